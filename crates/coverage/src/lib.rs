@@ -1,0 +1,1 @@
+//! The count: swath raster, visits, intervals, pockets.

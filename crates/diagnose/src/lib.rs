@@ -1,0 +1,1 @@
+//! The reasons: luck or not, stuck spots.

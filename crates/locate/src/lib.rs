@@ -1,0 +1,1 @@
+//! Where the machine really was: gates, halts, legs, smoothing.

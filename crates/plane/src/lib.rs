@@ -1,0 +1,1 @@
+//! The ground: local metric frame, guarded polygon work, index of legs.

@@ -1,0 +1,1 @@
+//! The windows: terminal, HTML, picture, GeoJSON, GPX, GeoParquet, from findings alone.

@@ -1,0 +1,1 @@
+//! The sandbox: seeded machines on a plan, with exact truth.

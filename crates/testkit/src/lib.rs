@@ -1,0 +1,1 @@
+//! Hand-drawn traces and grids, fixtures, tolerances (tests only).

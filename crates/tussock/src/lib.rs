@@ -1,0 +1,1 @@
+//! The one call: traces, plan and settings in, findings out.

@@ -1,0 +1,603 @@
+//! What came out. The shape of `findings.json`, schema version 1.
+//!
+//! A field that a stage has not produced is `None` (null in JSON), never absent and never invented. Positions are in
+//! the log's frame; metres east and north are on the tangent plane at [`FrameFindings`].
+
+use crate::{Cells, GeoPoint, LogFacts, Place, Plan, Settings};
+use serde::{Deserialize, Serialize};
+
+/// Version of the layout of `findings.json`.
+pub const SCHEMA_VERSION: u32 = 1;
+
+/// An estimate with its 90 % interval; `low` and `high` are null until a stage has produced them.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Estimate {
+    /// Best value.
+    pub estimate: f64,
+    /// Lower end of the 90 % interval.
+    pub low: Option<f64>,
+    /// Upper end of the 90 % interval.
+    pub high: Option<f64>,
+}
+
+impl Estimate {
+    /// A value whose interval nobody has worked out.
+    pub const fn bare(estimate: f64) -> Self {
+        Self {
+            estimate,
+            low: None,
+            high: None,
+        }
+    }
+}
+
+/// Everything that one analysis found.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Findings {
+    /// [`SCHEMA_VERSION`].
+    pub schema_version: u32,
+    /// Version of the tool.
+    pub tool_version: String,
+    /// All settings, as used.
+    pub settings: Settings,
+    /// The log files, in the order given.
+    pub inputs: Vec<InputFindings>,
+    /// The tangent plane in which metres east and north are given.
+    pub frame: FrameFindings,
+    /// Is this log good enough?
+    pub log_verdict: LogVerdict,
+    /// Times and lengths.
+    pub span: Span,
+    /// What is known of the position error.
+    pub positions: PositionFindings,
+    /// How much of the lawn was driven over. Null when there is no cutting width: see `by_width`.
+    pub coverage: Option<Coverage>,
+    /// Visited fraction for cutting widths from 17 to 35 cm, where the width was not given.
+    pub by_width: Option<Vec<WidthRow>>,
+    /// How often.
+    pub revisits: Option<Revisits>,
+    /// How the lawn filled up.
+    pub over_time: Option<OverTime>,
+    /// Connected unvisited ground that luck does not explain, largest first.
+    pub missed_pockets: Vec<MissedPocket>,
+    /// The same where luck still explains it.
+    pub not_yet: Vec<NotYetPocket>,
+    /// Ground without evidence. Null until a stage tells it from missed ground.
+    pub unseen: Option<Vec<UnseenGround>>,
+    /// Where it repeatedly lost time away from the station, most minutes first.
+    pub stuck_spots: Vec<StuckSpot>,
+    /// Cells visited far more often than the rest. Null until a stage looks for them.
+    pub worn_lines: Option<Vec<WornLine>>,
+    /// Positions outside the boundary by more than their error. Null until a stage looks for them.
+    pub strays: Option<Vec<Stray>>,
+    /// What to change. Null until a stage makes suggestions.
+    pub suggestions: Option<Vec<Suggestion>>,
+    /// General cautions.
+    pub cautions: Vec<String>,
+    /// The plan as used, for drawing; null without one.
+    pub plan: Option<Plan>,
+    /// Outline of the lawn as counted, in metres: outer ring and holes of each part, closed.
+    pub lawn_outline: Vec<Vec<Vec<Place>>>,
+    /// Where the outline came from.
+    pub outline_source: OutlineSource,
+    /// Driven lines for drawing, simplified to a few centimetres; one list of places for each unbroken piece.
+    pub driven_lines: Vec<Vec<Place>>,
+    /// The ground in squares, for maps and `cells.parquet`. In `findings.json` its columns are packed.
+    pub cells: Option<Cells>,
+}
+
+/// Where the outline of the lawn came from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum OutlineSource {
+    /// The plan.
+    Plan,
+    /// The trace itself: ground beyond the outermost drive cannot be missed, so the fraction is flattering.
+    Trace,
+}
+
+/// One log file.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct InputFindings {
+    /// Everything that the reader knows of it; its fields stand at the same level in JSON.
+    #[serde(flatten)]
+    pub facts: LogFacts,
+}
+
+/// The tangent plane (EPSG method 9837) in which metres are given.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct FrameFindings {
+    /// Latitude of the origin; null for a log in local metres without an origin.
+    pub origin_lat: Option<f64>,
+    /// Longitude of the origin.
+    pub origin_lon: Option<f64>,
+}
+
+/// Is this log good enough?
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct LogVerdict {
+    /// Area of the smallest pocket that this log can find.
+    pub smallest_findable_pocket_m2: f64,
+    /// Its width.
+    pub smallest_findable_width_m: f64,
+    /// Whether that is at most the pocket that was asked for.
+    pub good_enough: bool,
+    /// The one thing to change where it is not, else what it can show. One sentence.
+    pub advice: String,
+    /// What else stands against trusting it, worst first: sentences.
+    pub remarks: Vec<String>,
+}
+
+/// Times and lengths of all traces together.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Span {
+    /// First fix, RFC 3339 in UTC.
+    pub start: Option<String>,
+    /// Last fix.
+    pub end: Option<String>,
+    /// First fix, seconds since 1970 in UTC; null in private outputs.
+    pub start_unix_s: Option<f64>,
+    /// Number of fixes used for the path.
+    pub fixes_used: u64,
+    /// Usual time between two fixes.
+    pub period_s: f64,
+    /// Fixes left out for poor quality, and for jumps.
+    pub fixes_gated: u64,
+    /// Length of the driven path.
+    pub path_m: f64,
+    /// Time on the move.
+    pub driving_s: f64,
+    /// Of it along a guide run or the boundary; null until a stage tells.
+    pub transit_s: Option<f64>,
+    /// Time at the station; null when no station is known.
+    pub at_station_s: Option<f64>,
+    /// Time standing elsewhere, turning included.
+    pub halted_s: f64,
+    /// Time being carried; null until a stage tells.
+    pub carried_s: Option<f64>,
+    /// Time without usable fixes.
+    pub silent_s: f64,
+    /// Silences, longest first, at most 20.
+    pub silences: Vec<Silence>,
+    /// Usual driving speed.
+    pub speed_mps: Option<f64>,
+    /// Trips from the station and back; null when no station is known.
+    pub outings: Option<u64>,
+    /// Machines whose visits are united here.
+    pub machines: Vec<String>,
+}
+
+/// Time without usable fixes.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Silence {
+    /// Seconds from the start of the span.
+    pub start_s: f64,
+    /// How long.
+    pub duration_s: f64,
+    /// Distance between the places at its two ends.
+    pub moved_m: f64,
+}
+
+/// What is known of the position error.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct PositionFindings {
+    /// White part, per axis.
+    pub white_m: Option<f64>,
+    /// Drift part, per axis.
+    pub drift_m: Option<f64>,
+    /// Drift time.
+    pub drift_time_s: Option<f64>,
+    /// Where these figures come from.
+    pub source: NoiseSource,
+    /// Whether turns at the boundary were used to hold the drift; null until a stage does.
+    pub anchored: Option<bool>,
+    /// How the plan lies in the log's frame; null until a stage finds it.
+    pub plan_offset: Option<PlanOffset>,
+}
+
+/// Where the noise model comes from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum NoiseSource {
+    /// Scatter while standing at the station.
+    StationScatter,
+    /// Scatter while standing elsewhere.
+    RestScatter,
+    /// Roughness of the path while driving (tells the white part only).
+    DrivingRoughness,
+    /// The receiver's own claim (GST, accuracy fields).
+    ReceiverClaim,
+    /// DOP times a user range error by fix quality.
+    DilutionOfPrecision,
+    /// A stated default.
+    Default,
+}
+
+/// How the plan lies in the log's frame.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct PlanOffset {
+    /// East.
+    pub east_m: f64,
+    /// North.
+    pub north_m: f64,
+    /// Turn, anticlockwise.
+    pub rotation_deg: f64,
+    /// Standard deviation of the offset per axis.
+    pub sd_m: f64,
+}
+
+/// How much was driven over. `visited_m2 + missed_m2 + not_yet_m2 + unseen_m2 + sliver_m2 = lawn_m2`.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Coverage {
+    /// Lawn, exclusion zones and obstacles taken out.
+    pub lawn_m2: f64,
+    /// What the cutting disc can get to; null until a stage works it out.
+    pub reachable_m2: Option<f64>,
+    /// Driven over.
+    pub visited_m2: f64,
+    /// In missed pockets.
+    pub missed_m2: f64,
+    /// In not-yet pockets.
+    pub not_yet_m2: f64,
+    /// Without evidence (0 until a stage tells it apart).
+    pub unseen_m2: f64,
+    /// Unvisited, but too narrow to be a pocket.
+    pub sliver_m2: f64,
+    /// Visited area over lawn area.
+    pub visited_fraction: Estimate,
+    /// The same from raw fixes joined by straight lines, for comparison.
+    pub face_value_fraction: f64,
+    /// Cutting width used.
+    pub cut_width_m: f64,
+    /// Side of a counting cell.
+    pub cell_m: f64,
+    /// Area error that the cells cause: standard deviation of the visited fraction.
+    pub cell_error_fraction: f64,
+    /// Realisations of the position error that were counted.
+    pub realisations: u32,
+    /// Each lawn apart.
+    pub lawns: Vec<LawnCoverage>,
+}
+
+/// One lawn of several.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct LawnCoverage {
+    /// Its name.
+    pub name: String,
+    /// Its area, zones and obstacles taken out.
+    pub lawn_m2: f64,
+    /// Its visited fraction.
+    pub visited_fraction: Estimate,
+}
+
+/// Visited fraction for one cutting width.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct WidthRow {
+    /// Cutting width.
+    pub cut_width_m: f64,
+    /// Visited fraction.
+    pub visited_fraction: Estimate,
+}
+
+/// How often the lawn was visited, over its cells.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Revisits {
+    /// Median number of visits of a cell.
+    pub median_per_cell: f64,
+    /// Mean number.
+    pub mean_per_cell: f64,
+    /// Part of the lawn visited 0, 1, 2, ... times; the last entry holds all that is more.
+    pub histogram: Vec<f64>,
+    /// Gini coefficient of the visits: 0 when all alike.
+    pub gini: f64,
+    /// Time between visits of one cell, the unfinished last one censored (Kaplan-Meier).
+    pub interval_h: IntervalQuantiles,
+    /// Part of the lawn past its longest allowed interval; null without turf settings.
+    pub overdue_fraction: Option<f64>,
+}
+
+/// Quantiles of the revisit interval, hours; null where the log is too short to tell.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct IntervalQuantiles {
+    /// Median.
+    pub p50: Option<f64>,
+    /// 90 %.
+    pub p90: Option<f64>,
+    /// 99 %.
+    pub p99: Option<f64>,
+}
+
+/// How the lawn filled up with driving time.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct OverTime {
+    /// Driving hours.
+    pub driving_h: Vec<f64>,
+    /// Visited fraction at those hours.
+    pub visited_fraction: Vec<f64>,
+    /// Koopman's random search law 1 - exp(-w v t / A) at those hours.
+    pub random_law_fraction: Vec<f64>,
+    /// The exhaustive line min(1, w v t / A) at those hours.
+    pub exhaustive_fraction: Vec<f64>,
+    /// Driving-over of new ground per swept area, relative: 0 on the random law, 1 on the exhaustive line.
+    pub efficiency: Option<f64>,
+    /// Driving hours to 95 %; null when out of reach.
+    pub hours_to_95: Option<f64>,
+    /// Driving hours to 99 %; null when out of reach.
+    pub hours_to_99: Option<f64>,
+    /// Whether the promise is kept.
+    pub promise: Promise,
+}
+
+/// Whether the promise is kept.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Promise {
+    /// The answer.
+    pub verdict: PromiseVerdict,
+    /// Probability that it is kept; null until a stage works it out.
+    pub probability: Option<f64>,
+}
+
+/// The answer to "is the promise kept?".
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum PromiseVerdict {
+    /// It is.
+    Kept,
+    /// It is not.
+    Broken,
+    /// This log cannot tell.
+    CannotTell,
+}
+
+/// Why a pocket was missed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Cause {
+    /// No way in for the body.
+    WalledOff,
+    /// Too few crossings of a narrow way.
+    NarrowPassage,
+    /// A strip of constant width along the edge.
+    EdgeBand,
+    /// Turns show the real line away from the drawn one.
+    ZoneMisplaced,
+    /// It gets stuck on the way.
+    BeyondStuckSpot,
+    /// Open, but outings and geometry bring it there too seldom.
+    TooFewVisits,
+    /// The whole lawn follows the law, just not long enough.
+    TooLittleTime,
+    /// This log does not show why.
+    Undetermined,
+}
+
+/// One cause with its weight.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct CauseFindings {
+    /// The cause.
+    pub cause: Cause,
+    /// Its weight among the causes.
+    pub weight_fraction: f64,
+    /// Evidence for it: sentences.
+    pub evidence_for: Vec<String>,
+    /// Evidence against it.
+    pub evidence_against: Vec<String>,
+}
+
+/// A distance to walk with a tape.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Tape {
+    /// From where: a corner, the station, an obstacle, in words.
+    pub from: String,
+    /// How far to the pocket's middle.
+    pub distance_m: f64,
+    /// That place, for drawing.
+    pub from_east_m: f64,
+    /// That place, for drawing.
+    pub from_north_m: f64,
+}
+
+/// Connected unvisited ground that luck does not explain.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct MissedPocket {
+    /// `M1`, `M2`, ... by falling area.
+    pub id: String,
+    /// Area.
+    pub area_m2: f64,
+    /// Diameter of the largest circle that fits in.
+    pub widest_m: f64,
+    /// Latitude of that circle's middle; null for a log in local metres.
+    pub lat: Option<f64>,
+    /// Longitude of it.
+    pub lon: Option<f64>,
+    /// East of it.
+    pub east_m: f64,
+    /// North of it.
+    pub north_m: f64,
+    /// Outline: outer ring and holes, closed, in metres.
+    pub outline: Vec<Vec<Place>>,
+    /// How sure it is that this ground was not driven over, 0 to 1; null until a stage works it out.
+    pub certainty: Option<f64>,
+    /// Probability that luck alone would leave a pocket of at least this width.
+    pub chance_fraction: f64,
+    /// Part of it that was driven over (0 for one realisation).
+    pub visited_fraction: f64,
+    /// Causes, likeliest first. Null until a stage names them.
+    pub causes: Option<Vec<CauseFindings>>,
+    /// One sentence for the customer.
+    pub why: String,
+    /// Distances from two plan features that one can see.
+    pub tape: Vec<Tape>,
+    /// Suggestions that concern it.
+    pub suggestion_ids: Vec<String>,
+}
+
+/// Connected unvisited ground that luck still explains.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct NotYetPocket {
+    /// `N1`, `N2`, ... by falling area.
+    pub id: String,
+    /// Area.
+    pub area_m2: f64,
+    /// Diameter of the largest circle that fits in.
+    pub widest_m: f64,
+    /// Latitude of that circle's middle; null for a log in local metres.
+    pub lat: Option<f64>,
+    /// Longitude of it.
+    pub lon: Option<f64>,
+    /// East of it.
+    pub east_m: f64,
+    /// North of it.
+    pub north_m: f64,
+    /// Outline: outer ring and holes, closed, in metres.
+    pub outline: Vec<Vec<Place>>,
+    /// Probability that luck alone would leave a pocket of at least this width.
+    pub chance_fraction: f64,
+    /// Driving hours from the start of this log after which it can be decided; null when it cannot be said.
+    pub hours_to_decide: Option<f64>,
+    /// Distances from two plan features that one can see.
+    pub tape: Vec<Tape>,
+}
+
+/// Ground without evidence.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct UnseenGround {
+    /// `U1`, ...
+    pub id: String,
+    /// Area.
+    pub area_m2: f64,
+    /// Why nothing is known.
+    pub why: String,
+}
+
+/// A place where the machine lost time away from the station.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct StuckSpot {
+    /// `S1`, ... by falling minutes.
+    pub id: String,
+    /// Latitude; null for a log in local metres.
+    pub lat: Option<f64>,
+    /// Longitude.
+    pub lon: Option<f64>,
+    /// East.
+    pub east_m: f64,
+    /// North.
+    pub north_m: f64,
+    /// Radius that holds the episodes.
+    pub radius_m: f64,
+    /// How often.
+    pub episodes: u64,
+    /// How long in all.
+    pub minutes: f64,
+    /// How often it drove through within the radius without getting stuck.
+    pub passes_through: u64,
+    /// How sure it is that this is a place of its own, 0 to 1.
+    pub certainty: f64,
+    /// What to look at: one sentence.
+    pub why: String,
+}
+
+/// Cells visited far more often than the rest.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct WornLine {
+    /// `W1`, ...
+    pub id: String,
+    /// The line.
+    pub line: Vec<Place>,
+    /// Visits there over the lawn's mean.
+    pub times_mean: f64,
+}
+
+/// Positions outside the boundary by more than the position error.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Stray {
+    /// `X1`, ...
+    pub id: String,
+    /// Seconds from the start of the span.
+    pub start_s: f64,
+    /// How long.
+    pub duration_s: f64,
+    /// How far out.
+    pub farthest_m: f64,
+}
+
+/// What kind of change.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum SuggestionKind {
+    /// Lay a guide run.
+    GuideRun,
+    /// Move an exclusion zone.
+    ZoneMove,
+    /// Shrink one.
+    ZoneShrink,
+    /// Add one.
+    ZoneAdd,
+    /// Work longer.
+    MoreHours,
+    /// Shift the boundary.
+    BoundaryShift,
+}
+
+/// A change and what it will bring.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Suggestion {
+    /// `G1`, ...
+    pub id: String,
+    /// What kind.
+    pub kind: SuggestionKind,
+    /// One sentence.
+    pub why: String,
+    /// Its geometry.
+    pub geometry: Vec<Place>,
+    /// Wire to lay.
+    pub wire_m: Option<f64>,
+    /// Share of outings to send along it.
+    pub outing_share_fraction: Option<f64>,
+    /// Pockets that it is meant to mend.
+    pub addresses: Vec<String>,
+    /// What it will bring.
+    pub predicted: Predicted,
+    /// Cautions.
+    pub cautions: Vec<String>,
+}
+
+/// Predicted fractions.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Predicted {
+    /// Lawn, nothing changed.
+    pub visited_fraction_before: Estimate,
+    /// Lawn, changed.
+    pub visited_fraction_after: Estimate,
+    /// Pocket, nothing changed.
+    pub pocket_fraction_before: Estimate,
+    /// Pocket, changed.
+    pub pocket_fraction_after: Estimate,
+}
+
+/// What `tussock inspect` says: is this log good enough, before anything is counted.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Inspection {
+    /// [`SCHEMA_VERSION`].
+    pub schema_version: u32,
+    /// Version of the tool.
+    pub tool_version: String,
+    /// The log files, in the order given.
+    pub inputs: Vec<InputFindings>,
+    /// The verdict.
+    pub log_verdict: LogVerdict,
+    /// Times and lengths.
+    pub span: Span,
+    /// What is known of the position error.
+    pub positions: PositionFindings,
+    /// Extent of the positions, east by north.
+    pub extent_m: (f64, f64),
+    /// Middle of the positions; null for local metres.
+    pub middle: Option<GeoPoint>,
+    /// Number of fixes per quality, as words.
+    pub qualities: Vec<(String, u64)>,
+    /// Median and 95 % of HDOP where logged.
+    pub hdop: Option<(f64, f64)>,
+    /// Fixes whose position repeats the one before to the last digit.
+    pub repeated_positions: u64,
+}

@@ -1,0 +1,21 @@
+//! The words of Tussock as plain data.
+//!
+//! Every room speaks in these types: what was logged ([`Trace`]), what was installed ([`Plan`]), what the
+//! user wants ([`Settings`]), and what came out ([`Findings`]). Nothing here reads a file, asks the clock or
+//! starts a thread, so that a saved result can be drawn again tomorrow by code that knows no algorithm.
+//!
+//! Every bare number carries its unit in its name. `_fraction` runs from 0 to 1; percent appear on screen only.
+
+mod findings;
+mod grid;
+mod log;
+mod plan;
+mod settings;
+mod trace;
+
+pub use findings::*;
+pub use grid::*;
+pub use log::*;
+pub use plan::*;
+pub use settings::*;
+pub use trace::*;

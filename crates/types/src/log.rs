@@ -1,0 +1,172 @@
+//! What a log file held: what could be used, what could not, and where.
+
+use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
+
+/// The kind of a log, told by its content, never by its name.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum LogFormat {
+    /// GPX 1.0 or 1.1.
+    Gpx,
+    /// NMEA 0183 sentences, one a line, with whatever lies between them.
+    Nmea,
+    /// Rows of values under named columns.
+    Csv,
+}
+
+impl LogFormat {
+    /// The name that people use.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Gpx => "GPX",
+            Self::Nmea => "NMEA 0183",
+            Self::Csv => "CSV",
+        }
+    }
+}
+
+/// Why a piece of a log was not used.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum SkipReason {
+    /// The checksum at the end of a sentence does not fit its characters.
+    BadChecksum,
+    /// A sentence, element or line that carries no position for us (satellites in view, waypoints, headings).
+    NotAPosition,
+    /// Bytes that are no text of the format (binary frames between sentences, prose).
+    NotOfTheFormat,
+    /// The receiver itself says that it had no fix.
+    NoFix,
+    /// A position without a time.
+    NoTime,
+    /// A time of day without a date, and none to be had from the rest of the log.
+    NoDate,
+    /// A field that should hold a number or a time does not.
+    Malformed,
+    /// Not a number, or infinite.
+    NotFinite,
+    /// Latitude beyond 90 or longitude beyond 180 degrees, or a time before 1980 or past 2100.
+    OutOfRange,
+    /// Exactly latitude 0 and longitude 0: a receiver's way to say nothing.
+    NullIsland,
+    /// Latitude of exactly 90 degrees while searching: a receiver's way to say nothing.
+    Pole,
+    /// Earlier than the fix before it, and not to be put in order.
+    TimeReversed,
+    /// The same time again, with the same or a worse position.
+    DuplicateTime,
+    /// The same epoch again under another talker.
+    DuplicateEpoch,
+    /// The last line or element ends in the middle.
+    Truncated,
+    /// The same content was already read under another name.
+    SameLogTwice,
+    /// A line or element longer than the limit.
+    TooLong,
+    /// The position repeats while the receiver reports a speed, or too far for the machine: removed later.
+    Implausible,
+}
+
+impl SkipReason {
+    /// What to call it on screen.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::BadChecksum => "checksum does not fit",
+            Self::NotAPosition => "carries no position",
+            Self::NotOfTheFormat => "not of the format",
+            Self::NoFix => "receiver had no fix",
+            Self::NoTime => "position without time",
+            Self::NoDate => "time of day without date",
+            Self::Malformed => "malformed field",
+            Self::NotFinite => "not a finite number",
+            Self::OutOfRange => "out of range",
+            Self::NullIsland => "latitude 0, longitude 0",
+            Self::Pole => "latitude 90 while searching",
+            Self::TimeReversed => "time runs backwards",
+            Self::DuplicateTime => "same time twice",
+            Self::DuplicateEpoch => "same epoch twice",
+            Self::Truncated => "cut off at the end",
+            Self::SameLogTwice => "same log under two names",
+            Self::TooLong => "longer than the limit",
+            Self::Implausible => "implausible position",
+        }
+    }
+
+    /// True where the piece was not data that went wrong but data that says something else.
+    pub const fn is_expected(self) -> bool {
+        matches!(self, Self::NotAPosition)
+    }
+}
+
+/// One stretch of a log that was not used. Neighbours with one reason are joined.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Skipped {
+    /// Why.
+    pub reason: SkipReason,
+    /// First byte of the stretch in the decompressed log, from 0.
+    pub byte_start: u64,
+    /// One past its last byte.
+    pub byte_end: u64,
+    /// Line on which it begins, from 1.
+    pub line: u64,
+    /// How many sentences, points or rows it holds.
+    pub count: u64,
+    /// Its first characters, at most 60, control characters replaced.
+    pub excerpt: String,
+}
+
+/// Something that the reader did or noticed and that the user should know once.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Notice {
+    /// A short key that does not change with the wording: `time_without_zone`, `week_rollover_repaired`.
+    pub key: String,
+    /// One sentence, no full stop.
+    pub sentence: String,
+    /// Line on which it was first seen, from 1; 0 when it concerns the whole file.
+    pub line: u64,
+}
+
+/// Facts about one log file, apart from its fixes.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct LogFacts {
+    /// Name as given by the user.
+    pub name: String,
+    /// SHA-256 of the bytes as given, hexadecimal.
+    pub sha256: String,
+    /// Kind of log.
+    pub format: LogFormat,
+    /// What made it, where the log says (GPX `creator`).
+    pub made_by: Option<String>,
+    /// The machine that the trace was given to.
+    pub machine: String,
+    /// Bytes after decompression.
+    pub bytes: u64,
+    /// Bytes of the sentences, elements and rows that gave a fix or helped to give one, with the frame round them.
+    pub bytes_used: u64,
+    /// Fixes that went into the trace.
+    pub fixes: u64,
+    /// Number of skipped pieces per reason.
+    pub skipped: BTreeMap<SkipReason, u64>,
+    /// Where they are, in order of place; at most [`LogFacts::PLACES_KEPT`] of each reason keep an excerpt.
+    pub places: Vec<Skipped>,
+    /// What else to know.
+    pub notices: Vec<Notice>,
+    /// Digits behind the point of the coordinates, in degrees of latitude: the smallest step in metres, where it
+    /// can be told.
+    pub resolution_m: Option<f64>,
+}
+
+impl LogFacts {
+    /// So many places of each reason are kept with an excerpt; the rest keep their bytes only.
+    pub const PLACES_KEPT: usize = 20;
+
+    /// Skipped pieces that count as faults, of all reasons together.
+    pub fn faults(&self) -> u64 {
+        self.skipped
+            .iter()
+            .filter(|(reason, _)| !reason.is_expected())
+            .map(|(_, count)| count)
+            .sum()
+    }
+}

@@ -1,0 +1,136 @@
+//! What was installed.
+
+use crate::GeoPoint;
+use serde::{Deserialize, Serialize};
+
+/// A polygon on Earth: outer ring first, holes after it. Rings are closed (first point = last point).
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+pub struct GeoPolygon {
+    /// Rings in the order of the file.
+    pub rings: Vec<Vec<GeoPoint>>,
+}
+
+/// What a feature of a plan stands for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum PlanRole {
+    /// Grass that shall be cut.
+    Lawn,
+    /// The line at which the machine turns.
+    Boundary,
+    /// Ground that the machine must keep out of.
+    Exclusion,
+    /// A body that stands in the lawn.
+    Obstacle,
+    /// A line that the machine can follow from the station.
+    Guide,
+    /// Where the machine charges.
+    Station,
+}
+
+impl PlanRole {
+    /// Every role.
+    pub const ALL: [Self; 6] = [
+        Self::Lawn,
+        Self::Boundary,
+        Self::Exclusion,
+        Self::Obstacle,
+        Self::Guide,
+        Self::Station,
+    ];
+
+    /// The word in the plan file.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Lawn => "lawn",
+            Self::Boundary => "boundary",
+            Self::Exclusion => "exclusion",
+            Self::Obstacle => "obstacle",
+            Self::Guide => "guide",
+            Self::Station => "station",
+        }
+    }
+}
+
+/// The shape of one plan feature.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum PlanShape {
+    /// One or more polygons (lawn, boundary, exclusion, obstacle).
+    Polygons(Vec<GeoPolygon>),
+    /// A line (guide from the station outwards; a closed one for a boundary).
+    Line(Vec<GeoPoint>),
+    /// A point (station; obstacle with a radius).
+    Point(GeoPoint),
+}
+
+/// One feature of a plan.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct PlanFeature {
+    /// What it stands for.
+    pub role: PlanRole,
+    /// Its name: from the file, else the role and a number (`exclusion-2`).
+    pub name: String,
+    /// Position of the feature in the file, from 0.
+    pub index: usize,
+    /// Its shape.
+    pub shape: PlanShape,
+    /// Radius of an obstacle given as a point.
+    pub radius_m: Option<f64>,
+    /// Share of outings that leave along a guide run.
+    pub outing_share_fraction: Option<f64>,
+}
+
+/// What was installed in one garden, as drawn.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+pub struct Plan {
+    /// The features in the order of the file.
+    pub features: Vec<PlanFeature>,
+}
+
+impl Plan {
+    /// Features of one role, in the order of the file.
+    pub fn of_role(&self, role: PlanRole) -> impl Iterator<Item = &PlanFeature> {
+        self.features.iter().filter(move |feature| feature.role == role)
+    }
+}
+
+/// One thing wrong with a plan, and where.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct PlanFault {
+    /// Feature in the file, from 0; `None` when the fault is of the whole file.
+    pub feature: Option<usize>,
+    /// Name of the feature, where it has one.
+    pub name: Option<String>,
+    /// Ring of the feature, from 0 (the outer one), counted over all its polygons.
+    pub ring: Option<usize>,
+    /// Where on Earth, where that can be said.
+    pub at: Option<GeoPoint>,
+    /// What is wrong, with the offending value: lower case, no full stop.
+    pub found: String,
+    /// What was expected instead.
+    pub expected: String,
+    /// False for things to look at that do not stop an analysis.
+    pub is_fatal: bool,
+}
+
+impl std::fmt::Display for PlanFault {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        match (self.feature, &self.name) {
+            (Some(index), Some(name)) => write!(f, "feature {index} \"{name}\"")?,
+            (Some(index), None) => write!(f, "feature {index}")?,
+            (None, _) => write!(f, "plan")?,
+        }
+        if let Some(ring) = self.ring {
+            write!(f, ", ring {ring}")?;
+        }
+        write!(f, ": {}", self.found)?;
+        if let Some(at) = self.at {
+            write!(f, " at {:.7}, {:.7}", at.lat_deg, at.lon_deg)?;
+        }
+        if !self.expected.is_empty() {
+            write!(f, " (expected {})", self.expected)?;
+        }
+        Ok(())
+    }
+}

@@ -1,0 +1,305 @@
+//! What was logged.
+
+use serde::{Deserialize, Serialize};
+
+/// A place on the local tangent plane, in metres east and north of the frame's origin.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
+pub struct Place {
+    /// Metres east of the origin.
+    pub east_m: f64,
+    /// Metres north of the origin.
+    pub north_m: f64,
+}
+
+impl Place {
+    /// A place from its two coordinates.
+    pub const fn new(east_m: f64, north_m: f64) -> Self {
+        Self { east_m, north_m }
+    }
+
+    /// Straight distance to another place.
+    pub fn distance_m(self, other: Self) -> f64 {
+        (self.east_m - other.east_m).hypot(self.north_m - other.north_m)
+    }
+}
+
+/// A position on Earth, WGS 84.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
+pub struct GeoPoint {
+    /// Latitude, degrees, north positive.
+    pub lat_deg: f64,
+    /// Longitude, degrees, east positive.
+    pub lon_deg: f64,
+}
+
+/// Where the fixes of a trace lie: on Earth, or on a plane that the logger chose.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Positions {
+    /// WGS 84 latitude and longitude.
+    Geographic {
+        /// Latitudes, degrees.
+        lat_deg: Vec<f64>,
+        /// Longitudes, degrees.
+        lon_deg: Vec<f64>,
+    },
+    /// Metres on a plane of the logger's own (a survey instrument, a simulator).
+    Local {
+        /// Metres along the first axis, taken as east.
+        east_m: Vec<f64>,
+        /// Metres along the second axis, taken as north.
+        north_m: Vec<f64>,
+    },
+}
+
+impl Positions {
+    /// Number of positions.
+    pub fn len(&self) -> usize {
+        match self {
+            Self::Geographic { lat_deg, .. } => lat_deg.len(),
+            Self::Local { east_m, .. } => east_m.len(),
+        }
+    }
+
+    /// True when there is none.
+    pub fn is_empty(&self) -> bool {
+        self.len() == 0
+    }
+
+    /// The pair at `index`: latitude and longitude, or east and north.
+    pub fn pair(&self, index: usize) -> (f64, f64) {
+        match self {
+            Self::Geographic { lat_deg, lon_deg } => (lat_deg[index], lon_deg[index]),
+            Self::Local { east_m, north_m } => (east_m[index], north_m[index]),
+        }
+    }
+
+    /// Appends a pair: latitude and longitude, or east and north.
+    pub fn push(&mut self, first: f64, second: f64) {
+        match self {
+            Self::Geographic { lat_deg, lon_deg } => {
+                lat_deg.push(first);
+                lon_deg.push(second);
+            }
+            Self::Local { east_m, north_m } => {
+                east_m.push(first);
+                north_m.push(second);
+            }
+        }
+    }
+}
+
+/// How the receiver says it found a position (NMEA 0183 GGA quality, GNS mode, GPX `fix`).
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum FixQuality {
+    /// The log does not say.
+    Unknown,
+    /// Satellites alone (GGA 1).
+    Autonomous,
+    /// Differential or augmentation corrections (GGA 2).
+    Differential,
+    /// Precise positioning service (GGA 3).
+    Precise,
+    /// Carrier phase, whole cycles known (GGA 4): centimetres.
+    RtkFixed,
+    /// Carrier phase, whole cycles not known (GGA 5): decimetres.
+    RtkFloat,
+    /// Dead reckoning (GGA 6).
+    Estimated,
+    /// Typed in by hand (GGA 7).
+    Manual,
+    /// Simulator (GGA 8).
+    Simulated,
+    /// A code that no standard explains (GGA 9 and above).
+    Other,
+}
+
+impl FixQuality {
+    /// Every quality, in the order of the enum.
+    pub const ALL: [Self; 10] = [
+        Self::Unknown,
+        Self::Autonomous,
+        Self::Differential,
+        Self::Precise,
+        Self::RtkFixed,
+        Self::RtkFloat,
+        Self::Estimated,
+        Self::Manual,
+        Self::Simulated,
+        Self::Other,
+    ];
+
+    /// What a technician calls it.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Unknown => "not stated",
+            Self::Autonomous => "satellites alone",
+            Self::Differential => "differential",
+            Self::Precise => "precise service",
+            Self::RtkFixed => "RTK fixed",
+            Self::RtkFloat => "RTK float",
+            Self::Estimated => "dead reckoning",
+            Self::Manual => "typed in",
+            Self::Simulated => "simulator",
+            Self::Other => "unknown code",
+        }
+    }
+}
+
+/// One logged position. Traces keep fixes in columns; this is one row.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Fix {
+    /// Seconds since 1970-01-01T00:00:00 UTC.
+    pub time_s: f64,
+    /// Latitude in degrees, or metres along the first local axis.
+    pub first: f64,
+    /// Longitude in degrees, or metres along the second local axis.
+    pub second: f64,
+    /// Counts up where the log itself says that reception was lost or a file ended; never bridged.
+    pub segment: u32,
+    /// How the receiver found it.
+    pub quality: FixQuality,
+    /// Horizontal dilution of precision; NaN when not logged.
+    pub hdop: f32,
+    /// Standard deviation per axis that the receiver claims; NaN when not logged.
+    pub claimed_sd_m: f32,
+    /// Speed over ground that the receiver reports; NaN when not logged.
+    pub speed_mps: f32,
+    /// Course over ground, degrees clockwise from true north; NaN when not logged.
+    pub course_deg: f32,
+    /// Height above mean sea level; NaN when not logged.
+    pub height_msl_m: f32,
+    /// Satellites used; `u8::MAX` when not logged.
+    pub satellites: u8,
+}
+
+impl Fix {
+    /// A fix of which only time and place are known.
+    pub const fn bare(time_s: f64, first: f64, second: f64) -> Self {
+        Self {
+            time_s,
+            first,
+            second,
+            segment: 0,
+            quality: FixQuality::Unknown,
+            hdop: f32::NAN,
+            claimed_sd_m: f32::NAN,
+            speed_mps: f32::NAN,
+            course_deg: f32::NAN,
+            height_msl_m: f32::NAN,
+            satellites: u8::MAX,
+        }
+    }
+}
+
+/// Fixes of one machine in strictly rising time order, as columns of equal length.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Trace {
+    /// Name of the machine: from the log, else `machine-1`, `machine-2` in order of appearance.
+    pub machine: String,
+    /// Where.
+    pub positions: Positions,
+    /// Seconds since 1970-01-01T00:00:00 UTC, strictly rising.
+    pub time_s: Vec<f64>,
+    /// See [`Fix::segment`].
+    pub segment: Vec<u32>,
+    /// See [`Fix::quality`].
+    pub quality: Vec<FixQuality>,
+    /// See [`Fix::hdop`].
+    pub hdop: Vec<f32>,
+    /// See [`Fix::claimed_sd_m`].
+    pub claimed_sd_m: Vec<f32>,
+    /// See [`Fix::speed_mps`].
+    pub speed_mps: Vec<f32>,
+    /// See [`Fix::course_deg`].
+    pub course_deg: Vec<f32>,
+    /// See [`Fix::height_msl_m`].
+    pub height_msl_m: Vec<f32>,
+    /// See [`Fix::satellites`].
+    pub satellites: Vec<u8>,
+}
+
+impl Trace {
+    /// An empty trace whose positions lie on Earth.
+    pub fn geographic(machine: impl Into<String>) -> Self {
+        Self::empty(
+            machine.into(),
+            Positions::Geographic {
+                lat_deg: Vec::new(),
+                lon_deg: Vec::new(),
+            },
+        )
+    }
+
+    /// An empty trace in metres on the logger's own plane.
+    pub fn local(machine: impl Into<String>) -> Self {
+        Self::empty(
+            machine.into(),
+            Positions::Local {
+                east_m: Vec::new(),
+                north_m: Vec::new(),
+            },
+        )
+    }
+
+    fn empty(machine: String, positions: Positions) -> Self {
+        Self {
+            machine,
+            positions,
+            time_s: Vec::new(),
+            segment: Vec::new(),
+            quality: Vec::new(),
+            hdop: Vec::new(),
+            claimed_sd_m: Vec::new(),
+            speed_mps: Vec::new(),
+            course_deg: Vec::new(),
+            height_msl_m: Vec::new(),
+            satellites: Vec::new(),
+        }
+    }
+
+    /// Number of fixes.
+    pub fn len(&self) -> usize {
+        self.time_s.len()
+    }
+
+    /// True without fixes.
+    pub fn is_empty(&self) -> bool {
+        self.time_s.is_empty()
+    }
+
+    /// Appends one fix to every column. The caller keeps time order.
+    pub fn push(&mut self, fix: Fix) {
+        self.positions.push(fix.first, fix.second);
+        self.time_s.push(fix.time_s);
+        self.segment.push(fix.segment);
+        self.quality.push(fix.quality);
+        self.hdop.push(fix.hdop);
+        self.claimed_sd_m.push(fix.claimed_sd_m);
+        self.speed_mps.push(fix.speed_mps);
+        self.course_deg.push(fix.course_deg);
+        self.height_msl_m.push(fix.height_msl_m);
+        self.satellites.push(fix.satellites);
+    }
+
+    /// The fix at `index`, put together from the columns.
+    ///
+    /// # Panics
+    /// When `index` is not below [`Trace::len`].
+    pub fn fix(&self, index: usize) -> Fix {
+        let (first, second) = self.positions.pair(index);
+        Fix {
+            time_s: self.time_s[index],
+            first,
+            second,
+            segment: self.segment[index],
+            quality: self.quality[index],
+            hdop: self.hdop[index],
+            claimed_sd_m: self.claimed_sd_m[index],
+            speed_mps: self.speed_mps[index],
+            course_deg: self.course_deg[index],
+            height_msl_m: self.height_msl_m[index],
+            satellites: self.satellites[index],
+        }
+    }
+}
