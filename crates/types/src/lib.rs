@@ -7,6 +7,7 @@
 //! Every bare number carries its unit in its name. `_fraction` runs from 0 to 1; percent appear on screen only.
 
 mod findings;
+mod frame;
 mod grid;
 mod log;
 mod plan;
