@@ -148,6 +148,8 @@ pub struct LogFacts {
     pub fixes: u64,
     /// Number of skipped pieces per reason.
     pub skipped: BTreeMap<SkipReason, u64>,
+    /// Number of bytes of them per reason: together with [`LogFacts::bytes_used`] they are [`LogFacts::bytes`].
+    pub skipped_bytes: BTreeMap<SkipReason, u64>,
     /// Where they are, in order of place; at most [`LogFacts::PLACES_KEPT`] of each reason keep an excerpt.
     pub places: Vec<Skipped>,
     /// What else to know.
