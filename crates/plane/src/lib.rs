@@ -1,1 +1,33 @@
 //! The ground: local metric frame, guarded polygon work, index of legs.
+//!
+//! | question | item |
+//! |---|---|
+//! | where does this latitude and longitude lie, in metres? | [`Frame`] |
+//! | how large is this ground, what is left of it without that zone, where does a body get to? | [`Region`] |
+//! | is this plan sound, and what lawn does it leave? | [`Site`] |
+//! | which squares of a grid are lawn? | [`rasterise`], [`BitGrid`] |
+//! | which outline do these squares have? | [`outlines`] |
+//! | who passed within r metres of this place? | [`LegIndex`] |
+//! | how does a person find this place with a tape? | [`Site::landmarks`], [`tape`] |
+//!
+//! Polygon operations live here and nowhere else, behind [`Region`]: input is checked to be finite, degenerate
+//! rings are dropped, and a panic below becomes a [`RegionError`].
+
+mod faults;
+mod frame;
+mod landmarks;
+mod legs;
+mod outline;
+mod raster;
+mod region;
+mod ring;
+mod site;
+
+pub use faults::merge_faults;
+pub use frame::{Frame, Topocentric, geocentric_m};
+pub use landmarks::{Landmark, tape};
+pub use legs::{Leg, LegIndex};
+pub use outline::outlines;
+pub use raster::{BitGrid, Runs, rasterise};
+pub use region::{Joins, Region, RegionError};
+pub use site::{Named, Site};

@@ -1,0 +1,2 @@
+//! Benches of the ground.
+fn main() {}

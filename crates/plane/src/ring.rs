@@ -1,0 +1,63 @@
+//! Small exact helpers on closed rings.
+
+use geo::{Kernel, Orientation};
+use geo_types::Coord;
+use tussock_types::Place;
+
+/// Points nearer than this are one point: nothing on a lawn is smaller than a micrometre.
+pub(crate) const SAME_POINT_M: f64 = 1e-6;
+/// Rings with less area than this are dropped: a square millimetre.
+pub(crate) const DEGENERATE_M2: f64 = 1e-6;
+
+pub(crate) fn coord(place: Place) -> Coord<f64> {
+    Coord {
+        x: place.east_m,
+        y: place.north_m,
+    }
+}
+
+pub(crate) fn place(coord: Coord<f64>) -> Place {
+    Place::new(coord.x, coord.y)
+}
+
+/// Which side of the line from `a` to `b` is `c` on: adaptive exact arithmetic (Shewchuk 1997).
+pub(crate) fn side(a: Coord<f64>, b: Coord<f64>, c: Coord<f64>) -> Orientation {
+    geo::algorithm::kernels::RobustKernel::orient2d(a, b, c)
+}
+
+/// True when the ray from `c` towards the east crosses the edge, by the half-open rule: an edge owns its lower end,
+/// and ground owns its western edge. Exact.
+pub(crate) fn ray_crosses(a: Coord<f64>, b: Coord<f64>, c: Coord<f64>) -> bool {
+    if (a.y > c.y) == (b.y > c.y) {
+        return false;
+    }
+    let (low, high) = if a.y < b.y { (a, b) } else { (b, a) };
+    // With the edge pointing up, its west is on the left.
+    side(low, high, c) == Orientation::CounterClockwise
+}
+
+/// Area of a closed ring, positive anticlockwise (shoelace formula, shifted to the first corner to keep digits).
+pub(crate) fn signed_area_m2(ring: &[Coord<f64>]) -> f64 {
+    let Some(&first) = ring.first() else { return 0.0 };
+    let doubled: f64 = ring
+        .windows(2)
+        .map(|edge| {
+            let (a, b) = (edge[0] - first, edge[1] - first);
+            a.x * b.y - b.x * a.y
+        })
+        .sum();
+    doubled / 2.0
+}
+
+/// Distance from a place to the straight piece between two others.
+pub(crate) fn distance_to_piece_m(place: Place, from: Place, to: Place) -> f64 {
+    let (de, dn) = (to.east_m - from.east_m, to.north_m - from.north_m);
+    let (pe, pn) = (place.east_m - from.east_m, place.north_m - from.north_m);
+    let length_squared = de * de + dn * dn;
+    let along = if length_squared > 0.0 {
+        ((pe * de + pn * dn) / length_squared).clamp(0.0, 1.0)
+    } else {
+        0.0
+    };
+    (pe - along * de).hypot(pn - along * dn)
+}

@@ -1,0 +1,615 @@
+//! Is this plan sound, and what lawn does it leave?
+//!
+//! Every fault is reported at once, each with its feature, its ring and its place. The lawn is the union of the drawn
+//! lawns, exclusion zones and obstacles taken out; an obstacle given as a point is a 48-cornered disc with the area of
+//! the true one.
+//!
+//! The frame's origin is the middle of mass of the drawn lawns, so that no part of a garden is far from it.
+
+use crate::faults::{checked_ring, fatal, of_plan, positions_are_sound, warning};
+use crate::{Frame, Region};
+use tussock_types::{GeoPoint, Place, Plan, PlanFault, PlanFeature, PlanRole, PlanShape};
+
+/// No garden is larger, and a plan with a wrong position is.
+const WIDEST_M: f64 = 5_000.0;
+/// A lawn smaller than this is a slip of the pen.
+const SMALLEST_LAWN_M2: f64 = 1.0;
+/// Overlaps smaller than this come from drawing, not from intent (a sheet of paper).
+const OVERLAP_NOTED_M2: f64 = 0.05;
+/// A guide run starts at the station; farther off than this it does not.
+const GUIDE_START_M: f64 = 3.0;
+/// A station farther from the lawn than this hardly serves it.
+const STATION_OFF_LAWN_M: f64 = 5.0;
+/// A guide run in a zone for less than this only brushes it.
+const GUIDE_IN_ZONE_M: f64 = 0.1;
+
+/// Something of the plan with the name and number of its feature.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Named<T> {
+    /// Name.
+    pub name: String,
+    /// Position of the feature in the plan's file, from 0.
+    pub feature: usize,
+    /// What it is.
+    pub shape: T,
+}
+
+/// A garden as planned, in metres.
+#[derive(Clone, Debug)]
+pub struct Site {
+    /// The plane in which everything lies.
+    pub frame: Frame,
+    /// Each lawn, zones and obstacles taken out.
+    pub lawns: Vec<Named<Region>>,
+    /// All lawns together, zones and obstacles taken out.
+    pub lawn: Region,
+    /// All lawns together as drawn.
+    pub drawn_lawn: Region,
+    /// The line at which the machine turns, where the plan has one.
+    pub boundary: Option<Region>,
+    /// Exclusion zones as drawn.
+    pub exclusions: Vec<Named<Region>>,
+    /// Obstacles as drawn.
+    pub obstacles: Vec<Named<Region>>,
+    /// Guide runs, from the station outwards.
+    pub guides: Vec<Named<Vec<Place>>>,
+    /// Share of outings along each guide run, where the plan says.
+    pub guide_shares_fraction: Vec<Option<f64>>,
+    /// Where the machine charges.
+    pub station: Option<Place>,
+}
+
+/// The site with faults that do not stop an analysis, or all faults, fatal ones among them.
+type Built = Result<(Site, Vec<PlanFault>), Vec<PlanFault>>;
+
+impl Site {
+    /// Builds a site on a plane of its own.
+    ///
+    /// # Errors
+    /// All faults of the plan when at least one of them is fatal.
+    pub fn build(plan: &Plan) -> Built {
+        Self::build_in(plan, middle_frame(plan))
+    }
+
+    /// Builds a site on a given plane.
+    ///
+    /// # Errors
+    /// All faults of the plan when at least one of them is fatal.
+    pub fn build_in(plan: &Plan, frame: Frame) -> Built {
+        let mut builder = Builder {
+            frame,
+            faults: Vec::new(),
+        };
+        let site = builder.site(plan);
+        let mut faults = builder.faults;
+        faults.sort_by_key(|fault| fault.feature.map_or(0, |feature| feature + 1));
+        match site {
+            Some(site) if !faults.iter().any(|fault| fault.is_fatal) => Ok((site, faults)),
+            _ => Err(faults),
+        }
+    }
+}
+
+/// The plane at the middle of mass of the drawn lawns, else at the middle of all positions.
+fn middle_frame(plan: &Plan) -> Frame {
+    let lawn_points: Vec<GeoPoint> = plan.of_role(PlanRole::Lawn).flat_map(points_of).collect();
+    let points = if lawn_points.is_empty() {
+        plan.features.iter().flat_map(points_of).collect()
+    } else {
+        lawn_points
+    };
+    let Some(&first) = points.first() else {
+        return Frame::at(GeoPoint::default());
+    };
+    let rough = Frame::at(first);
+    let parts = plan
+        .of_role(PlanRole::Lawn)
+        .filter_map(|feature| match &feature.shape {
+            PlanShape::Polygons(polygons) => Some(polygons),
+            _ => None,
+        })
+        .flatten()
+        .map(|polygon| {
+            let places = |ring: &Vec<GeoPoint>| ring.iter().map(|point| rough.to_place(*point)).collect();
+            polygon.rings.iter().map(places).collect()
+        })
+        .collect();
+    let middle = Region::from_rings(parts)
+        .ok()
+        .and_then(|region| region.centroid())
+        .filter(|middle| middle.east_m.is_finite() && middle.north_m.is_finite());
+    middle.map_or(rough, |middle| Frame::at(rough.to_geo(middle)))
+}
+
+/// All positions of a feature that are positions.
+fn points_of(feature: &PlanFeature) -> Vec<GeoPoint> {
+    let all: Vec<GeoPoint> = match &feature.shape {
+        PlanShape::Polygons(polygons) => polygons
+            .iter()
+            .flat_map(|polygon| polygon.rings.iter().flatten().copied())
+            .collect(),
+        PlanShape::Line(points) => points.clone(),
+        PlanShape::Point(point) => vec![*point],
+    };
+    all.into_iter()
+        .filter(|point| point.lat_deg.abs() <= 90.0 && point.lon_deg.abs() <= 180.0)
+        .collect()
+}
+
+/// An obstacle, zone, lawn: the feature and its ground.
+type Ground<'a> = Vec<(&'a PlanFeature, Region)>;
+
+struct Builder {
+    frame: Frame,
+    faults: Vec<PlanFault>,
+}
+
+impl Builder {
+    fn site(&mut self, plan: &Plan) -> Option<Site> {
+        let lawns = self.grounds(plan, PlanRole::Lawn);
+        let boundaries = self.grounds(plan, PlanRole::Boundary);
+        let exclusions = self.grounds(plan, PlanRole::Exclusion);
+        let obstacles = self.grounds(plan, PlanRole::Obstacle);
+        let guides = self.guides(plan);
+        let station = self.station(plan);
+        if plan.of_role(PlanRole::Lawn).next().is_none() {
+            self.faults.push(of_plan(
+                "no feature has the role lawn",
+                "at least one polygon with properties.role = \"lawn\"",
+                true,
+            ));
+        }
+        if !self.extent_is_sound(plan) || lawns.is_empty() {
+            return None;
+        }
+        let drawn_lawn = self.all(&lawns)?;
+        let out = {
+            let zones = self.all(&exclusions)?;
+            let bodies = self.all(&obstacles)?;
+            self.engine(zones.union(&bodies))?
+        };
+        self.check_lawns(&lawns, &drawn_lawn);
+        self.check_inside(&exclusions, &drawn_lawn);
+        self.check_inside(&obstacles, &drawn_lawn);
+        self.check_guides(&guides, &exclusions, station);
+        self.check_station(plan, station, &drawn_lawn);
+        let lawn = self.engine(drawn_lawn.minus(&out))?;
+        if lawn.is_empty() {
+            let found = "exclusion zones and obstacles leave no lawn";
+            self.faults.push(of_plan(found, "lawn that is left to cut", true));
+        }
+        let mut cut_lawns = Vec::new();
+        for (feature, region) in &lawns {
+            let left = self.engine(region.minus(&out))?;
+            if left.is_empty() && !lawn.is_empty() {
+                let found = "exclusion zones and obstacles leave nothing of it";
+                self.faults
+                    .push(warning(feature, found, "lawn that is left to cut"));
+            }
+            cut_lawns.push(named(feature, left));
+        }
+        let boundary = if boundaries.is_empty() {
+            None
+        } else {
+            Some(self.all(&boundaries)?)
+        };
+        let take = |grounds: Ground| {
+            grounds
+                .into_iter()
+                .map(|(feature, region)| named(feature, region))
+                .collect()
+        };
+        Some(Site {
+            frame: self.frame,
+            lawns: cut_lawns,
+            lawn,
+            drawn_lawn,
+            boundary,
+            exclusions: take(exclusions),
+            obstacles: take(obstacles),
+            guide_shares_fraction: guides
+                .iter()
+                .map(|(feature, _)| feature.outing_share_fraction)
+                .collect(),
+            guides: guides
+                .into_iter()
+                .map(|(feature, line)| named(feature, line))
+                .collect(),
+            station,
+        })
+    }
+
+    /// Takes a region out of a result, or reports what the engine said.
+    fn engine(&mut self, result: Result<Region, crate::RegionError>) -> Option<Region> {
+        result
+            .map_err(|error| self.faults.push(of_plan(error.to_string(), "", true)))
+            .ok()
+    }
+
+    fn all(&mut self, grounds: &Ground) -> Option<Region> {
+        self.engine(Region::union_of(grounds.iter().map(|(_, region)| region)))
+    }
+
+    fn grounds<'a>(&mut self, plan: &'a Plan, role: PlanRole) -> Ground<'a> {
+        plan.of_role(role)
+            .filter_map(|feature| Some((feature, self.ground(feature)?)))
+            .collect()
+    }
+
+    fn ground(&mut self, feature: &PlanFeature) -> Option<Region> {
+        match (&feature.shape, feature.role) {
+            (PlanShape::Polygons(polygons), _) => {
+                let rings: Vec<&[Vec<GeoPoint>]> =
+                    polygons.iter().map(|polygon| &polygon.rings[..]).collect();
+                self.polygons(feature, &rings)
+            }
+            (PlanShape::Line(points), PlanRole::Boundary) => {
+                self.polygons(feature, &[std::slice::from_ref(points)])
+            }
+            (PlanShape::Point(point), PlanRole::Obstacle) => self.disc(feature, *point),
+            (shape, role) => {
+                let found = format!("a {} cannot be a {}", shape_word(shape), role.word());
+                self.faults.push(fatal(feature, found, shapes_of(role)));
+                None
+            }
+        }
+    }
+
+    fn disc(&mut self, feature: &PlanFeature, point: GeoPoint) -> Option<Region> {
+        let is_sound = positions_are_sound(feature, None, &[point], &mut self.faults);
+        let radius_m = match feature.radius_m {
+            Some(radius_m) if radius_m > 0.0 && radius_m <= WIDEST_M => radius_m,
+            Some(radius_m) => {
+                let expected = "a radius above 0 and no larger than a garden";
+                self.faults
+                    .push(fatal(feature, format!("radius_m is {radius_m}"), expected));
+                return None;
+            }
+            None => {
+                let expected = "properties.radius_m for an obstacle given as a point";
+                self.faults.push(fatal(feature, "radius_m is missing", expected));
+                return None;
+            }
+        };
+        if !is_sound {
+            return None;
+        }
+        let region = Region::disc(self.frame.to_place(point), radius_m);
+        self.engine(region).filter(|region| !region.is_empty())
+    }
+
+    fn polygons(&mut self, feature: &PlanFeature, polygons: &[&[Vec<GeoPoint>]]) -> Option<Region> {
+        if polygons.iter().all(|rings| rings.is_empty()) {
+            self.faults
+                .push(fatal(feature, "it has no outline", shapes_of(feature.role)));
+            return None;
+        }
+        let mut number = 0;
+        let mut sum = Region::empty();
+        for rings in polygons {
+            let mut outer: Option<Region> = None;
+            let mut holes = Region::empty();
+            for (position, points) in rings.iter().enumerate() {
+                let ring_number = number;
+                number += 1;
+                let checked = checked_ring(feature, ring_number, points, &self.frame, &mut self.faults);
+                let Some(region) = checked.and_then(|ring| self.engine(Region::from_rings(vec![vec![ring]])))
+                else {
+                    continue;
+                };
+                if position == 0 {
+                    outer = Some(region);
+                    continue;
+                }
+                let of_ring = |fault: PlanFault, frame: &Frame| PlanFault {
+                    ring: Some(ring_number),
+                    at: region.centroid().map(|middle| frame.to_geo(middle)),
+                    ..fault
+                };
+                if let Some(outer) = &outer {
+                    let outside_m2 = self.engine(region.minus(outer))?.area_m2();
+                    if outside_m2 > OVERLAP_NOTED_M2 {
+                        let found = format!(
+                            "the hole is not inside the outline, {outside_m2:.2} m2 of it lie outside"
+                        );
+                        let fault = fatal(feature, found, "holes inside the outline");
+                        self.faults.push(of_ring(fault, &self.frame));
+                    }
+                }
+                let overlap_m2 = self.engine(region.intersect(&holes))?.area_m2();
+                if overlap_m2 > OVERLAP_NOTED_M2 {
+                    let found = format!("the hole overlaps another one by {overlap_m2:.2} m2");
+                    let fault = warning(feature, found, "holes apart from each other");
+                    self.faults.push(of_ring(fault, &self.frame));
+                }
+                holes = self.engine(holes.union(&region))?;
+            }
+            if let Some(outer) = outer {
+                let part = self.engine(outer.minus(&holes))?;
+                let overlap_m2 = self.engine(part.intersect(&sum))?.area_m2();
+                if overlap_m2 > OVERLAP_NOTED_M2 {
+                    let found = format!("two of its polygons overlap by {overlap_m2:.2} m2");
+                    self.faults
+                        .push(warning(feature, found, "polygons apart from each other"));
+                }
+                sum = self.engine(sum.union(&part))?;
+            }
+        }
+        (!sum.is_empty()).then_some(sum)
+    }
+
+    fn guides<'a>(&mut self, plan: &'a Plan) -> Vec<(&'a PlanFeature, Vec<Place>)> {
+        let mut guides = Vec::new();
+        let mut shares_fraction = 0.0;
+        for feature in plan.of_role(PlanRole::Guide) {
+            let PlanShape::Line(points) = &feature.shape else {
+                let found = format!("a {} cannot be a guide", shape_word(&feature.shape));
+                self.faults
+                    .push(fatal(feature, found, shapes_of(PlanRole::Guide)));
+                continue;
+            };
+            match feature.outing_share_fraction {
+                Some(share_fraction) if !(0.0..=1.0).contains(&share_fraction) => {
+                    let found = format!("outing_share_fraction is {share_fraction}");
+                    self.faults.push(fatal(feature, found, "a number from 0 to 1"));
+                }
+                share_fraction => shares_fraction += share_fraction.unwrap_or(0.0),
+            }
+            if !positions_are_sound(feature, None, points, &mut self.faults) {
+                continue;
+            }
+            let mut line: Vec<Place> = points.iter().map(|point| self.frame.to_place(*point)).collect();
+            line.dedup_by(|later, kept| later.distance_m(*kept) < 0.001);
+            if line.len() < 2 {
+                let found = format!("the line has {} different point(s)", line.len());
+                self.faults.push(fatal(
+                    feature,
+                    found,
+                    "at least 2 points, from the station outwards",
+                ));
+                continue;
+            }
+            guides.push((feature, line));
+        }
+        if shares_fraction > 1.0 + 1e-9 {
+            let found = format!("the outing shares of all guide runs add up to {shares_fraction:.3}");
+            self.faults.push(of_plan(found, "at most 1", false));
+        }
+        guides
+    }
+
+    fn station(&mut self, plan: &Plan) -> Option<Place> {
+        let mut station = None;
+        for feature in plan.of_role(PlanRole::Station) {
+            let PlanShape::Point(point) = &feature.shape else {
+                let found = format!("a {} cannot be a station", shape_word(&feature.shape));
+                self.faults
+                    .push(fatal(feature, found, shapes_of(PlanRole::Station)));
+                continue;
+            };
+            if !positions_are_sound(feature, None, &[*point], &mut self.faults) {
+                continue;
+            }
+            if station.is_some() {
+                let found = "there is a station already; this one is not used";
+                self.faults.push(warning(feature, found, "one station"));
+            }
+            station = station.or(Some(self.frame.to_place(*point)));
+        }
+        station
+    }
+
+    /// Reports positions too far apart; false when nothing more can be said of the plan.
+    fn extent_is_sound(&mut self, plan: &Plan) -> bool {
+        let mut points = plan
+            .features
+            .iter()
+            .flat_map(|feature| points_of(feature).into_iter().map(move |point| (feature, point)));
+        let Some((_, first)) = points.next() else {
+            return true;
+        };
+        // From a point of the lawn where there is one: the stray feature is then the one to name.
+        let middle = plan
+            .of_role(PlanRole::Lawn)
+            .flat_map(points_of)
+            .next()
+            .unwrap_or(first);
+        let frame = Frame::at(middle);
+        let is_near = |point: GeoPoint| {
+            // On a plane the far side of the Earth looks near.
+            let turn_deg = (point.lon_deg - middle.lon_deg).abs() % 360.0;
+            let turn_deg = turn_deg.min(360.0 - turn_deg);
+            let sideways_deg = turn_deg * middle.lat_deg.to_radians().cos().abs();
+            (point.lat_deg - middle.lat_deg).abs() < 1.0
+                && (sideways_deg < 1.0 || middle.lat_deg.abs() > 89.0)
+        };
+        let distance_m = |point: GeoPoint| {
+            if is_near(point) {
+                frame.to_place(point).distance_m(Place::default())
+            } else {
+                f64::INFINITY
+            }
+        };
+        let farthest = points.max_by(|a, b| distance_m(a.1).total_cmp(&distance_m(b.1)));
+        let Some((feature, point)) = farthest else {
+            return true;
+        };
+        let farthest_m = distance_m(point);
+        if farthest_m <= WIDEST_M {
+            return true;
+        }
+        let how_far = if farthest_m.is_finite() {
+            format!("{:.0} m", farthest_m)
+        } else {
+            "more than 100 km".to_owned()
+        };
+        let found = format!("it reaches {how_far} from the lawn's first corner");
+        self.faults.push(PlanFault {
+            at: Some(point),
+            ..fatal(feature, found, format!("a plan no wider than {WIDEST_M} m"))
+        });
+        false
+    }
+
+    fn check_lawns(&mut self, lawns: &Ground, drawn_lawn: &Region) {
+        for (position, (feature, region)) in lawns.iter().enumerate() {
+            for (other, other_region) in &lawns[..position] {
+                let Some(overlap) = self.engine(region.intersect(other_region)) else {
+                    return;
+                };
+                if overlap.area_m2() > OVERLAP_NOTED_M2 {
+                    let found = format!(
+                        "it overlaps lawn \"{}\" by {:.2} m2",
+                        other.name,
+                        overlap.area_m2()
+                    );
+                    self.faults.push(PlanFault {
+                        at: overlap.centroid().map(|middle| self.frame.to_geo(middle)),
+                        ..warning(
+                            feature,
+                            found,
+                            "each piece of lawn drawn once; it is counted once",
+                        )
+                    });
+                }
+            }
+        }
+        if drawn_lawn.area_m2() < SMALLEST_LAWN_M2 {
+            let found = format!("the lawn has only {:.2} m2", drawn_lawn.area_m2());
+            self.faults
+                .push(of_plan(found, format!("at least {SMALLEST_LAWN_M2} m2"), true));
+        }
+    }
+
+    /// Zones and obstacles that do not lie on the lawn.
+    fn check_inside(&mut self, grounds: &Ground, drawn_lawn: &Region) {
+        let filled = drawn_lawn.filled();
+        for (feature, region) in grounds {
+            let area_m2 = region.area_m2();
+            let (Some(on_lawn), Some(within)) = (
+                self.engine(region.intersect(drawn_lawn)),
+                self.engine(region.intersect(&filled)),
+            ) else {
+                return;
+            };
+            let at = region.centroid().map(|middle| self.frame.to_geo(middle));
+            let outside_m2 = area_m2 - within.area_m2();
+            if within.area_m2() < OVERLAP_NOTED_M2.min(area_m2 / 2.0) {
+                let found = format!("it lies wholly outside the lawn, {:.1} m from its edge", {
+                    let middle = region.centroid().unwrap_or_default();
+                    drawn_lawn.edge_distance_m(middle)
+                });
+                // An obstacle beside the lawn does no harm; a zone there was meant to do something.
+                let fault = match feature.role {
+                    PlanRole::Exclusion => fatal(feature, found, "a zone on the lawn"),
+                    _ => warning(feature, found, "an obstacle on the lawn"),
+                };
+                self.faults.push(PlanFault { at, ..fault });
+            } else if on_lawn.area_m2() < OVERLAP_NOTED_M2.min(area_m2 / 2.0) {
+                let found = "the lawn already has a hole there; it takes nothing away";
+                self.faults.push(PlanFault {
+                    at,
+                    ..warning(feature, found, "")
+                });
+            } else if outside_m2 > OVERLAP_NOTED_M2.max(0.01 * area_m2) {
+                let found = format!("{outside_m2:.2} m2 of its {area_m2:.2} m2 lie outside the lawn");
+                self.faults.push(PlanFault {
+                    at,
+                    ..warning(feature, found, "")
+                });
+            }
+        }
+    }
+
+    fn check_guides(
+        &mut self,
+        guides: &[(&PlanFeature, Vec<Place>)],
+        exclusions: &Ground,
+        station: Option<Place>,
+    ) {
+        for (feature, line) in guides {
+            match station {
+                None => {
+                    let found = "there is no station for this guide run to start from";
+                    self.faults
+                        .push(warning(feature, found, "a feature with the role station"));
+                }
+                Some(station) => {
+                    let gap_m = line[0].distance_m(station);
+                    if gap_m > GUIDE_START_M {
+                        let end_gap_m = line[line.len() - 1].distance_m(station);
+                        let hint = if end_gap_m <= GUIDE_START_M {
+                            "; it seems drawn the other way round"
+                        } else {
+                            ""
+                        };
+                        let found = format!("it starts {gap_m:.1} m from the station{hint}");
+                        let expected = format!("a start within {GUIDE_START_M} m of it");
+                        self.faults.push(PlanFault {
+                            at: Some(self.frame.to_geo(line[0])),
+                            ..warning(feature, found, expected)
+                        });
+                    }
+                }
+            }
+            for (zone, region) in exclusions {
+                let inside_m = region.length_inside_m(line);
+                if inside_m > GUIDE_IN_ZONE_M {
+                    let found = format!("it runs {inside_m:.1} m through zone \"{}\"", zone.name);
+                    self.faults
+                        .push(warning(feature, found, "a guide run around exclusion zones"));
+                }
+            }
+        }
+    }
+
+    fn check_station(&mut self, plan: &Plan, station: Option<Place>, drawn_lawn: &Region) {
+        let feature = plan.of_role(PlanRole::Station).next();
+        let (Some(station), Some(feature)) = (station, feature) else {
+            return;
+        };
+        let gap_m = drawn_lawn.edge_distance_m(station);
+        if !drawn_lawn.contains(station) && gap_m > STATION_OFF_LAWN_M {
+            let found = format!("it stands {gap_m:.1} m outside the lawn");
+            self.faults.push(PlanFault {
+                at: Some(self.frame.to_geo(station)),
+                ..warning(
+                    feature,
+                    found,
+                    format!("a station within {STATION_OFF_LAWN_M} m of it"),
+                )
+            });
+        }
+    }
+}
+
+fn named<T>(feature: &PlanFeature, shape: T) -> Named<T> {
+    Named {
+        name: feature.name.clone(),
+        feature: feature.index,
+        shape,
+    }
+}
+
+const fn shape_word(shape: &PlanShape) -> &'static str {
+    match shape {
+        PlanShape::Polygons(_) => "polygon",
+        PlanShape::Line(_) => "line",
+        PlanShape::Point(_) => "point",
+    }
+}
+
+/// The shapes that a role can have.
+const fn shapes_of(role: PlanRole) -> &'static str {
+    match role {
+        PlanRole::Lawn | PlanRole::Exclusion => "a polygon",
+        PlanRole::Boundary => "a polygon or a closed line",
+        PlanRole::Obstacle => "a polygon, or a point with radius_m",
+        PlanRole::Guide => "a line from the station outwards",
+        PlanRole::Station => "a point",
+    }
+}
+
+#[cfg(test)]
+#[path = "site_tests.rs"]
+mod tests;
