@@ -1,1 +1,31 @@
-//! Where the machine really was: gates, halts, legs, smoothing.
+//! Where the machine really was.
+//!
+//! Question: what path, with which halts and silences, lies behind a trace of noisy fixes?
+//!
+//! ```text
+//!  fixes      gates           legs and halts        corners          Track
+//!  . . .  ->  . x .   ->   ----/ (o) \----   ->   ----/\----   ->   pieces, halts, silences
+//! ```
+//!
+//! Method. Fixes of poor quality and jumps are taken out ([`gate`]). The white part of the error is read from the
+//! roughness of the path itself, the slow part from standing time ([`noise`]). A free-driving machine drives straight
+//! legs at a steady speed between turns, so each unbroken piece is cut into legs and halts by exact dynamic
+//! programming on whitened steps ([`segment`]; optimal partitioning after Jackson et al. 2005 with pruning in the
+//! manner of Killick, Fearnhead & Eckley 2012, DOI 10.1080/01621459.2012.737745), a line is fitted to each leg, and
+//! corners are put where lines meet ([`path`]). Where straight legs do not hold, a constant-velocity Kalman filter
+//! with Rauch-Tung-Striebel smoothing takes over ([`kalman`]).
+//!
+//! Exact: the segmentation, for the stated cost. Approximate: the noise law while driving. Known limits: the slow
+//! part of the error (drift) stays in the path; logs sparser than four seconds are joined by straight chords.
+//!
+//! Cost: linear in fixes, times the longest leg; a night of 28,800 fixes takes some tens of milliseconds.
+
+pub mod gate;
+pub mod halts;
+pub mod kalman;
+pub mod noise;
+pub mod path;
+pub mod segment;
+mod track;
+
+pub use track::*;

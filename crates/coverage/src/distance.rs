@@ -1,0 +1,399 @@
+//! Distance to the nearest visited or foreign cell, and connected parts.
+//!
+//! Exact squared Euclidean distance transform after Meijster, Roerdink & Hesselink (2000), DOI 10.1007/0-306-47025-X_36:
+//! first along columns, then a lower envelope along rows. Within a row only the run of unvisited cells and its two
+//! neighbours matter, so visited ground costs nothing. Parts are found on runs of cells with a union-find.
+
+use tussock_plane::BitGrid;
+
+/// A rectangle of cells: columns and rows, ends excluded.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Window {
+    /// First column.
+    pub column_start: usize,
+    /// One past the last column.
+    pub column_end: usize,
+    /// First row.
+    pub row_start: usize,
+    /// One past the last row.
+    pub row_end: usize,
+}
+
+impl Window {
+    /// Number of columns.
+    pub const fn columns(&self) -> usize {
+        self.column_end - self.column_start
+    }
+
+    /// Number of rows.
+    pub const fn rows(&self) -> usize {
+        self.row_end - self.row_start
+    }
+
+    /// The window grown on all sides, cut off at the grid.
+    #[must_use]
+    pub fn grown(&self, cells: usize, columns: usize, rows: usize) -> Self {
+        Self {
+            column_start: self.column_start.saturating_sub(cells),
+            column_end: (self.column_end + cells).min(columns),
+            row_start: self.row_start.saturating_sub(cells),
+            row_end: (self.row_end + cells).min(rows),
+        }
+    }
+}
+
+/// Squared distance, in cells, from each cell of a window to the nearest cell of it for which `is_zero` holds.
+///
+/// Ground outside the window is not looked at. Without any such cell all distances are at least the window's size.
+pub fn squared(columns: usize, rows: usize, is_zero: impl Fn(usize, usize) -> bool) -> Vec<u32> {
+    let far = (columns + rows) as u32;
+    let mut vertical = vec![0_u32; columns * rows];
+    for row in 0..rows {
+        for column in 0..columns {
+            vertical[row * columns + column] = if is_zero(column, row) {
+                0
+            } else if row == 0 {
+                far
+            } else {
+                (vertical[(row - 1) * columns + column] + 1).min(far)
+            };
+        }
+    }
+    for row in (0..rows.saturating_sub(1)).rev() {
+        for column in 0..columns {
+            let below = vertical[(row + 1) * columns + column] + 1;
+            let here = &mut vertical[row * columns + column];
+            *here = (*here).min(below);
+        }
+    }
+    let mut squares = vec![0_u32; columns * rows];
+    let mut sites: Vec<usize> = Vec::with_capacity(columns);
+    let mut begins: Vec<i64> = Vec::with_capacity(columns);
+    for row in 0..rows {
+        let heights = &vertical[row * columns..(row + 1) * columns];
+        let out = &mut squares[row * columns..(row + 1) * columns];
+        let mut start = 0;
+        while start < columns {
+            if heights[start] == 0 {
+                start += 1;
+                continue;
+            }
+            let end = heights[start..]
+                .iter()
+                .position(|height| *height == 0)
+                .map_or(columns, |run| start + run);
+            envelope(
+                heights,
+                start.saturating_sub(1),
+                (end + 1).min(columns),
+                &mut sites,
+                &mut begins,
+            );
+            let mut site = sites.len() - 1;
+            for column in (start..end).rev() {
+                while begins[site] > column as i64 {
+                    site -= 1;
+                }
+                let across = column as i64 - sites[site] as i64;
+                let height = i64::from(heights[sites[site]]);
+                out[column] = (across * across + height * height) as u32;
+            }
+            start = end;
+        }
+    }
+    squares
+}
+
+/// Lower envelope of the parabolas over columns `start..end`.
+fn envelope(heights: &[u32], start: usize, end: usize, sites: &mut Vec<usize>, begins: &mut Vec<i64>) {
+    sites.clear();
+    begins.clear();
+    sites.push(start);
+    begins.push(start as i64);
+    let square = |column: usize| i64::from(heights[column]) * i64::from(heights[column]);
+    let value = |at: i64, site: usize| (at - site as i64).pow(2) + square(site);
+    for column in start + 1..end {
+        while let (Some(site), Some(begin)) = (sites.last(), begins.last()) {
+            if value(*begin, *site) > value(*begin, column) {
+                sites.pop();
+                begins.pop();
+            } else {
+                break;
+            }
+        }
+        match sites.last() {
+            None => {
+                sites.push(column);
+                begins.push(start as i64);
+            }
+            Some(site) => {
+                let (earlier, later) = (*site as i64, column as i64);
+                let meet = (later * later - earlier * earlier + square(column) - square(*site))
+                    .div_euclid(2 * (later - earlier));
+                if meet + 1 < end as i64 {
+                    sites.push(column);
+                    begins.push(meet + 1);
+                }
+            }
+        }
+    }
+}
+
+/// Which neighbours count as connected.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Connectivity {
+    /// Cells that share a side.
+    Four,
+    /// Cells that share a side or a corner.
+    Eight,
+}
+
+/// A run of cells in one row, end excluded.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct CellRun {
+    /// Row.
+    pub row: usize,
+    /// First column.
+    pub start: usize,
+    /// One past the last column.
+    pub end: usize,
+}
+
+/// One connected part of a mask.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Part {
+    /// Its runs, row by row from the south.
+    pub runs: Vec<CellRun>,
+}
+
+impl Part {
+    /// Number of cells.
+    pub fn cells(&self) -> u64 {
+        self.runs.iter().map(|run| (run.end - run.start) as u64).sum()
+    }
+
+    /// Smallest window that holds it.
+    pub fn window(&self) -> Window {
+        let mut window = Window {
+            column_start: usize::MAX,
+            column_end: 0,
+            row_start: usize::MAX,
+            row_end: 0,
+        };
+        for run in &self.runs {
+            window.column_start = window.column_start.min(run.start);
+            window.column_end = window.column_end.max(run.end);
+            window.row_start = window.row_start.min(run.row);
+            window.row_end = window.row_end.max(run.row + 1);
+        }
+        window
+    }
+}
+
+/// Runs of set bits of a row.
+pub fn runs_of_row(words: &[u64], columns: usize, mut each: impl FnMut(usize, usize)) {
+    let mut open: Option<usize> = None;
+    for (index, word) in words.iter().enumerate() {
+        if *word == 0 && open.is_none() {
+            continue;
+        }
+        if *word == u64::MAX && open.is_some() {
+            continue;
+        }
+        let mut bit = 0;
+        while bit < 64 {
+            let rest = word >> bit;
+            match open {
+                None => {
+                    if rest == 0 {
+                        break;
+                    }
+                    bit += rest.trailing_zeros() as usize;
+                    open = Some(index * 64 + bit);
+                }
+                Some(start) => {
+                    let ones = (!rest).trailing_zeros() as usize;
+                    if bit + ones >= 64 {
+                        break;
+                    }
+                    bit += ones;
+                    each(start, index * 64 + bit);
+                    open = None;
+                }
+            }
+        }
+    }
+    if let Some(start) = open {
+        each(start, columns);
+    }
+}
+
+/// Connected parts of a mask, in the order of their first run.
+pub fn parts(mask: &BitGrid, connectivity: Connectivity) -> Vec<Part> {
+    let reach = usize::from(connectivity == Connectivity::Eight);
+    let mut runs: Vec<CellRun> = Vec::new();
+    let mut parent: Vec<usize> = Vec::new();
+    let mut above = 0..0;
+    for row in 0..mask.grid.rows {
+        let begin = runs.len();
+        runs_of_row(mask.row(row), mask.grid.columns, |start, end| {
+            runs.push(CellRun { row, start, end })
+        });
+        parent.extend(begin..runs.len());
+        let mut before = above.start;
+        for index in begin..runs.len() {
+            while before < above.end && runs[before].end + reach <= runs[index].start {
+                before += 1;
+            }
+            let mut touching = before;
+            while touching < above.end && runs[touching].start < runs[index].end + reach {
+                let (one, two) = (root(&mut parent, touching), root(&mut parent, index));
+                let (low, high) = (one.min(two), one.max(two));
+                parent[high] = low;
+                touching += 1;
+            }
+        }
+        above = begin..runs.len();
+    }
+    let mut number = vec![usize::MAX; runs.len()];
+    let mut found: Vec<Part> = Vec::new();
+    for index in 0..runs.len() {
+        let top = root(&mut parent, index);
+        if number[top] == usize::MAX {
+            number[top] = found.len();
+            found.push(Part { runs: Vec::new() });
+        }
+        found[number[top]].runs.push(runs[index]);
+    }
+    found
+}
+
+fn root(parent: &mut [usize], mut index: usize) -> usize {
+    while parent[index] != index {
+        parent[index] = parent[parent[index]];
+        index = parent[index];
+    }
+    index
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+    use tussock_types::Grid;
+
+    fn mask(rows: &[&str]) -> BitGrid {
+        let grid = Grid {
+            east_min_m: 0.0,
+            north_min_m: 0.0,
+            cell_m: 1.0,
+            columns: rows[0].len(),
+            rows: rows.len(),
+        };
+        let mut mask = BitGrid::new(grid);
+        for (row, text) in rows.iter().enumerate() {
+            for (column, letter) in text.chars().enumerate() {
+                if letter == '1' {
+                    mask.set(column, row);
+                }
+            }
+        }
+        mask
+    }
+
+    // ALG-01, ALG-02: scipy.ndimage.label with a cross and with a square.
+    #[test]
+    fn parts_of_the_small_grid_with_four_and_with_eight_neighbours() {
+        let mask = mask(&["100110", "010010", "000000", "110010", "010100", "000001"]);
+        let sizes = |connectivity| {
+            let mut sizes: Vec<u64> = parts(&mask, connectivity).iter().map(Part::cells).collect();
+            sizes.sort_unstable_by(|a, b| b.cmp(a));
+            sizes
+        };
+        assert_eq!(sizes(Connectivity::Four), [3, 3, 1, 1, 1, 1, 1]);
+        assert_eq!(sizes(Connectivity::Eight), [3, 3, 2, 2, 1]);
+    }
+
+    // ALG-03: scipy.ndimage.distance_transform_edt squared.
+    #[test]
+    fn squared_distances_from_the_middle_of_five_by_five() {
+        let found = squared(5, 5, |column, row| column == 2 && row == 2);
+        let expected = [
+            8, 5, 4, 5, 8, 5, 2, 1, 2, 5, 4, 1, 0, 1, 4, 5, 2, 1, 2, 5, 8, 5, 4, 5, 8,
+        ];
+        assert_eq!(found, expected);
+    }
+
+    proptest! {
+        #[test]
+        fn squared_distances_equal_a_search_over_all_cells(
+            columns in 1..24_usize, rows in 1..20_usize, bits in proptest::collection::vec(0..7_u8, 480),
+        ) {
+            let is_zero = |column: usize, row: usize| bits[row * columns + column] == 0;
+            let found = squared(columns, rows, is_zero);
+            let zeros: Vec<(i64, i64)> = (0..rows)
+                .flat_map(|row| (0..columns).map(move |column| (column, row)))
+                .filter(|(column, row)| is_zero(*column, *row))
+                .map(|(column, row)| (column as i64, row as i64))
+                .collect();
+            prop_assume!(!zeros.is_empty());
+            for row in 0..rows {
+                for column in 0..columns {
+                    let nearest = zeros
+                        .iter()
+                        .map(|(x, y)| (x - column as i64).pow(2) + (y - row as i64).pow(2))
+                        .min()
+                        .unwrap();
+                    prop_assert_eq!(i64::from(found[row * columns + column]), nearest);
+                }
+            }
+        }
+
+        #[test]
+        fn parts_equal_a_flood_fill(
+            columns in 1..140_usize, rows in 1..12_usize, bits in proptest::collection::vec(any::<bool>(), 1680),
+            eight in any::<bool>(),
+        ) {
+            let grid = Grid { east_min_m: 0.0, north_min_m: 0.0, cell_m: 1.0, columns, rows };
+            let mut mask = BitGrid::new(grid);
+            for row in 0..rows {
+                for column in 0..columns {
+                    if bits[row * columns + column] {
+                        mask.set(column, row);
+                    }
+                }
+            }
+            let connectivity = if eight { Connectivity::Eight } else { Connectivity::Four };
+            let mut sizes: Vec<u64> = parts(&mask, connectivity).iter().map(Part::cells).collect();
+            let mut seen = vec![false; columns * rows];
+            let mut slow = Vec::new();
+            for begin in 0..columns * rows {
+                if seen[begin] || !bits[begin] {
+                    continue;
+                }
+                let mut stack = vec![begin];
+                seen[begin] = true;
+                let mut size = 0_u64;
+                while let Some(cell) = stack.pop() {
+                    size += 1;
+                    let (column, row) = ((cell % columns) as i64, (cell / columns) as i64);
+                    for (dx, dy) in [(1, 0), (-1, 0), (0, 1), (0, -1), (1, 1), (1, -1), (-1, 1), (-1, -1)] {
+                        let (x, y) = (column + dx, row + dy);
+                        let near = eight || dx == 0 || dy == 0;
+                        if near && x >= 0 && y >= 0 && x < columns as i64 && y < rows as i64 {
+                            let next = y as usize * columns + x as usize;
+                            if bits[next] && !seen[next] {
+                                seen[next] = true;
+                                stack.push(next);
+                            }
+                        }
+                    }
+                }
+                slow.push(size);
+            }
+            sizes.sort_unstable();
+            slow.sort_unstable();
+            prop_assert_eq!(sizes, slow);
+        }
+    }
+}

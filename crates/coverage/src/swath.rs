@@ -1,0 +1,231 @@
+//! Rows of cells under a capsule.
+
+use tussock_locate::Track;
+use tussock_plane::BitGrid;
+use tussock_types::{Grid, Place, Settings};
+
+/// One straight sweep of the cutting disc, or one stand (both ends alike).
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Sweep {
+    /// Middle of the disc at the start.
+    pub from: Place,
+    /// Middle of the disc at the end.
+    pub to: Place,
+    /// Time at the start.
+    pub start_s: f64,
+    /// Time at the end.
+    pub end_s: f64,
+    /// Time on the move before it, all machines together.
+    pub driving_before_s: f64,
+    /// Time on the move within it.
+    pub driving_s: f64,
+}
+
+/// The sweeps of several tracks in time order, the cutting disc set off from the antenna as the settings say.
+///
+/// The body points the way that it drives. A stand sweeps a disc.
+pub fn sweeps(tracks: &[Track], settings: &Settings) -> Vec<Sweep> {
+    let forward_m = settings.machine.cutter_forward_m - settings.machine.antenna_forward_m;
+    let left_m = -settings.machine.antenna_left_m;
+    let shifts = forward_m != 0.0 || left_m != 0.0;
+    let mut sweeps = Vec::new();
+    for piece in tracks.iter().flat_map(|track| &track.pieces) {
+        let still = |place: Place, start_s: f64, end_s: f64| Sweep {
+            from: place,
+            to: place,
+            start_s,
+            end_s,
+            driving_before_s: 0.0,
+            driving_s: 0.0,
+        };
+        let mut last_end: Option<(Place, f64)> = None;
+        for pair in piece.vertices.windows(2) {
+            let (from, to) = (pair[0], pair[1]);
+            let length_m = from.place.distance_m(to.place);
+            let shift = if shifts && length_m > 0.0 {
+                let along = [
+                    (to.place.east_m - from.place.east_m) / length_m,
+                    (to.place.north_m - from.place.north_m) / length_m,
+                ];
+                [
+                    along[0] * forward_m - along[1] * left_m,
+                    along[1] * forward_m + along[0] * left_m,
+                ]
+            } else {
+                [0.0, 0.0]
+            };
+            let moved = |place: Place| Place::new(place.east_m + shift[0], place.north_m + shift[1]);
+            let sweep = Sweep {
+                from: moved(from.place),
+                to: moved(to.place),
+                start_s: from.leave_s,
+                end_s: to.arrive_s.max(from.leave_s),
+                driving_before_s: 0.0,
+                driving_s: (to.arrive_s - from.leave_s).max(0.0),
+            };
+            match last_end {
+                // The turn on the spot carries the disc from one side to the other.
+                Some((place, since_s)) if shifts => {
+                    sweeps.push(Sweep {
+                        to: sweep.from,
+                        ..still(place, since_s, from.leave_s)
+                    });
+                }
+                Some((place, since_s)) if from.leave_s > since_s => {
+                    sweeps.push(still(place, since_s, from.leave_s))
+                }
+                None if from.leave_s > from.arrive_s => {
+                    sweeps.push(still(sweep.from, from.arrive_s, from.leave_s));
+                }
+                _ => {}
+            }
+            sweeps.push(sweep);
+            last_end = Some((sweep.to, sweep.end_s));
+        }
+        match (last_end, piece.vertices.last()) {
+            (Some((place, since_s)), Some(last)) if last.leave_s > since_s => {
+                sweeps.push(still(place, since_s, last.leave_s));
+            }
+            (None, Some(only)) => sweeps.push(still(only.place, only.arrive_s, only.leave_s)),
+            _ => {}
+        }
+    }
+    sweeps.sort_by(|a, b| a.start_s.total_cmp(&b.start_s));
+    let mut driven_s = 0.0;
+    for sweep in &mut sweeps {
+        sweep.driving_before_s = driven_s;
+        driven_s += sweep.driving_s;
+    }
+    sweeps
+}
+
+/// Calls `paint(row, first column, one past the last)` for each row of cells whose centres lie within `radius_m` of the
+/// segment from `from` to `to`.
+pub fn for_each_span(
+    grid: &Grid,
+    from: Place,
+    to: Place,
+    radius_m: f64,
+    mut paint: impl FnMut(usize, usize, usize),
+) {
+    // In cells, origin at the centre of the first cell.
+    let scale = 1.0 / grid.cell_m;
+    let (ax, ay) = (
+        (from.east_m - grid.east_min_m) * scale - 0.5,
+        (from.north_m - grid.north_min_m) * scale - 0.5,
+    );
+    let (bx, by) = (
+        (to.east_m - grid.east_min_m) * scale - 0.5,
+        (to.north_m - grid.north_min_m) * scale - 0.5,
+    );
+    let radius = radius_m * scale;
+    let lowest = (ay.min(by) - radius).ceil().max(0.0);
+    let highest = (ay.max(by) + radius).floor().min(grid.rows as f64 - 1.0);
+    if !(lowest <= highest) || ax.max(bx) + radius < 0.0 || ax.min(bx) - radius > grid.columns as f64 {
+        return;
+    }
+    let length = (bx - ax).hypot(by - ay);
+    let (c, s) = if length > 0.0 {
+        ((bx - ax) / length, (by - ay) / length)
+    } else {
+        (1.0, 0.0)
+    };
+    for row in lowest as usize..=highest as usize {
+        let y = row as f64;
+        let (mut left, mut right) = (f64::INFINITY, f64::NEG_INFINITY);
+        for (x, centre_y) in [(ax, ay), (bx, by)] {
+            let square = radius * radius - (y - centre_y) * (y - centre_y);
+            if square >= 0.0 {
+                let half = square.sqrt();
+                left = left.min(x - half);
+                right = right.max(x + half);
+            }
+        }
+        if length > 0.0 {
+            let up = y - ay;
+            let (mut low, mut high) = (f64::NEG_INFINITY, f64::INFINITY);
+            if s.abs() > 1e-12 {
+                let (one, two) = (ax + (up * c - radius) / s, ax + (up * c + radius) / s);
+                low = low.max(one.min(two));
+                high = high.min(one.max(two));
+            } else if (up * c).abs() > radius {
+                high = f64::NEG_INFINITY;
+            }
+            if c.abs() > 1e-12 {
+                let (one, two) = (ax - up * s / c, ax + (length - up * s) / c);
+                low = low.max(one.min(two));
+                high = high.min(one.max(two));
+            } else if !(0.0..=length).contains(&(up * s)) {
+                high = f64::NEG_INFINITY;
+            }
+            if low <= high {
+                left = left.min(low);
+                right = right.max(high);
+            }
+        }
+        let first = left.ceil().max(0.0);
+        let last = right.floor().min(grid.columns as f64 - 1.0);
+        if first <= last {
+            paint(row, first as usize, last as usize + 1);
+        }
+    }
+}
+
+/// Marks the swath of many segments.
+pub fn mark(mask: &mut BitGrid, segments: impl Iterator<Item = (Place, Place)>, radius_m: f64) {
+    let grid = mask.grid;
+    for (from, to) in segments {
+        for_each_span(&grid, from, to, radius_m, |row, start, end| {
+            mask.set_span(row, start, end)
+        });
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    fn slow(grid: &Grid, from: Place, to: Place, radius_m: f64) -> Vec<(usize, usize)> {
+        let mut found = Vec::new();
+        for row in 0..grid.rows {
+            for column in 0..grid.columns {
+                let at = grid.centre(column, row);
+                let (dx, dy) = (to.east_m - from.east_m, to.north_m - from.north_m);
+                let square = dx * dx + dy * dy;
+                let along = if square > 0.0 {
+                    (((at.east_m - from.east_m) * dx + (at.north_m - from.north_m) * dy) / square)
+                        .clamp(0.0, 1.0)
+                } else {
+                    0.0
+                };
+                let near = Place::new(from.east_m + along * dx, from.north_m + along * dy);
+                if near.distance_m(at) <= radius_m {
+                    found.push((column, row));
+                }
+            }
+        }
+        found
+    }
+
+    proptest! {
+        #[test]
+        fn spans_hold_the_cells_that_a_distance_test_finds(
+            ax in -2.0..8.0_f64, ay in -2.0..8.0_f64, bx in -2.0..8.0_f64, by in -2.0..8.0_f64,
+            axis in 0..4_u8, radius_m in 0.05..1.5_f64,
+        ) {
+            // Axis-parallel and standing sweeps are the ones that divide by zero.
+            let (bx, by) = match axis { 0 => (ax, by), 1 => (bx, ay), 2 => (ax, ay), _ => (bx, by) };
+            let grid = Grid { east_min_m: 0.0, north_min_m: 0.0, cell_m: 0.13, columns: 46, rows: 41 };
+            let mut fast = Vec::new();
+            for_each_span(&grid, Place::new(ax, ay), Place::new(bx, by), radius_m, |row, start, end| {
+                fast.extend((start..end).map(|column| (column, row)));
+            });
+            // Cells whose centre lies on the rim to the last digits may fall either way.
+            let inner = slow(&grid, Place::new(ax, ay), Place::new(bx, by), radius_m - 1e-9);
+            let outer = slow(&grid, Place::new(ax, ay), Place::new(bx, by), radius_m + 1e-9);
+            prop_assert!(inner.iter().all(|cell| fast.contains(cell)));
+            prop_assert!(fast.iter().all(|cell| outer.contains(cell)));
+        }
+    }
+}

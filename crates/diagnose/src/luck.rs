@@ -1,0 +1,166 @@
+//! Luck or not.
+//!
+//! The swaths of a machine that turns at random are very nearly a Poisson line process (Miles 1964, Random polygons
+//! determined by random lines in a plane, DOI 10.1073/pnas.52.4.901): with rho metres of path per square metre the open
+//! polygons between lines have intensity rho^2 / pi and an in-circle radius that is exponential. The expected number of
+//! unvisited places at least D wide on a lawn of area A under swaths of width w is
+//!
+//! ```text
+//!   N(D) = (A rho^2 / pi) exp(-rho (D + w))        chance = 1 - exp(-N)
+//! ```
+//!
+//! which already counts all places that were looked at. The middle of a lawn gets fewer passes than its edges: path
+//! density there is taken as [`MIDDLE_SHARE`] of the mean. First estimate: free access everywhere, roaming machine; for
+//! machines that drive lanes, and for ground behind passages, it is only a bound.
+
+/// Path density in the middle of a lawn over its mean, for a machine that turns at the edge: 0.8 to 0.9 in simulated
+/// gardens.
+pub const MIDDLE_SHARE: f64 = 0.85;
+
+/// A pocket is missed when luck would leave one so wide in at most this share of such lawns.
+pub const MISSED_CHANCE_FRACTION: f64 = 0.05;
+
+/// What was driven, as far as luck is concerned.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Drive {
+    /// Lawn area.
+    pub lawn_m2: f64,
+    /// Path driven on it.
+    pub path_m: f64,
+    /// Cutting width.
+    pub cut_width_m: f64,
+    /// Driving speed.
+    pub speed_mps: f64,
+}
+
+impl Drive {
+    /// Metres of path per square metre of lawn, in the middle of it.
+    fn density_per_m(&self) -> f64 {
+        MIDDLE_SHARE * self.path_m / self.lawn_m2.max(1e-9)
+    }
+
+    /// Logarithm of the expected number of chance pockets at least so wide.
+    fn log_expected(&self, width_m: f64) -> f64 {
+        let rho = self.density_per_m();
+        (self.lawn_m2 * rho * rho / std::f64::consts::PI).ln() - rho * (width_m + self.cut_width_m)
+    }
+
+    /// Probability that luck alone leaves a pocket at least so wide somewhere on this lawn.
+    pub fn chance_fraction(&self, width_m: f64) -> f64 {
+        if !(self.path_m > 0.0) || !(self.lawn_m2 > 0.0) {
+            return 1.0;
+        }
+        let rho = self.density_per_m();
+        // Too little driven for the law to hold: before the lines have parted the lawn, anything is luck.
+        if rho * (width_m + self.cut_width_m) < 2.0 {
+            return 1.0;
+        }
+        -(-self.log_expected(width_m).exp()).exp_m1()
+    }
+
+    /// Width that luck leaves in [`MISSED_CHANCE_FRACTION`] of such lawns: wider pockets are missed.
+    pub fn decisive_width_m(&self) -> Option<f64> {
+        let rho = self.density_per_m();
+        let expected = -(1.0 - MISSED_CHANCE_FRACTION).ln();
+        let width_m =
+            (self.lawn_m2 * rho * rho / (std::f64::consts::PI * expected)).ln() / rho - self.cut_width_m;
+        (self.path_m > 0.0 && width_m.is_finite() && self.chance_fraction(width_m.max(0.0)) < 0.2)
+            .then_some(width_m.max(0.0))
+    }
+
+    /// Driving hours from the start after which a pocket so wide can be told from luck, at this machine's pace.
+    pub fn hours_to_decide(&self, width_m: f64) -> Option<f64> {
+        if !(self.path_m > 0.0) || !(self.speed_mps > 0.0) || !(width_m > 0.0) {
+            return None;
+        }
+        // The chance falls with the path once the lines have parted the lawn: bisect beyond that point.
+        let reach_m = width_m + self.cut_width_m;
+        let at = |path_m: f64| Self { path_m, ..*self }.chance_fraction(width_m) > MISSED_CHANCE_FRACTION;
+        let mut low_m = 2.0 / reach_m * self.lawn_m2 / MIDDLE_SHARE;
+        let mut high_m = low_m;
+        while at(high_m) {
+            high_m *= 2.0;
+            if high_m > 1e9 {
+                return None;
+            }
+        }
+        for _ in 0..60 {
+            let middle_m = 0.5 * (low_m + high_m);
+            if at(middle_m) {
+                low_m = middle_m
+            } else {
+                high_m = middle_m
+            }
+        }
+        Some(high_m / self.speed_mps / 3600.0)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use approx::assert_abs_diff_eq;
+
+    fn night(lawn_m2: f64, hours: f64, share: f64) -> Drive {
+        // Undo the share of the middle so that the closed form itself is tested.
+        Drive {
+            lawn_m2,
+            path_m: share * hours * 3600.0 * 0.4 / MIDDLE_SHARE,
+            cut_width_m: 0.22,
+            speed_mps: 0.4,
+        }
+    }
+
+    // Closed form by hand: 1,500 m2 and 3,000 m2, 8 h at 0.4 m/s and 0.22 m, pockets of 1 m.
+    #[test]
+    fn expected_chance_pockets_of_the_closed_form() {
+        assert_abs_diff_eq!(
+            night(1500.0, 8.0, 1.0).log_expected(1.0).exp(),
+            2.40,
+            epsilon = 0.05
+        );
+        assert_abs_diff_eq!(
+            night(3000.0, 8.0, 1.0).log_expected(1.0).exp(),
+            130.0,
+            epsilon = 2.0
+        );
+    }
+
+    #[test]
+    fn hours_to_decide_solve_for_the_chance_limit() {
+        let drive = night(800.0, 1.0, MIDDLE_SHARE);
+        for width_m in [1.0, 1.6, 2.5, 5.0] {
+            let hours = drive.hours_to_decide(width_m).unwrap();
+            let then = Drive {
+                path_m: hours * 3600.0 * 0.4,
+                ..drive
+            };
+            assert_abs_diff_eq!(
+                then.chance_fraction(width_m),
+                MISSED_CHANCE_FRACTION,
+                epsilon = 1e-6
+            );
+        }
+    }
+
+    #[test]
+    fn chance_is_certain_for_a_lawn_hardly_driven_and_falls_with_the_drive() {
+        assert_abs_diff_eq!(night(1500.0, 0.2, 1.0).chance_fraction(1.0), 1.0);
+        let chances: Vec<f64> = [4.0, 8.0, 12.0, 20.0]
+            .map(|hours| night(1500.0, hours, 1.0).chance_fraction(1.0))
+            .into();
+        assert!(chances.windows(2).all(|pair| pair[1] <= pair[0]), "{chances:?}");
+        assert!(chances[3] < 0.01);
+    }
+
+    #[test]
+    fn the_decisive_width_has_the_limit_as_its_chance() {
+        let drive = night(1500.0, 12.0, 1.0);
+        let width_m = drive.decisive_width_m().unwrap();
+        assert_abs_diff_eq!(
+            drive.chance_fraction(width_m),
+            MISSED_CHANCE_FRACTION,
+            epsilon = 1e-9
+        );
+    }
+}

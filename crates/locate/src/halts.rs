@@ -1,0 +1,247 @@
+//! Where it stood.
+//!
+//! Question: when did the machine make no headway, and was that at the station? A halt is a longest stretch of one run
+//! that stays within a small box, found with two pointers and monotone queues in linear time. Standing, spinning and
+//! driving to and fro on the spot all count. The interval ends at the last fix inside.
+
+use crate::{Halt, HaltPlace, Kept, NoiseEstimate};
+use std::collections::VecDeque;
+use tussock_types::Place;
+
+/// A stretch of fixes that stays within a box.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Rest {
+    /// Index of the first fix.
+    pub first: usize,
+    /// One past the last fix.
+    pub end: usize,
+    /// Time of the first fix.
+    pub start_s: f64,
+    /// Time of the last fix.
+    pub end_s: f64,
+}
+
+/// Stretches of one run that stay within a box of side `side_m` for at least `least_s`, in time order, disjoint.
+///
+/// Each runs on until a fix leaves the box; the next one may begin with that fix.
+pub fn within_box(kept: &Kept, side_m: f64, least_s: f64) -> Vec<Rest> {
+    let mut found: Vec<Rest> = Vec::new();
+    for run in kept.runs() {
+        let mut start = run.start;
+        // Largest and smallest east and north of the window, as signed keys with the largest in front.
+        let mut queues: [VecDeque<usize>; 4] = Default::default();
+        let key = |queue: usize, index: usize| match queue {
+            0 => kept.east_m[index],
+            1 => -kept.east_m[index],
+            2 => kept.north_m[index],
+            _ => -kept.north_m[index],
+        };
+        for index in run.clone() {
+            let extent_m = |queues: &[VecDeque<usize>; 4], low: usize, high: usize| -> f64 {
+                let most = |queue: usize| {
+                    let front = queues[queue]
+                        .front()
+                        .map_or(f64::NEG_INFINITY, |at| key(queue, *at));
+                    front.max(key(queue, index))
+                };
+                most(low) + most(high)
+            };
+            while start < index && (extent_m(&queues, 0, 1) > side_m || extent_m(&queues, 2, 3) > side_m) {
+                let (start_s, end_s) = (kept.time_s[start], kept.time_s[index - 1]);
+                if end_s - start_s >= least_s {
+                    found.push(Rest {
+                        first: start,
+                        end: index,
+                        start_s,
+                        end_s,
+                    });
+                    queues.iter_mut().for_each(VecDeque::clear);
+                    start = index;
+                    break;
+                }
+                for queue in &mut queues {
+                    if queue.front() == Some(&start) {
+                        queue.pop_front();
+                    }
+                }
+                start += 1;
+            }
+            for (number, queue) in queues.iter_mut().enumerate() {
+                while queue
+                    .back()
+                    .is_some_and(|back| key(number, *back) <= key(number, index))
+                {
+                    queue.pop_back();
+                }
+                queue.push_back(index);
+            }
+        }
+        if let Some(last) = run.clone().next_back() {
+            let (start_s, end_s) = (kept.time_s[start], kept.time_s[last]);
+            if end_s - start_s >= least_s {
+                found.push(Rest {
+                    first: start,
+                    end: last + 1,
+                    start_s,
+                    end_s,
+                });
+            }
+        }
+    }
+    found
+}
+
+/// Standing time for the noise estimate: a small box for a minute and more.
+pub fn rests(kept: &Kept, white_m: f64, least_s: f64) -> Vec<Rest> {
+    within_box(kept, 0.25 + 9.0 * white_m, least_s)
+}
+
+/// Halts of at least `least_s`: stretches that stay within a box a little larger than the machine turns in.
+pub fn long_halts(kept: &Kept, noise: &NoiseEstimate, least_s: f64) -> Vec<Halt> {
+    const TURNING_ROOM_M: f64 = 1.0;
+    let drift_m = (60.0 * noise.drift_rate_m2_per_s).sqrt();
+    let side_m = TURNING_ROOM_M + 6.0 * noise.white_m + 3.0 * drift_m;
+    let mut halts: Vec<Halt> = within_box(kept, side_m, least_s)
+        .into_iter()
+        .map(|rest| {
+            let rest = trimmed(kept, rest, noise);
+            let fixes = rest.first..rest.end;
+            let place = middle(kept, fixes.clone());
+            let radius_m = fixes
+                .clone()
+                .map(|index| kept.place(index).distance_m(place))
+                .fold(0.0, f64::max);
+            let before = (kept.run[..rest.first]
+                .iter()
+                .rposition(|run| *run != kept.run[rest.first]))
+            .map_or(0, |at| at + 1);
+            let came_from = (before..rest.first)
+                .rev()
+                .find(|index| kept.place(*index).distance_m(place) > 1.0 + radius_m)
+                .map(|index| kept.place(index));
+            Halt {
+                place,
+                start_s: rest.start_s,
+                end_s: rest.end_s,
+                at: HaltPlace::Elsewhere,
+                radius_m,
+                came_from,
+            }
+        })
+        .filter(|halt| halt.end_s - halt.start_s >= least_s)
+        .collect();
+    // One stay that drift has broken in two: hardly any time between, hardly any distance.
+    halts.dedup_by(|later, earlier| {
+        let one =
+            later.start_s - earlier.end_s < 30.0 && later.place.distance_m(earlier.place) < 0.5 * side_m;
+        if one {
+            let weight = (later.end_s - later.start_s) / (later.end_s - earlier.start_s).max(1e-9);
+            earlier.place = Place::new(
+                earlier.place.east_m + weight * (later.place.east_m - earlier.place.east_m),
+                earlier.place.north_m + weight * (later.place.north_m - earlier.place.north_m),
+            );
+            earlier.radius_m = earlier.radius_m.max(later.radius_m);
+            earlier.end_s = later.end_s;
+        }
+        one
+    });
+    halts
+}
+
+/// Takes off the drive in and the drive out: fixes at both ends that lie away from the middle of the stay.
+fn trimmed(kept: &Kept, rest: Rest, noise: &NoiseEstimate) -> Rest {
+    let place = middle(kept, rest.first..rest.end);
+    let near = |index: usize| kept.place(index).distance_m(place) <= 0.35 + 3.0 * noise.white_m;
+    let first = (rest.first..rest.end)
+        .find(|index| near(*index))
+        .unwrap_or(rest.first);
+    let last = (rest.first..rest.end)
+        .rev()
+        .find(|index| near(*index))
+        .unwrap_or(rest.end - 1);
+    Rest {
+        first,
+        end: last + 1,
+        start_s: kept.time_s[first],
+        end_s: kept.time_s[last],
+    }
+}
+
+/// Median place of some fixes: the drive in and out does not pull it.
+fn middle(kept: &Kept, fixes: std::ops::Range<usize>) -> Place {
+    let mut east_m = kept.east_m[fixes.clone()].to_vec();
+    let mut north_m = kept.north_m[fixes].to_vec();
+    let half = east_m.len() / 2;
+    east_m.select_nth_unstable_by(half, f64::total_cmp);
+    north_m.select_nth_unstable_by(half, f64::total_cmp);
+    Place::new(east_m[half], north_m[half])
+}
+
+/// A stay this long may be charging.
+const LEAST_STATION_S: f64 = 120.0;
+/// Without a plan a station shows by rests at least this long that recur.
+const LEAST_UNPLANNED_STATION_S: f64 = 600.0;
+
+/// Tells halts at the station from halts elsewhere; counts outings.
+///
+/// With a station in the plan: halts of two minutes and more within reach of it. Without one a station is believed only
+/// where rests of ten minutes and more recur at one place.
+pub fn at_station(
+    mut halts: Vec<Halt>,
+    planned: Option<Place>,
+    noise: &NoiseEstimate,
+    kept: &Kept,
+) -> (Vec<Halt>, Option<Place>, Option<usize>) {
+    let spread_m = noise.white_m.hypot(
+        noise
+            .drift_m
+            .unwrap_or_else(|| (600.0 * noise.drift_rate_m2_per_s).sqrt()),
+    );
+    let reach_m = 1.0 + 3.0 * spread_m;
+    let station = planned.or_else(|| {
+        let long: Vec<&Halt> = halts
+            .iter()
+            .filter(|halt| halt.end_s - halt.start_s >= LEAST_UNPLANNED_STATION_S)
+            .collect();
+        let alike = |halt: &Halt| {
+            long.iter()
+                .filter(|other| other.place.distance_m(halt.place) <= reach_m)
+                .count()
+        };
+        let total_s = |halt: &Halt| -> f64 {
+            long.iter()
+                .filter(|other| other.place.distance_m(halt.place) <= reach_m)
+                .map(|other| other.end_s - other.start_s)
+                .sum()
+        };
+        long.iter()
+            .filter(|halt| alike(halt) >= 2)
+            .max_by(|a, b| total_s(a).total_cmp(&total_s(b)))
+            .map(|halt| halt.place)
+    });
+    let Some(station) = station else {
+        return (halts, None, None);
+    };
+    for halt in &mut halts {
+        let stayed_s = halt.end_s - halt.start_s;
+        if stayed_s >= LEAST_STATION_S && halt.place.distance_m(station) <= reach_m {
+            halt.at = HaltPlace::Station;
+        }
+    }
+    // An outing is driving between two stays at the station, or before the first or after the last.
+    let stays: Vec<(f64, f64)> = halts
+        .iter()
+        .filter(|halt| halt.at == HaltPlace::Station)
+        .map(|halt| (halt.start_s, halt.end_s))
+        .collect();
+    let (Some(first_s), Some(last_s)) = (kept.time_s.first(), kept.time_s.last()) else {
+        return (halts, Some(station), Some(0));
+    };
+    let mut outings = 0;
+    let mut since_s = *first_s;
+    for (start_s, end_s) in stays.iter().copied().chain([(*last_s, *last_s)]) {
+        outings += usize::from(start_s - since_s > 60.0);
+        since_s = end_s;
+    }
+    (halts, Some(station), Some(outings))
+}

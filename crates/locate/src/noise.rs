@@ -1,0 +1,313 @@
+//! How wrong the positions are, as far as the log itself tells.
+//!
+//! White part: second differences of a straight, steady drive hold nothing but noise, with variance 6 w^2 for white
+//! noise of standard deviation w; the median keeps turns out of it. Slow part: the structure function
+//! D(h) = E (z(t+h) - z(t))^2 of standing time grows from 2 w^2 by q h at first and by twice the drift's variance in
+//! the end (first-order Gauss-Markov process, Brown & Hwang, Introduction to Random Signals and Applied Kalman
+//! Filtering). Approximate: a standing machine hears one sky only, and a receiver that holds its position while
+//! standing shows no error at all, which is recognised by repeated positions and not believed.
+
+use crate::{Kept, NoiseEstimate, halts::Rest};
+use tussock_types::{FixQuality, NoiseSource, Trace};
+
+/// Below this no garden log is trusted: antennas, bodies and lawns are not smoother (common practice, no source).
+pub const LEAST_WHITE_M: f64 = 0.004;
+
+/// Random-walk rate relative to the white part where no standing time shows it, per second. Between what centimetre
+/// logs (0.008) and metre logs (0.3) of simulated first-order Gauss-Markov drift have.
+const USUAL_RATE_PER_S: f64 = 0.03;
+
+/// Median of values; `None` without any. Reorders.
+pub(crate) fn median(values: &mut [f64]) -> Option<f64> {
+    if values.is_empty() {
+        return None;
+    }
+    let middle = values.len() / 2;
+    let (_, value, _) = values.select_nth_unstable_by(middle, f64::total_cmp);
+    Some(*value)
+}
+
+/// Median time between neighbouring fixes of a run; 1 s for a trace of fewer than two fixes.
+pub fn usual_period_s(kept: &Kept) -> f64 {
+    let mut steps_s: Vec<f64> = kept.time_s.windows(2).map(|pair| pair[1] - pair[0]).collect();
+    median(&mut steps_s).filter(|step_s| *step_s > 0.0).unwrap_or(1.0)
+}
+
+/// What the roughness of the path says.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Roughness {
+    /// White part per axis, never below [`LEAST_WHITE_M`].
+    pub white_m: f64,
+    /// Part of neighbouring fixes that repeat each other to the last digit.
+    pub repeated_fraction: f64,
+}
+
+/// White part of the error from second differences of moving fixes at about one second apart.
+pub fn roughness(kept: &Kept, period_s: f64) -> Roughness {
+    let stride = ((1.0 / period_s).round() as usize).max(1);
+    let mut second_m = Vec::new();
+    let mut repeated = 0_usize;
+    for index in 2 * stride..kept.len() {
+        let (first, middle) = (index - 2 * stride, index - stride);
+        if kept.run[first] != kept.run[index] {
+            continue;
+        }
+        let east_m = kept.east_m[index] - 2.0 * kept.east_m[middle] + kept.east_m[first];
+        let north_m = kept.north_m[index] - 2.0 * kept.north_m[middle] + kept.north_m[first];
+        if east_m == 0.0 && north_m == 0.0 {
+            repeated += 1;
+            continue;
+        }
+        second_m.push(east_m.abs());
+        second_m.push(north_m.abs());
+    }
+    let compared = second_m.len() / 2 + repeated;
+    let repeated_fraction = repeated as f64 / compared.max(1) as f64;
+    // Half of |N(0, 6 w^2)| lies below 0.6745 sqrt(6) w.
+    let white_m = median(&mut second_m).map_or(LEAST_WHITE_M, |value| value / (0.6745 * 6.0_f64.sqrt()));
+    Roughness {
+        white_m: white_m.max(LEAST_WHITE_M),
+        repeated_fraction,
+    }
+}
+
+/// Usual driving speed: the speed that most eight-second windows agree on, standing left out.
+///
+/// Within eight seconds most windows hold no turn; noise of the two ends is taken off the squared length.
+pub fn usual_speed_mps(kept: &Kept, white_m: f64) -> Option<f64> {
+    const WINDOW_S: f64 = 8.0;
+    const BIN_MPS: f64 = 0.01;
+    let mut speeds_mps = Vec::new();
+    let mut start = 0;
+    for index in 0..kept.len() {
+        while kept.run[start] != kept.run[index] || kept.time_s[index] - kept.time_s[start] > WINDOW_S + 1e-6
+        {
+            start += 1;
+        }
+        let lapse_s = kept.time_s[index] - kept.time_s[start];
+        if lapse_s < 0.6 * WINDOW_S {
+            continue;
+        }
+        let square_m2 = kept.place(index).distance_m(kept.place(start)).powi(2) - 4.0 * white_m * white_m;
+        let speed_mps = square_m2.max(0.0).sqrt() / lapse_s;
+        let threshold_mps = (3.0 * white_m / lapse_s).max(0.04);
+        if speed_mps > threshold_mps {
+            speeds_mps.push(speed_mps);
+        }
+    }
+    if speeds_mps.is_empty() {
+        // Sparse logs: the upper part of the chord speeds, since chords cut corners.
+        let mut chords_mps: Vec<f64> = (1..kept.len())
+            .filter(|index| kept.run[*index] == kept.run[index - 1])
+            .map(|index| {
+                kept.place(index).distance_m(kept.place(index - 1))
+                    / (kept.time_s[index] - kept.time_s[index - 1])
+            })
+            .filter(|speed_mps| *speed_mps > 0.02)
+            .collect();
+        if chords_mps.len() < 3 {
+            return None;
+        }
+        let upper = chords_mps.len() * 9 / 10;
+        let (_, value, _) = chords_mps.select_nth_unstable_by(upper, f64::total_cmp);
+        return Some(*value);
+    }
+    if speeds_mps.len() < 5 {
+        return None;
+    }
+    let fastest_mps = speeds_mps.iter().copied().fold(0.0, f64::max);
+    let bins = ((fastest_mps / BIN_MPS) as usize + 8).min(4000);
+    let mut counts = vec![0.0_f64; bins];
+    for speed_mps in &speeds_mps {
+        if let Some(count) = counts.get_mut((speed_mps / BIN_MPS) as usize) {
+            *count += 1.0;
+        }
+    }
+    // Seven-bin sums: a mode that luck in one bin does not move. The straight windows are the fastest, so the mode is
+    // looked for above the median.
+    let window = |centre: usize| -> f64 {
+        counts[centre.saturating_sub(3)..(centre + 4).min(bins)]
+            .iter()
+            .sum()
+    };
+    let mode = (0..bins).max_by(|a, b| window(*a).total_cmp(&window(*b)))?;
+    let near_mps: Vec<f64> = speeds_mps
+        .iter()
+        .copied()
+        .filter(|speed_mps| (speed_mps - (mode as f64 + 0.5) * BIN_MPS).abs() < 4.0 * BIN_MPS)
+        .collect();
+    let mut near_mps = near_mps;
+    median(&mut near_mps)
+}
+
+/// What the receiver says of itself.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Claims {
+    /// Median standard deviation per axis that it claims.
+    pub claimed_sd_m: Option<f64>,
+    /// Median HDOP.
+    pub hdop: Option<f64>,
+    /// Commonest quality.
+    pub quality: Option<FixQuality>,
+}
+
+impl Claims {
+    /// Reads them from a trace.
+    pub fn of(trace: &Trace) -> Self {
+        let finite = |column: &[f32]| -> Vec<f64> {
+            column
+                .iter()
+                .copied()
+                .filter(|value| value.is_finite())
+                .map(f64::from)
+                .collect()
+        };
+        let quality = FixQuality::ALL
+            .into_iter()
+            .max_by_key(|quality| trace.quality.iter().filter(|found| *found == quality).count())
+            .filter(|quality| *quality != FixQuality::Unknown && !trace.is_empty());
+        Self {
+            claimed_sd_m: median(&mut finite(&trace.claimed_sd_m)),
+            hdop: median(&mut finite(&trace.hdop)),
+            quality,
+        }
+    }
+
+    /// User range error by quality (common practice, no source): metres of horizontal error per unit of HDOP.
+    fn user_range_error_m(quality: FixQuality) -> f64 {
+        match quality {
+            FixQuality::RtkFixed => 0.015,
+            FixQuality::RtkFloat => 0.3,
+            FixQuality::Differential | FixQuality::Precise => 1.0,
+            _ => 2.5,
+        }
+    }
+}
+
+/// Puts together what standing time, driving and the receiver say.
+pub fn estimate(
+    kept: &Kept,
+    rests: &[Rest],
+    rough: Roughness,
+    period_s: f64,
+    speed_mps: Option<f64>,
+    claims: &Claims,
+) -> NoiseEstimate {
+    let structure = structure_function(kept, rests, rough.white_m);
+    // Driving tells the white part only while a step is short against a leg.
+    let driving_tells = period_s <= 2.5 && speed_mps.is_some();
+    let (white_m, source) = match (&structure, driving_tells) {
+        (Some(found), true) => (rough.white_m.max(found.white_m), NoiseSource::StationScatter),
+        (Some(found), false) => (found.white_m, NoiseSource::StationScatter),
+        (None, true) => (rough.white_m, NoiseSource::DrivingRoughness),
+        (None, false) => match (claims.claimed_sd_m, claims.hdop, claims.quality) {
+            (Some(sd_m), _, _) => (sd_m, NoiseSource::ReceiverClaim),
+            (None, Some(hdop), Some(quality)) => (
+                hdop * Claims::user_range_error_m(quality) / 2.0_f64.sqrt(),
+                NoiseSource::DilutionOfPrecision,
+            ),
+            _ => (2.0, NoiseSource::Default),
+        },
+    };
+    let white_m = white_m.max(LEAST_WHITE_M);
+    let drift_rate_m2_per_s = structure
+        .as_ref()
+        .and_then(|found| found.rate_m2_per_s)
+        .unwrap_or(USUAL_RATE_PER_S * white_m * white_m)
+        .clamp(1e-4 * white_m * white_m, white_m * white_m);
+    NoiseEstimate {
+        white_m,
+        drift_m: structure.and_then(|found| found.drift_m),
+        drift_rate_m2_per_s,
+        source,
+    }
+}
+
+struct Structure {
+    white_m: f64,
+    rate_m2_per_s: Option<f64>,
+    drift_m: Option<f64>,
+}
+
+/// Structure function of standing time. `None` with less than two minutes of it, or when positions are held.
+fn structure_function(kept: &Kept, rests: &[Rest], rough_white_m: f64) -> Option<Structure> {
+    // Ends are cut: the machine may still be rolling into place.
+    const END_CUT_S: f64 = 15.0;
+    let stretches: Vec<std::ops::Range<usize>> = rests
+        .iter()
+        .map(|rest| {
+            let first = (rest.first..rest.end).find(|index| kept.time_s[*index] >= rest.start_s + END_CUT_S);
+            let last = (rest.first..rest.end)
+                .rev()
+                .find(|index| kept.time_s[*index] <= rest.end_s - END_CUT_S);
+            first.unwrap_or(0)..last.map_or(0, |index| index + 1)
+        })
+        .filter(|range| range.end > range.start + 10)
+        .collect();
+    let total_s: f64 = stretches
+        .iter()
+        .map(|range| kept.time_s[range.end - 1] - kept.time_s[range.start])
+        .sum();
+    if total_s < 120.0 {
+        return None;
+    }
+    let mut held = 0_usize;
+    let mut steps = 0_usize;
+    for range in &stretches {
+        for index in range.start + 1..range.end {
+            steps += 1;
+            held += usize::from(kept.place(index) == kept.place(index - 1));
+        }
+    }
+    if held * 2 > steps {
+        return None;
+    }
+    let at_lag = |lag_s: f64| -> Option<f64> {
+        let mut squares_m2 = Vec::new();
+        for range in &stretches {
+            let mut later = range.start;
+            for index in range.clone() {
+                while later < range.end && kept.time_s[later] - kept.time_s[index] < lag_s - 1e-6 {
+                    later += 1;
+                }
+                if later >= range.end {
+                    break;
+                }
+                if kept.time_s[later] - kept.time_s[index] > 1.5 * lag_s + 1.0 {
+                    continue;
+                }
+                squares_m2.push((kept.east_m[later] - kept.east_m[index]).powi(2));
+                squares_m2.push((kept.north_m[later] - kept.north_m[index]).powi(2));
+            }
+        }
+        let enough = squares_m2.len() >= 60;
+        // Half of a squared normal deviate lies below 0.4549.
+        median(&mut squares_m2)
+            .filter(|_| enough)
+            .map(|value_m2| value_m2 / 0.4549)
+    };
+    let shortest_s = stretches
+        .iter()
+        .map(|range| {
+            (kept.time_s[range.end - 1] - kept.time_s[range.start]) / (range.end - range.start - 1) as f64
+        })
+        .fold(f64::INFINITY, f64::min)
+        .max(0.9);
+    let near_m2 = at_lag(shortest_s)?;
+    let white_m = (near_m2 / 2.0).sqrt().max(LEAST_WHITE_M);
+    let far_m2 = at_lag(30.0);
+    let rate_m2_per_s = far_m2.map(|far_m2| ((far_m2 - near_m2) / (30.0 - shortest_s)).max(0.0));
+    let long_m2 = at_lag(900.0).or_else(|| at_lag(300.0));
+    let drift_m = long_m2.map(|long_m2| ((long_m2 - near_m2) / 2.0).max(0.0).sqrt());
+    // A rest that is smoother than the drive by far was filtered by the receiver: take its slow part, not its white.
+    let white_m = if white_m < 0.3 * rough_white_m {
+        rough_white_m
+    } else {
+        white_m
+    };
+    Some(Structure {
+        white_m,
+        rate_m2_per_s,
+        drift_m,
+    })
+}

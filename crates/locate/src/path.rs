@@ -1,0 +1,362 @@
+//! From legs and halts to a polyline with times.
+//!
+//! A leg's line is fitted by total least squares. A corner is the place that agrees best with the lines that meet there
+//! and with the fixes of the wait between them, each weighted by its own error; where lines are nearly parallel the
+//! fixes decide. A cloud of fixes at rest becomes one corner, so that standing paints a disc and nothing more.
+
+use crate::segment::{Part, PartKind};
+use crate::{Halt, Kept, NoiseEstimate, Piece, Vertex, kalman};
+use std::ops::Range;
+use tussock_types::Place;
+
+/// Fixes of one run, averaged to about one a second where they come faster.
+#[derive(Clone, Debug, Default)]
+pub struct Blocks {
+    /// Mean time of the fixes in a block.
+    pub time_s: Vec<f64>,
+    /// Mean east.
+    pub east_m: Vec<f64>,
+    /// Mean north.
+    pub north_m: Vec<f64>,
+}
+
+impl Blocks {
+    fn place(&self, index: usize) -> Place {
+        Place::new(self.east_m[index], self.north_m[index])
+    }
+}
+
+/// Averages neighbouring fixes of a run into blocks at least `least_s` apart.
+pub fn blocks(kept: &Kept, run: Range<usize>, least_s: f64) -> Blocks {
+    let mut blocks = Blocks::default();
+    let mut start = run.start;
+    while start < run.end {
+        let mut end = start + 1;
+        while end < run.end && kept.time_s[end] - kept.time_s[start] < least_s {
+            end += 1;
+        }
+        let share = 1.0 / (end - start) as f64;
+        blocks
+            .time_s
+            .push(kept.time_s[start..end].iter().sum::<f64>() * share);
+        blocks
+            .east_m
+            .push(kept.east_m[start..end].iter().sum::<f64>() * share);
+        blocks
+            .north_m
+            .push(kept.north_m[start..end].iter().sum::<f64>() * share);
+        start = end;
+    }
+    blocks
+}
+
+/// Median step between blocks; 1 s for fewer than two.
+pub fn median_step_s(blocks: &Blocks) -> f64 {
+    let mut steps_s: Vec<f64> = blocks.time_s.windows(2).map(|pair| pair[1] - pair[0]).collect();
+    crate::noise::median(&mut steps_s)
+        .filter(|step_s| *step_s > 0.0)
+        .unwrap_or(1.0)
+}
+
+/// A fitted leg.
+#[derive(Clone, Copy, Debug)]
+struct Line {
+    centre: Place,
+    /// Unit vector along the drive.
+    along: [f64; 2],
+    /// Standard deviation across, at an end.
+    across_sd_m: f64,
+    speed_mps: f64,
+    /// First and last fix, dropped on the line.
+    start: Place,
+    end: Place,
+    start_s: f64,
+    end_s: f64,
+    /// Fixes stray from the line by much more than noise: a curve.
+    is_curved: bool,
+}
+
+/// Curvature and wobble that a straight line hides, metres across.
+const WOBBLE_M: f64 = 0.005;
+
+fn fit(blocks: &Blocks, part: Part, white_m: f64) -> Line {
+    let fixes = part.first..part.last + 1;
+    let count = fixes.len() as f64;
+    let mean = |column: &[f64]| column[fixes.clone()].iter().sum::<f64>() / count;
+    let centre = Place::new(mean(&blocks.east_m), mean(&blocks.north_m));
+    let middle_s = mean(&blocks.time_s);
+    let (mut ee, mut en, mut nn, mut te, mut tn, mut tt) = (0.0, 0.0, 0.0, 0.0, 0.0, 0.0);
+    for index in fixes.clone() {
+        let east_m = blocks.east_m[index] - centre.east_m;
+        let north_m = blocks.north_m[index] - centre.north_m;
+        let time_s = blocks.time_s[index] - middle_s;
+        ee += east_m * east_m;
+        en += east_m * north_m;
+        nn += north_m * north_m;
+        te += time_s * east_m;
+        tn += time_s * north_m;
+        tt += time_s * time_s;
+    }
+    // Direction: principal axis, pointing the way that time runs.
+    let angle_rad = 0.5 * (2.0 * en).atan2(ee - nn);
+    let mut along = [angle_rad.cos(), angle_rad.sin()];
+    if along[0] * te + along[1] * tn < 0.0 {
+        along = [-along[0], -along[1]];
+    }
+    if fixes.len() == 2 {
+        let (from, to) = (blocks.place(part.first), blocks.place(part.last));
+        let length_m = from.distance_m(to);
+        if length_m > 0.0 {
+            along = [
+                (to.east_m - from.east_m) / length_m,
+                (to.north_m - from.north_m) / length_m,
+            ];
+        }
+    }
+    let speed_mps = ((along[0] * te + along[1] * tn) / tt.max(1e-9)).max(1e-3);
+    let across_m2: f64 = fixes
+        .clone()
+        .map(|index| {
+            let across_m = (blocks.east_m[index] - centre.east_m) * -along[1]
+                + (blocks.north_m[index] - centre.north_m) * along[0];
+            across_m * across_m
+        })
+        .sum::<f64>()
+        / count;
+    let drop = |index: usize| {
+        let place = blocks.place(index);
+        let along_m = (place.east_m - centre.east_m) * along[0] + (place.north_m - centre.north_m) * along[1];
+        Place::new(
+            centre.east_m + along_m * along[0],
+            centre.north_m + along_m * along[1],
+        )
+    };
+    Line {
+        centre,
+        along,
+        across_sd_m: 2.0 * white_m / count.sqrt() + WOBBLE_M,
+        speed_mps,
+        start: drop(part.first),
+        end: drop(part.last),
+        start_s: blocks.time_s[part.first],
+        end_s: blocks.time_s[part.last],
+        is_curved: fixes.len() > 3 && across_m2.sqrt() > 3.0 * white_m + 0.015,
+    }
+}
+
+/// Place that agrees best with lines and an anchor: least squares, two by two.
+fn meet(lines: &[Line], anchor: Place, anchor_sd_m: f64) -> Place {
+    let weight = 1.0 / (anchor_sd_m * anchor_sd_m);
+    let (mut a, mut b, mut c) = (weight, 0.0, weight);
+    let (mut right_e, mut right_n) = (weight * anchor.east_m, weight * anchor.north_m);
+    for line in lines {
+        let normal = [-line.along[1], line.along[0]];
+        let weight = 1.0 / (line.across_sd_m * line.across_sd_m);
+        let offset = normal[0] * line.centre.east_m + normal[1] * line.centre.north_m;
+        a += weight * normal[0] * normal[0];
+        b += weight * normal[0] * normal[1];
+        c += weight * normal[1] * normal[1];
+        right_e += weight * normal[0] * offset;
+        right_n += weight * normal[1] * offset;
+    }
+    let determinant = a * c - b * b;
+    Place::new(
+        (c * right_e - b * right_n) / determinant,
+        (a * right_n - b * right_e) / determinant,
+    )
+}
+
+/// The polyline behind the parts of one run.
+pub fn from_parts(blocks: &Blocks, parts: &[Part], noise: &NoiseEstimate) -> Piece {
+    let white_m = noise.white_m;
+    let step_s = median_step_s(blocks);
+    let mut vertices: Vec<Vertex> = Vec::new();
+    let mut before: Option<Line> = None;
+    let mut index = 0;
+    while index < parts.len() {
+        let part = parts[index];
+        match part.kind {
+            PartKind::Leg => {
+                let line = fit(blocks, part, white_m);
+                match before {
+                    None if vertices.is_empty() => vertices.push(Vertex {
+                        place: line.start,
+                        arrive_s: line.start_s,
+                        leave_s: line.start_s,
+                    }),
+                    None => {}
+                    Some(earlier) => {
+                        let anchor = Place::new(
+                            0.5 * (earlier.end.east_m + line.start.east_m),
+                            0.5 * (earlier.end.north_m + line.start.north_m),
+                        );
+                        let anchor_sd_m = 0.5 * earlier.end.distance_m(line.start)
+                            + white_m
+                            + 0.3 * step_s * earlier.speed_mps.max(line.speed_mps);
+                        let place = meet(&[earlier, line], anchor, anchor_sd_m);
+                        vertices.push(timed(place, Some(&earlier), Some(&line)));
+                    }
+                }
+                if line.is_curved {
+                    vertices.extend((part.first + 1..part.last).map(|fix| Vertex {
+                        place: blocks.place(fix),
+                        arrive_s: blocks.time_s[fix],
+                        leave_s: blocks.time_s[fix],
+                    }));
+                }
+                before = Some(line);
+                index += 1;
+            }
+            PartKind::Halt => {
+                let after = parts.get(index + 1).filter(|next| next.kind == PartKind::Leg);
+                let after = after.map(|next| fit(blocks, *next, white_m));
+                // The first and the last fix of a wait may still roll.
+                let (first, last) = if part.last - part.first >= 3 {
+                    (part.first + 1, part.last - 1)
+                } else {
+                    (part.first, part.last)
+                };
+                let count = (last - first + 1) as f64;
+                let mean = |column: &[f64]| column[first..=last].iter().sum::<f64>() / count;
+                let anchor = Place::new(mean(&blocks.east_m), mean(&blocks.north_m));
+                let anchor_sd_m = white_m / count.sqrt() + WOBBLE_M;
+                let lines: Vec<Line> = [before, after]
+                    .into_iter()
+                    .flatten()
+                    .filter(|line| !line.is_curved)
+                    .collect();
+                let place = meet(&lines, anchor, anchor_sd_m);
+                let mut vertex = timed(place, before.as_ref(), after.as_ref());
+                if before.is_none() {
+                    vertex.arrive_s = blocks.time_s[part.first];
+                }
+                if after.is_none() {
+                    vertex.leave_s = blocks.time_s[part.last];
+                }
+                vertex.arrive_s = vertex.arrive_s.min(blocks.time_s[first]);
+                vertex.leave_s = vertex.leave_s.max(blocks.time_s[last]);
+                vertices.push(vertex);
+                // The leg that follows starts at this corner.
+                before = None;
+                index += 1;
+                if let (Some(next), Some(line)) = (parts.get(index), after) {
+                    if line.is_curved {
+                        vertices.extend((next.first + 1..next.last).map(|fix| Vertex {
+                            place: blocks.place(fix),
+                            arrive_s: blocks.time_s[fix],
+                            leave_s: blocks.time_s[fix],
+                        }));
+                    }
+                    before = Some(line);
+                    index += 1;
+                }
+            }
+        }
+    }
+    if let Some(line) = before {
+        vertices.push(Vertex {
+            place: line.end,
+            arrive_s: line.end_s,
+            leave_s: line.end_s,
+        });
+    }
+    // Times never run backwards.
+    for index in 1..vertices.len() {
+        let earliest_s = vertices[index - 1].leave_s;
+        let vertex = &mut vertices[index];
+        vertex.arrive_s = vertex.arrive_s.max(earliest_s);
+        vertex.leave_s = vertex.leave_s.max(vertex.arrive_s);
+    }
+    Piece { vertices }
+}
+
+/// A corner with the times that the legs on its two sides give it.
+fn timed(place: Place, before: Option<&Line>, after: Option<&Line>) -> Vertex {
+    let signed_m = |line: &Line, from: Place, to: Place| {
+        (to.east_m - from.east_m) * line.along[0] + (to.north_m - from.north_m) * line.along[1]
+    };
+    let arrive_s = before.map(|line| line.end_s + signed_m(line, line.end, place) / line.speed_mps);
+    let leave_s = after.map(|line| line.start_s - signed_m(line, place, line.start) / line.speed_mps);
+    let (arrive_s, leave_s) = match (arrive_s, leave_s) {
+        (Some(arrive_s), Some(leave_s)) if arrive_s > leave_s => {
+            let middle_s = 0.5 * (arrive_s + leave_s);
+            (middle_s, middle_s)
+        }
+        (Some(arrive_s), Some(leave_s)) => (arrive_s, leave_s),
+        (Some(only_s), None) | (None, Some(only_s)) => (only_s, only_s),
+        (None, None) => (f64::INFINITY, f64::NEG_INFINITY),
+    };
+    Vertex {
+        place,
+        arrive_s,
+        leave_s,
+    }
+}
+
+/// Constant-velocity smoothing of every fix of a run; standing collapses to a corner.
+pub fn smoothed(kept: &Kept, run: Range<usize>, noise: &NoiseEstimate, speed_mps: f64) -> Piece {
+    let time_s = &kept.time_s[run.clone()];
+    let white_m2 = noise.white_m * noise.white_m;
+    // A machine that does not drive straight changes its velocity by about half of itself within a second.
+    let model = kalman::Model {
+        acceleration_m2_per_s4: (0.5 * speed_mps).powi(2),
+        measurement_m2: white_m2,
+    };
+    let axis = |column: &[f64]| {
+        let first = kalman::State {
+            position_m: column[0],
+            velocity_mps: 0.0,
+            covariance: [4.0 * white_m2, 0.0, speed_mps * speed_mps],
+        };
+        kalman::smooth(time_s, column, first, model).smoothed
+    };
+    let east = axis(&kept.east_m[run.clone()]);
+    let north = axis(&kept.north_m[run]);
+    let mut vertices: Vec<Vertex> = Vec::new();
+    let mut stands_since: Option<usize> = None;
+    for (index, (east, north)) in east.iter().zip(&north).enumerate() {
+        let stands = east.velocity_mps.hypot(north.velocity_mps) < 0.15 * speed_mps;
+        if stands && stands_since.is_some() {
+            if let Some(last) = vertices.last_mut() {
+                last.leave_s = time_s[index];
+                continue;
+            }
+        }
+        stands_since = stands.then_some(index);
+        vertices.push(Vertex {
+            place: Place::new(east.position_m, north.position_m),
+            arrive_s: time_s[index],
+            leave_s: time_s[index],
+        });
+    }
+    Piece { vertices }
+}
+
+/// Straight chords between fixes; long halts collapse to a corner.
+pub fn chords(kept: &Kept, run: Range<usize>, halts: &[Halt]) -> Piece {
+    let mut vertices: Vec<Vertex> = Vec::new();
+    let mut next_halt = 0;
+    let mut inside: Option<usize> = None;
+    for index in run {
+        let time_s = kept.time_s[index];
+        while next_halt < halts.len() && halts[next_halt].end_s < time_s {
+            next_halt += 1;
+        }
+        let halt = halts.get(next_halt).filter(|halt| halt.start_s <= time_s);
+        match (halt, inside, vertices.last_mut()) {
+            (Some(_), Some(number), Some(last)) if number == next_halt => {
+                last.leave_s = time_s;
+                continue;
+            }
+            _ => {}
+        }
+        inside = halt.map(|_| next_halt);
+        let place = halt.map_or_else(|| kept.place(index), |halt| halt.place);
+        vertices.push(Vertex {
+            place,
+            arrive_s: time_s,
+            leave_s: time_s,
+        });
+    }
+    Piece { vertices }
+}

@@ -1,0 +1,273 @@
+//! Legs and halts, told apart exactly.
+//!
+//! Question: which stretches were driven straight at one speed, which were stood still? Steps between fixes of white
+//! noise w and a slow random walk of rate q are nearly a first-order moving average: with k = 2 + q dt / w^2 and
+//! theta = (k - sqrt(k^2 - 4)) / 2 the whitened steps e_i = dz_i + theta e_(i-1) have variance w^2 / theta. A leg of
+//! unknown heading and of speed near the usual one, a halt, and single mixed steps (a turn between two fixes) each have a
+//! cost in nats; dynamic programming over all starts finds the cheapest division (optimal partitioning, Jackson et al.
+//! 2005). Exact for that cost, except that starts whose cost exceeds the best by [`HOPELESS_NATS`] are dropped, and that
+//! in precise logs starts are tried only where the path bends.
+//!
+//! Cost: fixes times the starts alive, usually some tens.
+
+use crate::{NoiseEstimate, path::Blocks};
+
+/// Nats that a new leg costs.
+const LEG_NATS: f64 = 6.0;
+/// Nats that a new halt costs.
+const HALT_NATS: f64 = 8.0;
+/// Nats that a halt of a few seconds costs: the wait at a turn.
+const WAIT_NATS: f64 = 2.0;
+/// Longest wait at a turn.
+const WAIT_S: f64 = 4.5;
+/// Nats for a step that holds a turn, a start or a stop.
+const MIXED_NATS: f64 = 3.0;
+/// Starts dearer than the best by this are dropped.
+const HOPELESS_NATS: f64 = 30.0;
+/// No leg or halt is looked at over a longer time; neighbours are merged afterwards.
+const LONGEST_S: f64 = 200.0;
+
+/// What one step between fixes looks like.
+#[derive(Clone, Copy, Debug)]
+pub struct StepLaw {
+    /// Moving-average coefficient of the whitening.
+    theta: f64,
+    /// Variance of a whitened step, per axis.
+    innovation_m2: f64,
+    /// Usual speed.
+    speed_mps: f64,
+    /// Its scatter from leg to leg.
+    speed_sd_mps: f64,
+    /// A mixed step is at most this long per second.
+    mixed_mps: f64,
+    /// White part.
+    white_m: f64,
+}
+
+impl StepLaw {
+    /// The law for a noise estimate, a speed and a usual step between fixes.
+    pub fn new(noise: &NoiseEstimate, speed_mps: f64, step_s: f64) -> Self {
+        let white_m = noise.white_m;
+        let k = 2.0 + noise.drift_rate_m2_per_s * step_s / (white_m * white_m);
+        let theta = (k - (k * k - 4.0).max(0.0).sqrt()) / 2.0;
+        // A precise log measures the speed of each leg by itself; a poor one needs the machine's.
+        let share = if white_m < 0.05 { 0.25 } else { 0.03 };
+        Self {
+            theta,
+            innovation_m2: white_m * white_m / theta,
+            speed_mps,
+            speed_sd_mps: share * speed_mps,
+            mixed_mps: 1.3 * speed_mps,
+            white_m,
+        }
+    }
+}
+
+/// Leg or halt.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum PartKind {
+    /// Straight drive.
+    Leg,
+    /// Standing.
+    Halt,
+}
+
+/// A stretch of fixes: from the first to the last, both inside.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Part {
+    /// Leg or halt.
+    pub kind: PartKind,
+    /// First fix.
+    pub first: usize,
+    /// Last fix.
+    pub last: usize,
+}
+
+/// A start that is still in the running.
+#[derive(Clone, Copy)]
+struct Start {
+    fix: usize,
+    base: f64,
+    e: [f64; 2],
+    m_s: f64,
+    s_ee: f64,
+    s_me: [f64; 2],
+    s_mm: f64,
+}
+
+/// How the cheapest division up to a fix ends.
+#[derive(Clone, Copy)]
+struct Step {
+    cost: f64,
+    kind: PartKind,
+    start: usize,
+}
+
+/// Divides one run into legs and halts. Fewer than two fixes give a single halt, none give nothing.
+pub fn segment(blocks: &Blocks, law: &StepLaw) -> Vec<Part> {
+    let count = blocks.time_s.len();
+    if count == 0 {
+        return Vec::new();
+    }
+    let mut ends = vec![
+        Step {
+            cost: f64::INFINITY,
+            kind: PartKind::Halt,
+            start: 0
+        };
+        count
+    ];
+    ends[0].cost = 0.0;
+    let mut mixed_before = vec![false; count];
+    let mut starts = vec![new_start(0, 0.0)];
+    for fix in 1..count {
+        let dt_s = blocks.time_s[fix] - blocks.time_s[fix - 1];
+        let step_m = [
+            blocks.east_m[fix] - blocks.east_m[fix - 1],
+            blocks.north_m[fix] - blocks.north_m[fix - 1],
+        ];
+        let mut best = Step {
+            cost: f64::INFINITY,
+            kind: PartKind::Halt,
+            start: 0,
+        };
+        for start in &mut starts {
+            start.advance(step_m, dt_s, law);
+            let lapse_s = blocks.time_s[fix] - blocks.time_s[start.fix];
+            let leg = start.base + start.leg_cost(law) + LEG_NATS;
+            if leg < best.cost && lapse_s >= 1.4 {
+                best = Step {
+                    cost: leg,
+                    kind: PartKind::Leg,
+                    start: start.fix,
+                };
+            }
+            let halt = start.base + start.s_ee / 2.0 + if lapse_s <= WAIT_S { WAIT_NATS } else { HALT_NATS };
+            if halt < best.cost {
+                best = Step {
+                    cost: halt,
+                    kind: PartKind::Halt,
+                    start: start.fix,
+                };
+            }
+        }
+        ends[fix] = best;
+        // A step may hold the turn itself.
+        let length_m = step_m[0].hypot(step_m[1]);
+        let mixed = ends[fix - 1].cost + MIXED_NATS;
+        let may_mix = length_m <= law.mixed_mps * dt_s + 4.0 * law.white_m;
+        mixed_before[fix] = may_mix && mixed < best.cost;
+        let base = if mixed_before[fix] { mixed } else { best.cost };
+        starts.retain(|start| {
+            let cheapest = start.base + (start.leg_cost(law) + LEG_NATS).min(start.s_ee / 2.0 + WAIT_NATS);
+            cheapest <= base + HOPELESS_NATS && blocks.time_s[fix] - blocks.time_s[start.fix] < LONGEST_S
+        });
+        if starts.is_empty() || mixed_before[fix] || may_bend(blocks, fix, law) {
+            starts.push(new_start(fix, base));
+        }
+    }
+    trace_back(&ends, &mixed_before, count)
+}
+
+fn new_start(fix: usize, base: f64) -> Start {
+    Start {
+        fix,
+        base,
+        e: [0.0; 2],
+        m_s: 0.0,
+        s_ee: 0.0,
+        s_me: [0.0; 2],
+        s_mm: 0.0,
+    }
+}
+
+impl Start {
+    fn advance(&mut self, step_m: [f64; 2], dt_s: f64, law: &StepLaw) {
+        self.e = [
+            step_m[0] + law.theta * self.e[0],
+            step_m[1] + law.theta * self.e[1],
+        ];
+        self.m_s = dt_s + law.theta * self.m_s;
+        let weight = 1.0 / law.innovation_m2;
+        self.s_ee += (self.e[0] * self.e[0] + self.e[1] * self.e[1]) * weight;
+        self.s_me[0] += self.m_s * self.e[0] * weight;
+        self.s_me[1] += self.m_s * self.e[1] * weight;
+        self.s_mm += self.m_s * self.m_s * weight;
+    }
+
+    /// Cost of these steps as a leg: heading free, speed near the usual one.
+    fn leg_cost(&self, law: &StepLaw) -> f64 {
+        let pull = self.s_me[0].hypot(self.s_me[1]);
+        let trust = 1.0 / (law.speed_sd_mps * law.speed_sd_mps);
+        let speed = (pull + law.speed_mps * trust) / (self.s_mm + trust);
+        (self.s_ee - 2.0 * speed * pull + speed * speed * self.s_mm + (speed - law.speed_mps).powi(2) * trust)
+            / 2.0
+    }
+}
+
+/// False where a precise log shows that the path runs on straight at one speed through this fix.
+fn may_bend(blocks: &Blocks, fix: usize, law: &StepLaw) -> bool {
+    const REACH: usize = 2;
+    if fix < REACH || fix + REACH >= blocks.time_s.len() {
+        return true;
+    }
+    let (before_s, after_s) = (
+        blocks.time_s[fix] - blocks.time_s[fix - REACH],
+        blocks.time_s[fix + REACH] - blocks.time_s[fix],
+    );
+    // Noise of the velocity difference over the two sides; precise when a turn stands far above it.
+    let noise_mps = law.white_m * 6.0_f64.sqrt() / before_s.min(after_s);
+    if law.speed_mps < 10.0 * noise_mps {
+        return true;
+    }
+    let change_mps = |column: &[f64]| {
+        (column[fix + REACH] - column[fix]) / after_s - (column[fix] - column[fix - REACH]) / before_s
+    };
+    change_mps(&blocks.east_m).hypot(change_mps(&blocks.north_m)) > 3.0 * noise_mps
+}
+
+fn trace_back(ends: &[Step], mixed_before: &[bool], count: usize) -> Vec<Part> {
+    let mut parts = Vec::new();
+    let mut fix = count - 1;
+    if mixed_before[fix] {
+        // The last step belongs to nothing; end the division before it.
+        fix -= 1;
+        if count == 2 {
+            return vec![Part {
+                kind: PartKind::Leg,
+                first: 0,
+                last: 1,
+            }];
+        }
+    }
+    while fix > 0 {
+        let step = ends[fix];
+        parts.push(Part {
+            kind: step.kind,
+            first: step.start,
+            last: fix,
+        });
+        fix = step.start;
+        if fix > 0 && mixed_before[fix] {
+            fix -= 1;
+        }
+    }
+    if parts.is_empty() {
+        parts.push(Part {
+            kind: PartKind::Halt,
+            first: 0,
+            last: count - 1,
+        });
+    }
+    parts.reverse();
+    // Halts that only the longest time has cut in two are one.
+    parts.dedup_by(|later, earlier| {
+        let one =
+            later.kind == PartKind::Halt && earlier.kind == PartKind::Halt && later.first <= earlier.last + 1;
+        if one {
+            earlier.last = later.last;
+        }
+        one
+    });
+    parts
+}

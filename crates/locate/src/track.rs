@@ -1,0 +1,309 @@
+//! The result of locating, and the one call that makes it.
+
+use crate::{gate, halts, noise, path, segment};
+use tussock_types::{FixQuality, Place, Settings, Trace};
+
+/// How the path between fixes was found.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum PathMethod {
+    /// Lines fitted to straight legs, corners where they meet.
+    Legs,
+    /// Constant-velocity smoothing of all fixes.
+    Smoothed,
+    /// Straight chords between sparse fixes.
+    Chords,
+}
+
+/// A corner of the path. The machine arrives, may wait, and leaves.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Vertex {
+    /// Where.
+    pub place: Place,
+    /// When it arrives, seconds since 1970 in UTC.
+    pub arrive_s: f64,
+    /// When it leaves.
+    pub leave_s: f64,
+}
+
+/// An unbroken piece of path: no silence inside.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Piece {
+    /// Corners in time order; one corner alone is a halt without any drive.
+    pub vertices: Vec<Vertex>,
+}
+
+/// A halt of a minute or more, or of any length at the station.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Halt {
+    /// Mean place.
+    pub place: Place,
+    /// First fix of the halt.
+    pub start_s: f64,
+    /// Last fix inside it.
+    pub end_s: f64,
+    /// Whether it stood at the station.
+    pub at: HaltPlace,
+    /// Farthest fix from the mean place.
+    pub radius_m: f64,
+    /// Where it came from: the place some seconds before.
+    pub came_from: Option<Place>,
+}
+
+/// Where a halt took place.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum HaltPlace {
+    /// At the charging station.
+    Station,
+    /// Anywhere else.
+    Elsewhere,
+}
+
+/// Time without usable fixes.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Gap {
+    /// Last fix before.
+    pub start_s: f64,
+    /// First fix after.
+    pub end_s: f64,
+    /// Distance between the two.
+    pub moved_m: f64,
+}
+
+/// Position error, as far as the log tells.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct NoiseEstimate {
+    /// White part per axis.
+    pub white_m: f64,
+    /// Slow part per axis, where standing time shows it.
+    pub drift_m: Option<f64>,
+    /// Random-walk rate of the slow part, square metres per second and axis.
+    pub drift_rate_m2_per_s: f64,
+    /// Where the white part comes from.
+    pub source: tussock_types::NoiseSource,
+}
+
+/// Where one machine was.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Track {
+    /// Name of the machine.
+    pub machine: String,
+    /// Unbroken pieces in time order.
+    pub pieces: Vec<Piece>,
+    /// Halts in time order.
+    pub halts: Vec<Halt>,
+    /// Silences in time order.
+    pub gaps: Vec<Gap>,
+    /// How the path was found.
+    pub method: PathMethod,
+    /// Position error.
+    pub noise: NoiseEstimate,
+    /// Usual time between fixes.
+    pub period_s: f64,
+    /// Usual driving speed; `None` when it hardly moves.
+    pub speed_mps: Option<f64>,
+    /// Fixes used.
+    pub fixes_used: usize,
+    /// Fixes taken out for poor quality.
+    pub gated_quality: usize,
+    /// Fixes taken out as jumps.
+    pub gated_jumps: usize,
+    /// The station, where known or recognised.
+    pub station: Option<Place>,
+    /// Trips from the station and back.
+    pub outings: Option<usize>,
+    /// First and last used fix.
+    pub span_s: Option<(f64, f64)>,
+    /// The fixes that were used: time and place, for the face-value count.
+    pub kept: Kept,
+}
+
+/// Fixes that passed the gates, as columns.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Kept {
+    /// Seconds since 1970 in UTC.
+    pub time_s: Vec<f64>,
+    /// East.
+    pub east_m: Vec<f64>,
+    /// North.
+    pub north_m: Vec<f64>,
+    /// Index of the unbroken run that the fix belongs to.
+    pub run: Vec<u32>,
+}
+
+impl Kept {
+    /// Place of the fix at `index`.
+    pub fn place(&self, index: usize) -> Place {
+        Place::new(self.east_m[index], self.north_m[index])
+    }
+
+    /// Number of fixes.
+    pub fn len(&self) -> usize {
+        self.time_s.len()
+    }
+
+    /// True without fixes.
+    pub fn is_empty(&self) -> bool {
+        self.time_s.is_empty()
+    }
+
+    /// Index ranges of the unbroken runs.
+    pub fn runs(&self) -> Vec<std::ops::Range<usize>> {
+        let mut runs = Vec::new();
+        let mut start = 0;
+        for index in 1..=self.len() {
+            if index == self.len() || self.run[index] != self.run[start] {
+                runs.push(start..index);
+                start = index;
+            }
+        }
+        if self.is_empty() { Vec::new() } else { runs }
+    }
+}
+
+impl Track {
+    /// Length of the path.
+    pub fn path_m(&self) -> f64 {
+        self.legs()
+            .map(|(from, to)| from.place.distance_m(to.place))
+            .sum()
+    }
+
+    /// Time on the move.
+    pub fn driving_s(&self) -> f64 {
+        self.legs()
+            .map(|(from, to)| (to.arrive_s - from.leave_s).max(0.0))
+            .sum()
+    }
+
+    /// Every drive from corner to corner.
+    pub fn legs(&self) -> impl Iterator<Item = (Vertex, Vertex)> + '_ {
+        self.pieces
+            .iter()
+            .flat_map(|piece| piece.vertices.windows(2).map(|pair| (pair[0], pair[1])))
+    }
+
+    /// Time at the station; `None` when none is known.
+    pub fn at_station_s(&self) -> Option<f64> {
+        self.station.map(|_| {
+            self.halts
+                .iter()
+                .filter(|halt| halt.at == HaltPlace::Station)
+                .map(|halt| halt.end_s - halt.start_s)
+                .sum()
+        })
+    }
+
+    /// Time in silences.
+    pub fn silent_s(&self) -> f64 {
+        self.gaps.iter().map(|gap| gap.end_s - gap.start_s).sum()
+    }
+}
+
+/// Fixes further apart than this are joined by straight chords: a mower turns too often to be followed.
+pub const SPARSE_PERIOD_S: f64 = 4.0;
+
+/// Fixes closer than this are averaged to about one a second before legs are told apart: within a second nothing
+/// happens that a swath would notice.
+const BLOCK_S: f64 = 0.9;
+
+/// Finds the path behind a trace.
+///
+/// `east_m` and `north_m` are the places of the trace's fixes on the plane, `station` the one in the plan.
+/// Never panics; an empty or resting trace gives a track without legs.
+///
+/// # Panics
+/// When the columns differ in length.
+pub fn locate(
+    trace: &Trace,
+    east_m: &[f64],
+    north_m: &[f64],
+    station: Option<Place>,
+    settings: &Settings,
+) -> Track {
+    assert!(
+        east_m.len() == trace.len() && north_m.len() == trace.len(),
+        "columns of a trace differ in length"
+    );
+    let gated = gate::gate(trace, east_m, north_m, &settings.positions);
+    let kept = gated.kept;
+    let period_s = noise::usual_period_s(&kept);
+    let rough = noise::roughness(&kept, period_s);
+    let speed_mps = settings
+        .machine
+        .speed_mps
+        .or_else(|| noise::usual_speed_mps(&kept, rough.white_m));
+    let claims = noise::Claims::of(trace);
+    let rests = halts::rests(&kept, rough.white_m, 60.0);
+    let noise = noise::estimate(&kept, &rests, rough, period_s, speed_mps, &claims);
+
+    let mut method = match speed_mps {
+        Some(_) if period_s > SPARSE_PERIOD_S => PathMethod::Chords,
+        Some(_) => PathMethod::Legs,
+        None => PathMethod::Chords,
+    };
+    let halts_found = halts::long_halts(&kept, &noise, settings.pockets.stuck_after_s.min(60.0));
+    let mut pieces = Vec::new();
+    if let (PathMethod::Legs, Some(speed_mps)) = (method, speed_mps) {
+        let mut legs_s = Vec::new();
+        for run in kept.runs() {
+            let blocks = path::blocks(&kept, run.clone(), BLOCK_S);
+            let law = segment::StepLaw::new(&noise, speed_mps, path::median_step_s(&blocks));
+            let parts = segment::segment(&blocks, &law);
+            legs_s.extend(
+                parts
+                    .iter()
+                    .filter(|part| part.kind == segment::PartKind::Leg)
+                    .map(|part| {
+                        let (first, last) = (part.first, part.last);
+                        blocks.time_s[last] - blocks.time_s[first]
+                    }),
+            );
+            pieces.push(path::from_parts(&blocks, &parts, &noise));
+        }
+        legs_s.sort_by(f64::total_cmp);
+        // Half of all legs shorter than this: the machine does not drive straight, or not at a steady speed.
+        if legs_s
+            .get(legs_s.len() / 2)
+            .is_some_and(|median_s| *median_s < 5.0)
+        {
+            method = PathMethod::Smoothed;
+        }
+    }
+    if method != PathMethod::Legs {
+        pieces = kept
+            .runs()
+            .into_iter()
+            .map(|run| match (method, speed_mps) {
+                (PathMethod::Smoothed, Some(speed_mps)) => path::smoothed(&kept, run, &noise, speed_mps),
+                _ => path::chords(&kept, run, &halts_found),
+            })
+            .collect();
+    }
+    let (halts, station, outings) = halts::at_station(halts_found, station, &noise, &kept);
+    let span_s = kept.time_s.first().copied().zip(kept.time_s.last().copied());
+    Track {
+        machine: trace.machine.clone(),
+        pieces: pieces
+            .into_iter()
+            .filter(|piece| !piece.vertices.is_empty())
+            .collect(),
+        halts,
+        gaps: gated.gaps,
+        method,
+        noise,
+        period_s,
+        speed_mps,
+        fixes_used: kept.len(),
+        gated_quality: gated.quality,
+        gated_jumps: gated.jumps,
+        station,
+        outings,
+        span_s,
+        kept,
+    }
+}
+
+/// True for qualities that are no measurement of a place.
+pub(crate) const fn is_no_measurement(quality: FixQuality) -> bool {
+    matches!(quality, FixQuality::Manual)
+}
