@@ -1,1 +1,85 @@
 //! The one call: traces, plan and settings in, findings out.
+//!
+//! | question | call |
+//! |---|---|
+//! | Is this log good enough? | [`inspect`] |
+//! | How much was driven over, what was missed, where did it get stuck? | [`analyse`] |
+//! | Is this plan sound, and how large is everything in it? | [`check_plan`] |
+//!
+//! The rooms below stay reachable: [`types`], [`plane`], [`locate`], [`coverage`], [`diagnose`], [`simulate`]. Reading logs is
+//! the business of `tussock-ingest`, drawing findings that of `tussock-report`; nothing here opens a file, prints, or asks
+//! the clock. The same job gives the same findings on any number of threads.
+
+mod analyse;
+mod counted;
+mod error;
+mod ground;
+mod inspect;
+mod outline;
+mod plan_check;
+mod sorted;
+mod spots;
+mod verdict;
+
+pub use analyse::analyse;
+pub use error::AnalyseError;
+pub use inspect::inspect;
+pub use plan_check::{PlanReport, PlanRow, check_plan};
+pub use tussock_coverage as coverage;
+pub use tussock_diagnose as diagnose;
+pub use tussock_locate as locate;
+pub use tussock_plane as plane;
+pub use tussock_simulate as simulate;
+pub use tussock_types as types;
+
+use tussock_types::{LogFacts, Plan, Settings, Trace};
+
+/// Version of the tool, as it stands in every result.
+pub const TOOL_VERSION: &str = env!("CARGO_PKG_VERSION");
+
+/// What an analysis is given.
+#[derive(Clone, Copy)]
+pub struct Job<'a> {
+    /// One trace for each machine.
+    pub traces: &'a [Trace],
+    /// Facts about the files that the traces came from.
+    pub inputs: &'a [LogFacts],
+    /// What was installed; without it the outline is drawn from the trace.
+    pub plan: Option<&'a Plan>,
+    /// What the user wants.
+    pub settings: &'a Settings,
+    /// Seed of everything random.
+    pub seed: u64,
+    /// Told how far the work is: the stage, and the fraction of the whole that is done.
+    pub progress: Option<&'a (dyn Fn(Stage, f64) + Sync)>,
+}
+
+/// Stages of an analysis, for progress.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Stage {
+    /// Finding the path behind the fixes.
+    Locating,
+    /// Counting visits.
+    Counting,
+    /// Looking for reasons.
+    Diagnosing,
+}
+
+impl Stage {
+    /// What to show while it lasts.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Locating => "locating",
+            Self::Counting => "counting",
+            Self::Diagnosing => "diagnosing",
+        }
+    }
+}
+
+impl Job<'_> {
+    fn tell(&self, stage: Stage, done_fraction: f64) {
+        if let Some(progress) = self.progress {
+            progress(stage, done_fraction);
+        }
+    }
+}

@@ -1,0 +1,298 @@
+//! Cells counted and turned into square metres, fractions and hours.
+
+use crate::ground::Ground;
+use crate::sorted::Sorted;
+use tussock_coverage::{laws, revisits, swath, visits};
+use tussock_diagnose::luck;
+use tussock_locate::Track;
+use tussock_plane::{BitGrid, Region, rasterise};
+use tussock_types::{
+    Coverage, Estimate, LawnCoverage, OverTime, Place, Promise, PromiseVerdict, Revisits, Settings,
+    TurfSettings, WidthRow,
+};
+
+/// Widths for which the visited fraction is given when the user does not know it.
+const WIDTHS_M: [f64; 7] = [0.17, 0.20, 0.23, 0.26, 0.29, 0.32, 0.35];
+/// Points of the filling curve.
+const CURVE_POINTS: usize = 100;
+
+/// The count with what is needed to turn cells into square metres.
+pub(crate) struct Counted {
+    pub(crate) count: visits::Count,
+    /// Exact area of the lawn over its cells' area: cells are scaled so that areas add up to the polygon's.
+    pub(crate) scale: f64,
+    lawn_m2: f64,
+    face_value_fraction: f64,
+}
+
+impl Counted {
+    pub(crate) fn of(
+        ground: &Ground,
+        region: &Region,
+        sweeps: &[swath::Sweep],
+        settings: &Settings,
+        cut_width_m: f64,
+    ) -> Self {
+        let (low, high) = region.bounds().unwrap_or_default();
+        let cell_m = visits::cell_for_width_m(cut_width_m);
+        let grid = visits::grid_over(low, high, cell_m, settings.limits.cells);
+        let lawn = rasterise(region, &grid);
+        let mut face = BitGrid::new(grid);
+        let raw = ground.tracks.iter().flat_map(|track| {
+            let kept = &track.kept;
+            (1..kept.len())
+                .filter(|index| kept.run[*index] == kept.run[index - 1])
+                .map(|index| (kept.place(index - 1), kept.place(index)))
+        });
+        swath::mark(&mut face, raw, 0.5 * cut_width_m);
+        face.and_in_place(&lawn);
+        let lawn_cells = (lawn.count() as f64).max(1.0);
+        let face_value_fraction = face.count() as f64 / lawn_cells;
+        let count = visits::count(
+            lawn,
+            sweeps,
+            cut_width_m,
+            settings.pockets.new_pass_after_s,
+            ground.span_s(),
+        );
+        let lawn_m2 = region.area_m2();
+        Self {
+            count,
+            scale: lawn_m2 / (lawn_cells * grid.cell_m2()),
+            lawn_m2,
+            face_value_fraction,
+        }
+    }
+
+    pub(crate) fn by_width(&self, sweeps: &[swath::Sweep]) -> Vec<WidthRow> {
+        let lawn_cells = (self.count.lawn.count() as f64).max(1.0);
+        WIDTHS_M
+            .into_iter()
+            .map(|cut_width_m| {
+                let mut mask = BitGrid::new(self.count.grid);
+                swath::mark(
+                    &mut mask,
+                    sweeps.iter().map(|sweep| (sweep.from, sweep.to)),
+                    0.5 * cut_width_m,
+                );
+                mask.and_in_place(&self.count.lawn);
+                WidthRow {
+                    cut_width_m,
+                    visited_fraction: Estimate::bare(mask.count() as f64 / lawn_cells),
+                }
+            })
+            .collect()
+    }
+
+    /// Path on this lawn and the pace of the machine.
+    pub(crate) fn drive(&self, ground: &Ground, sweeps: &[swath::Sweep], cut_width_m: f64) -> luck::Drive {
+        let path_m: f64 = sweeps
+            .iter()
+            .filter(|sweep| sweep.driving_s > 0.0)
+            .map(|sweep| {
+                let middle = Place::new(
+                    0.5 * (sweep.from.east_m + sweep.to.east_m),
+                    0.5 * (sweep.from.north_m + sweep.to.north_m),
+                );
+                let lawn = self.count.grid.cell_at(middle);
+                if lawn.is_some_and(|(column, row)| self.count.lawn.get(column, row)) {
+                    sweep.from.distance_m(sweep.to)
+                } else {
+                    0.0
+                }
+            })
+            .sum();
+        let driving_s: f64 = ground.tracks.iter().map(Track::driving_s).sum();
+        let all_m: f64 = ground.tracks.iter().map(Track::path_m).sum();
+        luck::Drive {
+            lawn_m2: self.lawn_m2,
+            path_m,
+            cut_width_m,
+            speed_mps: if driving_s > 0.0 { all_m / driving_s } else { 0.0 },
+        }
+    }
+
+    pub(crate) fn coverage(&self, ground: &Ground, pockets: &Sorted, cut_width_m: f64) -> Coverage {
+        let visited_m2 = self.count.visited_fraction() * self.lawn_m2;
+        let missed_m2: f64 = pockets.missed.iter().map(|pocket| pocket.area_m2).sum();
+        let not_yet_m2: f64 = pockets.not_yet.iter().map(|pocket| pocket.area_m2).sum();
+        let lawns = ground.site.as_ref().map_or_else(
+            || {
+                vec![LawnCoverage {
+                    name: "lawn".to_owned(),
+                    lawn_m2: self.lawn_m2,
+                    visited_fraction: Estimate::bare(self.count.visited_fraction()),
+                }]
+            },
+            |site| {
+                site.lawns
+                    .iter()
+                    .map(|lawn| {
+                        let mut mask = rasterise(&lawn.shape, &self.count.grid);
+                        let cells = (mask.count() as f64).max(1.0);
+                        mask.and_in_place(&self.count.visited);
+                        LawnCoverage {
+                            name: lawn.name.clone(),
+                            lawn_m2: lawn.shape.area_m2(),
+                            visited_fraction: Estimate::bare(mask.count() as f64 / cells),
+                        }
+                    })
+                    .collect()
+            },
+        );
+        Coverage {
+            lawn_m2: self.lawn_m2,
+            reachable_m2: None,
+            visited_m2,
+            missed_m2,
+            not_yet_m2,
+            unseen_m2: 0.0,
+            sliver_m2: (self.lawn_m2 - visited_m2 - missed_m2 - not_yet_m2).max(0.0),
+            visited_fraction: Estimate::bare(self.count.visited_fraction()),
+            face_value_fraction: self.face_value_fraction,
+            cut_width_m,
+            cell_m: self.count.grid.cell_m,
+            cell_error_fraction: self.count.cell_error_fraction(),
+            realisations: 1,
+            lawns,
+        }
+    }
+
+    pub(crate) fn over_time(
+        &self,
+        ground: &Ground,
+        coverage: &Coverage,
+        sweeps: &[swath::Sweep],
+        settings: &Settings,
+    ) -> OverTime {
+        let lawn_cells = (self.count.lawn.count() as f64).max(1.0);
+        let driving_s = sweeps
+            .last()
+            .map_or(0.0, |sweep| sweep.driving_before_s + sweep.driving_s);
+        let path_m: f64 = ground.tracks.iter().map(Track::path_m).sum();
+        let speed_mps = if driving_s > 0.0 { path_m / driving_s } else { 0.0 };
+        let buckets = self.count.new_cells.len();
+        let mut curve = OverTime {
+            driving_h: Vec::new(),
+            visited_fraction: Vec::new(),
+            random_law_fraction: Vec::new(),
+            exhaustive_fraction: Vec::new(),
+            efficiency: None,
+            hours_to_95: None,
+            hours_to_99: None,
+            promise: Promise {
+                verdict: PromiseVerdict::CannotTell,
+                probability: None,
+            },
+        };
+        let mut seen = 0;
+        let mut next = 0;
+        for point in 0..=CURVE_POINTS {
+            let upto = buckets * point / CURVE_POINTS;
+            seen += self.count.new_cells[next..upto].iter().sum::<u64>();
+            next = upto;
+            let driven_s = driving_s * upto as f64 / buckets as f64;
+            let swept = coverage.cut_width_m * speed_mps * driven_s / self.lawn_m2.max(1e-9);
+            curve.driving_h.push(driven_s / 3600.0);
+            curve.visited_fraction.push(seen as f64 / lawn_cells);
+            curve
+                .random_law_fraction
+                .push(laws::random_search_fraction(swept));
+            curve.exhaustive_fraction.push(laws::exhaustive_fraction(swept));
+        }
+        // The laws part most where as much was swept as there is lawn.
+        let judged = curve
+            .exhaustive_fraction
+            .iter()
+            .position(|part| *part >= 1.0)
+            .unwrap_or(CURVE_POINTS);
+        let swept =
+            coverage.cut_width_m * speed_mps * curve.driving_h[judged] * 3600.0 / self.lawn_m2.max(1e-9);
+        curve.efficiency = laws::pattern_efficiency(swept, curve.visited_fraction[judged]);
+        let out_of_reach = coverage.missed_m2 / self.lawn_m2.max(1e-9);
+        let hours = |target| laws::hours_to(target, &curve.driving_h, &curve.visited_fraction, out_of_reach);
+        (curve.hours_to_95, curve.hours_to_99) = (hours(0.95), hours(0.99));
+        let (start_s, end_s) = ground.span_s();
+        curve.promise.verdict = promise(coverage, (end_s - start_s) / 86_400.0, settings);
+        curve
+    }
+
+    pub(crate) fn revisits(&self, ground: &Ground, turf: &TurfSettings) -> Revisits {
+        let histogram = self.count.visit_histogram();
+        let cells: u64 = histogram.iter().sum();
+        let visits: f64 = histogram
+            .iter()
+            .enumerate()
+            .map(|(times, class)| times as f64 * *class as f64)
+            .sum();
+        let (start_s, end_s) = ground.span_s();
+        Revisits {
+            median_per_cell: revisits::median(&histogram),
+            mean_per_cell: visits / (cells as f64).max(1.0),
+            gini: revisits::gini(&histogram),
+            interval_h: self.count.intervals.quantiles(),
+            overdue_fraction: allowed_interval_s(turf)
+                .filter(|allowed_s| *allowed_s < end_s - start_s)
+                .map(|allowed_s| self.overdue_fraction(end_s - start_s, allowed_s)),
+            histogram: shares(&histogram),
+        }
+    }
+
+    /// Part of the lawn not visited within the last `allowed_s`.
+    fn overdue_fraction(&self, lapse_s: f64, allowed_s: f64) -> f64 {
+        let mut overdue = 0_u64;
+        for row in 0..self.count.grid.rows {
+            for (start, end) in self.count.lawn.runs(row) {
+                for column in start..end {
+                    let last_s = self
+                        .count
+                        .first_and_last_s(column, row)
+                        .map_or(0.0, |(_, last_s)| f64::from(last_s));
+                    overdue += u64::from(lapse_s - last_s > allowed_s);
+                }
+            }
+        }
+        overdue as f64 / (self.count.lawn.count() as f64).max(1.0)
+    }
+}
+
+/// Part of the lawn visited 0, 1, 2, ... times; the last entry holds all that is more.
+fn shares(histogram: &[u64]) -> Vec<f64> {
+    const MOST: usize = 20;
+    let cells: u64 = histogram.iter().sum();
+    let mut shares: Vec<f64> = histogram
+        .iter()
+        .map(|class| *class as f64 / (cells as f64).max(1.0))
+        .collect();
+    if shares.len() > MOST + 1 {
+        let rest = shares[MOST..].iter().sum();
+        shares.truncate(MOST);
+        shares.push(rest);
+    }
+    shares
+}
+
+/// Longest time between visits under the one-third rule: grass of height h may grow to 1.5 h before it is cut back to h
+/// (Iowa State University Extension).
+fn allowed_interval_s(turf: &TurfSettings) -> Option<f64> {
+    let (cut_height_mm, growth_mm_per_day) = turf.cut_height_mm.zip(turf.growth_mm_per_day)?;
+    (growth_mm_per_day > 0.0).then(|| 0.5 * cut_height_mm / growth_mm_per_day * 86_400.0)
+}
+
+/// First answer to "is the promise kept?", from the estimate alone.
+fn promise(coverage: &Coverage, days: f64, settings: &Settings) -> PromiseVerdict {
+    let promised = &settings.promise;
+    let out_of_reach = coverage.missed_m2 / coverage.lawn_m2.max(1e-9);
+    if coverage.visited_fraction.estimate >= promised.visited_fraction {
+        // Reached in time, or after it: a longer log would need a look at the curve.
+        if days <= promised.days {
+            PromiseVerdict::Kept
+        } else {
+            PromiseVerdict::CannotTell
+        }
+    } else if out_of_reach > 1.0 - promised.visited_fraction || days >= promised.days {
+        PromiseVerdict::Broken
+    } else {
+        PromiseVerdict::CannotTell
+    }
+}

@@ -1,0 +1,219 @@
+//! Where everything lies: one plane for plan and logs.
+
+use crate::{AnalyseError, Job};
+use tussock_locate::{Track, locate};
+use tussock_plane::{Frame, Site};
+use tussock_types::{FrameFindings, GeoPoint, Place, PlanFault, Positions, Trace};
+
+/// The plane, the site on it, and where the machines were.
+pub(crate) struct Ground {
+    pub(crate) frame: Option<Frame>,
+    pub(crate) site: Option<Site>,
+    pub(crate) plan_faults: Vec<PlanFault>,
+    pub(crate) tracks: Vec<Track>,
+}
+
+/// A log whose middle is farther from the lawn than this was made in another garden, or the plan is wrong.
+const FAR_APART_M: f64 = 60.0;
+/// Positions within a circle of this size are no drive.
+pub(crate) const LEAST_EXTENT_M: f64 = 1.5;
+
+impl Ground {
+    pub(crate) fn of(job: &Job<'_>) -> Result<Self, AnalyseError> {
+        let fixes: u64 = job.traces.iter().map(|trace| trace.len() as u64).sum();
+        if fixes > job.settings.limits.fixes {
+            return Err(AnalyseError::TooManyFixes {
+                fixes,
+                limit: job.settings.limits.fixes,
+            });
+        }
+        let is_local = |trace: &Trace| matches!(trace.positions, Positions::Local { .. });
+        let locals = job.traces.iter().filter(|trace| is_local(trace)).count();
+        if locals != 0 && locals != job.traces.len() {
+            return Err(AnalyseError::MixedFrames);
+        }
+        let settings = &job.settings.positions;
+        let origin = settings
+            .origin_lat_deg
+            .zip(settings.origin_lon_deg)
+            .map(|(lat_deg, lon_deg)| GeoPoint { lat_deg, lon_deg });
+        let on_earth = locals == 0;
+        let (site, plan_faults) = match (job.plan, on_earth, origin) {
+            (None, ..) => (None, Vec::new()),
+            (Some(_), false, None) => return Err(AnalyseError::LocalLogWithPlan),
+            (Some(plan), false, Some(origin)) => built(Site::build_in(plan, Frame::at(origin)))?,
+            (Some(plan), true, _) => built(Site::build(plan))?,
+        };
+        let frame = match (&site, on_earth) {
+            (Some(site), _) => Some(site.frame),
+            (None, true) => middle(job.traces).map(Frame::at),
+            (None, false) => origin.map(Frame::at),
+        };
+        if let (Some(site), Some(plan), true) = (&site, job.plan, on_earth) {
+            same_garden(site, plan, job.traces)?;
+        }
+        let station = site.as_ref().and_then(|site| site.station);
+        let tracks: Vec<Track> = job
+            .traces
+            .iter()
+            .map(|trace| {
+                let (east_m, north_m) = places(trace, frame.as_ref());
+                locate(trace, &east_m, &north_m, station, job.settings)
+            })
+            .collect();
+        let ground = Self {
+            frame,
+            site,
+            plan_faults,
+            tracks,
+        };
+        let read: usize = job.traces.iter().map(Trace::len).sum();
+        let used: usize = ground.tracks.iter().map(|track| track.fixes_used).sum();
+        if used < 2 {
+            return Err(AnalyseError::NoFixes {
+                read,
+                gated: read - used,
+            });
+        }
+        let (width_m, height_m) = ground.extent_m();
+        let extent_m = width_m.max(height_m);
+        let limit_m = job.settings.limits.extent_m;
+        if extent_m > limit_m {
+            return Err(AnalyseError::ExtentTooLarge { extent_m, limit_m });
+        }
+        Ok(ground)
+    }
+
+    /// Box round all used fixes, south-west and north-east.
+    pub(crate) fn bounds(&self) -> (Place, Place) {
+        let mut low = Place::new(f64::INFINITY, f64::INFINITY);
+        let mut high = Place::new(f64::NEG_INFINITY, f64::NEG_INFINITY);
+        for track in &self.tracks {
+            for (east_m, north_m) in track.kept.east_m.iter().zip(&track.kept.north_m) {
+                low = Place::new(low.east_m.min(*east_m), low.north_m.min(*north_m));
+                high = Place::new(high.east_m.max(*east_m), high.north_m.max(*north_m));
+            }
+        }
+        (low, high)
+    }
+
+    /// Extent of all used fixes, east by north.
+    pub(crate) fn extent_m(&self) -> (f64, f64) {
+        let (low, high) = self.bounds();
+        (high.east_m - low.east_m, high.north_m - low.north_m)
+    }
+
+    /// First and last used fix over all machines.
+    pub(crate) fn span_s(&self) -> (f64, f64) {
+        self.tracks.iter().filter_map(|track| track.span_s).fold(
+            (f64::INFINITY, f64::NEG_INFINITY),
+            |(start_s, end_s), (first_s, last_s)| (start_s.min(first_s), end_s.max(last_s)),
+        )
+    }
+
+    /// Position on Earth of a place; `None` for a log in metres without an origin.
+    pub(crate) fn geo(&self, place: Place) -> Option<GeoPoint> {
+        self.frame.map(|frame| frame.to_geo(place))
+    }
+
+    pub(crate) fn frame_findings(&self) -> FrameFindings {
+        let origin = self.frame.map(|frame| frame.origin());
+        FrameFindings {
+            origin_lat: origin.map(|origin| origin.lat_deg),
+            origin_lon: origin.map(|origin| origin.lon_deg),
+        }
+    }
+}
+
+type Built = Result<(Site, Vec<PlanFault>), Vec<PlanFault>>;
+
+fn built(result: Built) -> Result<(Option<Site>, Vec<PlanFault>), AnalyseError> {
+    match result {
+        Ok((site, faults)) => Ok((Some(site), faults)),
+        Err(faults) => Err(AnalyseError::PlanFaults(faults)),
+    }
+}
+
+/// Median position of all traces on Earth.
+fn middle(traces: &[Trace]) -> Option<GeoPoint> {
+    let (mut lat_deg, mut lon_deg) = (Vec::new(), Vec::new());
+    for trace in traces {
+        if let Positions::Geographic {
+            lat_deg: lats,
+            lon_deg: lons,
+        } = &trace.positions
+        {
+            lat_deg.extend_from_slice(lats);
+            lon_deg.extend_from_slice(lons);
+        }
+    }
+    if lat_deg.is_empty() {
+        return None;
+    }
+    // A garden on the antimeridian: count longitudes from there.
+    let across = lon_deg.iter().any(|lon| *lon > 179.0) && lon_deg.iter().any(|lon| *lon < -179.0);
+    if across {
+        lon_deg
+            .iter_mut()
+            .filter(|lon| **lon < 0.0)
+            .for_each(|lon| *lon += 360.0);
+    }
+    let half = lat_deg.len() / 2;
+    lat_deg.select_nth_unstable_by(half, f64::total_cmp);
+    lon_deg.select_nth_unstable_by(half, f64::total_cmp);
+    let lon = if lon_deg[half] > 180.0 {
+        lon_deg[half] - 360.0
+    } else {
+        lon_deg[half]
+    };
+    Some(GeoPoint {
+        lat_deg: lat_deg[half],
+        lon_deg: lon,
+    })
+}
+
+fn places(trace: &Trace, frame: Option<&Frame>) -> (Vec<f64>, Vec<f64>) {
+    match (&trace.positions, frame) {
+        (Positions::Geographic { lat_deg, lon_deg }, Some(frame)) => frame.places(lat_deg, lon_deg),
+        (Positions::Geographic { .. }, None) => (Vec::new(), Vec::new()),
+        (Positions::Local { east_m, north_m }, _) => (east_m.clone(), north_m.clone()),
+    }
+}
+
+/// Refuses a log that was made in another garden.
+fn same_garden(site: &Site, plan: &tussock_types::Plan, traces: &[Trace]) -> Result<(), AnalyseError> {
+    let (Some(log), Some((low, high))) = (middle(traces), site.drawn_lawn.bounds()) else {
+        return Ok(());
+    };
+    let at = site.frame.to_place(log);
+    let off = |value: f64, low: f64, high: f64| (low - value).max(value - high).max(0.0);
+    let distance_m =
+        off(at.east_m, low.east_m, high.east_m).hypot(off(at.north_m, low.north_m, high.north_m));
+    if distance_m <= FAR_APART_M {
+        return Ok(());
+    }
+    let lawn = site.frame.origin();
+    Err(AnalyseError::PlanAndLogFarApart {
+        distance_m,
+        log_lat_deg: log.lat_deg,
+        log_lon_deg: log.lon_deg,
+        plan_lat_deg: lawn.lat_deg,
+        plan_lon_deg: lawn.lon_deg,
+        is_swapped: looks_swapped(plan, log),
+    })
+}
+
+/// Whether the plan would lie at the log with latitude and longitude exchanged.
+fn looks_swapped(plan: &tussock_types::Plan, log: GeoPoint) -> bool {
+    use tussock_types::PlanShape;
+    let near = |point: &GeoPoint| (point.lon_deg - log.lat_deg).hypot(point.lat_deg - log.lon_deg) < 0.05;
+    plan.features.iter().any(|feature| match &feature.shape {
+        PlanShape::Polygons(polygons) => polygons
+            .iter()
+            .flat_map(|polygon| &polygon.rings)
+            .flatten()
+            .any(near),
+        PlanShape::Line(points) => points.iter().any(near),
+        PlanShape::Point(point) => near(point),
+    })
+}

@@ -1,0 +1,169 @@
+//! Is this log good enough, before anything is counted.
+
+use crate::{AnalyseError, Job, Stage, TOOL_VERSION, ground::Ground, verdict};
+use tussock_locate::Track;
+use tussock_types::{
+    FixQuality, InputFindings, Inspection, NoiseSource, PositionFindings, SCHEMA_VERSION, Silence, Span,
+    Trace,
+};
+
+/// Looks at the logs alone; a plan in the job is only used for the station.
+///
+/// # Errors
+/// [`AnalyseError`] where no path can be found at all.
+pub fn inspect(job: &Job<'_>) -> Result<Inspection, AnalyseError> {
+    job.tell(Stage::Locating, 0.0);
+    let ground = Ground::of(job)?;
+    job.tell(Stage::Locating, 1.0);
+    let (low, high) = ground.bounds();
+    let middle = tussock_types::Place::new(
+        0.5 * (low.east_m + high.east_m),
+        0.5 * (low.north_m + high.north_m),
+    );
+    let mut hdop: Vec<f64> = job
+        .traces
+        .iter()
+        .flat_map(|trace| &trace.hdop)
+        .copied()
+        .filter(|value| value.is_finite())
+        .map(f64::from)
+        .collect();
+    hdop.sort_by(f64::total_cmp);
+    let at = |part: f64| {
+        hdop.get(((hdop.len() as f64 - 1.0) * part).round() as usize)
+            .copied()
+    };
+    Ok(Inspection {
+        schema_version: SCHEMA_VERSION,
+        tool_version: TOOL_VERSION.to_owned(),
+        inputs: inputs(job),
+        log_verdict: verdict::verdict(&ground, job.traces, job.inputs, job.settings, None),
+        span: span(&ground),
+        positions: positions(&ground.tracks),
+        extent_m: ground.extent_m(),
+        middle: ground.geo(middle),
+        qualities: FixQuality::ALL
+            .into_iter()
+            .map(|quality| {
+                let of =
+                    |trace: &Trace| trace.quality.iter().filter(|found| **found == quality).count() as u64;
+                (quality.words().to_owned(), job.traces.iter().map(of).sum())
+            })
+            .filter(|(_, count)| *count > 0)
+            .collect(),
+        hdop: if hdop.is_empty() {
+            None
+        } else {
+            at(0.5).zip(at(0.95))
+        },
+        repeated_positions: job.traces.iter().map(repeated).sum(),
+    })
+}
+
+fn repeated(trace: &Trace) -> u64 {
+    (1..trace.len())
+        .filter(|index| trace.positions.pair(*index) == trace.positions.pair(index - 1))
+        .count() as u64
+}
+
+pub(crate) fn inputs(job: &Job<'_>) -> Vec<InputFindings> {
+    job.inputs
+        .iter()
+        .cloned()
+        .map(|facts| InputFindings { facts })
+        .collect()
+}
+
+/// Times and lengths of all tracks together.
+pub(crate) fn span(ground: &Ground) -> Span {
+    let tracks = &ground.tracks;
+    let (start_s, end_s) = ground.span_s();
+    let sum = |value: &dyn Fn(&Track) -> f64| tracks.iter().map(value).sum::<f64>();
+    let driving_s = sum(&Track::driving_s);
+    let silent_s = sum(&Track::silent_s);
+    let at_station_s = tracks
+        .iter()
+        .map(Track::at_station_s)
+        .fold(None, |all: Option<f64>, one| match (all, one) {
+            (Some(all), Some(one)) => Some(all + one),
+            (one, other) => one.or(other),
+        });
+    let whole_s = sum(&|track: &Track| track.span_s.map_or(0.0, |(first_s, last_s)| last_s - first_s));
+    let mut silences: Vec<Silence> = tracks
+        .iter()
+        .flat_map(|track| &track.gaps)
+        .map(|gap| Silence {
+            start_s: gap.start_s - start_s,
+            duration_s: gap.end_s - gap.start_s,
+            moved_m: gap.moved_m,
+        })
+        .collect();
+    silences.sort_by(|a, b| {
+        b.duration_s
+            .total_cmp(&a.duration_s)
+            .then(a.start_s.total_cmp(&b.start_s))
+    });
+    silences.truncate(20);
+    let outings = tracks
+        .iter()
+        .map(|track| track.outings)
+        .fold(None, |all: Option<usize>, one| match (all, one) {
+            (Some(all), Some(one)) => Some(all + one),
+            (one, other) => one.or(other),
+        });
+    Span {
+        start: rfc3339(start_s),
+        end: rfc3339(end_s),
+        start_unix_s: Some(start_s),
+        fixes_used: tracks.iter().map(|track| track.fixes_used as u64).sum(),
+        period_s: tracks.first().map_or(1.0, |track| track.period_s),
+        fixes_gated: tracks
+            .iter()
+            .map(|track| (track.gated_quality + track.gated_jumps) as u64)
+            .sum(),
+        path_m: sum(&Track::path_m),
+        driving_s,
+        transit_s: None,
+        at_station_s,
+        halted_s: (whole_s - driving_s - silent_s - at_station_s.unwrap_or(0.0)).max(0.0),
+        carried_s: None,
+        silent_s,
+        silences,
+        speed_mps: tracks.iter().find_map(|track| track.speed_mps),
+        outings: outings.map(|outings| outings as u64),
+        machines: tracks.iter().map(|track| track.machine.clone()).collect(),
+    }
+}
+
+/// Seconds since 1970 as RFC 3339 in UTC, to the second.
+fn rfc3339(unix_s: f64) -> Option<String> {
+    if !unix_s.is_finite() {
+        return None;
+    }
+    let time = time::OffsetDateTime::from_unix_timestamp(unix_s.floor() as i64).ok()?;
+    time.format(&time::format_description::well_known::Rfc3339).ok()
+}
+
+/// What is known of the position error: of the machine with the poorest positions.
+pub(crate) fn positions(tracks: &[Track]) -> PositionFindings {
+    let poorest = tracks
+        .iter()
+        .max_by(|a, b| a.noise.white_m.total_cmp(&b.noise.white_m));
+    PositionFindings {
+        white_m: poorest.map(|track| track.noise.white_m),
+        drift_m: poorest.and_then(|track| track.noise.drift_m),
+        drift_time_s: None,
+        source: poorest.map_or(NoiseSource::Default, |track| {
+            let stood = track
+                .halts
+                .iter()
+                .any(|halt| halt.at == tussock_locate::HaltPlace::Station);
+            match track.noise.source {
+                NoiseSource::StationScatter if !stood => NoiseSource::RestScatter,
+                source => source,
+            }
+        }),
+        anchored: None,
+        plan_offset: None,
+    }
+}

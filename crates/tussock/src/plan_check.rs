@@ -1,0 +1,118 @@
+//! Is this plan sound, and how large is everything in it?
+
+use tussock_plane::Site;
+use tussock_types::{Plan, PlanFault, PlanRole};
+
+/// Size of one feature.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PlanRow {
+    /// What it stands for.
+    pub role: PlanRole,
+    /// Its name.
+    pub name: String,
+    /// Position in the file, from 0.
+    pub feature: usize,
+    /// Area on the plane; for lawns with zones and obstacles taken out.
+    pub area_m2: Option<f64>,
+    /// Length of a line, or of all edges.
+    pub length_m: Option<f64>,
+}
+
+/// What a look at a plan found.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PlanReport {
+    /// Lawn to be cut; `None` when the plan is not sound.
+    pub lawn_m2: Option<f64>,
+    /// Edge of it, zones and obstacles included.
+    pub edge_m: Option<f64>,
+    /// Each feature; empty when the plan is not sound.
+    pub rows: Vec<PlanRow>,
+    /// Everything wrong with it, fatal faults among them.
+    pub faults: Vec<PlanFault>,
+}
+
+impl PlanReport {
+    /// Whether the plan can be used.
+    pub fn is_sound(&self) -> bool {
+        self.lawn_m2.is_some()
+    }
+}
+
+/// Checks a plan and measures it. Areas are on the tangent plane at the lawn's middle: within 1 part in 10 million of the
+/// ellipsoid for a garden.
+pub fn check_plan(plan: &Plan) -> PlanReport {
+    let (site, faults) = match Site::build(plan) {
+        Ok(built) => built,
+        Err(faults) => {
+            return PlanReport {
+                lawn_m2: None,
+                edge_m: None,
+                rows: Vec::new(),
+                faults,
+            };
+        }
+    };
+    let mut rows = Vec::new();
+    let mut area = |role: PlanRole, name: &str, feature: usize, region: &tussock_plane::Region| {
+        rows.push(PlanRow {
+            role,
+            name: name.to_owned(),
+            feature,
+            area_m2: Some(region.area_m2()),
+            length_m: Some(region.perimeter_m()),
+        });
+    };
+    for lawn in &site.lawns {
+        area(PlanRole::Lawn, &lawn.name, lawn.feature, &lawn.shape);
+    }
+    for zone in &site.exclusions {
+        area(PlanRole::Exclusion, &zone.name, zone.feature, &zone.shape);
+    }
+    for obstacle in &site.obstacles {
+        area(
+            PlanRole::Obstacle,
+            &obstacle.name,
+            obstacle.feature,
+            &obstacle.shape,
+        );
+    }
+    for guide in &site.guides {
+        rows.push(PlanRow {
+            role: PlanRole::Guide,
+            name: guide.name.clone(),
+            feature: guide.feature,
+            area_m2: None,
+            length_m: Some(
+                guide
+                    .shape
+                    .windows(2)
+                    .map(|pair| pair[0].distance_m(pair[1]))
+                    .sum(),
+            ),
+        });
+    }
+    for feature in plan
+        .features
+        .iter()
+        .filter(|feature| matches!(feature.role, PlanRole::Station | PlanRole::Boundary))
+    {
+        let length_m = match (feature.role, &site.boundary) {
+            (PlanRole::Boundary, Some(boundary)) => Some(boundary.perimeter_m()),
+            _ => None,
+        };
+        rows.push(PlanRow {
+            role: feature.role,
+            name: feature.name.clone(),
+            feature: feature.index,
+            area_m2: None,
+            length_m,
+        });
+    }
+    rows.sort_by_key(|row| row.feature);
+    PlanReport {
+        lawn_m2: Some(site.lawn.area_m2()),
+        edge_m: Some(site.lawn.perimeter_m()),
+        rows,
+        faults,
+    }
+}

@@ -1,0 +1,149 @@
+//! Pockets told apart: missed, or not yet.
+
+use crate::counted::Counted;
+use crate::ground::Ground;
+use tussock_coverage::pockets;
+use tussock_diagnose::luck;
+use tussock_plane::{BitGrid, Landmark, Leg, LegIndex, Region, outlines, tape};
+use tussock_types::{MissedPocket, NotYetPocket, Place, Settings};
+
+/// Pockets told apart.
+pub(crate) struct Sorted {
+    pub(crate) missed: Vec<MissedPocket>,
+    pub(crate) not_yet: Vec<NotYetPocket>,
+}
+
+impl Sorted {
+    pub(crate) fn of(
+        counted: &Counted,
+        ground: &Ground,
+        drive: &luck::Drive,
+        index: &LegIndex,
+        landmarks: &[Landmark],
+        settings: &Settings,
+    ) -> Self {
+        let mut unvisited = counted.count.lawn.clone();
+        unvisited.and_not_in_place(&counted.count.visited);
+        let found = pockets::pockets(
+            &unvisited,
+            settings.pockets.min_width_m,
+            settings.pockets.min_area_m2,
+        );
+        let mut sorted = Self {
+            missed: Vec::new(),
+            not_yet: Vec::new(),
+        };
+        for pocket in found {
+            let chance_fraction = drive.chance_fraction(pocket.widest_m);
+            let geo = ground.geo(pocket.place);
+            let outline = simplified(&pocket.cells);
+            let tape = tape(landmarks, pocket.place);
+            let area_m2 = pocket.area_m2 * counted.scale;
+            if chance_fraction <= luck::MISSED_CHANCE_FRACTION {
+                sorted.missed.push(MissedPocket {
+                    id: format!("M{}", sorted.missed.len() + 1),
+                    area_m2,
+                    widest_m: pocket.widest_m,
+                    lat: geo.map(|geo| geo.lat_deg),
+                    lon: geo.map(|geo| geo.lon_deg),
+                    east_m: pocket.place.east_m,
+                    north_m: pocket.place.north_m,
+                    outline,
+                    certainty: None,
+                    chance_fraction,
+                    visited_fraction: 0.0,
+                    causes: None,
+                    why: why_missed(&pocket, chance_fraction, drive, index),
+                    tape,
+                    suggestion_ids: Vec::new(),
+                });
+            } else {
+                sorted.not_yet.push(NotYetPocket {
+                    id: format!("N{}", sorted.not_yet.len() + 1),
+                    area_m2,
+                    widest_m: pocket.widest_m,
+                    lat: geo.map(|geo| geo.lat_deg),
+                    lon: geo.map(|geo| geo.lon_deg),
+                    east_m: pocket.place.east_m,
+                    north_m: pocket.place.north_m,
+                    outline,
+                    chance_fraction,
+                    hours_to_decide: drive.hours_to_decide(pocket.widest_m),
+                    tape,
+                });
+            }
+        }
+        sorted
+    }
+}
+
+/// What this log shows of a missed pocket: how unlikely luck is, and how often the machine came to its edge.
+fn why_missed(
+    pocket: &pockets::Pocket,
+    chance_fraction: f64,
+    drive: &luck::Drive,
+    index: &LegIndex,
+) -> String {
+    let hours = drive.path_m / drive.speed_mps.max(1e-9) / 3600.0;
+    let chance = if chance_fraction < 0.001 {
+        "less than 1 in 1,000".to_owned()
+    } else {
+        format!("about 1 in {:.0}", 1.0 / chance_fraction)
+    };
+    // A drive that comes within half a width and a little of the pocket's ground has come to its edge.
+    let reach_m = 0.5 * drive.cut_width_m + 0.15;
+    let own = pocket.cells.grid;
+    let radius_m = 0.5 * (own.columns as f64).hypot(own.rows as f64) * own.cell_m + reach_m;
+    let middle = Place::new(
+        own.east_min_m + 0.5 * own.columns as f64 * own.cell_m,
+        own.north_min_m + 0.5 * own.rows as f64 * own.cell_m,
+    );
+    let rim = simplified(&pocket.cells);
+    let mut turned = 0_usize;
+    let mut last_s = f64::NEG_INFINITY;
+    for leg in index
+        .within(middle, radius_m)
+        .into_iter()
+        .map(|number| index.legs()[number])
+    {
+        if leg.end_s - last_s > 5.0 && rim.iter().any(|ring| near_ring(ring, leg.to, reach_m)) {
+            turned += 1;
+            last_s = leg.end_s;
+        }
+    }
+    let edge = match turned {
+        0 => "The mower never turned at its edge.".to_owned(),
+        1 => "The mower turned at its edge once.".to_owned(),
+        more => format!("The mower turned at its edge {more} times."),
+    };
+    format!(
+        "Not driven over in {hours:.1} h of driving; the odds that luck alone leaves a gap {:.1} m wide are {chance}. {edge}",
+        pocket.widest_m
+    )
+}
+
+fn near_ring(ring: &[Place], place: Place, reach_m: f64) -> bool {
+    ring.windows(2).any(|pair| {
+        Leg {
+            from: pair[0],
+            to: pair[1],
+            start_s: 0.0,
+            end_s: 0.0,
+        }
+        .distance_m(place)
+            <= reach_m
+    })
+}
+
+/// Outline of a mask without its steps.
+fn simplified(cells: &BitGrid) -> Vec<Vec<Place>> {
+    let stepped = outlines(cells);
+    match Region::from_rings(stepped.clone()) {
+        Ok(region) => region
+            .outline_simplified(cells.grid.cell_m)
+            .into_iter()
+            .flatten()
+            .collect(),
+        Err(_) => stepped.into_iter().flatten().collect(),
+    }
+}

@@ -1,0 +1,150 @@
+//! Is this log good enough?
+//!
+//! The smallest pocket that a log can find is set by the largest of three errors: where the positions are wrong, where
+//! the path between fixes is not known, and where digits are missing. A pocket shows when it is some
+//! [`WIDTH_PER_SD`] times wider than the position error per axis: 2.5 times the 90 % radius of a circular normal error,
+//! which is 2.146 standard deviations (rounded; found in simulated gardens).
+
+use crate::ground::Ground;
+use tussock_diagnose::luck::Drive;
+use tussock_locate::PathMethod;
+use tussock_types::{FixQuality, LogFacts, LogVerdict, Settings, Trace};
+
+const WIDTH_PER_SD: f64 = 5.4;
+/// No pocket narrower than this can be told from the gaps between passes.
+const LEAST_FINDABLE_M: f64 = 0.3;
+
+/// Slow part of the error by what the receiver calls its fixes, where nothing better is known (common practice, no
+/// source).
+fn usual_drift_m(quality: FixQuality) -> f64 {
+    match quality {
+        FixQuality::RtkFixed | FixQuality::Simulated => 0.02,
+        FixQuality::RtkFloat => 0.3,
+        FixQuality::Differential | FixQuality::Precise => 1.0,
+        _ => 2.0,
+    }
+}
+
+/// Judges the logs. `drive` is known once a lawn is.
+pub(crate) fn verdict(
+    ground: &Ground,
+    traces: &[Trace],
+    inputs: &[LogFacts],
+    settings: &Settings,
+    drive: Option<&Drive>,
+) -> LogVerdict {
+    let wanted_m = settings.pockets.min_width_m;
+    let mut remarks = Vec::new();
+
+    let mut error_m: f64 = 0.0;
+    let mut between_m: f64 = 0.0;
+    for (track, trace) in ground.tracks.iter().zip(traces) {
+        let white_m = match track.method {
+            // Line fits take most of the white part away; the rest is about this share of it.
+            PathMethod::Legs => 0.3 * track.noise.white_m,
+            PathMethod::Smoothed => 0.6 * track.noise.white_m,
+            PathMethod::Chords => track.noise.white_m,
+        };
+        let drift_m = track.noise.drift_m.unwrap_or_else(|| {
+            let quality = commonest(trace);
+            if quality == FixQuality::Unknown {
+                remarks.push(
+                    "The log does not say how good its positions are, and there is no standing time to read it from; \
+                     2 m is assumed."
+                        .to_owned(),
+                );
+            }
+            usual_drift_m(quality)
+        });
+        error_m = error_m.max(white_m.hypot(drift_m));
+        if track.method == PathMethod::Chords {
+            // A turn between two fixes may lie half a step off the chord.
+            between_m = between_m.max(0.5 * track.period_s * track.speed_mps.unwrap_or(0.4));
+        }
+    }
+    let digits_m = inputs
+        .iter()
+        .filter_map(|facts| facts.resolution_m)
+        .fold(0.0, f64::max);
+
+    let by_error_m = WIDTH_PER_SD * error_m;
+    let by_digits_m = if digits_m > 0.02 { 4.0 * digits_m } else { 0.0 };
+    let width_m = by_error_m.max(between_m).max(by_digits_m).max(LEAST_FINDABLE_M);
+    let good_enough = width_m <= wanted_m;
+
+    let (start_s, end_s) = ground.span_s();
+    let silent_s: f64 = ground.tracks.iter().map(|track| track.silent_s()).sum();
+    let span_s = (end_s - start_s).max(1e-9) * ground.tracks.len() as f64;
+    if silent_s > 0.05 * span_s {
+        remarks.push(format!(
+            "{:.0} % of the time there are no usable fixes; nothing is claimed about it.",
+            100.0 * silent_s / span_s
+        ));
+    }
+    let jumps: usize = ground.tracks.iter().map(|track| track.gated_jumps).sum();
+    let poor: usize = ground.tracks.iter().map(|track| track.gated_quality).sum();
+    let used: usize = ground.tracks.iter().map(|track| track.fixes_used).sum();
+    if (jumps + poor) * 50 > used {
+        remarks.push(format!(
+            "{poor} fixes were left out for poor quality and {jumps} as jumps."
+        ));
+    }
+    if ground.tracks.iter().any(|track| track.station.is_none()) && ground.site.is_none() {
+        remarks.push(
+            "No station was recognised: rests of ten minutes and more do not recur at one place.".to_owned(),
+        );
+    }
+    if let Some(luck_m) = drive.and_then(Drive::decisive_width_m) {
+        if luck_m > wanted_m {
+            remarks.push(format!(
+                "After this much driving luck alone still leaves gaps up to {luck_m:.1} m wide; more nights narrow that."
+            ));
+        }
+    }
+    let advice = if good_enough {
+        format!("Good enough: pockets from {width_m:.1} m wide show, {wanted_m:.1} m were asked for.")
+    } else if by_error_m >= between_m && by_error_m >= by_digits_m {
+        format!(
+            "Positions are off by about {}: mount the antenna higher with a clear view of the sky, or log with an RTK \
+             receiver.",
+            metres(error_m)
+        )
+    } else if between_m >= by_digits_m {
+        let period_s = ground
+            .tracks
+            .iter()
+            .map(|track| track.period_s)
+            .fold(0.0, f64::max);
+        format!("One fix every {period_s:.0} s leaves turns unseen: log one every second.")
+    } else {
+        format!(
+            "The positions are logged in steps of {}: let the logger write more digits (seven decimals of a degree, five of \
+             a minute).",
+            metres(digits_m)
+        )
+    };
+    LogVerdict {
+        smallest_findable_pocket_m2: std::f64::consts::FRAC_PI_4 * width_m * width_m,
+        smallest_findable_width_m: width_m,
+        good_enough,
+        advice,
+        remarks,
+    }
+}
+
+fn metres(value_m: f64) -> String {
+    if value_m < 1.0 {
+        format!("{:.0} cm", 100.0 * value_m)
+    } else {
+        format!("{value_m:.1} m")
+    }
+}
+
+/// The quality that most fixes have.
+pub(crate) fn commonest(trace: &Trace) -> FixQuality {
+    FixQuality::ALL
+        .into_iter()
+        .max_by_key(|quality| trace.quality.iter().filter(|found| *found == quality).count())
+        .filter(|_| !trace.is_empty())
+        .unwrap_or(FixQuality::Unknown)
+}
