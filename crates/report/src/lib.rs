@@ -1,1 +1,31 @@
 //! The windows: terminal, HTML, picture, GeoJSON, GPX, GeoParquet, from findings alone.
+//!
+//! | question | function |
+//! |---|---|
+//! | what does it say, in a terminal? | [`answer`], [`answer_inspection`] |
+//! | what do I hand to the customer? | [`html`], [`map_png`] |
+//! | how do I walk to the pockets? | [`pockets_gpx`] |
+//! | how do other tools open it? | [`geojson`], [`cells_parquet`] |
+//! | how is it kept and drawn again? | [`to_json`], [`from_json`] |
+//! | everything at once | [`outputs`] |
+//!
+//! Nothing here knows how a figure was found: the input is [`Findings`](tussock_types::Findings), made today or
+//! read from a file made long ago. Nothing opens a path, asks the clock or reads the environment; the same
+//! findings give the same bytes.
+//!
+//! Text from logs, plans and settings is hostile until shown otherwise: every window takes out control
+//! characters and direction marks, cuts what is too long, and escapes the rest for where it stands.
+
+mod error;
+mod finite;
+mod geojson;
+mod json;
+mod private;
+mod terminal;
+mod words;
+
+pub use error::ReportError;
+pub use geojson::geojson;
+pub use json::{from_json, inspection_to_json, to_json};
+pub use private::redact;
+pub use terminal::{Colour, Style, answer, answer_files, answer_inspection};

@@ -1,0 +1,24 @@
+//! How long does each window take, for the invented garden (32,640 squares, 8 h)?
+
+#![allow(missing_docs)]
+
+#[path = "../tests/garden/mod.rs"]
+mod garden;
+
+use criterion::{Criterion, criterion_group, criterion_main};
+use std::hint::black_box;
+use tussock_report::{Style, answer, from_json, geojson, to_json};
+
+fn windows(criterion: &mut Criterion) {
+    let findings = garden::findings();
+    let text = to_json(&findings).unwrap();
+    let mut group = criterion.benchmark_group("report");
+    group.bench_function("answer", |b| b.iter(|| answer(black_box(&findings), Style::default())));
+    group.bench_function("to_json", |b| b.iter(|| to_json(black_box(&findings)).unwrap()));
+    group.bench_function("from_json", |b| b.iter(|| from_json(black_box(text.as_bytes())).unwrap()));
+    group.bench_function("geojson", |b| b.iter(|| geojson(black_box(&findings)).unwrap()));
+    group.finish();
+}
+
+criterion_group!(benches, windows);
+criterion_main!(benches);

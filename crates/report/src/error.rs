@@ -1,0 +1,101 @@
+//! What can stop an output from being made.
+
+/// An output could not be made, or a saved result could not be read.
+#[derive(Debug, thiserror::Error)]
+#[non_exhaustive]
+pub enum ReportError {
+    /// The text is no JSON, or not the shape of findings.
+    #[error("not saved findings: {message} (line {line}, column {column})")]
+    NotFindings {
+        /// What the parser says.
+        message: String,
+        /// Line, from 1.
+        line: usize,
+        /// Column, from 1.
+        column: usize,
+    },
+    /// A layout that this version does not know.
+    #[error("findings of schema version {found}, expected {expected}")]
+    SchemaVersion {
+        /// The version in the file.
+        found: String,
+        /// The version that is read here.
+        expected: u32,
+    },
+    /// The packed squares do not unpack to what they say they are.
+    #[error("cells, column \"{column}\": {found}, expected {expected}")]
+    Cells {
+        /// Column, or `grid`.
+        column: &'static str,
+        /// What is there.
+        found: String,
+        /// What should be.
+        expected: String,
+    },
+    /// A number that JSON cannot hold.
+    #[error("{field} is {value}, expected a finite number")]
+    NotFinite {
+        /// Path of the field.
+        field: String,
+        /// The value.
+        value: f64,
+    },
+    /// JSON could not be written.
+    #[error("findings cannot be written as JSON")]
+    Json {
+        /// The cause.
+        #[source]
+        source: serde_json::Error,
+    },
+    /// Positions in local metres have no latitude and longitude.
+    #[error(
+        "no {file}: positions are in local metres without a place on Earth, expected an origin in the settings"
+    )]
+    NoPlaceOnEarth {
+        /// The output.
+        file: &'static str,
+    },
+    /// No squares to write or to draw.
+    #[error("no {file}: the findings hold no squares, expected a cutting width in the settings")]
+    NoCells {
+        /// The output.
+        file: &'static str,
+    },
+    /// GPX could not be written.
+    #[error("pockets.gpx cannot be written")]
+    Gpx {
+        /// The cause.
+        #[source]
+        source: gpx::errors::GpxError,
+    },
+    /// Parquet could not be written.
+    #[error("cells.parquet cannot be written")]
+    Parquet {
+        /// The cause.
+        #[source]
+        source: parquet::errors::ParquetError,
+    },
+    /// The picture could not be drawn.
+    #[error("map.png cannot be drawn: {message}")]
+    Picture {
+        /// What the drawing library says.
+        message: String,
+    },
+    /// A width that makes no picture.
+    #[error("picture of {width_px} pixels, expected {min_px} to {max_px}")]
+    PictureWidth {
+        /// The width asked for.
+        width_px: u32,
+        /// Smallest.
+        min_px: u32,
+        /// Largest.
+        max_px: u32,
+    },
+    /// The page could not be filled in.
+    #[error("report.html cannot be written")]
+    Page {
+        /// The cause.
+        #[source]
+        source: minijinja::Error,
+    },
+}

@@ -1,0 +1,431 @@
+//! How is a number said, and how is text from outside kept harmless?
+//!
+//! Every window speaks through these: a number with its unit, rounded so that it claims no more than it knows,
+//! and text from logs, plans and settings with everything taken out that could steer a terminal, turn the
+//! reading direction or hide itself.
+
+use tussock_types::{Cause, Estimate, NoiseSource, OverTime, Place, PromiseVerdict, SuggestionKind};
+use unicode_width::{UnicodeWidthChar, UnicodeWidthStr};
+
+/// Stands for a character that was taken out.
+const TAKEN_OUT: char = '\u{FFFD}';
+
+/// Characters that act instead of being read: controls, direction marks, invisible joins, tags.
+fn is_hostile(c: char) -> bool {
+    c.is_control()
+        || matches!(
+            c,
+            '\u{00AD}'
+                | '\u{061C}'
+                | '\u{180E}'
+                | '\u{200B}'..='\u{200F}'
+                | '\u{2028}'..='\u{202E}'
+                | '\u{2060}'..='\u{206F}'
+                | '\u{FEFF}'
+                | '\u{FFF9}'..='\u{FFFB}'
+                | '\u{FFFE}'..='\u{FFFF}'
+                | '\u{E0000}'..='\u{E0FFF}'
+        )
+}
+
+/// Text from outside as one harmless line of at most `max_chars` characters.
+pub(crate) fn plain(text: &str, max_chars: usize) -> String {
+    let mut out = String::new();
+    let mut count = 0;
+    for c in text.chars() {
+        if count == max_chars {
+            out.pop();
+            out.push('…');
+            break;
+        }
+        let is_break = matches!(c, '\n' | '\r' | '\t' | '\u{2028}' | '\u{2029}');
+        let shown = match () {
+            () if is_break => ' ',
+            () if is_hostile(c) => TAKEN_OUT,
+            () => c,
+        };
+        // Runs of spaces and of taken-out characters say nothing more than one of them.
+        if (shown == ' ' || shown == TAKEN_OUT) && out.ends_with(shown) {
+            continue;
+        }
+        out.push(shown);
+        count += 1;
+    }
+    out.trim().to_owned()
+}
+
+/// A sentence from the findings: longer than a name, but no novel.
+pub(crate) fn sentence(text: &str) -> String {
+    plain(text, 600)
+}
+
+/// A name from the outside.
+pub(crate) fn name(text: &str) -> String {
+    plain(text, 80)
+}
+
+/// Columns that a text takes on a terminal.
+pub(crate) fn columns(text: &str) -> usize {
+    text.width()
+}
+
+/// Cuts text to so many columns, with a mark where something is gone.
+pub(crate) fn fit(text: &str, width_columns: usize) -> String {
+    if columns(text) <= width_columns {
+        return text.to_owned();
+    }
+    let mut out = String::new();
+    let mut used = 0;
+    for c in text.chars() {
+        let wide = c.width().unwrap_or(0);
+        if used + wide + 1 > width_columns {
+            break;
+        }
+        used += wide;
+        out.push(c);
+    }
+    out.push('…');
+    out
+}
+
+/// Breaks text into lines of at most so many columns, between words where there are any.
+pub(crate) fn wrap(text: &str, width_columns: usize) -> Vec<String> {
+    let width_columns = width_columns.max(8);
+    let mut lines = vec![String::new()];
+    let mut used = 0;
+    for word in text.split_whitespace() {
+        let mut rest = word;
+        let gap = usize::from(used > 0);
+        if used > 0 && used + gap + columns(rest) > width_columns {
+            lines.push(String::new());
+            used = 0;
+        }
+        // A word longer than a line is cut, not let out of the frame.
+        while columns(rest) > width_columns {
+            let mut end = 0;
+            let mut taken = 0;
+            for (at, c) in rest.char_indices() {
+                let wide = c.width().unwrap_or(0);
+                if taken + wide > width_columns {
+                    break;
+                }
+                taken += wide;
+                end = at + c.len_utf8();
+            }
+            let line = lines.len() - 1;
+            lines[line].push_str(&rest[..end]);
+            lines.push(String::new());
+            rest = &rest[end..];
+        }
+        let line = lines.len() - 1;
+        if used > 0 {
+            lines[line].push(' ');
+            used += 1;
+        }
+        lines[line].push_str(rest);
+        used += columns(rest);
+    }
+    lines.retain(|line| !line.is_empty());
+    lines
+}
+
+/// A number with so many decimals and commas between thousands; `unknown` when it is not finite.
+pub(crate) fn number(value: f64, decimals: usize) -> String {
+    if !value.is_finite() {
+        return "unknown".to_owned();
+    }
+    let text = format!("{:.decimals$}", value.abs());
+    let (whole, part) = text.split_once('.').unwrap_or((&text, ""));
+    let mut grouped = String::new();
+    for (index, digit) in whole.chars().enumerate() {
+        if index > 0 && (whole.len() - index).is_multiple_of(3) {
+            grouped.push(',');
+        }
+        grouped.push(digit);
+    }
+    let is_zero = text.chars().all(|c| c == '0' || c == '.');
+    let sign = if value < 0.0 && !is_zero { "−" } else { "" };
+    let point = if part.is_empty() { "" } else { "." };
+    format!("{sign}{grouped}{point}{part}")
+}
+
+/// A count with commas between thousands.
+pub(crate) fn count(value: u64) -> String {
+    number(value as f64, 0)
+}
+
+/// Square metres.
+pub(crate) fn area(value_m2: f64) -> String {
+    format!(
+        "{} m²",
+        number(value_m2, if value_m2.abs() < 99.95 { 1 } else { 0 })
+    )
+}
+
+/// Metres: centimetres below 10 cm are of no use, tenths beyond 1 km neither.
+pub(crate) fn metres(value_m: f64) -> String {
+    match value_m.abs() {
+        v if v < 0.0995 => format!("{} cm", number(value_m * 100.0, 1)),
+        v if v < 0.995 => {
+            let text = number(value_m, 2);
+            format!("{} m", text.strip_suffix('0').unwrap_or(&text))
+        }
+        v if v < 999.95 => format!("{} m", number(value_m, 1)),
+        _ => format!("{} m", number(value_m, 0)),
+    }
+}
+
+/// A path: kilometres from 1 km up.
+pub(crate) fn path_length(value_m: f64) -> String {
+    match value_m.abs() {
+        v if v < 999.5 => format!("{} m", number(value_m, 0)),
+        _ => format!("{} km", number(value_m / 1000.0, 2)),
+    }
+}
+
+/// Percent with one decimal; never rounds to all or nothing what is neither.
+pub(crate) fn percent(fraction: f64) -> String {
+    if !fraction.is_finite() {
+        return "unknown".to_owned();
+    }
+    let percent = fraction * 100.0;
+    if percent > 0.0 && percent < 0.05 {
+        return "under 0.1 %".to_owned();
+    }
+    if percent < 100.0 && percent >= 99.95 {
+        return "over 99.9 %".to_owned();
+    }
+    format!("{} %", number(percent, 1))
+}
+
+/// Whole percent, for plain sentences.
+pub(crate) fn whole_percent(fraction: f64) -> String {
+    format!("{} %", number(fraction * 100.0, 0))
+}
+
+/// Hours.
+pub(crate) fn hours(value_h: f64) -> String {
+    format!("{} h", number(value_h, if value_h.abs() < 9.95 { 1 } else { 0 }))
+}
+
+/// A time that passed.
+pub(crate) fn duration(value_s: f64) -> String {
+    if !value_s.is_finite() {
+        return "unknown".to_owned();
+    }
+    match value_s {
+        v if v < 99.5 => format!(
+            "{} s",
+            number(v, if v < 9.95 && v.fract() != 0.0 { 1 } else { 0 })
+        ),
+        v if v < 5970.0 => format!("{} min", number(v / 60.0, 0)),
+        v => {
+            let minutes = (v / 60.0).round();
+            let whole_h = (minutes / 60.0).floor();
+            let rest = minutes - whole_h * 60.0;
+            match rest {
+                0.0 => format!("{} h", number(whole_h, 0)),
+                _ => format!("{} h {rest:.0} min", number(whole_h, 0)),
+            }
+        }
+    }
+}
+
+/// Minutes.
+pub(crate) fn minutes(value_min: f64) -> String {
+    duration(value_min * 60.0)
+}
+
+/// The interval of an estimate, or that there is none.
+pub(crate) fn interval(estimate: Estimate) -> String {
+    match (estimate.low, estimate.high) {
+        (Some(low), Some(high)) => {
+            format!("90 % interval {} to {}", number(low * 100.0, 1), percent(high))
+        }
+        _ => "interval not worked out yet".to_owned(),
+    }
+}
+
+/// `1 pocket`, `3 pockets`.
+pub(crate) fn plural(count: usize, one: &str, many: &str) -> String {
+    match count {
+        1 => format!("1 {one}"),
+        _ => format!("{} {many}", number(count as f64, 0)),
+    }
+}
+
+/// What a cause is called.
+pub(crate) const fn cause(cause: Cause) -> &'static str {
+    match cause {
+        Cause::WalledOff => "no way in",
+        Cause::NarrowPassage => "narrow passage",
+        Cause::EdgeBand => "strip along the edge",
+        Cause::ZoneMisplaced => "line not where it is drawn",
+        Cause::BeyondStuckSpot => "beyond a stuck spot",
+        Cause::TooFewVisits => "comes by too seldom",
+        Cause::TooLittleTime => "not driven long enough",
+        Cause::Undetermined => "not shown by this log",
+    }
+}
+
+/// What a cause means to somebody who stands in the garden.
+pub(crate) const fn cause_meaning(cause: Cause) -> &'static str {
+    match cause {
+        Cause::WalledOff => "The machine has no way in that is as wide as its body.",
+        Cause::NarrowPassage => "The way in is so narrow that the machine seldom finds it.",
+        Cause::EdgeBand => "A strip along the edge stays outside the line at which the machine turns.",
+        Cause::ZoneMisplaced => "The machine turns at a line that lies elsewhere than the plan shows.",
+        Cause::BeyondStuckSpot => "The machine gets stuck on the way there.",
+        Cause::TooFewVisits => "The way is open, but its drives lead there too seldom.",
+        Cause::TooLittleTime => "The whole lawn fills up as it should; it needs more hours.",
+        Cause::Undetermined => "This log does not show why.",
+    }
+}
+
+/// What a kind of change is called.
+pub(crate) const fn suggestion(kind: SuggestionKind) -> &'static str {
+    match kind {
+        SuggestionKind::GuideRun => "Lay a guide run",
+        SuggestionKind::ZoneMove => "Move an exclusion zone",
+        SuggestionKind::ZoneShrink => "Make an exclusion zone smaller",
+        SuggestionKind::ZoneAdd => "Add an exclusion zone",
+        SuggestionKind::MoreHours => "Work longer",
+        SuggestionKind::BoundaryShift => "Shift the boundary",
+    }
+}
+
+/// Where the noise model comes from.
+pub(crate) const fn noise_source(source: NoiseSource) -> &'static str {
+    match source {
+        NoiseSource::StationScatter => "scatter while standing at the station",
+        NoiseSource::RestScatter => "scatter while standing elsewhere",
+        NoiseSource::DrivingRoughness => "roughness of the path while driving",
+        NoiseSource::ReceiverClaim => "the receiver's own claim",
+        NoiseSource::DilutionOfPrecision => "satellite geometry (DOP) times a usual range error",
+        NoiseSource::Default => "a stated default, since the log gives none",
+    }
+}
+
+/// The answer to "is the promise kept?".
+pub(crate) const fn promise(verdict: PromiseVerdict) -> &'static str {
+    match verdict {
+        PromiseVerdict::Kept => "kept",
+        PromiseVerdict::Broken => "not kept",
+        PromiseVerdict::CannotTell => "this log cannot tell",
+    }
+}
+
+/// What a pattern efficiency means.
+pub(crate) fn efficiency(fraction: f64) -> String {
+    let figure = whole_percent(fraction);
+    match fraction {
+        f if f < -0.1 => format!("finds less new ground than chance would (efficiency {figure})"),
+        f if f < 0.1 => {
+            format!("finds new ground as chance would (efficiency {figure}; 100 % is no overlap)")
+        }
+        f if f < 0.9 => {
+            format!("finds new ground better than chance (efficiency {figure}; 100 % is no overlap)")
+        }
+        _ => format!("hardly drives over ground twice (efficiency {figure})"),
+    }
+}
+
+/// When so much of the lawn will have been driven over.
+pub(crate) fn reach(over_time: &OverTime) -> String {
+    match (over_time.hours_to_95, over_time.hours_to_99) {
+        (Some(to_95), Some(to_99)) => format!(
+            "95 % after {}, 99 % after {} of driving",
+            hours(to_95),
+            hours(to_99)
+        ),
+        (Some(to_95), None) => format!("95 % after {} of driving, 99 % out of reach", hours(to_95)),
+        (None, Some(to_99)) => format!("99 % after {} of driving", hours(to_99)),
+        (None, None) => "95 % and 99 % out of reach".to_owned(),
+    }
+}
+
+/// `3 days`, `1 day`, `1.5 days`.
+pub(crate) fn days(days: f64) -> String {
+    match days {
+        1.0 => "1 day".to_owned(),
+        days if days.fract() == 0.0 => format!("{} days", number(days, 0)),
+        days => format!("{} days", number(days, 1)),
+    }
+}
+
+/// Tape distances as one phrase.
+pub(crate) fn tape(tape: &[tussock_types::Tape]) -> Option<String> {
+    let parts: Vec<String> = tape
+        .iter()
+        .map(|tape| format!("{} from {}", metres(tape.distance_m), name(&tape.from)))
+        .collect();
+    (!parts.is_empty()).then(|| parts.join(", "))
+}
+
+/// Where a place lies: by latitude and longitude, else by metres on the plane.
+pub(crate) fn position(lat: Option<f64>, lon: Option<f64>, place: Place) -> String {
+    match (lat, lon) {
+        (Some(lat), Some(lon)) => format!("{lat:.7}, {lon:.7}"),
+        _ => format!(
+            "{} m east, {} m north of the origin",
+            number(place.east_m, 1),
+            number(place.north_m, 1)
+        ),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_could_steer_a_terminal_or_turn_the_reading_direction_is_taken_out() {
+        assert_eq!(
+            plain("a\u{1b}[2Jb\u{202e}c\u{7}", 80),
+            "a\u{FFFD}[2Jb\u{FFFD}c\u{FFFD}"
+        );
+        assert_eq!(plain("one\r\n\ttwo", 80), "one two");
+        assert_eq!(plain("Grünfläche 芝生 ✓", 80), "Grünfläche 芝生 ✓");
+        assert_eq!(plain("abcdef", 4), "abc…");
+        assert_eq!(plain("abcd", 4), "abcd");
+        assert_eq!(plain(&"\u{200b}".repeat(1000), 4), "\u{FFFD}");
+    }
+
+    #[test]
+    fn numbers_never_round_to_all_or_nothing_what_is_neither() {
+        assert_eq!(percent(1.0), "100.0 %");
+        assert_eq!(percent(0.99999), "over 99.9 %");
+        assert_eq!(percent(0.0), "0.0 %");
+        assert_eq!(percent(0.0001), "under 0.1 %");
+        assert_eq!(percent(f64::NAN), "unknown");
+        assert_eq!(number(1_234_567.891, 1), "1,234,567.9");
+        assert_eq!(number(-0.04, 1), "0.0");
+        assert_eq!(number(-1234.0, 0), "−1,234");
+    }
+
+    #[test]
+    fn lengths_areas_and_times_carry_units_that_fit_their_size() {
+        assert_eq!(metres(0.021), "2.1 cm");
+        assert_eq!(metres(0.3), "0.3 m");
+        assert_eq!(metres(0.25), "0.25 m");
+        assert_eq!(metres(12.34), "12.3 m");
+        assert_eq!(area(4.56), "4.6 m²");
+        assert_eq!(area(1412.3), "1,412 m²");
+        assert_eq!(path_length(11_234.0), "11.23 km");
+        assert_eq!(duration(1.0), "1 s");
+        assert_eq!(duration(0.2), "0.2 s");
+        assert_eq!(duration(600.0), "10 min");
+        assert_eq!(duration(8.0 * 3600.0 - 1.0), "8 h");
+        assert_eq!(duration(2.0 * 3600.0 + 14.0 * 60.0), "2 h 14 min");
+    }
+
+    #[test]
+    fn lines_break_between_words_and_count_wide_characters_twice() {
+        assert_eq!(wrap("one two three", 8), ["one two", "three"]);
+        assert_eq!(wrap("芝生芝生芝生", 8), ["芝生芝生", "芝生"]);
+        assert_eq!(fit("芝生芝生", 5), "芝生…");
+        for line in wrap("a bb ccc dddd eeeee ffffff ggggggggggggggggg", 9) {
+            assert!(columns(&line) <= 9);
+        }
+    }
+}
