@@ -15,6 +15,7 @@
 //! Cost: one step for every cell side on the outline, times the logarithm of their number.
 
 use crate::BitGrid;
+use crate::raster::bits_on;
 use std::collections::BTreeMap;
 use std::collections::HashMap;
 use tussock_types::Place;
@@ -97,9 +98,7 @@ fn sides_of(mask: &BitGrid) -> Vec<u128> {
 }
 
 fn columns_on(bits: u64, word: usize) -> impl Iterator<Item = u32> {
-    std::iter::successors(Some(bits), |rest| Some(rest & (rest - 1)))
-        .take_while(|rest| *rest != 0)
-        .map(move |rest| word as u32 * 64 + rest.trailing_zeros())
+    bits_on(bits).map(move |bit| (word * 64 + bit) as u32)
 }
 
 fn cell_on_left((x, y): Corner, direction: usize) -> (u32, u32) {

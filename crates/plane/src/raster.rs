@@ -158,11 +158,10 @@ impl BitGrid {
     /// Columns and rows of the cells that are on, row by row from west to east.
     pub fn cells_on(&self) -> impl Iterator<Item = (usize, usize)> {
         (0..self.grid.rows).flat_map(move |row| {
-            self.row(row).iter().enumerate().flat_map(move |(word, &bits)| {
-                std::iter::successors(Some(bits), |rest| Some(rest & (rest - 1)))
-                    .take_while(|rest| *rest != 0)
-                    .map(move |rest| (word * 64 + rest.trailing_zeros() as usize, row))
-            })
+            self.row(row)
+                .iter()
+                .enumerate()
+                .flat_map(move |(word, &bits)| bits_on(bits).map(move |bit| (word * 64 + bit, row)))
         })
     }
 
@@ -176,6 +175,15 @@ impl BitGrid {
             next_column: 0,
         }
     }
+}
+
+/// Positions of the bits that are on, lowest first.
+pub(crate) fn bits_on(mut bits: u64) -> impl Iterator<Item = usize> {
+    std::iter::from_fn(move || {
+        let bit = (bits != 0).then(|| bits.trailing_zeros() as usize)?;
+        bits &= bits - 1;
+        Some(bit)
+    })
 }
 
 /// Iterator of [`BitGrid::runs`].

@@ -152,11 +152,12 @@ impl Region {
                 Polygon::new(outer, rings.collect())
             })
             .collect();
-        let shape = cleaned(shape);
+        // By width, not by area: the loops of a ring that crosses itself can cancel out.
+        let shape = cleaned_by(shape, |corners| width_m(corners) > SAME_POINT_M);
         let corners = corner_count(&shape);
         let is_valid = catch("validity", corners, || shape.is_valid())?;
         if is_valid {
-            return Ok(Self::trusted(shape));
+            return Ok(Self::trusted(cleaned(shape)));
         }
         let shape = catch("putting rings in order", corners, || in_order(&shape))?;
         Ok(Self::trusted(cleaned(shape)))
@@ -501,23 +502,33 @@ fn corner_count(shape: &MultiPolygon<f64>) -> usize {
     rings_of(shape).map(|ring| ring.0.len()).sum()
 }
 
-/// Drops repeated corners and degenerate rings, closes rings, turns them the right way round.
+/// Drops repeated corners and rings that hold nothing, closes rings, turns them the right way round.
 fn cleaned(shape: MultiPolygon<f64>) -> MultiPolygon<f64> {
+    cleaned_by(shape, |corners| {
+        ring::signed_area_m2(corners).abs() >= DEGENERATE_M2
+    })
+}
+
+fn cleaned_by(shape: MultiPolygon<f64>, holds_ground: impl Fn(&[Coord<f64>]) -> bool) -> MultiPolygon<f64> {
     shape
         .into_iter()
         .filter_map(|polygon| {
             let (outer, holes) = polygon.into_inner();
-            let outer = cleaned_ring(outer, 1.0)?;
+            let outer = cleaned_ring(outer, 1.0, &holds_ground)?;
+            let holes = holes.into_iter();
             let holes = holes
-                .into_iter()
-                .filter_map(|hole| cleaned_ring(hole, -1.0))
+                .filter_map(|hole| cleaned_ring(hole, -1.0, &holds_ground))
                 .collect();
             Some(Polygon::new(outer, holes))
         })
         .collect()
 }
 
-fn cleaned_ring(ring: LineString<f64>, turn: f64) -> Option<LineString<f64>> {
+fn cleaned_ring(
+    ring: LineString<f64>,
+    turn: f64,
+    holds_ground: impl Fn(&[Coord<f64>]) -> bool,
+) -> Option<LineString<f64>> {
     let near = |a: Coord<f64>, b: Coord<f64>| (a.x - b.x).abs().max((a.y - b.y).abs()) <= SAME_POINT_M;
     let mut corners = ring.0;
     corners.dedup_by(|later, kept| near(*later, *kept));
@@ -528,14 +539,28 @@ fn cleaned_ring(ring: LineString<f64>, turn: f64) -> Option<LineString<f64>> {
         return None;
     }
     corners.push(corners[0]);
-    let area_m2 = ring::signed_area_m2(&corners);
-    if area_m2.abs() < DEGENERATE_M2 {
+    if !holds_ground(&corners) {
         return None;
     }
-    if area_m2 * turn < 0.0 {
+    if ring::signed_area_m2(&corners) * turn < 0.0 {
         corners.reverse();
     }
     Some(LineString::new(corners))
+}
+
+/// Largest distance of a corner from the line through the first corner and the one farthest from it.
+fn width_m(corners: &[Coord<f64>]) -> f64 {
+    let from_first = |corner: &Coord<f64>| (corner.x - corners[0].x).hypot(corner.y - corners[0].y);
+    let Some(far) = corners
+        .iter()
+        .max_by(|a, b| from_first(a).total_cmp(&from_first(b)))
+    else {
+        return 0.0;
+    };
+    let (first, line, length_m) = (corners[0], *far - corners[0], from_first(far));
+    let offset_m =
+        |corner: &Coord<f64>| ((*corner - first).x * line.y - (*corner - first).y * line.x).abs() / length_m;
+    corners.iter().map(offset_m).fold(0.0, f64::max)
 }
 
 /// What any outer ring holds (however often it winds) and no hole of the same part takes away.
