@@ -1,0 +1,437 @@
+//! Which column holds what.
+
+use std::str::FromStr;
+
+/// What a column can hold.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub(crate) enum Field {
+    Time,
+    Date,
+    Lat,
+    Lon,
+    East,
+    North,
+    Hdop,
+    Quality,
+    Satellites,
+    SpeedMps,
+    SpeedKmh,
+    Course,
+    Height,
+    Sd,
+    Accuracy,
+}
+
+/// Names under which a column is known in a header, the first being the key of `--columns`. Compared without case,
+/// with blanks and dashes as underscores.
+const NAMES: [(Field, &[&str]); 15] = [
+    (
+        Field::Time,
+        &[
+            "time",
+            "timestamp",
+            "timestamp_utc",
+            "utc",
+            "time_utc",
+            "utc_time",
+            "datetime",
+            "date_time",
+            "datetime_utc",
+            "utc_datetime",
+            "gps_time",
+            "iso_time",
+            "unix_time",
+            "unix_s",
+            "epoch",
+            "epoch_s",
+            "time_s",
+            "t_s",
+            "elapsed_s",
+            "seconds",
+            "timestamp_s",
+            "timestamp_ms",
+            "time_ms",
+            "unix_ms",
+            "epoch_ms",
+        ],
+    ),
+    (Field::Date, &["date", "utc_date", "date_utc", "gps_date"]),
+    (
+        Field::Lat,
+        &[
+            "lat",
+            "latitude",
+            "lat_deg",
+            "latitude_deg",
+            "gps_lat",
+            "gps_latitude",
+        ],
+    ),
+    (
+        Field::Lon,
+        &[
+            "lon",
+            "lng",
+            "long",
+            "longitude",
+            "lon_deg",
+            "longitude_deg",
+            "gps_lon",
+            "gps_longitude",
+        ],
+    ),
+    (Field::East, &["x_m", "east_m", "x", "east", "e_m", "local_x_m"]),
+    (
+        Field::North,
+        &["y_m", "north_m", "y", "north", "n_m", "local_y_m"],
+    ),
+    (Field::Hdop, &["hdop"]),
+    (
+        Field::Quality,
+        &["quality", "fix", "fix_quality", "gps_quality", "gga_quality"],
+    ),
+    (
+        Field::Satellites,
+        &[
+            "sats",
+            "sat",
+            "satellites",
+            "sats_used",
+            "satellites_used",
+            "num_sats",
+            "num_satellites",
+            "numsv",
+            "nsat",
+        ],
+    ),
+    (
+        Field::SpeedMps,
+        &[
+            "speed_mps",
+            "speed_ms",
+            "speed_m_s",
+            "speed_(m/s)",
+            "ground_speed_mps",
+            "velocity_mps",
+        ],
+    ),
+    (
+        Field::SpeedKmh,
+        &["speed_kmh", "speed_kph", "speed_km_h", "speed_(km/h)"],
+    ),
+    (
+        Field::Course,
+        &[
+            "course_deg",
+            "course",
+            "heading",
+            "heading_deg",
+            "track_deg",
+            "bearing",
+            "bearing_deg",
+        ],
+    ),
+    (
+        Field::Height,
+        &[
+            "height_m",
+            "height_msl_m",
+            "alt",
+            "alt_m",
+            "altitude",
+            "altitude_m",
+            "ele",
+            "elevation",
+            "elevation_m",
+            "height",
+            "hmsl",
+        ],
+    ),
+    (Field::Sd, &["sd_m", "claimed_sd_m", "horizontal_sd_m"]),
+    (
+        Field::Accuracy,
+        &[
+            "accuracy_m",
+            "accuracy",
+            "horizontal_accuracy",
+            "horizontal_accuracy_m",
+            "hacc",
+            "hacc_m",
+            "h_acc",
+        ],
+    ),
+];
+
+/// Header names whose times count from a start of the logger's own, where the numbers allow it.
+pub(super) const RELATIVE_NAMES: [&str; 4] = ["time_s", "t_s", "elapsed_s", "seconds"];
+
+impl Field {
+    pub(super) fn key(self) -> &'static str {
+        NAMES
+            .iter()
+            .find(|(field, _)| *field == self)
+            .map_or("", |(_, names)| names[0])
+    }
+
+    fn of_key(key: &str) -> Option<Self> {
+        let key = plain(key);
+        NAMES
+            .iter()
+            .find(|(_, names)| names.contains(&key.as_str()))
+            .map(|(field, _)| *field)
+    }
+}
+
+fn plain(name: &str) -> String {
+    let name = name
+        .trim()
+        .trim_matches('"')
+        .trim()
+        .trim_start_matches('\u{feff}');
+    name.to_ascii_lowercase().replace([' ', '-', '.'], "_")
+}
+
+/// A column by its name in the header or by its number.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) enum Column {
+    Named(String),
+    /// From 0; written `#1` for the first.
+    Numbered(usize),
+}
+
+/// Which column of a CSV log holds what: `time=stamp,lat=y,lon=x`, or by number where there is no header,
+/// `date=#1,time=#2,lat=#4,lon=#5`.
+///
+/// Keys are `time`, `date` (where the time of day stands in a column of its own), `lat` and `lon`, or `x_m` and `y_m` for
+/// metres on the logger's own plane, and if wanted `hdop`, `quality`, `sats`, `speed_mps`, `speed_kmh`, `course_deg`,
+/// `height_m`, `sd_m`, `accuracy_m`.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Columns {
+    pub(super) entries: Vec<(Field, Column)>,
+}
+
+/// Why a list of columns cannot be understood.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[non_exhaustive]
+pub enum ColumnsError {
+    /// A part without an equals sign, or with nothing on one side of it.
+    #[error("{part:?} is no column, expected key=column, such as lat=latitude or lat=#4")]
+    NoPair {
+        /// The part.
+        part: String,
+    },
+    /// A key that is none.
+    #[error("unknown key {key:?}, expected one of {expected}")]
+    UnknownKey {
+        /// The key.
+        key: String,
+        /// All keys.
+        expected: String,
+    },
+    /// A number that is none.
+    #[error("{column:?} is no column number, expected #1 for the first column")]
+    BadNumber {
+        /// What was given.
+        column: String,
+    },
+    /// The same key twice.
+    #[error("key {key:?} is given twice")]
+    Twice {
+        /// The key.
+        key: String,
+    },
+    /// A key that is needed is missing.
+    #[error("no column for {missing}, expected time with lat and lon, or time with x_m and y_m")]
+    Missing {
+        /// The key.
+        missing: String,
+    },
+}
+
+impl FromStr for Columns {
+    type Err = ColumnsError;
+
+    fn from_str(text: &str) -> Result<Self, ColumnsError> {
+        let mut entries: Vec<(Field, Column)> = Vec::new();
+        for part in text.split(',') {
+            let Some((key, column)) = part.split_once('=') else {
+                return Err(ColumnsError::NoPair {
+                    part: part.trim().into(),
+                });
+            };
+            let (key, column) = (key.trim(), column.trim());
+            if key.is_empty() || column.is_empty() {
+                return Err(ColumnsError::NoPair {
+                    part: part.trim().into(),
+                });
+            }
+            let Some(field) = Field::of_key(key) else {
+                let expected: Vec<&str> = NAMES.iter().map(|(_, names)| names[0]).collect();
+                return Err(ColumnsError::UnknownKey {
+                    key: key.into(),
+                    expected: expected.join(", "),
+                });
+            };
+            if entries.iter().any(|(known, _)| *known == field) {
+                return Err(ColumnsError::Twice {
+                    key: field.key().into(),
+                });
+            }
+            let column = match column.strip_prefix('#') {
+                None => Column::Named(column.into()),
+                Some(number) => match number.parse::<usize>() {
+                    Ok(number @ 1..=100_000) => Column::Numbered(number - 1),
+                    _ => {
+                        return Err(ColumnsError::BadNumber {
+                            column: column.into(),
+                        });
+                    }
+                },
+            };
+            entries.push((field, column));
+        }
+        let has = |field: Field| entries.iter().any(|(known, _)| *known == field);
+        let position: &[Field] = if has(Field::East) || has(Field::North) {
+            &[Field::East, Field::North]
+        } else {
+            &[Field::Lat, Field::Lon]
+        };
+        for &field in [Field::Time].iter().chain(position) {
+            if !has(field) {
+                return Err(ColumnsError::Missing {
+                    missing: field.key().into(),
+                });
+            }
+        }
+        if has(Field::East) && (has(Field::Lat) || has(Field::Lon)) {
+            return Err(ColumnsError::Missing {
+                missing: "one kind of position only".into(),
+            });
+        }
+        Ok(Self { entries })
+    }
+}
+
+/// The place of each field in a row.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub(super) struct Layout {
+    places: [Option<usize>; 15],
+    /// The header's name of the time column says that it counts from a start of its own.
+    pub(super) time_is_relative: bool,
+}
+
+impl Layout {
+    #[inline]
+    pub(super) fn get(&self, field: Field) -> Option<usize> {
+        self.places[field as usize]
+    }
+
+    fn set(&mut self, field: Field, place: usize) {
+        self.places[field as usize].get_or_insert(place);
+    }
+
+    /// One past the last column that is read.
+    pub(super) fn width(&self) -> usize {
+        self.places.iter().flatten().max().map_or(0, |last| last + 1)
+    }
+
+    pub(super) fn has_position(&self) -> bool {
+        let both = |a, b| self.get(a).is_some() && self.get(b).is_some();
+        both(Field::Lat, Field::Lon) || both(Field::East, Field::North)
+    }
+
+    pub(super) fn has_time(&self) -> bool {
+        self.get(Field::Time).is_some()
+    }
+
+    /// From the names in a header.
+    pub(super) fn of_header(cells: &[&[u8]]) -> Self {
+        let mut layout = Self::default();
+        for (place, cell) in cells.iter().enumerate() {
+            let name = plain(&String::from_utf8_lossy(cell));
+            if let Some((field, _)) = NAMES.iter().find(|(_, names)| names.contains(&name.as_str())) {
+                if *field == Field::Time && layout.get(Field::Time).is_none() {
+                    layout.time_is_relative = RELATIVE_NAMES.contains(&name.as_str());
+                }
+                layout.set(*field, place);
+            }
+        }
+        if layout.get(Field::Lat).is_some() && layout.get(Field::Lon).is_some() {
+            layout.places[Field::East as usize] = None;
+            layout.places[Field::North as usize] = None;
+        }
+        layout
+    }
+
+    /// From what the user says, and the header where columns are named. The error is the column that is not there.
+    pub(super) fn of_columns(columns: &Columns, header: &[&[u8]]) -> Result<Self, (Field, String)> {
+        let mut layout = Self::default();
+        for (field, column) in &columns.entries {
+            let place = match column {
+                Column::Numbered(place) => *place,
+                Column::Named(name) => header
+                    .iter()
+                    .position(|cell| String::from_utf8_lossy(cell).trim().trim_matches('"') == name)
+                    .or_else(|| {
+                        header
+                            .iter()
+                            .position(|cell| plain(&String::from_utf8_lossy(cell)) == plain(name))
+                    })
+                    .ok_or_else(|| (*field, name.clone()))?,
+            };
+            if *field == Field::Time
+                && let Some(cell) = header.get(place)
+            {
+                layout.time_is_relative =
+                    RELATIVE_NAMES.contains(&plain(&String::from_utf8_lossy(cell)).as_str());
+            }
+            layout.set(*field, place);
+        }
+        Ok(layout)
+    }
+}
+
+impl Columns {
+    /// True when at least one column is named, so that there must be a header.
+    pub(super) fn needs_header(&self) -> bool {
+        self.entries
+            .iter()
+            .any(|(_, column)| matches!(column, Column::Named(_)))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn names_and_numbers_are_read() {
+        let columns: Columns = "date=#1, time=#2,lat=#4,lon=#5".parse().unwrap();
+        assert_eq!(columns.entries[2], (Field::Lat, Column::Numbered(3)));
+        let columns: Columns = "time=stamp,x_m=e,y_m=n".parse().unwrap();
+        assert_eq!(columns.entries[1], (Field::East, Column::Named("e".into())));
+        assert!(columns.needs_header());
+    }
+
+    #[test]
+    fn what_cannot_be_understood_says_why() {
+        for (text, words) in [
+            ("time", "\"time\" is no column"),
+            ("time=", "is no column"),
+            (
+                "tyme=a,lat=b,lon=c",
+                "unknown key \"tyme\", expected one of time, date, lat",
+            ),
+            ("time=#0,lat=#1,lon=#2", "\"#0\" is no column number"),
+            ("time=#x,lat=#1,lon=#2", "\"#x\" is no column number"),
+            ("time=a,lat=b,lat=c", "key \"lat\" is given twice"),
+            ("lat=a,lon=b", "no column for time"),
+            ("time=a,lat=b", "no column for lon"),
+            ("time=a,x_m=b", "no column for y_m"),
+            ("time=a,x_m=b,y_m=c,lat=d", "one kind of position only"),
+        ] {
+            let error = text.parse::<Columns>().unwrap_err().to_string();
+            assert!(error.contains(words), "{text}: {error}");
+        }
+    }
+}

@@ -1,0 +1,169 @@
+//! What can stop a log from being read at all.
+
+use tussock_types::{LogFormat, SkipReason};
+
+/// Why a log, or a set of logs, could not be read. Everything short of this is skipped, counted and located in
+/// [`tussock_types::LogFacts`].
+#[derive(Debug, thiserror::Error)]
+#[non_exhaustive]
+pub enum IngestError {
+    /// The bytes could not be fetched (a directory, a broken disk, no permission).
+    #[error("{name}: cannot be read: {source}")]
+    Read {
+        /// Name of the log.
+        name: String,
+        /// What the system said.
+        source: std::io::Error,
+    },
+    /// Nothing in it.
+    #[error("{name}: is empty (0 bytes), expected a GPX, NMEA 0183 or CSV log")]
+    Empty {
+        /// Name of the log.
+        name: String,
+    },
+    /// Not a kind of log that is known here.
+    #[error(
+        "{name}: is not a log: found {found} at byte {byte}, expected GPX, NMEA 0183 sentences or CSV with named columns"
+    )]
+    NotALog {
+        /// Name of the log.
+        name: String,
+        /// What it seems to be instead.
+        found: String,
+        /// Where that was seen.
+        byte: u64,
+    },
+    /// A compressed log that cannot be unpacked.
+    #[error("{name}: gzip data cannot be unpacked after {unpacked} bytes: {source}")]
+    Unpack {
+        /// Name of the log.
+        name: String,
+        /// Bytes that could be unpacked before.
+        unpacked: u64,
+        /// What the unpacker said.
+        source: std::io::Error,
+    },
+    /// Positions, but no time with any of them.
+    #[error(
+        "{name}: holds {positions} positions but no times (first at line {line}), expected a time with each position"
+    )]
+    NoTimes {
+        /// Name of the log.
+        name: String,
+        /// Positions seen.
+        positions: u64,
+        /// Line of the first.
+        line: u64,
+    },
+    /// Times of day, but no date anywhere.
+    #[error(
+        "{name}: holds times of day ({time_of_day} at line {line}) but no date anywhere, expected a sentence or column with the date"
+    )]
+    NoDate {
+        /// Name of the log.
+        name: String,
+        /// The first time of day.
+        time_of_day: String,
+        /// Line of it.
+        line: u64,
+    },
+    /// A log of the right kind without one usable position.
+    #[error("{name}: {} log without a usable position: {found}, expected positions with times", format.words())]
+    NoPositions {
+        /// Name of the log.
+        name: String,
+        /// Its kind.
+        format: LogFormat,
+        /// What it holds instead.
+        found: String,
+    },
+    /// A limit was passed.
+    #[error("{name}: {what} at byte {byte}: {value} is more than {limit}, the limit set by limits.{key}")]
+    Limit {
+        /// Name of the log.
+        name: String,
+        /// What is too large.
+        what: &'static str,
+        /// How large it is (as far as it was followed).
+        value: u64,
+        /// The limit.
+        limit: u64,
+        /// The key in the settings that holds the limit.
+        key: &'static str,
+        /// Where it was noticed.
+        byte: u64,
+    },
+    /// A column that was asked for is not there.
+    #[error("{name}: line {line} has no column {wanted:?} for {field}, its columns are {have}")]
+    ColumnMissing {
+        /// Name of the log.
+        name: String,
+        /// The column that was asked for.
+        wanted: String,
+        /// What it should hold.
+        field: &'static str,
+        /// Columns of the log.
+        have: String,
+        /// Line of the header, or of the first row.
+        line: u64,
+    },
+    /// A date that can be read in two ways.
+    #[error(
+        "{name}: dates such as {value} (line {line}) can be read with the day or the month first, expected year-month-day or a day above 12 somewhere"
+    )]
+    DateOrder {
+        /// Name of the log.
+        name: String,
+        /// The first date.
+        value: String,
+        /// Line of it.
+        line: u64,
+    },
+    /// Under [`crate::Policy::Strict`]: the first fault.
+    #[error("{name}: line {line}, byte {byte}: {}: {excerpt:?}", reason.words())]
+    Strict {
+        /// Name of the log.
+        name: String,
+        /// What is wrong.
+        reason: SkipReason,
+        /// Line of it, from 1.
+        line: u64,
+        /// Byte of it, from 0.
+        byte: u64,
+        /// Its first characters.
+        excerpt: String,
+    },
+    /// Logs on Earth and logs in local metres in one set.
+    #[error(
+        "{local} is in local metres and {geographic} in latitude and longitude, expected one kind for all logs"
+    )]
+    MixedPositions {
+        /// A log in local metres.
+        local: String,
+        /// A log on Earth.
+        geographic: String,
+    },
+}
+
+impl IngestError {
+    /// What the user can do about it, where there is something.
+    pub fn hint(&self) -> Option<String> {
+        match self {
+            Self::NoDate { .. } => Some("give the day on which the log begins: --date 2026-05-01".into()),
+            Self::NotALog { .. } => Some(
+                "for rows without known column names say which column holds what: --columns time=#1,lat=#2,lon=#3"
+                    .into(),
+            ),
+            Self::ColumnMissing { .. } => {
+                Some("--columns takes names from the header, or numbers such as #3 counted from 1".into())
+            }
+            Self::Limit { key, .. } => Some(format!("raise {key} under [limits] in the settings")),
+            Self::NoTimes { .. } => {
+                Some("record a track instead of exporting a route; a planned route has no times".into())
+            }
+            Self::Strict { .. } => Some("leave out --strict to skip what cannot be used".into()),
+            Self::DateOrder { .. } => Some("write dates as 2026-05-01".into()),
+            _ => None,
+        }
+    }
+}

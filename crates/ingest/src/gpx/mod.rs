@@ -1,0 +1,563 @@
+//! Which fixes does a GPX file hold?
+//!
+//! A lenient pull reader over `quick-xml` (GPX 1.0 and 1.1, Topografix schemas). Element names are compared without
+//! their namespace prefix, children may come in any order, and speed, course, HDOP and accuracy are taken from
+//! extensions of any namespace. A point that cannot be used costs that point alone. Where the XML itself breaks, what
+//! came before is kept.
+//!
+//! Most points of a log look alike, so [`fast`] reads the usual shape straight from the bytes and hands anything else
+//! to the full reader; a property test holds the two to the same answer.
+//!
+//! - Exact: numbers are the nearest doubles; times are whole microseconds.
+//! - Waypoints and routes are not positions of a machine: skipped as [`SkipReason::NotAPosition`].
+//! - `accuracy` is taken as a radius of 68 % confidence, and divided by 1.51 for a standard deviation per axis.
+//! - Text outside ASCII is never decoded, except the `creator`.
+//!
+//! Cost: one pass, no allocation per point.
+
+mod fast;
+
+use crate::clock::{self, TimeFault, Zone};
+use crate::error::IngestError;
+use crate::ledger::line_of;
+use crate::number::{DEGREE_M, Steps, decimal, whole};
+use crate::reading::{self, Found, NO_MORE, RADIUS_68_PER_SD, Reading};
+use crate::source::Source;
+use quick_xml::Reader;
+use quick_xml::errors::Error as XmlError;
+use quick_xml::events::{BytesStart, Event};
+use std::borrow::Cow;
+use std::io::BufRead;
+use tussock_types::{Fix, FixQuality, LimitSettings, SkipReason};
+
+/// Whether the usual shape is read from the bytes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum FastPath {
+    On,
+    #[cfg_attr(not(test), allow(dead_code))]
+    Off,
+}
+
+/// The point that is being read.
+#[derive(Clone, Copy)]
+struct Point {
+    fix: Fix,
+    start: u64,
+    depth: u32,
+    lat: Option<f64>,
+    lon: Option<f64>,
+    decimals: u8,
+    time: Option<Result<clock::Written, TimeFault>>,
+    no_fix: bool,
+}
+
+impl Point {
+    fn new(start: u64, depth: u32) -> Self {
+        Self {
+            fix: Fix::bare(f64::NAN, f64::NAN, f64::NAN),
+            start,
+            depth,
+            lat: None,
+            lon: None,
+            decimals: 0,
+            time: None,
+            no_fix: false,
+        }
+    }
+
+    /// Takes one child, direct or inside of extensions.
+    fn field(&mut self, name: &[u8], text: &[u8], direct: bool) {
+        match name {
+            b"time" if direct => self.time = Some(clock::instant(text)),
+            b"ele" if direct => self.fix.height_msl_m = number(text, reading::finite),
+            b"speed" => self.fix.speed_mps = number(text, reading::not_negative),
+            b"course" | b"bearing" | b"heading" => self.fix.course_deg = number(text, reading::course),
+            b"hdop" => self.fix.hdop = number(text, reading::not_negative),
+            b"sat" => self.fix.satellites = whole(text).map_or(u8::MAX, reading::satellites),
+            b"accuracy" | b"hacc" | b"haccuracy" | b"horizontal_accuracy" | b"horizontalAccuracy" => {
+                self.fix.claimed_sd_m = number(text, |v| reading::not_negative(v / RADIUS_68_PER_SD));
+            }
+            b"fix" => match quality(text) {
+                Some(quality) => self.fix.quality = quality,
+                None => self.no_fix = true,
+            },
+            _ => {}
+        }
+    }
+}
+
+fn number(text: &[u8], check: impl Fn(f64) -> f32) -> f32 {
+    decimal(text).map_or(f32::NAN, |number| check(number.value))
+}
+
+/// The schema knows none, 2d, 3d, dgps and pps; the RTK words are what loggers add in extensions. Unknown words say
+/// nothing.
+fn quality(text: &[u8]) -> Option<FixQuality> {
+    let text = text.trim_ascii();
+    Some(match text {
+        b"none" => return None,
+        b"2d" | b"3d" => FixQuality::Autonomous,
+        b"dgps" => FixQuality::Differential,
+        b"pps" => FixQuality::Precise,
+        _ if text.eq_ignore_ascii_case(b"none") => return None,
+        _ if text.eq_ignore_ascii_case(b"2d") || text.eq_ignore_ascii_case(b"3d") => FixQuality::Autonomous,
+        _ if text.eq_ignore_ascii_case(b"rtk") || text.eq_ignore_ascii_case(b"rtk_fixed") => {
+            FixQuality::RtkFixed
+        }
+        _ if text.eq_ignore_ascii_case(b"float") || text.eq_ignore_ascii_case(b"rtk_float") => {
+            FixQuality::RtkFloat
+        }
+        _ => FixQuality::Unknown,
+    })
+}
+
+/// Children that are looked at.
+const FIELDS: [&str; 14] = [
+    "time",
+    "ele",
+    "speed",
+    "course",
+    "bearing",
+    "heading",
+    "hdop",
+    "sat",
+    "fix",
+    "accuracy",
+    "hacc",
+    "haccuracy",
+    "horizontal_accuracy",
+    "horizontalAccuracy",
+];
+
+/// Reads all points.
+pub(crate) fn read(
+    name: &str,
+    source: &Source,
+    limits: &LimitSettings,
+    fast_path: FastPath,
+) -> Result<Reading, IngestError> {
+    let original = &source.text[..];
+    let text = as_utf8(original);
+    let mut reader = Reader::from_str(&text);
+    let config = reader.config_mut();
+    config.allow_dangling_amp = true;
+    config.allow_unmatched_ends = true;
+    config.check_end_names = false;
+    let state = State {
+        name,
+        limits,
+        reading: Reading::new(),
+        steps: Steps::default(),
+        segment: 0,
+        fresh_segment: false,
+        point: None,
+        aside: None,
+        depth: 0,
+        waypoints: 0,
+        routes: 0,
+        tracks: 0,
+        without_zone: None,
+    };
+    state.run(&text, original, source, &mut reader, fast_path)
+}
+
+/// The text, or where it is no UTF-8 a copy of the same length with every byte outside ASCII replaced.
+fn as_utf8(bytes: &[u8]) -> Cow<'_, str> {
+    match std::str::from_utf8(bytes) {
+        Ok(text) => Cow::Borrowed(text),
+        Err(_) => Cow::Owned(
+            bytes
+                .iter()
+                .map(|&b| if b.is_ascii() { b as char } else { '?' })
+                .collect(),
+        ),
+    }
+}
+
+/// A waypoint or route that is being passed over.
+struct Aside {
+    start: u64,
+    name: &'static str,
+    count: u32,
+}
+
+struct State<'a> {
+    name: &'a str,
+    limits: &'a LimitSettings,
+    reading: Reading,
+    steps: Steps,
+    segment: u32,
+    fresh_segment: bool,
+    point: Option<Point>,
+    aside: Option<Aside>,
+    depth: u32,
+    waypoints: u64,
+    routes: u64,
+    tracks: u64,
+    without_zone: Option<u64>,
+}
+
+impl State<'_> {
+    fn run(
+        mut self,
+        text: &str,
+        original: &[u8],
+        source: &Source,
+        reader: &mut Reader<&[u8]>,
+        fast_path: FastPath,
+    ) -> Result<Reading, IngestError> {
+        let mut field: Option<&'static str> = None;
+        let mut field_is_direct = false;
+        let mut in_segment = false;
+        let mut after_markup = false;
+        let mut stalled = 0;
+        loop {
+            if fast_path == FastPath::On && after_markup && in_segment && self.point.is_none() {
+                let from = reader.buffer_position() as usize;
+                let to = fast::points(&mut self, text.as_bytes(), from);
+                if to > from {
+                    reader.stream().consume(to - from);
+                    self.check_fixes(to as u64)?;
+                }
+            }
+            let at = reader.buffer_position();
+            let event = match reader.read_event() {
+                Ok(event) => event,
+                Err(XmlError::IllFormed(_)) => {
+                    // A stray ampersand or the like: the reader can go on behind it.
+                    stalled = if reader.buffer_position() == at {
+                        stalled + 1
+                    } else {
+                        0
+                    };
+                    if stalled > 2 {
+                        self.cut_off(at, text.len() as u64);
+                        break;
+                    }
+                    after_markup = false;
+                    continue;
+                }
+                Err(_) => {
+                    self.cut_off(at, text.len() as u64);
+                    break;
+                }
+            };
+            after_markup = !matches!(event, Event::Text(_) | Event::GeneralRef(_));
+            match event {
+                Event::Start(tag) => {
+                    self.depth += 1;
+                    if self.depth > self.limits.element_depth {
+                        return Err(IngestError::Limit {
+                            name: self.name.into(),
+                            what: "nested elements",
+                            value: u64::from(self.depth),
+                            limit: u64::from(self.limits.element_depth),
+                            key: "element_depth",
+                            byte: at,
+                        });
+                    }
+                    self.open(&tag, at, original, source, &mut in_segment);
+                    field = None;
+                    if let Some(point) = &self.point
+                        && self.depth > point.depth
+                    {
+                        field_is_direct = self.depth == point.depth + 1;
+                        let local = tag.local_name();
+                        let local: &str = local.as_ref();
+                        field = FIELDS.into_iter().find(|known| *known == local);
+                    }
+                }
+                Event::Empty(tag) => {
+                    self.depth += 1;
+                    let end = reader.buffer_position();
+                    self.open(&tag, at, original, source, &mut in_segment);
+                    let local = tag.local_name();
+                    self.close(local.as_ref(), end, &mut in_segment);
+                }
+                Event::End(tag) => {
+                    field = None;
+                    let local = tag.local_name();
+                    self.close(local.as_ref(), reader.buffer_position(), &mut in_segment);
+                    self.check_fixes(at)?;
+                }
+                Event::Text(content) => {
+                    let content: &str = &content;
+                    self.content(
+                        field,
+                        field_is_direct,
+                        content.as_bytes(),
+                        at,
+                        reader.buffer_position(),
+                    );
+                }
+                Event::CData(content) => {
+                    let content: &str = &content;
+                    self.content(
+                        field,
+                        field_is_direct,
+                        content.as_bytes(),
+                        at,
+                        reader.buffer_position(),
+                    );
+                }
+                Event::Eof => {
+                    self.end_of_file(text.len() as u64);
+                    break;
+                }
+                _ => {}
+            }
+        }
+        Ok(self.finish(original))
+    }
+
+    fn open(
+        &mut self,
+        tag: &BytesStart<'_>,
+        at: u64,
+        original: &[u8],
+        source: &Source,
+        in_segment: &mut bool,
+    ) {
+        if self.aside.is_some() {
+            if let (Some(aside), "rtept") = (&mut self.aside, tag.local_name().as_ref()) {
+                aside.count += 1;
+            }
+            return;
+        }
+        match tag.local_name().as_ref() {
+            "trkpt" => {
+                self.point_not_closed(at);
+                let mut point = Point::new(at, self.depth);
+                for attribute in tag.attributes().with_checks(false).flatten() {
+                    let value = attribute.value.as_bytes();
+                    let slot = match attribute.key.local_name().as_ref() {
+                        "lat" => &mut point.lat,
+                        "lon" => &mut point.lon,
+                        _ => continue,
+                    };
+                    if let Some(number) = decimal(value) {
+                        *slot = Some(number.value);
+                        point.decimals = point.decimals.max(number.decimals);
+                    }
+                }
+                self.point = Some(point);
+            }
+            _ if self.point.is_some() => {}
+            "trkseg" => {
+                self.fresh_segment = true;
+                *in_segment = true;
+            }
+            "trk" => {
+                self.fresh_segment = true;
+                self.tracks += 1;
+            }
+            "wpt" => {
+                self.waypoints += 1;
+                self.aside = Some(Aside {
+                    start: at,
+                    name: "wpt",
+                    count: 1,
+                });
+            }
+            "rte" => {
+                self.routes += 1;
+                self.aside = Some(Aside {
+                    start: at,
+                    name: "rte",
+                    count: 1,
+                });
+            }
+            "gpx" if self.reading.made_by.is_none() => {
+                self.reading.made_by = creator(tag, at, original, source);
+            }
+            _ => {}
+        }
+    }
+
+    fn close(&mut self, local: &str, end: u64, in_segment: &mut bool) {
+        if let Some(aside) = &self.aside {
+            if aside.name == local {
+                self.reading
+                    .ledger
+                    .skip(aside.start, end, SkipReason::NotAPosition, aside.count);
+                self.aside = None;
+            }
+        } else {
+            match local {
+                "trkpt" => {
+                    if let Some(point) = self.point.take() {
+                        self.depth = point.depth;
+                        self.point_ends(point, end);
+                    }
+                }
+                "trkseg" | "trk" | "gpx" => {
+                    // The end tag itself stays with the frame.
+                    self.point_not_closed(end - (local.len() as u64 + 3).min(end));
+                    *in_segment = false;
+                }
+                _ => {}
+            }
+        }
+        self.depth = self.depth.saturating_sub(1);
+    }
+
+    fn content(&mut self, field: Option<&'static str>, direct: bool, content: &[u8], at: u64, end: u64) {
+        if let (Some(point), Some(field)) = (&mut self.point, field) {
+            if !content.trim_ascii().is_empty() {
+                point.field(field.as_bytes(), content, direct);
+            }
+        } else if self.depth == 0 && !is_blank(content) {
+            self.reading.ledger.skip(at, end, SkipReason::NotOfTheFormat, 1);
+        }
+    }
+
+    /// A point's end tag never came before something that cannot be inside of it.
+    fn point_not_closed(&mut self, before: u64) {
+        if let Some(point) = self.point.take() {
+            self.reading
+                .ledger
+                .skip(point.start, before, SkipReason::Malformed, 1);
+        }
+    }
+
+    fn point_ends(&mut self, mut point: Point, end: u64) {
+        match self.check(&mut point, end) {
+            Ok(()) => self.keep(point.fix, point.decimals, point.start, end),
+            Err(reason) => {
+                if reason == SkipReason::NoTime {
+                    self.reading.timeless_at(point.start);
+                }
+                self.reading.ledger.skip(point.start, end, reason, 1);
+            }
+        }
+    }
+
+    fn check(&mut self, point: &mut Point, end: u64) -> Result<(), SkipReason> {
+        if end - point.start > self.limits.line_bytes {
+            return Err(SkipReason::TooLong);
+        }
+        let (Some(lat), Some(lon)) = (point.lat, point.lon) else {
+            return Err(SkipReason::Malformed);
+        };
+        if let Some(fault) = reading::geographic_fault(lat, lon) {
+            return Err(fault);
+        }
+        if point.no_fix {
+            return Err(SkipReason::NoFix);
+        }
+        match point.time {
+            None => return Err(SkipReason::NoTime),
+            Some(Err(TimeFault::Malformed)) => return Err(SkipReason::Malformed),
+            Some(Err(TimeFault::OutOfRange)) => return Err(SkipReason::OutOfRange),
+            Some(Ok(written)) => {
+                if written.zone == Zone::Missing {
+                    self.without_zone.get_or_insert(point.start);
+                }
+                point.fix.time_s = written.time_s;
+            }
+        }
+        point.fix.first = lat;
+        point.fix.second = lon;
+        Ok(())
+    }
+
+    #[inline]
+    fn keep(&mut self, mut fix: Fix, decimals: u8, start: u64, end: u64) {
+        if self.fresh_segment {
+            self.segment += 1;
+            self.fresh_segment = false;
+        }
+        fix.segment = self.segment;
+        self.steps.add(decimals);
+        self.reading.found.push(Found {
+            fix,
+            start,
+            end,
+            more: NO_MORE,
+        });
+    }
+
+    fn check_fixes(&self, byte: u64) -> Result<(), IngestError> {
+        crate::check_fixes(self.name, self.reading.found.len(), self.limits, byte)
+    }
+
+    fn cut_off(&mut self, at: u64, end: u64) {
+        let start = match (&self.point, &self.aside) {
+            (Some(point), _) => point.start,
+            (None, Some(aside)) => aside.start,
+            (None, None) => at,
+        };
+        self.reading.ledger.skip(start, end, SkipReason::Truncated, 1);
+        self.point = None;
+        self.aside = None;
+        self.depth = 0;
+    }
+
+    fn end_of_file(&mut self, end: u64) {
+        if self.point.is_some() || self.aside.is_some() {
+            self.cut_off(end, end);
+        } else if self.depth > 0 {
+            self.reading.notice("gpx_not_closed", 0, || {
+                "the file ends without its closing tags, as if the logger had been switched off".into()
+            });
+        }
+    }
+
+    fn finish(mut self, original: &[u8]) -> Reading {
+        if let Some(byte) = self.without_zone {
+            self.reading
+                .notice("time_without_zone", line_of(original, byte), || {
+                    "times do not say their zone and are taken as UTC".into()
+                });
+        }
+        self.reading.resolution_m = self.steps.resolution_m(DEGREE_M);
+        self.reading.holds = format!(
+            "{} tracks, {} waypoints, {} routes; skipped {}",
+            self.tracks,
+            self.waypoints,
+            self.routes,
+            self.reading.ledger.words()
+        );
+        let total = original.len() as u64;
+        let skipped = self.reading.ledger.skipped_bytes();
+        self.reading.ledger.used(skipped, total);
+        self.reading
+    }
+}
+
+/// Nothing but blanks and line ends.
+fn is_blank(content: &[u8]) -> bool {
+    content.iter().all(u8::is_ascii_whitespace)
+}
+
+/// The `creator`, decoded as the file says.
+fn creator(tag: &BytesStart<'_>, at: u64, original: &[u8], source: &Source) -> Option<String> {
+    let attribute = tag
+        .attributes()
+        .with_checks(false)
+        .flatten()
+        .find(|attribute| attribute.key.local_name().as_ref() == "creator")?;
+    let value: &str = &attribute.value;
+    // The value is a part of the tag's own text; the same bytes in the log are still in the log's encoding.
+    let raw = match tag.find(value) {
+        Some(offset) if !value.is_empty() => {
+            let from = at as usize + 1 + offset;
+            original.get(from..from + value.len()).unwrap_or_default()
+        }
+        _ => return None,
+    };
+    let decoded: Cow<'_, str> = match (std::str::from_utf8(raw), source.declared_encoding()) {
+        (Ok(text), _) => text.into(),
+        (Err(_), Some(encoding)) => encoding.decode_without_bom_handling(raw).0,
+        (Err(_), None) => encoding_rs::WINDOWS_1252.decode_without_bom_handling(raw).0,
+    };
+    let unescaped =
+        quick_xml::escape::unescape(&decoded).map_or_else(|_| decoded.to_string(), |text| text.to_string());
+    let trimmed: String = unescaped
+        .trim()
+        .chars()
+        .filter(|c| !c.is_control())
+        .take(200)
+        .collect();
+    (!trimmed.is_empty()).then_some(trimmed)
+}

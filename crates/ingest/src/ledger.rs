@@ -1,0 +1,162 @@
+//! Which bytes of a log were used and which were not, and why.
+//!
+//! Every byte of the log (after decompression) is either used or lies in exactly one skipped stretch. Readers write
+//! down stretches in any order, since the fate of a sentence may be known only at the end of the file; the book is
+//! sorted and joined once, when it is closed. Line numbers and excerpts are made then too, so that good logs do not
+//! pay for them.
+//!
+//! Cost: 24 bytes a stretch while reading, one pass over the bytes for the line numbers.
+
+use std::collections::BTreeMap;
+use tussock_types::{LogFacts, SkipReason, Skipped};
+
+/// A stretch that was not used.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Stretch {
+    pub(crate) start: u64,
+    pub(crate) end: u64,
+    pub(crate) reason: SkipReason,
+    pub(crate) count: u32,
+}
+
+/// The book of one log.
+#[derive(Debug, Default)]
+pub(crate) struct Ledger {
+    stretches: Vec<Stretch>,
+    used_bytes: u64,
+}
+
+/// What the book says when it is closed.
+pub(crate) struct Closed {
+    pub(crate) places: Vec<Skipped>,
+    pub(crate) skipped: BTreeMap<SkipReason, u64>,
+    pub(crate) skipped_bytes: BTreeMap<SkipReason, u64>,
+    pub(crate) used_bytes: u64,
+}
+
+/// More places than this are counted but not listed one by one: about 300 MB.
+const PLACES_LISTED: usize = 4_000_000;
+const EXCERPT_CHARACTERS: usize = 60;
+
+impl Ledger {
+    /// These bytes gave a fix, helped to give one, or are the frame round them.
+    pub(crate) fn used(&mut self, start: u64, end: u64) {
+        self.used_bytes += end.saturating_sub(start);
+    }
+
+    /// These bytes were used before and turn out not to be.
+    pub(crate) fn unused(&mut self, start: u64, end: u64, reason: SkipReason) {
+        self.used_bytes = self.used_bytes.saturating_sub(end.saturating_sub(start));
+        self.skip(start, end, reason, 1);
+    }
+
+    /// These bytes hold `count` pieces that were not used.
+    pub(crate) fn skip(&mut self, start: u64, end: u64, reason: SkipReason, count: u32) {
+        if start >= end {
+            return;
+        }
+        if let Some(last) = self.stretches.last_mut()
+            && last.end == start
+            && last.reason == reason
+        {
+            last.end = end;
+            last.count = last.count.saturating_add(count);
+            return;
+        }
+        self.stretches.push(Stretch {
+            start,
+            end,
+            reason,
+            count,
+        });
+    }
+
+    /// Bytes skipped so far.
+    pub(crate) fn skipped_bytes(&self) -> u64 {
+        self.stretches.iter().map(|s| s.end - s.start).sum()
+    }
+
+    /// How many pieces were skipped, by reason, in words.
+    pub(crate) fn words(&self) -> String {
+        let mut counts: BTreeMap<SkipReason, u64> = BTreeMap::new();
+        for stretch in &self.stretches {
+            *counts.entry(stretch.reason).or_default() += u64::from(stretch.count);
+        }
+        let parts: Vec<String> = counts
+            .iter()
+            .map(|(reason, count)| format!("{count} x {}", reason.words()))
+            .collect();
+        if parts.is_empty() {
+            "nothing that could be one".into()
+        } else {
+            parts.join(", ")
+        }
+    }
+
+    /// Sorts, joins, numbers lines and cuts excerpts. `to_log` turns a place in `text` into one in the log, in rising order.
+    pub(crate) fn close(mut self, text: &[u8], mut to_log: impl FnMut(u64) -> u64) -> Closed {
+        self.stretches.sort_unstable_by_key(|stretch| stretch.start);
+        let mut joined: Vec<Stretch> = Vec::with_capacity(self.stretches.len());
+        for stretch in self.stretches {
+            match joined.last_mut() {
+                Some(last) if last.end == stretch.start && last.reason == stretch.reason => {
+                    last.end = stretch.end;
+                    last.count = last.count.saturating_add(stretch.count);
+                }
+                _ => joined.push(stretch),
+            }
+        }
+        let mut closed = Closed {
+            places: Vec::with_capacity(joined.len().min(PLACES_LISTED)),
+            skipped: BTreeMap::new(),
+            skipped_bytes: BTreeMap::new(),
+            used_bytes: self.used_bytes,
+        };
+        let mut kept: BTreeMap<SkipReason, usize> = BTreeMap::new();
+        let (mut line, mut counted_to) = (1_u64, 0_usize);
+        for stretch in joined {
+            let (start, end) = (stretch.start as usize, stretch.end as usize);
+            line += memchr::memchr_iter(b'\n', &text[counted_to..start]).count() as u64;
+            counted_to = start;
+            let with_excerpt = kept.entry(stretch.reason).or_default();
+            *with_excerpt += 1;
+            let excerpt = if *with_excerpt <= LogFacts::PLACES_KEPT {
+                excerpt(&text[start..end])
+            } else {
+                String::new()
+            };
+            let (byte_start, byte_end) = (to_log(stretch.start), to_log(stretch.end));
+            *closed.skipped.entry(stretch.reason).or_default() += u64::from(stretch.count);
+            *closed.skipped_bytes.entry(stretch.reason).or_default() += byte_end - byte_start;
+            if closed.places.len() < PLACES_LISTED {
+                closed.places.push(Skipped {
+                    reason: stretch.reason,
+                    byte_start,
+                    byte_end,
+                    line,
+                    count: u64::from(stretch.count),
+                    excerpt,
+                });
+            }
+        }
+        closed
+    }
+}
+
+/// The first characters of a stretch, blanks at its start left out, control characters and what is no text replaced.
+pub(crate) fn excerpt(bytes: &[u8]) -> String {
+    let bytes = bytes.trim_ascii_start();
+    let head = &bytes[..bytes.len().min(EXCERPT_CHARACTERS * 4)];
+    String::from_utf8_lossy(head)
+        .trim_end()
+        .chars()
+        .take(EXCERPT_CHARACTERS)
+        .map(|c| if c.is_control() { '\u{b7}' } else { c })
+        .collect()
+}
+
+/// The line, from 1, on which a byte lies.
+pub(crate) fn line_of(text: &[u8], byte: u64) -> u64 {
+    let to = (byte as usize).min(text.len());
+    1 + memchr::memchr_iter(b'\n', &text[..to]).count() as u64
+}

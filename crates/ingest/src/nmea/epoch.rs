@@ -1,0 +1,216 @@
+//! All sentences of one time of day.
+
+use super::sentence::{Position, Says};
+use crate::reading::{Found, More, NO_MORE};
+use tussock_types::{Fix, FixQuality, SkipReason};
+
+/// Two times of day that differ by less are one: receivers round fractions differently in different sentences.
+const SAME_EPOCH_US: i64 = 2_000;
+
+/// What the sentences of one time of day have said so far.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Epoch {
+    pub(super) id: u32,
+    pub(super) of_day_us: i64,
+    pub(super) day: Option<i32>,
+    pub(super) rmc: Says,
+    pub(super) gga: Says,
+    pub(super) gns: Says,
+    pub(super) gll: Says,
+    position: Option<Position>,
+    position_rank: u8,
+    quality: FixQuality,
+    quality_rank: u8,
+    pub(super) hdop: f32,
+    pub(super) claimed_sd_m: f32,
+    pub(super) speed_mps: f32,
+    pub(super) course_deg: f32,
+    pub(super) vtg_speed_mps: f32,
+    pub(super) vtg_course_deg: f32,
+    pub(super) has_vtg: bool,
+    pub(super) height_msl_m: f32,
+    pub(super) satellites: u8,
+    pub(super) start: u64,
+    pub(super) end: u64,
+    pub(super) more: u32,
+    last_more: u32,
+}
+
+impl Epoch {
+    pub(super) fn new(id: u32, of_day_us: i64) -> Self {
+        Self {
+            id,
+            of_day_us,
+            day: None,
+            rmc: Says::Nothing,
+            gga: Says::Nothing,
+            gns: Says::Nothing,
+            gll: Says::Nothing,
+            position: None,
+            position_rank: 0,
+            quality: FixQuality::Unknown,
+            quality_rank: 0,
+            hdop: f32::NAN,
+            claimed_sd_m: f32::NAN,
+            speed_mps: f32::NAN,
+            course_deg: f32::NAN,
+            vtg_speed_mps: f32::NAN,
+            vtg_course_deg: f32::NAN,
+            has_vtg: false,
+            height_msl_m: f32::NAN,
+            satellites: u8::MAX,
+            start: 0,
+            end: 0,
+            more: NO_MORE,
+            last_more: NO_MORE,
+        }
+    }
+
+    /// Takes a position, unless one of a better sentence is there.
+    #[inline]
+    pub(super) fn place(&mut self, rank: u8, position: Option<Position>) {
+        if position.is_some() && rank > self.position_rank {
+            self.position = position;
+            self.position_rank = rank;
+        }
+    }
+
+    /// Takes a quality, unless one of a better sentence is there.
+    #[inline]
+    pub(super) fn quality(&mut self, rank: u8, quality: FixQuality) {
+        if quality != FixQuality::Unknown && rank > self.quality_rank {
+            self.quality = quality;
+            self.quality_rank = rank;
+        }
+    }
+
+    /// Counts a sentence's bytes to this epoch.
+    #[inline]
+    pub(super) fn add(&mut self, start: u64, end: u64, more: &mut Vec<More>) {
+        if self.end == 0 {
+            self.start = start;
+            self.end = end;
+            return;
+        }
+        if self.more == NO_MORE && self.end == start {
+            self.end = end;
+            return;
+        }
+        if more.len() >= NO_MORE as usize {
+            return;
+        }
+        let index = more.len() as u32;
+        let length = u32::try_from(end - start).unwrap_or(u32::MAX);
+        more.push(More {
+            start,
+            length,
+            next: NO_MORE,
+        });
+        match more.get_mut(self.last_more as usize) {
+            Some(last) => last.next = index,
+            None => self.more = index,
+        }
+        self.last_more = index;
+    }
+
+    /// The fix that all of it makes, its time still open, and the digits of its position; or why there is none.
+    pub(super) fn fix(&self) -> Result<(Found, u8), SkipReason> {
+        let deciding = [self.gga, self.gns, self.rmc, self.gll];
+        let says = deciding
+            .into_iter()
+            .find(|&says| says != Says::Nothing)
+            .unwrap_or(Says::Nothing);
+        if self.rmc == Says::NoFix || says == Says::NoFix {
+            return Err(SkipReason::NoFix);
+        }
+        let Some(position) = self.position else {
+            return Err(SkipReason::NotAPosition);
+        };
+        let or = |value: f32, other: f32| if value.is_nan() { other } else { value };
+        let fix = Fix {
+            time_s: 0.0,
+            first: position.lat_deg,
+            second: position.lon_deg,
+            segment: 0,
+            quality: self.quality,
+            hdop: self.hdop,
+            claimed_sd_m: self.claimed_sd_m,
+            speed_mps: or(self.speed_mps, self.vtg_speed_mps),
+            course_deg: or(self.course_deg, self.vtg_course_deg),
+            height_msl_m: self.height_msl_m,
+            satellites: self.satellites,
+        };
+        Ok((
+            Found {
+                fix,
+                start: self.start,
+                end: self.end,
+                more: self.more,
+            },
+            position.decimals,
+        ))
+    }
+}
+
+/// The epochs that may still get sentences: a slow sentence may come after faster ones of the next instants.
+#[derive(Debug, Default)]
+pub(super) struct Open {
+    epochs: [Option<Epoch>; Self::MOST],
+    count: usize,
+    current: usize,
+}
+
+impl Open {
+    const MOST: usize = 4;
+
+    /// The open epoch of a time of day; it becomes the current one. Epochs that state different days are different.
+    #[inline]
+    pub(super) fn find(&mut self, of_day_us: i64, day: Option<i32>) -> Option<&mut Epoch> {
+        let fits = |epoch: &Epoch| {
+            (epoch.of_day_us - of_day_us).abs() < SAME_EPOCH_US
+                && !matches!((epoch.day, day), (Some(one), Some(other)) if one != other)
+        };
+        let index = (0..self.count)
+            .rev()
+            .find(|&index| self.epochs[index].as_ref().is_some_and(fits))?;
+        self.current = index;
+        self.epochs[index].as_mut()
+    }
+
+    /// The epoch that the last sentence went to.
+    pub(super) fn latest(&mut self) -> Option<&mut Epoch> {
+        self.epochs.get_mut(self.current)?.as_mut()
+    }
+
+    /// Takes the oldest out when there is no room for one more.
+    pub(super) fn make_room(&mut self) -> Option<Epoch> {
+        if self.count == Self::MOST {
+            self.take_oldest()
+        } else {
+            None
+        }
+    }
+
+    pub(super) fn take_oldest(&mut self) -> Option<Epoch> {
+        let oldest = self.epochs[0].take()?;
+        self.epochs.rotate_left(1);
+        self.count -= 1;
+        self.current = self.current.saturating_sub(1);
+        Some(oldest)
+    }
+
+    pub(super) fn push(&mut self, epoch: Epoch) {
+        if self.count < Self::MOST {
+            self.epochs[self.count] = Some(epoch);
+            self.current = self.count;
+            self.count += 1;
+        }
+    }
+
+    /// The epoch found or pushed last. There is one whenever a sentence is being taken; an empty one stands in
+    /// otherwise.
+    #[inline]
+    pub(super) fn current(&mut self) -> &mut Epoch {
+        self.epochs[self.current].get_or_insert_with(|| Epoch::new(0, 0))
+    }
+}

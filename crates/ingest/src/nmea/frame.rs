@@ -1,0 +1,350 @@
+//! Where sentences begin and end in a stream of bytes.
+//!
+//! A sentence is `$` or `!`, an address of capital letters and digits, a comma, printable ASCII, and `*` with two
+//! hexadecimal digits: the exclusive or of all characters between, both ends left out (NMEA 0183; "NMEA Revealed",
+//! gpsd project). A checksum is verified where there is one; a line without one is taken when it ends as a line should.
+//! Whatever lies between sentences (binary frames, prose, zeros, a second `$`) is junk, and never reaches into one.
+//!
+//! The standard's 82 characters are no limit here: real receivers write longer sentences.
+
+use memchr::{memchr2, memchr3};
+
+/// What the checksum says.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Check {
+    /// It fits.
+    Good,
+    /// There is none, and the line ends as it should.
+    Missing,
+    /// It does not fit.
+    Bad,
+    /// Broken off by another sentence or by bytes that are no text.
+    Broken,
+    /// The file ends in the middle.
+    CutOff,
+}
+
+/// A stretch of the stream.
+#[derive(Clone, Copy, Debug)]
+pub(super) enum Piece<'a> {
+    /// Not part of any sentence.
+    Junk {
+        start: usize,
+        end: usize,
+        /// Nothing but line ends and blanks.
+        blank: bool,
+    },
+    /// A sentence with the line end behind it.
+    Sentence {
+        start: usize,
+        end: usize,
+        /// Between `$` and `*`, both left out.
+        body: &'a [u8],
+        check: Check,
+    },
+}
+
+/// Cuts a stream into pieces, without a gap.
+pub(super) struct Frames<'a> {
+    text: &'a [u8],
+    at: usize,
+}
+
+impl<'a> Frames<'a> {
+    pub(super) fn new(text: &'a [u8]) -> Self {
+        Self { text, at: 0 }
+    }
+}
+
+impl<'a> Iterator for Frames<'a> {
+    type Item = Piece<'a>;
+
+    #[inline]
+    fn next(&mut self) -> Option<Piece<'a>> {
+        let text = self.text;
+        let from = self.at;
+        if from >= text.len() {
+            return None;
+        }
+        let mut search = from;
+        let start = loop {
+            let start = match text[search] {
+                b'$' | b'!' => search,
+                _ => match memchr2(b'$', b'!', &text[search..]) {
+                    Some(offset) => search + offset,
+                    None => break text.len(),
+                },
+            };
+            if has_address(&text[start + 1..]) {
+                break start;
+            }
+            search = start + 1;
+            if search >= text.len() {
+                break text.len();
+            }
+        };
+        if start > from {
+            self.at = start;
+            let blank = text[from..start].iter().all(u8::is_ascii_whitespace);
+            return Some(Piece::Junk {
+                start: from,
+                end: start,
+                blank,
+            });
+        }
+        let (end, body, check) = sentence(text, start);
+        self.at = end;
+        Some(Piece::Sentence {
+            start,
+            end,
+            body,
+            check,
+        })
+    }
+}
+
+/// Three to twelve capital letters and digits, a letter first, then a comma or an asterisk.
+#[inline]
+fn has_address(text: &[u8]) -> bool {
+    if let [a, b, c, d, e, b',', ..] = text {
+        // Nearly all are of this kind.
+        if a.is_ascii_uppercase()
+            && [b, c, d, e]
+                .iter()
+                .all(|letter| letter.is_ascii_uppercase() || letter.is_ascii_digit())
+        {
+            return true;
+        }
+    }
+    let length = text
+        .iter()
+        .take(13)
+        .take_while(|b| b.is_ascii_uppercase() || b.is_ascii_digit())
+        .count();
+    (3..=12).contains(&length)
+        && text[0].is_ascii_uppercase()
+        && matches!(text.get(length), Some(b',' | b'*'))
+}
+
+/// The sentence that begins at `start`: where it ends, its body, and what its checksum says.
+#[inline]
+fn sentence(text: &[u8], start: usize) -> (usize, &[u8], Check) {
+    let rest = &text[start + 1..];
+    let stop = memchr3(b'*', b'\n', b'$', rest).unwrap_or(rest.len());
+    let (sum, printable) = checksum(&rest[..stop]);
+    let mut length = stop;
+    if !printable {
+        // A line end is fine; anything else that is no text breaks the sentence there.
+        length = rest[..stop]
+            .iter()
+            .position(|&b| !(0x20..0x7f).contains(&b))
+            .unwrap_or(stop);
+    }
+    let body = &rest[..length];
+    let (after, check) = match rest.get(length) {
+        Some(b'*') => match (rest.get(length + 1), rest.get(length + 2)) {
+            (Some(&high), Some(&low)) => match (hex(high), hex(low)) {
+                (Some(high), Some(low)) if high * 16 + low == sum => (length + 3, Check::Good),
+                (Some(_), Some(_)) => (length + 3, Check::Bad),
+                _ => (length + 1, Check::Bad),
+            },
+            _ => (rest.len(), Check::CutOff),
+        },
+        Some(b'\r' | b'\n') => (length, Check::Missing),
+        None => (length, Check::CutOff),
+        Some(_) => (length, Check::Broken),
+    };
+    let (mut after, mut check, mut body) = (after, check, body);
+    if !matches!(check, Check::Good)
+        && let Some(splice) = spliced(body)
+    {
+        (after, check, body) = (splice, Check::Broken, &body[..splice]);
+    }
+    if check != Check::Broken {
+        while matches!(rest.get(after), Some(b'\r' | b'\n' | b' ' | b'\t')) {
+            after += 1;
+        }
+    }
+    (start + 1 + after, body, check)
+}
+
+/// Where another sentence begins inside of a body that does not hold together.
+#[cold]
+fn spliced(body: &[u8]) -> Option<usize> {
+    memchr::memchr_iter(b'!', body).find(|&at| at > 0 && has_address(&body[at + 1..]))
+}
+
+/// Exclusive or of all bytes, and whether all of them are printable ASCII.
+#[inline]
+pub(super) fn checksum(body: &[u8]) -> (u8, bool) {
+    const HIGH: u64 = 0x8080_8080_8080_8080;
+    const ONES: u64 = 0x0101_0101_0101_0101;
+    let mut words = body.chunks_exact(8);
+    let (mut sum, mut odd) = (0_u64, 0_u64);
+    for word in &mut words {
+        let word = u64::from_le_bytes([
+            word[0], word[1], word[2], word[3], word[4], word[5], word[6], word[7],
+        ]);
+        sum ^= word;
+        // The high bit of a byte is set where it is not ASCII, below a blank, or 0x7f.
+        odd |= word | (word & !HIGH).wrapping_add(ONES) | !((word | HIGH).wrapping_sub(ONES * 0x20));
+    }
+    let mut printable = odd & HIGH == 0;
+    sum ^= sum >> 32;
+    sum ^= sum >> 16;
+    sum ^= sum >> 8;
+    let mut sum = sum as u8;
+    for &byte in words.remainder() {
+        sum ^= byte;
+        printable &= (0x20..0x7f).contains(&byte);
+    }
+    (sum, printable)
+}
+
+fn hex(digit: u8) -> Option<u8> {
+    match digit {
+        b'0'..=b'9' => Some(digit - b'0'),
+        b'A'..=b'F' => Some(digit - b'A' + 10),
+        b'a'..=b'f' => Some(digit - b'a' + 10),
+        _ => None,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn pieces(text: &[u8]) -> Vec<(String, Option<Check>)> {
+        let mut at = 0;
+        let pieces = Frames::new(text)
+            .map(|piece| match piece {
+                Piece::Junk { start, end, .. } => {
+                    assert_eq!(start, at);
+                    at = end;
+                    ("junk".to_string(), None)
+                }
+                Piece::Sentence {
+                    start,
+                    end,
+                    body,
+                    check,
+                } => {
+                    assert_eq!(start, at);
+                    at = end;
+                    (
+                        String::from_utf8_lossy(&body[..body.len().min(5)]).into_owned(),
+                        Some(check),
+                    )
+                }
+            })
+            .collect();
+        assert_eq!(at, text.len());
+        pieces
+    }
+
+    #[test]
+    fn the_checksum_agrees_with_byte_by_byte_exclusive_or() {
+        let mut state = 12345_u32;
+        let mut bytes = vec![0_u8; 200];
+        for length in 0..200 {
+            for byte in &mut bytes {
+                state = state.wrapping_mul(1_664_525).wrapping_add(1_013_904_223);
+                *byte = if state >> 30 == 0 {
+                    (state >> 16) as u8
+                } else {
+                    0x20 + ((state >> 16) % 0x5f) as u8
+                };
+            }
+            let body = &bytes[..length];
+            let expected = (
+                body.iter().fold(0, |sum, b| sum ^ b),
+                body.iter().all(|b| (0x20..0x7f).contains(b)),
+            );
+            assert_eq!(checksum(body), expected);
+        }
+        for byte in 0..=255_u8 {
+            let body = [b'A', b'B', b'C', byte, b'D', b'E', b'F', b'G'];
+            assert_eq!(checksum(&body).1, (0x20..0x7f).contains(&byte), "{byte:#x}");
+        }
+    }
+
+    #[test]
+    fn a_checksum_is_verified_when_present() {
+        assert_eq!(
+            pieces(b"$GPZDA,160012.71,11,03,2004,-1,00*7D\r\n"),
+            [("GPZDA".into(), Some(Check::Good))]
+        );
+        assert_eq!(
+            pieces(b"$GPZDA,160012.71,11,03,2004,-1,00*7d"),
+            [("GPZDA".into(), Some(Check::Good))]
+        );
+        assert_eq!(
+            pieces(b"$GPZDA,160012.71,11,03,2004,-1,00*7C\r\n"),
+            [("GPZDA".into(), Some(Check::Bad))]
+        );
+        assert_eq!(
+            pieces(b"$GPZDA,160012.71,11,03,2004,-1,00\r\n"),
+            [("GPZDA".into(), Some(Check::Missing))]
+        );
+    }
+
+    #[test]
+    fn a_half_written_last_sentence_is_cut_off() {
+        assert_eq!(
+            pieces(b"$GPZDA,160012.71,11,03,20"),
+            [("GPZDA".into(), Some(Check::CutOff))]
+        );
+        assert_eq!(
+            pieces(b"$GPZDA,160012.71,11,03,2004,-1,00*7"),
+            [("GPZDA".into(), Some(Check::CutOff))]
+        );
+    }
+
+    #[test]
+    fn a_doubled_dollar_and_a_spliced_sentence_cost_only_what_is_broken() {
+        let good = b"$GPZDA,160012.71,11,03,2004,-1,00*7D\r\n";
+        let mut text = b"$$".to_vec();
+        text.extend_from_slice(&good[1..]);
+        assert_eq!(
+            pieces(&text),
+            [("junk".into(), None), ("GPZDA".into(), Some(Check::Good))]
+        );
+        let mut text = b"$GPGGA,1600".to_vec();
+        text.extend_from_slice(good);
+        assert_eq!(
+            pieces(&text),
+            [
+                ("GPGGA".into(), Some(Check::Broken)),
+                ("GPZDA".into(), Some(Check::Good))
+            ]
+        );
+        let mut text = b"$GPGGA,1600!AIVDM,1,1,,B,177KQJ5000G?tO`K>RA1wUbN0TKH,0*5C\r\n".to_vec();
+        text.extend_from_slice(good);
+        assert_eq!(
+            pieces(&text),
+            [
+                ("GPGGA".into(), Some(Check::Broken)),
+                ("AIVDM".into(), Some(Check::Good)),
+                ("GPZDA".into(), Some(Check::Good))
+            ]
+        );
+    }
+
+    #[test]
+    fn binary_zeros_and_prose_between_sentences_are_junk() {
+        let mut text = b"a note of 5 $ and more\n".to_vec();
+        text.extend_from_slice(b"$GPZDA,160012.71,11,03,2004,-1,00*7D\r\n\0\0\0\xb5\x62$\x01\xff");
+        text.extend_from_slice(b"$GPZDA,160012.71,11,03,2004,-1,00*7D\r$GPZDA,16\xff\xfe");
+        assert_eq!(
+            pieces(&text),
+            [
+                ("junk".into(), None),
+                ("GPZDA".into(), Some(Check::Good)),
+                ("junk".into(), None),
+                ("GPZDA".into(), Some(Check::Good)),
+                ("GPZDA".into(), Some(Check::Broken)),
+                ("junk".into(), None),
+            ]
+        );
+    }
+}

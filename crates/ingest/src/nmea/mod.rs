@@ -1,0 +1,539 @@
+//! Which fixes does an NMEA 0183 log hold?
+//!
+//! ```text
+//! bytes -> frames -> sentences -> epochs (all sentences of one time of day) -> dates -> fixes
+//! ```
+//!
+//! - An epoch gathers RMC, GGA, GNS, GLL, GST and VTG of any talker that carry one time of day, in any order and at
+//!   any rate, and is committed once and whole. GGA decides position and quality, then GNS, RMC, GLL.
+//! - An epoch that RMC calls void, or GGA gives quality 0, is no fix, whatever coordinates it repeats. A position that is
+//!   empty is never latitude 0, longitude 0.
+//! - Dates come from RMC and ZDA of epochs with a fix; see [`dates`] for midnight, late dates and week rollover.
+//! - A checksum is verified when present. Sentences of other kinds are skipped as [`SkipReason::NotAPosition`].
+//!
+//! References: NMEA 0183 as described in "NMEA Revealed" (gpsd project); IS-GPS-200 for the week number.
+//!
+//! Exact: minutes are divided once, so that positions are within one unit in the last place of the written number.
+//! Approximate: VTG carries no time and is counted to the epoch that was open last.
+//!
+//! Cost: one pass; a sentence of another kind costs its checksum only.
+
+mod dates;
+mod epoch;
+mod frame;
+mod sentence;
+
+use crate::error::IngestError;
+use crate::number::MINUTE_M;
+use crate::reading::{NO_MORE, Reading};
+use crate::{ReadOptions, check_fixes};
+use dates::{Anchor, Trust};
+use epoch::{Epoch, Open};
+use frame::{Check, Frames, Piece};
+use sentence::{Fields, Says};
+use tussock_types::{FixQuality, SkipReason};
+
+/// True when the bytes hold at least one sentence: right checksum, or a kind that we know.
+pub(crate) fn holds_sentences(text: &[u8]) -> bool {
+    Frames::new(text).any(|piece| match piece {
+        Piece::Sentence { body, check, .. } => match check {
+            Check::Good => true,
+            Check::Missing | Check::Bad | Check::CutOff => kind(body).is_some(),
+            Check::Broken => false,
+        },
+        Piece::Junk { .. } => false,
+    })
+}
+
+/// The sentences that are read.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Kind {
+    Rmc,
+    Gga,
+    Gns,
+    Gll,
+    Gst,
+    Vtg,
+    Zda,
+}
+
+/// The kind of a sentence, of any talker. An address that begins with P belongs to a maker.
+#[inline]
+fn kind(body: &[u8]) -> Option<Kind> {
+    let [talker, _, a, b, c, b',', ..] = body else {
+        return None;
+    };
+    if *talker == b'P' {
+        return None;
+    }
+    match [*a, *b, *c] {
+        [b'R', b'M', b'C'] => Some(Kind::Rmc),
+        [b'G', b'G', b'A'] => Some(Kind::Gga),
+        [b'G', b'N', b'S'] => Some(Kind::Gns),
+        [b'G', b'L', b'L'] => Some(Kind::Gll),
+        [b'G', b'S', b'T'] => Some(Kind::Gst),
+        [b'V', b'T', b'G'] => Some(Kind::Vtg),
+        [b'Z', b'D', b'A'] => Some(Kind::Zda),
+        _ => None,
+    }
+}
+
+/// Talkers of Galileo, BeiDou and QZSS came with NMEA 0183 version 4.10 in 2012: a log that has them was not recorded
+/// before.
+#[inline]
+fn is_modern_talker(body: &[u8]) -> bool {
+    matches!(body, [b'G', b'A' | b'B' | b'Q', _, _, _, b',', ..])
+}
+
+/// Reads all fixes.
+pub(crate) fn read(name: &str, text: &[u8], options: &ReadOptions) -> Result<Reading, IngestError> {
+    let mut reader = Nmea {
+        reading: Reading::new(),
+        open: Open::default(),
+        clock: Vec::new(),
+        anchors: Vec::new(),
+        steps: crate::number::Steps::default(),
+        next_id: 0,
+        is_modern: false,
+        sentences: 0,
+        last_fate: Fate::Used,
+    };
+    let limit = options.limits.line_bytes as usize;
+    for piece in Frames::new(text) {
+        match piece {
+            Piece::Junk { start, end, blank } => {
+                let (start, end) = (start as u64, end as u64);
+                match reader.last_fate {
+                    _ if !blank => reader.skip(start, end, SkipReason::NotOfTheFormat),
+                    // Blanks go with what stands before them.
+                    Fate::Used => reader.reading.ledger.used(start, end),
+                    Fate::Skipped(reason) => reader.reading.ledger.skip(start, end, reason, 0),
+                }
+            }
+            Piece::Sentence {
+                start,
+                end,
+                body,
+                check,
+            } => {
+                reader.sentences += 1;
+                let (start, end) = (start as u64, end as u64);
+                let fault = match check {
+                    Check::Good | Check::Missing if body.len() > limit => Some(SkipReason::TooLong),
+                    Check::Good | Check::Missing => None,
+                    Check::Bad => Some(SkipReason::BadChecksum),
+                    Check::Broken => Some(SkipReason::Malformed),
+                    Check::CutOff => Some(SkipReason::Truncated),
+                };
+                if let Some(reason) = fault {
+                    reader.skip(start, end, reason);
+                    continue;
+                }
+                if check == Check::Good && is_modern_talker(body) {
+                    reader.is_modern = true;
+                }
+                match kind(body) {
+                    None => reader.skip(start, end, SkipReason::NotAPosition),
+                    Some(kind) => {
+                        if let Err(reason) = reader.sentence(kind, body, start, end) {
+                            if reason == SkipReason::NoTime {
+                                reader.reading.timeless_at(start);
+                            }
+                            reader.skip(start, end, reason);
+                        } else {
+                            reader.last_fate = Fate::Used;
+                        }
+                        check_fixes(name, reader.reading.found.len(), &options.limits, end)?;
+                    }
+                }
+            }
+        }
+    }
+    reader.finish(name, text, options)
+}
+
+/// What happened to the piece before.
+#[derive(Clone, Copy)]
+enum Fate {
+    Used,
+    Skipped(SkipReason),
+}
+
+/// The time of day of a fix, the date that its own epoch gave, and its place in the order of epochs.
+#[derive(Clone, Copy, Debug)]
+struct Clock {
+    id: u32,
+    of_day_us: i64,
+    day: Option<i32>,
+}
+
+struct Nmea {
+    reading: Reading,
+    open: Open,
+    /// Beside `reading.found`, until dates are known.
+    clock: Vec<Clock>,
+    anchors: Vec<Anchor>,
+    steps: crate::number::Steps,
+    next_id: u32,
+    is_modern: bool,
+    sentences: u64,
+    last_fate: Fate,
+}
+
+impl Nmea {
+    fn skip(&mut self, start: u64, end: u64, reason: SkipReason) {
+        self.reading.ledger.skip(start, end, reason, 1);
+        self.last_fate = Fate::Skipped(reason);
+    }
+
+    /// Takes a sentence into its epoch, or says why not.
+    #[inline]
+    fn sentence(&mut self, kind: Kind, body: &[u8], start: u64, end: u64) -> Result<(), SkipReason> {
+        let fields = Fields::of(body);
+        match kind {
+            Kind::Rmc => self.rmc(&fields, start, end),
+            Kind::Gga => self.gga(&fields, start, end),
+            Kind::Gns => self.gns(&fields, start, end),
+            Kind::Gll => self.gll(&fields, start, end),
+            Kind::Gst => self.gst(&fields, start, end),
+            Kind::Vtg => self.vtg(&fields, start, end),
+            Kind::Zda => self.zda(&fields, start, end),
+        }
+    }
+
+    fn rmc(&mut self, fields: &Fields<'_>, start: u64, end: u64) -> Result<(), SkipReason> {
+        let of_day = sentence::time_of_day(fields.get(1))?;
+        let (mode_says, mode_quality) = fields
+            .get(12)
+            .first()
+            .map_or((Says::Nothing, FixQuality::Unknown), |&letter| {
+                sentence::mode(letter)
+            });
+        let says = match fields.get(2).trim_ascii() {
+            b"A" | b"a" if mode_says != Says::NoFix => Says::Fix,
+            b"A" | b"a" | b"V" | b"v" => Says::NoFix,
+            b"" if of_day.is_none() => Says::NoFix,
+            _ => return Err(SkipReason::Malformed),
+        };
+        let day = sentence::date(fields.get(9));
+        let Some(of_day_us) = of_day else {
+            return Err(if says == Says::Fix {
+                SkipReason::NoTime
+            } else {
+                SkipReason::NoFix
+            });
+        };
+        let position = match says {
+            Says::Fix => sentence::position(fields, 3)?,
+            _ => None,
+        };
+        let epoch = self.epoch(of_day_us, day);
+        if epoch.rmc == Says::Fix {
+            return Err(SkipReason::DuplicateEpoch);
+        }
+        epoch.rmc = says;
+        if says == Says::Fix {
+            epoch.place(2, position);
+            epoch.speed_mps = sentence::scaled(fields.get(7), sentence::KNOT_MPS);
+            epoch.course_deg = sentence::course(fields.get(8));
+            epoch.quality(2, mode_quality);
+        }
+        if epoch.day.is_none() {
+            epoch.day = day;
+        }
+        self.add(start, end);
+        Ok(())
+    }
+
+    fn gga(&mut self, fields: &Fields<'_>, start: u64, end: u64) -> Result<(), SkipReason> {
+        let of_day = sentence::time_of_day(fields.get(1))?;
+        let (says, quality) = sentence::quality(fields.get(6))?;
+        let position = if says == Says::NoFix {
+            None
+        } else {
+            sentence::position(fields, 2)?
+        };
+        let says = if position.is_none() {
+            Says::NoFix
+        } else {
+            Says::Fix
+        };
+        let Some(of_day_us) = of_day else {
+            return Err(if says == Says::Fix {
+                SkipReason::NoTime
+            } else {
+                SkipReason::NoFix
+            });
+        };
+        let epoch = self.epoch(of_day_us, None);
+        if epoch.gga == Says::Fix || (epoch.gga == Says::NoFix && says == Says::NoFix) {
+            return Err(if says == Says::Fix {
+                SkipReason::DuplicateEpoch
+            } else {
+                SkipReason::NoFix
+            });
+        }
+        epoch.gga = says;
+        if says == Says::Fix {
+            epoch.place(4, position);
+            epoch.quality(4, quality);
+            epoch.satellites =
+                crate::number::whole(fields.get(7)).map_or(u8::MAX, crate::reading::satellites);
+            epoch.hdop = sentence::scaled(fields.get(8), 1.0);
+            epoch.height_msl_m = sentence::signed(fields.get(9));
+        }
+        self.add(start, end);
+        Ok(())
+    }
+
+    fn gns(&mut self, fields: &Fields<'_>, start: u64, end: u64) -> Result<(), SkipReason> {
+        let of_day = sentence::time_of_day(fields.get(1))?;
+        let (says, quality) = sentence::modes(fields.get(6));
+        let position = if says == Says::NoFix {
+            None
+        } else {
+            sentence::position(fields, 2)?
+        };
+        if position.is_none() && says != Says::NoFix {
+            // The satellites of one system among several: the position stands in the sentence of them all.
+            return Err(SkipReason::NotAPosition);
+        }
+        let says = if position.is_none() {
+            Says::NoFix
+        } else {
+            Says::Fix
+        };
+        let Some(of_day_us) = of_day else {
+            return Err(if says == Says::Fix {
+                SkipReason::NoTime
+            } else {
+                SkipReason::NoFix
+            });
+        };
+        let epoch = self.epoch(of_day_us, None);
+        if epoch.gns == Says::Fix {
+            return Err(if says == Says::Fix {
+                SkipReason::DuplicateEpoch
+            } else {
+                SkipReason::NotAPosition
+            });
+        }
+        epoch.gns = says;
+        if says == Says::Fix {
+            epoch.place(3, position);
+            epoch.quality(3, quality);
+            if epoch.satellites == u8::MAX {
+                epoch.satellites =
+                    crate::number::whole(fields.get(7)).map_or(u8::MAX, crate::reading::satellites);
+            }
+            if epoch.hdop.is_nan() {
+                epoch.hdop = sentence::scaled(fields.get(8), 1.0);
+            }
+            if epoch.height_msl_m.is_nan() {
+                epoch.height_msl_m = sentence::signed(fields.get(9));
+            }
+        }
+        self.add(start, end);
+        Ok(())
+    }
+
+    fn gll(&mut self, fields: &Fields<'_>, start: u64, end: u64) -> Result<(), SkipReason> {
+        let of_day = sentence::time_of_day(fields.get(5))?;
+        let (mode_says, quality) = fields
+            .get(7)
+            .first()
+            .map_or((Says::Nothing, FixQuality::Unknown), |&letter| {
+                sentence::mode(letter)
+            });
+        let is_void = matches!(fields.get(6).trim_ascii(), b"V" | b"v") || mode_says == Says::NoFix;
+        let position = if is_void {
+            None
+        } else {
+            sentence::position(fields, 1)?
+        };
+        let says = if position.is_none() {
+            Says::NoFix
+        } else {
+            Says::Fix
+        };
+        let Some(of_day_us) = of_day else {
+            return Err(if says == Says::Fix {
+                SkipReason::NoTime
+            } else {
+                SkipReason::NoFix
+            });
+        };
+        let epoch = self.epoch(of_day_us, None);
+        if epoch.gll == Says::Fix {
+            return Err(SkipReason::DuplicateEpoch);
+        }
+        epoch.gll = says;
+        if says == Says::Fix {
+            epoch.place(1, position);
+            epoch.quality(1, quality);
+        }
+        self.add(start, end);
+        Ok(())
+    }
+
+    fn gst(&mut self, fields: &Fields<'_>, start: u64, end: u64) -> Result<(), SkipReason> {
+        let of_day_us = sentence::time_of_day(fields.get(1))?.ok_or(SkipReason::NotAPosition)?;
+        let sd = |at: usize| crate::number::decimal(fields.get(at)).map(|number| number.value);
+        let (Some(lat_m), Some(lon_m)) = (sd(6), sd(7)) else {
+            return Err(SkipReason::NotAPosition);
+        };
+        self.epoch(of_day_us, None).claimed_sd_m = sentence::per_axis_sd(lat_m, lon_m);
+        self.add(start, end);
+        Ok(())
+    }
+
+    fn vtg(&mut self, fields: &Fields<'_>, start: u64, end: u64) -> Result<(), SkipReason> {
+        let Some(epoch) = self.open.latest() else {
+            return Err(SkipReason::NotAPosition);
+        };
+        if epoch.has_vtg {
+            return Err(SkipReason::NotAPosition);
+        }
+        let (course_deg, speed_mps) = if fields.count() > 5 {
+            let knots = sentence::scaled(fields.get(5), sentence::KNOT_MPS);
+            let kmh = if fields.count() > 7 {
+                sentence::scaled(fields.get(7), 1.0 / 3.6)
+            } else {
+                f32::NAN
+            };
+            (
+                sentence::course(fields.get(1)),
+                if knots.is_nan() { kmh } else { knots },
+            )
+        } else {
+            // Before version 2 it had neither unit letters nor the letter T.
+            (
+                sentence::course(fields.get(1)),
+                sentence::scaled(fields.get(3), sentence::KNOT_MPS),
+            )
+        };
+        if course_deg.is_nan() && speed_mps.is_nan() {
+            return Err(SkipReason::NotAPosition);
+        }
+        epoch.has_vtg = true;
+        epoch.vtg_course_deg = course_deg;
+        epoch.vtg_speed_mps = speed_mps;
+        self.add(start, end);
+        Ok(())
+    }
+
+    fn zda(&mut self, fields: &Fields<'_>, start: u64, end: u64) -> Result<(), SkipReason> {
+        let of_day = sentence::time_of_day(fields.get(1))?;
+        let (Some(of_day_us), Some(day)) = (of_day, sentence::zda_date(fields)) else {
+            return Err(SkipReason::NotAPosition);
+        };
+        if let Some(epoch) = self.open.find(of_day_us, None) {
+            epoch.day = Some(day);
+            self.add(start, end);
+        } else {
+            self.anchors.push(Anchor {
+                id: self.next_id,
+                of_day_us,
+                day,
+                trust: Trust::Zda,
+            });
+            self.reading.ledger.used(start, end);
+        }
+        Ok(())
+    }
+
+    /// The open epoch of a time of day, or a new one. The oldest is committed when there are too many.
+    #[inline]
+    fn epoch(&mut self, of_day_us: i64, day: Option<i32>) -> &mut Epoch {
+        if self.open.find(of_day_us, day).is_none() {
+            if let Some(oldest) = self.open.make_room() {
+                self.commit(&oldest);
+            }
+            self.open.push(Epoch::new(self.next_id, of_day_us));
+            self.next_id = self.next_id.saturating_add(1);
+        }
+        self.open.current()
+    }
+
+    /// Counts a sentence to the epoch found last.
+    #[inline]
+    fn add(&mut self, start: u64, end: u64) {
+        self.open.current().add(start, end, &mut self.reading.more);
+    }
+
+    fn commit(&mut self, epoch: &Epoch) {
+        match epoch.fix() {
+            Ok((mut found, decimals)) => {
+                let Reading { ledger, more, .. } = &mut self.reading;
+                ledger.used(found.start, found.end);
+                let mut next = found.more;
+                while next != NO_MORE {
+                    let piece = more[next as usize];
+                    ledger.used(piece.start, piece.start + u64::from(piece.length));
+                    next = piece.next;
+                }
+                self.steps.add(decimals);
+                self.clock.push(Clock {
+                    id: epoch.id,
+                    of_day_us: epoch.of_day_us,
+                    day: epoch.day,
+                });
+                found.fix.time_s = 0.0;
+                self.reading.found.push(found);
+            }
+            Err(reason) => {
+                if let Some(day) = epoch.day {
+                    self.anchors.push(Anchor {
+                        id: epoch.id,
+                        of_day_us: epoch.of_day_us,
+                        day,
+                        trust: Trust::Void,
+                    });
+                }
+                let Reading { ledger, more, .. } = &mut self.reading;
+                ledger.skip(epoch.start, epoch.end, reason, 1);
+                let mut next = epoch.more;
+                while next != NO_MORE {
+                    let piece = more[next as usize];
+                    ledger.skip(piece.start, piece.start + u64::from(piece.length), reason, 1);
+                    next = piece.next;
+                }
+            }
+        }
+    }
+
+    fn finish(mut self, name: &str, text: &[u8], options: &ReadOptions) -> Result<Reading, IngestError> {
+        while let Some(oldest) = self.open.take_oldest() {
+            self.commit(&oldest);
+        }
+        dates::resolve(
+            &mut self.reading,
+            &self.clock,
+            &self.anchors,
+            options.date,
+            self.is_modern,
+        )
+        .map_err(|of_day_us| no_date(name, text, &self.reading, of_day_us))?;
+        self.reading.resolution_m = self.steps.resolution_m(MINUTE_M);
+        self.reading.holds = format!(
+            "{} sentences; skipped {}",
+            self.sentences,
+            self.reading.ledger.words()
+        );
+        Ok(self.reading)
+    }
+}
+
+fn no_date(name: &str, text: &[u8], reading: &Reading, of_day_us: i64) -> IngestError {
+    let seconds = of_day_us / 1_000_000;
+    IngestError::NoDate {
+        name: name.into(),
+        time_of_day: format!(
+            "{:02}:{:02}:{:02}",
+            seconds / 3600,
+            seconds / 60 % 60,
+            seconds % 60
+        ),
+        line: crate::ledger::line_of(text, reading.found.first().map_or(0, |one| one.start)),
+    }
+}

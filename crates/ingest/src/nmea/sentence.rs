@@ -1,0 +1,249 @@
+//! What the sentences say that matter here: RMC, GGA, GNS, GLL, GST, VTG and ZDA.
+//!
+//! Field layouts after "NMEA Revealed" (gpsd project). An empty field says nothing, and is never read as zero.
+
+use crate::clock::{day_number, fraction_us};
+use crate::number::{decimal, whole};
+use crate::reading::{self, gga_quality};
+use tussock_types::{FixQuality, SkipReason};
+
+/// A knot in metres per second: 1852 m in an hour.
+pub(super) const KNOT_MPS: f64 = 1852.0 / 3600.0;
+
+/// Most fields that are looked at; longer sentences keep the rest to themselves.
+const FIELDS: usize = 16;
+
+/// The fields of a sentence, the address first.
+pub(super) struct Fields<'a> {
+    fields: [&'a [u8]; FIELDS],
+    count: usize,
+}
+
+impl<'a> Fields<'a> {
+    #[inline]
+    pub(super) fn of(body: &'a [u8]) -> Self {
+        let mut fields: [&[u8]; FIELDS] = [&[]; FIELDS];
+        let mut count = 0;
+        let mut from = 0;
+        for at in memchr::memchr_iter(b',', body) {
+            fields[count] = &body[from..at];
+            count += 1;
+            from = at + 1;
+            if count == FIELDS {
+                return Self { fields, count };
+            }
+        }
+        fields[count] = &body[from..];
+        Self {
+            fields,
+            count: count + 1,
+        }
+    }
+
+    /// The field at `index`; empty where the sentence is shorter.
+    #[inline]
+    pub(super) fn get(&self, index: usize) -> &'a [u8] {
+        self.fields[index]
+    }
+
+    pub(super) fn count(&self) -> usize {
+        self.count
+    }
+}
+
+/// A latitude and longitude, in degrees, and digits behind the point of the minutes.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Position {
+    pub(super) lat_deg: f64,
+    pub(super) lon_deg: f64,
+    pub(super) decimals: u8,
+}
+
+/// Four fields: latitude, N or S, longitude, E or W. `Ok(None)` when they are empty.
+#[inline]
+pub(super) fn position(fields: &Fields<'_>, at: usize) -> Result<Option<Position>, SkipReason> {
+    let [lat, north, lon, east] = [0, 1, 2, 3].map(|offset| fields.get(at + offset).trim_ascii());
+    if lat.is_empty() && lon.is_empty() {
+        return Ok(None);
+    }
+    let (lat_deg, lat_decimals) = degrees(lat).ok_or(SkipReason::Malformed)?;
+    let (lon_deg, lon_decimals) = degrees(lon).ok_or(SkipReason::Malformed)?;
+    let lat_deg = match north {
+        b"N" | b"n" => lat_deg,
+        b"S" | b"s" => -lat_deg,
+        _ => return Err(SkipReason::Malformed),
+    };
+    let lon_deg = match east {
+        b"E" | b"e" => lon_deg,
+        b"W" | b"w" => -lon_deg,
+        _ => return Err(SkipReason::Malformed),
+    };
+    if let Some(fault) = reading::geographic_fault(lat_deg, lon_deg) {
+        return Err(fault);
+    }
+    Ok(Some(Position {
+        lat_deg,
+        lon_deg,
+        decimals: lat_decimals.max(lon_decimals),
+    }))
+}
+
+/// `ddmm.mmmm` or `dddmm.mmmm`: the last two digits before the point and what follows are minutes.
+#[inline]
+pub(super) fn degrees(text: &[u8]) -> Option<(f64, u8)> {
+    const TEN: [f64; 12] = [1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11];
+    if text.is_empty() || text.len() > 17 {
+        return None;
+    }
+    let mut value = 0_u64;
+    let mut before = None;
+    for (index, &byte) in text.iter().enumerate() {
+        match byte {
+            b'0'..=b'9' => value = value * 10 + u64::from(byte - b'0'),
+            b'.' if before.is_none() => before = Some(index),
+            _ => return None,
+        }
+    }
+    let whole_digits = before.unwrap_or(text.len());
+    let decimals = text.len() - whole_digits - usize::from(before.is_some());
+    if !(3..=5).contains(&whole_digits) || decimals > 11 {
+        return None;
+    }
+    // Degrees and minutes part at the hundreds of whole minutes; all of it is exact until the divisions.
+    let unit = 10_u64.pow(decimals as u32);
+    let degrees = value / (100 * unit);
+    let minutes = (value % (100 * unit)) as f64 / TEN[decimals];
+    // Some receivers round 59.99999 up to 60.
+    if minutes > 60.0 {
+        return None;
+    }
+    Some((degrees as f64 + minutes / 60.0, decimals as u8))
+}
+
+/// `hhmmss[.sss]` in microseconds into the day. `Ok(None)` when empty.
+#[inline]
+pub(super) fn time_of_day(text: &[u8]) -> Result<Option<i64>, SkipReason> {
+    let text = text.trim_ascii();
+    if text.is_empty() {
+        return Ok(None);
+    }
+    let head = text.get(..6).ok_or(SkipReason::Malformed)?;
+    if !head.iter().all(u8::is_ascii_digit) {
+        return Err(SkipReason::Malformed);
+    }
+    let pair = |at: usize| i64::from(head[at] - b'0') * 10 + i64::from(head[at + 1] - b'0');
+    let (hour, minute, second) = (pair(0), pair(2), pair(4));
+    if hour > 23 || minute > 59 || second > 60 {
+        return Err(SkipReason::Malformed);
+    }
+    let tail = &text[6..];
+    let micros = match tail {
+        b"" | b"." => 0,
+        _ => match fraction_us(tail) {
+            Some((micros, b"")) => micros,
+            _ => return Err(SkipReason::Malformed),
+        },
+    };
+    Ok(Some((hour * 3600 + minute * 60 + second) * 1_000_000 + micros))
+}
+
+/// `ddmmyy` as days since 1970. NMEA gives no century: 80 to 99 are 19xx, since the GPS time scale begins in 1980, the
+/// rest 20xx.
+#[inline]
+pub(super) fn date(text: &[u8]) -> Option<i32> {
+    let text = text.trim_ascii();
+    if text.len() != 6 {
+        return None;
+    }
+    let value = whole(text)?;
+    let year = value % 100;
+    day_number(century(year), value / 100 % 100, value / 10_000)
+}
+
+/// The year that two digits mean.
+pub(super) fn century(two_digits: u32) -> i32 {
+    two_digits as i32 + if two_digits >= 80 { 1900 } else { 2000 }
+}
+
+/// Day, month and four-digit year of ZDA, from three fields. Two-digit years occur.
+pub(super) fn zda_date(fields: &Fields<'_>) -> Option<i32> {
+    let (day, month, year) = (
+        whole(fields.get(2))?,
+        whole(fields.get(3))?,
+        whole(fields.get(4))?,
+    );
+    let year = if year < 100 { century(year) } else { year as i32 };
+    day_number(year, month, day)
+}
+
+/// What one of RMC, GGA, GNS or GLL says of having a fix.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Says {
+    Nothing,
+    NoFix,
+    Fix,
+}
+
+/// GGA quality. Empty says nothing; anything that is no number is malformed.
+#[inline]
+pub(super) fn quality(text: &[u8]) -> Result<(Says, FixQuality), SkipReason> {
+    let text = text.trim_ascii();
+    if text.is_empty() {
+        return Ok((Says::Nothing, FixQuality::Unknown));
+    }
+    let code = whole(text).ok_or(SkipReason::Malformed)?;
+    Ok(gga_quality(code).map_or((Says::NoFix, FixQuality::Unknown), |quality| (Says::Fix, quality)))
+}
+
+/// A mode letter of RMC, GLL or GNS.
+pub(super) fn mode(letter: u8) -> (Says, FixQuality) {
+    match letter {
+        b'A' => (Says::Fix, FixQuality::Autonomous),
+        b'D' => (Says::Fix, FixQuality::Differential),
+        b'E' => (Says::Fix, FixQuality::Estimated),
+        b'F' => (Says::Fix, FixQuality::RtkFloat),
+        b'M' => (Says::Fix, FixQuality::Manual),
+        b'N' => (Says::NoFix, FixQuality::Unknown),
+        b'P' => (Says::Fix, FixQuality::Precise),
+        b'R' => (Says::Fix, FixQuality::RtkFixed),
+        b'S' => (Says::Fix, FixQuality::Simulated),
+        _ => (Says::Nothing, FixQuality::Unknown),
+    }
+}
+
+/// The best of the mode letters of GNS, one for each system of satellites.
+pub(super) fn modes(text: &[u8]) -> (Says, FixQuality) {
+    let mut best = (Says::Nothing, FixQuality::Unknown);
+    for &letter in text.trim_ascii() {
+        let (says, quality) = mode(letter);
+        best = match (best.0, says) {
+            (Says::Fix, Says::Fix) if reading::rank(quality) > reading::rank(best.1) => (says, quality),
+            (Says::Fix, _) | (Says::NoFix, Says::NoFix | Says::Nothing) => best,
+            _ => (says, quality),
+        };
+    }
+    best
+}
+
+/// A number that must not be negative, times a factor; NaN when empty or not one.
+#[inline]
+pub(super) fn scaled(text: &[u8], factor: f64) -> f32 {
+    decimal(text).map_or(f32::NAN, |number| reading::not_negative(number.value * factor))
+}
+
+/// A course in degrees; NaN when empty or not one.
+#[inline]
+pub(super) fn course(text: &[u8]) -> f32 {
+    decimal(text).map_or(f32::NAN, |number| reading::course(number.value))
+}
+
+/// A number of any sign; NaN when empty or not one.
+#[inline]
+pub(super) fn signed(text: &[u8]) -> f32 {
+    decimal(text).map_or(f32::NAN, |number| reading::finite(number.value))
+}
+
+/// Standard deviation per axis from those of latitude and longitude: the root of their mean square.
+pub(super) fn per_axis_sd(lat_m: f64, lon_m: f64) -> f32 {
+    reading::not_negative(((lat_m * lat_m + lon_m * lon_m) / 2.0).sqrt())
+}

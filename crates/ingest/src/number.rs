@@ -1,0 +1,182 @@
+//! Decimal numbers from bytes, without detours.
+
+/// A decimal as it was written: its value and how many digits stood behind the point.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Decimal {
+    pub(crate) value: f64,
+    pub(crate) decimals: u8,
+}
+
+/// Powers of ten that a double holds exactly.
+const TEN: [f64; 23] = [
+    1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15, 1e16, 1e17, 1e18,
+    1e19, 1e20, 1e21, 1e22,
+];
+
+/// Reads a decimal with optional sign, fraction and exponent; blanks round it are dropped. The value is the nearest
+/// double: up to 15 digits it is one exact division (Clinger 1990), beyond that the standard library decides.
+pub(crate) fn decimal(text: &[u8]) -> Option<Decimal> {
+    let text = text.trim_ascii();
+    let (negative, digits) = match text.first()? {
+        b'-' => (true, &text[1..]),
+        b'+' => (false, &text[1..]),
+        _ => (false, text),
+    };
+    let mut mantissa = 0_u64;
+    let mut seen = 0_usize;
+    let mut point = None;
+    for (index, &byte) in digits.iter().enumerate() {
+        match byte {
+            b'0'..=b'9' => {
+                mantissa = mantissa.wrapping_mul(10).wrapping_add(u64::from(byte - b'0'));
+                seen += 1;
+            }
+            b'.' if point.is_none() => point = Some(index),
+            _ => return slow(text),
+        }
+    }
+    if seen == 0 {
+        return None;
+    }
+    let decimals = point.map_or(0, |at| digits.len() - at - 1);
+    if seen > 15 {
+        return slow(text);
+    }
+    let value = mantissa as f64 / TEN[decimals];
+    Some(Decimal {
+        value: if negative { -value } else { value },
+        decimals: decimals as u8,
+    })
+}
+
+#[cold]
+fn slow(text: &[u8]) -> Option<Decimal> {
+    let text = std::str::from_utf8(text).ok()?;
+    let value = text.parse::<f64>().ok()?;
+    let behind = text
+        .split_once('.')
+        .map_or(0, |(_, rest)| rest.bytes().take_while(u8::is_ascii_digit).count());
+    Some(Decimal {
+        value,
+        decimals: behind.min(255) as u8,
+    })
+}
+
+/// A whole number of at most nine digits, nothing else in the field but blanks.
+pub(crate) fn whole(text: &[u8]) -> Option<u32> {
+    let text = text.trim_ascii();
+    if text.is_empty() || text.len() > 9 {
+        return None;
+    }
+    let mut value = 0_u32;
+    for &byte in text {
+        if !byte.is_ascii_digit() {
+            return None;
+        }
+        value = value * 10 + u32::from(byte - b'0');
+    }
+    Some(value)
+}
+
+/// How finely positions were written, from the digits behind the point.
+///
+/// A writer may drop trailing zeros, so the number of digits that at least half of the positions reach is taken.
+/// Beyond eleven digits of a degree the digits come from a conversion of binary numbers and tell nothing.
+#[derive(Clone, Debug)]
+pub(crate) struct Steps {
+    counts: [u64; 16],
+}
+
+impl Default for Steps {
+    fn default() -> Self {
+        Self { counts: [0; 16] }
+    }
+}
+
+impl Steps {
+    pub(crate) fn add(&mut self, decimals: u8) {
+        self.counts[usize::from(decimals.min(15))] += 1;
+    }
+
+    fn usual(&self) -> Option<usize> {
+        let total: u64 = self.counts.iter().sum();
+        let mut reached = 0;
+        for decimals in (0..self.counts.len()).rev() {
+            reached += self.counts[decimals];
+            if reached > 0 && reached * 2 >= total {
+                return Some(decimals);
+            }
+        }
+        None
+    }
+
+    /// Smallest step in metres, given the metres that one unit of the number stands for.
+    pub(crate) fn resolution_m(&self, unit_m: f64) -> Option<f64> {
+        self.usual()
+            .filter(|&decimals| decimals <= 11)
+            .map(|decimals| unit_m / TEN[decimals])
+    }
+}
+
+/// Metres in one minute of latitude: the nautical mile, which was defined as that.
+pub(crate) const MINUTE_M: f64 = 1852.0;
+/// Metres in one degree of latitude, by the same rule.
+pub(crate) const DEGREE_M: f64 = 60.0 * MINUTE_M;
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn decimals_are_read_as_the_standard_library_reads_them() {
+        for text in [
+            "0",
+            "-0",
+            "1",
+            "-1.5",
+            "+2.25",
+            ".5",
+            "5.",
+            "51.057924",
+            "-1.321018",
+            "37.24173816852271556854248046875",
+            "123456789012345",
+            "1234567890123456",
+            "0.000000000000001",
+            "1e2",
+            "1.5E-3",
+            "-122.4574400",
+        ] {
+            assert_eq!(
+                decimal(text.as_bytes()).unwrap().value,
+                text.parse::<f64>().unwrap(),
+                "{text}"
+            );
+        }
+    }
+
+    #[test]
+    fn what_is_no_decimal_is_refused() {
+        for text in ["", " ", "-", ".", "1.2.3", "12x", "1 2", "--1", "0x10", "1,5"] {
+            assert_eq!(decimal(text.as_bytes()), None, "{text}");
+        }
+    }
+
+    #[test]
+    fn digits_behind_the_point_are_counted() {
+        assert_eq!(decimal(b"51.0579").unwrap().decimals, 4);
+        assert_eq!(decimal(b"51").unwrap().decimals, 0);
+        assert_eq!(decimal(b" 51.50 ").unwrap().decimals, 2);
+        assert_eq!(decimal(b"37.24173816852271556854248046875").unwrap().decimals, 29);
+    }
+
+    #[test]
+    fn the_step_is_the_one_that_half_of_the_positions_reach() {
+        let mut steps = Steps::default();
+        assert_eq!(steps.resolution_m(1.0), None);
+        for decimals in [4, 4, 3, 4, 2, 4] {
+            steps.add(decimals);
+        }
+        assert_eq!(steps.resolution_m(MINUTE_M), Some(0.1852));
+    }
+}

@@ -1,0 +1,285 @@
+//! From fixes as they stood in the file to a trace in strictly rising time.
+//!
+//! - Fixes already in order stay as they are: one comparison each.
+//! - Within a track, the fixes that do not belong to a longest chain of rising times (Fredman 1975) are out of place. Ten
+//!   and more of them in a row that rise among themselves are a block that was written late and is put where it
+//!   belongs; fewer are faults of the clock and skipped.
+//! - Tracks that stand in the wrong order are sorted. A track with the newest fix first is turned round.
+//! - Of two fixes at one instant the one of better quality stays, the first of equals.
+//!
+//! Cost: linear for a log in order, else O(n log n).
+
+use crate::clock::{DAY_S, ROLLOVER_DAYS, day_of, day_words, first_day, last_day};
+use crate::ledger::Ledger;
+use crate::reading::{Found, Ground, NO_MORE, Reading, rank};
+use tussock_types::{SkipReason, Trace};
+
+/// So many fixes in a row are a block, not a fault.
+const BLOCK: usize = 10;
+
+/// Puts a reading in order. What is left out goes to the ledger.
+pub(crate) fn settle(reading: &mut Reading) -> Trace {
+    let mut found = std::mem::take(&mut reading.found);
+    if !found
+        .windows(2)
+        .all(|pair| pair[0].fix.time_s < pair[1].fix.time_s)
+    {
+        found = sorted(found, reading);
+    }
+    let mut trace = match reading.ground {
+        Ground::Earth => Trace::geographic(""),
+        Ground::Plane => Trace::local(""),
+    };
+    reserve(&mut trace, found.len());
+    let (mut segment, mut last) = (0, None);
+    for one in &found {
+        if last.is_some_and(|last| last != one.fix.segment) {
+            segment += 1;
+        }
+        last = Some(one.fix.segment);
+        let mut fix = one.fix;
+        fix.segment = segment;
+        trace.push(fix);
+    }
+    trace
+}
+
+fn reserve(trace: &mut Trace, fixes: usize) {
+    match &mut trace.positions {
+        tussock_types::Positions::Geographic {
+            lat_deg: a,
+            lon_deg: b,
+        }
+        | tussock_types::Positions::Local {
+            east_m: a,
+            north_m: b,
+        } => {
+            a.reserve_exact(fixes);
+            b.reserve_exact(fixes);
+        }
+    }
+    trace.time_s.reserve_exact(fixes);
+    trace.segment.reserve_exact(fixes);
+    trace.quality.reserve_exact(fixes);
+    trace.hdop.reserve_exact(fixes);
+    trace.claimed_sd_m.reserve_exact(fixes);
+    trace.speed_mps.reserve_exact(fixes);
+    trace.course_deg.reserve_exact(fixes);
+    trace.height_msl_m.reserve_exact(fixes);
+    trace.satellites.reserve_exact(fixes);
+}
+
+/// Drops fixes whose time no log can hold: receivers' default dates among them.
+pub(crate) fn drop_impossible_times(reading: &mut Reading) {
+    let range = f64::from(first_day()) * DAY_S..f64::from(last_day()) * DAY_S;
+    if reading.found.iter().all(|one| range.contains(&one.fix.time_s)) {
+        return;
+    }
+    let Reading {
+        found, more, ledger, ..
+    } = reading;
+    found.retain(|one| {
+        let fits = range.contains(&one.fix.time_s);
+        if !fits {
+            drop_fix(one, SkipReason::OutOfRange, more, ledger);
+        }
+        fits
+    });
+}
+
+/// Takes the bytes of a fix back from the used ones.
+fn drop_fix(one: &Found, reason: SkipReason, more: &[crate::reading::More], ledger: &mut Ledger) {
+    ledger.unused(one.start, one.end, reason);
+    let mut next = one.more;
+    while next != NO_MORE {
+        let Some(piece) = more.get(next as usize) else {
+            break;
+        };
+        ledger.unused(piece.start, piece.start + u64::from(piece.length), reason);
+        next = piece.next;
+    }
+}
+
+fn sorted(found: Vec<Found>, reading: &mut Reading) -> Vec<Found> {
+    let mut kept: Vec<Found> = Vec::with_capacity(found.len());
+    let mut block = 0_u32;
+    let mut from = 0;
+    while from < found.len() {
+        let segment = found[from].fix.segment;
+        let to = found[from..]
+            .iter()
+            .position(|one| one.fix.segment != segment)
+            .map_or(found.len(), |n| from + n);
+        put_track(&found[from..to], &mut kept, &mut block, reading);
+        block += 1;
+        from = to;
+    }
+    kept.sort_by(|a, b| a.fix.time_s.total_cmp(&b.fix.time_s));
+    if interleaved(&kept) {
+        reading.notice("tracks_overlap", 0, || {
+            "tracks overlap in time; their fixes were put in one order, and nothing is joined across".into()
+        });
+    }
+    let Reading { more, ledger, .. } = reading;
+    let mut out: Vec<Found> = Vec::with_capacity(kept.len());
+    for one in kept {
+        match out.last_mut() {
+            Some(last) if last.fix.time_s >= one.fix.time_s => {
+                if better(&one, last) {
+                    drop_fix(last, SkipReason::DuplicateTime, more, ledger);
+                    *last = one;
+                } else {
+                    drop_fix(&one, SkipReason::DuplicateTime, more, ledger);
+                }
+            }
+            _ => out.push(one),
+        }
+    }
+    out
+}
+
+fn better(one: &Found, other: &Found) -> bool {
+    let (a, b) = (rank(one.fix.quality), rank(other.fix.quality));
+    a > b || (a == b && one.fix.hdop < other.fix.hdop)
+}
+
+/// True when two tracks take turns in time order more often than there are tracks.
+fn interleaved(found: &[Found]) -> bool {
+    let changes = found
+        .windows(2)
+        .filter(|pair| pair[0].fix.segment != pair[1].fix.segment)
+        .count();
+    let mut segments: Vec<u32> = found.iter().map(|one| one.fix.segment).collect();
+    segments.sort_unstable();
+    segments.dedup();
+    changes + 1 > segments.len()
+}
+
+/// Hands the fixes of one track on, each block under a number of its own.
+fn put_track(track: &[Found], kept: &mut Vec<Found>, block: &mut u32, reading: &mut Reading) {
+    let mut keep = |one: &Found, block: u32| {
+        let mut one = *one;
+        one.fix.segment = block;
+        kept.push(one);
+    };
+    if track
+        .windows(2)
+        .all(|pair| pair[0].fix.time_s <= pair[1].fix.time_s)
+    {
+        track.iter().for_each(|one| keep(one, *block));
+        return;
+    }
+    let falling = track
+        .windows(2)
+        .filter(|pair| pair[1].fix.time_s < pair[0].fix.time_s)
+        .count();
+    let turned: Vec<Found>;
+    let mut track = track;
+    if track.len() >= BLOCK && falling * 10 >= (track.len() - 1) * 9 {
+        turned = track.iter().rev().copied().collect();
+        track = &turned;
+        reading.notice("newest_first", 0, || {
+            "the log has its newest fix first and was turned round".into()
+        });
+    }
+    let in_chain = longest_chain(track);
+    let main = *block;
+    let mut index = 0;
+    while index < track.len() {
+        if in_chain[index] {
+            keep(&track[index], main);
+            index += 1;
+            continue;
+        }
+        let mut end = index + 1;
+        while end < track.len() && !in_chain[end] && track[end].fix.time_s >= track[end - 1].fix.time_s {
+            end += 1;
+        }
+        if end - index >= BLOCK {
+            *block += 1;
+            track[index..end].iter().for_each(|one| keep(one, *block));
+            reading.notice("block_out_of_order", 0, || {
+                "a part of the log was written later than its time".into()
+            });
+        } else {
+            let Reading { more, ledger, .. } = reading;
+            track[index..end]
+                .iter()
+                .for_each(|one| drop_fix(one, SkipReason::TimeReversed, more, ledger));
+        }
+        index = end;
+    }
+}
+
+/// Marks a longest chain of fixes whose times do not fall.
+fn longest_chain(track: &[Found]) -> Vec<bool> {
+    let time = |index: usize| track[index].fix.time_s;
+    let mut tails: Vec<usize> = Vec::new();
+    let mut before: Vec<usize> = vec![usize::MAX; track.len()];
+    for index in 0..track.len() {
+        let place = tails.partition_point(|&tail| time(tail) <= time(index));
+        if place > 0 {
+            before[index] = tails[place - 1];
+        }
+        if place == tails.len() {
+            tails.push(index);
+        } else {
+            tails[place] = index;
+        }
+    }
+    let mut marks = vec![false; track.len()];
+    let mut at = tails.last().copied().unwrap_or(usize::MAX);
+    while at != usize::MAX {
+        marks[at] = true;
+        at = before[at];
+    }
+    marks
+}
+
+/// Shifts fixes that are 1024 weeks too early, where the log itself or a given date shows it.
+///
+/// GPS satellites send ten bits of the week number, so a receiver that resolves them wrongly is off by 7168 days
+/// (IS-GPS-200). Evidence is a step of just that length (within a day) from one fix to the next, or a given date that
+/// lies that far (within a day) from the first fix. A date that merely looks old is no evidence: old logs are real.
+pub(crate) fn repair_rollover(reading: &mut Reading, date: Option<time::Date>) {
+    let rollover_s = f64::from(ROLLOVER_DAYS) * DAY_S;
+    let is_rollover = |step_s: f64| (step_s.abs() - rollover_s).abs() <= DAY_S;
+    let step = reading.found.windows(2).find_map(|pair| {
+        let (a, b) = (pair[0].fix.time_s, pair[1].fix.time_s);
+        is_rollover(b - a).then_some(a.max(b))
+    });
+    let mut shifted = 0_u64;
+    let mut shift_before = |limit_s: f64, found: &mut [Found]| {
+        for one in found.iter_mut().filter(|one| one.fix.time_s < limit_s) {
+            one.fix.time_s += rollover_s;
+            shifted += 1;
+        }
+    };
+    if let Some(late_s) = step {
+        shift_before(late_s - rollover_s / 2.0, &mut reading.found);
+    }
+    if let (Some(first), Some(date)) = (reading.found.first(), date) {
+        let given_s = f64::from(day_of(date)) * DAY_S;
+        if is_rollover(given_s + DAY_S / 2.0 - first.fix.time_s) && given_s > first.fix.time_s {
+            shift_before(given_s - rollover_s / 2.0, &mut reading.found);
+        }
+    }
+    if shifted > 0 {
+        note_rollover(reading, shifted);
+    }
+}
+
+/// Says that times were shifted by 1024 weeks.
+pub(crate) fn note_rollover(reading: &mut Reading, shifted: u64) {
+    let day = reading
+        .found
+        .first()
+        .map_or(0, |one| (one.fix.time_s / DAY_S).floor() as i32);
+    reading.notice("week_rollover_repaired", 0, || {
+        format!(
+            "{shifted} fixes were dated 1024 weeks too early (GPS week rollover) and moved forward by {ROLLOVER_DAYS} days; \
+             the first is now on {}",
+            day_words(day)
+        )
+    });
+}

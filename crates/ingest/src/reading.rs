@@ -1,0 +1,174 @@
+//! What every reader hands over, before it becomes a trace.
+
+use crate::ledger::Ledger;
+use tussock_types::{Fix, FixQuality, Notice};
+
+/// A fix with the bytes that it was read from.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Found {
+    pub(crate) fix: Fix,
+    /// First byte of its (first) piece.
+    pub(crate) start: u64,
+    /// One past the last byte of that piece.
+    pub(crate) end: u64,
+    /// Index of a further piece in [`Reading::more`], or [`NO_MORE`].
+    pub(crate) more: u32,
+}
+
+/// No further piece.
+pub(crate) const NO_MORE: u32 = u32::MAX;
+
+/// A further piece of one fix: another sentence of the same epoch.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct More {
+    pub(crate) start: u64,
+    pub(crate) length: u32,
+    pub(crate) next: u32,
+}
+
+/// Whether positions are on Earth or on the logger's own plane.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Ground {
+    Earth,
+    Plane,
+}
+
+/// Positions without time: how many, and where the first begins.
+#[derive(Clone, Copy, Debug, Default)]
+pub(crate) struct Timeless {
+    pub(crate) count: u64,
+    pub(crate) first_byte: u64,
+}
+
+/// A log, read but not yet put in order.
+pub(crate) struct Reading {
+    pub(crate) found: Vec<Found>,
+    pub(crate) more: Vec<More>,
+    pub(crate) ledger: Ledger,
+    pub(crate) notices: Vec<Notice>,
+    pub(crate) resolution_m: Option<f64>,
+    pub(crate) made_by: Option<String>,
+    pub(crate) ground: Ground,
+    pub(crate) timeless: Timeless,
+    /// Times count from a start of the logger's own.
+    pub(crate) times_are_relative: bool,
+    /// What the log holds besides fixes, for the message when there are none.
+    pub(crate) holds: String,
+}
+
+impl Reading {
+    pub(crate) fn new() -> Self {
+        Self {
+            found: Vec::new(),
+            more: Vec::new(),
+            ledger: Ledger::default(),
+            notices: Vec::new(),
+            resolution_m: None,
+            made_by: None,
+            ground: Ground::Earth,
+            timeless: Timeless::default(),
+            times_are_relative: false,
+            holds: String::new(),
+        }
+    }
+
+    /// Says something once.
+    pub(crate) fn notice(&mut self, key: &str, line: u64, sentence: impl FnOnce() -> String) {
+        if self.notices.iter().all(|notice| notice.key != key) {
+            self.notices.push(Notice {
+                key: key.into(),
+                sentence: sentence(),
+                line,
+            });
+        }
+    }
+
+    pub(crate) fn timeless_at(&mut self, byte: u64) {
+        if self.timeless.count == 0 {
+            self.timeless.first_byte = byte;
+        }
+        self.timeless.count += 1;
+    }
+}
+
+/// Quality from a number as GGA has it. `None` for 0: no fix.
+pub(crate) fn gga_quality(code: u32) -> Option<FixQuality> {
+    Some(match code {
+        0 => return None,
+        1 => FixQuality::Autonomous,
+        2 => FixQuality::Differential,
+        3 => FixQuality::Precise,
+        4 => FixQuality::RtkFixed,
+        5 => FixQuality::RtkFloat,
+        6 => FixQuality::Estimated,
+        7 => FixQuality::Manual,
+        8 => FixQuality::Simulated,
+        _ => FixQuality::Other,
+    })
+}
+
+/// How much a quality is to be preferred when one instant has two positions.
+pub(crate) fn rank(quality: FixQuality) -> u8 {
+    match quality {
+        FixQuality::RtkFixed => 9,
+        FixQuality::RtkFloat => 8,
+        FixQuality::Precise => 7,
+        FixQuality::Differential => 6,
+        FixQuality::Autonomous => 5,
+        FixQuality::Unknown => 4,
+        FixQuality::Other => 3,
+        FixQuality::Estimated => 2,
+        FixQuality::Simulated => 1,
+        FixQuality::Manual => 0,
+    }
+}
+
+/// A value that must not be negative; NaN where it is, or is not finite.
+pub(crate) fn not_negative(value: f64) -> f32 {
+    if value.is_finite() && value >= 0.0 {
+        value as f32
+    } else {
+        f32::NAN
+    }
+}
+
+/// A value of any sign; NaN where it is not finite.
+pub(crate) fn finite(value: f64) -> f32 {
+    if value.is_finite() { value as f32 } else { f32::NAN }
+}
+
+/// Degrees from 0 to 360; NaN beyond.
+pub(crate) fn course(value: f64) -> f32 {
+    if (0.0..=360.0).contains(&value) {
+        (value % 360.0) as f32
+    } else {
+        f32::NAN
+    }
+}
+
+/// A count of satellites.
+pub(crate) fn satellites(value: u32) -> u8 {
+    value.min(u32::from(u8::MAX) - 1) as u8
+}
+
+/// Why a latitude and a longitude are no position; `None` when they are one.
+pub(crate) fn geographic_fault(lat_deg: f64, lon_deg: f64) -> Option<tussock_types::SkipReason> {
+    use tussock_types::SkipReason;
+    if !lat_deg.is_finite() || !lon_deg.is_finite() {
+        return Some(SkipReason::NotFinite);
+    }
+    if lat_deg.abs() > 90.0 || lon_deg.abs() > 180.0 {
+        return Some(SkipReason::OutOfRange);
+    }
+    if lat_deg.abs() == 90.0 {
+        return Some(SkipReason::Pole);
+    }
+    if lat_deg == 0.0 && lon_deg == 0.0 {
+        return Some(SkipReason::NullIsland);
+    }
+    None
+}
+
+/// A receiver's radius of 68 % confidence (what phones call accuracy) over the standard deviation per axis, for a
+/// circular normal error: sqrt(-2 ln 0.32) (Rayleigh distribution).
+pub(crate) const RADIUS_68_PER_SD: f64 = 1.509_6;
