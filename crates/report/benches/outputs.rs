@@ -13,9 +13,13 @@ fn windows(criterion: &mut Criterion) {
     let findings = garden::findings();
     let text = to_json(&findings).unwrap();
     let mut group = criterion.benchmark_group("report");
-    group.bench_function("answer", |b| b.iter(|| answer(black_box(&findings), Style::default())));
+    group.bench_function("answer", |b| {
+        b.iter(|| answer(black_box(&findings), Style::default()))
+    });
     group.bench_function("to_json", |b| b.iter(|| to_json(black_box(&findings)).unwrap()));
-    group.bench_function("from_json", |b| b.iter(|| from_json(black_box(text.as_bytes())).unwrap()));
+    group.bench_function("from_json", |b| {
+        b.iter(|| from_json(black_box(text.as_bytes())).unwrap())
+    });
     group.bench_function("geojson", |b| b.iter(|| geojson(black_box(&findings)).unwrap()));
     group.finish();
 }

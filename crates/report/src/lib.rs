@@ -19,13 +19,17 @@
 mod error;
 mod finite;
 mod geojson;
+mod gpx;
 mod json;
+mod parquet;
 mod private;
 mod terminal;
 mod words;
 
 pub use error::ReportError;
 pub use geojson::geojson;
+pub use gpx::pockets_gpx;
 pub use json::{from_json, inspection_to_json, to_json};
+pub use parquet::cells_parquet;
 pub use private::redact;
 pub use terminal::{Colour, Style, answer, answer_files, answer_inspection};

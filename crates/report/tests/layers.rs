@@ -180,3 +180,232 @@ fn hostile_text_stays_text_in_geojson() {
     collection(&text);
     assert!(!text.contains('\u{202e}') && !text.contains("\\u001b") && !text.contains("\\u0000"));
 }
+
+mod gpx_waypoints {
+    use super::*;
+    use tussock_report::pockets_gpx;
+
+    #[test]
+    fn pockets_and_stuck_spots_are_read_back_as_waypoints() {
+        let sample = full_findings();
+        let read = gpx::read(pockets_gpx(&sample).unwrap().as_slice()).unwrap();
+        assert_eq!(read.version, gpx::GpxVersion::Gpx11);
+        let names: Vec<&str> = read
+            .waypoints
+            .iter()
+            .map(|waypoint| waypoint.name.as_deref().unwrap())
+            .collect();
+        assert_eq!(names, ["M1", "M2", "S1"]);
+        let point = read.waypoints[0].point();
+        let place = frame()
+            .to_place(tussock_types::GeoPoint {
+                lat_deg: point.y(),
+                lon_deg: point.x(),
+            })
+            .unwrap();
+        assert!(place.distance_m(garden::M1) < 0.001);
+        let description = read.waypoints[0].description.as_deref().unwrap();
+        assert!(
+            description.contains("m from the tool shed's south-east corner"),
+            "{description}"
+        );
+        assert_eq!(read.routes.len(), 1);
+        assert_eq!(read.routes[0].points.len(), 3);
+        let bounds = read.metadata.unwrap().bounds.unwrap();
+        assert!(bounds.min().y <= point.y() && point.y() <= bounds.max().y);
+    }
+
+    #[test]
+    fn children_stand_in_the_order_of_the_schema() {
+        let text = String::from_utf8(pockets_gpx(&full_findings()).unwrap()).unwrap();
+        let at = |what: &str| text.find(what).unwrap_or_else(|| panic!("{what}"));
+        assert!(at("<metadata>") < at("<wpt") && at("<wpt") < at("<rte>"));
+        for (first, second) in [
+            ("<name>M1", "<desc>Missed"),
+            ("<desc>Missed", "<sym>"),
+            ("<sym>", "<type>"),
+        ] {
+            assert!(at(first) < at(second), "{first} {second}");
+        }
+        assert!(!text.contains("<trk>") && !text.contains("<keywords>"));
+        assert!(text.contains("xmlns=\"http://www.topografix.com/GPX/1/1\""));
+    }
+
+    #[test]
+    fn hostile_text_stays_text_in_gpx() {
+        let bytes = pockets_gpx(&hostile_findings()).unwrap();
+        let text = std::str::from_utf8(&bytes).unwrap();
+        assert!(!text.contains("<script") && !text.contains("]]>") && !text.contains('\u{202e}'));
+        assert!(!text.chars().any(|c| c != '\n' && c.is_control()));
+        assert!(bytes.len() < 20_000, "{}", bytes.len());
+        assert_eq!(gpx::read(bytes.as_slice()).unwrap().waypoints.len(), 3);
+    }
+
+    #[test]
+    fn local_metres_make_no_waypoints() {
+        assert!(matches!(
+            pockets_gpx(&local_findings()),
+            Err(ReportError::NoPlaceOnEarth { .. })
+        ));
+    }
+}
+
+mod squares {
+    use super::*;
+    use parquet::file::reader::{FileReader, SerializedFileReader};
+    use parquet::record::{Field, Row};
+    use tussock_report::{cells_parquet, from_json, redact, to_json};
+    use tussock_types::Findings;
+
+    fn reader(findings: &Findings) -> SerializedFileReader<bytes::Bytes> {
+        SerializedFileReader::new(bytes::Bytes::from(cells_parquet(findings).unwrap())).unwrap()
+    }
+
+    fn rows(findings: &Findings) -> Vec<Row> {
+        reader(findings)
+            .get_row_iter(None)
+            .unwrap()
+            .map(Result::unwrap)
+            .collect()
+    }
+
+    fn value(row: &Row, name: &str) -> Field {
+        row.get_column_iter()
+            .find(|(column, _)| *column == name)
+            .unwrap()
+            .1
+            .clone()
+    }
+
+    fn float(row: &Row, name: &str) -> f64 {
+        match value(row, name) {
+            Field::Float(value) => f64::from(value),
+            Field::Double(value) => value,
+            other => panic!("{name} is {other:?}"),
+        }
+    }
+
+    #[test]
+    fn every_square_with_lawn_is_a_row_and_sums_give_the_areas() {
+        let sample = findings();
+        let cells = sample.cells.as_ref().unwrap();
+        let rows = rows(&sample);
+        assert_eq!(
+            rows.len(),
+            cells.lawn_fraction.iter().filter(|lawn| **lawn > 0.0).count()
+        );
+        let square_m2 = cells.grid.cell_m2();
+        let lawn_m2: f64 = rows.iter().map(|row| float(row, "lawn") * square_m2).sum();
+        let visited_m2: f64 = rows
+            .iter()
+            .map(|row| float(row, "lawn") * float(row, "visited_probability") * square_m2)
+            .sum();
+        let coverage = sample.coverage.as_ref().unwrap();
+        assert!((lawn_m2 - coverage.lawn_m2).abs() < 1e-6 * coverage.lawn_m2);
+        assert!((visited_m2 - coverage.visited_m2).abs() < 1e-6 * coverage.lawn_m2);
+    }
+
+    #[test]
+    fn centres_are_points_on_earth_and_times_are_utc() {
+        let sample = findings();
+        let start_s = sample.span.start_unix_s.unwrap();
+        let mut never = 0;
+        for row in rows(&sample) {
+            let Field::Bytes(wkb) = value(&row, "geometry") else {
+                panic!("geometry is binary")
+            };
+            let wkb = wkb.data();
+            assert_eq!((wkb.len(), &wkb[..5]), (21, [1u8, 1, 0, 0, 0].as_slice()));
+            let point = tussock_types::GeoPoint {
+                lon_deg: f64::from_le_bytes(wkb[5..13].try_into().unwrap()),
+                lat_deg: f64::from_le_bytes(wkb[13..21].try_into().unwrap()),
+            };
+            let centre = Place::new(float(&row, "east_m"), float(&row, "north_m"));
+            assert!(frame().to_place(point).unwrap().distance_m(centre) < 0.001);
+            match (value(&row, "last_visit"), value(&row, "last_visit_s")) {
+                (Field::Null, Field::Null) => never += 1,
+                (Field::TimestampMicros(us), Field::Float(last_s)) => {
+                    assert!((us as f64 / 1e6 - start_s - f64::from(last_s)).abs() < 1e-5);
+                }
+                other => panic!("{other:?}"),
+            }
+        }
+        assert!(never > 0);
+    }
+
+    #[test]
+    fn the_metadata_are_geoparquet_1_1_without_crs() {
+        let reader = reader(&findings());
+        let pairs = reader
+            .metadata()
+            .file_metadata()
+            .key_value_metadata()
+            .unwrap()
+            .clone();
+        let of = |key: &str| {
+            pairs
+                .iter()
+                .find(|pair| pair.key == key)
+                .and_then(|pair| pair.value.clone())
+        };
+        let geo: serde_json::Value = serde_json::from_str(&of("geo").unwrap()).unwrap();
+        assert_eq!(geo["version"], "1.1.0");
+        assert_eq!(geo["primary_column"], "geometry");
+        let column = &geo["columns"]["geometry"];
+        assert_eq!(column["encoding"], "WKB");
+        assert_eq!(column["geometry_types"], serde_json::json!(["Point"]));
+        assert_eq!(column["bbox"].as_array().unwrap().len(), 4);
+        assert!(column.get("crs").is_none());
+        assert_eq!(of("tussock:cell_m").unwrap(), "0.2");
+        assert!(of("tussock:origin").unwrap().contains("54.5234179"));
+        let codec = reader.metadata().row_group(0).column(0).compression();
+        assert!(matches!(codec, parquet::basic::Compression::ZSTD(_)), "{codec:?}");
+    }
+
+    #[test]
+    fn private_squares_have_neither_place_nor_date() {
+        let private = redact(&findings());
+        let reader = reader(&private);
+        let names: Vec<&str> = reader
+            .metadata()
+            .file_metadata()
+            .schema()
+            .get_fields()
+            .iter()
+            .map(|field| field.name())
+            .collect();
+        assert!(!names.contains(&"geometry"), "{names:?}");
+        let pairs = reader.metadata().file_metadata().key_value_metadata().unwrap();
+        assert!(
+            !pairs
+                .iter()
+                .any(|pair| pair.key == "geo" || pair.key == "tussock:origin")
+        );
+        assert!(
+            rows(&private)
+                .iter()
+                .all(|row| value(row, "last_visit") == Field::Null)
+        );
+        assert!(
+            rows(&private)
+                .iter()
+                .any(|row| value(row, "last_visit_s") != Field::Null)
+        );
+    }
+
+    #[test]
+    fn a_saved_result_gives_the_same_bytes_again() {
+        let sample = findings();
+        let back = from_json(to_json(&sample).unwrap().as_bytes()).unwrap();
+        assert!(cells_parquet(&sample).unwrap() == cells_parquet(&back).unwrap());
+    }
+
+    #[test]
+    fn without_squares_there_is_no_table() {
+        let error = cells_parquet(&garden::bare_findings()).unwrap_err();
+        assert_eq!(
+            error.to_string(),
+            "no cells.parquet: the findings hold no squares, expected a cutting width in the settings"
+        );
+    }
+}

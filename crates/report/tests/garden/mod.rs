@@ -7,11 +7,11 @@ use std::collections::BTreeMap;
 use tussock_types::*;
 
 /// Seed of the walk.
-pub const WALK_SEED: u64 = 20_260_601;
+pub(crate) const WALK_SEED: u64 = 20_260_601;
 /// Latitude of the origin; it lies at sea.
-pub const ORIGIN_LAT: f64 = 54.523_417_9;
+pub(crate) const ORIGIN_LAT: f64 = 54.523_417_9;
 /// Longitude of the origin.
-pub const ORIGIN_LON: f64 = 3.217_650_3;
+pub(crate) const ORIGIN_LON: f64 = 3.217_650_3;
 
 const CUT_WIDTH_M: f64 = 0.22;
 const SPEED_MPS: f64 = 0.4;
@@ -86,7 +86,7 @@ fn inside(ring: &[Place], place: Place) -> bool {
 }
 
 /// Area of a ring.
-pub fn ring_area_m2(ring: &[Place]) -> f64 {
+pub(crate) fn ring_area_m2(ring: &[Place]) -> f64 {
     let twice: f64 = ring
         .windows(2)
         .map(|edge| edge[0].east_m * edge[1].north_m - edge[1].east_m * edge[0].north_m)
@@ -253,7 +253,7 @@ fn squares(count: &Count) -> Cells {
 }
 
 /// The frame of the garden.
-pub fn frame() -> FrameFindings {
+pub(crate) fn frame() -> FrameFindings {
     FrameFindings {
         origin_lat: Some(ORIGIN_LAT),
         origin_lon: Some(ORIGIN_LON),
@@ -364,9 +364,9 @@ fn tape(from: &str, at: Place, to: Place) -> Tape {
 }
 
 /// Middle of the first missed pocket.
-pub const M1: Place = Place::new(23.0, -4.6);
+pub(crate) const M1: Place = Place::new(23.0, -4.6);
 /// Middle of the second one.
-pub const M2: Place = Place::new(7.6, 9.6);
+pub(crate) const M2: Place = Place::new(7.6, 9.6);
 
 fn missed(id: &str, index: usize, middle: Place, area_m2: f64, widest_m: f64, why: &str) -> MissedPocket {
     let geo = frame().to_geo(middle).unwrap();
@@ -493,7 +493,7 @@ fn revisits(count: &Count) -> Revisits {
 }
 
 /// What a first version of the tool finds: no intervals, no causes, no suggestions.
-pub fn findings() -> Findings {
+pub(crate) fn findings() -> Findings {
     let count = walk();
     let cell_m2 = count.grid.cell_m2();
     let lawn_m2 = count.lawn.iter().filter(|lawn| **lawn).count() as f64 * cell_m2;
@@ -620,7 +620,7 @@ pub fn findings() -> Findings {
 }
 
 /// An estimate with an interval.
-pub fn between(estimate: f64, low: f64, high: f64) -> Estimate {
+pub(crate) fn between(estimate: f64, low: f64, high: f64) -> Estimate {
     Estimate {
         estimate,
         low: Some(low),
@@ -629,7 +629,7 @@ pub fn between(estimate: f64, low: f64, high: f64) -> Estimate {
 }
 
 /// Everything that a later version can find, with no field null and no list empty.
-pub fn full_findings() -> Findings {
+pub(crate) fn full_findings() -> Findings {
     let mut findings = findings();
     let settings = &mut findings.settings;
     settings.machine.body_width_m = Some(0.5);
@@ -757,7 +757,7 @@ pub fn full_findings() -> Findings {
 }
 
 /// A log in local metres without a place on Earth.
-pub fn local_findings() -> Findings {
+pub(crate) fn local_findings() -> Findings {
     let mut findings = findings();
     findings.frame = FrameFindings {
         origin_lat: None,
@@ -777,7 +777,7 @@ pub fn local_findings() -> Findings {
 }
 
 /// A log without a cutting width: no coverage, no squares.
-pub fn findings_without_width() -> Findings {
+pub(crate) fn findings_without_width() -> Findings {
     let full = full_findings();
     Findings {
         coverage: None,
@@ -792,7 +792,7 @@ pub fn findings_without_width() -> Findings {
 }
 
 /// Everything null that may be null, every list empty.
-pub fn bare_findings() -> Findings {
+pub(crate) fn bare_findings() -> Findings {
     let mut findings = local_findings();
     findings.settings = Settings::default();
     findings.inputs.clear();
@@ -834,11 +834,11 @@ pub fn bare_findings() -> Findings {
 }
 
 /// Text that tries everything.
-pub const HOSTILE: &str =
+pub(crate) const HOSTILE: &str =
     "</script><script>alert(1)</script>\" onload='x' {{ 7*7 }} \u{1b}[2J\u{202e}gpj.\u{0}\u{7}&amp;]]><!--";
 
 /// Hostile text in every place that comes from outside.
-pub fn hostile_findings() -> Findings {
+pub(crate) fn hostile_findings() -> Findings {
     let mut findings = full_findings();
     let long = format!("{HOSTILE}{}", "A".repeat(1 << 20));
     let hostile = || HOSTILE.to_owned();
@@ -886,7 +886,7 @@ pub fn hostile_findings() -> Findings {
 }
 
 /// An inspection of the invented log.
-pub fn inspection() -> Inspection {
+pub(crate) fn inspection() -> Inspection {
     let findings = findings();
     Inspection {
         schema_version: SCHEMA_VERSION,

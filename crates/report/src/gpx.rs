@@ -1,0 +1,129 @@
+//! How does somebody with a hand-held receiver or a phone walk to the pockets?
+//!
+//! GPX 1.1: one waypoint for the middle of each missed pocket and for each stuck spot, named by its id, with
+//! the sentence and the tape distances in `desc`; suggested guide runs are routes. Eight decimals, so a millimetre;
+//! the walker's receiver will be less exact, which is why the tape distances stand beside it.
+//!
+//! Written with the `gpx` crate. Its writer puts tracks before routes and keywords before times, against the
+//! schema's order, so neither tracks nor keywords nor times are written.
+
+use crate::{ReportError, geojson::rounded, words};
+use geo_types::{Point, Rect, coord};
+use gpx::{Gpx, GpxVersion, Metadata, Route, Waypoint};
+use tussock_types::{Findings, GeoPoint, Place, SuggestionKind, Tape};
+
+/// The findings as `pockets.gpx`.
+///
+/// # Errors
+/// [`ReportError::NoPlaceOnEarth`] when the positions are in local metres without an origin.
+pub fn pockets_gpx(findings: &Findings) -> Result<Vec<u8>, ReportError> {
+    if findings.frame.origin().is_none() {
+        return Err(ReportError::NoPlaceOnEarth { file: "pockets.gpx" });
+    }
+    let geo = |east_m: f64, north_m: f64| findings.frame.to_geo(Place::new(east_m, north_m));
+    let mut waypoints = Vec::new();
+    for pocket in &findings.missed_pockets {
+        let figures = format!(
+            "Missed: {}, widest {}. {}",
+            words::area(pocket.area_m2),
+            words::metres(pocket.widest_m),
+            words::sentence(&pocket.why)
+        );
+        if let Some(at) = geo(pocket.east_m, pocket.north_m) {
+            let text = with_tape(figures, &pocket.tape);
+            waypoints.push(waypoint(at, &pocket.id, &text, "missed_pocket", "Flag, Blue"));
+        }
+    }
+    for spot in &findings.stuck_spots {
+        let figures = format!(
+            "Stuck: {} times, {} lost, within {}. {}",
+            words::count(spot.episodes),
+            words::minutes(spot.minutes),
+            words::metres(spot.radius_m),
+            words::sentence(&spot.why)
+        );
+        if let Some(at) = geo(spot.east_m, spot.north_m) {
+            waypoints.push(waypoint(at, &spot.id, &figures, "stuck_spot", "Pin, Blue"));
+        }
+    }
+    let mut routes = Vec::new();
+    for suggestion in findings.suggestions.iter().flatten() {
+        if suggestion.kind != SuggestionKind::GuideRun {
+            continue;
+        }
+        let points: Vec<Waypoint> = suggestion
+            .geometry
+            .iter()
+            .filter_map(|place| geo(place.east_m, place.north_m))
+            .map(|at| Waypoint::new(point(at)))
+            .collect();
+        routes.push(Route {
+            name: Some(text(&words::name(&suggestion.id))),
+            description: Some(text(&format!(
+                "Suggested guide run. {}",
+                words::sentence(&suggestion.why)
+            ))),
+            type_: Some("suggestion".to_owned()),
+            points,
+            ..Route::default()
+        });
+    }
+    let all = || {
+        waypoints
+            .iter()
+            .chain(routes.iter().flat_map(|route| &route.points))
+            .map(Waypoint::point)
+    };
+    let bounds = all().map(|at| Rect::new(at.0, at.0)).reduce(|a, b| {
+        Rect::new(
+            coord! { x: a.min().x.min(b.min().x), y: a.min().y.min(b.min().y) },
+            coord! { x: a.max().x.max(b.max().x), y: a.max().y.max(b.max().y) },
+        )
+    });
+    let name = findings.settings.garden.name.as_deref().map(words::name);
+    let document = Gpx {
+        version: GpxVersion::Gpx11,
+        creator: Some(text(&format!(
+            "tussock {}",
+            words::plain(&findings.tool_version, 20)
+        ))),
+        metadata: Some(Metadata {
+            name: name.map(|name| text(&name)),
+            description: Some("Ground that the mower left out, and places where it lost time.".to_owned()),
+            bounds,
+            ..Metadata::default()
+        }),
+        waypoints,
+        tracks: Vec::new(),
+        routes,
+    };
+    let mut bytes = Vec::new();
+    gpx::write(&document, &mut bytes).map_err(|source| ReportError::Gpx { source })?;
+    bytes.push(b'\n');
+    Ok(bytes)
+}
+
+fn with_tape(figures: String, tape: &[Tape]) -> String {
+    match words::tape(tape) {
+        Some(tape) => format!("{figures} Tape: {tape}."),
+        None => figures,
+    }
+}
+
+/// The writer escapes `<` and `&`; this sequence alone may not stand in text either (XML 1.0, section 2.4).
+fn text(plain: &str) -> String {
+    plain.replace("]]>", "]] >")
+}
+
+fn point(at: GeoPoint) -> Point<f64> {
+    Point::new(rounded(at.lon_deg), rounded(at.lat_deg))
+}
+
+fn waypoint(at: GeoPoint, id: &str, sentence: &str, kind: &str, symbol: &str) -> Waypoint {
+    let mut waypoint = Waypoint::new(point(at));
+    waypoint.name = Some(text(&words::name(id)));
+    waypoint.description = Some(text(sentence));
+    waypoint.symbol = Some(symbol.to_owned());
+    waypoint.type_ = Some(kind.to_owned());
+    waypoint
+}
