@@ -1,1 +1,41 @@
 //! The sandbox: seeded machines on a plan, with exact truth.
+//!
+//! | question | item |
+//! |---|---|
+//! | where would this machine drive on this site? | [`simulate`], [`Yard`] |
+//! | what would a logger on it have written down? | [`sample`] |
+//! | what did it really visit, and what not? | [`truth`] |
+//! | how does that look as a file? | [`gpx_bytes`], [`nmea_bytes`], [`csv_bytes`] |
+//! | on what gardens can all this be tried? | [`gardens`] |
+//! | what does theory say? | [`laws`] |
+//!
+//! Truth must not be computed by what it judges: this room sees none of the rooms that locate, count or diagnose, and
+//! rasterises, measures and labels for itself.
+//!
+//! Same site, machine, run and seed give the same path, bit for bit, on every platform: random numbers come from ChaCha8 (Bernstein
+//! 2008), sines and arctangents from `libm`, and all else is the arithmetic of IEEE 754.
+
+mod dice;
+//TMP mod distance;
+mod drive;
+pub mod gardens;
+mod ground;
+mod lanes;
+pub mod laws;
+mod machine;
+mod run;
+mod sample;
+//TMP mod swath;
+//TMP mod truth;
+mod vector;
+//TMP mod write;
+
+pub use drive::{Yard, simulate};
+pub use ground::turning_region;
+pub use machine::{
+    Departure, HomeWay, Machine, Manner, Pattern, Run, SimulateError, Spell, StuckSpot, TurnLaw, TurnPair,
+};
+pub use run::{Doing, Halt, Outing, Stay, StuckEpisode, TrueRun, Vertex};
+pub use sample::{Bend, LogNoise, PoorSky, Sampling, Window, sample};
+//TMP pub use truth::{Counting, SpotTruth, Tile, TruePocket, Truth, truth};
+//TMP pub use write::{csv_bytes, gpx_bytes, nmea_bytes};

@@ -1,0 +1,749 @@
+//! Where would this machine drive on this site?
+//!
+//! ```text
+//! station -> straight out or along a guide run -> roam: leg, turn, leg, turn ... -> time over
+//!    ^                                                                               |
+//!    +-- charge <- along a guide run or the edge <- drive on until one is met <------+
+//! ```
+//!
+//! Event by event: a leg is one ray cast, so that a night costs as many casts as it has turns. Never outside the
+//! turning region by more than rounding, except along guide runs and between lawn and station. A leg that would be
+//! shorter than two centimetres is drawn again; where nothing else is possible, the longest free way is taken.
+
+use crate::dice::Dice;
+use crate::ground::{Edge, Hit, Line, OnRing, Part, turning_region};
+use crate::machine::{Departure, HomeWay, Machine, Manner, Pattern, Run, SimulateError, TurnLaw};
+use crate::run::{Doing, Halt, Outing, Stay, StuckEpisode, TrueRun, Vertex};
+use crate::vector::V;
+use std::f64::consts::{FRAC_PI_2, PI, TAU};
+use tussock_plane::{Region, Site};
+
+/// A shorter leg is drawn again.
+const SHORTEST_LEG_M: f64 = 0.02;
+/// So often; then the longest free way is taken.
+const DRAWS: usize = 64;
+/// Curved legs are driven in straight pieces of this length.
+const CURVE_PIECE_M: f64 = 0.5;
+/// A wiggling machine moves this far to and fro.
+const WIGGLE_M: f64 = 0.08;
+
+/// Runs one machine on one site.
+///
+/// # Errors
+/// [`SimulateError`] for values that no machine has, and for sites without room.
+pub fn simulate(site: &Site, machine: &Machine, run: &Run) -> Result<TrueRun, SimulateError> {
+    Yard::new(site, machine.past_boundary_m)?.drive(machine, run)
+}
+
+/// A site prepared for machines that turn at one line: worth keeping where many runs are made.
+#[derive(Clone, Debug)]
+pub struct Yard {
+    region: Region,
+    past_boundary_m: f64,
+    pub(crate) parts: Vec<Part>,
+    pub(crate) guides: Vec<Line>,
+    guide_shares_fraction: Vec<Option<f64>>,
+    pub(crate) station: Option<V>,
+    /// The part at which the station stands.
+    pub(crate) home_part: usize,
+    /// Where the station's way meets that part's edge.
+    pub(crate) gate: Option<OnRing>,
+}
+
+impl Yard {
+    /// Works out the turning region of a site.
+    ///
+    /// # Errors
+    /// [`SimulateError::NoRoom`] and what the polygon engine says.
+    pub fn new(site: &Site, past_boundary_m: f64) -> Result<Self, SimulateError> {
+        crate::machine::check("past_boundary_m", past_boundary_m, -5.0, 5.0, "-5 to 5 m")?;
+        let region = turning_region(site, past_boundary_m)?;
+        let parts = Part::all_of(&region);
+        let station = site.station.map(V::from);
+        let distance_m = |part: &Part| match station {
+            Some(station) if !part.contains(station) => {
+                part.nearest_on_ring(station).map_or(f64::INFINITY, |on| on.distance_m)
+            }
+            Some(_) => 0.0,
+            None => -part.region.area_m2(),
+        };
+        let home_part = parts
+            .iter()
+            .enumerate()
+            .min_by(|a, b| distance_m(a.1).total_cmp(&distance_m(b.1)))
+            .map(|(number, _)| number)
+            .ok_or(SimulateError::NoRoom {
+                past_boundary_m,
+                lawn_m2: site.lawn.area_m2(),
+            })?;
+        let gate = station.and_then(|station| parts[home_part].nearest_on_ring(station));
+        Ok(Self {
+            past_boundary_m,
+            guides: site
+                .guides
+                .iter()
+                .map(|guide| Line::new(guide.shape.iter().copied().map(V::from).collect()))
+                .collect(),
+            guide_shares_fraction: site.guide_shares_fraction.clone(),
+            region,
+            parts,
+            station,
+            home_part,
+            gate,
+        })
+    }
+
+    /// Ground on which the machine's middle can be, parts that it cannot reach included.
+    pub const fn turning_region(&self) -> &Region {
+        &self.region
+    }
+
+    /// Runs a machine. It must turn at the line for which the yard was made.
+    ///
+    /// # Errors
+    /// [`SimulateError::OutOfRange`].
+    pub fn drive(&self, machine: &Machine, run: &Run) -> Result<TrueRun, SimulateError> {
+        machine.check()?;
+        run.check()?;
+        let here_m = self.past_boundary_m;
+        crate::machine::check("past_boundary_m", machine.past_boundary_m, here_m, here_m, "that of the yard")?;
+        let mut driver = Driver::new(self, machine, run);
+        match machine.pattern {
+            Pattern::Roaming => driver.roam(),
+            Pattern::Lanes { .. } => crate::lanes::drive(&mut driver),
+        }
+        Ok(driver.finish())
+    }
+}
+
+/// How a leg ended.
+#[derive(Clone, Copy, Debug)]
+pub(crate) enum LegEnd {
+    /// At an edge, by number.
+    Edge(usize),
+    /// On a guide run, so far along it.
+    Guide(usize, f64),
+    /// In a stuck spot; the machine has gone on to face this way.
+    Freed(V),
+    /// As far as asked.
+    Done,
+}
+
+/// What ends a leg besides the edge.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct LegLimits {
+    /// From this time on a guide run that is met is taken.
+    pub(crate) guides_from_s: f64,
+    /// The leg is no longer than this.
+    pub(crate) within_m: f64,
+}
+
+pub(crate) struct Driver<'a> {
+    pub(crate) yard: &'a Yard,
+    pub(crate) machine: &'a Machine,
+    run: &'a Run,
+    pub(crate) dice: Dice,
+    observed: Vec<(f64, f64)>,
+    pub(crate) time_s: f64,
+    pub(crate) end_s: f64,
+    pub(crate) place: V,
+    pub(crate) heading: V,
+    pub(crate) part: usize,
+    record: TrueRun,
+}
+
+impl<'a> Driver<'a> {
+    fn new(yard: &'a Yard, machine: &'a Machine, run: &'a Run) -> Self {
+        let mut dice = Dice::new(run.seed, 0);
+        let part = &yard.parts[yard.home_part];
+        let place = yard.station.unwrap_or_else(|| somewhere_in(part, &mut dice));
+        let observed = match &machine.turn_law {
+            TurnLaw::Observed { pairs, .. } => {
+                let mut sorted: Vec<(f64, f64)> = pairs
+                    .iter()
+                    .flat_map(|pair| [(pair.mirror_rad, pair.out_rad), (-pair.mirror_rad, -pair.out_rad)])
+                    .collect();
+                sorted.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1)));
+                sorted
+            }
+            _ => Vec::new(),
+        };
+        let into_lawn = yard.gate.map_or(V::new(1.0, 0.0), |gate| part.edges[gate.edge].inwards());
+        Self {
+            yard,
+            machine,
+            run,
+            dice,
+            observed,
+            time_s: 0.0,
+            end_s: run.hours * 3600.0,
+            place,
+            heading: -into_lawn,
+            part: yard.home_part,
+            record: TrueRun {
+                seed: run.seed,
+                vertices: Vec::new(),
+                outings: Vec::new(),
+                halts: Vec::new(),
+                stuck: Vec::new(),
+                stays: Vec::new(),
+            },
+        }
+    }
+
+    fn finish(mut self) -> TrueRun {
+        self.corner(Doing::AtStation);
+        let mut record = self.record;
+        record.cut_at(self.end_s);
+        record
+    }
+
+    fn corner(&mut self, doing: Doing) {
+        self.record.vertices.push(Vertex {
+            time_s: self.time_s,
+            place: self.place.into(),
+            heading_rad: self.heading.angle_rad(),
+            doing,
+        });
+    }
+
+    pub(crate) fn is_over(&self) -> bool {
+        self.time_s >= self.end_s
+    }
+
+    pub(crate) const fn part(&self) -> &'a Part {
+        // Through the yard's own lifetime, so that the driver can move on while a part is looked at.
+        let yard: &'a Yard = self.yard;
+        &yard.parts.as_slice()[self.part]
+    }
+
+    /// Drives straight to a place.
+    pub(crate) fn go(&mut self, to: V, speed_mps: f64, doing: Doing) {
+        let step = to - self.place;
+        let Some(heading) = step.unit() else { return };
+        let duration_s = step.length() / speed_mps;
+        if self.time_s + duration_s <= self.time_s {
+            return;
+        }
+        self.heading = if doing == Doing::Reversing { -heading } else { heading };
+        self.corner(doing);
+        self.time_s += duration_s;
+        self.place = to;
+    }
+
+    /// Drives along corners.
+    pub(crate) fn follow(&mut self, way: &[V]) {
+        for corner in way {
+            self.go(*corner, self.machine.speed_mps, Doing::Transit);
+        }
+    }
+
+    pub(crate) fn wait(&mut self, duration_s: f64, doing: Doing) {
+        if self.time_s + duration_s <= self.time_s {
+            return;
+        }
+        self.corner(doing);
+        let start_s = self.time_s;
+        self.time_s += duration_s;
+        if doing == Doing::AtStation {
+            self.record.stays.push(Stay {
+                start_s,
+                end_s: self.time_s,
+            });
+        } else {
+            self.record.halts.push(Halt {
+                start_s,
+                end_s: self.time_s,
+                place: self.place.into(),
+                doing,
+            });
+        }
+    }
+
+    /// Stands until the turn is done.
+    pub(crate) fn turn_to(&mut self, heading: V, share: f64) {
+        let turning_s = self.dice.spell_s(&self.machine.turning) * share;
+        self.wait(turning_s, Doing::Turning);
+        self.heading = heading;
+    }
+
+    pub(crate) fn stay(&mut self, duration_s: f64) {
+        self.wait(duration_s, Doing::AtStation);
+    }
+
+    pub(crate) fn charge(&mut self) {
+        let charging_s = self.dice.spell_s(&self.machine.charging);
+        self.stay(charging_s);
+    }
+
+    pub(crate) fn start_stay_s(&self) -> f64 {
+        self.run.start_stay_s
+    }
+
+    pub(crate) fn open_outing(&mut self, guide: Option<usize>) {
+        self.record.outings.push(Outing {
+            start_s: self.time_s,
+            homeward_s: self.end_s,
+            end_s: self.end_s,
+            guide,
+            guide_exit: None,
+            home_guide: None,
+        });
+    }
+
+    pub(crate) fn note(&mut self, change: impl FnOnce(&mut Outing, f64)) {
+        let now_s = self.time_s;
+        if let Some(outing) = self.record.outings.last_mut() {
+            change(outing, now_s);
+        }
+    }
+
+    fn roam(&mut self) {
+        if self.yard.station.is_none() {
+            self.open_outing(None);
+            self.heading = V::of_angle(self.dice.between(0.0, TAU));
+            self.legs_until(f64::INFINITY);
+            return;
+        }
+        self.stay(self.run.start_stay_s);
+        while !self.is_over() {
+            let roaming_s = self.dice.spell_s(&self.machine.roaming);
+            let homeward_s = self.time_s + roaming_s;
+            self.leave();
+            self.legs_until(homeward_s);
+            if self.is_over() {
+                return;
+            }
+            self.note(|outing, end_s| outing.end_s = end_s);
+            self.charge();
+        }
+    }
+
+    /// From the station to the first leg of the outing, heading set.
+    fn leave(&mut self) {
+        let pick = self.pick_guide();
+        self.open_outing(pick.map(|(guide, _, _)| guide));
+        if let Some((guide, part, exit_m)) = pick {
+            let line = &self.yard.guides[guide];
+            let mut way = vec![line.corners[0]];
+            way.extend(line.way(0.0, exit_m));
+            self.follow(&way);
+            self.part = part;
+            self.note(|outing, _| outing.guide_exit = way.last().map(|place| (*place).into()));
+            let heading = self.free_heading(|dice| V::of_angle(dice.between(0.0, TAU)));
+            self.turn_to(heading, 1.0);
+            return;
+        }
+        self.part = self.yard.home_part;
+        self.to_gate();
+        let spread_rad = self.machine.departure_spread_deg.to_radians();
+        let gate_edge = self.yard.gate.map(|gate| self.part().edges[gate.edge]);
+        let is_inside = self.yard.station.is_some_and(|station| self.part().contains(station));
+        let heading = match gate_edge {
+            Some(edge) if !is_inside => {
+                self.free_heading(|dice| edge.inwards().turned(dice.between(-spread_rad, spread_rad)))
+            }
+            _ => self.free_heading(|dice| V::of_angle(dice.between(0.0, TAU))),
+        };
+        match self.machine.departure {
+            Departure::Forwards => self.heading = heading,
+            Departure::Backwards => self.turn_to(heading, 1.0),
+        }
+    }
+
+    /// From the station on to the lawn.
+    pub(crate) fn to_gate(&mut self) {
+        let (Some(station), Some(gate)) = (self.yard.station, self.yard.gate) else {
+            return;
+        };
+        if self.part().contains(station) {
+            return;
+        }
+        let doing = match self.machine.departure {
+            Departure::Forwards => Doing::Transit,
+            Departure::Backwards => Doing::Reversing,
+        };
+        self.go(gate.place, self.machine.speed_mps, doing);
+    }
+
+    /// Draws whether this outing goes along a guide run, and where it leaves it: guide, part, way along.
+    fn pick_guide(&mut self) -> Option<(usize, usize, f64)> {
+        let mut left = self.dice.unit();
+        let machine = self.machine;
+        let share = |guide: usize| self.yard.guide_shares_fraction.get(guide).copied().flatten();
+        let guide = (0..self.yard.guides.len()).find(|&guide| {
+            left -= share(guide).unwrap_or(machine.guide_share_fraction);
+            left < 0.0
+        })?;
+        let line = &self.yard.guides[guide];
+        let (low, high) = machine.guide_exit_fraction;
+        for _ in 0..DRAWS {
+            let exit_m = self.dice.between(low, high) * line.length_m();
+            let place = line.place(exit_m);
+            if let Some(part) = self.yard.parts.iter().position(|part| part.contains(place)) {
+                return Some((guide, part, exit_m));
+            }
+        }
+        None
+    }
+
+    /// Draws a heading until there is room for a leg.
+    fn free_heading(&mut self, mut draw: impl FnMut(&mut Dice) -> V) -> V {
+        let part = self.part();
+        for _ in 0..DRAWS {
+            let heading = draw(&mut self.dice);
+            if part.cast(self.place, heading, SHORTEST_LEG_M).is_none() {
+                return heading;
+            }
+        }
+        let room_m = |heading: V| {
+            part.cast(self.place, heading, f64::INFINITY)
+                .map_or(0.0, |hit| hit.distance_m)
+        };
+        let fan = (0..DRAWS).map(|step| V::of_angle(step as f64 * TAU / DRAWS as f64));
+        fan.max_by(|a, b| room_m(*a).total_cmp(&room_m(*b)))
+            .unwrap_or(self.heading)
+    }
+
+    /// Legs and turns until home is reached (or the run is over).
+    fn legs_until(&mut self, homeward_s: f64) {
+        let (guides_from_s, edges_from_s) = match self.machine.home_way {
+            HomeWay::GuideOrBoundary => (homeward_s, homeward_s),
+            HomeWay::GuideElseBoundary { search_s } => (homeward_s, homeward_s + search_s),
+        };
+        while !self.is_over() {
+            if self.time_s > homeward_s + self.machine.give_up_s {
+                let left_s = self.end_s - self.time_s;
+                self.wait(left_s, Doing::Stranded);
+                return;
+            }
+            let limits = LegLimits {
+                guides_from_s,
+                within_m: f64::INFINITY,
+            };
+            let end = self.leg(limits);
+            if self.time_s >= homeward_s {
+                self.note(|outing, _| outing.homeward_s = homeward_s);
+            }
+            match end {
+                LegEnd::Edge(edge) => {
+                    if self.time_s >= edges_from_s && self.home_along_edge(edge) {
+                        return;
+                    }
+                    let heading = self.after_edge(self.part().edges[edge]);
+                    self.turn_to(heading, 1.0);
+                }
+                LegEnd::Guide(guide, along_m) => {
+                    self.home_along_guide(guide, along_m);
+                    return;
+                }
+                LegEnd::Freed(heading) => self.heading = heading,
+                LegEnd::Done => {}
+            }
+        }
+    }
+
+    /// Draws the way after a turn.
+    fn after_edge(&mut self, edge: Edge) -> V {
+        let incoming = self.heading;
+        let inwards = edge.inwards();
+        // Angles anticlockwise from the inward normal.
+        let angle_rad = |heading: V| libm::atan2(inwards.cross(heading), inwards.dot(heading));
+        let mirror = incoming - inwards * (2.0 * incoming.dot(inwards));
+        let mirror_rad = angle_rad(mirror).clamp(-FRAC_PI_2, FRAC_PI_2);
+        let law = &self.machine.turn_law;
+        let observed = std::mem::take(&mut self.observed);
+        let heading = self.free_heading(|dice| match law {
+            TurnLaw::CosineFromNormal => {
+                let sin = dice.between(-1.0, 1.0);
+                inwards * (1.0 - sin * sin).sqrt() + inwards.left() * sin
+            }
+            TurnLaw::UniformFromNormal => inwards.turned(dice.between(-FRAC_PI_2, FRAC_PI_2)),
+            TurnLaw::ReflectWithSpread { sd_deg } => {
+                inwards.turned(mirror_rad + sd_deg.to_radians() * dice.normal())
+            }
+            TurnLaw::FromHeading { min_deg, max_deg } => {
+                let size_rad = dice.between(min_deg.to_radians(), max_deg.to_radians());
+                incoming.turned(if dice.happens(0.5) { size_rad } else { -size_rad })
+            }
+            TurnLaw::Observed { neighbours, .. } => {
+                let count = (*neighbours).clamp(1, observed.len().max(1));
+                let middle = observed.partition_point(|pair| pair.0 < mirror_rad);
+                let first = middle.saturating_sub(count / 2).min(observed.len().saturating_sub(count));
+                let picked = observed.get(first + dice.below(count)).map_or(0.0, |pair| pair.1);
+                inwards.turned(picked)
+            }
+        });
+        self.observed = observed;
+        heading
+    }
+
+    /// Drives one leg along the present heading.
+    pub(crate) fn leg(&mut self, limits: LegLimits) -> LegEnd {
+        let machine = self.machine;
+        let mut speed_mps = machine.speed_mps;
+        if machine.speed_sd_fraction > 0.0 {
+            speed_mps *= (1.0 + machine.speed_sd_fraction * self.dice.normal()).max(0.1);
+        }
+        if machine.slip_fraction > 0.0 {
+            speed_mps *= 1.0 - self.dice.between(0.0, 2.0 * machine.slip_fraction);
+        }
+        let bend_per_m = if machine.curvature_sd_per_m > 0.0 {
+            machine.curvature_sd_per_m * self.dice.normal()
+        } else {
+            0.0
+        };
+        let mut left_m = limits.within_m;
+        loop {
+            let piece_m = if bend_per_m == 0.0 { left_m } else { left_m.min(CURVE_PIECE_M) };
+            let heading = self.heading;
+            let hit = self.part().cast(self.place, heading, piece_m);
+            let reach_m = match hit {
+                Some(Hit { distance_m, .. }) => distance_m,
+                None if piece_m.is_finite() => piece_m,
+                // No edge although the ground ends somewhere: back to the nearest one.
+                None => return self.back_to_edge(),
+            };
+            let start = self.place;
+            let guide = self.first_guide(heading, reach_m, speed_mps, limits.guides_from_s);
+            let open_m = guide.map_or(reach_m, |(distance_m, _, _)| distance_m);
+            if let Some((spot, caught_m)) = self.caught(heading, open_m) {
+                self.go(start + heading * caught_m, speed_mps, Doing::Driving);
+                return LegEnd::Freed(self.stick(spot, heading, caught_m));
+            }
+            self.go(start + heading * open_m, speed_mps, Doing::Driving);
+            self.heading = heading;
+            if let Some((_, number, along_m)) = guide {
+                return LegEnd::Guide(number, along_m);
+            }
+            if let Some(hit) = hit {
+                return LegEnd::Edge(hit.edge);
+            }
+            left_m -= piece_m;
+            if left_m <= 1e-9 {
+                return LegEnd::Done;
+            }
+            if self.is_over() {
+                return LegEnd::Done;
+            }
+            self.heading = heading.turned(bend_per_m * piece_m);
+        }
+    }
+
+    /// The first guide run met on a stretch after a time: distance, number, way along it.
+    fn first_guide(&self, heading: V, reach_m: f64, speed_mps: f64, from_s: f64) -> Option<(f64, usize, f64)> {
+        let after_m = ((from_s - self.time_s) * speed_mps).max(1e-6);
+        if after_m >= reach_m {
+            return None;
+        }
+        let meets = self.yard.guides.iter().enumerate().filter_map(|(number, line)| {
+            line.crossing(self.place, heading, after_m, reach_m)
+                .map(|(distance_m, along_m)| (distance_m, number, along_m))
+        });
+        meets.min_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)))
+    }
+
+    /// Whether a stuck spot catches the machine on a stretch: number of the spot and distance.
+    fn caught(&mut self, heading: V, reach_m: f64) -> Option<(usize, f64)> {
+        let run = self.run;
+        let mut entries: Vec<(f64, f64, usize)> = Vec::new();
+        for (number, spot) in run.stuck_spots.iter().enumerate() {
+            let gap = V::from(spot.place) - self.place;
+            let (ahead_m, aside_m) = (gap.dot(heading), gap.cross(heading));
+            let depth_m2 = spot.radius_m * spot.radius_m - aside_m * aside_m;
+            // Who starts inside does not enter.
+            if depth_m2 <= 0.0 || gap.dot(gap) < spot.radius_m * spot.radius_m {
+                continue;
+            }
+            let half_m = depth_m2.sqrt();
+            if ahead_m - half_m > 0.0 && ahead_m - half_m < reach_m {
+                entries.push((ahead_m - half_m, ahead_m, number));
+            }
+        }
+        entries.sort_by(|a, b| a.0.total_cmp(&b.0));
+        for (enters_m, deepest_m, number) in entries {
+            if self.dice.happens(run.stuck_spots[number].probability) {
+                let caught_m = self.dice.between(enters_m, deepest_m.min(reach_m).max(enters_m));
+                return Some((number, caught_m));
+            }
+        }
+        None
+    }
+
+    /// Sits out a stuck episode; gives the heading with which the machine goes on.
+    fn stick(&mut self, number: usize, heading: V, came_m: f64) -> V {
+        let spot = &self.run.stuck_spots[number];
+        let duration_s = self.dice.spell_s(&spot.duration);
+        let start_s = self.time_s;
+        let caught = self.place;
+        self.heading = heading;
+        if spot.manner == Manner::Wiggles && came_m > WIGGLE_M {
+            while self.time_s < start_s + duration_s {
+                let back = caught + (-heading) * self.dice.between(0.02, WIGGLE_M);
+                for to in [back, caught] {
+                    let lasts_s = self.dice.between(1.0, 4.0);
+                    self.corner(Doing::Stuck);
+                    self.time_s += lasts_s;
+                    self.place = to;
+                }
+            }
+        } else {
+            self.wait(duration_s, Doing::Stuck);
+        }
+        if self.time_s > start_s {
+            self.record.stuck.push(StuckEpisode {
+                spot: number,
+                start_s,
+                end_s: self.time_s,
+                place: caught.into(),
+                heading_rad: heading.angle_rad(),
+            });
+        }
+        self.free_heading(|dice| heading.turned(PI + 0.35 * dice.normal()))
+    }
+
+    /// Should rounding ever have put the machine where no edge is ahead, it goes on from the nearest edge.
+    fn back_to_edge(&mut self) -> LegEnd {
+        match self.part().nearest_on_ring(self.place) {
+            Some(on) => {
+                self.go(on.place, self.machine.speed_mps, Doing::Driving);
+                LegEnd::Edge(on.edge)
+            }
+            None => LegEnd::Done,
+        }
+    }
+
+    /// From a place on a guide run to the station.
+    fn home_along_guide(&mut self, guide: usize, along_m: f64) {
+        self.note(|outing, _| outing.home_guide = Some(guide));
+        let way = self.yard.guides[guide].way(along_m, 0.0);
+        self.follow(&way);
+        self.to_station();
+    }
+
+    pub(crate) fn to_station(&mut self) {
+        if let Some(station) = self.yard.station {
+            self.go(station, self.machine.speed_mps, Doing::Transit);
+        }
+        self.part = self.yard.home_part;
+    }
+
+    /// Along the edge, the shorter way, until the station or a guide run; false when this edge leads to neither.
+    fn home_along_edge(&mut self, edge: usize) -> bool {
+        let part = self.part();
+        let ring = part.edges[edge].ring;
+        let Some(here) = part.nearest_on(self.place, ring) else {
+            return false;
+        };
+        let around_m = part.ring_length_m(ring);
+        let gate = self
+            .yard
+            .gate
+            .filter(|gate| self.part == self.yard.home_part && gate.ring == ring);
+        let ahead_m = |gate: OnRing| (gate.ring_m - here.ring_m).rem_euclid(around_m);
+        let walks = [1.0, -1.0].map(|direction| {
+            let to_gate_m = gate.map(|gate| {
+                if direction > 0.0 {
+                    ahead_m(gate)
+                } else {
+                    around_m - ahead_m(gate)
+                }
+            });
+            ring_walk(self.yard, part, here, direction, to_gate_m.unwrap_or(around_m), gate.map(|gate| gate.place))
+        });
+        let [onwards, backwards] = walks;
+        let chosen = match gate {
+            Some(gate) if ahead_m(gate) <= around_m / 2.0 => onwards,
+            Some(_) => backwards,
+            None if onwards.guide.is_some() && (backwards.guide.is_none() || onwards.length_m <= backwards.length_m) => {
+                onwards
+            }
+            None => backwards,
+        };
+        if gate.is_none() && chosen.guide.is_none() {
+            return false;
+        }
+        self.follow(&chosen.way);
+        match chosen.guide {
+            Some((guide, along_m)) => self.home_along_guide(guide, along_m),
+            None => self.to_station(),
+        }
+        true
+    }
+}
+
+/// A way along a ring.
+struct RingWalk {
+    way: Vec<V>,
+    length_m: f64,
+    /// The guide run at which it ends, and how far along that is.
+    guide: Option<(usize, f64)>,
+}
+
+fn ring_walk(yard: &Yard, part: &Part, here: OnRing, direction: f64, length_m: f64, end: Option<V>) -> RingWalk {
+    let ring = &part.rings[here.ring];
+    let line = Line::new(ring.clone());
+    let around_m = line.length_m();
+    let mut corners: Vec<V> = Vec::new();
+    let till_m = here.ring_m + direction * length_m;
+    if direction > 0.0 {
+        corners.extend(line.way(here.ring_m, till_m.min(around_m)));
+        if till_m > around_m {
+            corners.extend(line.way(0.0, till_m - around_m));
+        }
+    } else {
+        corners.extend(line.way(here.ring_m, till_m.max(0.0)));
+        if till_m < 0.0 {
+            corners.extend(line.way(around_m, till_m + around_m));
+        }
+    }
+    if let (Some(end), Some(last)) = (end, corners.last_mut()) {
+        *last = end;
+    }
+    let mut way = Vec::new();
+    let mut walked_m = 0.0;
+    let mut from = here.place;
+    for corner in corners {
+        let step = corner - from;
+        let Some(heading) = step.unit() else { continue };
+        let reach_m = step.length();
+        let met = yard
+            .guides
+            .iter()
+            .enumerate()
+            .filter_map(|(number, line)| {
+                let (distance_m, along_m) = line.crossing(from, heading, -1e-9, reach_m)?;
+                Some((distance_m, number, along_m))
+            })
+            .min_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
+        if let Some((distance_m, number, along_m)) = met {
+            way.push(from + heading * distance_m);
+            return RingWalk {
+                way,
+                length_m: walked_m + distance_m,
+                guide: Some((number, along_m)),
+            };
+        }
+        way.push(corner);
+        walked_m += reach_m;
+        from = corner;
+    }
+    RingWalk {
+        way,
+        length_m: walked_m,
+        guide: None,
+    }
+}
+
+/// A place on a part's ground, by trial; a corner when the ground is too thin to be hit.
+pub(crate) fn somewhere_in(part: &Part, dice: &mut Dice) -> V {
+    if let Some((low, high)) = part.region.bounds() {
+        for _ in 0..10_000 {
+            let place = V::new(dice.between(low.east_m, high.east_m), dice.between(low.north_m, high.north_m));
+            if part.contains(place) {
+                return place;
+            }
+        }
+    }
+    part.edges.first().map_or(V::default(), |edge| edge.from)
+}

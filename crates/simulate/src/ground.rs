@@ -1,0 +1,283 @@
+//! How far is it to the edge in this direction?
+//!
+//! The machine's middle stays within the turning region: the boundary (else the lawn as drawn) moved by the setback,
+//! without zones and obstacles moved the other way. Rays are cast against its edges one by one: gardens have tens to hundreds
+//! of them, for which a loop is faster than an index.
+//!
+//! Exact up to rounding: a ray ends at the first edge that leads out of the region. Edges that lead in are no end, so that a
+//! machine that stands on an edge needs no special case; edges are a nanometre longer than they are, so that no ray
+//! slips out at a corner.
+
+use crate::vector::V;
+use tussock_plane::{Joins, Region, RegionError, Site};
+
+/// Edges are longer by this at both ends.
+const OVERLENGTH_M: f64 = 1e-9;
+/// A ray that leads out this slightly runs along the edge. Over 100 m it ends a tenth of a micrometre outside.
+const ALONG: f64 = 1e-9;
+/// An edge this far behind still counts as the one that the machine stands on.
+const BEHIND_M: f64 = 1e-6;
+/// Parts smaller than this hold no machine.
+const SMALLEST_PART_M2: f64 = 0.01;
+
+/// Ground on which the machine's middle can be: the boundary (else the lawn as drawn) moved out by `past_boundary_m`
+/// (in, when negative), without exclusion zones and obstacles, which are moved the other way.
+///
+/// # Errors
+/// What the polygon engine says.
+pub fn turning_region(site: &Site, past_boundary_m: f64) -> Result<Region, RegionError> {
+    let outline = site.boundary.as_ref().unwrap_or(&site.drawn_lawn);
+    let outer = outline.grown_by(past_boundary_m, Joins::Mitred)?;
+    let mut kept_out = Region::empty();
+    for zone in site.exclusions.iter().chain(&site.obstacles) {
+        kept_out = kept_out.union(&zone.shape.grown_by(-past_boundary_m, Joins::Mitred)?)?;
+    }
+    outer.minus(&kept_out)
+}
+
+/// One straight edge; ground on the left.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Edge {
+    pub(crate) from: V,
+    /// Unit vector along it.
+    pub(crate) along: V,
+    pub(crate) length_m: f64,
+    /// Number of its ring in the part.
+    pub(crate) ring: usize,
+    /// Way along the ring to its start.
+    pub(crate) ring_m: f64,
+}
+
+impl Edge {
+    /// Unit normal into the ground.
+    pub(crate) const fn inwards(&self) -> V {
+        self.along.left()
+    }
+}
+
+/// Where a ray ends.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Hit {
+    pub(crate) distance_m: f64,
+    /// Number of the edge in the part.
+    pub(crate) edge: usize,
+}
+
+/// A place on a ring.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct OnRing {
+    pub(crate) edge: usize,
+    pub(crate) ring: usize,
+    /// Way along the ring.
+    pub(crate) ring_m: f64,
+    pub(crate) place: V,
+    pub(crate) distance_m: f64,
+}
+
+/// A connected part of the turning region.
+#[derive(Clone, Debug)]
+pub(crate) struct Part {
+    pub(crate) edges: Vec<Edge>,
+    /// Closed corners of each ring.
+    pub(crate) rings: Vec<Vec<V>>,
+    pub(crate) region: Region,
+}
+
+impl Part {
+    fn new(region: Region) -> Self {
+        let rings: Vec<Vec<V>> = region
+            .rings()
+            .into_iter()
+            .flatten()
+            .map(|ring| ring.into_iter().map(V::from).collect())
+            .collect();
+        let mut edges = Vec::new();
+        for (number, ring) in rings.iter().enumerate() {
+            let mut ring_m = 0.0;
+            for pair in ring.windows(2) {
+                let step = pair[1] - pair[0];
+                let length_m = step.length();
+                if let Some(along) = step.unit() {
+                    edges.push(Edge {
+                        from: pair[0],
+                        along,
+                        length_m,
+                        ring: number,
+                        ring_m,
+                    });
+                }
+                ring_m += length_m;
+            }
+        }
+        Self { edges, rings, region }
+    }
+
+    /// The parts of a region that can hold a machine.
+    pub(crate) fn all_of(region: &Region) -> Vec<Self> {
+        region
+            .parts()
+            .into_iter()
+            .filter(|part| part.area_m2() > SMALLEST_PART_M2)
+            .map(Self::new)
+            .collect()
+    }
+
+    /// Where a ray from a place on this ground leaves it; `None` when it does not within the distance.
+    pub(crate) fn cast(&self, from: V, heading: V, within_m: f64) -> Option<Hit> {
+        let mut best: Option<Hit> = None;
+        let mut best_m = within_m;
+        for (number, edge) in self.edges.iter().enumerate() {
+            // Positive where the heading leads out to the right of the edge.
+            let outward = heading.cross(edge.along);
+            if outward <= ALONG {
+                continue;
+            }
+            let gap = edge.from - from;
+            let distance_m = gap.cross(edge.along) / outward;
+            if distance_m < -BEHIND_M || distance_m > best_m {
+                continue;
+            }
+            let along_m = gap.cross(heading) / outward;
+            if along_m < -OVERLENGTH_M || along_m > edge.length_m + OVERLENGTH_M {
+                continue;
+            }
+            best_m = distance_m.max(0.0);
+            best = Some(Hit {
+                distance_m: best_m,
+                edge: number,
+            });
+        }
+        best
+    }
+
+    /// True when the straight way between two places stays on this ground.
+    pub(crate) fn is_free(&self, from: V, to: V) -> bool {
+        let step = to - from;
+        let length_m = step.length();
+        match step.unit() {
+            None => true,
+            Some(heading) => self
+                .cast(from, heading, length_m)
+                .is_none_or(|hit| hit.distance_m > length_m - 1e-7),
+        }
+    }
+
+    /// The nearest place on any ring.
+    pub(crate) fn nearest_on_ring(&self, place: V) -> Option<OnRing> {
+        self.nearest_where(place, |_| true)
+    }
+
+    /// The nearest place on a ring.
+    pub(crate) fn nearest_on(&self, place: V, ring: usize) -> Option<OnRing> {
+        self.nearest_where(place, |edge| edge.ring == ring)
+    }
+
+    fn nearest_where(&self, place: V, counts: impl Fn(&Edge) -> bool) -> Option<OnRing> {
+        let mut best: Option<OnRing> = None;
+        for (number, edge) in self.edges.iter().enumerate().filter(|(_, edge)| counts(edge)) {
+            let along_m = (place - edge.from).dot(edge.along).clamp(0.0, edge.length_m);
+            let foot = edge.from + edge.along * along_m;
+            let distance_m = (place - foot).length();
+            if best.is_none_or(|best| distance_m < best.distance_m) {
+                best = Some(OnRing {
+                    edge: number,
+                    ring: edge.ring,
+                    ring_m: edge.ring_m + along_m,
+                    place: foot,
+                    distance_m,
+                });
+            }
+        }
+        best
+    }
+
+    /// Length of a ring.
+    pub(crate) fn ring_length_m(&self, ring: usize) -> f64 {
+        self.edges
+            .iter()
+            .filter(|edge| edge.ring == ring)
+            .map(|edge| edge.length_m)
+            .sum()
+    }
+
+    pub(crate) fn contains(&self, place: V) -> bool {
+        self.region.contains(place.into())
+    }
+}
+
+/// A line that can be followed.
+#[derive(Clone, Debug)]
+pub(crate) struct Line {
+    pub(crate) corners: Vec<V>,
+    /// Way to each corner.
+    pub(crate) at_m: Vec<f64>,
+}
+
+impl Line {
+    pub(crate) fn new(corners: Vec<V>) -> Self {
+        let mut at_m = Vec::with_capacity(corners.len());
+        let mut sum_m = 0.0;
+        for (number, corner) in corners.iter().enumerate() {
+            if number > 0 {
+                sum_m += (*corner - corners[number - 1]).length();
+            }
+            at_m.push(sum_m);
+        }
+        Self { corners, at_m }
+    }
+
+    pub(crate) fn length_m(&self) -> f64 {
+        self.at_m.last().copied().unwrap_or(0.0)
+    }
+
+    /// The place at a way along it.
+    pub(crate) fn place(&self, along_m: f64) -> V {
+        let last = self.corners.len() - 1;
+        let after = self.at_m.partition_point(|&at_m| at_m <= along_m).clamp(1, last.max(1));
+        let (from, to) = (self.corners[after - 1], self.corners[after.min(last)]);
+        let length_m = self.at_m[after.min(last)] - self.at_m[after - 1];
+        if length_m <= 0.0 {
+            return from;
+        }
+        from + (to - from) * ((along_m - self.at_m[after - 1]) / length_m).clamp(0.0, 1.0)
+    }
+
+    /// Corners on the way from one place along it to another, that place included.
+    pub(crate) fn way(&self, from_m: f64, to_m: f64) -> Vec<V> {
+        let mut way: Vec<V> = self
+            .corners
+            .iter()
+            .zip(&self.at_m)
+            .filter(|&(_, &at_m)| at_m > from_m.min(to_m) && at_m < from_m.max(to_m))
+            .map(|(corner, _)| *corner)
+            .collect();
+        if to_m < from_m {
+            way.reverse();
+        }
+        way.push(self.place(to_m));
+        way
+    }
+
+    /// The first crossing by a straight way: distance on that way and way along this line.
+    pub(crate) fn crossing(&self, from: V, heading: V, after_m: f64, within_m: f64) -> Option<(f64, f64)> {
+        let mut best: Option<(f64, f64)> = None;
+        for (number, pair) in self.corners.windows(2).enumerate() {
+            let piece = pair[1] - pair[0];
+            let across = heading.cross(piece);
+            if across == 0.0 {
+                continue;
+            }
+            let gap = pair[0] - from;
+            let distance_m = gap.cross(piece) / across;
+            let part = gap.cross(heading) / across;
+            if distance_m > after_m
+                && distance_m <= within_m
+                && (0.0..=1.0).contains(&part)
+                && best.is_none_or(|(best_m, _)| distance_m < best_m)
+            {
+                best = Some((distance_m, self.at_m[number] + part * (self.at_m[number + 1] - self.at_m[number])));
+            }
+        }
+        best
+    }
+}

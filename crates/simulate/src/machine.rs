@@ -1,0 +1,346 @@
+//! What machine, and for how long?
+//!
+//! A roaming machine drives straight legs, turns at a line by some law, and goes home when its battery says so. What
+//! is random in that is stated here as small distributions that can be set by hand or taken from a log.
+
+use std::sync::Arc;
+use tussock_plane::RegionError;
+use tussock_types::Place;
+
+/// How long something lasts.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Spell {
+    /// Always as long.
+    Fixed {
+        /// So long.
+        s: f64,
+    },
+    /// Anything between two times, all alike likely.
+    Between {
+        /// Shortest.
+        min_s: f64,
+        /// Longest.
+        max_s: f64,
+    },
+    /// One of the times seen in a log, moved a little.
+    Observed {
+        /// The times.
+        s: Vec<f64>,
+        /// Moved by at most this part of itself, either way.
+        jitter_fraction: f64,
+    },
+}
+
+impl Spell {
+    /// Shortest and longest that can be drawn.
+    pub fn range_s(&self) -> (f64, f64) {
+        match self {
+            Self::Fixed { s } => (*s, *s),
+            Self::Between { min_s, max_s } => (*min_s, *max_s),
+            Self::Observed { s, jitter_fraction } => {
+                let least = s.iter().copied().fold(f64::INFINITY, f64::min);
+                let most = s.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+                (least * (1.0 - jitter_fraction), most * (1.0 + jitter_fraction))
+            }
+        }
+    }
+}
+
+/// One observed turn: both angles anticlockwise from the inward normal of the edge, in (-pi/2, pi/2).
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct TurnPair {
+    /// Where a mirror would have sent the machine.
+    pub mirror_rad: f64,
+    /// Where it went.
+    pub out_rad: f64,
+}
+
+/// Which way it goes after a turn at an edge. A direction that leads nowhere (into the corner's other edge) is drawn
+/// again.
+#[derive(Clone, Debug, PartialEq)]
+pub enum TurnLaw {
+    /// Lambert's law: the density falls with the cosine of the angle from the inward normal. The mean leg is then
+    /// pi A/P whatever the shape (Cauchy-Crofton; Santalo 1976).
+    CosineFromNormal,
+    /// All directions inwards alike. The mean leg is not pi A/P then.
+    UniformFromNormal,
+    /// As a mirror would, with a normal error.
+    ReflectWithSpread {
+        /// Standard deviation of the error.
+        sd_deg: f64,
+    },
+    /// Turned from the incoming heading by an angle between two, left or right.
+    FromHeading {
+        /// Least turn.
+        min_deg: f64,
+        /// Largest turn.
+        max_deg: f64,
+    },
+    /// Drawn from observed turns with a similar way in: one of the `neighbours` nearest, mirrored copies counted.
+    Observed {
+        /// The turns, in any order.
+        pairs: Arc<[TurnPair]>,
+        /// How many neighbours to draw from, 60 is a good number.
+        neighbours: usize,
+    },
+}
+
+/// How it goes over the lawn.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Pattern {
+    /// Straight until an edge, then another way.
+    Roaming,
+    /// To and fro in parallel lanes (cells after Choset & Pignon 1998), then from the beginning.
+    Lanes {
+        /// From lane to lane.
+        spacing_m: f64,
+        /// Direction of the lanes, anticlockwise from east.
+        direction_deg: f64,
+        /// Standard deviation of a lane's sideways error.
+        jitter_m: f64,
+        /// The direction turns by this with every round.
+        turn_each_round_deg: f64,
+    },
+}
+
+/// How it comes home when its time is over. Lanes know where they are and drive home through the lawn.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum HomeWay {
+    /// Along whatever it meets first: a guide run or the edge that leads to the station.
+    GuideOrBoundary,
+    /// Looks for a guide run for a while, before an edge is good enough.
+    GuideElseBoundary {
+        /// For so long.
+        search_s: f64,
+    },
+}
+
+/// How it leaves the station.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Departure {
+    /// Forwards.
+    Forwards,
+    /// Backwards on to the lawn, then it turns.
+    Backwards,
+}
+
+/// A machine. [`Machine::default`] is a small roaming one.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Machine {
+    /// Driving speed. Default 0.4.
+    pub speed_mps: f64,
+    /// How far its middle goes past the turning line (the boundary, else the lawn's edge; exclusion zones and
+    /// obstacles alike); negative when it turns before. Default -0.2.
+    pub past_boundary_m: f64,
+    /// Time that a turn takes. Default 1.5 to 2.5 s.
+    pub turning: Spell,
+    /// Law of the turns. Default uniform.
+    pub turn_law: TurnLaw,
+    /// Roaming or lanes.
+    pub pattern: Pattern,
+    /// From leaving the station until it starts for home. Default 55 to 75 min.
+    pub roaming: Spell,
+    /// At the station between two outings. Default 50 to 70 min.
+    pub charging: Spell,
+    /// How it leaves the station.
+    pub departure: Departure,
+    /// Heading of a departure without a guide run, at most this to either side of straight into the lawn. Default
+    /// 60.
+    pub departure_spread_deg: f64,
+    /// Share of outings along each guide run that does not say so itself. Default 0.
+    pub guide_share_fraction: f64,
+    /// It leaves a guide run somewhere between these parts of its length. Default 0.6 to 1.
+    pub guide_exit_fraction: (f64, f64),
+    /// How it comes home.
+    pub home_way: HomeWay,
+    /// It stops where it is when the way home takes longer. Default 5,400.
+    pub give_up_s: f64,
+    /// Standard deviation of a leg's speed, relative. Default 0.
+    pub speed_sd_fraction: f64,
+    /// Standard deviation of a leg's curvature. Default 0.
+    pub curvature_sd_per_m: f64,
+    /// Mean loss of speed to slipping wheels: each leg loses between nothing and twice this. Default 0.
+    pub slip_fraction: f64,
+}
+
+impl Default for Machine {
+    fn default() -> Self {
+        Self {
+            speed_mps: 0.4,
+            past_boundary_m: -0.2,
+            turning: Spell::Between {
+                min_s: 1.5,
+                max_s: 2.5,
+            },
+            turn_law: TurnLaw::UniformFromNormal,
+            pattern: Pattern::Roaming,
+            roaming: Spell::Between {
+                min_s: 3300.0,
+                max_s: 4500.0,
+            },
+            charging: Spell::Between {
+                min_s: 3000.0,
+                max_s: 4200.0,
+            },
+            departure: Departure::Forwards,
+            departure_spread_deg: 60.0,
+            guide_share_fraction: 0.0,
+            guide_exit_fraction: (0.6, 1.0),
+            home_way: HomeWay::GuideOrBoundary,
+            give_up_s: 5400.0,
+            speed_sd_fraction: 0.0,
+            curvature_sd_per_m: 0.0,
+            slip_fraction: 0.0,
+        }
+    }
+}
+
+/// What the wheels do while it is stuck.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Manner {
+    /// Nothing.
+    Stands,
+    /// A few centimetres to and fro.
+    Wiggles,
+}
+
+/// A place that catches the machine when it drives into it. It then goes back the way it came, more or less.
+#[derive(Clone, Debug, PartialEq)]
+pub struct StuckSpot {
+    /// Middle.
+    pub place: Place,
+    /// Radius.
+    pub radius_m: f64,
+    /// Probability that an entry ends here.
+    pub probability: f64,
+    /// How long.
+    pub duration: Spell,
+    /// What it looks like.
+    pub manner: Manner,
+}
+
+/// One run of the machine.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Run {
+    /// The run ends after so many hours, wherever the machine is.
+    pub hours: f64,
+    /// Seed of everything random.
+    pub seed: u64,
+    /// It stands at the station for so long before the first outing.
+    pub start_stay_s: f64,
+    /// Places that catch it.
+    pub stuck_spots: Vec<StuckSpot>,
+}
+
+impl Run {
+    /// A run without bad places, two minutes at the station first.
+    pub const fn new(hours: f64, seed: u64) -> Self {
+        Self {
+            hours,
+            seed,
+            start_stay_s: 120.0,
+            stuck_spots: Vec::new(),
+        }
+    }
+}
+
+/// Why nothing was simulated.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+#[non_exhaustive]
+pub enum SimulateError {
+    /// A value of the machine or the run that none can have.
+    #[error("{what} is {value}; expected {expected}")]
+    OutOfRange {
+        /// Name of the value.
+        what: &'static str,
+        /// The value.
+        value: f64,
+        /// What it should be.
+        expected: &'static str,
+    },
+    /// The turning line leaves no room.
+    #[error("a machine that turns {past_boundary_m} m past the edge has no room on {lawn_m2:.1} m2 of lawn; expected a smaller setback or a larger lawn")]
+    NoRoom {
+        /// Where it turns.
+        past_boundary_m: f64,
+        /// The lawn.
+        lawn_m2: f64,
+    },
+    /// The turning line could not be worked out.
+    #[error("the turning line could not be drawn")]
+    TurningLine(#[from] RegionError),
+}
+
+/// Checks that a number is finite and in a range.
+pub(crate) fn check(what: &'static str, value: f64, low: f64, high: f64, expected: &'static str) -> Result<(), SimulateError> {
+    // Written so that NaN fails too.
+    if value >= low && value <= high {
+        Ok(())
+    } else {
+        Err(SimulateError::OutOfRange { what, value, expected })
+    }
+}
+
+impl Machine {
+    pub(crate) fn check(&self) -> Result<(), SimulateError> {
+        let spell = |what, spell: &Spell, least_s| {
+            let (min_s, max_s) = spell.range_s();
+            check(what, min_s, least_s, 1e7, "a time that is not negative (outings and charging at least 1 s)")?;
+            check(what, max_s, min_s, 1e7, "a longest time that is not below the shortest")
+        };
+        let share = |what, value| check(what, value, 0.0, 1.0, "a number from 0 to 1");
+        check("speed_mps", self.speed_mps, 0.01, 10.0, "0.01 to 10 m/s")?;
+        check("past_boundary_m", self.past_boundary_m, -5.0, 5.0, "-5 to 5 m")?;
+        spell("turning", &self.turning, 0.0)?;
+        spell("roaming", &self.roaming, 1.0)?;
+        spell("charging", &self.charging, 1.0)?;
+        check("departure_spread_deg", self.departure_spread_deg, 0.0, 90.0, "0 to 90 degrees")?;
+        share("guide_share_fraction", self.guide_share_fraction)?;
+        share("guide_exit_fraction", self.guide_exit_fraction.0)?;
+        check("guide_exit_fraction", self.guide_exit_fraction.1, self.guide_exit_fraction.0, 1.0, "from its lower end to 1")?;
+        check("give_up_s", self.give_up_s, 0.0, 1e7, "0 to 10,000,000 s")?;
+        check("speed_sd_fraction", self.speed_sd_fraction, 0.0, 0.5, "0 to 0.5")?;
+        check("curvature_sd_per_m", self.curvature_sd_per_m, 0.0, 1.0, "0 to 1 per m")?;
+        check("slip_fraction", self.slip_fraction, 0.0, 0.45, "0 to 0.45")?;
+        match &self.turn_law {
+            TurnLaw::CosineFromNormal | TurnLaw::UniformFromNormal => {}
+            TurnLaw::ReflectWithSpread { sd_deg } => check("sd_deg", *sd_deg, 0.0, 360.0, "0 to 360 degrees")?,
+            TurnLaw::FromHeading { min_deg, max_deg } => {
+                check("min_deg", *min_deg, 0.0, 180.0, "0 to 180 degrees")?;
+                check("max_deg", *max_deg, *min_deg, 180.0, "from min_deg to 180 degrees")?;
+            }
+            TurnLaw::Observed { pairs, neighbours } => {
+                check("number of observed turns", pairs.len() as f64, 1.0, 1e9, "at least 1")?;
+                check("neighbours", *neighbours as f64, 1.0, 1e9, "at least 1")?;
+                for pair in pairs.iter() {
+                    check("mirror_rad", pair.mirror_rad, -1.6, 1.6, "-pi/2 to pi/2")?;
+                    check("out_rad", pair.out_rad, -1.6, 1.6, "-pi/2 to pi/2")?;
+                }
+            }
+        }
+        if let Pattern::Lanes { spacing_m, direction_deg, jitter_m, turn_each_round_deg } = self.pattern {
+            check("spacing_m", spacing_m, 0.02, 100.0, "0.02 to 100 m")?;
+            check("direction_deg", direction_deg, -1e4, 1e4, "an angle in degrees")?;
+            check("jitter_m", jitter_m, 0.0, 10.0, "0 to 10 m")?;
+            check("turn_each_round_deg", turn_each_round_deg, -1e4, 1e4, "an angle in degrees")?;
+        }
+        Ok(())
+    }
+}
+
+impl Run {
+    pub(crate) fn check(&self) -> Result<(), SimulateError> {
+        check("hours", self.hours, 1e-6, 10_000.0, "above 0 and at most 10,000 h")?;
+        check("start_stay_s", self.start_stay_s, 0.0, 1e7, "0 to 10,000,000 s")?;
+        for spot in &self.stuck_spots {
+            check("radius_m", spot.radius_m, 1e-3, 100.0, "0.001 to 100 m")?;
+            check("east_m of a stuck spot", spot.place.east_m, -1e6, 1e6, "a place on the plane")?;
+            check("north_m of a stuck spot", spot.place.north_m, -1e6, 1e6, "a place on the plane")?;
+            check("probability", spot.probability, 0.0, 1.0, "a number from 0 to 1")?;
+            let (min_s, max_s) = spot.duration.range_s();
+            check("duration", min_s, 0.0, 1e7, "a time that is not negative")?;
+            check("duration", max_s, min_s, 1e7, "a longest time that is not below the shortest")?;
+        }
+        Ok(())
+    }
+}
