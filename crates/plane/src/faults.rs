@@ -145,16 +145,6 @@ pub(crate) fn checked_ring(
         // A ring closed within a millimetre, but not to the bit, is closed.
         .filter(|&corner| corner + 1 < places.len() || places.len() <= 2)
         .collect();
-    if let Some(&first) = repeated.first() {
-        let found = match repeated.len() {
-            1 => format!("corner {first} repeats the corner before it"),
-            count => format!("{count} corners repeat the corner before them, the first is corner {first}"),
-        };
-        faults.push(at_ring(
-            warning(feature, found, "each corner once"),
-            Some(places[first]),
-        ));
-    }
     let mut corners: Vec<Coord<f64>> = places.iter().map(|place| ring::coord(*place)).collect();
     corners.dedup_by(|later, kept| (later.x - kept.x).hypot(later.y - kept.y) < 0.001);
     if let Some(last) = corners.last_mut() {
@@ -171,6 +161,16 @@ pub(crate) fn checked_ring(
             places.first().copied(),
         ));
         return None;
+    }
+    if let Some(&first) = repeated.first() {
+        let found = match repeated.len() {
+            1 => format!("corner {first} repeats the corner before it"),
+            count => format!("{count} corners repeat the corner before them, the first is corner {first}"),
+        };
+        faults.push(at_ring(
+            warning(feature, found, "each corner once"),
+            Some(places[first]),
+        ));
     }
     let tangle = Tangle::of(&corners);
     let closed: Vec<Place> = corners.iter().map(|corner| ring::place(*corner)).collect();

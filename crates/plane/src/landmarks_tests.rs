@@ -1,1 +1,239 @@
+//! Landmarks of a drawn garden and the tapes from them.
 
+use super::*;
+use crate::Frame;
+use proptest::prelude::*;
+use tussock_types::{GeoPoint, GeoPolygon, Plan, PlanFeature, PlanRole, PlanShape};
+
+/// Role, name, corners (one for a point), radius.
+type Drawn<'a> = (PlanRole, &'a str, &'a [(f64, f64)], Option<f64>);
+
+fn garden(features: &[Drawn]) -> Site {
+    let frame = Frame::at(GeoPoint {
+        lat_deg: 52.0,
+        lon_deg: 5.0,
+    });
+    let features = features
+        .iter()
+        .enumerate()
+        .map(|(index, (role, name, corners, radius_m))| {
+            let points: Vec<GeoPoint> = corners
+                .iter()
+                .map(|&(e, n)| frame.to_geo(Place::new(e, n)))
+                .collect();
+            let shape = match points.len() {
+                1 => PlanShape::Point(points[0]),
+                _ => {
+                    let mut ring = points.clone();
+                    ring.push(points[0]);
+                    PlanShape::Polygons(vec![GeoPolygon { rings: vec![ring] }])
+                }
+            };
+            PlanFeature {
+                role: *role,
+                name: (*name).to_owned(),
+                index,
+                shape,
+                radius_m: *radius_m,
+                outing_share_fraction: None,
+            }
+        })
+        .collect();
+    let (site, faults) = Site::build_in(&Plan { features }, frame).unwrap();
+    assert!(faults.is_empty(), "{faults:?}");
+    site
+}
+
+fn usual_garden() -> Site {
+    garden(&[
+        (
+            PlanRole::Lawn,
+            "front",
+            &[(0.0, 0.0), (30.0, 0.0), (30.0, 20.0), (0.0, 20.0)],
+            None,
+        ),
+        (
+            PlanRole::Exclusion,
+            "pond",
+            &[(20.0, 10.0), (25.0, 10.0), (25.0, 14.0), (20.0, 14.0)],
+            None,
+        ),
+        (PlanRole::Obstacle, "apple tree", &[(8.0, 12.0)], Some(0.3)),
+        (PlanRole::Station, "station-1", &[(15.0, 0.2)], None),
+    ])
+}
+
+fn words(site: &Site) -> Vec<String> {
+    site.landmarks()
+        .into_iter()
+        .map(|landmark| landmark.words)
+        .collect()
+}
+
+#[test]
+fn a_garden_is_known_by_its_station_trees_and_corners() {
+    let found = words(&usual_garden());
+    assert_eq!(found[..2], ["the station", "the middle of apple tree"]);
+    for expected in [
+        "the north-west corner of lawn front",
+        "the south-east corner of lawn front",
+        "the south-west corner of zone pond",
+    ] {
+        assert!(
+            found.iter().any(|words| words == expected),
+            "{expected} not in {found:?}"
+        );
+    }
+    assert_eq!(found.len(), 2 + 4 + 4);
+    let site = usual_garden();
+    let corner = site
+        .landmarks()
+        .into_iter()
+        .find(|landmark| landmark.words == "the north-west corner of lawn front")
+        .unwrap();
+    assert!(corner.place.distance_m(Place::new(0.0, 20.0)) < 0.01);
+}
+
+#[test]
+fn an_l_shaped_lawn_tells_its_two_southern_corners_apart() {
+    let site = garden(&[(
+        PlanRole::Lawn,
+        "lawn back",
+        &[
+            (0.0, 0.0),
+            (10.0, 0.0),
+            (10.0, 10.0),
+            (20.0, 10.0),
+            (20.0, 20.0),
+            (0.0, 20.0),
+        ],
+        None,
+    )]);
+    let found = words(&site);
+    let mut unique = found.clone();
+    unique.sort();
+    unique.dedup();
+    assert_eq!(unique.len(), found.len(), "{found:?}");
+    assert!(
+        found.iter().all(|words| words.contains("corner of lawn back")),
+        "{found:?}"
+    );
+    assert!(found.len() >= 5, "{found:?}");
+}
+
+#[test]
+fn features_of_the_same_name_are_told_apart_by_their_number() {
+    let square = |e: f64| [(e, 5.0), (e + 3.0, 5.0), (e + 3.0, 8.0), (e, 8.0)];
+    let site = garden(&[
+        (
+            PlanRole::Lawn,
+            "lawn",
+            &[(0.0, 0.0), (30.0, 0.0), (30.0, 20.0), (0.0, 20.0)],
+            None,
+        ),
+        (PlanRole::Exclusion, "bed", &square(5.0), None),
+        (PlanRole::Exclusion, "bed", &square(15.0), None),
+    ]);
+    let found = words(&site);
+    assert!(
+        found
+            .iter()
+            .any(|words| words == "the north-east corner of zone bed (feature 1)"),
+        "{found:?}"
+    );
+    assert!(
+        found
+            .iter()
+            .any(|words| words == "the north-east corner of zone bed (feature 2)"),
+        "{found:?}"
+    );
+}
+
+#[test]
+fn round_edges_and_small_jogs_have_no_corners() {
+    let disc: Vec<(f64, f64)> = (0..60)
+        .map(|step| {
+            let (sin, cos) = (f64::from(step) / 60.0 * std::f64::consts::TAU).sin_cos();
+            (10.0 * cos, 10.0 * sin)
+        })
+        .collect();
+    let site = garden(&[(PlanRole::Lawn, "round", &disc, None)]);
+    assert_eq!(words(&site), [""; 0]);
+    let jog = [
+        (0.0, 0.0),
+        (10.0, 0.0),
+        (10.0, 0.15),
+        (20.0, 0.15),
+        (20.0, 10.0),
+        (0.0, 10.0),
+    ];
+    assert_eq!(words(&garden(&[(PlanRole::Lawn, "jogged", &jog, None)])).len(), 4);
+}
+
+fn mark(words: &str, east_m: f64, north_m: f64) -> Landmark {
+    Landmark {
+        words: words.to_owned(),
+        place: Place::new(east_m, north_m),
+    }
+}
+
+#[test]
+fn tapes_cross_well_even_when_others_are_nearer() {
+    let marks = [
+        mark("a", 10.0, 0.0),
+        mark("b", 11.0, 0.2),
+        mark("c", -9.0, 0.0),
+        mark("d", 0.0, 14.04),
+    ];
+    let found = tape(&marks, Place::default());
+    assert_eq!(
+        found.iter().map(|tape| tape.from.as_str()).collect::<Vec<_>>(),
+        ["c", "d"]
+    );
+    assert_eq!(
+        found.iter().map(|tape| tape.distance_m).collect::<Vec<_>>(),
+        [9.0, 14.0]
+    );
+    assert_eq!((found[1].from_east_m, found[1].from_north_m), (0.0, 14.04));
+}
+
+#[test]
+fn long_tapes_are_avoided() {
+    let marks = [
+        mark("near", 10.0, 0.0),
+        mark("slanting", 12.0, 12.0),
+        mark("far", 0.0, 60.0),
+    ];
+    assert_eq!(tape(&marks, Place::default())[1].from, "slanting");
+}
+
+#[test]
+fn one_landmark_gives_one_tape_and_none_gives_none() {
+    assert_eq!(tape(&[mark("a", 3.0, 4.0)], Place::default())[0].distance_m, 5.0);
+    assert!(tape(&[], Place::default()).is_empty());
+    assert_eq!(
+        tape(&[mark("a", f64::NAN, 4.0), mark("b", 0.0, 1.0)], Place::default()).len(),
+        1
+    );
+}
+
+proptest! {
+    #[test]
+    fn a_pair_that_crosses_well_is_taken_when_there_is_one(
+        places in prop::collection::vec((-20.0f64..20.0, -20.0f64..20.0), 2..12),
+    ) {
+        let marks: Vec<Landmark> = places.iter().enumerate().map(|(n, &(e, north))| mark(&format!("mark {n}"), e, north)).collect();
+        let target = Place::default();
+        let well = |a: Place, b: Place| {
+            let angle = angle_deg(target, a, target, b);
+            (LEAST_CROSSING_DEG..=180.0 - LEAST_CROSSING_DEG).contains(&angle)
+        };
+        let far_enough = |place: Place| place.distance_m(target) >= ON_THE_SPOT_M;
+        let is_possible = marks.iter().any(|a| marks.iter().any(|b| a != b && far_enough(a.place) && far_enough(b.place) && well(a.place, b.place)));
+        let found = tape(&marks, target);
+        prop_assert_eq!(found.len(), 2);
+        prop_assert!(found[0].distance_m <= found[1].distance_m);
+        let [a, b] = [&found[0], &found[1]].map(|tape| Place::new(tape.from_east_m, tape.from_north_m));
+        prop_assert!(!is_possible || well(a, b));
+    }
+}
