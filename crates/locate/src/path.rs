@@ -76,6 +76,31 @@ struct Line {
     is_curved: bool,
 }
 
+impl Line {
+    /// Whether a place lies on the line, as far as its error goes.
+    fn holds(&self, place: Place) -> bool {
+        let across_m = (place.north_m - self.centre.north_m) * self.along[0]
+            - (place.east_m - self.centre.east_m) * self.along[1];
+        across_m.abs() <= 0.03 + 3.0 * self.across_sd_m
+    }
+
+    fn first_vertex(&self) -> Vertex {
+        Vertex {
+            place: self.start,
+            arrive_s: self.start_s,
+            leave_s: self.start_s,
+        }
+    }
+
+    fn last_vertex(&self) -> Vertex {
+        Vertex {
+            place: self.end,
+            arrive_s: self.end_s,
+            leave_s: self.end_s,
+        }
+    }
+}
+
 /// Curvature and wobble that a straight line hides, metres across.
 const WOBBLE_M: f64 = 0.005;
 
@@ -179,11 +204,7 @@ pub fn from_parts(blocks: &Blocks, parts: &[Part], noise: &NoiseEstimate) -> Pie
             PartKind::Leg => {
                 let line = fit(blocks, part, white_m);
                 match before {
-                    None if vertices.is_empty() => vertices.push(Vertex {
-                        place: line.start,
-                        arrive_s: line.start_s,
-                        leave_s: line.start_s,
-                    }),
+                    None if vertices.is_empty() => vertices.push(line.first_vertex()),
                     None => {}
                     Some(earlier) => {
                         let anchor = Place::new(
@@ -194,7 +215,13 @@ pub fn from_parts(blocks: &Blocks, parts: &[Part], noise: &NoiseEstimate) -> Pie
                             + white_m
                             + 0.3 * step_s * earlier.speed_mps.max(line.speed_mps);
                         let place = meet(&[earlier, line], anchor, anchor_sd_m);
-                        vertices.push(timed(place, Some(&earlier), Some(&line)));
+                        if earlier.holds(place) && line.holds(place) {
+                            vertices.push(timed(place, Some(&earlier), Some(&line)));
+                        } else {
+                            // Something short lies between the two: a cross-over from lane to lane.
+                            vertices.push(earlier.last_vertex());
+                            vertices.push(line.first_vertex());
+                        }
                     }
                 }
                 if line.is_curved {
@@ -227,15 +254,23 @@ pub fn from_parts(blocks: &Blocks, parts: &[Part], noise: &NoiseEstimate) -> Pie
                     .collect();
                 let place = meet(&lines, anchor, anchor_sd_m);
                 let mut vertex = timed(place, before.as_ref(), after.as_ref());
+                // It stood at least while the fixes of the halt say so.
+                vertex.arrive_s = vertex.arrive_s.min(blocks.time_s[first]);
+                vertex.leave_s = vertex.leave_s.max(blocks.time_s[last]);
                 if before.is_none() {
                     vertex.arrive_s = blocks.time_s[part.first];
                 }
                 if after.is_none() {
                     vertex.leave_s = blocks.time_s[part.last];
                 }
-                vertex.arrive_s = vertex.arrive_s.min(blocks.time_s[first]);
-                vertex.leave_s = vertex.leave_s.max(blocks.time_s[last]);
+                // A short jog that the legs do not know of, before the halt or after it.
+                if let Some(line) = before.filter(|line| !line.holds(place)) {
+                    vertices.push(line.last_vertex());
+                }
                 vertices.push(vertex);
+                if let Some(line) = after.filter(|line| !line.holds(place)) {
+                    vertices.push(line.first_vertex());
+                }
                 // The leg that follows starts at this corner.
                 before = None;
                 index += 1;
@@ -270,27 +305,102 @@ pub fn from_parts(blocks: &Blocks, parts: &[Part], noise: &NoiseEstimate) -> Pie
     Piece { vertices }
 }
 
-/// A corner with the times that the legs on its two sides give it.
+/// A corner with the times that the legs on its two sides give it, never inside the fixes of a leg.
 fn timed(place: Place, before: Option<&Line>, after: Option<&Line>) -> Vertex {
     let signed_m = |line: &Line, from: Place, to: Place| {
         (to.east_m - from.east_m) * line.along[0] + (to.north_m - from.north_m) * line.along[1]
     };
-    let arrive_s = before.map(|line| line.end_s + signed_m(line, line.end, place) / line.speed_mps);
-    let leave_s = after.map(|line| line.start_s - signed_m(line, place, line.start) / line.speed_mps);
-    let (arrive_s, leave_s) = match (arrive_s, leave_s) {
+    let earliest_s = before.map_or(f64::NEG_INFINITY, |line| line.end_s);
+    let latest_s = after.map_or(f64::INFINITY, |line| line.start_s);
+    let arrive_s = before.map(|line| earliest_s + signed_m(line, line.end, place) / line.speed_mps);
+    let leave_s = after.map(|line| latest_s - signed_m(line, place, line.start) / line.speed_mps);
+    let inside = |time_s: f64| time_s.min(latest_s).max(earliest_s);
+    match (arrive_s.map(inside), leave_s.map(inside)) {
         (Some(arrive_s), Some(leave_s)) if arrive_s > leave_s => {
             let middle_s = 0.5 * (arrive_s + leave_s);
-            (middle_s, middle_s)
+            Vertex {
+                place,
+                arrive_s: middle_s,
+                leave_s: middle_s,
+            }
         }
-        (Some(arrive_s), Some(leave_s)) => (arrive_s, leave_s),
-        (Some(only_s), None) | (None, Some(only_s)) => (only_s, only_s),
-        (None, None) => (f64::INFINITY, f64::NEG_INFINITY),
-    };
-    Vertex {
-        place,
-        arrive_s,
-        leave_s,
+        (Some(arrive_s), Some(leave_s)) => Vertex {
+            place,
+            arrive_s,
+            leave_s,
+        },
+        (Some(only_s), None) | (None, Some(only_s)) => Vertex {
+            place,
+            arrive_s: only_s,
+            leave_s: only_s,
+        },
+        (None, None) => Vertex {
+            place,
+            arrive_s: f64::INFINITY,
+            leave_s: f64::NEG_INFINITY,
+        },
     }
+}
+
+/// Puts one corner in the place of all that lie within a halt: whatever moved there was drift, or wheels that spun.
+pub fn collapse_halts(piece: &mut Piece, halts: &[Halt]) {
+    let (Some(first), Some(last)) = (piece.vertices.first(), piece.vertices.last()) else {
+        return;
+    };
+    let (start_s, end_s) = (first.arrive_s, last.leave_s);
+    let inside: Vec<&Halt> = halts
+        .iter()
+        .filter(|halt| halt.end_s > start_s - 1.0 && halt.start_s < end_s + 1.0)
+        .collect();
+    if inside.is_empty() {
+        return;
+    }
+    let mut vertices: Vec<Vertex> = Vec::with_capacity(piece.vertices.len());
+    let mut next = inside.iter().peekable();
+    let stand = |halt: &Halt| Vertex {
+        place: halt.place,
+        arrive_s: halt.start_s,
+        leave_s: halt.end_s,
+    };
+    for vertex in &piece.vertices {
+        while let Some(halt) = next.next_if(|halt| halt.end_s <= vertex.arrive_s) {
+            vertices.push(stand(halt));
+        }
+        match next.peek() {
+            // A corner that is left after the halt or reached before it is outside, at least in part; one within a second
+            // of it is the same when it lies at the same place.
+            Some(halt)
+                if {
+                    let slack_s = if vertex.place.distance_m(halt.place) < 0.15 {
+                        1.0
+                    } else {
+                        0.0
+                    };
+                    vertex.arrive_s >= halt.start_s - slack_s && vertex.leave_s <= halt.end_s + slack_s
+                } => {}
+            Some(halt) if vertex.arrive_s <= halt.start_s && vertex.leave_s >= halt.end_s => {
+                vertices.push(*vertex);
+                next.next();
+            }
+            Some(halt) if vertex.leave_s > halt.start_s && vertex.arrive_s <= halt.start_s => {
+                vertices.push(Vertex {
+                    leave_s: halt.start_s.max(vertex.arrive_s),
+                    ..*vertex
+                });
+            }
+            Some(halt) if vertex.arrive_s < halt.end_s && vertex.leave_s > halt.end_s => {
+                vertices.push(stand(halt));
+                vertices.push(Vertex {
+                    arrive_s: halt.end_s,
+                    ..*vertex
+                });
+                next.next();
+            }
+            _ => vertices.push(*vertex),
+        }
+    }
+    vertices.extend(next.map(|halt| stand(halt)));
+    piece.vertices = vertices;
 }
 
 /// Constant-velocity smoothing of every fix of a run; standing collapses to a corner.

@@ -206,6 +206,9 @@ pub const SPARSE_PERIOD_S: f64 = 4.0;
 /// happens that a swath would notice.
 const BLOCK_S: f64 = 0.9;
 
+/// Halts within this radius are standing, wheels spinning at most.
+const STANDING_RADIUS_M: f64 = 0.25;
+
 /// Finds the path behind a trace.
 ///
 /// `east_m` and `north_m` are the places of the trace's fixes on the plane, `station` the one in the plan.
@@ -278,6 +281,19 @@ pub fn locate(
                 _ => path::chords(&kept, run, &halts_found),
             })
             .collect();
+    }
+    if method != PathMethod::Chords {
+        // A wider halt is driving to and fro in a corner: that ground was swept.
+        let standing: Vec<Halt> = halts_found
+            .iter()
+            .copied()
+            .filter(|halt| {
+                halt.radius_m <= STANDING_RADIUS_M + 4.0 * noise.white_m + noise.drift_m.unwrap_or(0.0)
+            })
+            .collect();
+        pieces
+            .iter_mut()
+            .for_each(|piece| path::collapse_halts(piece, &standing));
     }
     let (halts, station, outings) = halts::at_station(halts_found, station, &noise, &kept);
     let span_s = kept.time_s.first().copied().zip(kept.time_s.last().copied());
