@@ -94,18 +94,19 @@ impl Ledger {
     }
 
     /// Sorts, joins, numbers lines and cuts excerpts. `to_log` turns a place in `text` into one in the log, in rising order.
-    pub(crate) fn close(mut self, text: &[u8], mut to_log: impl FnMut(u64) -> u64) -> Closed {
-        self.stretches.sort_unstable_by_key(|stretch| stretch.start);
-        let mut joined: Vec<Stretch> = Vec::with_capacity(self.stretches.len());
-        for stretch in self.stretches {
-            match joined.last_mut() {
-                Some(last) if last.end == stretch.start && last.reason == stretch.reason => {
-                    last.end = stretch.end;
-                    last.count = last.count.saturating_add(stretch.count);
-                }
-                _ => joined.push(stretch),
-            }
+    pub(crate) fn close(self, text: &[u8], mut to_log: impl FnMut(u64) -> u64) -> Closed {
+        let mut joined = self.stretches;
+        if !joined.is_sorted_by_key(|stretch| stretch.start) {
+            joined.sort_unstable_by_key(|stretch| stretch.start);
         }
+        joined.dedup_by(|next, last| {
+            let joins = last.end == next.start && last.reason == next.reason;
+            if joins {
+                last.end = next.end;
+                last.count = last.count.saturating_add(next.count);
+            }
+            joins
+        });
         let mut closed = Closed {
             places: Vec::with_capacity(joined.len().min(PLACES_LISTED)),
             skipped: BTreeMap::new(),

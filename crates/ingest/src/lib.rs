@@ -35,6 +35,8 @@ mod source;
 pub use assemble::{Assembled, assemble};
 pub use csv::{Columns, ColumnsError};
 pub use error::IngestError;
+    SettingsError, SettingsFault, day_span_min, offset_s, read_settings, settings_reference,
+};
 
 use reading::{Ground, Reading};
 use recognise::Told;
@@ -74,11 +76,74 @@ pub struct LogFile {
     pub trace: Trace,
 }
 
+/// The bytes of a log, fetched, hashed and unpacked, but not yet read.
+pub struct RawLog {
+    name: String,
+    source: Source,
+}
+
+impl RawLog {
+    /// Fetches a log.
+    ///
+    /// # Errors
+    /// When the bytes cannot be fetched, are none at all, cannot be unpacked, or pass a limit.
+    ///
+    /// # Panics
+    /// Never.
+    pub fn fetch(name: &str, input: impl std::io::Read, limits: &LimitSettings) -> Result<Self, IngestError> {
+        Ok(Self {
+            name: name.into(),
+            source: Source::read(name, input, limits)?,
+        })
+    }
+
+    /// Reads it.
+    ///
+    /// # Errors
+    /// When it is no log, holds no position with a time, or passes a limit; under [`Policy::Strict`] at the first fault.
+    ///
+    /// # Panics
+    /// Never.
+    pub fn read(&self, options: &ReadOptions) -> Result<LogFile, IngestError> {
+        let (name, text) = (&self.name[..], &self.source.text[..]);
+        let format = match recognise::recognise(text, options.columns.as_ref()) {
+            Told::Log(format) => format,
+            Told::Not(found, byte) => {
+                return Err(IngestError::NotALog {
+                    name: name.into(),
+                    found,
+                    byte,
+                });
+            }
+        };
+        let mut reading = match format {
+            LogFormat::Gpx => gpx::read(name, &self.source, &options.limits, gpx::FastPath::On)?,
+            LogFormat::Nmea => nmea::read(name, text, options)?,
+            LogFormat::Csv => csv::read(name, text, options)?,
+        };
+        if reading.ground == Ground::Earth && format != LogFormat::Nmea && !reading.times_are_relative {
+            order::repair_rollover(&mut reading, options.date);
+        }
+        if !reading.times_are_relative {
+            order::drop_impossible_times(&mut reading);
+        }
+        if reading.found.is_empty() {
+            return Err(nothing_found(name, format, text, &reading));
+        }
+        let trace = order::settle(&mut reading);
+        if let Some(what) = &self.source.damaged {
+            reading.notice("gzip_damaged", 0, || {
+                format!("the compressed file is damaged, its end is missing: {what}")
+            });
+        }
+        finish(name, format, &self.source, reading, trace, options)
+    }
+}
+
 /// Reads one log of any kind.
 ///
 /// # Errors
-/// When the bytes cannot be fetched, are no log, hold no position with a time, or pass a limit; under
-/// [`Policy::Strict`] at the first fault.
+/// As [`RawLog::fetch`] and [`RawLog::read`].
 ///
 /// # Panics
 /// Never.
@@ -87,39 +152,7 @@ pub fn read_log(
     input: impl std::io::Read,
     options: &ReadOptions,
 ) -> Result<LogFile, IngestError> {
-    let source = Source::read(name, input, &options.limits)?;
-    let text = &source.text[..];
-    let format = match recognise::recognise(text, options.columns.as_ref()) {
-        Told::Log(format) => format,
-        Told::Not(found, byte) => {
-            return Err(IngestError::NotALog {
-                name: name.into(),
-                found,
-                byte,
-            });
-        }
-    };
-    let mut reading = match format {
-        LogFormat::Gpx => gpx::read(name, &source, &options.limits, gpx::FastPath::On)?,
-        LogFormat::Nmea => nmea::read(name, text, options)?,
-        LogFormat::Csv => csv::read(name, text, options)?,
-    };
-    if reading.ground == Ground::Earth && format != LogFormat::Nmea {
-        order::repair_rollover(&mut reading, options.date);
-    }
-    if !reading.times_are_relative {
-        order::drop_impossible_times(&mut reading);
-    }
-    if reading.found.is_empty() {
-        return Err(nothing_found(name, format, text, &reading));
-    }
-    let trace = order::settle(&mut reading);
-    if let Some(what) = &source.damaged {
-        reading.notice("gzip_damaged", 0, || {
-            format!("the compressed file is damaged, its end is missing: {what}")
-        });
-    }
-    finish(name, format, &source, reading, trace, options)
+    RawLog::fetch(name, input, &options.limits)?.read(options)
 }
 
 fn nothing_found(name: &str, format: LogFormat, text: &[u8], reading: &Reading) -> IngestError {

@@ -115,11 +115,6 @@ fn sorted(found: Vec<Found>, reading: &mut Reading) -> Vec<Found> {
         from = to;
     }
     kept.sort_by(|a, b| a.fix.time_s.total_cmp(&b.fix.time_s));
-    if interleaved(&kept) {
-        reading.notice("tracks_overlap", 0, || {
-            "tracks overlap in time; their fixes were put in one order, and nothing is joined across".into()
-        });
-    }
     let Reading { more, ledger, .. } = reading;
     let mut out: Vec<Found> = Vec::with_capacity(kept.len());
     for one in kept {
@@ -134,6 +129,11 @@ fn sorted(found: Vec<Found>, reading: &mut Reading) -> Vec<Found> {
             }
             _ => out.push(one),
         }
+    }
+    if interleaved(&out) {
+        reading.notice("tracks_overlap", 0, || {
+            "tracks overlap in time; their fixes were put in one order, and nothing is joined across".into()
+        });
     }
     out
 }

@@ -4,20 +4,65 @@
 //! <trkpt lat="51.057924" lon="-1.321018"><ele>42.75</ele><time>2026-05-01T12:00:00Z</time></trkpt>
 //! ```
 //!
-//! Attributes in either order, blanks anywhere between elements, and the leaves `ele`, `time`, `speed`, `course`,
-//! `hdop`, `sat`, `fix` in any order. Everything else (extensions, comments, entities, prefixes, faulty values, points
-//! that would be skipped) ends the run: the full reader takes that point and this one goes on behind it.
+//! `lat` and `lon` in either order and no other attribute, blanks anywhere between elements, children in any order and
+//! nested up to four deep (extensions) as long as they have no attributes. Everything else (comments, entities, empty
+//! elements, faulty values, points that would be skipped) ends the run: the full reader takes that point and this one
+//! goes on behind it.
 
-use super::{Point, State};
+use super::{FIELDS, Point, State};
 use tussock_types::SkipReason;
 
 /// Reads points from `from` on, and returns where the first byte lies that it did not take.
 pub(super) fn points(state: &mut State<'_>, text: &[u8], from: usize) -> usize {
     let mut at = from;
+    // A limit on nesting below what is taken here is left to the full reader.
+    if state.limits.element_depth < 16 {
+        return at;
+    }
     while let Some(end) = point(state, text, at) {
         at = end;
     }
     at
+}
+
+/// Children nested deeper are left to the full reader.
+const NESTED: usize = 4;
+
+/// The elements that are open inside of a point.
+#[derive(Default)]
+struct Nested<'a> {
+    names: [&'a [u8]; NESTED],
+    depth: usize,
+}
+
+impl<'a> Nested<'a> {
+    fn push(&mut self, name: &'a [u8]) -> Option<()> {
+        *self.names.get_mut(self.depth)? = name;
+        self.depth += 1;
+        Some(())
+    }
+
+    fn pop(&mut self) -> Option<&'a [u8]> {
+        self.depth = self.depth.checked_sub(1)?;
+        Some(self.names[self.depth])
+    }
+}
+
+/// The name behind the prefix; `None` for anything but a plain start tag of something that may stand in a point.
+fn local_name(name: &[u8]) -> Option<&[u8]> {
+    let plain = |b: &u8| b.is_ascii_alphanumeric() || matches!(b, b'_' | b'-' | b'.' | b':');
+    if name.is_empty() || !name.iter().all(plain) {
+        return None;
+    }
+    let local = match name.iter().position(|&b| b == b':') {
+        Some(colon) => &name[colon + 1..],
+        None => name,
+    };
+    let is_frame = matches!(
+        local,
+        b"trkpt" | b"trkseg" | b"trk" | b"gpx" | b"wpt" | b"rte" | b"rtept"
+    );
+    (!is_frame && !local.is_empty() && !local.contains(&b':')).then_some(local)
 }
 
 fn skip_blanks(text: &[u8], mut at: usize) -> usize {
@@ -58,37 +103,52 @@ fn point(state: &mut State<'_>, text: &[u8], from: usize) -> Option<usize> {
         at = end + 1;
     }
     at = expect(text, skip_blanks(text, at), b">")?;
+    let mut open = Nested::default();
     loop {
         at = skip_blanks(text, at);
         if *text.get(at)? != b'<' {
             return None;
         }
         let name_from = at + 1;
-        let head = text.get(name_from..name_from + 16.min(text.len() - name_from))?;
+        let head = text.get(name_from..text.len().min(name_from + 48))?;
         let name_length = head.iter().position(|&b| b == b'>')?;
         let name = &head[..name_length];
+        at = name_from + name_length + 1;
         if name == b"/trkpt" {
-            at = name_from + name_length + 1;
+            if open.depth > 0 {
+                return None;
+            }
             break;
         }
-        if !matches!(
-            name,
-            b"ele" | b"time" | b"speed" | b"course" | b"hdop" | b"sat" | b"fix"
-        ) {
-            return None;
+        if let Some(closed) = name.strip_prefix(b"/") {
+            if open.pop()? != closed {
+                return None;
+            }
+            continue;
         }
-        let value_from = name_from + name_length + 1;
-        let window = text.get(value_from..text.len().min(value_from + 64))?;
+        let local = local_name(name)?;
+        let window = text.get(at..text.len().min(at + 96))?;
         let value_length = window.iter().position(|&b| b == b'<')?;
         let value = &window[..value_length];
-        if value.trim_ascii().is_empty() || value.contains(&b'&') {
-            return None;
+        let is_blank = value.trim_ascii().is_empty();
+        let close = at + value_length;
+        if text.get(close + 1) != Some(&b'/') {
+            if !is_blank {
+                return None;
+            }
+            open.push(name)?;
+            at = close;
+            continue;
         }
-        let close = value_from + value_length;
         at = expect(text, close, b"</")?;
         at = expect(text, at, name)?;
         at = expect(text, at, b">")?;
-        point.field(name, value, true);
+        if FIELDS.iter().any(|known| known.as_bytes() == local) {
+            if is_blank || value.contains(&b'&') {
+                return None;
+            }
+            point.field(local, value, open.depth == 0);
+        }
     }
     match state.check(&mut point, at as u64) {
         Ok(()) => {

@@ -22,22 +22,44 @@ pub(super) struct Fields<'a> {
 impl<'a> Fields<'a> {
     #[inline]
     pub(super) fn of(body: &'a [u8]) -> Self {
+        const COMMAS: u64 = 0x2c2c_2c2c_2c2c_2c2c;
+        const LOW: u64 = 0x7f7f_7f7f_7f7f_7f7f;
         let mut fields: [&[u8]; FIELDS] = [&[]; FIELDS];
-        let mut count = 0;
-        let mut from = 0;
-        for at in memchr::memchr_iter(b',', body) {
+        let (mut count, mut from, mut base) = (0, 0, 0);
+        let mut take = |at: usize| {
             fields[count] = &body[from..at];
             count += 1;
             from = at + 1;
-            if count == FIELDS {
-                return Self { fields, count };
+            count == FIELDS
+        };
+        // Bodies are printable ASCII, so that a zero byte after the exclusive or is a comma, and nothing carries over.
+        let mut words = body.chunks_exact(8);
+        for word in &mut words {
+            let word = u64::from_le_bytes([
+                word[0], word[1], word[2], word[3], word[4], word[5], word[6], word[7],
+            ]);
+            let mut hits = !(((word ^ COMMAS) & LOW).wrapping_add(LOW)) & !LOW;
+            while hits != 0 {
+                if take(base + hits.trailing_zeros() as usize / 8) {
+                    return Self {
+                        fields,
+                        count: FIELDS,
+                    };
+                }
+                hits &= hits - 1;
+            }
+            base += 8;
+        }
+        for (offset, &byte) in words.remainder().iter().enumerate() {
+            if byte == b',' && take(base + offset) {
+                return Self {
+                    fields,
+                    count: FIELDS,
+                };
             }
         }
-        fields[count] = &body[from..];
-        Self {
-            fields,
-            count: count + 1,
-        }
+        take(body.len());
+        Self { fields, count }
     }
 
     /// The field at `index`; empty where the sentence is shorter.
@@ -95,22 +117,16 @@ pub(super) fn degrees(text: &[u8]) -> Option<(f64, u8)> {
     if text.is_empty() || text.len() > 17 {
         return None;
     }
-    let mut value = 0_u64;
-    let mut before = None;
-    for (index, &byte) in text.iter().enumerate() {
-        match byte {
-            b'0'..=b'9' => value = value * 10 + u64::from(byte - b'0'),
-            b'.' if before.is_none() => before = Some(index),
-            _ => return None,
-        }
-    }
-    let whole_digits = before.unwrap_or(text.len());
-    let decimals = text.len() - whole_digits - usize::from(before.is_some());
+    let point = text.iter().position(|&b| b == b'.');
+    let whole_digits = point.unwrap_or(text.len());
+    let fraction = point.map_or(&b""[..], |at| &text[at + 1..]);
+    let decimals = fraction.len();
     if !(3..=5).contains(&whole_digits) || decimals > 11 {
         return None;
     }
+    let value = digits(fraction, digits(&text[..whole_digits], 0)?)?;
     // Degrees and minutes part at the hundreds of whole minutes; all of it is exact until the divisions.
-    let unit = 10_u64.pow(decimals as u32);
+    let unit = TEN[decimals] as u64;
     let degrees = value / (100 * unit);
     let minutes = (value % (100 * unit)) as f64 / TEN[decimals];
     // Some receivers round 59.99999 up to 60.
@@ -118,6 +134,19 @@ pub(super) fn degrees(text: &[u8]) -> Option<(f64, u8)> {
         return None;
     }
     Some((degrees as f64 + minutes / 60.0, decimals as u8))
+}
+
+/// Appends decimal digits to a number.
+#[inline]
+fn digits(text: &[u8], mut value: u64) -> Option<u64> {
+    for &byte in text {
+        let digit = byte.wrapping_sub(b'0');
+        if digit > 9 {
+            return None;
+        }
+        value = value * 10 + u64::from(digit);
+    }
+    Some(value)
 }
 
 /// `hhmmss[.sss]` in microseconds into the day. `Ok(None)` when empty.
