@@ -257,13 +257,13 @@ pub fn parts(mask: &BitGrid, connectivity: Connectivity) -> Vec<Part> {
     }
     let mut number = vec![usize::MAX; runs.len()];
     let mut found: Vec<Part> = Vec::new();
-    for index in 0..runs.len() {
+    for (index, run) in runs.iter().enumerate() {
         let top = root(&mut parent, index);
         if number[top] == usize::MAX {
             number[top] = found.len();
             found.push(Part { runs: Vec::new() });
         }
-        found[number[top]].runs.push(runs[index]);
+        found[number[top]].runs.push(*run);
     }
     found
 }

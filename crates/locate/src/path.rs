@@ -423,16 +423,14 @@ pub fn smoothed(kept: &Kept, run: Range<usize>, noise: &NoiseEstimate, speed_mps
     let east = axis(&kept.east_m[run.clone()]);
     let north = axis(&kept.north_m[run]);
     let mut vertices: Vec<Vertex> = Vec::new();
-    let mut stands_since: Option<usize> = None;
+    let mut stood = false;
     for (index, (east, north)) in east.iter().zip(&north).enumerate() {
         let stands = east.velocity_mps.hypot(north.velocity_mps) < 0.15 * speed_mps;
-        if stands && stands_since.is_some() {
-            if let Some(last) = vertices.last_mut() {
-                last.leave_s = time_s[index];
-                continue;
-            }
+        if let (true, true, Some(last)) = (stands, stood, vertices.last_mut()) {
+            last.leave_s = time_s[index];
+            continue;
         }
-        stands_since = stands.then_some(index);
+        stood = stands;
         vertices.push(Vertex {
             place: Place::new(east.position_m, north.position_m),
             arrive_s: time_s[index],

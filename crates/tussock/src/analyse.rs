@@ -20,10 +20,11 @@ const STAND_IN_WIDTH_M: f64 = 0.26;
 /// [`AnalyseError`] where the job cannot be done at all. Poor data is not an error; the verdict in the findings says so.
 pub fn analyse(job: &Job<'_>) -> Result<Findings, AnalyseError> {
     let settings = job.settings;
-    if let Some(cut_width_m) = settings.machine.cut_width_m {
-        if !(0.05..=2.0).contains(&cut_width_m) {
+    match settings.machine.cut_width_m {
+        Some(cut_width_m) if !(0.05..=2.0).contains(&cut_width_m) => {
             return Err(AnalyseError::CutWidthOutOfRange { cut_width_m });
         }
+        _ => {}
     }
     job.tell(Stage::Locating, 0.0);
     let ground = Ground::of(job)?;

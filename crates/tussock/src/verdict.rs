@@ -94,12 +94,13 @@ pub(crate) fn verdict(
             "No station was recognised: rests of ten minutes and more do not recur at one place.".to_owned(),
         );
     }
-    if let Some(luck_m) = drive.and_then(Drive::decisive_width_m) {
-        if luck_m > wanted_m {
-            remarks.push(format!(
+    if let Some(luck_m) = drive
+        .and_then(Drive::decisive_width_m)
+        .filter(|luck_m| *luck_m > wanted_m)
+    {
+        remarks.push(format!(
                 "After this much driving luck alone still leaves gaps up to {luck_m:.1} m wide; more nights narrow that."
             ));
-        }
     }
     let advice = if good_enough {
         format!("Good enough: pockets from {width_m:.1} m wide show, {wanted_m:.1} m were asked for.")
