@@ -276,11 +276,32 @@ impl<'a> Driver<'a> {
         self.stay(charging_s);
     }
 
-    pub(crate) fn start_stay_s(&self) -> f64 {
-        self.run.start_stay_s
+    /// The time before the first outing.
+    pub(crate) fn begin(&mut self) {
+        if self.yard.station.is_some() {
+            self.stay(self.run.start_stay_s);
+        }
     }
 
-    pub(crate) fn open_outing(&mut self, guide: Option<usize>) {
+    /// Straight out of the station, where there is one; gives the time at which the outing's time is over.
+    pub(crate) fn set_out(&mut self) -> f64 {
+        self.open_outing(None);
+        if self.yard.station.is_none() {
+            return f64::INFINITY;
+        }
+        let ends_s = self.time_s + self.dice.spell_s(&self.machine.roaming);
+        self.part = self.yard.home_part;
+        self.to_gate();
+        ends_s
+    }
+
+    /// Stands where it is until the run is over.
+    pub(crate) fn strand(&mut self) {
+        let left_s = self.end_s - self.time_s;
+        self.wait(left_s, Doing::Stranded);
+    }
+
+    fn open_outing(&mut self, guide: Option<usize>) {
         self.record.outings.push(Outing {
             start_s: self.time_s,
             homeward_s: self.end_s,
@@ -305,7 +326,7 @@ impl<'a> Driver<'a> {
             self.legs_until(f64::INFINITY);
             return;
         }
-        self.stay(self.run.start_stay_s);
+        self.begin();
         while !self.is_over() {
             let roaming_s = self.dice.spell_s(&self.machine.roaming);
             let homeward_s = self.time_s + roaming_s;
@@ -413,8 +434,7 @@ impl<'a> Driver<'a> {
         };
         while !self.is_over() {
             if self.time_s > homeward_s + self.machine.give_up_s {
-                let left_s = self.end_s - self.time_s;
-                self.wait(left_s, Doing::Stranded);
+                self.strand();
                 return;
             }
             let limits = LegLimits {

@@ -1,3 +1,366 @@
-//! placeholder
-use crate::drive::Driver;
-pub(crate) fn drive(_driver: &mut Driver<'_>) {}
+//! In which order does a machine with lanes drive them?
+//!
+//! ```text
+//!  +--------------------+      lanes are cut by the edge into strips; strips that follow each other one by one make a
+//!  | 1 | 1 | 1 | 1 | 4  |      cell, and where the ground splits or joins, new cells begin
+//!  | 1 | 1 +---+ 1 | 4  |
+//!  | 2 | 2 |   | 3 | 3  |
+//! ```
+//!
+//! Boustrophedon cellular decomposition (Choset & Pignon 1998) on lanes instead of sweep events. A cell is driven to and fro;
+//! the next one is the cell whose beginning is nearest. Ways between strips run straight where they can, else
+//! from strip to strip over places where a sideways hop stays on the ground, drawn tight afterwards.
+//!
+//! Never outside the turning region by more than rounding. Approximate: ground that no lane meets (corners thinner than the spacing)
+//! is not visited; a part of the ground that no hop joins to the station's is not driven.
+//!
+//! Cost: strips of neighbouring lanes are compared once a round; a night takes about a millisecond.
+
+use crate::drive::{Driver, LegEnd, LegLimits};
+use crate::ground::Part;
+use crate::machine::Pattern;
+use crate::run::Doing;
+use crate::vector::V;
+use std::collections::VecDeque;
+
+/// Strips end this far before the edge, so that their ends lie on the ground.
+const SHY_M: f64 = 5e-4;
+/// Shorter strips are left out.
+const SHORTEST_STRIP_M: f64 = 0.05;
+/// Places tried for a hop between two strips.
+const HOPS_TRIED: usize = 9;
+
+/// A lane's piece of ground.
+#[derive(Clone, Copy, Debug)]
+struct Strip {
+    /// Lower and upper end.
+    ends: [V; 2],
+    /// The same along the lane.
+    along_m: [f64; 2],
+}
+
+/// One round over the ground.
+struct Layout {
+    strips: Vec<Strip>,
+    /// Strips of each cell, lane by lane.
+    cells: Vec<Vec<usize>>,
+    /// Sideways hops: other strip, place here, place there.
+    hops: Vec<Vec<(usize, V, V)>>,
+}
+
+impl Layout {
+    fn new(part: &Part, direction: V, offsets_m: &[f64]) -> Self {
+        let aside = direction.left();
+        let mut strips = Vec::new();
+        let mut lanes: Vec<Vec<usize>> = Vec::new();
+        for &offset_m in offsets_m {
+            let mut here = Vec::new();
+            for (low_m, high_m) in crossings(part, direction, aside, offset_m) {
+                if high_m - low_m > SHORTEST_STRIP_M {
+                    let place = |along_m: f64| direction * along_m + aside * offset_m;
+                    let along_m = [low_m + SHY_M, high_m - SHY_M];
+                    here.push(strips.len());
+                    strips.push(Strip { ends: along_m.map(place), along_m });
+                }
+            }
+            lanes.push(here);
+        }
+        let mut hops = vec![Vec::new(); strips.len()];
+        let (mut after, mut before) = (vec![Vec::new(); strips.len()], vec![Vec::new(); strips.len()]);
+        for pair in lanes.windows(2) {
+            for &a in &pair[0] {
+                for &b in &pair[1] {
+                    if let Some((from, to)) = hop(part, direction, &strips[a], &strips[b]) {
+                        hops[a].push((b, from, to));
+                        hops[b].push((a, to, from));
+                        after[a].push(b);
+                        before[b].push(a);
+                    }
+                }
+            }
+        }
+        let mut cells: Vec<Vec<usize>> = Vec::new();
+        let mut cell_of = vec![usize::MAX; strips.len()];
+        for strip in 0..strips.len() {
+            match before[strip].as_slice() {
+                // The only way on from the only one before: the same cell.
+                &[only] if after[only].len() == 1 => cell_of[strip] = cell_of[only],
+                _ => {
+                    cell_of[strip] = cells.len();
+                    cells.push(Vec::new());
+                }
+            }
+            cells[cell_of[strip]].push(strip);
+        }
+        Self { strips, cells, hops }
+    }
+
+    /// A way between two places on strips, straight where that is free; `None` when no hops lead there.
+    fn way(&self, part: &Part, from: V, to: V, strips: (usize, usize)) -> Option<Vec<V>> {
+        if part.is_free(from, to) {
+            return Some(vec![to]);
+        }
+        let mut came: Vec<Option<(usize, V, V)>> = vec![None; self.strips.len()];
+        let mut queue = VecDeque::from([strips.0]);
+        while let Some(strip) = queue.pop_front() {
+            if strip == strips.1 {
+                break;
+            }
+            for &(next, here, there) in &self.hops[strip] {
+                if next != strips.0 && came[next].is_none() {
+                    came[next] = Some((strip, here, there));
+                    queue.push_back(next);
+                }
+            }
+        }
+        let mut corners = vec![to, self.strips[strips.1].foot(to)];
+        let mut strip = strips.1;
+        while strip != strips.0 {
+            let (earlier, here, there) = came[strip]?;
+            corners.push(there);
+            corners.push(here);
+            strip = earlier;
+        }
+        corners.push(self.strips[strips.0].foot(from));
+        corners.reverse();
+        Some(tight(part, from, &corners))
+    }
+
+    /// The strip nearest to a place among those that can be seen from there.
+    fn nearest(&self, part: &Part, place: V) -> Option<usize> {
+        let distance_m = |strip: usize| (place - self.strips[strip].foot(place)).length();
+        let mut order: Vec<usize> = (0..self.strips.len()).collect();
+        order.sort_by(|&a, &b| distance_m(a).total_cmp(&distance_m(b)));
+        let seen = order.iter().copied().find(|&strip| part.is_free(place, self.strips[strip].foot(place)));
+        seen.or(order.first().copied())
+    }
+}
+
+impl Strip {
+    /// Its place nearest to another.
+    fn foot(&self, place: V) -> V {
+        let [low, high] = self.ends;
+        let step = high - low;
+        low + step * ((place - low).dot(step) / step.dot(step)).clamp(0.0, 1.0)
+    }
+}
+
+/// Leaves out corners that can be passed by.
+fn tight(part: &Part, from: V, corners: &[V]) -> Vec<V> {
+    let mut way = Vec::new();
+    let mut here = from;
+    let mut next = 0;
+    while next < corners.len() {
+        let farthest = (next..corners.len()).rev().find(|&corner| part.is_free(here, corners[corner]));
+        let chosen = farthest.unwrap_or(next);
+        here = corners[chosen];
+        way.push(here);
+        next = chosen + 1;
+    }
+    way
+}
+
+/// Where a lane is on the ground: pairs of lower and upper end along it.
+fn crossings(part: &Part, direction: V, aside: V, offset_m: f64) -> Vec<(f64, f64)> {
+    let mut at_m: Vec<f64> = part
+        .edges
+        .iter()
+        .filter_map(|edge| {
+            let (from, to) = (edge.from, edge.from + edge.along * edge.length_m);
+            let (below, above) = (from.dot(aside) - offset_m, to.dot(aside) - offset_m);
+            ((below <= 0.0) != (above <= 0.0)).then(|| {
+                let place = from + (to - from) * (below / (below - above));
+                place.dot(direction)
+            })
+        })
+        .collect();
+    at_m.sort_by(f64::total_cmp);
+    at_m.chunks_exact(2).map(|pair| (pair[0], pair[1])).collect()
+}
+
+/// A sideways hop between strips of neighbouring lanes, the one nearest to the middle of what they share.
+fn hop(part: &Part, direction: V, a: &Strip, b: &Strip) -> Option<(V, V)> {
+    let (low_m, high_m) = (a.along_m[0].max(b.along_m[0]), a.along_m[1].min(b.along_m[1]));
+    if low_m > high_m {
+        return None;
+    }
+    let on = |strip: &Strip, along_m: f64| strip.ends[0] + direction * (along_m - strip.along_m[0]);
+    (0..HOPS_TRIED)
+        .map(|number| {
+            // 1/2, then alternately to either side.
+            let swing = number.div_ceil(2) as f64 / HOPS_TRIED as f64;
+            let share = if number % 2 == 0 { 0.5 - swing } else { 0.5 + swing };
+            low_m + (high_m - low_m) * share
+        })
+        .map(|along_m| (on(a, along_m), on(b, along_m)))
+        .find(|&(from, to)| part.is_free(from, to) && part.is_free(to, from))
+}
+
+/// How a stretch of lane ended.
+enum Stretch {
+    Finished,
+    TimeIsOver,
+}
+
+pub(crate) fn drive(driver: &mut Driver<'_>) {
+    let Pattern::Lanes { spacing_m, direction_deg, jitter_m, turn_each_round_deg } = driver.machine.pattern else {
+        return;
+    };
+    driver.begin();
+    let mut outing_ends_s = driver.set_out();
+    let mut round = 0.0;
+    while !driver.is_over() {
+        let direction = V::of_angle((direction_deg + round * turn_each_round_deg).to_radians());
+        let offsets_m = offsets(driver, direction, spacing_m, jitter_m);
+        let layout = Layout::new(driver.part(), direction, &offsets_m);
+        if layout.cells.is_empty() {
+            driver.strand();
+            return;
+        }
+        let begun_s = driver.time_s;
+        one_round(driver, &layout, &mut outing_ends_s);
+        if driver.time_s <= begun_s {
+            // No way leads to any lane.
+            driver.strand();
+        }
+        round += 1.0;
+    }
+}
+
+/// Sideways places of the lanes.
+fn offsets(driver: &mut Driver<'_>, direction: V, spacing_m: f64, jitter_m: f64) -> Vec<f64> {
+    let aside = direction.left();
+    let across = driver.part().rings.iter().flatten().map(|corner| corner.dot(aside));
+    let (low_m, high_m) = across.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), at| (low.min(at), high.max(at)));
+    // Lanes at both edges, and none farther apart than asked.
+    let (first_m, width_m) = (low_m + 2.0 * SHY_M, high_m - low_m - 4.0 * SHY_M);
+    let gaps = (width_m / spacing_m).ceil().max(1.0);
+    let step_m = width_m / gaps;
+    (0..=gaps as usize)
+        .map(|lane| {
+            let error_m = if jitter_m > 0.0 { jitter_m * driver.dice.normal() } else { 0.0 };
+            (first_m + lane as f64 * step_m + error_m).clamp(first_m, first_m + width_m)
+        })
+        .collect()
+}
+
+fn one_round(driver: &mut Driver<'_>, layout: &Layout, outing_ends_s: &mut f64) {
+    let mut left: Vec<usize> = (0..layout.cells.len()).collect();
+    while !left.is_empty() && !driver.is_over() {
+        // The nearest of the four ends of each cell.
+        let here = driver.place;
+        let begins = |cell: usize| {
+            let strips = &layout.cells[cell];
+            let (first, last) = (strips[0], strips[strips.len() - 1]);
+            [(first, 0, false), (first, 1, false), (last, 0, true), (last, 1, true)]
+        };
+        let distance_m = |strip: usize, end: usize| (layout.strips[strip].ends[end] - here).length();
+        let chosen = left
+            .iter()
+            .enumerate()
+            .flat_map(|(position, &cell)| begins(cell).map(|(strip, end, reversed)| (position, strip, end, reversed)))
+            .min_by(|a, b| distance_m(a.1, a.2).total_cmp(&distance_m(b.1, b.2)));
+        let Some((position, _, mut end, is_reversed)) = chosen else { return };
+        let mut strips = layout.cells[left.swap_remove(position)].clone();
+        if is_reversed {
+            strips.reverse();
+        }
+        for strip in strips {
+            if !reach(driver, layout, strip, end) {
+                break;
+            }
+            let to = layout.strips[strip].ends[1 - end];
+            while let Stretch::TimeIsOver = stretch(driver, to, *outing_ends_s) {
+                if driver.is_over() {
+                    return;
+                }
+                let left_at = driver.place;
+                if !go_home(driver, layout, strip) {
+                    return;
+                }
+                driver.charge();
+                *outing_ends_s = driver.set_out();
+                if !reach_place(driver, layout, left_at, strip) {
+                    return;
+                }
+            }
+            end = 1 - end;
+            if driver.is_over() {
+                return;
+            }
+        }
+    }
+}
+
+/// Drives to the end of a strip; false when there is no way.
+fn reach(driver: &mut Driver<'_>, layout: &Layout, strip: usize, end: usize) -> bool {
+    reach_place(driver, layout, layout.strips[strip].ends[end], strip)
+}
+
+fn reach_place(driver: &mut Driver<'_>, layout: &Layout, to: V, strip: usize) -> bool {
+    if (to - driver.place).length() < 1e-9 {
+        return true;
+    }
+    let Some(nearest) = layout.nearest(driver.part(), driver.place) else { return false };
+    let Some(way) = layout.way(driver.part(), driver.place, to, (nearest, strip)) else { return false };
+    let share = 1.0 / (way.len() + 1) as f64;
+    for corner in way {
+        if let Some(heading) = (corner - driver.place).unit() {
+            driver.turn_to(heading, share);
+        }
+        driver.go(corner, driver.machine.speed_mps, Doing::Driving);
+    }
+    true
+}
+
+/// Drives along a lane to a place, or until the outing's time is over.
+fn stretch(driver: &mut Driver<'_>, to: V, outing_ends_s: f64) -> Stretch {
+    if let Some(heading) = (to - driver.place).unit() {
+        driver.turn_to(heading, 0.5);
+    }
+    while !driver.is_over() {
+        let step = to - driver.place;
+        let Some(heading) = step.unit() else { return Stretch::Finished };
+        if step.length() < 1e-6 {
+            return Stretch::Finished;
+        }
+        let open_m = (outing_ends_s - driver.time_s) * driver.machine.speed_mps;
+        if open_m <= 1e-6 {
+            return Stretch::TimeIsOver;
+        }
+        driver.heading = heading;
+        let within_m = step.length().min(open_m);
+        let begun_s = driver.time_s;
+        let end = driver.leg(LegLimits { guides_from_s: f64::INFINITY, within_m });
+        // A curved leg that meets the edge has come as far as it can.
+        if let LegEnd::Edge(_) = end
+            && (to - driver.place).length() < 0.1
+        {
+            return Stretch::Finished;
+        }
+        if driver.time_s <= begun_s {
+            // Bent against an edge: the rest of this lane is left out.
+            return Stretch::Finished;
+        }
+    }
+    Stretch::TimeIsOver
+}
+
+/// Drives home through the lawn.
+fn go_home(driver: &mut Driver<'_>, layout: &Layout, strip: usize) -> bool {
+    driver.note(|outing, now_s| outing.homeward_s = now_s);
+    let target = match (driver.yard.station, driver.yard.gate) {
+        (Some(station), _) if driver.part().contains(station) => station,
+        (_, Some(gate)) => gate.place,
+        _ => return false,
+    };
+    let Some(last) = layout.nearest(driver.part(), target) else { return false };
+    let Some(way) = layout.way(driver.part(), driver.place, target, (strip, last)) else {
+        driver.strand();
+        return false;
+    };
+    driver.follow(&way);
+    driver.to_station();
+    driver.note(|outing, now_s| outing.end_s = now_s);
+    true
+}

@@ -16,7 +16,7 @@
 //! 2008), sines and arctangents from `libm`, and all else is the arithmetic of IEEE 754.
 
 mod dice;
-//TMP mod distance;
+mod distance;
 mod drive;
 pub mod gardens;
 mod ground;
@@ -25,10 +25,10 @@ pub mod laws;
 mod machine;
 mod run;
 mod sample;
-//TMP mod swath;
-//TMP mod truth;
+mod swath;
+mod truth;
 mod vector;
-//TMP mod write;
+mod write;
 
 pub use drive::{Yard, simulate};
 pub use ground::turning_region;
@@ -37,5 +37,5 @@ pub use machine::{
 };
 pub use run::{Doing, Halt, Outing, Stay, StuckEpisode, TrueRun, Vertex};
 pub use sample::{Bend, LogNoise, PoorSky, Sampling, Window, sample};
-//TMP pub use truth::{Counting, SpotTruth, Tile, TruePocket, Truth, truth};
-//TMP pub use write::{csv_bytes, gpx_bytes, nmea_bytes};
+pub use truth::{Counting, SpotTruth, Tile, TruePocket, Truth, truth};
+pub use write::{csv_bytes, gpx_bytes, nmea_bytes};

@@ -140,7 +140,7 @@ impl TrueRun {
         self.pieces()
             .filter(|(from, _)| from.doing == doing)
             .map(|(from, to)| to.time_s - from.time_s)
-            .sum()
+            .fold(0.0, |sum, more| sum + more)
     }
 
     /// Length driven on one thing.
@@ -148,7 +148,7 @@ impl TrueRun {
         self.pieces()
             .filter(|(from, _)| from.doing == doing)
             .map(|(from, to)| (V::from(to.place) - V::from(from.place)).length())
-            .sum()
+            .fold(0.0, |sum, more| sum + more)
     }
 
     /// Time under way by itself.
@@ -156,7 +156,7 @@ impl TrueRun {
         self.pieces()
             .filter(|(from, _)| from.doing.is_under_way())
             .map(|(from, to)| to.time_s - from.time_s)
-            .sum()
+            .fold(0.0, |sum, more| sum + more)
     }
 
     /// Length driven under way by itself.
@@ -164,7 +164,7 @@ impl TrueRun {
         self.pieces()
             .filter(|(from, _)| from.doing.is_under_way())
             .map(|(from, to)| (V::from(to.place) - V::from(from.place)).length())
-            .sum()
+            .fold(0.0, |sum, more| sum + more)
     }
 
     /// Where it was at a time; the ends of the run hold beyond them.
