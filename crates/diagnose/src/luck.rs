@@ -10,8 +10,13 @@
 //! ```
 //!
 //! which already counts all places that were looked at. The middle of a lawn gets fewer passes than its edges: path
-//! density there is taken as [`MIDDLE_SHARE`] of the mean. First estimate: free access everywhere, roaming machine; for
-//! machines that drive lanes, and for ground behind passages, it is only a bound.
+//! density there is taken as [`MIDDLE_SHARE`] of the mean. First estimate: free access everywhere; for ground behind
+//! passages it is only a bound.
+//!
+//! A machine that drives lanes leaves nothing wide to luck: whatever is wider than two swaths after one whole tour is
+//! missed, and before that it may simply not have come there yet. Lanes show by leg directions that agree up to half or
+//! quarter turns ([`pattern`], mean resultant length of doubled or fourfold angles, Mardia & Jupp, Directional
+//! Statistics, 2000).
 
 /// Path density in the middle of a lawn over its mean, for a machine that turns at the edge: 0.8 to 0.9 in simulated
 /// gardens.
@@ -19,6 +24,53 @@ pub const MIDDLE_SHARE: f64 = 0.85;
 
 /// A pocket is missed when luck would leave one so wide in at most this share of such lawns.
 pub const MISSED_CHANCE_FRACTION: f64 = 0.05;
+
+/// How the machine goes about a lawn.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Pattern {
+    /// Straight on until something turns it.
+    Roaming,
+    /// Side by side.
+    Lanes,
+}
+
+/// Legs shorter than this are turns and cross-overs.
+const LEAST_LEG_M: f64 = 1.0;
+/// Agreement of leg directions above which a drive is lanes; roaming in a rectangle stays below one half.
+const LANES_AGREEMENT: f64 = 0.8;
+
+/// Tells lanes from roaming by the directions of legs, each given by its extent east and north.
+pub fn pattern(legs_m: impl Iterator<Item = (f64, f64)>) -> Pattern {
+    let long: Vec<(f64, f64)> = legs_m
+        .map(|(east_m, north_m)| (north_m.atan2(east_m), east_m.hypot(north_m)))
+        .filter(|(_, length_m)| *length_m >= LEAST_LEG_M)
+        .collect();
+    if long.len() >= 10 && agreement(&long, 2.0).max(agreement(&long, 4.0)) > LANES_AGREEMENT {
+        Pattern::Lanes
+    } else {
+        Pattern::Roaming
+    }
+}
+
+/// Mean resultant length of directions (radians, weight) multiplied by `fold`: 1 when all agree up to turns by
+/// `360 / fold` degrees.
+pub fn agreement(directions: &[(f64, f64)], fold: f64) -> f64 {
+    let (cosines, sines, weights) =
+        directions
+            .iter()
+            .fold((0.0, 0.0, 0.0), |(c, s, w), (angle_rad, weight)| {
+                (
+                    c + weight * (fold * angle_rad).cos(),
+                    s + weight * (fold * angle_rad).sin(),
+                    w + weight,
+                )
+            });
+    if weights > 0.0 {
+        f64::hypot(cosines, sines) / weights
+    } else {
+        0.0
+    }
+}
 
 /// What was driven, as far as luck is concerned.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -31,7 +83,12 @@ pub struct Drive {
     pub cut_width_m: f64,
     /// Driving speed.
     pub speed_mps: f64,
+    /// How it goes about the lawn.
+    pub pattern: Pattern,
 }
+
+/// Path of one whole tour over lawn area and width: lanes overlap, ends are driven twice.
+const TOUR: f64 = 1.25;
 
 impl Drive {
     /// Metres of path per square metre of lawn, in the middle of it.
@@ -50,6 +107,14 @@ impl Drive {
         if !(self.path_m > 0.0) || !(self.lawn_m2 > 0.0) {
             return 1.0;
         }
+        if self.pattern == Pattern::Lanes {
+            let is_toured = self.path_m * self.cut_width_m >= TOUR * self.lawn_m2;
+            return if is_toured && width_m > 2.0 * self.cut_width_m {
+                0.0
+            } else {
+                1.0
+            };
+        }
         let rho = self.density_per_m();
         // Too little driven for the law to hold: before the lines have parted the lawn, anything is luck.
         if rho * (width_m + self.cut_width_m) < 2.0 {
@@ -60,6 +125,9 @@ impl Drive {
 
     /// Width that luck leaves in [`MISSED_CHANCE_FRACTION`] of such lawns: wider pockets are missed.
     pub fn decisive_width_m(&self) -> Option<f64> {
+        if self.pattern == Pattern::Lanes {
+            return None;
+        }
         let rho = self.density_per_m();
         let expected = -(1.0 - MISSED_CHANCE_FRACTION).ln();
         let width_m =
@@ -72,6 +140,10 @@ impl Drive {
     pub fn hours_to_decide(&self, width_m: f64) -> Option<f64> {
         if !(self.path_m > 0.0) || !(self.speed_mps > 0.0) || !(width_m > 0.0) {
             return None;
+        }
+        if self.pattern == Pattern::Lanes {
+            let tour_m = TOUR * self.lawn_m2 / self.cut_width_m;
+            return (width_m > 2.0 * self.cut_width_m).then(|| tour_m / self.speed_mps / 3600.0);
         }
         // The chance falls with the path once the lines have parted the lawn: bisect beyond that point.
         let reach_m = width_m + self.cut_width_m;

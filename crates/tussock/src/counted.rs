@@ -102,12 +102,19 @@ impl Counted {
                 }
             })
             .sum();
+        let pattern = luck::pattern(ground.tracks.iter().flat_map(Track::legs).map(|(from, to)| {
+            (
+                to.place.east_m - from.place.east_m,
+                to.place.north_m - from.place.north_m,
+            )
+        }));
         let driving_s: f64 = ground.tracks.iter().map(Track::driving_s).sum();
         let all_m: f64 = ground.tracks.iter().map(Track::path_m).sum();
         luck::Drive {
             lawn_m2: self.lawn_m2,
             path_m,
             cut_width_m,
+            pattern,
             speed_mps: if driving_s > 0.0 { all_m / driving_s } else { 0.0 },
         }
     }

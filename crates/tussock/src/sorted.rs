@@ -85,10 +85,19 @@ fn why_missed(
     index: &LegIndex,
 ) -> String {
     let hours = drive.path_m / drive.speed_mps.max(1e-9) / 3600.0;
-    let chance = if chance_fraction < 0.001 {
-        "less than 1 in 1,000".to_owned()
-    } else {
-        format!("about 1 in {:.0}", 1.0 / chance_fraction)
+    let odds = match drive.pattern {
+        luck::Pattern::Lanes => "a whole tour of lanes leaves no gap so wide to luck".to_owned(),
+        luck::Pattern::Roaming if chance_fraction < 0.001 => {
+            format!(
+                "luck alone leaves a gap {:.1} m wide in less than 1 of 1,000 such lawns",
+                pocket.widest_m
+            )
+        }
+        luck::Pattern::Roaming => format!(
+            "luck alone leaves a gap {:.1} m wide in about 1 of {:.0} such lawns",
+            pocket.widest_m,
+            1.0 / chance_fraction
+        ),
     };
     // A drive that comes within half a width and a little of the pocket's ground has come to its edge.
     let reach_m = 0.5 * drive.cut_width_m + 0.15;
@@ -116,10 +125,7 @@ fn why_missed(
         1 => "The mower turned at its edge once.".to_owned(),
         more => format!("The mower turned at its edge {more} times."),
     };
-    format!(
-        "Not driven over in {hours:.1} h of driving; the odds that luck alone leaves a gap {:.1} m wide are {chance}. {edge}",
-        pocket.widest_m
-    )
+    format!("Not driven over in {hours:.1} h of driving; {odds}. {edge}")
 }
 
 fn near_ring(ring: &[Place], place: Place, reach_m: f64) -> bool {
