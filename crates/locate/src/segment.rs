@@ -263,7 +263,7 @@ fn trace_back(ends: &[Step], mixed_before: &[bool], count: usize) -> Vec<Part> {
     // Halts that only the longest time has cut in two are one.
     parts.dedup_by(|later, earlier| {
         let one =
-            later.kind == PartKind::Halt && earlier.kind == PartKind::Halt && later.first <= earlier.last + 1;
+            later.kind == PartKind::Halt && earlier.kind == PartKind::Halt && later.first <= earlier.last;
         if one {
             earlier.last = later.last;
         }
