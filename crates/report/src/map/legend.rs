@@ -1,0 +1,275 @@
+//! Title, scale, north and legend.
+
+use super::marks::{hourglass, put};
+use super::view::View;
+use super::{INK, QUIET, escaped};
+use crate::{ramp, raster::Ground, words};
+use std::fmt::Write;
+use tussock_types::{Findings, PlanRole};
+
+/// Units above the map.
+pub(super) const TITLE_HEIGHT: f64 = 78.0;
+/// Units below the map for scale and north.
+pub(super) const SCALE_HEIGHT: f64 = 46.0;
+/// Left edge of all words.
+const LEFT: f64 = 24.0;
+
+/// A map without anything to draw.
+pub(super) fn nothing(out: &mut String, width: f64, height: f64) {
+    put!(
+        out,
+        "<text x=\"{:.0}\" y=\"{:.0}\" text-anchor=\"middle\" fill=\"{INK}\">No outline and no path to draw.</text>",
+        width / 2.0,
+        height / 2.0
+    );
+}
+
+pub(super) fn title(out: &mut String, findings: &Findings) {
+    let garden = findings
+        .settings
+        .garden
+        .name
+        .as_deref()
+        .map(|name| words::plain(name, 48));
+    let garden = garden
+        .filter(|name| !name.is_empty())
+        .unwrap_or_else(|| "Where the mower has not been".to_owned());
+    put!(
+        out,
+        "<text x=\"{LEFT}\" y=\"36\" font-size=\"25\" font-weight=\"bold\" fill=\"{INK}\">{}</text>",
+        escaped(&garden)
+    );
+    let line = match &findings.coverage {
+        Some(coverage) => format!(
+            "Driven over: {} of {}. Missed: {}, {}.",
+            words::percent(coverage.visited_fraction.estimate),
+            words::area(coverage.lawn_m2),
+            words::plural(findings.missed_pockets.len(), "pocket", "pockets"),
+            words::area(coverage.missed_m2)
+        ),
+        None => "No cutting width was given, so nothing was counted.".to_owned(),
+    };
+    put!(
+        out,
+        "<text x=\"{LEFT}\" y=\"62\" font-size=\"16\" fill=\"{INK}\">{}</text>",
+        escaped(&line)
+    );
+}
+
+/// The longest of 1, 2, 5 times a power of ten that fits.
+fn round_below(limit: f64) -> f64 {
+    let power = 10f64.powf(limit.log10().floor());
+    [5.0, 2.0, 1.0]
+        .map(|step| step * power)
+        .into_iter()
+        .find(|length| *length <= limit)
+        .unwrap_or(power)
+}
+
+pub(super) fn scale_and_north(out: &mut String, findings: &Findings, view: &View, foot: f64) {
+    let bar_m = round_below(view.width / view.scale * 0.28);
+    let bar = bar_m * view.scale;
+    let y = foot + 20.0;
+    let length = match bar_m {
+        m if m < 1.0 => words::metres(m),
+        m => format!("{} m", words::number(m, 0)),
+    };
+    put!(
+        out,
+        "<g stroke=\"{INK}\" stroke-width=\"1.4\"><rect x=\"{LEFT}\" y=\"{y:.1}\" width=\"{bar:.1}\" height=\"6\" \
+         fill=\"#fffefa\"/><rect x=\"{LEFT}\" y=\"{y:.1}\" width=\"{:.1}\" height=\"6\" fill=\"{INK}\"/></g><text \
+         class=\"sc\" x=\"{:.1}\" y=\"{:.1}\" fill=\"{INK}\">{length}</text>",
+        bar / 2.0,
+        LEFT + bar + 10.0,
+        y + 8.5,
+    );
+    // North is known only where there is a place on Earth; elsewhere the drawing says which axis is up.
+    let up = if findings.frame.origin().is_some() {
+        "N"
+    } else {
+        "second axis"
+    };
+    let x = view.width - 26.0;
+    put!(
+        out,
+        "<path d=\"M{x:.1},{:.1}l6,22l-6,-5l-6,5z\" fill=\"{INK}\"/><text class=\"sc\" x=\"{:.1}\" y=\"{:.1}\" \
+         text-anchor=\"end\" fill=\"{INK}\">{up}</text>",
+        foot + 10.0,
+        x - 12.0,
+        y + 8.5
+    );
+}
+
+/// One entry: a sample of 34 units and its words.
+struct Entry {
+    sample: String,
+    words: &'static str,
+}
+
+fn entries(findings: &Findings) -> Vec<Entry> {
+    let mut entries = Vec::new();
+    let mut add = |is_there: bool, words: &'static str, sample: String| {
+        if is_there {
+            entries.push(Entry { sample, words });
+        }
+    };
+    let boxed = |style: &str| format!("<rect x=\"1\" y=\"-12\" width=\"32\" height=\"16\" {style}/>");
+    let line = |style: &str| format!("<path d=\"M0,-4h34\" fill=\"none\" {style}/>");
+    let ink = |width: f64, dash: &str| {
+        format!("stroke=\"{INK}\" stroke-width=\"{width}\" stroke-dasharray=\"{dash}\"")
+    };
+    add(
+        !findings.missed_pockets.is_empty(),
+        "missed: luck does not explain it",
+        boxed(&format!(
+            "fill=\"url(#hatch)\" stroke=\"{INK}\" stroke-width=\"2.4\""
+        )),
+    );
+    add(
+        !findings.not_yet.is_empty(),
+        "not yet: luck still explains it",
+        boxed(&format!(
+            "fill=\"#fffefa\" stroke-linecap=\"round\" {}",
+            ink(1.7, "0.1 3.6")
+        )),
+    );
+    let mut sample = String::new();
+    hourglass(&mut sample, 17.0, -4.0);
+    add(!findings.stuck_spots.is_empty(), "stuck spot: time lost", sample);
+    let some = |list: Option<usize>| list.is_some_and(|count| count > 0);
+    add(
+        some(findings.worn_lines.as_ref().map(Vec::len)),
+        "worn line",
+        line(&ink(5.0, "1.4 3")),
+    );
+    add(
+        some(findings.suggestions.as_ref().map(Vec::len)),
+        "suggested change",
+        format!(
+            "{}{}",
+            line(&ink(7.0, "none")),
+            line("stroke=\"#fffefa\" stroke-width=\"3.4\"")
+        ),
+    );
+    let has = |role: PlanRole| {
+        findings
+            .plan
+            .as_ref()
+            .is_some_and(|plan| plan.of_role(role).next().is_some())
+    };
+    add(
+        findings
+            .missed_pockets
+            .iter()
+            .any(|pocket| !pocket.tape.is_empty()),
+        "tape distance",
+        line(&ink(1.0, "5 3")),
+    );
+    add(has(PlanRole::Guide), "guide run", line(&ink(1.4, "12 4 2 4")));
+    let quiet = |dash: &str| format!("stroke=\"{QUIET}\" stroke-width=\"1.4\" stroke-dasharray=\"{dash}\"");
+    add(
+        has(PlanRole::Exclusion),
+        "exclusion zone",
+        boxed(&format!("fill=\"none\" {}", quiet("7 3"))),
+    );
+    add(
+        has(PlanRole::Obstacle),
+        "obstacle",
+        boxed(&format!("fill=\"#cfcabb\" {}", quiet("none"))),
+    );
+    add(has(PlanRole::Boundary), "boundary", line(&quiet("2 4")));
+    entries
+}
+
+/// The scale of visits: steps from paper to dark with numbers below.
+fn visits(out: &mut String, ground: &Ground, y: f64) {
+    let (left, width) = (LEFT, 300.0);
+    put!(
+        out,
+        "<text x=\"{left}\" y=\"{y:.1}\" fill=\"{INK}\">Times driven over (darker: more often)</text>"
+    );
+    let ticks = ground.scale.ticks();
+    let step = width / (ticks.len() + 1) as f64;
+    for (index, visits) in std::iter::once(0.0).chain(ticks.iter().copied()).enumerate() {
+        let x = left + index as f64 * step;
+        let words = match visits {
+            0.0 => "never".to_owned(),
+            v if index == ticks.len() => format!("{}+", words::number(v, 0)),
+            v => words::number(v, 0),
+        };
+        put!(
+            out,
+            "<rect x=\"{x:.1}\" y=\"{:.1}\" width=\"{step:.1}\" height=\"15\" fill=\"{}\" stroke=\"{INK}\" \
+             stroke-width=\"0.8\"/><text x=\"{:.1}\" y=\"{:.1}\" font-size=\"12.5\" text-anchor=\"middle\" \
+             fill=\"{INK}\">{words}</text>",
+            y + 8.0,
+            ramp::hex(ground.scale.colour(visits)),
+            x + step / 2.0,
+            y + 38.0,
+        );
+    }
+}
+
+/// Draws the legend from a height on; gives the height at which it ends.
+pub(super) fn full(
+    out: &mut String,
+    findings: &Findings,
+    ground: Option<&Ground>,
+    width: f64,
+    top: f64,
+) -> f64 {
+    let mut y = top + 22.0;
+    put!(
+        out,
+        "<path d=\"M{LEFT},{:.1}H{:.1}\" stroke=\"{INK}\" stroke-width=\"0.8\"/>",
+        top + 2.0,
+        width - LEFT
+    );
+    let mut bottom = y;
+    let mut column_x = LEFT;
+    if let Some(ground) = ground {
+        visits(out, ground, y);
+        bottom = y + 44.0;
+        column_x = LEFT + 335.0;
+    }
+    let column_width = 300.0;
+    let columns = (((width - column_x) / column_width).floor() as usize).max(1);
+    let first_y = y;
+    for (index, entry) in entries(findings).iter().enumerate() {
+        let x = column_x + (index % columns) as f64 * column_width;
+        y = first_y + (index / columns) as f64 * 26.0;
+        put!(
+            out,
+            "<g transform=\"translate({x:.1} {y:.1})\">{}<text x=\"44\" y=\"1\" fill=\"{INK}\">{}</text></g>",
+            entry.sample,
+            escaped(entry.words)
+        );
+        bottom = bottom.max(y + 12.0);
+    }
+    put!(
+        out,
+        "<text x=\"{LEFT}\" y=\"{:.1}\" font-size=\"12\" fill=\"{QUIET}\">Drawn from logged positions. Driven over \
+         does not prove that grass was cut.</text>",
+        bottom + 22.0
+    );
+    bottom + 38.0
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn scale_bars_are_round_lengths() {
+        for (limit, length) in [
+            (13.0, 10.0),
+            (9.9, 5.0),
+            (2.0, 2.0),
+            (1.99, 1.0),
+            (0.7, 0.5),
+            (420.0, 200.0),
+        ] {
+            assert!((round_below(limit) - length).abs() < 1e-12, "{limit}");
+        }
+    }
+}
