@@ -1,3 +1,55 @@
-//! The command `tussock`.
+//! The command `tussock`: finds the grass that an autonomous mower leaves standing.
+//!
+//! The counter of the house: it takes arguments, opens files, calls the rooms below, and writes what they answer.
+//! It measures nothing itself.
+//!
+//! A run goes through the same doors in the same order, so that a mistake is told before any work is done:
+//! arguments ([`args`], as typed) -> wishes ([`wishes`], checked) -> outputs ([`outputs`], probed) -> inputs
+//! ([`inputs`], read) -> work ([`commands`]) -> everything rendered -> everything written -> answer printed.
 
-fn main() {}
+mod args;
+mod commands;
+mod exit;
+mod inputs;
+mod interrupt;
+mod outputs;
+mod printer;
+mod progress;
+mod units;
+mod wishes;
+
+use args::{Arguments, Command};
+use clap::Parser;
+use exit::{Exit, Failure};
+use printer::Printer;
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    let printer = Printer::new();
+    interrupt::install();
+    let arguments = match Arguments::try_parse() {
+        Ok(arguments) => arguments,
+        Err(error) => return usage(&error).into(),
+    };
+    let result = match arguments.command {
+        Command::Inspect(arguments) => commands::inspect::run(&arguments, &printer),
+        Command::Analyse(arguments) => commands::analyse::run(&arguments, &printer),
+        Command::Plan(arguments) => commands::plan::run(&arguments, &printer),
+        Command::Report(arguments) => commands::report::run(&arguments, &printer),
+        Command::Simulate(arguments) => commands::simulate::run(&arguments, &printer),
+    };
+    result.unwrap_or_else(|failure| printer.failure(&failure)).into()
+}
+
+/// Help and version go to stdout, wrong use to stderr; a reader that went away is no fault.
+fn usage(error: &clap::Error) -> Exit {
+    let printed = error.print();
+    match (error.use_stderr(), printed) {
+        (true, _) => Exit::Failed,
+        (false, Err(gone)) if gone.kind() != std::io::ErrorKind::BrokenPipe => Exit::Failed,
+        (false, _) => Exit::Done,
+    }
+}
+
+/// What a command comes back with.
+type Outcome = Result<Exit, Failure>;

@@ -1,0 +1,340 @@
+//! Arguments as typed. Nothing is checked here but their shape; see [`crate::wishes`].
+
+use clap::{Args, Parser, Subcommand, ValueEnum};
+use std::path::PathBuf;
+
+const TOP_EXAMPLES: &str = "\
+Examples:
+  tussock inspect night.nmea
+  tussock analyse night.gpx --cut-width 22cm
+  tussock analyse *.gpx --plan garden.geojson --settings garden.toml --out result
+  tussock plan from-walk walk.gpx --out garden.geojson
+
+Data goes to stdout, everything else to stderr.
+Exit codes: 0 done; 1 done, but a threshold that you set was missed; 2 wrong use, or something failed; 130 interrupted.
+NO_COLOR is respected.";
+
+/// Finds the grass that an autonomous mower leaves standing.
+#[derive(Debug, Parser)]
+#[command(name = "tussock", version, about, after_help = TOP_EXAMPLES, disable_help_subcommand = true)]
+pub(crate) struct Arguments {
+    #[command(subcommand)]
+    pub(crate) command: Command,
+}
+
+#[derive(Debug, Subcommand)]
+pub(crate) enum Command {
+    Inspect(InspectArguments),
+    Analyse(AnalyseArguments),
+    #[command(subcommand)]
+    Plan(PlanCommand),
+    Report(ReportArguments),
+    Simulate(SimulateArguments),
+}
+
+/// How an answer is given.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, ValueEnum)]
+pub(crate) enum Format {
+    /// Text for people.
+    #[default]
+    Human,
+    /// JSON for programs.
+    Json,
+}
+
+/// Logs and how to read them.
+#[derive(Debug, Args)]
+pub(crate) struct LogArguments {
+    /// Logs of one garden: GPX, NMEA 0183 or CSV, plain or gzip; - is stdin
+    ///
+    /// The kind is told by the content, never by the name. Several files of one machine make one trace; files of two
+    /// machines (same time, different place) make two, and their visits are united.
+    #[arg(value_name = "LOG", required = true)]
+    pub(crate) logs: Vec<PathBuf>,
+
+    /// Settings of the garden (TOML)
+    ///
+    /// Machine, promise, turf, working hours and limits. docs/formats.md lists every key with its default.
+    #[arg(long, value_name = "FILE")]
+    pub(crate) settings: Option<PathBuf>,
+
+    /// Day on which the log begins, such as 2026-05-01
+    ///
+    /// For logs that hold times of day but no date (GGA alone). In a log with dates it helps to find a rolled-over week
+    /// counter.
+    #[arg(long, value_name = "DATE")]
+    pub(crate) date: Option<String>,
+
+    /// Columns of a CSV log, such as time=t,lat=y,lon=x
+    ///
+    /// Names come from the header; #3 is the third column, for logs without a header. Logs in metres have x_m and y_m
+    /// instead of lat and lon.
+    #[arg(long, value_name = "COLUMNS")]
+    pub(crate) columns: Option<String>,
+
+    /// Stop at the first fault in a log instead of skipping it
+    ///
+    /// Without it faulty lines are skipped, counted and located, and the rest is used.
+    #[arg(long)]
+    pub(crate) strict: bool,
+
+    /// Worker threads [default: one for each core]
+    ///
+    /// The answer does not depend on it.
+    #[arg(long, value_name = "N")]
+    pub(crate) threads: Option<usize>,
+}
+
+const INSPECT_EXAMPLES: &str = "\
+Examples:
+  tussock inspect night.nmea
+  zcat night.nmea.gz | tussock inspect -
+  tussock inspect track.csv --columns time=#1,lat=#2,lon=#3
+  tussock inspect *.gpx --format json";
+
+/// Is this log good enough?
+///
+/// Verdict, rates, quality, silences, and what was skipped and where. Counts nothing.
+#[derive(Debug, Args)]
+#[command(after_help = INSPECT_EXAMPLES)]
+pub(crate) struct InspectArguments {
+    #[command(flatten)]
+    pub(crate) log: LogArguments,
+
+    /// Plan of the garden (GeoJSON), for the place of the station
+    #[arg(long, value_name = "FILE")]
+    pub(crate) plan: Option<PathBuf>,
+
+    /// How the answer is given on stdout
+    #[arg(long, value_enum, default_value_t, value_name = "FORMAT")]
+    pub(crate) format: Format,
+}
+
+const ANALYSE_EXAMPLES: &str = "\
+Examples:
+  tussock analyse night.gpx --cut-width 22cm
+  tussock analyse night1.gpx night2.gpx --plan garden.geojson --settings garden.toml --out result
+  tussock analyse night.nmea --cut-width 22cm --format json | jq .coverage.visited_fraction
+  tussock analyse night.gpx --plan garden.geojson --cut-width 22cm --fail-under 95";
+
+/// What was visited, what was missed, and where did it get stuck?
+///
+/// The first line is the verdict on the log: the smallest pocket that it can show. Without a plan the outline of the lawn is
+/// drawn from the log; without a cutting width the visited fraction is given for widths from 17 to 35 cm.
+#[derive(Debug, Args)]
+#[command(after_help = ANALYSE_EXAMPLES)]
+pub(crate) struct AnalyseArguments {
+    #[command(flatten)]
+    pub(crate) log: LogArguments,
+
+    /// Plan of the garden (GeoJSON): lawn, boundary, zones, guide runs, station
+    ///
+    /// See docs/formats.md. `tussock plan from-walk` makes one from a walk round the garden.
+    #[arg(long, value_name = "FILE")]
+    pub(crate) plan: Option<PathBuf>,
+
+    /// Width of the swath, such as 22cm, 0.22 m or 220mm
+    ///
+    /// Overrides machine.cut_width_m of the settings.
+    #[arg(long, value_name = "WIDTH")]
+    pub(crate) cut_width: Option<String>,
+
+    /// Write findings, page, picture and layers into this folder
+    ///
+    /// The folder is made where it is missing. Only files that this tool made and nobody changed since are replaced, each one
+    /// complete or not at all.
+    #[arg(long, value_name = "DIR")]
+    pub(crate) out: Option<PathBuf>,
+
+    /// How the answer is given on stdout
+    #[arg(long, value_enum, default_value_t, value_name = "FORMAT")]
+    pub(crate) format: Format,
+
+    /// Exit with 1 when less than this was visited, in percent of the lawn
+    ///
+    /// Judged by the low end of the interval where there is one, else by the estimate.
+    #[arg(long, value_name = "PERCENT")]
+    pub(crate) fail_under: Option<String>,
+
+    /// Leave out place on Earth, names, dates and digests
+    ///
+    /// Neither GPX nor GeoJSON is written then, and squares have no coordinate system. The shape of the lawn stays.
+    #[arg(long)]
+    pub(crate) private: bool,
+
+    /// Seed of everything random
+    #[arg(long, value_name = "N", default_value_t = 0)]
+    pub(crate) seed: u64,
+
+    /// Make no suggestions
+    ///
+    /// Suggestions are not part of this version yet; the flag is there so that scripts need not change.
+    #[arg(long)]
+    pub(crate) no_suggestions: bool,
+}
+
+/// Check a plan, or make one from a walk
+#[derive(Debug, Subcommand)]
+pub(crate) enum PlanCommand {
+    Check(PlanCheckArguments),
+    FromWalk(FromWalkArguments),
+}
+
+const CHECK_EXAMPLES: &str = "\
+Examples:
+  tussock plan check garden.geojson
+  tussock plan check garden.geojson --format json";
+
+/// Is this plan sound, and how large is everything in it?
+///
+/// Every fault is told at once, with its feature and ring counted from 0. A plan that cannot be used ends with exit code 2.
+#[derive(Debug, Args)]
+#[command(after_help = CHECK_EXAMPLES)]
+pub(crate) struct PlanCheckArguments {
+    /// Plan (GeoJSON); - is stdin
+    #[arg(value_name = "PLAN")]
+    pub(crate) plan: PathBuf,
+
+    /// How the answer is given on stdout
+    #[arg(long, value_enum, default_value_t, value_name = "FORMAT")]
+    pub(crate) format: Format,
+}
+
+const WALK_EXAMPLES: &str = "\
+Examples:
+  tussock plan from-walk walk.gpx --out garden.geojson
+  tussock plan from-walk walk.gpx | tussock plan check -
+
+Names of tracks and waypoints begin with what they are: lawn, boundary, exclusion, obstacle, guide, station.
+\"lawn front\" and \"guide to the pond\" are such names.";
+
+/// Make a plan from a walk round the garden
+///
+/// Walk along the lawn's edge, zones and guide runs with a receiver that records GPX, one named track for each, and set a
+/// waypoint at the station.
+#[derive(Debug, Args)]
+#[command(after_help = WALK_EXAMPLES)]
+pub(crate) struct FromWalkArguments {
+    /// The walk (GPX); - is stdin
+    #[arg(value_name = "GPX")]
+    pub(crate) walk: PathBuf,
+
+    /// Where the plan goes; - is stdout. A file that exists is not replaced
+    #[arg(long, value_name = "FILE", default_value = "-")]
+    pub(crate) out: PathBuf,
+}
+
+const REPORT_EXAMPLES: &str = "\
+Examples:
+  tussock report result/findings.json --out page
+  tussock report result/findings.json --out for-the-forum --private";
+
+/// Draw page and files again from saved findings
+///
+/// Nothing is counted again: the findings are all that is needed.
+#[derive(Debug, Args)]
+#[command(after_help = REPORT_EXAMPLES)]
+pub(crate) struct ReportArguments {
+    /// findings.json of an earlier analysis; - is stdin
+    #[arg(value_name = "FINDINGS")]
+    pub(crate) findings: PathBuf,
+
+    /// Folder for the files; not the one that holds FINDINGS
+    #[arg(long, value_name = "DIR")]
+    pub(crate) out: PathBuf,
+
+    /// Leave out place on Earth, names, dates and digests
+    #[arg(long)]
+    pub(crate) private: bool,
+}
+
+/// Kind of a log that is written.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, ValueEnum)]
+pub(crate) enum LogKind {
+    /// GPX 1.1.
+    #[default]
+    Gpx,
+    /// NMEA 0183: RMC, GGA and GST.
+    Nmea,
+    /// Rows of time, lat, lon.
+    Csv,
+}
+
+/// How a simulated machine goes over the lawn.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, ValueEnum)]
+pub(crate) enum PatternKind {
+    /// Straight until an edge, then another way.
+    #[default]
+    Roaming,
+    /// To and fro in parallel lanes.
+    Lanes,
+}
+
+const SIMULATE_EXAMPLES: &str = "\
+Examples:
+  tussock simulate --plan garden.geojson --hours 8 --out night.gpx
+  tussock simulate --plan garden.geojson --hours 24 --noise decimetre --format nmea --out day.nmea
+  tussock simulate --plan garden.geojson --hours 8 --noise white=5cm,drift=40cm,drift-time=10min --out night.gpx
+  tussock simulate --plan garden.geojson --hours 8 --stuck 40.00006,-30.00012 --stuck 40.00011,-30.00004 --out night.gpx";
+
+/// Log an invented outing, with the truth beside it
+///
+/// A seeded machine drives on the plan; a logger with a stated position error writes the log. Next to the log NAME.EXT
+/// goes NAME.truth.json with what was really visited, missed and where it was caught. Same plan, flags and seed give the
+/// same bytes.
+#[derive(Debug, Args)]
+#[command(after_help = SIMULATE_EXAMPLES)]
+pub(crate) struct SimulateArguments {
+    /// Plan of the garden (GeoJSON)
+    #[arg(long, value_name = "FILE")]
+    pub(crate) plan: PathBuf,
+
+    /// Settings of the garden (TOML): cutting width, speed and setback are used
+    #[arg(long, value_name = "FILE")]
+    pub(crate) settings: Option<PathBuf>,
+
+    /// Length of the run in hours, stays at the station included
+    #[arg(long, value_name = "HOURS", default_value_t = 8.0)]
+    pub(crate) hours: f64,
+
+    /// Seed of everything random
+    #[arg(long, value_name = "N", default_value_t = 1)]
+    pub(crate) seed: u64,
+
+    /// First fix, RFC 3339 in UTC
+    #[arg(long, value_name = "TIME", default_value = "2026-05-01T20:00:00Z")]
+    pub(crate) start: String,
+
+    /// Time between two fixes, such as 1s or 200ms
+    #[arg(long, value_name = "TIME", default_value = "1s")]
+    pub(crate) period: String,
+
+    /// Position error: none, centimetre, decimetre, metre, or white=..,drift=..,drift-time=..
+    ///
+    /// Standard deviations per axis. centimetre: white 1 cm, drift 1.5 cm, drift time 10 min. decimetre: white 8 cm, drift
+    /// 30 cm, drift time 10 min. metre: white 30 cm, drift 2 m, drift time 5 min.
+    #[arg(long, value_name = "NOISE", default_value = "centimetre")]
+    pub(crate) noise: String,
+
+    /// Width of the swath, for the truth [default: of the settings, else 22cm]
+    #[arg(long, value_name = "WIDTH")]
+    pub(crate) cut_width: Option<String>,
+
+    /// How the machine goes over the lawn
+    #[arg(long, value_enum, default_value_t, value_name = "PATTERN")]
+    pub(crate) pattern: PatternKind,
+
+    /// A place that catches the machine, LAT,LON; may be given several times
+    ///
+    /// Within 0.6 m of it every third entry ends in a halt of 2 to 6 minutes.
+    #[arg(long, value_name = "LAT,LON", allow_hyphen_values = true)]
+    pub(crate) stuck: Vec<String>,
+
+    /// Kind of the log
+    #[arg(long, value_enum, default_value_t, value_name = "FORMAT")]
+    pub(crate) format: LogKind,
+
+    /// The log; a file that exists is not replaced
+    #[arg(long, value_name = "FILE")]
+    pub(crate) out: PathBuf,
+}

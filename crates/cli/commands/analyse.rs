@@ -1,0 +1,102 @@
+//! `tussock analyse`: what was visited, what was missed, where did it get stuck?
+
+use crate::args::{AnalyseArguments, Format};
+use crate::exit::{Exit, Failure};
+use crate::inputs::{self, told};
+use crate::outputs::OutputFolder;
+use crate::printer::Printer;
+use crate::progress::Progress;
+use crate::{Outcome, commands, wishes};
+use std::path::PathBuf;
+use tussock::{Job, Stage};
+use tussock_report::Privacy;
+use tussock_types::Findings;
+
+pub(crate) fn run(arguments: &AnalyseArguments, printer: &Printer) -> Outcome {
+    let mut options = wishes::read_options(&arguments.log)?;
+    let cut_width_m = arguments.cut_width.as_deref().map(wishes::cut_width_m).transpose()?;
+    let threshold = wishes::fail_under(arguments)?;
+    wishes::threads(arguments.log.threads)?;
+    let everything: Vec<&PathBuf> =
+        arguments.log.logs.iter().chain(&arguments.plan).chain(&arguments.log.settings).collect();
+    let folder = match &arguments.out {
+        None => None,
+        Some(path) => Some(OutputFolder::probe(path, everything.iter().copied())?),
+    };
+    inputs::check(&arguments.log.logs, "a log (GPX, NMEA 0183 or CSV)")?;
+    inputs::check(arguments.plan.iter().chain(&arguments.log.settings), "a file")?;
+    let mut settings = inputs::settings(arguments.log.settings.as_deref())?;
+    settings.machine.cut_width_m = cut_width_m.or(settings.machine.cut_width_m);
+    wishes::threshold_has_width(threshold, &settings)?;
+    options.limits = settings.limits.clone();
+    let plan = match &arguments.plan {
+        None => None,
+        Some(path) => Some(commands::sound_plan(path, &settings)?),
+    };
+    let progress = Progress::new();
+    let assembled = inputs::logs(&arguments.log.logs, &options, &|what, done| progress.tell(what, done))?;
+    let tell = |stage: Stage, done_fraction: f64| progress.tell(stage.words(), done_fraction);
+    let job = Job {
+        traces: &assembled.traces,
+        inputs: &assembled.inputs,
+        plan: plan.as_ref(),
+        settings: &settings,
+        seed: arguments.seed,
+        progress: Some(&tell),
+    };
+    let mut findings =
+        tussock::analyse(&job).map_err(|error| commands::cannot_go_on(&error, arguments.plan.as_deref()))?;
+    let privacy = if arguments.private { Privacy::Private } else { Privacy::Full };
+    let written = match &folder {
+        None => Vec::new(),
+        Some(folder) => {
+            progress.tell("drawing", 0.0);
+            folder.write(&commands::render(&findings, privacy)?)?
+        }
+    };
+    drop(progress);
+    if privacy == Privacy::Private {
+        findings = tussock_report::redact(&findings);
+    }
+    answer(&findings, arguments.format, &written, printer)?;
+    Ok(judge(&findings, threshold, printer))
+}
+
+fn answer(findings: &Findings, format: Format, written: &[PathBuf], printer: &Printer) -> Result<(), Failure> {
+    let names: Vec<String> = written.iter().map(|path| path.display().to_string()).collect();
+    match format {
+        Format::Human => {
+            let mut text = tussock_report::answer(findings, printer.style());
+            text.push_str(&tussock_report::answer_files(&names, printer.style()));
+            printer.data(text.as_bytes())
+        }
+        Format::Json => {
+            let text = tussock_report::to_json(findings).map_err(|error| Failure::told(told(&error)))?;
+            if !names.is_empty() {
+                printer.note(&format!("written: {}", names.join(", ")));
+            }
+            printer.data(text.as_bytes())
+        }
+    }
+}
+
+/// Exit 1 below the threshold, judged by the low end of the interval where there is one.
+fn judge(findings: &Findings, threshold_fraction: Option<f64>, printer: &Printer) -> Exit {
+    let (Some(threshold_fraction), Some(coverage)) = (threshold_fraction, &findings.coverage) else {
+        return Exit::Done;
+    };
+    let visited = coverage.visited_fraction;
+    let (judged_fraction, which) = match visited.low {
+        Some(low) => (low, "the low end of the visited fraction"),
+        None => (visited.estimate, "the visited fraction"),
+    };
+    if judged_fraction >= threshold_fraction {
+        return Exit::Done;
+    }
+    printer.note(&format!(
+        "below the threshold: {which} is {:.2} %, expected at least {} %",
+        judged_fraction * 100.0,
+        threshold_fraction * 100.0
+    ));
+    Exit::BelowThreshold
+}

@@ -1,0 +1,44 @@
+//! `tussock inspect`: is this log good enough?
+
+use crate::args::{Format, InspectArguments};
+use crate::exit::{Exit, Failure};
+use crate::inputs::{self, told};
+use crate::printer::Printer;
+use crate::progress::Progress;
+use crate::{Outcome, commands, wishes};
+use tussock::{Job, Stage};
+
+pub(crate) fn run(arguments: &InspectArguments, printer: &Printer) -> Outcome {
+    let mut options = wishes::read_options(&arguments.log)?;
+    wishes::threads(arguments.log.threads)?;
+    inputs::check(&arguments.log.logs, "a log (GPX, NMEA 0183 or CSV)")?;
+    inputs::check(arguments.plan.iter().chain(&arguments.log.settings), "a file")?;
+    let settings = inputs::settings(arguments.log.settings.as_deref())?;
+    options.limits = settings.limits.clone();
+    let plan = match &arguments.plan {
+        None => None,
+        Some(path) => Some(commands::sound_plan(path, &settings)?),
+    };
+    let progress = Progress::new();
+    let assembled = inputs::logs(&arguments.log.logs, &options, &|what, done| progress.tell(what, done))?;
+    let tell = |stage: Stage, done_fraction: f64| progress.tell(stage.words(), done_fraction);
+    let job = Job {
+        traces: &assembled.traces,
+        inputs: &assembled.inputs,
+        plan: plan.as_ref(),
+        settings: &settings,
+        seed: 0,
+        progress: Some(&tell),
+    };
+    let inspection =
+        tussock::inspect(&job).map_err(|error| commands::cannot_go_on(&error, arguments.plan.as_deref()))?;
+    drop(progress);
+    let text = match arguments.format {
+        Format::Human => tussock_report::answer_inspection(&inspection, printer.style()),
+        Format::Json => {
+            tussock_report::inspection_to_json(&inspection).map_err(|error| Failure::told(told(&error)))?
+        }
+    };
+    printer.data(text.as_bytes())?;
+    Ok(Exit::Done)
+}

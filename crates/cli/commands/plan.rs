@@ -1,0 +1,111 @@
+//! `tussock plan`: is this plan sound; make one from a walk.
+
+use crate::args::{Format, FromWalkArguments, PlanCheckArguments, PlanCommand};
+use crate::exit::{Exit, Failure};
+use crate::inputs::{self, name, told};
+use crate::outputs::{NewFile, write_new};
+use crate::printer::{Printer, harmless};
+use crate::{Outcome, commands};
+use serde_json::json;
+use tussock::{PlanReport, PlanRow};
+use tussock_types::{PlanRole, Settings};
+
+pub(crate) fn run(command: &PlanCommand, printer: &Printer) -> Outcome {
+    match command {
+        PlanCommand::Check(arguments) => check(arguments, printer),
+        PlanCommand::FromWalk(arguments) => from_walk(arguments, printer),
+    }
+}
+
+fn check(arguments: &PlanCheckArguments, printer: &Printer) -> Outcome {
+    inputs::check([&arguments.plan], "a plan (GeoJSON)")?;
+    let (plan, read_faults) = inputs::plan(&arguments.plan, &Settings::default())?;
+    let mut report = tussock::check_plan(&plan);
+    let is_sound = report.is_sound() && !read_faults.iter().any(|fault| fault.is_fatal);
+    report.faults = tussock::plane::merge_faults(read_faults, std::mem::take(&mut report.faults));
+    let text = match arguments.format {
+        Format::Human => table(&report, is_sound),
+        Format::Json => json(&report, is_sound),
+    };
+    printer.data(text.as_bytes())?;
+    if is_sound { Ok(Exit::Done) } else { Err(commands::plan_faults(&name(&arguments.plan), &report.faults)) }
+}
+
+fn table(report: &PlanReport, is_sound: bool) -> String {
+    let mut text = String::new();
+    if let (Some(lawn_m2), Some(edge_m), true) = (report.lawn_m2, report.edge_m, is_sound) {
+        text.push_str(&format!("Lawn to be cut: {lawn_m2:.1} m2 within {edge_m:.1} m of edge (zones and obstacles taken out).\n\n"));
+        let widest = report.rows.iter().map(|row| row.name.chars().count()).max().unwrap_or(0).clamp(4, 40);
+        text.push_str(&format!("{:>7}  {:<9}  {:<widest$}  {:>10}  {:>9}\n", "feature", "role", "name", "area m2", "length m"));
+        for row in &report.rows {
+            let name: String = harmless(&row.name).chars().take(40).collect();
+            let number = |value: Option<f64>| value.map_or("-".to_owned(), |value| format!("{value:.1}"));
+            text.push_str(&format!(
+                "{:>7}  {:<9}  {name:<widest$}  {:>10}  {:>9}\n",
+                row.feature,
+                row.role.word(),
+                number(row.area_m2),
+                number(row.length_m)
+            ));
+        }
+        if report.faults.is_empty() {
+            text.push_str("\nNo faults.\n");
+        } else {
+            text.push_str("\nTo look at:\n");
+            for fault in &report.faults {
+                text.push_str(&format!("  {}\n", harmless(&fault.to_string())));
+            }
+        }
+    }
+    text
+}
+
+fn json(report: &PlanReport, is_sound: bool) -> String {
+    let rows: Vec<_> = report
+        .rows
+        .iter()
+        .map(|PlanRow { role, name, feature, area_m2, length_m }| {
+            json!({"feature": feature, "role": role.word(), "name": name, "area_m2": area_m2, "length_m": length_m})
+        })
+        .collect();
+    let value = json!({
+        "is_sound": is_sound,
+        "lawn_m2": report.lawn_m2,
+        "edge_m": report.edge_m,
+        "features": rows,
+        "faults": report.faults,
+    });
+    format!("{value:#}\n")
+}
+
+fn from_walk(arguments: &FromWalkArguments, printer: &Printer) -> Outcome {
+    let to_stdout = inputs::is_stdin(&arguments.out);
+    let file = if to_stdout { None } else { Some(NewFile::probe(&arguments.out)?) };
+    inputs::check([&arguments.walk], "a walk recorded as GPX")?;
+    let walked = tussock_ingest::plan_from_walk(&name(&arguments.walk), &inputs::bytes(&arguments.walk)?)
+        .map_err(|error| Failure::told(told(&error)))?;
+    for notice in &walked.notices {
+        printer.note(&format!("note: {}", notice.sentence));
+    }
+    let report = tussock::check_plan(&walked.plan);
+    let text = tussock_ingest::write_plan(&walked.plan);
+    match &file {
+        None => printer.data(text.as_bytes())?,
+        Some(file) => write_new(&[(file, text.as_bytes())])?,
+    }
+    for role in PlanRole::ALL {
+        let count = walked.plan.of_role(role).count();
+        if count > 0 {
+            printer.note(&format!("{}: {count}", role.word()));
+        }
+    }
+    if !report.is_sound() {
+        // The walk is written all the same: mending it in a map program is less work than walking again.
+        return Err(commands::plan_faults(&name(&arguments.out), &report.faults)
+            .hint("the plan was written as walked; mend these places in it, then run tussock plan check"));
+    }
+    for fault in &report.faults {
+        printer.note(&format!("to look at: {fault}"));
+    }
+    Ok(Exit::Done)
+}

@@ -1,0 +1,25 @@
+//! `tussock report`: draw page and files again from saved findings.
+
+use crate::Outcome;
+use crate::args::ReportArguments;
+use crate::commands;
+use crate::exit::{Exit, Failure};
+use crate::inputs::{self, name, told};
+use crate::outputs::OutputFolder;
+use crate::printer::Printer;
+use tussock_report::Privacy;
+
+pub(crate) fn run(arguments: &ReportArguments, printer: &Printer) -> Outcome {
+    let folder = OutputFolder::probe(&arguments.out, [&arguments.findings])?;
+    inputs::check([&arguments.findings], "findings.json of an earlier analysis")?;
+    let bytes = inputs::bytes(&arguments.findings)?;
+    let findings = tussock_report::from_json(&bytes).map_err(|error| {
+        Failure::told(format!("{}: {}", name(&arguments.findings), told(&error)))
+            .hint("findings.json is written by tussock analyse --out DIR")
+    })?;
+    let privacy = if arguments.private { Privacy::Private } else { Privacy::Full };
+    let written = folder.write(&commands::render(&findings, privacy)?)?;
+    let names: Vec<String> = written.iter().map(|path| path.display().to_string()).collect();
+    printer.data(tussock_report::answer_files(&names, printer.style()).as_bytes())?;
+    Ok(Exit::Done)
+}

@@ -1,0 +1,217 @@
+//! `tussock simulate`: log an invented outing, with the truth beside it.
+
+use crate::args::{LogKind, PatternKind, SimulateArguments};
+use crate::exit::{Exit, Failure};
+use crate::inputs::{self, told};
+use crate::outputs::{NewFile, write_new};
+use crate::printer::Printer;
+use crate::{Outcome, commands, units, wishes};
+use serde_json::{Value, json};
+use tussock::plane::{Frame, Site};
+use tussock_simulate::{
+    Counting, Doing, LogNoise, Machine, Manner, Pattern, Run, Sampling, Spell, StuckSpot, TrueRun, Truth,
+    csv_bytes, gpx_bytes, nmea_bytes, sample, simulate, truth,
+};
+use tussock_types::{GeoPoint, Place, Settings};
+
+/// Cutting width where neither flag nor settings give one: in the middle of what such machines have.
+const USUAL_CUT_WIDTH_M: f64 = 0.22;
+/// Truth is counted in cells of 2 cm: a hundredth of a lawn's edge strip, and fine enough for 0.1 points on 100 m2.
+const TRUTH_CELL_M: f64 = 0.02;
+/// Lanes lie apart by this part of the cutting width, so that they overlap a little.
+const LANE_SPACING: f64 = 0.9;
+/// The error of the log is drawn from a stream of its own.
+const LOG_SEED_OFFSET: u64 = 1_000_003;
+
+/// What is wanted, checked.
+struct Wish {
+    period_s: f64,
+    noise: LogNoise,
+    start_unix_s: f64,
+    stuck_at: Vec<GeoPoint>,
+    cut_width_m: Option<f64>,
+}
+
+pub(crate) fn run(arguments: &SimulateArguments, printer: &Printer) -> Outcome {
+    let wish = Wish {
+        period_s: period_s(&arguments.period)?,
+        noise: noise(&arguments.noise)?,
+        start_unix_s: start_unix_s(&arguments.start)?,
+        stuck_at: arguments.stuck.iter().map(|typed| position(typed)).collect::<Result<_, _>>()?,
+        cut_width_m: arguments.cut_width.as_deref().map(wishes::cut_width_m).transpose()?,
+    };
+    if !(arguments.hours > 0.0 && arguments.hours <= 1000.0) {
+        return Err(Failure::told(format!("--hours: {}, expected more than 0 and at most 1000", arguments.hours)));
+    }
+    let log_file = NewFile::probe(&arguments.out)?;
+    let truth_file = NewFile::probe(&arguments.out.with_extension("truth.json"))?;
+    inputs::check(std::iter::once(&arguments.plan).chain(&arguments.settings), "a file")?;
+    let settings = inputs::settings(arguments.settings.as_deref())?;
+    let plan = commands::sound_plan(&arguments.plan, &settings)?;
+    let (site, _) =
+        Site::build(&plan).map_err(|faults| commands::plan_faults(&inputs::name(&arguments.plan), &faults))?;
+
+    let cut_width_m = wish.cut_width_m.or(settings.machine.cut_width_m).unwrap_or(USUAL_CUT_WIDTH_M);
+    let machine = machine(&settings, arguments.pattern, cut_width_m);
+    let run = Run { stuck_spots: stuck_spots(&wish.stuck_at, &site.frame), ..Run::new(arguments.hours, arguments.seed) };
+    let true_run = simulate(&site, &machine, &run).map_err(|error| Failure::told(told(&error)))?;
+    let sampling = Sampling {
+        start_unix_s: wish.start_unix_s,
+        antenna_forward_m: settings.machine.antenna_forward_m,
+        antenna_left_m: settings.machine.antenna_left_m,
+        ..Sampling::geographic(
+            wish.period_s,
+            wish.noise,
+            arguments.seed.wrapping_add(LOG_SEED_OFFSET),
+            site.frame,
+        )
+    };
+    let trace = sample(&true_run, &sampling);
+    let log = match arguments.format {
+        LogKind::Gpx => gpx_bytes(&trace),
+        LogKind::Nmea => nmea_bytes(&trace),
+        LogKind::Csv => csv_bytes(&trace),
+    };
+    let counting = Counting {
+        min_width_m: settings.pockets.min_width_m,
+        min_area_m2: settings.pockets.min_area_m2,
+        new_pass_after_s: settings.pockets.new_pass_after_s,
+        cuts_in_transit: settings.machine.cuts_in_transit,
+        ..Counting::new(cut_width_m, TRUTH_CELL_M)
+    };
+    let found = truth(&true_run, &site, &counting);
+    let told_truth = format!("{:#}\n", truth_json(&true_run, &found, &counting, &run, &site.frame));
+    write_new(&[(&log_file, &log), (&truth_file, told_truth.as_bytes())])?;
+    printer.note(&format!(
+        "{}: {} fixes, {:.2} % of the lawn visited; truth in {}",
+        log_file.path().display(),
+        trace.len(),
+        found.visited_fraction * 100.0,
+        truth_file.path().display()
+    ));
+    Ok(Exit::Done)
+}
+
+fn machine(settings: &Settings, pattern: PatternKind, cut_width_m: f64) -> Machine {
+    let usual = Machine::default();
+    Machine {
+        speed_mps: settings.machine.speed_mps.unwrap_or(usual.speed_mps),
+        past_boundary_m: settings.machine.past_boundary_m.unwrap_or(usual.past_boundary_m),
+        pattern: match pattern {
+            PatternKind::Roaming => Pattern::Roaming,
+            PatternKind::Lanes => Pattern::Lanes {
+                spacing_m: LANE_SPACING * cut_width_m,
+                direction_deg: 0.0,
+                jitter_m: 0.02,
+                turn_each_round_deg: 90.0,
+            },
+        },
+        ..usual
+    }
+}
+
+fn stuck_spots(places: &[GeoPoint], frame: &Frame) -> Vec<StuckSpot> {
+    let spot = |point: &GeoPoint| StuckSpot {
+        place: frame.to_place(*point),
+        radius_m: 0.6,
+        probability: 1.0 / 3.0,
+        duration: Spell::Between { min_s: 120.0, max_s: 360.0 },
+        manner: Manner::Wiggles,
+    };
+    places.iter().map(spot).collect()
+}
+
+fn truth_json(run: &TrueRun, truth: &Truth, counting: &Counting, wanted: &Run, frame: &Frame) -> Value {
+    let at = |place: Place| {
+        let point = frame.to_geo(place);
+        json!({"lat": point.lat_deg, "lon": point.lon_deg, "east_m": place.east_m, "north_m": place.north_m})
+    };
+    let cell_m2 = truth.lawn.grid.cell_m2();
+    let pockets: Vec<Value> = truth
+        .pockets
+        .iter()
+        .map(|pocket| json!({"area_m2": pocket.area_m2, "widest_m": pocket.widest_m, "middle": at(pocket.middle)}))
+        .collect();
+    let spots: Vec<Value> = wanted
+        .stuck_spots
+        .iter()
+        .enumerate()
+        .map(|(number, spot)| {
+            let caught = run.stuck.iter().filter(|episode| episode.spot == number);
+            let lost_s: f64 = caught.clone().map(|episode| episode.end_s - episode.start_s).sum();
+            json!({"place": at(spot.place), "radius_m": spot.radius_m, "episodes": caught.count(), "minutes": lost_s / 60.0})
+        })
+        .collect();
+    json!({
+        "tool_version": tussock::TOOL_VERSION,
+        "seed": wanted.seed,
+        "hours": wanted.hours,
+        "cut_width_m": counting.cut_width_m,
+        "cell_m": counting.cell_m,
+        "lawn_m2": truth.lawn.count() as f64 * cell_m2,
+        "visited_m2": truth.visited.count() as f64 * cell_m2,
+        "visited_fraction": truth.visited_fraction,
+        "pockets": pockets,
+        "stuck_spots": spots,
+        "outings": run.outings.len(),
+        "driven_m": run.driven_m(),
+        "driving_s": run.driving_s(),
+        "at_station_s": run.time_s(Doing::AtStation),
+    })
+}
+
+fn period_s(typed: &str) -> Result<f64, Failure> {
+    let period_s = units::time_s("--period", typed, "1s")?;
+    if (0.02..=3600.0).contains(&period_s) {
+        return Ok(period_s);
+    }
+    Err(Failure::told(format!("--period: {typed:?} is {period_s} s, expected 20 ms to 1 h")))
+}
+
+fn start_unix_s(typed: &str) -> Result<f64, Failure> {
+    time::OffsetDateTime::parse(typed, &time::format_description::well_known::Rfc3339)
+        .map(|start| start.unix_timestamp() as f64 + f64::from(start.nanosecond()) * 1e-9)
+        .map_err(|_| Failure::told(format!("--start: {typed:?} is no time, expected one such as 2026-05-01T20:00:00Z")))
+}
+
+fn position(typed: &str) -> Result<GeoPoint, Failure> {
+    let parsed = typed.split_once(',').and_then(|(lat, lon)| {
+        Some(GeoPoint { lat_deg: lat.trim().parse().ok()?, lon_deg: lon.trim().parse().ok()? })
+    });
+    parsed.filter(|at: &GeoPoint| at.lat_deg.abs() <= 90.0 && at.lon_deg.abs() <= 180.0).ok_or_else(|| {
+        Failure::told(format!("--stuck: {typed:?} is no position, expected latitude,longitude in degrees, such as 40.00006,-30.00012"))
+    })
+}
+
+fn noise(typed: &str) -> Result<LogNoise, Failure> {
+    let expected = "none, centimetre, decimetre, metre, or white=2cm,drift=30cm,drift-time=10min";
+    let mut noise = match typed.trim() {
+        "none" => return Ok(LogNoise::NONE),
+        "centimetre" => return Ok(LogNoise::CENTIMETRES),
+        "decimetre" => return Ok(LogNoise::DECIMETRES),
+        "metre" => return Ok(LogNoise::METRES),
+        _ => LogNoise::NONE,
+    };
+    for part in typed.split(',') {
+        match part.split_once('=').map(|(key, value)| (key.trim(), value)) {
+            Some(("white", value)) => noise.white_m = spread_m(value)?,
+            Some(("drift", value)) => noise.drift_m = spread_m(value)?,
+            Some(("drift-time", value)) => {
+                noise.drift_time_s = units::time_s("--noise", value, "10min")?;
+                if noise.drift_time_s <= 0.0 {
+                    return Err(Failure::told(format!("--noise: drift time {value:?}, expected more than 0 s")));
+                }
+            }
+            _ => return Err(Failure::told(format!("--noise: {part:?} is not known, expected {expected}"))),
+        }
+    }
+    Ok(noise)
+}
+
+fn spread_m(typed: &str) -> Result<f64, Failure> {
+    let spread_m = units::length_m("--noise", typed, "2cm")?;
+    if (0.0..=100.0).contains(&spread_m) {
+        return Ok(spread_m);
+    }
+    Err(Failure::told(format!("--noise: {typed:?} is {spread_m} m, expected 0 to 100 m")))
+}

@@ -1,0 +1,80 @@
+//! How a run ends.
+
+use std::process::ExitCode;
+
+/// The exit codes that scripts may rely on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Exit {
+    /// 0: done.
+    Done,
+    /// 1: done, but a threshold that the user set was missed.
+    BelowThreshold,
+    /// 2: wrong use, or something failed; nothing was written unless the message says so.
+    Failed,
+    /// 130: interrupted.
+    Interrupted,
+}
+
+impl Exit {
+    pub(crate) const fn code(self) -> u8 {
+        match self {
+            Self::Done => 0,
+            Self::BelowThreshold => 1,
+            Self::Failed => 2,
+            Self::Interrupted => 130,
+        }
+    }
+}
+
+impl From<Exit> for ExitCode {
+    fn from(exit: Exit) -> Self {
+        Self::from(exit.code())
+    }
+}
+
+/// Why a run stopped early.
+#[derive(Debug)]
+pub(crate) enum Failure {
+    /// Something to tell: what was found and what was expected, then what to do about it.
+    Told {
+        /// One sentence, lower case, no full stop; further lines give details.
+        message: String,
+        /// What the user can do.
+        hints: Vec<String>,
+    },
+    /// The reader of our output went away; that ends the run well.
+    ReaderGone,
+    /// Ctrl-C.
+    Interrupted,
+}
+
+impl Failure {
+    pub(crate) fn told(message: impl Into<String>) -> Self {
+        Self::Told { message: message.into(), hints: Vec::new() }
+    }
+
+    pub(crate) fn hint(mut self, hint: impl Into<String>) -> Self {
+        if let Self::Told { hints, .. } = &mut self {
+            hints.push(hint.into());
+        }
+        self
+    }
+
+    pub(crate) fn maybe_hint(self, hint: Option<impl Into<String>>) -> Self {
+        match hint {
+            Some(hint) => self.hint(hint),
+            None => self,
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_codes_are_the_documented_ones() {
+        let codes = [Exit::Done, Exit::BelowThreshold, Exit::Failed, Exit::Interrupted].map(Exit::code);
+        assert_eq!(codes, [0, 1, 2, 130]);
+    }
+}

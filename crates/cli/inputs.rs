@@ -1,0 +1,115 @@
+//! What the user gave: files, or `-` for stdin. Nothing here is ever opened for writing.
+
+use crate::exit::Failure;
+use std::fs::File;
+use std::io::Read;
+use std::path::{Path, PathBuf};
+use tussock_ingest::{Assembled, LogFile, ReadOptions};
+use tussock_types::{Plan, PlanFault, Settings};
+
+/// `-` stands for stdin.
+pub(crate) fn is_stdin(path: &Path) -> bool {
+    path == Path::new("-")
+}
+
+/// The name of an input on screen and in findings.
+pub(crate) fn name(path: &Path) -> String {
+    if is_stdin(path) { "stdin".to_owned() } else { path.display().to_string() }
+}
+
+/// Looks at all inputs before any is read, so that a mistyped name does not wait for the others.
+pub(crate) fn check<'a>(paths: impl IntoIterator<Item = &'a PathBuf>, expected: &str) -> Result<(), Failure> {
+    let mut stdin_seen = false;
+    for path in paths {
+        if is_stdin(path) {
+            if stdin_seen {
+                return Err(Failure::told("stdin can be read once, expected - at most once"));
+            }
+            stdin_seen = true;
+            continue;
+        }
+        match std::fs::metadata(path) {
+            Ok(found) if found.is_dir() => {
+                return Err(Failure::told(format!("{}: is a directory, expected {expected}", name(path)))
+                    .hint(format!("name the files in it: {}", path.join("*").display())));
+            }
+            Ok(_) => {}
+            Err(error) => return Err(unreadable(path, &error)),
+        }
+    }
+    Ok(())
+}
+
+fn unreadable(path: &Path, error: &std::io::Error) -> Failure {
+    let said = match error.kind() {
+        std::io::ErrorKind::NotFound => "does not exist".to_owned(),
+        std::io::ErrorKind::PermissionDenied => "may not be read (permission denied)".to_owned(),
+        _ => format!("cannot be read: {error}"),
+    };
+    Failure::told(format!("{}: {said}", name(path)))
+}
+
+fn open(path: &Path) -> Result<Box<dyn Read>, Failure> {
+    if is_stdin(path) {
+        return Ok(Box::new(std::io::stdin().lock()));
+    }
+    match File::open(path) {
+        Ok(file) => Ok(Box::new(file)),
+        Err(error) => Err(unreadable(path, &error)),
+    }
+}
+
+/// All bytes of a small input (plan, settings, findings).
+pub(crate) fn bytes(path: &Path) -> Result<Vec<u8>, Failure> {
+    let mut bytes = Vec::new();
+    open(path)?.read_to_end(&mut bytes).map_err(|error| unreadable(path, &error))?;
+    Ok(bytes)
+}
+
+/// Settings, or their defaults.
+pub(crate) fn settings(path: Option<&Path>) -> Result<Settings, Failure> {
+    let Some(path) = path else { return Ok(Settings::default()) };
+    let text = String::from_utf8(bytes(path)?).map_err(|error| {
+        let byte = error.utf8_error().valid_up_to();
+        Failure::told(format!("{}: is not UTF-8 text from byte {byte} on, expected settings in TOML", name(path)))
+    })?;
+    tussock_ingest::read_settings(&name(path), &text).map_err(|error| Failure::told(told(&error)))
+}
+
+/// A plan and the faults of its text; faults of its ground are found later.
+pub(crate) fn plan(path: &Path, settings: &Settings) -> Result<(Plan, Vec<PlanFault>), Failure> {
+    let read = tussock_ingest::read_plan(&name(path), &bytes(path)?, &settings.limits)
+        .map_err(|error| Failure::told(told(&error)))?;
+    Ok((read.plan, read.faults))
+}
+
+/// Reads all logs, one after the other, and puts together what belongs together.
+pub(crate) fn logs(
+    paths: &[PathBuf],
+    options: &ReadOptions,
+    progress: &dyn Fn(&str, f64),
+) -> Result<Assembled, Failure> {
+    let mut files: Vec<LogFile> = Vec::with_capacity(paths.len());
+    for (index, path) in paths.iter().enumerate() {
+        progress("reading", index as f64 / paths.len() as f64);
+        let file = tussock_ingest::read_log(&name(path), open(path)?, options)
+            .map_err(|error| Failure::told(told(&error)).maybe_hint(error.hint()))?;
+        files.push(file);
+    }
+    tussock_ingest::assemble(files).map_err(|error| Failure::told(told(&error)).maybe_hint(error.hint()))
+}
+
+/// An error with its causes, each once.
+pub(crate) fn told(error: &dyn std::error::Error) -> String {
+    let mut text = error.to_string();
+    let mut cause = error.source();
+    while let Some(error) = cause {
+        let more = error.to_string();
+        if !text.contains(&more) {
+            text.push_str(": ");
+            text.push_str(&more);
+        }
+        cause = error.source();
+    }
+    text
+}

@@ -1,0 +1,362 @@
+//! Files that go out: complete or not there at all, and never over somebody else's.
+//!
+//! In a folder of outputs, `.tussock-outputs.json` lists what this tool wrote there, with digests. A file that carries one
+//! of our names is replaced only while its content is what the list says; anything else belongs to somebody, be it a
+//! stranger's file of the same name or a page that a user edited by hand, and stops the run before it starts.
+//!
+//! Everything is rendered before anything is written. Each file is written beside its place and renamed into it. The
+//! list is renewed twice: before the renames it knows the old and the new digests, after them only the new, so that a run
+//! that is killed in between leaves a folder that the next run still recognises.
+
+use crate::exit::Failure;
+use crate::interrupt::Writing;
+use serde::{Deserialize, Serialize};
+use sha2::{Digest, Sha256};
+use std::collections::BTreeMap;
+use std::fs::{self, Metadata};
+use std::io::{ErrorKind, Write};
+use std::path::{Path, PathBuf};
+use tempfile::{NamedTempFile, TempDir};
+
+/// The list of what was written.
+const LIST: &str = ".tussock-outputs.json";
+/// Every name that an output can have.
+const NAMES: [&str; 6] =
+    ["findings.json", "findings.geojson", "report.html", "map.png", "cells.parquet", "pockets.gpx"];
+
+/// What is to be written.
+pub(crate) struct Rendered {
+    pub(crate) name: String,
+    pub(crate) bytes: Vec<u8>,
+}
+
+#[derive(Debug, Serialize, Deserialize)]
+struct List {
+    /// What wrote this list.
+    tool: String,
+    /// Its version.
+    tool_version: String,
+    /// SHA-256 of each file, hexadecimal; two while files are being replaced.
+    files: BTreeMap<String, Vec<String>>,
+}
+
+/// A folder that may be written to.
+#[derive(Debug)]
+pub(crate) struct OutputFolder {
+    path: PathBuf,
+    /// What an earlier run wrote there and nobody changed since.
+    ours: BTreeMap<String, Vec<String>>,
+}
+
+impl OutputFolder {
+    /// Looks at a folder before the work: can it be written, is everything in it ours, is no input in the way?
+    pub(crate) fn probe<'a>(path: &Path, inputs: impl IntoIterator<Item = &'a PathBuf>) -> Result<Self, Failure> {
+        let shown = path.display();
+        if crate::inputs::is_stdin(path) {
+            return Err(Failure::told("--out: - is no folder, expected one for several files")
+                .hint("--format json writes the findings to stdout"));
+        }
+        let is_there = match fs::metadata(path) {
+            Ok(found) if found.is_dir() => true,
+            Ok(_) => return Err(Failure::told(format!("--out: {shown} is a file, expected a folder"))),
+            Err(error) if error.kind() == ErrorKind::NotFound => false,
+            Err(error) => return Err(unwritable(path, &error)),
+        };
+        probe_writing(path)?;
+        if !is_there {
+            return Ok(Self { path: path.to_owned(), ours: BTreeMap::new() });
+        }
+        for input in inputs.into_iter().filter(|input| !crate::inputs::is_stdin(input)) {
+            refuse_input(path, input)?;
+        }
+        let list = read_list(path)?;
+        let mut ours = BTreeMap::new();
+        for name in NAMES {
+            let Some(digest) = digest_of(&path.join(name))? else { continue };
+            let known = list.files.get(name).is_some_and(|digests| digests.contains(&digest));
+            if !known {
+                return Err(foreign(path, name, list.files.contains_key(name)));
+            }
+            ours.insert(name.to_owned(), vec![digest]);
+        }
+        Ok(Self { path: path.to_owned(), ours })
+    }
+
+    /// Writes all files, then takes away those of an earlier run that this one does not make. Returns the paths in the
+    /// order given.
+    pub(crate) fn write(&self, rendered: &[Rendered]) -> Result<Vec<PathBuf>, Failure> {
+        if let Some(stray) = rendered.iter().find(|file| !NAMES.contains(&file.name.as_str())) {
+            return Err(Failure::told(format!("{}: is no known output, nothing was written", stray.name)));
+        }
+        let writing = Writing::begin();
+        fs::create_dir_all(&self.path).map_err(|error| unwritable(&self.path, &error))?;
+        let mut files: BTreeMap<String, Vec<String>> =
+            rendered.iter().map(|file| (file.name.clone(), vec![digest(&file.bytes)])).collect();
+        let mut staged = Vec::with_capacity(rendered.len());
+        for file in rendered {
+            writing.go_on()?;
+            staged.push((self.stage(&file.bytes)?, &file.name));
+        }
+        let new_list = self.stage_list(&files)?;
+        for (name, digests) in &self.ours {
+            files.entry(name.clone()).or_default().extend(digests.iter().cloned());
+        }
+        let both_list = self.stage_list(&files)?;
+        writing.go_on()?;
+        self.place(both_list, LIST)?;
+        let mut written = Vec::with_capacity(rendered.len());
+        for (file, name) in staged {
+            written.push(self.place(file, name)?);
+        }
+        for name in self.ours.keys().filter(|name| !rendered.iter().any(|file| file.name == **name)) {
+            let path = self.path.join(name);
+            fs::remove_file(&path).map_err(|error| unwritable(&path, &error))?;
+        }
+        self.place(new_list, LIST)?;
+        // Renames are done: the files are whole, and an interrupt that came meanwhile may end the run now.
+        writing.go_on()?;
+        Ok(written)
+    }
+
+    fn stage_list(&self, files: &BTreeMap<String, Vec<String>>) -> Result<NamedTempFile, Failure> {
+        let list = List {
+            tool: "tussock".to_owned(),
+            tool_version: tussock::TOOL_VERSION.to_owned(),
+            files: files.clone(),
+        };
+        let mut text = serde_json::to_vec_pretty(&list)
+            .map_err(|error| Failure::told(format!("{LIST}: cannot be rendered: {error}")))?;
+        text.push(b'\n');
+        self.stage(&text)
+    }
+
+    fn stage(&self, bytes: &[u8]) -> Result<NamedTempFile, Failure> {
+        stage(&self.path, bytes).map_err(|error| unwritable(&self.path, &error))
+    }
+
+    fn place(&self, file: NamedTempFile, name: &str) -> Result<PathBuf, Failure> {
+        let path = self.path.join(name);
+        file.persist(&path).map_err(|error| unwritable(&path, &error.error))?;
+        Ok(path)
+    }
+}
+
+/// One new file beside nothing of ours: it is not replaced when it is there.
+#[derive(Debug)]
+pub(crate) struct NewFile {
+    path: PathBuf,
+}
+
+impl NewFile {
+    /// Looks at the place before the work.
+    pub(crate) fn probe(path: &Path) -> Result<Self, Failure> {
+        match fs::symlink_metadata(path) {
+            Ok(_) => Err(Failure::told(format!("--out: {} exists, expected a name that is free", path.display()))
+                .hint("this file is not replaced: remove it first, or choose another name")),
+            Err(error) if error.kind() == ErrorKind::NotFound => {
+                probe_writing(&folder_of(path))?;
+                Ok(Self { path: path.to_owned() })
+            }
+            Err(error) => Err(unwritable(path, &error)),
+        }
+    }
+
+    pub(crate) fn path(&self) -> &Path {
+        &self.path
+    }
+}
+
+/// Writes new files, all or none.
+pub(crate) fn write_new(files: &[(&NewFile, &[u8])]) -> Result<(), Failure> {
+    let writing = Writing::begin();
+    let mut staged = Vec::with_capacity(files.len());
+    for (file, bytes) in files {
+        writing.go_on()?;
+        let folder = folder_of(&file.path);
+        fs::create_dir_all(&folder).map_err(|error| unwritable(&folder, &error))?;
+        staged.push((stage(&folder, bytes).map_err(|error| unwritable(&file.path, &error))?, &file.path));
+    }
+    writing.go_on()?;
+    for (file, path) in staged {
+        // Somebody may have made a file of this name while we worked.
+        file.persist_noclobber(path).map_err(|error| unwritable(path, &error.error))?;
+    }
+    writing.go_on()
+}
+
+fn stage(folder: &Path, bytes: &[u8]) -> std::io::Result<NamedTempFile> {
+    let mut builder = tempfile::Builder::new();
+    builder.prefix(".tussock-").suffix(".part");
+    // A temporary file is for its owner alone; an output is for whom the user's umask says.
+    #[cfg(unix)]
+    builder.permissions(std::os::unix::fs::PermissionsExt::from_mode(0o666));
+    let mut file = builder.tempfile_in(folder)?;
+    file.write_all(bytes)?;
+    file.as_file().sync_all()?;
+    Ok(file)
+}
+
+fn folder_of(path: &Path) -> PathBuf {
+    match path.parent() {
+        Some(folder) if folder != Path::new("") => folder.to_owned(),
+        _ => PathBuf::from("."),
+    }
+}
+
+/// Makes and removes something in the folder, or in the nearest one above it that is there.
+fn probe_writing(folder: &Path) -> Result<(), Failure> {
+    let mut nearest = folder.to_owned();
+    loop {
+        match fs::metadata(&nearest) {
+            Ok(found) if found.is_dir() => break,
+            Ok(_) => {
+                return Err(Failure::told(format!(
+                    "--out: {} cannot be made: {} is a file, expected a folder",
+                    folder.display(),
+                    nearest.display()
+                )));
+            }
+            Err(error) if error.kind() == ErrorKind::NotFound => nearest = folder_of(&nearest),
+            Err(error) if error.kind() == ErrorKind::NotADirectory => nearest = folder_of(&nearest),
+            Err(error) => return Err(unwritable(folder, &error)),
+        }
+    }
+    TempDir::with_prefix_in(".tussock-", &nearest).and_then(TempDir::close).map_err(|error| unwritable(folder, &error))
+}
+
+fn unwritable(path: &Path, error: &std::io::Error) -> Failure {
+    // The error of a temporary file names its random path: only the reason is worth telling.
+    let reason = error.kind().to_string();
+    Failure::told(format!("--out: {} cannot be written: {reason}", path.display()))
+}
+
+fn foreign(folder: &Path, name: &str, was_ours: bool) -> Failure {
+    let path = folder.join(name);
+    let whose = if was_ours { "was changed since this tool wrote it" } else { "was not written by this tool" };
+    Failure::told(format!("--out: {} {whose}, expected a folder without it; nothing was written", path.display()))
+        .hint("move it away, or choose another folder")
+}
+
+fn refuse_input(folder: &Path, input: &Path) -> Result<(), Failure> {
+    let (Ok(folder_full), Ok(input_full)) = (folder.canonicalize(), input.canonicalize()) else { return Ok(()) };
+    let in_the_way = NAMES.iter().find(|name| folder_full.join(name).canonicalize().is_ok_and(|path| path == input_full));
+    match in_the_way {
+        Some(name) => Err(Failure::told(format!(
+            "--out: {} is an input, and {name} would be written over it; nothing was written",
+            input.display()
+        ))
+        .hint("choose another folder")),
+        None => Ok(()),
+    }
+}
+
+fn read_list(folder: &Path) -> Result<List, Failure> {
+    let nothing = || List { tool: String::new(), tool_version: String::new(), files: BTreeMap::new() };
+    match fs::read(folder.join(LIST)) {
+        // A list that cannot be read proves nothing: the files then count as somebody else's.
+        Ok(bytes) => {
+            let list: Option<List> = serde_json::from_slice(&bytes).ok();
+            Ok(list.filter(|list| list.tool == "tussock").unwrap_or_else(nothing))
+        }
+        Err(error) if error.kind() == ErrorKind::NotFound => Ok(nothing()),
+        Err(error) => Err(unwritable(&folder.join(LIST), &error)),
+    }
+}
+
+/// Digest of a plain file; `None` where there is nothing. A link or a folder has a digest that no list knows.
+fn digest_of(path: &Path) -> Result<Option<String>, Failure> {
+    match fs::symlink_metadata(path).as_ref().map(Metadata::is_file) {
+        Ok(true) => {}
+        Ok(false) => return Ok(Some(String::new())),
+        Err(error) if error.kind() == ErrorKind::NotFound => return Ok(None),
+        Err(error) => return Err(unwritable(path, error)),
+    }
+    match fs::read(path) {
+        Ok(bytes) => Ok(Some(digest(&bytes))),
+        Err(error) => Err(unwritable(path, &error)),
+    }
+}
+
+fn digest(bytes: &[u8]) -> String {
+    Sha256::digest(bytes).iter().map(|byte| format!("{byte:02x}")).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn rendered(files: &[(&str, &str)]) -> Vec<Rendered> {
+        files.iter().map(|(name, text)| Rendered { name: (*name).to_owned(), bytes: text.as_bytes().to_vec() }).collect()
+    }
+
+    fn probe(folder: &Path) -> Result<OutputFolder, Failure> {
+        OutputFolder::probe(folder, &[])
+    }
+
+    fn names(folder: &Path) -> Vec<String> {
+        let mut names: Vec<String> =
+            fs::read_dir(folder).unwrap().map(|entry| entry.unwrap().file_name().into_string().unwrap()).collect();
+        names.sort();
+        names
+    }
+
+    #[test]
+    fn a_second_run_replaces_the_files_of_the_first_and_takes_away_what_it_does_not_make() {
+        let folder = TempDir::new().unwrap();
+        let out = folder.path().join("new/deep");
+        probe(&out).unwrap().write(&rendered(&[("findings.json", "1"), ("pockets.gpx", "1")])).unwrap();
+        assert_eq!(names(&out), [LIST, "findings.json", "pockets.gpx"]);
+        probe(&out).unwrap().write(&rendered(&[("findings.json", "2")])).unwrap();
+        assert_eq!(names(&out), [LIST, "findings.json"]);
+        assert_eq!(fs::read(out.join("findings.json")).unwrap(), b"2");
+    }
+
+    #[test]
+    fn files_of_others_and_edited_ones_stop_the_run() {
+        let folder = TempDir::new().unwrap();
+        let out = folder.path();
+        fs::write(out.join("notes.txt"), "no name of ours").unwrap();
+        probe(out).unwrap().write(&rendered(&[("report.html", "page")])).unwrap();
+        fs::write(out.join("report.html"), "edited by hand").unwrap();
+        assert!(matches!(probe(out), Err(Failure::Told { message, .. }) if message.contains("was changed since")));
+        fs::remove_file(out.join("report.html")).unwrap();
+        fs::write(out.join("map.png"), "a holiday picture").unwrap();
+        assert!(matches!(probe(out), Err(Failure::Told { message, .. }) if message.contains("map.png was not written by")));
+        assert_eq!(fs::read(out.join("map.png")).unwrap(), b"a holiday picture");
+    }
+
+    #[test]
+    fn a_run_that_was_killed_between_renames_is_still_recognised() {
+        let folder = TempDir::new().unwrap();
+        let out = folder.path();
+        probe(out).unwrap().write(&rendered(&[("findings.json", "1"), ("map.png", "1")])).unwrap();
+        // The list of both, and one of two files renamed: what a kill leaves behind.
+        let probed = probe(out).unwrap();
+        let both = BTreeMap::from([
+            ("findings.json".to_owned(), vec![digest(b"2"), digest(b"1")]),
+            ("map.png".to_owned(), vec![digest(b"2"), digest(b"1")]),
+        ]);
+        probed.place(probed.stage_list(&both).unwrap(), LIST).unwrap();
+        fs::write(out.join("findings.json"), "2").unwrap();
+        probe(out).unwrap().write(&rendered(&[("findings.json", "3"), ("map.png", "3")])).unwrap();
+        assert_eq!(fs::read(out.join("map.png")).unwrap(), b"3");
+    }
+
+    #[test]
+    fn a_link_under_one_of_our_names_is_somebody_elses() {
+        let folder = TempDir::new().unwrap();
+        fs::write(folder.path().join("elsewhere"), "x").unwrap();
+        #[cfg(unix)]
+        std::os::unix::fs::symlink(folder.path().join("elsewhere"), folder.path().join("map.png")).unwrap();
+        #[cfg(unix)]
+        assert!(probe(folder.path()).is_err());
+    }
+
+    #[test]
+    fn probing_leaves_nothing_behind() {
+        let folder = TempDir::new().unwrap();
+        probe(&folder.path().join("not/yet/there")).unwrap();
+        NewFile::probe(&folder.path().join("also/not/there.gpx")).unwrap();
+        assert_eq!(names(folder.path()), Vec::<String>::new());
+    }
+}

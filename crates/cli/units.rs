@@ -1,0 +1,103 @@
+//! Numbers with their unit, as people type them: `22cm`, `0.22 m`, `220mm`, `95%`, `30 s`, `8h`.
+//!
+//! A bare number is refused: 22 of what? A guess would be wrong by a factor of a hundred without anybody noticing.
+
+use crate::exit::Failure;
+
+/// A unit and how many of the base unit it is.
+type Unit = (&'static str, f64);
+
+const LENGTHS: [Unit; 3] = [("mm", 0.001), ("cm", 0.01), ("m", 1.0)];
+const TIMES: [Unit; 5] = [("ms", 0.001), ("min", 60.0), ("s", 1.0), ("h", 3600.0), ("d", 86_400.0)];
+
+/// A length in metres; `flag` is named in the message.
+pub(crate) fn length_m(flag: &str, typed: &str, example: &str) -> Result<f64, Failure> {
+    measure(flag, typed, &LENGTHS, &format!("a length with its unit (mm, cm or m), such as {example}"), example)
+}
+
+/// A time in seconds.
+pub(crate) fn time_s(flag: &str, typed: &str, example: &str) -> Result<f64, Failure> {
+    measure(flag, typed, &TIMES, &format!("a time with its unit (ms, s, min, h or d), such as {example}"), example)
+}
+
+/// A share between 0 and 1, typed in percent with or without the sign.
+pub(crate) fn percent_as_fraction(flag: &str, typed: &str) -> Result<f64, Failure> {
+    let number = typed.trim().trim_end_matches('%').trim_end();
+    match number.parse::<f64>() {
+        Ok(percent) if (0.0..=100.0).contains(&percent) => Ok(percent / 100.0),
+        _ => Err(Failure::told(format!("{flag}: {typed:?} is no share of the lawn, expected percent from 0 to 100, such as 95"))),
+    }
+}
+
+fn measure(flag: &str, typed: &str, units: &[Unit], expected: &str, example: &str) -> Result<f64, Failure> {
+    let trimmed = typed.trim();
+    let end = trimmed.find(|letter: char| letter.is_alphabetic() && letter != 'e' && letter != 'E').unwrap_or(trimmed.len());
+    let (number, unit) = trimmed.split_at(end);
+    let refused = |found: &str| Failure::told(format!("{flag}: {typed:?} {found}, expected {expected}"));
+    let Ok(number) = number.trim().parse::<f64>() else {
+        return Err(refused("is not a number with a unit"));
+    };
+    if !number.is_finite() {
+        return Err(refused("is not finite"));
+    }
+    if unit.is_empty() {
+        let unit = example.trim_start_matches(|letter: char| !letter.is_alphabetic());
+        return Err(refused("has no unit").hint(format!("did you mean {trimmed}{unit}?")));
+    }
+    match units.iter().find(|(name, _)| *name == unit) {
+        // Division where the factor is a power of ten below one keeps 22cm at 0.22 exactly.
+        Some((_, factor)) if *factor < 1.0 => Ok(number / (1.0 / factor).round()),
+        Some((_, factor)) => Ok(number * factor),
+        None => Err(refused(&format!("has the unit {unit:?}, which is not known here"))),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn message(result: Result<f64, Failure>) -> (String, Vec<String>) {
+        match result {
+            Err(Failure::Told { message, hints }) => (message, hints),
+            other => panic!("expected a message, got {other:?}"),
+        }
+    }
+
+    #[test]
+    fn the_same_width_in_three_units_is_the_same_number() {
+        for typed in ["22cm", "0.22 m", "220mm", " 22 cm ", "2.2e1cm"] {
+            assert_eq!(length_m("--cut-width", typed, "22cm").ok(), Some(0.22), "{typed}");
+        }
+    }
+
+    #[test]
+    fn a_bare_number_is_refused_and_the_hint_names_the_unit() {
+        let (message, hints) = message(length_m("--cut-width", "22", "22cm"));
+        assert_eq!(message, "--cut-width: \"22\" has no unit, expected a length with its unit (mm, cm or m), such as 22cm");
+        assert_eq!(hints, ["did you mean 22cm?"]);
+    }
+
+    #[test]
+    fn unknown_units_words_and_infinities_are_refused() {
+        for typed in ["9in", "wide", "", "infm", "NaNcm", "1.2.3m", "-"] {
+            assert!(length_m("--cut-width", typed, "22cm").is_err(), "{typed}");
+        }
+    }
+
+    #[test]
+    fn times_know_milliseconds_from_minutes_from_metres() {
+        assert_eq!(time_s("--period", "200ms", "1s").ok(), Some(0.2));
+        assert_eq!(time_s("--period", "2min", "1s").ok(), Some(120.0));
+        assert_eq!(time_s("--hours", "8h", "8h").ok(), Some(28_800.0));
+        assert!(time_s("--period", "2m", "1s").is_err());
+    }
+
+    #[test]
+    fn percent_may_carry_its_sign_and_must_lie_between_0_and_100() {
+        assert_eq!(percent_as_fraction("--fail-under", "95").ok(), Some(0.95));
+        assert_eq!(percent_as_fraction("--fail-under", "95 %").ok(), Some(0.95));
+        for typed in ["-1", "100.1", "all", "NaN", ""] {
+            assert!(percent_as_fraction("--fail-under", typed).is_err(), "{typed}");
+        }
+    }
+}

@@ -1,0 +1,66 @@
+//! Arguments after checking: what the user wants, in the types of the rooms below.
+
+use crate::args::{AnalyseArguments, LogArguments};
+use crate::exit::Failure;
+use crate::units;
+use tussock_ingest::{Policy, ReadOptions};
+use tussock_types::{LimitSettings, Settings};
+
+/// Cutting widths that a machine can have. The same range as the analysis takes; told here before anything is read.
+const CUT_WIDTH_M: std::ops::RangeInclusive<f64> = 0.05..=2.0;
+
+/// A cutting width that a machine can have.
+pub(crate) fn cut_width_m(typed: &str) -> Result<f64, Failure> {
+    let cut_width_m = units::length_m("--cut-width", typed, "22cm")?;
+    if CUT_WIDTH_M.contains(&cut_width_m) {
+        return Ok(cut_width_m);
+    }
+    Err(Failure::told(format!("--cut-width: {typed:?} is {cut_width_m} m, expected 5 cm to 2 m")))
+}
+
+/// How logs are read.
+pub(crate) fn read_options(arguments: &LogArguments) -> Result<ReadOptions, Failure> {
+    Ok(ReadOptions {
+        date: arguments.date.as_deref().map(date).transpose()?,
+        columns: match arguments.columns.as_deref() {
+            None => None,
+            Some(typed) => {
+                Some(typed.parse().map_err(|error| Failure::told(format!("--columns: {}", crate::inputs::told(&error))))?)
+            }
+        },
+        policy: if arguments.strict { Policy::Strict } else { Policy::Lenient },
+        limits: LimitSettings::default(),
+    })
+}
+
+fn date(typed: &str) -> Result<time::Date, Failure> {
+    let format = time::macros::format_description!("[year]-[month]-[day]");
+    time::Date::parse(typed, format)
+        .map_err(|_| Failure::told(format!("--date: {typed:?} is no date, expected year-month-day, such as 2026-05-01")))
+}
+
+/// Sets the number of worker threads.
+pub(crate) fn threads(wanted: Option<usize>) -> Result<(), Failure> {
+    let Some(count) = wanted else { return Ok(()) };
+    if count == 0 || count > 1024 {
+        return Err(Failure::told(format!("--threads: {count}, expected 1 to 1024")));
+    }
+    rayon::ThreadPoolBuilder::new()
+        .num_threads(count)
+        .build_global()
+        .map_err(|error| Failure::told(format!("--threads: {count} threads cannot be started: {error}")))
+}
+
+/// The threshold of `--fail-under`.
+pub(crate) fn fail_under(arguments: &AnalyseArguments) -> Result<Option<f64>, Failure> {
+    arguments.fail_under.as_deref().map(|typed| units::percent_as_fraction("--fail-under", typed)).transpose()
+}
+
+/// A threshold on a share of the lawn needs a width to count with.
+pub(crate) fn threshold_has_width(threshold: Option<f64>, settings: &Settings) -> Result<(), Failure> {
+    if threshold.is_some() && settings.machine.cut_width_m.is_none() {
+        return Err(Failure::told("--fail-under: no cutting width is given, so nothing is counted that could fall below")
+            .hint("give it with --cut-width 22cm, or as machine.cut_width_m in the settings"));
+    }
+    Ok(())
+}

@@ -1,0 +1,306 @@
+//! The arrows between the rooms, and the habits that a compiler does not hold.
+//!
+//! Reads `cargo metadata` and the sources. What is allowed stands in the tables below; a new arrow or exception is a
+//! line there, with its reason in the same commit.
+
+use cargo_metadata::{DependencyKind, Metadata, MetadataCommand, Package};
+use std::collections::BTreeMap;
+use std::path::{Path, PathBuf};
+
+/// Who may stand on whom. Arrows run down only.
+const ARROWS: &[(&str, &[&str])] = &[
+    ("tussock-types", &[]),
+    ("tussock-ingest", &["tussock-types"]),
+    ("tussock-plane", &["tussock-types"]),
+    ("tussock-report", &["tussock-types"]),
+    ("tussock-locate", &["tussock-types", "tussock-plane"]),
+    ("tussock-simulate", &["tussock-types", "tussock-plane"]),
+    ("tussock-coverage", &["tussock-types", "tussock-plane", "tussock-locate"]),
+    (
+        "tussock-diagnose",
+        &["tussock-types", "tussock-plane", "tussock-locate", "tussock-coverage", "tussock-simulate"],
+    ),
+    (
+        "tussock",
+        &[
+            "tussock-types",
+            "tussock-plane",
+            "tussock-locate",
+            "tussock-coverage",
+            "tussock-simulate",
+            "tussock-diagnose",
+        ],
+    ),
+    ("tussock-testkit", &["tussock-types", "tussock-plane"]),
+    (
+        "tussock-cli",
+        &["tussock-types", "tussock-ingest", "tussock-report", "tussock-simulate", "tussock"],
+    ),
+];
+
+/// Never, not even in tests: a saved result is drawn by code that knows no algorithm, and truth is not computed by
+/// what it judges.
+const BLIND: &[(&str, &[&str])] = &[
+    (
+        "tussock-report",
+        &["tussock-locate", "tussock-coverage", "tussock-diagnose", "tussock-simulate", "tussock"],
+    ),
+    ("tussock-simulate", &["tussock-locate", "tussock-coverage", "tussock-diagnose", "tussock"]),
+];
+
+/// Libraries that belong to one room (outside tests).
+const AT_HOME: &[(&str, &[&str])] = &[
+    ("clap", &["tussock-cli"]),
+    ("kdam", &["tussock-cli"]),
+    ("ctrlc", &["tussock-cli"]),
+    ("anstream", &["tussock-cli"]),
+    ("terminal_size", &["tussock-cli"]),
+    ("tempfile", &["tussock-cli"]),
+    ("parquet", &["tussock-report"]),
+    ("minijinja", &["tussock-report"]),
+    ("resvg", &["tussock-report"]),
+    ("png", &["tussock-report"]),
+    ("quick-xml", &["tussock-ingest"]),
+    ("toml", &["tussock-ingest"]),
+    ("encoding_rs", &["tussock-ingest"]),
+    // Polygon operations stand behind the guarded door of the ground.
+    ("geo", &["tussock-plane"]),
+    ("rstar", &["tussock-plane", "tussock-diagnose"]),
+    ("rand", &["tussock-simulate", "tussock-diagnose"]),
+    ("rand_chacha", &["tussock-simulate", "tussock-diagnose"]),
+    ("pyo3", &[]),
+];
+
+fn root() -> &'static Path {
+    Path::new(env!("CARGO_MANIFEST_DIR"))
+}
+
+fn metadata() -> Metadata {
+    MetadataCommand::new()
+        .manifest_path(root().join("Cargo.toml"))
+        .no_deps()
+        .exec()
+        .expect("cargo metadata runs")
+}
+
+fn room<'a>(metadata: &'a Metadata, name: &str) -> &'a Package {
+    metadata.packages.iter().find(|package| package.name.as_str() == name).expect("the room is there")
+}
+
+#[test]
+fn arrows_run_down_only() {
+    let metadata = metadata();
+    let allowed: BTreeMap<&str, &[&str]> = ARROWS.iter().copied().collect();
+    let mut seen = 0;
+    for package in &metadata.packages {
+        let name = package.name.as_str();
+        let below = allowed.get(name).unwrap_or_else(|| panic!("{name} has no line in the table of arrows"));
+        for dependency in package.dependencies.iter().filter(|dependency| dependency.path.is_some()) {
+            if dependency.kind == DependencyKind::Normal {
+                seen += 1;
+                assert!(below.contains(&dependency.name.as_str()), "{name} must not see {}", dependency.name);
+            }
+        }
+    }
+    assert!(seen > 15, "only {seen} arrows were seen: is the list of packages whole?");
+}
+
+#[test]
+fn report_sees_no_algorithm_and_truth_is_not_computed_by_what_it_judges() {
+    let metadata = metadata();
+    for (name, unseen) in BLIND {
+        for dependency in &room(&metadata, name).dependencies {
+            assert!(!unseen.contains(&dependency.name.as_str()), "{name} must not see {}", dependency.name);
+        }
+    }
+}
+
+#[test]
+fn libraries_stay_in_their_room() {
+    let metadata = metadata();
+    for package in &metadata.packages {
+        for dependency in package.dependencies.iter().filter(|dependency| dependency.kind == DependencyKind::Normal) {
+            if let Some((_, homes)) = AT_HOME.iter().find(|(library, _)| *library == dependency.name) {
+                let name = package.name.as_str();
+                assert!(homes.contains(&name), "{} belongs to {homes:?}, not to {name}", dependency.name);
+            }
+        }
+    }
+}
+
+/// Calls that a library crate does not make.
+const UNSPOKEN: &[(&str, &str)] = &[
+    ("println!", "prints"),
+    ("print!(", "prints"),
+    ("dbg!", "prints"),
+    ("process::exit", "exits"),
+    ("env::var", "reads the environment"),
+    ("env::args", "reads arguments"),
+    ("std::fs", "opens a path"),
+    ("File::open", "opens a path"),
+    ("SystemTime", "asks the clock"),
+    ("Instant::now", "asks the clock"),
+];
+
+#[test]
+fn library_rooms_neither_print_nor_exit_nor_open_paths_nor_ask_the_clock() {
+    let mut files = 0;
+    for path in sources() {
+        if path.starts_with(root().join("crates/cli")) {
+            continue;
+        }
+        files += 1;
+        for (number, line) in shipped_lines(&path) {
+            for (call, what) in UNSPOKEN {
+                assert!(!line.contains(call), "{}:{number} {what}: {line}", path.display());
+            }
+        }
+    }
+    assert!(files > 30, "only {files} sources were seen");
+}
+
+/// Endings that name a unit.
+const UNITS: &[&str] = &[
+    "_m", "_m2", "_mm", "_cm", "_px", "_s", "_min", "_h", "_days", "_mps", "_mps2", "_deg", "_rad", "_per_m",
+    "_per_m2", "_per_s", "_fraction", "_c", "_mm_per_day", "_m2_per_s", "_m_per_h", "_unix_s",
+];
+
+/// Numbers without a unit, and why.
+const BARE: &[(&str, &str)] = &[
+    // Contract names of findings.json.
+    ("lat", "contract: degrees"),
+    ("lon", "contract: degrees"),
+    ("origin_lat", "contract: degrees"),
+    ("origin_lon", "contract: degrees"),
+    ("estimate", "contract: unit of the field that holds it"),
+    ("low", "contract: unit of the field that holds it"),
+    ("high", "contract: unit of the field that holds it"),
+    ("p50", "contract: unit of the field that holds it"),
+    ("p90", "contract: unit of the field that holds it"),
+    ("p99", "contract: unit of the field that holds it"),
+    ("median_per_cell", "visits"),
+    ("mean_per_cell", "visits"),
+    ("histogram", "contract: parts of the lawn"),
+    ("gini", "dimensionless coefficient"),
+    ("efficiency", "contract: 0 to 1"),
+    ("hours_to_95", "contract: hours"),
+    ("hours_to_99", "contract: hours"),
+    ("hours_to_decide", "contract: hours"),
+    ("probability", "probability"),
+    ("certainty", "contract: probability"),
+    ("minutes", "contract: minutes"),
+    ("days", "contract: days"),
+    ("hours", "hours"),
+    ("times_mean", "ratio"),
+    ("visited_probability", "contract: probability"),
+    ("visits_expected", "contract: visits"),
+    ("hdop", "dimensionless dilution"),
+    ("max_hdop", "dimensionless dilution"),
+    ("error_factor", "ratio"),
+    ("first", "degrees or metres, told by the enum beside it"),
+    ("second", "degrees or metres, told by the enum beside it"),
+    ("value", "unit told by the sentence that shows it"),
+];
+
+#[test]
+fn every_public_number_carries_its_unit_in_its_name() {
+    let mut seen = 0;
+    let mut bare = Vec::new();
+    for path in sources() {
+        for (number, line) in shipped_lines(&path) {
+            let Some((name, kind)) = field(&line) else { continue };
+            if !kind.contains("f64") && !kind.contains("f32") {
+                continue;
+            }
+            seen += 1;
+            let has_unit = UNITS.iter().any(|unit| name.ends_with(unit));
+            let is_known = BARE.iter().any(|(known, _)| *known == name);
+            if !has_unit && !is_known && !is_private_pair(kind) {
+                bare.push(format!("{}:{number} {name}: {kind}", path.display()));
+            }
+        }
+    }
+    assert!(seen > 100, "only {seen} numbers were seen");
+    assert!(bare.is_empty(), "numbers without a unit:\n{}", bare.join("\n"));
+}
+
+/// `pub name: type,` of a struct.
+fn field(line: &str) -> Option<(&str, &str)> {
+    let rest = line.trim().strip_prefix("pub ")?;
+    let (name, kind) = rest.split_once(':')?;
+    let is_name = name.chars().all(|letter| letter.is_ascii_lowercase() || letter.is_ascii_digit() || letter == '_');
+    (is_name && !kind.starts_with(':')).then(|| (name, kind.trim().trim_end_matches(',')))
+}
+
+/// Shapes of other libraries with f64 inside are no numbers.
+fn is_private_pair(kind: &str) -> bool {
+    ["MultiPolygon<f64>", "Polygon<f64>", "Fn("].iter().any(|shape| kind.contains(shape))
+}
+
+#[test]
+fn every_dependency_says_why_it_is_here() {
+    let manifest = std::fs::read_to_string(root().join("Cargo.toml")).expect("the manifest is there");
+    let dependencies = manifest
+        .split("[workspace.dependencies]")
+        .nth(1)
+        .and_then(|rest| rest.split("\n[").next())
+        .expect("the table is there");
+    let lines: Vec<&str> = dependencies.lines().map(str::trim).filter(|line| !line.is_empty()).collect();
+    assert!(lines.len() > 20);
+    for line in &lines {
+        let is_ours = line.contains("path = \"crates/");
+        let reason = line.split_once('#').map(|(_, reason)| reason.trim()).unwrap_or_default();
+        assert!(is_ours || reason.len() > 8, "no reason beside: {line}");
+    }
+    let names: Vec<&str> =
+        lines.iter().filter(|line| !line.contains("path =")).filter_map(|line| line.split_whitespace().next()).collect();
+    let mut sorted = names.clone();
+    sorted.sort_unstable();
+    assert_eq!(names, sorted, "keep them sorted");
+}
+
+#[test]
+fn every_room_keeps_the_shared_lints_and_has_a_line_in_the_map() {
+    let map = std::fs::read_to_string(root().join("DEVELOPERS.md")).expect("DEVELOPERS.md is there");
+    for package in &metadata().packages {
+        let manifest = std::fs::read_to_string(&package.manifest_path).expect("the manifest is there");
+        assert!(manifest.contains("[lints]\nworkspace = true"), "{} does not keep the lints", package.name);
+        let folder = package.manifest_path.parent().and_then(|folder| folder.file_name()).unwrap_or_default();
+        let name = if package.name.as_str() == "tussock-cli" { "cli" } else { folder };
+        assert!(map.contains(&format!("| `{name}` |")), "{name} is not on the map of DEVELOPERS.md");
+    }
+}
+
+fn sources() -> Vec<PathBuf> {
+    fn walk(folder: &Path, found: &mut Vec<PathBuf>) {
+        for entry in std::fs::read_dir(folder).expect("the folder is there") {
+            let path = entry.expect("the entry is there").path();
+            if path.is_dir() {
+                walk(&path, found);
+            } else if path.extension().is_some_and(|ending| ending == "rs") {
+                found.push(path);
+            }
+        }
+    }
+    let mut found = Vec::new();
+    for package in std::fs::read_dir(root().join("crates")).expect("the rooms are there") {
+        let folder = package.expect("the room is there").path();
+        let source = folder.join("src");
+        walk(if source.is_dir() { &source } else { &folder }, &mut found);
+    }
+    let is_test = |path: &PathBuf| path.file_stem().is_some_and(|stem| stem.to_string_lossy().ends_with("_tests"));
+    found.retain(|path| !is_test(path));
+    found.sort();
+    found
+}
+
+/// Lines that ship: without comments, and only above the tests at the end of a file.
+fn shipped_lines(path: &Path) -> Vec<(usize, String)> {
+    let text = std::fs::read_to_string(path).expect("the source is there");
+    text.lines()
+        .enumerate()
+        .take_while(|(_, line)| line.trim() != "#[cfg(test)]")
+        .filter(|(_, line)| !line.trim_start().starts_with("//"))
+        .map(|(index, line)| (index + 1, line.to_owned()))
+        .collect()
+}

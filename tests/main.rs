@@ -1,0 +1,15 @@
+//! Acceptance tests of the command: what a user types, what comes back.
+//!
+//! Snapshots stand in `tests/snapshots`; after a wanted change `INSTA_UPDATE=always cargo test` writes them anew, and the
+//! diff is read before it is committed.
+
+mod support;
+
+mod answers;
+mod bad_input;
+mod help;
+mod outputs;
+mod plan;
+mod plaza;
+mod recordings;
+mod simulate;

@@ -1,0 +1,96 @@
+//! `tussock plan`: check, and from a walk.
+
+use crate::support::{Folder, LAWN, assert_ran, at, garden, run};
+
+#[test]
+fn a_sound_plan_shows_its_areas_and_lengths() {
+    let folder = Folder::with_garden();
+    assert_ran!(folder.tussock("plan check garden.geojson").with_code(0), "plan-check");
+    let ran = folder.tussock("plan check garden.geojson --format json").with_code(0);
+    let told: serde_json::Value = serde_json::from_str(&ran.stdout).expect("stdout is JSON");
+    assert_eq!(told["is_sound"], true);
+    // 24 x 16 m of lawn, 3 x 3 m of flower bed out of it; corners are written to a millimetre.
+    let lawn_m2 = told["lawn_m2"].as_f64().expect("a number");
+    assert!((lawn_m2 - (24.0 * 16.0 - 9.0)).abs() < 0.05, "{lawn_m2}");
+}
+
+#[test]
+fn a_faulty_plan_ends_with_2_and_every_fault_is_told() {
+    let folder = Folder::new();
+    folder.write("garden.geojson", garden(&[(0.0, 0.0), (24.0, 16.0), (24.0, 0.0), (0.0, 16.0), (0.0, 0.0)]));
+    assert_ran!(folder.tussock("plan check garden.geojson").with_code(2), "plan-check-faulty");
+    let ran = folder.tussock("plan check garden.geojson --format json").with_code(2);
+    let told: serde_json::Value = serde_json::from_str(&ran.stdout).expect("stdout is JSON");
+    assert_eq!(told["is_sound"], false);
+    assert!(!told["faults"].as_array().expect("faults").is_empty());
+}
+
+/// A walk round the lawn and the bed, a waypoint at the station.
+fn walk() -> String {
+    let point = |corner: (f64, f64)| {
+        let (lon, lat) = at(corner);
+        format!("<trkpt lat=\"{lat:.8}\" lon=\"{lon:.8}\"/>")
+    };
+    let track = |name: &str, corners: &[(f64, f64)]| {
+        // A step every half metre, as a receiver on a walk writes it.
+        let mut points = String::new();
+        for pair in corners.windows(2) {
+            let ((e0, n0), (e1, n1)) = (pair[0], pair[1]);
+            let steps = ((e1 - e0).hypot(n1 - n0) / 0.5).ceil().max(1.0);
+            for step in 0..steps as u32 {
+                let part = f64::from(step) / steps;
+                points.push_str(&point((e0 + part * (e1 - e0), n0 + part * (n1 - n0))));
+            }
+        }
+        points.push_str(&point(corners[corners.len() - 1]));
+        format!("<trk><name>{name}</name><trkseg>{points}</trkseg></trk>\n")
+    };
+    let (lon, lat) = at((0.5, 8.0));
+    format!(
+        "<?xml version=\"1.0\"?>\n<gpx version=\"1.1\" creator=\"walk\" xmlns=\"http://www.topografix.com/GPX/1/1\">\n\
+         <wpt lat=\"{lat:.8}\" lon=\"{lon:.8}\"><name>station</name></wpt>\n{}{}{}</gpx>\n",
+        track("lawn front", LAWN),
+        track("exclusion flower bed", &[(15.0, 9.0), (18.0, 9.0), (18.0, 12.0), (15.0, 12.0), (15.0, 9.0)]),
+        track("guide to the bed", &[(0.5, 8.0), (13.0, 10.0)]),
+    )
+}
+
+#[test]
+fn a_walk_becomes_a_plan_that_passes_the_check() {
+    let folder = Folder::new();
+    folder.write("walk.gpx", walk());
+    folder.tussock("plan from-walk walk.gpx --out garden.geojson").with_code(0);
+    let ran = folder.tussock("plan check garden.geojson --format json").with_code(0);
+    let told: serde_json::Value = serde_json::from_str(&ran.stdout).expect("stdout is JSON");
+    let lawn_m2 = told["lawn_m2"].as_f64().expect("a number");
+    assert!((lawn_m2 - 375.0).abs() < 1.0, "walked 375 m2, got {lawn_m2}");
+    let roles: Vec<&str> =
+        told["features"].as_array().expect("features").iter().filter_map(|row| row["role"].as_str()).collect();
+    for role in ["lawn", "exclusion", "guide", "station"] {
+        assert!(roles.contains(&role), "{roles:?}");
+    }
+}
+
+#[test]
+fn a_walk_goes_through_a_pipe() {
+    let folder = Folder::new();
+    folder.write("walk.gpx", walk());
+    let made = folder.tussock("plan from-walk walk.gpx").with_code(0);
+    run(&mut folder.command("plan check -"), made.stdout.as_bytes()).with_code(0);
+}
+
+#[test]
+fn a_plan_that_exists_is_not_replaced() {
+    let folder = Folder::with_garden();
+    folder.write("walk.gpx", walk());
+    let before = folder.content();
+    assert_ran!(folder.tussock("plan from-walk walk.gpx --out garden.geojson").with_code(2), "walk-out-exists");
+    assert_eq!(folder.content(), before);
+}
+
+#[test]
+fn a_walk_without_a_lawn_is_refused() {
+    let folder = Folder::new();
+    folder.write("walk.gpx", walk().replace("lawn front", "morning round"));
+    assert_ran!(folder.tussock("plan from-walk walk.gpx").with_code(2), "walk-no-lawn");
+}
