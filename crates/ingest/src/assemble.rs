@@ -59,9 +59,13 @@ pub fn assemble(files: Vec<LogFile>) -> Result<Assembled, IngestError> {
     traces.sort_by(|(a, one), (b, other)| one.time_s[0].total_cmp(&other.time_s[0]).then(a.cmp(b)));
     let mut machines: Vec<Machine> = Vec::new();
     for (index, trace) in traces {
+        // Of several machines that it may belong to, the one that was last seen nearest to where it begins.
         let home = machines
             .iter()
-            .position(|machine| !is_another(&machine.trace, &trace));
+            .enumerate()
+            .filter(|(_, machine)| !is_another(&machine.trace, &trace))
+            .min_by(|(_, one), (_, other)| one.away_m(&trace).total_cmp(&other.away_m(&trace)))
+            .map(|(home, _)| home);
         match home {
             Some(home) => machines[home].take(index, trace, &mut inputs),
             None => machines.push(Machine {
@@ -140,6 +144,20 @@ struct Machine {
 }
 
 impl Machine {
+    /// Distance from where the machine was when another trace begins to where that one begins.
+    fn away_m(&self, other: &Trace) -> f64 {
+        let before = self
+            .trace
+            .time_s
+            .partition_point(|&time_s| time_s <= other.time_s[0])
+            .saturating_sub(1);
+        distance_m(
+            &self.trace.positions,
+            self.trace.positions.pair(before),
+            other.positions.pair(0),
+        )
+    }
+
     /// Takes another file of the same machine. It begins no earlier than the trace does.
     fn take(&mut self, index: usize, other: Trace, inputs: &mut [LogFacts]) {
         self.first_file = self.first_file.min(index);

@@ -45,9 +45,9 @@ impl Ledger {
     }
 
     /// These bytes were used before and turn out not to be.
-    pub(crate) fn unused(&mut self, start: u64, end: u64, reason: SkipReason) {
+    pub(crate) fn unused(&mut self, start: u64, end: u64, reason: SkipReason, count: u32) {
         self.used_bytes = self.used_bytes.saturating_sub(end.saturating_sub(start));
-        self.skip(start, end, reason, 1);
+        self.skip(start, end, reason, count);
     }
 
     /// These bytes hold `count` pieces that were not used.

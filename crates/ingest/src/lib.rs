@@ -28,15 +28,21 @@ mod ledger;
 mod nmea;
 mod number;
 mod order;
+mod plan_file;
 mod reading;
 mod recognise;
+mod settings_file;
 mod source;
+mod walk;
 
 pub use assemble::{Assembled, assemble};
 pub use csv::{Columns, ColumnsError};
 pub use error::IngestError;
+pub use plan_file::{PlanFileError, PlanRead, looks_swapped, read_plan, write_plan};
+pub use settings_file::{
     SettingsError, SettingsFault, day_span_min, offset_s, read_settings, settings_reference,
 };
+pub use walk::{WalkError, WalkFault, WalkedPlan, plan_from_walk};
 
 use reading::{Ground, Reading};
 use recognise::Told;
@@ -121,6 +127,7 @@ impl RawLog {
             LogFormat::Nmea => nmea::read(name, text, options)?,
             LogFormat::Csv => csv::read(name, text, options)?,
         };
+        check_fixes(name, reading.found.len(), &options.limits, text.len() as u64)?;
         if reading.ground == Ground::Earth && format != LogFormat::Nmea && !reading.times_are_relative {
             order::repair_rollover(&mut reading, options.date);
         }

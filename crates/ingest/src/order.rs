@@ -89,13 +89,13 @@ pub(crate) fn drop_impossible_times(reading: &mut Reading) {
 
 /// Takes the bytes of a fix back from the used ones.
 fn drop_fix(one: &Found, reason: SkipReason, more: &[crate::reading::More], ledger: &mut Ledger) {
-    ledger.unused(one.start, one.end, reason);
+    ledger.unused(one.start, one.end, reason, one.count);
     let mut next = one.more;
     while next != NO_MORE {
         let Some(piece) = more.get(next as usize) else {
             break;
         };
-        ledger.unused(piece.start, piece.start + u64::from(piece.length), reason);
+        ledger.unused(piece.start, piece.start + u64::from(piece.length), reason, 1);
         next = piece.next;
     }
 }

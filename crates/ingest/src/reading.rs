@@ -13,6 +13,8 @@ pub(crate) struct Found {
     pub(crate) end: u64,
     /// Index of a further piece in [`Reading::more`], or [`NO_MORE`].
     pub(crate) more: u32,
+    /// Sentences, points or rows in its first piece.
+    pub(crate) count: u32,
 }
 
 /// No further piece.

@@ -445,6 +445,7 @@ impl<'a> Rows<'a> {
                         start,
                         end,
                         more: NO_MORE,
+                        count: 1,
                     });
                     check_fixes(self.name, self.reading.found.len(), &self.options.limits, end)?;
                 }

@@ -15,6 +15,8 @@
 //!
 //! Cost: one pass, no allocation per point.
 
+#[cfg(test)]
+mod agreement_tests;
 mod fast;
 
 use crate::clock::{self, TimeFault, Zone};
@@ -34,6 +36,7 @@ use tussock_types::{Fix, FixQuality, LimitSettings, SkipReason};
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum FastPath {
     On,
+    /// Everything goes through the full reader, so that a test can hold the two to one answer.
     #[cfg_attr(not(test), allow(dead_code))]
     Off,
 }
@@ -406,8 +409,11 @@ impl State<'_> {
             if !content.trim_ascii().is_empty() {
                 point.field(field.as_bytes(), content, direct);
             }
-        } else if self.depth == 0 && !is_blank(content) {
-            self.reading.ledger.skip(at, end, SkipReason::NotOfTheFormat, 1);
+        } else if self.depth == 0 && self.aside.is_none() && self.point.is_none() && !is_blank(content) {
+            let blanks = content.len() - content.trim_ascii_start().len();
+            self.reading
+                .ledger
+                .skip(at + blanks as u64, end, SkipReason::NotOfTheFormat, 1);
         }
     }
 
@@ -474,6 +480,7 @@ impl State<'_> {
             start,
             end,
             more: NO_MORE,
+            count: 1,
         });
     }
 

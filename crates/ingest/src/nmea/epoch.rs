@@ -32,6 +32,8 @@ pub(super) struct Epoch {
     pub(super) satellites: u8,
     pub(super) start: u64,
     pub(super) end: u64,
+    /// Sentences in the first piece.
+    pub(super) count: u32,
     pub(super) more: u32,
     last_more: u32,
 }
@@ -61,6 +63,7 @@ impl Epoch {
             satellites: u8::MAX,
             start: 0,
             end: 0,
+            count: 0,
             more: NO_MORE,
             last_more: NO_MORE,
         }
@@ -90,10 +93,12 @@ impl Epoch {
         if self.end == 0 {
             self.start = start;
             self.end = end;
+            self.count += 1;
             return;
         }
         if self.more == NO_MORE && self.end == start {
             self.end = end;
+            self.count += 1;
             return;
         }
         if more.len() >= NO_MORE as usize {
@@ -146,6 +151,7 @@ impl Epoch {
                 start: self.start,
                 end: self.end,
                 more: self.more,
+                count: self.count,
             },
             position.decimals,
         ))

@@ -227,6 +227,7 @@ impl Nmea {
             Says::Fix => sentence::position(fields, 3)?,
             _ => None,
         };
+        let says = if position.is_none() { Says::NoFix } else { says };
         let epoch = self.epoch(of_day_us, day);
         if epoch.rmc == Says::Fix {
             return Err(SkipReason::DuplicateEpoch);
@@ -491,7 +492,7 @@ impl Nmea {
                     });
                 }
                 let Reading { ledger, more, .. } = &mut self.reading;
-                ledger.skip(epoch.start, epoch.end, reason, 1);
+                ledger.skip(epoch.start, epoch.end, reason, epoch.count);
                 let mut next = epoch.more;
                 while next != NO_MORE {
                     let piece = more[next as usize];

@@ -114,15 +114,15 @@ pub(super) fn position(fields: &Fields<'_>, at: usize) -> Result<Option<Position
 #[inline]
 pub(super) fn degrees(text: &[u8]) -> Option<(f64, u8)> {
     const TEN: [f64; 12] = [1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11];
-    if text.is_empty() || text.len() > 17 {
-        return None;
-    }
     let point = text.iter().position(|&b| b == b'.');
     let whole_digits = point.unwrap_or(text.len());
     let fraction = point.map_or(&b""[..], |at| &text[at + 1..]);
     let decimals = fraction.len();
-    if !(3..=5).contains(&whole_digits) || decimals > 11 {
+    if !(3..=5).contains(&whole_digits) {
         return None;
+    }
+    if decimals > 11 {
+        return long_degrees(text, whole_digits);
     }
     let value = digits(fraction, digits(&text[..whole_digits], 0)?)?;
     // Degrees and minutes part at the hundreds of whole minutes; all of it is exact until the divisions.
@@ -134,6 +134,17 @@ pub(super) fn degrees(text: &[u8]) -> Option<(f64, u8)> {
         return None;
     }
     Some((degrees as f64 + minutes / 60.0, decimals as u8))
+}
+
+/// More digits than whole numbers carry: the standard library reads the minutes.
+#[cold]
+fn long_degrees(text: &[u8], whole_digits: usize) -> Option<(f64, u8)> {
+    let (degrees, minutes) = text.split_at(whole_digits - 2);
+    if !minutes.iter().all(|b| b.is_ascii_digit() || *b == b'.') {
+        return None;
+    }
+    let (degrees, minutes) = (whole(degrees)?, decimal(minutes)?);
+    (minutes.value <= 60.0).then_some((f64::from(degrees) + minutes.value / 60.0, minutes.decimals))
 }
 
 /// Appends decimal digits to a number.

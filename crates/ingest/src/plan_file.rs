@@ -1,0 +1,751 @@
+//! What was installed, from a GeoJSON file?
+//!
+//! A plan is an RFC 7946 FeatureCollection. `properties.role` says what a feature stands for:
+//!
+//! | role | geometry | further properties |
+//! |---|---|---|
+//! | `lawn` (at least one) | Polygon, MultiPolygon | `name` |
+//! | `boundary` | Polygon, or closed LineString | `name` |
+//! | `exclusion` | Polygon, MultiPolygon | `name` |
+//! | `obstacle` | Polygon, MultiPolygon, or Point with `radius_m` | `name`, `radius_m` |
+//! | `guide` | LineString from the station outwards | `name`, `outing_share_fraction` |
+//! | `station` | Point | `name` |
+//!
+//! Here the file is checked: is it JSON, GeoJSON, has every feature a role and the shape for it, is every ring closed.
+//! Whether the shapes make sense on the ground (crossings, zones outside the lawn) is checked where the ground is.
+//!
+//! All faults come at once. A feature with a fault keeps what of its shape can be kept, so that checks on the ground
+//! can go on.
+//!
+//! Cost: the whole file as a tree, about ten times its bytes.
+
+use serde_json::{Map, Value};
+use std::fmt::Write;
+use tussock_types::{GeoPoint, GeoPolygon, LimitSettings, Plan, PlanFault, PlanFeature, PlanRole, PlanShape};
+
+/// Bytes that a corner takes at most in a sane file: two numbers of 20 digits, a height and blanks.
+const BYTES_A_CORNER: u64 = 256;
+/// Bytes that properties may take besides.
+const BYTES_BESIDE: u64 = 1 << 20;
+/// A plan farther from the log than this does not fit it, degrees (about 11 km).
+const FITS_DEG: f64 = 0.1;
+
+/// A plan as read, with everything that is wrong with the file.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PlanRead {
+    /// The features that could be read, faulty ones with what of them is usable.
+    pub plan: Plan,
+    /// Faults of the file, in its order; an analysis must not go on when one of them is fatal.
+    pub faults: Vec<PlanFault>,
+}
+
+/// Why a plan could not be read at all.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+#[non_exhaustive]
+pub enum PlanFileError {
+    /// The bytes are not JSON.
+    #[error("{name}: line {line}, column {column}: not JSON: {reason}")]
+    NotJson {
+        /// Name of the file.
+        name: String,
+        /// Line, from 1.
+        line: usize,
+        /// Column, from 1.
+        column: usize,
+        /// What the parser says.
+        reason: String,
+    },
+    /// JSON, but no FeatureCollection.
+    #[error(
+        "{name}: {found}, expected a GeoJSON FeatureCollection (an object with \"type\": \"FeatureCollection\" and \"features\")"
+    )]
+    NotAFeatureCollection {
+        /// Name of the file.
+        name: String,
+        /// What it is.
+        found: String,
+    },
+    /// More than a plan can be.
+    #[error("{name}: {found} {unit} are more than the limit of {limit} (limits.plan_corners)")]
+    TooLarge {
+        /// Name of the file.
+        name: String,
+        /// How many.
+        found: u64,
+        /// Corners or bytes.
+        unit: &'static str,
+        /// How many are allowed.
+        limit: u64,
+    },
+}
+
+/// Reads a plan.
+///
+/// # Errors
+/// [`PlanFileError`] when there is no list of features to read; faults of features are in [`PlanRead::faults`].
+///
+/// # Example
+/// ```
+/// use tussock_ingest::read_plan;
+/// use tussock_types::LimitSettings;
+///
+/// let file = br#"{"type": "FeatureCollection", "features": [{"type": "Feature", "properties": {"role": "lwan"},
+///     "geometry": {"type": "Polygon", "coordinates": [[[5, 52], [5.001, 52], [5.001, 52.001], [5, 52]]]}}]}"#;
+/// let read = read_plan("garden.geojson", file, &LimitSettings::default())?;
+/// assert!(read.faults[0].to_string().contains("\"lwan\" is no role"));
+/// assert!(read.faults[0].to_string().contains("nearest is \"lawn\""));
+/// # Ok::<(), tussock_ingest::PlanFileError>(())
+/// ```
+pub fn read_plan(name: &str, bytes: &[u8], limits: &LimitSettings) -> Result<PlanRead, PlanFileError> {
+    let most_bytes = BYTES_BESIDE.saturating_add(BYTES_A_CORNER.saturating_mul(limits.plan_corners));
+    if bytes.len() as u64 > most_bytes {
+        return Err(PlanFileError::TooLarge {
+            name: name.to_owned(),
+            found: bytes.len() as u64,
+            unit: "bytes",
+            limit: most_bytes,
+        });
+    }
+    let bytes = bytes.strip_prefix(b"\xef\xbb\xbf").unwrap_or(bytes);
+    let root: Value = serde_json::from_slice(bytes).map_err(|error| not_json(name, bytes, &error))?;
+    let not_a_collection = |found: String| PlanFileError::NotAFeatureCollection {
+        name: name.to_owned(),
+        found,
+    };
+    let Value::Object(root) = root else {
+        return Err(not_a_collection(format!("it holds {}", kind_of(&root))));
+    };
+    match root.get("type") {
+        Some(Value::String(kind)) if kind == "FeatureCollection" => {}
+        Some(other) => return Err(not_a_collection(format!("its \"type\" is {}", short(other)))),
+        None => return Err(not_a_collection("it has no \"type\"".to_owned())),
+    }
+    let Some(Value::Array(features)) = root.get("features") else {
+        let found = root
+            .get("features")
+            .map_or("it has no \"features\"".to_owned(), |other| {
+                format!("its \"features\" are {}", kind_of(other))
+            });
+        return Err(not_a_collection(found));
+    };
+    let mut reader = Reader {
+        faults: Vec::new(),
+        corners: 0,
+        limit: limits.plan_corners,
+        count_of_role: Vec::new(),
+    };
+    reader.check_crs(&root);
+    let mut plan = Plan::default();
+    for (index, feature) in features.iter().enumerate() {
+        plan.features.extend(reader.feature(index, feature));
+        if reader.corners > reader.limit {
+            return Err(PlanFileError::TooLarge {
+                name: name.to_owned(),
+                found: reader.corners,
+                unit: "corners",
+                limit: reader.limit,
+            });
+        }
+    }
+    Ok(PlanRead {
+        plan,
+        faults: reader.faults,
+    })
+}
+
+fn not_json(name: &str, bytes: &[u8], error: &serde_json::Error) -> PlanFileError {
+    // The parser says "... at line 1 column 2"; the place is told by itself.
+    let said = error.to_string();
+    let reason = said.split(" at line ").next().unwrap_or(&said).to_owned();
+    let reason = match bytes.iter().find(|byte| !byte.is_ascii_whitespace()) {
+        None => "the file is empty".to_owned(),
+        Some(b'<') => format!("{reason}; this looks like XML"),
+        Some(_) => reason,
+    };
+    PlanFileError::NotJson {
+        name: name.to_owned(),
+        line: error.line().max(1),
+        column: error.column().max(1),
+        reason,
+    }
+}
+
+fn kind_of(value: &Value) -> &'static str {
+    match value {
+        Value::Null => "null",
+        Value::Bool(_) => "true or false",
+        Value::Number(_) => "a number",
+        Value::String(_) => "a text",
+        Value::Array(_) => "a list",
+        Value::Object(_) => "an object",
+    }
+}
+
+/// A value as it stands in the file, cut to a line.
+fn short(value: &Value) -> String {
+    const MOST: usize = 60;
+    let text = value.to_string();
+    match text.char_indices().nth(MOST) {
+        Some((end, _)) => format!("{}...", &text[..end]),
+        None => text,
+    }
+}
+
+/// What a feature is called in faults before its shape is read.
+struct Title {
+    index: usize,
+    name: Option<String>,
+}
+
+struct Reader {
+    faults: Vec<PlanFault>,
+    corners: u64,
+    limit: u64,
+    count_of_role: Vec<PlanRole>,
+}
+
+impl Reader {
+    fn push(
+        &mut self,
+        title: &Title,
+        found: String,
+        expected: impl Into<String>,
+        is_fatal: bool,
+    ) -> &mut PlanFault {
+        self.faults.push(PlanFault {
+            feature: Some(title.index),
+            name: title.name.clone(),
+            ring: None,
+            at: None,
+            found,
+            expected: expected.into(),
+            is_fatal,
+        });
+        let last = self.faults.len() - 1;
+        &mut self.faults[last]
+    }
+
+    fn fatal(&mut self, title: &Title, found: impl Into<String>, expected: impl Into<String>) {
+        self.push(title, found.into(), expected, true);
+    }
+
+    /// GeoJSON of before 2016 could name another reference system.
+    fn check_crs(&mut self, root: &Map<String, Value>) {
+        let Some(crs) = root.get("crs").filter(|crs| !crs.is_null()) else {
+            return;
+        };
+        let text = crs.to_string();
+        if ["CRS84", "EPSG::4326", "EPSG:4326", "EPSG::4979"]
+            .iter()
+            .any(|known| text.contains(known))
+        {
+            return;
+        }
+        self.faults.push(PlanFault {
+            feature: None,
+            name: None,
+            ring: None,
+            at: None,
+            found: format!("it names the reference system {}", short(crs)),
+            expected: "longitude and latitude in WGS 84 (RFC 7946)".to_owned(),
+            is_fatal: true,
+        });
+    }
+
+    fn feature(&mut self, index: usize, value: &Value) -> Option<PlanFeature> {
+        let mut title = Title { index, name: None };
+        let Value::Object(feature) = value else {
+            self.fatal(
+                &title,
+                format!("it is {}", kind_of(value)),
+                "an object with \"type\": \"Feature\"",
+            );
+            return None;
+        };
+        if feature.get("type").and_then(Value::as_str) != Some("Feature") {
+            let found = feature
+                .get("type")
+                .map_or("it has no \"type\"".to_owned(), |kind| {
+                    format!("its \"type\" is {}", short(kind))
+                });
+            self.fatal(&title, found, "\"Feature\"");
+            return None;
+        }
+        let none = Map::new();
+        let properties = match feature.get("properties") {
+            Some(Value::Object(properties)) => properties,
+            Some(Value::Null) | None => &none,
+            Some(other) => {
+                self.fatal(
+                    &title,
+                    format!("its properties are {}", kind_of(other)),
+                    "an object",
+                );
+                return None;
+            }
+        };
+        title.name = match properties.get("name") {
+            Some(Value::String(name)) if !name.trim().is_empty() => Some(name.trim().to_owned()),
+            Some(Value::Number(number)) => Some(number.to_string()),
+            _ => None,
+        };
+        let role = self.role(&title, properties)?;
+        self.count_of_role.push(role);
+        let count = self.count_of_role.iter().filter(|other| **other == role).count();
+        let name = title
+            .name
+            .get_or_insert_with(|| format!("{}-{count}", role.word()))
+            .clone();
+        self.check_keys(&title, properties);
+        let shape = self.shape(&title, role, feature.get("geometry"))?;
+        let radius_m = self.number(&title, properties, "radius_m");
+        if matches!((&shape, role), (PlanShape::Point(_), PlanRole::Obstacle)) {
+            match radius_m {
+                Some(radius_m) if radius_m > 0.0 => {}
+                Some(radius_m) => self.fatal(&title, format!("radius_m is {radius_m}"), "a radius above 0"),
+                None if properties.contains_key("radius_m") => {}
+                None => {
+                    let expected = "properties.radius_m for an obstacle given as a point";
+                    self.fatal(&title, "radius_m is missing", expected);
+                }
+            }
+        }
+        let outing_share_fraction = self.number(&title, properties, "outing_share_fraction");
+        if let Some(share_fraction) = outing_share_fraction.filter(|share| !(0.0..=1.0).contains(share)) {
+            let hint = if (1.0..=100.0).contains(&share_fraction) {
+                "; is it in percent?"
+            } else {
+                ""
+            };
+            let found = format!("outing_share_fraction is {share_fraction}{hint}");
+            self.fatal(&title, found, "a number from 0 to 1");
+        }
+        Some(PlanFeature {
+            role,
+            name,
+            index,
+            shape,
+            radius_m,
+            outing_share_fraction,
+        })
+    }
+
+    fn role(&mut self, title: &Title, properties: &Map<String, Value>) -> Option<PlanRole> {
+        let words = PlanRole::ALL.map(PlanRole::word).join(", ");
+        let Some(value) = properties.get("role") else {
+            self.fatal(title, "properties.role is missing", format!("one of {words}"));
+            return None;
+        };
+        let Value::String(text) = value else {
+            self.fatal(
+                title,
+                format!("properties.role is {}", short(value)),
+                format!("one of {words}"),
+            );
+            return None;
+        };
+        let word = text.trim().to_lowercase();
+        if let Some(role) = PlanRole::ALL.into_iter().find(|role| role.word() == word) {
+            return Some(role);
+        }
+        let found = format!(
+            "{} is no role, the nearest is \"{}\"",
+            short(value),
+            nearest_role(&word).word()
+        );
+        self.fatal(title, found, format!("one of {words}"));
+        None
+    }
+
+    /// Keys that look like ours and are not.
+    fn check_keys(&mut self, title: &Title, properties: &Map<String, Value>) {
+        const KNOWN: [&str; 4] = ["role", "name", "radius_m", "outing_share_fraction"];
+        for key in properties.keys().filter(|key| !KNOWN.contains(&key.as_str())) {
+            let near = KNOWN.into_iter().find(|known| {
+                let is_cut_short = known.starts_with(key.as_str()) && key.len() >= 5;
+                is_cut_short || strsim::damerau_levenshtein(known, &key.to_lowercase()) <= 2
+            });
+            if let Some(near) = near {
+                let found = format!("properties.{key} is not read");
+                self.push(title, found, format!("properties.{near}"), false);
+            }
+        }
+    }
+
+    /// A number, when the key is there and not null.
+    fn number(&mut self, title: &Title, properties: &Map<String, Value>, key: &str) -> Option<f64> {
+        match properties.get(key) {
+            None | Some(Value::Null) => None,
+            Some(Value::Number(number)) => number.as_f64(),
+            Some(other) => {
+                self.fatal(
+                    title,
+                    format!("{key} is {}", short(other)),
+                    "a number without quotes",
+                );
+                None
+            }
+        }
+    }
+
+    fn shape(&mut self, title: &Title, role: PlanRole, geometry: Option<&Value>) -> Option<PlanShape> {
+        let expected = geometries_of(role);
+        let geometry = match geometry {
+            Some(Value::Object(geometry)) => geometry,
+            Some(Value::Null) | None => {
+                self.fatal(title, "it has no geometry", expected);
+                return None;
+            }
+            Some(other) => {
+                self.fatal(title, format!("its geometry is {}", kind_of(other)), expected);
+                return None;
+            }
+        };
+        let kind = geometry.get("type").and_then(Value::as_str).unwrap_or("");
+        let none = Value::Null;
+        let coordinates = geometry.get("coordinates").unwrap_or(&none);
+        let is_area = matches!(
+            role,
+            PlanRole::Lawn | PlanRole::Boundary | PlanRole::Exclusion | PlanRole::Obstacle
+        );
+        match (kind, role) {
+            ("Polygon", _) if is_area => {
+                let mut ring = 0;
+                let polygon = self.polygon(title, coordinates, &mut ring)?;
+                Some(PlanShape::Polygons(vec![polygon]))
+            }
+            ("MultiPolygon", _) if is_area => {
+                let Some(polygons) = coordinates.as_array().filter(|list| !list.is_empty()) else {
+                    self.fatal(title, "its coordinates hold no polygon", "a list of polygons");
+                    return None;
+                };
+                let mut ring = 0;
+                let polygons = polygons
+                    .iter()
+                    .filter_map(|polygon| self.polygon(title, polygon, &mut ring));
+                Some(PlanShape::Polygons(polygons.collect()))
+            }
+            ("LineString", PlanRole::Boundary) => {
+                let points = self.positions(title, None, coordinates)?;
+                let points = self.closed(title, None, points);
+                Some(PlanShape::Line(points))
+            }
+            ("LineString", PlanRole::Guide) => {
+                let points = self.positions(title, None, coordinates)?;
+                if points.len() < 2 {
+                    let found = format!("the line has {} position(s)", points.len());
+                    self.fatal(title, found, "at least 2, from the station outwards");
+                }
+                Some(PlanShape::Line(points))
+            }
+            ("Point", PlanRole::Station | PlanRole::Obstacle) => {
+                self.corners += 1;
+                let point = self.position(title, None, None, coordinates)?;
+                Some(PlanShape::Point(point))
+            }
+            _ => {
+                let found = match geometry.get("type") {
+                    Some(kind) => format!("its geometry is {}", short(kind)),
+                    None => "its geometry has no \"type\"".to_owned(),
+                };
+                self.fatal(title, found, format!("{expected} for a {}", role.word()));
+                None
+            }
+        }
+    }
+
+    fn polygon(&mut self, title: &Title, value: &Value, number: &mut usize) -> Option<GeoPolygon> {
+        let Some(rings) = value.as_array().filter(|list| !list.is_empty()) else {
+            self.fatal(
+                title,
+                "its coordinates hold no ring",
+                "a list of rings, each a list of positions",
+            );
+            return None;
+        };
+        let rings = rings
+            .iter()
+            .filter_map(|ring| {
+                let at = Some(*number);
+                *number += 1;
+                let points = self.positions(title, at, ring)?;
+                Some(self.closed(title, at, points))
+            })
+            .collect();
+        Some(GeoPolygon { rings })
+    }
+
+    /// Reports a ring that is too short or open; gives it closed.
+    fn closed(&mut self, title: &Title, ring: Option<usize>, mut points: Vec<GeoPoint>) -> Vec<GeoPoint> {
+        let is_closed = points.first() == points.last();
+        if points.len() < 4 && (is_closed || points.len() < 3) {
+            let found = format!("the ring has {} position(s)", points.len());
+            self.push(title, found, "at least 4, the last equal to the first", true)
+                .ring = ring;
+            return points;
+        }
+        if let (false, Some(&first), Some(&last)) = (is_closed, points.first(), points.last()) {
+            let found = format!(
+                "the ring is not closed: it starts at longitude {}, latitude {} and ends at longitude {}, latitude {}",
+                first.lon_deg, first.lat_deg, last.lon_deg, last.lat_deg
+            );
+            let fault = self.push(title, found, "a last position equal to the first", true);
+            fault.ring = ring;
+            fault.at = Some(last);
+            points.push(first);
+        }
+        points
+    }
+
+    fn positions(&mut self, title: &Title, ring: Option<usize>, value: &Value) -> Option<Vec<GeoPoint>> {
+        let Some(list) = value.as_array() else {
+            let found = format!("its coordinates are {}", kind_of(value));
+            self.push(title, found, "a list of positions", true).ring = ring;
+            return None;
+        };
+        self.corners += list.len() as u64;
+        if self.corners > self.limit {
+            return None;
+        }
+        let before = self.faults.len();
+        let points: Vec<GeoPoint> = list
+            .iter()
+            .enumerate()
+            .filter_map(|(corner, value)| {
+                // One fault a ring is enough: what is wrong with one position is mostly wrong with all.
+                if self.faults.len() > before {
+                    return None;
+                }
+                self.position(title, ring, Some(corner), value)
+            })
+            .collect();
+        (self.faults.len() == before).then_some(points)
+    }
+
+    fn position(
+        &mut self,
+        title: &Title,
+        ring: Option<usize>,
+        corner: Option<usize>,
+        value: &Value,
+    ) -> Option<GeoPoint> {
+        let of = corner.map_or("the position".to_owned(), |corner| format!("position {corner}"));
+        let numbers: Option<Vec<f64>> = value
+            .as_array()
+            .and_then(|list| list.iter().take(2).map(Value::as_f64).collect());
+        let Some(&[lon_deg, lat_deg]) = numbers.as_deref() else {
+            let found = format!("{of} is {}", short(value));
+            self.push(title, found, "[longitude, latitude] as numbers", true)
+                .ring = ring;
+            return None;
+        };
+        if lon_deg.abs() <= 180.0 && lat_deg.abs() <= 90.0 {
+            return Some(GeoPoint { lat_deg, lon_deg });
+        }
+        let hint = if lat_deg.abs() <= 180.0 && lon_deg.abs() <= 90.0 {
+            "; latitude and longitude look swapped"
+        } else if lon_deg.abs() > 1000.0 || lat_deg.abs() > 1000.0 {
+            "; these look like metres of a map projection"
+        } else {
+            ""
+        };
+        let found = format!("{of} has longitude {lon_deg}, latitude {lat_deg}{hint}");
+        let expected = "longitude from -180 to 180, then latitude from -90 to 90 degrees";
+        self.push(title, found, expected, true).ring = ring;
+        None
+    }
+}
+
+const fn geometries_of(role: PlanRole) -> &'static str {
+    match role {
+        PlanRole::Lawn | PlanRole::Exclusion => "a Polygon or MultiPolygon",
+        PlanRole::Boundary => "a Polygon or closed LineString",
+        PlanRole::Obstacle => "a Polygon, MultiPolygon, or Point with radius_m",
+        PlanRole::Guide => "a LineString",
+        PlanRole::Station => "a Point",
+    }
+}
+
+/// The role that a word most likely means: a synonym, else the one that is spelled most like it.
+fn nearest_role(word: &str) -> PlanRole {
+    const SYNONYMS: [(&str, PlanRole); 18] = [
+        ("grass", PlanRole::Lawn),
+        ("garden", PlanRole::Lawn),
+        ("area", PlanRole::Lawn),
+        ("wire", PlanRole::Boundary),
+        ("edge", PlanRole::Boundary),
+        ("perimeter", PlanRole::Boundary),
+        ("zone", PlanRole::Exclusion),
+        ("no-go", PlanRole::Exclusion),
+        ("nogo", PlanRole::Exclusion),
+        ("keep-out", PlanRole::Exclusion),
+        ("pond", PlanRole::Exclusion),
+        ("tree", PlanRole::Obstacle),
+        ("shed", PlanRole::Obstacle),
+        ("path", PlanRole::Guide),
+        ("dock", PlanRole::Station),
+        ("charger", PlanRole::Station),
+        ("base", PlanRole::Station),
+        ("home", PlanRole::Station),
+    ];
+    if let Some((_, role)) = SYNONYMS.iter().find(|(synonym, _)| word.contains(synonym)) {
+        return *role;
+    }
+    let likeness = |role: &PlanRole| strsim::normalized_damerau_levenshtein(role.word(), word);
+    PlanRole::ALL
+        .into_iter()
+        .max_by(|a, b| likeness(a).total_cmp(&likeness(b)))
+        .unwrap_or(PlanRole::Lawn)
+}
+
+/// True when a plan lies near the middle of a log only with latitude and longitude swapped.
+pub fn looks_swapped(plan: &Plan, log_middle: GeoPoint) -> bool {
+    let Some(middle) = middle_of(plan) else {
+        return false;
+    };
+    let swapped = GeoPoint {
+        lat_deg: middle.lon_deg,
+        lon_deg: middle.lat_deg,
+    };
+    let is_near = |point: GeoPoint| {
+        let turn_deg = (point.lon_deg - log_middle.lon_deg).rem_euclid(360.0);
+        let turn_deg = turn_deg.min(360.0 - turn_deg);
+        let east_deg = turn_deg * log_middle.lat_deg.to_radians().cos();
+        (point.lat_deg - log_middle.lat_deg).hypot(east_deg) < FITS_DEG
+    };
+    is_near(swapped) && !is_near(middle)
+}
+
+/// Mean of all positions.
+fn middle_of(plan: &Plan) -> Option<GeoPoint> {
+    let mut sum = (0.0, 0.0, 0u32);
+    let mut add = |point: &GeoPoint| {
+        sum = (sum.0 + point.lat_deg, sum.1 + point.lon_deg, sum.2 + 1);
+    };
+    for feature in &plan.features {
+        match &feature.shape {
+            PlanShape::Polygons(polygons) => polygons
+                .iter()
+                .flat_map(|polygon| polygon.rings.iter().flatten())
+                .for_each(&mut add),
+            PlanShape::Line(points) => points.iter().for_each(&mut add),
+            PlanShape::Point(point) => add(point),
+        }
+    }
+    let (lat_deg, lon_deg, count) = sum;
+    (count > 0).then(|| GeoPoint {
+        lat_deg: lat_deg / f64::from(count),
+        lon_deg: lon_deg / f64::from(count),
+    })
+}
+
+/// Writes a plan as RFC 7946 GeoJSON, one feature a line: longitude before latitude, 8 decimals (a millimetre), outer
+/// rings anticlockwise and holes clockwise (right-hand rule).
+pub fn write_plan(plan: &Plan) -> String {
+    let mut text = String::from("{\"type\": \"FeatureCollection\", \"features\": [");
+    for (position, feature) in plan.features.iter().enumerate() {
+        text.push_str(if position == 0 { "\n" } else { ",\n" });
+        let mut properties = Map::new();
+        properties.insert("role".to_owned(), feature.role.word().into());
+        properties.insert("name".to_owned(), feature.name.as_str().into());
+        if let Some(radius_m) = feature.radius_m {
+            properties.insert("radius_m".to_owned(), radius_m.into());
+        }
+        if let Some(share_fraction) = feature.outing_share_fraction {
+            properties.insert("outing_share_fraction".to_owned(), share_fraction.into());
+        }
+        let properties = Value::Object(properties);
+        // Writing to a string cannot fail.
+        let _ = write!(
+            text,
+            "{{\"type\": \"Feature\", \"properties\": {properties}, \"geometry\": {{\"type\": "
+        );
+        match &feature.shape {
+            PlanShape::Point(point) => {
+                text.push_str("\"Point\", \"coordinates\": ");
+                write_position(&mut text, *point);
+            }
+            PlanShape::Line(points) => {
+                text.push_str("\"LineString\", \"coordinates\": ");
+                write_list(&mut text, points, |text, point| write_position(text, *point));
+            }
+            PlanShape::Polygons(polygons) => match polygons.as_slice() {
+                [polygon] => {
+                    text.push_str("\"Polygon\", \"coordinates\": ");
+                    write_polygon(&mut text, polygon);
+                }
+                _ => {
+                    text.push_str("\"MultiPolygon\", \"coordinates\": ");
+                    write_list(&mut text, polygons, write_polygon);
+                }
+            },
+        }
+        text.push_str("}}");
+    }
+    text.push_str("\n]}\n");
+    text
+}
+
+fn write_list<T>(text: &mut String, items: &[T], write_item: impl Fn(&mut String, &T)) {
+    text.push('[');
+    for (position, item) in items.iter().enumerate() {
+        if position > 0 {
+            text.push_str(", ");
+        }
+        write_item(text, item);
+    }
+    text.push(']');
+}
+
+fn write_polygon(text: &mut String, polygon: &GeoPolygon) {
+    let rings: Vec<Vec<GeoPoint>> = polygon
+        .rings
+        .iter()
+        .enumerate()
+        .map(|(position, ring)| {
+            let is_hole = position > 0;
+            let mut ring = ring.clone();
+            if (turn_of(&ring) < 0.0) != is_hole {
+                ring.reverse();
+            }
+            ring
+        })
+        .collect();
+    write_list(text, &rings, |text, ring| {
+        write_list(text, ring, |text, point| write_position(text, *point));
+    });
+}
+
+/// Twice the area of a ring in square degrees, positive anticlockwise; longitudes unwrapped across the antimeridian.
+fn turn_of(ring: &[GeoPoint]) -> f64 {
+    let Some(first) = ring.first() else { return 0.0 };
+    let offset = |point: &GeoPoint| {
+        let east_deg = (point.lon_deg - first.lon_deg + 180.0).rem_euclid(360.0) - 180.0;
+        (east_deg, point.lat_deg - first.lat_deg)
+    };
+    ring.windows(2)
+        .map(|edge| {
+            let (a, b) = (offset(&edge[0]), offset(&edge[1]));
+            a.0 * b.1 - b.0 * a.1
+        })
+        .sum()
+}
+
+fn write_position(text: &mut String, point: GeoPoint) {
+    let number = |degrees: f64| {
+        if !degrees.is_finite() {
+            // JSON has no such number; a reader then names the place.
+            return "null".to_owned();
+        }
+        let written = format!("{degrees:.8}");
+        match written.strip_prefix('-') {
+            Some(digits) if digits.bytes().all(|byte| matches!(byte, b'0' | b'.')) => digits.to_owned(),
+            _ => written,
+        }
+    };
+    let _ = write!(text, "[{}, {}]", number(point.lon_deg), number(point.lat_deg));
+}
+
+#[cfg(test)]
+#[path = "plan_file_tests.rs"]
+mod tests;

@@ -1,0 +1,439 @@
+//! What was installed, from a walk along its edges?
+//!
+//! Nobody in a garden writes GeoJSON. Walk once around each lawn and zone with a GPS logger, give each track a name,
+//! mark the station and trees as waypoints, and the GPX file is a plan:
+//!
+//! | name (upper or lower case) | recorded as | becomes |
+//! |---|---|---|
+//! | `lawn ...` | track around it | lawn |
+//! | `boundary ...`, `wire ...` | track around it | boundary |
+//! | `zone ...`, `exclusion ...` | track around it | exclusion zone |
+//! | `obstacle ...` | track around it | obstacle |
+//! | `guide ...` | track from the station outwards | guide run |
+//! | `station ...` | waypoint | charging station |
+//! | anything that ends in a length, as `tree 0.4 m`, `pole 10 cm` | waypoint | round obstacle of that radius |
+//!
+//! A ring may be walked past its start: where the walk comes back to its first position most closely, it ends, and
+//! what comes after is cut off. The gap that is left there is closed by a straight line when it is at most 5 m and at
+//! most a quarter of the walk; otherwise the walk is refused. Corners are left out where the line then moves by less
+//! than 5 cm (Douglas & Peucker 1973), and loops of less than 3 m, which a walker who stands still draws, are cut off.
+//!
+//! Approximate: a walk is as good as its positions; a plan from it is some decimetres to metres off. Nothing here
+//! smooths that away.
+//!
+//! Cost: the whole file in memory; n log n for a walk of n positions, n^2 for one that no corner can be left out of.
+
+mod gpx;
+mod ring;
+
+use gpx::{Kind, Recorded};
+use ring::{CLOSED_M, RingFault};
+use tussock_types::{GeoPolygon, Notice, Plan, PlanFeature, PlanRole, PlanShape};
+
+/// A plan made of a walk, with what the user should know of it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct WalkedPlan {
+    /// The plan, features in the order of the file.
+    pub plan: Plan,
+    /// Names that mean nothing here, gaps that were closed, ends that were cut off.
+    pub notices: Vec<Notice>,
+}
+
+/// One recorded thing that no feature can be made of.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct WalkFault {
+    /// Line of the file, from 1.
+    pub line: u64,
+    /// Name of the track or waypoint.
+    pub name: String,
+    /// What is wrong.
+    pub found: String,
+    /// What was expected instead.
+    pub expected: String,
+}
+
+impl std::fmt::Display for WalkFault {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(f, "line {}: \"{}\": {}", self.line, self.name, self.found)?;
+        if !self.expected.is_empty() {
+            write!(f, ", expected {}", self.expected)?;
+        }
+        Ok(())
+    }
+}
+
+/// Why no plan could be made of a walk.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+#[non_exhaustive]
+pub enum WalkError {
+    /// The bytes are no GPX file.
+    #[error("{name}: is not a GPX file: {found}, expected a file that begins with <gpx>")]
+    NotGpx {
+        /// Name of the file.
+        name: String,
+        /// What it seems to be.
+        found: String,
+    },
+    /// The XML breaks off or is faulty.
+    #[error("{name}: line {line}: faulty XML: {reason}")]
+    FaultyXml {
+        /// Name of the file.
+        name: String,
+        /// Line, from 1.
+        line: u64,
+        /// What the parser says.
+        reason: String,
+    },
+    /// More positions than anybody walks.
+    #[error("{name}: more than {limit} positions, expected the walk around one garden")]
+    TooLong {
+        /// Name of the file.
+        name: String,
+        /// How many are allowed.
+        limit: usize,
+    },
+    /// No track is a lawn.
+    #[error("{name}: no track has a name that begins with \"lawn\"; its names are {names}")]
+    NoLawn {
+        /// Name of the file.
+        name: String,
+        /// What is in it.
+        names: String,
+    },
+    /// Tracks or waypoints that cannot become what their name says, all of them.
+    #[error("{}", listed(name, faults))]
+    Faults {
+        /// Name of the file.
+        name: String,
+        /// Each fault.
+        faults: Vec<WalkFault>,
+    },
+}
+
+fn listed(name: &str, faults: &[WalkFault]) -> String {
+    let lines: Vec<String> = faults.iter().map(|fault| format!("{name}: {fault}")).collect();
+    lines.join("\n")
+}
+
+/// Makes a plan of a recorded walk.
+///
+/// # Errors
+/// [`WalkError`]; faults of tracks and waypoints come all at once.
+pub fn plan_from_walk(name: &str, bytes: &[u8]) -> Result<WalkedPlan, WalkError> {
+    let recorded = gpx::read(name, bytes)?;
+    let mut maker = Maker::default();
+    for item in &recorded {
+        maker.take(item);
+    }
+    if !maker.faults.is_empty() {
+        return Err(WalkError::Faults {
+            name: name.to_owned(),
+            faults: maker.faults,
+        });
+    }
+    let mut plan = Plan {
+        features: maker.features,
+    };
+    if plan.of_role(PlanRole::Lawn).next().is_none() {
+        let names: Vec<String> = recorded
+            .iter()
+            .take(20)
+            .map(|item| format!("{:?}", item.name))
+            .collect();
+        return Err(WalkError::NoLawn {
+            name: name.to_owned(),
+            names: if names.is_empty() {
+                "none".to_owned()
+            } else {
+                names.join(", ")
+            },
+        });
+    }
+    turn_guides(&mut plan, &mut maker.notices);
+    Ok(WalkedPlan {
+        plan,
+        notices: maker.notices,
+    })
+}
+
+/// What a name says that a track or waypoint is.
+#[derive(Clone, Copy, Debug, PartialEq)]
+enum Meaning {
+    Role(PlanRole),
+    Round { radius_m: f64 },
+    Nothing,
+}
+
+/// The role that a name begins with.
+fn role_of(name: &str) -> Option<PlanRole> {
+    const WORDS: [(&str, PlanRole); 9] = [
+        ("lawn", PlanRole::Lawn),
+        ("boundary", PlanRole::Boundary),
+        ("wire", PlanRole::Boundary),
+        ("zone", PlanRole::Exclusion),
+        ("exclusion", PlanRole::Exclusion),
+        ("obstacle", PlanRole::Obstacle),
+        ("guide", PlanRole::Guide),
+        ("station", PlanRole::Station),
+        ("charging station", PlanRole::Station),
+    ];
+    let name = name.to_lowercase();
+    WORDS
+        .into_iter()
+        .find(|(word, _)| {
+            // "zone2" and "lawn_front" too, but not "lawnmower".
+            name.strip_prefix(word)
+                .is_some_and(|rest| !rest.chars().next().is_some_and(char::is_alphabetic))
+        })
+        .map(|(_, role)| role)
+}
+
+/// A length at the end of a name, and the name without it: `tree 0.4 m` is (`tree`, 0.4).
+fn length_at_end(name: &str) -> Option<(&str, f64)> {
+    let name = name.trim_end();
+    let lower = name.to_ascii_lowercase();
+    let (number, unit_m) = if let Some(rest) = lower.strip_suffix("cm") {
+        (rest, 0.01)
+    } else {
+        (lower.strip_suffix('m')?, 1.0)
+    };
+    let number = number.trim_end();
+    let start = number
+        .rfind(|letter: char| !(letter.is_ascii_digit() || letter == '.' || letter == ','))
+        .map_or(0, |at| at + number[at..].chars().next().map_or(1, char::len_utf8));
+    let value: f64 = number[start..].replace(',', ".").parse().ok()?;
+    // Lower case in ASCII keeps every byte where it was.
+    Some((name[..start].trim_end(), value * unit_m))
+}
+
+fn meaning(item: &Recorded) -> Meaning {
+    let role = role_of(&item.name);
+    match item.kind {
+        Kind::Waypoint => match (role, length_at_end(&item.name)) {
+            (Some(PlanRole::Station), _) => Meaning::Role(PlanRole::Station),
+            (None | Some(PlanRole::Obstacle), Some((_, radius_m))) => Meaning::Round { radius_m },
+            (Some(role), _) => Meaning::Role(role),
+            (None, None) => Meaning::Nothing,
+        },
+        Kind::Track => role.map_or(Meaning::Nothing, Meaning::Role),
+    }
+}
+
+#[derive(Default)]
+struct Maker {
+    features: Vec<PlanFeature>,
+    notices: Vec<Notice>,
+    faults: Vec<WalkFault>,
+}
+
+impl Maker {
+    fn note(&mut self, item: &Recorded, key: &str, sentence: String) {
+        self.notices.push(Notice {
+            key: key.to_owned(),
+            sentence,
+            line: item.line,
+        });
+    }
+
+    fn fault(&mut self, item: &Recorded, found: impl Into<String>, expected: impl Into<String>) {
+        self.faults.push(WalkFault {
+            line: item.line,
+            name: item.name.clone(),
+            found: found.into(),
+            expected: expected.into(),
+        });
+    }
+
+    fn add(&mut self, role: PlanRole, name: &str, shape: PlanShape, radius_m: Option<f64>) {
+        let index = self.features.len();
+        self.features.push(PlanFeature {
+            role,
+            name: self.free_name(name),
+            index,
+            shape,
+            radius_m,
+            outing_share_fraction: None,
+        });
+    }
+
+    /// The name, with a number where it is taken.
+    fn free_name(&self, name: &str) -> String {
+        let is_free = |name: &str| self.features.iter().all(|feature| feature.name != name);
+        if is_free(name) {
+            return name.to_owned();
+        }
+        let mut number = 2;
+        loop {
+            let numbered = format!("{name} {number}");
+            if is_free(&numbered) {
+                return numbered;
+            }
+            number += 1;
+        }
+    }
+
+    fn take(&mut self, item: &Recorded) {
+        if item.unusable > 0 {
+            let sentence = format!(
+                "{} position(s) of \"{}\" have no usable latitude and longitude",
+                item.unusable, item.name
+            );
+            self.note(item, "walk_positions_skipped", sentence);
+        }
+        match (meaning(item), item.kind) {
+            (Meaning::Nothing, kind) => {
+                let kind = match kind {
+                    Kind::Track => "track",
+                    Kind::Waypoint => "waypoint",
+                };
+                let sentence = if item.name.is_empty() {
+                    format!("a {kind} without a name is left out")
+                } else {
+                    format!(
+                        "the {kind} \"{}\" is left out, its name says nothing of what it is",
+                        item.name
+                    )
+                };
+                self.note(item, "walk_name_unknown", sentence);
+            }
+            (Meaning::Round { radius_m }, _) => self.round(item, radius_m),
+            (Meaning::Role(PlanRole::Station), Kind::Waypoint) => match item.points.first() {
+                Some(point) => self.add(PlanRole::Station, &item.name, PlanShape::Point(*point), None),
+                None => self.fault(item, "the waypoint has no position", "latitude and longitude"),
+            },
+            (Meaning::Role(PlanRole::Obstacle), Kind::Waypoint) => {
+                self.fault(
+                    item,
+                    "the waypoint has no radius",
+                    "a name that ends in one, as \"obstacle rock 0.4 m\"",
+                );
+            }
+            (Meaning::Role(role), Kind::Waypoint) => {
+                let found = format!("a waypoint cannot be a {}", role.word());
+                self.fault(item, found, "a track");
+            }
+            (Meaning::Role(PlanRole::Station), Kind::Track) => {
+                self.fault(item, "a track cannot be a station", "a waypoint");
+            }
+            (Meaning::Role(PlanRole::Guide), Kind::Track) => self.guide(item),
+            (Meaning::Role(role), Kind::Track) => self.ring(item, role),
+        }
+    }
+
+    fn round(&mut self, item: &Recorded, radius_m: f64) {
+        let title = length_at_end(&item.name).map_or("", |(title, _)| title);
+        let title = if title.is_empty() { "obstacle" } else { title };
+        match item.points.first() {
+            _ if !(radius_m > 0.0 && radius_m <= 50.0) => {
+                self.fault(
+                    item,
+                    format!("the radius is {radius_m} m"),
+                    "a radius above 0 and up to 50 m",
+                );
+            }
+            None => self.fault(item, "the waypoint has no position", "latitude and longitude"),
+            Some(point) => self.add(
+                PlanRole::Obstacle,
+                title,
+                PlanShape::Point(*point),
+                Some(radius_m),
+            ),
+        }
+    }
+
+    fn guide(&mut self, item: &Recorded) {
+        let line = ring::simplified_line(&item.points);
+        if line.len() < 2 {
+            let found = format!("the track has {} different position(s)", line.len());
+            self.fault(item, found, "at least 2, from the station outwards");
+            return;
+        }
+        self.add(PlanRole::Guide, &item.name, PlanShape::Line(line), None);
+    }
+
+    fn ring(&mut self, item: &Recorded, role: PlanRole) {
+        let ring = match ring::ring_of(&item.points) {
+            Ok(ring) => ring,
+            Err(RingFault::TooFew { corners }) => {
+                let found = format!("the track has {corners} different position(s)");
+                self.fault(item, found, "a walk around it, at least 3");
+                return;
+            }
+            Err(RingFault::Open { gap_m, limit_m }) => {
+                let found = format!("the walk does not come back to its start: it stays {gap_m:.1} m away");
+                self.fault(item, found, format!("an end within {limit_m:.1} m of the start"));
+                return;
+            }
+        };
+        if item.pieces > 1 {
+            let sentence = format!(
+                "\"{}\" was recorded in {} pieces, joined by straight lines",
+                item.name, item.pieces
+            );
+            self.note(item, "walk_pieces_joined", sentence);
+        }
+        if ring.cut_off_m > 0.5 {
+            let sentence = format!(
+                "\"{}\" was walked {:.1} m past its start; that end is cut off",
+                item.name, ring.cut_off_m
+            );
+            self.note(item, "walk_overlap_cut", sentence);
+        }
+        if ring.gap_m > 0.5 {
+            let sentence = format!(
+                "\"{}\" was closed by a straight line of {:.1} m (up to {CLOSED_M:.0} m are)",
+                item.name, ring.gap_m
+            );
+            self.note(item, "walk_gap_closed", sentence);
+        }
+        if ring.loops_cut > 0 {
+            let sentence = format!(
+                "{} small loop(s) in \"{}\" are cut off",
+                ring.loops_cut, item.name
+            );
+            self.note(item, "walk_loops_cut", sentence);
+        }
+        let polygon = GeoPolygon {
+            rings: vec![ring.points],
+        };
+        self.add(role, &item.name, PlanShape::Polygons(vec![polygon]), None);
+    }
+}
+
+/// Turns guide runs round that end at the station instead of starting there.
+fn turn_guides(plan: &mut Plan, notices: &mut Vec<Notice>) {
+    let station = plan
+        .of_role(PlanRole::Station)
+        .find_map(|feature| match feature.shape {
+            PlanShape::Point(point) => Some(point),
+            _ => None,
+        });
+    let Some(station) = station else { return };
+    for feature in plan
+        .features
+        .iter_mut()
+        .filter(|feature| feature.role == PlanRole::Guide)
+    {
+        let PlanShape::Line(points) = &mut feature.shape else {
+            continue;
+        };
+        let (Some(&first), Some(&last)) = (points.first(), points.last()) else {
+            continue;
+        };
+        if ring::distance_m(last, station) < ring::distance_m(first, station) {
+            points.reverse();
+            notices.push(Notice {
+                key: "walk_guide_turned".to_owned(),
+                sentence: format!(
+                    "\"{}\" was walked towards the station; it is turned round",
+                    feature.name
+                ),
+                line: 0,
+            });
+        }
+    }
+}
+
+#[cfg(test)]
+#[path = "walk_tests.rs"]
+mod tests;
