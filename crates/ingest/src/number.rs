@@ -82,15 +82,9 @@ pub(crate) fn whole(text: &[u8]) -> Option<u32> {
 ///
 /// A writer may drop trailing zeros, so the number of digits that at least half of the positions reach is taken.
 /// Beyond eleven digits of a degree the digits come from a conversion of binary numbers and tell nothing.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, Default)]
 pub(crate) struct Steps {
     counts: [u64; 16],
-}
-
-impl Default for Steps {
-    fn default() -> Self {
-        Self { counts: [0; 16] }
-    }
 }
 
 impl Steps {

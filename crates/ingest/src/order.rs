@@ -216,10 +216,10 @@ fn longest_chain(track: &[Found]) -> Vec<bool> {
     let time = |index: usize| track[index].fix.time_s;
     let mut tails: Vec<usize> = Vec::new();
     let mut before: Vec<usize> = vec![usize::MAX; track.len()];
-    for index in 0..track.len() {
+    for (index, previous) in before.iter_mut().enumerate() {
         let place = tails.partition_point(|&tail| time(tail) <= time(index));
         if place > 0 {
-            before[index] = tails[place - 1];
+            *previous = tails[place - 1];
         }
         if place == tails.len() {
             tails.push(index);

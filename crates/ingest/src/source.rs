@@ -79,11 +79,11 @@ impl Source {
             encoding: TextEncoding::AsGiven,
             damaged,
         };
-        source.to_text();
+        source.make_text();
         Ok(source)
     }
 
-    fn to_text(&mut self) {
+    fn make_text(&mut self) {
         if self.text.starts_with(b"\xef\xbb\xbf") {
             self.text.drain(..3);
             self.encoding = TextEncoding::Utf8Mark;

@@ -317,12 +317,14 @@ struct Rows<'a> {
 impl<'a> Rows<'a> {
     /// Lines before the header.
     fn preamble(&mut self) {
-        for line in Lines::new(self.text).take_while(|line| line.start < self.table.header) {
+        let header = self.table.header;
+        for line in Lines::new(self.text).take_while(|line| line.start < header) {
             let (start, end) = (line.start as u64, line.end as u64);
             let content = line.content.trim_ascii();
             if content.is_empty() {
                 self.reading.ledger.used(start, end);
             } else {
+                self.remark(content);
                 let reason = if is_remark(content) {
                     SkipReason::NotAPosition
                 } else {
@@ -334,6 +336,15 @@ impl<'a> Rows<'a> {
         self.reading
             .ledger
             .used(self.table.header as u64, self.table.body as u64);
+    }
+
+    /// Solution files of surveying software say in a remark that their times are GPS time.
+    fn remark(&mut self, content: &[u8]) {
+        if memchr::memmem::find(content, b"GPST").is_some() {
+            self.reading.notice("gps_time", 0, || {
+                "a remark says that times are GPS time, 18 s ahead of UTC since 2017; they are left as they are".into()
+            });
+        }
     }
 
     /// Decides how times are written, and in which order dates.
@@ -419,6 +430,7 @@ impl<'a> Rows<'a> {
                 continue;
             }
             if is_remark(content) {
+                self.remark(content);
                 self.reading.ledger.skip(start, end, SkipReason::NotAPosition, 1);
                 continue;
             }
