@@ -4,7 +4,7 @@
 //! mostly off the lawn are clear. A ground of more than [`MAX_PIXELS`] squares is gathered first, by means over the
 //! lawn, so that the page stays small.
 
-use crate::ramp::{NEVER, Rgb, VisitScale, mix};
+use crate::ramp::{NEVER, Rgb, VisitScale};
 use base64::{Engine, engine::general_purpose::STANDARD};
 use tussock_types::{Cells, Grid};
 
@@ -195,11 +195,6 @@ fn png(grid: Grid, palette: &[Rgb], pixels: &[u8]) -> Vec<u8> {
 /// A data URI.
 pub(crate) fn uri(png: &[u8]) -> String {
     format!("data:image/png;base64,{}", STANDARD.encode(png))
-}
-
-/// A colour between the paper and the ink, for quiet lines.
-pub(crate) fn quiet(ink: Rgb) -> Rgb {
-    mix(NEVER, ink, 0.62)
 }
 
 #[cfg(test)]

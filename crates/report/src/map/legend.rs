@@ -181,6 +181,14 @@ fn entries(findings: &Findings) -> Vec<Entry> {
     entries
 }
 
+/// What the map shows: drawings of 34 units from the baseline up, and their words.
+pub(crate) fn samples(findings: &Findings) -> Vec<(String, &'static str)> {
+    entries(findings)
+        .into_iter()
+        .map(|entry| (entry.sample, entry.words))
+        .collect()
+}
+
 /// The scale of visits: steps from paper to dark with numbers below.
 fn visits(out: &mut String, ground: &Ground, y: f64) {
     let (left, width) = (LEFT, 300.0);

@@ -19,6 +19,7 @@ use std::fmt::Write;
 use tussock_types::Findings;
 use view::View;
 
+pub(crate) use legend::samples as legend_entries;
 pub use picture::map_png;
 
 /// Ink for what was found.

@@ -1,0 +1,224 @@
+//! Plots with axes and units, as SVG that takes its colours from the page.
+
+use crate::{ramp::VisitScale, words};
+use std::fmt::Write;
+use tussock_types::{OverTime, Revisits};
+
+/// Writing to a string cannot fail.
+macro_rules! put {
+    ($out:expr, $($part:tt)*) => {{ let _ = write!($out, $($part)*); }};
+}
+
+const WIDTH: f64 = 620.0;
+const HEIGHT: f64 = 360.0;
+const LEFT: f64 = 66.0;
+const RIGHT: f64 = 16.0;
+const TOP: f64 = 18.0;
+const BOTTOM: f64 = 58.0;
+
+/// A step of 1, 2 or 5 times a power of ten that gives about so many steps.
+fn step(range: f64, steps: f64) -> f64 {
+    let rough = range / steps;
+    let power = 10f64.powf(rough.log10().floor());
+    [1.0, 2.0, 5.0, 10.0]
+        .map(|factor| factor * power)
+        .into_iter()
+        .find(|step| *step >= rough)
+        .unwrap_or(rough)
+}
+
+fn head(label: &str) -> String {
+    format!("<svg class=\"plot\" viewBox=\"0 0 {WIDTH} {HEIGHT}\" role=\"img\" aria-label=\"{label}\">")
+}
+
+fn y_of(fraction: f64, top_fraction: f64) -> f64 {
+    HEIGHT - BOTTOM - fraction.clamp(0.0, top_fraction) / top_fraction * (HEIGHT - TOP - BOTTOM)
+}
+
+/// Horizontal grid lines with percent.
+fn percent_axis(out: &mut String, top_fraction: f64, step_fraction: f64, title: &str) {
+    let mut at = 0.0;
+    while at <= top_fraction + 1e-9 {
+        let y = y_of(at, top_fraction);
+        put!(
+            out,
+            "<path class=\"grid\" d=\"M{LEFT},{y:.1}H{:.1}\"/><text x=\"{:.1}\" y=\"{:.1}\" \
+             text-anchor=\"end\">{}</text>",
+            WIDTH - RIGHT,
+            LEFT - 9.0,
+            y + 5.0,
+            words::number(at * 100.0, 0)
+        );
+        at += step_fraction;
+    }
+    let middle = (TOP + HEIGHT - BOTTOM) / 2.0;
+    put!(
+        out,
+        "<text class=\"axis\" x=\"17\" y=\"{middle:.1}\" text-anchor=\"middle\" transform=\"rotate(-90 17 {middle:.1})\">{title}</text>"
+    );
+}
+
+fn x_title(out: &mut String, title: &str) {
+    put!(
+        out,
+        "<text class=\"axis\" x=\"{:.1}\" y=\"{:.1}\" text-anchor=\"middle\">{title}</text>",
+        (LEFT + WIDTH - RIGHT) / 2.0,
+        HEIGHT - 10.0
+    );
+}
+
+/// Visited fraction over driving hours, beside the random-search law and the exhaustive line.
+pub(super) fn over_time(over_time: &OverTime, promised_fraction: f64) -> Option<String> {
+    let hours = &over_time.driving_h;
+    let end_h = hours
+        .iter()
+        .copied()
+        .filter(|h| h.is_finite())
+        .fold(0.0, f64::max);
+    if end_h <= 0.0 {
+        return None;
+    }
+    let mut out = head("Part of the lawn driven over against hours of driving");
+    percent_axis(&mut out, 1.0, 0.25, "lawn driven over, %");
+    let x_of = |h: f64| LEFT + h / end_h * (WIDTH - LEFT - RIGHT);
+    let step_h = step(end_h, 6.0);
+    let decimals = usize::from(step_h < 1.0);
+    let mut at_h = 0.0;
+    while at_h <= end_h * 1.0001 {
+        put!(
+            out,
+            "<path class=\"grid\" d=\"M{x:.1},{:.1}v6\"/><text x=\"{x:.1}\" y=\"{:.1}\" \
+             text-anchor=\"middle\">{}</text>",
+            HEIGHT - BOTTOM,
+            HEIGHT - BOTTOM + 23.0,
+            words::number(at_h, decimals),
+            x = x_of(at_h)
+        );
+        at_h += step_h;
+    }
+    x_title(&mut out, "hours of driving");
+    if promised_fraction.is_finite() {
+        let y = y_of(promised_fraction, 1.0);
+        put!(
+            out,
+            "<path class=\"promised\" d=\"M{LEFT},{y:.1}H{:.1}\"/>",
+            WIDTH - RIGHT
+        );
+    }
+    let lines = [
+        ("exhaustive", &over_time.exhaustive_fraction),
+        ("law", &over_time.random_law_fraction),
+        ("log", &over_time.visited_fraction),
+    ];
+    for (class, values) in lines {
+        let points: Vec<String> = hours
+            .iter()
+            .zip(values)
+            .filter(|(h, fraction)| h.is_finite() && fraction.is_finite())
+            .map(|(&h, &fraction)| format!("{:.1},{:.1}", x_of(h), y_of(fraction, 1.0)))
+            .collect();
+        put!(
+            out,
+            "<polyline class=\"{class}\" points=\"{}\"/>",
+            points.join(" ")
+        );
+    }
+    out.push_str("</svg>");
+    Some(out)
+}
+
+/// Part of the lawn by number of visits.
+pub(super) fn histogram(revisits: &Revisits) -> Option<String> {
+    let bars = &revisits.histogram;
+    let most = bars
+        .iter()
+        .copied()
+        .filter(|part| part.is_finite())
+        .fold(0.0, f64::max);
+    if bars.len() < 2 || most <= 0.0 {
+        return None;
+    }
+    let mut out = head("Part of the lawn by how often it was driven over");
+    let step_fraction = step(most, 4.0);
+    let top = (most / step_fraction).ceil() * step_fraction;
+    percent_axis(&mut out, top, step_fraction, "part of the lawn, %");
+    let scale = VisitScale {
+        most: (bars.len() as f64 - 1.0).max(4.0),
+    };
+    let slot = (WIDTH - LEFT - RIGHT) / bars.len() as f64;
+    for (visits, &part) in bars.iter().enumerate() {
+        let part = if part.is_finite() { part } else { 0.0 };
+        let (x, y) = (LEFT + visits as f64 * slot, y_of(part, top));
+        let fill = match visits {
+            0 => "url(#ph)".to_owned(),
+            visits => crate::ramp::hex(scale.colour(visits as f64)),
+        };
+        let plus = if visits + 1 == bars.len() { "+" } else { "" };
+        put!(
+            out,
+            "<rect class=\"bar\" x=\"{:.1}\" y=\"{y:.1}\" width=\"{:.1}\" height=\"{:.1}\" fill=\"{fill}\"/><text \
+             x=\"{:.1}\" y=\"{:.1}\" text-anchor=\"middle\">{visits}{plus}</text>",
+            x + slot * 0.1,
+            slot * 0.8,
+            HEIGHT - BOTTOM - y,
+            x + slot / 2.0,
+            HEIGHT - BOTTOM + 23.0
+        );
+    }
+    put!(
+        out,
+        "<path class=\"base\" d=\"M{LEFT},{:.1}H{:.1}\"/>",
+        HEIGHT - BOTTOM,
+        WIDTH - RIGHT
+    );
+    x_title(&mut out, "times driven over");
+    out.push_str("</svg>");
+    Some(out)
+}
+
+/// The lawn as one strip: driven over, missed, not yet, without evidence, too thin.
+pub(super) fn strip(parts: &[(&str, f64)]) -> String {
+    let total: f64 = parts.iter().map(|(_, part)| part.max(0.0)).sum();
+    let mut out = String::from(
+        "<svg class=\"strip\" viewBox=\"0 0 600 30\" preserveAspectRatio=\"none\" aria-hidden=\"true\">",
+    );
+    let mut x = 0.0;
+    for (class, part) in parts {
+        let width = if total > 0.0 {
+            part.max(0.0) / total * 600.0
+        } else {
+            0.0
+        };
+        put!(
+            out,
+            "<rect class=\"{class}\" x=\"{x:.2}\" width=\"{width:.2}\" height=\"30\"/>"
+        );
+        x += width;
+    }
+    out.push_str("</svg>");
+    out
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn steps_are_round_and_few() {
+        for (range, expected) in [(8.0, 2.0), (0.9, 0.2), (33.0, 10.0), (300.0, 50.0)] {
+            let step = step(range, 6.0);
+            assert!((step - expected).abs() < 1e-12, "{range}: {step}");
+        }
+    }
+
+    #[test]
+    fn the_parts_of_the_strip_add_up_to_its_width() {
+        let strip = strip(&[("a", 3.0), ("b", 1.0), ("c", 0.0), ("d", 2.0)]);
+        let widths: Vec<f64> = strip
+            .split(" width=\"")
+            .skip(1)
+            .map(|rest| rest.split('"').next().unwrap().parse().unwrap())
+            .collect();
+        assert!((widths.iter().sum::<f64>() - 600.0).abs() < 0.05, "{widths:?}");
+    }
+}

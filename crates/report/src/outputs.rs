@@ -1,0 +1,78 @@
+//! Which files does an analysis leave behind?
+
+use crate::{ReportError, cells_parquet, geojson, html, map_png, pockets_gpx, redact, to_json};
+use tussock_types::Findings;
+
+/// Width of `map.png`.
+const MAP_WIDTH_PX: u32 = 1_600;
+
+/// One file.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Output {
+    /// Its name.
+    pub name: &'static str,
+    /// What is in it.
+    pub bytes: Vec<u8>,
+}
+
+/// Whether the files may tell where and when.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Privacy {
+    /// Everything.
+    Full,
+    /// Only files that can live without a place on Earth, names, dates and digests; see [`redact`].
+    Private,
+}
+
+/// Every file that these findings allow, in a fixed order: `findings.json`, `findings.geojson`, `report.html`,
+/// `map.png`, `cells.parquet`, `pockets.gpx`. Those that need a place on Earth or squares are left out where there
+/// is none; [`left_out`] says why.
+///
+/// # Errors
+/// When one of the files cannot be made; none is returned then.
+pub fn outputs(findings: &Findings, privacy: Privacy) -> Result<Vec<Output>, ReportError> {
+    let redacted;
+    let findings = match privacy {
+        Privacy::Full => findings,
+        Privacy::Private => {
+            redacted = redact(findings);
+            &redacted
+        }
+    };
+    let has_place = privacy == Privacy::Full && findings.frame.origin().is_some();
+    let mut outputs = Vec::new();
+    let mut add = |name: &'static str, bytes: Vec<u8>| outputs.push(Output { name, bytes });
+    add("findings.json", to_json(findings)?.into_bytes());
+    if has_place {
+        add("findings.geojson", geojson(findings)?.into_bytes());
+    }
+    add("report.html", html(findings)?.into_bytes());
+    add("map.png", map_png(findings, MAP_WIDTH_PX)?);
+    if findings.cells.is_some() {
+        add("cells.parquet", cells_parquet(findings)?);
+    }
+    if has_place {
+        add("pockets.gpx", pockets_gpx(findings)?);
+    }
+    Ok(outputs)
+}
+
+/// Files that [`outputs`] leaves out, each with the reason, as a sentence without full stop.
+pub fn left_out(findings: &Findings, privacy: Privacy) -> Vec<(&'static str, &'static str)> {
+    let place = match (privacy, findings.frame.origin()) {
+        (Privacy::Private, _) => Some("it would tell where the garden is"),
+        (Privacy::Full, None) => Some("positions are in local metres without a place on Earth"),
+        (Privacy::Full, Some(_)) => None,
+    };
+    let mut list = Vec::new();
+    if let Some(reason) = place {
+        list.push(("findings.geojson", reason));
+    }
+    if findings.cells.is_none() {
+        list.push(("cells.parquet", "nothing was counted without a cutting width"));
+    }
+    if let Some(reason) = place {
+        list.push(("pockets.gpx", reason));
+    }
+    list
+}
