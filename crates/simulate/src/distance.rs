@@ -47,7 +47,11 @@ struct Envelope {
 
 impl Envelope {
     fn new(length: usize) -> Self {
-        Self { values: vec![0.0; length], tops: vec![0; length], starts: vec![0.0; length + 1] }
+        Self {
+            values: vec![0.0; length],
+            tops: vec![0; length],
+            starts: vec![0.0; length + 1],
+        }
     }
 
     fn transform(&mut self, length: usize, at: impl Fn(usize) -> usize, field: &mut [f64]) {
@@ -97,31 +101,34 @@ mod tests {
             let (columns, rows) = (23, 17);
             let on: Vec<bool> = (0..columns * rows).map(|_| dice.happens(share)).collect();
             for beyond in [Beyond::Off, Beyond::On] {
-            let fast = squared_distances(&on, columns, rows, beyond);
-            for row in 0..rows as i64 {
-                for column in 0..columns as i64 {
-                    let mut least = f64::INFINITY;
-                    for other_row in -1..=rows as i64 {
-                        for other_column in -1..=columns as i64 {
-                            let inside = (0..rows as i64).contains(&other_row) && (0..columns as i64).contains(&other_column);
-                            let is_off = if inside {
-                                !on[(other_row * columns as i64 + other_column) as usize]
-                            } else {
-                                beyond == Beyond::Off
-                            };
-                            if is_off {
-                                least = least.min(((row - other_row).pow(2) + (column - other_column).pow(2)) as f64);
+                let fast = squared_distances(&on, columns, rows, beyond);
+                for row in 0..rows as i64 {
+                    for column in 0..columns as i64 {
+                        let mut least = f64::INFINITY;
+                        for other_row in -1..=rows as i64 {
+                            for other_column in -1..=columns as i64 {
+                                let inside = (0..rows as i64).contains(&other_row)
+                                    && (0..columns as i64).contains(&other_column);
+                                let is_off = if inside {
+                                    !on[(other_row * columns as i64 + other_column) as usize]
+                                } else {
+                                    beyond == Beyond::Off
+                                };
+                                if is_off {
+                                    least = least.min(
+                                        ((row - other_row).pow(2) + (column - other_column).pow(2)) as f64,
+                                    );
+                                }
                             }
                         }
-                    }
-                    let fast = fast[(row * columns as i64 + column) as usize];
-                    if least.is_finite() {
-                        assert_eq!(fast, least);
-                    } else {
-                        assert!(fast > (columns * columns + rows * rows) as f64);
+                        let fast = fast[(row * columns as i64 + column) as usize];
+                        if least.is_finite() {
+                            assert_eq!(fast, least);
+                        } else {
+                            assert!(fast > (columns * columns + rows * rows) as f64);
+                        }
                     }
                 }
-            }
             }
         }
     }

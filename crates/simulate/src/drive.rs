@@ -11,11 +11,11 @@
 //! shorter than two centimetres is drawn again; where nothing else is possible, the longest free way is taken.
 
 use crate::dice::Dice;
-use crate::ground::{Edge, Hit, Line, OnRing, Part, turning_region};
-use crate::machine::{Departure, HomeWay, Machine, Manner, Pattern, Run, SimulateError, TurnLaw};
-use crate::run::{Doing, Halt, Outing, Stay, StuckEpisode, TrueRun, Vertex};
+use crate::ground::{Hit, Line, OnRing, Part, turning_region};
+use crate::machine::{Departure, HomeWay, Machine, Pattern, Run, SimulateError, TurnLaw};
+use crate::run::{Doing, Halt, Outing, Stay, TrueRun, Vertex};
 use crate::vector::V;
-use std::f64::consts::{FRAC_PI_2, PI, TAU};
+use std::f64::consts::TAU;
 use tussock_plane::{Region, Site};
 
 /// A shorter leg is drawn again.
@@ -24,8 +24,6 @@ const SHORTEST_LEG_M: f64 = 0.02;
 const DRAWS: usize = 64;
 /// Curved legs are driven in straight pieces of this length.
 const CURVE_PIECE_M: f64 = 0.5;
-/// A wiggling machine moves this far to and fro.
-const WIGGLE_M: f64 = 0.08;
 
 /// Runs one machine on one site.
 ///
@@ -61,9 +59,9 @@ impl Yard {
         let parts = Part::all_of(&region);
         let station = site.station.map(V::from);
         let distance_m = |part: &Part| match station {
-            Some(station) if !part.contains(station) => {
-                part.nearest_on_ring(station).map_or(f64::INFINITY, |on| on.distance_m)
-            }
+            Some(station) if !part.contains(station) => part
+                .nearest_on_ring(station)
+                .map_or(f64::INFINITY, |on| on.distance_m),
             Some(_) => 0.0,
             None => -part.region.area_m2(),
         };
@@ -106,7 +104,13 @@ impl Yard {
         machine.check()?;
         run.check()?;
         let here_m = self.past_boundary_m;
-        crate::machine::check("past_boundary_m", machine.past_boundary_m, here_m, here_m, "that of the yard")?;
+        crate::machine::check(
+            "past_boundary_m",
+            machine.past_boundary_m,
+            here_m,
+            here_m,
+            "that of the yard",
+        )?;
         let mut driver = Driver::new(self, machine, run);
         match machine.pattern {
             Pattern::Roaming => driver.roam(),
@@ -141,15 +145,15 @@ pub(crate) struct LegLimits {
 pub(crate) struct Driver<'a> {
     pub(crate) yard: &'a Yard,
     pub(crate) machine: &'a Machine,
-    run: &'a Run,
+    pub(crate) run: &'a Run,
     pub(crate) dice: Dice,
-    observed: Vec<(f64, f64)>,
+    pub(crate) observed: Vec<(f64, f64)>,
     pub(crate) time_s: f64,
     pub(crate) end_s: f64,
     pub(crate) place: V,
     pub(crate) heading: V,
     pub(crate) part: usize,
-    record: TrueRun,
+    pub(crate) record: TrueRun,
 }
 
 impl<'a> Driver<'a> {
@@ -168,7 +172,9 @@ impl<'a> Driver<'a> {
             }
             _ => Vec::new(),
         };
-        let into_lawn = yard.gate.map_or(V::new(1.0, 0.0), |gate| part.edges[gate.edge].inwards());
+        let into_lawn = yard
+            .gate
+            .map_or(V::new(1.0, 0.0), |gate| part.edges[gate.edge].inwards());
         Self {
             yard,
             machine,
@@ -198,7 +204,7 @@ impl<'a> Driver<'a> {
         record
     }
 
-    fn corner(&mut self, doing: Doing) {
+    pub(crate) fn corner(&mut self, doing: Doing) {
         self.record.vertices.push(Vertex {
             time_s: self.time_s,
             place: self.place.into(),
@@ -225,7 +231,11 @@ impl<'a> Driver<'a> {
         if self.time_s + duration_s <= self.time_s {
             return;
         }
-        self.heading = if doing == Doing::Reversing { -heading } else { heading };
+        self.heading = if doing == Doing::Reversing {
+            -heading
+        } else {
+            heading
+        };
         self.corner(doing);
         self.time_s += duration_s;
         self.place = to;
@@ -291,7 +301,7 @@ impl<'a> Driver<'a> {
         }
         let ends_s = self.time_s + self.dice.spell_s(&self.machine.roaming);
         self.part = self.yard.home_part;
-        self.to_gate();
+        self.go_to_gate();
         ends_s
     }
 
@@ -356,10 +366,13 @@ impl<'a> Driver<'a> {
             return;
         }
         self.part = self.yard.home_part;
-        self.to_gate();
+        self.go_to_gate();
         let spread_rad = self.machine.departure_spread_deg.to_radians();
         let gate_edge = self.yard.gate.map(|gate| self.part().edges[gate.edge]);
-        let is_inside = self.yard.station.is_some_and(|station| self.part().contains(station));
+        let is_inside = self
+            .yard
+            .station
+            .is_some_and(|station| self.part().contains(station));
         let heading = match gate_edge {
             Some(edge) if !is_inside => {
                 self.free_heading(|dice| edge.inwards().turned(dice.between(-spread_rad, spread_rad)))
@@ -373,7 +386,7 @@ impl<'a> Driver<'a> {
     }
 
     /// From the station on to the lawn.
-    pub(crate) fn to_gate(&mut self) {
+    pub(crate) fn go_to_gate(&mut self) {
         let (Some(station), Some(gate)) = (self.yard.station, self.yard.gate) else {
             return;
         };
@@ -409,7 +422,7 @@ impl<'a> Driver<'a> {
     }
 
     /// Draws a heading until there is room for a leg.
-    fn free_heading(&mut self, mut draw: impl FnMut(&mut Dice) -> V) -> V {
+    pub(crate) fn free_heading(&mut self, mut draw: impl FnMut(&mut Dice) -> V) -> V {
         let part = self.part();
         for _ in 0..DRAWS {
             let heading = draw(&mut self.dice);
@@ -463,41 +476,6 @@ impl<'a> Driver<'a> {
         }
     }
 
-    /// Draws the way after a turn.
-    fn after_edge(&mut self, edge: Edge) -> V {
-        let incoming = self.heading;
-        let inwards = edge.inwards();
-        // Angles anticlockwise from the inward normal.
-        let angle_rad = |heading: V| libm::atan2(inwards.cross(heading), inwards.dot(heading));
-        let mirror = incoming - inwards * (2.0 * incoming.dot(inwards));
-        let mirror_rad = angle_rad(mirror).clamp(-FRAC_PI_2, FRAC_PI_2);
-        let law = &self.machine.turn_law;
-        let observed = std::mem::take(&mut self.observed);
-        let heading = self.free_heading(|dice| match law {
-            TurnLaw::CosineFromNormal => {
-                let sin = dice.between(-1.0, 1.0);
-                inwards * (1.0 - sin * sin).sqrt() + inwards.left() * sin
-            }
-            TurnLaw::UniformFromNormal => inwards.turned(dice.between(-FRAC_PI_2, FRAC_PI_2)),
-            TurnLaw::ReflectWithSpread { sd_deg } => {
-                inwards.turned(mirror_rad + sd_deg.to_radians() * dice.normal())
-            }
-            TurnLaw::FromHeading { min_deg, max_deg } => {
-                let size_rad = dice.between(min_deg.to_radians(), max_deg.to_radians());
-                incoming.turned(if dice.happens(0.5) { size_rad } else { -size_rad })
-            }
-            TurnLaw::Observed { neighbours, .. } => {
-                let count = (*neighbours).clamp(1, observed.len().max(1));
-                let middle = observed.partition_point(|pair| pair.0 < mirror_rad);
-                let first = middle.saturating_sub(count / 2).min(observed.len().saturating_sub(count));
-                let picked = observed.get(first + dice.below(count)).map_or(0.0, |pair| pair.1);
-                inwards.turned(picked)
-            }
-        });
-        self.observed = observed;
-        heading
-    }
-
     /// Drives one leg along the present heading.
     pub(crate) fn leg(&mut self, limits: LegLimits) -> LegEnd {
         let machine = self.machine;
@@ -515,7 +493,11 @@ impl<'a> Driver<'a> {
         };
         let mut left_m = limits.within_m;
         loop {
-            let piece_m = if bend_per_m == 0.0 { left_m } else { left_m.min(CURVE_PIECE_M) };
+            let piece_m = if bend_per_m == 0.0 {
+                left_m
+            } else {
+                left_m.min(CURVE_PIECE_M)
+            };
             let heading = self.heading;
             let hit = self.part().cast(self.place, heading, piece_m);
             let reach_m = match hit {
@@ -551,7 +533,13 @@ impl<'a> Driver<'a> {
     }
 
     /// The first guide run met on a stretch after a time: distance, number, way along it.
-    fn first_guide(&self, heading: V, reach_m: f64, speed_mps: f64, from_s: f64) -> Option<(f64, usize, f64)> {
+    fn first_guide(
+        &self,
+        heading: V,
+        reach_m: f64,
+        speed_mps: f64,
+        from_s: f64,
+    ) -> Option<(f64, usize, f64)> {
         let after_m = ((from_s - self.time_s) * speed_mps).max(1e-6);
         if after_m >= reach_m {
             return None;
@@ -561,65 +549,6 @@ impl<'a> Driver<'a> {
                 .map(|(distance_m, along_m)| (distance_m, number, along_m))
         });
         meets.min_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)))
-    }
-
-    /// Whether a stuck spot catches the machine on a stretch: number of the spot and distance.
-    fn caught(&mut self, heading: V, reach_m: f64) -> Option<(usize, f64)> {
-        let run = self.run;
-        let mut entries: Vec<(f64, f64, usize)> = Vec::new();
-        for (number, spot) in run.stuck_spots.iter().enumerate() {
-            let gap = V::from(spot.place) - self.place;
-            let (ahead_m, aside_m) = (gap.dot(heading), gap.cross(heading));
-            let depth_m2 = spot.radius_m * spot.radius_m - aside_m * aside_m;
-            // Who starts inside does not enter.
-            if depth_m2 <= 0.0 || gap.dot(gap) < spot.radius_m * spot.radius_m {
-                continue;
-            }
-            let half_m = depth_m2.sqrt();
-            if ahead_m - half_m > 0.0 && ahead_m - half_m < reach_m {
-                entries.push((ahead_m - half_m, ahead_m, number));
-            }
-        }
-        entries.sort_by(|a, b| a.0.total_cmp(&b.0));
-        for (enters_m, deepest_m, number) in entries {
-            if self.dice.happens(run.stuck_spots[number].probability) {
-                let caught_m = self.dice.between(enters_m, deepest_m.min(reach_m).max(enters_m));
-                return Some((number, caught_m));
-            }
-        }
-        None
-    }
-
-    /// Sits out a stuck episode; gives the heading with which the machine goes on.
-    fn stick(&mut self, number: usize, heading: V, came_m: f64) -> V {
-        let spot = &self.run.stuck_spots[number];
-        let duration_s = self.dice.spell_s(&spot.duration);
-        let start_s = self.time_s;
-        let caught = self.place;
-        self.heading = heading;
-        if spot.manner == Manner::Wiggles && came_m > WIGGLE_M {
-            while self.time_s < start_s + duration_s {
-                let back = caught + (-heading) * self.dice.between(0.02, WIGGLE_M);
-                for to in [back, caught] {
-                    let lasts_s = self.dice.between(1.0, 4.0);
-                    self.corner(Doing::Stuck);
-                    self.time_s += lasts_s;
-                    self.place = to;
-                }
-            }
-        } else {
-            self.wait(duration_s, Doing::Stuck);
-        }
-        if self.time_s > start_s {
-            self.record.stuck.push(StuckEpisode {
-                spot: number,
-                start_s,
-                end_s: self.time_s,
-                place: caught.into(),
-                heading_rad: heading.angle_rad(),
-            });
-        }
-        self.free_heading(|dice| heading.turned(PI + 0.35 * dice.normal()))
     }
 
     /// Should rounding ever have put the machine where no edge is ahead, it goes on from the nearest edge.
@@ -632,134 +561,16 @@ impl<'a> Driver<'a> {
             None => LegEnd::Done,
         }
     }
-
-    /// From a place on a guide run to the station.
-    fn home_along_guide(&mut self, guide: usize, along_m: f64) {
-        self.note(|outing, _| outing.home_guide = Some(guide));
-        let way = self.yard.guides[guide].way(along_m, 0.0);
-        self.follow(&way);
-        self.to_station();
-    }
-
-    pub(crate) fn to_station(&mut self) {
-        if let Some(station) = self.yard.station {
-            self.go(station, self.machine.speed_mps, Doing::Transit);
-        }
-        self.part = self.yard.home_part;
-    }
-
-    /// Along the edge, the shorter way, until the station or a guide run; false when this edge leads to neither.
-    fn home_along_edge(&mut self, edge: usize) -> bool {
-        let part = self.part();
-        let ring = part.edges[edge].ring;
-        let Some(here) = part.nearest_on(self.place, ring) else {
-            return false;
-        };
-        let around_m = part.ring_length_m(ring);
-        let gate = self
-            .yard
-            .gate
-            .filter(|gate| self.part == self.yard.home_part && gate.ring == ring);
-        let ahead_m = |gate: OnRing| (gate.ring_m - here.ring_m).rem_euclid(around_m);
-        let walks = [1.0, -1.0].map(|direction| {
-            let to_gate_m = gate.map(|gate| {
-                if direction > 0.0 {
-                    ahead_m(gate)
-                } else {
-                    around_m - ahead_m(gate)
-                }
-            });
-            ring_walk(self.yard, part, here, direction, to_gate_m.unwrap_or(around_m), gate.map(|gate| gate.place))
-        });
-        let [onwards, backwards] = walks;
-        let chosen = match gate {
-            Some(gate) if ahead_m(gate) <= around_m / 2.0 => onwards,
-            Some(_) => backwards,
-            None if onwards.guide.is_some() && (backwards.guide.is_none() || onwards.length_m <= backwards.length_m) => {
-                onwards
-            }
-            None => backwards,
-        };
-        if gate.is_none() && chosen.guide.is_none() {
-            return false;
-        }
-        self.follow(&chosen.way);
-        match chosen.guide {
-            Some((guide, along_m)) => self.home_along_guide(guide, along_m),
-            None => self.to_station(),
-        }
-        true
-    }
-}
-
-/// A way along a ring.
-struct RingWalk {
-    way: Vec<V>,
-    length_m: f64,
-    /// The guide run at which it ends, and how far along that is.
-    guide: Option<(usize, f64)>,
-}
-
-fn ring_walk(yard: &Yard, part: &Part, here: OnRing, direction: f64, length_m: f64, end: Option<V>) -> RingWalk {
-    let ring = &part.rings[here.ring];
-    let line = Line::new(ring.clone());
-    let around_m = line.length_m();
-    let mut corners: Vec<V> = Vec::new();
-    let till_m = here.ring_m + direction * length_m;
-    if direction > 0.0 {
-        corners.extend(line.way(here.ring_m, till_m.min(around_m)));
-        if till_m > around_m {
-            corners.extend(line.way(0.0, till_m - around_m));
-        }
-    } else {
-        corners.extend(line.way(here.ring_m, till_m.max(0.0)));
-        if till_m < 0.0 {
-            corners.extend(line.way(around_m, till_m + around_m));
-        }
-    }
-    if let (Some(end), Some(last)) = (end, corners.last_mut()) {
-        *last = end;
-    }
-    let mut way = Vec::new();
-    let mut walked_m = 0.0;
-    let mut from = here.place;
-    for corner in corners {
-        let step = corner - from;
-        let Some(heading) = step.unit() else { continue };
-        let reach_m = step.length();
-        let met = yard
-            .guides
-            .iter()
-            .enumerate()
-            .filter_map(|(number, line)| {
-                let (distance_m, along_m) = line.crossing(from, heading, -1e-9, reach_m)?;
-                Some((distance_m, number, along_m))
-            })
-            .min_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
-        if let Some((distance_m, number, along_m)) = met {
-            way.push(from + heading * distance_m);
-            return RingWalk {
-                way,
-                length_m: walked_m + distance_m,
-                guide: Some((number, along_m)),
-            };
-        }
-        way.push(corner);
-        walked_m += reach_m;
-        from = corner;
-    }
-    RingWalk {
-        way,
-        length_m: walked_m,
-        guide: None,
-    }
 }
 
 /// A place on a part's ground, by trial; a corner when the ground is too thin to be hit.
 pub(crate) fn somewhere_in(part: &Part, dice: &mut Dice) -> V {
     if let Some((low, high)) = part.region.bounds() {
         for _ in 0..10_000 {
-            let place = V::new(dice.between(low.east_m, high.east_m), dice.between(low.north_m, high.north_m));
+            let place = V::new(
+                dice.between(low.east_m, high.east_m),
+                dice.between(low.north_m, high.north_m),
+            );
             if part.contains(place) {
                 return place;
             }

@@ -10,7 +10,10 @@ use tussock_plane::Frame;
 use tussock_types::{GeoPoint, GeoPolygon, Plan, PlanFeature, PlanRole, PlanShape};
 
 /// About where invented gardens lie.
-pub const ORIGIN: GeoPoint = GeoPoint { lat_deg: 53.9, lon_deg: 12.3 };
+pub const ORIGIN: GeoPoint = GeoPoint {
+    lat_deg: 53.9,
+    lon_deg: 12.3,
+};
 
 /// A family of shapes.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -114,7 +117,10 @@ pub fn invent_as(wish: &Wish, seed: u64) -> Garden {
     let frame = Frame::at(ORIGIN);
     let middle = drawn.middle;
     let geo = move |at: V| frame.to_geo((at - middle).turned(turn_rad).into());
-    let mut plan = Sheet { plan: Plan::default(), geo: Box::new(geo) };
+    let mut plan = Sheet {
+        plan: Plan::default(),
+        geo: Box::new(geo),
+    };
     plan.area(PlanRole::Lawn, "lawn", &drawn.lawn);
     for (number, zone) in drawn.zones.iter().enumerate() {
         plan.area(PlanRole::Exclusion, &format!("bed {}", number + 1), zone);
@@ -126,21 +132,29 @@ pub fn invent_as(wish: &Wish, seed: u64) -> Garden {
     if let Some(share_fraction) = wish.guide_share_fraction {
         plan.guide("guide", &drawn.guide, share_fraction);
     }
-    let mut ground = Sheet { plan: plan.plan.clone(), geo: Box::new(geo) };
+    let mut ground = Sheet {
+        plan: plan.plan.clone(),
+        geo: Box::new(geo),
+    };
     match wish.surprise {
         Surprise::None => {}
         Surprise::BlockedPart => ground.area(PlanRole::Exclusion, "fence", &bar(drawn.fence, 0.3)),
         Surprise::UnlistedObstacle { radius_m } => ground.disc("unlisted", drawn.open, radius_m),
         Surprise::ZoneMoved { by_m } => {
             let zone = |at: V| {
-                [(-1.5, -1.0), (1.5, -1.0), (1.5, 1.0), (-1.5, 1.0)].map(|(x, y)| at + V::new(x, y)).to_vec()
+                [(-1.5, -1.0), (1.5, -1.0), (1.5, 1.0), (-1.5, 1.0)]
+                    .map(|(x, y)| at + V::new(x, y))
+                    .to_vec()
             };
             let step = V::of_angle(dice.between(0.0, TAU)) * by_m;
             plan.area(PlanRole::Exclusion, "pond", &zone(drawn.open));
             ground.area(PlanRole::Exclusion, "pond", &zone(drawn.open + step));
         }
     }
-    Garden { plan: plan.plan, ground: ground.plan }
+    Garden {
+        plan: plan.plan,
+        ground: ground.plan,
+    }
 }
 
 /// A garden in metres, before it is turned.
@@ -187,7 +201,9 @@ fn convex(area_m2: f64, dice: &mut Dice) -> Drawn {
                 V::new(turn.x * width_m, turn.y * height_m)
             })
             .collect();
-        let raw_m2: f64 = (0..count).map(|number| raw[number].cross(raw[(number + 1) % count]) / 2.0).sum();
+        let raw_m2: f64 = (0..count)
+            .map(|number| raw[number].cross(raw[(number + 1) % count]) / 2.0)
+            .sum();
         let scale = (area_m2 / raw_m2).sqrt();
         raw.into_iter().map(|corner| corner * scale).collect()
     };
@@ -213,7 +229,14 @@ fn ell(area_m2: f64, dice: &mut Dice) -> Drawn {
     let (width_m, height_m) = sides(area_m2 / (1.0 - (1.0 - wide) * (1.0 - high)), dice);
     let (arm_m, foot_m) = (wide * width_m, high * height_m);
     Drawn {
-        lawn: corners(&[(0.0, 0.0), (width_m, 0.0), (width_m, foot_m), (arm_m, foot_m), (arm_m, height_m), (0.0, height_m)]),
+        lawn: corners(&[
+            (0.0, 0.0),
+            (width_m, 0.0),
+            (width_m, foot_m),
+            (arm_m, foot_m),
+            (arm_m, height_m),
+            (0.0, height_m),
+        ]),
         zones: Vec::new(),
         trees: Vec::new(),
         guide: corners(&[
@@ -244,7 +267,11 @@ fn islands(area_m2: f64, dice: &mut Dice) -> Drawn {
             let corners = 5 + dice.below(4);
             let turn = dice.between(0.0, TAU);
             let ring = (0..corners)
-                .map(|number| at + V::of_angle(turn + number as f64 * TAU / corners as f64) * size_m * dice.between(0.8, 1.2))
+                .map(|number| {
+                    at + V::of_angle(turn + number as f64 * TAU / corners as f64)
+                        * size_m
+                        * dice.between(0.8, 1.2)
+                })
                 .collect();
             zones.push(ring);
         } else {
@@ -256,7 +283,11 @@ fn islands(area_m2: f64, dice: &mut Dice) -> Drawn {
         lawn: corners(&[(0.0, 0.0), (width_m, 0.0), (width_m, height_m), (0.0, height_m)]),
         zones,
         trees,
-        guide: corners(&[(0.3 * width_m, 0.0), (0.3 * width_m, 0.25 * height_m), (0.85 * width_m, 0.3 * height_m)]),
+        guide: corners(&[
+            (0.3 * width_m, 0.0),
+            (0.3 * width_m, 0.25 * height_m),
+            (0.85 * width_m, 0.3 * height_m),
+        ]),
         fence: (V::new(0.8 * width_m, -0.5), V::new(0.8 * width_m, height_m + 0.5)),
         open: V::new(0.5 * width_m, 0.25 * height_m),
         middle,
@@ -294,7 +325,10 @@ fn two_rooms(area_m2: f64, passage_m: f64, dice: &mut Dice) -> Drawn {
             (far_m + 0.6 * back_w_m, axis_m),
             (far_m + 0.6 * back_w_m, 0.6 * back_h_m),
         ]),
-        fence: (V::new(low_m + length_m / 2.0, axis_m - half_m - 0.5), V::new(low_m + length_m / 2.0, axis_m + half_m + 0.5)),
+        fence: (
+            V::new(low_m + length_m / 2.0, axis_m - half_m - 0.5),
+            V::new(low_m + length_m / 2.0, axis_m + half_m + 0.5),
+        ),
         open: V::new(front_w_m / 2.0, front_h_m / 2.0),
         middle: V::new(low_m, front_h_m / 2.0),
     }
@@ -325,7 +359,10 @@ fn you(area_m2: f64, dice: &mut Dice) -> Drawn {
             ((right_m + width_m) / 2.0, foot_m / 2.0),
             ((right_m + width_m) / 2.0, foot_m + 0.7 * (height_m - foot_m)),
         ]),
-        fence: (V::new(right_m - 0.5, foot_m + 0.3), V::new(width_m + 0.5, foot_m + 0.3)),
+        fence: (
+            V::new(right_m - 0.5, foot_m + 0.3),
+            V::new(width_m + 0.5, foot_m + 0.3),
+        ),
         open: V::new(width_m / 2.0, foot_m / 2.0),
         middle: V::new(width_m / 2.0, foot_m / 2.0),
     }
@@ -352,13 +389,22 @@ impl Sheet {
     }
 
     fn area(&mut self, role: PlanRole, name: &str, ring: &[V]) {
-        let closed = ring.iter().chain(ring.first()).map(|corner| (self.geo)(*corner)).collect();
-        self.add(role, name, PlanShape::Polygons(vec![GeoPolygon { rings: vec![closed] }]));
+        let closed = ring
+            .iter()
+            .chain(ring.first())
+            .map(|corner| (self.geo)(*corner))
+            .collect();
+        self.add(
+            role,
+            name,
+            PlanShape::Polygons(vec![GeoPolygon { rings: vec![closed] }]),
+        );
     }
 
     fn disc(&mut self, name: &str, at: V, radius_m: f64) {
         let point = (self.geo)(at);
-        self.add(PlanRole::Obstacle, name, PlanShape::Point(point)).radius_m = Some(radius_m);
+        self.add(PlanRole::Obstacle, name, PlanShape::Point(point))
+            .radius_m = Some(radius_m);
     }
 
     fn station(&mut self, at: V) {
@@ -368,6 +414,7 @@ impl Sheet {
 
     fn guide(&mut self, name: &str, line: &[V], share_fraction: f64) {
         let points = line.iter().map(|corner| (self.geo)(*corner)).collect();
-        self.add(PlanRole::Guide, name, PlanShape::Line(points)).outing_share_fraction = Some(share_fraction);
+        self.add(PlanRole::Guide, name, PlanShape::Line(points))
+            .outing_share_fraction = Some(share_fraction);
     }
 }

@@ -17,6 +17,8 @@ const OVERLENGTH_M: f64 = 1e-9;
 const ALONG: f64 = 1e-9;
 /// An edge this far behind still counts as the one that the machine stands on.
 const BEHIND_M: f64 = 1e-6;
+/// A way around a corner keeps this far from it, so that neither of its edges is met.
+const CLEAR_OF_CORNER_M: f64 = 1e-5;
 /// Parts smaller than this hold no machine.
 const SMALLEST_PART_M2: f64 = 0.01;
 
@@ -162,6 +164,53 @@ impl Part {
         }
     }
 
+    /// The shortest way on this ground: over corners that stand into it (Dijkstra 1959 on the visibility graph). Without
+    /// its start; `None` when there is none.
+    pub(crate) fn shortest_way(&self, from: V, to: V) -> Option<Vec<V>> {
+        let mut nodes = vec![from, to];
+        for ring in &self.rings {
+            let corners = ring.len().saturating_sub(1);
+            nodes.extend((0..corners).filter_map(|number| {
+                let (before, here, after) = (
+                    ring[(number + corners - 1) % corners],
+                    ring[number],
+                    ring[number + 1],
+                );
+                let (comes, goes) = ((here - before).unit()?, (after - here).unit()?);
+                let inwards = (comes.left() + goes.left()).unit()?;
+                (comes.cross(goes) < 0.0).then(|| here + inwards * CLEAR_OF_CORNER_M)
+            }));
+        }
+        let mut distance_m = vec![f64::INFINITY; nodes.len()];
+        let mut came = vec![0; nodes.len()];
+        let mut is_settled = vec![false; nodes.len()];
+        distance_m[0] = 0.0;
+        loop {
+            let open = (0..nodes.len()).filter(|&node| !is_settled[node] && distance_m[node].is_finite());
+            let node = open.min_by(|&a, &b| distance_m[a].total_cmp(&distance_m[b]))?;
+            if node == 1 {
+                break;
+            }
+            is_settled[node] = true;
+            for next in 0..nodes.len() {
+                let through_m = distance_m[node] + (nodes[next] - nodes[node]).length();
+                if !is_settled[next] && through_m < distance_m[next] && self.is_free(nodes[node], nodes[next])
+                {
+                    distance_m[next] = through_m;
+                    came[next] = node;
+                }
+            }
+        }
+        let mut way = Vec::new();
+        let mut node = 1;
+        while node != 0 {
+            way.push(nodes[node]);
+            node = came[node];
+        }
+        way.reverse();
+        Some(way)
+    }
+
     /// The nearest place on any ring.
     pub(crate) fn nearest_on_ring(&self, place: V) -> Option<OnRing> {
         self.nearest_where(place, |_| true)
@@ -233,7 +282,10 @@ impl Line {
     /// The place at a way along it.
     pub(crate) fn place(&self, along_m: f64) -> V {
         let last = self.corners.len() - 1;
-        let after = self.at_m.partition_point(|&at_m| at_m <= along_m).clamp(1, last.max(1));
+        let after = self
+            .at_m
+            .partition_point(|&at_m| at_m <= along_m)
+            .clamp(1, last.max(1));
         let (from, to) = (self.corners[after - 1], self.corners[after.min(last)]);
         let length_m = self.at_m[after.min(last)] - self.at_m[after - 1];
         if length_m <= 0.0 {
@@ -275,9 +327,61 @@ impl Line {
                 && (0.0..=1.0).contains(&part)
                 && best.is_none_or(|(best_m, _)| distance_m < best_m)
             {
-                best = Some((distance_m, self.at_m[number] + part * (self.at_m[number + 1] - self.at_m[number])));
+                best = Some((
+                    distance_m,
+                    self.at_m[number] + part * (self.at_m[number + 1] - self.at_m[number]),
+                ));
             }
         }
         best
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use tussock_types::Place;
+
+    fn ell() -> Part {
+        let corners = [
+            (0.0, 0.0),
+            (10.0, 0.0),
+            (10.0, 4.0),
+            (4.0, 4.0),
+            (4.0, 10.0),
+            (0.0, 10.0),
+        ];
+        let ring = corners.map(|(x, y)| Place::new(x, y)).to_vec();
+        Part::new(Region::from_rings(vec![vec![ring]]).unwrap())
+    }
+
+    #[test]
+    fn the_shortest_way_bends_at_the_corner_that_stands_in() {
+        let way = ell().shortest_way(V::new(9.0, 3.0), V::new(3.0, 9.0)).unwrap();
+        assert_eq!(way.len(), 2);
+        assert!((way[0] - V::new(4.0, 4.0)).length() < 2e-5);
+        assert_eq!(way[1], V::new(3.0, 9.0));
+        assert_eq!(
+            ell()
+                .shortest_way(V::new(1.0, 1.0), V::new(9.0, 3.0))
+                .unwrap()
+                .len(),
+            1
+        );
+        assert!(ell().shortest_way(V::new(1.0, 1.0), V::new(9.0, 9.0)).is_none());
+    }
+
+    #[test]
+    fn a_ray_from_an_edge_or_a_corner_ends_at_the_far_edge_and_one_that_leads_out_ends_at_once() {
+        let ell = ell();
+        let cast = |from, heading| ell.cast(from, heading, f64::INFINITY).map(|hit| hit.distance_m);
+        assert_eq!(cast(V::new(5.0, 0.0), V::new(0.0, 1.0)), Some(4.0));
+        assert_eq!(cast(V::new(0.0, 0.0), V::new(1.0, 0.0)), Some(10.0));
+        assert_eq!(cast(V::new(5.0, 0.0), V::new(0.0, -1.0)), Some(0.0));
+        assert_eq!(cast(V::new(10.0, 4.0), V::new(0.6, 0.8)), Some(0.0));
+        // Through the corner that stands in, and along the edge that ends there.
+        let diagonal = cast(V::new(0.0, 0.0), V::new(0.5_f64.sqrt(), 0.5_f64.sqrt())).unwrap();
+        assert!((diagonal - 32.0_f64.sqrt()).abs() < 1e-6);
+        assert_eq!(cast(V::new(10.0, 4.0), V::new(-1.0, 0.0)), Some(10.0));
     }
 }

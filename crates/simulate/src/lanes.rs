@@ -9,10 +9,10 @@
 //!
 //! Boustrophedon cellular decomposition (Choset & Pignon 1998) on lanes instead of sweep events. A cell is driven to and fro;
 //! the next one is the cell whose beginning is nearest. Ways between strips run straight where they can, else
-//! from strip to strip over places where a sideways hop stays on the ground, drawn tight afterwards.
+//! from strip to strip over places where a sideways hop stays on the ground, drawn tight afterwards, else over corners.
 //!
 //! Never outside the turning region by more than rounding. Approximate: ground that no lane meets (corners thinner than the spacing)
-//! is not visited; a part of the ground that no hop joins to the station's is not driven.
+//! is not visited.
 //!
 //! Cost: strips of neighbouring lanes are compared once a round; a night takes about a millisecond.
 
@@ -60,7 +60,10 @@ impl Layout {
                     let place = |along_m: f64| direction * along_m + aside * offset_m;
                     let along_m = [low_m + SHY_M, high_m - SHY_M];
                     here.push(strips.len());
-                    strips.push(Strip { ends: along_m.map(place), along_m });
+                    strips.push(Strip {
+                        ends: along_m.map(place),
+                        along_m,
+                    });
                 }
             }
             lanes.push(here);
@@ -95,11 +98,18 @@ impl Layout {
         Self { strips, cells, hops }
     }
 
-    /// A way between two places on strips, straight where that is free; `None` when no hops lead there.
+    /// A way between two places near strips: straight where that is free, else over hops, else (through passages that no
+    /// hop fits) the shortest way over corners.
     fn way(&self, part: &Part, from: V, to: V, strips: (usize, usize)) -> Option<Vec<V>> {
         if part.is_free(from, to) {
             return Some(vec![to]);
         }
+        self.way_over_hops(part, from, to, strips)
+            .filter(|way| is_all_free(part, from, way))
+            .or_else(|| part.shortest_way(from, to))
+    }
+
+    fn way_over_hops(&self, part: &Part, from: V, to: V, strips: (usize, usize)) -> Option<Vec<V>> {
         let mut came: Vec<Option<(usize, V, V)>> = vec![None; self.strips.len()];
         let mut queue = VecDeque::from([strips.0]);
         while let Some(strip) = queue.pop_front() {
@@ -131,7 +141,10 @@ impl Layout {
         let distance_m = |strip: usize| (place - self.strips[strip].foot(place)).length();
         let mut order: Vec<usize> = (0..self.strips.len()).collect();
         order.sort_by(|&a, &b| distance_m(a).total_cmp(&distance_m(b)));
-        let seen = order.iter().copied().find(|&strip| part.is_free(place, self.strips[strip].foot(place)));
+        let seen = order
+            .iter()
+            .copied()
+            .find(|&strip| part.is_free(place, self.strips[strip].foot(place)));
         seen.or(order.first().copied())
     }
 }
@@ -145,13 +158,20 @@ impl Strip {
     }
 }
 
+fn is_all_free(part: &Part, from: V, way: &[V]) -> bool {
+    let starts = std::iter::once(&from).chain(way);
+    starts.zip(way).all(|(from, to)| part.is_free(*from, *to))
+}
+
 /// Leaves out corners that can be passed by.
 fn tight(part: &Part, from: V, corners: &[V]) -> Vec<V> {
     let mut way = Vec::new();
     let mut here = from;
     let mut next = 0;
     while next < corners.len() {
-        let farthest = (next..corners.len()).rev().find(|&corner| part.is_free(here, corners[corner]));
+        let farthest = (next..corners.len())
+            .rev()
+            .find(|&corner| part.is_free(here, corners[corner]));
         let chosen = farthest.unwrap_or(next);
         here = corners[chosen];
         way.push(here);
@@ -203,7 +223,13 @@ enum Stretch {
 }
 
 pub(crate) fn drive(driver: &mut Driver<'_>) {
-    let Pattern::Lanes { spacing_m, direction_deg, jitter_m, turn_each_round_deg } = driver.machine.pattern else {
+    let Pattern::Lanes {
+        spacing_m,
+        direction_deg,
+        jitter_m,
+        turn_each_round_deg,
+    } = driver.machine.pattern
+    else {
         return;
     };
     driver.begin();
@@ -230,15 +256,26 @@ pub(crate) fn drive(driver: &mut Driver<'_>) {
 /// Sideways places of the lanes.
 fn offsets(driver: &mut Driver<'_>, direction: V, spacing_m: f64, jitter_m: f64) -> Vec<f64> {
     let aside = direction.left();
-    let across = driver.part().rings.iter().flatten().map(|corner| corner.dot(aside));
-    let (low_m, high_m) = across.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), at| (low.min(at), high.max(at)));
+    let across = driver
+        .part()
+        .rings
+        .iter()
+        .flatten()
+        .map(|corner| corner.dot(aside));
+    let (low_m, high_m) = across.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), at| {
+        (low.min(at), high.max(at))
+    });
     // Lanes at both edges, and none farther apart than asked.
     let (first_m, width_m) = (low_m + 2.0 * SHY_M, high_m - low_m - 4.0 * SHY_M);
     let gaps = (width_m / spacing_m).ceil().max(1.0);
     let step_m = width_m / gaps;
     (0..=gaps as usize)
         .map(|lane| {
-            let error_m = if jitter_m > 0.0 { jitter_m * driver.dice.normal() } else { 0.0 };
+            let error_m = if jitter_m > 0.0 {
+                jitter_m * driver.dice.normal()
+            } else {
+                0.0
+            };
             (first_m + lane as f64 * step_m + error_m).clamp(first_m, first_m + width_m)
         })
         .collect()
@@ -252,15 +289,24 @@ fn one_round(driver: &mut Driver<'_>, layout: &Layout, outing_ends_s: &mut f64) 
         let begins = |cell: usize| {
             let strips = &layout.cells[cell];
             let (first, last) = (strips[0], strips[strips.len() - 1]);
-            [(first, 0, false), (first, 1, false), (last, 0, true), (last, 1, true)]
+            [
+                (first, 0, false),
+                (first, 1, false),
+                (last, 0, true),
+                (last, 1, true),
+            ]
         };
         let distance_m = |strip: usize, end: usize| (layout.strips[strip].ends[end] - here).length();
         let chosen = left
             .iter()
             .enumerate()
-            .flat_map(|(position, &cell)| begins(cell).map(|(strip, end, reversed)| (position, strip, end, reversed)))
+            .flat_map(|(position, &cell)| {
+                begins(cell).map(|(strip, end, reversed)| (position, strip, end, reversed))
+            })
             .min_by(|a, b| distance_m(a.1, a.2).total_cmp(&distance_m(b.1, b.2)));
-        let Some((position, _, mut end, is_reversed)) = chosen else { return };
+        let Some((position, _, mut end, is_reversed)) = chosen else {
+            return;
+        };
         let mut strips = layout.cells[left.swap_remove(position)].clone();
         if is_reversed {
             strips.reverse();
@@ -301,8 +347,12 @@ fn reach_place(driver: &mut Driver<'_>, layout: &Layout, to: V, strip: usize) ->
     if (to - driver.place).length() < 1e-9 {
         return true;
     }
-    let Some(nearest) = layout.nearest(driver.part(), driver.place) else { return false };
-    let Some(way) = layout.way(driver.part(), driver.place, to, (nearest, strip)) else { return false };
+    let Some(nearest) = layout.nearest(driver.part(), driver.place) else {
+        return false;
+    };
+    let Some(way) = layout.way(driver.part(), driver.place, to, (nearest, strip)) else {
+        return false;
+    };
     let share = 1.0 / (way.len() + 1) as f64;
     for corner in way {
         if let Some(heading) = (corner - driver.place).unit() {
@@ -320,7 +370,9 @@ fn stretch(driver: &mut Driver<'_>, to: V, outing_ends_s: f64) -> Stretch {
     }
     while !driver.is_over() {
         let step = to - driver.place;
-        let Some(heading) = step.unit() else { return Stretch::Finished };
+        let Some(heading) = step.unit() else {
+            return Stretch::Finished;
+        };
         if step.length() < 1e-6 {
             return Stretch::Finished;
         }
@@ -331,7 +383,10 @@ fn stretch(driver: &mut Driver<'_>, to: V, outing_ends_s: f64) -> Stretch {
         driver.heading = heading;
         let within_m = step.length().min(open_m);
         let begun_s = driver.time_s;
-        let end = driver.leg(LegLimits { guides_from_s: f64::INFINITY, within_m });
+        let end = driver.leg(LegLimits {
+            guides_from_s: f64::INFINITY,
+            within_m,
+        });
         // A curved leg that meets the edge has come as far as it can.
         if let LegEnd::Edge(_) = end
             && (to - driver.place).length() < 0.1
@@ -354,13 +409,15 @@ fn go_home(driver: &mut Driver<'_>, layout: &Layout, strip: usize) -> bool {
         (_, Some(gate)) => gate.place,
         _ => return false,
     };
-    let Some(last) = layout.nearest(driver.part(), target) else { return false };
+    let Some(last) = layout.nearest(driver.part(), target) else {
+        return false;
+    };
     let Some(way) = layout.way(driver.part(), driver.place, target, (strip, last)) else {
         driver.strand();
         return false;
     };
     driver.follow(&way);
-    driver.to_station();
+    driver.go_to_station();
     driver.note(|outing, now_s| outing.end_s = now_s);
     true
 }

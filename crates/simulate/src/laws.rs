@@ -52,6 +52,9 @@ pub fn mean_free_path_m(area_m2: f64, perimeter_m: f64) -> f64 {
 }
 
 /// Mean path until a roaming machine meets a gap in the edge: `pi A / g`. For a body, the gap is what is free for its middle.
+///
+/// Holds for Lambert's law wherever the gap is. With uniform turns on a 20 x 10 m lawn it is 2.0 times too long in a corner and
+/// 1.35 times too short in the middle of a long side (tested).
 pub fn path_to_gap_m(area_m2: f64, gap_m: f64) -> f64 {
     PI * area_m2 / gap_m
 }
@@ -68,7 +71,11 @@ pub fn fraction_after_legs(cut_width_m: f64, legs: f64, perimeter_m: f64) -> f64
 
 /// Mean visits until each of n alike places was visited once (coupon collector): `n (1 + 1/2 + ... + 1/n)`.
 pub fn visits_to_all(places: u32) -> f64 {
-    f64::from(places) * (1..=places).rev().map(|number| 1.0 / f64::from(number)).sum::<f64>()
+    f64::from(places)
+        * (1..=places)
+            .rev()
+            .map(|number| 1.0 / f64::from(number))
+            .sum::<f64>()
 }
 
 /// Expected visited fraction of n alike places after so many visits: `1 - (1 - 1/n)^m`.
@@ -95,12 +102,18 @@ pub fn sliver(cut_width_m: f64, spacing_m: f64, lateral_sd_m: f64) -> Sliver {
     let sd_m = lateral_sd_m * std::f64::consts::SQRT_2;
     let mean_m = spacing_m - cut_width_m;
     if sd_m <= 0.0 {
-        return Sliver { probability: if mean_m > 0.0 { 1.0 } else { 0.0 }, mean_m: mean_m.max(0.0) };
+        return Sliver {
+            probability: if mean_m > 0.0 { 1.0 } else { 0.0 },
+            mean_m: mean_m.max(0.0),
+        };
     }
     let z = mean_m / sd_m;
     let probability = 0.5 * libm::erfc(-z / std::f64::consts::SQRT_2);
     let density = libm::exp(-z * z / 2.0) / (2.0 * PI).sqrt();
-    Sliver { probability, mean_m: mean_m * probability + sd_m * density }
+    Sliver {
+        probability,
+        mean_m: mean_m * probability + sd_m * density,
+    }
 }
 
 /// Gini coefficient of Poisson counts: `exp(-2 m) (I0(2 m) + I1(2 m))` with modified Bessel functions.
@@ -121,7 +134,11 @@ pub fn gini_of_poisson(mean: f64) -> f64 {
 /// Gini coefficient of counts given as how many places have 0, 1, 2, ... of them; 0 when all are alike or none is counted.
 pub fn gini_of_histogram(places_with: &[u64]) -> f64 {
     let places: f64 = places_with.iter().map(|&places| places as f64).sum();
-    let total: f64 = places_with.iter().enumerate().map(|(count, &places)| count as f64 * places as f64).sum();
+    let total: f64 = places_with
+        .iter()
+        .enumerate()
+        .map(|(count, &places)| count as f64 * places as f64)
+        .sum();
     if total == 0.0 {
         return 0.0;
     }

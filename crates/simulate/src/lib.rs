@@ -20,13 +20,16 @@ mod distance;
 mod drive;
 pub mod gardens;
 mod ground;
+mod home;
 mod lanes;
 pub mod laws;
 mod machine;
 mod run;
 mod sample;
+mod stuck;
 mod swath;
 mod truth;
+mod turn;
 mod vector;
 mod write;
 

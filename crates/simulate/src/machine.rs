@@ -259,7 +259,9 @@ pub enum SimulateError {
         expected: &'static str,
     },
     /// The turning line leaves no room.
-    #[error("a machine that turns {past_boundary_m} m past the edge has no room on {lawn_m2:.1} m2 of lawn; expected a smaller setback or a larger lawn")]
+    #[error(
+        "a machine that turns {past_boundary_m} m past the edge has no room on {lawn_m2:.1} m2 of lawn; expected a smaller setback or a larger lawn"
+    )]
     NoRoom {
         /// Where it turns.
         past_boundary_m: f64,
@@ -272,12 +274,22 @@ pub enum SimulateError {
 }
 
 /// Checks that a number is finite and in a range.
-pub(crate) fn check(what: &'static str, value: f64, low: f64, high: f64, expected: &'static str) -> Result<(), SimulateError> {
+pub(crate) fn check(
+    what: &'static str,
+    value: f64,
+    low: f64,
+    high: f64,
+    expected: &'static str,
+) -> Result<(), SimulateError> {
     // Written so that NaN fails too.
     if value >= low && value <= high {
         Ok(())
     } else {
-        Err(SimulateError::OutOfRange { what, value, expected })
+        Err(SimulateError::OutOfRange {
+            what,
+            value,
+            expected,
+        })
     }
 }
 
@@ -285,8 +297,20 @@ impl Machine {
     pub(crate) fn check(&self) -> Result<(), SimulateError> {
         let spell = |what, spell: &Spell, least_s| {
             let (min_s, max_s) = spell.range_s();
-            check(what, min_s, least_s, 1e7, "a time that is not negative (outings and charging at least 1 s)")?;
-            check(what, max_s, min_s, 1e7, "a longest time that is not below the shortest")
+            check(
+                what,
+                min_s,
+                least_s,
+                1e7,
+                "a time that is not negative (outings and charging at least 1 s)",
+            )?;
+            check(
+                what,
+                max_s,
+                min_s,
+                1e7,
+                "a longest time that is not below the shortest",
+            )
         };
         let share = |what, value| check(what, value, 0.0, 1.0, "a number from 0 to 1");
         check("speed_mps", self.speed_mps, 0.01, 10.0, "0.01 to 10 m/s")?;
@@ -294,23 +318,55 @@ impl Machine {
         spell("turning", &self.turning, 0.0)?;
         spell("roaming", &self.roaming, 1.0)?;
         spell("charging", &self.charging, 1.0)?;
-        check("departure_spread_deg", self.departure_spread_deg, 0.0, 90.0, "0 to 90 degrees")?;
+        check(
+            "departure_spread_deg",
+            self.departure_spread_deg,
+            0.0,
+            90.0,
+            "0 to 90 degrees",
+        )?;
         share("guide_share_fraction", self.guide_share_fraction)?;
         share("guide_exit_fraction", self.guide_exit_fraction.0)?;
-        check("guide_exit_fraction", self.guide_exit_fraction.1, self.guide_exit_fraction.0, 1.0, "from its lower end to 1")?;
+        check(
+            "guide_exit_fraction",
+            self.guide_exit_fraction.1,
+            self.guide_exit_fraction.0,
+            1.0,
+            "from its lower end to 1",
+        )?;
         check("give_up_s", self.give_up_s, 0.0, 1e7, "0 to 10,000,000 s")?;
         check("speed_sd_fraction", self.speed_sd_fraction, 0.0, 0.5, "0 to 0.5")?;
-        check("curvature_sd_per_m", self.curvature_sd_per_m, 0.0, 1.0, "0 to 1 per m")?;
+        check(
+            "curvature_sd_per_m",
+            self.curvature_sd_per_m,
+            0.0,
+            1.0,
+            "0 to 1 per m",
+        )?;
         check("slip_fraction", self.slip_fraction, 0.0, 0.45, "0 to 0.45")?;
         match &self.turn_law {
             TurnLaw::CosineFromNormal | TurnLaw::UniformFromNormal => {}
-            TurnLaw::ReflectWithSpread { sd_deg } => check("sd_deg", *sd_deg, 0.0, 360.0, "0 to 360 degrees")?,
+            TurnLaw::ReflectWithSpread { sd_deg } => {
+                check("sd_deg", *sd_deg, 0.0, 360.0, "0 to 360 degrees")?
+            }
             TurnLaw::FromHeading { min_deg, max_deg } => {
                 check("min_deg", *min_deg, 0.0, 180.0, "0 to 180 degrees")?;
-                check("max_deg", *max_deg, *min_deg, 180.0, "from min_deg to 180 degrees")?;
+                check(
+                    "max_deg",
+                    *max_deg,
+                    *min_deg,
+                    180.0,
+                    "from min_deg to 180 degrees",
+                )?;
             }
             TurnLaw::Observed { pairs, neighbours } => {
-                check("number of observed turns", pairs.len() as f64, 1.0, 1e9, "at least 1")?;
+                check(
+                    "number of observed turns",
+                    pairs.len() as f64,
+                    1.0,
+                    1e9,
+                    "at least 1",
+                )?;
                 check("neighbours", *neighbours as f64, 1.0, 1e9, "at least 1")?;
                 for pair in pairs.iter() {
                     check("mirror_rad", pair.mirror_rad, -1.6, 1.6, "-pi/2 to pi/2")?;
@@ -318,11 +374,23 @@ impl Machine {
                 }
             }
         }
-        if let Pattern::Lanes { spacing_m, direction_deg, jitter_m, turn_each_round_deg } = self.pattern {
+        if let Pattern::Lanes {
+            spacing_m,
+            direction_deg,
+            jitter_m,
+            turn_each_round_deg,
+        } = self.pattern
+        {
             check("spacing_m", spacing_m, 0.02, 100.0, "0.02 to 100 m")?;
             check("direction_deg", direction_deg, -1e4, 1e4, "an angle in degrees")?;
             check("jitter_m", jitter_m, 0.0, 10.0, "0 to 10 m")?;
-            check("turn_each_round_deg", turn_each_round_deg, -1e4, 1e4, "an angle in degrees")?;
+            check(
+                "turn_each_round_deg",
+                turn_each_round_deg,
+                -1e4,
+                1e4,
+                "an angle in degrees",
+            )?;
         }
         Ok(())
     }
@@ -330,16 +398,40 @@ impl Machine {
 
 impl Run {
     pub(crate) fn check(&self) -> Result<(), SimulateError> {
-        check("hours", self.hours, 1e-6, 10_000.0, "above 0 and at most 10,000 h")?;
+        check(
+            "hours",
+            self.hours,
+            1e-6,
+            10_000.0,
+            "above 0 and at most 10,000 h",
+        )?;
         check("start_stay_s", self.start_stay_s, 0.0, 1e7, "0 to 10,000,000 s")?;
         for spot in &self.stuck_spots {
             check("radius_m", spot.radius_m, 1e-3, 100.0, "0.001 to 100 m")?;
-            check("east_m of a stuck spot", spot.place.east_m, -1e6, 1e6, "a place on the plane")?;
-            check("north_m of a stuck spot", spot.place.north_m, -1e6, 1e6, "a place on the plane")?;
+            check(
+                "east_m of a stuck spot",
+                spot.place.east_m,
+                -1e6,
+                1e6,
+                "a place on the plane",
+            )?;
+            check(
+                "north_m of a stuck spot",
+                spot.place.north_m,
+                -1e6,
+                1e6,
+                "a place on the plane",
+            )?;
             check("probability", spot.probability, 0.0, 1.0, "a number from 0 to 1")?;
             let (min_s, max_s) = spot.duration.range_s();
             check("duration", min_s, 0.0, 1e7, "a time that is not negative")?;
-            check("duration", max_s, min_s, 1e7, "a longest time that is not below the shortest")?;
+            check(
+                "duration",
+                max_s,
+                min_s,
+                1e7,
+                "a longest time that is not below the shortest",
+            )?;
         }
         Ok(())
     }

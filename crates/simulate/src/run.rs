@@ -227,7 +227,11 @@ impl TrueRun {
             .halts
             .iter_mut()
             .map(|halt| (halt.start_s, &mut halt.end_s))
-            .chain(self.stuck.iter_mut().map(|episode| (episode.start_s, &mut episode.end_s)))
+            .chain(
+                self.stuck
+                    .iter_mut()
+                    .map(|episode| (episode.start_s, &mut episode.end_s)),
+            )
             .chain(self.stays.iter_mut().map(|stay| (stay.start_s, &mut stay.end_s)))
         {
             *end = end.min(end_s).max(start_s);

@@ -29,13 +29,29 @@ pub struct LogNoise {
 
 impl LogNoise {
     /// No error at all.
-    pub const NONE: Self = Self { white_m: 0.0, drift_m: 0.0, drift_time_s: 600.0 };
+    pub const NONE: Self = Self {
+        white_m: 0.0,
+        drift_m: 0.0,
+        drift_time_s: 600.0,
+    };
     /// As corrections by carrier phase leave it.
-    pub const CENTIMETRES: Self = Self { white_m: 0.01, drift_m: 0.015, drift_time_s: 600.0 };
+    pub const CENTIMETRES: Self = Self {
+        white_m: 0.01,
+        drift_m: 0.015,
+        drift_time_s: 600.0,
+    };
     /// As good corrections leave it.
-    pub const DECIMETRES: Self = Self { white_m: 0.08, drift_m: 0.3, drift_time_s: 600.0 };
+    pub const DECIMETRES: Self = Self {
+        white_m: 0.08,
+        drift_m: 0.3,
+        drift_time_s: 600.0,
+    };
     /// As satellites alone give it.
-    pub const METRES: Self = Self { white_m: 0.3, drift_m: 2.0, drift_time_s: 300.0 };
+    pub const METRES: Self = Self {
+        white_m: 0.3,
+        drift_m: 2.0,
+        drift_time_s: 300.0,
+    };
 }
 
 /// A stretch of time.
@@ -127,7 +143,11 @@ impl Sampling {
             poor_sky: Vec::new(),
             bends: Vec::new(),
             quality,
-            hdop: if quality == FixQuality::Autonomous { 1.1 } else { 0.7 },
+            hdop: if quality == FixQuality::Autonomous {
+                1.1
+            } else {
+                0.7
+            },
             start_unix_s: 1_777_665_600.0,
             frame: None,
             machine: "machine-1".to_owned(),
@@ -139,7 +159,10 @@ impl Sampling {
 
     /// The same as latitudes and longitudes.
     pub fn geographic(period_s: f64, noise: LogNoise, seed: u64, frame: Frame) -> Self {
-        Self { frame: Some(frame), ..Self::local(period_s, noise, seed) }
+        Self {
+            frame: Some(frame),
+            ..Self::local(period_s, noise, seed)
+        }
     }
 }
 
@@ -171,9 +194,16 @@ pub fn sample(run: &TrueRun, sampling: &Sampling) -> Trace {
         return trace;
     }
     let noise = sampling.noise;
-    let (mut drift_dice, mut white_dice, mut side_dice) =
-        (Dice::new(sampling.seed, 1), Dice::new(sampling.seed, 2), Dice::new(sampling.seed, 3));
-    let keeps = if noise.drift_time_s > 0.0 { libm::exp(-sampling.period_s / noise.drift_time_s) } else { 0.0 };
+    let (mut drift_dice, mut white_dice, mut side_dice) = (
+        Dice::new(sampling.seed, 1),
+        Dice::new(sampling.seed, 2),
+        Dice::new(sampling.seed, 3),
+    );
+    let keeps = if noise.drift_time_s > 0.0 {
+        libm::exp(-sampling.period_s / noise.drift_time_s)
+    } else {
+        0.0
+    };
     let sky_keeps = libm::exp(-sampling.period_s / 900.0);
     let [mut east, mut north] = [Wander::new(&mut drift_dice), Wander::new(&mut drift_dice)];
     let mut sky = Wander::new(&mut side_dice);
@@ -206,9 +236,8 @@ pub fn sample(run: &TrueRun, sampling: &Sampling) -> Trace {
         let poor = sampling.poor_sky.iter().find(|poor| poor.window.holds(time_s));
         let factor = poor.map_or(1.0, |poor| poor.error_factor);
         let heading = V::of_angle(moment.heading_rad);
-        let antenna = moment.place
-            + heading * sampling.antenna_forward_m
-            + heading.left() * sampling.antenna_left_m;
+        let antenna =
+            moment.place + heading * sampling.antenna_forward_m + heading.left() * sampling.antenna_left_m;
         let error = (white * noise.white_m + V::new(east.value, north.value) * noise.drift_m) * factor;
         let seen = antenna + error + bend_at(&sampling.bends, moment.place);
         let (first, second) = match &sampling.frame {
@@ -229,9 +258,14 @@ pub fn sample(run: &TrueRun, sampling: &Sampling) -> Trace {
             segment,
             quality: poor.map_or(sampling.quality, |poor| poor.quality),
             hdop: hdop as f32,
-            claimed_sd_m: ((noise.white_m * noise.white_m + noise.drift_m * noise.drift_m).sqrt() * factor) as f32,
+            claimed_sd_m: ((noise.white_m * noise.white_m + noise.drift_m * noise.drift_m).sqrt() * factor)
+                as f32,
             speed_mps: (speed_mps + 0.01 * speed_error).max(0.0) as f32,
-            course_deg: if moves { course_deg.rem_euclid(360.0) as f32 } else { f32::NAN },
+            course_deg: if moves {
+                course_deg.rem_euclid(360.0) as f32
+            } else {
+                f32::NAN
+            },
             height_msl_m: sampling.height_msl_m as f32,
             satellites: (20.0 / factor.max(0.1)).clamp(5.0, 24.0) as u8,
         });

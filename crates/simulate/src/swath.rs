@@ -11,7 +11,9 @@ pub(crate) fn spans(grid: &Grid, from: V, to: V, radius_m: f64, mut each: impl F
     let row_of = |north_m: f64| (north_m - grid.north_min_m) / grid.cell_m - 0.5;
     let column_of = |east_m: f64| (east_m - grid.east_min_m) / grid.cell_m - 0.5;
     let lowest = row_of(from.y.min(to.y) - radius_m).ceil().max(0.0);
-    let highest = row_of(from.y.max(to.y) + radius_m).floor().min(grid.rows as f64 - 1.0);
+    let highest = row_of(from.y.max(to.y) + radius_m)
+        .floor()
+        .min(grid.rows as f64 - 1.0);
     if lowest > highest {
         return;
     }
@@ -54,7 +56,13 @@ mod tests {
     #[test]
     fn spans_hold_the_cells_whose_centres_are_within_the_radius_and_no_other() {
         const SEED: u64 = 11;
-        let grid = Grid { east_min_m: -2.0, north_min_m: -1.5, cell_m: 0.1, columns: 40, rows: 30 };
+        let grid = Grid {
+            east_min_m: -2.0,
+            north_min_m: -1.5,
+            cell_m: 0.1,
+            columns: 40,
+            rows: 30,
+        };
         let mut dice = Dice::new(SEED, 0);
         for case in 0..300 {
             let mut place = || V::new(dice.between(-2.5, 2.5), dice.between(-2.0, 2.0));
@@ -76,10 +84,18 @@ mod tests {
                 for column in 0..grid.columns {
                     let centre = V::from(grid.centre(column, row));
                     let step = to - from;
-                    let part = if step.length() > 0.0 { ((centre - from).dot(step) / step.dot(step)).clamp(0.0, 1.0) } else { 0.0 };
+                    let part = if step.length() > 0.0 {
+                        ((centre - from).dot(step) / step.dot(step)).clamp(0.0, 1.0)
+                    } else {
+                        0.0
+                    };
                     let distance_m = (centre - from - step * part).length();
                     if (distance_m - radius_m).abs() > 1e-9 {
-                        assert_eq!(fast[row * grid.columns + column], distance_m < radius_m, "case {case}, cell {column}, {row}");
+                        assert_eq!(
+                            fast[row * grid.columns + column],
+                            distance_m < radius_m,
+                            "case {case}, cell {column}, {row}"
+                        );
                     }
                 }
             }

@@ -137,7 +137,11 @@ pub fn truth(run: &TrueRun, site: &Site, counting: &Counting) -> Truth {
         }
     }
     let lawn_cells = lawn.count();
-    let visited_fraction = if lawn_cells > 0 { visited.count() as f64 / lawn_cells as f64 } else { 0.0 };
+    let visited_fraction = if lawn_cells > 0 {
+        visited.count() as f64 / lawn_cells as f64
+    } else {
+        0.0
+    };
     Truth {
         pockets: pockets(&lawn, &visited, counting),
         tiles: tiles(&lawn, &visits, counting),
@@ -154,12 +158,25 @@ fn grid_of(site: &Site, counting: &Counting) -> Grid {
     let (cell_m, size) = match site.lawn.bounds() {
         Some((low, high)) if is_sound => {
             let count = |length_m: f64| (length_m / counting.cell_m).ceil() as usize;
-            (counting.cell_m, (low, count(high.east_m - low.east_m), count(high.north_m - low.north_m)))
+            (
+                counting.cell_m,
+                (
+                    low,
+                    count(high.east_m - low.east_m),
+                    count(high.north_m - low.north_m),
+                ),
+            )
         }
         _ => (1.0, (Place::default(), 0, 0)),
     };
     let (low, columns, rows) = size;
-    Grid { east_min_m: low.east_m, north_min_m: low.north_m, cell_m, columns, rows }
+    Grid {
+        east_min_m: low.east_m,
+        north_min_m: low.north_m,
+        cell_m,
+        columns,
+        rows,
+    }
 }
 
 fn count_visits(run: &TrueRun, grid: &Grid, counting: &Counting) -> Vec<u16> {
@@ -181,26 +198,40 @@ fn count_visits(run: &TrueRun, grid: &Grid, counting: &Counting) -> Vec<u16> {
         let (start, step) = (V::from(from.place), V::from(to.place) - V::from(from.place));
         let lasts_s = to.time_s - from.time_s;
         let length_m2 = step.dot(step);
-        let half_s = if length_m2 > 0.0 { radius_m / length_m2.sqrt() * lasts_s } else { 0.0 };
-        swath::spans(grid, from.place.into(), to.place.into(), radius_m, |row, first, end| {
-            for column in first..end {
-                let cell = row * grid.columns + column;
-                // Under the disc around the moment when its middle is nearest.
-                let part = if length_m2 > 0.0 {
-                    ((V::from(grid.centre(column, row)) - start).dot(step) / length_m2).clamp(0.0, 1.0)
-                } else {
-                    0.0
-                };
-                let nearest_s = from.time_s + part * lasts_s;
-                let comes_s = (nearest_s - half_s).max(from.time_s);
-                let goes_s = if length_m2 > 0.0 { (nearest_s + half_s).min(to.time_s) } else { to.time_s };
-                if comes_s - last_s[cell] > counting.new_pass_after_s || last_outing[cell] != outing {
-                    visits[cell] = visits[cell].saturating_add(1);
+        let half_s = if length_m2 > 0.0 {
+            radius_m / length_m2.sqrt() * lasts_s
+        } else {
+            0.0
+        };
+        swath::spans(
+            grid,
+            from.place.into(),
+            to.place.into(),
+            radius_m,
+            |row, first, end| {
+                for column in first..end {
+                    let cell = row * grid.columns + column;
+                    // Under the disc around the moment when its middle is nearest.
+                    let part = if length_m2 > 0.0 {
+                        ((V::from(grid.centre(column, row)) - start).dot(step) / length_m2).clamp(0.0, 1.0)
+                    } else {
+                        0.0
+                    };
+                    let nearest_s = from.time_s + part * lasts_s;
+                    let comes_s = (nearest_s - half_s).max(from.time_s);
+                    let goes_s = if length_m2 > 0.0 {
+                        (nearest_s + half_s).min(to.time_s)
+                    } else {
+                        to.time_s
+                    };
+                    if comes_s - last_s[cell] > counting.new_pass_after_s || last_outing[cell] != outing {
+                        visits[cell] = visits[cell].saturating_add(1);
+                    }
+                    last_s[cell] = goes_s;
+                    last_outing[cell] = outing;
                 }
-                last_s[cell] = goes_s;
-                last_outing[cell] = outing;
-            }
-        });
+            },
+        );
     }
     visits
 }
@@ -215,7 +246,10 @@ fn pockets(lawn: &BitGrid, visited: &BitGrid, counting: &Counting) -> Vec<TruePo
     let squared = squared_distances(&open, columns, rows, Beyond::Off);
     // From a centre to the nearest centre that is off; the edge lies half a cell nearer.
     let radius_cells = counting.min_width_m / 2.0 / grid.cell_m + 0.5;
-    let core: Vec<bool> = squared.iter().map(|&squared| squared >= radius_cells * radius_cells).collect();
+    let core: Vec<bool> = squared
+        .iter()
+        .map(|&squared| squared >= radius_cells * radius_cells)
+        .collect();
     // Grown back: open cells within the radius of the core.
     let outside_core: Vec<bool> = core.iter().map(|&is_core| !is_core).collect();
     let to_core = squared_distances(&outside_core, columns, rows, Beyond::On);
@@ -294,17 +328,27 @@ fn tiles(lawn: &BitGrid, visits: &[u16], counting: &Counting) -> Vec<Tile> {
 }
 
 fn stuck_spots(run: &TrueRun) -> Vec<SpotTruth> {
-    let spots = run.stuck.iter().map(|episode| episode.spot).max().map_or(0, |most| most + 1);
+    let spots = run
+        .stuck
+        .iter()
+        .map(|episode| episode.spot)
+        .max()
+        .map_or(0, |most| most + 1);
     (0..spots)
         .filter_map(|spot| {
             let episodes: Vec<_> = run.stuck.iter().filter(|episode| episode.spot == spot).collect();
             let count = episodes.len() as f64;
-            let mean = |of: fn(Place) -> f64| episodes.iter().map(|episode| of(episode.place)).sum::<f64>() / count;
+            let mean =
+                |of: fn(Place) -> f64| episodes.iter().map(|episode| of(episode.place)).sum::<f64>() / count;
             (!episodes.is_empty()).then(|| SpotTruth {
                 spot,
                 place: Place::new(mean(|place| place.east_m), mean(|place| place.north_m)),
                 episodes: episodes.len(),
-                minutes: episodes.iter().map(|episode| episode.end_s - episode.start_s).sum::<f64>() / 60.0,
+                minutes: episodes
+                    .iter()
+                    .map(|episode| episode.end_s - episode.start_s)
+                    .sum::<f64>()
+                    / 60.0,
             })
         })
         .collect()

@@ -29,7 +29,10 @@ fn rfc_3339(time_s: f64) -> String {
 }
 
 fn escaped(text: &str) -> String {
-    text.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;").replace('"', "&quot;")
+    text.replace('&', "&amp;")
+        .replace('<', "&lt;")
+        .replace('>', "&gt;")
+        .replace('"', "&quot;")
 }
 
 /// The trace as GPX 1.1, one track, a track segment for every segment. A trace in local metres has no place on Earth and gives
@@ -37,14 +40,20 @@ fn escaped(text: &str) -> String {
 pub fn gpx_bytes(trace: &Trace) -> Vec<u8> {
     let mut out = String::with_capacity(200 * trace.len() + 400);
     out.push_str("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n");
-    out.push_str("<gpx xmlns=\"http://www.topografix.com/GPX/1/1\" version=\"1.1\" creator=\"tussock sandbox\">\n");
+    out.push_str(
+        "<gpx xmlns=\"http://www.topografix.com/GPX/1/1\" version=\"1.1\" creator=\"tussock sandbox\">\n",
+    );
     let _ = writeln!(out, "<trk><name>{}</name>", escaped(&trace.machine));
     let is_geographic = matches!(trace.positions, Positions::Geographic { .. });
     let mut open = None;
     for number in 0..if is_geographic { trace.len() } else { 0 } {
         let fix = trace.fix(number);
         if open != Some(fix.segment) {
-            out.push_str(if open.is_some() { "</trkseg>\n<trkseg>\n" } else { "<trkseg>\n" });
+            out.push_str(if open.is_some() {
+                "</trkseg>\n<trkseg>\n"
+            } else {
+                "<trkseg>\n"
+            });
             open = Some(fix.segment);
         }
         gpx_point(&mut out, &fix);
@@ -64,7 +73,9 @@ fn gpx_point(out: &mut String, fix: &Fix) {
     let _ = write!(out, "<time>{}</time>", rfc_3339(fix.time_s));
     match fix.quality {
         FixQuality::Autonomous => out.push_str("<fix>3d</fix>"),
-        FixQuality::Differential | FixQuality::RtkFixed | FixQuality::RtkFloat => out.push_str("<fix>dgps</fix>"),
+        FixQuality::Differential | FixQuality::RtkFixed | FixQuality::RtkFloat => {
+            out.push_str("<fix>dgps</fix>")
+        }
         FixQuality::Precise => out.push_str("<fix>pps</fix>"),
         _ => {}
     }
@@ -117,7 +128,11 @@ fn minutes(degrees: f64, width: usize, letters: [char; 2]) -> String {
     let units = (degrees.abs() * 60.0 * 1e8).round() as u64;
     let (whole, rest) = (units / 6_000_000_000, units % 6_000_000_000);
     let letter = letters[usize::from(degrees < 0.0)];
-    format!("{whole:0width$}{:02}.{:08},{letter}", rest / 100_000_000, rest % 100_000_000)
+    format!(
+        "{whole:0width$}{:02}.{:08},{letter}",
+        rest / 100_000_000,
+        rest % 100_000_000
+    )
 }
 
 /// The trace as NMEA 0183: RMC, GGA and, where the receiver claims an accuracy, GST. Before a new segment stands one epoch
@@ -144,8 +159,19 @@ pub fn nmea_bytes(trace: &Trace) -> Vec<u8> {
 fn clock_and_date(time_s: f64) -> (String, String) {
     let at = moment(time_s);
     (
-        format!("{:02}{:02}{:02}.{:03}", at.hour(), at.minute(), at.second(), at.millisecond()),
-        format!("{:02}{:02}{:02}", at.day(), u8::from(at.month()), at.year().rem_euclid(100)),
+        format!(
+            "{:02}{:02}{:02}.{:03}",
+            at.hour(),
+            at.minute(),
+            at.second(),
+            at.millisecond()
+        ),
+        format!(
+            "{:02}{:02}{:02}",
+            at.day(),
+            u8::from(at.month()),
+            at.year().rem_euclid(100)
+        ),
     )
 }
 
@@ -160,15 +186,32 @@ fn epoch(out: &mut String, fix: &Fix) {
     let lat = minutes(fix.first, 2, ['N', 'S']);
     let lon = minutes(fix.second, 3, ['E', 'W']);
     let number = |value: f32, factor: f64, decimals: usize| {
-        if value.is_finite() { format!("{:.decimals$}", f64::from(value) * factor) } else { String::new() }
+        if value.is_finite() {
+            format!("{:.decimals$}", f64::from(value) * factor)
+        } else {
+            String::new()
+        }
     };
     let knots = number(fix.speed_mps, 3600.0 / 1852.0, 3);
     let course = number(fix.course_deg, 1.0, 1);
-    sentence(out, &format!("GNRMC,{clock},A,{lat},{lon},{knots},{course},{date},,,{}", mode(fix.quality)));
-    let satellites = if fix.satellites == u8::MAX { String::new() } else { format!("{:02}", fix.satellites) };
+    sentence(
+        out,
+        &format!(
+            "GNRMC,{clock},A,{lat},{lon},{knots},{course},{date},,,{}",
+            mode(fix.quality)
+        ),
+    );
+    let satellites = if fix.satellites == u8::MAX {
+        String::new()
+    } else {
+        format!("{:02}", fix.satellites)
+    };
     let (hdop, height) = (number(fix.hdop, 1.0, 2), number(fix.height_msl_m, 1.0, 2));
     let quality = gga_quality(fix.quality);
-    sentence(out, &format!("GNGGA,{clock},{lat},{lon},{quality},{satellites},{hdop},{height},M,47.0,M,,"));
+    sentence(
+        out,
+        &format!("GNGGA,{clock},{lat},{lon},{quality},{satellites},{hdop},{height},M,47.0,M,,"),
+    );
     if fix.claimed_sd_m.is_finite() {
         let sd = number(fix.claimed_sd_m, 1.0, 3);
         let up = number(fix.claimed_sd_m, 1.8, 3);
@@ -180,11 +223,21 @@ fn epoch(out: &mut String, fix: &Fix) {
 pub fn csv_bytes(trace: &Trace) -> Vec<u8> {
     let is_geographic = matches!(trace.positions, Positions::Geographic { .. });
     let mut out = String::with_capacity(80 * trace.len() + 80);
-    out.push_str(if is_geographic { "time,lat,lon,hdop,speed_mps\n" } else { "time,x_m,y_m,hdop,speed_mps\n" });
+    out.push_str(if is_geographic {
+        "time,lat,lon,hdop,speed_mps\n"
+    } else {
+        "time,x_m,y_m,hdop,speed_mps\n"
+    });
     for number in 0..trace.len() {
         let fix = trace.fix(number);
         let decimals = if is_geographic { 9 } else { 4 };
-        let _ = write!(out, "{},{:.decimals$},{:.decimals$},", rfc_3339(fix.time_s), fix.first, fix.second);
+        let _ = write!(
+            out,
+            "{},{:.decimals$},{:.decimals$},",
+            rfc_3339(fix.time_s),
+            fix.first,
+            fix.second
+        );
         for (value, end) in [(fix.hdop, ','), (fix.speed_mps, '\n')] {
             if value.is_finite() {
                 let _ = write!(out, "{value:.2}");
