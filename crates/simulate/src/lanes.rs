@@ -347,12 +347,14 @@ fn reach_place(driver: &mut Driver<'_>, layout: &Layout, to: V, strip: usize) ->
     if (to - driver.place).length() < 1e-9 {
         return true;
     }
-    let Some(nearest) = layout.nearest(driver.part(), driver.place) else {
-        return false;
+    // Mostly the next lane, straight ahead: no need to look for a way.
+    let way = if driver.part().is_free(driver.place, to) {
+        Some(vec![to])
+    } else {
+        let nearest = layout.nearest(driver.part(), driver.place);
+        nearest.and_then(|nearest| layout.way(driver.part(), driver.place, to, (nearest, strip)))
     };
-    let Some(way) = layout.way(driver.part(), driver.place, to, (nearest, strip)) else {
-        return false;
-    };
+    let Some(way) = way else { return false };
     let share = 1.0 / (way.len() + 1) as f64;
     for corner in way {
         if let Some(heading) = (corner - driver.place).unit() {

@@ -250,6 +250,9 @@ fn pockets(lawn: &BitGrid, visited: &BitGrid, counting: &Counting) -> Vec<TruePo
         .iter()
         .map(|&squared| squared >= radius_cells * radius_cells)
         .collect();
+    if !core.contains(&true) {
+        return Vec::new();
+    }
     // Grown back: open cells within the radius of the core.
     let outside_core: Vec<bool> = core.iter().map(|&is_core| !is_core).collect();
     let to_core = squared_distances(&outside_core, columns, rows, Beyond::On);
