@@ -7,7 +7,9 @@ mod garden;
 
 use criterion::{Criterion, criterion_group, criterion_main};
 use std::hint::black_box;
-use tussock_report::{Style, answer, from_json, geojson, to_json};
+use tussock_report::{
+    Privacy, Style, answer, cells_parquet, from_json, geojson, html, map_png, outputs, pockets_gpx, to_json,
+};
 
 fn windows(criterion: &mut Criterion) {
     let findings = garden::findings();
@@ -21,6 +23,20 @@ fn windows(criterion: &mut Criterion) {
         b.iter(|| from_json(black_box(text.as_bytes())).unwrap())
     });
     group.bench_function("geojson", |b| b.iter(|| geojson(black_box(&findings)).unwrap()));
+    group.bench_function("pockets_gpx", |b| {
+        b.iter(|| pockets_gpx(black_box(&findings)).unwrap())
+    });
+    group.bench_function("cells_parquet", |b| {
+        b.iter(|| cells_parquet(black_box(&findings)).unwrap())
+    });
+    group.bench_function("html", |b| b.iter(|| html(black_box(&findings)).unwrap()));
+    group.sample_size(20);
+    group.bench_function("map_png", |b| {
+        b.iter(|| map_png(black_box(&findings), 1_600).unwrap())
+    });
+    group.bench_function("outputs", |b| {
+        b.iter(|| outputs(black_box(&findings), Privacy::Full).unwrap())
+    });
     group.finish();
 }
 

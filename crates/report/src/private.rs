@@ -99,8 +99,9 @@ fn stand_ins(findings: &Findings) -> StandIns {
     let mut pairs = BTreeMap::new();
     let mut add = |name: &str, stand_in: String| {
         let name = name.trim();
-        // A name of one letter would eat into every word.
-        if name.chars().count() > 1 && name != stand_in {
+        // A name of one letter would eat into every word; a word for a role tells nothing.
+        let is_role = PlanRole::ALL.iter().any(|role| role.word() == name);
+        if name.chars().count() > 1 && name != stand_in && !is_role {
             pairs.entry(name.to_owned()).or_insert(stand_in);
         }
     };

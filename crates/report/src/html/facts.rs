@@ -201,12 +201,24 @@ pub(super) fn change(suggestion: &Suggestion) -> Change {
     }
 }
 
-/// What the share of the lawn means in square metres out of a hundred.
-pub(super) fn of_a_hundred(coverage: &Coverage) -> String {
-    format!(
-        "Of every 100 m² of lawn, the cutting disc passed over about {} m².",
-        number(coverage.visited_fraction.estimate * 100.0, 0)
-    )
+/// What the share of the lawn means in square metres out of a hundred, and what is missing.
+pub(super) fn of_a_hundred(findings: &Findings, coverage: &Coverage) -> String {
+    let share = number(coverage.visited_fraction.estimate * 100.0, 0);
+    let of_a_hundred = format!("Of every 100 m² of lawn, the cutting disc passed over about {share} m².");
+    let pockets = &findings.missed_pockets;
+    let widest_m = pockets.iter().map(|pocket| pocket.widest_m).fold(0.0, f64::max);
+    match pockets.len() {
+        0 => format!("{of_a_hundred} No pocket stayed bare that luck does not explain."),
+        1 => format!(
+            "{of_a_hundred} One missed pocket stayed bare, {} wide.",
+            metres(widest_m)
+        ),
+        many => format!(
+            "{of_a_hundred} {} stayed bare, the widest {}.",
+            plural(many, "missed pocket", "missed pockets"),
+            metres(widest_m)
+        ),
+    }
 }
 
 /// How often the lawn was driven over.

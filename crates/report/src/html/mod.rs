@@ -272,7 +272,7 @@ fn missed(findings: &Findings) -> Missed {
         figure: percent(coverage.visited_fraction.estimate),
         caption: format!("of {} lawn was driven over", area(coverage.lawn_m2)),
         interval: words::interval(coverage.visited_fraction),
-        meaning: facts::of_a_hundred(coverage),
+        meaning: facts::of_a_hundred(findings, coverage),
         strip: Some(plots::strip(&strip)),
         parts: parts
             .into_iter()

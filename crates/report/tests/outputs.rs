@@ -1,0 +1,179 @@
+//! Which files are left behind, and what private ones do not tell.
+
+mod garden;
+
+use garden::{bare_findings, findings, full_findings, hostile_findings, local_findings};
+use tussock_report::{Output, Privacy, answer, answer_inspection, from_json, left_out, outputs, redact};
+
+fn names(outputs: &[Output]) -> Vec<&'static str> {
+    outputs.iter().map(|output| output.name).collect()
+}
+
+#[test]
+fn the_files_follow_from_what_is_known() {
+    let full = outputs(&findings(), Privacy::Full).unwrap();
+    assert_eq!(
+        names(&full),
+        [
+            "findings.json",
+            "findings.geojson",
+            "report.html",
+            "map.png",
+            "cells.parquet",
+            "pockets.gpx"
+        ]
+    );
+    assert!(left_out(&findings(), Privacy::Full).is_empty());
+    let private = outputs(&findings(), Privacy::Private).unwrap();
+    assert_eq!(
+        names(&private),
+        ["findings.json", "report.html", "map.png", "cells.parquet"]
+    );
+    let local = outputs(&local_findings(), Privacy::Full).unwrap();
+    assert_eq!(
+        names(&local),
+        ["findings.json", "report.html", "map.png", "cells.parquet"]
+    );
+    let bare = outputs(&bare_findings(), Privacy::Full).unwrap();
+    assert_eq!(names(&bare), ["findings.json", "report.html", "map.png"]);
+    for (findings, privacy) in [
+        (local_findings(), Privacy::Full),
+        (bare_findings(), Privacy::Full),
+    ] {
+        let written = names(&outputs(&findings, privacy).unwrap());
+        for (name, reason) in left_out(&findings, privacy) {
+            assert!(!written.contains(&name) && !reason.is_empty());
+        }
+        assert_eq!(written.len() + left_out(&findings, privacy).len(), 6);
+    }
+}
+
+#[test]
+fn the_same_findings_give_the_same_bytes() {
+    assert!(
+        outputs(&full_findings(), Privacy::Full).unwrap()
+            == outputs(&full_findings(), Privacy::Full).unwrap()
+    );
+}
+
+/// Unpacks what a reader could unpack: the text of JSON and HTML, the bytes of the rest.
+fn holds(bytes: &[u8], needle: &str) -> bool {
+    bytes
+        .windows(needle.len())
+        .any(|window| window.eq_ignore_ascii_case(needle.as_bytes()))
+}
+
+#[test]
+fn private_files_tell_neither_place_nor_names_nor_dates_nor_digests() {
+    let mut sample = full_findings();
+    // What could slip through in sentences.
+    sample.missed_pockets[0].why =
+        "Beside the lily pond at 54.5233766 since 2026-06-01T23:10:00Z, says field logger 7 of Fennmoor House.".to_owned();
+    sample
+        .log_verdict
+        .remarks
+        .push("night-0601.nmea stops at 02:14:07 on 1/6/2026".to_owned());
+    sample.cautions.push("The Orchard lawn slopes.".to_owned());
+    sample.inputs[0].facts.machine = "Bertha".to_owned();
+    sample.span.machines = vec!["Bertha".to_owned()];
+    sample.stuck_spots[0].why = "Bertha stands under the old pear tree.".to_owned();
+    let needles = [
+        "54.523",
+        "54.52",
+        "3.2176",
+        "3.217",
+        "5431.4",
+        "2026-06",
+        "/2026",
+        "02:14",
+        "22:10",
+        "00:10",
+        "Fennmoor",
+        "Gate code",
+        "night-0601",
+        "field logger",
+        "9f86d081",
+        "Orchard",
+        "lily pond",
+        "tool shed",
+        "pear tree",
+        "plum tree",
+        "Bertha",
+        "$GPGGA",
+        "1780351800",
+    ];
+    let private = outputs(&sample, Privacy::Private).unwrap();
+    for output in &private {
+        for needle in needles {
+            assert!(!holds(&output.bytes, needle), "{} holds {needle}", output.name);
+        }
+    }
+    let said = answer(&redact(&sample), Default::default());
+    for needle in needles {
+        assert!(!holds(said.as_bytes(), needle), "the answer holds {needle}");
+    }
+    // The needles are real: the full files hold each of them somewhere.
+    let full = outputs(&sample, Privacy::Full).unwrap();
+    for needle in needles
+        .iter()
+        .filter(|needle| !["02:14", "00:10"].contains(needle))
+    {
+        assert!(full.iter().any(|output| holds(&output.bytes, needle)), "{needle}");
+    }
+}
+
+#[test]
+fn redacting_keeps_every_figure_in_metres_and_seconds() {
+    let sample = full_findings();
+    let private = redact(&sample);
+    assert_eq!(
+        private.coverage.as_ref().unwrap().visited_m2,
+        sample.coverage.as_ref().unwrap().visited_m2
+    );
+    assert_eq!(
+        private.missed_pockets[0].outline,
+        sample.missed_pockets[0].outline
+    );
+    assert_eq!(
+        private.missed_pockets[0].tape[1].distance_m,
+        sample.missed_pockets[0].tape[1].distance_m
+    );
+    assert_eq!(private.missed_pockets[0].tape[1].from, "the station");
+    assert_eq!(
+        private.missed_pockets[0].tape[0].from,
+        "the obstacle-1's south-east corner"
+    );
+    assert_eq!(private.span.driving_s, sample.span.driving_s);
+    assert_eq!(private.lawn_outline, sample.lawn_outline);
+    assert_eq!(
+        redact(&private).missed_pockets,
+        private.missed_pockets,
+        "nothing is left to take out"
+    );
+}
+
+#[test]
+fn private_json_is_read_back() {
+    let private = outputs(&full_findings(), Privacy::Private).unwrap();
+    let back = from_json(&private[0].bytes).unwrap();
+    assert_eq!(back.frame.origin_lat, None);
+    assert_eq!(back.plan, None);
+}
+
+#[test]
+fn hostile_names_stop_no_output() {
+    assert_eq!(outputs(&hostile_findings(), Privacy::Full).unwrap().len(), 6);
+    assert_eq!(outputs(&hostile_findings(), Privacy::Private).unwrap().len(), 4);
+    let look = garden::inspection();
+    assert!(!answer_inspection(&look, Default::default()).is_empty());
+}
+
+#[test]
+fn a_night_stays_small_enough_to_send() {
+    for output in outputs(&full_findings(), Privacy::Full).unwrap() {
+        println!("{}: {} bytes", output.name, output.bytes.len());
+        if output.name == "report.html" {
+            assert!(output.bytes.len() <= 1_500_000);
+        }
+    }
+}

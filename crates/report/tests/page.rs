@@ -1,0 +1,330 @@
+//! The page is one safe file, and says what the findings say.
+
+mod garden;
+
+use garden::{
+    bare_findings, findings, findings_without_width, full_findings, hostile_findings, local_findings,
+};
+use tussock_report::{from_json, html, map_png, map_svg, to_json};
+use tussock_types::Findings;
+
+fn every_page() -> Vec<String> {
+    let samples: [Findings; 6] = [
+        findings(),
+        full_findings(),
+        findings_without_width(),
+        bare_findings(),
+        local_findings(),
+        hostile_findings(),
+    ];
+    samples.iter().map(|sample| html(sample).unwrap()).collect()
+}
+
+/// The words of a page, tags taken out.
+fn words(page: &str) -> String {
+    let body = &page[page.find("<body>").unwrap()..];
+    let mut out = String::new();
+    let mut inside = false;
+    for c in body.chars() {
+        match c {
+            '<' => inside = true,
+            '>' => {
+                inside = false;
+                out.push(' ');
+            }
+            c if !inside => out.push(c),
+            _ => {}
+        }
+    }
+    out.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+#[test]
+fn nothing_is_loaded_from_anywhere() {
+    for page in every_page() {
+        assert!(page.contains("default-src 'none'; style-src 'unsafe-inline'; img-src data:"));
+        for needle in ["src=\"", "href=\"", "url("] {
+            for (at, _) in page.match_indices(needle) {
+                let target = &page[at + needle.len()..];
+                assert!(
+                    target.starts_with('#') || target.starts_with("data:image/png;base64,"),
+                    "{needle}{}",
+                    &target[..40.min(target.len())]
+                );
+            }
+        }
+        // Names of XML vocabularies are no addresses to load from.
+        let rest = page.replace("http://www.w3.org/2000/svg", "");
+        for needle in [
+            "http:",
+            "https:",
+            "//www",
+            "@import",
+            "<script",
+            "<link",
+            "<iframe",
+            "javascript:",
+        ] {
+            assert!(!rest.contains(needle), "{needle}");
+        }
+    }
+}
+
+#[test]
+fn hostile_text_stays_text() {
+    let page = html(&hostile_findings()).unwrap();
+    assert!(!page.contains("<script") && !page.contains("onload='x'") && !page.contains("onload=\"x"));
+    assert!(page.contains("&lt;script"));
+    assert!(page.contains("{{ 7*7 }}"), "text is no template");
+    assert!(!page.chars().any(|c| c != '\n' && c.is_control()));
+    assert!(!page.contains('\u{202e}'));
+    assert!(page.len() < 400_000, "{}", page.len());
+    // Every tag that opens is one that the template or a drawing writes.
+    let known = [
+        "article",
+        "b",
+        "bdi",
+        "body",
+        "circle",
+        "dd",
+        "defs",
+        "details",
+        "div",
+        "dl",
+        "dt",
+        "figcaption",
+        "figure",
+        "footer",
+        "g",
+        "h1",
+        "h2",
+        "h3",
+        "head",
+        "header",
+        "html",
+        "i",
+        "image",
+        "li",
+        "main",
+        "meta",
+        "p",
+        "path",
+        "pattern",
+        "polyline",
+        "rect",
+        "section",
+        "small",
+        "span",
+        "style",
+        "summary",
+        "svg",
+        "table",
+        "tbody",
+        "td",
+        "text",
+        "th",
+        "thead",
+        "title",
+        "tr",
+        "ul",
+        "use",
+    ];
+    for (at, _) in page.match_indices('<') {
+        let tag: String = page[at + 1..]
+            .trim_start_matches('/')
+            .chars()
+            .take_while(char::is_ascii_alphanumeric)
+            .collect();
+        assert!(
+            known.contains(&tag.as_str()) || page[at..].starts_with("<!doctype"),
+            "<{tag}"
+        );
+    }
+}
+
+#[test]
+fn hostile_text_stays_text_in_the_map() {
+    let svg = map_svg(&hostile_findings());
+    assert!(!svg.contains("<script") && !svg.contains('\u{202e}'));
+    assert!(!svg.chars().any(char::is_control));
+    assert!(
+        map_png(&hostile_findings(), 400).is_ok(),
+        "the drawing is well-formed XML"
+    );
+}
+
+#[test]
+fn the_answers_stand_in_order() {
+    for page in every_page() {
+        let order = [
+            "Is the log good enough?",
+            "What was missed?",
+            "Why?",
+            "What to change?",
+            "class=\"map\"",
+            "Hours by activity",
+            "How this was counted",
+            "The log files, and what was not used",
+            "Before you change anything",
+        ];
+        let places: Vec<usize> = order
+            .iter()
+            .map(|words| page.find(words).unwrap_or_else(|| panic!("{words}")))
+            .collect();
+        assert!(places.is_sorted(), "{places:?}");
+    }
+}
+
+#[test]
+fn figures_carry_units_and_intervals_only_where_there_are_any() {
+    let first = words(&html(&findings()).unwrap());
+    assert!(
+        first.contains("interval not worked out yet") && !first.contains("90 % interval"),
+        "{first}"
+    );
+    let full = words(&html(&full_findings()).unwrap());
+    assert!(full.contains("90 % interval"));
+    for text in [first, full] {
+        assert!(text.contains("m² lawn was driven over"));
+        assert!(!text.contains("NaN") && !text.contains("inf ") && !text.contains("None"));
+    }
+}
+
+#[test]
+fn the_parts_of_the_lawn_add_up() {
+    let sample = findings();
+    let coverage = sample.coverage.as_ref().unwrap();
+    let sum = coverage.visited_m2
+        + coverage.missed_m2
+        + coverage.not_yet_m2
+        + coverage.unseen_m2
+        + coverage.sliver_m2;
+    assert!((sum - coverage.lawn_m2).abs() < 1e-9 * coverage.lawn_m2);
+    let page = html(&sample).unwrap();
+    let strip = &page[page.find("class=\"strip\"").unwrap()..];
+    let strip = &strip[..strip.find("</svg>").unwrap()];
+    let width_of = |class: &str| -> f64 {
+        let part = &strip[strip.find(&format!("\"{class}\"")).unwrap()..];
+        let width = &part[part.find("width=\"").unwrap() + 7..];
+        width[..width.find('"').unwrap()].parse().unwrap()
+    };
+    assert!((width_of("visited") / 600.0 - coverage.visited_m2 / coverage.lawn_m2).abs() < 1e-4);
+    assert!((width_of("missed") / 600.0 - coverage.missed_m2 / coverage.lawn_m2).abs() < 1e-4);
+}
+
+#[test]
+fn without_suggestions_it_says_where_to_walk_and_what_to_look_at() {
+    let page = words(&html(&findings()).unwrap());
+    assert!(page.contains("Walk there and look"));
+    assert!(
+        page.contains("17.8 m from the tool shed&#x27;s south-east corner"),
+        "{page}"
+    );
+    let page = words(&html(&full_findings()).unwrap());
+    assert!(page.contains("Lay a guide run") && page.contains("9.4 m of wire"));
+}
+
+#[test]
+fn a_bad_log_changes_nothing_in_the_garden() {
+    let mut sample = findings();
+    sample.log_verdict.good_enough = false;
+    let page = words(&html(&sample).unwrap());
+    assert!(page.contains("Log again first") && page.contains("is not good enough"));
+}
+
+#[test]
+fn six_maps_show_how_the_lawn_filled_up() {
+    let sample = findings();
+    let page = html(&sample).unwrap();
+    let stills = &page[page.find("class=\"stills\"").unwrap()..];
+    let stills = &stills[..stills.find("</section>").unwrap()];
+    assert_eq!(stills.matches("<figure>").count(), 6);
+    let last = sample
+        .over_time
+        .as_ref()
+        .unwrap()
+        .visited_fraction
+        .last()
+        .copied()
+        .unwrap();
+    assert!(stills.contains(&format!("{:.1} %", last * 100.0)));
+}
+
+#[test]
+fn it_says_driven_over_and_never_claims_that_grass_was_cut() {
+    for page in [findings(), full_findings()]
+        .iter()
+        .map(|sample| words(&html(sample).unwrap()))
+    {
+        let lower = page.to_lowercase();
+        assert!(lower.contains("driven over"));
+        for (at, _) in lower.match_indices(" cut") {
+            let around = &lower[at..lower.len().min(at + 30)];
+            let is_allowed =
+                around.starts_with(" cutting") || around.starts_with(" cut there is for the eye");
+            assert!(is_allowed, "{around}");
+        }
+    }
+}
+
+#[test]
+fn a_saved_result_draws_the_same_page_and_picture() {
+    let sample = full_findings();
+    let back = from_json(to_json(&sample).unwrap().as_bytes()).unwrap();
+    assert!(html(&sample).unwrap() == html(&back).unwrap());
+    assert!(map_png(&sample, 500).unwrap() == map_png(&back, 500).unwrap());
+}
+
+#[test]
+fn drawings_survive_numbers_that_are_not_finite() {
+    let mut sample = full_findings();
+    sample.missed_pockets[0].east_m = f64::NAN;
+    sample.missed_pockets[0].outline[0][1].north_m = f64::INFINITY;
+    sample.stuck_spots[0].radius_m = f64::NAN;
+    sample.lawn_outline[0][0][0].east_m = f64::NAN;
+    sample.over_time.as_mut().unwrap().visited_fraction[3] = f64::NAN;
+    let cells = sample.cells.as_mut().unwrap();
+    cells.visits_expected[7_000] = f32::NAN;
+    cells.visits_expected.truncate(9_000);
+    assert!(html(&sample).unwrap().contains("class=\"map\""));
+    assert!(map_png(&sample, 300).is_ok());
+    sample.over_time.as_mut().unwrap().visited_fraction.clear();
+    sample.coverage.as_mut().unwrap().lawn_m2 = f64::NAN;
+    assert!(html(&sample).is_ok());
+}
+
+/// Pixels of a PNG as RGB.
+fn pixels(png: &[u8]) -> (usize, Vec<u8>) {
+    let mut reader = png::Decoder::new(std::io::Cursor::new(png)).read_info().unwrap();
+    let mut out = vec![0; reader.output_buffer_size().unwrap()];
+    let info = reader.next_frame(&mut out).unwrap();
+    (info.width as usize, out)
+}
+
+#[test]
+fn the_picture_has_words_without_any_font_on_the_machine() {
+    let named = findings();
+    let mut unnamed = named.clone();
+    unnamed.settings.garden.name = Some("\u{a0}".to_owned());
+    let (width, with) = pixels(&map_png(&named, 1000).unwrap());
+    assert_eq!(width, 1000);
+    // The title is dark ink in the band above the map.
+    let band = &with[..width * 3 * 45];
+    let dark = band
+        .chunks_exact(3)
+        .filter(|pixel| pixel.iter().all(|&value| value < 90))
+        .count();
+    assert!(dark > 500, "{dark}");
+    assert!(pixels(&map_png(&unnamed, 1000).unwrap()).1 != with);
+}
+
+#[test]
+fn pictures_of_odd_widths_are_refused() {
+    for width_px in [0, 199, 8_001, u32::MAX] {
+        let error = map_png(&findings(), width_px).unwrap_err();
+        assert_eq!(
+            error.to_string(),
+            format!("picture of {width_px} pixels, expected 200 to 8000")
+        );
+    }
+}
