@@ -158,10 +158,12 @@ impl Epoch {
     }
 }
 
-/// The epochs that may still get sentences: a slow sentence may come after faster ones of the next instants.
+/// The epochs that may still get sentences: a slow sentence may come after faster ones of the next instants. A ring, the
+/// oldest at `first`.
 #[derive(Debug, Default)]
 pub(super) struct Open {
     epochs: [Option<Epoch>; Self::MOST],
+    first: usize,
     count: usize,
     current: usize,
 }
@@ -176,19 +178,21 @@ impl Open {
             (epoch.of_day_us - of_day_us).abs() < SAME_EPOCH_US
                 && !matches!((epoch.day, day), (Some(one), Some(other)) if one != other)
         };
-        let index = (0..self.count)
+        let place = (0..self.count)
             .rev()
-            .find(|&index| self.epochs[index].as_ref().is_some_and(fits))?;
-        self.current = index;
-        self.epochs[index].as_mut()
+            .map(|age| (self.first + age) % Self::MOST)
+            .find(|&place| self.epochs[place].as_ref().is_some_and(fits))?;
+        self.current = place;
+        self.epochs[place].as_mut()
     }
 
     /// The epoch that the last sentence went to.
     pub(super) fn latest(&mut self) -> Option<&mut Epoch> {
-        self.epochs.get_mut(self.current)?.as_mut()
+        self.epochs[self.current].as_mut()
     }
 
     /// Takes the oldest out when there is no room for one more.
+    #[inline]
     pub(super) fn make_room(&mut self) -> Option<Epoch> {
         if self.count == Self::MOST {
             self.take_oldest()
@@ -198,17 +202,17 @@ impl Open {
     }
 
     pub(super) fn take_oldest(&mut self) -> Option<Epoch> {
-        let oldest = self.epochs[0].take()?;
-        self.epochs.rotate_left(1);
+        let oldest = self.epochs[self.first].take()?;
+        self.first = (self.first + 1) % Self::MOST;
         self.count -= 1;
-        self.current = self.current.saturating_sub(1);
         Some(oldest)
     }
 
+    #[inline]
     pub(super) fn push(&mut self, epoch: Epoch) {
         if self.count < Self::MOST {
-            self.epochs[self.count] = Some(epoch);
-            self.current = self.count;
+            self.current = (self.first + self.count) % Self::MOST;
+            self.epochs[self.current] = Some(epoch);
             self.count += 1;
         }
     }
