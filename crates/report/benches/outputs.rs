@@ -1,6 +1,6 @@
 //! How long does each window take, for the invented garden (32,640 squares, 8 h)?
 
-#![allow(missing_docs)]
+#![allow(missing_docs, clippy::unwrap_used)]
 
 #[path = "../tests/garden/mod.rs"]
 mod garden;

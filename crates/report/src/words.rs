@@ -192,7 +192,7 @@ pub(crate) fn percent(fraction: f64) -> String {
     if percent > 0.0 && percent < 0.05 {
         return "under 0.1 %".to_owned();
     }
-    if percent < 100.0 && percent >= 99.95 {
+    if (99.95..100.0).contains(&percent) {
         return "over 99.9 %".to_owned();
     }
     format!("{} %", number(percent, 1))

@@ -1,5 +1,7 @@
 //! Saved findings come back as they were.
 
+#![allow(clippy::unwrap_used)]
+
 mod garden;
 
 use garden::{bare_findings, findings, full_findings, hostile_findings, inspection};

@@ -1,5 +1,7 @@
 //! The files that other tools open.
 
+#![allow(clippy::unwrap_used)]
+
 mod garden;
 
 use garden::{findings, frame, full_findings, hostile_findings, local_findings};

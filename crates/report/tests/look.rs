@@ -1,5 +1,7 @@
 //! Writes the sample outputs where a person can look at them.
 
+#![allow(clippy::unwrap_used)]
+
 mod garden;
 
 use std::path::Path;

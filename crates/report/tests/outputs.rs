@@ -1,5 +1,7 @@
 //! Which files are left behind, and what private ones do not tell.
 
+#![allow(clippy::unwrap_used)]
+
 mod garden;
 
 use garden::{bare_findings, findings, full_findings, hostile_findings, local_findings};

@@ -1,5 +1,7 @@
 //! The published JSON Schemas and what is written are the same thing.
 
+#![allow(clippy::unwrap_used)]
+
 mod garden;
 
 use garden::{

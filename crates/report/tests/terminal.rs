@@ -1,5 +1,7 @@
 //! What the terminal says, as a technician sees it.
 
+#![allow(clippy::unwrap_used)]
+
 mod garden;
 
 use garden::{bare_findings, findings, findings_without_width, full_findings, hostile_findings, inspection};

@@ -1,0 +1,293 @@
+//! The findings again: with everything, with nothing, local, without width, hostile.
+
+#![allow(clippy::unwrap_used)]
+
+use super::{ORIGIN_LAT, ORIGIN_LON, SPEED_MPS, findings};
+use tussock_types::*;
+
+/// An estimate with an interval.
+pub(crate) fn between(estimate: f64, low: f64, high: f64) -> Estimate {
+    Estimate {
+        estimate,
+        low: Some(low),
+        high: Some(high),
+    }
+}
+
+/// Everything that a later version can find, with no field null and no list empty.
+pub(crate) fn full_findings() -> Findings {
+    let mut findings = findings();
+    let settings = &mut findings.settings;
+    settings.machine.body_width_m = Some(0.5);
+    settings.machine.past_boundary_m = Some(0.2);
+    settings.machine.speed_mps = Some(SPEED_MPS);
+    settings.turf = TurfSettings {
+        cut_height_mm: Some(40.0),
+        growth_mm_per_day: Some(3.0),
+        mean_temperature_c: Some(17.0),
+        grass: Grass::Cool,
+    };
+    let day = Some(vec!["20:00-23:59".to_owned()]);
+    settings.hours = HoursSettings {
+        monday: day.clone(),
+        tuesday: day.clone(),
+        wednesday: day.clone(),
+        thursday: day.clone(),
+        friday: day.clone(),
+        saturday: day.clone(),
+        sunday: day,
+    };
+    settings.garden.remarks = Some("Gate code with the neighbours.".to_owned());
+    settings.positions.max_silence_s = Some(10.0);
+    settings.positions.origin_lat_deg = Some(ORIGIN_LAT);
+    settings.positions.origin_lon_deg = Some(ORIGIN_LON);
+    findings.span.transit_s = Some(900.0);
+    findings.span.carried_s = Some(60.0);
+    findings.positions.anchored = Some(true);
+    findings.positions.plan_offset = Some(PlanOffset {
+        east_m: 0.15,
+        north_m: -0.1,
+        rotation_deg: 0.2,
+        sd_m: 0.03,
+    });
+    let coverage = findings.coverage.as_mut().unwrap();
+    let share = coverage.visited_fraction.estimate;
+    coverage.reachable_m2 = Some(coverage.lawn_m2 - 20.0);
+    coverage.visited_fraction = between(share, share - 0.004, share + 0.003);
+    coverage.lawns[0].visited_fraction = coverage.visited_fraction;
+    coverage.realisations = 40;
+    findings.by_width = Some(
+        (17..=35)
+            .map(|width_cm| WidthRow {
+                cut_width_m: f64::from(width_cm) / 100.0,
+                visited_fraction: between(0.7 + f64::from(width_cm) / 200.0, 0.7, 0.9),
+            })
+            .collect(),
+    );
+    let revisits = findings.revisits.as_mut().unwrap();
+    revisits.interval_h = IntervalQuantiles {
+        p50: Some(2.4),
+        p90: Some(6.5),
+        p99: Some(7.9),
+    };
+    revisits.overdue_fraction = Some(0.02);
+    let over_time = findings.over_time.as_mut().unwrap();
+    over_time.hours_to_95 = Some(14.0);
+    over_time.hours_to_99 = Some(31.0);
+    over_time.promise = Promise {
+        verdict: PromiseVerdict::Broken,
+        probability: Some(0.02),
+    };
+    let pocket = &mut findings.missed_pockets[0];
+    pocket.certainty = Some(0.99);
+    pocket.causes = Some(vec![
+        CauseFindings {
+            cause: Cause::BeyondStuckSpot,
+            weight_fraction: 0.8,
+            evidence_for: vec!["7 of 38 drives through the passage ended at S1".to_owned()],
+            evidence_against: vec!["31 drives came through".to_owned()],
+        },
+        CauseFindings {
+            cause: Cause::NarrowPassage,
+            weight_fraction: 0.2,
+            evidence_for: vec!["the passage is 2.0 m wide".to_owned()],
+            evidence_against: Vec::new(),
+        },
+    ]);
+    pocket.suggestion_ids = vec!["G1".to_owned()];
+    findings.missed_pockets[1].certainty = Some(0.97);
+    findings.missed_pockets[1].causes = Some(Vec::new());
+    findings.unseen = Some(vec![UnseenGround {
+        id: "U1".to_owned(),
+        area_m2: 3.5,
+        why: "The log is silent for 260 s here.".to_owned(),
+    }]);
+    findings.worn_lines = Some(vec![WornLine {
+        id: "W1".to_owned(),
+        line: vec![
+            Place::new(-4.0, -12.0),
+            Place::new(-4.0, -8.0),
+            Place::new(4.0, -4.0),
+        ],
+        times_mean: 4.1,
+    }]);
+    findings.strays = Some(vec![Stray {
+        id: "X1".to_owned(),
+        start_s: 12_000.0,
+        duration_s: 40.0,
+        farthest_m: 1.2,
+    }]);
+    findings.suggestions = Some(vec![Suggestion {
+        id: "G1".to_owned(),
+        kind: SuggestionKind::GuideRun,
+        why: "A guide run through the passage to M1 leads every third outing past the stuck spot.".to_owned(),
+        geometry: vec![
+            Place::new(12.0, -0.8),
+            Place::new(16.0, -1.0),
+            Place::new(20.0, -3.5),
+        ],
+        wire_m: Some(9.4),
+        outing_share_fraction: Some(0.33),
+        addresses: vec!["M1".to_owned()],
+        predicted: Predicted {
+            visited_fraction_before: between(share, share - 0.01, share + 0.01),
+            visited_fraction_after: between(share + 0.05, share + 0.03, share + 0.06),
+            pocket_fraction_before: between(0.02, 0.0, 0.06),
+            pocket_fraction_after: between(0.81, 0.66, 0.9),
+        },
+        cautions: vec![
+            "Locate buried cables and pipes before digging; private lines are not marked.".to_owned(),
+        ],
+    }]);
+    findings
+}
+
+/// A log in local metres without a place on Earth.
+pub(crate) fn local_findings() -> Findings {
+    let mut findings = findings();
+    findings.frame = FrameFindings {
+        origin_lat: None,
+        origin_lon: None,
+    };
+    findings.plan = None;
+    for pocket in &mut findings.missed_pockets {
+        (pocket.lat, pocket.lon) = (None, None);
+    }
+    for pocket in &mut findings.not_yet {
+        (pocket.lat, pocket.lon) = (None, None);
+    }
+    for spot in &mut findings.stuck_spots {
+        (spot.lat, spot.lon) = (None, None);
+    }
+    findings
+}
+
+/// A log without a cutting width: no coverage, no squares.
+pub(crate) fn findings_without_width() -> Findings {
+    let full = full_findings();
+    Findings {
+        coverage: None,
+        revisits: None,
+        over_time: None,
+        missed_pockets: Vec::new(),
+        not_yet: Vec::new(),
+        suggestions: None,
+        cells: None,
+        ..full
+    }
+}
+
+/// Everything null that may be null, every list empty.
+pub(crate) fn bare_findings() -> Findings {
+    let mut findings = local_findings();
+    findings.settings = Settings::default();
+    findings.inputs.clear();
+    findings.log_verdict.remarks.clear();
+    findings.log_verdict.good_enough = false;
+    let span = &mut findings.span;
+    *span = Span {
+        start: None,
+        end: None,
+        start_unix_s: None,
+        at_station_s: None,
+        speed_mps: None,
+        outings: None,
+        silences: Vec::new(),
+        machines: Vec::new(),
+        ..span.clone()
+    };
+    findings.positions = PositionFindings {
+        white_m: None,
+        drift_m: None,
+        drift_time_s: None,
+        source: NoiseSource::Default,
+        anchored: None,
+        plan_offset: None,
+    };
+    Findings {
+        coverage: None,
+        revisits: None,
+        over_time: None,
+        missed_pockets: Vec::new(),
+        not_yet: Vec::new(),
+        stuck_spots: Vec::new(),
+        cautions: Vec::new(),
+        lawn_outline: Vec::new(),
+        driven_lines: Vec::new(),
+        cells: None,
+        ..findings
+    }
+}
+
+/// Text that tries everything.
+pub(crate) const HOSTILE: &str =
+    "</script><script>alert(1)</script>\" onload='x' {{ 7*7 }} \u{1b}[2J\u{202e}gpj.\u{0}\u{7}&amp;]]><!--";
+
+/// Hostile text in every place that comes from outside.
+pub(crate) fn hostile_findings() -> Findings {
+    let mut findings = full_findings();
+    let long = format!("{HOSTILE}{}", "A".repeat(1 << 20));
+    let hostile = || HOSTILE.to_owned();
+    findings.tool_version = hostile();
+    findings.settings.garden.name = Some(long.clone());
+    findings.settings.garden.remarks = Some(long.clone());
+    findings.settings.garden.time_zone = Some(hostile());
+    findings.span.start = Some(hostile());
+    findings.span.machines = vec![hostile()];
+    let facts = &mut findings.inputs[0].facts;
+    facts.name = long;
+    facts.made_by = Some(hostile());
+    facts.machine = hostile();
+    facts.sha256 = hostile();
+    facts.places[0].excerpt = hostile();
+    facts.notices[0].sentence = hostile();
+    findings.log_verdict.advice = hostile();
+    findings.log_verdict.remarks = vec![hostile()];
+    for feature in &mut findings.plan.as_mut().unwrap().features {
+        feature.name = hostile();
+    }
+    findings.coverage.as_mut().unwrap().lawns[0].name = hostile();
+    for pocket in &mut findings.missed_pockets {
+        pocket.id = hostile();
+        pocket.why = hostile();
+        pocket.tape[0].from = hostile();
+        for cause in pocket.causes.iter_mut().flatten() {
+            cause.evidence_for = vec![hostile()];
+            cause.evidence_against = vec![hostile()];
+        }
+    }
+    findings.not_yet[0].id = hostile();
+    findings.not_yet[0].tape[0].from = hostile();
+    findings.stuck_spots[0].id = hostile();
+    findings.stuck_spots[0].why = hostile();
+    findings.unseen.as_mut().unwrap()[0].why = hostile();
+    findings.worn_lines.as_mut().unwrap()[0].id = hostile();
+    let suggestion = &mut findings.suggestions.as_mut().unwrap()[0];
+    suggestion.id = hostile();
+    suggestion.why = hostile();
+    suggestion.cautions = vec![hostile()];
+    suggestion.addresses = vec![hostile()];
+    findings.cautions = vec![hostile()];
+    findings
+}
+
+/// An inspection of the invented log.
+pub(crate) fn inspection() -> Inspection {
+    let findings = findings();
+    Inspection {
+        schema_version: SCHEMA_VERSION,
+        tool_version: findings.tool_version,
+        inputs: findings.inputs,
+        log_verdict: findings.log_verdict,
+        span: findings.span,
+        positions: findings.positions,
+        extent_m: (46.2, 25.9),
+        middle: Some(GeoPoint {
+            lat_deg: ORIGIN_LAT,
+            lon_deg: ORIGIN_LON,
+        }),
+        qualities: vec![("RTK fixed".to_owned(), 28_100), ("RTK float".to_owned(), 690)],
+        hdop: Some((0.7, 1.1)),
+        repeated_positions: 12,
+    }
+}
