@@ -33,33 +33,58 @@ fn the_same_outing_as_gpx_nmea_and_csv_gives_the_same_findings() {
         // Formats write coordinates to a different last digit (below 1 mm), so single cells at the rim of a swath may
         // flip; 0.02 % of the lawn is the width of a hair along the whole path.
         let difference = (visited_m2(&gpx) - visited_m2(other)).abs() / lawn_m2;
-        assert!(difference <= 0.0002, "{name}: visited area differs by {difference} of the lawn");
+        assert!(
+            difference <= 0.0002,
+            "{name}: visited area differs by {difference} of the lawn"
+        );
         alike(name, "", &gpx, other);
     }
 }
 
 /// Parts that tell about the log file itself, or that draw single cells and corners.
-const OF_THE_FILE: &[&str] = &["inputs", "positions", "cells", "driven_lines", "lawn_outline", "outline", "log_verdict"];
+const OF_THE_FILE: &[&str] = &[
+    "inputs",
+    "positions",
+    "cells",
+    "driven_lines",
+    "lawn_outline",
+    "outline",
+    "log_verdict",
+];
 
 /// Compares two findings: words and whole numbers of places alike, lengths and areas within the stated tolerance.
 fn alike(name: &str, place: &str, left: &Value, right: &Value) {
     match (left, right) {
         (Value::Object(left), Value::Object(right)) => {
             assert!(left.keys().eq(right.keys()), "{name} {place}: other fields");
-            for (key, value) in left.iter().filter(|(key, _)| !OF_THE_FILE.contains(&key.as_str())) {
+            for (key, value) in left
+                .iter()
+                .filter(|(key, _)| !OF_THE_FILE.contains(&key.as_str()))
+            {
                 alike(name, &format!("{place}.{key}"), value, &right[key]);
             }
         }
         (Value::Array(left), Value::Array(right)) => {
-            assert_eq!(left.len(), right.len(), "{name} {place}: another number of entries");
+            assert_eq!(
+                left.len(),
+                right.len(),
+                "{name} {place}: another number of entries"
+            );
             for (index, (left, right)) in left.iter().zip(right).enumerate() {
                 alike(name, &format!("{place}[{index}]"), left, right);
             }
         }
         (Value::Number(left), Value::Number(right)) => {
-            let (left, right) = (left.as_f64().expect("a number"), right.as_f64().expect("a number"));
+            let (left, right) = (
+                left.as_f64().expect("a number"),
+                right.as_f64().expect("a number"),
+            );
             // Latitudes and longitudes: a cell of a pocket may move its middle by some centimetres.
-            let absolute = if place.ends_with(".lat") || place.ends_with(".lon") { 2e-6 } else { 0.05 };
+            let absolute = if place.ends_with(".lat") || place.ends_with(".lon") {
+                2e-6
+            } else {
+                0.05
+            };
             let near = (left - right).abs() <= absolute.max(0.01 * left.abs());
             assert!(near, "{name} {place}: {left} and {right}");
         }
@@ -75,7 +100,9 @@ fn one_thread_and_two_give_the_same_bytes() {
     simulated(&folder, "gpx");
     for threads in [1, 2] {
         folder
-            .tussock(&format!("analyse night.gpx {ANALYSE} --threads {threads} --out on-{threads}"))
+            .tussock(&format!(
+                "analyse night.gpx {ANALYSE} --threads {threads} --out on-{threads}"
+            ))
             .with_code(0);
     }
     let content = folder.content();
@@ -88,7 +115,11 @@ fn one_thread_and_two_give_the_same_bytes() {
             .collect()
     };
     let (one, two) = (of(1), of(2));
-    assert!(one.len() >= 6, "{:?}", one.iter().map(|(name, _)| name).collect::<Vec<_>>());
+    assert!(
+        one.len() >= 6,
+        "{:?}",
+        one.iter().map(|(name, _)| name).collect::<Vec<_>>()
+    );
     assert_eq!(one.len(), two.len());
     for ((name, left), (_, right)) in one.iter().zip(&two) {
         assert!(left == right, "{name} differs between one thread and two");
@@ -101,7 +132,11 @@ fn a_log_from_stdin_gives_what_the_file_gives() {
     simulated(&folder, "nmea");
     let from_file = findings(&folder, &format!("analyse night.nmea {ANALYSE}"));
     let bytes = folder.read("night.nmea");
-    let ran = run(&mut folder.command(&format!("analyse - {ANALYSE} --format json")), &bytes).with_code(0);
+    let ran = run(
+        &mut folder.command(&format!("analyse - {ANALYSE} --format json")),
+        &bytes,
+    )
+    .with_code(0);
     let mut from_stdin: Value = serde_json::from_str(&ran.stdout).expect("stdout is JSON");
     assert_eq!(from_stdin["inputs"][0]["name"], "stdin");
     from_stdin["inputs"][0]["name"] = from_file["inputs"][0]["name"].clone();
@@ -130,7 +165,10 @@ fn a_log_alone_with_a_width_gives_a_useful_answer() {
     let ran = folder.tussock("analyse night.gpx --cut-width 22cm").with_code(0);
     assert!(ran.stderr.is_empty(), "{ran}");
     let first = ran.stdout.lines().next().unwrap_or_default();
-    assert!(first.starts_with("The log is"), "the first line is the verdict on the log: {first}");
+    assert!(
+        first.starts_with("The log is"),
+        "the first line is the verdict on the log: {first}"
+    );
     assert!(ran.stdout.contains("Driven over"), "{ran}");
     assert!(ran.stdout.contains("outline was drawn from the log"), "{ran}");
 }
@@ -142,8 +180,10 @@ fn without_a_width_the_fraction_is_given_for_several() {
     let findings = findings(&folder, "analyse night.gpx --plan garden.geojson");
     assert_eq!(findings["coverage"], Value::Null);
     let rows = findings["by_width"].as_array().expect("rows");
-    let fractions: Vec<f64> =
-        rows.iter().map(|row| row["visited_fraction"]["estimate"].as_f64().expect("a number")).collect();
+    let fractions: Vec<f64> = rows
+        .iter()
+        .map(|row| row["visited_fraction"]["estimate"].as_f64().expect("a number"))
+        .collect();
     assert!(rows.len() >= 3 && fractions.is_sorted(), "{fractions:?}");
 }
 
@@ -151,15 +191,26 @@ fn without_a_width_the_fraction_is_given_for_several() {
 fn the_count_agrees_with_the_exact_truth_of_the_simulation() {
     let folder = Folder::with_garden();
     simulated(&folder, "gpx");
-    let truth = folder.json("night.truth.json");
+    let truth = folder.json("night.gpx.truth.json");
     let found = findings(&folder, &format!("analyse night.gpx {ANALYSE}"));
     let is_fraction = |value: &Value| value.as_f64().expect("a number");
-    let (true_fraction, found_fraction) =
-        (is_fraction(&truth["visited_fraction"]), is_fraction(&found["coverage"]["visited_fraction"]["estimate"]));
+    let (true_fraction, found_fraction) = (
+        is_fraction(&truth["visited_fraction"]),
+        is_fraction(&found["coverage"]["visited_fraction"]["estimate"]),
+    );
     // The promise for logs of centimetres: 0.2 points.
-    assert!((true_fraction - found_fraction).abs() <= 0.002, "true {true_fraction}, found {found_fraction}");
-    let (true_m2, found_m2) = (is_fraction(&truth["lawn_m2"]), is_fraction(&found["coverage"]["lawn_m2"]));
-    assert!((true_m2 - found_m2).abs() <= 0.002 * true_m2, "lawn: true {true_m2} m2, found {found_m2} m2");
+    assert!(
+        (true_fraction - found_fraction).abs() <= 0.002,
+        "true {true_fraction}, found {found_fraction}"
+    );
+    let (true_m2, found_m2) = (
+        is_fraction(&truth["lawn_m2"]),
+        is_fraction(&found["coverage"]["lawn_m2"]),
+    );
+    assert!(
+        (true_m2 - found_m2).abs() <= 0.002 * true_m2,
+        "lawn: true {true_m2} m2, found {found_m2} m2"
+    );
 }
 
 #[test]
@@ -176,9 +227,11 @@ fn the_five_areas_add_up_to_the_lawn() {
 fn findings_fit_their_schema_on_stdout_and_in_the_folder() {
     let folder = Folder::with_garden();
     simulated(&folder, "gpx");
-    let schema: Value =
-        serde_json::from_slice(&std::fs::read(concat!(env!("CARGO_MANIFEST_DIR"), "/docs/findings.schema.json")).expect("the schema"))
-            .expect("the schema is JSON");
+    let schema: Value = serde_json::from_slice(
+        &std::fs::read(concat!(env!("CARGO_MANIFEST_DIR"), "/docs/findings.schema.json"))
+            .expect("the schema"),
+    )
+    .expect("the schema is JSON");
     let validator = jsonschema::validator_for(&schema).expect("the schema is one");
     for line in [
         format!("analyse night.gpx {ANALYSE}"),
@@ -186,11 +239,15 @@ fn findings_fit_their_schema_on_stdout_and_in_the_folder() {
         format!("analyse night.gpx {ANALYSE} --private"),
     ] {
         let findings = findings(&folder, &line);
-        let faults: Vec<String> =
-            validator.iter_errors(&findings).map(|fault| format!("{}: {fault}", fault.instance_path())).collect();
+        let faults: Vec<String> = validator
+            .iter_errors(&findings)
+            .map(|fault| format!("{}: {fault}", fault.instance_path()))
+            .collect();
         assert!(faults.is_empty(), "{line}\n{}", faults.join("\n"));
     }
-    folder.tussock(&format!("analyse night.gpx {ANALYSE} --out result")).with_code(0);
+    folder
+        .tussock(&format!("analyse night.gpx {ANALYSE} --out result"))
+        .with_code(0);
     assert!(validator.is_valid(&folder.json("result/findings.json")));
     // The schema is no yes-sayer.
     let mut broken = folder.json("result/findings.json");
@@ -202,11 +259,15 @@ fn findings_fit_their_schema_on_stdout_and_in_the_folder() {
 fn below_the_threshold_the_exit_code_is_1_and_the_answer_is_still_given() {
     let folder = Folder::with_garden();
     simulated(&folder, "gpx");
-    let ran = folder.tussock(&format!("analyse night.gpx {ANALYSE} --fail-under 99.9")).with_code(1);
+    let ran = folder
+        .tussock(&format!("analyse night.gpx {ANALYSE} --fail-under 99.9"))
+        .with_code(1);
     assert!(ran.stdout.contains("Driven over"), "{ran}");
     assert!(ran.stderr.starts_with("below the threshold: "), "{ran}");
     assert!(ran.stderr.contains("expected at least 99.9 %"), "{ran}");
-    let ran = folder.tussock(&format!("analyse night.gpx {ANALYSE} --fail-under 5%")).with_code(0);
+    let ran = folder
+        .tussock(&format!("analyse night.gpx {ANALYSE} --fail-under 5%"))
+        .with_code(0);
     assert!(ran.stderr.is_empty(), "{ran}");
 }
 
@@ -233,7 +294,11 @@ fn colour_is_for_terminals_and_no_color_wins_over_force() {
 fn a_reader_that_goes_away_is_no_failure() {
     let folder = Folder::with_garden();
     simulated(&folder, "gpx");
-    for line in [format!("analyse night.gpx {ANALYSE} --format json"), "inspect night.gpx".to_owned(), "plan check garden.geojson".to_owned()] {
+    for line in [
+        format!("analyse night.gpx {ANALYSE} --format json"),
+        "inspect night.gpx".to_owned(),
+        "plan check garden.geojson".to_owned(),
+    ] {
         let (reader, writer) = std::io::pipe().expect("a pipe");
         drop(reader);
         let output = folder.command(&line).stdout(writer).output().expect("it ends");
@@ -246,26 +311,54 @@ fn a_reader_that_goes_away_is_no_failure() {
 fn a_private_answer_does_not_tell_where_or_when() {
     let folder = Folder::with_garden();
     simulated(&folder, "gpx");
-    folder.tussock(&format!("analyse night.gpx {ANALYSE} --private --out private")).with_code(0);
-    let names: Vec<String> = folder.content().into_keys().filter(|name| name.starts_with("private/")).collect();
-    assert!(!names.iter().any(|name| name.ends_with(".gpx") || name.ends_with(".geojson")), "{names:?}");
+    folder
+        .tussock(&format!("analyse night.gpx {ANALYSE} --private --out private"))
+        .with_code(0);
+    let names: Vec<String> = folder
+        .content()
+        .into_keys()
+        .filter(|name| name.starts_with("private/"))
+        .collect();
+    assert!(
+        !names
+            .iter()
+            .any(|name| name.ends_with(".gpx") || name.ends_with(".geojson")),
+        "{names:?}"
+    );
     let found = folder.json("private/findings.json");
-    assert_eq!((&found["frame"]["origin_lat"], &found["span"]["start"]), (&Value::Null, &Value::Null));
+    assert_eq!(
+        (&found["frame"]["origin_lat"], &found["span"]["start"]),
+        (&Value::Null, &Value::Null)
+    );
     let text = String::from_utf8(folder.read("private/findings.json")).expect("text");
     for telling in ["flower bed", "2026-05", "night.gpx", "-30.0", "40.00"] {
-        assert!(!text.contains(telling), "{telling:?} stands in the private findings");
+        assert!(
+            !text.contains(telling),
+            "{telling:?} stands in the private findings"
+        );
     }
 }
 
 #[test]
 fn two_files_of_one_machine_make_one_trace_and_two_machines_make_two() {
     let folder = Folder::with_garden();
-    for (name, seed, start) in [("a", 5, "2026-05-01T20:00:00Z"), ("b", 6, "2026-05-02T20:00:00Z"), ("c", 7, "2026-05-01T20:00:00Z")] {
+    for (name, seed, start) in [
+        ("a", 5, "2026-05-01T20:00:00Z"),
+        ("b", 6, "2026-05-02T20:00:00Z"),
+        ("c", 7, "2026-05-01T20:00:00Z"),
+    ] {
         folder
-            .tussock(&format!("simulate --plan garden.geojson --hours 0.5 --seed {seed} --start {start} --out {name}.gpx"))
+            .tussock(&format!(
+                "simulate --plan garden.geojson --hours 0.5 --seed {seed} --start {start} --out {name}.gpx"
+            ))
             .with_code(0);
     }
-    let machines = |line: &str| findings(&folder, line)["span"]["machines"].as_array().expect("machines").len();
+    let machines = |line: &str| {
+        findings(&folder, line)["span"]["machines"]
+            .as_array()
+            .expect("machines")
+            .len()
+    };
     assert_eq!(machines(&format!("analyse a.gpx b.gpx {ANALYSE}")), 1);
     assert_eq!(machines(&format!("analyse a.gpx c.gpx {ANALYSE}")), 2);
 }
@@ -291,5 +384,8 @@ fn an_interrupt_ends_with_130_and_leaves_nothing_half_written() {
     assert!(killed.success());
     let status = child.wait().expect("it ends");
     assert_eq!(status.code(), Some(130));
-    assert_eq!(folder.content().into_keys().collect::<Vec<_>>(), ["garden.geojson"]);
+    assert_eq!(
+        folder.content().into_keys().collect::<Vec<_>>(),
+        ["garden.geojson"]
+    );
 }

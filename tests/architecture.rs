@@ -15,10 +15,19 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("tussock-report", &["tussock-types"]),
     ("tussock-locate", &["tussock-types", "tussock-plane"]),
     ("tussock-simulate", &["tussock-types", "tussock-plane"]),
-    ("tussock-coverage", &["tussock-types", "tussock-plane", "tussock-locate"]),
+    (
+        "tussock-coverage",
+        &["tussock-types", "tussock-plane", "tussock-locate"],
+    ),
     (
         "tussock-diagnose",
-        &["tussock-types", "tussock-plane", "tussock-locate", "tussock-coverage", "tussock-simulate"],
+        &[
+            "tussock-types",
+            "tussock-plane",
+            "tussock-locate",
+            "tussock-coverage",
+            "tussock-simulate",
+        ],
     ),
     (
         "tussock",
@@ -34,7 +43,13 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("tussock-testkit", &["tussock-types", "tussock-plane"]),
     (
         "tussock-cli",
-        &["tussock-types", "tussock-ingest", "tussock-report", "tussock-simulate", "tussock"],
+        &[
+            "tussock-types",
+            "tussock-ingest",
+            "tussock-report",
+            "tussock-simulate",
+            "tussock",
+        ],
     ),
 ];
 
@@ -43,9 +58,23 @@ const ARROWS: &[(&str, &[&str])] = &[
 const BLIND: &[(&str, &[&str])] = &[
     (
         "tussock-report",
-        &["tussock-locate", "tussock-coverage", "tussock-diagnose", "tussock-simulate", "tussock"],
+        &[
+            "tussock-locate",
+            "tussock-coverage",
+            "tussock-diagnose",
+            "tussock-simulate",
+            "tussock",
+        ],
     ),
-    ("tussock-simulate", &["tussock-locate", "tussock-coverage", "tussock-diagnose", "tussock"]),
+    (
+        "tussock-simulate",
+        &[
+            "tussock-locate",
+            "tussock-coverage",
+            "tussock-diagnose",
+            "tussock",
+        ],
+    ),
 ];
 
 /// Libraries that belong to one room (outside tests).
@@ -84,7 +113,11 @@ fn metadata() -> Metadata {
 }
 
 fn room<'a>(metadata: &'a Metadata, name: &str) -> &'a Package {
-    metadata.packages.iter().find(|package| package.name.as_str() == name).expect("the room is there")
+    metadata
+        .packages
+        .iter()
+        .find(|package| package.name.as_str() == name)
+        .expect("the room is there")
 }
 
 #[test]
@@ -94,15 +127,28 @@ fn arrows_run_down_only() {
     let mut seen = 0;
     for package in &metadata.packages {
         let name = package.name.as_str();
-        let below = allowed.get(name).unwrap_or_else(|| panic!("{name} has no line in the table of arrows"));
-        for dependency in package.dependencies.iter().filter(|dependency| dependency.path.is_some()) {
+        let below = allowed
+            .get(name)
+            .unwrap_or_else(|| panic!("{name} has no line in the table of arrows"));
+        for dependency in package
+            .dependencies
+            .iter()
+            .filter(|dependency| dependency.path.is_some())
+        {
             if dependency.kind == DependencyKind::Normal {
                 seen += 1;
-                assert!(below.contains(&dependency.name.as_str()), "{name} must not see {}", dependency.name);
+                assert!(
+                    below.contains(&dependency.name.as_str()),
+                    "{name} must not see {}",
+                    dependency.name
+                );
             }
         }
     }
-    assert!(seen > 15, "only {seen} arrows were seen: is the list of packages whole?");
+    assert!(
+        seen > 15,
+        "only {seen} arrows were seen: is the list of packages whole?"
+    );
 }
 
 #[test]
@@ -110,7 +156,11 @@ fn report_sees_no_algorithm_and_truth_is_not_computed_by_what_it_judges() {
     let metadata = metadata();
     for (name, unseen) in BLIND {
         for dependency in &room(&metadata, name).dependencies {
-            assert!(!unseen.contains(&dependency.name.as_str()), "{name} must not see {}", dependency.name);
+            assert!(
+                !unseen.contains(&dependency.name.as_str()),
+                "{name} must not see {}",
+                dependency.name
+            );
         }
     }
 }
@@ -119,10 +169,18 @@ fn report_sees_no_algorithm_and_truth_is_not_computed_by_what_it_judges() {
 fn libraries_stay_in_their_room() {
     let metadata = metadata();
     for package in &metadata.packages {
-        for dependency in package.dependencies.iter().filter(|dependency| dependency.kind == DependencyKind::Normal) {
+        for dependency in package
+            .dependencies
+            .iter()
+            .filter(|dependency| dependency.kind == DependencyKind::Normal)
+        {
             if let Some((_, homes)) = AT_HOME.iter().find(|(library, _)| *library == dependency.name) {
                 let name = package.name.as_str();
-                assert!(homes.contains(&name), "{} belongs to {homes:?}, not to {name}", dependency.name);
+                assert!(
+                    homes.contains(&name),
+                    "{} belongs to {homes:?}, not to {name}",
+                    dependency.name
+                );
             }
         }
     }
@@ -161,8 +219,28 @@ fn library_rooms_neither_print_nor_exit_nor_open_paths_nor_ask_the_clock() {
 
 /// Endings that name a unit.
 const UNITS: &[&str] = &[
-    "_m", "_m2", "_mm", "_cm", "_px", "_s", "_min", "_h", "_days", "_mps", "_mps2", "_deg", "_rad", "_per_m",
-    "_per_m2", "_per_s", "_fraction", "_c", "_mm_per_day", "_m2_per_s", "_m_per_h", "_unix_s",
+    "_m",
+    "_m2",
+    "_mm",
+    "_cm",
+    "_px",
+    "_s",
+    "_min",
+    "_h",
+    "_days",
+    "_mps",
+    "_mps2",
+    "_deg",
+    "_rad",
+    "_per_m",
+    "_per_m2",
+    "_per_s",
+    "_fraction",
+    "_c",
+    "_mm_per_day",
+    "_m2_per_s",
+    "_m_per_h",
+    "_unix_s",
 ];
 
 /// Numbers without a unit, and why.
@@ -208,7 +286,9 @@ fn every_public_number_carries_its_unit_in_its_name() {
     let mut bare = Vec::new();
     for path in sources() {
         for (number, line) in shipped_lines(&path) {
-            let Some((name, kind)) = field(&line) else { continue };
+            let Some((name, kind)) = field(&line) else {
+                continue;
+            };
             if !kind.contains("f64") && !kind.contains("f32") {
                 continue;
             }
@@ -228,13 +308,17 @@ fn every_public_number_carries_its_unit_in_its_name() {
 fn field(line: &str) -> Option<(&str, &str)> {
     let rest = line.trim().strip_prefix("pub ")?;
     let (name, kind) = rest.split_once(':')?;
-    let is_name = name.chars().all(|letter| letter.is_ascii_lowercase() || letter.is_ascii_digit() || letter == '_');
+    let is_name = name
+        .chars()
+        .all(|letter| letter.is_ascii_lowercase() || letter.is_ascii_digit() || letter == '_');
     (is_name && !kind.starts_with(':')).then(|| (name, kind.trim().trim_end_matches(',')))
 }
 
 /// Shapes of other libraries with f64 inside are no numbers.
 fn is_private_pair(kind: &str) -> bool {
-    ["MultiPolygon<f64>", "Polygon<f64>", "Fn("].iter().any(|shape| kind.contains(shape))
+    ["MultiPolygon<f64>", "Polygon<f64>", "Fn("]
+        .iter()
+        .any(|shape| kind.contains(shape))
 }
 
 #[test]
@@ -245,15 +329,25 @@ fn every_dependency_says_why_it_is_here() {
         .nth(1)
         .and_then(|rest| rest.split("\n[").next())
         .expect("the table is there");
-    let lines: Vec<&str> = dependencies.lines().map(str::trim).filter(|line| !line.is_empty()).collect();
+    let lines: Vec<&str> = dependencies
+        .lines()
+        .map(str::trim)
+        .filter(|line| !line.is_empty())
+        .collect();
     assert!(lines.len() > 20);
     for line in &lines {
         let is_ours = line.contains("path = \"crates/");
-        let reason = line.split_once('#').map(|(_, reason)| reason.trim()).unwrap_or_default();
+        let reason = line
+            .split_once('#')
+            .map(|(_, reason)| reason.trim())
+            .unwrap_or_default();
         assert!(is_ours || reason.len() > 8, "no reason beside: {line}");
     }
-    let names: Vec<&str> =
-        lines.iter().filter(|line| !line.contains("path =")).filter_map(|line| line.split_whitespace().next()).collect();
+    let names: Vec<&str> = lines
+        .iter()
+        .filter(|line| !line.contains("path ="))
+        .filter_map(|line| line.split_whitespace().next())
+        .collect();
     let mut sorted = names.clone();
     sorted.sort_unstable();
     assert_eq!(names, sorted, "keep them sorted");
@@ -264,10 +358,25 @@ fn every_room_keeps_the_shared_lints_and_has_a_line_in_the_map() {
     let map = std::fs::read_to_string(root().join("DEVELOPERS.md")).expect("DEVELOPERS.md is there");
     for package in &metadata().packages {
         let manifest = std::fs::read_to_string(&package.manifest_path).expect("the manifest is there");
-        assert!(manifest.contains("[lints]\nworkspace = true"), "{} does not keep the lints", package.name);
-        let folder = package.manifest_path.parent().and_then(|folder| folder.file_name()).unwrap_or_default();
-        let name = if package.name.as_str() == "tussock-cli" { "cli" } else { folder };
-        assert!(map.contains(&format!("| `{name}` |")), "{name} is not on the map of DEVELOPERS.md");
+        assert!(
+            manifest.contains("[lints]\nworkspace = true"),
+            "{} does not keep the lints",
+            package.name
+        );
+        let folder = package
+            .manifest_path
+            .parent()
+            .and_then(|folder| folder.file_name())
+            .unwrap_or_default();
+        let name = if package.name.as_str() == "tussock-cli" {
+            "cli"
+        } else {
+            folder
+        };
+        assert!(
+            map.contains(&format!("| `{name}` |")),
+            "{name} is not on the map of DEVELOPERS.md"
+        );
     }
 }
 
@@ -288,7 +397,10 @@ fn sources() -> Vec<PathBuf> {
         let source = folder.join("src");
         walk(if source.is_dir() { &source } else { &folder }, &mut found);
     }
-    let is_test = |path: &PathBuf| path.file_stem().is_some_and(|stem| stem.to_string_lossy().ends_with("_tests"));
+    let is_test = |path: &PathBuf| {
+        path.file_stem()
+            .is_some_and(|stem| stem.to_string_lossy().ends_with("_tests"))
+    };
     found.retain(|path| !is_test(path));
     found.sort();
     found

@@ -37,7 +37,11 @@ fn the_good_twin_of_all_these_is_accepted() {
 fn an_empty_file() {
     let folder = with_log();
     folder.write("empty.gpx", "");
-    refused(&folder, "empty-file", "analyse empty.gpx --cut-width 22cm --out result");
+    refused(
+        &folder,
+        "empty-file",
+        "analyse empty.gpx --cut-width 22cm --out result",
+    );
     refused(&folder, "empty-file-inspect", "inspect empty.gpx");
 }
 
@@ -46,22 +50,41 @@ fn a_directory_as_log_or_plan() {
     let folder = with_log();
     folder.write("logs/night.csv", lanes_csv(10));
     refused(&folder, "directory", "analyse logs --cut-width 22cm --out result");
-    refused(&folder, "directory-as-plan", "analyse night.csv --plan logs --cut-width 22cm");
+    refused(
+        &folder,
+        "directory-as-plan",
+        "analyse night.csv --plan logs --cut-width 22cm",
+    );
 }
 
 #[test]
 fn a_file_that_does_not_exist() {
     let folder = with_log();
-    refused(&folder, "missing-log", "analyse nigth.csv --cut-width 22cm --out result");
-    refused(&folder, "missing-plan", "analyse night.csv --plan gone.geojson --cut-width 22cm");
+    refused(
+        &folder,
+        "missing-log",
+        "analyse nigth.csv --cut-width 22cm --out result",
+    );
+    refused(
+        &folder,
+        "missing-plan",
+        "analyse night.csv --plan gone.geojson --cut-width 22cm",
+    );
 }
 
 #[test]
 fn not_a_log() {
     let folder = with_log();
-    folder.write("picture.gpx", b"\x89PNG\r\n\x1a\n\0\0\0\rIHDR\0\0\0\x01\0\0\0\x01");
+    folder.write(
+        "picture.gpx",
+        b"\x89PNG\r\n\x1a\n\0\0\0\rIHDR\0\0\0\x01\0\0\0\x01",
+    );
     folder.write("letter.txt", "Dear customer,\nyour lawn is fine.\n");
-    refused(&folder, "picture", "analyse picture.gpx --cut-width 22cm --out result");
+    refused(
+        &folder,
+        "picture",
+        "analyse picture.gpx --cut-width 22cm --out result",
+    );
     refused(&folder, "letter", "inspect letter.txt");
 }
 
@@ -73,20 +96,30 @@ fn a_log_without_times() {
         "<?xml version=\"1.0\"?>\n<gpx version=\"1.1\" xmlns=\"http://www.topografix.com/GPX/1/1\"><trk><trkseg>\n\
          <trkpt lat=\"40.0001\" lon=\"-30.0001\"/>\n<trkpt lat=\"40.0002\" lon=\"-30.0001\"/>\n</trkseg></trk></gpx>\n",
     );
-    refused(&folder, "no-times", "analyse route.gpx --cut-width 22cm --out result");
+    refused(
+        &folder,
+        "no-times",
+        "analyse route.gpx --cut-width 22cm --out result",
+    );
 }
 
 #[test]
 fn times_of_day_without_a_date() {
     let folder = with_log();
-    folder.write("gga.nmea", "$GPGGA,200000.00,4000.0060,N,03000.0060,W,4,20,0.7,12.0,M,0.0,M,,*70\n".repeat(3));
+    folder.write(
+        "gga.nmea",
+        "$GPGGA,200000.00,4000.0060,N,03000.0060,W,4,20,0.7,12.0,M,0.0,M,,*70\n".repeat(3),
+    );
     refused(&folder, "no-date", "inspect gga.nmea");
 }
 
 #[test]
 fn strict_stops_at_the_first_fault() {
     let folder = with_log();
-    folder.write("night.csv", lanes_csv(100).replace("2026-05-01T20:00:50Z", "a quarter past"));
+    folder.write(
+        "night.csv",
+        lanes_csv(100).replace("2026-05-01T20:00:50Z", "a quarter past"),
+    );
     folder.tussock("inspect night.csv").with_code(0);
     refused(&folder, "strict", "inspect night.csv --strict");
 }
@@ -157,17 +190,32 @@ fn latitude_and_longitude_exchanged() {
         .collect();
     folder.write(
         "garden.geojson",
-        collection(&[feature("lawn", "front", "Polygon", &format!("[[{}]]", swapped.join(",")))]),
+        collection(&[feature(
+            "lawn",
+            "front",
+            "Polygon",
+            &format!("[[{}]]", swapped.join(",")),
+        )]),
     );
     refused(&folder, "swapped", ANALYSE);
 }
 
 #[test]
 fn a_plan_far_from_the_log() {
-    let folder = with_lawn(&LAWN.iter().map(|(east_m, north_m)| (east_m + 3000.0, north_m + 4000.0)).collect::<Vec<_>>());
+    let folder = with_lawn(
+        &LAWN
+            .iter()
+            .map(|(east_m, north_m)| (east_m + 3000.0, north_m + 4000.0))
+            .collect::<Vec<_>>(),
+    );
     let plan = String::from_utf8(folder.read("garden.geojson")).expect("text");
     // The bed and the station move along.
-    let lawn_only = collection(&[plan.lines().nth(1).expect("the lawn").trim_end_matches(',').to_owned()]);
+    let lawn_only = collection(&[plan
+        .lines()
+        .nth(1)
+        .expect("the lawn")
+        .trim_end_matches(',')
+        .to_owned()]);
     folder.write("garden.geojson", lawn_only);
     refused(&folder, "far-apart", ANALYSE);
 }
@@ -175,18 +223,40 @@ fn a_plan_far_from_the_log() {
 #[test]
 fn widths_that_no_machine_has() {
     let folder = with_log();
-    for (name, width) in [("zero", "0cm"), ("forty", "40m"), ("negative", "-0.22m"), ("bare", "22"), ("inches", "9in"), ("word", "wide")] {
-        refused(&folder, &format!("width-{name}"), &format!("analyse night.csv --cut-width={width} --out result"));
+    for (name, width) in [
+        ("zero", "0cm"),
+        ("forty", "40m"),
+        ("negative", "-0.22m"),
+        ("bare", "22"),
+        ("inches", "9in"),
+        ("word", "wide"),
+    ] {
+        refused(
+            &folder,
+            &format!("width-{name}"),
+            &format!("analyse night.csv --cut-width={width} --out result"),
+        );
     }
     folder.write("garden.toml", "[machine]\ncut_width_m = 40.0\n");
-    refused(&folder, "width-in-settings", "analyse night.csv --settings garden.toml --out result");
+    refused(
+        &folder,
+        "width-in-settings",
+        "analyse night.csv --settings garden.toml --out result",
+    );
 }
 
 #[test]
 fn settings_that_are_not_known() {
     let folder = with_log();
-    folder.write("garden.toml", "[machine]\ncut_widht_m = 0.22\n\n[promise]\nvisited_fraction = 95\n");
-    refused(&folder, "settings-unknown-key", "analyse night.csv --settings garden.toml --out result");
+    folder.write(
+        "garden.toml",
+        "[machine]\ncut_widht_m = 0.22\n\n[promise]\nvisited_fraction = 95\n",
+    );
+    refused(
+        &folder,
+        "settings-unknown-key",
+        "analyse night.csv --settings garden.toml --out result",
+    );
 }
 
 #[test]
@@ -199,7 +269,11 @@ fn flags_with_values_that_cannot_be() {
         ("columns", "--columns when=1,where=2"),
         ("threads", "--threads 0"),
     ] {
-        refused(&folder, &format!("flag-{name}"), &format!("analyse night.csv {flags} --out result"));
+        refused(
+            &folder,
+            &format!("flag-{name}"),
+            &format!("analyse night.csv {flags} --out result"),
+        );
     }
 }
 
@@ -212,11 +286,27 @@ fn stdin_twice() {
 fn an_output_folder_that_cannot_be_written() {
     let folder = with_log();
     folder.write("file", "not a folder");
-    refused(&folder, "out-below-a-file", "analyse night.csv --cut-width 22cm --out file/result");
-    refused(&folder, "out-is-a-file", "analyse night.csv --cut-width 22cm --out file");
+    refused(
+        &folder,
+        "out-below-a-file",
+        "analyse night.csv --cut-width 22cm --out file/result",
+    );
+    refused(
+        &folder,
+        "out-is-a-file",
+        "analyse night.csv --cut-width 22cm --out file",
+    );
     #[cfg(target_os = "linux")]
-    refused(&folder, "out-below-proc", "analyse night.csv --cut-width 22cm --out /proc/result");
-    refused(&folder, "out-is-stdout", "analyse night.csv --cut-width 22cm --out -");
+    refused(
+        &folder,
+        "out-below-proc",
+        "analyse night.csv --cut-width 22cm --out /proc/result",
+    );
+    refused(
+        &folder,
+        "out-is-stdout",
+        "analyse night.csv --cut-width 22cm --out -",
+    );
 }
 
 #[test]
@@ -224,7 +314,11 @@ fn arguments_and_outputs_are_checked_before_inputs() {
     // The log is missing too, yet the folder is told: it was looked at first.
     let folder = with_log();
     folder.write("file", "not a folder");
-    refused(&folder, "out-before-log", "analyse gone.csv --cut-width 22cm --out file/result");
+    refused(
+        &folder,
+        "out-before-log",
+        "analyse gone.csv --cut-width 22cm --out file/result",
+    );
 }
 
 #[test]
@@ -233,6 +327,13 @@ fn somebody_elses_files_in_the_output_folder() {
     folder.write("result/report.html", "<p>my own page</p>");
     refused(&folder, "out-foreign", ANALYSE);
     let folder = with_log();
-    folder.write("findings.json", "{\"schema_version\": 1, \"tool_version\": \"0.1.0\", \"mine\": true}");
-    refused(&folder, "out-is-the-inputs-folder", "analyse night.csv --cut-width 22cm --out .");
+    folder.write(
+        "findings.json",
+        "{\"schema_version\": 1, \"tool_version\": \"0.1.0\", \"mine\": true}",
+    );
+    refused(
+        &folder,
+        "out-is-the-inputs-folder",
+        "analyse night.csv --cut-width 22cm --out .",
+    );
 }

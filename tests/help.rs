@@ -27,7 +27,11 @@ fn every_page_of_help_is_known() {
 #[test]
 fn every_command_that_help_names_has_a_page_here() {
     let ran = run(tussock().arg("--help"), b"").with_code(0);
-    let commands = ran.stdout.split("Commands:").nth(1).expect("there is a list of commands");
+    let commands = ran
+        .stdout
+        .split("Commands:")
+        .nth(1)
+        .expect("there is a list of commands");
     let listed: Vec<&str> = commands
         .lines()
         .skip(1)
@@ -37,7 +41,10 @@ fn every_command_that_help_names_has_a_page_here() {
         .collect();
     assert!(listed.len() >= 5, "{listed:?}");
     for command in listed {
-        assert!(PAGES.iter().any(|(_, words)| words.first() == Some(&command)), "no snapshot of {command} --help");
+        assert!(
+            PAGES.iter().any(|(_, words)| words.first() == Some(&command)),
+            "no snapshot of {command} --help"
+        );
     }
 }
 

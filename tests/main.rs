@@ -7,8 +7,10 @@ mod support;
 
 mod answers;
 mod bad_input;
+mod demo;
 mod help;
 mod outputs;
+mod papers;
 mod plan;
 mod plaza;
 mod recordings;

@@ -15,12 +15,27 @@ fn a_run_writes_every_output_and_names_it() {
     let folder = with_log();
     let ran = folder.tussock(ANALYSE).with_code(0);
     let content = folder.content();
-    for name in ["findings.json", "findings.geojson", "report.html", "map.png", "cells.parquet", "pockets.gpx"] {
-        let bytes = content.get(&format!("result/{name}")).unwrap_or_else(|| panic!("no {name}"));
+    for name in [
+        "findings.json",
+        "findings.geojson",
+        "report.html",
+        "map.png",
+        "cells.parquet",
+        "pockets.gpx",
+    ] {
+        let bytes = content
+            .get(&format!("result/{name}"))
+            .unwrap_or_else(|| panic!("no {name}"));
         assert!(bytes.len() > 100, "{name} holds {} bytes", bytes.len());
-        assert!(ran.stdout.contains(&format!("result/{name}")), "{name} is not named\n{ran}");
+        assert!(
+            ran.stdout.contains(&format!("result/{name}")),
+            "{name} is not named\n{ran}"
+        );
     }
-    let others: Vec<&String> = content.keys().filter(|name| name.contains(".part") || name.contains(".tmp")).collect();
+    let others: Vec<&String> = content
+        .keys()
+        .filter(|name| name.contains(".part") || name.contains(".tmp"))
+        .collect();
     assert!(others.is_empty(), "{others:?}");
 }
 
@@ -63,11 +78,15 @@ fn an_input_is_never_written_over() {
     let folder = with_log();
     folder.tussock(ANALYSE).with_code(0);
     let before = folder.content();
-    let ran = folder.tussock("report result/findings.json --out result").with_code(2);
+    let ran = folder
+        .tussock("report result/findings.json --out result")
+        .with_code(2);
     assert_eq!(folder.content(), before);
     assert_ran!(ran, "out-is-input");
     // The same file by another road.
-    folder.tussock("report result/../result/./findings.json --out ./result").with_code(2);
+    folder
+        .tussock("report result/../result/./findings.json --out ./result")
+        .with_code(2);
     assert_eq!(folder.content(), before);
 }
 
@@ -75,9 +94,21 @@ fn an_input_is_never_written_over() {
 fn a_report_from_saved_findings_is_the_report_of_the_analysis() {
     let folder = with_log();
     folder.tussock(ANALYSE).with_code(0);
-    folder.tussock("report result/findings.json --out again").with_code(0);
-    for name in ["findings.json", "findings.geojson", "report.html", "map.png", "cells.parquet", "pockets.gpx"] {
-        assert!(folder.read(&format!("result/{name}")) == folder.read(&format!("again/{name}")), "{name} differs");
+    folder
+        .tussock("report result/findings.json --out again")
+        .with_code(0);
+    for name in [
+        "findings.json",
+        "findings.geojson",
+        "report.html",
+        "map.png",
+        "cells.parquet",
+        "pockets.gpx",
+    ] {
+        assert!(
+            folder.read(&format!("result/{name}")) == folder.read(&format!("again/{name}")),
+            "{name} differs"
+        );
     }
 }
 
@@ -87,7 +118,11 @@ fn something_else_as_findings_is_refused() {
     folder.write("a.json", "{\"schema_version\": 99}");
     folder.write("b.json", "no findings");
     let before = folder.content();
-    for (name, file) in [("report-version", "a.json"), ("report-not-json", "b.json"), ("report-a-plan", "garden.geojson")] {
+    for (name, file) in [
+        ("report-version", "a.json"),
+        ("report-not-json", "b.json"),
+        ("report-a-plan", "garden.geojson"),
+    ] {
         let ran = folder.tussock(&format!("report {file} --out page")).with_code(2);
         assert_ran!(ran, name);
     }
@@ -105,8 +140,23 @@ fn json_on_stdout_stays_json_when_files_are_written_too() {
 #[test]
 fn inputs_are_not_touched() {
     let folder = with_log();
-    let stamp = |name: &str| std::fs::metadata(folder.path(name)).and_then(|found| found.modified()).expect("a time");
-    let before = (stamp("night.csv"), stamp("garden.geojson"), folder.read("night.csv"));
+    let stamp = |name: &str| {
+        std::fs::metadata(folder.path(name))
+            .and_then(|found| found.modified())
+            .expect("a time")
+    };
+    let before = (
+        stamp("night.csv"),
+        stamp("garden.geojson"),
+        folder.read("night.csv"),
+    );
     folder.tussock(ANALYSE).with_code(0);
-    assert_eq!((stamp("night.csv"), stamp("garden.geojson"), folder.read("night.csv")), before);
+    assert_eq!(
+        (
+            stamp("night.csv"),
+            stamp("garden.geojson"),
+            folder.read("night.csv")
+        ),
+        before
+    );
 }

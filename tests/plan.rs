@@ -5,8 +5,13 @@ use crate::support::{Folder, LAWN, assert_ran, at, garden, run};
 #[test]
 fn a_sound_plan_shows_its_areas_and_lengths() {
     let folder = Folder::with_garden();
-    assert_ran!(folder.tussock("plan check garden.geojson").with_code(0), "plan-check");
-    let ran = folder.tussock("plan check garden.geojson --format json").with_code(0);
+    assert_ran!(
+        folder.tussock("plan check garden.geojson").with_code(0),
+        "plan-check"
+    );
+    let ran = folder
+        .tussock("plan check garden.geojson --format json")
+        .with_code(0);
     let told: serde_json::Value = serde_json::from_str(&ran.stdout).expect("stdout is JSON");
     assert_eq!(told["is_sound"], true);
     // 24 x 16 m of lawn, 3 x 3 m of flower bed out of it; corners are written to a millimetre.
@@ -17,9 +22,17 @@ fn a_sound_plan_shows_its_areas_and_lengths() {
 #[test]
 fn a_faulty_plan_ends_with_2_and_every_fault_is_told() {
     let folder = Folder::new();
-    folder.write("garden.geojson", garden(&[(0.0, 0.0), (24.0, 16.0), (24.0, 0.0), (0.0, 16.0), (0.0, 0.0)]));
-    assert_ran!(folder.tussock("plan check garden.geojson").with_code(2), "plan-check-faulty");
-    let ran = folder.tussock("plan check garden.geojson --format json").with_code(2);
+    folder.write(
+        "garden.geojson",
+        garden(&[(0.0, 0.0), (24.0, 16.0), (24.0, 0.0), (0.0, 16.0), (0.0, 0.0)]),
+    );
+    assert_ran!(
+        folder.tussock("plan check garden.geojson").with_code(2),
+        "plan-check-faulty"
+    );
+    let ran = folder
+        .tussock("plan check garden.geojson --format json")
+        .with_code(2);
     let told: serde_json::Value = serde_json::from_str(&ran.stdout).expect("stdout is JSON");
     assert_eq!(told["is_sound"], false);
     assert!(!told["faults"].as_array().expect("faults").is_empty());
@@ -50,7 +63,10 @@ fn walk() -> String {
         "<?xml version=\"1.0\"?>\n<gpx version=\"1.1\" creator=\"walk\" xmlns=\"http://www.topografix.com/GPX/1/1\">\n\
          <wpt lat=\"{lat:.8}\" lon=\"{lon:.8}\"><name>station</name></wpt>\n{}{}{}</gpx>\n",
         track("lawn front", LAWN),
-        track("exclusion flower bed", &[(15.0, 9.0), (18.0, 9.0), (18.0, 12.0), (15.0, 12.0), (15.0, 9.0)]),
+        track(
+            "exclusion flower bed",
+            &[(15.0, 9.0), (18.0, 9.0), (18.0, 12.0), (15.0, 12.0), (15.0, 9.0)]
+        ),
         track("guide to the bed", &[(0.5, 8.0), (13.0, 10.0)]),
     )
 }
@@ -59,13 +75,21 @@ fn walk() -> String {
 fn a_walk_becomes_a_plan_that_passes_the_check() {
     let folder = Folder::new();
     folder.write("walk.gpx", walk());
-    folder.tussock("plan from-walk walk.gpx --out garden.geojson").with_code(0);
-    let ran = folder.tussock("plan check garden.geojson --format json").with_code(0);
+    folder
+        .tussock("plan from-walk walk.gpx --out garden.geojson")
+        .with_code(0);
+    let ran = folder
+        .tussock("plan check garden.geojson --format json")
+        .with_code(0);
     let told: serde_json::Value = serde_json::from_str(&ran.stdout).expect("stdout is JSON");
     let lawn_m2 = told["lawn_m2"].as_f64().expect("a number");
     assert!((lawn_m2 - 375.0).abs() < 1.0, "walked 375 m2, got {lawn_m2}");
-    let roles: Vec<&str> =
-        told["features"].as_array().expect("features").iter().filter_map(|row| row["role"].as_str()).collect();
+    let roles: Vec<&str> = told["features"]
+        .as_array()
+        .expect("features")
+        .iter()
+        .filter_map(|row| row["role"].as_str())
+        .collect();
     for role in ["lawn", "exclusion", "guide", "station"] {
         assert!(roles.contains(&role), "{roles:?}");
     }
@@ -84,7 +108,12 @@ fn a_plan_that_exists_is_not_replaced() {
     let folder = Folder::with_garden();
     folder.write("walk.gpx", walk());
     let before = folder.content();
-    assert_ran!(folder.tussock("plan from-walk walk.gpx --out garden.geojson").with_code(2), "walk-out-exists");
+    assert_ran!(
+        folder
+            .tussock("plan from-walk walk.gpx --out garden.geojson")
+            .with_code(2),
+        "walk-out-exists"
+    );
     assert_eq!(folder.content(), before);
 }
 
@@ -92,5 +121,8 @@ fn a_plan_that_exists_is_not_replaced() {
 fn a_walk_without_a_lawn_is_refused() {
     let folder = Folder::new();
     folder.write("walk.gpx", walk().replace("lawn front", "morning round"));
-    assert_ran!(folder.tussock("plan from-walk walk.gpx").with_code(2), "walk-no-lawn");
+    assert_ran!(
+        folder.tussock("plan from-walk walk.gpx").with_code(2),
+        "walk-no-lawn"
+    );
 }

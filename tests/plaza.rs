@@ -22,7 +22,9 @@ fn rows() -> Vec<(f64, f64, f64)> {
     text.lines()
         .skip(1)
         .map(|line| {
-            let mut numbers = line.split(',').map(|field| field.parse::<f64>().expect("a number"));
+            let mut numbers = line
+                .split(',')
+                .map(|field| field.parse::<f64>().expect("a number"));
             let mut next = || numbers.next().expect("three columns");
             (next(), next(), next())
         })
@@ -37,7 +39,14 @@ fn findings() -> Value {
         tussock()
             .arg("analyse")
             .arg(recording())
-            .args(["--cut-width", "50cm", "--format", "json", "--columns", "time=time_s,x_m=x_m,y_m=y_m"])
+            .args([
+                "--cut-width",
+                "50cm",
+                "--format",
+                "json",
+                "--columns",
+                "time=time_s,x_m=x_m,y_m=y_m",
+            ])
             .arg("--settings")
             .arg(folder.path("plaza.toml")),
         b"",
@@ -60,7 +69,9 @@ fn visited_m2(rows: &[(f64, f64, f64)]) -> f64 {
     let mut squares = std::collections::BTreeSet::new();
     for pair in rows.windows(2) {
         let ((_, e0, n0), (_, e1, n1)) = (pair[0], pair[1]);
-        let range = |low: f64, high: f64| ((low - radius_m) / SQUARE_M).floor() as i64..=((high + radius_m) / SQUARE_M).ceil() as i64;
+        let range = |low: f64, high: f64| {
+            ((low - radius_m) / SQUARE_M).floor() as i64..=((high + radius_m) / SQUARE_M).ceil() as i64
+        };
         for column in range(e0.min(e1), e0.max(e1)) {
             for row in range(n0.min(n1), n0.max(n1)) {
                 let (east_m, north_m) = ((column as f64 + 0.5) * SQUARE_M, (row as f64 + 0.5) * SQUARE_M);
@@ -86,7 +97,9 @@ fn stops(rows: &[(f64, f64, f64)], least_s: f64) -> Vec<(f64, f64, f64)> {
     let mut first = 0;
     while first < rows.len() {
         let (start_s, east_m, north_m) = rows[first];
-        let stays = rows[first..].iter().take_while(|row| (row.1 - east_m).hypot(row.2 - north_m) <= 0.25);
+        let stays = rows[first..]
+            .iter()
+            .take_while(|row| (row.1 - east_m).hypot(row.2 - north_m) <= 0.25);
         let (count, end_s) = stays.fold((0, start_s), |(count, _), row| (count + 1, row.0));
         if end_s - start_s >= least_s {
             stops.push((end_s - start_s, east_m, north_m));
@@ -104,17 +117,27 @@ fn path_area_and_stops_agree_with_the_slow_twin() {
     assert_eq!(rows.len(), 9658);
     let findings = findings();
     let number = |place: &[&str]| {
-        place.iter().fold(&findings, |value, key| &value[*key]).as_f64().unwrap_or_else(|| panic!("{place:?}"))
+        place
+            .iter()
+            .fold(&findings, |value, key| &value[*key])
+            .as_f64()
+            .unwrap_or_else(|| panic!("{place:?}"))
     };
 
     // Smoothing cuts corners by centimetres and takes the survey's jitter out of 1.9 km: 1 %.
     let (twin_m, found_m) = (path_m(&rows), number(&["span", "path_m"]));
-    assert!((found_m / twin_m - 1.0).abs() < 0.01, "path: twin {twin_m} m, found {found_m} m");
+    assert!(
+        (found_m / twin_m - 1.0).abs() < 0.01,
+        "path: twin {twin_m} m, found {found_m} m"
+    );
 
     // The lawn's outline comes from the trace, so all swath lies on lawn. The twin's squares are off by 0.1 %, and a path moved
     // by a centimetre moves the rim of a swath of 50 cm: 0.5 %.
     let (twin_m2, found_m2) = (visited_m2(&rows), number(&["coverage", "visited_m2"]));
-    assert!((found_m2 / twin_m2 - 1.0).abs() < 0.005, "area: twin {twin_m2} m2, found {found_m2} m2");
+    assert!(
+        (found_m2 / twin_m2 - 1.0).abs() < 0.005,
+        "area: twin {twin_m2} m2, found {found_m2} m2"
+    );
 
     // The same stops: each stuck spot lies at one of the twin's, and no stop is forgotten. The tool dates a stop from speed,
     // the twin from distance, so they may differ by the few seconds of slowing down.
@@ -129,8 +152,14 @@ fn path_area_and_stops_agree_with_the_slow_twin() {
         .collect();
     assert_eq!(found.len(), twin.len(), "twin {twin:?}, found {found:?}");
     for (lasts_s, east_m, north_m) in twin {
-        let near = found.iter().find(|spot| (spot.1 - east_m).hypot(spot.2 - north_m) < 0.5);
+        let near = found
+            .iter()
+            .find(|spot| (spot.1 - east_m).hypot(spot.2 - north_m) < 0.5);
         let near = near.unwrap_or_else(|| panic!("no stop at {east_m}, {north_m}: {found:?}"));
-        assert!((near.0 - lasts_s).abs() < 3.0, "twin {lasts_s} s, found {} s", near.0);
+        assert!(
+            (near.0 - lasts_s).abs() < 3.0,
+            "twin {lasts_s} s, found {} s",
+            near.0
+        );
     }
 }

@@ -15,7 +15,10 @@ fn recordings() -> Vec<PathBuf> {
         }
     }
     let mut found = Vec::new();
-    walk(&Path::new(env!("CARGO_MANIFEST_DIR")).join("fixtures/recordings"), &mut found);
+    walk(
+        &Path::new(env!("CARGO_MANIFEST_DIR")).join("fixtures/recordings"),
+        &mut found,
+    );
     let is_paper = |path: &PathBuf| {
         let name = path.file_name().unwrap_or_default().to_string_lossy().to_string();
         name.starts_with("LICENSE") || name.ends_with(".md")
@@ -28,7 +31,11 @@ fn recordings() -> Vec<PathBuf> {
 #[test]
 fn every_recording_is_inspected_or_refused_with_a_reason() {
     let recordings = recordings();
-    assert!(recordings.len() >= 50, "only {} recordings were seen", recordings.len());
+    assert!(
+        recordings.len() >= 50,
+        "only {} recordings were seen",
+        recordings.len()
+    );
     let mut inspected = 0;
     for path in &recordings {
         let ran: Ran = run(tussock().arg("inspect").arg(path), b"");
@@ -39,10 +46,17 @@ fn every_recording_is_inspected_or_refused_with_a_reason() {
                 inspected += 1;
                 assert!(ran.stdout.lines().count() > 5, "{name}\n{ran}");
             }
-            Some(2) => assert!(ran.stdout.is_empty() && ran.stderr.starts_with("error: "), "{name}\n{ran}"),
+            Some(2) => assert!(
+                ran.stdout.is_empty() && ran.stderr.starts_with("error: "),
+                "{name}\n{ran}"
+            ),
             _ => panic!("{name}\n{ran}"),
         }
     }
     // Most of them are drives; the rest are start-ups without a fix, routes without times, and the like.
-    assert!(inspected * 2 > recordings.len(), "only {inspected} of {} were inspected", recordings.len());
+    assert!(
+        inspected * 2 > recordings.len(),
+        "only {inspected} of {} were inspected",
+        recordings.len()
+    );
 }

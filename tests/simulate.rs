@@ -9,11 +9,13 @@ fn the_same_seed_gives_the_same_bytes_and_another_one_others() {
     let folder = Folder::with_garden();
     for (name, seed) in [("a", 4), ("b", 4), ("c", 5)] {
         folder
-            .tussock(&format!("simulate --plan garden.geojson --hours 1 --seed {seed} --out {name}.gpx"))
+            .tussock(&format!(
+                "simulate --plan garden.geojson --hours 1 --seed {seed} --out {name}.gpx"
+            ))
             .with_code(0);
     }
     assert!(folder.read("a.gpx") == folder.read("b.gpx"));
-    assert!(folder.read("a.truth.json") == folder.read("b.truth.json"));
+    assert!(folder.read("a.gpx.truth.json") == folder.read("b.gpx.truth.json"));
     assert!(folder.read("a.gpx") != folder.read("c.gpx"));
 }
 
@@ -26,8 +28,11 @@ fn a_stuck_spot_of_the_simulation_is_found_by_the_analysis() {
             "simulate --plan garden.geojson --hours 8 --seed 4 --stuck {lat:.7},{lon:.7} --out night.gpx"
         ))
         .with_code(0);
-    let truth = folder.json("night.truth.json");
-    assert!(truth["stuck_spots"][0]["episodes"].as_u64().expect("a number") >= 2, "{truth}");
+    let truth = folder.json("night.gpx.truth.json");
+    assert!(
+        truth["stuck_spots"][0]["episodes"].as_u64().expect("a number") >= 2,
+        "{truth}"
+    );
     let ran = folder
         .tussock("analyse night.gpx --plan garden.geojson --cut-width 22cm --format json")
         .with_code(0);
@@ -53,7 +58,9 @@ fn wishes_that_cannot_be_are_refused_before_anything_is_written() {
         ("start", "--start tonight"),
         ("hours", "--hours 0"),
     ] {
-        let ran = folder.tussock(&format!("simulate --plan garden.geojson {flags} --out night.gpx")).with_code(2);
+        let ran = folder
+            .tussock(&format!("simulate --plan garden.geojson {flags} --out night.gpx"))
+            .with_code(2);
         assert_ran!(ran, format!("simulate-{name}"));
     }
     assert_eq!(folder.content(), before);
@@ -63,9 +70,11 @@ fn wishes_that_cannot_be_are_refused_before_anything_is_written() {
 fn a_log_that_exists_is_not_replaced() {
     let folder = Folder::with_garden();
     folder.write("night.gpx", "mine");
-    folder.write("day.truth.json", "mine too");
+    folder.write("day.gpx.truth.json", "mine too");
     let before = folder.content();
-    folder.tussock(&format!("{SIMULATE} --out night.gpx")).with_code(2);
+    folder
+        .tussock(&format!("{SIMULATE} --out night.gpx"))
+        .with_code(2);
     folder.tussock(&format!("{SIMULATE} --out day.gpx")).with_code(2);
     assert_eq!(folder.content(), before);
 }

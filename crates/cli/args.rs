@@ -280,7 +280,7 @@ Examples:
 /// Log an invented outing, with the truth beside it
 ///
 /// A seeded machine drives on the plan; a logger with a stated position error writes the log. Next to the log NAME.EXT
-/// goes NAME.truth.json with what was really visited, missed and where it was caught. Same plan, flags and seed give the
+/// goes NAME.EXT.truth.json with what was really visited, missed and where it was caught. Same plan, flags and seed give the
 /// same bytes.
 #[derive(Debug, Args)]
 #[command(after_help = SIMULATE_EXAMPLES)]

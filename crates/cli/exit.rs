@@ -50,7 +50,10 @@ pub(crate) enum Failure {
 
 impl Failure {
     pub(crate) fn told(message: impl Into<String>) -> Self {
-        Self::Told { message: message.into(), hints: Vec::new() }
+        Self::Told {
+            message: message.into(),
+            hints: Vec::new(),
+        }
     }
 
     pub(crate) fn hint(mut self, hint: impl Into<String>) -> Self {

@@ -14,7 +14,11 @@ pub(crate) fn is_stdin(path: &Path) -> bool {
 
 /// The name of an input on screen and in findings.
 pub(crate) fn name(path: &Path) -> String {
-    if is_stdin(path) { "stdin".to_owned() } else { path.display().to_string() }
+    if is_stdin(path) {
+        "stdin".to_owned()
+    } else {
+        path.display().to_string()
+    }
 }
 
 /// Looks at all inputs before any is read, so that a mistyped name does not wait for the others.
@@ -30,8 +34,10 @@ pub(crate) fn check<'a>(paths: impl IntoIterator<Item = &'a PathBuf>, expected: 
         }
         match std::fs::metadata(path) {
             Ok(found) if found.is_dir() => {
-                return Err(Failure::told(format!("{}: is a directory, expected {expected}", name(path)))
-                    .hint(format!("name the files in it: {}", path.join("*").display())));
+                return Err(
+                    Failure::told(format!("{}: is a directory, expected {expected}", name(path)))
+                        .hint(format!("name the files in it: {}", path.join("*").display())),
+                );
             }
             Ok(_) => {}
             Err(error) => return Err(unreadable(path, &error)),
@@ -62,16 +68,23 @@ fn open(path: &Path) -> Result<Box<dyn Read>, Failure> {
 /// All bytes of a small input (plan, settings, findings).
 pub(crate) fn bytes(path: &Path) -> Result<Vec<u8>, Failure> {
     let mut bytes = Vec::new();
-    open(path)?.read_to_end(&mut bytes).map_err(|error| unreadable(path, &error))?;
+    open(path)?
+        .read_to_end(&mut bytes)
+        .map_err(|error| unreadable(path, &error))?;
     Ok(bytes)
 }
 
 /// Settings, or their defaults.
 pub(crate) fn settings(path: Option<&Path>) -> Result<Settings, Failure> {
-    let Some(path) = path else { return Ok(Settings::default()) };
+    let Some(path) = path else {
+        return Ok(Settings::default());
+    };
     let text = String::from_utf8(bytes(path)?).map_err(|error| {
         let byte = error.utf8_error().valid_up_to();
-        Failure::told(format!("{}: is not UTF-8 text from byte {byte} on, expected settings in TOML", name(path)))
+        Failure::told(format!(
+            "{}: is not UTF-8 text from byte {byte} on, expected settings in TOML",
+            name(path)
+        ))
     })?;
     tussock_ingest::read_settings(&name(path), &text).map_err(|error| Failure::told(told(&error)))
 }

@@ -16,7 +16,9 @@ static STATE: AtomicU8 = AtomicU8::new(AT_EASE);
 /// Listens for Ctrl-C.
 pub(crate) fn install() {
     let on_interrupt = || {
-        let was_writing = STATE.compare_exchange(WRITING, ASKED_TO_STOP, Ordering::SeqCst, Ordering::SeqCst).is_ok();
+        let was_writing = STATE
+            .compare_exchange(WRITING, ASKED_TO_STOP, Ordering::SeqCst, Ordering::SeqCst)
+            .is_ok();
         if !was_writing {
             leave();
         }
@@ -25,7 +27,10 @@ pub(crate) fn install() {
     let _ = ctrlc::set_handler(on_interrupt);
 }
 
-#[expect(clippy::exit, reason = "runs on the handler's own thread, while the main thread may be in the middle of anything")]
+#[expect(
+    clippy::exit,
+    reason = "runs on the handler's own thread, while the main thread may be in the middle of anything"
+)]
 fn leave() -> ! {
     std::process::exit(i32::from(Exit::Interrupted.code()))
 }

@@ -21,8 +21,14 @@ use tempfile::{NamedTempFile, TempDir};
 /// The list of what was written.
 const LIST: &str = ".tussock-outputs.json";
 /// Every name that an output can have.
-const NAMES: [&str; 6] =
-    ["findings.json", "findings.geojson", "report.html", "map.png", "cells.parquet", "pockets.gpx"];
+const NAMES: [&str; 6] = [
+    "findings.json",
+    "findings.geojson",
+    "report.html",
+    "map.png",
+    "cells.parquet",
+    "pockets.gpx",
+];
 
 /// What is to be written.
 pub(crate) struct Rendered {
@@ -50,21 +56,33 @@ pub(crate) struct OutputFolder {
 
 impl OutputFolder {
     /// Looks at a folder before the work: can it be written, is everything in it ours, is no input in the way?
-    pub(crate) fn probe<'a>(path: &Path, inputs: impl IntoIterator<Item = &'a PathBuf>) -> Result<Self, Failure> {
+    pub(crate) fn probe<'a>(
+        path: &Path,
+        inputs: impl IntoIterator<Item = &'a PathBuf>,
+    ) -> Result<Self, Failure> {
         let shown = path.display();
         if crate::inputs::is_stdin(path) {
-            return Err(Failure::told("--out: - is no folder, expected one for several files")
-                .hint("--format json writes the findings to stdout"));
+            return Err(
+                Failure::told("--out: - is no folder, expected one for several files")
+                    .hint("--format json writes the findings to stdout"),
+            );
         }
         let is_there = match fs::metadata(path) {
             Ok(found) if found.is_dir() => true,
-            Ok(_) => return Err(Failure::told(format!("--out: {shown} is a file, expected a folder"))),
+            Ok(_) => {
+                return Err(Failure::told(format!(
+                    "--out: {shown} is a file, expected a folder"
+                )));
+            }
             Err(error) if error.kind() == ErrorKind::NotFound => false,
             Err(error) => return Err(unwritable(path, &error)),
         };
         probe_writing(path)?;
         if !is_there {
-            return Ok(Self { path: path.to_owned(), ours: BTreeMap::new() });
+            return Ok(Self {
+                path: path.to_owned(),
+                ours: BTreeMap::new(),
+            });
         }
         for input in inputs.into_iter().filter(|input| !crate::inputs::is_stdin(input)) {
             refuse_input(path, input)?;
@@ -72,26 +90,39 @@ impl OutputFolder {
         let list = read_list(path)?;
         let mut ours = BTreeMap::new();
         for name in NAMES {
-            let Some(digest) = digest_of(&path.join(name))? else { continue };
-            let known = list.files.get(name).is_some_and(|digests| digests.contains(&digest));
+            let Some(digest) = digest_of(&path.join(name))? else {
+                continue;
+            };
+            let known = list
+                .files
+                .get(name)
+                .is_some_and(|digests| digests.contains(&digest));
             if !known {
                 return Err(foreign(path, name, list.files.contains_key(name)));
             }
             ours.insert(name.to_owned(), vec![digest]);
         }
-        Ok(Self { path: path.to_owned(), ours })
+        Ok(Self {
+            path: path.to_owned(),
+            ours,
+        })
     }
 
     /// Writes all files, then takes away those of an earlier run that this one does not make. Returns the paths in the
     /// order given.
     pub(crate) fn write(&self, rendered: &[Rendered]) -> Result<Vec<PathBuf>, Failure> {
         if let Some(stray) = rendered.iter().find(|file| !NAMES.contains(&file.name.as_str())) {
-            return Err(Failure::told(format!("{}: is no known output, nothing was written", stray.name)));
+            return Err(Failure::told(format!(
+                "{}: is no known output, nothing was written",
+                stray.name
+            )));
         }
         let writing = Writing::begin();
         fs::create_dir_all(&self.path).map_err(|error| unwritable(&self.path, &error))?;
-        let mut files: BTreeMap<String, Vec<String>> =
-            rendered.iter().map(|file| (file.name.clone(), vec![digest(&file.bytes)])).collect();
+        let mut files: BTreeMap<String, Vec<String>> = rendered
+            .iter()
+            .map(|file| (file.name.clone(), vec![digest(&file.bytes)]))
+            .collect();
         let mut staged = Vec::with_capacity(rendered.len());
         for file in rendered {
             writing.go_on()?;
@@ -99,7 +130,10 @@ impl OutputFolder {
         }
         let new_list = self.stage_list(&files)?;
         for (name, digests) in &self.ours {
-            files.entry(name.clone()).or_default().extend(digests.iter().cloned());
+            files
+                .entry(name.clone())
+                .or_default()
+                .extend(digests.iter().cloned());
         }
         let both_list = self.stage_list(&files)?;
         writing.go_on()?;
@@ -108,7 +142,11 @@ impl OutputFolder {
         for (file, name) in staged {
             written.push(self.place(file, name)?);
         }
-        for name in self.ours.keys().filter(|name| !rendered.iter().any(|file| file.name == **name)) {
+        for name in self
+            .ours
+            .keys()
+            .filter(|name| !rendered.iter().any(|file| file.name == **name))
+        {
             let path = self.path.join(name);
             fs::remove_file(&path).map_err(|error| unwritable(&path, &error))?;
         }
@@ -136,7 +174,8 @@ impl OutputFolder {
 
     fn place(&self, file: NamedTempFile, name: &str) -> Result<PathBuf, Failure> {
         let path = self.path.join(name);
-        file.persist(&path).map_err(|error| unwritable(&path, &error.error))?;
+        file.persist(&path)
+            .map_err(|error| unwritable(&path, &error.error))?;
         Ok(path)
     }
 }
@@ -151,11 +190,16 @@ impl NewFile {
     /// Looks at the place before the work.
     pub(crate) fn probe(path: &Path) -> Result<Self, Failure> {
         match fs::symlink_metadata(path) {
-            Ok(_) => Err(Failure::told(format!("--out: {} exists, expected a name that is free", path.display()))
-                .hint("this file is not replaced: remove it first, or choose another name")),
+            Ok(_) => Err(Failure::told(format!(
+                "--out: {} exists, expected a name that is free",
+                path.display()
+            ))
+            .hint("this file is not replaced: remove it first, or choose another name")),
             Err(error) if error.kind() == ErrorKind::NotFound => {
                 probe_writing(&folder_of(path))?;
-                Ok(Self { path: path.to_owned() })
+                Ok(Self {
+                    path: path.to_owned(),
+                })
             }
             Err(error) => Err(unwritable(path, &error)),
         }
@@ -174,12 +218,16 @@ pub(crate) fn write_new(files: &[(&NewFile, &[u8])]) -> Result<(), Failure> {
         writing.go_on()?;
         let folder = folder_of(&file.path);
         fs::create_dir_all(&folder).map_err(|error| unwritable(&folder, &error))?;
-        staged.push((stage(&folder, bytes).map_err(|error| unwritable(&file.path, &error))?, &file.path));
+        staged.push((
+            stage(&folder, bytes).map_err(|error| unwritable(&file.path, &error))?,
+            &file.path,
+        ));
     }
     writing.go_on()?;
     for (file, path) in staged {
         // Somebody may have made a file of this name while we worked.
-        file.persist_noclobber(path).map_err(|error| unwritable(path, &error.error))?;
+        file.persist_noclobber(path)
+            .map_err(|error| unwritable(path, &error.error))?;
     }
     writing.go_on()
 }
@@ -221,7 +269,9 @@ fn probe_writing(folder: &Path) -> Result<(), Failure> {
             Err(error) => return Err(unwritable(folder, &error)),
         }
     }
-    TempDir::with_prefix_in(".tussock-", &nearest).and_then(TempDir::close).map_err(|error| unwritable(folder, &error))
+    TempDir::with_prefix_in(".tussock-", &nearest)
+        .and_then(TempDir::close)
+        .map_err(|error| unwritable(folder, &error))
 }
 
 fn unwritable(path: &Path, error: &std::io::Error) -> Failure {
@@ -232,14 +282,28 @@ fn unwritable(path: &Path, error: &std::io::Error) -> Failure {
 
 fn foreign(folder: &Path, name: &str, was_ours: bool) -> Failure {
     let path = folder.join(name);
-    let whose = if was_ours { "was changed since this tool wrote it" } else { "was not written by this tool" };
-    Failure::told(format!("--out: {} {whose}, expected a folder without it; nothing was written", path.display()))
-        .hint("move it away, or choose another folder")
+    let whose = if was_ours {
+        "was changed since this tool wrote it"
+    } else {
+        "was not written by this tool"
+    };
+    Failure::told(format!(
+        "--out: {} {whose}, expected a folder without it; nothing was written",
+        path.display()
+    ))
+    .hint("move it away, or choose another folder")
 }
 
 fn refuse_input(folder: &Path, input: &Path) -> Result<(), Failure> {
-    let (Ok(folder_full), Ok(input_full)) = (folder.canonicalize(), input.canonicalize()) else { return Ok(()) };
-    let in_the_way = NAMES.iter().find(|name| folder_full.join(name).canonicalize().is_ok_and(|path| path == input_full));
+    let (Ok(folder_full), Ok(input_full)) = (folder.canonicalize(), input.canonicalize()) else {
+        return Ok(());
+    };
+    let in_the_way = NAMES.iter().find(|name| {
+        folder_full
+            .join(name)
+            .canonicalize()
+            .is_ok_and(|path| path == input_full)
+    });
     match in_the_way {
         Some(name) => Err(Failure::told(format!(
             "--out: {} is an input, and {name} would be written over it; nothing was written",
@@ -251,7 +315,11 @@ fn refuse_input(folder: &Path, input: &Path) -> Result<(), Failure> {
 }
 
 fn read_list(folder: &Path) -> Result<List, Failure> {
-    let nothing = || List { tool: String::new(), tool_version: String::new(), files: BTreeMap::new() };
+    let nothing = || List {
+        tool: String::new(),
+        tool_version: String::new(),
+        files: BTreeMap::new(),
+    };
     match fs::read(folder.join(LIST)) {
         // A list that cannot be read proves nothing: the files then count as somebody else's.
         Ok(bytes) => {
@@ -278,7 +346,10 @@ fn digest_of(path: &Path) -> Result<Option<String>, Failure> {
 }
 
 fn digest(bytes: &[u8]) -> String {
-    Sha256::digest(bytes).iter().map(|byte| format!("{byte:02x}")).collect()
+    Sha256::digest(bytes)
+        .iter()
+        .map(|byte| format!("{byte:02x}"))
+        .collect()
 }
 
 #[cfg(test)]
@@ -286,7 +357,13 @@ mod tests {
     use super::*;
 
     fn rendered(files: &[(&str, &str)]) -> Vec<Rendered> {
-        files.iter().map(|(name, text)| Rendered { name: (*name).to_owned(), bytes: text.as_bytes().to_vec() }).collect()
+        files
+            .iter()
+            .map(|(name, text)| Rendered {
+                name: (*name).to_owned(),
+                bytes: text.as_bytes().to_vec(),
+            })
+            .collect()
     }
 
     fn probe(folder: &Path) -> Result<OutputFolder, Failure> {
@@ -294,8 +371,10 @@ mod tests {
     }
 
     fn names(folder: &Path) -> Vec<String> {
-        let mut names: Vec<String> =
-            fs::read_dir(folder).unwrap().map(|entry| entry.unwrap().file_name().into_string().unwrap()).collect();
+        let mut names: Vec<String> = fs::read_dir(folder)
+            .unwrap()
+            .map(|entry| entry.unwrap().file_name().into_string().unwrap())
+            .collect();
         names.sort();
         names
     }
@@ -304,9 +383,15 @@ mod tests {
     fn a_second_run_replaces_the_files_of_the_first_and_takes_away_what_it_does_not_make() {
         let folder = TempDir::new().unwrap();
         let out = folder.path().join("new/deep");
-        probe(&out).unwrap().write(&rendered(&[("findings.json", "1"), ("pockets.gpx", "1")])).unwrap();
+        probe(&out)
+            .unwrap()
+            .write(&rendered(&[("findings.json", "1"), ("pockets.gpx", "1")]))
+            .unwrap();
         assert_eq!(names(&out), [LIST, "findings.json", "pockets.gpx"]);
-        probe(&out).unwrap().write(&rendered(&[("findings.json", "2")])).unwrap();
+        probe(&out)
+            .unwrap()
+            .write(&rendered(&[("findings.json", "2")]))
+            .unwrap();
         assert_eq!(names(&out), [LIST, "findings.json"]);
         assert_eq!(fs::read(out.join("findings.json")).unwrap(), b"2");
     }
@@ -316,12 +401,19 @@ mod tests {
         let folder = TempDir::new().unwrap();
         let out = folder.path();
         fs::write(out.join("notes.txt"), "no name of ours").unwrap();
-        probe(out).unwrap().write(&rendered(&[("report.html", "page")])).unwrap();
+        probe(out)
+            .unwrap()
+            .write(&rendered(&[("report.html", "page")]))
+            .unwrap();
         fs::write(out.join("report.html"), "edited by hand").unwrap();
-        assert!(matches!(probe(out), Err(Failure::Told { message, .. }) if message.contains("was changed since")));
+        assert!(
+            matches!(probe(out), Err(Failure::Told { message, .. }) if message.contains("was changed since"))
+        );
         fs::remove_file(out.join("report.html")).unwrap();
         fs::write(out.join("map.png"), "a holiday picture").unwrap();
-        assert!(matches!(probe(out), Err(Failure::Told { message, .. }) if message.contains("map.png was not written by")));
+        assert!(
+            matches!(probe(out), Err(Failure::Told { message, .. }) if message.contains("map.png was not written by"))
+        );
         assert_eq!(fs::read(out.join("map.png")).unwrap(), b"a holiday picture");
     }
 
@@ -329,7 +421,10 @@ mod tests {
     fn a_run_that_was_killed_between_renames_is_still_recognised() {
         let folder = TempDir::new().unwrap();
         let out = folder.path();
-        probe(out).unwrap().write(&rendered(&[("findings.json", "1"), ("map.png", "1")])).unwrap();
+        probe(out)
+            .unwrap()
+            .write(&rendered(&[("findings.json", "1"), ("map.png", "1")]))
+            .unwrap();
         // The list of both, and one of two files renamed: what a kill leaves behind.
         let probed = probe(out).unwrap();
         let both = BTreeMap::from([
@@ -338,7 +433,10 @@ mod tests {
         ]);
         probed.place(probed.stage_list(&both).unwrap(), LIST).unwrap();
         fs::write(out.join("findings.json"), "2").unwrap();
-        probe(out).unwrap().write(&rendered(&[("findings.json", "3"), ("map.png", "3")])).unwrap();
+        probe(out)
+            .unwrap()
+            .write(&rendered(&[("findings.json", "3"), ("map.png", "3")]))
+            .unwrap();
         assert_eq!(fs::read(out.join("map.png")).unwrap(), b"3");
     }
 

@@ -24,8 +24,15 @@ impl Printer {
             _ => Colour::Ansi,
         };
         let width_columns = terminal_size::terminal_size_of(std::io::stdout())
-            .map_or(COLUMNS_ELSEWHERE, |(terminal_size::Width(columns), _)| usize::from(columns));
-        Self { style: Style { colour, width_columns } }
+            .map_or(COLUMNS_ELSEWHERE, |(terminal_size::Width(columns), _)| {
+                usize::from(columns)
+            });
+        Self {
+            style: Style {
+                colour,
+                width_columns,
+            },
+        }
     }
 
     /// How an answer is set on this stdout.
@@ -36,10 +43,12 @@ impl Printer {
     /// Data, as it is.
     pub(crate) fn data(&self, bytes: &[u8]) -> Result<(), Failure> {
         let mut out = std::io::stdout().lock();
-        out.write_all(bytes).and_then(|()| out.flush()).map_err(|error| match error.kind() {
-            ErrorKind::BrokenPipe => Failure::ReaderGone,
-            _ => Failure::told(format!("stdout: cannot be written: {error}")),
-        })
+        out.write_all(bytes)
+            .and_then(|()| out.flush())
+            .map_err(|error| match error.kind() {
+                ErrorKind::BrokenPipe => Failure::ReaderGone,
+                _ => Failure::told(format!("stdout: cannot be written: {error}")),
+            })
     }
 
     /// One line that is no data.
@@ -57,7 +66,11 @@ impl Printer {
             Failure::Told { message, hints } => {
                 let mut err = anstream::stderr().lock();
                 let mut lines = message.lines();
-                let _ = writeln!(err, "{ERROR}error:{ERROR:#} {}", harmless(lines.next().unwrap_or_default()));
+                let _ = writeln!(
+                    err,
+                    "{ERROR}error:{ERROR:#} {}",
+                    harmless(lines.next().unwrap_or_default())
+                );
                 for line in lines {
                     let _ = writeln!(err, "  {}", harmless(line));
                 }
@@ -73,9 +86,12 @@ impl Printer {
 /// Names come from files and arguments: none of them may steer the terminal.
 pub(crate) fn harmless(text: &str) -> String {
     let is_steering = |letter: char| {
-        letter.is_control() || matches!(letter, '\u{200e}' | '\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
+        letter.is_control()
+            || matches!(letter, '\u{200e}' | '\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
     };
-    text.chars().map(|letter| if is_steering(letter) { '\u{fffd}' } else { letter }).collect()
+    text.chars()
+        .map(|letter| if is_steering(letter) { '\u{fffd}' } else { letter })
+        .collect()
 }
 
 #[cfg(test)]
@@ -84,6 +100,9 @@ mod tests {
 
     #[test]
     fn a_name_cannot_steer_the_terminal() {
-        assert_eq!(harmless("a\u{1b}[2Jb\u{202e}c\r.gpx"), "a\u{fffd}[2Jb\u{fffd}c\u{fffd}.gpx");
+        assert_eq!(
+            harmless("a\u{1b}[2Jb\u{202e}c\r.gpx"),
+            "a\u{fffd}[2Jb\u{fffd}c\u{fffd}.gpx"
+        );
     }
 }

@@ -31,13 +31,20 @@ impl Progress {
                 .writer(Writer::Stderr)
                 .build()
         });
-        let bar = bar.and_then(Result::ok).map(|bar| Mutex::new(Shown { bar, is_visible: false }));
+        let bar = bar.and_then(Result::ok).map(|bar| {
+            Mutex::new(Shown {
+                bar,
+                is_visible: false,
+            })
+        });
         Self { bar }
     }
 
     /// What is being done, and how much of it is behind us.
     pub(crate) fn tell(&self, what: &str, done_fraction: f64) {
-        let Some(Ok(mut shown)) = self.bar.as_ref().map(Mutex::lock) else { return };
+        let Some(Ok(mut shown)) = self.bar.as_ref().map(Mutex::lock) else {
+            return;
+        };
         shown.bar.set_description(what);
         // One short of full: a full bar would be drawn even where the work was quick.
         let done = (done_fraction.clamp(0.0, 1.0) * FULL as f64) as usize;

@@ -8,16 +8,34 @@ use crate::exit::Failure;
 type Unit = (&'static str, f64);
 
 const LENGTHS: [Unit; 3] = [("mm", 0.001), ("cm", 0.01), ("m", 1.0)];
-const TIMES: [Unit; 5] = [("ms", 0.001), ("min", 60.0), ("s", 1.0), ("h", 3600.0), ("d", 86_400.0)];
+const TIMES: [Unit; 5] = [
+    ("ms", 0.001),
+    ("min", 60.0),
+    ("s", 1.0),
+    ("h", 3600.0),
+    ("d", 86_400.0),
+];
 
 /// A length in metres; `flag` is named in the message.
 pub(crate) fn length_m(flag: &str, typed: &str, example: &str) -> Result<f64, Failure> {
-    measure(flag, typed, &LENGTHS, &format!("a length with its unit (mm, cm or m), such as {example}"), example)
+    measure(
+        flag,
+        typed,
+        &LENGTHS,
+        &format!("a length with its unit (mm, cm or m), such as {example}"),
+        example,
+    )
 }
 
 /// A time in seconds.
 pub(crate) fn time_s(flag: &str, typed: &str, example: &str) -> Result<f64, Failure> {
-    measure(flag, typed, &TIMES, &format!("a time with its unit (ms, s, min, h or d), such as {example}"), example)
+    measure(
+        flag,
+        typed,
+        &TIMES,
+        &format!("a time with its unit (ms, s, min, h or d), such as {example}"),
+        example,
+    )
 }
 
 /// A share between 0 and 1, typed in percent with or without the sign.
@@ -25,13 +43,17 @@ pub(crate) fn percent_as_fraction(flag: &str, typed: &str) -> Result<f64, Failur
     let number = typed.trim().trim_end_matches('%').trim_end();
     match number.parse::<f64>() {
         Ok(percent) if (0.0..=100.0).contains(&percent) => Ok(percent / 100.0),
-        _ => Err(Failure::told(format!("{flag}: {typed:?} is no share of the lawn, expected percent from 0 to 100, such as 95"))),
+        _ => Err(Failure::told(format!(
+            "{flag}: {typed:?} is no share of the lawn, expected percent from 0 to 100, such as 95"
+        ))),
     }
 }
 
 fn measure(flag: &str, typed: &str, units: &[Unit], expected: &str, example: &str) -> Result<f64, Failure> {
     let trimmed = typed.trim();
-    let end = trimmed.find(|letter: char| letter.is_alphabetic() && letter != 'e' && letter != 'E').unwrap_or(trimmed.len());
+    let end = trimmed
+        .find(|letter: char| letter.is_alphabetic() && letter != 'e' && letter != 'E')
+        .unwrap_or(trimmed.len());
     let (number, unit) = trimmed.split_at(end);
     let refused = |found: &str| Failure::told(format!("{flag}: {typed:?} {found}, expected {expected}"));
     let Ok(number) = number.trim().parse::<f64>() else {
@@ -48,7 +70,9 @@ fn measure(flag: &str, typed: &str, units: &[Unit], expected: &str, example: &st
         // Division where the factor is a power of ten below one keeps 22cm at 0.22 exactly.
         Some((_, factor)) if *factor < 1.0 => Ok(number / (1.0 / factor).round()),
         Some((_, factor)) => Ok(number * factor),
-        None => Err(refused(&format!("has the unit {unit:?}, which is not known here"))),
+        None => Err(refused(&format!(
+            "has the unit {unit:?}, which is not known here"
+        ))),
     }
 }
 
@@ -73,7 +97,10 @@ mod tests {
     #[test]
     fn a_bare_number_is_refused_and_the_hint_names_the_unit() {
         let (message, hints) = message(length_m("--cut-width", "22", "22cm"));
-        assert_eq!(message, "--cut-width: \"22\" has no unit, expected a length with its unit (mm, cm or m), such as 22cm");
+        assert_eq!(
+            message,
+            "--cut-width: \"22\" has no unit, expected a length with its unit (mm, cm or m), such as 22cm"
+        );
         assert_eq!(hints, ["did you mean 22cm?"]);
     }
 

@@ -15,7 +15,9 @@ pub(crate) fn cut_width_m(typed: &str) -> Result<f64, Failure> {
     if CUT_WIDTH_M.contains(&cut_width_m) {
         return Ok(cut_width_m);
     }
-    Err(Failure::told(format!("--cut-width: {typed:?} is {cut_width_m} m, expected 5 cm to 2 m")))
+    Err(Failure::told(format!(
+        "--cut-width: {typed:?} is {cut_width_m} m, expected 5 cm to 2 m"
+    )))
 }
 
 /// How logs are read.
@@ -24,19 +26,28 @@ pub(crate) fn read_options(arguments: &LogArguments) -> Result<ReadOptions, Fail
         date: arguments.date.as_deref().map(date).transpose()?,
         columns: match arguments.columns.as_deref() {
             None => None,
-            Some(typed) => {
-                Some(typed.parse().map_err(|error| Failure::told(format!("--columns: {}", crate::inputs::told(&error))))?)
-            }
+            Some(typed) => Some(
+                typed
+                    .parse()
+                    .map_err(|error| Failure::told(format!("--columns: {}", crate::inputs::told(&error))))?,
+            ),
         },
-        policy: if arguments.strict { Policy::Strict } else { Policy::Lenient },
+        policy: if arguments.strict {
+            Policy::Strict
+        } else {
+            Policy::Lenient
+        },
         limits: LimitSettings::default(),
     })
 }
 
 fn date(typed: &str) -> Result<time::Date, Failure> {
     let format = time::macros::format_description!("[year]-[month]-[day]");
-    time::Date::parse(typed, format)
-        .map_err(|_| Failure::told(format!("--date: {typed:?} is no date, expected year-month-day, such as 2026-05-01")))
+    time::Date::parse(typed, format).map_err(|_| {
+        Failure::told(format!(
+            "--date: {typed:?} is no date, expected year-month-day, such as 2026-05-01"
+        ))
+    })
 }
 
 /// Sets the number of worker threads.
@@ -53,14 +64,20 @@ pub(crate) fn threads(wanted: Option<usize>) -> Result<(), Failure> {
 
 /// The threshold of `--fail-under`.
 pub(crate) fn fail_under(arguments: &AnalyseArguments) -> Result<Option<f64>, Failure> {
-    arguments.fail_under.as_deref().map(|typed| units::percent_as_fraction("--fail-under", typed)).transpose()
+    arguments
+        .fail_under
+        .as_deref()
+        .map(|typed| units::percent_as_fraction("--fail-under", typed))
+        .transpose()
 }
 
 /// A threshold on a share of the lawn needs a width to count with.
 pub(crate) fn threshold_has_width(threshold: Option<f64>, settings: &Settings) -> Result<(), Failure> {
     if threshold.is_some() && settings.machine.cut_width_m.is_none() {
-        return Err(Failure::told("--fail-under: no cutting width is given, so nothing is counted that could fall below")
-            .hint("give it with --cut-width 22cm, or as machine.cut_width_m in the settings"));
+        return Err(Failure::told(
+            "--fail-under: no cutting width is given, so nothing is counted that could fall below",
+        )
+        .hint("give it with --cut-width 22cm, or as machine.cut_width_m in the settings"));
     }
     Ok(())
 }

@@ -24,7 +24,12 @@ pub(crate) struct Ran {
 impl fmt::Display for Ran {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let code = self.code.map_or("killed".to_owned(), |code| code.to_string());
-        write!(f, "exit {code}\n--- stdout\n{}\n--- stderr\n{}", self.stdout.trim_end(), self.stderr.trim_end())
+        write!(
+            f,
+            "exit {code}\n--- stdout\n{}\n--- stderr\n{}",
+            self.stdout.trim_end(),
+            self.stderr.trim_end()
+        )
     }
 }
 
@@ -39,7 +44,13 @@ impl Ran {
 /// The command, with nothing in its environment that changes what it prints.
 pub(crate) fn tussock() -> Command {
     let mut command = Command::new(env!("CARGO_BIN_EXE_tussock"));
-    for name in ["NO_COLOR", "CLICOLOR", "CLICOLOR_FORCE", "COLUMNS", "RUST_BACKTRACE"] {
+    for name in [
+        "NO_COLOR",
+        "CLICOLOR",
+        "CLICOLOR_FORCE",
+        "COLUMNS",
+        "RUST_BACKTRACE",
+    ] {
         command.env_remove(name);
     }
     command
@@ -75,7 +86,9 @@ pub(crate) struct Folder {
 
 impl Folder {
     pub(crate) fn new() -> Self {
-        Self { folder: TempDir::new().expect("a folder for the test") }
+        Self {
+            folder: TempDir::new().expect("a folder for the test"),
+        }
     }
 
     /// A folder with the plan of the invented garden.
@@ -106,12 +119,19 @@ impl Folder {
 
     /// Runs `tussock` in the folder; words are split at blanks.
     pub(crate) fn tussock(&self, line: &str) -> Ran {
-        run(tussock().args(line.split_whitespace()).current_dir(self.folder.path()), b"")
+        run(
+            tussock()
+                .args(line.split_whitespace())
+                .current_dir(self.folder.path()),
+            b"",
+        )
     }
 
     pub(crate) fn command(&self, line: &str) -> Command {
         let mut command = tussock();
-        command.args(line.split_whitespace()).current_dir(self.folder.path());
+        command
+            .args(line.split_whitespace())
+            .current_dir(self.folder.path());
         command
     }
 
@@ -120,7 +140,11 @@ impl Folder {
         fn walk(root: &Path, folder: &Path, found: &mut BTreeMap<String, Vec<u8>>) {
             for entry in std::fs::read_dir(folder).expect("the folder is there") {
                 let path = entry.expect("the entry is there").path();
-                let name = path.strip_prefix(root).expect("below the root").display().to_string();
+                let name = path
+                    .strip_prefix(root)
+                    .expect("below the root")
+                    .display()
+                    .to_string();
                 if path.is_dir() {
                     found.insert(format!("{name}/"), Vec::new());
                     walk(root, &path, found);
@@ -140,7 +164,10 @@ pub(crate) const LAWN: &[(f64, f64)] = &[(0.0, 0.0), (24.0, 0.0), (24.0, 16.0), 
 
 /// Longitude and latitude of a place in the invented garden.
 pub(crate) fn at((east_m, north_m): (f64, f64)) -> (f64, f64) {
-    (ORIGIN_LON + east_m / LON_DEGREE_M, ORIGIN_LAT + north_m / LAT_DEGREE_M)
+    (
+        ORIGIN_LON + east_m / LON_DEGREE_M,
+        ORIGIN_LAT + north_m / LAT_DEGREE_M,
+    )
 }
 
 pub(crate) fn ring(corners: &[(f64, f64)]) -> String {
@@ -162,7 +189,10 @@ pub(crate) fn feature(role: &str, name: &str, kind: &str, coordinates: &str) -> 
 }
 
 pub(crate) fn collection(features: &[String]) -> String {
-    format!("{{\"type\":\"FeatureCollection\",\"features\":[\n{}\n]}}\n", features.join(",\n"))
+    format!(
+        "{{\"type\":\"FeatureCollection\",\"features\":[\n{}\n]}}\n",
+        features.join(",\n")
+    )
 }
 
 /// A plan with one lawn, a flower bed and a station.
@@ -182,9 +212,17 @@ pub(crate) fn lanes_csv(rows: usize) -> String {
     for row in 0..rows {
         let driven_m = 0.4 * row as f64;
         let (lane, along_m) = ((driven_m / 22.0).floor(), driven_m % 22.0);
-        let east_m = if lane as u64 % 2 == 0 { 1.0 + along_m } else { 23.0 - along_m };
+        let east_m = if lane as u64 % 2 == 0 {
+            1.0 + along_m
+        } else {
+            23.0 - along_m
+        };
         let (lon, lat) = at((east_m, 1.0 + 0.2 * lane));
-        text.push_str(&format!("2026-05-01T20:{:02}:{:02}Z,{lat:.9},{lon:.9}\n", row / 60 % 60, row % 60));
+        text.push_str(&format!(
+            "2026-05-01T20:{:02}:{:02}Z,{lat:.9},{lon:.9}\n",
+            row / 60 % 60,
+            row % 60
+        ));
     }
     text
 }

@@ -14,11 +14,20 @@ use tussock_types::Findings;
 
 pub(crate) fn run(arguments: &AnalyseArguments, printer: &Printer) -> Outcome {
     let mut options = wishes::read_options(&arguments.log)?;
-    let cut_width_m = arguments.cut_width.as_deref().map(wishes::cut_width_m).transpose()?;
+    let cut_width_m = arguments
+        .cut_width
+        .as_deref()
+        .map(wishes::cut_width_m)
+        .transpose()?;
     let threshold = wishes::fail_under(arguments)?;
     wishes::threads(arguments.log.threads)?;
-    let everything: Vec<&PathBuf> =
-        arguments.log.logs.iter().chain(&arguments.plan).chain(&arguments.log.settings).collect();
+    let everything: Vec<&PathBuf> = arguments
+        .log
+        .logs
+        .iter()
+        .chain(&arguments.plan)
+        .chain(&arguments.log.settings)
+        .collect();
     let folder = match &arguments.out {
         None => None,
         Some(path) => Some(OutputFolder::probe(path, everything.iter().copied())?),
@@ -34,7 +43,9 @@ pub(crate) fn run(arguments: &AnalyseArguments, printer: &Printer) -> Outcome {
         Some(path) => Some(commands::sound_plan(path, &settings)?),
     };
     let progress = Progress::new();
-    let assembled = inputs::logs(&arguments.log.logs, &options, &|what, done| progress.tell(what, done))?;
+    let assembled = inputs::logs(&arguments.log.logs, &options, &|what, done| {
+        progress.tell(what, done)
+    })?;
     let tell = |stage: Stage, done_fraction: f64| progress.tell(stage.words(), done_fraction);
     let job = Job {
         traces: &assembled.traces,
@@ -46,7 +57,11 @@ pub(crate) fn run(arguments: &AnalyseArguments, printer: &Printer) -> Outcome {
     };
     let mut findings =
         tussock::analyse(&job).map_err(|error| commands::cannot_go_on(&error, arguments.plan.as_deref()))?;
-    let privacy = if arguments.private { Privacy::Private } else { Privacy::Full };
+    let privacy = if arguments.private {
+        Privacy::Private
+    } else {
+        Privacy::Full
+    };
     let written = match &folder {
         None => Vec::new(),
         Some(folder) => {
@@ -55,6 +70,9 @@ pub(crate) fn run(arguments: &AnalyseArguments, printer: &Printer) -> Outcome {
         }
     };
     drop(progress);
+    if folder.is_some() {
+        commands::note_left_out(&findings, privacy, printer);
+    }
     if privacy == Privacy::Private {
         findings = tussock_report::redact(&findings);
     }
@@ -62,7 +80,12 @@ pub(crate) fn run(arguments: &AnalyseArguments, printer: &Printer) -> Outcome {
     Ok(judge(&findings, threshold, printer))
 }
 
-fn answer(findings: &Findings, format: Format, written: &[PathBuf], printer: &Printer) -> Result<(), Failure> {
+fn answer(
+    findings: &Findings,
+    format: Format,
+    written: &[PathBuf],
+    printer: &Printer,
+) -> Result<(), Failure> {
     let names: Vec<String> = written.iter().map(|path| path.display().to_string()).collect();
     match format {
         Format::Human => {

@@ -20,7 +20,9 @@ pub(crate) fn run(arguments: &InspectArguments, printer: &Printer) -> Outcome {
         Some(path) => Some(commands::sound_plan(path, &settings)?),
     };
     let progress = Progress::new();
-    let assembled = inputs::logs(&arguments.log.logs, &options, &|what, done| progress.tell(what, done))?;
+    let assembled = inputs::logs(&arguments.log.logs, &options, &|what, done| {
+        progress.tell(what, done)
+    })?;
     let tell = |stage: Stage, done_fraction: f64| progress.tell(stage.words(), done_fraction);
     let job = Job {
         traces: &assembled.traces,

@@ -9,6 +9,7 @@ pub(crate) mod simulate;
 use crate::exit::Failure;
 use crate::inputs::{name, told};
 use crate::outputs::Rendered;
+use crate::printer::Printer;
 use std::path::Path;
 use tussock::AnalyseError;
 use tussock_report::{Output, Privacy};
@@ -16,7 +17,10 @@ use tussock_types::{Findings, PlanFault};
 
 /// Faults of a plan, one a line.
 pub(crate) fn fault_lines(faults: &[PlanFault]) -> String {
-    faults.iter().map(|fault| format!("\n{}{fault}", if fault.is_fatal { "" } else { "to look at: " })).collect()
+    faults
+        .iter()
+        .map(|fault| format!("\n{}{fault}", if fault.is_fatal { "" } else { "to look at: " }))
+        .collect()
 }
 
 /// An analysis that cannot go on, with the plan's faults and what to do.
@@ -24,13 +28,18 @@ pub(crate) fn cannot_go_on(error: &AnalyseError, plan: Option<&Path>) -> Failure
     let plan_name = plan.map(name).unwrap_or_default();
     match error {
         AnalyseError::PlanFaults(faults) => plan_faults(&plan_name, faults),
-        AnalyseError::PlanAndLogFarApart { is_swapped: true, .. } => Failure::told(told(error))
-            .hint(format!("{plan_name} lists latitude first; GeoJSON wants [longitude, latitude]")),
+        AnalyseError::PlanAndLogFarApart { is_swapped: true, .. } => Failure::told(told(error)).hint(
+            format!("{plan_name} lists latitude first; GeoJSON wants [longitude, latitude]"),
+        ),
         AnalyseError::PlanAndLogFarApart { .. } => {
             Failure::told(told(error)).hint("take the plan of the garden in which this log was made")
         }
-        AnalyseError::LocalLogWithPlan => Failure::told(told(error)).hint("leave out --plan to draw the outline from the log"),
-        AnalyseError::NoOutline { .. } => Failure::told(told(error)).hint("give the lawn with --plan garden.geojson"),
+        AnalyseError::LocalLogWithPlan => {
+            Failure::told(told(error)).hint("leave out --plan to draw the outline from the log")
+        }
+        AnalyseError::NoOutline { .. } => {
+            Failure::told(told(error)).hint("give the lawn with --plan garden.geojson")
+        }
         _ => Failure::told(told(error)),
     }
 }
@@ -38,23 +47,51 @@ pub(crate) fn cannot_go_on(error: &AnalyseError, plan: Option<&Path>) -> Failure
 /// A plan that cannot be used.
 pub(crate) fn plan_faults(plan_name: &str, faults: &[PlanFault]) -> Failure {
     let fatal = faults.iter().filter(|fault| fault.is_fatal).count();
-    let count = if fatal == 1 { "1 fault".to_owned() } else { format!("{fatal} faults") };
-    Failure::told(format!("{plan_name}: {count} in this plan, expected none{}", fault_lines(faults)))
+    let count = if fatal == 1 {
+        "1 fault".to_owned()
+    } else {
+        format!("{fatal} faults")
+    };
+    Failure::told(format!(
+        "{plan_name}: {count} in this plan, expected none{}",
+        fault_lines(faults)
+    ))
 }
 
 /// Everything that goes into a folder, rendered.
 pub(crate) fn render(findings: &Findings, privacy: Privacy) -> Result<Vec<Rendered>, Failure> {
     let outputs = tussock_report::outputs(findings, privacy).map_err(|error| Failure::told(told(&error)))?;
-    Ok(outputs.into_iter().map(|Output { name, bytes }| Rendered { name: name.to_owned(), bytes }).collect())
+    Ok(outputs
+        .into_iter()
+        .map(|Output { name, bytes }| Rendered {
+            name: name.to_owned(),
+            bytes,
+        })
+        .collect())
+}
+
+/// Says which files are not there and why, where that was not asked for.
+pub(crate) fn note_left_out(findings: &Findings, privacy: Privacy, printer: &Printer) {
+    if privacy == Privacy::Full {
+        for (file, reason) in tussock_report::left_out(findings, privacy) {
+            printer.note(&format!("note: no {file}: {reason}"));
+        }
+    }
 }
 
 /// A plan without faults in its text. Faults of its ground are found where it is used.
-pub(crate) fn sound_plan(path: &Path, settings: &tussock_types::Settings) -> Result<tussock_types::Plan, Failure> {
+pub(crate) fn sound_plan(
+    path: &Path,
+    settings: &tussock_types::Settings,
+) -> Result<tussock_types::Plan, Failure> {
     let (plan, read_faults) = crate::inputs::plan(path, settings)?;
     if read_faults.iter().any(|fault| fault.is_fatal) {
         // All at once: those of the text and those of the ground.
         let built = tussock::check_plan(&plan).faults;
-        return Err(plan_faults(&name(path), &tussock::plane::merge_faults(read_faults, built)));
+        return Err(plan_faults(
+            &name(path),
+            &tussock::plane::merge_faults(read_faults, built),
+        ));
     }
     Ok(plan)
 }

@@ -28,15 +28,28 @@ fn check(arguments: &PlanCheckArguments, printer: &Printer) -> Outcome {
         Format::Json => json(&report, is_sound),
     };
     printer.data(text.as_bytes())?;
-    if is_sound { Ok(Exit::Done) } else { Err(commands::plan_faults(&name(&arguments.plan), &report.faults)) }
+    if is_sound {
+        Ok(Exit::Done)
+    } else {
+        Err(commands::plan_faults(&name(&arguments.plan), &report.faults))
+    }
 }
 
 fn table(report: &PlanReport, is_sound: bool) -> String {
     let mut text = String::new();
     if let (Some(lawn_m2), Some(edge_m), true) = (report.lawn_m2, report.edge_m, is_sound) {
         text.push_str(&format!("Lawn to be cut: {lawn_m2:.1} m2 within {edge_m:.1} m of edge (zones and obstacles taken out).\n\n"));
-        let widest = report.rows.iter().map(|row| row.name.chars().count()).max().unwrap_or(0).clamp(4, 40);
-        text.push_str(&format!("{:>7}  {:<9}  {:<widest$}  {:>10}  {:>9}\n", "feature", "role", "name", "area m2", "length m"));
+        let widest = report
+            .rows
+            .iter()
+            .map(|row| row.name.chars().count())
+            .max()
+            .unwrap_or(0)
+            .clamp(4, 40);
+        text.push_str(&format!(
+            "{:>7}  {:<9}  {:<widest$}  {:>10}  {:>9}\n",
+            "feature", "role", "name", "area m2", "length m"
+        ));
         for row in &report.rows {
             let name: String = harmless(&row.name).chars().take(40).collect();
             let number = |value: Option<f64>| value.map_or("-".to_owned(), |value| format!("{value:.1}"));
@@ -80,7 +93,11 @@ fn json(report: &PlanReport, is_sound: bool) -> String {
 
 fn from_walk(arguments: &FromWalkArguments, printer: &Printer) -> Outcome {
     let to_stdout = inputs::is_stdin(&arguments.out);
-    let file = if to_stdout { None } else { Some(NewFile::probe(&arguments.out)?) };
+    let file = if to_stdout {
+        None
+    } else {
+        Some(NewFile::probe(&arguments.out)?)
+    };
     inputs::check([&arguments.walk], "a walk recorded as GPX")?;
     let walked = tussock_ingest::plan_from_walk(&name(&arguments.walk), &inputs::bytes(&arguments.walk)?)
         .map_err(|error| Failure::told(told(&error)))?;

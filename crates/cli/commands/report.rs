@@ -17,8 +17,13 @@ pub(crate) fn run(arguments: &ReportArguments, printer: &Printer) -> Outcome {
         Failure::told(format!("{}: {}", name(&arguments.findings), told(&error)))
             .hint("findings.json is written by tussock analyse --out DIR")
     })?;
-    let privacy = if arguments.private { Privacy::Private } else { Privacy::Full };
+    let privacy = if arguments.private {
+        Privacy::Private
+    } else {
+        Privacy::Full
+    };
     let written = folder.write(&commands::render(&findings, privacy)?)?;
+    commands::note_left_out(&findings, privacy, printer);
     let names: Vec<String> = written.iter().map(|path| path.display().to_string()).collect();
     printer.data(tussock_report::answer_files(&names, printer.style()).as_bytes())?;
     Ok(Exit::Done)

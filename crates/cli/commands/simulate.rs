@@ -7,6 +7,7 @@ use crate::outputs::{NewFile, write_new};
 use crate::printer::Printer;
 use crate::{Outcome, commands, units, wishes};
 use serde_json::{Value, json};
+use std::path::{Path, PathBuf};
 use tussock::plane::{Frame, Site};
 use tussock_simulate::{
     Counting, Doing, LogNoise, Machine, Manner, Pattern, Run, Sampling, Spell, StuckSpot, TrueRun, Truth,
@@ -37,23 +38,43 @@ pub(crate) fn run(arguments: &SimulateArguments, printer: &Printer) -> Outcome {
         period_s: period_s(&arguments.period)?,
         noise: noise(&arguments.noise)?,
         start_unix_s: start_unix_s(&arguments.start)?,
-        stuck_at: arguments.stuck.iter().map(|typed| position(typed)).collect::<Result<_, _>>()?,
-        cut_width_m: arguments.cut_width.as_deref().map(wishes::cut_width_m).transpose()?,
+        stuck_at: arguments
+            .stuck
+            .iter()
+            .map(|typed| position(typed))
+            .collect::<Result<_, _>>()?,
+        cut_width_m: arguments
+            .cut_width
+            .as_deref()
+            .map(wishes::cut_width_m)
+            .transpose()?,
     };
     if !(arguments.hours > 0.0 && arguments.hours <= 1000.0) {
-        return Err(Failure::told(format!("--hours: {}, expected more than 0 and at most 1000", arguments.hours)));
+        return Err(Failure::told(format!(
+            "--hours: {}, expected more than 0 and at most 1000",
+            arguments.hours
+        )));
     }
     let log_file = NewFile::probe(&arguments.out)?;
-    let truth_file = NewFile::probe(&arguments.out.with_extension("truth.json"))?;
-    inputs::check(std::iter::once(&arguments.plan).chain(&arguments.settings), "a file")?;
+    let truth_file = NewFile::probe(&beside(&arguments.out, ".truth.json"))?;
+    inputs::check(
+        std::iter::once(&arguments.plan).chain(&arguments.settings),
+        "a file",
+    )?;
     let settings = inputs::settings(arguments.settings.as_deref())?;
     let plan = commands::sound_plan(&arguments.plan, &settings)?;
-    let (site, _) =
-        Site::build(&plan).map_err(|faults| commands::plan_faults(&inputs::name(&arguments.plan), &faults))?;
+    let (site, _) = Site::build(&plan)
+        .map_err(|faults| commands::plan_faults(&inputs::name(&arguments.plan), &faults))?;
 
-    let cut_width_m = wish.cut_width_m.or(settings.machine.cut_width_m).unwrap_or(USUAL_CUT_WIDTH_M);
+    let cut_width_m = wish
+        .cut_width_m
+        .or(settings.machine.cut_width_m)
+        .unwrap_or(USUAL_CUT_WIDTH_M);
     let machine = machine(&settings, arguments.pattern, cut_width_m);
-    let run = Run { stuck_spots: stuck_spots(&wish.stuck_at, &site.frame), ..Run::new(arguments.hours, arguments.seed) };
+    let run = Run {
+        stuck_spots: stuck_spots(&wish.stuck_at, &site.frame),
+        ..Run::new(arguments.hours, arguments.seed)
+    };
     let true_run = simulate(&site, &machine, &run).map_err(|error| Failure::told(told(&error)))?;
     let sampling = Sampling {
         start_unix_s: wish.start_unix_s,
@@ -80,7 +101,10 @@ pub(crate) fn run(arguments: &SimulateArguments, printer: &Printer) -> Outcome {
         ..Counting::new(cut_width_m, TRUTH_CELL_M)
     };
     let found = truth(&true_run, &site, &counting);
-    let told_truth = format!("{:#}\n", truth_json(&true_run, &found, &counting, &run, &site.frame));
+    let told_truth = format!(
+        "{:#}\n",
+        truth_json(&true_run, &found, &counting, &run, &site.frame)
+    );
     write_new(&[(&log_file, &log), (&truth_file, told_truth.as_bytes())])?;
     printer.note(&format!(
         "{}: {} fixes, {:.2} % of the lawn visited; truth in {}",
@@ -115,7 +139,10 @@ fn stuck_spots(places: &[GeoPoint], frame: &Frame) -> Vec<StuckSpot> {
         place: frame.to_place(*point),
         radius_m: 0.6,
         probability: 1.0 / 3.0,
-        duration: Spell::Between { min_s: 120.0, max_s: 360.0 },
+        duration: Spell::Between {
+            min_s: 120.0,
+            max_s: 360.0,
+        },
         manner: Manner::Wiggles,
     };
     places.iter().map(spot).collect()
@@ -160,23 +187,39 @@ fn truth_json(run: &TrueRun, truth: &Truth, counting: &Counting, wanted: &Run, f
     })
 }
 
+/// The name with an ending more.
+fn beside(path: &Path, ending: &str) -> PathBuf {
+    let mut name = path.as_os_str().to_owned();
+    name.push(ending);
+    PathBuf::from(name)
+}
+
 fn period_s(typed: &str) -> Result<f64, Failure> {
     let period_s = units::time_s("--period", typed, "1s")?;
     if (0.02..=3600.0).contains(&period_s) {
         return Ok(period_s);
     }
-    Err(Failure::told(format!("--period: {typed:?} is {period_s} s, expected 20 ms to 1 h")))
+    Err(Failure::told(format!(
+        "--period: {typed:?} is {period_s} s, expected 20 ms to 1 h"
+    )))
 }
 
 fn start_unix_s(typed: &str) -> Result<f64, Failure> {
     time::OffsetDateTime::parse(typed, &time::format_description::well_known::Rfc3339)
         .map(|start| start.unix_timestamp() as f64 + f64::from(start.nanosecond()) * 1e-9)
-        .map_err(|_| Failure::told(format!("--start: {typed:?} is no time, expected one such as 2026-05-01T20:00:00Z")))
+        .map_err(|_| {
+            Failure::told(format!(
+                "--start: {typed:?} is no time, expected one such as 2026-05-01T20:00:00Z"
+            ))
+        })
 }
 
 fn position(typed: &str) -> Result<GeoPoint, Failure> {
     let parsed = typed.split_once(',').and_then(|(lat, lon)| {
-        Some(GeoPoint { lat_deg: lat.trim().parse().ok()?, lon_deg: lon.trim().parse().ok()? })
+        Some(GeoPoint {
+            lat_deg: lat.trim().parse().ok()?,
+            lon_deg: lon.trim().parse().ok()?,
+        })
     });
     parsed.filter(|at: &GeoPoint| at.lat_deg.abs() <= 90.0 && at.lon_deg.abs() <= 180.0).ok_or_else(|| {
         Failure::told(format!("--stuck: {typed:?} is no position, expected latitude,longitude in degrees, such as 40.00006,-30.00012"))
@@ -199,10 +242,16 @@ fn noise(typed: &str) -> Result<LogNoise, Failure> {
             Some(("drift-time", value)) => {
                 noise.drift_time_s = units::time_s("--noise", value, "10min")?;
                 if noise.drift_time_s <= 0.0 {
-                    return Err(Failure::told(format!("--noise: drift time {value:?}, expected more than 0 s")));
+                    return Err(Failure::told(format!(
+                        "--noise: drift time {value:?}, expected more than 0 s"
+                    )));
                 }
             }
-            _ => return Err(Failure::told(format!("--noise: {part:?} is not known, expected {expected}"))),
+            _ => {
+                return Err(Failure::told(format!(
+                    "--noise: {part:?} is not known, expected {expected}"
+                )));
+            }
         }
     }
     Ok(noise)
@@ -213,5 +262,7 @@ fn spread_m(typed: &str) -> Result<f64, Failure> {
     if (0.0..=100.0).contains(&spread_m) {
         return Ok(spread_m);
     }
-    Err(Failure::told(format!("--noise: {typed:?} is {spread_m} m, expected 0 to 100 m")))
+    Err(Failure::told(format!(
+        "--noise: {typed:?} is {spread_m} m, expected 0 to 100 m"
+    )))
 }

@@ -1,0 +1,100 @@
+//! The papers of the house say what the tool does today.
+//!
+//! `REGENERATE=1 cargo test --test main papers` writes the generated parts anew.
+
+use crate::support::{run, tussock};
+use std::path::{Path, PathBuf};
+
+fn root() -> &'static Path {
+    Path::new(env!("CARGO_MANIFEST_DIR"))
+}
+
+/// Compares the last block of a kind after a heading with what it should be, or writes it.
+fn block_is(paper: &str, heading: &str, kind: &str, wanted: &str) {
+    let path = root().join(paper);
+    let text = std::fs::read_to_string(&path).expect("the paper is there");
+    let opening = format!("```{kind}\n");
+    let after_heading = text.find(heading).expect("the heading is there");
+    let start =
+        after_heading + text[after_heading..].find(&opening).expect("the block is there") + opening.len();
+    let end = start + text[start..].find("```").expect("the block ends");
+    if std::env::var_os("REGENERATE").is_some() {
+        let written = format!("{}{wanted}{}", &text[..start], &text[end..]);
+        std::fs::write(&path, written).expect("the paper is written");
+        return;
+    }
+    assert!(
+        &text[start..end] == wanted,
+        "{paper}, \"{heading}\" should say:\n{wanted}"
+    );
+}
+
+#[test]
+fn the_settings_reference_is_the_generated_one() {
+    block_is(
+        "docs/formats.md",
+        "## Settings",
+        "toml",
+        &tussock_ingest::settings_reference(),
+    );
+}
+
+#[test]
+fn the_answer_in_the_readme_is_the_answer_of_the_demo() {
+    let folder = tempfile::TempDir::new().expect("a folder");
+    let out = folder.path().join("target/demo");
+    let before: Vec<PathBuf> = ["2026-05-04.gpx.gz", "2026-05-05.gpx.gz"]
+        .map(|name| root().join("fixtures/demo/before").join(name))
+        .to_vec();
+    let ran = run(
+        tussock()
+            .arg("analyse")
+            .args(&before)
+            .arg("--plan")
+            .arg(root().join("fixtures/demo/plan.geojson"))
+            .arg("--settings")
+            .arg(root().join("fixtures/demo/settings.toml"))
+            .args(["--out", "target/demo"])
+            .current_dir(folder.path()),
+        b"",
+    )
+    .with_code(0);
+    assert!(out.join("report.html").is_file());
+    block_is("README.md", "## What the answer looks like", "text", &ran.stdout);
+}
+
+#[test]
+fn links_between_papers_lead_somewhere() {
+    for paper in [
+        "README.md",
+        "DEVELOPERS.md",
+        "CHANGELOG.md",
+        "docs/logging.md",
+        "docs/formats.md",
+        "docs/bibliography.md",
+    ] {
+        let path = root().join(paper);
+        let text = std::fs::read_to_string(&path).expect("the paper is there");
+        for target in text.split("](").skip(1).filter_map(|rest| rest.split(')').next()) {
+            let file = target.split('#').next().unwrap_or_default();
+            if file.is_empty() || file.contains("://") {
+                continue;
+            }
+            assert!(
+                path.parent().expect("a folder").join(file).exists(),
+                "{paper} links to {target}"
+            );
+        }
+    }
+}
+
+#[test]
+fn the_plan_in_the_docs_is_sound() {
+    let text = std::fs::read_to_string(root().join("docs/formats.md")).expect("the paper is there");
+    let plan = text
+        .split("```json\n")
+        .nth(1)
+        .and_then(|rest| rest.split("```").next())
+        .expect("the example");
+    run(tussock().args(["plan", "check", "-"]), plan.as_bytes()).with_code(0);
+}
