@@ -80,7 +80,7 @@ fn alike(name: &str, place: &str, left: &Value, right: &Value) {
                 right.as_f64().expect("a number"),
             );
             // Latitudes and longitudes: a cell of a pocket may move its middle by some centimetres.
-            let absolute = if place.ends_with(".lat") || place.ends_with(".lon") {
+            let absolute: f64 = if place.ends_with(".lat") || place.ends_with(".lon") {
                 2e-6
             } else {
                 0.05
@@ -256,6 +256,22 @@ fn findings_fit_their_schema_on_stdout_and_in_the_folder() {
 }
 
 #[test]
+fn an_inspection_fits_its_schema() {
+    let folder = Folder::with_garden();
+    simulated(&folder, "nmea");
+    let schema = concat!(env!("CARGO_MANIFEST_DIR"), "/docs/inspection.schema.json");
+    let schema: Value =
+        serde_json::from_slice(&std::fs::read(schema).expect("the schema")).expect("the schema is JSON");
+    let validator = jsonschema::validator_for(&schema).expect("the schema is one");
+    let inspection = findings(&folder, "inspect night.nmea");
+    let faults: Vec<String> = validator
+        .iter_errors(&inspection)
+        .map(|fault| fault.to_string())
+        .collect();
+    assert!(faults.is_empty(), "{}", faults.join("\n"));
+}
+
+#[test]
 fn below_the_threshold_the_exit_code_is_1_and_the_answer_is_still_given() {
     let folder = Folder::with_garden();
     simulated(&folder, "gpx");
@@ -376,6 +392,8 @@ fn an_interrupt_ends_with_130_and_leaves_nothing_half_written() {
         .stderr(Stdio::null())
         .spawn()
         .expect("it starts");
+    // Held open until the end: waiting would close it, and the run would end by itself.
+    let stdin = child.stdin.take();
     std::thread::sleep(std::time::Duration::from_millis(500));
     let killed = std::process::Command::new("kill")
         .args(["-INT", &child.id().to_string()])
@@ -383,6 +401,7 @@ fn an_interrupt_ends_with_130_and_leaves_nothing_half_written() {
         .expect("kill runs");
     assert!(killed.success());
     let status = child.wait().expect("it ends");
+    drop(stdin);
     assert_eq!(status.code(), Some(130));
     assert_eq!(
         folder.content().into_keys().collect::<Vec<_>>(),

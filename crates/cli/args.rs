@@ -10,9 +10,13 @@ Examples:
   tussock analyse *.gpx --plan garden.geojson --settings garden.toml --out result
   tussock plan from-walk walk.gpx --out garden.geojson
 
-Data goes to stdout, everything else to stderr.
-Exit codes: 0 done; 1 done, but a threshold that you set was missed; 2 wrong use, or something failed; 130 interrupted.
-NO_COLOR is respected.";
+Exit codes:
+  0    done
+  1    done, but a threshold that you set was missed
+  2    wrong use, or something failed
+  130  interrupted
+
+Data goes to stdout, everything else to stderr. NO_COLOR is respected.";
 
 /// Finds the grass that an autonomous mower leaves standing.
 #[derive(Debug, Parser)]
@@ -274,8 +278,8 @@ const SIMULATE_EXAMPLES: &str = "\
 Examples:
   tussock simulate --plan garden.geojson --hours 8 --out night.gpx
   tussock simulate --plan garden.geojson --hours 24 --noise decimetre --format nmea --out day.nmea
-  tussock simulate --plan garden.geojson --hours 8 --noise white=5cm,drift=40cm,drift-time=10min --out night.gpx
-  tussock simulate --plan garden.geojson --hours 8 --stuck 40.00006,-30.00012 --stuck 40.00011,-30.00004 --out night.gpx";
+  tussock simulate --plan garden.geojson --noise white=5cm,drift=40cm,drift-time=10min --out a.gpx
+  tussock simulate --plan garden.geojson --stuck 40.00006,-30.00012 --out b.gpx";
 
 /// Log an invented outing, with the truth beside it
 ///

@@ -12,6 +12,12 @@ pub(crate) fn is_stdin(path: &Path) -> bool {
     path == Path::new("-")
 }
 
+/// Looks at plan and settings where they are given.
+pub(crate) fn check_garden(plan: Option<&PathBuf>, settings: Option<&PathBuf>) -> Result<(), Failure> {
+    check(plan, "a plan (GeoJSON)")?;
+    check(settings, "settings (TOML)")
+}
+
 /// The name of an input on screen and in findings.
 pub(crate) fn name(path: &Path) -> String {
     if is_stdin(path) {
@@ -34,10 +40,11 @@ pub(crate) fn check<'a>(paths: impl IntoIterator<Item = &'a PathBuf>, expected: 
         }
         match std::fs::metadata(path) {
             Ok(found) if found.is_dir() => {
-                return Err(
-                    Failure::told(format!("{}: is a directory, expected {expected}", name(path)))
-                        .hint(format!("name the files in it: {}", path.join("*").display())),
-                );
+                let failure = Failure::told(format!("{}: is a directory, expected {expected}", name(path)));
+                let files = expected
+                    .starts_with("a log")
+                    .then(|| path.join("*").display().to_string());
+                return Err(failure.maybe_hint(files.map(|files| format!("name the files in it: {files}"))));
             }
             Ok(_) => {}
             Err(error) => return Err(unreadable(path, &error)),

@@ -74,7 +74,7 @@ impl OutputFolder {
                     "--out: {shown} is a file, expected a folder"
                 )));
             }
-            Err(error) if error.kind() == ErrorKind::NotFound => false,
+            Err(error) if matches!(error.kind(), ErrorKind::NotFound | ErrorKind::NotADirectory) => false,
             Err(error) => return Err(unwritable(path, &error)),
         };
         probe_writing(path)?;
@@ -195,7 +195,7 @@ impl NewFile {
                 path.display()
             ))
             .hint("this file is not replaced: remove it first, or choose another name")),
-            Err(error) if error.kind() == ErrorKind::NotFound => {
+            Err(error) if matches!(error.kind(), ErrorKind::NotFound | ErrorKind::NotADirectory) => {
                 probe_writing(&folder_of(path))?;
                 Ok(Self {
                     path: path.to_owned(),
@@ -264,14 +264,22 @@ fn probe_writing(folder: &Path) -> Result<(), Failure> {
                     nearest.display()
                 )));
             }
-            Err(error) if error.kind() == ErrorKind::NotFound => nearest = folder_of(&nearest),
-            Err(error) if error.kind() == ErrorKind::NotADirectory => nearest = folder_of(&nearest),
+            Err(error) if matches!(error.kind(), ErrorKind::NotFound | ErrorKind::NotADirectory) => {
+                nearest = folder_of(&nearest);
+            }
             Err(error) => return Err(unwritable(folder, &error)),
         }
     }
     TempDir::with_prefix_in(".tussock-", &nearest)
         .and_then(TempDir::close)
-        .map_err(|error| unwritable(folder, &error))
+        .map_err(|error| {
+            Failure::told(format!(
+                "--out: {} cannot be written: nothing can be made in {} ({})",
+                folder.display(),
+                nearest.display(),
+                error.kind()
+            ))
+        })
 }
 
 fn unwritable(path: &Path, error: &std::io::Error) -> Failure {

@@ -33,7 +33,7 @@ pub(crate) fn run(arguments: &AnalyseArguments, printer: &Printer) -> Outcome {
         Some(path) => Some(OutputFolder::probe(path, everything.iter().copied())?),
     };
     inputs::check(&arguments.log.logs, "a log (GPX, NMEA 0183 or CSV)")?;
-    inputs::check(arguments.plan.iter().chain(&arguments.log.settings), "a file")?;
+    inputs::check_garden(arguments.plan.as_ref(), arguments.log.settings.as_ref())?;
     let mut settings = inputs::settings(arguments.log.settings.as_deref())?;
     settings.machine.cut_width_m = cut_width_m.or(settings.machine.cut_width_m);
     wishes::threshold_has_width(threshold, &settings)?;

@@ -12,7 +12,7 @@ pub(crate) fn run(arguments: &InspectArguments, printer: &Printer) -> Outcome {
     let mut options = wishes::read_options(&arguments.log)?;
     wishes::threads(arguments.log.threads)?;
     inputs::check(&arguments.log.logs, "a log (GPX, NMEA 0183 or CSV)")?;
-    inputs::check(arguments.plan.iter().chain(&arguments.log.settings), "a file")?;
+    inputs::check_garden(arguments.plan.as_ref(), arguments.log.settings.as_ref())?;
     let settings = inputs::settings(arguments.log.settings.as_deref())?;
     options.limits = settings.limits.clone();
     let plan = match &arguments.plan {

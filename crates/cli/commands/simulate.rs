@@ -57,10 +57,7 @@ pub(crate) fn run(arguments: &SimulateArguments, printer: &Printer) -> Outcome {
     }
     let log_file = NewFile::probe(&arguments.out)?;
     let truth_file = NewFile::probe(&beside(&arguments.out, ".truth.json"))?;
-    inputs::check(
-        std::iter::once(&arguments.plan).chain(&arguments.settings),
-        "a file",
-    )?;
+    inputs::check_garden(Some(&arguments.plan), arguments.settings.as_ref())?;
     let settings = inputs::settings(arguments.settings.as_deref())?;
     let plan = commands::sound_plan(&arguments.plan, &settings)?;
     let (site, _) = Site::build(&plan)
