@@ -40,7 +40,7 @@ fn the_settings_reference_is_the_generated_one() {
 }
 
 #[test]
-fn the_answer_in_the_readme_is_the_answer_of_the_demo() {
+fn answer_and_map_in_the_readme_are_those_of_the_demo() {
     let folder = tempfile::TempDir::new().expect("a folder");
     let out = folder.path().join("target/demo");
     let before: Vec<PathBuf> = ["2026-05-04.gpx.gz", "2026-05-05.gpx.gz"]
@@ -60,6 +60,17 @@ fn the_answer_in_the_readme_is_the_answer_of_the_demo() {
     )
     .with_code(0);
     assert!(out.join("report.html").is_file());
+    let (drawn, shown) = (
+        std::fs::read(out.join("map.png")).expect("a map"),
+        root().join("docs/demo-map.png"),
+    );
+    if std::env::var_os("REGENERATE").is_some() {
+        std::fs::write(&shown, &drawn).expect("the picture is written");
+    }
+    assert!(
+        std::fs::read(&shown).is_ok_and(|shown| shown == drawn),
+        "docs/demo-map.png is not the map of the demo"
+    );
     block_is("README.md", "## What the answer looks like", "text", &ran.stdout);
 }
 

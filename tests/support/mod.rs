@@ -212,7 +212,7 @@ pub(crate) fn lanes_csv(rows: usize) -> String {
     for row in 0..rows {
         let driven_m = 0.4 * row as f64;
         let (lane, along_m) = ((driven_m / 22.0).floor(), driven_m % 22.0);
-        let east_m = if lane as u64 % 2 == 0 {
+        let east_m = if lane % 2.0 == 0.0 {
             1.0 + along_m
         } else {
             23.0 - along_m
