@@ -52,12 +52,16 @@ pub fn map_png(findings: &Findings, width_px: u32) -> Result<Vec<u8>, ReportErro
     pixmap.pixels_mut().fill(sheet);
     if let (Some(view), Some(ground)) = (&drawing.view, &drawing.ground) {
         let columns = ground.grid.columns;
+        // A square covers many pixels; its colour is worked out once.
+        let colours: Vec<_> = (0..ground.grid.cells())
+            .map(|square| ground.visit_colour(square).map(rgb))
+            .collect();
         for (index, pixel) in pixmap.pixels_mut().iter_mut().enumerate() {
             let x = (index as u32 % width_px) as f64 + 0.5;
             let y = (index as u32 / width_px) as f64 + 0.5;
             let cell = ground.grid.cell_at(view.place(x / zoom, y / zoom));
-            if let Some(colour) = cell.and_then(|(column, row)| ground.visit_colour(row * columns + column)) {
-                *pixel = rgb(colour).premultiply();
+            if let Some(colour) = cell.and_then(|(column, row)| colours[row * columns + column]) {
+                *pixel = colour.premultiply();
             }
         }
     }
@@ -79,6 +83,7 @@ fn encode(pixmap: &tiny_skia::Pixmap) -> Result<Vec<u8>, png::EncodingError> {
     let mut encoder = png::Encoder::new(&mut bytes, pixmap.width(), pixmap.height());
     encoder.set_color(png::ColorType::Rgb);
     encoder.set_depth(png::BitDepth::Eight);
+    encoder.set_compression(png::Compression::Fast);
     let mut writer = encoder.write_header()?;
     let rgb: Vec<u8> = pixmap
         .data()
