@@ -19,6 +19,7 @@
 //!
 //! Cost: proportional to swept area over cell area; tiles of untouched ground take no memory.
 
+pub mod bias;
 pub mod distance;
 pub mod laws;
 pub mod pockets;

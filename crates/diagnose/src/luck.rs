@@ -85,15 +85,27 @@ pub struct Drive {
     pub speed_mps: f64,
     /// How it goes about the lawn.
     pub pattern: Pattern,
+    /// Path density at the place in question over the lawn's mean; [`MIDDLE_SHARE`] where nothing else is known. Ground
+    /// that gets fewer passes than the rest keeps wider gaps by luck.
+    pub place_share: f64,
 }
 
 /// Path of one whole tour over lawn area and width: lanes overlap, ends are driven twice.
 const TOUR: f64 = 1.25;
 
 impl Drive {
-    /// Metres of path per square metre of lawn, in the middle of it.
+    /// The same drive, asked about a place with so much of the mean path density, at most [`MIDDLE_SHARE`].
+    #[must_use]
+    pub fn at_place(&self, share: f64) -> Self {
+        Self {
+            place_share: share.clamp(0.0, MIDDLE_SHARE),
+            ..*self
+        }
+    }
+
+    /// Metres of path per square metre of lawn, at the place in question.
     fn density_per_m(&self) -> f64 {
-        MIDDLE_SHARE * self.path_m / self.lawn_m2.max(1e-9)
+        self.place_share * self.path_m / self.lawn_m2.max(1e-9)
     }
 
     /// Logarithm of the expected number of chance pockets at least so wide.
@@ -148,7 +160,10 @@ impl Drive {
         // The chance falls with the path once the lines have parted the lawn: bisect beyond that point.
         let reach_m = width_m + self.cut_width_m;
         let at = |path_m: f64| Self { path_m, ..*self }.chance_fraction(width_m) > MISSED_CHANCE_FRACTION;
-        let mut low_m = 2.0 / reach_m * self.lawn_m2 / MIDDLE_SHARE;
+        if !(self.place_share > 0.0) {
+            return None;
+        }
+        let mut low_m = 2.0 / reach_m * self.lawn_m2 / self.place_share;
         let mut high_m = low_m;
         while at(high_m) {
             high_m *= 2.0;
@@ -180,7 +195,55 @@ mod tests {
             path_m: share * hours * 3600.0 * 0.4 / MIDDLE_SHARE,
             cut_width_m: 0.22,
             speed_mps: 0.4,
+            pattern: Pattern::Roaming,
+            place_share: MIDDLE_SHARE,
         }
+    }
+
+    // ALG-27: directions of lanes driven to and fro, by numpy: R1 .008725, R2 .999086.
+    #[test]
+    fn lanes_agree_when_their_angles_are_doubled() {
+        let lanes: Vec<(f64, f64)> = [0.0_f64, 180.0, 2.0, 178.0, 1.0, 181.0, 359.0, 179.0]
+            .iter()
+            .map(|deg| (deg.to_radians(), 1.0))
+            .collect();
+        assert_abs_diff_eq!(agreement(&lanes, 1.0), 0.008725, epsilon = 1e-6);
+        assert_abs_diff_eq!(agreement(&lanes, 2.0), 0.999086, epsilon = 1e-6);
+    }
+
+    #[test]
+    fn lanes_decide_after_one_tour_and_roaming_stays_roaming() {
+        let tour_m = TOUR * 600.0 / 0.22;
+        let drive = |path_m| Drive {
+            lawn_m2: 600.0,
+            path_m,
+            pattern: Pattern::Lanes,
+            ..night(600.0, 1.0, 1.0)
+        };
+        assert_abs_diff_eq!(drive(0.9 * tour_m).chance_fraction(5.0), 1.0);
+        assert_abs_diff_eq!(drive(1.1 * tour_m).chance_fraction(5.0), 0.0);
+        assert_abs_diff_eq!(drive(1.1 * tour_m).chance_fraction(0.3), 1.0);
+        assert_abs_diff_eq!(
+            drive(1.0).hours_to_decide(5.0).unwrap(),
+            tour_m / 0.4 / 3600.0,
+            epsilon = 1e-9
+        );
+        let lanes = (0..40).map(|lane| (if lane % 2 == 0 { 20.0 } else { -20.0 }, 0.1));
+        assert_eq!(pattern(lanes), Pattern::Lanes);
+        // Golden-angle steps go everywhere.
+        let everywhere = (0..40)
+            .map(|leg| (f64::from(leg) * 2.399_963).sin_cos())
+            .map(|(s, c)| (9.0 * c, 9.0 * s));
+        assert_eq!(pattern(everywhere), Pattern::Roaming);
+    }
+
+    #[test]
+    fn ground_that_gets_half_the_passes_needs_twice_the_hours() {
+        let drive = night(1500.0, 8.0, 1.0);
+        let whole = drive.hours_to_decide(2.0).unwrap();
+        let half = drive.at_place(0.5 * MIDDLE_SHARE).hours_to_decide(2.0).unwrap();
+        assert_abs_diff_eq!(half / whole, 2.0, epsilon = 1e-6);
+        assert!(drive.at_place(0.4).chance_fraction(1.5) > drive.chance_fraction(1.5));
     }
 
     // Closed form by hand: 1,500 m2 and 3,000 m2, 8 h at 0.4 m/s and 0.22 m, pockets of 1 m.

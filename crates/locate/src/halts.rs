@@ -107,10 +107,12 @@ pub fn long_halts(kept: &Kept, noise: &NoiseEstimate, least_s: f64) -> Vec<Halt>
             let rest = trimmed(kept, rest, noise);
             let fixes = rest.first..rest.end;
             let place = middle(kept, fixes.clone());
-            let radius_m = fixes
+            let mut off_m: Vec<f64> = fixes
                 .clone()
                 .map(|index| kept.place(index).distance_m(place))
-                .fold(0.0, f64::max);
+                .collect();
+            let most = (off_m.len() - 1) * 19 / 20;
+            let radius_m = *off_m.select_nth_unstable_by(most, f64::total_cmp).1;
             let before = (kept.run[..rest.first]
                 .iter()
                 .rposition(|run| *run != kept.run[rest.first]))

@@ -17,6 +17,9 @@ pub const LEAST_WHITE_M: f64 = 0.004;
 /// logs (0.008) and metre logs (0.3) of simulated first-order Gauss-Markov drift have.
 const USUAL_RATE_PER_S: f64 = 0.03;
 
+/// Usual time over which the slow part of the error changes (customary for multipath; from memory).
+const USUAL_DRIFT_TIME_S: f64 = 600.0;
+
 /// Median of values; `None` without any. Reorders.
 pub(crate) fn median(values: &mut [f64]) -> Option<f64> {
     if values.is_empty() {
@@ -298,7 +301,10 @@ fn structure_function(kept: &Kept, rests: &[Rest], rough_white_m: f64) -> Option
     let far_m2 = at_lag(30.0);
     let rate_m2_per_s = far_m2.map(|far_m2| ((far_m2 - near_m2) / (30.0 - shortest_s)).max(0.0));
     let long_m2 = at_lag(900.0).or_else(|| at_lag(300.0));
-    let drift_m = long_m2.map(|long_m2| ((long_m2 - near_m2) / 2.0).max(0.0).sqrt());
+    // Where no stay is long enough: what the slow part grows to in a usual drift time, sigma^2 = q tau / 2.
+    let drift_m = long_m2
+        .map(|long_m2| ((long_m2 - near_m2) / 2.0).max(0.0).sqrt())
+        .or_else(|| rate_m2_per_s.map(|rate_m2_per_s| (0.5 * USUAL_DRIFT_TIME_S * rate_m2_per_s).sqrt()));
     // A rest that is smoother than the drive by far was filtered by the receiver: take its slow part, not its white.
     let white_m = if white_m < 0.3 * rough_white_m {
         rough_white_m

@@ -343,7 +343,10 @@ fn timed(place: Place, before: Option<&Line>, after: Option<&Line>) -> Vertex {
 }
 
 /// Puts one corner in the place of all that lie within a halt: whatever moved there was drift, or wheels that spun.
-pub fn collapse_halts(piece: &mut Piece, halts: &[Halt]) {
+pub fn collapse_halts(piece: &mut Piece, halts: &[Halt], noise: &NoiseEstimate) {
+    // A corner at the rim of a halt and farther off than error goes is the end of a leg, with a jog between.
+    const JOG_S: f64 = 3.0;
+    let jog_m = 0.05 + 4.0 * noise.white_m + 2.0 * noise.drift_m.unwrap_or(0.0);
     let (Some(first), Some(last)) = (piece.vertices.first(), piece.vertices.last()) else {
         return;
     };
@@ -377,7 +380,25 @@ pub fn collapse_halts(piece: &mut Piece, halts: &[Halt]) {
                         0.0
                     };
                     vertex.arrive_s >= halt.start_s - slack_s && vertex.leave_s <= halt.end_s + slack_s
-                } => {}
+                } =>
+            {
+                let is_jog = vertex.place.distance_m(halt.place) > jog_m;
+                if is_jog && vertex.leave_s <= halt.start_s + JOG_S {
+                    vertices.push(Vertex {
+                        arrive_s: halt.start_s,
+                        leave_s: halt.start_s,
+                        ..*vertex
+                    });
+                } else if is_jog && vertex.arrive_s >= halt.end_s - JOG_S {
+                    vertices.push(stand(halt));
+                    vertices.push(Vertex {
+                        arrive_s: halt.end_s,
+                        leave_s: halt.end_s,
+                        ..*vertex
+                    });
+                    next.next();
+                }
+            }
             Some(halt) if vertex.arrive_s <= halt.start_s && vertex.leave_s >= halt.end_s => {
                 vertices.push(*vertex);
                 next.next();

@@ -166,7 +166,35 @@ pub fn segment(blocks: &Blocks, law: &StepLaw) -> Vec<Part> {
             starts.push(new_start(fix, base));
         }
     }
-    trace_back(&ends, &mixed_before, count)
+    let mut parts = trace_back(&ends, &mixed_before, count);
+    for part in &mut parts {
+        if part.kind == PartKind::Leg && stands(blocks, *part, law) {
+            part.kind = PartKind::Halt;
+        }
+    }
+    merge_halts(&mut parts);
+    parts
+}
+
+/// Whether a stretch that fits a very slow leg is a halt: drift moves it, wheels do not.
+fn stands(blocks: &Blocks, part: Part, law: &StepLaw) -> bool {
+    const SLOW_SHARE: f64 = 0.15;
+    let lapse_s = blocks.time_s[part.last] - blocks.time_s[part.first];
+    let moved_m = (blocks.east_m[part.last] - blocks.east_m[part.first])
+        .hypot(blocks.north_m[part.last] - blocks.north_m[part.first]);
+    lapse_s >= 5.0 && moved_m < SLOW_SHARE * law.speed_mps * lapse_s
+}
+
+/// Halts that only the longest time has cut in two are one.
+fn merge_halts(parts: &mut Vec<Part>) {
+    parts.dedup_by(|later, earlier| {
+        let one =
+            later.kind == PartKind::Halt && earlier.kind == PartKind::Halt && later.first <= earlier.last;
+        if one {
+            earlier.last = later.last;
+        }
+        one
+    });
 }
 
 fn new_start(fix: usize, base: f64) -> Start {
@@ -260,14 +288,5 @@ fn trace_back(ends: &[Step], mixed_before: &[bool], count: usize) -> Vec<Part> {
         });
     }
     parts.reverse();
-    // Halts that only the longest time has cut in two are one.
-    parts.dedup_by(|later, earlier| {
-        let one =
-            later.kind == PartKind::Halt && earlier.kind == PartKind::Halt && later.first <= earlier.last;
-        if one {
-            earlier.last = later.last;
-        }
-        one
-    });
     parts
 }

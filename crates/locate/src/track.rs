@@ -43,7 +43,7 @@ pub struct Halt {
     pub end_s: f64,
     /// Whether it stood at the station.
     pub at: HaltPlace,
-    /// Farthest fix from the mean place.
+    /// Radius that holds 19 of 20 of its fixes.
     pub radius_m: f64,
     /// Where it came from: the place some seconds before.
     pub came_from: Option<Place>,
@@ -293,7 +293,7 @@ pub fn locate(
             .collect();
         pieces
             .iter_mut()
-            .for_each(|piece| path::collapse_halts(piece, &standing));
+            .for_each(|piece| path::collapse_halts(piece, &standing, &noise));
     }
     let (halts, station, outings) = halts::at_station(halts_found, station, &noise, &kept);
     let span_s = kept.time_s.first().copied().zip(kept.time_s.last().copied());

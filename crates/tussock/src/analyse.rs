@@ -51,7 +51,7 @@ pub fn analyse(job: &Job<'_>) -> Result<Findings, AnalyseError> {
         }
     };
     let sweeps = swath::sweeps(&ground.tracks, settings);
-    let counted = Counted::of(&ground, &lawn_region, &sweeps, settings, paint_width_m);
+    let counted = Counted::of(&ground, &lawn_region, &sweeps, settings, paint_width_m, job.seed);
     let by_width = settings
         .machine
         .cut_width_m
@@ -62,7 +62,8 @@ pub fn analyse(job: &Job<'_>) -> Result<Findings, AnalyseError> {
     let index = LegIndex::build(legs(&ground.tracks));
     let landmarks = ground.site.as_ref().map(Site::landmarks).unwrap_or_default();
     let drive = counted.drive(&ground, &sweeps, paint_width_m);
-    let pockets = Sorted::of(&counted, &ground, &drive, &index, &landmarks, settings);
+    let cells = squares::squares(&counted.count);
+    let pockets = Sorted::of(&counted, &ground, &drive, &cells, &index, &landmarks, settings);
     let stuck_spots = stuck_findings(&ground, &index, settings);
 
     let (known_width, coverage, over_time, revisits) = match settings.machine.cut_width_m {
@@ -108,7 +109,7 @@ pub fn analyse(job: &Job<'_>) -> Result<Findings, AnalyseError> {
         lawn_outline: lawn_region.rings(),
         outline_source,
         driven_lines: driven_lines(&ground.tracks),
-        cells: Some(squares::squares(&counted.count)),
+        cells: Some(cells),
     };
     job.tell(Stage::Diagnosing, 1.0);
     Ok(findings)

@@ -2,9 +2,9 @@
 
 use crate::ground::Ground;
 use crate::sorted::Sorted;
-use tussock_coverage::{laws, revisits, swath, visits};
+use tussock_coverage::{bias, laws, revisits, swath, visits};
 use tussock_diagnose::luck;
-use tussock_locate::Track;
+use tussock_locate::{PathMethod, Track};
 use tussock_plane::{BitGrid, Region, rasterise};
 use tussock_types::{
     Coverage, Estimate, LawnCoverage, OverTime, Place, Promise, PromiseVerdict, Revisits, Settings,
@@ -23,6 +23,44 @@ pub(crate) struct Counted {
     pub(crate) scale: f64,
     lawn_m2: f64,
     face_value_fraction: f64,
+    /// What position error has added to the visited fraction.
+    bias_fraction: f64,
+}
+
+/// Errors up to this are small against a swath, and the bias they cause is nearly linear.
+const SMALL_ERROR_M: f64 = 0.06;
+/// Share of the white part that line fits leave in a corner.
+const CORNER_SHARE: f64 = 0.3;
+
+/// Bias of the visited fraction from the error that is still in the path; 0 where it is not known, or not small.
+fn bias_fraction(
+    ground: &Ground,
+    count: &visits::Count,
+    sweeps: &[swath::Sweep],
+    cut_width_m: f64,
+    seed: u64,
+) -> f64 {
+    let Some(track) = ground
+        .tracks
+        .iter()
+        .max_by(|a, b| a.noise.white_m.total_cmp(&b.noise.white_m))
+    else {
+        return 0.0;
+    };
+    let Some(drift_m) = track.noise.drift_m.filter(|drift_m| *drift_m > 0.0) else {
+        return 0.0;
+    };
+    if track.method != PathMethod::Legs || drift_m.max(track.noise.white_m) > SMALL_ERROR_M {
+        return 0.0;
+    }
+    let drift_time_s = (2.0 * drift_m * drift_m / track.noise.drift_rate_m2_per_s).clamp(60.0, 3600.0);
+    let error = bias::PathError {
+        drift_m,
+        drift_time_s,
+        corner_m: CORNER_SHARE * track.noise.white_m,
+    };
+    let with_more = bias::fraction_with_error_added(&count.lawn, sweeps, cut_width_m, error, seed);
+    with_more - count.visited_fraction()
 }
 
 impl Counted {
@@ -32,6 +70,7 @@ impl Counted {
         sweeps: &[swath::Sweep],
         settings: &Settings,
         cut_width_m: f64,
+        seed: u64,
     ) -> Self {
         let (low, high) = region.bounds().unwrap_or_default();
         let cell_m = visits::cell_for_width_m(cut_width_m);
@@ -56,12 +95,19 @@ impl Counted {
             ground.span_s(),
         );
         let lawn_m2 = region.area_m2();
+        let bias_fraction = bias_fraction(ground, &count, sweeps, cut_width_m, seed);
         Self {
             count,
             scale: lawn_m2 / (lawn_cells * grid.cell_m2()),
             lawn_m2,
             face_value_fraction,
+            bias_fraction,
         }
+    }
+
+    /// Visited part of the lawn, the bias of position error taken off.
+    fn visited_fraction(&self) -> f64 {
+        (self.count.visited_fraction() - self.bias_fraction).clamp(0.0, 1.0)
     }
 
     pub(crate) fn by_width(&self, sweeps: &[swath::Sweep]) -> Vec<WidthRow> {
@@ -115,12 +161,13 @@ impl Counted {
             path_m,
             cut_width_m,
             pattern,
+            place_share: luck::MIDDLE_SHARE,
             speed_mps: if driving_s > 0.0 { all_m / driving_s } else { 0.0 },
         }
     }
 
     pub(crate) fn coverage(&self, ground: &Ground, pockets: &Sorted, cut_width_m: f64) -> Coverage {
-        let visited_m2 = self.count.visited_fraction() * self.lawn_m2;
+        let visited_m2 = self.visited_fraction() * self.lawn_m2;
         let missed_m2: f64 = pockets.missed.iter().map(|pocket| pocket.area_m2).sum();
         let not_yet_m2: f64 = pockets.not_yet.iter().map(|pocket| pocket.area_m2).sum();
         let lawns = ground.site.as_ref().map_or_else(
@@ -128,7 +175,7 @@ impl Counted {
                 vec![LawnCoverage {
                     name: "lawn".to_owned(),
                     lawn_m2: self.lawn_m2,
-                    visited_fraction: Estimate::bare(self.count.visited_fraction()),
+                    visited_fraction: Estimate::bare(self.visited_fraction()),
                 }]
             },
             |site| {
@@ -155,7 +202,7 @@ impl Counted {
             not_yet_m2,
             unseen_m2: 0.0,
             sliver_m2: (self.lawn_m2 - visited_m2 - missed_m2 - not_yet_m2).max(0.0),
-            visited_fraction: Estimate::bare(self.count.visited_fraction()),
+            visited_fraction: Estimate::bare(self.visited_fraction()),
             face_value_fraction: self.face_value_fraction,
             cut_width_m,
             cell_m: self.count.grid.cell_m,

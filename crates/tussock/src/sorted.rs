@@ -5,7 +5,7 @@ use crate::ground::Ground;
 use tussock_coverage::pockets;
 use tussock_diagnose::luck;
 use tussock_plane::{BitGrid, Landmark, Leg, LegIndex, Region, outlines, tape};
-use tussock_types::{MissedPocket, NotYetPocket, Place, Settings};
+use tussock_types::{Cells, MissedPocket, NotYetPocket, Place, Settings};
 
 /// Pockets told apart.
 pub(crate) struct Sorted {
@@ -18,6 +18,7 @@ impl Sorted {
         counted: &Counted,
         ground: &Ground,
         drive: &luck::Drive,
+        cells: &Cells,
         index: &LegIndex,
         landmarks: &[Landmark],
         settings: &Settings,
@@ -33,7 +34,11 @@ impl Sorted {
             missed: Vec::new(),
             not_yet: Vec::new(),
         };
+        let mean = mean_visits(cells);
         for pocket in found {
+            // Judged by what is normal there: the passes over the ground round it.
+            let nearby = nearby(&pocket, cells);
+            let drive = drive.at_place(if mean > 0.0 { nearby / mean } else { 0.0 });
             let chance_fraction = drive.chance_fraction(pocket.widest_m);
             let geo = ground.geo(pocket.place);
             let outline = simplified(&pocket.cells);
@@ -53,7 +58,7 @@ impl Sorted {
                     chance_fraction,
                     visited_fraction: 0.0,
                     causes: None,
-                    why: why_missed(&pocket, chance_fraction, drive, index),
+                    why: why_missed(&pocket, chance_fraction, &drive, index),
                     tape,
                     suggestion_ids: Vec::new(),
                 });
@@ -75,6 +80,54 @@ impl Sorted {
         }
         sorted
     }
+}
+
+/// Ground within this distance of a pocket tells how often that neighbourhood is visited.
+const NEARBY_M: f64 = 4.0;
+
+/// Mean visits over all lawn.
+fn mean_visits(cells: &Cells) -> f64 {
+    let (mut sum, mut lawn) = (0.0, 0.0);
+    for (visits, part) in cells.visits_expected.iter().zip(&cells.lawn_fraction) {
+        sum += f64::from(*visits) * f64::from(*part);
+        lawn += f64::from(*part);
+    }
+    if lawn > 0.0 { sum / lawn } else { 0.0 }
+}
+
+/// Mean visits of the lawn round a pocket, the pocket itself left out.
+fn nearby(pocket: &pockets::Pocket, cells: &Cells) -> f64 {
+    let (own, grid) = (pocket.cells.grid, cells.grid);
+    let at = |value_m: f64, min_m: f64, most: usize| {
+        (((value_m - min_m) / grid.cell_m).floor().max(0.0) as usize).min(most.saturating_sub(1))
+    };
+    let columns = at(own.east_min_m - NEARBY_M, grid.east_min_m, grid.columns)
+        ..=at(
+            own.east_min_m + own.columns as f64 * own.cell_m + NEARBY_M,
+            grid.east_min_m,
+            grid.columns,
+        );
+    let rows = at(own.north_min_m - NEARBY_M, grid.north_min_m, grid.rows)
+        ..=at(
+            own.north_min_m + own.rows as f64 * own.cell_m + NEARBY_M,
+            grid.north_min_m,
+            grid.rows,
+        );
+    let (mut sum, mut lawn) = (0.0, 0.0);
+    for row in rows {
+        for column in columns.clone() {
+            let square = row * grid.columns + column;
+            let part = f64::from(cells.lawn_fraction[square]);
+            let inside = own
+                .cell_at(grid.centre(column, row))
+                .is_some_and(|(x, y)| pocket.cells.get(x, y));
+            if part > 0.0 && !inside {
+                sum += f64::from(cells.visits_expected[square]) * part;
+                lawn += part;
+            }
+        }
+    }
+    if lawn > 0.0 { sum / lawn } else { 0.0 }
 }
 
 /// What this log shows of a missed pocket: how unlikely luck is, and how often the machine came to its edge.

@@ -49,8 +49,8 @@ pub(crate) fn verdict(
             let quality = commonest(trace);
             if quality == FixQuality::Unknown {
                 remarks.push(
-                    "The log does not say how good its positions are, and there is no standing time to read it from; \
-                     2 m is assumed."
+                    "The log does not say how good its positions are, and it never stands long enough to read it from \
+                     scatter; 2 m is assumed."
                         .to_owned(),
                 );
             }
@@ -73,8 +73,24 @@ pub(crate) fn verdict(
     let good_enough = width_m <= wanted_m;
 
     let (start_s, end_s) = ground.span_s();
-    let silent_s: f64 = ground.tracks.iter().map(|track| track.silent_s()).sum();
-    let span_s = (end_s - start_s).max(1e-9) * ground.tracks.len() as f64;
+    // Logs of several nights are far apart, and a machine that charges need not be logged: that is no silence.
+    let is_rest = |gap: &tussock_locate::Gap| gap.moved_m < 3.0 && gap.end_s - gap.start_s > 1800.0;
+    let gaps = || {
+        ground
+            .tracks
+            .iter()
+            .flat_map(|track| &track.gaps)
+            .filter(|gap| !is_rest(gap))
+    };
+    let silent_s: f64 = gaps().map(|gap| gap.end_s - gap.start_s).sum();
+    let rest_s: f64 = ground
+        .tracks
+        .iter()
+        .flat_map(|track| &track.gaps)
+        .filter(|gap| is_rest(gap))
+        .map(|gap| gap.end_s - gap.start_s)
+        .sum();
+    let span_s = ((end_s - start_s) * ground.tracks.len() as f64 - rest_s).max(1e-9);
     if silent_s > 0.05 * span_s {
         remarks.push(format!(
             "{:.0} % of the time there are no usable fixes; nothing is claimed about it.",
@@ -103,7 +119,7 @@ pub(crate) fn verdict(
             ));
     }
     let advice = if good_enough {
-        format!("Good enough: pockets from {width_m:.1} m wide show, {wanted_m:.1} m were asked for.")
+        format!("Positions are right to about {}.", metres(error_m))
     } else if by_error_m >= between_m && by_error_m >= by_digits_m {
         format!(
             "Positions are off by about {}: mount the antenna higher with a clear view of the sky, or log with an RTK \

@@ -27,8 +27,10 @@ const PERIOD_S: f64 = 1.0;
 const CUT_WIDTH_M: f64 = 0.22;
 const TRUTH_CELL_M: f64 = 0.02;
 
-/// Largest error of the visited fraction in any garden.
-const MOST_ERROR_POINTS: f64 = 0.2;
+/// Error of the visited fraction in nine of ten gardens.
+const MOST_ERROR_POINTS: f64 = 0.15;
+/// In any garden: 1.5 cm of drift at the edges, driven past many times, is worth so much in an unlucky night.
+const WORST_ERROR_POINTS: f64 = 0.25;
 /// Least recall and precision of pockets and of stuck spots.
 const LEAST_SHARE: f64 = 0.95;
 /// Pockets from this width are asked for.
@@ -368,9 +370,17 @@ fn table(rows: &[Row]) -> String {
 
 fn shortfalls(rows: &[Row]) -> Vec<String> {
     // Written so that NaN falls short too.
-    let fractions = rows
+    let mut errors: Vec<f64> = rows.iter().map(|row| row.error_points().abs()).collect();
+    errors.sort_by(f64::total_cmp);
+    let ninth = errors[(errors.len() * 9).div_ceil(10) - 1];
+    let quantile = (!(ninth <= MOST_ERROR_POINTS)).then(|| {
+        format!(
+            "visited fraction: off by {ninth:.3} points in one of ten gardens; {MOST_ERROR_POINTS} at most"
+        )
+    });
+    let worst = rows
         .iter()
-        .filter(|row| !(row.error_points().abs() <= MOST_ERROR_POINTS))
+        .filter(|row| !(row.error_points().abs() <= WORST_ERROR_POINTS))
         .map(|row| {
             format!(
                 "{}: visited fraction off by {:+.3} points",
@@ -378,6 +388,7 @@ fn shortfalls(rows: &[Row]) -> Vec<String> {
                 row.error_points()
             )
         });
+    let fractions = quantile.into_iter().chain(worst);
     let shares = sums(rows).into_iter().filter_map(|(what, matched)| {
         if matched.all < LEAST_CASES {
             Some(format!(
