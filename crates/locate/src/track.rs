@@ -206,6 +206,21 @@ pub const SPARSE_PERIOD_S: f64 = 4.0;
 /// happens that a swath would notice.
 const BLOCK_S: f64 = 0.9;
 
+/// Where half of the time is driven in legs shorter than this, the machine does not drive straight, or not at a steady
+/// speed.
+const STRAIGHT_LEG_S: f64 = 6.0;
+
+/// Length of leg that parts the driving time in halves; `None` without legs. Sorts.
+fn half_time_leg_s(legs_s: &mut [f64]) -> Option<f64> {
+    legs_s.sort_by(f64::total_cmp);
+    let half_s = 0.5 * legs_s.iter().sum::<f64>();
+    let mut seen_s = 0.0;
+    legs_s.iter().copied().find(|leg_s| {
+        seen_s += leg_s;
+        seen_s >= half_s
+    })
+}
+
 /// Halts within this radius are standing, wheels spinning at most.
 const STANDING_RADIUS_M: f64 = 0.25;
 
@@ -263,12 +278,7 @@ pub fn locate(
             );
             pieces.push(path::from_parts(&blocks, &parts, &noise));
         }
-        legs_s.sort_by(f64::total_cmp);
-        // Half of all legs shorter than this: the machine does not drive straight, or not at a steady speed.
-        if legs_s
-            .get(legs_s.len() / 2)
-            .is_some_and(|median_s| *median_s < 5.0)
-        {
+        if half_time_leg_s(&mut legs_s).is_some_and(|leg_s| leg_s < STRAIGHT_LEG_S) {
             method = PathMethod::Smoothed;
         }
     }
