@@ -2,7 +2,7 @@
 //! second.
 
 use kdam::{Bar, BarBuilder, BarExt, term::Writer};
-use std::io::IsTerminal;
+use std::io::{IsTerminal, Write};
 use std::sync::Mutex;
 
 /// Quick work shows nothing.
@@ -28,6 +28,7 @@ impl Progress {
                 .mininterval(0.1)
                 .dynamic_ncols(true)
                 .leave(false)
+                .bar_format("{desc suffix=' '}{animation} {percentage:3.0} % after {elapsed}")
                 .writer(Writer::Stderr)
                 .build()
         });
@@ -61,6 +62,7 @@ impl Drop for Progress {
         {
             // Nothing depends on it: a terminal that went away needs no clearing.
             let _ = shown.bar.clear();
+            let _ = std::io::stderr().write_all(b"\r");
         }
     }
 }
