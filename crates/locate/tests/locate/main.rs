@@ -1,0 +1,8 @@
+//! Locating, held to drives that are known because they were drawn.
+
+mod any_trace;
+mod drawn;
+mod gates;
+mod halts;
+mod noise;
+mod path;
