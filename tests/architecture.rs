@@ -96,8 +96,14 @@ const AT_HOME: &[(&str, &[&str])] = &[
     ("geo", &["tussock-plane"]),
     ("rstar", &["tussock-plane", "tussock-diagnose"]),
     // Machines are drawn in the sandbox, errors of positions in the count, luck in the diagnosis.
-    ("rand", &["tussock-simulate", "tussock-coverage", "tussock-diagnose"]),
-    ("rand_chacha", &["tussock-simulate", "tussock-coverage", "tussock-diagnose"]),
+    (
+        "rand",
+        &["tussock-simulate", "tussock-coverage", "tussock-diagnose"],
+    ),
+    (
+        "rand_chacha",
+        &["tussock-simulate", "tussock-coverage", "tussock-diagnose"],
+    ),
     ("pyo3", &[]),
 ];
 
