@@ -1,0 +1,207 @@
+//! Swath areas against closed forms and against polygons.
+
+use crate::laid::{WIDTH_M, along, cell_error_m2, counted, driven, lawn_around, placed, visited_m2};
+use approx::{assert_abs_diff_eq, assert_relative_eq};
+use geo::{Area, BooleanOps, Polygon};
+use std::f64::consts::{FRAC_PI_4, PI, TAU};
+use tussock_types::Place;
+
+/// Turned by angles that no grid line has, shifted by parts of a cell.
+const ANGLES_RAD: [f64; 6] = [0.11, 0.37, 0.74, 1.29, 2.03, 2.71];
+
+fn shift(index: usize) -> Place {
+    Place::new(0.0071 * index as f64, -0.0053 * index as f64)
+}
+
+/// Each place within four of the count's own standard deviations, their mean within four of those of a mean.
+fn assert_area(legs: &[(Place, Place)], expected_m2: f64) {
+    let mut sum_m2 = 0.0;
+    let mut variance_m4 = 0.0;
+    for (index, angle_rad) in ANGLES_RAD.iter().enumerate() {
+        let count = counted(
+            lawn_around(12.0),
+            &driven(&placed(legs, *angle_rad, shift(index))),
+        );
+        let (found_m2, error_m2) = (visited_m2(&count), cell_error_m2(&count));
+        assert!(
+            error_m2 > 0.0 && error_m2 < 0.01 * expected_m2,
+            "stated error {error_m2} m2 of {expected_m2} m2"
+        );
+        assert!(
+            (found_m2 - expected_m2).abs() <= 4.0 * error_m2,
+            "{found_m2} m2 for {expected_m2} m2 at {angle_rad} rad, stated error {error_m2} m2"
+        );
+        sum_m2 += found_m2;
+        variance_m4 += error_m2 * error_m2;
+    }
+    let count = ANGLES_RAD.len() as f64;
+    let off_m2 = (sum_m2 / count - expected_m2).abs();
+    assert!(off_m2 <= 4.0 * variance_m4.sqrt() / count, "mean {off_m2} m2 off");
+}
+
+fn lane(from: (f64, f64), to: (f64, f64)) -> (Place, Place) {
+    (Place::new(from.0, from.1), Place::new(to.0, to.1))
+}
+
+/// Half a disc at each end (Steiner's formula for the parallel set of a segment): L w + pi w^2 / 4.
+#[test]
+fn one_leg_sweeps_a_capsule() {
+    let expected_m2 = 10.0 * WIDTH_M + FRAC_PI_4 * WIDTH_M * WIDTH_M;
+    assert_abs_diff_eq!(expected_m2, 2.238_013_271_1, epsilon = 1e-9);
+    assert_area(&[lane((-5.0, 0.0), (5.0, 0.0))], expected_m2);
+}
+
+/// The square of the crossing counts once: 2 (L w + pi w^2 / 4) - w^2.
+#[test]
+fn two_crossing_legs_share_a_square() {
+    let expected_m2 = 2.0 * (10.0 * WIDTH_M + FRAC_PI_4 * WIDTH_M * WIDTH_M) - WIDTH_M * WIDTH_M;
+    assert_abs_diff_eq!(expected_m2, 4.427_626_542_2, epsilon = 1e-9);
+    assert_area(
+        &[lane((-5.0, 0.0), (5.0, 0.0)), lane((0.0, -5.0), (0.0, 5.0))],
+        expected_m2,
+    );
+}
+
+/// Two discs of radius r at distance d overlap in 2 r^2 acos(d / 2r) - d sqrt(r^2 - d^2 / 4); half of it lies beyond each
+/// end of two lanes. Without the ends ten lanes at 0.18 m cover 10 (9 * 0.18 + 0.22) = 18.4 m2.
+#[test]
+fn ten_lanes_overlap_along_their_sides() {
+    let (radius_m, apart_m) = (0.5 * WIDTH_M, 0.18_f64);
+    let lens_m2 = 2.0 * radius_m * radius_m * (apart_m / WIDTH_M).acos()
+        - apart_m * (radius_m * radius_m - 0.25 * apart_m * apart_m).sqrt();
+    let expected_m2 = 18.4 + 10.0 * PI * radius_m * radius_m - 9.0 * lens_m2;
+    let lanes: Vec<(Place, Place)> = (0..10)
+        .map(|number| {
+            let north_m = apart_m * (f64::from(number) - 4.5);
+            lane((-5.0, north_m), (5.0, north_m))
+        })
+        .collect();
+    assert_area(&lanes, expected_m2);
+}
+
+/// Lanes to and fro with short cross-overs, 101.62 m: the buffer of the polyline with 64 segments a quarter has
+/// 18.77178 m2 (GEOS 3.14 by shapely 2.2).
+#[test]
+fn lanes_to_and_fro_sweep_the_buffer_of_their_line() {
+    let corners: Vec<Place> = (0..10)
+        .flat_map(|number| {
+            let north_m = 0.18 * (f64::from(number) - 4.5);
+            let (start_m, end_m) = if number % 2 == 0 { (-5.0, 5.0) } else { (5.0, -5.0) };
+            [Place::new(start_m, north_m), Place::new(end_m, north_m)]
+        })
+        .collect();
+    let legs = along(&corners);
+    let length_m: f64 = legs.iter().map(|(from, to)| from.distance_m(*to)).sum();
+    assert_abs_diff_eq!(length_m, 101.62, epsilon = 1e-9);
+    assert_area(&legs, 18.77178);
+}
+
+/// The disc fills a quarter outside the bend; inside it two strips share a square: L w + pi r^2 + (pi / 4 - 1) r^2.
+#[test]
+fn a_right_angle_is_rounded_outside_and_shared_inside() {
+    let radius_m = 0.5 * WIDTH_M;
+    let expected_m2 = 10.0 * WIDTH_M + PI * radius_m * radius_m + (FRAC_PI_4 - 1.0) * radius_m * radius_m;
+    assert_abs_diff_eq!(expected_m2, 2.235_416_588_9, epsilon = 1e-9);
+    assert_area(
+        &along(&[
+            Place::new(-2.5, -2.5),
+            Place::new(2.5, -2.5),
+            Place::new(2.5, 2.5),
+        ]),
+        expected_m2,
+    );
+}
+
+/// An annulus: 2 pi R w. A polygon of 720 sides keeps within 2.9e-5 m of the circle, 1e-5 of the area.
+#[test]
+fn a_circle_sweeps_an_annulus() {
+    let expected_m2 = TAU * 3.0 * WIDTH_M;
+    assert_abs_diff_eq!(expected_m2, 4.146_902_302_7, epsilon = 1e-9);
+    let corners: Vec<Place> = (0..=720)
+        .map(|side| {
+            let angle_rad = TAU * f64::from(side) / 720.0;
+            Place::new(3.0 * angle_rad.cos(), 3.0 * angle_rad.sin())
+        })
+        .collect();
+    assert_area(&along(&corners), expected_m2);
+}
+
+/// Along the grid whole rows of cells fall in or out: each side of the strip is wrong by at most half a cell, whatever
+/// the offset, and the mean over all offsets is right.
+#[test]
+fn a_leg_along_the_grid_is_wrong_by_a_row_at_most() {
+    let expected_m2 = 10.0 * WIDTH_M + FRAC_PI_4 * WIDTH_M * WIDTH_M;
+    let offsets = 40;
+    let mut sum_m2 = 0.0;
+    let mut cell_m = 0.0;
+    for offset in 0..offsets {
+        let lawn = lawn_around(6.0);
+        cell_m = lawn.grid.cell_m;
+        let north_m = cell_m * f64::from(offset) / f64::from(offsets);
+        let count = counted(lawn, &driven(&[lane((-5.0, north_m), (5.0, north_m))]));
+        let off_m2 = (visited_m2(&count) - expected_m2).abs();
+        // The leg, and the caps as far as they go.
+        assert!(
+            off_m2 <= (10.0 + WIDTH_M) * cell_m,
+            "{off_m2} m2 off at {north_m} m"
+        );
+        sum_m2 += visited_m2(&count) / f64::from(offsets);
+    }
+    // Forty offsets tell the mean to a fortieth of a row.
+    assert_abs_diff_eq!(sum_m2, expected_m2, epsilon = 10.0 * cell_m / f64::from(offsets));
+}
+
+/// A disc that stands: pi w^2 / 4, within what its few cells allow.
+#[test]
+fn a_stand_paints_a_disc() {
+    for index in 0..8 {
+        let at = shift(index);
+        let count = counted(lawn_around(1.0), &driven(&[(at, at)]));
+        let off_m2 = (visited_m2(&count) - FRAC_PI_4 * WIDTH_M * WIDTH_M).abs();
+        assert!(off_m2 <= 4.0 * cell_error_m2(&count), "{off_m2} m2 off");
+    }
+}
+
+/// Outline of a capsule with `sides` corners on each cap.
+fn capsule(leg: (Place, Place), radius_m: f64, sides: u32) -> Polygon<f64> {
+    let (from, to) = leg;
+    let heading_rad = (to.north_m - from.north_m).atan2(to.east_m - from.east_m);
+    let cap = |centre: Place, start_rad: f64| {
+        (0..=sides).map(move |side| {
+            let angle_rad = start_rad + PI * f64::from(side) / f64::from(sides);
+            (
+                centre.east_m + radius_m * angle_rad.cos(),
+                centre.north_m + radius_m * angle_rad.sin(),
+            )
+        })
+    };
+    let ring: Vec<(f64, f64)> = cap(to, heading_rad - 0.5 * PI)
+        .chain(cap(from, heading_rad + 0.5 * PI))
+        .collect();
+    Polygon::new(ring.into(), Vec::new())
+}
+
+#[test]
+fn the_union_of_capsules_as_polygons_has_the_same_area() {
+    let legs = [
+        lane((-4.0, -1.0), (4.1, 1.3)),
+        lane((-3.0, 2.0), (3.7, -2.4)),
+        lane((0.2, -4.0), (-0.9, 4.4)),
+        lane((-4.0, -0.9), (4.1, 1.45)),
+    ];
+    let polygons: Vec<Polygon<f64>> = legs.iter().map(|leg| capsule(*leg, 0.5 * WIDTH_M, 256)).collect();
+    // The polygon itself: caps of 256 sides are low by (pi / 256)^2 / 6.
+    assert_relative_eq!(
+        polygons[0].unsigned_area(),
+        legs[0].0.distance_m(legs[0].1) * WIDTH_M + FRAC_PI_4 * WIDTH_M * WIDTH_M,
+        max_relative = 1e-5
+    );
+    let union = polygons[1..]
+        .iter()
+        .fold(geo::MultiPolygon::from(polygons[0].clone()), |all, next| {
+            all.union(next)
+        });
+    let count = counted(lawn_around(6.0), &driven(&legs));
+    let off_m2 = (visited_m2(&count) - union.unsigned_area()).abs();
+    assert!(off_m2 <= 4.0 * cell_error_m2(&count), "{off_m2} m2 off");
+}

@@ -1,0 +1,6 @@
+//! The count, held to closed forms, to polygons, and to properties that any count must have.
+
+mod areas;
+mod laid;
+mod properties;
+mod visits;
