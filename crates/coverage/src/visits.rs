@@ -236,7 +236,8 @@ impl Count {
         self.visited.count() as f64 / (self.lawn.count() as f64).max(1.0)
     }
 
-    /// Standard deviation of the visited fraction that comes from counting cell centres instead of area.
+    /// Standard deviation of the visited fraction that comes from counting cell centres instead of area, for boundaries
+    /// that run across the grid in all directions. A single leg along the grid's axes can be off by a row of cells.
     ///
     /// Variance of an area counted on a square lattice: 0.0724 B u^3 for boundary length B and spacing u (Matheron;
     /// Gundersen & Jensen 1987, DOI 10.1111/j.1365-2818.1987.tb02837.x). B from cell edges by Cauchy's pi / 4.

@@ -3,7 +3,7 @@
 //! Fixes with a poor dilution of precision go first. What remains is cut wherever two neighbours are further apart
 //! than the machine can drive, and the longest chain of mutually possible stretches is kept: a bad first fix does not
 //! condemn the good ones that follow, and a burst of jumps goes as a whole. Linear in fixes; quadratic only in the
-//! number of jumps that follow each other within [`LOOK_BACK`] stretches.
+//! number of jumps that follow each other within `LOOK_BACK` stretches.
 
 use crate::{Gap, Kept, noise};
 use tussock_types::{PositionSettings, Trace};

@@ -101,7 +101,7 @@ pub fn long_halts(kept: &Kept, noise: &NoiseEstimate, least_s: f64) -> Vec<Halt>
     const TURNING_ROOM_M: f64 = 1.0;
     let drift_m = (60.0 * noise.drift_rate_m2_per_s).sqrt();
     let side_m = TURNING_ROOM_M + 6.0 * noise.white_m + 3.0 * drift_m;
-    let mut halts: Vec<Halt> = within_box(kept, side_m, least_s)
+    let mut halts: Vec<(u32, Halt)> = within_box(kept, side_m, least_s)
         .into_iter()
         .map(|rest| {
             let rest = trimmed(kept, rest, noise);
@@ -121,21 +121,23 @@ pub fn long_halts(kept: &Kept, noise: &NoiseEstimate, least_s: f64) -> Vec<Halt>
                 .rev()
                 .find(|index| kept.place(*index).distance_m(place) > 1.0 + radius_m)
                 .map(|index| kept.place(index));
-            Halt {
+            let halt = Halt {
                 place,
                 start_s: rest.start_s,
                 end_s: rest.end_s,
                 at: HaltPlace::Elsewhere,
                 radius_m,
                 came_from,
-            }
+            };
+            (kept.run[rest.first], halt)
         })
-        .filter(|halt| halt.end_s - halt.start_s >= least_s)
+        .filter(|(_, halt)| halt.end_s - halt.start_s >= least_s)
         .collect();
-    // One stay that drift has broken in two: hardly any time between, hardly any distance.
-    halts.dedup_by(|later, earlier| {
-        let one =
-            later.start_s - earlier.end_s < 30.0 && later.place.distance_m(earlier.place) < 0.5 * side_m;
+    // One stay that drift has broken in two: hardly any time between, hardly any distance, and no silence.
+    halts.dedup_by(|(later_run, later), (run, earlier)| {
+        let one = later_run == run
+            && later.start_s - earlier.end_s < 30.0
+            && later.place.distance_m(earlier.place) < 0.5 * side_m;
         if one {
             let weight = (later.end_s - later.start_s) / (later.end_s - earlier.start_s).max(1e-9);
             earlier.place = Place::new(
@@ -147,7 +149,7 @@ pub fn long_halts(kept: &Kept, noise: &NoiseEstimate, least_s: f64) -> Vec<Halt>
         }
         one
     });
-    halts
+    halts.into_iter().map(|(_, halt)| halt).collect()
 }
 
 /// Takes off the drive in and the drive out: fixes at both ends that lie away from the middle of the stay.

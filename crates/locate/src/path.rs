@@ -351,9 +351,10 @@ pub fn collapse_halts(piece: &mut Piece, halts: &[Halt], noise: &NoiseEstimate) 
         return;
     };
     let (start_s, end_s) = (first.arrive_s, last.leave_s);
+    // A halt belongs to the piece that holds its middle; another piece may begin right after a silence.
     let inside: Vec<&Halt> = halts
         .iter()
-        .filter(|halt| halt.end_s > start_s - 1.0 && halt.start_s < end_s + 1.0)
+        .filter(|halt| (start_s..=end_s).contains(&(0.5 * (halt.start_s + halt.end_s))))
         .collect();
     if inside.is_empty() {
         return;

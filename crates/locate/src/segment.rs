@@ -5,7 +5,7 @@
 //! theta = (k - sqrt(k^2 - 4)) / 2 the whitened steps e_i = dz_i + theta e_(i-1) have variance w^2 / theta. A leg of
 //! unknown heading and of speed near the usual one, a halt, and single mixed steps (a turn between two fixes) each have a
 //! cost in nats; dynamic programming over all starts finds the cheapest division (optimal partitioning, Jackson et al.
-//! 2005). Exact for that cost, except that starts whose cost exceeds the best by [`HOPELESS_NATS`] are dropped, and that
+//! 2005). Exact for that cost, except that starts whose cost exceeds the best by `HOPELESS_NATS` are dropped, and that
 //! in precise logs starts are tried only where the path bends.
 //!
 //! Cost: fixes times the starts alive, usually some tens.

@@ -1,7 +1,7 @@
 //! From traces to findings.
 
 use crate::counted::Counted;
-use crate::ground::{Ground, LEAST_EXTENT_M};
+use crate::ground::Ground;
 use crate::sorted::Sorted;
 use crate::spots::stuck_findings;
 use crate::{AnalyseError, Job, Stage, TOOL_VERSION, inspect, outline, verdict};
@@ -28,13 +28,7 @@ pub fn analyse(job: &Job<'_>) -> Result<Findings, AnalyseError> {
     }
     job.tell(Stage::Locating, 0.0);
     let ground = Ground::of(job)?;
-    let (width_m, height_m) = ground.extent_m();
-    if width_m.hypot(height_m) < LEAST_EXTENT_M {
-        return Err(AnalyseError::NoMovement {
-            extent_m: width_m.hypot(height_m),
-            least_m: LEAST_EXTENT_M,
-        });
-    }
+    ground.must_be_a_garden(job)?;
     job.tell(Stage::Counting, 0.4);
 
     let paint_width_m = settings.machine.cut_width_m.unwrap_or(STAND_IN_WIDTH_M);

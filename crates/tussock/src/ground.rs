@@ -16,7 +16,7 @@ pub(crate) struct Ground {
 /// A log whose middle is farther from the lawn than this was made in another garden, or the plan is wrong.
 const FAR_APART_M: f64 = 60.0;
 /// Positions within a circle of this size are no drive.
-pub(crate) const LEAST_EXTENT_M: f64 = 1.5;
+const LEAST_EXTENT_M: f64 = 1.5;
 
 impl Ground {
     pub(crate) fn of(job: &Job<'_>) -> Result<Self, AnalyseError> {
@@ -61,31 +61,49 @@ impl Ground {
                 locate(trace, &east_m, &north_m, station, job.settings)
             })
             .collect();
-        let ground = Self {
+        Ok(Self {
             frame,
             site,
             plan_faults,
             tracks,
-        };
+        })
+    }
+
+    /// Refuses what no lawn can be counted from.
+    pub(crate) fn must_be_a_garden(&self, job: &Job<'_>) -> Result<(), AnalyseError> {
         let read: usize = job.traces.iter().map(Trace::len).sum();
-        let used: usize = ground.tracks.iter().map(|track| track.fixes_used).sum();
+        let used = self.fixes_used();
         if used < 2 {
             return Err(AnalyseError::NoFixes {
                 read,
                 gated: read - used,
             });
         }
-        let (width_m, height_m) = ground.extent_m();
+        let (width_m, height_m) = self.extent_m();
         let extent_m = width_m.max(height_m);
         let limit_m = job.settings.limits.extent_m;
         if extent_m > limit_m {
             return Err(AnalyseError::ExtentTooLarge { extent_m, limit_m });
         }
-        Ok(ground)
+        if width_m.hypot(height_m) < LEAST_EXTENT_M {
+            return Err(AnalyseError::NoMovement {
+                extent_m: width_m.hypot(height_m),
+                least_m: LEAST_EXTENT_M,
+            });
+        }
+        Ok(())
     }
 
-    /// Box round all used fixes, south-west and north-east.
+    /// Fixes that passed the gates, all machines together.
+    pub(crate) fn fixes_used(&self) -> usize {
+        self.tracks.iter().map(|track| track.fixes_used).sum()
+    }
+
+    /// Box round all used fixes, south-west and north-east; at the origin without any.
     pub(crate) fn bounds(&self) -> (Place, Place) {
+        if self.fixes_used() == 0 {
+            return Default::default();
+        }
         let mut low = Place::new(f64::INFINITY, f64::INFINITY);
         let mut high = Place::new(f64::NEG_INFINITY, f64::NEG_INFINITY);
         for track in &self.tracks {
@@ -103,8 +121,11 @@ impl Ground {
         (high.east_m - low.east_m, high.north_m - low.north_m)
     }
 
-    /// First and last used fix over all machines.
+    /// First and last used fix over all machines; not a number without any.
     pub(crate) fn span_s(&self) -> (f64, f64) {
+        if self.fixes_used() == 0 {
+            return (f64::NAN, f64::NAN);
+        }
         self.tracks.iter().filter_map(|track| track.span_s).fold(
             (f64::INFINITY, f64::NEG_INFINITY),
             |(start_s, end_s), (first_s, last_s)| (start_s.min(first_s), end_s.max(last_s)),

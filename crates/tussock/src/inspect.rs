@@ -9,8 +9,10 @@ use tussock_types::{
 
 /// Looks at the logs alone; a plan in the job is only used for the station.
 ///
+/// A log of which nothing can be used, or that spans half the world, is no error here: the verdict says so.
+///
 /// # Errors
-/// [`AnalyseError`] where no path can be found at all.
+/// [`AnalyseError`] where plan and logs do not fit together at all.
 pub fn inspect(job: &Job<'_>) -> Result<Inspection, AnalyseError> {
     job.tell(Stage::Locating, 0.0);
     let ground = Ground::of(job)?;
@@ -114,7 +116,7 @@ pub(crate) fn span(ground: &Ground) -> Span {
     Span {
         start: rfc3339(start_s),
         end: rfc3339(end_s),
-        start_unix_s: Some(start_s),
+        start_unix_s: start_s.is_finite().then_some(start_s),
         fixes_used: tracks.iter().map(|track| track.fixes_used as u64).sum(),
         period_s: tracks.first().map_or(1.0, |track| track.period_s),
         fixes_gated: tracks

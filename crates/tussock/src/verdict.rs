@@ -34,6 +34,9 @@ pub(crate) fn verdict(
     drive: Option<&Drive>,
 ) -> LogVerdict {
     let wanted_m = settings.pockets.min_width_m;
+    if let Some(hopeless) = hopeless(ground, traces, settings) {
+        return hopeless;
+    }
     let mut remarks = Vec::new();
 
     let mut error_m: f64 = 0.0;
@@ -147,6 +150,34 @@ pub(crate) fn verdict(
         advice,
         remarks,
     }
+}
+
+/// The verdict on a log that shows nothing at all.
+fn hopeless(ground: &Ground, traces: &[Trace], settings: &Settings) -> Option<LogVerdict> {
+    let read: usize = traces.iter().map(Trace::len).sum();
+    let (width_m, height_m) = ground.extent_m();
+    let limit_m = settings.limits.extent_m;
+    let advice = if ground.fixes_used() < 2 {
+        format!(
+            "{} of {read} fixes can be used, which shows no drive: let the logger run for a whole outing.",
+            ground.fixes_used()
+        )
+    } else if width_m.max(height_m) > limit_m {
+        format!(
+            "The positions extend over {:.1} km: this is no log of one garden, or its jumps hide it; give the files of one \
+             garden only.",
+            width_m.max(height_m) / 1000.0
+        )
+    } else {
+        return None;
+    };
+    Some(LogVerdict {
+        smallest_findable_pocket_m2: std::f64::consts::FRAC_PI_4 * limit_m * limit_m,
+        smallest_findable_width_m: limit_m,
+        good_enough: false,
+        advice,
+        remarks: Vec::new(),
+    })
 }
 
 fn metres(value_m: f64) -> String {

@@ -72,8 +72,9 @@ fn check(track: &Track, fixes: &[Fix]) -> Result<(), TestCaseError> {
         prop_assert!(track.pieces.is_empty() && track.halts.is_empty() && track.gaps.is_empty());
         return Ok(());
     };
+    let mut now_s = first_s;
     for piece in &track.pieces {
-        let mut now_s = first_s;
+        let start_s = piece.vertices[0].arrive_s;
         for vertex in &piece.vertices {
             prop_assert!(vertex.place.east_m.is_finite() && vertex.place.north_m.is_finite());
             prop_assert!(
@@ -84,8 +85,15 @@ fn check(track: &Track, fixes: &[Fix]) -> Result<(), TestCaseError> {
             );
             now_s = vertex.leave_s;
         }
-        prop_assert!(now_s <= last_s);
+        for gap in &track.gaps {
+            prop_assert!(
+                now_s <= gap.start_s || start_s >= gap.end_s,
+                "{:?} is bridged",
+                gap
+            );
+        }
     }
+    prop_assert!(now_s <= last_s);
     for halt in &track.halts {
         prop_assert!(halt.place.east_m.is_finite() && halt.place.north_m.is_finite());
         prop_assert!(halt.radius_m.is_finite());

@@ -142,3 +142,27 @@ fn a_drawn_station_needs_no_long_rests() {
     // The same log without the drawing: rests of minutes are no proof.
     assert_eq!(plainly_located(&drive.noisy_fixes(0.01, SEED)).station, None);
 }
+/// A stay goes on over a break; what was seen of it belongs to the piece in which it was seen.
+#[test]
+fn a_stay_that_a_break_cuts_is_shared_by_the_pieces() {
+    let drive = Drive::new(
+        &[
+            corner(0.0, 0.0, 2.0),
+            corner(9.0, 0.0, 2.0),
+            corner(9.0, 8.0, 400.0),
+            corner(2.0, 3.0, 2.0),
+        ],
+        0.4,
+    );
+    let mut new_segment = drive.fixes();
+    new_segment[200..].iter_mut().for_each(|fix| fix.segment = 1);
+    let mut silence = drive.fixes();
+    silence.drain(200..215);
+    for fixes in [new_segment, silence] {
+        let track = plainly_located(&fixes);
+        assert_eq!((track.pieces.len(), track.gaps.len()), (2, 1));
+        let (before, after) = (&track.pieces[0].vertices, &track.pieces[1].vertices);
+        assert!(before[before.len() - 1].leave_s <= track.gaps[0].start_s);
+        assert!(after[0].arrive_s >= track.gaps[0].end_s);
+    }
+}

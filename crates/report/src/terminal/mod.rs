@@ -181,7 +181,12 @@ pub(crate) fn verdict_sentence(verdict: &LogVerdict) -> String {
         metres(verdict.smallest_findable_width_m),
         area(verdict.smallest_findable_pocket_m2)
     );
+    // No lawn holds such a pocket: nothing can be said of this log.
+    const NO_GARDEN_M: f64 = 200.0;
     match verdict.good_enough {
+        _ if verdict.smallest_findable_width_m >= NO_GARDEN_M => {
+            "The log is not good enough: it shows nothing of a lawn.".to_owned()
+        }
         true => format!("The log is good enough: it can show missed {smallest}."),
         false => format!("The log is not good enough: it can only show missed {smallest}."),
     }
