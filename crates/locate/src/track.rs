@@ -1,6 +1,7 @@
 //! The result of locating, and the one call that makes it.
 
 use crate::{gate, halts, noise, path, segment};
+use tussock_plane::Region;
 use tussock_types::{FixQuality, Place, Settings, Trace};
 
 /// How the path between fixes was found.
@@ -226,7 +227,8 @@ const STANDING_RADIUS_M: f64 = 0.25;
 
 /// Finds the path behind a trace.
 ///
-/// `east_m` and `north_m` are the places of the trace's fixes on the plane, `station` the one in the plan.
+/// `east_m` and `north_m` are the places of the trace's fixes on the plane, `station` the one in the plan, `ground` where
+/// the plan lets the machine drive: within the boundary (else the lawn as drawn), outside zones and obstacles.
 /// Never panics; an empty or resting trace gives a track without legs.
 ///
 /// # Panics
@@ -236,12 +238,15 @@ pub fn locate(
     east_m: &[f64],
     north_m: &[f64],
     station: Option<Place>,
+    ground: Option<&Region>,
     settings: &Settings,
 ) -> Track {
     assert!(
         east_m.len() == trace.len() && north_m.len() == trace.len(),
         "columns of a trace differ in length"
     );
+    // Read by the methods that need to know where the machine can be.
+    let _ = ground;
     let gated = gate::gate(trace, east_m, north_m, &settings.positions);
     let kept = gated.kept;
     let period_s = noise::usual_period_s(&kept);

@@ -52,7 +52,14 @@ fn night(bencher: &mut Criterion) {
                 unreachable!()
             };
             let (east_m, north_m) = site.frame.places(lat_deg, lon_deg);
-            let track = locate(&read.traces[0], &east_m, &north_m, site.station, &settings);
+            let track = locate(
+                &read.traces[0],
+                &east_m,
+                &north_m,
+                site.station,
+                Some(&site.lawn),
+                &settings,
+            );
             let span_s = track.span_s.unwrap();
             let sweeps = swath::sweeps(&[track], &settings);
             visits::count(lawn.clone(), &sweeps, CUT_WIDTH_M, 30.0, span_s).visited_fraction()

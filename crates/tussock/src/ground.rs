@@ -2,7 +2,7 @@
 
 use crate::{AnalyseError, Job};
 use tussock_locate::{Track, locate};
-use tussock_plane::{Frame, Site};
+use tussock_plane::{Frame, Region, Site};
 use tussock_types::{FrameFindings, GeoPoint, Place, PlanFault, Positions, Trace};
 
 /// The plane, the site on it, and where the machines were.
@@ -17,6 +17,21 @@ pub(crate) struct Ground {
 const FAR_APART_M: f64 = 60.0;
 /// Positions within a circle of this size are no drive.
 const LEAST_EXTENT_M: f64 = 1.5;
+
+/// Where the machine's middle can be before any setback: within the boundary, else the lawn as drawn, outside zones and
+/// obstacles.
+fn drivable(site: &Site) -> Option<Region> {
+    let kept_out = Region::union_of(
+        site.exclusions
+            .iter()
+            .chain(&site.obstacles)
+            .map(|zone| &zone.shape),
+    )
+    .ok()?;
+    let outline = site.boundary.as_ref().unwrap_or(&site.drawn_lawn);
+    let ground = outline.minus(&kept_out).ok()?;
+    (!ground.is_empty()).then_some(ground)
+}
 
 impl Ground {
     pub(crate) fn of(job: &Job<'_>) -> Result<Self, AnalyseError> {
@@ -53,12 +68,13 @@ impl Ground {
             same_garden(site, plan, job.traces)?;
         }
         let station = site.as_ref().and_then(|site| site.station);
+        let drivable = site.as_ref().and_then(drivable);
         let tracks: Vec<Track> = job
             .traces
             .iter()
             .map(|trace| {
                 let (east_m, north_m) = places(trace, frame.as_ref());
-                locate(trace, &east_m, &north_m, station, job.settings)
+                locate(trace, &east_m, &north_m, station, drivable.as_ref(), job.settings)
             })
             .collect();
         Ok(Self {

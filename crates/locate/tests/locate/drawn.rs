@@ -137,7 +137,7 @@ pub(crate) fn located(fixes: &[Fix], station: Option<Place>, settings: &Settings
     let Positions::Local { east_m, north_m } = trace.positions.clone() else {
         panic!("the trace lies on a plane");
     };
-    locate(&trace, &east_m, &north_m, station, settings)
+    locate(&trace, &east_m, &north_m, station, None, settings)
 }
 
 /// Locates with nothing set and no station drawn.
