@@ -22,6 +22,7 @@
 pub mod bias;
 pub mod distance;
 pub mod laws;
+pub mod likely;
 pub mod pockets;
 pub mod revisits;
 pub mod squares;

@@ -1,6 +1,6 @@
 //! Rows of cells under a capsule.
 
-use tussock_locate::Track;
+use tussock_locate::{Piece, Track};
 use tussock_plane::BitGrid;
 use tussock_types::{Grid, Place, Settings};
 
@@ -25,11 +25,16 @@ pub struct Sweep {
 ///
 /// The body points the way that it drives. A stand sweeps a disc.
 pub fn sweeps(tracks: &[Track], settings: &Settings) -> Vec<Sweep> {
+    sweeps_of(tracks.iter().flat_map(|track| &track.pieces), settings)
+}
+
+/// The same for pieces of path, in any order.
+pub fn sweeps_of<'a>(pieces: impl Iterator<Item = &'a Piece>, settings: &Settings) -> Vec<Sweep> {
     let forward_m = settings.machine.cutter_forward_m - settings.machine.antenna_forward_m;
     let left_m = -settings.machine.antenna_left_m;
     let shifts = forward_m != 0.0 || left_m != 0.0;
     let mut sweeps = Vec::new();
-    for piece in tracks.iter().flat_map(|track| &track.pieces) {
+    for piece in pieces {
         let still = |place: Place, start_s: f64, end_s: f64| Sweep {
             from: place,
             to: place,

@@ -13,13 +13,16 @@
 //! programming on whitened steps ([`segment`]; optimal partitioning after Jackson et al. 2005 with pruning in the
 //! manner of Killick, Fearnhead & Eckley 2012, DOI 10.1080/01621459.2012.737745), a line is fitted to each leg, and
 //! corners are put where lines meet ([`path`]). Where straight legs do not hold, a constant-velocity Kalman filter
-//! with Rauch-Tung-Striebel smoothing takes over ([`kalman`]).
+//! with Rauch-Tung-Striebel smoothing takes over ([`kalman`]). Where positions are poor (decimetres and metres), the legs,
+//! one speed, the corners, the station and the edge of the lawn are brought together ([`anchor`]), and other pasts that
+//! agree with the log can be drawn.
 //!
-//! Exact: the segmentation, for the stated cost. Approximate: the noise law while driving. Known limits: the slow
-//! part of the error (drift) stays in the path; logs sparser than four seconds are joined by straight chords.
+//! Exact: the segmentation, for the stated cost. Approximate: the noise law while driving. Known limits: in precise logs
+//! the slow part of the error (drift) stays in the path; logs sparser than four seconds are joined by straight chords.
 //!
 //! Cost: linear in fixes, times the longest leg; a night of 28,800 fixes takes some tens of milliseconds.
 
+pub mod anchor;
 pub mod gate;
 pub mod halts;
 pub mod kalman;

@@ -1,5 +1,6 @@
 //! The result of locating, and the one call that makes it.
 
+use crate::anchor::{self, Anchored, chain};
 use crate::{gate, halts, noise, path, segment};
 use tussock_plane::Region;
 use tussock_types::{FixQuality, Place, Settings, Trace};
@@ -9,6 +10,8 @@ use tussock_types::{FixQuality, Place, Settings, Trace};
 pub enum PathMethod {
     /// Lines fitted to straight legs, corners where they meet.
     Legs,
+    /// Straight legs at one speed, corners, stands and the lawn's edge together ([`crate::anchor`]).
+    Anchored,
     /// Constant-velocity smoothing of all fixes.
     Smoothed,
     /// Straight chords between sparse fixes.
@@ -116,6 +119,8 @@ pub struct Track {
     pub span_s: Option<(f64, f64)>,
     /// The fixes that were used: time and place, for the face-value count.
     pub kept: Kept,
+    /// What the positions were held by, where they are poor; pasts that agree with the log can be drawn from it.
+    pub anchored: Option<Box<Anchored>>,
 }
 
 /// Fixes that passed the gates, as columns.
@@ -162,6 +167,14 @@ impl Kept {
 }
 
 impl Track {
+    /// Pieces of another past that agrees with the log just as well; the same for the same numbers. `None` where only the
+    /// one path is known.
+    pub fn drawn(&self, seed: u64, number: u64) -> Option<Vec<Piece>> {
+        let anchored = self.anchored.as_deref()?;
+        let corners = anchored.draw(seed, number);
+        Some(pieces_of(&anchored.chain, &corners))
+    }
+
     /// Length of the path.
     pub fn path_m(&self) -> f64 {
         self.legs()
@@ -225,6 +238,99 @@ fn half_time_leg_s(legs_s: &mut [f64]) -> Option<f64> {
 /// Halts within this radius are standing, wheels spinning at most.
 const STANDING_RADIUS_M: f64 = 0.25;
 
+/// From this error on a swath's width is no longer large against it, and more than the fixes is needed.
+const POOR_WHITE_M: f64 = 0.03;
+const POOR_DRIFT_M: f64 = 0.06;
+/// How far inside its edge a machine turns when nothing is said: half a body or less (common practice, no source).
+const USUAL_INSET_M: (f64, f64) = (0.15, 0.15);
+
+fn is_poor(noise: &NoiseEstimate) -> bool {
+    noise.white_m > POOR_WHITE_M || noise.drift_m.is_some_and(|drift_m| drift_m > POOR_DRIFT_M)
+}
+
+/// Corners as unbroken pieces, one for each drive.
+fn pieces_of(chain: &chain::Chain, corners: &[Place]) -> Vec<Piece> {
+    let mut pieces: Vec<Piece> = Vec::new();
+    let mut drive = None;
+    for (corner, place) in chain.corners.iter().zip(corners) {
+        if drive != Some(corner.drive) {
+            drive = Some(corner.drive);
+            pieces.push(Piece::default());
+        }
+        if let Some(piece) = pieces.last_mut() {
+            piece.vertices.push(Vertex {
+                place: *place,
+                arrive_s: corner.arrive_s,
+                leave_s: corner.leave_s,
+            });
+        }
+    }
+    pieces
+}
+
+/// The fixes moved to where the path says that they were made.
+fn on_the_path(kept: &Kept, pieces: &[Piece]) -> Kept {
+    let mut moved = kept.clone();
+    let mut vertices = pieces.iter().flat_map(|piece| &piece.vertices).peekable();
+    let mut last: Option<&Vertex> = None;
+    for index in 0..kept.len() {
+        let time_s = kept.time_s[index];
+        while let Some(vertex) = vertices.next_if(|vertex| vertex.arrive_s <= time_s) {
+            last = Some(vertex);
+        }
+        let place = match (last, vertices.peek()) {
+            (Some(from), Some(to)) if time_s > from.leave_s && to.arrive_s > from.leave_s => {
+                let share = (time_s - from.leave_s) / (to.arrive_s - from.leave_s);
+                Place::new(
+                    from.place.east_m + share * (to.place.east_m - from.place.east_m),
+                    from.place.north_m + share * (to.place.north_m - from.place.north_m),
+                )
+            }
+            (Some(only), _) => only.place,
+            (None, Some(next)) => next.place,
+            (None, None) => continue,
+        };
+        (moved.east_m[index], moved.north_m[index]) = (place.east_m, place.north_m);
+    }
+    moved
+}
+
+/// Finds the path behind drives whose positions are poor.
+fn anchor_drives(
+    drives: Vec<chain::Drive>,
+    noise: &NoiseEstimate,
+    speed_mps: f64,
+    ground: Option<&Region>,
+    station: Option<Place>,
+    settings: &Settings,
+) -> Anchored {
+    let drift_rate_m2_per_s = noise.drift_rate_m2_per_s;
+    let drift_m = noise.drift_m.unwrap_or(0.0).max(1e-3);
+    let build = chain::Build {
+        white_m: noise.white_m,
+        drift_rate_m2_per_s,
+        leg_block_s: (noise.white_m / drift_rate_m2_per_s.sqrt()).clamp(0.9, 6.0),
+        stand_block_s: 20.0,
+        lost_sd_m: 10.0,
+    };
+    let inset_m = match (settings.machine.past_boundary_m, settings.machine.body_width_m) {
+        (Some(past_m), _) => (-past_m, 0.05),
+        (None, Some(body_m)) => (0.5 * body_m, 0.15),
+        (None, None) => USUAL_INSET_M,
+    };
+    let known = anchor::Known {
+        white_m: noise.white_m,
+        drift_m,
+        drift_time_s: (2.0 * drift_m * drift_m / drift_rate_m2_per_s).clamp(20.0, 7200.0),
+        speed_mps,
+        speed_scatter_fraction: 0.01,
+        ground,
+        station,
+        inset_m,
+    };
+    anchor::anchor(drives, &build, &known)
+}
+
 /// Finds the path behind a trace.
 ///
 /// `east_m` and `north_m` are the places of the trace's fixes on the plane, `station` the one in the plan, `ground` where
@@ -246,7 +352,6 @@ pub fn locate(
         "columns of a trace differ in length"
     );
     // Read by the methods that need to know where the machine can be.
-    let _ = ground;
     let gated = gate::gate(trace, east_m, north_m, &settings.positions);
     let kept = gated.kept;
     let period_s = noise::usual_period_s(&kept);
@@ -266,6 +371,7 @@ pub fn locate(
     };
     let halts_found = halts::long_halts(&kept, &noise, settings.pockets.stuck_after_s.min(60.0));
     let mut pieces = Vec::new();
+    let mut drives = Vec::new();
     if let (PathMethod::Legs, Some(speed_mps)) = (method, speed_mps) {
         let mut legs_s = Vec::new();
         for run in kept.runs() {
@@ -281,13 +387,37 @@ pub fn locate(
                         blocks.time_s[last] - blocks.time_s[first]
                     }),
             );
-            pieces.push(path::from_parts(&blocks, &parts, &noise));
+            if is_poor(&noise) {
+                let timing_s = 0.3_f64.hypot(0.7 * noise.white_m / speed_mps);
+                drives.push(chain::Drive::new(blocks, &parts, timing_s));
+            } else {
+                pieces.push(path::from_parts(&blocks, &parts, &noise));
+            }
         }
         if half_time_leg_s(&mut legs_s).is_some_and(|leg_s| leg_s < STRAIGHT_LEG_S) {
             method = PathMethod::Smoothed;
+        } else if is_poor(&noise) {
+            method = PathMethod::Anchored;
         }
     }
-    if method != PathMethod::Legs {
+    let mut anchored = None;
+    let mut halts_found = halts_found;
+    let mut stands_noise = noise;
+    if let (PathMethod::Anchored, Some(speed_mps)) = (method, speed_mps) {
+        let found = anchor_drives(drives, &noise, speed_mps, ground, station, settings);
+        pieces = pieces_of(&found.chain, &found.corners);
+        // Standing is told from the path, which wanders less than the fixes.
+        let sd_m = found.usual_corner_sd_m();
+        stands_noise = NoiseEstimate {
+            white_m: 0.02 + 0.1 * sd_m,
+            drift_m: Some(sd_m),
+            drift_rate_m2_per_s: 1e-6,
+            source: noise.source,
+        };
+        let moved = on_the_path(&kept, &pieces);
+        halts_found = halts::long_halts(&moved, &stands_noise, settings.pockets.stuck_after_s.min(60.0));
+        anchored = Some(Box::new(found));
+    } else if method != PathMethod::Legs {
         pieces = kept
             .runs()
             .into_iter()
@@ -297,7 +427,7 @@ pub fn locate(
             })
             .collect();
     }
-    if method != PathMethod::Chords {
+    if matches!(method, PathMethod::Legs | PathMethod::Smoothed) {
         // A wider halt is driving to and fro in a corner: that ground was swept.
         let standing: Vec<Halt> = halts_found
             .iter()
@@ -310,7 +440,7 @@ pub fn locate(
             .iter_mut()
             .for_each(|piece| path::collapse_halts(piece, &standing, &noise));
     }
-    let (halts, station, outings) = halts::at_station(halts_found, station, &noise, &kept);
+    let (halts, station, outings) = halts::at_station(halts_found, station, &stands_noise, &kept);
     let span_s = kept.time_s.first().copied().zip(kept.time_s.last().copied());
     Track {
         machine: trace.machine.clone(),
@@ -331,6 +461,7 @@ pub fn locate(
         outings,
         span_s,
         kept,
+        anchored,
     }
 }
 

@@ -2,9 +2,11 @@
 
 use crate::ground::Ground;
 use crate::sorted::Sorted;
+use rayon::prelude::*;
+use tussock_coverage::likely::Likely;
 use tussock_coverage::{bias, laws, revisits, swath, visits};
 use tussock_diagnose::luck;
-use tussock_locate::{PathMethod, Track};
+use tussock_locate::{PathMethod, Piece, Track};
 use tussock_plane::{BitGrid, Region, rasterise};
 use tussock_types::{
     Coverage, Estimate, LawnCoverage, OverTime, Place, Promise, PromiseVerdict, Revisits, Settings,
@@ -25,6 +27,8 @@ pub(crate) struct Counted {
     face_value_fraction: f64,
     /// What position error has added to the visited fraction.
     bias_fraction: f64,
+    /// Pasts that agree with the log, where positions are poor.
+    pub(crate) likely: Option<Likely>,
 }
 
 /// Errors up to this are small against a swath, and the bias they cause is nearly linear.
@@ -63,6 +67,43 @@ fn bias_fraction(
     with_more - count.visited_fraction()
 }
 
+/// Pasts that are drawn: the mean visited fraction is then right to a quarter of their spread.
+const PASTS: u64 = 16;
+
+/// Marks pasts that agree with the logs; `None` where each log shows one path only.
+fn likely(
+    ground: &Ground,
+    lawn: &BitGrid,
+    settings: &Settings,
+    cut_width_m: f64,
+    seed: u64,
+) -> Option<Likely> {
+    if ground.tracks.iter().all(|track| track.anchored.is_none()) {
+        return None;
+    }
+    let masks: Vec<BitGrid> = (0..PASTS)
+        .into_par_iter()
+        .map(|number| {
+            let pieces: Vec<Piece> = ground
+                .tracks
+                .iter()
+                .flat_map(|track| track.drawn(seed, number).unwrap_or_else(|| track.pieces.clone()))
+                .collect();
+            let sweeps = swath::sweeps_of(pieces.iter(), settings);
+            let mut mask = BitGrid::new(lawn.grid);
+            swath::mark(
+                &mut mask,
+                sweeps.iter().map(|sweep| (sweep.from, sweep.to)),
+                0.5 * cut_width_m,
+            );
+            mask
+        })
+        .collect();
+    let mut likely = Likely::new(lawn);
+    masks.iter().for_each(|mask| likely.add(mask));
+    Some(likely)
+}
+
 impl Counted {
     pub(crate) fn of(
         ground: &Ground,
@@ -87,7 +128,7 @@ impl Counted {
         face.and_in_place(&lawn);
         let lawn_cells = (lawn.count() as f64).max(1.0);
         let face_value_fraction = face.count() as f64 / lawn_cells;
-        let count = visits::count(
+        let mut count = visits::count(
             lawn,
             sweeps,
             cut_width_m,
@@ -95,19 +136,31 @@ impl Counted {
             ground.span_s(),
         );
         let lawn_m2 = region.area_m2();
-        let bias_fraction = bias_fraction(ground, &count, sweeps, cut_width_m, seed);
+        let likely = likely(ground, &count.lawn, settings, cut_width_m, seed);
+        let bias_fraction = match &likely {
+            Some(likely) => {
+                count.visited = likely.mostly();
+                0.0
+            }
+            None => bias_fraction(ground, &count, sweeps, cut_width_m, seed),
+        };
         Self {
             count,
             scale: lawn_m2 / (lawn_cells * grid.cell_m2()),
             lawn_m2,
             face_value_fraction,
             bias_fraction,
+            likely,
         }
     }
 
     /// Visited part of the lawn, the bias of position error taken off.
     fn visited_fraction(&self) -> f64 {
-        (self.count.visited_fraction() - self.bias_fraction).clamp(0.0, 1.0)
+        let found = self
+            .likely
+            .as_ref()
+            .map_or_else(|| self.count.visited_fraction(), Likely::mean_fraction);
+        (found - self.bias_fraction).clamp(0.0, 1.0)
     }
 
     pub(crate) fn by_width(&self, sweeps: &[swath::Sweep]) -> Vec<WidthRow> {
@@ -207,7 +260,7 @@ impl Counted {
             cut_width_m,
             cell_m: self.count.grid.cell_m,
             cell_error_fraction: self.count.cell_error_fraction(),
-            realisations: 1,
+            realisations: self.likely.as_ref().map_or(1, |likely| likely.pasts() as u32),
             lawns,
         }
     }

@@ -2,9 +2,10 @@
 
 use crate::{AnalyseError, Job, Stage, TOOL_VERSION, ground::Ground, verdict};
 use tussock_locate::Track;
+use tussock_locate::anchor::EdgeUse;
 use tussock_types::{
-    FixQuality, InputFindings, Inspection, NoiseSource, PositionFindings, SCHEMA_VERSION, Silence, Span,
-    Trace,
+    FixQuality, InputFindings, Inspection, NoiseSource, PlanOffset, PositionFindings, SCHEMA_VERSION,
+    Silence, Span, Trace,
 };
 
 /// Looks at the logs alone; a plan in the job is only used for the station.
@@ -165,7 +166,24 @@ pub(crate) fn positions(tracks: &[Track]) -> PositionFindings {
                 source => source,
             }
         }),
-        anchored: None,
-        plan_offset: None,
+        anchored: poorest
+            .and_then(|track| track.anchored.as_ref())
+            .map(|anchored| matches!(anchored.edges, EdgeUse::Used { .. })),
+        plan_offset: poorest.and_then(plan_offset),
     }
+}
+
+/// How the plan lies in the log's frame, where a plan was there to tell.
+pub(crate) fn plan_offset(track: &Track) -> Option<PlanOffset> {
+    let anchored = track.anchored.as_ref()?;
+    if anchored.edges == EdgeUse::None {
+        return None;
+    }
+    let offset = anchored.offset;
+    Some(PlanOffset {
+        east_m: offset.east_m,
+        north_m: offset.north_m,
+        rotation_deg: offset.turned_rad.to_degrees(),
+        sd_m: offset.sd_m,
+    })
 }

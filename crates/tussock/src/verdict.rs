@@ -45,9 +45,14 @@ pub(crate) fn verdict(
         let white_m = match track.method {
             // Line fits take most of the white part away; the rest is about this share of it.
             PathMethod::Legs => 0.3 * track.noise.white_m,
+            PathMethod::Anchored => 0.0,
             PathMethod::Smoothed => 0.6 * track.noise.white_m,
             PathMethod::Chords => track.noise.white_m,
         };
+        if let Some(anchored) = &track.anchored {
+            error_m = error_m.max(anchored.usual_corner_sd_m());
+            continue;
+        }
         let drift_m = track.noise.drift_m.unwrap_or_else(|| {
             let quality = commonest(trace);
             if quality == FixQuality::Unknown {

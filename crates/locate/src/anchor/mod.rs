@@ -1,0 +1,560 @@
+//! Where it really was when positions wander by decimetres or metres.
+//!
+//! Question: a log drifts by much more than a swath is wide; what does the ground that it drove on tell about the drift?
+//!
+//! Method. Legs are straight and driven at one speed, corners join them, a stand does not move, the station lies where the
+//! plan says, and a free-driving machine turns at the edge of the lawn, at one distance from it. All of that is a chain of
+//! linear equations round a first guess: place, velocity, drift (first-order Gauss-Markov), the offset and turn between
+//! plan and log, and the distance at which it turns ([`state`]). A Kalman filter and smoother ([`filter`]) solves it; the
+//! guess is bettered and the edges are looked for anew ([`edges`]) a few times, loosely at first. The edges are used only
+//! where they make the logged positions likelier than they are without: lanes and wrong plans switch them off.
+//!
+//! Exact: the smoothing, given legs and edges. Approximate: which edge it was; turns by the clock of the log. Known
+//! limits: error that is fixed to a place looks like a displaced edge. Cost: a few milliseconds a pass for a night.
+
+pub mod chain;
+pub mod edges;
+pub mod filter;
+pub mod state;
+pub mod timing;
+
+use chain::{Build, Chain, Drive};
+use edges::{Edge, Turn};
+use filter::{Forward, Matrix, Sight, Smoothed, Start, Vector, Wander};
+use rand_chacha::ChaCha8Rng;
+use rand_chacha::rand_core::SeedableRng;
+use state::{DRIFT, INSET, OFFSET, PLACE, SIZE, TURNED};
+use tussock_plane::Region;
+use tussock_types::Place;
+
+/// What is known before.
+#[derive(Clone, Copy, Debug)]
+pub struct Known<'a> {
+    /// White part per axis.
+    pub white_m: f64,
+    /// Slow part per axis.
+    pub drift_m: f64,
+    /// Drift time.
+    pub drift_time_s: f64,
+    /// Usual speed.
+    pub speed_mps: f64,
+    /// Scatter of the speed from leg to leg, as part of it.
+    pub speed_scatter_fraction: f64,
+    /// Where the machine may be: the boundary or the lawn, zones and obstacles out.
+    pub ground: Option<&'a Region>,
+    /// Station in the plan.
+    pub station: Option<Place>,
+    /// Expected distance inside the edge at which it turns, and how sure that is.
+    pub inset_m: (f64, f64),
+}
+
+/// Whether and how edges were used.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum EdgeUse {
+    /// No plan, or too few turns.
+    None,
+    /// Used: what they added to the likelihood of the logged positions.
+    Used {
+        /// Gain in nats.
+        gain_nats: f64,
+        /// Turns that were put at an edge.
+        turns: usize,
+        /// Mean trust in the edges of all turns.
+        weight_fraction: f64,
+    },
+    /// Left alone, for they do not fit: lanes, or a wrong plan.
+    Refused {
+        /// What they add to the likelihood of the logged positions.
+        gain_nats: f64,
+        /// Mean trust in the edges of all turns.
+        weight_fraction: f64,
+    },
+}
+
+/// The offset between plan and log, as far as the log tells.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Offset {
+    /// The log lies so far east of the plan.
+    pub east_m: f64,
+    /// And north.
+    pub north_m: f64,
+    /// And is turned anticlockwise about `about`.
+    pub turned_rad: f64,
+    /// Standard deviation of east and north.
+    pub sd_m: f64,
+    /// Middle of the plan.
+    pub about: Place,
+}
+
+/// The answer. Places are on the drawn plan: the log's, less the offset between the two.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Anchored {
+    /// The chain, with its sights.
+    pub chain: Chain,
+    /// Expected place of each corner.
+    pub corners: Vec<Place>,
+    /// Standard deviation of the place of each corner, root of the mean over both axes.
+    pub corner_sd_m: Vec<f64>,
+    /// How edges were used.
+    pub edges: EdgeUse,
+    /// Offset of the plan.
+    pub offset: Offset,
+    /// Edges of the ground.
+    pub edge_lines: Vec<Edge>,
+    /// Turns that were put at an edge: step, number of the edge, weight.
+    pub turns: Vec<(usize, usize, f64)>,
+    /// Distance inside the edge at which it turns.
+    pub inset_m: f64,
+    /// Speed.
+    pub speed_mps: f64,
+    /// Usual wait at a turn.
+    pub usual_wait_s: f64,
+    /// Mean square of normalised surprises; 1 when the noise model is right.
+    pub surprise: f64,
+    start: Vector,
+    start_sd: Vector,
+    wander: Wander,
+    run: Forward,
+    /// Expected state at each step.
+    pub states: Vec<Vector>,
+}
+
+/// Mean trust in the edges of all turns below which the plan is not believed: right plans give 0.63 and more, plans turned
+/// by 12 degrees under metre drift 0.5 and less.
+const LEAST_WEIGHT: f64 = 0.55;
+/// Loss of likelihood for each turn above which edges are not believed.
+const MOST_LOSS_NATS: f64 = 0.1;
+/// Larger drift than this and the next lane is as likely as this one.
+const LANES_TOO_CLOSE_M: f64 = 0.5;
+/// Part of the way driven along one axis from which on it is lanes.
+const LANES_FROM: f64 = 0.7;
+/// A turn takes no longer than this.
+const MOST_TURN_S: f64 = 5.0;
+/// Fewer turns than this tell nothing.
+const LEAST_TURNS: usize = 20;
+/// How loose edges are held, pass by pass.
+const LOOSE: [f64; 7] = [1.0, 0.5, 0.25, 0.1, 0.0, 0.0, 0.0];
+const PASSES_WITHOUT: usize = 3;
+/// How sure a station's drawn place is.
+const STATION_SD_M: f64 = 0.08;
+/// A stand at the station lasts at least so long.
+const STATION_LEAST_S: f64 = 1200.0;
+
+struct Work<'a> {
+    known: Known<'a>,
+    drives: Vec<Drive>,
+    build: Build,
+    chain: Chain,
+    wander: Wander,
+    start: Vector,
+    start_sd: Vector,
+    start_spread: Matrix,
+    about: [f64; 2],
+    speed_mps: f64,
+    usual_wait_s: f64,
+    /// Sights that belong to each step whatever the edges say.
+    firm: Vec<usize>,
+    edges: Vec<Edge>,
+    turns: Vec<(usize, usize, f64)>,
+}
+
+/// Finds the path behind drives.
+pub fn anchor(drives: Vec<Drive>, build: &Build, known: &Known<'_>) -> Anchored {
+    let mut work = Work::new(drives, build, known);
+    let (mut run, mut smoothed) = work.pass();
+    for _ in 1..PASSES_WITHOUT {
+        work.straighten(&smoothed);
+        work.sharpen();
+        (run, smoothed) = work.pass();
+    }
+    let without_nats = run.fix_nats;
+    let without = (work.chain.clone(), work.speed_mps);
+    let mut used = EdgeUse::None;
+    if !work.edges.is_empty() && work.chain.legs.len() >= LEAST_TURNS {
+        for loose in LOOSE {
+            work.straighten(&smoothed);
+            work.see_edges(&run, &smoothed, loose * (3.0 * known.drift_m).min(1.5));
+            (run, smoothed) = work.pass();
+        }
+        let turns = work.turns.len();
+        let gain_nats = run.fix_nats - without_nats;
+        let weight = work.turns.iter().map(|turn| turn.2).sum::<f64>() / work.chain.legs.len() as f64;
+        let in_lanes = known.drift_m > LANES_TOO_CLOSE_M && work.lanes_share() > LANES_FROM;
+        if turns >= LEAST_TURNS
+            && weight >= LEAST_WEIGHT
+            && gain_nats >= -MOST_LOSS_NATS * turns as f64
+            && !in_lanes
+        {
+            used = EdgeUse::Used {
+                gain_nats,
+                turns,
+                weight_fraction: weight,
+            };
+        } else {
+            used = EdgeUse::Refused {
+                gain_nats,
+                weight_fraction: weight,
+            };
+            work.turns.clear();
+            (work.chain, work.speed_mps) = without;
+            (run, smoothed) = work.pass();
+        }
+    }
+    work.finish(run, smoothed, used)
+}
+
+impl<'a> Work<'a> {
+    fn new(drives: Vec<Drive>, build: &Build, known: &Known<'a>) -> Self {
+        let about = known
+            .ground
+            .and_then(Region::centroid)
+            .map_or([0.0; 2], |middle| [middle.east_m, middle.north_m]);
+        let wander = Wander {
+            drift_m: known.drift_m,
+            drift_time_s: known.drift_time_s,
+            place_m_per_root_s: 0.005,
+            speed_mps_per_root_s: 0.0005,
+        };
+        let mut start = [0.0; SIZE];
+        start[INSET] = known.inset_m.0;
+        let mut start_sd = [0.0; SIZE];
+        start_sd[DRIFT] = known.drift_m;
+        start_sd[DRIFT + 1] = known.drift_m;
+        let sees_plan = known.ground.is_some() || known.station.is_some();
+        if sees_plan {
+            start_sd[OFFSET] = 1.0;
+            start_sd[OFFSET + 1] = 1.0;
+        }
+        if known.ground.is_some() {
+            start_sd[TURNED] = 0.01;
+            start_sd[INSET] = known.inset_m.1;
+        }
+        let mut start_spread = [[0.0; SIZE]; SIZE];
+        for at in 0..SIZE {
+            start_spread[at][at] = start_sd[at] * start_sd[at];
+        }
+        let mut work = Self {
+            known: *known,
+            drives,
+            build: *build,
+            chain: Chain::default(),
+            wander,
+            start,
+            start_sd,
+            start_spread,
+            about,
+            speed_mps: known.speed_mps,
+            usual_wait_s: 1.0,
+            firm: Vec::new(),
+            edges: known.ground.map(edges::edges).unwrap_or_default(),
+            turns: Vec::new(),
+        };
+        work.rebuild();
+        work
+    }
+
+    /// Builds the chain anew from the drives.
+    fn rebuild(&mut self) {
+        self.chain = Chain::build(&self.drives, &self.build);
+        self.see_station();
+        self.set_starts();
+    }
+
+    /// Betters the times of the corners, directions and speed being known.
+    fn sharpen(&mut self) {
+        if let Some(wait_s) = timing::usual_wait_s(&self.drives, self.speed_mps) {
+            self.usual_wait_s = wait_s;
+        }
+        // A fix against its neighbours within some seconds.
+        let noise_m = (self.known.white_m.powi(2) + 3.0 * self.build.drift_rate_m2_per_s).sqrt();
+        for drive in &mut self.drives {
+            timing::sharpen(drive, self.speed_mps, self.usual_wait_s, noise_m);
+        }
+        self.rebuild();
+    }
+
+    fn pass(&self) -> (Forward, Smoothed) {
+        let run = filter::forward(&self.chain.steps, &self.start, &self.start_spread, &self.wander);
+        let smoothed = filter::smooth(&self.chain.steps, &run, &self.wander);
+        (run, smoothed)
+    }
+
+    /// Sets the velocity with which each leg begins, and how sharp its ends are.
+    fn set_starts(&mut self) {
+        let speed_mps = self.speed_mps;
+        for leg in &self.chain.legs {
+            let first = &mut self.chain.steps[leg.from + 1].moved;
+            first.start = Some(Start {
+                velocity_mps: [speed_mps * leg.along[0], speed_mps * leg.along[1]],
+                along: leg.along,
+                sd_mps: [self.known.speed_scatter_fraction * speed_mps, 0.35 * speed_mps],
+            });
+            first.slip = Some((leg.along, speed_mps * leg.timing_s[0]));
+            let last = &mut self.chain.steps[leg.to].moved;
+            let more_s = if leg.to == leg.from + 1 {
+                leg.timing_s[0]
+            } else {
+                0.0
+            };
+            last.slip = Some((leg.along, speed_mps * leg.timing_s[1].hypot(more_s)));
+        }
+    }
+
+    /// Takes directions from what was found, and the usual speed and wait from the fixes along them.
+    fn straighten(&mut self, smoothed: &Smoothed) {
+        for leg in &mut self.chain.legs {
+            let (from, to) = (&smoothed.state[leg.from], &smoothed.state[leg.to]);
+            let way = [to[PLACE] - from[PLACE], to[PLACE + 1] - from[PLACE + 1]];
+            let length_m = way[0].hypot(way[1]);
+            if length_m > 0.05 {
+                leg.along = [way[0] / length_m, way[1] / length_m];
+            }
+            self.drives[leg.drive].spans[leg.span].along = leg.along;
+        }
+        if let Some(speed_mps) =
+            timing::pace(&self.drives, self.known.white_m, self.build.drift_rate_m2_per_s)
+        {
+            self.speed_mps = speed_mps.clamp(0.8 * self.known.speed_mps, 1.25 * self.known.speed_mps);
+        }
+        self.set_starts();
+    }
+
+    /// Ties long stands near the station to it.
+    fn see_station(&mut self) {
+        let Some(station) = self.known.station else {
+            return;
+        };
+        let reach_m = 1.0 + 3.0 * self.known.drift_m.hypot(self.known.white_m);
+        for stand in &self.chain.stands {
+            if stand.end_s - stand.start_s < STATION_LEAST_S || stand.steps.is_empty() {
+                continue;
+            }
+            let count = stand.steps.len() as f64;
+            let mean = |axis: usize| {
+                stand
+                    .steps
+                    .clone()
+                    .map(|at| self.chain.steps[at].sights[axis].value)
+                    .sum::<f64>()
+                    / count
+            };
+            if Place::new(mean(0), mean(1)).distance_m(station) > reach_m {
+                continue;
+            }
+            for at in stand.steps.clone() {
+                for (axis, value) in [station.east_m, station.north_m].into_iter().enumerate() {
+                    self.chain.steps[at].sights.push(Sight {
+                        of: vec![(PLACE + axis, 1.0), (OFFSET + axis, -1.0)],
+                        value,
+                        variance: STATION_SD_M * STATION_SD_M,
+                        is_fix: false,
+                    });
+                }
+            }
+        }
+        self.firm = self.chain.steps.iter().map(|step| step.sights.len()).collect();
+    }
+
+    /// Looks for the edge that each leg ended at, all fixes and the edges of the last look known.
+    fn see_edges(&mut self, run: &Forward, smoothed: &Smoothed, loose_m: f64) {
+        self.turns.clear();
+        let mut sights: Vec<(usize, Sight)> = Vec::new();
+        let turning: Vec<_> = self.turning_legs().collect();
+        for (leg, onward) in turning {
+            let own = self.chain.steps[leg.to].sights.get(self.firm[leg.to]).cloned();
+            let seen = self.edge_at(
+                &smoothed.state[leg.to],
+                leg.along,
+                onward,
+                loose_m,
+                own.as_ref(),
+                |of| smoothed.variance(run, leg.to, of),
+            );
+            if let Some((edge, weight, sight)) = seen {
+                self.turns.push((leg.to, edge, weight));
+                sights.push((leg.to, sight));
+            }
+        }
+        self.forget_edges();
+        for (step, sight) in sights {
+            self.chain.steps[step].sights.push(sight);
+        }
+    }
+
+    /// How much of the way is driven along one axis: resultant of the doubled angles, weighted by length.
+    fn lanes_share(&self) -> f64 {
+        let (mut cos, mut sin, mut sum) = (0.0, 0.0, 0.0);
+        for leg in &self.chain.legs {
+            let [a, b] = leg.along;
+            let lapse_s = leg.lapse_s();
+            cos += lapse_s * (a * a - b * b);
+            sin += lapse_s * 2.0 * a * b;
+            sum += lapse_s;
+        }
+        if sum > 0.0 { cos.hypot(sin) / sum } else { 0.0 }
+    }
+
+    fn forget_edges(&mut self) {
+        for (step, firm) in self.chain.steps.iter_mut().zip(&self.firm) {
+            step.sights.truncate(*firm);
+        }
+    }
+
+    /// Legs that end in a turn, and the direction of the next.
+    fn turning_legs(&self) -> impl Iterator<Item = (chain::ChainLeg, [f64; 2])> + '_ {
+        self.chain.legs.windows(2).filter_map(|pair| {
+            let (leg, next) = (pair[0], pair[1]);
+            (next.drive == leg.drive && next.start_s - leg.end_s <= MOST_TURN_S).then_some((leg, next.along))
+        })
+    }
+
+    /// The edge that a turn was made at, seen from a state.
+    fn edge_at(
+        &self,
+        state: &Vector,
+        into: [f64; 2],
+        onward: [f64; 2],
+        loose_m: f64,
+        own: Option<&Sight>,
+        variance: impl Fn(&[(usize, f64)]) -> f64,
+    ) -> Option<(usize, f64, Sight)> {
+        let arm = [state[PLACE] - self.about[0], state[PLACE + 1] - self.about[1]];
+        let place = on_plan(state, self.about);
+        let east = [(PLACE, 1.0), (OFFSET, -1.0), (TURNED, arm[1])];
+        let north = [(PLACE + 1, 1.0), (OFFSET + 1, -1.0), (TURNED, -arm[0])];
+        let both: Vec<(usize, f64)> = east.iter().chain(&north).copied().collect();
+        let (ee, nn) = (variance(&east), variance(&north));
+        let en = 0.5 * (variance(&both) - ee - nn);
+        let mut at = [place.east_m, place.north_m];
+        let mut spread_m2 = [ee, en, nn];
+        if let Some(own) = own {
+            // Without what this very turn said before: no edge vouches for itself.
+            let [a, b] = [own.of[0].1, own.of[1].1];
+            let pull = [ee * a + en * b, en * a + nn * b];
+            let known = a * pull[0] + b * pull[1];
+            let left = (own.variance - known).max(0.02 * own.variance);
+            let off = own.value - state[INSET] - a * at[0] - b * at[1];
+            for axis in 0..2 {
+                at[axis] -= pull[axis] * off / left;
+            }
+            spread_m2 = [
+                ee + pull[0] * pull[0] / left,
+                en + pull[0] * pull[1] / left,
+                nn + pull[1] * pull[1] / left,
+            ];
+        }
+        let turn = Turn {
+            place: Place::new(at[0], at[1]),
+            spread_m2,
+            into,
+            onward,
+        };
+        let found = edges::find(&self.edges, &turn, state[INSET], 0.0, loose_m)?;
+        let edge = self.edges[found.edge];
+        let [a, b] = edge.out;
+        let sight = Sight {
+            of: vec![
+                (PLACE, a),
+                (PLACE + 1, b),
+                (OFFSET, -a),
+                (OFFSET + 1, -b),
+                (TURNED, a * arm[1] - b * arm[0]),
+                (INSET, 1.0),
+            ],
+            value: edge.reach_m,
+            variance: (edges::EDGE_SD_M * edges::EDGE_SD_M + loose_m * loose_m) / found.weight,
+            is_fix: false,
+        };
+        Some((found.edge, found.weight, sight))
+    }
+
+    fn finish(self, run: Forward, smoothed: Smoothed, edges: EdgeUse) -> Anchored {
+        let corners = self
+            .chain
+            .corners
+            .iter()
+            .map(|corner| on_plan(&smoothed.state[corner.step], self.about))
+            .collect();
+        let corner_sd_m = self
+            .chain
+            .corners
+            .iter()
+            .map(|corner| {
+                let east = smoothed.variance(&run, corner.step, &[(PLACE, 1.0), (OFFSET, -1.0)]);
+                let north = smoothed.variance(&run, corner.step, &[(PLACE + 1, 1.0), (OFFSET + 1, -1.0)]);
+                (0.5 * (east + north)).sqrt()
+            })
+            .collect();
+        let last = smoothed.state.last().copied().unwrap_or(self.start);
+        let sd_m = self.chain.steps.len().checked_sub(1).map_or(1.0, |last| {
+            (0.5 * (smoothed.variance(&run, last, &[(OFFSET, 1.0)])
+                + smoothed.variance(&run, last, &[(OFFSET + 1, 1.0)])))
+            .sqrt()
+        });
+        Anchored {
+            corners,
+            corner_sd_m,
+            edges,
+            offset: Offset {
+                east_m: last[OFFSET],
+                north_m: last[OFFSET + 1],
+                turned_rad: last[TURNED],
+                sd_m,
+                about: Place::new(self.about[0], self.about[1]),
+            },
+            inset_m: last[INSET],
+            edge_lines: self.edges,
+            turns: self.turns,
+            speed_mps: self.speed_mps,
+            usual_wait_s: self.usual_wait_s,
+            surprise: run.surprise,
+            start: self.start,
+            start_sd: self.start_sd,
+            wander: self.wander,
+            run,
+            states: smoothed.state,
+            chain: self.chain,
+        }
+    }
+}
+
+/// Place of a state on the drawn plan.
+fn on_plan(state: &Vector, about: [f64; 2]) -> Place {
+    let arm = [state[PLACE] - about[0], state[PLACE + 1] - about[1]];
+    Place::new(
+        state[PLACE] - state[OFFSET] + state[TURNED] * arm[1],
+        state[PLACE + 1] - state[OFFSET + 1] - state[TURNED] * arm[0],
+    )
+}
+
+impl Anchored {
+    /// Root mean square of the standard deviations of all corners.
+    pub fn usual_corner_sd_m(&self) -> f64 {
+        let squares: f64 = self.corner_sd_m.iter().map(|sd_m| sd_m * sd_m).sum();
+        (squares / (self.corner_sd_m.len() as f64).max(1.0)).sqrt()
+    }
+
+    /// One other past that agrees with the log: the place of each corner on the drawn plan.
+    pub fn draw(&self, seed: u64, number: u64) -> Vec<Place> {
+        let mut dice = ChaCha8Rng::seed_from_u64(seed);
+        dice.set_stream(number);
+        let past = filter::draw(
+            &self.chain.steps,
+            &self.run,
+            &self.start,
+            &self.start_sd,
+            &self.wander,
+            &mut dice,
+        );
+        self.chain
+            .corners
+            .iter()
+            .map(|corner| {
+                on_plan(
+                    &past[corner.step],
+                    [self.offset.about.east_m, self.offset.about.north_m],
+                )
+            })
+            .collect()
+    }
+}
