@@ -32,6 +32,7 @@ pub use outline::Outline;
 use crate::{Halt, Kept, Piece, Vertex};
 use outline::V;
 use std::ops::Range;
+use tussock_types::Place;
 use ways::{Interval, State, Way, Ways};
 
 /// States kept at each fix.
@@ -61,11 +62,51 @@ pub fn rebuild(kept: &Kept, run: Range<usize>, outline: &Outline, halts: &[Halt]
         }
         // Up to and including the next halt, which is where the next stretch begins.
         let end = last.min(stops.len() - 1);
-        search(&stops[first..=end], outline, how, &mut nodes, &mut open);
+        search(&stops[first..=end], outline, how, BEAM, &mut nodes, &mut open);
         write(&stops[first..=end], &nodes, &open, how, &mut piece);
         first = last;
     }
     piece
+}
+
+/// The likeliest chain of ways.
+fn likeliest(nodes: &[Node], open: &[usize]) -> Vec<Way> {
+    let best = open
+        .iter()
+        .copied()
+        .min_by(|one, two| nodes[*one].state.cost.total_cmp(&nodes[*two].state.cost));
+    let mut ways = Vec::new();
+    let mut at = best.unwrap_or(0);
+    while let Some(way) = nodes[at].way {
+        ways.push(way);
+        at = nodes[at].before;
+    }
+    ways.reverse();
+    ways
+}
+
+/// How well machine and line agree with some drives.
+#[derive(Clone, Copy, Debug, Default)]
+struct Weight {
+    /// What the likeliest ways weigh together: the smaller, the better.
+    cost: f64,
+    ways: usize,
+    unexplained: usize,
+}
+
+fn weigh(drives: &[Vec<Stop>], outline: &Outline, how: &Rebuild) -> Weight {
+    const WEIGHING_BEAM: usize = 5;
+    let mut nodes: Vec<Node> = Vec::new();
+    let mut open: Vec<usize> = Vec::new();
+    let mut weight = Weight::default();
+    for stops in drives {
+        search(stops, outline, how, WEIGHING_BEAM, &mut nodes, &mut open);
+        let ways = likeliest(&nodes, &open);
+        weight.cost += ways.last().map_or(0.0, |way| way.to.cost);
+        weight.ways += ways.len();
+        weight.unexplained += ways.iter().filter(|way| !way.is_explained).count();
+    }
+    weight
 }
 
 /// A fix, or a halt.
@@ -75,6 +116,17 @@ struct Stop {
     arrive_s: f64,
     leave_s: f64,
     is_halt: bool,
+}
+
+impl Stop {
+    fn passing(place: Place, time_s: f64) -> Self {
+        Self {
+            place: place.into(),
+            arrive_s: time_s,
+            leave_s: time_s,
+            is_halt: false,
+        }
+    }
 }
 
 /// Fixes of a run, those within a halt made one.
@@ -121,7 +173,14 @@ fn straight_heading(stops: &[Stop], from: usize, how: &Rebuild) -> Option<V> {
     }
 }
 
-fn search(stops: &[Stop], outline: &Outline, how: &Rebuild, nodes: &mut Vec<Node>, open: &mut Vec<usize>) {
+fn search(
+    stops: &[Stop],
+    outline: &Outline,
+    how: &Rebuild,
+    beam: usize,
+    nodes: &mut Vec<Node>,
+    open: &mut Vec<usize>,
+) {
     nodes.clear();
     open.clear();
     nodes.push(Node {
@@ -166,9 +225,9 @@ fn search(stops: &[Stop], outline: &Outline, how: &Rebuild, nodes: &mut Vec<Node
         }
         let mut found = ways.found;
         found.sort_by(|one, two| one.1.to.cost.total_cmp(&two.1.to.cost));
-        let mut kept: Vec<(usize, Way)> = Vec::with_capacity(BEAM);
+        let mut kept: Vec<(usize, Way)> = Vec::with_capacity(beam);
         for (position, way) in found {
-            if kept.len() == BEAM {
+            if kept.len() == beam {
                 break;
             }
             if !kept.iter().any(|(_, other)| is_alike(&other.to, &way.to)) {
@@ -198,17 +257,7 @@ fn is_alike(one: &State, two: &State) -> bool {
 
 /// Appends the likeliest way to a piece.
 fn write(stops: &[Stop], nodes: &[Node], open: &[usize], how: &Rebuild, piece: &mut Piece) {
-    let best = open
-        .iter()
-        .copied()
-        .min_by(|one, two| nodes[*one].state.cost.total_cmp(&nodes[*two].state.cost));
-    let mut ways = Vec::with_capacity(stops.len());
-    let mut at = best.unwrap_or(0);
-    while let Some(way) = nodes[at].way {
-        ways.push(way);
-        at = nodes[at].before;
-    }
-    ways.reverse();
+    let ways = likeliest(nodes, open);
     let stand = |stop: &Stop| Vertex {
         place: stop.place.into(),
         arrive_s: stop.arrive_s,

@@ -9,10 +9,12 @@
 //! Cost: linear in fixes, times edges nearby.
 
 use super::outline::{Outline, V};
+use super::{Stop, weigh};
 use crate::noise::median;
 use crate::{Kept, NoiseEstimate};
+use std::f64::consts::PI;
 use tussock_plane::Region;
-use tussock_types::Place;
+use tussock_types::{NoiseSource, Place};
 
 /// What the search for turns needs to know of a machine and its log.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -33,12 +35,18 @@ pub struct Rebuild {
     pub outline_m: f64,
     /// Part of the turns that lead to a parallel lane, and back the way that it came.
     pub lane_share_fraction: f64,
+    /// Direction of the lanes, anticlockwise from east; `None` where straight drives run every way.
+    pub lane_rad: Option<f64>,
 }
 
+/// Where more of the ways than this are plain chords or turn away from the line, chords are the more honest answer.
+const MOST_UNEXPLAINED_FRACTION: f64 = 0.35;
 /// Fewer turns than this are no estimate.
 const LEAST_TURNS: usize = 6;
-/// Fewer straight intervals than this show no speed.
+/// Fewer straight intervals than this show no error and no direction.
 const LEAST_STRAIGHT: usize = 8;
+/// Fewer intervals than this at one speed show no speed.
+const LEAST_ALIKE: usize = 4;
 /// Farthest inside and outside of the edge that turns are looked for.
 const INSETS_M: (f64, f64) = (-1.5, 2.5);
 /// No turn takes longer.
@@ -74,16 +82,18 @@ pub fn estimate(
         white_m: 0.0,
         outline_m: 0.0,
         lane_share_fraction: 0.0,
+        lane_rad: None,
     };
     let straight = |step: &Step, how: &Rebuild| {
         let reach_m = how.speed_mps * step.lapse_s;
         (step.length_m - reach_m).abs() <= how.straight_within_m(reach_m)
     };
     how.white_m = across_m(&steps, |step| straight(step, &how)).unwrap_or(noise.white_m);
-    let flags: Vec<bool> = steps.iter().map(|step| straight(step, &how)).collect();
-    if flags.iter().filter(|is_straight| **is_straight).count() < LEAST_STRAIGHT {
-        return None;
+    if noise.source == NoiseSource::StationScatter {
+        how.white_m = how.white_m.min(3.0 * noise.white_m);
     }
+    let flags: Vec<bool> = steps.iter().map(|step| straight(step, &how)).collect();
+    how.lane_rad = lane_direction_rad(&steps, &flags);
     let enclosed: Vec<Enclosed> = (1..steps.len().saturating_sub(1))
         .filter(|index| flags[index - 1] && !flags[*index] && flags[index + 1])
         .filter(|index| {
@@ -102,13 +112,24 @@ pub fn estimate(
         .filter_map(|one| one.meeting(ground, &how))
         .collect();
     let reversals = enclosed.iter().filter(|one| one.is_reversal()).count();
-    how.lane_share_fraction = lane_share(reversals, enclosed.len());
-    if how.lane_share_fraction < 0.3 && meetings.len() >= LEAST_TURNS {
+    how.lane_share_fraction = match how.lane_rad {
+        Some(_) => 0.9,
+        None => lane_share(reversals, enclosed.len()),
+    };
+    let drives = drives(kept, &steps, &how);
+    if how.lane_rad.is_none() && meetings.len() >= LEAST_TURNS {
         from_meetings(meetings, &mut how);
     } else {
-        from_gathering(kept, ground, &steps, &enclosed, &mut how)?;
+        how.outline_m = noise.drift_m.unwrap_or(how.white_m);
+        by_weighing(ground, &drives, &mut how)?;
+        if how.lane_rad.is_some() {
+            from_hops(ground, &enclosed, &mut how);
+        }
     }
-    Some(how)
+    // A machine of another kind, or a plan of another garden.
+    let weight = weigh(&drives, &Outline::of(ground, how.inset_m)?, &how);
+    let unexplained = weight.unexplained as f64 / weight.ways.max(1) as f64;
+    (weight.ways > 0 && unexplained <= MOST_UNEXPLAINED_FRACTION).then_some(how)
 }
 
 /// White part of the error from sparse fixes alone: how far they lie beside the line of their neighbours on straight
@@ -170,8 +191,22 @@ fn usual_speed(steps: &[Step], known_mps: Option<f64>) -> Option<(f64, f64)> {
             best = (end - start, start, end);
         }
     }
-    let (count, start, end) = best;
-    if count < LEAST_STRAIGHT {
+    // Where most steps hold a turn, straight ones are few, but they are the fastest, and alike.
+    let fastest = {
+        let top = speeds_mps.len().saturating_sub(1 + speeds_mps.len() / 100);
+        let least = speeds_mps
+            .get(top)
+            .map_or(0.0, |mps| mps / (1.0 + WINDOW_FRACTION));
+        let start = speeds_mps.partition_point(|mps| *mps < least);
+        (speeds_mps.len() - start, start, speeds_mps.len())
+    };
+    let is_crowded = 6 * best.0 < speeds_mps.len();
+    let (count, start, end) = if is_crowded && fastest.1 > best.1 {
+        fastest
+    } else {
+        best
+    };
+    if count < LEAST_ALIKE {
         return None;
     }
     let mut gathered = speeds_mps[start..end].to_vec();
@@ -226,7 +261,7 @@ struct Meeting {
 impl Enclosed {
     /// To and fro on parallel lanes.
     fn is_reversal(&self) -> bool {
-        self.comes.angle_to_rad(self.goes).abs() > std::f64::consts::PI - 0.05
+        self.comes.angle_to_rad(self.goes).abs() > PI - 0.05
     }
 
     fn meeting(&self, ground: &Region, how: &Rebuild) -> Option<Meeting> {
@@ -321,44 +356,136 @@ fn from_meetings(mut meetings: Vec<Meeting>, how: &mut Rebuild) {
         (1.4826 * median(&mut off_s).unwrap_or(0.0)).clamp(LEAST_WAIT_SD_S, 0.5 * how.wait_s + 0.2);
 }
 
-/// Inset from where fixes gather near the edge, wait from hops between lanes.
-fn from_gathering(
-    kept: &Kept,
-    ground: &Region,
-    steps: &[Step],
-    enclosed: &[Enclosed],
-    how: &mut Rebuild,
-) -> Option<()> {
-    let mut distances_m: Vec<f64> = steps
-        .iter()
-        .filter(|step| step.length_m > 0.2 * how.speed_mps * step.lapse_s)
-        .map(|step| signed_edge_distance_m(ground, kept.place(step.last)))
-        .filter(|distance_m| (INSETS_M.0..=INSETS_M.1).contains(distance_m))
-        .collect();
-    distances_m.sort_unstable_by(f64::total_cmp);
-    let width_m = 0.02 + 2.0 * how.white_m;
-    let count_from = |start: usize| {
-        distances_m[start..].partition_point(|distance_m| *distance_m <= distances_m[start] + width_m)
+/// Wait from hops between lanes, where the log has enough of them.
+fn from_hops(ground: &Region, enclosed: &[Enclosed], how: &mut Rebuild) {
+    let Some(outline) = Outline::of(ground, how.inset_m) else {
+        return;
     };
-    let most = (0..distances_m.len()).map(count_from).max()?;
-    // Lanes along the edge gather too; the line of turns is the outermost.
-    let first = (0..distances_m.len()).find(|start| 2 * count_from(*start) >= most)?;
-    let mut gathered = distances_m[first..first + count_from(first)].to_vec();
-    how.inset_m = median(&mut gathered)?;
-    how.outline_m = how.white_m;
-    let outline = Outline::of(ground, how.inset_m)?;
     let mut waits_s: Vec<f64> = enclosed
         .iter()
         .filter(|one| one.is_reversal())
         .filter_map(|one| one.hop_wait_s(&outline, how))
         .collect();
     if waits_s.len() < LEAST_TURNS {
-        return None;
+        return;
     }
     waits_s.sort_unstable_by(f64::total_cmp);
-    let mode_s = gathering(&waits_s)?;
+    let Some(mode_s) = gathering(&waits_s) else { return };
     how.wait_s = mode_s.max(0.0);
     let mut off_s: Vec<f64> = waits_s.iter().map(|wait_s| (wait_s - mode_s).abs()).collect();
-    how.wait_sd_s = (1.4826 * median(&mut off_s)?).clamp(LEAST_WAIT_SD_S, 0.5 * how.wait_s + 0.2);
-    Some(())
+    let spread_s = 1.4826 * median(&mut off_s).unwrap_or(0.0);
+    how.wait_sd_s = spread_s.clamp(LEAST_WAIT_SD_S, 0.5 * how.wait_s + 0.2);
+}
+
+/// Inset and wait with which the ways through a part of the log weigh least, from coarse to fine.
+fn by_weighing(ground: &Region, drives: &[Vec<Stop>], how: &mut Rebuild) -> Option<()> {
+    const COARSE_WAITS_S: [f64; 4] = [0.5, 1.0, 2.0, 4.0];
+    const COARSE_INSETS_M: [f64; 7] = [-0.4, -0.2, 0.0, 0.2, 0.4, 0.6, 0.8];
+    const FINER: [(f64, f64, f64); 3] = [(0.1, 0.5, 0.1), (0.05, 0.25, 0.05), (0.025, 0.15, 0.03)];
+    let (outline_m, mut least) = (how.outline_m, f64::INFINITY);
+    how.wait_sd_s = 0.4;
+    how.outline_m = outline_m.max(0.15);
+    let mut best = *how;
+    for inset_m in COARSE_INSETS_M {
+        let Some(outline) = Outline::of(ground, inset_m) else {
+            continue;
+        };
+        for wait_s in COARSE_WAITS_S {
+            let tried = Rebuild {
+                inset_m,
+                wait_s,
+                ..*how
+            };
+            let weight = weigh(drives, &outline, &tried).cost;
+            if weight < least {
+                (least, best) = (weight, tried);
+            }
+        }
+    }
+    for (inset_step_m, wait_step_s, coarseness_m) in FINER {
+        best.outline_m = outline_m.max(coarseness_m);
+        let centre = best;
+        least = f64::INFINITY;
+        for inset_steps in [0.0, -1.0, 1.0] {
+            let inset_m = centre.inset_m + inset_steps * inset_step_m;
+            let Some(outline) = Outline::of(ground, inset_m) else {
+                continue;
+            };
+            for wait_steps in [0.0, -1.0, 1.0] {
+                let wait_s = (centre.wait_s + wait_steps * wait_step_s).max(0.0);
+                let tried = Rebuild {
+                    inset_m,
+                    wait_s,
+                    ..centre
+                };
+                let weight = weigh(drives, &outline, &tried).cost;
+                if weight < least {
+                    (least, best) = (weight, tried);
+                }
+            }
+        }
+    }
+    *how = Rebuild {
+        outline_m,
+        wait_sd_s: 0.3,
+        ..best
+    };
+    least.is_finite().then_some(())
+}
+
+/// Some drives of the log, spread over it.
+fn drives(kept: &Kept, steps: &[Step], how: &Rebuild) -> Vec<Vec<Stop>> {
+    const LENGTH: usize = 14;
+    const MOST: usize = 8;
+    let moves = |step: &Step| step.length_m > 0.1 * how.speed_mps * step.lapse_s;
+    let mut all: Vec<Vec<Stop>> = Vec::new();
+    let mut drive: Vec<Stop> = Vec::new();
+    for (number, step) in steps.iter().enumerate() {
+        let follows = number > 0 && steps[number - 1].last == step.first;
+        if !follows || !moves(step) || drive.len() > LENGTH {
+            if drive.len() > LENGTH / 2 {
+                all.push(std::mem::take(&mut drive));
+            }
+            drive.clear();
+        }
+        if moves(step) {
+            if drive.is_empty() {
+                drive.push(Stop::passing(kept.place(step.first), kept.time_s[step.first]));
+            }
+            drive.push(Stop::passing(kept.place(step.last), kept.time_s[step.last]));
+        }
+    }
+    let stride = all.len().div_ceil(MOST).max(1);
+    all.into_iter().step_by(stride).collect()
+}
+
+/// Direction that most straight drives share, to and fro.
+fn lane_direction_rad(steps: &[Step], flags: &[bool]) -> Option<f64> {
+    const BINS: usize = 90;
+    const LEAST_SHARE: f64 = 0.7;
+    let mut counts = [0_usize; BINS];
+    let straight = || {
+        steps
+            .iter()
+            .zip(flags)
+            .filter(|(_, flag)| **flag)
+            .map(|(step, _)| step)
+    };
+    let angle_rad = |step: &Step| step.heading.north.atan2(step.heading.east).rem_euclid(PI);
+    for step in straight() {
+        counts[((angle_rad(step) / PI * BINS as f64) as usize).min(BINS - 1)] += 1;
+    }
+    let all: usize = counts.iter().sum();
+    let around = |bin: usize| counts[(bin + BINS - 1) % BINS] + counts[bin] + counts[(bin + 1) % BINS];
+    let mode = (0..BINS).max_by_key(|bin| around(*bin))?;
+    if all < LEAST_STRAIGHT || (around(mode) as f64) < LEAST_SHARE * all as f64 {
+        return None;
+    }
+    let middle_rad = (mode as f64 + 0.5) / BINS as f64 * PI;
+    let off_rad = |step: &Step| (angle_rad(step) - middle_rad + 0.5 * PI).rem_euclid(PI) - 0.5 * PI;
+    let mut near_rad: Vec<f64> = straight()
+        .map(off_rad)
+        .filter(|off_rad| off_rad.abs() < 1.5 / BINS as f64 * PI)
+        .collect();
+    median(&mut near_rad).map(|off_rad| middle_rad + off_rad)
 }

@@ -44,6 +44,8 @@ pub(super) struct Way {
     count: usize,
     /// Where it turns at the corners, and not only bends with the line.
     pub(super) waits_at_corners: bool,
+    /// False where neither the line nor a straight drive leads to the second fix.
+    pub(super) is_explained: bool,
     /// Time that the turn at the first fix still takes.
     pub(super) start_wait_s: f64,
     /// Time spent turning at the second fix.
@@ -59,6 +61,7 @@ impl Way {
             corners: all,
             count: corners.len(),
             waits_at_corners: true,
+            is_explained: true,
             start_wait_s: 0.0,
             end_wait_s: 0.0,
             to,
@@ -170,6 +173,7 @@ impl<'a> Ways<'a> {
             None => {
                 self.one_turn_anywhere(&one);
                 self.two_turns_back(&one);
+                self.along_lane(&one);
             }
         }
     }
@@ -238,9 +242,11 @@ impl<'a> Ways<'a> {
         let reach_m = (self.how.speed_mps * from.time_s).max(0.5);
         let chord_m = (self.interval.to - self.interval.from).length();
         let sd_m = self.how.length_sd_m(chord_m, 0.0);
-        let excess = ((chord_m - reach_m) / sd_m).max(0.0).min(4.0);
+        let excess = ((chord_m - reach_m) / sd_m).clamp(0.0, BELIEVED_SD);
         let cost = (PI * reach_m * reach_m).ln() + UNEXPLAINED + 0.5 * excess * excess;
-        self.push(from, &[], None, cost);
+        if let Some(way) = self.push(from, &[], None, cost) {
+            way.is_explained = false;
+        }
     }
 
     /// Still turning.
@@ -530,6 +536,19 @@ impl<'a> Ways<'a> {
         self.between = places;
     }
 
+    /// Where most drives are parallel, an unknown heading is probably one of the two along the lanes.
+    fn along_lane(&mut self, from: &From) {
+        const LANE_SD_RAD: f64 = 0.02;
+        let Some(lane_rad) = self.how.lane_rad else { return };
+        let (north, east) = lane_rad.sin_cos();
+        for heading in [V::new(east, north), V::new(-east, -north)] {
+            let mut from = *from;
+            from.state.heading = Some((heading, LANE_SD_RAD));
+            from.state.cost += 2.0_f64.ln();
+            self.lanes(&from, heading);
+        }
+    }
+
     /// To and fro: the line, a hop to a parallel lane, and back, once or more often.
     fn lanes(&mut self, from: &From, heading: V) {
         let (a, b) = (self.interval.from, self.interval.to);
@@ -657,7 +676,10 @@ impl<'a> Ways<'a> {
         let second_m = (b - turn).length();
         let place_sd_m = how.length_sd_m(length_m, 1.0).hypot(sd_rad * first_m);
         let cost = (PI * second_m.max(0.2)).ln() + reach_m.ln() + TURNS_AWAY;
-        self.push(from, &[turn], Some((out, place_sd_m / second_m.max(0.1))), cost);
+        let heading = Some((out, place_sd_m / second_m.max(0.1)));
+        if let Some(way) = self.push(from, &[turn], heading, cost) {
+            way.is_explained = false;
+        }
     }
 }
 
