@@ -29,6 +29,7 @@ pub mod halts;
 pub mod kalman;
 pub mod noise;
 pub mod path;
+pub mod rebuilt;
 pub mod segment;
 mod track;
 

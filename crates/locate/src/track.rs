@@ -1,7 +1,11 @@
 //! The result of locating, and the one call that makes it.
 
 use crate::anchor::{self, Anchored, chain};
+<<<<<<< HEAD
 use crate::{drift, gate, halts, noise, path, segment};
+=======
+use crate::{gate, halts, noise, path, rebuilt, segment};
+>>>>>>> 8c96c76092310f01c42ebb732defc429ae53fd68
 use tussock_plane::Region;
 use tussock_types::{FixQuality, Place, Settings, Trace};
 
@@ -16,6 +20,8 @@ pub enum PathMethod {
     Smoothed,
     /// Straight chords between sparse fixes.
     Chords,
+    /// Sparse fixes, the turns between them put back.
+    Rebuilt,
 }
 
 /// A corner of the path. The machine arrives, may wait, and leaves.
@@ -237,6 +243,9 @@ fn half_time_leg_s(legs_s: &mut [f64]) -> Option<f64> {
     })
 }
 
+/// White part where sparse fixes show none: between centimetre and decimetre logs (common practice, no source).
+const SPARSE_WHITE_M: f64 = 0.05;
+
 /// Halts within this radius are standing, wheels spinning at most.
 const STANDING_RADIUS_M: f64 = 0.25;
 
@@ -419,11 +428,16 @@ pub fn locate(
         east_m.len() == trace.len() && north_m.len() == trace.len(),
         "columns of a trace differ in length"
     );
-    // Read by the methods that need to know where the machine can be.
     let gated = gate::gate(trace, east_m, north_m, &settings.positions);
     let kept = gated.kept;
     let period_s = noise::usual_period_s(&kept);
-    let rough = noise::roughness(&kept, period_s);
+    let mut rough = noise::roughness(&kept, period_s);
+    // Between sparse fixes the machine turns: second differences say nothing of the error.
+    let is_sparse = period_s > SPARSE_PERIOD_S;
+    let straight_white_m = is_sparse.then(|| rebuilt::white_m(&kept)).flatten();
+    if is_sparse {
+        rough.white_m = straight_white_m.unwrap_or(rough.white_m.min(SPARSE_WHITE_M));
+    }
     let speed_mps = settings
         .machine
         .speed_mps
@@ -431,12 +445,34 @@ pub fn locate(
     let claims = noise::Claims::of(trace);
     let rests = halts::rests(&kept, rough.white_m, 60.0);
     let mut noise = noise::estimate(&kept, &rests, rough, period_s, speed_mps, &claims);
+<<<<<<< HEAD
+=======
+    if let (Some(white_m), true) = (
+        straight_white_m,
+        noise.source != tussock_types::NoiseSource::StationScatter,
+    ) {
+        noise.drift_rate_m2_per_s *= (white_m / noise.white_m).powi(2);
+        noise.white_m = white_m;
+        noise.source = tussock_types::NoiseSource::DrivingRoughness;
+    }
+>>>>>>> 8c96c76092310f01c42ebb732defc429ae53fd68
 
     let mut method = match speed_mps {
         Some(_) if period_s > SPARSE_PERIOD_S => PathMethod::Chords,
         Some(_) => PathMethod::Legs,
         None => PathMethod::Chords,
     };
+<<<<<<< HEAD
+=======
+    let halts_found = halts::long_halts(&kept, &noise, settings.pockets.stuck_after_s.min(60.0));
+    let turns = ground.filter(|_| is_sparse).and_then(|ground| {
+        let how = rebuilt::estimate(&kept, ground, &noise, settings.machine.speed_mps)?;
+        rebuilt::Outline::of(ground, how.inset_m).map(|outline| (how, outline))
+    });
+    if turns.is_some() {
+        method = PathMethod::Rebuilt;
+    }
+>>>>>>> 8c96c76092310f01c42ebb732defc429ae53fd68
     let mut pieces = Vec::new();
     let mut drives = Vec::new();
     if let (PathMethod::Legs, Some(speed_mps)) = (method, speed_mps) {
@@ -492,6 +528,10 @@ pub fn locate(
             .into_iter()
             .map(|run| match (method, speed_mps) {
                 (PathMethod::Smoothed, Some(speed_mps)) => path::smoothed(&kept, run, &noise, speed_mps),
+                (PathMethod::Rebuilt, _) => match &turns {
+                    Some((how, outline)) => rebuilt::rebuild(&kept, run, outline, &halts_found, how),
+                    None => path::chords(&kept, run, &halts_found),
+                },
                 _ => path::chords(&kept, run, &halts_found),
             })
             .collect();

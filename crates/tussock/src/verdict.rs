@@ -47,7 +47,7 @@ pub(crate) fn verdict(
             PathMethod::Legs => 0.3 * track.noise.white_m,
             PathMethod::Anchored => 0.0,
             PathMethod::Smoothed => 0.6 * track.noise.white_m,
-            PathMethod::Chords => track.noise.white_m,
+            PathMethod::Chords | PathMethod::Rebuilt => track.noise.white_m,
         };
         if let Some(anchored) = &track.anchored {
             error_m = error_m.max(anchored.usual_corner_sd_m());

@@ -1,0 +1,693 @@
+//! Ways on which the machine can have come from one fix to the next.
+//!
+//! A machine drives straight until the line, turns there into any direction inwards, and drives on. Every way is
+//! weighed by minus the logarithm of the density, in square metres, with which that machine logs the next fix at its place. From a
+//! known heading one turn puts it on a half circle, blurred by the wait: `1 / (pi r)` times a normal density of the
+//! length; from an unknown heading the places of the turn lie on an ellipse; two turns integrate over the direction
+//! between. So straight, turned once and turned twice compare on one scale, without weights set by hand; only surprises
+//! (a turn away from the line, a chord that nothing explains) carry a stated penalty.
+
+use super::Rebuild;
+use super::outline::{Between, Edge, Foot, Near, V};
+use std::f64::consts::{PI, TAU};
+
+/// Corners that a way can have.
+pub(super) const MOST_CORNERS: usize = 6;
+/// Residuals up to so many standard deviations are believed.
+const BELIEVED_SD: f64 = 4.0;
+/// Least standard deviation of a heading: nothing drives straighter.
+const LEAST_HEADING_SD_RAD: f64 = 0.004;
+/// Headings known this well are followed; others only weigh what the length of the way says.
+const FOLLOWED_SD_RAD: f64 = 0.05;
+/// Penalty of following the line instead of turning there.
+const FOLLOWS_LINE: f64 = 3.0;
+/// Penalty of a turn away from the line.
+const TURNS_AWAY: f64 = 4.0;
+/// Penalty of a chord that nothing explains.
+const UNEXPLAINED: f64 = 5.0;
+
+/// What is known of the machine at a fix.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct State {
+    /// Heading and its standard deviation.
+    pub(super) heading: Option<(V, f64)>,
+    /// Time that the turn under way at the fix still takes.
+    pub(super) turning_s: Option<f64>,
+    /// Sum of what all ways up to here weigh.
+    pub(super) cost: f64,
+}
+
+/// A way from one fix to the next.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Way {
+    corners: [V; MOST_CORNERS],
+    count: usize,
+    /// Where it turns at the corners, and not only bends with the line.
+    pub(super) waits_at_corners: bool,
+    /// False where neither the line nor a straight drive leads to the second fix.
+    pub(super) is_explained: bool,
+    /// Time that the turn at the first fix still takes.
+    pub(super) start_wait_s: f64,
+    /// Time spent turning at the second fix.
+    pub(super) end_wait_s: f64,
+    pub(super) to: State,
+}
+
+impl Way {
+    fn new(corners: &[V], to: State) -> Option<Self> {
+        let mut all = [V::default(); MOST_CORNERS];
+        all.get_mut(..corners.len())?.copy_from_slice(corners);
+        Some(Self {
+            corners: all,
+            count: corners.len(),
+            waits_at_corners: true,
+            is_explained: true,
+            start_wait_s: 0.0,
+            end_wait_s: 0.0,
+            to,
+        })
+    }
+
+    pub(super) fn corners(&self) -> &[V] {
+        &self.corners[..self.count]
+    }
+}
+
+/// Two fixes that follow each other, and what is near.
+#[derive(Debug)]
+pub(super) struct Interval<'a> {
+    pub(super) from: V,
+    pub(super) to: V,
+    pub(super) lapse_s: f64,
+    pub(super) near: Near<'a>,
+    /// Heading from the second fix on, where the next interval shows it.
+    pub(super) next_heading: Option<V>,
+    /// Feet of both fixes on the line, where they are near enough to be on it.
+    pub(super) from_foot: Option<Foot>,
+    pub(super) to_foot: Option<Foot>,
+}
+
+/// Minus the logarithm of the normal density.
+fn surprise(off: f64, sd: f64) -> f64 {
+    let z = off / sd;
+    0.5 * z * z + (sd * TAU.sqrt()).ln()
+}
+
+/// How far a value lies outside of a range.
+fn outside(value: f64, low: f64, high: f64) -> f64 {
+    (low - value).max(value - high).max(0.0)
+}
+
+/// Sine of the angle between a direction and an edge, kept away from zero.
+fn sine(direction: V, edge: &Edge) -> f64 {
+    direction.cross(edge.along).abs().max(0.05)
+}
+
+impl Rebuild {
+    /// Error of a fix against the line at which it turns.
+    pub(super) fn line_sd_m(&self) -> f64 {
+        self.white_m.hypot(self.outline_m).hypot(0.02)
+    }
+
+    /// Error of the length of a way with so many turns.
+    fn length_sd_m(&self, length_m: f64, turns: f64) -> f64 {
+        let wait_m = self.speed_mps * self.wait_sd_s;
+        let per_turn_m2 = wait_m * wait_m + 2.0 * self.outline_m * self.outline_m;
+        (2.0 * self.white_m * self.white_m
+            + turns * per_turn_m2
+            + (self.speed_sd_fraction * length_m).powi(2)
+            + 0.02 * 0.02)
+            .sqrt()
+    }
+
+    /// Error of the difference of two fixes, across.
+    fn across_sd_m(&self) -> f64 {
+        (2.0 * self.white_m * self.white_m + 0.01 * 0.01).sqrt()
+    }
+}
+
+/// Collects the ways of one interval from one state.
+pub(super) struct Ways<'a> {
+    pub(super) how: &'a Rebuild,
+    pub(super) interval: &'a Interval<'a>,
+    pub(super) found: Vec<(usize, Way)>,
+    between: Vec<Between>,
+}
+
+impl<'a> Ways<'a> {
+    pub(super) fn new(how: &'a Rebuild, interval: &'a Interval<'a>) -> Self {
+        Self {
+            how,
+            interval,
+            found: Vec::new(),
+            between: Vec::new(),
+        }
+    }
+
+    /// All ways from a state; `number` goes with them.
+    pub(super) fn from(&mut self, number: usize, state: &State) {
+        let start_s = state.turning_s.unwrap_or(0.0).min(self.interval.lapse_s);
+        let one = From {
+            number,
+            state: *state,
+            start_s,
+            time_s: self.interval.lapse_s - start_s,
+        };
+        self.chord(&one);
+        self.stand(&one);
+        self.straight(&one);
+        self.along_line(&one);
+        let before = self.found.len();
+        match state.heading {
+            Some((heading, sd_rad)) => {
+                if sd_rad < FOLLOWED_SD_RAD {
+                    self.one_turn_ahead(&one, heading, sd_rad);
+                }
+                if sd_rad >= FOLLOWED_SD_RAD || self.found.len() == before {
+                    self.one_turn_anywhere(&one);
+                }
+                self.turns_ahead(&one, heading);
+                self.lanes(&one, heading);
+                self.turn_away(&one, heading, sd_rad);
+            }
+            None => {
+                self.one_turn_anywhere(&one);
+                self.two_turns_back(&one);
+                self.along_lane(&one);
+            }
+        }
+    }
+
+    /// The chord alone.
+    pub(super) fn plain(&mut self, number: usize, state: &State) {
+        let time_s = self.interval.lapse_s;
+        self.chord(&From {
+            number,
+            state: *state,
+            start_s: 0.0,
+            time_s,
+        });
+    }
+
+    fn push(&mut self, from: &From, corners: &[V], heading: Option<(V, f64)>, cost: f64) -> Option<&mut Way> {
+        if !cost.is_finite() {
+            return None;
+        }
+        let state = State {
+            heading: heading.map(|(heading, sd_rad)| (heading, sd_rad.max(LEAST_HEADING_SD_RAD))),
+            turning_s: None,
+            cost: from.state.cost + cost,
+        };
+        let mut way = Way::new(corners, state)?;
+        way.start_wait_s = from.start_s;
+        self.found.push((from.number, way));
+        self.found.last_mut().map(|(_, way)| way)
+    }
+
+    /// The way ends while the machine turns at the second fix.
+    fn push_turning(&mut self, from: &From, corners: &[V], used_s: f64, cost: f64) {
+        let wait_s = self.how.wait_s;
+        if let Some(way) = self.push(from, corners, None, cost) {
+            let used_s = used_s.clamp(0.0, wait_s);
+            way.end_wait_s = used_s;
+            way.to.turning_s = Some(wait_s - used_s);
+        }
+    }
+
+    fn is_free(&self, from: V, to: V) -> bool {
+        // Fixes may lie outside by their error; turns lie on the line.
+        let is_fix = to == self.interval.to;
+        let slack_m = if is_fix { 3.0 * self.how.line_sd_m() } else { 1e-5 };
+        self.interval.near.is_free(from, to, slack_m)
+    }
+
+    fn ahead(&self, from: V, heading: V, within_m: f64) -> Option<super::outline::Hit> {
+        let behind_m = 3.0 * self.how.line_sd_m();
+        self.interval.near.cast(from, heading, within_m, behind_m)
+    }
+
+    /// What the direction of the first leg weighs.
+    fn heading_cost(&self, state: &State, direction: V, length_m: f64) -> f64 {
+        match state.heading {
+            Some((heading, sd_rad)) => {
+                let off_rad = heading.angle_to_rad(direction);
+                surprise(off_rad, sd_rad.hypot(self.how.across_sd_m() / length_m.max(0.1)))
+            }
+            None if state.turning_s.is_some() => PI.ln(),
+            None => TAU.ln(),
+        }
+    }
+
+    fn chord(&mut self, from: &From) {
+        let reach_m = (self.how.speed_mps * from.time_s).max(0.5);
+        let chord_m = (self.interval.to - self.interval.from).length();
+        let sd_m = self.how.length_sd_m(chord_m, 0.0);
+        let excess = ((chord_m - reach_m) / sd_m).clamp(0.0, BELIEVED_SD);
+        let cost = (PI * reach_m * reach_m).ln() + UNEXPLAINED + 0.5 * excess * excess;
+        if let Some(way) = self.push(from, &[], None, cost) {
+            way.is_explained = false;
+        }
+    }
+
+    /// Still turning.
+    fn stand(&mut self, from: &From) {
+        let chord_m = (self.interval.to - self.interval.from).length();
+        let sd_m = 1.5 * self.how.across_sd_m();
+        if chord_m > BELIEVED_SD * sd_m || self.interval.to_foot.is_none() {
+            return;
+        }
+        let turned_s = self.how.wait_s - from.start_s + self.interval.lapse_s;
+        let over = outside(turned_s, 0.0, self.how.wait_s) / self.how.wait_sd_s;
+        let cost = 2.0 * surprise(chord_m, sd_m) + 0.5 * over * over;
+        self.push_turning(from, &[], turned_s, cost);
+    }
+
+    fn straight(&mut self, from: &From) {
+        let (a, b) = (self.interval.from, self.interval.to);
+        let chord_m = (b - a).length();
+        let Some(direction) = (b - a).unit() else { return };
+        let reach_m = self.how.speed_mps * from.time_s;
+        let turns = if from.state.turning_s.is_some() { 1.0 } else { 0.0 };
+        let sd_m = self.how.length_sd_m(chord_m, turns);
+        let off_m = chord_m - reach_m;
+        // Per metre across instead of per radian.
+        let across = self.heading_cost(&from.state, direction, chord_m) + chord_m.ln();
+        let is_straight = off_m.abs() <= BELIEVED_SD * sd_m;
+        let wait_m = self.how.speed_mps * self.how.wait_s;
+        let foot = self
+            .interval
+            .to_foot
+            .filter(|_| off_m <= BELIEVED_SD * sd_m && off_m >= -wait_m - BELIEVED_SD * sd_m);
+        if (!is_straight && foot.is_none()) || !self.is_free(a, b) {
+            return;
+        }
+        if is_straight {
+            let sd_rad = self.how.across_sd_m() / chord_m;
+            let heading = match from.state.heading {
+                // Two measurements of one heading.
+                Some((before, before_sd_rad)) => {
+                    let share = before_sd_rad.powi(2) / (before_sd_rad.powi(2) + sd_rad * sd_rad);
+                    (
+                        before.turned(share * before.angle_to_rad(direction)),
+                        sd_rad * share.sqrt(),
+                    )
+                }
+                None => (direction, sd_rad),
+            };
+            self.push(from, &[], Some(heading), across + surprise(off_m, sd_m));
+        }
+        if let Some(foot) = foot {
+            let line_sd_m = self.how.line_sd_m();
+            let over = outside(off_m, -wait_m, 0.0) / sd_m;
+            let cost = across + surprise(foot.distance_m, line_sd_m) + 0.5 * over * over;
+            self.push_turning(from, &[], -off_m / self.how.speed_mps, cost);
+        }
+    }
+
+    /// Straight to the line as the heading says, then to the second fix.
+    fn one_turn_ahead(&mut self, from: &From, heading: V, sd_rad: f64) {
+        let (a, b) = (self.interval.from, self.interval.to);
+        let reach_m = self.how.speed_mps * from.time_s;
+        let Some(hit) = self.ahead(a, heading, reach_m + 0.5) else {
+            return;
+        };
+        let (first_m, to_b) = (hit.distance_m, b - hit.place);
+        let (Some(out), second_m) = (to_b.unit(), to_b.length()) else {
+            return;
+        };
+        let length_m = first_m + second_m;
+        let wait_m = self.how.speed_mps * self.how.wait_s;
+        let off_m = length_m - (reach_m - wait_m);
+        let sine_in = sine(heading, &hit.edge);
+        let slope = hit.edge.along.dot(heading - out);
+        let place_sd_m = (sd_rad * first_m / sine_in).hypot(self.how.white_m / sine_in);
+        let length_sd_m = self.how.length_sd_m(length_m, 1.0);
+        let sd_m = length_sd_m.hypot(place_sd_m * slope);
+        if off_m.abs() <= BELIEVED_SD * sd_m {
+            // The residual is shared between the heading and the wait.
+            let gain = place_sd_m * place_sd_m * slope / (sd_m * sd_m);
+            let at_m = (hit.place - hit.edge.from).dot(hit.edge.along) - gain * off_m;
+            let turn = hit.edge.from + hit.edge.along * at_m.clamp(0.0, hit.edge.length_m);
+            if let Some(out) = (b - turn).unit()
+                && self.is_free(turn, b)
+            {
+                let left_m = place_sd_m * length_sd_m / sd_m;
+                let out_sd_rad =
+                    (left_m * out.cross(hit.edge.along).abs()).hypot(self.how.across_sd_m()) / second_m;
+                let cost = surprise(off_m, sd_m) + (PI * second_m).ln();
+                self.push(from, &[turn], Some((out, out_sd_rad)), cost);
+            }
+        }
+        // It is turning again when the fix is taken.
+        if let Some(foot) = self.interval.to_foot
+            && off_m <= BELIEVED_SD * sd_m
+            && off_m >= -wait_m - BELIEVED_SD * sd_m
+            && second_m > 0.1
+            && self.is_free(hit.place, b)
+        {
+            let over = outside(off_m, -wait_m, 0.0) / sd_m;
+            let cost = (PI * second_m / sine(out, &foot.edge)).ln()
+                + surprise(foot.distance_m, self.how.line_sd_m())
+                + 0.5 * over * over;
+            self.push_turning(from, &[hit.place], -off_m / self.how.speed_mps, cost);
+        }
+    }
+
+    /// One turn, placed by the length of the way, or by the heading that follows.
+    fn one_turn_anywhere(&mut self, from: &From) {
+        const SHIFTS_SD: [f64; 3] = [0.0, -1.2, 1.2];
+        let (a, b) = (self.interval.from, self.interval.to);
+        let length_m = self.how.speed_mps * (from.time_s - self.how.wait_s);
+        if length_m <= 0.0 {
+            return;
+        }
+        let sd_m = self.how.length_sd_m(length_m, 1.0);
+        let mut places = std::mem::take(&mut self.between);
+        let mut turns: Vec<(Between, f64)> = Vec::new();
+        for shift_sd in SHIFTS_SD {
+            self.interval
+                .near
+                .between(a, b, length_m + shift_sd * sd_m, sd_m, &mut places);
+            let off = |place: &Between| shift_sd + place.excess_m / sd_m;
+            turns.extend(places.iter().map(|place| (*place, off(place))));
+        }
+        self.between = places;
+        if let Some(next) = self.interval.next_heading
+            && let Some(hit) = self.ahead(b, next * -1.0, length_m + 0.5)
+        {
+            let off_m = (hit.place - a).length() + hit.distance_m - length_m;
+            let slope = (hit.place - a)
+                .unit()
+                .map_or(0.0, |first| hit.edge.along.dot(first - next));
+            if off_m.abs() <= BELIEVED_SD * sd_m {
+                let between = Between {
+                    place: hit.place,
+                    edge: hit.edge,
+                    excess_m: off_m,
+                    slope,
+                };
+                turns.push((between, off_m / sd_m));
+            }
+        }
+        for (turn, off_sd) in turns {
+            let (first, second) = (turn.place - a, b - turn.place);
+            let (Some(inwards), Some(out)) = (first.unit(), second.unit()) else {
+                continue;
+            };
+            if !self.is_free(a, turn.place) || !self.is_free(turn.place, b) {
+                continue;
+            }
+            let (first_m, second_m) = (first.length(), second.length());
+            let per_rad = (first_m / sine(inwards, &turn.edge) * turn.slope).abs().max(0.2);
+            let cost = self.heading_cost(&from.state, inwards, first_m)
+                + per_rad.ln()
+                + (PI * second_m).ln()
+                + 0.5 * off_sd * off_sd;
+            let place_sd_m = (0.6 * sd_m / turn.slope.abs().max(0.1)).min(1.0);
+            let out_sd_rad =
+                (place_sd_m * out.cross(turn.edge.along).abs()).hypot(self.how.across_sd_m()) / second_m;
+            self.push(from, &[turn.place], Some((out, out_sd_rad)), cost);
+        }
+    }
+
+    /// Two or three turns, the first as the heading says.
+    fn turns_ahead(&mut self, from: &From, heading: V) {
+        let (a, b) = (self.interval.from, self.interval.to);
+        let how = self.how;
+        let reach_m = how.speed_mps * from.time_s;
+        let wait_m = how.speed_mps * how.wait_s;
+        let Some(hit) = self.ahead(a, heading, reach_m - 2.0 * wait_m) else {
+            return;
+        };
+        let left_m = reach_m - 2.0 * wait_m - hit.distance_m;
+        if left_m <= 0.0 {
+            return;
+        }
+        let sd_m = how.length_sd_m(reach_m, 2.0);
+        let mut places = std::mem::take(&mut self.between);
+        self.interval
+            .near
+            .between(hit.place, b, left_m, sd_m, &mut places);
+        let next = self.interval.next_heading;
+        let back = next.and_then(|next| self.ahead(b, next * -1.0, reach_m));
+        if let Some(back) = back {
+            let off_m = (back.place - hit.place).length() + back.distance_m - left_m;
+            if off_m.abs() <= BELIEVED_SD * sd_m
+                && let (Some(next), Some(middle)) = (next, (back.place - hit.place).unit())
+            {
+                places.push(Between {
+                    place: back.place,
+                    edge: back.edge,
+                    excess_m: off_m,
+                    slope: back.edge.along.dot(middle - next),
+                });
+            }
+        }
+        for turn in &places {
+            let (middle, last) = (turn.place - hit.place, b - turn.place);
+            let (Some(across), Some(out)) = (middle.unit(), last.unit()) else {
+                continue;
+            };
+            if !self.is_free(hit.place, turn.place) || !self.is_free(turn.place, b) {
+                continue;
+            }
+            let last_m = last.length();
+            let per_rad = (middle.length() / sine(across, &turn.edge) * turn.slope)
+                .abs()
+                .max(0.3);
+            let off = turn.excess_m / sd_m;
+            let cost = (PI * PI * last_m * per_rad).ln() + 0.5 * off * off;
+            let place_sd_m = (sd_m / turn.slope.abs().max(0.1)).min(1.5);
+            let out_sd_rad =
+                (place_sd_m * out.cross(turn.edge.along).abs()).hypot(how.across_sd_m()) / last_m;
+            self.push(from, &[hit.place, turn.place], Some((out, out_sd_rad)), cost);
+        }
+        // Three turns need a heading at both ends.
+        if let Some((back, next)) = back.zip(next) {
+            let left_m = left_m - wait_m - back.distance_m;
+            self.interval
+                .near
+                .between(hit.place, back.place, left_m, sd_m, &mut places);
+            for turn in &places {
+                let legs_m = [turn.place - hit.place, back.place - turn.place].map(V::length);
+                if legs_m[0] < 0.05
+                    || legs_m[1] < 0.05
+                    || !self.is_free(hit.place, turn.place)
+                    || !self.is_free(turn.place, back.place)
+                    || !self.is_free(back.place, b)
+                {
+                    continue;
+                }
+                let off = turn.excess_m / sd_m;
+                let cost = (PI * legs_m[0].max(0.5)).ln()
+                    + (PI * legs_m[1].max(0.5)).ln()
+                    + (PI * back.distance_m.max(0.5)).ln()
+                    + turn.slope.abs().max(0.3).ln()
+                    + 0.5 * off * off;
+                self.push(
+                    from,
+                    &[hit.place, turn.place, back.place],
+                    Some((next, 0.03)),
+                    cost,
+                );
+            }
+        }
+        self.between = places;
+    }
+
+    /// Two turns from an unknown heading to a known one.
+    fn two_turns_back(&mut self, from: &From) {
+        let (a, b) = (self.interval.from, self.interval.to);
+        let how = self.how;
+        let Some(next) = self.interval.next_heading else {
+            return;
+        };
+        let length_m = how.speed_mps * (from.time_s - 2.0 * how.wait_s);
+        let Some(back) = self.ahead(b, next * -1.0, length_m) else {
+            return;
+        };
+        let sd_m = how.length_sd_m(length_m, 2.0);
+        let mut places = std::mem::take(&mut self.between);
+        self.interval
+            .near
+            .between(a, back.place, length_m - back.distance_m, sd_m, &mut places);
+        for turn in &places {
+            let (first, middle) = (turn.place - a, back.place - turn.place);
+            let (Some(inwards), Some(_)) = (first.unit(), middle.unit()) else {
+                continue;
+            };
+            if !self.is_free(a, turn.place)
+                || !self.is_free(turn.place, back.place)
+                || !self.is_free(back.place, b)
+            {
+                continue;
+            }
+            let per_rad = (first.length() / sine(inwards, &turn.edge) * turn.slope)
+                .abs()
+                .max(0.3);
+            let off = turn.excess_m / sd_m;
+            let cost = self.heading_cost(&from.state, inwards, first.length())
+                + per_rad.ln()
+                + (PI * middle.length().max(0.3)).ln()
+                + (PI * back.distance_m.max(0.3)).ln()
+                + 0.5 * off * off;
+            self.push(from, &[turn.place, back.place], Some((next, 0.03)), cost);
+        }
+        self.between = places;
+    }
+
+    /// Where most drives are parallel, an unknown heading is probably one of the two along the lanes.
+    fn along_lane(&mut self, from: &From) {
+        const LANE_SD_RAD: f64 = 0.02;
+        let Some(lane_rad) = self.how.lane_rad else { return };
+        let (north, east) = lane_rad.sin_cos();
+        for heading in [V::new(east, north), V::new(-east, -north)] {
+            let mut from = *from;
+            from.state.heading = Some((heading, LANE_SD_RAD));
+            from.state.cost += 2.0_f64.ln();
+            self.lanes(&from, heading);
+        }
+    }
+
+    /// To and fro: the line, a hop to a parallel lane, and back, once or more often.
+    fn lanes(&mut self, from: &From, heading: V) {
+        let (a, b) = (self.interval.from, self.interval.to);
+        let how = self.how;
+        if how.lane_share_fraction <= 0.0 {
+            return;
+        }
+        let apart = heading.cross(b - a);
+        if apart.abs() > 3.0 {
+            return;
+        }
+        let aside = V::new(-heading.north, heading.east);
+        let reach_m = how.speed_mps * from.time_s;
+        for hops in 1..=3_usize {
+            let mut corners = [V::default(); MOST_CORNERS];
+            let mut at = a;
+            let mut direction = heading;
+            let mut length_m = 0.0;
+            let mut is_sound = true;
+            for hop in 0..hops {
+                let Some(hit) = self.ahead(at, direction, reach_m - length_m) else {
+                    is_sound = false;
+                    break;
+                };
+                // The lane that follows, entered at the same line.
+                let offset_m = apart * (hop + 1) as f64 / hops as f64;
+                let on_lane = a + aside * offset_m + heading * (hit.place - a).dot(heading);
+                let inside = on_lane - direction * (0.5 + apart.abs());
+                let Some(entry) = self.ahead(inside, direction, 1.5 + 2.0 * apart.abs()) else {
+                    is_sound = false;
+                    break;
+                };
+                length_m += hit.distance_m + (entry.place - hit.place).length();
+                corners[2 * hop] = hit.place;
+                corners[2 * hop + 1] = entry.place;
+                at = entry.place;
+                direction = direction * -1.0;
+            }
+            if !is_sound {
+                return;
+            }
+            let last = b - at;
+            if last.dot(direction) <= 0.0 || !self.is_free(at, b) {
+                continue;
+            }
+            let length_m = length_m + last.length();
+            let turns = 2.0 * hops as f64;
+            let sd_m = how.length_sd_m(length_m, turns);
+            let off_m = length_m - (reach_m - turns * how.speed_mps * how.wait_s);
+            if off_m.abs() > BELIEVED_SD * sd_m {
+                continue;
+            }
+            let sd_rad = from.state.heading.map_or(0.05, |(_, sd_rad)| sd_rad.hypot(0.01));
+            let cost = surprise(off_m, sd_m) - hops as f64 * how.lane_share_fraction.ln();
+            self.push(from, &corners[..2 * hops], Some((direction, sd_rad)), cost);
+        }
+    }
+
+    /// Along the line, from the first fix or from where the heading meets the line.
+    fn along_line(&mut self, from: &From) {
+        const MOST_BENDS: usize = MOST_CORNERS - 1;
+        let Some(goal) = self.interval.to_foot else { return };
+        let a = self.interval.from;
+        let how = self.how;
+        let reach_m = how.speed_mps * from.time_s;
+        let met = from.state.heading.and_then(|(heading, _)| {
+            let hit = self.ahead(a, heading, reach_m)?;
+            Some((
+                hit.distance_m,
+                Foot {
+                    place: hit.place,
+                    distance_m: 0.0,
+                    edge: hit.edge,
+                },
+                FOLLOWS_LINE + 1.0,
+            ))
+        });
+        let on_it = self.interval.from_foot.map(|foot| (0.0, foot, FOLLOWS_LINE));
+        for (before_m, start, penalty) in [on_it, met].into_iter().flatten() {
+            let Some((bends, along_m)) = self.interval.near.along(&start, &goal, MOST_BENDS) else {
+                continue;
+            };
+            let length_m = before_m + along_m;
+            let sd_m = how.length_sd_m(length_m, 0.0);
+            let off_m = length_m - reach_m;
+            if off_m.abs() > BELIEVED_SD * sd_m {
+                continue;
+            }
+            let cost = surprise(off_m, sd_m) + surprise(goal.distance_m, how.line_sd_m()) + penalty;
+            let mut corners = Vec::with_capacity(MOST_CORNERS);
+            if before_m > 0.0 {
+                corners.push(start.place);
+            }
+            corners.extend(bends);
+            let last = corners.last().copied().unwrap_or(a);
+            let heading = (goal.place - last).unit().map(|heading| (heading, 0.02));
+            if let Some(way) = self.push(from, &corners, heading, cost) {
+                way.waits_at_corners = false;
+            }
+        }
+    }
+
+    /// A turn before the line: something stood there that the plan does not know.
+    fn turn_away(&mut self, from: &From, heading: V, sd_rad: f64) {
+        let (a, b) = (self.interval.from, self.interval.to);
+        let how = self.how;
+        let reach_m = how.speed_mps * from.time_s;
+        let length_m = reach_m - how.speed_mps * how.wait_s;
+        let chord = b - a;
+        let room_m = length_m - chord.dot(heading);
+        if length_m <= chord.length() || room_m < 0.1 {
+            return;
+        }
+        let first_m = (length_m * length_m - chord.dot(chord)) / (2.0 * room_m);
+        if self
+            .ahead(a, heading, first_m)
+            .is_some_and(|hit| hit.distance_m < first_m - 3.0 * how.line_sd_m())
+        {
+            return;
+        }
+        let turn = a + heading * first_m;
+        let Some(out) = (b - turn).unit().filter(|_| self.is_free(turn, b)) else {
+            return;
+        };
+        let second_m = (b - turn).length();
+        let place_sd_m = how.length_sd_m(length_m, 1.0).hypot(sd_rad * first_m);
+        let cost = (PI * second_m.max(0.2)).ln() + reach_m.ln() + TURNS_AWAY;
+        let heading = Some((out, place_sd_m / second_m.max(0.1)));
+        if let Some(way) = self.push(from, &[turn], heading, cost) {
+            way.is_explained = false;
+        }
+    }
+}
+
+/// The state that a way starts from, and the time that it has.
+#[derive(Clone, Copy, Debug)]
+struct From {
+    number: usize,
+    state: State,
+    start_s: f64,
+    time_s: f64,
+}

@@ -1,0 +1,290 @@
+//! What our methods say to a question, so that libraries that nobody here wrote can be asked the same.
+//!
+//! Reads a JSON list of questions, each with its `ask`, and prints the list of answers. The Python leg of the tests
+//! puts the questions; see `tests/python/test_reference.py`.
+#![allow(
+    clippy::print_stdout,
+    clippy::unwrap_used,
+    reason = "a question that cannot be answered stops the test"
+)]
+
+use serde::Deserialize;
+use serde_json::{Value, json};
+use tussock_coverage::distance::{self, Connectivity};
+use tussock_coverage::{pockets::pockets, swath::Sweep, visits};
+use tussock_diagnose::stuck::stuck_spots;
+use tussock_ingest::{ReadOptions, read_log};
+use tussock_locate::kalman::{self, Model, State};
+use tussock_locate::{Halt, HaltPlace, Kept, NoiseEstimate, PathMethod, Track};
+use tussock_plane::{BitGrid, Frame, Joins, LegIndex, Region};
+use tussock_types::{GeoPoint, Grid, NoiseSource, Place};
+
+/// One question. Masks are rows of `0` and `1`, the southernmost first.
+#[derive(Deserialize)]
+#[serde(tag = "ask", rename_all = "snake_case", deny_unknown_fields)]
+enum Question {
+    /// Squared distance of each cell to the nearest `0`.
+    Distance { rows: Vec<String> },
+    /// Sizes of connected parts.
+    Parts { rows: Vec<String>, neighbours: u8 },
+    /// Pockets of a mask.
+    Pockets {
+        rows: Vec<String>,
+        cell_m: f64,
+        least_width_m: f64,
+    },
+    /// Stuck spots of halts of ten minutes each.
+    Spots { places_m: Vec<[f64; 2]> },
+    /// Filtered and smoothed positions of one axis; `first` has position, velocity and three covariances.
+    Smooth {
+        time_s: Vec<f64>,
+        measured_m: Vec<f64>,
+        first: [f64; 5],
+        acceleration_m2_per_s4: f64,
+        measurement_m2: f64,
+    },
+    /// Places of latitudes and longitudes on the tangent plane at the first of them, and the way back.
+    Frame { points_deg: Vec<[f64; 2]> },
+    /// Area under a disc that is moved along a polyline, on a lawn that holds all of it.
+    Swath {
+        corners_m: Vec<[f64; 2]>,
+        cut_width_m: f64,
+    },
+    /// Area of a polygon (outer ring, holes) grown by a distance, and of what another takes from it.
+    Ground {
+        rings_m: Vec<Vec<[f64; 2]>>,
+        other_m: Vec<Vec<[f64; 2]>>,
+        grown_m: f64,
+    },
+    /// Fixes of a log file.
+    Read { path: String },
+}
+
+fn place([east_m, north_m]: [f64; 2]) -> Place {
+    Place::new(east_m, north_m)
+}
+
+fn mask(rows: &[String], cell_m: f64) -> BitGrid {
+    let mut mask = BitGrid::new(Grid {
+        east_min_m: 0.0,
+        north_min_m: 0.0,
+        cell_m,
+        columns: rows[0].len(),
+        rows: rows.len(),
+    });
+    for (row, text) in rows.iter().enumerate() {
+        text.bytes()
+            .enumerate()
+            .filter(|(_, letter)| *letter == b'1')
+            .for_each(|(column, _)| mask.set(column, row));
+    }
+    mask
+}
+
+fn spots(places_m: &[[f64; 2]]) -> Value {
+    let halts: Vec<Halt> = (1..)
+        .zip(places_m)
+        .map(|(number, at)| Halt {
+            place: place(*at),
+            start_s: f64::from(number) * 1000.0,
+            end_s: f64::from(number) * 1000.0 + 600.0,
+            at: HaltPlace::Elsewhere,
+            radius_m: 0.1,
+            came_from: None,
+        })
+        .collect();
+    let end_s = 1000.0 * (places_m.len() as f64 + 2.0);
+    let track = Track {
+        machine: String::new(),
+        pieces: Vec::new(),
+        halts,
+        gaps: Vec::new(),
+        method: PathMethod::Legs,
+        noise: NoiseEstimate {
+            white_m: 0.0,
+            drift_m: Some(0.0),
+            drift_rate_m2_per_s: 0.0,
+            source: NoiseSource::Default,
+        },
+        period_s: 1.0,
+        speed_mps: None,
+        fixes_used: 0,
+        gated_quality: 0,
+        gated_jumps: 0,
+        station: None,
+        outings: None,
+        span_s: Some((0.0, end_s)),
+        kept: Kept::default(),
+        anchored: None,
+    };
+    stuck_spots(&[track], &LegIndex::build(Vec::new()), 60.0)
+        .iter()
+        .map(|spot| json!({ "episodes": spot.episodes, "east_m": spot.place.east_m, "north_m": spot.place.north_m }))
+        .collect()
+}
+
+fn states(states: &[State]) -> Value {
+    states
+        .iter()
+        .map(|state| json!([state.position_m, state.velocity_mps, state.covariance]))
+        .collect()
+}
+
+fn swath(corners_m: &[[f64; 2]], cut_width_m: f64) -> Value {
+    let reach_m = corners_m
+        .iter()
+        .flatten()
+        .fold(0.0, |most: f64, m| most.max(m.abs()))
+        + cut_width_m;
+    let (low, high) = (Place::new(-reach_m, -reach_m), Place::new(reach_m, reach_m));
+    let mut lawn = BitGrid::new(visits::grid_over(
+        low,
+        high,
+        visits::cell_for_width_m(cut_width_m),
+        40_000_000,
+    ));
+    (0..lawn.grid.rows).for_each(|row| lawn.set_span(row, 0, lawn.grid.columns));
+    let mut now_s = 0.0;
+    let sweeps: Vec<Sweep> = corners_m
+        .windows(2)
+        .map(|pair| {
+            let (from, to) = (place(pair[0]), place(pair[1]));
+            let (start_s, driving_s) = (now_s, from.distance_m(to) / 0.4);
+            now_s += driving_s;
+            Sweep {
+                from,
+                to,
+                start_s,
+                end_s: now_s,
+                driving_before_s: start_s,
+                driving_s,
+            }
+        })
+        .collect();
+    let lawn_m2 = lawn.area_m2();
+    let count = visits::count(lawn, &sweeps, cut_width_m, 30.0, (0.0, now_s));
+    json!({
+        "visited_m2": count.visited.area_m2(),
+        "cell_error_m2": count.cell_error_fraction() * lawn_m2,
+    })
+}
+
+fn region(rings_m: &[Vec<[f64; 2]>]) -> Region {
+    let rings = rings_m
+        .iter()
+        .map(|ring| ring.iter().map(|at| place(*at)).collect())
+        .collect();
+    Region::from_rings(vec![rings]).unwrap()
+}
+
+fn answer(question: &Question) -> Value {
+    match question {
+        Question::Distance { rows } => {
+            let mask = mask(rows, 1.0);
+            json!(distance::squared(
+                mask.grid.columns,
+                mask.grid.rows,
+                |column, row| !mask.get(column, row)
+            ))
+        }
+        Question::Parts { rows, neighbours } => {
+            let connectivity = if *neighbours == 8 {
+                Connectivity::Eight
+            } else {
+                Connectivity::Four
+            };
+            distance::parts(&mask(rows, 1.0), connectivity)
+                .iter()
+                .map(distance::Part::cells)
+                .collect()
+        }
+        Question::Pockets {
+            rows,
+            cell_m,
+            least_width_m,
+        } => pockets(&mask(rows, *cell_m), *least_width_m, 0.0)
+            .iter()
+            .map(|pocket| json!({ "area_m2": pocket.area_m2, "widest_m": pocket.widest_m }))
+            .collect(),
+        Question::Spots { places_m } => spots(places_m),
+        Question::Smooth {
+            time_s,
+            measured_m,
+            first,
+            acceleration_m2_per_s4,
+            measurement_m2,
+        } => {
+            let [position_m, velocity_mps, covariance @ ..] = *first;
+            let model = Model {
+                acceleration_m2_per_s4: *acceleration_m2_per_s4,
+                measurement_m2: *measurement_m2,
+            };
+            let found = kalman::smooth(
+                time_s,
+                measured_m,
+                State {
+                    position_m,
+                    velocity_mps,
+                    covariance,
+                },
+                model,
+            );
+            json!({
+                "filtered": states(&found.filtered),
+                "smoothed": states(&found.smoothed),
+                "log_likelihood": found.log_likelihood,
+            })
+        }
+        Question::Frame { points_deg } => {
+            let point = |[lat_deg, lon_deg]: [f64; 2]| GeoPoint { lat_deg, lon_deg };
+            let frame = Frame::at(point(points_deg[0]));
+            points_deg
+                .iter()
+                .map(|at| {
+                    let place = frame.to_place(point(*at));
+                    let back = frame.to_geo(place);
+                    json!([place.east_m, place.north_m, back.lat_deg, back.lon_deg])
+                })
+                .collect()
+        }
+        Question::Swath {
+            corners_m,
+            cut_width_m,
+        } => swath(corners_m, *cut_width_m),
+        Question::Ground {
+            rings_m,
+            other_m,
+            grown_m,
+        } => {
+            let (one, other) = (region(rings_m), region(other_m));
+            json!({
+                "area_m2": one.area_m2(),
+                "grown_round_m2": one.grown_by(*grown_m, Joins::Round).unwrap().area_m2(),
+                "shrunk_m2": one.grown_by(-grown_m, Joins::Round).unwrap().area_m2(),
+                "shrunk_parts": one.grown_by(-grown_m, Joins::Round).unwrap().parts().len(),
+                "union_m2": one.union(&other).unwrap().area_m2(),
+                "minus_m2": one.minus(&other).unwrap().area_m2(),
+                "intersect_m2": one.intersect(&other).unwrap().area_m2(),
+            })
+        }
+        Question::Read { path } => {
+            match read_log(path, std::fs::File::open(path).unwrap(), &ReadOptions::default()) {
+                Ok(file) => {
+                    let fixes = (0..file.trace.len()).map(|index| file.trace.fix(index));
+                    json!({
+                        "format": file.facts.format.words(),
+                        "fixes": fixes.map(|fix| [fix.time_s, fix.first, fix.second]).collect::<Vec<_>>(),
+                        "skipped": file.facts.places.iter().map(|place| [place.byte_start, place.byte_end]).collect::<Vec<_>>(),
+                    })
+                }
+                Err(error) => json!({ "refused": error.to_string() }),
+            }
+        }
+    }
+}
+
+fn main() {
+    let questions: Vec<Question> = serde_json::from_reader(std::io::stdin().lock()).unwrap();
+    let answers: Vec<Value> = questions.iter().map(answer).collect();
+    println!("{}", Value::from(answers));
+}
