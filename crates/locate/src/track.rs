@@ -1,11 +1,7 @@
 //! The result of locating, and the one call that makes it.
 
 use crate::anchor::{self, Anchored, chain};
-<<<<<<< HEAD
-use crate::{drift, gate, halts, noise, path, segment};
-=======
-use crate::{gate, halts, noise, path, rebuilt, segment};
->>>>>>> 8c96c76092310f01c42ebb732defc429ae53fd68
+use crate::{drift, gate, halts, noise, path, rebuilt, segment};
 use tussock_plane::Region;
 use tussock_types::{FixQuality, Place, Settings, Trace};
 
@@ -445,8 +441,6 @@ pub fn locate(
     let claims = noise::Claims::of(trace);
     let rests = halts::rests(&kept, rough.white_m, 60.0);
     let mut noise = noise::estimate(&kept, &rests, rough, period_s, speed_mps, &claims);
-<<<<<<< HEAD
-=======
     if let (Some(white_m), true) = (
         straight_white_m,
         noise.source != tussock_types::NoiseSource::StationScatter,
@@ -455,16 +449,12 @@ pub fn locate(
         noise.white_m = white_m;
         noise.source = tussock_types::NoiseSource::DrivingRoughness;
     }
->>>>>>> 8c96c76092310f01c42ebb732defc429ae53fd68
 
     let mut method = match speed_mps {
         Some(_) if period_s > SPARSE_PERIOD_S => PathMethod::Chords,
         Some(_) => PathMethod::Legs,
         None => PathMethod::Chords,
     };
-<<<<<<< HEAD
-=======
-    let halts_found = halts::long_halts(&kept, &noise, settings.pockets.stuck_after_s.min(60.0));
     let turns = ground.filter(|_| is_sparse).and_then(|ground| {
         let how = rebuilt::estimate(&kept, ground, &noise, settings.machine.speed_mps)?;
         rebuilt::Outline::of(ground, how.inset_m).map(|outline| (how, outline))
@@ -472,7 +462,6 @@ pub fn locate(
     if turns.is_some() {
         method = PathMethod::Rebuilt;
     }
->>>>>>> 8c96c76092310f01c42ebb732defc429ae53fd68
     let mut pieces = Vec::new();
     let mut drives = Vec::new();
     if let (PathMethod::Legs, Some(speed_mps)) = (method, speed_mps) {
