@@ -122,6 +122,8 @@ pub struct Anchored {
 /// Mean trust in the edges of all turns below which the plan is not believed: right plans give 0.63 and more, plans turned
 /// by 12 degrees under metre drift 0.5 and less.
 const LEAST_WEIGHT: f64 = 0.55;
+/// The same where drift is small, and a plan that is wrong shows itself by likelihood.
+const LEAST_WEIGHT_SMALL_DRIFT: f64 = 0.4;
 /// Loss of likelihood for each turn above which edges are not believed.
 const MOST_LOSS_NATS: f64 = 0.1;
 /// Larger drift than this and the next lane is as likely as this one.
@@ -179,9 +181,10 @@ pub fn anchor(drives: Vec<Drive>, build: &Build, known: &Known<'_>) -> Anchored 
         let turns = work.turns.len();
         let gain_nats = run.fix_nats - without_nats;
         let weight = work.turns.iter().map(|turn| turn.2).sum::<f64>() / work.chain.legs.len() as f64;
+        let least_weight = if known.drift_m > LANES_TOO_CLOSE_M { LEAST_WEIGHT } else { LEAST_WEIGHT_SMALL_DRIFT };
         let in_lanes = known.drift_m > LANES_TOO_CLOSE_M && work.lanes_share() > LANES_FROM;
         if turns >= LEAST_TURNS
-            && weight >= LEAST_WEIGHT
+            && weight >= least_weight
             && gain_nats >= -MOST_LOSS_NATS * turns as f64
             && !in_lanes
         {
