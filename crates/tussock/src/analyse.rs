@@ -4,7 +4,7 @@ use crate::counted::Counted;
 use crate::ground::Ground;
 use crate::sorted::Sorted;
 use crate::spots::stuck_findings;
-use crate::{AnalyseError, Job, Stage, TOOL_VERSION, inspect, outline, verdict};
+use crate::{AnalyseError, Job, Stage, TOOL_VERSION, inspect, interval, outline, verdict};
 use tussock_coverage::{squares, swath};
 use tussock_locate::{HaltPlace, Track};
 use tussock_plane::{Leg, LegIndex, Site};
@@ -63,7 +63,9 @@ pub fn analyse(job: &Job<'_>) -> Result<Findings, AnalyseError> {
     let (known_width, coverage, over_time, revisits) = match settings.machine.cut_width_m {
         None => (false, None, None, None),
         Some(cut_width_m) => {
-            let coverage = counted.coverage(&ground, &pockets, cut_width_m);
+            let width_effect = counted.width_effect(&sweeps, cut_width_m, settings.machine.cut_width_sd_m);
+            let visited = interval::visited(&counted, &ground, &drive, settings, width_effect);
+            let coverage = counted.coverage(&ground, &pockets, visited, cut_width_m);
             let over_time = counted.over_time(&ground, &coverage, &sweeps, settings);
             let revisits = counted.revisits(&ground, &settings.turf);
             (true, Some(coverage), Some(over_time), Some(revisits))

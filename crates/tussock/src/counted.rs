@@ -155,12 +155,35 @@ impl Counted {
     }
 
     /// Visited part of the lawn, the bias of position error taken off.
-    fn visited_fraction(&self) -> f64 {
+    pub(crate) fn visited_fraction(&self) -> f64 {
         let found = self
             .likely
             .as_ref()
             .map_or_else(|| self.count.visited_fraction(), Likely::mean_fraction);
         (found - self.bias_fraction).clamp(0.0, 1.0)
+    }
+
+    /// What position error was found to have added.
+    pub(crate) fn bias_fraction(&self) -> f64 {
+        self.bias_fraction
+    }
+
+    /// What one standard deviation of the cutting width is worth.
+    pub(crate) fn width_effect(&self, sweeps: &[swath::Sweep], cut_width_m: f64, sd_m: f64) -> f64 {
+        if sd_m <= 0.0 {
+            return 0.0;
+        }
+        let fraction = |width_m: f64| {
+            let mut mask = BitGrid::new(self.count.grid);
+            swath::mark(
+                &mut mask,
+                sweeps.iter().map(|sweep| (sweep.from, sweep.to)),
+                0.5 * width_m,
+            );
+            mask.and_in_place(&self.count.lawn);
+            mask.count() as f64 / (self.count.lawn.count() as f64).max(1.0)
+        };
+        0.5 * (fraction(cut_width_m + sd_m) - fraction((cut_width_m - sd_m).max(0.0)))
     }
 
     pub(crate) fn by_width(&self, sweeps: &[swath::Sweep]) -> Vec<WidthRow> {
@@ -219,8 +242,14 @@ impl Counted {
         }
     }
 
-    pub(crate) fn coverage(&self, ground: &Ground, pockets: &Sorted, cut_width_m: f64) -> Coverage {
-        let visited_m2 = self.visited_fraction() * self.lawn_m2;
+    pub(crate) fn coverage(
+        &self,
+        ground: &Ground,
+        pockets: &Sorted,
+        visited: Estimate,
+        cut_width_m: f64,
+    ) -> Coverage {
+        let visited_m2 = visited.estimate * self.lawn_m2;
         let missed_m2: f64 = pockets.missed.iter().map(|pocket| pocket.area_m2).sum();
         let not_yet_m2: f64 = pockets.not_yet.iter().map(|pocket| pocket.area_m2).sum();
         let lawns = ground.site.as_ref().map_or_else(
@@ -228,7 +257,7 @@ impl Counted {
                 vec![LawnCoverage {
                     name: "lawn".to_owned(),
                     lawn_m2: self.lawn_m2,
-                    visited_fraction: Estimate::bare(self.visited_fraction()),
+                    visited_fraction: visited,
                 }]
             },
             |site| {
@@ -241,7 +270,12 @@ impl Counted {
                         LawnCoverage {
                             name: lawn.name.clone(),
                             lawn_m2: lawn.shape.area_m2(),
-                            visited_fraction: Estimate::bare(mask.count() as f64 / cells),
+                            visited_fraction: of_part(
+                                visited,
+                                self.count.visited_fraction(),
+                                mask.count() as f64 / cells,
+                                cells / (self.count.lawn.count() as f64).max(1.0),
+                            ),
                         }
                     })
                     .collect()
@@ -255,7 +289,7 @@ impl Counted {
             not_yet_m2,
             unseen_m2: 0.0,
             sliver_m2: (self.lawn_m2 - visited_m2 - missed_m2 - not_yet_m2).max(0.0),
-            visited_fraction: Estimate::bare(self.visited_fraction()),
+            visited_fraction: visited,
             face_value_fraction: self.face_value_fraction,
             cut_width_m,
             cell_m: self.count.grid.cell_m,
@@ -360,6 +394,21 @@ impl Counted {
             }
         }
         overdue as f64 / (self.count.lawn.count() as f64).max(1.0)
+    }
+}
+
+/// Estimate of a part of the lawn: corrected like the whole, and as much less sure as it is smaller.
+fn of_part(whole: Estimate, counted: f64, part: f64, share: f64) -> Estimate {
+    let estimate = (part + whole.estimate - counted).clamp(0.0, 1.0);
+    let wider = 1.0 / share.max(0.05).sqrt();
+    Estimate {
+        estimate,
+        low: whole
+            .low
+            .map(|low| (estimate - wider * (whole.estimate - low)).max(0.0)),
+        high: whole
+            .high
+            .map(|high| (estimate + wider * (high - whole.estimate)).min(1.0)),
     }
 }
 

@@ -15,6 +15,7 @@ mod counted;
 mod error;
 mod ground;
 mod inspect;
+mod interval;
 mod outline;
 mod plan_check;
 mod sorted;

@@ -2,6 +2,7 @@
 
 use crate::counted::Counted;
 use crate::ground::Ground;
+use crate::interval;
 use tussock_coverage::pockets;
 use tussock_diagnose::luck;
 use tussock_plane::{BitGrid, Landmark, Leg, LegIndex, Region, outlines, tape};
@@ -25,10 +26,12 @@ impl Sorted {
     ) -> Self {
         let mut unvisited = counted.count.lawn.clone();
         unvisited.and_not_in_place(&counted.count.visited);
+        // No detail that the positions do not carry.
+        let shown_m = interval::findable_width_m(ground);
         let found = pockets::pockets(
             &unvisited,
-            settings.pockets.min_width_m,
-            settings.pockets.min_area_m2,
+            settings.pockets.min_width_m.max(shown_m),
+            settings.pockets.min_area_m2.max(0.25 * shown_m * shown_m),
         );
         let mut sorted = Self {
             missed: Vec::new(),

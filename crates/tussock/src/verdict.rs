@@ -2,15 +2,14 @@
 //!
 //! The smallest pocket that a log can find is set by the largest of three errors: where the positions are wrong, where
 //! the path between fixes is not known, and where digits are missing. A pocket shows when it is some
-//! [`WIDTH_PER_SD`] times wider than the position error per axis: 2.5 times the 90 % radius of a circular normal error,
-//! which is 2.146 standard deviations (rounded; found in simulated gardens).
+//! `WIDTH_PER_SD` (5.4) times wider than the position error per axis.
 
 use crate::ground::Ground;
+use crate::interval::WIDTH_PER_SD;
 use tussock_diagnose::luck::Drive;
 use tussock_locate::PathMethod;
 use tussock_types::{FixQuality, LogFacts, LogVerdict, Settings, Trace};
 
-const WIDTH_PER_SD: f64 = 5.4;
 /// No pocket narrower than this can be told from the gaps between passes.
 const LEAST_FINDABLE_M: f64 = 0.3;
 

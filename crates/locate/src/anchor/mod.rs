@@ -181,7 +181,11 @@ pub fn anchor(drives: Vec<Drive>, build: &Build, known: &Known<'_>) -> Anchored 
         let turns = work.turns.len();
         let gain_nats = run.fix_nats - without_nats;
         let weight = work.turns.iter().map(|turn| turn.2).sum::<f64>() / work.chain.legs.len() as f64;
-        let least_weight = if known.drift_m > LANES_TOO_CLOSE_M { LEAST_WEIGHT } else { LEAST_WEIGHT_SMALL_DRIFT };
+        let least_weight = if known.drift_m > LANES_TOO_CLOSE_M {
+            LEAST_WEIGHT
+        } else {
+            LEAST_WEIGHT_SMALL_DRIFT
+        };
         let in_lanes = known.drift_m > LANES_TOO_CLOSE_M && work.lanes_share() > LANES_FROM;
         if turns >= LEAST_TURNS
             && weight >= least_weight
@@ -535,6 +539,12 @@ impl Anchored {
     pub fn usual_corner_sd_m(&self) -> f64 {
         let squares: f64 = self.corner_sd_m.iter().map(|sd_m| sd_m * sd_m).sum();
         (squares / (self.corner_sd_m.len() as f64).max(1.0)).sqrt()
+    }
+
+    /// Share of legs whose end an edge explains, each by how much it is trusted.
+    pub fn explained_fraction(&self) -> f64 {
+        let trust: f64 = self.turns.iter().map(|turn| turn.2).sum();
+        trust / (self.chain.legs.len() as f64).max(1.0)
     }
 
     /// One other past that agrees with the log: the place of each corner on the drawn plan.
