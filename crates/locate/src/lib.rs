@@ -23,6 +23,7 @@
 //! Cost: linear in fixes, times the longest leg; a night of 28,800 fixes takes some tens of milliseconds.
 
 pub mod anchor;
+pub mod drift;
 pub mod gate;
 pub mod halts;
 pub mod kalman;

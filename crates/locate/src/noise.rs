@@ -222,6 +222,7 @@ pub fn estimate(
         white_m,
         drift_m: structure.and_then(|found| found.drift_m),
         drift_rate_m2_per_s,
+        drift_time_s: None,
         source,
     }
 }

@@ -1,7 +1,7 @@
 //! The result of locating, and the one call that makes it.
 
 use crate::anchor::{self, Anchored, chain};
-use crate::{gate, halts, noise, path, rebuilt, segment};
+use crate::{drift, gate, halts, noise, path, rebuilt, segment};
 use tussock_plane::Region;
 use tussock_types::{FixQuality, Place, Settings, Trace};
 
@@ -84,6 +84,8 @@ pub struct NoiseEstimate {
     pub drift_m: Option<f64>,
     /// Random-walk rate of the slow part, square metres per second and axis.
     pub drift_rate_m2_per_s: f64,
+    /// Time in which the slow part forgets itself, where standing time shows it.
+    pub drift_time_s: Option<f64>,
     /// Where the white part comes from.
     pub source: tussock_types::NoiseSource,
 }
@@ -253,6 +255,69 @@ fn is_poor(noise: &NoiseEstimate) -> bool {
     noise.white_m > POOR_WHITE_M || noise.drift_m.is_some_and(|drift_m| drift_m > POOR_DRIFT_M)
 }
 
+/// Legs and halts are told apart anew when the drift turns out to walk faster or slower than this.
+const RATE_MATTERS: f64 = 1.3;
+
+/// Legs and halts of every run.
+fn segmented(kept: &Kept, noise: &NoiseEstimate, speed_mps: f64) -> Vec<(path::Blocks, Vec<segment::Part>)> {
+    kept.runs()
+        .into_iter()
+        .map(|run| {
+            let blocks = path::blocks(kept, run, BLOCK_S);
+            let law = segment::StepLaw::new(noise, speed_mps, path::median_step_s(&blocks));
+            let parts = segment::segment(&blocks, &law);
+            (blocks, parts)
+        })
+        .collect()
+}
+
+/// Takes the noise model from the stands that were found, where they last long enough.
+fn refine(noise: &mut NoiseEstimate, runs: &[(path::Blocks, Vec<segment::Part>)]) {
+    /// Ends are cut: the machine may still be rolling into place.
+    const END_CUT_S: f64 = 30.0;
+    /// Of one stand alone the slow part comes out too small by so much.
+    const ONE_STAND: f64 = 1.2;
+    let mut stands = Vec::new();
+    for (blocks, parts) in runs {
+        for part in parts {
+            let (start_s, end_s) = (blocks.time_s[part.first], blocks.time_s[part.last]);
+            if part.kind != segment::PartKind::Halt || end_s - start_s < 6.0 * END_CUT_S {
+                continue;
+            }
+            let first = blocks
+                .time_s
+                .partition_point(|time_s| *time_s < start_s + END_CUT_S);
+            let end = blocks
+                .time_s
+                .partition_point(|time_s| *time_s <= end_s - END_CUT_S);
+            stands.push(drift::Stand {
+                fixes: path::Blocks {
+                    time_s: blocks.time_s[first..end].to_vec(),
+                    east_m: blocks.east_m[first..end].to_vec(),
+                    north_m: blocks.north_m[first..end].to_vec(),
+                },
+                place: 0,
+            });
+        }
+    }
+    drift::same_place(&mut stands);
+    let Some(fit) = drift::fit(&stands) else {
+        return;
+    };
+    noise.drift_rate_m2_per_s = fit.rate_m2_per_s();
+    noise.drift_m = Some(if stands.len() == 1 {
+        ONE_STAND * fit.drift_m
+    } else {
+        fit.drift_m
+    });
+    noise.drift_time_s = Some(fit.drift_time_s);
+    // A stand that is far smoother than the drive was filtered by the receiver.
+    if fit.white_m > 0.5 * noise.white_m && fit.white_m < 1.5 * noise.white_m {
+        noise.white_m = fit.white_m;
+    }
+    noise.source = tussock_types::NoiseSource::StationScatter;
+}
+
 /// Corners as unbroken pieces, one for each drive.
 fn pieces_of(chain: &chain::Chain, corners: &[Place]) -> Vec<Piece> {
     let mut pieces: Vec<Piece> = Vec::new();
@@ -326,7 +391,10 @@ fn anchor_drives(
     let known = anchor::Known {
         white_m: noise.white_m,
         drift_m,
-        drift_time_s: (2.0 * drift_m * drift_m / drift_rate_m2_per_s).clamp(20.0, 7200.0),
+        drift_time_s: noise
+            .drift_time_s
+            .unwrap_or(2.0 * drift_m * drift_m / drift_rate_m2_per_s)
+            .clamp(20.0, 7200.0),
         speed_mps,
         speed_scatter_fraction: 0.01,
         ground,
@@ -387,7 +455,6 @@ pub fn locate(
         Some(_) => PathMethod::Legs,
         None => PathMethod::Chords,
     };
-    let halts_found = halts::long_halts(&kept, &noise, settings.pockets.stuck_after_s.min(60.0));
     let turns = ground.filter(|_| is_sparse).and_then(|ground| {
         let how = rebuilt::estimate(&kept, ground, &noise, settings.machine.speed_mps)?;
         rebuilt::Outline::of(ground, how.inset_m).map(|outline| (how, outline))
@@ -398,19 +465,20 @@ pub fn locate(
     let mut pieces = Vec::new();
     let mut drives = Vec::new();
     if let (PathMethod::Legs, Some(speed_mps)) = (method, speed_mps) {
+        let mut runs = segmented(&kept, &noise, speed_mps);
+        let first_noise = noise;
+        refine(&mut noise, &runs);
+        let rate = noise.drift_rate_m2_per_s / first_noise.drift_rate_m2_per_s;
+        if is_poor(&noise) && !(1.0 / RATE_MATTERS..RATE_MATTERS).contains(&rate) {
+            runs = segmented(&kept, &noise, speed_mps);
+        }
         let mut legs_s = Vec::new();
-        for run in kept.runs() {
-            let blocks = path::blocks(&kept, run.clone(), BLOCK_S);
-            let law = segment::StepLaw::new(&noise, speed_mps, path::median_step_s(&blocks));
-            let parts = segment::segment(&blocks, &law);
+        for (blocks, parts) in runs {
             legs_s.extend(
                 parts
                     .iter()
                     .filter(|part| part.kind == segment::PartKind::Leg)
-                    .map(|part| {
-                        let (first, last) = (part.first, part.last);
-                        blocks.time_s[last] - blocks.time_s[first]
-                    }),
+                    .map(|part| blocks.time_s[part.last] - blocks.time_s[part.first]),
             );
             if is_poor(&noise) {
                 let timing_s = 0.3_f64.hypot(0.7 * noise.white_m / speed_mps);
@@ -426,7 +494,7 @@ pub fn locate(
         }
     }
     let mut anchored = None;
-    let mut halts_found = halts_found;
+    let mut halts_found = halts::long_halts(&kept, &noise, settings.pockets.stuck_after_s.min(60.0));
     let mut stands_noise = noise;
     if let (PathMethod::Anchored, Some(speed_mps)) = (method, speed_mps) {
         let found = anchor_drives(drives, &noise, speed_mps, ground, station, settings);
@@ -437,6 +505,7 @@ pub fn locate(
             white_m: 0.02 + 0.1 * sd_m,
             drift_m: Some(sd_m),
             drift_rate_m2_per_s: 1e-6,
+            drift_time_s: None,
             source: noise.source,
         };
         let moved = on_the_path(&kept, &pieces);

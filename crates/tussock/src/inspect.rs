@@ -155,7 +155,7 @@ pub(crate) fn positions(tracks: &[Track]) -> PositionFindings {
     PositionFindings {
         white_m: poorest.map(|track| track.noise.white_m),
         drift_m: poorest.and_then(|track| track.noise.drift_m),
-        drift_time_s: None,
+        drift_time_s: poorest.and_then(|track| track.noise.drift_time_s),
         source: poorest.map_or(NoiseSource::Default, |track| {
             let stood = track
                 .halts

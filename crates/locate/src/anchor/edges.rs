@@ -77,7 +77,7 @@ const STRAY_WIDTH_M: f64 = 8.0;
 /// Dearer edges are not looked at: four standard deviations.
 const MOST_COST: f64 = 16.0;
 /// Less trust than this is none.
-const LEAST_WEIGHT: f64 = 0.05;
+const LEAST_WEIGHT: f64 = 0.25;
 
 fn dot(a: [f64; 2], b: [f64; 2]) -> f64 {
     a[0] * b[0] + a[1] * b[1]
