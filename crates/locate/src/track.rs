@@ -440,6 +440,10 @@ pub fn locate(
         .or_else(|| noise::usual_speed_mps(&kept, rough.white_m));
     let claims = noise::Claims::of(trace);
     let rests = halts::rests(&kept, rough.white_m, 60.0);
+    if is_sparse && straight_white_m.is_none() {
+        // What standing time shows is not to be measured by a guess.
+        rough.white_m = noise::LEAST_WHITE_M;
+    }
     let mut noise = noise::estimate(&kept, &rests, rough, period_s, speed_mps, &claims);
     if let (Some(white_m), true) = (
         straight_white_m,
