@@ -217,7 +217,7 @@ impl Track {
     }
 }
 
-/// Fixes further apart than this are joined by straight chords: a mower turns too often to be followed.
+/// Between fixes further apart than this a mower turns too often to be followed: turns are put back, or left out.
 pub const SPARSE_PERIOD_S: f64 = 4.0;
 
 /// Fixes closer than this are averaged to about one a second before legs are told apart: within a second nothing
