@@ -15,10 +15,12 @@
 //! corners are put where lines meet ([`path`]). Where straight legs do not hold, a constant-velocity Kalman filter
 //! with Rauch-Tung-Striebel smoothing takes over ([`kalman`]). Where positions are poor (decimetres and metres), the legs,
 //! one speed, the corners, the station and the edge of the lawn are brought together ([`anchor`]), and other pasts that
-//! agree with the log can be drawn.
+//! agree with the log can be drawn. Between fixes more than four seconds apart the turns are put back where speed,
+//! time and the edge of the lawn say that they were ([`rebuilt`]).
 //!
 //! Exact: the segmentation, for the stated cost. Approximate: the noise law while driving. Known limits: in precise logs
-//! the slow part of the error (drift) stays in the path; logs sparser than four seconds are joined by straight chords.
+//! the slow part of the error (drift) stays in the path; logs sparser than four seconds are joined by straight chords
+//! where no ground is known, or the machine does not turn at its edge.
 //!
 //! Cost: linear in fixes, times the longest leg; a night of 28,800 fixes takes some tens of milliseconds.
 

@@ -24,6 +24,9 @@
 
 mod estimated;
 mod outline;
+#[cfg(test)]
+mod outline_tests;
+mod turns;
 mod ways;
 
 pub use estimated::{Rebuild, estimate, white_m};

@@ -217,7 +217,7 @@ impl Track {
     }
 }
 
-/// Fixes further apart than this are joined by straight chords: a mower turns too often to be followed.
+/// Between fixes further apart than this a mower turns too often to be followed: turns are put back, or left out.
 pub const SPARSE_PERIOD_S: f64 = 4.0;
 
 /// Fixes closer than this are averaged to about one a second before legs are told apart: within a second nothing
@@ -440,6 +440,10 @@ pub fn locate(
         .or_else(|| noise::usual_speed_mps(&kept, rough.white_m));
     let claims = noise::Claims::of(trace);
     let rests = halts::rests(&kept, rough.white_m, 60.0);
+    if is_sparse && straight_white_m.is_none() {
+        // What standing time shows is not to be measured by a guess.
+        rough.white_m = noise::LEAST_WHITE_M;
+    }
     let mut noise = noise::estimate(&kept, &rests, rough, period_s, speed_mps, &claims);
     if let (Some(white_m), true) = (
         straight_white_m,

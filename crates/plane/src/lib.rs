@@ -8,6 +8,7 @@
 //! | which squares of a grid are lawn? | [`rasterise`], [`BitGrid`] |
 //! | which outline do these squares have? | [`outlines`] |
 //! | who passed within r metres of this place? | [`LegIndex`] |
+//! | which way over the cells is the cheapest? | [`cheapest_way`] |
 //! | how does a person find this place with a tape? | [`Site::landmarks`], [`tape`] |
 //!
 //! Polygon operations live here and nowhere else, behind [`Region`]: input is checked to be finite, degenerate
@@ -21,6 +22,7 @@ mod outline;
 mod raster;
 mod region;
 mod ring;
+mod shortest;
 mod site;
 
 pub use faults::merge_faults;
@@ -30,4 +32,5 @@ pub use legs::{Leg, LegIndex};
 pub use outline::outlines;
 pub use raster::{BitGrid, Runs, rasterise};
 pub use region::{Joins, Region, RegionError};
+pub use shortest::{Steps, Way, cheapest_way};
 pub use site::{Named, Site};

@@ -4,7 +4,9 @@ use crate::laid::{WIDTH_M, along, cell_error_m2, counted, driven, lawn_around, p
 use approx::{assert_abs_diff_eq, assert_relative_eq};
 use geo::{Area, BooleanOps, Polygon};
 use std::f64::consts::{FRAC_PI_4, PI, TAU};
-use tussock_types::Place;
+use tussock_coverage::swath;
+use tussock_plane::BitGrid;
+use tussock_types::{Grid, Place};
 
 /// Turned by angles that no grid line has, shifted by parts of a cell.
 const ANGLES_RAD: [f64; 6] = [0.11, 0.37, 0.74, 1.29, 2.03, 2.71];
@@ -43,7 +45,7 @@ fn lane(from: (f64, f64), to: (f64, f64)) -> (Place, Place) {
     (Place::new(from.0, from.1), Place::new(to.0, to.1))
 }
 
-/// Half a disc at each end (Steiner's formula for the parallel set of a segment): L w + pi w^2 / 4.
+/// ALG-04. Half a disc at each end (Steiner's formula for the parallel set of a segment): L w + pi w^2 / 4.
 #[test]
 fn one_leg_sweeps_a_capsule() {
     let expected_m2 = 10.0 * WIDTH_M + FRAC_PI_4 * WIDTH_M * WIDTH_M;
@@ -51,7 +53,7 @@ fn one_leg_sweeps_a_capsule() {
     assert_area(&[lane((-5.0, 0.0), (5.0, 0.0))], expected_m2);
 }
 
-/// The square of the crossing counts once: 2 (L w + pi w^2 / 4) - w^2.
+/// ALG-06. The square of the crossing counts once: 2 (L w + pi w^2 / 4) - w^2.
 #[test]
 fn two_crossing_legs_share_a_square() {
     let expected_m2 = 2.0 * (10.0 * WIDTH_M + FRAC_PI_4 * WIDTH_M * WIDTH_M) - WIDTH_M * WIDTH_M;
@@ -62,8 +64,8 @@ fn two_crossing_legs_share_a_square() {
     );
 }
 
-/// Two discs of radius r at distance d overlap in 2 r^2 acos(d / 2r) - d sqrt(r^2 - d^2 / 4); half of it lies beyond each
-/// end of two lanes. Without the ends ten lanes at 0.18 m cover 10 (9 * 0.18 + 0.22) = 18.4 m2.
+/// ALG-07. Two discs of radius r at distance d overlap in 2 r^2 acos(d / 2r) - d sqrt(r^2 - d^2 / 4); half of it lies
+/// beyond each end of two lanes. Without the ends ten lanes at 0.18 m cover 10 (9 * 0.18 + 0.22) = 18.4 m2.
 #[test]
 fn ten_lanes_overlap_along_their_sides() {
     let (radius_m, apart_m) = (0.5 * WIDTH_M, 0.18_f64);
@@ -79,7 +81,7 @@ fn ten_lanes_overlap_along_their_sides() {
     assert_area(&lanes, expected_m2);
 }
 
-/// Lanes to and fro with short cross-overs, 101.62 m: the buffer of the polyline with 64 segments a quarter has
+/// ALG-08. Lanes to and fro with short cross-overs, 101.62 m: the buffer of the polyline with 64 segments a quarter has
 /// 18.77178 m2 (GEOS 3.14 by shapely 2.2).
 #[test]
 fn lanes_to_and_fro_sweep_the_buffer_of_their_line() {
@@ -96,7 +98,8 @@ fn lanes_to_and_fro_sweep_the_buffer_of_their_line() {
     assert_area(&legs, 18.77178);
 }
 
-/// The disc fills a quarter outside the bend; inside it two strips share a square: L w + pi r^2 + (pi / 4 - 1) r^2.
+/// ALG-09. The disc fills a quarter outside the bend; inside it two strips share a square:
+/// L w + pi r^2 + (pi / 4 - 1) r^2.
 #[test]
 fn a_right_angle_is_rounded_outside_and_shared_inside() {
     let radius_m = 0.5 * WIDTH_M;
@@ -112,7 +115,7 @@ fn a_right_angle_is_rounded_outside_and_shared_inside() {
     );
 }
 
-/// An annulus: 2 pi R w. A polygon of 720 sides keeps within 2.9e-5 m of the circle, 1e-5 of the area.
+/// ALG-10. An annulus: 2 pi R w. A polygon of 720 sides keeps within 2.9e-5 m of the circle, 1e-5 of the area.
 #[test]
 fn a_circle_sweeps_an_annulus() {
     let expected_m2 = TAU * 3.0 * WIDTH_M;
@@ -149,6 +152,33 @@ fn a_leg_along_the_grid_is_wrong_by_a_row_at_most() {
     }
     // Forty offsets tell the mean to a fortieth of a row.
     assert_abs_diff_eq!(sum_m2, expected_m2, epsilon = 10.0 * cell_m / f64::from(offsets));
+}
+
+/// ALG-13, by numpy: cells of half a width and of a quarter of one are too coarse for a strip along the grid, whatever its
+/// offset. This is why a cell is a ninth of the width and no simple part of it.
+#[test]
+fn coarse_cells_misjudge_a_strip_along_the_grid_as_published() {
+    let exact_m2 = 10.0 * WIDTH_M + FRAC_PI_4 * WIDTH_M * WIDTH_M;
+    for (cell_m, expected_percent) in [(0.1, [36.28, -8.85, -8.85]), (0.05, [13.16, -8.96, -8.85])] {
+        for (offset, expected) in [0.0, 0.25, 0.5].into_iter().zip(expected_percent) {
+            // Centres lie at whole cells, moved by the offset both ways.
+            let low_m = -(20.5 - offset) * cell_m;
+            let mut mask = BitGrid::new(Grid {
+                east_min_m: low_m,
+                north_min_m: low_m,
+                cell_m,
+                columns: 40 + (10.0 / cell_m) as usize,
+                rows: 41,
+            });
+            swath::mark(
+                &mut mask,
+                [lane((0.0, 0.0), (10.0, 0.0))].into_iter(),
+                0.5 * WIDTH_M,
+            );
+            let found = 100.0 * (mask.area_m2() / exact_m2 - 1.0);
+            assert_abs_diff_eq!(found, expected, epsilon = 0.05);
+        }
+    }
 }
 
 /// A disc that stands: pi w^2 / 4, within what its few cells allow.

@@ -14,7 +14,7 @@ use std::f64::consts::{PI, TAU};
 /// Corners that a way can have.
 pub(super) const MOST_CORNERS: usize = 6;
 /// Residuals up to so many standard deviations are believed.
-const BELIEVED_SD: f64 = 4.0;
+pub(super) const BELIEVED_SD: f64 = 4.0;
 /// Least standard deviation of a heading: nothing drives straighter.
 const LEAST_HEADING_SD_RAD: f64 = 0.004;
 /// Headings known this well are followed; others only weigh what the length of the way says.
@@ -88,18 +88,18 @@ pub(super) struct Interval<'a> {
 }
 
 /// Minus the logarithm of the normal density.
-fn surprise(off: f64, sd: f64) -> f64 {
+pub(super) fn surprise(off: f64, sd: f64) -> f64 {
     let z = off / sd;
     0.5 * z * z + (sd * TAU.sqrt()).ln()
 }
 
 /// How far a value lies outside of a range.
-fn outside(value: f64, low: f64, high: f64) -> f64 {
+pub(super) fn outside(value: f64, low: f64, high: f64) -> f64 {
     (low - value).max(value - high).max(0.0)
 }
 
 /// Sine of the angle between a direction and an edge, kept away from zero.
-fn sine(direction: V, edge: &Edge) -> f64 {
+pub(super) fn sine(direction: V, edge: &Edge) -> f64 {
     direction.cross(edge.along).abs().max(0.05)
 }
 
@@ -110,7 +110,7 @@ impl Rebuild {
     }
 
     /// Error of the length of a way with so many turns.
-    fn length_sd_m(&self, length_m: f64, turns: f64) -> f64 {
+    pub(super) fn length_sd_m(&self, length_m: f64, turns: f64) -> f64 {
         let wait_m = self.speed_mps * self.wait_sd_s;
         let per_turn_m2 = wait_m * wait_m + 2.0 * self.outline_m * self.outline_m;
         (2.0 * self.white_m * self.white_m
@@ -121,7 +121,7 @@ impl Rebuild {
     }
 
     /// Error of the difference of two fixes, across.
-    fn across_sd_m(&self) -> f64 {
+    pub(super) fn across_sd_m(&self) -> f64 {
         (2.0 * self.white_m * self.white_m + 0.01 * 0.01).sqrt()
     }
 }
@@ -131,7 +131,7 @@ pub(super) struct Ways<'a> {
     pub(super) how: &'a Rebuild,
     pub(super) interval: &'a Interval<'a>,
     pub(super) found: Vec<(usize, Way)>,
-    between: Vec<Between>,
+    pub(super) between: Vec<Between>,
 }
 
 impl<'a> Ways<'a> {
@@ -189,7 +189,13 @@ impl<'a> Ways<'a> {
         });
     }
 
-    fn push(&mut self, from: &From, corners: &[V], heading: Option<(V, f64)>, cost: f64) -> Option<&mut Way> {
+    pub(super) fn push(
+        &mut self,
+        from: &From,
+        corners: &[V],
+        heading: Option<(V, f64)>,
+        cost: f64,
+    ) -> Option<&mut Way> {
         if !cost.is_finite() {
             return None;
         }
@@ -205,7 +211,7 @@ impl<'a> Ways<'a> {
     }
 
     /// The way ends while the machine turns at the second fix.
-    fn push_turning(&mut self, from: &From, corners: &[V], used_s: f64, cost: f64) {
+    pub(super) fn push_turning(&mut self, from: &From, corners: &[V], used_s: f64, cost: f64) {
         let wait_s = self.how.wait_s;
         if let Some(way) = self.push(from, corners, None, cost) {
             let used_s = used_s.clamp(0.0, wait_s);
@@ -214,20 +220,20 @@ impl<'a> Ways<'a> {
         }
     }
 
-    fn is_free(&self, from: V, to: V) -> bool {
+    pub(super) fn is_free(&self, from: V, to: V) -> bool {
         // Fixes may lie outside by their error; turns lie on the line.
         let is_fix = to == self.interval.to;
         let slack_m = if is_fix { 3.0 * self.how.line_sd_m() } else { 1e-5 };
         self.interval.near.is_free(from, to, slack_m)
     }
 
-    fn ahead(&self, from: V, heading: V, within_m: f64) -> Option<super::outline::Hit> {
+    pub(super) fn ahead(&self, from: V, heading: V, within_m: f64) -> Option<super::outline::Hit> {
         let behind_m = 3.0 * self.how.line_sd_m();
         self.interval.near.cast(from, heading, within_m, behind_m)
     }
 
     /// What the direction of the first leg weighs.
-    fn heading_cost(&self, state: &State, direction: V, length_m: f64) -> f64 {
+    pub(super) fn heading_cost(&self, state: &State, direction: V, length_m: f64) -> f64 {
         match state.heading {
             Some((heading, sd_rad)) => {
                 let off_rad = heading.angle_to_rad(direction);
@@ -302,238 +308,6 @@ impl<'a> Ways<'a> {
             let cost = across + surprise(foot.distance_m, line_sd_m) + 0.5 * over * over;
             self.push_turning(from, &[], -off_m / self.how.speed_mps, cost);
         }
-    }
-
-    /// Straight to the line as the heading says, then to the second fix.
-    fn one_turn_ahead(&mut self, from: &From, heading: V, sd_rad: f64) {
-        let (a, b) = (self.interval.from, self.interval.to);
-        let reach_m = self.how.speed_mps * from.time_s;
-        let Some(hit) = self.ahead(a, heading, reach_m + 0.5) else {
-            return;
-        };
-        let (first_m, to_b) = (hit.distance_m, b - hit.place);
-        let (Some(out), second_m) = (to_b.unit(), to_b.length()) else {
-            return;
-        };
-        let length_m = first_m + second_m;
-        let wait_m = self.how.speed_mps * self.how.wait_s;
-        let off_m = length_m - (reach_m - wait_m);
-        let sine_in = sine(heading, &hit.edge);
-        let slope = hit.edge.along.dot(heading - out);
-        let place_sd_m = (sd_rad * first_m / sine_in).hypot(self.how.white_m / sine_in);
-        let length_sd_m = self.how.length_sd_m(length_m, 1.0);
-        let sd_m = length_sd_m.hypot(place_sd_m * slope);
-        if off_m.abs() <= BELIEVED_SD * sd_m {
-            // The residual is shared between the heading and the wait.
-            let gain = place_sd_m * place_sd_m * slope / (sd_m * sd_m);
-            let at_m = (hit.place - hit.edge.from).dot(hit.edge.along) - gain * off_m;
-            let turn = hit.edge.from + hit.edge.along * at_m.clamp(0.0, hit.edge.length_m);
-            if let Some(out) = (b - turn).unit()
-                && self.is_free(turn, b)
-            {
-                let left_m = place_sd_m * length_sd_m / sd_m;
-                let out_sd_rad =
-                    (left_m * out.cross(hit.edge.along).abs()).hypot(self.how.across_sd_m()) / second_m;
-                let cost = surprise(off_m, sd_m) + (PI * second_m).ln();
-                self.push(from, &[turn], Some((out, out_sd_rad)), cost);
-            }
-        }
-        // It is turning again when the fix is taken.
-        if let Some(foot) = self.interval.to_foot
-            && off_m <= BELIEVED_SD * sd_m
-            && off_m >= -wait_m - BELIEVED_SD * sd_m
-            && second_m > 0.1
-            && self.is_free(hit.place, b)
-        {
-            let over = outside(off_m, -wait_m, 0.0) / sd_m;
-            let cost = (PI * second_m / sine(out, &foot.edge)).ln()
-                + surprise(foot.distance_m, self.how.line_sd_m())
-                + 0.5 * over * over;
-            self.push_turning(from, &[hit.place], -off_m / self.how.speed_mps, cost);
-        }
-    }
-
-    /// One turn, placed by the length of the way, or by the heading that follows.
-    fn one_turn_anywhere(&mut self, from: &From) {
-        const SHIFTS_SD: [f64; 3] = [0.0, -1.2, 1.2];
-        let (a, b) = (self.interval.from, self.interval.to);
-        let length_m = self.how.speed_mps * (from.time_s - self.how.wait_s);
-        if length_m <= 0.0 {
-            return;
-        }
-        let sd_m = self.how.length_sd_m(length_m, 1.0);
-        let mut places = std::mem::take(&mut self.between);
-        let mut turns: Vec<(Between, f64)> = Vec::new();
-        for shift_sd in SHIFTS_SD {
-            self.interval
-                .near
-                .between(a, b, length_m + shift_sd * sd_m, sd_m, &mut places);
-            let off = |place: &Between| shift_sd + place.excess_m / sd_m;
-            turns.extend(places.iter().map(|place| (*place, off(place))));
-        }
-        self.between = places;
-        if let Some(next) = self.interval.next_heading
-            && let Some(hit) = self.ahead(b, next * -1.0, length_m + 0.5)
-        {
-            let off_m = (hit.place - a).length() + hit.distance_m - length_m;
-            let slope = (hit.place - a)
-                .unit()
-                .map_or(0.0, |first| hit.edge.along.dot(first - next));
-            if off_m.abs() <= BELIEVED_SD * sd_m {
-                let between = Between {
-                    place: hit.place,
-                    edge: hit.edge,
-                    excess_m: off_m,
-                    slope,
-                };
-                turns.push((between, off_m / sd_m));
-            }
-        }
-        for (turn, off_sd) in turns {
-            let (first, second) = (turn.place - a, b - turn.place);
-            let (Some(inwards), Some(out)) = (first.unit(), second.unit()) else {
-                continue;
-            };
-            if !self.is_free(a, turn.place) || !self.is_free(turn.place, b) {
-                continue;
-            }
-            let (first_m, second_m) = (first.length(), second.length());
-            let per_rad = (first_m / sine(inwards, &turn.edge) * turn.slope).abs().max(0.2);
-            let cost = self.heading_cost(&from.state, inwards, first_m)
-                + per_rad.ln()
-                + (PI * second_m).ln()
-                + 0.5 * off_sd * off_sd;
-            let place_sd_m = (0.6 * sd_m / turn.slope.abs().max(0.1)).min(1.0);
-            let out_sd_rad =
-                (place_sd_m * out.cross(turn.edge.along).abs()).hypot(self.how.across_sd_m()) / second_m;
-            self.push(from, &[turn.place], Some((out, out_sd_rad)), cost);
-        }
-    }
-
-    /// Two or three turns, the first as the heading says.
-    fn turns_ahead(&mut self, from: &From, heading: V) {
-        let (a, b) = (self.interval.from, self.interval.to);
-        let how = self.how;
-        let reach_m = how.speed_mps * from.time_s;
-        let wait_m = how.speed_mps * how.wait_s;
-        let Some(hit) = self.ahead(a, heading, reach_m - 2.0 * wait_m) else {
-            return;
-        };
-        let left_m = reach_m - 2.0 * wait_m - hit.distance_m;
-        if left_m <= 0.0 {
-            return;
-        }
-        let sd_m = how.length_sd_m(reach_m, 2.0);
-        let mut places = std::mem::take(&mut self.between);
-        self.interval
-            .near
-            .between(hit.place, b, left_m, sd_m, &mut places);
-        let next = self.interval.next_heading;
-        let back = next.and_then(|next| self.ahead(b, next * -1.0, reach_m));
-        if let Some(back) = back {
-            let off_m = (back.place - hit.place).length() + back.distance_m - left_m;
-            if off_m.abs() <= BELIEVED_SD * sd_m
-                && let (Some(next), Some(middle)) = (next, (back.place - hit.place).unit())
-            {
-                places.push(Between {
-                    place: back.place,
-                    edge: back.edge,
-                    excess_m: off_m,
-                    slope: back.edge.along.dot(middle - next),
-                });
-            }
-        }
-        for turn in &places {
-            let (middle, last) = (turn.place - hit.place, b - turn.place);
-            let (Some(across), Some(out)) = (middle.unit(), last.unit()) else {
-                continue;
-            };
-            if !self.is_free(hit.place, turn.place) || !self.is_free(turn.place, b) {
-                continue;
-            }
-            let last_m = last.length();
-            let per_rad = (middle.length() / sine(across, &turn.edge) * turn.slope)
-                .abs()
-                .max(0.3);
-            let off = turn.excess_m / sd_m;
-            let cost = (PI * PI * last_m * per_rad).ln() + 0.5 * off * off;
-            let place_sd_m = (sd_m / turn.slope.abs().max(0.1)).min(1.5);
-            let out_sd_rad =
-                (place_sd_m * out.cross(turn.edge.along).abs()).hypot(how.across_sd_m()) / last_m;
-            self.push(from, &[hit.place, turn.place], Some((out, out_sd_rad)), cost);
-        }
-        // Three turns need a heading at both ends.
-        if let Some((back, next)) = back.zip(next) {
-            let left_m = left_m - wait_m - back.distance_m;
-            self.interval
-                .near
-                .between(hit.place, back.place, left_m, sd_m, &mut places);
-            for turn in &places {
-                let legs_m = [turn.place - hit.place, back.place - turn.place].map(V::length);
-                if legs_m[0] < 0.05
-                    || legs_m[1] < 0.05
-                    || !self.is_free(hit.place, turn.place)
-                    || !self.is_free(turn.place, back.place)
-                    || !self.is_free(back.place, b)
-                {
-                    continue;
-                }
-                let off = turn.excess_m / sd_m;
-                let cost = (PI * legs_m[0].max(0.5)).ln()
-                    + (PI * legs_m[1].max(0.5)).ln()
-                    + (PI * back.distance_m.max(0.5)).ln()
-                    + turn.slope.abs().max(0.3).ln()
-                    + 0.5 * off * off;
-                self.push(
-                    from,
-                    &[hit.place, turn.place, back.place],
-                    Some((next, 0.03)),
-                    cost,
-                );
-            }
-        }
-        self.between = places;
-    }
-
-    /// Two turns from an unknown heading to a known one.
-    fn two_turns_back(&mut self, from: &From) {
-        let (a, b) = (self.interval.from, self.interval.to);
-        let how = self.how;
-        let Some(next) = self.interval.next_heading else {
-            return;
-        };
-        let length_m = how.speed_mps * (from.time_s - 2.0 * how.wait_s);
-        let Some(back) = self.ahead(b, next * -1.0, length_m) else {
-            return;
-        };
-        let sd_m = how.length_sd_m(length_m, 2.0);
-        let mut places = std::mem::take(&mut self.between);
-        self.interval
-            .near
-            .between(a, back.place, length_m - back.distance_m, sd_m, &mut places);
-        for turn in &places {
-            let (first, middle) = (turn.place - a, back.place - turn.place);
-            let (Some(inwards), Some(_)) = (first.unit(), middle.unit()) else {
-                continue;
-            };
-            if !self.is_free(a, turn.place)
-                || !self.is_free(turn.place, back.place)
-                || !self.is_free(back.place, b)
-            {
-                continue;
-            }
-            let per_rad = (first.length() / sine(inwards, &turn.edge) * turn.slope)
-                .abs()
-                .max(0.3);
-            let off = turn.excess_m / sd_m;
-            let cost = self.heading_cost(&from.state, inwards, first.length())
-                + per_rad.ln()
-                + (PI * middle.length().max(0.3)).ln()
-                + (PI * back.distance_m.max(0.3)).ln()
-                + 0.5 * off * off;
-            self.push(from, &[turn.place, back.place], Some((next, 0.03)), cost);
-        }
-        self.between = places;
     }
 
     /// Where most drives are parallel, an unknown heading is probably one of the two along the lanes.
@@ -685,9 +459,9 @@ impl<'a> Ways<'a> {
 
 /// The state that a way starts from, and the time that it has.
 #[derive(Clone, Copy, Debug)]
-struct From {
-    number: usize,
-    state: State,
-    start_s: f64,
-    time_s: f64,
+pub(super) struct From {
+    pub(super) number: usize,
+    pub(super) state: State,
+    pub(super) start_s: f64,
+    pub(super) time_s: f64,
 }

@@ -6,3 +6,4 @@ mod gates;
 mod halts;
 mod noise;
 mod path;
+mod rebuilt;
