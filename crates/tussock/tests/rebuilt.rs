@@ -175,23 +175,26 @@ const MANNERS: [Manner; 4] = [
 struct Figures {
     chords: Vec<Judged>,
     rebuilt: Vec<Judged>,
+    /// Logs that did not show how the machine turns.
+    left_as_chords: usize,
 }
 
 impl Figures {
     fn of(gardens: &[Driven], period_s: f64, noise: LogNoise) -> Self {
         let (mut chords, mut rebuilt) = (Vec::new(), Vec::new());
+        let mut left_as_chords = 0;
         for (number, driven) in gardens.iter().enumerate() {
             let trace = driven.log(period_s, noise, LOG_SEED + number as u64);
             chords.push(driven.judged(&driven.located(&trace, None)));
             let track = driven.located(&trace, Some(&driven.drivable));
-            assert_eq!(
-                track.method,
-                PathMethod::Rebuilt,
-                "garden {number}, every {period_s} s"
-            );
+            left_as_chords += usize::from(track.method != PathMethod::Rebuilt);
             rebuilt.push(driven.judged(&track));
         }
-        Self { chords, rebuilt }
+        Self {
+            chords,
+            rebuilt,
+            left_as_chords,
+        }
     }
 
     fn agreeing(judged: &[Judged]) -> f64 {
@@ -212,7 +215,7 @@ impl fmt::Display for Figures {
         let (chords, rebuilt) = (&self.chords, &self.rebuilt);
         write!(
             f,
-            "{:.3}  {:.3}  {:.3}   {:+6.2}  {:+5.2}   {:5.2}  {:5.2}",
+            "{:.3}  {:.3}  {:.3}   {:+6.2}  {:+5.2}   {:5.2}  {:5.2}   {}",
             Self::agreeing(chords),
             Self::agreeing(rebuilt),
             Self::least_agreeing(rebuilt),
@@ -220,6 +223,7 @@ impl fmt::Display for Figures {
             mean(rebuilt.iter().map(|one| one.error_points)),
             Self::ninth_error_points(chords),
             Self::ninth_error_points(rebuilt),
+            self.left_as_chords,
         )
     }
 }
@@ -249,6 +253,7 @@ fn every_20_s_the_cells_driven_over_are_right_to_95_percent_and_their_share_to_t
     for (manner, most_points) in asked {
         let figures = Figures::of(&gardens(manner, &SEEDS), 20.0, LogNoise::CENTIMETRES);
         println!("{manner:?}: {figures}");
+        assert_eq!(figures.left_as_chords, 0);
         let agreeing = Figures::agreeing(&figures.rebuilt);
         let points = Figures::ninth_error_points(&figures.rebuilt);
         assert!(
@@ -269,6 +274,7 @@ fn every_20_s_the_cells_driven_over_are_right_to_95_percent_and_their_share_to_t
 fn every_20_s_decimetres_of_drift_leave_the_visited_share_right() {
     let figures = Figures::of(&gardens(Manner::Roaming, &SEEDS), 20.0, LogNoise::DECIMETRES);
     println!("{figures}");
+    assert_eq!(figures.left_as_chords, 0);
     let points = Figures::ninth_error_points(&figures.rebuilt);
     assert!(points <= 1.5, "{points:.2} points");
     assert!(wrong_share(&figures) < 0.95, "no better than chords");
@@ -281,6 +287,7 @@ fn without_position_error_rebuilt_turns_halve_the_wrong_cells_whatever_the_machi
         for period_s in [10.0, 20.0, 30.0] {
             let figures = Figures::of(&gardens, period_s, LogNoise::NONE);
             println!("{manner:?} {period_s} s: {figures}");
+            assert_eq!(figures.left_as_chords, 0);
             let share = wrong_share(&figures);
             assert!(
                 share <= 0.5,
@@ -293,8 +300,8 @@ fn without_position_error_rebuilt_turns_halve_the_wrong_cells_whatever_the_machi
 #[test]
 #[ignore = "prints the long table: five families of gardens, eight seeds, twelve logs each"]
 fn the_long_table() {
-    println!("                    cells that agree      mean error points  9 of 10 gardens");
-    println!("manner grade  s     chord rebuilt least    chord rebuilt     chord rebuilt");
+    println!("                    cells that agree      mean error points  9 of 10 gardens   left");
+    println!("manner grade  s     chord rebuilt least    chord rebuilt     chord rebuilt  as chords");
     for manner in MANNERS {
         let gardens = gardens(manner, &LONG_SEEDS);
         for (grade, noise) in GRADES {
