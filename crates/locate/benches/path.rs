@@ -41,7 +41,7 @@ fn stages(criterion: &mut Criterion) {
         group.bench_function(format!("noise, {name}"), |bench| {
             bench.iter(|| {
                 let rough = noise::roughness(black_box(&kept), period_s);
-                let speed_mps = noise::usual_speed_mps(&kept, rough.white_m);
+                let speed_mps = noise::usual_speed_mps(&kept, rough.white_m, 0.0);
                 let rests = halts::rests(&kept, rough.white_m, 60.0);
                 noise::estimate(
                     &kept,

@@ -74,26 +74,29 @@ pub fn roughness(kept: &Kept, period_s: f64) -> Roughness {
     }
 }
 
-/// Usual driving speed: the speed that most eight-second windows agree on, standing left out.
+/// Usual driving speed: the speed that most windows of eight seconds and more agree on, standing left out.
 ///
-/// Within eight seconds most windows hold no turn; noise of the two ends is taken off the squared length.
-pub fn usual_speed_mps(kept: &Kept, white_m: f64) -> Option<f64> {
-    const WINDOW_S: f64 = 8.0;
+/// Within eight seconds most windows hold no turn; noise of the two ends is taken off the squared length. The noisier the
+/// positions, the longer the window, up to sixteen seconds: drift alone must not look like a drive.
+pub fn usual_speed_mps(kept: &Kept, white_m: f64, drift_rate_m2_per_s: f64) -> Option<f64> {
+    let window_s = (8.0 + 20.0 * white_m).min(16.0);
+    // Displacement of a machine that stands, per axis.
+    let standing_m2 = 2.0 * white_m * white_m + drift_rate_m2_per_s * window_s;
     const BIN_MPS: f64 = 0.01;
     let mut speeds_mps = Vec::new();
     let mut start = 0;
     for index in 0..kept.len() {
-        while kept.run[start] != kept.run[index] || kept.time_s[index] - kept.time_s[start] > WINDOW_S + 1e-6
+        while kept.run[start] != kept.run[index] || kept.time_s[index] - kept.time_s[start] > window_s + 1e-6
         {
             start += 1;
         }
         let lapse_s = kept.time_s[index] - kept.time_s[start];
-        if lapse_s < 0.6 * WINDOW_S {
+        if lapse_s < 0.6 * window_s {
             continue;
         }
-        let square_m2 = kept.place(index).distance_m(kept.place(start)).powi(2) - 4.0 * white_m * white_m;
+        let square_m2 = kept.place(index).distance_m(kept.place(start)).powi(2) - 2.0 * standing_m2;
         let speed_mps = square_m2.max(0.0).sqrt() / lapse_s;
-        let threshold_mps = (3.0 * white_m / lapse_s).max(0.04);
+        let threshold_mps = (2.2 * standing_m2.sqrt() / lapse_s).max(0.04);
         if speed_mps > threshold_mps {
             speeds_mps.push(speed_mps);
         }

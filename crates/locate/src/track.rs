@@ -257,6 +257,8 @@ fn is_poor(noise: &NoiseEstimate) -> bool {
 
 /// Legs and halts are told apart anew when the drift turns out to walk faster or slower than this.
 const RATE_MATTERS: f64 = 1.3;
+/// And when the machine drives faster or slower than this.
+const PACE_MATTERS: f64 = 1.04;
 
 /// Legs and halts of every run.
 fn segmented(kept: &Kept, noise: &NoiseEstimate, speed_mps: f64) -> Vec<(path::Blocks, Vec<segment::Part>)> {
@@ -437,7 +439,7 @@ pub fn locate(
     let speed_mps = settings
         .machine
         .speed_mps
-        .or_else(|| noise::usual_speed_mps(&kept, rough.white_m));
+        .or_else(|| noise::usual_speed_mps(&kept, rough.white_m, 0.0));
     let claims = noise::Claims::of(trace);
     let rests = halts::rests(&kept, rough.white_m, 60.0);
     if is_sparse && straight_white_m.is_none() {
@@ -454,6 +456,13 @@ pub fn locate(
         noise.source = tussock_types::NoiseSource::DrivingRoughness;
     }
 
+    let found_speed_mps = |noise: &NoiseEstimate| {
+        settings
+            .machine
+            .speed_mps
+            .or_else(|| noise::usual_speed_mps(&kept, noise.white_m, noise.drift_rate_m2_per_s))
+    };
+    let mut speed_mps = found_speed_mps(&noise).or(speed_mps);
     let mut method = match speed_mps {
         Some(_) if period_s > SPARSE_PERIOD_S => PathMethod::Chords,
         Some(_) => PathMethod::Legs,
@@ -468,14 +477,23 @@ pub fn locate(
     }
     let mut pieces = Vec::new();
     let mut drives = Vec::new();
-    if let (PathMethod::Legs, Some(speed_mps)) = (method, speed_mps) {
-        let mut runs = segmented(&kept, &noise, speed_mps);
+    if let (PathMethod::Legs, Some(first_mps)) = (method, speed_mps) {
+        let mut runs = segmented(&kept, &noise, first_mps);
         let first_noise = noise;
         refine(&mut noise, &runs);
         let rate = noise.drift_rate_m2_per_s / first_noise.drift_rate_m2_per_s;
-        if is_poor(&noise) && !(1.0 / RATE_MATTERS..RATE_MATTERS).contains(&rate) {
-            runs = segmented(&kept, &noise, speed_mps);
+        let better_mps = found_speed_mps(&noise)
+            .filter(|_| is_poor(&noise))
+            .unwrap_or(first_mps);
+        let pace = better_mps / first_mps;
+        if is_poor(&noise)
+            && (!(1.0 / RATE_MATTERS..RATE_MATTERS).contains(&rate)
+                || !(1.0 / PACE_MATTERS..PACE_MATTERS).contains(&pace))
+        {
+            runs = segmented(&kept, &noise, better_mps);
+            speed_mps = Some(better_mps);
         }
+        let speed_mps = speed_mps.unwrap_or(first_mps);
         let mut legs_s = Vec::new();
         for (blocks, parts) in runs {
             legs_s.extend(

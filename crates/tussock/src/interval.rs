@@ -9,7 +9,7 @@
 //! | how the path was found | bias taken off | standard deviation |
 //! |---|---|---|
 //! | lines fitted to legs | what more of the same error adds ([`tussock_coverage::bias`]) | 0.06 points and more with drift |
-//! | held by edges | with position error and unexplained turns | 0.1 points + 1 point per metre of position error + more with unexplained turns |
+//! | held by edges | with position error and unexplained turns | 0.17 points + 1.1 points per metre of position error + more with unexplained turns |
 //! | not held by edges | none | 3 points per metre of position error |
 //! | turns put back | none | 0.2 points + 0.005 points per second of period, + 1 point per metre |
 //! | smoothed, chords | none | 0.6 points; to the upper side 0.4 points per second of period |
@@ -114,7 +114,7 @@ fn doubt(track: &Track, counted: &Counted) -> Doubt {
             let surprise = unexplained * left_m.sqrt();
             Doubt {
                 bias: POINT * (0.13 - 0.24 * left_m.min(0.6) + 4.8 * surprise),
-                sd: spread.hypot(POINT * (0.12 + 1.1 * left_m + 5.0 * surprise)),
+                sd: spread.hypot(POINT * (0.17 + 1.1 * left_m + 5.0 * surprise)),
                 more_above: 0.0,
             }
         }

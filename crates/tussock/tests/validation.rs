@@ -48,6 +48,8 @@ struct Grade {
     stuck_after_s: f64,
     /// Least recall and precision of pockets, and of stuck spots.
     least_share: f64,
+    /// Fewer pockets, and fewer stuck spots, than this would prove nothing about a share.
+    least_cases: [usize; 2],
     /// Fewer intervals than this that hold the truth fall short.
     least_held: usize,
     /// Mean width of the interval.
@@ -66,6 +68,7 @@ const CENTIMETRES: Grade = Grade {
     spot_reach_m: 1.0,
     stuck_after_s: 90.0,
     least_share: 0.95,
+    least_cases: [20, 20],
     least_held: 17,
     most_width_points: 1.0,
 };
@@ -81,6 +84,7 @@ const DECIMETRES: Grade = Grade {
     spot_reach_m: 1.3,
     stuck_after_s: 90.0,
     least_share: 0.95,
+    least_cases: [20, 20],
     least_held: 17,
     most_width_points: 2.5,
 };
@@ -97,12 +101,11 @@ const METRES: Grade = Grade {
     spot_reach_m: 3.0,
     stuck_after_s: 90.0,
     least_share: 0.9,
+    // Few gardens leave ground of that size.
+    least_cases: [4, 20],
     least_held: 16,
     most_width_points: 4.0,
 };
-
-/// Fewer cases than this would prove nothing about a share of 0.95.
-const LEAST_CASES: usize = 20;
 
 /// How many there are, and how many of them have a partner on the other side.
 #[derive(Clone, Copy, Debug, Default)]
@@ -480,22 +483,26 @@ fn shortfalls(grade: &Grade, rows: &[Row]) -> Vec<String> {
             )
         });
     let fractions = quantile.into_iter().chain(worst);
-    let shares = sums(rows).into_iter().filter_map(|(what, matched)| {
-        if matched.all < LEAST_CASES {
-            Some(format!(
-                "{what}: {} cases; at least {LEAST_CASES} are needed",
-                matched.all
-            ))
-        } else {
-            (!(matched.share() >= grade.least_share)).then(|| {
-                format!(
-                    "{what}: {:.3}; at least {} is asked for",
-                    matched.share(),
-                    grade.least_share
-                )
-            })
-        }
-    });
+    let least_cases = [0, 0, 1, 1].map(|kind| grade.least_cases[kind]);
+    let shares = sums(rows)
+        .into_iter()
+        .zip(least_cases)
+        .filter_map(|((what, matched), least)| {
+            if matched.all < least {
+                Some(format!(
+                    "{what}: {} cases; at least {least} are needed",
+                    matched.all
+                ))
+            } else {
+                (!(matched.share() >= grade.least_share)).then(|| {
+                    format!(
+                        "{what}: {:.3}; at least {} is asked for",
+                        matched.share(),
+                        grade.least_share
+                    )
+                })
+            }
+        });
     let held = rows.iter().filter(|row| row.is_held()).count();
     let width_points = rows.iter().map(Row::width_points).sum::<f64>() / rows.len() as f64;
     let few = (held < grade.least_held).then(|| {
