@@ -1,5 +1,6 @@
 //! Locating, held to drives that are known because they were drawn.
 
+mod anchored;
 mod any_trace;
 mod drawn;
 mod gates;
