@@ -12,7 +12,7 @@
 //!
 //! Method. A hidden Markov model over fixes: the state is the heading (or a turn under way), the ways between two
 //! fixes are straight, one to three turns at the line, hops from lane to lane, following the line, a turn away from it, and the
-//! plain chord ([`ways`]; each weighed by the density with which it leads to the next fix). The likeliest chain of
+//! plain chord (each weighed by the density with which it leads to the next fix). The likeliest chain of
 //! ways is found by dynamic programming over the likeliest states of each fix (Viterbi 1967, pruned to a beam as Lowerre
 //! 1976 has it). Speed, wait and inset of the line are read from the log itself ([`estimate`]): straight intervals
 //! share one speed, and where two of them enclose an interval, their lines meet at the turn.
