@@ -12,7 +12,7 @@
 //!
 //! Method. A hidden Markov model over fixes: the state is the heading (or a turn under way), the ways between two
 //! fixes are straight, one to three turns at the line, hops from lane to lane, following the line, a turn away from it, and the
-//! plain chord ([`ways`]; each weighed by the density with which it leads to the next fix). The likeliest chain of
+//! plain chord (each weighed by the density with which it leads to the next fix). The likeliest chain of
 //! ways is found by dynamic programming over the likeliest states of each fix (Viterbi 1967, pruned to a beam as Lowerre
 //! 1976 has it). Speed, wait and inset of the line are read from the log itself ([`estimate`]): straight intervals
 //! share one speed, and where two of them enclose an interval, their lines meet at the turn.
@@ -53,7 +53,12 @@ struct Node {
 /// The likeliest way through the fixes of a run; long halts are corners. Vertices have times as the way says.
 pub fn rebuild(kept: &Kept, run: Range<usize>, outline: &Outline, halts: &[Halt], how: &Rebuild) -> Piece {
     let mut piece = Piece::default();
-    let stops = stops(kept, run, halts);
+    let standing: Vec<Halt> = halts
+        .iter()
+        .copied()
+        .filter(|halt| stands(kept, run.clone(), halt, how))
+        .collect();
+    let stops = stops(kept, run, &standing);
     let mut nodes: Vec<Node> = Vec::new();
     let mut open: Vec<usize> = Vec::new();
     let mut first = 0;
@@ -130,6 +135,24 @@ impl Stop {
             is_halt: false,
         }
     }
+}
+
+/// False for a halt within which the machine drove to and fro: where positions are poor, the box that a halt must not leave
+/// is wide.
+fn stands(kept: &Kept, run: Range<usize>, halt: &Halt, how: &Rebuild) -> bool {
+    const STANDING_FRACTION: f64 = 0.4;
+    let times_s = &kept.time_s[run.clone()];
+    let first = run.start + times_s.partition_point(|time_s| *time_s < halt.start_s);
+    let end = run.start + times_s.partition_point(|time_s| *time_s <= halt.end_s);
+    let mut shares: Vec<f64> = (first + 1..end)
+        .map(|index| {
+            let lapse_s = kept.time_s[index] - kept.time_s[index - 1];
+            let error_m = 2.0 * how.white_m;
+            let moved_m = kept.place(index).distance_m(kept.place(index - 1)) - error_m;
+            moved_m / (how.speed_mps * lapse_s).max(1e-9)
+        })
+        .collect();
+    crate::noise::median(&mut shares).is_none_or(|share| share < STANDING_FRACTION)
 }
 
 /// Fixes of a run, those within a halt made one.

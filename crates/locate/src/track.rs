@@ -241,6 +241,9 @@ fn half_time_leg_s(legs_s: &mut [f64]) -> Option<f64> {
 
 /// White part where sparse fixes show none: between centimetre and decimetre logs (common practice, no source).
 const SPARSE_WHITE_M: f64 = 0.05;
+/// Rests of sparse logs: white part that the box is made for, and least time.
+const SPARSE_REST_WHITE_M: f64 = 0.5;
+const SPARSE_REST_S: f64 = 600.0;
 
 /// Halts within this radius are standing, wheels spinning at most.
 const STANDING_RADIUS_M: f64 = 0.25;
@@ -441,7 +444,11 @@ pub fn locate(
         .speed_mps
         .or_else(|| noise::usual_speed_mps(&kept, rough.white_m, 0.0));
     let claims = noise::Claims::of(trace);
-    let rests = halts::rests(&kept, rough.white_m, 60.0);
+    // Sparse or poor, nothing but a long stay keeps within a few metres.
+    let long_rests = is_sparse
+        .then(|| halts::rests(&kept, rough.white_m.max(SPARSE_REST_WHITE_M), SPARSE_REST_S))
+        .filter(|rests| !rests.is_empty());
+    let rests = long_rests.unwrap_or_else(|| halts::rests(&kept, rough.white_m, 60.0));
     if is_sparse && straight_white_m.is_none() {
         // What standing time shows is not to be measured by a guess.
         rough.white_m = noise::LEAST_WHITE_M;

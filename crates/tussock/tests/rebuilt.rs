@@ -280,6 +280,15 @@ fn every_20_s_decimetres_of_drift_leave_the_visited_share_right() {
     assert!(wrong_share(&figures) < 0.95, "no better than chords");
 }
 
+/// Where the error is ten swaths wide, no path can be right; less of the lawn must go missing than by chords.
+#[test]
+fn every_20_s_metres_of_drift_cost_less_with_turns_than_with_chords() {
+    let figures = Figures::of(&gardens(Manner::Roaming, &SEEDS), 20.0, LogNoise::METRES);
+    println!("{figures}");
+    let points = [&figures.chords, &figures.rebuilt].map(|judged| Figures::ninth_error_points(judged));
+    assert!(points[1] < 0.75 * points[0], "{points:?} points");
+}
+
 #[test]
 fn without_position_error_rebuilt_turns_halve_the_wrong_cells_whatever_the_machine_and_the_period() {
     for manner in MANNERS {

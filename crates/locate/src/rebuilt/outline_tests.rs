@@ -25,11 +25,11 @@ fn ground() -> Region {
         (0.0, 12.0),
     ]);
     let island = ring(&[(8.0, 2.0), (10.0, 2.5), (9.0, 4.0)]);
-    Region::from_rings(vec![vec![outer, island]]).unwrap()
+    Region::from_rings(vec![vec![outer, island]]).expect("an L is ground")
 }
 
 fn outline() -> Outline {
-    Outline::of(&ground(), 0.0).unwrap()
+    Outline::of(&ground(), 0.0).expect("an L is ground")
 }
 
 /// Every place on the line, a step apart.

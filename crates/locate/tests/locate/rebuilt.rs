@@ -26,7 +26,7 @@ const KNOWN: Rebuild = Rebuild {
 fn rectangle(east_m: f64, north_m: f64) -> Region {
     let corners = [(0.0, 0.0), (east_m, 0.0), (east_m, north_m), (0.0, north_m)];
     let ring = corners.map(|(east, north)| Place::new(east, north)).to_vec();
-    Region::from_rings(vec![vec![ring]]).unwrap()
+    Region::from_rings(vec![vec![ring]]).expect("a rectangle is ground")
 }
 
 fn kept_of(drive: &Drive, period_s: f64) -> Kept {
@@ -44,7 +44,7 @@ fn kept_of(drive: &Drive, period_s: f64) -> Kept {
 }
 
 fn rebuilt(kept: &Kept, ground: &Region, halts: &[Halt], how: &Rebuild) -> Piece {
-    let outline = Outline::of(ground, how.inset_m).unwrap();
+    let outline = Outline::of(ground, how.inset_m).expect("ground is left");
     rebuild(kept, 0..kept.len(), &outline, halts, how)
 }
 
@@ -164,13 +164,13 @@ fn a_long_rest_stays_a_point_and_forgets_the_heading() {
 /// A log of a machine in an invented garden, with the ground that its plan lets it drive on.
 fn logged(kind: GardenKind, seed: u64, machine: &Machine, period_s: f64) -> (Trace, Region) {
     let garden = invent_as(&Wish::new(kind), seed);
-    let (site, _) = tussock_plane::Site::build(&garden.plan).unwrap();
-    let run = simulate(&site, machine, &Run::new(8.0, 7 * seed)).unwrap();
+    let (site, _) = tussock_plane::Site::build(&garden.plan).expect("invented plans are sound");
+    let run = simulate(&site, machine, &Run::new(8.0, 7 * seed)).expect("there is room to drive");
     let trace = sample(&run, &Sampling::local(period_s, LogNoise::CENTIMETRES, 11 * seed));
     let zones = site.exclusions.iter().chain(&site.obstacles);
-    let kept_out = Region::union_of(zones.map(|zone| &zone.shape)).unwrap();
+    let kept_out = Region::union_of(zones.map(|zone| &zone.shape)).expect("zones are sound");
     let outline = site.boundary.as_ref().unwrap_or(&site.drawn_lawn);
-    (trace, outline.minus(&kept_out).unwrap())
+    (trace, outline.minus(&kept_out).expect("zones are sound"))
 }
 
 fn located(trace: &Trace, ground: Option<&Region>) -> Track {
