@@ -5,7 +5,7 @@ use crate::ground::Ground;
 use crate::sorted::Sorted;
 use crate::spots::stuck_findings;
 use crate::{AnalyseError, Job, Stage, TOOL_VERSION, inspect, interval, outline, verdict};
-use tussock_coverage::{squares, swath};
+use tussock_coverage::swath;
 use tussock_locate::{HaltPlace, Track};
 use tussock_plane::{Leg, LegIndex, Site};
 use tussock_types::{Findings, OutlineSource, Place, SCHEMA_VERSION};
@@ -56,7 +56,7 @@ pub fn analyse(job: &Job<'_>) -> Result<Findings, AnalyseError> {
     let index = LegIndex::build(legs(&ground.tracks));
     let landmarks = ground.site.as_ref().map(Site::landmarks).unwrap_or_default();
     let drive = counted.drive(&ground, &sweeps, paint_width_m);
-    let cells = squares::squares(&counted.count);
+    let cells = counted.squares();
     let pockets = Sorted::of(&counted, &ground, &drive, &cells, &index, &landmarks, settings);
     let stuck_spots = stuck_findings(&ground, &index, settings);
 
@@ -78,7 +78,11 @@ pub fn analyse(job: &Job<'_>) -> Result<Findings, AnalyseError> {
         settings,
         known_width.then_some(&drive),
     );
-    let Sorted { missed, not_yet, .. } = pockets;
+    let Sorted {
+        missed,
+        not_yet,
+        unseen,
+    } = pockets;
     let findings = Findings {
         schema_version: SCHEMA_VERSION,
         tool_version: TOOL_VERSION.to_owned(),
@@ -95,7 +99,7 @@ pub fn analyse(job: &Job<'_>) -> Result<Findings, AnalyseError> {
         // Without a width the gaps between passes are a guess, and so are pockets.
         missed_pockets: if known_width { missed } else { Vec::new() },
         not_yet: if known_width { not_yet } else { Vec::new() },
-        unseen: None,
+        unseen: known_width.then_some(unseen),
         stuck_spots,
         worn_lines: None,
         strays: None,

@@ -4,12 +4,12 @@ use crate::ground::Ground;
 use crate::sorted::Sorted;
 use rayon::prelude::*;
 use tussock_coverage::likely::Likely;
-use tussock_coverage::{bias, laws, revisits, swath, visits};
+use tussock_coverage::{bias, laws, revisits, squares, swath, visits};
 use tussock_diagnose::luck;
 use tussock_locate::{PathMethod, Piece, Track};
 use tussock_plane::{BitGrid, Region, rasterise};
 use tussock_types::{
-    Coverage, Estimate, LawnCoverage, OverTime, Place, Promise, PromiseVerdict, Revisits, Settings,
+    Cells, Coverage, Estimate, LawnCoverage, OverTime, Place, Promise, PromiseVerdict, Revisits, Settings,
     TurfSettings, WidthRow,
 };
 
@@ -186,6 +186,28 @@ impl Counted {
         0.5 * (fraction(cut_width_m + sd_m) - fraction((cut_width_m - sd_m).max(0.0)))
     }
 
+    /// Squares of the count, their probability from all pasts where there are several.
+    pub(crate) fn squares(&self) -> Cells {
+        let mut cells = squares::squares(&self.count);
+        if let Some(likely) = &self.likely {
+            let (fine, coarse) = (self.count.grid, cells.grid);
+            let mut sums = vec![0_u32; coarse.cells()];
+            let mut lawn = vec![0_u32; coarse.cells()];
+            for (column, row) in self.count.lawn.cells_on() {
+                if let Some((x, y)) = coarse.cell_at(fine.centre(column, row)) {
+                    sums[y * coarse.columns + x] += likely.times(column, row);
+                    lawn[y * coarse.columns + x] += 1;
+                }
+            }
+            for ((probability, sum), lawn) in cells.visited_probability.iter_mut().zip(sums).zip(lawn) {
+                if lawn > 0 {
+                    *probability = sum as f32 / (lawn as f32 * likely.pasts() as f32);
+                }
+            }
+        }
+        cells
+    }
+
     pub(crate) fn by_width(&self, sweeps: &[swath::Sweep]) -> Vec<WidthRow> {
         let lawn_cells = (self.count.lawn.count() as f64).max(1.0);
         WIDTHS_M
@@ -251,6 +273,7 @@ impl Counted {
     ) -> Coverage {
         let visited_m2 = visited.estimate * self.lawn_m2;
         let missed_m2: f64 = pockets.missed.iter().map(|pocket| pocket.area_m2).sum();
+        let unseen_m2: f64 = pockets.unseen.iter().map(|ground| ground.area_m2).sum();
         let not_yet_m2: f64 = pockets.not_yet.iter().map(|pocket| pocket.area_m2).sum();
         let lawns = ground.site.as_ref().map_or_else(
             || {
@@ -287,8 +310,8 @@ impl Counted {
             visited_m2,
             missed_m2,
             not_yet_m2,
-            unseen_m2: 0.0,
-            sliver_m2: (self.lawn_m2 - visited_m2 - missed_m2 - not_yet_m2).max(0.0),
+            unseen_m2,
+            sliver_m2: (self.lawn_m2 - visited_m2 - missed_m2 - not_yet_m2 - unseen_m2).max(0.0),
             visited_fraction: visited,
             face_value_fraction: self.face_value_fraction,
             cut_width_m,

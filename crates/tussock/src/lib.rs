@@ -20,6 +20,7 @@ mod outline;
 mod plan_check;
 mod sorted;
 mod spots;
+mod unseen;
 mod verdict;
 
 pub use analyse::analyse;
