@@ -86,7 +86,7 @@ pub(crate) fn findable_width_m(ground: &Ground) -> f64 {
         .tracks
         .iter()
         .filter_map(|track| track.anchored.as_ref())
-        .map(|anchored| WIDTH_PER_SD * anchored.usual_corner_sd_m())
+        .map(|anchored| WIDTH_PER_SD * anchored.error_m())
         .fold(0.0, f64::max)
 }
 

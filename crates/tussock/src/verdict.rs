@@ -8,6 +8,7 @@ use crate::ground::Ground;
 use crate::interval::WIDTH_PER_SD;
 use tussock_diagnose::luck::Drive;
 use tussock_locate::PathMethod;
+use tussock_locate::anchor::{Anchored, EdgeUse};
 use tussock_types::{FixQuality, LogFacts, LogVerdict, Settings, Trace};
 
 /// No pocket narrower than this can be told from the gaps between passes.
@@ -49,7 +50,8 @@ pub(crate) fn verdict(
             PathMethod::Chords | PathMethod::Rebuilt => track.noise.white_m,
         };
         if let Some(anchored) = &track.anchored {
-            error_m = error_m.max(anchored.usual_corner_sd_m());
+            error_m = error_m.max(anchored.error_m());
+            remarks.extend(held_remark(anchored));
             continue;
         }
         let drift_m = track.noise.drift_m.unwrap_or_else(|| {
@@ -153,6 +155,22 @@ pub(crate) fn verdict(
         good_enough,
         advice,
         remarks,
+    }
+}
+
+/// What became of the plan's edge as a hold for poor positions.
+fn held_remark(anchored: &Anchored) -> Option<String> {
+    let off_m = anchored.offset.east_m.hypot(anchored.offset.north_m);
+    match anchored.edges {
+        EdgeUse::Refused { .. } => Some(
+            "The turns do not gather at the plan's edge (lanes, or a plan that does not fit): it does not hold the positions."
+                .to_owned(),
+        ),
+        EdgeUse::Used { .. } if off_m > (3.0 * anchored.offset.sd_m).max(0.1) => Some(format!(
+            "The plan lies {off_m:.1} m beside the log ({:.1} m east, {:.1} m north); that is taken off.",
+            -anchored.offset.east_m, -anchored.offset.north_m
+        )),
+        _ => None,
     }
 }
 

@@ -541,6 +541,17 @@ impl Anchored {
         (squares / (self.corner_sd_m.len() as f64).max(1.0)).sqrt()
     }
 
+    /// Position error that is left, per axis, as far as simulated gardens tell: what the model knows, and at metre drift a
+    /// third more, for turns that were missed or put at a wrong edge are not in it.
+    pub fn error_m(&self) -> f64 {
+        const SURE_M: f64 = 0.1;
+        const UNSURE_M: f64 = 0.4;
+        const MORE: f64 = 0.33;
+        let known_m = self.usual_corner_sd_m();
+        let share = ((known_m - SURE_M) / (UNSURE_M - SURE_M)).clamp(0.0, 1.0);
+        known_m * (1.0 + MORE * share)
+    }
+
     /// Share of legs whose end an edge explains, each by how much it is trusted.
     pub fn explained_fraction(&self) -> f64 {
         let trust: f64 = self.turns.iter().map(|turn| turn.2).sum();

@@ -427,7 +427,7 @@ impl Night {
     /// What the path itself claims, both axes together.
     fn claimed_m(&self) -> f64 {
         let anchored = self.track.anchored.as_ref().expect("positions are poor");
-        std::f64::consts::SQRT_2 * anchored.usual_corner_sd_m()
+        std::f64::consts::SQRT_2 * anchored.error_m()
     }
 }
 
@@ -478,7 +478,7 @@ fn turns_at_the_edge_hold_decimetre_drift() {
     }
 }
 
-/// Metre logs, raw 2.9 m: at most 0.9 m left.
+/// Metre logs, raw 2.9 m: at most 0.9 m left, and the claim is right to a quarter.
 #[test]
 fn turns_at_the_edge_hold_metre_drift() {
     for (kind, seed) in SHAPES.into_iter().zip(41..) {
@@ -491,6 +491,13 @@ fn turns_at_the_edge_hold_metre_drift() {
             seed,
         );
         assert!(night.error_m() <= 0.9, "{kind:?}: {} m", night.error_m());
+        let ratio = night.claimed_m() / night.error_m();
+        assert!(
+            (0.75..1.3).contains(&ratio),
+            "claims {} of {} m",
+            night.claimed_m(),
+            night.error_m()
+        );
     }
 }
 
