@@ -39,9 +39,8 @@ pub use assemble::{Assembled, assemble};
 pub use csv::{Columns, ColumnsError};
 pub use error::IngestError;
 pub use plan_file::{PlanFileError, PlanRead, looks_swapped, read_plan, write_plan};
-pub use settings_file::{
-    SettingsError, SettingsFault, day_span_min, offset_s, read_settings, settings_reference,
-};
+pub use settings_file::{SettingsError, SettingsFault, read_settings, settings_reference};
+pub use tussock_types::{day_span_min, offset_s};
 pub use walk::{WalkError, WalkFault, WalkedPlan, plan_from_walk};
 
 use reading::{Ground, Reading};

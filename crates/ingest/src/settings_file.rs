@@ -12,7 +12,7 @@ use keys::{KEYS, Key, Value as Allowed};
 use std::fmt::Write;
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
-use tussock_types::Settings;
+use tussock_types::{Settings, day_span_min, offset_s};
 
 /// One thing wrong with a settings file, and where.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -290,44 +290,6 @@ fn hours_fit(value: &DeValue<'_>) -> Result<(), String> {
         last_end = end;
     }
     Ok(())
-}
-
-/// Working hours as in `08:00-12:30`: minutes after midnight of their start and end; `None` for another form.
-/// The end may be 24:00.
-pub fn day_span_min(text: &str) -> Option<(u32, u32)> {
-    let (start, end) = text.trim().split_once('-')?;
-    let minutes = |clock: &str| {
-        let (hour, minute) = clock.trim().split_once(':')?;
-        let is_plain =
-            |part: &str| (1..=2).contains(&part.len()) && part.bytes().all(|byte| byte.is_ascii_digit());
-        if !is_plain(hour) || !is_plain(minute) || minute.len() != 2 {
-            return None;
-        }
-        let (hour, minute): (u32, u32) = (hour.parse().ok()?, minute.parse().ok()?);
-        let total = hour * 60 + minute;
-        (minute < 60 && total <= 24 * 60).then_some(total)
-    };
-    Some((minutes(start)?, minutes(end)?))
-}
-
-/// Offset from UTC as in `UTC`, `+02:00`, `-03:30`, in seconds; `None` for another form or beyond 14 hours.
-pub fn offset_s(text: &str) -> Option<i32> {
-    if text == "UTC" || text == "Z" {
-        return Some(0);
-    }
-    let (sign, rest) = match text.split_at_checked(1)? {
-        ("+", rest) => (1, rest),
-        ("-", rest) => (-1, rest),
-        _ => return None,
-    };
-    let (hour, minute) = rest.split_once(':')?;
-    let is_plain = |part: &str| part.len() == 2 && part.bytes().all(|byte| byte.is_ascii_digit());
-    if !is_plain(hour) || !is_plain(minute) {
-        return None;
-    }
-    let (hour, minute): (i32, i32) = (hour.parse().ok()?, minute.parse().ok()?);
-    let total_s = hour * 3600 + minute * 60;
-    (minute < 60 && total_s <= 14 * 3600).then_some(sign * total_s)
 }
 
 /// The known word that is spelled most like another.

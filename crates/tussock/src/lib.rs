@@ -11,6 +11,7 @@
 //! the clock. The same job gives the same findings on any number of threads.
 
 mod analyse;
+mod clock_check;
 mod counted;
 mod error;
 mod ground;
@@ -18,6 +19,7 @@ mod inspect;
 mod interval;
 mod outline;
 mod plan_check;
+mod repeats;
 mod sorted;
 mod spots;
 mod unseen;

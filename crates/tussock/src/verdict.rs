@@ -6,6 +6,7 @@
 
 use crate::ground::Ground;
 use crate::interval::WIDTH_PER_SD;
+use crate::{clock_check, repeats};
 use tussock_diagnose::luck::Drive;
 use tussock_locate::PathMethod;
 use tussock_locate::anchor::{Anchored, EdgeUse};
@@ -127,6 +128,8 @@ pub(crate) fn verdict(
                 "After this much driving luck alone still leaves gaps up to {luck_m:.1} m wide; more nights narrow that."
             ));
     }
+    remarks.extend(repeats::remarks(traces, inputs));
+    remarks.extend(clock_check::remark(&ground.tracks, settings));
     let advice = if good_enough {
         format!("Positions are right to about {}.", metres(error_m))
     } else if by_error_m >= between_m && by_error_m >= by_digits_m {

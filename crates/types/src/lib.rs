@@ -9,6 +9,7 @@
 mod findings;
 mod frame;
 mod grid;
+mod hours;
 mod log;
 mod plan;
 mod settings;
@@ -16,6 +17,7 @@ mod trace;
 
 pub use findings::*;
 pub use grid::*;
+pub use hours::*;
 pub use log::*;
 pub use plan::*;
 pub use settings::*;

@@ -2,9 +2,11 @@
 
 #![allow(clippy::unwrap_used, reason = "a test that cannot go on shall say so")]
 
+mod all_bytes;
 mod assemble;
 mod check_values;
 mod csv;
+mod cut_off;
 mod errors;
 mod gpx;
 mod nmea;

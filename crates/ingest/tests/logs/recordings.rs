@@ -9,7 +9,7 @@ use std::path::{Path, PathBuf};
 use tussock_ingest::{ReadOptions, read_log};
 
 /// What a recording needs to be told.
-fn options(name: &str) -> ReadOptions {
+pub(crate) fn options(name: &str) -> ReadOptions {
     let mut options = ReadOptions::default();
     let columns = if name.contains("water_depth/") {
         Some("date=#1,time=#2,lat=#4,lon=#5,speed_mps=#6,sats=#7")
