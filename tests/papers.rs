@@ -83,6 +83,7 @@ fn links_between_papers_lead_somewhere() {
         "docs/logging.md",
         "docs/formats.md",
         "docs/bibliography.md",
+        "docs/recorded-accuracy.md",
     ] {
         let path = root().join(paper);
         let text = std::fs::read_to_string(&path).expect("the paper is there");
