@@ -95,14 +95,25 @@ const AT_HOME: &[(&str, &[&str])] = &[
     // Polygon operations stand behind the guarded door of the ground.
     ("geo", &["tussock-plane"]),
     ("rstar", &["tussock-plane", "tussock-diagnose"]),
-    // Machines are drawn in the sandbox, errors of positions in the count, luck in the diagnosis.
+    // Machines are drawn in the sandbox, pasts that agree with a log in locating, errors of positions in the count, luck in
+    // the diagnosis.
     (
         "rand",
-        &["tussock-simulate", "tussock-coverage", "tussock-diagnose"],
+        &[
+            "tussock-simulate",
+            "tussock-locate",
+            "tussock-coverage",
+            "tussock-diagnose",
+        ],
     ),
     (
         "rand_chacha",
-        &["tussock-simulate", "tussock-coverage", "tussock-diagnose"],
+        &[
+            "tussock-simulate",
+            "tussock-locate",
+            "tussock-coverage",
+            "tussock-diagnose",
+        ],
     ),
     ("pyo3", &[]),
 ];
@@ -253,6 +264,8 @@ const UNITS: &[&str] = &[
     "_m_per_h",
     "_unix_s",
     "_m2_per_s4",
+    "_nats",
+    "_per_root_s",
 ];
 
 /// Numbers without a unit, and why.
@@ -294,6 +307,15 @@ const BARE: &[(&str, &str)] = &[
     ("first", "degrees or metres, told by the enum beside it"),
     ("second", "degrees or metres, told by the enum beside it"),
     ("value", "unit told by the sentence that shows it"),
+    ("variance", "square of the unit of the value beside it"),
+    ("surprise", "mean square of normalised residuals"),
+    ("weight", "trust, 0 to 1"),
+    ("along", "unit vector"),
+    ("out", "unit vector"),
+    ("into", "unit vector"),
+    ("onward", "unit vector"),
+    ("fractions", "parts of the lawn, 0 to 1"),
+    ("cost", "unit of the prices that the caller gives"),
 ];
 
 #[test]

@@ -7,7 +7,7 @@ use tussock_types::Place;
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Edge {
     /// One end.
-    pub from: [f64; 2],
+    pub from_m: [f64; 2],
     /// Unit vector to the other.
     pub along: [f64; 2],
     /// Its length.
@@ -33,7 +33,7 @@ pub fn edges(region: &Region) -> Vec<Edge> {
             ];
             let out = [along[1], -along[0]];
             Some(Edge {
-                from: [from.east_m, from.north_m],
+                from_m: [from.east_m, from.north_m],
                 along,
                 length_m,
                 out,
@@ -106,7 +106,7 @@ pub fn find(edges: &[Edge], turn: &Turn, inset_m: f64, inset_sd_m: f64, loose_m:
         if across > MOST_COST {
             continue;
         }
-        let run_m = dot(edge.along, [at[0] - edge.from[0], at[1] - edge.from[1]]);
+        let run_m = dot(edge.along, [at[0] - edge.from_m[0], at[1] - edge.from_m[1]]);
         let past_m = (-run_m).max(run_m - edge.length_m).max(0.0);
         let cost = across + past_m * past_m / (along_spread(edge.along) + 0.01 + loose_m * loose_m);
         costs.push((cost, index));
