@@ -40,6 +40,7 @@ fn reasons(criterion: &mut Criterion) {
         pieces: Vec::new(),
         halts,
         gaps: Vec::new(),
+        carried: Vec::new(),
         method: PathMethod::Legs,
         noise: NoiseEstimate {
             white_m: 0.02,

@@ -33,6 +33,7 @@ fn track(halts: Vec<Halt>, drift_m: f64) -> Track {
         pieces: Vec::new(),
         halts,
         gaps: Vec::new(),
+        carried: Vec::new(),
         method: PathMethod::Legs,
         noise: NoiseEstimate {
             white_m: 0.0,

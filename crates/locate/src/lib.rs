@@ -7,7 +7,8 @@
 //!  . . .  ->  . x .   ->   ----/ (o) \----   ->   ----/\----   ->   pieces, halts, silences
 //! ```
 //!
-//! Method. Fixes of poor quality and jumps are taken out ([`gate`]). The white part of the error is read from the
+//! Method. Fixes of poor quality and jumps are taken out ([`gate`]), and so
+//! is what was carried ([`carried`]). The white part of the error is read from the
 //! roughness of the path itself, the slow part from standing time ([`noise`]). A free-driving machine drives straight
 //! legs at a steady speed between turns, so each unbroken piece is cut into legs and halts by exact dynamic
 //! programming on whitened steps ([`segment`]; optimal partitioning after Jackson et al. 2005 with pruning in the
@@ -16,7 +17,8 @@
 //! with Rauch-Tung-Striebel smoothing takes over ([`kalman`]). Where positions are poor (decimetres and metres), the legs,
 //! one speed, the corners, the station and the edge of the lawn are brought together ([`anchor`]), and other pasts that
 //! agree with the log can be drawn. Between fixes more than four seconds apart the turns are put back where speed,
-//! time and the edge of the lawn say that they were ([`rebuilt`]).
+//! time and the edge of the lawn say that they were ([`rebuilt`]). What it did in every second is told at the end
+//! ([`activities`]).
 //!
 //! Exact: the segmentation, for the stated cost. Approximate: the noise law while driving. Known limits: in precise logs
 //! the slow part of the error (drift) stays in the path; logs sparser than four seconds are joined by straight chords
@@ -24,7 +26,9 @@
 //!
 //! Cost: linear in fixes, times the longest leg; a night of 28,800 fixes takes some tens of milliseconds.
 
+pub mod activities;
 pub mod anchor;
+pub mod carried;
 pub mod drift;
 pub mod gate;
 pub mod halts;

@@ -1,6 +1,7 @@
 //! The result of locating, and the one call that makes it.
 
 use crate::anchor::{self, Anchored, chain};
+use crate::carried::{self, Carried};
 use crate::{drift, gate, halts, noise, path, rebuilt, segment};
 use tussock_plane::Region;
 use tussock_types::{FixQuality, Place, Settings, Trace};
@@ -101,6 +102,8 @@ pub struct Track {
     pub halts: Vec<Halt>,
     /// Silences in time order.
     pub gaps: Vec<Gap>,
+    /// Stretches in which it was carried or pushed, in time order; no piece reaches into them.
+    pub carried: Vec<Carried>,
     /// How the path was found.
     pub method: PathMethod,
     /// Position error.
@@ -463,6 +466,13 @@ pub fn locate(
         noise.source = tussock_types::NoiseSource::DrivingRoughness;
     }
 
+    let span_s = kept.time_s.first().copied().zip(kept.time_s.last().copied());
+    let usual_mps = settings
+        .machine
+        .speed_mps
+        .or_else(|| noise::usual_speed_mps(&kept, noise.white_m, noise.drift_rate_m2_per_s))
+        .or(speed_mps);
+    let (kept, carried) = carried::lift_out(kept, &noise, usual_mps, ground);
     let found_speed_mps = |noise: &NoiseEstimate| {
         settings
             .machine
@@ -568,7 +578,6 @@ pub fn locate(
             .for_each(|piece| path::collapse_halts(piece, &standing, &noise));
     }
     let (halts, station, outings) = halts::at_station(halts_found, station, &stands_noise, &kept);
-    let span_s = kept.time_s.first().copied().zip(kept.time_s.last().copied());
     Track {
         machine: trace.machine.clone(),
         pieces: pieces
@@ -577,6 +586,7 @@ pub fn locate(
             .collect(),
         halts,
         gaps: gated.gaps,
+        carried,
         method,
         noise,
         period_s,

@@ -99,11 +99,13 @@ fn spots(places_m: &[[f64; 2]]) -> Value {
         pieces: Vec::new(),
         halts,
         gaps: Vec::new(),
+        carried: Vec::new(),
         method: PathMethod::Legs,
         noise: NoiseEstimate {
             white_m: 0.0,
             drift_m: Some(0.0),
             drift_rate_m2_per_s: 0.0,
+            drift_time_s: None,
             source: NoiseSource::Default,
         },
         period_s: 1.0,

@@ -6,7 +6,7 @@ use crate::sorted::Sorted;
 use crate::spots::stuck_findings;
 use crate::{AnalyseError, Job, Stage, TOOL_VERSION, inspect, interval, outline, verdict};
 use tussock_coverage::swath;
-use tussock_locate::{HaltPlace, Track};
+use tussock_locate::{HaltPlace, Piece, Track};
 use tussock_plane::{Leg, LegIndex, Site};
 use tussock_types::{Findings, OutlineSource, Place, SCHEMA_VERSION};
 
@@ -44,7 +44,12 @@ pub fn analyse(job: &Job<'_>) -> Result<Findings, AnalyseError> {
             (drawn, OutlineSource::Trace)
         }
     };
-    let sweeps = swath::sweeps(&ground.tracks, settings);
+    let swept: Vec<Piece> = ground
+        .tracks
+        .iter()
+        .flat_map(|track| ground.swept(track, track.pieces.clone(), settings))
+        .collect();
+    let sweeps = swath::sweeps_of(swept.iter(), settings);
     let counted = Counted::of(&ground, &lawn_region, &sweeps, settings, paint_width_m, job.seed);
     let by_width = settings
         .machine

@@ -87,7 +87,10 @@ fn likely(
             let pieces: Vec<Piece> = ground
                 .tracks
                 .iter()
-                .flat_map(|track| track.drawn(seed, number).unwrap_or_else(|| track.pieces.clone()))
+                .flat_map(|track| {
+                    let pieces = track.drawn(seed, number).unwrap_or_else(|| track.pieces.clone());
+                    ground.swept(track, pieces, settings)
+                })
                 .collect();
             let sweeps = swath::sweeps_of(pieces.iter(), settings);
             let mut mask = BitGrid::new(lawn.grid);

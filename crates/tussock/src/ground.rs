@@ -1,9 +1,10 @@
 //! Where everything lies: one plane for plan and logs.
 
 use crate::{AnalyseError, Job};
-use tussock_locate::{Track, locate};
+use tussock_locate::activities::{self, Lines};
+use tussock_locate::{Piece, Track, locate};
 use tussock_plane::{Frame, Region, Site};
-use tussock_types::{FrameFindings, GeoPoint, Place, PlanFault, Positions, Trace};
+use tussock_types::{FrameFindings, GeoPoint, Place, PlanFault, Positions, Settings, Trace};
 
 /// The plane, the site on it, and where the machines were.
 pub(crate) struct Ground {
@@ -83,6 +84,29 @@ impl Ground {
             plan_faults,
             tracks,
         })
+    }
+
+    /// Guide runs of the plan.
+    pub(crate) fn guides(&self) -> Vec<&[Place]> {
+        let guides = self.site.iter().flat_map(|site| &site.guides);
+        guides.map(|guide| guide.shape.as_slice()).collect()
+    }
+
+    /// Lines that a machine can follow out of the station and home.
+    pub(crate) fn lines<'a>(&'a self, guides: &'a [&'a [Place]]) -> Lines<'a> {
+        let boundary = self
+            .site
+            .as_ref()
+            .map(|site| site.boundary.as_ref().unwrap_or(&site.drawn_lawn));
+        Lines { guides, boundary }
+    }
+
+    /// Pieces of path that were swept; without transit, for a machine that does not cut there.
+    pub(crate) fn swept(&self, track: &Track, pieces: Vec<Piece>, settings: &Settings) -> Vec<Piece> {
+        if settings.machine.cuts_in_transit {
+            return pieces;
+        }
+        activities::without(&pieces, &activities::transits(track, self.lines(&self.guides())))
     }
 
     /// Refuses what no lawn can be counted from.

@@ -1,7 +1,9 @@
 //! Is this log good enough, before anything is counted.
 
 use crate::{AnalyseError, Job, Stage, TOOL_VERSION, ground::Ground, verdict};
+use std::collections::HashMap;
 use tussock_locate::Track;
+use tussock_locate::activities::{self, Activity};
 use tussock_locate::anchor::EdgeUse;
 use tussock_types::{
     FixQuality, InputFindings, Inspection, NoiseSource, PlanOffset, PositionFindings, SCHEMA_VERSION,
@@ -82,16 +84,15 @@ pub(crate) fn span(ground: &Ground) -> Span {
     let tracks = &ground.tracks;
     let (start_s, end_s) = ground.span_s();
     let sum = |value: &dyn Fn(&Track) -> f64| tracks.iter().map(value).sum::<f64>();
-    let driving_s = sum(&Track::driving_s);
-    let silent_s = sum(&Track::silent_s);
-    let at_station_s = tracks
-        .iter()
-        .map(Track::at_station_s)
-        .fold(None, |all: Option<f64>, one| match (all, one) {
-            (Some(all), Some(one)) => Some(all + one),
-            (one, other) => one.or(other),
-        });
-    let whole_s = sum(&|track: &Track| track.span_s.map_or(0.0, |(first_s, last_s)| last_s - first_s));
+    let guides = ground.guides();
+    let lines = ground.lines(&guides);
+    let mut spent_s: HashMap<Activity, f64> = HashMap::new();
+    for spell in tracks.iter().flat_map(|track| activities::spells(track, lines)) {
+        *spent_s.entry(spell.activity).or_default() += spell.end_s - spell.start_s;
+    }
+    let spent_s = |activity: Activity| spent_s.get(&activity).copied().unwrap_or(0.0);
+    let tells_transit = tracks.iter().any(|track| activities::tells_transit(track, lines));
+    let knows_station = tracks.iter().any(|track| track.station.is_some());
     let mut silences: Vec<Silence> = tracks
         .iter()
         .flat_map(|track| &track.gaps)
@@ -125,12 +126,12 @@ pub(crate) fn span(ground: &Ground) -> Span {
             .map(|track| (track.gated_quality + track.gated_jumps) as u64)
             .sum(),
         path_m: sum(&Track::path_m),
-        driving_s,
-        transit_s: None,
-        at_station_s,
-        halted_s: (whole_s - driving_s - silent_s - at_station_s.unwrap_or(0.0)).max(0.0),
-        carried_s: None,
-        silent_s,
+        driving_s: spent_s(Activity::Driving) + spent_s(Activity::Transit) + spent_s(Activity::Reversing),
+        transit_s: tells_transit.then(|| spent_s(Activity::Transit)),
+        at_station_s: knows_station.then(|| spent_s(Activity::AtStation)),
+        halted_s: spent_s(Activity::Halted) + spent_s(Activity::Turning),
+        carried_s: Some(spent_s(Activity::Carried)),
+        silent_s: spent_s(Activity::Silent),
         silences,
         speed_mps: tracks.iter().find_map(|track| track.speed_mps),
         outings: outings.map(|outings| outings as u64),

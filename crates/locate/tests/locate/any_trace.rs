@@ -3,6 +3,7 @@
 use crate::drawn::{START_S, located};
 use proptest::prelude::*;
 use tussock_locate::Track;
+use tussock_locate::activities::{Lines, spells};
 use tussock_types::{Fix, Place, Settings};
 
 /// A step in time, a place, and whether a new segment starts.
@@ -55,7 +56,10 @@ fn walked(rows: &[Row]) -> Vec<Row> {
 
 fn check(track: &Track, fixes: &[Fix]) -> Result<(), TestCaseError> {
     prop_assert_eq!(
-        track.fixes_used + track.gated_jumps + track.gated_quality,
+        track.fixes_used
+            + track.gated_jumps
+            + track.gated_quality
+            + track.carried.iter().map(|carried| carried.fixes).sum::<usize>(),
         fixes.len()
     );
     prop_assert_eq!(track.kept.len(), track.fixes_used);
@@ -72,6 +76,14 @@ fn check(track: &Track, fixes: &[Fix]) -> Result<(), TestCaseError> {
         prop_assert!(track.pieces.is_empty() && track.halts.is_empty() && track.gaps.is_empty());
         return Ok(());
     };
+    // Every second is one thing.
+    let mut told_s = first_s;
+    for spell in spells(track, Lines::default()) {
+        prop_assert_eq!(spell.start_s, told_s);
+        prop_assert!(spell.end_s > spell.start_s);
+        told_s = spell.end_s;
+    }
+    prop_assert_eq!(told_s, last_s);
     let mut now_s = first_s;
     for piece in &track.pieces {
         let start_s = piece.vertices[0].arrive_s;
@@ -94,6 +106,18 @@ fn check(track: &Track, fixes: &[Fix]) -> Result<(), TestCaseError> {
         }
     }
     prop_assert!(now_s <= last_s);
+    for carried in &track.carried {
+        prop_assert!(
+            first_s <= carried.start_s && carried.start_s < carried.end_s && carried.end_s <= last_s
+        );
+        for piece in &track.pieces {
+            let (start_s, end_s) = (
+                piece.vertices[0].arrive_s,
+                piece.vertices[piece.vertices.len() - 1].leave_s,
+            );
+            prop_assert!(end_s <= carried.start_s || start_s >= carried.end_s);
+        }
+    }
     for halt in &track.halts {
         prop_assert!(halt.place.east_m.is_finite() && halt.place.north_m.is_finite());
         prop_assert!(halt.radius_m.is_finite());
