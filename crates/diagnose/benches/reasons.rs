@@ -46,6 +46,7 @@ fn reasons(criterion: &mut Criterion) {
             white_m: 0.02,
             drift_m: Some(0.02),
             drift_rate_m2_per_s: 1e-6,
+            drift_time_s: None,
             source: NoiseSource::StationScatter,
         },
         period_s: 1.0,

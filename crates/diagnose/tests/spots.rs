@@ -39,6 +39,7 @@ fn track(halts: Vec<Halt>, drift_m: f64) -> Track {
             white_m: 0.0,
             drift_m: Some(drift_m),
             drift_rate_m2_per_s: 0.0,
+            drift_time_s: None,
             source: NoiseSource::Default,
         },
         period_s: 1.0,
