@@ -100,9 +100,9 @@ pub(super) const KEYS: &[Key] = &[
         name: "cut_width_sd_m",
         about: "Standard deviation of the true cutting width, metres",
         value: Value::Number { low: 0.0, high: 0.2 },
-        default: Some("0.005"),
+        default: Some("0.0"),
         example: "",
-        reason: "blades swing out by about that (common practice, no source)",
+        reason: "the width is taken as it is given; where it is not sure, say so",
     },
     Key {
         table: "machine",
