@@ -177,11 +177,12 @@ pub(crate) struct AnalyseArguments {
     pub(crate) no_suggestions: bool,
 }
 
-/// Check a plan, or make one from a walk
+/// Check a plan, make one from a walk, or lay one where the log says
 #[derive(Debug, Subcommand)]
 pub(crate) enum PlanCommand {
     Check(PlanCheckArguments),
     FromWalk(FromWalkArguments),
+    Align(AlignArguments),
 }
 
 const CHECK_EXAMPLES: &str = "\
@@ -224,6 +225,29 @@ pub(crate) struct FromWalkArguments {
     pub(crate) walk: PathBuf,
 
     /// Where the plan goes; - is stdout. A file that exists is not replaced
+    #[arg(long, value_name = "FILE", default_value = "-")]
+    pub(crate) out: PathBuf,
+}
+
+const ALIGN_EXAMPLES: &str = "\
+Examples:
+  tussock plan align garden.geojson night.gpx --out garden-aligned.geojson
+  tussock plan align garden.geojson night1.nmea night2.nmea > garden-aligned.geojson";
+
+/// Lay a plan where the log says that it lies
+///
+/// The machine turns at the edge; its turns show by how much the drawing lies beside the log, and how it is turned.
+#[derive(Debug, Args)]
+#[command(after_help = ALIGN_EXAMPLES)]
+pub(crate) struct AlignArguments {
+    /// Plan (GeoJSON)
+    #[arg(value_name = "PLAN")]
+    pub(crate) plan: PathBuf,
+
+    #[command(flatten)]
+    pub(crate) log: LogArguments,
+
+    /// Where the moved plan goes; - is stdout. A file that exists is not replaced
     #[arg(long, value_name = "FILE", default_value = "-")]
     pub(crate) out: PathBuf,
 }

@@ -1,19 +1,21 @@
 //! `tussock plan`: is this plan sound; make one from a walk.
 
-use crate::args::{Format, FromWalkArguments, PlanCheckArguments, PlanCommand};
+use crate::args::{AlignArguments, Format, FromWalkArguments, PlanCheckArguments, PlanCommand};
 use crate::exit::{Exit, Failure};
 use crate::inputs::{self, name, told};
 use crate::outputs::{NewFile, write_new};
 use crate::printer::{Printer, harmless};
-use crate::{Outcome, commands};
+use crate::progress::Progress;
+use crate::{Outcome, commands, wishes};
 use serde_json::json;
-use tussock::{PlanReport, PlanRow};
+use tussock::{AlignVerdict, Job, PlanReport, PlanRow, Stage};
 use tussock_types::{PlanRole, Settings};
 
 pub(crate) fn run(command: &PlanCommand, printer: &Printer) -> Outcome {
     match command {
         PlanCommand::Check(arguments) => check(arguments, printer),
         PlanCommand::FromWalk(arguments) => from_walk(arguments, printer),
+        PlanCommand::Align(arguments) => align(arguments, printer),
     }
 }
 
@@ -124,5 +126,69 @@ fn from_walk(arguments: &FromWalkArguments, printer: &Printer) -> Outcome {
     for fault in &report.faults {
         printer.note(&format!("to look at: {fault}"));
     }
+    Ok(Exit::Done)
+}
+
+fn align(arguments: &AlignArguments, printer: &Printer) -> Outcome {
+    let to_stdout = inputs::is_stdin(&arguments.out);
+    let file = if to_stdout {
+        None
+    } else {
+        Some(NewFile::probe(&arguments.out)?)
+    };
+    let mut options = wishes::read_options(&arguments.log)?;
+    wishes::threads(arguments.log.threads)?;
+    inputs::check(&arguments.log.logs, "a log (GPX, NMEA 0183 or CSV)")?;
+    inputs::check_garden(Some(&arguments.plan), arguments.log.settings.as_ref())?;
+    let settings = inputs::settings(arguments.log.settings.as_deref())?;
+    options.limits = settings.limits.clone();
+    let plan = commands::sound_plan(&arguments.plan, &settings)?;
+    let progress = Progress::new();
+    let assembled = inputs::logs(&arguments.log.logs, &options, &|what, done| {
+        progress.tell(what, done)
+    })?;
+    let tell = |stage: Stage, done_fraction: f64| progress.tell(stage.words(), done_fraction);
+    let job = Job {
+        traces: &assembled.traces,
+        inputs: &assembled.inputs,
+        plan: Some(&plan),
+        settings: &settings,
+        seed: 0,
+        progress: Some(&tell),
+    };
+    let aligned = tussock::align(&job)
+        .map_err(|error| commands::cannot_go_on(&error, Some(arguments.plan.as_path())))?;
+    drop(progress);
+    let text = tussock_ingest::write_plan(&aligned.plan);
+    match &file {
+        None => printer.data(text.as_bytes())?,
+        Some(file) => write_new(&[(file, text.as_bytes())])?,
+    }
+    let offset = aligned.offset;
+    let side = |value_m: f64, plus: &str, minus: &str| {
+        format!(
+            "{:.2} m {}",
+            value_m.abs(),
+            if value_m < 0.0 { minus } else { plus }
+        )
+    };
+    printer.note(&match aligned.verdict {
+        AlignVerdict::Moved => format!(
+            "moved {} and {}, turned {:.1} degrees {}; right to about {:.2} m",
+            side(offset.east_m, "east", "west"),
+            side(offset.north_m, "north", "south"),
+            offset.rotation_deg.abs(),
+            if offset.rotation_deg < 0.0 {
+                "clockwise"
+            } else {
+                "anticlockwise"
+            },
+            offset.sd_m
+        ),
+        AlignVerdict::InPlace => format!(
+            "the plan lies where the log says, to about {:.2} m; it was left as it is",
+            (3.0 * offset.sd_m).max(offset.east_m.hypot(offset.north_m))
+        ),
+    });
     Ok(Exit::Done)
 }

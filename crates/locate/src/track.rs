@@ -428,6 +428,32 @@ pub fn locate(
     ground: Option<&Region>,
     settings: &Settings,
 ) -> Track {
+    locate_as(trace, east_m, north_m, station, ground, settings, Hold::WherePoor)
+}
+
+/// When positions are held by speed, corners, station and edge.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Hold {
+    /// Where their error is not small against a swath.
+    WherePoor,
+    /// Always, to see how the plan lies in the log.
+    Always,
+}
+
+/// The same, saying when positions are held.
+///
+/// # Panics
+/// When the columns differ in length.
+pub fn locate_as(
+    trace: &Trace,
+    east_m: &[f64],
+    north_m: &[f64],
+    station: Option<Place>,
+    ground: Option<&Region>,
+    settings: &Settings,
+    hold: Hold,
+) -> Track {
+    let is_held = |noise: &NoiseEstimate| hold == Hold::Always || is_poor(noise);
     assert!(
         east_m.len() == trace.len() && north_m.len() == trace.len(),
         "columns of a trace differ in length"
@@ -500,10 +526,10 @@ pub fn locate(
         refine(&mut noise, &runs);
         let rate = noise.drift_rate_m2_per_s / first_noise.drift_rate_m2_per_s;
         let better_mps = found_speed_mps(&noise)
-            .filter(|_| is_poor(&noise))
+            .filter(|_| is_held(&noise))
             .unwrap_or(first_mps);
         let pace = better_mps / first_mps;
-        if is_poor(&noise)
+        if is_held(&noise)
             && (!(1.0 / RATE_MATTERS..RATE_MATTERS).contains(&rate)
                 || !(1.0 / PACE_MATTERS..PACE_MATTERS).contains(&pace))
         {
@@ -519,7 +545,7 @@ pub fn locate(
                     .filter(|part| part.kind == segment::PartKind::Leg)
                     .map(|part| blocks.time_s[part.last] - blocks.time_s[part.first]),
             );
-            if is_poor(&noise) {
+            if is_held(&noise) {
                 let timing_s = 0.3_f64.hypot(0.7 * noise.white_m / speed_mps);
                 drives.push(chain::Drive::new(blocks, &parts, timing_s));
             } else {
@@ -528,7 +554,7 @@ pub fn locate(
         }
         if half_time_leg_s(&mut legs_s).is_some_and(|leg_s| leg_s < STRAIGHT_LEG_S) {
             method = PathMethod::Smoothed;
-        } else if is_poor(&noise) {
+        } else if is_held(&noise) {
             method = PathMethod::Anchored;
         }
     }

@@ -93,6 +93,12 @@ pub enum AnalyseError {
         /// Least width of a lawn.
         least_m: f64,
     },
+    /// The log does not show where the plan lies.
+    #[error("the plan cannot be aligned: {why}")]
+    CannotAlign {
+        /// Why not.
+        why: String,
+    },
     /// Polygon work failed.
     #[error("polygon work on the plan failed")]
     Region(#[from] RegionError),

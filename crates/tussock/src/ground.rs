@@ -2,7 +2,7 @@
 
 use crate::{AnalyseError, Job};
 use tussock_locate::activities::{self, Lines};
-use tussock_locate::{Piece, Track, locate};
+use tussock_locate::{Hold, Piece, Track, locate_as};
 use tussock_plane::{Frame, Region, Site};
 use tussock_types::{FrameFindings, GeoPoint, Place, PlanFault, Positions, Settings, Trace};
 
@@ -36,6 +36,11 @@ fn drivable(site: &Site) -> Option<Region> {
 
 impl Ground {
     pub(crate) fn of(job: &Job<'_>) -> Result<Self, AnalyseError> {
+        Self::held(job, Hold::WherePoor)
+    }
+
+    /// The same, saying when positions are held by the plan.
+    pub(crate) fn held(job: &Job<'_>, hold: Hold) -> Result<Self, AnalyseError> {
         let fixes: u64 = job.traces.iter().map(|trace| trace.len() as u64).sum();
         if fixes > job.settings.limits.fixes {
             return Err(AnalyseError::TooManyFixes {
@@ -75,7 +80,15 @@ impl Ground {
             .iter()
             .map(|trace| {
                 let (east_m, north_m) = places(trace, frame.as_ref());
-                locate(trace, &east_m, &north_m, station, drivable.as_ref(), job.settings)
+                locate_as(
+                    trace,
+                    &east_m,
+                    &north_m,
+                    station,
+                    drivable.as_ref(),
+                    job.settings,
+                    hold,
+                )
             })
             .collect();
         Ok(Self {

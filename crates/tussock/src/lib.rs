@@ -5,11 +5,13 @@
 //! | Is this log good enough? | [`inspect`] |
 //! | How much was driven over, what was missed, where did it get stuck? | [`analyse`] |
 //! | Is this plan sound, and how large is everything in it? | [`check_plan`] |
+//! | Where does the plan lie, as the log sees it? | [`align`] |
 //!
 //! The rooms below stay reachable: [`types`], [`plane`], [`locate`], [`coverage`], [`diagnose`], [`simulate`]. Reading logs is
 //! the business of `tussock-ingest`, drawing findings that of `tussock-report`; nothing here opens a file, prints, or asks
 //! the clock. The same job gives the same findings on any number of threads.
 
+mod align;
 mod analyse;
 mod clock_check;
 mod counted;
@@ -25,6 +27,7 @@ mod spots;
 mod unseen;
 mod verdict;
 
+pub use align::{AlignVerdict, Aligned, align};
 pub use analyse::analyse;
 pub use error::AnalyseError;
 pub use inspect::inspect;

@@ -1,7 +1,7 @@
 //! Locating, held to drives that are known because they were drawn.
 
-mod anchored;
 mod activities;
+mod anchored;
 mod any_trace;
 mod drawn;
 mod gates;

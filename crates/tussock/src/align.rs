@@ -1,0 +1,121 @@
+//! Where does the plan lie, as the log sees it?
+//!
+//! Question: drawings and receivers seldom agree to a metre; how must a plan be moved and turned so that the machine turns at
+//! its edge? Method: the turns of the log against the edges of the plan ([`tussock_locate::anchor`]), whatever the noise. Good
+//! to some centimetres where the machine has turned a hundred times; turns of the plan up to a few degrees are found.
+
+use crate::ground::Ground;
+use crate::inspect::plan_offset;
+use crate::{AnalyseError, Job, Stage};
+use tussock_locate::anchor::{EdgeUse, Offset};
+use tussock_locate::{Hold, Track};
+use tussock_plane::Frame;
+use tussock_types::{GeoPoint, Place, Plan, PlanOffset, PlanShape};
+
+/// A plan laid where the log says.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Aligned {
+    /// The plan, moved and turned; as it was where the offset lies within its error.
+    pub plan: Plan,
+    /// By how much.
+    pub offset: PlanOffset,
+    /// Whether it was moved.
+    pub verdict: AlignVerdict,
+}
+
+/// What aligning came to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum AlignVerdict {
+    /// The plan was moved.
+    Moved,
+    /// It lies where the log says, within the error.
+    InPlace,
+}
+
+/// Offsets smaller than this are left alone whatever the log says: nobody draws a plan better.
+const LEAST_OFFSET_M: f64 = 0.05;
+/// Turns smaller than this move no corner of a garden by a hand.
+const LEAST_TURN_RAD: f64 = 0.002;
+/// Offsets within so many standard deviations are no offset.
+const SURE: f64 = 3.0;
+
+/// Lays a plan where the logs say that it lies.
+///
+/// # Errors
+/// [`AnalyseError::CannotAlign`] where the turns of the log do not show the edges of the plan, and the errors of
+/// [`crate::inspect`].
+pub fn align(job: &Job<'_>) -> Result<Aligned, AnalyseError> {
+    let Some(plan) = job.plan else {
+        return Err(AnalyseError::CannotAlign {
+            why: "there is no plan".to_owned(),
+        });
+    };
+    job.tell(Stage::Locating, 0.0);
+    let ground = Ground::held(job, Hold::Always)?;
+    ground.must_be_a_garden(job)?;
+    job.tell(Stage::Locating, 1.0);
+    let best = ground
+        .tracks
+        .iter()
+        .filter_map(|track| Some((track, track.anchored.as_deref()?)))
+        .filter(|(_, anchored)| matches!(anchored.edges, EdgeUse::Used { .. }))
+        .min_by(|a, b| a.1.offset.sd_m.total_cmp(&b.1.offset.sd_m));
+    let (Some((track, anchored)), Some(frame)) = (best, ground.frame) else {
+        return Err(AnalyseError::CannotAlign {
+            why: why_not(&ground.tracks),
+        });
+    };
+    let offset = anchored.offset;
+    let told = plan_offset(track).ok_or_else(|| AnalyseError::CannotAlign {
+        why: why_not(&ground.tracks),
+    })?;
+    let off_m = offset.east_m.hypot(offset.north_m);
+    let is_off = off_m > LEAST_OFFSET_M.max(SURE * offset.sd_m) || offset.turned_rad.abs() > LEAST_TURN_RAD;
+    Ok(Aligned {
+        plan: if is_off {
+            moved(plan, &frame, &offset)
+        } else {
+            plan.clone()
+        },
+        offset: told,
+        verdict: if is_off {
+            AlignVerdict::Moved
+        } else {
+            AlignVerdict::InPlace
+        },
+    })
+}
+
+fn why_not(tracks: &[Track]) -> String {
+    if tracks.iter().all(|track| track.anchored.is_none()) {
+        "the log has too few fixes or turns for that; log one fix a second".to_owned()
+    } else {
+        "the turns in the log do not gather at the edge of the plan; is it the plan of this garden, and drawn as it is?".to_owned()
+    }
+}
+
+/// Every point of a plan turned about the middle of the offset, then moved.
+fn moved(plan: &Plan, frame: &Frame, offset: &Offset) -> Plan {
+    let (sin, cos) = offset.turned_rad.sin_cos();
+    let shift = |point: &mut GeoPoint| {
+        let at = frame.to_place(*point);
+        let (east_m, north_m) = (at.east_m - offset.about.east_m, at.north_m - offset.about.north_m);
+        *point = frame.to_geo(Place::new(
+            offset.about.east_m + cos * east_m - sin * north_m + offset.east_m,
+            offset.about.north_m + sin * east_m + cos * north_m + offset.north_m,
+        ));
+    };
+    let mut plan = plan.clone();
+    for feature in &mut plan.features {
+        match &mut feature.shape {
+            PlanShape::Polygons(polygons) => polygons
+                .iter_mut()
+                .flat_map(|polygon| &mut polygon.rings)
+                .flatten()
+                .for_each(shift),
+            PlanShape::Line(points) => points.iter_mut().for_each(shift),
+            PlanShape::Point(point) => shift(point),
+        }
+    }
+    plan
+}
