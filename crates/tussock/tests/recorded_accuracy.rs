@@ -174,9 +174,11 @@ fn ride_table() -> String {
 }
 
 fn standing() -> Vec<(&'static str, LogFile)> {
-    let mut north = ReadOptions::default();
     // The day is not in the file; the folder that it came from tells it.
-    north.date = time::Date::from_calendar_date(2026, time::Month::February, 2).ok();
+    let north = ReadOptions {
+        date: time::Date::from_calendar_date(2026, time::Month::February, 2).ok(),
+        ..ReadOptions::default()
+    };
     let east = "static/adsb-grid/east_gnss.csv";
     let gold = "static/adsb-grid/north_gold_converted.csv";
     vec![
