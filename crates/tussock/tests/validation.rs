@@ -523,9 +523,14 @@ fn shortfalls(grade: &Grade, rows: &[Row]) -> Vec<String> {
 
 fn holds(grade: &Grade) {
     let rows = judge_all(grade);
-    println!("{}\n{}", grade.name, table(&rows));
     let short = shortfalls(grade, &rows);
-    assert!(short.is_empty(), "{}", short.join("\n"));
+    assert!(
+        short.is_empty(),
+        "{}\n{}\n{}",
+        grade.name,
+        table(&rows),
+        short.join("\n")
+    );
 }
 
 #[test]
