@@ -315,6 +315,10 @@ const BARE: &[(&str, &str)] = &[
     ("into", "unit vector"),
     ("onward", "unit vector"),
     ("fractions", "parts of the lawn, 0 to 1"),
+    ("of", "components of the state and their weights"),
+    ("slip", "unit vector and metres"),
+    ("lost", "metres, and their standard deviation"),
+    ("turns", "numbers of steps and edges, and trust"),
     ("cost", "unit of the prices that the caller gives"),
 ];
 

@@ -126,3 +126,53 @@ fn a_walk_without_a_lawn_is_refused() {
         "walk-no-lawn"
     );
 }
+
+/// The demo's plan moved by some metres, in degrees.
+fn moved_demo(east_deg: f64, north_deg: f64) -> String {
+    let path = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("fixtures/demo/plan.geojson");
+    let mut plan: serde_json::Value =
+        serde_json::from_str(&std::fs::read_to_string(path).expect("the demo has a plan")).expect("GeoJSON");
+    fn shift(value: &mut serde_json::Value, east_deg: f64, north_deg: f64) {
+        let Some(list) = value.as_array_mut() else {
+            return;
+        };
+        match list.as_slice() {
+            [lon, lat, ..] if lon.is_number() && lat.is_number() => {
+                let (lon, lat) = (lon.as_f64().expect("a number"), lat.as_f64().expect("a number"));
+                list[0] = (lon + east_deg).into();
+                list[1] = (lat + north_deg).into();
+            }
+            _ => list
+                .iter_mut()
+                .for_each(|inner| shift(inner, east_deg, north_deg)),
+        }
+    }
+    for feature in plan["features"].as_array_mut().expect("features") {
+        shift(&mut feature["geometry"]["coordinates"], east_deg, north_deg);
+    }
+    plan.to_string()
+}
+
+#[test]
+fn a_plan_is_laid_where_the_log_says() {
+    let folder = Folder::new();
+    let log = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("fixtures/demo/before/2026-05-04.gpx.gz");
+    std::fs::copy(log, folder.path("night.gpx.gz")).expect("the demo has a log");
+    // 1e-5 degrees: 0.66 m east and 1.11 m north at 53.9 degrees.
+    folder.write("garden.geojson", moved_demo(1e-5, 1e-5));
+    let before = folder.content();
+    let ran = folder
+        .tussock("plan align garden.geojson night.gpx.gz --out aligned.geojson")
+        .with_code(0);
+    assert!(ran.stderr.contains("m west and 1.1"), "{}", ran.stderr);
+    assert!(ran.stderr.contains("m south"), "{}", ran.stderr);
+    // What was given is as it was.
+    let mut after = folder.content();
+    after.retain(|name, _| name != "aligned.geojson");
+    assert_eq!(after, before);
+    // The moved plan lies where the log says.
+    let again = folder
+        .tussock("plan align aligned.geojson night.gpx.gz")
+        .with_code(0);
+    assert!(again.stderr.contains("left as it is"), "{}", again.stderr);
+}

@@ -2,7 +2,7 @@
 //!
 //! Question: given how a machine moves and what was seen of it, where was it, how sure is that, and what else might have
 //! been? Measurements enter one by one (sequential processing, Bierman 1977), so that nothing is ever inverted. Backwards
-//! runs the modified Bryson-Frazier recursion (Bierman 1973, DOI 10.1016/0005-1098(73)90037-2), which needs no inverse
+//! runs the modified Bryson-Frazier recursion (Bierman, Fixed interval smoothing with discrete measurements, 1973), which needs no inverse
 //! either. Other pasts that agree with the same measurements are drawn by mean correction (Durbin & Koopman 2002,
 //! DOI 10.1093/biomet/89.3.603): a made-up past is filtered with the gains that are there already.
 //!

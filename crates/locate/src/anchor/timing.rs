@@ -75,18 +75,22 @@ pub fn sharpen(drive: &mut Drive, speed_mps: f64, usual_wait_s: f64, noise_m: f6
         let spans = &mut drive.spans;
         if let Some((arrive_s, sd_s)) = arrive {
             let earliest_s = 0.5 * (spans[before].start_s + spans[before].end_s);
-            spans[before].end_s = arrive_s.clamp(
-                earliest_s.max(spans[before].end_s - MOST_S),
-                spans[before].end_s + MOST_S,
-            );
+            spans[before].end_s = arrive_s
+                .max(earliest_s.max(spans[before].end_s - MOST_S))
+                .min(spans[before].end_s + MOST_S);
             spans[before].timing_s[1] = sd_s.max(SHARPEST_S);
         }
         if let Some((leave_s, sd_s)) = leave {
+            // Never before the middle of the leg before: times run forward.
+            let first_s = 0.5 * (spans[before].start_s + spans[before].end_s);
             let latest_s = 0.5 * (spans[after].start_s + spans[after].end_s);
-            spans[after].start_s = leave_s.clamp(
-                spans[after].start_s - MOST_S,
-                latest_s.min(spans[after].start_s + MOST_S),
-            );
+            spans[after].start_s = leave_s
+                .max(
+                    first_s
+                        .max(spans[after].start_s - MOST_S)
+                        .min(spans[after].start_s),
+                )
+                .min(latest_s.min(spans[after].start_s + MOST_S));
             spans[after].timing_s[0] = sd_s.max(SHARPEST_S);
         }
         if spans[after].start_s < spans[before].end_s {
