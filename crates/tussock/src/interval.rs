@@ -11,7 +11,7 @@
 //! | lines fitted to legs | what more of the same error adds ([`tussock_coverage::bias`]) | 0.06 points and more with drift |
 //! | held by edges | with position error and unexplained turns | 0.17 points + 1.1 points per metre of position error + more with unexplained turns |
 //! | not held by edges | none | 3 points per metre of position error |
-//! | turns put back | none | 0.2 points + 0.005 points per second of period, + 1 point per metre |
+//! | turns put back | none | 0.1 points + 0.007 points per second of period, + 1.4 points per metre; lanes 0.15 + 0.03 points per second; metre errors 4 points |
 //! | smoothed, chords | none | 0.6 points; to the upper side 0.4 points per second of period |
 //!
 //! Lanes with poor positions: how far lanes overlap cannot be seen. The interval goes from the random-search law to all
@@ -33,6 +33,8 @@ const POINT: f64 = 0.01;
 const USUAL_UNEXPLAINED: f64 = 0.22;
 /// With a larger position error than this the overlap of lanes cannot be seen.
 const LANES_SEEN_M: f64 = 0.03;
+/// Turns put back under larger errors than this are guesses.
+const POOR_M: f64 = 0.5;
 /// Least width of a gap that lanes leave when they skip ground.
 const SKIPPED_M: f64 = 0.4;
 
@@ -58,15 +60,14 @@ pub(crate) fn visited(
     if drive.pattern == luck::Pattern::Lanes && left_m > LANES_SEEN_M {
         return lanes(counted, drive, settings, left_m);
     }
-    let doubt =
-        ground
-            .tracks
-            .iter()
-            .map(|track| doubt(track, counted))
-            .fold(
-                Doubt::default(),
-                |worst, one| if one.sd > worst.sd { one } else { worst },
-            );
+    let doubt = ground
+        .tracks
+        .iter()
+        .map(|track| doubt(track, counted, drive.pattern))
+        .fold(
+            Doubt::default(),
+            |worst, one| if one.sd > worst.sd { one } else { worst },
+        );
     let estimate = (found - doubt.bias).clamp(0.0, 1.0);
     let sd = doubt.sd.hypot(width_effect);
     Estimate {
@@ -98,7 +99,7 @@ pub(crate) fn position_error_m(track: &Track) -> f64 {
     }
 }
 
-fn doubt(track: &Track, counted: &Counted) -> Doubt {
+fn doubt(track: &Track, counted: &Counted, pattern: luck::Pattern) -> Doubt {
     let left_m = position_error_m(track);
     match (track.method, &track.anchored) {
         (PathMethod::Anchored, Some(anchored)) => {
@@ -123,9 +124,19 @@ fn doubt(track: &Track, counted: &Counted) -> Doubt {
             sd: (POINT * (0.04 + 3.0 * left_m)).hypot(0.5 * counted.bias_fraction()),
             more_above: 0.0,
         },
+        (PathMethod::Rebuilt, _) if pattern == luck::Pattern::Lanes => Doubt {
+            bias: 0.0,
+            sd: POINT * (0.15 + 0.03 * track.period_s + 1.4 * left_m),
+            more_above: 0.0,
+        },
+        (PathMethod::Rebuilt, _) if left_m > POOR_M => Doubt {
+            bias: 0.0,
+            sd: POINT * 4.0,
+            more_above: 0.0,
+        },
         (PathMethod::Rebuilt, _) => Doubt {
             bias: 0.0,
-            sd: POINT * (0.08 + 0.005 * track.period_s + 1.0 * left_m + 3.0 * (left_m - 0.5).max(0.0)),
+            sd: POINT * (0.1 + 0.007 * track.period_s + 1.4 * left_m),
             more_above: 0.0,
         },
         _ => Doubt {
