@@ -272,12 +272,10 @@ fn the_smoother_gives_what_dense_algebra_gives() {
     let run = filter::forward(&steps, &start, &start_spread(&start_sd), &WANDER);
     let smoothed = filter::smooth(&steps, &run, &WANDER);
     for (index, (state, spread)) in dense(&steps, &start, &start_sd).iter().enumerate() {
-        for at in 0..SIZE {
+        for (at, (found, expected)) in smoothed.state[index].iter().zip(state).enumerate() {
             assert!(
-                (smoothed.state[index][at] - state[at]).abs() < 1e-8,
-                "step {index}, component {at}: {} against {}",
-                smoothed.state[index][at],
-                state[at]
+                (found - expected).abs() < 1e-8,
+                "step {index}, component {at}: {found} against {expected}"
             );
         }
         for of in [
