@@ -22,6 +22,7 @@ pub(crate) fn stuck_findings(ground: &Ground, index: &LegIndex, settings: &Setti
                 episodes: spot.episodes as u64,
                 minutes: spot.lost_s / 60.0,
                 passes_through: spot.passes_through as u64,
+                approach_deg: spot.approach_deg,
                 certainty: spot.certainty(),
                 why: why_stuck(&spot, ground),
             }

@@ -3,7 +3,7 @@
 //! A field that a stage has not produced is `None` (null in JSON), never absent and never invented. Positions are in
 //! the log's frame; metres east and north are on the tangent plane at [`FrameFindings`].
 
-use crate::{Cells, GeoPoint, LogFacts, Place, Plan, Settings};
+use crate::{Cells, FitFound, GeoPoint, Installation, LogFacts, Night, Place, Plan, PossibleStop, Settings};
 use serde::{Deserialize, Serialize};
 
 /// Version of the layout of `findings.json`.
@@ -70,6 +70,14 @@ pub struct Findings {
     pub worn_lines: Option<Vec<WornLine>>,
     /// Positions outside the boundary by more than their error. Null until a stage looks for them.
     pub strays: Option<Vec<Stray>>,
+    /// Silences away from the station that may have been stops, longest first. Null until a stage looks for them.
+    pub possible_stops: Option<Vec<PossibleStop>>,
+    /// What the log says about the installation. Null until a stage works it out.
+    pub installation: Option<Installation>,
+    /// Each night apart, in order. Null until a stage tells them apart.
+    pub nights: Option<Vec<Night>>,
+    /// How well a simulated machine fits this log. Null where none was fitted.
+    pub fit: Option<FitFound>,
     /// What to change. Null until a stage makes suggestions.
     pub suggestions: Option<Vec<Suggestion>>,
     /// General cautions.
@@ -495,6 +503,8 @@ pub struct StuckSpot {
     pub certainty: f64,
     /// What to look at: one sentence.
     pub why: String,
+    /// Compass course from which it came, where most episodes agree.
+    pub approach_deg: Option<f64>,
 }
 
 /// Cells visited far more often than the rest.
@@ -506,6 +516,10 @@ pub struct WornLine {
     pub line: Vec<Place>,
     /// Visits there over the lawn's mean.
     pub times_mean: f64,
+    /// Length.
+    pub length_m: f64,
+    /// Most visits of one place in it.
+    pub most_visits: u64,
 }
 
 /// Positions outside the boundary by more than the position error.
@@ -519,6 +533,12 @@ pub struct Stray {
     pub duration_s: f64,
     /// How far out.
     pub farthest_m: f64,
+    /// East of the farthest place.
+    pub east_m: f64,
+    /// North of it.
+    pub north_m: f64,
+    /// Whether it came back by itself within the log.
+    pub came_back: bool,
 }
 
 /// What kind of change.
@@ -556,8 +576,21 @@ pub struct Suggestion {
     pub outing_share_fraction: Option<f64>,
     /// Pockets that it is meant to mend.
     pub addresses: Vec<String>,
-    /// What it will bring.
+    /// Shift of a zone or of the boundary.
+    pub shift_m: Option<f64>,
+    /// Working hours added per day.
+    pub added_h_per_day: Option<f64>,
+    /// Other suggestions that it needs beside it.
+    pub together_with: Vec<String>,
+    /// Part of the pocket that this log shows driven over.
+    pub pocket_fraction_in_log: f64,
+    /// What it will bring: the estimate is what most single nights will show, the ends hold nine of ten.
     pub predicted: Predicted,
+    /// Share of simulated runs in which the pocket gains more than 20 points, lies within 15 points of the prediction and
+    /// the lawn within 5.
+    pub certainty: Option<f64>,
+    /// Driving hours after which the gain shows in most runs.
+    pub shown_after_h: Option<f64>,
     /// Cautions.
     pub cautions: Vec<String>,
 }

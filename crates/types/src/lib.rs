@@ -6,18 +6,22 @@
 //!
 //! Every bare number carries its unit in its name. `_fraction` runs from 0 to 1; percent appear on screen only.
 
+mod comparison;
 mod findings;
 mod frame;
 mod grid;
 mod hours;
+mod installation;
 mod log;
 mod plan;
 mod settings;
 mod trace;
 
+pub use comparison::*;
 pub use findings::*;
 pub use grid::*;
 pub use hours::*;
+pub use installation::*;
 pub use log::*;
 pub use plan::*;
 pub use settings::*;

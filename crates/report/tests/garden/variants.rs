@@ -110,12 +110,17 @@ pub(crate) fn full_findings() -> Findings {
             Place::new(4.0, -4.0),
         ],
         times_mean: 4.1,
+        length_m: 12.9,
+        most_visits: 31,
     }]);
     findings.strays = Some(vec![Stray {
         id: "X1".to_owned(),
         start_s: 12_000.0,
         duration_s: 40.0,
         farthest_m: 1.2,
+        east_m: 21.0,
+        north_m: 3.0,
+        came_back: true,
     }]);
     findings.suggestions = Some(vec![Suggestion {
         id: "G1".to_owned(),
@@ -129,12 +134,18 @@ pub(crate) fn full_findings() -> Findings {
         wire_m: Some(9.4),
         outing_share_fraction: Some(0.33),
         addresses: vec!["M1".to_owned()],
+        shift_m: None,
+        added_h_per_day: None,
+        together_with: Vec::new(),
+        pocket_fraction_in_log: 0.0,
         predicted: Predicted {
             visited_fraction_before: between(share, share - 0.01, share + 0.01),
             visited_fraction_after: between(share + 0.05, share + 0.03, share + 0.06),
             pocket_fraction_before: between(0.02, 0.0, 0.06),
             pocket_fraction_after: between(0.81, 0.66, 0.9),
         },
+        certainty: Some(0.86),
+        shown_after_h: Some(9.0),
         cautions: vec![
             "Locate buried cables and pipes before digging; private lines are not marked.".to_owned(),
         ],
