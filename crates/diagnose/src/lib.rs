@@ -6,5 +6,7 @@
 //! [`stuck`] gathers halts away from the station into places. Approximate where the modules say so; causes and remedies
 //! beyond that are not drawn from a log that does not show them.
 
+pub mod clearance;
 pub mod luck;
+pub mod passages;
 pub mod stuck;
