@@ -274,7 +274,7 @@ fn chord(clearance: &Clearance, region: &Region, saddle: Saddle) -> ([Place; 2],
 }
 
 /// The place on a piece that is nearest to another place.
-pub(crate) fn nearest_on(from: Place, to: Place, place: Place) -> Place {
+pub fn nearest_on(from: Place, to: Place, place: Place) -> Place {
     let (east_m, north_m) = (to.east_m - from.east_m, to.north_m - from.north_m);
     let square_m2 = east_m * east_m + north_m * north_m;
     if !(square_m2 > 0.0) {
@@ -309,6 +309,22 @@ fn between(one: (Place, Place), other: (Place, Place), near: Place) -> [Place; 2
     best
 }
 
+/// How well a log places the machine.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Positions {
+    /// Errors of centimetres or decimetres.
+    Fine,
+    /// Errors of metres: half a metre and more is left.
+    Coarse,
+}
+
+impl Positions {
+    /// By the error that is left, per axis.
+    pub fn of(error_m: f64) -> Self {
+        if error_m > 0.4 { Self::Coarse } else { Self::Fine }
+    }
+}
+
 /// What a path did at a neck.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Traffic {
@@ -316,6 +332,8 @@ pub struct Traffic {
     pub crossings: usize,
     /// Path on the far side.
     pub behind_m: f64,
+    /// Of it deeper than a change of side asks for: position errors alone do not get there.
+    pub deep_m: f64,
     /// Path on both sides.
     pub all_m: f64,
 }
@@ -365,17 +383,21 @@ impl Neck {
 
     /// Follows a path, given as unbroken lines of places.
     ///
-    /// A change of side counts once the machine is deeper than `hysteresis_m` on the other one.
+    /// A change of side counts once the machine is deeper than `hysteresis_m` on the other one and has driven at least
+    /// `confirm_m` there: position errors jump over, but do not drive about.
     pub fn traffic<'a>(
         &self,
         clearance: &Clearance,
         lines: impl Iterator<Item = &'a [Place]>,
         hysteresis_m: f64,
+        confirm_m: f64,
     ) -> Traffic {
         let step_m = clearance.grid.cell_m;
         let mut traffic = Traffic::default();
         let deep_m = hysteresis_m.min(0.9 * BORDER_WITHIN_M) as f32;
         let mut on: Option<bool> = None;
+        // Driven deep on the other side since it was last deep on this one.
+        let mut over_m = 0.0;
         for line in lines {
             for pair in line.windows(2) {
                 let length_m = pair[0].distance_m(pair[1]);
@@ -392,14 +414,30 @@ impl Neck {
                     else {
                         continue;
                     };
-                    let behind = self.behind[cell];
-                    traffic.all_m += length_m / steps;
+                    let (behind, by_m) = (self.behind[cell], length_m / steps);
+                    traffic.all_m += by_m;
                     if behind {
-                        traffic.behind_m += length_m / steps;
+                        traffic.behind_m += by_m;
                     }
-                    if self.border_m[cell] >= deep_m && on != Some(behind) {
-                        traffic.crossings += usize::from(on.is_some());
-                        on = Some(behind);
+                    if self.border_m[cell] < deep_m {
+                        continue;
+                    }
+                    if on == Some(behind) {
+                        over_m = 0.0;
+                    } else {
+                        over_m += by_m;
+                        if over_m >= confirm_m {
+                            traffic.crossings += usize::from(on.is_some());
+                            on = Some(behind);
+                            if behind {
+                                traffic.deep_m += over_m;
+                            }
+                            over_m = 0.0;
+                            continue;
+                        }
+                    }
+                    if behind && on == Some(true) {
+                        traffic.deep_m += by_m;
                     }
                 }
             }
@@ -409,6 +447,16 @@ impl Neck {
 }
 
 impl Traffic {
+    /// Whether the far side was entered at all. `positions` says whether a change of side can be believed; where not, a
+    /// hundredth of the fair share of path must lie deep in it: who gets in stays for long.
+    pub fn has_entered(&self, neck: &Neck, positions: Positions) -> bool {
+        let fair_m = self.all_m * neck.behind_m2 / neck.all_m2.max(1e-9);
+        match positions {
+            Positions::Fine => self.crossings > 0 || self.deep_m >= 0.02 * fair_m,
+            Positions::Coarse => self.deep_m >= 0.01 * fair_m,
+        }
+    }
+
     /// Path behind the neck over its fair share.
     pub fn share_fraction(&self, neck: &Neck) -> f64 {
         if self.all_m > 0.0 && neck.behind_m2 > 0.0 {

@@ -134,7 +134,12 @@ fn crossings_of_simulated_machines_agree_with_the_formula() {
         for seed in SEEDS {
             let run = yard.drive(&machine, &Run::new(24.0, seed)).unwrap();
             let line: Vec<Place> = run.vertices.iter().map(|vertex| vertex.place).collect();
-            let traffic = neck.traffic(&clearance, std::iter::once(line.as_slice()), 0.5 * length_m + 0.2);
+            let traffic = neck.traffic(
+                &clearance,
+                std::iter::once(line.as_slice()),
+                0.5 * length_m + 0.2,
+                0.0,
+            );
             crossings += traffic.crossings;
             expected += neck.crossings_expected(traffic.all_m, setback_m);
         }

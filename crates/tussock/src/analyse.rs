@@ -2,6 +2,7 @@
 
 use crate::counted::Counted;
 use crate::ground::Ground;
+use crate::layout::Layout;
 use crate::sorted::Sorted;
 use crate::spots::stuck_findings;
 use crate::{AnalyseError, Job, Stage, TOOL_VERSION, inspect, interval, outline, verdict};
@@ -62,8 +63,9 @@ pub fn analyse(job: &Job<'_>) -> Result<Findings, AnalyseError> {
     let landmarks = ground.site.as_ref().map(Site::landmarks).unwrap_or_default();
     let drive = counted.drive(&ground, &sweeps, paint_width_m);
     let cells = counted.squares();
-    let pockets = Sorted::of(&counted, &ground, &drive, &cells, &index, &landmarks, settings);
-    let stuck_spots = stuck_findings(&ground, &index, settings);
+    let layout = Layout::of(&ground, &lawn_region, &index, settings, paint_width_m);
+    let pockets = Sorted::of(&counted, &ground, &drive, &cells, &layout, &landmarks, settings);
+    let stuck_spots = stuck_findings(&ground, &layout);
 
     let (known_width, coverage, over_time, revisits) = match settings.machine.cut_width_m {
         None => (false, None, None, None),

@@ -13,12 +13,14 @@
 
 mod align;
 mod analyse;
+mod because;
 mod clock_check;
 mod counted;
 mod error;
 mod ground;
 mod inspect;
 mod interval;
+mod layout;
 mod outline;
 mod plan_check;
 mod repeats;

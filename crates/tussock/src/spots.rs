@@ -1,14 +1,15 @@
 //! Stuck spots, and what lies near them.
 
 use crate::ground::Ground;
+use crate::layout::Layout;
 use tussock_diagnose::stuck;
-use tussock_plane::LegIndex;
-use tussock_types::{Settings, StuckSpot};
+use tussock_types::StuckSpot;
 
 /// Stuck spots with what to look at.
-pub(crate) fn stuck_findings(ground: &Ground, index: &LegIndex, settings: &Settings) -> Vec<StuckSpot> {
-    stuck::stuck_spots(&ground.tracks, index, settings.pockets.stuck_after_s)
-        .into_iter()
+pub(crate) fn stuck_findings(ground: &Ground, layout: &Layout) -> Vec<StuckSpot> {
+    layout
+        .spots
+        .iter()
         .enumerate()
         .map(|(number, spot)| {
             let geo = ground.geo(spot.place);
@@ -24,15 +25,22 @@ pub(crate) fn stuck_findings(ground: &Ground, index: &LegIndex, settings: &Setti
                 passes_through: spot.passes_through as u64,
                 approach_deg: spot.approach_deg,
                 certainty: spot.certainty(),
-                why: why_stuck(&spot, ground),
+                why: why_stuck(spot, ground, layout),
             }
         })
         .collect()
 }
 
 /// What to look at, from what lies near.
-fn why_stuck(spot: &stuck::Spot, ground: &Ground) -> String {
+fn why_stuck(spot: &stuck::Spot, ground: &Ground, layout: &Layout) -> String {
     const NEAR_M: f64 = 1.0;
+    let passage = layout
+        .necks
+        .iter()
+        .find(|(neck, _)| {
+            neck.middle.distance_m(spot.place) <= 0.5 * neck.width_m.max(neck.length_m) + NEAR_M
+        })
+        .map(|(neck, _)| format!("in the passage that is {:.1} m wide", neck.width_m));
     let near = ground.site.as_ref().and_then(|site| {
         let zones = site.exclusions.iter().map(|zone| ("exclusion zone", zone));
         let obstacles = site.obstacles.iter().map(|obstacle| ("obstacle", obstacle));
@@ -47,6 +55,10 @@ fn why_stuck(spot: &stuck::Spot, ground: &Ground) -> String {
                 (distance_m <= NEAR_M).then(|| format!("{distance_m:.1} m from the lawn's edge"))
             })
     });
+    let near = match (passage, near) {
+        (Some(passage), Some(near)) => Some(format!("{passage}, {near}")),
+        (passage, near) => passage.or(near),
+    };
     let place = match (near, &ground.site) {
         (Some(near), _) => format!("It lies {near}: look for roots, a step or soft ground there."),
         (None, Some(_)) => "Nothing in the plan is near: look for roots, a hole or soft ground.".to_owned(),
@@ -58,7 +70,7 @@ fn why_stuck(spot: &stuck::Spot, ground: &Ground) -> String {
     format!("{place}{course}")
 }
 
-fn compass(course_deg: f64) -> &'static str {
+pub(crate) fn compass(course_deg: f64) -> &'static str {
     const NAMES: [&str; 8] = [
         "north",
         "north-east",
