@@ -460,12 +460,6 @@ impl Table<'_> {
             .filter(|turn| turn.place.distance_m(neck.middle) <= reach_m)
             .count()
             .max(self.facts.turns);
-        if std::env::var_os("DBG").is_some() {
-            eprintln!(
-                "DBG blocked? crossings {} deep {:.1} behind {:.1} all {:.0} expected {:.1} turns {}",
-                traffic.crossings, traffic.deep_m, traffic.behind_m, traffic.all_m, expected, turns
-            );
-        }
         // So many missing crossings need no turns to show for them.
         let turned = is_coarse || turns >= 3 || expected >= 7.0;
         (!traffic.has_entered(neck, self.positions()) && expected >= firm * needed && turned).then_some(
@@ -479,22 +473,6 @@ impl Table<'_> {
 
     fn body(&self, firm: f64) -> Option<Reason> {
         let facts = &self.facts;
-        if std::env::var_os("DBG").is_some() {
-            eprintln!(
-                "DBG turns {} wrap {:.2} contact {:.2} along {} aspect {:.1} len {:.1} p90 {:.2} area {:.1} wid {:.2} s {:.2} err {:.3}",
-                facts.turns,
-                facts.wrap_fraction,
-                facts.contact_fraction,
-                facts.is_along_edge,
-                self.shape.aspect,
-                self.shape.length_m,
-                self.shape.edge_p90_m,
-                self.shape.area_m2,
-                self.shape.widest_m,
-                self.scene.setback_m,
-                self.scene.error_m
-            );
-        }
         if facts.turns < 3 || facts.wrap_fraction < firm * 0.35 || self.shape.visited_fraction > 0.05 {
             return None;
         }

@@ -9,7 +9,10 @@
 pub mod causes;
 pub mod clearance;
 pub mod luck;
+pub mod outings;
 pub mod passages;
 pub mod pocket;
 pub mod stuck;
+pub mod turf;
 pub mod turns;
+pub mod worn;
