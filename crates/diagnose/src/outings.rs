@@ -72,11 +72,20 @@ pub fn outings(track: &Track, lines: Lines<'_>) -> Vec<Outing> {
             along_guide: out.is_some_and(|one| along(track, *one, lines) == HomeAlong::GuideRun),
             home: (tells && next.is_some()).then(|| match home {
                 Some(one) => (along(track, *one, lines), one.1 - one.0),
-                None => (HomeAlong::Straight, 0.0),
+                None => (HomeAlong::Straight, last_leg_s(track, end_s)),
             }),
         });
     }
     found
+}
+
+/// Time of the drive that ended at a time.
+fn last_leg_s(track: &Track, end_s: f64) -> f64 {
+    track
+        .legs()
+        .filter(|(_, to)| (to.arrive_s - end_s).abs() < 5.0)
+        .map(|(from, to)| to.arrive_s - from.leave_s)
+        .fold(0.0, f64::max)
 }
 
 /// Which line a transit kept to.

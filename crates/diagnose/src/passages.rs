@@ -248,6 +248,13 @@ fn chord(clearance: &Clearance, region: &Region, saddle: Saddle) -> ([Place; 2],
     let mut best: Option<([Place; 2], f64)> = None;
     for (number, one) in near.iter().enumerate() {
         for other in &near[number + 1..] {
+            // Edges that share a corner meet there, and nothing passes between them.
+            let shares = [one.0, one.1]
+                .iter()
+                .any(|end| end.distance_m(other.0).min(end.distance_m(other.1)) < 1e-6);
+            if shares {
+                continue;
+            }
             let ends = between(*one, *other, at);
             let length_m = ends[0].distance_m(ends[1]);
             let middle = Place::new(

@@ -183,3 +183,34 @@ fn site_of(region: &Region) -> tussock_plane::Site {
     };
     tussock_plane::Site::build_in(&plan, frame).unwrap().0
 }
+
+// A shed 0.3 m off the fence: the gap is 0.3 m, not the 0 m at which the shed's own sides meet.
+#[test]
+fn a_gap_beside_a_corner_keeps_its_width() {
+    let ring = |corners: &[(f64, f64)]| {
+        corners
+            .iter()
+            .chain(corners.first())
+            .map(|(x, y)| Place::new(*x, *y))
+            .collect::<Vec<Place>>()
+    };
+    let outer = Region::from_rings(vec![vec![ring(&[
+        (0.0, 0.0),
+        (20.0, 0.0),
+        (20.0, 10.0),
+        (0.0, 10.0),
+    ])]])
+    .unwrap();
+    let shed = Region::from_rings(vec![vec![ring(&[
+        (10.0, 0.3),
+        (11.0, 0.3),
+        (11.0, 10.5),
+        (10.0, 10.5),
+    ])]])
+    .unwrap();
+    let region = outer.minus(&shed).unwrap();
+    let clearance = Clearance::of(&region);
+    let necks = necks(&clearance, &region, None);
+    assert_eq!(necks.len(), 1);
+    assert_abs_diff_eq!(necks[0].width_m, 0.3, epsilon = 1e-6);
+}

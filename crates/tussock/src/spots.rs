@@ -2,8 +2,8 @@
 
 use crate::ground::Ground;
 use crate::layout::Layout;
-use tussock_diagnose::stuck;
-use tussock_types::StuckSpot;
+use tussock_diagnose::{outings, stuck, worn};
+use tussock_types::{Cells, Stray, StuckSpot, WornLine};
 
 /// Stuck spots with what to look at.
 pub(crate) fn stuck_findings(ground: &Ground, layout: &Layout) -> Vec<StuckSpot> {
@@ -29,6 +29,59 @@ pub(crate) fn stuck_findings(ground: &Ground, layout: &Layout) -> Vec<StuckSpot>
             }
         })
         .collect()
+}
+
+/// Errors above this smear a line over more than a swath.
+const SMEARED_M: f64 = 0.15;
+
+/// Worn lines; `None` where positions are too poor to tell.
+pub(crate) fn worn_findings(layout: &Layout, cells: &Cells) -> Option<Vec<WornLine>> {
+    (layout.error_m <= SMEARED_M).then(|| {
+        worn::worn_lines(cells)
+            .into_iter()
+            .enumerate()
+            .map(|(number, line)| WornLine {
+                id: format!("W{}", number + 1),
+                line: line.line,
+                times_mean: line.times_mean,
+                length_m: line.length_m,
+                most_visits: line.most_visits.round() as u64,
+            })
+            .collect()
+    })
+}
+
+/// Most strays that are listed.
+const MOST_STRAYS: usize = 20;
+
+/// Times outside the outline; `None` without a plan.
+pub(crate) fn stray_findings(ground: &Ground, layout: &Layout) -> Option<Vec<Stray>> {
+    let site = ground.site.as_ref()?;
+    let outline = site.boundary.as_ref().unwrap_or(&site.drawn_lawn);
+    let guides = ground.guides();
+    let (start_s, _) = ground.span_s();
+    let mut found: Vec<outings::Stray> = ground
+        .tracks
+        .iter()
+        .flat_map(|track| outings::strays(track, outline, &guides, -layout.setback_m, layout.error_m))
+        .collect();
+    found.sort_by(|a, b| a.start_s.total_cmp(&b.start_s));
+    found.truncate(MOST_STRAYS);
+    Some(
+        found
+            .into_iter()
+            .enumerate()
+            .map(|(number, stray)| Stray {
+                id: format!("X{}", number + 1),
+                start_s: stray.start_s - start_s,
+                duration_s: stray.end_s - stray.start_s,
+                farthest_m: stray.farthest_m,
+                east_m: stray.place.east_m,
+                north_m: stray.place.north_m,
+                came_back: stray.came_back,
+            })
+            .collect(),
+    )
 }
 
 /// What to look at, from what lies near.
