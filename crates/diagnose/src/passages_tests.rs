@@ -179,7 +179,6 @@ fn site_of(region: &Region) -> tussock_plane::Site {
                 1,
             ),
         ],
-        ..tussock_types::Plan::default()
     };
     tussock_plane::Site::build_in(&plan, frame).unwrap().0
 }

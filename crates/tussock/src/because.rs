@@ -125,7 +125,7 @@ impl Words<'_> {
                 let minutes = spot.lost_s / 60.0;
                 let past = neck
                     .and_then(|number| self.neck(number))
-                    .map(|(_, traffic)| (traffic.crossings + 1) / 2);
+                    .map(|(_, traffic)| traffic.crossings.div_ceil(2));
                 let past = match past {
                     Some(past) => format!(" and got past it {}", self.crossings(past)),
                     None => String::new(),

@@ -336,7 +336,7 @@ impl Judged<'_> {
 }
 
 /// Mean working hours a day that the settings allow; `None` where they say nothing of some weekday.
-fn allowed_h_per_day(settings: &Settings) -> Option<f64> {
+pub(crate) fn allowed_h_per_day(settings: &Settings) -> Option<f64> {
     use tussock_types::Duty;
     let week = settings.hours.week();
     if week.contains(&Duty::Unknown) {

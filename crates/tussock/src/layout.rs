@@ -11,7 +11,7 @@ use tussock_plane::{LegIndex, Named, Region};
 use tussock_types::{Place, Settings};
 
 /// Where nothing else is known, the machine's middle keeps so far inside (common practice, no source).
-const USUAL_SETBACK_M: f64 = 0.15;
+pub(crate) const USUAL_SETBACK_M: f64 = 0.15;
 /// A change of side counts from this depth on, besides twice the position error.
 const HYSTERESIS_M: f64 = 0.5;
 
@@ -168,7 +168,7 @@ impl Layout {
     }
 }
 
-fn widest_cell(clearance: &Clearance) -> Option<usize> {
+pub(crate) fn widest_cell(clearance: &Clearance) -> Option<usize> {
     (0..clearance.clear_m.len())
         .max_by(|a, b| {
             clearance.clear_m[*a]

@@ -245,7 +245,7 @@ pub fn troubled(trouble: Trouble, area_m2: (f64, f64), seed: u64) -> Option<Trou
                 manner: Manner::Stands,
             })
             .collect(),
-        ..Run::new(dice.between(10.0, 16.0) * (area / 500.0).max(1.0).min(3.0), seed)
+        ..Run::new(dice.between(10.0, 16.0) * (area / 500.0).clamp(1.0, 3.0), seed)
     };
     Some(Troubled {
         plan: plan.plan,
