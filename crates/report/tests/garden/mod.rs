@@ -3,9 +3,11 @@
 
 #![allow(dead_code, unused_imports, clippy::unwrap_used)]
 
+mod extras;
 mod variants;
 mod walk;
 
+pub(crate) use extras::*;
 use std::collections::BTreeMap;
 use tussock_types::*;
 pub(crate) use variants::*;
