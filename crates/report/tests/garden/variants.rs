@@ -92,6 +92,17 @@ pub(crate) fn full_findings() -> Findings {
     findings.unseen = Some(vec![UnseenGround {
         id: "U1".to_owned(),
         area_m2: 3.5,
+        outline: vec![
+            [
+                (-18.0, -4.0),
+                (-16.0, -4.2),
+                (-15.8, -2.5),
+                (-18.1, -2.4),
+                (-18.0, -4.0),
+            ]
+            .map(|(east_m, north_m)| Place::new(east_m, north_m))
+            .to_vec(),
+        ],
         why: "The log is silent for 260 s here.".to_owned(),
     }]);
     findings.worn_lines = Some(vec![WornLine {
