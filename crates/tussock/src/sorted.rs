@@ -10,7 +10,7 @@ use tussock_diagnose::causes::{self, Chance};
 use tussock_diagnose::luck;
 use tussock_diagnose::pocket::Shape;
 use tussock_plane::{BitGrid, Landmark, Region, outlines, tape};
-use tussock_types::{Cells, MissedPocket, NotYetPocket, Place, Settings, UnseenGround};
+use tussock_types::{Cells, MissedPocket, NotYetPocket, Place, Settings, Tape, UnseenGround};
 
 /// Pockets told apart.
 pub(crate) struct Sorted {
@@ -64,13 +64,18 @@ impl Sorted {
             let (is_missed, chance_fraction) = verdict(chance, layout.error_m);
             let geo = ground.geo(pocket.place);
             let outline = simplified(&pocket.cells);
-            let tape = tape(landmarks, pocket.place);
+            let tape = measured(
+                tape(landmarks, pocket.place),
+                ground,
+                counted.count.lawn.grid.cell_m,
+            );
             let area_m2 = pocket.area_m2 * counted.scale;
             let hidden_chance = unseen::chance(&hidden, pocket.place, pocket.widest_m, drive.cut_width_m);
             if hidden_chance >= unseen::UNSEEN_CHANCE {
                 sorted.unseen.push(UnseenGround {
                     id: format!("U{}", sorted.unseen.len() + 1),
                     area_m2,
+                    outline,
                     why: format!(
                         "The log is silent while the mower may have been there (chance {:.0} %).",
                         100.0 * hidden_chance
@@ -181,6 +186,28 @@ fn certainty(counted: &Counted, pocket: &pockets::Pocket) -> f64 {
 
 /// Ground within this distance of a pocket tells how often that neighbourhood is visited.
 const NEARBY_M: f64 = 4.0;
+
+/// Tapes with their error: that of the positions round the pocket, how surely the plan lies in the log's frame, and half a
+/// counting cell.
+fn measured(mut tapes: Vec<Tape>, ground: &Ground, cell_m: f64) -> Vec<Tape> {
+    let place_m = |track: &tussock_locate::Track| {
+        let plan_m = track
+            .anchored
+            .as_ref()
+            .map_or(0.0, |anchored| anchored.offset.sd_m);
+        interval::position_error_m(track).hypot(plan_m)
+    };
+    let error_m = ground
+        .tracks
+        .iter()
+        .map(place_m)
+        .fold(0.0, f64::max)
+        .hypot(0.5 * cell_m);
+    for tape in &mut tapes {
+        tape.sd_m = error_m.is_finite().then_some(error_m);
+    }
+    tapes
+}
 
 /// Mean visits over all lawn.
 fn mean_visits(cells: &Cells) -> f64 {
