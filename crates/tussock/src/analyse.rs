@@ -68,24 +68,24 @@ pub fn analyse(job: &Job<'_>) -> Result<Findings, AnalyseError> {
     let pockets = Sorted::of(&counted, &ground, &drive, &cells, &layout, &landmarks, settings);
     let stuck_spots = stuck_findings(&ground, &layout);
 
+    let nights = nights::nights(
+        &ground,
+        settings.machine.cut_width_m.map(|_| &counted),
+        &sweeps,
+        settings,
+        paint_width_m,
+    );
     let (known_width, mut coverage, over_time, revisits) = match settings.machine.cut_width_m {
         None => (false, None, None, None),
         Some(cut_width_m) => {
             let width_effect = counted.width_effect(&sweeps, cut_width_m, settings.machine.cut_width_sd_m);
             let visited = interval::visited(&counted, &ground, &drive, settings, width_effect);
             let coverage = counted.coverage(&ground, &pockets, visited, cut_width_m);
-            let over_time = counted.over_time(&ground, &coverage, &sweeps, settings);
+            let over_time = counted.over_time(&ground, &coverage, &sweeps, &nights, settings);
             let revisits = counted.revisits(&ground, &settings.turf);
             (true, Some(coverage), Some(over_time), Some(revisits))
         }
     };
-    let nights = nights::nights(
-        &ground,
-        known_width.then_some(&counted),
-        &sweeps,
-        settings,
-        paint_width_m,
-    );
     let log_verdict = verdict::verdict(
         &ground,
         job.traces,
@@ -102,7 +102,7 @@ pub fn analyse(job: &Job<'_>) -> Result<Findings, AnalyseError> {
         coverage: coverage.as_ref(),
         over_time: over_time.as_ref(),
         overdue_fraction: revisits.as_ref().and_then(|revisits| revisits.overdue_fraction),
-        nights: &nights,
+        nights: &nights.nights,
         open_pockets: pockets.missed.len() + pockets.not_yet.len() + pockets.unseen.len(),
         missed_pockets: pockets.missed.len(),
         good_enough: log_verdict.good_enough,
@@ -141,7 +141,7 @@ pub fn analyse(job: &Job<'_>) -> Result<Findings, AnalyseError> {
         strays,
         possible_stops: None,
         installation: Some(installation),
-        nights: Some(nights),
+        nights: Some(nights.nights),
         fit: None,
         suggestions: None,
         cautions: cautions(&ground, outline_source),

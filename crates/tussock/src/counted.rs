@@ -1,6 +1,8 @@
 //! Cells counted and turned into square metres, fractions and hours.
 
 use crate::ground::Ground;
+use crate::nights::Nights;
+use crate::promise;
 use crate::sorted::Sorted;
 use rayon::prelude::*;
 use tussock_coverage::likely::Likely;
@@ -330,6 +332,7 @@ impl Counted {
         ground: &Ground,
         coverage: &Coverage,
         sweeps: &[swath::Sweep],
+        nights: &Nights,
         settings: &Settings,
     ) -> OverTime {
         let lawn_cells = (self.count.lawn.count() as f64).max(1.0);
@@ -379,8 +382,7 @@ impl Counted {
         let out_of_reach = coverage.missed_m2 / self.lawn_m2.max(1e-9);
         let hours = |target| laws::hours_to(target, &curve.driving_h, &curve.visited_fraction, out_of_reach);
         (curve.hours_to_95, curve.hours_to_99) = (hours(0.95), hours(0.99));
-        let (start_s, end_s) = ground.span_s();
-        curve.promise.verdict = promise(coverage, (end_s - start_s) / 86_400.0, settings);
+        curve.promise = promise::promise(coverage, nights, settings);
         curve
     }
 
@@ -458,22 +460,4 @@ fn shares(histogram: &[u64]) -> Vec<f64> {
 fn allowed_interval_s(settings: &TurfSettings) -> Option<f64> {
     let (growth_mm_per_day, _) = turf::growth_mm_per_day(settings)?;
     turf::allowed_interval_days(settings.cut_height_mm?, growth_mm_per_day).map(|days| days * 86_400.0)
-}
-
-/// First answer to "is the promise kept?", from the estimate alone.
-fn promise(coverage: &Coverage, days: f64, settings: &Settings) -> PromiseVerdict {
-    let promised = &settings.promise;
-    let out_of_reach = coverage.missed_m2 / coverage.lawn_m2.max(1e-9);
-    if coverage.visited_fraction.estimate >= promised.visited_fraction {
-        // Reached in time, or after it: a longer log would need a look at the curve.
-        if days <= promised.days {
-            PromiseVerdict::Kept
-        } else {
-            PromiseVerdict::CannotTell
-        }
-    } else if out_of_reach > 1.0 - promised.visited_fraction || days >= promised.days {
-        PromiseVerdict::Broken
-    } else {
-        PromiseVerdict::CannotTell
-    }
 }

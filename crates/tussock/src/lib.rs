@@ -27,6 +27,7 @@ mod nights;
 mod outline;
 mod outlook;
 mod plan_check;
+mod promise;
 mod repeats;
 mod sorted;
 mod spots;

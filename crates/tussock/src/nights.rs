@@ -2,6 +2,7 @@
 
 use crate::counted::Counted;
 use crate::ground::Ground;
+use std::collections::VecDeque;
 use tussock_coverage::swath;
 use tussock_locate::activities::{self, Activity, Spell};
 use tussock_plane::BitGrid;
@@ -11,6 +12,15 @@ const DAY_S: f64 = 86_400.0;
 /// The day turns where least was driven, on a clock of so many steps.
 const STEPS: usize = 96;
 
+/// Nights, and what stretches of them visited by themselves.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct Nights {
+    pub(crate) nights: Vec<Night>,
+    /// Visited fraction of each stretch of as many nights in a row as the promise has days; empty for shorter logs, and without
+    /// a cutting width.
+    pub(crate) stretches: Vec<f64>,
+}
+
 /// Nights (or days) of a log. A day turns at the time of day at which the machine drives least.
 pub(crate) fn nights(
     ground: &Ground,
@@ -18,10 +28,10 @@ pub(crate) fn nights(
     sweeps: &[swath::Sweep],
     settings: &Settings,
     cut_width_m: f64,
-) -> Vec<Night> {
+) -> Nights {
     let (first_s, last_s) = ground.span_s();
     if !(last_s > first_s) {
-        return Vec::new();
+        return Nights::default();
     }
     let guides = ground.guides();
     let spells: Vec<Spell> = ground
@@ -41,6 +51,9 @@ pub(crate) fn nights(
     let from_day = day_of(first_s);
     let days = (day_of(last_s) - from_day) as usize + 1;
     let mut nights: Vec<Night> = Vec::new();
+    let stretch = settings.promise.days.ceil().clamp(1.0, 366.0) as usize;
+    let mut latest: VecDeque<BitGrid> = VecDeque::new();
+    let mut stretches = Vec::new();
     let mut so_far = counted.map(|counted| BitGrid::new(counted.count.grid));
     for day in 0..days.min(3660) {
         let start_s = (from_day + day as f64) * DAY_S - zone_s + turn_s;
@@ -86,6 +99,15 @@ pub(crate) fn nights(
             so_far.or_in_place(&mask);
             alone = Some(mask.count() as f64 / cells);
             upto = Some(so_far.count() as f64 / cells);
+            latest.push_back(mask);
+            if latest.len() > stretch {
+                latest.pop_front();
+            }
+            if latest.len() == stretch {
+                let mut all = BitGrid::new(lawn.grid);
+                latest.iter().for_each(|one| all.or_in_place(one));
+                stretches.push(all.count() as f64 / cells);
+            }
         }
         nights.push(Night {
             date: date(out_s + zone_s),
@@ -96,7 +118,7 @@ pub(crate) fn nights(
             visited_so_far_fraction: upto,
         });
     }
-    nights
+    Nights { nights, stretches }
 }
 
 /// Time of day at which least is driven, in the middle of the longest such time.

@@ -104,6 +104,7 @@ impl Sorted {
                     suggestion_ids: Vec::new(),
                 });
             } else {
+                let hours_to_decide = drive.at_place(place_share).hours_to_decide(pocket.widest_m);
                 sorted.not_yet.push(NotYetPocket {
                     id: format!("N{}", sorted.not_yet.len() + 1),
                     area_m2,
@@ -114,13 +115,27 @@ impl Sorted {
                     north_m: pocket.place.north_m,
                     outline,
                     chance_fraction,
-                    hours_to_decide: drive.at_place(place_share).hours_to_decide(pocket.widest_m),
+                    hours_to_decide,
+                    why: why_not_yet(&pocket, drive, hours_to_decide),
                     tape,
                 });
             }
         }
         sorted
     }
+}
+
+/// Too little time, in words.
+fn why_not_yet(pocket: &pockets::Pocket, drive: &luck::Drive, hours_to_decide: Option<f64>) -> String {
+    let driven_h = drive.path_m / drive.speed_mps.max(1e-9) / 3600.0;
+    let until = match hours_to_decide {
+        Some(hours) if hours > driven_h => format!(" until about {hours:.0} h of driving"),
+        _ => " now and then".to_owned(),
+    };
+    format!(
+        "Nothing is wrong yet: {driven_h:.0} h of driving are few for {:.0} m2; gaps of {:.1} m are normal{until}.",
+        drive.lawn_m2, pocket.widest_m
+    )
 }
 
 /// Path of one outing; all of it where outings are not known.

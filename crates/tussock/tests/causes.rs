@@ -299,6 +299,75 @@ fn healthy_gardens_are_left_in_peace() {
     assert!(alarms.len() <= 1, "{alarms:#?}");
 }
 
+/// The same log cut off after some part of it.
+fn cut_off(trace: &tussock_types::Trace, part: f64) -> tussock_types::Trace {
+    let keep = (trace.len() as f64 * part) as usize;
+    let mut short = tussock_types::Trace::geographic("");
+    (0..keep).for_each(|index| short.push(trace.fix(index)));
+    short
+}
+
+/// Blocked ground is `not_yet` at first; the hours after which it can be decided are named within a factor of 1.5, from a third
+/// of the way on, nearly always: asked early, a gap still hangs together with others and looks wider than it is.
+#[test]
+fn not_yet_pockets_say_when_they_can_be_decided() {
+    let cases: Vec<(Trouble, u64)> = (300..308).map(|number| (Trouble::Body, number)).collect();
+    let rows = in_parallel(cases.len(), |at| {
+        let (trouble, number) = cases[at];
+        let (garden, site, run) = drawn(trouble, &CENTIMETRES, number);
+        let trace = sample(
+            &run,
+            &Sampling::geographic(PERIOD_S, CENTIMETRES.noise, number, site.frame),
+        );
+        let mut settings = Settings::default();
+        settings.machine.cut_width_m = Some(CUT_WIDTH_M);
+        // For each length of log: driving hours, whether it was called, and what was told of it before.
+        let told: Vec<(f64, bool, Option<f64>)> = (1..=24)
+            .map(|step| {
+                let short = cut_off(&trace, f64::from(step) / 48.0);
+                let findings = analyse(&Job {
+                    traces: std::slice::from_ref(&short),
+                    inputs: &[],
+                    plan: Some(&garden.plan),
+                    settings: &settings,
+                    seed: 1,
+                    progress: None,
+                })
+                .expect("a part of a night can be analysed");
+                let inside = |east_m, north_m| garden.suffers.contains(Place::new(east_m, north_m));
+                let called = outcome(&findings, &garden.suffers).0.is_some();
+                let hours = findings
+                    .not_yet
+                    .iter()
+                    .find(|pocket| inside(pocket.east_m, pocket.north_m))
+                    .and_then(|pocket| pocket.hours_to_decide);
+                (findings.span.driving_s / 3600.0, called, hours)
+            })
+            .collect();
+        let decided_h = told.iter().find(|one| one.1).map(|one| one.0);
+        (trouble, number, decided_h, told)
+    });
+    let (mut right, mut all) = (0, 0);
+    for (trouble, number, decided_h, told) in rows {
+        let decided_h =
+            decided_h.unwrap_or_else(|| panic!("{trouble:?} {number} was never called: {told:?}"));
+        for (driven_h, called, hours) in told {
+            if let Some(hours) =
+                hours.filter(|_| !called && driven_h > 0.33 * decided_h && driven_h < decided_h)
+            {
+                all += 1;
+                right += usize::from((1.0 / 1.5..=1.5).contains(&(hours / decided_h)));
+                println!(
+                    "{trouble:?} {number}: after {driven_h:.1} h told {hours:.1} h, decided after {decided_h:.1} h"
+                );
+            }
+        }
+    }
+    println!("{right} of {all}");
+    assert!(all >= 10, "{all}");
+    assert!(right as f64 >= 0.85 * all as f64, "{right} of {all}");
+}
+
 /// Gardens of one trouble in a row of the long table.
 const LONG: u64 = 12;
 /// Healthy gardens of a row.

@@ -465,6 +465,8 @@ pub struct NotYetPocket {
     pub chance_fraction: f64,
     /// Driving hours from the start of this log after which it can be decided; null when it cannot be said.
     pub hours_to_decide: Option<f64>,
+    /// One sentence for the customer: nothing is wrong, and how long to wait.
+    pub why: String,
     /// Distances from two plan features that one can see.
     pub tape: Vec<Tape>,
 }

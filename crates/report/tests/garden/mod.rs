@@ -265,6 +265,7 @@ fn not_yet(id: &str, index: usize, middle: Place, area_m2: f64, widest_m: f64) -
         outline: vec![kept_out()[index].clone()],
         chance_fraction: 0.21,
         hours_to_decide: Some(14.0 + index as f64),
+        why: "Nothing is wrong yet: gaps of 1 m are normal until about 14 h of driving.".to_owned(),
         tape: vec![tape("the old pear tree", Place::new(-14.0, 1.0), middle)],
     }
 }

@@ -1,0 +1,268 @@
+//! What the log says about the installation, against simulated truth: outings, ways home, setback, obstacles, nights, strays, a plan
+//! drawn from the drive, and what `plan check` promises.
+
+use tussock::{Job, analyse, check_plan, outlook, plan_from_trace};
+use tussock_plane::{Region, Site};
+use tussock_simulate::gardens::{GardenKind, Surprise, Wish, invent, invent_as};
+use tussock_simulate::{Counting, LogNoise, Machine, Run, Sampling, TrueRun, sample, simulate, truth};
+use tussock_types::{Findings, HomeAlong, LowerCutAnswer, Place, Plan, Settings, Trace};
+
+const SEED: u64 = 77;
+const CUT_WIDTH_M: f64 = 0.22;
+
+fn settings() -> Settings {
+    let mut settings = Settings::default();
+    settings.machine.cut_width_m = Some(CUT_WIDTH_M);
+    settings
+}
+
+fn findings(trace: &Trace, plan: &Plan, settings: &Settings) -> Findings {
+    analyse(&Job {
+        traces: std::slice::from_ref(trace),
+        inputs: &[],
+        plan: Some(plan),
+        settings,
+        seed: 1,
+        progress: None,
+    })
+    .expect("a night can be analysed")
+}
+
+fn driven(plan: &Plan, ground: &Plan, machine: &Machine, hours: f64, seed: u64) -> (Site, TrueRun, Trace) {
+    let (site, _) = Site::build(plan).expect("invented plans are sound");
+    let (true_site, _) = Site::build_in(ground, site.frame).expect("the ground is sound");
+    let run = simulate(&true_site, machine, &Run::new(hours, seed)).expect("there is room to drive");
+    let trace = sample(
+        &run,
+        &Sampling::geographic(1.0, LogNoise::CENTIMETRES, seed + 1, site.frame),
+    );
+    (site, run, trace)
+}
+
+#[test]
+fn outings_and_ways_home_are_those_that_were_driven() {
+    let garden = invent_as(
+        &Wish {
+            guide_share_fraction: Some(0.5),
+            ..Wish::new(GardenKind::You)
+        },
+        SEED,
+    );
+    let machine = Machine::default();
+    let (site, run, trace) = driven(&garden.plan, &garden.ground, &machine, 20.0, SEED);
+    let found = findings(&trace, &garden.plan, &settings())
+        .installation
+        .expect("it is worked out");
+    let outings = found.outings.expect("the station is known");
+    assert_eq!(outings.count as usize, run.outings.len());
+    let by_guide = run.outings.iter().filter(|outing| outing.guide.is_some()).count();
+    assert!(
+        outings.along_guide.abs_diff(by_guide as u64) <= 1,
+        "{} of {by_guide}",
+        outings.along_guide
+    );
+    let mut out_min: Vec<f64> = run
+        .outings
+        .iter()
+        .take(run.outings.len() - 1)
+        .map(|outing| (outing.end_s - outing.start_s) / 60.0)
+        .collect();
+    out_min.sort_by(f64::total_cmp);
+    assert!((outings.median_out_min - out_min[out_min.len() / 2]).abs() < 3.0);
+    // On the guide run a quarter of a minute before it is back: six metres out.
+    let guide = &site.guides[0].shape;
+    let home_by_guide = run
+        .outings
+        .iter()
+        .filter(|outing| outing.end_s < run.end_s())
+        .filter(|outing| {
+            let place = run.place_at(outing.end_s - 15.0);
+            guide.windows(2).any(|pair| {
+                tussock_diagnose::passages::nearest_on(pair[0], pair[1], place).distance_m(place) < 0.1
+            })
+        })
+        .count();
+    let told = found
+        .ways_home
+        .iter()
+        .find(|way| way.along == HomeAlong::GuideRun)
+        .map_or(0, |way| way.times as usize);
+    assert_eq!(told, home_by_guide);
+    // The setback is read off the turns.
+    assert!((found.setback_m.expect("turns tell") + machine.past_boundary_m).abs() < 0.03);
+}
+
+#[test]
+fn an_obstacle_that_no_plan_shows_is_found_where_it_stands() {
+    const RADIUS_M: f64 = 0.6;
+    let garden = invent_as(
+        &Wish {
+            surprise: Surprise::UnlistedObstacle { radius_m: RADIUS_M },
+            ..Wish::new(GardenKind::Convex)
+        },
+        SEED,
+    );
+    let (site, _, trace) = driven(&garden.plan, &garden.ground, &Machine::default(), 12.0, SEED);
+    let (ground, _) = Site::build_in(&garden.ground, site.frame).unwrap();
+    let middle = ground.obstacles[0].shape.centroid().unwrap();
+    let found = findings(&trace, &garden.plan, &settings()).installation.unwrap();
+    assert_eq!(
+        found.unlisted_obstacles.len(),
+        1,
+        "{:?}",
+        found.unlisted_obstacles
+    );
+    let obstacle = &found.unlisted_obstacles[0];
+    let off_m = middle.distance_m(Place::new(obstacle.east_m, obstacle.north_m));
+    assert!(off_m < 0.1, "{off_m}");
+    assert!(
+        (obstacle.radius_m - RADIUS_M).abs() < 0.1,
+        "{}",
+        obstacle.radius_m
+    );
+}
+
+#[test]
+fn nights_are_told_apart_and_fill_the_lawn_together() {
+    let plan = invent(GardenKind::Ell, SEED);
+    let (_, _, trace) = driven(&plan, &plan, &Machine::default(), 60.0, SEED);
+    // It works from 20:00 to 06:00 only: fixes by day are taken out, the machine stands.
+    let mut nights = trace.clone();
+    let keep: Vec<bool> = trace
+        .time_s
+        .iter()
+        .map(|time_s| {
+            let hour = ((time_s - trace.time_s[0]) / 3600.0).rem_euclid(24.0);
+            hour < 10.0
+        })
+        .collect();
+    let mut at = 0;
+    nights.time_s.retain(|_| {
+        at += 1;
+        keep[at - 1]
+    });
+    nights = Trace::geographic("");
+    for (index, keep) in keep.iter().enumerate() {
+        if *keep {
+            nights.push(trace.fix(index));
+        }
+    }
+    let found = findings(&nights, &plan, &settings());
+    let told = found.nights.expect("they are told apart");
+    assert_eq!(told.len(), 3, "{told:#?}");
+    let so_far: Vec<f64> = told
+        .iter()
+        .map(|night| night.visited_so_far_fraction.unwrap())
+        .collect();
+    assert!(so_far.windows(2).all(|pair| pair[0] < pair[1]), "{so_far:?}");
+    for night in &told {
+        assert!(night.visited_fraction.unwrap() <= night.visited_so_far_fraction.unwrap());
+        assert!(night.date.is_some());
+    }
+    let all = found.coverage.unwrap().visited_fraction.estimate;
+    assert!((so_far[2] - all).abs() < 0.01, "{} and {all}", so_far[2]);
+}
+
+#[test]
+fn a_healthy_garden_may_be_cut_lower_and_has_no_strays() {
+    let plan = invent(GardenKind::Convex, SEED);
+    let (_, _, trace) = driven(&plan, &plan, &Machine::default(), 40.0, SEED);
+    let found = findings(&trace, &plan, &settings());
+    assert!(found.missed_pockets.is_empty());
+    let installation = found.installation.unwrap();
+    assert_eq!(installation.lower_cut.unwrap().answer, LowerCutAnswer::Yes);
+    assert_eq!(found.strays, Some(Vec::new()));
+    assert!(installation.passages.is_empty());
+}
+
+#[test]
+fn a_plan_drawn_from_the_drive_is_the_lawn_but_for_its_rim() {
+    let plan = invent(GardenKind::Ell, SEED);
+    let (site, _, trace) = driven(&plan, &plan, &Machine::default(), 24.0, SEED);
+    let drawn = plan_from_trace(&Job {
+        traces: std::slice::from_ref(&trace),
+        inputs: &[],
+        plan: None,
+        settings: &settings(),
+        seed: 1,
+        progress: None,
+    })
+    .expect("it can be drawn");
+    assert!(check_plan(&drawn).is_sound());
+    let (redrawn, _) = Site::build_in(&drawn, site.frame).unwrap();
+    let shared_m2 = redrawn.lawn.intersect(&site.lawn).unwrap().area_m2();
+    assert!(
+        shared_m2 > 0.95 * site.lawn.area_m2(),
+        "{shared_m2} of {}",
+        site.lawn.area_m2()
+    );
+    assert!(redrawn.lawn.area_m2() < 1.02 * site.lawn.area_m2());
+    let station = redrawn.station.expect("it rested there");
+    assert!(station.distance_m(site.station.unwrap()) < 0.2);
+}
+
+/// Seeds of runs that the outlook has not seen.
+const FRESH: std::ops::Range<u64> = 900..908;
+
+#[test]
+fn what_plan_check_promises_is_what_fresh_runs_bring() {
+    let plan = invent(GardenKind::TwoRooms { passage_m: 1.6 }, SEED);
+    let mut settings = settings();
+    settings.machine.past_boundary_m = Some(-0.2);
+    settings.machine.speed_mps = Some(0.4);
+    let ahead = outlook(&plan, &settings, 1).expect("the plan is sound");
+    assert_eq!(ahead.passages.len(), 1);
+    assert!((ahead.passages[0].width_m - 1.6).abs() < 1e-3);
+    let days = ahead.days.expect("a machine has room");
+    let (site, _) = Site::build(&plan).unwrap();
+    let mut held = 0;
+    for seed in FRESH {
+        let run = simulate(
+            &site,
+            &Machine::default(),
+            &Run::new(2.0 * days.hours_per_day, seed),
+        )
+        .unwrap();
+        let visited = truth(&run, &site, &Counting::new(CUT_WIDTH_M, 0.03)).visited_fraction;
+        let told = days.visited_fraction[1];
+        held += usize::from(told.low.unwrap() - 0.01 <= visited && visited <= told.high.unwrap() + 0.01);
+    }
+    assert!(held >= 5, "{held} of 8");
+}
+
+#[test]
+fn leaving_the_garden_is_a_stray_with_its_time() {
+    let plan = invent(GardenKind::Convex, SEED);
+    let (site, _, trace) = driven(&plan, &plan, &Machine::default(), 4.0, SEED);
+    // From the second hour on the lawn is thought to end earlier than it does: a boundary five metres inside.
+    let inner = site
+        .drawn_lawn
+        .grown_by(-5.0, tussock_plane::Joins::Mitred)
+        .unwrap();
+    let strip: Region = site.drawn_lawn.minus(&inner).unwrap();
+    assert!(strip.area_m2() > 0.0);
+    let mut small = plan.clone();
+    for feature in &mut small.features {
+        if feature.role == tussock_types::PlanRole::Lawn {
+            feature.shape = tussock_types::PlanShape::Polygons(vec![tussock_types::GeoPolygon {
+                rings: inner.rings()[0]
+                    .iter()
+                    .map(|ring| ring.iter().map(|place| site.frame.to_geo(*place)).collect())
+                    .collect(),
+            }]);
+        }
+    }
+    let found = findings(&trace, &small, &settings());
+    let strays = found.strays.expect("a plan is there");
+    assert!(strays.len() > 5);
+    assert!(
+        strays
+            .iter()
+            .all(|stray| stray.duration_s >= 5.0 && stray.farthest_m > 0.3)
+    );
+    assert!(
+        strays
+            .iter()
+            .any(|stray| stray.farthest_m > 3.0 && stray.came_back)
+    );
+}
