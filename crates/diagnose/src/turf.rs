@@ -1,7 +1,7 @@
 //! How often does the grass need the machine?
 //!
-//! Growth comes from the settings or from the mean temperature by the growth-potential curve of Gelernter & Stowell (2005,
-//! Golf Course Management 73(3)): `exp(-0.5 ((T - T0) / s)^2)`, cool-season grass T0 = 20, s = 5.5, warm-season T0 = 31, s = 7
+//! Growth comes from the settings or from the mean temperature by the growth-potential curve of Gelernter & Stowell (2005):
+//! `exp(-0.5 ((T - T0) / s)^2)`, cool-season grass T0 = 20, s = 5.5, warm-season T0 = 31, s = 7
 //! degrees Celsius. At its best grass is taken to grow 7.6 mm a day, as Iowa State University Extension's advice for Kentucky
 //! bluegrass in spring implies (2.5 in, every five days, under the one-third rule).
 //!
