@@ -2,16 +2,26 @@
 //!
 //! Question: is an unvisited pocket missed or only not yet visited, and where does the machine lose time?
 //!
-//! [`luck`] compares a pocket's width with what a free-roaming machine leaves by chance after the same drive;
-//! [`stuck`] gathers halts away from the station into places. Approximate where the modules say so; causes and remedies
-//! beyond that are not drawn from a log that does not show them.
+//! | question | room |
+//! |---|---|
+//! | would luck leave a pocket so wide? | [`luck`] by the closed form, [`null`] by rehearsing this machine on this plan |
+//! | how much room is there, where does it narrow, what is reached? | [`clearance`], [`passages`] |
+//! | why was a pocket missed? | [`causes`], from its [`pocket`] shape and the [`turns`] round it |
+//! | where does it lose time, go astray, wear the turf? | [`stuck`], [`outings`], [`worn`] |
+//! | how often does the grass need it? | [`turf`] |
+//! | what machine was it, and what do many nights of it leave? | [`fitted`], [`rehearse`] |
+//!
+//! Approximate where the modules say so; causes and remedies beyond that are not drawn from a log that does not show them.
 
 pub mod causes;
 pub mod clearance;
+pub mod fitted;
 pub mod luck;
+pub mod null;
 pub mod outings;
 pub mod passages;
 pub mod pocket;
+pub mod rehearse;
 pub mod stuck;
 pub mod turf;
 pub mod turns;

@@ -17,6 +17,7 @@ use crate::run::{Doing, Halt, Outing, Stay, TrueRun, Vertex};
 use crate::vector::V;
 use std::f64::consts::TAU;
 use tussock_plane::{Region, Site};
+use tussock_types::Place;
 
 /// A shorter leg is drawn again.
 const SHORTEST_LEG_M: f64 = 0.02;
@@ -91,6 +92,19 @@ impl Yard {
         })
     }
 
+    /// The same ground with other guide runs and shares: the turning line is not worked out again.
+    #[must_use]
+    pub fn with_guides(&self, guides: &[Vec<Place>], shares_fraction: &[Option<f64>]) -> Self {
+        Self {
+            guides: guides
+                .iter()
+                .map(|guide| Line::new(guide.iter().copied().map(V::from).collect()))
+                .collect(),
+            guide_shares_fraction: shares_fraction.to_vec(),
+            ..self.clone()
+        }
+    }
+
     /// Ground on which the machine's middle can be, parts that it cannot reach included.
     pub const fn turning_region(&self) -> &Region {
         &self.region
@@ -157,7 +171,7 @@ pub(crate) struct Driver<'a> {
 }
 
 impl<'a> Driver<'a> {
-    fn new(yard: &'a Yard, machine: &'a Machine, run: &'a Run) -> Self {
+    pub(crate) fn new(yard: &'a Yard, machine: &'a Machine, run: &'a Run) -> Self {
         let mut dice = Dice::new(run.seed, 0);
         let part = &yard.parts[yard.home_part];
         let place = yard.station.unwrap_or_else(|| somewhere_in(part, &mut dice));
@@ -373,7 +387,12 @@ impl<'a> Driver<'a> {
             .yard
             .station
             .is_some_and(|station| self.part().contains(station));
+        let seen: &[f64] = &self.machine.departure_headings_rad;
         let heading = match gate_edge {
+            _ if !seen.is_empty() => self.free_heading(|dice| {
+                let picked_rad = seen[dice.below(seen.len())];
+                V::of_angle(picked_rad + dice.between(-spread_rad, spread_rad))
+            }),
             Some(edge) if !is_inside => {
                 self.free_heading(|dice| edge.inwards().turned(dice.between(-spread_rad, spread_rad)))
             }

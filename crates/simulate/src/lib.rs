@@ -3,6 +3,7 @@
 //! | question | item |
 //! |---|---|
 //! | where would this machine drive on this site? | [`simulate`], [`Yard`] |
+//! | and if every place were as easy to get to as any other? | [`Yard::wander`] |
 //! | what would a logger on it have written down? | [`sample`] |
 //! | what did it really visit, and what not? | [`truth`] |
 //! | how does that look as a file? | [`gpx_bytes`], [`nmea_bytes`], [`csv_bytes`] |
@@ -31,6 +32,7 @@ mod swath;
 mod truth;
 mod turn;
 mod vector;
+mod wander;
 mod write;
 
 pub use drive::{Yard, simulate};

@@ -147,6 +147,9 @@ pub struct Machine {
     /// Heading of a departure without a guide run, at most this to either side of straight into the lawn. Default
     /// 60.
     pub departure_spread_deg: f64,
+    /// Headings of departures without a guide run that were seen in a log, anticlockwise from east. Where there are any, one of
+    /// them is taken and moved by at most the spread to either side. Default none.
+    pub departure_headings_rad: Arc<[f64]>,
     /// Share of outings along each guide run that does not say so itself. Default 0.
     pub guide_share_fraction: f64,
     /// It leaves a guide run somewhere between these parts of its length. Default 0.6 to 1.
@@ -184,6 +187,7 @@ impl Default for Machine {
             },
             departure: Departure::Forwards,
             departure_spread_deg: 60.0,
+            departure_headings_rad: Arc::new([]),
             guide_share_fraction: 0.0,
             guide_exit_fraction: (0.6, 1.0),
             home_way: HomeWay::GuideOrBoundary,
@@ -325,6 +329,15 @@ impl Machine {
             90.0,
             "0 to 90 degrees",
         )?;
+        for heading_rad in self.departure_headings_rad.iter() {
+            check(
+                "departure heading",
+                *heading_rad,
+                -10.0,
+                10.0,
+                "an angle in radians",
+            )?;
+        }
         share("guide_share_fraction", self.guide_share_fraction)?;
         share("guide_exit_fraction", self.guide_exit_fraction.0)?;
         check(

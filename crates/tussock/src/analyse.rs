@@ -65,7 +65,9 @@ pub fn analyse(job: &Job<'_>) -> Result<Findings, AnalyseError> {
     let drive = counted.drive(&ground, &sweeps, paint_width_m);
     let cells = counted.squares();
     let layout = Layout::of(&ground, &lawn_region, &index, settings, paint_width_m);
-    let pockets = Sorted::of(&counted, &ground, &drive, &cells, &layout, &landmarks, settings);
+    let pockets = Sorted::of(
+        &counted, &ground, &drive, &cells, &layout, &landmarks, settings, job.seed,
+    );
     let stuck_spots = stuck_findings(&ground, &layout);
 
     let nights = nights::nights(

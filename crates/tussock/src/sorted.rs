@@ -7,9 +7,12 @@ use crate::layout::Layout;
 use crate::{interval, unseen};
 use tussock_coverage::pockets;
 use tussock_diagnose::causes::{self, Chance};
-use tussock_diagnose::luck;
+use tussock_diagnose::null::Null;
 use tussock_diagnose::pocket::Shape;
+use tussock_diagnose::rehearse::{self, Access, Cast, Scene};
+use tussock_diagnose::{fitted, luck};
 use tussock_plane::{BitGrid, Landmark, Region, outlines, tape};
+use tussock_simulate::Yard;
 use tussock_types::{Cells, MissedPocket, NotYetPocket, Place, Settings, Tape, UnseenGround};
 
 /// Pockets told apart.
@@ -28,6 +31,7 @@ impl Sorted {
         layout: &Layout,
         landmarks: &[Landmark],
         settings: &Settings,
+        seed: u64,
     ) -> Self {
         let mut unvisited = counted.count.lawn.clone();
         unvisited.and_not_in_place(&counted.count.visited);
@@ -48,6 +52,7 @@ impl Sorted {
         let lines = layout.lines();
         let scene = layout.scene(&lines, drive);
         let outing_m = outing_m(ground, drive);
+        let mut usual: Option<Option<Null>> = None;
         for pocket in found {
             let shape = Shape::of(
                 &pocket.cells,
@@ -60,6 +65,17 @@ impl Sorted {
             let nearby = nearby(&pocket, cells);
             let place_share = if mean > 0.0 { nearby / mean } else { 0.0 };
             let chance = chance(drive, place_share, layout, &shape, outing_m);
+            let chance = if needs_rehearsal(chance) {
+                rehearsed(
+                    chance,
+                    &shape,
+                    usual
+                        .get_or_insert_with(|| usual_for(ground, settings, drive, seed))
+                        .as_ref(),
+                )
+            } else {
+                chance
+            };
             // What is normal there, where the layout is to blame; else the luckier of both.
             let (is_missed, chance_fraction) = verdict(chance, layout.error_m);
             let geo = ground.geo(pocket.place);
@@ -154,6 +170,39 @@ fn chance(drive: &luck::Drive, place_share: f64, layout: &Layout, shape: &Shape,
         free_fraction: drive.chance_fraction(shape.widest_m),
         as_is_fraction: Some(drive.at_place(place_share).chance_fraction(shape.widest_m)),
         as_is_share: behind.map(|(neck, _)| neck.share_expected_fraction(outing_m, layout.setback_m)),
+    }
+}
+
+/// Chances between these are worth a rehearsal: below, luck is out of the question, above, it is likely anyway.
+const REHEARSED: std::ops::RangeInclusive<f64> = 1e-4..=luck::MISSED_CHANCE_FRACTION;
+
+fn needs_rehearsal(chance: Chance) -> bool {
+    REHEARSED.contains(&chance.free_fraction)
+}
+
+/// Nights of the fitted machine on this plan; `None` without a plan, and for machines that cannot be fitted.
+fn usual_for(ground: &Ground, settings: &Settings, drive: &luck::Drive, seed: u64) -> Option<Null> {
+    let site = ground.site.as_ref()?;
+    let fitted = fitted::fit(site, &ground.tracks, settings, &[]).ok()?;
+    let site = fitted.site(site);
+    let cast = Cast {
+        yard: Yard::new(&site, fitted.machine.past_boundary_m).ok()?,
+        machine: fitted.machine.clone(),
+        run: fitted.run(0),
+        access: Access::AsIs,
+    };
+    let scene = Scene::of(&site, rehearse::CELL_M, drive.cut_width_m);
+    Null::of(&cast, scene, seed).ok()
+}
+
+/// The chance, with what this machine on this plan usually leaves there.
+fn rehearsed(chance: Chance, shape: &Shape, usual: Option<&Null>) -> Chance {
+    let Some(usual) = usual else { return chance };
+    let by_runs = usual.chance_fraction(shape.place, shape.widest_m);
+    Chance {
+        as_is_fraction: Some(chance.as_is_fraction.map_or(by_runs, |local| local.max(by_runs))),
+        as_is_share: Some(usual.share(shape.place)),
+        ..chance
     }
 }
 

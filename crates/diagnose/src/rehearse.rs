@@ -1,0 +1,433 @@
+//! What do many nights of this machine leave?
+//!
+//! Question: which part of the lawn, and of given pockets, does the fitted machine visit in a night, run by run, and how often does it
+//! come by each place? Seeded runs are painted on a coarse grid, row by row into bit masks, on all cores.
+//!
+//! Exact: which cell centres are under the disc, for the simulated path. Approximate: areas by the cell, 0.1 m by default. The
+//! same numbers on any number of threads: each run has its own seed, and sums are of whole numbers. Cost: about 1 ms a run of
+//! 8 h.
+
+use rayon::prelude::*;
+use tussock_plane::{BitGrid, Site, rasterise};
+use tussock_simulate::{Machine, Run, SimulateError, Yard};
+use tussock_types::{Grid, Place};
+
+/// Side of a cell.
+pub const CELL_M: f64 = 0.1;
+/// A free drive is put down anew after so much path.
+pub const RESTART_M: f64 = 60.0;
+
+/// How the machine gets to where it drives.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Access {
+    /// From the station, outing by outing, through the real passages.
+    AsIs,
+    /// Put down anywhere, again and again: a well mixed drive of so much path.
+    Free {
+        /// Path of a run.
+        path_m: f64,
+    },
+}
+
+/// Ground that is looked at.
+#[derive(Clone, Debug)]
+pub struct Scene {
+    /// Lawn.
+    pub lawn: BitGrid,
+    /// Pockets in it.
+    pub pockets: Vec<BitGrid>,
+    /// Width of the cutting disc.
+    pub cut_width_m: f64,
+    windows: Vec<RowWindow>,
+    lawn_cells: f64,
+}
+
+/// Rows of a mask that hold anything, and how many cells it has.
+#[derive(Clone, Copy, Debug)]
+struct RowWindow {
+    first: usize,
+    end: usize,
+    cells: f64,
+}
+
+impl Scene {
+    /// A site's lawn on cells of `cell_m`, without pockets.
+    pub fn of(site: &Site, cell_m: f64, cut_width_m: f64) -> Self {
+        let (low, high) = site.lawn.bounds().unwrap_or_default();
+        let margin_m = cell_m;
+        let cells = |length_m: f64| ((length_m + 2.0 * margin_m) / cell_m).ceil().max(1.0) as usize;
+        let grid = Grid {
+            east_min_m: low.east_m - margin_m,
+            north_min_m: low.north_m - margin_m,
+            cell_m,
+            columns: cells(high.east_m - low.east_m),
+            rows: cells(high.north_m - low.north_m),
+        };
+        let lawn = rasterise(&site.lawn, &grid);
+        let lawn_cells = lawn.count() as f64;
+        Self {
+            lawn,
+            pockets: Vec::new(),
+            cut_width_m,
+            windows: Vec::new(),
+            lawn_cells,
+        }
+    }
+
+    /// Adds a pocket given on any grid: cells whose centre lies in it, lawn only.
+    #[must_use]
+    pub fn with_pocket(mut self, pocket: &BitGrid) -> Self {
+        let grid = self.lawn.grid;
+        let mut mask = BitGrid::new(grid);
+        for (column, row) in self.lawn.cells_on() {
+            let inside = pocket
+                .grid
+                .cell_at(grid.centre(column, row))
+                .is_some_and(|(x, y)| pocket.get(x, y));
+            if inside {
+                mask.set(column, row);
+            }
+        }
+        self.add(mask);
+        self
+    }
+
+    /// Adds a pocket given on the scene's own grid.
+    pub fn add(&mut self, mask: BitGrid) {
+        let held = |row: &usize| mask.row(*row).iter().any(|word| *word != 0);
+        let first = (0..mask.grid.rows).find(held).unwrap_or(0);
+        let end = (0..mask.grid.rows).rev().find(held).map_or(0, |row| row + 1);
+        self.windows.push(RowWindow {
+            first,
+            end,
+            cells: mask.count() as f64,
+        });
+        self.pockets.push(mask);
+    }
+
+    /// Paints legs.
+    pub fn paint(&self, legs: impl Iterator<Item = [Place; 2]>) -> BitGrid {
+        let mut mask = BitGrid::new(self.lawn.grid);
+        let radius_m = 0.5 * self.cut_width_m;
+        for [from, to] in legs {
+            spans(&self.lawn.grid, from, to, radius_m, |row, first, end| {
+                mask.set_span(row, first, end);
+            });
+        }
+        mask
+    }
+
+    /// Visited fraction of the lawn and of each pocket.
+    pub fn fractions(&self, painted: &BitGrid) -> Fractions {
+        let both = |mask: &BitGrid, first: usize, end: usize| -> u64 {
+            (first..end)
+                .map(|row| {
+                    let pairs = mask.row(row).iter().zip(painted.row(row));
+                    pairs.map(|(a, b)| u64::from((a & b).count_ones())).sum::<u64>()
+                })
+                .sum()
+        };
+        let lawn = both(&self.lawn, 0, self.lawn.grid.rows) as f64 / self.lawn_cells.max(1.0);
+        let pockets = self.pockets.iter().zip(&self.windows);
+        Fractions {
+            lawn,
+            pockets: pockets
+                .map(|(mask, window)| both(mask, window.first, window.end) as f64 / window.cells.max(1.0))
+                .collect(),
+        }
+    }
+}
+
+/// Visited fractions of one run.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Fractions {
+    /// Of the lawn.
+    pub lawn: f64,
+    /// Of each pocket.
+    pub pockets: Vec<f64>,
+}
+
+/// A machine with a night's work on a yard.
+#[derive(Clone, Debug)]
+pub struct Cast {
+    /// The yard.
+    pub yard: Yard,
+    /// The machine.
+    pub machine: Machine,
+    /// One run; its seed is replaced.
+    pub run: Run,
+    /// How it gets about.
+    pub access: Access,
+}
+
+/// One run's seed: runs of different questions share nothing.
+fn seed_of(seed: u64, number: u64) -> u64 {
+    // SplitMix64 (Steele, Lea & Flood 2014).
+    let mut z = seed
+        .wrapping_mul(0x9E37_79B9_7F4A_7C15)
+        .wrapping_add(number.wrapping_add(1).wrapping_mul(0xBF58_476D_1CE4_E5B9));
+    z = (z ^ (z >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
+    z = (z ^ (z >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
+    z ^ (z >> 31)
+}
+
+impl Cast {
+    /// Legs of one run, transit included.
+    ///
+    /// # Errors
+    /// [`SimulateError`].
+    pub fn legs(&self, seed: u64, number: u64) -> Result<Vec<[Place; 2]>, SimulateError> {
+        let seed = seed_of(seed, number);
+        match self.access {
+            Access::Free { path_m } => self.yard.wander(&self.machine, path_m, RESTART_M, seed),
+            Access::AsIs => {
+                let run = self.yard.drive(
+                    &self.machine,
+                    &Run {
+                        seed,
+                        ..self.run.clone()
+                    },
+                )?;
+                Ok(run
+                    .pieces()
+                    .filter(|(from, _)| from.doing.is_under_way())
+                    .map(|(from, to)| [from.place, to.place])
+                    .collect())
+            }
+        }
+    }
+
+    /// Judges each of some runs by its legs and what they painted; in the order of their numbers.
+    ///
+    /// # Errors
+    /// [`SimulateError`].
+    pub fn judge<T: Send>(
+        &self,
+        scene: &Scene,
+        seed: u64,
+        numbers: std::ops::Range<u64>,
+        judge: impl Fn(&[[Place; 2]], &BitGrid) -> T + Sync,
+    ) -> Result<Vec<T>, SimulateError> {
+        numbers
+            .into_par_iter()
+            .map(|number| {
+                let legs = self.legs(seed, number)?;
+                let painted = scene.paint(legs.iter().copied());
+                Ok(judge(&legs, &painted))
+            })
+            .collect()
+    }
+
+    /// Visited fractions of some runs, in the order of their numbers.
+    ///
+    /// # Errors
+    /// [`SimulateError`].
+    pub fn play(
+        &self,
+        scene: &Scene,
+        seed: u64,
+        numbers: std::ops::Range<u64>,
+    ) -> Result<Vec<Fractions>, SimulateError> {
+        self.judge(scene, seed, numbers, |_, painted| scene.fractions(painted))
+    }
+
+    /// Metres of path per square metre at each cell, mean over some runs.
+    ///
+    /// # Errors
+    /// [`SimulateError`].
+    pub fn density(
+        &self,
+        scene: &Scene,
+        seed: u64,
+        numbers: std::ops::Range<u64>,
+    ) -> Result<Density, SimulateError> {
+        let grid = scene.lawn.grid;
+        let runs = numbers.end.saturating_sub(numbers.start).max(1);
+        // Where each row's spans begin and end; a running sum makes counts of it.
+        let columns = grid.columns + 1;
+        let count = |mut steps: Vec<i32>, number: u64| -> Result<Vec<i32>, SimulateError> {
+            for [from, to] in self.legs(seed, number)? {
+                spans(&grid, from, to, 0.5 * scene.cut_width_m, |row, first, end| {
+                    steps[row * columns + first] += 1;
+                    steps[row * columns + end] -= 1;
+                });
+            }
+            Ok(steps)
+        };
+        let blank = || vec![0_i32; columns * grid.rows];
+        let steps = numbers
+            .into_par_iter()
+            .try_fold(blank, count)
+            .try_reduce(blank, |mut sum, more| {
+                sum.iter_mut().zip(&more).for_each(|(a, b)| *a += b);
+                Ok(sum)
+            })?;
+        let per_visit = 1.0 / (scene.cut_width_m * runs as f64);
+        let mut per_m = Vec::with_capacity(grid.cells());
+        for row in steps.chunks_exact(columns) {
+            let mut visits = 0;
+            per_m.extend(row[..grid.columns].iter().map(|step| {
+                visits += step;
+                (f64::from(visits) * per_visit) as f32
+            }));
+        }
+        Ok(Density { grid, per_m })
+    }
+}
+
+/// Metres of path per square metre, cell by cell. A sweep counts where its disc passes over the cell's centre, so that the value is
+/// smoothed over one cutting width.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Density {
+    /// The cells.
+    pub grid: Grid,
+    /// Row by row.
+    pub per_m: Vec<f32>,
+}
+
+impl Density {
+    /// At a place; `None` off the grid.
+    pub fn at(&self, place: Place) -> Option<f64> {
+        let (column, row) = self.grid.cell_at(place)?;
+        Some(f64::from(self.per_m[row * self.grid.columns + column]))
+    }
+
+    /// Mean over a mask on the same grid.
+    pub fn mean(&self, mask: &BitGrid) -> f64 {
+        let (mut sum, mut cells) = (0.0, 0.0);
+        for (column, row) in mask.cells_on() {
+            sum += f64::from(self.per_m[row * self.grid.columns + column]);
+            cells += 1.0;
+        }
+        if cells > 0.0 { sum / cells } else { 0.0 }
+    }
+}
+
+/// Rows of cells whose centres lie within `radius_m` of a straight leg: first column and one past the last.
+///
+/// Between its ends a leg is a strip, whose span moves by the same step from row to row; only rows at the ends need the discs.
+/// The same cells as [`tussock_coverage::swath::for_each_span`] but for rounding on the rim, in half of the time.
+fn spans(grid: &Grid, from: Place, to: Place, radius_m: f64, mut paint: impl FnMut(usize, usize, usize)) {
+    // In cells, origin at the centre of the first cell; upwards.
+    let scale = 1.0 / grid.cell_m;
+    let cells = |place: Place| {
+        (
+            (place.east_m - grid.east_min_m) * scale - 0.5,
+            (place.north_m - grid.north_min_m) * scale - 0.5,
+        )
+    };
+    let (mut a, mut b) = (cells(from), cells(to));
+    if b.1 < a.1 {
+        std::mem::swap(&mut a, &mut b);
+    }
+    let radius = radius_m * scale;
+    let most = grid.columns as f64 - 1.0;
+    let lowest = (a.1 - radius).ceil().max(0.0);
+    let highest = (b.1 + radius).floor().min(grid.rows as f64 - 1.0);
+    if !(lowest <= highest) {
+        return;
+    }
+    let (lowest, highest) = (lowest as usize, highest as usize);
+    let (dx, dy) = (b.0 - a.0, b.1 - a.1);
+    let length = (dx * dx + dy * dy).sqrt();
+    let mut give = |row: usize, left: f64, right: f64| {
+        // Rounding by hand: without newer instructions the library's is a call.
+        let (left, right) = (left.max(0.0), right.min(most));
+        if left <= right {
+            let floor = left as usize;
+            let first = floor + usize::from(left > floor as f64);
+            let end = right as usize + 1;
+            if first < end {
+                paint(row, first, end);
+            }
+        }
+    };
+    let disc = |middle: (f64, f64), y: f64| -> (f64, f64) {
+        let square = radius * radius - (y - middle.1) * (y - middle.1);
+        if square >= 0.0 {
+            let half = square.sqrt();
+            (middle.0 - half, middle.0 + half)
+        } else {
+            (f64::INFINITY, f64::NEG_INFINITY)
+        }
+    };
+    let both = |y: f64| {
+        let (one, two) = (disc(a, y), disc(b, y));
+        (one.0.min(two.0), one.1.max(two.1))
+    };
+    // Sideways (or on the spot) there is no strip to step along.
+    if !(dy > 1e-9 * length) {
+        for row in lowest..=highest {
+            let (left, right) = both(row as f64);
+            give(row, left, right);
+        }
+        return;
+    }
+    let (c, s) = (dx / length, dy / length);
+    let slope = dx / dy;
+    let half = radius / s;
+    // Rows on which the strip ends beside the leg, not before or beyond it.
+    let sideways = radius * c.abs();
+    let inner_first = (a.1 + sideways).ceil();
+    let inner_last = (b.1 - sideways).floor();
+    let end_row = |row: usize| -> (f64, f64) {
+        let y = row as f64;
+        let (mut left, mut right) = both(y);
+        let up = y - a.1;
+        let (mut low, mut high) = (a.0 + up * slope - half, a.0 + up * slope + half);
+        if c.abs() > 1e-12 {
+            let (one, two) = (a.0 - up * s / c, a.0 + (length - up * s) / c);
+            low = low.max(one.min(two));
+            high = high.min(one.max(two));
+        } else if !(0.0..=length).contains(&(up * s)) {
+            high = f64::NEG_INFINITY;
+        }
+        if low <= high {
+            left = left.min(low);
+            right = right.max(high);
+        }
+        (left, right)
+    };
+    for row in lowest..=highest {
+        let y = row as f64;
+        if y >= inner_first && y <= inner_last {
+            let middle = a.0 + (y - a.1) * slope;
+            give(row, middle - half, middle + half);
+        } else {
+            let (left, right) = end_row(row);
+            give(row, left, right);
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    proptest! {
+        #[test]
+        fn a_quick_span_holds_the_cells_of_a_slow_one(
+            ax in -2.0..8.0_f64, ay in -2.0..8.0_f64, bx in -2.0..8.0_f64, by in -2.0..8.0_f64,
+            axis in 0..4_u8, radius_m in 0.05..1.5_f64,
+        ) {
+            let (bx, by) = match axis { 0 => (ax, by), 1 => (bx, ay), 2 => (ax, ay), _ => (bx, by) };
+            let grid = Grid { east_min_m: 0.0, north_min_m: 0.0, cell_m: 0.13, columns: 46, rows: 41 };
+            let (from, to) = (Place::new(ax, ay), Place::new(bx, by));
+            let mut quick = Vec::new();
+            spans(&grid, from, to, radius_m, |row, start, end| {
+                quick.extend((start..end).map(|column| (column, row)));
+            });
+            let slow = |radius_m: f64| {
+                let mut cells = Vec::new();
+                tussock_coverage::swath::for_each_span(&grid, from, to, radius_m, |row, start, end| {
+                    cells.extend((start..end).map(|column| (column, row)));
+                });
+                cells
+            };
+            prop_assert!(slow(radius_m - 1e-9).iter().all(|cell| quick.contains(cell)));
+            let outer = slow(radius_m + 1e-9);
+            prop_assert!(quick.iter().all(|cell| outer.contains(cell)));
+        }
+    }
+}

@@ -1,0 +1,6 @@
+//! The fitted machine, its rehearsals, and what they advise, beside gardens whose truth is known.
+#![allow(clippy::unwrap_used)]
+
+mod fitted;
+mod rehearse;
+mod world;

@@ -1,0 +1,28 @@
+//! Gardens, logs of them, and where the machine was.
+
+use tussock_locate::{Track, locate};
+use tussock_plane::Site;
+use tussock_simulate::{LogNoise, Sampling, TrueRun, sample};
+use tussock_types::{Plan, Positions, Settings};
+
+pub(crate) fn site(plan: &Plan) -> Site {
+    Site::build(plan).unwrap().0
+}
+
+/// Where the machine was, from a log of a run.
+pub(crate) fn track(site: &Site, run: &TrueRun, noise: LogNoise, period_s: f64, seed: u64) -> Track {
+    let trace = sample(run, &Sampling::geographic(period_s, noise, seed, site.frame));
+    let Positions::Geographic { lat_deg, lon_deg } = &trace.positions else {
+        panic!("the log is on Earth");
+    };
+    let (east_m, north_m) = site.frame.places(lat_deg, lon_deg);
+    let ground = tussock_diagnose::fitted::drivable(site);
+    locate(
+        &trace,
+        &east_m,
+        &north_m,
+        site.station,
+        ground.as_ref(),
+        &Settings::default(),
+    )
+}
