@@ -210,7 +210,7 @@ fn rehearsed(chance: Chance, shape: &Shape, usual: Option<&Null>) -> Chance {
 const STARVED_SHARE: f64 = 0.6;
 
 /// Position errors above this are those of metre logs: pockets there are merged and moved by the error itself, and luck needs
-/// to be five times less likely.
+/// to be ten times less likely.
 const COARSE_M: f64 = 0.4;
 
 /// Whether a pocket is missed, and the chance that is told.
@@ -221,7 +221,7 @@ fn verdict(chance: Chance, error_m: f64) -> (bool, f64) {
         _ => chance.free_fraction,
     };
     let fraction = if error_m > COARSE_M {
-        (5.0 * fraction).min(1.0)
+        (10.0 * fraction).min(1.0)
     } else {
         fraction
     };
