@@ -19,6 +19,7 @@ mod error;
 mod ground;
 mod inspect;
 mod interval;
+mod moved;
 mod outline;
 mod plan_check;
 mod repeats;
