@@ -6,11 +6,11 @@
 
 use crate::ground::Ground;
 use crate::inspect::plan_offset;
+use crate::moved::Moved;
 use crate::{AnalyseError, Job, Stage};
-use tussock_locate::anchor::{EdgeUse, Offset};
+use tussock_locate::anchor::EdgeUse;
 use tussock_locate::{Hold, Track};
-use tussock_plane::Frame;
-use tussock_types::{GeoPoint, Place, Plan, PlanOffset, PlanShape};
+use tussock_types::{Plan, PlanOffset};
 
 /// A plan laid where the log says.
 #[derive(Clone, Debug, PartialEq)]
@@ -72,10 +72,12 @@ pub fn align(job: &Job<'_>) -> Result<Aligned, AnalyseError> {
     let off_m = offset.east_m.hypot(offset.north_m);
     let is_off = off_m > LEAST_OFFSET_M.max(SURE * offset.sd_m) || offset.turned_rad.abs() > LEAST_TURN_RAD;
     Ok(Aligned {
-        plan: if is_off {
-            moved(plan, &frame, &offset)
-        } else {
-            plan.clone()
+        plan: {
+            let mut plan = plan.clone();
+            if is_off {
+                Moved::from(&offset).plan(&mut plan, &frame);
+            }
+            plan
         },
         offset: told,
         verdict: if is_off {
@@ -92,30 +94,4 @@ fn why_not(tracks: &[Track]) -> String {
     } else {
         "the turns in the log do not gather at the edge of the plan; is it the plan of this garden, and drawn as it is?".to_owned()
     }
-}
-
-/// Every point of a plan turned about the middle of the offset, then moved.
-fn moved(plan: &Plan, frame: &Frame, offset: &Offset) -> Plan {
-    let (sin, cos) = offset.turned_rad.sin_cos();
-    let shift = |point: &mut GeoPoint| {
-        let at = frame.to_place(*point);
-        let (east_m, north_m) = (at.east_m - offset.about.east_m, at.north_m - offset.about.north_m);
-        *point = frame.to_geo(Place::new(
-            offset.about.east_m + cos * east_m - sin * north_m + offset.east_m,
-            offset.about.north_m + sin * east_m + cos * north_m + offset.north_m,
-        ));
-    };
-    let mut plan = plan.clone();
-    for feature in &mut plan.features {
-        match &mut feature.shape {
-            PlanShape::Polygons(polygons) => polygons
-                .iter_mut()
-                .flat_map(|polygon| &mut polygon.rings)
-                .flatten()
-                .for_each(shift),
-            PlanShape::Line(points) => points.iter_mut().for_each(shift),
-            PlanShape::Point(point) => shift(point),
-        }
-    }
-    plan
 }

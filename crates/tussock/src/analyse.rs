@@ -4,6 +4,7 @@ use crate::counted::Counted;
 use crate::ground::Ground;
 use crate::installation::Judged;
 use crate::layout::Layout;
+use crate::moved::Moved;
 use crate::sorted::Sorted;
 use crate::spots::{self, stuck_findings};
 use crate::{AnalyseError, Job, Stage, TOOL_VERSION, inspect, interval, nights, outline, verdict};
@@ -121,7 +122,7 @@ pub fn analyse(job: &Job<'_>) -> Result<Findings, AnalyseError> {
         not_yet,
         unseen,
     } = pockets;
-    let findings = Findings {
+    let mut findings = Findings {
         schema_version: SCHEMA_VERSION,
         tool_version: TOOL_VERSION.to_owned(),
         settings: settings.clone(),
@@ -153,6 +154,9 @@ pub fn analyse(job: &Job<'_>) -> Result<Findings, AnalyseError> {
         driven_lines: driven_lines(&ground.tracks),
         cells: Some(cells),
     };
+    if let Some(moved) = Moved::of(&ground) {
+        moved.findings(&mut findings, ground.frame.as_ref());
+    }
     job.tell(Stage::Diagnosing, 1.0);
     Ok(findings)
 }

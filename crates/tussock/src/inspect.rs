@@ -148,11 +148,16 @@ fn rfc3339(unix_s: f64) -> Option<String> {
     time.format(&time::format_description::well_known::Rfc3339).ok()
 }
 
+/// The machine with the poorest positions, which speaks for all.
+pub(crate) fn poorest(tracks: &[Track]) -> Option<&Track> {
+    tracks
+        .iter()
+        .max_by(|a, b| a.noise.white_m.total_cmp(&b.noise.white_m))
+}
+
 /// What is known of the position error: of the machine with the poorest positions.
 pub(crate) fn positions(tracks: &[Track]) -> PositionFindings {
-    let poorest = tracks
-        .iter()
-        .max_by(|a, b| a.noise.white_m.total_cmp(&b.noise.white_m));
+    let poorest = poorest(tracks);
     PositionFindings {
         white_m: poorest.map(|track| track.noise.white_m),
         drift_m: poorest.and_then(|track| track.noise.drift_m),
@@ -177,14 +182,13 @@ pub(crate) fn positions(tracks: &[Track]) -> PositionFindings {
 /// How the plan lies in the log's frame, where a plan was there to tell.
 pub(crate) fn plan_offset(track: &Track) -> Option<PlanOffset> {
     let anchored = track.anchored.as_ref()?;
-    if anchored.edges == EdgeUse::None {
-        return None;
-    }
     let offset = anchored.offset;
-    Some(PlanOffset {
+    let told = PlanOffset {
         east_m: offset.east_m,
         north_m: offset.north_m,
         rotation_deg: offset.turned_rad.to_degrees(),
         sd_m: offset.sd_m,
-    })
+    };
+    // Without edges only the station tells, and that only where it was stood at.
+    (anchored.edges != EdgeUse::None || told.is_beside()).then_some(told)
 }

@@ -23,6 +23,7 @@ mod inspect;
 mod installation;
 mod interval;
 mod layout;
+mod moved;
 mod nights;
 mod outline;
 mod outlook;

@@ -6,11 +6,11 @@
 
 use crate::ground::Ground;
 use crate::interval::WIDTH_PER_SD;
-use crate::{clock_check, repeats};
+use crate::{clock_check, inspect, repeats};
 use tussock_diagnose::luck::Drive;
-use tussock_locate::PathMethod;
 use tussock_locate::anchor::{Anchored, EdgeUse};
-use tussock_types::{FixQuality, LogFacts, LogVerdict, Settings, Trace};
+use tussock_locate::{PathMethod, Track};
+use tussock_types::{FixQuality, LogFacts, LogVerdict, PlanOffset, Settings, Trace};
 
 /// No pocket narrower than this can be told from the gaps between passes.
 const LEAST_FINDABLE_M: f64 = 0.3;
@@ -52,7 +52,7 @@ pub(crate) fn verdict(
         };
         if let Some(anchored) = &track.anchored {
             error_m = error_m.max(anchored.error_m());
-            remarks.extend(held_remark(anchored));
+            remarks.extend(held_remarks(track, anchored));
             continue;
         }
         let drift_m = track.noise.drift_m.unwrap_or_else(|| {
@@ -161,20 +161,24 @@ pub(crate) fn verdict(
     }
 }
 
-/// What became of the plan's edge as a hold for poor positions.
-fn held_remark(anchored: &Anchored) -> Option<String> {
-    let off_m = anchored.offset.east_m.hypot(anchored.offset.north_m);
-    match anchored.edges {
-        EdgeUse::Refused { .. } => Some(
+/// What became of the plan's edge as a hold for poor positions, and where the plan lies.
+fn held_remarks(track: &Track, anchored: &Anchored) -> Vec<String> {
+    let mut remarks = Vec::new();
+    if matches!(anchored.edges, EdgeUse::Refused { .. }) {
+        remarks.push(
             "The turns do not gather at the plan's edge (lanes, or a plan that does not fit): it does not hold the positions."
                 .to_owned(),
-        ),
-        EdgeUse::Used { .. } if off_m > (3.0 * anchored.offset.sd_m).max(0.1) => Some(format!(
-            "The plan lies {off_m:.1} m beside the log ({:.1} m east, {:.1} m north); that is taken off.",
-            -anchored.offset.east_m, -anchored.offset.north_m
-        )),
-        _ => None,
+        );
     }
+    if let Some(offset) = inspect::plan_offset(track).filter(PlanOffset::is_beside) {
+        remarks.push(format!(
+            "The plan is drawn {:.1} m beside the log ({:.1} m east, {:.1} m north of it); it was moved to where the log says.",
+            offset.east_m.hypot(offset.north_m),
+            -offset.east_m,
+            -offset.north_m
+        ));
+    }
+    remarks
 }
 
 /// The verdict on a log that shows nothing at all.

@@ -1,10 +1,10 @@
 //! A plan that lies beside the log is laid where the log says.
 
-use tussock::{AlignVerdict, AnalyseError, Job, align};
+use tussock::{AlignVerdict, AnalyseError, Job, align, analyse};
 use tussock_plane::{Frame, Site};
-use tussock_simulate::gardens::{GardenKind, Wish, invent_as};
-use tussock_simulate::{LogNoise, Machine, Run, Sampling, sample, simulate};
-use tussock_types::{GeoPoint, Place, Plan, PlanShape, Settings, Trace};
+use tussock_simulate::gardens::{GardenKind, Surprise, Wish, invent_as};
+use tussock_simulate::{Counting, LogNoise, Machine, Run, Sampling, sample, simulate, truth};
+use tussock_types::{Findings, GeoPoint, Place, Plan, PlanShape, Settings, Trace};
 
 const SEED: u64 = 20_260_505;
 
@@ -121,4 +121,166 @@ fn without_a_plan_there_is_nothing_to_align() {
         progress: None,
     };
     assert!(matches!(align(&job), Err(AnalyseError::CannotAlign { .. })));
+}
+
+/// A lawn with a body on it that no plan shows: its ground is a pocket. Plan, log, and the middle of the pocket.
+struct Bodied {
+    plan: Plan,
+    site: Site,
+    trace: Trace,
+    middle: Place,
+}
+
+const CUT_WIDTH_M: f64 = 0.22;
+
+fn bodied(seed: u64) -> Bodied {
+    let garden = invent_as(
+        &Wish {
+            area_m2: (500.0, 700.0),
+            surprise: Surprise::UnlistedObstacle { radius_m: 1.5 },
+            ..Wish::new(GardenKind::Ell)
+        },
+        seed,
+    );
+    let (site, _) = Site::build(&garden.plan).expect("invented plans are sound");
+    let (ground, _) = Site::build_in(&garden.ground, site.frame).expect("invented ground is sound");
+    let run = simulate(&ground, &Machine::default(), &Run::new(8.0, seed)).expect("there is room");
+    let sampling = Sampling::geographic(1.0, LogNoise::DECIMETRES, seed + 1, site.frame);
+    let truth = truth(&run, &site, &Counting::new(CUT_WIDTH_M, 0.03));
+    let widest = truth
+        .pockets
+        .iter()
+        .max_by(|a, b| a.widest_m.total_cmp(&b.widest_m))
+        .expect("the body leaves a pocket");
+    assert!(widest.widest_m > 2.5, "{}", widest.widest_m);
+    Bodied {
+        plan: garden.plan,
+        middle: widest.middle,
+        trace: sample(&run, &sampling),
+        site,
+    }
+}
+
+fn found(plan: &Plan, trace: &Trace) -> Findings {
+    let mut settings = Settings::default();
+    settings.machine.cut_width_m = Some(CUT_WIDTH_M);
+    analyse(&Job {
+        traces: std::slice::from_ref(trace),
+        inputs: &[],
+        plan: Some(plan),
+        settings: &settings,
+        seed: 1,
+        progress: None,
+    })
+    .expect("an ordinary night")
+}
+
+/// Farthest that a line's places lie from the edge of a region.
+fn off_edge_m(rings: &[Vec<Vec<Place>>], edge: &tussock_plane::Region) -> f64 {
+    rings
+        .iter()
+        .flatten()
+        .flatten()
+        .map(|place| edge.edge_distance_m(*place))
+        .fold(0.0, f64::max)
+}
+
+#[test]
+fn findings_lie_where_the_log_says_however_the_plan_is_drawn() {
+    const NEAR_M: f64 = 0.3;
+    let garden = bodied(SEED + 20);
+    for (east_m, north_m, turn_deg) in [(1.2, 0.0, 0.0), (-0.7, 1.0, 0.8)] {
+        let drawn = off(&garden.plan, &garden.site.frame, east_m, north_m, turn_deg);
+        let findings = found(&drawn, &garden.trace);
+        let told = findings.positions.plan_offset.expect("a night tells");
+        assert!(told.is_beside(), "{told:?}");
+        let what = format!("drawn off by {east_m} {north_m} {turn_deg}: {told:?}");
+        // On Earth, and in metres on the plane of the findings.
+        let plane = Frame::at(GeoPoint {
+            lat_deg: findings.frame.origin_lat.expect("on Earth"),
+            lon_deg: findings.frame.origin_lon.expect("on Earth"),
+        });
+        let pocket = findings
+            .missed_pockets
+            .iter()
+            .max_by(|a, b| a.widest_m.total_cmp(&b.widest_m))
+            .expect("the body leaves a pocket");
+        let geo = GeoPoint {
+            lat_deg: pocket.lat.expect("on Earth"),
+            lon_deg: pocket.lon.expect("on Earth"),
+        };
+        let off_m = garden.site.frame.to_place(geo).distance_m(garden.middle);
+        assert!(off_m <= NEAR_M, "{what}: pocket {off_m} m off");
+        let off_m = plane
+            .to_place(geo)
+            .distance_m(Place::new(pocket.east_m, pocket.north_m));
+        assert!(off_m < 1e-3, "{what}: metres and degrees {off_m} m apart");
+        // The lawn as drawn on the page, the plan with it, and the squares.
+        let on_truth = |place: &Place| garden.site.frame.to_place(plane.to_geo(*place));
+        let outline: Vec<Vec<Vec<Place>>> = findings
+            .lawn_outline
+            .iter()
+            .map(|part| {
+                part.iter()
+                    .map(|ring| ring.iter().map(on_truth).collect())
+                    .collect()
+            })
+            .collect();
+        let off_m = off_edge_m(&outline, &garden.site.lawn);
+        assert!(off_m <= NEAR_M, "{what}: outline {off_m} m off");
+        let plan = findings.plan.as_ref().expect("a plan was given");
+        let off_m = corners(plan, &garden.site.frame)
+            .iter()
+            .zip(&corners(&garden.plan, &garden.site.frame))
+            .map(|(found, truth)| found.distance_m(*truth))
+            .fold(0.0, f64::max);
+        assert!(off_m <= NEAR_M, "{what}: plan {off_m} m off");
+        let cells = findings.cells.as_ref().expect("squares");
+        let (mut lawn, mut on_lawn) = (0.0, 0.0);
+        for row in 0..cells.grid.rows {
+            for column in 0..cells.grid.columns {
+                let part = f64::from(cells.lawn_fraction[row * cells.grid.columns + column]);
+                lawn += part;
+                if garden
+                    .site
+                    .lawn
+                    .contains(on_truth(&cells.grid.centre(column, row)))
+                {
+                    on_lawn += part;
+                }
+            }
+        }
+        let perimeter_m2 = NEAR_M * garden.site.lawn.perimeter_m();
+        let beside_m2 = (lawn - on_lawn) * cells.grid.cell_m2();
+        assert!(
+            beside_m2 <= perimeter_m2,
+            "{what}: {beside_m2} m2 of squares beside the lawn"
+        );
+        let area_m2 = lawn * cells.grid.cell_m2();
+        let lawn_m2 = garden.site.lawn.area_m2();
+        assert!(
+            (area_m2 - lawn_m2).abs() < 0.005 * lawn_m2,
+            "{what}: {area_m2} m2 of {lawn_m2} m2"
+        );
+        // Driving ends at the edge that the log shows.
+        let out_m = findings
+            .driven_lines
+            .iter()
+            .flatten()
+            .map(on_truth)
+            .filter(|place| !garden.site.lawn.contains(*place))
+            .map(|place| garden.site.lawn.edge_distance_m(place))
+            .fold(0.0, f64::max);
+        assert!(out_m <= NEAR_M, "{what}: driven {out_m} m outside");
+    }
+}
+
+#[test]
+fn where_plan_and_log_agree_nothing_is_moved() {
+    let garden = bodied(SEED + 20);
+    let findings = found(&garden.plan, &garden.trace);
+    let told = findings.positions.plan_offset.expect("a night tells");
+    assert!(!told.is_beside(), "{told:?}");
+    assert_eq!(findings.plan.as_ref(), Some(&garden.plan));
+    assert_eq!(findings.lawn_outline, garden.site.lawn.rings());
 }

@@ -82,7 +82,7 @@ pub struct Findings {
     pub suggestions: Option<Vec<Suggestion>>,
     /// General cautions.
     pub cautions: Vec<String>,
-    /// The plan as used, for drawing; null without one.
+    /// The plan as used, for drawing; laid where the log says where the two lie beside each other. Null without one.
     pub plan: Option<Plan>,
     /// Outline of the lawn as counted, in metres: outer ring and holes of each part, closed.
     pub lawn_outline: Vec<Vec<Vec<Place>>>,
@@ -221,7 +221,7 @@ pub enum NoiseSource {
     Default,
 }
 
-/// How the plan lies in the log's frame.
+/// How the plan lies in the log's frame: turned about its middle, then moved east and north, it lies where the log says.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct PlanOffset {
     /// East.
@@ -232,6 +232,19 @@ pub struct PlanOffset {
     pub rotation_deg: f64,
     /// Standard deviation of the offset per axis.
     pub sd_m: f64,
+}
+
+impl PlanOffset {
+    /// Offsets smaller than this are left alone whatever the log says: nobody draws a plan better.
+    const LEAST_M: f64 = 0.10;
+    /// Offsets within so many standard deviations are no offset.
+    const SURE: f64 = 3.0;
+
+    /// Whether plan and log lie beside each other by more than chance. Then positions, the plan among them, are given where
+    /// the log says that they lie.
+    pub fn is_beside(&self) -> bool {
+        self.east_m.hypot(self.north_m) > Self::LEAST_M.max(Self::SURE * self.sd_m)
+    }
 }
 
 /// How much was driven over. `visited_m2 + missed_m2 + not_yet_m2 + unseen_m2 + sliver_m2 = lawn_m2`.

@@ -363,10 +363,17 @@ pub(super) fn method_facts(findings: &Findings) -> Vec<Fact> {
                 number(offset.north_m, 2),
                 number(offset.rotation_deg, 1)
             ),
-            format!(
-                "The plan was moved by this to fit the log; known within {}.",
-                metres(offset.sd_m)
-            ),
+            if offset.is_beside() {
+                format!(
+                    "The plan was moved by this to fit the log; known within {}.",
+                    metres(offset.sd_m)
+                )
+            } else {
+                format!(
+                    "Known within {}: no more than chance, so the plan stays as it is drawn.",
+                    metres(offset.sd_m)
+                )
+            },
         ));
     }
     facts.push(match findings.outline_source {

@@ -164,19 +164,6 @@ impl View {
     }
 }
 
-/// A point of the plan in the log's frame: the plan may lie shifted and turned in it.
-pub(crate) fn plan_place(findings: &Findings, point: GeoPoint) -> Option<Place> {
-    let place = findings.frame.to_place(point)?;
-    let Some(offset) = findings.positions.plan_offset else {
-        return Some(place);
-    };
-    let (sin, cos) = offset.rotation_deg.to_radians().sin_cos();
-    Some(Place::new(
-        place.east_m * cos - place.north_m * sin + offset.east_m,
-        place.east_m * sin + place.north_m * cos + offset.north_m,
-    ))
-}
-
 /// A shape of the plan in metres.
 pub(crate) enum Shape {
     Area(Vec<Vec<Place>>),
@@ -187,7 +174,10 @@ pub(crate) enum Shape {
 /// The shape of a feature; `None` without a place on Earth.
 pub(crate) fn shape(findings: &Findings, feature: &PlanFeature) -> Option<Shape> {
     let line = |points: &[GeoPoint]| -> Option<Vec<Place>> {
-        points.iter().map(|&point| plan_place(findings, point)).collect()
+        points
+            .iter()
+            .map(|&point| findings.frame.to_place(point))
+            .collect()
     };
     Some(match &feature.shape {
         PlanShape::Polygons(polygons) => {
@@ -195,7 +185,7 @@ pub(crate) fn shape(findings: &Findings, feature: &PlanFeature) -> Option<Shape>
             Shape::Area(rings.map(|ring| line(ring)).collect::<Option<_>>()?)
         }
         PlanShape::Line(points) => Shape::Line(line(points)?),
-        PlanShape::Point(point) => Shape::Point(plan_place(findings, *point)?),
+        PlanShape::Point(point) => Shape::Point(findings.frame.to_place(*point)?),
     })
 }
 
