@@ -10,7 +10,7 @@ use crate::spots::{self, stuck_findings};
 use crate::{AnalyseError, Job, Stage, TOOL_VERSION, inspect, interval, nights, outline, verdict};
 use tussock_coverage::swath;
 use tussock_locate::{HaltPlace, Piece, Track};
-use tussock_plane::{Leg, LegIndex, Site};
+use tussock_plane::{Leg, LegIndex};
 use tussock_types::{Findings, OutlineSource, Place, SCHEMA_VERSION};
 
 /// Width to draw an outline and a map with when the user does not give one: the middle of those.
@@ -62,13 +62,10 @@ pub fn analyse(job: &Job<'_>) -> Result<Findings, AnalyseError> {
     job.tell(Stage::Diagnosing, 0.7);
 
     let index = LegIndex::build(legs(&ground.tracks));
-    let landmarks = ground.site.as_ref().map(Site::landmarks).unwrap_or_default();
     let drive = counted.drive(&ground, &sweeps, paint_width_m);
     let cells = counted.squares();
     let layout = Layout::of(&ground, &lawn_region, &index, settings, paint_width_m);
-    let pockets = Sorted::of(
-        &counted, &ground, &drive, &cells, &layout, &landmarks, settings, job.seed,
-    );
+    let pockets = Sorted::of(&counted, &ground, &drive, &cells, &layout, settings, job.seed);
     let stuck_spots = stuck_findings(&ground, &layout);
 
     let nights = nights::nights(

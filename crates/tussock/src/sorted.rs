@@ -11,7 +11,7 @@ use tussock_diagnose::null::Null;
 use tussock_diagnose::pocket::Shape;
 use tussock_diagnose::rehearse::{self, Access, Cast, Scene};
 use tussock_diagnose::{fitted, luck};
-use tussock_plane::{BitGrid, Landmark, Region, outlines, tape};
+use tussock_plane::{BitGrid, Region, Site, outlines, tape};
 use tussock_simulate::Yard;
 use tussock_types::{Cells, MissedPocket, NotYetPocket, Place, Settings, Tape, UnseenGround};
 
@@ -29,7 +29,6 @@ impl Sorted {
         drive: &luck::Drive,
         cells: &Cells,
         layout: &Layout,
-        landmarks: &[Landmark],
         settings: &Settings,
         seed: u64,
     ) -> Self {
@@ -42,6 +41,7 @@ impl Sorted {
             settings.pockets.min_width_m.max(shown_m),
             settings.pockets.min_area_m2.max(0.25 * shown_m * shown_m),
         );
+        let landmarks = ground.site.as_ref().map(Site::landmarks).unwrap_or_default();
         let mut sorted = Self {
             missed: Vec::new(),
             not_yet: Vec::new(),
@@ -81,7 +81,7 @@ impl Sorted {
             let geo = ground.geo(pocket.place);
             let outline = simplified(&pocket.cells);
             let tape = measured(
-                tape(landmarks, pocket.place),
+                tape(&landmarks, pocket.place),
                 ground,
                 counted.count.lawn.grid.cell_m,
             );
