@@ -289,7 +289,7 @@ fn table_line(id: &str, area: &str, widest: &str, rest: &str) -> String {
 fn pocket_lines(sheet: &mut Sheet, pocket: &MissedPocket) {
     let place = Place::new(pocket.east_m, pocket.north_m);
     let whereabouts =
-        words::tape(&pocket.tape).unwrap_or_else(|| words::position(pocket.lat, pocket.lon, place));
+        words::tape(&pocket.tape, place).unwrap_or_else(|| words::position(pocket.lat, pocket.lon, place));
     let mut lines = words::wrap(&whereabouts, sheet.width() - POCKET_WORDS_COLUMN).into_iter();
     let first = lines.next().unwrap_or_default();
     sheet.line(&table_line(
