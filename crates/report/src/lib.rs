@@ -2,7 +2,7 @@
 //!
 //! | question | function |
 //! |---|---|
-//! | what does it say, in a terminal? | [`answer`], [`answer_inspection`] |
+//! | what does it say, in a terminal? | [`answer`], [`answer_map`], [`hints`], [`answer_inspection`] |
 //! | what did a change bring? | [`answer_comparison`], [`html_comparison`], [`comparison_to_json`] |
 //! | what do I hand to the customer? | [`html`], [`map_png`] |
 //! | how do I walk to the pockets? | [`pockets_gpx`] |
@@ -41,4 +41,6 @@ pub use map::{map_png, map_svg};
 pub use outputs::{Output, Privacy, left_out, outputs};
 pub use parquet::cells_parquet;
 pub use private::redact;
-pub use terminal::{Colour, Style, answer, answer_comparison, answer_files, answer_inspection};
+pub use terminal::{
+    Colour, Style, answer, answer_comparison, answer_files, answer_inspection, answer_map, hints,
+};

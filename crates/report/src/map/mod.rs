@@ -27,6 +27,7 @@ pub(crate) use legend::{entries as legend_entries, page_entries};
 pub(crate) use marks::key;
 pub use picture::map_png;
 pub(crate) use twin::{Side, pocket_id, twin_svg};
+pub(crate) use view::plan_place;
 
 /// Ink for what was found.
 pub(crate) const INK: &str = "#1c2431";

@@ -396,7 +396,7 @@ pub(crate) fn tapes(tape: &[Tape], target: Place) -> Vec<String> {
         })
         .collect();
     if let (Some(side), Some(last)) = (tape_side(tape, target), parts.last_mut()) {
-        last.push_str(&format!(", on the {side} side of both"));
+        last.push_str(&format!(", on their {side} side"));
     }
     parts
 }
