@@ -6,5 +6,13 @@
 //! [`stuck`] gathers halts away from the station into places. Approximate where the modules say so; causes and remedies
 //! beyond that are not drawn from a log that does not show them.
 
+pub mod causes;
+pub mod clearance;
 pub mod luck;
+pub mod outings;
+pub mod passages;
+pub mod pocket;
 pub mod stuck;
+pub mod turf;
+pub mod turns;
+pub mod worn;
