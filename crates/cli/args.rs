@@ -154,6 +154,13 @@ pub(crate) struct AnalyseArguments {
     #[arg(long, value_enum, default_value_t, value_name = "FORMAT")]
     pub(crate) format: Format,
 
+    /// Draw the lawn in characters below the answer
+    #[arg(long)]
+    pub(crate) map: bool,
+
+    #[command(flatten)]
+    pub(crate) picture: PictureArguments,
+
     /// Exit with 1 when less than this was visited, in percent of the lawn
     ///
     /// Judged by the low end of the interval where there is one, else by the estimate.
@@ -290,6 +297,14 @@ pub(crate) struct AlignArguments {
     pub(crate) out: PathBuf,
 }
 
+/// How the picture is drawn.
+#[derive(Debug, Args)]
+pub(crate) struct PictureArguments {
+    /// Width of map.png in pixels, 200 to 8000
+    #[arg(long, value_name = "PIXELS", default_value_t = tussock_report::MAP_WIDTH_PX, value_parser = clap::value_parser!(u32).range(200..=8000))]
+    pub(crate) png_width: u32,
+}
+
 const REPORT_EXAMPLES: &str = "\
 Examples:
   tussock report result/findings.json --out page
@@ -308,6 +323,9 @@ pub(crate) struct ReportArguments {
     /// Folder for the files; not the one that holds FINDINGS
     #[arg(long, value_name = "DIR")]
     pub(crate) out: PathBuf,
+
+    #[command(flatten)]
+    pub(crate) picture: PictureArguments,
 
     /// Leave out place on Earth, names, dates and digests
     #[arg(long)]

@@ -21,12 +21,13 @@ use tempfile::{NamedTempFile, TempDir};
 /// The list of what was written.
 const LIST: &str = ".tussock-outputs.json";
 /// Every name that an output can have.
-const NAMES: [&str; 6] = [
+const NAMES: [&str; 7] = [
     "findings.json",
     "findings.geojson",
     "report.html",
     "map.png",
     "cells.parquet",
+    "legs.parquet",
     "pockets.gpx",
 ];
 

@@ -58,6 +58,12 @@ impl Printer {
         let _ = writeln!(err, "{}", harmless(text));
     }
 
+    /// What to do next.
+    pub(crate) fn hint(&self, text: &str) {
+        let mut err = anstream::stderr().lock();
+        let _ = writeln!(err, "{HINT}hint:{HINT:#} {}", harmless(text));
+    }
+
     /// Says what went wrong, and which exit code that is.
     pub(crate) fn failure(&self, failure: &Failure) -> Exit {
         match failure {

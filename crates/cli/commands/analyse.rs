@@ -66,7 +66,7 @@ pub(crate) fn run(arguments: &AnalyseArguments, printer: &Printer) -> Outcome {
         None => Vec::new(),
         Some(folder) => {
             progress.tell("drawing", 0.0);
-            folder.write(&commands::render(&findings, privacy)?)?
+            folder.write(&commands::render(&findings, privacy, &arguments.picture)?)?
         }
     };
     drop(progress);
@@ -76,22 +76,29 @@ pub(crate) fn run(arguments: &AnalyseArguments, printer: &Printer) -> Outcome {
     if privacy == Privacy::Private {
         findings = tussock_report::redact(&findings);
     }
-    answer(&findings, arguments.format, &written, printer)?;
+    answer(&findings, arguments, &written, printer)?;
     Ok(judge(&findings, threshold, printer))
 }
 
 fn answer(
     findings: &Findings,
-    format: Format,
+    arguments: &AnalyseArguments,
     written: &[PathBuf],
     printer: &Printer,
 ) -> Result<(), Failure> {
     let names: Vec<String> = written.iter().map(|path| path.display().to_string()).collect();
-    match format {
+    match arguments.format {
         Format::Human => {
             let mut text = tussock_report::answer(findings, printer.style());
+            if arguments.map {
+                text.push_str(&tussock_report::answer_map(findings, printer.style()));
+            }
             text.push_str(&tussock_report::answer_files(&names, printer.style()));
-            printer.data(text.as_bytes())
+            printer.data(text.as_bytes())?;
+            for hint in tussock_report::hints(findings) {
+                printer.hint(&hint);
+            }
+            Ok(())
         }
         Format::Json => {
             let text = tussock_report::to_json(findings).map_err(|error| Failure::told(told(&error)))?;

@@ -6,6 +6,7 @@ pub(crate) mod plan;
 pub(crate) mod report;
 pub(crate) mod simulate;
 
+use crate::args::PictureArguments;
 use crate::exit::Failure;
 use crate::inputs::{name, told};
 use crate::outputs::Rendered;
@@ -59,8 +60,13 @@ pub(crate) fn plan_faults(plan_name: &str, faults: &[PlanFault]) -> Failure {
 }
 
 /// Everything that goes into a folder, rendered.
-pub(crate) fn render(findings: &Findings, privacy: Privacy) -> Result<Vec<Rendered>, Failure> {
-    let outputs = tussock_report::outputs(findings, privacy).map_err(|error| Failure::told(told(&error)))?;
+pub(crate) fn render(
+    findings: &Findings,
+    privacy: Privacy,
+    picture: &PictureArguments,
+) -> Result<Vec<Rendered>, Failure> {
+    let outputs = tussock_report::outputs_sized(findings, privacy, picture.png_width)
+        .map_err(|error| Failure::told(told(&error)))?;
     Ok(outputs
         .into_iter()
         .map(|Output { name, bytes }| Rendered {

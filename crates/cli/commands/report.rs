@@ -22,7 +22,7 @@ pub(crate) fn run(arguments: &ReportArguments, printer: &Printer) -> Outcome {
     } else {
         Privacy::Full
     };
-    let written = folder.write(&commands::render(&findings, privacy)?)?;
+    let written = folder.write(&commands::render(&findings, privacy, &arguments.picture)?)?;
     commands::note_left_out(&findings, privacy, printer);
     let names: Vec<String> = written.iter().map(|path| path.display().to_string()).collect();
     printer.data(tussock_report::answer_files(&names, printer.style()).as_bytes())?;

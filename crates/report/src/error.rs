@@ -68,9 +68,17 @@ pub enum ReportError {
         #[source]
         source: gpx::errors::GpxError,
     },
+    /// No driven lines to write.
+    #[error("no {file}: the findings hold no driven lines, expected a log with movement")]
+    NoLines {
+        /// The output.
+        file: &'static str,
+    },
     /// Parquet could not be written.
-    #[error("cells.parquet cannot be written")]
+    #[error("{file} cannot be written")]
     Parquet {
+        /// The output.
+        file: &'static str,
         /// The cause.
         #[source]
         source: parquet::errors::ParquetError,

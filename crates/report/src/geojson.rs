@@ -69,7 +69,12 @@ pub fn geojson(findings: &Findings) -> Result<String, ReportError> {
     }
     for ground in findings.unseen.iter().flatten() {
         let properties = json!({ "area_m2": ground.area_m2, "why": words::sentence(&ground.why) });
-        features.push(feature("unseen", &ground.id, None, properties));
+        features.push(feature(
+            "unseen",
+            &ground.id,
+            polygon(frame, &ground.outline),
+            properties,
+        ));
     }
     for spot in &findings.stuck_spots {
         let properties = json!({
@@ -78,14 +83,18 @@ pub fn geojson(findings: &Findings) -> Result<String, ReportError> {
             "minutes": spot.minutes,
             "passes_through": spot.passes_through,
             "certainty": spot.certainty,
+            "approach_deg": spot.approach_deg,
             "why": words::sentence(&spot.why),
         });
-        let place = Place::new(spot.east_m, spot.north_m);
-        let point = position(frame, place).map(|coordinates| GeometryValue::Point { coordinates });
+        let point = point(frame, Place::new(spot.east_m, spot.north_m));
         features.push(feature("stuck_spot", &spot.id, point, properties));
     }
     for worn in findings.worn_lines.iter().flatten() {
-        let properties = json!({ "times_mean": worn.times_mean });
+        let properties = json!({
+            "times_mean": worn.times_mean,
+            "length_m": worn.length_m,
+            "most_visits": worn.most_visits,
+        });
         features.push(feature(
             "worn_line",
             &worn.id,
@@ -98,8 +107,10 @@ pub fn geojson(findings: &Findings) -> Result<String, ReportError> {
             "start_s": stray.start_s,
             "duration_s": stray.duration_s,
             "farthest_m": stray.farthest_m,
+            "came_back": stray.came_back,
         });
-        features.push(feature("stray", &stray.id, None, properties));
+        let point = point(frame, Place::new(stray.east_m, stray.north_m));
+        features.push(feature("stray", &stray.id, point, properties));
     }
     for suggestion in findings.suggestions.iter().flatten() {
         let geometry = match suggestion.kind {
@@ -118,7 +129,13 @@ pub fn geojson(findings: &Findings) -> Result<String, ReportError> {
             "why": words::sentence(&suggestion.why),
             "wire_m": suggestion.wire_m,
             "outing_share_fraction": suggestion.outing_share_fraction,
+            "shift_m": suggestion.shift_m,
+            "added_h_per_day": suggestion.added_h_per_day,
             "addresses": names(&suggestion.addresses),
+            "together_with": names(&suggestion.together_with),
+            "pocket_fraction_in_log": suggestion.pocket_fraction_in_log,
+            "certainty": suggestion.certainty,
+            "shown_after_h": suggestion.shown_after_h,
             "predicted": suggestion.predicted,
             "cautions": cautions,
         });
@@ -161,7 +178,7 @@ fn middle(lat: Option<f64>, lon: Option<f64>) -> Value {
 
 fn tape(tape: &[Tape]) -> Value {
     tape.iter()
-        .map(|tape| json!({ "from": words::name(&tape.from), "distance_m": tape.distance_m }))
+        .map(|tape| json!({ "from": words::name(&tape.from), "distance_m": tape.distance_m, "sd_m": tape.sd_m }))
         .collect()
 }
 
@@ -177,6 +194,10 @@ pub(crate) fn rounded(degrees: f64) -> f64 {
 fn position(frame: &FrameFindings, place: Place) -> Option<Position> {
     let point = frame.to_geo(place)?;
     Some(Position::from([rounded(point.lon_deg), rounded(point.lat_deg)]))
+}
+
+fn point(frame: &FrameFindings, place: Place) -> Option<GeometryValue> {
+    position(frame, place).map(|coordinates| GeometryValue::Point { coordinates })
 }
 
 fn positions(frame: &FrameFindings, places: &[Place]) -> Option<Vec<Position>> {

@@ -30,7 +30,8 @@ pub fn pockets_gpx(findings: &Findings) -> Result<Vec<u8>, ReportError> {
             words::sentence(&pocket.why)
         );
         if let Some(at) = geo(pocket.east_m, pocket.north_m) {
-            let text = with_tape(figures, &pocket.tape);
+            let place = Place::new(pocket.east_m, pocket.north_m);
+            let text = with_tape(figures, &pocket.tape, place);
             waypoints.push(waypoint(at, &pocket.id, &text, "missed_pocket", "Flag, Blue"));
         }
     }
@@ -103,8 +104,8 @@ pub fn pockets_gpx(findings: &Findings) -> Result<Vec<u8>, ReportError> {
     Ok(bytes)
 }
 
-fn with_tape(figures: String, tape: &[Tape]) -> String {
-    match words::tape(tape) {
+fn with_tape(figures: String, tape: &[Tape], place: Place) -> String {
+    match words::tape(tape, place) {
         Some(tape) => format!("{figures} Tape: {tape}."),
         None => figures,
     }

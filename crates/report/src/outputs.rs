@@ -1,10 +1,10 @@
 //! Which files does an analysis leave behind?
 
-use crate::{ReportError, cells_parquet, geojson, html, map_png, pockets_gpx, redact, to_json};
+use crate::{ReportError, cells_parquet, geojson, html, legs_parquet, map_png, pockets_gpx, redact, to_json};
 use tussock_types::Findings;
 
-/// Width of `map.png`.
-const MAP_WIDTH_PX: u32 = 1_600;
+/// Width of `map.png` where nothing else is asked for.
+pub const MAP_WIDTH_PX: u32 = 1_600;
 
 /// One file.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -25,12 +25,24 @@ pub enum Privacy {
 }
 
 /// Every file that these findings allow, in a fixed order: `findings.json`, `findings.geojson`, `report.html`,
-/// `map.png`, `cells.parquet`, `pockets.gpx`. Those that need a place on Earth or squares are left out where there
+/// `map.png`, `cells.parquet`, `legs.parquet`, `pockets.gpx`. Those that need a place on Earth or squares are left out where there
 /// is none; [`left_out`] says why.
 ///
 /// # Errors
 /// When one of the files cannot be made; none is returned then.
 pub fn outputs(findings: &Findings, privacy: Privacy) -> Result<Vec<Output>, ReportError> {
+    outputs_sized(findings, privacy, MAP_WIDTH_PX)
+}
+
+/// The same with `map.png` so many pixels wide.
+///
+/// # Errors
+/// As [`outputs`], and for a width that makes no picture.
+pub fn outputs_sized(
+    findings: &Findings,
+    privacy: Privacy,
+    map_width_px: u32,
+) -> Result<Vec<Output>, ReportError> {
     let redacted;
     let findings = match privacy {
         Privacy::Full => findings,
@@ -47,14 +59,21 @@ pub fn outputs(findings: &Findings, privacy: Privacy) -> Result<Vec<Output>, Rep
         add("findings.geojson", geojson(findings)?.into_bytes());
     }
     add("report.html", html(findings)?.into_bytes());
-    add("map.png", map_png(findings, MAP_WIDTH_PX)?);
+    add("map.png", map_png(findings, map_width_px)?);
     if findings.cells.is_some() {
         add("cells.parquet", cells_parquet(findings)?);
+    }
+    if has_lines(findings) {
+        add("legs.parquet", legs_parquet(findings)?);
     }
     if has_place {
         add("pockets.gpx", pockets_gpx(findings)?);
     }
     Ok(outputs)
+}
+
+fn has_lines(findings: &Findings) -> bool {
+    findings.driven_lines.iter().any(|line| line.len() > 1)
 }
 
 /// Files that [`outputs`] leaves out, each with the reason, as a sentence without full stop.
@@ -70,6 +89,9 @@ pub fn left_out(findings: &Findings, privacy: Privacy) -> Vec<(&'static str, &'s
     }
     if findings.cells.is_none() {
         list.push(("cells.parquet", "nothing was counted without a cutting width"));
+    }
+    if !has_lines(findings) {
+        list.push(("legs.parquet", "nothing was driven"));
     }
     if let Some(reason) = place {
         list.push(("pockets.gpx", reason));

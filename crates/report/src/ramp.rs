@@ -89,7 +89,9 @@ impl VisitScale {
 
     /// The colour of a number of visits; below one, part of the square was missed and paper shines through.
     pub(crate) fn colour(self, visits: f64) -> Rgb {
-        let full = cividis(0.97 - 0.97 * self.position(visits));
+        let position = self.position(visits);
+        // The yellow end shouts on a whole lawn: paper shines through it, and less so the darker it gets.
+        let full = mix(NEVER, cividis(0.94 - 0.94 * position), 0.62 + 0.38 * position);
         mix(NEVER, full, visits)
     }
 

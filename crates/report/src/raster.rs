@@ -19,6 +19,8 @@ pub(crate) struct Ground {
     visits: Vec<f32>,
     /// First visit, NaN when never.
     first_s: Vec<f32>,
+    /// Last visit, NaN when never.
+    last_s: Vec<f32>,
     /// Lawn of the square that was driven over, as a part of the square.
     seen: Vec<f32>,
     pub(crate) scale: VisitScale,
@@ -34,6 +36,7 @@ impl Ground {
             &cells.visited_probability,
             &cells.visits_expected,
             &cells.first_visit_s,
+            &cells.last_visit_s,
         ];
         if count == 0 || columns.iter().any(|column| column.len() != count) {
             return None;
@@ -51,6 +54,7 @@ impl Ground {
             lawn: vec![0.0; pixels],
             visits: vec![0.0; pixels],
             first_s: vec![f32::NAN; pixels],
+            last_s: vec![f32::NAN; pixels],
             seen: vec![0.0; pixels],
             scale: VisitScale { most: 4.0 },
         };
@@ -64,6 +68,7 @@ impl Ground {
             ground.visits[pixel] += lawn * finite(cells.visits_expected[square]);
             ground.seen[pixel] += lawn * finite(cells.visited_probability[square]);
             ground.first_s[pixel] = ground.first_s[pixel].min(cells.first_visit_s[square]);
+            ground.last_s[pixel] = ground.last_s[pixel].max(cells.last_visit_s[square]);
         }
         let share = 1.0 / (k * k) as f32;
         for pixel in 0..pixels {
@@ -105,6 +110,58 @@ impl Ground {
             self.scale.colour(visits)
         }));
         let pixels = self.pixels(|pixel| level(f64::from(self.visits[pixel])));
+        uri(&png(self.grid, &palette, &pixels))
+    }
+
+    /// Usual time between two visits of a pixel, in seconds: the time from first to last visit over the visits between.
+    /// The unfinished wait at the end is not in it.
+    fn wait_s(&self, pixel: usize) -> Option<f64> {
+        let between = f64::from(self.visits[pixel]) - 1.0;
+        let wait_s = f64::from(self.last_s[pixel] - self.first_s[pixel]) / between;
+        (between >= 0.5 && wait_s.is_finite() && wait_s > 0.0).then_some(wait_s)
+    }
+
+    /// Shortest and longest usual wait that the scale of waits tells apart, in hours; `None` without any.
+    pub(crate) fn waits_h(&self) -> Option<(f64, f64)> {
+        let mut waits: Vec<f64> = (0..self.lawn.len())
+            .filter(|&pixel| self.is_shown(pixel))
+            .filter_map(|pixel| self.wait_s(pixel))
+            .collect();
+        waits.sort_unstable_by(f64::total_cmp);
+        let at = |part: f64| waits.get((waits.len() as f64 * part) as usize).copied();
+        let (low_s, high_s) = (at(0.02)?, at(0.98)?);
+        (high_s > low_s).then_some((low_s / 3600.0, high_s / 3600.0))
+    }
+
+    /// Usual waits as a picture: dark is often, pale is seldom, paper is less than twice.
+    pub(crate) fn waits_uri(&self) -> Option<String> {
+        const LEVELS: usize = 200;
+        let (low_h, high_h) = self.waits_h()?;
+        let mut palette: Vec<Rgb> = vec![NEVER, NEVER];
+        palette.extend((0..LEVELS).map(|step| wait_colour(step as f64 / (LEVELS - 1) as f64)));
+        let pixels = self.pixels(|pixel| match self.wait_s(pixel) {
+            None => 1,
+            Some(wait_s) => {
+                let share = (wait_s / 3600.0 / low_h).ln() / (high_h / low_h).ln();
+                2 + (share.clamp(0.0, 1.0) * (LEVELS - 1) as f64).round() as u8
+            }
+        });
+        Some(uri(&png(self.grid, &palette, &pixels)))
+    }
+
+    /// Ground whose last visit lies further back than allowed, hatched; the rest in straw.
+    pub(crate) fn overdue_uri(&self, allowed_s: f64, end_s: f64) -> String {
+        let palette = [NEVER, NEVER, BEFORE, [28, 36, 49]];
+        let columns = self.grid.columns;
+        let pixels = self.pixels(|pixel| {
+            let last_s = f64::from(self.last_s[pixel]);
+            let is_line = (pixel % columns + pixel / columns).is_multiple_of(4);
+            match last_s.is_nan() || end_s - last_s > allowed_s {
+                true if is_line => 3,
+                true => 1,
+                false => 2,
+            }
+        });
         uri(&png(self.grid, &palette, &pixels))
     }
 
@@ -158,6 +215,11 @@ impl Ground {
             .map(|pixel| if self.is_shown(pixel) { index(pixel) } else { 0 })
             .collect()
     }
+}
+
+/// The colour of a wait, 0 the shortest, 1 the longest.
+pub(crate) fn wait_colour(fraction: f64) -> Rgb {
+    crate::ramp::cividis(0.08 + 0.89 * fraction)
 }
 
 /// Driven over before.

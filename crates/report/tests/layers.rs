@@ -411,3 +411,69 @@ mod squares {
         );
     }
 }
+
+mod legs {
+    use super::*;
+    use parquet::file::reader::{FileReader, SerializedFileReader};
+    use parquet::record::Field;
+    use tussock_report::{legs_parquet, redact};
+
+    fn rows(bytes: Vec<u8>) -> Vec<Vec<(String, Field)>> {
+        let reader = SerializedFileReader::new(bytes::Bytes::from(bytes)).unwrap();
+        let rows = reader.get_row_iter(None).unwrap();
+        rows.map(|row| row.unwrap().into_columns()).collect()
+    }
+
+    fn double(row: &[(String, Field)], name: &str) -> f64 {
+        match &row.iter().find(|(column, _)| column == name).unwrap().1 {
+            Field::Double(value) => *value,
+            other => panic!("{name} is {other:?}"),
+        }
+    }
+
+    #[test]
+    fn every_straight_piece_is_a_row_and_lengths_add_up_to_the_lines() {
+        let mut sample = findings();
+        let second = sample.driven_lines[0].split_off(500);
+        sample.driven_lines.push(second);
+        let rows = rows(legs_parquet(&sample).unwrap());
+        let drawn_m: f64 = sample
+            .driven_lines
+            .iter()
+            .flat_map(|line| line.windows(2))
+            .map(|ends| ends[0].distance_m(ends[1]))
+            .sum();
+        let told_m: f64 = rows.iter().map(|row| double(row, "length_m")).sum();
+        assert!((drawn_m - told_m).abs() < 1e-6 * drawn_m);
+        let pieces: usize = sample.driven_lines.iter().map(|line| line.len() - 1).sum();
+        assert_eq!(rows.len(), pieces);
+        let first = &rows[0];
+        let Field::Bytes(wkb) = &first[0].1 else {
+            panic!("geometry is binary")
+        };
+        let wkb = wkb.data();
+        assert_eq!(
+            (wkb.len(), &wkb[..9]),
+            (41, [1u8, 2, 0, 0, 0, 2, 0, 0, 0].as_slice())
+        );
+        let point = tussock_types::GeoPoint {
+            lon_deg: f64::from_le_bytes(wkb[25..33].try_into().unwrap()),
+            lat_deg: f64::from_le_bytes(wkb[33..41].try_into().unwrap()),
+        };
+        let end = Place::new(double(first, "to_east_m"), double(first, "to_north_m"));
+        assert!(frame().to_place(point).unwrap().distance_m(end) < 0.001);
+    }
+
+    #[test]
+    fn private_and_local_legs_have_no_place_on_earth_and_none_are_none() {
+        for sample in [redact(&findings()), local_findings()] {
+            let rows = rows(legs_parquet(&sample).unwrap());
+            assert_eq!(rows[0][0].0, "line");
+        }
+        let error = legs_parquet(&garden::bare_findings()).unwrap_err();
+        assert_eq!(
+            error.to_string(),
+            "no legs.parquet: the findings hold no driven lines, expected a log with movement"
+        );
+    }
+}

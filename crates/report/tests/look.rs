@@ -5,7 +5,7 @@
 mod garden;
 
 use std::path::Path;
-use tussock_report::{Privacy, map_svg, outputs};
+use tussock_report::{Privacy, html_comparison, map_svg, outputs};
 
 #[test]
 fn samples_are_written_for_looking_at() {
@@ -28,5 +28,8 @@ fn samples_are_written_for_looking_at() {
         }
         std::fs::write(folder.join("map.svg"), map_svg(&findings)).unwrap();
     }
+    let page = html_comparison(&garden::comparison()).unwrap();
+    std::fs::create_dir_all(folder.join("comparison")).unwrap();
+    std::fs::write(folder.join("comparison/comparison.html"), page).unwrap();
     println!("{}", folder.display());
 }

@@ -22,6 +22,7 @@ fn the_files_follow_from_what_is_known() {
             "report.html",
             "map.png",
             "cells.parquet",
+            "legs.parquet",
             "pockets.gpx"
         ]
     );
@@ -29,12 +30,24 @@ fn the_files_follow_from_what_is_known() {
     let private = outputs(&findings(), Privacy::Private).unwrap();
     assert_eq!(
         names(&private),
-        ["findings.json", "report.html", "map.png", "cells.parquet"]
+        [
+            "findings.json",
+            "report.html",
+            "map.png",
+            "cells.parquet",
+            "legs.parquet"
+        ]
     );
     let local = outputs(&local_findings(), Privacy::Full).unwrap();
     assert_eq!(
         names(&local),
-        ["findings.json", "report.html", "map.png", "cells.parquet"]
+        [
+            "findings.json",
+            "report.html",
+            "map.png",
+            "cells.parquet",
+            "legs.parquet"
+        ]
     );
     let bare = outputs(&bare_findings(), Privacy::Full).unwrap();
     assert_eq!(names(&bare), ["findings.json", "report.html", "map.png"]);
@@ -46,7 +59,7 @@ fn the_files_follow_from_what_is_known() {
         for (name, reason) in left_out(&findings, privacy) {
             assert!(!written.contains(&name) && !reason.is_empty());
         }
-        assert_eq!(written.len() + left_out(&findings, privacy).len(), 6);
+        assert_eq!(written.len() + left_out(&findings, privacy).len(), 7);
     }
 }
 
@@ -172,8 +185,8 @@ fn private_json_is_read_back() {
 
 #[test]
 fn hostile_names_stop_no_output() {
-    assert_eq!(outputs(&hostile_findings(), Privacy::Full).unwrap().len(), 6);
-    assert_eq!(outputs(&hostile_findings(), Privacy::Private).unwrap().len(), 4);
+    assert_eq!(outputs(&hostile_findings(), Privacy::Full).unwrap().len(), 7);
+    assert_eq!(outputs(&hostile_findings(), Privacy::Private).unwrap().len(), 5);
     let look = garden::inspection();
     assert!(!answer_inspection(&look, Default::default()).is_empty());
 }

@@ -3,16 +3,16 @@
 //! The same kind of page as the report: one sentence, the two maps side by side, what became of each pocket, the
 //! difference with its interval and where that comes from, and predictions beside measurements.
 
-use super::STYLE;
-use crate::map::{Drawing, Furniture};
+use super::{Head, page, plots};
+use crate::map::{self, key, pocket_id, twin_svg};
 use crate::words::{self, area, percent};
 use serde::Serialize;
-use tussock_types::{ComparedPocket, ComparedSide, Comparison, Findings, LawnWhen, PredictionHeld};
+use tussock_types::{ComparedPocket, ComparedSide, Comparison, Estimate, Findings, LawnWhen, PredictionHeld};
 
 /// Everything that the template shows.
 #[derive(Serialize)]
 pub(super) struct ComparePage {
-    style: &'static str,
+    head: Head,
     version: String,
     title: String,
     sentence: String,
@@ -38,10 +38,13 @@ struct Side {
     driving: String,
     names: Vec<String>,
     map: Option<String>,
+    scale: Option<String>,
+    when: Option<String>,
 }
 
 #[derive(Serialize)]
 struct Pocket {
+    key: String,
     id: String,
     found: &'static str,
     area: String,
@@ -59,9 +62,21 @@ struct Held {
     predicted: String,
     measured: String,
     meaning: &'static str,
+    plot: String,
 }
 
-fn side(label: &'static str, side: &ComparedSide, findings: Option<&Findings>) -> Side {
+fn side(
+    which: map::Side,
+    side: &ComparedSide,
+    findings: Option<&Findings>,
+    pockets: &[ComparedPocket],
+) -> Side {
+    let drawn = findings.map(|findings| twin_svg(findings, which, pockets));
+    let (map, scale) = drawn.map_or((None, None), |drawn| (Some(drawn.svg), drawn.scale));
+    let label = match which {
+        map::Side::Before => "Before",
+        map::Side::After => "After",
+    };
     Side {
         label,
         figure: percent(side.visited_fraction.estimate),
@@ -70,13 +85,16 @@ fn side(label: &'static str, side: &ComparedSide, findings: Option<&Findings>) -
         nights: words::plural(side.nights as usize, "night", "nights"),
         driving: words::hours(side.driving_h),
         names: side.names.iter().take(12).map(|name| words::name(name)).collect(),
-        map: findings.map(|findings| Drawing::of(findings, Furniture::Bare).svg()),
+        map,
+        scale,
+        when: findings.map(page::when),
     }
 }
 
-fn pocket(pocket: &ComparedPocket) -> Pocket {
+fn pocket((index, pocket): (usize, &ComparedPocket)) -> Pocket {
     Pocket {
-        id: words::plain(&pocket.id, 12),
+        key: key('c', index),
+        id: pocket_id(pocket),
         found: match pocket.found {
             LawnWhen::Before => "before",
             LawnWhen::After => "after",
@@ -97,12 +115,25 @@ fn held(held: &PredictionHeld) -> Held {
         predicted: words::with_interval(held.predicted_fraction),
         measured: percent(held.measured_fraction),
         meaning: words::prediction_meaning(held),
+        plot: plots::gains(&[
+            plots::Row {
+                label: "predicted",
+                value: held.predicted_fraction,
+                is_measured: false,
+            },
+            plots::Row {
+                label: "measured after",
+                value: Estimate::bare(held.measured_fraction),
+                is_measured: true,
+            },
+        ]),
     }
 }
 
 pub(super) fn page(comparison: &Comparison) -> ComparePage {
     let before = comparison.findings_before.as_deref();
     let after = comparison.findings_after.as_deref();
+    let pockets = &comparison.pockets;
     let garden = after
         .or(before)
         .and_then(|findings| findings.settings.garden.name.as_deref());
@@ -114,7 +145,7 @@ pub(super) fn page(comparison: &Comparison) -> ComparePage {
         format!("{} {when}.", area(ground.area_m2))
     });
     ComparePage {
-        style: STYLE,
+        head: Head::new(),
         version: words::plain(&comparison.tool_version, 20),
         title: garden
             .map(words::name)
@@ -126,12 +157,12 @@ pub(super) fn page(comparison: &Comparison) -> ComparePage {
         sources: words::difference_sources(&comparison.difference),
         common: area(comparison.common_m2),
         sides: [
-            side("Before", &comparison.before, before),
-            side("After", &comparison.after, after),
+            side(map::Side::Before, &comparison.before, before, pockets),
+            side(map::Side::After, &comparison.after, after, pockets),
         ],
         changed: changed.collect(),
-        pocket_sum: (!comparison.pockets.is_empty()).then(|| words::pocket_changes(&comparison.pockets)),
-        pockets: comparison.pockets.iter().map(pocket).collect(),
+        pocket_sum: (!pockets.is_empty()).then(|| words::pocket_changes(pockets)),
+        pockets: pockets.iter().enumerate().map(pocket).collect(),
         predictions: comparison.predictions.iter().map(held).collect(),
         cautions: comparison
             .cautions

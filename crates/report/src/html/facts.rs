@@ -1,10 +1,10 @@
 //! Figures with the sentence that a customer understands, in the order of the page.
 
-use crate::words::{self, area, count, duration, hours, metres, minutes, number, percent, plural};
+use super::plots;
+use crate::map::key;
+use crate::words::{self, area, count, duration, hours, metres, minutes, number, percent};
 use serde::Serialize;
-use tussock_types::{
-    Coverage, Findings, MissedPocket, NoiseSource, OutlineSource, Place, Revisits, StuckSpot, Suggestion,
-};
+use tussock_types::{Estimate, Findings, MissedPocket, Place, Revisits, StuckSpot, Suggestion};
 
 /// A figure and what it means.
 #[derive(Serialize)]
@@ -25,6 +25,7 @@ pub(super) fn fact(label: &str, figure: String, meaning: impl Into<String>) -> F
 /// One missed pocket.
 #[derive(Serialize)]
 pub(super) struct Pocket {
+    key: String,
     id: String,
     area: String,
     widest: String,
@@ -33,13 +34,20 @@ pub(super) struct Pocket {
     why: String,
     causes: Vec<Reason>,
     chance: String,
-    certainty: String,
-    suggestions: Vec<String>,
+    certainty: Option<String>,
+    suggestions: Vec<Link>,
+}
+
+/// Another place on the page, or only its id where there is none.
+#[derive(Serialize)]
+struct Link {
+    key: Option<String>,
+    id: String,
 }
 
 #[derive(Serialize)]
 struct Reason {
-    name: &'static str,
+    name: String,
     meaning: &'static str,
     weight: String,
     evidence_for: Vec<String>,
@@ -51,18 +59,39 @@ fn sentences(texts: &[String]) -> Vec<String> {
 }
 
 /// A probability in words that do not pretend to more digits than they have.
-fn chance(fraction: f64) -> String {
+pub(super) fn chance(fraction: f64) -> String {
     match fraction {
         f if !f.is_finite() => "unknown".to_owned(),
         f if f < 1e-4 => "less than 1 in 10,000".to_owned(),
+        f if f < 0.000_95 => format!("about 1 in {}", number((1.0 / f / 100.0).round() * 100.0, 0)),
         f if f < 0.01 => format!("about 1 in {}", number((1.0 / f / 10.0).round() * 10.0, 0)),
         f => percent(f),
     }
 }
 
-pub(super) fn pocket(pocket: &MissedPocket) -> Pocket {
+pub(super) fn pockets(findings: &Findings) -> Vec<Pocket> {
+    let pockets = findings.missed_pockets.iter().enumerate();
+    pockets
+        .map(|(index, found)| pocket(findings, index, found))
+        .collect()
+}
+
+/// Where suggestions stand on the page.
+fn links(findings: &Findings, ids: &[String]) -> Vec<Link> {
+    let all = findings.suggestions.as_deref().unwrap_or_default();
+    let link = |id: &String| Link {
+        key: all
+            .iter()
+            .position(|suggestion| suggestion.id == *id)
+            .map(|index| key('g', index)),
+        id: words::plain(id, 12),
+    };
+    ids.iter().map(link).collect()
+}
+
+fn pocket(findings: &Findings, index: usize, pocket: &MissedPocket) -> Pocket {
     let causes = pocket.causes.iter().flatten().map(|found| Reason {
-        name: words::cause(found.cause),
+        name: words::capital(words::cause(found.cause)),
         meaning: words::cause_meaning(found.cause),
         weight: words::whole_percent(found.weight_fraction),
         evidence_for: sentences(&found.evidence_for),
@@ -70,35 +99,24 @@ pub(super) fn pocket(pocket: &MissedPocket) -> Pocket {
     });
     let place = Place::new(pocket.east_m, pocket.north_m);
     Pocket {
+        key: key('m', index),
         id: words::plain(&pocket.id, 12),
         area: area(pocket.area_m2),
         widest: metres(pocket.widest_m),
         place: words::position(pocket.lat, pocket.lon, place),
-        tape: tape(&pocket.tape),
+        tape: words::tapes(&pocket.tape, place),
         why: words::sentence(&pocket.why),
         causes: causes.collect(),
         chance: chance(pocket.chance_fraction),
-        certainty: match pocket.certainty {
-            Some(certainty) => words::whole_percent(certainty),
-            None => "not worked out yet".to_owned(),
-        },
-        suggestions: pocket
-            .suggestion_ids
-            .iter()
-            .map(|id| words::plain(id, 12))
-            .collect(),
+        certainty: pocket.certainty.map(words::whole_percent),
+        suggestions: links(findings, &pocket.suggestion_ids),
     }
-}
-
-fn tape(tape: &[tussock_types::Tape]) -> Vec<String> {
-    tape.iter()
-        .map(|tape| format!("{} from {}", metres(tape.distance_m), words::name(&tape.from)))
-        .collect()
 }
 
 /// One not-yet pocket.
 #[derive(Serialize)]
 pub(super) struct NotYet {
+    key: String,
     id: String,
     area: String,
     widest: String,
@@ -108,7 +126,8 @@ pub(super) struct NotYet {
 }
 
 pub(super) fn not_yet(findings: &Findings) -> Vec<NotYet> {
-    let row = |pocket: &tussock_types::NotYetPocket| NotYet {
+    let row = |(index, pocket): (usize, &tussock_types::NotYetPocket)| NotYet {
+        key: key('n', index),
         id: words::plain(&pocket.id, 12),
         area: area(pocket.area_m2),
         widest: metres(pocket.widest_m),
@@ -116,14 +135,15 @@ pub(super) fn not_yet(findings: &Findings) -> Vec<NotYet> {
         decided: pocket
             .hours_to_decide
             .map_or_else(|| "cannot be said".to_owned(), hours),
-        tape: tape(&pocket.tape),
+        tape: words::tapes(&pocket.tape, Place::new(pocket.east_m, pocket.north_m)),
     };
-    findings.not_yet.iter().map(row).collect()
+    findings.not_yet.iter().enumerate().map(row).collect()
 }
 
 /// One stuck spot.
 #[derive(Serialize)]
 pub(super) struct Spot {
+    key: String,
     id: String,
     lost: String,
     times: String,
@@ -131,11 +151,18 @@ pub(super) struct Spot {
     radius: String,
     place: String,
     certainty: String,
+    approach: Option<String>,
     why: String,
 }
 
-pub(super) fn spot(spot: &StuckSpot) -> Spot {
+pub(super) fn spots(findings: &Findings) -> Vec<Spot> {
+    let spots = findings.stuck_spots.iter().enumerate();
+    spots.map(|(index, found)| spot(index, found)).collect()
+}
+
+fn spot(index: usize, spot: &StuckSpot) -> Spot {
     Spot {
+        key: key('s', index),
         id: words::plain(&spot.id, 12),
         lost: minutes(spot.minutes),
         times: count(spot.episodes),
@@ -143,27 +170,74 @@ pub(super) fn spot(spot: &StuckSpot) -> Spot {
         radius: metres(spot.radius_m),
         place: words::position(spot.lat, spot.lon, Place::new(spot.east_m, spot.north_m)),
         certainty: words::whole_percent(spot.certainty),
+        approach: spot.approach_deg.map(words::compass),
         why: words::sentence(&spot.why),
     }
+}
+
+/// A worn line.
+#[derive(Serialize)]
+pub(super) struct Worn {
+    key: String,
+    id: String,
+    text: String,
+}
+
+pub(super) fn worn(findings: &Findings) -> Vec<Worn> {
+    let row = |(index, worn): (usize, &tussock_types::WornLine)| Worn {
+        key: key('w', index),
+        id: words::plain(&worn.id, 12),
+        text: format!(
+            "{} long, driven over {} times as often as the lawn's mean, up to {} times.",
+            metres(worn.length_m),
+            number(worn.times_mean, 1),
+            count(worn.most_visits)
+        ),
+    };
+    findings
+        .worn_lines
+        .iter()
+        .flatten()
+        .enumerate()
+        .map(row)
+        .collect()
 }
 
 /// One suggested change.
 #[derive(Serialize)]
 pub(super) struct Change {
+    key: String,
     id: String,
     kind: &'static str,
     why: String,
     cost: Vec<String>,
-    addresses: String,
-    rows: Vec<[String; 3]>,
+    addresses: Vec<Link>,
+    together: String,
+    plot: String,
+    rows: Vec<[String; 4]>,
+    certainty: Option<String>,
+    shown_after: Option<String>,
     cautions: Vec<String>,
 }
 
-pub(super) fn change(suggestion: &Suggestion) -> Change {
-    let predicted = suggestion.predicted;
+pub(super) fn changes(findings: &Findings) -> Vec<Change> {
+    let suggestions = findings.suggestions.iter().flatten().enumerate();
+    suggestions
+        .map(|(index, suggestion)| change(findings, index, suggestion))
+        .collect()
+}
+
+/// What a change needs, in a few words each.
+pub(super) fn cost(suggestion: &Suggestion) -> Vec<String> {
     let mut cost = Vec::new();
     if let Some(wire_m) = suggestion.wire_m {
         cost.push(format!("{} of wire", metres(wire_m)));
+    }
+    if let Some(shift_m) = suggestion.shift_m {
+        cost.push(format!("a shift of {}", metres(shift_m)));
+    }
+    if let Some(added_h) = suggestion.added_h_per_day {
+        cost.push(format!("{} more a day", hours(added_h)));
     }
     if let Some(share) = suggestion.outing_share_fraction {
         cost.push(format!(
@@ -171,53 +245,64 @@ pub(super) fn change(suggestion: &Suggestion) -> Change {
             words::whole_percent(share)
         ));
     }
-    let with = |estimate: tussock_types::Estimate| {
-        format!("{} ({})", percent(estimate.estimate), words::interval(estimate))
-    };
-    let ids: Vec<String> = suggestion
-        .addresses
+    cost
+}
+
+fn change(findings: &Findings, index: usize, suggestion: &Suggestion) -> Change {
+    let predicted = suggestion.predicted;
+    let in_log = Estimate::bare(suggestion.pocket_fraction_in_log);
+    let lawn = findings.coverage.as_ref().map_or_else(
+        || "not counted".to_owned(),
+        |coverage| words::with_interval(coverage.visited_fraction),
+    );
+    let pockets = findings.missed_pockets.iter().enumerate();
+    let addresses = suggestion.addresses.iter().map(|id| Link {
+        key: pockets
+            .clone()
+            .find(|(_, pocket)| pocket.id == *id)
+            .map(|(index, _)| key('m', index)),
+        id: words::plain(id, 12),
+    });
+    let together: Vec<String> = suggestion
+        .together_with
         .iter()
         .map(|id| words::plain(id, 12))
         .collect();
+    let row = |label, value, is_measured| plots::Row {
+        label,
+        value,
+        is_measured,
+    };
     Change {
+        key: key('g', index),
         id: words::plain(&suggestion.id, 12),
         kind: words::suggestion(suggestion.kind),
         why: words::sentence(&suggestion.why),
-        cost,
-        addresses: ids.join(", "),
+        cost: cost(suggestion),
+        addresses: addresses.collect(),
+        together: together.join(", "),
+        plot: plots::gains(&[
+            row("in this log", in_log, true),
+            row("if nothing changes", predicted.pocket_fraction_before, false),
+            row("if changed", predicted.pocket_fraction_after, false),
+        ]),
         rows: vec![
             [
                 "the pocket".to_owned(),
-                with(predicted.pocket_fraction_before),
-                with(predicted.pocket_fraction_after),
+                percent(suggestion.pocket_fraction_in_log),
+                words::with_interval(predicted.pocket_fraction_before),
+                words::with_interval(predicted.pocket_fraction_after),
             ],
             [
                 "the whole lawn".to_owned(),
-                with(predicted.visited_fraction_before),
-                with(predicted.visited_fraction_after),
+                lawn,
+                words::with_interval(predicted.visited_fraction_before),
+                words::with_interval(predicted.visited_fraction_after),
             ],
         ],
+        certainty: suggestion.certainty.map(words::whole_percent),
+        shown_after: suggestion.shown_after_h.map(hours),
         cautions: sentences(&suggestion.cautions),
-    }
-}
-
-/// What the share of the lawn means in square metres out of a hundred, and what is missing.
-pub(super) fn of_a_hundred(findings: &Findings, coverage: &Coverage) -> String {
-    let share = number(coverage.visited_fraction.estimate * 100.0, 0);
-    let of_a_hundred = format!("Of every 100 m² of lawn, the cutting disc passed over about {share} m².");
-    let pockets = &findings.missed_pockets;
-    let widest_m = pockets.iter().map(|pocket| pocket.widest_m).fold(0.0, f64::max);
-    match pockets.len() {
-        0 => format!("{of_a_hundred} No pocket stayed bare that luck does not explain."),
-        1 => format!(
-            "{of_a_hundred} One missed pocket stayed bare, {} wide.",
-            metres(widest_m)
-        ),
-        many => format!(
-            "{of_a_hundred} {} stayed bare, the widest {}.",
-            plural(many, "missed pocket", "missed pockets"),
-            metres(widest_m)
-        ),
     }
 }
 
@@ -299,174 +384,4 @@ pub(super) fn activities(findings: &Findings) -> Vec<Activity> {
         },
     };
     rows.into_iter().map(row).collect()
-}
-
-/// How this was counted.
-pub(super) fn method_facts(findings: &Findings) -> Vec<Fact> {
-    let mut facts = Vec::new();
-    if let Some(coverage) = &findings.coverage {
-        facts.push(fact(
-            "Cutting width",
-            format!("{} cm", number(coverage.cut_width_m * 100.0, 0)),
-            "As given in the settings. A centimetre more would count more ground.",
-        ));
-        facts.push(fact(
-            "Counting square",
-            metres(coverage.cell_m),
-            format!(
-                "The lawn was counted in squares of this side; that alone moves the result by about {} points.",
-                number(coverage.cell_error_fraction * 100.0, 2)
-            ),
-        ));
-        facts.push(fact(
-            "Realisations",
-            count(u64::from(coverage.realisations)),
-            match coverage.realisations {
-                0 | 1 => "Counted once, on the likeliest path; the position error is not yet played through.",
-                _ => "So many likely paths were counted, to see how far the position error moves the result.",
-            },
-        ));
-        facts.push(fact(
-            "At face value",
-            percent(coverage.face_value_fraction),
-            "What joining the raw fixes by straight lines would give. For comparison only.",
-        ));
-        if let Some(reachable_m2) = coverage.reachable_m2 {
-            facts.push(fact(
-                "Reachable",
-                area(reachable_m2),
-                "The part of the lawn that the disc can get to at all.",
-            ));
-        }
-    }
-    facts.push(fact(
-        "Position error",
-        position_figure(findings),
-        format!(
-            "Standard deviation per axis, from {}.",
-            words::noise_source(findings.positions.source)
-        ),
-    ));
-    if findings.positions.source == NoiseSource::Default {
-        facts.push(fact(
-            "Beware",
-            "default error".to_owned(),
-            "The log gives no way to tell how exact it is; log an hour at the station to find out.",
-        ));
-    }
-    if let Some(offset) = findings.positions.plan_offset {
-        facts.push(fact(
-            "Plan against log",
-            format!(
-                "{} m east, {} m north, turned {}°",
-                number(offset.east_m, 2),
-                number(offset.north_m, 2),
-                number(offset.rotation_deg, 1)
-            ),
-            if offset.is_beside() {
-                format!(
-                    "The plan was moved by this to fit the log; known within {}.",
-                    metres(offset.sd_m)
-                )
-            } else {
-                format!(
-                    "Known within {}: no more than chance, so the plan stays as it is drawn.",
-                    metres(offset.sd_m)
-                )
-            },
-        ));
-    }
-    facts.push(match findings.outline_source {
-        OutlineSource::Plan => fact("Outline", "from the plan".to_owned(), "Lawn, zones and obstacles as drawn in the plan."),
-        OutlineSource::Trace => fact(
-            "Outline",
-            "from the log itself".to_owned(),
-            "Ground beyond the outermost drive cannot be missed, so every figure here flatters. A walked outline mends that.",
-        ),
-    });
-    let span = &findings.span;
-    facts.push(fact(
-        "Path",
-        words::path_length(span.path_m),
-        format!(
-            "From {} fixes, one every {}; {} more were left out for poor quality or jumps.",
-            count(span.fixes_used),
-            duration(span.period_s),
-            count(span.fixes_gated)
-        ),
-    ));
-    if let Some(speed_mps) = span.speed_mps {
-        let outings = span
-            .outings
-            .map(|outings| {
-                plural(
-                    usize::try_from(outings).unwrap_or(usize::MAX),
-                    "outing",
-                    "outings",
-                )
-            })
-            .unwrap_or_else(|| "number of outings not known".to_owned());
-        facts.push(fact(
-            "Usual speed",
-            format!("{} m/s", number(speed_mps, 2)),
-            format!("While driving; {outings}."),
-        ));
-    }
-    facts
-}
-
-fn position_figure(findings: &Findings) -> String {
-    let mut parts = Vec::new();
-    if let Some(white_m) = findings.positions.white_m {
-        parts.push(format!("{} from fix to fix", metres(white_m)));
-    }
-    if let Some(drift_m) = findings.positions.drift_m {
-        parts.push(format!("{} drift", metres(drift_m)));
-    }
-    if parts.is_empty() {
-        "not known".to_owned()
-    } else {
-        parts.join(", ")
-    }
-}
-
-/// One input file.
-#[derive(Serialize)]
-pub(super) struct Input {
-    name: String,
-    format: &'static str,
-    made_by: String,
-    machine: String,
-    fixes: String,
-    sha256: String,
-    skipped: Vec<[String; 3]>,
-    notices: Vec<String>,
-}
-
-pub(super) fn inputs(findings: &Findings) -> Vec<Input> {
-    let input = |input: &tussock_types::InputFindings| {
-        let facts = &input.facts;
-        let skipped = facts.skipped.iter().map(|(reason, pieces)| {
-            let place = facts.places.iter().find(|place| place.reason == *reason);
-            let at = place
-                .map(|place| format!("line {}", count(place.line)))
-                .unwrap_or_default();
-            [count(*pieces), reason.words().to_owned(), at]
-        });
-        Input {
-            name: words::name(&facts.name),
-            format: facts.format.words(),
-            made_by: facts.made_by.as_deref().map(words::name).unwrap_or_default(),
-            machine: words::name(&facts.machine),
-            fixes: count(facts.fixes),
-            sha256: words::plain(&facts.sha256, 64),
-            skipped: skipped.collect(),
-            notices: facts
-                .notices
-                .iter()
-                .map(|notice| words::sentence(&notice.sentence))
-                .collect(),
-        }
-    };
-    findings.inputs.iter().map(input).collect()
 }

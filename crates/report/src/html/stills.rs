@@ -93,7 +93,7 @@ pub(super) fn stills(findings: &Findings) -> Vec<Still> {
         let svg = format!(
             "<svg viewBox=\"0 0 {:.0} {:.0}\" role=\"img\" aria-label=\"Lawn after {}\"><image x=\"{x:.2}\" \
              y=\"{y:.2}\" width=\"{:.2}\" height=\"{:.2}\" preserveAspectRatio=\"none\" \
-             style=\"image-rendering:pixelated\" href=\"{}\"/>{outline}</svg>",
+             href=\"{}\"/>{outline}</svg>",
             view.width,
             view.height,
             words::hours(hour),

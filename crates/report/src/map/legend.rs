@@ -1,5 +1,6 @@
 //! Title, scale, north and legend.
 
+use super::layers::Layer;
 use super::marks::{hourglass, put};
 use super::view::View;
 use super::{INK, QUIET, escaped};
@@ -101,16 +102,18 @@ pub(super) fn scale_and_north(out: &mut String, findings: &Findings, view: &View
 }
 
 /// One entry: a sample of 34 units and its words.
-struct Entry {
-    sample: String,
-    words: &'static str,
+pub(crate) struct Entry {
+    pub(crate) layer: Layer,
+    pub(crate) sample: String,
+    pub(crate) words: &'static str,
 }
 
-fn entries(findings: &Findings) -> Vec<Entry> {
+/// What the map shows: drawings of 34 units from the baseline up, and their words.
+pub(crate) fn entries(findings: &Findings) -> Vec<Entry> {
     let mut entries = Vec::new();
-    let mut add = |is_there: bool, words: &'static str, sample: String| {
+    let mut add = |layer: Layer, is_there: bool, words: &'static str, sample: String| {
         if is_there {
-            entries.push(Entry { sample, words });
+            entries.push(Entry { layer, sample, words });
         }
     };
     let boxed = |style: &str| format!("<rect x=\"1\" y=\"-12\" width=\"32\" height=\"16\" {style}/>");
@@ -119,6 +122,7 @@ fn entries(findings: &Findings) -> Vec<Entry> {
         format!("stroke=\"{INK}\" stroke-width=\"{width}\" stroke-dasharray=\"{dash}\"")
     };
     add(
+        Layer::Missed,
         !findings.missed_pockets.is_empty(),
         "missed: luck does not explain it",
         boxed(&format!(
@@ -126,6 +130,7 @@ fn entries(findings: &Findings) -> Vec<Entry> {
         )),
     );
     add(
+        Layer::NotYet,
         !findings.not_yet.is_empty(),
         "not yet: luck still explains it",
         boxed(&format!(
@@ -133,16 +138,30 @@ fn entries(findings: &Findings) -> Vec<Entry> {
             ink(1.7, "0.1 3.6")
         )),
     );
+    let has_outline = |ground: &tussock_types::UnseenGround| !ground.outline.is_empty();
+    add(
+        Layer::Unseen,
+        findings.unseen.iter().flatten().any(has_outline),
+        "unseen: no evidence",
+        boxed(&format!("fill=\"url(#specks)\" {}", ink(1.2, "none"))),
+    );
     let mut sample = String::new();
     hourglass(&mut sample, 17.0, -4.0);
-    add(!findings.stuck_spots.is_empty(), "stuck spot: time lost", sample);
+    add(
+        Layer::Stuck,
+        !findings.stuck_spots.is_empty(),
+        "stuck spot: time lost",
+        sample,
+    );
     let some = |list: Option<usize>| list.is_some_and(|count| count > 0);
     add(
+        Layer::Worn,
         some(findings.worn_lines.as_ref().map(Vec::len)),
         "worn line",
         line(&ink(5.0, "1.4 3")),
     );
     add(
+        Layer::Suggestions,
         some(findings.suggestions.as_ref().map(Vec::len)),
         "suggested change",
         format!(
@@ -151,13 +170,8 @@ fn entries(findings: &Findings) -> Vec<Entry> {
             line("stroke=\"#fffefa\" stroke-width=\"3.4\"")
         ),
     );
-    let has = |role: PlanRole| {
-        findings
-            .plan
-            .as_ref()
-            .is_some_and(|plan| plan.of_role(role).next().is_some())
-    };
     add(
+        Layer::Tapes,
         findings
             .missed_pockets
             .iter()
@@ -165,28 +179,85 @@ fn entries(findings: &Findings) -> Vec<Entry> {
         "tape distance",
         line(&ink(1.0, "5 3")),
     );
-    add(has(PlanRole::Guide), "guide run", line(&ink(1.4, "12 4 2 4")));
+    let has = |role: PlanRole| {
+        findings
+            .plan
+            .as_ref()
+            .is_some_and(|plan| plan.of_role(role).next().is_some())
+    };
+    add(
+        Layer::Plan,
+        has(PlanRole::Guide),
+        "guide run",
+        line(&ink(1.4, "12 4 2 4")),
+    );
     let quiet = |dash: &str| format!("stroke=\"{QUIET}\" stroke-width=\"1.4\" stroke-dasharray=\"{dash}\"");
     add(
+        Layer::Plan,
         has(PlanRole::Exclusion),
         "exclusion zone",
         boxed(&format!("fill=\"none\" {}", quiet("7 3"))),
     );
     add(
+        Layer::Plan,
         has(PlanRole::Obstacle),
         "obstacle",
         boxed(&format!("fill=\"#cfcabb\" {}", quiet("none"))),
     );
-    add(has(PlanRole::Boundary), "boundary", line(&quiet("2 4")));
+    add(
+        Layer::Plan,
+        has(PlanRole::Boundary),
+        "boundary",
+        line(&quiet("2 4")),
+    );
     entries
 }
 
-/// What the map shows: drawings of 34 units from the baseline up, and their words.
-pub(crate) fn samples(findings: &Findings) -> Vec<(String, &'static str)> {
-    entries(findings)
-        .into_iter()
-        .map(|entry| (entry.sample, entry.words))
-        .collect()
+/// Entries of layers that only the page has.
+pub(crate) fn page_entries(findings: &Findings) -> Vec<Entry> {
+    let mut entries = Vec::new();
+    let mut add = |layer: Layer, is_there: bool, words: &'static str, sample: String| {
+        if is_there {
+            entries.push(Entry { layer, sample, words });
+        }
+    };
+    add(
+        Layer::Legs,
+        !findings.driven_lines.is_empty(),
+        "driven lines",
+        format!("<path d=\"M0,-9l34,4l-30,4l26,3\" fill=\"none\" stroke=\"{INK}\" stroke-width=\"0.9\"/>"),
+    );
+    let has_lie = |installation: &tussock_types::Installation| {
+        !installation.passages.is_empty()
+            || !installation.unlisted_obstacles.is_empty()
+            || installation
+                .outings
+                .as_ref()
+                .is_some_and(|outings| !outings.starts.is_empty())
+    };
+    add(
+        Layer::Lie,
+        findings.installation.as_ref().is_some_and(has_lie),
+        "passages, things in no plan, starts",
+        format!(
+            "<path d=\"M2,-9v10M2,-4h14M16,-9v10\" fill=\"none\" stroke=\"{INK}\" stroke-width=\"1.8\"/><path \
+             d=\"M22,-4a5,5 0 1 0 10,0a5,5 0 1 0 -10,0M23.5,-7.5l7,7m0,-7l-7,7\" fill=\"none\" stroke=\"{INK}\" \
+             stroke-width=\"1.4\"/>"
+        ),
+    );
+    let count =
+        findings.strays.as_ref().map_or(0, Vec::len) + findings.possible_stops.as_ref().map_or(0, Vec::len);
+    add(
+        Layer::Strays,
+        count > 0,
+        "strays, possible stops",
+        format!(
+            "<path d=\"M8,-12l8,8l-8,8l-8,-8z M4,-4h8\" fill=\"#fffefa\" stroke=\"{INK}\" \
+             stroke-width=\"1.6\"/><path d=\"M21,-10h12v12h-12z M21,-4h12\" fill=\"none\" stroke=\"{INK}\" \
+             stroke-width=\"1.4\" stroke-dasharray=\"2 2\"/>"
+        ),
+    );
+    entries
 }
 
 /// The scale of visits: steps from paper to dark with numbers below.

@@ -1,13 +1,15 @@
-//! Everything that is drawn above the ground.
+//! Everything that is drawn above the ground, layer by layer.
 
+use super::labels::{Labels, Near};
+use super::layers::Layer;
 use super::view::{Shape, View, shape};
-use super::{INK, QUIET, SHEET, escaped};
+use super::{Furniture, INK, QUIET, SHEET, escaped};
 use crate::{ramp, words};
 use std::fmt::Write;
 use tussock_types::{Findings, Place, PlanRole, SuggestionKind};
 
 /// Missed pockets whose tape distances are drawn; more would cover the map.
-const TAPES_SHOWN: usize = 3;
+const TAPES_SHOWN: usize = 1;
 
 /// Writing to a string cannot fail.
 macro_rules! put {
@@ -15,113 +17,70 @@ macro_rules! put {
 }
 pub(super) use put;
 
-pub(super) fn draw(out: &mut String, findings: &Findings, view: &View, has_ground: bool) {
-    if !has_ground {
-        let lawn: String = findings
-            .lawn_outline
-            .iter()
-            .map(|part| view.rings(part))
-            .collect();
-        put!(
-            out,
-            "<path d=\"{lawn}\" fill=\"{}\" fill-rule=\"evenodd\"/>",
-            ramp::hex(ramp::NEVER)
-        );
-        let lines: Vec<String> = findings.driven_lines.iter().map(|line| view.line(line)).collect();
-        put!(
-            out,
-            "<path d=\"{}\" fill=\"none\" stroke=\"{QUIET}\" stroke-width=\"0.7\"/>",
-            lines.concat()
-        );
-    }
-    let outline: String = findings
-        .lawn_outline
-        .iter()
-        .map(|part| view.rings(part))
-        .collect();
-    put!(
-        out,
-        "<path d=\"{outline}\" fill=\"none\" stroke=\"{INK}\" stroke-width=\"1.8\" stroke-linejoin=\"round\"/>"
-    );
-    let mut labels = Labels::new(view);
-    plan(out, findings, view, &mut labels);
-    not_yet(out, findings, view, &mut labels);
-    missed(out, findings, view, &mut labels);
-    worn(out, findings, view, &mut labels);
-    tapes(out, findings, view, &mut labels);
-    suggestions(out, findings, view, &mut labels);
-    stuck(out, findings, view, &mut labels);
-    labels.draw(out);
+/// The name of a thing within the page, whatever its id says: ids come from files.
+pub(crate) fn key(letter: char, index: usize) -> String {
+    format!("{letter}{}", index + 1)
 }
 
-fn plan(out: &mut String, findings: &Findings, view: &View, labels: &mut Labels) {
-    let mut station = None;
-    for feature in findings.plan.iter().flat_map(|plan| &plan.features) {
-        let Some(shape) = shape(findings, feature) else {
-            continue;
-        };
-        let (fill, stroke, dash) = match feature.role {
-            PlanRole::Lawn => continue,
-            PlanRole::Boundary => ("none", QUIET, "2 4"),
-            PlanRole::Exclusion => (SHEET, QUIET, "7 3"),
-            PlanRole::Obstacle => ("#cfcabb", QUIET, "none"),
-            PlanRole::Guide => ("none", INK, "12 4 2 4"),
-            PlanRole::Station => ("none", INK, "none"),
-        };
-        let style = format!(
-            "fill=\"{fill}\" fill-rule=\"evenodd\" stroke=\"{stroke}\" stroke-width=\"1.4\" stroke-dasharray=\"{dash}\""
-        );
-        let is_point = matches!(shape, Shape::Point(_));
-        let anchor = match &shape {
-            Shape::Area(rings) => {
-                put!(out, "<path d=\"{}\" {style}/>", view.rings(rings));
-                rings.first().and_then(|ring| middle(ring))
-            }
-            Shape::Line(line) => {
-                // A pale line below keeps it readable on dark ground.
-                let data = view.line(line);
-                put!(
-                    out,
-                    "<path d=\"{data}\" fill=\"none\" stroke=\"#fffefa\" stroke-opacity=\"0.75\" stroke-width=\"4\"/>"
-                );
-                put!(out, "<path d=\"{data}\" {style}/>");
-                line.get(line.len() / 2).copied()
-            }
-            Shape::Point(place) if feature.role == PlanRole::Station => {
-                station = Some(*place);
-                None
-            }
-            Shape::Point(place) => {
-                let (x, y) = view.at(*place);
-                let radius = feature.radius_m.unwrap_or(0.3) * view.scale;
-                if radius.is_finite() {
-                    put!(
-                        out,
-                        "<circle cx=\"{x:.1}\" cy=\"{y:.1}\" r=\"{:.1}\" {style}/>",
-                        radius.clamp(2.0, 400.0)
-                    );
-                }
-                Some(*place)
-            }
-        };
-        if let Some(anchor) = anchor.filter(|_| feature.role != PlanRole::Boundary) {
-            let near = if is_point { Near::Beside } else { Near::On };
-            labels.name(view.at(anchor), near, &words::plain(&feature.name, 24));
+struct Marks<'a> {
+    findings: &'a Findings,
+    view: &'a View,
+    furniture: Furniture,
+    labels: Labels,
+}
+
+/// The marks of every layer that the map has, each in a group of its own.
+pub(super) fn draw(findings: &Findings, view: &View, has_ground: bool, furniture: Furniture) -> String {
+    let mut marks = Marks {
+        findings,
+        view,
+        furniture,
+        labels: Labels::new(view),
+    };
+    // Names are placed in this order: what was found comes before what was installed.
+    let found = [
+        (Layer::NotYet, marks.not_yet()),
+        (Layer::Missed, marks.missed()),
+        (Layer::Unseen, marks.unseen()),
+        (Layer::Worn, marks.worn()),
+        (Layer::Stuck, marks.stuck()),
+        (Layer::Suggestions, marks.suggestions()),
+        (Layer::Tapes, marks.tapes()),
+        (Layer::Plan, marks.plan()),
+        (Layer::Lie, marks.lie()),
+        (Layer::Strays, marks.strays()),
+        (Layer::Legs, marks.legs(has_ground)),
+    ];
+    let mut out = marks.outline(has_ground);
+    let group = |layer: Layer, class: &str, inside: &str| match inside {
+        "" => String::new(),
+        inside if furniture == Furniture::Full => inside.to_owned(),
+        inside => format!(
+            "<g class=\"{class}{}\" data-layer=\"{}\">{inside}</g>",
+            if layer.is_on() || (layer == Layer::Legs && !has_ground) {
+                ""
+            } else {
+                " off"
+            },
+            layer.key()
+        ),
+    };
+    let shown = |layer: &Layer| match furniture {
+        Furniture::Bare => true,
+        Furniture::Full => layer.is_on() || (*layer == Layer::Legs && !has_ground),
+        Furniture::Twin => {
+            matches!(layer, Layer::Plan | Layer::Stuck) || (*layer == Layer::Legs && !has_ground)
+        }
+    };
+    for layer in Layer::ALL.into_iter().filter(shown) {
+        for (_, inside) in found.iter().filter(|(of, _)| *of == layer) {
+            out.push_str(&group(layer, "ly", inside));
         }
     }
-    if let Some(place) = station {
-        let (x, y) = view.at(place);
-        put!(
-            out,
-            "<path d=\"M{:.1},{:.1}h18v11h-18z M{:.1},{:.1}l10.5,-8 10.5,8z\" fill=\"#fffefa\" stroke=\"{INK}\" \
-             stroke-width=\"1.8\" stroke-linejoin=\"round\"/>",
-            x - 9.0,
-            y - 5.0,
-            x - 10.5,
-            y - 5.0
-        );
-        labels.name((x, y), Near::Beside, "station");
+    for layer in Layer::ALL.into_iter().filter(shown) {
+        out.push_str(&group(layer, "ly words", &marks.labels.of(layer)));
     }
+    out
 }
 
 /// Middle of a ring's corners.
@@ -136,97 +95,6 @@ fn middle(ring: &[Place]) -> Option<Place> {
     })
 }
 
-fn missed(out: &mut String, findings: &Findings, view: &View, labels: &mut Labels) {
-    for pocket in &findings.missed_pockets {
-        let data = view.rings(&pocket.outline);
-        put!(
-            out,
-            "<path d=\"{data}\" fill=\"url(#hatch)\" fill-rule=\"evenodd\" stroke=\"{INK}\" stroke-width=\"2.6\" \
-             stroke-linejoin=\"round\"/>"
-        );
-        let at = view.at(Place::new(pocket.east_m, pocket.north_m));
-        labels.id(at, pocket.widest_m * view.scale, &words::plain(&pocket.id, 8));
-    }
-}
-
-fn not_yet(out: &mut String, findings: &Findings, view: &View, labels: &mut Labels) {
-    for pocket in &findings.not_yet {
-        let data = view.rings(&pocket.outline);
-        put!(
-            out,
-            "<path d=\"{data}\" fill=\"none\" stroke=\"#fffefa\" stroke-opacity=\"0.8\" stroke-width=\"4\"/><path \
-             d=\"{data}\" fill=\"none\" stroke=\"{INK}\" stroke-width=\"1.7\" stroke-dasharray=\"0.1 3.6\" \
-             stroke-linecap=\"round\"/>"
-        );
-        let at = view.at(Place::new(pocket.east_m, pocket.north_m));
-        labels.id(at, pocket.widest_m * view.scale, &words::plain(&pocket.id, 8));
-    }
-}
-
-fn worn(out: &mut String, findings: &Findings, view: &View, labels: &mut Labels) {
-    for worn in findings.worn_lines.iter().flatten() {
-        let data = view.line(&worn.line);
-        put!(
-            out,
-            "<path d=\"{data}\" fill=\"none\" stroke=\"#fffefa\" stroke-width=\"7\"/><path d=\"{data}\" \
-             fill=\"none\" stroke=\"{INK}\" stroke-width=\"5\" stroke-dasharray=\"1.4 3\"/>"
-        );
-        if let Some(&place) = worn.line.get(worn.line.len() / 2) {
-            labels.id(view.at(place), 0.0, &words::plain(&worn.id, 8));
-        }
-    }
-}
-
-fn tapes(out: &mut String, findings: &Findings, view: &View, labels: &mut Labels) {
-    for pocket in findings.missed_pockets.iter().take(TAPES_SHOWN) {
-        let to = Place::new(pocket.east_m, pocket.north_m);
-        for tape in &pocket.tape {
-            let from = Place::new(tape.from_east_m, tape.from_north_m);
-            let data = view.line(&[from, to]);
-            let (x, y) = view.at(from);
-            if !(x.is_finite() && y.is_finite()) {
-                continue;
-            }
-            put!(
-                out,
-                "<path d=\"{data}\" stroke=\"#fffefa\" stroke-opacity=\"0.85\" stroke-width=\"3.4\"/><path \
-                 d=\"{data}\" stroke=\"{INK}\" stroke-width=\"1\" stroke-dasharray=\"5 3\"/><circle cx=\"{x:.1}\" \
-                 cy=\"{y:.1}\" r=\"3.4\" fill=\"#fffefa\" stroke=\"{INK}\" stroke-width=\"1.6\"/>"
-            );
-            let (to_x, to_y) = view.at(to);
-            let length = (to_x - x).hypot(to_y - y);
-            if length > 90.0 {
-                labels.distance(
-                    ((x + to_x) / 2.0, (y + to_y) / 2.0),
-                    &words::metres(tape.distance_m),
-                );
-            }
-        }
-    }
-}
-
-fn suggestions(out: &mut String, findings: &Findings, view: &View, labels: &mut Labels) {
-    for suggestion in findings.suggestions.iter().flatten() {
-        let mut data = view.line(&suggestion.geometry);
-        let is_area = matches!(
-            suggestion.kind,
-            SuggestionKind::ZoneMove | SuggestionKind::ZoneShrink | SuggestionKind::ZoneAdd
-        );
-        if is_area && !data.is_empty() {
-            data.push('Z');
-        }
-        put!(
-            out,
-            "<path d=\"{data}\" fill=\"none\" stroke=\"{INK}\" stroke-width=\"7\" stroke-linejoin=\"round\" \
-             stroke-linecap=\"round\"/><path d=\"{data}\" fill=\"none\" stroke=\"#fffefa\" stroke-width=\"3.4\" \
-             stroke-linejoin=\"round\"/>"
-        );
-        if let Some(&place) = suggestion.geometry.get(suggestion.geometry.len() / 2) {
-            labels.id(view.at(place), 0.0, &words::plain(&suggestion.id, 8));
-        }
-    }
-}
-
 /// An hourglass: time that ran away here.
 pub(super) fn hourglass(out: &mut String, x: f64, y: f64) {
     put!(
@@ -239,164 +107,408 @@ pub(super) fn hourglass(out: &mut String, x: f64, y: f64) {
     );
 }
 
-fn stuck(out: &mut String, findings: &Findings, view: &View, labels: &mut Labels) {
-    for spot in &findings.stuck_spots {
-        let (x, y) = view.at(Place::new(spot.east_m, spot.north_m));
-        if !(x.is_finite() && y.is_finite()) {
-            continue;
+impl Marks<'_> {
+    /// On the page a mark is a link to its card, which works without script too.
+    fn mark(&self, key: &str, label: &str, at: (f64, f64), body: &str) -> String {
+        if self.furniture != Furniture::Bare || !(at.0.is_finite() && at.1.is_finite()) {
+            return body.to_owned();
         }
-        let radius = spot.radius_m * view.scale;
-        if radius > 13.0 && radius < 1_000.0 {
-            put!(
-                out,
-                "<circle cx=\"{x:.1}\" cy=\"{y:.1}\" r=\"{radius:.1}\" fill=\"none\" stroke=\"{INK}\" \
-                 stroke-width=\"1.2\"/>"
-            );
-        }
-        hourglass(out, x, y);
-        labels.beside((x, y), &words::plain(&spot.id, 8));
-    }
-}
-
-/// Whether a name may cover its own place.
-#[derive(Clone, Copy, PartialEq)]
-enum Near {
-    On,
-    Beside,
-}
-
-/// Names, placed so that they do not cover each other, drawn last.
-struct Labels {
-    taken: Vec<[f64; 4]>,
-    text: String,
-    right: f64,
-    top: f64,
-    bottom: f64,
-}
-
-impl Labels {
-    fn new(view: &View) -> Self {
-        Self {
-            taken: Vec::new(),
-            text: String::new(),
-            right: view.width,
-            top: view.top,
-            bottom: view.top + view.height,
-        }
-    }
-
-    fn is_free(&self, rect: [f64; 4]) -> bool {
-        let inside = rect[0] >= 0.0 && rect[2] <= self.right && rect[1] >= self.top && rect[3] <= self.bottom;
-        inside
-            && self.taken.iter().all(|other| {
-                rect[2] <= other[0] || rect[0] >= other[2] || rect[3] <= other[1] || rect[1] >= other[3]
-            })
-    }
-
-    /// Width of a text at a size, near enough.
-    fn rect(at: (f64, f64), text: &str, size: f64) -> [f64; 4] {
-        let half = words::columns(text) as f64 * size * 0.32 + 2.0;
-        [at.0 - half, at.1 - size * 0.62, at.0 + half, at.1 + size * 0.62]
-    }
-
-    fn put(&mut self, at: (f64, f64), text: &str, size: f64, class: &str, style: &str) {
-        if !(at.0.is_finite() && at.1.is_finite()) {
-            return;
-        }
-        self.taken.push(Self::rect(at, text, size));
-        put!(
-            self.text,
-            "<text class=\"{class}\" x=\"{:.1}\" y=\"{:.1}\" font-size=\"{size}\" text-anchor=\"middle\" {style} \
-             paint-order=\"stroke\" stroke=\"#fffefa\" stroke-width=\"4.5\" stroke-linejoin=\"round\">{}</text>",
+        format!(
+            "<a class=\"mk\" id=\"at-{key}\" href=\"#{key}\" data-item=\"{key}\" data-x=\"{:.1}\" data-y=\"{:.1}\" \
+             aria-label=\"{}\">{body}<g transform=\"translate({:.1} {:.1})\"><circle class=\"pin hit\" \
+             r=\"14\"/></g></a>",
             at.0,
-            at.1 + size * 0.36,
-            escaped(text)
+            at.1,
+            escaped(label),
+            at.0,
+            at.1
+        )
+    }
+
+    /// A sign that keeps its size when the map is drawn nearer.
+    fn pin(&self, at: (f64, f64), body: &str) -> String {
+        format!(
+            "<g transform=\"translate({:.1} {:.1})\"><g class=\"pin\">{body}</g></g>",
+            at.0, at.1
+        )
+    }
+
+    fn outline(&self, has_ground: bool) -> String {
+        let mut out = String::new();
+        let lawn = &self.findings.lawn_outline;
+        let data: String = lawn.iter().map(|part| self.view.rings(part)).collect();
+        let fill = if has_ground {
+            "none".to_owned()
+        } else {
+            ramp::hex(ramp::NEVER)
+        };
+        put!(
+            out,
+            "<path d=\"{data}\" fill=\"{fill}\" fill-rule=\"evenodd\" stroke=\"{INK}\" stroke-width=\"1.8\" \
+             stroke-linejoin=\"round\"/>"
         );
+        out
     }
 
-    /// Of some places the first that is free, else the first of all.
-    fn choose(&self, places: &[(f64, f64)], text: &str, size: f64) -> (f64, f64) {
-        let free = places
-            .iter()
-            .find(|&&at| self.is_free(Self::rect(at, text, size)));
-        free.or(places.first()).copied().unwrap_or_default()
-    }
-
-    fn around(at: (f64, f64), reach: f64) -> [(f64, f64); 8] {
-        let slant = reach * 0.8;
-        [
-            (at.0 + reach * 1.2, at.1),
-            (at.0, at.1 - reach),
-            (at.0 - reach * 1.2, at.1),
-            (at.0, at.1 + reach),
-            (at.0 + slant, at.1 - slant),
-            (at.0 - slant, at.1 - slant),
-            (at.0 + slant, at.1 + slant),
-            (at.0 - slant, at.1 + slant),
-        ]
-    }
-
-    /// The id of a pocket: inside where there is room, else beside it.
-    fn id(&mut self, at: (f64, f64), room: f64, text: &str) {
-        let size = 19.0;
-        let mut places = Vec::new();
-        if room > 40.0 {
-            places.push(at);
+    /// A fine line: pale with a dark core where it lies on the ground in squares.
+    fn legs(&self, has_ground: bool) -> String {
+        let lines = &self.findings.driven_lines;
+        let data: String = lines.iter().map(|line| self.view.line(line)).collect();
+        if data.is_empty() {
+            return data;
         }
-        places.extend(Self::around(at, room / 2.0 + 16.0));
-        let at = self.choose(&places, text, size);
-        self.put(
-            at,
-            text,
-            size,
-            "id",
-            &format!("font-weight=\"bold\" fill=\"{INK}\""),
-        );
+        let (colour, width) = if has_ground { (INK, 0.8) } else { (QUIET, 0.7) };
+        format!("<path d=\"{data}\" fill=\"none\" stroke=\"{colour}\" stroke-width=\"{width}\"/>")
     }
 
-    /// The id of a mark.
-    fn beside(&mut self, at: (f64, f64), text: &str) {
-        self.taken
-            .push([at.0 - 13.0, at.1 - 13.0, at.0 + 13.0, at.1 + 13.0]);
-        let at = self.choose(&Self::around(at, 26.0), text, 19.0);
-        self.put(
-            at,
-            text,
-            19.0,
-            "id",
-            &format!("font-weight=\"bold\" fill=\"{INK}\""),
-        );
-    }
-
-    /// The name of something installed; left out where there is no room.
-    fn name(&mut self, at: (f64, f64), near: Near, text: &str) {
-        let mut places = Vec::new();
-        if near == Near::On {
-            places.push(at);
+    fn plan(&mut self) -> String {
+        let mut out = String::new();
+        let mut station = None;
+        for feature in self.findings.plan.iter().flat_map(|plan| &plan.features) {
+            let Some(shape) = shape(self.findings, feature) else {
+                continue;
+            };
+            let (fill, stroke, dash) = match feature.role {
+                PlanRole::Lawn => continue,
+                PlanRole::Boundary => ("none", QUIET, "2 4"),
+                PlanRole::Exclusion => (SHEET, QUIET, "7 3"),
+                PlanRole::Obstacle => ("#cfcabb", QUIET, "none"),
+                PlanRole::Guide => ("none", INK, "12 4 2 4"),
+                PlanRole::Station => ("none", INK, "none"),
+            };
+            let style = format!(
+                "fill=\"{fill}\" fill-rule=\"evenodd\" stroke=\"{stroke}\" stroke-width=\"1.4\" stroke-dasharray=\"{dash}\""
+            );
+            let is_point = matches!(shape, Shape::Point(_));
+            let anchor = match &shape {
+                Shape::Area(rings) => {
+                    put!(out, "<path d=\"{}\" {style}/>", self.view.rings(rings));
+                    rings.first().and_then(|ring| middle(ring))
+                }
+                Shape::Line(line) => {
+                    // A pale line below keeps it readable on dark ground.
+                    let data = self.view.line(line);
+                    put!(
+                        out,
+                        "<path d=\"{data}\" fill=\"none\" stroke=\"#fffefa\" stroke-opacity=\"0.75\" \
+                         stroke-width=\"4\"/><path d=\"{data}\" {style}/>"
+                    );
+                    line.get(line.len() / 2).copied()
+                }
+                Shape::Point(place) if feature.role == PlanRole::Station => {
+                    station = Some(*place);
+                    None
+                }
+                Shape::Point(place) => {
+                    let (x, y) = self.view.at(*place);
+                    let radius = feature.radius_m.unwrap_or(0.3) * self.view.scale;
+                    if radius.is_finite() {
+                        put!(
+                            out,
+                            "<circle cx=\"{x:.1}\" cy=\"{y:.1}\" r=\"{:.1}\" {style}/>",
+                            radius.clamp(2.0, 400.0)
+                        );
+                    }
+                    Some(*place)
+                }
+            };
+            if let Some(anchor) = anchor.filter(|_| feature.role != PlanRole::Boundary) {
+                let near = if is_point { Near::Beside } else { Near::On };
+                let at = self.view.at(anchor);
+                self.labels
+                    .name(Layer::Plan, at, near, &words::plain(&feature.name, 24));
+            }
         }
-        let half = words::columns(text) as f64 * 4.0;
-        places.extend([
-            (at.0, at.1 + 20.0),
-            (at.0, at.1 - 20.0),
-            (at.0 + half + 14.0, at.1),
-            (at.0 - half - 14.0, at.1),
-        ]);
-        if let Some(&at) = places
-            .iter()
-            .find(|&&at| self.is_free(Self::rect(at, text, 12.5)))
-        {
-            self.put(at, text, 12.5, "nm", &format!("fill=\"{QUIET}\""));
+        if let Some(place) = station {
+            let at = self.view.at(place);
+            let house = format!(
+                "<path d=\"M-9,-5h18v11h-18z M-10.5,-5l10.5,-8 10.5,8z\" fill=\"#fffefa\" stroke=\"{INK}\" \
+                 stroke-width=\"1.8\" stroke-linejoin=\"round\"/>"
+            );
+            out.push_str(&self.pin(at, &house));
+            self.labels.name(Layer::Plan, at, Near::Beside, "station");
         }
+        out
     }
 
-    /// A distance on a tape; left out where there is no room.
-    fn distance(&mut self, at: (f64, f64), text: &str) {
-        if self.is_free(Self::rect(at, text, 13.5)) {
-            self.put(at, text, 13.5, "tp", &format!("fill=\"{INK}\""));
+    fn missed(&mut self) -> String {
+        let mut out = String::new();
+        for (index, pocket) in self.findings.missed_pockets.iter().enumerate() {
+            let data = self.view.rings(&pocket.outline);
+            let body = format!(
+                "<path d=\"{data}\" fill=\"url(#hatch)\" fill-rule=\"evenodd\" stroke=\"{INK}\" \
+                 stroke-width=\"2.6\" stroke-linejoin=\"round\"/>"
+            );
+            let at = self.view.at(Place::new(pocket.east_m, pocket.north_m));
+            let id = words::plain(&pocket.id, 8);
+            let label = format!("{id}, missed, {}", words::area(pocket.area_m2));
+            out.push_str(&self.mark(&key('m', index), &label, at, &body));
+            self.labels
+                .id(Layer::Missed, at, pocket.widest_m * self.view.scale, &id);
         }
+        out
     }
 
-    fn draw(self, out: &mut String) {
-        out.push_str(&self.text);
+    fn not_yet(&mut self) -> String {
+        let mut out = String::new();
+        for (index, pocket) in self.findings.not_yet.iter().enumerate() {
+            let data = self.view.rings(&pocket.outline);
+            let body = format!(
+                "<path d=\"{data}\" fill=\"#fffefa\" fill-opacity=\"0.01\" stroke=\"#fffefa\" \
+                 stroke-opacity=\"0.8\" stroke-width=\"4\"/><path d=\"{data}\" fill=\"none\" stroke=\"{INK}\" \
+                 stroke-width=\"1.9\" stroke-dasharray=\"0.1 3.8\" stroke-linecap=\"round\"/>"
+            );
+            let at = self.view.at(Place::new(pocket.east_m, pocket.north_m));
+            let id = words::plain(&pocket.id, 8);
+            let label = format!("{id}, not yet, {}", words::area(pocket.area_m2));
+            out.push_str(&self.mark(&key('n', index), &label, at, &body));
+            self.labels
+                .id(Layer::NotYet, at, pocket.widest_m * self.view.scale, &id);
+        }
+        out
+    }
+
+    fn unseen(&mut self) -> String {
+        let mut out = String::new();
+        for (index, ground) in self.findings.unseen.iter().flatten().enumerate() {
+            let data = self.view.rings(&ground.outline);
+            let Some(middle) = ground.outline.first().and_then(|ring| middle(ring)) else {
+                continue;
+            };
+            let body = format!(
+                "<path d=\"{data}\" fill=\"url(#specks)\" fill-rule=\"evenodd\" stroke=\"{INK}\" \
+                 stroke-width=\"1.2\" stroke-linejoin=\"round\"/>"
+            );
+            let at = self.view.at(middle);
+            let id = words::plain(&ground.id, 8);
+            let label = format!("{id}, without evidence, {}", words::area(ground.area_m2));
+            out.push_str(&self.mark(&key('u', index), &label, at, &body));
+            self.labels.id(Layer::Unseen, at, 0.0, &id);
+        }
+        out
+    }
+
+    fn worn(&mut self) -> String {
+        let mut out = String::new();
+        for (index, worn) in self.findings.worn_lines.iter().flatten().enumerate() {
+            let data = self.view.line(&worn.line);
+            let body = format!(
+                "<path d=\"{data}\" fill=\"none\" stroke=\"#fffefa\" stroke-width=\"7\"/><path d=\"{data}\" \
+                 fill=\"none\" stroke=\"{INK}\" stroke-width=\"5\" stroke-dasharray=\"1.4 3\"/>"
+            );
+            let Some(&place) = worn.line.get(worn.line.len() / 2) else {
+                continue;
+            };
+            let id = words::plain(&worn.id, 8);
+            let label = format!("{id}, worn line, {}", words::metres(worn.length_m));
+            let at = self.view.at(place);
+            out.push_str(&self.mark(&key('w', index), &label, at, &body));
+            self.labels.id(Layer::Worn, at, 0.0, &id);
+        }
+        out
+    }
+
+    fn tapes(&mut self) -> String {
+        let mut out = String::new();
+        let pockets = self.findings.missed_pockets.iter().enumerate();
+        let count = match self.furniture {
+            Furniture::Full => TAPES_SHOWN,
+            Furniture::Bare | Furniture::Twin => usize::MAX,
+        };
+        for (index, pocket) in pockets.take(count) {
+            let to = Place::new(pocket.east_m, pocket.north_m);
+            // On the page the tapes of the others show when their pocket is chosen.
+            let is_shown = index < TAPES_SHOWN;
+            if self.furniture == Furniture::Bare {
+                let others = if is_shown { "" } else { " others" };
+                put!(
+                    out,
+                    "<g class=\"tapes{others}\" data-item=\"{}\">",
+                    key('m', index)
+                );
+            }
+            for tape in &pocket.tape {
+                let from = Place::new(tape.from_east_m, tape.from_north_m);
+                let data = self.view.line(&[from, to]);
+                let (x, y) = self.view.at(from);
+                if !(x.is_finite() && y.is_finite()) {
+                    continue;
+                }
+                put!(
+                    out,
+                    "<path d=\"{data}\" stroke=\"#fffefa\" stroke-opacity=\"0.85\" stroke-width=\"3.4\"/><path \
+                     d=\"{data}\" stroke=\"{INK}\" stroke-width=\"1\" stroke-dasharray=\"5 3\"/>"
+                );
+                let ring =
+                    format!("<circle r=\"3.4\" fill=\"#fffefa\" stroke=\"{INK}\" stroke-width=\"1.6\"/>");
+                out.push_str(&self.pin((x, y), &ring));
+                let (to_x, to_y) = self.view.at(to);
+                let length = (to_x - x).hypot(to_y - y);
+                if length > 90.0 && is_shown {
+                    self.labels.distance(
+                        Layer::Tapes,
+                        ((x + to_x) / 2.0, (y + to_y) / 2.0),
+                        &words::tape_length(tape.distance_m),
+                    );
+                }
+            }
+            if self.furniture == Furniture::Bare {
+                out.push_str("</g>");
+            }
+        }
+        out
+    }
+
+    fn suggestions(&mut self) -> String {
+        let mut out = String::new();
+        for (index, suggestion) in self.findings.suggestions.iter().flatten().enumerate() {
+            let mut data = self.view.line(&suggestion.geometry);
+            let is_area = matches!(
+                suggestion.kind,
+                SuggestionKind::ZoneMove | SuggestionKind::ZoneShrink | SuggestionKind::ZoneAdd
+            );
+            if is_area && !data.is_empty() {
+                data.push('Z');
+            }
+            let Some(&place) = suggestion.geometry.get(suggestion.geometry.len() / 2) else {
+                continue;
+            };
+            let body = format!(
+                "<path d=\"{data}\" fill=\"none\" stroke=\"{INK}\" stroke-width=\"7\" stroke-linejoin=\"round\" \
+                 stroke-linecap=\"round\"/><path d=\"{data}\" fill=\"none\" stroke=\"#fffefa\" \
+                 stroke-width=\"3.4\" stroke-linejoin=\"round\"/>"
+            );
+            let id = words::plain(&suggestion.id, 8);
+            let label = format!("{id}, suggested: {}", words::suggestion(suggestion.kind));
+            let at = self.view.at(place);
+            out.push_str(&self.mark(&key('g', index), &label, at, &body));
+            self.labels.id(Layer::Suggestions, at, 0.0, &id);
+        }
+        out
+    }
+
+    fn stuck(&mut self) -> String {
+        let mut out = String::new();
+        for (index, spot) in self.findings.stuck_spots.iter().enumerate() {
+            let (x, y) = self.view.at(Place::new(spot.east_m, spot.north_m));
+            if !(x.is_finite() && y.is_finite()) {
+                continue;
+            }
+            let mut body = String::new();
+            let radius = spot.radius_m * self.view.scale;
+            if radius > 13.0 && radius < 1_000.0 {
+                put!(
+                    body,
+                    "<circle cx=\"{x:.1}\" cy=\"{y:.1}\" r=\"{radius:.1}\" fill=\"none\" stroke=\"{INK}\" \
+                     stroke-width=\"1.2\"/>"
+                );
+            }
+            let mut sign = String::new();
+            if let Some(from_deg) = spot.approach_deg.filter(|deg| deg.is_finite()) {
+                // A barb on the side from which it came.
+                put!(
+                    sign,
+                    "<path transform=\"rotate({:.0})\" d=\"M0,-26v11 M-3.5,-19.5l3.5,5l3.5,-5\" fill=\"none\" \
+                     stroke=\"{INK}\" stroke-width=\"1.8\"/>",
+                    from_deg.rem_euclid(360.0)
+                );
+            }
+            hourglass(&mut sign, 0.0, 0.0);
+            body.push_str(&self.pin((x, y), &sign));
+            let id = words::plain(&spot.id, 8);
+            let label = format!("{id}, stuck spot, {} lost", words::minutes(spot.minutes));
+            out.push_str(&self.mark(&key('s', index), &label, (x, y), &body));
+            self.labels.beside(Layer::Stuck, (x, y), &id);
+        }
+        out
+    }
+
+    /// Passages as calipers, obstacles that stand in no plan as crossed circles, starts of outings as small rings.
+    fn lie(&mut self) -> String {
+        let Some(installation) = &self.findings.installation else {
+            return String::new();
+        };
+        let mut out = String::new();
+        for (index, passage) in installation.passages.iter().enumerate() {
+            let [from, to] = passage.across;
+            let data = self.view.line(&[from, to]);
+            let (a, b) = (self.view.at(from), self.view.at(to));
+            let at = ((a.0 + b.0) / 2.0, (a.1 + b.1) / 2.0);
+            let body = format!(
+                "<path d=\"{data}\" fill=\"none\" stroke=\"#fffefa\" stroke-width=\"6\"/><path d=\"{data}\" \
+                 fill=\"none\" stroke=\"{INK}\" stroke-width=\"2\" marker-start=\"url(#jaw)\" \
+                 marker-end=\"url(#jaw)\"/>"
+            );
+            let id = words::plain(&passage.id, 8);
+            let label = format!("{id}, passage, {} wide", words::metres(passage.width_m));
+            out.push_str(&self.mark(&key('p', index), &label, at, &body));
+            self.labels.id(Layer::Lie, at, 0.0, &id);
+        }
+        for (index, thing) in installation.unlisted_obstacles.iter().enumerate() {
+            let at = self.view.at(Place::new(thing.east_m, thing.north_m));
+            let radius = (thing.radius_m * self.view.scale).clamp(5.0, 400.0);
+            if !(at.0.is_finite() && at.1.is_finite() && radius.is_finite()) {
+                continue;
+            }
+            let half = radius * 0.7;
+            let body = format!(
+                "<path d=\"M{:.1},{:.1}m{:.1},0a{radius:.1},{radius:.1} 0 1 0 {:.1},0a{radius:.1},{radius:.1} 0 1 0 \
+                 {:.1},0M{:.1},{:.1}l{:.1},{:.1}m0,{:.1}l{:.1},{:.1}\" fill=\"#fffefa\" fill-opacity=\"0.8\" \
+                 stroke=\"{INK}\" stroke-width=\"1.6\"/>",
+                at.0,
+                at.1,
+                -radius,
+                2.0 * radius,
+                -2.0 * radius,
+                at.0 - half,
+                at.1 - half,
+                2.0 * half,
+                2.0 * half,
+                -2.0 * half,
+                -2.0 * half,
+                2.0 * half,
+            );
+            let id = words::plain(&thing.id, 8);
+            let label = format!(
+                "{id}, stands in no plan, {} turns at it",
+                words::count(thing.turns)
+            );
+            out.push_str(&self.mark(&key('o', index), &label, at, &body));
+            self.labels.id(Layer::Lie, at, 2.0 * radius, &id);
+        }
+        for start in installation.outings.iter().flat_map(|outings| &outings.starts) {
+            let at = self.view.at(*start);
+            if at.0.is_finite() && at.1.is_finite() {
+                let ring = format!("<circle r=\"3\" fill=\"none\" stroke=\"{INK}\" stroke-width=\"1.4\"/>");
+                out.push_str(&self.pin(at, &ring));
+            }
+        }
+        out
+    }
+
+    fn strays(&mut self) -> String {
+        let mut out = String::new();
+        for (index, stray) in self.findings.strays.iter().flatten().enumerate() {
+            let at = self.view.at(Place::new(stray.east_m, stray.north_m));
+            let sign = format!(
+                "<path d=\"M0,-9l9,9l-9,9l-9,-9z M-4,0h8\" fill=\"#fffefa\" stroke=\"{INK}\" stroke-width=\"1.8\"/>"
+            );
+            let id = words::plain(&stray.id, 8);
+            let label = format!("{id}, stray, {} outside", words::metres(stray.farthest_m));
+            let body = self.pin(at, &sign);
+            out.push_str(&self.mark(&key('x', index), &label, at, &body));
+            self.labels.beside(Layer::Strays, at, &id);
+        }
+        for stop in self.findings.possible_stops.iter().flatten() {
+            let at = self.view.at(Place::new(stop.east_m, stop.north_m));
+            if at.0.is_finite() && at.1.is_finite() {
+                let sign = format!(
+                    "<path d=\"M-7,-7h14v14h-14z M-7,0h14\" fill=\"#fffefa\" fill-opacity=\"0.8\" stroke=\"{INK}\" \
+                     stroke-width=\"1.4\" stroke-dasharray=\"2 2\"/>"
+                );
+                out.push_str(&self.pin(at, &sign));
+            }
+        }
+        out
     }
 }

@@ -9,9 +9,12 @@
 //! rendered with DejaVu Sans, which ships with the crate `dejavu`, so that words appear on a machine without
 //! fonts.
 
+mod labels;
+mod layers;
 mod legend;
 mod marks;
 mod picture;
+mod twin;
 pub(crate) mod view;
 
 use crate::{ramp, raster::Ground};
@@ -19,8 +22,11 @@ use std::fmt::Write;
 use tussock_types::Findings;
 use view::View;
 
-pub(crate) use legend::samples as legend_entries;
+pub(crate) use layers::Layer;
+pub(crate) use legend::{entries as legend_entries, page_entries};
+pub(crate) use marks::key;
 pub use picture::map_png;
+pub(crate) use twin::{Side, pocket_id, twin_svg};
 
 /// Ink for what was found.
 pub(crate) const INK: &str = "#1c2431";
@@ -29,13 +35,24 @@ pub(crate) const QUIET: &str = "#5d6470";
 /// The sheet around the lawn.
 pub(crate) const SHEET: &str = "#efebdf";
 
+/// Hatching of missed ground, specks of unseen ground, and the jaws of a passage's calipers.
+pub(crate) const DEFS: &str = "<defs><pattern id=\"hatch\" width=\"9\" height=\"9\" patternUnits=\"userSpaceOnUse\" \
+    patternTransform=\"rotate(45)\"><rect width=\"9\" height=\"9\" fill=\"#fffefa\"/><rect width=\"2.6\" \
+    height=\"9\" fill=\"#1c2431\"/></pattern><pattern id=\"specks\" width=\"8\" height=\"8\" \
+    patternUnits=\"userSpaceOnUse\"><rect width=\"8\" height=\"8\" fill=\"#e4e0d3\"/><path \
+    d=\"M1,3h2M5,7h2\" stroke=\"#1c2431\" stroke-width=\"1.3\"/></pattern><marker id=\"jaw\" \
+    markerWidth=\"4\" markerHeight=\"10\" refX=\"2\" refY=\"5\" orient=\"auto\" \
+    markerUnits=\"userSpaceOnUse\"><path d=\"M2,0v10\" stroke=\"#1c2431\" stroke-width=\"2\"/></marker></defs>";
+
 /// What stands around the map.
 #[derive(Clone, Copy, PartialEq)]
 pub(crate) enum Furniture {
     /// Title above, legend below: the map stands alone.
     Full,
-    /// Scale bar and north only: the page around it says the rest.
+    /// Nothing: the page around it says the rest.
     Bare,
+    /// Nothing, and without what was found: one of two maps beside each other.
+    Twin,
 }
 
 /// Units from west to east of a map that stands alone.
@@ -75,7 +92,7 @@ impl Drawing {
     pub(crate) fn of(findings: &Findings, furniture: Furniture) -> Self {
         let (max_width, top) = match furniture {
             Furniture::Full => (FULL_WIDTH, legend::TITLE_HEIGHT),
-            Furniture::Bare => (PAGE_WIDTH, 0.0),
+            Furniture::Bare | Furniture::Twin => (PAGE_WIDTH, 0.0),
         };
         let view = View::of(findings, max_width, max_width * TALLEST).map(|view| view.below(top));
         let ground = findings.cells.as_ref().and_then(Ground::of);
@@ -91,18 +108,21 @@ impl Drawing {
                 marks,
             };
         };
-        let width = match furniture {
-            // A title and a legend need room even above a garden that is tall and narrow.
-            Furniture::Full => view.width.max(FULL_WIDTH * 0.72),
-            Furniture::Bare => view.width,
-        };
-        marks::draw(&mut marks, findings, &view, ground.is_some());
-        let foot = view.top + view.height;
-        legend::scale_and_north(&mut marks, findings, &view, foot);
-        let mut height = foot + legend::SCALE_HEIGHT;
+        marks.push_str(&marks::draw(findings, &view, ground.is_some(), furniture));
+        let (mut width, mut height) = (view.width, view.height);
         if furniture == Furniture::Full {
+            // A title and a legend need room even above a garden that is tall and narrow.
+            width = view.width.max(FULL_WIDTH * 0.72);
+            let foot = view.top + view.height;
+            legend::scale_and_north(&mut marks, findings, &view, foot);
             legend::title(&mut marks, findings);
-            height = legend::full(&mut marks, findings, ground.as_ref(), width, height);
+            height = legend::full(
+                &mut marks,
+                findings,
+                ground.as_ref(),
+                width,
+                foot + legend::SCALE_HEIGHT,
+            );
         }
         Self {
             width,
@@ -113,15 +133,11 @@ impl Drawing {
         }
     }
 
-    /// The opening tag with the patterns.
     fn head(&self) -> String {
         format!(
-            "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {w:.0} {h:.0}\" width=\"{w:.0}\" \
-             height=\"{h:.0}\" font-family=\"DejaVu Sans, Verdana, sans-serif\" font-size=\"14\" \
-             class=\"map\" role=\"img\" aria-label=\"Map of the lawn: visits, missed ground, stuck spots\">\
-             <defs><pattern id=\"hatch\" width=\"9\" height=\"9\" patternUnits=\"userSpaceOnUse\" \
-             patternTransform=\"rotate(45)\"><rect width=\"9\" height=\"9\" fill=\"#fffefa\"/><rect \
-             width=\"2.6\" height=\"9\" fill=\"{INK}\"/></pattern></defs>",
+            "<svg class=\"map\" xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {w:.0} {h:.0}\" width=\"{w:.0}\" \
+             height=\"{h:.0}\" font-family=\"DejaVu Sans, sans-serif\" font-size=\"14\" role=\"img\" \
+             aria-label=\"Map of the lawn\">{DEFS}",
             w = self.width,
             h = self.height,
         )
@@ -132,31 +148,98 @@ impl Drawing {
         format!("{}{}</svg>", self.head(), self.marks)
     }
 
+    /// A picture of the squares, where they lie.
+    fn image(view: &View, ground: &Ground, uri: &str) -> String {
+        let grid = ground.grid;
+        let north_m = grid.north_min_m + grid.rows as f64 * grid.cell_m;
+        let (x, y) = view.at(tussock_types::Place::new(grid.east_min_m, north_m));
+        format!(
+            "<image x=\"{x:.2}\" y=\"{y:.2}\" width=\"{:.2}\" height=\"{:.2}\" preserveAspectRatio=\"none\" \
+             image-rendering=\"optimizeSpeed\" href=\"{uri}\"/>",
+            grid.columns as f64 * grid.cell_m * view.scale,
+            grid.rows as f64 * grid.cell_m * view.scale,
+        )
+    }
+
+    fn sheet(&self) -> String {
+        format!(
+            "<rect class=\"sheet\" width=\"{:.0}\" height=\"{:.0}\" fill=\"{SHEET}\"/>",
+            self.width, self.height
+        )
+    }
+
     /// The whole map.
     pub(crate) fn svg(&self) -> String {
-        let mut out = self.head();
-        let _ = write!(
-            out,
-            "<rect width=\"{:.0}\" height=\"{:.0}\" fill=\"{SHEET}\"/>",
-            self.width, self.height
-        );
+        let mut out = self.head() + &self.sheet();
         if let (Some(view), Some(ground)) = (&self.view, &self.ground) {
-            let grid = ground.grid;
-            let north_m = grid.north_min_m + grid.rows as f64 * grid.cell_m;
-            let (x, y) = view.at(tussock_types::Place::new(grid.east_min_m, north_m));
-            let _ = write!(
-                out,
-                "<image x=\"{x:.2}\" y=\"{y:.2}\" width=\"{:.2}\" height=\"{:.2}\" \
-                 preserveAspectRatio=\"none\" style=\"image-rendering:pixelated\" href=\"{}\"/>",
-                grid.columns as f64 * grid.cell_m * view.scale,
-                grid.rows as f64 * grid.cell_m * view.scale,
-                ground.visits_uri()
-            );
+            out.push_str(&Self::image(view, ground, &ground.visits_uri()));
         }
         out.push_str(&self.marks);
         out.push_str("</svg>");
         out
     }
+
+    /// The map of the page, every layer in a group of its own. A page may hold two, so names in it carry a prefix.
+    pub(crate) fn page_svg(&self, label: &str, grounds: Grounds) -> String {
+        let mut out = format!(
+            "<svg class=\"map\" viewBox=\"0 0 {w:.0} {h:.0}\" data-units-per-m=\"{scale:.4}\" \
+             font-family=\"DejaVu Sans, sans-serif\" font-size=\"14\" role=\"group\" aria-label=\"{label}\">",
+            w = self.width,
+            h = self.height,
+            scale = self.view.map_or(1.0, |view| view.scale),
+        );
+        out.push_str(&self.sheet());
+        if let (Some(view), Some(ground)) = (&self.view, &self.ground) {
+            let mut add = |layer: Layer, uri: &str| {
+                let _ = write!(
+                    out,
+                    "<g class=\"ly{}\" data-layer=\"{}\">{}</g>",
+                    if layer.is_on() { "" } else { " off" },
+                    layer.key(),
+                    Self::image(view, ground, uri)
+                );
+            };
+            add(Layer::Visits, &ground.visits_uri());
+            if let Grounds::All { allowed_h, end_s } = grounds {
+                if let Some(uri) = ground.waits_uri() {
+                    add(Layer::Waits, &uri);
+                }
+                if let Some(allowed_h) = allowed_h {
+                    add(Layer::Overdue, &ground.overdue_uri(allowed_h * 3600.0, end_s));
+                }
+            }
+        }
+        out.push_str(&self.marks);
+        out.push_str("</svg>");
+        out
+    }
+
+    /// Scale bar and north for below the map of the page, as wide as it.
+    pub(crate) fn scale_svg(&self, findings: &Findings) -> Option<String> {
+        let view = self.view?;
+        let mut inside = String::new();
+        legend::scale_and_north(&mut inside, findings, &view, 0.0);
+        Some(format!(
+            "<svg class=\"scale\" viewBox=\"0 0 {:.0} {:.0}\" font-family=\"DejaVu Sans, sans-serif\" \
+             font-size=\"14\" aria-hidden=\"true\">{inside}</svg>",
+            self.width,
+            legend::SCALE_HEIGHT - 6.0
+        ))
+    }
+}
+
+/// Which pictures of the ground a page holds.
+#[derive(Clone, Copy)]
+pub(crate) enum Grounds {
+    /// Visits alone.
+    Visits,
+    /// Usual waits too, and overdue ground where a longest allowed wait is known.
+    All {
+        /// Longest allowed wait.
+        allowed_h: Option<f64>,
+        /// End of the log.
+        end_s: f64,
+    },
 }
 
 /// The map as SVG, with title and legend.

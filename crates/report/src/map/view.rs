@@ -5,6 +5,8 @@ use tussock_types::{Findings, GeoPoint, Place, PlanFeature, PlanRole, PlanShape}
 /// Plan features farther than this from the lawn are not drawn into view: a slip in a plan must not shrink the
 /// lawn to a dot.
 const PLAN_REACH_M: f64 = 30.0;
+/// Strays farther than this are told, not drawn, for the same reason.
+const STRAYS_REACH_M: f64 = 6.0;
 /// Free ground around everything, as a part of the larger side.
 const MARGIN_FRACTION: f64 = 0.035;
 
@@ -83,12 +85,16 @@ impl View {
             .stuck_spots
             .iter()
             .map(|spot| Place::new(spot.east_m, spot.north_m));
+        let strays = findings.strays.iter().flatten();
+        let strays = strays.map(|stray| Place::new(stray.east_m, stray.north_m));
+        let around = ground.grown(STRAYS_REACH_M);
         let near = ground.grown(PLAN_REACH_M);
         let extra = plan_places(findings)
             .into_iter()
             .chain(pockets)
             .chain(spots)
-            .filter(|&place| near.holds(place));
+            .filter(|&place| near.holds(place))
+            .chain(strays.filter(|&place| around.holds(place)));
         let all = Bounds::of(extra).map_or(ground, |extra| ground.with(extra));
         let side_m = (all.high.east_m - all.low.east_m).max(all.high.north_m - all.low.north_m);
         let shown = all.grown((side_m * MARGIN_FRACTION).max(0.6));

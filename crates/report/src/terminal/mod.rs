@@ -5,13 +5,17 @@
 //! machine lost time, and the promise. Every line says the same without colour; nothing is wider than the
 //! terminal; text from outside cannot steer it.
 
+mod chart;
 mod comparison;
+mod hints;
 mod inspection;
 
 use crate::words::{self, area, hours, metres, minutes, percent, plural};
 use tussock_types::{Coverage, Findings, LogVerdict, MissedPocket, OutlineSource, Place, Span};
 
+pub use chart::answer_map;
 pub use comparison::answer_comparison;
+pub use hints::hints;
 pub use inspection::answer_inspection;
 
 /// Whether the text carries terminal styles.
@@ -260,8 +264,8 @@ fn missed_rows(sheet: &mut Sheet, findings: &Findings) {
         ),
     );
     sheet.line(&table_line("id", "area", "widest", "where, and why"));
-    for pocket in pockets.iter().take(POCKETS_SHOWN) {
-        pocket_lines(sheet, pocket);
+    for (index, pocket) in pockets.iter().take(POCKETS_SHOWN).enumerate() {
+        pocket_lines(sheet, pocket, index == 0);
     }
     if pockets.len() > POCKETS_SHOWN {
         let more = plural(pockets.len() - POCKETS_SHOWN, "smaller pocket", "smaller pockets");
@@ -286,10 +290,11 @@ fn table_line(id: &str, area: &str, widest: &str, rest: &str) -> String {
     )
 }
 
-fn pocket_lines(sheet: &mut Sheet, pocket: &MissedPocket) {
+/// The reason stands below the first in full, below the others where it has a name.
+fn pocket_lines(sheet: &mut Sheet, pocket: &MissedPocket, is_first: bool) {
     let place = Place::new(pocket.east_m, pocket.north_m);
     let whereabouts =
-        words::tape(&pocket.tape).unwrap_or_else(|| words::position(pocket.lat, pocket.lon, place));
+        words::tape(&pocket.tape, place).unwrap_or_else(|| words::position(pocket.lat, pocket.lon, place));
     let mut lines = words::wrap(&whereabouts, sheet.width() - POCKET_WORDS_COLUMN).into_iter();
     let first = lines.next().unwrap_or_default();
     sheet.line(&table_line(
@@ -304,14 +309,20 @@ fn pocket_lines(sheet: &mut Sheet, pocket: &MissedPocket) {
     let first_cause = pocket.causes.as_ref().and_then(|causes| causes.first());
     let why = match first_cause {
         Some(found) => {
-            let name = words::cause(found.cause);
+            let evidence = found
+                .evidence_for
+                .first()
+                .filter(|_| is_first)
+                .map(|text| format!(": {}", words::sentence(text)))
+                .unwrap_or_default();
             format!(
-                "{name} ({}): {}",
-                words::whole_percent(found.weight_fraction),
-                words::sentence(&pocket.why)
+                "{} ({}){evidence}",
+                words::cause(found.cause),
+                words::whole_percent(found.weight_fraction)
             )
         }
-        None => words::sentence(&pocket.why),
+        None if is_first => words::sentence(&pocket.why),
+        None => return,
     };
     sheet.indented(POCKET_WHY_COLUMN, &why);
 }
@@ -381,25 +392,42 @@ fn stuck_rows(sheet: &mut Sheet, findings: &Findings) {
     }
 }
 
+/// The best one; the page shows all.
 fn suggestion_rows(sheet: &mut Sheet, findings: &Findings) {
-    for suggestion in findings.suggestions.iter().flatten().take(3) {
-        let predicted = suggestion.predicted;
-        let wire = suggestion
-            .wire_m
-            .map(|wire_m| format!(", {} of wire", metres(wire_m)))
-            .unwrap_or_default();
-        sheet.row(
-            &format!("Change {}", words::plain(&suggestion.id, 5)),
-            &format!(
-                "{}{wire}: {} Predicted for the pocket: {} if nothing changes, {} if changed ({}).",
-                words::suggestion(suggestion.kind),
-                words::sentence(&suggestion.why),
-                percent(predicted.pocket_fraction_before.estimate),
-                percent(predicted.pocket_fraction_after.estimate),
-                words::interval(predicted.pocket_fraction_after)
-            ),
-        );
-    }
+    let suggestions = findings.suggestions.as_deref().unwrap_or_default();
+    let Some(best) = suggestions.first() else {
+        return;
+    };
+    let predicted = best.predicted;
+    let wire = best
+        .wire_m
+        .map(|wire_m| format!(", {} of wire", metres(wire_m)))
+        .unwrap_or_default();
+    sheet.row(
+        &format!("Change {}", words::plain(&best.id, 5)),
+        &format!(
+            "{}{wire}: {}",
+            words::suggestion(best.kind),
+            words::sentence(&best.why)
+        ),
+    );
+    let sure = best
+        .certainty
+        .map(|certainty| format!("; {} sure", words::whole_percent(certainty)))
+        .unwrap_or_default();
+    let more = match suggestions.len() - 1 {
+        0 => String::new(),
+        more => format!(" And {}.", plural(more, "more change", "more changes")),
+    };
+    sheet.indented(
+        LABEL_COLUMNS,
+        &format!(
+            "Pocket: {} in this log, {} if nothing changes, {} if changed{sure}.{more}",
+            percent(best.pocket_fraction_in_log),
+            words::with_interval(predicted.pocket_fraction_before),
+            words::with_interval(predicted.pocket_fraction_after),
+        ),
+    );
 }
 
 fn over_time_rows(sheet: &mut Sheet, findings: &Findings) {

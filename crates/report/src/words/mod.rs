@@ -7,7 +7,7 @@
 mod comparison;
 
 pub(crate) use comparison::*;
-use tussock_types::{Cause, Estimate, NoiseSource, OverTime, Place, PromiseVerdict, SuggestionKind};
+use tussock_types::{Cause, Estimate, NoiseSource, OverTime, Place, PromiseVerdict, SuggestionKind, Tape};
 use unicode_width::{UnicodeWidthChar, UnicodeWidthStr};
 
 /// Stands for a character that was taken out.
@@ -178,6 +178,11 @@ pub(crate) fn metres(value_m: f64) -> String {
     }
 }
 
+/// A length to lay a tape out: to a tenth of a metre.
+pub(crate) fn tape_length(value_m: f64) -> String {
+    format!("{} m", number(value_m, 1))
+}
+
 /// A path: kilometres from 1 km up.
 pub(crate) fn path_length(value_m: f64) -> String {
     match value_m.abs() {
@@ -247,6 +252,23 @@ pub(crate) fn interval(estimate: Estimate) -> String {
         }
         _ => "interval not worked out yet".to_owned(),
     }
+}
+
+/// Both ends of an interval: `87.1 to 88.1 %`.
+pub(crate) fn range(estimate: Estimate) -> String {
+    match (estimate.low, estimate.high) {
+        (Some(low), Some(high)) => format!("{} to {}", number(low * 100.0, 1), percent(high)),
+        _ => "interval not worked out yet".to_owned(),
+    }
+}
+
+/// The first letter as a capital.
+pub(crate) fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters
+        .next()
+        .map(|first| first.to_uppercase().collect::<String>() + letters.as_str())
+        .unwrap_or_default()
 }
 
 /// `1 pocket`, `3 pockets`.
@@ -356,13 +378,85 @@ pub(crate) fn days(days: f64) -> String {
     }
 }
 
-/// Tape distances as one phrase.
-pub(crate) fn tape(tape: &[tussock_types::Tape]) -> Option<String> {
-    let parts: Vec<String> = tape
+/// Tape distances, and on which side of the line between the two ends the place lies: two tapes cross twice.
+pub(crate) fn tapes(tape: &[Tape], target: Place) -> Vec<String> {
+    let mut parts: Vec<String> = tape
         .iter()
-        .map(|tape| format!("{} from {}", metres(tape.distance_m), name(&tape.from)))
+        .map(|tape| {
+            let length = match tape.sd_m.filter(|sd_m| sd_m.is_finite()) {
+                // Twice a standard deviation, never said finer than a tape shows.
+                Some(sd_m) => format!(
+                    "{} ± {}",
+                    number(tape.distance_m, 1),
+                    tape_length((2.0 * sd_m).max(0.1))
+                ),
+                None => tape_length(tape.distance_m),
+            };
+            format!("{length} from {}", name(&tape.from))
+        })
         .collect();
+    if let (Some(side), Some(last)) = (tape_side(tape, target), parts.last_mut()) {
+        last.push_str(&format!(", on their {side} side"));
+    }
+    parts
+}
+
+/// On which side of the line through both ends the place lies, as a word of the compass.
+fn tape_side(tape: &[Tape], target: Place) -> Option<&'static str> {
+    let [first, second] = tape else { return None };
+    let (east_m, north_m) = (
+        second.from_east_m - first.from_east_m,
+        second.from_north_m - first.from_north_m,
+    );
+    let length_m = east_m.hypot(north_m);
+    let across_m = (east_m * (target.north_m - first.from_north_m)
+        - north_m * (target.east_m - first.from_east_m))
+        / length_m;
+    // On the line itself both crossings are one.
+    if !across_m.is_finite() || across_m.abs() < 0.3 {
+        return None;
+    }
+    let (out_east, out_north) = match across_m > 0.0 {
+        true => (-north_m, east_m),
+        false => (north_m, -east_m),
+    };
+    let course_deg = out_east.atan2(out_north).to_degrees().rem_euclid(360.0);
+    const SIDES: [&str; 8] = [
+        "northern",
+        "north-eastern",
+        "eastern",
+        "south-eastern",
+        "southern",
+        "south-western",
+        "western",
+        "north-western",
+    ];
+    SIDES.get((course_deg / 45.0).round() as usize % 8).copied()
+}
+
+/// Tape distances as one phrase.
+pub(crate) fn tape(tape: &[Tape], target: Place) -> Option<String> {
+    let parts = tapes(tape, target);
     (!parts.is_empty()).then(|| parts.join(", "))
+}
+
+/// A course as a word of the compass.
+pub(crate) fn compass(course_deg: f64) -> String {
+    const WORDS: [&str; 8] = [
+        "north",
+        "north-east",
+        "east",
+        "south-east",
+        "south",
+        "south-west",
+        "west",
+        "north-west",
+    ];
+    let eighth = (course_deg.rem_euclid(360.0) / 45.0).round();
+    match WORDS.get(eighth as usize % 8) {
+        Some(word) if course_deg.is_finite() => (*word).to_owned(),
+        _ => "unknown".to_owned(),
+    }
 }
 
 /// Where a place lies: by latitude and longitude, else by metres on the plane.

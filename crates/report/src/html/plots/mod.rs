@@ -1,13 +1,21 @@
 //! Plots with axes and units, as SVG that takes its colours from the page.
 
-use crate::{ramp::VisitScale, words};
-use std::fmt::Write;
-use tussock_types::{OverTime, Revisits};
-
 /// Writing to a string cannot fail.
 macro_rules! put {
     ($out:expr, $($part:tt)*) => {{ let _ = write!($out, $($part)*); }};
 }
+
+mod gains;
+mod nights;
+mod waits;
+
+use crate::{ramp::VisitScale, words};
+use std::fmt::Write;
+use tussock_types::{Estimate, OverTime, Revisits};
+
+pub(super) use gains::{Row, gains};
+pub(super) use nights::{Nights, nights};
+pub(super) use waits::waits;
 
 const WIDTH: f64 = 620.0;
 const HEIGHT: f64 = 360.0;
@@ -68,7 +76,13 @@ fn x_title(out: &mut String, title: &str) {
 }
 
 /// Visited fraction over driving hours, beside the random-search law and the exhaustive line.
-pub(super) fn over_time(over_time: &OverTime, promised_fraction: f64) -> Option<String> {
+///
+/// The interval is known at the end; it stands there as a bracket.
+pub(super) fn over_time(
+    over_time: &OverTime,
+    visited_fraction: Option<Estimate>,
+    promised_fraction: f64,
+) -> Option<String> {
     let hours = &over_time.driving_h;
     let end_h = hours
         .iter()
@@ -121,6 +135,21 @@ pub(super) fn over_time(over_time: &OverTime, promised_fraction: f64) -> Option<
             out,
             "<polyline class=\"{class}\" points=\"{}\"/>",
             points.join(" ")
+        );
+    }
+    if let Some(Estimate {
+        low: Some(low),
+        high: Some(high),
+        ..
+    }) = visited_fraction
+        && low.is_finite()
+        && high.is_finite()
+    {
+        let (top, foot) = (y_of(high, 1.0), y_of(low, 1.0));
+        put!(
+            out,
+            "<path class=\"whisker\" d=\"M{:.1},{top:.1}h14m-7,0V{foot:.1}m-7,0h14\"/>",
+            x_of(end_h) - 7.0
         );
     }
     out.push_str("</svg>");

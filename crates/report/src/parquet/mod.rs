@@ -16,6 +16,8 @@
 //! is left out of the metadata, which by the standard means OGC:CRS84. Key-value metadata hold the grid and
 //! the origin. Compressed with zstd; the same findings give the same bytes.
 
+mod legs;
+
 use crate::{ReportError, geojson::rounded, words};
 use parquet::basic::{Compression, LogicalType, Repetition, TimeUnit, Type as Physical, ZstdLevel};
 use parquet::data_type::{ByteArray, ByteArrayType, DataType, DoubleType, FloatType, Int64Type};
@@ -28,6 +30,8 @@ use serde_json::json;
 use std::sync::Arc;
 use tussock_types::{Cells, Findings, Place};
 
+pub use legs::legs_parquet;
+
 const FILE: &str = "cells.parquet";
 
 /// The squares as `cells.parquet`.
@@ -39,13 +43,12 @@ pub fn cells_parquet(findings: &Findings) -> Result<Vec<u8>, ReportError> {
         return Err(ReportError::NoCells { file: FILE });
     };
     let rows = Rows::of(findings, cells)?;
-    write(findings, cells, &rows).map_err(|source| ReportError::Parquet { source })
+    write(findings, cells, &rows).map_err(|source| ReportError::Parquet { file: FILE, source })
 }
 
 /// The columns.
 struct Rows {
-    wkb: Option<Vec<ByteArray>>,
-    bbox: Option<[f64; 4]>,
+    geo: Option<Geo>,
     east_m: Vec<f64>,
     north_m: Vec<f64>,
     visited_probability: Vec<f32>,
@@ -54,6 +57,39 @@ struct Rows {
     last_visit_s: Nullable<f32>,
     last_visit_us: Nullable<i64>,
     lawn: Vec<f32>,
+}
+
+/// Shapes and the box that holds them.
+#[derive(Default)]
+struct Geo {
+    wkb: Vec<ByteArray>,
+    bbox: Option<[f64; 4]>,
+}
+
+impl Geo {
+    fn take(&mut self, lon_deg: f64, lat_deg: f64) {
+        let b = self.bbox.get_or_insert([lon_deg, lat_deg, lon_deg, lat_deg]);
+        *b = [
+            b[0].min(lon_deg),
+            b[1].min(lat_deg),
+            b[2].max(lon_deg),
+            b[3].max(lat_deg),
+        ];
+    }
+
+    /// What GeoParquet wants to know of the column.
+    fn metadata(&self, kind: &str) -> KeyValue {
+        let mut column = json!({ "encoding": "WKB", "geometry_types": [kind] });
+        if let Some(bbox) = self.bbox {
+            column["bbox"] = json!(bbox);
+        }
+        let geo = json!({
+            "version": "1.1.0",
+            "primary_column": "geometry",
+            "columns": { "geometry": column },
+        });
+        KeyValue::new("geo".to_owned(), geo.to_string())
+    }
 }
 
 /// Values that are there, and for each row whether there is one.
@@ -94,23 +130,16 @@ impl Rows {
             .iter()
             .map(|&square| grid.centre(square % grid.columns, square / grid.columns))
             .collect();
-        let mut bbox: Option<[f64; 4]> = None;
-        let mut wkb = findings.frame.origin().map(|_| Vec::new());
-        if let Some(wkb) = &mut wkb {
+        let mut geo = findings.frame.origin().map(|_| Geo::default());
+        if let Some(geo) = &mut geo {
             for &centre in &centres {
                 let at = findings
                     .frame
                     .to_geo(centre)
                     .ok_or(ReportError::NoPlaceOnEarth { file: FILE })?;
                 let (lon_deg, lat_deg) = (rounded(at.lon_deg), rounded(at.lat_deg));
-                wkb.push(wkb_point(lon_deg, lat_deg));
-                let b = bbox.get_or_insert([lon_deg, lat_deg, lon_deg, lat_deg]);
-                *b = [
-                    b[0].min(lon_deg),
-                    b[1].min(lat_deg),
-                    b[2].max(lon_deg),
-                    b[3].max(lat_deg),
-                ];
+                geo.wkb.push(wkb_point(lon_deg, lat_deg));
+                geo.take(lon_deg, lat_deg);
             }
         }
         let column = |values: &[f32]| -> Vec<f32> {
@@ -131,8 +160,7 @@ impl Rows {
             Some((unix_s * 1e6).round() as i64)
         });
         Ok(Self {
-            wkb,
-            bbox,
+            geo,
             east_m: centres.iter().map(|centre| centre.east_m).collect(),
             north_m: centres.iter().map(|centre| centre.north_m).collect(),
             visited_probability: column(&cells.visited_probability),
@@ -156,7 +184,7 @@ fn schema(rows: &Rows) -> Result<Arc<Type>, ParquetError> {
     const OPTIONAL: Repetition = Repetition::OPTIONAL;
     const REQUIRED: Repetition = Repetition::REQUIRED;
     let mut fields = Vec::new();
-    if rows.wkb.is_some() {
+    if rows.geo.is_some() {
         fields.push(field("geometry", Physical::BYTE_ARRAY, REQUIRED)?);
     }
     fields.push(field("east_m", Physical::DOUBLE, REQUIRED)?);
@@ -179,24 +207,20 @@ fn schema(rows: &Rows) -> Result<Arc<Type>, ParquetError> {
 
 fn metadata(findings: &Findings, cells: &Cells, rows: &Rows) -> Vec<KeyValue> {
     let mut pairs = Vec::new();
-    if rows.wkb.is_some() {
-        let mut column = json!({ "encoding": "WKB", "geometry_types": ["Point"] });
-        if let Some(bbox) = rows.bbox {
-            column["bbox"] = json!(bbox);
-        }
-        let geo = json!({
-            "version": "1.1.0",
-            "primary_column": "geometry",
-            "columns": { "geometry": column },
-        });
-        pairs.push(KeyValue::new("geo".to_owned(), geo.to_string()));
-    }
+    pairs.extend(rows.geo.as_ref().map(|geo| geo.metadata("Point")));
     let grid = json!(cells.grid).to_string();
     pairs.push(KeyValue::new("tussock:grid".to_owned(), grid));
     pairs.push(KeyValue::new(
         "tussock:cell_m".to_owned(),
         cells.grid.cell_m.to_string(),
     ));
+    pairs.extend(frame_metadata(findings));
+    pairs
+}
+
+/// Origin and version.
+fn frame_metadata(findings: &Findings) -> Vec<KeyValue> {
+    let mut pairs = Vec::new();
     if let Some(origin) = findings.frame.origin() {
         let origin = json!({ "lat_deg": origin.lat_deg, "lon_deg": origin.lon_deg }).to_string();
         pairs.push(KeyValue::new("tussock:origin".to_owned(), origin));
@@ -206,19 +230,23 @@ fn metadata(findings: &Findings, cells: &Cells, rows: &Rows) -> Vec<KeyValue> {
     pairs
 }
 
-fn write(findings: &Findings, cells: &Cells, rows: &Rows) -> Result<Vec<u8>, ParquetError> {
+fn writer(schema: Arc<Type>, pairs: Vec<KeyValue>) -> Result<SerializedFileWriter<Vec<u8>>, ParquetError> {
     let properties = WriterProperties::builder()
         .set_compression(Compression::ZSTD(ZstdLevel::try_new(3)?))
         .set_created_by("tussock".to_owned())
-        .set_key_value_metadata(Some(metadata(findings, cells, rows)))
-        // Smallest and largest bytes of a point help nobody.
+        .set_key_value_metadata(Some(pairs))
+        // Smallest and largest bytes of a shape help nobody.
         .set_column_statistics_enabled(ColumnPath::from("geometry"), EnabledStatistics::None)
         .set_column_dictionary_enabled(ColumnPath::from("geometry"), false)
         .build();
-    let mut file = SerializedFileWriter::new(Vec::new(), schema(rows)?, Arc::new(properties))?;
+    SerializedFileWriter::new(Vec::new(), schema, Arc::new(properties))
+}
+
+fn write(findings: &Findings, cells: &Cells, rows: &Rows) -> Result<Vec<u8>, ParquetError> {
+    let mut file = writer(schema(rows)?, metadata(findings, cells, rows))?;
     let mut group = file.next_row_group()?;
-    if let Some(wkb) = &rows.wkb {
-        column::<ByteArrayType>(&mut group, wkb, None)?;
+    if let Some(geo) = &rows.geo {
+        column::<ByteArrayType>(&mut group, &geo.wkb, None)?;
     }
     column::<DoubleType>(&mut group, &rows.east_m, None)?;
     column::<DoubleType>(&mut group, &rows.north_m, None)?;

@@ -1,0 +1,112 @@
+//! What stays with the customer: the second of two pages on paper.
+//!
+//! The first page is the first screen, with the map. This one lists where to look with a tape, what is suggested and what
+//! that will bring, and what to beware of; never more than fits, and never more than "driven over".
+
+use super::facts;
+use crate::words::{self, area, metres, minutes};
+use serde::Serialize;
+use tussock_types::{Findings, Place};
+
+/// Pockets that fit.
+const POCKETS: usize = 5;
+/// Stuck spots that fit.
+const SPOTS: usize = 3;
+/// Changes that fit.
+const CHANGES: usize = 3;
+/// Letters of a sentence that fit.
+const SENTENCE: usize = 260;
+
+/// The second page.
+#[derive(Serialize)]
+pub(super) struct Paper {
+    places: Vec<Line>,
+    changes: Vec<Line>,
+    cautions: Vec<String>,
+    more: Option<String>,
+    promise: Option<String>,
+}
+
+/// An id, what it is, where, and a sentence.
+#[derive(Serialize)]
+struct Line {
+    id: String,
+    what: String,
+    lines: Vec<String>,
+    text: String,
+}
+
+pub(super) fn paper(findings: &Findings) -> Paper {
+    let short = |text: &str| words::plain(text, SENTENCE);
+    let mut places: Vec<Line> = Vec::new();
+    for pocket in findings.missed_pockets.iter().take(POCKETS) {
+        let place = Place::new(pocket.east_m, pocket.north_m);
+        let first = pocket.causes.as_ref().and_then(|causes| causes.first());
+        let cause = first.map(|found| format!("{}. ", words::capital(words::cause(found.cause))));
+        places.push(Line {
+            id: words::plain(&pocket.id, 8),
+            what: format!(
+                "Not driven over: {}, up to {} wide",
+                area(pocket.area_m2),
+                metres(pocket.widest_m)
+            ),
+            lines: words::tapes(&pocket.tape, place),
+            text: format!("{}{}", cause.unwrap_or_default(), short(&pocket.why)),
+        });
+    }
+    for spot in findings.stuck_spots.iter().take(SPOTS) {
+        places.push(Line {
+            id: words::plain(&spot.id, 8),
+            what: format!(
+                "The mower stood here {} times, {} in all",
+                words::count(spot.episodes),
+                minutes(spot.minutes)
+            ),
+            lines: Vec::new(),
+            text: short(&spot.why),
+        });
+    }
+    let change = |suggestion: &tussock_types::Suggestion| Line {
+        id: words::plain(&suggestion.id, 8),
+        what: words::suggestion(suggestion.kind).to_owned(),
+        lines: facts::cost(suggestion),
+        text: format!(
+            "{} Of the pocket {} was driven over in this log; {} is expected if nothing changes, {} if changed.",
+            short(&suggestion.why),
+            words::percent(suggestion.pocket_fraction_in_log),
+            words::with_interval(suggestion.predicted.pocket_fraction_before),
+            words::with_interval(suggestion.predicted.pocket_fraction_after),
+        ),
+    };
+    let suggestions = findings.suggestions.as_deref().unwrap_or_default();
+    let mut cautions: Vec<String> = Vec::new();
+    for caution in suggestions
+        .iter()
+        .take(CHANGES)
+        .flat_map(|change| &change.cautions)
+    {
+        let caution = short(caution);
+        if !cautions.contains(&caution) && cautions.len() < 5 {
+            cautions.push(caution);
+        }
+    }
+    let left_out = findings.missed_pockets.len().saturating_sub(POCKETS)
+        + findings.stuck_spots.len().saturating_sub(SPOTS)
+        + suggestions.len().saturating_sub(CHANGES);
+    let promise = findings.over_time.as_ref().map(|over_time| {
+        let promised = &findings.settings.promise;
+        format!(
+            "Promised: {} of the lawn within {}. {}.",
+            words::percent(promised.visited_fraction),
+            words::days(promised.days),
+            words::capital(words::promise(over_time.promise.verdict))
+        )
+    });
+    Paper {
+        places,
+        changes: suggestions.iter().take(CHANGES).map(change).collect(),
+        cautions,
+        more: (left_out > 0).then(|| format!("{left_out} more on the page on screen.")),
+        promise,
+    }
+}

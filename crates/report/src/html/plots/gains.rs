@@ -1,0 +1,85 @@
+//! What a change brings to its pocket: in this log, if nothing changes, if changed, and measured afterwards.
+
+use crate::words;
+use std::fmt::Write;
+use tussock_types::Estimate;
+
+const WIDTH: f64 = 620.0;
+const LEFT: f64 = 190.0;
+const RIGHT: f64 = 24.0;
+const ROW: f64 = 44.0;
+const TOP: f64 = 8.0;
+const BOTTOM: f64 = 54.0;
+
+/// One row: its words and its value.
+pub(crate) struct Row {
+    pub(crate) label: &'static str,
+    pub(crate) value: Estimate,
+    /// A mark of its own for what was measured, a ring for what was simulated.
+    pub(crate) is_measured: bool,
+}
+
+/// Dots with their ranges on an axis from 0 to 100 %.
+pub(crate) fn gains(rows: &[Row]) -> String {
+    let height = TOP + ROW * rows.len() as f64 + BOTTOM;
+    let x_of = |fraction: f64| LEFT + fraction.clamp(0.0, 1.0) * (WIDTH - LEFT - RIGHT);
+    let said: Vec<String> = rows
+        .iter()
+        .map(|row| format!("{} {}", row.label, words::with_interval(row.value)))
+        .collect();
+    let mut out = format!(
+        "<svg class=\"plot gains\" viewBox=\"0 0 {WIDTH} {height:.0}\" role=\"img\" aria-label=\"Part of the pocket \
+         driven over: {}\">",
+        said.join(", ")
+    );
+    let foot = TOP + ROW * rows.len() as f64;
+    for step in 0..=4 {
+        let fraction = f64::from(step) / 4.0;
+        put!(
+            out,
+            "<path class=\"grid\" d=\"M{x:.1},{TOP}V{foot:.1}\"/><text x=\"{x:.1}\" y=\"{:.1}\" \
+             text-anchor=\"middle\">{}</text>",
+            foot + 21.0,
+            words::number(fraction * 100.0, 0),
+            x = x_of(fraction)
+        );
+    }
+    put!(
+        out,
+        "<text class=\"axis\" x=\"{:.1}\" y=\"{:.1}\" text-anchor=\"middle\">pocket driven over, %</text>",
+        (LEFT + WIDTH - RIGHT) / 2.0,
+        height - 8.0
+    );
+    for (index, row) in rows.iter().enumerate() {
+        let y = TOP + ROW * (index as f64 + 0.5);
+        put!(
+            out,
+            "<text x=\"{:.1}\" y=\"{:.1}\" text-anchor=\"end\">{}</text>",
+            LEFT - 16.0,
+            y + 5.0,
+            row.label
+        );
+        if let (Some(low), Some(high)) = (row.value.low, row.value.high)
+            && low.is_finite()
+            && high.is_finite()
+        {
+            put!(
+                out,
+                "<path class=\"whisker\" d=\"M{a:.1},{:.1}v12m0,-6H{b:.1}m0,-6v12\"/>",
+                y - 6.0,
+                a = x_of(low),
+                b = x_of(high)
+            );
+        }
+        if row.value.estimate.is_finite() {
+            let class = if row.is_measured { "dot" } else { "ring" };
+            put!(
+                out,
+                "<circle class=\"{class}\" cx=\"{:.1}\" cy=\"{y:.1}\" r=\"8\"/>",
+                x_of(row.value.estimate)
+            );
+        }
+    }
+    out.push_str("</svg>");
+    out
+}

@@ -1,0 +1,146 @@
+//! Hours by activity, one row a night.
+
+use super::step;
+use crate::words;
+use serde::Serialize;
+use std::fmt::Write;
+use tussock_types::{ActivityHours, Night};
+
+/// Nights that are drawn; of more the last are.
+const SHOWN: usize = 31;
+const WIDTH: f64 = 900.0;
+const LEFT: f64 = 112.0;
+const RIGHT: f64 = 20.0;
+const ROW: f64 = 30.0;
+const TOP: f64 = 6.0;
+const BOTTOM: f64 = 48.0;
+
+/// The activities in the order of the bars: class, words, hours.
+fn activities(hours: &ActivityHours) -> [(&'static str, &'static str, f64); 8] {
+    [
+        ("a-drive", "driving", hours.driving_h),
+        ("a-turn", "turning", hours.turning_h),
+        ("a-back", "backwards", hours.reversing_h),
+        ("a-way", "on its way out or home", hours.transit_h),
+        ("a-halt", "standing", hours.halted_h),
+        ("a-home", "at the station", hours.at_station_h),
+        ("a-carry", "carried", hours.carried_h),
+        ("a-quiet", "without fixes", hours.silent_h),
+    ]
+}
+
+/// Nights as a drawing and as a table.
+#[derive(Serialize)]
+pub(crate) struct Nights {
+    svg: String,
+    key: Vec<[&'static str; 2]>,
+    head: Vec<&'static str>,
+    rows: Vec<Vec<String>>,
+    left_out: usize,
+}
+
+fn sound(h: f64) -> f64 {
+    if h.is_finite() { h.max(0.0) } else { 0.0 }
+}
+
+fn label(night: &Night, number: usize) -> String {
+    night
+        .date
+        .as_deref()
+        .map(|date| words::plain(date, 10))
+        .unwrap_or_else(|| format!("night {number}"))
+}
+
+/// The nights; `None` where they were not told apart.
+pub(crate) fn nights(nights: &[Night]) -> Option<Nights> {
+    let left_out = nights.len().saturating_sub(SHOWN);
+    let shown = &nights[left_out..];
+    let total = |night: &Night| -> f64 { activities(&night.hours).iter().map(|(_, _, h)| sound(*h)).sum() };
+    let longest_h = shown.iter().map(total).fold(0.0, f64::max);
+    if longest_h <= 0.0 {
+        return None;
+    }
+    let step_h = step(longest_h, 6.0);
+    let end_h = longest_h;
+    let height = TOP + ROW * shown.len() as f64 + BOTTOM;
+    let foot = TOP + ROW * shown.len() as f64;
+    let x_of = |h: f64| LEFT + h / end_h * (WIDTH - LEFT - RIGHT);
+    let mut svg = format!(
+        "<svg class=\"plot nights\" viewBox=\"0 0 {WIDTH} {height:.0}\" role=\"img\" aria-label=\"Hours by activity, one \
+         row a night; the table below has the same figures\">"
+    );
+    let mut at_h = 0.0;
+    while at_h <= end_h * 1.0001 {
+        put!(
+            svg,
+            "<path class=\"grid\" d=\"M{x:.1},{TOP}V{:.1}\"/><text x=\"{x:.1}\" y=\"{:.1}\" text-anchor=\"middle\">{}</text>",
+            foot + 4.0,
+            foot + 20.0,
+            words::number(at_h, usize::from(step_h < 1.0)),
+            x = x_of(at_h)
+        );
+        at_h += step_h;
+    }
+    put!(
+        svg,
+        "<text class=\"axis\" x=\"{:.1}\" y=\"{:.1}\" text-anchor=\"middle\">hours</text>",
+        (LEFT + WIDTH - RIGHT) / 2.0,
+        height - 6.0
+    );
+    let mut rows = Vec::new();
+    for (index, night) in shown.iter().enumerate() {
+        let y = TOP + ROW * index as f64;
+        let name = label(night, left_out + index + 1);
+        put!(
+            svg,
+            "<text x=\"{:.1}\" y=\"{:.1}\" text-anchor=\"end\">{}</text>",
+            LEFT - 10.0,
+            y + ROW * 0.66,
+            crate::map::escaped(&name)
+        );
+        let mut so_far_h = 0.0;
+        for (class, _, h) in activities(&night.hours) {
+            let h = sound(h);
+            let (x, end) = (x_of(so_far_h), x_of(so_far_h + h));
+            so_far_h += h;
+            if end - x >= 0.4 {
+                put!(
+                    svg,
+                    "<rect class=\"act {class}\" x=\"{x:.1}\" y=\"{:.1}\" width=\"{:.1}\" height=\"{:.1}\"/>",
+                    y + 4.0,
+                    end - x,
+                    ROW - 8.0
+                );
+            }
+        }
+        let mut row = vec![name];
+        row.extend(activities(&night.hours).map(|(_, _, h)| words::hours(sound(h))));
+        let share = |fraction: Option<f64>| fraction.map_or_else(|| "not counted".to_owned(), words::percent);
+        row.push(share(night.visited_fraction));
+        row.push(share(night.visited_so_far_fraction));
+        rows.push(row);
+    }
+    svg.push_str("</svg>");
+    let is_used = |class: &str| {
+        shown.iter().any(|night| {
+            activities(&night.hours)
+                .iter()
+                .any(|(of, _, h)| *of == class && sound(*h) > 0.0)
+        })
+    };
+    let names = activities(&ActivityHours::default());
+    let mut head = vec!["Night"];
+    head.extend(names.iter().map(|(_, words, _)| *words));
+    head.extend(["driven over that night", "so far"]);
+    Some(Nights {
+        svg,
+        key: names
+            .iter()
+            .filter(|(class, _, _)| is_used(class))
+            .map(|(class, words, _)| [*class, *words])
+            .collect(),
+        head,
+        rows,
+        left_out,
+    })
+}

@@ -1,0 +1,90 @@
+//! How long does ground wait between two visits, and how long may it?
+
+use super::{LEFT, RIGHT, WIDTH};
+use crate::words;
+use std::fmt::Write;
+use tussock_types::IntervalQuantiles;
+
+const HEIGHT: f64 = 150.0;
+const AXIS_Y: f64 = 92.0;
+
+/// Waits on an axis of hours by ratio: half, nine in ten and 99 in 100 of them are shorter; the longest that the grass
+/// allows. `None` where nothing is known.
+pub(crate) fn waits(interval_h: IntervalQuantiles, allowed_h: Option<f64>) -> Option<String> {
+    let marks: Vec<(f64, &str)> = [
+        (interval_h.p50, "half"),
+        (interval_h.p90, "9 in 10"),
+        (interval_h.p99, "99 in 100"),
+    ]
+    .into_iter()
+    .filter_map(|(value, words)| value.filter(|h| h.is_finite() && *h > 0.0).map(|h| (h, words)))
+    .collect();
+    let allowed_h = allowed_h.filter(|h| h.is_finite() && *h > 0.0);
+    let all = || marks.iter().map(|(h, _)| *h).chain(allowed_h);
+    let (low, high) = (all().fold(f64::INFINITY, f64::min), all().fold(0.0, f64::max));
+    if marks.is_empty() {
+        return None;
+    }
+    let low_h = 10f64.powf((low * 0.8).log10().floor()).max(low / 20.0);
+    let high_h = high * 1.6;
+    let x_of = |h: f64| LEFT + (h / low_h).ln() / (high_h / low_h).ln() * (WIDTH - LEFT - RIGHT);
+    let said: Vec<String> = marks
+        .iter()
+        .map(|(h, words)| format!("{words} under {}", words::hours(*h)))
+        .collect();
+    let mut out = format!(
+        "<svg class=\"plot waits\" viewBox=\"0 0 {WIDTH} {HEIGHT}\" role=\"img\" aria-label=\"Waits between two \
+         visits: {}\"><path class=\"base\" d=\"M{LEFT},{AXIS_Y}H{:.1}\"/>",
+        said.join(", "),
+        WIDTH - RIGHT
+    );
+    let mut power = low_h.log10().floor() as i32 - 1;
+    while 10f64.powi(power) <= high_h {
+        for factor in [1.0, 2.0, 5.0] {
+            let h = factor * 10f64.powi(power);
+            if h < low_h || h > high_h {
+                continue;
+            }
+            put!(
+                out,
+                "<path class=\"grid\" d=\"M{x:.1},{AXIS_Y}v6\"/><text x=\"{x:.1}\" y=\"{:.1}\" \
+                 text-anchor=\"middle\">{}</text>",
+                AXIS_Y + 22.0,
+                words::number(h, usize::from(h < 1.0)),
+                x = x_of(h)
+            );
+        }
+        power += 1;
+    }
+    put!(
+        out,
+        "<text class=\"axis\" x=\"{:.1}\" y=\"{:.1}\" text-anchor=\"middle\">hours between two visits</text>",
+        (LEFT + WIDTH - RIGHT) / 2.0,
+        HEIGHT - 8.0
+    );
+    let mut words_end = f64::NEG_INFINITY;
+    for (index, (h, words)) in marks.iter().enumerate() {
+        let x = x_of(*h);
+        let height = 22.0 + 12.0 * (2.0 - index as f64);
+        put!(out, "<path class=\"wait\" d=\"M{x:.1},{AXIS_Y}v-{height:.0}\"/>");
+        let text_x = x.max(words_end + 6.0);
+        put!(
+            out,
+            "<text x=\"{:.1}\" y=\"{:.1}\">{words}</text>",
+            text_x + 5.0,
+            AXIS_Y - height + 10.0
+        );
+        words_end = f64::NEG_INFINITY;
+    }
+    if let Some(allowed_h) = allowed_h {
+        let x = x_of(allowed_h);
+        put!(
+            out,
+            "<path class=\"allowed\" d=\"M{x:.1},{:.1}V12\"/><text x=\"{:.1}\" y=\"22\" text-anchor=\"end\">allowed</text>",
+            AXIS_Y + 6.0,
+            x - 6.0
+        );
+    }
+    out.push_str("</svg>");
+    Some(out)
+}

@@ -1,0 +1,88 @@
+//! One of two maps side by side: a lawn before or after a change, with the same pockets drawn on both.
+
+use super::labels::Labels;
+use super::layers::Layer;
+use super::marks::{key, put};
+use super::{Drawing, Furniture, Grounds, INK, escaped};
+use crate::words;
+use std::fmt::Write;
+use tussock_types::{ComparedPocket, Findings, LawnWhen};
+
+/// Which of the two.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Side {
+    Before,
+    After,
+}
+
+/// The map of one side. A pocket is hatched where most of it was not driven over on this side.
+pub(crate) fn twin_svg(findings: &Findings, side: Side, pockets: &[ComparedPocket]) -> Drawn {
+    let mut drawing = Drawing::of(findings, Furniture::Twin);
+    if let Some(view) = drawing.view {
+        let mut labels = Labels::new(&view);
+        let mut out = String::from("<g class=\"ly\" data-layer=\"missed\">");
+        for (index, pocket) in pockets.iter().enumerate() {
+            let fraction = match side {
+                Side::Before => pocket.before_fraction.estimate,
+                Side::After => pocket.after_fraction.estimate,
+            };
+            let (fill, width, dash) = match fraction < 0.5 {
+                true => ("url(#hatch)", 2.6, "none"),
+                false => ("none", 2.2, "6 3"),
+            };
+            let data = view.rings(&pocket.outline);
+            let (x, y) = view.at(pocket.middle);
+            if !(x.is_finite() && y.is_finite()) {
+                continue;
+            }
+            let id = pocket_id(pocket);
+            put!(
+                out,
+                "<a class=\"mk\" href=\"#{key}\" data-item=\"{key}\" data-x=\"{x:.1}\" data-y=\"{y:.1}\" \
+                 aria-label=\"{}, {} driven over\"><path d=\"{data}\" fill=\"none\" stroke=\"#fffefa\" \
+                 stroke-opacity=\"0.85\" stroke-width=\"5\"/><path d=\"{data}\" fill=\"{fill}\" \
+                 fill-rule=\"evenodd\" stroke=\"{INK}\" stroke-width=\"{width}\" stroke-dasharray=\"{dash}\" \
+                 stroke-linejoin=\"round\"/><g transform=\"translate({x:.1} {y:.1})\"><circle class=\"pin hit\" \
+                 r=\"14\"/></g></a>",
+                escaped(&id),
+                words::percent(fraction),
+                key = key('c', index),
+            );
+            labels.id(
+                Layer::Missed,
+                (x, y),
+                pocket.area_m2.max(0.0).sqrt() * view.scale,
+                &id,
+            );
+        }
+        put!(
+            out,
+            "</g><g class=\"ly words\" data-layer=\"missed\">{}</g>",
+            labels.of(Layer::Missed)
+        );
+        drawing.marks.push_str(&out);
+    }
+    let label = match side {
+        Side::Before => "Map before",
+        Side::After => "Map after",
+    };
+    Drawn {
+        svg: drawing.page_svg(label, Grounds::Visits),
+        scale: drawing.scale_svg(findings),
+    }
+}
+
+/// A pocket of the side after carries a mark, since both sides count from 1.
+pub(crate) fn pocket_id(pocket: &ComparedPocket) -> String {
+    let id = words::plain(&pocket.id, 8);
+    match pocket.found {
+        LawnWhen::Before => id,
+        LawnWhen::After => format!("{id}′"),
+    }
+}
+
+/// A map and its scale bar.
+pub(crate) struct Drawn {
+    pub(crate) svg: String,
+    pub(crate) scale: Option<String>,
+}

@@ -1,0 +1,45 @@
+//! What could the reader do next, to know more?
+
+use crate::words;
+use tussock_types::{Findings, OutlineSource, PromiseVerdict};
+
+/// What to do to know more, the weightiest first: sentences without full stop, for lines that begin with `hint:`.
+pub fn hints(findings: &Findings) -> Vec<String> {
+    let mut hints = Vec::new();
+    if findings.coverage.is_none() {
+        hints.push("measure the width of the cutting disc and give it with --cut-width 22cm".to_owned());
+    }
+    if findings.outline_source == OutlineSource::Trace {
+        hints.push(
+            "walk once round the lawn with a receiver; tussock plan from-walk makes a plan of that, and --plan takes it"
+                .to_owned(),
+        );
+    }
+    let decide_h = findings
+        .not_yet
+        .iter()
+        .filter_map(|pocket| pocket.hours_to_decide)
+        .fold(None, super::later);
+    let driven_h = findings.span.driving_s / 3600.0;
+    if let Some(more_h) = decide_h
+        .map(|h| h - driven_h)
+        .filter(|h| h.is_finite() && *h > 0.0)
+        && findings.missed_pockets.is_empty()
+    {
+        hints.push(format!(
+            "log {} of driving more and give all logs together; what is not yet decided then is",
+            words::hours(more_h)
+        ));
+    }
+    let cannot_tell = findings
+        .over_time
+        .as_ref()
+        .is_some_and(|over_time| over_time.promise.verdict == PromiseVerdict::CannotTell);
+    if cannot_tell && hints.is_empty() {
+        hints.push(format!(
+            "the promise is of {}: give the logs of as many days together",
+            words::days(findings.settings.promise.days)
+        ));
+    }
+    hints
+}
