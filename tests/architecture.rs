@@ -258,6 +258,7 @@ const UNITS: &[&str] = &[
     "_per_m2",
     "_per_s",
     "_fraction",
+    "_h_per_day",
     "_c",
     "_mm_per_day",
     "_m2_per_s",
@@ -271,6 +272,18 @@ const UNITS: &[&str] = &[
 /// Numbers without a unit, and why.
 const BARE: &[(&str, &str)] = &[
     // Contract names of findings.json.
+    ("reasons", "weights that add up to 1"),
+    ("guide", "number of a guide run and the part of its length"),
+    ("home", "way home and its seconds"),
+    ("aspect", "ratio of two lengths"),
+    ("lawn", "visited part of the lawn"),
+    ("pockets", "visited part of each pocket"),
+    ("most_visits", "visits"),
+    ("pocket_fraction_in_log", "part of the pocket"),
+    ("crossings_expected", "changes of side"),
+    ("crossings_per_day", "changes of side"),
+    ("most_minutes", "minutes"),
+    ("logged", "unit told by the words beside it"),
     ("lat", "contract: degrees"),
     ("lon", "contract: degrees"),
     ("origin_lat", "contract: degrees"),

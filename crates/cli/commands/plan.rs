@@ -104,7 +104,7 @@ fn ahead(outlook: &Outlook, settings: &Settings) -> String {
             "\nPassages, for a machine whose middle turns {:.2} m before the edge:\n\n{:>3}  {:>7}  {:>6}  {:>8}  {:>9}  {:>15}  {:>10}\n",
             outlook.setback_m, "id", "width m", "free m", "length m", "behind m2", "changes per day", "fair share"
         ));
-        for (passage, share) in outlook.passages.iter().zip(&outlook.passage_shares) {
+        for (passage, share) in outlook.passages.iter().zip(&outlook.passage_share_fraction) {
             let changes = passage.crossings_expected.unwrap_or(0.0);
             text.push_str(&format!(
                 "{:>3}  {:>7.2}  {:>6.2}  {:>8.1}  {:>9.0}  {changes:>15.1}  {:>8.0} %\n",
@@ -135,7 +135,7 @@ fn ahead(outlook: &Outlook, settings: &Settings) -> String {
     if let Some(days) = &outlook.days {
         text.push_str(&format!(
             "\nDriven over, at {:.1} working hours a day ({} simulated runs, nine of ten in the range):\n",
-            days.hours_per_day, days.runs
+            days.working_h_per_day, days.runs
         ));
         for (number, fraction) in days.visited_fraction.iter().enumerate() {
             text.push_str(&format!(
@@ -180,11 +180,11 @@ fn json(report: &PlanReport, outlook: Option<&Outlook>, is_sound: bool) -> Strin
         "outlook": outlook.map(|outlook| json!({
             "setback_m": outlook.setback_m,
             "passages": outlook.passages,
-            "passage_share_fractions": outlook.passage_shares,
+            "passage_share_fractions": outlook.passage_share_fraction,
             "out_of_reach": outlook.out_of_reach,
             "edges_m2": outlook.edges_m2,
             "days": outlook.days.as_ref().map(|days| json!({
-                "working_h_per_day": days.hours_per_day,
+                "working_h_per_day": days.working_h_per_day,
                 "visited_fraction": days.visited_fraction,
                 "needed_h_per_day": days.needed_h_per_day,
                 "runs": days.runs,

@@ -73,7 +73,7 @@ pub struct Chance {
     /// The same for this layout, station and outings; `None` where it was not simulated.
     pub as_is_fraction: Option<f64>,
     /// Path density there over the lawn's mean, in simulated runs of this layout.
-    pub as_is_share: Option<f64>,
+    pub as_is_share_fraction: Option<f64>,
 }
 
 /// Why a line of the table holds, with the figures that its sentence needs.
@@ -513,7 +513,7 @@ impl Table<'_> {
         let by_layout = self
             .chance
             .as_is_fraction
-            .zip(self.chance.as_is_share)
+            .zip(self.chance.as_is_share_fraction)
             .is_some_and(|(fraction, share)| fraction > 0.05 && share < 0.6 / firm);
         (by_layout || self.facts.density_fraction < 0.5 / firm).then_some(Reason::Thin {
             density_fraction: self.facts.density_fraction,

@@ -283,7 +283,7 @@ impl Words<'_> {
                     "Within 3 m of it {} of the lawn's mean path was driven.",
                     percent(*density_fraction)
                 ));
-                if let Some(share) = self.chance.as_is_share {
+                if let Some(share) = self.chance.as_is_share_fraction {
                     evidence.push(format!(
                         "Simulated runs from this station give it {} of the lawn's mean.",
                         percent(share)

@@ -23,7 +23,7 @@ pub struct Outlook {
     /// Narrow connections, narrowest first; crossings are those of a day's driving.
     pub passages: Vec<Passage>,
     /// Share of path behind each passage over its fair share, in the same order, for outings of an hour.
-    pub passage_shares: Vec<f64>,
+    pub passage_share_fraction: Vec<f64>,
     /// Parts that the cutting disc cannot get to, largest first.
     pub out_of_reach: Vec<OutOfReach>,
     /// Strips along edges and corners that the disc leaves, all together.
@@ -36,7 +36,7 @@ pub struct Outlook {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Days {
     /// Working hours a day, charging included.
-    pub hours_per_day: f64,
+    pub working_h_per_day: f64,
     /// Visited fraction after each day: median of the runs and the range of nine in ten.
     pub visited_fraction: Vec<Estimate>,
     /// Working hours a day that the promise needs; `None` where 24 do not do.
@@ -74,8 +74,8 @@ pub fn outlook(plan: &Plan, settings: &Settings, seed: u64) -> Option<Outlook> {
     let half_m = 0.5 * machine.cut_width_m.unwrap_or(0.0) + machine.cutter_forward_m.abs();
     let reach = Reach::of(&clearance, &starts, setback_m, half_m);
     let speed_mps = machine.speed_mps.unwrap_or_else(|| Machine::default().speed_mps);
-    let hours_per_day = crate::installation::allowed_h_per_day(settings).unwrap_or(USUAL_HOURS);
-    let day_m = hours_per_day * DRIVING_SHARE * 3600.0 * speed_mps;
+    let working_h_per_day = crate::installation::allowed_h_per_day(settings).unwrap_or(USUAL_HOURS);
+    let day_m = working_h_per_day * DRIVING_SHARE * 3600.0 * speed_mps;
     let necks = passages::necks(&clearance, &region, home);
     let passages = necks
         .iter()
@@ -98,7 +98,7 @@ pub fn outlook(plan: &Plan, settings: &Settings, seed: u64) -> Option<Outlook> {
             }
         })
         .collect();
-    let passage_shares = necks
+    let passage_share_fraction = necks
         .iter()
         .map(|neck| neck.share_expected_fraction(OUTING_S * DRIVING_SHARE * speed_mps, setback_m))
         .collect();
@@ -110,12 +110,12 @@ pub fn outlook(plan: &Plan, settings: &Settings, seed: u64) -> Option<Outlook> {
     Some(Outlook {
         setback_m,
         passages,
-        passage_shares,
+        passage_share_fraction,
         out_of_reach,
         edges_m2,
         days: machine
             .cut_width_m
-            .and_then(|cut_width_m| days(&site, settings, cut_width_m, setback_m, hours_per_day, seed)),
+            .and_then(|cut_width_m| days(&site, settings, cut_width_m, setback_m, working_h_per_day, seed)),
     })
 }
 
@@ -167,7 +167,7 @@ fn days(
     settings: &Settings,
     cut_width_m: f64,
     setback_m: f64,
-    hours_per_day: f64,
+    working_h_per_day: f64,
     seed: u64,
 ) -> Option<Days> {
     let machine = Machine {
@@ -235,9 +235,9 @@ fn days(
         .find(|hours| at(*hours as f64).estimate >= settings.promise.visited_fraction)
         .map(|hours| hours as f64);
     Some(Days {
-        hours_per_day,
+        working_h_per_day,
         visited_fraction: (1..=days as usize)
-            .map(|day| at(hours_per_day * day as f64))
+            .map(|day| at(working_h_per_day * day as f64))
             .collect(),
         needed_h_per_day: needed_h
             .map(|hours| hours / settings.promise.days.max(1e-9))

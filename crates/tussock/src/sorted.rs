@@ -169,7 +169,8 @@ fn chance(drive: &luck::Drive, place_share: f64, layout: &Layout, shape: &Shape,
     Chance {
         free_fraction: drive.chance_fraction(shape.widest_m),
         as_is_fraction: Some(drive.at_place(place_share).chance_fraction(shape.widest_m)),
-        as_is_share: behind.map(|(neck, _)| neck.share_expected_fraction(outing_m, layout.setback_m)),
+        as_is_share_fraction: behind
+            .map(|(neck, _)| neck.share_expected_fraction(outing_m, layout.setback_m)),
     }
 }
 
@@ -201,7 +202,7 @@ fn rehearsed(chance: Chance, shape: &Shape, usual: Option<&Null>) -> Chance {
     let by_runs = usual.chance_fraction(shape.place, shape.widest_m);
     Chance {
         as_is_fraction: Some(chance.as_is_fraction.map_or(by_runs, |local| local.max(by_runs))),
-        as_is_share: Some(usual.share(shape.place)),
+        as_is_share_fraction: Some(usual.share(shape.place)),
         ..chance
     }
 }
@@ -215,7 +216,9 @@ const COARSE_M: f64 = 0.4;
 
 /// Whether a pocket is missed, and the chance that is told.
 fn verdict(chance: Chance, error_m: f64) -> (bool, f64) {
-    let is_starved = chance.as_is_share.is_some_and(|share| share < STARVED_SHARE);
+    let is_starved = chance
+        .as_is_share_fraction
+        .is_some_and(|share| share < STARVED_SHARE);
     let fraction = match chance.as_is_fraction {
         Some(as_is) if !is_starved => chance.free_fraction.max(as_is),
         _ => chance.free_fraction,

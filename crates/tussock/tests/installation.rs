@@ -220,7 +220,7 @@ fn what_plan_check_promises_is_what_fresh_runs_bring() {
         let run = simulate(
             &site,
             &Machine::default(),
-            &Run::new(2.0 * days.hours_per_day, seed),
+            &Run::new(2.0 * days.working_h_per_day, seed),
         )
         .unwrap();
         let visited = truth(&run, &site, &Counting::new(CUT_WIDTH_M, 0.03)).visited_fraction;
