@@ -309,14 +309,13 @@ fn pocket_lines(sheet: &mut Sheet, pocket: &MissedPocket, is_first: bool) {
     let first_cause = pocket.causes.as_ref().and_then(|causes| causes.first());
     let why = match first_cause {
         Some(found) => {
-            let evidence = found
-                .evidence_for
-                .first()
-                .filter(|_| is_first)
-                .map(|text| format!(": {}", words::sentence(text)))
-                .unwrap_or_default();
+            let why = if is_first && !pocket.why.is_empty() {
+                format!(": {}", words::sentence(&pocket.why))
+            } else {
+                String::new()
+            };
             format!(
-                "{} ({}){evidence}",
+                "{} ({}){why}",
                 words::cause(found.cause),
                 words::whole_percent(found.weight_fraction)
             )
