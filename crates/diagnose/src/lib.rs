@@ -11,3 +11,4 @@ pub mod fitted;
 pub mod luck;
 pub mod rehearse;
 pub mod stuck;
+pub mod suggest;
