@@ -172,7 +172,8 @@ pub(crate) struct AnalyseArguments {
 
     /// Make no suggestions
     ///
-    /// Suggestions are not part of this version yet; the flag is there so that scripts need not change.
+    /// Suggestions are made for missed pockets where there is a plan and a width. Each is tried on a simulated machine that was
+    /// fitted to this log, which takes some seconds.
     #[arg(long)]
     pub(crate) no_suggestions: bool,
 }
@@ -182,23 +183,41 @@ pub(crate) struct AnalyseArguments {
 pub(crate) enum PlanCommand {
     Check(PlanCheckArguments),
     FromWalk(FromWalkArguments),
+    FromTrace(FromTraceArguments),
     Align(AlignArguments),
 }
 
 const CHECK_EXAMPLES: &str = "\
 Examples:
   tussock plan check garden.geojson
-  tussock plan check garden.geojson --format json";
+  tussock plan check garden.geojson --cut-width 22cm
+  tussock plan check garden.geojson --settings garden.toml --format json";
 
-/// Is this plan sound, and how large is everything in it?
+/// Is this plan sound, and can the machine get everywhere?
 ///
-/// Every fault is told at once, with its feature and ring counted from 0. A plan that cannot be used ends with exit code 2.
+/// Sizes, passages, ground out of reach, and, with a cutting width, how much of the lawn working days will bring. Every fault is told at once, with its feature and ring counted from 0. A plan that cannot be used ends with exit code 2.
 #[derive(Debug, Args)]
 #[command(after_help = CHECK_EXAMPLES)]
 pub(crate) struct PlanCheckArguments {
     /// Plan (GeoJSON); - is stdin
     #[arg(value_name = "PLAN")]
     pub(crate) plan: PathBuf,
+
+    /// Settings of the garden (TOML)
+    ///
+    /// Machine, promise and working hours: docs/formats.md lists every key with its default.
+    #[arg(long, value_name = "FILE")]
+    pub(crate) settings: Option<PathBuf>,
+
+    /// Width of the swath, such as 22cm, 0.22 m or 220mm
+    ///
+    /// Overrides machine.cut_width_m of the settings. Without a width nothing is said of reach and days.
+    #[arg(long, value_name = "WIDTH")]
+    pub(crate) cut_width: Option<String>,
+
+    /// Number that the simulated runs start from
+    #[arg(long, value_name = "SEED", default_value_t = 0)]
+    pub(crate) seed: u64,
 
     /// How the answer is given on stdout
     #[arg(long, value_enum, default_value_t, value_name = "FORMAT")]
@@ -223,6 +242,26 @@ pub(crate) struct FromWalkArguments {
     /// The walk (GPX); - is stdin
     #[arg(value_name = "GPX")]
     pub(crate) walk: PathBuf,
+
+    /// Where the plan goes; - is stdout. A file that exists is not replaced
+    #[arg(long, value_name = "FILE", default_value = "-")]
+    pub(crate) out: PathBuf,
+}
+
+const TRACE_EXAMPLES: &str = "\
+Examples:
+  tussock plan from-trace night.gpx --out garden.geojson
+  tussock plan from-trace night1.nmea night2.nmea --settings garden.toml > garden.geojson";
+
+/// Draw a plan from the drive itself, to begin with
+///
+/// The outline of the ground that was driven over, and the station where the machine rested. Zones, obstacles and ground that
+/// was never reached are not in it: mend it in a map program.
+#[derive(Debug, Args)]
+#[command(after_help = TRACE_EXAMPLES)]
+pub(crate) struct FromTraceArguments {
+    #[command(flatten)]
+    pub(crate) log: LogArguments,
 
     /// Where the plan goes; - is stdout. A file that exists is not replaced
     #[arg(long, value_name = "FILE", default_value = "-")]

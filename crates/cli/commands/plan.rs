@@ -1,6 +1,8 @@
 //! `tussock plan`: is this plan sound; make one from a walk.
 
-use crate::args::{AlignArguments, Format, FromWalkArguments, PlanCheckArguments, PlanCommand};
+use crate::args::{
+    AlignArguments, Format, FromTraceArguments, FromWalkArguments, PlanCheckArguments, PlanCommand,
+};
 use crate::exit::{Exit, Failure};
 use crate::inputs::{self, name, told};
 use crate::outputs::{NewFile, write_new};
@@ -8,26 +10,45 @@ use crate::printer::{Printer, harmless};
 use crate::progress::Progress;
 use crate::{Outcome, commands, wishes};
 use serde_json::json;
-use tussock::{AlignVerdict, Job, PlanReport, PlanRow, Stage};
+use tussock::{AlignVerdict, Job, Outlook, PlanReport, PlanRow, Stage};
 use tussock_types::{PlanRole, Settings};
 
 pub(crate) fn run(command: &PlanCommand, printer: &Printer) -> Outcome {
     match command {
         PlanCommand::Check(arguments) => check(arguments, printer),
         PlanCommand::FromWalk(arguments) => from_walk(arguments, printer),
+        PlanCommand::FromTrace(arguments) => from_trace(arguments, printer),
         PlanCommand::Align(arguments) => align(arguments, printer),
     }
 }
 
 fn check(arguments: &PlanCheckArguments, printer: &Printer) -> Outcome {
     inputs::check([&arguments.plan], "a plan (GeoJSON)")?;
-    let (plan, read_faults) = inputs::plan(&arguments.plan, &Settings::default())?;
+    let mut settings = inputs::settings(arguments.settings.as_deref())?;
+    let cut_width_m = arguments
+        .cut_width
+        .as_deref()
+        .map(wishes::cut_width_m)
+        .transpose()?;
+    settings.machine.cut_width_m = cut_width_m.or(settings.machine.cut_width_m);
+    let (plan, read_faults) = inputs::plan(&arguments.plan, &settings)?;
     let mut report = tussock::check_plan(&plan);
     let is_sound = report.is_sound() && !read_faults.iter().any(|fault| fault.is_fatal);
     report.faults = tussock::plane::merge_faults(read_faults, std::mem::take(&mut report.faults));
+    let outlook = if is_sound {
+        tussock::outlook(&plan, &settings, arguments.seed)
+    } else {
+        None
+    };
     let text = match arguments.format {
-        Format::Human => table(&report, is_sound),
-        Format::Json => json(&report, is_sound),
+        Format::Human => {
+            let ahead = outlook
+                .as_ref()
+                .map(|outlook| ahead(outlook, &settings))
+                .unwrap_or_default();
+            table(&report, is_sound) + &ahead
+        }
+        Format::Json => json(&report, outlook.as_ref(), is_sound),
     };
     printer.data(text.as_bytes())?;
     if is_sound {
@@ -75,7 +96,74 @@ fn table(report: &PlanReport, is_sound: bool) -> String {
     text
 }
 
-fn json(report: &PlanReport, is_sound: bool) -> String {
+/// What the plan promises, in words.
+fn ahead(outlook: &Outlook, settings: &Settings) -> String {
+    let mut text = String::new();
+    if !outlook.passages.is_empty() {
+        text.push_str(&format!(
+            "\nPassages, for a machine whose middle turns {:.2} m before the edge:\n\n{:>3}  {:>7}  {:>6}  {:>8}  {:>9}  {:>15}  {:>10}\n",
+            outlook.setback_m, "id", "width m", "free m", "length m", "behind m2", "changes per day", "fair share"
+        ));
+        for (passage, share) in outlook.passages.iter().zip(&outlook.passage_shares) {
+            let changes = passage.crossings_expected.unwrap_or(0.0);
+            text.push_str(&format!(
+                "{:>3}  {:>7.2}  {:>6.2}  {:>8.1}  {:>9.0}  {changes:>15.1}  {:>8.0} %\n",
+                passage.id,
+                passage.width_m,
+                passage.free_width_m.max(0.0),
+                passage.length_m,
+                passage.behind_m2,
+                100.0 * share
+            ));
+        }
+        if outlook.passages.iter().any(|passage| passage.free_width_m <= 0.0) {
+            text.push_str("Where nothing is free the machine does not get through.\n");
+        }
+    }
+    for part in &outlook.out_of_reach {
+        text.push_str(&format!(
+            "\nOut of reach: {:.1} m2 round {:.1} m east, {:.1} m north of the lawn's middle.\n",
+            part.area_m2, part.east_m, part.north_m
+        ));
+    }
+    if outlook.edges_m2 > 0.0 {
+        text.push_str(&format!(
+            "\nEdges and corners that the disc does not get to: {:.1} m2 (to trim by hand).\n",
+            outlook.edges_m2
+        ));
+    }
+    if let Some(days) = &outlook.days {
+        text.push_str(&format!(
+            "\nDriven over, at {:.1} working hours a day ({} simulated runs, nine of ten in the range):\n",
+            days.hours_per_day, days.runs
+        ));
+        for (number, fraction) in days.visited_fraction.iter().enumerate() {
+            text.push_str(&format!(
+                "  day {:>2}  {:>5.1} %  ({:.1} to {:.1} %)\n",
+                number + 1,
+                100.0 * fraction.estimate,
+                100.0 * fraction.low.unwrap_or(fraction.estimate),
+                100.0 * fraction.high.unwrap_or(fraction.estimate)
+            ));
+        }
+        let promise = &settings.promise;
+        text.push_str(&match days.needed_h_per_day {
+            Some(hours) => format!(
+                "The promise ({:.0} % within {} days) needs about {hours:.1} working hours a day. Add hours by day: small animals are out at night.\n",
+                100.0 * promise.visited_fraction,
+                promise.days
+            ),
+            None => format!(
+                "The promise ({:.0} % within {} days) cannot be had with more hours alone.\n",
+                100.0 * promise.visited_fraction,
+                promise.days
+            ),
+        });
+    }
+    text
+}
+
+fn json(report: &PlanReport, outlook: Option<&Outlook>, is_sound: bool) -> String {
     let rows: Vec<_> = report
         .rows
         .iter()
@@ -89,6 +177,19 @@ fn json(report: &PlanReport, is_sound: bool) -> String {
         "edge_m": report.edge_m,
         "features": rows,
         "faults": report.faults,
+        "outlook": outlook.map(|outlook| json!({
+            "setback_m": outlook.setback_m,
+            "passages": outlook.passages,
+            "passage_share_fractions": outlook.passage_shares,
+            "out_of_reach": outlook.out_of_reach,
+            "edges_m2": outlook.edges_m2,
+            "days": outlook.days.as_ref().map(|days| json!({
+                "working_h_per_day": days.hours_per_day,
+                "visited_fraction": days.visited_fraction,
+                "needed_h_per_day": days.needed_h_per_day,
+                "runs": days.runs,
+            })),
+        })),
     });
     format!("{value:#}\n")
 }
@@ -129,6 +230,47 @@ fn from_walk(arguments: &FromWalkArguments, printer: &Printer) -> Outcome {
     Ok(Exit::Done)
 }
 
+fn from_trace(arguments: &FromTraceArguments, printer: &Printer) -> Outcome {
+    let to_stdout = inputs::is_stdin(&arguments.out);
+    let file = if to_stdout {
+        None
+    } else {
+        Some(NewFile::probe(&arguments.out)?)
+    };
+    let mut options = wishes::read_options(&arguments.log)?;
+    wishes::threads(arguments.log.threads)?;
+    inputs::check(&arguments.log.logs, "a log (GPX, NMEA 0183 or CSV)")?;
+    inputs::check_garden(None, arguments.log.settings.as_ref())?;
+    let settings = inputs::settings(arguments.log.settings.as_deref())?;
+    options.limits = settings.limits.clone();
+    let progress = Progress::new();
+    let assembled = inputs::logs(&arguments.log.logs, &options, &|what, done| {
+        progress.tell(what, done)
+    })?;
+    let tell = |stage: Stage, done_fraction: f64| progress.tell(stage.words(), done_fraction);
+    let plan = tussock::plan_from_trace(&Job {
+        traces: &assembled.traces,
+        inputs: &assembled.inputs,
+        plan: None,
+        settings: &settings,
+        seed: 0,
+        advice: tussock::Advice::LeftOut,
+        progress: Some(&tell),
+    })
+    .map_err(|error| commands::cannot_go_on(&error, None))?;
+    drop(progress);
+    let text = tussock_ingest::write_plan(&plan);
+    match &file {
+        None => printer.data(text.as_bytes())?,
+        Some(file) => write_new(&[(file, text.as_bytes())])?,
+    }
+    printer.note(
+        "drawn from the drive: zones, obstacles and ground that was never reached are not in it; mend it in a map program, then \
+         run tussock plan check",
+    );
+    Ok(Exit::Done)
+}
+
 fn align(arguments: &AlignArguments, printer: &Printer) -> Outcome {
     let to_stdout = inputs::is_stdin(&arguments.out);
     let file = if to_stdout {
@@ -154,6 +296,7 @@ fn align(arguments: &AlignArguments, printer: &Printer) -> Outcome {
         plan: Some(&plan),
         settings: &settings,
         seed: 0,
+        advice: tussock::Advice::LeftOut,
         progress: Some(&tell),
     };
     let aligned = tussock::align(&job)

@@ -277,6 +277,7 @@ pub fn tape(landmarks: &[Landmark], target: Place) -> Vec<Tape> {
         .map(|(landmark, distance_m)| Tape {
             from: landmark.words.clone(),
             distance_m: (distance_m * 10.0).round() / 10.0,
+            sd_m: None,
             from_east_m: landmark.place.east_m,
             from_north_m: landmark.place.north_m,
         })

@@ -25,7 +25,7 @@ use flate2::{Compression, read::ZlibDecoder, write::ZlibEncoder};
 use serde::ser::{Error as _, SerializeStruct};
 use serde::{Deserialize, Serialize, Serializer};
 use std::io::{Read, Write};
-use tussock_types::{Cells, Findings, Grid, Inspection, SCHEMA_VERSION};
+use tussock_types::{Cells, Comparison, Findings, Grid, Inspection, SCHEMA_VERSION};
 
 /// How the columns of the squares are packed.
 const PACKING: &str = "float32 little-endian, zlib, base64";
@@ -210,6 +210,97 @@ pub fn to_json(findings: &Findings) -> Result<String, ReportError> {
     pretty(&saved)
 }
 
+/// A comparison as it stands in the file: its findings are packed like those of a file of their own.
+struct SavedComparison<'a> {
+    comparison: &'a Comparison,
+    squares: Squares,
+}
+
+impl Serialize for SavedComparison<'_> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let Comparison {
+            schema_version,
+            tool_version,
+            sentence,
+            common_m2,
+            changed,
+            before: side_before,
+            after: side_after,
+            difference,
+            pockets,
+            predictions,
+            findings_before,
+            findings_after,
+            cautions,
+        } = self.comparison;
+        let squares = self.squares;
+        let before = findings_before
+            .as_deref()
+            .map(|findings| Saved { findings, squares });
+        let after = findings_after
+            .as_deref()
+            .map(|findings| Saved { findings, squares });
+        let mut state = serializer.serialize_struct("Comparison", 13)?;
+        state.serialize_field("schema_version", schema_version)?;
+        state.serialize_field("tool_version", tool_version)?;
+        state.serialize_field("sentence", sentence)?;
+        state.serialize_field("common_m2", common_m2)?;
+        state.serialize_field("changed", changed)?;
+        state.serialize_field("before", side_before)?;
+        state.serialize_field("after", side_after)?;
+        state.serialize_field("difference", difference)?;
+        state.serialize_field("pockets", pockets)?;
+        state.serialize_field("predictions", predictions)?;
+        state.serialize_field("findings_before", &before)?;
+        state.serialize_field("findings_after", &after)?;
+        state.serialize_field("cautions", cautions)?;
+        state.end()
+    }
+}
+
+/// The comparison as `comparison.json`.
+///
+/// # Errors
+/// [`ReportError::NotFinite`] names the first number that JSON cannot hold.
+pub fn comparison_to_json(comparison: &Comparison) -> Result<String, ReportError> {
+    finite::check(&SavedComparison {
+        comparison,
+        squares: Squares::LeftOut,
+    })?;
+    pretty(&SavedComparison {
+        comparison,
+        squares: Squares::Packed,
+    })
+}
+
+/// Reads `comparison.json` back.
+///
+/// # Errors
+/// When the bytes are no JSON, of another schema version, or hold squares that do not unpack.
+pub fn comparison_from_json(bytes: &[u8]) -> Result<Comparison, ReportError> {
+    let mut value: serde_json::Value = serde_json::from_slice(bytes).map_err(not_findings)?;
+    check_version(&value)?;
+    let mut sides = ["findings_before", "findings_after"].map(|side| {
+        let cells = value
+            .get_mut(side)
+            .and_then(|findings| findings.get_mut("cells"))
+            .map(serde_json::Value::take);
+        cells.filter(|cells| !cells.is_null())
+    });
+    let mut comparison: Comparison = serde_json::from_value(value).map_err(not_findings)?;
+    let [before, after] = &mut sides;
+    for (findings, cells) in [
+        (&mut comparison.findings_before, before.take()),
+        (&mut comparison.findings_after, after.take()),
+    ] {
+        if let (Some(findings), Some(cells)) = (findings, cells) {
+            let packed: Packed = serde_json::from_value(cells).map_err(not_findings)?;
+            findings.cells = Some(unpack(&packed)?);
+        }
+    }
+    Ok(comparison)
+}
+
 /// The inspection of a log as JSON.
 ///
 /// # Errors
@@ -231,17 +322,7 @@ fn pretty(value: &impl Serialize) -> Result<String, ReportError> {
 /// When the bytes are no JSON, of another schema version, or hold squares that do not unpack.
 pub fn from_json(bytes: &[u8]) -> Result<Findings, ReportError> {
     let mut value: serde_json::Value = serde_json::from_slice(bytes).map_err(not_findings)?;
-    let version = value.get("schema_version").cloned().unwrap_or_default();
-    if version != SCHEMA_VERSION {
-        let found = match version {
-            serde_json::Value::Null => "none".to_owned(),
-            other => crate::words::plain(&other.to_string(), 20),
-        };
-        return Err(ReportError::SchemaVersion {
-            found,
-            expected: SCHEMA_VERSION,
-        });
-    }
+    check_version(&value)?;
     let cells = value.get_mut("cells").map(serde_json::Value::take);
     let mut findings: Findings = serde_json::from_value(value).map_err(not_findings)?;
     if let Some(cells) = cells.filter(|cells| !cells.is_null()) {
@@ -249,6 +330,21 @@ pub fn from_json(bytes: &[u8]) -> Result<Findings, ReportError> {
         findings.cells = Some(unpack(&packed)?);
     }
     Ok(findings)
+}
+
+fn check_version(value: &serde_json::Value) -> Result<(), ReportError> {
+    let version = value.get("schema_version").cloned().unwrap_or_default();
+    if version == SCHEMA_VERSION {
+        return Ok(());
+    }
+    let found = match version {
+        serde_json::Value::Null => "none".to_owned(),
+        other => crate::words::plain(&other.to_string(), 20),
+    };
+    Err(ReportError::SchemaVersion {
+        found,
+        expected: SCHEMA_VERSION,
+    })
 }
 
 fn not_findings(error: serde_json::Error) -> ReportError {

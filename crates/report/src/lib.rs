@@ -3,6 +3,7 @@
 //! | question | function |
 //! |---|---|
 //! | what does it say, in a terminal? | [`answer`], [`answer_inspection`] |
+//! | what did a change bring? | [`answer_comparison`], [`html_comparison`], [`comparison_to_json`] |
 //! | what do I hand to the customer? | [`html`], [`map_png`] |
 //! | how do I walk to the pockets? | [`pockets_gpx`] |
 //! | how do other tools open it? | [`geojson`], [`cells_parquet`] |
@@ -34,10 +35,10 @@ mod words;
 pub use error::ReportError;
 pub use geojson::geojson;
 pub use gpx::pockets_gpx;
-pub use html::html;
-pub use json::{from_json, inspection_to_json, to_json};
+pub use html::{html, html_comparison};
+pub use json::{comparison_from_json, comparison_to_json, from_json, inspection_to_json, to_json};
 pub use map::{map_png, map_svg};
 pub use outputs::{Output, Privacy, left_out, outputs};
 pub use parquet::cells_parquet;
 pub use private::redact;
-pub use terminal::{Colour, Style, answer, answer_files, answer_inspection};
+pub use terminal::{Colour, Style, answer, answer_comparison, answer_files, answer_inspection};

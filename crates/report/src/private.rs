@@ -9,7 +9,7 @@
 //! Known limit: the outline of a lawn is itself a shape that somebody could look for from above.
 
 use std::collections::BTreeMap;
-use tussock_types::{Findings, PlanRole};
+use tussock_types::{Findings, FitFound, Installation, PlanRole};
 
 /// The findings without place on Earth, names, dates and digests.
 pub fn redact(findings: &Findings) -> Findings {
@@ -80,8 +80,54 @@ pub fn redact(findings: &Findings) -> Findings {
         suggestion.why = names.replace(&suggestion.why);
         replace_all(&names, suggestion.cautions.iter_mut());
     }
+    if let Some(installation) = &mut private.installation {
+        redact_installation(&names, installation);
+    }
+    for night in private.nights.iter_mut().flatten() {
+        night.date = None;
+    }
+    if let Some(fit) = &mut private.fit {
+        let FitFound {
+            is_trusted: _,
+            sentence,
+            runs: _,
+            rows,
+        } = fit;
+        replace_all(
+            &names,
+            std::iter::once(sentence).chain(rows.iter_mut().map(|row| &mut row.what)),
+        );
+    }
     replace_all(&names, private.cautions.iter_mut());
     private
+}
+
+/// Every field is named, so that one added later has to be thought of here.
+fn redact_installation(names: &StandIns, installation: &mut Installation) {
+    let Installation {
+        setback_m: _,
+        passages,
+        unlisted_obstacles,
+        out_of_reach: _,
+        ways_home: _,
+        outings: _,
+        hours,
+        lower_cut,
+        turf,
+        slope: _,
+    } = installation;
+    for passage in passages {
+        (passage.lat, passage.lon) = (None, None);
+    }
+    for obstacle in unlisted_obstacles {
+        (obstacle.lat, obstacle.lon) = (None, None);
+    }
+    let sentences = [
+        hours.as_mut().map(|hours| &mut hours.sentence),
+        lower_cut.as_mut().map(|lower| &mut lower.sentence),
+        turf.as_mut().map(|turf| &mut turf.sentence),
+    ];
+    replace_all(names, sentences.into_iter().flatten());
 }
 
 fn replace_all<'a>(names: &StandIns, texts: impl Iterator<Item = &'a mut String>) {
@@ -157,7 +203,7 @@ impl StandIns {
     }
 }
 
-/// Takes out runs of digits that read as a date, a time of day or degrees with five decimals and more.
+/// Takes out runs of digits that read as a date, a time of day or degrees with four decimals and more.
 fn without_dates_and_degrees(text: &str) -> String {
     let mut out = String::new();
     let mut run = String::new();
@@ -192,7 +238,7 @@ fn tells_when_or_where(run: &str) -> bool {
     let is_date = marks('-') >= 2 || marks('/') >= 2 || marks('.') >= 2;
     let is_clock = marks(':') >= 1;
     let decimals = run.split_once('.').map_or(0, |(_, part)| part.len());
-    is_date || is_clock || decimals >= 5
+    is_date || is_clock || decimals >= 4
 }
 
 #[cfg(test)]

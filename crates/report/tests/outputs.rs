@@ -78,6 +78,14 @@ fn private_files_tell_neither_place_nor_names_nor_dates_nor_digests() {
     sample.cautions.push("The Orchard lawn slopes.".to_owned());
     sample.inputs[0].facts.machine = "Bertha".to_owned();
     sample.span.machines = vec!["Bertha".to_owned()];
+    let installation = sample.installation.as_mut().unwrap();
+    let tell = "Bertha came round the old pear tree of Fennmoor House on 2026-06-02 at 54.5234";
+    installation.hours.as_mut().unwrap().sentence = tell.to_owned();
+    installation.lower_cut.as_mut().unwrap().sentence = tell.to_owned();
+    installation.turf.as_mut().unwrap().sentence = tell.to_owned();
+    let fit = sample.fit.as_mut().unwrap();
+    fit.sentence = tell.to_owned();
+    fit.rows[0].what = tell.to_owned();
     sample.stuck_spots[0].why = "Bertha stands under the old pear tree.".to_owned();
     let needles = [
         "54.523",

@@ -2,9 +2,13 @@
 
 use crate::counted::Counted;
 use crate::ground::Ground;
+use crate::installation::Judged;
+use crate::layout::Layout;
 use crate::sorted::Sorted;
-use crate::spots::stuck_findings;
-use crate::{AnalyseError, Job, Stage, TOOL_VERSION, inspect, interval, outline, verdict};
+use crate::spots::{self, stuck_findings};
+use crate::{
+    Advice, AnalyseError, Job, Stage, TOOL_VERSION, advice, inspect, interval, nights, outline, verdict,
+};
 use tussock_coverage::swath;
 use tussock_locate::{HaltPlace, Piece, Track};
 use tussock_plane::{Leg, LegIndex, Site};
@@ -62,10 +66,11 @@ pub fn analyse(job: &Job<'_>) -> Result<Findings, AnalyseError> {
     let landmarks = ground.site.as_ref().map(Site::landmarks).unwrap_or_default();
     let drive = counted.drive(&ground, &sweeps, paint_width_m);
     let cells = counted.squares();
-    let pockets = Sorted::of(&counted, &ground, &drive, &cells, &index, &landmarks, settings);
-    let stuck_spots = stuck_findings(&ground, &index, settings);
+    let layout = Layout::of(&ground, &lawn_region, &index, settings, paint_width_m);
+    let pockets = Sorted::of(&counted, &ground, &drive, &cells, &layout, &landmarks, settings);
+    let stuck_spots = stuck_findings(&ground, &layout);
 
-    let (known_width, coverage, over_time, revisits) = match settings.machine.cut_width_m {
+    let (known_width, mut coverage, over_time, revisits) = match settings.machine.cut_width_m {
         None => (false, None, None, None),
         Some(cut_width_m) => {
             let width_effect = counted.width_effect(&sweeps, cut_width_m, settings.machine.cut_width_sd_m);
@@ -76,6 +81,13 @@ pub fn analyse(job: &Job<'_>) -> Result<Findings, AnalyseError> {
             (true, Some(coverage), Some(over_time), Some(revisits))
         }
     };
+    let nights = nights::nights(
+        &ground,
+        known_width.then_some(&counted),
+        &sweeps,
+        settings,
+        paint_width_m,
+    );
     let log_verdict = verdict::verdict(
         &ground,
         job.traces,
@@ -83,12 +95,33 @@ pub fn analyse(job: &Job<'_>) -> Result<Findings, AnalyseError> {
         settings,
         known_width.then_some(&drive),
     );
+    let judged = Judged {
+        ground: &ground,
+        layout: &layout,
+        counted: &counted,
+        drive: &drive,
+        settings,
+        coverage: coverage.as_ref(),
+        over_time: over_time.as_ref(),
+        overdue_fraction: revisits.as_ref().and_then(|revisits| revisits.overdue_fraction),
+        nights: &nights,
+        open_pockets: pockets.missed.len() + pockets.not_yet.len() + pockets.unseen.len(),
+        missed_pockets: pockets.missed.len(),
+        good_enough: log_verdict.good_enough,
+    };
+    let installation = judged.installation();
+    let reachable_m2 = judged.reachable_m2();
+    if let Some(coverage) = coverage.as_mut() {
+        coverage.reachable_m2 = Some(reachable_m2);
+    }
+    let worn_lines = spots::worn_findings(&layout, &cells);
+    let strays = spots::stray_findings(&ground, &layout);
     let Sorted {
         missed,
         not_yet,
         unseen,
     } = pockets;
-    let findings = Findings {
+    let mut findings = Findings {
         schema_version: SCHEMA_VERSION,
         tool_version: TOOL_VERSION.to_owned(),
         settings: settings.clone(),
@@ -106,11 +139,11 @@ pub fn analyse(job: &Job<'_>) -> Result<Findings, AnalyseError> {
         not_yet: if known_width { not_yet } else { Vec::new() },
         unseen: known_width.then_some(unseen),
         stuck_spots,
-        worn_lines: None,
-        strays: None,
+        worn_lines,
+        strays,
         possible_stops: None,
-        installation: None,
-        nights: None,
+        installation: Some(installation),
+        nights: Some(nights),
         fit: None,
         suggestions: None,
         cautions: cautions(&ground, outline_source),
@@ -120,6 +153,10 @@ pub fn analyse(job: &Job<'_>) -> Result<Findings, AnalyseError> {
         driven_lines: driven_lines(&ground.tracks),
         cells: Some(cells),
     };
+    if job.advice == Advice::Given {
+        job.tell(Stage::Suggesting, 0.8);
+        advice::advise(&mut findings, &ground, settings, job.seed);
+    }
     job.tell(Stage::Diagnosing, 1.0);
     Ok(findings)
 }

@@ -5,7 +5,7 @@ use crate::sorted::Sorted;
 use rayon::prelude::*;
 use tussock_coverage::likely::Likely;
 use tussock_coverage::{bias, laws, revisits, squares, swath, visits};
-use tussock_diagnose::luck;
+use tussock_diagnose::{luck, turf};
 use tussock_locate::{PathMethod, Piece, Track};
 use tussock_plane::{BitGrid, Region, rasterise};
 use tussock_types::{
@@ -454,11 +454,10 @@ fn shares(histogram: &[u64]) -> Vec<f64> {
     shares
 }
 
-/// Longest time between visits under the one-third rule: grass of height h may grow to 1.5 h before it is cut back to h
-/// (Iowa State University Extension).
-fn allowed_interval_s(turf: &TurfSettings) -> Option<f64> {
-    let (cut_height_mm, growth_mm_per_day) = turf.cut_height_mm.zip(turf.growth_mm_per_day)?;
-    (growth_mm_per_day > 0.0).then(|| 0.5 * cut_height_mm / growth_mm_per_day * 86_400.0)
+/// Longest time between visits under the one-third rule.
+fn allowed_interval_s(settings: &TurfSettings) -> Option<f64> {
+    let (growth_mm_per_day, _) = turf::growth_mm_per_day(settings)?;
+    turf::allowed_interval_days(settings.cut_height_mm?, growth_mm_per_day).map(|days| days * 86_400.0)
 }
 
 /// First answer to "is the promise kept?", from the estimate alone.

@@ -66,6 +66,12 @@ pub enum AnalyseError {
          positions.origin_lon_deg in the settings, or no plan)"
     )]
     LocalLogWithPlan,
+    /// A log in metres of its own, where a place on Earth is needed.
+    #[error(
+        "the log is in metres of its own and a plan lies on Earth (expected positions.origin_lat_deg and \
+         positions.origin_lon_deg in the settings)"
+    )]
+    NoPlaceOnEarth,
     /// Logs on Earth and logs in metres together.
     #[error("some logs are on Earth and some in metres of their own (expected one kind)")]
     MixedFrames,

@@ -21,7 +21,7 @@ const LEAST_EXTENT_M: f64 = 1.5;
 
 /// Where the machine's middle can be before any setback: within the boundary, else the lawn as drawn, outside zones and
 /// obstacles.
-fn drivable(site: &Site) -> Option<Region> {
+pub(crate) fn drivable(site: &Site) -> Option<Region> {
     let kept_out = Region::union_of(
         site.exclusions
             .iter()

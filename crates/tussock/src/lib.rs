@@ -11,15 +11,23 @@
 //! the business of `tussock-ingest`, drawing findings that of `tussock-report`; nothing here opens a file, prints, or asks
 //! the clock. The same job gives the same findings on any number of threads.
 
+mod advice;
 mod align;
 mod analyse;
+mod because;
+mod built;
 mod clock_check;
 mod counted;
 mod error;
+mod from_trace;
 mod ground;
 mod inspect;
+mod installation;
 mod interval;
+mod layout;
+mod nights;
 mod outline;
+mod outlook;
 mod plan_check;
 mod repeats;
 mod sorted;
@@ -29,8 +37,11 @@ mod verdict;
 
 pub use align::{AlignVerdict, Aligned, align};
 pub use analyse::analyse;
+pub use built::built;
 pub use error::AnalyseError;
+pub use from_trace::plan_from_trace;
 pub use inspect::inspect;
+pub use outlook::{Days, Outlook, outlook};
 pub use plan_check::{PlanReport, PlanRow, check_plan};
 pub use tussock_coverage as coverage;
 pub use tussock_diagnose as diagnose;
@@ -57,8 +68,20 @@ pub struct Job<'a> {
     pub settings: &'a Settings,
     /// Seed of everything random.
     pub seed: u64,
+    /// Whether suggestions are made: they take some seconds.
+    pub advice: Advice,
     /// Told how far the work is: the stage, and the fraction of the whole that is done.
     pub progress: Option<&'a (dyn Fn(Stage, f64) + Sync)>,
+}
+
+/// Whether suggestions are made.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Advice {
+    /// They are, where there are missed pockets.
+    #[default]
+    Given,
+    /// They are left out.
+    LeftOut,
 }
 
 /// Stages of an analysis, for progress.
@@ -70,6 +93,8 @@ pub enum Stage {
     Counting,
     /// Looking for reasons.
     Diagnosing,
+    /// Trying changes.
+    Suggesting,
 }
 
 impl Stage {
@@ -79,6 +104,7 @@ impl Stage {
             Self::Locating => "locating",
             Self::Counting => "counting",
             Self::Diagnosing => "diagnosing",
+            Self::Suggesting => "suggesting",
         }
     }
 }

@@ -1,12 +1,16 @@
 //! Pockets told apart: missed, or not yet.
 
+use crate::because;
 use crate::counted::Counted;
 use crate::ground::Ground;
+use crate::layout::Layout;
 use crate::{interval, unseen};
 use tussock_coverage::pockets;
+use tussock_diagnose::causes::{self, Chance};
 use tussock_diagnose::luck;
-use tussock_plane::{BitGrid, Landmark, Leg, LegIndex, Region, outlines, tape};
-use tussock_types::{Cells, MissedPocket, NotYetPocket, Place, Settings, UnseenGround};
+use tussock_diagnose::pocket::Shape;
+use tussock_plane::{BitGrid, Landmark, Region, outlines, tape};
+use tussock_types::{Cells, MissedPocket, NotYetPocket, Place, Settings, Tape, UnseenGround};
 
 /// Pockets told apart.
 pub(crate) struct Sorted {
@@ -21,7 +25,7 @@ impl Sorted {
         ground: &Ground,
         drive: &luck::Drive,
         cells: &Cells,
-        index: &LegIndex,
+        layout: &Layout,
         landmarks: &[Landmark],
         settings: &Settings,
     ) -> Self {
@@ -41,20 +45,37 @@ impl Sorted {
         };
         let hidden = unseen::hidden(ground, drive.lawn_m2);
         let mean = mean_visits(cells);
+        let lines = layout.lines();
+        let scene = layout.scene(&lines, drive);
+        let outing_m = outing_m(ground, drive);
         for pocket in found {
-            // Judged by what is normal there: the passes over the ground round it.
+            let shape = Shape::of(
+                &pocket.cells,
+                pocket.place,
+                pocket.area_m2 * counted.scale,
+                pocket.widest_m,
+                0.0,
+                &layout.clearance,
+            );
             let nearby = nearby(&pocket, cells);
-            let drive = drive.at_place(if mean > 0.0 { nearby / mean } else { 0.0 });
-            let chance_fraction = drive.chance_fraction(pocket.widest_m);
+            let place_share = if mean > 0.0 { nearby / mean } else { 0.0 };
+            let chance = chance(drive, place_share, layout, &shape, outing_m);
+            // What is normal there, where the layout is to blame; else the luckier of both.
+            let (is_missed, chance_fraction) = verdict(chance, layout.error_m);
             let geo = ground.geo(pocket.place);
             let outline = simplified(&pocket.cells);
-            let tape = tape(landmarks, pocket.place);
+            let tape = measured(
+                tape(landmarks, pocket.place),
+                ground,
+                counted.count.lawn.grid.cell_m,
+            );
             let area_m2 = pocket.area_m2 * counted.scale;
             let hidden_chance = unseen::chance(&hidden, pocket.place, pocket.widest_m, drive.cut_width_m);
             if hidden_chance >= unseen::UNSEEN_CHANCE {
                 sorted.unseen.push(UnseenGround {
                     id: format!("U{}", sorted.unseen.len() + 1),
                     area_m2,
+                    outline,
                     why: format!(
                         "The log is silent while the mower may have been there (chance {:.0} %).",
                         100.0 * hidden_chance
@@ -62,7 +83,9 @@ impl Sorted {
                 });
                 continue;
             }
-            if chance_fraction <= luck::MISSED_CHANCE_FRACTION {
+            if is_missed {
+                let judgement = causes::judge(&scene, &shape, chance);
+                let told = because::told(&judgement, &shape, layout, drive, chance);
                 sorted.missed.push(MissedPocket {
                     id: format!("M{}", sorted.missed.len() + 1),
                     area_m2,
@@ -75,8 +98,8 @@ impl Sorted {
                     certainty: Some(certainty(counted, &pocket)),
                     chance_fraction,
                     visited_fraction: 0.0,
-                    causes: None,
-                    why: why_missed(&pocket, chance_fraction, &drive, index),
+                    causes: Some(told.causes),
+                    why: told.why,
                     tape,
                     suggestion_ids: Vec::new(),
                 });
@@ -91,13 +114,54 @@ impl Sorted {
                     north_m: pocket.place.north_m,
                     outline,
                     chance_fraction,
-                    hours_to_decide: drive.hours_to_decide(pocket.widest_m),
+                    hours_to_decide: drive.at_place(place_share).hours_to_decide(pocket.widest_m),
                     tape,
                 });
             }
         }
         sorted
     }
+}
+
+/// Path of one outing; all of it where outings are not known.
+fn outing_m(ground: &Ground, drive: &luck::Drive) -> f64 {
+    let outings: usize = ground.tracks.iter().filter_map(|track| track.outings).sum();
+    drive.path_m / (outings as f64).max(1.0)
+}
+
+/// What luck would leave there: with free access, and by what is normal for that place.
+fn chance(drive: &luck::Drive, place_share: f64, layout: &Layout, shape: &Shape, outing_m: f64) -> Chance {
+    let behind = layout
+        .necks
+        .iter()
+        .find(|(neck, _)| shape.behind_fraction(&layout.clearance, neck) >= 0.6);
+    Chance {
+        free_fraction: drive.chance_fraction(shape.widest_m),
+        as_is_fraction: Some(drive.at_place(place_share).chance_fraction(shape.widest_m)),
+        as_is_share: behind.map(|(neck, _)| neck.share_expected_fraction(outing_m, layout.setback_m)),
+    }
+}
+
+/// Share of its fair path below which the layout, not luck, leaves a place.
+const STARVED_SHARE: f64 = 0.6;
+
+/// Position errors above this are those of metre logs: pockets there are merged and moved by the error itself, and luck needs
+/// to be five times less likely.
+const COARSE_M: f64 = 0.4;
+
+/// Whether a pocket is missed, and the chance that is told.
+fn verdict(chance: Chance, error_m: f64) -> (bool, f64) {
+    let is_starved = chance.as_is_share.is_some_and(|share| share < STARVED_SHARE);
+    let fraction = match chance.as_is_fraction {
+        Some(as_is) if !is_starved => chance.free_fraction.max(as_is),
+        _ => chance.free_fraction,
+    };
+    let fraction = if error_m > COARSE_M {
+        (5.0 * fraction).min(1.0)
+    } else {
+        fraction
+    };
+    (fraction <= luck::MISSED_CHANCE_FRACTION, fraction)
 }
 
 /// Certainty of a pocket in a log that shows one path only: of 123 that were found in simulated gardens with centimetre
@@ -122,6 +186,28 @@ fn certainty(counted: &Counted, pocket: &pockets::Pocket) -> f64 {
 
 /// Ground within this distance of a pocket tells how often that neighbourhood is visited.
 const NEARBY_M: f64 = 4.0;
+
+/// Tapes with their error: that of the positions round the pocket, how surely the plan lies in the log's frame, and half a
+/// counting cell.
+fn measured(mut tapes: Vec<Tape>, ground: &Ground, cell_m: f64) -> Vec<Tape> {
+    let place_m = |track: &tussock_locate::Track| {
+        let plan_m = track
+            .anchored
+            .as_ref()
+            .map_or(0.0, |anchored| anchored.offset.sd_m);
+        interval::position_error_m(track).hypot(plan_m)
+    };
+    let error_m = ground
+        .tracks
+        .iter()
+        .map(place_m)
+        .fold(0.0, f64::max)
+        .hypot(0.5 * cell_m);
+    for tape in &mut tapes {
+        tape.sd_m = error_m.is_finite().then_some(error_m);
+    }
+    tapes
+}
 
 /// Mean visits over all lawn.
 fn mean_visits(cells: &Cells) -> f64 {
@@ -166,70 +252,6 @@ fn nearby(pocket: &pockets::Pocket, cells: &Cells) -> f64 {
         }
     }
     if lawn > 0.0 { sum / lawn } else { 0.0 }
-}
-
-/// What this log shows of a missed pocket: how unlikely luck is, and how often the machine came to its edge.
-fn why_missed(
-    pocket: &pockets::Pocket,
-    chance_fraction: f64,
-    drive: &luck::Drive,
-    index: &LegIndex,
-) -> String {
-    let hours = drive.path_m / drive.speed_mps.max(1e-9) / 3600.0;
-    let odds = match drive.pattern {
-        luck::Pattern::Lanes => "a whole tour of lanes leaves no gap so wide to luck".to_owned(),
-        luck::Pattern::Roaming if chance_fraction < 0.001 => {
-            format!(
-                "luck alone leaves a gap {:.1} m wide in less than 1 of 1,000 such lawns",
-                pocket.widest_m
-            )
-        }
-        luck::Pattern::Roaming => format!(
-            "luck alone leaves a gap {:.1} m wide in about 1 of {:.0} such lawns",
-            pocket.widest_m,
-            1.0 / chance_fraction
-        ),
-    };
-    // A drive that comes within half a width and a little of the pocket's ground has come to its edge.
-    let reach_m = 0.5 * drive.cut_width_m + 0.15;
-    let own = pocket.cells.grid;
-    let radius_m = 0.5 * (own.columns as f64).hypot(own.rows as f64) * own.cell_m + reach_m;
-    let middle = Place::new(
-        own.east_min_m + 0.5 * own.columns as f64 * own.cell_m,
-        own.north_min_m + 0.5 * own.rows as f64 * own.cell_m,
-    );
-    let rim = simplified(&pocket.cells);
-    let mut turned = 0_usize;
-    let mut last_s = f64::NEG_INFINITY;
-    for leg in index
-        .within(middle, radius_m)
-        .into_iter()
-        .map(|number| index.legs()[number])
-    {
-        if leg.end_s - last_s > 5.0 && rim.iter().any(|ring| near_ring(ring, leg.to, reach_m)) {
-            turned += 1;
-            last_s = leg.end_s;
-        }
-    }
-    let edge = match turned {
-        0 => "The mower never turned at its edge.".to_owned(),
-        1 => "The mower turned at its edge once.".to_owned(),
-        more => format!("The mower turned at its edge {more} times."),
-    };
-    format!("Not driven over in {hours:.1} h of driving; {odds}. {edge}")
-}
-
-fn near_ring(ring: &[Place], place: Place, reach_m: f64) -> bool {
-    ring.windows(2).any(|pair| {
-        Leg {
-            from: pair[0],
-            to: pair[1],
-            start_s: 0.0,
-            end_s: 0.0,
-        }
-        .distance_m(place)
-            <= reach_m
-    })
 }
 
 /// Outline of a mask without its steps.

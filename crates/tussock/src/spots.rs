@@ -1,14 +1,15 @@
 //! Stuck spots, and what lies near them.
 
 use crate::ground::Ground;
-use tussock_diagnose::stuck;
-use tussock_plane::LegIndex;
-use tussock_types::{Settings, StuckSpot};
+use crate::layout::Layout;
+use tussock_diagnose::{outings, stuck, worn};
+use tussock_types::{Cells, Stray, StuckSpot, WornLine};
 
 /// Stuck spots with what to look at.
-pub(crate) fn stuck_findings(ground: &Ground, index: &LegIndex, settings: &Settings) -> Vec<StuckSpot> {
-    stuck::stuck_spots(&ground.tracks, index, settings.pockets.stuck_after_s)
-        .into_iter()
+pub(crate) fn stuck_findings(ground: &Ground, layout: &Layout) -> Vec<StuckSpot> {
+    layout
+        .spots
+        .iter()
         .enumerate()
         .map(|(number, spot)| {
             let geo = ground.geo(spot.place);
@@ -24,15 +25,75 @@ pub(crate) fn stuck_findings(ground: &Ground, index: &LegIndex, settings: &Setti
                 passes_through: spot.passes_through as u64,
                 approach_deg: spot.approach_deg,
                 certainty: spot.certainty(),
-                why: why_stuck(&spot, ground),
+                why: why_stuck(spot, ground, layout),
             }
         })
         .collect()
 }
 
+/// Errors above this smear a line over more than a swath.
+const SMEARED_M: f64 = 0.15;
+
+/// Worn lines; `None` where positions are too poor to tell.
+pub(crate) fn worn_findings(layout: &Layout, cells: &Cells) -> Option<Vec<WornLine>> {
+    (layout.error_m <= SMEARED_M).then(|| {
+        worn::worn_lines(cells)
+            .into_iter()
+            .enumerate()
+            .map(|(number, line)| WornLine {
+                id: format!("W{}", number + 1),
+                line: line.line,
+                times_mean: line.times_mean,
+                length_m: line.length_m,
+                most_visits: line.most_visits.round() as u64,
+            })
+            .collect()
+    })
+}
+
+/// Most strays that are listed.
+const MOST_STRAYS: usize = 20;
+
+/// Times outside the outline; `None` without a plan.
+pub(crate) fn stray_findings(ground: &Ground, layout: &Layout) -> Option<Vec<Stray>> {
+    let site = ground.site.as_ref()?;
+    let outline = site.boundary.as_ref().unwrap_or(&site.drawn_lawn);
+    let guides = ground.guides();
+    let (start_s, _) = ground.span_s();
+    let mut found: Vec<outings::Stray> = ground
+        .tracks
+        .iter()
+        .flat_map(|track| outings::strays(track, outline, &guides, -layout.setback_m, layout.error_m))
+        .collect();
+    found.sort_by(|a, b| a.start_s.total_cmp(&b.start_s));
+    found.truncate(MOST_STRAYS);
+    Some(
+        found
+            .into_iter()
+            .enumerate()
+            .map(|(number, stray)| Stray {
+                id: format!("X{}", number + 1),
+                start_s: stray.start_s - start_s,
+                duration_s: stray.end_s - stray.start_s,
+                farthest_m: stray.farthest_m,
+                east_m: stray.place.east_m,
+                north_m: stray.place.north_m,
+                came_back: stray.came_back,
+            })
+            .collect(),
+    )
+}
+
 /// What to look at, from what lies near.
-fn why_stuck(spot: &stuck::Spot, ground: &Ground) -> String {
+fn why_stuck(spot: &stuck::Spot, ground: &Ground, layout: &Layout) -> String {
     const NEAR_M: f64 = 1.0;
+    let passage = layout
+        .necks
+        .iter()
+        .find(|(neck, _)| {
+            neck.middle.distance_m(spot.place) <= 0.5 * neck.width_m.max(neck.length_m) + NEAR_M
+        })
+        .map(|(neck, _)| format!("in the passage that is {:.1} m wide", neck.width_m));
     let near = ground.site.as_ref().and_then(|site| {
         let zones = site.exclusions.iter().map(|zone| ("exclusion zone", zone));
         let obstacles = site.obstacles.iter().map(|obstacle| ("obstacle", obstacle));
@@ -47,6 +108,10 @@ fn why_stuck(spot: &stuck::Spot, ground: &Ground) -> String {
                 (distance_m <= NEAR_M).then(|| format!("{distance_m:.1} m from the lawn's edge"))
             })
     });
+    let near = match (passage, near) {
+        (Some(passage), Some(near)) => Some(format!("{passage}, {near}")),
+        (passage, near) => passage.or(near),
+    };
     let place = match (near, &ground.site) {
         (Some(near), _) => format!("It lies {near}: look for roots, a step or soft ground there."),
         (None, Some(_)) => "Nothing in the plan is near: look for roots, a hole or soft ground.".to_owned(),
@@ -58,7 +123,7 @@ fn why_stuck(spot: &stuck::Spot, ground: &Ground) -> String {
     format!("{place}{course}")
 }
 
-fn compass(course_deg: f64) -> &'static str {
+pub(crate) fn compass(course_deg: f64) -> &'static str {
     const NAMES: [&str; 8] = [
         "north",
         "north-east",

@@ -68,6 +68,7 @@ fn aligned(plan: &Plan, trace: &Trace) -> Result<tussock::Aligned, AnalyseError>
         plan: Some(plan),
         settings: &Settings::default(),
         seed: 1,
+        advice: tussock::Advice::LeftOut,
         progress: None,
     })
 }
@@ -118,6 +119,7 @@ fn without_a_plan_there_is_nothing_to_align() {
         plan: None,
         settings: &settings,
         seed: 1,
+        advice: tussock::Advice::LeftOut,
         progress: None,
     };
     assert!(matches!(align(&job), Err(AnalyseError::CannotAlign { .. })));

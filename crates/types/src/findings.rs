@@ -399,6 +399,8 @@ pub struct Tape {
     pub from: String,
     /// How far to the pocket's middle.
     pub distance_m: f64,
+    /// Standard deviation of that distance, from the position error; null until a stage works it out.
+    pub sd_m: Option<f64>,
     /// That place, for drawing.
     pub from_east_m: f64,
     /// That place, for drawing.
@@ -474,6 +476,9 @@ pub struct UnseenGround {
     pub id: String,
     /// Area.
     pub area_m2: f64,
+    /// Outline: outer ring and holes, closed, in metres; empty in findings of before there was one.
+    #[serde(default)]
+    pub outline: Vec<Vec<Place>>,
     /// Why nothing is known.
     pub why: String,
 }

@@ -90,7 +90,10 @@ fn faces(zone: &Region, others: &Region, within_m: f64) -> Vec<Face> {
         if side_m < 1e-6 {
             continue;
         }
-        let along = ((to.east_m - from.east_m) / side_m, (to.north_m - from.north_m) / side_m);
+        let along = (
+            (to.east_m - from.east_m) / side_m,
+            (to.north_m - from.north_m) / side_m,
+        );
         // Ground of the zone on the left.
         let outwards = (along.1, -along.0);
         let steps = (side_m / 0.25).ceil().max(1.0) as usize;
@@ -104,7 +107,10 @@ fn faces(zone: &Region, others: &Region, within_m: f64) -> Vec<Face> {
             if let Some(gap_m) = ray_m(place, outwards, &walls) {
                 gaps.push((
                     gap_m,
-                    Place::new(place.east_m + gap_m * outwards.0, place.north_m + gap_m * outwards.1),
+                    Place::new(
+                        place.east_m + gap_m * outwards.0,
+                        place.north_m + gap_m * outwards.1,
+                    ),
                 ));
             }
         }
@@ -189,7 +195,9 @@ pub fn shrunk(site: &Site, setback_m: f64, path_m: f64, ground_m2: f64) -> Vec<Z
     for (number, zone) in site.exclusions.iter().enumerate() {
         let mut without = site.clone();
         without.exclusions.remove(number);
-        let Some(others) = drivable(&without) else { continue };
+        let Some(others) = drivable(&without) else {
+            continue;
+        };
         for face in faces(&zone.shape, &others, 2.0 * setback_m.max(0.0) + WIDE_M) {
             let length_m = face.length_m + 2.0 * setback_m.max(0.0);
             let change = [ENTRIES, LEAST_ENTRIES].into_iter().find_map(|entries| {
@@ -255,7 +263,9 @@ pub fn displaced(site: &Site, turns: &[Place], setback_m: f64, sd_m: f64) -> Vec
     for (number, zone) in site.exclusions.iter().enumerate() {
         let mut without = site.clone();
         without.exclusions.remove(number);
-        let Some(others) = drivable(&without) else { continue };
+        let Some(others) = drivable(&without) else {
+            continue;
+        };
         let Ok(line) = zone.shape.grown_by(setback_m, Joins::Mitred) else {
             continue;
         };
@@ -314,7 +324,11 @@ pub fn displaced(site: &Site, turns: &[Place], setback_m: f64, sd_m: f64) -> Vec
             }
         }
         let by_m = best.1.0.hypot(best.1.1);
-        let least_m = if sd_m <= 0.05 { LEAST_SHIFT_M.0 } else { LEAST_SHIFT_M.1 };
+        let least_m = if sd_m <= 0.05 {
+            LEAST_SHIFT_M.0
+        } else {
+            LEAST_SHIFT_M.1
+        };
         if by_m < least_m || best.0 > 0.5 * at_drawn {
             continue;
         }

@@ -111,7 +111,9 @@ impl Tiles {
             .map(|(_, (one, mean))| (f64::from(*one), *mean))
             .collect();
         let count = pairs.len().max(1) as f64;
-        let (a, b) = pairs.iter().fold((0.0, 0.0), |sum, pair| (sum.0 + pair.0, sum.1 + pair.1));
+        let (a, b) = pairs
+            .iter()
+            .fold((0.0, 0.0), |sum, pair| (sum.0 + pair.0, sum.1 + pair.1));
         let (a, b) = (a / count, b / count);
         let (mut ab, mut aa, mut bb) = (0.0, 0.0, 0.0);
         for (x, y) in pairs {
@@ -119,7 +121,11 @@ impl Tiles {
             aa += (x - a) * (x - a);
             bb += (y - b) * (y - b);
         }
-        if aa > 0.0 && bb > 0.0 { ab / (aa * bb).sqrt() } else { 0.0 }
+        if aa > 0.0 && bb > 0.0 {
+            ab / (aa * bb).sqrt()
+        } else {
+            0.0
+        }
     }
 }
 

@@ -83,11 +83,7 @@ impl Room {
                 }
             }
         }
-        Self {
-            grid,
-            clear_m,
-            edges,
-        }
+        Self { grid, clear_m, edges }
     }
 
     /// At a cell.

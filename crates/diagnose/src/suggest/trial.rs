@@ -69,7 +69,9 @@ impl Runs {
             densest(&self.lawn, LAWN_WINDOW),
         );
         let good = self.pocket.iter().zip(&self.lawn).filter(|(here, all)| {
-            **here - in_log > GAIN && (**here - pocket).abs() <= POCKET_NEAR && (**all - lawn).abs() <= LAWN_NEAR
+            **here - in_log > GAIN
+                && (**here - pocket).abs() <= POCKET_NEAR
+                && (**all - lawn).abs() <= LAWN_NEAR
         });
         good.count() as f64 / self.pocket.len().max(1) as f64
     }
@@ -84,26 +86,33 @@ pub(super) fn mean(values: &[f64]) -> f64 {
     values.iter().sum::<f64>() / values.len().max(1) as f64
 }
 
-/// Centre of the window of a width that holds most values; of windows that hold as many, the one whose values lie closest.
+/// Windows that hold nearly as many values as the fullest, by this part of all, are as good.
+const AS_GOOD: f64 = 0.03;
+
+/// Centre of the window of a width that holds most values; of windows that hold (nearly) as many, the one nearest to the median.
 pub(super) fn densest(values: &[f64], width: f64) -> f64 {
     let mut sorted = values.to_vec();
     sorted.sort_by(f64::total_cmp);
-    let mut best: Option<(usize, f64, f64)> = None;
-    let mut first = 0;
-    for end in 0..sorted.len() {
-        while sorted[end] - sorted[first] > width {
-            first += 1;
-        }
-        let (held, extent) = (end + 1 - first, sorted[end] - sorted[first]);
-        let is_better = match best {
-            None => true,
-            Some((most, least, _)) => held > most || (held == most && extent < least),
-        };
-        if is_better {
-            best = Some((held, extent, 0.5 * (sorted[first] + sorted[end])));
-        }
-    }
-    best.map_or(0.0, |(_, _, centre)| centre)
+    let median = quantile(&sorted, 0.5);
+    let held = |centre: f64| {
+        let first = sorted.partition_point(|value| *value < centre - 0.5 * width - 1e-12);
+        let end = sorted.partition_point(|value| *value <= centre + 0.5 * width + 1e-12);
+        end.saturating_sub(first)
+    };
+    // A fullest window can be pushed until a value lies on its rim.
+    let centres: Vec<(usize, f64)> = sorted
+        .iter()
+        .flat_map(|value| [value - 0.5 * width, value + 0.5 * width])
+        .chain([median])
+        .map(|centre| (held(centre), centre))
+        .collect();
+    let most = centres.iter().map(|centre| centre.0).max().unwrap_or(0);
+    let enough = most as f64 - AS_GOOD * sorted.len() as f64;
+    centres
+        .into_iter()
+        .filter(|centre| centre.0 as f64 >= enough)
+        .min_by(|a, b| (a.1 - median).abs().total_cmp(&(b.1 - median).abs()))
+        .map_or(0.0, |centre| centre.1.clamp(0.0, 1.0))
 }
 
 /// Quantile of sorted values, linear between two.
@@ -140,7 +149,9 @@ pub(super) fn least_mean_gain(before: &[f64], after: &[f64], seed: u64) -> f64 {
     let mut gains: Vec<f64> = (0..RESAMPLINGS)
         .map(|_| {
             let mut drawn = |values: &[f64]| {
-                (0..values.len()).map(|_| values[below(values.len())]).sum::<f64>()
+                (0..values.len())
+                    .map(|_| values[below(values.len())])
+                    .sum::<f64>()
                     / values.len().max(1) as f64
             };
             drawn(after) - drawn(before)
@@ -191,7 +202,10 @@ mod tests {
             pocket: (0..=100).map(|at| f64::from(at) / 100.0).collect(),
             lawn: vec![0.5; 101],
         };
-        let widened = Widened { pocket: 0.05, lawn: 0.02 };
+        let widened = Widened {
+            pocket: 0.05,
+            lawn: 0.02,
+        };
         let pocket = runs.pocket_estimate(widened);
         assert_abs_diff_eq!(pocket.low.unwrap(), 0.0, epsilon = 1e-12);
         assert_abs_diff_eq!(pocket.high.unwrap(), 1.0, epsilon = 1e-12);

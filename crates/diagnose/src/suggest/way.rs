@@ -211,16 +211,20 @@ fn finish(room: &Room, raw: &[Place]) -> Option<(Vec<Place>, f64)> {
 }
 
 /// Lines from the station into a pocket, one for each end that differs; none where no way leads there.
-pub fn guide_lines(room: &Room, station: Place, existing: &[Vec<Place>], pocket: &BitGrid) -> Vec<(End, Laid)> {
+pub fn guide_lines(
+    room: &Room,
+    station: Place,
+    existing: &[Vec<Place>],
+    pocket: &BitGrid,
+) -> Vec<(End, Laid)> {
     let Some(start) = room.nearest_cell(station, LEAST_M) else {
         return Vec::new();
     };
     let Some(goals) = goals(room, start, pocket) else {
         return Vec::new();
     };
-    let to = |from: (usize, usize), goal: (usize, usize)| {
-        way(room, from, |column, row| (column, row) == goal)
-    };
+    let to =
+        |from: (usize, usize), goal: (usize, usize)| way(room, from, |column, row| (column, row) == goal);
     let mut found: Vec<(End, Laid)> = Vec::new();
     let mut add = |end: End, raw: Option<Vec<Place>>| {
         let Some((line, clearance_m)) = raw.and_then(|raw| finish(room, &raw)) else {
@@ -307,7 +311,10 @@ fn up_to(line: &[Place], place: Place) -> Vec<Place> {
         if square > 0.0 {
             let along = (((place.east_m - from.east_m) * dx + (place.north_m - from.north_m) * dy) / square)
                 .clamp(0.0, 1.0);
-            way.push(rounded(Place::new(from.east_m + along * dx, from.north_m + along * dy)));
+            way.push(rounded(Place::new(
+                from.east_m + along * dx,
+                from.north_m + along * dy,
+            )));
         }
     }
     way

@@ -8,6 +8,7 @@
 //! Text from outside is cut, freed of acting characters and escaped by the template engine; only drawings made
 //! here are let through unescaped.
 
+mod compare;
 mod facts;
 mod plots;
 mod stills;
@@ -22,9 +23,10 @@ use serde::Serialize;
 use time::format_description::well_known::Rfc3339;
 use time::macros::format_description;
 use time::{OffsetDateTime, UtcOffset};
-use tussock_types::{Findings, OutlineSource, PlanRole};
+use tussock_types::{Comparison, Findings, OutlineSource, PlanRole};
 
 const PAGE: &str = include_str!("../../templates/report.html");
+const COMPARE_PAGE: &str = include_str!("../../templates/compare.html");
 const STYLE: &str = include_str!("../../templates/report.css");
 
 /// Everything that the template shows.
@@ -130,17 +132,24 @@ struct OverTimePlot {
 /// # Errors
 /// [`ReportError::Page`] when the template cannot be filled, which would be a fault of ours.
 pub fn html(findings: &Findings) -> Result<String, ReportError> {
+    render("report.html", PAGE, page(findings))
+}
+
+/// A comparison as `comparison.html`.
+///
+/// # Errors
+/// [`ReportError::Page`] when the template cannot be filled, which would be a fault of ours.
+pub fn html_comparison(comparison: &Comparison) -> Result<String, ReportError> {
+    render("comparison.html", COMPARE_PAGE, compare::page(comparison))
+}
+
+fn render(name: &str, template: &str, page: impl Serialize) -> Result<String, ReportError> {
+    let failed = |source| ReportError::Page { source };
     let mut environment = Environment::new();
     environment.set_auto_escape_callback(|_| AutoEscape::Html);
-    environment
-        .add_template("report.html", PAGE)
-        .map_err(|source| ReportError::Page { source })?;
-    let template = environment
-        .get_template("report.html")
-        .map_err(|source| ReportError::Page { source })?;
-    template
-        .render(Serde(page(findings)))
-        .map_err(|source| ReportError::Page { source })
+    environment.add_template(name, template).map_err(failed)?;
+    let template = environment.get_template(name).map_err(failed)?;
+    template.render(Serde(page)).map_err(failed)
 }
 
 fn page(findings: &Findings) -> Page {

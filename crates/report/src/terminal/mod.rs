@@ -5,11 +5,13 @@
 //! machine lost time, and the promise. Every line says the same without colour; nothing is wider than the
 //! terminal; text from outside cannot steer it.
 
+mod comparison;
 mod inspection;
 
 use crate::words::{self, area, hours, metres, minutes, percent, plural};
 use tussock_types::{Coverage, Findings, LogVerdict, MissedPocket, OutlineSource, Place, Span};
 
+pub use comparison::answer_comparison;
 pub use inspection::answer_inspection;
 
 /// Whether the text carries terminal styles.

@@ -3,9 +3,13 @@
 
 #![allow(dead_code, unused_imports, clippy::unwrap_used)]
 
+mod after;
+mod extras;
 mod variants;
 mod walk;
 
+pub(crate) use after::*;
+pub(crate) use extras::*;
 use std::collections::BTreeMap;
 use tussock_types::*;
 pub(crate) use variants::*;
@@ -213,6 +217,7 @@ fn tape(from: &str, at: Place, to: Place) -> Tape {
     Tape {
         from: from.to_owned(),
         distance_m: at.distance_m(to),
+        sd_m: Some(0.05),
         from_east_m: at.east_m,
         from_north_m: at.north_m,
     }

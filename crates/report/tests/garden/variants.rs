@@ -2,17 +2,9 @@
 
 #![allow(clippy::unwrap_used)]
 
+use super::extras::{between, fit, installation, nights, possible_stops};
 use super::{ORIGIN_LAT, ORIGIN_LON, SPEED_MPS, findings};
 use tussock_types::*;
-
-/// An estimate with an interval.
-pub(crate) fn between(estimate: f64, low: f64, high: f64) -> Estimate {
-    Estimate {
-        estimate,
-        low: Some(low),
-        high: Some(high),
-    }
-}
 
 /// Everything that a later version can find, with no field null and no list empty.
 pub(crate) fn full_findings() -> Findings {
@@ -100,6 +92,17 @@ pub(crate) fn full_findings() -> Findings {
     findings.unseen = Some(vec![UnseenGround {
         id: "U1".to_owned(),
         area_m2: 3.5,
+        outline: vec![
+            [
+                (-18.0, -4.0),
+                (-16.0, -4.2),
+                (-15.8, -2.5),
+                (-18.1, -2.4),
+                (-18.0, -4.0),
+            ]
+            .map(|(east_m, north_m)| Place::new(east_m, north_m))
+            .to_vec(),
+        ],
         why: "The log is silent for 260 s here.".to_owned(),
     }]);
     findings.worn_lines = Some(vec![WornLine {
@@ -131,12 +134,13 @@ pub(crate) fn full_findings() -> Findings {
             Place::new(16.0, -1.0),
             Place::new(20.0, -3.5),
         ],
+        feature: None,
         wire_m: Some(9.4),
         outing_share_fraction: Some(0.33),
         addresses: vec!["M1".to_owned()],
-        shift_m: None,
-        added_h_per_day: None,
-        together_with: Vec::new(),
+        shift_m: Some(0.4),
+        added_h_per_day: Some(1.5),
+        together_with: vec!["G2".to_owned()],
         pocket_fraction_in_log: 0.0,
         predicted: Predicted {
             visited_fraction_before: between(share, share - 0.01, share + 0.01),
@@ -150,6 +154,10 @@ pub(crate) fn full_findings() -> Findings {
             "Locate buried cables and pipes before digging; private lines are not marked.".to_owned(),
         ],
     }]);
+    findings.possible_stops = Some(possible_stops());
+    findings.installation = Some(installation());
+    findings.nights = Some(nights());
+    findings.fit = Some(fit());
     findings
 }
 

@@ -4,6 +4,9 @@
 //! and text from logs, plans and settings with everything taken out that could steer a terminal, turn the
 //! reading direction or hide itself.
 
+mod comparison;
+
+pub(crate) use comparison::*;
 use tussock_types::{Cause, Estimate, NoiseSource, OverTime, Place, PromiseVerdict, SuggestionKind};
 use unicode_width::{UnicodeWidthChar, UnicodeWidthStr};
 

@@ -1,0 +1,227 @@
+//! What shape is a pocket?
+//!
+//! Question: how long, how wide, how close to an edge is it, and what lies round it? From its cells, some thousand of them at
+//! most; lengths by the smallest box of any direction (its directions are those of the hull's sides; Freeman & Shapira 1975,
+//! DOI 10.1145/360881.360919).
+
+use crate::clearance::Clearance;
+use crate::passages::Neck;
+use tussock_coverage::distance;
+use tussock_plane::BitGrid;
+use tussock_types::Place;
+
+/// A pocket as a shape.
+#[derive(Clone, Debug)]
+pub struct Shape {
+    /// Middles of its cells, thinned out evenly.
+    pub cells: Vec<Place>,
+    /// Middles of cells at its rim, thinned out evenly.
+    pub rim: Vec<Place>,
+    /// Middle of the largest circle in it.
+    pub place: Place,
+    /// Area.
+    pub area_m2: f64,
+    /// Diameter of that circle.
+    pub widest_m: f64,
+    /// Long side of the smallest box.
+    pub length_m: f64,
+    /// Long side over short side of it.
+    pub aspect: f64,
+    /// Distance to the nearest edge of the ground that nine of ten cells keep within.
+    pub edge_p90_m: f64,
+    /// Mean share of it that was driven over.
+    pub visited_fraction: f64,
+}
+
+/// Cells that are looked at.
+const CELLS: usize = 2500;
+
+impl Shape {
+    /// Reads a pocket's mask.
+    pub fn of(
+        mask: &BitGrid,
+        place: Place,
+        area_m2: f64,
+        widest_m: f64,
+        visited_fraction: f64,
+        clearance: &Clearance,
+    ) -> Self {
+        let grid = mask.grid;
+        let is_on =
+            |column: usize, row: usize| column < grid.columns && row < grid.rows && mask.get(column, row);
+        let mut rim = Vec::new();
+        let mut cells = Vec::new();
+        for (column, row) in mask.cells_on() {
+            let centre = grid.centre(column, row);
+            cells.push(centre);
+            let inside = column > 0
+                && row > 0
+                && is_on(column - 1, row)
+                && is_on(column + 1, row)
+                && is_on(column, row - 1)
+                && is_on(column, row + 1);
+            if !inside {
+                rim.push(centre);
+            }
+        }
+        let (length_m, width_m) = smallest_box_m(&rim, grid.cell_m);
+        let cells = thinned(cells, CELLS);
+        let mut edge: Vec<f64> = cells.iter().map(|cell| clearance.at_m(*cell)).collect();
+        edge.sort_by(f64::total_cmp);
+        Self {
+            rim: thinned(rim, CELLS / 4),
+            edge_p90_m: edge.get(edge.len() * 9 / 10).copied().unwrap_or(0.0),
+            cells,
+            place,
+            area_m2,
+            widest_m,
+            length_m,
+            aspect: length_m / width_m.max(1e-9),
+            visited_fraction,
+        }
+    }
+
+    /// Distance of a place from the pocket; near enough 0 inside.
+    pub fn distance_m(&self, place: Place) -> f64 {
+        self.cells
+            .iter()
+            .chain(&self.rim)
+            .map(|cell| cell.distance_m(place))
+            .fold(f64::INFINITY, f64::min)
+    }
+
+    /// Part of it that lies behind a neck.
+    pub fn behind_fraction(&self, clearance: &Clearance, neck: &Neck) -> f64 {
+        let behind = self
+            .cells
+            .iter()
+            .filter(|cell| neck.is_behind(clearance, **cell) == Some(true))
+            .count();
+        behind as f64 / (self.cells.len() as f64).max(1.0)
+    }
+
+    /// Ground within some metres of it, the pocket itself left out, on the cells of the clearance map.
+    pub fn around(&self, clearance: &Clearance, within_m: f64) -> Vec<bool> {
+        let grid = clearance.grid;
+        let mut own = vec![false; clearance.clear_m.len()];
+        for cell in self.cells.iter().filter_map(|cell| clearance.cell(*cell)) {
+            own[cell] = true;
+        }
+        let limit = (within_m / grid.cell_m).powi(2);
+        let squares = distance::squared(grid.columns, grid.rows, |column, row| {
+            own[row * grid.columns + column]
+        });
+        // Thinned cells leave holes: ground within half a metre counts as the pocket's own.
+        let own_limit = (0.5 / grid.cell_m).powi(2);
+        squares
+            .iter()
+            .zip(&clearance.clear_m)
+            .map(|(square, clear_m)| {
+                let square = f64::from(*square);
+                *clear_m > 0.0 && square <= limit && square > own_limit
+            })
+            .collect()
+    }
+}
+
+/// Every so many-th place.
+fn thinned(places: Vec<Place>, most: usize) -> Vec<Place> {
+    let stride = places.len().div_ceil(most).max(1);
+    places.into_iter().step_by(stride).collect()
+}
+
+/// Long and short side of the smallest box round places, cells of some size.
+fn smallest_box_m(places: &[Place], cell_m: f64) -> (f64, f64) {
+    let hull = hull(places);
+    let mut best = (0.0, 0.0);
+    let mut least_m2 = f64::INFINITY;
+    for side in 0..hull.len() {
+        let (from, to) = (hull[side], hull[(side + 1) % hull.len()]);
+        let length_m = from.distance_m(to);
+        if length_m <= 0.0 {
+            continue;
+        }
+        let along = [
+            (to.east_m - from.east_m) / length_m,
+            (to.north_m - from.north_m) / length_m,
+        ];
+        let extent = |axis: [f64; 2]| {
+            let (low, high) = hull
+                .iter()
+                .map(|place| place.east_m * axis[0] + place.north_m * axis[1])
+                .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), value| {
+                    (low.min(value), high.max(value))
+                });
+            high - low + cell_m
+        };
+        let (one, other) = (extent(along), extent([-along[1], along[0]]));
+        if one * other < least_m2 {
+            least_m2 = one * other;
+            best = (one.max(other), one.min(other));
+        }
+    }
+    if least_m2.is_finite() {
+        best
+    } else {
+        (cell_m, cell_m)
+    }
+}
+
+/// Corners of the convex hull, anticlockwise (Andrew 1979, DOI 10.1016/0020-0190(79)90072-3).
+fn hull(places: &[Place]) -> Vec<Place> {
+    let mut sorted = places.to_vec();
+    sorted.sort_by(|a, b| {
+        a.east_m
+            .total_cmp(&b.east_m)
+            .then(a.north_m.total_cmp(&b.north_m))
+    });
+    let left = |a: Place, b: Place, c: Place| {
+        (b.east_m - a.east_m) * (c.north_m - a.north_m) - (b.north_m - a.north_m) * (c.east_m - a.east_m)
+            > 0.0
+    };
+    let half = |places: &mut dyn Iterator<Item = Place>| {
+        let mut chain: Vec<Place> = Vec::new();
+        for place in places {
+            while chain.len() >= 2 && !left(chain[chain.len() - 2], chain[chain.len() - 1], place) {
+                chain.pop();
+            }
+            chain.push(place);
+        }
+        chain.pop();
+        chain
+    };
+    let mut lower = half(&mut sorted.iter().copied());
+    lower.extend(half(&mut sorted.iter().rev().copied()));
+    lower
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use approx::assert_abs_diff_eq;
+    use tussock_plane::{Region, rasterise};
+    use tussock_types::Grid;
+
+    #[test]
+    fn a_turned_strip_keeps_its_length_and_aspect() {
+        let (sine, cosine) = 0.5_f64.sin_cos();
+        let ring = [(0.0, 0.0), (9.0, 0.0), (9.0, 1.5), (0.0, 1.5), (0.0, 0.0)]
+            .map(|(x, y)| Place::new(cosine * x - sine * y, sine * x + cosine * y));
+        let region = Region::from_rings(vec![vec![ring.to_vec()]]).unwrap();
+        let mask = rasterise(
+            &region,
+            &Grid {
+                east_min_m: -2.0,
+                north_min_m: -2.0,
+                cell_m: 0.02,
+                columns: 600,
+                rows: 500,
+            },
+        );
+        let clearance = Clearance::of(&region);
+        let shape = Shape::of(&mask, Place::new(4.0, 3.0), 13.5, 1.5, 0.0, &clearance);
+        assert_abs_diff_eq!(shape.length_m, 9.0, epsilon = 0.05);
+        assert_abs_diff_eq!(shape.aspect, 6.0, epsilon = 0.2);
+        assert_abs_diff_eq!(shape.edge_p90_m, 0.68, epsilon = 0.1);
+    }
+}

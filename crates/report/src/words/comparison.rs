@@ -1,0 +1,128 @@
+//! Words for before and after.
+
+use super::{number, percent, plural};
+use tussock_types::{ComparedPocket, Difference, Estimate, PocketChange, PredictionHeld};
+
+/// A number with its sign.
+fn signed(value: f64, decimals: usize) -> String {
+    let text = number(value, decimals);
+    if value > 0.0 && text.chars().any(|c| c.is_ascii_digit() && c != '0') {
+        format!("+{text}")
+    } else {
+        text
+    }
+}
+
+/// A difference of fractions in points.
+pub(crate) fn points(fraction: f64) -> String {
+    format!("{} points", signed(fraction * 100.0, 1))
+}
+
+/// The same with its interval.
+pub(crate) fn points_with_interval(difference: Estimate) -> String {
+    match (difference.low, difference.high) {
+        (Some(low), Some(high)) => format!(
+            "{} (90 % interval {} to {} points)",
+            points(difference.estimate),
+            signed(low * 100.0, 1),
+            signed(high * 100.0, 1)
+        ),
+        _ => format!("{} (interval not worked out)", points(difference.estimate)),
+    }
+}
+
+/// Whether a difference is more than luck.
+pub(crate) const fn difference_meaning(is_real: bool) -> &'static str {
+    if is_real {
+        "more than position errors and luck explain"
+    } else {
+        "position errors and luck alone may explain it"
+    }
+}
+
+/// Where the uncertainty of a difference comes from.
+pub(crate) fn difference_sources(difference: &Difference) -> String {
+    let nightly = match difference.nightly_sd_fraction {
+        Some(sd) => format!("{} points from night to night", number(sd * 100.0, 1)),
+        None => "how nights differ cannot be told from so few".to_owned(),
+    };
+    format!(
+        "standard deviations: {} points from position errors, {nightly}",
+        number(difference.position_sd_fraction * 100.0, 1)
+    )
+}
+
+/// What became of a pocket.
+pub(crate) const fn pocket_change(change: PocketChange) -> &'static str {
+    match change {
+        PocketChange::Mended => "mended",
+        PocketChange::Better => "better",
+        PocketChange::Unchanged => "unchanged",
+        PocketChange::New => "new",
+    }
+}
+
+/// How many pockets were mended, better, unchanged, new.
+pub(crate) fn pocket_changes(pockets: &[ComparedPocket]) -> String {
+    let kinds = [
+        PocketChange::Mended,
+        PocketChange::Better,
+        PocketChange::Unchanged,
+        PocketChange::New,
+    ];
+    let parts: Vec<String> = kinds
+        .into_iter()
+        .filter_map(|kind| {
+            let count = pockets.iter().filter(|pocket| pocket.change == kind).count();
+            (count > 0).then(|| format!("{} {}", number(count as f64, 0), pocket_change(kind)))
+        })
+        .collect();
+    format!(
+        "{}: {}",
+        plural(pockets.len(), "pocket", "pockets"),
+        parts.join(", ")
+    )
+}
+
+/// Whether a prediction holds.
+pub(crate) fn prediction_meaning(held: &PredictionHeld) -> &'static str {
+    match (held.was_built, held.holds) {
+        (true, true) => "the prediction holds",
+        (true, false) => "the prediction does not hold",
+        (false, _) => "nothing to hold it against",
+    }
+}
+
+/// A fraction with its interval in brackets, where there is one.
+pub(crate) fn with_interval(estimate: Estimate) -> String {
+    match (estimate.low, estimate.high) {
+        (Some(low), Some(high)) => format!(
+            "{} ({} to {})",
+            percent(estimate.estimate),
+            number(low * 100.0, 1),
+            percent(high)
+        ),
+        _ => percent(estimate.estimate),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn differences_carry_their_sign_and_zero_has_none() {
+        assert_eq!(points(0.0123), "+1.2 points");
+        assert_eq!(points(-0.0123), "−1.2 points");
+        assert_eq!(points(0.0001), "0.0 points");
+        let difference = Estimate {
+            estimate: 0.1,
+            low: Some(-0.004),
+            high: Some(0.204),
+        };
+        assert_eq!(
+            points_with_interval(difference),
+            "+10.0 points (90 % interval −0.4 to +20.4 points)"
+        );
+    }
+}

@@ -1,0 +1,157 @@
+//! What later stages find in the invented garden: passages, ways home, nights, the fit of a simulated machine.
+
+#![allow(clippy::unwrap_used)]
+
+use super::frame;
+use tussock_types::*;
+
+/// An estimate with an interval.
+pub(crate) fn between(estimate: f64, low: f64, high: f64) -> Estimate {
+    Estimate {
+        estimate,
+        low: Some(low),
+        high: Some(high),
+    }
+}
+
+/// How the garden is laid out and worked, with nothing null.
+pub(crate) fn installation() -> Installation {
+    let passage = frame().to_geo(Place::new(12.0, -0.8)).unwrap();
+    let chair = frame().to_geo(Place::new(2.5, -6.0)).unwrap();
+    Installation {
+        setback_m: Some(0.24),
+        passages: vec![Passage {
+            id: "P1".to_owned(),
+            across: [Place::new(12.0, -1.8), Place::new(12.0, 0.3)],
+            lat: Some(passage.lat_deg),
+            lon: Some(passage.lon_deg),
+            width_m: 2.1,
+            free_width_m: 1.62,
+            length_m: 4.0,
+            behind_m2: 172.0,
+            crossings: Some(38),
+            crossings_expected: Some(64.0),
+            crossings_per_day: Some(92.0),
+            share_fraction: Some(0.61),
+        }],
+        unlisted_obstacles: vec![UnlistedObstacle {
+            id: "O1".to_owned(),
+            lat: Some(chair.lat_deg),
+            lon: Some(chair.lon_deg),
+            east_m: 2.5,
+            north_m: -6.0,
+            radius_m: 0.35,
+            turns: 14,
+        }],
+        out_of_reach: vec![
+            OutOfReach {
+                area_m2: 13.5,
+                east_m: -20.6,
+                north_m: -1.0,
+                why: OutOfReachWhy::Edge,
+            },
+            OutOfReach {
+                area_m2: 6.5,
+                east_m: 7.8,
+                north_m: 10.4,
+                why: OutOfReachWhy::CutOff,
+            },
+        ],
+        ways_home: vec![
+            WayHome {
+                along: HomeAlong::GuideRun,
+                times: 3,
+                median_min: 4.5,
+            },
+            WayHome {
+                along: HomeAlong::Boundary,
+                times: 2,
+                median_min: 9.0,
+            },
+        ],
+        outings: Some(OutingsFound {
+            count: 5,
+            median_out_min: 96.0,
+            median_charging_min: Some(22.0),
+            starts: vec![Place::new(-4.0, -8.0), Place::new(4.0, -4.0)],
+            along_guide: 2,
+        }),
+        hours: Some(HoursFound {
+            driving_h_per_day: 8.0,
+            working_h_per_day: 9.6,
+            allowed_h_per_day: Some(4.0),
+            needed_h_per_day: Some(13.0),
+            sentence: "It works 9.6 h a day; at this pace the promise needs 13 h.".to_owned(),
+        }),
+        lower_cut: Some(LowerCut {
+            answer: LowerCutAnswer::NotYet,
+            sentence: "Not yet: ground beyond the passage was not driven over at the present height."
+                .to_owned(),
+        }),
+        turf: Some(TurfFound {
+            growth_mm_per_day: 3.0,
+            growth_source: GrowthSource::Settings,
+            allowed_interval_h: 160.0,
+            overdue_fraction: Some(0.02),
+            sentence: "It passes more often than the grass needs: every 2.4 h, where 160 h would do."
+                .to_owned(),
+        }),
+        slope: Some(SlopeFound {
+            steep_deg: 11.0,
+            sd_deg: 1.5,
+            steepest_at: Place::new(-15.0, -8.0),
+        }),
+    }
+}
+
+/// Silences that may have been stops.
+pub(crate) fn possible_stops() -> Vec<PossibleStop> {
+    vec![PossibleStop {
+        east_m: -11.0,
+        north_m: 6.5,
+        start_s: 9_000.0,
+        most_minutes: 4.3,
+    }]
+}
+
+/// One night.
+pub(crate) fn nights() -> Vec<Night> {
+    vec![Night {
+        date: Some("2026-06-02".to_owned()),
+        start_s: 0.0,
+        end_s: 35_700.0,
+        hours: ActivityHours {
+            at_station_h: 1.44,
+            driving_h: 7.3,
+            transit_h: 0.25,
+            turning_h: 0.35,
+            reversing_h: 0.1,
+            halted_h: 0.35,
+            carried_h: 0.02,
+            silent_h: 0.11,
+        },
+        visited_fraction: Some(0.86),
+        visited_so_far_fraction: Some(0.86),
+    }]
+}
+
+/// How well simulated runs look like the log.
+pub(crate) fn fit() -> FitFound {
+    FitFound {
+        is_trusted: true,
+        sentence: "Simulated runs look like this log in what predictions depend on.".to_owned(),
+        runs: 24,
+        rows: vec![
+            FitRow {
+                what: "median leg, m".to_owned(),
+                logged: 8.4,
+                simulated: between(8.1, 7.6, 8.7),
+            },
+            FitRow {
+                what: "share of the path beyond the passage, %".to_owned(),
+                logged: 17.2,
+                simulated: between(18.0, 13.5, 22.4),
+            },
+        ],
+    }
+}

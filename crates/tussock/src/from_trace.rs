@@ -1,0 +1,63 @@
+//! A plan to begin with, drawn from logs alone.
+//!
+//! The outline is that of the driven ground ([`crate::outline`]), the station where the machine rested again and again. Zones and
+//! obstacles are not told from ground that was never driven on: holes in the drive are drawn as holes of the lawn only where they
+//! are wider than neighbouring passes explain. Good to about 0.2 m with centimetre logs; a sketch to mend by hand otherwise.
+
+use crate::ground::Ground;
+use crate::{AnalyseError, Job, outline};
+use tussock_types::{GeoPoint, GeoPolygon, Place, Plan, PlanFeature, PlanRole, PlanShape};
+
+/// Width to paint with where none is set.
+const PAINT_WIDTH_M: f64 = 0.26;
+/// Corners nearer to the line than this are left out.
+const TOLERANCE_M: f64 = 0.1;
+
+/// Draws a plan from the job's traces; its plan is not looked at.
+///
+/// # Errors
+/// [`AnalyseError::NoPlaceOnEarth`] for logs in metres without an origin, and those of [`crate::inspect`].
+pub fn plan_from_trace(job: &Job<'_>) -> Result<Plan, AnalyseError> {
+    let job = Job { plan: None, ..*job };
+    let ground = Ground::of(&job)?;
+    ground.must_be_a_garden(&job)?;
+    let frame = ground.frame.ok_or(AnalyseError::NoPlaceOnEarth)?;
+    let region = outline::outline(
+        &ground.tracks,
+        ground.bounds(),
+        job.settings.machine.cut_width_m.unwrap_or(PAINT_WIDTH_M),
+        job.settings.limits.cells,
+    )?;
+    let geo = |place: Place| -> GeoPoint { frame.to_geo(place) };
+    let mut plan = Plan::default();
+    let mut add = |role, name: String, shape| {
+        let index = plan.features.len();
+        plan.features.push(PlanFeature {
+            role,
+            name,
+            index,
+            shape,
+            radius_m: None,
+            outing_share_fraction: None,
+        });
+    };
+    for (number, rings) in region.outline_simplified(TOLERANCE_M).into_iter().enumerate() {
+        let rings = rings
+            .into_iter()
+            .map(|ring| ring.into_iter().map(geo).collect())
+            .collect();
+        add(
+            PlanRole::Lawn,
+            format!("lawn {}", number + 1),
+            PlanShape::Polygons(vec![GeoPolygon { rings }]),
+        );
+    }
+    if let Some(station) = ground.tracks.iter().find_map(|track| track.station) {
+        add(
+            PlanRole::Station,
+            "station".to_owned(),
+            PlanShape::Point(geo(station)),
+        );
+    }
+    Ok(plan)
+}
