@@ -4,6 +4,8 @@
 //! |---|---|
 //! | Is this log good enough? | [`inspect`] |
 //! | How much was driven over, what was missed, where did it get stuck? | [`analyse`] |
+//! | What did a change bring? | [`compare`] |
+//! | What would the plan be with a suggestion built in? | [`built`] |
 //! | Is this plan sound, and how large is everything in it? | [`check_plan`] |
 //! | Where does the plan lie, as the log sees it? | [`align`] |
 //!
@@ -17,6 +19,7 @@ mod analyse;
 mod because;
 mod built;
 mod clock_check;
+mod compare;
 mod counted;
 mod error;
 mod from_trace;
@@ -38,6 +41,7 @@ mod verdict;
 pub use align::{AlignVerdict, Aligned, align};
 pub use analyse::analyse;
 pub use built::built;
+pub use compare::{CompareError, Side, Sides, compare};
 pub use error::AnalyseError;
 pub use from_trace::plan_from_trace;
 pub use inspect::inspect;
