@@ -49,7 +49,11 @@ const UNCERTAIN: f64 = 0.7;
 /// And less certain than this it is not suggested.
 const TOO_UNCERTAIN: f64 = 0.6;
 /// More hours are tried up to this many on the clock.
-const MOST_HOURS: f64 = 60.0;
+const MOST_HOURS: f64 = 2.0 * HORIZON_H;
+/// Runs are no longer than this on the clock, however long the log is.
+const HORIZON_H: f64 = 48.0;
+/// Runs as long as a log that is longer than that.
+const LONG_RUNS: u64 = 12;
 /// Positions better than this are precise.
 const PRECISE_M: f64 = 0.05;
 
@@ -130,6 +134,7 @@ pub fn suggest(question: &Question<'_>) -> Result<Suggestions, SimulateError> {
         yard: Yard::new(&site, fitted.machine.past_boundary_m)?,
         machine: fitted.machine.clone(),
         run: Run {
+            hours: fitted.run(0).hours.min(HORIZON_H),
             stuck_spots: question.stuck_spots.to_vec(),
             ..fitted.run(0)
         },
@@ -156,7 +161,22 @@ pub fn suggest(question: &Question<'_>) -> Result<Suggestions, SimulateError> {
         .collect();
     let in_log = scene.fractions(&scene.paint(legs.iter().copied()));
     let log = tiles.looks(&legs, in_log.lawn);
-    let fit = fitness::fit_found(&tiles, &log, &looks, fitted);
+    // Beyond the horizon runs are shorter than the log: a few as long as it say how well they fit.
+    let fit = if fitted.hours > HORIZON_H {
+        let whole = Cast {
+            run: Run {
+                hours: fitted.hours,
+                ..cast.run.clone()
+            },
+            ..cast.clone()
+        };
+        let whole = whole.judge(&scene, question.seed, 0..LONG_RUNS, |legs, painted| {
+            tiles.looks(legs, scene.fractions(painted).lawn)
+        })?;
+        fitness::fit_found(&tiles, &log, &whole, fitted)
+    } else {
+        fitness::fit_found(&tiles, &log, &looks, fitted)
+    };
     let mut widened = if fitted.position_sd_m <= PRECISE_M {
         Widened {
             pocket: 0.05,
@@ -334,8 +354,8 @@ impl Workshop<'_> {
         (worth, suggestion)
     }
 
-    /// Hours on the clock after which most runs show the gain: as many as the runs were long where nine of ten do, else as many
-    /// times longer as it takes for nine of ten when each further run is as lucky.
+    /// Driving hours after which nine of ten logs show the gain: those of one run where nine of ten runs do, else as many times
+    /// longer as it takes when each further run is as lucky.
     fn shown_after_h(&self, change: &Change, after: &Runs) -> Option<f64> {
         let shows = after
             .pocket
@@ -343,14 +363,16 @@ impl Workshop<'_> {
             .filter(|fraction| **fraction > trial::GAIN)
             .count() as f64;
         let odds = shows / after.pocket.len().max(1) as f64;
-        let nights = if odds >= 0.9 {
+        let runs = if odds >= 0.9 {
             1.0
         } else if odds > 0.05 {
             (0.1_f64.ln() / (1.0 - odds).ln()).max(1.0)
         } else {
             return None;
         };
-        Some(change.cast.run.hours * nights)
+        let longer = change.cast.run.hours / self.cast.run.hours;
+        let driving_h = self.path_m / self.cast.machine.speed_mps / 3600.0;
+        Some(runs * longer * driving_h)
     }
 
     fn blank(&self, kind: SuggestionKind, cast: Cast) -> Change {
@@ -481,22 +503,19 @@ impl Workshop<'_> {
 
     /// The change with half as many hours again and with twice as many.
     fn with_hours(&self, change: &Change) -> Vec<Change> {
-        let fitted = self.question.fitted;
+        let days = self.question.fitted.days.max(1) as f64;
+        let (hours, per_day_h) = (self.cast.run.hours, self.question.fitted.hours / days);
         [1.5, 2.0]
             .into_iter()
-            .filter(|times| fitted.hours * times <= MOST_HOURS)
+            // A day has 24 hours.
+            .filter(|times| hours * times <= MOST_HOURS && per_day_h * times <= 24.0)
             .map(|times| {
-                let added_h = fitted.hours * (times - 1.0) / fitted.days.max(1) as f64;
+                let added_h = per_day_h * (times - 1.0);
                 let mut longer = change.clone();
-                longer.cast.run.hours = fitted.hours * times;
+                longer.cast.run.hours = hours * times;
                 longer.added_h_per_day = Some(added_h);
                 longer.effort_h += 1.0 + 0.25 * added_h;
                 longer
-            })
-            .filter(|change| {
-                // A day has 24 hours.
-                let per_day = fitted.hours / fitted.days.max(1) as f64;
-                change.added_h_per_day.unwrap_or(0.0) + per_day <= 24.0
             })
             .collect()
     }

@@ -82,11 +82,12 @@ fn deed(change: &Change, pocket: &str) -> String {
     deed
 }
 
-/// One sentence: what to do, and what most runs as long as this log will show.
+/// One sentence: what to do, and what most logs of so many hours will show.
 pub(super) fn why(change: &Change, pocket: &str, before: Estimate, after: Estimate) -> String {
     format!(
-        "{}: most runs as long as this log then drive over about {} of {pocket}, against {} if nothing changes.",
+        "{}: in most logs of {:.0} h about {} of {pocket} is then driven over, against {} if nothing changes.",
         deed(change, pocket),
+        change.cast.run.hours,
         percent(after.estimate),
         percent(before.estimate)
     )
