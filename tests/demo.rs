@@ -73,3 +73,75 @@ fn the_card_of_the_demo_holds() {
     assert_eq!(before["stuck_spots"][0]["episodes"], 5);
     assert_eq!(after["stuck_spots"], Value::Array(Vec::new()));
 }
+
+/// `tussock compare` of both halves: logs, or what an analysis of the first half saved.
+fn compare(before: &[PathBuf]) -> Command {
+    let demo = Path::new(env!("CARGO_MANIFEST_DIR")).join("fixtures/demo");
+    let mut logs: Vec<PathBuf> = std::fs::read_dir(demo.join("after"))
+        .expect("the logs are there")
+        .map(|entry| entry.expect("a log").path())
+        .collect();
+    logs.sort();
+    let mut command = tussock();
+    command
+        .arg("compare")
+        .arg("--before")
+        .args(before)
+        .arg("--after")
+        .args(logs)
+        .arg("--plan")
+        .arg(demo.join("plan.geojson"))
+        .arg("--after-plan")
+        .arg(demo.join("plan-after.geojson"))
+        .arg("--settings")
+        .arg(demo.join("settings.toml"));
+    command
+}
+
+#[test]
+fn the_whole_story_before_cause_suggestion_predicted_after_measured() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let saved = folder.path().join("before");
+    run(analyse("before", "plan.geojson").arg("--out").arg(&saved), b"").with_code(0);
+    let bytes = std::fs::read(saved.join("findings.json")).expect("findings");
+    let before: Value = serde_json::from_slice(&bytes).expect("JSON");
+    // The cause, and the change that mends it.
+    let yard = &before["missed_pockets"][0];
+    assert_eq!(yard["causes"][0]["cause"], "walled_off", "{yard}");
+    let best = &before["suggestions"][0];
+    assert_eq!(best["kind"], "zone_shrink", "{best}");
+    assert_eq!(best["addresses"][0], yard["id"]);
+    let out = folder.path().join("proof");
+    let told = run(
+        compare(&[saved.join("findings.json")])
+            .args(["--format", "json", "--out"])
+            .arg(&out),
+        b"",
+    )
+    .with_code(0);
+    let told: Value = serde_json::from_str(&told.stdout).expect("stdout is JSON");
+    assert_eq!(told["pockets"][0]["change"], "mended", "{}", told["pockets"][0]);
+    assert_eq!(told["difference"]["is_real"], true, "{}", told["difference"]);
+    // The prediction stands beside the measurement, and holds.
+    let held = &told["predictions"][0];
+    assert_eq!(
+        (&held["was_built"], &held["holds"]),
+        (&Value::Bool(true), &Value::Bool(true)),
+        "{held}"
+    );
+    let off = held["predicted_fraction"]["estimate"].as_f64().expect("a number")
+        - held["measured_fraction"].as_f64().expect("a number");
+    assert!(off.abs() < 0.15, "{held}");
+    assert!(out.join("comparison.html").is_file() && out.join("comparison.json").is_file());
+}
+
+#[test]
+fn what_compare_says_of_the_demo() {
+    let demo = Path::new(env!("CARGO_MANIFEST_DIR")).join("fixtures/demo/before");
+    let mut logs: Vec<PathBuf> = std::fs::read_dir(demo)
+        .expect("the logs are there")
+        .map(|entry| entry.expect("a log").path())
+        .collect();
+    logs.sort();
+    assert_ran!(run(&mut compare(&logs), b"").with_code(0), "demo-compared");
+}

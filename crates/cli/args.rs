@@ -30,6 +30,7 @@ pub(crate) struct Arguments {
 pub(crate) enum Command {
     Inspect(InspectArguments),
     Analyse(AnalyseArguments),
+    Compare(CompareArguments),
     #[command(subcommand)]
     Plan(PlanCommand),
     Report(ReportArguments),
@@ -179,9 +180,69 @@ pub(crate) struct AnalyseArguments {
 
     /// Make no suggestions
     ///
-    /// Suggestions are not part of this version yet; the flag is there so that scripts need not change.
+    /// Suggestions are made for missed pockets where there is a plan and a width. Each is tried on a simulated machine that was
+    /// fitted to this log, which takes some seconds.
     #[arg(long)]
     pub(crate) no_suggestions: bool,
+}
+
+const COMPARE_EXAMPLES: &str = "\
+Examples:
+  tussock compare --before may.gpx --after june.gpx --plan garden.geojson --cut-width 22cm
+  tussock compare --before may.gpx --after june.gpx --plan old.geojson --after-plan new.geojson --settings garden.toml
+  tussock compare --before result/findings.json --after june.gpx --plan new.geojson --cut-width 22cm --out proof";
+
+/// What did a change bring?
+///
+/// Before and after are logs, or the findings.json of an earlier analysis: then its predictions stand beside what is measured. Only
+/// ground that is lawn in both plans is compared. A difference is called real when neither position error nor the luck of a
+/// night explains it.
+#[derive(Debug, Args)]
+#[command(after_help = COMPARE_EXAMPLES)]
+pub(crate) struct CompareArguments {
+    /// Logs before the change, or one findings.json
+    #[arg(long, value_name = "LOG|FINDINGS", required = true, num_args = 1..)]
+    pub(crate) before: Vec<PathBuf>,
+
+    /// Logs after it, or one findings.json
+    #[arg(long, value_name = "LOG|FINDINGS", required = true, num_args = 1..)]
+    pub(crate) after: Vec<PathBuf>,
+
+    /// Plan of the garden (GeoJSON) for logs
+    #[arg(long, value_name = "FILE")]
+    pub(crate) plan: Option<PathBuf>,
+
+    /// Plan after the change, where it is another
+    #[arg(long, value_name = "FILE")]
+    pub(crate) after_plan: Option<PathBuf>,
+
+    /// Settings of the garden (TOML)
+    #[arg(long, value_name = "FILE")]
+    pub(crate) settings: Option<PathBuf>,
+
+    /// Width of the swath, such as 22cm, 0.22 m or 220mm
+    #[arg(long, value_name = "WIDTH")]
+    pub(crate) cut_width: Option<String>,
+
+    /// Columns of CSV logs, such as time=t,lat=y,lon=x
+    #[arg(long, value_name = "COLUMNS")]
+    pub(crate) columns: Option<String>,
+
+    /// Write comparison.json and comparison.html into this folder
+    #[arg(long, value_name = "DIR")]
+    pub(crate) out: Option<PathBuf>,
+
+    /// How the answer is given on stdout
+    #[arg(long, value_enum, default_value_t, value_name = "FORMAT")]
+    pub(crate) format: Format,
+
+    /// Seed of everything random
+    #[arg(long, value_name = "N", default_value_t = 0)]
+    pub(crate) seed: u64,
+
+    /// Worker threads [default: one for each core]
+    #[arg(long, value_name = "N")]
+    pub(crate) threads: Option<usize>,
 }
 
 /// Check a plan, make one from a walk, or lay one where the log says

@@ -81,6 +81,19 @@ pub(crate) fn bytes(path: &Path) -> Result<Vec<u8>, Failure> {
     Ok(bytes)
 }
 
+/// Whether a file holds saved findings: JSON, where a log would be text of another kind. Stdin is a log.
+pub(crate) fn is_saved(path: &Path) -> Result<bool, Failure> {
+    if is_stdin(path) {
+        return Ok(false);
+    }
+    let mut start = [0; 64];
+    let read = open(path)?
+        .read(&mut start)
+        .map_err(|error| unreadable(path, &error))?;
+    let first = start[..read].iter().find(|byte| !byte.is_ascii_whitespace());
+    Ok(first == Some(&b'{'))
+}
+
 /// Settings, or their defaults.
 pub(crate) fn settings(path: Option<&Path>) -> Result<Settings, Failure> {
     let Some(path) = path else {

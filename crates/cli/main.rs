@@ -34,6 +34,7 @@ fn main() -> ExitCode {
     let result = match arguments.command {
         Command::Inspect(arguments) => commands::inspect::run(&arguments, &printer),
         Command::Analyse(arguments) => commands::analyse::run(&arguments, &printer),
+        Command::Compare(arguments) => commands::compare::run(&arguments, &printer),
         Command::Plan(arguments) => commands::plan::run(&arguments, &printer),
         Command::Report(arguments) => commands::report::run(&arguments, &printer),
         Command::Simulate(arguments) => commands::simulate::run(&arguments, &printer),

@@ -8,6 +8,7 @@ import os
 import pathlib
 import subprocess
 
+import networkx
 import numpy
 import pyproj
 import pytest
@@ -302,3 +303,48 @@ def test_a_lawn_of_two_rooms_falls_apart_when_the_body_is_too_wide():
     assert (narrow["shrunk_parts"], wide["shrunk_parts"]) == (1, 2)
     assert narrow["shrunk_m2"] == pytest.approx(163.047715, abs=0.02)
     assert wide["shrunk_m2"] == pytest.approx(161.487505, abs=0.02)
+
+
+def test_the_cheapest_way_costs_what_it_costs_in_networkx():
+    random = drawn(9)
+    sides = [(1, 0), (0, 1), (-1, 0), (0, -1)]
+    corners = [(1, 1), (-1, 1), (-1, -1), (1, -1)]
+    asked = []
+    for number in range(60):
+        rows_, columns = random.integers(2, 16, size=2)
+        prices = numpy.where(random.random((rows_, columns)) < 0.25, numpy.nan, random.uniform(1, 4, (rows_, columns)))
+        cell = lambda: [int(random.integers(columns)), int(random.integers(rows_))]
+        asked.append((prices, 0.1 + random.random(), cell(), cell(), ["four", "eight", "eight_cutting_corners"][number % 3]))
+    questions = [
+        {
+            "ask": "way",
+            "prices": [[None if numpy.isnan(price) else price for price in row] for row in prices],
+            "cell_m": cell_m,
+            "from": start,
+            "to": goal,
+            "steps": steps,
+        }
+        for prices, cell_m, start, goal, steps in asked
+    ]
+    ways = 0
+    for (prices, cell_m, start, goal, steps), found in zip(asked, ask(questions)):
+        free = {(x, y) for y, row in enumerate(prices) for x, price in enumerate(row) if not numpy.isnan(price)}
+        graph = networkx.Graph()
+        graph.add_nodes_from(free)
+        for x, y in free:
+            for dx, dy in sides + (corners if steps != "four" else []):
+                there = (x + dx, y + dy)
+                is_open = steps != "eight" or 0 in (dx, dy) or {(x + dx, y), (x, y + dy)} <= free
+                if there in free and is_open:
+                    mean = 0.5 * (prices[y][x] + prices[there[1]][there[0]])
+                    graph.add_edge((x, y), there, weight=cell_m * numpy.hypot(dx, dy) * mean)
+        start, goal = tuple(start), tuple(goal)
+        if start not in free or goal not in free or not networkx.has_path(graph, start, goal):
+            assert found is None
+            continue
+        ways += 1
+        assert found["cost"] == pytest.approx(networkx.dijkstra_path_length(graph, start, goal), rel=1e-12)
+        walked = [tuple(cell) for cell in found["cells"]]
+        assert walked[0] == start and walked[-1] == goal
+        assert found["cost"] == pytest.approx(networkx.path_weight(graph, walked, "weight"), rel=1e-12)
+    assert ways > 20

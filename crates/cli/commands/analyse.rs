@@ -8,7 +8,7 @@ use crate::printer::Printer;
 use crate::progress::Progress;
 use crate::{Outcome, commands, wishes};
 use std::path::PathBuf;
-use tussock::{Job, Stage};
+use tussock::{Advice, Job, Stage};
 use tussock_report::Privacy;
 use tussock_types::Findings;
 
@@ -53,6 +53,11 @@ pub(crate) fn run(arguments: &AnalyseArguments, printer: &Printer) -> Outcome {
         plan: plan.as_ref(),
         settings: &settings,
         seed: arguments.seed,
+        advice: if arguments.no_suggestions {
+            Advice::LeftOut
+        } else {
+            Advice::Given
+        },
         progress: Some(&tell),
     };
     let mut findings =

@@ -30,6 +30,7 @@ pub(crate) fn run(arguments: &InspectArguments, printer: &Printer) -> Outcome {
         plan: plan.as_ref(),
         settings: &settings,
         seed: 0,
+        advice: tussock::Advice::LeftOut,
         progress: Some(&tell),
     };
     let inspection =

@@ -254,6 +254,7 @@ fn from_trace(arguments: &FromTraceArguments, printer: &Printer) -> Outcome {
         plan: None,
         settings: &settings,
         seed: 0,
+        advice: tussock::Advice::LeftOut,
         progress: Some(&tell),
     })
     .map_err(|error| commands::cannot_go_on(&error, None))?;
@@ -295,6 +296,7 @@ fn align(arguments: &AlignArguments, printer: &Printer) -> Outcome {
         plan: Some(&plan),
         settings: &settings,
         seed: 0,
+        advice: tussock::Advice::LeftOut,
         progress: Some(&tell),
     };
     let aligned = tussock::align(&job)

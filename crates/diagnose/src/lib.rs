@@ -1,6 +1,4 @@
-//! The reasons.
-//!
-//! Question: is an unvisited pocket missed or only not yet visited, and where does the machine lose time?
+//! The reasons, and what to change.
 //!
 //! | question | room |
 //! |---|---|
@@ -10,6 +8,7 @@
 //! | where does it lose time, go astray, wear the turf? | [`stuck`], [`outings`], [`worn`] |
 //! | how often does the grass need it? | [`turf`] |
 //! | what machine was it, and what do many nights of it leave? | [`fitted`], [`rehearse`] |
+//! | what to change, and what will it bring? | [`suggest`] |
 //!
 //! Approximate where the modules say so; causes and remedies beyond that are not drawn from a log that does not show them.
 
@@ -23,6 +22,7 @@ pub mod passages;
 pub mod pocket;
 pub mod rehearse;
 pub mod stuck;
+pub mod suggest;
 pub mod turf;
 pub mod turns;
 pub mod worn;

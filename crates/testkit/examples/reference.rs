@@ -16,7 +16,7 @@ use tussock_diagnose::stuck::stuck_spots;
 use tussock_ingest::{ReadOptions, read_log};
 use tussock_locate::kalman::{self, Model, State};
 use tussock_locate::{Halt, HaltPlace, Kept, NoiseEstimate, PathMethod, Track};
-use tussock_plane::{BitGrid, Frame, Joins, LegIndex, Region};
+use tussock_plane::{BitGrid, Frame, Joins, LegIndex, Region, Steps, cheapest_way};
 use tussock_types::{GeoPoint, Grid, NoiseSource, Place};
 
 /// One question. Masks are rows of `0` and `1`, the southernmost first.
@@ -55,6 +55,14 @@ enum Question {
         rings_m: Vec<Vec<[f64; 2]>>,
         other_m: Vec<Vec<[f64; 2]>>,
         grown_m: f64,
+    },
+    /// Cheapest way from a cell to another, as column and row; what a metre costs, row by row, `null` where it is closed.
+    Way {
+        prices: Vec<Vec<Option<f64>>>,
+        cell_m: f64,
+        from: [usize; 2],
+        to: [usize; 2],
+        steps: String,
     },
     /// Fixes of a log file.
     Read { path: String },
@@ -268,6 +276,35 @@ fn answer(question: &Question) -> Value {
                 "minus_m2": one.minus(&other).unwrap().area_m2(),
                 "intersect_m2": one.intersect(&other).unwrap().area_m2(),
             })
+        }
+        Question::Way {
+            prices,
+            cell_m,
+            from,
+            to,
+            steps,
+        } => {
+            let grid = Grid {
+                east_min_m: 0.0,
+                north_min_m: 0.0,
+                cell_m: *cell_m,
+                columns: prices[0].len(),
+                rows: prices.len(),
+            };
+            let steps = match steps.as_str() {
+                "four" => Steps::Four,
+                "eight" => Steps::Eight,
+                "eight_cutting_corners" => Steps::EightCuttingCorners,
+                other => panic!("no such steps: {other}"),
+            };
+            let way = cheapest_way(
+                &grid,
+                (from[0], from[1]),
+                |column, row| [column, row] == *to,
+                |column, row| prices[row][column],
+                steps,
+            );
+            json!(way.map(|way| json!({ "cost": way.cost, "length_m": way.length_m, "cells": way.cells })))
         }
         Question::Read { path } => {
             match read_log(path, std::fs::File::open(path).unwrap(), &ReadOptions::default()) {

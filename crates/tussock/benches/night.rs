@@ -75,6 +75,7 @@ fn night(bencher: &mut Criterion) {
                 plan: Some(&plan),
                 settings: &settings,
                 seed: 1,
+                advice: tussock::Advice::LeftOut,
                 progress: None,
             })
             .unwrap()

@@ -7,7 +7,9 @@ use crate::layout::Layout;
 use crate::moved::Moved;
 use crate::sorted::Sorted;
 use crate::spots::{self, stuck_findings};
-use crate::{AnalyseError, Job, Stage, TOOL_VERSION, inspect, interval, nights, outline, verdict};
+use crate::{
+    Advice, AnalyseError, Job, Stage, TOOL_VERSION, advice, inspect, interval, nights, outline, verdict,
+};
 use tussock_coverage::swath;
 use tussock_locate::{HaltPlace, Piece, Track};
 use tussock_plane::{Leg, LegIndex};
@@ -151,6 +153,10 @@ pub fn analyse(job: &Job<'_>) -> Result<Findings, AnalyseError> {
         driven_lines: driven_lines(&ground.tracks),
         cells: Some(cells),
     };
+    if job.advice == Advice::Given {
+        job.tell(Stage::Suggesting, 0.8);
+        advice::advise(&mut findings, &ground, settings, job.seed);
+    }
     if let Some(moved) = Moved::of(&ground) {
         moved.findings(&mut findings, ground.frame.as_ref());
     }

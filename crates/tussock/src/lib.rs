@@ -4,6 +4,8 @@
 //! |---|---|
 //! | Is this log good enough? | [`inspect`] |
 //! | How much was driven over, what was missed, where did it get stuck? | [`analyse`] |
+//! | What did a change bring? | [`compare`] |
+//! | What would the plan be with a suggestion built in? | [`built`] |
 //! | Is this plan sound, and how large is everything in it? | [`check_plan`] |
 //! | Where does the plan lie, as the log sees it? | [`align`] |
 //!
@@ -11,10 +13,13 @@
 //! the business of `tussock-ingest`, drawing findings that of `tussock-report`; nothing here opens a file, prints, or asks
 //! the clock. The same job gives the same findings on any number of threads.
 
+mod advice;
 mod align;
 mod analyse;
 mod because;
+mod built;
 mod clock_check;
+mod compare;
 mod counted;
 mod error;
 mod from_trace;
@@ -37,6 +42,8 @@ mod verdict;
 
 pub use align::{AlignVerdict, Aligned, align};
 pub use analyse::analyse;
+pub use built::built;
+pub use compare::{CompareError, Side, Sides, compare};
 pub use error::AnalyseError;
 pub use from_trace::plan_from_trace;
 pub use inspect::inspect;
@@ -67,8 +74,20 @@ pub struct Job<'a> {
     pub settings: &'a Settings,
     /// Seed of everything random.
     pub seed: u64,
+    /// Whether suggestions are made: they take some seconds.
+    pub advice: Advice,
     /// Told how far the work is: the stage, and the fraction of the whole that is done.
     pub progress: Option<&'a (dyn Fn(Stage, f64) + Sync)>,
+}
+
+/// Whether suggestions are made.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Advice {
+    /// They are, where there are missed pockets.
+    #[default]
+    Given,
+    /// They are left out.
+    LeftOut,
 }
 
 /// Stages of an analysis, for progress.
@@ -80,6 +99,8 @@ pub enum Stage {
     Counting,
     /// Looking for reasons.
     Diagnosing,
+    /// Trying changes.
+    Suggesting,
 }
 
 impl Stage {
@@ -89,6 +110,7 @@ impl Stage {
             Self::Locating => "locating",
             Self::Counting => "counting",
             Self::Diagnosing => "diagnosing",
+            Self::Suggesting => "suggesting",
         }
     }
 }

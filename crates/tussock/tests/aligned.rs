@@ -68,7 +68,9 @@ fn aligned(plan: &Plan, trace: &Trace) -> Result<tussock::Aligned, AnalyseError>
         plan: Some(plan),
         settings: &Settings::default(),
         seed: 1,
+        advice: tussock::Advice::LeftOut,
         progress: None,
+        advice: tussock::Advice::LeftOut,
     })
 }
 
@@ -118,7 +120,9 @@ fn without_a_plan_there_is_nothing_to_align() {
         plan: None,
         settings: &settings,
         seed: 1,
+        advice: tussock::Advice::LeftOut,
         progress: None,
+        advice: tussock::Advice::LeftOut,
     };
     assert!(matches!(align(&job), Err(AnalyseError::CannotAlign { .. })));
 }
@@ -171,6 +175,7 @@ fn found(plan: &Plan, trace: &Trace) -> Findings {
         settings: &settings,
         seed: 1,
         progress: None,
+        advice: tussock::Advice::LeftOut,
     })
     .expect("an ordinary night")
 }

@@ -83,7 +83,9 @@ fn analysed(run: &TrueRun, site: &Site, plan: &Plan, grade: &Grade, seed: u64) -
         plan: Some(plan),
         settings: &settings,
         seed: 1,
+        advice: tussock::Advice::LeftOut,
         progress: None,
+        advice: tussock::Advice::LeftOut,
     })
     .expect("a night can be analysed")
 }
@@ -332,6 +334,7 @@ fn not_yet_pockets_say_when_they_can_be_decided() {
                     settings: &settings,
                     seed: 1,
                     progress: None,
+                    advice: tussock::Advice::LeftOut,
                 })
                 .expect("a part of a night can be analysed");
                 let inside = |east_m, north_m| garden.suffers.contains(Place::new(east_m, north_m));

@@ -24,6 +24,7 @@ fn findings(trace: &Trace, plan: &Plan, settings: &Settings) -> Findings {
         settings,
         seed: 1,
         progress: None,
+        advice: tussock::Advice::LeftOut,
     })
     .expect("a night can be analysed")
 }
@@ -186,6 +187,7 @@ fn a_plan_drawn_from_the_drive_is_the_lawn_but_for_its_rim() {
         settings: &settings(),
         seed: 1,
         progress: None,
+        advice: tussock::Advice::LeftOut,
     })
     .expect("it can be drawn");
     assert!(check_plan(&drawn).is_sound());

@@ -56,6 +56,7 @@ fn verdict(trace: &Trace, inputs: &[LogFacts], settings: &Settings) -> LogVerdic
         plan: None,
         settings,
         seed: 1,
+        advice: tussock::Advice::LeftOut,
         progress: None,
     };
     inspect(&job).expect("the log is sound").log_verdict

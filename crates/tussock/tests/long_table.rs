@@ -105,6 +105,7 @@ fn outcome(case: &Case, number: u64) -> Outcome {
         plan: Some(&garden.plan),
         settings: &settings,
         seed: 1,
+        advice: tussock::Advice::LeftOut,
         progress: None,
     })
     .expect("a night can be analysed");

@@ -34,6 +34,7 @@ fn found(traces: &[Trace], plan: Option<&Plan>, cut_width_m: Option<f64>) -> Fin
         plan,
         settings: &settings,
         seed: 1,
+        advice: tussock::Advice::LeftOut,
         progress: None,
     };
     analyse(&job).expect("the logs are sound")

@@ -201,6 +201,7 @@ fn rest_table() -> String {
             plan: None,
             settings: &Settings::default(),
             seed: 1,
+            advice: tussock::Advice::LeftOut,
             progress: None,
         };
         let claim = inspect(&job).map(|found| found.positions);

@@ -256,6 +256,7 @@ fn judge(grade: &Grade, kind: GardenKind, variant: usize) -> Row {
         plan: Some(&garden.plan),
         settings: &settings,
         seed: 1,
+        advice: tussock::Advice::LeftOut,
         progress: None,
     })
     .expect("a whole night can be analysed");

@@ -588,8 +588,10 @@ pub struct Suggestion {
     pub kind: SuggestionKind,
     /// One sentence.
     pub why: String,
-    /// Its geometry.
+    /// Its geometry: the line of a guide run from the station outwards, the new outline of a zone or of the boundary.
     pub geometry: Vec<Place>,
+    /// Number of the feature of the plan that the geometry takes the place of; null where it is added.
+    pub feature: Option<usize>,
     /// Wire to lay.
     pub wire_m: Option<f64>,
     /// Share of outings to send along it.

@@ -3,4 +3,5 @@
 
 mod fitted;
 mod rehearse;
+mod ways;
 mod world;

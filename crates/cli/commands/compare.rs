@@ -1,0 +1,213 @@
+//! `tussock compare`: what did a change bring?
+
+use crate::args::{CompareArguments, Format, LogArguments};
+use crate::exit::{Exit, Failure};
+use crate::inputs::{self, name, told};
+use crate::outputs::{OutputFolder, Rendered};
+use crate::printer::Printer;
+use crate::progress::Progress;
+use crate::{Outcome, commands, wishes};
+use std::path::{Path, PathBuf};
+use tussock::{Advice, CompareError, Job, Side, Sides};
+use tussock_ingest::{Assembled, ReadOptions};
+use tussock_types::{Comparison, Findings, Plan, Settings};
+
+/// A side as it was given.
+struct Given {
+    names: Vec<String>,
+    findings: Findings,
+    from: Option<(Assembled, Plan)>,
+}
+
+pub(crate) fn run(arguments: &CompareArguments, printer: &Printer) -> Outcome {
+    let log = LogArguments {
+        logs: Vec::new(),
+        settings: arguments.settings.clone(),
+        date: None,
+        columns: arguments.columns.clone(),
+        strict: false,
+        threads: arguments.threads,
+    };
+    let mut options = wishes::read_options(&log)?;
+    let cut_width_m = arguments
+        .cut_width
+        .as_deref()
+        .map(wishes::cut_width_m)
+        .transpose()?;
+    wishes::threads(arguments.threads)?;
+    let everything: Vec<&PathBuf> = arguments
+        .before
+        .iter()
+        .chain(&arguments.after)
+        .chain(&arguments.plan)
+        .chain(&arguments.after_plan)
+        .chain(&arguments.settings)
+        .collect();
+    let folder = match &arguments.out {
+        None => None,
+        Some(path) => Some(OutputFolder::probe(path, everything.iter().copied())?),
+    };
+    let sides = arguments.before.iter().chain(&arguments.after);
+    inputs::check(sides, "a log (GPX, NMEA 0183 or CSV) or findings.json")?;
+    inputs::check_garden(arguments.plan.as_ref(), arguments.settings.as_ref())?;
+    inputs::check(arguments.after_plan.as_ref(), "a plan (GeoJSON)")?;
+    let mut settings = inputs::settings(arguments.settings.as_deref())?;
+    settings.machine.cut_width_m = cut_width_m.or(settings.machine.cut_width_m);
+    options.limits = settings.limits.clone();
+    let after_plan = arguments.after_plan.as_ref().or(arguments.plan.as_ref());
+    let progress = Progress::new();
+    let asked = Asked {
+        options: &options,
+        settings: &settings,
+        seed: arguments.seed,
+        progress: &progress,
+    };
+    let before = asked.side(&arguments.before, arguments.plan.as_deref())?;
+    let after = asked.side(&arguments.after, after_plan.map(PathBuf::as_path))?;
+    progress.tell("comparing", 0.9);
+    let (before_job, after_job) = (asked.job(&before), asked.job(&after));
+    let comparison = tussock::compare(&Sides {
+        before: told_side(&before, before_job.as_ref()),
+        after: told_side(&after, after_job.as_ref()),
+        seed: arguments.seed,
+    })
+    .map_err(|error| cannot_compare(&error))?;
+    let written = match &folder {
+        None => Vec::new(),
+        Some(folder) => {
+            progress.tell("drawing", 0.95);
+            folder.write(&render(&comparison)?)?
+        }
+    };
+    drop(progress);
+    answer(&comparison, arguments.format, &written, printer)?;
+    Ok(Exit::Done)
+}
+
+struct Asked<'a> {
+    options: &'a ReadOptions,
+    settings: &'a Settings,
+    seed: u64,
+    progress: &'a Progress,
+}
+
+impl Asked<'_> {
+    /// One side: saved findings, or logs that are analysed now.
+    fn side(&self, paths: &[PathBuf], plan: Option<&Path>) -> Result<Given, Failure> {
+        let names: Vec<String> = paths.iter().map(|path| name(path)).collect();
+        let saved: Vec<bool> = paths
+            .iter()
+            .map(|path| inputs::is_saved(path))
+            .collect::<Result<_, _>>()?;
+        if saved.iter().any(|is_saved| *is_saved) {
+            let [path] = paths else {
+                return Err(Failure::told(format!(
+                    "{} files on one side with findings among them, expected one findings.json or logs only",
+                    paths.len()
+                )));
+            };
+            let findings = tussock_report::from_json(&inputs::bytes(path)?)
+                .map_err(|error| Failure::told(format!("{}: {}", name(path), told(&error))))?;
+            return Ok(Given {
+                names,
+                findings,
+                from: None,
+            });
+        }
+        let Some(plan_path) = plan else {
+            return Err(
+                Failure::told("no plan is given, expected one where a side is a log")
+                    .hint("give it with --plan garden.geojson"),
+            );
+        };
+        let plan = commands::sound_plan(plan_path, self.settings)?;
+        let assembled = inputs::logs(paths, self.options, &|what, done| {
+            self.progress.tell(what, 0.4 * done)
+        })?;
+        let findings = tussock::analyse(&self.job_of(&assembled, &plan))
+            .map_err(|error| commands::cannot_go_on(&error, Some(plan_path)))?;
+        Ok(Given {
+            names,
+            findings,
+            from: Some((assembled, plan)),
+        })
+    }
+
+    fn job_of<'b>(&'b self, assembled: &'b Assembled, plan: &'b Plan) -> Job<'b> {
+        Job {
+            traces: &assembled.traces,
+            inputs: &assembled.inputs,
+            plan: Some(plan),
+            settings: self.settings,
+            seed: self.seed,
+            advice: Advice::LeftOut,
+            progress: None,
+        }
+    }
+
+    fn job<'b>(&'b self, given: &'b Given) -> Option<Job<'b>> {
+        given
+            .from
+            .as_ref()
+            .map(|(assembled, plan)| self.job_of(assembled, plan))
+    }
+}
+
+fn told_side<'a>(given: &'a Given, job: Option<&'a Job<'a>>) -> Side<'a> {
+    Side {
+        names: given.names.clone(),
+        findings: &given.findings,
+        job,
+    }
+}
+
+fn cannot_compare(error: &CompareError) -> Failure {
+    match error {
+        CompareError::Analyse(error) => commands::cannot_go_on(error, None),
+        CompareError::NoWidth { .. } => Failure::told(told(error))
+            .hint("give it with --cut-width 22cm, or as machine.cut_width_m in the settings"),
+        _ => Failure::told(told(error)),
+    }
+}
+
+fn render(comparison: &Comparison) -> Result<Vec<Rendered>, Failure> {
+    let failed = |error: tussock_report::ReportError| Failure::told(told(&error));
+    Ok(vec![
+        Rendered {
+            name: "comparison.json".to_owned(),
+            bytes: tussock_report::comparison_to_json(comparison)
+                .map_err(failed)?
+                .into_bytes(),
+        },
+        Rendered {
+            name: "comparison.html".to_owned(),
+            bytes: tussock_report::html_comparison(comparison)
+                .map_err(failed)?
+                .into_bytes(),
+        },
+    ])
+}
+
+fn answer(
+    comparison: &Comparison,
+    format: Format,
+    written: &[PathBuf],
+    printer: &Printer,
+) -> Result<(), Failure> {
+    let names: Vec<String> = written.iter().map(|path| path.display().to_string()).collect();
+    match format {
+        Format::Human => {
+            let mut text = tussock_report::answer_comparison(comparison, printer.style());
+            text.push_str(&tussock_report::answer_files(&names, printer.style()));
+            printer.data(text.as_bytes())
+        }
+        Format::Json => {
+            let text = tussock_report::comparison_to_json(comparison)
+                .map_err(|error| Failure::told(told(&error)))?;
+            if !names.is_empty() {
+                printer.note(&format!("written: {}", names.join(", ")));
+            }
+            printer.data(text.as_bytes())
+        }
+    }
+}

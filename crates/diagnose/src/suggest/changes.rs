@@ -1,0 +1,359 @@
+//! Which zones and lines could be changed?
+//!
+//! Only geometry: what a change brings is for the rehearsals to say.
+
+use super::room::off_piece_m;
+use crate::fitted::drivable;
+use tussock_locate::Track;
+use tussock_plane::{Joins, Region, Site};
+use tussock_types::Place;
+
+/// A passage opened to so many entries over the logged hours mends nearly always; the chance of none is about exp(-6).
+const ENTRIES: f64 = 6.0;
+/// Entries below which opening is no use.
+const LEAST_ENTRIES: f64 = 3.0;
+/// A side is not moved back farther than this.
+const MOST_CUT_M: f64 = 2.5;
+/// Gaps wider than this pinch nothing.
+const WIDE_M: f64 = 1.5;
+/// A smaller rest of a zone is no zone.
+const LEAST_ZONE_M2: f64 = 0.3;
+
+/// A zone with another outline.
+#[derive(Clone, Debug)]
+pub struct ZoneChange {
+    /// Its number among the exclusion zones.
+    pub zone: usize,
+    /// What it is to be.
+    pub shape: Region,
+    /// How far a side is moved back, or the zone as a whole.
+    pub by_m: f64,
+    /// Lawn to lawn, what the passage beside it then measures.
+    pub passage_m: f64,
+}
+
+/// Crossings that only reach the mouth of a passage do not pass it.
+fn passes(gap_m: f64, length_m: f64) -> f64 {
+    1.0 / (1.0 + length_m / (1.5 * gap_m))
+}
+
+/// Smallest gap, free for the machine's middle, through which it comes so often within its path.
+fn gap_for(entries: f64, path_m: f64, ground_m2: f64, length_m: f64) -> Option<f64> {
+    let of = |gap_m: f64| path_m * gap_m * passes(gap_m, length_m) / (std::f64::consts::PI * ground_m2);
+    let most_m = 3.0;
+    if of(most_m) < entries {
+        return None;
+    }
+    let (mut low_m, mut high_m) = (0.01, most_m);
+    for _ in 0..40 {
+        let middle_m = 0.5 * (low_m + high_m);
+        if of(middle_m) < entries {
+            low_m = middle_m
+        } else {
+            high_m = middle_m
+        }
+    }
+    Some(high_m.max(0.25))
+}
+
+/// Distance along a ray to the nearest of some edges.
+fn ray_m(from: Place, heading: (f64, f64), edges: &[(Place, Place)]) -> Option<f64> {
+    edges
+        .iter()
+        .filter_map(|(a, b)| {
+            let (ex, ey) = (b.east_m - a.east_m, b.north_m - a.north_m);
+            let across = heading.0 * ey - heading.1 * ex;
+            if across.abs() < 1e-12 {
+                return None;
+            }
+            let (gx, gy) = (a.east_m - from.east_m, a.north_m - from.north_m);
+            let distance_m = (gx * ey - gy * ex) / across;
+            let part = (gx * heading.1 - gy * heading.0) / across;
+            (distance_m > 1e-6 && (-1e-9..=1.0 + 1e-9).contains(&part)).then_some(distance_m)
+        })
+        .min_by(f64::total_cmp)
+}
+
+/// A side of a zone that faces something close.
+struct Face {
+    gap_m: f64,
+    length_m: f64,
+    wall: Place,
+    outwards: (f64, f64),
+}
+
+fn faces(zone: &Region, others: &Region, within_m: f64) -> Vec<Face> {
+    let walls: Vec<(Place, Place)> = others.edges().collect();
+    let mut faces: Vec<Face> = Vec::new();
+    for (from, to) in zone.edges() {
+        let side_m = from.distance_m(to);
+        if side_m < 1e-6 {
+            continue;
+        }
+        let along = (
+            (to.east_m - from.east_m) / side_m,
+            (to.north_m - from.north_m) / side_m,
+        );
+        // Ground of the zone on the left.
+        let outwards = (along.1, -along.0);
+        let steps = (side_m / 0.25).ceil().max(1.0) as usize;
+        let mut gaps: Vec<(f64, Place)> = Vec::new();
+        for step in 0..steps {
+            let at_m = (step as f64 + 0.5) / steps as f64 * side_m;
+            let place = Place::new(from.east_m + at_m * along.0, from.north_m + at_m * along.1);
+            if !others.contains(place) {
+                continue;
+            }
+            if let Some(gap_m) = ray_m(place, outwards, &walls) {
+                gaps.push((
+                    gap_m,
+                    Place::new(
+                        place.east_m + gap_m * outwards.0,
+                        place.north_m + gap_m * outwards.1,
+                    ),
+                ));
+            }
+        }
+        let Some(&(gap_m, wall)) = gaps.iter().min_by(|a, b| a.0.total_cmp(&b.0)) else {
+            continue;
+        };
+        if gap_m > within_m {
+            continue;
+        }
+        let narrow = gaps.iter().filter(|gap| gap.0 < gap_m + 0.4).count() as f64;
+        let face = Face {
+            gap_m,
+            length_m: narrow * side_m / steps as f64,
+            wall,
+            outwards,
+        };
+        // Neighbouring sides of a round zone are one face, the closest of them.
+        let alike = faces.iter_mut().find(|other| {
+            other.outwards.0 * face.outwards.0 + other.outwards.1 * face.outwards.1 > 0.5
+                && other.wall.distance_m(face.wall) < 3.0
+        });
+        match alike {
+            Some(other) => {
+                let length_m = other.length_m + face.length_m;
+                if face.gap_m < other.gap_m {
+                    *other = face;
+                }
+                other.length_m = length_m;
+            }
+            None => faces.push(face),
+        }
+    }
+    faces
+}
+
+/// Ground to the one side of a line across a direction, from a place so far along it.
+fn strip(at: Place, along: (f64, f64), depth_m: f64) -> Option<Region> {
+    const WIDE: f64 = 60.0;
+    let corner = |ahead_m: f64, aside_m: f64| {
+        Place::new(
+            at.east_m + ahead_m * along.0 - aside_m * along.1,
+            at.north_m + ahead_m * along.1 + aside_m * along.0,
+        )
+    };
+    let ring = vec![
+        corner(-0.01, -WIDE),
+        corner(depth_m, -WIDE),
+        corner(depth_m, WIDE),
+        corner(-0.01, WIDE),
+        corner(-0.01, -WIDE),
+    ];
+    Region::from_rings(vec![vec![ring]]).ok()
+}
+
+/// The outer ring of the largest part, to the centimetre.
+pub(super) fn outline_of(region: &Region) -> Vec<Place> {
+    let round = |place: &Place| {
+        Place::new(
+            (100.0 * place.east_m).round() / 100.0,
+            (100.0 * place.north_m).round() / 100.0,
+        )
+    };
+    region
+        .parts()
+        .iter()
+        .max_by(|a, b| a.area_m2().total_cmp(&b.area_m2()))
+        .and_then(|part| part.rings().into_iter().flatten().next())
+        .map(|ring| ring.iter().map(round).collect())
+        .unwrap_or_default()
+}
+
+/// A site with another outline for one zone.
+pub(super) fn with_zone(site: &Site, zone: usize, shape: &Region) -> Site {
+    let mut changed = site.clone();
+    changed.exclusions[zone].shape = shape.clone();
+    changed
+}
+
+/// Zones whose side is moved back so that a passage beside them lets enough entries through.
+pub fn shrunk(site: &Site, setback_m: f64, path_m: f64, ground_m2: f64) -> Vec<ZoneChange> {
+    let mut changes = Vec::new();
+    for (number, zone) in site.exclusions.iter().enumerate() {
+        let mut without = site.clone();
+        without.exclusions.remove(number);
+        let Some(others) = drivable(&without) else {
+            continue;
+        };
+        for face in faces(&zone.shape, &others, 2.0 * setback_m.max(0.0) + WIDE_M) {
+            let length_m = face.length_m + 2.0 * setback_m.max(0.0);
+            let change = [ENTRIES, LEAST_ENTRIES].into_iter().find_map(|entries| {
+                let gap_m = gap_for(entries, path_m, ground_m2, length_m)?;
+                let passage_m = (20.0 * (gap_m + 2.0 * setback_m)).ceil() / 20.0;
+                let by_m = passage_m - face.gap_m;
+                if !(0.05..=MOST_CUT_M).contains(&by_m) {
+                    return None;
+                }
+                let inwards = (-face.outwards.0, -face.outwards.1);
+                let left = zone.shape.minus(&strip(face.wall, inwards, passage_m)?).ok()?;
+                let ring = outline_of(&left);
+                let shape = Region::from_rings(vec![vec![ring]]).ok()?;
+                (shape.area_m2() >= LEAST_ZONE_M2).then_some(ZoneChange {
+                    zone: number,
+                    shape,
+                    by_m,
+                    passage_m,
+                })
+            });
+            changes.extend(change);
+        }
+    }
+    changes
+}
+
+/// Turns this near to the edge of other ground may have been made there.
+const OTHER_EDGE_M: f64 = 0.6;
+/// Turns farther from a drawn zone are not its own.
+const NEAR_ZONE_M: f64 = 2.0;
+/// A zone is looked for within this.
+const MOST_SHIFT_M: f64 = 1.4;
+/// Fewer turns do not place a zone.
+const LEAST_ZONE_TURNS: usize = 10;
+/// A shift is said from here on, in precise logs and in others.
+const LEAST_SHIFT_M: (f64, f64) = (0.15, 0.4);
+/// A turn this far off its edge says nothing more.
+const CAPPED_M: f64 = 0.5;
+
+/// Places at which the machine turned between two long legs.
+pub(super) fn turn_places(track: &Track, sd_m: f64) -> Vec<Place> {
+    let least_m = 1.0 + 5.0 * sd_m;
+    track
+        .pieces
+        .iter()
+        .flat_map(|piece| piece.vertices.windows(3))
+        .filter(|three| {
+            let step = |from: Place, to: Place| (to.east_m - from.east_m, to.north_m - from.north_m);
+            let (a, b) = (
+                step(three[0].place, three[1].place),
+                step(three[1].place, three[2].place),
+            );
+            let (long, next) = (a.0.hypot(a.1), b.0.hypot(b.1));
+            long >= least_m && next >= least_m && a.0 * b.0 + a.1 * b.1 < 0.9 * long * next
+        })
+        .map(|three| three[1].place)
+        .collect()
+}
+
+/// Zones that stand beside where they are drawn: their shape where turns show them.
+pub fn displaced(site: &Site, turns: &[Place], setback_m: f64, sd_m: f64) -> Vec<ZoneChange> {
+    let mut changes = Vec::new();
+    for (number, zone) in site.exclusions.iter().enumerate() {
+        let mut without = site.clone();
+        without.exclusions.remove(number);
+        let Some(others) = drivable(&without) else {
+            continue;
+        };
+        let Ok(line) = zone.shape.grown_by(setback_m, Joins::Mitred) else {
+            continue;
+        };
+        let edges: Vec<(Place, Place)> = line.edges().collect();
+        let own: Vec<Place> = turns
+            .iter()
+            .copied()
+            .filter(|turn| {
+                let reach_m = OTHER_EDGE_M + 3.0 * sd_m + setback_m.max(0.0);
+                others.contains(*turn)
+                    && others.edge_distance_m(*turn) > reach_m
+                    && (zone.shape.contains(*turn)
+                        || zone.shape.edge_distance_m(*turn) <= NEAR_ZONE_M + setback_m.max(0.0))
+            })
+            .collect();
+        if own.len() < LEAST_ZONE_TURNS {
+            continue;
+        }
+        let cost = |shift: (f64, f64)| {
+            let sum: f64 = own
+                .iter()
+                .map(|turn| {
+                    let moved = Place::new(turn.east_m - shift.0, turn.north_m - shift.1);
+                    let off_m = edges
+                        .iter()
+                        .map(|(from, to)| off_piece_m(moved, *from, *to))
+                        .fold(CAPPED_M, f64::min);
+                    // Soft: the square near by, straight farther off.
+                    let scale_m = 0.03 + sd_m;
+                    ((off_m / scale_m).powi(2) + 1.0).sqrt() - 1.0
+                })
+                .sum();
+            sum / own.len() as f64
+        };
+        let steps = (MOST_SHIFT_M / 0.2).round() as i32;
+        let mut best = (cost((0.0, 0.0)), (0.0, 0.0));
+        let at_drawn = best.0;
+        for east in -steps..=steps {
+            for north in -steps..=steps {
+                let shift = (0.2 * f64::from(east), 0.2 * f64::from(north));
+                let here = cost(shift);
+                if here < best.0 {
+                    best = (here, shift);
+                }
+            }
+        }
+        for step_m in [0.1, 0.05, 0.02, 0.01, 0.005] {
+            loop {
+                let tried = [(1.0, 0.0), (-1.0, 0.0), (0.0, 1.0), (0.0, -1.0)]
+                    .map(|by| (best.1.0 + step_m * by.0, best.1.1 + step_m * by.1))
+                    .map(|shift| (cost(shift), shift));
+                match tried.into_iter().min_by(|a, b| a.0.total_cmp(&b.0)) {
+                    Some(better) if better.0 < best.0 => best = better,
+                    _ => break,
+                }
+            }
+        }
+        let by_m = best.1.0.hypot(best.1.1);
+        let least_m = if sd_m <= 0.05 {
+            LEAST_SHIFT_M.0
+        } else {
+            LEAST_SHIFT_M.1
+        };
+        if by_m < least_m || best.0 > 0.5 * at_drawn {
+            continue;
+        }
+        let moved: Vec<Vec<Vec<Place>>> = zone
+            .shape
+            .rings()
+            .into_iter()
+            .map(|part| {
+                part.into_iter()
+                    .map(|ring| {
+                        ring.into_iter()
+                            .map(|place| Place::new(place.east_m + best.1.0, place.north_m + best.1.1))
+                            .collect()
+                    })
+                    .collect()
+            })
+            .collect();
+        if let Ok(shape) = Region::from_rings(moved) {
+            changes.push(ZoneChange {
+                zone: number,
+                shape,
+                by_m,
+                passage_m: 0.0,
+            });
+        }
+    }
+    changes
+}

@@ -1,0 +1,216 @@
+//! What a change brings, in numbers.
+//!
+//! A narrow passage makes a night nearly two-valued: mostly all of the pocket, sometimes nothing. The mean is right for neither. The
+//! estimate is therefore the centre of the window that holds most runs (a mode, Parzen 1962, DOI 10.1214/aoms/1177704472, by the
+//! shorth-like window of Venter 1967), the interval is that of single runs, and the gate is the mean gain (bootstrap, Efron
+//! 1979).
+
+use crate::rehearse::Fractions;
+use tussock_types::Estimate;
+
+/// The estimate of a pocket is the centre of the densest window of this width.
+pub(super) const POCKET_WINDOW: f64 = 0.30;
+/// The same for the lawn.
+pub(super) const LAWN_WINDOW: f64 = 0.10;
+/// A pocket is to gain more than this.
+pub(super) const GAIN: f64 = 0.20;
+/// And to lie this near to the prediction.
+pub(super) const POCKET_NEAR: f64 = 0.15;
+/// And the lawn this near.
+pub(super) const LAWN_NEAR: f64 = 0.05;
+/// The lawn's mean may fall by this.
+pub(super) const LAWN_LOSS: f64 = 0.005;
+/// Resamplings of the mean gain.
+const RESAMPLINGS: u64 = 400;
+
+/// How far the interval of single runs is widened for what the fit does not know.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Widened {
+    pub(super) pocket: f64,
+    pub(super) lawn: f64,
+}
+
+/// Runs of one case.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Runs {
+    pub(super) lawn: Vec<f64>,
+    pub(super) pocket: Vec<f64>,
+}
+
+impl Runs {
+    /// Of one pocket by its number.
+    pub(super) fn of(runs: &[Fractions], pocket: usize) -> Self {
+        Self {
+            lawn: runs.iter().map(|run| run.lawn).collect(),
+            pocket: runs
+                .iter()
+                .map(|run| run.pockets.get(pocket).copied().unwrap_or(0.0))
+                .collect(),
+        }
+    }
+
+    pub(super) fn append(&mut self, more: Self) {
+        self.lawn.extend(more.lawn);
+        self.pocket.extend(more.pocket);
+    }
+
+    pub(super) fn pocket_estimate(&self, widened: Widened) -> Estimate {
+        estimate(&self.pocket, POCKET_WINDOW, widened.pocket)
+    }
+
+    pub(super) fn lawn_estimate(&self, widened: Widened) -> Estimate {
+        estimate(&self.lawn, LAWN_WINDOW, widened.lawn)
+    }
+
+    /// Share of runs that gain enough over the log and lie near to the prediction.
+    pub(super) fn certainty(&self, in_log: f64) -> f64 {
+        let (pocket, lawn) = (
+            densest(&self.pocket, POCKET_WINDOW),
+            densest(&self.lawn, LAWN_WINDOW),
+        );
+        let good = self.pocket.iter().zip(&self.lawn).filter(|(here, all)| {
+            **here - in_log > GAIN
+                && (**here - pocket).abs() <= POCKET_NEAR
+                && (**all - lawn).abs() <= LAWN_NEAR
+        });
+        good.count() as f64 / self.pocket.len().max(1) as f64
+    }
+
+    /// What candidates are ranked by: the most certain first, the mean of the pocket between equals.
+    pub(super) fn score(&self, in_log: f64) -> f64 {
+        self.certainty(in_log) + 0.2 * mean(&self.pocket)
+    }
+}
+
+pub(super) fn mean(values: &[f64]) -> f64 {
+    values.iter().sum::<f64>() / values.len().max(1) as f64
+}
+
+/// Windows that hold nearly as many values as the fullest, by this part of all, are as good.
+const AS_GOOD: f64 = 0.03;
+
+/// Centre of the window of a width that holds most values; of windows that hold (nearly) as many, the one nearest to the median.
+pub(super) fn densest(values: &[f64], width: f64) -> f64 {
+    let mut sorted = values.to_vec();
+    sorted.sort_by(f64::total_cmp);
+    let median = quantile(&sorted, 0.5);
+    let held = |centre: f64| {
+        let first = sorted.partition_point(|value| *value < centre - 0.5 * width - 1e-12);
+        let end = sorted.partition_point(|value| *value <= centre + 0.5 * width + 1e-12);
+        end.saturating_sub(first)
+    };
+    // A fullest window can be pushed until a value lies on its rim.
+    let centres: Vec<(usize, f64)> = sorted
+        .iter()
+        .flat_map(|value| [value - 0.5 * width, value + 0.5 * width])
+        .chain([median])
+        .map(|centre| (held(centre), centre))
+        .collect();
+    let most = centres.iter().map(|centre| centre.0).max().unwrap_or(0);
+    let enough = most as f64 - AS_GOOD * sorted.len() as f64;
+    centres
+        .into_iter()
+        .filter(|centre| centre.0 as f64 >= enough)
+        .min_by(|a, b| (a.1 - median).abs().total_cmp(&(b.1 - median).abs()))
+        .map_or(0.0, |centre| centre.1.clamp(0.0, 1.0))
+}
+
+/// Quantile of sorted values, linear between two.
+pub(super) fn quantile(sorted: &[f64], part: f64) -> f64 {
+    let at = part * sorted.len().saturating_sub(1) as f64;
+    let (low, high) = (at.floor() as usize, at.ceil() as usize);
+    match (sorted.get(low), sorted.get(high)) {
+        (Some(low_value), Some(high_value)) => low_value + (at - low as f64) * (high_value - low_value),
+        _ => 0.0,
+    }
+}
+
+fn estimate(values: &[f64], window: f64, widened: f64) -> Estimate {
+    let mut sorted = values.to_vec();
+    sorted.sort_by(f64::total_cmp);
+    Estimate {
+        estimate: densest(&sorted, window),
+        low: Some((quantile(&sorted, 0.05) - widened).max(0.0)),
+        high: Some((quantile(&sorted, 0.95) + widened).min(1.0)),
+    }
+}
+
+/// Lower end (5 %) of the mean gain over resampled runs.
+pub(super) fn least_mean_gain(before: &[f64], after: &[f64], seed: u64) -> f64 {
+    let mut state = seed ^ 0x5DEE_CE66_D1CE_4E5B;
+    let mut below = |count: usize| {
+        // SplitMix64 (Steele, Lea & Flood 2014).
+        state = state.wrapping_add(0x9E37_79B9_7F4A_7C15);
+        let mut z = state;
+        z = (z ^ (z >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
+        z = (z ^ (z >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
+        ((z ^ (z >> 31)) % count.max(1) as u64) as usize
+    };
+    let mut gains: Vec<f64> = (0..RESAMPLINGS)
+        .map(|_| {
+            let mut drawn = |values: &[f64]| {
+                (0..values.len())
+                    .map(|_| values[below(values.len())])
+                    .sum::<f64>()
+                    / values.len().max(1) as f64
+            };
+            drawn(after) - drawn(before)
+        })
+        .collect();
+    gains.sort_by(f64::total_cmp);
+    quantile(&gains, 0.05)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use approx::assert_abs_diff_eq;
+
+    #[test]
+    fn two_valued_runs_are_estimated_by_what_most_of_them_show() {
+        let mut runs = vec![0.97; 15];
+        runs.extend([0.0; 5]);
+        assert_abs_diff_eq!(densest(&runs, POCKET_WINDOW), 0.97, epsilon = 1e-12);
+        assert_abs_diff_eq!(mean(&runs), 0.7275, epsilon = 1e-12);
+        // The window need not lie about a value: 0.6 to 0.9 holds all three.
+        assert_abs_diff_eq!(densest(&[0.6, 0.88, 0.9, 0.1], 0.3), 0.75, epsilon = 1e-12);
+    }
+
+    #[test]
+    fn certainty_is_the_share_of_runs_that_meet_all_three_conditions() {
+        let runs = Runs {
+            pocket: vec![0.9, 0.95, 0.85, 0.1, 0.92],
+            lawn: vec![0.97, 0.98, 0.80, 0.97, 0.97],
+        };
+        // The third fails by the lawn, the fourth by gain and nearness.
+        assert_abs_diff_eq!(runs.certainty(0.0), 0.6, epsilon = 1e-12);
+        assert_abs_diff_eq!(runs.certainty(0.8), 0.0, epsilon = 1e-12);
+    }
+
+    #[test]
+    fn the_lower_end_of_the_mean_gain_is_that_of_the_normal_law() {
+        // Alternating 0 and 1: mean 1/2, sd 1/2; 100 runs each side: sd of the difference sqrt(2) / 20.
+        let alternating: Vec<f64> = (0..100).map(|at| f64::from(at % 2)).collect();
+        let shifted: Vec<f64> = alternating.iter().map(|value| value + 0.3).collect();
+        let least = least_mean_gain(&alternating, &shifted, 7);
+        assert_abs_diff_eq!(least, 0.3 - 1.645 * 2.0_f64.sqrt() / 20.0, epsilon = 0.015);
+    }
+
+    #[test]
+    fn the_interval_is_widened_and_stays_a_fraction() {
+        let runs = Runs {
+            pocket: (0..=100).map(|at| f64::from(at) / 100.0).collect(),
+            lawn: vec![0.5; 101],
+        };
+        let widened = Widened {
+            pocket: 0.05,
+            lawn: 0.02,
+        };
+        let pocket = runs.pocket_estimate(widened);
+        assert_abs_diff_eq!(pocket.low.unwrap(), 0.0, epsilon = 1e-12);
+        assert_abs_diff_eq!(pocket.high.unwrap(), 1.0, epsilon = 1e-12);
+        let lawn = runs.lawn_estimate(widened);
+        assert_abs_diff_eq!(lawn.low.unwrap(), 0.48, epsilon = 1e-12);
+        assert_abs_diff_eq!(lawn.high.unwrap(), 0.52, epsilon = 1e-12);
+    }
+}

@@ -1,0 +1,81 @@
+//! What to change, from what was found.
+
+use crate::ground::Ground;
+use tussock_diagnose::fitted;
+use tussock_diagnose::suggest::{self, Question};
+use tussock_simulate::{Manner, Spell, StuckSpot};
+use tussock_types::{Findings, FitFound, Place, Settings};
+
+/// Places that caught the machine less often are no places yet.
+const LEAST_EPISODES: u64 = 3;
+
+/// Adds the fit and the suggestions to findings that hold everything else.
+///
+/// Nothing is added where there is no plan, no width or no missed pocket: the machine is fitted only where it is asked.
+pub(crate) fn advise(findings: &mut Findings, ground: &Ground, settings: &Settings, seed: u64) {
+    let (Some(site), Some(cut_width_m)) = (&ground.site, settings.machine.cut_width_m) else {
+        return;
+    };
+    if findings.missed_pockets.is_empty() {
+        findings.suggestions = Some(Vec::new());
+        return;
+    }
+    let refused = |why: String| FitFound {
+        is_trusted: false,
+        sentence: format!("Nothing is predicted: {why}."),
+        runs: 0,
+        rows: Vec::new(),
+    };
+    let spots: Vec<StuckSpot> = findings
+        .stuck_spots
+        .iter()
+        .filter(|spot| spot.episodes >= LEAST_EPISODES)
+        .map(|spot| StuckSpot {
+            place: Place::new(spot.east_m, spot.north_m),
+            radius_m: spot.radius_m.clamp(0.2, 3.0),
+            probability: spot.episodes as f64 / (spot.episodes + spot.passes_through).max(1) as f64,
+            duration: Spell::Fixed {
+                s: 60.0 * spot.minutes / spot.episodes.max(1) as f64,
+            },
+            manner: Manner::Stands,
+        })
+        .collect();
+    let fitted = match fitted::fit(site, &ground.tracks, settings, &spots) {
+        Ok(fitted) => fitted,
+        Err(why) => {
+            findings.fit = Some(refused(why.to_string()));
+            findings.suggestions = Some(Vec::new());
+            return;
+        }
+    };
+    let Some(track) = ground.tracks.first() else {
+        return;
+    };
+    let found = suggest::suggest(&Question {
+        site,
+        fitted: &fitted,
+        track,
+        pockets: &findings.missed_pockets,
+        stuck_spots: &spots,
+        cut_width_m,
+        seed,
+    });
+    match found {
+        Ok(found) => {
+            for pocket in &mut findings.missed_pockets {
+                pocket.suggestion_ids = found
+                    .suggestions
+                    .iter()
+                    .filter(|suggestion| suggestion.addresses.contains(&pocket.id))
+                    .map(|suggestion| suggestion.id.clone())
+                    .collect();
+            }
+            findings.fit = Some(found.fit);
+            findings.suggestions = Some(found.suggestions);
+        }
+        Err(why) => {
+            findings.fit = Some(refused(why.to_string()));
+            findings.suggestions = Some(Vec::new());
+        }
+    }
+}

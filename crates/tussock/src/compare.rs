@@ -1,0 +1,447 @@
+//! What did a change bring?
+//!
+//! Two sides, each a log or saved findings, on the ground that is lawn in both plans; what is lawn in one only is listed apart.
+//! A difference has two errors that are named apart: that of the positions, from the intervals of both sides, and that from night
+//! to night. The second is what a machine fitted to the side's own log shows from run to run ([`tussock_diagnose::rehearse`]), and
+//! where none can be fitted the jackknife over outings (Quenouille 1956, DOI 10.1093/biomet/43.3-4.353; Tukey 1958). Pockets are
+//! judged by what the unchanged machine would have shown in two such logs by luck.
+//!
+//! Exact: areas of the plans; which cells of 0.1 m are under the path. Approximate: the fraction of saved findings whose lines were
+//! thinned for drawing (some ten nights and more). Cost: two analyses at most, and 60 runs a side.
+
+mod predictions;
+mod side;
+
+use crate::built::built;
+use crate::{AnalyseError, Job, TOOL_VERSION};
+use predictions::predictions;
+use side::SideSeen;
+use tussock_plane::{Frame, Region, Site};
+use tussock_types::{
+    ChangedGround, ComparedPocket, ComparedSide, Comparison, Difference, Estimate, Findings, GeoPoint,
+    LawnWhen, MissedPocket, Place, PocketChange, SCHEMA_VERSION,
+};
+
+/// Standard deviations to either end of a 90 % interval.
+const TO_THE_END: f64 = 1.645;
+/// Changed ground smaller than this comes from drawing.
+const LEAST_CHANGED_M2: f64 = 0.5;
+/// A pocket that is visited to this part is mended, or was none.
+const MENDED_FRACTION: f64 = 0.85;
+/// A pocket that was visited to this part before is new.
+const NEW_FRACTION: f64 = 0.5;
+/// Driving hours that differ by less are equal.
+const EQUAL_HOURS: f64 = 0.05;
+
+/// One side.
+#[derive(Clone)]
+pub struct Side<'a> {
+    /// What it is called: names of logs or of findings.
+    pub names: Vec<String>,
+    /// What was found.
+    pub findings: &'a Findings,
+    /// What it was found from, where that is at hand: then luck from night to night is better known.
+    pub job: Option<&'a Job<'a>>,
+}
+
+/// What is compared.
+#[derive(Clone)]
+pub struct Sides<'a> {
+    /// Before the change.
+    pub before: Side<'a>,
+    /// After it.
+    pub after: Side<'a>,
+    /// Seed of everything random.
+    pub seed: u64,
+}
+
+/// Why nothing was compared.
+#[derive(Debug, thiserror::Error)]
+#[non_exhaustive]
+pub enum CompareError {
+    /// Lawns are compared on plans.
+    #[error("no plan on the side {side} (expected a plan on both sides)")]
+    NoPlan {
+        /// `before` or `after`.
+        side: &'static str,
+    },
+    /// Without a width nothing was counted.
+    #[error("no cutting width on the side {side} (expected the same width on both sides)")]
+    NoWidth {
+        /// `before` or `after`.
+        side: &'static str,
+    },
+    /// Two widths.
+    #[error("cutting width {before_m} m before and {after_m} m after (expected one width)")]
+    WidthsDiffer {
+        /// Before.
+        before_m: f64,
+        /// After.
+        after_m: f64,
+    },
+    /// Findings that do not say where they lie cannot be laid over others.
+    #[error(
+        "private findings and findings on Earth cannot be laid over each other (expected both of one kind)"
+    )]
+    NoPlace,
+    /// Two gardens.
+    #[error("the two plans have {common_m2:.1} m2 of lawn in common (expected plans of one garden)")]
+    NothingInCommon {
+        /// Lawn of both.
+        common_m2: f64,
+    },
+    /// A side could not be analysed.
+    #[error(transparent)]
+    Analyse(#[from] AnalyseError),
+}
+
+/// The site of a side on a frame.
+fn site_of(findings: &Findings, frame: Frame, side: &'static str) -> Result<Site, CompareError> {
+    let plan = findings.plan.as_ref().ok_or(CompareError::NoPlan { side })?;
+    Site::build_in(plan, frame)
+        .map(|(site, _)| site)
+        .map_err(|faults| AnalyseError::PlanFaults(faults).into())
+}
+
+fn frame_of(findings: &Findings) -> Result<Frame, CompareError> {
+    let (lat_deg, lon_deg) = findings
+        .frame
+        .origin_lat
+        .zip(findings.frame.origin_lon)
+        .ok_or(CompareError::NoPlace)?;
+    Ok(Frame::at(GeoPoint { lat_deg, lon_deg }))
+}
+
+/// Compares two sides.
+///
+/// # Errors
+/// [`CompareError`] where the two are not of one garden, or say too little.
+pub fn compare(sides: &Sides<'_>) -> Result<Comparison, CompareError> {
+    let (before, after) = (sides.before.findings, sides.after.findings);
+    let width_of = |findings: &Findings, side| {
+        findings
+            .settings
+            .machine
+            .cut_width_m
+            .ok_or(CompareError::NoWidth { side })
+    };
+    let (before_m, after_m) = (width_of(before, "before")?, width_of(after, "after")?);
+    if (before_m - after_m).abs() > 0.005 {
+        return Err(CompareError::WidthsDiffer { before_m, after_m });
+    }
+    let (frame, after_frame) = (frame_of(before)?, frame_of(after)?);
+    let site_before = site_of(before, frame, "before")?;
+    let site_after = site_of(after, frame, "after")?;
+    let region = |result: Result<Region, tussock_plane::RegionError>| result.map_err(AnalyseError::Region);
+    let common = region(site_before.lawn.intersect(&site_after.lawn))?;
+    let common_m2 = common.area_m2();
+    if common_m2 < 0.2 * site_before.lawn.area_m2().min(site_after.lawn.area_m2()) || common_m2 < 1.0 {
+        return Err(CompareError::NothingInCommon { common_m2 });
+    }
+    let moved = |place: Place| frame.to_place(after_frame.to_geo(place));
+    let pockets = pockets_of(before, after, &moved, &common);
+    let outlines: Vec<Region> = pockets.iter().map(|pocket| pocket.region.clone()).collect();
+    let seen_before = SideSeen::of(
+        &sides.before,
+        &site_before,
+        &common,
+        &outlines,
+        &|place| place,
+        before_m,
+        sides.seed,
+    )?;
+    let seen_after = SideSeen::of(
+        &sides.after,
+        &site_after,
+        &common,
+        &outlines,
+        &moved,
+        after_m,
+        sides.seed,
+    )?;
+    let position_sd = seen_before.position_sd.hypot(seen_after.position_sd);
+    // One side's luck stands in for the other's where that is not known.
+    let nightly = match (seen_before.nightly_sd, seen_after.nightly_sd) {
+        (Some(one), Some(two)) => Some(one.hypot(two)),
+        (Some(one), None) | (None, Some(one)) => Some(one * std::f64::consts::SQRT_2),
+        (None, None) => None,
+    };
+    let equal_hours = shorter_h(before, after);
+    let at_equal = |findings: &Findings, seen: &SideSeen| {
+        let hours = equal_hours?;
+        Some((fraction_at(findings, hours)? + seen.common_less_own).clamp(0.0, 1.0))
+    };
+    let (equal_before, equal_after) = (at_equal(before, &seen_before), at_equal(after, &seen_after));
+    // Where hours differ, more hours are no effect of the change.
+    let change = match equal_before.zip(equal_after) {
+        Some((one, two)) => two - one,
+        None => seen_after.fraction - seen_before.fraction,
+    };
+    let sd = position_sd.hypot(nightly.unwrap_or(0.0));
+    let visited_fraction = Estimate {
+        estimate: change,
+        low: Some((change - TO_THE_END * sd).max(-1.0)),
+        high: Some((change + TO_THE_END * sd).min(1.0)),
+    };
+    let difference = Difference {
+        visited_fraction,
+        position_sd_fraction: position_sd,
+        nightly_sd_fraction: nightly,
+        // What may be the luck of a night is no difference.
+        is_real: nightly.is_some() && change.abs() > TO_THE_END * sd,
+    };
+    let compared: Vec<ComparedPocket> = pockets
+        .iter()
+        .enumerate()
+        .map(|(number, pocket)| judged(pocket, number, &seen_before, &seen_after))
+        .collect();
+    let predictions = predictions(
+        before,
+        &site_before,
+        &site_after,
+        &pockets,
+        &seen_after,
+        hours_per_night(after) / hours_per_night(before).max(1e-9),
+    );
+    let mut cautions = vec![
+        "A difference is of what was driven over in these logs. Other things than the change may lie behind it: weather, \
+         other hours, a blade, somebody's garden table."
+            .to_owned(),
+    ];
+    if equal_before.is_some() {
+        cautions
+            .push("The two sides differ in driving hours; they are compared after equal hours.".to_owned());
+    }
+    if nightly.is_none() {
+        cautions.push(
+            "How much one night differs from the next could not be told from these logs, so that no difference can be called real."
+                .to_owned(),
+        );
+    }
+    let told_side = |side: &Side<'_>, seen: &SideSeen, equal: Option<f64>| ComparedSide {
+        names: side.names.clone(),
+        nights: side
+            .findings
+            .nights
+            .as_ref()
+            .map_or(1, |nights| nights.len().max(1)) as u32,
+        driving_h: side.findings.span.driving_s / 3600.0,
+        visited_fraction: seen.estimate(),
+        at_equal_hours_fraction: equal,
+    };
+    Ok(Comparison {
+        schema_version: SCHEMA_VERSION,
+        tool_version: TOOL_VERSION.to_owned(),
+        sentence: sentence(&difference, &compared),
+        common_m2,
+        changed: [
+            changed(&site_before.lawn, &site_after.lawn, LawnWhen::Before),
+            changed(&site_after.lawn, &site_before.lawn, LawnWhen::After),
+        ]
+        .concat(),
+        before: told_side(&sides.before, &seen_before, equal_before),
+        after: told_side(&sides.after, &seen_after, equal_after),
+        difference,
+        pockets: compared,
+        predictions,
+        findings_before: Some(Box::new(before.clone())),
+        findings_after: Some(Box::new(after.clone())),
+        cautions,
+    })
+}
+
+/// A pocket of either side on the common ground.
+pub(crate) struct Both {
+    pub(crate) id: String,
+    found: LawnWhen,
+    region: Region,
+    middle: Place,
+}
+
+fn pockets_of(
+    before: &Findings,
+    after: &Findings,
+    moved: &impl Fn(Place) -> Place,
+    common: &Region,
+) -> Vec<Both> {
+    let both = |pocket: &MissedPocket, found: LawnWhen| {
+        let to = |place: Place| {
+            if found == LawnWhen::After {
+                moved(place)
+            } else {
+                place
+            }
+        };
+        let rings = pocket
+            .outline
+            .iter()
+            .map(|ring| ring.iter().map(|place| to(*place)).collect())
+            .collect();
+        let region = Region::from_rings(vec![rings]).ok()?.intersect(common).ok()?;
+        (region.area_m2() > 0.2).then(|| Both {
+            id: pocket.id.clone(),
+            found,
+            middle: to(Place::new(pocket.east_m, pocket.north_m)),
+            region,
+        })
+    };
+    let mut all: Vec<Both> = before
+        .missed_pockets
+        .iter()
+        .filter_map(|pocket| both(pocket, LawnWhen::Before))
+        .collect();
+    let old = all.len();
+    for pocket in after
+        .missed_pockets
+        .iter()
+        .filter_map(|pocket| both(pocket, LawnWhen::After))
+    {
+        // The rest of an old pocket is not a new one.
+        let is_old = all[..old].iter().any(|other| {
+            other
+                .region
+                .intersect(&pocket.region)
+                .is_ok_and(|shared| shared.area_m2() > 0.5 * pocket.region.area_m2())
+        });
+        if !is_old {
+            all.push(pocket);
+        }
+    }
+    all.sort_by(|a, b| b.region.area_m2().total_cmp(&a.region.area_m2()));
+    all
+}
+
+fn judged(pocket: &Both, number: usize, before: &SideSeen, after: &SideSeen) -> ComparedPocket {
+    let (one, two) = (before.pockets[number], after.pockets[number]);
+    let position_sd = before.position_sd.hypot(after.position_sd);
+    // What two logs of the unchanged machine differ by in nine of ten.
+    let (luck_before, luck_after) = (before.pocket_luck(number), after.pocket_luck(number));
+    // The side without the missed pocket's change knows the machine best.
+    let luck = match pocket.found {
+        LawnWhen::Before => luck_before.or(luck_after),
+        LawnWhen::After => luck_after.or(luck_before),
+    }
+    .unwrap_or(0.5);
+    let is_beyond = (two - one).abs() > luck.hypot(TO_THE_END * position_sd).max(0.02);
+    let change = match pocket.found {
+        LawnWhen::Before if two >= MENDED_FRACTION && two - one > 0.2 => PocketChange::Mended,
+        LawnWhen::Before if two > one && is_beyond => PocketChange::Better,
+        LawnWhen::After if one >= NEW_FRACTION => PocketChange::New,
+        _ => PocketChange::Unchanged,
+    };
+    let words = match (change, is_beyond) {
+        (PocketChange::Mended, true) => "nearly all of it is driven over now".to_owned(),
+        (PocketChange::Mended, false) => {
+            "nearly all of it is driven over now, but luck alone would do that in more than one of ten such pairs of logs: look once \
+             more after some nights"
+                .to_owned()
+        }
+        (PocketChange::Better, _) => "more of it is driven over than luck would bring".to_owned(),
+        (PocketChange::New, _) => "it was driven over before".to_owned(),
+        (PocketChange::Unchanged, _) if two > one + 0.2 => {
+            "more of it is driven over, but no more than luck may bring".to_owned()
+        }
+        (PocketChange::Unchanged, _) => "no difference beyond luck".to_owned(),
+    };
+    let with_luck = |value: f64, seen: &SideSeen| {
+        let sd = seen
+            .position_sd
+            .hypot(seen.pocket_sds.get(number).copied().flatten().unwrap_or(0.0));
+        Estimate {
+            estimate: value,
+            low: Some((value - TO_THE_END * sd).max(0.0)),
+            high: Some((value + TO_THE_END * sd).min(1.0)),
+        }
+    };
+    ComparedPocket {
+        id: pocket.id.clone(),
+        found: pocket.found,
+        area_m2: pocket.region.area_m2(),
+        middle: pocket.middle,
+        outline: pocket.region.rings().into_iter().next().unwrap_or_default(),
+        change,
+        before_fraction: with_luck(one, before),
+        after_fraction: with_luck(two, after),
+        sentence: format!(
+            "{}: {:.0} % before, {:.0} % after; {words}.",
+            pocket.id,
+            100.0 * one,
+            100.0 * two
+        ),
+    }
+}
+
+fn changed(lawn: &Region, other: &Region, when: LawnWhen) -> Vec<ChangedGround> {
+    let Ok(only) = lawn.minus(other) else {
+        return Vec::new();
+    };
+    only.parts()
+        .iter()
+        .filter(|part| part.area_m2() >= LEAST_CHANGED_M2)
+        .map(|part| ChangedGround {
+            area_m2: part.area_m2(),
+            middle: part.centroid().unwrap_or_default(),
+            lawn: when,
+        })
+        .collect()
+}
+
+fn hours_per_night(findings: &Findings) -> f64 {
+    let nights = findings.nights.as_ref().map_or(1, |nights| nights.len().max(1));
+    findings.span.driving_s / 3600.0 / nights as f64
+}
+
+/// Driving hours of the shorter side; `None` where both are as long.
+fn shorter_h(before: &Findings, after: &Findings) -> Option<f64> {
+    let (one, two) = (before.span.driving_s / 3600.0, after.span.driving_s / 3600.0);
+    ((one - two).abs() > EQUAL_HOURS * one.max(two)).then_some(one.min(two))
+}
+
+/// Visited fraction after so many driving hours.
+fn fraction_at(findings: &Findings, hours: f64) -> Option<f64> {
+    let curve = findings.over_time.as_ref()?;
+    let after = curve.driving_h.partition_point(|at| *at < hours);
+    match (after.checked_sub(1), curve.driving_h.get(after)) {
+        (Some(last), Some(next_h)) => {
+            let last_h = curve.driving_h[last];
+            let share = (hours - last_h) / (next_h - last_h).max(1e-9);
+            let (a, b) = (curve.visited_fraction[last], curve.visited_fraction[after]);
+            Some(a + share * (b - a))
+        }
+        (None, Some(_)) => curve.visited_fraction.first().copied(),
+        (_, None) => curve.visited_fraction.last().copied(),
+    }
+}
+
+fn sentence(difference: &Difference, pockets: &[ComparedPocket]) -> String {
+    let points = 100.0 * difference.visited_fraction.estimate;
+    let lawn = if difference.nightly_sd_fraction.is_none() {
+        "Whether the lawn as a whole is better cannot be told from these logs.".to_owned()
+    } else if difference.is_real {
+        let way = if points > 0.0 { "more" } else { "less" };
+        format!(
+            "{:.1} points {way} of the lawn are driven over than before.",
+            points.abs()
+        )
+    } else {
+        "The lawn as a whole shows no difference beyond the luck of a night.".to_owned()
+    };
+    let named = |change: PocketChange, words: &str| {
+        let ids: Vec<&str> = pockets
+            .iter()
+            .filter(|pocket| pocket.change == change)
+            .map(|pocket| pocket.id.as_str())
+            .take(3)
+            .collect();
+        (!ids.is_empty()).then(|| format!(" {words}: {}.", ids.join(", ")))
+    };
+    [
+        Some(lawn),
+        named(PocketChange::Mended, "Mended"),
+        named(PocketChange::Better, "Better"),
+        named(PocketChange::New, "New"),
+    ]
+    .into_iter()
+    .flatten()
+    .collect()
+}

@@ -1,0 +1,211 @@
+//! What a comparison says of halves of one log, of a change that was made, and of what was predicted.
+#![allow(clippy::unwrap_used)]
+
+use tussock::{Advice, Job, Side, Sides, analyse, built, compare};
+use tussock_plane::Site;
+use tussock_simulate::gardens::{GardenKind, Surprise, Wish, invent_as};
+use tussock_simulate::{LogNoise, Machine, Run, Sampling, sample, simulate};
+use tussock_types::{Comparison, Findings, LawnWhen, Plan, PocketChange, Settings, SuggestionKind, Trace};
+
+const CUT_WIDTH_M: f64 = 0.22;
+
+fn settings() -> Settings {
+    let mut settings = Settings::default();
+    settings.machine.cut_width_m = Some(CUT_WIDTH_M);
+    settings
+}
+
+fn job<'a>(trace: &'a Trace, plan: &'a Plan, settings: &'a Settings, advice: Advice) -> Job<'a> {
+    Job {
+        traces: std::slice::from_ref(trace),
+        inputs: &[],
+        plan: Some(plan),
+        settings,
+        seed: 1,
+        advice,
+        progress: None,
+    }
+}
+
+/// A log of a machine on the ground, in the plane of the plan.
+fn log(ground: &Plan, plan: &Plan, hours: f64, seed: u64) -> Trace {
+    let (site, _) = Site::build(plan).unwrap();
+    let (on_ground, _) = Site::build_in(ground, site.frame).unwrap();
+    let run = simulate(&on_ground, &Machine::default(), &Run::new(hours, seed)).unwrap();
+    sample(
+        &run,
+        &Sampling::geographic(1.0, LogNoise::CENTIMETRES, seed, site.frame),
+    )
+}
+
+/// The part of a log from one fix to another.
+fn part(trace: &Trace, from: usize, to: usize) -> Trace {
+    let mut cut = Trace::geographic("");
+    (from..to).for_each(|index| cut.push(trace.fix(index)));
+    cut
+}
+
+fn compared(before: (&Trace, &Plan), after: (&Trace, &Plan), advice: Advice) -> Comparison {
+    let settings = settings();
+    let (job_before, job_after) = (
+        job(before.0, before.1, &settings, advice),
+        job(after.0, after.1, &settings, Advice::LeftOut),
+    );
+    let (found_before, found_after) = (analyse(&job_before).unwrap(), analyse(&job_after).unwrap());
+    let side = |findings, job| Side {
+        names: vec!["log".to_owned()],
+        findings,
+        job: Some(job),
+    };
+    compare(&Sides {
+        before: side(&found_before, &job_before),
+        after: side(&found_after, &job_after),
+        seed: 1,
+    })
+    .unwrap()
+}
+
+/// Halves of one log: the same machine, the same plan, as many hours. True where the comparison finds any difference.
+fn halves_differ(seed: u64) -> bool {
+    let kind = GardenKind::ALL[(seed % 5) as usize];
+    let garden = invent_as(&Wish::new(kind), seed);
+    let whole = log(&garden.plan, &garden.plan, 16.0, seed);
+    let half = whole.len() / 2;
+    let (one, two) = (part(&whole, 0, half), part(&whole, half, whole.len()));
+    let comparison = compared((&one, &garden.plan), (&two, &garden.plan), Advice::LeftOut);
+    let luck = |change: PocketChange| matches!(change, PocketChange::Better);
+    comparison.difference.is_real || comparison.pockets.iter().any(|pocket| luck(pocket.change))
+}
+
+#[test]
+fn halves_of_the_same_log_hardly_ever_differ() {
+    let differ = (0..6).filter(|seed| halves_differ(*seed)).count();
+    assert!(differ <= 2, "{differ} of 6 pairs differ");
+}
+
+#[test]
+#[ignore = "takes minutes: tests/run --full"]
+fn halves_of_the_same_log_differ_in_at_most_a_tenth_of_a_hundred_pairs() {
+    let differ = (0..100).filter(|seed| halves_differ(*seed)).count();
+    println!("{differ} of 100 pairs of halves differ");
+    assert!(differ <= 10, "{differ} of 100 pairs differ");
+}
+
+/// A fenced-off part, opened: a pocket that gains 20 points and more, found or not; `None` where it gains less.
+fn opened_part_is_found(seed: u64) -> Option<bool> {
+    let kind = GardenKind::ALL[(seed % 5) as usize];
+    let garden = invent_as(
+        &Wish {
+            surprise: Surprise::BlockedPart,
+            ..Wish::new(kind)
+        },
+        seed,
+    );
+    let before = log(&garden.ground, &garden.plan, 8.0, seed);
+    let after = log(&garden.plan, &garden.plan, 8.0, seed + 5000);
+    let comparison = compared((&before, &garden.plan), (&after, &garden.plan), Advice::LeftOut);
+    let pocket = comparison
+        .pockets
+        .iter()
+        .find(|pocket| pocket.found == LawnWhen::Before)?;
+    let gain = pocket.after_fraction.estimate - pocket.before_fraction.estimate;
+    (gain >= 0.2).then(|| matches!(pocket.change, PocketChange::Mended | PocketChange::Better))
+}
+
+#[test]
+fn a_change_of_twenty_points_in_a_pocket_is_found() {
+    let found: Vec<bool> = (0..6).filter_map(opened_part_is_found).collect();
+    assert!(found.len() >= 3, "{} pockets gained", found.len());
+    let share = found.iter().filter(|found| **found).count() as f64 / found.len() as f64;
+    assert!(share >= 0.8, "{found:?}");
+}
+
+#[test]
+#[ignore = "takes minutes: tests/run --full"]
+fn a_change_of_twenty_points_in_a_pocket_is_found_in_four_of_five_of_many() {
+    let found: Vec<bool> = (0..60).filter_map(opened_part_is_found).collect();
+    let share = found.iter().filter(|found| **found).count() as f64 / found.len() as f64;
+    println!("{share:.2} of {} changes found", found.len());
+    assert!(found.len() >= 20 && share >= 0.8, "{share} of {}", found.len());
+}
+
+/// A lawn nearly closed by a zone: before, the suggestion, built, after. The prediction stands beside what was measured.
+#[test]
+fn a_prediction_made_before_stands_beside_the_measurement_and_changed_ground_is_listed_apart() {
+    let plan = pinched();
+    let settings = settings();
+    let before = log(&plan, &plan, 8.0, 3);
+    let found: Findings = analyse(&job(&before, &plan, &settings, Advice::Given)).unwrap();
+    let best = found.suggestions.as_ref().unwrap().first().unwrap().clone();
+    assert_eq!(best.kind, SuggestionKind::ZoneShrink, "{best:?}");
+    let (site, _) = Site::build(&plan).unwrap();
+    let changed = built(&plan, &site.frame, &best);
+    let after = log(&changed, &changed, 8.0, 4);
+    let comparison = compared((&before, &plan), (&after, &changed), Advice::Given);
+    assert!(comparison.difference.is_real, "{:?}", comparison.difference);
+    assert!(comparison.difference.visited_fraction.estimate > 0.15);
+    assert_eq!(comparison.pockets[0].change, PocketChange::Mended);
+    // What the zone gave back is lawn only afterwards.
+    assert!(
+        comparison
+            .changed
+            .iter()
+            .all(|ground| ground.lawn == LawnWhen::After)
+    );
+    let changed_m2: f64 = comparison.changed.iter().map(|ground| ground.area_m2).sum();
+    let (site_after, _) = Site::build_in(&changed, site.frame).unwrap();
+    let lawn_m2 = site_after.lawn.area_m2();
+    assert!((comparison.common_m2 + changed_m2 - lawn_m2).abs() < 1.0);
+    let held = &comparison.predictions[0];
+    assert!(held.was_built && held.holds, "{held:?}");
+    assert!((held.predicted_fraction.estimate - held.measured_fraction).abs() < 0.15);
+    // Against the plan as it was, nothing was built.
+    let again = compared((&before, &plan), (&after, &plan), Advice::Given);
+    assert!(again.predictions.iter().all(|held| !held.was_built));
+    assert!(again.changed.is_empty());
+}
+
+/// A rectangle with a bed that leaves a way of 0.45 m at its far end, too narrow for a machine that turns 0.2 m before the edge.
+fn pinched() -> Plan {
+    use tussock_plane::Frame;
+    use tussock_types::{GeoPolygon, Place, PlanFeature, PlanRole, PlanShape};
+    let frame = Frame::at(tussock_simulate::gardens::ORIGIN);
+    let ring = |corners: &[(f64, f64)]| {
+        let mut ring: Vec<_> = corners
+            .iter()
+            .map(|(x, y)| frame.to_geo(Place::new(*x, *y)))
+            .collect();
+        ring.push(ring[0]);
+        PlanShape::Polygons(vec![GeoPolygon { rings: vec![ring] }])
+    };
+    let feature = |index: usize, role: PlanRole, name: &str, shape: PlanShape| PlanFeature {
+        role,
+        name: name.to_owned(),
+        index,
+        shape,
+        radius_m: None,
+        outing_share_fraction: None,
+    };
+    Plan {
+        features: vec![
+            feature(
+                0,
+                PlanRole::Lawn,
+                "lawn",
+                ring(&[(0.0, 0.0), (24.0, 0.0), (24.0, 12.0), (0.0, 12.0)]),
+            ),
+            feature(
+                1,
+                PlanRole::Exclusion,
+                "bed",
+                ring(&[(15.0, -0.5), (17.0, -0.5), (17.0, 11.55), (15.0, 11.55)]),
+            ),
+            feature(
+                2,
+                PlanRole::Station,
+                "station",
+                PlanShape::Point(frame.to_geo(Place::new(5.0, 0.0))),
+            ),
+        ],
+    }
+}
