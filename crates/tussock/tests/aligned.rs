@@ -68,7 +68,6 @@ fn aligned(plan: &Plan, trace: &Trace) -> Result<tussock::Aligned, AnalyseError>
         plan: Some(plan),
         settings: &Settings::default(),
         seed: 1,
-        advice: tussock::Advice::LeftOut,
         progress: None,
         advice: tussock::Advice::LeftOut,
     })
@@ -120,7 +119,6 @@ fn without_a_plan_there_is_nothing_to_align() {
         plan: None,
         settings: &settings,
         seed: 1,
-        advice: tussock::Advice::LeftOut,
         progress: None,
         advice: tussock::Advice::LeftOut,
     };

@@ -83,7 +83,6 @@ fn analysed(run: &TrueRun, site: &Site, plan: &Plan, grade: &Grade, seed: u64) -
         plan: Some(plan),
         settings: &settings,
         seed: 1,
-        advice: tussock::Advice::LeftOut,
         progress: None,
         advice: tussock::Advice::LeftOut,
     })
