@@ -134,7 +134,7 @@ pub(crate) fn full_findings() -> Findings {
             Place::new(16.0, -1.0),
             Place::new(20.0, -3.5),
         ],
-        feature: None,
+        feature: Some(2),
         wire_m: Some(9.4),
         outing_share_fraction: Some(0.33),
         addresses: vec!["M1".to_owned()],
