@@ -109,7 +109,10 @@ fn opened_part_is_found(seed: u64) -> Option<bool> {
         .iter()
         .find(|pocket| pocket.found == LawnWhen::Before)?;
     let gain = pocket.after_fraction.estimate - pocket.before_fraction.estimate;
-    (gain >= 0.2).then(|| matches!(pocket.change, PocketChange::Mended | PocketChange::Better))
+    (gain >= 0.2).then_some(matches!(
+        pocket.change,
+        PocketChange::Mended | PocketChange::Better
+    ))
 }
 
 #[test]
