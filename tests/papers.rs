@@ -84,7 +84,6 @@ fn links_between_papers_lead_somewhere() {
         "docs/formats.md",
         "docs/bibliography.md",
         "docs/recorded-accuracy.md",
-        "docs/advice.md",
     ] {
         let path = root().join(paper);
         let text = std::fs::read_to_string(&path).expect("the paper is there");

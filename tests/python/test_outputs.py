@@ -129,7 +129,7 @@ def test_cells_open_in_pyarrow_and_geopandas(garden, findings):
 def test_private_squares_have_no_place_on_earth(garden):
     run(garden, *"analyse night.gpx --plan garden.geojson --cut-width 22cm --private --out private".split())
     assert sorted(p.name for p in (garden / "private").iterdir() if not p.name.startswith(".")) == [
-        "cells.parquet", "findings.json", "map.png", "report.html",
+        "cells.parquet", "findings.json", "legs.parquet", "map.png", "report.html",
     ]
     table = pyarrow.parquet.read_table(garden / "private/cells.parquet")
     geo = json.loads((table.schema.metadata or {}).get(b"geo", b'{"columns": {}}'))
