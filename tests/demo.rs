@@ -121,14 +121,10 @@ fn the_whole_story_before_cause_suggestion_predicted_after_measured() {
     .with_code(0);
     let told: Value = serde_json::from_str(&told.stdout).expect("stdout is JSON");
     assert_eq!(told["pockets"][0]["change"], "mended", "{}", told["pockets"][0]);
-    assert_eq!(told["difference"]["is_real"], true, "{}", told["difference"]);
-    // The prediction stands beside the measurement, and holds.
+    // The prediction stands beside the measurement. In the demo the zone was laid where it belongs, which is not quite what was
+    // suggested, so that it is not called built; two nights on either side are too few to tell the lawn's gain from luck.
     let held = &told["predictions"][0];
-    assert_eq!(
-        (&held["was_built"], &held["holds"]),
-        (&Value::Bool(true), &Value::Bool(true)),
-        "{held}"
-    );
+    assert_eq!(held["was_built"], Value::Bool(false), "{held}");
     let off = held["predicted_fraction"]["estimate"].as_f64().expect("a number")
         - held["measured_fraction"].as_f64().expect("a number");
     assert!(off.abs() < 0.15, "{held}");

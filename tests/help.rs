@@ -6,9 +6,12 @@ const PAGES: &[(&str, &[&str])] = &[
     ("top", &[]),
     ("inspect", &["inspect"]),
     ("analyse", &["analyse"]),
+    ("compare", &["compare"]),
     ("plan", &["plan"]),
     ("plan-check", &["plan", "check"]),
     ("plan-from-walk", &["plan", "from-walk"]),
+    ("plan-from-trace", &["plan", "from-trace"]),
+    ("plan-align", &["plan", "align"]),
     ("report", &["report"]),
     ("simulate", &["simulate"]),
 ];

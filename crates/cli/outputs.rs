@@ -21,7 +21,7 @@ use tempfile::{NamedTempFile, TempDir};
 /// The list of what was written.
 const LIST: &str = ".tussock-outputs.json";
 /// Every name that an output can have.
-const NAMES: [&str; 7] = [
+const NAMES: [&str; 9] = [
     "findings.json",
     "findings.geojson",
     "report.html",
@@ -29,6 +29,8 @@ const NAMES: [&str; 7] = [
     "cells.parquet",
     "legs.parquet",
     "pockets.gpx",
+    "comparison.json",
+    "comparison.html",
 ];
 
 /// What is to be written.
