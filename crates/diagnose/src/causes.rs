@@ -522,5 +522,5 @@ impl Table<'_> {
 }
 
 fn nearest_on_chord(neck: &Neck, place: Place) -> f64 {
-    crate::passages::nearest_on(neck.across[0], neck.across[1], place).distance_m(place)
+    tussock_plane::nearest_on_piece(neck.across[0], neck.across[1], place).distance_m(place)
 }

@@ -8,9 +8,9 @@
 //!
 //! Approximate: distances by half a cell (0.05 m on lawns up to 1,500 m2). Cost: linear in cells, some milliseconds.
 
-use tussock_coverage::distance;
+use tussock_coverage::distance::{self, Connectivity};
 use tussock_plane::{BitGrid, Region, rasterise};
-use tussock_types::{Grid, Place};
+use tussock_types::{Grid, OutOfReach, OutOfReachWhy, Place};
 
 /// Cells of a clearance map; larger lawns get larger cells.
 const MOST_CELLS: f64 = 250_000.0;
@@ -71,6 +71,11 @@ impl Clearance {
     /// Clearance at a place; 0 beyond the map.
     pub fn at_m(&self, place: Place) -> f64 {
         self.cell(place).map_or(0.0, |cell| f64::from(self.clear_m[cell]))
+    }
+
+    /// The cell with most clearance among some, the first of equal ones.
+    pub fn roomiest(&self, cells: impl Iterator<Item = usize>) -> Option<usize> {
+        cells.max_by(|a, b| self.clear_m[*a].total_cmp(&self.clear_m[*b]).then(b.cmp(a)))
     }
 
     /// The cell of the ground nearest to a place, within a few metres.
@@ -161,6 +166,49 @@ impl Reach {
             reached: grown(clearance, &middle, half_width_m),
             anywhere: grown(clearance, &anywhere, half_width_m),
         }
+    }
+}
+
+impl Reach {
+    /// Lawn that the disc does not get to, part by part, largest first.
+    ///
+    /// A part is cut off where the middle of the machine could be in most of it, if only it came there; else the edge keeps the disc
+    /// away. The place of a part is its roomiest cell: one can walk there.
+    pub fn left_out(&self, clearance: &Clearance, is_lawn: impl Fn(Place) -> bool) -> Vec<OutOfReach> {
+        let grid = clearance.grid;
+        let mut mask = BitGrid::new(grid);
+        for (cell, reached) in self.reached.iter().enumerate() {
+            if !reached && is_lawn(clearance.centre(cell)) {
+                mask.set(cell % grid.columns, cell / grid.columns);
+            }
+        }
+        let mut parts: Vec<OutOfReach> = distance::parts(&mask, Connectivity::Eight)
+            .into_iter()
+            .map(|part| {
+                let cells: Vec<usize> = part
+                    .runs
+                    .iter()
+                    .flat_map(|run| (run.start..run.end).map(|column| run.row * grid.columns + column))
+                    .collect();
+                let open = cells.iter().filter(|cell| self.anywhere[**cell]).count();
+                let place = clearance
+                    .roomiest(cells.iter().copied())
+                    .map(|cell| clearance.centre(cell))
+                    .unwrap_or_default();
+                OutOfReach {
+                    area_m2: cells.len() as f64 * grid.cell_m2(),
+                    east_m: place.east_m,
+                    north_m: place.north_m,
+                    why: if 2 * open >= cells.len() {
+                        OutOfReachWhy::CutOff
+                    } else {
+                        OutOfReachWhy::Edge
+                    },
+                }
+            })
+            .collect();
+        parts.sort_by(|a, b| b.area_m2.total_cmp(&a.area_m2));
+        parts
     }
 }
 

@@ -24,7 +24,7 @@ use crate::luck::{Pattern, pattern};
 use std::sync::Arc;
 use turns::Edge;
 use tussock_locate::{PathMethod, Track};
-use tussock_plane::{Region, Site};
+use tussock_plane::Site;
 use tussock_simulate::{HomeWay, Machine, Run, Spell, StuckSpot, TurnLaw, TurnPair};
 use tussock_types::{Place, Settings};
 
@@ -133,21 +133,6 @@ pub fn position_sd_m(track: &Track) -> f64 {
     }
 }
 
-/// Where the machine's middle would be without a setback: within the boundary, else the lawn as drawn, outside zones and
-/// obstacles.
-pub fn drivable(site: &Site) -> Option<Region> {
-    let kept_out = Region::union_of(
-        site.exclusions
-            .iter()
-            .chain(&site.obstacles)
-            .map(|zone| &zone.shape),
-    )
-    .ok()?;
-    let outline = site.boundary.as_ref().unwrap_or(&site.drawn_lawn);
-    let ground = outline.minus(&kept_out).ok()?;
-    (!ground.is_empty()).then_some(ground)
-}
-
 /// Fits a machine to where it was. `stuck_spots` are places that caught it, where known.
 ///
 /// # Errors
@@ -175,7 +160,7 @@ pub fn fit(
     if pattern(extents) == Pattern::Lanes {
         return Err(NoFit::Lanes);
     }
-    let ground = drivable(site).ok_or(NoFit::NoGround)?;
+    let ground = site.drivable().ok_or(NoFit::NoGround)?;
     let edges = Edge::all_of(&ground);
     let sd_m = position_sd_m(track);
     let all = turns::turns(track, &edges, sd_m, |_| true);

@@ -16,7 +16,7 @@
 
 use crate::clearance::Clearance;
 use std::collections::VecDeque;
-use tussock_plane::Region;
+use tussock_plane::{Region, nearest_on_piece};
 use tussock_types::Place;
 
 /// Wider places are no passages.
@@ -243,7 +243,7 @@ fn chord(clearance: &Clearance, region: &Region, saddle: Saddle) -> ([Place; 2],
     let about_m = 2.0 * saddle.clear_m;
     let near: Vec<(Place, Place)> = region
         .edges()
-        .filter(|(from, to)| nearest_on(*from, *to, at).distance_m(at) <= saddle.clear_m + 4.0 * cell_m)
+        .filter(|(from, to)| nearest_on_piece(*from, *to, at).distance_m(at) <= saddle.clear_m + 4.0 * cell_m)
         .collect();
     let mut best: Option<([Place; 2], f64)> = None;
     for (number, one) in near.iter().enumerate() {
@@ -280,23 +280,10 @@ fn chord(clearance: &Clearance, region: &Region, saddle: Saddle) -> ([Place; 2],
     })
 }
 
-/// The place on a piece that is nearest to another place.
-pub fn nearest_on(from: Place, to: Place, place: Place) -> Place {
-    let (east_m, north_m) = (to.east_m - from.east_m, to.north_m - from.north_m);
-    let square_m2 = east_m * east_m + north_m * north_m;
-    if !(square_m2 > 0.0) {
-        return from;
-    }
-    let along =
-        ((place.east_m - from.east_m) * east_m + (place.north_m - from.north_m) * north_m) / square_m2;
-    let share = along.clamp(0.0, 1.0);
-    Place::new(from.east_m + share * east_m, from.north_m + share * north_m)
-}
-
 /// The nearest places of two pieces, those next to a third place where several are as near (parallel edges).
 fn between(one: (Place, Place), other: (Place, Place), near: Place) -> [Place; 2] {
-    let start = nearest_on(one.0, one.1, near);
-    let mut best = [start, nearest_on(other.0, other.1, start)];
+    let start = nearest_on_piece(one.0, one.1, near);
+    let mut best = [start, nearest_on_piece(other.0, other.1, start)];
     let mut least_m = best[0].distance_m(best[1]);
     let mut take = |ends: [Place; 2]| {
         let length_m = ends[0].distance_m(ends[1]);
@@ -305,13 +292,13 @@ fn between(one: (Place, Place), other: (Place, Place), near: Place) -> [Place; 2
             (best, least_m) = (ends, length_m);
         }
     };
-    let start = nearest_on(other.0, other.1, near);
-    take([nearest_on(one.0, one.1, start), start]);
+    let start = nearest_on_piece(other.0, other.1, near);
+    take([nearest_on_piece(one.0, one.1, start), start]);
     for end in [other.0, other.1] {
-        take([nearest_on(one.0, one.1, end), end]);
+        take([nearest_on_piece(one.0, one.1, end), end]);
     }
     for end in [one.0, one.1] {
-        take([end, nearest_on(other.0, other.1, end)]);
+        take([end, nearest_on_piece(other.0, other.1, end)]);
     }
     best
 }

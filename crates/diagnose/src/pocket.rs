@@ -1,13 +1,12 @@
 //! What shape is a pocket?
 //!
 //! Question: how long, how wide, how close to an edge is it, and what lies round it? From its cells, some thousand of them at
-//! most; lengths by the smallest box of any direction (its directions are those of the hull's sides; Freeman & Shapira 1975,
-//! DOI 10.1145/360881.360919).
+//! most; lengths by the smallest box of any direction.
 
 use crate::clearance::Clearance;
 use crate::passages::Neck;
 use tussock_coverage::distance;
-use tussock_plane::BitGrid;
+use tussock_plane::{BitGrid, smallest_box_m};
 use tussock_types::Place;
 
 /// A pocket as a shape.
@@ -64,7 +63,11 @@ impl Shape {
                 rim.push(centre);
             }
         }
-        let (length_m, width_m) = smallest_box_m(&rim, grid.cell_m);
+        // Middles of cells: half a cell more on every side.
+        let (length_m, width_m) = smallest_box_m(&rim)
+            .map_or((grid.cell_m, grid.cell_m), |(long_m, short_m)| {
+                (long_m + grid.cell_m, short_m + grid.cell_m)
+            });
         let cells = thinned(cells, CELLS);
         let mut edge: Vec<f64> = cells.iter().map(|cell| clearance.at_m(*cell)).collect();
         edge.sort_by(f64::total_cmp);
@@ -128,71 +131,6 @@ impl Shape {
 fn thinned(places: Vec<Place>, most: usize) -> Vec<Place> {
     let stride = places.len().div_ceil(most).max(1);
     places.into_iter().step_by(stride).collect()
-}
-
-/// Long and short side of the smallest box round places, cells of some size.
-fn smallest_box_m(places: &[Place], cell_m: f64) -> (f64, f64) {
-    let hull = hull(places);
-    let mut best = (0.0, 0.0);
-    let mut least_m2 = f64::INFINITY;
-    for side in 0..hull.len() {
-        let (from, to) = (hull[side], hull[(side + 1) % hull.len()]);
-        let length_m = from.distance_m(to);
-        if length_m <= 0.0 {
-            continue;
-        }
-        let along = [
-            (to.east_m - from.east_m) / length_m,
-            (to.north_m - from.north_m) / length_m,
-        ];
-        let extent = |axis: [f64; 2]| {
-            let (low, high) = hull
-                .iter()
-                .map(|place| place.east_m * axis[0] + place.north_m * axis[1])
-                .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), value| {
-                    (low.min(value), high.max(value))
-                });
-            high - low + cell_m
-        };
-        let (one, other) = (extent(along), extent([-along[1], along[0]]));
-        if one * other < least_m2 {
-            least_m2 = one * other;
-            best = (one.max(other), one.min(other));
-        }
-    }
-    if least_m2.is_finite() {
-        best
-    } else {
-        (cell_m, cell_m)
-    }
-}
-
-/// Corners of the convex hull, anticlockwise (Andrew 1979, DOI 10.1016/0020-0190(79)90072-3).
-fn hull(places: &[Place]) -> Vec<Place> {
-    let mut sorted = places.to_vec();
-    sorted.sort_by(|a, b| {
-        a.east_m
-            .total_cmp(&b.east_m)
-            .then(a.north_m.total_cmp(&b.north_m))
-    });
-    let left = |a: Place, b: Place, c: Place| {
-        (b.east_m - a.east_m) * (c.north_m - a.north_m) - (b.north_m - a.north_m) * (c.east_m - a.east_m)
-            > 0.0
-    };
-    let half = |places: &mut dyn Iterator<Item = Place>| {
-        let mut chain: Vec<Place> = Vec::new();
-        for place in places {
-            while chain.len() >= 2 && !left(chain[chain.len() - 2], chain[chain.len() - 1], place) {
-                chain.pop();
-            }
-            chain.push(place);
-        }
-        chain.pop();
-        chain
-    };
-    let mut lower = half(&mut sorted.iter().copied());
-    lower.extend(half(&mut sorted.iter().rev().copied()));
-    lower
 }
 
 #[cfg(test)]

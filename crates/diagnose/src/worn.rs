@@ -8,6 +8,7 @@
 //! smeared and nothing is said.
 
 use std::collections::VecDeque;
+use tussock_plane::line_simplified;
 use tussock_types::{Cells, Place};
 
 /// A line that is visited far more often than the rest.
@@ -66,7 +67,7 @@ pub fn worn_lines(cells: &Cells) -> Vec<Worn> {
             .iter()
             .map(|cell| grid.centre(cell % grid.columns, cell / grid.columns))
             .collect();
-        let line = straightened(&line, 0.75 * grid.cell_m);
+        let line = line_simplified(&line, 0.75 * grid.cell_m);
         let length_m: f64 = line.windows(2).map(|pair| pair[0].distance_m(pair[1])).sum();
         if length_m < LEAST_LENGTH_M {
             continue;
@@ -113,35 +114,6 @@ fn farthest(
         }
     }
     (last, before, all)
-}
-
-/// A line without its steps (Douglas & Peucker 1973).
-fn straightened(line: &[Place], tolerance_m: f64) -> Vec<Place> {
-    let Some(last) = line.len().checked_sub(1) else {
-        return Vec::new();
-    };
-    let mut keep = vec![false; line.len()];
-    (keep[0], keep[last]) = (true, true);
-    let mut open = vec![(0, last)];
-    while let Some((from, to)) = open.pop() {
-        let worst = (from + 1..to)
-            .map(|at| {
-                let on = crate::passages::nearest_on(line[from], line[to], line[at]);
-                (at, on.distance_m(line[at]))
-            })
-            .max_by(|a, b| a.1.total_cmp(&b.1));
-        if let Some((at, off_m)) = worst
-            && off_m > tolerance_m
-        {
-            keep[at] = true;
-            open.extend([(from, at), (at, to)]);
-        }
-    }
-    line.iter()
-        .zip(keep)
-        .filter(|(_, keep)| *keep)
-        .map(|(place, _)| *place)
-        .collect()
 }
 
 #[cfg(test)]

@@ -15,7 +15,7 @@
 //! Cost: linear in corners, times the edges of the lines for drives next to the station.
 
 use crate::{Halt, HaltPlace, Piece, Track, Vertex};
-use tussock_plane::Region;
+use tussock_plane::{Region, nearest_on_piece};
 use tussock_types::Place;
 
 /// What a machine can be doing.
@@ -269,18 +269,7 @@ fn backs_off(before: (Vertex, Vertex), leg: (Vertex, Vertex), least_m: f64) -> b
 
 /// Distance of a place from the nearest part of a line.
 fn off_line_m(place: Place, from: Place, to: Place) -> f64 {
-    let (east_m, north_m) = (to.east_m - from.east_m, to.north_m - from.north_m);
-    let square_m2 = east_m * east_m + north_m * north_m;
-    let share = if square_m2 > 0.0 {
-        let along_m2 = (place.east_m - from.east_m) * east_m + (place.north_m - from.north_m) * north_m;
-        (along_m2 / square_m2).clamp(0.0, 1.0)
-    } else {
-        0.0
-    };
-    place.distance_m(Place::new(
-        from.east_m + share * east_m,
-        from.north_m + share * north_m,
-    ))
+    nearest_on_piece(from, to, place).distance_m(place)
 }
 
 /// Times of the drives out of the station and home to it that keep to one line.

@@ -82,6 +82,16 @@ impl Site {
             _ => Err(faults),
         }
     }
+
+    /// Where the machine's middle can be before any setback: within the boundary, else the lawn as drawn, outside zones and
+    /// obstacles; `None` where nothing is left.
+    pub fn drivable(&self) -> Option<Region> {
+        let kept_out = self.exclusions.iter().chain(&self.obstacles);
+        let kept_out = Region::union_of(kept_out.map(|zone| &zone.shape)).ok()?;
+        let outline = self.boundary.as_ref().unwrap_or(&self.drawn_lawn);
+        let ground = outline.minus(&kept_out).ok()?;
+        (!ground.is_empty()).then_some(ground)
+    }
 }
 
 /// The plane at the middle of mass of the drawn lawns, else at the middle of all positions.

@@ -109,8 +109,7 @@ pub fn analyse(job: &Job<'_>) -> Result<Findings, AnalyseError> {
         missed_pockets: pockets.missed.len(),
         good_enough: log_verdict.good_enough,
     };
-    let installation = judged.installation();
-    let reachable_m2 = judged.reachable_m2();
+    let (installation, reachable_m2) = judged.installation();
     if let Some(coverage) = coverage.as_mut() {
         coverage.reachable_m2 = Some(reachable_m2);
     }

@@ -2,7 +2,6 @@
 
 use crate::layout::Layout;
 use tussock_diagnose::causes::{Chance, Judgement, Reason};
-use tussock_diagnose::passages::nearest_on;
 use tussock_diagnose::pocket::Shape;
 use tussock_diagnose::{causes, luck, passages};
 use tussock_types::CauseFindings;
@@ -380,14 +379,14 @@ impl Words<'_> {
     /// "the north edge": the side of the lawn on which it lies.
     fn edge_words(&self) -> String {
         let edge = self.layout.region.edges().map(|(from, to)| {
-            let at = nearest_on(from, to, self.shape.place);
+            let at = tussock_plane::nearest_on_piece(from, to, self.shape.place);
             (at.distance_m(self.shape.place), from, to)
         });
         let Some((_, from, to)) = edge.min_by(|a, b| a.0.total_cmp(&b.0)) else {
             return "the edge".to_owned();
         };
         // Outwards from the pocket's middle to the edge.
-        let at = nearest_on(from, to, self.shape.place);
+        let at = tussock_plane::nearest_on_piece(from, to, self.shape.place);
         let (east_m, north_m) = (
             at.east_m - self.shape.place.east_m,
             at.north_m - self.shape.place.north_m,

@@ -3,7 +3,7 @@
 use crate::{AnalyseError, Job};
 use tussock_locate::activities::{self, Lines};
 use tussock_locate::{Hold, Piece, Track, locate_as};
-use tussock_plane::{Frame, Region, Site};
+use tussock_plane::{Frame, Site};
 use tussock_types::{FrameFindings, GeoPoint, Place, PlanFault, Positions, Settings, Trace};
 
 /// The plane, the site on it, and where the machines were.
@@ -18,21 +18,6 @@ pub(crate) struct Ground {
 const FAR_APART_M: f64 = 60.0;
 /// Positions within a circle of this size are no drive.
 const LEAST_EXTENT_M: f64 = 1.5;
-
-/// Where the machine's middle can be before any setback: within the boundary, else the lawn as drawn, outside zones and
-/// obstacles.
-pub(crate) fn drivable(site: &Site) -> Option<Region> {
-    let kept_out = Region::union_of(
-        site.exclusions
-            .iter()
-            .chain(&site.obstacles)
-            .map(|zone| &zone.shape),
-    )
-    .ok()?;
-    let outline = site.boundary.as_ref().unwrap_or(&site.drawn_lawn);
-    let ground = outline.minus(&kept_out).ok()?;
-    (!ground.is_empty()).then_some(ground)
-}
 
 impl Ground {
     pub(crate) fn of(job: &Job<'_>) -> Result<Self, AnalyseError> {
@@ -74,7 +59,7 @@ impl Ground {
             same_garden(site, plan, job.traces)?;
         }
         let station = site.as_ref().and_then(|site| site.station);
-        let drivable = site.as_ref().and_then(drivable);
+        let drivable = site.as_ref().and_then(Site::drivable);
         let tracks: Vec<Track> = job
             .traces
             .iter()

@@ -4,14 +4,12 @@ use crate::counted::Counted;
 use crate::ground::Ground;
 use crate::layout::Layout;
 use std::collections::BTreeMap;
-use tussock_coverage::distance::{self, Connectivity};
 use tussock_coverage::laws;
 use tussock_diagnose::outings::{self, Outing};
 use tussock_diagnose::{luck, turf, turns};
-use tussock_plane::BitGrid;
 use tussock_types::{
-    Coverage, HomeAlong, HoursFound, Installation, LowerCut, LowerCutAnswer, Night, OutOfReach,
-    OutOfReachWhy, OutingsFound, OverTime, Passage, Settings, TurfFound, UnlistedObstacle, WayHome,
+    Coverage, HomeAlong, HoursFound, Installation, LowerCut, LowerCutAnswer, Night, OutOfReach, OutingsFound,
+    OverTime, Passage, Settings, TurfFound, UnlistedObstacle, WayHome,
 };
 
 /// Everything that stands beside the layout in judging an installation.
@@ -36,7 +34,8 @@ pub(crate) struct Judged<'a> {
 const LEAST_OUT_OF_REACH_M2: f64 = 0.5;
 
 impl Judged<'_> {
-    pub(crate) fn installation(&self) -> Installation {
+    /// The installation, and the lawn within the disc's reach.
+    pub(crate) fn installation(&self) -> (Installation, f64) {
         let guides = self.ground.guides();
         let outings: Vec<Outing> = self
             .ground
@@ -44,24 +43,22 @@ impl Judged<'_> {
             .iter()
             .flat_map(|track| outings::outings(track, self.ground.lines(&guides)))
             .collect();
-        Installation {
+        let mut out_of_reach = self.left_out();
+        let out_m2: f64 = out_of_reach.iter().map(|part| part.area_m2).sum();
+        out_of_reach.retain(|part| part.area_m2 >= LEAST_OUT_OF_REACH_M2);
+        let installation = Installation {
             setback_m: self.layout.setback_is_measured.then_some(self.layout.setback_m),
             passages: self.passages(),
             unlisted_obstacles: self.obstacles(),
-            out_of_reach: self.out_of_reach(),
+            out_of_reach,
             ways_home: ways_home(&outings),
             outings: found(&outings),
             hours: self.hours(),
             lower_cut: self.lower_cut(),
             turf: self.turf(),
             slope: None,
-        }
-    }
-
-    /// Lawn within the disc's reach.
-    pub(crate) fn reachable_m2(&self) -> f64 {
-        let out_m2: f64 = self.unreached().iter().map(|(area_m2, ..)| area_m2).sum();
-        (self.drive.lawn_m2 - out_m2).max(0.0)
+        };
+        (installation, (self.drive.lawn_m2 - out_m2).max(0.0))
     }
 
     fn days(&self) -> f64 {
@@ -124,72 +121,15 @@ impl Judged<'_> {
             .collect()
     }
 
-    /// Unreached lawn by parts: area, a place in it, whether the middle of the machine could be there.
-    fn unreached(&self) -> Vec<(f64, tussock_types::Place, bool)> {
-        let clearance = &self.layout.clearance;
-        let grid = clearance.grid;
-        let mut mask = BitGrid::new(grid);
-        for cell in 0..clearance.clear_m.len() {
-            let centre = clearance.centre(cell);
-            let is_lawn = self
-                .counted
-                .count
+    /// Lawn that the disc does not get to, slivers included.
+    fn left_out(&self) -> Vec<OutOfReach> {
+        let count = &self.counted.count;
+        self.layout.reach.left_out(&self.layout.clearance, |place| {
+            count
                 .grid
-                .cell_at(centre)
-                .is_some_and(|(column, row)| self.counted.count.lawn.get(column, row));
-            if is_lawn && !self.layout.reach.reached[cell] {
-                mask.set(cell % grid.columns, cell / grid.columns);
-            }
-        }
-        distance::parts(&mask, Connectivity::Eight)
-            .into_iter()
-            .map(|part| {
-                let cells: Vec<usize> = part
-                    .runs
-                    .iter()
-                    .flat_map(|run| (run.start..run.end).map(|column| run.row * grid.columns + column))
-                    .collect();
-                let open = cells
-                    .iter()
-                    .filter(|cell| self.layout.reach.anywhere[**cell])
-                    .count();
-                // The roomiest cell is a place that one can walk to.
-                let place = cells
-                    .iter()
-                    .max_by(|a, b| {
-                        clearance.clear_m[**a]
-                            .total_cmp(&clearance.clear_m[**b])
-                            .then(b.cmp(a))
-                    })
-                    .map(|cell| clearance.centre(*cell))
-                    .unwrap_or_default();
-                (
-                    cells.len() as f64 * grid.cell_m2(),
-                    place,
-                    2 * open >= cells.len(),
-                )
-            })
-            .collect()
-    }
-
-    fn out_of_reach(&self) -> Vec<OutOfReach> {
-        let mut parts: Vec<OutOfReach> = self
-            .unreached()
-            .into_iter()
-            .filter(|(area_m2, ..)| *area_m2 >= LEAST_OUT_OF_REACH_M2)
-            .map(|(area_m2, place, is_cut_off)| OutOfReach {
-                area_m2,
-                east_m: place.east_m,
-                north_m: place.north_m,
-                why: if is_cut_off {
-                    OutOfReachWhy::CutOff
-                } else {
-                    OutOfReachWhy::Edge
-                },
-            })
-            .collect();
-        parts.sort_by(|a, b| b.area_m2.total_cmp(&a.area_m2));
-        parts
+                .cell_at(place)
+                .is_some_and(|(column, row)| count.lawn.get(column, row))
+        })
     }
 
     fn hours(&self) -> Option<HoursFound> {

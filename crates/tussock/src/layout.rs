@@ -1,13 +1,13 @@
 //! How the garden is laid out, and what the machine made of it: room, necks, turns, stuck spots.
 
-use crate::ground::{Ground, drivable};
+use crate::ground::Ground;
 use crate::interval;
 use tussock_diagnose::causes::Scene;
 use tussock_diagnose::clearance::{Clearance, Reach};
 use tussock_diagnose::passages::{self, Neck, Traffic};
 use tussock_diagnose::{luck, stuck, turns};
 use tussock_locate::activities;
-use tussock_plane::{LegIndex, Named, Region};
+use tussock_plane::{LegIndex, Named, Region, Site};
 use tussock_types::{Place, Settings};
 
 /// Where nothing else is known, the machine's middle keeps so far inside (common practice, no source).
@@ -47,7 +47,7 @@ impl Layout {
         let region = ground
             .site
             .as_ref()
-            .and_then(drivable)
+            .and_then(Site::drivable)
             .unwrap_or_else(|| lawn.clone());
         let clearance = Clearance::of(&region);
         let error_m = ground
@@ -87,7 +87,7 @@ impl Layout {
             .chain(&station)
             .filter_map(|place| clearance.nearest_cell(*place))
             .chain(if home.is_none() {
-                widest_cell(&clearance)
+                clearance.roomiest(0..clearance.clear_m.len())
             } else {
                 None
             })
@@ -166,14 +166,4 @@ impl Layout {
     pub(crate) fn zone_name(&self, zone: usize) -> &str {
         self.zones.get(zone).map_or("", |zone| zone.name.as_str())
     }
-}
-
-pub(crate) fn widest_cell(clearance: &Clearance) -> Option<usize> {
-    (0..clearance.clear_m.len())
-        .max_by(|a, b| {
-            clearance.clear_m[*a]
-                .total_cmp(&clearance.clear_m[*b])
-                .then(b.cmp(a))
-        })
-        .filter(|cell| clearance.clear_m[*cell] > 0.0)
 }

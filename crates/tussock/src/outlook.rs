@@ -8,7 +8,7 @@
 
 use crate::layout::USUAL_SETBACK_M;
 use rayon::prelude::*;
-use tussock_coverage::{distance, swath, visits};
+use tussock_coverage::{swath, visits};
 use tussock_diagnose::clearance::{Clearance, Reach};
 use tussock_diagnose::passages;
 use tussock_plane::{BitGrid, Site, rasterise};
@@ -59,7 +59,7 @@ const LEAST_PART_M2: f64 = 0.5;
 /// Looks ahead; `None` for a plan that is not sound.
 pub fn outlook(plan: &Plan, settings: &Settings, seed: u64) -> Option<Outlook> {
     let (site, _) = Site::build(plan).ok()?;
-    let region = crate::ground::drivable(&site)?;
+    let region = site.drivable()?;
     let machine = &settings.machine;
     let setback_m = machine.past_boundary_m.map_or(USUAL_SETBACK_M, |past_m| -past_m);
     let clearance = Clearance::of(&region);
@@ -69,7 +69,7 @@ pub fn outlook(plan: &Plan, settings: &Settings, seed: u64) -> Option<Outlook> {
         .iter()
         .flat_map(|guide| &guide.shape)
         .filter_map(|place| clearance.nearest_cell(*place))
-        .chain(home.or_else(|| crate::layout::widest_cell(&clearance)))
+        .chain(home.or_else(|| clearance.roomiest(0..clearance.clear_m.len())))
         .collect();
     let half_m = 0.5 * machine.cut_width_m.unwrap_or(0.0) + machine.cutter_forward_m.abs();
     let reach = Reach::of(&clearance, &starts, setback_m, half_m);
@@ -121,45 +121,17 @@ pub fn outlook(plan: &Plan, settings: &Settings, seed: u64) -> Option<Outlook> {
 
 /// Parts cut off, and the area of strips along edges.
 fn unreached(site: &Site, clearance: &Clearance, reach: &Reach) -> (Vec<OutOfReach>, f64) {
-    let grid = clearance.grid;
-    let lawn = rasterise(&site.lawn, &grid);
-    let mut mask = BitGrid::new(grid);
-    for (column, row) in lawn.cells_on() {
-        if !reach.reached[row * grid.columns + column] {
-            mask.set(column, row);
-        }
-    }
-    let (mut parts, mut edges_m2) = (Vec::new(), 0.0);
-    for part in distance::parts(&mask, distance::Connectivity::Eight) {
-        let cells: Vec<usize> = part
-            .runs
-            .iter()
-            .flat_map(|run| (run.start..run.end).map(|column| run.row * grid.columns + column))
-            .collect();
-        let area_m2 = cells.len() as f64 * grid.cell_m2();
-        let open = cells.iter().filter(|cell| reach.anywhere[**cell]).count();
-        if 2 * open < cells.len() {
-            edges_m2 += area_m2;
-        } else if area_m2 >= LEAST_PART_M2 {
-            let place = cells
-                .iter()
-                .max_by(|a, b| {
-                    clearance.clear_m[**a]
-                        .total_cmp(&clearance.clear_m[**b])
-                        .then(b.cmp(a))
-                })
-                .map(|cell| clearance.centre(*cell))
-                .unwrap_or_default();
-            parts.push(OutOfReach {
-                area_m2,
-                east_m: place.east_m,
-                north_m: place.north_m,
-                why: OutOfReachWhy::CutOff,
-            });
-        }
-    }
-    parts.sort_by(|a, b| b.area_m2.total_cmp(&a.area_m2));
-    (parts, edges_m2)
+    let lawn = rasterise(&site.lawn, &clearance.grid);
+    let (mut parts, edges): (Vec<OutOfReach>, Vec<OutOfReach>) = reach
+        .left_out(clearance, |place| {
+            lawn.grid
+                .cell_at(place)
+                .is_some_and(|(column, row)| lawn.get(column, row))
+        })
+        .into_iter()
+        .partition(|part| part.why == OutOfReachWhy::CutOff);
+    parts.retain(|part| part.area_m2 >= LEAST_PART_M2);
+    (parts, edges.iter().map(|part| part.area_m2).sum())
 }
 
 fn days(

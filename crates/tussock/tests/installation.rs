@@ -78,9 +78,9 @@ fn outings_and_ways_home_are_those_that_were_driven() {
         .filter(|outing| outing.end_s < run.end_s())
         .filter(|outing| {
             let place = run.place_at(outing.end_s - 15.0);
-            guide.windows(2).any(|pair| {
-                tussock_diagnose::passages::nearest_on(pair[0], pair[1], place).distance_m(place) < 0.1
-            })
+            guide
+                .windows(2)
+                .any(|pair| tussock_plane::nearest_on_piece(pair[0], pair[1], place).distance_m(place) < 0.1)
         })
         .count();
     let told = found

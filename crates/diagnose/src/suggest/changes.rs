@@ -3,7 +3,6 @@
 //! Only geometry: what a change brings is for the rehearsals to say.
 
 use super::room::off_piece_m;
-use crate::fitted::drivable;
 use tussock_locate::Track;
 use tussock_plane::{Joins, Region, Site};
 use tussock_types::Place;
@@ -195,7 +194,7 @@ pub fn shrunk(site: &Site, setback_m: f64, path_m: f64, ground_m2: f64) -> Vec<Z
     for (number, zone) in site.exclusions.iter().enumerate() {
         let mut without = site.clone();
         without.exclusions.remove(number);
-        let Some(others) = drivable(&without) else {
+        let Some(others) = without.drivable() else {
             continue;
         };
         for face in faces(&zone.shape, &others, 2.0 * setback_m.max(0.0) + WIDE_M) {
@@ -263,7 +262,7 @@ pub fn displaced(site: &Site, turns: &[Place], setback_m: f64, sd_m: f64) -> Vec
     for (number, zone) in site.exclusions.iter().enumerate() {
         let mut without = site.clone();
         without.exclusions.remove(number);
-        let Some(others) = drivable(&without) else {
+        let Some(others) = without.drivable() else {
             continue;
         };
         let Ok(line) = zone.shape.grown_by(setback_m, Joins::Mitred) else {

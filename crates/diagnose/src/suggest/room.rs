@@ -3,7 +3,7 @@
 //! A grid over the ground for the machine's middle, each cell with its exact distance from that ground's edge, positive inside, cut
 //! off at [`MOST_M`]. Cost: edges times the cells within that distance.
 
-use tussock_plane::{Region, rasterise};
+use tussock_plane::{Region, nearest_on_piece, rasterise};
 use tussock_types::{Grid, Place};
 
 /// Larger clearances are alike.
@@ -21,18 +21,7 @@ pub struct Room {
 
 /// Distance of a place from a straight piece.
 pub(crate) fn off_piece_m(place: Place, from: Place, to: Place) -> f64 {
-    let (dx, dy) = (to.east_m - from.east_m, to.north_m - from.north_m);
-    let square = dx * dx + dy * dy;
-    let along = if square > 0.0 {
-        (((place.east_m - from.east_m) * dx + (place.north_m - from.north_m) * dy) / square).clamp(0.0, 1.0)
-    } else {
-        0.0
-    };
-    let (x, y) = (
-        place.east_m - from.east_m - along * dx,
-        place.north_m - from.north_m - along * dy,
-    );
-    (x * x + y * y).sqrt()
+    nearest_on_piece(from, to, place).distance_m(place)
 }
 
 /// Whether two straight pieces cross.

@@ -16,7 +16,7 @@ pub(crate) fn track(site: &Site, run: &TrueRun, noise: LogNoise, period_s: f64, 
         panic!("the log is on Earth");
     };
     let (east_m, north_m) = site.frame.places(lat_deg, lon_deg);
-    let ground = tussock_diagnose::fitted::drivable(site);
+    let ground = site.drivable();
     locate(
         &trace,
         &east_m,

@@ -128,16 +128,20 @@ fn why(findings: &Findings) -> Answer {
     let id = words::plain(&pocket.id, 12);
     let first = pocket.causes.as_ref().and_then(|causes| causes.first());
     match first {
-        Some(found) => answer("why", question, words::capital(words::cause(found.cause)), {
-            let mut lines = vec![format!("{id}: {}", words::cause_meaning(found.cause))];
-            lines.extend(
-                found
-                    .evidence_for
-                    .first()
-                    .map(|text| format!("{}.", words::capital(words::sentence(text).trim_end_matches('.')))),
-            );
-            lines
-        }),
+        Some(found) => {
+            // The sentence about this pocket says more than what the cause means in general.
+            let sentence = if pocket.why.is_empty() {
+                words::cause_meaning(found.cause).to_owned()
+            } else {
+                words::sentence(&pocket.why)
+            };
+            answer(
+                "why",
+                question,
+                words::capital(words::cause(found.cause)),
+                vec![format!("{id}: {sentence}")],
+            )
+        }
         None => answer(
             "why",
             question,
@@ -169,11 +173,11 @@ fn change(findings: &Findings) -> Answer {
         return said(
             &word,
             format!(
-                "{}: {} of the pocket in this log, {} if nothing changes, {} if changed.{more}",
+                "{}: {} Nine of ten logs: {} of the pocket if nothing changes, {} if changed.{more}",
                 words::plain(&first.id, 12),
-                percent(first.pocket_fraction_in_log),
-                percent(first.predicted.pocket_fraction_before.estimate),
-                percent(first.predicted.pocket_fraction_after.estimate),
+                words::sentence(&first.why),
+                words::range(first.predicted.pocket_fraction_before),
+                words::range(first.predicted.pocket_fraction_after),
             ),
         );
     }

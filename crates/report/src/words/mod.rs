@@ -296,7 +296,9 @@ pub(crate) const fn cause(cause: Cause) -> &'static str {
 /// What a cause means to somebody who stands in the garden.
 pub(crate) const fn cause_meaning(cause: Cause) -> &'static str {
     match cause {
-        Cause::WalledOff => "The machine has no way in that is as wide as its body.",
+        Cause::WalledOff => {
+            "The machine has no way in: the gap is too narrow for it, or something stands there."
+        }
         Cause::NarrowPassage => "The way in is so narrow that the machine seldom finds it.",
         Cause::EdgeBand => "A strip along the edge stays outside the line at which the machine turns.",
         Cause::ZoneMisplaced => "The machine turns at a line that lies elsewhere than the plan shows.",

@@ -129,7 +129,7 @@ fn apart_m(one: &[Place], two: &[Place]) -> f64 {
             .map(|place| {
                 to.windows(2)
                     .map(|pair| {
-                        let near = tussock_diagnose::passages::nearest_on(pair[0], pair[1], *place);
+                        let near = tussock_plane::nearest_on_piece(pair[0], pair[1], *place);
                         near.distance_m(*place)
                     })
                     .fold(f64::INFINITY, f64::min)
