@@ -1,7 +1,8 @@
 //! `tussock plan`: is this plan sound; make one from a walk.
 
 use crate::args::{
-    AlignArguments, Format, FromTraceArguments, FromWalkArguments, PlanCheckArguments, PlanCommand,
+    AlignArguments, Format, FromTraceArguments, FromWalkArguments, LogArguments, PlanCheckArguments,
+    PlanCommand,
 };
 use crate::exit::{Exit, Failure};
 use crate::inputs::{self, name, told};
@@ -10,7 +11,9 @@ use crate::printer::{Printer, harmless};
 use crate::progress::Progress;
 use crate::{Outcome, commands, wishes};
 use serde_json::json;
+use std::path::{Path, PathBuf};
 use tussock::{AlignVerdict, Job, Outlook, PlanReport, PlanRow, Stage};
+use tussock_ingest::ReadOptions;
 use tussock_types::{PlanRole, Settings};
 
 pub(crate) fn run(command: &PlanCommand, printer: &Printer) -> Outcome {
@@ -194,13 +197,34 @@ fn json(report: &PlanReport, outlook: Option<&Outlook>, is_sound: bool) -> Strin
     format!("{value:#}\n")
 }
 
+/// Where a plan goes; `None` is stdout. Told before anything is read.
+fn new_file(out: &Path) -> Result<Option<NewFile>, Failure> {
+    if inputs::is_stdin(out) {
+        return Ok(None);
+    }
+    NewFile::probe(out).map(Some)
+}
+
+fn write_plan(file: Option<&NewFile>, text: &str, printer: &Printer) -> Result<(), Failure> {
+    match file {
+        None => printer.data(text.as_bytes()),
+        Some(file) => write_new(&[(file, text.as_bytes())]),
+    }
+}
+
+/// How logs are read, and the settings of the garden, once all arguments are known to be right.
+fn wished(log: &LogArguments, plan: Option<&PathBuf>) -> Result<(ReadOptions, Settings), Failure> {
+    let mut options = wishes::read_options(log)?;
+    wishes::threads(log.threads)?;
+    inputs::check(&log.logs, "a log (GPX, NMEA 0183 or CSV)")?;
+    inputs::check_garden(plan, log.settings.as_ref())?;
+    let settings = inputs::settings(log.settings.as_deref())?;
+    options.limits = settings.limits.clone();
+    Ok((options, settings))
+}
+
 fn from_walk(arguments: &FromWalkArguments, printer: &Printer) -> Outcome {
-    let to_stdout = inputs::is_stdin(&arguments.out);
-    let file = if to_stdout {
-        None
-    } else {
-        Some(NewFile::probe(&arguments.out)?)
-    };
+    let file = new_file(&arguments.out)?;
     inputs::check([&arguments.walk], "a walk recorded as GPX")?;
     let walked = tussock_ingest::plan_from_walk(&name(&arguments.walk), &inputs::bytes(&arguments.walk)?)
         .map_err(|error| Failure::told(told(&error)))?;
@@ -209,10 +233,7 @@ fn from_walk(arguments: &FromWalkArguments, printer: &Printer) -> Outcome {
     }
     let report = tussock::check_plan(&walked.plan);
     let text = tussock_ingest::write_plan(&walked.plan);
-    match &file {
-        None => printer.data(text.as_bytes())?,
-        Some(file) => write_new(&[(file, text.as_bytes())])?,
-    }
+    write_plan(file.as_ref(), &text, printer)?;
     for role in PlanRole::ALL {
         let count = walked.plan.of_role(role).count();
         if count > 0 {
@@ -231,18 +252,8 @@ fn from_walk(arguments: &FromWalkArguments, printer: &Printer) -> Outcome {
 }
 
 fn from_trace(arguments: &FromTraceArguments, printer: &Printer) -> Outcome {
-    let to_stdout = inputs::is_stdin(&arguments.out);
-    let file = if to_stdout {
-        None
-    } else {
-        Some(NewFile::probe(&arguments.out)?)
-    };
-    let mut options = wishes::read_options(&arguments.log)?;
-    wishes::threads(arguments.log.threads)?;
-    inputs::check(&arguments.log.logs, "a log (GPX, NMEA 0183 or CSV)")?;
-    inputs::check_garden(None, arguments.log.settings.as_ref())?;
-    let settings = inputs::settings(arguments.log.settings.as_deref())?;
-    options.limits = settings.limits.clone();
+    let file = new_file(&arguments.out)?;
+    let (options, settings) = wished(&arguments.log, None)?;
     let progress = Progress::new();
     let assembled = inputs::logs(&arguments.log.logs, &options, &|what, done| {
         progress.tell(what, done)
@@ -260,10 +271,7 @@ fn from_trace(arguments: &FromTraceArguments, printer: &Printer) -> Outcome {
     .map_err(|error| commands::cannot_go_on(&error, None))?;
     drop(progress);
     let text = tussock_ingest::write_plan(&plan);
-    match &file {
-        None => printer.data(text.as_bytes())?,
-        Some(file) => write_new(&[(file, text.as_bytes())])?,
-    }
+    write_plan(file.as_ref(), &text, printer)?;
     printer.note(
         "drawn from the drive: zones, obstacles and ground that was never reached are not in it; mend it in a map program, then \
          run tussock plan check",
@@ -272,18 +280,8 @@ fn from_trace(arguments: &FromTraceArguments, printer: &Printer) -> Outcome {
 }
 
 fn align(arguments: &AlignArguments, printer: &Printer) -> Outcome {
-    let to_stdout = inputs::is_stdin(&arguments.out);
-    let file = if to_stdout {
-        None
-    } else {
-        Some(NewFile::probe(&arguments.out)?)
-    };
-    let mut options = wishes::read_options(&arguments.log)?;
-    wishes::threads(arguments.log.threads)?;
-    inputs::check(&arguments.log.logs, "a log (GPX, NMEA 0183 or CSV)")?;
-    inputs::check_garden(Some(&arguments.plan), arguments.log.settings.as_ref())?;
-    let settings = inputs::settings(arguments.log.settings.as_deref())?;
-    options.limits = settings.limits.clone();
+    let file = new_file(&arguments.out)?;
+    let (options, settings) = wished(&arguments.log, Some(&arguments.plan))?;
     let plan = commands::sound_plan(&arguments.plan, &settings)?;
     let progress = Progress::new();
     let assembled = inputs::logs(&arguments.log.logs, &options, &|what, done| {
@@ -303,10 +301,7 @@ fn align(arguments: &AlignArguments, printer: &Printer) -> Outcome {
         .map_err(|error| commands::cannot_go_on(&error, Some(arguments.plan.as_path())))?;
     drop(progress);
     let text = tussock_ingest::write_plan(&aligned.plan);
-    match &file {
-        None => printer.data(text.as_bytes())?,
-        Some(file) => write_new(&[(file, text.as_bytes())])?,
-    }
+    write_plan(file.as_ref(), &text, printer)?;
     let offset = aligned.offset;
     let side = |value_m: f64, plus: &str, minus: &str| {
         format!(
