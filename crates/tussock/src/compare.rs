@@ -1,6 +1,8 @@
 //! What did a change bring?
 //!
-//! Two sides, each a log or saved findings, on the ground that is lawn in both plans; what is lawn in one only is listed apart.
+//! Two sides, each a log or saved findings, on the ground that is lawn in both plans; what is lawn in one only is listed apart. Both
+//! are laid on the planes of their plans, whatever lies between plan and log: each receiver has an offset of its own. Places in the
+//! comparison, and in the findings that it holds for drawing, are on the plane of the plan before.
 //! A difference has two errors that are named apart: that of the positions, from the intervals of both sides, and that from night
 //! to night. The second is what a machine fitted to the side's own log shows from run to run ([`tussock_diagnose::rehearse`]), and
 //! where none can be fitted the jackknife over outings (Quenouille 1956, DOI 10.1093/biomet/43.3-4.353; Tukey 1958). Pockets are
@@ -13,6 +15,7 @@ mod predictions;
 mod side;
 
 use crate::built::built;
+use crate::moved::Moved;
 use crate::{AnalyseError, Job, TOOL_VERSION};
 use predictions::predictions;
 use side::SideSeen;
@@ -117,7 +120,11 @@ fn frame_of(findings: &Findings) -> Result<Frame, CompareError> {
 /// # Errors
 /// [`CompareError`] where the two are not of one garden, or say too little.
 pub fn compare(sides: &Sides<'_>) -> Result<Comparison, CompareError> {
-    let (before, after) = (sides.before.findings, sides.after.findings);
+    let (laid_before, laid_after) = (
+        Moved::undone(sides.before.findings),
+        Moved::undone(sides.after.findings),
+    );
+    let (before, after) = (&laid_before, &laid_after);
     let width_of = |findings: &Findings, side| {
         findings
             .settings
@@ -142,7 +149,10 @@ pub fn compare(sides: &Sides<'_>) -> Result<Comparison, CompareError> {
     let pockets = pockets_of(before, after, &moved, &common);
     let outlines: Vec<Region> = pockets.iter().map(|pocket| pocket.region.clone()).collect();
     let seen_before = SideSeen::of(
-        &sides.before,
+        &Side {
+            findings: before,
+            ..sides.before.clone()
+        },
         &site_before,
         &common,
         &outlines,
@@ -151,7 +161,10 @@ pub fn compare(sides: &Sides<'_>) -> Result<Comparison, CompareError> {
         sides.seed,
     )?;
     let seen_after = SideSeen::of(
-        &sides.after,
+        &Side {
+            findings: after,
+            ..sides.after.clone()
+        },
         &site_after,
         &common,
         &outlines,

@@ -187,6 +187,8 @@ pub(crate) fn plan_offset(track: &Track) -> Option<PlanOffset> {
         east_m: offset.east_m,
         north_m: offset.north_m,
         rotation_deg: offset.turned_rad.to_degrees(),
+        about_east_m: offset.about.east_m,
+        about_north_m: offset.about.north_m,
         sd_m: offset.sd_m,
     };
     // Without edges only the station tells, and that only where it was stood at.

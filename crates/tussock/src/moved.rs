@@ -42,7 +42,41 @@ impl From<&Offset> for Moved {
     }
 }
 
+impl From<&PlanOffset> for Moved {
+    fn from(offset: &PlanOffset) -> Self {
+        Self {
+            turned_rad: offset.rotation_deg.to_radians(),
+            about: Place::new(offset.about_east_m, offset.about_north_m),
+            east_m: offset.east_m,
+            north_m: offset.north_m,
+        }
+    }
+}
+
 impl Moved {
+    /// Findings laid back on the plan's plane, where two logs of one garden meet: each receiver has an offset of its own.
+    pub(crate) fn undone(findings: &Findings) -> Findings {
+        let mut laid = findings.clone();
+        // Of several machines one offset is told, and not all of them may have been moved by it.
+        let offset = findings.positions.plan_offset.filter(PlanOffset::is_beside);
+        if let Some(offset) = offset.filter(|_| findings.span.machines.len() == 1) {
+            let origin = findings.frame.origin_lat.zip(findings.frame.origin_lon);
+            let frame = origin.map(|(lat_deg, lon_deg)| Frame::at(GeoPoint { lat_deg, lon_deg }));
+            Self::from(&offset).reversed().findings(&mut laid, frame.as_ref());
+        }
+        laid
+    }
+
+    /// From the log's frame into the plan's plane.
+    fn reversed(&self) -> Self {
+        Self {
+            turned_rad: -self.turned_rad,
+            about: Place::new(self.about.east_m + self.east_m, self.about.north_m + self.north_m),
+            east_m: -self.east_m,
+            north_m: -self.north_m,
+        }
+    }
+
     /// The move from plan to log; `None` where they agree, or a path was found in the log's frame.
     pub(crate) fn of(ground: &Ground) -> Option<Self> {
         if ground.tracks.iter().any(|track| track.anchored.is_none()) {
@@ -65,17 +99,6 @@ impl Moved {
         Place::new(
             self.about.east_m + cos * east_m - sin * north_m + self.east_m,
             self.about.north_m + sin * east_m + cos * north_m + self.north_m,
-        )
-    }
-
-    /// Where a place of the log's frame comes from.
-    fn back(&self, place: Place) -> Place {
-        let (sin, cos) = self.turned_rad.sin_cos();
-        let east_m = place.east_m - self.about.east_m - self.east_m;
-        let north_m = place.north_m - self.about.north_m - self.north_m;
-        Place::new(
-            self.about.east_m + cos * east_m + sin * north_m,
-            self.about.north_m - sin * east_m + cos * north_m,
         )
     }
 
@@ -112,7 +135,7 @@ impl Moved {
             over_time: _,
             missed_pockets,
             not_yet,
-            unseen: _,
+            unseen,
             stuck_spots,
             worn_lines,
             strays,
@@ -155,6 +178,9 @@ impl Moved {
             self.point((lat, lon), (east_m, north_m), frame);
             self.lines(outline);
             self.tape(tape);
+        }
+        for ground in unseen.iter_mut().flatten() {
+            self.lines(&mut ground.outline);
         }
         for spot in stuck_spots {
             let StuckSpot {
@@ -305,9 +331,10 @@ impl Moved {
             columns: ((east_m - west_m) / old.cell_m).ceil() as usize,
             rows: ((north_m - south_m) / old.cell_m).ceil() as usize,
         };
+        let back = self.reversed();
         let under: Vec<Option<usize>> = (0..grid.cells())
             .map(|at| {
-                let place = self.back(grid.centre(at % grid.columns, at / grid.columns));
+                let place = back.place(grid.centre(at % grid.columns, at / grid.columns));
                 old.cell_at(place).map(|(column, row)| row * old.columns + column)
             })
             .collect();
@@ -375,7 +402,7 @@ mod tests {
         assert!(about.distance_m(Place::new(3.5, -1.75)) < 1e-12);
         let east = QUARTER.place(Place::new(4.0, -2.0));
         assert!(east.distance_m(Place::new(3.5, -0.75)) < 1e-12, "{east:?}");
-        assert!(QUARTER.back(east).distance_m(Place::new(4.0, -2.0)) < 1e-12);
+        assert!(QUARTER.reversed().place(east).distance_m(Place::new(4.0, -2.0)) < 1e-12);
     }
 
     #[test]

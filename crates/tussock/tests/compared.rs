@@ -212,3 +212,62 @@ fn pinched() -> Plan {
         ],
     }
 }
+
+/// The trace as a receiver with an offset of its own would have logged it.
+fn beside(trace: &Trace, site: &Site, east_m: f64, north_m: f64) -> Trace {
+    let mut shifted = Trace::geographic("");
+    for index in 0..trace.len() {
+        let mut fix = trace.fix(index);
+        let place = site.frame.to_place(tussock_types::GeoPoint {
+            lat_deg: fix.first,
+            lon_deg: fix.second,
+        });
+        let geo = site.frame.to_geo(tussock_types::Place::new(
+            place.east_m + east_m,
+            place.north_m + north_m,
+        ));
+        (fix.first, fix.second) = (geo.lat_deg, geo.lon_deg);
+        shifted.push(fix);
+    }
+    shifted
+}
+
+#[test]
+fn two_receivers_that_lie_a_metre_apart_change_no_ground_and_no_pocket() {
+    let garden = invent_as(
+        &Wish {
+            surprise: Surprise::BlockedPart,
+            ..Wish::new(GardenKind::Ell)
+        },
+        3,
+    );
+    let (site, _) = Site::build(&garden.plan).unwrap();
+    let (on_ground, _) = Site::build_in(&garden.ground, site.frame).unwrap();
+    let logged = |seed| {
+        let run = simulate(&on_ground, &Machine::default(), &Run::new(12.0, seed)).unwrap();
+        let how = Sampling::geographic(1.0, LogNoise::DECIMETRES, seed, site.frame);
+        sample(&run, &how)
+    };
+    let before = beside(&logged(31), &site, 1.0, 0.6);
+    let after = beside(&logged(32), &site, -0.7, 0.5);
+    let comparison = compared((&before, &garden.plan), (&after, &garden.plan), Advice::LeftOut);
+    // Either log lies beside the plan, each on its own side.
+    let offset = |findings: &Option<Box<Findings>>| findings.as_ref().unwrap().positions.plan_offset.unwrap();
+    assert!((offset(&comparison.findings_before).east_m - 1.0).abs() < 0.2);
+    assert!((offset(&comparison.findings_after).east_m + 0.7).abs() < 0.2);
+    assert!(comparison.changed.is_empty(), "{:?}", comparison.changed);
+    assert!((comparison.common_m2 - site.lawn.area_m2()).abs() < 0.01 * site.lawn.area_m2());
+    let closed_off = &comparison.pockets[0];
+    assert_eq!(
+        closed_off.change,
+        PocketChange::Unchanged,
+        "{}",
+        closed_off.sentence
+    );
+    assert!(
+        closed_off.after_fraction.estimate < 0.1,
+        "{}",
+        closed_off.sentence
+    );
+    assert!(!comparison.difference.is_real, "{}", comparison.sentence);
+}

@@ -221,7 +221,7 @@ pub enum NoiseSource {
     Default,
 }
 
-/// How the plan lies in the log's frame: turned about its middle, then moved east and north, it lies where the log says.
+/// How the plan lies in the log's frame: turned about a place of its own, then moved east and north, it lies where the log says.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct PlanOffset {
     /// East.
@@ -230,6 +230,12 @@ pub struct PlanOffset {
     pub north_m: f64,
     /// Turn, anticlockwise.
     pub rotation_deg: f64,
+    /// East of the place about which it is turned, on the plan's plane; 0 in findings of before there was one.
+    #[serde(default)]
+    pub about_east_m: f64,
+    /// North of it.
+    #[serde(default)]
+    pub about_north_m: f64,
     /// Standard deviation of the offset per axis.
     pub sd_m: f64,
 }

@@ -40,6 +40,8 @@ pub(crate) fn full_findings() -> Findings {
         east_m: 0.15,
         north_m: -0.1,
         rotation_deg: 0.2,
+        about_east_m: 1.5,
+        about_north_m: -2.0,
         sd_m: 0.03,
     });
     let coverage = findings.coverage.as_mut().unwrap();

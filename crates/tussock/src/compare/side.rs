@@ -3,11 +3,11 @@
 use super::{CompareError, Side, TO_THE_END};
 use crate::ground::Ground;
 use tussock_diagnose::fitted;
-use tussock_diagnose::rehearse::{Access, CELL_M, Cast, Scene};
+use tussock_diagnose::rehearse::{Access, CELL_M, Cast, Fractions, Scene};
 use tussock_locate::HaltPlace;
 use tussock_plane::{Region, Site, rasterise};
 use tussock_simulate::Yard;
-use tussock_types::{Estimate, Findings, Place};
+use tussock_types::{Estimate, Findings, Place, Settings};
 
 /// Simulated runs behind the luck of a night.
 const RUNS: u64 = 60;
@@ -72,9 +72,10 @@ impl SideSeen {
             .low
             .zip(visited.high)
             .map_or(0.0, |(low, high)| (high - low) / (2.0 * TO_THE_END));
-        let rehearsed = ground
-            .as_ref()
-            .and_then(|ground| rehearsed(ground, site, &scene, moved, seed, &seen.pockets, seen.lawn));
+        let rehearsed = ground.as_ref().and_then(|ground| {
+            let settings = &side.findings.settings;
+            rehearsed(ground, site, &scene, settings, moved, seed, &seen)
+        });
         let left_out: Vec<_> = if outings.len() >= LEAST_OUTINGS {
             (0..outings.len())
                 .map(|out| {
@@ -85,7 +86,7 @@ impl SideSeen {
         } else {
             Vec::new()
         };
-        let jackknifed = |of: &dyn Fn(&tussock_diagnose::rehearse::Fractions) -> f64| {
+        let jackknifed = |of: &dyn Fn(&Fractions) -> f64| {
             let count = left_out.len() as f64;
             (!left_out.is_empty()).then(|| {
                 let mean = left_out.iter().map(of).sum::<f64>() / count;
@@ -157,15 +158,14 @@ fn rehearsed(
     ground: &Ground,
     site: &Site,
     scene: &Scene,
+    settings: &Settings,
     moved: &dyn Fn(Place) -> Place,
     seed: u64,
-    seen_pockets: &[f64],
-    seen_lawn: f64,
+    seen: &Fractions,
 ) -> Option<Rehearsed> {
     // The machine is fitted where the log lies; on the common frame the site is the same but for a shift of the plane.
     let own = ground.site.as_ref()?;
-    let settings = tussock_types::Settings::default();
-    let fitted = fitted::fit(own, &ground.tracks, &settings, &[]).ok()?;
+    let fitted = fitted::fit(own, &ground.tracks, settings, &[]).ok()?;
     let mut site = fitted.site(site);
     site.station = fitted.station.map(moved);
     let cast = Cast {
@@ -179,10 +179,10 @@ fn rehearsed(
     let mean = lawn.iter().sum::<f64>() / lawn.len() as f64;
     let far = (lawn.iter().map(|one| (one - mean).powi(2)).sum::<f64>() / lawn.len() as f64).sqrt();
     // Ground that the plan does not show as it is: the machine fits, the plan does not.
-    if (seen_lawn - mean).abs() > 3.0 * far + 0.02 {
+    if (seen.lawn - mean).abs() > 3.0 * far + 0.02 {
         return None;
     }
-    let pockets = (0..seen_pockets.len())
+    let pockets = (0..seen.pockets.len())
         .map(|number| runs.iter().map(|run| run.pockets[number]).collect())
         .collect();
     Some(Rehearsed { lawn, pockets })
