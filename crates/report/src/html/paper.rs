@@ -9,13 +9,13 @@ use serde::Serialize;
 use tussock_types::{Findings, Place};
 
 /// Pockets that fit.
-const POCKETS: usize = 5;
+const POCKETS: usize = 4;
 /// Stuck spots that fit.
-const SPOTS: usize = 3;
+const SPOTS: usize = 2;
 /// Changes that fit.
-const CHANGES: usize = 3;
+const CHANGES: usize = 2;
 /// Letters of a sentence that fit.
-const SENTENCE: usize = 260;
+const SENTENCE: usize = 170;
 
 /// The second page.
 #[derive(Serialize)]
@@ -86,7 +86,7 @@ pub(super) fn paper(findings: &Findings) -> Paper {
         .flat_map(|change| &change.cautions)
     {
         let caution = short(caution);
-        if !cautions.contains(&caution) && cautions.len() < 5 {
+        if !cautions.contains(&caution) && cautions.len() < 3 {
             cautions.push(caution);
         }
     }
