@@ -24,6 +24,7 @@ async function open(file, settings, fault) {
   const page_url = pathToFileURL(file).href;
   const context = await browser.newContext(settings);
   const page = await context.newPage();
+  page.setDefaultTimeout(8000);
   page.on("console", (message) => {
     if (["error", "warning"].includes(message.type())) fault(`console: ${message.text()}`);
   });
@@ -120,9 +121,11 @@ async function paper(file) {
 
 try {
   for (const file of files) {
-    await look(file);
-    await paper(file);
-    await interact(browser, open, file, screens, (text) => faults.push(`${basename(dirname(file))}: ${text}`));
+    const fault = (text) => faults.push(`${basename(dirname(file))}: ${text}`);
+    for (const part of [() => look(file), () => paper(file), () => interact(open, file, screens, fault)]) {
+      // What cannot be clicked is a fault of the page, and the next page is looked at all the same.
+      await part().catch((error) => fault(error.message.split("\n").slice(0, 3).join(" ")));
+    }
   }
 } finally {
   await browser.close();

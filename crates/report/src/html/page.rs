@@ -68,6 +68,7 @@ pub(super) struct Map {
     /// The legend, which is the switchboard.
     key: Vec<Switch>,
     placeless: bool,
+    is_tall: bool,
 }
 
 #[derive(Serialize)]
@@ -202,6 +203,7 @@ fn map(findings: &Findings) -> Map {
             .unwrap_or_default(),
         key: switches(findings),
         placeless: findings.frame.origin().is_none(),
+        is_tall: drawing.height > 0.75 * drawing.width,
     }
 }
 

@@ -15,7 +15,7 @@ const SPOTS: usize = 2;
 /// Changes that fit.
 const CHANGES: usize = 2;
 /// Letters of a sentence that fit.
-const SENTENCE: usize = 170;
+const SENTENCE: usize = 125;
 
 /// The second page.
 #[derive(Serialize)]
@@ -85,8 +85,8 @@ pub(super) fn paper(findings: &Findings) -> Paper {
         .take(CHANGES)
         .flat_map(|change| &change.cautions)
     {
-        let caution = short(caution);
-        if !cautions.contains(&caution) && cautions.len() < 3 {
+        let caution = words::plain(caution, 110);
+        if !cautions.contains(&caution) && cautions.len() < 2 {
             cautions.push(caution);
         }
     }

@@ -61,7 +61,7 @@ pub(crate) fn crowded_findings() -> Findings {
     let pocket = findings.missed_pockets[0].clone();
     findings.missed_pockets = (0..12)
         .map(|index| {
-            let middle = line(index * 31);
+            let middle = corner(0.14 + 0.24 * (index % 4) as f64, 0.15 + 0.3 * (index / 4) as f64);
             let at = |e: f64, n: f64| Place::new(middle.east_m + e, middle.north_m + n);
             MissedPocket {
                 id: format!("M{}", index + 1),
@@ -94,7 +94,7 @@ pub(crate) fn crowded_findings() -> Findings {
     let spot = findings.stuck_spots[0].clone();
     findings.stuck_spots = (0..8)
         .map(|index| {
-            let place = line(index * 57 + 5);
+            let place = corner(0.26 + 0.24 * (index % 3) as f64, 0.3 + 0.2 * (index / 3) as f64);
             StuckSpot {
                 id: format!("S{}", index + 1),
                 east_m: place.east_m,
@@ -110,7 +110,11 @@ pub(crate) fn crowded_findings() -> Findings {
             .map(|index| Suggestion {
                 id: format!("G{}", index + 1),
                 why: long("A guide run leads there."),
-                geometry: vec![line(index * 11), line(index * 11 + 3), line(index * 31)],
+                geometry: vec![
+                    corner(0.02, 0.02 + 0.05 * index as f64),
+                    corner(0.05 + 0.15 * index as f64, 0.06),
+                    corner(0.06 + 0.15 * index as f64, 0.01),
+                ],
                 addresses: vec![format!("M{}", index + 1)],
                 pocket_fraction_in_log: 0.02,
                 cautions: (0..4).map(|n| long(&format!("Caution {index}.{n}."))).collect(),
