@@ -127,28 +127,26 @@ fn why(findings: &Findings) -> Answer {
     };
     let id = words::plain(&pocket.id, 12);
     let first = pocket.causes.as_ref().and_then(|causes| causes.first());
-    match first {
-        Some(found) => {
-            // The sentence about this pocket says more than what the cause means in general.
-            let sentence = if pocket.why.is_empty() {
-                words::cause_meaning(found.cause).to_owned()
-            } else {
-                words::sentence(&pocket.why)
-            };
-            answer(
-                "why",
-                question,
-                words::capital(words::cause(found.cause)),
-                vec![format!("{id}: {sentence}")],
-            )
-        }
-        None => answer(
-            "why",
-            question,
-            "Not by luck".to_owned(),
-            vec![format!("{id}: {}", words::sentence(&pocket.why))],
-        ),
+    let word = first.map_or_else(
+        || "Not by luck".to_owned(),
+        |found| words::capital(words::cause(found.cause)),
+    );
+    let mut lines = vec![format!("{id}: {}", words::sentence(&pocket.why))];
+    let others: Vec<String> = findings
+        .missed_pockets
+        .iter()
+        .skip(1)
+        .filter_map(|other| {
+            let found = other.causes.as_ref()?.first()?;
+            let is_other = first.is_some_and(|first| first.cause != found.cause);
+            is_other.then(|| format!("{}: {}", words::plain(&other.id, 12), words::cause(found.cause)))
+        })
+        .take(3)
+        .collect();
+    if !others.is_empty() {
+        lines.push(format!("{}.", others.join("; ")));
     }
+    answer("why", question, word, lines)
 }
 
 /// The suggestion that mends most: the one made for the largest pocket comes first.

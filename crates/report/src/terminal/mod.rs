@@ -309,10 +309,9 @@ fn pocket_lines(sheet: &mut Sheet, pocket: &MissedPocket, is_first: bool) {
     let first_cause = pocket.causes.as_ref().and_then(|causes| causes.first());
     let why = match first_cause {
         Some(found) => {
-            let why = if is_first && !pocket.why.is_empty() {
-                format!(": {}", words::sentence(&pocket.why))
-            } else {
-                String::new()
+            let why = match is_first {
+                true => format!(": {}", words::sentence(&pocket.why)),
+                false => String::new(),
             };
             format!(
                 "{} ({}){why}",

@@ -59,7 +59,17 @@ pub(crate) fn plain(text: &str, max_chars: usize) -> String {
 
 /// A sentence from the findings: longer than a name, but no novel.
 pub(crate) fn sentence(text: &str) -> String {
-    plain(text, 600)
+    let text = plain(text, 600);
+    let mut out = String::with_capacity(text.len());
+    let mut parts = text.split(" m2");
+    out.push_str(parts.next().unwrap_or_default());
+    for part in parts {
+        // Sentences from below are written without raised letters.
+        let is_unit = !part.starts_with(|c: char| c.is_alphanumeric());
+        out.push_str(if is_unit { " m²" } else { " m2" });
+        out.push_str(part);
+    }
+    out
 }
 
 /// A name from the outside.
@@ -488,6 +498,11 @@ mod tests {
         assert_eq!(plain("abcdef", 4), "abc…");
         assert_eq!(plain("abcd", 4), "abcd");
         assert_eq!(plain(&"\u{200b}".repeat(1000), 4), "\u{FFFD}");
+    }
+
+    #[test]
+    fn square_metres_of_a_sentence_are_raised_and_names_are_left_alone() {
+        assert_eq!(sentence("38 m2, then 4 m2 at m2b"), "38 m², then 4 m² at m2b");
     }
 
     #[test]

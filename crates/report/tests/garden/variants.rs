@@ -74,6 +74,8 @@ pub(crate) fn full_findings() -> Findings {
     };
     let pocket = &mut findings.missed_pockets[0];
     pocket.certainty = Some(0.99);
+    pocket.why =
+        "The mower gets stuck at S1 on the way: 7 of 38 drives through the passage ended there.".to_owned();
     pocket.causes = Some(vec![
         CauseFindings {
             cause: Cause::BeyondStuckSpot,
