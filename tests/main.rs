@@ -10,6 +10,7 @@ mod bad_input;
 mod checks;
 mod demo;
 mod help;
+mod hostile;
 mod outputs;
 mod papers;
 mod plan;

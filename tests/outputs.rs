@@ -21,6 +21,7 @@ fn a_run_writes_every_output_and_names_it() {
         "report.html",
         "map.png",
         "cells.parquet",
+        "legs.parquet",
         "pockets.gpx",
     ] {
         let bytes = content

@@ -501,6 +501,41 @@ mod tests {
     }
 
     #[test]
+    fn two_tapes_say_on_which_side_they_meet_and_how_exact_they_are() {
+        let tape = |from: &str, east_m: f64, north_m: f64| Tape {
+            from: from.to_owned(),
+            distance_m: 5.0,
+            sd_m: Some(0.04),
+            from_east_m: east_m,
+            from_north_m: north_m,
+        };
+        let ends = [tape("the shed", 0.0, 0.0), tape("the birch", 6.0, 0.0)];
+        let said = |east_m, north_m| tapes(&ends, Place::new(east_m, north_m)).join("; ");
+        assert_eq!(
+            said(3.0, 4.0),
+            "5.0 ± 0.1 m from the shed; 5.0 ± 0.1 m from the birch, on their northern side"
+        );
+        assert!(said(3.0, -4.0).ends_with("on their southern side"));
+        assert!(
+            said(3.0, 0.1).ends_with("from the birch"),
+            "on the line both crossings are one"
+        );
+        let slanting = [tape("a", 0.0, 0.0), tape("b", 4.0, 4.0)];
+        let side = tapes(&slanting, Place::new(4.0, 0.0)).join("; ");
+        assert!(side.ends_with("on their south-eastern side"), "{side}");
+        let alone = [Tape {
+            sd_m: None,
+            ..tape("the shed", 0.0, 0.0)
+        }];
+        assert_eq!(tapes(&alone, Place::new(3.0, 4.0)), ["5.0 m from the shed"]);
+        let poor = [Tape {
+            sd_m: Some(0.61),
+            ..tape("the shed", 0.0, 0.0)
+        }];
+        assert_eq!(tapes(&poor, Place::new(3.0, 4.0)), ["5.0 ± 1.2 m from the shed"]);
+    }
+
+    #[test]
     fn square_metres_of_a_sentence_are_raised_and_names_are_left_alone() {
         assert_eq!(sentence("38 m2, then 4 m2 at m2b"), "38 m², then 4 m² at m2b");
     }
