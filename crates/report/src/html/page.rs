@@ -80,7 +80,7 @@ struct Ground {
 }
 
 #[derive(Serialize)]
-struct Step {
+pub(super) struct Step {
     colour: String,
     words: String,
 }
@@ -372,7 +372,7 @@ pub(super) fn when(findings: &Findings) -> String {
     format!("{span}. {driven} of driving, from {logs}.")
 }
 
-fn visit_key(scale: ramp::VisitScale) -> Vec<Step> {
+pub(super) fn visit_key(scale: ramp::VisitScale) -> Vec<Step> {
     let ticks = scale.ticks();
     let last = ticks.len();
     let step = |(index, visits): (usize, f64)| Step {

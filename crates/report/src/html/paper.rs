@@ -37,7 +37,7 @@ struct Line {
 }
 
 pub(super) fn paper(findings: &Findings) -> Paper {
-    let short = |text: &str| words::plain(text, SENTENCE);
+    let short = |text: &str| words::plain(&words::sentence(text), SENTENCE);
     let mut places: Vec<Line> = Vec::new();
     for pocket in findings.missed_pockets.iter().take(POCKETS) {
         let place = Place::new(pocket.east_m, pocket.north_m);

@@ -164,9 +164,11 @@ fn change(findings: &Findings) -> Answer {
             more => format!(" {} below.", plural(more, "more change is", "more changes are")),
         };
         let cost = super::facts::cost(first);
-        let word = match cost.first() {
-            Some(cost) => format!("{}, {cost}", words::suggestion(first.kind)),
-            None => words::suggestion(first.kind).to_owned(),
+        let kind = words::suggestion(first.kind);
+        let word = match (first.shift_m, cost.first()) {
+            (Some(shift_m), _) if first.wire_m.is_none() => format!("{kind} by {}", words::metres(shift_m)),
+            (_, Some(cost)) => format!("{kind}, {cost}"),
+            (_, None) => kind.to_owned(),
         };
         return said(
             &word,
