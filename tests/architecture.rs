@@ -104,6 +104,7 @@ const AT_HOME: &[(&str, &[&str])] = &[
             "tussock-locate",
             "tussock-coverage",
             "tussock-diagnose",
+            "tussock-testkit",
         ],
     ),
     (
@@ -113,6 +114,7 @@ const AT_HOME: &[(&str, &[&str])] = &[
             "tussock-locate",
             "tussock-coverage",
             "tussock-diagnose",
+            "tussock-testkit",
         ],
     ),
     ("pyo3", &[]),

@@ -178,6 +178,12 @@ pub(crate) struct AnalyseArguments {
     #[arg(long, value_name = "N", default_value_t = 0)]
     pub(crate) seed: u64,
 
+    /// Simulate logs like yours and take off what estimating does to them; a few seconds
+    ///
+    /// Takes a plan and a cutting width. Sparse logs with errors of half a metre and more are calibrated anyway.
+    #[arg(long)]
+    pub(crate) calibrate: bool,
+
     /// Make no suggestions
     ///
     /// Suggestions are made for missed pockets where there is a plan and a width. Each is tried on a simulated machine that was

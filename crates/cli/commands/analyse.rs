@@ -8,7 +8,7 @@ use crate::printer::Printer;
 use crate::progress::Progress;
 use crate::{Outcome, commands, wishes};
 use std::path::PathBuf;
-use tussock::{Advice, Job, Stage};
+use tussock::{Advice, Calibrate, Job, Stage};
 use tussock_report::Privacy;
 use tussock_types::Findings;
 
@@ -60,8 +60,13 @@ pub(crate) fn run(arguments: &AnalyseArguments, printer: &Printer) -> Outcome {
         },
         progress: Some(&tell),
     };
-    let mut findings =
-        tussock::analyse(&job).map_err(|error| commands::cannot_go_on(&error, arguments.plan.as_deref()))?;
+    let calibrate = if arguments.calibrate {
+        Calibrate::Always
+    } else {
+        Calibrate::Auto
+    };
+    let mut findings = tussock::analyse_as(&job, calibrate)
+        .map_err(|error| commands::cannot_go_on(&error, arguments.plan.as_deref()))?;
     let privacy = if arguments.private {
         Privacy::Private
     } else {

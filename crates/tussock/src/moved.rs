@@ -139,7 +139,8 @@ impl Moved {
             stuck_spots,
             worn_lines,
             strays,
-            possible_stops,
+            // Read off the fixes: they lie in the log's frame already.
+            possible_stops: _,
             installation,
             nights: _,
             fit: _,
@@ -202,9 +203,6 @@ impl Moved {
         }
         for Stray { east_m, north_m, .. } in strays.iter_mut().flatten() {
             self.metres(east_m, north_m);
-        }
-        for stop in possible_stops.iter_mut().flatten() {
-            self.metres(&mut stop.east_m, &mut stop.north_m);
         }
         if let Some(installation) = installation {
             self.installation(installation, frame);

@@ -156,6 +156,9 @@ pub struct PositionSettings {
     /// No machine moves faster than this. Default 3: several times the speed of any mower, so that only jumps and
     /// walks to the car are cut (common practice, no source).
     pub max_speed_mps: f64,
+    /// How far positions wander, standard deviation per axis, where the log does not show it. No default: standing time
+    /// shows it, else straight drives, else the quality of the fixes.
+    pub drift_m: Option<f64>,
     /// Latitude of the origin of a log in local metres. No default: without it such a log has no place on Earth.
     pub origin_lat_deg: Option<f64>,
     /// Longitude of that origin.
@@ -168,6 +171,7 @@ impl Default for PositionSettings {
             max_hdop: 6.0,
             max_silence_s: None,
             max_speed_mps: 3.0,
+            drift_m: None,
             origin_lat_deg: None,
             origin_lon_deg: None,
         }

@@ -380,7 +380,12 @@ impl Nmea {
     fn gst(&mut self, fields: &Fields<'_>, start: u64, end: u64) -> Result<(), SkipReason> {
         let of_day_us = sentence::time_of_day(fields.get(1))?.ok_or(SkipReason::NotAPosition)?;
         let sd = |at: usize| crate::number::decimal(fields.get(at)).map(|number| number.value);
-        let (Some(lat_m), Some(lon_m)) = (sd(6), sd(7)) else {
+        // Some receivers fill the ellipse only.
+        let ellipse = || {
+            let (north_m, east_m, _) = sentence::of_ellipse(sd(3)?, sd(4)?, sd(5)?);
+            Some((north_m, east_m))
+        };
+        let Some((lat_m, lon_m)) = sd(6).zip(sd(7)).or_else(ellipse) else {
             return Err(SkipReason::NotAPosition);
         };
         self.epoch(of_day_us, None).claimed_sd_m = sentence::per_axis_sd(lat_m, lon_m);

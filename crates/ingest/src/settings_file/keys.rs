@@ -355,6 +355,15 @@ pub(super) const KEYS: &[Key] = &[
     },
     Key {
         table: "positions",
+        name: "drift_m",
+        about: "How far positions wander where the log does not show it, standard deviation per axis, metres",
+        value: Value::Number { low: 0.0, high: 50.0 },
+        default: None,
+        example: "0.05",
+        reason: "standing time shows it, else straight drives, else the quality of the fixes",
+    },
+    Key {
+        table: "positions",
         name: "origin_lat_deg",
         about: "Latitude of the origin of a log in local metres, degrees",
         value: Value::Number {

@@ -31,6 +31,7 @@ pub(crate) fn full_findings() -> Findings {
     };
     settings.garden.remarks = Some("Gate code with the neighbours.".to_owned());
     settings.positions.max_silence_s = Some(10.0);
+    settings.positions.drift_m = Some(0.05);
     settings.positions.origin_lat_deg = Some(ORIGIN_LAT);
     settings.positions.origin_lon_deg = Some(ORIGIN_LON);
     findings.span.transit_s = Some(900.0);
