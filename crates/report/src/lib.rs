@@ -18,6 +18,8 @@
 //! characters and direction marks, cuts what is too long, and escapes the rest for where it stands.
 
 mod error;
+#[cfg(test)]
+mod error_tests;
 mod finite;
 mod geojson;
 mod gpx;

@@ -24,6 +24,8 @@ mod clock_check;
 mod compare;
 mod counted;
 mod error;
+#[cfg(test)]
+mod error_tests;
 mod from_trace;
 mod ground;
 mod inspect;

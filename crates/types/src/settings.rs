@@ -213,8 +213,15 @@ pub struct LimitSettings {
     pub log_bytes: u64,
     /// Bytes of one log after decompression. Default 8 GiB.
     pub unpacked_bytes: u64,
+    /// Bytes after decompression for each stored byte, in logs that unpack to more than 16 MiB. Default 200: logs of a mower
+    /// pack to a tenth or a thirtieth, a bomb to a thousandth.
+    pub unpacked_ratio: u64,
+    /// Memory for the text and the fixes of one log while it is read. Default 256 MiB: thirty nights at 1 Hz as GPX.
+    pub memory_bytes: u64,
     /// Bytes of one line or element. Default 1 MiB: sentences have 82, elements a few thousand.
     pub line_bytes: u64,
+    /// Bytes of one attribute of an element. Default 64 KiB: the longest in a log, a list of schemas, has some hundred.
+    pub attribute_bytes: u64,
     /// Nested elements. Default 64.
     pub element_depth: u32,
     /// Fixes of one analysis. Default 50 million: half a year at 5 Hz.
@@ -232,7 +239,10 @@ impl Default for LimitSettings {
         Self {
             log_bytes: 4 << 30,
             unpacked_bytes: 8 << 30,
+            unpacked_ratio: 200,
+            memory_bytes: 256 << 20,
             line_bytes: 1 << 20,
+            attribute_bytes: 1 << 16,
             element_depth: 64,
             fixes: 50_000_000,
             plan_corners: 200_000,

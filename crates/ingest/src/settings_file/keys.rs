@@ -460,6 +460,30 @@ pub(super) const KEYS: &[Key] = &[
     },
     Key {
         table: "limits",
+        name: "unpacked_ratio",
+        about: "Bytes after decompression for each stored byte, in logs that unpack to more than 16 MiB",
+        value: Value::Whole {
+            low: 1,
+            high: i64::MAX as i128,
+        },
+        default: Some("200"),
+        example: "",
+        reason: "logs of a mower pack to a tenth or a thirtieth, a bomb to a thousandth",
+    },
+    Key {
+        table: "limits",
+        name: "memory_bytes",
+        about: "Bytes of memory for the text and the fixes of one log while it is read",
+        value: Value::Whole {
+            low: 1,
+            high: i64::MAX as i128,
+        },
+        default: Some("268_435_456"),
+        example: "",
+        reason: "256 MiB: thirty nights at 1 Hz as GPX",
+    },
+    Key {
+        table: "limits",
         name: "line_bytes",
         about: "Bytes of one line or element",
         value: Value::Whole {
@@ -469,6 +493,18 @@ pub(super) const KEYS: &[Key] = &[
         default: Some("1_048_576"),
         example: "",
         reason: "sentences have 82, elements a few thousand",
+    },
+    Key {
+        table: "limits",
+        name: "attribute_bytes",
+        about: "Bytes of one attribute of an element",
+        value: Value::Whole {
+            low: 1,
+            high: i64::MAX as i128,
+        },
+        default: Some("65_536"),
+        example: "",
+        reason: "64 KiB: the longest in a log, a list of schemas, has some hundred",
     },
     Key {
         table: "limits",

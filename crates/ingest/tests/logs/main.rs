@@ -9,6 +9,7 @@ mod csv;
 mod cut_off;
 mod errors;
 mod gpx;
+mod limits;
 mod nmea;
 mod nmea_dates;
 mod oracles;
