@@ -313,6 +313,7 @@ const BARE: &[(&str, &str)] = &[
     ("covariance", "metres and metres a second, mixed"),
     ("log_likelihood", "nats"),
     ("visited_probability", "contract: probability"),
+    ("visits", "number of visits, or swept area over cell area"),
     ("visits_expected", "contract: visits"),
     ("hdop", "dimensionless dilution"),
     ("max_hdop", "dimensionless dilution"),

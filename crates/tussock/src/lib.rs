@@ -4,6 +4,7 @@
 //! |---|---|
 //! | Is this log good enough? | [`inspect`] |
 //! | How much was driven over, what was missed, where did it get stuck? | [`analyse`] |
+//! | How many cells of this grid were visited, by this rule? | [`count_on_grid`] |
 //! | What did a change bring? | [`compare`] |
 //! | What would the plan be with a suggestion built in? | [`built`] |
 //! | Is this plan sound, and how large is everything in it? | [`check_plan`] |
@@ -30,6 +31,7 @@ mod interval;
 mod layout;
 mod moved;
 mod nights;
+mod on_grid;
 mod outline;
 mod outlook;
 mod plan_check;
@@ -47,6 +49,7 @@ pub use compare::{CompareError, Side, Sides, compare};
 pub use error::AnalyseError;
 pub use from_trace::plan_from_trace;
 pub use inspect::inspect;
+pub use on_grid::{GridCorners, GridJob, GridJobError, GridPath, count_on_grid};
 pub use outlook::{Days, Outlook, outlook};
 pub use plan_check::{PlanReport, PlanRow, check_plan};
 pub use tussock_coverage as coverage;
