@@ -144,6 +144,7 @@ pub fn analyse(job: &Job<'_>) -> Result<Findings, AnalyseError> {
         installation: Some(installation),
         nights: Some(nights.nights),
         fit: None,
+        reference: None,
         suggestions: None,
         cautions: cautions(&ground, outline_source),
         plan: job.plan.cloned(),

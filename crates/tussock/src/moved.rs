@@ -143,6 +143,7 @@ impl Moved {
             installation,
             nights: _,
             fit: _,
+            reference: _,
             suggestions,
             cautions: _,
             plan,

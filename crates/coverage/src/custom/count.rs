@@ -333,10 +333,12 @@ impl Level {
                 for line in 0..lines {
                     if let Some((left_m, right_m)) = self.clipped(&capsules[*index].0, row, line, lines) {
                         let last = ((right_m / cell_m).ceil() as usize).clamp(1, columns);
-                        for column in (left_m / cell_m) as usize..last {
-                            if met[column] != *index {
-                                met[column] = *index;
-                                count.hits[base + column] += 1;
+                        let first = ((left_m / cell_m) as usize).min(last);
+                        let hits = &mut count.hits[base + first..base + last];
+                        for (met, hits) in met[first..last].iter_mut().zip(hits) {
+                            if *met != *index {
+                                *met = *index;
+                                *hits += 1;
                             }
                         }
                     }
