@@ -96,7 +96,7 @@ const AT_HOME: &[(&str, &[&str])] = &[
     ("geo", &["tussock-plane"]),
     ("rstar", &["tussock-plane", "tussock-diagnose"]),
     // Machines are drawn in the sandbox, pasts that agree with a log in locating, errors of positions in the count, luck in
-    // the diagnosis.
+    // the diagnosis, nights and gardens in comparisons.
     (
         "rand",
         &[
@@ -104,6 +104,7 @@ const AT_HOME: &[(&str, &[&str])] = &[
             "tussock-locate",
             "tussock-coverage",
             "tussock-diagnose",
+            "tussock",
         ],
     ),
     (
@@ -113,6 +114,7 @@ const AT_HOME: &[(&str, &[&str])] = &[
             "tussock-locate",
             "tussock-coverage",
             "tussock-diagnose",
+            "tussock",
         ],
     ),
     ("pyo3", &[]),
@@ -299,6 +301,24 @@ const BARE: &[(&str, &str)] = &[
     ("histogram", "contract: parts of the lawn"),
     ("gini", "dimensionless coefficient"),
     ("efficiency", "contract: 0 to 1"),
+    ("gini_of_poisson", "dimensionless coefficient"),
+    ("dispersion", "variance over mean"),
+    ("variation", "standard deviation over mean"),
+    ("one_axis", "mean resultant length, 0 to 1"),
+    ("two_axes", "mean resultant length, 0 to 1"),
+    ("mirror_correlation", "correlation, -1 to 1"),
+    ("swept_times", "swept area over lawn area"),
+    ("driving_h_to_95", "hours"),
+    ("driving_h_to_99", "hours"),
+    ("a", "unit of the measure that is compared"),
+    ("b", "unit of the measure that is compared"),
+    ("by_garden", "unit of the measure that is compared"),
+    ("mean", "unit of the measure that is compared"),
+    ("position_sd", "unit of the measure that is compared"),
+    ("night_sd", "unit of the measure that is compared"),
+    ("garden_sd", "unit of the measure that is compared"),
+    ("cohen_d", "standard deviations"),
+    ("cliffs_delta", "difference of two parts, -1 to 1"),
     ("hours_to_95", "contract: hours"),
     ("hours_to_99", "contract: hours"),
     ("hours_to_decide", "contract: hours"),
@@ -314,6 +334,8 @@ const BARE: &[(&str, &str)] = &[
     ("log_likelihood", "nats"),
     ("visited_probability", "contract: probability"),
     ("visits", "number of visits, or swept area over cell area"),
+    ("edge_visits", "mean visits"),
+    ("interior_visits", "mean visits"),
     ("visits_expected", "contract: visits"),
     ("hdop", "dimensionless dilution"),
     ("max_hdop", "dimensionless dilution"),

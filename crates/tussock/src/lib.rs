@@ -6,6 +6,8 @@
 //! | How much was driven over, what was missed, where did it get stuck? | [`analyse`] |
 //! | How many cells of this grid were visited, by this rule? | [`count_on_grid`] |
 //! | How far is the log from a surveyed path? | [`against_reference`] |
+//! | What do a pattern's numbers say, as papers give them? | [`measures::measures`] |
+//! | Do two patterns differ, and how many nights does it take to tell? | [`statistics`] |
 //! | What did a change bring? | [`compare`] |
 //! | What would the plan be with a suggestion built in? | [`built`] |
 //! | Is this plan sound, and how large is everything in it? | [`check_plan`] |
@@ -30,6 +32,7 @@ mod inspect;
 mod installation;
 mod interval;
 mod layout;
+pub mod measures;
 mod moved;
 mod nights;
 mod on_grid;
@@ -41,6 +44,7 @@ mod reference;
 mod repeats;
 mod sorted;
 mod spots;
+pub mod statistics;
 mod unseen;
 mod verdict;
 
