@@ -144,6 +144,13 @@ pub(crate) struct AnalyseArguments {
     #[arg(long, value_name = "WIDTH")]
     pub(crate) cut_width: Option<String>,
 
+    /// A surveyed path to hold the log to (GPX or CSV)
+    ///
+    /// Gives cross-track error and, over 15 minutes, pass-to-pass error; where the path carries times also along-track and
+    /// timing error. A CSV file needs a header that names lat and lon, or x_m and y_m.
+    #[arg(long, value_name = "FILE")]
+    pub(crate) reference: Option<PathBuf>,
+
     /// Write findings, page, picture and layers into this folder
     ///
     /// The folder is made where it is missing. Only files that this tool made and nobody changed since are replaced, each one

@@ -5,7 +5,7 @@ use std::fs::File;
 use std::io::Read;
 use std::path::{Path, PathBuf};
 use tussock_ingest::{Assembled, LogFile, ReadOptions};
-use tussock_types::{Plan, PlanFault, Settings};
+use tussock_types::{Plan, PlanFault, Reference, Settings};
 
 /// `-` stands for stdin.
 pub(crate) fn is_stdin(path: &Path) -> bool {
@@ -124,6 +124,17 @@ pub(crate) fn plan(path: &Path, settings: &Settings) -> Result<(Plan, Vec<PlanFa
     let read = tussock_ingest::read_plan(&name(path), &bytes(path)?, &settings.limits)
         .map_err(|error| Failure::told(told(&error)))?;
     Ok((read.plan, read.faults))
+}
+
+/// A surveyed path.
+pub(crate) fn reference(path: &Path, options: &ReadOptions) -> Result<Reference, Failure> {
+    // Columns, date and strictness are about the logs.
+    let options = ReadOptions {
+        limits: options.limits.clone(),
+        ..ReadOptions::default()
+    };
+    tussock_ingest::read_reference(&name(path), open(path)?, &options)
+        .map_err(|error| Failure::told(told(&error)).maybe_hint(error.hint()))
 }
 
 /// Reads all logs, one after the other, and puts together what belongs together.

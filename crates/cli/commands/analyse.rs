@@ -26,6 +26,7 @@ pub(crate) fn run(arguments: &AnalyseArguments, printer: &Printer) -> Outcome {
         .logs
         .iter()
         .chain(&arguments.plan)
+        .chain(&arguments.reference)
         .chain(&arguments.log.settings)
         .collect();
     let folder = match &arguments.out {
@@ -34,6 +35,7 @@ pub(crate) fn run(arguments: &AnalyseArguments, printer: &Printer) -> Outcome {
     };
     inputs::check(&arguments.log.logs, "a log (GPX, NMEA 0183 or CSV)")?;
     inputs::check_garden(arguments.plan.as_ref(), arguments.log.settings.as_ref())?;
+    inputs::check(&arguments.reference, "a surveyed path (GPX or CSV)")?;
     let mut settings = inputs::settings(arguments.log.settings.as_deref())?;
     settings.machine.cut_width_m = cut_width_m.or(settings.machine.cut_width_m);
     wishes::threshold_has_width(threshold, &settings)?;
@@ -41,6 +43,10 @@ pub(crate) fn run(arguments: &AnalyseArguments, printer: &Printer) -> Outcome {
     let plan = match &arguments.plan {
         None => None,
         Some(path) => Some(commands::sound_plan(path, &settings)?),
+    };
+    let reference = match &arguments.reference {
+        None => None,
+        Some(path) => Some(inputs::reference(path, &options)?),
     };
     let progress = Progress::new();
     let assembled = inputs::logs(&arguments.log.logs, &options, &|what, done| {
@@ -67,6 +73,11 @@ pub(crate) fn run(arguments: &AnalyseArguments, printer: &Printer) -> Outcome {
     };
     let mut findings = tussock::analyse_as(&job, calibrate)
         .map_err(|error| commands::cannot_go_on(&error, arguments.plan.as_deref()))?;
+    if let Some(reference) = &reference {
+        let found = tussock::against_reference(&job, reference)
+            .map_err(|error| commands::cannot_go_on(&error, arguments.plan.as_deref()))?;
+        findings.reference = Some(found);
+    }
     let privacy = if arguments.private {
         Privacy::Private
     } else {

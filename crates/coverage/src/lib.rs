@@ -13,6 +13,8 @@
 //! Serra 1982), its parts are pockets ([`pockets`]). Revisit intervals are Kaplan-Meier quantiles (Kaplan & Meier 1958,
 //! DOI 10.1080/01621459.1958.10501452), the unfinished last interval of each cell censored ([`revisits`]).
 //!
+//! Counts on a grid of the user's own, by a rule of the user's choice, stand apart ([`custom`]).
+//!
 //! Exact: spans, for the given corners. Approximate: areas, by the cell; [`visits::Count::cell_error_fraction`] says how
 //! much. The side of a cell is the width over 7 + sqrt(5), so that lanes laid at a simple fraction of the width do not
 //! beat with the grid.
@@ -20,6 +22,7 @@
 //! Cost: proportional to swept area over cell area; tiles of untouched ground take no memory.
 
 pub mod bias;
+pub mod custom;
 pub mod distance;
 pub mod laws;
 pub mod likely;

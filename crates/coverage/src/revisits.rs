@@ -47,18 +47,27 @@ impl Intervals {
         self.unfinished[bin] += 1;
     }
 
+    /// Middle of each bin, intervals that ended in it, intervals that were cut short in it.
+    fn rows(&self) -> Vec<(f64, u64, u64)> {
+        let middle_s = |bin: usize| SHORTEST_S * RATIO.powf(bin as f64 + 0.5);
+        (0..BINS)
+            .map(|bin| (middle_s(bin), self.finished[bin], self.unfinished[bin]))
+            .collect()
+    }
+
+    /// The survival curve, in steps of one percent of the interval.
+    pub fn survival(&self) -> Vec<SurvivalStep> {
+        survival(&self.rows())
+    }
+
+    /// Intervals that a visit ended, and intervals that the end of the log cut short.
+    pub fn finished_and_unfinished(&self) -> (u64, u64) {
+        (self.finished.iter().sum(), self.unfinished.iter().sum())
+    }
+
     /// Median, 90 % and 99 % of the revisit interval; `None` where the log is too short to reach them.
     pub fn quantiles(&self) -> IntervalQuantiles {
-        let events: Vec<(f64, u64, u64)> = (0..BINS)
-            .map(|bin| {
-                (
-                    SHORTEST_S * RATIO.powf(bin as f64 + 0.5),
-                    self.finished[bin],
-                    self.unfinished[bin],
-                )
-            })
-            .collect();
-        let curve = kaplan_meier(&events);
+        let curve = kaplan_meier(&self.rows());
         let hours_at = |survival: f64| {
             curve
                 .iter()
@@ -75,13 +84,61 @@ impl Intervals {
 
 /// Survival after each time: rows of (time, events, censored), times rising.
 pub fn kaplan_meier(rows: &[(f64, u64, u64)]) -> Vec<(f64, f64)> {
+    survival(rows)
+        .iter()
+        .map(|step| (step.interval_s, step.survival_fraction))
+        .collect()
+}
+
+/// One step of a survival curve.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct SurvivalStep {
+    /// Intervals that end here.
+    pub interval_s: f64,
+    /// Intervals at least as long.
+    pub at_risk: u64,
+    /// Of them, those that a visit ended here.
+    pub finished: u64,
+    /// Part of all intervals that is longer.
+    pub survival_fraction: f64,
+    /// Standard deviation of that part for independent intervals (Greenwood 1926). Cells side by side share their passes, so the true
+    /// one is larger.
+    pub sd_fraction: f64,
+    /// Ends of the 90 % interval on the scale of log(-log) (Kalbfleisch & Prentice, *The Statistical Analysis of Failure Time Data*,
+    /// 1980), which stays within 0 and 1.
+    pub low_fraction: f64,
+    /// See `low_fraction`.
+    pub high_fraction: f64,
+}
+
+/// The survival curve with its uncertainty: rows of (time, events, censored), times rising. One step for each time with an event.
+pub fn survival(rows: &[(f64, u64, u64)]) -> Vec<SurvivalStep> {
+    /// Standard deviations to the ends of a 90 % interval.
+    const ENDS: f64 = 1.644_853_626_951_472_2;
     let mut at_risk: u64 = rows.iter().map(|(_, events, censored)| events + censored).sum();
-    let mut survival = 1.0;
+    let (mut survival, mut greenwood) = (1.0, 0.0);
     let mut curve = Vec::new();
-    for (time, events, censored) in rows {
+    for (interval_s, events, censored) in rows {
         if *events > 0 && at_risk > 0 {
-            survival *= 1.0 - *events as f64 / at_risk as f64;
-            curve.push((*time, survival));
+            let (ended, open) = (*events as f64, at_risk as f64);
+            survival *= 1.0 - ended / open;
+            greenwood += ended / (open * (open - ended));
+            let (sd_fraction, low_fraction, high_fraction) = if survival > 0.0 {
+                let power = (ENDS * greenwood.sqrt() / f64::ln(survival)).exp();
+                let (one, other) = (survival.powf(power), survival.powf(1.0 / power));
+                (survival * greenwood.sqrt(), one.min(other), one.max(other))
+            } else {
+                (0.0, 0.0, 0.0)
+            };
+            curve.push(SurvivalStep {
+                interval_s: *interval_s,
+                at_risk,
+                finished: *events,
+                survival_fraction: survival,
+                sd_fraction,
+                low_fraction,
+                high_fraction,
+            });
         }
         at_risk -= events + censored;
     }
@@ -161,6 +218,30 @@ mod tests {
         for ((_, found), expected) in curve.iter().zip(expected) {
             assert_abs_diff_eq!(*found, expected, epsilon = 1e-6);
         }
+    }
+
+    #[test]
+    fn greenwood_of_the_textbook_data_worked_out_by_hand() {
+        // Three of 21 end at 6 and one is cut short, one of 17 ends at 7: variances S2 3 / (21 x 18), S2 (3 / 378 + 1 / (17 x 16)).
+        let steps = survival(&[(6.0, 3, 1), (7.0, 1, 0), (9.0, 0, 16)]);
+        let first = 6.0_f64 / 7.0;
+        let second = first * 16.0 / 17.0;
+        assert_abs_diff_eq!(
+            steps[0].sd_fraction,
+            first * (3.0_f64 / 378.0).sqrt(),
+            epsilon = 1e-12
+        );
+        let greenwood = 3.0_f64 / 378.0 + 1.0 / 272.0;
+        assert_abs_diff_eq!(steps[1].sd_fraction, second * greenwood.sqrt(), epsilon = 1e-12);
+        assert_eq!((steps[1].at_risk, steps[1].finished), (17, 1));
+        // On the scale of log(-log) the ends lie evenly about the estimate.
+        let scale = |part: f64| (-part.ln()).ln();
+        let (low, high) = (scale(steps[1].low_fraction), scale(steps[1].high_fraction));
+        assert_abs_diff_eq!(0.5 * (low + high), scale(second), epsilon = 1e-9);
+        assert!(steps[1].low_fraction < second && second < steps[1].high_fraction);
+        // The last one of all ends: nothing survives, and nothing is not a number.
+        let all = survival(&[(1.0, 1, 0), (2.0, 1, 0)]);
+        assert_eq!((all[1].survival_fraction, all[1].high_fraction), (0.0, 0.0));
     }
 
     // ALG-23: Gini coefficients, recomputed.

@@ -138,14 +138,50 @@ pub fn for_each_span(
     if !(lowest <= highest) || ax.max(bx) + radius < 0.0 || ax.min(bx) - radius > grid.columns as f64 {
         return;
     }
-    let length = (bx - ax).hypot(by - ay);
-    let (c, s) = if length > 0.0 {
-        ((bx - ax) / length, (by - ay) / length)
-    } else {
-        (1.0, 0.0)
-    };
+    let capsule = Capsule::new((ax, ay), (bx, by), radius);
     for row in lowest as usize..=highest as usize {
-        let y = row as f64;
+        let (left, right) = capsule.span_at(row as f64);
+        let first = left.ceil().max(0.0);
+        let last = right.floor().min(grid.columns as f64 - 1.0);
+        if first <= last {
+            paint(row, first as usize, last as usize + 1);
+        }
+    }
+}
+
+/// All points within a radius of a segment; lengths in any one unit.
+pub(crate) struct Capsule {
+    from: (f64, f64),
+    to: (f64, f64),
+    radius: f64,
+    length: f64,
+    /// Unit vector along it.
+    along: (f64, f64),
+}
+
+impl Capsule {
+    pub(crate) fn new(from: (f64, f64), to: (f64, f64), radius: f64) -> Self {
+        let step = (to.0 - from.0, to.1 - from.1);
+        let length = step.0.hypot(step.1);
+        let along = if length > 0.0 {
+            (step.0 / length, step.1 / length)
+        } else {
+            (1.0, 0.0)
+        };
+        Self {
+            from,
+            to,
+            radius,
+            length,
+            along,
+        }
+    }
+
+    /// Where the level line at `y` enters and leaves it; the first above the second when the line misses it.
+    #[inline]
+    pub(crate) fn span_at(&self, y: f64) -> (f64, f64) {
+        let ((ax, ay), (bx, by), (c, s)) = (self.from, self.to, self.along);
+        let (radius, length) = (self.radius, self.length);
         let (mut left, mut right) = (f64::INFINITY, f64::NEG_INFINITY);
         for (x, centre_y) in [(ax, ay), (bx, by)] {
             let square = radius * radius - (y - centre_y) * (y - centre_y);
@@ -177,11 +213,7 @@ pub fn for_each_span(
                 right = right.max(high);
             }
         }
-        let first = left.ceil().max(0.0);
-        let last = right.floor().min(grid.columns as f64 - 1.0);
-        if first <= last {
-            paint(row, first as usize, last as usize + 1);
-        }
+        (left, right)
     }
 }
 

@@ -133,6 +133,25 @@ pub fn position_sd_m(track: &Track) -> f64 {
     }
 }
 
+/// How it turned at the edges of the ground that it may drive on.
+#[derive(Clone, Debug, PartialEq)]
+pub struct TurnsSeen {
+    /// How far inside the edge it turned, usually.
+    pub setback_m: f64,
+    /// Angles before and after, from the inward normal.
+    pub pairs: Vec<TurnPair>,
+}
+
+/// Turns of a track at the edges of a ground, at the usual distance inside; `None` where too few agree.
+pub fn turns_seen(track: &Track, ground: &tussock_plane::Region) -> Option<TurnsSeen> {
+    let edges = Edge::all_of(ground);
+    let sd_m = position_sd_m(track);
+    let all = turns::turns(track, &edges, sd_m, |_| true);
+    let (setback_m, _) = turns::setback_m(&all, sd_m)?;
+    let pairs = turns::pairs(&all, setback_m, sd_m);
+    (pairs.len() >= LEAST_TURNS).then_some(TurnsSeen { setback_m, pairs })
+}
+
 /// Fits a machine to where it was. `stuck_spots` are places that caught it, where known.
 ///
 /// # Errors

@@ -55,6 +55,11 @@ pub fn pattern(legs_m: impl Iterator<Item = (f64, f64)>) -> Pattern {
 /// Mean resultant length of directions (radians, weight) multiplied by `fold`: 1 when all agree up to turns by
 /// `360 / fold` degrees.
 pub fn agreement(directions: &[(f64, f64)], fold: f64) -> f64 {
+    axis(directions, fold).0
+}
+
+/// The same, and the mean direction itself in radians, from 0 up to a turn over `fold`; 0 and 0 without weight.
+pub fn axis(directions: &[(f64, f64)], fold: f64) -> (f64, f64) {
     let (cosines, sines, weights) =
         directions
             .iter()
@@ -66,9 +71,13 @@ pub fn agreement(directions: &[(f64, f64)], fold: f64) -> f64 {
                 )
             });
     if weights > 0.0 {
-        f64::hypot(cosines, sines) / weights
+        let turn = std::f64::consts::TAU;
+        (
+            f64::hypot(cosines, sines) / weights,
+            f64::atan2(sines, cosines).rem_euclid(turn) / fold,
+        )
     } else {
-        0.0
+        (0.0, 0.0)
     }
 }
 

@@ -135,6 +135,14 @@ pub enum IngestError {
         /// Its first characters.
         excerpt: String,
     },
+    /// A surveyed path that is none.
+    #[error("{name}: holds {corners} positions, expected a path of at least two")]
+    NoPath {
+        /// Name of the file.
+        name: String,
+        /// Positions in it.
+        corners: u64,
+    },
     /// Logs on Earth and logs in local metres in one set.
     #[error(
         "{local} is in local metres and {geographic} in latitude and longitude, expected one kind for all logs"

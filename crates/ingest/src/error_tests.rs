@@ -20,6 +20,7 @@ fn ingest_variant(error: &IngestError) -> usize {
         IngestError::DateOrder { .. } => 9,
         IngestError::Strict { .. } => 10,
         IngestError::MixedPositions { .. } => 11,
+        IngestError::NoPath { .. } => 12,
     }
 }
 
@@ -41,6 +42,13 @@ fn every_ingest_error_says_what_it_means() {
                 source: Error::other("input/output error"),
             },
             "night.gpx: cannot be read past byte 4096: input/output error",
+        ),
+        (
+            IngestError::NoPath {
+                name: "survey.csv".into(),
+                corners: 1,
+            },
+            "survey.csv: holds 1 positions, expected a path of at least two",
         ),
         (
             IngestError::Empty {
@@ -136,7 +144,7 @@ fn every_ingest_error_says_what_it_means() {
         ),
     ];
     let seen: BTreeSet<usize> = table.iter().map(|(error, _)| ingest_variant(error)).collect();
-    assert_eq!(seen.len(), 12, "a variant is missing in the table");
+    assert_eq!(seen.len(), 13, "a variant is missing in the table");
     for (error, words) in table {
         assert_eq!(error.to_string(), words);
     }

@@ -29,7 +29,7 @@ mod ring;
 use gpx::{Kind, Recorded};
 use ring::{CLOSED_M, RingFault};
 use std::collections::BTreeMap;
-use tussock_types::{GeoPolygon, Notice, Plan, PlanFeature, PlanRole, PlanShape};
+use tussock_types::{GeoPoint, GeoPolygon, Notice, Plan, PlanFeature, PlanRole, PlanShape};
 
 /// A plan made of a walk, with what the user should know of it.
 #[derive(Clone, Debug, PartialEq)]
@@ -114,6 +114,22 @@ pub enum WalkError {
 fn listed(name: &str, faults: &[WalkFault]) -> String {
     let lines: Vec<String> = faults.iter().map(|fault| format!("{name}: {fault}")).collect();
     lines.join("\n")
+}
+
+/// Positions of all tracks and routes, segment by segment, with or without times.
+pub(crate) fn lines(name: &str, bytes: &[u8]) -> Result<Vec<Vec<GeoPoint>>, WalkError> {
+    let mut lines = Vec::new();
+    for track in gpx::read(name, bytes)? {
+        if track.kind != Kind::Track {
+            continue;
+        }
+        let ends = track.piece_starts.iter().skip(1).copied();
+        let ends = ends.chain([track.points.len()]);
+        for (start, end) in track.piece_starts.iter().copied().zip(ends) {
+            lines.push(track.points[start..end].to_vec());
+        }
+    }
+    Ok(lines)
 }
 
 /// Makes a plan of a recorded walk.

@@ -184,6 +184,7 @@ impl Serialize for Saved<'_> {
             installation,
             nights,
             fit,
+            reference,
             suggestions,
             cautions,
             plan,

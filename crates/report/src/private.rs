@@ -98,6 +98,9 @@ pub fn redact(findings: &Findings) -> Findings {
             std::iter::once(sentence).chain(rows.iter_mut().map(|row| &mut row.what)),
         );
     }
+    if let Some(reference) = &mut private.reference {
+        reference.name = "reference".to_owned();
+    }
     replace_all(&names, private.cautions.iter_mut());
     private
 }

@@ -127,8 +127,8 @@ impl Yard {
         )?;
         let mut driver = Driver::new(self, machine, run);
         match machine.pattern {
-            Pattern::Roaming => driver.roam(),
-            Pattern::Lanes { .. } => crate::lanes::drive(&mut driver),
+            Pattern::Roaming | Pattern::OutwardSpiral { .. } => driver.roam(),
+            Pattern::Lanes { .. } | Pattern::Combined { .. } => crate::lanes::drive(&mut driver),
         }
         Ok(driver.finish())
     }
@@ -347,6 +347,7 @@ impl<'a> Driver<'a> {
         if self.yard.station.is_none() {
             self.open_outing(None);
             self.heading = V::of_angle(self.dice.between(0.0, TAU));
+            self.spirals_until(f64::INFINITY);
             self.legs_until(f64::INFINITY);
             return;
         }
@@ -355,12 +356,42 @@ impl<'a> Driver<'a> {
             let roaming_s = self.dice.spell_s(&self.machine.roaming);
             let homeward_s = self.time_s + roaming_s;
             self.leave();
+            self.spirals_until(homeward_s);
             self.legs_until(homeward_s);
             if self.is_over() {
                 return;
             }
             self.note(|outing, end_s| outing.end_s = end_s);
             self.charge();
+        }
+    }
+
+    /// One outing by chance between two in lanes; at the station before and after, where there is one.
+    pub(crate) fn roam_once(&mut self) {
+        let homeward_s = self.time_s + self.dice.spell_s(&self.machine.roaming);
+        if self.yard.station.is_some() {
+            self.leave();
+            self.legs_until(homeward_s);
+            if !self.is_over() {
+                self.note(|outing, end_s| outing.end_s = end_s);
+                self.charge();
+            }
+            return;
+        }
+        self.heading = self.free_heading(|dice| V::of_angle(dice.between(0.0, TAU)));
+        while !self.is_over() && self.time_s < homeward_s {
+            let limits = LegLimits {
+                guides_from_s: f64::INFINITY,
+                within_m: ((homeward_s - self.time_s) * self.machine.speed_mps).max(SHORTEST_LEG_M),
+            };
+            match self.leg(limits) {
+                LegEnd::Edge(edge) => {
+                    let heading = self.after_edge(self.part().edges[edge]);
+                    self.turn_to(heading, 1.0);
+                }
+                LegEnd::Freed(heading) => self.heading = heading,
+                LegEnd::Guide(..) | LegEnd::Done => {}
+            }
         }
     }
 

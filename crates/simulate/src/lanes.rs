@@ -223,17 +223,23 @@ enum Stretch {
 }
 
 pub(crate) fn drive(driver: &mut Driver<'_>) {
-    let Pattern::Lanes {
+    let (Pattern::Lanes {
         spacing_m,
         direction_deg,
         jitter_m,
         turn_each_round_deg,
-    } = driver.machine.pattern
+    }
+    | Pattern::Combined {
+        spacing_m,
+        direction_deg,
+        jitter_m,
+        turn_each_round_deg,
+    }) = driver.machine.pattern
     else {
         return;
     };
     driver.begin();
-    let mut outing_ends_s = driver.set_out();
+    let mut outing_ends_s = set_out(driver);
     let mut round = 0.0;
     while !driver.is_over() {
         let direction = V::of_angle((direction_deg + round * turn_each_round_deg).to_radians());
@@ -251,6 +257,20 @@ pub(crate) fn drive(driver: &mut Driver<'_>) {
         }
         round += 1.0;
     }
+}
+
+fn is_combined(driver: &Driver<'_>) -> bool {
+    matches!(driver.machine.pattern, Pattern::Combined { .. })
+}
+
+/// Sets out for lanes; gives the time at which the outing's time is over.
+fn set_out(driver: &mut Driver<'_>) -> f64 {
+    let ends_s = driver.set_out();
+    // Without a station lanes have no end, but for a machine that roams in between.
+    if ends_s.is_infinite() && is_combined(driver) {
+        return driver.time_s + driver.dice.spell_s(&driver.machine.roaming);
+    }
+    ends_s
 }
 
 /// Sideways places of the lanes.
@@ -321,11 +341,19 @@ fn one_round(driver: &mut Driver<'_>, layout: &Layout, outing_ends_s: &mut f64) 
                     return;
                 }
                 let left_at = driver.place;
-                if !go_home(driver, layout, strip) {
-                    return;
+                if driver.yard.station.is_some() || !is_combined(driver) {
+                    if !go_home(driver, layout, strip) {
+                        return;
+                    }
+                    driver.charge();
                 }
-                driver.charge();
-                *outing_ends_s = driver.set_out();
+                if is_combined(driver) {
+                    driver.roam_once();
+                    if driver.is_over() {
+                        return;
+                    }
+                }
+                *outing_ends_s = set_out(driver);
                 if !reach_place(driver, layout, left_at, strip) {
                     return;
                 }

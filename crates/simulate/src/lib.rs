@@ -29,6 +29,7 @@ pub mod laws;
 mod machine;
 mod run;
 mod sample;
+mod spiral;
 mod stuck;
 mod swath;
 mod truth;

@@ -101,6 +101,23 @@ pub enum Pattern {
         /// The direction turns by this with every round.
         turn_each_round_deg: f64,
     },
+    /// Round and round outwards from somewhere on the lawn until an edge is met, then a straight leg by the turn law, and the
+    /// next spiral on the way: an Archimedean spiral, left or right by chance.
+    OutwardSpiral {
+        /// From ring to ring.
+        pitch_m: f64,
+    },
+    /// One outing in lanes, the next one roaming, in turn. The lanes go on where they were left.
+    Combined {
+        /// From lane to lane.
+        spacing_m: f64,
+        /// Direction of the lanes, anticlockwise from east.
+        direction_deg: f64,
+        /// Standard deviation of a lane's sideways error.
+        jitter_m: f64,
+        /// The direction turns by this with every round.
+        turn_each_round_deg: f64,
+    },
 }
 
 /// How it comes home when its time is over. Lanes know where they are and drive home through the lawn.
@@ -164,6 +181,52 @@ pub struct Machine {
     pub curvature_sd_per_m: f64,
     /// Mean loss of speed to slipping wheels: each leg loses between nothing and twice this. Default 0.
     pub slip_fraction: f64,
+}
+
+impl Machine {
+    /// A machine that goes on by chance after each edge. Battery and turning time are those of the default: `roaming`, `charging` and
+    /// `turning`.
+    pub fn random_heading(turn_law: TurnLaw) -> Self {
+        Self {
+            turn_law,
+            pattern: Pattern::Roaming,
+            ..Self::default()
+        }
+    }
+
+    /// A machine that goes to and fro in lanes. Its position error puts each lane aside by a normal deviate of its own.
+    pub fn boustrophedon(spacing_m: f64, direction_deg: f64, position_error_m: f64) -> Self {
+        Self {
+            pattern: Pattern::Lanes {
+                spacing_m,
+                direction_deg,
+                jitter_m: position_error_m,
+                turn_each_round_deg: 0.0,
+            },
+            ..Self::default()
+        }
+    }
+
+    /// A machine that spirals outwards from places on the lawn.
+    pub fn outward_spiral(pitch_m: f64) -> Self {
+        Self {
+            pattern: Pattern::OutwardSpiral { pitch_m },
+            ..Self::default()
+        }
+    }
+
+    /// A machine that drives lanes in one outing and roams in the next.
+    pub fn combined(spacing_m: f64, direction_deg: f64, position_error_m: f64) -> Self {
+        Self {
+            pattern: Pattern::Combined {
+                spacing_m,
+                direction_deg,
+                jitter_m: position_error_m,
+                turn_each_round_deg: 0.0,
+            },
+            ..Self::default()
+        }
+    }
 }
 
 impl Default for Machine {
@@ -387,7 +450,16 @@ impl Machine {
                 }
             }
         }
+        if let Pattern::OutwardSpiral { pitch_m } = self.pattern {
+            check("pitch_m", pitch_m, 0.02, 100.0, "0.02 to 100 m")?;
+        }
         if let Pattern::Lanes {
+            spacing_m,
+            direction_deg,
+            jitter_m,
+            turn_each_round_deg,
+        }
+        | Pattern::Combined {
             spacing_m,
             direction_deg,
             jitter_m,

@@ -160,6 +160,7 @@ pub fn analyse_as(job: &Job<'_>, wish: Calibrate) -> Result<Findings, AnalyseErr
         installation: Some(installation),
         nights: Some(nights.nights),
         fit: None,
+        reference: None,
         suggestions: None,
         cautions: cautions(&ground, outline_source),
         plan: job.plan.cloned(),

@@ -54,6 +54,17 @@ pub enum AnalyseError {
         /// Whether exchanging latitude and longitude would bring them together.
         is_swapped: bool,
     },
+    /// The surveyed path cannot be laid on the log.
+    #[error("{name}: {why}")]
+    ReferenceApart {
+        /// Name of the surveyed path.
+        name: String,
+        /// What keeps them apart.
+        why: &'static str,
+    },
+    /// Nothing can be counted.
+    #[error("no cutting width is given; expected one, such as 0.22 m")]
+    NoCutWidth,
     /// No machine has such a width.
     #[error("cutting width {cut_width_m} m (expected 0.05 to 2 m)")]
     CutWidthOutOfRange {

@@ -33,6 +33,8 @@ fn analyse_variant(error: &AnalyseError) -> usize {
         AnalyseError::NoOutline { .. } => 10,
         AnalyseError::CannotAlign { .. } => 11,
         AnalyseError::Region(_) => 12,
+        AnalyseError::ReferenceApart { .. } => 13,
+        AnalyseError::NoCutWidth => 14,
     }
 }
 
@@ -81,6 +83,17 @@ fn every_analyse_error_says_what_it_means() {
             "plan and log lie 80 m apart: the middle of the log is at 40.000000, -30.000000, the lawn at 40.000000, -30.001000",
         ),
         (
+            AnalyseError::ReferenceApart {
+                name: "survey.csv".to_owned(),
+                why: "it is in metres of its own, the log on Earth",
+            },
+            "survey.csv: it is in metres of its own, the log on Earth",
+        ),
+        (
+            AnalyseError::NoCutWidth,
+            "no cutting width is given; expected one, such as 0.22 m",
+        ),
+        (
             AnalyseError::CutWidthOutOfRange { cut_width_m: 40.0 },
             "cutting width 40 m (expected 0.05 to 2 m)",
         ),
@@ -123,7 +136,7 @@ fn every_analyse_error_says_what_it_means() {
         ),
     ];
     let seen: BTreeSet<usize> = table.iter().map(|(error, _)| analyse_variant(error)).collect();
-    assert_eq!(seen.len(), 13, "a variant is missing in the table");
+    assert_eq!(seen.len(), 15, "a variant is missing in the table");
     for (error, words) in table {
         assert_eq!(error.to_string(), words);
     }

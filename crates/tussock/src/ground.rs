@@ -230,7 +230,8 @@ fn middle(traces: &[Trace]) -> Option<GeoPoint> {
     })
 }
 
-fn places(trace: &Trace, frame: Option<&Frame>) -> (Vec<f64>, Vec<f64>) {
+/// East and north of every fix.
+pub(crate) fn places(trace: &Trace, frame: Option<&Frame>) -> (Vec<f64>, Vec<f64>) {
     match (&trace.positions, frame) {
         (Positions::Geographic { lat_deg, lon_deg }, Some(frame)) => frame.places(lat_deg, lon_deg),
         (Positions::Geographic { .. }, None) => (Vec::new(), Vec::new()),

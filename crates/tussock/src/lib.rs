@@ -4,6 +4,10 @@
 //! |---|---|
 //! | Is this log good enough? | [`inspect`] |
 //! | How much was driven over, what was missed, where did it get stuck? | [`analyse`] |
+//! | How many cells of this grid were visited, by this rule? | [`count_on_grid`] |
+//! | How far is the log from a surveyed path? | [`against_reference`] |
+//! | What do a pattern's numbers say, as papers give them? | [`measures::measures`] |
+//! | Do two patterns differ, and how many nights does it take to tell? | [`statistics`] |
 //! | What did a change bring? | [`compare`] |
 //! | What would the plan be with a suggestion built in? | [`built`] |
 //! | Is this plan sound, and how large is everything in it? | [`check_plan`] |
@@ -32,16 +36,20 @@ mod inspect;
 mod installation;
 mod interval;
 mod layout;
+pub mod measures;
 mod moved;
 mod nights;
+mod on_grid;
 mod outline;
 mod outlook;
 mod pattern;
 mod plan_check;
 mod promise;
+mod reference;
 mod repeats;
 mod sorted;
 mod spots;
+pub mod statistics;
 mod unseen;
 mod verdict;
 
@@ -52,8 +60,10 @@ pub use compare::{CompareError, Side, Sides, compare};
 pub use error::AnalyseError;
 pub use from_trace::plan_from_trace;
 pub use inspect::inspect;
+pub use on_grid::{GridCorners, GridJob, GridJobError, GridPath, count_on_grid};
 pub use outlook::{Days, Outlook, outlook};
 pub use plan_check::{PlanReport, PlanRow, check_plan};
+pub use reference::{BESIDE_M, DUE_WITHIN_S, PASSES_WITHIN_S, against_reference};
 pub use tussock_coverage as coverage;
 pub use tussock_diagnose as diagnose;
 pub use tussock_locate as locate;

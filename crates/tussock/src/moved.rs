@@ -144,6 +144,7 @@ impl Moved {
             installation,
             nights: _,
             fit: _,
+            reference: _,
             suggestions,
             cautions: _,
             plan,

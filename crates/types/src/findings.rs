@@ -3,7 +3,10 @@
 //! A field that a stage has not produced is `None` (null in JSON), never absent and never invented. Positions are in
 //! the log's frame; metres east and north are on the tangent plane at [`FrameFindings`].
 
-use crate::{Cells, FitFound, GeoPoint, Installation, LogFacts, Night, Place, Plan, PossibleStop, Settings};
+use crate::{
+    Cells, FitFound, GeoPoint, Installation, LogFacts, Night, Place, Plan, PossibleStop, ReferenceFindings,
+    Settings,
+};
 use serde::{Deserialize, Serialize};
 
 /// Version of the layout of `findings.json`.
@@ -78,6 +81,8 @@ pub struct Findings {
     pub nights: Option<Vec<Night>>,
     /// How well a simulated machine fits this log. Null where none was fitted.
     pub fit: Option<FitFound>,
+    /// How far the log is from a surveyed path. Null where none was given.
+    pub reference: Option<ReferenceFindings>,
     /// What to change. Null until a stage makes suggestions.
     pub suggestions: Option<Vec<Suggestion>>,
     /// General cautions.

@@ -14,6 +14,7 @@ mod hours;
 mod installation;
 mod log;
 mod plan;
+mod reference;
 mod settings;
 mod trace;
 
@@ -24,5 +25,6 @@ pub use hours::*;
 pub use installation::*;
 pub use log::*;
 pub use plan::*;
+pub use reference::*;
 pub use settings::*;
 pub use trace::*;

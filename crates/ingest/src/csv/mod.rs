@@ -12,10 +12,12 @@
 //! Cost: one pass, no allocation per row.
 
 mod columns;
+mod line;
 mod table;
 mod times;
 
 pub use columns::{Columns, ColumnsError};
+pub(crate) use line::corners;
 pub(crate) use table::has_header;
 
 use crate::clock::{self, DAY_US, TimeFault, Zone, seconds};

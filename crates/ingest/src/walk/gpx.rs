@@ -25,6 +25,8 @@ pub(super) struct Recorded {
     pub(super) points: Vec<GeoPoint>,
     /// Track segments that hold positions.
     pub(super) pieces: usize,
+    /// Number of the first position of each.
+    pub(super) piece_starts: Vec<usize>,
     /// Positions without usable latitude and longitude.
     pub(super) unusable: usize,
 }
@@ -187,6 +189,7 @@ impl State {
                     line,
                     points: Vec::new(),
                     pieces: 0,
+                    piece_starts: Vec::new(),
                     unusable: 0,
                 });
                 if local == "wpt" {
@@ -221,6 +224,9 @@ impl State {
         };
         match (number("lat"), number("lon")) {
             (Some(lat_deg), Some(lon_deg)) if lat_deg.abs() <= 90.0 && lon_deg.abs() <= 180.0 => {
+                if self.is_new_piece {
+                    item.piece_starts.push(item.points.len());
+                }
                 item.points.push(GeoPoint { lat_deg, lon_deg });
                 item.pieces += usize::from(self.is_new_piece);
                 self.is_new_piece = false;

@@ -9,6 +9,7 @@ mod chart;
 mod comparison;
 mod hints;
 mod inspection;
+mod reference;
 
 use crate::words::{self, area, hours, metres, minutes, percent, plural};
 use tussock_types::{Coverage, Findings, LogVerdict, MissedPocket, OutlineSource, Place, Span};
@@ -166,6 +167,9 @@ pub fn answer(findings: &Findings, style: Style) -> String {
     stuck_rows(&mut sheet, findings);
     suggestion_rows(&mut sheet, findings);
     over_time_rows(&mut sheet, findings);
+    if let Some(found) = &findings.reference {
+        reference::rows(&mut sheet, found);
+    }
     span_row(&mut sheet, &findings.span);
     sheet.into_text()
 }

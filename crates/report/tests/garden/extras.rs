@@ -135,6 +135,40 @@ pub(crate) fn nights() -> Vec<Night> {
     }]
 }
 
+/// A log beside a surveyed path.
+pub(crate) fn reference() -> ReferenceFindings {
+    let length = |mean_m: f64, rms_m: f64| ErrorLength {
+        values: 28_000,
+        mean_m,
+        rms_m,
+        p95_m: 1.96 * rms_m,
+        max_m: 3.2 * rms_m,
+    };
+    let errors = |times: f64| ReferenceErrors {
+        cross_track: Some(length(-0.004, 0.021 * times)),
+        along_track: Some(length(0.012, 0.034 * times)),
+        timing: Some(ErrorTime {
+            values: 28_000,
+            mean_s: -0.03,
+            rms_s: 0.09 * times,
+            p95_s: 0.2 * times,
+            max_s: 0.6 * times,
+        }),
+        pass_to_pass: Some(length(0.001, 0.026 * times)),
+    };
+    ReferenceFindings {
+        name: "Mill Lane survey.csv".to_owned(),
+        length_m: 7_800.0,
+        is_timed: true,
+        compared_fixes: 28_000,
+        beside_fixes: 120,
+        beside_m: 10.0,
+        halted_fixes: 660,
+        logged: errors(1.0),
+        located: errors(0.7),
+    }
+}
+
 /// How well simulated runs look like the log.
 pub(crate) fn fit() -> FitFound {
     FitFound {

@@ -471,6 +471,7 @@ pub(crate) fn findings() -> Findings {
         installation: None,
         nights: None,
         fit: None,
+        reference: None,
         suggestions: None,
         cautions: vec!["Stop the machine and disable it before touching it.".to_owned()],
         plan: Some(plan()),

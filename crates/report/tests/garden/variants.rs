@@ -2,7 +2,7 @@
 
 #![allow(clippy::unwrap_used)]
 
-use super::extras::{between, fit, installation, nights, possible_stops};
+use super::extras::{between, fit, installation, nights, possible_stops, reference};
 use super::{ORIGIN_LAT, ORIGIN_LON, SPEED_MPS, findings};
 use tussock_types::*;
 
@@ -163,6 +163,7 @@ pub(crate) fn full_findings() -> Findings {
     findings.installation = Some(installation());
     findings.nights = Some(nights());
     findings.fit = Some(fit());
+    findings.reference = Some(reference());
     findings
 }
 

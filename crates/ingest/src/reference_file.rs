@@ -1,0 +1,85 @@
+//! What path was surveyed?
+//!
+//! GPX tracks and routes, or a table with a header. Where every position has a time, the path is timed and read like a log, in time
+//! order; where any has none, all positions make a path in the order of the file, track by track and segment by segment.
+//!
+//! Cost: the file is read twice where it has no times.
+
+use crate::recognise::{Told, recognise};
+use crate::walk::{self, WalkError};
+use crate::{IngestError, RawLog, ReadOptions, csv};
+use tussock_types::{LogFormat, Positions, Reference, SkipReason};
+
+/// Reads a surveyed path from a GPX file or a table.
+///
+/// # Errors
+/// [`IngestError`]; a path of fewer than two positions, and any row of a table without times that is no position, is one.
+///
+/// # Panics
+/// Never.
+pub fn read_reference(
+    name: &str,
+    input: impl std::io::Read,
+    options: &ReadOptions,
+) -> Result<Reference, IngestError> {
+    let raw = RawLog::fetch(name, input, &options.limits)?;
+    let reference = match raw.read(options) {
+        Ok(log) if !log.facts.skipped.contains_key(&SkipReason::NoTime) => Reference {
+            name: name.into(),
+            piece: log.trace.segment,
+            time_s: Some(log.trace.time_s),
+            positions: log.trace.positions,
+        },
+        Ok(_) | Err(IngestError::NoTimes { .. } | IngestError::NoPositions { .. }) => {
+            timeless(name, &raw.source.text, options)?
+        }
+        Err(error) => return Err(error),
+    };
+    let corners = reference.positions.len();
+    if corners < 2 {
+        return Err(IngestError::NoPath {
+            name: name.into(),
+            corners: corners as u64,
+        });
+    }
+    Ok(reference)
+}
+
+fn timeless(name: &str, text: &[u8], options: &ReadOptions) -> Result<Reference, IngestError> {
+    let (positions, piece) = match recognise(text, options.columns.as_ref()) {
+        Told::Log(LogFormat::Gpx) => {
+            let lines = walk::lines(name, text).map_err(|error| IngestError::NotALog {
+                name: name.into(),
+                found: found(&error),
+                byte: 0,
+            })?;
+            let (mut lat_deg, mut lon_deg, mut piece) = (Vec::new(), Vec::new(), Vec::new());
+            for (number, points) in (0..).zip(lines) {
+                for point in points {
+                    lat_deg.push(point.lat_deg);
+                    lon_deg.push(point.lon_deg);
+                    piece.push(number);
+                }
+            }
+            (Positions::Geographic { lat_deg, lon_deg }, piece)
+        }
+        _ => {
+            let positions = csv::corners(name, text)?;
+            let piece = vec![0; positions.len()];
+            (positions, piece)
+        }
+    };
+    Ok(Reference {
+        name: name.into(),
+        positions,
+        piece,
+        time_s: None,
+    })
+}
+
+fn found(error: &WalkError) -> String {
+    match error {
+        WalkError::FaultyXml { line, reason, .. } => format!("faulty XML at line {line} ({reason})"),
+        _ => error.to_string(),
+    }
+}

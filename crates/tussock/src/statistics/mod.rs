@@ -1,0 +1,70 @@
+//! Do two patterns differ, by how much, and how many nights does it take to tell?
+//!
+//! | question | item |
+//! |---|---|
+//! | what is the mean difference, with its interval? | [`compare_paired`] |
+//! | how large is that against its spread? | [`cohen_d_paired`], [`cliffs_delta`] |
+//! | how much of the spread is position error, nights, gardens? | [`spread_of`] |
+//! | how many nights and gardens are needed? | [`nights_needed`], [`gardens_needed`], [`power`] |
+//! | does a sample follow a law? | [`kolmogorov_smirnov`] |
+//! | and of any other figure, what interval? | [`bootstrap`] |
+//!
+//! Nights of one garden are not independent: they share its shape, its grass and its machine. So gardens are drawn first, then nights
+//! within each (hierarchical bootstrap: Davison & Hinkley, *Bootstrap Methods and their Application*, 1997, section 3.8; Saravanan,
+//! Berman & Sober, *Application of the hierarchical bootstrap to multi-level data in neuroscience*, 2020). Taking nights as
+//! independent would make an interval too narrow by the square root of the number of nights in a garden, in the worst case.
+//!
+//! Everything random is seeded: the same numbers give the same answer.
+
+mod bootstrap;
+mod effect;
+mod fit;
+mod nested;
+mod normal;
+mod power;
+
+pub use bootstrap::{
+    Compared, GardenPair, IntervalKind, NightPairing, Resampling, StatisticsError, bootstrap, compare_paired,
+};
+pub use effect::{cliffs_delta, cohen_d_paired};
+pub use fit::{LawFit, kolmogorov_smirnov};
+pub use nested::{NightDifference, Spread, spread_of};
+pub use normal::{normal_below, normal_quantile};
+pub use power::{gardens_needed, nights_needed, power};
+
+/// Arithmetic mean; not a number without values.
+pub fn mean(values: &[f64]) -> f64 {
+    values.iter().sum::<f64>() / values.len() as f64
+}
+
+/// Unbiased variance; not a number for fewer than two values.
+pub fn variance(values: &[f64]) -> f64 {
+    let middle = mean(values);
+    values.iter().map(|value| (value - middle).powi(2)).sum::<f64>() / (values.len() as f64 - 1.0)
+}
+
+/// The value below which a fraction of sorted values lies, straight between neighbours (type 7 of Hyndman & Fan, *Sample quantiles in
+/// statistical packages*, 1996); `None` without values.
+pub fn quantile(sorted: &[f64], fraction: f64) -> Option<f64> {
+    let last = sorted.len().checked_sub(1)?;
+    let at = fraction.clamp(0.0, 1.0) * last as f64;
+    let low = at.floor() as usize;
+    let high = (low + 1).min(last);
+    Some(sorted[low] + (at - low as f64) * (sorted[high] - sorted[low]))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    // ALG-19: numpy quantiles of type 7.
+    #[test]
+    fn quantiles_lie_straight_between_neighbours() {
+        let data = [3.0, 5.0, 7.0, 7.0, 8.0, 9.0, 10.0, 12.0, 15.0, 18.0];
+        for (fraction, expected) in [(0.05, 3.9), (0.25, 7.0), (0.5, 8.5), (0.75, 11.5), (0.95, 16.65)] {
+            assert!((quantile(&data, fraction).unwrap() - expected).abs() < 1e-9);
+        }
+        assert_eq!(quantile(&[], 0.5), None);
+        assert!((mean(&data) - 9.4).abs() < 1e-12);
+    }
+}

@@ -1,0 +1,281 @@
+//! Measures of invented gardens beside published figures and what theory says of them.
+//!
+//! Width and speed are fixed beforehand: 22 cm and 0.4 m/s.
+
+#![allow(clippy::unwrap_used)]
+
+use tussock::measures::{CurveAxis, GuessedPattern, Measures, guess_pattern, measures};
+use tussock::{Advice, AnalyseError, Job};
+use tussock_plane::Site;
+use tussock_simulate::gardens::{GardenKind, Surprise, Wish, invent_as};
+use tussock_simulate::{
+    Counting, LogNoise, Machine, Pattern, Run, Sampling, Spell, TurnLaw, sample, simulate, truth,
+};
+use tussock_types::{Plan, Settings, Trace};
+
+const CUT_WIDTH_M: f64 = 0.22;
+const SPEED_MPS: f64 = 0.4;
+
+/// Three designs of about 400 m2, as large as the published 55 % after an hour asks for at that width and speed.
+fn gardens() -> Vec<Plan> {
+    [
+        (GardenKind::Convex, 31),
+        (GardenKind::Ell, 32),
+        (GardenKind::Convex, 33),
+    ]
+    .map(|(kind, seed)| {
+        let wish = Wish {
+            area_m2: (380.0, 420.0),
+            surprise: Surprise::None,
+            ..Wish::new(kind)
+        };
+        invent_as(&wish, seed).plan
+    })
+    .into()
+}
+
+fn log(plan: &Plan, machine: &Machine, hours: f64, seed: u64) -> (Trace, f64) {
+    let (site, _) = Site::build(plan).unwrap();
+    let run = simulate(&site, machine, &Run::new(hours, seed)).unwrap();
+    let sampling = Sampling::geographic(
+        1.0,
+        LogNoise {
+            white_m: 0.005,
+            ..LogNoise::NONE
+        },
+        seed,
+        site.frame,
+    );
+    let counted = truth(&run, &site, &Counting::new(CUT_WIDTH_M, 0.03));
+    (sample(&run, &sampling), counted.visited_fraction)
+}
+
+fn measured(plan: &Plan, trace: Trace) -> Measures {
+    let mut settings = Settings::default();
+    settings.machine.cut_width_m = Some(CUT_WIDTH_M);
+    let job = Job {
+        traces: &[trace],
+        inputs: &[],
+        plan: Some(plan),
+        settings: &settings,
+        seed: 1,
+        advice: Advice::LeftOut,
+        progress: None,
+    };
+    measures(&job).unwrap()
+}
+
+fn roaming() -> Machine {
+    Machine {
+        speed_mps: SPEED_MPS,
+        turn_law: TurnLaw::CosineFromNormal,
+        // Over the edge with half the disc, so that the edge is mown like the rest.
+        past_boundary_m: 0.0,
+        charging: Spell::Fixed { s: 600.0 },
+        ..Machine::default()
+    }
+}
+
+fn lanes() -> Machine {
+    Machine {
+        pattern: Pattern::Lanes {
+            spacing_m: 0.95 * CUT_WIDTH_M,
+            direction_deg: 20.0,
+            jitter_m: 0.0,
+            turn_each_round_deg: 0.0,
+        },
+        roaming: Spell::Fixed { s: 7200.0 },
+        ..roaming()
+    }
+}
+
+fn mean(values: impl Iterator<Item = f64>) -> f64 {
+    let values: Vec<f64> = values.collect();
+    values.iter().sum::<f64>() / values.len() as f64
+}
+
+// COV-07 and COV-08: Sportelli et al. 2022, AgriEngineering 4(3):592-605: 54.64 % after one hour, 80.15 % after two, mean of three
+// gardens; the law 1 - (1 - f)^2 foretells 79.42 % from the first hour. Gage: -ln(1 - p) / p = 2.558 at 90 %.
+#[test]
+fn the_second_hour_follows_from_the_first_and_lanes_are_faster_by_about_gages_factor() {
+    let (mut first, mut second, mut factors) = (Vec::new(), Vec::new(), Vec::new());
+    for (number, plan) in (0..).zip(gardens()) {
+        let (trace, true_fraction) = log(&plan, &roaming(), 5.5, 100 + number);
+        let random = measured(&plan, trace);
+        assert!(
+            (random.visited_fraction - true_fraction).abs() < 0.01,
+            "{} for {true_fraction}",
+            random.visited_fraction
+        );
+        first.push(random.curve.fraction_at_driving(1.0));
+        second.push(random.curve.fraction_at_driving(2.0));
+        let (trace, true_fraction) = log(&plan, &lanes(), 2.0, 200 + number);
+        let straight = measured(&plan, trace);
+        assert!(
+            (straight.visited_fraction - true_fraction).abs() < 0.01,
+            "{} for {true_fraction}",
+            straight.visited_fraction
+        );
+        let path_to_90 = |measures: &Measures| {
+            let curve = &measures.curve;
+            let at = curve
+                .visited_fraction
+                .iter()
+                .position(|part| *part >= 0.9)
+                .unwrap();
+            curve.path_m[at]
+        };
+        factors.push(path_to_90(&random) / path_to_90(&straight));
+    }
+    let (one_h, two_h) = (mean(first.iter().copied()), mean(second.iter().copied()));
+    let foretold = 1.0 - (1.0 - one_h).powi(2);
+    println!("one hour {one_h:.4}, two hours {two_h:.4}, foretold {foretold:.4}, factors {factors:.3?}");
+    assert!((two_h - foretold).abs() < 0.02, "{two_h} for {foretold}");
+    assert!(
+        (one_h - 0.5464).abs() < 0.06 && (two_h - 0.8015).abs() < 0.06,
+        "{one_h} {two_h}"
+    );
+    // Lanes overlap by a twentieth and drive their headlands twice.
+    let factor = mean(factors.iter().copied());
+    assert!((2.0..2.9).contains(&factor), "{factor}");
+}
+
+#[test]
+fn a_roaming_machine_measures_as_random_and_lanes_as_lanes() {
+    let plan = &gardens()[0];
+    let (trace, _) = log(plan, &roaming(), 3.0, 7);
+    let random = measured(plan, trace);
+    let (trace, _) = log(plan, &lanes(), 2.0, 8);
+    let straight = measured(plan, trace);
+
+    assert_eq!(random.curve.axis, CurveAxis::Path);
+    assert!(random.efficiency.unwrap().abs() < 0.25, "{:?}", random.efficiency);
+    assert!(straight.efficiency.unwrap() > 0.6, "{:?}", straight.efficiency);
+    // Evenness beside its Poisson baseline: roaming near it, lanes far below.
+    assert!(
+        (random.visits.gini / random.visits.gini_of_poisson - 1.0).abs() < 0.2,
+        "{:?}",
+        random.visits
+    );
+    assert!(
+        straight.visits.gini < 0.6 * straight.visits.gini_of_poisson,
+        "{:?}",
+        straight.visits
+    );
+    assert!(straight.visits.dispersion.unwrap() < 0.6 && random.visits.dispersion.unwrap() > 0.7);
+    // Overlap: what the random law leaves at that swept area, and a twentieth and the headlands for lanes.
+    let by_law = 1.0 - random.visited_fraction / random.swept_times;
+    assert!(
+        (random.overlap_fraction - by_law).abs() < 0.05,
+        "{} for {by_law}",
+        random.overlap_fraction
+    );
+    assert!(random.lanes.unwrap().one_axis < 0.5 && straight.lanes.unwrap().one_axis > 0.9);
+    let axis_deg = straight.lanes.unwrap().axis_deg;
+    assert!((axis_deg - 20.0).abs() < 2.0, "{axis_deg}");
+    // The turn law that it was given, and the mean leg that goes with it.
+    let turns = random.turns.unwrap();
+    assert!(
+        turns.cosine.distance_fraction < turns.uniform.distance_fraction,
+        "{turns:?}"
+    );
+    let legs = random.legs.unwrap();
+    let ratio = legs.mean_m / legs.pi_area_over_perimeter_m.unwrap();
+    assert!((0.9..1.3).contains(&ratio), "{ratio}");
+    // Outings, times, revisits.
+    let outings = random.curve.outings.as_ref().unwrap();
+    assert!(
+        outings
+            .windows(2)
+            .all(|pair| pair[0].visited_fraction <= pair[1].visited_fraction)
+    );
+    assert!(random.driving_h_to_95.unwrap() < random.driving_h_to_99.unwrap());
+    let half = random
+        .revisits
+        .longer_fraction
+        .iter()
+        .position(|part| *part <= 0.5)
+        .unwrap();
+    assert!((random.revisits.interval_h[half] - random.revisits.median_h.unwrap()).abs() < 1e-9);
+    assert!(random.revisits.low_fraction[half] <= 0.5 && random.revisits.high_fraction[half] >= 0.45);
+    // Waits of random search are exponential: the median is ln 2 of the mean, within what outings and edges do to it.
+    let median =
+        random.revisits.median_h.unwrap() / (std::f64::consts::LN_2 * random.revisits.random_mean_h.unwrap());
+    assert!((0.5..1.4).contains(&median), "{median}");
+    let edge = random.edge;
+    assert!(
+        (edge.strip_m - CUT_WIDTH_M).abs() < 1e-12 && edge.edge_m2 > 10.0 && edge.edge_m2 < 30.0,
+        "{edge:?}"
+    );
+
+    let text = serde_json::to_string(&random).unwrap();
+    let back: Measures = serde_json::from_str(&text).unwrap();
+    assert_eq!(back.curve.axis, random.curve.axis);
+    assert_eq!(back.visits.fractions.len(), random.visits.fractions.len());
+}
+
+#[test]
+fn without_a_width_there_are_no_measures() {
+    let settings = Settings::default();
+    let job = Job {
+        traces: &[],
+        inputs: &[],
+        plan: None,
+        settings: &settings,
+        seed: 0,
+        advice: Advice::LeftOut,
+        progress: None,
+    };
+    assert!(matches!(measures(&job), Err(AnalyseError::NoCutWidth)));
+}
+
+#[test]
+fn a_pattern_is_guessed_from_its_log_and_not_from_too_little_of_one() {
+    let plan = &gardens()[0];
+    let mut settings = Settings::default();
+    settings.machine.cut_width_m = Some(CUT_WIDTH_M);
+    let guess = |trace: &Trace| {
+        let job = Job {
+            traces: std::slice::from_ref(trace),
+            inputs: &[],
+            plan: Some(plan),
+            settings: &settings,
+            seed: 1,
+            advice: Advice::LeftOut,
+            progress: None,
+        };
+        guess_pattern(&job).unwrap()
+    };
+    let of = |machine: Machine| Machine {
+        past_boundary_m: -0.1,
+        roaming: Spell::Fixed { s: 2400.0 },
+        charging: Spell::Fixed { s: 300.0 },
+        ..machine
+    };
+    let cases = [
+        (
+            Machine::random_heading(TurnLaw::UniformFromNormal),
+            GuessedPattern::RandomHeading,
+        ),
+        (
+            Machine::random_heading(TurnLaw::ReflectWithSpread { sd_deg: 20.0 }),
+            GuessedPattern::RandomHeading,
+        ),
+        (
+            Machine::boustrophedon(0.19, 35.0, 0.01),
+            GuessedPattern::Boustrophedon,
+        ),
+        (Machine::outward_spiral(0.2), GuessedPattern::OutwardSpiral),
+        (Machine::combined(0.19, 35.0, 0.01), GuessedPattern::Combined),
+    ];
+    for (number, (machine, pattern)) in (0..).zip(cases) {
+        let (trace, _) = log(plan, &of(machine), 2.5, 60 + number);
+        let found = guess(&trace);
+        println!("{pattern:?}: {found:?}");
+        assert_eq!(found.pattern, pattern, "{found:?}");
+    }
+    let (short, _) = log(plan, &of(Machine::default()), 0.1, 3);
+    let found = guess(&short);
+    assert_eq!(found.pattern, GuessedPattern::Undetermined);
+    assert!(found.evidence.last().unwrap().contains("too short"), "{found:?}");
+}
