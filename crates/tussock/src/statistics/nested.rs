@@ -52,7 +52,7 @@ pub fn spread_of(gardens: &[Vec<NightDifference>]) -> Result<Spread, StatisticsE
         return Err(few("nights in the fullest garden", 1, 2));
     }
     for night in filled.iter().flat_map(|garden| garden.iter()) {
-        if !night.value.is_finite() || !(night.position_sd >= 0.0 && night.position_sd.is_finite()) {
+        if !(night.value.is_finite() && night.position_sd >= 0.0 && night.position_sd.is_finite()) {
             return Err(StatisticsError::NotFinite {
                 what: "a night, or its position error,".to_owned(),
                 value: if night.value.is_finite() {
