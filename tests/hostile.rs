@@ -95,7 +95,7 @@ fn hostile_names_stay_text_in_every_output_and_on_the_terminal() {
         let text = String::from_utf8(folder.read(&format!("result/{name}"))).expect("text");
         assert_harmless(name, &text);
     }
-    for name in ["map.png", "cells.parquet", "legs.parquet"] {
+    for name in ["map.png", "cells.parquet", "legs.parquet", "fixes.parquet"] {
         assert!(folder.read(&format!("result/{name}")).len() > 100);
     }
 }

@@ -22,6 +22,7 @@ fn a_run_writes_every_output_and_names_it() {
         "map.png",
         "cells.parquet",
         "legs.parquet",
+        "fixes.parquet",
         "pockets.gpx",
     ] {
         let bytes = content

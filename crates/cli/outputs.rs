@@ -21,13 +21,14 @@ use tempfile::{NamedTempFile, TempDir};
 /// The list of what was written.
 const LIST: &str = ".tussock-outputs.json";
 /// Every name that an output can have.
-const NAMES: [&str; 9] = [
+const NAMES: [&str; 10] = [
     "findings.json",
     "findings.geojson",
     "report.html",
     "map.png",
     "cells.parquet",
     "legs.parquet",
+    "fixes.parquet",
     "pockets.gpx",
     "comparison.json",
     "comparison.html",

@@ -153,6 +153,18 @@ def test_tables_open_in_duckdb_and_give_the_areas_of_the_findings(garden, findin
     assert (pieces, lines) == (sum(len(line) - 1 for line in drawn), len(drawn))
 
 
+def test_fixes_open_in_geopandas_and_are_those_of_the_log(garden):
+    fixes = geopandas.read_parquet(garden / "result/fixes.parquet")
+    with open(garden / "night.gpx", encoding="utf-8") as file:
+        tracks = gpxpy.parse(file).tracks
+    points = [point for track in tracks for segment in track.segments for point in segment.points]
+    assert len(fixes) == len(points) > 1000
+    assert (fixes.geometry.y.to_numpy() == [point.latitude for point in points]).all(), "digit for digit"
+    assert (fixes.geometry.x.to_numpy() == [point.longitude for point in points]).all(), "digit for digit"
+    assert [time.timestamp() for time in fixes["time"]] == [point.time.timestamp() for point in points]
+    assert (fixes["machine"] != "").all()
+
+
 def test_the_picture_decodes_with_the_width_that_was_asked_for(garden):
     run(garden, *"report result/findings.json --out narrow --png-width 640".split())
     data = (garden / "narrow/map.png").read_bytes()
