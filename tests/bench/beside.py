@@ -9,8 +9,9 @@ called with the input; each prints one line of JSON with `total_ms` and `stages_
 second ratio. Run it with the Python that has what the scripts import.
 
 Every round runs each program once (A B C A B C), so that a busy minute hits all. What is compared is the median; peak memory
-is the largest resident set of the process. The command runs as a user would run it: it also locates, judges luck, causes and
-the promise, which the scripts do not; suggestions and pages are left out, as they have none.
+is the largest resident set of the process. Ratios are to the first program: the plain part alone where `--counting` names the
+example `count` (`cargo build --release -p tussock --example count`), else the command as a user would run it, which also judges
+luck, causes and the promise; suggestions and pages are left out, as the scripts have none.
 """
 
 import argparse
@@ -89,7 +90,7 @@ def rows_of(name, programs, rounds):
         program: {key: statistics.median(one[key] for one in found) for key in ("wall_ms", "work_ms", "processor_ms", "peak_mb")}
         for program, found in seen.items()
     }
-    ours = middle["tussock"]
+    ours = next(iter(middle.values()))
     rows = []
     for program, found in middle.items():
         ratio = found["wall_ms"] / ours["wall_ms"]
@@ -107,6 +108,7 @@ def main():
     reader.add_argument("--tussock", type=pathlib.Path, required=True)
     reader.add_argument("--inputs", type=pathlib.Path, required=True)
     reader.add_argument("--scripts", type=pathlib.Path, required=True)
+    reader.add_argument("--counting", type=pathlib.Path, help="the example count of the crate tussock: the plain part alone")
     reader.add_argument("--rounds", type=int, default=5)
     reader.add_argument("--docs", type=pathlib.Path)
     wanted = reader.parse_args()
@@ -124,6 +126,8 @@ def main():
                 "tussock": [tussock, "analyse", log, "--plan", plan, "--cut-width", "22cm", "--no-suggestions", "--format", "json"],
                 "optimised Python": [sys.executable, wanted.scripts / "opt.py", log],
             }
+            if wanted.counting:
+                programs = {"tussock, the plain part": [wanted.counting.resolve(), log, plan], **programs}
             if with_simple:
                 programs["straightforward Python"] = [sys.executable, wanted.scripts / "simple.py", log]
             rows += rows_of(name, programs, wanted.rounds)
