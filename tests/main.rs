@@ -17,3 +17,4 @@ mod plan;
 mod plaza;
 mod recordings;
 mod simulate;
+mod surveyed;

@@ -30,7 +30,14 @@ fn main() -> Result<(), Box<dyn Error>> {
         return Err("expected positions on Earth".into());
     };
     let (east_m, north_m) = site.frame.places(lat_deg, lon_deg);
-    let track = locate::locate(trace, &east_m, &north_m, site.station, Some(&site.lawn), &settings);
+    let track = locate::locate(
+        trace,
+        &east_m,
+        &north_m,
+        site.station,
+        Some(&site.lawn),
+        &settings,
+    );
     let span_s = track.span_s.ok_or("expected a drive")?;
     let (low, high) = site.lawn.bounds().ok_or("expected a lawn")?;
     let grid = coverage::visits::grid_over(low, high, CELL_M, settings.limits.cells);
@@ -51,7 +58,10 @@ fn main() -> Result<(), Box<dyn Error>> {
     unvisited.and_not_in_place(&count.visited);
     let pockets = coverage::pockets::pockets(&unvisited, LEAST_POCKET_M, LEAST_POCKET_M2);
     let index = plane::LegIndex::build(legs);
-    let nearest = pockets.iter().filter_map(|pocket| index.nearest(pocket.place)).count();
+    let nearest = pockets
+        .iter()
+        .filter_map(|pocket| index.nearest(pocket.place))
+        .count();
     let stuck = diagnose::stuck::stuck_spots(&tracks, &index, STUCK_AFTER_S);
     println!(
         "{} fixes, {:.4} of the lawn visited, {} pockets ({nearest} with a leg near), {} stuck spots",
