@@ -1,6 +1,6 @@
 //! Bytes of a log as they can be read: unpacked, and as text in which every ASCII character is one byte.
 //!
-//! - gzip is known by its first bytes, never by the name. A damaged end keeps what came before.
+//! - gzip and Zstandard are known by their first bytes, never by the name. A damaged end keeps what came before.
 //! - UTF-16 (with or without byte order mark) becomes UTF-8; places are turned back into places of the log.
 //! - Everything else stays as it is, byte for byte: sentences, tags and numbers are ASCII in all other encodings.
 //!
@@ -39,9 +39,8 @@ enum TextEncoding {
 }
 
 /// Kinds of file that people pick by mistake, by their first bytes.
-const OTHER_FILES: [(&[u8], &str); 9] = [
+const OTHER_FILES: [(&[u8], &str); 8] = [
     (b"PK\x03\x04", "a ZIP archive (unpack it first)"),
-    (b"\x28\xb5\x2f\xfd", "Zstandard data (unpack it first)"),
     (b"\xfd7zXZ\x00", "XZ data (unpack it first)"),
     (b"BZh", "bzip2 data (unpack it first)"),
     (b"7z\xbc\xaf", "a 7-Zip archive (unpack it first)"),
@@ -189,20 +188,25 @@ fn read_up_to(
     Ok(bytes)
 }
 
-/// Unpacks gzip, several members one after the other among them.
+/// Unpacks gzip and Zstandard, several members one after the other among them.
 fn unpack(
     name: &str,
     given: Vec<u8>,
     limits: &LimitSettings,
 ) -> Result<(Vec<u8>, Option<String>), IngestError> {
-    if !given.starts_with(&[0x1f, 0x8b]) {
-        return Ok((given, None));
-    }
     let limit = limits.unpacked_bytes;
     let mut unpacked = Vec::new();
-    let outcome = flate2::read::MultiGzDecoder::new(&given[..])
-        .take(limit.saturating_add(1))
-        .read_to_end(&mut unpacked);
+    let most = limit.saturating_add(1);
+    let outcome = if given.starts_with(&[0x1f, 0x8b]) {
+        flate2::read::MultiGzDecoder::new(&given[..])
+            .take(most)
+            .read_to_end(&mut unpacked)
+    } else if given.starts_with(&[0x28, 0xb5, 0x2f, 0xfd]) {
+        zstd::stream::read::Decoder::with_buffer(&given[..])
+            .and_then(|unpacker| unpacker.take(most).read_to_end(&mut unpacked))
+    } else {
+        return Ok((given, None));
+    };
     if unpacked.len() as u64 > limit {
         return Err(IngestError::Limit {
             name: name.into(),
