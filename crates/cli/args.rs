@@ -34,6 +34,8 @@ pub(crate) enum Command {
     #[command(subcommand)]
     Plan(PlanCommand),
     Report(ReportArguments),
+    #[command(subcommand)]
+    Batch(BatchCommand),
     Simulate(SimulateArguments),
 }
 
@@ -404,6 +406,123 @@ pub(crate) struct ReportArguments {
     /// Leave out place on Earth, names, dates and digests
     #[arg(long)]
     pub(crate) private: bool,
+}
+
+/// Work through many gardens every night, and say in the morning which need a visit
+#[derive(Debug, Subcommand)]
+pub(crate) enum BatchCommand {
+    Run(BatchRunArguments),
+    Report(BatchReportArguments),
+    Forget(BatchForgetArguments),
+    #[command(hide = true)]
+    Worker(BatchWorkerArguments),
+}
+
+const BATCH_RUN_EXAMPLES: &str = "\
+Examples:
+  tussock batch run gardens --store store
+  tussock batch run gardens --store store --format json 2>> night.jsonl
+
+A garden is a folder with plan.geojson, settings.toml and logs/; gardens.toml may say otherwise. See docs/store.md.";
+
+/// Analyse every log that is new, and keep what it says
+///
+/// Only what is new is read. Stop it whenever you like: what is committed is whole, and the next run goes on. A log that cannot
+/// be read, takes too long or wants too much memory is named and ends with exit code 2; all others are done.
+#[derive(Debug, Args)]
+#[command(after_help = BATCH_RUN_EXAMPLES)]
+pub(crate) struct BatchRunArguments {
+    /// Folder of the gardens, or s3://bucket/folder where that is built in
+    #[arg(value_name = "GARDENS")]
+    pub(crate) place: String,
+
+    /// Folder of the store; made where it is missing
+    #[arg(long, value_name = "DIR")]
+    pub(crate) store: PathBuf,
+
+    /// Worker processes [default: one for each core]
+    #[arg(long, value_name = "N")]
+    pub(crate) workers: Option<usize>,
+
+    /// A worker may be at one log or one night for so long
+    #[arg(long, value_name = "TIME", default_value = "120s")]
+    pub(crate) time_limit: String,
+
+    /// Memory that a worker may use, in MiB
+    #[arg(long, value_name = "MIB", default_value_t = 1024, value_parser = clap::value_parser!(u64).range(32..=1_048_576))]
+    pub(crate) memory_limit: u64,
+
+    /// Gardens that are committed together
+    #[arg(long, value_name = "N", default_value_t = tussock_batch::run::USUAL_CHUNK, hide = true)]
+    pub(crate) chunk: usize,
+
+    /// Make no suggestions for the worst gardens
+    #[arg(long)]
+    pub(crate) no_suggestions: bool,
+
+    /// How the sum is given on stdout; with json progress on stderr is one JSON object a line
+    #[arg(long, value_enum, default_value_t, value_name = "FORMAT")]
+    pub(crate) format: Format,
+}
+
+const BATCH_REPORT_EXAMPLES: &str = "\
+Examples:
+  tussock batch report store
+  tussock batch report store --date 2026-05-04 --format json
+  tussock batch report store --fail-on-visit || mail -s \"gardens to visit\" office";
+
+/// Which gardens need a visit, and since when?
+///
+/// Gardens in the order of what a visit would gain, each with what changed against its own last two weeks.
+#[derive(Debug, Args)]
+#[command(after_help = BATCH_REPORT_EXAMPLES)]
+pub(crate) struct BatchReportArguments {
+    /// Folder of the store
+    #[arg(value_name = "STORE")]
+    pub(crate) store: PathBuf,
+
+    /// Morning after the night of this date [default: the last night that is over]
+    #[arg(long, value_name = "DATE")]
+    pub(crate) date: Option<String>,
+
+    /// Exit with 1 when a garden needs a visit
+    #[arg(long)]
+    pub(crate) fail_on_visit: bool,
+
+    /// Write the page to this file; a file that exists is not replaced
+    #[arg(long, value_name = "FILE")]
+    pub(crate) out: Option<PathBuf>,
+
+    /// How the answer is given on stdout
+    #[arg(long, value_enum, default_value_t, value_name = "FORMAT")]
+    pub(crate) format: Format,
+}
+
+const BATCH_FORGET_EXAMPLES: &str = "\
+Examples:
+  tussock batch forget store \"Garden 17\"
+
+Logs and plan of the garden are not touched: take them away too, or the next run reads them again.";
+
+/// Take a garden out of every table
+#[derive(Debug, Args)]
+#[command(after_help = BATCH_FORGET_EXAMPLES)]
+pub(crate) struct BatchForgetArguments {
+    /// Folder of the store
+    #[arg(value_name = "STORE")]
+    pub(crate) store: PathBuf,
+
+    /// Name of the garden
+    #[arg(value_name = "GARDEN")]
+    pub(crate) garden: String,
+}
+
+/// Do jobs from stdin, for a run.
+#[derive(Debug, Args)]
+pub(crate) struct BatchWorkerArguments {
+    /// Memory in MiB.
+    #[arg(long)]
+    pub(crate) memory_limit: u64,
 }
 
 /// Kind of a log that is written.

@@ -1,6 +1,7 @@
 //! One file for each command.
 
 pub(crate) mod analyse;
+pub(crate) mod batch;
 pub(crate) mod compare;
 pub(crate) mod inspect;
 pub(crate) mod plan;
