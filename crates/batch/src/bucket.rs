@@ -57,10 +57,15 @@ impl Objects for Folder {
         let (mut folders, mut files) = (Vec::new(), Vec::new());
         for entry in entries {
             let entry = entry?;
-            let name = entry.file_name().into_string().map_err(|name| {
-                Error::new(ErrorKind::InvalidData, format!("name {name:?} is not UTF-8"))
-            })?;
-            let below = if path.is_empty() { name } else { format!("{path}/{name}") };
+            let name = entry
+                .file_name()
+                .into_string()
+                .map_err(|name| Error::new(ErrorKind::InvalidData, format!("name {name:?} is not UTF-8")))?;
+            let below = if path.is_empty() {
+                name
+            } else {
+                format!("{path}/{name}")
+            };
             // Links are followed: operators keep logs on other disks.
             let about = match std::fs::metadata(entry.path()) {
                 Ok(about) => about,
@@ -97,15 +102,22 @@ impl Bucket {
     /// # Errors
     /// When there is no such place, or it is of a kind that this build does not know.
     pub fn open(place: &str) -> Result<Self, BatchError> {
-        let wrong = |why: String| BatchError::Place { place: place.to_owned(), why };
+        let wrong = |why: String| BatchError::Place {
+            place: place.to_owned(),
+            why,
+        };
         if let Some((kind, _)) = place.split_once("://") {
             return match kind {
                 "s3" => Self::open_s3(place),
-                _ => Err(wrong(format!("{kind} is no kind of place, expected a folder or s3://bucket/folder"))),
+                _ => Err(wrong(format!(
+                    "{kind} is no kind of place, expected a folder or s3://bucket/folder"
+                ))),
             };
         }
         if !Path::new(place).is_dir() {
-            return Err(wrong("is no folder, expected the folder of the gardens".to_owned()));
+            return Err(wrong(
+                "is no folder, expected the folder of the gardens".to_owned(),
+            ));
         }
         Ok(Self::over(place, Box::new(Folder(PathBuf::from(place)))))
     }
@@ -125,7 +137,10 @@ impl Bucket {
 
     /// Any other place.
     pub fn over(place: &str, objects: Box<dyn Objects>) -> Self {
-        Self { place: place.to_owned(), objects }
+        Self {
+            place: place.to_owned(),
+            objects,
+        }
     }
 
     /// As it was given.
@@ -145,7 +160,11 @@ impl Bucket {
             match request() {
                 Ok(answer) => return Ok(answer),
                 Err(source) if tries == TRIES || source.kind() == ErrorKind::NotFound => {
-                    return Err(BatchError::Bucket { place: path.to_owned(), what, source });
+                    return Err(BatchError::Bucket {
+                        place: path.to_owned(),
+                        what,
+                        source,
+                    });
                 }
                 Err(_) => {
                     std::thread::sleep(pause);
@@ -210,7 +229,11 @@ mod tests {
         let folder = tempfile::TempDir::new().unwrap();
         std::fs::create_dir_all(folder.path().join("g/logs")).unwrap();
         for number in 0..100 {
-            std::fs::write(folder.path().join(format!("g/logs/{number:03}")), format!("log {number}")).unwrap();
+            std::fs::write(
+                folder.path().join(format!("g/logs/{number:03}")),
+                format!("log {number}"),
+            )
+            .unwrap();
         }
         let shaky = Shaky(Folder(folder.path().to_owned()), AtomicUsize::new(0));
         let bucket = Bucket::over("shaky", Box::new(shaky));
@@ -218,10 +241,15 @@ mod tests {
         let (_, files) = bucket.list("g/logs").unwrap();
         assert_eq!(files.len(), 100);
         for (number, file) in files.iter().enumerate() {
-            assert_eq!(bucket.read(&file.path).unwrap(), format!("log {number}").into_bytes());
+            assert_eq!(
+                bucket.read(&file.path).unwrap(),
+                format!("log {number}").into_bytes()
+            );
         }
         assert!(bucket.list("nowhere").unwrap().1.is_empty());
-        assert!(matches!(bucket.read("g/none"), Err(BatchError::Bucket { source, .. }) if source.kind() == ErrorKind::NotFound));
+        assert!(
+            matches!(bucket.read("g/none"), Err(BatchError::Bucket { source, .. }) if source.kind() == ErrorKind::NotFound)
+        );
         assert!(Bucket::open("ftp://x").is_err());
     }
 }

@@ -68,7 +68,10 @@ impl Expected {
 
     /// Whether a night should bring a log.
     pub fn holds(self, night: Night) -> bool {
-        self.0.get(night::weekday(night) as usize).copied().unwrap_or(true)
+        self.0
+            .get(night::weekday(night) as usize)
+            .copied()
+            .unwrap_or(true)
     }
 }
 
@@ -105,7 +108,15 @@ struct ManifestGarden {
     rests: Option<Vec<String>>,
 }
 
-const WEEKDAYS: [&str; 7] = ["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"];
+const WEEKDAYS: [&str; 7] = [
+    "monday",
+    "tuesday",
+    "wednesday",
+    "thursday",
+    "friday",
+    "saturday",
+    "sunday",
+];
 /// Suggestions cost some seconds a garden.
 const USUAL_WORST_GARDENS: usize = 10;
 
@@ -123,7 +134,10 @@ pub fn gardens(bucket: &Bucket) -> Result<Wishes, BatchError> {
 }
 
 fn fault(why: String) -> BatchError {
-    BatchError::Manifest { file: MANIFEST.to_owned(), why }
+    BatchError::Manifest {
+        file: MANIFEST.to_owned(),
+        why,
+    }
 }
 
 fn manifest(bytes: &[u8]) -> Result<Manifest, BatchError> {
@@ -142,9 +156,14 @@ fn wishes(manifest: Option<Manifest>, folders: Vec<String>) -> Result<Wishes, Ba
     });
     let night_turns_at_h = manifest.night_turns_at_h.unwrap_or(USUAL_TURN_H);
     if night_turns_at_h > 23 {
-        return Err(fault(format!("night_turns_at_h: {night_turns_at_h}, expected 0 to 23")));
+        return Err(fault(format!(
+            "night_turns_at_h: {night_turns_at_h}, expected 0 to 23"
+        )));
     }
-    if let Some(days) = manifest.retention_days.filter(|days| !(15..=100_000).contains(days)) {
+    if let Some(days) = manifest
+        .retention_days
+        .filter(|days| !(15..=100_000).contains(days))
+    {
         return Err(fault(format!(
             "retention_days: {days}, expected at least 15: a garden is compared with its own last two weeks"
         )));
@@ -170,7 +189,9 @@ fn wishes(manifest: Option<Manifest>, folders: Vec<String>) -> Result<Wishes, Ba
     for garden in listed {
         let name = garden.name;
         if name.is_empty() || name.chars().any(char::is_control) {
-            return Err(fault(format!("garden name {name:?}, expected text without control characters")));
+            return Err(fault(format!(
+                "garden name {name:?}, expected text without control characters"
+            )));
         }
         let path = |given: Option<String>, usual: &str| given.unwrap_or_else(|| format!("{name}/{usual}"));
         gardens.push(GardenInput {
@@ -185,7 +206,10 @@ fn wishes(manifest: Option<Manifest>, folders: Vec<String>) -> Result<Wishes, Ba
     }
     gardens.sort_by(|a, b| a.name.cmp(&b.name));
     if let Some(twice) = gardens.windows(2).find(|pair| pair[0].name == pair[1].name) {
-        return Err(fault(format!("garden {:?} stands there twice, expected once", twice[0].name)));
+        return Err(fault(format!(
+            "garden {:?} stands there twice, expected once",
+            twice[0].name
+        )));
     }
     Ok(Wishes {
         night_turns_at_h,
@@ -202,7 +226,9 @@ fn expected(given: Option<&Vec<String>>) -> Result<Expected, BatchError> {
     let mut days = [false; 7];
     for word in given {
         let at = WEEKDAYS.iter().position(|day| day == word).ok_or_else(|| {
-            fault(format!("expected: {word:?} is no weekday, expected monday to sunday"))
+            fault(format!(
+                "expected: {word:?} is no weekday, expected monday to sunday"
+            ))
         })?;
         days[at] = true;
     }
@@ -217,7 +243,11 @@ fn rests(given: Option<&Vec<String>>) -> Result<Vec<(Night, Night)>, BatchError>
             text.split_once('/')
                 .and_then(|(from, to)| Some((night::parse(from)?, night::parse(to)?)))
                 .filter(|(from, to)| from <= to)
-                .ok_or_else(|| fault(format!("rests: {text:?}, expected two dates such as 2026-11-01/2027-03-15")))
+                .ok_or_else(|| {
+                    fault(format!(
+                        "rests: {text:?}, expected two dates such as 2026-11-01/2027-03-15"
+                    ))
+                })
         })
         .collect()
 }
@@ -230,7 +260,10 @@ impl GardenInput {
     pub fn logs(&self, bucket: &Bucket) -> Result<Vec<LogInput>, BatchError> {
         let mut out = Vec::new();
         let (machines, files) = bucket.list(&self.logs)?;
-        let plain = |found: Found, machine: Option<&String>| LogInput { found, machine: machine.cloned() };
+        let plain = |found: Found, machine: Option<&String>| LogInput {
+            found,
+            machine: machine.cloned(),
+        };
         out.extend(files.into_iter().map(|found| plain(found, self.machine.as_ref())));
         for folder in machines {
             let machine = folder.rsplit('/').next().unwrap_or_default().to_owned();
@@ -258,17 +291,24 @@ mod tests {
     use super::*;
 
     fn of(text: &str) -> Result<Wishes, BatchError> {
-        wishes(Some(manifest(text.as_bytes())?), vec!["b".to_owned(), "a".to_owned()])
+        wishes(
+            Some(manifest(text.as_bytes())?),
+            vec!["b".to_owned(), "a".to_owned()],
+        )
     }
 
     #[test]
     fn a_manifest_without_gardens_sets_what_holds_for_all_folders() {
-        let wishes = of("worst_gardens = 2\nexpected = [\"monday\"]\nrests = [\"2026-11-01/2027-03-15\"]").unwrap();
+        let wishes =
+            of("worst_gardens = 2\nexpected = [\"monday\"]\nrests = [\"2026-11-01/2027-03-15\"]").unwrap();
         assert_eq!(wishes.gardens.len(), 2);
         assert_eq!(wishes.gardens[0].plan, "a/plan.geojson");
         let monday = night::parse("2026-05-04").unwrap();
         assert!(wishes.gardens[0].expected.holds(monday) && !wishes.gardens[0].expected.holds(monday + 1));
-        assert_eq!(Expected::parse(&wishes.gardens[0].expected.words()), wishes.gardens[0].expected);
+        assert_eq!(
+            Expected::parse(&wishes.gardens[0].expected.words()),
+            wishes.gardens[0].expected
+        );
         assert_eq!(wishes.gardens[0].rests.len(), 1);
     }
 
@@ -280,7 +320,10 @@ mod tests {
             ("rests = [\"2026-11-01\"]", "expected two dates"),
             ("retention_days = 3", "at least 15"),
             ("widht = 3", "unknown field `widht`"),
-            ("[[garden]]\nname = \"a\"\n[[garden]]\nname = \"a\"", "stands there twice"),
+            (
+                "[[garden]]\nname = \"a\"\n[[garden]]\nname = \"a\"",
+                "stands there twice",
+            ),
         ] {
             let told = of(text).unwrap_err().to_string();
             assert!(told.contains(part), "{told}");

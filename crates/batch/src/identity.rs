@@ -33,7 +33,8 @@ pub(crate) fn name(before: &[(Night, Row)], nights: &mut BTreeMap<Night, Vec<Row
     let mut sorted: Vec<&(Night, Row)> = before.iter().collect();
     sorted.sort_by_key(|(night, _)| *night);
     for (night, row) in sorted {
-        let (Some(id), Some(first), Some(count)) = (row[id_at].text(), row[first_at].text(), row[nights_at].count())
+        let (Some(id), Some(first), Some(count)) =
+            (row[id_at].text(), row[first_at].text(), row[nights_at].count())
         else {
             continue;
         };
@@ -104,7 +105,11 @@ fn region(row: &Row) -> Region {
         .map(|rings| {
             rings
                 .iter()
-                .map(|ring| ring.iter().map(|(east_m, north_m)| Place::new(*east_m, *north_m)).collect())
+                .map(|ring| {
+                    ring.iter()
+                        .map(|(east_m, north_m)| Place::new(*east_m, *north_m))
+                        .collect()
+                })
                 .collect::<Vec<Vec<Place>>>()
         })
         .and_then(|rings| Region::from_rings(vec![rings]).ok())
@@ -120,7 +125,13 @@ mod tests {
         row[0] = "g".into();
         row[1] = name.into();
         let east_m = west_m + side_m;
-        let ring = [(west_m, 0.0), (east_m, 0.0), (east_m, side_m), (west_m, side_m), (west_m, 0.0)];
+        let ring = [
+            (west_m, 0.0),
+            (east_m, 0.0),
+            (east_m, side_m),
+            (west_m, side_m),
+            (west_m, 0.0),
+        ];
         row[POCKETS.at("outline")] = serde_json::to_string(&[ring]).unwrap().into();
         row
     }
@@ -155,7 +166,10 @@ mod tests {
             (from..20_006)
                 .map(|night| {
                     let drift_m = 0.3 * f64::from(night - 20_000);
-                    (night, vec![pocket("M1", drift_m, 1.5), pocket("M2", 8.0 - drift_m, 1.0)])
+                    (
+                        night,
+                        vec![pocket("M1", drift_m, 1.5), pocket("M2", 8.0 - drift_m, 1.0)],
+                    )
                 })
                 .collect()
         };

@@ -36,7 +36,10 @@ impl LastVisits {
     pub fn new(grid: Grid, marks: &[u8]) -> Self {
         Self {
             grid,
-            marks: marks.iter().map(|mark| if *mark == 0 { OFF } else { NEVER }).collect(),
+            marks: marks
+                .iter()
+                .map(|mark| if *mark == 0 { OFF } else { NEVER })
+                .collect(),
         }
     }
 
@@ -79,7 +82,10 @@ impl LastVisits {
     /// # Errors
     /// When it cannot be packed, which would be a fault of ours.
     pub fn pack(&self) -> std::io::Result<Vec<u8>> {
-        let mut bytes = serde_json::to_vec(&Head { version: 1, grid: self.grid })?;
+        let mut bytes = serde_json::to_vec(&Head {
+            version: 1,
+            grid: self.grid,
+        })?;
         bytes.push(b'\n');
         bytes.extend(self.marks.iter().flat_map(|mark| mark.to_le_bytes()));
         zstd::encode_all(&bytes[..], 3)
@@ -94,7 +100,10 @@ impl LastVisits {
             .chunks_exact(2)
             .map(|pair| u16::from_le_bytes([pair[0], pair[1]]))
             .collect();
-        (head.version == 1 && marks.len() == head.grid.cells()).then_some(Self { grid: head.grid, marks })
+        (head.version == 1 && marks.len() == head.grid.cells()).then_some(Self {
+            grid: head.grid,
+            marks,
+        })
     }
 }
 
@@ -104,7 +113,13 @@ mod tests {
 
     #[test]
     fn the_order_in_which_nights_come_does_not_matter() {
-        let grid = Grid { east_min_m: 0.0, north_min_m: 0.0, cell_m: 0.1, columns: 3, rows: 2 };
+        let grid = Grid {
+            east_min_m: 0.0,
+            north_min_m: 0.0,
+            cell_m: 0.1,
+            columns: 3,
+            rows: 2,
+        };
         let nights: [(Night, [u8; 6]); 3] = [
             (20_000, [0, 2, 1, 1, 2, 1]),
             (20_001, [0, 1, 2, 1, 2, 1]),
@@ -122,7 +137,10 @@ mod tests {
         // Five squares of lawn: two of them in the last night but three or since, one in the last.
         assert_eq!(forward.visited_since_fraction(20_001), Some(3.0 / 5.0));
         assert_eq!(forward.visited_since_fraction(20_004), Some(1.0 / 5.0));
-        assert_eq!(LastVisits::unpack(&forward.pack().unwrap()), Some(forward.clone()));
+        assert_eq!(
+            LastVisits::unpack(&forward.pack().unwrap()),
+            Some(forward.clone())
+        );
         let other = Grid { cell_m: 0.2, ..grid };
         let mut state = forward.clone();
         assert!(!state.take(20_005, &other, &nights[0].1));

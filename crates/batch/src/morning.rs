@@ -20,12 +20,12 @@
 //!
 //! Cost: reads fifteen nights of four tables, a thousand gardens at a time.
 
+use crate::BatchError;
 use crate::gardens::Expected;
 use crate::last_visits::LastVisits;
 use crate::night::{self, Night};
 use crate::store::{Columns, Store};
 use crate::table::{FAILURES, GARDENS, NIGHTS, POCKETS, Row, STUCK_SPOTS, Value};
-use crate::BatchError;
 use std::collections::{BTreeMap, BTreeSet, HashMap};
 use tussock_types::{Alarm, Estimate, GardenMorning, Morning, MorningFailure, MorningNight, MorningReason};
 
@@ -67,11 +67,22 @@ pub fn morning(store: &Store, night: Night) -> Result<Morning, BatchError> {
         let keep = |garden: &str| names.contains(garden);
         let window = night - WINDOW_NIGHTS..=night;
         let mut nights = by_garden(store.rows(&NIGHTS, Columns::All, window.clone(), &keep)?);
-        let pocket_columns = ["pocket", "id", "first_night", "verdict", "area_m2", "widest_m", "why"];
-        let mut pockets = by_garden(store.rows(&POCKETS, Columns::Some(&pocket_columns), window.clone(), &keep)?);
+        let pocket_columns = [
+            "pocket",
+            "id",
+            "first_night",
+            "verdict",
+            "area_m2",
+            "widest_m",
+            "why",
+        ];
+        let mut pockets =
+            by_garden(store.rows(&POCKETS, Columns::Some(&pocket_columns), window.clone(), &keep)?);
         let mut spots = by_garden(store.rows(&STUCK_SPOTS, Columns::All, window.clone(), &keep)?);
         for (_, row) in store.rows(&GARDENS, Columns::All, ever.clone(), &keep)? {
-            let Some(name) = row[0].text().map(str::to_owned) else { continue };
+            let Some(name) = row[0].text().map(str::to_owned) else {
+                continue;
+            };
             let plan = row[GARDENS.at("plan_sha256")].clone();
             let mut own = nights.remove(&name).unwrap_or_default();
             out.with_log += u64::from(own.contains_key(&night));
@@ -80,7 +91,10 @@ pub fn morning(store: &Store, night: Night) -> Result<Morning, BatchError> {
                 night,
                 first_night,
                 garden: row,
-                nights: own.into_iter().map(|(night, mut rows)| (night, rows.swap_remove(0))).collect(),
+                nights: own
+                    .into_iter()
+                    .map(|(night, mut rows)| (night, rows.swap_remove(0)))
+                    .collect(),
                 pockets: pockets.remove(&name).unwrap_or_default(),
                 spots: spots.remove(&name).unwrap_or_default(),
             };
@@ -91,8 +105,11 @@ pub fn morning(store: &Store, night: Night) -> Result<Morning, BatchError> {
             out.gardens.extend(look.garden(name));
         }
     }
-    out.gardens
-        .sort_by(|a, b| b.gain_m2.total_cmp(&a.gain_m2).then_with(|| a.garden.cmp(&b.garden)));
+    out.gardens.sort_by(|a, b| {
+        b.gain_m2
+            .total_cmp(&a.gain_m2)
+            .then_with(|| a.garden.cmp(&b.garden))
+    });
     Ok(out)
 }
 
@@ -176,17 +193,25 @@ impl Look {
         if usual.len() < LEAST_USUAL {
             return None;
         }
-        Some(([self.of(newest, name)?, self.of(before, name)?], median(usual)?, before))
+        Some((
+            [self.of(newest, name)?, self.of(before, name)?],
+            median(usual)?,
+            before,
+        ))
     }
 
     fn swath_m2_per_s(&self) -> f64 {
         let newest = self.newest(1).first().copied();
-        let known = newest.and_then(|night| Some(self.of(night, "cut_width_m")? * self.of(night, "speed_mps")?));
+        let known =
+            newest.and_then(|night| Some(self.of(night, "cut_width_m")? * self.of(night, "speed_mps")?));
         known.unwrap_or(USUAL_SWATH_M2_PER_S)
     }
 
     fn lawn_m2(&self) -> Option<f64> {
-        self.nights.values().rev().find_map(|row| row[NIGHTS.at("lawn_m2")].number())
+        self.nights
+            .values()
+            .rev()
+            .find_map(|row| row[NIGHTS.at("lawn_m2")].number())
     }
 
     fn garden(&self, name: String) -> Option<GardenMorning> {
@@ -201,12 +226,19 @@ impl Look {
             return None;
         }
         let lawn_m2 = self.lawn_m2();
-        reasons.sort_by(|a, b| b.gain_m2.total_cmp(&a.gain_m2).then(a.alarm.cmp(&b.alarm)).then_with(|| a.what.cmp(&b.what)));
+        reasons.sort_by(|a, b| {
+            b.gain_m2
+                .total_cmp(&a.gain_m2)
+                .then(a.alarm.cmp(&b.alarm))
+                .then_with(|| a.what.cmp(&b.what))
+        });
         let sum_m2: f64 = reasons.iter().map(|reason| reason.gain_m2).sum();
         let days = self.garden[GARDENS.at("promised_days")].number();
         let state = match &self.garden[GARDENS.at("last_visits")] {
             // The state knows the newest night only.
-            Value::Packed(packed) if *self.text("last_night") <= *night::words(self.night) => LastVisits::unpack(packed),
+            Value::Packed(packed) if *self.text("last_night") <= *night::words(self.night) => {
+                LastVisits::unpack(packed)
+            }
             _ => None,
         };
         let since = days.map(|days| self.night - days.ceil().clamp(1.0, 3660.0) as Night + 1);
@@ -216,10 +248,16 @@ impl Look {
             gain_m2: lawn_m2.map_or(sum_m2, |lawn_m2| sum_m2.min(lawn_m2)),
             lawn_m2,
             reasons,
-            visited_within_days_fraction: state.zip(since).and_then(|(state, since)| state.visited_since_fraction(since)),
+            visited_within_days_fraction: state
+                .zip(since)
+                .and_then(|(state, since)| state.visited_since_fraction(since)),
             promised_fraction: self.garden[GARDENS.at("promised_fraction")].number(),
             promised_days: days,
-            nights: self.nights.iter().map(|(night, row)| told_night(*night, row)).collect(),
+            nights: self
+                .nights
+                .iter()
+                .map(|(night, row)| told_night(*night, row))
+                .collect(),
         })
     }
 
@@ -233,7 +271,8 @@ impl Look {
                 .collect::<Vec<Night>>()
         };
         let newest = self.newest(1).first().copied();
-        let last = newest.or_else(|| night::parse(self.text("last_night")).filter(|last| *last <= self.night));
+        let last =
+            newest.or_else(|| night::parse(self.text("last_night")).filter(|last| *last <= self.night));
         let mut tell = |what: &str, who: &str, missing: &[Night], gain_m2: f64| {
             let Some(since) = missing.first() else { return };
             let since = night::words(*since);
@@ -275,24 +314,35 @@ impl Look {
         let at = |name: &str| POCKETS.at(name);
         let is_missed = |row: &&Row| row[at("verdict")].text() == Some("missed");
         for row in self.pockets.get(newest).into_iter().flatten().filter(is_missed) {
-            let (Some(id), Some(area_m2)) = (row[at("id")].text(), row[at("area_m2")].number()) else { continue };
+            let (Some(id), Some(area_m2)) = (row[at("id")].text(), row[at("area_m2")].number()) else {
+                continue;
+            };
             let holds = |night: &Night| {
                 let rows = self.pockets.get(night);
-                rows.into_iter().flatten().filter(is_missed).any(|row| row[at("id")].text() == Some(id))
+                rows.into_iter()
+                    .flatten()
+                    .filter(is_missed)
+                    .any(|row| row[at("id")].text() == Some(id))
             };
             if last.iter().filter(|night| holds(night)).count() < 2 {
                 continue;
             }
             let shown: Vec<Night> = self.nights.keys().filter(|night| holds(night)).copied().collect();
             let since = row[at("first_night")].text().unwrap_or_default().to_owned();
-            let widest = row[at("widest_m")].number().map(|widest_m| format!(", {widest_m:.1} m wide")).unwrap_or_default();
+            let widest = row[at("widest_m")]
+                .number()
+                .map(|widest_m| format!(", {widest_m:.1} m wide"))
+                .unwrap_or_default();
             let why = row[at("why")].text().unwrap_or_default();
             reasons.push(MorningReason {
                 alarm: Alarm::MissedPocket,
                 what: id.to_owned(),
                 nights: shown.len() as u64,
                 gain_m2: area_m2,
-                sentence: format!("Missed since {since}, {} nights: {area_m2:.1} m2{widest}. {why}", shown.len()),
+                sentence: format!(
+                    "Missed since {since}, {} nights: {area_m2:.1} m2{widest}. {why}",
+                    shown.len()
+                ),
                 since,
             });
         }
@@ -302,23 +352,34 @@ impl Look {
         let last = self.newest(3);
         let Some(newest) = last.first() else { return };
         let place = |row: &Row| {
-            Some((row[STUCK_SPOTS.at("east_m")].number()?, row[STUCK_SPOTS.at("north_m")].number()?))
+            Some((
+                row[STUCK_SPOTS.at("east_m")].number()?,
+                row[STUCK_SPOTS.at("north_m")].number()?,
+            ))
         };
         let lost_min = |row: &Row| row[STUCK_SPOTS.at("lost_min")].number().unwrap_or(0.0);
         for row in self.spots.get(newest).into_iter().flatten() {
-            let Some((east_m, north_m)) = place(row).filter(|_| lost_min(row) >= STUCK_MIN) else { continue };
+            let Some((east_m, north_m)) = place(row).filter(|_| lost_min(row) >= STUCK_MIN) else {
+                continue;
+            };
             let holds = |night: &Night| {
                 self.spots.get(night).into_iter().flatten().any(|other| {
                     lost_min(other) >= STUCK_MIN
-                        && place(other).is_some_and(|(e_m, n_m)| (e_m - east_m).hypot(n_m - north_m) <= SAME_SPOT_M)
+                        && place(other)
+                            .is_some_and(|(e_m, n_m)| (e_m - east_m).hypot(n_m - north_m) <= SAME_SPOT_M)
                 })
             };
             if last.iter().filter(|night| holds(night)).count() < 2 {
                 continue;
             }
             let shown: Vec<Night> = self.nights.keys().filter(|night| holds(night)).copied().collect();
-            let since = shown.first().map(|night| night::words(*night)).unwrap_or_default();
-            let is_new = shown.first().is_some_and(|first| self.nights.range(..first).count() >= LEAST_USUAL);
+            let since = shown
+                .first()
+                .map(|night| night::words(*night))
+                .unwrap_or_default();
+            let is_new = shown
+                .first()
+                .is_some_and(|first| self.nights.range(..first).count() >= LEAST_USUAL);
             let why = row[STUCK_SPOTS.at("why")].text().unwrap_or_default();
             reasons.push(MorningReason {
                 alarm: Alarm::StuckSpot,
@@ -350,10 +411,17 @@ impl Look {
             });
         };
         if let Some((last, usual_h, since)) = self.against_usual("driving_h", "driving_h")
-            && last.iter().all(|last_h| *last_h <= 0.75 * usual_h && *last_h <= usual_h - 0.5)
+            && last
+                .iter()
+                .all(|last_h| *last_h <= 0.75 * usual_h && *last_h <= usual_h - 0.5)
         {
             let gain_m2 = ((usual_h - last[0]) * 3600.0 * self.swath_m2_per_s()).min(lawn_m2);
-            push(Alarm::LostHours, since, gain_m2, format!("{:.1} h of driving where {usual_h:.1} h are usual", last[0]));
+            push(
+                Alarm::LostHours,
+                since,
+                gain_m2,
+                format!("{:.1} h of driving where {usual_h:.1} h are usual", last[0]),
+            );
         }
         if let (Some((highs, usual_low, since)), Some((last, usual, _))) = (
             self.against_usual("visited_high_fraction", "visited_low_fraction"),
@@ -361,19 +429,39 @@ impl Look {
         ) && highs.iter().all(|high| *high < usual_low)
         {
             let gain_m2 = (usual - last[0]).max(0.0) * lawn_m2;
-            let text = format!("{:.0} % of the lawn driven over where {:.0} % are usual", last[0] * 100.0, usual * 100.0);
+            let text = format!(
+                "{:.0} % of the lawn driven over where {:.0} % are usual",
+                last[0] * 100.0,
+                usual * 100.0
+            );
             push(Alarm::LessVisited, since, gain_m2, text);
         }
         if let Some((last, usual_m, since)) = self.against_usual("position_error_m", "position_error_m")
-            && last.iter().all(|last_m| *last_m >= 2.0 * usual_m && *last_m >= usual_m + 0.05)
+            && last
+                .iter()
+                .all(|last_m| *last_m >= 2.0 * usual_m && *last_m >= usual_m + 0.05)
         {
-            let text = format!("Positions err by {:.0} cm where {:.0} cm are usual", last[0] * 100.0, usual_m * 100.0);
+            let text = format!(
+                "Positions err by {:.0} cm where {:.0} cm are usual",
+                last[0] * 100.0,
+                usual_m * 100.0
+            );
             push(Alarm::ReceiverWorse, since, 0.0, text);
         }
         if let Some((last, usual_h, since)) = self.against_usual("silent_h", "silent_h")
-            && last.iter().all(|last_h| *last_h >= 2.0 * usual_h && *last_h >= usual_h + 0.5)
+            && last
+                .iter()
+                .all(|last_h| *last_h >= 2.0 * usual_h && *last_h >= usual_h + 0.5)
         {
-            push(Alarm::Silences, since, 0.0, format!("{:.1} h without positions where {usual_h:.1} h are usual", last[0]));
+            push(
+                Alarm::Silences,
+                since,
+                0.0,
+                format!(
+                    "{:.1} h without positions where {usual_h:.1} h are usual",
+                    last[0]
+                ),
+            );
         }
     }
 }

@@ -52,7 +52,10 @@ struct Ending {
 
 impl Crew {
     fn hire(&self) -> Result<Worker, BatchError> {
-        let no_worker = |source| BatchError::NoWorker { program: self.program.display().to_string(), source };
+        let no_worker = |source| BatchError::NoWorker {
+            program: self.program.display().to_string(),
+            source,
+        };
         let mut child = Command::new(&self.program)
             .args(&self.arguments)
             .stdin(Stdio::piped())
@@ -69,7 +72,11 @@ impl Crew {
             let mut reader = BufReader::new(stdout);
             loop {
                 let mut line = Vec::new();
-                match reader.by_ref().take(LONGEST_LINE_BYTES).read_until(b'\n', &mut line) {
+                match reader
+                    .by_ref()
+                    .take(LONGEST_LINE_BYTES)
+                    .read_until(b'\n', &mut line)
+                {
                     Ok(read) if read > 0 && line.ends_with(b"\n") => {}
                     _ => return,
                 }
@@ -93,7 +100,12 @@ impl Crew {
                 }
             }
         });
-        Ok(Worker { child, stdin, lines, last_words })
+        Ok(Worker {
+            child,
+            stdin,
+            lines,
+            last_words,
+        })
     }
 
     /// Does all jobs and hands over each answer. Stops at the first error of `each`.
@@ -166,7 +178,11 @@ impl Crew {
                         |log| job.logs[log].modified_unix_ms,
                     );
                     failed.push(Failed {
-                        what: if at.what.is_empty() { "garden".to_owned() } else { at.what.clone() },
+                        what: if at.what.is_empty() {
+                            "garden".to_owned()
+                        } else {
+                            at.what.clone()
+                        },
                         night: at.night.unwrap_or_else(|| {
                             crate::night::night_of(modified_unix_ms as f64 / 1000.0, 0, job.night_turns_at_h)
                         }),
@@ -181,10 +197,18 @@ impl Crew {
                         (None, Some(log)) => {
                             job.logs.remove(log);
                         }
-                        (None, None) => return Ok(GardenAnswer { failed, ..GardenAnswer::default() }),
+                        (None, None) => {
+                            return Ok(GardenAnswer {
+                                failed,
+                                ..GardenAnswer::default()
+                            });
+                        }
                     }
                     if failed.len() >= MOST_ENDINGS {
-                        return Ok(GardenAnswer { failed, ..GardenAnswer::default() });
+                        return Ok(GardenAnswer {
+                            failed,
+                            ..GardenAnswer::default()
+                        });
                     }
                 }
             }
@@ -194,7 +218,12 @@ impl Crew {
     fn attempt(&self, worker: &mut Worker, job: &GardenJob, at: &mut Stage) -> Result<GardenAnswer, Why> {
         let mut line = serde_json::to_vec(job).map_err(|_| Why::Ended)?;
         line.push(b'\n');
-        if worker.stdin.write_all(&line).and_then(|()| worker.stdin.flush()).is_err() {
+        if worker
+            .stdin
+            .write_all(&line)
+            .and_then(|()| worker.stdin.flush())
+            .is_err()
+        {
             return Err(Why::Ended);
         }
         loop {
@@ -249,17 +278,29 @@ impl Worker {
             words = now;
         }
         match why {
-            Why::Silent => Ending { reason: "time", detail: format!("took longer than {longest_s} s and was ended") },
-            Why::Garbled => Ending { reason: "died", detail: "said something that is no answer and was ended".to_owned() },
+            Why::Silent => Ending {
+                reason: "time",
+                detail: format!("took longer than {longest_s} s and was ended"),
+            },
+            Why::Garbled => Ending {
+                reason: "died",
+                detail: "said something that is no answer and was ended".to_owned(),
+            },
             Why::Ended if words.contains("memory allocation of") => Ending {
                 reason: "memory",
                 detail: "wanted more memory than a worker may have".to_owned(),
             },
             Why::Ended => {
                 let how = status.map_or_else(|error| error.to_string(), |status| status.to_string());
-                let last = words.lines().rev().find(|line| !line.trim().is_empty() && !line.starts_with("note:"));
+                let last = words
+                    .lines()
+                    .rev()
+                    .find(|line| !line.trim().is_empty() && !line.starts_with("note:"));
                 let last = last.map(|line| format!(": {}", line.trim())).unwrap_or_default();
-                Ending { reason: "died", detail: format!("the worker ended ({how}){last}") }
+                Ending {
+                    reason: "died",
+                    detail: format!("the worker ended ({how}){last}"),
+                }
             }
         }
     }
@@ -326,9 +367,17 @@ mod tests {
         let mut found = Vec::new();
         crew(0.5)
             .work(jobs, &mut |job, answer| {
-                let reasons: Vec<String> = answer.failed.iter().map(|one| format!("{} {}", one.what, one.reason)).collect();
+                let reasons: Vec<String> = answer
+                    .failed
+                    .iter()
+                    .map(|one| format!("{} {}", one.what, one.reason))
+                    .collect();
                 if let Some(died) = answer.failed.iter().find(|one| one.what == "dies") {
-                    assert!(died.detail.contains("thread panicked at the grass"), "{}", died.detail);
+                    assert!(
+                        died.detail.contains("thread panicked at the grass"),
+                        "{}",
+                        died.detail
+                    );
                     assert_eq!((died.bytes, &died.sha256[..]), (7, "d"));
                 }
                 found.push((job.garden.clone(), answer.plan_sha256, reasons));
@@ -337,7 +386,11 @@ mod tests {
             .unwrap();
         found.sort();
         let told = |garden: &str, plan: &str, reasons: &[&str]| {
-            (garden.to_owned(), plan.to_owned(), reasons.iter().map(|one| (*one).to_owned()).collect::<Vec<_>>())
+            (
+                garden.to_owned(),
+                plan.to_owned(),
+                reasons.iter().map(|one| (*one).to_owned()).collect::<Vec<_>>(),
+            )
         };
         assert_eq!(
             found,
@@ -353,11 +406,16 @@ mod tests {
 
     #[test]
     fn an_error_of_the_caller_stops_the_crew_and_comes_back() {
-        let jobs = (0..50).map(|number| job(&number.to_string(), &["good"])).collect();
+        let jobs = (0..50)
+            .map(|number| job(&number.to_string(), &["good"]))
+            .collect();
         let mut seen = 0;
         let outcome = crew(5.0).work(jobs, &mut |_, _| {
             seen += 1;
-            Err(BatchError::Place { place: "x".to_owned(), why: "full".to_owned() })
+            Err(BatchError::Place {
+                place: "x".to_owned(),
+                why: "full".to_owned(),
+            })
         });
         assert!(matches!(outcome, Err(BatchError::Place { .. })));
         assert_eq!(seen, 1);
@@ -365,7 +423,10 @@ mod tests {
 
     #[test]
     fn a_program_that_is_not_there_is_told() {
-        let nobody = Crew { program: "/nowhere/nobody".into(), ..crew(1.0) };
+        let nobody = Crew {
+            program: "/nowhere/nobody".into(),
+            ..crew(1.0)
+        };
         let outcome = nobody.work(vec![job("a", &[])], &mut |_, _| Ok(()));
         assert!(matches!(outcome, Err(BatchError::NoWorker { .. })));
     }

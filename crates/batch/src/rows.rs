@@ -43,9 +43,10 @@ pub(crate) fn night(facts: NightFacts<'_>, findings: &Findings) -> Row {
         (white_m, drift_m) => Some(white_m.unwrap_or(0.0).hypot(drift_m.unwrap_or(0.0))),
     };
     let driving_h = match &findings.nights {
-        Some(nights) if !nights.is_empty() => {
-            nights.iter().map(|night| night.hours.driving_h + night.hours.transit_h).sum()
-        }
+        Some(nights) if !nights.is_empty() => nights
+            .iter()
+            .map(|night| night.hours.driving_h + night.hours.transit_h)
+            .sum(),
         _ => span.driving_s / 3600.0,
     };
     let span_h: f64 = match &findings.nights {
@@ -75,20 +76,40 @@ pub(crate) fn night(facts: NightFacts<'_>, findings: &Findings) -> Row {
             ("logs", facts.logs.into()),
             ("machines", span.machines.join(",").into()),
             ("lawn_m2", of(|coverage| coverage.lawn_m2)),
-            ("visited_fraction", Value::finite(visited.map(|visited| visited.estimate))),
-            ("visited_low_fraction", Value::finite(visited.and_then(|visited| visited.low))),
-            ("visited_high_fraction", Value::finite(visited.and_then(|visited| visited.high))),
+            (
+                "visited_fraction",
+                Value::finite(visited.map(|visited| visited.estimate)),
+            ),
+            (
+                "visited_low_fraction",
+                Value::finite(visited.and_then(|visited| visited.low)),
+            ),
+            (
+                "visited_high_fraction",
+                Value::finite(visited.and_then(|visited| visited.high)),
+            ),
             ("missed_m2", of(|coverage| coverage.missed_m2)),
             ("not_yet_m2", of(|coverage| coverage.not_yet_m2)),
             ("unseen_m2", of(|coverage| coverage.unseen_m2)),
             ("driving_h", number(driving_h)),
-            ("at_station_h", Value::finite(span.at_station_s.map(|s| s / 3600.0))),
+            (
+                "at_station_h",
+                Value::finite(span.at_station_s.map(|s| s / 3600.0)),
+            ),
             ("stuck_min", number(stuck_min)),
             ("silent_h", number(span.silent_s / 3600.0)),
             ("outings", span.outings.map_or(Value::Null, Value::from)),
             ("position_error_m", Value::finite(error_m)),
             ("fixes_used", span.fixes_used.into()),
-            ("good_enough", if findings.log_verdict.good_enough { "yes" } else { "no" }.into()),
+            (
+                "good_enough",
+                if findings.log_verdict.good_enough {
+                    "yes"
+                } else {
+                    "no"
+                }
+                .into(),
+            ),
             ("start_unix_s", Value::finite(span.start_unix_s)),
             ("span_h", number(span_h)),
             ("cut_width_m", of(|coverage| coverage.cut_width_m)),
@@ -172,7 +193,10 @@ pub(crate) fn pockets(garden: &str, findings: &Findings) -> Vec<Row> {
             ("outline", outline(&pocket.outline, offset)),
         ]
     });
-    missed.chain(not_yet).map(|values| row_of(&POCKETS, values)).collect()
+    missed
+        .chain(not_yet)
+        .map(|values| row_of(&POCKETS, values))
+        .collect()
 }
 
 pub(crate) fn stuck_spots(garden: &str, findings: &Findings) -> Vec<Row> {
@@ -219,13 +243,31 @@ pub(crate) fn suggestions(garden: &str, findings: &Findings) -> Vec<Row> {
                     ("why", Value::from(&suggestion.why[..])),
                     ("pockets", suggestion.addresses.join(",").into()),
                     ("wire_m", Value::finite(suggestion.wire_m)),
-                    ("outing_share_fraction", Value::finite(suggestion.outing_share_fraction)),
-                    ("pocket_before_fraction", number(predicted.pocket_fraction_before.estimate)),
-                    ("pocket_after_fraction", number(predicted.pocket_fraction_after.estimate)),
-                    ("visited_before_fraction", number(predicted.visited_fraction_before.estimate)),
-                    ("visited_after_fraction", number(predicted.visited_fraction_after.estimate)),
+                    (
+                        "outing_share_fraction",
+                        Value::finite(suggestion.outing_share_fraction),
+                    ),
+                    (
+                        "pocket_before_fraction",
+                        number(predicted.pocket_fraction_before.estimate),
+                    ),
+                    (
+                        "pocket_after_fraction",
+                        number(predicted.pocket_fraction_after.estimate),
+                    ),
+                    (
+                        "visited_before_fraction",
+                        number(predicted.visited_fraction_before.estimate),
+                    ),
+                    (
+                        "visited_after_fraction",
+                        number(predicted.visited_fraction_after.estimate),
+                    ),
                     ("certainty", Value::finite(suggestion.certainty)),
-                    ("geometry", outline(std::slice::from_ref(&suggestion.geometry), offset)),
+                    (
+                        "geometry",
+                        outline(std::slice::from_ref(&suggestion.geometry), offset),
+                    ),
                 ],
             )
         })
@@ -247,7 +289,10 @@ pub(crate) fn visited(findings: &Findings, (low, high): (Place, Place)) -> Optio
         rows: count(low.north_m, high.north_m),
     };
     let mark = |at: usize| {
-        let place = in_log(grid.centre(at % grid.columns, at / grid.columns), findings.positions.plan_offset);
+        let place = in_log(
+            grid.centre(at % grid.columns, at / grid.columns),
+            findings.positions.plan_offset,
+        );
         let Some((column, row)) = cells.grid.cell_at(place) else {
             return 0;
         };
@@ -265,7 +310,10 @@ fn in_log(place: Place, offset: Option<PlanOffset>) -> Place {
     match offset.filter(PlanOffset::is_beside) {
         None => place,
         Some(offset) => {
-            let (east_m, north_m) = (place.east_m - offset.about_east_m, place.north_m - offset.about_north_m);
+            let (east_m, north_m) = (
+                place.east_m - offset.about_east_m,
+                place.north_m - offset.about_north_m,
+            );
             let (sin, cos) = offset.rotation_deg.to_radians().sin_cos();
             Place::new(
                 offset.about_east_m + offset.east_m + cos * east_m - sin * north_m,

@@ -95,7 +95,10 @@ pub fn run(run: &Run, tell: &mut dyn FnMut(Told)) -> Result<Done, BatchError> {
 pub fn run_over(run: &Run, bucket: &Bucket, tell: &mut dyn FnMut(Told)) -> Result<Done, BatchError> {
     let wishes = gardens(bucket)?;
     let mut store = Store::open_to_write(&run.store, tussock::TOOL_VERSION)?;
-    let mut done = Done { gardens: wishes.gardens.len(), ..Done::default() };
+    let mut done = Done {
+        gardens: wishes.gardens.len(),
+        ..Done::default()
+    };
     tell(Told::Gardens(done.gardens));
     let mut behind = 0;
     for chunk in wishes.gardens.chunks(run.chunk.max(1)) {
@@ -183,7 +186,10 @@ impl Known {
         done: &mut Done,
         tell: &mut dyn FnMut(Told),
     ) -> Result<Jobs, BatchError> {
-        let mut out = Jobs { jobs: Vec::new(), change: Change::default() };
+        let mut out = Jobs {
+            jobs: Vec::new(),
+            change: Change::default(),
+        };
         for garden in chunk {
             match self.job(run, bucket, wishes, garden) {
                 Ok(Some(job)) => out.jobs.push(job),
@@ -201,7 +207,12 @@ impl Known {
                     };
                     self.book_failures(garden, std::slice::from_ref(&failed), &mut out.change);
                     done.failures += 1;
-                    tell(Told::Garden { garden: garden.name.clone(), logs: 0, nights: 0, failed: vec![failed] });
+                    tell(Told::Garden {
+                        garden: garden.name.clone(),
+                        logs: 0,
+                        nights: 0,
+                        failed: vec![failed],
+                    });
                 }
             }
         }
@@ -252,7 +263,10 @@ impl Known {
                 .get(path)
                 .filter(|row| same(row, at("bytes"), at("modified_unix_ms")))
                 .and_then(|row| {
-                    Some((row[at("sha256")].text()?.to_owned(), rows::nights_in(row[at("nights")].text()?)))
+                    Some((
+                        row[at("sha256")].text()?.to_owned(),
+                        rows::nights_in(row[at("nights")].text()?),
+                    ))
                 });
             let has_failed = given_up
                 .get(path)
@@ -278,7 +292,10 @@ impl Known {
                 bytes: 0,
                 modified_unix_ms: row[at("modified_unix_ms")].count().unwrap_or(0),
                 known: row[at("sha256")].text().map(|sha256| {
-                    (sha256.to_owned(), rows::nights_in(row[at("nights")].text().unwrap_or_default()))
+                    (
+                        sha256.to_owned(),
+                        rows::nights_in(row[at("nights")].text().unwrap_or_default()),
+                    )
                 }),
                 is_there: false,
             });
@@ -306,7 +323,11 @@ impl Known {
             .filter(|(_, row)| row[FAILURES.at("tool_version")].text() == Some(tussock::TOOL_VERSION))
             .filter_map(|(night, row)| {
                 (row[1].text() == Some(&night::words(*night)))
-                    .then(|| row[FAILURES.at("sha256")].text().map(|sha256| (*night, sha256.to_owned())))
+                    .then(|| {
+                        row[FAILURES.at("sha256")]
+                            .text()
+                            .map(|sha256| (*night, sha256.to_owned()))
+                    })
                     .flatten()
             })
             .collect();
@@ -465,8 +486,14 @@ fn book(
             change.drop(table, night.night, name, None);
         }
         change.put(&NIGHTS, night.night, night.row.clone());
-        night.stuck_spots.iter().for_each(|row| change.put(&STUCK_SPOTS, night.night, row.clone()));
-        night.suggestions.iter().for_each(|row| change.put(&SUGGESTIONS, night.night, row.clone()));
+        night
+            .stuck_spots
+            .iter()
+            .for_each(|row| change.put(&STUCK_SPOTS, night.night, row.clone()));
+        night
+            .suggestions
+            .iter()
+            .for_each(|row| change.put(&SUGGESTIONS, night.night, row.clone()));
     }
     let row = garden_row(known.gardens.get(name), garden, answer)?;
     change.drop(&GARDENS, 0, name, None);
@@ -476,7 +503,9 @@ fn book(
 
 /// The row of a garden with its rolling state brought up to date.
 fn garden_row(old: Option<&Row>, garden: &GardenInput, answer: &GardenAnswer) -> Result<Row, BatchError> {
-    let mut row = old.cloned().unwrap_or_else(|| vec![Value::Null; GARDENS.columns.len()]);
+    let mut row = old
+        .cloned()
+        .unwrap_or_else(|| vec![Value::Null; GARDENS.columns.len()]);
     row[0] = Value::from(&garden.name[..]);
     wish(&mut row, garden);
     if answer.plan_sha256.is_empty() {
@@ -493,7 +522,9 @@ fn garden_row(old: Option<&Row>, garden: &GardenInput, answer: &GardenAnswer) ->
         row[at("plan_since")] = Value::maybe(first.map(night::words));
         row[at("last_night")] = Value::Null;
     } else if let Some(first) = first.map(night::words)
-        && row[at("plan_since")].text().is_none_or(|since| first[..] < *since)
+        && row[at("plan_since")]
+            .text()
+            .is_none_or(|since| first[..] < *since)
     {
         row[at("plan_since")] = first.into();
     }
@@ -530,7 +561,10 @@ fn garden_row(old: Option<&Row>, garden: &GardenInput, answer: &GardenAnswer) ->
         }
         state = Some(rolling);
     }
-    let machines: Vec<String> = machines.into_iter().map(|(name, night)| format!("{name}={night}")).collect();
+    let machines: Vec<String> = machines
+        .into_iter()
+        .map(|(name, night)| format!("{name}={night}"))
+        .collect();
     row[at("machines")] = machines.join(",").into();
     row[at("name")] = Value::maybe(answer.name.as_deref());
     row[at("plan_sha256")] = Value::from(&answer.plan_sha256[..]);
@@ -555,7 +589,12 @@ fn name_pockets(
     fresh: BTreeMap<String, (String, BTreeMap<Night, Vec<Row>>)>,
     change: &mut Change,
 ) -> Result<(), BatchError> {
-    let Some(earliest) = fresh.values().filter_map(|(_, nights)| nights.keys().next()).min().copied() else {
+    let Some(earliest) = fresh
+        .values()
+        .filter_map(|(_, nights)| nights.keys().next())
+        .min()
+        .copied()
+    else {
         return Ok(());
     };
     let from = earliest.saturating_sub(identity::MEMORY_NIGHTS);
@@ -563,7 +602,9 @@ fn name_pockets(
         fresh.get(garden).is_some_and(|(_, nights)| !nights.is_empty())
     })?);
     for (garden, (plan_sha256, mut nights)) in fresh {
-        let Some(first) = nights.keys().next().copied() else { continue };
+        let Some(first) = nights.keys().next().copied() else {
+            continue;
+        };
         let mut before = Vec::new();
         for (night, row) in stored.remove(&garden).unwrap_or_default() {
             // Under another plan pockets tell another story.
@@ -629,7 +670,10 @@ fn advise(
     let known = Known::of(store, &chunk)?;
     let mut jobs = Vec::new();
     for garden in &chunk {
-        let key = known.nights.get(&garden.name).and_then(|nights| nights.get(&newest));
+        let key = known
+            .nights
+            .get(&garden.name)
+            .and_then(|nights| nights.get(&newest));
         if key.is_none_or(|(key, _)| key.ends_with(work::ADVISED)) {
             continue;
         }
@@ -665,14 +709,16 @@ impl Known {
         let at = |name: &str| LOGS.at(name);
         let mut logs = Vec::new();
         for (_, row) in self.logs.get(&garden.name).into_iter().flatten() {
-            let (Some(path), Some(sha256)) = (row[1].text(), row[at("sha256")].text()) else { continue };
+            let (Some(path), Some(sha256)) = (row[1].text(), row[at("sha256")].text()) else {
+                continue;
+            };
             let nights = rows::nights_in(row[at("nights")].text().unwrap_or_default());
             if !nights.contains(&night) {
                 continue;
             }
-            let is_there = there.get(path).is_some_and(|log| {
-                Some(log.found.modified_unix_ms) == row[at("modified_unix_ms")].count()
-            });
+            let is_there = there
+                .get(path)
+                .is_some_and(|log| Some(log.found.modified_unix_ms) == row[at("modified_unix_ms")].count());
             if !is_there && row[at("same_as")] == Value::Null {
                 return Ok(None);
             }
@@ -687,7 +733,10 @@ impl Known {
             });
         }
         logs.sort_by(|a, b| a.path.cmp(&b.path));
-        let key = self.nights.get(&garden.name).and_then(|nights| nights.get(&night));
+        let key = self
+            .nights
+            .get(&garden.name)
+            .and_then(|nights| nights.get(&night));
         Ok(Some(GardenJob {
             place: run.place.clone(),
             garden: garden.name.clone(),

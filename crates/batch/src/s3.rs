@@ -16,12 +16,18 @@ pub(crate) struct S3 {
 impl S3 {
     /// Opens `s3://bucket/folder`.
     pub(crate) fn open(place: &str) -> Result<Self, BatchError> {
-        let wrong = |why: String| BatchError::Place { place: place.to_owned(), why };
+        let wrong = |why: String| BatchError::Place {
+            place: place.to_owned(),
+            why,
+        };
         let store = object_store::aws::AmazonS3Builder::from_env()
             .with_url(place)
             .build()
             .map_err(|error| wrong(format!("cannot be opened: {error}")))?;
-        let below = place.trim_start_matches("s3://").split_once('/').map_or("", |(_, below)| below);
+        let below = place
+            .trim_start_matches("s3://")
+            .split_once('/')
+            .map_or("", |(_, below)| below);
         let runtime = tokio::runtime::Builder::new_current_thread()
             .enable_all()
             .build()
@@ -68,7 +74,11 @@ impl Objects for S3 {
             .runtime
             .block_on(self.store.list_with_delimiter(Some(&full)))
             .map_err(told)?;
-        let folders = listed.common_prefixes.iter().map(|folder| self.short(folder)).collect();
+        let folders = listed
+            .common_prefixes
+            .iter()
+            .map(|folder| self.short(folder))
+            .collect();
         let found = |object: object_store::ObjectMeta| Found {
             path: self.short(&object.location),
             bytes: object.size,

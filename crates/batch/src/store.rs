@@ -141,13 +141,27 @@ impl Store {
     /// # Errors
     /// As [`Store::open_to_write`].
     pub fn open_on(path: &Path, tool_version: &str, disk: Box<dyn Disk>) -> Result<Self, BatchError> {
-        let failed = |what| move |source| BatchError::Disk { path: path.to_owned(), what, source };
+        let failed = |what| {
+            move |source| BatchError::Disk {
+                path: path.to_owned(),
+                what,
+                source,
+            }
+        };
         // A folder of somebody else's is not written to.
         if record(&*disk, path)?.is_none() {
-            let foreign = disk.list(path).map_err(failed("listed"))?.into_iter().find(|(found, _)| {
-                let name = found.file_name().unwrap_or_default().to_string_lossy().into_owned();
-                name != LOCK && !name.starts_with(RECORD) && TABLES.iter().all(|table| table.name != name)
-            });
+            let foreign = disk
+                .list(path)
+                .map_err(failed("listed"))?
+                .into_iter()
+                .find(|(found, _)| {
+                    let name = found
+                        .file_name()
+                        .unwrap_or_default()
+                        .to_string_lossy()
+                        .into_owned();
+                    name != LOCK && !name.starts_with(RECORD) && TABLES.iter().all(|table| table.name != name)
+                });
             if let Some((found, _)) = foreign {
                 return Err(BatchError::NoStore {
                     path: path.to_owned(),
@@ -159,7 +173,11 @@ impl Store {
         let lock = File::create(path.join(LOCK)).map_err(failed("locked"))?;
         match lock.try_lock() {
             Ok(()) => {}
-            Err(TryLockError::WouldBlock) => return Err(BatchError::InUse { path: path.to_owned() }),
+            Err(TryLockError::WouldBlock) => {
+                return Err(BatchError::InUse {
+                    path: path.to_owned(),
+                });
+            }
             // No locks here: the number of the commit has to do.
             Err(TryLockError::Error(_)) => {}
         }
@@ -167,7 +185,10 @@ impl Store {
             schema_version: SCHEMA_VERSION,
             tool_version: tool_version.to_owned(),
             commit: 0,
-            tables: TABLES.iter().map(|table| (table.name.to_owned(), Vec::new())).collect(),
+            tables: TABLES
+                .iter()
+                .map(|table| (table.name.to_owned(), Vec::new()))
+                .collect(),
         });
         let store = Self {
             path: path.to_owned(),
@@ -210,7 +231,8 @@ impl Store {
                 *files += 1;
                 *sum += alive.rows;
             }
-            rows.values().any(|(files, sum)| *files > 1 && *sum <= JOINED_ROWS)
+            rows.values()
+                .any(|(files, sum)| *files > 1 && *sum <= JOINED_ROWS)
         })
     }
 
@@ -254,7 +276,11 @@ impl Store {
         keep: &dyn Fn(&str) -> bool,
     ) -> Result<Vec<Row>, BatchError> {
         let path = self.path.join(file);
-        let bytes = self.disk.read(&path).map_err(|source| BatchError::Disk { path, what: "read", source })?;
+        let bytes = self.disk.read(&path).map_err(|source| BatchError::Disk {
+            path,
+            what: "read",
+            source,
+        })?;
         table::read(table, file, bytes.into(), wanted, keep)
     }
 
@@ -263,7 +289,8 @@ impl Store {
     /// # Errors
     /// When the disk refuses or another run overtook this one; the store is then as it was.
     pub fn commit(&mut self, change: Change, compaction: Compaction) -> Result<(), BatchError> {
-        let places: BTreeSet<(usize, Option<Night>)> = change.put.keys().chain(change.drop.keys()).copied().collect();
+        let places: BTreeSet<(usize, Option<Night>)> =
+            change.put.keys().chain(change.drop.keys()).copied().collect();
         let mut next = self.record.clone();
         next.commit += 1;
         next.tool_version.clone_from(&self.tool_version);
@@ -305,7 +332,12 @@ impl Store {
                 if rows.is_empty() {
                     continue;
                 }
-                let file = format!("{}/part-{:08}-{}.parquet", table.folder(night), next.commit, new_files.len());
+                let file = format!(
+                    "{}/part-{:08}-{}.parquet",
+                    table.folder(night),
+                    next.commit,
+                    new_files.len()
+                );
                 alive_after.push(Alive {
                     file: file.clone(),
                     night: night.map(night::words),
@@ -321,7 +353,11 @@ impl Store {
     fn put_in_place(&mut self, next: Record, new_files: &[(String, Vec<u8>)]) -> Result<(), BatchError> {
         for (file, bytes) in new_files {
             let path = self.path.join(file);
-            let failed = |source| BatchError::Disk { path: path.clone(), what: "written", source };
+            let failed = |source| BatchError::Disk {
+                path: path.clone(),
+                what: "written",
+                source,
+            };
             if let Some(folder) = path.parent() {
                 self.disk.make_folder(folder).map_err(failed)?;
             }
@@ -333,7 +369,11 @@ impl Store {
         let mut text = serde_json::to_vec_pretty(&next)?;
         text.push(b'\n');
         let (path, part) = (self.path.join(RECORD), self.path.join(format!("{RECORD}.part")));
-        let failed = |source| BatchError::Disk { path: path.clone(), what: "written", source };
+        let failed = |source| BatchError::Disk {
+            path: path.clone(),
+            what: "written",
+            source,
+        };
         self.disk.write(&part, &text).map_err(failed)?;
         let found = record(&*self.disk, &self.path)?.map_or(0, |record| record.commit);
         if found != self.record.commit {
@@ -345,8 +385,19 @@ impl Store {
         }
         self.disk.rename(&part, &path).map_err(failed)?;
         let before = std::mem::replace(&mut self.record, next);
-        let alive: BTreeSet<&String> = self.record.tables.values().flatten().map(|alive| &alive.file).collect();
-        for gone in before.tables.values().flatten().filter(|gone| !alive.contains(&gone.file)) {
+        let alive: BTreeSet<&String> = self
+            .record
+            .tables
+            .values()
+            .flatten()
+            .map(|alive| &alive.file)
+            .collect();
+        for gone in before
+            .tables
+            .values()
+            .flatten()
+            .filter(|gone| !alive.contains(&gone.file))
+        {
             // The record is in place: what cannot be taken away now is swept later.
             let _ = self.disk.remove(&self.path.join(&gone.file));
         }
@@ -371,7 +422,11 @@ impl Store {
         };
         for table in TABLES {
             for (path, is_folder) in list(&self.path.join(table.name))? {
-                let files = if is_folder { list(&path)? } else { vec![(path, false)] };
+                let files = if is_folder {
+                    list(&path)?
+                } else {
+                    vec![(path, false)]
+                };
                 for (file, is_folder) in files {
                     let is_ours = file
                         .extension()
@@ -403,10 +458,21 @@ fn record(disk: &dyn Disk, path: &Path) -> Result<Option<Record>, BatchError> {
     let file = path.join(RECORD);
     let bytes = match disk.read(&file) {
         Ok(bytes) => bytes,
-        Err(error) if matches!(error.kind(), std::io::ErrorKind::NotFound | std::io::ErrorKind::NotADirectory) => {
+        Err(error)
+            if matches!(
+                error.kind(),
+                std::io::ErrorKind::NotFound | std::io::ErrorKind::NotADirectory
+            ) =>
+        {
             return Ok(None);
         }
-        Err(source) => return Err(BatchError::Disk { path: file, what: "read", source }),
+        Err(source) => {
+            return Err(BatchError::Disk {
+                path: file,
+                what: "read",
+                source,
+            });
+        }
     };
     #[derive(Deserialize)]
     struct Version {

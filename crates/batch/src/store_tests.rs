@@ -2,8 +2,8 @@
 
 use super::*;
 use crate::table::{GARDENS, LOGS, NIGHTS, Value};
-use std::sync::atomic::{AtomicUsize, Ordering};
 use std::sync::Arc;
+use std::sync::atomic::{AtomicUsize, Ordering};
 use tempfile::TempDir;
 
 /// What happens to the disk.
@@ -81,7 +81,11 @@ fn changes() -> Vec<(Change, Compaction)> {
     for number in 0..3 {
         let mut change = Change::default();
         for garden in ["a", "b"] {
-            change.put(&LOGS, NIGHT + number, row(&LOGS, garden, &format!("{garden}/{number}")));
+            change.put(
+                &LOGS,
+                NIGHT + number,
+                row(&LOGS, garden, &format!("{garden}/{number}")),
+            );
             change.put(&NIGHTS, NIGHT, row(&NIGHTS, &format!("{garden}{number}"), "k"));
         }
         change.drop(&GARDENS, 0, "a", None);
@@ -100,7 +104,9 @@ fn changes() -> Vec<(Change, Compaction)> {
 fn content(store: &Store) -> Vec<(usize, Night, Row)> {
     let mut out = Vec::new();
     for (number, table) in TABLES.iter().enumerate() {
-        let rows = store.rows(table, Columns::All, Night::MIN..=Night::MAX, &|_| true).unwrap();
+        let rows = store
+            .rows(table, Columns::All, Night::MIN..=Night::MAX, &|_| true)
+            .unwrap();
         out.extend(rows.into_iter().map(|(night, row)| (number, night, row)));
     }
     out.sort_by(|a, b| (a.0, a.1).cmp(&(b.0, b.1)).then_with(|| table::order(&a.2, &b.2)));
@@ -112,7 +118,11 @@ fn files(path: &Path) -> usize {
     let mut found = 0;
     for table in TABLES {
         for (folder, is_folder) in RealDisk.list(&path.join(table.name)).unwrap() {
-            found += if is_folder { RealDisk.list(&folder).unwrap().len() } else { 1 };
+            found += if is_folder {
+                RealDisk.list(&folder).unwrap().len()
+            } else {
+                1
+            };
         }
     }
     found
@@ -126,7 +136,10 @@ fn rows_are_replaced_taken_away_and_joined() {
     for (change, compaction) in changes() {
         // The slow and obvious twin: a list.
         wanted.retain(|(number, night, row)| {
-            let at = (*number, (TABLES[*number].parted == Parted::ByNight).then_some(*night));
+            let at = (
+                *number,
+                (TABLES[*number].parted == Parted::ByNight).then_some(*night),
+            );
             !change.drops(&at, row)
         });
         for ((number, night), rows) in &change.put {
@@ -148,7 +161,11 @@ fn rows_are_replaced_taken_away_and_joined() {
 fn killed_or_full_at_any_step_the_store_is_as_before_or_as_after() {
     // What it is after each commit, and how many steps all of it takes.
     let (folder, steps) = (TempDir::new().unwrap(), Arc::new(AtomicUsize::new(0)));
-    let sound = Doomed { steps: Arc::clone(&steps), last: usize::MAX, fate: Fate::Full };
+    let sound = Doomed {
+        steps: Arc::clone(&steps),
+        last: usize::MAX,
+        fate: Fate::Full,
+    };
     let mut store = Store::open_on(folder.path(), "1", Box::new(sound)).unwrap();
     let mut after = vec![content(&store)];
     for (change, compaction) in changes() {
@@ -174,9 +191,16 @@ fn killed_or_full_at_any_step_the_store_is_as_before_or_as_after() {
             let mut store = Store::open_to_write(folder.path(), "1").unwrap();
             // The last commit may have come through although it was told to have failed, never the other way round.
             let found = usize::try_from(store.commits()).unwrap();
-            assert!(found == made || found == made + 1, "step {last}: {found} of {made}");
+            assert!(
+                found == made || found == made + 1,
+                "step {last}: {found} of {made}"
+            );
             assert_eq!(content(&store), after[found], "step {last}");
-            assert_eq!(files(folder.path()), store.files(), "step {last}: something was left lying");
+            assert_eq!(
+                files(folder.path()),
+                store.files(),
+                "step {last}: something was left lying"
+            );
             for (change, compaction) in changes().into_iter().skip(found) {
                 store.commit(change, compaction).unwrap();
             }
@@ -189,7 +213,10 @@ fn killed_or_full_at_any_step_the_store_is_as_before_or_as_after() {
 fn one_run_writes_at_a_time_and_an_overtaken_one_keeps_nothing() {
     let folder = TempDir::new().unwrap();
     let mut first = Store::open_to_write(folder.path(), "1").unwrap();
-    assert!(matches!(Store::open_to_write(folder.path(), "1"), Err(BatchError::InUse { .. })));
+    assert!(matches!(
+        Store::open_to_write(folder.path(), "1"),
+        Err(BatchError::InUse { .. })
+    ));
     // Where the file system knows no locks both would be open.
     let mut second = Store {
         path: folder.path().to_owned(),
@@ -203,7 +230,14 @@ fn one_run_writes_at_a_time_and_an_overtaken_one_keeps_nothing() {
     let (theirs, _) = changes.next().unwrap();
     second.commit(theirs, Compaction::Left).unwrap();
     let wanted = content(&second);
-    assert!(matches!(first.commit(mine, Compaction::Left), Err(BatchError::Overtaken { found: 1, expected: 0, .. })));
+    assert!(matches!(
+        first.commit(mine, Compaction::Left),
+        Err(BatchError::Overtaken {
+            found: 1,
+            expected: 0,
+            ..
+        })
+    ));
     assert_eq!(content(&Store::open(folder.path()).unwrap()), wanted);
     drop(first);
     Store::open_to_write(folder.path(), "1").unwrap();
@@ -213,13 +247,23 @@ fn one_run_writes_at_a_time_and_an_overtaken_one_keeps_nothing() {
 fn folders_of_others_and_stores_of_another_time_are_left_alone() {
     let folder = TempDir::new().unwrap();
     std::fs::write(folder.path().join("letter.txt"), "dear").unwrap();
-    assert!(matches!(Store::open_to_write(folder.path(), "1"), Err(BatchError::NoStore { .. })));
-    assert!(matches!(Store::open(folder.path()), Err(BatchError::NoStore { .. })));
+    assert!(matches!(
+        Store::open_to_write(folder.path(), "1"),
+        Err(BatchError::NoStore { .. })
+    ));
+    assert!(matches!(
+        Store::open(folder.path()),
+        Err(BatchError::NoStore { .. })
+    ));
     std::fs::remove_file(folder.path().join("letter.txt")).unwrap();
     std::fs::write(folder.path().join(RECORD), "{\"schema_version\": 7}").unwrap();
     assert!(matches!(
         Store::open_to_write(folder.path(), "1"),
-        Err(BatchError::SchemaVersion { found: 7, expected: 1, .. })
+        Err(BatchError::SchemaVersion {
+            found: 7,
+            expected: 1,
+            ..
+        })
     ));
 }
 
@@ -247,7 +291,11 @@ fn a_forgotten_garden_leaves_no_trace_in_any_byte_and_old_nights_go() {
                 walk(&path, needle);
             } else {
                 let bytes = std::fs::read(&path).unwrap();
-                assert!(!bytes.windows(needle.len()).any(|window| window == needle), "{}", path.display());
+                assert!(
+                    !bytes.windows(needle.len()).any(|window| window == needle),
+                    "{}",
+                    path.display()
+                );
             }
         }
     }

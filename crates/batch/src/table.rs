@@ -154,18 +154,33 @@ impl From<usize> for Value {
 pub type Row = Vec<Value>;
 
 const fn text(name: &'static str, meaning: &'static str) -> Column {
-    Column { name, kind: Kind::Text, meaning }
+    Column {
+        name,
+        kind: Kind::Text,
+        meaning,
+    }
 }
 
 const fn count(name: &'static str, meaning: &'static str) -> Column {
-    Column { name, kind: Kind::Count, meaning }
+    Column {
+        name,
+        kind: Kind::Count,
+        meaning,
+    }
 }
 
 const fn number(name: &'static str, meaning: &'static str) -> Column {
-    Column { name, kind: Kind::Number, meaning }
+    Column {
+        name,
+        kind: Kind::Number,
+        meaning,
+    }
 }
 
-const GARDEN: Column = text("garden", "name of the garden: its folder, or its name in the manifest");
+const GARDEN: Column = text(
+    "garden",
+    "name of the garden: its folder, or its name in the manifest",
+);
 
 /// Each log that was read.
 pub static LOGS: Table = Table {
@@ -174,11 +189,17 @@ pub static LOGS: Table = Table {
     columns: &[
         GARDEN,
         text("log", "path of the log below the place of the logs"),
-        text("machine", "machine that logged, where the place of the log says so"),
+        text(
+            "machine",
+            "machine that logged, where the place of the log says so",
+        ),
         text("sha256", "SHA-256 of its bytes, hexadecimal"),
         text("same_as", "log of the same content that was counted instead"),
         count("bytes", "bytes as stored"),
-        count("modified_unix_ms", "when it was last written, milliseconds since 1970"),
+        count(
+            "modified_unix_ms",
+            "when it was last written, milliseconds since 1970",
+        ),
         text("format", "gpx, nmea or csv"),
         count("fixes", "fixes that it gave"),
         count("skipped", "pieces of it that were skipped as faulty"),
@@ -194,8 +215,14 @@ pub static NIGHTS: Table = Table {
     parted: Parted::ByNight,
     columns: &[
         GARDEN,
-        text("key", "digest of everything that the row depends on: tool, settings, plan, logs"),
-        text("plan_sha256", "SHA-256 of the plan; another plan begins another story"),
+        text(
+            "key",
+            "digest of everything that the row depends on: tool, settings, plan, logs",
+        ),
+        text(
+            "plan_sha256",
+            "SHA-256 of the plan; another plan begins another story",
+        ),
         count("logs", "different logs of the night"),
         text("machines", "machines whose visits are united, comma between"),
         number("lawn_m2", "lawn, zones and obstacles taken out"),
@@ -210,9 +237,15 @@ pub static NIGHTS: Table = Table {
         number("stuck_min", "minutes lost at stuck spots"),
         number("silent_h", "hours without usable fixes"),
         count("outings", "trips from the station"),
-        number("position_error_m", "standard deviation of positions per axis, white and drift together"),
+        number(
+            "position_error_m",
+            "standard deviation of positions per axis, white and drift together",
+        ),
         count("fixes_used", "fixes behind the path"),
-        text("good_enough", "yes or no: whether the log can show the pocket that was asked for"),
+        text(
+            "good_enough",
+            "yes or no: whether the log can show the pocket that was asked for",
+        ),
         number("start_unix_s", "first fix, seconds since 1970 in UTC"),
         number("span_h", "hours from first to last fix"),
         number("cut_width_m", "cutting width used"),
@@ -227,7 +260,10 @@ pub static POCKETS: Table = Table {
     columns: &[
         GARDEN,
         text("pocket", "its name in that night's findings: M1, N1"),
-        text("id", "its identity over nights: night and name under which it was first seen"),
+        text(
+            "id",
+            "its identity over nights: night and name under which it was first seen",
+        ),
         text("first_night", "night in which it was first seen"),
         count("nights", "nights in which it was seen, this one included"),
         text("verdict", "missed or not_yet"),
@@ -237,10 +273,16 @@ pub static POCKETS: Table = Table {
         number("lon", "longitude of it"),
         number("east_m", "east of it on the lawn's plane"),
         number("north_m", "north of it"),
-        number("chance_fraction", "probability that luck alone leaves a pocket of this width"),
+        number(
+            "chance_fraction",
+            "probability that luck alone leaves a pocket of this width",
+        ),
         text("cause", "likeliest cause"),
         text("why", "one sentence"),
-        text("outline", "rings on the plan's plane, metres east and north, as JSON"),
+        text(
+            "outline",
+            "rings on the plan's plane, metres east and north, as JSON",
+        ),
     ],
 };
 
@@ -270,17 +312,29 @@ pub static SUGGESTIONS: Table = Table {
     columns: &[
         GARDEN,
         text("suggestion", "its name in that night's findings: G1"),
-        text("kind", "guide_run, zone_move, zone_shrink, zone_add, more_hours, boundary_shift"),
+        text(
+            "kind",
+            "guide_run, zone_move, zone_shrink, zone_add, more_hours, boundary_shift",
+        ),
         text("why", "one sentence"),
         text("pockets", "pockets that it is meant to mend, comma between"),
         number("wire_m", "wire to lay"),
         number("outing_share_fraction", "share of outings to send along it"),
-        number("pocket_before_fraction", "predicted visited part of the pocket, nothing changed"),
+        number(
+            "pocket_before_fraction",
+            "predicted visited part of the pocket, nothing changed",
+        ),
         number("pocket_after_fraction", "the same, changed"),
-        number("visited_before_fraction", "predicted visited part of the lawn, nothing changed"),
+        number(
+            "visited_before_fraction",
+            "predicted visited part of the lawn, nothing changed",
+        ),
         number("visited_after_fraction", "the same, changed"),
         number("certainty", "share of simulated runs that bear it out"),
-        text("geometry", "line or outline on the plan's plane, metres east and north, as JSON"),
+        text(
+            "geometry",
+            "line or outline on the plan's plane, metres east and north, as JSON",
+        ),
     ],
 };
 
@@ -290,12 +344,21 @@ pub static FAILURES: Table = Table {
     parted: Parted::ByNight,
     columns: &[
         GARDEN,
-        text("what", "path of the log, night as 2026-05-01, or plan or settings"),
-        text("reason", "unreadable, damaged, plan, settings, analysis, time, memory, died, pieces"),
+        text(
+            "what",
+            "path of the log, night as 2026-05-01, or plan or settings",
+        ),
+        text(
+            "reason",
+            "unreadable, damaged, plan, settings, analysis, time, memory, died, pieces",
+        ),
         text("detail", "one sentence"),
         text("sha256", "SHA-256 of the input, or of the inputs' digests"),
         count("bytes", "bytes of a log as stored"),
-        count("modified_unix_ms", "when a log was last written, milliseconds since 1970"),
+        count(
+            "modified_unix_ms",
+            "when a log was last written, milliseconds since 1970",
+        ),
         text("tool_version", "version that failed"),
     ],
 };
@@ -310,18 +373,39 @@ pub static GARDENS: Table = Table {
         text("plan_sha256", "SHA-256 of the plan"),
         text("plan_since", "first night under this plan"),
         text("settings_sha256", "SHA-256 of the settings"),
-        text("expected", "weekdays whose night should bring a log: 1111111 from Monday on"),
-        text("rests", "spans of nights without alarms, 2026-11-01/2027-03-15, comma between"),
-        text("machines", "machines that have logged so far, with their last night: name=2026-05-01, comma between"),
+        text(
+            "expected",
+            "weekdays whose night should bring a log: 1111111 from Monday on",
+        ),
+        text(
+            "rests",
+            "spans of nights without alarms, 2026-11-01/2027-03-15, comma between",
+        ),
+        text(
+            "machines",
+            "machines that have logged so far, with their last night: name=2026-05-01, comma between",
+        ),
         number("promised_fraction", "promised visited fraction"),
         number("promised_days", "within so many days"),
         text("last_night", "newest night in the state"),
-        Column { name: "last_visits", kind: Kind::Packed, meaning: "last visit of each square of the lawn, zstd; see below" },
+        Column {
+            name: "last_visits",
+            kind: Kind::Packed,
+            meaning: "last visit of each square of the lawn, zstd; see below",
+        },
     ],
 };
 
 /// All tables.
-pub static TABLES: [&Table; 7] = [&LOGS, &NIGHTS, &POCKETS, &STUCK_SPOTS, &SUGGESTIONS, &FAILURES, &GARDENS];
+pub static TABLES: [&Table; 7] = [
+    &LOGS,
+    &NIGHTS,
+    &POCKETS,
+    &STUCK_SPOTS,
+    &SUGGESTIONS,
+    &FAILURES,
+    &GARDENS,
+];
 
 impl Table {
     /// Index of a column.
@@ -329,7 +413,10 @@ impl Table {
     /// # Panics
     /// Never for a name that stands in the table; a name that does not is a mistake of ours that tests find.
     pub fn at(&self, name: &str) -> usize {
-        self.columns.iter().position(|column| column.name == name).unwrap_or(0)
+        self.columns
+            .iter()
+            .position(|column| column.name == name)
+            .unwrap_or(0)
     }
 
     /// The folder of a night below the store's, with `/` between.
@@ -389,7 +476,11 @@ fn schema(table: &Table) -> Result<Arc<Type>, ParquetError> {
             Kind::Count => (Physical::INT64, None),
             Kind::Number => (Physical::DOUBLE, None),
         };
-        let repetition = if at == 0 { Repetition::REQUIRED } else { Repetition::OPTIONAL };
+        let repetition = if at == 0 {
+            Repetition::REQUIRED
+        } else {
+            Repetition::OPTIONAL
+        };
         Type::primitive_type_builder(column.name, physical)
             .with_repetition(repetition)
             .with_logical_type(logical)
@@ -418,11 +509,13 @@ fn written(table: &'static Table, rows: &[Row], tool_version: &str) -> Result<Ve
         for (at, column) in table.columns.iter().enumerate() {
             let values = rows.iter().map(|row| row.get(at).unwrap_or(&Value::Null));
             match column.kind {
-                Kind::Text | Kind::Packed => write_column::<ByteArrayType>(&mut group, at, values, |value| match value {
-                    Value::Text(text) => Some(ByteArray::from(text.as_bytes().to_vec())),
-                    Value::Packed(bytes) => Some(ByteArray::from(bytes.clone())),
-                    _ => None,
-                }),
+                Kind::Text | Kind::Packed => {
+                    write_column::<ByteArrayType>(&mut group, at, values, |value| match value {
+                        Value::Text(text) => Some(ByteArray::from(text.as_bytes().to_vec())),
+                        Value::Packed(bytes) => Some(ByteArray::from(bytes.clone())),
+                        _ => None,
+                    })
+                }
                 Kind::Count => write_column::<Int64Type>(&mut group, at, values, Value::count),
                 Kind::Number => write_column::<DoubleType>(&mut group, at, values, Value::number),
             }?;
@@ -465,7 +558,11 @@ pub fn read(
     wanted: &[usize],
     keep: &dyn Fn(&str) -> bool,
 ) -> Result<Vec<Row>, BatchError> {
-    let failed = |source| BatchError::Table { table: table.name, file: file.to_owned(), source };
+    let failed = |source| BatchError::Table {
+        table: table.name,
+        file: file.to_owned(),
+        source,
+    };
     let reader = SerializedFileReader::new(bytes).map_err(failed)?;
     let found: Vec<String> = reader
         .metadata()
@@ -487,7 +584,13 @@ pub fn read(
     for number in 0..reader.num_row_groups() {
         let group = reader.get_row_group(number).map_err(failed)?;
         let rows = usize::try_from(group.metadata().num_rows()).unwrap_or(0);
-        let gardens = column_of(group.get_column_reader(0).map_err(failed)?, rows, Kind::Text, true).map_err(failed)?;
+        let gardens = column_of(
+            group.get_column_reader(0).map_err(failed)?,
+            rows,
+            Kind::Text,
+            true,
+        )
+        .map_err(failed)?;
         let kept: Vec<bool> = gardens
             .iter()
             .map(|garden| garden.text().is_some_and(keep))
@@ -519,7 +622,12 @@ pub fn read(
     Ok(out)
 }
 
-fn column_of(reader: ColumnReader, rows: usize, kind: Kind, required: bool) -> Result<Vec<Value>, ParquetError> {
+fn column_of(
+    reader: ColumnReader,
+    rows: usize,
+    kind: Kind,
+    required: bool,
+) -> Result<Vec<Value>, ParquetError> {
     fn values<T: DataType>(
         mut reader: parquet::column::reader::ColumnReaderImpl<T>,
         rows: usize,
@@ -529,10 +637,16 @@ fn column_of(reader: ColumnReader, rows: usize, kind: Kind, required: bool) -> R
         let (mut present, mut levels) = (Vec::new(), Vec::new());
         let mut read = 0;
         while read < rows {
-            let (records, _, _) =
-                reader.read_records(rows - read, (!required).then_some(&mut levels), None, &mut present)?;
+            let (records, _, _) = reader.read_records(
+                rows - read,
+                (!required).then_some(&mut levels),
+                None,
+                &mut present,
+            )?;
             if records == 0 {
-                return Err(ParquetError::General(format!("column ends after {read} of {rows} rows")));
+                return Err(ParquetError::General(format!(
+                    "column ends after {read} of {rows} rows"
+                )));
             }
             read += records;
         }
@@ -547,13 +661,17 @@ fn column_of(reader: ColumnReader, rows: usize, kind: Kind, required: bool) -> R
         levels.iter().map(|level| next(*level > 0)).collect()
     }
     match (reader, kind) {
-        (ColumnReader::ByteArrayColumnReader(reader), Kind::Text) => values(reader, rows, required, |value| {
-            String::from_utf8(value.data().to_vec())
-                .map(Value::Text)
-                .map_err(|error| ParquetError::General(format!("text is not UTF-8: {error}")))
-        }),
+        (ColumnReader::ByteArrayColumnReader(reader), Kind::Text) => {
+            values(reader, rows, required, |value| {
+                String::from_utf8(value.data().to_vec())
+                    .map(Value::Text)
+                    .map_err(|error| ParquetError::General(format!("text is not UTF-8: {error}")))
+            })
+        }
         (ColumnReader::ByteArrayColumnReader(reader), Kind::Packed) => {
-            values(reader, rows, required, |value| Ok(Value::Packed(value.data().to_vec())))
+            values(reader, rows, required, |value| {
+                Ok(Value::Packed(value.data().to_vec()))
+            })
         }
         (ColumnReader::Int64ColumnReader(reader), Kind::Count) => {
             values(reader, rows, required, |value| Ok(Value::Count(value)))
@@ -580,7 +698,11 @@ mod tests {
 
     #[test]
     fn rows_come_back_sorted_with_their_nulls() {
-        let rows = vec![row("b", "2", Some(5)), row("a", "ä", None), row("b", "1", Some(-1))];
+        let rows = vec![
+            row("b", "2", Some(5)),
+            row("a", "ä", None),
+            row("b", "1", Some(-1)),
+        ];
         let bytes = write(&LOGS, rows.clone(), "1").unwrap();
         let all: Vec<usize> = (0..LOGS.columns.len()).collect();
         let back = read(&LOGS, "x", bytes.clone().into(), &all, &|_| true).unwrap();

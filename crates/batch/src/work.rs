@@ -42,7 +42,9 @@ pub fn serve(input: impl BufRead, mut output: impl Write) -> std::io::Result<()>
             Some(open) if open.place() == job.place => open,
             _ => Bucket::open(&job.place).map_err(std::io::Error::other)?,
         };
-        let answer = do_job(&job, &open, &mut |stage| send(&mut output, &Message::Begins(stage)))?;
+        let answer = do_job(&job, &open, &mut |stage| {
+            send(&mut output, &Message::Begins(stage))
+        })?;
         send(&mut output, &Message::Done(Box::new(answer)))?;
         bucket = Some(open);
     }
@@ -65,7 +67,10 @@ pub fn limit_memory(bytes: u64) -> std::io::Result<()> {
     {
         use rustix::process::{Resource, Rlimit, getrlimit, setrlimit};
         let maximum = getrlimit(Resource::Data).maximum;
-        let limit = Rlimit { current: Some(maximum.map_or(bytes, |most| most.min(bytes))), maximum };
+        let limit = Rlimit {
+            current: Some(maximum.map_or(bytes, |most| most.min(bytes))),
+            maximum,
+        };
         setrlimit(Resource::Data, limit)?;
     }
     #[cfg(not(unix))]
@@ -75,10 +80,12 @@ pub fn limit_memory(bytes: u64) -> std::io::Result<()> {
 
 pub(crate) fn digest(bytes: &[u8]) -> String {
     use std::fmt::Write;
-    Sha256::digest(bytes).iter().fold(String::with_capacity(64), |mut text, byte| {
-        let _ = write!(text, "{byte:02x}");
-        text
-    })
+    Sha256::digest(bytes)
+        .iter()
+        .fold(String::with_capacity(64), |mut text, byte| {
+            let _ = write!(text, "{byte:02x}");
+            text
+        })
 }
 
 /// Digest of a night's logs, whatever their order.
@@ -153,8 +160,15 @@ pub fn do_job(
         }
     };
     answer.plan_sha256.clone_from(&plan_sha256);
-    let zone_s = settings.garden.time_zone.as_deref().and_then(tussock_types::offset_s).unwrap_or(0);
-    let bounds = tussock::plane::Site::build(&plan).ok().and_then(|(site, _)| site.lawn.bounds());
+    let zone_s = settings
+        .garden
+        .time_zone
+        .as_deref()
+        .and_then(tussock_types::offset_s)
+        .unwrap_or(0);
+    let bounds = tussock::plane::Site::build(&plan)
+        .ok()
+        .and_then(|(site, _)| site.lawn.bounds());
     let mut garden = Garden {
         job,
         bucket,
@@ -180,7 +194,9 @@ fn setup(settings_sha256: &str, night_turns_at_h: u8) -> String {
 pub(crate) fn setup_of(bucket: &Bucket, path: &str, night_turns_at_h: u8) -> Result<String, BatchError> {
     match bucket.read(path) {
         Ok(bytes) => Ok(setup(&digest(&bytes), night_turns_at_h)),
-        Err(BatchError::Bucket { source, .. }) if source.kind() == std::io::ErrorKind::NotFound => Ok(setup("", night_turns_at_h)),
+        Err(BatchError::Bucket { source, .. }) if source.kind() == std::io::ErrorKind::NotFound => {
+            Ok(setup("", night_turns_at_h))
+        }
         Err(error) => Err(error),
     }
 }
@@ -191,8 +207,12 @@ fn settings(job: &GardenJob, bucket: &Bucket) -> Result<(Settings, String), Unre
     match bucket.read(&job.settings) {
         Ok(bytes) => {
             let sha256 = digest(&bytes);
-            let text = std::str::from_utf8(&bytes)
-                .map_err(|error| (format!("{}: is not UTF-8 text: {error}", job.settings), sha256.clone()))?;
+            let text = std::str::from_utf8(&bytes).map_err(|error| {
+                (
+                    format!("{}: is not UTF-8 text: {error}", job.settings),
+                    sha256.clone(),
+                )
+            })?;
             let settings = tussock_ingest::read_settings(&job.settings, text)
                 .map_err(|error| (error.to_string(), sha256.clone()))?;
             Ok((settings, sha256))
@@ -205,7 +225,9 @@ fn settings(job: &GardenJob, bucket: &Bucket) -> Result<(Settings, String), Unre
 }
 
 fn plan(job: &GardenJob, bucket: &Bucket, settings: &Settings) -> Result<(Plan, String), Unread> {
-    let bytes = bucket.read(&job.plan).map_err(|error| (error.to_string(), String::new()))?;
+    let bytes = bucket
+        .read(&job.plan)
+        .map_err(|error| (error.to_string(), String::new()))?;
     let sha256 = digest(&bytes);
     let read = tussock_ingest::read_plan(&job.plan, &bytes, &settings.limits)
         .map_err(|error| (error.to_string(), sha256.clone()))?;
@@ -243,23 +265,43 @@ impl Garden<'_> {
         for log in &job.logs {
             if let Some((sha256, nights)) = &log.known {
                 first_of.entry(sha256.clone()).or_insert_with(|| log.path.clone());
-                known.push(Known { log: log.clone(), sha256: sha256.clone(), nights: nights.clone() });
+                known.push(Known {
+                    log: log.clone(),
+                    sha256: sha256.clone(),
+                    nights: nights.clone(),
+                });
             }
         }
         for log in job.logs.iter().filter(|log| log.known.is_none() && log.is_there) {
-            begins(Stage { what: log.path.clone(), night: None, sha256: String::new() })?;
+            begins(Stage {
+                what: log.path.clone(),
+                night: None,
+                sha256: String::new(),
+            })?;
             match self.read_one(log, &first_of, begins)? {
                 Ok((row, sha256, nights, file)) => {
                     first_of.entry(sha256.clone()).or_insert_with(|| log.path.clone());
                     if self.at_hand.len() < AT_HAND {
                         self.at_hand.insert(log.path.clone(), file);
                     }
-                    answer.logs.push(LogAnswer { path: log.path.clone(), nights: nights.clone(), row });
-                    known.push(Known { log: log.clone(), sha256, nights });
+                    answer.logs.push(LogAnswer {
+                        path: log.path.clone(),
+                        nights: nights.clone(),
+                        row,
+                    });
+                    known.push(Known {
+                        log: log.clone(),
+                        sha256,
+                        nights,
+                    });
                 }
                 Err((reason, detail, sha256)) => answer.failed.push(Failed {
                     what: log.path.clone(),
-                    night: night::night_of(log.modified_unix_ms as f64 / 1000.0, self.zone_s, job.night_turns_at_h),
+                    night: night::night_of(
+                        log.modified_unix_ms as f64 / 1000.0,
+                        self.zone_s,
+                        job.night_turns_at_h,
+                    ),
                     reason: reason.to_owned(),
                     detail,
                     sha256,
@@ -277,13 +319,18 @@ impl Garden<'_> {
         log: &LogRef,
         first_of: &HashMap<String, String>,
         begins: &mut dyn FnMut(Stage) -> std::io::Result<()>,
-    ) -> std::io::Result<Result<(Vec<Value>, String, Vec<Night>, LogFile), (&'static str, String, String)>> {
+    ) -> std::io::Result<Result<(Vec<Value>, String, Vec<Night>, LogFile), (&'static str, String, String)>>
+    {
         let bytes = match self.bucket.read(&log.path) {
             Ok(bytes) => bytes,
             Err(error) => return Ok(Err(("unreadable", error.to_string(), String::new()))),
         };
         let sha256 = digest(&bytes);
-        begins(Stage { what: log.path.clone(), night: None, sha256: sha256.clone() })?;
+        begins(Stage {
+            what: log.path.clone(),
+            night: None,
+            sha256: sha256.clone(),
+        })?;
         let options = self.options();
         let file = RawLog::fetch(&log.path, &bytes[..], &options.limits).and_then(|raw| raw.read(&options));
         let file = match file {
@@ -321,11 +368,17 @@ impl Garden<'_> {
         for (night, logs) in &by_night {
             let logs_sha256 = logs_digest(logs.iter().map(|log| &log.sha256[..]));
             let wanted = key(&logs_sha256, &self.setup_sha256);
-            let same_logs = done.get(night).is_some_and(|key| key.get(..16) == logs_sha256.get(..16));
+            let same_logs = done
+                .get(night)
+                .is_some_and(|key| key.get(..16) == logs_sha256.get(..16));
             let is_settled = same_logs
                 && job.advice != Some(*night)
-                && (done.get(night).is_some_and(|key| key.starts_with(&wanted)) || *night < newest - ANEW_NIGHTS);
-            let has_failed = job.failed.iter().any(|(failed, sha256)| failed == night && *sha256 == logs_sha256);
+                && (done.get(night).is_some_and(|key| key.starts_with(&wanted))
+                    || *night < newest - ANEW_NIGHTS);
+            let has_failed = job
+                .failed
+                .iter()
+                .any(|(failed, sha256)| failed == night && *sha256 == logs_sha256);
             if is_settled || has_failed {
                 continue;
             }
@@ -354,12 +407,19 @@ impl Garden<'_> {
                 if !same_logs {
                     fails(
                         "pieces",
-                        format!("a new piece came, but {} is no longer there (expected all pieces of the night)", gone.join(", ")),
+                        format!(
+                            "a new piece came, but {} is no longer there (expected all pieces of the night)",
+                            gone.join(", ")
+                        ),
                     );
                 }
                 continue;
             }
-            begins(Stage { what: night::words(*night), night: Some(*night), sha256: logs_sha256.clone() })?;
+            begins(Stage {
+                what: night::words(*night),
+                night: Some(*night),
+                sha256: logs_sha256.clone(),
+            })?;
             let advised = if job.advice == Some(*night) { ADVISED } else { "" };
             match self.analyse(*night, pieces.values().copied().collect(), wanted + advised) {
                 Ok(Some(one)) => answer.nights.push(one),
@@ -370,7 +430,12 @@ impl Garden<'_> {
         Ok(())
     }
 
-    fn analyse(&mut self, night: Night, mut logs: Vec<&Known>, key: String) -> Result<Option<NightAnswer>, String> {
+    fn analyse(
+        &mut self,
+        night: Night,
+        mut logs: Vec<&Known>,
+        key: String,
+    ) -> Result<Option<NightAnswer>, String> {
         logs.sort_by(|a, b| a.log.path.cmp(&b.log.path));
         let from_s = night::start_unix_s(night, self.zone_s, self.job.night_turns_at_h);
         let to_s = night::start_unix_s(night + 1, self.zone_s, self.job.night_turns_at_h);
@@ -379,7 +444,10 @@ impl Garden<'_> {
             let mut file = match self.at_hand.get(&log.log.path) {
                 Some(file) => file.clone(),
                 None => {
-                    let bytes = self.bucket.read(&log.log.path).map_err(|error| error.to_string())?;
+                    let bytes = self
+                        .bucket
+                        .read(&log.log.path)
+                        .map_err(|error| error.to_string())?;
                     tussock_ingest::read_log(&log.log.path, &bytes[..], &self.options())
                         .map_err(|error| error.to_string())?
                 }
@@ -394,8 +462,16 @@ impl Garden<'_> {
             if let Some(machine) = machine {
                 let several = assembled.traces.len() > 1;
                 for (number, trace) in assembled.traces.iter_mut().enumerate() {
-                    let name = if several { format!("{machine}-{}", number + 1) } else { machine.clone() };
-                    for facts in assembled.inputs.iter_mut().filter(|facts| facts.machine == trace.machine) {
+                    let name = if several {
+                        format!("{machine}-{}", number + 1)
+                    } else {
+                        machine.clone()
+                    };
+                    for facts in assembled
+                        .inputs
+                        .iter_mut()
+                        .filter(|facts| facts.machine == trace.machine)
+                    {
                         facts.machine.clone_from(&name);
                     }
                     trace.machine = name;
@@ -414,12 +490,21 @@ impl Garden<'_> {
             plan: Some(&self.plan),
             settings: &self.settings,
             seed: 0,
-            advice: if self.job.advice == Some(night) { Advice::Given } else { Advice::LeftOut },
+            advice: if self.job.advice == Some(night) {
+                Advice::Given
+            } else {
+                Advice::LeftOut
+            },
             progress: None,
         })
         .map_err(|error| error.to_string())?;
         let garden = &self.job.garden;
-        let facts = rows::NightFacts { garden, key, plan_sha256: &self.plan_sha256, logs: logs.len() };
+        let facts = rows::NightFacts {
+            garden,
+            key,
+            plan_sha256: &self.plan_sha256,
+            logs: logs.len(),
+        };
         let squares = self.bounds.and_then(|bounds| rows::visited(&found, bounds));
         let (grid, visited) = match squares {
             None => (None, String::new()),

@@ -35,7 +35,8 @@ fn example() -> PathBuf {
     let mut path = std::env::current_exe().unwrap();
     path.pop();
     path.pop();
-    path.join("examples").join(format!("night_shift{}", std::env::consts::EXE_SUFFIX))
+    path.join("examples")
+        .join(format!("night_shift{}", std::env::consts::EXE_SUFFIX))
 }
 
 struct House {
@@ -58,7 +59,11 @@ impl House {
         std::fs::create_dir_all(place.join("logs")).unwrap();
         let plan = tussock_ingest::write_plan(&garden.garden.plan);
         std::fs::write(place.join("plan.geojson"), plan).unwrap();
-        std::fs::write(place.join("settings.toml"), format!("[machine]\ncut_width_m = {}\n", garden.cut_width_m)).unwrap();
+        std::fs::write(
+            place.join("settings.toml"),
+            format!("[machine]\ncut_width_m = {}\n", garden.cut_width_m),
+        )
+        .unwrap();
     }
 
     fn log(&self, garden: &LoadGarden, name: &str, bytes: &[u8]) {
@@ -88,11 +93,20 @@ impl House {
         let store = Store::open(&self.path(store)).unwrap();
         let mut out: BTreeMap<_, Vec<Row>> = BTreeMap::new();
         for table in TABLES {
-            for (night, row) in store.rows(table, Columns::All, night::Night::MIN..=night::Night::MAX, &|_| true).unwrap() {
+            for (night, row) in store
+                .rows(
+                    table,
+                    Columns::All,
+                    night::Night::MIN..=night::Night::MAX,
+                    &|_| true,
+                )
+                .unwrap()
+            {
                 out.entry((table.name, night)).or_default().push(row);
             }
         }
-        out.values_mut().for_each(|rows| rows.sort_by(tussock_batch::table::order));
+        out.values_mut()
+            .for_each(|rows| rows.sort_by(tussock_batch::table::order));
         out
     }
 }
@@ -149,7 +163,11 @@ fn late_twice_and_in_pieces_ends_in_the_same_nights_as_whole_and_in_time() {
     assert!(odd.run("store").success());
     let before = odd.content("store");
     assert!(odd.run("store").success());
-    assert_eq!(before, odd.content("store"), "a second run over known logs changes nothing");
+    assert_eq!(
+        before,
+        odd.content("store"),
+        "a second run over known logs changes nothing"
+    );
     let (plain, odd) = (plain.content("store"), odd.content("store"));
     let visited = NIGHTS.at("visited_fraction");
     for number in 0..3 {
@@ -163,7 +181,10 @@ fn late_twice_and_in_pieces_ends_in_the_same_nights_as_whole_and_in_time() {
         }
     }
     let same_as = LOGS.at("same_as");
-    let twice = odd[&("logs", first_night() + 1)].iter().filter(|row| row[same_as].text().is_some()).count();
+    let twice = odd[&("logs", first_night() + 1)]
+        .iter()
+        .filter(|row| row[same_as].text().is_some())
+        .count();
     assert_eq!(twice, 2);
     // The rolling state: the same nights, the same squares but for that chord.
     let state = |content: &BTreeMap<(&str, night::Night), Vec<Row>>| -> Vec<f64> {
@@ -248,8 +269,14 @@ fn damaged_logs_are_named_once_and_take_nothing_with_them() {
             (text("what"), text("reason"), text("sha256").len())
         })
         .collect();
-    assert!(failures.contains(&(format!("{}/logs/1.gpx", broken.name), "damaged".to_owned(), 64)), "{failures:?}");
-    assert!(failures.contains(&("plan".to_owned(), "plan".to_owned(), 0)), "{failures:?}");
+    assert!(
+        failures.contains(&(format!("{}/logs/1.gpx", broken.name), "damaged".to_owned(), 64)),
+        "{failures:?}"
+    );
+    assert!(
+        failures.contains(&("plan".to_owned(), "plan".to_owned(), 0)),
+        "{failures:?}"
+    );
     assert_eq!(failures.len(), 2);
     assert_eq!(content[&("nights", first_night())].len(), 3);
     // Mended: the failures go, the night comes.
@@ -269,7 +296,10 @@ fn two_at_once_do_not_harm_each_other_and_a_forgotten_garden_is_gone() {
         house.log(garden, "0.gpx", &log_of(garden, 0, &wish));
     }
     let mut both = [house.start("store", 1, 60.0), house.start("store", 1, 60.0)];
-    let codes: Vec<bool> = both.iter_mut().map(|child| child.wait().unwrap().success()).collect();
+    let codes: Vec<bool> = both
+        .iter_mut()
+        .map(|child| child.wait().unwrap().success())
+        .collect();
     assert!(codes.contains(&true), "{codes:?}");
     assert!(house.run("store").success());
     assert!(house.run("alone").success());
@@ -305,7 +335,11 @@ fn a_blocked_part_is_told_with_one_identity_and_a_mended_garden_is_quiet() {
     let house = House::new();
     house.garden(&garden);
     for night in 0..12 {
-        house.log(&garden, &format!("{night:02}.gpx"), &log_of(&garden, night, &wish));
+        house.log(
+            &garden,
+            &format!("{night:02}.gpx"),
+            &log_of(&garden, night, &wish),
+        );
     }
     assert!(house.run("store").success());
     let store = Store::open(&house.path("store")).unwrap();
@@ -331,8 +365,18 @@ fn a_blocked_part_is_told_with_one_identity_and_a_mended_garden_is_quiet() {
     for night in 8..12 {
         assert_eq!(told(night), [], "night {night}");
     }
-    let rows = store.rows(&POCKETS, Columns::All, first_night()..=first_night() + 12, &|_| true).unwrap();
-    assert!(rows.iter().all(|(_, row)| row[2].text().is_some()), "every pocket has an identity");
+    let rows = store
+        .rows(
+            &POCKETS,
+            Columns::All,
+            first_night()..=first_night() + 12,
+            &|_| true,
+        )
+        .unwrap();
+    assert!(
+        rows.iter().all(|(_, row)| row[2].text().is_some()),
+        "every pocket has an identity"
+    );
 }
 
 #[test]
@@ -346,12 +390,20 @@ fn what_did_not_come_is_told_and_what_rests_is_not() {
             house.log(garden, &format!("{night}.gpx"), &log_of(garden, night, &wish));
         }
     }
-    let rest = format!("{}/{}", night::words(first_night() + 3), night::words(first_night() + 30));
+    let rest = format!(
+        "{}/{}",
+        night::words(first_night() + 3),
+        night::words(first_night() + 30)
+    );
     let manifest: String = gardens
         .iter()
         .enumerate()
         .map(|(number, garden)| {
-            let rests = if number == 2 { format!("rests = [\"{rest}\"]\n") } else { String::new() };
+            let rests = if number == 2 {
+                format!("rests = [\"{rest}\"]\n")
+            } else {
+                String::new()
+            };
             format!("[[garden]]\nname = \"{}\"\n{rests}", garden.name)
         })
         .collect();
@@ -363,8 +415,16 @@ fn what_did_not_come_is_told_and_what_rests_is_not() {
     let absent: Vec<(&str, &str, u64)> = found
         .gardens
         .iter()
-        .flat_map(|garden| garden.reasons.iter().map(|reason| (&garden.garden[..], &reason.since[..], reason.nights)))
+        .flat_map(|garden| {
+            garden
+                .reasons
+                .iter()
+                .map(|reason| (&garden.garden[..], &reason.since[..], reason.nights))
+        })
         .collect();
-    assert_eq!(absent, [(&gardens[1].name[..], &night::words(first_night() + 4)[..], 4)]);
+    assert_eq!(
+        absent,
+        [(&gardens[1].name[..], &night::words(first_night() + 4)[..], 4)]
+    );
     assert!(found.gardens[0].gain_m2 > 100.0);
 }

@@ -45,12 +45,18 @@ fn batch_run(arguments: &BatchRunArguments, printer: &Printer) -> Outcome {
         store: arguments.store.clone(),
         crew: Crew {
             program,
-            arguments: ["batch", "worker", "--memory-limit", &limit].map(Into::into).to_vec(),
+            arguments: ["batch", "worker", "--memory-limit", &limit]
+                .map(Into::into)
+                .to_vec(),
             workers: arguments.workers.unwrap_or(cores).clamp(1, 1024),
             longest_s,
         },
         chunk: arguments.chunk,
-        advice: if arguments.no_suggestions { tussock::Advice::LeftOut } else { tussock::Advice::Given },
+        advice: if arguments.no_suggestions {
+            tussock::Advice::LeftOut
+        } else {
+            tussock::Advice::Given
+        },
     };
     let progress = Progress::new();
     let (mut gardens, mut behind, mut in_hand) = (0, 0, 0);
@@ -99,12 +105,23 @@ fn batch_run(arguments: &BatchRunArguments, printer: &Printer) -> Outcome {
             .as_bytes(),
         )?,
     }
-    Ok(if done.failures == 0 { Exit::Done } else { Exit::Failed })
+    Ok(if done.failures == 0 {
+        Exit::Done
+    } else {
+        Exit::Failed
+    })
 }
 
 fn note_failed(garden: &str, one: &Failed, printer: &Printer) {
-    let digest = one.sha256.get(..12).map(|start| format!(" [{start}]")).unwrap_or_default();
-    printer.note(&format!("failed: {garden}: {} ({}){digest}: {}", one.what, one.reason, one.detail));
+    let digest = one
+        .sha256
+        .get(..12)
+        .map(|start| format!(" [{start}]"))
+        .unwrap_or_default();
+    printer.note(&format!(
+        "failed: {garden}: {} ({}){digest}: {}",
+        one.what, one.reason, one.detail
+    ));
 }
 
 fn note_json(what: &Told, printer: &Printer) {
@@ -112,7 +129,12 @@ fn note_json(what: &Told, printer: &Printer) {
         Told::Gardens(count) => json!({"gardens": count}),
         Told::Behind(count) => json!({"behind": count}),
         Told::Advising(count) => json!({"advising": count}),
-        Told::Garden { garden, logs, nights, failed } => {
+        Told::Garden {
+            garden,
+            logs,
+            nights,
+            failed,
+        } => {
             json!({"garden": garden, "logs": logs, "nights": nights, "failed": failed})
         }
     };
@@ -121,7 +143,9 @@ fn note_json(what: &Told, printer: &Printer) {
 
 /// The last night that is over by the clock in UTC and a turn at noon.
 fn last_night() -> night::Night {
-    let now_s = SystemTime::now().duration_since(UNIX_EPOCH).map_or(0.0, |since| since.as_secs_f64());
+    let now_s = SystemTime::now()
+        .duration_since(UNIX_EPOCH)
+        .map_or(0.0, |since| since.as_secs_f64());
     night::night_of(now_s, 0, night::USUAL_TURN_H) - 1
 }
 
@@ -129,7 +153,9 @@ fn report(arguments: &BatchReportArguments, printer: &Printer) -> Outcome {
     let night = match &arguments.date {
         None => last_night(),
         Some(typed) => night::parse(typed).ok_or_else(|| {
-            Failure::told(format!("--date: {typed:?} is no date, expected one such as 2026-05-01"))
+            Failure::told(format!(
+                "--date: {typed:?} is no date, expected one such as 2026-05-01"
+            ))
         })?,
     };
     let page = arguments.out.as_deref().map(NewFile::probe).transpose()?;

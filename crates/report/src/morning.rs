@@ -26,8 +26,17 @@ pub fn answer_morning(morning: &Morning) -> String {
     text.push('\n');
     for garden in &morning.gardens {
         let name = garden.name.as_deref().unwrap_or(&garden.garden);
-        let also = if name == garden.garden { String::new() } else { format!(" ({})", words::name(&garden.garden)) };
-        let _ = writeln!(text, "\n{}{also}: {} a night to gain", words::name(name), words::area(garden.gain_m2));
+        let also = if name == garden.garden {
+            String::new()
+        } else {
+            format!(" ({})", words::name(&garden.garden))
+        };
+        let _ = writeln!(
+            text,
+            "\n{}{also}: {} a night to gain",
+            words::name(name),
+            words::area(garden.gain_m2)
+        );
         for reason in &garden.reasons {
             let _ = writeln!(text, "  {}", words::sentence(&reason.sentence));
         }

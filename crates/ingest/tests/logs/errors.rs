@@ -241,7 +241,12 @@ fn zstandard_is_unpacked_and_a_torn_end_keeps_what_came_before() {
     let kept = torn.trace.len();
     assert!(kept > 1000 && kept < plain.trace.len(), "{kept}");
     assert!(torn.trace.time_s[..kept - 1] == plain.trace.time_s[..kept - 1]);
-    assert!(torn.facts.notices.iter().any(|notice| notice.key == "gzip_damaged"));
+    assert!(
+        torn.facts
+            .notices
+            .iter()
+            .any(|notice| notice.key == "gzip_damaged")
+    );
     let mut small = options;
     small.limits.unpacked_bytes = 1000;
     assert!(matches!(

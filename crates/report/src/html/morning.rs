@@ -62,12 +62,20 @@ fn night(night: &MorningNight) -> Night {
         driving: or_dash(night.driving_h.map(words::hours)),
         stuck: or_dash(night.stuck_min.map(|stuck_min| format!("{stuck_min:.0} min"))),
         silent: or_dash(night.silent_h.map(words::hours)),
-        error: or_dash(night.position_error_m.map(|error_m| format!("{:.0} cm", error_m * 100.0))),
+        error: or_dash(
+            night
+                .position_error_m
+                .map(|error_m| format!("{:.0} cm", error_m * 100.0)),
+        ),
     }
 }
 
 fn garden(garden: &GardenMorning) -> Garden {
-    let within = match (garden.visited_within_days_fraction, garden.promised_days, garden.promised_fraction) {
+    let within = match (
+        garden.visited_within_days_fraction,
+        garden.promised_days,
+        garden.promised_fraction,
+    ) {
         (Some(visited), Some(days), Some(promised)) => Some(format!(
             "{} of the lawn driven over in the last {days:.0} days; promised are {}",
             percent(visited),
@@ -80,7 +88,11 @@ fn garden(garden: &GardenMorning) -> Garden {
         folder: words::name(&garden.garden),
         gain: area(garden.gain_m2),
         within,
-        reasons: garden.reasons.iter().map(|reason| words::sentence(&reason.sentence)).collect(),
+        reasons: garden
+            .reasons
+            .iter()
+            .map(|reason| words::sentence(&reason.sentence))
+            .collect(),
         nights: garden.nights.iter().map(night).collect(),
     }
 }

@@ -9,8 +9,8 @@ use super::{Garden, GardenKind, Surprise, Wish, invent_as};
 use crate::dice::Dice;
 use crate::machine::{Machine, Manner, Run, SimulateError, Spell, StuckSpot};
 use crate::sample::{LogNoise, Sampling, sample};
-use crate::write::gpx_bytes;
 use crate::simulate;
+use crate::write::gpx_bytes;
 use tussock_plane::Site;
 use tussock_types::{Place, Plan};
 
@@ -150,21 +150,39 @@ pub fn load_garden(number: u32, wish: &LoadWish) -> LoadGarden {
     let garden = invent_as(
         &Wish {
             area_m2: wish.area_m2,
-            surprise: if trouble == LoadTrouble::BlockedPart { Surprise::BlockedPart } else { Surprise::None },
+            surprise: if trouble == LoadTrouble::BlockedPart {
+                Surprise::BlockedPart
+            } else {
+                Surprise::None
+            },
             ..Wish::new(kind)
         },
         seed,
     );
     // After some nights that show what is usual, where there are so many.
-    let from_night = if wish.nights > 6 { 4 + dice.below((wish.nights - 6) as usize) as u32 } else { 0 };
-    let until_night = if dice.happens(0.3) { from_night + 4 } else { u32::MAX };
-    let stuck_at = (trouble == LoadTrouble::StuckSpot).then(|| middle(&garden.plan)).flatten();
+    let from_night = if wish.nights > 6 {
+        4 + dice.below((wish.nights - 6) as usize) as u32
+    } else {
+        0
+    };
+    let until_night = if dice.happens(0.3) {
+        from_night + 4
+    } else {
+        u32::MAX
+    };
+    let stuck_at = (trouble == LoadTrouble::StuckSpot)
+        .then(|| middle(&garden.plan))
+        .flatten();
     LoadGarden {
         name: format!("garden-{:04}", number + 1),
         garden,
         trouble,
         from_night,
-        until_night: if trouble == LoadTrouble::None { from_night } else { until_night },
+        until_night: if trouble == LoadTrouble::None {
+            from_night
+        } else {
+            until_night
+        },
         stuck_at,
         cut_width_m: 0.22,
         seed,
@@ -179,11 +197,20 @@ fn middle(plan: &Plan) -> Option<Place> {
     (1..steps)
         .flat_map(|row| (1..steps).map(move |column| (column, row)))
         .map(|(column, row)| {
-            let part = |from_m: f64, to_m: f64, step: i32| from_m + (to_m - from_m) * f64::from(step) / f64::from(steps);
-            Place::new(part(low.east_m, high.east_m, column), part(low.north_m, high.north_m, row))
+            let part = |from_m: f64, to_m: f64, step: i32| {
+                from_m + (to_m - from_m) * f64::from(step) / f64::from(steps)
+            };
+            Place::new(
+                part(low.east_m, high.east_m, column),
+                part(low.north_m, high.north_m, row),
+            )
         })
         .filter(|place| site.lawn.contains(*place))
-        .max_by(|a, b| site.lawn.edge_distance_m(*a).total_cmp(&site.lawn.edge_distance_m(*b)))
+        .max_by(|a, b| {
+            site.lawn
+                .edge_distance_m(*a)
+                .total_cmp(&site.lawn.edge_distance_m(*b))
+        })
 }
 
 impl LoadGarden {
@@ -202,7 +229,11 @@ impl LoadGarden {
             return Ok(None);
         }
         let is_blocked = troubled && self.trouble == LoadTrouble::BlockedPart;
-        let plan = if is_blocked { &self.garden.ground } else { &self.garden.plan };
+        let plan = if is_blocked {
+            &self.garden.ground
+        } else {
+            &self.garden.plan
+        };
         let Ok((site, _)) = Site::build(plan) else {
             return Ok(None);
         };
@@ -212,16 +243,27 @@ impl LoadGarden {
             place: self.stuck_at.unwrap_or(Place::new(0.0, 0.0)),
             radius_m: 0.6,
             probability: 0.5,
-            duration: Spell::Between { min_s: 200.0, max_s: 400.0 },
+            duration: Spell::Between {
+                min_s: 200.0,
+                max_s: 400.0,
+            },
             manner: Manner::Stands,
         };
         let run = Run {
-            stuck_spots: if troubled && self.stuck_at.is_some() { vec![spot] } else { Vec::new() },
+            stuck_spots: if troubled && self.stuck_at.is_some() {
+                vec![spot]
+            } else {
+                Vec::new()
+            },
             ..Run::new(wish.hours, seed)
         };
         let true_run = simulate(&site, &Machine::default(), &run)?;
         let noise = if troubled && self.trouble == LoadTrouble::ReceiverWorse {
-            LogNoise { white_m: 0.1, drift_m: 0.15, drift_time_s: 600.0 }
+            LogNoise {
+                white_m: 0.1,
+                drift_m: 0.15,
+                drift_time_s: 600.0,
+            }
         } else {
             LogNoise::CENTIMETRES
         };
@@ -239,10 +281,17 @@ impl LoadGarden {
         match fate {
             LogFate::Late => arrives_night = night + 1 + dice.below(2) as u32,
             LogFate::CutOff => bytes.truncate(bytes.len() * 3 / 5),
-            LogFate::Damaged => bytes.iter_mut().for_each(|byte| *byte = byte.wrapping_mul(167).wrapping_add(13)),
+            LogFate::Damaged => bytes
+                .iter_mut()
+                .for_each(|byte| *byte = byte.wrapping_mul(167).wrapping_add(13)),
             LogFate::Whole | LogFate::Twice => {}
         }
         let driving_s = true_run.driving_s();
-        Ok(Some(LoadLog { bytes, fate, arrives_night, driving_h: driving_s / 3600.0 }))
+        Ok(Some(LoadLog {
+            bytes,
+            fate,
+            arrives_night,
+            driving_h: driving_s / 3600.0,
+        }))
     }
 }
