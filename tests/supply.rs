@@ -3,7 +3,7 @@
 //! Reads `cargo metadata` with the locked versions. A new dependency that breaks a list is either not taken, or is a line in
 //! that file with its reason.
 
-use cargo_metadata::{CargoOpt, DependencyKind, Metadata, MetadataCommand, Package, PackageId, TargetKind};
+use cargo_metadata::{DependencyKind, Metadata, MetadataCommand, Package, PackageId, TargetKind};
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
@@ -31,7 +31,6 @@ fn list(deny: &toml::Table, table: &str, key: &str) -> Vec<String> {
 fn metadata() -> Metadata {
     MetadataCommand::new()
         .manifest_path(root().join("Cargo.toml"))
-        .features(CargoOpt::AllFeatures)
         .other_options(["--locked", "--filter-platform", "x86_64-unknown-linux-gnu"].map(str::to_owned))
         .exec()
         .expect("cargo metadata runs with the lock as it is")

@@ -564,11 +564,14 @@ Examples:
 /// goes NAME.EXT.truth.json with what was really visited, missed and where it was caught. Same plan, flags and seed give the
 /// same bytes.
 #[derive(Debug, Args)]
-#[command(after_help = SIMULATE_EXAMPLES)]
+#[command(after_help = SIMULATE_EXAMPLES, subcommand_negates_reqs = true, args_conflicts_with_subcommands = true)]
 pub(crate) struct SimulateArguments {
+    #[command(subcommand)]
+    pub(crate) many: Option<SimulateCommand>,
+
     /// Plan of the garden (GeoJSON)
-    #[arg(long, value_name = "FILE")]
-    pub(crate) plan: PathBuf,
+    #[arg(long, value_name = "FILE", required = true)]
+    pub(crate) plan: Option<PathBuf>,
 
     /// Settings of the garden (TOML): cutting width, speed and setback are used
     #[arg(long, value_name = "FILE")]
@@ -616,6 +619,67 @@ pub(crate) struct SimulateArguments {
     pub(crate) format: LogKind,
 
     /// The log; a file that exists is not replaced
-    #[arg(long, value_name = "FILE")]
+    #[arg(long, value_name = "FILE", required = true)]
+    pub(crate) out: Option<PathBuf>,
+}
+
+/// What else can be invented.
+#[derive(Debug, Subcommand)]
+pub(crate) enum SimulateCommand {
+    Gardens(SimulateGardensArguments),
+}
+
+const GARDENS_EXAMPLES: &str = "\
+Examples:
+  tussock simulate gardens --count 100 --nights 14 --out load
+  tussock batch run load/gardens --store store
+
+In the folder: gardens/ for tussock batch, late/night-NN/ with logs to copy over it after that night, truth.json.";
+
+/// Invent many gardens with logs and troubles, for tussock batch
+///
+/// Some gardens have a trouble from some night on, some of them are mended again; some logs come late, twice, cut off or damaged.
+/// truth.json says which.
+#[derive(Debug, Args)]
+#[command(after_help = GARDENS_EXAMPLES)]
+pub(crate) struct SimulateGardensArguments {
+    /// How many gardens
+    #[arg(long, value_name = "N", value_parser = clap::value_parser!(u32).range(1..=100_000))]
+    pub(crate) count: u32,
+
+    /// How many nights
+    #[arg(long, value_name = "N", default_value_t = 1, value_parser = clap::value_parser!(u32).range(1..=400))]
+    pub(crate) nights: u32,
+
+    /// Length of a night's log in hours
+    #[arg(long, value_name = "HOURS", default_value_t = 8.0)]
+    pub(crate) hours: f64,
+
+    /// Time between two fixes, such as 1s
+    #[arg(long, value_name = "TIME", default_value = "1s")]
+    pub(crate) period: String,
+
+    /// Share of gardens with a trouble, in percent
+    #[arg(long, value_name = "PERCENT", default_value = "20")]
+    pub(crate) troubled: String,
+
+    /// Share of logs that come late, twice, cut off or damaged, in percent
+    #[arg(long, value_name = "PERCENT", default_value = "10")]
+    pub(crate) faulty: String,
+
+    /// Least and largest lawn in square metres, such as 300-900
+    #[arg(long, value_name = "AREA", default_value = "300-900")]
+    pub(crate) area: String,
+
+    /// First fix of the first night, RFC 3339 in UTC
+    #[arg(long, value_name = "TIME", default_value = "2026-05-01T20:00:00Z")]
+    pub(crate) start: String,
+
+    /// Seed of everything random
+    #[arg(long, value_name = "N", default_value_t = 1)]
+    pub(crate) seed: u64,
+
+    /// Folder for all of it; one that exists is not touched
+    #[arg(long, value_name = "DIR")]
     pub(crate) out: PathBuf,
 }

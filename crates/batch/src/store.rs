@@ -332,18 +332,26 @@ impl Store {
                 if rows.is_empty() {
                     continue;
                 }
+                let count = rows.len();
+                let bytes = table::write(table, rows, &self.tool_version)?;
+                // Two that write at once on a disk without locks must not take each other's names.
+                let digest = Sha256::digest(&bytes);
                 let file = format!(
-                    "{}/part-{:08}-{}.parquet",
+                    "{}/part-{:08}-{}-{:02x}{:02x}{:02x}{:02x}.parquet",
                     table.folder(night),
                     next.commit,
-                    new_files.len()
+                    new_files.len(),
+                    digest[0],
+                    digest[1],
+                    digest[2],
+                    digest[3],
                 );
                 alive_after.push(Alive {
                     file: file.clone(),
                     night: night.map(night::words),
-                    rows: rows.len(),
+                    rows: count,
                 });
-                new_files.push((file, table::write(table, rows, &self.tool_version)?));
+                new_files.push((file, bytes));
             }
             next.tables.insert(table.name.to_owned(), alive_after);
         }
