@@ -13,6 +13,7 @@ use crate::night::Night;
 use crate::table::{self, Parted, Row, SCHEMA_VERSION, TABLES, Table};
 use crate::{BatchError, night};
 use serde::{Deserialize, Serialize};
+use sha2::{Digest, Sha256};
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs::{File, TryLockError};
 use std::path::{Path, PathBuf};
