@@ -3,7 +3,6 @@
 use crate::support::{Folder, Ran, lanes_csv};
 use std::io::{Read, Write};
 use std::process::Stdio;
-use std::time::Instant;
 
 /// No hostile input takes more: the limit of `limits.memory_bytes` and what the program itself takes.
 const MOST_MEMORY_BYTES: u64 = 430_000_000;
@@ -60,14 +59,7 @@ fn streamed(
 /// Ends with exit 2 and these words, in little memory.
 #[cfg(target_os = "linux")]
 fn refused(folder: &Folder, line: &str, pieces: impl Iterator<Item = Vec<u8>> + Send + 'static, words: &str) {
-    let start = Instant::now();
     let (ran, peak_bytes) = streamed(folder, line, pieces);
-    let seconds = start.elapsed().as_secs_f64();
-    let said = ran.stderr.lines().next().unwrap_or_default().to_owned();
-    println!(
-        "{line}: {:.0} MB, {seconds:.1} s: {said}",
-        peak_bytes as f64 / 1e6
-    );
     let ran = ran.with_code(2);
     assert!(ran.stderr.contains(words), "{ran}");
     assert!(!ran.stderr.contains("panicked"), "{ran}");
@@ -199,13 +191,7 @@ fn one_long_line(megabytes: usize) -> impl Iterator<Item = Vec<u8>> + Send + 'st
 #[cfg(target_os = "linux")]
 fn a_long_line_is_passed_over(megabytes: usize) {
     let folder = Folder::new();
-    let start = Instant::now();
     let (ran, peak_bytes) = streamed(&folder, "inspect - --format json", one_long_line(megabytes));
-    println!(
-        "{megabytes} MB: peak {:.0} MB, {:?}",
-        peak_bytes as f64 / 1e6,
-        start.elapsed()
-    );
     let ran = ran.with_code(0);
     assert!(peak_bytes > 1_000_000 && peak_bytes < 100_000_000, "{peak_bytes}");
     let found: serde_json::Value = serde_json::from_str(&ran.stdout).expect("it is JSON");

@@ -206,7 +206,7 @@ mod tests {
     impl Shaky {
         fn fails(&self) -> std::io::Result<()> {
             let request = self.1.fetch_add(1, Ordering::SeqCst);
-            if request.wrapping_mul(2_654_435_761) % 10 == 0 {
+            if request.wrapping_mul(2_654_435_761).is_multiple_of(10) {
                 return Err(Error::from(ErrorKind::ConnectionReset));
             }
             Ok(())

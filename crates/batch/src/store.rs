@@ -46,11 +46,14 @@ impl Alive {
     }
 }
 
+/// What a row is known by within its table and night: garden, and a key where the table has one.
+type RowKey = (String, Option<String>);
+
 /// What a commit changes.
 #[derive(Clone, Debug, Default)]
 pub struct Change {
     put: BTreeMap<(usize, Option<Night>), Vec<Row>>,
-    drop: BTreeMap<(usize, Option<Night>), BTreeSet<(String, Option<String>)>>,
+    drop: BTreeMap<(usize, Option<Night>), BTreeSet<RowKey>>,
 }
 
 impl Change {

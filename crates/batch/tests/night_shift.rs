@@ -1,4 +1,5 @@
 //! Whole nights with worker processes: late, twice, torn, killed, forgotten.
+#![allow(clippy::unwrap_used)] // helpers of tests are tests
 
 use std::collections::BTreeMap;
 use std::path::PathBuf;
