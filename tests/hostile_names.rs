@@ -29,7 +29,7 @@ fn gpx() -> String {
             second % 60
         ));
     }
-    let name = xml(HOSTILE) + &"A".repeat(1 << 18);
+    let name = xml(HOSTILE) + &"A".repeat(1 << 20);
     format!(
         "<gpx version=\"1.1\" creator=\"{}\" xmlns=\"http://www.topografix.com/GPX/1/1\"><trk><name>{name}</name><trkseg>{fixes}</trkseg></trk></gpx>",
         xml(HOSTILE).replace('"', "&quot;")
