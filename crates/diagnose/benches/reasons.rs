@@ -60,6 +60,7 @@ fn reasons(criterion: &mut Criterion) {
         span_s: Some((0.0, 1_300_000.0)),
         kept: Kept::default(),
         anchored: None,
+        bent: None,
     };
     let directions: Vec<(f64, f64)> = legs
         .iter()

@@ -53,6 +53,7 @@ fn track(halts: Vec<Halt>, drift_m: f64) -> Track {
         span_s: Some((0.0, end_s)),
         kept: Kept::default(),
         anchored: None,
+        bent: None,
     }
 }
 

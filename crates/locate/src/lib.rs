@@ -28,6 +28,7 @@
 
 pub mod activities;
 pub mod anchor;
+pub mod bent;
 pub mod carried;
 pub mod drift;
 pub mod gate;

@@ -2,7 +2,7 @@
 
 use crate::anchor::{self, Anchored, chain};
 use crate::{Halt, Kept, NoiseEstimate, PathMethod, Piece, Track, Vertex};
-use crate::{carried, drift, gate, halts, noise, path, rebuilt, segment, straight};
+use crate::{bent, carried, drift, gate, halts, noise, path, rebuilt, segment, straight};
 use tussock_plane::Region;
 use tussock_types::{Place, Settings, Trace};
 
@@ -251,6 +251,60 @@ pub fn locate_as(
     settings: &Settings,
     hold: Hold,
 ) -> Track {
+    let track = locate_once(trace, east_m, north_m, station, ground, settings, hold);
+    let found = match (track.method, track.speed_mps) {
+        (PathMethod::Legs | PathMethod::Anchored, Some(speed_mps))
+            if track
+                .noise
+                .drift_m
+                .is_none_or(|drift_m| drift_m <= bent::MOST_DRIFT_M) =>
+        {
+            bent::find(&track.kept, &track.pieces, track.noise.white_m, speed_mps)
+        }
+        _ => None,
+    };
+    let Some(found) = found else { return track };
+    let (logged_east_m, logged_north_m) = (east_m, north_m);
+    let straightened: Vec<Place> = east_m
+        .iter()
+        .zip(north_m)
+        .map(|(east_m, north_m)| found.straightened(Place::new(*east_m, *north_m)))
+        .collect();
+    let east_m: Vec<f64> = straightened.iter().map(|place| place.east_m).collect();
+    let north_m: Vec<f64> = straightened.iter().map(|place| place.north_m).collect();
+    let mut better = locate_once(trace, &east_m, &north_m, station, ground, settings, hold);
+    // Straightened positions that a machine cannot have driven are none.
+    if better.gated_jumps > track.gated_jumps {
+        return track;
+    }
+    as_logged(&mut better.kept, trace, logged_east_m, logged_north_m);
+    better.bent = Some(found);
+    better
+}
+
+/// Puts the fixes back to where they were logged; both are in time order.
+fn as_logged(kept: &mut Kept, trace: &Trace, east_m: &[f64], north_m: &[f64]) {
+    let mut at = 0;
+    for index in 0..kept.len() {
+        while at < trace.len() && trace.time_s[at] < kept.time_s[index] {
+            at += 1;
+        }
+        if trace.time_s.get(at) == Some(&kept.time_s[index]) {
+            (kept.east_m[index], kept.north_m[index]) = (east_m[at], north_m[at]);
+        }
+    }
+}
+
+/// The same with positions as they are.
+fn locate_once(
+    trace: &Trace,
+    east_m: &[f64],
+    north_m: &[f64],
+    station: Option<Place>,
+    ground: Option<&Region>,
+    settings: &Settings,
+    hold: Hold,
+) -> Track {
     let is_held = |noise: &NoiseEstimate| hold == Hold::Always || is_poor(noise);
     assert!(
         east_m.len() == trace.len() && north_m.len() == trace.len(),
@@ -432,5 +486,6 @@ pub fn locate_as(
         span_s,
         kept,
         anchored,
+        bent: None,
     }
 }

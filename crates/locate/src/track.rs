@@ -1,6 +1,7 @@
 //! The result of locating.
 
 use crate::anchor::Anchored;
+use crate::bent::Bent;
 use crate::carried::Carried;
 use crate::locating::pieces_of;
 use tussock_types::Place;
@@ -166,6 +167,8 @@ pub struct Track {
     pub kept: Kept,
     /// What the positions were held by, where they are poor; pasts that agree with the log can be drawn from it.
     pub anchored: Option<Box<Anchored>>,
+    /// Ground on which positions are always bent the same way; the path is straightened there.
+    pub bent: Option<Bent>,
 }
 
 /// Fixes that passed the gates, as columns.

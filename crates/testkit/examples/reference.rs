@@ -179,6 +179,7 @@ fn spots(places_m: &[[f64; 2]]) -> Value {
         span_s: Some((0.0, end_s)),
         kept: Kept::default(),
         anchored: None,
+        bent: None,
     };
     stuck_spots(&[track], &LegIndex::build(Vec::new()), 60.0)
         .iter()

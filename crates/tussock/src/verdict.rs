@@ -9,6 +9,7 @@ use crate::interval::WIDTH_PER_SD;
 use crate::{claim, clock_check, inspect, repeats};
 use tussock_diagnose::luck::Drive;
 use tussock_locate::anchor::{Anchored, EdgeUse};
+use tussock_locate::bent::Bent;
 use tussock_locate::{PathMethod, ReckonedDrift, Track};
 use tussock_types::{FixQuality, LogFacts, LogVerdict, NoiseSource, PlanOffset, Settings, Trace};
 
@@ -33,6 +34,7 @@ pub(crate) fn verdict(
     let mut between_m: f64 = 0.0;
     let mut is_guess = false;
     for (track, trace) in ground.tracks.iter().zip(traces) {
+        remarks.extend(track.bent.as_ref().map(|bent| bent_remark(ground, bent)));
         let white_m = match track.method {
             // Line fits take most of the white part away; the rest is about this share of it.
             PathMethod::Legs => 0.3 * track.noise.white_m,
@@ -158,6 +160,25 @@ pub(crate) fn verdict(
         advice,
         remarks,
     }
+}
+
+/// Ground on which the receiver is always off the same way.
+fn bent_remark(ground: &Ground, bent: &Bent) -> String {
+    let point = ground.site.as_ref().map(|site| site.frame.to_geo(bent.place));
+    let place = point.map_or_else(
+        || {
+            format!(
+                "{:.0} m east, {:.0} m north",
+                bent.place.east_m, bent.place.north_m
+            )
+        },
+        |point| format!("{:.6}, {:.6}", point.lat_deg, point.lon_deg),
+    );
+    format!(
+        "On about {:.0} m2 around {place} positions are always off the same way, by up to {:.1} m, as beside a wall or \
+         under trees. The path was straightened there; how much of that ground was visited is less sure.",
+        bent.area_m2, bent.largest_m
+    )
 }
 
 /// What became of the plan's edge as a hold for poor positions, and where the plan lies.

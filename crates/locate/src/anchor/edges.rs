@@ -18,6 +18,26 @@ pub struct Edge {
     pub reach_m: f64,
 }
 
+impl Edge {
+    /// Distance of a place from the line through this edge, positive on the lawn's side.
+    pub fn inside_m(&self, place: Place) -> f64 {
+        self.reach_m - self.out[0] * place.east_m - self.out[1] * place.north_m
+    }
+
+    /// Whether the place lies between the two ends.
+    pub fn is_beside(&self, place: Place) -> bool {
+        let run_m = self.along[0] * (place.east_m - self.from_m[0])
+            + self.along[1] * (place.north_m - self.from_m[1]);
+        (0.0..=self.length_m).contains(&run_m)
+    }
+
+    /// Moves a place away from the edge, onto the lawn.
+    pub fn push_in(&self, place: &mut Place, by_m: f64) {
+        place.east_m -= by_m * self.out[0];
+        place.north_m -= by_m * self.out[1];
+    }
+}
+
 /// All edges of a region.
 pub fn edges(region: &Region) -> Vec<Edge> {
     region

@@ -105,6 +105,8 @@ pub struct Anchored {
     pub turns: Vec<(usize, usize, f64)>,
     /// Distance inside the edge at which it turns.
     pub inset_m: f64,
+    /// Legs that run along an edge and hardly beyond that distance: number of the leg, number of the edge.
+    pub followed: Vec<(usize, usize)>,
     /// Speed.
     pub speed_mps: f64,
     /// Usual wait at a turn.
@@ -132,6 +134,12 @@ const LANES_TOO_CLOSE_M: f64 = 0.5;
 const LANES_FROM: f64 = 0.7;
 /// A turn takes no longer than this.
 const MOST_TURN_S: f64 = 5.0;
+/// Legs within this sine of an edge's direction run along it.
+const ALONG_SINE: f64 = 0.1;
+/// Shorter legs than this are not looked at.
+const LEAST_FOLLOWED_M: f64 = 2.0;
+/// Mean distance beyond the line at which it turns, over the positions' standard deviation: 0.8 when they just err.
+const MOST_STRAY_SD: f64 = 1.1;
 /// Fewer turns than this tell nothing.
 const LEAST_TURNS: usize = 20;
 /// How loose edges are held, pass by pass.
@@ -498,7 +506,7 @@ impl<'a> Work<'a> {
                 + smoothed.variance(&run, last, &[(OFFSET + 1, 1.0)])))
             .sqrt()
         });
-        Anchored {
+        let mut found = Anchored {
             corners,
             corner_sd_m,
             edges,
@@ -521,7 +529,10 @@ impl<'a> Work<'a> {
             run,
             states: smoothed.state,
             chain: self.chain,
-        }
+            followed: Vec::new(),
+        };
+        found.followed = found.follows();
+        found
     }
 }
 
@@ -558,6 +569,89 @@ impl Anchored {
         trust / (self.chain.legs.len() as f64).max(1.0)
     }
 
+    /// Legs that run along an edge, near the line at which turns are made; none where such legs go beyond it.
+    fn follows(&self) -> Vec<(usize, usize)> {
+        if !matches!(self.edges, EdgeUse::Used { .. }) {
+            return Vec::new();
+        }
+        let usual_sd_m = self.usual_corner_sd_m();
+        let about = [self.offset.about.east_m, self.offset.about.north_m];
+        let reach_m = 3.0 * usual_sd_m + 0.1;
+        let mut found = Vec::new();
+        let (mut sum_m, mut outside) = (0.0, 0_u32);
+        for (number, leg) in self.chain.legs.iter().enumerate() {
+            let (from, to) = (
+                on_plan(&self.states[leg.from], about),
+                on_plan(&self.states[leg.to], about),
+            );
+            if from.distance_m(to) < LEAST_FOLLOWED_M {
+                continue;
+            }
+            let middle = Place::new(0.5 * (from.east_m + to.east_m), 0.5 * (from.north_m + to.north_m));
+            let edge = self.edge_lines.iter().position(|edge| {
+                (leg.along[0] * edge.out[0] + leg.along[1] * edge.out[1]).abs() < ALONG_SINE
+                    && edge.is_beside(middle)
+                    && (edge.inside_m(middle) - self.inset_m).abs() < reach_m
+            });
+            if let Some(edge) = edge {
+                let off_m = self.edge_lines[edge].inside_m(middle) - self.inset_m;
+                if off_m < 0.0 {
+                    sum_m -= off_m;
+                    outside += 1;
+                }
+                found.push((number, edge));
+            }
+        }
+        // Errors of the positions put them as far off the line as positions err, not farther.
+        let mean_m = sum_m / (outside as f64).max(1.0);
+        if mean_m > MOST_STRAY_SD * usual_sd_m + edges::EDGE_SD_M {
+            return Vec::new();
+        }
+        found
+    }
+
+    /// Puts the turns that were made at an edge where such turns are made in this past.
+    ///
+    /// The smoother takes an edge for loose ([`edges::EDGE_SD_M`]), for it may be the wrong one. A past in which each turn
+    /// strays by as much would paint a rim that the machine never reached.
+    fn put_at_edges(&self, corners: &mut [Place], past: &[Vector]) {
+        let mut at = 0;
+        let mut is_put = vec![false; corners.len()];
+        for &(step, edge, _) in &self.turns {
+            while at < self.chain.corners.len() && self.chain.corners[at].step < step {
+                at += 1;
+            }
+            let Some(corner) = corners
+                .get_mut(at)
+                .filter(|_| self.chain.corners[at].step == step)
+            else {
+                continue;
+            };
+            let edge = &self.edge_lines[edge];
+            let off_m = past[step][INSET] - edge.inside_m(*corner);
+            edge.push_in(corner, off_m);
+            is_put[at] = true;
+        }
+        for &(leg, edge) in &self.followed {
+            let leg = self.chain.legs[leg];
+            for step in [leg.from, leg.to] {
+                let Ok(at) = self.corner_at(step) else { continue };
+                if !is_put[at] {
+                    let edge = &self.edge_lines[edge];
+                    let beyond_m = past[step][INSET] - edge.inside_m(corners[at]);
+                    edge.push_in(&mut corners[at], beyond_m.max(0.0));
+                }
+            }
+        }
+    }
+
+    /// The corner that a leg begins or ends at.
+    fn corner_at(&self, step: usize) -> Result<usize, usize> {
+        // A leg sets out some steps after the corner was reached, where it waits there.
+        let after = self.chain.corners.partition_point(|corner| corner.step <= step);
+        after.checked_sub(1).ok_or(0)
+    }
+
     /// One other past that agrees with the log: the place of each corner on the drawn plan.
     pub fn draw(&self, seed: u64, number: u64) -> Vec<Place> {
         let mut dice = ChaCha8Rng::seed_from_u64(seed);
@@ -570,15 +664,14 @@ impl Anchored {
             &self.wander,
             &mut dice,
         );
-        self.chain
+        let about = [self.offset.about.east_m, self.offset.about.north_m];
+        let mut corners: Vec<Place> = self
+            .chain
             .corners
             .iter()
-            .map(|corner| {
-                on_plan(
-                    &past[corner.step],
-                    [self.offset.about.east_m, self.offset.about.north_m],
-                )
-            })
-            .collect()
+            .map(|corner| on_plan(&past[corner.step], about))
+            .collect();
+        self.put_at_edges(&mut corners, &past);
+        corners
     }
 }

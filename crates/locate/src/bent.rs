@@ -1,0 +1,583 @@
+//! Places where positions are always bent the same way.
+//!
+//! Question: beside walls and under trees a receiver may be off by decimetres or metres, at the same place always by the
+//! same; that is neither noise nor drift. Where, and by how much? A machine drives straight from turn to turn. Where many
+//! straight drives in many directions show the same kink, positions are bent there. Method: lines are fitted to the drives
+//! from turn to turn by iteratively reweighted least squares (Cauchy weights; Holland & Welsch 1977,
+//! DOI 10.1080/03610927708827533), so that the straight and steady part of each decides; what is left is gathered on nodes
+//! a metre apart, each with a hat of that width, and solved for the one offset that explains it; lines and offsets are
+//! bettered in turn (backfitting; Buja, Hastie & Tibshirani 1989, DOI 10.1214/aos/1176347115). A bend is believed by what
+//! lies across the drives alone, for the speed may change at edges and on slopes: where it is larger than [`LEAST_M`] and
+//! some standard errors from drive to drive, on some square metres, and where drives in several directions agree.
+//!
+//! Exact: nothing. Approximate: an offset that grows evenly over the whole lawn bends no line and is not seen (it is the
+//! plan's turn and scale); a slope down which wheels always slip bends drives truly; larger drift than [`MOST_DRIFT_M`]
+//! hides all bends. On simulated walls of 0.5 to 1.5 m, 3 m wide, a tenth to a fifth is left. Cost: three line fits to
+//! every drive where nothing is bent, fifteen times that otherwise.
+
+use crate::{Kept, Piece};
+use std::collections::{HashMap, HashSet};
+use tussock_types::Place;
+
+/// Distance of nodes.
+const NODE_M: f64 = 1.0;
+/// Smaller bends are not corrected.
+pub const LEAST_M: f64 = 0.15;
+/// Larger drift than this bends every drive.
+pub const MOST_DRIFT_M: f64 = 0.5;
+
+/// When a bend is believed.
+struct Sure {
+    /// It is larger than this.
+    least_m: f64,
+    /// And than so many standard errors.
+    errors: f64,
+    /// On so many nodes next to each other, which are about square metres.
+    nodes: usize,
+    /// Somewhere it is at least so large.
+    peak_m: f64,
+}
+
+const SURE: Sure = Sure {
+    least_m: LEAST_M,
+    errors: 3.5,
+    nodes: 5,
+    peak_m: 0.25,
+};
+/// Before drives are bettered so much is a hint.
+const HINT: Sure = Sure {
+    least_m: 0.07,
+    errors: 1.0,
+    nodes: 3,
+    peak_m: 0.1,
+};
+/// Fewer drives than this over one node tell nothing.
+const LEAST_DRIVES: f64 = 5.0;
+/// Directions of drives are told apart by so many sectors of half a turn.
+const SECTORS: usize = 6;
+const LEAST_IN_SECTOR: f64 = 1.0;
+const LEAST_SECTORS: usize = 3;
+/// Smaller changes of direction may come from the bend itself.
+const TURN_COSINE: f64 = 0.9;
+/// A longer stop than this is a turn.
+const STOP_S: f64 = 0.7;
+/// The machine may still be turning this long before and after.
+const END_CUT_S: f64 = 0.5;
+/// Shorter drives show no kink.
+const LEAST_DRIVE_M: f64 = 3.0;
+const LEAST_FIXES: usize = 8;
+/// Rounds of the backfitting.
+const ROUNDS: usize = 15;
+/// Rounds of the reweighting for each line.
+const REWEIGHTINGS: usize = 6;
+/// Cauchy's tuning constant: 95 % efficiency at the normal.
+const CAUCHY: f64 = 2.385;
+/// Scatter of the speed from drive to drive, as part of it.
+const SPEED_SD: f64 = 0.03;
+/// What lies along a drive counts less than what lies across: the speed may change.
+const ALONG_SHARE: f64 = 0.5;
+/// The neighbours of a node count as so many drives over it.
+const LEAN_DRIVES: f64 = 1.5;
+/// Weight that holds each node at nought.
+const RIDGE: f64 = 0.5;
+
+/// By how much positions are bent, by place.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Bent {
+    /// Offset of positions at each node that is bent: node, east, north.
+    offsets_m: HashMap<(i32, i32), [f64; 2]>,
+    /// Largest offset.
+    pub largest_m: f64,
+    /// Where it is the largest.
+    pub place: Place,
+    /// Ground on which positions are off by more than [`LEAST_M`].
+    pub area_m2: f64,
+}
+
+fn node(value_m: f64) -> (i32, f64) {
+    let at = value_m / NODE_M;
+    let base = at.floor();
+    (base as i32, at - base)
+}
+
+/// The four nodes around a place with their weights.
+fn around(place: Place) -> [((i32, i32), f64); 4] {
+    let (east, right) = node(place.east_m);
+    let (north, up) = node(place.north_m);
+    [
+        ((east, north), (1.0 - right) * (1.0 - up)),
+        ((east + 1, north), right * (1.0 - up)),
+        ((east, north + 1), (1.0 - right) * up),
+        ((east + 1, north + 1), right * up),
+    ]
+}
+
+fn offset_at(offsets_m: &HashMap<(i32, i32), [f64; 2]>, place: Place) -> [f64; 2] {
+    let mut sum = [0.0; 2];
+    for (node, weight) in around(place) {
+        if let Some(offset_m) = offsets_m.get(&node) {
+            sum[0] += weight * offset_m[0];
+            sum[1] += weight * offset_m[1];
+        }
+    }
+    sum
+}
+
+/// Solves place + offset at place = logged. Offsets change by less than one metre in a metre, or they could not be undone.
+fn straightened(offsets_m: &HashMap<(i32, i32), [f64; 2]>, logged: Place, guess: Place) -> Place {
+    const STEPS: usize = 12;
+    let mut place = guess;
+    for _ in 0..STEPS {
+        let [east_m, north_m] = offset_at(offsets_m, place);
+        let next = Place::new(logged.east_m - east_m, logged.north_m - north_m);
+        let moved_m = next.distance_m(place);
+        // Half steps: a steep bend would be overshot to and fro.
+        place = Place::new(
+            0.5 * (place.east_m + next.east_m),
+            0.5 * (place.north_m + next.north_m),
+        );
+        if moved_m < 1e-3 {
+            break;
+        }
+    }
+    place
+}
+
+impl Bent {
+    /// The place that a logged position stands for.
+    pub fn straightened(&self, logged: Place) -> Place {
+        straightened(&self.offsets_m, logged, logged)
+    }
+}
+
+/// A drive from turn to turn, at one speed along one line.
+struct Line {
+    time_s: Vec<f64>,
+    places: Vec<Place>,
+    /// Where the machine was, by this drive.
+    seen: Vec<Place>,
+    middle_s: f64,
+    centre: Place,
+    velocity_mps: [f64; 2],
+}
+
+/// Joins pieces of path that go on in the same direction and takes the fixes of each.
+fn drives(kept: &Kept, pieces: &[Piece]) -> Vec<Line> {
+    let mut found = Vec::new();
+    let mut take = |start_s: f64, end_s: f64| {
+        let first = kept
+            .time_s
+            .partition_point(|time_s| *time_s < start_s + END_CUT_S);
+        let end = kept.time_s.partition_point(|time_s| *time_s <= end_s - END_CUT_S);
+        if end < first + LEAST_FIXES || kept.place(first).distance_m(kept.place(end - 1)) < LEAST_DRIVE_M {
+            return;
+        }
+        found.push(Line {
+            time_s: kept.time_s[first..end].to_vec(),
+            places: (first..end).map(|index| kept.place(index)).collect(),
+            seen: (first..end).map(|index| kept.place(index)).collect(),
+            middle_s: 0.0,
+            centre: Place::default(),
+            velocity_mps: [1.0, 0.0],
+        });
+    };
+    for piece in pieces {
+        let mut open: Option<(f64, f64, [f64; 2])> = None;
+        for pair in piece.vertices.windows(2) {
+            let (from, to) = (pair[0], pair[1]);
+            let length_m = from.place.distance_m(to.place);
+            if !(length_m > 0.0) {
+                continue;
+            }
+            let along = [
+                (to.place.east_m - from.place.east_m) / length_m,
+                (to.place.north_m - from.place.north_m) / length_m,
+            ];
+            let goes_on = open.filter(|(_, _, last)| {
+                along[0] * last[0] + along[1] * last[1] > TURN_COSINE && from.leave_s - from.arrive_s < STOP_S
+            });
+            match goes_on {
+                Some((start_s, _, _)) => open = Some((start_s, to.arrive_s, along)),
+                None => {
+                    if let Some((start_s, end_s, _)) = open {
+                        take(start_s, end_s);
+                    }
+                    open = Some((from.leave_s, to.arrive_s, along));
+                }
+            }
+        }
+        if let Some((start_s, end_s, _)) = open {
+            take(start_s, end_s);
+        }
+    }
+    found
+}
+
+impl Line {
+    fn along(&self) -> [f64; 2] {
+        let [east, north] = self.velocity_mps;
+        let speed_mps = east.hypot(north).max(1e-9);
+        [east / speed_mps, north / speed_mps]
+    }
+
+    fn across(&self) -> [f64; 2] {
+        let [east, north] = self.along();
+        [-north, east]
+    }
+
+    /// Weighted regression of places on time.
+    fn regress(&mut self, places: &[Place], weights: &[f64], scale_m: f64, speed_mps: f64) {
+        let sum: f64 = weights.iter().sum::<f64>().max(1e-12);
+        let mean =
+            |of: &dyn Fn(usize) -> f64| (0..places.len()).map(|at| weights[at] * of(at)).sum::<f64>() / sum;
+        self.middle_s = mean(&|at| self.time_s[at]);
+        self.centre = Place::new(mean(&|at| places[at].east_m), mean(&|at| places[at].north_m));
+        let (mut tt, mut te, mut tn) = (0.0, 0.0, 0.0);
+        for (at, place) in places.iter().enumerate() {
+            let time_s = self.time_s[at] - self.middle_s;
+            tt += weights[at] * time_s * time_s;
+            te += weights[at] * time_s * (place.east_m - self.centre.east_m);
+            tn += weights[at] * time_s * (place.north_m - self.centre.north_m);
+        }
+        let found_mps = te.hypot(tn) / tt.max(1e-12);
+        if found_mps > 0.0 {
+            // The usual speed is known, and held to by motors.
+            let (own, usual) = (tt / (scale_m * scale_m), 1.0 / (SPEED_SD * speed_mps).powi(2));
+            let share = (own + usual * speed_mps / found_mps) / (own + usual);
+            self.velocity_mps = [share * te / tt, share * tn / tt];
+        }
+    }
+
+    /// Cauchy weights of places; gives the cost too.
+    fn weigh(&self, places: &[Place], scale_m: f64, weights: &mut [f64]) -> f64 {
+        let mut cost = 0.0;
+        for (at, place) in places.iter().enumerate() {
+            let [east_m, north_m] = self.off_m(at, *place);
+            let square = (east_m * east_m + north_m * north_m) / (CAUCHY * scale_m).powi(2);
+            weights[at] = 1.0 / (1.0 + square);
+            cost += square.ln_1p();
+        }
+        cost
+    }
+
+    /// Fits the drive to places, those far off counting little: from its whole, its first and its last half.
+    fn fit(&mut self, places: &[Place], scale_m: f64, speed_mps: f64) {
+        let count = places.len();
+        let half = count.div_ceil(2);
+        let mut best: Option<(f64, f64, Place, [f64; 2])> = None;
+        for start in [0..count, 0..half, count - half..count] {
+            let mut weights: Vec<f64> = (0..count)
+                .map(|at| f64::from(u8::from(start.contains(&at))))
+                .collect();
+            let mut cost = 0.0;
+            for _ in 0..REWEIGHTINGS {
+                self.regress(places, &weights, scale_m, speed_mps);
+                cost = self.weigh(places, scale_m, &mut weights);
+            }
+            let found_mps = self.velocity_mps[0].hypot(self.velocity_mps[1]);
+            cost += ((found_mps - speed_mps) / (SPEED_SD * speed_mps)).powi(2);
+            if best.is_none_or(|(least, ..)| cost < least) {
+                best = Some((cost, self.middle_s, self.centre, self.velocity_mps));
+            }
+        }
+        if let Some((_, middle_s, centre, velocity_mps)) = best {
+            (self.middle_s, self.centre, self.velocity_mps) = (middle_s, centre, velocity_mps);
+        }
+    }
+
+    fn look(&mut self) {
+        for (seen, time_s) in self.seen.iter_mut().zip(&self.time_s) {
+            let since_s = time_s - self.middle_s;
+            *seen = Place::new(
+                self.centre.east_m + since_s * self.velocity_mps[0],
+                self.centre.north_m + since_s * self.velocity_mps[1],
+            );
+        }
+    }
+
+    /// From where it should have been to a place.
+    fn off_m(&self, at: usize, place: Place) -> [f64; 2] {
+        let since_s = self.time_s[at] - self.middle_s;
+        [
+            place.east_m - self.centre.east_m - since_s * self.velocity_mps[0],
+            place.north_m - self.centre.north_m - since_s * self.velocity_mps[1],
+        ]
+    }
+
+    /// Distance to the left of the line.
+    fn left_m(&self, at: usize, place: Place) -> f64 {
+        let ([east, north], [east_m, north_m]) = (self.across(), self.off_m(at, place));
+        east * east_m + north * north_m
+    }
+}
+
+/// What the drives over one node say.
+#[derive(Clone, Copy, Default)]
+struct Sum {
+    /// Weighted sum of across times across: east-east, east-north, north-north.
+    square: [f64; 3],
+    /// And of across times distance.
+    pull: [f64; 2],
+    /// Drives over it.
+    drives: f64,
+    /// The last of them.
+    last: usize,
+}
+
+impl Sum {
+    fn add(&mut self, across: [f64; 2], off_m: f64, weight: f64) {
+        self.square[0] += weight * across[0] * across[0];
+        self.square[1] += weight * across[0] * across[1];
+        self.square[2] += weight * across[1] * across[1];
+        self.pull[0] += weight * across[0] * off_m;
+        self.pull[1] += weight * across[1] * off_m;
+    }
+
+    fn count(&mut self, number: usize) {
+        if self.last != number {
+            self.last = number;
+            self.drives += 1.0;
+        }
+    }
+
+    fn solved_m(&self) -> [f64; 2] {
+        let [ee, en, nn] = [self.square[0] + RIDGE, self.square[1], self.square[2] + RIDGE];
+        let determinant = ee * nn - en * en;
+        [
+            (nn * self.pull[0] - en * self.pull[1]) / determinant,
+            (ee * self.pull[1] - en * self.pull[0]) / determinant,
+        ]
+    }
+}
+
+/// Looks for ground on which positions are bent. `white_m` is their white part per axis.
+///
+/// `None` where nothing is bent, or too little was driven to tell.
+pub fn find(kept: &Kept, pieces: &[Piece], white_m: f64, speed_mps: f64) -> Option<Bent> {
+    let mut lines = drives(kept, pieces);
+    let scale_m = white_m.max(0.02);
+    let mut offsets_m: HashMap<(i32, i32), [f64; 2]> = HashMap::new();
+    for round in 0..ROUNDS {
+        let mut sums: HashMap<(i32, i32), Sum> = HashMap::new();
+        for (number, line) in lines.iter_mut().enumerate() {
+            let places: Vec<Place> = line
+                .places
+                .iter()
+                .zip(&line.seen)
+                .map(|(logged, seen)| {
+                    let [east_m, north_m] = offset_at(&offsets_m, *seen);
+                    Place::new(logged.east_m - east_m, logged.north_m - north_m)
+                })
+                .collect();
+            line.fit(&places, scale_m, speed_mps);
+            line.look();
+            let (along, across) = (line.along(), line.across());
+            for (at, seen) in line.seen.iter().enumerate() {
+                let [east_m, north_m] = line.off_m(at, places[at]);
+                let left_m = across[0] * east_m + across[1] * north_m;
+                let ahead_m = along[0] * east_m + along[1] * north_m;
+                for (node, weight) in around(*seen) {
+                    let sum = sums.entry(node).or_default();
+                    sum.count(number + 1);
+                    sum.add(across, left_m, weight);
+                    sum.add(along, ahead_m, ALONG_SHARE * weight);
+                }
+            }
+        }
+        for (node, sum) in &sums {
+            let [east_m, north_m] = sum.solved_m();
+            let offset_m = offsets_m.entry(*node).or_default();
+            offset_m[0] += east_m;
+            offset_m[1] += north_m;
+        }
+        offsets_m = smoothed(&offsets_m, &sums);
+        if round == 0 && believed(&lines, &offsets_m, HINT).is_none() {
+            return None;
+        }
+    }
+    believed(&lines, &offsets_m, SURE)
+}
+
+/// Nodes with few drives lean on their neighbours.
+fn smoothed(
+    offsets_m: &HashMap<(i32, i32), [f64; 2]>,
+    sums: &HashMap<(i32, i32), Sum>,
+) -> HashMap<(i32, i32), [f64; 2]> {
+    offsets_m
+        .iter()
+        .map(|(&(east, north), offset_m)| {
+            let drives = |node: &(i32, i32)| sums.get(node).map_or(0.0, |sum| sum.drives);
+            let own = drives(&(east, north));
+            let mut around = [0.0; 3];
+            for step in [
+                (-1, 0),
+                (1, 0),
+                (0, -1),
+                (0, 1),
+                (-1, -1),
+                (-1, 1),
+                (1, -1),
+                (1, 1),
+            ] {
+                let node = (east + step.0, north + step.1);
+                if let Some(other_m) = offsets_m.get(&node) {
+                    let weight = drives(&node);
+                    around[0] += weight * other_m[0];
+                    around[1] += weight * other_m[1];
+                    around[2] += weight;
+                }
+            }
+            let lean = if around[2] > 0.0 { LEAN_DRIVES } else { 0.0 };
+            let sum = (own + lean).max(1e-12);
+            let mixed =
+                |axis: usize| (own * offset_m[axis] + lean * around[axis] / around[2].max(1e-12)) / sum;
+            ((east, north), [mixed(0), mixed(1)])
+        })
+        .collect()
+}
+
+/// What drives say of a node's offset.
+#[derive(Clone, Copy, Debug, Default)]
+struct Says {
+    drives: f64,
+    /// Squares of what the offset leaves of their distance, and of what it explains.
+    left_m2: f64,
+    explained_m2: f64,
+    /// By direction of the drive: drives, the distance that they say and the one to expect, along the offset.
+    sectors: [[f64; 3]; SECTORS],
+}
+
+impl Says {
+    fn take(&mut self, off_m: f64, across: [f64; 2], offset_m: [f64; 2], share: f64) {
+        let expected_m = across[0] * offset_m[0] + across[1] * offset_m[1];
+        self.drives += share;
+        self.left_m2 += share * (off_m - expected_m).powi(2);
+        self.explained_m2 += share * expected_m * expected_m;
+        let turns = across[1].atan2(across[0]) / std::f64::consts::PI;
+        let sector = &mut self.sectors[((turns.rem_euclid(1.0) * SECTORS as f64) as usize).min(SECTORS - 1)];
+        sector[0] += share;
+        sector[1] += share * off_m * expected_m.signum();
+        sector[2] += share * expected_m.abs();
+    }
+
+    /// Whether the drives say it beyond doubt, in more than one direction and against none: a way that was driven again
+    /// and again, like the one home, has bends of its own.
+    fn agree(&self, errors: f64) -> bool {
+        let (mut with, mut against) = (0, 0);
+        for [drives, said_m, expected_m] in self.sectors {
+            if drives >= LEAST_IN_SECTOR && expected_m > 0.0 {
+                if said_m > 0.5 * expected_m {
+                    with += 1;
+                } else {
+                    against += 1;
+                }
+            }
+        }
+        self.drives >= LEAST_DRIVES
+            && self.explained_m2 * self.drives > errors * errors * self.left_m2
+            && with >= LEAST_SECTORS
+            && against <= 1
+    }
+}
+
+/// The nodes that are bent beyond doubt, with those around them.
+fn believed(lines: &[Line], offsets_m: &HashMap<(i32, i32), [f64; 2]>, sure: Sure) -> Option<Bent> {
+    // Each drive over a node says once how far it lies off there, along the offset; drives are apart in time.
+    let mut says: HashMap<(i32, i32), Says> = HashMap::new();
+    for line in lines {
+        let across = line.across();
+        let mut own: HashMap<(i32, i32), [f64; 2]> = HashMap::new();
+        for (at, logged) in line.places.iter().enumerate() {
+            let left_m = line.left_m(at, *logged);
+            for (node, weight) in around(line.seen[at]) {
+                let sum = own.entry(node).or_default();
+                sum[0] += weight * left_m;
+                sum[1] += weight;
+            }
+        }
+        for (node, [off_m, weight]) in own {
+            if let (Some(offset_m), true) = (offsets_m.get(&node), weight > 0.0) {
+                says.entry(node)
+                    .or_default()
+                    .take(off_m / weight, across, *offset_m, weight.min(1.0));
+            }
+        }
+    }
+    let size = |offset_m: &[f64; 2]| offset_m[0].hypot(offset_m[1]);
+    let is_bent = |node: &(i32, i32)| {
+        offsets_m
+            .get(node)
+            .zip(says.get(node))
+            .is_some_and(|(offset_m, says)| size(offset_m) > sure.least_m && says.agree(sure.errors))
+    };
+    let mut bent: Vec<(i32, i32)> = offsets_m.keys().filter(|node| is_bent(node)).copied().collect();
+    bent.sort_unstable();
+    // From there on as far as drives do not speak against it.
+    let may_belong = |node: &(i32, i32)| {
+        offsets_m
+            .get(node)
+            .is_some_and(|offset_m| size(offset_m) > 0.5 * sure.least_m)
+            && says.get(node).is_none_or(|says| says.explained_m2 > says.left_m2)
+    };
+    let mut open: HashSet<(i32, i32)> = offsets_m
+        .keys()
+        .filter(|node| may_belong(node))
+        .copied()
+        .collect();
+    open.extend(&bent);
+    let seeds: HashSet<(i32, i32)> = bent.iter().copied().collect();
+    let mut kept_nodes: Vec<(i32, i32)> = Vec::new();
+    for start in &bent {
+        if !open.remove(start) {
+            continue;
+        }
+        let mut patch = vec![*start];
+        let mut next = 0;
+        while next < patch.len() {
+            let (east, north) = patch[next];
+            next += 1;
+            for other in [
+                (east - 1, north),
+                (east + 1, north),
+                (east, north - 1),
+                (east, north + 1),
+            ] {
+                if open.remove(&other) {
+                    patch.push(other);
+                }
+            }
+        }
+        let peak_m = patch
+            .iter()
+            .map(|node| size(&offsets_m[node]))
+            .fold(0.0, f64::max);
+        let sure_nodes = patch.iter().filter(|node| seeds.contains(node)).count();
+        if sure_nodes >= sure.nodes && peak_m >= sure.peak_m {
+            kept_nodes.extend(patch);
+        }
+    }
+    let peak = kept_nodes
+        .iter()
+        .max_by(|a, b| size(&offsets_m[a]).total_cmp(&size(&offsets_m[b])))
+        .copied()?;
+    let mut found = Bent {
+        largest_m: size(&offsets_m[&peak]),
+        place: Place::new(f64::from(peak.0) * NODE_M, f64::from(peak.1) * NODE_M),
+        area_m2: kept_nodes
+            .iter()
+            .filter(|node| size(&offsets_m[node]) > LEAST_M)
+            .count() as f64
+            * NODE_M
+            * NODE_M,
+        offsets_m: HashMap::new(),
+    };
+    for (east, north) in kept_nodes {
+        // Two nodes farther the bend has faded.
+        for node in (-2..=2).flat_map(|a| (-2..=2).map(move |b| (east + a, north + b))) {
+            if let Some(offset_m) = offsets_m.get(&node) {
+                found.offsets_m.insert(node, *offset_m);
+            }
+        }
+    }
+    Some(found)
+}
