@@ -205,6 +205,7 @@ fn thinned(stand: &Stand, stride: usize) -> Stand {
             time_s: some(&stand.fixes.time_s),
             east_m: some(&stand.fixes.east_m),
             north_m: some(&stand.fixes.north_m),
+            ..Blocks::default()
         },
         place: stand.place,
     }

@@ -24,6 +24,35 @@ pub struct Gated {
     pub jumps: usize,
 }
 
+/// How many times the usual error each fix may have, by its dilution of precision.
+///
+/// Only what is clearly poorer counts: a dilution that breathes with the satellites says nothing of a single fix.
+fn scales(trace: &Trace, chosen: &[usize]) -> Vec<f32> {
+    const CLEARLY: f32 = 1.5;
+    const MOST: f32 = 10.0;
+    const LEAST_TOLD: f64 = 0.9;
+    let mut told: Vec<f64> = chosen
+        .iter()
+        .map(|index| f64::from(trace.hdop[*index]))
+        .filter(|hdop| hdop.is_finite() && *hdop > 0.0)
+        .collect();
+    if (told.len() as f64) < LEAST_TOLD * chosen.len() as f64 {
+        return Vec::new();
+    }
+    let Some(usual) = noise::median(&mut told) else {
+        return Vec::new();
+    };
+    let scales: Vec<f32> = chosen
+        .iter()
+        .map(|index| (trace.hdop[*index] / usual as f32).min(MOST))
+        .map(|scale| if scale >= CLEARLY { scale } else { 1.0 })
+        .collect();
+    if scales.iter().all(|scale| *scale <= 1.0) {
+        return Vec::new();
+    }
+    scales
+}
+
 /// Applies the gates and cuts the trace into runs at silences and where the log says that reception was lost.
 pub fn gate(trace: &Trace, east_m: &[f64], north_m: &[f64], settings: &PositionSettings) -> Gated {
     let believable = |index: usize| {
@@ -41,6 +70,7 @@ pub fn gate(trace: &Trace, east_m: &[f64], north_m: &[f64], settings: &PositionS
         east_m: indices.iter().map(|index| east_m[*index]).collect(),
         north_m: indices.iter().map(|index| north_m[*index]).collect(),
         run: indices.iter().map(|index| trace.segment[*index]).collect(),
+        scale: Vec::new(),
     };
     let rough = columns(&good);
     let period_s = noise::usual_period_s(&rough);
@@ -51,6 +81,7 @@ pub fn gate(trace: &Trace, east_m: &[f64], north_m: &[f64], settings: &PositionS
     let jumps = good.len() - chain.len();
     let chosen: Vec<usize> = chain.iter().map(|index| good[*index]).collect();
     let mut kept = columns(&chosen);
+    kept.scale = scales(trace, &chosen);
 
     let mut gaps = Vec::new();
     let mut run = 0_u32;

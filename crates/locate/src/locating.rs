@@ -84,11 +84,15 @@ fn refine(noise: &mut NoiseEstimate, runs: &[(path::Blocks, Vec<segment::Part>)]
             let end = blocks
                 .time_s
                 .partition_point(|time_s| *time_s <= end_s - END_CUT_S);
+            if (first..end).any(|index| blocks.scale_at(index) > 1.0) {
+                continue;
+            }
             stands.push(drift::Stand {
                 fixes: path::Blocks {
                     time_s: blocks.time_s[first..end].to_vec(),
                     east_m: blocks.east_m[first..end].to_vec(),
                     north_m: blocks.north_m[first..end].to_vec(),
+                    ..path::Blocks::default()
                 },
                 place: 0,
             });

@@ -18,11 +18,18 @@ pub struct Blocks {
     pub east_m: Vec<f64>,
     /// Mean north.
     pub north_m: Vec<f64>,
+    /// Largest of their [`Kept::scale`]; empty where it does not change.
+    pub scale: Vec<f64>,
 }
 
 impl Blocks {
     pub(crate) fn place(&self, index: usize) -> Place {
         Place::new(self.east_m[index], self.north_m[index])
+    }
+
+    /// How many times the usual error a block may have.
+    pub(crate) fn scale_at(&self, index: usize) -> f64 {
+        self.scale.get(index).copied().unwrap_or(1.0)
     }
 }
 
@@ -45,6 +52,10 @@ pub fn blocks(kept: &Kept, run: Range<usize>, least_s: f64) -> Blocks {
         blocks
             .north_m
             .push(kept.north_m[start..end].iter().sum::<f64>() * share);
+        if !kept.scale.is_empty() {
+            let worst = (start..end).map(|index| kept.scale_at(index)).fold(1.0, f64::max);
+            blocks.scale.push(worst);
+        }
         start = end;
     }
     blocks

@@ -8,6 +8,8 @@
 //! 2005). Exact for that cost, except that starts whose cost exceeds the best by `HOPELESS_NATS` are dropped, and that
 //! in precise logs starts are tried only where the path bends.
 //!
+//! Where the receiver says that its error is several times the usual one, steps count as much less.
+//!
 //! Cost: fixes times the starts alive, usually some tens.
 
 use crate::{NoiseEstimate, path::Blocks};
@@ -126,13 +128,14 @@ pub fn segment(blocks: &Blocks, law: &StepLaw) -> Vec<Part> {
             blocks.east_m[fix] - blocks.east_m[fix - 1],
             blocks.north_m[fix] - blocks.north_m[fix - 1],
         ];
+        let scale = blocks.scale_at(fix - 1).max(blocks.scale_at(fix));
         let mut best = Step {
             cost: f64::INFINITY,
             kind: PartKind::Halt,
             start: 0,
         };
         for start in &mut starts {
-            start.advance(step_m, dt_s, law);
+            start.advance(step_m, dt_s, law, scale);
             let lapse_s = blocks.time_s[fix] - blocks.time_s[start.fix];
             let leg = start.base + start.leg_cost(law) + LEG_NATS;
             if leg < best.cost && lapse_s >= 1.4 {
@@ -155,7 +158,7 @@ pub fn segment(blocks: &Blocks, law: &StepLaw) -> Vec<Part> {
         // A step may hold the turn itself.
         let length_m = step_m[0].hypot(step_m[1]);
         let mixed = ends[fix - 1].cost + MIXED_NATS;
-        let may_mix = length_m <= law.mixed_mps * dt_s + 4.0 * law.white_m;
+        let may_mix = length_m <= law.mixed_mps * dt_s + 4.0 * scale * law.white_m;
         mixed_before[fix] = may_mix && mixed < best.cost;
         let base = if mixed_before[fix] { mixed } else { best.cost };
         starts.retain(|start| {
@@ -210,13 +213,13 @@ fn new_start(fix: usize, base: f64) -> Start {
 }
 
 impl Start {
-    fn advance(&mut self, step_m: [f64; 2], dt_s: f64, law: &StepLaw) {
+    fn advance(&mut self, step_m: [f64; 2], dt_s: f64, law: &StepLaw, scale: f64) {
         self.e = [
             step_m[0] + law.theta * self.e[0],
             step_m[1] + law.theta * self.e[1],
         ];
         self.m_s = dt_s + law.theta * self.m_s;
-        let weight = 1.0 / law.innovation_m2;
+        let weight = 1.0 / (law.innovation_m2 * scale * scale);
         self.s_ee += (self.e[0] * self.e[0] + self.e[1] * self.e[1]) * weight;
         self.s_me[0] += self.m_s * self.e[0] * weight;
         self.s_me[1] += self.m_s * self.e[1] * weight;
@@ -244,7 +247,7 @@ fn may_bend(blocks: &Blocks, fix: usize, law: &StepLaw) -> bool {
         blocks.time_s[fix + REACH] - blocks.time_s[fix],
     );
     // Noise of the velocity difference over the two sides; precise when a turn stands far above it.
-    let noise_mps = law.white_m * 6.0_f64.sqrt() / before_s.min(after_s);
+    let noise_mps = blocks.scale_at(fix) * law.white_m * 6.0_f64.sqrt() / before_s.min(after_s);
     if law.speed_mps < 10.0 * noise_mps {
         return true;
     }

@@ -182,12 +182,19 @@ pub struct Kept {
     pub north_m: Vec<f64>,
     /// Index of the unbroken run that the fix belongs to.
     pub run: Vec<u32>,
+    /// How many times the usual error the receiver reckons with; empty where it does not change, or is not told.
+    pub scale: Vec<f32>,
 }
 
 impl Kept {
     /// Place of the fix at `index`.
     pub fn place(&self, index: usize) -> Place {
         Place::new(self.east_m[index], self.north_m[index])
+    }
+
+    /// How many times the usual error the fix may have.
+    pub fn scale_at(&self, index: usize) -> f64 {
+        self.scale.get(index).copied().map_or(1.0, f64::from)
     }
 
     /// Number of fixes.

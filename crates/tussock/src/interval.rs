@@ -14,6 +14,9 @@
 //! | turns put back | none | 0.1 points + 0.007 points per second of period, + 1.4 points per metre; lanes 0.15 + 0.03 points per second; metre errors 4 points |
 //! | smoothed, chords | none | 0.6 points; to the upper side 0.4 points per second of period |
 //!
+//! Metre logs with hours of poor sky lose path beyond the edges of the lawn: 20 points for the share of such time are put
+//! back, with a standard deviation of 13.
+//!
 //! Ground on which positions are always off the same way ([`tussock_locate::bent`]) and were straightened adds 7 points for
 //! its share of the lawn.
 //!
@@ -148,6 +151,16 @@ pub(crate) fn position_error_m(track: &Track) -> f64 {
     }
 }
 
+/// Time in which the receiver reckons with several times its usual error, each second by how much of it is lost: one
+/// part in `scale` is left.
+fn poor_share(track: &Track) -> f64 {
+    let kept = &track.kept;
+    let lost: f64 = (0..kept.len())
+        .map(|index| 1.0 - 1.0 / kept.scale_at(index))
+        .sum();
+    lost / (kept.len() as f64).max(1.0)
+}
+
 fn doubt(track: &Track, counted: &Counted, pattern: luck::Pattern) -> Doubt {
     let left_m = position_error_m(track);
     match (track.method, &track.anchored) {
@@ -160,11 +173,16 @@ fn doubt(track: &Track, counted: &Counted, pattern: luck::Pattern) -> Doubt {
                     more_above: 0.0,
                 };
             }
+            let poor = if track.noise.drift_m.is_some_and(|drift_m| drift_m > POOR_M) {
+                poor_share(track)
+            } else {
+                0.0
+            };
             let unexplained = (1.0 - anchored.explained_fraction() - USUAL_UNEXPLAINED).max(0.0);
             let surprise = unexplained * left_m.sqrt();
             Doubt {
-                bias: POINT * (0.13 - 0.24 * left_m.min(0.6) + 4.8 * surprise),
-                sd: spread.hypot(POINT * (0.17 + 1.1 * left_m + 5.0 * surprise)),
+                bias: POINT * (0.13 - 0.24 * left_m.min(0.6) + 4.8 * surprise - 20.0 * poor),
+                sd: spread.hypot(POINT * (0.17 + 1.1 * left_m + 5.0 * surprise + 13.0 * poor)),
                 more_above: 0.0,
             }
         }

@@ -160,13 +160,16 @@ impl Chain {
         // Means of a random walk over neighbouring stretches differ by two thirds of what it does in that time: a sixth
         // less on each side.
         let white_m2 = how.white_m.powi(2) / count;
-        let variance = (white_m2 - how.drift_rate_m2_per_s * lapse_s / 6.0).max(0.1 * white_m2);
+        // Both parts of the error grow where the receiver says so.
+        let scale = fixes.clone().map(|at| blocks.scale_at(at)).sum::<f64>() / count;
+        let variance =
+            scale * scale * (white_m2 - how.drift_rate_m2_per_s * lapse_s / 6.0).max(0.1 * white_m2);
         for (axis, value) in [mean(&blocks.east_m), mean(&blocks.north_m)]
             .into_iter()
             .enumerate()
         {
             self.steps[step].sights.push(Sight {
-                of: vec![(PLACE + axis, 1.0), (DRIFT + axis, 1.0)],
+                of: vec![(PLACE + axis, 1.0), (DRIFT + axis, scale)],
                 value,
                 variance,
                 is_fix: true,

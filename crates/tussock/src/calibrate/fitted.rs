@@ -258,6 +258,7 @@ fn noise(track: &Track) -> LogNoise {
                     time_s: kept.time_s[first..end].to_vec(),
                     east_m: kept.east_m[first..end].to_vec(),
                     north_m: kept.north_m[first..end].to_vec(),
+                    ..Blocks::default()
                 },
                 place: 0,
             }
