@@ -110,6 +110,7 @@ fn drift_of(stands: &[Fixes]) -> Value {
                 time_s: fixes.time_s.clone(),
                 east_m: fixes.east_m.clone(),
                 north_m: fixes.north_m.clone(),
+                ..Blocks::default()
             },
             place: 0,
         })

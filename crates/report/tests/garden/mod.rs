@@ -403,7 +403,6 @@ pub(crate) fn findings() -> Findings {
             drift_time_s: Some(310.0),
             source: NoiseSource::StationScatter,
             anchored: None,
-            bent: None,
             plan_offset: None,
         },
         coverage: Some(Coverage {

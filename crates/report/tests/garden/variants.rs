@@ -227,7 +227,6 @@ pub(crate) fn bare_findings() -> Findings {
         drift_time_s: None,
         source: NoiseSource::Default,
         anchored: None,
-        bent: None,
         plan_offset: None,
     };
     Findings {
