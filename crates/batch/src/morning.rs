@@ -8,7 +8,7 @@
 //! | missed pocket | one identity was missed in at least two of the last three logged nights, the newest among them |
 //! | stuck spot | one place took at least four minutes in at least two of the last three logged nights, the newest among them |
 //! | lost hours | both nights drove at most three quarters of the usual hours, and half an hour less |
-//! | less visited | the upper ends of both nights lie below the usual lower end |
+//! | less visited | the upper ends of both nights lie three points below all usual nights, and three of their standard deviations below the usual |
 //! | absent | at least two expected nights in a row brought no log, of the garden or of one of its machines |
 //! | receiver worse | position error of both nights at least twice the usual, and 5 cm more |
 //! | silences | both nights were silent at least half an hour and twice as long as usual |
@@ -34,6 +34,8 @@ const AT_ONCE: usize = 1000;
 const LEAST_USUAL: usize = 3;
 const ABSENT_NIGHTS: usize = 2;
 const STUCK_MIN: f64 = 4.0;
+/// Less than this below all usual nights may still be luck.
+const LESS_VISITED: f64 = 0.03;
 /// Spots nearer than this on two nights are one place; about the reach within which episodes are gathered.
 const SAME_SPOT_M: f64 = 2.0;
 /// Where neither width nor speed is known.
@@ -198,6 +200,21 @@ impl Look {
             median(usual)?,
             before,
         ))
+    }
+
+    /// Visited fraction that luck alone hardly ever falls below: one night differs from the next.
+    fn unlucky_fraction(&self, before: Night, usual: f64) -> Option<f64> {
+        /// Standard deviation of a normal law over the median of absolute deviations.
+        const SD_PER_MAD: f64 = 1.4826;
+        const SDS: f64 = 3.0;
+        let nights: Vec<f64> = self
+            .nights
+            .range(..before)
+            .filter_map(|(_, row)| row[NIGHTS.at("visited_fraction")].number())
+            .collect();
+        let least = nights.iter().copied().fold(f64::INFINITY, f64::min);
+        let deviation = median(nights.iter().map(|one| (one - usual).abs()).collect())?;
+        Some(least.min(usual - SDS * SD_PER_MAD * deviation))
     }
 
     fn swath_m2_per_s(&self) -> f64 {
@@ -423,10 +440,11 @@ impl Look {
                 format!("{:.1} h of driving where {usual_h:.1} h are usual", last[0]),
             );
         }
-        if let (Some((highs, usual_low, since)), Some((last, usual, _))) = (
-            self.against_usual("visited_high_fraction", "visited_low_fraction"),
+        if let (Some((highs, _, since)), Some((last, usual, before))) = (
+            self.against_usual("visited_high_fraction", "visited_high_fraction"),
             self.against_usual("visited_fraction", "visited_fraction"),
-        ) && highs.iter().all(|high| *high < usual_low)
+        ) && let Some(unlucky) = self.unlucky_fraction(before, usual)
+            && highs.iter().all(|high| *high < unlucky - LESS_VISITED)
         {
             let gain_m2 = (usual - last[0]).max(0.0) * lawn_m2;
             let text = format!(

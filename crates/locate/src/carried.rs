@@ -94,7 +94,7 @@ pub fn lift_out(
         left.east_m.push(kept.east_m[index]);
         left.north_m.push(kept.north_m[index]);
         left.run.push(run);
-        left.scale.extend(kept.scale.get(index));
+        left.error_factor.extend(kept.error_factor.get(index));
     }
     carried.extend(next.map(|range| lifted(&kept, range)));
     if left.is_empty() {

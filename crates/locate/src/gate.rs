@@ -70,7 +70,7 @@ pub fn gate(trace: &Trace, east_m: &[f64], north_m: &[f64], settings: &PositionS
         east_m: indices.iter().map(|index| east_m[*index]).collect(),
         north_m: indices.iter().map(|index| north_m[*index]).collect(),
         run: indices.iter().map(|index| trace.segment[*index]).collect(),
-        scale: Vec::new(),
+        error_factor: Vec::new(),
     };
     let rough = columns(&good);
     let period_s = noise::usual_period_s(&rough);
@@ -81,7 +81,7 @@ pub fn gate(trace: &Trace, east_m: &[f64], north_m: &[f64], settings: &PositionS
     let jumps = good.len() - chain.len();
     let chosen: Vec<usize> = chain.iter().map(|index| good[*index]).collect();
     let mut kept = columns(&chosen);
-    kept.scale = scales(trace, &chosen);
+    kept.error_factor = scales(trace, &chosen);
 
     let mut gaps = Vec::new();
     let mut run = 0_u32;

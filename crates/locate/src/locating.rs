@@ -84,7 +84,7 @@ fn refine(noise: &mut NoiseEstimate, runs: &[(path::Blocks, Vec<segment::Part>)]
             let end = blocks
                 .time_s
                 .partition_point(|time_s| *time_s <= end_s - END_CUT_S);
-            if (first..end).any(|index| blocks.scale_at(index) > 1.0) {
+            if (first..end).any(|index| blocks.error_factor_at(index) > 1.0) {
                 continue;
             }
             stands.push(drift::Stand {

@@ -18,8 +18,8 @@ pub struct Blocks {
     pub east_m: Vec<f64>,
     /// Mean north.
     pub north_m: Vec<f64>,
-    /// Largest of their [`Kept::scale`]; empty where it does not change.
-    pub scale: Vec<f64>,
+    /// Largest of their [`Kept::error_factor`]; empty where it does not change.
+    pub error_factor: Vec<f64>,
 }
 
 impl Blocks {
@@ -28,8 +28,8 @@ impl Blocks {
     }
 
     /// How many times the usual error a block may have.
-    pub(crate) fn scale_at(&self, index: usize) -> f64 {
-        self.scale.get(index).copied().unwrap_or(1.0)
+    pub(crate) fn error_factor_at(&self, index: usize) -> f64 {
+        self.error_factor.get(index).copied().unwrap_or(1.0)
     }
 }
 
@@ -52,9 +52,11 @@ pub fn blocks(kept: &Kept, run: Range<usize>, least_s: f64) -> Blocks {
         blocks
             .north_m
             .push(kept.north_m[start..end].iter().sum::<f64>() * share);
-        if !kept.scale.is_empty() {
-            let worst = (start..end).map(|index| kept.scale_at(index)).fold(1.0, f64::max);
-            blocks.scale.push(worst);
+        if !kept.error_factor.is_empty() {
+            let worst = (start..end)
+                .map(|index| kept.error_factor_at(index))
+                .fold(1.0, f64::max);
+            blocks.error_factor.push(worst);
         }
         start = end;
     }

@@ -128,7 +128,7 @@ pub fn segment(blocks: &Blocks, law: &StepLaw) -> Vec<Part> {
             blocks.east_m[fix] - blocks.east_m[fix - 1],
             blocks.north_m[fix] - blocks.north_m[fix - 1],
         ];
-        let scale = blocks.scale_at(fix - 1).max(blocks.scale_at(fix));
+        let scale = blocks.error_factor_at(fix - 1).max(blocks.error_factor_at(fix));
         let mut best = Step {
             cost: f64::INFINITY,
             kind: PartKind::Halt,
@@ -247,7 +247,7 @@ fn may_bend(blocks: &Blocks, fix: usize, law: &StepLaw) -> bool {
         blocks.time_s[fix + REACH] - blocks.time_s[fix],
     );
     // Noise of the velocity difference over the two sides; precise when a turn stands far above it.
-    let noise_mps = blocks.scale_at(fix) * law.white_m * 6.0_f64.sqrt() / before_s.min(after_s);
+    let noise_mps = blocks.error_factor_at(fix) * law.white_m * 6.0_f64.sqrt() / before_s.min(after_s);
     if law.speed_mps < 10.0 * noise_mps {
         return true;
     }

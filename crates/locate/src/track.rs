@@ -183,7 +183,7 @@ pub struct Kept {
     /// Index of the unbroken run that the fix belongs to.
     pub run: Vec<u32>,
     /// How many times the usual error the receiver reckons with; empty where it does not change, or is not told.
-    pub scale: Vec<f32>,
+    pub error_factor: Vec<f32>,
 }
 
 impl Kept {
@@ -193,8 +193,8 @@ impl Kept {
     }
 
     /// How many times the usual error the fix may have.
-    pub fn scale_at(&self, index: usize) -> f64 {
-        self.scale.get(index).copied().map_or(1.0, f64::from)
+    pub fn error_factor_at(&self, index: usize) -> f64 {
+        self.error_factor.get(index).copied().map_or(1.0, f64::from)
     }
 
     /// Number of fixes.

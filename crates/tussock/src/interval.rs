@@ -156,7 +156,7 @@ pub(crate) fn position_error_m(track: &Track) -> f64 {
 fn poor_share(track: &Track) -> f64 {
     let kept = &track.kept;
     let lost: f64 = (0..kept.len())
-        .map(|index| 1.0 - 1.0 / kept.scale_at(index))
+        .map(|index| 1.0 - 1.0 / kept.error_factor_at(index))
         .sum();
     lost / (kept.len() as f64).max(1.0)
 }

@@ -161,7 +161,7 @@ impl Chain {
         // less on each side.
         let white_m2 = how.white_m.powi(2) / count;
         // Both parts of the error grow where the receiver says so.
-        let scale = fixes.clone().map(|at| blocks.scale_at(at)).sum::<f64>() / count;
+        let scale = fixes.clone().map(|at| blocks.error_factor_at(at)).sum::<f64>() / count;
         let variance =
             scale * scale * (white_m2 - how.drift_rate_m2_per_s * lapse_s / 6.0).max(0.1 * white_m2);
         for (axis, value) in [mean(&blocks.east_m), mean(&blocks.north_m)]

@@ -11,6 +11,8 @@ use tussock_batch::table::{FAILURES, LOGS, NIGHTS, POCKETS, Row, TABLES};
 use tussock_batch::{Columns, Store, morning, night};
 use tussock_types::Alarm;
 
+mod alarms;
+
 /// 2026-05-01T20:00:00Z.
 const START_UNIX_S: f64 = 1_777_665_600.0;
 
