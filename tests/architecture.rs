@@ -51,6 +51,16 @@ const ARROWS: &[(&str, &[&str])] = &[
             "tussock",
         ],
     ),
+    (
+        "tussock-python",
+        &[
+            "tussock-types",
+            "tussock-ingest",
+            "tussock-report",
+            "tussock-simulate",
+            "tussock",
+        ],
+    ),
 ];
 
 /// Never, not even in tests: a saved result is drawn by code that knows no algorithm, and truth is not computed by
@@ -117,7 +127,8 @@ const AT_HOME: &[(&str, &[&str])] = &[
             "tussock",
         ],
     ),
-    ("pyo3", &[]),
+    ("pyo3", &["tussock-python"]),
+    ("numpy", &["tussock-python"]),
 ];
 
 fn root() -> &'static Path {
