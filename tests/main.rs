@@ -16,3 +16,4 @@ mod plan;
 mod plaza;
 mod recordings;
 mod simulate;
+mod surveyed;

@@ -420,6 +420,10 @@ pub(crate) enum PatternKind {
     Roaming,
     /// To and fro in parallel lanes.
     Lanes,
+    /// Spirals outwards from places on the lawn.
+    Spiral,
+    /// Lanes in one outing, roaming in the next.
+    Combined,
 }
 
 const SIMULATE_EXAMPLES: &str = "\

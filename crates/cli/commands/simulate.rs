@@ -126,6 +126,15 @@ fn machine(settings: &Settings, pattern: PatternKind, cut_width_m: f64) -> Machi
                 jitter_m: 0.02,
                 turn_each_round_deg: 90.0,
             },
+            PatternKind::Spiral => Pattern::OutwardSpiral {
+                pitch_m: LANE_SPACING * cut_width_m,
+            },
+            PatternKind::Combined => Pattern::Combined {
+                spacing_m: LANE_SPACING * cut_width_m,
+                direction_deg: 0.0,
+                jitter_m: 0.02,
+                turn_each_round_deg: 90.0,
+            },
         },
         ..usual
     }
