@@ -20,7 +20,7 @@ pub(crate) struct Kept {
 }
 
 impl Kept {
-    fn gather(
+    pub(crate) fn gather(
         traces: &[Py<Trace>],
         plan: Option<&Py<Plan>>,
         settings: &Py<Settings>,
