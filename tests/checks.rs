@@ -13,8 +13,11 @@ const WANTED: &[(&str, u32, u32)] = &[
     ("geo", 1, 6),
     ("geo", 9, 17),
     ("geo", 20, 21),
-    ("err", 20, 21),
+    ("err", 1, 8),
+    ("err", 16, 21),
     ("err", 23, 23),
+    ("alg", 15, 19),
+    ("alg", 22, 22),
 ];
 
 /// Ids with a table of rows: the letters of its last row.
@@ -51,7 +54,7 @@ fn ids(name: &str) -> Vec<(&str, u32)> {
     let mut words = name.split('_');
     let Some(kind) = words
         .next()
-        .filter(|kind| ["nmea", "gpx", "geo", "err"].contains(kind))
+        .filter(|kind| ["nmea", "gpx", "geo", "err", "alg"].contains(kind))
     else {
         return Vec::new();
     };

@@ -21,6 +21,8 @@ fn a_run_writes_every_output_and_names_it() {
         "report.html",
         "map.png",
         "cells.parquet",
+        "legs.parquet",
+        "fixes.parquet",
         "pockets.gpx",
     ] {
         let bytes = content

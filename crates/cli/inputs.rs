@@ -72,12 +72,22 @@ fn open(path: &Path) -> Result<Box<dyn Read>, Failure> {
     }
 }
 
-/// All bytes of a small input (plan, settings, findings).
+/// More than any plan, walk, settings or findings: findings of a park have some tens of millions.
+const MOST_BYTES: u64 = 256 << 20;
+
+/// All bytes of a small input (plan, walk, settings, findings).
 pub(crate) fn bytes(path: &Path) -> Result<Vec<u8>, Failure> {
     let mut bytes = Vec::new();
     open(path)?
+        .take(MOST_BYTES + 1)
         .read_to_end(&mut bytes)
         .map_err(|error| unreadable(path, &error))?;
+    if bytes.len() as u64 > MOST_BYTES {
+        return Err(Failure::told(format!(
+            "{}: holds more than {MOST_BYTES} bytes, expected a plan, walk, settings or findings, which have less",
+            name(path)
+        )));
+    }
     Ok(bytes)
 }
 

@@ -3,7 +3,7 @@
 use crate::exit::{Exit, Failure};
 use anstream::{AutoStream, ColorChoice};
 use anstyle::{AnsiColor, Style as TextStyle};
-use std::io::{ErrorKind, Write};
+use std::io::{ErrorKind, IsTerminal, Write};
 use tussock_report::{Colour, Style};
 
 const ERROR: TextStyle = AnsiColor::Magenta.on_default().bold();
@@ -58,8 +58,11 @@ impl Printer {
         let _ = writeln!(err, "{}", harmless(text));
     }
 
-    /// What to do next.
+    /// What to do next: for people at a terminal, so that a script that succeeded hears nothing.
     pub(crate) fn hint(&self, text: &str) {
+        if !std::io::stderr().is_terminal() {
+            return;
+        }
         let mut err = anstream::stderr().lock();
         let _ = writeln!(err, "{HINT}hint:{HINT:#} {}", harmless(text));
     }

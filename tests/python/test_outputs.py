@@ -5,8 +5,11 @@ import json
 import math
 import os
 import pathlib
+import struct
 import subprocess
+import zlib
 
+import duckdb
 import geojson
 import geopandas
 import gpxpy
@@ -124,6 +127,58 @@ def test_cells_open_in_pyarrow_and_geopandas(garden, findings):
     lawn = cells["lawn"].astype(float)
     visited_m2 = float((cells["visited_probability"] * lawn).sum() * square_m2)
     assert visited_m2 == pytest.approx(findings["coverage"]["visited_m2"], rel=0.02)
+
+
+def test_legs_open_in_geopandas_and_are_as_long_as_their_lines(garden, findings):
+    legs = geopandas.read_parquet(garden / "result/legs.parquet")
+    assert legs.geometry.is_valid.all() and set(legs.geom_type) == {"LineString"}
+    lines = [[(p["east_m"], p["north_m"]) for p in line] for line in findings["driven_lines"] if len(line) > 1]
+    drawn_m = sum(shapely.LineString(line).length for line in lines)
+    assert legs["length_m"].sum() == pytest.approx(drawn_m, rel=1e-9)
+    # On the ellipsoid, by its own geodesics, they are as long.
+    on_earth_m = legs.to_crs(legs.estimate_utm_crs()).length.sum() / 0.9996
+    assert on_earth_m == pytest.approx(drawn_m, rel=2e-3)
+
+
+def test_tables_open_in_duckdb_and_give_the_areas_of_the_findings(garden, findings):
+    cells, legs = garden / "result/cells.parquet", garden / "result/legs.parquet"
+    side_m = findings["cells"]["grid"]["cell_m"]
+    visited_m2, lawn_m2 = duckdb.sql(
+        f"select sum(lawn * visited_probability), sum(lawn) from '{cells}'"
+    ).fetchall()[0]
+    assert lawn_m2 * side_m**2 == pytest.approx(findings["coverage"]["lawn_m2"], rel=2e-3)
+    assert visited_m2 * side_m**2 == pytest.approx(findings["coverage"]["visited_m2"], rel=0.02)
+    pieces, lines = duckdb.sql(f"select count(*), count(distinct line) from '{legs}'").fetchall()[0]
+    drawn = [line for line in findings["driven_lines"] if len(line) > 1]
+    assert (pieces, lines) == (sum(len(line) - 1 for line in drawn), len(drawn))
+
+
+def test_fixes_open_in_geopandas_and_are_those_of_the_log(garden):
+    fixes = geopandas.read_parquet(garden / "result/fixes.parquet")
+    with open(garden / "night.gpx", encoding="utf-8") as file:
+        tracks = gpxpy.parse(file).tracks
+    points = [point for track in tracks for segment in track.segments for point in segment.points]
+    assert len(fixes) == len(points) > 1000
+    assert (fixes.geometry.y.to_numpy() == [point.latitude for point in points]).all(), "digit for digit"
+    assert (fixes.geometry.x.to_numpy() == [point.longitude for point in points]).all(), "digit for digit"
+    assert [time.timestamp() for time in fixes["time"]] == [point.time.timestamp() for point in points]
+    assert (fixes["machine"] != "").all()
+
+
+def test_the_picture_decodes_with_the_width_that_was_asked_for(garden):
+    run(garden, *"report result/findings.json --out narrow --png-width 640".split())
+    data = (garden / "narrow/map.png").read_bytes()
+    assert data[:8] == b"\x89PNG\r\n\x1a\n"
+    width, height, depth, colour = struct.unpack(">IIBB", data[16:26])
+    assert (width, depth, colour) == (640, 8, 2) and height > 100
+    chunks, at = b"", 8
+    while at < len(data):
+        (length,) = struct.unpack(">I", data[at : at + 4])
+        kind, body = data[at + 4 : at + 8], data[at + 8 : at + 8 + length]
+        assert zlib.crc32(kind + body) == struct.unpack(">I", data[at + 8 + length : at + 12 + length])[0]
+        chunks += body if kind == b"IDAT" else b""
+        at += length + 12
+    assert len(zlib.decompress(chunks)) == height * (1 + 3 * width)
 
 
 def test_private_squares_have_no_place_on_earth(garden):

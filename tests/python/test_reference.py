@@ -3,6 +3,7 @@
 The Rust side answers through `crates/testkit/examples/reference.rs`; what is asked stands there.
 """
 
+import csv
 import json
 import os
 import pathlib
@@ -13,7 +14,9 @@ import numpy
 import pyproj
 import pytest
 import scipy.cluster.hierarchy
+import scipy.linalg
 import scipy.ndimage
+import scipy.optimize
 import scipy.stats
 import shapely
 import sklearn.cluster
@@ -441,3 +444,74 @@ def test_the_cheapest_way_costs_what_it_costs_in_networkx():
         assert walked[0] == start and walked[-1] == goal
         assert found["cost"] == pytest.approx(networkx.path_weight(graph, walked, "weight"), rel=1e-12)
     assert ways > 20
+
+def drift_nats(time_s, columns_m, white_m, drift_m, drift_time_s):
+    """Cost of white noise and a Gauss-Markov drift by dense matrices, the mean estimated by generalised least squares."""
+    lag_s = numpy.abs(time_s[:, None] - time_s[None, :])
+    spread = drift_m**2 * numpy.exp(-lag_s / drift_time_s) + white_m**2 * numpy.eye(len(time_s))
+    root = scipy.linalg.cholesky(spread, lower=True)
+    ones = scipy.linalg.solve_triangular(root, numpy.ones(len(time_s)), lower=True)
+    nats = 0.0
+    for column_m in columns_m:
+        bare = scipy.linalg.solve_triangular(root, column_m, lower=True)
+        bare = bare - ones * (ones @ bare) / (ones @ ones)
+        nats += numpy.log(numpy.diag(root)).sum() + 0.5 * bare @ bare
+    return nats
+
+
+def drift_by_scipy(time_s, columns_m):
+    """The same two parts and the time by a search over dense likelihoods; the prior on the time is that of the method."""
+
+    def cost(logs):
+        prior = 0.5 * ((logs[2] - numpy.log(400.0)) / 0.8) ** 2
+        return drift_nats(time_s, columns_m, *numpy.exp(logs)) + prior
+
+    scatter_m = numpy.std(columns_m)
+    starts = [numpy.log([0.2 * scatter_m, scatter_m, time]) for time in (60.0, 600.0)]
+    best = min((scipy.optimize.minimize(cost, start, method="Nelder-Mead") for start in starts), key=lambda one: one.fun)
+    return numpy.exp(best.x), best.fun, cost
+
+
+def assert_drift_agrees(time_s, columns_m):
+    stand = {"time_s": list(time_s), "east_m": list(columns_m[0]), "north_m": list(columns_m[1])}
+    found = ask([{"ask": "drift", "stands": [stand]}])[0]
+    (white_m, drift_m, drift_time_s), least, cost = drift_by_scipy(time_s, columns_m)
+    ours = numpy.log([found["white_m"], found["drift_m"], found["drift_time_s"]])
+    # A search over a grid stops a little before the bottom.
+    assert cost(ours) - least < 0.5, (found, (white_m, drift_m, drift_time_s))
+    # Where the receiver smooths its own positions next to nothing is white.
+    assert found["white_m"] == pytest.approx(white_m, rel=0.05, abs=0.005)
+    assert found["drift_m"] == pytest.approx(drift_m, rel=0.15)
+
+
+def test_drift_of_drawn_stands_is_that_of_dense_likelihoods():
+    random = drawn(9)
+    for white_m, drift_m, drift_time_s in [(0.3, 2.0, 600.0), (0.1, 0.3, 300.0), (0.01, 0.02, 120.0)]:
+        time_s = numpy.arange(0.0, 3600.0, 10.0)
+        keeps = numpy.exp(-10.0 / drift_time_s)
+        columns_m = []
+        for _ in range(2):
+            steps = random.normal(size=len(time_s))
+            walk = [drift_m * steps[0]]
+            for step in steps[1:]:
+                walk.append(keeps * walk[-1] + drift_m * numpy.sqrt(1.0 - keeps**2) * step)
+            columns_m.append(numpy.array(walk) + white_m * random.normal(size=len(time_s)))
+        assert_drift_agrees(time_s, columns_m)
+
+
+def test_drift_of_a_recorded_reference_station_is_that_of_dense_likelihoods():
+    """A receiver at rest for hours; source and licence on the card beside the recording."""
+    with open("fixtures/recordings/static/adsb-grid/north_gold_converted.csv", encoding="ascii") as file:
+        table = list(csv.DictReader(file))
+    clock = numpy.array([float(row["timestamp"]) for row in table])
+    time_s = (clock // 10_000) * 3600 + (clock // 100 % 100) * 60 + clock % 100
+    lat_deg, lon_deg = (numpy.array([float(row[name]) for row in table]) for name in ("lat", "lon"))
+    breaks = numpy.flatnonzero(numpy.abs(numpy.diff(time_s)) > 60.0) + 1
+    sessions = [session for session in numpy.split(numpy.arange(len(time_s)), breaks) if len(session) > 700]
+    assert sessions
+    for session in sessions[:2]:
+        # One fix in so many, so that dense matrices stay small.
+        session = session[:: max(1, len(session) // 350)]
+        east_m = numpy.radians(lon_deg[session] - lon_deg[session[0]]) * 6_378_137.0 * numpy.cos(numpy.radians(60.3))
+        north_m = numpy.radians(lat_deg[session] - lat_deg[session[0]]) * 6_378_137.0
+        assert_drift_agrees(time_s[session], [east_m, north_m])

@@ -3,14 +3,14 @@
 use crate::args::{AnalyseArguments, Format};
 use crate::exit::{Exit, Failure};
 use crate::inputs::{self, told};
-use crate::outputs::OutputFolder;
+use crate::outputs::{OutputFolder, Rendered};
 use crate::printer::Printer;
 use crate::progress::Progress;
 use crate::{Outcome, commands, wishes};
 use std::path::PathBuf;
-use tussock::{Advice, Job, Stage};
+use tussock::{Advice, Calibrate, Job, Stage};
 use tussock_report::Privacy;
-use tussock_types::Findings;
+use tussock_types::{Findings, Trace};
 
 pub(crate) fn run(arguments: &AnalyseArguments, printer: &Printer) -> Outcome {
     let mut options = wishes::read_options(&arguments.log)?;
@@ -66,8 +66,13 @@ pub(crate) fn run(arguments: &AnalyseArguments, printer: &Printer) -> Outcome {
         },
         progress: Some(&tell),
     };
-    let mut findings =
-        tussock::analyse(&job).map_err(|error| commands::cannot_go_on(&error, arguments.plan.as_deref()))?;
+    let calibrate = if arguments.calibrate {
+        Calibrate::Always
+    } else {
+        Calibrate::Auto
+    };
+    let mut findings = tussock::analyse_as(&job, calibrate)
+        .map_err(|error| commands::cannot_go_on(&error, arguments.plan.as_deref()))?;
     if let Some(reference) = &reference {
         let found = tussock::against_reference(&job, reference)
             .map_err(|error| commands::cannot_go_on(&error, arguments.plan.as_deref()))?;
@@ -82,7 +87,11 @@ pub(crate) fn run(arguments: &AnalyseArguments, printer: &Printer) -> Outcome {
         None => Vec::new(),
         Some(folder) => {
             progress.tell("drawing", 0.0);
-            folder.write(&commands::render(&findings, privacy, &arguments.picture)?)?
+            let mut files = commands::render(&findings, privacy, &arguments.picture)?;
+            if privacy == Privacy::Full {
+                files.push(fixes(&assembled.traces)?);
+            }
+            folder.write(&files)?
         }
     };
     drop(progress);
@@ -94,6 +103,16 @@ pub(crate) fn run(arguments: &AnalyseArguments, printer: &Printer) -> Outcome {
     }
     answer(&findings, arguments, &written, printer)?;
     Ok(judge(&findings, threshold, printer))
+}
+
+/// The fixes as read. They are no part of the findings, so that `tussock report` cannot make this file again.
+fn fixes(traces: &[Trace]) -> Result<Rendered, Failure> {
+    let bytes = tussock_report::fixes_parquet(traces, tussock::TOOL_VERSION)
+        .map_err(|error| Failure::told(told(&error)))?;
+    Ok(Rendered {
+        name: "fixes.parquet".to_owned(),
+        bytes,
+    })
 }
 
 fn answer(

@@ -1,5 +1,6 @@
 //! Rows of cells under a capsule.
 
+use tussock_locate::activities::backs_off;
 use tussock_locate::{Piece, Track};
 use tussock_plane::BitGrid;
 use tussock_types::{Grid, Place, Settings};
@@ -21,9 +22,13 @@ pub struct Sweep {
     pub driving_s: f64,
 }
 
+/// Shorter ways back are a wobble of the path.
+const LEAST_REVERSE_M: f64 = 0.1;
+
 /// The sweeps of several tracks in time order, the cutting disc set off from the antenna as the settings say.
 ///
-/// The body points the way that it drives. A stand sweeps a disc.
+/// The body points the way that it drives, except while it backs off ([`backs_off`]). A stand sweeps a disc. Backing out of the
+/// station is not told from driving out.
 pub fn sweeps(tracks: &[Track], settings: &Settings) -> Vec<Sweep> {
     sweeps_of(tracks.iter().flat_map(|track| &track.pieces), settings)
 }
@@ -44,13 +49,17 @@ pub fn sweeps_of<'a>(pieces: impl Iterator<Item = &'a Piece>, settings: &Setting
             driving_s: 0.0,
         };
         let mut last_end: Option<(Place, f64)> = None;
+        let mut before = None;
         for pair in piece.vertices.windows(2) {
             let (from, to) = (pair[0], pair[1]);
+            let backwards = before.is_some_and(|before| backs_off(before, (from, to), LEAST_REVERSE_M));
+            before = Some((from, to));
+            let facing = if backwards { -1.0 } else { 1.0 };
             let length_m = from.place.distance_m(to.place);
             let shift = if shifts && length_m > 0.0 {
                 let along = [
-                    (to.place.east_m - from.place.east_m) / length_m,
-                    (to.place.north_m - from.place.north_m) / length_m,
+                    facing * (to.place.east_m - from.place.east_m) / length_m,
+                    facing * (to.place.north_m - from.place.north_m) / length_m,
                 ];
                 [
                     along[0] * forward_m - along[1] * left_m,
@@ -243,6 +252,32 @@ mod tests {
             }
         }
         found
+    }
+
+    #[test]
+    fn backing_off_does_not_turn_the_body_round() {
+        let at = |east_m: f64, arrive_s: f64, leave_s: f64| tussock_locate::Vertex {
+            place: Place::new(east_m, 0.0),
+            arrive_s,
+            leave_s,
+        };
+        // The antenna half a metre ahead: five metres east, one back, then a real turn and two metres west.
+        let piece = Piece {
+            vertices: vec![
+                at(0.0, 0.0, 0.0),
+                at(5.0, 10.0, 10.0),
+                at(4.0, 12.0, 13.0),
+                at(1.0, 19.0, 19.0),
+            ],
+        };
+        let mut settings = Settings::default();
+        settings.machine.antenna_forward_m = 0.5;
+        let swept: Vec<(f64, f64)> = sweeps_of([&piece].into_iter(), &settings)
+            .iter()
+            .filter(|sweep| sweep.driving_s > 0.0)
+            .map(|sweep| (sweep.from.east_m, sweep.to.east_m))
+            .collect();
+        assert_eq!(swept, [(-0.5, 4.5), (4.5, 3.5), (4.5, 1.5)]);
     }
 
     proptest! {

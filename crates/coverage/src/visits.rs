@@ -50,14 +50,17 @@ pub fn cell_for_width_m(cut_width_m: f64) -> f64 {
     cut_width_m / (7.0 + 5.0_f64.sqrt())
 }
 
-/// A grid over a box, cells of the wanted side or as much larger as `most_cells` demands.
+/// A grid over a box, cells of the wanted side or as much larger as `most_cells` (at least 16) demands.
 pub fn grid_over(south_west: Place, north_east: Place, cell_m: f64, most_cells: u64) -> Grid {
     let (width_m, height_m) = (
         north_east.east_m - south_west.east_m,
         north_east.north_m - south_west.north_m,
     );
-    let least_m = (width_m * height_m / most_cells.max(1) as f64).sqrt() * 1.01;
-    let cell_m = cell_m.max(least_m).max(1e-6);
+    // (width / cell + 3) (height / cell + 3) <= most, solved for 1 / cell: rounding up and the rim are three cells at most.
+    let inner_cells = most_cells.max(16) as f64 - 9.0;
+    let rim_m = 3.0 * (width_m + height_m);
+    let per_m = 2.0 * inner_cells / (rim_m + (rim_m * rim_m + 4.0 * width_m * height_m * inner_cells).sqrt());
+    let cell_m = cell_m.max(1.0 / per_m).max(1e-6);
     Grid {
         east_min_m: south_west.east_m - cell_m,
         north_min_m: south_west.north_m - cell_m,
@@ -191,6 +194,11 @@ impl Count {
                 }
             }
         }
+    }
+
+    /// Tiles of 32 x 32 cells that were touched: only these take memory.
+    pub fn touched_tiles(&self) -> usize {
+        self.tiles.iter().flatten().count()
     }
 
     /// Visits of a cell.

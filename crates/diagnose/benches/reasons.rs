@@ -49,6 +49,7 @@ fn reasons(criterion: &mut Criterion) {
             drift_time_s: None,
             source: NoiseSource::StationScatter,
         },
+        reckoned_drift: tussock_locate::ReckonedDrift::Measured { drift_m: 0.0 },
         period_s: 1.0,
         speed_mps: Some(0.4),
         fixes_used: 0,

@@ -14,6 +14,8 @@
 
 pub mod causes;
 pub mod clearance;
+#[cfg(test)]
+mod error_tests;
 pub mod fitted;
 pub mod luck;
 pub mod null;

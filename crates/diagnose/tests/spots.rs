@@ -42,6 +42,7 @@ fn track(halts: Vec<Halt>, drift_m: f64) -> Track {
             drift_time_s: None,
             source: NoiseSource::Default,
         },
+        reckoned_drift: tussock_locate::ReckonedDrift::Measured { drift_m: 0.0 },
         period_s: 1.0,
         speed_mps: None,
         fixes_used: 0,

@@ -8,10 +8,12 @@ use tussock_types::{LogFormat, SkipReason};
 #[non_exhaustive]
 pub enum IngestError {
     /// The bytes could not be fetched (a directory, a broken disk, no permission).
-    #[error("{name}: cannot be read: {source}")]
+    #[error("{name}: cannot be read{}: {source}", place(*byte))]
     Read {
         /// Name of the log.
         name: String,
+        /// Where reading stopped, from 0, in the bytes as stored.
+        byte: u64,
         /// What the system said.
         source: std::io::Error,
     },
@@ -34,7 +36,7 @@ pub enum IngestError {
         byte: u64,
     },
     /// A compressed log that cannot be unpacked.
-    #[error("{name}: gzip data cannot be unpacked after {unpacked} bytes: {source}")]
+    #[error("{name}: compressed data cannot be unpacked after {unpacked} bytes: {source}")]
     Unpack {
         /// Name of the log.
         name: String,
@@ -151,6 +153,15 @@ pub enum IngestError {
         /// A log on Earth.
         geographic: String,
     },
+}
+
+/// Where reading stopped, where it had begun.
+fn place(byte: u64) -> String {
+    if byte == 0 {
+        String::new()
+    } else {
+        format!(" past byte {byte}")
+    }
 }
 
 impl IngestError {

@@ -71,6 +71,11 @@ impl Ledger {
         });
     }
 
+    /// Stretches so far.
+    pub(crate) fn stretches(&self) -> usize {
+        self.stretches.len()
+    }
+
     /// Bytes skipped so far.
     pub(crate) fn skipped_bytes(&self) -> u64 {
         self.stretches.iter().map(|s| s.end - s.start).sum()

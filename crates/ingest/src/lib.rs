@@ -17,12 +17,15 @@
 //! Every byte of a log (after decompression) is either used or in exactly one skipped place:
 //! `bytes_used` and the lengths of the places add up to `bytes`.
 //!
-//! Cost: the whole log in memory, one pass over its bytes, 80 bytes a fix while reading and 51 after.
+//! Cost: the text of the log in memory, one pass over its bytes, 160 bytes a fix while reading and 51 after. Text and
+//! fixes together are held to `limits.memory_bytes`.
 
 mod assemble;
 mod clock;
 mod csv;
 mod error;
+#[cfg(test)]
+mod error_tests;
 mod gpx;
 mod ledger;
 mod nmea;
@@ -33,6 +36,7 @@ mod reading;
 mod recognise;
 mod reference_file;
 mod settings_file;
+mod sieve;
 mod source;
 mod walk;
 
@@ -48,7 +52,7 @@ pub use walk::{WalkError, WalkFault, WalkedPlan, plan_from_walk};
 use reading::{Ground, Reading};
 use recognise::Told;
 use source::Source;
-use tussock_types::{LimitSettings, LogFacts, LogFormat, Trace};
+use tussock_types::{LimitSettings, LogFacts, LogFormat, Notice, Trace};
 
 /// What to do with a piece of a log that is faulty.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -128,7 +132,20 @@ impl RawLog {
             LogFormat::Nmea => nmea::read(name, text, options)?,
             LogFormat::Csv => csv::read(name, text, options)?,
         };
-        check_fixes(name, reading.found.len(), &options.limits, text.len() as u64)?;
+        check_size(name, &reading, text, &options.limits, text.len() as u64)?;
+        if let Some(hole) = self.source.longest_hole() {
+            let limit = options.limits.line_bytes;
+            let line = ledger::line_of(text, hole.at);
+            // What is said of the ends that were kept would be too small.
+            let is_of_the_ends = |notice: &Notice| notice.key == "line_too_long" && notice.line == line;
+            reading.notices.retain(|notice| !is_of_the_ends(notice));
+            reading.notice("line_cut", line, || {
+                format!(
+                    "a line of more than {} bytes is longer than {limit}, the limit set by limits.line_bytes, and was passed over",
+                    hole.bytes.saturating_add(limit)
+                )
+            });
+        }
         if reading.ground == Ground::Earth && format != LogFormat::Nmea && !reading.times_are_relative {
             order::repair_rollover(&mut reading, options.date);
         }
@@ -222,20 +239,44 @@ fn finish(
     Ok(LogFile { facts, trace })
 }
 
-/// Refuses more fixes than the limit.
-pub(crate) fn check_fixes(
+/// Refuses more fixes than the limit, and text, fixes and places that do not fit into memory together.
+#[inline]
+pub(crate) fn check_size(
     name: &str,
-    fixes: usize,
+    reading: &Reading,
+    text: &[u8],
     limits: &LimitSettings,
     byte: u64,
 ) -> Result<(), IngestError> {
-    if fixes as u64 > limits.fixes {
+    let fixes = reading.found.len() as u64;
+    if fixes > limits.fixes {
         return Err(IngestError::Limit {
             name: name.into(),
             what: "number of fixes",
-            value: fixes as u64,
+            value: fixes,
             limit: limits.fixes,
             key: "fixes",
+            byte,
+        });
+    }
+    check_memory(name, text.len() as u64 + reading.memory_bytes(), limits, byte)
+}
+
+/// Refuses to hold more than the limit.
+#[inline]
+pub(crate) fn check_memory(
+    name: &str,
+    held_bytes: u64,
+    limits: &LimitSettings,
+    byte: u64,
+) -> Result<(), IngestError> {
+    if held_bytes > limits.memory_bytes {
+        return Err(IngestError::Limit {
+            name: name.into(),
+            what: "bytes of memory for text and fixes",
+            value: held_bytes,
+            limit: limits.memory_bytes,
+            key: "memory_bytes",
             byte,
         });
     }

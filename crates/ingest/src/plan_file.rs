@@ -26,6 +26,7 @@ pub use swapped::looks_swapped;
 pub use write::write_plan;
 
 use serde_json::{Map, Value};
+use std::collections::BTreeMap;
 use tussock_types::{GeoPoint, GeoPolygon, LimitSettings, Plan, PlanFault, PlanFeature, PlanRole, PlanShape};
 
 /// Bytes that a corner takes at most in a sane file: two numbers of 20 digits, a height and blanks.
@@ -135,7 +136,7 @@ pub fn read_plan(name: &str, bytes: &[u8], limits: &LimitSettings) -> Result<Pla
         faults: Vec::new(),
         corners: 0,
         limit: limits.plan_corners,
-        count_of_role: Vec::new(),
+        count_of_role: BTreeMap::new(),
     };
     reader.check_crs(&root);
     let mut plan = Plan::default();
@@ -204,7 +205,7 @@ struct Reader {
     faults: Vec<PlanFault>,
     corners: u64,
     limit: u64,
-    count_of_role: Vec<PlanRole>,
+    count_of_role: BTreeMap<&'static str, u64>,
 }
 
 impl Reader {
@@ -293,8 +294,9 @@ impl Reader {
             _ => None,
         };
         let role = self.role(&title, properties)?;
-        self.count_of_role.push(role);
-        let count = self.count_of_role.iter().filter(|other| **other == role).count();
+        let count = self.count_of_role.entry(role.word()).or_default();
+        *count += 1;
+        let count = *count;
         let name = title
             .name
             .get_or_insert_with(|| format!("{}-{count}", role.word()))

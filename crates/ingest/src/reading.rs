@@ -1,7 +1,7 @@
 //! What every reader hands over, before it becomes a trace.
 
-use crate::ledger::Ledger;
-use tussock_types::{Fix, FixQuality, Notice};
+use crate::ledger::{Ledger, Stretch};
+use tussock_types::{Fix, FixQuality, Notice, Skipped};
 
 /// A fix with the bytes that it was read from.
 #[derive(Clone, Copy, Debug)]
@@ -16,6 +16,11 @@ pub(crate) struct Found {
     /// Sentences, points or rows in its first piece.
     pub(crate) count: u32,
 }
+
+/// A fix while it is read, in the trace, and (of sentences) until its date is known.
+const FIX_BYTES: usize = size_of::<Found>() + 51 + 24;
+/// A stretch in the book, and the place that it becomes.
+const STRETCH_BYTES: usize = size_of::<Stretch>() + size_of::<Skipped>();
 
 /// No further piece.
 pub(crate) const NO_MORE: u32 = u32::MAX;
@@ -83,6 +88,35 @@ impl Reading {
                 line,
             });
         }
+    }
+
+    /// Says once that something was passed over because it is longer than a limit.
+    pub(crate) fn too_long(
+        &mut self,
+        what: &str,
+        key: &str,
+        line: impl FnOnce() -> u64,
+        bytes: u64,
+        limit: u64,
+    ) {
+        let name = format!("{what}_too_long");
+        let article = if what.starts_with('a') { "an" } else { "a" };
+        if self.notices.iter().all(|notice| notice.key != name) {
+            self.notices.push(Notice {
+                key: name,
+                sentence: format!(
+                    "{article} {what} of {bytes} bytes is longer than {limit}, the limit set by limits.{key}, and was passed over"
+                ),
+                line: line(),
+            });
+        }
+    }
+
+    /// Memory that the fixes and places take, those of the trace and the closed book included.
+    pub(crate) fn memory_bytes(&self) -> u64 {
+        (self.found.len() * FIX_BYTES
+            + self.more.len() * size_of::<More>()
+            + self.ledger.stretches() * STRETCH_BYTES) as u64
     }
 
     pub(crate) fn timeless_at(&mut self, byte: u64) {

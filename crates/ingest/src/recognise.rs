@@ -80,9 +80,10 @@ fn root(text: &[u8], start: usize) -> Option<(String, usize)> {
         } else if rest.starts_with(b"<?") {
             at = skip_to(b"?>")?;
         } else if rest.starts_with(b"<!") {
-            at = match (memchr::memchr(b'[', rest), memchr::memchr(b'>', rest)) {
-                (Some(open), Some(close)) if open < close => skip_to(b"]>").or_else(|| skip_to(b">"))?,
-                _ => skip_to(b">")?,
+            let close = memchr::memchr(b'>', rest)?;
+            at = match memchr::memchr(b'[', &rest[..close]) {
+                Some(_) => skip_to(b"]>").unwrap_or(at + close + 1),
+                None => at + close + 1,
             };
         } else {
             let name = &rest[1..];

@@ -1,14 +1,18 @@
 //! Bytes of a log as they can be read: unpacked, and as text in which every ASCII character is one byte.
 //!
-//! - gzip is known by its first bytes, never by the name. A damaged end keeps what came before.
+//! - gzip and Zstandard are known by their first bytes, never by the name. A damaged end keeps what came before.
 //! - UTF-16 (with or without byte order mark) becomes UTF-8; places are turned back into places of the log.
 //! - Everything else stays as it is, byte for byte: sentences, tags and numbers are ASCII in all other encodings.
+//! - Of a line or a piece of markup longer than the limit only the first and last bytes are kept in memory: a card that
+//!   was filled with zeros costs the time to read it, not its size ([`crate::sieve`]).
 //!
-//! Cost: one copy in memory (two for UTF-16), SHA-256 of the bytes as given.
+//! Cost: one copy of the text in memory (two for UTF-16), SHA-256 of the bytes as given, nothing of the packed bytes.
+
+mod fetch;
 
 use crate::error::IngestError;
+use crate::sieve::Hole;
 use encoding_rs::Encoding;
-use sha2::{Digest, Sha256};
 use std::io::Read;
 use tussock_types::LimitSettings;
 
@@ -24,6 +28,8 @@ pub(crate) struct Source {
     encoding: TextEncoding,
     /// The unpacked bytes end in the middle, and what the unpacker said.
     pub(crate) damaged: Option<String>,
+    /// What was left out of the text, in rising order.
+    holes: Vec<Hole>,
 }
 
 /// How the log's bytes became the text.
@@ -38,60 +44,38 @@ enum TextEncoding {
     },
 }
 
-/// Kinds of file that people pick by mistake, by their first bytes.
-const OTHER_FILES: [(&[u8], &str); 9] = [
-    (b"PK\x03\x04", "a ZIP archive (unpack it first)"),
-    (b"\x28\xb5\x2f\xfd", "Zstandard data (unpack it first)"),
-    (b"\xfd7zXZ\x00", "XZ data (unpack it first)"),
-    (b"BZh", "bzip2 data (unpack it first)"),
-    (b"7z\xbc\xaf", "a 7-Zip archive (unpack it first)"),
-    (b"%PDF", "a PDF document"),
-    (b"\x89PNG", "a PNG picture"),
-    (b"\xff\xd8\xff", "a JPEG picture"),
-    (b"SQLite format 3", "an SQLite database"),
-];
-
 impl Source {
     pub(crate) fn read(name: &str, input: impl Read, limits: &LimitSettings) -> Result<Self, IngestError> {
-        let given = read_up_to(name, input, limits.log_bytes, "log_bytes", "stored log")?;
-        if given.is_empty() {
-            return Err(IngestError::Empty { name: name.into() });
-        }
-        let sha256 = hexadecimal(&Sha256::digest(&given));
-        for (magic, found) in OTHER_FILES {
-            if given.starts_with(magic) {
-                return Err(IngestError::NotALog {
-                    name: name.into(),
-                    found: found.into(),
-                    byte: 0,
-                });
-            }
-        }
-        let (unpacked, damaged) = unpack(name, given, limits)?;
-        if unpacked.is_empty() {
-            return Err(IngestError::Empty { name: name.into() });
-        }
-        let bytes = unpacked.len() as u64;
+        let fetched = fetch::fetch(name, input, limits)?;
         let mut source = Self {
-            text: unpacked,
-            sha256,
-            bytes,
+            text: fetched.sifted.text,
+            sha256: fetched.sha256,
+            bytes: fetched.sifted.bytes,
             encoding: TextEncoding::AsGiven,
-            damaged,
+            damaged: fetched.damaged,
+            holes: fetched.sifted.holes,
         };
-        source.make_text();
+        source.make_text(name, limits)?;
         Ok(source)
     }
 
-    fn make_text(&mut self) {
+    /// The longest stretch that is no line or element: how long it is, and where in the text it was cut.
+    pub(crate) fn longest_hole(&self) -> Option<Hole> {
+        self.holes.iter().copied().max_by_key(|hole| hole.bytes)
+    }
+
+    fn make_text(&mut self, name: &str, limits: &LimitSettings) -> Result<(), IngestError> {
         if self.text.starts_with(b"\xef\xbb\xbf") {
             self.text.drain(..3);
             self.encoding = TextEncoding::Utf8Mark;
-            return;
+            return Ok(());
         }
         let Some((big_endian, mark)) = utf16(&self.text) else {
-            return;
+            return Ok(());
         };
+        // Both copies at once; a character of two bytes has at most three in the other.
+        let both = self.text.len() as u64 * 5 / 2;
+        crate::check_memory(name, both, limits, self.bytes)?;
         let units = self.text[mark..].chunks_exact(2).map(|pair| {
             if big_endian {
                 u16::from_be_bytes([pair[0], pair[1]])
@@ -105,16 +89,37 @@ impl Source {
         }
         self.text = text.into_bytes();
         self.encoding = TextEncoding::Utf16 { mark: mark as u64 };
+        Ok(())
     }
 
     /// True when the places of the text are not those of the log.
     pub(crate) fn is_converted(&self) -> bool {
-        self.encoding != TextEncoding::AsGiven
+        self.encoding != TextEncoding::AsGiven || !self.holes.is_empty()
     }
 
     /// Turns places in the text, asked for in rising order, into places in the log. The mark and an odd last byte go to
     /// the neighbours at either end.
     pub(crate) fn to_log(&self) -> impl FnMut(u64) -> u64 + '_ {
+        let mut to_kept = self.to_kept();
+        let (mut passed, mut left_out) = (0_usize, 0_u64);
+        move |place| {
+            if place as usize >= self.text.len() {
+                return self.bytes;
+            }
+            let kept = to_kept(place);
+            if passed > 0 && self.holes[passed - 1].at >= kept {
+                (passed, left_out) = (0, 0);
+            }
+            while let Some(hole) = self.holes.get(passed).filter(|hole| hole.at < kept) {
+                left_out += hole.bytes;
+                passed += 1;
+            }
+            kept + left_out
+        }
+    }
+
+    /// Turns places in the text into places in the bytes that were kept of the log.
+    fn to_kept(&self) -> impl FnMut(u64) -> u64 + '_ {
         let mut at = 0_usize;
         let mut log = match self.encoding {
             TextEncoding::Utf16 { mark } => mark,
@@ -129,9 +134,6 @@ impl Source {
             let place = place as usize;
             if place == 0 {
                 return 0;
-            }
-            if place >= self.text.len() {
-                return self.bytes;
             }
             if place < at {
                 (at, log) = (0, mark);
@@ -161,69 +163,6 @@ impl Source {
     }
 }
 
-fn read_up_to(
-    name: &str,
-    input: impl Read,
-    limit: u64,
-    key: &'static str,
-    what: &'static str,
-) -> Result<Vec<u8>, IngestError> {
-    let mut bytes = Vec::new();
-    input
-        .take(limit.saturating_add(1))
-        .read_to_end(&mut bytes)
-        .map_err(|source| IngestError::Read {
-            name: name.into(),
-            source,
-        })?;
-    if bytes.len() as u64 > limit {
-        return Err(IngestError::Limit {
-            name: name.into(),
-            what,
-            value: bytes.len() as u64,
-            limit,
-            key,
-            byte: limit,
-        });
-    }
-    Ok(bytes)
-}
-
-/// Unpacks gzip, several members one after the other among them.
-fn unpack(
-    name: &str,
-    given: Vec<u8>,
-    limits: &LimitSettings,
-) -> Result<(Vec<u8>, Option<String>), IngestError> {
-    if !given.starts_with(&[0x1f, 0x8b]) {
-        return Ok((given, None));
-    }
-    let limit = limits.unpacked_bytes;
-    let mut unpacked = Vec::new();
-    let outcome = flate2::read::MultiGzDecoder::new(&given[..])
-        .take(limit.saturating_add(1))
-        .read_to_end(&mut unpacked);
-    if unpacked.len() as u64 > limit {
-        return Err(IngestError::Limit {
-            name: name.into(),
-            what: "unpacked log",
-            value: unpacked.len() as u64,
-            limit,
-            key: "unpacked_bytes",
-            byte: limit,
-        });
-    }
-    match outcome {
-        Ok(_) => Ok((unpacked, None)),
-        Err(source) if unpacked.is_empty() => Err(IngestError::Unpack {
-            name: name.into(),
-            unpacked: 0,
-            source,
-        }),
-        Err(source) => Ok((unpacked, Some(source.to_string()))),
-    }
-}
-
 /// Byte order and length of the mark, where the bytes are UTF-16.
 fn utf16(bytes: &[u8]) -> Option<(bool, usize)> {
     match bytes {
@@ -246,14 +185,4 @@ fn utf16(bytes: &[u8]) -> Option<(bool, usize)> {
     } else {
         None
     }
-}
-
-fn hexadecimal(bytes: &[u8]) -> String {
-    use std::fmt::Write;
-    bytes
-        .iter()
-        .fold(String::with_capacity(bytes.len() * 2), |mut text, byte| {
-            let _ = write!(text, "{byte:02x}");
-            text
-        })
 }

@@ -28,6 +28,7 @@ mod ring;
 
 use gpx::{Kind, Recorded};
 use ring::{CLOSED_M, RingFault};
+use std::collections::BTreeMap;
 use tussock_types::{GeoPoint, GeoPolygon, Notice, Plan, PlanFeature, PlanRole, PlanShape};
 
 /// A plan made of a walk, with what the user should know of it.
@@ -238,6 +239,8 @@ fn meaning(item: &Recorded) -> Meaning {
 #[derive(Default)]
 struct Maker {
     features: Vec<PlanFeature>,
+    /// Names that are taken, with the last number given to each.
+    names: BTreeMap<String, usize>,
     notices: Vec<Notice>,
     faults: Vec<WalkFault>,
 }
@@ -262,9 +265,10 @@ impl Maker {
 
     fn add(&mut self, role: PlanRole, name: &str, shape: PlanShape, radius_m: Option<f64>) {
         let index = self.features.len();
+        let name = self.free_name(name);
         self.features.push(PlanFeature {
             role,
-            name: self.free_name(name),
+            name,
             index,
             shape,
             radius_m,
@@ -273,19 +277,16 @@ impl Maker {
     }
 
     /// The name, with a number where it is taken.
-    fn free_name(&self, name: &str) -> String {
-        let is_free = |name: &str| self.features.iter().all(|feature| feature.name != name);
-        if is_free(name) {
-            return name.to_owned();
-        }
-        let mut number = 2;
-        loop {
-            let numbered = format!("{name} {number}");
-            if is_free(&numbered) {
-                return numbered;
-            }
+    fn free_name(&mut self, name: &str) -> String {
+        let mut free = name.to_owned();
+        let mut number = self.names.get(name).copied().unwrap_or(1);
+        while self.names.contains_key(&free) {
             number += 1;
+            free = format!("{name} {number}");
         }
+        self.names.insert(name.to_owned(), number);
+        self.names.entry(free.clone()).or_insert(1);
+        free
     }
 
     fn take(&mut self, item: &Recorded) {

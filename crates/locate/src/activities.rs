@@ -251,8 +251,9 @@ fn with_station(tiles: &[Spell], halts: &[Halt]) -> Vec<Spell> {
     laid
 }
 
-/// Whether a drive goes straight back, a little, along the one before it.
-fn backs_off(before: (Vertex, Vertex), leg: (Vertex, Vertex), least_m: f64) -> bool {
+/// Whether a drive goes straight back, a little but no less than `least_m`, along the one before it: reversing, the body
+/// keeps its heading.
+pub fn backs_off(before: (Vertex, Vertex), leg: (Vertex, Vertex), least_m: f64) -> bool {
     let way = |leg: (Vertex, Vertex)| {
         [
             leg.1.place.east_m - leg.0.place.east_m,

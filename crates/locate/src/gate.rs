@@ -6,7 +6,7 @@
 //! number of jumps that follow each other within `LOOK_BACK` stretches.
 
 use crate::{Gap, Kept, noise};
-use tussock_types::{PositionSettings, Trace};
+use tussock_types::{FixQuality, PositionSettings, Trace};
 
 /// So many stretches back a chain may reach over: more jumps in a row are no log of a machine.
 const LOOK_BACK: usize = 64;
@@ -28,7 +28,7 @@ pub struct Gated {
 pub fn gate(trace: &Trace, east_m: &[f64], north_m: &[f64], settings: &PositionSettings) -> Gated {
     let believable = |index: usize| {
         !(f64::from(trace.hdop[index]) > settings.max_hdop)
-            && !crate::is_no_measurement(trace.quality[index])
+            && !is_no_measurement(trace.quality[index])
             && east_m[index].is_finite()
             && north_m[index].is_finite()
             && trace.time_s[index].is_finite()
@@ -125,4 +125,9 @@ fn possible_chain(fixes: &Kept, max_speed_mps: f64, white_m: f64) -> Vec<usize> 
         .rev()
         .flat_map(|index| stretches[*index].0..stretches[*index].1)
         .collect()
+}
+
+/// True for qualities that are no measurement of a place.
+const fn is_no_measurement(quality: FixQuality) -> bool {
+    matches!(quality, FixQuality::Manual)
 }

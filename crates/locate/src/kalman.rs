@@ -154,9 +154,9 @@ mod tests {
     use super::*;
     use approx::assert_abs_diff_eq;
 
-    // ALG-15..17: six measurements; filterpy 2.0.0, pykalman 0.11.2 and a numpy recursion agree on these values.
+    /// Six measurements; filterpy 2.0.0, pykalman 0.11.2 and a numpy recursion agree on these values.
     #[test]
-    fn agrees_with_two_reference_libraries() {
+    fn alg_15_to_17_filter_and_smoother_agree_with_two_reference_libraries() {
         let times = [0.0, 1.0, 2.0, 3.0, 4.0, 5.0];
         let measured = [0.2, 0.9, 2.3, 2.8, 4.1, 5.2];
         let first = State {

@@ -33,10 +33,13 @@ pub mod drift;
 pub mod gate;
 pub mod halts;
 pub mod kalman;
+mod locating;
 pub mod noise;
 pub mod path;
 pub mod rebuilt;
 pub mod segment;
+mod straight;
 mod track;
 
+pub use locating::*;
 pub use track::*;

@@ -7,7 +7,7 @@
 //! Filtering). Approximate: a standing machine hears one sky only, and a receiver that holds its position while
 //! standing shows no error at all, which is recognised by repeated positions and not believed.
 
-use crate::{Kept, NoiseEstimate, halts::Rest};
+use crate::{Kept, NoiseEstimate, ReckonedDrift, halts::Rest};
 use tussock_types::{FixQuality, NoiseSource, Trace};
 
 /// Below this no garden log is trusted: antennas, bodies and lawns are not smoother (common practice, no source).
@@ -18,7 +18,7 @@ pub const LEAST_WHITE_M: f64 = 0.004;
 const USUAL_RATE_PER_S: f64 = 0.03;
 
 /// Usual time over which the slow part of the error changes (customary for multipath; from memory).
-const USUAL_DRIFT_TIME_S: f64 = 600.0;
+pub(crate) const USUAL_DRIFT_TIME_S: f64 = 600.0;
 
 /// Median of values; `None` without any. Reorders.
 pub(crate) fn median(values: &mut [f64]) -> Option<f64> {
@@ -187,6 +187,38 @@ impl Claims {
             FixQuality::Differential | FixQuality::Precise => 1.0,
             _ => 2.5,
         }
+    }
+}
+
+/// Slow part of the error by what the receiver calls its fixes, where nothing better is known (common practice, no
+/// source).
+fn usual_drift_m(quality: FixQuality) -> f64 {
+    match quality {
+        FixQuality::RtkFixed | FixQuality::Simulated => 0.02,
+        FixQuality::RtkFloat => 0.3,
+        FixQuality::Differential | FixQuality::Precise => 1.0,
+        _ => 2.0,
+    }
+}
+
+/// Slow part per axis to reckon with: as measured while standing, else as stated, else what is usual for such fixes, or less where straight
+/// drives do not allow so much.
+pub(crate) fn reckoned_drift(
+    measured_m: Option<f64>,
+    stated_m: Option<f64>,
+    allowed_m: Option<f64>,
+    claims: &Claims,
+) -> ReckonedDrift {
+    if let Some(drift_m) = measured_m {
+        return ReckonedDrift::Measured { drift_m };
+    }
+    if let Some(drift_m) = stated_m {
+        return ReckonedDrift::Stated { drift_m };
+    }
+    let usual_m = usual_drift_m(claims.quality.unwrap_or(FixQuality::Unknown));
+    match allowed_m {
+        Some(drift_m) if drift_m < usual_m => ReckonedDrift::Driven { drift_m },
+        _ => ReckonedDrift::Usual { drift_m: usual_m },
     }
 }
 

@@ -21,7 +21,7 @@ pub struct Blocks {
 }
 
 impl Blocks {
-    fn place(&self, index: usize) -> Place {
+    pub(crate) fn place(&self, index: usize) -> Place {
         Place::new(self.east_m[index], self.north_m[index])
     }
 }

@@ -1,10 +1,9 @@
-//! The result of locating, and the one call that makes it.
+//! The result of locating.
 
-use crate::anchor::{self, Anchored, chain};
-use crate::carried::{self, Carried};
-use crate::{drift, gate, halts, noise, path, rebuilt, segment};
-use tussock_plane::Region;
-use tussock_types::{FixQuality, Place, Settings, Trace};
+use crate::anchor::Anchored;
+use crate::carried::Carried;
+use crate::locating::pieces_of;
+use tussock_types::Place;
 
 /// How the path between fixes was found.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -91,6 +90,43 @@ pub struct NoiseEstimate {
     pub source: tussock_types::NoiseSource,
 }
 
+/// Slow part of the position error per axis that is reckoned with, by where it is known from.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum ReckonedDrift {
+    /// Standing time shows it.
+    Measured {
+        /// Standard deviation per axis.
+        drift_m: f64,
+    },
+    /// The user says so.
+    Stated {
+        /// Standard deviation per axis.
+        drift_m: f64,
+    },
+    /// Straight drives allow no more.
+    Driven {
+        /// Standard deviation per axis.
+        drift_m: f64,
+    },
+    /// Usual for such fixes.
+    Usual {
+        /// Standard deviation per axis.
+        drift_m: f64,
+    },
+}
+
+impl ReckonedDrift {
+    /// Standard deviation per axis.
+    pub const fn drift_m(self) -> f64 {
+        match self {
+            Self::Measured { drift_m }
+            | Self::Stated { drift_m }
+            | Self::Driven { drift_m }
+            | Self::Usual { drift_m } => drift_m,
+        }
+    }
+}
+
 /// Where one machine was.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Track {
@@ -108,6 +144,8 @@ pub struct Track {
     pub method: PathMethod,
     /// Position error.
     pub noise: NoiseEstimate,
+    /// Slow part of the position error to reckon with, also where it cannot be measured.
+    pub reckoned_drift: ReckonedDrift,
     /// Usual time between fixes.
     pub period_s: f64,
     /// Usual driving speed; `None` when it hardly moves.
@@ -218,417 +256,4 @@ impl Track {
     pub fn silent_s(&self) -> f64 {
         self.gaps.iter().map(|gap| gap.end_s - gap.start_s).sum()
     }
-}
-
-/// Between fixes further apart than this a mower turns too often to be followed: turns are put back, or left out.
-pub const SPARSE_PERIOD_S: f64 = 4.0;
-
-/// Fixes closer than this are averaged to about one a second before legs are told apart: within a second nothing
-/// happens that a swath would notice.
-const BLOCK_S: f64 = 0.9;
-
-/// Where half of the time is driven in legs shorter than this, the machine does not drive straight, or not at a steady
-/// speed.
-const STRAIGHT_LEG_S: f64 = 6.0;
-
-/// Length of leg that parts the driving time in halves; `None` without legs. Sorts.
-fn half_time_leg_s(legs_s: &mut [f64]) -> Option<f64> {
-    legs_s.sort_by(f64::total_cmp);
-    let half_s = 0.5 * legs_s.iter().sum::<f64>();
-    let mut seen_s = 0.0;
-    legs_s.iter().copied().find(|leg_s| {
-        seen_s += leg_s;
-        seen_s >= half_s
-    })
-}
-
-/// White part where sparse fixes show none: between centimetre and decimetre logs (common practice, no source).
-const SPARSE_WHITE_M: f64 = 0.05;
-/// Rests of sparse logs: white part that the box is made for, and least time.
-const SPARSE_REST_WHITE_M: f64 = 0.5;
-const SPARSE_REST_S: f64 = 600.0;
-
-/// Halts within this radius are standing, wheels spinning at most.
-const STANDING_RADIUS_M: f64 = 0.25;
-
-/// From this error on a swath's width is no longer large against it, and more than the fixes is needed.
-const POOR_WHITE_M: f64 = 0.03;
-const POOR_DRIFT_M: f64 = 0.06;
-/// How far inside its edge a machine turns when nothing is said: half a body or less (common practice, no source).
-const USUAL_INSET_M: (f64, f64) = (0.15, 0.15);
-
-fn is_poor(noise: &NoiseEstimate) -> bool {
-    noise.white_m > POOR_WHITE_M || noise.drift_m.is_some_and(|drift_m| drift_m > POOR_DRIFT_M)
-}
-
-/// Legs and halts are told apart anew when the drift turns out to walk faster or slower than this.
-const RATE_MATTERS: f64 = 1.3;
-/// And when the machine drives faster or slower than this.
-const PACE_MATTERS: f64 = 1.04;
-
-/// Legs and halts of every run.
-fn segmented(kept: &Kept, noise: &NoiseEstimate, speed_mps: f64) -> Vec<(path::Blocks, Vec<segment::Part>)> {
-    kept.runs()
-        .into_iter()
-        .map(|run| {
-            let blocks = path::blocks(kept, run, BLOCK_S);
-            let law = segment::StepLaw::new(noise, speed_mps, path::median_step_s(&blocks));
-            let parts = segment::segment(&blocks, &law);
-            (blocks, parts)
-        })
-        .collect()
-}
-
-/// Takes the noise model from the stands that were found, where they last long enough.
-fn refine(noise: &mut NoiseEstimate, runs: &[(path::Blocks, Vec<segment::Part>)]) {
-    /// Ends are cut: the machine may still be rolling into place.
-    const END_CUT_S: f64 = 30.0;
-    /// Of one stand alone the slow part comes out too small by so much.
-    const ONE_STAND: f64 = 1.2;
-    let mut stands = Vec::new();
-    for (blocks, parts) in runs {
-        for part in parts {
-            let (start_s, end_s) = (blocks.time_s[part.first], blocks.time_s[part.last]);
-            if part.kind != segment::PartKind::Halt || end_s - start_s < 6.0 * END_CUT_S {
-                continue;
-            }
-            let first = blocks
-                .time_s
-                .partition_point(|time_s| *time_s < start_s + END_CUT_S);
-            let end = blocks
-                .time_s
-                .partition_point(|time_s| *time_s <= end_s - END_CUT_S);
-            stands.push(drift::Stand {
-                fixes: path::Blocks {
-                    time_s: blocks.time_s[first..end].to_vec(),
-                    east_m: blocks.east_m[first..end].to_vec(),
-                    north_m: blocks.north_m[first..end].to_vec(),
-                },
-                place: 0,
-            });
-        }
-    }
-    drift::same_place(&mut stands);
-    let Some(fit) = drift::fit(&stands) else {
-        return;
-    };
-    noise.drift_rate_m2_per_s = fit.rate_m2_per_s();
-    noise.drift_m = Some(if stands.len() == 1 {
-        ONE_STAND * fit.drift_m
-    } else {
-        fit.drift_m
-    });
-    noise.drift_time_s = Some(fit.drift_time_s);
-    // A stand that is far smoother than the drive was filtered by the receiver.
-    if fit.white_m > 0.5 * noise.white_m && fit.white_m < 1.5 * noise.white_m {
-        noise.white_m = fit.white_m;
-    }
-    noise.source = tussock_types::NoiseSource::StationScatter;
-}
-
-/// Corners as unbroken pieces, one for each drive.
-fn pieces_of(chain: &chain::Chain, corners: &[Place]) -> Vec<Piece> {
-    let mut pieces: Vec<Piece> = Vec::new();
-    let mut drive = None;
-    for (corner, place) in chain.corners.iter().zip(corners) {
-        if drive != Some(corner.drive) {
-            drive = Some(corner.drive);
-            pieces.push(Piece::default());
-        }
-        if let Some(piece) = pieces.last_mut() {
-            piece.vertices.push(Vertex {
-                place: *place,
-                arrive_s: corner.arrive_s,
-                leave_s: corner.leave_s,
-            });
-        }
-    }
-    pieces
-}
-
-/// The fixes moved to where the path says that they were made.
-fn on_the_path(kept: &Kept, pieces: &[Piece]) -> Kept {
-    let mut moved = kept.clone();
-    let mut vertices = pieces.iter().flat_map(|piece| &piece.vertices).peekable();
-    let mut last: Option<&Vertex> = None;
-    for index in 0..kept.len() {
-        let time_s = kept.time_s[index];
-        while let Some(vertex) = vertices.next_if(|vertex| vertex.arrive_s <= time_s) {
-            last = Some(vertex);
-        }
-        let place = match (last, vertices.peek()) {
-            (Some(from), Some(to)) if time_s > from.leave_s && to.arrive_s > from.leave_s => {
-                let share = (time_s - from.leave_s) / (to.arrive_s - from.leave_s);
-                Place::new(
-                    from.place.east_m + share * (to.place.east_m - from.place.east_m),
-                    from.place.north_m + share * (to.place.north_m - from.place.north_m),
-                )
-            }
-            (Some(only), _) => only.place,
-            (None, Some(next)) => next.place,
-            (None, None) => continue,
-        };
-        (moved.east_m[index], moved.north_m[index]) = (place.east_m, place.north_m);
-    }
-    moved
-}
-
-/// Finds the path behind drives whose positions are poor.
-fn anchor_drives(
-    drives: Vec<chain::Drive>,
-    noise: &NoiseEstimate,
-    speed_mps: f64,
-    ground: Option<&Region>,
-    station: Option<Place>,
-    settings: &Settings,
-) -> Anchored {
-    let drift_rate_m2_per_s = noise.drift_rate_m2_per_s;
-    let drift_m = noise.drift_m.unwrap_or(0.0).max(1e-3);
-    let build = chain::Build {
-        white_m: noise.white_m,
-        drift_rate_m2_per_s,
-        leg_block_s: (noise.white_m / drift_rate_m2_per_s.sqrt()).clamp(0.9, 6.0),
-        stand_block_s: 20.0,
-        lost_sd_m: 10.0,
-    };
-    let inset_m = match (settings.machine.past_boundary_m, settings.machine.body_width_m) {
-        (Some(past_m), _) => (-past_m, 0.05),
-        (None, Some(body_m)) => (0.5 * body_m, 0.15),
-        (None, None) => USUAL_INSET_M,
-    };
-    let known = anchor::Known {
-        white_m: noise.white_m,
-        drift_m,
-        drift_time_s: noise
-            .drift_time_s
-            .unwrap_or(2.0 * drift_m * drift_m / drift_rate_m2_per_s)
-            .clamp(20.0, 7200.0),
-        speed_mps,
-        speed_scatter_fraction: 0.01,
-        ground,
-        station,
-        inset_m,
-    };
-    anchor::anchor(drives, &build, &known)
-}
-
-/// Finds the path behind a trace.
-///
-/// `east_m` and `north_m` are the places of the trace's fixes on the plane, `station` the one in the plan, `ground` where
-/// the plan lets the machine drive: within the boundary (else the lawn as drawn), outside zones and obstacles.
-/// Never panics; an empty or resting trace gives a track without legs.
-///
-/// # Panics
-/// When the columns differ in length.
-pub fn locate(
-    trace: &Trace,
-    east_m: &[f64],
-    north_m: &[f64],
-    station: Option<Place>,
-    ground: Option<&Region>,
-    settings: &Settings,
-) -> Track {
-    locate_as(trace, east_m, north_m, station, ground, settings, Hold::WherePoor)
-}
-
-/// When positions are held by speed, corners, station and edge.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Hold {
-    /// Where their error is not small against a swath.
-    WherePoor,
-    /// Always, to see how the plan lies in the log.
-    Always,
-}
-
-/// The same, saying when positions are held.
-///
-/// # Panics
-/// When the columns differ in length.
-pub fn locate_as(
-    trace: &Trace,
-    east_m: &[f64],
-    north_m: &[f64],
-    station: Option<Place>,
-    ground: Option<&Region>,
-    settings: &Settings,
-    hold: Hold,
-) -> Track {
-    let is_held = |noise: &NoiseEstimate| hold == Hold::Always || is_poor(noise);
-    assert!(
-        east_m.len() == trace.len() && north_m.len() == trace.len(),
-        "columns of a trace differ in length"
-    );
-    let gated = gate::gate(trace, east_m, north_m, &settings.positions);
-    let kept = gated.kept;
-    let period_s = noise::usual_period_s(&kept);
-    let mut rough = noise::roughness(&kept, period_s);
-    // Between sparse fixes the machine turns: second differences say nothing of the error.
-    let is_sparse = period_s > SPARSE_PERIOD_S;
-    let straight_white_m = is_sparse.then(|| rebuilt::white_m(&kept)).flatten();
-    if is_sparse {
-        rough.white_m = straight_white_m.unwrap_or(rough.white_m.min(SPARSE_WHITE_M));
-    }
-    let speed_mps = settings
-        .machine
-        .speed_mps
-        .or_else(|| noise::usual_speed_mps(&kept, rough.white_m, 0.0));
-    let claims = noise::Claims::of(trace);
-    // Sparse or poor, nothing but a long stay keeps within a few metres.
-    let long_rests = is_sparse
-        .then(|| halts::rests(&kept, rough.white_m.max(SPARSE_REST_WHITE_M), SPARSE_REST_S))
-        .filter(|rests| !rests.is_empty());
-    let rests = long_rests.unwrap_or_else(|| halts::rests(&kept, rough.white_m, 60.0));
-    if is_sparse && straight_white_m.is_none() {
-        // What standing time shows is not to be measured by a guess.
-        rough.white_m = noise::LEAST_WHITE_M;
-    }
-    let mut noise = noise::estimate(&kept, &rests, rough, period_s, speed_mps, &claims);
-    if let (Some(white_m), true) = (
-        straight_white_m,
-        noise.source != tussock_types::NoiseSource::StationScatter,
-    ) {
-        noise.drift_rate_m2_per_s *= (white_m / noise.white_m).powi(2);
-        noise.white_m = white_m;
-        noise.source = tussock_types::NoiseSource::DrivingRoughness;
-    }
-
-    let span_s = kept.time_s.first().copied().zip(kept.time_s.last().copied());
-    let usual_mps = settings
-        .machine
-        .speed_mps
-        .or_else(|| noise::usual_speed_mps(&kept, noise.white_m, noise.drift_rate_m2_per_s))
-        .or(speed_mps);
-    let (kept, carried) = carried::lift_out(kept, &noise, usual_mps, ground);
-    let found_speed_mps = |noise: &NoiseEstimate| {
-        settings
-            .machine
-            .speed_mps
-            .or_else(|| noise::usual_speed_mps(&kept, noise.white_m, noise.drift_rate_m2_per_s))
-    };
-    let mut speed_mps = found_speed_mps(&noise).or(speed_mps);
-    let mut method = match speed_mps {
-        Some(_) if period_s > SPARSE_PERIOD_S => PathMethod::Chords,
-        Some(_) => PathMethod::Legs,
-        None => PathMethod::Chords,
-    };
-    let turns = ground.filter(|_| is_sparse).and_then(|ground| {
-        let how = rebuilt::estimate(&kept, ground, &noise, settings.machine.speed_mps)?;
-        rebuilt::Outline::of(ground, how.inset_m).map(|outline| (how, outline))
-    });
-    if turns.is_some() {
-        method = PathMethod::Rebuilt;
-    }
-    let mut pieces = Vec::new();
-    let mut drives = Vec::new();
-    if let (PathMethod::Legs, Some(first_mps)) = (method, speed_mps) {
-        let mut runs = segmented(&kept, &noise, first_mps);
-        let first_noise = noise;
-        refine(&mut noise, &runs);
-        let rate = noise.drift_rate_m2_per_s / first_noise.drift_rate_m2_per_s;
-        let better_mps = found_speed_mps(&noise)
-            .filter(|_| is_held(&noise))
-            .unwrap_or(first_mps);
-        let pace = better_mps / first_mps;
-        if is_held(&noise)
-            && (!(1.0 / RATE_MATTERS..RATE_MATTERS).contains(&rate)
-                || !(1.0 / PACE_MATTERS..PACE_MATTERS).contains(&pace))
-        {
-            runs = segmented(&kept, &noise, better_mps);
-            speed_mps = Some(better_mps);
-        }
-        let speed_mps = speed_mps.unwrap_or(first_mps);
-        let mut legs_s = Vec::new();
-        for (blocks, parts) in runs {
-            legs_s.extend(
-                parts
-                    .iter()
-                    .filter(|part| part.kind == segment::PartKind::Leg)
-                    .map(|part| blocks.time_s[part.last] - blocks.time_s[part.first]),
-            );
-            if is_held(&noise) {
-                let timing_s = 0.3_f64.hypot(0.7 * noise.white_m / speed_mps);
-                drives.push(chain::Drive::new(blocks, &parts, timing_s));
-            } else {
-                pieces.push(path::from_parts(&blocks, &parts, &noise));
-            }
-        }
-        if half_time_leg_s(&mut legs_s).is_some_and(|leg_s| leg_s < STRAIGHT_LEG_S) {
-            method = PathMethod::Smoothed;
-        } else if is_held(&noise) {
-            method = PathMethod::Anchored;
-        }
-    }
-    let mut anchored = None;
-    let mut halts_found = halts::long_halts(&kept, &noise, settings.pockets.stuck_after_s.min(60.0));
-    let mut stands_noise = noise;
-    if let (PathMethod::Anchored, Some(speed_mps)) = (method, speed_mps) {
-        let found = anchor_drives(drives, &noise, speed_mps, ground, station, settings);
-        pieces = pieces_of(&found.chain, &found.corners);
-        // Standing is told from the path, which wanders less than the fixes.
-        let sd_m = found.usual_corner_sd_m();
-        stands_noise = NoiseEstimate {
-            white_m: 0.02 + 0.1 * sd_m,
-            drift_m: Some(sd_m),
-            drift_rate_m2_per_s: 1e-6,
-            drift_time_s: None,
-            source: noise.source,
-        };
-        let moved = on_the_path(&kept, &pieces);
-        halts_found = halts::long_halts(&moved, &stands_noise, settings.pockets.stuck_after_s.min(60.0));
-        anchored = Some(Box::new(found));
-    } else if method != PathMethod::Legs {
-        pieces = kept
-            .runs()
-            .into_iter()
-            .map(|run| match (method, speed_mps) {
-                (PathMethod::Smoothed, Some(speed_mps)) => path::smoothed(&kept, run, &noise, speed_mps),
-                (PathMethod::Rebuilt, _) => match &turns {
-                    Some((how, outline)) => rebuilt::rebuild(&kept, run, outline, &halts_found, how),
-                    None => path::chords(&kept, run, &halts_found),
-                },
-                _ => path::chords(&kept, run, &halts_found),
-            })
-            .collect();
-    }
-    if matches!(method, PathMethod::Legs | PathMethod::Smoothed) {
-        // A wider halt is driving to and fro in a corner: that ground was swept.
-        let standing: Vec<Halt> = halts_found
-            .iter()
-            .copied()
-            .filter(|halt| {
-                halt.radius_m <= STANDING_RADIUS_M + 4.0 * noise.white_m + noise.drift_m.unwrap_or(0.0)
-            })
-            .collect();
-        pieces
-            .iter_mut()
-            .for_each(|piece| path::collapse_halts(piece, &standing, &noise));
-    }
-    let (halts, station, outings) = halts::at_station(halts_found, station, &stands_noise, &kept);
-    Track {
-        machine: trace.machine.clone(),
-        pieces: pieces
-            .into_iter()
-            .filter(|piece| !piece.vertices.is_empty())
-            .collect(),
-        halts,
-        gaps: gated.gaps,
-        carried,
-        method,
-        noise,
-        period_s,
-        speed_mps,
-        fixes_used: kept.len(),
-        gated_quality: gated.quality,
-        gated_jumps: gated.jumps,
-        station,
-        outings,
-        span_s,
-        kept,
-        anchored,
-    }
-}
-
-/// True for qualities that are no measurement of a place.
-pub(crate) const fn is_no_measurement(quality: FixQuality) -> bool {
-    matches!(quality, FixQuality::Manual)
 }

@@ -14,6 +14,8 @@
 //! Polygon operations live here and nowhere else, behind [`Region`]: input is checked to be finite, degenerate
 //! rings are dropped, and a panic below becomes a [`RegionError`].
 
+#[cfg(test)]
+mod error_tests;
 mod faults;
 mod frame;
 mod landmarks;

@@ -6,7 +6,7 @@
 //! | what did a change bring? | [`answer_comparison`], [`html_comparison`], [`comparison_to_json`] |
 //! | what do I hand to the customer? | [`html`], [`map_png`] |
 //! | how do I walk to the pockets? | [`pockets_gpx`] |
-//! | how do other tools open it? | [`geojson`], [`cells_parquet`], [`legs_parquet`] |
+//! | how do other tools open it? | [`geojson`], [`cells_parquet`], [`legs_parquet`], [`fixes_parquet`] |
 //! | how is it kept and drawn again? | [`to_json`], [`from_json`] |
 //! | everything at once | [`outputs`] |
 //!
@@ -18,12 +18,15 @@
 //! characters and direction marks, cuts what is too long, and escapes the rest for where it stands.
 
 mod error;
+#[cfg(test)]
+mod error_tests;
 mod finite;
 mod geojson;
 mod gpx;
 mod html;
 mod json;
 mod map;
+mod morning;
 mod outputs;
 mod parquet;
 mod private;
@@ -35,11 +38,12 @@ mod words;
 pub use error::ReportError;
 pub use geojson::geojson;
 pub use gpx::pockets_gpx;
-pub use html::{html, html_comparison};
+pub use html::{html, html_comparison, html_morning};
 pub use json::{comparison_from_json, comparison_to_json, from_json, inspection_to_json, to_json};
 pub use map::{map_png, map_svg};
+pub use morning::answer_morning;
 pub use outputs::{MAP_WIDTH_PX, Output, Privacy, left_out, outputs, outputs_sized};
-pub use parquet::{cells_parquet, legs_parquet};
+pub use parquet::{cells_parquet, fixes_parquet, legs_parquet};
 pub use private::redact;
 pub use terminal::{
     Colour, Style, answer, answer_comparison, answer_files, answer_inspection, answer_map, hints,

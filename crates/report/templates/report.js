@@ -42,6 +42,7 @@ class Sheet {
   // Signs and words keep their size on screen.
   fit() {
     const pixels = this.svg.getBoundingClientRect().width;
+    if (pixels > 0) this.scale?.style.setProperty("--k", pixels / this.full.width);
     if (pixels > 0) this.svg.style.setProperty("--k", pixels / this.width);
     this.measure();
   }

@@ -13,6 +13,7 @@ fn samples_are_written_for_looking_at() {
     let samples = [
         ("first", garden::findings(), Privacy::Full),
         ("full", garden::full_findings(), Privacy::Full),
+        ("crowded", garden::crowded_findings(), Privacy::Full),
         ("private", garden::full_findings(), Privacy::Private),
         ("local", garden::local_findings(), Privacy::Full),
         ("without-width", garden::findings_without_width(), Privacy::Full),

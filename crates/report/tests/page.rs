@@ -306,7 +306,7 @@ fn six_maps_show_how_the_lawn_filled_up() {
         .last()
         .copied()
         .unwrap();
-    assert!(stills.contains(&format!("{:.1} %", last * 100.0)));
+    assert!(stills.contains(&format!("{:.1}\u{a0}%", last * 100.0)));
 }
 
 #[test]

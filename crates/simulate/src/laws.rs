@@ -6,6 +6,7 @@
 //! - Koopman, *Search and Screening* (OEG Report 56, 1946), chapter 3: random, exhaustive and inverse-cube search.
 //! - Gage, *Randomized search strategies with imperfect sensors* (NOSC), for many robots.
 //! - Cauchy-Crofton, in Santalo, *Integral Geometry and Geometric Probability* (1976): mean chord pi A/P under Lambert's law.
+//! - Misra & Enge, *Global Positioning System* (2006), chapter 6: circles and ellipses of a normal position error; HDOP.
 //! - Stoyan, Kendall & Mecke, *Stochastic Geometry*: covered fraction of a Boolean model.
 
 use std::f64::consts::PI;
@@ -210,4 +211,49 @@ pub fn path_inflation_factor(step_m: f64, white_m: f64) -> f64 {
         term *= (half / 2.0 / k) * (half / 2.0 / k);
     }
     sd_m * (PI / 2.0).sqrt() * ((1.0 + y) * i0 + y * i1) / step_m
+}
+
+/// Radius that holds this part of the positions, over the standard deviation per axis: Rayleigh's quantile.
+pub fn circle_radius_factor(share_fraction: f64) -> f64 {
+    (-2.0 * (1.0 - share_fraction).ln()).sqrt()
+}
+
+/// Part of the positions within a circle of so many standard deviations per axis.
+pub fn circle_fraction(radius_factor: f64) -> f64 {
+    1.0 - (-0.5 * radius_factor * radius_factor).exp()
+}
+
+/// Part of the positions within a circle, for standard deviations that differ between two axes at right angles. The
+/// trapezoidal rule over the bearing, in which the integral is smooth and periodic: exact to rounding for ratios down to a hundredth.
+pub fn ellipse_fraction(radius_m: f64, long_sd_m: f64, short_sd_m: f64) -> f64 {
+    const STEPS: u32 = 4096;
+    let outside: f64 = (0..STEPS)
+        .map(|step| {
+            let (sin, cos) = (2.0 * PI * f64::from(step) / f64::from(STEPS)).sin_cos();
+            // Along a bearing the density falls like exp(-r^2 k / 2).
+            let k = (cos / long_sd_m).powi(2) + (sin / short_sd_m).powi(2);
+            (-0.5 * radius_m * radius_m * k).exp() / (k * long_sd_m * short_sd_m)
+        })
+        .sum::<f64>()
+        / f64::from(STEPS);
+    1.0 - outside
+}
+
+/// Radius that holds this part of the positions where the axes differ.
+pub fn ellipse_radius_m(share_fraction: f64, long_sd_m: f64, short_sd_m: f64) -> f64 {
+    let (mut low_m, mut high_m) = (0.0, 40.0 * long_sd_m.max(short_sd_m));
+    for _ in 0..100 {
+        let middle_m = 0.5 * (low_m + high_m);
+        if ellipse_fraction(middle_m, long_sd_m, short_sd_m) < share_fraction {
+            low_m = middle_m;
+        } else {
+            high_m = middle_m;
+        }
+    }
+    0.5 * (low_m + high_m)
+}
+
+/// Distance root mean square of a horizontal position, from its dilution and the error of a range.
+pub fn distance_rms_m(hdop: f64, range_error_m: f64) -> f64 {
+    hdop * range_error_m
 }

@@ -19,6 +19,8 @@
 mod dice;
 mod distance;
 mod drive;
+#[cfg(test)]
+mod error_tests;
 pub mod gardens;
 mod ground;
 mod home;

@@ -358,6 +358,66 @@ fn cov_24_visits_of_a_roaming_machine_have_the_gini_coefficient_of_poisson_count
 }
 
 #[test]
+fn err_01_to_03_circles_of_a_position_error_are_those_of_rayleigh() {
+    let drms = 2.0_f64.sqrt();
+    let [cep, r95, r99] = [0.5, 0.95, 0.99].map(circle_radius_factor);
+    for (found, expected) in [
+        (cep, 1.17741),
+        (drms, 1.414214),
+        (r95, 2.447747),
+        (2.0 * drms, 2.828427),
+        (r99, 3.034854),
+        (drms / cep, 1.201122),
+        (r95 / cep, 2.078921),
+        (2.0 * drms / cep, 2.402245),
+        (r95 / drms, 1.730818),
+        (2.0 * drms / r95, 1.155524),
+    ] {
+        assert_abs_diff_eq!(found, expected, epsilon = 1e-5);
+    }
+    for (radius, expected) in [
+        (1.0, 0.393469),
+        (drms, 0.632121),
+        (2.0, 0.864665),
+        (2.0 * drms, 0.981684),
+    ] {
+        assert_abs_diff_eq!(circle_fraction(radius), expected, epsilon = 1e-6);
+        assert_abs_diff_eq!(circle_radius_factor(expected), radius, epsilon = 1e-4);
+    }
+}
+
+#[test]
+fn err_04_and_05_circles_round_an_ellipse_hold_what_integration_says() {
+    for (ratio, expected) in [
+        (1.0, 0.98168),
+        (0.75, 0.97887),
+        (0.5, 0.96984),
+        (0.25, 0.95922),
+        (0.1, 0.95530),
+        (0.01, 0.95450),
+    ] {
+        let twice_drms = 2.0 * 1.0_f64.hypot(ratio);
+        assert_abs_diff_eq!(ellipse_fraction(twice_drms, 1.0, ratio), expected, epsilon = 2e-5);
+    }
+    for (ratio, expected) in [(0.75, 1.02709), (0.5, 0.87042), (0.25, 0.72543)] {
+        let exact = ellipse_radius_m(0.5, 1.0, ratio);
+        assert_abs_diff_eq!(exact, expected, epsilon = 1e-5);
+        // The customary approximation is high by 0.4 to 1.5 %.
+        let high = 0.589 * (1.0 + ratio) / exact - 1.0;
+        assert!((0.003..0.016).contains(&high), "{ratio}: {high}");
+    }
+}
+
+#[test]
+fn err_06_dilution_times_range_error_gives_circles() {
+    let drms_m = distance_rms_m(0.9, 5.0);
+    let per_axis_m = drms_m / 2.0_f64.sqrt();
+    assert_abs_diff_eq!(drms_m, 4.5, epsilon = 1e-5);
+    assert_abs_diff_eq!(per_axis_m * circle_radius_factor(0.95), 7.788683, epsilon = 1e-5);
+    assert_abs_diff_eq!(per_axis_m * circle_radius_factor(0.5), 3.746496, epsilon = 1e-5);
+}
+
+#[test]
 fn err_16_to_19_a_gauss_markov_error_keeps_and_gains_as_published() {
     assert_abs_diff_eq!(kept_fraction(1.0, 300.0), 0.996672, epsilon = 1e-6);
     assert_abs_diff_eq!(innovation_fraction(1.0, 300.0), 0.081514, epsilon = 1e-6);

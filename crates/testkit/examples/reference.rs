@@ -16,7 +16,9 @@ use tussock_coverage::distance::{self, Connectivity};
 use tussock_coverage::{pockets::pockets, revisits, swath::Sweep, visits};
 use tussock_diagnose::stuck::stuck_spots;
 use tussock_ingest::{ReadOptions, read_log};
+use tussock_locate::drift::{self, Stand};
 use tussock_locate::kalman::{self, Model, State};
+use tussock_locate::path::Blocks;
 use tussock_locate::{Halt, HaltPlace, Kept, NoiseEstimate, PathMethod, Track};
 use tussock_plane::{BitGrid, Frame, Joins, LegIndex, Region, Steps, cheapest_way};
 use tussock_types::{GeoPoint, Grid, NoiseSource, Place};
@@ -66,6 +68,8 @@ enum Question {
         to: [usize; 2],
         steps: String,
     },
+    /// White part, slow part and drift time of stands at one place.
+    Drift { stands: Vec<Fixes> },
     /// Part of each cell of a grid between three corners that is under a disc moved along a polyline, row by row.
     CellAreas {
         corners_m: [[f64; 2]; 3],
@@ -88,6 +92,32 @@ enum Question {
     Delta { a: Vec<f64>, b: Vec<f64> },
     /// Fixes of a log file.
     Read { path: String },
+}
+
+/// Fixes of one stand, as columns.
+#[derive(Deserialize)]
+struct Fixes {
+    time_s: Vec<f64>,
+    east_m: Vec<f64>,
+    north_m: Vec<f64>,
+}
+
+fn drift_of(stands: &[Fixes]) -> Value {
+    let stands: Vec<Stand> = stands
+        .iter()
+        .map(|fixes| Stand {
+            fixes: Blocks {
+                time_s: fixes.time_s.clone(),
+                east_m: fixes.east_m.clone(),
+                north_m: fixes.north_m.clone(),
+            },
+            place: 0,
+        })
+        .collect();
+    drift::fit(&stands).map_or(
+        Value::Null,
+        |fit| json!({ "white_m": fit.white_m, "drift_m": fit.drift_m, "drift_time_s": fit.drift_time_s }),
+    )
 }
 
 fn place([east_m, north_m]: [f64; 2]) -> Place {
@@ -138,6 +168,7 @@ fn spots(places_m: &[[f64; 2]]) -> Value {
             drift_time_s: None,
             source: NoiseSource::Default,
         },
+        reckoned_drift: tussock_locate::ReckonedDrift::Measured { drift_m: 0.0 },
         period_s: 1.0,
         speed_mps: None,
         fixes_used: 0,
@@ -334,6 +365,7 @@ fn answer(question: &Question) -> Value {
             );
             json!(way.map(|way| json!({ "cost": way.cost, "length_m": way.length_m, "cells": way.cells })))
         }
+        Question::Drift { stands } => drift_of(stands),
         Question::CellAreas {
             corners_m,
             cells,

@@ -6,8 +6,11 @@
 //! | a few fixes by hand | [`trace!`] |
 //! | files of the repository | [`fixture`], [`fixture_bytes`] |
 //! | figures with a stated tolerance | [`assert_near`], [`assert_relative`] |
+//! | what a handful of outcomes say | [`statistics`] |
 //!
 //! What is wrong in a test stops the test: everything here panics on a mistake and says where.
+
+pub mod statistics;
 
 use std::path::PathBuf;
 use tussock_plane::BitGrid;

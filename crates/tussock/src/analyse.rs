@@ -1,5 +1,6 @@
 //! From traces to findings.
 
+use crate::calibrate::{Calibrated, calibrate};
 use crate::counted::Counted;
 use crate::ground::Ground;
 use crate::installation::Judged;
@@ -8,10 +9,11 @@ use crate::moved::Moved;
 use crate::sorted::Sorted;
 use crate::spots::{self, stuck_findings};
 use crate::{
-    Advice, AnalyseError, Job, Stage, TOOL_VERSION, advice, inspect, interval, nights, outline, verdict,
+    Advice, AnalyseError, Calibrate, Job, Stage, TOOL_VERSION, advice, inspect, interval, nights, outline,
+    verdict,
 };
 use tussock_coverage::swath;
-use tussock_locate::{HaltPlace, Piece, Track};
+use tussock_locate::{HaltPlace, Track};
 use tussock_plane::{Leg, LegIndex};
 use tussock_types::{Findings, OutlineSource, Place, SCHEMA_VERSION};
 
@@ -24,6 +26,14 @@ const STAND_IN_WIDTH_M: f64 = 0.26;
 /// # Errors
 /// [`AnalyseError`] where the job cannot be done at all. Poor data is not an error; the verdict in the findings says so.
 pub fn analyse(job: &Job<'_>) -> Result<Findings, AnalyseError> {
+    analyse_as(job, Calibrate::Auto)
+}
+
+/// The same, saying whether logs like this one are simulated to correct the visited fraction.
+///
+/// # Errors
+/// As [`analyse()`].
+pub fn analyse_as(job: &Job<'_>, wish: Calibrate) -> Result<Findings, AnalyseError> {
     let settings = job.settings;
     match settings.machine.cut_width_m {
         Some(cut_width_m) if !(0.05..=2.0).contains(&cut_width_m) => {
@@ -49,18 +59,15 @@ pub fn analyse(job: &Job<'_>) -> Result<Findings, AnalyseError> {
             (drawn, OutlineSource::Trace)
         }
     };
-    let swept: Vec<Piece> = ground
-        .tracks
-        .iter()
-        .flat_map(|track| ground.swept(track, track.pieces.clone(), settings))
-        .collect();
-    let sweeps = swath::sweeps_of(swept.iter(), settings);
+    let sweeps = swath::sweeps_of(ground.all_swept(settings).iter(), settings);
     let counted = Counted::of(&ground, &lawn_region, &sweeps, settings, paint_width_m, job.seed);
     let by_width = settings
         .machine
         .cut_width_m
         .is_none()
         .then(|| counted.by_width(&sweeps));
+    let drive = counted.drive(&ground, &sweeps, paint_width_m);
+    let calibrated = calibrate(job, wish, &ground, &lawn_region, &counted, drive.pattern);
     job.tell(Stage::Diagnosing, 0.7);
 
     let index = LegIndex::build(legs(&ground.tracks));
@@ -81,20 +88,24 @@ pub fn analyse(job: &Job<'_>) -> Result<Findings, AnalyseError> {
         None => (false, None, None, None),
         Some(cut_width_m) => {
             let width_effect = counted.width_effect(&sweeps, cut_width_m, settings.machine.cut_width_sd_m);
-            let visited = interval::visited(&counted, &ground, &drive, settings, width_effect);
+            let visited = match &calibrated {
+                Calibrated::Done(calibration) => calibration.estimate(&counted, width_effect),
+                _ => interval::visited(&counted, &ground, &drive, settings, width_effect),
+            };
             let coverage = counted.coverage(&ground, &pockets, visited, cut_width_m);
             let over_time = counted.over_time(&ground, &coverage, &sweeps, &nights, settings);
             let revisits = counted.revisits(&ground, &settings.turf);
             (true, Some(coverage), Some(over_time), Some(revisits))
         }
     };
-    let log_verdict = verdict::verdict(
+    let mut log_verdict = verdict::verdict(
         &ground,
         job.traces,
         job.inputs,
         settings,
         known_width.then_some(&drive),
     );
+    log_verdict.remarks.extend(calibrated.remark());
     let judged = Judged {
         ground: &ground,
         layout: &layout,
@@ -140,7 +151,7 @@ pub fn analyse(job: &Job<'_>) -> Result<Findings, AnalyseError> {
         stuck_spots,
         worn_lines,
         strays,
-        possible_stops: None,
+        possible_stops: Some(spots::possible_stops(&ground)),
         installation: Some(installation),
         nights: Some(nights.nights),
         fit: None,

@@ -2,6 +2,7 @@
 
 use crate::ground::Ground;
 use crate::nights::Nights;
+use crate::pattern;
 use crate::promise;
 use crate::sorted::Sorted;
 use rayon::prelude::*;
@@ -251,12 +252,7 @@ impl Counted {
                 }
             })
             .sum();
-        let pattern = luck::pattern(ground.tracks.iter().flat_map(Track::legs).map(|(from, to)| {
-            (
-                to.place.east_m - from.place.east_m,
-                to.place.north_m - from.place.north_m,
-            )
-        }));
+        let pattern = pattern::pattern(ground);
         let driving_s: f64 = ground.tracks.iter().map(Track::driving_s).sum();
         let all_m: f64 = ground.tracks.iter().map(Track::path_m).sum();
         luck::Drive {

@@ -58,30 +58,29 @@ impl Ground {
         if let (Some(site), Some(plan), true) = (&site, job.plan, on_earth) {
             same_garden(site, plan, job.traces)?;
         }
-        let station = site.as_ref().and_then(|site| site.station);
-        let drivable = site.as_ref().and_then(Site::drivable);
-        let tracks: Vec<Track> = job
-            .traces
-            .iter()
-            .map(|trace| {
-                let (east_m, north_m) = places(trace, frame.as_ref());
-                locate_as(
-                    trace,
-                    &east_m,
-                    &north_m,
-                    station,
-                    drivable.as_ref(),
-                    job.settings,
-                    hold,
-                )
-            })
-            .collect();
+        let tracks = located(job.traces, frame.as_ref(), site.as_ref(), job.settings, hold);
         Ok(Self {
             frame,
             site,
             plan_faults,
             tracks,
         })
+    }
+
+    /// The same ground with other logs, in metres on its plane.
+    pub(crate) fn simulated(&self, traces: &[Trace], settings: &Settings) -> Self {
+        Self {
+            frame: self.frame,
+            site: self.site.clone(),
+            plan_faults: Vec::new(),
+            tracks: located(
+                traces,
+                self.frame.as_ref(),
+                self.site.as_ref(),
+                settings,
+                Hold::WherePoor,
+            ),
+        }
     }
 
     /// Guide runs of the plan.
@@ -105,6 +104,14 @@ impl Ground {
             return pieces;
         }
         activities::without(&pieces, &activities::transits(track, self.lines(&self.guides())))
+    }
+
+    /// Pieces of path of every machine that were swept, as located.
+    pub(crate) fn all_swept(&self, settings: &Settings) -> Vec<Piece> {
+        self.tracks
+            .iter()
+            .flat_map(|track| self.swept(track, track.pieces.clone(), settings))
+            .collect()
     }
 
     /// Refuses what no lawn can be counted from.
@@ -276,4 +283,29 @@ fn looks_swapped(plan: &tussock_types::Plan, log: GeoPoint) -> bool {
         PlanShape::Line(points) => points.iter().any(near),
         PlanShape::Point(point) => near(point),
     })
+}
+
+/// The path behind each trace.
+fn located(
+    traces: &[Trace],
+    frame: Option<&Frame>,
+    site: Option<&Site>,
+    settings: &Settings,
+    hold: Hold,
+) -> Vec<Track> {
+    let station = site.and_then(|site| site.station);
+    let drivable = site.and_then(Site::drivable);
+    let path = |trace: &Trace| {
+        let (east_m, north_m) = places(trace, frame);
+        locate_as(
+            trace,
+            &east_m,
+            &north_m,
+            station,
+            drivable.as_ref(),
+            settings,
+            hold,
+        )
+    };
+    traces.iter().map(path).collect()
 }

@@ -22,7 +22,7 @@ use crate::ground::Ground;
 use tussock_coverage::{laws, pockets};
 use tussock_diagnose::luck;
 use tussock_locate::anchor::EdgeUse;
-use tussock_locate::{PathMethod, Track};
+use tussock_locate::{PathMethod, ReckonedDrift, Track};
 use tussock_types::{Estimate, Settings};
 
 /// Standard deviations from the middle to either end of a 90 % interval.
@@ -35,6 +35,8 @@ const USUAL_UNEXPLAINED: f64 = 0.22;
 const LANES_SEEN_M: f64 = 0.03;
 /// Turns put back under larger errors than this are guesses.
 const POOR_M: f64 = 0.5;
+/// Drift that nothing rules out matters from here on: less is within what precise logs were seen to have.
+const DRIFT_MATTERS_M: f64 = 0.1;
 /// Least width of a gap that lanes leave when they skip ground.
 const SKIPPED_M: f64 = 0.4;
 
@@ -58,7 +60,14 @@ pub(crate) fn visited(
     let found = counted.visited_fraction();
     let left_m = ground.tracks.iter().map(position_error_m).fold(0.0, f64::max);
     if drive.pattern == luck::Pattern::Lanes && left_m > LANES_SEEN_M {
-        return lanes(counted, drive, settings, left_m);
+        let estimate = lanes(counted, drive, settings, left_m);
+        // Drift that nothing shows is no reason to believe in another middle.
+        let is_shown = ground.tracks.iter().all(|track| unseen_drift_m(track).is_none());
+        return if is_shown {
+            estimate
+        } else {
+            around(found, estimate)
+        };
     }
     let doubt = ground
         .tracks
@@ -77,25 +86,52 @@ pub(crate) fn visited(
     }
 }
 
+/// The interval, made to hold what was counted.
+fn around(found: f64, interval: Estimate) -> Estimate {
+    Estimate {
+        estimate: found,
+        low: interval.low.map(|low| low.min(found)),
+        high: interval.high.map(|high| high.max(found)),
+    }
+}
+
 /// Width of the smallest pocket that the positions carry, over the position error per axis: 2.5 times the 90 % radius of a
 /// circular normal error, which is 2.146 standard deviations (rounded; found in simulated gardens).
 pub(crate) const WIDTH_PER_SD: f64 = 5.4;
 
 /// Narrower pockets than this are not drawn; 0 for precise logs, whose verdict says it all.
 pub(crate) fn findable_width_m(ground: &Ground) -> f64 {
-    ground
-        .tracks
-        .iter()
-        .filter_map(|track| track.anchored.as_ref())
-        .map(|anchored| WIDTH_PER_SD * anchored.error_m())
-        .fold(0.0, f64::max)
+    let error_m = |track: &Track| match &track.anchored {
+        Some(anchored) => anchored.error_m(),
+        None => unseen_drift_m(track).unwrap_or(0.0),
+    };
+    let worst_m = ground.tracks.iter().map(error_m).fold(0.0, f64::max);
+    WIDTH_PER_SD * worst_m
+}
+
+/// Drift that standing time does not show and driving does not rule out, where it matters; `None` where it was measured.
+///
+/// Between sparse fixes legs cannot be followed: what the turns say is in their interval.
+fn unseen_drift_m(track: &Track) -> Option<f64> {
+    let is_followed = matches!(track.method, PathMethod::Legs | PathMethod::Smoothed);
+    match track.reckoned_drift {
+        ReckonedDrift::Usual { drift_m }
+        | ReckonedDrift::Driven { drift_m }
+        | ReckonedDrift::Stated { drift_m } => {
+            Some(drift_m).filter(|drift_m| is_followed && *drift_m > DRIFT_MATTERS_M)
+        }
+        ReckonedDrift::Measured { .. } => None,
+    }
 }
 
 /// Position error that is left in the path, per axis.
 pub(crate) fn position_error_m(track: &Track) -> f64 {
     match &track.anchored {
         Some(anchored) => anchored.usual_corner_sd_m(),
-        None => track.noise.white_m.max(track.noise.drift_m.unwrap_or(0.0)),
+        None => {
+            let drift_m = track.noise.drift_m.or_else(|| unseen_drift_m(track));
+            track.noise.white_m.max(drift_m.unwrap_or(0.0))
+        }
     }
 }
 

@@ -22,10 +22,14 @@ mod align;
 mod analyse;
 mod because;
 mod built;
+mod calibrate;
+mod claim;
 mod clock_check;
 mod compare;
 mod counted;
 mod error;
+#[cfg(test)]
+mod error_tests;
 mod from_trace;
 mod ground;
 mod inspect;
@@ -38,6 +42,7 @@ mod nights;
 mod on_grid;
 mod outline;
 mod outlook;
+mod pattern;
 mod plan_check;
 mod promise;
 mod reference;
@@ -49,7 +54,7 @@ mod unseen;
 mod verdict;
 
 pub use align::{AlignVerdict, Aligned, align};
-pub use analyse::analyse;
+pub use analyse::{analyse, analyse_as};
 pub use built::built;
 pub use compare::{CompareError, Side, Sides, compare};
 pub use error::AnalyseError;
@@ -100,6 +105,18 @@ pub enum Advice {
     LeftOut,
 }
 
+/// Whether logs like the given ones are simulated on the plan, to take off what estimating does to them.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Calibrate {
+    /// Where the log needs it: sparse fixes with an error of half a metre and more.
+    #[default]
+    Auto,
+    /// Wherever it can be done.
+    Always,
+    /// Not at all.
+    Never,
+}
+
 /// Stages of an analysis, for progress.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Stage {
@@ -107,6 +124,8 @@ pub enum Stage {
     Locating,
     /// Counting visits.
     Counting,
+    /// Simulating logs like the given ones.
+    Calibrating,
     /// Looking for reasons.
     Diagnosing,
     /// Trying changes.
@@ -119,6 +138,7 @@ impl Stage {
         match self {
             Self::Locating => "locating",
             Self::Counting => "counting",
+            Self::Calibrating => "calibrating",
             Self::Diagnosing => "diagnosing",
             Self::Suggesting => "suggesting",
         }

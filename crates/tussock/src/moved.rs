@@ -15,7 +15,7 @@ use tussock_locate::anchor::Offset;
 use tussock_plane::Frame;
 use tussock_types::{
     Cells, Findings, GeoPoint, Grid, Installation, MissedPocket, NotYetPocket, Place, Plan, PlanOffset,
-    PlanShape, Stray, StuckSpot, Suggestion, Tape,
+    Stray, StuckSpot, Suggestion, Tape,
 };
 
 /// Squares may lie off by so much before a turned grid is read anew.
@@ -104,18 +104,7 @@ impl Moved {
 
     /// Every point of a plan moved.
     pub(crate) fn plan(&self, plan: &mut Plan, frame: &Frame) {
-        let to = |point: &mut GeoPoint| *point = frame.to_geo(self.place(frame.to_place(*point)));
-        for feature in &mut plan.features {
-            match &mut feature.shape {
-                PlanShape::Polygons(polygons) => polygons
-                    .iter_mut()
-                    .flat_map(|polygon| &mut polygon.rings)
-                    .flatten()
-                    .for_each(to),
-                PlanShape::Line(points) => points.iter_mut().for_each(to),
-                PlanShape::Point(point) => to(point),
-            }
-        }
+        plan.for_each_point(|point| *point = frame.to_geo(self.place(frame.to_place(*point))));
     }
 
     /// Everything found moved. Takes findings apart by name, so that no new field is forgotten.
@@ -139,7 +128,8 @@ impl Moved {
             stuck_spots,
             worn_lines,
             strays,
-            possible_stops,
+            // Read off the fixes: they lie in the log's frame already.
+            possible_stops: _,
             installation,
             nights: _,
             fit: _,
@@ -203,9 +193,6 @@ impl Moved {
         }
         for Stray { east_m, north_m, .. } in strays.iter_mut().flatten() {
             self.metres(east_m, north_m);
-        }
-        for stop in possible_stops.iter_mut().flatten() {
-            self.metres(&mut stop.east_m, &mut stop.north_m);
         }
         if let Some(installation) = installation {
             self.installation(installation, frame);

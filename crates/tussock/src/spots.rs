@@ -3,7 +3,8 @@
 use crate::ground::Ground;
 use crate::layout::Layout;
 use tussock_diagnose::{outings, stuck, worn};
-use tussock_types::{Cells, Stray, StuckSpot, WornLine};
+use tussock_locate::activities;
+use tussock_types::{Cells, PossibleStop, Stray, StuckSpot, WornLine};
 
 /// Stuck spots with what to look at.
 pub(crate) fn stuck_findings(ground: &Ground, layout: &Layout) -> Vec<StuckSpot> {
@@ -82,6 +83,28 @@ pub(crate) fn stray_findings(ground: &Ground, layout: &Layout) -> Option<Vec<Str
             })
             .collect(),
     )
+}
+
+/// Silences that may have been stops, longest first, where the fixes lie.
+pub(crate) fn possible_stops(ground: &Ground) -> Vec<PossibleStop> {
+    let (start_s, _) = ground.span_s();
+    let mut found: Vec<PossibleStop> = ground
+        .tracks
+        .iter()
+        .flat_map(activities::possible_stops)
+        .map(|stop| PossibleStop {
+            east_m: stop.place.east_m,
+            north_m: stop.place.north_m,
+            start_s: stop.start_s - start_s,
+            most_minutes: (stop.end_s - stop.start_s) / 60.0,
+        })
+        .collect();
+    found.sort_by(|a, b| {
+        b.most_minutes
+            .total_cmp(&a.most_minutes)
+            .then(a.start_s.total_cmp(&b.start_s))
+    });
+    found
 }
 
 /// What to look at, from what lies near.

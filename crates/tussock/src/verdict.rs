@@ -6,25 +6,14 @@
 
 use crate::ground::Ground;
 use crate::interval::WIDTH_PER_SD;
-use crate::{clock_check, inspect, repeats};
+use crate::{claim, clock_check, inspect, repeats};
 use tussock_diagnose::luck::Drive;
 use tussock_locate::anchor::{Anchored, EdgeUse};
-use tussock_locate::{PathMethod, Track};
-use tussock_types::{FixQuality, LogFacts, LogVerdict, PlanOffset, Settings, Trace};
+use tussock_locate::{PathMethod, ReckonedDrift, Track};
+use tussock_types::{FixQuality, LogFacts, LogVerdict, NoiseSource, PlanOffset, Settings, Trace};
 
 /// No pocket narrower than this can be told from the gaps between passes.
 const LEAST_FINDABLE_M: f64 = 0.3;
-
-/// Slow part of the error by what the receiver calls its fixes, where nothing better is known (common practice, no
-/// source).
-fn usual_drift_m(quality: FixQuality) -> f64 {
-    match quality {
-        FixQuality::RtkFixed | FixQuality::Simulated => 0.02,
-        FixQuality::RtkFloat => 0.3,
-        FixQuality::Differential | FixQuality::Precise => 1.0,
-        _ => 2.0,
-    }
-}
 
 /// Judges the logs. `drive` is known once a lawn is.
 pub(crate) fn verdict(
@@ -42,6 +31,7 @@ pub(crate) fn verdict(
 
     let mut error_m: f64 = 0.0;
     let mut between_m: f64 = 0.0;
+    let mut is_guess = false;
     for (track, trace) in ground.tracks.iter().zip(traces) {
         let white_m = match track.method {
             // Line fits take most of the white part away; the rest is about this share of it.
@@ -55,17 +45,22 @@ pub(crate) fn verdict(
             remarks.extend(held_remarks(track, anchored));
             continue;
         }
-        let drift_m = track.noise.drift_m.unwrap_or_else(|| {
-            let quality = commonest(trace);
-            if quality == FixQuality::Unknown {
-                remarks.push(
-                    "The log does not say how good its positions are, and it never stands long enough to read it from \
-                     scatter; 2 m is assumed."
-                        .to_owned(),
-                );
-            }
-            usual_drift_m(quality)
-        });
+        match track.reckoned_drift {
+            ReckonedDrift::Usual { drift_m } if commonest(trace) == FixQuality::Unknown => remarks.push(format!(
+                "The log does not say how good its positions are, and never stands long enough to show it; \
+                 {} is assumed. Where it is known, say it (positions.drift_m).",
+                metres(drift_m)
+            )),
+            ReckonedDrift::Driven { drift_m } => remarks.push(format!(
+                "The machine never stands long enough to show how positions wander; its straight drives allow {} at most.",
+                metres(drift_m)
+            )),
+            _ => {}
+        }
+        let drift_m = track.reckoned_drift.drift_m();
+        is_guess |= matches!(track.reckoned_drift, ReckonedDrift::Usual { .. })
+            && commonest(trace) == FixQuality::Unknown
+            && (drift_m > white_m || track.noise.source == NoiseSource::Default);
         error_m = error_m.max(white_m.hypot(drift_m));
         if track.method == PathMethod::Chords {
             // A turn between two fixes may lie half a step off the chord.
@@ -128,10 +123,14 @@ pub(crate) fn verdict(
                 "After this much driving luck alone still leaves gaps up to {luck_m:.1} m wide; more nights narrow that."
             ));
     }
+    remarks.extend(claim::remarks(&ground.tracks, traces));
     remarks.extend(repeats::remarks(traces, inputs));
     remarks.extend(clock_check::remark(&ground.tracks, settings));
     let advice = if good_enough {
         format!("Positions are right to about {}.", metres(error_m))
+    } else if by_error_m >= between_m && by_error_m >= by_digits_m && is_guess {
+        "How far positions are off does not show in this log: let the machine stand for ten minutes with the logger on."
+            .to_owned()
     } else if by_error_m >= between_m && by_error_m >= by_digits_m {
         format!(
             "Positions are off by about {}: mount the antenna higher with a clear view of the sky, or log with an RTK \

@@ -223,3 +223,91 @@ fn four_decimals_of_a_minute_are_18_cm_and_part_of_the_verdict() {
         "{fine:?} {coarse:?}"
     );
 }
+
+mod claims {
+    use super::*;
+    use tussock_plane::Site;
+    use tussock_simulate::gardens::{GardenKind, invent};
+    use tussock_simulate::{LogNoise, Machine, Run, Sampling, sample, simulate};
+
+    const SEED: u64 = 640;
+
+    fn night(noise: LogNoise) -> Trace {
+        let (site, _) = Site::build(&invent(GardenKind::Convex, SEED)).expect("invented plans are sound");
+        let run = simulate(&site, &Machine::default(), &Run::new(4.0, SEED)).expect("there is room");
+        sample(&run, &Sampling::geographic(1.0, noise, SEED, site.frame))
+    }
+
+    fn said(trace: &Trace) -> Option<String> {
+        remark(
+            &verdict(trace, &[], &Settings::default()),
+            "its positions scatter by",
+        )
+    }
+
+    #[test]
+    fn a_receiver_that_claims_a_centimetre_and_scatters_by_metres_is_told_so() {
+        let mut trace = night(LogNoise::METRES);
+        assert_eq!(said(&trace), None, "its own claim is honest");
+        trace.claimed_sd_m.fill(0.01);
+        let words = said(&trace).expect("metres are no centimetre");
+        let scatter_m: f64 = words
+            .split("scatter by ")
+            .nth(1)
+            .and_then(|rest| rest.split(' ').next())
+            .and_then(|word| word.parse().ok())
+            .expect("a figure");
+        assert!(words.starts_with("The receiver claims 1 cm, "), "{words}");
+        // True: 2.02 m; four hours hold some fifty drift times.
+        assert!((1.3..2.8).contains(&scatter_m), "{words}");
+    }
+
+    #[test]
+    fn fixes_called_rtk_fixed_that_scatter_by_decimetres_are_no_rtk_fixes() {
+        let mut trace = night(LogNoise::DECIMETRES);
+        trace.claimed_sd_m.fill(f32::NAN);
+        trace.quality.fill(tussock_types::FixQuality::RtkFixed);
+        let words = said(&trace).expect("decimetres are no centimetre");
+        assert!(
+            words.starts_with("The receiver calls its fixes RTK fixed, "),
+            "{words}"
+        );
+    }
+
+    #[test]
+    fn an_honest_centimetre_log_is_left_in_peace() {
+        assert_eq!(said(&night(LogNoise::CENTIMETRES)), None);
+    }
+}
+
+#[test]
+fn a_silence_that_ends_where_it_began_is_a_possible_stop() {
+    // Lanes for an hour, twenty minutes of silence on the spot, lanes again.
+    let mut before = lanes(MONDAY_S, HOUR_S);
+    let last = *before.last().expect("an hour of fixes");
+    let later_s = last.0 + 1200.0;
+    let after: Vec<_> = lanes(MONDAY_S, HOUR_S)
+        .into_iter()
+        .rev()
+        .enumerate()
+        .map(|(number, fix)| (later_s + number as f64, fix.1))
+        .collect();
+    before.extend(after);
+    let trace = trace(&before, f32::NAN);
+    let mut settings = Settings::default();
+    settings.machine.cut_width_m = Some(0.22);
+    let findings = tussock::analyse(&Job {
+        traces: std::slice::from_ref(&trace),
+        inputs: &[],
+        plan: None,
+        settings: &settings,
+        seed: 1,
+        advice: tussock::Advice::LeftOut,
+        progress: None,
+    })
+    .expect("the log is sound");
+    let stops = findings.possible_stops.expect("they were looked for");
+    assert_eq!(stops.len(), 1, "{stops:?}");
+    assert!((stops[0].most_minutes - 20.0).abs() < 0.1, "{stops:?}");
+    assert!((stops[0].start_s - (last.0 - MONDAY_S)).abs() < 1.0, "{stops:?}");
+}

@@ -156,6 +156,9 @@ pub struct PositionSettings {
     /// No machine moves faster than this. Default 3: several times the speed of any mower, so that only jumps and
     /// walks to the car are cut (common practice, no source).
     pub max_speed_mps: f64,
+    /// How far positions wander, standard deviation per axis, where the log does not show it. No default: standing time
+    /// shows it, else straight drives, else the quality of the fixes.
+    pub drift_m: Option<f64>,
     /// Latitude of the origin of a log in local metres. No default: without it such a log has no place on Earth.
     pub origin_lat_deg: Option<f64>,
     /// Longitude of that origin.
@@ -168,6 +171,7 @@ impl Default for PositionSettings {
             max_hdop: 6.0,
             max_silence_s: None,
             max_speed_mps: 3.0,
+            drift_m: None,
             origin_lat_deg: None,
             origin_lon_deg: None,
         }
@@ -209,8 +213,16 @@ pub struct LimitSettings {
     pub log_bytes: u64,
     /// Bytes of one log after decompression. Default 8 GiB.
     pub unpacked_bytes: u64,
+    /// Bytes after decompression for each stored byte, in logs that unpack to more than 16 MiB. Default 200: logs of a mower
+    /// pack to a tenth or a thirtieth, a bomb to a thousandth.
+    pub unpacked_ratio: u64,
+    /// Memory for the text and the fixes of one log while it is read. Default 384 MiB: a day at 10 Hz, as GPX or
+    /// NMEA.
+    pub memory_bytes: u64,
     /// Bytes of one line or element. Default 1 MiB: sentences have 82, elements a few thousand.
     pub line_bytes: u64,
+    /// Bytes of one attribute of an element. Default 64 KiB: the longest in a log, a list of schemas, has some hundred.
+    pub attribute_bytes: u64,
     /// Nested elements. Default 64.
     pub element_depth: u32,
     /// Fixes of one analysis. Default 50 million: half a year at 5 Hz.
@@ -228,7 +240,10 @@ impl Default for LimitSettings {
         Self {
             log_bytes: 4 << 30,
             unpacked_bytes: 8 << 30,
+            unpacked_ratio: 200,
+            memory_bytes: 384 << 20,
             line_bytes: 1 << 20,
+            attribute_bytes: 1 << 16,
             element_depth: 64,
             fixes: 50_000_000,
             plan_corners: 200_000,

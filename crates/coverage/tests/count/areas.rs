@@ -1,10 +1,13 @@
 //! Swath areas against closed forms and against polygons.
 
-use crate::laid::{WIDTH_M, along, cell_error_m2, counted, driven, lawn_around, placed, visited_m2};
+use crate::laid::{
+    AWAY_S, WIDTH_M, along, cell_error_m2, counted, driven, lawn_around, lawn_of, placed, visited_m2,
+};
 use approx::{assert_abs_diff_eq, assert_relative_eq};
 use geo::{Area, BooleanOps, Polygon};
 use std::f64::consts::{FRAC_PI_4, PI, TAU};
 use tussock_coverage::swath;
+use tussock_coverage::visits::{count, grid_over};
 use tussock_plane::BitGrid;
 use tussock_types::{Grid, Place};
 
@@ -234,4 +237,59 @@ fn the_union_of_capsules_as_polygons_has_the_same_area() {
     let count = counted(lawn_around(6.0), &driven(&legs));
     let off_m2 = (visited_m2(&count) - union.unsigned_area()).abs();
     assert!(off_m2 <= 4.0 * cell_error_m2(&count), "{off_m2} m2 off");
+}
+
+#[test]
+fn a_grid_holds_to_its_limit_and_keeps_the_wanted_cell_where_it_fits() {
+    let at = |east_m, north_m| Place::new(east_m, north_m);
+    let mut grown = 0;
+    for (width_m, height_m) in [
+        (40.0, 35.0),
+        (5000.0, 5000.0),
+        (5000.0, 0.0),
+        (0.0, 0.0),
+        (3000.0, 0.2),
+        (1e5, 1e5),
+    ] {
+        for most_cells in [100_u64, 1_000, 99_999, 40_000_000] {
+            let grid = grid_over(at(0.0, 0.0), at(width_m, height_m), 0.0238, most_cells);
+            assert!(
+                grid.cells() as u64 <= most_cells,
+                "{width_m} x {height_m}: {grid:?}"
+            );
+            // One fewer than the wanted cell needs, and it grows; as many, and it does not.
+            let wanted = ((width_m / 0.0238 + 3.0) * (height_m / 0.0238 + 3.0)).ceil();
+            assert_eq!(
+                grid.cell_m > 0.0238,
+                wanted > most_cells as f64,
+                "{width_m} x {height_m}, {most_cells}"
+            );
+            grown += usize::from(grid.cell_m > 0.0238);
+            // It grows no more than it must, by a little.
+            let half_as_many =
+                ((width_m / grid.cell_m + 3.0) * (height_m / grid.cell_m + 3.0)) > 0.9 * most_cells as f64;
+            assert!(grid.cell_m == 0.0238 || half_as_many, "{grid:?}");
+        }
+    }
+    assert!(grown > 8);
+}
+
+#[test]
+fn a_jump_of_100_km_does_not_allocate_the_land_between() {
+    // One leg here, one 100 km away, on a lawn that spans both.
+    let leg = |east_m: f64| (Place::new(east_m, 0.0), Place::new(east_m + 20.0, 0.0));
+    let near = [leg(0.0), leg(30.0)];
+    let far = [leg(0.0), leg(100_000.0)];
+    let touched = |legs: &[(Place, Place)]| {
+        let (low, high) = (Place::new(-1.0, -1.0), Place::new(legs[1].1.east_m + 1.0, 1.0));
+        let lawn = lawn_of(grid_over(low, high, 0.1, 40_000_000));
+        let cells = lawn.grid.cells();
+        let count = count(lawn, &driven(legs), WIDTH_M, AWAY_S, (0.0, 200.0));
+        (count.touched_tiles(), cells)
+    };
+    let ((here, few), (there, many)) = (touched(&near), touched(&far));
+    assert!(many > 1000 * few, "{many} and {few} cells");
+    // A tile is 32 cells wide, so a leg of 20 m touches seven or eight, once or twice as high.
+    assert!((14..=32).contains(&here), "{here}");
+    assert!(here.abs_diff(there) <= 4, "{here} and {there} tiles");
 }

@@ -146,9 +146,11 @@ proptest! {
 
 /// A grid of 7 x 5 cells of 0.6 x 0.9 m, its second axis leaning.
 fn leaning(direction_deg: f64, lean: f64) -> CustomGrid {
-    let straight = CustomGrid::turned(Place::new(1.0, 2.0), direction_deg, (0.6, 0.9), 7, 5).unwrap();
+    let straight =
+        CustomGrid::turned(Place::new(1.0, 2.0), direction_deg, (0.6, 0.9), 7, 5).expect("a sound grid");
     let (a, b) = (straight.place_at(7.0, 0.0), straight.place_at(7.0 * lean, 5.0));
-    CustomGrid::from_corners(straight.origin(), a, b, Division::Counts { columns: 7, rows: 5 }).unwrap()
+    CustomGrid::from_corners(straight.origin(), a, b, Division::Counts { columns: 7, rows: 5 })
+        .expect("a sound grid")
 }
 
 /// Ten seconds a leg, one after the other.

@@ -25,7 +25,7 @@ use crate::error::IngestError;
 use crate::ledger::{excerpt, line_of};
 use crate::number::{DEGREE_M, Steps, whole};
 use crate::reading::{self, Found, Ground, NO_MORE, RADIUS_68_PER_SD, Reading};
-use crate::{ReadOptions, check_fixes};
+use crate::{ReadOptions, check_size};
 use columns::{Field, Layout};
 use table::{Lines, Table, cells, find_header, is_remark, number, table_of_columns};
 use times::{Order, TimeKind};
@@ -205,6 +205,11 @@ impl<'a> Rows<'a> {
                 continue;
             }
             if content.len() as u64 > self.options.limits.line_bytes {
+                let text = self.text;
+                let limit = self.options.limits.line_bytes;
+                let line = || line_of(text, start);
+                self.reading
+                    .too_long("line", "line_bytes", line, content.len() as u64, limit);
                 self.reading.ledger.skip(start, end, SkipReason::TooLong, 1);
                 continue;
             }
@@ -229,7 +234,6 @@ impl<'a> Rows<'a> {
                         more: NO_MORE,
                         count: 1,
                     });
-                    check_fixes(self.name, self.reading.found.len(), &self.options.limits, end)?;
                 }
                 Err(reason) => {
                     let reason = match reason {
@@ -245,6 +249,7 @@ impl<'a> Rows<'a> {
                     self.reading.ledger.skip(start, end, reason, 1);
                 }
             }
+            check_size(self.name, &self.reading, self.text, &self.options.limits, end)?;
         }
         Ok(())
     }

@@ -52,6 +52,7 @@ struct Point {
     decimals: u8,
     time: Option<Result<clock::Written, TimeFault>>,
     no_fix: bool,
+    overlong: bool,
 }
 
 impl Point {
@@ -65,6 +66,7 @@ impl Point {
             decimals: 0,
             time: None,
             no_fix: false,
+            overlong: false,
         }
     }
 
@@ -141,6 +143,10 @@ pub(crate) fn read(
 ) -> Result<Reading, IngestError> {
     let original = &source.text[..];
     let text = as_utf8(original);
+    if let Cow::Owned(copy) = &text {
+        let both = (original.len() + copy.len()) as u64;
+        crate::check_memory(name, both, limits, original.len() as u64)?;
+    }
     let mut reader = Reader::from_str(&text);
     let config = reader.config_mut();
     config.allow_dangling_amp = true;
@@ -160,6 +166,7 @@ pub(crate) fn read(
         routes: 0,
         tracks: 0,
         without_zone: None,
+        too_long: None,
     };
     state.run(&text, original, source, &mut reader, fast_path)
 }
@@ -198,6 +205,8 @@ struct State<'a> {
     routes: u64,
     tracks: u64,
     without_zone: Option<u64>,
+    /// Start and length of the first point that is longer than the limit.
+    too_long: Option<(u64, u64)>,
 }
 
 impl State<'_> {
@@ -220,7 +229,7 @@ impl State<'_> {
                 let to = fast::points(&mut self, text.as_bytes(), from);
                 if to > from {
                     reader.stream().consume(to - from);
-                    self.check_fixes(to as u64)?;
+                    self.check_size(text, to as u64)?;
                 }
             }
             let at = reader.buffer_position();
@@ -249,16 +258,7 @@ impl State<'_> {
             match event {
                 Event::Start(tag) => {
                     self.depth += 1;
-                    if self.depth > self.limits.element_depth {
-                        return Err(IngestError::Limit {
-                            name: self.name.into(),
-                            what: "nested elements",
-                            value: u64::from(self.depth),
-                            limit: u64::from(self.limits.element_depth),
-                            key: "element_depth",
-                            byte: at,
-                        });
-                    }
+                    self.check_depth(at)?;
                     self.open(&tag, at, original, source, &mut in_segment);
                     field = None;
                     if let Some(point) = &self.point
@@ -272,6 +272,7 @@ impl State<'_> {
                 }
                 Event::Empty(tag) => {
                     self.depth += 1;
+                    self.check_depth(at)?;
                     let end = reader.buffer_position();
                     self.open(&tag, at, original, source, &mut in_segment);
                     let local = tag.local_name();
@@ -281,7 +282,7 @@ impl State<'_> {
                     field = None;
                     let local = tag.local_name();
                     self.close(local.as_ref(), reader.buffer_position(), &mut in_segment);
-                    self.check_fixes(at)?;
+                    self.check_size(text, at)?;
                 }
                 Event::Text(content) => {
                     let content: &str = &content;
@@ -302,6 +303,13 @@ impl State<'_> {
                         at,
                         reader.buffer_position(),
                     );
+                }
+                Event::DocType(_) => {
+                    // Entities that it defines stay what they are: text that says nothing to us.
+                    self.reading
+                        .notice("document_type_ignored", line_of(original, at), || {
+                            "the document type is ignored, and no entity that it defines is replaced".into()
+                        });
                 }
                 Event::Eof => {
                     self.end_of_file(text.len() as u64);
@@ -331,6 +339,7 @@ impl State<'_> {
             "trkpt" => {
                 self.point_not_closed(at);
                 let mut point = Point::new(at, self.depth);
+                point.overlong = self.is_overlong(tag, at, original);
                 for attribute in tag.attributes().with_checks(false).flatten() {
                     let value = attribute.value.as_bytes();
                     let slot = match attribute.key.local_name().as_ref() {
@@ -370,6 +379,7 @@ impl State<'_> {
                     count: 1,
                 });
             }
+            "gpx" if self.is_overlong(tag, at, original) => {}
             "gpx" if self.reading.made_by.is_none() => {
                 self.reading.made_by = creator(tag, at, original, source);
             }
@@ -439,7 +449,11 @@ impl State<'_> {
     }
 
     fn check(&mut self, point: &mut Point, end: u64) -> Result<(), SkipReason> {
+        if point.overlong {
+            return Err(SkipReason::TooLong);
+        }
         if end - point.start > self.limits.line_bytes {
+            self.too_long = self.too_long.or(Some((point.start, end - point.start)));
             return Err(SkipReason::TooLong);
         }
         let (Some(lat), Some(lon)) = (point.lat, point.lon) else {
@@ -484,8 +498,41 @@ impl State<'_> {
         });
     }
 
-    fn check_fixes(&self, byte: u64) -> Result<(), IngestError> {
-        crate::check_fixes(self.name, self.reading.found.len(), self.limits, byte)
+    fn check_size(&self, text: &str, byte: u64) -> Result<(), IngestError> {
+        crate::check_size(self.name, &self.reading, text.as_bytes(), self.limits, byte)
+    }
+
+    fn check_depth(&self, byte: u64) -> Result<(), IngestError> {
+        if self.depth > self.limits.element_depth {
+            return Err(IngestError::Limit {
+                name: self.name.into(),
+                what: "nested elements",
+                value: u64::from(self.depth),
+                limit: u64::from(self.limits.element_depth),
+                key: "element_depth",
+                byte,
+            });
+        }
+        Ok(())
+    }
+
+    /// True when an attribute of a tag is longer than the limit, which is said once.
+    fn is_overlong(&mut self, tag: &BytesStart<'_>, at: u64, original: &[u8]) -> bool {
+        let limit = self.limits.attribute_bytes;
+        if tag.len() as u64 <= limit {
+            return false;
+        }
+        let mut attributes = tag.attributes();
+        let lengths = attributes.with_checks(false).flatten();
+        let longest = lengths.map(|attribute| attribute.value.len() as u64).max();
+        // A tag that long without attributes to be told apart is as bad.
+        let bytes = longest.unwrap_or(tag.len() as u64);
+        if bytes > limit {
+            let line = || line_of(original, at);
+            self.reading
+                .too_long("attribute", "attribute_bytes", line, bytes, limit);
+        }
+        bytes > limit
     }
 
     fn cut_off(&mut self, at: u64, end: u64) {
@@ -516,6 +563,11 @@ impl State<'_> {
                 .notice("time_without_zone", line_of(original, byte), || {
                     "times do not say their zone and are taken as UTC".into()
                 });
+        }
+        if let Some((byte, bytes)) = self.too_long {
+            let line = || line_of(original, byte);
+            self.reading
+                .too_long("line", "line_bytes", line, bytes, self.limits.line_bytes);
         }
         self.reading.resolution_m = self.steps.resolution_m(DEGREE_M);
         self.reading.holds = format!(

@@ -9,6 +9,9 @@
 
 use memchr::{memchr2, memchr3};
 
+/// Longer than nearly all sentences.
+const WINDOW_BYTES: usize = 256;
+
 /// What the checksum says.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Check {
@@ -42,6 +45,14 @@ pub(super) enum Piece<'a> {
         body: &'a [u8],
         check: Check,
     },
+}
+
+impl Piece<'_> {
+    /// Where it begins.
+    pub(super) fn start(&self) -> u64 {
+        let (Self::Junk { start, .. } | Self::Sentence { start, .. }) = self;
+        *start as u64
+    }
 }
 
 /// Cuts a stream into pieces, without a gap.
@@ -130,15 +141,23 @@ fn has_address(text: &[u8]) -> bool {
 #[inline]
 fn sentence(text: &[u8], start: usize) -> (usize, &[u8], Check) {
     let rest = &text[start + 1..];
-    let stop = memchr3(b'*', b'\n', b'$', rest).unwrap_or(rest.len());
-    let (sum, printable) = checksum(&rest[..stop]);
-    let mut length = stop;
-    if !printable {
-        // A line end is fine; anything else that is no text breaks the sentence there.
-        length = rest[..stop]
-            .iter()
-            .position(|&b| !(0x20..0x7f).contains(&b))
-            .unwrap_or(stop);
+    let (mut length, mut sum) = (0, 0);
+    loop {
+        // In windows, so that bytes behind a break are not looked at again and again.
+        let window = &rest[length..rest.len().min(length + WINDOW_BYTES)];
+        let stop = memchr3(b'*', b'\n', b'$', window).unwrap_or(window.len());
+        let (part, printable) = checksum(&window[..stop]);
+        if !printable {
+            // A line end is fine; anything else that is no text breaks the sentence there.
+            let odd = |b: &u8| !(0x20..0x7f).contains(b);
+            length += window[..stop].iter().position(odd).unwrap_or(stop);
+            break;
+        }
+        sum ^= part;
+        length += stop;
+        if stop < window.len() || length == rest.len() {
+            break;
+        }
     }
     let body = &rest[..length];
     let (after, check) = match rest.get(length) {
@@ -168,10 +187,11 @@ fn sentence(text: &[u8], start: usize) -> (usize, &[u8], Check) {
     (start + 1 + after, body, check)
 }
 
-/// Where another sentence begins inside of a body that does not hold together.
+/// Where the last sentence begins that stands inside of a body that does not hold together. Those before it, if any, have
+/// no end.
 #[cold]
 fn spliced(body: &[u8]) -> Option<usize> {
-    memchr::memchr_iter(b'!', body).find(|&at| at > 0 && has_address(&body[at + 1..]))
+    memchr::memrchr_iter(b'!', body).find(|&at| at > 0 && has_address(&body[at + 1..]))
 }
 
 /// Exclusive or of all bytes, and whether all of them are printable ASCII.

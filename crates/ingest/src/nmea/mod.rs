@@ -24,9 +24,10 @@ mod frame;
 mod sentence;
 
 use crate::error::IngestError;
+use crate::ledger::line_of;
 use crate::number::MINUTE_M;
 use crate::reading::{NO_MORE, Reading};
-use crate::{ReadOptions, check_fixes};
+use crate::{ReadOptions, check_size};
 use dates::{Anchor, Trust};
 use epoch::{Epoch, Open};
 use frame::{Check, Frames, Piece};
@@ -100,6 +101,7 @@ pub(crate) fn read(name: &str, text: &[u8], options: &ReadOptions) -> Result<Rea
     };
     let limit = options.limits.line_bytes as usize;
     for piece in Frames::new(text) {
+        check_size(name, &reader.reading, text, &options.limits, piece.start())?;
         match piece {
             Piece::Junk { start, end, blank } => {
                 let (start, end) = (start as u64, end as u64);
@@ -126,6 +128,13 @@ pub(crate) fn read(name: &str, text: &[u8], options: &ReadOptions) -> Result<Rea
                     Check::CutOff => Some(SkipReason::Truncated),
                 };
                 if let Some(reason) = fault {
+                    if reason == SkipReason::TooLong {
+                        let line = || line_of(text, start);
+                        let most = options.limits.line_bytes;
+                        reader
+                            .reading
+                            .too_long("line", "line_bytes", line, body.len() as u64, most);
+                    }
                     reader.skip(start, end, reason);
                     continue;
                 }
@@ -143,7 +152,6 @@ pub(crate) fn read(name: &str, text: &[u8], options: &ReadOptions) -> Result<Rea
                         } else {
                             reader.last_fate = Fate::Used;
                         }
-                        check_fixes(name, reader.reading.found.len(), &options.limits, end)?;
                     }
                 }
             }
@@ -380,7 +388,12 @@ impl Nmea {
     fn gst(&mut self, fields: &Fields<'_>, start: u64, end: u64) -> Result<(), SkipReason> {
         let of_day_us = sentence::time_of_day(fields.get(1))?.ok_or(SkipReason::NotAPosition)?;
         let sd = |at: usize| crate::number::decimal(fields.get(at)).map(|number| number.value);
-        let (Some(lat_m), Some(lon_m)) = (sd(6), sd(7)) else {
+        // Some receivers fill the ellipse only.
+        let ellipse = || {
+            let (north_m, east_m, _) = sentence::of_ellipse(sd(3)?, sd(4)?, sd(5)?);
+            Some((north_m, east_m))
+        };
+        let Some((lat_m, lon_m)) = sd(6).zip(sd(7)).or_else(ellipse) else {
             return Err(SkipReason::NotAPosition);
         };
         self.epoch(of_day_us, None).claimed_sd_m = sentence::per_axis_sd(lat_m, lon_m);

@@ -287,3 +287,41 @@ pub(super) fn signed(text: &[u8]) -> f32 {
 pub(super) fn per_axis_sd(lat_m: f64, lon_m: f64) -> f32 {
     reading::not_negative(((lat_m * lat_m + lon_m * lon_m) / 2.0).sqrt())
 }
+
+/// Standard deviations north and east, and their covariance, of an error ellipse: semi-axes, and the bearing of the long one
+/// from true north.
+pub(super) fn of_ellipse(long_m: f64, short_m: f64, bearing_deg: f64) -> (f64, f64, f64) {
+    let (sin, cos) = bearing_deg.to_radians().sin_cos();
+    (
+        (long_m * cos).hypot(short_m * sin),
+        (long_m * sin).hypot(short_m * cos),
+        (long_m * long_m - short_m * short_m) * sin * cos,
+    )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Closed form; fields as the gpsd project tells them ("NMEA Revealed").
+    #[test]
+    fn err_07_and_08_an_error_ellipse_turned_to_north_and_east() {
+        for (ellipse, expected, tolerance) in [
+            (
+                (0.014, 0.009, 35.0),
+                [0.012_576_413, 0.010_901_094, 5.403_232_569e-5],
+                1e-9,
+            ),
+            (
+                (3.0, 1.0, 30.0),
+                [7.0_f64.sqrt(), 3.0_f64.sqrt(), 2.0 * 3.0_f64.sqrt()],
+                1e-12,
+            ),
+        ] {
+            let (north, east, covariance) = of_ellipse(ellipse.0, ellipse.1, ellipse.2);
+            for (found, expected) in [north, east, covariance].into_iter().zip(expected) {
+                assert!((found - expected).abs() <= tolerance, "{found} is not {expected}");
+            }
+        }
+    }
+}

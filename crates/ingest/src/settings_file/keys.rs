@@ -355,6 +355,15 @@ pub(super) const KEYS: &[Key] = &[
     },
     Key {
         table: "positions",
+        name: "drift_m",
+        about: "How far positions wander where the log does not show it, standard deviation per axis, metres",
+        value: Value::Number { low: 0.0, high: 50.0 },
+        default: None,
+        example: "0.05",
+        reason: "standing time shows it, else straight drives, else the quality of the fixes",
+    },
+    Key {
+        table: "positions",
         name: "origin_lat_deg",
         about: "Latitude of the origin of a log in local metres, degrees",
         value: Value::Number {
@@ -451,6 +460,30 @@ pub(super) const KEYS: &[Key] = &[
     },
     Key {
         table: "limits",
+        name: "unpacked_ratio",
+        about: "Bytes after decompression for each stored byte, in logs that unpack to more than 16 MiB",
+        value: Value::Whole {
+            low: 1,
+            high: i64::MAX as i128,
+        },
+        default: Some("200"),
+        example: "",
+        reason: "logs of a mower pack to a tenth or a thirtieth, a bomb to a thousandth",
+    },
+    Key {
+        table: "limits",
+        name: "memory_bytes",
+        about: "Bytes of memory for the text and the fixes of one log while it is read",
+        value: Value::Whole {
+            low: 1,
+            high: i64::MAX as i128,
+        },
+        default: Some("402_653_184"),
+        example: "",
+        reason: "384 MiB: a day at 10 Hz, as GPX or NMEA",
+    },
+    Key {
+        table: "limits",
         name: "line_bytes",
         about: "Bytes of one line or element",
         value: Value::Whole {
@@ -460,6 +493,18 @@ pub(super) const KEYS: &[Key] = &[
         default: Some("1_048_576"),
         example: "",
         reason: "sentences have 82, elements a few thousand",
+    },
+    Key {
+        table: "limits",
+        name: "attribute_bytes",
+        about: "Bytes of one attribute of an element",
+        value: Value::Whole {
+            low: 1,
+            high: i64::MAX as i128,
+        },
+        default: Some("65_536"),
+        example: "",
+        reason: "64 KiB: the longest in a log, a list of schemas, has some hundred",
     },
     Key {
         table: "limits",

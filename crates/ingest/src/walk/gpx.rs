@@ -44,6 +44,7 @@ pub(super) fn read(name: &str, bytes: &[u8]) -> Result<Vec<Recorded>, WalkError>
     let mut reader = Reader::from_str(&text);
     reader.config_mut().check_end_names = true;
     let mut state = State::default();
+    let mut lines = LineCount::of_text(&text);
     loop {
         let at = reader.buffer_position();
         let faulty = |reason: String, at: u64| WalkError::FaultyXml {
@@ -68,7 +69,7 @@ pub(super) fn read(name: &str, bytes: &[u8]) -> Result<Vec<Recorded>, WalkError>
                     }
                     state.is_gpx = true;
                 }
-                state.open(&tag, || line_of(&text, at));
+                state.open(&tag, lines.of(at));
             }
             Event::Empty(tag) => {
                 if state.depth == 0 {
@@ -80,7 +81,7 @@ pub(super) fn read(name: &str, bytes: &[u8]) -> Result<Vec<Recorded>, WalkError>
                     }
                     state.is_gpx = true;
                 }
-                state.open(&tag, || line_of(&text, at));
+                state.open(&tag, lines.of(at));
                 state.close();
             }
             Event::End(_) => state.close(),
@@ -123,6 +124,32 @@ pub(super) fn read(name: &str, bytes: &[u8]) -> Result<Vec<Recorded>, WalkError>
     Ok(state.recorded)
 }
 
+/// Line numbers of places asked for in rising order, each line end counted once.
+struct LineCount<'a> {
+    text: &'a [u8],
+    at: usize,
+    line: u64,
+}
+
+impl<'a> LineCount<'a> {
+    fn of_text(text: &'a str) -> Self {
+        Self {
+            text: text.as_bytes(),
+            at: 0,
+            line: 1,
+        }
+    }
+
+    fn of(&mut self, at: u64) -> u64 {
+        let to = usize::try_from(at).unwrap_or(usize::MAX).min(self.text.len());
+        if let Some(between) = self.text.get(self.at..to) {
+            self.line += memchr::memchr_iter(b'\n', between).count() as u64;
+            self.at = to;
+        }
+        self.line
+    }
+}
+
 fn line_of(text: &str, at: u64) -> u64 {
     let before = text
         .as_bytes()
@@ -145,7 +172,7 @@ struct State {
 }
 
 impl State {
-    fn open(&mut self, tag: &BytesStart<'_>, line: impl Fn() -> u64) {
+    fn open(&mut self, tag: &BytesStart<'_>, line: u64) {
         self.depth += 1;
         let local = tag.local_name().into_inner();
         match (local, self.item_depth) {
@@ -159,7 +186,7 @@ impl State {
                         Kind::Track
                     },
                     name: String::new(),
-                    line: line(),
+                    line,
                     points: Vec::new(),
                     pieces: 0,
                     piece_starts: Vec::new(),
@@ -180,6 +207,8 @@ impl State {
         let number = |key: &str| {
             let value = tag
                 .attributes()
+                // Looking for doubles costs the square of their number.
+                .with_checks(false)
                 .flatten()
                 .find(|attribute| attribute.key.local_name().into_inner() == key)?;
             value

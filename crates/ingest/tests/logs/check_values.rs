@@ -64,6 +64,14 @@ fn nmea_03_gst() {
 }
 
 #[test]
+fn err_07_gst_with_the_ellipse_only_claims_as_much() {
+    let fix = one(&(sentence("GPGST,182141.000,15.5,0.014,0.009,35.0,,,")
+        + &sentence("GPGGA,182141.000,4404.14036,N,12118.85961,W,1,12,0.98,1.0,M,,M,,")));
+    let per_axis_m = ((0.012_576_413_f64.powi(2) + 0.010_901_094_f64.powi(2)) / 2.0).sqrt();
+    near(f64::from(fix.claimed_sd_m), per_axis_m, 1e-8);
+}
+
+#[test]
 fn nmea_04_and_09_sentences_that_are_not_read_keep_their_checksum() {
     for (id, text) in [
         ("NMEA-04", "$GNGSA,A,3,80,71,73,79,69,,,,,,,,1.83,1.09,1.47*17"),

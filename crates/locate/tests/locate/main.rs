@@ -6,6 +6,7 @@ mod any_trace;
 mod drawn;
 mod gates;
 mod halts;
+mod named_set;
 mod noise;
 mod path;
 mod rebuilt;

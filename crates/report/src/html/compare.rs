@@ -3,8 +3,11 @@
 //! The same kind of page as the report: one sentence, the two maps side by side, what became of each pocket, the
 //! difference with its interval and where that comes from, and predictions beside measurements.
 
-use super::{Head, page, plots};
+use super::page::{self, Step};
+use super::{Head, plots};
 use crate::map::{self, key, pocket_id, twin_svg};
+use crate::ramp::VisitScale;
+use crate::raster::Ground;
 use crate::words::{self, area, percent};
 use serde::Serialize;
 use tussock_types::{ComparedPocket, ComparedSide, Comparison, Estimate, Findings, LawnWhen, PredictionHeld};
@@ -22,6 +25,7 @@ pub(super) struct ComparePage {
     common: String,
     sides: [Side; 2],
     changed: Vec<String>,
+    visit_key: Vec<Step>,
     pocket_sum: Option<String>,
     pockets: Vec<Pocket>,
     predictions: Vec<Held>,
@@ -70,8 +74,9 @@ fn side(
     side: &ComparedSide,
     findings: Option<&Findings>,
     pockets: &[ComparedPocket],
+    scale: VisitScale,
 ) -> Side {
-    let drawn = findings.map(|findings| twin_svg(findings, which, pockets));
+    let drawn = findings.map(|findings| twin_svg(findings, which, pockets, scale));
     let (map, scale) = drawn.map_or((None, None), |drawn| (Some(drawn.svg), drawn.scale));
     let label = match which {
         map::Side::Before => "Before",
@@ -134,6 +139,12 @@ pub(super) fn page(comparison: &Comparison) -> ComparePage {
     let before = comparison.findings_before.as_deref();
     let after = comparison.findings_after.as_deref();
     let pockets = &comparison.pockets;
+    let grounds = [before, after].into_iter().flatten();
+    let most = grounds
+        .filter_map(|findings| Ground::of(findings.cells.as_ref()?))
+        .map(|ground| ground.scale.most)
+        .fold(4.0, f64::max);
+    let scale = VisitScale { most };
     let garden = after
         .or(before)
         .and_then(|findings| findings.settings.garden.name.as_deref());
@@ -157,10 +168,11 @@ pub(super) fn page(comparison: &Comparison) -> ComparePage {
         sources: words::difference_sources(&comparison.difference),
         common: area(comparison.common_m2),
         sides: [
-            side(map::Side::Before, &comparison.before, before, pockets),
-            side(map::Side::After, &comparison.after, after, pockets),
+            side(map::Side::Before, &comparison.before, before, pockets, scale),
+            side(map::Side::After, &comparison.after, after, pockets, scale),
         ],
         changed: changed.collect(),
+        visit_key: page::visit_key(scale),
         pocket_sum: (!pockets.is_empty()).then(|| words::pocket_changes(pockets)),
         pockets: pockets.iter().enumerate().map(pocket).collect(),
         predictions: comparison.predictions.iter().map(held).collect(),

@@ -16,6 +16,7 @@ mod compare;
 mod facts;
 mod lie;
 mod method;
+mod morning;
 mod page;
 mod paper;
 mod plots;
@@ -24,13 +25,14 @@ mod stills;
 
 use crate::ReportError;
 use base64::{Engine, engine::general_purpose::STANDARD};
-use minijinja::{AutoEscape, Environment, value::Serde};
+use minijinja::{AutoEscape, Environment, Value, escape_formatter, value::Serde};
 use serde::Serialize;
 use sha2::{Digest, Sha256};
-use tussock_types::{Comparison, Findings};
+use tussock_types::{Comparison, Findings, Morning};
 
 const PAGE: &str = include_str!("../../templates/report.html");
 const COMPARE_PAGE: &str = include_str!("../../templates/compare.html");
+const MORNING_PAGE: &str = include_str!("../../templates/morning.html");
 const HEAD: &str = include_str!("../../templates/head.html");
 const STYLE: &str = concat!(
     include_str!("../../templates/report.css"),
@@ -79,12 +81,55 @@ pub fn html_comparison(comparison: &Comparison) -> Result<String, ReportError> {
     render("comparison.html", COMPARE_PAGE, compare::page(comparison))
 }
 
+/// A unit stays on the line of its number.
+fn units_stay(text: &str) -> String {
+    const UNITS: [&str; 8] = ["%", "m²", "m", "cm", "h", "min", "s", "points"];
+    let mut out = String::with_capacity(text.len());
+    let mut rest = text;
+    while let Some(at) = rest.find(' ') {
+        let (before, after) = (&rest[..at], &rest[at + 1..]);
+        let word_end = after.find([' ', ',', '.', ';', ')', ':']).unwrap_or(after.len());
+        let is_unit = before.ends_with(|c: char| c.is_ascii_digit()) && UNITS.contains(&&after[..word_end]);
+        out.push_str(before);
+        out.push(if is_unit { '\u{a0}' } else { ' ' });
+        rest = after;
+    }
+    out.push_str(rest);
+    out
+}
+
+/// A morning as a page.
+///
+/// # Errors
+/// [`ReportError::Page`] when the template cannot be filled, which would be a fault of ours.
+pub fn html_morning(morning: &Morning) -> Result<String, ReportError> {
+    render("morning.html", MORNING_PAGE, morning::page(morning))
+}
+
 fn render(name: &str, template: &str, page: impl Serialize) -> Result<String, ReportError> {
     let failed = |source| ReportError::Page { source };
     let mut environment = Environment::new();
     environment.set_auto_escape_callback(|_| AutoEscape::Html);
+    environment.set_formatter(|out, state, value| match value.as_str() {
+        Some(text) if !value.is_safe() => escape_formatter(out, state, &Value::from(units_stay(text))),
+        _ => escape_formatter(out, state, value),
+    });
     environment.add_template("head.html", HEAD).map_err(failed)?;
     environment.add_template(name, template).map_err(failed)?;
     let template = environment.get_template(name).map_err(failed)?;
     template.render(Serde(page)).map_err(failed)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_unit_stays_on_the_line_of_its_number_and_other_words_do_not() {
+        let shown = units_stay("745 of 856 m² (90 % interval), 9 h 38 min; 4 men, 3.2 m.");
+        assert_eq!(
+            shown,
+            "745 of 856\u{a0}m² (90\u{a0}% interval), 9\u{a0}h 38\u{a0}min; 4 men, 3.2\u{a0}m."
+        );
+    }
 }

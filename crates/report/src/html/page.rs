@@ -68,6 +68,7 @@ pub(super) struct Map {
     /// The legend, which is the switchboard.
     key: Vec<Switch>,
     placeless: bool,
+    is_tall: bool,
 }
 
 #[derive(Serialize)]
@@ -79,7 +80,7 @@ struct Ground {
 }
 
 #[derive(Serialize)]
-struct Step {
+pub(super) struct Step {
     colour: String,
     words: String,
 }
@@ -202,6 +203,7 @@ fn map(findings: &Findings) -> Map {
             .unwrap_or_default(),
         key: switches(findings),
         placeless: findings.frame.origin().is_none(),
+        is_tall: drawing.height > 0.75 * drawing.width,
     }
 }
 
@@ -370,7 +372,7 @@ pub(super) fn when(findings: &Findings) -> String {
     format!("{span}. {driven} of driving, from {logs}.")
 }
 
-fn visit_key(scale: ramp::VisitScale) -> Vec<Step> {
+pub(super) fn visit_key(scale: ramp::VisitScale) -> Vec<Step> {
     let ticks = scale.ticks();
     let last = ticks.len();
     let step = |(index, visits): (usize, f64)| Step {

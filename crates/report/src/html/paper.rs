@@ -9,13 +9,19 @@ use serde::Serialize;
 use tussock_types::{Findings, Place};
 
 /// Pockets that fit.
-const POCKETS: usize = 5;
+const POCKETS: usize = 4;
 /// Stuck spots that fit.
-const SPOTS: usize = 3;
+const SPOTS: usize = 2;
 /// Changes that fit.
-const CHANGES: usize = 3;
-/// Letters of a sentence that fit.
-const SENTENCE: usize = 260;
+const CHANGES: usize = 2;
+/// Entries up to which sentences may be long.
+const ROOMY: usize = 4;
+/// Letters of a sentence that fit where the page is full.
+const SENTENCE: usize = 125;
+/// Letters of a sentence where there is room.
+const LONG_SENTENCE: usize = 320;
+/// Cautions of suggestions that fit.
+const CAUTIONS: usize = 5;
 
 /// The second page.
 #[derive(Serialize)]
@@ -37,7 +43,11 @@ struct Line {
 }
 
 pub(super) fn paper(findings: &Findings) -> Paper {
-    let short = |text: &str| words::plain(text, SENTENCE);
+    let entries = findings.missed_pockets.len()
+        + findings.stuck_spots.len()
+        + findings.suggestions.as_deref().unwrap_or_default().len();
+    let letters = if entries <= ROOMY { LONG_SENTENCE } else { SENTENCE };
+    let short = |text: &str| words::plain(&words::sentence(text), letters);
     let mut places: Vec<Line> = Vec::new();
     for pocket in findings.missed_pockets.iter().take(POCKETS) {
         let place = Place::new(pocket.east_m, pocket.north_m);
@@ -85,8 +95,8 @@ pub(super) fn paper(findings: &Findings) -> Paper {
         .take(CHANGES)
         .flat_map(|change| &change.cautions)
     {
-        let caution = short(caution);
-        if !cautions.contains(&caution) && cautions.len() < 5 {
+        let caution = words::plain(caution, 130);
+        if !cautions.contains(&caution) && cautions.len() < CAUTIONS {
             cautions.push(caution);
         }
     }

@@ -69,7 +69,7 @@ fn missed(findings: &Findings) -> Answer {
     let pockets = &findings.missed_pockets;
     let total_m2: f64 = pockets.iter().map(|pocket| pocket.area_m2).sum();
     let word = match pockets.len() {
-        0 => "Nothing that luck does not explain".to_owned(),
+        0 => words::capital(&words::none_missed(&findings.log_verdict)),
         count => format!("{}, {}", plural(count, "pocket", "pockets"), area(total_m2)),
     };
     let mut lines = vec![format!(
@@ -122,33 +122,34 @@ fn why(findings: &Findings) -> Answer {
                 ),
                 vec![words::sentence(&spot.why)],
             ),
-            None => answer("why", question, "Nothing needs a reason".to_owned(), Vec::new()),
+            None if findings.log_verdict.good_enough => {
+                answer("why", question, "Nothing needs a reason".to_owned(), Vec::new())
+            }
+            None => answer("why", question, "This log cannot tell".to_owned(), Vec::new()),
         };
     };
     let id = words::plain(&pocket.id, 12);
     let first = pocket.causes.as_ref().and_then(|causes| causes.first());
-    match first {
-        Some(found) => {
-            // The sentence about this pocket says more than what the cause means in general.
-            let sentence = if pocket.why.is_empty() {
-                words::cause_meaning(found.cause).to_owned()
-            } else {
-                words::sentence(&pocket.why)
-            };
-            answer(
-                "why",
-                question,
-                words::capital(words::cause(found.cause)),
-                vec![format!("{id}: {sentence}")],
-            )
-        }
-        None => answer(
-            "why",
-            question,
-            "Not by luck".to_owned(),
-            vec![format!("{id}: {}", words::sentence(&pocket.why))],
-        ),
+    let word = first.map_or_else(
+        || "Not by luck".to_owned(),
+        |found| words::capital(words::cause(found.cause)),
+    );
+    let mut lines = vec![format!("{id}: {}", words::sentence(&pocket.why))];
+    let others: Vec<String> = findings
+        .missed_pockets
+        .iter()
+        .skip(1)
+        .filter_map(|other| {
+            let found = other.causes.as_ref()?.first()?;
+            let is_other = first.is_some_and(|first| first.cause != found.cause);
+            is_other.then(|| format!("{}: {}", words::plain(&other.id, 12), words::cause(found.cause)))
+        })
+        .take(3)
+        .collect();
+    if !others.is_empty() {
+        lines.push(format!("{}.", others.join("; ")));
     }
+    answer("why", question, word, lines)
 }
 
 /// The suggestion that mends most: the one made for the largest pocket comes first.
@@ -166,9 +167,11 @@ fn change(findings: &Findings) -> Answer {
             more => format!(" {} below.", plural(more, "more change is", "more changes are")),
         };
         let cost = super::facts::cost(first);
-        let word = match cost.first() {
-            Some(cost) => format!("{}, {cost}", words::suggestion(first.kind)),
-            None => words::suggestion(first.kind).to_owned(),
+        let kind = words::suggestion(first.kind);
+        let word = match (first.shift_m, cost.first()) {
+            (Some(shift_m), _) if first.wire_m.is_none() => format!("{kind} by {}", words::metres(shift_m)),
+            (_, Some(cost)) => format!("{kind}, {cost}"),
+            (_, None) => kind.to_owned(),
         };
         return said(
             &word,

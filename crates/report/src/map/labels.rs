@@ -112,6 +112,17 @@ impl Labels {
         self.bold(layer, at, text);
     }
 
+    /// The id of one pocket of many; left out where there is no room. The list still shows where it lies.
+    pub(super) fn id_where_free(&mut self, layer: Layer, at: (f64, f64), room: f64, text: &str) {
+        let places = Self::around(at, room / 2.0 + 16.0);
+        let free = places
+            .iter()
+            .find(|&&at| self.is_free(Self::rect(at, text, ID_SIZE)));
+        if let Some(&at) = free {
+            self.bold(layer, at, text);
+        }
+    }
+
     /// The id of a mark.
     pub(super) fn beside(&mut self, layer: Layer, at: (f64, f64), text: &str) {
         self.taken

@@ -8,6 +8,11 @@ use crate::{ramp, words};
 use std::fmt::Write;
 use tussock_types::{Findings, Place, PlanRole, SuggestionKind};
 
+/// Pockets not yet decided that always wear their id; they come largest first.
+const NAMED_ALWAYS: usize = 6;
+/// Pockets not yet decided that wear it where there is room: a map full of names shows no ground.
+const NAMED_AT_MOST: usize = 16;
+
 /// Missed pockets whose tape distances are drawn; more would cover the map.
 const TAPES_SHOWN: usize = 1;
 
@@ -262,8 +267,12 @@ impl Marks<'_> {
             let id = words::plain(&pocket.id, 8);
             let label = format!("{id}, not yet, {}", words::area(pocket.area_m2));
             out.push_str(&self.mark(&key('n', index), &label, at, &body));
-            self.labels
-                .id(Layer::NotYet, at, pocket.widest_m * self.view.scale, &id);
+            let room = pocket.widest_m * self.view.scale;
+            if index < NAMED_ALWAYS {
+                self.labels.id(Layer::NotYet, at, room, &id);
+            } else if index < NAMED_AT_MOST {
+                self.labels.id_where_free(Layer::NotYet, at, room, &id);
+            }
         }
         out
     }

@@ -62,6 +62,9 @@ const PAGE_WIDTH: f64 = 760.0;
 /// A garden may be this much taller than wide before it is drawn smaller.
 const TALLEST: f64 = 1.15;
 
+/// On the page the whole garden is to be seen on the first screen.
+const PAGE_RATIO: f64 = 0.92;
+
 /// A map in layers, so that the picture can put its own ground below the marks.
 pub(crate) struct Drawing {
     pub(crate) width: f64,
@@ -94,7 +97,12 @@ impl Drawing {
             Furniture::Full => (FULL_WIDTH, legend::TITLE_HEIGHT),
             Furniture::Bare | Furniture::Twin => (PAGE_WIDTH, 0.0),
         };
-        let view = View::of(findings, max_width, max_width * TALLEST).map(|view| view.below(top));
+        let view = View::of(findings, max_width, max_width * TALLEST)
+            .map(|view| match furniture {
+                Furniture::Full => view,
+                Furniture::Bare | Furniture::Twin => view.no_taller_than(PAGE_RATIO),
+            })
+            .map(|view| view.below(top));
         let ground = findings.cells.as_ref().and_then(Ground::of);
         let mut marks = String::new();
         let Some(view) = view else {

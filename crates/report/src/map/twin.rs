@@ -4,6 +4,7 @@ use super::labels::Labels;
 use super::layers::Layer;
 use super::marks::{key, put};
 use super::{Drawing, Furniture, Grounds, INK, escaped};
+use crate::ramp::VisitScale;
 use crate::words;
 use std::fmt::Write;
 use tussock_types::{ComparedPocket, Findings, LawnWhen};
@@ -16,8 +17,18 @@ pub(crate) enum Side {
 }
 
 /// The map of one side. A pocket is hatched where most of it was not driven over on this side.
-pub(crate) fn twin_svg(findings: &Findings, side: Side, pockets: &[ComparedPocket]) -> Drawn {
+///
+/// Both sides are coloured by one scale, so that the same colour means the same number of visits.
+pub(crate) fn twin_svg(
+    findings: &Findings,
+    side: Side,
+    pockets: &[ComparedPocket],
+    scale: VisitScale,
+) -> Drawn {
     let mut drawing = Drawing::of(findings, Furniture::Twin);
+    if let Some(ground) = &mut drawing.ground {
+        ground.scale = scale;
+    }
     if let Some(view) = drawing.view {
         let mut labels = Labels::new(&view);
         let mut out = String::from("<g class=\"ly\" data-layer=\"missed\">");

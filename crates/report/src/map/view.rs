@@ -118,6 +118,17 @@ impl View {
         Self { top, ..self }
     }
 
+    /// The same window with free ground on both sides, until it is at most so many times as tall as wide: a tall garden
+    /// then leaves room for words beside it.
+    pub(crate) fn no_taller_than(self, ratio: f64) -> Self {
+        let width = self.width.max(self.height / ratio);
+        Self {
+            west_m: self.west_m - 0.5 * (width - self.width) / self.scale,
+            width,
+            ..self
+        }
+    }
+
     /// Units from the left and from the top.
     pub(crate) fn at(&self, place: Place) -> (f64, f64) {
         (

@@ -9,8 +9,8 @@
 //! | `from_east_m`, `from_north_m`, `to_east_m`, `to_north_m` | double | the same on the tangent plane |
 //! | `length_m` | double | its length |
 //!
-//! Approximate: the lines are those of the page, simplified to a few centimetres; the fixes themselves stay in the
-//! log. Without a place on Earth there is no `geometry` column.
+//! Approximate: the lines are those of the page, simplified to a few centimetres; the fixes themselves stand in
+//! `fixes.parquet`. Without a place on Earth there is no `geometry` column.
 
 use super::{Geo, column, field, frame_metadata, writer};
 use crate::{ReportError, geojson::rounded};

@@ -16,6 +16,7 @@
 //! is left out of the metadata, which by the standard means OGC:CRS84. Key-value metadata hold the grid and
 //! the origin. Compressed with zstd; the same findings give the same bytes.
 
+mod fixes;
 mod legs;
 
 use crate::{ReportError, geojson::rounded, words};
@@ -30,6 +31,7 @@ use serde_json::json;
 use std::sync::Arc;
 use tussock_types::{Cells, Findings, Place};
 
+pub use fixes::fixes_parquet;
 pub use legs::legs_parquet;
 
 const FILE: &str = "cells.parquet";

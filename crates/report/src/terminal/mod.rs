@@ -252,10 +252,10 @@ fn missed_rows(sheet: &mut Sheet, findings: &Findings) {
     let pockets = &findings.missed_pockets;
     if pockets.is_empty() {
         let text = match findings.coverage {
-            Some(_) => "nothing that luck does not explain",
-            None => "not looked for without a cutting width",
+            Some(_) => words::none_missed(&findings.log_verdict),
+            None => "not looked for without a cutting width".to_owned(),
         };
-        sheet.row("Missed", text);
+        sheet.row("Missed", &text);
         return;
     }
     let total_m2: f64 = pockets.iter().map(|pocket| pocket.area_m2).sum();
@@ -313,10 +313,9 @@ fn pocket_lines(sheet: &mut Sheet, pocket: &MissedPocket, is_first: bool) {
     let first_cause = pocket.causes.as_ref().and_then(|causes| causes.first());
     let why = match first_cause {
         Some(found) => {
-            let why = if is_first && !pocket.why.is_empty() {
-                format!(": {}", words::sentence(&pocket.why))
-            } else {
-                String::new()
+            let why = match is_first {
+                true => format!(": {}", words::sentence(&pocket.why)),
+                false => String::new(),
             };
             format!(
                 "{} ({}){why}",

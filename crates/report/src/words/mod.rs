@@ -7,7 +7,9 @@
 mod comparison;
 
 pub(crate) use comparison::*;
-use tussock_types::{Cause, Estimate, NoiseSource, OverTime, Place, PromiseVerdict, SuggestionKind, Tape};
+use tussock_types::{
+    Cause, Estimate, LogVerdict, NoiseSource, OverTime, Place, PromiseVerdict, SuggestionKind, Tape,
+};
 use unicode_width::{UnicodeWidthChar, UnicodeWidthStr};
 
 /// Stands for a character that was taken out.
@@ -59,7 +61,17 @@ pub(crate) fn plain(text: &str, max_chars: usize) -> String {
 
 /// A sentence from the findings: longer than a name, but no novel.
 pub(crate) fn sentence(text: &str) -> String {
-    plain(text, 600)
+    let text = plain(text, 600);
+    let mut out = String::with_capacity(text.len());
+    let mut parts = text.split(" m2");
+    out.push_str(parts.next().unwrap_or_default());
+    for part in parts {
+        // Sentences from below are written without raised letters.
+        let is_unit = !part.starts_with(|c: char| c.is_alphanumeric());
+        out.push_str(if is_unit { " m²" } else { " m2" });
+        out.push_str(part);
+    }
+    out
 }
 
 /// A name from the outside.
@@ -473,6 +485,18 @@ pub(crate) fn position(lat: Option<f64>, lon: Option<f64>, place: Place) -> Stri
     }
 }
 
+/// What is said where nothing counts as missed: a poor log shows wide pockets only.
+pub(crate) fn none_missed(verdict: &LogVerdict) -> String {
+    if verdict.good_enough {
+        "nothing that luck does not explain".to_owned()
+    } else {
+        format!(
+            "nothing from {} wide up; narrower pockets this log cannot show",
+            metres(verdict.smallest_findable_width_m)
+        )
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -488,6 +512,46 @@ mod tests {
         assert_eq!(plain("abcdef", 4), "abc…");
         assert_eq!(plain("abcd", 4), "abcd");
         assert_eq!(plain(&"\u{200b}".repeat(1000), 4), "\u{FFFD}");
+    }
+
+    #[test]
+    fn two_tapes_say_on_which_side_they_meet_and_how_exact_they_are() {
+        let tape = |from: &str, east_m: f64, north_m: f64| Tape {
+            from: from.to_owned(),
+            distance_m: 5.0,
+            sd_m: Some(0.04),
+            from_east_m: east_m,
+            from_north_m: north_m,
+        };
+        let ends = [tape("the shed", 0.0, 0.0), tape("the birch", 6.0, 0.0)];
+        let said = |east_m, north_m| tapes(&ends, Place::new(east_m, north_m)).join("; ");
+        assert_eq!(
+            said(3.0, 4.0),
+            "5.0 ± 0.1 m from the shed; 5.0 ± 0.1 m from the birch, on their northern side"
+        );
+        assert!(said(3.0, -4.0).ends_with("on their southern side"));
+        assert!(
+            said(3.0, 0.1).ends_with("from the birch"),
+            "on the line both crossings are one"
+        );
+        let slanting = [tape("a", 0.0, 0.0), tape("b", 4.0, 4.0)];
+        let side = tapes(&slanting, Place::new(4.0, 0.0)).join("; ");
+        assert!(side.ends_with("on their south-eastern side"), "{side}");
+        let alone = [Tape {
+            sd_m: None,
+            ..tape("the shed", 0.0, 0.0)
+        }];
+        assert_eq!(tapes(&alone, Place::new(3.0, 4.0)), ["5.0 m from the shed"]);
+        let poor = [Tape {
+            sd_m: Some(0.61),
+            ..tape("the shed", 0.0, 0.0)
+        }];
+        assert_eq!(tapes(&poor, Place::new(3.0, 4.0)), ["5.0 ± 1.2 m from the shed"]);
+    }
+
+    #[test]
+    fn square_metres_of_a_sentence_are_raised_and_names_are_left_alone() {
+        assert_eq!(sentence("38 m2, then 4 m2 at m2b"), "38 m², then 4 m² at m2b");
     }
 
     #[test]
@@ -526,5 +590,22 @@ mod tests {
         for line in wrap("a bb ccc dddd eeeee ffffff ggggggggggggggggg", 9) {
             assert!(columns(&line) <= 9);
         }
+    }
+
+    #[test]
+    fn a_poor_log_says_only_which_widths_it_can_speak_of() {
+        let mut verdict = LogVerdict {
+            smallest_findable_pocket_m2: 91.6,
+            smallest_findable_width_m: 10.8,
+            good_enough: false,
+            advice: String::new(),
+            remarks: Vec::new(),
+        };
+        assert_eq!(
+            none_missed(&verdict),
+            "nothing from 10.8 m wide up; narrower pockets this log cannot show"
+        );
+        verdict.good_enough = true;
+        assert_eq!(none_missed(&verdict), "nothing that luck does not explain");
     }
 }

@@ -4,11 +4,13 @@
 #![allow(dead_code, unused_imports, clippy::unwrap_used)]
 
 mod after;
+mod crowded;
 mod extras;
 mod variants;
 mod walk;
 
 pub(crate) use after::*;
+pub(crate) use crowded::*;
 pub(crate) use extras::*;
 use std::collections::BTreeMap;
 use tussock_types::*;

@@ -31,6 +31,7 @@ pub(crate) fn full_findings() -> Findings {
     };
     settings.garden.remarks = Some("Gate code with the neighbours.".to_owned());
     settings.positions.max_silence_s = Some(10.0);
+    settings.positions.drift_m = Some(0.05);
     settings.positions.origin_lat_deg = Some(ORIGIN_LAT);
     settings.positions.origin_lon_deg = Some(ORIGIN_LON);
     findings.span.transit_s = Some(900.0);
@@ -74,6 +75,8 @@ pub(crate) fn full_findings() -> Findings {
     };
     let pocket = &mut findings.missed_pockets[0];
     pocket.certainty = Some(0.99);
+    pocket.why =
+        "The mower gets stuck at S1 on the way: 7 of 38 drives through the passage ended there.".to_owned();
     pocket.causes = Some(vec![
         CauseFindings {
             cause: Cause::BeyondStuckSpot,

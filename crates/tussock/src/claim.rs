@@ -1,0 +1,72 @@
+//! Does the receiver know how wrong it is?
+//!
+//! Receivers say how exact they are: a standard deviation (NMEA 0183 GST, accuracy fields), or the quality of a fix. The
+//! positions say it too, by their scatter while the machine stands and by the roughness of straight drives. Where the
+//! scatter is several times the claim, the claim is worthless, and whoever picks receivers by it should know: a recorded log
+//! whose fixes are all called RTK fixed scatters by 0.75 m. The analysis believes the scatter anyway.
+//!
+//! Approximate: drift shows only in standing time; without any, the white part alone is set against the claim.
+
+use tussock_locate::Track;
+use tussock_locate::noise::Claims;
+use tussock_types::{FixQuality, NoiseSource, Trace};
+
+/// A scatter of so many times the claim is no chance.
+const LEAST_RATIO: f64 = 3.0;
+/// Differences smaller than this matter to no lawn.
+const LEAST_DIFFERENCE_M: f64 = 0.05;
+/// What RTK fixed stands for, per axis and unit of HDOP (common practice, no source).
+const RTK_FIXED_M: f64 = 0.015;
+
+/// One sentence for each log whose receiver claims too much.
+pub(crate) fn remarks(tracks: &[Track], traces: &[Trace]) -> Vec<String> {
+    tracks
+        .iter()
+        .zip(traces)
+        .filter_map(|(track, trace)| remark(track, &Claims::of(trace)))
+        .collect()
+}
+
+fn remark(track: &Track, claims: &Claims) -> Option<String> {
+    let scatter_m = scatter_m(track)?;
+    let (claimed_m, how) = match (claims.claimed_sd_m, claims.quality) {
+        (Some(sd_m), _) => (sd_m, format!("The receiver claims {}", metres(sd_m))),
+        (None, Some(FixQuality::RtkFixed)) => {
+            let usual_m = RTK_FIXED_M * claims.hdop.unwrap_or(1.0);
+            (
+                usual_m,
+                format!(
+                    "The receiver calls its fixes RTK fixed, which is {}",
+                    metres(usual_m)
+                ),
+            )
+        }
+        _ => return None,
+    };
+    let is_too_much = scatter_m > LEAST_RATIO * claimed_m && scatter_m - claimed_m > LEAST_DIFFERENCE_M;
+    is_too_much.then(|| {
+        format!(
+            "{how}, its positions scatter by {}: the scatter is believed, not the claim.",
+            metres(scatter_m)
+        )
+    })
+}
+
+/// Scatter per axis as the positions themselves show it.
+fn scatter_m(track: &Track) -> Option<f64> {
+    match track.noise.source {
+        NoiseSource::StationScatter | NoiseSource::RestScatter => {
+            Some(track.noise.white_m.hypot(track.noise.drift_m.unwrap_or(0.0)))
+        }
+        NoiseSource::DrivingRoughness => Some(track.noise.white_m),
+        _ => None,
+    }
+}
+
+fn metres(value_m: f64) -> String {
+    if value_m < 0.095 {
+        format!("{:.0} cm", (100.0 * value_m).max(1.0))
+    } else {
+        format!("{value_m:.2} m")
+    }
+}
