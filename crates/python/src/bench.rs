@@ -9,7 +9,9 @@ use pyo3::prelude::*;
 use serde::Deserialize;
 use tussock::coverage::custom::{Division, VisitRule};
 use tussock::measures::Measures;
-use tussock::statistics::{GardenPair, NightPairing, Resampling, compare_paired as compare_gardens};
+use tussock::statistics::{
+    self, GardenPair, NightDifference, NightPairing, Resampling, Spread, compare_paired as compare_gardens,
+};
 use tussock::types::{GeoPoint, Place};
 use tussock::{Advice, GridCorners, GridJob, GridJobError, GridPath};
 
@@ -227,5 +229,113 @@ pub(crate) fn compare_paired(
         let found = compare_gardens(&gardens, pairing, &resampling)
             .map_err(|error| Fault::of(Class::Compare, &error))?;
         json(&found)
+    })
+}
+
+/// The spread of a measure apart by its origin, as JSON: nights of each garden, each with the deviation that position error gives it.
+#[pyfunction]
+#[pyo3(signature = (gardens))]
+pub(crate) fn spread_of(py: Python<'_>, gardens: Vec<Vec<(f64, f64)>>) -> PyResult<String> {
+    work(py, move || {
+        let gardens: Vec<Vec<NightDifference>> = gardens
+            .into_iter()
+            .map(|nights| {
+                nights
+                    .into_iter()
+                    .map(|(value, position_sd)| NightDifference { value, position_sd })
+                    .collect()
+            })
+            .collect();
+        let found = statistics::spread_of(&gardens).map_err(|error| Fault::of(Class::Compare, &error))?;
+        json(&found)
+    })
+}
+
+/// Standard deviations of position error, nights and gardens.
+type SpreadTuple = (f64, f64, f64);
+
+fn spread((position_sd, night_sd, garden_sd): SpreadTuple) -> Result<Spread, Fault> {
+    for (what, value) in [
+        ("position_sd", position_sd),
+        ("night_sd", night_sd),
+        ("garden_sd", garden_sd),
+    ] {
+        // Written so that NaN fails too.
+        if !(value >= 0.0 && value.is_finite()) {
+            let message = format!("{what} is {value}, expected a standard deviation of 0 or more");
+            return Err(Fault::new(Class::Compare, "out_of_range", message));
+        }
+    }
+    Ok(Spread {
+        position_sd,
+        night_sd,
+        garden_sd,
+        mean: 0.0,
+        gardens: 0,
+        nights: 0,
+    })
+}
+
+/// Nights of each pattern that are needed in each of so many gardens; `None` where no number will do.
+#[pyfunction]
+#[pyo3(signature = (spreads, difference, gardens, level, power))]
+pub(crate) fn nights_needed(
+    py: Python<'_>,
+    spreads: SpreadTuple,
+    difference: f64,
+    gardens: usize,
+    level: f64,
+    power: f64,
+) -> PyResult<Option<usize>> {
+    work(py, move || {
+        statistics::nights_needed(&spread(spreads)?, difference, gardens, level, power)
+            .map_err(|error| Fault::of(Class::Compare, &error))
+    })
+}
+
+/// Gardens that are needed with so many nights of each pattern in each.
+#[pyfunction]
+#[pyo3(signature = (spreads, difference, nights, level, power))]
+pub(crate) fn gardens_needed(
+    py: Python<'_>,
+    spreads: SpreadTuple,
+    difference: f64,
+    nights: usize,
+    level: f64,
+    power: f64,
+) -> PyResult<usize> {
+    work(py, move || {
+        statistics::gardens_needed(&spread(spreads)?, difference, nights, level, power)
+            .map_err(|error| Fault::of(Class::Compare, &error))
+    })
+}
+
+/// Probability that a true difference is seen.
+#[pyfunction]
+#[pyo3(signature = (spreads, difference, gardens, nights, level))]
+pub(crate) fn power(
+    py: Python<'_>,
+    spreads: SpreadTuple,
+    difference: f64,
+    gardens: usize,
+    nights: usize,
+    level: f64,
+) -> PyResult<f64> {
+    work(py, move || {
+        if gardens == 0 || nights == 0 {
+            let message = format!("{gardens} gardens of {nights} nights, expected at least one of each");
+            return Err(Fault::new(Class::Compare, "out_of_range", message));
+        }
+        if !(level > 0.0 && level < 1.0) {
+            let message = format!("level is {level}, expected a probability such as 0.05");
+            return Err(Fault::new(Class::Compare, "out_of_range", message));
+        }
+        Ok(statistics::power(
+            &spread(spreads)?,
+            difference,
+            gardens,
+            nights,
+            level,
+        ))
     })
 }

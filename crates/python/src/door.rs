@@ -3,7 +3,6 @@
 use pyo3::prelude::*;
 use pyo3::types::PyList;
 use std::error::Error;
-use std::fmt::Debug;
 use std::panic::{AssertUnwindSafe, catch_unwind};
 
 /// Exceptions of `tussock._errors`.
@@ -55,7 +54,7 @@ impl Fault {
     }
 
     /// An error with its causes; its kind is the name of its variant.
-    pub(crate) fn of(class: Class, error: &(impl Error + Debug)) -> Self {
+    pub(crate) fn of(class: Class, error: &impl Error) -> Self {
         let mut message = error.to_string();
         let mut cause = error.source();
         while let Some(error) = cause {

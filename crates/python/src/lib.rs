@@ -3,7 +3,8 @@
 //! | question | item |
 //! |---|---|
 //! | how do logs, plans and settings come in? | `read`, `Trace`, `Plan`, `Settings` |
-//! | what is asked of them? | `inspect`, `analyse`, `compare`, `simulate`, `plan_check` |
+//! | what is asked of them? | `inspect`, `analyse`, `against_reference`, `compare`, `simulate`, `plan_check` |
+//! | what do papers call that, and how sure is it? | `measures`, `count_on_grid`, `compare_paired`, `nights_needed` |
 //! | how do answers go out? | `Findings`, `Comparison`: JSON, bytes of files, columns as NumPy arrays |
 //!
 //! What Python sees is `python/tussock`, typed and documented there. This half reads bytes, lets go of the interpreter while it
@@ -26,7 +27,10 @@ use pyo3::prelude::*;
 #[pymodule]
 mod _tussock {
     #[pymodule_export]
-    use super::bench::{compare_paired, count_on_grid, guess_pattern, measures};
+    use super::bench::{
+        compare_paired, count_on_grid, gardens_needed, guess_pattern, measures, nights_needed, power,
+        spread_of,
+    };
     #[pymodule_export]
     use super::findings::{Comparison, Findings, compare, read_comparison, read_findings};
     #[pymodule_export]
@@ -34,9 +38,9 @@ mod _tussock {
     #[pymodule_export]
     use super::sandbox::{invent_garden, law, simulate};
     #[pymodule_export]
-    use super::trace::{Trace, read};
+    use super::trace::{Reference, Trace, read};
     #[pymodule_export]
-    use super::work::{analyse, inspect};
+    use super::work::{against_reference, analyse, inspect};
 
     /// Version of the tool, as it stands in every result.
     #[pymodule_export]

@@ -356,6 +356,61 @@ pub(crate) fn read(
     })
 }
 
+/// A path that somebody surveyed.
+#[pyclass(frozen, module = "tussock._tussock")]
+pub(crate) struct Reference {
+    pub(crate) inner: Arc<tussock_types::Reference>,
+}
+
+#[pymethods]
+impl Reference {
+    /// A surveyed path from a GPX file or a table, by the rules of the command.
+    #[new]
+    #[pyo3(signature = (name, content, settings))]
+    fn new(py: Python<'_>, name: String, content: PyBackedBytes, settings: Py<Settings>) -> PyResult<Self> {
+        work(py, move || {
+            let options = ReadOptions {
+                limits: settings.get().inner.limits.clone(),
+                ..ReadOptions::default()
+            };
+            let read = tussock_ingest::read_reference(&name, &content[..], &options)
+                .map_err(|error| told(&error))?;
+            Ok(Self {
+                inner: Arc::new(read),
+            })
+        })
+    }
+
+    /// A trace that is taken for the truth: its fixes are the corners, with their times.
+    #[staticmethod]
+    #[pyo3(signature = (trace, is_timed))]
+    fn of_trace(trace: Py<Trace>, is_timed: bool) -> Self {
+        let trace = &trace.get().inner;
+        Self {
+            inner: Arc::new(tussock_types::Reference {
+                name: trace.machine.clone(),
+                positions: trace.positions.clone(),
+                piece: trace.segment.clone(),
+                time_s: is_timed.then(|| trace.time_s.clone()),
+            }),
+        }
+    }
+
+    fn __len__(&self) -> usize {
+        self.inner.positions.len()
+    }
+
+    #[getter]
+    fn name(&self) -> &str {
+        &self.inner.name
+    }
+
+    #[getter]
+    fn is_timed(&self) -> bool {
+        self.inner.time_s.is_some()
+    }
+}
+
 fn told(error: &tussock_ingest::IngestError) -> Fault {
     Fault::of(Class::Log, error).hint(error.hint())
 }

@@ -3,7 +3,7 @@
 use crate::door::{Class, Fault, work};
 use crate::findings::Findings;
 use crate::garden::{Plan, Settings, faulty};
-use crate::trace::Trace;
+use crate::trace::{Reference, Trace};
 use pyo3::prelude::*;
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -87,7 +87,7 @@ pub(crate) fn told(error: &AnalyseError) -> Fault {
 
 /// Traces, plan and settings in, findings out.
 #[pyfunction]
-#[pyo3(signature = (traces, plan, settings, seed, has_suggestions))]
+#[pyo3(signature = (traces, plan, settings, seed, has_suggestions, reference))]
 pub(crate) fn analyse(
     py: Python<'_>,
     traces: Vec<Py<Trace>>,
@@ -95,6 +95,7 @@ pub(crate) fn analyse(
     settings: Py<Settings>,
     seed: u64,
     has_suggestions: bool,
+    reference: Option<Py<Reference>>,
 ) -> PyResult<Findings> {
     work(py, move || {
         let kept = Kept::gather(&traces, plan.as_ref(), &settings, seed)?;
@@ -103,8 +104,31 @@ pub(crate) fn analyse(
         } else {
             Advice::LeftOut
         };
-        let found = tussock::analyse(&kept.job(advice)).map_err(|error| told(&error))?;
+        let job = kept.job(advice);
+        let mut found = tussock::analyse(&job).map_err(|error| told(&error))?;
+        if let Some(reference) = &reference {
+            let errors = tussock::against_reference(&job, &reference.get().inner);
+            found.reference = Some(errors.map_err(|error| told(&error))?);
+        }
         Ok(Findings::of(found, Some(kept)))
+    })
+}
+
+/// How far is the log from a surveyed path? As JSON.
+#[pyfunction]
+#[pyo3(signature = (traces, plan, settings, reference))]
+pub(crate) fn against_reference(
+    py: Python<'_>,
+    traces: Vec<Py<Trace>>,
+    plan: Option<Py<Plan>>,
+    settings: Py<Settings>,
+    reference: Py<Reference>,
+) -> PyResult<String> {
+    work(py, move || {
+        let kept = Kept::gather(&traces, plan.as_ref(), &settings, 0)?;
+        let found = tussock::against_reference(&kept.job(Advice::LeftOut), &reference.get().inner)
+            .map_err(|error| told(&error))?;
+        serde_json::to_string(&found).map_err(|error| Fault::of(Class::Report, &error))
     })
 }
 

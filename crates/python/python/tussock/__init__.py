@@ -27,7 +27,7 @@ from ._errors import (
     SimulateError,
     TussockError,
 )
-from ._inputs import QUALITIES, Plan, Settings, Trace, plan_check, read, read_all
+from ._inputs import QUALITIES, Plan, Reference, Settings, Trace, plan_check, read, read_all
 from ._record import Record
 from ._results import (
     KINDS,
@@ -46,15 +46,20 @@ from ._work import (
     NOISES,
     GridCount,
     Simulated,
+    against_reference,
     analyse,
     compare,
     compare_patterns,
     count_on_grid,
+    gardens_needed,
     guess_pattern,
     inspect,
     invent_garden,
     measures,
+    nights_needed,
+    power_of,
     simulate,
+    spread_of,
 )
 
 __all__ = [
@@ -75,6 +80,7 @@ __all__ = [
     "Plan",
     "PlanError",
     "Record",
+    "Reference",
     "ReportError",
     "Settings",
     "SettingsError",
@@ -83,21 +89,26 @@ __all__ = [
     "Trace",
     "TussockError",
     "__version__",
+    "against_reference",
     "analyse",
     "compare",
     "compare_patterns",
     "count_on_grid",
+    "gardens_needed",
     "guess_pattern",
     "inspect",
     "invent_garden",
     "laws",
     "measures",
+    "nights_needed",
     "plan_check",
+    "power_of",
     "read",
     "read_all",
     "read_comparison",
     "read_findings",
     "simulate",
+    "spread_of",
     "tidy",
     "tidy_row",
 ]

@@ -556,3 +556,52 @@ def read(
             "tussock.read_all gives one trace for each machine",
         )
     return traces[0]
+
+
+class Reference:
+    """A path that somebody surveyed, in the order in which it is driven: GPX, or a table with a header, or a :class:`Trace` that is
+    taken for the truth. Where every position has a time, the path is timed.
+
+    >>> import tussock
+    >>> path = tussock.Reference(b"east_m,north_m\\n0,0\\n20,0\\n20,0.2\\n0,0.2\\n")
+    >>> path.corners, path.is_timed
+    (4, False)
+    """
+
+    def __init__(self, source: Source, *, settings: Settings | PathLike | None = None) -> None:
+        name, content = _fetched(source, LogError, "reference")
+        self._inner = _tussock.Reference(name, content, as_settings(settings)._inner)
+
+    @classmethod
+    def from_trace(cls, trace: Trace, *, timed: bool = True) -> Reference:
+        """The fixes of a trace as corners, with their times unless ``timed`` is false."""
+        reference = cls.__new__(cls)
+        reference._inner = _tussock.Reference.of_trace(trace._inner, timed)
+        return reference
+
+    @property
+    def name(self) -> str:
+        """Name of the file, or of the machine."""
+        return self._inner.name
+
+    @property
+    def corners(self) -> int:
+        """Number of corners."""
+        return len(self._inner)
+
+    @property
+    def is_timed(self) -> bool:
+        """Whether it carries times; without them only the cross-track error can be told."""
+        return self._inner.is_timed
+
+    def __repr__(self) -> str:
+        return f"<Reference: {self.name}, {self.corners} corners{', timed' if self.is_timed else ''}>"
+
+
+def as_reference(reference: Reference | Trace | Source, settings: Settings) -> Reference:
+    """A surveyed path, a trace that stands in for one, or a path or bytes of one."""
+    if isinstance(reference, Reference):
+        return reference
+    if isinstance(reference, Trace):
+        return Reference.from_trace(reference)
+    return Reference(reference, settings=settings)
