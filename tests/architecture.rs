@@ -56,6 +56,16 @@ const ARROWS: &[(&str, &[&str])] = &[
             "tussock",
         ],
     ),
+    (
+        "tussock-python",
+        &[
+            "tussock-types",
+            "tussock-ingest",
+            "tussock-report",
+            "tussock-simulate",
+            "tussock",
+        ],
+    ),
 ];
 
 /// Never, not even in tests: a saved result is drawn by code that knows no algorithm, and truth is not computed by
@@ -127,7 +137,8 @@ const AT_HOME: &[(&str, &[&str])] = &[
             "tussock",
         ],
     ),
-    ("pyo3", &[]),
+    ("pyo3", &["tussock-python"]),
+    ("numpy", &["tussock-python"]),
 ];
 
 fn root() -> &'static Path {

@@ -83,6 +83,8 @@ fn links_between_papers_lead_somewhere() {
         "docs/logging.md",
         "docs/formats.md",
         "docs/bibliography.md",
+        "docs/methods.md",
+        "docs/python.md",
         "docs/recorded-accuracy.md",
     ] {
         let path = root().join(paper);

@@ -271,7 +271,7 @@ fn every_build_script_is_known_and_none_reaches_out() {
 }
 
 #[test]
-fn our_own_code_has_no_unsafe() {
+fn our_own_code_has_no_unsafe_but_the_line_that_lends_columns_to_numpy() {
     // The lint refuses it in each room; here it is counted, so that an allowance does not slip in.
     let metadata = metadata();
     let mut allowances = Vec::new();
@@ -300,14 +300,16 @@ fn our_own_code_has_no_unsafe() {
                     format!("{word} impl"),
                     format!("allow({word}"),
                 ];
-                if uses.iter().any(|a_use| text.contains(a_use)) {
-                    allowances.push(path);
-                }
+                let count: usize = uses
+                    .iter()
+                    .map(|a_use| text.matches(a_use.as_str()).count())
+                    .sum();
+                allowances.extend(std::iter::repeat_n(path, count));
             }
         }
     }
     assert!(files > 200, "{files}");
-    assert!(allowances.is_empty(), "{allowances:?}");
+    assert_eq!(allowances, [root().join("crates/python/src/trace.rs")]);
     let workspace = std::fs::read_to_string(root().join("Cargo.toml")).expect("it is there");
     assert!(workspace.contains(concat!("un", "safe_code = \"deny\"")));
 }

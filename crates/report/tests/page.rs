@@ -284,6 +284,27 @@ fn without_suggestions_it_says_where_to_walk_and_what_to_look_at() {
 }
 
 #[test]
+fn a_surveyed_path_has_its_table_of_errors() {
+    let mut sample = full_findings();
+    let page = words(&html(&sample).unwrap());
+    assert!(
+        page.contains("7.80 km of Mill Lane survey.csv, 28,000 fixes compared"),
+        "{page}"
+    );
+    assert!(
+        page.contains("Cross-track, logged −0.004 m 0.021 m 0.041 m 0.067 m"),
+        "{page}"
+    );
+    assert!(page.contains("Timing, located 0.0 s 0.1 s"), "{page}");
+    let reference = sample.reference.as_mut().unwrap();
+    (reference.is_timed, reference.logged.timing) = (false, None);
+    let page = words(&html(&sample).unwrap());
+    assert!(page.contains("has no times") && !page.contains("Timing, logged"));
+    sample.reference = None;
+    assert!(!words(&html(&sample).unwrap()).contains("surveyed path"));
+}
+
+#[test]
 fn a_bad_log_changes_nothing_in_the_garden() {
     let mut sample = findings();
     sample.log_verdict.good_enough = false;

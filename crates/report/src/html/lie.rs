@@ -6,6 +6,7 @@ use crate::words::{self, area, count, metres, number};
 use serde::Serialize;
 use tussock_types::{
     Findings, FitFound, GrowthSource, HomeAlong, Installation, LowerCutAnswer, OutOfReachWhy, Passage, Place,
+    ReferenceFindings,
 };
 
 /// A row with an id that can be found on the map.
@@ -255,6 +256,28 @@ pub(super) fn fit(fit: &FitFound) -> Fit {
         sentence: words::sentence(&fit.sentence),
         runs: count(u64::from(fit.runs)),
         rows: fit.rows.iter().map(row).collect(),
+    }
+}
+
+/// How far the log is from a surveyed path.
+#[derive(Serialize)]
+pub(super) struct Surveyed {
+    head: String,
+    heads: [&'static str; 4],
+    rows: Vec<Vec<String>>,
+    note: Option<&'static str>,
+}
+
+pub(super) fn surveyed(found: &ReferenceFindings) -> Surveyed {
+    let row = |row: words::ReferenceRow| {
+        let label = format!("{}, {}", words::capital(row.what), row.whose);
+        std::iter::once(label).chain(row.figures).collect()
+    };
+    Surveyed {
+        head: words::reference_head(found),
+        heads: words::REFERENCE_HEADS,
+        rows: words::reference_rows(found).into_iter().map(row).collect(),
+        note: words::reference_note(found),
     }
 }
 

@@ -1,7 +1,7 @@
 //! Everything that the page shows, gathered.
 
 use super::facts::{self, Activity, Change, Fact, NotYet, Pocket, Spot, Worn};
-use super::lie::{self, Fit, Lie, Work};
+use super::lie::{self, Fit, Lie, Surveyed, Work};
 use super::method::{self, Input};
 use super::paper::{self, Paper};
 use super::plots;
@@ -52,6 +52,7 @@ pub(super) struct Page {
     has_width: bool,
     has_interval: bool,
     fit: Option<Fit>,
+    surveyed: Option<Surveyed>,
     method: Vec<Fact>,
     inputs: Vec<Input>,
     cautions: Vec<String>,
@@ -159,6 +160,7 @@ pub(super) fn page(findings: &Findings) -> Page {
             .as_ref()
             .is_some_and(|coverage| coverage.visited_fraction.low.is_some()),
         fit: findings.fit.as_ref().map(lie::fit),
+        surveyed: findings.reference.as_ref().map(lie::surveyed),
         method: method::method_facts(findings),
         inputs: method::inputs(findings),
         cautions: sentences(&findings.cautions),

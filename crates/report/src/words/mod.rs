@@ -5,8 +5,10 @@
 //! reading direction or hide itself.
 
 mod comparison;
+mod reference;
 
 pub(crate) use comparison::*;
+pub(crate) use reference::*;
 use tussock_types::{
     Cause, Estimate, LogVerdict, NoiseSource, OverTime, Place, PromiseVerdict, SuggestionKind, Tape,
 };

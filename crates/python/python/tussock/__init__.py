@@ -1,0 +1,114 @@
+"""Finds the grass that an autonomous mower leaves standing.
+
+>>> import tussock
+>>> plan = tussock.invent_garden("convex", seed=1)
+>>> night = tussock.simulate(plan, hours=1.0, seed=1, noise="none", truth_cell_m=0.05)
+>>> findings = tussock.analyse(night.trace, plan=plan, cut_width_m=0.22, suggestions=False)
+>>> abs(findings.coverage.visited_fraction.estimate - night.truth.visited_fraction) < 0.01
+True
+
+Every bare number carries its unit in its name; ``_fraction`` runs from 0 to 1. Words and fields are those of ``findings.json``
+(``docs/findings.schema.json``), methods and sources those of ``docs/methods.md`` and ``docs/bibliography.md``.
+
+NumPy, pandas, pyarrow, geopandas and matplotlib are imported when something is asked for that needs them:
+``pip install tussock[frames,plot]``.
+"""
+
+from . import laws
+from ._errors import (
+    AnalyseError,
+    CompareError,
+    InternalError,
+    LogError,
+    OutputError,
+    PlanError,
+    ReportError,
+    SettingsError,
+    SimulateError,
+    TussockError,
+)
+from ._inputs import QUALITIES, Plan, Reference, Settings, Trace, plan_check, read, read_all
+from ._record import Record
+from ._results import (
+    KINDS,
+    TIDY_COLUMNS,
+    Cells,
+    Column,
+    Comparison,
+    Findings,
+    read_comparison,
+    read_findings,
+    tidy,
+    tidy_row,
+)
+from ._tussock import TOOL_VERSION as __version__
+from ._work import (
+    NOISES,
+    GridCount,
+    Simulated,
+    against_reference,
+    analyse,
+    compare,
+    compare_patterns,
+    count_on_grid,
+    gardens_needed,
+    guess_pattern,
+    inspect,
+    invent_garden,
+    measures,
+    nights_needed,
+    power_of,
+    simulate,
+    spread_of,
+)
+
+__all__ = [
+    "KINDS",
+    "NOISES",
+    "QUALITIES",
+    "TIDY_COLUMNS",
+    "AnalyseError",
+    "Cells",
+    "Column",
+    "CompareError",
+    "Comparison",
+    "Findings",
+    "GridCount",
+    "InternalError",
+    "LogError",
+    "OutputError",
+    "Plan",
+    "PlanError",
+    "Record",
+    "Reference",
+    "ReportError",
+    "Settings",
+    "SettingsError",
+    "SimulateError",
+    "Simulated",
+    "Trace",
+    "TussockError",
+    "__version__",
+    "against_reference",
+    "analyse",
+    "compare",
+    "compare_patterns",
+    "count_on_grid",
+    "gardens_needed",
+    "guess_pattern",
+    "inspect",
+    "invent_garden",
+    "laws",
+    "measures",
+    "nights_needed",
+    "plan_check",
+    "power_of",
+    "read",
+    "read_all",
+    "read_comparison",
+    "read_findings",
+    "simulate",
+    "spread_of",
+    "tidy",
+    "tidy_row",
+]

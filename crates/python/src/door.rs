@@ -1,0 +1,126 @@
+//! How does an error leave, and how is it kept that nothing else does?
+
+use pyo3::prelude::*;
+use pyo3::types::PyList;
+use std::error::Error;
+use std::panic::{AssertUnwindSafe, catch_unwind};
+
+/// Exceptions of `tussock._errors`.
+#[derive(Clone, Copy)]
+pub(crate) enum Class {
+    Log,
+    Plan,
+    Settings,
+    Analyse,
+    Compare,
+    Simulate,
+    Report,
+    Internal,
+}
+
+impl Class {
+    const fn name(self) -> &'static str {
+        match self {
+            Self::Log => "LogError",
+            Self::Plan => "PlanError",
+            Self::Settings => "SettingsError",
+            Self::Analyse => "AnalyseError",
+            Self::Compare => "CompareError",
+            Self::Simulate => "SimulateError",
+            Self::Report => "ReportError",
+            Self::Internal => "InternalError",
+        }
+    }
+}
+
+/// An error on its way out.
+pub(crate) struct Fault {
+    class: Class,
+    message: String,
+    kind: String,
+    hint: Option<String>,
+    faults: Vec<String>,
+}
+
+impl Fault {
+    pub(crate) fn new(class: Class, kind: &str, message: impl Into<String>) -> Self {
+        Self {
+            class,
+            message: message.into(),
+            kind: kind.to_owned(),
+            hint: None,
+            faults: Vec::new(),
+        }
+    }
+
+    /// An error with its causes; its kind is the name of its variant.
+    pub(crate) fn of(class: Class, error: &impl Error) -> Self {
+        let mut message = error.to_string();
+        let mut cause = error.source();
+        while let Some(error) = cause {
+            let more = error.to_string();
+            if !message.contains(&more) {
+                message.push_str(": ");
+                message.push_str(&more);
+            }
+            cause = error.source();
+        }
+        let shown = format!("{error:?}");
+        let variant: String = shown.chars().take_while(char::is_ascii_alphanumeric).collect();
+        Self::new(class, &snake_case(&variant), message)
+    }
+
+    /// The same with other words.
+    pub(crate) fn said(mut self, message: String) -> Self {
+        self.message = message;
+        self
+    }
+
+    pub(crate) fn hint(mut self, hint: Option<String>) -> Self {
+        self.hint = hint;
+        self
+    }
+
+    pub(crate) fn faults(mut self, faults: Vec<String>) -> Self {
+        self.faults = faults;
+        self
+    }
+
+    pub(crate) fn raise(self, py: Python<'_>) -> PyErr {
+        let built = || -> PyResult<PyErr> {
+            let class = py.import("tussock._errors")?.getattr(self.class.name())?;
+            let faults = PyList::new(py, &self.faults)?;
+            let error = class.call1((&self.message, &self.kind, self.hint.as_deref(), faults))?;
+            Ok(PyErr::from_value(error))
+        };
+        built().unwrap_or_else(|error| error)
+    }
+}
+
+fn snake_case(camel: &str) -> String {
+    let mut snake = String::new();
+    for letter in camel.chars() {
+        if letter.is_ascii_uppercase() && !snake.is_empty() {
+            snake.push('_');
+        }
+        snake.push(letter.to_ascii_lowercase());
+    }
+    snake
+}
+
+/// Works without holding the interpreter. A panic becomes an `InternalError`.
+pub(crate) fn work<T: Send>(py: Python<'_>, job: impl FnOnce() -> Result<T, Fault> + Send) -> PyResult<T> {
+    let done = py.detach(|| catch_unwind(AssertUnwindSafe(job)));
+    match done {
+        Ok(result) => result.map_err(|fault| fault.raise(py)),
+        Err(panic) => {
+            let said = panic
+                .downcast_ref::<String>()
+                .map(String::as_str)
+                .or_else(|| panic.downcast_ref::<&str>().copied())
+                .unwrap_or("no words");
+            let message = format!("a bug in tussock {}: {said}", tussock::TOOL_VERSION);
+            Err(Fault::new(Class::Internal, "panic", message).raise(py))
+        }
+    }
+}

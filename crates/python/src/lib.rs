@@ -1,0 +1,48 @@
+//! The Python module `tussock`: wrappers only.
+//!
+//! | question | item |
+//! |---|---|
+//! | how do logs, plans and settings come in? | `read`, `Trace`, `Plan`, `Settings` |
+//! | what is asked of them? | `inspect`, `analyse`, `against_reference`, `compare`, `simulate`, `plan_check` |
+//! | what do papers call that, and how sure is it? | `measures`, `count_on_grid`, `compare_paired`, `nights_needed` |
+//! | how do answers go out? | `Findings`, `Comparison`: JSON, bytes of files, columns as NumPy arrays |
+//!
+//! What Python sees is `python/tussock`, typed and documented there. This half reads bytes, lets go of the interpreter while it
+//! works, and turns every error into an exception with its kind and hint. A panic is caught at the door and becomes an
+//! `InternalError`: it must not take a notebook with it.
+//!
+//! Columns go out without a copy: an array borrows the memory of the frozen object that it keeps alive, and is read-only.
+//! Nothing here opens a path; Python does that.
+
+mod bench;
+mod door;
+mod findings;
+mod garden;
+mod sandbox;
+mod trace;
+mod work;
+
+use pyo3::prelude::*;
+
+#[pymodule]
+mod _tussock {
+    #[pymodule_export]
+    use super::bench::{
+        compare_paired, count_on_grid, gardens_needed, guess_pattern, measures, nights_needed, power,
+        spread_of,
+    };
+    #[pymodule_export]
+    use super::findings::{Comparison, Findings, compare, read_comparison, read_findings};
+    #[pymodule_export]
+    use super::garden::{Plan, Settings, plan_check};
+    #[pymodule_export]
+    use super::sandbox::{invent_garden, law, simulate};
+    #[pymodule_export]
+    use super::trace::{Reference, Trace, read};
+    #[pymodule_export]
+    use super::work::{against_reference, analyse, inspect};
+
+    /// Version of the tool, as it stands in every result.
+    #[pymodule_export]
+    const TOOL_VERSION: &str = tussock::TOOL_VERSION;
+}

@@ -1,0 +1,426 @@
+//! How do fixes come in, and how are they lent out?
+
+use crate::door::{Class, Fault, work};
+use crate::garden::Settings;
+use numpy::ndarray::ArrayView1;
+use numpy::{Element, PyArray1, PyArrayMethods, PyReadonlyArray1};
+use pyo3::prelude::*;
+use pyo3::pybacked::PyBackedBytes;
+use pyo3::types::{PyBytes, PyDict};
+use std::sync::Arc;
+use tussock_ingest::{Policy, ReadOptions};
+use tussock_types::{FixQuality, LogFacts, Positions};
+
+/// Lends a column out as a read-only array that keeps its owner alive.
+#[expect(unsafe_code, reason = "NumPy is given memory that it does not own")]
+pub(crate) fn lend<'py, T: Element>(owner: Bound<'py, PyAny>, values: &[T]) -> Bound<'py, PyAny> {
+    let view = ArrayView1::from(values);
+    // SAFETY: every caller passes the frozen object that owns `values`; its columns are never changed or moved, and the array
+    // holds a reference to it.
+    let array = unsafe { PyArray1::borrow_from_array(&view, owner) };
+    // Nobody else has seen the array yet.
+    array.readwrite().make_nonwriteable();
+    array.into_any()
+}
+
+/// Fixes of one machine in strictly rising time order, as columns.
+#[pyclass(frozen, module = "tussock._tussock")]
+pub(crate) struct Trace {
+    pub(crate) inner: Arc<tussock_types::Trace>,
+    /// Facts about the files it came from, each with its place in the order given.
+    pub(crate) facts: Arc<Vec<(usize, LogFacts)>>,
+}
+
+impl Trace {
+    pub(crate) fn bare(inner: tussock_types::Trace) -> Self {
+        Self {
+            inner: Arc::new(inner),
+            facts: Arc::new(Vec::new()),
+        }
+    }
+}
+
+#[pymethods]
+impl Trace {
+    /// A trace from float64 columns: `first` and `second` are degrees of latitude and longitude where `is_geographic`, else metres
+    /// east and north. `others` holds the columns of a receiver by name.
+    #[new]
+    #[pyo3(signature = (machine, time_s, first, second, is_geographic, others))]
+    fn new(
+        py: Python<'_>,
+        machine: String,
+        time_s: PyReadonlyArray1<'_, f64>,
+        first: PyReadonlyArray1<'_, f64>,
+        second: PyReadonlyArray1<'_, f64>,
+        is_geographic: bool,
+        others: &Bound<'_, PyDict>,
+    ) -> PyResult<Self> {
+        let time_s = time_s.as_slice()?.to_vec();
+        let (first, second) = (first.as_slice()?.to_vec(), second.as_slice()?.to_vec());
+        let count = time_s.len();
+        let floats = |name: &str| -> PyResult<Vec<f32>> {
+            match others.get_item(name)? {
+                None => Ok(vec![f32::NAN; count]),
+                Some(column) => Ok(column
+                    .extract::<PyReadonlyArray1<'_, f32>>()?
+                    .as_slice()?
+                    .to_vec()),
+            }
+        };
+        let codes = |name: &str, usual: u8| -> PyResult<Vec<u8>> {
+            match others.get_item(name)? {
+                None => Ok(vec![usual; count]),
+                Some(column) => Ok(column.extract::<PyReadonlyArray1<'_, u8>>()?.as_slice()?.to_vec()),
+            }
+        };
+        let segment = match others.get_item("segment")? {
+            None => vec![0; count],
+            Some(column) => column
+                .extract::<PyReadonlyArray1<'_, u32>>()?
+                .as_slice()?
+                .to_vec(),
+        };
+        let (hdop, claimed_sd_m, speed_mps, course_deg, height_msl_m) = (
+            floats("hdop")?,
+            floats("claimed_sd_m")?,
+            floats("speed_mps")?,
+            floats("course_deg")?,
+            floats("height_msl_m")?,
+        );
+        let (quality, satellites) = (codes("quality", 0)?, codes("satellites", u8::MAX)?);
+        let inner = work(py, move || {
+            let quality = quality
+                .iter()
+                .enumerate()
+                .map(|(fix, &code)| {
+                    FixQuality::ALL.get(usize::from(code)).copied().ok_or_else(|| {
+                        refused(
+                            "out_of_range",
+                            format!(
+                                "quality[{fix}] is {code}, expected 0 to {}",
+                                FixQuality::ALL.len() - 1
+                            ),
+                        )
+                    })
+                })
+                .collect::<Result<Vec<_>, _>>()?;
+            let trace = tussock_types::Trace {
+                machine,
+                positions: if is_geographic {
+                    Positions::Geographic {
+                        lat_deg: first,
+                        lon_deg: second,
+                    }
+                } else {
+                    Positions::Local {
+                        east_m: first,
+                        north_m: second,
+                    }
+                },
+                time_s,
+                segment,
+                quality,
+                hdop,
+                claimed_sd_m,
+                speed_mps,
+                course_deg,
+                height_msl_m,
+                satellites,
+            };
+            check(&trace)?;
+            Ok(trace)
+        })?;
+        Ok(Self::bare(inner))
+    }
+
+    fn __len__(&self) -> usize {
+        self.inner.len()
+    }
+
+    #[getter]
+    fn machine(&self) -> &str {
+        &self.inner.machine
+    }
+
+    #[getter]
+    fn is_geographic(&self) -> bool {
+        matches!(self.inner.positions, Positions::Geographic { .. })
+    }
+
+    /// A column by name, without a copy; `quality` alone is copied, as codes.
+    fn column<'py>(slf: Bound<'py, Self>, name: &str) -> PyResult<Bound<'py, PyAny>> {
+        let trace = Arc::clone(&slf.get().inner);
+        let py = slf.py();
+        let owner = slf.into_any();
+        let (first, second, first_name, second_name) = match &trace.positions {
+            Positions::Geographic { lat_deg, lon_deg } => (lat_deg, lon_deg, "lat_deg", "lon_deg"),
+            Positions::Local { east_m, north_m } => (east_m, north_m, "east_m", "north_m"),
+        };
+        Ok(match name {
+            "time_s" => lend(owner, &trace.time_s),
+            "segment" => lend(owner, &trace.segment),
+            "hdop" => lend(owner, &trace.hdop),
+            "claimed_sd_m" => lend(owner, &trace.claimed_sd_m),
+            "speed_mps" => lend(owner, &trace.speed_mps),
+            "course_deg" => lend(owner, &trace.course_deg),
+            "height_msl_m" => lend(owner, &trace.height_msl_m),
+            "satellites" => lend(owner, &trace.satellites),
+            "quality" => {
+                let codes = trace.quality.iter().map(|quality| *quality as u8).collect();
+                PyArray1::<u8>::from_vec(py, codes).into_any()
+            }
+            _ if name == first_name => lend(owner, first),
+            _ if name == second_name => lend(owner, second),
+            _ => {
+                let message = format!(
+                    "no column {name:?} in a trace of {} fixes, expected one of time_s, {first_name}, {second_name}, segment, \
+                     quality, hdop, claimed_sd_m, speed_mps, course_deg, height_msl_m, satellites",
+                    trace.len()
+                );
+                return Err(refused("no_column", message).raise(py));
+            }
+        })
+    }
+
+    /// Facts about the files it came from, as a JSON list.
+    fn facts_json(&self, py: Python<'_>) -> PyResult<String> {
+        let facts = Arc::clone(&self.facts);
+        work(py, move || {
+            let plain: Vec<&LogFacts> = facts.iter().map(|(_, facts)| facts).collect();
+            serde_json::to_string(&plain).map_err(|error| Fault::of(Class::Report, &error))
+        })
+    }
+
+    /// The trace as a log: `gpx`, `nmea` or `csv`.
+    fn log_bytes<'py>(&self, py: Python<'py>, format: &str) -> PyResult<Bound<'py, PyBytes>> {
+        let trace = Arc::clone(&self.inner);
+        let format = format.to_owned();
+        let bytes = work(py, move || match format.as_str() {
+            "gpx" | "nmea" if matches!(trace.positions, Positions::Local { .. }) => Err(refused(
+                "no_place_on_earth",
+                format!("positions in local metres have no place in a {format} log, expected csv"),
+            )),
+            "gpx" => Ok(tussock_simulate::gpx_bytes(&trace)),
+            "nmea" => Ok(tussock_simulate::nmea_bytes(&trace)),
+            "csv" => Ok(tussock_simulate::csv_bytes(&trace)),
+            _ => Err(refused(
+                "not_a_log",
+                format!("log format {format:?}, expected gpx, nmea or csv"),
+            )),
+        })?;
+        Ok(PyBytes::new(py, &bytes))
+    }
+}
+
+fn refused(kind: &str, message: String) -> Fault {
+    Fault::new(Class::Log, kind, message)
+}
+
+/// What a reader would never hand on.
+fn check(trace: &tussock_types::Trace) -> Result<(), Fault> {
+    let count = trace.len();
+    let lengths = [
+        ("position", trace.positions.len()),
+        ("segment", trace.segment.len()),
+        ("quality", trace.quality.len()),
+        ("hdop", trace.hdop.len()),
+        ("claimed_sd_m", trace.claimed_sd_m.len()),
+        ("speed_mps", trace.speed_mps.len()),
+        ("course_deg", trace.course_deg.len()),
+        ("height_msl_m", trace.height_msl_m.len()),
+        ("satellites", trace.satellites.len()),
+    ];
+    if let Some((name, length)) = lengths.iter().find(|(_, length)| *length != count) {
+        return Err(refused(
+            "uneven_columns",
+            format!("column {name} has {length} values, expected {count} as in time_s"),
+        ));
+    }
+    if let Positions::Geographic { lat_deg, lon_deg } = &trace.positions
+        && lat_deg.len() != lon_deg.len()
+    {
+        return Err(refused(
+            "uneven_columns",
+            format!(
+                "column lon_deg has {} values, expected {count} as in time_s",
+                lon_deg.len()
+            ),
+        ));
+    }
+    if let Positions::Local { east_m, north_m } = &trace.positions
+        && east_m.len() != north_m.len()
+    {
+        return Err(refused(
+            "uneven_columns",
+            format!(
+                "column north_m has {} values, expected {count} as in time_s",
+                north_m.len()
+            ),
+        ));
+    }
+    for (fix, time_s) in trace.time_s.iter().enumerate() {
+        if !time_s.is_finite() {
+            return Err(refused(
+                "not_finite",
+                format!("time_s[{fix}] is {time_s}, expected a finite number"),
+            ));
+        }
+        if fix > 0 && *time_s <= trace.time_s[fix - 1] {
+            return Err(refused(
+                "time_reversed",
+                format!(
+                    "time_s[{fix}] is {time_s} after {}, expected strictly rising times",
+                    trace.time_s[fix - 1]
+                ),
+            ));
+        }
+        let (first, second) = trace.positions.pair(fix);
+        let (is_sound, expected) = match &trace.positions {
+            Positions::Geographic { .. } => (
+                first.abs() <= 90.0 && second.abs() <= 180.0,
+                "a latitude within 90 and a longitude within 180 degrees",
+            ),
+            Positions::Local { .. } => (
+                first.is_finite() && second.is_finite(),
+                "finite metres east and north",
+            ),
+        };
+        if !is_sound {
+            return Err(refused(
+                "out_of_range",
+                format!("fix {fix} lies at {first}, {second}, expected {expected}"),
+            ));
+        }
+    }
+    Ok(())
+}
+
+/// Reads logs and sorts them out by machine: one trace for each.
+#[pyfunction]
+#[pyo3(signature = (names, contents, settings, date, columns, is_strict))]
+pub(crate) fn read(
+    py: Python<'_>,
+    names: Vec<String>,
+    contents: Vec<PyBackedBytes>,
+    settings: Py<Settings>,
+    date: Option<String>,
+    columns: Option<String>,
+    is_strict: bool,
+) -> PyResult<Vec<Trace>> {
+    work(py, move || {
+        let options = ReadOptions {
+            date: date.as_deref().map(day).transpose()?,
+            columns: columns
+                .as_deref()
+                .map(|typed| {
+                    typed
+                        .parse::<tussock_ingest::Columns>()
+                        .map_err(|error| Fault::of(Class::Log, &error))
+                })
+                .transpose()?,
+            policy: if is_strict {
+                Policy::Strict
+            } else {
+                Policy::Lenient
+            },
+            limits: settings.get().inner.limits.clone(),
+        };
+        let mut files = Vec::with_capacity(names.len());
+        for (name, content) in names.iter().zip(&contents) {
+            let file =
+                tussock_ingest::read_log(name, &content[..], &options).map_err(|error| told(&error))?;
+            files.push(file);
+        }
+        let assembled = tussock_ingest::assemble(files).map_err(|error| told(&error))?;
+        let first = assembled.traces.first().map(|trace| trace.machine.clone());
+        let belongs = |facts: &LogFacts, machine: &str| {
+            facts.machine == machine || (facts.machine.is_empty() && first.as_deref() == Some(machine))
+        };
+        let facts_of = |machine: &str| -> Vec<(usize, LogFacts)> {
+            assembled
+                .inputs
+                .iter()
+                .cloned()
+                .enumerate()
+                .filter(|(_, facts)| belongs(facts, machine))
+                .collect()
+        };
+        Ok(assembled
+            .traces
+            .iter()
+            .map(|trace| Trace {
+                facts: Arc::new(facts_of(&trace.machine)),
+                inner: Arc::new(trace.clone()),
+            })
+            .collect())
+    })
+}
+
+/// A path that somebody surveyed.
+#[pyclass(frozen, module = "tussock._tussock")]
+pub(crate) struct Reference {
+    pub(crate) inner: Arc<tussock_types::Reference>,
+}
+
+#[pymethods]
+impl Reference {
+    /// A surveyed path from a GPX file or a table, by the rules of the command.
+    #[new]
+    #[pyo3(signature = (name, content, settings))]
+    fn new(py: Python<'_>, name: String, content: PyBackedBytes, settings: Py<Settings>) -> PyResult<Self> {
+        work(py, move || {
+            let options = ReadOptions {
+                limits: settings.get().inner.limits.clone(),
+                ..ReadOptions::default()
+            };
+            let read = tussock_ingest::read_reference(&name, &content[..], &options)
+                .map_err(|error| told(&error))?;
+            Ok(Self {
+                inner: Arc::new(read),
+            })
+        })
+    }
+
+    /// A trace that is taken for the truth: its fixes are the corners, with their times.
+    #[staticmethod]
+    #[pyo3(signature = (trace, is_timed))]
+    fn of_trace(trace: Py<Trace>, is_timed: bool) -> Self {
+        let trace = &trace.get().inner;
+        Self {
+            inner: Arc::new(tussock_types::Reference {
+                name: trace.machine.clone(),
+                positions: trace.positions.clone(),
+                piece: trace.segment.clone(),
+                time_s: is_timed.then(|| trace.time_s.clone()),
+            }),
+        }
+    }
+
+    fn __len__(&self) -> usize {
+        self.inner.positions.len()
+    }
+
+    #[getter]
+    fn name(&self) -> &str {
+        &self.inner.name
+    }
+
+    #[getter]
+    fn is_timed(&self) -> bool {
+        self.inner.time_s.is_some()
+    }
+}
+
+fn told(error: &tussock_ingest::IngestError) -> Fault {
+    Fault::of(Class::Log, error).hint(error.hint())
+}
+
+fn day(typed: &str) -> Result<time::Date, Fault> {
+    let format = time::macros::format_description!("[year]-[month]-[day]");
+    time::Date::parse(typed, format).map_err(|_| {
+        refused(
+            "date",
+            format!("date {typed:?}, expected year-month-day, such as 2026-05-01"),
+        )
+    })
+}

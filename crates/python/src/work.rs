@@ -1,0 +1,149 @@
+//! The questions that are asked of a log.
+
+use crate::door::{Class, Fault, work};
+use crate::findings::Findings;
+use crate::garden::{Plan, Settings, faulty};
+use crate::trace::{Reference, Trace};
+use pyo3::prelude::*;
+use std::collections::BTreeSet;
+use std::sync::Arc;
+use tussock::{Advice, AnalyseError, Job};
+use tussock_types::LogFacts;
+
+/// What an analysis was given, kept for a comparison later.
+pub(crate) struct Kept {
+    traces: Vec<tussock_types::Trace>,
+    inputs: Vec<LogFacts>,
+    plan: Option<Arc<tussock_types::Plan>>,
+    settings: Arc<tussock_types::Settings>,
+    seed: u64,
+}
+
+impl Kept {
+    pub(crate) fn gather(
+        traces: &[Py<Trace>],
+        plan: Option<&Py<Plan>>,
+        settings: &Py<Settings>,
+        seed: u64,
+    ) -> Result<Self, Fault> {
+        let mut machines = BTreeSet::new();
+        for trace in traces {
+            let machine = &trace.get().inner.machine;
+            if !machines.insert(machine.clone()) {
+                let message =
+                    format!("two traces of the machine {machine:?}, expected one trace for each machine");
+                return Err(
+                    Fault::new(Class::Analyse, "same_machine_twice", message).hint(Some(
+                        "read the logs of one machine together: tussock.read([first, second])".to_owned(),
+                    )),
+                );
+            }
+        }
+        let mut inputs: Vec<&(usize, LogFacts)> =
+            traces.iter().flat_map(|trace| trace.get().facts.iter()).collect();
+        inputs.sort_by_key(|(place, _)| *place);
+        Ok(Self {
+            traces: traces
+                .iter()
+                .map(|trace| tussock_types::Trace::clone(&trace.get().inner))
+                .collect(),
+            inputs: inputs.into_iter().map(|(_, facts)| facts.clone()).collect(),
+            plan: plan.map(|plan| Arc::clone(&plan.get().inner)),
+            settings: Arc::clone(&settings.get().inner),
+            seed,
+        })
+    }
+
+    pub(crate) fn job(&self, advice: Advice) -> Job<'_> {
+        Job {
+            traces: &self.traces,
+            inputs: &self.inputs,
+            plan: self.plan.as_deref(),
+            settings: &self.settings,
+            seed: self.seed,
+            advice,
+            progress: None,
+        }
+    }
+}
+
+pub(crate) fn told(error: &AnalyseError) -> Fault {
+    if let AnalyseError::PlanFaults(faults) = error {
+        return faulty("the plan", faults);
+    }
+    let hint = match error {
+        AnalyseError::PlanAndLogFarApart { is_swapped: true, .. } => {
+            Some("the plan lists latitude first; GeoJSON wants [longitude, latitude]")
+        }
+        AnalyseError::PlanAndLogFarApart { .. } => {
+            Some("take the plan of the garden in which this log was made")
+        }
+        AnalyseError::LocalLogWithPlan => Some("leave out the plan to draw the outline from the log"),
+        AnalyseError::NoOutline { .. } => Some("give the lawn with plan="),
+        _ => None,
+    };
+    Fault::of(Class::Analyse, error).hint(hint.map(str::to_owned))
+}
+
+/// Traces, plan and settings in, findings out.
+#[pyfunction]
+#[pyo3(signature = (traces, plan, settings, seed, has_suggestions, reference))]
+pub(crate) fn analyse(
+    py: Python<'_>,
+    traces: Vec<Py<Trace>>,
+    plan: Option<Py<Plan>>,
+    settings: Py<Settings>,
+    seed: u64,
+    has_suggestions: bool,
+    reference: Option<Py<Reference>>,
+) -> PyResult<Findings> {
+    work(py, move || {
+        let kept = Kept::gather(&traces, plan.as_ref(), &settings, seed)?;
+        let advice = if has_suggestions {
+            Advice::Given
+        } else {
+            Advice::LeftOut
+        };
+        let job = kept.job(advice);
+        let mut found = tussock::analyse(&job).map_err(|error| told(&error))?;
+        if let Some(reference) = &reference {
+            let errors = tussock::against_reference(&job, &reference.get().inner);
+            found.reference = Some(errors.map_err(|error| told(&error))?);
+        }
+        Ok(Findings::of(found, Some(kept)))
+    })
+}
+
+/// How far is the log from a surveyed path? As JSON.
+#[pyfunction]
+#[pyo3(signature = (traces, plan, settings, reference))]
+pub(crate) fn against_reference(
+    py: Python<'_>,
+    traces: Vec<Py<Trace>>,
+    plan: Option<Py<Plan>>,
+    settings: Py<Settings>,
+    reference: Py<Reference>,
+) -> PyResult<String> {
+    work(py, move || {
+        let kept = Kept::gather(&traces, plan.as_ref(), &settings, 0)?;
+        let found = tussock::against_reference(&kept.job(Advice::LeftOut), &reference.get().inner)
+            .map_err(|error| told(&error))?;
+        serde_json::to_string(&found).map_err(|error| Fault::of(Class::Report, &error))
+    })
+}
+
+/// Is this log good enough? As JSON, the same as the command's.
+#[pyfunction]
+#[pyo3(signature = (traces, plan, settings))]
+pub(crate) fn inspect(
+    py: Python<'_>,
+    traces: Vec<Py<Trace>>,
+    plan: Option<Py<Plan>>,
+    settings: Py<Settings>,
+) -> PyResult<String> {
+    work(py, move || {
+        let kept = Kept::gather(&traces, plan.as_ref(), &settings, 0)?;
+        let inspection = tussock::inspect(&kept.job(Advice::LeftOut)).map_err(|error| told(&error))?;
+        tussock_report::inspection_to_json(&inspection).map_err(|error| Fault::of(Class::Report, &error))
+    })
+}
