@@ -137,10 +137,13 @@ fn score(gardens: u32, mend: bool) -> Score {
     score
 }
 
+/// Identity, east, north, area.
+type Pocket = (String, f64, f64, f64);
+
 /// Pockets of at least two square metres that overlap from night to night are one.
 fn identities(store: &Store, score: &mut Score) {
     let at = |name: &str| POCKETS.at(name);
-    let mut by_night: BTreeMap<(String, i64), Vec<(String, f64, f64, f64)>> = BTreeMap::new();
+    let mut by_night: BTreeMap<(String, i64), Vec<Pocket>> = BTreeMap::new();
     for (night, row) in store
         .rows(
             &POCKETS,
@@ -183,7 +186,6 @@ fn identities(store: &Store, score: &mut Score) {
 }
 
 fn judge(score: &Score, least_stay: usize) {
-    println!("{score:#?}");
     let share = |part: usize, of: usize| part as f64 / (of as f64).max(1.0);
     assert!(
         score.troubles >= 4 && score.alarms >= 8 && score.stay >= least_stay,
