@@ -207,7 +207,6 @@ fn quarter_is_found(seed: u64) -> Option<(f64, bool)> {
 fn quarters_are_found(seeds: std::ops::Range<u64>) {
     let count = seeds.end - seeds.start;
     let found: Vec<(f64, bool)> = seeds.filter_map(quarter_is_found).collect();
-    println!("{found:?}");
     assert!(found.len() as u64 == count, "{} of {count} pockets", found.len());
     assert!(
         found.iter().all(|(gain, _)| (0.17..0.33).contains(gain)),

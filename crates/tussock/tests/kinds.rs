@@ -135,10 +135,6 @@ fn measured_fraction(
 /// The pocket gains more than 20 points and lies within 15 points of the prediction.
 fn holds(suggestion: &Suggestion, measured_fraction: f64) {
     let predicted = suggestion.predicted.pocket_fraction_after.estimate;
-    println!(
-        "{:?}: {:.2} in the log, {predicted:.2} predicted, {measured_fraction:.2} measured",
-        suggestion.kind, suggestion.pocket_fraction_in_log
-    );
     assert!(
         measured_fraction - suggestion.pocket_fraction_in_log > 0.2,
         "{measured_fraction} {suggestion:#?}"

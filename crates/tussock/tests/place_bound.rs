@@ -171,10 +171,6 @@ fn judge(asked: &Asked, gardens: u64) {
     let nine_of_ten = errors[(errors.len() * 9).div_ceil(10) - 1];
     let told = found.iter().filter(|one| one.is_told).count();
     let held = found.iter().filter(|one| one.held).count();
-    println!(
-        "{:?}: told {told}, held {held}, {nine_of_ten:.2} points, {found:?}",
-        asked.case
-    );
     assert!(told >= asked.least_told, "told in {told}: {found:?}");
     assert!(
         nine_of_ten <= asked.most_error_points,
