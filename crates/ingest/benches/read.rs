@@ -1,7 +1,9 @@
 //! How fast are logs read? On one core, with checksums, limits and the book of skipped bytes: once with the bytes already
-//! fetched and hashed, once with copying and SHA-256 as `read_log` does it.
+//! fetched and hashed, once with copying and SHA-256 as `read_log` does it. Beside them stands what a scan written by hand
+//! for just these bytes needs, which checks nothing but the sums of NMEA: ratios in one run are what counts.
 
 use criterion::{Criterion, Throughput, criterion_group, criterion_main};
+use memchr::memmem;
 use rand::{Rng, RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 use std::fmt::Write;
@@ -115,6 +117,89 @@ fn csv() -> String {
     text
 }
 
+/// What a scan by hand keeps of a fix: time of day, latitude, longitude, height.
+type Scanned = [f64; 4];
+
+fn of_text(text: &[u8]) -> f64 {
+    std::str::from_utf8(text)
+        .ok()
+        .and_then(|text| text.parse().ok())
+        .expect("a number")
+}
+
+fn two(text: &[u8]) -> f64 {
+    f64::from((text[0] - b'0') * 10 + text[1] - b'0')
+}
+
+/// GPX by hand: looks for the four pieces of a point, in the order in which they stand.
+fn scan_gpx(text: &[u8]) -> Vec<Scanned> {
+    let mut found = Vec::new();
+    let mut at = 0;
+    let mut next = |opening: &memmem::Finder<'_>, close: u8| {
+        let from = at + opening.find(&text[at..])? + opening.needle().len();
+        at = from + memchr::memchr(close, &text[from..])?;
+        Some(&text[from..at])
+    };
+    let [lat, lon, height, time] = ["lat=\"", "lon=\"", "<ele>", "<time>"].map(memmem::Finder::new);
+    while let Some(value) = next(&lat, b'"') {
+        let lat_deg = of_text(value);
+        let lon_deg = of_text(next(&lon, b'"').expect("a longitude"));
+        let height_m = of_text(next(&height, b'<').expect("a height"));
+        let time = next(&time, b'<').expect("a time");
+        let date = of_text(&time[..4]) * 372.0 + two(&time[5..]) * 31.0 + two(&time[8..]);
+        let of_day_s =
+            two(&time[11..]) * 3600.0 + two(&time[14..]) * 60.0 + of_text(&time[17..time.len() - 1]);
+        found.push([date * 86_400.0 + of_day_s, lat_deg, lon_deg, height_m]);
+    }
+    found
+}
+
+fn nmea_degrees(text: &[u8], degrees: usize) -> f64 {
+    of_text(&text[..degrees]) + of_text(&text[degrees..]) / 60.0
+}
+
+/// NMEA by hand: one loop over the bytes for sum and commas; GGA is read, RMC gives the date.
+fn scan_nmea(text: &[u8]) -> Vec<Scanned> {
+    let mut found = Vec::new();
+    let mut date = 0.0;
+    let mut from = 0;
+    while from < text.len() {
+        assert_eq!(text[from], b'$');
+        let mut at = from + 1;
+        let (mut sum, mut fields, mut commas) = (0, 0, [0_usize; 24]);
+        while text[at] != b'*' {
+            sum ^= text[at];
+            if text[at] == b',' && fields < commas.len() {
+                commas[fields] = at;
+                fields += 1;
+            }
+            at += 1;
+        }
+        let hex = |digit: u8| {
+            if digit > b'9' {
+                digit - b'A' + 10
+            } else {
+                digit - b'0'
+            }
+        };
+        assert_eq!(sum, hex(text[at + 1]) * 16 + hex(text[at + 2]));
+        let field = |index: usize| &text[commas[index - 1] + 1..commas[index]];
+        match &text[from + 3..from + 6] {
+            b"RMC" => date = of_text(field(9)),
+            b"GGA" => {
+                let time = field(1);
+                let of_day_s = two(time) * 3600.0 + two(&time[2..]) * 60.0 + of_text(&time[4..]);
+                let lat_deg = nmea_degrees(field(2), 2);
+                let lon_deg = nmea_degrees(field(4), 3);
+                found.push([date * 86_400.0 + of_day_s, lat_deg, lon_deg, of_text(field(9))]);
+            }
+            _ => {}
+        }
+        from = at + 5;
+    }
+    found
+}
+
 fn read(c: &mut Criterion) {
     let options = ReadOptions::default();
     let logs = [
@@ -133,6 +218,22 @@ fn read(c: &mut Criterion) {
                 let file = black_box(&raw).read(&options).expect("a log that can be read");
                 assert_eq!(file.trace.len(), FIXES);
                 file
+            });
+        });
+    }
+    for (at, scan) in [
+        (0, scan_gpx as fn(&[u8]) -> Vec<Scanned>),
+        (1, scan_gpx),
+        (2, scan_nmea),
+        (3, scan_nmea),
+    ] {
+        let (name, text) = &logs[at];
+        group.throughput(Throughput::Bytes(text.len() as u64));
+        group.bench_function(format!("{name}, by hand"), |b| {
+            b.iter(|| {
+                let found = scan(black_box(text.as_bytes()));
+                assert_eq!(found.len(), FIXES);
+                found
             });
         });
     }

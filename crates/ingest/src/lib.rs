@@ -260,6 +260,13 @@ pub(crate) fn check_size(
     check_memory(name, text.len() as u64 + reading.memory_bytes(), limits, byte)
 }
 
+/// The most fixes that [`check_size`] lets pass while no more places are written down.
+pub(crate) fn most_fixes(reading: &Reading, text: &[u8], limits: &LimitSettings) -> usize {
+    let room_bytes = limits.memory_bytes.saturating_sub(text.len() as u64);
+    let most = limits.fixes.min(reading.fixes_within(room_bytes));
+    usize::try_from(most).unwrap_or(usize::MAX)
+}
+
 /// Refuses to hold more than the limit.
 #[inline]
 pub(crate) fn check_memory(

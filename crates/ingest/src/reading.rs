@@ -119,6 +119,12 @@ impl Reading {
             + self.ledger.stretches() * STRETCH_BYTES) as u64
     }
 
+    /// How many fixes [`Self::memory_bytes`] allows within so many bytes, if nothing else is added.
+    pub(crate) fn fixes_within(&self, room_bytes: u64) -> u64 {
+        let others = self.memory_bytes() - (self.found.len() * FIX_BYTES) as u64;
+        room_bytes.saturating_sub(others) / FIX_BYTES as u64
+    }
+
     pub(crate) fn timeless_at(&mut self, byte: u64) {
         if self.timeless.count == 0 {
             self.timeless.first_byte = byte;

@@ -116,23 +116,27 @@ fn quality(text: &[u8]) -> Option<FixQuality> {
     })
 }
 
-/// Children that are looked at.
-const FIELDS: [&str; 14] = [
-    "time",
-    "ele",
-    "speed",
-    "course",
-    "bearing",
-    "heading",
-    "hdop",
-    "sat",
-    "fix",
-    "accuracy",
-    "hacc",
-    "haccuracy",
-    "horizontal_accuracy",
-    "horizontalAccuracy",
-];
+/// The name of a child that is looked at.
+#[inline]
+fn field_name(local: &[u8]) -> Option<&'static str> {
+    Some(match local {
+        b"time" => "time",
+        b"ele" => "ele",
+        b"speed" => "speed",
+        b"course" => "course",
+        b"bearing" => "bearing",
+        b"heading" => "heading",
+        b"hdop" => "hdop",
+        b"sat" => "sat",
+        b"fix" => "fix",
+        b"accuracy" => "accuracy",
+        b"hacc" => "hacc",
+        b"haccuracy" => "haccuracy",
+        b"horizontal_accuracy" => "horizontal_accuracy",
+        b"horizontalAccuracy" => "horizontalAccuracy",
+        _ => return None,
+    })
+}
 
 /// Reads all points.
 pub(crate) fn read(
@@ -167,6 +171,7 @@ pub(crate) fn read(
         tracks: 0,
         without_zone: None,
         too_long: None,
+        plain_utc: clock::PlainUtc::default(),
     };
     state.run(&text, original, source, &mut reader, fast_path)
 }
@@ -207,6 +212,8 @@ struct State<'a> {
     without_zone: Option<u64>,
     /// Start and length of the first point that is longer than the limit.
     too_long: Option<(u64, u64)>,
+    /// For the usual shape.
+    plain_utc: clock::PlainUtc,
 }
 
 impl State<'_> {
@@ -229,7 +236,7 @@ impl State<'_> {
                 let to = fast::points(&mut self, text.as_bytes(), from);
                 if to > from {
                     reader.stream().consume(to - from);
-                    self.check_size(text, to as u64)?;
+                    self.check_size(text, fast::closing_tag(to))?;
                 }
             }
             let at = reader.buffer_position();
@@ -267,7 +274,7 @@ impl State<'_> {
                         field_is_direct = self.depth == point.depth + 1;
                         let local = tag.local_name();
                         let local: &str = local.as_ref();
-                        field = FIELDS.into_iter().find(|known| *known == local);
+                        field = field_name(local.as_bytes());
                     }
                 }
                 Event::Empty(tag) => {
