@@ -16,7 +16,8 @@
 //! Exact: minutes are divided once, so that positions are within one unit in the last place of the written number.
 //! Approximate: VTG carries no time and is counted to the epoch that was open last.
 //!
-//! Cost: one pass; a sentence of another kind costs its checksum only.
+//! Cost: one look at each byte, eight at a time, finds the end, the commas and the checksum of a sentence; one of another kind
+//! costs no more. Fields that are read are looked at once again.
 
 mod dates;
 mod epoch;
@@ -94,6 +95,7 @@ pub(crate) fn read(name: &str, text: &[u8], options: &ReadOptions) -> Result<Rea
         clock: Vec::new(),
         anchors: Vec::new(),
         steps: crate::number::Steps::default(),
+        dates: sentence::Dates::default(),
         next_id: 0,
         is_modern: false,
         sentences: 0,
@@ -116,6 +118,7 @@ pub(crate) fn read(name: &str, text: &[u8], options: &ReadOptions) -> Result<Rea
                 start,
                 end,
                 body,
+                commas,
                 check,
             } => {
                 reader.sentences += 1;
@@ -144,7 +147,12 @@ pub(crate) fn read(name: &str, text: &[u8], options: &ReadOptions) -> Result<Rea
                 match kind(body) {
                     None => reader.skip(start, end, SkipReason::NotAPosition),
                     Some(kind) => {
-                        if let Err(reason) = reader.sentence(kind, body, start, end) {
+                        if let Err(reason) = reader.sentence(
+                            kind,
+                            Fields::of(&text[start as usize + 1..], body.len(), commas),
+                            start,
+                            end,
+                        ) {
                             if reason == SkipReason::NoTime {
                                 reader.reading.timeless_at(start);
                             }
@@ -182,6 +190,7 @@ struct Nmea {
     clock: Vec<Clock>,
     anchors: Vec<Anchor>,
     steps: crate::number::Steps,
+    dates: sentence::Dates,
     next_id: u32,
     is_modern: bool,
     sentences: u64,
@@ -196,8 +205,7 @@ impl Nmea {
 
     /// Takes a sentence into its epoch, or says why not.
     #[inline]
-    fn sentence(&mut self, kind: Kind, body: &[u8], start: u64, end: u64) -> Result<(), SkipReason> {
-        let fields = Fields::of(body);
+    fn sentence(&mut self, kind: Kind, fields: Fields<'_>, start: u64, end: u64) -> Result<(), SkipReason> {
         match kind {
             Kind::Rmc => self.rmc(&fields, start, end),
             Kind::Gga => self.gga(&fields, start, end),
@@ -210,7 +218,7 @@ impl Nmea {
     }
 
     fn rmc(&mut self, fields: &Fields<'_>, start: u64, end: u64) -> Result<(), SkipReason> {
-        let of_day = sentence::time_of_day(fields.get(1))?;
+        let of_day = fields.time_of_day(1)?;
         let (mode_says, mode_quality) = fields
             .get(12)
             .first()
@@ -223,7 +231,7 @@ impl Nmea {
             b"" if of_day.is_none() => Says::NoFix,
             _ => return Err(SkipReason::Malformed),
         };
-        let day = sentence::date(fields.get(9));
+        let day = self.dates.read(fields.get(9));
         let Some(of_day_us) = of_day else {
             return Err(if says == Says::Fix {
                 SkipReason::NoTime
@@ -243,8 +251,8 @@ impl Nmea {
         epoch.rmc = says;
         if says == Says::Fix {
             epoch.place(2, position);
-            epoch.speed_mps = sentence::scaled(fields.get(7), sentence::KNOT_MPS);
-            epoch.course_deg = sentence::course(fields.get(8));
+            epoch.speed_mps = fields.scaled(7, sentence::KNOT_MPS);
+            epoch.course_deg = fields.course(8);
             epoch.quality(2, mode_quality);
         }
         if epoch.day.is_none() {
@@ -255,7 +263,7 @@ impl Nmea {
     }
 
     fn gga(&mut self, fields: &Fields<'_>, start: u64, end: u64) -> Result<(), SkipReason> {
-        let of_day = sentence::time_of_day(fields.get(1))?;
+        let of_day = fields.time_of_day(1)?;
         let (says, quality) = sentence::quality(fields.get(6))?;
         let position = if says == Says::NoFix {
             None
@@ -288,15 +296,15 @@ impl Nmea {
             epoch.quality(4, quality);
             epoch.satellites =
                 crate::number::whole(fields.get(7)).map_or(u8::MAX, crate::reading::satellites);
-            epoch.hdop = sentence::scaled(fields.get(8), 1.0);
-            epoch.height_msl_m = sentence::signed(fields.get(9));
+            epoch.hdop = fields.scaled(8, 1.0);
+            epoch.height_msl_m = fields.signed(9);
         }
         self.add(start, end);
         Ok(())
     }
 
     fn gns(&mut self, fields: &Fields<'_>, start: u64, end: u64) -> Result<(), SkipReason> {
-        let of_day = sentence::time_of_day(fields.get(1))?;
+        let of_day = fields.time_of_day(1)?;
         let (says, quality) = sentence::modes(fields.get(6));
         let position = if says == Says::NoFix {
             None
@@ -336,10 +344,10 @@ impl Nmea {
                     crate::number::whole(fields.get(7)).map_or(u8::MAX, crate::reading::satellites);
             }
             if epoch.hdop.is_nan() {
-                epoch.hdop = sentence::scaled(fields.get(8), 1.0);
+                epoch.hdop = fields.scaled(8, 1.0);
             }
             if epoch.height_msl_m.is_nan() {
-                epoch.height_msl_m = sentence::signed(fields.get(9));
+                epoch.height_msl_m = fields.signed(9);
             }
         }
         self.add(start, end);
@@ -347,7 +355,7 @@ impl Nmea {
     }
 
     fn gll(&mut self, fields: &Fields<'_>, start: u64, end: u64) -> Result<(), SkipReason> {
-        let of_day = sentence::time_of_day(fields.get(5))?;
+        let of_day = fields.time_of_day(5)?;
         let (mode_says, quality) = fields
             .get(7)
             .first()
@@ -386,8 +394,8 @@ impl Nmea {
     }
 
     fn gst(&mut self, fields: &Fields<'_>, start: u64, end: u64) -> Result<(), SkipReason> {
-        let of_day_us = sentence::time_of_day(fields.get(1))?.ok_or(SkipReason::NotAPosition)?;
-        let sd = |at: usize| crate::number::decimal(fields.get(at)).map(|number| number.value);
+        let of_day_us = fields.time_of_day(1)?.ok_or(SkipReason::NotAPosition)?;
+        let sd = |at: usize| fields.decimal(at).map(|number| number.value);
         // Some receivers fill the ellipse only.
         let ellipse = || {
             let (north_m, east_m, _) = sentence::of_ellipse(sd(3)?, sd(4)?, sd(5)?);
@@ -409,22 +417,16 @@ impl Nmea {
             return Err(SkipReason::NotAPosition);
         }
         let (course_deg, speed_mps) = if fields.count() > 5 {
-            let knots = sentence::scaled(fields.get(5), sentence::KNOT_MPS);
+            let knots = fields.scaled(5, sentence::KNOT_MPS);
             let kmh = if fields.count() > 7 {
-                sentence::scaled(fields.get(7), 1.0 / 3.6)
+                fields.scaled(7, 1.0 / 3.6)
             } else {
                 f32::NAN
             };
-            (
-                sentence::course(fields.get(1)),
-                if knots.is_nan() { kmh } else { knots },
-            )
+            (fields.course(1), if knots.is_nan() { kmh } else { knots })
         } else {
             // Before version 2 it had neither unit letters nor the letter T.
-            (
-                sentence::course(fields.get(1)),
-                sentence::scaled(fields.get(3), sentence::KNOT_MPS),
-            )
+            (fields.course(1), fields.scaled(3, sentence::KNOT_MPS))
         };
         if course_deg.is_nan() && speed_mps.is_nan() {
             return Err(SkipReason::NotAPosition);
@@ -437,7 +439,7 @@ impl Nmea {
     }
 
     fn zda(&mut self, fields: &Fields<'_>, start: u64, end: u64) -> Result<(), SkipReason> {
-        let of_day = sentence::time_of_day(fields.get(1))?;
+        let of_day = fields.time_of_day(1)?;
         let (Some(of_day_us), Some(day)) = (of_day, sentence::zda_date(fields)) else {
             return Err(SkipReason::NotAPosition);
         };
