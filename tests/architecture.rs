@@ -40,6 +40,10 @@ const ARROWS: &[(&str, &[&str])] = &[
             "tussock-diagnose",
         ],
     ),
+    (
+        "tussock-batch",
+        &["tussock-types", "tussock-ingest", "tussock-report", "tussock"],
+    ),
     ("tussock-testkit", &["tussock-types", "tussock-plane"]),
     (
         "tussock-cli",
@@ -48,6 +52,7 @@ const ARROWS: &[(&str, &[&str])] = &[
             "tussock-ingest",
             "tussock-report",
             "tussock-simulate",
+            "tussock-batch",
             "tussock",
         ],
     ),
@@ -85,12 +90,15 @@ const AT_HOME: &[(&str, &[&str])] = &[
     ("anstream", &["tussock-cli"]),
     ("terminal_size", &["tussock-cli"]),
     ("tempfile", &["tussock-cli"]),
-    ("parquet", &["tussock-report"]),
+    ("parquet", &["tussock-report", "tussock-batch"]),
+    ("object_store", &["tussock-batch"]),
+    ("tokio", &["tussock-batch"]),
+    ("rustix", &["tussock-batch"]),
     ("minijinja", &["tussock-report"]),
     ("resvg", &["tussock-report"]),
     ("png", &["tussock-report"]),
     ("quick-xml", &["tussock-ingest"]),
-    ("toml", &["tussock-ingest"]),
+    ("toml", &["tussock-ingest", "tussock-batch"]),
     ("encoding_rs", &["tussock-ingest"]),
     // Polygon operations stand behind the guarded door of the ground.
     ("geo", &["tussock-plane"]),
@@ -234,8 +242,13 @@ fn library_rooms_neither_print_nor_exit_nor_open_paths_nor_ask_the_clock() {
             continue;
         }
         files += 1;
+        // The night shift keeps a store and ends workers that take too long.
+        let is_batch = path.starts_with(root().join("crates/batch"));
         for (number, line) in shipped_lines(&path) {
             for (call, what) in UNSPOKEN {
+                if is_batch && *what == "opens a path" {
+                    continue;
+                }
                 assert!(!line.contains(call), "{}:{number} {what}: {line}", path.display());
             }
         }

@@ -14,6 +14,11 @@ const PAGES: &[(&str, &[&str])] = &[
     ("plan-align", &["plan", "align"]),
     ("report", &["report"]),
     ("simulate", &["simulate"]),
+    ("simulate-gardens", &["simulate", "gardens"]),
+    ("batch", &["batch"]),
+    ("batch-run", &["batch", "run"]),
+    ("batch-report", &["batch", "report"]),
+    ("batch-forget", &["batch", "forget"]),
 ];
 
 #[test]

@@ -34,6 +34,8 @@ pub(crate) enum Command {
     #[command(subcommand)]
     Plan(PlanCommand),
     Report(ReportArguments),
+    #[command(subcommand)]
+    Batch(BatchCommand),
     Simulate(SimulateArguments),
 }
 
@@ -406,6 +408,123 @@ pub(crate) struct ReportArguments {
     pub(crate) private: bool,
 }
 
+/// Work through many gardens every night, and say in the morning which need a visit
+#[derive(Debug, Subcommand)]
+pub(crate) enum BatchCommand {
+    Run(BatchRunArguments),
+    Report(BatchReportArguments),
+    Forget(BatchForgetArguments),
+    #[command(hide = true)]
+    Worker(BatchWorkerArguments),
+}
+
+const BATCH_RUN_EXAMPLES: &str = "\
+Examples:
+  tussock batch run gardens --store store
+  tussock batch run gardens --store store --format json 2>> night.jsonl
+
+A garden is a folder with plan.geojson, settings.toml and logs/; gardens.toml may say otherwise. See docs/store.md.";
+
+/// Analyse every log that is new, and keep what it says
+///
+/// Only what is new is read. Stop it whenever you like: what is committed is whole, and the next run goes on. A log that cannot
+/// be read, takes too long or wants too much memory is named and ends with exit code 2; all others are done.
+#[derive(Debug, Args)]
+#[command(after_help = BATCH_RUN_EXAMPLES)]
+pub(crate) struct BatchRunArguments {
+    /// Folder of the gardens, or s3://bucket/folder where that is built in
+    #[arg(value_name = "GARDENS")]
+    pub(crate) place: String,
+
+    /// Folder of the store; made where it is missing
+    #[arg(long, value_name = "DIR")]
+    pub(crate) store: PathBuf,
+
+    /// Worker processes [default: one for each core]
+    #[arg(long, value_name = "N")]
+    pub(crate) workers: Option<usize>,
+
+    /// A worker may be at one log or one night for so long
+    #[arg(long, value_name = "TIME", default_value = "120s")]
+    pub(crate) time_limit: String,
+
+    /// Memory that a worker may use, in MiB
+    #[arg(long, value_name = "MIB", default_value_t = 1024, value_parser = clap::value_parser!(u64).range(32..=1_048_576))]
+    pub(crate) memory_limit: u64,
+
+    /// Gardens that are committed together
+    #[arg(long, value_name = "N", default_value_t = tussock_batch::run::USUAL_CHUNK, hide = true)]
+    pub(crate) chunk: usize,
+
+    /// Make no suggestions for the worst gardens
+    #[arg(long)]
+    pub(crate) no_suggestions: bool,
+
+    /// How the sum is given on stdout; with json progress on stderr is one JSON object a line
+    #[arg(long, value_enum, default_value_t, value_name = "FORMAT")]
+    pub(crate) format: Format,
+}
+
+const BATCH_REPORT_EXAMPLES: &str = "\
+Examples:
+  tussock batch report store
+  tussock batch report store --date 2026-05-04 --format json
+  tussock batch report store --fail-on-visit || mail -s \"gardens to visit\" office";
+
+/// Which gardens need a visit, and since when?
+///
+/// Gardens in the order of what a visit would gain, each with what changed against its own last two weeks.
+#[derive(Debug, Args)]
+#[command(after_help = BATCH_REPORT_EXAMPLES)]
+pub(crate) struct BatchReportArguments {
+    /// Folder of the store
+    #[arg(value_name = "STORE")]
+    pub(crate) store: PathBuf,
+
+    /// Morning after the night of this date [default: the last night that is over]
+    #[arg(long, value_name = "DATE")]
+    pub(crate) date: Option<String>,
+
+    /// Exit with 1 when a garden needs a visit
+    #[arg(long)]
+    pub(crate) fail_on_visit: bool,
+
+    /// Write the page to this file; a file that exists is not replaced
+    #[arg(long, value_name = "FILE")]
+    pub(crate) out: Option<PathBuf>,
+
+    /// How the answer is given on stdout
+    #[arg(long, value_enum, default_value_t, value_name = "FORMAT")]
+    pub(crate) format: Format,
+}
+
+const BATCH_FORGET_EXAMPLES: &str = "\
+Examples:
+  tussock batch forget store \"Garden 17\"
+
+Logs and plan of the garden are not touched: take them away too, or the next run reads them again.";
+
+/// Take a garden out of every table
+#[derive(Debug, Args)]
+#[command(after_help = BATCH_FORGET_EXAMPLES)]
+pub(crate) struct BatchForgetArguments {
+    /// Folder of the store
+    #[arg(value_name = "STORE")]
+    pub(crate) store: PathBuf,
+
+    /// Name of the garden
+    #[arg(value_name = "GARDEN")]
+    pub(crate) garden: String,
+}
+
+/// Do jobs from stdin, for a run.
+#[derive(Debug, Args)]
+pub(crate) struct BatchWorkerArguments {
+    /// Memory in MiB.
+    #[arg(long)]
+    pub(crate) memory_limit: u64,
+}
+
 /// Kind of a log that is written.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, ValueEnum)]
 pub(crate) enum LogKind {
@@ -426,6 +545,10 @@ pub(crate) enum PatternKind {
     Roaming,
     /// To and fro in parallel lanes.
     Lanes,
+    /// Spirals outwards from places on the lawn.
+    Spiral,
+    /// Lanes in one outing, roaming in the next.
+    Combined,
 }
 
 const SIMULATE_EXAMPLES: &str = "\
@@ -441,11 +564,14 @@ Examples:
 /// goes NAME.EXT.truth.json with what was really visited, missed and where it was caught. Same plan, flags and seed give the
 /// same bytes.
 #[derive(Debug, Args)]
-#[command(after_help = SIMULATE_EXAMPLES)]
+#[command(after_help = SIMULATE_EXAMPLES, subcommand_negates_reqs = true, args_conflicts_with_subcommands = true)]
 pub(crate) struct SimulateArguments {
+    #[command(subcommand)]
+    pub(crate) many: Option<SimulateCommand>,
+
     /// Plan of the garden (GeoJSON)
-    #[arg(long, value_name = "FILE")]
-    pub(crate) plan: PathBuf,
+    #[arg(long, value_name = "FILE", required = true)]
+    pub(crate) plan: Option<PathBuf>,
 
     /// Settings of the garden (TOML): cutting width, speed and setback are used
     #[arg(long, value_name = "FILE")]
@@ -493,6 +619,67 @@ pub(crate) struct SimulateArguments {
     pub(crate) format: LogKind,
 
     /// The log; a file that exists is not replaced
-    #[arg(long, value_name = "FILE")]
+    #[arg(long, value_name = "FILE", required = true)]
+    pub(crate) out: Option<PathBuf>,
+}
+
+/// What else can be invented.
+#[derive(Debug, Subcommand)]
+pub(crate) enum SimulateCommand {
+    Gardens(SimulateGardensArguments),
+}
+
+const GARDENS_EXAMPLES: &str = "\
+Examples:
+  tussock simulate gardens --count 100 --nights 14 --out load
+  tussock batch run load/gardens --store store
+
+In the folder: gardens/ for tussock batch, late/night-NN/ with logs to copy over it after that night, truth.json.";
+
+/// Invent many gardens with logs and troubles, for tussock batch
+///
+/// Some gardens have a trouble from some night on, some of them are mended again; some logs come late, twice, cut off or damaged.
+/// truth.json says which.
+#[derive(Debug, Args)]
+#[command(after_help = GARDENS_EXAMPLES)]
+pub(crate) struct SimulateGardensArguments {
+    /// How many gardens
+    #[arg(long, value_name = "N", value_parser = clap::value_parser!(u32).range(1..=100_000))]
+    pub(crate) count: u32,
+
+    /// How many nights
+    #[arg(long, value_name = "N", default_value_t = 1, value_parser = clap::value_parser!(u32).range(1..=400))]
+    pub(crate) nights: u32,
+
+    /// Length of a night's log in hours
+    #[arg(long, value_name = "HOURS", default_value_t = 8.0)]
+    pub(crate) hours: f64,
+
+    /// Time between two fixes, such as 1s
+    #[arg(long, value_name = "TIME", default_value = "1s")]
+    pub(crate) period: String,
+
+    /// Share of gardens with a trouble, in percent
+    #[arg(long, value_name = "PERCENT", default_value = "20")]
+    pub(crate) troubled: String,
+
+    /// Share of logs that come late, twice, cut off or damaged, in percent
+    #[arg(long, value_name = "PERCENT", default_value = "10")]
+    pub(crate) faulty: String,
+
+    /// Least and largest lawn in square metres, such as 300-900
+    #[arg(long, value_name = "AREA", default_value = "300-900")]
+    pub(crate) area: String,
+
+    /// First fix of the first night, RFC 3339 in UTC
+    #[arg(long, value_name = "TIME", default_value = "2026-05-01T20:00:00Z")]
+    pub(crate) start: String,
+
+    /// Seed of everything random
+    #[arg(long, value_name = "N", default_value_t = 1)]
+    pub(crate) seed: u64,
+
+    /// Folder for all of it; one that exists is not touched
+    #[arg(long, value_name = "DIR")]
     pub(crate) out: PathBuf,
 }

@@ -37,6 +37,7 @@ fn main() -> ExitCode {
         Command::Compare(arguments) => commands::compare::run(&arguments, &printer),
         Command::Plan(arguments) => commands::plan::run(&arguments, &printer),
         Command::Report(arguments) => commands::report::run(&arguments, &printer),
+        Command::Batch(arguments) => commands::batch::run(&arguments, &printer),
         Command::Simulate(arguments) => commands::simulate::run(&arguments, &printer),
     };
     result.unwrap_or_else(|failure| printer.failure(&failure)).into()

@@ -7,6 +7,9 @@
 //! Everything is rendered before anything is written. Each file is written beside its place and renamed into it. The
 //! list is renewed twice: before the renames it knows the old and the new digests, after them only the new, so that a run
 //! that is killed in between leaves a folder that the next run still recognises.
+//!
+//! Writers into one folder take turns (a lock on the folder, where the system has one; it goes with its holder), and each looks at
+//! the folder once more when it is its turn. So the folder holds the files of one run, never a mixture.
 
 use crate::exit::Failure;
 use crate::interrupt::Writing;
@@ -54,8 +57,6 @@ struct List {
 #[derive(Debug)]
 pub(crate) struct OutputFolder {
     path: PathBuf,
-    /// What an earlier run wrote there and nobody changed since.
-    ours: BTreeMap<String, Vec<String>>,
 }
 
 impl OutputFolder {
@@ -82,19 +83,25 @@ impl OutputFolder {
             Err(error) => return Err(unwritable(path, &error)),
         };
         probe_writing(path)?;
+        let folder = Self {
+            path: path.to_owned(),
+        };
         if !is_there {
-            return Ok(Self {
-                path: path.to_owned(),
-                ours: BTreeMap::new(),
-            });
+            return Ok(folder);
         }
         for input in inputs.into_iter().filter(|input| !crate::inputs::is_stdin(input)) {
             refuse_input(path, input)?;
         }
-        let list = read_list(path)?;
+        folder.ours()?;
+        Ok(folder)
+    }
+
+    /// What an earlier run wrote there and nobody changed since.
+    fn ours(&self) -> Result<BTreeMap<String, Vec<String>>, Failure> {
+        let list = read_list(&self.path)?;
         let mut ours = BTreeMap::new();
         for name in NAMES {
-            let Some(digest) = digest_of(&path.join(name))? else {
+            let Some(digest) = digest_of(&self.path.join(name))? else {
                 continue;
             };
             let known = list
@@ -102,14 +109,11 @@ impl OutputFolder {
                 .get(name)
                 .is_some_and(|digests| digests.contains(&digest));
             if !known {
-                return Err(foreign(path, name, list.files.contains_key(name)));
+                return Err(foreign(&self.path, name, list.files.contains_key(name)));
             }
             ours.insert(name.to_owned(), vec![digest]);
         }
-        Ok(Self {
-            path: path.to_owned(),
-            ours,
-        })
+        Ok(ours)
     }
 
     /// Writes all files, then takes away those of an earlier run that this one does not make. Returns the paths in the
@@ -122,7 +126,20 @@ impl OutputFolder {
             )));
         }
         let writing = Writing::begin();
+        let is_new = !self.path.exists();
         fs::create_dir_all(&self.path).map_err(|error| unwritable(&self.path, &error))?;
+        let written = self.write_in_turn(rendered, &writing);
+        if is_new && written.is_err() {
+            // Ours to take away, and it goes only while it is empty.
+            let _ = fs::remove_dir(&self.path);
+        }
+        written
+    }
+
+    fn write_in_turn(&self, rendered: &[Rendered], writing: &Writing) -> Result<Vec<PathBuf>, Failure> {
+        let _turn = turn(&self.path).map_err(|error| unwritable(&self.path, &error))?;
+        // Somebody may have written while we worked.
+        let ours = self.ours()?;
         let mut files: BTreeMap<String, Vec<String>> = rendered
             .iter()
             .map(|file| (file.name.clone(), vec![digest(&file.bytes)]))
@@ -133,7 +150,7 @@ impl OutputFolder {
             staged.push((self.stage(&file.bytes)?, &file.name));
         }
         let new_list = self.stage_list(&files)?;
-        for (name, digests) in &self.ours {
+        for (name, digests) in &ours {
             files
                 .entry(name.clone())
                 .or_default()
@@ -146,8 +163,7 @@ impl OutputFolder {
         for (file, name) in staged {
             written.push(self.place(file, name)?);
         }
-        for name in self
-            .ours
+        for name in ours
             .keys()
             .filter(|name| !rendered.iter().any(|file| file.name == **name))
         {
@@ -234,6 +250,23 @@ pub(crate) fn write_new(files: &[(&NewFile, &[u8])]) -> Result<(), Failure> {
             .map_err(|error| unwritable(path, &error.error))?;
     }
     writing.go_on()
+}
+
+/// Waits until no other run writes into the folder, and keeps others waiting while it is held. Where a file system knows no
+/// locks, nobody waits.
+#[cfg(unix)]
+fn turn(folder: &Path) -> std::io::Result<Option<fs::File>> {
+    let handle = fs::File::open(folder)?;
+    match handle.lock() {
+        Ok(()) => Ok(Some(handle)),
+        Err(_) => Ok(None),
+    }
+}
+
+/// Folders cannot be locked here.
+#[cfg(not(unix))]
+fn turn(_: &Path) -> std::io::Result<Option<fs::File>> {
+    Ok(None)
 }
 
 fn stage(folder: &Path, bytes: &[u8]) -> std::io::Result<NamedTempFile> {

@@ -17,6 +17,7 @@ import scipy.cluster.hierarchy
 import scipy.linalg
 import scipy.ndimage
 import scipy.optimize
+import scipy.stats
 import shapely
 import sklearn.cluster
 
@@ -247,6 +248,98 @@ def test_swaths_on_cells_have_the_area_of_buffers_of_shapely():
     assert numpy.abs(scores).max() < 4, scores
     assert abs(numpy.mean(scores)) < 4 / numpy.sqrt(len(scores)), scores
     assert 0.1 < numpy.std(scores) < 1.5, scores
+
+
+def test_parts_of_cells_under_a_swath_are_those_of_shapely():
+    """Grids turned and leaning; a cell's part is summed along 64 lines to a width, at least."""
+    random = drawn(11)
+    asked = []
+    for _ in range(12):
+        origin = random.uniform(-1, 1, size=2)
+        turn, lean = random.uniform(0, 2 * numpy.pi), random.uniform(-0.5, 0.5)
+        along = 3.0 * numpy.array([numpy.cos(turn), numpy.sin(turn)])
+        across = 2.5 * numpy.array([-numpy.sin(turn), numpy.cos(turn)]) + lean * along
+        way = random.uniform(-3, 3, size=(random.integers(2, 12), 2))
+        asked.append((numpy.array([origin, origin + along, origin + across]), way, random.uniform(0.2, 0.6)))
+    cells = (9, 7)
+    questions = [
+        {"ask": "cell_areas", "corners_m": grid.tolist(), "cells": cells, "way_m": way.tolist(), "cut_width_m": width_m}
+        for grid, way, width_m in asked
+    ]
+    for (grid, way, width_m), found in zip(asked, ask(questions)):
+        legs = shapely.linestrings(numpy.stack([way[:-1], way[1:]], axis=1))
+        union = shapely.union_all(shapely.buffer(legs, width_m / 2, quad_segs=64))
+        origin, along, across = grid[0], grid[1] - grid[0], grid[2] - grid[0]
+        expected = []
+        for row in range(cells[1]):
+            for column in range(cells[0]):
+                corners = [(column, row), (column + 1, row), (column + 1, row + 1), (column, row + 1)]
+                cell = shapely.Polygon([origin + along * x / cells[0] + across * y / cells[1] for x, y in corners])
+                expected.append(cell.intersection(union).area / cell.area)
+        assert numpy.abs(numpy.array(found) - expected).max() < 0.02
+        assert abs(numpy.mean(found) - numpy.mean(expected)) < 5e-4
+
+
+def test_survival_curves_and_their_intervals_are_those_of_scipy():
+    random = drawn(12)
+    questions, expected = [], []
+    for _ in range(20):
+        times = numpy.ceil(random.exponential(20, size=random.integers(5, 80)))
+        is_event = random.uniform(size=times.size) < 0.7
+        is_event[0] = True
+        rows = [
+            (float(time), int(((times == time) & is_event).sum()), int(((times == time) & ~is_event).sum()))
+            for time in numpy.unique(times)
+        ]
+        questions.append({"ask": "survival", "rows": rows})
+        sample = scipy.stats.CensoredData.right_censored(times, ~is_event)
+        curve = scipy.stats.ecdf(sample).sf
+        with numpy.errstate(divide="ignore", invalid="ignore"):
+            ends = curve.confidence_interval(0.9, method="log-log")
+        expected.append((curve, ends, numpy.unique(times[is_event])))
+    for (curve, ends, times), found in zip(expected, ask(questions)):
+        assert [row[0] for row in found] == times.tolist()
+        assert [row[1] for row in found] == pytest.approx(curve.evaluate(times).tolist(), abs=1e-12)
+        for row in found:
+            if 0 < row[1] < 1:
+                low, high = ends.low.evaluate(row[0]), ends.high.evaluate(row[0])
+                assert row[2:] == pytest.approx([float(low), float(high)], abs=1e-9)
+
+
+def test_distances_to_a_law_and_their_probabilities_are_those_of_scipy():
+    random = drawn(13)
+    asked = [random.uniform(size=size) ** random.uniform(0.7, 1.4) for size in [*range(1, 60, 3), 120, 140, 300, 2000]]
+    for values, found in zip(asked, ask([{"ask": "uniform", "values": values.tolist()} for values in asked])):
+        expected = scipy.stats.kstest(values, "uniform", method="exact" if values.size <= 140 else "auto")
+        assert found[0] == pytest.approx(expected.statistic, abs=1e-12)
+        assert found[1] == pytest.approx(expected.pvalue, abs=1e-6 if values.size <= 140 else 1e-3)
+
+
+@pytest.mark.parametrize("bca", [False, True])
+def test_intervals_of_a_mean_are_those_of_scipy_within_what_draws_differ_by(bca):
+    random = drawn(14)
+    draws = 20_000
+    asked = [random.lognormal(0, 0.6, size=size) for size in (8, 15, 40)]
+    questions = [
+        {"ask": "mean_interval", "values": values.tolist(), "draws": draws, "interval_fraction": 0.9, "bca": bca}
+        for values in asked
+    ]
+    for values, found in zip(asked, ask(questions)):
+        method = "BCa" if bca else "percentile"
+        expected = scipy.stats.bootstrap(
+            (values,), numpy.mean, n_resamples=draws, confidence_level=0.9, method=method, rng=1
+        )
+        ends = [expected.confidence_interval.low, expected.confidence_interval.high]
+        assert numpy.abs(numpy.array(found) - ends).max() < 0.05 * (ends[1] - ends[0])
+
+
+def test_cliffs_delta_is_the_rank_sum_of_scipy():
+    random = drawn(15)
+    asked = [(random.integers(0, 9, size=random.integers(1, 30)), random.integers(0, 9, size=random.integers(1, 30))) for _ in range(30)]
+    questions = [{"ask": "delta", "a": a.tolist(), "b": b.tolist()} for a, b in asked]
+    for (a, b), found in zip(asked, ask(questions)):
+        rank_sum = scipy.stats.mannwhitneyu(b, a, method="asymptotic").statistic
+        assert found == pytest.approx(2 * rank_sum / (a.size * b.size) - 1, abs=1e-12)
 
 
 def test_a_capsule_of_few_corners_is_as_small_as_published():

@@ -1,7 +1,9 @@
 //! One file for each command.
 
 pub(crate) mod analyse;
+pub(crate) mod batch;
 pub(crate) mod compare;
+pub(crate) mod gardens;
 pub(crate) mod inspect;
 pub(crate) mod plan;
 pub(crate) mod report;

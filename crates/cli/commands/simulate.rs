@@ -1,6 +1,6 @@
 //! `tussock simulate`: log an invented outing, with the truth beside it.
 
-use crate::args::{LogKind, PatternKind, SimulateArguments};
+use crate::args::{LogKind, PatternKind, SimulateArguments, SimulateCommand};
 use crate::exit::{Exit, Failure};
 use crate::inputs::{self, told};
 use crate::outputs::{NewFile, write_new};
@@ -34,6 +34,12 @@ struct Wish {
 }
 
 pub(crate) fn run(arguments: &SimulateArguments, printer: &Printer) -> Outcome {
+    if let Some(SimulateCommand::Gardens(many)) = &arguments.many {
+        return super::gardens::run(many, printer);
+    }
+    let (Some(plan_path), Some(out)) = (&arguments.plan, &arguments.out) else {
+        return Err(Failure::told("--plan and --out are missing, expected both"));
+    };
     let wish = Wish {
         period_s: period_s(&arguments.period)?,
         noise: noise(&arguments.noise)?,
@@ -55,13 +61,13 @@ pub(crate) fn run(arguments: &SimulateArguments, printer: &Printer) -> Outcome {
             arguments.hours
         )));
     }
-    let log_file = NewFile::probe(&arguments.out)?;
-    let truth_file = NewFile::probe(&beside(&arguments.out, ".truth.json"))?;
-    inputs::check_garden(Some(&arguments.plan), arguments.settings.as_ref())?;
+    let log_file = NewFile::probe(out)?;
+    let truth_file = NewFile::probe(&beside(out, ".truth.json"))?;
+    inputs::check_garden(Some(plan_path), arguments.settings.as_ref())?;
     let settings = inputs::settings(arguments.settings.as_deref())?;
-    let plan = commands::sound_plan(&arguments.plan, &settings)?;
-    let (site, _) = Site::build(&plan)
-        .map_err(|faults| commands::plan_faults(&inputs::name(&arguments.plan), &faults))?;
+    let plan = commands::sound_plan(plan_path, &settings)?;
+    let (site, _) =
+        Site::build(&plan).map_err(|faults| commands::plan_faults(&inputs::name(plan_path), &faults))?;
 
     let cut_width_m = wish
         .cut_width_m
@@ -121,6 +127,15 @@ fn machine(settings: &Settings, pattern: PatternKind, cut_width_m: f64) -> Machi
         pattern: match pattern {
             PatternKind::Roaming => Pattern::Roaming,
             PatternKind::Lanes => Pattern::Lanes {
+                spacing_m: LANE_SPACING * cut_width_m,
+                direction_deg: 0.0,
+                jitter_m: 0.02,
+                turn_each_round_deg: 90.0,
+            },
+            PatternKind::Spiral => Pattern::OutwardSpiral {
+                pitch_m: LANE_SPACING * cut_width_m,
+            },
+            PatternKind::Combined => Pattern::Combined {
                 spacing_m: LANE_SPACING * cut_width_m,
                 direction_deg: 0.0,
                 jitter_m: 0.02,
@@ -191,7 +206,7 @@ fn beside(path: &Path, ending: &str) -> PathBuf {
     PathBuf::from(name)
 }
 
-fn period_s(typed: &str) -> Result<f64, Failure> {
+pub(super) fn period_s(typed: &str) -> Result<f64, Failure> {
     let period_s = units::time_s("--period", typed, "1s")?;
     if (0.02..=3600.0).contains(&period_s) {
         return Ok(period_s);
@@ -201,7 +216,7 @@ fn period_s(typed: &str) -> Result<f64, Failure> {
     )))
 }
 
-fn start_unix_s(typed: &str) -> Result<f64, Failure> {
+pub(super) fn start_unix_s(typed: &str) -> Result<f64, Failure> {
     time::OffsetDateTime::parse(typed, &time::format_description::well_known::Rfc3339)
         .map(|start| start.unix_timestamp() as f64 + f64::from(start.nanosecond()) * 1e-9)
         .map_err(|_| {

@@ -57,9 +57,9 @@ pub fn grid_over(south_west: Place, north_east: Place, cell_m: f64, most_cells: 
         north_east.north_m - south_west.north_m,
     );
     // (width / cell + 3) (height / cell + 3) <= most, solved for 1 / cell: rounding up and the rim are three cells at most.
-    let most = most_cells.max(16) as f64 - 9.0;
-    let rim = 3.0 * (width_m + height_m);
-    let per_m = 2.0 * most / (rim + (rim * rim + 4.0 * width_m * height_m * most).sqrt());
+    let inner_cells = most_cells.max(16) as f64 - 9.0;
+    let rim_m = 3.0 * (width_m + height_m);
+    let per_m = 2.0 * inner_cells / (rim_m + (rim_m * rim_m + 4.0 * width_m * height_m * inner_cells).sqrt());
     let cell_m = cell_m.max(1.0 / per_m).max(1e-6);
     Grid {
         east_min_m: south_west.east_m - cell_m,

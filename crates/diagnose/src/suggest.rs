@@ -11,7 +11,7 @@
 //! know. Sorted by gain for effort. Nothing that exists is suggested, and nothing for ground that the unchanged machine mostly
 //! visits: that is luck.
 //!
-//! Exact: clearances of the lines. Approximate: everything predicted; `crates/tussock/tests/advice` says how well it holds. Known limits: no
+//! Exact: clearances of the lines. Approximate: everything predicted; `docs/advice.md` says how well it holds. Known limits: no
 //! lanes; no slopes; a zone is only shrunk on one straight side. Cost: about 400 runs for each of the worst three pockets, 0.7 ms a
 //! run of 8 h and core.
 

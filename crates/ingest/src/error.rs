@@ -36,7 +36,7 @@ pub enum IngestError {
         byte: u64,
     },
     /// A compressed log that cannot be unpacked.
-    #[error("{name}: gzip data cannot be unpacked after {unpacked} bytes: {source}")]
+    #[error("{name}: compressed data cannot be unpacked after {unpacked} bytes: {source}")]
     Unpack {
         /// Name of the log.
         name: String,

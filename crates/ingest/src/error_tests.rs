@@ -70,7 +70,7 @@ fn every_ingest_error_says_what_it_means() {
                 unpacked: 0,
                 source: Error::other("corrupt deflate stream"),
             },
-            "night.gpx: gzip data cannot be unpacked after 0 bytes: corrupt deflate stream",
+            "night.gpx: compressed data cannot be unpacked after 0 bytes: corrupt deflate stream",
         ),
         (
             IngestError::NoTimes {

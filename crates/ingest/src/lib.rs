@@ -52,7 +52,7 @@ pub use walk::{WalkError, WalkFault, WalkedPlan, plan_from_walk};
 use reading::{Ground, Reading};
 use recognise::Told;
 use source::Source;
-use tussock_types::{LimitSettings, LogFacts, LogFormat, Trace};
+use tussock_types::{LimitSettings, LogFacts, LogFormat, Notice, Trace};
 
 /// What to do with a piece of a log that is faulty.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -136,11 +136,13 @@ impl RawLog {
         if let Some(hole) = self.source.longest_hole() {
             let limit = options.limits.line_bytes;
             let line = ledger::line_of(text, hole.at);
+            // What is said of the ends that were kept would be too small.
+            let is_of_the_ends = |notice: &Notice| notice.key == "line_too_long" && notice.line == line;
+            reading.notices.retain(|notice| !is_of_the_ends(notice));
             reading.notice("line_cut", line, || {
                 format!(
-                    "a stretch without the end of a line or element is {} bytes longer than {limit}, the limit set by \
-                     limits.line_bytes; what lies beyond was passed over",
-                    hole.bytes
+                    "a line of more than {} bytes is longer than {limit}, the limit set by limits.line_bytes, and was passed over",
+                    hole.bytes.saturating_add(limit)
                 )
             });
         }

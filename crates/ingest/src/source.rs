@@ -1,6 +1,6 @@
 //! Bytes of a log as they can be read: unpacked, and as text in which every ASCII character is one byte.
 //!
-//! - gzip is known by its first bytes, never by the name. A damaged end keeps what came before.
+//! - gzip and Zstandard are known by their first bytes, never by the name. A damaged end keeps what came before.
 //! - UTF-16 (with or without byte order mark) becomes UTF-8; places are turned back into places of the log.
 //! - Everything else stays as it is, byte for byte: sentences, tags and numbers are ASCII in all other encodings.
 //! - Of a line or a piece of markup longer than the limit only the first and last bytes are kept in memory: a card that

@@ -3,6 +3,7 @@
 //! Invented ones: families of shapes with random sizes, proportions and turns, and, where wished, a difference between what is
 //! drawn and what is on the ground. None exists; they lie about a point that was picked for its round numbers.
 
+pub mod load;
 mod troubled;
 
 pub use troubled::{Trouble, Troubled, troubled};

@@ -10,8 +10,10 @@
 
 use serde::Deserialize;
 use serde_json::{Value, json};
+use tussock::statistics;
+use tussock_coverage::custom::{self, CustomGrid, Division, VisitRule};
 use tussock_coverage::distance::{self, Connectivity};
-use tussock_coverage::{pockets::pockets, swath::Sweep, visits};
+use tussock_coverage::{pockets::pockets, revisits, swath::Sweep, visits};
 use tussock_diagnose::stuck::stuck_spots;
 use tussock_ingest::{ReadOptions, read_log};
 use tussock_locate::drift::{self, Stand};
@@ -68,6 +70,26 @@ enum Question {
     },
     /// White part, slow part and drift time of stands at one place.
     Drift { stands: Vec<Fixes> },
+    /// Part of each cell of a grid between three corners that is under a disc moved along a polyline, row by row.
+    CellAreas {
+        corners_m: [[f64; 2]; 3],
+        cells: [usize; 2],
+        way_m: Vec<[f64; 2]>,
+        cut_width_m: f64,
+    },
+    /// Survival curve with its 90 % interval: rows of time, events, censored.
+    Survival { rows: Vec<(f64, u64, u64)> },
+    /// Values from 0 to 1 held to a uniform law.
+    Uniform { values: Vec<f64> },
+    /// Interval of a mean by drawing again.
+    MeanInterval {
+        values: Vec<f64>,
+        draws: usize,
+        interval_fraction: f64,
+        bca: bool,
+    },
+    /// Cliff's delta.
+    Delta { a: Vec<f64>, b: Vec<f64> },
     /// Fixes of a log file.
     Read { path: String },
 }
@@ -185,8 +207,20 @@ fn swath(corners_m: &[[f64; 2]], cut_width_m: f64) -> Value {
         40_000_000,
     ));
     (0..lawn.grid.rows).for_each(|row| lawn.set_span(row, 0, lawn.grid.columns));
+    let sweeps = sweeps(corners_m);
+    let end_s = sweeps.last().map_or(0.0, |sweep| sweep.end_s);
+    let lawn_m2 = lawn.area_m2();
+    let count = visits::count(lawn, &sweeps, cut_width_m, 30.0, (0.0, end_s));
+    json!({
+        "visited_m2": count.visited.area_m2(),
+        "cell_error_m2": count.cell_error_fraction() * lawn_m2,
+    })
+}
+
+/// Legs at 0.4 m/s, one after the other.
+fn sweeps(corners_m: &[[f64; 2]]) -> Vec<Sweep> {
     let mut now_s = 0.0;
-    let sweeps: Vec<Sweep> = corners_m
+    corners_m
         .windows(2)
         .map(|pair| {
             let (from, to) = (place(pair[0]), place(pair[1]));
@@ -201,13 +235,7 @@ fn swath(corners_m: &[[f64; 2]], cut_width_m: f64) -> Value {
                 driving_s,
             }
         })
-        .collect();
-    let lawn_m2 = lawn.area_m2();
-    let count = visits::count(lawn, &sweeps, cut_width_m, 30.0, (0.0, now_s));
-    json!({
-        "visited_m2": count.visited.area_m2(),
-        "cell_error_m2": count.cell_error_fraction() * lawn_m2,
-    })
+        .collect()
 }
 
 fn region(rings_m: &[Vec<[f64; 2]>]) -> Region {
@@ -338,6 +366,61 @@ fn answer(question: &Question) -> Value {
             json!(way.map(|way| json!({ "cost": way.cost, "length_m": way.length_m, "cells": way.cells })))
         }
         Question::Drift { stands } => drift_of(stands),
+        Question::CellAreas {
+            corners_m,
+            cells,
+            way_m,
+            cut_width_m,
+        } => {
+            let [origin, columns_end, rows_end] = corners_m.map(place);
+            let division = Division::Counts {
+                columns: cells[0],
+                rows: cells[1],
+            };
+            let grid = CustomGrid::from_corners(origin, columns_end, rows_end, division).unwrap();
+            let sweeps = sweeps(way_m);
+            let rule = VisitRule::AreaWeighted {
+                cut_width_m: *cut_width_m,
+            };
+            json!(custom::count(&grid, rule, [], &sweeps, 0.0).visited_fraction)
+        }
+        Question::Survival { rows } => json!(
+            revisits::survival(rows)
+                .iter()
+                .map(|step| {
+                    [
+                        step.interval_s,
+                        step.survival_fraction,
+                        step.low_fraction,
+                        step.high_fraction,
+                    ]
+                })
+                .collect::<Vec<_>>()
+        ),
+        Question::Uniform { values } => {
+            let found = statistics::kolmogorov_smirnov(values, |value| value).unwrap();
+            json!([found.distance_fraction, found.probability])
+        }
+        Question::MeanInterval {
+            values,
+            draws,
+            interval_fraction,
+            bca,
+        } => {
+            let resampling = statistics::Resampling {
+                draws: *draws,
+                interval_fraction: *interval_fraction,
+                kind: if *bca {
+                    statistics::IntervalKind::Bca
+                } else {
+                    statistics::IntervalKind::Percentile
+                },
+                seed: 1,
+            };
+            let found = statistics::bootstrap(values, statistics::mean, &resampling).unwrap();
+            json!([found.low, found.high])
+        }
+        Question::Delta { a, b } => json!(statistics::cliffs_delta(a, b)),
         Question::Read { path } => {
             match read_log(path, std::fs::File::open(path).unwrap(), &ReadOptions::default()) {
                 Ok(file) => {

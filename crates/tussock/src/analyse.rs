@@ -13,7 +13,7 @@ use crate::{
     verdict,
 };
 use tussock_coverage::swath;
-use tussock_locate::{HaltPlace, Piece, Track};
+use tussock_locate::{HaltPlace, Track};
 use tussock_plane::{Leg, LegIndex};
 use tussock_types::{Findings, OutlineSource, Place, SCHEMA_VERSION};
 
@@ -59,12 +59,7 @@ pub fn analyse_as(job: &Job<'_>, wish: Calibrate) -> Result<Findings, AnalyseErr
             (drawn, OutlineSource::Trace)
         }
     };
-    let swept: Vec<Piece> = ground
-        .tracks
-        .iter()
-        .flat_map(|track| ground.swept(track, track.pieces.clone(), settings))
-        .collect();
-    let sweeps = swath::sweeps_of(swept.iter(), settings);
+    let sweeps = swath::sweeps_of(ground.all_swept(settings).iter(), settings);
     let counted = Counted::of(&ground, &lawn_region, &sweeps, settings, paint_width_m, job.seed);
     let by_width = settings
         .machine

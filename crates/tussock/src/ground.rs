@@ -106,6 +106,14 @@ impl Ground {
         activities::without(&pieces, &activities::transits(track, self.lines(&self.guides())))
     }
 
+    /// Pieces of path of every machine that were swept, as located.
+    pub(crate) fn all_swept(&self, settings: &Settings) -> Vec<Piece> {
+        self.tracks
+            .iter()
+            .flat_map(|track| self.swept(track, track.pieces.clone(), settings))
+            .collect()
+    }
+
     /// Refuses what no lawn can be counted from.
     pub(crate) fn must_be_a_garden(&self, job: &Job<'_>) -> Result<(), AnalyseError> {
         let read: usize = job.traces.iter().map(Trace::len).sum();

@@ -15,7 +15,7 @@ use tussock_locate::anchor::Offset;
 use tussock_plane::Frame;
 use tussock_types::{
     Cells, Findings, GeoPoint, Grid, Installation, MissedPocket, NotYetPocket, Place, Plan, PlanOffset,
-    PlanShape, Stray, StuckSpot, Suggestion, Tape,
+    Stray, StuckSpot, Suggestion, Tape,
 };
 
 /// Squares may lie off by so much before a turned grid is read anew.
@@ -104,18 +104,7 @@ impl Moved {
 
     /// Every point of a plan moved.
     pub(crate) fn plan(&self, plan: &mut Plan, frame: &Frame) {
-        let to = |point: &mut GeoPoint| *point = frame.to_geo(self.place(frame.to_place(*point)));
-        for feature in &mut plan.features {
-            match &mut feature.shape {
-                PlanShape::Polygons(polygons) => polygons
-                    .iter_mut()
-                    .flat_map(|polygon| &mut polygon.rings)
-                    .flatten()
-                    .for_each(to),
-                PlanShape::Line(points) => points.iter_mut().for_each(to),
-                PlanShape::Point(point) => to(point),
-            }
-        }
+        plan.for_each_point(|point| *point = frame.to_geo(self.place(frame.to_place(*point))));
     }
 
     /// Everything found moved. Takes findings apart by name, so that no new field is forgotten.

@@ -181,16 +181,8 @@ fn as_logged(grid_job: &GridJob<'_>) -> Result<GridCount, GridJobError> {
             }
         }
     }
-    fixes.sort_by(|a, b| a.0.total_cmp(&b.0));
     // Each machine's fixes stay joined to its own: the run tells them apart.
-    let sweeps = sweeps(&pieces, grid_job);
-    Ok(custom::count(
-        &grid,
-        grid_job.rule,
-        fixes,
-        &sweeps,
-        grid_job.new_pass_after_s,
-    ))
+    Ok(counted(&grid, fixes, &pieces, grid_job))
 }
 
 fn located(grid_job: &GridJob<'_>) -> Result<GridCount, GridJobError> {
@@ -210,20 +202,20 @@ fn located(grid_job: &GridJob<'_>) -> Result<GridCount, GridJobError> {
         );
         before += kept.run.last().map_or(0, |run| run + 1);
     }
+    let pieces = ground.all_swept(grid_job.job.settings);
+    Ok(counted(&grid, fixes, &pieces, grid_job))
+}
+
+/// The count, fixes in time order.
+fn counted(
+    grid: &CustomGrid,
+    mut fixes: Vec<(f64, Place, u32)>,
+    pieces: &[Piece],
+    grid_job: &GridJob<'_>,
+) -> GridCount {
     fixes.sort_by(|a, b| a.0.total_cmp(&b.0));
-    let pieces: Vec<Piece> = ground
-        .tracks
-        .iter()
-        .flat_map(|track| ground.swept(track, track.pieces.clone(), grid_job.job.settings))
-        .collect();
-    let sweeps = sweeps(&pieces, grid_job);
-    Ok(custom::count(
-        &grid,
-        grid_job.rule,
-        fixes,
-        &sweeps,
-        grid_job.new_pass_after_s,
-    ))
+    let sweeps = sweeps(pieces, grid_job);
+    custom::count(grid, grid_job.rule, fixes, &sweeps, grid_job.new_pass_after_s)
 }
 
 /// Sweeps of the disc where the rule has one, of the antenna where it has none.

@@ -10,7 +10,7 @@ use crate::{claim, clock_check, inspect, repeats};
 use tussock_diagnose::luck::Drive;
 use tussock_locate::anchor::{Anchored, EdgeUse};
 use tussock_locate::{PathMethod, ReckonedDrift, Track};
-use tussock_types::{FixQuality, LogFacts, LogVerdict, PlanOffset, Settings, Trace};
+use tussock_types::{FixQuality, LogFacts, LogVerdict, NoiseSource, PlanOffset, Settings, Trace};
 
 /// No pocket narrower than this can be told from the gaps between passes.
 const LEAST_FINDABLE_M: f64 = 0.3;
@@ -60,7 +60,7 @@ pub(crate) fn verdict(
         let drift_m = track.reckoned_drift.drift_m();
         is_guess |= matches!(track.reckoned_drift, ReckonedDrift::Usual { .. })
             && commonest(trace) == FixQuality::Unknown
-            && drift_m > white_m;
+            && (drift_m > white_m || track.noise.source == NoiseSource::Default);
         error_m = error_m.max(white_m.hypot(drift_m));
         if track.method == PathMethod::Chords {
             // A turn between two fixes may lie half a step off the chord.

@@ -12,24 +12,13 @@ const SEED: u64 = 20_260_505;
 fn off(plan: &Plan, frame: &Frame, east_m: f64, north_m: f64, turn_deg: f64) -> Plan {
     let (sin, cos) = turn_deg.to_radians().sin_cos();
     let mut plan = plan.clone();
-    let shift = |point: &mut GeoPoint| {
+    plan.for_each_point(|point| {
         let at = frame.to_place(*point);
         *point = frame.to_geo(Place::new(
             cos * at.east_m - sin * at.north_m + east_m,
             sin * at.east_m + cos * at.north_m + north_m,
         ));
-    };
-    for feature in &mut plan.features {
-        match &mut feature.shape {
-            PlanShape::Polygons(polygons) => polygons
-                .iter_mut()
-                .flat_map(|polygon| &mut polygon.rings)
-                .flatten()
-                .for_each(shift),
-            PlanShape::Line(points) => points.iter_mut().for_each(shift),
-            PlanShape::Point(point) => shift(point),
-        }
-    }
+    });
     plan
 }
 

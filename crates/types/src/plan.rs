@@ -93,6 +93,21 @@ impl Plan {
     pub fn of_role(&self, role: PlanRole) -> impl Iterator<Item = &PlanFeature> {
         self.features.iter().filter(move |feature| feature.role == role)
     }
+
+    /// Does something to every point of every feature.
+    pub fn for_each_point(&mut self, mut change: impl FnMut(&mut GeoPoint)) {
+        for feature in &mut self.features {
+            match &mut feature.shape {
+                PlanShape::Polygons(polygons) => polygons
+                    .iter_mut()
+                    .flat_map(|polygon| &mut polygon.rings)
+                    .flatten()
+                    .for_each(&mut change),
+                PlanShape::Line(points) => points.iter_mut().for_each(&mut change),
+                PlanShape::Point(point) => change(point),
+            }
+        }
+    }
 }
 
 /// One thing wrong with a plan, and where.

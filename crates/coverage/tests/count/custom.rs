@@ -1,5 +1,7 @@
 //! Grids of the user's own, against slow twins in whole numbers, closed forms and polygons.
 
+#![allow(clippy::unwrap_used)]
+
 use crate::laid::driven;
 use approx::{assert_abs_diff_eq, assert_relative_eq};
 use geo::{Area, BooleanOps, LineString, Polygon};

@@ -3,7 +3,7 @@
 use crate::error::IngestError;
 use crate::sieve::{Sieve, Sifted};
 use sha2::{Digest, Sha256};
-use std::io::{self, BufReader, Cursor, ErrorKind, Read};
+use std::io::{self, BufRead, BufReader, Cursor, ErrorKind, Read};
 use tussock_types::LimitSettings;
 
 /// Bytes that are fetched at once.
@@ -12,9 +12,8 @@ const PIECE_BYTES: usize = 1 << 16;
 const RATIO_FROM_BYTES: u64 = 16 << 20;
 
 /// Kinds of file that people pick by mistake, by their first bytes.
-const OTHER_FILES: [(&[u8], &str); 9] = [
+const OTHER_FILES: [(&[u8], &str); 8] = [
     (b"PK\x03\x04", "a ZIP archive (unpack it first)"),
-    (b"\x28\xb5\x2f\xfd", "Zstandard data (unpack it first)"),
     (b"\xfd7zXZ\x00", "XZ data (unpack it first)"),
     (b"BZh", "bzip2 data (unpack it first)"),
     (b"7z\xbc\xaf", "a 7-Zip archive (unpack it first)"),
@@ -23,6 +22,43 @@ const OTHER_FILES: [(&[u8], &str); 9] = [
     (b"\xff\xd8\xff", "a JPEG picture"),
     (b"SQLite format 3", "an SQLite database"),
 ];
+
+/// First bytes of a gzip member and of a Zstandard frame (RFC 1952, RFC 8878).
+const GZIP: [u8; 2] = [0x1f, 0x8b];
+const ZSTANDARD: [u8; 4] = [0x28, 0xb5, 0x2f, 0xfd];
+
+/// Unpacks several members or frames one after the other.
+enum Unpacker<R: BufRead> {
+    Gzip(flate2::bufread::MultiGzDecoder<R>),
+    Zstandard(Box<zstd::stream::read::Decoder<'static, R>>),
+}
+
+impl<R: BufRead> Unpacker<R> {
+    fn of(head: &[u8], packed: R) -> io::Result<Self> {
+        if head.starts_with(&ZSTANDARD) {
+            let unpacker = zstd::stream::read::Decoder::with_buffer(packed)?;
+            Ok(Self::Zstandard(Box::new(unpacker)))
+        } else {
+            Ok(Self::Gzip(flate2::bufread::MultiGzDecoder::new(packed)))
+        }
+    }
+
+    fn get_ref(&self) -> &R {
+        match self {
+            Self::Gzip(unpacker) => unpacker.get_ref(),
+            Self::Zstandard(unpacker) => unpacker.get_ref(),
+        }
+    }
+}
+
+impl<R: BufRead> Read for Unpacker<R> {
+    fn read(&mut self, buffer: &mut [u8]) -> io::Result<usize> {
+        match self {
+            Self::Gzip(unpacker) => unpacker.read(buffer),
+            Self::Zstandard(unpacker) => unpacker.read(buffer),
+        }
+    }
+}
 
 /// What came of it.
 pub(super) struct Fetched {
@@ -142,7 +178,7 @@ pub(super) fn fetch(name: &str, input: impl Read, limits: &LimitSettings) -> Res
         }
     }
     let mut sieve = Sieve::new(limits.line_bytes);
-    let damaged = if head.starts_with(&[0x1f, 0x8b]) {
+    let damaged = if head.starts_with(&GZIP) || head.starts_with(&ZSTANDARD) {
         unpack(name, head, &mut tap, &mut sieve, limits)?
     } else {
         sieve.push(head);
@@ -168,7 +204,7 @@ pub(super) fn fetch(name: &str, input: impl Read, limits: &LimitSettings) -> Res
     })
 }
 
-/// Unpacks gzip, several members one after the other among them. Returns what is wrong with its end.
+/// Unpacks gzip and Zstandard. Returns what is wrong with the end.
 fn unpack<R: Read>(
     name: &str,
     head: &[u8],
@@ -177,7 +213,11 @@ fn unpack<R: Read>(
     limits: &LimitSettings,
 ) -> Result<Option<String>, IngestError> {
     let packed = BufReader::with_capacity(PIECE_BYTES, Cursor::new(head).chain(&mut *tap));
-    let mut unpacker = flate2::bufread::MultiGzDecoder::new(packed);
+    let mut unpacker = Unpacker::of(head, packed).map_err(|source| IngestError::Unpack {
+        name: name.into(),
+        unpacked: 0,
+        source,
+    })?;
     let mut piece = vec![0; PIECE_BYTES];
     let damage = loop {
         let room = room(limits.unpacked_bytes, sieve.bytes(), PIECE_BYTES);

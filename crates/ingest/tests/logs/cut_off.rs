@@ -11,7 +11,9 @@ use tussock_types::LogFormat;
 
 const SEED: u64 = 20_261_125;
 /// Cuts of each recording. Those in its last tenth are as likely as all others together.
-const CUTS: usize = 24;
+const CUTS: usize = 20;
+/// The same, where there is time.
+const MANY_CUTS: usize = 200;
 /// Longer recordings are cut down first, to keep the test short.
 const LONGEST: usize = 150_000;
 
@@ -98,8 +100,8 @@ fn read(name: &str, bytes: &[u8]) -> Result<LogFile, IngestError> {
     Ok(file)
 }
 
-fn cuts(rng: &mut ChaCha8Rng, length: usize) -> Vec<usize> {
-    (0..CUTS)
+fn cuts(rng: &mut ChaCha8Rng, count: usize, length: usize) -> Vec<usize> {
+    (0..count)
         .map(|number| match number % 2 {
             0 => rng.random_range(length / 10..=length),
             _ => rng.random_range(length - length / 10..=length),
@@ -109,6 +111,16 @@ fn cuts(rng: &mut ChaCha8Rng, length: usize) -> Vec<usize> {
 
 #[test]
 fn of_a_log_that_is_cut_off_every_fix_before_the_cut_survives() {
+    survives(CUTS);
+}
+
+#[test]
+#[ignore = "two hundred cuts of each recording"]
+fn of_a_log_that_is_cut_off_anywhere_every_fix_before_the_cut_survives() {
+    survives(MANY_CUTS);
+}
+
+fn survives(count_of_cuts: usize) {
     let mut rng = ChaCha8Rng::seed_from_u64(SEED);
     let mut held: BTreeMap<&str, usize> = BTreeMap::new();
     for (name, path) in recordings::vendored() {
@@ -116,7 +128,7 @@ fn of_a_log_that_is_cut_off_every_fix_before_the_cut_survives() {
         let bytes = &bytes[..bytes.len().min(LONGEST)];
         let Ok(whole) = read(&name, bytes) else { continue };
         let all: Vec<Key> = (0..whole.trace.len()).map(|index| key(&whole, index)).collect();
-        for cut in cuts(&mut rng, bytes.len()) {
+        for cut in cuts(&mut rng, count_of_cuts, bytes.len()) {
             let part = match read(&name, &bytes[..cut]) {
                 Ok(part) => Some(part),
                 // The cut may take the only date with it; that is said, and a date can be given.

@@ -219,3 +219,40 @@ fn the_hash_is_that_of_the_bytes_as_given() {
     );
     assert_ne!(read(gzip(ROWS.as_bytes())).facts.sha256, read(ROWS).facts.sha256);
 }
+
+#[test]
+fn zstandard_is_unpacked_and_a_torn_end_keeps_what_came_before() {
+    let mut text = String::from("time,lat,lon\n");
+    for second in 0..40_000_u32 {
+        let wiggle = second.wrapping_mul(2_654_435_761) % 1000;
+        text.push_str(&format!(
+            "2026-05-01T{:02}:{:02}:{:02}Z,52.0000{wiggle:03},5.0000{wiggle:03}\n",
+            second / 3600,
+            second / 60 % 60,
+            second % 60
+        ));
+    }
+    let packed = zstd::encode_all(text.as_bytes(), 3).unwrap();
+    let options = tussock_ingest::ReadOptions::default();
+    let plain = tussock_ingest::read_log("a", text.as_bytes(), &options).unwrap();
+    let whole = tussock_ingest::read_log("a", &packed[..], &options).unwrap();
+    assert_eq!(whole.trace.time_s, plain.trace.time_s);
+    assert_eq!(whole.trace.positions, plain.trace.positions);
+    assert_ne!(whole.facts.sha256, plain.facts.sha256);
+    let torn = tussock_ingest::read_log("a", &packed[..packed.len() / 2], &options).unwrap();
+    let kept = torn.trace.len();
+    assert!(kept > 1000 && kept < plain.trace.len(), "{kept}");
+    assert!(torn.trace.time_s[..kept - 1] == plain.trace.time_s[..kept - 1]);
+    assert!(
+        torn.facts
+            .notices
+            .iter()
+            .any(|notice| notice.key == "gzip_damaged")
+    );
+    let mut small = options;
+    small.limits.unpacked_bytes = 1000;
+    assert!(matches!(
+        tussock_ingest::read_log("a", &packed[..], &small),
+        Err(tussock_ingest::IngestError::Limit { .. })
+    ));
+}

@@ -7,6 +7,7 @@ mod assemble;
 mod check_values;
 mod csv;
 mod cut_off;
+mod damage;
 mod errors;
 mod gpx;
 mod limits;

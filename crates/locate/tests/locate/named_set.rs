@@ -10,7 +10,7 @@ use tussock_locate::{Track, locate};
 use tussock_plane::{Frame, Joins, Region, Site};
 use tussock_simulate::gardens::{GardenKind, Surprise, Wish, invent_as};
 use tussock_simulate::{Bend, LogNoise, Machine, Pattern, Run, Sampling, TrueRun, sample, simulate};
-use tussock_types::{GeoPoint, Place, Plan, PlanShape, Positions, Settings};
+use tussock_types::{Place, Plan, Positions, Settings};
 
 const SEED: u64 = 8600;
 /// More than this is worse.
@@ -48,24 +48,13 @@ const GRADES: [LogNoise; 2] = [LogNoise::DECIMETRES, LogNoise::METRES];
 fn drawn(plan: &Plan, frame: &Frame, turn_deg: f64, by_m: f64, towards_rad: f64) -> Plan {
     let (sin, cos) = turn_deg.to_radians().sin_cos();
     let mut plan = plan.clone();
-    let to = |point: &mut GeoPoint| {
+    plan.for_each_point(|point| {
         let at = frame.to_place(*point);
         *point = frame.to_geo(Place::new(
             cos * at.east_m - sin * at.north_m + by_m * towards_rad.cos(),
             sin * at.east_m + cos * at.north_m + by_m * towards_rad.sin(),
         ));
-    };
-    for feature in &mut plan.features {
-        match &mut feature.shape {
-            PlanShape::Polygons(polygons) => polygons
-                .iter_mut()
-                .flat_map(|polygon| &mut polygon.rings)
-                .flatten()
-                .for_each(to),
-            PlanShape::Line(points) => points.iter_mut().for_each(to),
-            PlanShape::Point(point) => to(point),
-        }
-    }
+    });
     plan
 }
 

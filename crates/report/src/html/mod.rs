@@ -16,6 +16,7 @@ mod compare;
 mod facts;
 mod lie;
 mod method;
+mod morning;
 mod page;
 mod paper;
 mod plots;
@@ -27,10 +28,11 @@ use base64::{Engine, engine::general_purpose::STANDARD};
 use minijinja::{AutoEscape, Environment, Value, escape_formatter, value::Serde};
 use serde::Serialize;
 use sha2::{Digest, Sha256};
-use tussock_types::{Comparison, Findings};
+use tussock_types::{Comparison, Findings, Morning};
 
 const PAGE: &str = include_str!("../../templates/report.html");
 const COMPARE_PAGE: &str = include_str!("../../templates/compare.html");
+const MORNING_PAGE: &str = include_str!("../../templates/morning.html");
 const HEAD: &str = include_str!("../../templates/head.html");
 const STYLE: &str = concat!(
     include_str!("../../templates/report.css"),
@@ -94,6 +96,14 @@ fn units_stay(text: &str) -> String {
     }
     out.push_str(rest);
     out
+}
+
+/// A morning as a page.
+///
+/// # Errors
+/// [`ReportError::Page`] when the template cannot be filled, which would be a fault of ours.
+pub fn html_morning(morning: &Morning) -> Result<String, ReportError> {
+    render("morning.html", MORNING_PAGE, morning::page(morning))
 }
 
 fn render(name: &str, template: &str, page: impl Serialize) -> Result<String, ReportError> {

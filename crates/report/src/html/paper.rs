@@ -21,7 +21,7 @@ const SENTENCE: usize = 125;
 /// Letters of a sentence where there is room.
 const LONG_SENTENCE: usize = 320;
 /// Cautions of suggestions that fit.
-const CAUTIONS: usize = 8;
+const CAUTIONS: usize = 5;
 
 /// The second page.
 #[derive(Serialize)]

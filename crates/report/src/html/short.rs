@@ -69,7 +69,7 @@ fn missed(findings: &Findings) -> Answer {
     let pockets = &findings.missed_pockets;
     let total_m2: f64 = pockets.iter().map(|pocket| pocket.area_m2).sum();
     let word = match pockets.len() {
-        0 => "Nothing that luck does not explain".to_owned(),
+        0 => words::capital(&words::none_missed(&findings.log_verdict)),
         count => format!("{}, {}", plural(count, "pocket", "pockets"), area(total_m2)),
     };
     let mut lines = vec![format!(
@@ -122,7 +122,10 @@ fn why(findings: &Findings) -> Answer {
                 ),
                 vec![words::sentence(&spot.why)],
             ),
-            None => answer("why", question, "Nothing needs a reason".to_owned(), Vec::new()),
+            None if findings.log_verdict.good_enough => {
+                answer("why", question, "Nothing needs a reason".to_owned(), Vec::new())
+            }
+            None => answer("why", question, "This log cannot tell".to_owned(), Vec::new()),
         };
     };
     let id = words::plain(&pocket.id, 12);

@@ -252,10 +252,10 @@ fn missed_rows(sheet: &mut Sheet, findings: &Findings) {
     let pockets = &findings.missed_pockets;
     if pockets.is_empty() {
         let text = match findings.coverage {
-            Some(_) => "nothing that luck does not explain",
-            None => "not looked for without a cutting width",
+            Some(_) => words::none_missed(&findings.log_verdict),
+            None => "not looked for without a cutting width".to_owned(),
         };
-        sheet.row("Missed", text);
+        sheet.row("Missed", &text);
         return;
     }
     let total_m2: f64 = pockets.iter().map(|pocket| pocket.area_m2).sum();

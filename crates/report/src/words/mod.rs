@@ -7,7 +7,9 @@
 mod comparison;
 
 pub(crate) use comparison::*;
-use tussock_types::{Cause, Estimate, NoiseSource, OverTime, Place, PromiseVerdict, SuggestionKind, Tape};
+use tussock_types::{
+    Cause, Estimate, LogVerdict, NoiseSource, OverTime, Place, PromiseVerdict, SuggestionKind, Tape,
+};
 use unicode_width::{UnicodeWidthChar, UnicodeWidthStr};
 
 /// Stands for a character that was taken out.
@@ -483,6 +485,18 @@ pub(crate) fn position(lat: Option<f64>, lon: Option<f64>, place: Place) -> Stri
     }
 }
 
+/// What is said where nothing counts as missed: a poor log shows wide pockets only.
+pub(crate) fn none_missed(verdict: &LogVerdict) -> String {
+    if verdict.good_enough {
+        "nothing that luck does not explain".to_owned()
+    } else {
+        format!(
+            "nothing from {} wide up; narrower pockets this log cannot show",
+            metres(verdict.smallest_findable_width_m)
+        )
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -576,5 +590,22 @@ mod tests {
         for line in wrap("a bb ccc dddd eeeee ffffff ggggggggggggggggg", 9) {
             assert!(columns(&line) <= 9);
         }
+    }
+
+    #[test]
+    fn a_poor_log_says_only_which_widths_it_can_speak_of() {
+        let mut verdict = LogVerdict {
+            smallest_findable_pocket_m2: 91.6,
+            smallest_findable_width_m: 10.8,
+            good_enough: false,
+            advice: String::new(),
+            remarks: Vec::new(),
+        };
+        assert_eq!(
+            none_missed(&verdict),
+            "nothing from 10.8 m wide up; narrower pockets this log cannot show"
+        );
+        verdict.good_enough = true;
+        assert_eq!(none_missed(&verdict), "nothing that luck does not explain");
     }
 }

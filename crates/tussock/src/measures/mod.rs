@@ -34,7 +34,7 @@ use crate::ground::Ground;
 use crate::{AnalyseError, Job, outline};
 use serde::{Deserialize, Serialize};
 use tussock_coverage::{distance, laws as search_laws, revisits, swath};
-use tussock_locate::{Piece, Track};
+use tussock_locate::Track;
 use tussock_simulate::laws as theory;
 
 /// The measures of one log, or of several that are counted together.
@@ -161,12 +161,7 @@ pub fn measures(job: &Job<'_>) -> Result<Measures, AnalyseError> {
             settings.limits.cells,
         )?,
     };
-    let swept: Vec<Piece> = ground
-        .tracks
-        .iter()
-        .flat_map(|track| ground.swept(track, track.pieces.clone(), settings))
-        .collect();
-    let sweeps = swath::sweeps_of(swept.iter(), settings);
+    let sweeps = swath::sweeps_of(ground.all_swept(settings).iter(), settings);
     let counted = Counted::of(&ground, &lawn, &sweeps, settings, cut_width_m, job.seed);
     let count = &counted.count;
     let lawn_m2 = lawn.area_m2();

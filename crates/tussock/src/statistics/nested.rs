@@ -29,7 +29,7 @@ pub struct Spread {
 }
 
 /// Tells the three apart by moments: mean squares within and between gardens of a random-effects analysis of variance, gardens of
-/// unequal size allowed (Searle, Casella & McCulloch, *Variance Components*, 1992, section 3.6), the known position error taken off
+/// unequal size allowed (method 1 of Henderson 1953, cited from memory), the known position error taken off
 /// the part within.
 ///
 /// Approximate: with few gardens the gardens' part is itself uncertain by 1 / sqrt(2 (n - 1)) of it; estimates below zero are given

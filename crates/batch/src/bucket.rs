@@ -1,0 +1,255 @@
+//! Where the logs lie: a folder, or a bucket behind the `s3` feature.
+//!
+//! Requests that fail are tried again, each time after twice the pause; what is not there is not asked for again. A folder is
+//! read by the standard library: the plain build then has no runtime, no HTTP and no TLS in it.
+
+use crate::BatchError;
+use std::io::{Error, ErrorKind};
+use std::path::{Path, PathBuf};
+use std::time::Duration;
+
+/// A request is tried so often. With one request in ten failing, one of a million is given up.
+const TRIES: u32 = 6;
+const FIRST_PAUSE: Duration = Duration::from_millis(20);
+
+/// Something that lies there.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Found {
+    /// Path below the place.
+    pub path: String,
+    /// Bytes as stored.
+    pub bytes: u64,
+    /// When it was last written, milliseconds since 1970.
+    pub modified_unix_ms: i64,
+}
+
+/// Names directly below a path: folders, and files.
+pub type Listed = (Vec<String>, Vec<Found>);
+
+/// Something that can be listed and read, once; whoever asks tries again.
+pub trait Objects: Send + Sync {
+    /// All bytes of something.
+    ///
+    /// # Errors
+    /// What the place says; `NotFound` where there is nothing.
+    fn read(&self, path: &str) -> std::io::Result<Vec<u8>>;
+    /// What lies directly below a path; nothing where there is no such folder.
+    ///
+    /// # Errors
+    /// What the place says.
+    fn list(&self, path: &str) -> std::io::Result<Listed>;
+}
+
+/// A folder of this machine.
+pub struct Folder(PathBuf);
+
+impl Objects for Folder {
+    fn read(&self, path: &str) -> std::io::Result<Vec<u8>> {
+        std::fs::read(self.0.join(path))
+    }
+
+    fn list(&self, path: &str) -> std::io::Result<Listed> {
+        let entries = match std::fs::read_dir(self.0.join(path)) {
+            Ok(entries) => entries,
+            Err(error) if error.kind() == ErrorKind::NotFound => return Ok((Vec::new(), Vec::new())),
+            Err(error) => return Err(error),
+        };
+        let (mut folders, mut files) = (Vec::new(), Vec::new());
+        for entry in entries {
+            let entry = entry?;
+            let name = entry
+                .file_name()
+                .into_string()
+                .map_err(|name| Error::new(ErrorKind::InvalidData, format!("name {name:?} is not UTF-8")))?;
+            let below = if path.is_empty() {
+                name
+            } else {
+                format!("{path}/{name}")
+            };
+            // Links are followed: operators keep logs on other disks.
+            let about = match std::fs::metadata(entry.path()) {
+                Ok(about) => about,
+                // Gone between listing and looking.
+                Err(error) if error.kind() == ErrorKind::NotFound => continue,
+                Err(error) => return Err(error),
+            };
+            if about.is_dir() {
+                folders.push(below);
+                continue;
+            }
+            let modified = about.modified()?;
+            let since = modified.duration_since(std::time::UNIX_EPOCH).unwrap_or_default();
+            files.push(Found {
+                path: below,
+                bytes: about.len(),
+                modified_unix_ms: i64::try_from(since.as_millis()).unwrap_or(i64::MAX),
+            });
+        }
+        Ok((folders, files))
+    }
+}
+
+/// A place that can be listed and read.
+pub struct Bucket {
+    place: String,
+    objects: Box<dyn Objects>,
+}
+
+impl Bucket {
+    /// Opens a folder, or `s3://bucket/folder` where the `s3` feature is built in (keys, region and endpoint come from the
+    /// usual `AWS_` variables).
+    ///
+    /// # Errors
+    /// When there is no such place, or it is of a kind that this build does not know.
+    pub fn open(place: &str) -> Result<Self, BatchError> {
+        let wrong = |why: String| BatchError::Place {
+            place: place.to_owned(),
+            why,
+        };
+        if let Some((kind, _)) = place.split_once("://") {
+            return match kind {
+                "s3" => Self::open_s3(place),
+                _ => Err(wrong(format!(
+                    "{kind} is no kind of place, expected a folder or s3://bucket/folder"
+                ))),
+            };
+        }
+        if !Path::new(place).is_dir() {
+            return Err(wrong(
+                "is no folder, expected the folder of the gardens".to_owned(),
+            ));
+        }
+        Ok(Self::over(place, Box::new(Folder(PathBuf::from(place)))))
+    }
+
+    #[cfg(feature = "s3")]
+    fn open_s3(place: &str) -> Result<Self, BatchError> {
+        Ok(Self::over(place, Box::new(crate::s3::S3::open(place)?)))
+    }
+
+    #[cfg(not(feature = "s3"))]
+    fn open_s3(place: &str) -> Result<Self, BatchError> {
+        Err(BatchError::Place {
+            place: place.to_owned(),
+            why: "this build reads folders only, expected one built with the feature s3".to_owned(),
+        })
+    }
+
+    /// Any other place.
+    pub fn over(place: &str, objects: Box<dyn Objects>) -> Self {
+        Self {
+            place: place.to_owned(),
+            objects,
+        }
+    }
+
+    /// As it was given.
+    pub fn place(&self) -> &str {
+        &self.place
+    }
+
+    fn tried<T>(
+        &self,
+        path: &str,
+        what: &'static str,
+        request: impl Fn() -> std::io::Result<T>,
+    ) -> Result<T, BatchError> {
+        let mut pause = FIRST_PAUSE;
+        let mut tries = 1;
+        loop {
+            match request() {
+                Ok(answer) => return Ok(answer),
+                Err(source) if tries == TRIES || source.kind() == ErrorKind::NotFound => {
+                    return Err(BatchError::Bucket {
+                        place: path.to_owned(),
+                        what,
+                        source,
+                    });
+                }
+                Err(_) => {
+                    std::thread::sleep(pause);
+                    pause *= 2;
+                    tries += 1;
+                }
+            }
+        }
+    }
+
+    /// All bytes of something.
+    ///
+    /// # Errors
+    /// When it is not there, or cannot be read after several tries.
+    pub fn read(&self, path: &str) -> Result<Vec<u8>, BatchError> {
+        self.tried(path, "read", || self.objects.read(path))
+    }
+
+    /// Names of what lies directly below a path, in order: folders, and files.
+    ///
+    /// # Errors
+    /// When it cannot be listed after several tries.
+    pub fn list(&self, path: &str) -> Result<Listed, BatchError> {
+        let (mut folders, mut files) = self.tried(path, "listed", || self.objects.list(path))?;
+        folders.sort();
+        files.sort_by(|a, b| a.path.cmp(&b.path));
+        Ok((folders, files))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use std::sync::atomic::{AtomicUsize, Ordering};
+
+    /// A place where one request in ten fails, in a pattern that is not a rhythm.
+    struct Shaky(Folder, AtomicUsize);
+
+    impl Shaky {
+        fn fails(&self) -> std::io::Result<()> {
+            let request = self.1.fetch_add(1, Ordering::SeqCst);
+            if request.wrapping_mul(2_654_435_761).is_multiple_of(10) {
+                return Err(Error::from(ErrorKind::ConnectionReset));
+            }
+            Ok(())
+        }
+    }
+
+    impl Objects for Shaky {
+        fn read(&self, path: &str) -> std::io::Result<Vec<u8>> {
+            self.fails()?;
+            self.0.read(path)
+        }
+        fn list(&self, path: &str) -> std::io::Result<Listed> {
+            self.fails()?;
+            self.0.list(path)
+        }
+    }
+
+    #[test]
+    fn a_place_where_one_request_in_ten_fails_loses_nothing() {
+        let folder = tempfile::TempDir::new().unwrap();
+        std::fs::create_dir_all(folder.path().join("g/logs")).unwrap();
+        for number in 0..100 {
+            std::fs::write(
+                folder.path().join(format!("g/logs/{number:03}")),
+                format!("log {number}"),
+            )
+            .unwrap();
+        }
+        let shaky = Shaky(Folder(folder.path().to_owned()), AtomicUsize::new(0));
+        let bucket = Bucket::over("shaky", Box::new(shaky));
+        assert_eq!(bucket.list("").unwrap().0, ["g"]);
+        let (_, files) = bucket.list("g/logs").unwrap();
+        assert_eq!(files.len(), 100);
+        for (number, file) in files.iter().enumerate() {
+            assert_eq!(
+                bucket.read(&file.path).unwrap(),
+                format!("log {number}").into_bytes()
+            );
+        }
+        assert!(bucket.list("nowhere").unwrap().1.is_empty());
+        assert!(
+            matches!(bucket.read("g/none"), Err(BatchError::Bucket { source, .. }) if source.kind() == ErrorKind::NotFound)
+        );
+        assert!(Bucket::open("ftp://x").is_err());
+    }
+}

@@ -1,0 +1,112 @@
+//! Why a run, a report or a store cannot go on.
+
+use std::path::PathBuf;
+
+/// Why the night shift cannot go on. What concerns one log or one garden is no such error: it becomes a row of `failures`.
+#[derive(Debug, thiserror::Error)]
+#[non_exhaustive]
+pub enum BatchError {
+    /// A file of the store cannot be read or written.
+    #[error("{}: cannot be {what}: {source}", .path.display())]
+    Disk {
+        /// The file.
+        path: PathBuf,
+        /// What was tried.
+        what: &'static str,
+        /// What the system said.
+        source: std::io::Error,
+    },
+    /// The folder holds something else.
+    #[error("{}: is no store: {why} (expected an empty folder, or one that tussock batch made)", .path.display())]
+    NoStore {
+        /// The folder.
+        path: PathBuf,
+        /// What was found.
+        why: String,
+    },
+    /// A store of another time.
+    #[error("{}: store has schema version {found}, expected {expected}", .path.display())]
+    SchemaVersion {
+        /// The folder.
+        path: PathBuf,
+        /// Version found.
+        found: u32,
+        /// Version that this tool writes.
+        expected: u32,
+    },
+    /// Somebody else is writing.
+    #[error("{}: another run is writing to this store (expected one at a time)", .path.display())]
+    InUse {
+        /// The folder.
+        path: PathBuf,
+    },
+    /// Somebody else wrote in spite of the lock.
+    #[error("{}: the store was changed by another run meanwhile (commit {found}, expected {expected}); nothing of this commit was kept", .path.display())]
+    Overtaken {
+        /// The folder.
+        path: PathBuf,
+        /// Commit found.
+        found: u64,
+        /// Commit that this run began from.
+        expected: u64,
+    },
+    /// A table cannot be read or written.
+    #[error("table {table}, {file}: {source}")]
+    Table {
+        /// Name of the table.
+        table: &'static str,
+        /// File.
+        file: String,
+        /// What the library said.
+        source: parquet::errors::ParquetError,
+    },
+    /// A table file that does not hold what it should.
+    #[error("table {table}, {file}: {found} (expected {expected})")]
+    BadTable {
+        /// Name of the table.
+        table: &'static str,
+        /// File.
+        file: String,
+        /// What was found.
+        found: String,
+        /// What was expected.
+        expected: String,
+    },
+    /// The place of the logs cannot be listed or read, after several tries.
+    #[error("{place}: cannot be {what}: {source}")]
+    Bucket {
+        /// Where.
+        place: String,
+        /// What was tried.
+        what: &'static str,
+        /// What it said.
+        source: std::io::Error,
+    },
+    /// Where the logs lie cannot be understood.
+    #[error("{place}: {why}")]
+    Place {
+        /// As given.
+        place: String,
+        /// Why not.
+        why: String,
+    },
+    /// The manifest is not sound.
+    #[error("{file}: {why}")]
+    Manifest {
+        /// File.
+        file: String,
+        /// What is wrong, and what was expected.
+        why: String,
+    },
+    /// No worker can be started.
+    #[error("{program}: no worker can be started: {source}")]
+    NoWorker {
+        /// Program.
+        program: String,
+        /// What the system said.
+        source: std::io::Error,
+    },
+    /// Something of ours cannot be written as JSON.
+    #[error("cannot be written as JSON: {0}")]
+    Json(#[from] serde_json::Error),
+}

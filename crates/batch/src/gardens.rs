@@ -1,0 +1,332 @@
+//! Which gardens are there, and what has come in?
+//!
+//! Without a manifest every folder of the place is a garden: `<garden>/plan.geojson`, `<garden>/settings.toml`,
+//! `<garden>/logs/...`. Logs in a folder of their own below `logs` are those of a machine of that name. `gardens.toml` at the
+//! place sets what holds for all, and may list the gardens with their paths, the weekdays whose night should bring a log, and
+//! the spans in which nothing is expected.
+
+use crate::bucket::Bucket;
+use crate::night::{self, Night, USUAL_TURN_H};
+use crate::{BatchError, Found};
+use serde::Deserialize;
+
+/// The manifest's name.
+pub(crate) const MANIFEST: &str = "gardens.toml";
+/// Folders in folders below `logs`, at most.
+const DEEPEST: usize = 4;
+
+/// What holds for all gardens.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Wishes {
+    /// Hour of the day at which a night ends and the next begins.
+    pub night_turns_at_h: u8,
+    /// Suggestions are made for so many gardens, those with most missed ground.
+    pub worst_gardens: usize,
+    /// Nights older than so many days are taken away; kept for ever without it.
+    pub retention_days: Option<i32>,
+    /// The gardens, in the order of their names.
+    pub gardens: Vec<GardenInput>,
+}
+
+/// One garden.
+#[derive(Clone, Debug, PartialEq)]
+pub struct GardenInput {
+    /// Its name.
+    pub name: String,
+    /// Path of the plan.
+    pub plan: String,
+    /// Path of the settings; may be missing.
+    pub settings: String,
+    /// Folder of the logs.
+    pub logs: String,
+    /// Weekdays whose night should bring a log.
+    pub expected: Expected,
+    /// First and last nights of spans without alarms.
+    pub rests: Vec<(Night, Night)>,
+    /// Name of the machine for logs that lie in no folder of a machine.
+    pub machine: Option<String>,
+}
+
+/// Weekdays whose night should bring a log, from Monday on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Expected(pub [bool; 7]);
+
+impl Expected {
+    /// `1111111`.
+    pub fn words(self) -> String {
+        self.0.map(|day| if day { '1' } else { '0' }).iter().collect()
+    }
+
+    /// The same back; every night where it is something else.
+    pub fn parse(text: &str) -> Self {
+        let mut days = [true; 7];
+        for (day, letter) in days.iter_mut().zip(text.chars()) {
+            *day = letter != '0';
+        }
+        Self(days)
+    }
+
+    /// Whether a night should bring a log.
+    pub fn holds(self, night: Night) -> bool {
+        self.0
+            .get(night::weekday(night) as usize)
+            .copied()
+            .unwrap_or(true)
+    }
+}
+
+/// One log that lies there.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LogInput {
+    /// Where and how large.
+    pub found: Found,
+    /// Machine, where the place says so.
+    pub machine: Option<String>,
+}
+
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Manifest {
+    night_turns_at_h: Option<u8>,
+    worst_gardens: Option<usize>,
+    retention_days: Option<i32>,
+    expected: Option<Vec<String>>,
+    rests: Option<Vec<String>>,
+    #[serde(default)]
+    garden: Vec<ManifestGarden>,
+}
+
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct ManifestGarden {
+    name: String,
+    machine: Option<String>,
+    plan: Option<String>,
+    settings: Option<String>,
+    logs: Option<String>,
+    expected: Option<Vec<String>>,
+    rests: Option<Vec<String>>,
+}
+
+const WEEKDAYS: [&str; 7] = [
+    "monday",
+    "tuesday",
+    "wednesday",
+    "thursday",
+    "friday",
+    "saturday",
+    "sunday",
+];
+/// Suggestions cost some seconds a garden.
+const USUAL_WORST_GARDENS: usize = 10;
+
+/// Reads the manifest, or lists the folders where it names no gardens.
+///
+/// # Errors
+/// When the place cannot be listed or the manifest is not sound.
+pub fn gardens(bucket: &Bucket) -> Result<Wishes, BatchError> {
+    let (folders, files) = bucket.list("")?;
+    let manifest = match files.iter().find(|file| file.path == MANIFEST) {
+        None => None,
+        Some(_) => Some(manifest(&bucket.read(MANIFEST)?)?),
+    };
+    wishes(manifest, folders)
+}
+
+fn fault(why: String) -> BatchError {
+    BatchError::Manifest {
+        file: MANIFEST.to_owned(),
+        why,
+    }
+}
+
+fn manifest(bytes: &[u8]) -> Result<Manifest, BatchError> {
+    let text = std::str::from_utf8(bytes).map_err(|error| fault(format!("is not UTF-8 text: {error}")))?;
+    toml::from_str(text).map_err(|error| fault(error.to_string()))
+}
+
+fn wishes(manifest: Option<Manifest>, folders: Vec<String>) -> Result<Wishes, BatchError> {
+    let manifest = manifest.unwrap_or(Manifest {
+        night_turns_at_h: None,
+        worst_gardens: None,
+        retention_days: None,
+        expected: None,
+        rests: None,
+        garden: Vec::new(),
+    });
+    let night_turns_at_h = manifest.night_turns_at_h.unwrap_or(USUAL_TURN_H);
+    if night_turns_at_h > 23 {
+        return Err(fault(format!(
+            "night_turns_at_h: {night_turns_at_h}, expected 0 to 23"
+        )));
+    }
+    if let Some(days) = manifest
+        .retention_days
+        .filter(|days| !(15..=100_000).contains(days))
+    {
+        return Err(fault(format!(
+            "retention_days: {days}, expected at least 15: a garden is compared with its own last two weeks"
+        )));
+    }
+    let listed = if manifest.garden.is_empty() {
+        folders
+            .into_iter()
+            .filter(|folder| !folder.starts_with('.'))
+            .map(|name| ManifestGarden {
+                name,
+                machine: None,
+                plan: None,
+                settings: None,
+                logs: None,
+                expected: None,
+                rests: None,
+            })
+            .collect()
+    } else {
+        manifest.garden
+    };
+    let mut gardens = Vec::with_capacity(listed.len());
+    for garden in listed {
+        let name = garden.name;
+        if name.is_empty() || name.chars().any(char::is_control) {
+            return Err(fault(format!(
+                "garden name {name:?}, expected text without control characters"
+            )));
+        }
+        let path = |given: Option<String>, usual: &str| given.unwrap_or_else(|| format!("{name}/{usual}"));
+        gardens.push(GardenInput {
+            plan: path(garden.plan, "plan.geojson"),
+            settings: path(garden.settings, "settings.toml"),
+            logs: path(garden.logs, "logs"),
+            expected: expected(garden.expected.as_ref().or(manifest.expected.as_ref()))?,
+            rests: rests(garden.rests.as_ref().or(manifest.rests.as_ref()))?,
+            machine: garden.machine,
+            name,
+        });
+    }
+    gardens.sort_by(|a, b| a.name.cmp(&b.name));
+    if let Some(twice) = gardens.windows(2).find(|pair| pair[0].name == pair[1].name) {
+        return Err(fault(format!(
+            "garden {:?} stands there twice, expected once",
+            twice[0].name
+        )));
+    }
+    Ok(Wishes {
+        night_turns_at_h,
+        worst_gardens: manifest.worst_gardens.unwrap_or(USUAL_WORST_GARDENS),
+        retention_days: manifest.retention_days,
+        gardens,
+    })
+}
+
+fn expected(given: Option<&Vec<String>>) -> Result<Expected, BatchError> {
+    let Some(given) = given else {
+        return Ok(Expected([true; 7]));
+    };
+    let mut days = [false; 7];
+    for word in given {
+        let at = WEEKDAYS.iter().position(|day| day == word).ok_or_else(|| {
+            fault(format!(
+                "expected: {word:?} is no weekday, expected monday to sunday"
+            ))
+        })?;
+        days[at] = true;
+    }
+    Ok(Expected(days))
+}
+
+fn rests(given: Option<&Vec<String>>) -> Result<Vec<(Night, Night)>, BatchError> {
+    given
+        .into_iter()
+        .flatten()
+        .map(|text| {
+            text.split_once('/')
+                .and_then(|(from, to)| Some((night::parse(from)?, night::parse(to)?)))
+                .filter(|(from, to)| from <= to)
+                .ok_or_else(|| {
+                    fault(format!(
+                        "rests: {text:?}, expected two dates such as 2026-11-01/2027-03-15"
+                    ))
+                })
+        })
+        .collect()
+}
+
+impl GardenInput {
+    /// The logs that lie there.
+    ///
+    /// # Errors
+    /// When the folder cannot be listed.
+    pub fn logs(&self, bucket: &Bucket) -> Result<Vec<LogInput>, BatchError> {
+        let mut out = Vec::new();
+        let (machines, files) = bucket.list(&self.logs)?;
+        let plain = |found: Found, machine: Option<&String>| LogInput {
+            found,
+            machine: machine.cloned(),
+        };
+        out.extend(files.into_iter().map(|found| plain(found, self.machine.as_ref())));
+        for folder in machines {
+            let machine = folder.rsplit('/').next().unwrap_or_default().to_owned();
+            let mut open = vec![(folder, 1)];
+            while let Some((folder, depth)) = open.pop() {
+                let (deeper, files) = bucket.list(&folder)?;
+                out.extend(files.into_iter().map(|found| plain(found, Some(&machine))));
+                if depth < DEEPEST {
+                    open.extend(deeper.into_iter().map(|folder| (folder, depth + 1)));
+                }
+            }
+        }
+        // What another program is still writing has such names by custom.
+        out.retain(|log| {
+            let name = log.found.path.rsplit('/').next().unwrap_or_default();
+            !name.starts_with('.') && !name.ends_with(".part") && !name.ends_with(".tmp")
+        });
+        out.sort_by(|a, b| a.found.path.cmp(&b.found.path));
+        Ok(out)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn of(text: &str) -> Result<Wishes, BatchError> {
+        wishes(
+            Some(manifest(text.as_bytes())?),
+            vec!["b".to_owned(), "a".to_owned()],
+        )
+    }
+
+    #[test]
+    fn a_manifest_without_gardens_sets_what_holds_for_all_folders() {
+        let wishes =
+            of("worst_gardens = 2\nexpected = [\"monday\"]\nrests = [\"2026-11-01/2027-03-15\"]").unwrap();
+        assert_eq!(wishes.gardens.len(), 2);
+        assert_eq!(wishes.gardens[0].plan, "a/plan.geojson");
+        let monday = night::parse("2026-05-04").unwrap();
+        assert!(wishes.gardens[0].expected.holds(monday) && !wishes.gardens[0].expected.holds(monday + 1));
+        assert_eq!(
+            Expected::parse(&wishes.gardens[0].expected.words()),
+            wishes.gardens[0].expected
+        );
+        assert_eq!(wishes.gardens[0].rests.len(), 1);
+    }
+
+    #[test]
+    fn faults_of_a_manifest_name_the_value_and_what_was_expected() {
+        for (text, part) in [
+            ("night_turns_at_h = 24", "expected 0 to 23"),
+            ("expected = [\"moonday\"]", "\"moonday\" is no weekday"),
+            ("rests = [\"2026-11-01\"]", "expected two dates"),
+            ("retention_days = 3", "at least 15"),
+            ("widht = 3", "unknown field `widht`"),
+            (
+                "[[garden]]\nname = \"a\"\n[[garden]]\nname = \"a\"",
+                "stands there twice",
+            ),
+        ] {
+            let told = of(text).unwrap_err().to_string();
+            assert!(told.contains(part), "{told}");
+        }
+    }
+}

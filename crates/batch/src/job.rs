@@ -1,0 +1,139 @@
+//! What a worker is told, and what it tells back: one JSON object a line.
+
+use crate::night::Night;
+use crate::table::Row;
+use serde::{Deserialize, Serialize};
+use tussock_types::Grid;
+
+/// One garden's new logs.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct GardenJob {
+    /// Place of the logs, as given.
+    pub place: String,
+    /// Name of the garden.
+    pub garden: String,
+    /// Path of the plan.
+    pub plan: String,
+    /// Path of the settings.
+    pub settings: String,
+    /// Hour at which a night turns.
+    pub night_turns_at_h: u8,
+    /// All logs that lie there, in the order of their paths.
+    pub logs: Vec<LogRef>,
+    /// Nights whose row is in the store, with its key.
+    pub done: Vec<(Night, String)>,
+    /// Nights that failed before, with the digest of their logs.
+    pub failed: Vec<(Night, String)>,
+    /// Whether suggestions are made, and for which night.
+    pub advice: Option<Night>,
+}
+
+/// A log that lies there.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct LogRef {
+    /// Its path.
+    pub path: String,
+    /// Machine, where the place says so.
+    pub machine: Option<String>,
+    /// Bytes as stored.
+    pub bytes: u64,
+    /// When it was last written, milliseconds since 1970.
+    pub modified_unix_ms: i64,
+    /// What is known of it: digest and nights.
+    pub known: Option<(String, Vec<Night>)>,
+    /// Whether it is still there: the pieces of a night may have been cleared away.
+    pub is_there: bool,
+}
+
+/// What a worker says.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Message {
+    /// It begins with something; if nothing follows, this is what ended it.
+    Begins(Stage),
+    /// All of it.
+    Done(Box<GardenAnswer>),
+}
+
+/// What a worker is at.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Stage {
+    /// Path of a log, or a night.
+    pub what: String,
+    /// The night, where it is one.
+    pub night: Option<Night>,
+    /// Digest of the log, or of the night's logs; empty where it is not known yet.
+    pub sha256: String,
+}
+
+/// What came of a garden.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+pub struct GardenAnswer {
+    /// Name from the settings.
+    pub name: Option<String>,
+    /// Digest of the plan.
+    pub plan_sha256: String,
+    /// Digest of the settings.
+    pub settings_sha256: String,
+    /// Promised visited fraction.
+    pub promised_fraction: f64,
+    /// Within so many days.
+    pub promised_days: f64,
+    /// Logs that were read.
+    pub logs: Vec<LogAnswer>,
+    /// Nights that were analysed.
+    pub nights: Vec<NightAnswer>,
+    /// What failed.
+    pub failed: Vec<Failed>,
+}
+
+/// One log that was read.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct LogAnswer {
+    /// Its path.
+    pub path: String,
+    /// Nights that it has fixes of.
+    pub nights: Vec<Night>,
+    /// Its row of `logs`.
+    pub row: Row,
+}
+
+/// One night that was analysed.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct NightAnswer {
+    /// The night.
+    pub night: Night,
+    /// Machines that logged.
+    pub machines: Vec<String>,
+    /// Its row of `nights`.
+    pub row: Row,
+    /// Rows of `pockets`, without their identity.
+    pub pockets: Vec<Row>,
+    /// Rows of `stuck_spots`.
+    pub stuck_spots: Vec<Row>,
+    /// Rows of `suggestions`.
+    pub suggestions: Vec<Row>,
+    /// The lawn's squares where they lie on the plan.
+    pub grid: Option<Grid>,
+    /// For each square 0 off the lawn, 1 not visited, 2 visited; zstd, base64.
+    pub visited: String,
+}
+
+/// Something that failed.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Failed {
+    /// Path of a log, a night, `plan` or `settings`.
+    pub what: String,
+    /// Night to which it is booked.
+    pub night: Night,
+    /// A word of the table's.
+    pub reason: String,
+    /// One sentence.
+    pub detail: String,
+    /// Digest of what was to be read.
+    pub sha256: String,
+    /// Bytes of a log, as stored.
+    pub bytes: u64,
+    /// When a log was last written, milliseconds since 1970.
+    pub modified_unix_ms: i64,
+}

@@ -1,0 +1,47 @@
+//! The night shift: which of all these gardens need a visit, and since when?
+//!
+//! | question | item |
+//! |---|---|
+//! | what has come in since yesterday, and what does it say? | [`run::run`] |
+//! | what should the operator do this morning? | [`morning::morning`] |
+//! | where is everything kept, and who may read it? | [`Store`], [`table`] |
+//! | which night does a fix belong to? | [`night`] |
+//! | how does one log that hangs not stop the others? | [`pool`], [`work`] |
+//! | how is a customer forgotten? | [`Store::forget`] |
+//!
+//! A run lists the gardens, looks up what it knows of each log, and hands every garden that has something new to a worker
+//! process. Answers are gathered and committed by the hundred. What is committed depends on the logs alone, not on the order
+//! in which they came, on how often they came, or on how often the run was stopped.
+//!
+//! Exact: a log counts once, however often it lies there; a night holds all of its pieces; tables are complete or as they
+//! were. Approximate: each night is analysed by itself, so a pocket that luck explains in every single night stays `not_yet`
+//! even where many nights together would decide it.
+//!
+//! Cost: the analysis of each new night, once. A run over known logs lists and compares, and reads none of them.
+
+mod bucket;
+mod disk;
+mod error;
+mod forget;
+mod gardens;
+mod identity;
+mod job;
+mod last_visits;
+pub mod morning;
+pub mod night;
+pub mod pool;
+mod rows;
+pub mod run;
+#[cfg(feature = "s3")]
+mod s3;
+mod store;
+pub mod table;
+pub mod work;
+
+pub use bucket::{Bucket, Folder, Found, Listed, Objects};
+pub use disk::{Disk, RealDisk};
+pub use error::BatchError;
+pub use gardens::{Expected, GardenInput, LogInput, Wishes, gardens};
+pub use job::{Failed, GardenAnswer, GardenJob, LogAnswer, LogRef, Message, NightAnswer, Stage};
+pub use last_visits::LastVisits;
+pub use store::{Change, Columns, Compaction, Store};

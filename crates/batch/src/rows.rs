@@ -1,0 +1,352 @@
+//! From findings to rows.
+
+use crate::night::Night;
+use crate::table::{NIGHTS, POCKETS, Row, STUCK_SPOTS, SUGGESTIONS, Table, Value};
+use tussock_types::{Cause, Estimate, Findings, Grid, Place, PlanOffset};
+
+fn row_of(table: &'static Table, values: Vec<(&str, Value)>) -> Row {
+    let mut row = vec![Value::Null; table.columns.len()];
+    for (name, value) in values {
+        row[table.at(name)] = value;
+    }
+    row
+}
+
+/// A word of an enumeration as it stands in JSON.
+fn word(value: impl serde::Serialize) -> Value {
+    match serde_json::to_value(value) {
+        Ok(serde_json::Value::String(word)) => Value::Text(word),
+        _ => Value::Null,
+    }
+}
+
+fn number(value: f64) -> Value {
+    Value::finite(Some(value))
+}
+
+/// What the row of a night does not take from the findings.
+pub(crate) struct NightFacts<'a> {
+    pub(crate) garden: &'a str,
+    pub(crate) key: String,
+    pub(crate) plan_sha256: &'a str,
+    pub(crate) logs: usize,
+}
+
+pub(crate) fn night(facts: NightFacts<'_>, findings: &Findings) -> Row {
+    let coverage = findings.coverage.as_ref();
+    let of = |take: fn(&tussock_types::Coverage) -> f64| Value::finite(coverage.map(take));
+    let visited: Option<Estimate> = coverage.map(|coverage| coverage.visited_fraction);
+    let span = &findings.span;
+    let positions = &findings.positions;
+    let error_m = match (positions.white_m, positions.drift_m) {
+        (None, None) => None,
+        (white_m, drift_m) => Some(white_m.unwrap_or(0.0).hypot(drift_m.unwrap_or(0.0))),
+    };
+    let driving_h = match &findings.nights {
+        Some(nights) if !nights.is_empty() => nights
+            .iter()
+            .map(|night| night.hours.driving_h + night.hours.transit_h)
+            .sum(),
+        _ => span.driving_s / 3600.0,
+    };
+    let span_h: f64 = match &findings.nights {
+        Some(nights) if !nights.is_empty() => nights
+            .iter()
+            .map(|night| {
+                let hours = &night.hours;
+                hours.at_station_h
+                    + hours.driving_h
+                    + hours.transit_h
+                    + hours.turning_h
+                    + hours.reversing_h
+                    + hours.halted_h
+                    + hours.carried_h
+                    + hours.silent_h
+            })
+            .sum(),
+        _ => f64::NAN,
+    };
+    let stuck_min: f64 = findings.stuck_spots.iter().map(|spot| spot.minutes).sum();
+    row_of(
+        &NIGHTS,
+        vec![
+            ("garden", facts.garden.into()),
+            ("key", facts.key.into()),
+            ("plan_sha256", facts.plan_sha256.into()),
+            ("logs", facts.logs.into()),
+            ("machines", span.machines.join(",").into()),
+            ("lawn_m2", of(|coverage| coverage.lawn_m2)),
+            (
+                "visited_fraction",
+                Value::finite(visited.map(|visited| visited.estimate)),
+            ),
+            (
+                "visited_low_fraction",
+                Value::finite(visited.and_then(|visited| visited.low)),
+            ),
+            (
+                "visited_high_fraction",
+                Value::finite(visited.and_then(|visited| visited.high)),
+            ),
+            ("missed_m2", of(|coverage| coverage.missed_m2)),
+            ("not_yet_m2", of(|coverage| coverage.not_yet_m2)),
+            ("unseen_m2", of(|coverage| coverage.unseen_m2)),
+            ("driving_h", number(driving_h)),
+            (
+                "at_station_h",
+                Value::finite(span.at_station_s.map(|s| s / 3600.0)),
+            ),
+            ("stuck_min", number(stuck_min)),
+            ("silent_h", number(span.silent_s / 3600.0)),
+            ("outings", span.outings.map_or(Value::Null, Value::from)),
+            ("position_error_m", Value::finite(error_m)),
+            ("fixes_used", span.fixes_used.into()),
+            (
+                "good_enough",
+                if findings.log_verdict.good_enough {
+                    "yes"
+                } else {
+                    "no"
+                }
+                .into(),
+            ),
+            ("start_unix_s", Value::finite(span.start_unix_s)),
+            ("span_h", number(span_h)),
+            ("cut_width_m", of(|coverage| coverage.cut_width_m)),
+            ("speed_mps", Value::finite(span.speed_mps)),
+        ],
+    )
+}
+
+/// Where something lies on the plan, of which the findings say where it lies in the log.
+fn on_plan(place: Place, offset: Option<PlanOffset>) -> Place {
+    match offset.filter(PlanOffset::is_beside) {
+        None => place,
+        Some(offset) => {
+            let (east_m, north_m) = (
+                place.east_m - offset.east_m - offset.about_east_m,
+                place.north_m - offset.north_m - offset.about_north_m,
+            );
+            let (sin, cos) = (-offset.rotation_deg).to_radians().sin_cos();
+            Place::new(
+                offset.about_east_m + cos * east_m - sin * north_m,
+                offset.about_north_m + sin * east_m + cos * north_m,
+            )
+        }
+    }
+}
+
+fn outline(rings: &[Vec<Place>], offset: Option<PlanOffset>) -> Value {
+    // To the centimetre: a row is read by people too.
+    let cm = |value_m: f64| (value_m * 100.0).round() / 100.0;
+    let rings: Vec<Vec<(f64, f64)>> = rings
+        .iter()
+        .map(|ring| {
+            ring.iter()
+                .map(|place| on_plan(*place, offset))
+                .map(|place| (cm(place.east_m), cm(place.north_m)))
+                .collect()
+        })
+        .collect();
+    serde_json::to_string(&rings).map_or(Value::Null, Value::Text)
+}
+
+pub(crate) fn pockets(garden: &str, findings: &Findings) -> Vec<Row> {
+    let offset = findings.positions.plan_offset;
+    let missed = findings.missed_pockets.iter().map(|pocket| {
+        let at = on_plan(Place::new(pocket.east_m, pocket.north_m), offset);
+        let cause: Option<Cause> = pocket
+            .causes
+            .as_ref()
+            .and_then(|causes| causes.first())
+            .map(|cause| cause.cause);
+        vec![
+            ("garden", garden.into()),
+            ("pocket", Value::from(&pocket.id[..])),
+            ("verdict", "missed".into()),
+            ("area_m2", number(pocket.area_m2)),
+            ("widest_m", number(pocket.widest_m)),
+            ("lat", Value::finite(pocket.lat)),
+            ("lon", Value::finite(pocket.lon)),
+            ("east_m", number(at.east_m)),
+            ("north_m", number(at.north_m)),
+            ("chance_fraction", number(pocket.chance_fraction)),
+            ("cause", cause.map_or(Value::Null, word)),
+            ("why", Value::from(&pocket.why[..])),
+            ("outline", outline(&pocket.outline, offset)),
+        ]
+    });
+    let not_yet = findings.not_yet.iter().map(|pocket| {
+        let at = on_plan(Place::new(pocket.east_m, pocket.north_m), offset);
+        vec![
+            ("garden", garden.into()),
+            ("pocket", Value::from(&pocket.id[..])),
+            ("verdict", "not_yet".into()),
+            ("area_m2", number(pocket.area_m2)),
+            ("widest_m", number(pocket.widest_m)),
+            ("lat", Value::finite(pocket.lat)),
+            ("lon", Value::finite(pocket.lon)),
+            ("east_m", number(at.east_m)),
+            ("north_m", number(at.north_m)),
+            ("chance_fraction", number(pocket.chance_fraction)),
+            ("why", Value::from(&pocket.why[..])),
+            ("outline", outline(&pocket.outline, offset)),
+        ]
+    });
+    missed
+        .chain(not_yet)
+        .map(|values| row_of(&POCKETS, values))
+        .collect()
+}
+
+pub(crate) fn stuck_spots(garden: &str, findings: &Findings) -> Vec<Row> {
+    let offset = findings.positions.plan_offset;
+    findings
+        .stuck_spots
+        .iter()
+        .map(|spot| {
+            let at = on_plan(Place::new(spot.east_m, spot.north_m), offset);
+            row_of(
+                &STUCK_SPOTS,
+                vec![
+                    ("garden", garden.into()),
+                    ("spot", Value::from(&spot.id[..])),
+                    ("lat", Value::finite(spot.lat)),
+                    ("lon", Value::finite(spot.lon)),
+                    ("east_m", number(at.east_m)),
+                    ("north_m", number(at.north_m)),
+                    ("radius_m", number(spot.radius_m)),
+                    ("episodes", spot.episodes.into()),
+                    ("lost_min", number(spot.minutes)),
+                    ("certainty", number(spot.certainty)),
+                    ("why", Value::from(&spot.why[..])),
+                ],
+            )
+        })
+        .collect()
+}
+
+pub(crate) fn suggestions(garden: &str, findings: &Findings) -> Vec<Row> {
+    let offset = findings.positions.plan_offset;
+    findings
+        .suggestions
+        .iter()
+        .flatten()
+        .map(|suggestion| {
+            let predicted = &suggestion.predicted;
+            row_of(
+                &SUGGESTIONS,
+                vec![
+                    ("garden", garden.into()),
+                    ("suggestion", Value::from(&suggestion.id[..])),
+                    ("kind", word(suggestion.kind)),
+                    ("why", Value::from(&suggestion.why[..])),
+                    ("pockets", suggestion.addresses.join(",").into()),
+                    ("wire_m", Value::finite(suggestion.wire_m)),
+                    (
+                        "outing_share_fraction",
+                        Value::finite(suggestion.outing_share_fraction),
+                    ),
+                    (
+                        "pocket_before_fraction",
+                        number(predicted.pocket_fraction_before.estimate),
+                    ),
+                    (
+                        "pocket_after_fraction",
+                        number(predicted.pocket_fraction_after.estimate),
+                    ),
+                    (
+                        "visited_before_fraction",
+                        number(predicted.visited_fraction_before.estimate),
+                    ),
+                    (
+                        "visited_after_fraction",
+                        number(predicted.visited_fraction_after.estimate),
+                    ),
+                    ("certainty", Value::finite(suggestion.certainty)),
+                    (
+                        "geometry",
+                        outline(std::slice::from_ref(&suggestion.geometry), offset),
+                    ),
+                ],
+            )
+        })
+        .collect()
+}
+
+/// The squares of the lawn with 0 off it, 1 not visited, 2 visited, on a grid that is fixed to the plan: the same for every
+/// night, also where the log says that the plan lies elsewhere.
+pub(crate) fn visited(findings: &Findings, (low, high): (Place, Place)) -> Option<(Grid, Vec<u8>)> {
+    let cells = findings.cells.as_ref()?;
+    findings.coverage.as_ref()?;
+    let side_m = cells.grid.cell_m;
+    let count = |from_m: f64, to_m: f64| ((to_m - from_m) / side_m).ceil().clamp(1.0, 1e5) as usize;
+    let grid = Grid {
+        east_min_m: low.east_m,
+        north_min_m: low.north_m,
+        cell_m: side_m,
+        columns: count(low.east_m, high.east_m),
+        rows: count(low.north_m, high.north_m),
+    };
+    let mark = |at: usize| {
+        let place = in_log(
+            grid.centre(at % grid.columns, at / grid.columns),
+            findings.positions.plan_offset,
+        );
+        let Some((column, row)) = cells.grid.cell_at(place) else {
+            return 0;
+        };
+        let at = row * cells.grid.columns + column;
+        match (cells.lawn_fraction.get(at), cells.visited_probability.get(at)) {
+            (Some(lawn), Some(visited)) if *lawn >= 0.5 => 1 + u8::from(*visited >= 0.5),
+            _ => 0,
+        }
+    };
+    Some((grid, (0..grid.cells()).map(mark).collect()))
+}
+
+/// Where a place of the plan lies in the log: the way back of [`on_plan`].
+fn in_log(place: Place, offset: Option<PlanOffset>) -> Place {
+    match offset.filter(PlanOffset::is_beside) {
+        None => place,
+        Some(offset) => {
+            let (east_m, north_m) = (
+                place.east_m - offset.about_east_m,
+                place.north_m - offset.about_north_m,
+            );
+            let (sin, cos) = offset.rotation_deg.to_radians().sin_cos();
+            Place::new(
+                offset.about_east_m + offset.east_m + cos * east_m - sin * north_m,
+                offset.about_north_m + offset.north_m + sin * east_m + cos * north_m,
+            )
+        }
+    }
+}
+
+/// Nights that a list of them names.
+pub(crate) fn nights_in(text: &str) -> Vec<Night> {
+    text.split(',').filter_map(crate::night::parse).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_way_into_the_log_and_back_is_no_way() {
+        let offset = Some(PlanOffset {
+            east_m: 1.5,
+            north_m: -0.7,
+            rotation_deg: 3.0,
+            about_east_m: 4.0,
+            about_north_m: -2.0,
+            sd_m: 0.01,
+        });
+        let there = in_log(Place::new(12.0, 7.0), offset);
+        assert!(there.distance_m(Place::new(12.0, 7.0)) > 1.0);
+        assert!(on_plan(there, offset).distance_m(Place::new(12.0, 7.0)) < 1e-9);
+        // The place that it is turned about only moves.
+        let about = in_log(Place::new(4.0, -2.0), offset);
+        assert!(about.distance_m(Place::new(5.5, -2.7)) < 1e-12);
+    }
+}

@@ -1,0 +1,752 @@
+//! What has come in since yesterday, and what does it say?
+//!
+//! Gardens are taken by the hundred, in the order of their names. Of each hundred the store tells what is known of every log and
+//! night; only gardens with something new become jobs. What comes back is committed together: a run that is stopped has
+//! lost at most the hundred that it was at, and the next one does just that again.
+//!
+//! A log is known by path, size and time of last change, and by its content where these are new. A log that failed is not tried
+//! again by the same version of the tool unless it changed; one that could not be fetched is.
+
+use crate::bucket::Bucket;
+use crate::gardens::{GardenInput, Wishes};
+use crate::job::{Failed, GardenAnswer, GardenJob, LogRef};
+use crate::last_visits::LastVisits;
+use crate::night::{self, Night};
+use crate::pool::Crew;
+use crate::store::{Change, Columns, Compaction, Store};
+use crate::table::{FAILURES, GARDENS, LOGS, NIGHTS, POCKETS, Row, STUCK_SPOTS, SUGGESTIONS, Value};
+use crate::{BatchError, gardens, identity, rows, work};
+use base64::{Engine, engine::general_purpose::STANDARD};
+use std::collections::{BTreeMap, BTreeSet, HashMap};
+use std::path::PathBuf;
+
+/// Gardens that are committed together.
+pub const USUAL_CHUNK: usize = 200;
+const EVER: std::ops::RangeInclusive<Night> = Night::MIN..=Night::MAX;
+
+/// What is to be done.
+pub struct Run {
+    /// Place of the gardens: a folder or bucket.
+    pub place: String,
+    /// Folder of the store.
+    pub store: PathBuf,
+    /// Who does the work.
+    pub crew: Crew,
+    /// Gardens that are committed together, usually [`USUAL_CHUNK`].
+    pub chunk: usize,
+    /// Whether suggestions are made for the worst gardens.
+    pub advice: tussock::Advice,
+}
+
+/// What is told while it runs.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Told {
+    /// So many gardens were found.
+    Gardens(usize),
+    /// A garden is done.
+    Garden {
+        /// Its name.
+        garden: String,
+        /// Logs that were read.
+        logs: usize,
+        /// Nights that were analysed.
+        nights: usize,
+        /// What failed.
+        failed: Vec<Failed>,
+    },
+    /// So many gardens are behind us, those without news among them.
+    Behind(usize),
+    /// Suggestions are being made for so many gardens.
+    Advising(usize),
+}
+
+/// What a run did.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Done {
+    /// Gardens that were found.
+    pub gardens: usize,
+    /// Gardens with something new.
+    pub with_news: usize,
+    /// Logs that were read.
+    pub logs: usize,
+    /// Nights that were analysed.
+    pub nights: usize,
+    /// Things that failed in this run.
+    pub failures: usize,
+    /// Rows taken away because they were too old.
+    pub expired: usize,
+    /// Files in the store.
+    pub files: usize,
+}
+
+/// Does a night's work.
+///
+/// # Errors
+/// When the place or the store cannot be used. What concerns one log or garden is a row of `failures` and is counted.
+pub fn run(run: &Run, tell: &mut dyn FnMut(Told)) -> Result<Done, BatchError> {
+    let bucket = Bucket::open(&run.place)?;
+    run_over(run, &bucket, tell)
+}
+
+/// The same over a bucket of the caller's; workers open `run.place` for themselves.
+///
+/// # Errors
+/// As [`run`].
+pub fn run_over(run: &Run, bucket: &Bucket, tell: &mut dyn FnMut(Told)) -> Result<Done, BatchError> {
+    let wishes = gardens(bucket)?;
+    let mut store = Store::open_to_write(&run.store, tussock::TOOL_VERSION)?;
+    let mut done = Done {
+        gardens: wishes.gardens.len(),
+        ..Done::default()
+    };
+    tell(Told::Gardens(done.gardens));
+    let mut behind = 0;
+    for chunk in wishes.gardens.chunks(run.chunk.max(1)) {
+        let known = Known::of(&store, chunk)?;
+        let jobs = known.jobs(run, bucket, &wishes, chunk, &mut done, tell)?;
+        if !jobs.change.is_empty() {
+            store.commit(jobs.change, Compaction::Left)?;
+        }
+        do_jobs(run, &mut store, &known, chunk, jobs.jobs, &mut done, tell)?;
+        behind += chunk.len();
+        tell(Told::Behind(behind));
+    }
+    if run.advice == tussock::Advice::Given {
+        advise(run, bucket, &mut store, &wishes, &mut done, tell)?;
+    }
+    if let Some(days) = wishes.retention_days
+        && let Some(newest) = store.nights(&NIGHTS).last()
+    {
+        done.expired = store.keep_from(newest - days + 1)?;
+    }
+    if store.wants_joining() {
+        store.commit(Change::default(), Compaction::Done)?;
+    }
+    done.files = store.files();
+    Ok(done)
+}
+
+/// What the store knows of some gardens.
+struct Known {
+    logs: HashMap<String, Vec<(Night, Row)>>,
+    nights: HashMap<String, BTreeMap<Night, (String, String)>>,
+    failures: HashMap<String, Vec<(Night, Row)>>,
+    gardens: HashMap<String, Row>,
+}
+
+struct Jobs {
+    jobs: Vec<GardenJob>,
+    /// What the lookout itself found to fail.
+    change: Change,
+}
+
+fn by_garden(rows: Vec<(Night, Row)>) -> HashMap<String, Vec<(Night, Row)>> {
+    let mut out: HashMap<String, Vec<(Night, Row)>> = HashMap::new();
+    for (night, row) in rows {
+        out.entry(row[0].text().unwrap_or_default().to_owned())
+            .or_default()
+            .push((night, row));
+    }
+    out
+}
+
+impl Known {
+    fn of(store: &Store, chunk: &[GardenInput]) -> Result<Self, BatchError> {
+        let names: BTreeSet<&str> = chunk.iter().map(|garden| &garden.name[..]).collect();
+        let keep = |garden: &str| names.contains(garden);
+        let logs = store.rows(&LOGS, Columns::All, EVER, &keep)?;
+        let nights = store.rows(&NIGHTS, Columns::Some(&["key", "plan_sha256"]), EVER, &keep)?;
+        let failures = store.rows(&FAILURES, Columns::All, EVER, &keep)?;
+        let gardens = store.rows(&GARDENS, Columns::All, EVER, &keep)?;
+        let text = |row: &Row, name: &str| row[NIGHTS.at(name)].text().unwrap_or_default().to_owned();
+        let mut by_night: HashMap<String, BTreeMap<Night, (String, String)>> = HashMap::new();
+        for (night, row) in nights {
+            by_night
+                .entry(row[0].text().unwrap_or_default().to_owned())
+                .or_default()
+                .insert(night, (text(&row, "key"), text(&row, "plan_sha256")));
+        }
+        Ok(Self {
+            logs: by_garden(logs),
+            nights: by_night,
+            failures: by_garden(failures),
+            gardens: gardens
+                .into_iter()
+                .map(|(_, row)| (row[0].text().unwrap_or_default().to_owned(), row))
+                .collect(),
+        })
+    }
+
+    fn jobs(
+        &self,
+        run: &Run,
+        bucket: &Bucket,
+        wishes: &Wishes,
+        chunk: &[GardenInput],
+        done: &mut Done,
+        tell: &mut dyn FnMut(Told),
+    ) -> Result<Jobs, BatchError> {
+        let mut out = Jobs {
+            jobs: Vec::new(),
+            change: Change::default(),
+        };
+        for garden in chunk {
+            match self.job(run, bucket, wishes, garden) {
+                Ok(Some(job)) => out.jobs.push(job),
+                Ok(None) => self.renew_wishes(garden, &mut out.change),
+                Err(error) => {
+                    // The garden is there, but its logs cannot be listed: told, and tried again the next time.
+                    let failed = Failed {
+                        what: "logs".to_owned(),
+                        night: self.newest(garden).unwrap_or(0),
+                        reason: "unreadable".to_owned(),
+                        detail: error.to_string(),
+                        sha256: String::new(),
+                        bytes: 0,
+                        modified_unix_ms: 0,
+                    };
+                    self.book_failures(garden, std::slice::from_ref(&failed), &mut out.change);
+                    done.failures += 1;
+                    tell(Told::Garden {
+                        garden: garden.name.clone(),
+                        logs: 0,
+                        nights: 0,
+                        failed: vec![failed],
+                    });
+                }
+            }
+        }
+        Ok(out)
+    }
+
+    fn newest(&self, garden: &GardenInput) -> Option<Night> {
+        self.nights.get(&garden.name)?.keys().next_back().copied()
+    }
+
+    /// A job where something is new.
+    fn job(
+        &self,
+        run: &Run,
+        bucket: &Bucket,
+        wishes: &Wishes,
+        garden: &GardenInput,
+    ) -> Result<Option<GardenJob>, BatchError> {
+        let found = garden.logs(bucket)?;
+        let at = |name: &str| LOGS.at(name);
+        let stored: HashMap<&str, &Row> = self
+            .logs
+            .get(&garden.name)
+            .into_iter()
+            .flatten()
+            .filter_map(|(_, row)| Some((row[1].text()?, row)))
+            .collect();
+        let given_up: HashMap<&str, &Row> = self
+            .failures
+            .get(&garden.name)
+            .into_iter()
+            .flatten()
+            .filter(|(_, row)| {
+                row[FAILURES.at("reason")].text() != Some("unreadable")
+                    && row[FAILURES.at("tool_version")].text() == Some(tussock::TOOL_VERSION)
+            })
+            .filter_map(|(_, row)| Some((row[1].text()?, row)))
+            .collect();
+        let mut logs = Vec::with_capacity(found.len());
+        let mut is_new = false;
+        for log in &found {
+            let path = &log.found.path[..];
+            let bytes = i64::try_from(log.found.bytes).ok();
+            let same = |row: &Row, bytes_at: usize, modified_at: usize| {
+                row[bytes_at].count() == bytes && row[modified_at].count() == Some(log.found.modified_unix_ms)
+            };
+            let known = stored
+                .get(path)
+                .filter(|row| same(row, at("bytes"), at("modified_unix_ms")))
+                .and_then(|row| {
+                    Some((
+                        row[at("sha256")].text()?.to_owned(),
+                        rows::nights_in(row[at("nights")].text()?),
+                    ))
+                });
+            let has_failed = given_up
+                .get(path)
+                .is_some_and(|row| same(row, FAILURES.at("bytes"), FAILURES.at("modified_unix_ms")));
+            if known.is_none() && has_failed {
+                continue;
+            }
+            is_new |= known.is_none();
+            logs.push(LogRef {
+                path: path.to_owned(),
+                machine: log.machine.clone(),
+                bytes: log.found.bytes,
+                modified_unix_ms: log.found.modified_unix_ms,
+                known,
+                is_there: true,
+            });
+        }
+        let there: BTreeSet<&str> = found.iter().map(|log| &log.found.path[..]).collect();
+        for (path, row) in stored.iter().filter(|(path, _)| !there.contains(*path)) {
+            logs.push(LogRef {
+                path: (*path).to_owned(),
+                machine: row[at("machine")].text().map(str::to_owned),
+                bytes: 0,
+                modified_unix_ms: row[at("modified_unix_ms")].count().unwrap_or(0),
+                known: row[at("sha256")].text().map(|sha256| {
+                    (
+                        sha256.to_owned(),
+                        rows::nights_in(row[at("nights")].text().unwrap_or_default()),
+                    )
+                }),
+                is_there: false,
+            });
+        }
+        logs.sort_by(|a, b| a.path.cmp(&b.path));
+        let nights = self.nights.get(&garden.name);
+        let newest = self.newest(garden).unwrap_or(Night::MAX);
+        let is_stale = match nights {
+            None => false,
+            Some(nights) => {
+                let setup = work::setup_of(bucket, &garden.settings, wishes.night_turns_at_h)?;
+                nights
+                    .range(newest - work::ANEW_NIGHTS..)
+                    .any(|(_, (key, _))| key.get(17..33) != setup.get(..16))
+            }
+        };
+        if !is_new && !is_stale {
+            return Ok(None);
+        }
+        let failed = self
+            .failures
+            .get(&garden.name)
+            .into_iter()
+            .flatten()
+            .filter(|(_, row)| row[FAILURES.at("tool_version")].text() == Some(tussock::TOOL_VERSION))
+            .filter_map(|(night, row)| {
+                (row[1].text() == Some(&night::words(*night)))
+                    .then(|| {
+                        row[FAILURES.at("sha256")]
+                            .text()
+                            .map(|sha256| (*night, sha256.to_owned()))
+                    })
+                    .flatten()
+            })
+            .collect();
+        Ok(Some(GardenJob {
+            place: run.place.clone(),
+            garden: garden.name.clone(),
+            plan: garden.plan.clone(),
+            settings: garden.settings.clone(),
+            night_turns_at_h: wishes.night_turns_at_h,
+            logs,
+            done: nights
+                .into_iter()
+                .flatten()
+                .map(|(night, (key, _))| (*night, key.clone()))
+                .collect(),
+            failed,
+            advice: None,
+        }))
+    }
+
+    /// Expected nights and rests may change without any new log; a garden that never logged has a row too.
+    fn renew_wishes(&self, garden: &GardenInput, change: &mut Change) {
+        let old = self.gardens.get(&garden.name);
+        let mut row = old.cloned().unwrap_or_else(|| {
+            let mut row = vec![Value::Null; GARDENS.columns.len()];
+            row[0] = Value::from(&garden.name[..]);
+            row
+        });
+        wish(&mut row, garden);
+        if old != Some(&row) {
+            change.drop(&GARDENS, 0, &garden.name, None);
+            change.put(&GARDENS, 0, row);
+        }
+    }
+
+    fn book_failures(&self, garden: &GardenInput, failed: &[Failed], change: &mut Change) {
+        for one in failed {
+            self.forget_failure(&garden.name, &one.what, change);
+            let mut row = vec![Value::Null; FAILURES.columns.len()];
+            for (name, value) in [
+                ("garden", Value::from(&garden.name[..])),
+                ("what", Value::from(&one.what[..])),
+                ("reason", Value::from(&one.reason[..])),
+                ("detail", Value::from(&one.detail[..])),
+                ("sha256", Value::from(&one.sha256[..])),
+                ("bytes", one.bytes.into()),
+                ("modified_unix_ms", Value::Count(one.modified_unix_ms)),
+                ("tool_version", tussock::TOOL_VERSION.into()),
+            ] {
+                row[FAILURES.at(name)] = value;
+            }
+            change.put(&FAILURES, one.night, row);
+        }
+    }
+
+    fn forget_failure(&self, garden: &str, what: &str, change: &mut Change) {
+        for (night, row) in self.failures.get(garden).into_iter().flatten() {
+            if row[1].text() == Some(what) {
+                change.drop(&FAILURES, *night, garden, Some(what));
+            }
+        }
+    }
+}
+
+fn wish(row: &mut Row, garden: &GardenInput) {
+    let rests: Vec<String> = garden
+        .rests
+        .iter()
+        .map(|(from, to)| format!("{}/{}", night::words(*from), night::words(*to)))
+        .collect();
+    row[GARDENS.at("expected")] = garden.expected.words().into();
+    row[GARDENS.at("rests")] = rests.join(",").into();
+}
+
+fn do_jobs(
+    run: &Run,
+    store: &mut Store,
+    known: &Known,
+    chunk: &[GardenInput],
+    jobs: Vec<GardenJob>,
+    done: &mut Done,
+    tell: &mut dyn FnMut(Told),
+) -> Result<(), BatchError> {
+    if jobs.is_empty() {
+        return Ok(());
+    }
+    let inputs: HashMap<&str, &GardenInput> = chunk.iter().map(|garden| (&garden.name[..], garden)).collect();
+    let mut change = Change::default();
+    let mut pockets: BTreeMap<String, (String, BTreeMap<Night, Vec<Row>>)> = BTreeMap::new();
+    run.crew.work(jobs, &mut |job, mut answer| {
+        let Some(garden) = inputs.get(&job.garden[..]) else {
+            return Ok(());
+        };
+        done.with_news += 1;
+        done.logs += answer.logs.len();
+        done.nights += answer.nights.len();
+        done.failures += answer.failed.len();
+        let of_nights = answer
+            .nights
+            .iter_mut()
+            .map(|night| (night.night, std::mem::take(&mut night.pockets)))
+            .collect();
+        book(known, garden, job, &answer, &mut change)?;
+        pockets.insert(job.garden.clone(), (answer.plan_sha256.clone(), of_nights));
+        tell(Told::Garden {
+            garden: job.garden.clone(),
+            logs: answer.logs.len(),
+            nights: answer.nights.len(),
+            failed: answer.failed,
+        });
+        Ok(())
+    })?;
+    name_pockets(store, known, pockets, &mut change)?;
+    store.commit(change, Compaction::Left)
+}
+
+/// Books everything of an answer but its pockets.
+fn book(
+    known: &Known,
+    garden: &GardenInput,
+    job: &GardenJob,
+    answer: &GardenAnswer,
+    change: &mut Change,
+) -> Result<(), BatchError> {
+    let name = &garden.name[..];
+    known.book_failures(garden, &answer.failed, change);
+    let has_failed = |what: &str| answer.failed.iter().any(|failed| failed.what == what);
+    for what in ["logs", "plan", "settings", "garden"] {
+        if !has_failed(what) {
+            known.forget_failure(name, what, change);
+        }
+    }
+    let stored: HashMap<&str, Night> = known
+        .logs
+        .get(name)
+        .into_iter()
+        .flatten()
+        .filter_map(|(night, row)| Some((row[1].text()?, *night)))
+        .collect();
+    for log in &answer.logs {
+        if let Some(night) = stored.get(&log.path[..]) {
+            change.drop(&LOGS, *night, name, Some(&log.path));
+        }
+        known.forget_failure(name, &log.path, change);
+        let landed = log.row[LOGS.at("modified_unix_ms")].count().unwrap_or(0) as f64 / 1000.0;
+        let night = log
+            .nights
+            .first()
+            .copied()
+            .unwrap_or_else(|| night::night_of(landed, 0, job.night_turns_at_h));
+        change.put(&LOGS, night, log.row.clone());
+    }
+    for night in &answer.nights {
+        known.forget_failure(name, &night::words(night.night), change);
+        for table in [&NIGHTS, &STUCK_SPOTS, &SUGGESTIONS] {
+            change.drop(table, night.night, name, None);
+        }
+        change.put(&NIGHTS, night.night, night.row.clone());
+        night
+            .stuck_spots
+            .iter()
+            .for_each(|row| change.put(&STUCK_SPOTS, night.night, row.clone()));
+        night
+            .suggestions
+            .iter()
+            .for_each(|row| change.put(&SUGGESTIONS, night.night, row.clone()));
+    }
+    let row = garden_row(known.gardens.get(name), garden, answer)?;
+    change.drop(&GARDENS, 0, name, None);
+    change.put(&GARDENS, 0, row);
+    Ok(())
+}
+
+/// The row of a garden with its rolling state brought up to date.
+fn garden_row(old: Option<&Row>, garden: &GardenInput, answer: &GardenAnswer) -> Result<Row, BatchError> {
+    let mut row = old
+        .cloned()
+        .unwrap_or_else(|| vec![Value::Null; GARDENS.columns.len()]);
+    row[0] = Value::from(&garden.name[..]);
+    wish(&mut row, garden);
+    if answer.plan_sha256.is_empty() {
+        return Ok(row);
+    }
+    let at = |name: &str| GARDENS.at(name);
+    let same_plan = row[at("plan_sha256")].text() == Some(&answer.plan_sha256);
+    let mut state = match &row[at("last_visits")] {
+        Value::Packed(packed) if same_plan => LastVisits::unpack(packed),
+        _ => None,
+    };
+    let first = answer.nights.iter().map(|night| night.night).min();
+    if !same_plan {
+        row[at("plan_since")] = Value::maybe(first.map(night::words));
+        row[at("last_night")] = Value::Null;
+    } else if let Some(first) = first.map(night::words)
+        && row[at("plan_since")]
+            .text()
+            .is_none_or(|since| first[..] < *since)
+    {
+        row[at("plan_since")] = first.into();
+    }
+    let mut machines: BTreeMap<String, String> = row[at("machines")]
+        .text()
+        .unwrap_or_default()
+        .split(',')
+        .filter_map(|pair| pair.split_once('='))
+        .map(|(name, night)| (name.to_owned(), night.to_owned()))
+        .collect();
+    for night in &answer.nights {
+        let words = night::words(night.night);
+        for machine in &night.machines {
+            // Names come from folders: what parts the list must not stand in them.
+            let plain = machine.replace([',', '='], " ");
+            let last = machines.entry(plain).or_default();
+            if *last < words {
+                last.clone_from(&words);
+            }
+        }
+        if row[at("last_night")].text().is_none_or(|last| *last < words[..]) {
+            row[at("last_night")] = words.into();
+        }
+        let Some(grid) = &night.grid else { continue };
+        let marks = STANDARD
+            .decode(&night.visited)
+            .ok()
+            .and_then(|packed| zstd::decode_all(&packed[..]).ok())
+            .unwrap_or_default();
+        let mut rolling = state.take().unwrap_or_else(|| LastVisits::new(*grid, &marks));
+        if !rolling.take(night.night, grid, &marks) {
+            rolling = LastVisits::new(*grid, &marks);
+            rolling.take(night.night, grid, &marks);
+        }
+        state = Some(rolling);
+    }
+    let machines: Vec<String> = machines
+        .into_iter()
+        .map(|(name, night)| format!("{name}={night}"))
+        .collect();
+    row[at("machines")] = machines.join(",").into();
+    row[at("name")] = Value::maybe(answer.name.as_deref());
+    row[at("plan_sha256")] = Value::from(&answer.plan_sha256[..]);
+    row[at("settings_sha256")] = Value::from(&answer.settings_sha256[..]);
+    row[at("promised_fraction")] = Value::Number(answer.promised_fraction);
+    row[at("promised_days")] = Value::Number(answer.promised_days);
+    row[at("last_visits")] = match state {
+        None => Value::Null,
+        Some(state) => Value::Packed(state.pack().map_err(|source| BatchError::Disk {
+            path: PathBuf::from(&garden.name),
+            what: "packed",
+            source,
+        })?),
+    };
+    Ok(row)
+}
+
+/// Names pockets over nights, from the first night that changed on.
+fn name_pockets(
+    store: &Store,
+    known: &Known,
+    fresh: BTreeMap<String, (String, BTreeMap<Night, Vec<Row>>)>,
+    change: &mut Change,
+) -> Result<(), BatchError> {
+    let Some(earliest) = fresh
+        .values()
+        .filter_map(|(_, nights)| nights.keys().next())
+        .min()
+        .copied()
+    else {
+        return Ok(());
+    };
+    let from = earliest.saturating_sub(identity::MEMORY_NIGHTS);
+    let mut stored = by_garden(store.rows(&POCKETS, Columns::All, from..=Night::MAX, &|garden| {
+        fresh.get(garden).is_some_and(|(_, nights)| !nights.is_empty())
+    })?);
+    for (garden, (plan_sha256, mut nights)) in fresh {
+        let Some(first) = nights.keys().next().copied() else {
+            continue;
+        };
+        let mut before = Vec::new();
+        for (night, row) in stored.remove(&garden).unwrap_or_default() {
+            // Under another plan pockets tell another story.
+            let same_plan = known
+                .nights
+                .get(&garden)
+                .and_then(|nights| nights.get(&night))
+                .is_some_and(|(_, plan)| *plan == plan_sha256);
+            if night < first {
+                if same_plan {
+                    before.push((night, row));
+                }
+            } else if same_plan && !fresh_holds(&nights, night) {
+                nights.entry(night).or_default().push(row);
+            }
+        }
+        let fresh_nights: Vec<Night> = nights.keys().copied().collect();
+        identity::name(&before, &mut nights);
+        for night in fresh_nights {
+            change.drop(&POCKETS, night, &garden, None);
+        }
+        for (night, rows) in nights {
+            rows.into_iter().for_each(|row| change.put(&POCKETS, night, row));
+        }
+    }
+    Ok(())
+}
+
+/// Whether a night's pockets are those of this run; rows that were put in from the store carry an identity already.
+fn fresh_holds(nights: &BTreeMap<Night, Vec<Row>>, night: Night) -> bool {
+    nights
+        .get(&night)
+        .is_some_and(|rows| rows.iter().all(|row| row[POCKETS.at("id")] == Value::Null))
+}
+
+/// Suggestions for the worst gardens of the newest night.
+fn advise(
+    run: &Run,
+    bucket: &Bucket,
+    store: &mut Store,
+    wishes: &Wishes,
+    done: &mut Done,
+    tell: &mut dyn FnMut(Told),
+) -> Result<(), BatchError> {
+    let Some(newest) = store.nights(&NIGHTS).last().copied() else {
+        return Ok(());
+    };
+    let mut worst: Vec<(f64, String)> = store
+        .rows(&NIGHTS, Columns::Some(&["missed_m2"]), newest..=newest, &|_| true)?
+        .into_iter()
+        .filter_map(|(_, row)| Some((row[NIGHTS.at("missed_m2")].number()?, row[0].text()?.to_owned())))
+        .filter(|(missed_m2, _)| *missed_m2 > 0.0)
+        .collect();
+    worst.sort_by(|a, b| b.0.total_cmp(&a.0).then(a.1.cmp(&b.1)));
+    worst.truncate(wishes.worst_gardens);
+    let names: BTreeSet<&str> = worst.iter().map(|(_, name)| &name[..]).collect();
+    let chunk: Vec<GardenInput> = wishes
+        .gardens
+        .iter()
+        .filter(|garden| names.contains(&garden.name[..]))
+        .cloned()
+        .collect();
+    let known = Known::of(store, &chunk)?;
+    let mut jobs = Vec::new();
+    for garden in &chunk {
+        let key = known
+            .nights
+            .get(&garden.name)
+            .and_then(|nights| nights.get(&newest));
+        if key.is_none_or(|(key, _)| key.ends_with(work::ADVISED)) {
+            continue;
+        }
+        if let Some(job) = known.advice_job(run, bucket, wishes, garden, newest)? {
+            jobs.push(job);
+        }
+    }
+    if jobs.is_empty() {
+        return Ok(());
+    }
+    tell(Told::Advising(jobs.len()));
+    let mut apart = Done::default();
+    do_jobs(run, store, &known, &chunk, jobs, &mut apart, tell)?;
+    done.failures += apart.failures;
+    Ok(())
+}
+
+impl Known {
+    /// The logs of one night, to be analysed again with suggestions.
+    fn advice_job(
+        &self,
+        run: &Run,
+        bucket: &Bucket,
+        wishes: &Wishes,
+        garden: &GardenInput,
+        night: Night,
+    ) -> Result<Option<GardenJob>, BatchError> {
+        let there: BTreeMap<String, crate::LogInput> = garden
+            .logs(bucket)?
+            .into_iter()
+            .map(|log| (log.found.path.clone(), log))
+            .collect();
+        let at = |name: &str| LOGS.at(name);
+        let mut logs = Vec::new();
+        for (_, row) in self.logs.get(&garden.name).into_iter().flatten() {
+            let (Some(path), Some(sha256)) = (row[1].text(), row[at("sha256")].text()) else {
+                continue;
+            };
+            let nights = rows::nights_in(row[at("nights")].text().unwrap_or_default());
+            if !nights.contains(&night) {
+                continue;
+            }
+            let is_there = there
+                .get(path)
+                .is_some_and(|log| Some(log.found.modified_unix_ms) == row[at("modified_unix_ms")].count());
+            if !is_there && row[at("same_as")] == Value::Null {
+                return Ok(None);
+            }
+            logs.push(LogRef {
+                path: path.to_owned(),
+                machine: row[at("machine")].text().map(str::to_owned),
+                bytes: 0,
+                modified_unix_ms: row[at("modified_unix_ms")].count().unwrap_or(0),
+                // One night only.
+                known: Some((sha256.to_owned(), vec![night])),
+                is_there,
+            });
+        }
+        logs.sort_by(|a, b| a.path.cmp(&b.path));
+        let key = self
+            .nights
+            .get(&garden.name)
+            .and_then(|nights| nights.get(&night));
+        Ok(Some(GardenJob {
+            place: run.place.clone(),
+            garden: garden.name.clone(),
+            plan: garden.plan.clone(),
+            settings: garden.settings.clone(),
+            night_turns_at_h: wishes.night_turns_at_h,
+            logs,
+            done: key.map(|(key, _)| (night, key.clone())).into_iter().collect(),
+            failed: Vec::new(),
+            advice: Some(night),
+        }))
+    }
+}

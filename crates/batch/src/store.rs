@@ -1,0 +1,510 @@
+//! The folder that holds everything, and the one file that says what counts.
+//!
+//! `tussock-store.json` lists the files that are alive. A commit writes new files beside the old ones, then puts a new list in
+//! the place of the old one in one step, then takes away what the list no longer names. A run that is killed before that step
+//! has changed nothing; after it, everything. What a killed run leaves lying is swept away by the next one.
+//!
+//! One run writes at a time: it holds a lock that the system gives back when the process ends, however it ends. Where a file
+//! system knows no locks the number of the last commit is looked at again before each step: a run that was overtaken
+//! keeps nothing.
+
+use crate::disk::{Disk, RealDisk};
+use crate::night::Night;
+use crate::table::{self, Parted, Row, SCHEMA_VERSION, TABLES, Table};
+use crate::{BatchError, night};
+use serde::{Deserialize, Serialize};
+use sha2::{Digest, Sha256};
+use std::collections::{BTreeMap, BTreeSet};
+use std::fs::{File, TryLockError};
+use std::path::{Path, PathBuf};
+
+const RECORD: &str = "tussock-store.json";
+const LOCK: &str = ".tussock-lock";
+/// Files of a night are joined up to so many rows.
+const JOINED_ROWS: usize = 400_000;
+
+/// The commit record.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+struct Record {
+    schema_version: u32,
+    tool_version: String,
+    commit: u64,
+    /// Files of each table that are alive, with `/` between, relative to the store.
+    tables: BTreeMap<String, Vec<Alive>>,
+}
+
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+struct Alive {
+    file: String,
+    night: Option<String>,
+    rows: usize,
+}
+
+impl Alive {
+    fn night(&self) -> Option<Night> {
+        self.night.as_deref().and_then(night::parse)
+    }
+}
+
+/// What a row is known by within its table and night: garden, and a key where the table has one.
+type RowKey = (String, Option<String>);
+
+/// What a commit changes.
+#[derive(Clone, Debug, Default)]
+pub struct Change {
+    put: BTreeMap<(usize, Option<Night>), Vec<Row>>,
+    drop: BTreeMap<(usize, Option<Night>), BTreeSet<RowKey>>,
+}
+
+impl Change {
+    /// Rows to add. For a table without nights the night is left out.
+    pub fn put(&mut self, table: &'static Table, night: Night, row: Row) {
+        self.put.entry(place(table, night)).or_default().push(row);
+    }
+
+    /// Takes away the rows of a garden (and night), all or those with one value in the second column.
+    pub fn drop(&mut self, table: &'static Table, night: Night, garden: &str, second: Option<&str>) {
+        self.drop
+            .entry(place(table, night))
+            .or_default()
+            .insert((garden.to_owned(), second.map(str::to_owned)));
+    }
+
+    /// Whether there is nothing to do.
+    pub fn is_empty(&self) -> bool {
+        self.put.is_empty() && self.drop.is_empty()
+    }
+
+    fn drops(&self, at: &(usize, Option<Night>), row: &Row) -> bool {
+        let Some(drop) = self.drop.get(at) else {
+            return false;
+        };
+        let garden = row[0].text().unwrap_or_default().to_owned();
+        let second = row[1].text().map(str::to_owned);
+        drop.contains(&(garden.clone(), None)) || drop.contains(&(garden, second))
+    }
+}
+
+fn place(table: &'static Table, night: Night) -> (usize, Option<Night>) {
+    (number(table), (table.parted == Parted::ByNight).then_some(night))
+}
+
+fn number(table: &'static Table) -> usize {
+    TABLES.iter().position(|one| one.name == table.name).unwrap_or(0)
+}
+
+/// Whether small files are joined.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Compaction {
+    /// They stay as they are.
+    Left,
+    /// One file for each night and table, as far as it does not grow too large.
+    Done,
+}
+
+/// An open store.
+pub struct Store {
+    path: PathBuf,
+    disk: Box<dyn Disk>,
+    record: Record,
+    tool_version: String,
+    /// Given back by the system when it is closed. None for readers.
+    _lock: Option<File>,
+}
+
+impl Store {
+    /// Opens a store for reading.
+    ///
+    /// # Errors
+    /// When there is none, or it is of another version.
+    pub fn open(path: &Path) -> Result<Self, BatchError> {
+        let disk = RealDisk;
+        let record = record(&disk, path)?.ok_or_else(|| BatchError::NoStore {
+            path: path.to_owned(),
+            why: format!("it has no {RECORD}"),
+        })?;
+        Ok(Self {
+            path: path.to_owned(),
+            disk: Box::new(disk),
+            tool_version: record.tool_version.clone(),
+            record,
+            _lock: None,
+        })
+    }
+
+    /// Opens a store for writing, or makes one where there is none; sweeps away what a killed run left lying.
+    ///
+    /// # Errors
+    /// When the folder holds something else, another run is writing, or the disk refuses.
+    pub fn open_to_write(path: &Path, tool_version: &str) -> Result<Self, BatchError> {
+        Self::open_on(path, tool_version, Box::new(RealDisk))
+    }
+
+    /// The same on a disk of the caller's.
+    ///
+    /// # Errors
+    /// As [`Store::open_to_write`].
+    pub fn open_on(path: &Path, tool_version: &str, disk: Box<dyn Disk>) -> Result<Self, BatchError> {
+        let failed = |what| {
+            move |source| BatchError::Disk {
+                path: path.to_owned(),
+                what,
+                source,
+            }
+        };
+        // A folder of somebody else's is not written to.
+        if record(&*disk, path)?.is_none() {
+            let foreign = disk
+                .list(path)
+                .map_err(failed("listed"))?
+                .into_iter()
+                .find(|(found, _)| {
+                    let name = found
+                        .file_name()
+                        .unwrap_or_default()
+                        .to_string_lossy()
+                        .into_owned();
+                    name != LOCK && !name.starts_with(RECORD) && TABLES.iter().all(|table| table.name != name)
+                });
+            if let Some((found, _)) = foreign {
+                return Err(BatchError::NoStore {
+                    path: path.to_owned(),
+                    why: format!("it has no {RECORD}, but {}", found.display()),
+                });
+            }
+        }
+        disk.make_folder(path).map_err(failed("made"))?;
+        let lock = File::create(path.join(LOCK)).map_err(failed("locked"))?;
+        match lock.try_lock() {
+            Ok(()) => {}
+            Err(TryLockError::WouldBlock) => {
+                return Err(BatchError::InUse {
+                    path: path.to_owned(),
+                });
+            }
+            // No locks here: the number of the commit has to do.
+            Err(TryLockError::Error(_)) => {}
+        }
+        let record = record(&*disk, path)?.unwrap_or_else(|| Record {
+            schema_version: SCHEMA_VERSION,
+            tool_version: tool_version.to_owned(),
+            commit: 0,
+            tables: TABLES
+                .iter()
+                .map(|table| (table.name.to_owned(), Vec::new()))
+                .collect(),
+        });
+        let store = Self {
+            path: path.to_owned(),
+            disk,
+            record,
+            tool_version: tool_version.to_owned(),
+            _lock: Some(lock),
+        };
+        store.sweep()?;
+        Ok(store)
+    }
+
+    /// Number of the last commit.
+    pub const fn commits(&self) -> u64 {
+        self.record.commit
+    }
+
+    /// Where it is.
+    pub fn path(&self) -> &Path {
+        &self.path
+    }
+
+    /// Nights of a table, in order; none for a table without nights.
+    pub fn nights(&self, table: &'static Table) -> Vec<Night> {
+        let nights: BTreeSet<Night> = self.alive(table).iter().filter_map(Alive::night).collect();
+        nights.into_iter().collect()
+    }
+
+    /// Files that are alive.
+    pub fn files(&self) -> usize {
+        self.record.tables.values().map(Vec::len).sum()
+    }
+
+    /// Whether some night has more than one small file.
+    pub fn wants_joining(&self) -> bool {
+        TABLES.iter().any(|table| {
+            let mut rows: BTreeMap<Option<Night>, (usize, usize)> = BTreeMap::new();
+            for alive in self.alive(table) {
+                let (files, sum) = rows.entry(alive.night()).or_default();
+                *files += 1;
+                *sum += alive.rows;
+            }
+            rows.values()
+                .any(|(files, sum)| *files > 1 && *sum <= JOINED_ROWS)
+        })
+    }
+
+    fn alive(&self, table: &'static Table) -> &[Alive] {
+        self.record.tables.get(table.name).map_or(&[], Vec::as_slice)
+    }
+
+    /// Rows of a table with their nights (0 for a table without), of nights from `from` to `to` and of gardens that are kept.
+    /// Columns that are not named are null.
+    ///
+    /// # Errors
+    /// When a file cannot be read.
+    pub fn rows(
+        &self,
+        table: &'static Table,
+        columns: Columns<'_>,
+        nights: std::ops::RangeInclusive<Night>,
+        keep: &dyn Fn(&str) -> bool,
+    ) -> Result<Vec<(Night, Row)>, BatchError> {
+        let wanted: Vec<usize> = match columns {
+            Columns::All => (0..table.columns.len()).collect(),
+            Columns::Some(names) => names.iter().map(|name| table.at(name)).collect(),
+        };
+        let mut out = Vec::new();
+        for alive in self.alive(table) {
+            let night = alive.night().unwrap_or(0);
+            if table.parted == Parted::ByNight && !nights.contains(&night) {
+                continue;
+            }
+            let rows = self.file_rows(table, &alive.file, &wanted, keep)?;
+            out.extend(rows.into_iter().map(|row| (night, row)));
+        }
+        Ok(out)
+    }
+
+    fn file_rows(
+        &self,
+        table: &'static Table,
+        file: &str,
+        wanted: &[usize],
+        keep: &dyn Fn(&str) -> bool,
+    ) -> Result<Vec<Row>, BatchError> {
+        let path = self.path.join(file);
+        let bytes = self.disk.read(&path).map_err(|source| BatchError::Disk {
+            path,
+            what: "read",
+            source,
+        })?;
+        table::read(table, file, bytes.into(), wanted, keep)
+    }
+
+    /// Makes a change, whole or not at all.
+    ///
+    /// # Errors
+    /// When the disk refuses or another run overtook this one; the store is then as it was.
+    pub fn commit(&mut self, change: Change, compaction: Compaction) -> Result<(), BatchError> {
+        let places: BTreeSet<(usize, Option<Night>)> =
+            change.put.keys().chain(change.drop.keys()).copied().collect();
+        let mut next = self.record.clone();
+        next.commit += 1;
+        next.tool_version.clone_from(&self.tool_version);
+        let mut new_files: Vec<(String, Vec<u8>)> = Vec::new();
+        let mut put = change.put.clone();
+        for (number, table) in TABLES.iter().enumerate() {
+            let mut files: BTreeMap<Option<Night>, Vec<Alive>> = BTreeMap::new();
+            for alive in self.alive(table) {
+                files.entry(alive.night()).or_default().push(alive.clone());
+            }
+            for (_, night) in places.range((number, None)..=(number, Some(Night::MAX))) {
+                files.entry(*night).or_default();
+            }
+            let mut alive_after = Vec::new();
+            for (night, files) in files {
+                let at = (number, night);
+                let new = put.remove(&at).unwrap_or_default();
+                let dropping = change.drop.contains_key(&at);
+                let joining = compaction == Compaction::Done
+                    && files.len() + usize::from(!new.is_empty()) > 1
+                    && files.iter().map(|file| file.rows).sum::<usize>() + new.len() <= JOINED_ROWS;
+                let mut rows = new;
+                for file in files {
+                    if !dropping && !joining {
+                        alive_after.push(file);
+                        continue;
+                    }
+                    let all: Vec<usize> = (0..table.columns.len()).collect();
+                    let before = self.file_rows(table, &file.file, &all, &|_| true)?;
+                    let count = before.len();
+                    let kept: Vec<Row> = before.into_iter().filter(|row| !change.drops(&at, row)).collect();
+                    // A file that loses nothing stays, unless files are being joined.
+                    if kept.len() == count && !joining {
+                        alive_after.push(file);
+                    } else {
+                        rows.extend(kept);
+                    }
+                }
+                if rows.is_empty() {
+                    continue;
+                }
+                let count = rows.len();
+                let bytes = table::write(table, rows, &self.tool_version)?;
+                // Two that write at once on a disk without locks must not take each other's names.
+                let digest = Sha256::digest(&bytes);
+                let file = format!(
+                    "{}/part-{:08}-{}-{:02x}{:02x}{:02x}{:02x}.parquet",
+                    table.folder(night),
+                    next.commit,
+                    new_files.len(),
+                    digest[0],
+                    digest[1],
+                    digest[2],
+                    digest[3],
+                );
+                alive_after.push(Alive {
+                    file: file.clone(),
+                    night: night.map(night::words),
+                    rows: count,
+                });
+                new_files.push((file, bytes));
+            }
+            next.tables.insert(table.name.to_owned(), alive_after);
+        }
+        self.put_in_place(next, &new_files)
+    }
+
+    fn put_in_place(&mut self, next: Record, new_files: &[(String, Vec<u8>)]) -> Result<(), BatchError> {
+        for (file, bytes) in new_files {
+            let path = self.path.join(file);
+            let failed = |source| BatchError::Disk {
+                path: path.clone(),
+                what: "written",
+                source,
+            };
+            if let Some(folder) = path.parent() {
+                self.disk.make_folder(folder).map_err(failed)?;
+            }
+            // Readers that list the folder take what ends in .parquet: that name is given to whole files only.
+            let part = path.with_extension("part");
+            self.disk.write(&part, bytes).map_err(failed)?;
+            self.disk.rename(&part, &path).map_err(failed)?;
+        }
+        let mut text = serde_json::to_vec_pretty(&next)?;
+        text.push(b'\n');
+        let (path, part) = (self.path.join(RECORD), self.path.join(format!("{RECORD}.part")));
+        let failed = |source| BatchError::Disk {
+            path: path.clone(),
+            what: "written",
+            source,
+        };
+        self.disk.write(&part, &text).map_err(failed)?;
+        let found = record(&*self.disk, &self.path)?.map_or(0, |record| record.commit);
+        if found != self.record.commit {
+            return Err(BatchError::Overtaken {
+                path: self.path.clone(),
+                found,
+                expected: self.record.commit,
+            });
+        }
+        self.disk.rename(&part, &path).map_err(failed)?;
+        let before = std::mem::replace(&mut self.record, next);
+        let alive: BTreeSet<&String> = self
+            .record
+            .tables
+            .values()
+            .flatten()
+            .map(|alive| &alive.file)
+            .collect();
+        for gone in before
+            .tables
+            .values()
+            .flatten()
+            .filter(|gone| !alive.contains(&gone.file))
+        {
+            // The record is in place: what cannot be taken away now is swept later.
+            let _ = self.disk.remove(&self.path.join(&gone.file));
+        }
+        Ok(())
+    }
+
+    /// Takes away files in the folders of the tables that no commit names.
+    fn sweep(&self) -> Result<(), BatchError> {
+        let alive: BTreeSet<PathBuf> = self
+            .record
+            .tables
+            .values()
+            .flatten()
+            .map(|alive| self.path.join(&alive.file))
+            .collect();
+        let list = |path: &Path| {
+            self.disk.list(path).map_err(|source| BatchError::Disk {
+                path: path.to_owned(),
+                what: "listed",
+                source,
+            })
+        };
+        for table in TABLES {
+            for (path, is_folder) in list(&self.path.join(table.name))? {
+                let files = if is_folder {
+                    list(&path)?
+                } else {
+                    vec![(path, false)]
+                };
+                for (file, is_folder) in files {
+                    let is_ours = file
+                        .extension()
+                        .is_some_and(|ending| ending == "parquet" || ending == "part");
+                    if !is_folder && is_ours && !alive.contains(&file) {
+                        self.disk.remove(&file).map_err(|source| BatchError::Disk {
+                            path: file.clone(),
+                            what: "swept away",
+                            source,
+                        })?;
+                    }
+                }
+            }
+        }
+        Ok(())
+    }
+}
+
+/// Which columns are read.
+#[derive(Clone, Copy, Debug)]
+pub enum Columns<'a> {
+    /// All.
+    All,
+    /// These; `garden` always.
+    Some(&'a [&'a str]),
+}
+
+fn record(disk: &dyn Disk, path: &Path) -> Result<Option<Record>, BatchError> {
+    let file = path.join(RECORD);
+    let bytes = match disk.read(&file) {
+        Ok(bytes) => bytes,
+        Err(error)
+            if matches!(
+                error.kind(),
+                std::io::ErrorKind::NotFound | std::io::ErrorKind::NotADirectory
+            ) =>
+        {
+            return Ok(None);
+        }
+        Err(source) => {
+            return Err(BatchError::Disk {
+                path: file,
+                what: "read",
+                source,
+            });
+        }
+    };
+    #[derive(Deserialize)]
+    struct Version {
+        schema_version: u32,
+    }
+    let no_store = |error: serde_json::Error| BatchError::NoStore {
+        path: path.to_owned(),
+        why: format!("{RECORD} is not one of ours: {error}"),
+    };
+    let version: Version = serde_json::from_slice(&bytes).map_err(no_store)?;
+    if version.schema_version != SCHEMA_VERSION {
+        return Err(BatchError::SchemaVersion {
+            path: path.to_owned(),
+            found: version.schema_version,
+            expected: SCHEMA_VERSION,
+        });
+    }
+    serde_json::from_slice(&bytes).map(Some).map_err(no_store)
+}
+
+#[cfg(test)]
+#[path = "store_tests.rs"]
+mod tests;

@@ -1,0 +1,303 @@
+//! The store on disks that fill up or die, and with two writers.
+
+use super::*;
+use crate::table::{GARDENS, LOGS, NIGHTS, Value};
+use std::sync::Arc;
+use std::sync::atomic::{AtomicUsize, Ordering};
+use tempfile::TempDir;
+
+/// What happens to the disk.
+#[derive(Clone, Copy, PartialEq)]
+enum Fate {
+    /// From some step on nothing works any more: the process was killed.
+    Killed,
+    /// One step fails, half of the bytes written: the disk was full.
+    Full,
+}
+
+struct Doomed {
+    steps: Arc<AtomicUsize>,
+    last: usize,
+    fate: Fate,
+}
+
+impl Doomed {
+    fn step(&self) -> std::io::Result<()> {
+        let step = self.steps.fetch_add(1, Ordering::SeqCst);
+        let fails = match self.fate {
+            Fate::Killed => step >= self.last,
+            Fate::Full => step == self.last,
+        };
+        if fails {
+            return Err(std::io::Error::from(std::io::ErrorKind::StorageFull));
+        }
+        Ok(())
+    }
+}
+
+impl Disk for Doomed {
+    fn make_folder(&self, path: &Path) -> std::io::Result<()> {
+        self.step()?;
+        RealDisk.make_folder(path)
+    }
+    fn write(&self, path: &Path, bytes: &[u8]) -> std::io::Result<()> {
+        if let Err(error) = self.step() {
+            // Nothing is written any more by a process that is no longer there.
+            if self.fate == Fate::Full || self.steps.load(Ordering::SeqCst) == self.last + 1 {
+                RealDisk.write(path, &bytes[..bytes.len() / 2])?;
+            }
+            return Err(error);
+        }
+        RealDisk.write(path, bytes)
+    }
+    fn rename(&self, from: &Path, to: &Path) -> std::io::Result<()> {
+        self.step()?;
+        RealDisk.rename(from, to)
+    }
+    fn remove(&self, path: &Path) -> std::io::Result<()> {
+        self.step()?;
+        RealDisk.remove(path)
+    }
+    fn read(&self, path: &Path) -> std::io::Result<Vec<u8>> {
+        RealDisk.read(path)
+    }
+    fn list(&self, path: &Path) -> std::io::Result<Vec<(PathBuf, bool)>> {
+        RealDisk.list(path)
+    }
+}
+
+fn row(table: &'static Table, garden: &str, second: &str) -> Row {
+    let mut row = vec![Value::Null; table.columns.len()];
+    row[0] = garden.into();
+    row[1] = second.into();
+    row
+}
+
+const NIGHT: Night = 20_000;
+
+/// Five commits that add, replace, take away and join.
+fn changes() -> Vec<(Change, Compaction)> {
+    let mut out = Vec::new();
+    for number in 0..3 {
+        let mut change = Change::default();
+        for garden in ["a", "b"] {
+            change.put(
+                &LOGS,
+                NIGHT + number,
+                row(&LOGS, garden, &format!("{garden}/{number}")),
+            );
+            change.put(&NIGHTS, NIGHT, row(&NIGHTS, &format!("{garden}{number}"), "k"));
+        }
+        change.drop(&GARDENS, 0, "a", None);
+        change.put(&GARDENS, 0, row(&GARDENS, "a", &number.to_string()));
+        out.push((change, Compaction::Left));
+    }
+    let mut change = Change::default();
+    change.drop(&LOGS, NIGHT + 1, "a", Some("a/1"));
+    change.drop(&LOGS, NIGHT + 1, "b", Some("no such log"));
+    change.drop(&NIGHTS, NIGHT, "b2", None);
+    out.push((change, Compaction::Left));
+    out.push((Change::default(), Compaction::Done));
+    out
+}
+
+fn content(store: &Store) -> Vec<(usize, Night, Row)> {
+    let mut out = Vec::new();
+    for (number, table) in TABLES.iter().enumerate() {
+        let rows = store
+            .rows(table, Columns::All, Night::MIN..=Night::MAX, &|_| true)
+            .unwrap();
+        out.extend(rows.into_iter().map(|(night, row)| (number, night, row)));
+    }
+    out.sort_by(|a, b| (a.0, a.1).cmp(&(b.0, b.1)).then_with(|| table::order(&a.2, &b.2)));
+    out
+}
+
+/// Every file below the folders of the tables, and how many of them are alive.
+fn files(path: &Path) -> usize {
+    let mut found = 0;
+    for table in TABLES {
+        for (folder, is_folder) in RealDisk.list(&path.join(table.name)).unwrap() {
+            found += if is_folder {
+                RealDisk.list(&folder).unwrap().len()
+            } else {
+                1
+            };
+        }
+    }
+    found
+}
+
+#[test]
+fn rows_are_replaced_taken_away_and_joined() {
+    let folder = TempDir::new().unwrap();
+    let mut store = Store::open_to_write(folder.path(), "1").unwrap();
+    let mut wanted: Vec<(usize, Night, Row)> = Vec::new();
+    for (change, compaction) in changes() {
+        // The slow and obvious twin: a list.
+        wanted.retain(|(number, night, row)| {
+            let at = (
+                *number,
+                (TABLES[*number].parted == Parted::ByNight).then_some(*night),
+            );
+            !change.drops(&at, row)
+        });
+        for ((number, night), rows) in &change.put {
+            wanted.extend(rows.iter().map(|row| (*number, night.unwrap_or(0), row.clone())));
+        }
+        wanted.sort_by(|a, b| (a.0, a.1).cmp(&(b.0, b.1)).then_with(|| table::order(&a.2, &b.2)));
+        store.commit(change, compaction).unwrap();
+        assert_eq!(content(&store), wanted);
+        assert_eq!(files(folder.path()), store.files());
+    }
+    // Three nights of logs, one of nights, the gardens: a file each.
+    assert_eq!(store.files(), 5);
+    assert!(!store.wants_joining());
+    drop(store);
+    assert_eq!(content(&Store::open(folder.path()).unwrap()), wanted);
+}
+
+#[test]
+fn killed_or_full_at_any_step_the_store_is_as_before_or_as_after() {
+    // What it is after each commit, and how many steps all of it takes.
+    let (folder, steps) = (TempDir::new().unwrap(), Arc::new(AtomicUsize::new(0)));
+    let sound = Doomed {
+        steps: Arc::clone(&steps),
+        last: usize::MAX,
+        fate: Fate::Full,
+    };
+    let mut store = Store::open_on(folder.path(), "1", Box::new(sound)).unwrap();
+    let mut after = vec![content(&store)];
+    for (change, compaction) in changes() {
+        store.commit(change, compaction).unwrap();
+        after.push(content(&store));
+    }
+    let all = steps.load(Ordering::SeqCst);
+    assert!(all > 40, "{all}");
+    for fate in [Fate::Killed, Fate::Full] {
+        for last in 0..all {
+            let folder = TempDir::new().unwrap();
+            let steps = Arc::new(AtomicUsize::new(0));
+            let doomed = Doomed { steps, last, fate };
+            let mut made = 0;
+            if let Ok(mut store) = Store::open_on(folder.path(), "1", Box::new(doomed)) {
+                for (change, compaction) in changes() {
+                    if store.commit(change, compaction).is_err() {
+                        break;
+                    }
+                    made += 1;
+                }
+            }
+            let mut store = Store::open_to_write(folder.path(), "1").unwrap();
+            // The last commit may have come through although it was told to have failed, never the other way round.
+            let found = usize::try_from(store.commits()).unwrap();
+            assert!(
+                found == made || found == made + 1,
+                "step {last}: {found} of {made}"
+            );
+            assert_eq!(content(&store), after[found], "step {last}");
+            assert_eq!(
+                files(folder.path()),
+                store.files(),
+                "step {last}: something was left lying"
+            );
+            for (change, compaction) in changes().into_iter().skip(found) {
+                store.commit(change, compaction).unwrap();
+            }
+            assert_eq!(content(&store), after[after.len() - 1], "step {last}");
+        }
+    }
+}
+
+#[test]
+fn one_run_writes_at_a_time_and_an_overtaken_one_keeps_nothing() {
+    let folder = TempDir::new().unwrap();
+    let mut first = Store::open_to_write(folder.path(), "1").unwrap();
+    assert!(matches!(
+        Store::open_to_write(folder.path(), "1"),
+        Err(BatchError::InUse { .. })
+    ));
+    // Where the file system knows no locks both would be open.
+    let mut second = Store {
+        path: folder.path().to_owned(),
+        disk: Box::new(RealDisk),
+        record: first.record.clone(),
+        tool_version: "1".to_owned(),
+        _lock: None,
+    };
+    let mut changes = changes().into_iter();
+    let (mine, _) = changes.next().unwrap();
+    let (theirs, _) = changes.next().unwrap();
+    second.commit(theirs, Compaction::Left).unwrap();
+    let wanted = content(&second);
+    assert!(matches!(
+        first.commit(mine, Compaction::Left),
+        Err(BatchError::Overtaken {
+            found: 1,
+            expected: 0,
+            ..
+        })
+    ));
+    assert_eq!(content(&Store::open(folder.path()).unwrap()), wanted);
+    drop(first);
+    Store::open_to_write(folder.path(), "1").unwrap();
+}
+
+#[test]
+fn folders_of_others_and_stores_of_another_time_are_left_alone() {
+    let folder = TempDir::new().unwrap();
+    std::fs::write(folder.path().join("letter.txt"), "dear").unwrap();
+    assert!(matches!(
+        Store::open_to_write(folder.path(), "1"),
+        Err(BatchError::NoStore { .. })
+    ));
+    assert!(matches!(
+        Store::open(folder.path()),
+        Err(BatchError::NoStore { .. })
+    ));
+    std::fs::remove_file(folder.path().join("letter.txt")).unwrap();
+    std::fs::write(folder.path().join(RECORD), "{\"schema_version\": 7}").unwrap();
+    assert!(matches!(
+        Store::open_to_write(folder.path(), "1"),
+        Err(BatchError::SchemaVersion {
+            found: 7,
+            expected: 1,
+            ..
+        })
+    ));
+}
+
+#[test]
+fn a_forgotten_garden_leaves_no_trace_in_any_byte_and_old_nights_go() {
+    let folder = TempDir::new().unwrap();
+    let mut store = Store::open_to_write(folder.path(), "1").unwrap();
+    let mut change = Change::default();
+    for table in TABLES {
+        for garden in ["Villa Unforgettable", "other"] {
+            change.put(table, NIGHT, row(table, garden, &format!("{garden}/x")));
+            change.put(table, NIGHT + 5, row(table, garden, &format!("{garden}/y")));
+        }
+    }
+    store.commit(change, Compaction::Left).unwrap();
+    assert_eq!(store.forget("Villa Unforgettable").unwrap(), 14);
+    assert_eq!(store.forget("nobody").unwrap(), 0);
+    assert_eq!(content(&store).len(), 14);
+    assert_eq!(store.keep_from(NIGHT + 1).unwrap(), 6);
+    assert_eq!(store.nights(&LOGS), [NIGHT + 5]);
+    // Every byte, packed columns among them: unpacked text of the rows is what is left.
+    fn walk(path: &Path, needle: &[u8]) {
+        for (path, is_folder) in RealDisk.list(path).unwrap() {
+            if is_folder {
+                walk(&path, needle);
+            } else {
+                let bytes = std::fs::read(&path).unwrap();
+                assert!(
+                    !bytes.windows(needle.len()).any(|window| window == needle),
+                    "{}",
+                    path.display()
+                );
+            }
+        }
+    }
+    walk(folder.path(), b"Unforgettable");
+}

@@ -1,0 +1,753 @@
+//! Where is everything kept, and who may read it?
+//!
+//! Plain Parquet, one set of columns a table, compressed with zstd. Tables that have nights are folders by night, as
+//! `nights/night=2026-05-01/part-00000007-0.parquet`: DuckDB, Polars and Spark take the night from the path. Which files are
+//! alive says the commit record ([`crate::Store`]); between runs there are no others. `docs/store.md` is the reference for
+//! readers.
+//!
+//! Exact: numbers are kept as they were found. Rows of a file are sorted by garden, then by the rest of the row.
+
+use crate::BatchError;
+use crate::night::{self, Night};
+use parquet::basic::{Compression, LogicalType, Repetition, Type as Physical, ZstdLevel};
+use parquet::column::reader::ColumnReader;
+use parquet::data_type::{ByteArray, ByteArrayType, DataType, DoubleType, Int64Type};
+use parquet::errors::ParquetError;
+use parquet::file::metadata::KeyValue;
+use parquet::file::properties::WriterProperties;
+use parquet::file::reader::{FileReader, SerializedFileReader};
+use parquet::file::writer::{SerializedFileWriter, SerializedRowGroupWriter};
+use parquet::schema::types::Type;
+use serde::{Deserialize, Serialize};
+use std::cmp::Ordering;
+use std::sync::Arc;
+
+/// Version of tables and commit record.
+pub const SCHEMA_VERSION: u32 = 1;
+/// Rows of a row group: a reader that wants one garden skips the others by their smallest and largest name.
+const GROUP_ROWS: usize = 20_000;
+
+/// What a column holds.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Kind {
+    /// UTF-8 text.
+    Text,
+    /// Whole number.
+    Count,
+    /// Number with decimals.
+    Number,
+    /// Bytes that only `tussock` reads.
+    Packed,
+}
+
+/// One column. Every column but `garden` may be null.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Column {
+    /// Its name, with its unit.
+    pub name: &'static str,
+    /// What it holds.
+    pub kind: Kind,
+    /// What it means, for the reference.
+    pub meaning: &'static str,
+}
+
+/// Whether a table is kept by night.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Parted {
+    /// In a folder for each night.
+    ByNight,
+    /// In one folder.
+    Not,
+}
+
+/// One table.
+#[derive(Debug, PartialEq, Eq)]
+pub struct Table {
+    /// Its name and folder.
+    pub name: &'static str,
+    /// Whether it is kept by night.
+    pub parted: Parted,
+    /// Its columns; the first is `garden`, the second tells rows of one garden (and night) apart.
+    pub columns: &'static [Column],
+}
+
+/// One value.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Value {
+    /// Nothing.
+    Null,
+    /// Text.
+    Text(String),
+    /// Whole number.
+    Count(i64),
+    /// Number.
+    Number(f64),
+    /// Bytes.
+    Packed(Vec<u8>),
+}
+
+impl Value {
+    /// The text, if it is one.
+    pub fn text(&self) -> Option<&str> {
+        match self {
+            Self::Text(text) => Some(text),
+            _ => None,
+        }
+    }
+
+    /// The whole number, if it is one.
+    pub fn count(&self) -> Option<i64> {
+        match self {
+            Self::Count(count) => Some(*count),
+            _ => None,
+        }
+    }
+
+    /// The number, if it is one.
+    pub fn number(&self) -> Option<f64> {
+        match self {
+            Self::Number(number) => Some(*number),
+            _ => None,
+        }
+    }
+
+    /// A number; null where it is not finite.
+    pub fn finite(number: Option<f64>) -> Self {
+        match number {
+            Some(number) if number.is_finite() => Self::Number(number),
+            _ => Self::Null,
+        }
+    }
+
+    /// A text, or null.
+    pub fn maybe(text: Option<impl Into<String>>) -> Self {
+        text.map_or(Self::Null, |text| Self::Text(text.into()))
+    }
+}
+
+impl From<&str> for Value {
+    fn from(text: &str) -> Self {
+        Self::Text(text.to_owned())
+    }
+}
+
+impl From<String> for Value {
+    fn from(text: String) -> Self {
+        Self::Text(text)
+    }
+}
+
+impl From<u64> for Value {
+    fn from(count: u64) -> Self {
+        Self::Count(i64::try_from(count).unwrap_or(i64::MAX))
+    }
+}
+
+impl From<usize> for Value {
+    fn from(count: usize) -> Self {
+        Self::from(count as u64)
+    }
+}
+
+/// Values in the order of the table's columns.
+pub type Row = Vec<Value>;
+
+const fn text(name: &'static str, meaning: &'static str) -> Column {
+    Column {
+        name,
+        kind: Kind::Text,
+        meaning,
+    }
+}
+
+const fn count(name: &'static str, meaning: &'static str) -> Column {
+    Column {
+        name,
+        kind: Kind::Count,
+        meaning,
+    }
+}
+
+const fn number(name: &'static str, meaning: &'static str) -> Column {
+    Column {
+        name,
+        kind: Kind::Number,
+        meaning,
+    }
+}
+
+const GARDEN: Column = text(
+    "garden",
+    "name of the garden: its folder, or its name in the manifest",
+);
+
+/// Each log that was read.
+pub static LOGS: Table = Table {
+    name: "logs",
+    parted: Parted::ByNight,
+    columns: &[
+        GARDEN,
+        text("log", "path of the log below the place of the logs"),
+        text(
+            "machine",
+            "machine that logged, where the place of the log says so",
+        ),
+        text("sha256", "SHA-256 of its bytes, hexadecimal"),
+        text("same_as", "log of the same content that was counted instead"),
+        count("bytes", "bytes as stored"),
+        count(
+            "modified_unix_ms",
+            "when it was last written, milliseconds since 1970",
+        ),
+        text("format", "gpx, nmea or csv"),
+        count("fixes", "fixes that it gave"),
+        count("skipped", "pieces of it that were skipped as faulty"),
+        number("first_fix_unix_s", "first fix, seconds since 1970 in UTC"),
+        number("last_fix_unix_s", "last fix, seconds since 1970 in UTC"),
+        text("nights", "nights that it has fixes of, 2026-05-01,2026-05-02"),
+    ],
+};
+
+/// Each night of each garden.
+pub static NIGHTS: Table = Table {
+    name: "nights",
+    parted: Parted::ByNight,
+    columns: &[
+        GARDEN,
+        text(
+            "key",
+            "digest of everything that the row depends on: tool, settings, plan, logs",
+        ),
+        text(
+            "plan_sha256",
+            "SHA-256 of the plan; another plan begins another story",
+        ),
+        count("logs", "different logs of the night"),
+        text("machines", "machines whose visits are united, comma between"),
+        number("lawn_m2", "lawn, zones and obstacles taken out"),
+        number("visited_fraction", "visited area over lawn area"),
+        number("visited_low_fraction", "lower end of its 90 % interval"),
+        number("visited_high_fraction", "upper end of its 90 % interval"),
+        number("missed_m2", "area of missed pockets"),
+        number("not_yet_m2", "area of not-yet pockets"),
+        number("unseen_m2", "area without evidence"),
+        number("driving_h", "hours driving, on the lawn and along guide runs"),
+        number("at_station_h", "hours at the station"),
+        number("stuck_min", "minutes lost at stuck spots"),
+        number("silent_h", "hours without usable fixes"),
+        count("outings", "trips from the station"),
+        number(
+            "position_error_m",
+            "standard deviation of positions per axis, white and drift together",
+        ),
+        count("fixes_used", "fixes behind the path"),
+        text(
+            "good_enough",
+            "yes or no: whether the log can show the pocket that was asked for",
+        ),
+        number("start_unix_s", "first fix, seconds since 1970 in UTC"),
+        number("span_h", "hours from first to last fix"),
+        number("cut_width_m", "cutting width used"),
+        number("speed_mps", "usual driving speed"),
+    ],
+};
+
+/// Each pocket of each night.
+pub static POCKETS: Table = Table {
+    name: "pockets",
+    parted: Parted::ByNight,
+    columns: &[
+        GARDEN,
+        text("pocket", "its name in that night's findings: M1, N1"),
+        text(
+            "id",
+            "its identity over nights: night and name under which it was first seen",
+        ),
+        text("first_night", "night in which it was first seen"),
+        count("nights", "nights in which it was seen, this one included"),
+        text("verdict", "missed or not_yet"),
+        number("area_m2", "area"),
+        number("widest_m", "diameter of the largest circle that fits in"),
+        number("lat", "latitude of that circle's middle"),
+        number("lon", "longitude of it"),
+        number("east_m", "east of it on the lawn's plane"),
+        number("north_m", "north of it"),
+        number(
+            "chance_fraction",
+            "probability that luck alone leaves a pocket of this width",
+        ),
+        text("cause", "likeliest cause"),
+        text("why", "one sentence"),
+        text(
+            "outline",
+            "rings on the plan's plane, metres east and north, as JSON",
+        ),
+    ],
+};
+
+/// Each stuck spot of each night.
+pub static STUCK_SPOTS: Table = Table {
+    name: "stuck_spots",
+    parted: Parted::ByNight,
+    columns: &[
+        GARDEN,
+        text("spot", "its name in that night's findings: S1"),
+        number("lat", "latitude"),
+        number("lon", "longitude"),
+        number("east_m", "east on the lawn's plane"),
+        number("north_m", "north"),
+        number("radius_m", "radius that holds the episodes"),
+        count("episodes", "how often"),
+        number("lost_min", "minutes lost there"),
+        number("certainty", "how sure it is a place of its own, 0 to 1"),
+        text("why", "what to look at"),
+    ],
+};
+
+/// Suggestions for the gardens that need them most.
+pub static SUGGESTIONS: Table = Table {
+    name: "suggestions",
+    parted: Parted::ByNight,
+    columns: &[
+        GARDEN,
+        text("suggestion", "its name in that night's findings: G1"),
+        text(
+            "kind",
+            "guide_run, zone_move, zone_shrink, zone_add, more_hours, boundary_shift",
+        ),
+        text("why", "one sentence"),
+        text("pockets", "pockets that it is meant to mend, comma between"),
+        number("wire_m", "wire to lay"),
+        number("outing_share_fraction", "share of outings to send along it"),
+        number(
+            "pocket_before_fraction",
+            "predicted visited part of the pocket, nothing changed",
+        ),
+        number("pocket_after_fraction", "the same, changed"),
+        number(
+            "visited_before_fraction",
+            "predicted visited part of the lawn, nothing changed",
+        ),
+        number("visited_after_fraction", "the same, changed"),
+        number("certainty", "share of simulated runs that bear it out"),
+        text(
+            "geometry",
+            "line or outline on the plan's plane, metres east and north, as JSON",
+        ),
+    ],
+};
+
+/// Everything that failed.
+pub static FAILURES: Table = Table {
+    name: "failures",
+    parted: Parted::ByNight,
+    columns: &[
+        GARDEN,
+        text(
+            "what",
+            "path of the log, night as 2026-05-01, or plan or settings",
+        ),
+        text(
+            "reason",
+            "unreadable, damaged, plan, settings, analysis, time, memory, died, pieces",
+        ),
+        text("detail", "one sentence"),
+        text("sha256", "SHA-256 of the input, or of the inputs' digests"),
+        count("bytes", "bytes of a log as stored"),
+        count(
+            "modified_unix_ms",
+            "when a log was last written, milliseconds since 1970",
+        ),
+        text("tool_version", "version that failed"),
+    ],
+};
+
+/// Each garden, with its rolling state.
+pub static GARDENS: Table = Table {
+    name: "gardens",
+    parted: Parted::Not,
+    columns: &[
+        GARDEN,
+        text("name", "name of the garden from its settings"),
+        text("plan_sha256", "SHA-256 of the plan"),
+        text("plan_since", "first night under this plan"),
+        text("settings_sha256", "SHA-256 of the settings"),
+        text(
+            "expected",
+            "weekdays whose night should bring a log: 1111111 from Monday on",
+        ),
+        text(
+            "rests",
+            "spans of nights without alarms, 2026-11-01/2027-03-15, comma between",
+        ),
+        text(
+            "machines",
+            "machines that have logged so far, with their last night: name=2026-05-01, comma between",
+        ),
+        number("promised_fraction", "promised visited fraction"),
+        number("promised_days", "within so many days"),
+        text("last_night", "newest night in the state"),
+        Column {
+            name: "last_visits",
+            kind: Kind::Packed,
+            meaning: "last visit of each square of the lawn, zstd; see below",
+        },
+    ],
+};
+
+/// All tables.
+pub static TABLES: [&Table; 7] = [
+    &LOGS,
+    &NIGHTS,
+    &POCKETS,
+    &STUCK_SPOTS,
+    &SUGGESTIONS,
+    &FAILURES,
+    &GARDENS,
+];
+
+impl Table {
+    /// Index of a column.
+    ///
+    /// # Panics
+    /// Never for a name that stands in the table; a name that does not is a mistake of ours that tests find.
+    pub fn at(&self, name: &str) -> usize {
+        self.columns
+            .iter()
+            .position(|column| column.name == name)
+            .unwrap_or(0)
+    }
+
+    /// The folder of a night below the store's, with `/` between.
+    pub fn folder(&self, night: Option<Night>) -> String {
+        match night {
+            Some(night) => format!("{}/night={}", self.name, night::words(night)),
+            None => self.name.to_owned(),
+        }
+    }
+}
+
+/// A total order of rows: garden first, then column by column.
+pub fn order(one: &Row, other: &Row) -> Ordering {
+    for (a, b) in one.iter().zip(other) {
+        let ordering = match (a, b) {
+            (Value::Text(a), Value::Text(b)) => a.cmp(b),
+            (Value::Count(a), Value::Count(b)) => a.cmp(b),
+            (Value::Number(a), Value::Number(b)) => a.total_cmp(b),
+            (Value::Packed(a), Value::Packed(b)) => a.cmp(b),
+            (a, b) => rank(a).cmp(&rank(b)),
+        };
+        if ordering != Ordering::Equal {
+            return ordering;
+        }
+    }
+    Ordering::Equal
+}
+
+const fn rank(value: &Value) -> u8 {
+    match value {
+        Value::Null => 0,
+        Value::Text(_) => 1,
+        Value::Count(_) => 2,
+        Value::Number(_) => 3,
+        Value::Packed(_) => 4,
+    }
+}
+
+/// Rows as a Parquet file. Rows are sorted first, so the same rows give the same bytes.
+///
+/// # Errors
+/// [`BatchError::Table`] when the library refuses, which would be a fault of ours.
+pub fn write(table: &'static Table, mut rows: Vec<Row>, tool_version: &str) -> Result<Vec<u8>, BatchError> {
+    rows.sort_by(order);
+    written(table, &rows, tool_version).map_err(|source| BatchError::Table {
+        table: table.name,
+        file: "new file".to_owned(),
+        source,
+    })
+}
+
+fn schema(table: &Table) -> Result<Arc<Type>, ParquetError> {
+    let fields = table.columns.iter().enumerate().map(|(at, column)| {
+        let (physical, logical) = match column.kind {
+            Kind::Text => (Physical::BYTE_ARRAY, Some(LogicalType::String)),
+            Kind::Packed => (Physical::BYTE_ARRAY, None),
+            Kind::Count => (Physical::INT64, None),
+            Kind::Number => (Physical::DOUBLE, None),
+        };
+        let repetition = if at == 0 {
+            Repetition::REQUIRED
+        } else {
+            Repetition::OPTIONAL
+        };
+        Type::primitive_type_builder(column.name, physical)
+            .with_repetition(repetition)
+            .with_logical_type(logical)
+            .build()
+            .map(Arc::new)
+    });
+    Type::group_type_builder(table.name)
+        .with_fields(fields.collect::<Result<_, _>>()?)
+        .build()
+        .map(Arc::new)
+}
+
+fn written(table: &'static Table, rows: &[Row], tool_version: &str) -> Result<Vec<u8>, ParquetError> {
+    let pairs = vec![
+        KeyValue::new("tussock:schema_version".to_owned(), SCHEMA_VERSION.to_string()),
+        KeyValue::new("tussock:version".to_owned(), tool_version.to_owned()),
+    ];
+    let properties = WriterProperties::builder()
+        .set_compression(Compression::ZSTD(ZstdLevel::try_new(3)?))
+        .set_created_by("tussock".to_owned())
+        .set_key_value_metadata(Some(pairs))
+        .build();
+    let mut file = SerializedFileWriter::new(Vec::new(), schema(table)?, Arc::new(properties))?;
+    for rows in rows.chunks(GROUP_ROWS) {
+        let mut group = file.next_row_group()?;
+        for (at, column) in table.columns.iter().enumerate() {
+            let values = rows.iter().map(|row| row.get(at).unwrap_or(&Value::Null));
+            match column.kind {
+                Kind::Text | Kind::Packed => {
+                    write_column::<ByteArrayType>(&mut group, at, values, |value| match value {
+                        Value::Text(text) => Some(ByteArray::from(text.as_bytes().to_vec())),
+                        Value::Packed(bytes) => Some(ByteArray::from(bytes.clone())),
+                        _ => None,
+                    })
+                }
+                Kind::Count => write_column::<Int64Type>(&mut group, at, values, Value::count),
+                Kind::Number => write_column::<DoubleType>(&mut group, at, values, Value::number),
+            }?;
+        }
+        group.close()?;
+    }
+    file.into_inner()
+}
+
+fn write_column<'a, T: DataType>(
+    group: &mut SerializedRowGroupWriter<'_, Vec<u8>>,
+    at: usize,
+    values: impl Iterator<Item = &'a Value>,
+    take: impl Fn(&Value) -> Option<T::T>,
+) -> Result<(), ParquetError> {
+    let mut levels: Vec<i16> = Vec::new();
+    let mut present: Vec<T::T> = Vec::new();
+    for value in values {
+        let value = take(value);
+        levels.push(i16::from(value.is_some()));
+        present.extend(value);
+    }
+    let mut column = group
+        .next_column()?
+        .ok_or_else(|| ParquetError::General("schema has too few columns".to_owned()))?;
+    column
+        .typed::<T>()
+        .write_batch(&present, (at > 0).then_some(&levels[..]), None)?;
+    column.close()
+}
+
+/// Rows of a Parquet file of a table. Only rows whose garden is kept are made; columns that are not wanted are null.
+///
+/// # Errors
+/// When the bytes are no such file.
+pub fn read(
+    table: &'static Table,
+    file: &str,
+    bytes: bytes::Bytes,
+    wanted: &[usize],
+    keep: &dyn Fn(&str) -> bool,
+) -> Result<Vec<Row>, BatchError> {
+    let failed = |source| BatchError::Table {
+        table: table.name,
+        file: file.to_owned(),
+        source,
+    };
+    let reader = SerializedFileReader::new(bytes).map_err(failed)?;
+    let found: Vec<String> = reader
+        .metadata()
+        .file_metadata()
+        .schema_descr()
+        .columns()
+        .iter()
+        .map(|column| column.name().to_owned())
+        .collect();
+    if !found.iter().eq(table.columns.iter().map(|column| column.name)) {
+        return Err(BatchError::BadTable {
+            table: table.name,
+            file: file.to_owned(),
+            found: format!("columns {}", found.join(", ")),
+            expected: "the columns of schema version 1".to_owned(),
+        });
+    }
+    let mut out: Vec<Row> = Vec::new();
+    for number in 0..reader.num_row_groups() {
+        let group = reader.get_row_group(number).map_err(failed)?;
+        let rows = usize::try_from(group.metadata().num_rows()).unwrap_or(0);
+        let gardens = column_of(
+            group.get_column_reader(0).map_err(failed)?,
+            rows,
+            Kind::Text,
+            true,
+        )
+        .map_err(failed)?;
+        let kept: Vec<bool> = gardens
+            .iter()
+            .map(|garden| garden.text().is_some_and(keep))
+            .collect();
+        if !kept.contains(&true) {
+            continue;
+        }
+        let start = out.len();
+        out.extend(
+            gardens
+                .into_iter()
+                .zip(&kept)
+                .filter(|(_, kept)| **kept)
+                .map(|(garden, _)| {
+                    let mut row = vec![Value::Null; table.columns.len()];
+                    row[0] = garden;
+                    row
+                }),
+        );
+        for &at in wanted.iter().filter(|at| **at > 0) {
+            let reader = group.get_column_reader(at).map_err(failed)?;
+            let values = column_of(reader, rows, table.columns[at].kind, false).map_err(failed)?;
+            let kept_values = values.into_iter().zip(&kept).filter(|(_, kept)| **kept);
+            for (row, (value, _)) in out[start..].iter_mut().zip(kept_values) {
+                row[at] = value;
+            }
+        }
+    }
+    Ok(out)
+}
+
+fn column_of(
+    reader: ColumnReader,
+    rows: usize,
+    kind: Kind,
+    required: bool,
+) -> Result<Vec<Value>, ParquetError> {
+    fn values<T: DataType>(
+        mut reader: parquet::column::reader::ColumnReaderImpl<T>,
+        rows: usize,
+        required: bool,
+        make: impl Fn(T::T) -> Result<Value, ParquetError>,
+    ) -> Result<Vec<Value>, ParquetError> {
+        let (mut present, mut levels) = (Vec::new(), Vec::new());
+        let mut read = 0;
+        while read < rows {
+            let (records, _, _) = reader.read_records(
+                rows - read,
+                (!required).then_some(&mut levels),
+                None,
+                &mut present,
+            )?;
+            if records == 0 {
+                return Err(ParquetError::General(format!(
+                    "column ends after {read} of {rows} rows"
+                )));
+            }
+            read += records;
+        }
+        let mut present = present.into_iter();
+        let mut next = |is_there: bool| match (is_there, is_there.then(|| present.next()).flatten()) {
+            (true, Some(value)) => make(value),
+            _ => Ok(Value::Null),
+        };
+        if required {
+            return (0..rows).map(|_| next(true)).collect();
+        }
+        levels.iter().map(|level| next(*level > 0)).collect()
+    }
+    match (reader, kind) {
+        (ColumnReader::ByteArrayColumnReader(reader), Kind::Text) => {
+            values(reader, rows, required, |value| {
+                String::from_utf8(value.data().to_vec())
+                    .map(Value::Text)
+                    .map_err(|error| ParquetError::General(format!("text is not UTF-8: {error}")))
+            })
+        }
+        (ColumnReader::ByteArrayColumnReader(reader), Kind::Packed) => {
+            values(reader, rows, required, |value| {
+                Ok(Value::Packed(value.data().to_vec()))
+            })
+        }
+        (ColumnReader::Int64ColumnReader(reader), Kind::Count) => {
+            values(reader, rows, required, |value| Ok(Value::Count(value)))
+        }
+        (ColumnReader::DoubleColumnReader(reader), Kind::Number) => {
+            values(reader, rows, required, |value| Ok(Value::Number(value)))
+        }
+        (_, kind) => Err(ParquetError::General(format!("column does not hold {kind:?}"))),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn row(garden: &str, log: &str, fixes: Option<i64>) -> Row {
+        let mut row = vec![Value::Null; LOGS.columns.len()];
+        row[0] = garden.into();
+        row[1] = log.into();
+        row[LOGS.at("fixes")] = fixes.map_or(Value::Null, Value::Count);
+        row[LOGS.at("first_fix_unix_s")] = Value::Number(1.25);
+        row
+    }
+
+    #[test]
+    fn rows_come_back_sorted_with_their_nulls() {
+        let rows = vec![
+            row("b", "2", Some(5)),
+            row("a", "ä", None),
+            row("b", "1", Some(-1)),
+        ];
+        let bytes = write(&LOGS, rows.clone(), "1").unwrap();
+        let all: Vec<usize> = (0..LOGS.columns.len()).collect();
+        let back = read(&LOGS, "x", bytes.clone().into(), &all, &|_| true).unwrap();
+        assert_eq!(back, [rows[1].clone(), rows[2].clone(), rows[0].clone()]);
+        let some = read(&LOGS, "x", bytes.into(), &[1], &|garden| garden == "b").unwrap();
+        assert_eq!(some.len(), 2);
+        assert_eq!(some[1][1], Value::from("2"));
+        assert_eq!(some[1][LOGS.at("fixes")], Value::Null);
+    }
+
+    #[test]
+    fn every_table_can_be_written_empty_and_full_and_names_its_columns_once() {
+        for table in TABLES {
+            let full: Row = table
+                .columns
+                .iter()
+                .map(|column| match column.kind {
+                    Kind::Text => "x".into(),
+                    Kind::Count => Value::Count(3),
+                    Kind::Number => Value::Number(0.5),
+                    Kind::Packed => Value::Packed(vec![0, 255]),
+                })
+                .collect();
+            let all: Vec<usize> = (0..table.columns.len()).collect();
+            for rows in [vec![], vec![full]] {
+                let bytes = write(table, rows.clone(), "1").unwrap();
+                assert_eq!(read(table, "x", bytes.into(), &all, &|_| true).unwrap(), rows);
+            }
+            let mut names: Vec<&str> = table.columns.iter().map(|column| column.name).collect();
+            names.sort_unstable();
+            names.dedup();
+            assert_eq!(names.len(), table.columns.len());
+        }
+    }
+
+    #[test]
+    fn a_file_of_another_table_or_of_nothing_is_told() {
+        let bytes = write(&LOGS, Vec::new(), "1").unwrap();
+        assert!(matches!(
+            read(&NIGHTS, "x", bytes.into(), &[1], &|_| true),
+            Err(BatchError::BadTable { .. })
+        ));
+        assert!(matches!(
+            read(&NIGHTS, "x", bytes::Bytes::from_static(b"PAR1"), &[1], &|_| true),
+            Err(BatchError::Table { .. })
+        ));
+    }
+}

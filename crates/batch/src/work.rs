@@ -1,0 +1,572 @@
+//! What does one garden's worth of new logs say?
+//!
+//! The work of a worker process: it reads jobs from its input, one a line, fetches the logs that are new, sorts their fixes
+//! into nights, and analyses every night that has something new, all of its pieces together. Before each log and each night it
+//! says what it begins with, so that whoever watches knows what ended it.
+//!
+//! A night is known by the digests of its logs. Under another tool or other settings the nights of the last two weeks are
+//! analysed again, since they are what the next mornings are compared with; older ones stay as they are. A new plan holds from
+//! the next night on: nights that were driven under the old one keep their result.
+
+use crate::bucket::Bucket;
+use crate::job::{Failed, GardenAnswer, GardenJob, LogAnswer, LogRef, Message, NightAnswer, Stage};
+use crate::night::{self, Night};
+use crate::table::{LOGS, Value};
+use crate::{BatchError, rows};
+use base64::{Engine, engine::general_purpose::STANDARD};
+use sha2::{Digest, Sha256};
+use std::collections::{BTreeMap, BTreeSet, HashMap};
+use std::io::{BufRead, Write};
+use tussock::{Advice, Job};
+use tussock_ingest::{IngestError, LogFile, RawLog, ReadOptions};
+use tussock_types::{LogFacts, Place, Plan, Positions, Settings, Trace};
+
+/// Nights that are analysed again under another tool or other settings.
+pub(crate) const ANEW_NIGHTS: Night = 14;
+/// End of the key of a night for which suggestions were sought.
+pub(crate) const ADVISED: &str = "-s";
+/// Logs whose fixes are kept at hand between reading and analysing; others are read again.
+const AT_HAND: usize = 12;
+/// A night with fewer fixes cannot be analysed; a log that ends a moment after the turn has such.
+const LEAST_FIXES: usize = 60;
+
+/// Reads jobs and writes what comes of them until the input ends.
+///
+/// # Errors
+/// When the input is no job or the output cannot be written: then whoever watches has gone, or is somebody else.
+pub fn serve(input: impl BufRead, mut output: impl Write) -> std::io::Result<()> {
+    let mut bucket: Option<Bucket> = None;
+    for line in input.lines() {
+        let job: GardenJob = serde_json::from_str(&line?)?;
+        let open = match bucket.take() {
+            Some(open) if open.place() == job.place => open,
+            _ => Bucket::open(&job.place).map_err(std::io::Error::other)?,
+        };
+        let answer = do_job(&job, &open, &mut |stage| {
+            send(&mut output, &Message::Begins(stage))
+        })?;
+        send(&mut output, &Message::Done(Box::new(answer)))?;
+        bucket = Some(open);
+    }
+    Ok(())
+}
+
+fn send(output: &mut impl Write, message: &Message) -> std::io::Result<()> {
+    let mut text = serde_json::to_vec(message)?;
+    text.push(b'\n');
+    output.write_all(&text)?;
+    output.flush()
+}
+
+/// Limits this process to so many bytes of memory of its own; where the system knows no such limit nothing is limited.
+///
+/// # Errors
+/// What the system says.
+pub fn limit_memory(bytes: u64) -> std::io::Result<()> {
+    #[cfg(unix)]
+    {
+        use rustix::process::{Resource, Rlimit, getrlimit, setrlimit};
+        let maximum = getrlimit(Resource::Data).maximum;
+        let limit = Rlimit {
+            current: Some(maximum.map_or(bytes, |most| most.min(bytes))),
+            maximum,
+        };
+        setrlimit(Resource::Data, limit)?;
+    }
+    #[cfg(not(unix))]
+    let _ = bytes;
+    Ok(())
+}
+
+pub(crate) fn digest(bytes: &[u8]) -> String {
+    use std::fmt::Write;
+    Sha256::digest(bytes)
+        .iter()
+        .fold(String::with_capacity(64), |mut text, byte| {
+            let _ = write!(text, "{byte:02x}");
+            text
+        })
+}
+
+/// Digest of a night's logs, whatever their order.
+fn logs_digest<'a>(logs: impl Iterator<Item = &'a str>) -> String {
+    let sorted: BTreeSet<&str> = logs.collect();
+    digest(sorted.into_iter().collect::<Vec<_>>().join("\n").as_bytes())
+}
+
+/// `logs-setup`, sixteen digits each: enough to tell apart, short enough to read.
+fn key(logs_sha256: &str, setup_sha256: &str) -> String {
+    format!("{}-{}", &logs_sha256[..16], &setup_sha256[..16])
+}
+
+struct Known {
+    log: LogRef,
+    sha256: String,
+    nights: Vec<Night>,
+}
+
+/// The parts of a garden that all its nights share.
+struct Garden<'a> {
+    job: &'a GardenJob,
+    bucket: &'a Bucket,
+    settings: Settings,
+    plan: Plan,
+    bounds: Option<(Place, Place)>,
+    plan_sha256: String,
+    setup_sha256: String,
+    zone_s: i32,
+    at_hand: HashMap<String, LogFile>,
+}
+
+/// Does one job. `begins` is told before each log and each night.
+///
+/// # Errors
+/// Only when `begins` fails. What concerns a log, a night, the plan or the settings stands in the answer.
+pub fn do_job(
+    job: &GardenJob,
+    bucket: &Bucket,
+    begins: &mut dyn FnMut(Stage) -> std::io::Result<()>,
+) -> std::io::Result<GardenAnswer> {
+    let mut answer = GardenAnswer::default();
+    let landed_s = job.logs.iter().map(|log| log.modified_unix_ms).max().unwrap_or(0) as f64 / 1000.0;
+    let landed = night::night_of(landed_s, 0, job.night_turns_at_h);
+    let fails = |answer: &mut GardenAnswer, what: &str, reason: &str, detail: String, sha256: String| {
+        answer.failed.push(Failed {
+            what: what.to_owned(),
+            night: landed,
+            reason: reason.to_owned(),
+            detail,
+            sha256,
+            bytes: 0,
+            modified_unix_ms: 0,
+        });
+    };
+    let (settings, settings_sha256) = match settings(job, bucket) {
+        Ok(read) => read,
+        Err((detail, sha256)) => {
+            fails(&mut answer, "settings", "settings", detail, sha256);
+            return Ok(answer);
+        }
+    };
+    answer.name.clone_from(&settings.garden.name);
+    answer.settings_sha256.clone_from(&settings_sha256);
+    answer.promised_fraction = settings.promise.visited_fraction;
+    answer.promised_days = settings.promise.days;
+    let (plan, plan_sha256) = match plan(job, bucket, &settings) {
+        Ok(read) => read,
+        Err((detail, sha256)) => {
+            fails(&mut answer, "plan", "plan", detail, sha256);
+            return Ok(answer);
+        }
+    };
+    answer.plan_sha256.clone_from(&plan_sha256);
+    let zone_s = settings
+        .garden
+        .time_zone
+        .as_deref()
+        .and_then(tussock_types::offset_s)
+        .unwrap_or(0);
+    let bounds = tussock::plane::Site::build(&plan)
+        .ok()
+        .and_then(|(site, _)| site.lawn.bounds());
+    let mut garden = Garden {
+        job,
+        bucket,
+        settings,
+        plan,
+        bounds,
+        plan_sha256,
+        setup_sha256: setup(&settings_sha256, job.night_turns_at_h),
+        zone_s,
+        at_hand: HashMap::new(),
+    };
+    let known = garden.read_new(&mut answer, begins)?;
+    garden.analyse_new(&known, &mut answer, begins)?;
+    Ok(answer)
+}
+
+/// Digest of what holds for every night of a garden, whatever its plan.
+fn setup(settings_sha256: &str, night_turns_at_h: u8) -> String {
+    digest(format!("{}\n{settings_sha256}\n{night_turns_at_h}", tussock::TOOL_VERSION).as_bytes())
+}
+
+/// The same from the settings as they lie there.
+pub(crate) fn setup_of(bucket: &Bucket, path: &str, night_turns_at_h: u8) -> Result<String, BatchError> {
+    match bucket.read(path) {
+        Ok(bytes) => Ok(setup(&digest(&bytes), night_turns_at_h)),
+        Err(BatchError::Bucket { source, .. }) if source.kind() == std::io::ErrorKind::NotFound => {
+            Ok(setup("", night_turns_at_h))
+        }
+        Err(error) => Err(error),
+    }
+}
+
+type Unread = (String, String);
+
+fn settings(job: &GardenJob, bucket: &Bucket) -> Result<(Settings, String), Unread> {
+    match bucket.read(&job.settings) {
+        Ok(bytes) => {
+            let sha256 = digest(&bytes);
+            let text = std::str::from_utf8(&bytes).map_err(|error| {
+                (
+                    format!("{}: is not UTF-8 text: {error}", job.settings),
+                    sha256.clone(),
+                )
+            })?;
+            let settings = tussock_ingest::read_settings(&job.settings, text)
+                .map_err(|error| (error.to_string(), sha256.clone()))?;
+            Ok((settings, sha256))
+        }
+        Err(BatchError::Bucket { source, .. }) if source.kind() == std::io::ErrorKind::NotFound => {
+            Ok((Settings::default(), String::new()))
+        }
+        Err(error) => Err((error.to_string(), String::new())),
+    }
+}
+
+fn plan(job: &GardenJob, bucket: &Bucket, settings: &Settings) -> Result<(Plan, String), Unread> {
+    let bytes = bucket
+        .read(&job.plan)
+        .map_err(|error| (error.to_string(), String::new()))?;
+    let sha256 = digest(&bytes);
+    let read = tussock_ingest::read_plan(&job.plan, &bytes, &settings.limits)
+        .map_err(|error| (error.to_string(), sha256.clone()))?;
+    match read.faults.iter().find(|fault| fault.is_fatal) {
+        Some(fault) => Err((format!("{}: {fault}", job.plan), sha256)),
+        None => Ok((read.plan, sha256)),
+    }
+}
+
+/// The word of the table for a log that cannot be read.
+const fn reason(error: &IngestError) -> &'static str {
+    match error {
+        IngestError::Read { .. } => "unreadable",
+        _ => "damaged",
+    }
+}
+
+impl Garden<'_> {
+    fn options(&self) -> ReadOptions {
+        ReadOptions {
+            limits: self.settings.limits.clone(),
+            ..ReadOptions::default()
+        }
+    }
+
+    /// Reads what is new, and says what is known of every log.
+    fn read_new(
+        &mut self,
+        answer: &mut GardenAnswer,
+        begins: &mut dyn FnMut(Stage) -> std::io::Result<()>,
+    ) -> std::io::Result<Vec<Known>> {
+        let job = self.job;
+        let mut known: Vec<Known> = Vec::new();
+        let mut first_of: HashMap<String, String> = HashMap::new();
+        for log in &job.logs {
+            if let Some((sha256, nights)) = &log.known {
+                first_of.entry(sha256.clone()).or_insert_with(|| log.path.clone());
+                known.push(Known {
+                    log: log.clone(),
+                    sha256: sha256.clone(),
+                    nights: nights.clone(),
+                });
+            }
+        }
+        for log in job.logs.iter().filter(|log| log.known.is_none() && log.is_there) {
+            begins(Stage {
+                what: log.path.clone(),
+                night: None,
+                sha256: String::new(),
+            })?;
+            match self.read_one(log, &first_of, begins)? {
+                Ok((row, sha256, nights, file)) => {
+                    first_of.entry(sha256.clone()).or_insert_with(|| log.path.clone());
+                    if self.at_hand.len() < AT_HAND {
+                        self.at_hand.insert(log.path.clone(), file);
+                    }
+                    answer.logs.push(LogAnswer {
+                        path: log.path.clone(),
+                        nights: nights.clone(),
+                        row,
+                    });
+                    known.push(Known {
+                        log: log.clone(),
+                        sha256,
+                        nights,
+                    });
+                }
+                Err((reason, detail, sha256)) => answer.failed.push(Failed {
+                    what: log.path.clone(),
+                    night: night::night_of(
+                        log.modified_unix_ms as f64 / 1000.0,
+                        self.zone_s,
+                        job.night_turns_at_h,
+                    ),
+                    reason: reason.to_owned(),
+                    detail,
+                    sha256,
+                    bytes: log.bytes,
+                    modified_unix_ms: log.modified_unix_ms,
+                }),
+            }
+        }
+        Ok(known)
+    }
+
+    #[expect(clippy::type_complexity, reason = "used once, just above")]
+    fn read_one(
+        &self,
+        log: &LogRef,
+        first_of: &HashMap<String, String>,
+        begins: &mut dyn FnMut(Stage) -> std::io::Result<()>,
+    ) -> std::io::Result<Result<(Vec<Value>, String, Vec<Night>, LogFile), (&'static str, String, String)>>
+    {
+        let bytes = match self.bucket.read(&log.path) {
+            Ok(bytes) => bytes,
+            Err(error) => return Ok(Err(("unreadable", error.to_string(), String::new()))),
+        };
+        let sha256 = digest(&bytes);
+        begins(Stage {
+            what: log.path.clone(),
+            night: None,
+            sha256: sha256.clone(),
+        })?;
+        let options = self.options();
+        let file = RawLog::fetch(&log.path, &bytes[..], &options.limits).and_then(|raw| raw.read(&options));
+        let file = match file {
+            Ok(file) => file,
+            Err(error) => return Ok(Err((reason(&error), error.to_string(), sha256))),
+        };
+        let nights = self.nights_of(&file.trace);
+        let same_as = first_of.get(&sha256).filter(|first| **first != log.path);
+        let row = log_row(&self.job.garden, log, &file.facts, &file.trace, same_as, &nights);
+        Ok(Ok((row, sha256, nights, file)))
+    }
+
+    fn nights_of(&self, trace: &Trace) -> Vec<Night> {
+        let of = |time_s: &f64| night::night_of(*time_s, self.zone_s, self.job.night_turns_at_h);
+        let nights: BTreeSet<Night> = trace.time_s.iter().map(of).collect();
+        nights.into_iter().collect()
+    }
+
+    /// Analyses every night that has something new.
+    fn analyse_new(
+        &mut self,
+        known: &[Known],
+        answer: &mut GardenAnswer,
+        begins: &mut dyn FnMut(Stage) -> std::io::Result<()>,
+    ) -> std::io::Result<()> {
+        let job = self.job;
+        let mut by_night: BTreeMap<Night, Vec<&Known>> = BTreeMap::new();
+        for log in known {
+            for night in &log.nights {
+                by_night.entry(*night).or_default().push(log);
+            }
+        }
+        let newest = by_night.keys().next_back().copied().unwrap_or(0);
+        let done: BTreeMap<Night, &str> = job.done.iter().map(|(night, key)| (*night, &key[..])).collect();
+        for (night, logs) in &by_night {
+            let logs_sha256 = logs_digest(logs.iter().map(|log| &log.sha256[..]));
+            let wanted = key(&logs_sha256, &self.setup_sha256);
+            let same_logs = done
+                .get(night)
+                .is_some_and(|key| key.get(..16) == logs_sha256.get(..16));
+            let is_settled = same_logs
+                && job.advice != Some(*night)
+                && (done.get(night).is_some_and(|key| key.starts_with(&wanted))
+                    || *night < newest - ANEW_NIGHTS);
+            let has_failed = job
+                .failed
+                .iter()
+                .any(|(failed, sha256)| failed == night && *sha256 == logs_sha256);
+            if is_settled || has_failed {
+                continue;
+            }
+            let mut fails = |reason: &str, detail: String| {
+                answer.failed.push(Failed {
+                    what: night::words(*night),
+                    night: *night,
+                    reason: reason.to_owned(),
+                    detail,
+                    sha256: logs_sha256.clone(),
+                    bytes: 0,
+                    modified_unix_ms: 0,
+                });
+            };
+            // One log of each content is enough; of several the first that is still there.
+            let mut pieces: BTreeMap<&str, &Known> = BTreeMap::new();
+            for log in logs.iter().filter(|log| log.log.is_there) {
+                pieces.entry(&log.sha256).or_insert(log);
+            }
+            let gone: Vec<&str> = logs
+                .iter()
+                .filter(|log| !pieces.contains_key(&log.sha256[..]))
+                .map(|log| &log.log.path[..])
+                .collect();
+            if !gone.is_empty() {
+                if !same_logs {
+                    fails(
+                        "pieces",
+                        format!(
+                            "a new piece came, but {} is no longer there (expected all pieces of the night)",
+                            gone.join(", ")
+                        ),
+                    );
+                }
+                continue;
+            }
+            begins(Stage {
+                what: night::words(*night),
+                night: Some(*night),
+                sha256: logs_sha256.clone(),
+            })?;
+            let advised = if job.advice == Some(*night) { ADVISED } else { "" };
+            match self.analyse(*night, pieces.values().copied().collect(), wanted + advised) {
+                Ok(Some(one)) => answer.nights.push(one),
+                Ok(None) => {}
+                Err(detail) => fails("analysis", detail),
+            }
+        }
+        Ok(())
+    }
+
+    fn analyse(
+        &mut self,
+        night: Night,
+        mut logs: Vec<&Known>,
+        key: String,
+    ) -> Result<Option<NightAnswer>, String> {
+        logs.sort_by(|a, b| a.log.path.cmp(&b.log.path));
+        let from_s = night::start_unix_s(night, self.zone_s, self.job.night_turns_at_h);
+        let to_s = night::start_unix_s(night + 1, self.zone_s, self.job.night_turns_at_h);
+        let mut by_machine: BTreeMap<Option<String>, Vec<LogFile>> = BTreeMap::new();
+        for log in &logs {
+            let mut file = match self.at_hand.get(&log.log.path) {
+                Some(file) => file.clone(),
+                None => {
+                    let bytes = self
+                        .bucket
+                        .read(&log.log.path)
+                        .map_err(|error| error.to_string())?;
+                    tussock_ingest::read_log(&log.log.path, &bytes[..], &self.options())
+                        .map_err(|error| error.to_string())?
+                }
+            };
+            file.trace = cut(&file.trace, from_s, to_s);
+            file.facts.fixes = file.trace.len() as u64;
+            by_machine.entry(log.log.machine.clone()).or_default().push(file);
+        }
+        let (mut traces, mut inputs) = (Vec::new(), Vec::new());
+        for (machine, files) in by_machine {
+            let mut assembled = tussock_ingest::assemble(files).map_err(|error| error.to_string())?;
+            if let Some(machine) = machine {
+                let several = assembled.traces.len() > 1;
+                for (number, trace) in assembled.traces.iter_mut().enumerate() {
+                    let name = if several {
+                        format!("{machine}-{}", number + 1)
+                    } else {
+                        machine.clone()
+                    };
+                    for facts in assembled
+                        .inputs
+                        .iter_mut()
+                        .filter(|facts| facts.machine == trace.machine)
+                    {
+                        facts.machine.clone_from(&name);
+                    }
+                    trace.machine = name;
+                }
+            }
+            traces.append(&mut assembled.traces);
+            inputs.append(&mut assembled.inputs);
+        }
+        traces.retain(|trace| trace.len() >= LEAST_FIXES);
+        if traces.is_empty() {
+            return Ok(None);
+        }
+        let found = tussock::analyse(&Job {
+            traces: &traces,
+            inputs: &inputs,
+            plan: Some(&self.plan),
+            settings: &self.settings,
+            seed: 0,
+            advice: if self.job.advice == Some(night) {
+                Advice::Given
+            } else {
+                Advice::LeftOut
+            },
+            progress: None,
+        })
+        .map_err(|error| error.to_string())?;
+        let garden = &self.job.garden;
+        let facts = rows::NightFacts {
+            garden,
+            key,
+            plan_sha256: &self.plan_sha256,
+            logs: logs.len(),
+        };
+        let squares = self.bounds.and_then(|bounds| rows::visited(&found, bounds));
+        let (grid, visited) = match squares {
+            None => (None, String::new()),
+            Some((grid, marks)) => {
+                let packed = zstd::encode_all(&marks[..], 1).map_err(|error| error.to_string())?;
+                (Some(grid), STANDARD.encode(packed))
+            }
+        };
+        Ok(Some(NightAnswer {
+            night,
+            machines: traces.iter().map(|trace| trace.machine.clone()).collect(),
+            row: rows::night(facts, &found),
+            pockets: rows::pockets(garden, &found),
+            stuck_spots: rows::stuck_spots(garden, &found),
+            suggestions: rows::suggestions(garden, &found),
+            grid,
+            visited,
+        }))
+    }
+}
+
+/// Fixes from one moment until before another.
+fn cut(trace: &Trace, from_s: f64, to_s: f64) -> Trace {
+    let mut out = match trace.positions {
+        Positions::Geographic { .. } => Trace::geographic(trace.machine.clone()),
+        Positions::Local { .. } => Trace::local(trace.machine.clone()),
+    };
+    let start = trace.time_s.partition_point(|time_s| *time_s < from_s);
+    let end = trace.time_s.partition_point(|time_s| *time_s < to_s);
+    if start == 0 && end == trace.len() {
+        return trace.clone();
+    }
+    (start..end).for_each(|index| out.push(trace.fix(index)));
+    out
+}
+
+fn log_row(
+    garden: &str,
+    log: &LogRef,
+    facts: &LogFacts,
+    trace: &Trace,
+    same_as: Option<&String>,
+    nights: &[Night],
+) -> Vec<Value> {
+    let words: Vec<String> = nights.iter().map(|night| night::words(*night)).collect();
+    let mut row = vec![Value::Null; LOGS.columns.len()];
+    for (name, value) in [
+        ("garden", garden.into()),
+        ("log", Value::from(&log.path[..])),
+        ("machine", Value::maybe(log.machine.as_deref())),
+        ("sha256", Value::from(&facts.sha256[..])),
+        ("same_as", Value::maybe(same_as.map(String::as_str))),
+        ("bytes", log.bytes.into()),
+        ("modified_unix_ms", Value::Count(log.modified_unix_ms)),
+        ("format", facts.format.words().into()),
+        ("fixes", facts.fixes.into()),
+        ("skipped", facts.faults().into()),
+        ("first_fix_unix_s", Value::finite(trace.time_s.first().copied())),
+        ("last_fix_unix_s", Value::finite(trace.time_s.last().copied())),
+        ("nights", words.join(",").into()),
+    ] {
+        row[LOGS.at(name)] = value;
+    }
+    row
+}

@@ -1,0 +1,208 @@
+//! `tussock batch`: many gardens every night.
+
+use crate::args::{
+    BatchCommand, BatchForgetArguments, BatchReportArguments, BatchRunArguments, BatchWorkerArguments, Format,
+};
+use crate::exit::{Exit, Failure};
+use crate::inputs::told;
+use crate::outputs::{NewFile, write_new};
+use crate::printer::Printer;
+use crate::progress::Progress;
+use crate::{Outcome, units};
+use serde_json::json;
+use std::time::{SystemTime, UNIX_EPOCH};
+use tussock_batch::pool::Crew;
+use tussock_batch::run::{Run, Told};
+use tussock_batch::{BatchError, Failed, Store, morning, night};
+
+pub(crate) fn run(command: &BatchCommand, printer: &Printer) -> Outcome {
+    match command {
+        BatchCommand::Run(arguments) => batch_run(arguments, printer),
+        BatchCommand::Report(arguments) => report(arguments, printer),
+        BatchCommand::Forget(arguments) => forget(arguments, printer),
+        BatchCommand::Worker(arguments) => worker(arguments),
+    }
+}
+
+fn failure(error: &BatchError) -> Failure {
+    Failure::told(told(error))
+}
+
+fn batch_run(arguments: &BatchRunArguments, printer: &Printer) -> Outcome {
+    let longest_s = units::time_s("--time-limit", &arguments.time_limit, "120s")?;
+    if !(0.01..=86_400.0).contains(&longest_s) {
+        return Err(Failure::told(format!(
+            "--time-limit: {:?} is {longest_s} s, expected 10 ms to 1 d",
+            arguments.time_limit
+        )));
+    }
+    let cores = std::thread::available_parallelism().map_or(1, usize::from);
+    let program = std::env::current_exe()
+        .map_err(|error| Failure::told(format!("this program cannot be found to start workers: {error}")))?;
+    let limit = arguments.memory_limit.to_string();
+    let run = Run {
+        place: arguments.place.clone(),
+        store: arguments.store.clone(),
+        crew: Crew {
+            program,
+            arguments: ["batch", "worker", "--memory-limit", &limit]
+                .map(Into::into)
+                .to_vec(),
+            workers: arguments.workers.unwrap_or(cores).clamp(1, 1024),
+            longest_s,
+        },
+        chunk: arguments.chunk,
+        advice: if arguments.no_suggestions {
+            tussock::Advice::LeftOut
+        } else {
+            tussock::Advice::Given
+        },
+    };
+    let progress = Progress::new();
+    let (mut gardens, mut behind, mut in_hand) = (0, 0, 0);
+    let mut tell = |what: Told| {
+        if arguments.format == Format::Json {
+            note_json(&what, printer);
+        }
+        match what {
+            Told::Gardens(count) => gardens = count,
+            Told::Behind(count) => (behind, in_hand) = (count, 0),
+            Told::Advising(count) => progress.tell(&format!("suggestions for {count} gardens"), 0.99),
+            Told::Garden { garden, failed, .. } => {
+                in_hand += 1;
+                if arguments.format == Format::Human {
+                    failed.iter().for_each(|one| note_failed(&garden, one, printer));
+                }
+                let done = (behind + in_hand) as f64 / f64::max(gardens as f64, 1.0);
+                progress.tell(&format!("{} of {gardens} gardens", behind + in_hand), done);
+            }
+        }
+    };
+    let done = tussock_batch::run::run(&run, &mut tell).map_err(|error| failure(&error))?;
+    drop(progress);
+    match arguments.format {
+        Format::Human => printer.data(
+            format!(
+                "{} gardens, {} with something new: {} logs read, {} nights analysed, {} failed; {} files in {}\n",
+                done.gardens,
+                done.with_news,
+                done.logs,
+                done.nights,
+                done.failures,
+                done.files,
+                crate::printer::harmless(&arguments.store.display().to_string())
+            )
+            .as_bytes(),
+        )?,
+        Format::Json => printer.data(
+            format!(
+                "{}\n",
+                json!({
+                    "gardens": done.gardens, "with_news": done.with_news, "logs": done.logs, "nights": done.nights,
+                    "failures": done.failures, "expired_rows": done.expired, "files": done.files,
+                })
+            )
+            .as_bytes(),
+        )?,
+    }
+    Ok(if done.failures == 0 {
+        Exit::Done
+    } else {
+        Exit::Failed
+    })
+}
+
+fn note_failed(garden: &str, one: &Failed, printer: &Printer) {
+    let digest = one
+        .sha256
+        .get(..12)
+        .map(|start| format!(" [{start}]"))
+        .unwrap_or_default();
+    printer.note(&format!(
+        "failed: {garden}: {} ({}){digest}: {}",
+        one.what, one.reason, one.detail
+    ));
+}
+
+fn note_json(what: &Told, printer: &Printer) {
+    let line = match what {
+        Told::Gardens(count) => json!({"gardens": count}),
+        Told::Behind(count) => json!({"behind": count}),
+        Told::Advising(count) => json!({"advising": count}),
+        Told::Garden {
+            garden,
+            logs,
+            nights,
+            failed,
+        } => {
+            json!({"garden": garden, "logs": logs, "nights": nights, "failed": failed})
+        }
+    };
+    printer.note(&line.to_string());
+}
+
+/// The last night that is over by the clock in UTC and a turn at noon.
+fn last_night() -> night::Night {
+    let now_s = SystemTime::now()
+        .duration_since(UNIX_EPOCH)
+        .map_or(0.0, |since| since.as_secs_f64());
+    night::night_of(now_s, 0, night::USUAL_TURN_H) - 1
+}
+
+fn report(arguments: &BatchReportArguments, printer: &Printer) -> Outcome {
+    let night = match &arguments.date {
+        None => last_night(),
+        Some(typed) => night::parse(typed).ok_or_else(|| {
+            Failure::told(format!(
+                "--date: {typed:?} is no date, expected one such as 2026-05-01"
+            ))
+        })?,
+    };
+    let page = arguments.out.as_deref().map(NewFile::probe).transpose()?;
+    let store = Store::open(&arguments.store).map_err(|error| failure(&error))?;
+    let found = morning::morning(&store, night).map_err(|error| failure(&error))?;
+    if let Some(page) = &page {
+        let html = tussock_report::html_morning(&found).map_err(|error| Failure::told(told(&error)))?;
+        write_new(&[(page, html.as_bytes())])?;
+        printer.note(&format!("written: {}", page.path().display()));
+    }
+    match arguments.format {
+        Format::Human => printer.data(tussock_report::answer_morning(&found).as_bytes())?,
+        Format::Json => {
+            let text = serde_json::to_string_pretty(&found).map_err(|error| Failure::told(told(&error)))?;
+            printer.data(format!("{text}\n").as_bytes())?;
+        }
+    }
+    let visits = arguments.fail_on_visit && !found.gardens.is_empty();
+    Ok(if visits { Exit::BelowThreshold } else { Exit::Done })
+}
+
+fn forget(arguments: &BatchForgetArguments, printer: &Printer) -> Outcome {
+    // A store that is not there is not made.
+    Store::open(&arguments.store).map_err(|error| failure(&error))?;
+    let mut store =
+        Store::open_to_write(&arguments.store, tussock::TOOL_VERSION).map_err(|error| failure(&error))?;
+    let rows = store.forget(&arguments.garden).map_err(|error| failure(&error))?;
+    if rows == 0 {
+        return Err(Failure::told(format!(
+            "{}: no garden of this name in {}",
+            arguments.garden,
+            arguments.store.display()
+        )));
+    }
+    printer.note(&format!("{}: {rows} rows taken out", arguments.garden));
+    Ok(Exit::Done)
+}
+
+fn worker(arguments: &BatchWorkerArguments) -> Outcome {
+    tussock_batch::work::limit_memory(arguments.memory_limit << 20)
+        .map_err(|error| Failure::told(format!("memory cannot be limited: {error}")))?;
+    // Each worker is one of many: threads of its own would only push each other aside.
+    rayon::ThreadPoolBuilder::new()
+        .num_threads(1)
+        .build_global()
+        .map_err(|error| Failure::told(told(&error)))?;
+    tussock_batch::work::serve(std::io::stdin().lock(), std::io::stdout().lock())
+        .map_err(|error| Failure::told(told(&error)))?;
+    Ok(Exit::Done)
+}

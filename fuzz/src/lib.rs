@@ -1,0 +1,3 @@
+//! What each fuzz target does with its bytes.
+
+pub mod bodies;
