@@ -231,7 +231,7 @@ mod tests {
         fn the_usual_shape_is_read_as_the_standard_library_reads_it(
             head in "-?[0-9]{0,9}",
             tail in "(\\.[0-9]{0,16})?",
-            behind in "[ -~]{0,1}[<\"',+eE.]{8,9}",
+            behind in "[ -~]{0,1}[<\"',+eE.]{10,11}",
         ) {
             let written = format!("{head}{tail}");
             let text = format!("{written}{behind}");
