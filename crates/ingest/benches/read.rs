@@ -1,6 +1,7 @@
 //! How fast are logs read? On one core, with checksums, limits and the book of skipped bytes: once with the bytes already
 //! fetched and hashed, once with copying and SHA-256 as `read_log` does it. Beside them stands what a scan written by hand
-//! for just these bytes needs, which checks nothing but the sums of NMEA: ratios in one run are what counts.
+//! for just these bytes needs, which checks nothing but the sums of NMEA, and what the crates `gpx` and `nmea` need: ratios in
+//! one run are what counts.
 
 use criterion::{Criterion, Throughput, criterion_group, criterion_main};
 use memchr::memmem;
@@ -29,7 +30,7 @@ fn clock(deciseconds: usize) -> (usize, usize, usize, usize) {
     (seconds / 3600, seconds / 60 % 60, seconds % 60, deciseconds % 10)
 }
 
-fn gpx(extensions: bool) -> String {
+fn gpx_log(extensions: bool) -> String {
     let mut text = String::from(
         "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<gpx version=\"1.1\" creator=\"bench\" xmlns=\"http://www.topografix.com/GPX/1/1\">\n<trk><trkseg>\n",
     );
@@ -63,7 +64,7 @@ fn minutes(degrees: f64, width: usize) -> String {
     format!("{:0width$}{:08.5}", whole as usize, (degrees - whole) * 60.0)
 }
 
-fn nmea(full: bool) -> String {
+fn nmea_log(full: bool) -> String {
     let mut text = String::new();
     let mut rng = ChaCha8Rng::seed_from_u64(SEED);
     for (lat, lon, at) in wander() {
@@ -200,15 +201,35 @@ fn scan_nmea(text: &[u8]) -> Vec<Scanned> {
     found
 }
 
+/// The `gpx` crate, on a log without extensions.
+fn by_the_gpx_crate(text: &[u8]) -> usize {
+    let file = gpx::read(text).expect("a log that it can read");
+    file.tracks[0].segments[0].points.len()
+}
+
+/// The `nmea` crate, line by line into its own store: an epoch ends with GGA.
+fn by_the_nmea_crate(text: &[u8]) -> usize {
+    let mut store = nmea::Nmea::default();
+    let mut found: Vec<(Option<f64>, Option<f64>)> = Vec::new();
+    for line in std::str::from_utf8(text).expect("ASCII").lines() {
+        let kind = store.parse(line).expect("a sentence that it can read");
+        if kind == nmea::SentenceType::GGA {
+            found.push((store.latitude(), store.longitude()));
+        }
+    }
+    found.len()
+}
+
 fn read(c: &mut Criterion) {
     let options = ReadOptions::default();
     let logs = [
-        ("gpx", gpx(false)),
-        ("gpx with extensions", gpx(true)),
-        ("nmea rmc+gga", nmea(false)),
-        ("nmea all sentences", nmea(true)),
+        ("gpx", gpx_log(false)),
+        ("gpx with extensions", gpx_log(true)),
+        ("nmea rmc+gga", nmea_log(false)),
+        ("nmea all sentences", nmea_log(true)),
         ("csv", csv()),
     ];
+    // What is compared stands side by side, so that a busy minute hits all of it.
     let mut group = c.benchmark_group("read");
     for (name, text) in &logs {
         let raw = RawLog::fetch(name, text.as_bytes(), &options.limits).expect("a log");
@@ -220,21 +241,25 @@ fn read(c: &mut Criterion) {
                 file
             });
         });
-    }
-    for (at, scan) in [
-        (0, scan_gpx as fn(&[u8]) -> Vec<Scanned>),
-        (1, scan_gpx),
-        (2, scan_nmea),
-        (3, scan_nmea),
-    ] {
-        let (name, text) = &logs[at];
-        group.throughput(Throughput::Bytes(text.len() as u64));
+        let scan: fn(&[u8]) -> Vec<Scanned> = match &name[..3] {
+            "gpx" => scan_gpx,
+            "nme" => scan_nmea,
+            _ => continue,
+        };
         group.bench_function(format!("{name}, by hand"), |b| {
             b.iter(|| {
                 let found = scan(black_box(text.as_bytes()));
                 assert_eq!(found.len(), FIXES);
                 found
             });
+        });
+        let known: fn(&[u8]) -> usize = match *name {
+            "gpx" => by_the_gpx_crate,
+            "nmea rmc+gga" => by_the_nmea_crate,
+            _ => continue,
+        };
+        group.bench_function(format!("{name}, by the crate"), |b| {
+            b.iter(|| assert_eq!(known(black_box(text.as_bytes())), FIXES));
         });
     }
     group.finish();

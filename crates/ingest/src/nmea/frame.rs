@@ -157,33 +157,42 @@ struct Looked {
 }
 
 /// Looks at each byte once, eight at a time, up to the first that is no part of a body.
+///
+/// The high bit of a byte stands for its answer. Sums may carry, but only upwards from a byte that ends the look: whatever is
+/// below the first such byte is exact, and nothing above it counts.
 #[inline]
 fn look(rest: &[u8]) -> Looked {
     const HIGH: u64 = 0x8080_8080_8080_8080;
     const ONES: u64 = 0x0101_0101_0101_0101;
-    // The high bit of a byte is set where it is the one asked for. Nothing carries from one byte to the next, here and below.
-    let is = |word: u64, byte: u8| {
-        let other = word ^ (ONES * u64::from(byte));
-        !(((other & !HIGH) + !HIGH) | other) & HIGH
-    };
-    let (mut sum, mut commas, mut at) = (0_u64, 0_u128, 0);
+    let unlike = |word: u64, byte: u8| word ^ (ONES * u64::from(byte));
+    // Eight high bits become eight bits in a row.
+    let commas_of = |word: u64| !unlike(word, b',').wrapping_add(!HIGH) & HIGH;
+    let in_a_row = |bits: u64| ((bits >> 7).wrapping_mul(0x0102_0408_1020_4080) >> 56) as u8;
+    let (mut sum, mut commas, mut at) = (0_u64, [0_u8; Commas::BYTES / 8], 0);
     while let Some(bytes) = eight(rest, at) {
         let word = u64::from_le_bytes(bytes);
-        // Not ASCII, 0x7f, or below a blank.
-        let odd = (word | ((word & !HIGH) + ONES) | !((word | HIGH) - ONES * 0x20)) & HIGH;
-        let stop = odd | is(word, b'*') | is(word, b'$');
-        let count = stop.trailing_zeros() / 8;
-        let before = !u64::MAX.checked_shl(8 * count).unwrap_or(0);
-        sum ^= word & before;
-        if at < Commas::BYTES {
-            // Eight high bits become eight bits in a row.
-            let hits = (is(word, b',') & before) >> 7;
-            commas |= u128::from(hits.wrapping_mul(0x0102_0408_1020_4080) >> 56) << at;
-        }
-        at += count as usize;
+        // Not ASCII, 0x7f, below a blank, an asterisk, a dollar.
+        let stop = (word
+            | word.wrapping_add(ONES)
+            | word.wrapping_sub(ONES * 0x20)
+            | unlike(word, b'*').wrapping_sub(ONES)
+            | unlike(word, b'$').wrapping_sub(ONES))
+            & HIGH;
         if stop != 0 {
+            let count = stop.trailing_zeros() / 8;
+            let before = (1 << (8 * count)) - 1;
+            sum ^= word & before;
+            if let Some(row) = commas.get_mut(at / 8) {
+                *row = in_a_row(commas_of(word) & before);
+            }
+            at += count as usize;
             break;
         }
+        sum ^= word;
+        if let Some(row) = commas.get_mut(at / 8) {
+            *row = in_a_row(commas_of(word));
+        }
+        at += 8;
     }
     sum ^= sum >> 32;
     sum ^= sum >> 16;
@@ -191,7 +200,7 @@ fn look(rest: &[u8]) -> Looked {
     let mut looked = Looked {
         length: at,
         sum: sum as u8,
-        commas: Commas(commas),
+        commas: Commas(u128::from_le_bytes(commas)),
     };
     if rest.len() - at < 8 {
         look_at_end(rest, &mut looked);

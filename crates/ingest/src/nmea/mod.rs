@@ -91,11 +91,12 @@ fn is_modern_talker(body: &[u8]) -> bool {
 pub(crate) fn read(name: &str, text: &[u8], options: &ReadOptions) -> Result<Reading, IngestError> {
     let mut reader = Nmea {
         reading: Reading::new(),
-        open: Open::default(),
+        open: Open::new(),
         clock: Vec::new(),
         anchors: Vec::new(),
         steps: crate::number::Steps::default(),
         dates: sentence::Dates::default(),
+        positions: sentence::Positions::default(),
         next_id: 0,
         is_modern: false,
         sentences: 0,
@@ -149,7 +150,7 @@ pub(crate) fn read(name: &str, text: &[u8], options: &ReadOptions) -> Result<Rea
                     Some(kind) => {
                         if let Err(reason) = reader.sentence(
                             kind,
-                            Fields::of(&text[start as usize + 1..], body.len(), commas),
+                            &Fields::of(&text[start as usize + 1..], body.len(), commas),
                             start,
                             end,
                         ) {
@@ -183,7 +184,7 @@ struct Clock {
     day: Option<i32>,
 }
 
-struct Nmea {
+struct Nmea<'a> {
     reading: Reading,
     open: Open,
     /// Beside `reading.found`, until dates are known.
@@ -191,13 +192,14 @@ struct Nmea {
     anchors: Vec<Anchor>,
     steps: crate::number::Steps,
     dates: sentence::Dates,
+    positions: sentence::Positions<'a>,
     next_id: u32,
     is_modern: bool,
     sentences: u64,
     last_fate: Fate,
 }
 
-impl Nmea {
+impl<'a> Nmea<'a> {
     fn skip(&mut self, start: u64, end: u64, reason: SkipReason) {
         self.reading.ledger.skip(start, end, reason, 1);
         self.last_fate = Fate::Skipped(reason);
@@ -205,19 +207,19 @@ impl Nmea {
 
     /// Takes a sentence into its epoch, or says why not.
     #[inline]
-    fn sentence(&mut self, kind: Kind, fields: Fields<'_>, start: u64, end: u64) -> Result<(), SkipReason> {
+    fn sentence(&mut self, kind: Kind, fields: &Fields<'a>, start: u64, end: u64) -> Result<(), SkipReason> {
         match kind {
-            Kind::Rmc => self.rmc(&fields, start, end),
-            Kind::Gga => self.gga(&fields, start, end),
-            Kind::Gns => self.gns(&fields, start, end),
-            Kind::Gll => self.gll(&fields, start, end),
-            Kind::Gst => self.gst(&fields, start, end),
-            Kind::Vtg => self.vtg(&fields, start, end),
-            Kind::Zda => self.zda(&fields, start, end),
+            Kind::Rmc => self.rmc(fields, start, end),
+            Kind::Gga => self.gga(fields, start, end),
+            Kind::Gns => self.gns(fields, start, end),
+            Kind::Gll => self.gll(fields, start, end),
+            Kind::Gst => self.gst(fields, start, end),
+            Kind::Vtg => self.vtg(fields, start, end),
+            Kind::Zda => self.zda(fields, start, end),
         }
     }
 
-    fn rmc(&mut self, fields: &Fields<'_>, start: u64, end: u64) -> Result<(), SkipReason> {
+    fn rmc(&mut self, fields: &Fields<'a>, start: u64, end: u64) -> Result<(), SkipReason> {
         let of_day = fields.time_of_day(1)?;
         let (mode_says, mode_quality) = fields
             .get(12)
@@ -240,7 +242,7 @@ impl Nmea {
             });
         };
         let position = match says {
-            Says::Fix => sentence::position(fields, 3)?,
+            Says::Fix => self.positions.read(fields, 3)?,
             _ => None,
         };
         let says = if position.is_none() { Says::NoFix } else { says };
@@ -262,13 +264,13 @@ impl Nmea {
         Ok(())
     }
 
-    fn gga(&mut self, fields: &Fields<'_>, start: u64, end: u64) -> Result<(), SkipReason> {
+    fn gga(&mut self, fields: &Fields<'a>, start: u64, end: u64) -> Result<(), SkipReason> {
         let of_day = fields.time_of_day(1)?;
         let (says, quality) = sentence::quality(fields.get(6))?;
         let position = if says == Says::NoFix {
             None
         } else {
-            sentence::position(fields, 2)?
+            self.positions.read(fields, 2)?
         };
         let says = if position.is_none() {
             Says::NoFix
@@ -303,13 +305,13 @@ impl Nmea {
         Ok(())
     }
 
-    fn gns(&mut self, fields: &Fields<'_>, start: u64, end: u64) -> Result<(), SkipReason> {
+    fn gns(&mut self, fields: &Fields<'a>, start: u64, end: u64) -> Result<(), SkipReason> {
         let of_day = fields.time_of_day(1)?;
         let (says, quality) = sentence::modes(fields.get(6));
         let position = if says == Says::NoFix {
             None
         } else {
-            sentence::position(fields, 2)?
+            self.positions.read(fields, 2)?
         };
         if position.is_none() && says != Says::NoFix {
             // The satellites of one system among several: the position stands in the sentence of them all.
@@ -354,7 +356,7 @@ impl Nmea {
         Ok(())
     }
 
-    fn gll(&mut self, fields: &Fields<'_>, start: u64, end: u64) -> Result<(), SkipReason> {
+    fn gll(&mut self, fields: &Fields<'a>, start: u64, end: u64) -> Result<(), SkipReason> {
         let of_day = fields.time_of_day(5)?;
         let (mode_says, quality) = fields
             .get(7)
@@ -366,7 +368,7 @@ impl Nmea {
         let position = if is_void {
             None
         } else {
-            sentence::position(fields, 1)?
+            self.positions.read(fields, 1)?
         };
         let says = if position.is_none() {
             Says::NoFix
@@ -393,7 +395,7 @@ impl Nmea {
         Ok(())
     }
 
-    fn gst(&mut self, fields: &Fields<'_>, start: u64, end: u64) -> Result<(), SkipReason> {
+    fn gst(&mut self, fields: &Fields<'a>, start: u64, end: u64) -> Result<(), SkipReason> {
         let of_day_us = fields.time_of_day(1)?.ok_or(SkipReason::NotAPosition)?;
         let sd = |at: usize| fields.decimal(at).map(|number| number.value);
         // Some receivers fill the ellipse only.
@@ -409,7 +411,7 @@ impl Nmea {
         Ok(())
     }
 
-    fn vtg(&mut self, fields: &Fields<'_>, start: u64, end: u64) -> Result<(), SkipReason> {
+    fn vtg(&mut self, fields: &Fields<'a>, start: u64, end: u64) -> Result<(), SkipReason> {
         let Some(epoch) = self.open.latest() else {
             return Err(SkipReason::NotAPosition);
         };
@@ -438,13 +440,13 @@ impl Nmea {
         Ok(())
     }
 
-    fn zda(&mut self, fields: &Fields<'_>, start: u64, end: u64) -> Result<(), SkipReason> {
+    fn zda(&mut self, fields: &Fields<'a>, start: u64, end: u64) -> Result<(), SkipReason> {
         let of_day = fields.time_of_day(1)?;
         let (Some(of_day_us), Some(day)) = (of_day, sentence::zda_date(fields)) else {
             return Err(SkipReason::NotAPosition);
         };
-        if let Some(epoch) = self.open.find(of_day_us, None) {
-            epoch.day = Some(day);
+        if self.open.find(of_day_us, None) {
+            self.open.current().day = Some(day);
             self.add(start, end);
         } else {
             self.anchors.push(Anchor {
@@ -461,11 +463,11 @@ impl Nmea {
     /// The open epoch of a time of day, or a new one. The oldest is committed when there are too many.
     #[inline]
     fn epoch(&mut self, of_day_us: i64, day: Option<i32>) -> &mut Epoch {
-        if self.open.find(of_day_us, day).is_none() {
-            if let Some(oldest) = self.open.make_room() {
-                self.commit(&oldest);
+        if !self.open.find(of_day_us, day) {
+            if self.open.is_full() {
+                self.commit_oldest();
             }
-            self.open.push(Epoch::new(self.next_id, of_day_us));
+            self.open.push(self.next_id, of_day_us);
             self.next_id = self.next_id.saturating_add(1);
         }
         self.open.current()
@@ -477,12 +479,18 @@ impl Nmea {
         self.open.current().add(start, end, &mut self.reading.more);
     }
 
-    fn commit(&mut self, epoch: &Epoch) {
+    /// Makes a fix of the epoch that was opened first, or says why there is none. False when none is open.
+    fn commit_oldest(&mut self) -> bool {
+        let Some(epoch) = self.open.oldest() else {
+            return false;
+        };
+        let Reading {
+            found, ledger, more, ..
+        } = &mut self.reading;
         match epoch.fix() {
-            Ok((mut found, decimals)) => {
-                let Reading { ledger, more, .. } = &mut self.reading;
-                ledger.used(found.start, found.end);
-                let mut next = found.more;
+            Ok((fix, decimals)) => {
+                ledger.used(fix.start, fix.end);
+                let mut next = fix.more;
                 while next != NO_MORE {
                     let piece = more[next as usize];
                     ledger.used(piece.start, piece.start + u64::from(piece.length));
@@ -494,8 +502,7 @@ impl Nmea {
                     of_day_us: epoch.of_day_us,
                     day: epoch.day,
                 });
-                found.fix.time_s = 0.0;
-                self.reading.found.push(found);
+                found.push(fix);
             }
             Err(reason) => {
                 if let Some(day) = epoch.day {
@@ -506,7 +513,6 @@ impl Nmea {
                         trust: Trust::Void,
                     });
                 }
-                let Reading { ledger, more, .. } = &mut self.reading;
                 ledger.skip(epoch.start, epoch.end, reason, epoch.count);
                 let mut next = epoch.more;
                 while next != NO_MORE {
@@ -516,12 +522,12 @@ impl Nmea {
                 }
             }
         }
+        self.open.drop_oldest();
+        true
     }
 
     fn finish(mut self, name: &str, text: &[u8], options: &ReadOptions) -> Result<Reading, IngestError> {
-        while let Some(oldest) = self.open.take_oldest() {
-            self.commit(&oldest);
-        }
+        while self.commit_oldest() {}
         dates::resolve(
             &mut self.reading,
             &self.clock,

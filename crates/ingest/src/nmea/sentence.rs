@@ -62,6 +62,13 @@ impl<'a> Fields<'a> {
         self.text.get(from..to).unwrap_or_default()
     }
 
+    /// The fields from `first` to `last` with the commas between them; empty where the sentence is shorter.
+    #[inline]
+    fn span(&self, first: usize, last: usize) -> &'a [u8] {
+        let ((from, _), (_, to)) = (self.ends(first), self.ends(last));
+        self.text.get(from..to).unwrap_or_default()
+    }
+
     /// Where the field at `index` begins and ends in the text.
     #[inline]
     fn ends(&self, index: usize) -> (usize, usize) {
@@ -183,9 +190,29 @@ pub(super) struct Position {
     pub(super) decimals: u8,
 }
 
+/// Reads positions, and keeps the last: the sentences of one instant repeat it to the letter.
+#[derive(Debug, Default)]
+pub(super) struct Positions<'a> {
+    written: &'a [u8],
+    position: Option<Position>,
+}
+
+impl<'a> Positions<'a> {
+    /// As [`position`].
+    #[inline]
+    pub(super) fn read(&mut self, fields: &Fields<'a>, at: usize) -> Result<Option<Position>, SkipReason> {
+        let written = fields.span(at, at + 3);
+        if written != self.written || self.position.is_none() {
+            (self.written, self.position) = (written, None);
+            self.position = position(fields, at)?;
+        }
+        Ok(self.position)
+    }
+}
+
 /// Four fields: latitude, N or S, longitude, E or W. `Ok(None)` when they are empty.
 #[inline]
-pub(super) fn position(fields: &Fields<'_>, at: usize) -> Result<Option<Position>, SkipReason> {
+fn position(fields: &Fields<'_>, at: usize) -> Result<Option<Position>, SkipReason> {
     let [lat, north, lon, east] = [0, 1, 2, 3].map(|offset| fields.get(at + offset).trim_ascii());
     if lat.is_empty() && lon.is_empty() {
         return Ok(None);
@@ -433,6 +460,23 @@ mod tests {
                 prop_assert_eq!(read.decimal(index), decimal(field));
                 prop_assert_eq!(read.time_of_day(index), time_of_day(field));
                 prop_assert_eq!(read.degrees(index), degrees(field.trim_ascii()));
+            }
+        }
+    }
+
+    proptest! {
+        #[test]
+        fn a_position_that_is_kept_is_the_position_that_is_read(
+            bodies in proptest::collection::vec("(5200.1|5200.2|)(,[NS]?)?(,500.1|,500.2|,)?(,[EW]|,)?(,x)?", 1..20),
+        ) {
+            let mut positions = Positions::default();
+            for body in &bodies {
+                let mut commas = Commas::default();
+                for (at, _) in body.match_indices(',') {
+                    commas.0 |= 1 << at;
+                }
+                let fields = Fields::of(body.as_bytes(), body.len(), commas);
+                prop_assert_eq!(positions.read(&fields, 0), position(&fields, 0), "{:?}", bodies);
             }
         }
     }
