@@ -17,7 +17,7 @@
 //! Every byte of a log (after decompression) is either used or in exactly one skipped place:
 //! `bytes_used` and the lengths of the places add up to `bytes`.
 //!
-//! Cost: the text of the log in memory, one pass over its bytes, 160 bytes a fix while reading and 51 after. Text and
+//! Cost: the text of the log in memory, one pass over its bytes, 131 bytes a fix while reading and 51 after. Text and
 //! fixes together are held to `limits.memory_bytes`.
 
 mod assemble;

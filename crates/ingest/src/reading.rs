@@ -17,8 +17,9 @@ pub(crate) struct Found {
     pub(crate) count: u32,
 }
 
-/// A fix while it is read, in the trace, and (of sentences) until its date is known.
-const FIX_BYTES: usize = size_of::<Found>() + 51 + 24;
+/// A fix as it was found, and beside it what is made of it: 51 bytes of the trace, or (of sentences) the 48 that find its
+/// date, which are gone before the trace is made.
+const FIX_BYTES: usize = size_of::<Found>() + 51;
 /// A stretch in the book, and the place that it becomes.
 const STRETCH_BYTES: usize = size_of::<Stretch>() + size_of::<Skipped>();
 
