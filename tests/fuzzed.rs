@@ -141,7 +141,6 @@ fn every_entry_of_every_corpus_holds() {
 }
 
 #[test]
-#[ignore = "open finding: places of hostile GPX can overlap, see docs/fuzzing.md"]
 fn mutations_of_every_corpus_hold() {
     let mut rng = ChaCha8Rng::seed_from_u64(SEED);
     for (target, body) in TARGETS {
@@ -156,7 +155,6 @@ fn mutations_of_every_corpus_hold() {
 }
 
 #[test]
-#[ignore = "open finding: places of hostile GPX can overlap, see docs/fuzzing.md"]
 fn logs_built_from_any_bytes_hold() {
     let mut rng = ChaCha8Rng::seed_from_u64(SEED);
     for round in 0..600 {

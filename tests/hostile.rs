@@ -5,7 +5,7 @@ use std::io::{Read, Write};
 use std::process::Stdio;
 
 /// No hostile input takes more: the limit of `limits.memory_bytes` and what the program itself takes.
-const MOST_MEMORY_BYTES: u64 = 430_000_000;
+const MOST_MEMORY_BYTES: u64 = 300_000_000;
 /// Less than this is seen only before the command has begun.
 const LEAST_MEMORY_BYTES: u64 = 1_000_000;
 
@@ -174,7 +174,7 @@ fn ten_million_points_at_one_place() {
         &folder,
         "analyse - --cut-width 22cm --out result",
         rows_at_one_place(10_000),
-        "is more than 402653184, the limit set by limits.memory_bytes",
+        "is more than 268435456, the limit set by limits.memory_bytes",
     );
 }
 

@@ -5,6 +5,7 @@
 
 use arbitrary::{Arbitrary, Unstructured};
 use std::fmt::Write as _;
+use tussock_batch::{Bucket, Expected, Found, Listed, Objects, gardens};
 use tussock_ingest::{LogFile, Policy, ReadOptions, plan_from_walk, read_log, read_plan, read_settings};
 use tussock_types::{LimitSettings, LogFormat, Positions};
 
@@ -12,7 +13,7 @@ use tussock_types::{LimitSettings, LogFormat, Positions};
 pub type Body = fn(&[u8]);
 
 /// All targets.
-pub const TARGETS: [(&str, Body); 9] = [
+pub const TARGETS: [(&str, Body); 10] = [
     ("gpx", gpx),
     ("gpx_structured", gpx_structured),
     ("nmea", nmea),
@@ -22,6 +23,7 @@ pub const TARGETS: [(&str, Body); 9] = [
     ("walk", walk),
     ("settings", settings),
     ("findings", findings),
+    ("manifest", manifest),
 ];
 
 /// Limits under which hostile bytes cost little, and which are met often.
@@ -190,6 +192,50 @@ pub fn findings(data: &[u8]) {
             assert_eq!(tussock_report::to_json(&again).ok().as_deref(), Some(&text[..]));
             let _ = tussock_report::geojson(&findings);
             let _ = tussock_report::pockets_gpx(&findings);
+        }
+        Err(error) => assert!(!error.to_string().is_empty()),
+    }
+}
+
+/// A place with two folders and a manifest of these bytes.
+struct Place(Vec<u8>);
+
+impl Objects for Place {
+    fn read(&self, path: &str) -> std::io::Result<Vec<u8>> {
+        match path {
+            "gardens.toml" => Ok(self.0.clone()),
+            _ => Err(std::io::ErrorKind::NotFound.into()),
+        }
+    }
+
+    fn list(&self, path: &str) -> std::io::Result<Listed> {
+        if !path.is_empty() {
+            return Ok((Vec::new(), Vec::new()));
+        }
+        let file = Found {
+            path: "gardens.toml".into(),
+            bytes: self.0.len() as u64,
+            modified_unix_ms: 0,
+        };
+        Ok((vec!["b".into(), "a".into()], vec![file]))
+    }
+}
+
+/// The manifest of many gardens from any bytes: what is read has names in order, hours of a day and spans that end after they
+/// begin.
+pub fn manifest(data: &[u8]) {
+    let bucket = Bucket::over("place", Box::new(Place(data.to_vec())));
+    match gardens(&bucket) {
+        Ok(wishes) => {
+            assert!(wishes.night_turns_at_h < 24);
+            assert!(wishes.retention_days.is_none_or(|days| days >= 15));
+            assert!(wishes.gardens.windows(2).all(|pair| pair[0].name < pair[1].name));
+            for garden in &wishes.gardens {
+                assert!(!garden.name.is_empty() && !garden.name.contains(char::is_control));
+                assert!(garden.rests.iter().all(|(from, to)| from <= to));
+                assert_eq!(Expected::parse(&garden.expected.words()), garden.expected);
+                assert!(garden.logs(&bucket).is_ok_and(|logs| logs.is_empty()) || garden.logs.is_empty());
+            }
         }
         Err(error) => assert!(!error.to_string().is_empty()),
     }

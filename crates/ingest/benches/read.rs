@@ -1,7 +1,10 @@
 //! How fast are logs read? On one core, with checksums, limits and the book of skipped bytes: once with the bytes already
-//! fetched and hashed, once with copying and SHA-256 as `read_log` does it.
+//! fetched and hashed, once with copying and SHA-256 as `read_log` does it. Beside them stands what a scan written by hand
+//! for just these bytes needs, which checks nothing but the sums of NMEA, and what the crates `gpx` and `nmea` need: ratios in
+//! one run are what counts.
 
 use criterion::{Criterion, Throughput, criterion_group, criterion_main};
+use memchr::memmem;
 use rand::{Rng, RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 use std::fmt::Write;
@@ -27,7 +30,7 @@ fn clock(deciseconds: usize) -> (usize, usize, usize, usize) {
     (seconds / 3600, seconds / 60 % 60, seconds % 60, deciseconds % 10)
 }
 
-fn gpx(extensions: bool) -> String {
+fn gpx_log(extensions: bool) -> String {
     let mut text = String::from(
         "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<gpx version=\"1.1\" creator=\"bench\" xmlns=\"http://www.topografix.com/GPX/1/1\">\n<trk><trkseg>\n",
     );
@@ -61,7 +64,7 @@ fn minutes(degrees: f64, width: usize) -> String {
     format!("{:0width$}{:08.5}", whole as usize, (degrees - whole) * 60.0)
 }
 
-fn nmea(full: bool) -> String {
+fn nmea_log(full: bool) -> String {
     let mut text = String::new();
     let mut rng = ChaCha8Rng::seed_from_u64(SEED);
     for (lat, lon, at) in wander() {
@@ -115,15 +118,118 @@ fn csv() -> String {
     text
 }
 
+/// What a scan by hand keeps of a fix: time of day, latitude, longitude, height.
+type Scanned = [f64; 4];
+
+fn of_text(text: &[u8]) -> f64 {
+    std::str::from_utf8(text)
+        .ok()
+        .and_then(|text| text.parse().ok())
+        .expect("a number")
+}
+
+fn two(text: &[u8]) -> f64 {
+    f64::from((text[0] - b'0') * 10 + text[1] - b'0')
+}
+
+/// GPX by hand: looks for the four pieces of a point, in the order in which they stand.
+fn scan_gpx(text: &[u8]) -> Vec<Scanned> {
+    let mut found = Vec::new();
+    let mut at = 0;
+    let mut next = |opening: &memmem::Finder<'_>, close: u8| {
+        let from = at + opening.find(&text[at..])? + opening.needle().len();
+        at = from + memchr::memchr(close, &text[from..])?;
+        Some(&text[from..at])
+    };
+    let [lat, lon, height, time] = ["lat=\"", "lon=\"", "<ele>", "<time>"].map(memmem::Finder::new);
+    while let Some(value) = next(&lat, b'"') {
+        let lat_deg = of_text(value);
+        let lon_deg = of_text(next(&lon, b'"').expect("a longitude"));
+        let height_m = of_text(next(&height, b'<').expect("a height"));
+        let time = next(&time, b'<').expect("a time");
+        let date = of_text(&time[..4]) * 372.0 + two(&time[5..]) * 31.0 + two(&time[8..]);
+        let of_day_s =
+            two(&time[11..]) * 3600.0 + two(&time[14..]) * 60.0 + of_text(&time[17..time.len() - 1]);
+        found.push([date * 86_400.0 + of_day_s, lat_deg, lon_deg, height_m]);
+    }
+    found
+}
+
+fn nmea_degrees(text: &[u8], degrees: usize) -> f64 {
+    of_text(&text[..degrees]) + of_text(&text[degrees..]) / 60.0
+}
+
+/// NMEA by hand: one loop over the bytes for sum and commas; GGA is read, RMC gives the date.
+fn scan_nmea(text: &[u8]) -> Vec<Scanned> {
+    let mut found = Vec::new();
+    let mut date = 0.0;
+    let mut from = 0;
+    while from < text.len() {
+        assert_eq!(text[from], b'$');
+        let mut at = from + 1;
+        let (mut sum, mut fields, mut commas) = (0, 0, [0_usize; 24]);
+        while text[at] != b'*' {
+            sum ^= text[at];
+            if text[at] == b',' && fields < commas.len() {
+                commas[fields] = at;
+                fields += 1;
+            }
+            at += 1;
+        }
+        let hex = |digit: u8| {
+            if digit > b'9' {
+                digit - b'A' + 10
+            } else {
+                digit - b'0'
+            }
+        };
+        assert_eq!(sum, hex(text[at + 1]) * 16 + hex(text[at + 2]));
+        let field = |index: usize| &text[commas[index - 1] + 1..commas[index]];
+        match &text[from + 3..from + 6] {
+            b"RMC" => date = of_text(field(9)),
+            b"GGA" => {
+                let time = field(1);
+                let of_day_s = two(time) * 3600.0 + two(&time[2..]) * 60.0 + of_text(&time[4..]);
+                let lat_deg = nmea_degrees(field(2), 2);
+                let lon_deg = nmea_degrees(field(4), 3);
+                found.push([date * 86_400.0 + of_day_s, lat_deg, lon_deg, of_text(field(9))]);
+            }
+            _ => {}
+        }
+        from = at + 5;
+    }
+    found
+}
+
+/// The `gpx` crate, on a log without extensions.
+fn by_the_gpx_crate(text: &[u8]) -> usize {
+    let file = gpx::read(text).expect("a log that it can read");
+    file.tracks[0].segments[0].points.len()
+}
+
+/// The `nmea` crate, line by line into its own store: an epoch ends with GGA.
+fn by_the_nmea_crate(text: &[u8]) -> usize {
+    let mut store = nmea::Nmea::default();
+    let mut found: Vec<(Option<f64>, Option<f64>)> = Vec::new();
+    for line in std::str::from_utf8(text).expect("ASCII").lines() {
+        let kind = store.parse(line).expect("a sentence that it can read");
+        if kind == nmea::SentenceType::GGA {
+            found.push((store.latitude(), store.longitude()));
+        }
+    }
+    found.len()
+}
+
 fn read(c: &mut Criterion) {
     let options = ReadOptions::default();
     let logs = [
-        ("gpx", gpx(false)),
-        ("gpx with extensions", gpx(true)),
-        ("nmea rmc+gga", nmea(false)),
-        ("nmea all sentences", nmea(true)),
+        ("gpx", gpx_log(false)),
+        ("gpx with extensions", gpx_log(true)),
+        ("nmea rmc+gga", nmea_log(false)),
+        ("nmea all sentences", nmea_log(true)),
         ("csv", csv()),
     ];
+    // What is compared stands side by side, so that a busy minute hits all of it.
     let mut group = c.benchmark_group("read");
     for (name, text) in &logs {
         let raw = RawLog::fetch(name, text.as_bytes(), &options.limits).expect("a log");
@@ -134,6 +240,26 @@ fn read(c: &mut Criterion) {
                 assert_eq!(file.trace.len(), FIXES);
                 file
             });
+        });
+        let scan: fn(&[u8]) -> Vec<Scanned> = match &name[..3] {
+            "gpx" => scan_gpx,
+            "nme" => scan_nmea,
+            _ => continue,
+        };
+        group.bench_function(format!("{name}, by hand"), |b| {
+            b.iter(|| {
+                let found = scan(black_box(text.as_bytes()));
+                assert_eq!(found.len(), FIXES);
+                found
+            });
+        });
+        let known: fn(&[u8]) -> usize = match *name {
+            "gpx" => by_the_gpx_crate,
+            "nmea rmc+gga" => by_the_nmea_crate,
+            _ => continue,
+        };
+        group.bench_function(format!("{name}, by the crate"), |b| {
+            b.iter(|| assert_eq!(known(black_box(text.as_bytes())), FIXES));
         });
     }
     group.finish();

@@ -4,6 +4,7 @@
 //! wrong. Seconds are held as whole microseconds until the last step: `12:00:00.60` is the same instant wherever it
 //! is written.
 
+use crate::number::{TEN_WHOLE, eight, leading_digits};
 use time::{Date, Month};
 
 /// Days from 1970-01-01; `None` where the calendar has no such day.
@@ -191,6 +192,68 @@ fn plain_utc(text: &[u8]) -> Option<f64> {
     Some((i64::from(day) * 86_400 + i64::from(hour * 3600 + minute * 60 + second)) as f64)
 }
 
+/// Reads instants as most logs write them, `2026-05-01T12:00:00[.123]Z`, and keeps the day: the next fix is nearly always
+/// of the same.
+#[derive(Debug, Default)]
+pub(crate) struct PlainUtc {
+    /// The date read last, as written.
+    date: [u8; 10],
+    /// Its first second since 1970.
+    first_s: i64,
+}
+
+impl PlainUtc {
+    /// The instant that stands at a place, and where it ends; it is that of [`instant`]. `None` for any other shape, and
+    /// for what no log can hold.
+    #[inline]
+    pub(crate) fn read(&mut self, text: &[u8], at: usize) -> Option<(f64, usize)> {
+        // What may stand in the place of a digit and of a colon, once their own bits are taken off.
+        const ABOVE: u64 = u64::from_le_bytes([0x76, 0x76, 0x7f, 0x76, 0x76, 0x7f, 0x76, 0x76]);
+        const HIGH: u64 = 0x8080_8080_8080_8080;
+        let head: &[u8; 20] = text.get(at..at.checked_add(20)?)?.try_into().ok()?;
+        if head[..10] != self.date {
+            self.turn_to(head)?;
+        }
+        let [.., a, b, c, d, e, f, g, h, end] = *head;
+        let clock = u64::from_le_bytes([a, b, c, d, e, f, g, h]) ^ u64::from_le_bytes(*b"00:00:00");
+        if head[10] != b'T' || (((clock & !HIGH) + ABOVE) | clock) & HIGH != 0 {
+            return None;
+        }
+        let pairs = clock * 10 + (clock >> 8);
+        let part = |byte: u32| (pairs >> (8 * byte)) as i64 & 0xff;
+        let (hour, minute, second) = (part(0), part(3), part(6));
+        if hour > 23 || minute > 59 || second > 60 {
+            return None;
+        }
+        let whole_s = self.first_s + hour * 3600 + minute * 60 + second;
+        if end == b'Z' {
+            return Some((whole_s as f64, at + 20));
+        }
+        let (value, count) = leading_digits(eight(text, at + 20)?);
+        if end != b'.' || !(1..=6).contains(&count) || *text.get(at + 20 + count)? != b'Z' {
+            return None;
+        }
+        let micros = whole_s * 1_000_000 + (value * TEN_WHOLE[6 - count]) as i64;
+        Some((micros as f64 / 1e6, at + 21 + count))
+    }
+
+    #[cold]
+    fn turn_to(&mut self, text: &[u8; 20]) -> Option<()> {
+        if text[4] != b'-' || text[7] != b'-' {
+            return None;
+        }
+        let pair = |at: usize| two(&text[at..at + 2]);
+        let day = day_number((pair(0)? * 100 + pair(2)?) as i32, pair(5)?, pair(8)?)?;
+        // A leap second may end the day after the last.
+        if !(FIRST..LAST - 1).contains(&day) {
+            return None;
+        }
+        self.date.copy_from_slice(&text[..10]);
+        self.first_s = i64::from(day) * 86_400;
+        Some(())
+    }
+}
+
 /// Reads an instant as GPX and most CSV writers put it: `xsd:dateTime` (XML Schema part 2, 3.2.7), and with a blank
 /// or slashes. Without a zone UTC is assumed, which is what the GPX schema asks writers for.
 pub(crate) fn instant(text: &[u8]) -> Result<Written, TimeFault> {
@@ -264,6 +327,7 @@ const LAST: i32 = 47_482;
 #[cfg(test)]
 mod tests {
     use super::*;
+    use proptest::prelude::*;
 
     fn at(text: &str) -> Result<f64, TimeFault> {
         instant(text.as_bytes()).map(|w| w.time_s)
@@ -325,6 +389,33 @@ mod tests {
             ("2026-05-01T12:00:00.123456789Z", 0.123456),
         ] {
             assert!((at(text).unwrap() - whole - part).abs() < 3e-7, "{text}");
+        }
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig::with_cases(4000))]
+
+        #[test]
+        fn the_usual_shape_is_read_as_any_other(
+            dates in proptest::collection::vec("(19[78]|20[0-9])[0-9]-[01][0-9]-[0-3][0-9]|[0-9:T.-]{10}", 1..4),
+            clock in "T[0-2][0-9]:[0-6][0-9]:[0-6][0-9]|[0-9:T]{9}",
+            fraction in "(\\.[0-9]{0,8})?",
+            behind in "[Zz<+0 ]",
+        ) {
+            let mut plain = PlainUtc::default();
+            for date in &dates {
+                let written = format!("{date}{clock}{fraction}{behind}");
+                let text = format!("{written}</time>");
+                let slow = instant(written.as_bytes());
+                if let Some((time_s, end)) = plain.read(text.as_bytes(), 0) {
+                    prop_assert_eq!(end, written.len());
+                    prop_assert_eq!(slow, Ok(Written { time_s, zone: Zone::Stated }), "{}", written);
+                } else if slow.is_ok() && behind == "Z" {
+                    // Left to the other: more digits than microseconds, the end of a day as 24:00, the last day.
+                    let left = fraction.len() > 7 || clock.starts_with("T24") || date == "2099-12-31";
+                    prop_assert!(left, "{} was not read", written);
+                }
+            }
         }
     }
 

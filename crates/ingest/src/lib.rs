@@ -17,7 +17,7 @@
 //! Every byte of a log (after decompression) is either used or in exactly one skipped place:
 //! `bytes_used` and the lengths of the places add up to `bytes`.
 //!
-//! Cost: the text of the log in memory, one pass over its bytes, 160 bytes a fix while reading and 51 after. Text and
+//! Cost: the text of the log in memory, one pass over its bytes, 131 bytes a fix while reading and 51 after. Text and
 //! fixes together are held to `limits.memory_bytes`.
 
 mod assemble;
@@ -260,6 +260,13 @@ pub(crate) fn check_size(
         });
     }
     check_memory(name, text.len() as u64 + reading.memory_bytes(), limits, byte)
+}
+
+/// The most fixes that [`check_size`] lets pass while no more places are written down.
+pub(crate) fn most_fixes(reading: &Reading, text: &[u8], limits: &LimitSettings) -> usize {
+    let room_bytes = limits.memory_bytes.saturating_sub(text.len() as u64);
+    let most = limits.fixes.min(reading.fixes_within(room_bytes));
+    usize::try_from(most).unwrap_or(usize::MAX)
 }
 
 /// Refuses to hold more than the limit.

@@ -8,7 +8,7 @@ pub(crate) struct Decimal {
 }
 
 /// Powers of ten that a double holds exactly.
-const TEN: [f64; 23] = [
+pub(crate) const TEN: [f64; 23] = [
     1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15, 1e16, 1e17, 1e18,
     1e19, 1e20, 1e21, 1e22,
 ];
@@ -48,6 +48,80 @@ pub(crate) fn decimal(text: &[u8]) -> Option<Decimal> {
         decimals: decimals as u8,
     })
 }
+
+/// The digits at the head of eight bytes: their value, and how many they are. No loop, no branch on the bytes.
+#[inline]
+pub(crate) fn leading_digits(eight: [u8; 8]) -> (u64, usize) {
+    const HIGH: u64 = 0x8080_8080_8080_8080;
+    let digits = u64::from_le_bytes(eight) ^ 0x3030_3030_3030_3030;
+    // The high bit of a byte is set where it is above nine; nothing carries into the next.
+    let odd = (((digits & !HIGH) + 0x7676_7676_7676_7676) | digits) & HIGH;
+    let count = odd.trailing_zeros() as usize / 8;
+    if count == 0 {
+        return (0, 0);
+    }
+    // With zeros before them they are a number of eight digits: to pairs, fours, and all of it.
+    let digits = digits << (64 - 8 * count);
+    let pairs = (digits * 10).wrapping_add(digits >> 8);
+    let low = (pairs & 0x0000_00ff_0000_00ff).wrapping_mul(100 + (1_000_000 << 32));
+    let high = ((pairs >> 16) & 0x0000_00ff_0000_00ff).wrapping_mul(1 + (10_000 << 32));
+    (low.wrapping_add(high) >> 32, count)
+}
+
+/// The eight bytes from a place on; `None` where the text ends before.
+#[inline]
+pub(crate) fn eight(text: &[u8], at: usize) -> Option<[u8; 8]> {
+    text.get(at..at.checked_add(8)?)?.try_into().ok()
+}
+
+/// Reads the usual shape of a decimal from a place on, `-12.3456789`: fewer than eight digits before the point, fifteen in
+/// all, no exponent. Also says where it ends. `None` for any other shape, and close to the end of the text: [`decimal`]
+/// reads those. The value is that of [`decimal`].
+#[inline]
+pub(crate) fn plain_decimal(text: &[u8], at: usize) -> Option<(Decimal, usize)> {
+    let negative = *text.get(at)? == b'-';
+    let mut at = at + usize::from(negative);
+    let (mut mantissa, whole) = leading_digits(eight(text, at)?);
+    if whole == 0 || whole == 8 {
+        return None;
+    }
+    at += whole;
+    let mut decimals = 0;
+    if *text.get(at)? == b'.' {
+        at += 1;
+        loop {
+            let (value, count) = leading_digits(eight(text, at)?);
+            decimals += count;
+            at += count;
+            if whole + decimals > 15 {
+                return None;
+            }
+            mantissa = mantissa * TEN_WHOLE[count] + value;
+            if count < 8 {
+                break;
+            }
+        }
+    }
+    let value = mantissa as f64 / TEN[decimals];
+    let decimal = Decimal {
+        value: if negative { -value } else { value },
+        decimals: decimals as u8,
+    };
+    Some((decimal, at))
+}
+
+/// Powers of ten by how many of eight digits are there.
+pub(crate) const TEN_WHOLE: [u64; 9] = [
+    1,
+    10,
+    100,
+    1_000,
+    10_000,
+    100_000,
+    1_000_000,
+    10_000_000,
+    100_000_000,
+];
 
 #[cold]
 fn slow(text: &[u8]) -> Option<Decimal> {
@@ -120,6 +194,7 @@ pub(crate) const DEGREE_M: f64 = 60.0 * MINUTE_M;
 #[cfg(test)]
 mod tests {
     use super::*;
+    use proptest::prelude::*;
 
     #[test]
     fn decimals_are_read_as_the_standard_library_reads_them() {
@@ -146,6 +221,40 @@ mod tests {
                 text.parse::<f64>().unwrap(),
                 "{text}"
             );
+        }
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig::with_cases(4000))]
+
+        #[test]
+        fn the_usual_shape_is_read_as_the_standard_library_reads_it(
+            head in "-?[0-9]{0,9}",
+            tail in "(\\.[0-9]{0,16})?",
+            behind in "[ -~]{0,1}[<\"',+eE.]{10,11}",
+        ) {
+            let written = format!("{head}{tail}");
+            let text = format!("{written}{behind}");
+            let digits = written.bytes().filter(u8::is_ascii_digit).count();
+            if let Some((number, end)) = plain_decimal(text.as_bytes(), 0) {
+                let taken = &text[..end];
+                prop_assert_eq!(number.value.to_bits(), taken.parse::<f64>().unwrap().to_bits(), "{}", taken);
+                prop_assert_eq!(Some(number), decimal(taken.as_bytes()));
+                prop_assert!(!text.as_bytes()[end].is_ascii_digit());
+            } else {
+                let whole = head.trim_start_matches('-').len();
+                // The byte behind may be one more digit.
+                prop_assert!(whole == 0 || whole >= 7 || digits >= 15, "{} was not read", text);
+            }
+        }
+
+        #[test]
+        fn digits_at_the_head_of_eight_bytes_agree_with_a_loop(bytes in any::<[u8; 8]>(), head in "[0-9]{0,8}") {
+            let mut eight = bytes;
+            eight[..head.len()].copy_from_slice(head.as_bytes());
+            let count = eight.iter().take_while(|b| b.is_ascii_digit()).count();
+            let value = eight[..count].iter().fold(0, |sum, b| sum * 10 + u64::from(b - b'0'));
+            prop_assert_eq!(leading_digits(eight), (value, count));
         }
     }
 

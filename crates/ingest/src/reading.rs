@@ -17,8 +17,9 @@ pub(crate) struct Found {
     pub(crate) count: u32,
 }
 
-/// A fix while it is read, in the trace, and (of sentences) until its date is known.
-const FIX_BYTES: usize = size_of::<Found>() + 51 + 24;
+/// A fix as it was found, and beside it what is made of it: 51 bytes of the trace, or (of sentences) the 48 that find its
+/// date, which are gone before the trace is made.
+const FIX_BYTES: usize = size_of::<Found>() + 51;
 /// A stretch in the book, and the place that it becomes.
 const STRETCH_BYTES: usize = size_of::<Stretch>() + size_of::<Skipped>();
 
@@ -117,6 +118,12 @@ impl Reading {
         (self.found.len() * FIX_BYTES
             + self.more.len() * size_of::<More>()
             + self.ledger.stretches() * STRETCH_BYTES) as u64
+    }
+
+    /// How many fixes [`Self::memory_bytes`] allows within so many bytes, if nothing else is added.
+    pub(crate) fn fixes_within(&self, room_bytes: u64) -> u64 {
+        let others = self.memory_bytes() - (self.found.len() * FIX_BYTES) as u64;
+        room_bytes.saturating_sub(others) / FIX_BYTES as u64
     }
 
     pub(crate) fn timeless_at(&mut self, byte: u64) {

@@ -11,7 +11,7 @@ pub(crate) enum Told {
     Not(String, u64),
 }
 
-/// How far in the root element of an XML file is looked for.
+/// How far in the root element of an XML file is looked for, and points where there is none.
 const ROOT_WITHIN: usize = 1 << 20;
 
 pub(crate) fn recognise(text: &[u8], columns: Option<&Columns>) -> Told {
@@ -36,6 +36,9 @@ pub(crate) fn recognise(text: &[u8], columns: Option<&Columns>) -> Told {
     }
     if nmea::holds_sentences(text) {
         return Told::Log(LogFormat::Nmea);
+    }
+    if holds_points(text) {
+        return Told::Log(LogFormat::Gpx);
     }
     if let Some((name, byte)) = xml {
         return Told::Not(format!("XML with the root <{name}>"), byte as u64);
@@ -62,6 +65,12 @@ pub(crate) fn recognise(text: &[u8], columns: Option<&Columns>) -> Told {
             }
         }
     }
+}
+
+/// True when points of a track stand in the text: a root that is damaged or missing does not cost all of them.
+fn holds_points(text: &[u8]) -> bool {
+    let head = &text[..text.len().min(ROOT_WITHIN)];
+    memchr::memmem::find_iter(head, b"<trkpt").any(|at| head.get(at + 6).is_some_and(u8::is_ascii_whitespace))
 }
 
 /// Local name and place of the root element, behind declaration, comments, document type and what a logger may have

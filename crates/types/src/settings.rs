@@ -216,8 +216,8 @@ pub struct LimitSettings {
     /// Bytes after decompression for each stored byte, in logs that unpack to more than 16 MiB. Default 200: logs of a mower
     /// pack to a tenth or a thirtieth, a bomb to a thousandth.
     pub unpacked_ratio: u64,
-    /// Memory for the text and the fixes of one log while it is read. Default 384 MiB: a day at 10 Hz, as GPX or
-    /// NMEA.
+    /// Memory for the text and the fixes of one log while it is read. Default 256 MiB: a day at 10 Hz, as GPX or
+    /// as RMC and GGA.
     pub memory_bytes: u64,
     /// Bytes of one line or element. Default 1 MiB: sentences have 82, elements a few thousand.
     pub line_bytes: u64,
@@ -241,7 +241,7 @@ impl Default for LimitSettings {
             log_bytes: 4 << 30,
             unpacked_bytes: 8 << 30,
             unpacked_ratio: 200,
-            memory_bytes: 384 << 20,
+            memory_bytes: 256 << 20,
             line_bytes: 1 << 20,
             attribute_bytes: 1 << 16,
             element_depth: 64,

@@ -3,38 +3,163 @@
 use super::{FastPath, read};
 use crate::source::Source;
 use proptest::prelude::*;
+use std::path::{Path, PathBuf};
+use std::sync::OnceLock;
 use tussock_types::LimitSettings;
 
 /// All that a reading says, as text, so that missing values compare equal.
-fn said(text: &[u8], fast_path: FastPath) -> String {
-    let limits = LimitSettings {
-        line_bytes: 400,
-        ..LimitSettings::default()
-    };
-    let Ok(source) = Source::read("log", text, &limits) else {
+fn said(text: &[u8], limits: &LimitSettings, fast_path: FastPath) -> String {
+    let Ok(source) = Source::read("log", text, limits) else {
         return "no bytes".into();
     };
-    match read("log", &source, &limits, fast_path) {
+    match read("log", &source, limits, fast_path) {
         Ok(reading) => format!(
-            "{:?} {:?} {:?} {:?} {:?} {}",
+            "{:?} {:?} {:?} {:?} {:?} {:?} {}",
             reading.found,
             reading.ledger,
             reading.notices,
             reading.resolution_m,
-            reading.timeless.count,
+            reading.made_by,
+            reading.timeless,
             reading.holds
         ),
-        Err(error) => error.to_string(),
+        Err(error) => format!("{error:?}"),
+    }
+}
+
+/// Short enough a limit that points pass it.
+fn short_lines() -> LimitSettings {
+    LimitSettings {
+        line_bytes: 400,
+        ..LimitSettings::default()
+    }
+}
+
+fn agree_within(text: &[u8], limits: &LimitSettings) {
+    let [fast, full] = [FastPath::On, FastPath::Off].map(|fast_path| said(text, limits, fast_path));
+    if fast != full {
+        panic!(
+            "with {limits:?}\n{fast}\nis not\n{full}\nof\n{}",
+            String::from_utf8_lossy(&text[..text.len().min(10_000)])
+        );
     }
 }
 
 fn agree(text: &[u8]) {
-    assert_eq!(
-        said(text, FastPath::On),
-        said(text, FastPath::Off),
-        "{}",
-        String::from_utf8_lossy(text)
+    agree_within(text, &short_lines());
+}
+
+/// Every GPX file below a folder.
+fn recorded(folder: &Path, found: &mut Vec<PathBuf>) {
+    for entry in std::fs::read_dir(folder).unwrap() {
+        let path = entry.unwrap().path();
+        let name = path.to_string_lossy().into_owned();
+        if path.is_dir() {
+            recorded(&path, found);
+        } else if name.ends_with(".gpx") || name.ends_with(".gpx.gz") {
+            found.push(path);
+        }
+    }
+}
+
+fn recordings() -> Vec<PathBuf> {
+    let mut found = Vec::new();
+    recorded(
+        &Path::new(env!("CARGO_MANIFEST_DIR")).join("../../fixtures"),
+        &mut found,
     );
+    assert!(found.len() >= 20, "{found:?}");
+    found.sort();
+    found
+}
+
+#[test]
+fn both_ways_agree_on_every_recorded_file() {
+    let mut points = 0;
+    for path in recordings() {
+        let text = std::fs::read(&path).unwrap();
+        agree_within(&text, &LimitSettings::default());
+        let source = Source::read("log", &text[..], &LimitSettings::default()).unwrap();
+        points += read("log", &source, &LimitSettings::default(), FastPath::On)
+            .unwrap()
+            .found
+            .len();
+    }
+    assert!(points > 10_000, "{points}");
+}
+
+/// The first points of each recording.
+fn heads() -> &'static Vec<Vec<u8>> {
+    static HEADS: OnceLock<Vec<Vec<u8>>> = OnceLock::new();
+    HEADS.get_or_init(|| {
+        let heads = recordings().into_iter().filter_map(|path| {
+            let stored = std::fs::read(path).unwrap();
+            let source = Source::read("log", &stored[..], &LimitSettings::default()).unwrap();
+            let first = memchr::memmem::find(&source.text, b"<trkpt")?;
+            let mut head = b"<gpx><trk><trkseg>".to_vec();
+            head.extend_from_slice(&source.text[first..source.text.len().min(first + 2500)]);
+            Some(head)
+        });
+        heads.collect()
+    })
+}
+
+/// What happens to a byte on a bad card, and in the hands of somebody who means it.
+#[derive(Clone, Debug)]
+enum Harm {
+    Put(u8),
+    Insert(&'static str),
+    Lose(usize),
+    Repeat(usize),
+}
+
+fn harm() -> impl Strategy<Value = (prop::sample::Index, Harm)> {
+    let kind = prop_oneof![
+        2 => any::<u8>().prop_map(Harm::Put),
+        3 => prop::sample::select(b"<>/\"'&=:!?-. \n0e+".to_vec()).prop_map(Harm::Put),
+        2 => prop::sample::select(vec![
+            "<!-- x -->", "<![CDATA[1]]>", "&amp;", "<a/>", "</trkpt>", "<trkpt>", "<trkseg>", "</trkseg>", "<?x?>", " ", "<ele>", "</time>", "x:", " id='1'",
+        ]).prop_map(Harm::Insert),
+        1 => (1..60_usize).prop_map(Harm::Lose),
+        1 => (1..200_usize).prop_map(Harm::Repeat),
+    ];
+    (any::<prop::sample::Index>(), kind)
+}
+
+fn harmed(text: &[u8], harms: &[(prop::sample::Index, Harm)]) -> Vec<u8> {
+    let mut text = text.to_vec();
+    for (place, harm) in harms {
+        if text.is_empty() {
+            break;
+        }
+        let at = place.index(text.len());
+        match harm {
+            Harm::Put(byte) => text[at] = *byte,
+            Harm::Insert(piece) => drop(text.splice(at..at, piece.bytes())),
+            Harm::Lose(count) => drop(text.drain(at..text.len().min(at + count))),
+            Harm::Repeat(count) => {
+                let again = text[at..text.len().min(at + count)].to_vec();
+                drop(text.splice(at..at, again));
+            }
+        }
+    }
+    text
+}
+
+/// Limits that small files pass.
+fn tight() -> impl Strategy<Value = (LimitSettings, u64)> {
+    (0..9_u64, 0..1500_u64, 2..14_u32, 1..70_u64, 30..400_u64).prop_map(
+        |(fixes, room_bytes, element_depth, attribute_bytes, line_bytes)| {
+            let limits = LimitSettings {
+                fixes,
+                element_depth,
+                attribute_bytes,
+                line_bytes,
+                ..LimitSettings::default()
+            };
+            (limits, room_bytes)
+        },
+    )
 }
 
 fn number() -> impl Strategy<Value = String> {
@@ -76,6 +201,9 @@ fn point() -> impl Strategy<Value = String> {
         8 => (number(), number()).prop_map(|(lat, lon)| format!("lat=\"{lat}\" lon=\"{lon}\"")),
         2 => (number(), number()).prop_map(|(lat, lon)| format!("lon=\"{lon}\"  lat=\"{lat}\" ")),
         1 => (number(), number()).prop_map(|(lat, lon)| format!("lat='{lat}' lon=\"{lon}\"")),
+        2 => (number(), number()).prop_map(|(lat, lon)| format!("lat='{lat}'\n lon='{lon}'")),
+        1 => (number(), number()).prop_map(|(lat, lon)| format!("lat=\"{lat}\"lon=\"{lon}\"")),
+        1 => (number(), number()).prop_map(|(lat, lon)| format!("lat = \"{lat}\" lon=\"{lon}' x='")),
         1 => number().prop_map(|lat| format!("lat=\"{lat}\" lat=\"{lat}\"")),
         1 => number().prop_map(|lat| format!("lat=\"{lat}\" lon=\"5\" id=\"7\"")),
     ];
@@ -93,6 +221,27 @@ fn point() -> impl Strategy<Value = String> {
 
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(3000))]
+
+    #[test]
+    fn both_ways_agree_on_harmed_points(points in proptest::collection::vec(point(), 1..6), harms in proptest::collection::vec(harm(), 1..4)) {
+        let text = format!("<gpx><trk><trkseg>\n{}</trkseg></trk></gpx>", points.concat());
+        agree(&harmed(text.as_bytes(), &harms));
+    }
+
+    #[test]
+    fn both_ways_agree_on_harmed_recordings(file in any::<prop::sample::Index>(), harms in proptest::collection::vec(harm(), 1..8)) {
+        let heads = heads();
+        agree(&harmed(&heads[file.index(heads.len())], &harms));
+    }
+
+    #[test]
+    fn both_ways_agree_on_what_passes_a_limit(points in proptest::collection::vec(point(), 1..8), (limits, room_bytes) in tight()) {
+        let text = format!("<gpx><trk><trkseg>\n{}</trkseg></trk></gpx>", points.concat());
+        agree_within(text.as_bytes(), &limits);
+        let memory_bytes = text.len() as u64 + room_bytes;
+        agree_within(text.as_bytes(), &LimitSettings { memory_bytes, ..LimitSettings::default() });
+        agree_within(text.as_bytes(), &LimitSettings { fixes: limits.fixes, ..LimitSettings::default() });
+    }
 
     #[test]
     fn both_ways_through_a_point_agree(points in proptest::collection::vec(point(), 1..8), cut in 0..400_usize) {

@@ -7,26 +7,52 @@
 //! `lat` and `lon` in either order and no other attribute, blanks anywhere between elements, children in any order and
 //! nested up to four deep (extensions) as long as they have no attributes. Everything else (comments, entities, empty
 //! elements, faulty values, points that would be skipped) ends the run: the full reader takes that point and this one
-//! goes on behind it.
+//! goes on behind it. So do limits that a usual point could pass.
+//!
+//! Exact: numbers and times are those of the full reader, digit for digit. Cost: one look at each byte; heights, times and
+//! coordinates are turned into numbers eight bytes at a time.
 
-use super::{FIELDS, Point, State};
+use super::{Point, State, field_name};
+use crate::clock::{Written, Zone};
+use crate::number::{Decimal, decimal, plain_decimal};
+use crate::reading;
 use tussock_types::SkipReason;
+
+/// Children nested deeper are left to the full reader.
+const NESTED: usize = 4;
+/// The point, its children, and one that holds a value.
+const MOST_DEPTH: u32 = NESTED as u32 + 2;
+/// Longer tags and values are left to the full reader.
+const NAME_BYTES: usize = 48;
+const VALUE_BYTES: usize = 96;
+/// No attribute that is read here is longer.
+const ATTRIBUTE_BYTES: usize = 48;
+
+const CLOSING: &[u8] = b"</trkpt>";
 
 /// Reads points from `from` on, and returns where the first byte lies that it did not take.
 pub(super) fn points(state: &mut State<'_>, text: &[u8], from: usize) -> usize {
     let mut at = from;
-    // A limit on nesting below what is taken here is left to the full reader.
-    if state.limits.element_depth < 16 {
+    let limits = state.limits;
+    if state.depth.saturating_add(MOST_DEPTH) > limits.element_depth
+        || limits.attribute_bytes < ATTRIBUTE_BYTES as u64
+    {
         return at;
     }
-    while let Some(end) = point(state, text, at) {
+    // Past this the full reader, or a check behind this run, says that it is too much.
+    let most = crate::most_fixes(&state.reading, text, limits);
+    while state.reading.found.len() <= most
+        && let Some(end) = point(state, text, at)
+    {
         at = end;
     }
     at
 }
 
-/// Children nested deeper are left to the full reader.
-const NESTED: usize = 4;
+/// Where the end tag of the point begins that ends at `end`: that is where the full reader looks at limits.
+pub(super) fn closing_tag(end: usize) -> u64 {
+    (end - CLOSING.len()) as u64
+}
 
 /// The elements that are open inside of a point.
 #[derive(Default)]
@@ -48,23 +74,7 @@ impl<'a> Nested<'a> {
     }
 }
 
-/// The name behind the prefix; `None` for anything but a plain start tag of something that may stand in a point.
-fn local_name(name: &[u8]) -> Option<&[u8]> {
-    let plain = |b: &u8| b.is_ascii_alphanumeric() || matches!(b, b'_' | b'-' | b'.' | b':');
-    if name.is_empty() || !name.iter().all(plain) {
-        return None;
-    }
-    let local = match name.iter().position(|&b| b == b':') {
-        Some(colon) => &name[colon + 1..],
-        None => name,
-    };
-    let is_frame = matches!(
-        local,
-        b"trkpt" | b"trkseg" | b"trk" | b"gpx" | b"wpt" | b"rte" | b"rtept"
-    );
-    (!is_frame && !local.is_empty() && !local.contains(&b':')).then_some(local)
-}
-
+#[inline]
 fn skip_blanks(text: &[u8], mut at: usize) -> usize {
     while matches!(text.get(at), Some(b' ' | b'\t' | b'\r' | b'\n')) {
         at += 1;
@@ -72,92 +82,155 @@ fn skip_blanks(text: &[u8], mut at: usize) -> usize {
     at
 }
 
+#[inline]
 fn expect(text: &[u8], at: usize, wanted: &[u8]) -> Option<usize> {
     text.get(at..)?.starts_with(wanted).then_some(at + wanted.len())
 }
 
+#[inline]
 fn point(state: &mut State<'_>, text: &[u8], from: usize) -> Option<usize> {
     let start = skip_blanks(text, from);
-    let mut at = expect(text, start, b"<trkpt ")?;
+    let mut at = expect(text, start, b"<trkpt")?;
     let mut point = Point::new(start as u64, 0);
+    let (mut lat, mut lon) = (None, None);
     for _ in 0..2 {
-        at = skip_blanks(text, at);
-        let is_lat = match text.get(at..at + 5)? {
-            b"lat=\"" => true,
-            b"lon=\"" => false,
+        let name = skip_blanks(text, at);
+        if name == at {
+            return None;
+        }
+        let (slot, other) = match text.get(name..name + 4)? {
+            b"lat=" => (&mut lat, &lon),
+            b"lon=" => (&mut lon, &lat),
             _ => return None,
         };
-        at += 5;
-        let end = at
-            + text
-                .get(at..at + 48.min(text.len() - at))?
-                .iter()
-                .position(|&b| b == b'"')?;
-        let number = crate::number::decimal(&text[at..end])?;
-        point.decimals = point.decimals.max(number.decimals);
-        let slot = if is_lat { &mut point.lat } else { &mut point.lon };
         if slot.is_some() {
             return None;
         }
-        *slot = Some(number.value);
-        at = end + 1;
+        let (number, end) = quoted(text, name + 4)?;
+        let other: Option<Decimal> = *other;
+        point.decimals = number.decimals.max(other.map_or(0, |other| other.decimals));
+        *slot = Some(number);
+        at = end;
     }
+    point.lat = lat.map(|number| number.value);
+    point.lon = lon.map(|number| number.value);
     at = expect(text, skip_blanks(text, at), b">")?;
-    let mut open = Nested::default();
-    loop {
-        at = skip_blanks(text, at);
-        if *text.get(at)? != b'<' {
-            return None;
-        }
-        let name_from = at + 1;
-        let head = text.get(name_from..text.len().min(name_from + 48))?;
-        let name_length = head.iter().position(|&b| b == b'>')?;
-        let name = &head[..name_length];
-        at = name_from + name_length + 1;
-        if name == b"/trkpt" {
-            if open.depth > 0 {
-                return None;
-            }
-            break;
-        }
-        if let Some(closed) = name.strip_prefix(b"/") {
-            if open.pop()? != closed {
-                return None;
-            }
-            continue;
-        }
-        let local = local_name(name)?;
-        let window = text.get(at..text.len().min(at + 96))?;
-        let value_length = window.iter().position(|&b| b == b'<')?;
-        let value = &window[..value_length];
-        let is_blank = value.trim_ascii().is_empty();
-        let close = at + value_length;
-        if text.get(close + 1) != Some(&b'/') {
-            if !is_blank {
-                return None;
-            }
-            open.push(name)?;
-            at = close;
-            continue;
-        }
-        at = expect(text, close, b"</")?;
-        at = expect(text, at, name)?;
-        at = expect(text, at, b">")?;
-        if FIELDS.iter().any(|known| known.as_bytes() == local) {
-            if is_blank || value.contains(&b'&') {
-                return None;
-            }
-            point.field(local, value, open.depth == 0);
-        }
-    }
-    match state.check(&mut point, at as u64) {
+    let end = children(state, &mut point, text, at)?;
+    match state.check(&mut point, end as u64) {
         Ok(()) => {
-            state.keep(point.fix, point.decimals, point.start, at as u64);
-            Some(at)
+            state.keep(point.fix, point.decimals, point.start, end as u64);
+            Some(end)
         }
         Err(reason) => {
             debug_assert_ne!(reason, SkipReason::NotAPosition);
             None
         }
     }
+}
+
+/// A number between quotes, and where the closing one ends.
+#[inline]
+fn quoted(text: &[u8], at: usize) -> Option<(Decimal, usize)> {
+    let quote = *text.get(at)?;
+    let from = at + 1;
+    if let Some((number, end)) = plain_decimal(text, from)
+        && text.get(end) == Some(&quote)
+        && matches!(quote, b'"' | b'\'')
+    {
+        return Some((number, end + 1));
+    }
+    if !matches!(quote, b'"' | b'\'') {
+        return None;
+    }
+    let window = text.get(from..text.len().min(from + ATTRIBUTE_BYTES))?;
+    let length = window.iter().position(|&b| b == quote)?;
+    Some((decimal(&window[..length])?, from + length + 1))
+}
+
+/// Reads what is in a point, and returns where its end tag ends.
+#[inline]
+fn children(state: &mut State<'_>, point: &mut Point, text: &[u8], from: usize) -> Option<usize> {
+    let mut at = from;
+    let mut open = Nested::default();
+    loop {
+        at = skip_blanks(text, at);
+        if open.depth == 0 {
+            // Nearly all direct children are these two; any other way to write them is read below.
+            let rest = text.get(at..)?;
+            if rest.starts_with(b"<time>")
+                && let Some((time_s, end)) = state.plain_utc.read(text, at + 6)
+                && let Some(end) = expect(text, end, b"</time>")
+            {
+                let zone = Zone::Stated;
+                point.time = Some(Ok(Written { time_s, zone }));
+                at = end;
+                continue;
+            }
+            if rest.starts_with(b"<ele>")
+                && let Some((number, end)) = plain_decimal(text, at + 5)
+                && let Some(end) = expect(text, end, b"</ele>")
+            {
+                point.fix.height_msl_m = reading::finite(number.value);
+                at = end;
+                continue;
+            }
+            if rest.starts_with(CLOSING) {
+                return Some(at + CLOSING.len());
+            }
+        }
+        at = child(point, &mut open, text, at)?;
+    }
+}
+
+/// Reads a child with its value, opens one that holds others, or closes one.
+fn child<'a>(point: &mut Point, open: &mut Nested<'a>, text: &'a [u8], at: usize) -> Option<usize> {
+    if *text.get(at)? != b'<' {
+        return None;
+    }
+    if text.get(at + 1) == Some(&b'/') {
+        let at = expect(text, at + 2, open.pop()?)?;
+        return expect(text, at, b">");
+    }
+    let (name, local) = start_tag(text, at + 1)?;
+    let from = at + 1 + name.len() + 1;
+    let content = skip_blanks(text, from);
+    if *text.get(content)? == b'<' && text.get(content + 1) != Some(&b'/') {
+        open.push(name)?;
+        return Some(content);
+    }
+    let window = text.get(from..text.len().min(from + VALUE_BYTES))?;
+    let length = window.iter().position(|b| matches!(b, b'<' | b'&'))?;
+    let (value, close) = (&window[..length], from + length);
+    let end = expect(text, expect(text, expect(text, close, b"</")?, name)?, b">")?;
+    if field_name(local).is_some() {
+        if value.trim_ascii().is_empty() {
+            return None;
+        }
+        point.field(local, value, open.depth == 0);
+    }
+    Some(end)
+}
+
+/// The name of a plain start tag without attributes, and what stands behind its prefix; `None` for any other, and for
+/// one that cannot stand in a point.
+#[inline]
+fn start_tag(text: &[u8], from: usize) -> Option<(&[u8], &[u8])> {
+    let window = text.get(from..text.len().min(from + NAME_BYTES))?;
+    let mut local = 0;
+    for (at, byte) in window.iter().enumerate() {
+        match byte {
+            b'>' => {
+                let (name, local) = (&window[..at], &window[local..at]);
+                let is_frame = matches!(
+                    local,
+                    b"" | b"trkpt" | b"trkseg" | b"trk" | b"gpx" | b"wpt" | b"rte" | b"rtept"
+                );
+                return (!is_frame).then_some((name, local));
+            }
+            b':' if local == 0 => local = at + 1,
+            b'a'..=b'z' | b'A'..=b'Z' | b'0'..=b'9' | b'_' | b'-' | b'.' => {}
+            _ => return None,
+        }
+    }
+    None
 }

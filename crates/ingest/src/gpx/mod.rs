@@ -2,8 +2,8 @@
 //!
 //! A lenient pull reader over `quick-xml` (GPX 1.0 and 1.1, Topografix schemas). Element names are compared without
 //! their namespace prefix, children may come in any order, and speed, course, HDOP and accuracy are taken from
-//! extensions of any namespace. A point that cannot be used costs that point alone. Where the XML itself breaks, what
-//! came before is kept.
+//! extensions of any namespace. A point that cannot be used costs that point alone. Where the XML itself breaks, reading
+//! goes on at the next point ([`broken`]).
 //!
 //! Most points of a log look alike, so [`fast`] reads the usual shape straight from the bytes and hands anything else
 //! to the full reader; a property test holds the two to the same answer.
@@ -17,6 +17,7 @@
 
 #[cfg(test)]
 mod agreement_tests;
+mod broken;
 mod fast;
 
 use crate::clock::{self, TimeFault, Zone};
@@ -25,6 +26,7 @@ use crate::ledger::line_of;
 use crate::number::{DEGREE_M, Steps, decimal, whole};
 use crate::reading::{self, Found, NO_MORE, RADIUS_68_PER_SD, Reading};
 use crate::source::Source;
+use broken::Broken;
 use quick_xml::Reader;
 use quick_xml::errors::Error as XmlError;
 use quick_xml::events::{BytesStart, Event};
@@ -116,23 +118,27 @@ fn quality(text: &[u8]) -> Option<FixQuality> {
     })
 }
 
-/// Children that are looked at.
-const FIELDS: [&str; 14] = [
-    "time",
-    "ele",
-    "speed",
-    "course",
-    "bearing",
-    "heading",
-    "hdop",
-    "sat",
-    "fix",
-    "accuracy",
-    "hacc",
-    "haccuracy",
-    "horizontal_accuracy",
-    "horizontalAccuracy",
-];
+/// The name of a child that is looked at.
+#[inline]
+fn field_name(local: &[u8]) -> Option<&'static str> {
+    Some(match local {
+        b"time" => "time",
+        b"ele" => "ele",
+        b"speed" => "speed",
+        b"course" => "course",
+        b"bearing" => "bearing",
+        b"heading" => "heading",
+        b"hdop" => "hdop",
+        b"sat" => "sat",
+        b"fix" => "fix",
+        b"accuracy" => "accuracy",
+        b"hacc" => "hacc",
+        b"haccuracy" => "haccuracy",
+        b"horizontal_accuracy" => "horizontal_accuracy",
+        b"horizontalAccuracy" => "horizontalAccuracy",
+        _ => return None,
+    })
+}
 
 /// Reads all points.
 pub(crate) fn read(
@@ -147,11 +153,6 @@ pub(crate) fn read(
         let both = (original.len() + copy.len()) as u64;
         crate::check_memory(name, both, limits, original.len() as u64)?;
     }
-    let mut reader = Reader::from_str(&text);
-    let config = reader.config_mut();
-    config.allow_dangling_amp = true;
-    config.allow_unmatched_ends = true;
-    config.check_end_names = false;
     let state = State {
         name,
         limits,
@@ -167,8 +168,42 @@ pub(crate) fn read(
         tracks: 0,
         without_zone: None,
         too_long: None,
+        plain_utc: clock::PlainUtc::default(),
     };
-    state.run(&text, original, source, &mut reader, fast_path)
+    state.run(&text, original, source, fast_path)
+}
+
+/// The reader below, begun anew behind broken markup.
+struct Events<'a> {
+    text: &'a str,
+    reader: Reader<&'a [u8]>,
+    /// Where it began.
+    from: usize,
+}
+
+impl<'a> Events<'a> {
+    fn new(text: &'a str, from: usize) -> Self {
+        // The reader takes a byte order mark off and does not count it.
+        let from = text.len() - text[from..].trim_start_matches('\u{feff}').len();
+        let mut reader = Reader::from_str(&text[from..]);
+        let config = reader.config_mut();
+        config.allow_dangling_amp = true;
+        config.allow_unmatched_ends = true;
+        config.check_end_names = false;
+        Self { text, reader, from }
+    }
+
+    fn position(&self) -> usize {
+        self.from + self.reader.buffer_position() as usize
+    }
+
+    fn pass_over(&mut self, bytes: usize) {
+        self.reader.stream().consume(bytes);
+    }
+
+    fn go_on(&mut self, at: usize) {
+        *self = Self::new(self.text, at);
+    }
 }
 
 /// The text, or where it is no UTF-8 a copy of the same length with every byte outside ASCII replaced.
@@ -187,6 +222,7 @@ fn as_utf8(bytes: &[u8]) -> Cow<'_, str> {
 /// A waypoint or route that is being passed over.
 struct Aside {
     start: u64,
+    depth: u32,
     name: &'static str,
     count: u32,
 }
@@ -207,6 +243,8 @@ struct State<'a> {
     without_zone: Option<u64>,
     /// Start and length of the first point that is longer than the limit.
     too_long: Option<(u64, u64)>,
+    /// For the usual shape.
+    plain_utc: clock::PlainUtc,
 }
 
 impl State<'_> {
@@ -215,45 +253,72 @@ impl State<'_> {
         text: &str,
         original: &[u8],
         source: &Source,
-        reader: &mut Reader<&[u8]>,
         fast_path: FastPath,
     ) -> Result<Reading, IngestError> {
+        let mut events = Events::new(text, 0);
+        let mut broken = Broken::new(text.as_bytes());
         let mut field: Option<&'static str> = None;
         let mut field_is_direct = false;
         let mut in_segment = false;
         let mut after_markup = false;
         let mut stalled = 0;
         loop {
-            if fast_path == FastPath::On && after_markup && in_segment && self.point.is_none() {
-                let from = reader.buffer_position() as usize;
+            if fast_path == FastPath::On
+                && after_markup
+                && in_segment
+                && self.point.is_none()
+                && self.aside.is_none()
+            {
+                let from = events.position();
                 let to = fast::points(&mut self, text.as_bytes(), from);
                 if to > from {
-                    reader.stream().consume(to - from);
-                    self.check_size(text, to as u64)?;
+                    events.pass_over(to - from);
+                    self.check_size(text, fast::closing_tag(to))?;
                 }
             }
-            let at = reader.buffer_position();
-            let event = match reader.read_event() {
+            let place = events.position();
+            let at = place as u64;
+            if let Some(next) = broken.until(place) {
+                self.pass_over(at, next as u64);
+                self.check_size(text, at)?;
+                events.go_on(next);
+                (field, after_markup, stalled) = (None, true, 0);
+                continue;
+            }
+            let event = match events.reader.read_event() {
                 Ok(event) => event,
-                Err(XmlError::IllFormed(_)) => {
-                    // A stray ampersand or the like: the reader can go on behind it.
-                    stalled = if reader.buffer_position() == at {
+                Err(error) => {
+                    // Behind a stray ampersand or the like the reader can go on.
+                    let goes_on = matches!(error, XmlError::IllFormed(_));
+                    stalled = if events.position() == place {
                         stalled + 1
                     } else {
                         0
                     };
-                    if stalled > 2 {
+                    if goes_on && stalled <= 2 {
+                        after_markup = false;
+                        continue;
+                    }
+                    let Some(next) = broken.next_track(place) else {
                         self.cut_off(at, text.len() as u64);
                         break;
-                    }
-                    after_markup = false;
+                    };
+                    self.pass_over(at, next as u64);
+                    self.check_size(text, at)?;
+                    events.go_on(next);
+                    (field, after_markup, stalled) = (None, true, 0);
                     continue;
                 }
-                Err(_) => {
-                    self.cut_off(at, text.len() as u64);
-                    break;
-                }
             };
+            let end = events.position() as u64;
+            if let (Event::DocType(_), Some(next)) = (&event, broken.next_track(place))
+                && (next as u64) < end
+            {
+                self.pass_over(at, next as u64);
+                events.go_on(next);
+                (field, after_markup, stalled) = (None, true, 0);
+                continue;
+            }
             after_markup = !matches!(event, Event::Text(_) | Event::GeneralRef(_));
             match event {
                 Event::Start(tag) => {
@@ -267,42 +332,29 @@ impl State<'_> {
                         field_is_direct = self.depth == point.depth + 1;
                         let local = tag.local_name();
                         let local: &str = local.as_ref();
-                        field = FIELDS.into_iter().find(|known| *known == local);
+                        field = field_name(local.as_bytes());
                     }
                 }
                 Event::Empty(tag) => {
                     self.depth += 1;
                     self.check_depth(at)?;
-                    let end = reader.buffer_position();
                     self.open(&tag, at, original, source, &mut in_segment);
                     let local = tag.local_name();
-                    self.close(local.as_ref(), end, &mut in_segment);
+                    self.close(local.as_ref(), at, end, &mut in_segment);
                 }
                 Event::End(tag) => {
                     field = None;
                     let local = tag.local_name();
-                    self.close(local.as_ref(), reader.buffer_position(), &mut in_segment);
+                    self.close(local.as_ref(), at, end, &mut in_segment);
                     self.check_size(text, at)?;
                 }
                 Event::Text(content) => {
                     let content: &str = &content;
-                    self.content(
-                        field,
-                        field_is_direct,
-                        content.as_bytes(),
-                        at,
-                        reader.buffer_position(),
-                    );
+                    self.content(field, field_is_direct, content.as_bytes(), at, end);
                 }
                 Event::CData(content) => {
                     let content: &str = &content;
-                    self.content(
-                        field,
-                        field_is_direct,
-                        content.as_bytes(),
-                        at,
-                        reader.buffer_position(),
-                    );
+                    self.content(field, field_is_direct, content.as_bytes(), at, end);
                 }
                 Event::DocType(_) => {
                     // Entities that it defines stay what they are: text that says nothing to us.
@@ -329,15 +381,25 @@ impl State<'_> {
         source: &Source,
         in_segment: &mut bool,
     ) {
-        if self.aside.is_some() {
-            if let (Some(aside), "rtept") = (&mut self.aside, tag.local_name().as_ref()) {
-                aside.count += 1;
+        if let Some(aside) = &mut self.aside {
+            match tag.local_name().as_ref() {
+                // None of them can be inside: the end tag is missing.
+                "trk" | "trkseg" | "trkpt" => {
+                    self.depth = aside.depth;
+                    self.aside_ends(at);
+                }
+                "rtept" => {
+                    aside.count += 1;
+                    return;
+                }
+                _ => return,
             }
-            return;
         }
         match tag.local_name().as_ref() {
             "trkpt" => {
-                self.point_not_closed(at);
+                if let Some(depth) = self.point_not_closed(at) {
+                    self.depth = depth;
+                }
                 let mut point = Point::new(at, self.depth);
                 point.overlong = self.is_overlong(tag, at, original);
                 for attribute in tag.attributes().with_checks(false).flatten() {
@@ -367,6 +429,7 @@ impl State<'_> {
                 self.waypoints += 1;
                 self.aside = Some(Aside {
                     start: at,
+                    depth: self.depth,
                     name: "wpt",
                     count: 1,
                 });
@@ -375,6 +438,7 @@ impl State<'_> {
                 self.routes += 1;
                 self.aside = Some(Aside {
                     start: at,
+                    depth: self.depth,
                     name: "rte",
                     count: 1,
                 });
@@ -387,13 +451,11 @@ impl State<'_> {
         }
     }
 
-    fn close(&mut self, local: &str, end: u64, in_segment: &mut bool) {
+    fn close(&mut self, local: &str, at: u64, end: u64, in_segment: &mut bool) {
         if let Some(aside) = &self.aside {
             if aside.name == local {
-                self.reading
-                    .ledger
-                    .skip(aside.start, end, SkipReason::NotAPosition, aside.count);
-                self.aside = None;
+                self.depth = aside.depth;
+                self.aside_ends(end);
             }
         } else {
             match local {
@@ -405,7 +467,9 @@ impl State<'_> {
                 }
                 "trkseg" | "trk" | "gpx" => {
                     // The end tag itself stays with the frame.
-                    self.point_not_closed(end - (local.len() as u64 + 3).min(end));
+                    if let Some(depth) = self.point_not_closed(at) {
+                        self.depth = depth.saturating_sub(1);
+                    }
                     *in_segment = false;
                 }
                 _ => {}
@@ -427,12 +491,31 @@ impl State<'_> {
         }
     }
 
-    /// A point's end tag never came before something that cannot be inside of it.
-    fn point_not_closed(&mut self, before: u64) {
-        if let Some(point) = self.point.take() {
+    /// A point's end tag never came before something that cannot be inside of it. Returns how deep the point lay.
+    fn point_not_closed(&mut self, before: u64) -> Option<u32> {
+        let point = self.point.take()?;
+        self.reading
+            .ledger
+            .skip(point.start, before, SkipReason::Malformed, 1);
+        Some(point.depth)
+    }
+
+    fn aside_ends(&mut self, end: u64) {
+        if let Some(aside) = self.aside.take() {
             self.reading
                 .ledger
-                .skip(point.start, before, SkipReason::Malformed, 1);
+                .skip(aside.start, end, SkipReason::NotAPosition, aside.count);
+        }
+    }
+
+    /// Broken markup from a place on takes the point along in which it stands. A waypoint or route goes on, up to its end.
+    fn pass_over(&mut self, at: u64, next: u64) {
+        if self.aside.is_some() {
+            return;
+        }
+        match self.point_not_closed(next) {
+            Some(depth) => self.depth = depth.saturating_sub(1),
+            None => self.reading.ledger.skip(at, next, SkipReason::Malformed, 1),
         }
     }
 

@@ -77,10 +77,10 @@ pub(super) fn resolve(
             found.fix.time_s = seconds(one.day.unwrap_or_default(), one.of_day_us);
         }
     } else {
-        let forward = reckon(clock.iter(), anchors.iter(), dated, Way::Forward);
-        let mut backward = reckon(clock.iter().rev(), anchors.iter().rev(), dated, Way::Backward);
-        backward.reverse();
-        for ((found, a), b) in reading.found.iter_mut().zip(forward).zip(backward) {
+        let forward: Vec<Reckoned> = reckon(clock.iter(), anchors.iter(), dated, Way::Forward).collect();
+        let backward = reckon(clock.iter().rev(), anchors.iter().rev(), dated, Way::Backward);
+        let forward = forward.into_iter().rev();
+        for ((found, a), b) in reading.found.iter_mut().rev().zip(forward).zip(backward) {
             let instant = match (a, b) {
                 (Some((a, silence_a)), Some((b, silence_b))) => {
                     if silence_b < silence_a {
@@ -120,33 +120,31 @@ fn reckon<'a>(
     anchors: impl Iterator<Item = &'a Anchor>,
     dated: impl Fn(&Clock) -> Option<i32>,
     way: Way,
-) -> Vec<Reckoned> {
+) -> impl Iterator<Item = Reckoned> {
     let mut anchors = anchors.peekable();
     let mut known: Reckoned = None;
     let mut from_anchor = false;
-    fixes
-        .map(|one| {
-            while let Some(anchor) = anchors.next_if(|anchor| match way {
-                Way::Forward => anchor.id <= one.id,
-                Way::Backward => anchor.id > one.id,
-            }) {
-                known = Some((i64::from(anchor.day) * DAY_US + anchor.of_day_us, 0));
-                from_anchor = true;
-            }
-            if let Some(day) = dated(one) {
-                known = Some((i64::from(day) * DAY_US + one.of_day_us, 0));
-            } else if let Some((instant, silence)) = known {
-                let next = if from_anchor {
-                    nearest(instant, one.of_day_us)
-                } else {
-                    onward(instant, one.of_day_us, way)
-                };
-                known = Some((next, silence.max((next - instant).abs())));
-            }
-            from_anchor = false;
-            known
-        })
-        .collect()
+    fixes.map(move |one| {
+        while let Some(anchor) = anchors.next_if(|anchor| match way {
+            Way::Forward => anchor.id <= one.id,
+            Way::Backward => anchor.id > one.id,
+        }) {
+            known = Some((i64::from(anchor.day) * DAY_US + anchor.of_day_us, 0));
+            from_anchor = true;
+        }
+        if let Some(day) = dated(one) {
+            known = Some((i64::from(day) * DAY_US + one.of_day_us, 0));
+        } else if let Some((instant, silence)) = known {
+            let next = if from_anchor {
+                nearest(instant, one.of_day_us)
+            } else {
+                onward(instant, one.of_day_us, way)
+            };
+            known = Some((next, silence.max((next - instant).abs())));
+        }
+        from_anchor = false;
+        known
+    })
 }
 
 /// The instant of a time of day within twelve hours of another instant.

@@ -119,6 +119,7 @@ impl Epoch {
     }
 
     /// The fix that all of it makes, its time still open, and the digits of its position; or why there is none.
+    #[inline]
     pub(super) fn fix(&self) -> Result<(Found, u8), SkipReason> {
         let deciding = [self.gga, self.gns, self.rmc, self.gll];
         let says = deciding
@@ -160,9 +161,9 @@ impl Epoch {
 
 /// The epochs that may still get sentences: a slow sentence may come after faster ones of the next instants. A ring, the
 /// oldest at `first`.
-#[derive(Debug, Default)]
+#[derive(Debug)]
 pub(super) struct Open {
-    epochs: [Option<Epoch>; Self::MOST],
+    epochs: [Epoch; Self::MOST],
     first: usize,
     count: usize,
     current: usize,
@@ -171,9 +172,19 @@ pub(super) struct Open {
 impl Open {
     const MOST: usize = 4;
 
-    /// The open epoch of a time of day; it becomes the current one. Epochs that state different days are different.
+    pub(super) fn new() -> Self {
+        Self {
+            epochs: [Epoch::new(0, 0); Self::MOST],
+            first: 0,
+            count: 0,
+            current: 0,
+        }
+    }
+
+    /// True when there is an open epoch of a time of day; it becomes the current one. Epochs that state different days are
+    /// different.
     #[inline]
-    pub(super) fn find(&mut self, of_day_us: i64, day: Option<i32>) -> Option<&mut Epoch> {
+    pub(super) fn find(&mut self, of_day_us: i64, day: Option<i32>) -> bool {
         let fits = |epoch: &Epoch| {
             (epoch.of_day_us - of_day_us).abs() < SAME_EPOCH_US
                 && !matches!((epoch.day, day), (Some(one), Some(other)) if one != other)
@@ -181,46 +192,48 @@ impl Open {
         let place = (0..self.count)
             .rev()
             .map(|age| (self.first + age) % Self::MOST)
-            .find(|&place| self.epochs[place].as_ref().is_some_and(fits))?;
-        self.current = place;
-        self.epochs[place].as_mut()
+            .find(|&place| fits(&self.epochs[place]));
+        self.current = place.unwrap_or(self.current);
+        place.is_some()
     }
 
     /// The epoch that the last sentence went to.
     pub(super) fn latest(&mut self) -> Option<&mut Epoch> {
-        self.epochs[self.current].as_mut()
+        (self.count > 0).then_some(&mut self.epochs[self.current])
     }
 
-    /// Takes the oldest out when there is no room for one more.
+    /// True when there is no room for one more.
     #[inline]
-    pub(super) fn make_room(&mut self) -> Option<Epoch> {
-        if self.count == Self::MOST {
-            self.take_oldest()
-        } else {
-            None
+    pub(super) fn is_full(&self) -> bool {
+        self.count == Self::MOST
+    }
+
+    #[inline]
+    pub(super) fn oldest(&self) -> Option<&Epoch> {
+        (self.count > 0).then_some(&self.epochs[self.first])
+    }
+
+    #[inline]
+    pub(super) fn drop_oldest(&mut self) {
+        if self.count > 0 {
+            self.first = (self.first + 1) % Self::MOST;
+            self.count -= 1;
         }
     }
 
-    pub(super) fn take_oldest(&mut self) -> Option<Epoch> {
-        let oldest = self.epochs[self.first].take()?;
-        self.first = (self.first + 1) % Self::MOST;
-        self.count -= 1;
-        Some(oldest)
-    }
-
+    /// Opens an epoch, which becomes the current one. There must be room.
     #[inline]
-    pub(super) fn push(&mut self, epoch: Epoch) {
-        if self.count < Self::MOST {
+    pub(super) fn push(&mut self, id: u32, of_day_us: i64) {
+        if !self.is_full() {
             self.current = (self.first + self.count) % Self::MOST;
-            self.epochs[self.current] = Some(epoch);
+            self.epochs[self.current] = Epoch::new(id, of_day_us);
             self.count += 1;
         }
     }
 
-    /// The epoch found or pushed last. There is one whenever a sentence is being taken; an empty one stands in
-    /// otherwise.
+    /// The epoch found or pushed last.
     #[inline]
     pub(super) fn current(&mut self) -> &mut Epoch {
-        self.epochs[self.current].get_or_insert_with(|| Epoch::new(0, 0))
+        &mut self.epochs[self.current]
     }
 }

@@ -7,10 +7,8 @@
 //!
 //! The standard's 82 characters are no limit here: real receivers write longer sentences.
 
-use memchr::{memchr2, memchr3};
-
-/// Longer than nearly all sentences.
-const WINDOW_BYTES: usize = 256;
+use crate::number::eight;
+use memchr::memchr2;
 
 /// What the checksum says.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -43,8 +41,18 @@ pub(super) enum Piece<'a> {
         end: usize,
         /// Between `$` and `*`, both left out.
         body: &'a [u8],
+        commas: Commas,
         check: Check,
     },
+}
+
+/// Where commas stand in the first bytes of a body, a bit for each byte.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(super) struct Commas(pub(super) u128);
+
+impl Commas {
+    /// Bytes that are told of.
+    pub(super) const BYTES: usize = 128;
 }
 
 impl Piece<'_> {
@@ -103,12 +111,13 @@ impl<'a> Iterator for Frames<'a> {
                 blank,
             });
         }
-        let (end, body, check) = sentence(text, start);
+        let (end, body, commas, check) = sentence(text, start);
         self.at = end;
         Some(Piece::Sentence {
             start,
             end,
             body,
+            commas,
             check,
         })
     }
@@ -137,28 +146,88 @@ fn has_address(text: &[u8]) -> bool {
         && matches!(text.get(length), Some(b',' | b'*'))
 }
 
-/// The sentence that begins at `start`: where it ends, its body, and what its checksum says.
+/// What one look at a sentence shows.
+#[derive(Debug, Default, PartialEq, Eq)]
+struct Looked {
+    /// Bytes before the first that is no part of a body: an asterisk, a dollar, or what is no printable ASCII.
+    length: usize,
+    /// Exclusive or of those.
+    sum: u8,
+    commas: Commas,
+}
+
+/// Looks at each byte once, eight at a time, up to the first that is no part of a body.
+///
+/// The high bit of a byte stands for its answer. Sums may carry, but only upwards from a byte that ends the look: whatever is
+/// below the first such byte is exact, and nothing above it counts.
 #[inline]
-fn sentence(text: &[u8], start: usize) -> (usize, &[u8], Check) {
-    let rest = &text[start + 1..];
-    let (mut length, mut sum) = (0, 0);
-    loop {
-        // In windows, so that bytes behind a break are not looked at again and again.
-        let window = &rest[length..rest.len().min(length + WINDOW_BYTES)];
-        let stop = memchr3(b'*', b'\n', b'$', window).unwrap_or(window.len());
-        let (part, printable) = checksum(&window[..stop]);
-        if !printable {
-            // A line end is fine; anything else that is no text breaks the sentence there.
-            let odd = |b: &u8| !(0x20..0x7f).contains(b);
-            length += window[..stop].iter().position(odd).unwrap_or(stop);
+fn look(rest: &[u8]) -> Looked {
+    const HIGH: u64 = 0x8080_8080_8080_8080;
+    const ONES: u64 = 0x0101_0101_0101_0101;
+    let unlike = |word: u64, byte: u8| word ^ (ONES * u64::from(byte));
+    // Eight high bits become eight bits in a row.
+    let commas_of = |word: u64| !unlike(word, b',').wrapping_add(!HIGH) & HIGH;
+    let in_a_row = |bits: u64| ((bits >> 7).wrapping_mul(0x0102_0408_1020_4080) >> 56) as u8;
+    let (mut sum, mut commas, mut at) = (0_u64, [0_u8; Commas::BYTES / 8], 0);
+    while let Some(bytes) = eight(rest, at) {
+        let word = u64::from_le_bytes(bytes);
+        // Not ASCII, 0x7f, below a blank, an asterisk, a dollar.
+        let stop = (word
+            | word.wrapping_add(ONES)
+            | word.wrapping_sub(ONES * 0x20)
+            | unlike(word, b'*').wrapping_sub(ONES)
+            | unlike(word, b'$').wrapping_sub(ONES))
+            & HIGH;
+        if stop != 0 {
+            let count = stop.trailing_zeros() / 8;
+            let before = (1 << (8 * count)) - 1;
+            sum ^= word & before;
+            if let Some(row) = commas.get_mut(at / 8) {
+                *row = in_a_row(commas_of(word) & before);
+            }
+            at += count as usize;
             break;
         }
-        sum ^= part;
-        length += stop;
-        if stop < window.len() || length == rest.len() {
-            break;
+        sum ^= word;
+        if let Some(row) = commas.get_mut(at / 8) {
+            *row = in_a_row(commas_of(word));
         }
+        at += 8;
     }
+    sum ^= sum >> 32;
+    sum ^= sum >> 16;
+    sum ^= sum >> 8;
+    let mut looked = Looked {
+        length: at,
+        sum: sum as u8,
+        commas: Commas(u128::from_le_bytes(commas)),
+    };
+    if rest.len() - at < 8 {
+        look_at_end(rest, &mut looked);
+    }
+    looked
+}
+
+/// The last bytes of a text, one by one.
+#[cold]
+fn look_at_end(rest: &[u8], looked: &mut Looked) {
+    while let Some(&byte) = rest.get(looked.length)
+        && (0x20..0x7f).contains(&byte)
+        && !matches!(byte, b'*' | b'$')
+    {
+        looked.sum ^= byte;
+        if byte == b',' && looked.length < Commas::BYTES {
+            looked.commas.0 |= 1 << looked.length;
+        }
+        looked.length += 1;
+    }
+}
+
+/// The sentence that begins at `start`: where it ends, its body, the commas in it, and what its checksum says.
+#[inline]
+fn sentence(text: &[u8], start: usize) -> (usize, &[u8], Commas, Check) {
+    let rest = &text[start + 1..];
+    let Looked { length, sum, commas } = look(rest);
     let body = &rest[..length];
     let (after, check) = match rest.get(length) {
         Some(b'*') => match (rest.get(length + 1), rest.get(length + 2)) {
@@ -184,7 +253,7 @@ fn sentence(text: &[u8], start: usize) -> (usize, &[u8], Check) {
             after += 1;
         }
     }
-    (start + 1 + after, body, check)
+    (start + 1 + after, body, commas, check)
 }
 
 /// Where the last sentence begins that stands inside of a body that does not hold together. Those before it, if any, have
@@ -192,33 +261,6 @@ fn sentence(text: &[u8], start: usize) -> (usize, &[u8], Check) {
 #[cold]
 fn spliced(body: &[u8]) -> Option<usize> {
     memchr::memrchr_iter(b'!', body).find(|&at| at > 0 && has_address(&body[at + 1..]))
-}
-
-/// Exclusive or of all bytes, and whether all of them are printable ASCII.
-#[inline]
-pub(super) fn checksum(body: &[u8]) -> (u8, bool) {
-    const HIGH: u64 = 0x8080_8080_8080_8080;
-    const ONES: u64 = 0x0101_0101_0101_0101;
-    let mut words = body.chunks_exact(8);
-    let (mut sum, mut odd) = (0_u64, 0_u64);
-    for word in &mut words {
-        let word = u64::from_le_bytes([
-            word[0], word[1], word[2], word[3], word[4], word[5], word[6], word[7],
-        ]);
-        sum ^= word;
-        // The high bit of a byte is set where it is not ASCII, below a blank, or 0x7f.
-        odd |= word | (word & !HIGH).wrapping_add(ONES) | !((word | HIGH).wrapping_sub(ONES * 0x20));
-    }
-    let mut printable = odd & HIGH == 0;
-    sum ^= sum >> 32;
-    sum ^= sum >> 16;
-    sum ^= sum >> 8;
-    let mut sum = sum as u8;
-    for &byte in words.remainder() {
-        sum ^= byte;
-        printable &= (0x20..0x7f).contains(&byte);
-    }
-    (sum, printable)
 }
 
 fn hex(digit: u8) -> Option<u8> {
@@ -248,6 +290,7 @@ mod tests {
                     end,
                     body,
                     check,
+                    ..
                 } => {
                     assert_eq!(start, at);
                     at = end;
@@ -262,30 +305,49 @@ mod tests {
         pieces
     }
 
+    /// The slow twin of [`look`].
+    fn byte_by_byte(rest: &[u8]) -> Looked {
+        let mut looked = Looked::default();
+        look_at_end(rest, &mut looked);
+        looked
+    }
+
     #[test]
-    fn the_checksum_agrees_with_byte_by_byte_exclusive_or() {
+    fn one_look_agrees_with_byte_by_byte() {
         let mut state = 12345_u32;
-        let mut bytes = vec![0_u8; 200];
-        for length in 0..200 {
+        let mut next = || {
+            state = state.wrapping_mul(1_664_525).wrapping_add(1_013_904_223);
+            state >> 16
+        };
+        for length in 0..300 {
+            let mut bytes: Vec<u8> = (0..length).map(|_| 0x20 + (next() % 0x5f) as u8).collect();
             for byte in &mut bytes {
-                state = state.wrapping_mul(1_664_525).wrapping_add(1_013_904_223);
-                *byte = if state >> 30 == 0 {
-                    (state >> 16) as u8
-                } else {
-                    0x20 + ((state >> 16) % 0x5f) as u8
+                *byte = match *byte {
+                    b'*' | b'$' | b'a'..=b'm' => b',',
+                    other => other,
                 };
             }
-            let body = &bytes[..length];
-            let expected = (
-                body.iter().fold(0, |sum, b| sum ^ b),
-                body.iter().all(|b| (0x20..0x7f).contains(b)),
-            );
-            assert_eq!(checksum(body), expected);
+            assert_eq!(look(&bytes).length, length);
+            assert_eq!(look(&bytes), byte_by_byte(&bytes));
+            if length > 0 {
+                let at = next() as usize % length;
+                for byte in 0..=255 {
+                    bytes[at] = byte;
+                    assert_eq!(
+                        look(&bytes),
+                        byte_by_byte(&bytes),
+                        "{byte:#x} at {at} of {length}"
+                    );
+                }
+            }
         }
-        for byte in 0..=255_u8 {
-            let body = [b'A', b'B', b'C', byte, b'D', b'E', b'F', b'G'];
-            assert_eq!(checksum(&body).1, (0x20..0x7f).contains(&byte), "{byte:#x}");
-        }
+        let body = b"GPZDA,160012.71,11,03,2004,-1,00*7D\r\n";
+        let expected = Looked {
+            length: 32,
+            sum: 0x7d,
+            commas: Commas((1 << 5) | (1 << 15) | (1 << 18) | (1 << 21) | (1 << 26) | (1 << 29)),
+        };
+        assert_eq!(look(body), expected);
     }
 
     #[test]

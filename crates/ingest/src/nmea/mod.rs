@@ -16,7 +16,8 @@
 //! Exact: minutes are divided once, so that positions are within one unit in the last place of the written number.
 //! Approximate: VTG carries no time and is counted to the epoch that was open last.
 //!
-//! Cost: one pass; a sentence of another kind costs its checksum only.
+//! Cost: one look at each byte, eight at a time, finds the end, the commas and the checksum of a sentence; one of another kind
+//! costs no more. Fields that are read are looked at once again.
 
 mod dates;
 mod epoch;
@@ -90,10 +91,12 @@ fn is_modern_talker(body: &[u8]) -> bool {
 pub(crate) fn read(name: &str, text: &[u8], options: &ReadOptions) -> Result<Reading, IngestError> {
     let mut reader = Nmea {
         reading: Reading::new(),
-        open: Open::default(),
+        open: Open::new(),
         clock: Vec::new(),
         anchors: Vec::new(),
         steps: crate::number::Steps::default(),
+        dates: sentence::Dates::default(),
+        positions: sentence::Positions::default(),
         next_id: 0,
         is_modern: false,
         sentences: 0,
@@ -116,6 +119,7 @@ pub(crate) fn read(name: &str, text: &[u8], options: &ReadOptions) -> Result<Rea
                 start,
                 end,
                 body,
+                commas,
                 check,
             } => {
                 reader.sentences += 1;
@@ -144,7 +148,12 @@ pub(crate) fn read(name: &str, text: &[u8], options: &ReadOptions) -> Result<Rea
                 match kind(body) {
                     None => reader.skip(start, end, SkipReason::NotAPosition),
                     Some(kind) => {
-                        if let Err(reason) = reader.sentence(kind, body, start, end) {
+                        if let Err(reason) = reader.sentence(
+                            kind,
+                            &Fields::of(&text[start as usize + 1..], body.len(), commas),
+                            start,
+                            end,
+                        ) {
                             if reason == SkipReason::NoTime {
                                 reader.reading.timeless_at(start);
                             }
@@ -175,20 +184,22 @@ struct Clock {
     day: Option<i32>,
 }
 
-struct Nmea {
+struct Nmea<'a> {
     reading: Reading,
     open: Open,
     /// Beside `reading.found`, until dates are known.
     clock: Vec<Clock>,
     anchors: Vec<Anchor>,
     steps: crate::number::Steps,
+    dates: sentence::Dates,
+    positions: sentence::Positions<'a>,
     next_id: u32,
     is_modern: bool,
     sentences: u64,
     last_fate: Fate,
 }
 
-impl Nmea {
+impl<'a> Nmea<'a> {
     fn skip(&mut self, start: u64, end: u64, reason: SkipReason) {
         self.reading.ledger.skip(start, end, reason, 1);
         self.last_fate = Fate::Skipped(reason);
@@ -196,21 +207,20 @@ impl Nmea {
 
     /// Takes a sentence into its epoch, or says why not.
     #[inline]
-    fn sentence(&mut self, kind: Kind, body: &[u8], start: u64, end: u64) -> Result<(), SkipReason> {
-        let fields = Fields::of(body);
+    fn sentence(&mut self, kind: Kind, fields: &Fields<'a>, start: u64, end: u64) -> Result<(), SkipReason> {
         match kind {
-            Kind::Rmc => self.rmc(&fields, start, end),
-            Kind::Gga => self.gga(&fields, start, end),
-            Kind::Gns => self.gns(&fields, start, end),
-            Kind::Gll => self.gll(&fields, start, end),
-            Kind::Gst => self.gst(&fields, start, end),
-            Kind::Vtg => self.vtg(&fields, start, end),
-            Kind::Zda => self.zda(&fields, start, end),
+            Kind::Rmc => self.rmc(fields, start, end),
+            Kind::Gga => self.gga(fields, start, end),
+            Kind::Gns => self.gns(fields, start, end),
+            Kind::Gll => self.gll(fields, start, end),
+            Kind::Gst => self.gst(fields, start, end),
+            Kind::Vtg => self.vtg(fields, start, end),
+            Kind::Zda => self.zda(fields, start, end),
         }
     }
 
-    fn rmc(&mut self, fields: &Fields<'_>, start: u64, end: u64) -> Result<(), SkipReason> {
-        let of_day = sentence::time_of_day(fields.get(1))?;
+    fn rmc(&mut self, fields: &Fields<'a>, start: u64, end: u64) -> Result<(), SkipReason> {
+        let of_day = fields.time_of_day(1)?;
         let (mode_says, mode_quality) = fields
             .get(12)
             .first()
@@ -223,7 +233,7 @@ impl Nmea {
             b"" if of_day.is_none() => Says::NoFix,
             _ => return Err(SkipReason::Malformed),
         };
-        let day = sentence::date(fields.get(9));
+        let day = self.dates.read(fields.get(9));
         let Some(of_day_us) = of_day else {
             return Err(if says == Says::Fix {
                 SkipReason::NoTime
@@ -232,7 +242,7 @@ impl Nmea {
             });
         };
         let position = match says {
-            Says::Fix => sentence::position(fields, 3)?,
+            Says::Fix => self.positions.read(fields, 3)?,
             _ => None,
         };
         let says = if position.is_none() { Says::NoFix } else { says };
@@ -243,8 +253,8 @@ impl Nmea {
         epoch.rmc = says;
         if says == Says::Fix {
             epoch.place(2, position);
-            epoch.speed_mps = sentence::scaled(fields.get(7), sentence::KNOT_MPS);
-            epoch.course_deg = sentence::course(fields.get(8));
+            epoch.speed_mps = fields.scaled(7, sentence::KNOT_MPS);
+            epoch.course_deg = fields.course(8);
             epoch.quality(2, mode_quality);
         }
         if epoch.day.is_none() {
@@ -254,13 +264,13 @@ impl Nmea {
         Ok(())
     }
 
-    fn gga(&mut self, fields: &Fields<'_>, start: u64, end: u64) -> Result<(), SkipReason> {
-        let of_day = sentence::time_of_day(fields.get(1))?;
+    fn gga(&mut self, fields: &Fields<'a>, start: u64, end: u64) -> Result<(), SkipReason> {
+        let of_day = fields.time_of_day(1)?;
         let (says, quality) = sentence::quality(fields.get(6))?;
         let position = if says == Says::NoFix {
             None
         } else {
-            sentence::position(fields, 2)?
+            self.positions.read(fields, 2)?
         };
         let says = if position.is_none() {
             Says::NoFix
@@ -288,20 +298,20 @@ impl Nmea {
             epoch.quality(4, quality);
             epoch.satellites =
                 crate::number::whole(fields.get(7)).map_or(u8::MAX, crate::reading::satellites);
-            epoch.hdop = sentence::scaled(fields.get(8), 1.0);
-            epoch.height_msl_m = sentence::signed(fields.get(9));
+            epoch.hdop = fields.scaled(8, 1.0);
+            epoch.height_msl_m = fields.signed(9);
         }
         self.add(start, end);
         Ok(())
     }
 
-    fn gns(&mut self, fields: &Fields<'_>, start: u64, end: u64) -> Result<(), SkipReason> {
-        let of_day = sentence::time_of_day(fields.get(1))?;
+    fn gns(&mut self, fields: &Fields<'a>, start: u64, end: u64) -> Result<(), SkipReason> {
+        let of_day = fields.time_of_day(1)?;
         let (says, quality) = sentence::modes(fields.get(6));
         let position = if says == Says::NoFix {
             None
         } else {
-            sentence::position(fields, 2)?
+            self.positions.read(fields, 2)?
         };
         if position.is_none() && says != Says::NoFix {
             // The satellites of one system among several: the position stands in the sentence of them all.
@@ -336,18 +346,18 @@ impl Nmea {
                     crate::number::whole(fields.get(7)).map_or(u8::MAX, crate::reading::satellites);
             }
             if epoch.hdop.is_nan() {
-                epoch.hdop = sentence::scaled(fields.get(8), 1.0);
+                epoch.hdop = fields.scaled(8, 1.0);
             }
             if epoch.height_msl_m.is_nan() {
-                epoch.height_msl_m = sentence::signed(fields.get(9));
+                epoch.height_msl_m = fields.signed(9);
             }
         }
         self.add(start, end);
         Ok(())
     }
 
-    fn gll(&mut self, fields: &Fields<'_>, start: u64, end: u64) -> Result<(), SkipReason> {
-        let of_day = sentence::time_of_day(fields.get(5))?;
+    fn gll(&mut self, fields: &Fields<'a>, start: u64, end: u64) -> Result<(), SkipReason> {
+        let of_day = fields.time_of_day(5)?;
         let (mode_says, quality) = fields
             .get(7)
             .first()
@@ -358,7 +368,7 @@ impl Nmea {
         let position = if is_void {
             None
         } else {
-            sentence::position(fields, 1)?
+            self.positions.read(fields, 1)?
         };
         let says = if position.is_none() {
             Says::NoFix
@@ -385,9 +395,9 @@ impl Nmea {
         Ok(())
     }
 
-    fn gst(&mut self, fields: &Fields<'_>, start: u64, end: u64) -> Result<(), SkipReason> {
-        let of_day_us = sentence::time_of_day(fields.get(1))?.ok_or(SkipReason::NotAPosition)?;
-        let sd = |at: usize| crate::number::decimal(fields.get(at)).map(|number| number.value);
+    fn gst(&mut self, fields: &Fields<'a>, start: u64, end: u64) -> Result<(), SkipReason> {
+        let of_day_us = fields.time_of_day(1)?.ok_or(SkipReason::NotAPosition)?;
+        let sd = |at: usize| fields.decimal(at).map(|number| number.value);
         // Some receivers fill the ellipse only.
         let ellipse = || {
             let (north_m, east_m, _) = sentence::of_ellipse(sd(3)?, sd(4)?, sd(5)?);
@@ -401,7 +411,7 @@ impl Nmea {
         Ok(())
     }
 
-    fn vtg(&mut self, fields: &Fields<'_>, start: u64, end: u64) -> Result<(), SkipReason> {
+    fn vtg(&mut self, fields: &Fields<'a>, start: u64, end: u64) -> Result<(), SkipReason> {
         let Some(epoch) = self.open.latest() else {
             return Err(SkipReason::NotAPosition);
         };
@@ -409,22 +419,16 @@ impl Nmea {
             return Err(SkipReason::NotAPosition);
         }
         let (course_deg, speed_mps) = if fields.count() > 5 {
-            let knots = sentence::scaled(fields.get(5), sentence::KNOT_MPS);
+            let knots = fields.scaled(5, sentence::KNOT_MPS);
             let kmh = if fields.count() > 7 {
-                sentence::scaled(fields.get(7), 1.0 / 3.6)
+                fields.scaled(7, 1.0 / 3.6)
             } else {
                 f32::NAN
             };
-            (
-                sentence::course(fields.get(1)),
-                if knots.is_nan() { kmh } else { knots },
-            )
+            (fields.course(1), if knots.is_nan() { kmh } else { knots })
         } else {
             // Before version 2 it had neither unit letters nor the letter T.
-            (
-                sentence::course(fields.get(1)),
-                sentence::scaled(fields.get(3), sentence::KNOT_MPS),
-            )
+            (fields.course(1), fields.scaled(3, sentence::KNOT_MPS))
         };
         if course_deg.is_nan() && speed_mps.is_nan() {
             return Err(SkipReason::NotAPosition);
@@ -436,13 +440,13 @@ impl Nmea {
         Ok(())
     }
 
-    fn zda(&mut self, fields: &Fields<'_>, start: u64, end: u64) -> Result<(), SkipReason> {
-        let of_day = sentence::time_of_day(fields.get(1))?;
+    fn zda(&mut self, fields: &Fields<'a>, start: u64, end: u64) -> Result<(), SkipReason> {
+        let of_day = fields.time_of_day(1)?;
         let (Some(of_day_us), Some(day)) = (of_day, sentence::zda_date(fields)) else {
             return Err(SkipReason::NotAPosition);
         };
-        if let Some(epoch) = self.open.find(of_day_us, None) {
-            epoch.day = Some(day);
+        if self.open.find(of_day_us, None) {
+            self.open.current().day = Some(day);
             self.add(start, end);
         } else {
             self.anchors.push(Anchor {
@@ -459,11 +463,11 @@ impl Nmea {
     /// The open epoch of a time of day, or a new one. The oldest is committed when there are too many.
     #[inline]
     fn epoch(&mut self, of_day_us: i64, day: Option<i32>) -> &mut Epoch {
-        if self.open.find(of_day_us, day).is_none() {
-            if let Some(oldest) = self.open.make_room() {
-                self.commit(&oldest);
+        if !self.open.find(of_day_us, day) {
+            if self.open.is_full() {
+                self.commit_oldest();
             }
-            self.open.push(Epoch::new(self.next_id, of_day_us));
+            self.open.push(self.next_id, of_day_us);
             self.next_id = self.next_id.saturating_add(1);
         }
         self.open.current()
@@ -475,12 +479,18 @@ impl Nmea {
         self.open.current().add(start, end, &mut self.reading.more);
     }
 
-    fn commit(&mut self, epoch: &Epoch) {
+    /// Makes a fix of the epoch that was opened first, or says why there is none. False when none is open.
+    fn commit_oldest(&mut self) -> bool {
+        let Some(epoch) = self.open.oldest() else {
+            return false;
+        };
+        let Reading {
+            found, ledger, more, ..
+        } = &mut self.reading;
         match epoch.fix() {
-            Ok((mut found, decimals)) => {
-                let Reading { ledger, more, .. } = &mut self.reading;
-                ledger.used(found.start, found.end);
-                let mut next = found.more;
+            Ok((fix, decimals)) => {
+                ledger.used(fix.start, fix.end);
+                let mut next = fix.more;
                 while next != NO_MORE {
                     let piece = more[next as usize];
                     ledger.used(piece.start, piece.start + u64::from(piece.length));
@@ -492,8 +502,7 @@ impl Nmea {
                     of_day_us: epoch.of_day_us,
                     day: epoch.day,
                 });
-                found.fix.time_s = 0.0;
-                self.reading.found.push(found);
+                found.push(fix);
             }
             Err(reason) => {
                 if let Some(day) = epoch.day {
@@ -504,7 +513,6 @@ impl Nmea {
                         trust: Trust::Void,
                     });
                 }
-                let Reading { ledger, more, .. } = &mut self.reading;
                 ledger.skip(epoch.start, epoch.end, reason, epoch.count);
                 let mut next = epoch.more;
                 while next != NO_MORE {
@@ -514,12 +522,12 @@ impl Nmea {
                 }
             }
         }
+        self.open.drop_oldest();
+        true
     }
 
     fn finish(mut self, name: &str, text: &[u8], options: &ReadOptions) -> Result<Reading, IngestError> {
-        while let Some(oldest) = self.open.take_oldest() {
-            self.commit(&oldest);
-        }
+        while self.commit_oldest() {}
         dates::resolve(
             &mut self.reading,
             &self.clock,

@@ -2,8 +2,9 @@
 //!
 //! Field layouts after "NMEA Revealed" (gpsd project). An empty field says nothing, and is never read as zero.
 
+use super::frame::Commas;
 use crate::clock::{day_number, fraction_us};
-use crate::number::{decimal, whole};
+use crate::number::{Decimal, TEN, TEN_WHOLE, decimal, eight, leading_digits, plain_decimal, whole};
 use crate::reading::{self, gga_quality};
 use tussock_types::{FixQuality, SkipReason};
 
@@ -15,62 +16,170 @@ const FIELDS: usize = 16;
 
 /// The fields of a sentence, the address first.
 pub(super) struct Fields<'a> {
-    fields: [&'a [u8]; FIELDS],
+    /// The text from the body on, so that numbers can be read eight bytes at a time.
+    text: &'a [u8],
+    /// Where fields begin, and one past the comma behind the last.
+    starts: [usize; FIELDS + 1],
     count: usize,
 }
 
 impl<'a> Fields<'a> {
+    /// The fields of a body of `length` bytes at the start of a text; `commas` are those in its first bytes.
     #[inline]
-    pub(super) fn of(body: &'a [u8]) -> Self {
-        const COMMAS: u64 = 0x2c2c_2c2c_2c2c_2c2c;
-        const LOW: u64 = 0x7f7f_7f7f_7f7f_7f7f;
-        let mut fields: [&[u8]; FIELDS] = [&[]; FIELDS];
-        let (mut count, mut from, mut base) = (0, 0, 0);
+    pub(super) fn of(text: &'a [u8], length: usize, commas: Commas) -> Self {
+        let mut starts = [0; FIELDS + 1];
+        let mut count = 0;
         let mut take = |at: usize| {
-            fields[count] = &body[from..at];
             count += 1;
-            from = at + 1;
+            starts[count] = at + 1;
             count == FIELDS
         };
-        // Bodies are printable ASCII, so that a zero byte after the exclusive or is a comma, and nothing carries over.
-        let mut words = body.chunks_exact(8);
-        for word in &mut words {
-            let word = u64::from_le_bytes([
-                word[0], word[1], word[2], word[3], word[4], word[5], word[6], word[7],
-            ]);
-            let mut hits = !(((word ^ COMMAS) & LOW).wrapping_add(LOW)) & !LOW;
-            while hits != 0 {
-                if take(base + hits.trailing_zeros() as usize / 8) {
-                    return Self {
-                        fields,
-                        count: FIELDS,
-                    };
-                }
-                hits &= hits - 1;
-            }
-            base += 8;
-        }
-        for (offset, &byte) in words.remainder().iter().enumerate() {
-            if byte == b',' && take(base + offset) {
-                return Self {
-                    fields,
-                    count: FIELDS,
-                };
+        let mut is_full = false;
+        for (bits, base) in [(commas.0 as u64, 0), ((commas.0 >> 64) as u64, 64)] {
+            let mut bits = bits;
+            while bits != 0 && !is_full {
+                is_full = take(base + bits.trailing_zeros() as usize);
+                bits &= bits - 1;
             }
         }
-        take(body.len());
-        Self { fields, count }
+        let mut at = Commas::BYTES;
+        while at < length && !is_full {
+            if text[at] == b',' {
+                is_full = take(at);
+            }
+            at += 1;
+        }
+        if !is_full {
+            take(length);
+        }
+        Self { text, starts, count }
     }
 
     /// The field at `index`; empty where the sentence is shorter.
     #[inline]
     pub(super) fn get(&self, index: usize) -> &'a [u8] {
-        self.fields[index]
+        let (from, to) = self.ends(index);
+        self.text.get(from..to).unwrap_or_default()
+    }
+
+    /// The fields from `first` to `last` with the commas between them; empty where the sentence is shorter.
+    #[inline]
+    fn span(&self, first: usize, last: usize) -> &'a [u8] {
+        let ((from, _), (_, to)) = (self.ends(first), self.ends(last));
+        self.text.get(from..to).unwrap_or_default()
+    }
+
+    /// Where the field at `index` begins and ends in the text.
+    #[inline]
+    fn ends(&self, index: usize) -> (usize, usize) {
+        if index < self.count {
+            (self.starts[index], self.starts[index + 1] - 1)
+        } else {
+            (0, 0)
+        }
+    }
+
+    /// The decimal in the field at `index`, as [`decimal`] reads it.
+    #[inline]
+    pub(super) fn decimal(&self, index: usize) -> Option<Decimal> {
+        let (from, to) = self.ends(index);
+        match plain_decimal(self.text, from) {
+            Some((number, end)) if end == to => Some(number),
+            _ => decimal(self.get(index)),
+        }
+    }
+
+    /// A number that must not be negative, times a factor; NaN when empty or not one.
+    #[inline]
+    pub(super) fn scaled(&self, index: usize, factor: f64) -> f32 {
+        self.decimal(index)
+            .map_or(f32::NAN, |number| reading::not_negative(number.value * factor))
+    }
+
+    /// A course in degrees; NaN when empty or not one.
+    #[inline]
+    pub(super) fn course(&self, index: usize) -> f32 {
+        self.decimal(index)
+            .map_or(f32::NAN, |number| reading::course(number.value))
+    }
+
+    /// A number of any sign; NaN when empty or not one.
+    #[inline]
+    pub(super) fn signed(&self, index: usize) -> f32 {
+        self.decimal(index)
+            .map_or(f32::NAN, |number| reading::finite(number.value))
+    }
+
+    /// The latitude or longitude in the field at `index`, as [`degrees`] reads it.
+    #[inline]
+    fn degrees(&self, index: usize) -> Option<(f64, u8)> {
+        let (from, to) = self.ends(index);
+        match plain_degrees(self.text, from) {
+            Some((value, decimals, end)) if end == to => Some((value, decimals)),
+            _ => degrees(self.get(index).trim_ascii()),
+        }
+    }
+
+    /// The time of day in the field at `index`, as [`time_of_day`] reads it.
+    #[inline]
+    pub(super) fn time_of_day(&self, index: usize) -> Result<Option<i64>, SkipReason> {
+        let (from, to) = self.ends(index);
+        match plain_time_of_day(self.text, from) {
+            Some((of_day_us, end)) if end == to => Ok(Some(of_day_us)),
+            _ => time_of_day(self.get(index)),
+        }
     }
 
     pub(super) fn count(&self) -> usize {
         self.count
     }
+}
+
+/// `hhmmss.sss` with one to six digits behind the point: microseconds into the day, and where it ends.
+#[inline]
+fn plain_time_of_day(text: &[u8], at: usize) -> Option<(i64, usize)> {
+    let (clock, 6) = leading_digits(eight(text, at)?) else {
+        return None;
+    };
+    let (hour, minute, second) = (clock / 10_000, clock / 100 % 100, clock % 100);
+    if hour > 23 || minute > 59 || second > 60 || *text.get(at + 6)? != b'.' {
+        return None;
+    }
+    let (fraction, count @ 1..=6) = leading_digits(eight(text, at + 7)?) else {
+        return None;
+    };
+    let micros = (hour * 3600 + minute * 60 + second) * 1_000_000 + fraction * TEN_WHOLE[6 - count];
+    Some((micros as i64, at + 7 + count))
+}
+
+/// `ddmm.mmmm` with at most eleven digits behind the point: degrees, those digits, and where it ends.
+#[inline]
+fn plain_degrees(text: &[u8], at: usize) -> Option<(f64, u8, usize)> {
+    let (whole, digits @ 3..=5) = leading_digits(eight(text, at)?) else {
+        return None;
+    };
+    let mut at = at + digits + 1;
+    if *text.get(at - 1)? != b'.' {
+        return None;
+    }
+    let (mut minutes, mut decimals) = (whole % 100, 0);
+    loop {
+        let (value, count) = leading_digits(eight(text, at)?);
+        decimals += count;
+        at += count;
+        if decimals > 11 {
+            return None;
+        }
+        minutes = minutes * TEN_WHOLE[count] + value;
+        if count < 8 {
+            break;
+        }
+    }
+    let minutes = minutes as f64 / TEN[decimals];
+    if minutes > 60.0 {
+        return None;
+    }
+    Some(((whole / 100) as f64 + minutes / 60.0, decimals as u8, at))
 }
 
 /// A latitude and longitude, in degrees, and digits behind the point of the minutes.
@@ -81,15 +190,35 @@ pub(super) struct Position {
     pub(super) decimals: u8,
 }
 
+/// Reads positions, and keeps the last: the sentences of one instant repeat it to the letter.
+#[derive(Debug, Default)]
+pub(super) struct Positions<'a> {
+    written: &'a [u8],
+    position: Option<Position>,
+}
+
+impl<'a> Positions<'a> {
+    /// As [`position`].
+    #[inline]
+    pub(super) fn read(&mut self, fields: &Fields<'a>, at: usize) -> Result<Option<Position>, SkipReason> {
+        let written = fields.span(at, at + 3);
+        if written != self.written || self.position.is_none() {
+            (self.written, self.position) = (written, None);
+            self.position = position(fields, at)?;
+        }
+        Ok(self.position)
+    }
+}
+
 /// Four fields: latitude, N or S, longitude, E or W. `Ok(None)` when they are empty.
 #[inline]
-pub(super) fn position(fields: &Fields<'_>, at: usize) -> Result<Option<Position>, SkipReason> {
+fn position(fields: &Fields<'_>, at: usize) -> Result<Option<Position>, SkipReason> {
     let [lat, north, lon, east] = [0, 1, 2, 3].map(|offset| fields.get(at + offset).trim_ascii());
     if lat.is_empty() && lon.is_empty() {
         return Ok(None);
     }
-    let (lat_deg, lat_decimals) = degrees(lat).ok_or(SkipReason::Malformed)?;
-    let (lon_deg, lon_decimals) = degrees(lon).ok_or(SkipReason::Malformed)?;
+    let (lat_deg, lat_decimals) = fields.degrees(at).ok_or(SkipReason::Malformed)?;
+    let (lon_deg, lon_decimals) = fields.degrees(at + 2).ok_or(SkipReason::Malformed)?;
     let lat_deg = match north {
         b"N" | b"n" => lat_deg,
         b"S" | b"s" => -lat_deg,
@@ -111,9 +240,7 @@ pub(super) fn position(fields: &Fields<'_>, at: usize) -> Result<Option<Position
 }
 
 /// `ddmm.mmmm` or `dddmm.mmmm`: the last two digits before the point and what follows are minutes.
-#[inline]
-pub(super) fn degrees(text: &[u8]) -> Option<(f64, u8)> {
-    const TEN: [f64; 12] = [1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11];
+fn degrees(text: &[u8]) -> Option<(f64, u8)> {
     let point = text.iter().position(|&b| b == b'.');
     let whole_digits = point.unwrap_or(text.len());
     let fraction = point.map_or(&b""[..], |at| &text[at + 1..]);
@@ -161,8 +288,7 @@ fn digits(text: &[u8], mut value: u64) -> Option<u64> {
 }
 
 /// `hhmmss[.sss]` in microseconds into the day. `Ok(None)` when empty.
-#[inline]
-pub(super) fn time_of_day(text: &[u8]) -> Result<Option<i64>, SkipReason> {
+fn time_of_day(text: &[u8]) -> Result<Option<i64>, SkipReason> {
     let text = text.trim_ascii();
     if text.is_empty() {
         return Ok(None);
@@ -189,8 +315,7 @@ pub(super) fn time_of_day(text: &[u8]) -> Result<Option<i64>, SkipReason> {
 
 /// `ddmmyy` as days since 1970. NMEA gives no century: 80 to 99 are 19xx, since the GPS time scale begins in 1980, the
 /// rest 20xx.
-#[inline]
-pub(super) fn date(text: &[u8]) -> Option<i32> {
+fn date(text: &[u8]) -> Option<i32> {
     let text = text.trim_ascii();
     if text.len() != 6 {
         return None;
@@ -198,6 +323,27 @@ pub(super) fn date(text: &[u8]) -> Option<i32> {
     let value = whole(text)?;
     let year = value % 100;
     day_number(century(year), value / 100 % 100, value / 10_000)
+}
+
+/// Reads dates, and keeps the last: the next sentence nearly always has the same.
+#[derive(Debug, Default)]
+pub(super) struct Dates {
+    written: [u8; 6],
+    day: Option<i32>,
+}
+
+impl Dates {
+    /// As [`date`].
+    #[inline]
+    pub(super) fn read(&mut self, text: &[u8]) -> Option<i32> {
+        let Ok(six) = text.try_into() else {
+            return date(text);
+        };
+        if self.written != six {
+            (self.written, self.day) = (six, date(text));
+        }
+        self.day
+    }
 }
 
 /// The year that two digits mean.
@@ -265,24 +411,6 @@ pub(super) fn modes(text: &[u8]) -> (Says, FixQuality) {
     best
 }
 
-/// A number that must not be negative, times a factor; NaN when empty or not one.
-#[inline]
-pub(super) fn scaled(text: &[u8], factor: f64) -> f32 {
-    decimal(text).map_or(f32::NAN, |number| reading::not_negative(number.value * factor))
-}
-
-/// A course in degrees; NaN when empty or not one.
-#[inline]
-pub(super) fn course(text: &[u8]) -> f32 {
-    decimal(text).map_or(f32::NAN, |number| reading::course(number.value))
-}
-
-/// A number of any sign; NaN when empty or not one.
-#[inline]
-pub(super) fn signed(text: &[u8]) -> f32 {
-    decimal(text).map_or(f32::NAN, |number| reading::finite(number.value))
-}
-
 /// Standard deviation per axis from those of latitude and longitude: the root of their mean square.
 pub(super) fn per_axis_sd(lat_m: f64, lon_m: f64) -> f32 {
     reading::not_negative(((lat_m * lat_m + lon_m * lon_m) / 2.0).sqrt())
@@ -302,6 +430,77 @@ pub(super) fn of_ellipse(long_m: f64, short_m: f64, bearing_deg: f64) -> (f64, f
 #[cfg(test)]
 mod tests {
     use super::*;
+    use proptest::prelude::*;
+
+    proptest! {
+        #![proptest_config(ProptestConfig::with_cases(4000))]
+
+        /// A field read in words of eight bytes says what it says read byte by byte.
+        #[test]
+        fn the_usual_shapes_of_fields_are_read_as_any_other(
+            fields in proptest::collection::vec(
+                "|[0-2][0-9][0-6][0-9][0-6][0-9](\\.[0-9]{0,8})?|[0-1]?[0-9]{2}[0-6][0-9](\\.[0-9]{0,13})?|-?[0-9]{0,9}(\\.[0-9]{0,9})?|[ -)+-~]{0,9}",
+                0..40,
+            ),
+            behind in "\\*[0-9A-F]{2}\r\n[0-9.]{0,9}",
+        ) {
+            let body = fields.join(",");
+            let text = format!("{body}{behind}");
+            let mut commas = Commas::default();
+            for (at, _) in body.match_indices(',').filter(|(at, _)| *at < Commas::BYTES) {
+                commas.0 |= 1 << at;
+            }
+            let read = Fields::of(text.as_bytes(), body.len(), commas);
+            // What stood in a field may hold commas itself.
+            let split: Vec<&[u8]> = body.split(',').map(str::as_bytes).collect();
+            prop_assert_eq!(read.count(), split.len().min(FIELDS));
+            for index in 0..FIELDS {
+                let field = split.get(index).copied().unwrap_or_default();
+                prop_assert_eq!(read.get(index), field);
+                prop_assert_eq!(read.decimal(index), decimal(field));
+                prop_assert_eq!(read.time_of_day(index), time_of_day(field));
+                prop_assert_eq!(read.degrees(index), degrees(field.trim_ascii()));
+            }
+        }
+    }
+
+    proptest! {
+        #[test]
+        fn a_position_that_is_kept_is_the_position_that_is_read(
+            bodies in proptest::collection::vec("(5200.1|5200.2|)(,[NS]?)?(,500.1|,500.2|,)?(,[EW]|,)?(,x)?", 1..20),
+        ) {
+            let mut positions = Positions::default();
+            for body in &bodies {
+                let mut commas = Commas::default();
+                for (at, _) in body.match_indices(',') {
+                    commas.0 |= 1 << at;
+                }
+                let fields = Fields::of(body.as_bytes(), body.len(), commas);
+                prop_assert_eq!(positions.read(&fields, 0), position(&fields, 0), "{:?}", bodies);
+            }
+        }
+    }
+
+    #[test]
+    fn a_date_that_is_kept_is_the_date_that_is_read() {
+        let mut dates = Dates::default();
+        for text in [
+            "\0\0\0\0\0\0",
+            "010526",
+            "010526",
+            "310226",
+            "310226",
+            " 010526",
+            "",
+            "310280",
+            "010180",
+            "01052x",
+            "010526",
+        ] {
+            assert_eq!(dates.read(text.as_bytes()), date(text.as_bytes()), "{text}");
+        }
+        assert_eq!(dates.read(b"010526"), day_number(2026, 5, 1));
+    }
 
     /// Closed form; fields as the gpsd project tells them ("NMEA Revealed").
     #[test]

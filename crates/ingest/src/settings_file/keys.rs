@@ -478,9 +478,9 @@ pub(super) const KEYS: &[Key] = &[
             low: 1,
             high: i64::MAX as i128,
         },
-        default: Some("402_653_184"),
+        default: Some("268_435_456"),
         example: "",
-        reason: "384 MiB: a day at 10 Hz, as GPX or NMEA",
+        reason: "256 MiB: a day at 10 Hz, as GPX or as RMC and GGA",
     },
     Key {
         table: "limits",

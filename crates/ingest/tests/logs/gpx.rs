@@ -350,10 +350,122 @@ fn where_the_xml_breaks_what_came_before_is_kept() {
         assert_eq!(file.facts.places[0].byte_start as usize, start + 5 * whole_point);
         assert_eq!(file.facts.places[0].byte_end as usize, cut);
     }
-    let broken = log.replacen(&point(7), "<trkpt lat=\"52\" lon=\"5\"><!-- never closed", 1);
-    let file = read(&broken);
-    assert_eq!(file.trace.len(), 7);
-    assert_eq!(skipped(&file, SkipReason::Truncated), 1);
+}
+
+#[test]
+fn where_the_xml_breaks_reading_goes_on_at_the_next_point() {
+    let log = track(&(0..20).map(point).collect::<String>());
+    let start = log.find("<trkpt").unwrap() + 7 * point(0).len();
+    for broken in [
+        "<trkpt lat=\"52\" lon=\"5\"><!-- never closed",
+        "<trkpt lat=\"52\" lon=\"5></trkpt>",
+        "<trkpt lat=\"52\" lon=\"5\"><name a='></name></trkpt>",
+        "<trkpt lat=\"52\" lon=\"5\"><![CDATA[</trkpt>",
+        "<trkpt lat=\"52\" lon=\"5\"><?trkpt>",
+        "<trkpt lat=\"52\" lon=\"5\"><!DOCTYPE a [</trkpt>",
+        "<trkpt lat=\"52\" lon=\"5\"><!time></trkpt>",
+        "<trkpt lat=\"52\" lon=\"5\"><",
+    ] {
+        let file = read(log.replacen(&point(7), broken, 1));
+        assert_eq!(file.trace.len(), 19, "{broken}");
+        let place = &file.facts.places[0];
+        assert_eq!(
+            (place.reason, place.count),
+            (SkipReason::Malformed, 1),
+            "{broken}"
+        );
+        assert_eq!(place.byte_start as usize, start, "{broken}");
+        assert_eq!(place.byte_end as usize, start + broken.len(), "{broken}");
+        // Behind the last point there is nothing to go on at.
+        let file = read(log.replacen(&point(19), broken, 1));
+        assert_eq!(file.trace.len(), 19, "{broken}");
+        assert_eq!(file.facts.faults(), 1, "{broken}");
+    }
+}
+
+#[test]
+fn a_segment_that_begins_behind_broken_markup_begins() {
+    let log = track(&format!("{}<!never</trkseg><trkseg>{}", point(0), point(1)));
+    let file = read(&log);
+    assert_eq!((file.trace.len(), file.trace.segment[1]), (2, 1));
+}
+
+#[test]
+fn points_that_somebody_took_out_stay_out() {
+    let log = track(&format!(
+        "{}<!-- {}{} -->{}<!-- x -->",
+        point(0),
+        point(1),
+        point(2),
+        point(3)
+    ));
+    assert_eq!(read(log).trace.len(), 2);
+}
+
+#[test]
+fn a_waypoint_or_route_that_never_ends_takes_no_point_along() {
+    for open in [
+        "<wpt lat=\"52\" lon=\"5\"><name>a</name></wqt>",
+        "<rte><rtept lat=\"52\" lon=\"5\"></rte ",
+    ] {
+        for log in [
+            track(&format!("{}{open}{}", point(0), point(1))),
+            track(&(point(0) + &point(1))).replace("<trk>", &format!("{open}<trk>")),
+        ] {
+            let file = read(&log);
+            assert_eq!(file.trace.len(), 2, "{log}");
+            assert_eq!(
+                skipped(&file, SkipReason::NotAPosition),
+                if open.contains("rtept") { 2 } else { 1 },
+                "{log}"
+            );
+        }
+    }
+}
+
+#[test]
+fn elements_that_never_end_do_not_add_up_to_a_depth() {
+    let waypoint = "<wpt lat=\"52\" lon=\"5\"><a><b></wpt>";
+    let not_closed = "<trkpt lat=\"52\" lon=\"5\"><a><b>";
+    let both = waypoint.repeat(1000) + &not_closed.repeat(1000);
+    let file = read(track(&(both + "</trkpt>" + &point(1))));
+    assert_eq!(file.trace.len(), 1);
+    assert_eq!(skipped(&file, SkipReason::NotAPosition), 1000);
+    assert_eq!(skipped(&file, SkipReason::Malformed), 999);
+}
+
+#[test]
+fn a_document_type_ends_before_the_first_track() {
+    let log = "<!DOCTYPE gpx [<!ENTITY a \"b\" ]>".to_owned()
+        + &track(&(point_with(0, "<cmt><![CDATA[a]]></cmt>") + &point(1)));
+    assert_eq!(read(log).trace.len(), 2);
+}
+
+#[test]
+fn a_log_whose_root_is_damaged_is_still_told_by_its_points() {
+    let log = track(&(0..5).map(point).collect::<String>());
+    let from = log.find("<trk>").unwrap();
+    for head in [
+        "<gpx!version=\"1.1\">",
+        "",
+        "<qpx>",
+        "<?xml version=\"1.0\"?<gpx>",
+        "rest of a sector",
+    ] {
+        assert_eq!(read(head.to_owned() + &log[from..]).trace.len(), 5, "{head}");
+    }
+}
+
+#[test]
+fn marks_of_byte_order_before_the_text_are_counted() {
+    let log = "\u{feff}\u{feff}\u{feff}".to_owned() + &track(&(point(0) + "<trkpt/>" + &point(1)));
+    let file = read(&log);
+    assert_eq!(file.trace.len(), 2);
+    let place = &file.facts.places[file.facts.places.len() - 1];
+    assert_eq!(
+        &log[place.byte_start as usize..place.byte_end as usize],
+        "<trkpt/>"
+    );
 }
 
 #[test]

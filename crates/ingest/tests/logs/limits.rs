@@ -371,6 +371,14 @@ fn sentences_and_tags_that_never_end_cost_no_more_than_reading_them() {
         gpx(&piece("<trkpt lat=\"52\" lon=\"5\">")),
         gpx(&piece("<wpt>")),
         gpx(&piece("&")),
+        gpx(&piece("<!--<trk")),
+        gpx(&piece("<!--<trk-->")),
+        gpx(&piece("<![CDATA[<trk")),
+        gpx(&piece("<?<trk")),
+        gpx(&piece("<!DOCTYPE a [<trk")),
+        gpx(&piece("<!x><trk")),
+        gpx(&piece("<trk \"")),
+        gpx(&piece("<a '<trkpt lat=\"52\" lon=\"5\">")),
         "time,lat,lon\n".to_owned() + &piece("\"\",,\" "),
     ] {
         let start = std::time::Instant::now();
