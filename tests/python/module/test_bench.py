@@ -56,7 +56,7 @@ def test_cross_track_errors_are_the_distances_of_shapely(drive):
     assert found.logged.along_track is None and found.logged.timing is None
     cross = found.logged.cross_track
     # Nothing halts here, so every fix that the gates keep counts.
-    assert cross.values == found.compared_fixes == len(log) - found.halted_fixes
+    assert cross["values"] == found.compared_fixes == len(log) - found.halted_fixes
     path = shapely.LineString(corners)
     assert found.length_m == pytest.approx(path.length)
     sizes_m = shapely.distance(shapely.points(log.east_m, log.north_m), path)
@@ -156,8 +156,8 @@ def test_an_area_counted_on_a_turned_grid_is_that_of_shapely():
     corners = lanes(0.9, 4, 12.0)
     time_s, east_m, north_m = driven(corners, 0.5, 1.0)
     log = tussock.Trace.from_arrays(time_s=time_s, east_m=east_m, north_m=north_m)
-    # Along (4, 1) and (-1, 4): turned by 14 degrees, cells of 0.52 by 0.41 m.
-    origin, along, up = np.array([-1.0, -2.5]), np.array([4.0, 1.0]) * 3.5, np.array([-1.0, 4.0]) * 1.6
+    # Along (4, 1) and (-1, 4): turned by 14 degrees, cells of 0.52 by 0.41 m; no fix lies on a border.
+    origin, along, up = np.array([-1.013, -2.507]), np.array([4.0, 1.0]) * 3.5, np.array([-1.0, 4.0]) * 1.6
     columns, rows = 28, 16
     grid = {"columns": columns, "rows": rows, "axes": "local"}
     spanned = [tuple(origin), tuple(origin + along), tuple(origin + up)]

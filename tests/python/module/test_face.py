@@ -30,8 +30,12 @@ def test_there_are_examples():
 def test_stubs_agree_with_the_module(tmp_path):
     # Not every library that is imported on demand has types.
     (tmp_path / "mypy.ini").write_text("[mypy]\nignore_missing_imports = True\n")
+    # Imported for types alone: the module works without these libraries. PyO3 lists what it exports by itself.
+    allowed = [r"tussock\._(inputs|results)\.(geopandas|numpy|pandas|pyarrow)", r"tussock\._tussock\.__all__"]
+    (tmp_path / "allowed").write_text("\n".join(allowed) + "\n")
     done = subprocess.run(
-        [sys.executable, "-m", "mypy.stubtest", "tussock", "--ignore-disjoint-bases", "--mypy-config-file", "mypy.ini"],
+        [sys.executable, "-m", "mypy.stubtest", "tussock", "--ignore-disjoint-bases", "--mypy-config-file", "mypy.ini",
+         "--allowlist", "allowed"],
         cwd=tmp_path, capture_output=True, text=True,
     )  # fmt: skip
     assert done.returncode == 0, done.stdout + done.stderr
