@@ -78,6 +78,8 @@ const SPEED_SD: f64 = 0.03;
 const ALONG_SHARE: f64 = 0.5;
 /// The neighbours of a node count as so many drives over it.
 const LEAN_DRIVES: f64 = 1.5;
+/// Beyond this from the origin of the plane nothing is looked for: nodes are numbered.
+const FAR_M: f64 = 1e6;
 /// Weight that holds each node at nought.
 const RIDGE: f64 = 0.5;
 
@@ -354,6 +356,10 @@ impl Sum {
 ///
 /// `None` where nothing is bent, or too little was driven to tell.
 pub fn find(kept: &Kept, pieces: &[Piece], white_m: f64, speed_mps: f64) -> Option<Bent> {
+    let is_near = |value_m: &f64| value_m.abs() < FAR_M;
+    if !kept.east_m.iter().chain(&kept.north_m).all(is_near) {
+        return None;
+    }
     let mut lines = drives(kept, pieces);
     let scale_m = white_m.max(0.02);
     let mut offsets_m: HashMap<(i32, i32), [f64; 2]> = HashMap::new();
@@ -580,4 +586,71 @@ fn believed(lines: &[Line], offsets_m: &HashMap<(i32, i32), [f64; 2]>, sure: Sur
         }
     }
     Some(found)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::Vertex;
+
+    /// Drives to and fro across a square in several directions, a fix a second, the last metres before its eastern edge bent.
+    fn across(origin_m: f64, bent_m: f64) -> (Kept, Vec<Piece>) {
+        let (mut kept, mut pieces) = (Kept::default(), Vec::new());
+        let mut time_s = 0.0;
+        for number in 0..120 {
+            let heading_rad = 0.26 * f64::from(number % 7 - 3);
+            let start_m = 0.17 * f64::from(number);
+            let at = |second: f64| {
+                let driven_m = 0.4 * second;
+                (
+                    driven_m * heading_rad.cos(),
+                    start_m + driven_m * heading_rad.sin(),
+                )
+            };
+            let lapse_s = (16.0 / (0.4 * heading_rad.cos())).floor();
+            let vertex = |second: f64| {
+                let (east_m, north_m) = at(second);
+                Vertex {
+                    place: Place::new(origin_m + east_m, north_m),
+                    arrive_s: time_s + second,
+                    leave_s: time_s + second,
+                }
+            };
+            pieces.push(Piece {
+                vertices: vec![vertex(0.0), vertex(lapse_s)],
+            });
+            for second in 0..=lapse_s as u32 {
+                let (east_m, north_m) = at(f64::from(second));
+                let off_m = bent_m * ((east_m - 13.0) / 3.0).clamp(0.0, 1.0);
+                kept.time_s.push(time_s + f64::from(second));
+                kept.east_m.push(origin_m + east_m + off_m);
+                kept.north_m.push(north_m + off_m);
+                kept.run.push(number as u32);
+            }
+            time_s += lapse_s + 20.0;
+        }
+        (kept, pieces)
+    }
+
+    #[test]
+    fn a_bend_is_found_where_it_is_and_undone() {
+        assert_eq!(find(&across(0.0, 0.0).0, &across(0.0, 0.0).1, 0.01, 0.4), None);
+        let (kept, pieces) = across(0.0, 0.6);
+        let found = find(&kept, &pieces, 0.01, 0.4).expect("six decimetres each way");
+        assert!(found.place.east_m > 14.0, "{:?}", found.place);
+        assert!(
+            (found.largest_m - 0.6 * 2.0_f64.sqrt()).abs() < 0.25,
+            "{}",
+            found.largest_m
+        );
+        // Far from the edge nothing moves.
+        let inside = Place::new(6.0, 8.0);
+        assert_eq!(found.straightened(inside), inside);
+    }
+
+    #[test]
+    fn far_off_places_are_left_alone() {
+        let (kept, pieces) = across(1e13, 0.6);
+        assert_eq!(find(&kept, &pieces, 0.01, 0.4), None);
+    }
 }

@@ -290,7 +290,8 @@ pub fn locate_as(
 fn as_logged(kept: &mut Kept, trace: &Trace, east_m: &[f64], north_m: &[f64]) {
     let mut at = 0;
     for index in 0..kept.len() {
-        while at < trace.len() && trace.time_s[at] < kept.time_s[index] {
+        // Fixes without a time were not kept.
+        while at < trace.len() && !(trace.time_s[at] >= kept.time_s[index]) {
             at += 1;
         }
         if trace.time_s.get(at) == Some(&kept.time_s[index]) {

@@ -152,7 +152,7 @@ pub(crate) fn position_error_m(track: &Track) -> f64 {
 }
 
 /// Time in which the receiver reckons with several times its usual error, each second by how much of it is lost: one
-/// part in `scale` is left.
+/// part in `error_factor` is left.
 fn poor_share(track: &Track) -> f64 {
     let kept = &track.kept;
     let lost: f64 = (0..kept.len())

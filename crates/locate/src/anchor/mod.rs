@@ -636,7 +636,7 @@ impl Anchored {
         for &(leg, edge) in &self.followed {
             let leg = self.chain.legs[leg];
             for step in [leg.from, leg.to] {
-                let Ok(at) = self.corner_at(step) else { continue };
+                let Some(at) = self.corner_at(step) else { continue };
                 if !is_put[at] {
                     let edge = &self.edge_lines[edge];
                     let beyond_m = past[step][INSET] - edge.inside_m(corners[at]);
@@ -647,10 +647,10 @@ impl Anchored {
     }
 
     /// The corner that a leg begins or ends at.
-    fn corner_at(&self, step: usize) -> Result<usize, usize> {
+    fn corner_at(&self, step: usize) -> Option<usize> {
         // A leg sets out some steps after the corner was reached, where it waits there.
         let after = self.chain.corners.partition_point(|corner| corner.step <= step);
-        after.checked_sub(1).ok_or(0)
+        after.checked_sub(1)
     }
 
     /// One other past that agrees with the log: the place of each corner on the drawn plan.
