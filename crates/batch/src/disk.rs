@@ -30,6 +30,11 @@ pub trait Disk: Send + Sync {
     /// # Errors
     /// What the system says.
     fn read(&self, path: &Path) -> std::io::Result<Vec<u8>>;
+    /// Opens a file to read parts of it.
+    ///
+    /// # Errors
+    /// What the system says.
+    fn open(&self, path: &Path) -> std::io::Result<std::fs::File>;
     /// Paths directly below a folder, and whether each is a folder; nothing where there is none.
     ///
     /// # Errors
@@ -67,6 +72,10 @@ impl Disk for RealDisk {
 
     fn read(&self, path: &Path) -> std::io::Result<Vec<u8>> {
         std::fs::read(path)
+    }
+
+    fn open(&self, path: &Path) -> std::io::Result<std::fs::File> {
+        std::fs::File::open(path)
     }
 
     fn list(&self, path: &Path) -> std::io::Result<Vec<(PathBuf, bool)>> {

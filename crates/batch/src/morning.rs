@@ -66,9 +66,8 @@ pub fn morning(store: &Store, night: Night) -> Result<Morning, BatchError> {
     let first_night = store.nights(&NIGHTS).first().copied().unwrap_or(night);
     for names in names.chunks(AT_ONCE) {
         let names: BTreeSet<&str> = names.iter().map(|name| &name[..]).collect();
-        let keep = |garden: &str| names.contains(garden);
         let window = night - WINDOW_NIGHTS..=night;
-        let mut nights = by_garden(store.rows(&NIGHTS, Columns::All, window.clone(), &keep)?);
+        let mut nights = by_garden(store.rows_of(&NIGHTS, Columns::All, window.clone(), &names)?);
         let pocket_columns = [
             "pocket",
             "id",
@@ -79,9 +78,9 @@ pub fn morning(store: &Store, night: Night) -> Result<Morning, BatchError> {
             "why",
         ];
         let mut pockets =
-            by_garden(store.rows(&POCKETS, Columns::Some(&pocket_columns), window.clone(), &keep)?);
-        let mut spots = by_garden(store.rows(&STUCK_SPOTS, Columns::All, window.clone(), &keep)?);
-        for (_, row) in store.rows(&GARDENS, Columns::All, ever.clone(), &keep)? {
+            by_garden(store.rows_of(&POCKETS, Columns::Some(&pocket_columns), window.clone(), &names)?);
+        let mut spots = by_garden(store.rows_of(&STUCK_SPOTS, Columns::All, window.clone(), &names)?);
+        for (_, row) in store.rows_of(&GARDENS, Columns::All, ever.clone(), &names)? {
             let Some(name) = row[0].text().map(str::to_owned) else {
                 continue;
             };

@@ -153,11 +153,10 @@ fn by_garden(rows: Vec<(Night, Row)>) -> HashMap<String, Vec<(Night, Row)>> {
 impl Known {
     fn of(store: &Store, chunk: &[GardenInput]) -> Result<Self, BatchError> {
         let names: BTreeSet<&str> = chunk.iter().map(|garden| &garden.name[..]).collect();
-        let keep = |garden: &str| names.contains(garden);
-        let logs = store.rows(&LOGS, Columns::All, EVER, &keep)?;
-        let nights = store.rows(&NIGHTS, Columns::Some(&["key", "plan_sha256"]), EVER, &keep)?;
-        let failures = store.rows(&FAILURES, Columns::All, EVER, &keep)?;
-        let gardens = store.rows(&GARDENS, Columns::All, EVER, &keep)?;
+        let logs = store.rows_of(&LOGS, Columns::All, EVER, &names)?;
+        let nights = store.rows_of(&NIGHTS, Columns::Some(&["key", "plan_sha256"]), EVER, &names)?;
+        let failures = store.rows_of(&FAILURES, Columns::All, EVER, &names)?;
+        let gardens = store.rows_of(&GARDENS, Columns::All, EVER, &names)?;
         let text = |row: &Row, name: &str| row[NIGHTS.at(name)].text().unwrap_or_default().to_owned();
         let mut by_night: HashMap<String, BTreeMap<Night, (String, String)>> = HashMap::new();
         for (night, row) in nights {
@@ -598,9 +597,9 @@ fn name_pockets(
         return Ok(());
     };
     let from = earliest.saturating_sub(identity::MEMORY_NIGHTS);
-    let mut stored = by_garden(store.rows(&POCKETS, Columns::All, from..=Night::MAX, &|garden| {
-        fresh.get(garden).is_some_and(|(_, nights)| !nights.is_empty())
-    })?);
+    let with_nights = fresh.iter().filter(|(_, (_, nights))| !nights.is_empty());
+    let names: BTreeSet<&str> = with_nights.map(|(garden, _)| &garden[..]).collect();
+    let mut stored = by_garden(store.rows_of(&POCKETS, Columns::All, from..=Night::MAX, &names)?);
     for (garden, (plan_sha256, mut nights)) in fresh {
         let Some(first) = nights.keys().next().copied() else {
             continue;

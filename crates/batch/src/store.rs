@@ -10,7 +10,7 @@
 
 use crate::disk::{Disk, RealDisk};
 use crate::night::Night;
-use crate::table::{self, Parted, Row, SCHEMA_VERSION, TABLES, Table};
+use crate::table::{self, Keep, Parted, Row, SCHEMA_VERSION, TABLES, Table};
 use crate::{BatchError, night};
 use serde::{Deserialize, Serialize};
 use sha2::{Digest, Sha256};
@@ -73,6 +73,11 @@ impl Change {
     /// Whether there is nothing to do.
     pub fn is_empty(&self) -> bool {
         self.put.is_empty() && self.drop.is_empty()
+    }
+
+    fn gardens_dropped(&self, at: &(usize, Option<Night>)) -> BTreeSet<&str> {
+        let drop = self.drop.get(at).into_iter().flatten();
+        drop.map(|(garden, _)| &garden[..]).collect()
     }
 
     fn drops(&self, at: &(usize, Option<Night>), row: &Row) -> bool {
@@ -244,8 +249,8 @@ impl Store {
         self.record.tables.get(table.name).map_or(&[], Vec::as_slice)
     }
 
-    /// Rows of a table with their nights (0 for a table without), of nights from `from` to `to` and of gardens that are kept.
-    /// Columns that are not named are null.
+    /// Rows of a table with their nights (0 for a table without), of some nights and of gardens that are kept. Columns that are
+    /// not named are null.
     ///
     /// # Errors
     /// When a file cannot be read.
@@ -255,6 +260,30 @@ impl Store {
         columns: Columns<'_>,
         nights: std::ops::RangeInclusive<Night>,
         keep: &dyn Fn(&str) -> bool,
+    ) -> Result<Vec<(Night, Row)>, BatchError> {
+        self.rows_kept(table, columns, nights, Keep::If(keep))
+    }
+
+    /// The same of gardens by their names. Costs what their part of each file costs, not what the files do.
+    ///
+    /// # Errors
+    /// When a file cannot be read.
+    pub fn rows_of(
+        &self,
+        table: &'static Table,
+        columns: Columns<'_>,
+        nights: std::ops::RangeInclusive<Night>,
+        gardens: &BTreeSet<&str>,
+    ) -> Result<Vec<(Night, Row)>, BatchError> {
+        self.rows_kept(table, columns, nights, Keep::Named(gardens))
+    }
+
+    fn rows_kept(
+        &self,
+        table: &'static Table,
+        columns: Columns<'_>,
+        nights: std::ops::RangeInclusive<Night>,
+        keep: Keep<'_>,
     ) -> Result<Vec<(Night, Row)>, BatchError> {
         let wanted: Vec<usize> = match columns {
             Columns::All => (0..table.columns.len()).collect(),
@@ -277,15 +306,15 @@ impl Store {
         table: &'static Table,
         file: &str,
         wanted: &[usize],
-        keep: &dyn Fn(&str) -> bool,
+        keep: Keep<'_>,
     ) -> Result<Vec<Row>, BatchError> {
         let path = self.path.join(file);
-        let bytes = self.disk.read(&path).map_err(|source| BatchError::Disk {
+        let open = self.disk.open(&path).map_err(|source| BatchError::Disk {
             path,
             what: "read",
             source,
         })?;
-        table::read(table, file, bytes.into(), wanted, keep)
+        table::read(table, file, open, wanted, keep)
     }
 
     /// Makes a change, whole or not at all.
@@ -322,8 +351,17 @@ impl Store {
                         alive_after.push(file);
                         continue;
                     }
+                    // Most files of a night hold none of the gardens in hand.
+                    if !joining
+                        && self
+                            .file_rows(table, &file.file, &[], Keep::Named(&change.gardens_dropped(&at)))?
+                            .is_empty()
+                    {
+                        alive_after.push(file);
+                        continue;
+                    }
                     let all: Vec<usize> = (0..table.columns.len()).collect();
-                    let before = self.file_rows(table, &file.file, &all, &|_| true)?;
+                    let before = self.file_rows(table, &file.file, &all, Keep::All)?;
                     let count = before.len();
                     let kept: Vec<Row> = before.into_iter().filter(|row| !change.drops(&at, row)).collect();
                     // A file that loses nothing stays, unless files are being joined.

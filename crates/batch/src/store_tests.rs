@@ -61,6 +61,9 @@ impl Disk for Doomed {
     fn read(&self, path: &Path) -> std::io::Result<Vec<u8>> {
         RealDisk.read(path)
     }
+    fn open(&self, path: &Path) -> std::io::Result<std::fs::File> {
+        RealDisk.open(path)
+    }
     fn list(&self, path: &Path) -> std::io::Result<Vec<(PathBuf, bool)>> {
         RealDisk.list(path)
     }

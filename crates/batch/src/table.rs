@@ -13,19 +13,20 @@ use parquet::basic::{Compression, LogicalType, Repetition, Type as Physical, Zst
 use parquet::column::reader::ColumnReader;
 use parquet::data_type::{ByteArray, ByteArrayType, DataType, DoubleType, Int64Type};
 use parquet::errors::ParquetError;
-use parquet::file::metadata::KeyValue;
+use parquet::file::metadata::{KeyValue, RowGroupMetaData};
 use parquet::file::properties::WriterProperties;
-use parquet::file::reader::{FileReader, SerializedFileReader};
+use parquet::file::reader::{ChunkReader, FileReader, SerializedFileReader};
 use parquet::file::writer::{SerializedFileWriter, SerializedRowGroupWriter};
 use parquet::schema::types::Type;
 use serde::{Deserialize, Serialize};
 use std::cmp::Ordering;
+use std::collections::BTreeSet;
 use std::sync::Arc;
 
 /// Version of tables and commit record.
 pub const SCHEMA_VERSION: u32 = 1;
 /// Rows of a row group: a reader that wants one garden skips the others by their smallest and largest name.
-const GROUP_ROWS: usize = 20_000;
+const GROUP_ROWS: usize = 2_000;
 
 /// What a column holds.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -547,6 +548,50 @@ fn write_column<'a, T: DataType>(
     column.close()
 }
 
+/// Which gardens are read.
+#[derive(Clone, Copy)]
+pub enum Keep<'a> {
+    /// All.
+    All,
+    /// Those for which it holds; every name is looked at.
+    If(&'a dyn Fn(&str) -> bool),
+    /// These. Groups of rows in which none of them can be are not read: rows are sorted by garden.
+    Named(&'a BTreeSet<&'a str>),
+}
+
+impl Keep<'_> {
+    fn keeps(self, garden: &str) -> bool {
+        match self {
+            Self::All => true,
+            Self::If(keep) => keep(garden),
+            Self::Named(names) => names.contains(garden),
+        }
+    }
+
+    /// Whether one of them may be in a group, by its least and greatest name.
+    fn may_be_in(self, group: &RowGroupMetaData) -> bool {
+        let Self::Named(names) = self else {
+            return true;
+        };
+        let Some(statistics) = group.column(0).statistics() else {
+            return true;
+        };
+        let bound =
+            |bytes: Option<&[u8]>| bytes.and_then(|bytes| std::str::from_utf8(bytes).ok().map(str::to_owned));
+        let (least, greatest) = (
+            bound(statistics.min_bytes_opt()),
+            bound(statistics.max_bytes_opt()),
+        );
+        match (least, greatest) {
+            // Bounds that are cut short are still bounds.
+            (Some(least), Some(greatest)) if least <= greatest => {
+                names.range(&least[..]..=&greatest[..]).next().is_some()
+            }
+            _ => true,
+        }
+    }
+}
+
 /// Rows of a Parquet file of a table. Only rows whose garden is kept are made; columns that are not wanted are null.
 ///
 /// # Errors
@@ -554,9 +599,9 @@ fn write_column<'a, T: DataType>(
 pub fn read(
     table: &'static Table,
     file: &str,
-    bytes: bytes::Bytes,
+    bytes: impl ChunkReader + 'static,
     wanted: &[usize],
-    keep: &dyn Fn(&str) -> bool,
+    keep: Keep<'_>,
 ) -> Result<Vec<Row>, BatchError> {
     let failed = |source| BatchError::Table {
         table: table.name,
@@ -582,6 +627,9 @@ pub fn read(
     }
     let mut out: Vec<Row> = Vec::new();
     for number in 0..reader.num_row_groups() {
+        if !keep.may_be_in(reader.metadata().row_group(number)) {
+            continue;
+        }
         let group = reader.get_row_group(number).map_err(failed)?;
         let rows = usize::try_from(group.metadata().num_rows()).unwrap_or(0);
         let gardens = column_of(
@@ -593,7 +641,7 @@ pub fn read(
         .map_err(failed)?;
         let kept: Vec<bool> = gardens
             .iter()
-            .map(|garden| garden.text().is_some_and(keep))
+            .map(|garden| garden.text().is_some_and(|garden| keep.keeps(garden)))
             .collect();
         if !kept.contains(&true) {
             continue;
@@ -705,12 +753,57 @@ mod tests {
         ];
         let bytes = write(&LOGS, rows.clone(), "1").unwrap();
         let all: Vec<usize> = (0..LOGS.columns.len()).collect();
-        let back = read(&LOGS, "x", bytes.clone().into(), &all, &|_| true).unwrap();
+        let back = read(&LOGS, "x", bytes::Bytes::from(bytes.clone()), &all, Keep::All).unwrap();
         assert_eq!(back, [rows[1].clone(), rows[2].clone(), rows[0].clone()]);
-        let some = read(&LOGS, "x", bytes.into(), &[1], &|garden| garden == "b").unwrap();
+        let some = read(
+            &LOGS,
+            "x",
+            bytes::Bytes::from(bytes),
+            &[1],
+            Keep::If(&|garden| garden == "b"),
+        )
+        .unwrap();
         assert_eq!(some.len(), 2);
         assert_eq!(some[1][1], Value::from("2"));
         assert_eq!(some[1][LOGS.at("fixes")], Value::Null);
+    }
+
+    #[test]
+    fn named_gardens_come_from_their_groups_alone_and_are_those_that_a_look_at_each_row_finds() {
+        // Long names share more than statistics keep of them; the groups hold 2,000 rows.
+        let long = "x".repeat(100);
+        let name = |number: usize| format!("{long}{number:05}");
+        let rows: Vec<Row> = (0..9_000)
+            .map(|number| row(&name(number / 3), "1", Some(number as i64)))
+            .collect();
+        let bytes = bytes::Bytes::from(write(&LOGS, rows, "1").unwrap());
+        let all: Vec<usize> = (0..LOGS.columns.len()).collect();
+        for wanted in [vec![0, 1], vec![666, 667, 2_999], vec![1_500], vec![5_000]] {
+            let names: Vec<String> = wanted.iter().map(|number| name(*number)).collect();
+            let names: BTreeSet<&str> = names.iter().map(String::as_str).collect();
+            let by_name = read(&LOGS, "x", bytes.clone(), &all, Keep::Named(&names)).unwrap();
+            let one_by_one = Keep::If(&|garden| names.contains(garden));
+            assert_eq!(
+                by_name,
+                read(&LOGS, "x", bytes.clone(), &all, one_by_one).unwrap()
+            );
+            assert_eq!(
+                by_name.len(),
+                if wanted == [5_000] { 0 } else { 3 * wanted.len() }
+            );
+        }
+        let short: Vec<Row> = (0..9_000)
+            .map(|number| row(&format!("{number:05}"), "1", None))
+            .collect();
+        let reader =
+            SerializedFileReader::new(bytes::Bytes::from(write(&LOGS, short, "1").unwrap())).unwrap();
+        let names = BTreeSet::from(["04500"]);
+        let groups = reader.metadata().row_groups();
+        let read: Vec<bool> = groups
+            .iter()
+            .map(|group| Keep::Named(&names).may_be_in(group))
+            .collect();
+        assert_eq!(read, [false, false, true, false, false]);
     }
 
     #[test]
@@ -729,7 +822,10 @@ mod tests {
             let all: Vec<usize> = (0..table.columns.len()).collect();
             for rows in [vec![], vec![full]] {
                 let bytes = write(table, rows.clone(), "1").unwrap();
-                assert_eq!(read(table, "x", bytes.into(), &all, &|_| true).unwrap(), rows);
+                assert_eq!(
+                    read(table, "x", bytes::Bytes::from(bytes), &all, Keep::All).unwrap(),
+                    rows
+                );
             }
             let mut names: Vec<&str> = table.columns.iter().map(|column| column.name).collect();
             names.sort_unstable();
@@ -742,11 +838,11 @@ mod tests {
     fn a_file_of_another_table_or_of_nothing_is_told() {
         let bytes = write(&LOGS, Vec::new(), "1").unwrap();
         assert!(matches!(
-            read(&NIGHTS, "x", bytes.into(), &[1], &|_| true),
+            read(&NIGHTS, "x", bytes::Bytes::from(bytes), &[1], Keep::All),
             Err(BatchError::BadTable { .. })
         ));
         assert!(matches!(
-            read(&NIGHTS, "x", bytes::Bytes::from_static(b"PAR1"), &[1], &|_| true),
+            read(&NIGHTS, "x", bytes::Bytes::from_static(b"PAR1"), &[1], Keep::All),
             Err(BatchError::Table { .. })
         ));
     }
