@@ -13,6 +13,7 @@ mod faults;
 mod help;
 mod hostile;
 mod hostile_names;
+mod nights;
 mod outputs;
 mod papers;
 mod plan;
