@@ -1,8 +1,9 @@
 //! Distance to the nearest visited or foreign cell, and connected parts.
 //!
 //! Exact squared Euclidean distance transform after Meijster, Roerdink & Hesselink (2000), DOI 10.1007/0-306-47025-X_36:
-//! first along columns, then a lower envelope along rows. Within a row only the run of unvisited cells and its two
-//! neighbours matter, so visited ground costs nothing. Parts are found on runs of cells with a union-find.
+//! first along columns, then a lower envelope along rows, or, in thin ground, a look at the few neighbours that can be nearer;
+//! both are exact. Within a row only the run of unvisited cells and its two neighbours matter, so visited ground costs next to
+//! nothing. Parts are found on runs of cells with a union-find.
 
 use tussock_plane::BitGrid;
 
@@ -46,62 +47,149 @@ impl Window {
 ///
 /// Ground outside the window is not looked at. Without any such cell all distances are at least the window's size.
 pub fn squared(columns: usize, rows: usize, is_zero: impl Fn(usize, usize) -> bool) -> Vec<u32> {
+    squared_of_rows(columns, rows, |row, cells| {
+        for (column, cell) in cells.iter_mut().enumerate() {
+            *cell = if is_zero(column, row) { 0 } else { u32::MAX };
+        }
+    })
+}
+
+/// The same inside a window of a mask, to the nearest cell that is off.
+pub fn squared_in(mask: &BitGrid, window: Window) -> Vec<u32> {
+    squared_of_rows(window.columns(), window.rows(), |row, cells| {
+        let words = mask.row(window.row_start + row);
+        let mut column = window.column_start;
+        let mut cells = cells.iter_mut();
+        while column < window.column_end {
+            let end = ((column / 64 + 1) * 64).min(window.column_end);
+            let mut word = words[column / 64] >> (column % 64);
+            for cell in cells.by_ref().take(end - column) {
+                *cell = (word as u32 & 1).wrapping_neg();
+                word >>= 1;
+            }
+            column = end;
+        }
+    })
+}
+
+/// `fill` writes 0 for each cell of a row that distances lead to, and all ones for any other.
+fn squared_of_rows(columns: usize, rows: usize, fill: impl Fn(usize, &mut [u32])) -> Vec<u32> {
     let far = (columns + rows) as u32;
-    let mut vertical = vec![0_u32; columns * rows];
+    // Distances along columns, down and up; whole rows at a time, so that they are done several cells at once.
+    let mut cells = vec![0_u32; columns * rows];
     for row in 0..rows {
-        for column in 0..columns {
-            vertical[row * columns + column] = if is_zero(column, row) {
-                0
-            } else if row == 0 {
-                far
-            } else {
-                (vertical[(row - 1) * columns + column] + 1).min(far)
-            };
+        let (before, rest) = cells.split_at_mut(row * columns);
+        let here = &mut rest[..columns];
+        fill(row, here);
+        match row.checked_sub(1) {
+            None => here.iter_mut().for_each(|cell| *cell &= far),
+            Some(last) => here
+                .iter_mut()
+                .zip(&before[last * columns..])
+                .for_each(|(cell, before)| *cell &= (before + 1).min(far)),
         }
     }
     for row in (0..rows.saturating_sub(1)).rev() {
-        for column in 0..columns {
-            let below = vertical[(row + 1) * columns + column] + 1;
-            let here = &mut vertical[row * columns + column];
-            *here = (*here).min(below);
-        }
+        let (here, after) = cells.split_at_mut((row + 1) * columns);
+        here[row * columns..]
+            .iter_mut()
+            .zip(&after[..columns])
+            .for_each(|(cell, after)| *cell = (*cell).min(after + 1));
     }
-    let mut squares = vec![0_u32; columns * rows];
-    let mut sites: Vec<usize> = Vec::with_capacity(columns);
-    let mut begins: Vec<i64> = Vec::with_capacity(columns);
-    for row in 0..rows {
-        let heights = &vertical[row * columns..(row + 1) * columns];
-        let out = &mut squares[row * columns..(row + 1) * columns];
+    let mut row_of = RowOf {
+        heights: vec![0; columns],
+        sites: Vec::with_capacity(columns),
+        begins: Vec::with_capacity(columns),
+    };
+    for row in cells.chunks_exact_mut(columns.max(1)) {
+        row_of.heights.copy_from_slice(row);
         let mut start = 0;
         while start < columns {
-            if heights[start] == 0 {
+            if row[start] == 0 {
                 start += 1;
                 continue;
             }
-            let end = heights[start..]
+            let end = row[start..]
                 .iter()
                 .position(|height| *height == 0)
                 .map_or(columns, |run| start + run);
-            envelope(
-                heights,
-                start.saturating_sub(1),
-                (end + 1).min(columns),
-                &mut sites,
-                &mut begins,
-            );
-            let mut site = sites.len() - 1;
-            for column in (start..end).rev() {
-                while begins[site] > column as i64 {
-                    site -= 1;
-                }
-                let across = column as i64 - sites[site] as i64;
-                let height = i64::from(heights[sites[site]]);
-                out[column] = (across * across + height * height) as u32;
-            }
+            row_of.run(start, end, &mut row[start..end]);
             start = end;
         }
     }
-    squares
+    cells
+}
+
+/// Looking at so many neighbours of each cell costs what the envelope does.
+const NEIGHBOURS_AS_ENVELOPE: usize = 12;
+
+/// Distances along the columns of one row, and room for the envelope.
+struct RowOf {
+    heights: Vec<u32>,
+    sites: Vec<usize>,
+    begins: Vec<i64>,
+}
+
+impl RowOf {
+    /// Squared distances of a run of cells that are not zero.
+    fn run(&mut self, start: usize, end: usize, out: &mut [u32]) {
+        let length = end - start;
+        let neighbours: usize = self.heights[start..end]
+            .iter()
+            .map(|height| (*height as usize).min(length))
+            .sum();
+        if neighbours <= NEIGHBOURS_AS_ENVELOPE * length {
+            self.by_neighbours(start, end, out);
+        } else {
+            self.by_envelope(start, end, out);
+        }
+    }
+
+    /// What is nearer than straight up or down lies within that many columns. Where the line goes on beyond the run, the cell
+    /// beside it is zero, so that no look leads farther.
+    fn by_neighbours(&self, start: usize, end: usize, out: &mut [u32]) {
+        let heights = &self.heights[start.saturating_sub(1)..(end + 1).min(self.heights.len())];
+        let first = start - start.saturating_sub(1);
+        for (at, cell) in out.iter_mut().enumerate() {
+            let middle = at + first;
+            let mut best = heights[middle].saturating_mul(heights[middle]);
+            let looks = heights[..middle].iter().rev();
+            for (height, across) in looks.zip(1_u32..) {
+                let square = across * across;
+                if square >= best {
+                    break;
+                }
+                best = best.min(square.saturating_add(height.saturating_mul(*height)));
+            }
+            for (height, across) in heights[middle + 1..].iter().zip(1_u32..) {
+                let square = across * across;
+                if square >= best {
+                    break;
+                }
+                best = best.min(square.saturating_add(height.saturating_mul(*height)));
+            }
+            *cell = best;
+        }
+    }
+
+    fn by_envelope(&mut self, start: usize, end: usize, out: &mut [u32]) {
+        let Self {
+            heights,
+            sites,
+            begins,
+        } = self;
+        let (from, to) = (start.saturating_sub(1), (end + 1).min(heights.len()));
+        envelope(heights, from, to, sites, begins);
+        let mut site = sites.len() - 1;
+        for (cell, column) in out.iter_mut().zip(start..end).rev() {
+            while begins[site] > column as i64 {
+                site -= 1;
+            }
+            let across = column as i64 - sites[site] as i64;
+            let height = i64::from(heights[sites[site]]);
+            *cell = u32::try_from(across * across + height * height).unwrap_or(u32::MAX);
+        }
+    }
 }
 
 /// Lower envelope of the parabolas over columns `start..end`.
@@ -128,8 +216,13 @@ fn envelope(heights: &[u32], start: usize, end: usize, sites: &mut Vec<usize>, b
             }
             Some(site) => {
                 let (earlier, later) = (*site as i64, column as i64);
-                let meet = (later * later - earlier * earlier + square(column) - square(*site))
-                    .div_euclid(2 * (later - earlier));
+                let over = later * later - earlier * earlier + square(column) - square(*site);
+                let under = 2 * (later - earlier);
+                // Division of 64 bits takes several times as long, and is hardly ever needed.
+                let meet = match (i32::try_from(over), i32::try_from(under)) {
+                    (Ok(over), Ok(under)) => i64::from(over.div_euclid(under)),
+                    _ => over.div_euclid(under),
+                };
                 if meet + 1 < end as i64 {
                     sites.push(column);
                     begins.push(meet + 1);
@@ -337,6 +430,19 @@ mod tests {
                 .map(|(column, row)| (column as i64, row as i64))
                 .collect();
             prop_assume!(!zeros.is_empty());
+            // The same out of a mask that goes on around the window.
+            let grid = Grid { east_min_m: 0.0, north_min_m: 0.0, cell_m: 1.0, columns: columns + 70, rows: rows + 2 };
+            let mut mask = BitGrid::new(grid);
+            for row in 0..rows + 2 {
+                for column in 0..columns + 70 {
+                    let inside = column.checked_sub(61).zip(row.checked_sub(1)).filter(|(x, y)| *x < columns && *y < rows);
+                    if inside.is_none_or(|(x, y)| !is_zero(x, y)) {
+                        mask.set(column, row);
+                    }
+                }
+            }
+            let window = Window { column_start: 61, column_end: 61 + columns, row_start: 1, row_end: 1 + rows };
+            prop_assert_eq!(&squared_in(&mask, window), &found);
             for row in 0..rows {
                 for column in 0..columns {
                     let nearest = zeros

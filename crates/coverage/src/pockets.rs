@@ -43,27 +43,24 @@ pub fn pockets(unvisited: &BitGrid, least_width_m: f64, least_area_m2: f64) -> V
     let margin = (1.5 * reach_cells).ceil() as usize + 3;
 
     let mut opened = BitGrid::new(grid);
-    let mut cores: Vec<(usize, usize, u32)> = Vec::new();
-    for candidate in distance::parts(&candidates, Connectivity::Eight) {
-        let window = candidate.window().grown(margin, grid.columns, grid.rows);
+    let mut cores: Vec<Core> = Vec::new();
+    let disc = Disc::new(reach_square);
+    for (window, candidates) in grouped(&distance::parts(&candidates, Connectivity::Eight), margin, grid) {
         let columns = window.columns();
-        let squares = distance::squared(columns, window.rows(), |column, row| {
-            !unvisited.get(window.column_start + column, window.row_start + row)
-        });
-        let mut is_core = vec![false; squares.len()];
-        let mut found = false;
-        for run in &candidate.runs {
-            for column in run.start..run.end {
-                let at = (run.row - window.row_start) * columns + column - window.column_start;
-                if f64::from(squares[at]) >= reach_square {
-                    is_core[at] = true;
-                    found = true;
-                    cores.push((column, run.row, squares[at]));
-                }
+        let squares = distance::squared_in(unvisited, window);
+        for run in candidates.iter().flat_map(|candidate| &candidate.runs) {
+            let at = (run.row - window.row_start) * columns + run.start - window.column_start;
+            let line = &squares[at..at + run.end - run.start];
+            for (start, end) in runs_where(line, |square| f64::from(*square) >= reach_square) {
+                let widest =
+                    (start..end).fold(start, |best, at| if line[at] > line[best] { at } else { best });
+                cores.push(Core {
+                    column: run.start + widest,
+                    row: run.row,
+                    square: line[widest],
+                });
+                disc.grow(&mut opened, run.row, run.start + start, run.start + end);
             }
-        }
-        if found {
-            grow_back(&mut opened, &is_core, window, reach_square);
         }
     }
     let parts = distance::parts(&opened, Connectivity::Four);
@@ -71,13 +68,14 @@ pub fn pockets(unvisited: &BitGrid, least_width_m: f64, least_area_m2: f64) -> V
     let mut pockets: Vec<Pocket> = parts
         .iter()
         .zip(widest)
-        .filter_map(|(part, (column, row, square))| {
+        .filter_map(|(part, core)| {
+            let core = core?;
             let area_m2 = part.cells() as f64 * grid.cell_m2();
-            (square > 0 && area_m2 >= least_area_m2).then(|| Pocket {
+            (area_m2 >= least_area_m2).then(|| Pocket {
                 cells: cut_out(part, grid),
                 area_m2,
-                widest_m: (2.0 * f64::from(square).sqrt() - RIM_CELLS) * grid.cell_m,
-                place: grid.centre(column, row),
+                widest_m: (2.0 * f64::from(core.square).sqrt() - RIM_CELLS) * grid.cell_m,
+                place: grid.centre(core.column, core.row),
             })
         })
         .collect();
@@ -85,36 +83,93 @@ pub fn pockets(unvisited: &BitGrid, least_width_m: f64, least_area_m2: f64) -> V
     pockets
 }
 
-/// Marks what lies closer to a core than the disc reaches.
-fn grow_back(opened: &mut BitGrid, is_core: &[bool], window: Window, reach_square: f64) {
-    let columns = window.columns();
-    let squares = distance::squared(columns, window.rows(), |column, row| {
-        is_core[row * columns + column]
-    });
-    for row in 0..window.rows() {
-        let line = &squares[row * columns..(row + 1) * columns];
-        let mut start = 0;
-        while start < columns {
-            if f64::from(line[start]) >= reach_square {
-                start += 1;
-                continue;
+/// Of a run of cells in which the middle of the disc may lie, the one farthest from foreign ground.
+#[derive(Clone, Copy)]
+struct Core {
+    column: usize,
+    row: usize,
+    square: u32,
+}
+
+/// Windows in which distances are looked up, with the candidates inside: one for each, or a single one where many small ones
+/// would cover the same ground several times.
+fn grouped(candidates: &[Part], margin: usize, grid: Grid) -> Vec<(Window, Vec<&Part>)> {
+    let windows: Vec<Window> = candidates
+        .iter()
+        .map(|candidate| candidate.window().grown(margin, grid.columns, grid.rows))
+        .collect();
+    let Some(whole) = windows.iter().copied().reduce(|one, other| Window {
+        column_start: one.column_start.min(other.column_start),
+        column_end: one.column_end.max(other.column_end),
+        row_start: one.row_start.min(other.row_start),
+        row_end: one.row_end.max(other.row_end),
+    }) else {
+        return Vec::new();
+    };
+    let cells = |window: &Window| window.columns() * window.rows();
+    if windows.iter().map(cells).sum::<usize>() >= cells(&whole) {
+        return vec![(whole, candidates.iter().collect())];
+    }
+    windows
+        .into_iter()
+        .zip(candidates.iter().map(|one| vec![one]))
+        .collect()
+}
+
+/// Stretches of a line in which something holds: start, and one past the end.
+fn runs_where<T>(line: &[T], holds: impl Fn(&T) -> bool) -> Vec<(usize, usize)> {
+    let mut runs = Vec::new();
+    let mut open = None;
+    for (at, one) in line.iter().enumerate() {
+        match (holds(one), open) {
+            (true, None) => open = Some(at),
+            (false, Some(start)) => {
+                runs.push((start, at));
+                open = None;
             }
-            let end = line[start..]
-                .iter()
-                .position(|square| f64::from(*square) >= reach_square)
-                .map_or(columns, |run| start + run);
-            opened.set_span(
-                window.row_start + row,
-                window.column_start + start,
-                window.column_start + end,
-            );
-            start = end;
+            _ => {}
+        }
+    }
+    runs.extend(open.map(|start| (start, line.len())));
+    runs
+}
+
+/// Half the width of a disc in each row from its middle on.
+struct Disc {
+    half_widths: Vec<usize>,
+}
+
+impl Disc {
+    /// All cells nearer than the square root of `reach_square`.
+    fn new(reach_square: f64) -> Self {
+        let mut half_widths = Vec::new();
+        while ((half_widths.len() * half_widths.len()) as f64) < reach_square {
+            let up = half_widths.len();
+            let is_in = |across: &usize| ((across * across + up * up) as f64) < reach_square;
+            half_widths.push((0..).take_while(is_in).count() - 1);
+        }
+        Self { half_widths }
+    }
+
+    /// Marks what the disc covers while its middle moves along a row.
+    fn grow(&self, opened: &mut BitGrid, row: usize, start: usize, end: usize) {
+        let (columns, rows) = (opened.grid.columns, opened.grid.rows);
+        for (up, half) in self.half_widths.iter().enumerate() {
+            let (from, to) = (start.saturating_sub(*half), (end + half).min(columns));
+            for row in [row.checked_sub(up), (up > 0).then_some(row + up)]
+                .into_iter()
+                .flatten()
+            {
+                if row < rows {
+                    opened.set_span(row, from, to);
+                }
+            }
         }
     }
 }
 
-/// For each part its core cell with the largest distance; distance 0 where it has none.
-fn widest_of_parts(parts: &[Part], cores: &[(usize, usize, u32)]) -> Vec<(usize, usize, u32)> {
+/// For each part its core cell with the largest distance, if it has one.
+fn widest_of_parts(parts: &[Part], cores: &[Core]) -> Vec<Option<Core>> {
     let mut by_row: Vec<(usize, usize, usize, usize)> = parts
         .iter()
         .enumerate()
@@ -125,14 +180,15 @@ fn widest_of_parts(parts: &[Part], cores: &[(usize, usize, u32)]) -> Vec<(usize,
         })
         .collect();
     by_row.sort_unstable();
-    let mut widest = vec![(0, 0, 0); parts.len()];
+    let mut widest: Vec<Option<Core>> = vec![None; parts.len()];
     for core in cores {
-        let after = by_row.partition_point(|(row, start, ..)| (*row, *start) <= (core.1, core.0));
+        let after = by_row.partition_point(|(row, start, ..)| (*row, *start) <= (core.row, core.column));
         let Some((row, _, end, number)) = after.checked_sub(1).map(|index| by_row[index]) else {
             continue;
         };
-        if row == core.1 && core.0 < end && core.2 > widest[number].2 {
-            widest[number] = *core;
+        if row == core.row && core.column < end && widest[number].is_none_or(|best| core.square > best.square)
+        {
+            widest[number] = Some(*core);
         }
     }
     widest

@@ -16,6 +16,7 @@
 //! every drive where nothing is bent, fifteen times that otherwise.
 
 use crate::{Kept, Piece};
+use foldhash::fast::FixedState;
 use std::collections::{HashMap, HashSet};
 use tussock_types::Place;
 
@@ -83,11 +84,15 @@ const FAR_M: f64 = 1e6;
 /// Weight that holds each node at nought.
 const RIDGE: f64 = 0.5;
 
+type Node = (i32, i32);
+/// By node, with a hash for few bytes: nobody from outside chooses them to collide.
+type ByNode<T> = HashMap<Node, T, FixedState>;
+
 /// By how much positions are bent, by place.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Bent {
     /// Offset of positions at each node that is bent: node, east, north.
-    offsets_m: HashMap<(i32, i32), [f64; 2]>,
+    offsets_m: ByNode<[f64; 2]>,
     /// Largest offset.
     pub largest_m: f64,
     /// Where it is the largest.
@@ -103,7 +108,7 @@ fn node(value_m: f64) -> (i32, f64) {
 }
 
 /// The four nodes around a place with their weights.
-fn around(place: Place) -> [((i32, i32), f64); 4] {
+fn around(place: Place) -> [(Node, f64); 4] {
     let (east, right) = node(place.east_m);
     let (north, up) = node(place.north_m);
     [
@@ -114,7 +119,7 @@ fn around(place: Place) -> [((i32, i32), f64); 4] {
     ]
 }
 
-fn offset_at(offsets_m: &HashMap<(i32, i32), [f64; 2]>, place: Place) -> [f64; 2] {
+fn offset_at(offsets_m: &ByNode<[f64; 2]>, place: Place) -> [f64; 2] {
     let mut sum = [0.0; 2];
     for (node, weight) in around(place) {
         if let Some(offset_m) = offsets_m.get(&node) {
@@ -126,7 +131,7 @@ fn offset_at(offsets_m: &HashMap<(i32, i32), [f64; 2]>, place: Place) -> [f64; 2
 }
 
 /// Solves place + offset at place = logged. Offsets change by less than one metre in a metre, or they could not be undone.
-fn straightened(offsets_m: &HashMap<(i32, i32), [f64; 2]>, logged: Place, guess: Place) -> Place {
+fn straightened(offsets_m: &ByNode<[f64; 2]>, logged: Place, guess: Place) -> Place {
     const STEPS: usize = 12;
     let mut place = guess;
     for _ in 0..STEPS {
@@ -250,16 +255,25 @@ impl Line {
         }
     }
 
-    /// Cauchy weights of places; gives the cost too.
-    fn weigh(&self, places: &[Place], scale_m: f64, weights: &mut [f64]) -> f64 {
-        let mut cost = 0.0;
+    /// Square of how far a place lies off, in units of Cauchy's scale.
+    fn square(&self, at: usize, place: Place, scale_m: f64) -> f64 {
+        let [east_m, north_m] = self.off_m(at, place);
+        (east_m * east_m + north_m * north_m) / (CAUCHY * scale_m).powi(2)
+    }
+
+    /// Cauchy weights of places.
+    fn weigh(&self, places: &[Place], scale_m: f64, weights: &mut [f64]) {
         for (at, place) in places.iter().enumerate() {
-            let [east_m, north_m] = self.off_m(at, *place);
-            let square = (east_m * east_m + north_m * north_m) / (CAUCHY * scale_m).powi(2);
-            weights[at] = 1.0 / (1.0 + square);
-            cost += square.ln_1p();
+            weights[at] = 1.0 / (1.0 + self.square(at, *place, scale_m));
         }
-        cost
+    }
+
+    /// What the places cost, less the scatter of the speed.
+    fn cost(&self, places: &[Place], scale_m: f64) -> f64 {
+        let places = places.iter().enumerate();
+        places.fold(0.0, |sum, (at, place)| {
+            sum + self.square(at, *place, scale_m).ln_1p()
+        })
     }
 
     /// Fits the drive to places, those far off counting little: from its whole, its first and its last half.
@@ -271,11 +285,12 @@ impl Line {
             let mut weights: Vec<f64> = (0..count)
                 .map(|at| f64::from(u8::from(start.contains(&at))))
                 .collect();
-            let mut cost = 0.0;
-            for _ in 0..REWEIGHTINGS {
+            for _ in 1..REWEIGHTINGS {
                 self.regress(places, &weights, scale_m, speed_mps);
-                cost = self.weigh(places, scale_m, &mut weights);
+                self.weigh(places, scale_m, &mut weights);
             }
+            self.regress(places, &weights, scale_m, speed_mps);
+            let mut cost = self.cost(places, scale_m);
             let found_mps = self.velocity_mps[0].hypot(self.velocity_mps[1]);
             cost += ((found_mps - speed_mps) / (SPEED_SD * speed_mps)).powi(2);
             if best.is_none_or(|(least, ..)| cost < least) {
@@ -362,9 +377,9 @@ pub fn find(kept: &Kept, pieces: &[Piece], white_m: f64, speed_mps: f64) -> Opti
     }
     let mut lines = drives(kept, pieces);
     let scale_m = white_m.max(0.02);
-    let mut offsets_m: HashMap<(i32, i32), [f64; 2]> = HashMap::new();
+    let mut offsets_m: ByNode<[f64; 2]> = ByNode::default();
     for round in 0..ROUNDS {
-        let mut sums: HashMap<(i32, i32), Sum> = HashMap::new();
+        let mut sums: ByNode<Sum> = ByNode::default();
         for (number, line) in lines.iter_mut().enumerate() {
             let places: Vec<Place> = line
                 .places
@@ -405,14 +420,11 @@ pub fn find(kept: &Kept, pieces: &[Piece], white_m: f64, speed_mps: f64) -> Opti
 }
 
 /// Nodes with few drives lean on their neighbours.
-fn smoothed(
-    offsets_m: &HashMap<(i32, i32), [f64; 2]>,
-    sums: &HashMap<(i32, i32), Sum>,
-) -> HashMap<(i32, i32), [f64; 2]> {
+fn smoothed(offsets_m: &ByNode<[f64; 2]>, sums: &ByNode<Sum>) -> ByNode<[f64; 2]> {
     offsets_m
         .iter()
         .map(|(&(east, north), offset_m)| {
-            let drives = |node: &(i32, i32)| sums.get(node).map_or(0.0, |sum| sum.drives);
+            let drives = |node: &Node| sums.get(node).map_or(0.0, |sum| sum.drives);
             let own = drives(&(east, north));
             let mut around = [0.0; 3];
             for step in [
@@ -487,12 +499,12 @@ impl Says {
 }
 
 /// The nodes that are bent beyond doubt, with those around them.
-fn believed(lines: &[Line], offsets_m: &HashMap<(i32, i32), [f64; 2]>, sure: Sure) -> Option<Bent> {
+fn believed(lines: &[Line], offsets_m: &ByNode<[f64; 2]>, sure: Sure) -> Option<Bent> {
     // Each drive over a node says once how far it lies off there, along the offset; drives are apart in time.
-    let mut says: HashMap<(i32, i32), Says> = HashMap::new();
+    let mut says: ByNode<Says> = ByNode::default();
     for line in lines {
         let across = line.across();
-        let mut own: HashMap<(i32, i32), [f64; 2]> = HashMap::new();
+        let mut own: ByNode<[f64; 2]> = ByNode::default();
         for (at, logged) in line.places.iter().enumerate() {
             let left_m = line.left_m(at, *logged);
             for (node, weight) in around(line.seen[at]) {
@@ -510,29 +522,29 @@ fn believed(lines: &[Line], offsets_m: &HashMap<(i32, i32), [f64; 2]>, sure: Sur
         }
     }
     let size = |offset_m: &[f64; 2]| offset_m[0].hypot(offset_m[1]);
-    let is_bent = |node: &(i32, i32)| {
+    let is_bent = |node: &Node| {
         offsets_m
             .get(node)
             .zip(says.get(node))
             .is_some_and(|(offset_m, says)| size(offset_m) > sure.least_m && says.agree(sure.errors))
     };
-    let mut bent: Vec<(i32, i32)> = offsets_m.keys().filter(|node| is_bent(node)).copied().collect();
+    let mut bent: Vec<Node> = offsets_m.keys().filter(|node| is_bent(node)).copied().collect();
     bent.sort_unstable();
     // From there on as far as drives do not speak against it.
-    let may_belong = |node: &(i32, i32)| {
+    let may_belong = |node: &Node| {
         offsets_m
             .get(node)
             .is_some_and(|offset_m| size(offset_m) > 0.5 * sure.least_m)
             && says.get(node).is_none_or(|says| says.explained_m2 > says.left_m2)
     };
-    let mut open: HashSet<(i32, i32)> = offsets_m
+    let mut open: HashSet<Node, FixedState> = offsets_m
         .keys()
         .filter(|node| may_belong(node))
         .copied()
         .collect();
     open.extend(&bent);
-    let seeds: HashSet<(i32, i32)> = bent.iter().copied().collect();
-    let mut kept_nodes: Vec<(i32, i32)> = Vec::new();
+    let seeds: HashSet<Node, FixedState> = bent.iter().copied().collect();
+    let mut kept_nodes: Vec<Node> = Vec::new();
     for start in &bent {
         if !open.remove(start) {
             continue;
@@ -575,7 +587,7 @@ fn believed(lines: &[Line], offsets_m: &HashMap<(i32, i32), [f64; 2]>, sure: Sur
             .count() as f64
             * NODE_M
             * NODE_M,
-        offsets_m: HashMap::new(),
+        offsets_m: ByNode::default(),
     };
     for (east, north) in kept_nodes {
         // Two nodes farther the bend has faded.

@@ -38,6 +38,10 @@ impl Leg {
     }
 }
 
+/// How far is looked first for the nearest leg, and how often twice as far.
+const FIRST_REACH_M: f64 = 0.25;
+const REACHES: u32 = 5;
+
 type Entry = CachedEnvelope<GeomWithData<Line<[f64; 2]>, u32>>;
 
 /// Legs that can be asked for by place.
@@ -91,6 +95,19 @@ impl LegIndex {
     pub fn nearest(&self, place: Place) -> Option<(usize, f64)> {
         if !(place.east_m.is_finite() && place.north_m.is_finite()) {
             return None;
+        }
+        // Long legs overlap, so that the tree's own search from near to far looks at many of them; a leg is mostly close by.
+        let mut reach_m = FIRST_REACH_M;
+        for _ in 0..REACHES {
+            let nearest = self
+                .candidates(place, reach_m)
+                .map(|number| (number, self.legs[number].distance_m(place)))
+                .min_by(|a, b| a.1.total_cmp(&b.1).then(a.0.cmp(&b.0)));
+            // What is nearer than the reach was looked at.
+            if let Some(nearest) = nearest.filter(|(_, distance_m)| *distance_m <= reach_m) {
+                return Some(nearest);
+            }
+            reach_m *= 2.0;
         }
         let found = self.tree.nearest_neighbor([place.east_m, place.north_m])?.data as usize;
         // The tree's own arithmetic differs from ours by rounding: look again at all that could be as near.
