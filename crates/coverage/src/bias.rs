@@ -13,6 +13,7 @@ use crate::swath::{self, Sweep};
 use rand::SeedableRng;
 use rand_chacha::ChaCha8Rng;
 use rand_distr::{Distribution, StandardNormal};
+use rayon::prelude::*;
 use tussock_plane::BitGrid;
 use tussock_types::Place;
 
@@ -47,8 +48,8 @@ pub fn fraction_with_error_added(
         corner_m: ADDED * error.corner_m,
         ..error
     };
-    let mut visited = 0_u64;
-    for realisation in 0..REALISATIONS {
+    // Each has a stream of its own, and sums of whole numbers have no order.
+    let cells_visited = |realisation: u32| {
         let mut dice = ChaCha8Rng::seed_from_u64(seed);
         dice.set_stream(u64::from(realisation));
         let mut wander = Wander::new(more, &mut dice);
@@ -64,8 +65,9 @@ pub fn fraction_with_error_added(
         });
         swath::mark(&mut mask, segments, 0.5 * cut_width_m);
         mask.and_in_place(lawn);
-        visited += mask.count();
-    }
+        mask.count()
+    };
+    let visited: u64 = (0..REALISATIONS).into_par_iter().map(cells_visited).sum();
     visited as f64 / f64::from(REALISATIONS) / lawn_cells
 }
 

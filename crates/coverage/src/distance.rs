@@ -5,6 +5,7 @@
 //! both are exact. Within a row only the run of unvisited cells and its two neighbours matter, so visited ground costs next to
 //! nothing. Parts are found on runs of cells with a union-find.
 
+use rayon::prelude::*;
 use tussock_plane::BitGrid;
 
 /// A rectangle of cells: columns and rows, ends excluded.
@@ -96,30 +97,29 @@ fn squared_of_rows(columns: usize, rows: usize, fill: impl Fn(usize, &mut [u32])
             .zip(&after[..columns])
             .for_each(|(cell, after)| *cell = (*cell).min(after + 1));
     }
-    let mut row_of = RowOf {
+    // Rows do not know of each other from here on.
+    let own_room = || RowOf {
         heights: vec![0; columns],
         sites: Vec::with_capacity(columns),
         begins: Vec::with_capacity(columns),
     };
-    for row in cells.chunks_exact_mut(columns.max(1)) {
-        row_of.heights.copy_from_slice(row);
-        let mut start = 0;
-        while start < columns {
-            if row[start] == 0 {
-                start += 1;
-                continue;
-            }
-            let end = row[start..]
-                .iter()
-                .position(|height| *height == 0)
-                .map_or(columns, |run| start + run);
-            row_of.run(start, end, &mut row[start..end]);
-            start = end;
-        }
+    if cells.len() < CELLS_FOR_THREADS {
+        let mut row_of = own_room();
+        cells
+            .chunks_exact_mut(columns.max(1))
+            .for_each(|row| row_of.row(row));
+    } else {
+        cells
+            .par_chunks_exact_mut(columns)
+            .with_min_len(ROWS_AT_ONCE)
+            .for_each_init(own_room, RowOf::row);
     }
     cells
 }
 
+/// From so many cells on threads are worth their start.
+const CELLS_FOR_THREADS: usize = 100_000;
+const ROWS_AT_ONCE: usize = 32;
 /// Looking at so many neighbours of each cell costs what the envelope does.
 const NEIGHBOURS_AS_ENVELOPE: usize = 12;
 
@@ -131,6 +131,24 @@ struct RowOf {
 }
 
 impl RowOf {
+    /// Distances along columns become squared distances.
+    fn row(&mut self, row: &mut [u32]) {
+        self.heights.copy_from_slice(row);
+        let mut start = 0;
+        while start < row.len() {
+            if row[start] == 0 {
+                start += 1;
+                continue;
+            }
+            let end = row[start..]
+                .iter()
+                .position(|height| *height == 0)
+                .map_or(row.len(), |run| start + run);
+            self.run(start, end, &mut row[start..end]);
+            start = end;
+        }
+    }
+
     /// Squared distances of a run of cells that are not zero.
     fn run(&mut self, start: usize, end: usize, out: &mut [u32]) {
         let length = end - start;
@@ -405,6 +423,27 @@ mod tests {
         };
         assert_eq!(sizes(Connectivity::Four), [3, 3, 1, 1, 1, 1, 1]);
         assert_eq!(sizes(Connectivity::Eight), [3, 3, 2, 2, 1]);
+    }
+
+    /// Large enough for threads: a lattice of zeros, whose distances are known.
+    #[test]
+    fn distances_over_many_rows_are_those_to_the_next_knot_of_a_lattice() {
+        let (columns, rows, step) = (410, 390, 26);
+        assert!(columns * rows > CELLS_FOR_THREADS);
+        let found = squared(columns, rows, |column, row| {
+            column % step == 13 && row % step == 13
+        });
+        let off = |at: usize| at.abs_diff(at / step * step + 13) as u32;
+        for row in 0..rows {
+            for column in 0..columns - columns % step {
+                let (across, up) = (off(column), off(row));
+                assert_eq!(
+                    found[row * columns + column],
+                    across * across + up * up,
+                    "{column} {row}"
+                );
+            }
+        }
     }
 
     // ALG-03: scipy.ndimage.distance_transform_edt squared.

@@ -4,6 +4,7 @@
 //! short intervals; Kaplan and Meier's estimate counts it for as long as it lasted. Intervals are gathered in bins of
 //! one percent, which is the accuracy of the quantiles.
 
+use std::sync::OnceLock;
 use tussock_types::IntervalQuantiles;
 
 const BINS: usize = 2200;
@@ -16,23 +17,86 @@ const RATIO: f64 = 1.01;
 pub struct Intervals {
     finished: Vec<u64>,
     unfinished: Vec<u64>,
-    inverse_ratio: f32,
+    bins: &'static Bins,
 }
 
 impl Default for Intervals {
     fn default() -> Self {
+        static BINS_ONCE: OnceLock<Bins> = OnceLock::new();
         Self {
             finished: vec![0; BINS],
             unfinished: vec![0; BINS],
-            inverse_ratio: (1.0 / RATIO.ln()) as f32,
+            bins: BINS_ONCE.get_or_init(Bins::new),
         }
     }
 }
 
+/// The bin of an interval without a logarithm: there are millions of intervals.
+#[derive(Debug)]
+struct Bins {
+    /// For the upper bits of an interval's representation, the bin of the least interval that has them.
+    first: Vec<u16>,
+    /// Least interval of each bin, and infinity.
+    least_s: Vec<f32>,
+}
+
+/// Bits of an interval that are not looked at: steps of a 256th, several to a bin.
+const LOW_BITS: u32 = 15;
+
+impl Bins {
+    fn new() -> Self {
+        // Positive floats have the order of their bits, so the least of a bin is found by halving.
+        let least_s = (0..BINS)
+            .map(|bin| {
+                let (mut below, mut at) = (0, f32::INFINITY.to_bits());
+                while at - below > 1 {
+                    let middle = below + (at - below) / 2;
+                    if by_logarithm(f32::from_bits(middle)) >= bin {
+                        at = middle;
+                    } else {
+                        below = middle;
+                    }
+                }
+                if bin == 0 { 0.0 } else { f32::from_bits(at) }
+            })
+            .chain([f32::INFINITY])
+            .collect();
+        let first = (0..=f32::INFINITY.to_bits() >> LOW_BITS)
+            .map(|high| by_logarithm(f32::from_bits(high << LOW_BITS)) as u16)
+            .collect();
+        Self { first, least_s }
+    }
+
+    fn of(&self, interval_s: f32) -> usize {
+        if !(interval_s > 0.0) {
+            return 0;
+        }
+        let mut bin = usize::from(self.first[(interval_s.to_bits() >> LOW_BITS) as usize]);
+        while self.least_s[bin + 1] <= interval_s && bin + 1 < BINS {
+            bin += 1;
+        }
+        bin
+    }
+}
+
+fn by_logarithm(interval_s: f32) -> usize {
+    let inverse_ratio = (1.0 / RATIO.ln()) as f32;
+    (((interval_s / SHORTEST_S as f32).max(1.0)).ln() * inverse_ratio).min(BINS as f32 - 1.0) as usize
+}
+
 impl Intervals {
     fn bin(&self, interval_s: f32) -> usize {
-        (((interval_s / SHORTEST_S as f32).max(1.0)).ln() * self.inverse_ratio).min(BINS as f32 - 1.0)
-            as usize
+        self.bins.of(interval_s)
+    }
+
+    /// Adds those of another part of the lawn.
+    pub(crate) fn add(&mut self, other: &Self) {
+        for (own, others) in [
+            (&mut self.finished, &other.finished),
+            (&mut self.unfinished, &other.unfinished),
+        ] {
+            own.iter_mut().zip(others).for_each(|(sum, more)| *sum += more);
+        }
     }
 
     /// Enters an interval that ended with a visit.
@@ -190,6 +254,36 @@ mod tests {
     use approx::assert_abs_diff_eq;
 
     // ALG-28: remission times of 21 patients on 6-MP (Freireich et al. 1963), recomputed.
+    #[test]
+    fn the_bin_of_every_kind_of_interval_is_that_of_its_logarithm() {
+        let bins = Bins::new();
+        let mut interval_s = 1e-3_f32;
+        while interval_s < 1e12 {
+            for near in [-2_i32, -1, 0, 1, 2] {
+                let near_s = f32::from_bits(interval_s.to_bits().wrapping_add_signed(near));
+                assert_eq!(bins.of(near_s), by_logarithm(near_s), "{near_s}");
+            }
+            interval_s *= 1.000_37;
+        }
+        for bin in 1..BINS {
+            let least_s = bins.least_s[bin];
+            assert_eq!(by_logarithm(least_s), bins.of(least_s));
+            let below_s = f32::from_bits(least_s.to_bits() - 1);
+            assert_eq!(by_logarithm(below_s), bins.of(below_s));
+        }
+        for odd_s in [
+            0.0,
+            -1.0,
+            f32::NAN,
+            f32::NEG_INFINITY,
+            f32::INFINITY,
+            f32::MAX,
+            f32::MIN_POSITIVE,
+        ] {
+            assert_eq!(bins.of(odd_s), by_logarithm(odd_s), "{odd_s}");
+        }
+    }
+
     #[test]
     fn survival_of_the_textbook_data() {
         let rows = [

@@ -30,15 +30,25 @@ pub fn squares(count: &Count) -> Cells {
     let mut last_s = vec![f32::NAN; cells];
     for row in 0..fine.rows {
         crate::distance::runs_of_row(count.lawn.row(row), fine.columns, |start, end| {
-            for column in start..end {
-                let at = (row / k) * grid.columns + column / k;
-                lawn[at] += 1;
-                if let Some((first, last)) = count.first_and_last_s(column, row) {
-                    visited[at] += 1;
-                    visits[at] += u32::from(count.visits(column, row));
-                    first_s[at] = first_s[at].min(first);
-                    last_s[at] = last_s[at].max(last);
+            // As far as square and tile stay the same.
+            let mut column = start;
+            while column < end {
+                let square = column / k;
+                let (tile, tile_end) = count.tile_row(column, row);
+                let stop = end.min((square + 1) * k).min(tile_end);
+                let at = (row / k) * grid.columns + square;
+                lawn[at] += (stop - column) as u32;
+                if let Some(tile) = tile {
+                    for (number, first, last) in tile.cells(column, stop) {
+                        if number > 0 {
+                            visited[at] += 1;
+                            visits[at] += u32::from(number);
+                            first_s[at] = first_s[at].min(first);
+                            last_s[at] = last_s[at].max(last);
+                        }
+                    }
                 }
+                column = stop;
             }
         });
     }

@@ -120,6 +120,18 @@ pub fn for_each_span(
     from: Place,
     to: Place,
     radius_m: f64,
+    paint: impl FnMut(usize, usize, usize),
+) {
+    for_each_span_in(grid, 0..grid.rows, from, to, radius_m, paint);
+}
+
+/// The same for some rows of the grid.
+pub(crate) fn for_each_span_in(
+    grid: &Grid,
+    rows: std::ops::Range<usize>,
+    from: Place,
+    to: Place,
+    radius_m: f64,
     mut paint: impl FnMut(usize, usize, usize),
 ) {
     // In cells, origin at the centre of the first cell.
@@ -133,8 +145,8 @@ pub fn for_each_span(
         (to.north_m - grid.north_min_m) * scale - 0.5,
     );
     let radius = radius_m * scale;
-    let lowest = (ay.min(by) - radius).ceil().max(0.0);
-    let highest = (ay.max(by) + radius).floor().min(grid.rows as f64 - 1.0);
+    let lowest = (ay.min(by) - radius).ceil().max(rows.start as f64);
+    let highest = (ay.max(by) + radius).floor().min(rows.end as f64 - 1.0);
     if !(lowest <= highest) || ax.max(bx) + radius < 0.0 || ax.min(bx) - radius > grid.columns as f64 {
         return;
     }

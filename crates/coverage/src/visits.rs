@@ -1,6 +1,7 @@
 //! Which cells, how often, when.
 
 use crate::{revisits::Intervals, swath};
+use rayon::prelude::*;
 use tussock_plane::BitGrid;
 use tussock_types::{Grid, Place};
 
@@ -24,6 +25,28 @@ impl Tile {
     }
 }
 
+/// One row of a tile.
+pub(crate) struct TileRow<'a> {
+    start: usize,
+    visits: &'a [u16],
+    first_s: &'a [f32],
+    last_s: &'a [f32],
+}
+
+impl TileRow<'_> {
+    /// Visits, first and last time of the cells from one column up to, not including, another.
+    pub(crate) fn cells(&self, from: usize, to: usize) -> impl Iterator<Item = (u16, f32, f32)> {
+        let cells = from - self.start..to - self.start;
+        let times = self.first_s[cells.clone()]
+            .iter()
+            .zip(&self.last_s[cells.clone()]);
+        self.visits[cells]
+            .iter()
+            .zip(times)
+            .map(|(visits, (first_s, last_s))| (*visits, *first_s, *last_s))
+    }
+}
+
 /// What one count found.
 pub struct Count {
     /// The counting grid.
@@ -42,6 +65,8 @@ pub struct Count {
     tile_columns: usize,
 }
 
+/// From so many sweeps on threads are worth their start.
+const SWEEPS_FOR_STRIPS: usize = 200;
 /// Buckets of driving time.
 const BUCKETS: usize = 400;
 
@@ -100,16 +125,76 @@ pub fn count(
         tile_columns,
     };
     let away_s = new_pass_after_s as f32;
-    for sweep in sweeps {
-        count.sweep(sweep, 0.5 * cut_width_m, away_s, start_s);
+    // Strips of tiles are counted side by side: cells do not know of each other, and sums of whole numbers have no order.
+    let strips = if sweeps.len() < SWEEPS_FOR_STRIPS {
+        1
+    } else {
+        rayon::current_num_threads().clamp(1, tile_rows.max(1))
+    };
+    let strip_rows = tile_rows.div_ceil(strips).max(1);
+    let (lawn, bucket_s, buckets) = (&count.lawn, count.bucket_s, count.new_cells.len());
+    let done: Vec<Strip> = count
+        .tiles
+        .chunks_mut((strip_rows * tile_columns).max(1))
+        .enumerate()
+        .map(|(number, tiles)| (number * strip_rows * TILE, tiles))
+        .collect::<Vec<_>>()
+        .into_par_iter()
+        .map(|(row_start, tiles)| {
+            let row_end = (row_start + strip_rows * TILE).min(grid.rows);
+            let mut strip = Strip {
+                lawn,
+                row_start,
+                row_end,
+                tiles,
+                tile_columns,
+                visited: vec![0; lawn.row_words() * (row_end - row_start)],
+                intervals: Intervals::default(),
+                new_cells: vec![0; buckets],
+                bucket_s,
+            };
+            for sweep in sweeps {
+                strip.sweep(sweep, 0.5 * cut_width_m, away_s, start_s);
+            }
+            strip
+        })
+        .collect();
+    let sums: Vec<_> = done
+        .into_iter()
+        .map(|strip| (strip.row_start, strip.visited, strip.intervals, strip.new_cells))
+        .collect();
+    for (row_start, visited, intervals, new_cells) in sums {
+        for (row, words) in visited.chunks_exact(count.lawn.row_words().max(1)).enumerate() {
+            count.visited.row_mut(row_start + row).copy_from_slice(words);
+        }
+        count.intervals.add(&intervals);
+        count
+            .new_cells
+            .iter_mut()
+            .zip(new_cells)
+            .for_each(|(sum, new)| *sum += new);
     }
     count.close((end_s - start_s) as f32);
     count
 }
 
-impl Count {
+/// Rows of tiles that are counted by themselves.
+struct Strip<'a> {
+    lawn: &'a BitGrid,
+    row_start: usize,
+    row_end: usize,
+    tiles: &'a mut [Option<Box<Tile>>],
+    tile_columns: usize,
+    /// Words of the rows.
+    visited: Vec<u64>,
+    intervals: Intervals,
+    new_cells: Vec<u64>,
+    bucket_s: f64,
+}
+
+impl Strip<'_> {
     fn sweep(&mut self, sweep: &swath::Sweep, radius_m: f64, away_s: f32, start_s: f64) {
-        let grid = self.grid;
+        let grid = self.lawn.grid;
         let length_m = sweep.from.distance_m(sweep.to);
         let lapse_s = sweep.end_s - sweep.start_s;
         let begin_s = sweep.start_s - start_s;
@@ -125,66 +210,77 @@ impl Count {
         let moves = length_m > 0.0;
         let Self {
             lawn,
+            row_start,
+            row_end,
             visited,
             intervals,
             new_cells,
             bucket_s,
             tiles,
             tile_columns,
-            ..
         } = self;
-        swath::for_each_span(&grid, sweep.from, sweep.to, radius_m, |row, start, end| {
-            let first = grid.centre(start, row);
-            let part_at_start = (first.east_m - sweep.from.east_m) * along_east
-                + (first.north_m - sweep.from.north_m) * along_north;
-            let part_per_cell = grid.cell_m * along_east;
-            let lawn_row = lawn.row(row);
-            let mut column = start;
-            while column < end {
-                let tile_end = ((column / TILE + 1) * TILE).min(end);
-                // Tile columns are half a word, so one look tells whether any of it is lawn.
-                let word = lawn_row[column / 64];
-                let mask = span_mask(column % 64, tile_end - column);
-                if word & mask == 0 {
-                    column = tile_end;
-                    continue;
-                }
-                let tile =
-                    tiles[(row / TILE) * *tile_columns + column / TILE].get_or_insert_with(Tile::boxed);
-                let base = (row % TILE) * TILE;
-                for at in column..tile_end {
-                    if word >> (at % 64) & 1 == 0 {
+        let row_words = lawn.row_words();
+        swath::for_each_span_in(
+            &grid,
+            *row_start..*row_end,
+            sweep.from,
+            sweep.to,
+            radius_m,
+            |row, start, end| {
+                let first = grid.centre(start, row);
+                let part_at_start = (first.east_m - sweep.from.east_m) * along_east
+                    + (first.north_m - sweep.from.north_m) * along_north;
+                let part_per_cell = grid.cell_m * along_east;
+                let lawn_row = lawn.row(row);
+                let mut column = start;
+                while column < end {
+                    let tile_end = ((column / TILE + 1) * TILE).min(end);
+                    // Tile columns are half a word, so one look tells whether any of it is lawn.
+                    let word = lawn_row[column / 64];
+                    let mask = span_mask(column % 64, tile_end - column);
+                    if word & mask == 0 {
+                        column = tile_end;
                         continue;
                     }
-                    let cell = base + at % TILE;
-                    let part = (part_at_start + part_per_cell * (at - start) as f64).clamp(0.0, 1.0);
-                    let arrive_s = (begin_s + part * lapse_s) as f32;
-                    let leave_s = if moves {
-                        arrive_s
-                    } else {
-                        (begin_s + lapse_s) as f32
-                    };
-                    let arrive_s = if moves { arrive_s } else { begin_s as f32 };
-                    let last_s = tile.last_s[cell];
-                    if arrive_s - last_s > away_s {
-                        if last_s == f32::NEG_INFINITY {
-                            tile.first_s[cell] = arrive_s;
-                            visited.set(at, row);
-                            let driven_s = sweep.driving_before_s + part * sweep.driving_s;
-                            let bucket = ((driven_s / *bucket_s) as usize).min(new_cells.len() - 1);
-                            new_cells[bucket] += 1;
-                        } else {
-                            intervals.finished(arrive_s - last_s);
+                    let tile = tiles[((row - *row_start) / TILE) * *tile_columns + column / TILE]
+                        .get_or_insert_with(Tile::boxed);
+                    let base = (row % TILE) * TILE;
+                    for at in column..tile_end {
+                        if word >> (at % 64) & 1 == 0 {
+                            continue;
                         }
-                        tile.visits[cell] = tile.visits[cell].saturating_add(1);
+                        let cell = base + at % TILE;
+                        let part = (part_at_start + part_per_cell * (at - start) as f64).clamp(0.0, 1.0);
+                        let arrive_s = (begin_s + part * lapse_s) as f32;
+                        let leave_s = if moves {
+                            arrive_s
+                        } else {
+                            (begin_s + lapse_s) as f32
+                        };
+                        let arrive_s = if moves { arrive_s } else { begin_s as f32 };
+                        let last_s = tile.last_s[cell];
+                        if arrive_s - last_s > away_s {
+                            if last_s == f32::NEG_INFINITY {
+                                tile.first_s[cell] = arrive_s;
+                                visited[(row - *row_start) * row_words + at / 64] |= 1 << (at % 64);
+                                let driven_s = sweep.driving_before_s + part * sweep.driving_s;
+                                let bucket = ((driven_s / *bucket_s) as usize).min(new_cells.len() - 1);
+                                new_cells[bucket] += 1;
+                            } else {
+                                intervals.finished(arrive_s - last_s);
+                            }
+                            tile.visits[cell] = tile.visits[cell].saturating_add(1);
+                        }
+                        tile.last_s[cell] = last_s.max(leave_s);
                     }
-                    tile.last_s[cell] = last_s.max(leave_s);
+                    column = tile_end;
                 }
-                column = tile_end;
-            }
-        });
+            },
+        );
     }
+}
 
+impl Count {
     /// Enters the unfinished last interval of each visited cell.
     fn close(&mut self, end_s: f32) {
         for tile in self.tiles.iter().flatten() {
@@ -211,6 +307,18 @@ impl Count {
         self.tile(column, row)
             .filter(|(tile, cell)| tile.visits[*cell] > 0)
             .map(|(tile, cell)| (tile.first_s[cell], tile.last_s[cell]))
+    }
+
+    /// Counters of a row inside the tile of a cell, if it was touched, and the first column beyond that tile.
+    pub(crate) fn tile_row(&self, column: usize, row: usize) -> (Option<TileRow<'_>>, usize) {
+        let start = column / TILE * TILE;
+        let row_in_tile = self.tile(start, row).map(|(tile, cell)| TileRow {
+            start,
+            visits: &tile.visits[cell..cell + TILE],
+            first_s: &tile.first_s[cell..cell + TILE],
+            last_s: &tile.last_s[cell..cell + TILE],
+        });
+        (row_in_tile, start + TILE)
     }
 
     fn tile(&self, column: usize, row: usize) -> Option<(&Tile, usize)> {

@@ -17,6 +17,7 @@
 
 use crate::{Kept, Piece};
 use foldhash::fast::FixedState;
+use rayon::prelude::*;
 use std::collections::{HashMap, HashSet};
 use tussock_types::Place;
 
@@ -67,6 +68,8 @@ const END_CUT_S: f64 = 0.5;
 /// Shorter drives show no kink.
 const LEAST_DRIVE_M: f64 = 3.0;
 const LEAST_FIXES: usize = 8;
+/// Fewer drives are not worth a thread.
+const DRIVES_AT_ONCE: usize = 32;
 /// Rounds of the backfitting.
 const ROUNDS: usize = 15;
 /// Rounds of the reweighting for each line.
@@ -380,18 +383,26 @@ pub fn find(kept: &Kept, pieces: &[Piece], white_m: f64, speed_mps: f64) -> Opti
     let mut offsets_m: ByNode<[f64; 2]> = ByNode::default();
     for round in 0..ROUNDS {
         let mut sums: ByNode<Sum> = ByNode::default();
-        for (number, line) in lines.iter_mut().enumerate() {
-            let places: Vec<Place> = line
-                .places
-                .iter()
-                .zip(&line.seen)
-                .map(|(logged, seen)| {
-                    let [east_m, north_m] = offset_at(&offsets_m, *seen);
-                    Place::new(logged.east_m - east_m, logged.north_m - north_m)
-                })
-                .collect();
-            line.fit(&places, scale_m, speed_mps);
-            line.look();
+        // Drives are fitted side by side, then heard one after the other.
+        let straightened: Vec<Vec<Place>> = lines
+            .par_iter_mut()
+            .with_min_len(DRIVES_AT_ONCE)
+            .map(|line| {
+                let places: Vec<Place> = line
+                    .places
+                    .iter()
+                    .zip(&line.seen)
+                    .map(|(logged, seen)| {
+                        let [east_m, north_m] = offset_at(&offsets_m, *seen);
+                        Place::new(logged.east_m - east_m, logged.north_m - north_m)
+                    })
+                    .collect();
+                line.fit(&places, scale_m, speed_mps);
+                line.look();
+                places
+            })
+            .collect();
+        for (number, (line, places)) in lines.iter().zip(&straightened).enumerate() {
             let (along, across) = (line.along(), line.across());
             for (at, seen) in line.seen.iter().enumerate() {
                 let [east_m, north_m] = line.off_m(at, places[at]);

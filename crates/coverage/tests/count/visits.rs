@@ -96,6 +96,41 @@ fn ground_that_is_no_lawn_is_not_counted() {
     assert_eq!(count.new_cells.iter().sum::<u64>(), count.visited.count());
 }
 
+/// A long count is cut into strips, one for each thread.
+#[test]
+fn any_number_of_threads_counts_the_same() {
+    let at = |number: u32| {
+        let turn_rad = 2.399_963 * f64::from(number);
+        let reach_m = 2.9 * (0.754_878 * f64::from(number)).fract();
+        Place::new(reach_m * turn_rad.cos(), reach_m * turn_rad.sin())
+    };
+    let legs: Vec<(Place, Place)> = (0..600).map(|number| (at(number), at(number + 1))).collect();
+    let sweeps = driven(&legs);
+    let by = |threads: usize| {
+        let pool = rayon::ThreadPoolBuilder::new()
+            .num_threads(threads)
+            .build()
+            .unwrap();
+        pool.install(|| counted(lawn_around(3.0), &sweeps))
+    };
+    let alone = by(1);
+    assert!(alone.visited_fraction() > 0.5);
+    for threads in [2, 3, 16] {
+        let several = by(threads);
+        assert_eq!(several.visited, alone.visited, "{threads} threads");
+        assert_eq!(several.new_cells, alone.new_cells);
+        assert_eq!(several.touched_tiles(), alone.touched_tiles());
+        assert_eq!(several.intervals.survival(), alone.intervals.survival());
+        for (column, row) in alone.visited.cells_on() {
+            assert_eq!(several.visits(column, row), alone.visits(column, row));
+            assert_eq!(
+                several.first_and_last_s(column, row),
+                alone.first_and_last_s(column, row)
+            );
+        }
+    }
+}
+
 #[test]
 fn no_sweep_visits_nothing() {
     let count = count(lawn_around(1.0), &[], WIDTH_M, AWAY_S, (0.0, 0.0));
