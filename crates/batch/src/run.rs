@@ -103,7 +103,14 @@ pub fn run_over(run: &Run, bucket: &Bucket, tell: &mut dyn FnMut(Told)) -> Resul
     let mut behind = 0;
     for chunk in wishes.gardens.chunks(run.chunk.max(1)) {
         let known = Known::of(&store, chunk)?;
-        let jobs = known.jobs(run, bucket, &wishes, chunk, &mut done, tell)?;
+        let jobs = known.jobs(
+            &run.place,
+            bucket,
+            wishes.night_turns_at_h,
+            chunk,
+            &mut done,
+            tell,
+        );
         if !jobs.change.is_empty() {
             store.commit(jobs.change, Compaction::Left)?;
         }
@@ -127,17 +134,17 @@ pub fn run_over(run: &Run, bucket: &Bucket, tell: &mut dyn FnMut(Told)) -> Resul
 }
 
 /// What the store knows of some gardens.
-struct Known {
+pub(crate) struct Known {
     logs: HashMap<String, Vec<(Night, Row)>>,
     nights: HashMap<String, BTreeMap<Night, (String, String)>>,
     failures: HashMap<String, Vec<(Night, Row)>>,
     gardens: HashMap<String, Row>,
 }
 
-struct Jobs {
-    jobs: Vec<GardenJob>,
+pub(crate) struct Jobs {
+    pub(crate) jobs: Vec<GardenJob>,
     /// What the lookout itself found to fail.
-    change: Change,
+    pub(crate) change: Change,
 }
 
 fn by_garden(rows: Vec<(Night, Row)>) -> HashMap<String, Vec<(Night, Row)>> {
@@ -158,6 +165,16 @@ impl Known {
         let nights = store.rows(&NIGHTS, Columns::Some(&["key", "plan_sha256"]), EVER, &keep)?;
         let failures = store.rows(&FAILURES, Columns::All, EVER, &keep)?;
         let gardens = store.rows(&GARDENS, Columns::All, EVER, &keep)?;
+        Ok(Self::from_rows(logs, nights, failures, gardens))
+    }
+
+    /// The same from the rows of each table.
+    pub(crate) fn from_rows(
+        logs: Vec<(Night, Row)>,
+        nights: Vec<(Night, Row)>,
+        failures: Vec<(Night, Row)>,
+        gardens: Vec<(Night, Row)>,
+    ) -> Self {
         let text = |row: &Row, name: &str| row[NIGHTS.at(name)].text().unwrap_or_default().to_owned();
         let mut by_night: HashMap<String, BTreeMap<Night, (String, String)>> = HashMap::new();
         for (night, row) in nights {
@@ -166,7 +183,7 @@ impl Known {
                 .or_default()
                 .insert(night, (text(&row, "key"), text(&row, "plan_sha256")));
         }
-        Ok(Self {
+        Self {
             logs: by_garden(logs),
             nights: by_night,
             failures: by_garden(failures),
@@ -174,24 +191,24 @@ impl Known {
                 .into_iter()
                 .map(|(_, row)| (row[0].text().unwrap_or_default().to_owned(), row))
                 .collect(),
-        })
+        }
     }
 
-    fn jobs(
+    pub(crate) fn jobs(
         &self,
-        run: &Run,
+        place: &str,
         bucket: &Bucket,
-        wishes: &Wishes,
+        night_turns_at_h: u8,
         chunk: &[GardenInput],
         done: &mut Done,
         tell: &mut dyn FnMut(Told),
-    ) -> Result<Jobs, BatchError> {
+    ) -> Jobs {
         let mut out = Jobs {
             jobs: Vec::new(),
             change: Change::default(),
         };
         for garden in chunk {
-            match self.job(run, bucket, wishes, garden) {
+            match self.job(place, bucket, night_turns_at_h, garden) {
                 Ok(Some(job)) => out.jobs.push(job),
                 Ok(None) => self.renew_wishes(garden, &mut out.change),
                 Err(error) => {
@@ -216,7 +233,7 @@ impl Known {
                 }
             }
         }
-        Ok(out)
+        out
     }
 
     fn newest(&self, garden: &GardenInput) -> Option<Night> {
@@ -226,9 +243,9 @@ impl Known {
     /// A job where something is new.
     fn job(
         &self,
-        run: &Run,
+        place: &str,
         bucket: &Bucket,
-        wishes: &Wishes,
+        night_turns_at_h: u8,
         garden: &GardenInput,
     ) -> Result<Option<GardenJob>, BatchError> {
         let found = garden.logs(bucket)?;
@@ -306,7 +323,7 @@ impl Known {
         let is_stale = match nights {
             None => false,
             Some(nights) => {
-                let setup = work::setup_of(bucket, &garden.settings, wishes.night_turns_at_h)?;
+                let setup = work::setup_of(bucket, &garden.settings, night_turns_at_h)?;
                 nights
                     .range(newest - work::ANEW_NIGHTS..)
                     .any(|(_, (key, _))| key.get(17..33) != setup.get(..16))
@@ -332,11 +349,11 @@ impl Known {
             })
             .collect();
         Ok(Some(GardenJob {
-            place: run.place.clone(),
+            place: place.to_owned(),
             garden: garden.name.clone(),
             plan: garden.plan.clone(),
             settings: garden.settings.clone(),
-            night_turns_at_h: wishes.night_turns_at_h,
+            night_turns_at_h,
             logs,
             done: nights
                 .into_iter()
@@ -363,7 +380,7 @@ impl Known {
         }
     }
 
-    fn book_failures(&self, garden: &GardenInput, failed: &[Failed], change: &mut Change) {
+    pub(crate) fn book_failures(&self, garden: &GardenInput, failed: &[Failed], change: &mut Change) {
         for one in failed {
             self.forget_failure(&garden.name, &one.what, change);
             let mut row = vec![Value::Null; FAILURES.columns.len()];
@@ -414,10 +431,39 @@ fn do_jobs(
     if jobs.is_empty() {
         return Ok(());
     }
+    let pockets = |nights: std::ops::RangeInclusive<Night>, keep: &dyn Fn(&str) -> bool| {
+        store.rows(&POCKETS, Columns::All, nights, keep)
+    };
+    let change = changes(
+        |each| run.crew.work(jobs, each),
+        &pockets,
+        known,
+        chunk,
+        done,
+        tell,
+    )?;
+    store.commit(change, Compaction::Left)
+}
+
+/// Takes the answer to a job.
+pub(crate) type Each<'a> = dyn FnMut(&GardenJob, GardenAnswer) -> Result<(), BatchError> + 'a;
+/// Rows of `pockets` from the store, of some nights and gardens.
+pub(crate) type StoredPockets<'a> = dyn Fn(std::ops::RangeInclusive<Night>, &dyn Fn(&str) -> bool) -> Result<Vec<(Night, Row)>, BatchError>
+    + 'a;
+
+/// Has the jobs done, and says what that changes in the tables.
+pub(crate) fn changes(
+    work: impl FnOnce(&mut Each<'_>) -> Result<(), BatchError>,
+    stored_pockets: &StoredPockets<'_>,
+    known: &Known,
+    chunk: &[GardenInput],
+    done: &mut Done,
+    tell: &mut dyn FnMut(Told),
+) -> Result<Change, BatchError> {
     let inputs: HashMap<&str, &GardenInput> = chunk.iter().map(|garden| (&garden.name[..], garden)).collect();
     let mut change = Change::default();
     let mut pockets: BTreeMap<String, (String, BTreeMap<Night, Vec<Row>>)> = BTreeMap::new();
-    run.crew.work(jobs, &mut |job, mut answer| {
+    work(&mut |job, mut answer| {
         let Some(garden) = inputs.get(&job.garden[..]) else {
             return Ok(());
         };
@@ -440,8 +486,8 @@ fn do_jobs(
         });
         Ok(())
     })?;
-    name_pockets(store, known, pockets, &mut change)?;
-    store.commit(change, Compaction::Left)
+    name_pockets(stored_pockets, known, pockets, &mut change)?;
+    Ok(change)
 }
 
 /// Books everything of an answer but its pockets.
@@ -584,7 +630,7 @@ fn garden_row(old: Option<&Row>, garden: &GardenInput, answer: &GardenAnswer) ->
 
 /// Names pockets over nights, from the first night that changed on.
 fn name_pockets(
-    store: &Store,
+    stored_pockets: &StoredPockets<'_>,
     known: &Known,
     fresh: BTreeMap<String, (String, BTreeMap<Night, Vec<Row>>)>,
     change: &mut Change,
@@ -598,7 +644,7 @@ fn name_pockets(
         return Ok(());
     };
     let from = earliest.saturating_sub(identity::MEMORY_NIGHTS);
-    let mut stored = by_garden(store.rows(&POCKETS, Columns::All, from..=Night::MAX, &|garden| {
+    let mut stored = by_garden(stored_pockets(from..=Night::MAX, &|garden| {
         fresh.get(garden).is_some_and(|(_, nights)| !nights.is_empty())
     })?);
     for (garden, (plan_sha256, mut nights)) in fresh {
