@@ -63,6 +63,7 @@ const ARROWS: &[(&str, &[&str])] = &[
             "tussock-ingest",
             "tussock-report",
             "tussock-simulate",
+            "tussock-batch",
             "tussock",
         ],
     ),

@@ -43,6 +43,13 @@ pub trait Objects: Send + Sync {
 /// A folder of this machine.
 pub struct Folder(PathBuf);
 
+impl Folder {
+    /// By its path.
+    pub const fn new(path: PathBuf) -> Self {
+        Self(path)
+    }
+}
+
 impl Objects for Folder {
     fn read(&self, path: &str) -> std::io::Result<Vec<u8>> {
         std::fs::read(self.0.join(path))

@@ -8,10 +8,10 @@
 use crate::bucket::Bucket;
 use crate::night::{self, Night, USUAL_TURN_H};
 use crate::{BatchError, Found};
-use serde::Deserialize;
+use serde::{Deserialize, Serialize};
 
 /// The manifest's name.
-pub(crate) const MANIFEST: &str = "gardens.toml";
+pub const MANIFEST: &str = "gardens.toml";
 /// Folders in folders below `logs`, at most.
 const DEEPEST: usize = 4;
 
@@ -29,7 +29,7 @@ pub struct Wishes {
 }
 
 /// One garden.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct GardenInput {
     /// Its name.
     pub name: String,
@@ -48,7 +48,7 @@ pub struct GardenInput {
 }
 
 /// Weekdays whose night should bring a log, from Monday on.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Expected(pub [bool; 7]);
 
 impl Expected {

@@ -85,6 +85,9 @@ pub struct GardenAnswer {
     pub nights: Vec<NightAnswer>,
     /// What failed.
     pub failed: Vec<Failed>,
+    /// Known logs that a night needs again, and that were listed but not there when they were to be read.
+    #[serde(default)]
+    pub absent: Vec<String>,
 }
 
 /// One log that was read.

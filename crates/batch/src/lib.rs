@@ -7,6 +7,7 @@
 //! | where is everything kept, and who may read it? | [`Store`], [`table`] |
 //! | which night does a fix belong to? | [`night`] |
 //! | how does one log that hangs not stop the others? | [`pool`], [`work`] |
+//! | how is one garden worked through on a machine that has no store? | [`apart`] |
 //! | how is a customer forgotten? | [`Store::forget`] |
 //!
 //! A run lists the gardens, looks up what it knows of each log, and hands every garden that has something new to a worker
@@ -19,6 +20,7 @@
 //!
 //! Cost: the analysis of each new night, once. A run over known logs lists and compares, and reads none of them.
 
+pub mod apart;
 mod bucket;
 mod disk;
 mod error;
@@ -41,7 +43,7 @@ pub mod work;
 pub use bucket::{Bucket, Folder, Found, Listed, Objects};
 pub use disk::{Disk, RealDisk};
 pub use error::BatchError;
-pub use gardens::{Expected, GardenInput, LogInput, Wishes, gardens};
+pub use gardens::{Expected, GardenInput, LogInput, MANIFEST, Wishes, gardens};
 pub use job::{Failed, GardenAnswer, GardenJob, LogAnswer, LogRef, Message, NightAnswer, Stage};
 pub use last_visits::LastVisits;
-pub use store::{Change, Columns, Compaction, Store};
+pub use store::{Change, Columns, Compaction, DropRows, PutRow, Store};

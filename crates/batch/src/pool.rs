@@ -37,6 +37,35 @@ pub struct Crew {
     pub longest_s: f64,
 }
 
+/// One worker, kept from job to job by somebody who has the jobs one after the other.
+pub struct Hand {
+    crew: Crew,
+    worker: Option<Worker>,
+}
+
+impl Hand {
+    /// One of a crew, hired with the first job.
+    pub const fn new(crew: Crew) -> Self {
+        Self { crew, worker: None }
+    }
+
+    /// Does a job. What ends the worker is named in the answer, as in [`Crew::work`].
+    ///
+    /// # Errors
+    /// When no worker can be started.
+    pub fn job(&mut self, job: &GardenJob) -> Result<GardenAnswer, BatchError> {
+        self.crew.job(&mut self.worker, job.clone())
+    }
+}
+
+impl Drop for Hand {
+    fn drop(&mut self) {
+        if let Some(worker) = self.worker.take() {
+            worker.dismiss();
+        }
+    }
+}
+
 struct Worker {
     child: Child,
     stdin: ChildStdin,

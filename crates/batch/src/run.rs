@@ -103,7 +103,14 @@ pub fn run_over(run: &Run, bucket: &Bucket, tell: &mut dyn FnMut(Told)) -> Resul
     let mut behind = 0;
     for chunk in wishes.gardens.chunks(run.chunk.max(1)) {
         let known = Known::of(&store, chunk)?;
-        let jobs = known.jobs(run, bucket, &wishes, chunk, &mut done, tell)?;
+        let jobs = known.jobs(
+            &run.place,
+            bucket,
+            wishes.night_turns_at_h,
+            chunk,
+            &mut done,
+            tell,
+        );
         if !jobs.change.is_empty() {
             store.commit(jobs.change, Compaction::Left)?;
         }
@@ -127,17 +134,17 @@ pub fn run_over(run: &Run, bucket: &Bucket, tell: &mut dyn FnMut(Told)) -> Resul
 }
 
 /// What the store knows of some gardens.
-struct Known {
+pub(crate) struct Known {
     logs: HashMap<String, Vec<(Night, Row)>>,
     nights: HashMap<String, BTreeMap<Night, (String, String)>>,
     failures: HashMap<String, Vec<(Night, Row)>>,
     gardens: HashMap<String, Row>,
 }
 
-struct Jobs {
-    jobs: Vec<GardenJob>,
+pub(crate) struct Jobs {
+    pub(crate) jobs: Vec<GardenJob>,
     /// What the lookout itself found to fail.
-    change: Change,
+    pub(crate) change: Change,
 }
 
 fn by_garden(rows: Vec<(Night, Row)>) -> HashMap<String, Vec<(Night, Row)>> {
@@ -157,6 +164,16 @@ impl Known {
         let nights = store.rows_of(&NIGHTS, Columns::Some(&["key", "plan_sha256"]), EVER, &names)?;
         let failures = store.rows_of(&FAILURES, Columns::All, EVER, &names)?;
         let gardens = store.rows_of(&GARDENS, Columns::All, EVER, &names)?;
+        Ok(Self::from_rows(logs, nights, failures, gardens))
+    }
+
+    /// The same from the rows of each table.
+    pub(crate) fn from_rows(
+        logs: Vec<(Night, Row)>,
+        nights: Vec<(Night, Row)>,
+        failures: Vec<(Night, Row)>,
+        gardens: Vec<(Night, Row)>,
+    ) -> Self {
         let text = |row: &Row, name: &str| row[NIGHTS.at(name)].text().unwrap_or_default().to_owned();
         let mut by_night: HashMap<String, BTreeMap<Night, (String, String)>> = HashMap::new();
         for (night, row) in nights {
@@ -165,7 +182,7 @@ impl Known {
                 .or_default()
                 .insert(night, (text(&row, "key"), text(&row, "plan_sha256")));
         }
-        Ok(Self {
+        Self {
             logs: by_garden(logs),
             nights: by_night,
             failures: by_garden(failures),
@@ -173,24 +190,24 @@ impl Known {
                 .into_iter()
                 .map(|(_, row)| (row[0].text().unwrap_or_default().to_owned(), row))
                 .collect(),
-        })
+        }
     }
 
-    fn jobs(
+    pub(crate) fn jobs(
         &self,
-        run: &Run,
+        place: &str,
         bucket: &Bucket,
-        wishes: &Wishes,
+        night_turns_at_h: u8,
         chunk: &[GardenInput],
         done: &mut Done,
         tell: &mut dyn FnMut(Told),
-    ) -> Result<Jobs, BatchError> {
+    ) -> Jobs {
         let mut out = Jobs {
             jobs: Vec::new(),
             change: Change::default(),
         };
         for garden in chunk {
-            match self.job(run, bucket, wishes, garden) {
+            match self.job(place, bucket, night_turns_at_h, garden) {
                 Ok(Some(job)) => out.jobs.push(job),
                 Ok(None) => self.renew_wishes(garden, &mut out.change),
                 Err(error) => {
@@ -215,7 +232,7 @@ impl Known {
                 }
             }
         }
-        Ok(out)
+        out
     }
 
     fn newest(&self, garden: &GardenInput) -> Option<Night> {
@@ -225,9 +242,9 @@ impl Known {
     /// A job where something is new.
     fn job(
         &self,
-        run: &Run,
+        place: &str,
         bucket: &Bucket,
-        wishes: &Wishes,
+        night_turns_at_h: u8,
         garden: &GardenInput,
     ) -> Result<Option<GardenJob>, BatchError> {
         let found = garden.logs(bucket)?;
@@ -305,7 +322,7 @@ impl Known {
         let is_stale = match nights {
             None => false,
             Some(nights) => {
-                let setup = work::setup_of(bucket, &garden.settings, wishes.night_turns_at_h)?;
+                let setup = work::setup_of(bucket, &garden.settings, night_turns_at_h)?;
                 nights
                     .range(newest - work::ANEW_NIGHTS..)
                     .any(|(_, (key, _))| key.get(17..33) != setup.get(..16))
@@ -331,11 +348,11 @@ impl Known {
             })
             .collect();
         Ok(Some(GardenJob {
-            place: run.place.clone(),
+            place: place.to_owned(),
             garden: garden.name.clone(),
             plan: garden.plan.clone(),
             settings: garden.settings.clone(),
-            night_turns_at_h: wishes.night_turns_at_h,
+            night_turns_at_h,
             logs,
             done: nights
                 .into_iter()
@@ -362,7 +379,7 @@ impl Known {
         }
     }
 
-    fn book_failures(&self, garden: &GardenInput, failed: &[Failed], change: &mut Change) {
+    pub(crate) fn book_failures(&self, garden: &GardenInput, failed: &[Failed], change: &mut Change) {
         for one in failed {
             self.forget_failure(&garden.name, &one.what, change);
             let mut row = vec![Value::Null; FAILURES.columns.len()];
@@ -413,10 +430,39 @@ fn do_jobs(
     if jobs.is_empty() {
         return Ok(());
     }
+    let pockets = |nights: std::ops::RangeInclusive<Night>, gardens: &BTreeSet<&str>| {
+        store.rows_of(&POCKETS, Columns::All, nights, gardens)
+    };
+    let change = changes(
+        |each| run.crew.work(jobs, each),
+        &pockets,
+        known,
+        chunk,
+        done,
+        tell,
+    )?;
+    store.commit(change, Compaction::Left)
+}
+
+/// Takes the answer to a job.
+pub(crate) type Each<'a> = dyn FnMut(&GardenJob, GardenAnswer) -> Result<(), BatchError> + 'a;
+/// Rows of `pockets` from the store, of some nights and gardens.
+pub(crate) type StoredPockets<'a> =
+    dyn Fn(std::ops::RangeInclusive<Night>, &BTreeSet<&str>) -> Result<Vec<(Night, Row)>, BatchError> + 'a;
+
+/// Has the jobs done, and says what that changes in the tables.
+pub(crate) fn changes(
+    work: impl FnOnce(&mut Each<'_>) -> Result<(), BatchError>,
+    stored_pockets: &StoredPockets<'_>,
+    known: &Known,
+    chunk: &[GardenInput],
+    done: &mut Done,
+    tell: &mut dyn FnMut(Told),
+) -> Result<Change, BatchError> {
     let inputs: HashMap<&str, &GardenInput> = chunk.iter().map(|garden| (&garden.name[..], garden)).collect();
     let mut change = Change::default();
     let mut pockets: BTreeMap<String, (String, BTreeMap<Night, Vec<Row>>)> = BTreeMap::new();
-    run.crew.work(jobs, &mut |job, mut answer| {
+    work(&mut |job, mut answer| {
         let Some(garden) = inputs.get(&job.garden[..]) else {
             return Ok(());
         };
@@ -439,8 +485,8 @@ fn do_jobs(
         });
         Ok(())
     })?;
-    name_pockets(store, known, pockets, &mut change)?;
-    store.commit(change, Compaction::Left)
+    name_pockets(stored_pockets, known, pockets, &mut change)?;
+    Ok(change)
 }
 
 /// Books everything of an answer but its pockets.
@@ -583,7 +629,7 @@ fn garden_row(old: Option<&Row>, garden: &GardenInput, answer: &GardenAnswer) ->
 
 /// Names pockets over nights, from the first night that changed on.
 fn name_pockets(
-    store: &Store,
+    stored_pockets: &StoredPockets<'_>,
     known: &Known,
     fresh: BTreeMap<String, (String, BTreeMap<Night, Vec<Row>>)>,
     change: &mut Change,
@@ -599,7 +645,7 @@ fn name_pockets(
     let from = earliest.saturating_sub(identity::MEMORY_NIGHTS);
     let with_nights = fresh.iter().filter(|(_, (_, nights))| !nights.is_empty());
     let names: BTreeSet<&str> = with_nights.map(|(garden, _)| &garden[..]).collect();
-    let mut stored = by_garden(store.rows_of(&POCKETS, Columns::All, from..=Night::MAX, &names)?);
+    let mut stored = by_garden(stored_pockets(from..=Night::MAX, &names)?);
     for (garden, (plan_sha256, mut nights)) in fresh {
         let Some(first) = nights.keys().next().copied() else {
             continue;

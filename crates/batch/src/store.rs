@@ -49,6 +49,11 @@ impl Alive {
 /// What a row is known by within its table and night: garden, and a key where the table has one.
 type RowKey = (String, Option<String>);
 
+/// A row to add to a table and night; night 0 in a table without.
+pub type PutRow = (&'static Table, Night, Row);
+/// Rows of a garden to take away from a table and night, all or those with one value in the second column.
+pub type DropRows = (&'static Table, Night, Option<String>);
+
 /// What a commit changes.
 #[derive(Clone, Debug, Default)]
 pub struct Change {
@@ -78,6 +83,19 @@ impl Change {
     fn gardens_dropped(&self, at: &(usize, Option<Night>)) -> BTreeSet<&str> {
         let drop = self.drop.get(at).into_iter().flatten();
         drop.map(|(garden, _)| &garden[..]).collect()
+    }
+
+    /// What is to be added, and what taken away.
+    pub(crate) fn into_parts(self) -> (Vec<PutRow>, Vec<DropRows>) {
+        let put = self.put.into_iter().flat_map(|((number, night), rows)| {
+            rows.into_iter()
+                .map(move |row| (TABLES[number], night.unwrap_or(0), row))
+        });
+        let drop = self.drop.into_iter().flat_map(|((number, night), keys)| {
+            keys.into_iter()
+                .map(move |(_, second)| (TABLES[number], night.unwrap_or(0), second))
+        });
+        (put.collect(), drop.collect())
     }
 
     fn drops(&self, at: &(usize, Option<Night>), row: &Row) -> bool {
@@ -376,18 +394,7 @@ impl Store {
                 }
                 let count = rows.len();
                 let bytes = table::write(table, rows, &self.tool_version)?;
-                // Two that write at once on a disk without locks must not take each other's names.
-                let digest = Sha256::digest(&bytes);
-                let file = format!(
-                    "{}/part-{:08}-{}-{:02x}{:02x}{:02x}{:02x}.parquet",
-                    table.folder(night),
-                    next.commit,
-                    new_files.len(),
-                    digest[0],
-                    digest[1],
-                    digest[2],
-                    digest[3],
-                );
+                let file = file_name(table, night, next.commit, new_files.len(), &bytes);
                 alive_after.push(Alive {
                     file: file.clone(),
                     night: night.map(night::words),
@@ -396,6 +403,51 @@ impl Store {
                 new_files.push((file, bytes));
             }
             next.tables.insert(table.name.to_owned(), alive_after);
+        }
+        self.put_in_place(next, &new_files)
+    }
+
+    /// Files of a table that count, with their nights.
+    pub fn table_files(&self, table: &'static Table) -> Vec<(Option<Night>, PathBuf)> {
+        self.alive(table)
+            .iter()
+            .map(|alive| (alive.night(), self.path.join(&alive.file)))
+            .collect()
+    }
+
+    /// Takes in files that others wrote, in the place of all that the store has of some tables and nights; whole or not at all.
+    /// The files are looked through and copied, the originals stay where they are.
+    ///
+    /// # Errors
+    /// When a file is not of its table, the disk refuses or another run overtook this one; the store is then as it was.
+    pub fn adopt(
+        &mut self,
+        renewed: &[(&'static Table, Option<Night>)],
+        written: &[(&'static Table, Option<Night>, PathBuf)],
+    ) -> Result<(), BatchError> {
+        let mut next = self.record.clone();
+        next.commit += 1;
+        next.tool_version.clone_from(&self.tool_version);
+        for (table, night) in renewed {
+            if let Some(files) = next.tables.get_mut(table.name) {
+                files.retain(|alive| alive.night() != *night);
+            }
+        }
+        let mut new_files: Vec<(String, Vec<u8>)> = Vec::new();
+        for (table, night, path) in written {
+            let bytes = self.disk.read(path).map_err(|source| BatchError::Disk {
+                path: path.clone(),
+                what: "read",
+                source,
+            })?;
+            let rows = table::rows_in(table, &path.display().to_string(), bytes.clone().into())?;
+            let file = file_name(table, *night, next.commit, new_files.len(), &bytes);
+            next.tables.entry(table.name.to_owned()).or_default().push(Alive {
+                file: file.clone(),
+                night: night.map(night::words),
+                rows,
+            });
+            new_files.push((file, bytes));
         }
         self.put_in_place(next, &new_files)
     }
@@ -493,6 +545,19 @@ impl Store {
         }
         Ok(())
     }
+}
+
+fn file_name(table: &Table, night: Option<Night>, commit: u64, number: usize, bytes: &[u8]) -> String {
+    // Two that write at once on a disk without locks must not take each other's names.
+    let digest = Sha256::digest(bytes);
+    format!(
+        "{}/part-{commit:08}-{number}-{:02x}{:02x}{:02x}{:02x}.parquet",
+        table.folder(night),
+        digest[0],
+        digest[1],
+        digest[2],
+        digest[3],
+    )
 }
 
 /// Which columns are read.

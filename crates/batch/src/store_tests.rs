@@ -304,3 +304,72 @@ fn a_forgotten_garden_leaves_no_trace_in_any_byte_and_old_nights_go() {
     }
     walk(folder.path(), b"Unforgettable");
 }
+
+#[test]
+fn files_that_others_wrote_are_taken_in_whole_or_not_at_all() {
+    let written = |folder: &Path, table: &'static Table| {
+        let path = folder.join(format!("{}.parquet", table.name));
+        let bytes = table::write(table, vec![row(table, "c", "c/9")], "another").unwrap();
+        std::fs::write(&path, bytes).unwrap();
+        path
+    };
+    let renewed = [(&LOGS, Some(NIGHT + 1)), (&NIGHTS, Some(NIGHT)), (&GARDENS, None)];
+    let mut died = 0;
+    for last in 0.. {
+        let folder = TempDir::new().unwrap();
+        let path = folder.path().join("store");
+        let mut store = Store::open_to_write(&path, "1").unwrap();
+        for (change, compaction) in changes() {
+            store.commit(change, compaction).unwrap();
+        }
+        let before = content(&store);
+        drop(store);
+        let logs = (&LOGS, Some(NIGHT + 1), written(folder.path(), &LOGS));
+        let foreign = (&NIGHTS, Some(NIGHT), written(folder.path(), &GARDENS));
+        let steps = Arc::new(AtomicUsize::new(0));
+        let disk = Doomed {
+            steps: Arc::clone(&steps),
+            last: usize::MAX,
+            fate: Fate::Killed,
+        };
+        // What opening takes is no step of the adoption.
+        drop(Store::open_on(&path, "1", Box::new(disk)).unwrap());
+        let disk = Doomed {
+            last: steps.load(Ordering::SeqCst) + last,
+            steps: Arc::new(AtomicUsize::new(0)),
+            fate: Fate::Killed,
+        };
+        let mut store = Store::open_on(&path, "1", Box::new(disk)).unwrap();
+        let refused = store.adopt(&renewed, &[logs.clone(), foreign]);
+        assert!(matches!(refused, Err(BatchError::BadTable { .. })), "{refused:?}");
+        let outcome = store.adopt(
+            &renewed,
+            &[logs.clone(), (&GARDENS, None, written(folder.path(), &GARDENS))],
+        );
+        drop(store);
+        let after = content(&Store::open_to_write(&path, "1").unwrap());
+        if outcome.is_err() {
+            died += 1;
+            assert_eq!(after, before, "killed at step {last}");
+            continue;
+        }
+        let gone = |number: usize, night: Night| {
+            renewed
+                .iter()
+                .any(|(table, renewed)| TABLES[number] == *table && renewed.unwrap_or(0) == night)
+        };
+        let mut expected: Vec<(usize, Night, Row)> = before
+            .into_iter()
+            .filter(|(number, night, _)| !gone(*number, *night))
+            .collect();
+        expected.push((0, NIGHT + 1, row(&LOGS, "c", "c/9")));
+        expected.push((6, 0, row(&GARDENS, "c", "c/9")));
+        let sorted = |mut rows: Vec<(usize, Night, Row)>| {
+            rows.sort_by(|a, b| (a.0, a.1).cmp(&(b.0, b.1)).then(table::order(&a.2, &b.2)));
+            rows
+        };
+        assert_eq!(sorted(after), sorted(expected));
+        break;
+    }
+    assert!(died >= 5, "{died}");
+}

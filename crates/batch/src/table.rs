@@ -17,7 +17,7 @@ use parquet::file::metadata::{KeyValue, RowGroupMetaData};
 use parquet::file::properties::WriterProperties;
 use parquet::file::reader::{ChunkReader, FileReader, SerializedFileReader};
 use parquet::file::writer::{SerializedFileWriter, SerializedRowGroupWriter};
-use parquet::schema::types::Type;
+use parquet::schema::types::{SchemaDescPtr, Type};
 use serde::{Deserialize, Serialize};
 use std::cmp::Ordering;
 use std::collections::BTreeSet;
@@ -471,18 +471,13 @@ pub fn write(table: &'static Table, mut rows: Vec<Row>, tool_version: &str) -> R
 
 fn schema(table: &Table) -> Result<Arc<Type>, ParquetError> {
     let fields = table.columns.iter().enumerate().map(|(at, column)| {
-        let (physical, logical) = match column.kind {
-            Kind::Text => (Physical::BYTE_ARRAY, Some(LogicalType::String)),
-            Kind::Packed => (Physical::BYTE_ARRAY, None),
-            Kind::Count => (Physical::INT64, None),
-            Kind::Number => (Physical::DOUBLE, None),
-        };
+        let logical = (column.kind == Kind::Text).then_some(LogicalType::String);
         let repetition = if at == 0 {
             Repetition::REQUIRED
         } else {
             Repetition::OPTIONAL
         };
-        Type::primitive_type_builder(column.name, physical)
+        Type::primitive_type_builder(column.name, physical(column.kind))
             .with_repetition(repetition)
             .with_logical_type(logical)
             .build()
@@ -573,7 +568,8 @@ impl Keep<'_> {
         let Self::Named(names) = self else {
             return true;
         };
-        let Some(statistics) = group.column(0).statistics() else {
+        let sound = group.column(0).statistics();
+        let Some(statistics) = sound.filter(|statistics| !statistics.is_min_max_deprecated()) else {
             return true;
         };
         let bound =
@@ -609,22 +605,7 @@ pub fn read(
         source,
     };
     let reader = SerializedFileReader::new(bytes).map_err(failed)?;
-    let found: Vec<String> = reader
-        .metadata()
-        .file_metadata()
-        .schema_descr()
-        .columns()
-        .iter()
-        .map(|column| column.name().to_owned())
-        .collect();
-    if !found.iter().eq(table.columns.iter().map(|column| column.name)) {
-        return Err(BatchError::BadTable {
-            table: table.name,
-            file: file.to_owned(),
-            found: format!("columns {}", found.join(", ")),
-            expected: "the columns of schema version 1".to_owned(),
-        });
-    }
+    let schema = columns_of(table, file, &reader)?;
     let mut out: Vec<Row> = Vec::new();
     for number in 0..reader.num_row_groups() {
         if !keep.may_be_in(reader.metadata().row_group(number)) {
@@ -636,7 +617,8 @@ pub fn read(
             group.get_column_reader(0).map_err(failed)?,
             rows,
             Kind::Text,
-            true,
+            // Apache Spark says of every column that it may be null.
+            schema.column(0).max_def_level() == 0,
         )
         .map_err(failed)?;
         let kept: Vec<bool> = gardens
@@ -668,6 +650,55 @@ pub fn read(
         }
     }
     Ok(out)
+}
+
+/// The columns of a file, which are those of the table by name and type.
+fn columns_of(
+    table: &'static Table,
+    file: &str,
+    reader: &dyn FileReader,
+) -> Result<SchemaDescPtr, BatchError> {
+    let schema = reader.metadata().file_metadata().schema_descr_ptr();
+    let fits = schema.num_columns() == table.columns.len()
+        && schema.columns().iter().zip(table.columns).all(|(found, column)| {
+            found.name() == column.name && found.physical_type() == physical(column.kind)
+        });
+    if fits {
+        return Ok(schema);
+    }
+    let found: Vec<String> = schema
+        .columns()
+        .iter()
+        .map(|column| format!("{} {}", column.name(), column.physical_type()))
+        .collect();
+    Err(BatchError::BadTable {
+        table: table.name,
+        file: file.to_owned(),
+        found: format!("columns {}", found.join(", ")),
+        expected: "the columns of schema version 1".to_owned(),
+    })
+}
+
+const fn physical(kind: Kind) -> Physical {
+    match kind {
+        Kind::Text | Kind::Packed => Physical::BYTE_ARRAY,
+        Kind::Count => Physical::INT64,
+        Kind::Number => Physical::DOUBLE,
+    }
+}
+
+/// How many rows a Parquet file of a table has.
+///
+/// # Errors
+/// When the bytes are no such file.
+pub fn rows_in(table: &'static Table, file: &str, bytes: bytes::Bytes) -> Result<usize, BatchError> {
+    let reader = SerializedFileReader::new(bytes).map_err(|source| BatchError::Table {
+        table: table.name,
+        file: file.to_owned(),
+        source,
+    })?;
+    columns_of(table, file, &reader)?;
+    Ok(usize::try_from(reader.metadata().file_metadata().num_rows()).unwrap_or(0))
 }
 
 fn column_of(

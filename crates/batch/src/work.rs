@@ -116,6 +116,7 @@ struct Garden<'a> {
     setup_sha256: String,
     zone_s: i32,
     at_hand: HashMap<String, LogFile>,
+    absent: BTreeSet<String>,
 }
 
 /// Does one job. `begins` is told before each log and each night.
@@ -179,9 +180,11 @@ pub fn do_job(
         setup_sha256: setup(&settings_sha256, job.night_turns_at_h),
         zone_s,
         at_hand: HashMap::new(),
+        absent: BTreeSet::new(),
     };
     let known = garden.read_new(&mut answer, begins)?;
     garden.analyse_new(&known, &mut answer, begins)?;
+    answer.absent = garden.absent.into_iter().collect();
     Ok(answer)
 }
 
@@ -444,10 +447,12 @@ impl Garden<'_> {
             let mut file = match self.at_hand.get(&log.log.path) {
                 Some(file) => file.clone(),
                 None => {
-                    let bytes = self
-                        .bucket
-                        .read(&log.log.path)
-                        .map_err(|error| error.to_string())?;
+                    let bytes = self.bucket.read(&log.log.path).map_err(|error| {
+                        if matches!(&error, BatchError::Bucket { source, .. } if source.kind() == std::io::ErrorKind::NotFound) {
+                            self.absent.insert(log.log.path.clone());
+                        }
+                        error.to_string()
+                    })?;
                     tussock_ingest::read_log(&log.log.path, &bytes[..], &self.options())
                         .map_err(|error| error.to_string())?
                 }

@@ -15,6 +15,7 @@ pub(crate) enum Class {
     Compare,
     Simulate,
     Report,
+    Batch,
     Internal,
 }
 
@@ -28,6 +29,7 @@ impl Class {
             Self::Compare => "CompareError",
             Self::Simulate => "SimulateError",
             Self::Report => "ReportError",
+            Self::Batch => "BatchError",
             Self::Internal => "InternalError",
         }
     }

@@ -5,6 +5,7 @@
 //! | how do logs, plans and settings come in? | `read`, `Trace`, `Plan`, `Settings` |
 //! | what is asked of them? | `inspect`, `analyse`, `against_reference`, `compare`, `simulate`, `plan_check` |
 //! | what do papers call that, and how sure is it? | `measures`, `count_on_grid`, `compare_paired`, `nights_needed` |
+//! | how do many machines share a night? | `Hand`, `Store`, `batch_lookout`, for `tussock.spark` |
 //! | how do answers go out? | `Findings`, `Comparison`: JSON, bytes of files, columns as NumPy arrays |
 //!
 //! What Python sees is `python/tussock`, typed and documented there. This half reads bytes, lets go of the interpreter while it
@@ -12,13 +13,14 @@
 //! `InternalError`: it must not take a notebook with it.
 //!
 //! Columns go out without a copy: an array borrows the memory of the frozen object that it keeps alive, and is read-only.
-//! Nothing here opens a path; Python does that.
+//! Paths are opened by Python, and by the night shift for its store and its workers.
 
 mod bench;
 mod door;
 mod findings;
 mod garden;
 mod sandbox;
+mod shift;
 mod trace;
 mod work;
 
@@ -37,6 +39,8 @@ mod _tussock {
     use super::garden::{Plan, Settings, plan_check};
     #[pymodule_export]
     use super::sandbox::{invent_garden, law, simulate};
+    #[pymodule_export]
+    use super::shift::{Hand, Store, batch_gave_up, batch_lookout, batch_tables, batch_worker};
     #[pymodule_export]
     use super::trace::{Reference, Trace, read};
     #[pymodule_export]

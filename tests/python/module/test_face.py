@@ -11,7 +11,7 @@ import pytest
 
 import tussock
 
-MODULES = ["tussock", *(f"tussock.{name}" for name in ("_errors", "_inputs", "_record", "_results", "_work", "laws"))]
+MODULES = ["tussock", *(f"tussock.{name}" for name in ("_errors", "_inputs", "_record", "_results", "_work", "laws", "spark"))]
 
 
 @pytest.mark.parametrize("name", MODULES)
@@ -31,7 +31,7 @@ def test_stubs_agree_with_the_module(tmp_path):
     # Not every library that is imported on demand has types.
     (tmp_path / "mypy.ini").write_text("[mypy]\nignore_missing_imports = True\n")
     # Imported for types alone: the module works without these libraries. PyO3 lists what it exports by itself.
-    allowed = [r"tussock\._(inputs|results)\.(geopandas|numpy|pandas|pyarrow)", r"tussock\._tussock\.__all__"]
+    allowed = [r"tussock\.(_inputs|_results|spark)\.(geopandas|numpy|pandas|pyarrow|pyspark)", r"tussock\._tussock\.__all__"]
     (tmp_path / "allowed").write_text("\n".join(allowed) + "\n")
     done = subprocess.run(
         [sys.executable, "-m", "mypy.stubtest", "tussock", "--ignore-disjoint-bases", "--mypy-config-file", "mypy.ini",
@@ -55,7 +55,7 @@ def test_everything_public_is_documented(name):
 def test_the_module_comes_without_the_libraries_of_others():
     code = (
         "import sys, tussock; print(tussock.__version__);"
-        "print([m for m in ('numpy', 'pandas', 'pyarrow', 'geopandas', 'matplotlib') if m in sys.modules])"
+        "print([m for m in ('numpy', 'pandas', 'pyarrow', 'geopandas', 'matplotlib', 'pyspark') if m in sys.modules])"
     )
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert done.stdout.splitlines() == [tussock.__version__, "[]"]

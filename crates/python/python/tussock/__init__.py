@@ -10,13 +10,14 @@ True
 Every bare number carries its unit in its name; ``_fraction`` runs from 0 to 1. Words and fields are those of ``findings.json``
 (``docs/findings.schema.json``), methods and sources those of ``docs/methods.md`` and ``docs/bibliography.md``.
 
-NumPy, pandas, pyarrow, geopandas and matplotlib are imported when something is asked for that needs them:
-``pip install tussock[frames,plot]``.
+NumPy, pandas, pyarrow, geopandas, matplotlib and PySpark are imported when something is asked for that needs them:
+``pip install tussock[frames,plot,spark]``.
 """
 
-from . import laws
+from . import laws, spark
 from ._errors import (
     AnalyseError,
+    BatchError,
     CompareError,
     InternalError,
     LogError,
@@ -68,6 +69,7 @@ __all__ = [
     "QUALITIES",
     "TIDY_COLUMNS",
     "AnalyseError",
+    "BatchError",
     "Cells",
     "Column",
     "CompareError",
@@ -108,6 +110,7 @@ __all__ = [
     "read_comparison",
     "read_findings",
     "simulate",
+    "spark",
     "spread_of",
     "tidy",
     "tidy_row",

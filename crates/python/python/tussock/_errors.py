@@ -68,5 +68,9 @@ class OutputError(TussockError):
     """A folder cannot be written to, or holds something that is not ours."""
 
 
+class BatchError(TussockError):
+    """A night shift cannot go on: the place of the gardens or the store cannot be used."""
+
+
 class InternalError(TussockError):
     """A bug in Tussock; please report it with the log."""
