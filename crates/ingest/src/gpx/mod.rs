@@ -26,7 +26,7 @@ use crate::ledger::line_of;
 use crate::number::{DEGREE_M, Steps, decimal, whole};
 use crate::reading::{self, Found, NO_MORE, RADIUS_68_PER_SD, Reading};
 use crate::source::Source;
-use broken::Broken;
+pub(crate) use broken::Broken;
 use quick_xml::Reader;
 use quick_xml::errors::Error as XmlError;
 use quick_xml::events::{BytesStart, Event};
@@ -174,15 +174,15 @@ pub(crate) fn read(
 }
 
 /// The reader below, begun anew behind broken markup.
-struct Events<'a> {
+pub(crate) struct Events<'a> {
     text: &'a str,
-    reader: Reader<&'a [u8]>,
+    pub(crate) reader: Reader<&'a [u8]>,
     /// Where it began.
     from: usize,
 }
 
 impl<'a> Events<'a> {
-    fn new(text: &'a str, from: usize) -> Self {
+    pub(crate) fn new(text: &'a str, from: usize) -> Self {
         // The reader takes a byte order mark off and does not count it.
         let from = text.len() - text[from..].trim_start_matches('\u{feff}').len();
         let mut reader = Reader::from_str(&text[from..]);
@@ -193,7 +193,7 @@ impl<'a> Events<'a> {
         Self { text, reader, from }
     }
 
-    fn position(&self) -> usize {
+    pub(crate) fn position(&self) -> usize {
         self.from + self.reader.buffer_position() as usize
     }
 
@@ -201,7 +201,7 @@ impl<'a> Events<'a> {
         self.reader.stream().consume(bytes);
     }
 
-    fn go_on(&mut self, at: usize) {
+    pub(crate) fn go_on(&mut self, at: usize) {
         *self = Self::new(self.text, at);
     }
 }
