@@ -156,7 +156,7 @@ pub(crate) fn read(
     let state = State {
         name,
         limits,
-        reading: Reading::new(),
+        reading: Reading::new(text.len()),
         steps: Steps::default(),
         segment: 0,
         fresh_segment: false,
@@ -572,7 +572,7 @@ impl State<'_> {
         }
         fix.segment = self.segment;
         self.steps.add(decimals);
-        self.reading.found.push(Found {
+        self.reading.keep(Found {
             fix,
             start,
             end,
