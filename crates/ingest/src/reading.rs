@@ -23,13 +23,13 @@ const FIX_BYTES: usize = size_of::<Found>() + 51;
 /// A stretch in the book, and the place that it becomes.
 const STRETCH_BYTES: usize = size_of::<Stretch>() + size_of::<Skipped>();
 
-/// Makes room for as many as will come if the rest of a text is like what was read, at most eight times as many as there are:
-/// each copy is one more walk through memory.
-pub(crate) fn make_room<T>(list: &mut Vec<T>, read_bytes: u64, text_bytes: usize) {
+/// Makes room for as many as will come if the rest of a text is like what was read, at most sixteen times as many as there
+/// are: each copy is one more walk through memory. Where there is not so much memory, the list grows as lists do.
+fn make_room<T>(list: &mut Vec<T>, read_bytes: u64, text_bytes: usize) {
     let count = list.len();
     let all = count as f64 * text_bytes as f64 / (read_bytes as f64).max(1.0) * 1.02;
-    let wanted = (all as usize).clamp(2 * count, 8 * count).max(64);
-    list.reserve_exact(wanted - count);
+    let wanted = (all as usize).clamp(2 * count, 16 * count).max(64);
+    let _ = list.try_reserve_exact(wanted - count);
 }
 
 /// No further piece.

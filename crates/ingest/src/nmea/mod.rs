@@ -123,6 +123,7 @@ pub(crate) fn read(name: &str, text: &[u8], options: &ReadOptions) -> Result<Rea
     };
     let limit = options.limits.line_bytes as usize;
     let mut frames = Frames::new(text);
+    let mut fields = Fields::new(text);
     loop {
         reader.line = frames.line();
         let Some(piece) = frames.next() else { break };
@@ -171,12 +172,8 @@ pub(crate) fn read(name: &str, text: &[u8], options: &ReadOptions) -> Result<Rea
                 match kind(body) {
                     None => reader.skip(start, end, SkipReason::NotAPosition),
                     Some(kind) => {
-                        if let Err(reason) = reader.sentence(
-                            kind,
-                            &Fields::of(&text[start as usize + 1..], body.len(), kind.fields()),
-                            start,
-                            end,
-                        ) {
+                        fields.take(&text[start as usize + 1..], body.len(), kind.fields());
+                        if let Err(reason) = reader.sentence(kind, &fields, start, end) {
                             if reason == SkipReason::NoTime {
                                 reader.reading.timeless_at(start);
                             }

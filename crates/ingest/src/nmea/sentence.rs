@@ -23,14 +23,25 @@ pub(super) struct Fields<'a> {
 }
 
 impl<'a> Fields<'a> {
-    /// The first `most` fields of a body of `length` bytes at the start of a text.
+    /// No fields yet.
+    pub(super) fn new(text: &'a [u8]) -> Self {
+        Self {
+            text,
+            starts: [0; FIELDS + 1],
+            count: 0,
+        }
+    }
+
+    /// Takes the first `most` fields of a body of `length` bytes at the start of a text.
     #[inline]
-    pub(super) fn of(text: &'a [u8], length: usize, most: usize) -> Self {
+    pub(super) fn take(&mut self, text: &'a [u8], length: usize, most: usize) {
         const HIGH: u64 = 0x8080_8080_8080_8080;
         const COMMAS: u64 = 0x2c2c_2c2c_2c2c_2c2c;
         let most = most.min(FIELDS);
-        let mut starts = [0; FIELDS + 1];
+        let starts = &mut self.starts;
         let (mut count, mut at) = (0, 0);
+        // The address begins where the body does.
+        starts[0] = 0;
         while at < length && count < most {
             let Some(bytes) = eight(text, at) else {
                 // The end of the text.
@@ -58,7 +69,7 @@ impl<'a> Fields<'a> {
             count += 1;
             starts[count] = length + 1;
         }
-        Self { text, starts, count }
+        (self.text, self.count) = (text, count);
     }
 
     /// The field at `index`; empty where the sentence is shorter.
@@ -247,18 +258,17 @@ impl<'a> Positions<'a> {
 /// Four fields: latitude, N or S, longitude, E or W. `Ok(None)` when they are empty.
 #[inline]
 fn position(fields: &Fields<'_>, at: usize) -> Result<Option<Position>, SkipReason> {
-    let [lat, north, lon, east] = [0, 1, 2, 3].map(|offset| fields.get(at + offset).trim_ascii());
-    if lat.is_empty() && lon.is_empty() {
+    if fields.get(at).trim_ascii().is_empty() && fields.get(at + 2).trim_ascii().is_empty() {
         return Ok(None);
     }
     let (lat_deg, lat_decimals) = fields.degrees(at).ok_or(SkipReason::Malformed)?;
     let (lon_deg, lon_decimals) = fields.degrees(at + 2).ok_or(SkipReason::Malformed)?;
-    let lat_deg = match north {
+    let lat_deg = match fields.get(at + 1).trim_ascii() {
         b"N" | b"n" => lat_deg,
         b"S" | b"s" => -lat_deg,
         _ => return Err(SkipReason::Malformed),
     };
-    let lon_deg = match east {
+    let lon_deg = match fields.get(at + 3).trim_ascii() {
         b"E" | b"e" => lon_deg,
         b"W" | b"w" => -lon_deg,
         _ => return Err(SkipReason::Malformed),
@@ -466,6 +476,14 @@ mod tests {
     use super::*;
     use proptest::prelude::*;
 
+    /// Fields, over those of another sentence.
+    fn of(text: &[u8], length: usize, most: usize) -> Fields<'_> {
+        let mut fields = Fields::new(text);
+        fields.take(b",,1,,22,333,,4,,,,5,6,7,8,9,,,,,", 31, FIELDS);
+        fields.take(text, length, most);
+        fields
+    }
+
     proptest! {
         #![proptest_config(ProptestConfig::with_cases(4000))]
 
@@ -481,7 +499,7 @@ mod tests {
         ) {
             let body = fields.join(",");
             let text = format!("{body}{behind}");
-            let read = Fields::of(text.as_bytes(), body.len(), most);
+            let read = of(text.as_bytes(), body.len(), most);
             // What stood in a field may hold commas itself.
             let split: Vec<&[u8]> = body.split(',').map(str::as_bytes).collect();
             prop_assert_eq!(read.count(), split.len().min(most));
@@ -502,7 +520,7 @@ mod tests {
         ) {
             let mut positions = Positions::default();
             for body in &bodies {
-                let fields = Fields::of(body.as_bytes(), body.len(), FIELDS);
+                let fields = of(body.as_bytes(), body.len(), FIELDS);
                 prop_assert_eq!(positions.read(&fields, 0), position(&fields, 0), "{:?}", bodies);
             }
         }
@@ -516,7 +534,7 @@ mod tests {
             let mut kept = Times::default();
             for time in &times {
                 let text = format!("{time},behind it");
-                let fields = Fields::of(text.as_bytes(), text.len(), FIELDS);
+                let fields = of(text.as_bytes(), text.len(), FIELDS);
                 prop_assert_eq!(kept.read(&fields, 0), time_of_day(fields.get(0)), "{:?}", times);
             }
         }
