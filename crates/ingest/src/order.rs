@@ -12,7 +12,7 @@
 use crate::clock::{DAY_S, ROLLOVER_DAYS, day_of, day_words, first_day, last_day};
 use crate::ledger::Ledger;
 use crate::reading::{Found, Ground, NO_MORE, Reading, rank};
-use tussock_types::{SkipReason, Trace};
+use tussock_types::{Positions, SkipReason, Trace};
 
 /// So many fixes in a row are a block, not a fault.
 const BLOCK: usize = 10;
@@ -20,10 +20,7 @@ const BLOCK: usize = 10;
 /// Puts a reading in order. What is left out goes to the ledger.
 pub(crate) fn settle(reading: &mut Reading) -> Trace {
     let mut found = std::mem::take(&mut reading.found);
-    if !found
-        .windows(2)
-        .all(|pair| pair[0].fix.time_s < pair[1].fix.time_s)
-    {
+    if !reading.rises {
         found = sorted(found, reading);
     }
     let mut trace = match reading.ground {
@@ -32,25 +29,44 @@ pub(crate) fn settle(reading: &mut Reading) -> Trace {
     };
     reserve(&mut trace, found.len());
     let (mut segment, mut last) = (0, None);
-    for one in &found {
-        if last.is_some_and(|last| last != one.fix.segment) {
-            segment += 1;
-        }
-        last = Some(one.fix.segment);
-        let mut fix = one.fix;
-        fix.segment = segment;
-        trace.push(fix);
+    // Column by column, as many fixes at a time as the processor keeps close.
+    for some in found.chunks(256) {
+        trace.time_s.extend(some.iter().map(|one| one.fix.time_s));
+        let (a, b) = match &mut trace.positions {
+            Positions::Geographic { lat_deg, lon_deg } => (lat_deg, lon_deg),
+            Positions::Local { east_m, north_m } => (east_m, north_m),
+        };
+        a.extend(some.iter().map(|one| one.fix.first));
+        b.extend(some.iter().map(|one| one.fix.second));
+        trace.segment.extend(some.iter().map(|one| {
+            if last.is_some_and(|last| last != one.fix.segment) {
+                segment += 1;
+            }
+            last = Some(one.fix.segment);
+            segment
+        }));
+        trace.quality.extend(some.iter().map(|one| one.fix.quality));
+        trace.hdop.extend(some.iter().map(|one| one.fix.hdop));
+        trace
+            .claimed_sd_m
+            .extend(some.iter().map(|one| one.fix.claimed_sd_m));
+        trace.speed_mps.extend(some.iter().map(|one| one.fix.speed_mps));
+        trace.course_deg.extend(some.iter().map(|one| one.fix.course_deg));
+        trace
+            .height_msl_m
+            .extend(some.iter().map(|one| one.fix.height_msl_m));
+        trace.satellites.extend(some.iter().map(|one| one.fix.satellites));
     }
     trace
 }
 
 fn reserve(trace: &mut Trace, fixes: usize) {
     match &mut trace.positions {
-        tussock_types::Positions::Geographic {
+        Positions::Geographic {
             lat_deg: a,
             lon_deg: b,
         }
-        | tussock_types::Positions::Local {
+        | Positions::Local {
             east_m: a,
             north_m: b,
         } => {
@@ -72,6 +88,12 @@ fn reserve(trace: &mut Trace, fixes: usize) {
 /// Drops fixes whose time no log can hold: receivers' default dates among them.
 pub(crate) fn drop_impossible_times(reading: &mut Reading) {
     let range = f64::from(first_day()) * DAY_S..f64::from(last_day()) * DAY_S;
+    if let Some((first_s, last_s)) = reading.rising_s()
+        && range.contains(&first_s)
+        && range.contains(&last_s)
+    {
+        return;
+    }
     if reading.found.iter().all(|one| range.contains(&one.fix.time_s)) {
         return;
     }
@@ -244,9 +266,14 @@ fn longest_chain(track: &[Found]) -> Vec<bool> {
 pub(crate) fn repair_rollover(reading: &mut Reading, date: Option<time::Date>) {
     let rollover_s = f64::from(ROLLOVER_DAYS) * DAY_S;
     let is_rollover = |step_s: f64| (step_s.abs() - rollover_s).abs() <= DAY_S;
-    let step = reading.found.windows(2).find_map(|pair| {
-        let (a, b) = (pair[0].fix.time_s, pair[1].fix.time_s);
-        is_rollover(b - a).then_some(a.max(b))
+    let is_short = reading
+        .rising_s()
+        .is_some_and(|(first_s, last_s)| last_s - first_s < rollover_s - DAY_S);
+    let step = (!is_short).then(|| {
+        reading.found.windows(2).find_map(|pair| {
+            let (a, b) = (pair[0].fix.time_s, pair[1].fix.time_s);
+            is_rollover(b - a).then_some(a.max(b))
+        })
     });
     let mut shifted = 0_u64;
     let mut shift_before = |limit_s: f64, found: &mut [Found]| {
@@ -255,7 +282,7 @@ pub(crate) fn repair_rollover(reading: &mut Reading, date: Option<time::Date>) {
             shifted += 1;
         }
     };
-    if let Some(late_s) = step {
+    if let Some(late_s) = step.flatten() {
         shift_before(late_s - rollover_s / 2.0, &mut reading.found);
     }
     if let (Some(first), Some(date)) = (reading.found.first(), date) {
@@ -265,6 +292,7 @@ pub(crate) fn repair_rollover(reading: &mut Reading, date: Option<time::Date>) {
         }
     }
     if shifted > 0 {
+        reading.look_at_order();
         note_rollover(reading, shifted);
     }
 }

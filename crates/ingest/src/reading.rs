@@ -23,6 +23,15 @@ const FIX_BYTES: usize = size_of::<Found>() + 51;
 /// A stretch in the book, and the place that it becomes.
 const STRETCH_BYTES: usize = size_of::<Stretch>() + size_of::<Skipped>();
 
+/// Makes room for as many as will come if the rest of a text is like what was read, at most sixteen times as many as there
+/// are: each copy is one more walk through memory. Where there is not so much memory, the list grows as lists do.
+fn make_room<T>(list: &mut Vec<T>, read_bytes: u64, text_bytes: usize) {
+    let count = list.len();
+    let all = count as f64 * text_bytes as f64 / (read_bytes as f64).max(1.0) * 1.02;
+    let wanted = (all as usize).clamp(2 * count, 16 * count).max(64);
+    let _ = list.try_reserve_exact(wanted - count);
+}
+
 /// No further piece.
 pub(crate) const NO_MORE: u32 = u32::MAX;
 
@@ -50,7 +59,12 @@ pub(crate) struct Timeless {
 
 /// A log, read but not yet put in order.
 pub(crate) struct Reading {
+    /// Added to by [`Self::keep`].
     pub(crate) found: Vec<Found>,
+    /// The times of `found` are known to rise strictly.
+    pub(crate) rises: bool,
+    /// Bytes of the text that is read.
+    text_bytes: usize,
     pub(crate) more: Vec<More>,
     pub(crate) ledger: Ledger,
     pub(crate) notices: Vec<Notice>,
@@ -65,9 +79,11 @@ pub(crate) struct Reading {
 }
 
 impl Reading {
-    pub(crate) fn new() -> Self {
+    pub(crate) fn new(text_bytes: usize) -> Self {
         Self {
             found: Vec::new(),
+            rises: true,
+            text_bytes,
             more: Vec::new(),
             ledger: Ledger::default(),
             notices: Vec::new(),
@@ -78,6 +94,31 @@ impl Reading {
             times_are_relative: false,
             holds: String::new(),
         }
+    }
+
+    /// Takes a fix.
+    #[inline]
+    pub(crate) fn keep(&mut self, found: Found) {
+        if self.found.len() == self.found.capacity() {
+            make_room(&mut self.found, found.end, self.text_bytes);
+        }
+        self.rises &= self
+            .found
+            .last()
+            .is_none_or(|last| last.fix.time_s < found.fix.time_s);
+        self.found.push(found);
+    }
+
+    /// Looks whether times rise, after they were changed.
+    pub(crate) fn look_at_order(&mut self) {
+        let mut pairs = self.found.windows(2);
+        self.rises = pairs.all(|pair| pair[0].fix.time_s < pair[1].fix.time_s);
+    }
+
+    /// The first and the last time, where all times are known to rise.
+    pub(crate) fn rising_s(&self) -> Option<(f64, f64)> {
+        let (first, last) = self.found.first().zip(self.found.last())?;
+        self.rises.then_some((first.fix.time_s, last.fix.time_s))
     }
 
     /// Says something once.

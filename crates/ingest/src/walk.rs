@@ -21,6 +21,8 @@
 //! Approximate: a walk is as good as its positions; a plan from it is some decimetres to metres off. Nothing here
 //! smooths that away.
 //!
+//! Broken markup costs the position or the track in which it stands, and is told; a file that breaks off is refused.
+//!
 //! Cost: the whole file in memory; n log n for a walk of n positions, n^2 for one that no corner can be left out of.
 
 mod gpx;
@@ -119,7 +121,16 @@ fn listed(name: &str, faults: &[WalkFault]) -> String {
 /// Positions of all tracks and routes, segment by segment, with or without times.
 pub(crate) fn lines(name: &str, bytes: &[u8]) -> Result<Vec<Vec<GeoPoint>>, WalkError> {
     let mut lines = Vec::new();
-    for track in gpx::read(name, bytes)? {
+    let contents = gpx::read(name, bytes)?;
+    if contents.broken > 0 {
+        // What is measured against must be whole.
+        return Err(WalkError::FaultyXml {
+            name: name.to_owned(),
+            line: contents.broken_line,
+            reason: "an element does not end where it should".to_owned(),
+        });
+    }
+    for track in contents.recorded {
         if track.kind != Kind::Track {
             continue;
         }
@@ -137,8 +148,19 @@ pub(crate) fn lines(name: &str, bytes: &[u8]) -> Result<Vec<Vec<GeoPoint>>, Walk
 /// # Errors
 /// [`WalkError`]; faults of tracks and waypoints come all at once.
 pub fn plan_from_walk(name: &str, bytes: &[u8]) -> Result<WalkedPlan, WalkError> {
-    let recorded = gpx::read(name, bytes)?;
+    let contents = gpx::read(name, bytes)?;
+    let recorded = contents.recorded;
     let mut maker = Maker::default();
+    if contents.broken > 0 {
+        maker.notices.push(Notice {
+            key: "walk_markup_broken".to_owned(),
+            sentence: format!(
+                "the file is damaged at {} place(s), which were passed over; look whether anything is missing in the plan",
+                contents.broken
+            ),
+            line: contents.broken_line,
+        });
+    }
     for item in &recorded {
         maker.take(item);
     }

@@ -349,9 +349,65 @@ fn what_is_no_gpx_is_refused() {
         "walk.gpx: line 3: faulty XML: the file breaks off"
     );
     assert!(
-        of("<gpx>\n<trk>\n</gpx>").starts_with("walk.gpx: line 3: faulty XML: "),
+        of("<gpx>\n<trk>\n<name x=\"5>lawn</name></trk></gpx>").starts_with("walk.gpx: line 3: faulty XML: "),
         "{}",
-        of("<gpx>\n<trk>\n</gpx>")
+        of("<gpx>\n<trk>\n<name x=\"5>lawn</name></trk></gpx>")
+    );
+}
+
+#[test]
+fn broken_markup_costs_the_position_in_which_it_stands_and_is_told() {
+    let walk = steps(&LAWN, 0.0);
+    let pond = [(5.0, 5.0), (9.0, 5.0), (9.0, 9.0), (5.0, 9.0), (5.0, 5.0)];
+    let whole = gpx(&[
+        waypoint("station", 1.0, 1.0),
+        track("lawn front", &walk),
+        track("zone pond", &steps(&pond, 0.0)),
+    ]);
+    let sound = plan_from_walk("walk", whole.as_bytes()).unwrap();
+    assert!(!keys(&sound).contains(&"walk_markup_broken"));
+    let point_40 = whole.match_indices("<trkpt").nth(40).unwrap().0;
+    let second_track = whole.rfind("<trk>").unwrap();
+    let at = |from: usize, what: &str| from + whole[from..].find(what).unwrap();
+    // One byte is lost: where, and whether an element of the plan goes with it.
+    for (place, what) in [
+        (at(point_40, "\" lon"), "the quote behind a latitude"),
+        (at(point_40, "><ele"), "the end of a tag"),
+        (at(point_40, "</ele"), "the beginning of an end tag"),
+        (at(point_40, "/ele"), "the stroke of an end tag"),
+        (at(point_40, "</trkpt") + 1, "the stroke of the point's end tag"),
+        (second_track - "</trk>\n".len(), "the end tag of a track"),
+        (at(0, "</wpt>"), "the end tag of a waypoint"),
+    ] {
+        let mut damaged = whole.clone();
+        damaged.remove(place);
+        let walked =
+            plan_from_walk("walk", damaged.as_bytes()).unwrap_or_else(|error| panic!("{what}: {error}"));
+        let roles = |plan: &WalkedPlan| plan.plan.features.iter().map(|one| one.role).collect::<Vec<_>>();
+        assert_eq!(roles(&walked), roles(&sound), "{what}");
+        let (area, expected) = (ring(&walked.plan.features[1]), ring(&sound.plan.features[1]));
+        assert!((area_m2(&area) - area_m2(&expected)).abs() < 0.3, "{what}");
+    }
+    let mut damaged = whole.clone();
+    damaged.remove(at(point_40, "\" lon"));
+    let notices = plan_from_walk("walk", damaged.as_bytes()).unwrap().notices;
+    let told = notices
+        .iter()
+        .find(|notice| notice.key == "walk_markup_broken")
+        .unwrap();
+    let line = 1 + whole[..point_40].matches('\n').count() as u64;
+    assert_eq!(told.line, line);
+    assert!(
+        told.sentence.starts_with("the file is damaged at 1 place(s)"),
+        "{}",
+        told.sentence
+    );
+    // A surveyed path with a hole is none to measure against.
+    assert!(lines("path", whole.as_bytes()).is_ok());
+    let error = lines("path", damaged.as_bytes()).unwrap_err().to_string();
+    assert_eq!(
+        error,
+        format!("path: line {line}: faulty XML: an element does not end where it should")
     );
 }
 

@@ -44,7 +44,7 @@ pub(crate) fn read(name: &str, text: &[u8], options: &ReadOptions) -> Result<Rea
             byte: 0,
         })?,
     };
-    let mut reading = Reading::new();
+    let mut reading = Reading::new(text.len());
     if table.layout.get(Field::Lat).is_none() {
         reading.ground = Ground::Plane;
     }
@@ -227,7 +227,7 @@ impl<'a> Rows<'a> {
                     }
                     self.steps.add(decimals);
                     self.reading.ledger.used(start, end);
-                    self.reading.found.push(Found {
+                    self.reading.keep(Found {
                         fix,
                         start,
                         end,

@@ -51,7 +51,7 @@ impl Next {
 }
 
 /// Looks ahead in one text.
-pub(super) struct Broken<'a> {
+pub(crate) struct Broken<'a> {
     text: &'a [u8],
     /// Begins tracks, segments and points alike.
     track: Next,
@@ -64,7 +64,7 @@ pub(super) struct Broken<'a> {
 }
 
 impl<'a> Broken<'a> {
-    pub(super) fn new(text: &'a [u8]) -> Self {
+    pub(crate) fn new(text: &'a [u8]) -> Self {
         Self {
             text,
             track: Next::of(b"<trk"),
@@ -78,12 +78,12 @@ impl<'a> Broken<'a> {
     }
 
     /// Where to go on behind markup that cannot be read.
-    pub(super) fn next_track(&mut self, at: usize) -> Option<usize> {
+    pub(crate) fn next_track(&mut self, at: usize) -> Option<usize> {
         self.track.from(self.text, at + 1)
     }
 
     /// Where to go on, if the markup that begins at a place is broken.
-    pub(super) fn until(&mut self, at: usize) -> Option<usize> {
+    pub(crate) fn until(&mut self, at: usize) -> Option<usize> {
         let rest = self.text.get(at..)?;
         if *rest.first()? != b'<' {
             return None;

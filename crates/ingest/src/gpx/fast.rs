@@ -12,9 +12,9 @@
 //! Exact: numbers and times are those of the full reader, digit for digit. Cost: one look at each byte; heights, times and
 //! coordinates are turned into numbers eight bytes at a time.
 
-use super::{Point, State, field_name};
+use super::{Field, Point, State};
 use crate::clock::{Written, Zone};
-use crate::number::{Decimal, decimal, plain_decimal};
+use crate::number::{Decimal, decimal, eight, plain_decimal};
 use crate::reading;
 use tussock_types::SkipReason;
 
@@ -54,23 +54,89 @@ pub(super) fn closing_tag(end: usize) -> u64 {
     (end - CLOSING.len()) as u64
 }
 
-/// The elements that are open inside of a point.
-#[derive(Default)]
-struct Nested<'a> {
-    names: [&'a [u8]; NESTED],
-    depth: usize,
+/// A start tag of a child.
+#[derive(Clone, Copy, Default)]
+struct Tag {
+    /// Where its name begins.
+    start: usize,
+    /// Bytes of the name with the `>` behind it; 0 where there is no tag yet.
+    length: usize,
+    field: Option<Field>,
 }
 
-impl<'a> Nested<'a> {
-    fn push(&mut self, name: &'a [u8]) -> Option<()> {
-        *self.names.get_mut(self.depth)? = name;
+impl Tag {
+    /// The name with the `>` behind it.
+    #[inline]
+    fn written<'a>(&self, text: &'a [u8]) -> &'a [u8] {
+        text.get(self.start..self.start + self.length).unwrap_or_default()
+    }
+}
+
+/// Start tags of the last point, in their order: those of the next are nearly always the same.
+#[derive(Default)]
+pub(super) struct UsualTags([Tag; 16]);
+
+impl UsualTags {
+    /// The tag whose name begins at `from`, the `number`th of its point, as [`start_tag`] reads it.
+    #[inline]
+    fn read(&mut self, number: usize, text: &[u8], from: usize) -> Option<Tag> {
+        if let Some(usual) = self.0.get(number)
+            && usual.length > 0
+            && is_same(text, from, usual.written(text))
+        {
+            return Some(Tag {
+                start: from,
+                ..*usual
+            });
+        }
+        let (name, local) = start_tag(text, from)?;
+        let tag = Tag {
+            start: from,
+            length: name.len() + 1,
+            field: Field::of(local),
+        };
+        if let Some(slot) = self.0.get_mut(number) {
+            *slot = tag;
+        }
+        Some(tag)
+    }
+}
+
+/// True when a text goes on with these bytes, compared eight at a time: they are few.
+#[inline]
+fn is_same(text: &[u8], at: usize, bytes: &[u8]) -> bool {
+    let Some(last) = bytes.len().checked_sub(8) else {
+        return text.get(at..).is_some_and(|rest| rest.starts_with(bytes));
+    };
+    let mut offset = 0;
+    while offset < last {
+        if eight(text, at + offset) != eight(bytes, offset) {
+            return false;
+        }
+        offset += 8;
+    }
+    eight(text, at + last) == eight(bytes, last)
+}
+
+/// The elements that are open inside of a point.
+#[derive(Default)]
+struct Nested {
+    tags: [Tag; NESTED],
+    depth: usize,
+    /// Start tags so far.
+    count: usize,
+}
+
+impl Nested {
+    fn push(&mut self, tag: Tag) -> Option<()> {
+        *self.tags.get_mut(self.depth)? = tag;
         self.depth += 1;
         Some(())
     }
 
-    fn pop(&mut self) -> Option<&'a [u8]> {
+    fn pop(&mut self) -> Option<Tag> {
         self.depth = self.depth.checked_sub(1)?;
-        Some(self.names[self.depth])
+        self.tags.get(self.depth).copied()
     }
 }
 
@@ -178,37 +244,51 @@ fn children(state: &mut State<'_>, point: &mut Point, text: &[u8], from: usize) 
                 return Some(at + CLOSING.len());
             }
         }
-        at = child(point, &mut open, text, at)?;
+        at = child(point, &mut open, &mut state.usual_tags, text, at)?;
     }
 }
 
 /// Reads a child with its value, opens one that holds others, or closes one.
-fn child<'a>(point: &mut Point, open: &mut Nested<'a>, text: &'a [u8], at: usize) -> Option<usize> {
+#[inline]
+fn child(
+    point: &mut Point,
+    open: &mut Nested,
+    usual: &mut UsualTags,
+    text: &[u8],
+    at: usize,
+) -> Option<usize> {
     if *text.get(at)? != b'<' {
         return None;
     }
     if text.get(at + 1) == Some(&b'/') {
-        let at = expect(text, at + 2, open.pop()?)?;
-        return expect(text, at, b">");
+        return end_tag(text, at, open.pop()?);
     }
-    let (name, local) = start_tag(text, at + 1)?;
-    let from = at + 1 + name.len() + 1;
+    let tag = usual.read(open.count, text, at + 1)?;
+    open.count += 1;
+    let from = at + 1 + tag.length;
     let content = skip_blanks(text, from);
     if *text.get(content)? == b'<' && text.get(content + 1) != Some(&b'/') {
-        open.push(name)?;
+        open.push(tag)?;
         return Some(content);
     }
     let window = text.get(from..text.len().min(from + VALUE_BYTES))?;
     let length = window.iter().position(|b| matches!(b, b'<' | b'&'))?;
     let (value, close) = (&window[..length], from + length);
-    let end = expect(text, expect(text, expect(text, close, b"</")?, name)?, b">")?;
-    if field_name(local).is_some() {
+    let end = end_tag(text, close, tag)?;
+    if let Some(field) = tag.field {
         if value.trim_ascii().is_empty() {
             return None;
         }
-        point.field(local, value, open.depth == 0);
+        point.field(field, value, open.depth == 0);
     }
     Some(end)
+}
+
+/// Where the end tag ends that belongs to a start tag and begins at a place; `None` where another begins there.
+#[inline]
+fn end_tag(text: &[u8], at: usize, tag: Tag) -> Option<usize> {
+    let name = expect(text, at, b"</")?;
+    is_same(text, name, tag.written(text)).then_some(name + tag.length)
 }
 
 /// The name of a plain start tag without attributes, and what stands behind its prefix; `None` for any other, and for

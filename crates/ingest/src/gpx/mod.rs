@@ -26,7 +26,7 @@ use crate::ledger::line_of;
 use crate::number::{DEGREE_M, Steps, decimal, whole};
 use crate::reading::{self, Found, NO_MORE, RADIUS_68_PER_SD, Reading};
 use crate::source::Source;
-use broken::Broken;
+pub(crate) use broken::Broken;
 use quick_xml::Reader;
 use quick_xml::errors::Error as XmlError;
 use quick_xml::events::{BytesStart, Event};
@@ -73,22 +73,24 @@ impl Point {
     }
 
     /// Takes one child, direct or inside of extensions.
-    fn field(&mut self, name: &[u8], text: &[u8], direct: bool) {
-        match name {
-            b"time" if direct => self.time = Some(clock::instant(text)),
-            b"ele" if direct => self.fix.height_msl_m = number(text, reading::finite),
-            b"speed" => self.fix.speed_mps = number(text, reading::not_negative),
-            b"course" | b"bearing" | b"heading" => self.fix.course_deg = number(text, reading::course),
-            b"hdop" => self.fix.hdop = number(text, reading::not_negative),
-            b"sat" => self.fix.satellites = whole(text).map_or(u8::MAX, reading::satellites),
-            b"accuracy" | b"hacc" | b"haccuracy" | b"horizontal_accuracy" | b"horizontalAccuracy" => {
-                self.fix.claimed_sd_m = number(text, |v| reading::not_negative(v / RADIUS_68_PER_SD));
+    #[inline]
+    fn field(&mut self, field: Field, text: &[u8], direct: bool) {
+        let fix = &mut self.fix;
+        match field {
+            Field::Time if direct => self.time = Some(clock::instant(text)),
+            Field::Height if direct => fix.height_msl_m = number(text, reading::finite),
+            Field::Time | Field::Height => {}
+            Field::Speed => fix.speed_mps = number(text, reading::not_negative),
+            Field::Course => fix.course_deg = number(text, reading::course),
+            Field::Hdop => fix.hdop = number(text, reading::not_negative),
+            Field::Satellites => fix.satellites = whole(text).map_or(u8::MAX, reading::satellites),
+            Field::Accuracy => {
+                fix.claimed_sd_m = number(text, |v| reading::not_negative(v / RADIUS_68_PER_SD));
             }
-            b"fix" => match quality(text) {
-                Some(quality) => self.fix.quality = quality,
+            Field::Fix => match quality(text) {
+                Some(quality) => fix.quality = quality,
                 None => self.no_fix = true,
             },
-            _ => {}
         }
     }
 }
@@ -118,26 +120,37 @@ fn quality(text: &[u8]) -> Option<FixQuality> {
     })
 }
 
-/// The name of a child that is looked at.
-#[inline]
-fn field_name(local: &[u8]) -> Option<&'static str> {
-    Some(match local {
-        b"time" => "time",
-        b"ele" => "ele",
-        b"speed" => "speed",
-        b"course" => "course",
-        b"bearing" => "bearing",
-        b"heading" => "heading",
-        b"hdop" => "hdop",
-        b"sat" => "sat",
-        b"fix" => "fix",
-        b"accuracy" => "accuracy",
-        b"hacc" => "hacc",
-        b"haccuracy" => "haccuracy",
-        b"horizontal_accuracy" => "horizontal_accuracy",
-        b"horizontalAccuracy" => "horizontalAccuracy",
-        _ => return None,
-    })
+/// A child that is looked at.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Field {
+    Time,
+    Height,
+    Speed,
+    Course,
+    Hdop,
+    Satellites,
+    Fix,
+    Accuracy,
+}
+
+impl Field {
+    /// The one of a name without its prefix.
+    #[inline]
+    fn of(local: &[u8]) -> Option<Self> {
+        Some(match local {
+            b"time" => Self::Time,
+            b"ele" => Self::Height,
+            b"speed" => Self::Speed,
+            b"course" | b"bearing" | b"heading" => Self::Course,
+            b"hdop" => Self::Hdop,
+            b"sat" => Self::Satellites,
+            b"fix" => Self::Fix,
+            b"accuracy" | b"hacc" | b"haccuracy" | b"horizontal_accuracy" | b"horizontalAccuracy" => {
+                Self::Accuracy
+            }
+            _ => return None,
+        })
+    }
 }
 
 /// Reads all points.
@@ -156,7 +169,7 @@ pub(crate) fn read(
     let state = State {
         name,
         limits,
-        reading: Reading::new(),
+        reading: Reading::new(text.len()),
         steps: Steps::default(),
         segment: 0,
         fresh_segment: false,
@@ -169,20 +182,21 @@ pub(crate) fn read(
         without_zone: None,
         too_long: None,
         plain_utc: clock::PlainUtc::default(),
+        usual_tags: fast::UsualTags::default(),
     };
     state.run(&text, original, source, fast_path)
 }
 
 /// The reader below, begun anew behind broken markup.
-struct Events<'a> {
+pub(crate) struct Events<'a> {
     text: &'a str,
-    reader: Reader<&'a [u8]>,
+    pub(crate) reader: Reader<&'a [u8]>,
     /// Where it began.
     from: usize,
 }
 
 impl<'a> Events<'a> {
-    fn new(text: &'a str, from: usize) -> Self {
+    pub(crate) fn new(text: &'a str, from: usize) -> Self {
         // The reader takes a byte order mark off and does not count it.
         let from = text.len() - text[from..].trim_start_matches('\u{feff}').len();
         let mut reader = Reader::from_str(&text[from..]);
@@ -193,7 +207,7 @@ impl<'a> Events<'a> {
         Self { text, reader, from }
     }
 
-    fn position(&self) -> usize {
+    pub(crate) fn position(&self) -> usize {
         self.from + self.reader.buffer_position() as usize
     }
 
@@ -201,14 +215,14 @@ impl<'a> Events<'a> {
         self.reader.stream().consume(bytes);
     }
 
-    fn go_on(&mut self, at: usize) {
+    pub(crate) fn go_on(&mut self, at: usize) {
         *self = Self::new(self.text, at);
     }
 }
 
 /// The text, or where it is no UTF-8 a copy of the same length with every byte outside ASCII replaced.
 fn as_utf8(bytes: &[u8]) -> Cow<'_, str> {
-    match std::str::from_utf8(bytes) {
+    match simdutf8::basic::from_utf8(bytes) {
         Ok(text) => Cow::Borrowed(text),
         Err(_) => Cow::Owned(
             bytes
@@ -245,6 +259,7 @@ struct State<'a> {
     too_long: Option<(u64, u64)>,
     /// For the usual shape.
     plain_utc: clock::PlainUtc,
+    usual_tags: fast::UsualTags,
 }
 
 impl State<'_> {
@@ -257,7 +272,7 @@ impl State<'_> {
     ) -> Result<Reading, IngestError> {
         let mut events = Events::new(text, 0);
         let mut broken = Broken::new(text.as_bytes());
-        let mut field: Option<&'static str> = None;
+        let mut field: Option<Field> = None;
         let mut field_is_direct = false;
         let mut in_segment = false;
         let mut after_markup = false;
@@ -332,7 +347,7 @@ impl State<'_> {
                         field_is_direct = self.depth == point.depth + 1;
                         let local = tag.local_name();
                         let local: &str = local.as_ref();
-                        field = field_name(local.as_bytes());
+                        field = Field::of(local.as_bytes());
                     }
                 }
                 Event::Empty(tag) => {
@@ -478,10 +493,10 @@ impl State<'_> {
         self.depth = self.depth.saturating_sub(1);
     }
 
-    fn content(&mut self, field: Option<&'static str>, direct: bool, content: &[u8], at: u64, end: u64) {
+    fn content(&mut self, field: Option<Field>, direct: bool, content: &[u8], at: u64, end: u64) {
         if let (Some(point), Some(field)) = (&mut self.point, field) {
             if !content.trim_ascii().is_empty() {
-                point.field(field.as_bytes(), content, direct);
+                point.field(field, content, direct);
             }
         } else if self.depth == 0 && self.aside.is_none() && self.point.is_none() && !is_blank(content) {
             let blanks = content.len() - content.trim_ascii_start().len();
@@ -572,7 +587,7 @@ impl State<'_> {
         }
         fix.segment = self.segment;
         self.steps.add(decimals);
-        self.reading.found.push(Found {
+        self.reading.keep(Found {
             fix,
             start,
             end,

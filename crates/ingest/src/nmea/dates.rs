@@ -35,6 +35,15 @@ pub(super) enum Trust {
     Void,
 }
 
+/// Whose time is known from its own epoch.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Dated {
+    /// That of every fix, and it is set.
+    All,
+    /// That of some or none.
+    Some,
+}
+
 /// First day of the year in which NMEA 0183 version 4.10 came out.
 const MODERN_DAY: i32 = 15_340;
 
@@ -47,9 +56,29 @@ pub(super) fn resolve(
     clock: &[Clock],
     anchors: &[Anchor],
     given: Option<time::Date>,
+    known: Dated,
     is_modern: bool,
 ) -> Result<(), i64> {
     let Some(first) = clock.first() else { return Ok(()) };
+    if known == Dated::Some {
+        reckon_all(reading, clock, anchors, given, first)?;
+        reading.look_at_order();
+    }
+    if is_modern {
+        repair_old_dates(reading);
+    }
+    repair_rollover(reading, given);
+    Ok(())
+}
+
+/// Reckons the time of every fix, from its own date or from those around it.
+fn reckon_all(
+    reading: &mut Reading,
+    clock: &[Clock],
+    anchors: &[Anchor],
+    given: Option<time::Date>,
+    first: &Clock,
+) -> Result<(), i64> {
     let usable = |day: i32| (first_day()..last_day()).contains(&day);
     let dated = |one: &Clock| one.day.filter(|&day| usable(day));
     let has_own = clock.iter().any(|one| dated(one).is_some());
@@ -71,40 +100,29 @@ pub(super) fn resolve(
             trust: Trust::Void,
         });
     }
-    let all_own = clock.iter().all(|one| dated(one).is_some());
-    if all_own {
-        for (one, found) in clock.iter().zip(&mut reading.found) {
-            found.fix.time_s = seconds(one.day.unwrap_or_default(), one.of_day_us);
-        }
-    } else {
-        let forward: Vec<Reckoned> = reckon(clock.iter(), anchors.iter(), dated, Way::Forward).collect();
-        let backward = reckon(clock.iter().rev(), anchors.iter().rev(), dated, Way::Backward);
-        let forward = forward.into_iter().rev();
-        for ((found, a), b) in reading.found.iter_mut().rev().zip(forward).zip(backward) {
-            let instant = match (a, b) {
-                (Some((a, silence_a)), Some((b, silence_b))) => {
-                    if silence_b < silence_a {
-                        b
-                    } else {
-                        a
-                    }
+    let forward: Vec<Reckoned> = reckon(clock.iter(), anchors.iter(), dated, Way::Forward).collect();
+    let backward = reckon(clock.iter().rev(), anchors.iter().rev(), dated, Way::Backward);
+    let forward = forward.into_iter().rev();
+    for ((found, a), b) in reading.found.iter_mut().rev().zip(forward).zip(backward) {
+        let instant = match (a, b) {
+            (Some((a, silence_a)), Some((b, silence_b))) => {
+                if silence_b < silence_a {
+                    b
+                } else {
+                    a
                 }
-                (Some((instant, _)), None) | (None, Some((instant, _))) => instant,
-                (None, None) => first.of_day_us,
-            };
-            found.fix.time_s = instant as f64 / 1e6;
-        }
-        // A default date comes with a default time of day: such a fix has no time, and is dropped for its date.
-        for (one, found) in clock.iter().zip(&mut reading.found) {
-            if let Some(day) = one.day.filter(|&day| !usable(day)) {
-                found.fix.time_s = seconds(day, one.of_day_us);
             }
+            (Some((instant, _)), None) | (None, Some((instant, _))) => instant,
+            (None, None) => first.of_day_us,
+        };
+        found.fix.time_s = instant as f64 / 1e6;
+    }
+    // A default date comes with a default time of day: such a fix has no time, and is dropped for its date.
+    for (one, found) in clock.iter().zip(&mut reading.found) {
+        if let Some(day) = one.day.filter(|&day| !usable(day)) {
+            found.fix.time_s = seconds(day, one.of_day_us);
         }
     }
-    if is_modern {
-        repair_old_dates(reading);
-    }
-    repair_rollover(reading, given);
     Ok(())
 }
 
@@ -170,6 +188,9 @@ fn repair_old_dates(reading: &mut Reading) {
     let first_s = seconds(first_day(), 0);
     let rollover_s = seconds(ROLLOVER_DAYS, 0);
     let mut shifted = 0;
+    if reading.rising_s().is_some_and(|(first_s, _)| first_s >= limit_s) {
+        return;
+    }
     for one in &mut reading.found {
         if one.fix.time_s < first_s || one.fix.time_s >= limit_s {
             continue;
@@ -180,6 +201,7 @@ fn repair_old_dates(reading: &mut Reading) {
         }
     }
     if shifted > 0 {
+        reading.look_at_order();
         note_rollover(reading, shifted);
     }
 }

@@ -41,18 +41,8 @@ pub(super) enum Piece<'a> {
         end: usize,
         /// Between `$` and `*`, both left out.
         body: &'a [u8],
-        commas: Commas,
         check: Check,
     },
-}
-
-/// Where commas stand in the first bytes of a body, a bit for each byte.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub(super) struct Commas(pub(super) u128);
-
-impl Commas {
-    /// Bytes that are told of.
-    pub(super) const BYTES: usize = 128;
 }
 
 impl Piece<'_> {
@@ -67,11 +57,19 @@ impl Piece<'_> {
 pub(super) struct Frames<'a> {
     text: &'a [u8],
     at: usize,
+    /// Line, from 1, on which the next piece begins.
+    line: u64,
 }
 
 impl<'a> Frames<'a> {
     pub(super) fn new(text: &'a [u8]) -> Self {
-        Self { text, at: 0 }
+        Self { text, at: 0, line: 1 }
+    }
+
+    /// Line, from 1, on which the piece begins that comes next.
+    #[inline]
+    pub(super) fn line(&self) -> u64 {
+        self.line
     }
 }
 
@@ -104,20 +102,21 @@ impl<'a> Iterator for Frames<'a> {
         };
         if start > from {
             self.at = start;
-            let blank = text[from..start].iter().all(u8::is_ascii_whitespace);
+            let junk = &text[from..start];
+            self.line += memchr::memchr_iter(b'\n', junk).count() as u64;
+            let blank = junk.iter().all(u8::is_ascii_whitespace);
             return Some(Piece::Junk {
                 start: from,
                 end: start,
                 blank,
             });
         }
-        let (end, body, commas, check) = sentence(text, start);
+        let (end, body, check) = sentence(text, start, &mut self.line);
         self.at = end;
         Some(Piece::Sentence {
             start,
             end,
             body,
-            commas,
             check,
         })
     }
@@ -126,13 +125,19 @@ impl<'a> Iterator for Frames<'a> {
 /// Three to twelve capital letters and digits, a letter first, then a comma or an asterisk.
 #[inline]
 fn has_address(text: &[u8]) -> bool {
-    if let [a, b, c, d, e, b',', ..] = text {
-        // Nearly all are of this kind.
-        if a.is_ascii_uppercase()
-            && [b, c, d, e]
-                .iter()
-                .all(|letter| letter.is_ascii_uppercase() || letter.is_ascii_digit())
-        {
+    // Nearly all are of this kind.
+    if let Some(bytes) = eight(text, 0)
+        && bytes[5] == b','
+    {
+        // The high bit of a byte stands for its answer; beyond ASCII it may carry, but only upwards from a byte that is refused.
+        let word = u64::from_le_bytes(bytes);
+        let from = |low: u8, high: u8| {
+            word.wrapping_add(ONES * u64::from(0x80 - low))
+                & !word.wrapping_add(ONES * u64::from(0x7f - high))
+        };
+        let letters = from(b'A', b'Z');
+        let fits = (letters | from(b'0', b'9')) & !word & HIGH;
+        if fits & 0x80_8080_8080 == 0x80_8080_8080 && letters & 0x80 != 0 {
             return true;
         }
     }
@@ -153,22 +158,42 @@ struct Looked {
     length: usize,
     /// Exclusive or of those.
     sum: u8,
-    commas: Commas,
 }
 
-/// Looks at each byte once, eight at a time, up to the first that is no part of a body.
+const HIGH: u64 = 0x8080_8080_8080_8080;
+const ONES: u64 = 0x0101_0101_0101_0101;
+
+/// True when a byte is no part of a body. Written so that compilers look at sixteen at once.
+#[inline]
+fn has_stop(bytes: &[u8; 16]) -> bool {
+    let mut stops = 0;
+    for &byte in bytes {
+        // Beyond ASCII is below zero.
+        stops |= u8::from((byte.cast_signed()) < 0x20)
+            | u8::from(byte == 0x7f)
+            | u8::from(byte == b'*')
+            | u8::from(byte == b'$');
+    }
+    stops != 0
+}
+
+/// Looks at each byte once up to the first that is no part of a body: sixteen at a time, the last ones eight at a time.
 ///
 /// The high bit of a byte stands for its answer. Sums may carry, but only upwards from a byte that ends the look: whatever is
 /// below the first such byte is exact, and nothing above it counts.
 #[inline]
 fn look(rest: &[u8]) -> Looked {
-    const HIGH: u64 = 0x8080_8080_8080_8080;
-    const ONES: u64 = 0x0101_0101_0101_0101;
+    let (mut sums, mut at) = (0_u128, 0);
+    while let Some(bytes) = rest
+        .get(at..at + 16)
+        .and_then(|bytes| <&[u8; 16]>::try_from(bytes).ok())
+        && !has_stop(bytes)
+    {
+        sums ^= u128::from_le_bytes(*bytes);
+        at += 16;
+    }
+    let mut sum = sums as u64 ^ (sums >> 64) as u64;
     let unlike = |word: u64, byte: u8| word ^ (ONES * u64::from(byte));
-    // Eight high bits become eight bits in a row.
-    let commas_of = |word: u64| !unlike(word, b',').wrapping_add(!HIGH) & HIGH;
-    let in_a_row = |bits: u64| ((bits >> 7).wrapping_mul(0x0102_0408_1020_4080) >> 56) as u8;
-    let (mut sum, mut commas, mut at) = (0_u64, [0_u8; Commas::BYTES / 8], 0);
     while let Some(bytes) = eight(rest, at) {
         let word = u64::from_le_bytes(bytes);
         // Not ASCII, 0x7f, below a blank, an asterisk, a dollar.
@@ -180,18 +205,11 @@ fn look(rest: &[u8]) -> Looked {
             & HIGH;
         if stop != 0 {
             let count = stop.trailing_zeros() / 8;
-            let before = (1 << (8 * count)) - 1;
-            sum ^= word & before;
-            if let Some(row) = commas.get_mut(at / 8) {
-                *row = in_a_row(commas_of(word) & before);
-            }
+            sum ^= word & ((1 << (8 * count)) - 1);
             at += count as usize;
             break;
         }
         sum ^= word;
-        if let Some(row) = commas.get_mut(at / 8) {
-            *row = in_a_row(commas_of(word));
-        }
         at += 8;
     }
     sum ^= sum >> 32;
@@ -200,7 +218,6 @@ fn look(rest: &[u8]) -> Looked {
     let mut looked = Looked {
         length: at,
         sum: sum as u8,
-        commas: Commas(u128::from_le_bytes(commas)),
     };
     if rest.len() - at < 8 {
         look_at_end(rest, &mut looked);
@@ -216,18 +233,15 @@ fn look_at_end(rest: &[u8], looked: &mut Looked) {
         && !matches!(byte, b'*' | b'$')
     {
         looked.sum ^= byte;
-        if byte == b',' && looked.length < Commas::BYTES {
-            looked.commas.0 |= 1 << looked.length;
-        }
         looked.length += 1;
     }
 }
 
-/// The sentence that begins at `start`: where it ends, its body, the commas in it, and what its checksum says.
+/// The sentence that begins at `start`: where it ends, its body, and what its checksum says. Line ends are counted.
 #[inline]
-fn sentence(text: &[u8], start: usize) -> (usize, &[u8], Commas, Check) {
+fn sentence<'a>(text: &'a [u8], start: usize, line: &mut u64) -> (usize, &'a [u8], Check) {
     let rest = &text[start + 1..];
-    let Looked { length, sum, commas } = look(rest);
+    let Looked { length, sum } = look(rest);
     let body = &rest[..length];
     let (after, check) = match rest.get(length) {
         Some(b'*') => match (rest.get(length + 1), rest.get(length + 2)) {
@@ -248,12 +262,18 @@ fn sentence(text: &[u8], start: usize) -> (usize, &[u8], Commas, Check) {
     {
         (after, check, body) = (splice, Check::Broken, &body[..splice]);
     }
+    if check == Check::CutOff {
+        // Behind an asterisk may stand anything.
+        let tail = rest.get(length..after).unwrap_or_default();
+        *line += memchr::memchr_iter(b'\n', tail).count() as u64;
+    }
     if check != Check::Broken {
-        while matches!(rest.get(after), Some(b'\r' | b'\n' | b' ' | b'\t')) {
+        while let Some(byte @ (b'\r' | b'\n' | b' ' | b'\t')) = rest.get(after) {
+            *line += u64::from(*byte == b'\n');
             after += 1;
         }
     }
-    (start + 1 + after, body, commas, check)
+    (start + 1 + after, body, check)
 }
 
 /// Where the last sentence begins that stands inside of a body that does not hold together. Those before it, if any, have
@@ -278,29 +298,39 @@ mod tests {
 
     fn pieces(text: &[u8]) -> Vec<(String, Option<Check>)> {
         let mut at = 0;
-        let pieces = Frames::new(text)
-            .map(|piece| match piece {
-                Piece::Junk { start, end, .. } => {
-                    assert_eq!(start, at);
-                    at = end;
-                    ("junk".to_string(), None)
-                }
-                Piece::Sentence {
-                    start,
-                    end,
-                    body,
-                    check,
-                    ..
-                } => {
-                    assert_eq!(start, at);
-                    at = end;
-                    (
-                        String::from_utf8_lossy(&body[..body.len().min(5)]).into_owned(),
-                        Some(check),
-                    )
-                }
-            })
-            .collect();
+        let mut frames = Frames::new(text);
+        let pieces = std::iter::from_fn(|| {
+            let line = frames.line();
+            let piece = frames.next()?;
+            let before = &text[..piece.start() as usize];
+            assert_eq!(
+                line,
+                1 + before.iter().filter(|byte| **byte == b'\n').count() as u64
+            );
+            Some(piece)
+        })
+        .map(|piece| match piece {
+            Piece::Junk { start, end, .. } => {
+                assert_eq!(start, at);
+                at = end;
+                ("junk".to_string(), None)
+            }
+            Piece::Sentence {
+                start,
+                end,
+                body,
+                check,
+                ..
+            } => {
+                assert_eq!(start, at);
+                at = end;
+                (
+                    String::from_utf8_lossy(&body[..body.len().min(5)]).into_owned(),
+                    Some(check),
+                )
+            }
+        })
+        .collect();
         assert_eq!(at, text.len());
         pieces
     }
@@ -345,9 +375,29 @@ mod tests {
         let expected = Looked {
             length: 32,
             sum: 0x7d,
-            commas: Commas((1 << 5) | (1 << 15) | (1 << 18) | (1 << 21) | (1 << 26) | (1 << 29)),
         };
         assert_eq!(look(body), expected);
+    }
+
+    #[test]
+    fn an_address_is_capital_letters_and_digits() {
+        let slow = |text: &[u8]| {
+            let length = text
+                .iter()
+                .take_while(|b| b.is_ascii_uppercase() || b.is_ascii_digit())
+                .count();
+            (3..=12).contains(&length)
+                && text[0].is_ascii_uppercase()
+                && matches!(text.get(length), Some(b',' | b'*'))
+        };
+        for place in 0..7 {
+            for byte in 0..=255 {
+                let mut text = *b"GP0GA,123456";
+                text[place] = byte;
+                assert_eq!(has_address(&text), slow(&text), "{text:?}");
+                assert_eq!(has_address(&text[..7]), slow(&text[..7]), "{text:?}");
+            }
+        }
     }
 
     #[test]
@@ -374,6 +424,10 @@ mod tests {
     fn a_half_written_last_sentence_is_cut_off() {
         assert_eq!(
             pieces(b"$GPZDA,160012.71,11,03,20"),
+            [("GPZDA".into(), Some(Check::CutOff))]
+        );
+        assert_eq!(
+            pieces(b"$GPZDA,160012.71,11,03,2004,-1,00*\n"),
             [("GPZDA".into(), Some(Check::CutOff))]
         );
         assert_eq!(

@@ -2,7 +2,6 @@
 //!
 //! Field layouts after "NMEA Revealed" (gpsd project). An empty field says nothing, and is never read as zero.
 
-use super::frame::Commas;
 use crate::clock::{day_number, fraction_us};
 use crate::number::{Decimal, TEN, TEN_WHOLE, decimal, eight, leading_digits, plain_decimal, whole};
 use crate::reading::{self, gga_quality};
@@ -24,35 +23,53 @@ pub(super) struct Fields<'a> {
 }
 
 impl<'a> Fields<'a> {
-    /// The fields of a body of `length` bytes at the start of a text; `commas` are those in its first bytes.
+    /// No fields yet.
+    pub(super) fn new(text: &'a [u8]) -> Self {
+        Self {
+            text,
+            starts: [0; FIELDS + 1],
+            count: 0,
+        }
+    }
+
+    /// Takes the first `most` fields of a body of `length` bytes at the start of a text.
     #[inline]
-    pub(super) fn of(text: &'a [u8], length: usize, commas: Commas) -> Self {
-        let mut starts = [0; FIELDS + 1];
-        let mut count = 0;
-        let mut take = |at: usize| {
+    pub(super) fn take(&mut self, text: &'a [u8], length: usize, most: usize) {
+        const HIGH: u64 = 0x8080_8080_8080_8080;
+        const COMMAS: u64 = 0x2c2c_2c2c_2c2c_2c2c;
+        let most = most.min(FIELDS);
+        let starts = &mut self.starts;
+        let (mut count, mut at) = (0, 0);
+        // The address begins where the body does.
+        starts[0] = 0;
+        while at < length && count < most {
+            let Some(bytes) = eight(text, at) else {
+                // The end of the text.
+                if text[at] == b',' {
+                    count += 1;
+                    starts[count] = at + 1;
+                }
+                at += 1;
+                continue;
+            };
+            // The high bit of a byte stands for a comma. A body is ASCII, what is behind it does not count.
+            let unlike = u64::from_le_bytes(bytes) ^ COMMAS;
+            let mut commas = !(unlike.wrapping_add(!HIGH) | unlike) & HIGH;
+            if length - at < 8 {
+                commas &= (1 << (8 * (length - at))) - 1;
+            }
+            while commas != 0 && count < most {
+                count += 1;
+                starts[count] = at + commas.trailing_zeros() as usize / 8 + 1;
+                commas &= commas - 1;
+            }
+            at += 8;
+        }
+        if count < most {
             count += 1;
-            starts[count] = at + 1;
-            count == FIELDS
-        };
-        let mut is_full = false;
-        for (bits, base) in [(commas.0 as u64, 0), ((commas.0 >> 64) as u64, 64)] {
-            let mut bits = bits;
-            while bits != 0 && !is_full {
-                is_full = take(base + bits.trailing_zeros() as usize);
-                bits &= bits - 1;
-            }
+            starts[count] = length + 1;
         }
-        let mut at = Commas::BYTES;
-        while at < length && !is_full {
-            if text[at] == b',' {
-                is_full = take(at);
-            }
-            at += 1;
-        }
-        if !is_full {
-            take(length);
-        }
-        Self { text, starts, count }
+        (self.text, self.count) = (text, count);
     }
 
     /// The field at `index`; empty where the sentence is shorter.
@@ -122,7 +139,7 @@ impl<'a> Fields<'a> {
 
     /// The time of day in the field at `index`, as [`time_of_day`] reads it.
     #[inline]
-    pub(super) fn time_of_day(&self, index: usize) -> Result<Option<i64>, SkipReason> {
+    fn time_of_day(&self, index: usize) -> Result<Option<i64>, SkipReason> {
         let (from, to) = self.ends(index);
         match plain_time_of_day(self.text, from) {
             Some((of_day_us, end)) if end == to => Ok(Some(of_day_us)),
@@ -190,6 +207,34 @@ pub(super) struct Position {
     pub(super) decimals: u8,
 }
 
+/// Reads times of day, and keeps the last: the sentences of one instant repeat it to the letter.
+#[derive(Debug, Default)]
+pub(super) struct Times {
+    /// The first eight bytes, the last, and how many there are.
+    written: ([u8; 8], u8, usize),
+    of_day_us: i64,
+}
+
+impl Times {
+    /// The time of day in a field, as [`time_of_day`] reads it.
+    #[inline]
+    pub(super) fn read(&mut self, fields: &Fields<'_>, index: usize) -> Result<Option<i64>, SkipReason> {
+        // `hhmmss.s` and `hhmmss.ss`: eight bytes and the last.
+        let (from, to) = fields.ends(index);
+        let written = match (eight(fields.text, from), to - from) {
+            (Some(head), length @ 8..=9) => (head, fields.text.get(to - 1).copied().unwrap_or(0), length),
+            _ => return fields.time_of_day(index),
+        };
+        if written != self.written {
+            let Some(of_day_us) = fields.time_of_day(index)? else {
+                return Ok(None);
+            };
+            (self.written, self.of_day_us) = (written, of_day_us);
+        }
+        Ok(Some(self.of_day_us))
+    }
+}
+
 /// Reads positions, and keeps the last: the sentences of one instant repeat it to the letter.
 #[derive(Debug, Default)]
 pub(super) struct Positions<'a> {
@@ -213,18 +258,17 @@ impl<'a> Positions<'a> {
 /// Four fields: latitude, N or S, longitude, E or W. `Ok(None)` when they are empty.
 #[inline]
 fn position(fields: &Fields<'_>, at: usize) -> Result<Option<Position>, SkipReason> {
-    let [lat, north, lon, east] = [0, 1, 2, 3].map(|offset| fields.get(at + offset).trim_ascii());
-    if lat.is_empty() && lon.is_empty() {
+    if fields.get(at).trim_ascii().is_empty() && fields.get(at + 2).trim_ascii().is_empty() {
         return Ok(None);
     }
     let (lat_deg, lat_decimals) = fields.degrees(at).ok_or(SkipReason::Malformed)?;
     let (lon_deg, lon_decimals) = fields.degrees(at + 2).ok_or(SkipReason::Malformed)?;
-    let lat_deg = match north {
+    let lat_deg = match fields.get(at + 1).trim_ascii() {
         b"N" | b"n" => lat_deg,
         b"S" | b"s" => -lat_deg,
         _ => return Err(SkipReason::Malformed),
     };
-    let lon_deg = match east {
+    let lon_deg = match fields.get(at + 3).trim_ascii() {
         b"E" | b"e" => lon_deg,
         b"W" | b"w" => -lon_deg,
         _ => return Err(SkipReason::Malformed),
@@ -432,6 +476,14 @@ mod tests {
     use super::*;
     use proptest::prelude::*;
 
+    /// Fields, over those of another sentence.
+    fn of(text: &[u8], length: usize, most: usize) -> Fields<'_> {
+        let mut fields = Fields::new(text);
+        fields.take(b",,1,,22,333,,4,,,,5,6,7,8,9,,,,,", 31, FIELDS);
+        fields.take(text, length, most);
+        fields
+    }
+
     proptest! {
         #![proptest_config(ProptestConfig::with_cases(4000))]
 
@@ -442,20 +494,17 @@ mod tests {
                 "|[0-2][0-9][0-6][0-9][0-6][0-9](\\.[0-9]{0,8})?|[0-1]?[0-9]{2}[0-6][0-9](\\.[0-9]{0,13})?|-?[0-9]{0,9}(\\.[0-9]{0,9})?|[ -)+-~]{0,9}",
                 0..40,
             ),
-            behind in "\\*[0-9A-F]{2}\r\n[0-9.]{0,9}",
+            behind in "\\*[0-9A-F]{2}\r\n[0-9.,é]{0,9}",
+            most in 1..=FIELDS,
         ) {
             let body = fields.join(",");
             let text = format!("{body}{behind}");
-            let mut commas = Commas::default();
-            for (at, _) in body.match_indices(',').filter(|(at, _)| *at < Commas::BYTES) {
-                commas.0 |= 1 << at;
-            }
-            let read = Fields::of(text.as_bytes(), body.len(), commas);
+            let read = of(text.as_bytes(), body.len(), most);
             // What stood in a field may hold commas itself.
             let split: Vec<&[u8]> = body.split(',').map(str::as_bytes).collect();
-            prop_assert_eq!(read.count(), split.len().min(FIELDS));
+            prop_assert_eq!(read.count(), split.len().min(most));
             for index in 0..FIELDS {
-                let field = split.get(index).copied().unwrap_or_default();
+                let field = split.get(index).filter(|_| index < most).copied().unwrap_or_default();
                 prop_assert_eq!(read.get(index), field);
                 prop_assert_eq!(read.decimal(index), decimal(field));
                 prop_assert_eq!(read.time_of_day(index), time_of_day(field));
@@ -471,12 +520,22 @@ mod tests {
         ) {
             let mut positions = Positions::default();
             for body in &bodies {
-                let mut commas = Commas::default();
-                for (at, _) in body.match_indices(',') {
-                    commas.0 |= 1 << at;
-                }
-                let fields = Fields::of(body.as_bytes(), body.len(), commas);
+                let fields = of(body.as_bytes(), body.len(), FIELDS);
                 prop_assert_eq!(positions.read(&fields, 0), position(&fields, 0), "{:?}", bodies);
+            }
+        }
+    }
+
+    proptest! {
+        #[test]
+        fn a_time_that_is_kept_is_the_time_that_is_read(
+            times in proptest::collection::vec("(12000[01]|126000|12 )?(\\.|,)?[01x]{0,3}", 1..20),
+        ) {
+            let mut kept = Times::default();
+            for time in &times {
+                let text = format!("{time},behind it");
+                let fields = of(text.as_bytes(), text.len(), FIELDS);
+                prop_assert_eq!(kept.read(&fields, 0), time_of_day(fields.get(0)), "{:?}", times);
             }
         }
     }

@@ -1,8 +1,13 @@
 //! Named tracks, routes and waypoints of a GPX file, and nothing else of it.
+//!
+//! Broken markup is passed over up to the next track, segment or point, as logs are read ([`Broken`]), and the places are
+//! counted. A file that breaks off, or is broken where no track comes any more, is refused: nobody knows what it lacks.
 
 use super::WalkError;
+use crate::gpx::{Broken, Events};
+use quick_xml::XmlVersion;
+use quick_xml::errors::Error as XmlError;
 use quick_xml::events::{BytesStart, Event};
-use quick_xml::{Reader, XmlVersion};
 use tussock_types::GeoPoint;
 
 /// Nobody walks farther around a garden: three weeks at 1 Hz.
@@ -31,7 +36,18 @@ pub(super) struct Recorded {
     pub(super) unusable: usize,
 }
 
-pub(super) fn read(name: &str, bytes: &[u8]) -> Result<Vec<Recorded>, WalkError> {
+/// What a file holds.
+#[derive(Debug, Default)]
+pub(super) struct Contents {
+    /// In the order of the file.
+    pub(super) recorded: Vec<Recorded>,
+    /// Places of broken markup that were passed over.
+    pub(super) broken: usize,
+    /// Line of the first of them, from 1.
+    pub(super) broken_line: u64,
+}
+
+pub(super) fn read(name: &str, bytes: &[u8]) -> Result<Contents, WalkError> {
     let not_gpx = |found: &str| WalkError::NotGpx {
         name: name.to_owned(),
         found: found.to_owned(),
@@ -41,50 +57,59 @@ pub(super) fn read(name: &str, bytes: &[u8]) -> Result<Vec<Recorded>, WalkError>
     if text.trim().is_empty() {
         return Err(not_gpx("the file is empty"));
     }
-    let mut reader = Reader::from_str(&text);
-    reader.config_mut().check_end_names = true;
+    let mut events = Events::new(&text, 0);
+    let mut broken = Broken::new(text.as_bytes());
     let mut state = State::default();
     let mut lines = LineCount::of_text(&text);
     loop {
-        let at = reader.buffer_position();
-        let faulty = |reason: String, at: u64| WalkError::FaultyXml {
+        let place = events.position();
+        let line = lines.of(place);
+        let faulty = |reason: String| WalkError::FaultyXml {
             name: name.to_owned(),
-            line: line_of(&text, at),
+            line,
             reason,
         };
-        let event = reader.read_event();
-        let event = match event {
+        if state.is_gpx
+            && let Some(next) = broken.until(place)
+        {
+            state.broken_at(line);
+            events.go_on(next);
+            continue;
+        }
+        let event = match events.reader.read_event() {
             Ok(event) => event,
             Err(_) if !state.is_gpx => return Err(not_gpx("it is no XML")),
-            Err(error) => return Err(faulty(error.to_string(), reader.error_position())),
+            Err(error) => {
+                state.broken_at(line);
+                // Behind a stray ampersand or the like the reader can go on.
+                let goes_on = matches!(error, XmlError::IllFormed(_)) && events.position() > place;
+                if !goes_on {
+                    let next = broken
+                        .next_track(place)
+                        .ok_or_else(|| faulty(error.to_string()))?;
+                    events.go_on(next);
+                }
+                continue;
+            }
         };
+        if let (Event::DocType(_), Some(next)) = (&event, broken.next_track(place))
+            && next < events.position()
+        {
+            state.broken_at(line);
+            events.go_on(next);
+            continue;
+        }
         match event {
             Event::Start(tag) => {
-                if state.depth == 0 {
-                    if tag.local_name().into_inner() != "gpx" {
-                        return Err(not_gpx(&format!(
-                            "it begins with <{}>",
-                            tag.local_name().into_inner()
-                        )));
-                    }
-                    state.is_gpx = true;
-                }
-                state.open(&tag, lines.of(at));
+                state.root(&tag).map_err(|found| not_gpx(&found))?;
+                state.open(&tag, line);
             }
             Event::Empty(tag) => {
-                if state.depth == 0 {
-                    if tag.local_name().into_inner() != "gpx" {
-                        return Err(not_gpx(&format!(
-                            "it begins with <{}>",
-                            tag.local_name().into_inner()
-                        )));
-                    }
-                    state.is_gpx = true;
-                }
-                state.open(&tag, lines.of(at));
-                state.close();
+                state.root(&tag).map_err(|found| not_gpx(&found))?;
+                state.open(&tag, line);
+                state.close(tag.local_name().into_inner(), line);
             }
-            Event::End(_) => state.close(),
+            Event::End(tag) => state.close(tag.local_name().into_inner(), line),
             Event::Text(content) => {
                 if state.depth == 0 && !state.is_gpx && !content.xml10_content().trim().is_empty() {
                     return Err(not_gpx("it begins with text"));
@@ -107,7 +132,7 @@ pub(super) fn read(name: &str, bytes: &[u8]) -> Result<Vec<Recorded>, WalkError>
                 }
             }
             Event::Eof if !state.is_gpx => return Err(not_gpx("it has no element")),
-            Event::Eof if state.depth > 0 => return Err(faulty("the file breaks off".to_owned(), at)),
+            Event::Eof if state.depth > 0 => return Err(faulty("the file breaks off".to_owned())),
             Event::Eof => break,
             _ => {}
         }
@@ -118,10 +143,10 @@ pub(super) fn read(name: &str, bytes: &[u8]) -> Result<Vec<Recorded>, WalkError>
             });
         }
     }
-    for item in &mut state.recorded {
+    for item in &mut state.contents.recorded {
         item.name = item.name.split_whitespace().collect::<Vec<_>>().join(" ");
     }
-    Ok(state.recorded)
+    Ok(state.contents)
 }
 
 /// Line numbers of places asked for in rising order, each line end counted once.
@@ -140,8 +165,7 @@ impl<'a> LineCount<'a> {
         }
     }
 
-    fn of(&mut self, at: u64) -> u64 {
-        let to = usize::try_from(at).unwrap_or(usize::MAX).min(self.text.len());
+    fn of(&mut self, to: usize) -> u64 {
         if let Some(between) = self.text.get(self.at..to) {
             self.line += memchr::memchr_iter(b'\n', between).count() as u64;
             self.at = to;
@@ -150,57 +174,102 @@ impl<'a> LineCount<'a> {
     }
 }
 
-fn line_of(text: &str, at: u64) -> u64 {
-    let before = text
-        .as_bytes()
-        .iter()
-        .take(usize::try_from(at).unwrap_or(usize::MAX));
-    1 + before.filter(|byte| **byte == b'\n').count() as u64
-}
-
 #[derive(Default)]
 struct State {
-    recorded: Vec<Recorded>,
+    contents: Contents,
     depth: usize,
     is_gpx: bool,
     points: usize,
-    /// Depth of the open track, route or waypoint.
-    item_depth: Option<usize>,
+    /// The open track, route or waypoint: its kind, and its depth.
+    item: Option<(Element, usize)>,
     /// Depth of the open name of that item.
     name_depth: Option<usize>,
     is_new_piece: bool,
 }
 
+/// An element that cannot hold another one of these.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Element {
+    Track,
+    Route,
+    Waypoint,
+}
+
+impl Element {
+    fn of(local: &str) -> Option<Self> {
+        match local {
+            "trk" => Some(Self::Track),
+            "rte" => Some(Self::Route),
+            "wpt" => Some(Self::Waypoint),
+            _ => None,
+        }
+    }
+}
+
 impl State {
+    fn broken_at(&mut self, line: u64) {
+        if self.contents.broken == 0 {
+            self.contents.broken_line = line;
+        }
+        self.contents.broken += 1;
+    }
+
+    /// The first element must be the root of a GPX file; the error is what it is instead.
+    fn root(&mut self, tag: &BytesStart<'_>) -> Result<(), String> {
+        if !self.is_gpx && tag.local_name().into_inner() != "gpx" {
+            return Err(format!("it begins with <{}>", tag.local_name().into_inner()));
+        }
+        self.is_gpx = true;
+        Ok(())
+    }
+
     fn open(&mut self, tag: &BytesStart<'_>, line: u64) {
-        self.depth += 1;
         let local = tag.local_name().into_inner();
-        match (local, self.item_depth) {
-            ("trk" | "rte" | "wpt", None) => {
-                self.item_depth = Some(self.depth);
-                self.is_new_piece = true;
-                self.recorded.push(Recorded {
-                    kind: if local == "wpt" {
-                        Kind::Waypoint
-                    } else {
-                        Kind::Track
-                    },
-                    name: String::new(),
-                    line,
-                    points: Vec::new(),
-                    pieces: 0,
-                    piece_starts: Vec::new(),
-                    unusable: 0,
-                });
-                if local == "wpt" {
+        if let Some((open, depth)) = self.item {
+            let is_of_a_track = matches!(local, "trkseg" | "trkpt");
+            if Element::of(local).is_some() || (is_of_a_track && open == Element::Waypoint) {
+                // The end tag is missing.
+                self.broken_at(line);
+                self.leave(depth);
+                if is_of_a_track {
+                    // The track's own tag is missing too, and its name with it.
+                    self.depth += 1;
+                    self.begin(Element::Track, line);
+                }
+            }
+        }
+        self.depth += 1;
+        match (Element::of(local), local) {
+            (Some(element), _) => {
+                self.begin(element, line);
+                if element == Element::Waypoint {
                     self.point(tag);
                 }
             }
-            ("name", Some(depth)) if self.depth == depth + 1 => self.name_depth = Some(self.depth),
-            ("trkseg", Some(_)) => self.is_new_piece = true,
-            ("trkpt" | "rtept", Some(_)) => self.point(tag),
+            (None, "name") if self.item.is_some_and(|(_, depth)| self.depth == depth + 1) => {
+                self.name_depth = Some(self.depth);
+            }
+            (None, "trkseg") if self.item.is_some() => self.is_new_piece = true,
+            (None, "trkpt" | "rtept") if self.item.is_some() => self.point(tag),
             _ => {}
         }
+    }
+
+    fn begin(&mut self, element: Element, line: u64) {
+        self.item = Some((element, self.depth));
+        self.is_new_piece = true;
+        self.contents.recorded.push(Recorded {
+            kind: match element {
+                Element::Waypoint => Kind::Waypoint,
+                Element::Track | Element::Route => Kind::Track,
+            },
+            name: String::new(),
+            line,
+            points: Vec::new(),
+            pieces: 0,
+            piece_starts: Vec::new(),
+            unusable: 0,
+        });
     }
 
     fn point(&mut self, tag: &BytesStart<'_>) {
@@ -219,7 +288,7 @@ impl State {
                 .ok()
         };
         self.points += 1;
-        let Some(item) = self.recorded.last_mut() else {
+        let Some(item) = self.contents.recorded.last_mut() else {
             return;
         };
         match (number("lat"), number("lon")) {
@@ -238,19 +307,36 @@ impl State {
     fn text(&mut self, text: &str) {
         // The name of a point inside a track is not the name of the track.
         if self.name_depth == Some(self.depth)
-            && let Some(item) = self.recorded.last_mut()
+            && let Some(item) = self.contents.recorded.last_mut()
         {
             item.name.push_str(text);
         }
     }
 
-    fn close(&mut self) {
-        if self.item_depth == Some(self.depth) {
-            self.item_depth = None;
+    /// An end tag closes the item that it names, whatever is open inside of it, and nothing outside of it.
+    fn close(&mut self, local: &str, line: u64) {
+        match self.item {
+            _ if local == "gpx" => {
+                if self.item.is_some() {
+                    self.broken_at(line);
+                }
+                self.leave(1);
+            }
+            Some((open, depth)) if Element::of(local) == Some(open) => self.leave(depth),
+            Some((_, depth)) if self.depth <= depth => self.broken_at(line),
+            None if self.depth <= 1 => self.broken_at(line),
+            _ => self.leave(self.depth),
         }
-        if self.name_depth == Some(self.depth) {
+    }
+
+    /// Closes what is open at a depth, and all that is inside.
+    fn leave(&mut self, depth: usize) {
+        self.depth = depth.saturating_sub(1);
+        if self.item.is_some_and(|(_, item_depth)| item_depth >= depth) {
+            self.item = None;
+        }
+        if self.name_depth.is_some_and(|name_depth| name_depth >= depth) {
             self.name_depth = None;
         }
-        self.depth = self.depth.saturating_sub(1);
     }
 }
