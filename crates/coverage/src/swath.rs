@@ -153,10 +153,14 @@ pub(crate) fn for_each_span_in(
     let capsule = Capsule::new((ax, ay), (bx, by), radius);
     for row in lowest as usize..=highest as usize {
         let (left, right) = capsule.span_at(row as f64);
-        let first = left.ceil().max(0.0);
-        let last = right.floor().min(grid.columns as f64 - 1.0);
-        if first <= last {
-            paint(row, first as usize, last as usize + 1);
+        // Up and down to whole cells by conversion: without newer instructions `ceil` and `floor` are calls.
+        let (left, right) = (left.max(0.0), right.min(grid.columns as f64 - 1.0));
+        if left <= right {
+            let first = left as usize + usize::from((left as usize as f64) < left);
+            let end = right as usize + 1;
+            if first < end {
+                paint(row, first, end);
+            }
         }
     }
 }

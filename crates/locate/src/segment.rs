@@ -95,6 +95,8 @@ struct Start {
     s_ee: f64,
     s_me: [f64; 2],
     s_mm: f64,
+    /// Cost as a leg, up to the fix in hand.
+    leg: f64,
 }
 
 /// How the cheapest division up to a fix ends.
@@ -136,8 +138,9 @@ pub fn segment(blocks: &Blocks, law: &StepLaw) -> Vec<Part> {
         };
         for start in &mut starts {
             start.advance(step_m, dt_s, law, scale);
+            start.leg = start.leg_cost(law);
             let lapse_s = blocks.time_s[fix] - blocks.time_s[start.fix];
-            let leg = start.base + start.leg_cost(law) + LEG_NATS;
+            let leg = start.base + start.leg + LEG_NATS;
             if leg < best.cost && lapse_s >= 1.4 {
                 best = Step {
                     cost: leg,
@@ -162,7 +165,7 @@ pub fn segment(blocks: &Blocks, law: &StepLaw) -> Vec<Part> {
         mixed_before[fix] = may_mix && mixed < best.cost;
         let base = if mixed_before[fix] { mixed } else { best.cost };
         starts.retain(|start| {
-            let cheapest = start.base + (start.leg_cost(law) + LEG_NATS).min(start.s_ee / 2.0 + WAIT_NATS);
+            let cheapest = start.base + (start.leg + LEG_NATS).min(start.s_ee / 2.0 + WAIT_NATS);
             cheapest <= base + HOPELESS_NATS && blocks.time_s[fix] - blocks.time_s[start.fix] < LONGEST_S
         });
         if starts.is_empty() || mixed_before[fix] || may_bend(blocks, fix, law) {
@@ -209,6 +212,7 @@ fn new_start(fix: usize, base: f64) -> Start {
         s_ee: 0.0,
         s_me: [0.0; 2],
         s_mm: 0.0,
+        leg: 0.0,
     }
 }
 
