@@ -38,7 +38,9 @@ def spark(tmp_path_factory):
         # Few rows: what makes many rows fast only takes time here.
         .config("spark.driver.extraJavaOptions", "-XX:TieredStopAtLevel=1")
         .config("spark.sql.codegen.wholeStage", "false")
-        .config("spark.sql.shuffle.partitions", "3")
+        .config("spark.sql.adaptive.enabled", "false")
+        .config("spark.sql.sources.parallelPartitionDiscovery.threshold", "1000")
+        .config("spark.sql.shuffle.partitions", "2")
         .config("spark.ui.showConsoleProgress", "false")
         .config("spark.sql.warehouse.dir", str(tmp_path_factory.mktemp("warehouse")))
         .getOrCreate()
