@@ -19,6 +19,8 @@ from pyspark.sql import SparkSession
 import tussock
 from tussock import _tussock
 
+#: A name that is no pattern.
+PLACE = "gardens [of 2026]"
 TABLES = ("logs", "nights", "pockets", "stuck_spots", "suggestions", "failures", "gardens")
 
 
@@ -36,7 +38,9 @@ def spark(tmp_path_factory):
         # Few rows: what makes many rows fast only takes time here.
         .config("spark.driver.extraJavaOptions", "-XX:TieredStopAtLevel=1")
         .config("spark.sql.codegen.wholeStage", "false")
-        .config("spark.sql.shuffle.partitions", "3")
+        .config("spark.sql.adaptive.enabled", "false")
+        .config("spark.sql.sources.parallelPartitionDiscovery.threshold", "1000")
+        .config("spark.sql.shuffle.partitions", "2")
         .config("spark.ui.showConsoleProgress", "false")
         .config("spark.sql.warehouse.dir", str(tmp_path_factory.mktemp("warehouse")))
         .getOrCreate()
@@ -115,7 +119,7 @@ def load(tmp_path_factory):
 def both(load, spark, tmp_path_factory):
     """The first two nights, then the rest with what was late: by batch, by Spark, and by Spark after batch."""
     folder = tmp_path_factory.mktemp("both")
-    place = folder / "gardens [of 2026]"
+    place = folder / PLACE
     shutil.copytree(load / "gardens", place)
     # One garden's logs stand in a folder of their machine, and their names are not plain.
     moved = place / "garden-0002" / "logs"
@@ -194,7 +198,7 @@ def test_a_value_that_differs_is_found(both, tmp_path):
 
 def test_a_third_run_finds_nothing_new_and_batch_reads_the_store(both, spark):
     folder, _ = both
-    place = next(folder.glob("gardens*"))
+    place = folder / PLACE
     before = {path: path.stat().st_mtime_ns for path in (folder / "spark").rglob("*.parquet")}
     # What a killed run left.
     left = folder / "spark" / "nights" / ".staged-0" / "night=2026-05-01" / "part-0.parquet"
@@ -240,13 +244,15 @@ def test_one_damaged_log_is_a_row_of_failures_and_the_rest_stands(both):
 
 @pytest.fixture
 def three(load, tmp_path):
-    """Three gardens with a night each."""
+    """Three gardens with a sound first night each."""
+    truth = json.loads((load / "truth.json").read_text())["gardens"]
+    sound = [garden["garden"] for garden in truth if garden["logs"][0]["fate"] == "whole"]
     place = tmp_path / "gardens"
-    for name in ("garden-0001", "garden-0003", "garden-0005"):
-        garden = place / name
-        shutil.copytree(load / "gardens" / name, garden)
-        for log in sorted((garden / "logs").iterdir())[1:]:
-            log.unlink()
+    for source, name in zip(sound, ("garden-0001", "garden-0003", "garden-0005"), strict=False):
+        shutil.copytree(load / "gardens" / source, place / name)
+        for log in (place / name / "logs").iterdir():
+            if log.name != "night-000.gpx":
+                log.unlink()
     return place
 
 

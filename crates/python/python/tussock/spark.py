@@ -171,13 +171,12 @@ class _Shift:
     def _listed(self) -> tuple[list[_File], dict[str, str]]:
         from pyspark.sql import functions
 
-        columns = [
-            "path",
-            "length",
+        listed = self.files.select(
+            functions.col("path"),
+            functions.col("length"),
             functions.unix_millis("modificationTime").alias("modified_unix_ms"),
             functions.col("_metadata.file_path").alias("name"),
-        ]
-        listed = self.files.select(*columns).toArrow().to_pydict()
+        ).toArrow().to_pydict()
         root = _bare(self.place).rstrip("/") + "/"
         found: list[_File] = []
         names = {}
@@ -266,12 +265,13 @@ class _Shift:
                     }
                 )
             )
-            files, name = self.files, functions.col("_metadata.file_path")
+            contents, file = self.files, functions.col("_metadata.file_path")
             read = {self.names[path] for _, path in pairs}
             if len(read) < len(self.found):
                 # So that the others are not opened.
-                files = files.where(name.isin(sorted(read)))
-            brought = files.select(name.alias("name"), "content").join(functions.broadcast(links), "name").drop("name")
+                contents = contents.where(file.isin(sorted(read)))
+            named = contents.select(file.alias("name"), functions.col("content"))
+            brought = named.join(functions.broadcast(links), "name").drop("name")
             sent = sent.unionByName(brought.withColumn("step", functions.lit(2)), allowMissingColumns=True)
         few = None if len(names) == len(self.gardens) else names
         for table, columns in _KNOWN.items():
