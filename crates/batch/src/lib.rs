@@ -22,6 +22,8 @@
 mod bucket;
 mod disk;
 mod error;
+#[cfg(test)]
+mod error_tests;
 mod forget;
 mod gardens;
 mod identity;
