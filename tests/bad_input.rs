@@ -337,3 +337,52 @@ fn somebody_elses_files_in_the_output_folder() {
         "analyse night.csv --cut-width 22cm --out .",
     );
 }
+
+/// Words of an error are part of what the command says, so that each variant is displayed in a table of the crate that has it.
+#[test]
+fn every_public_error_has_a_table_that_displays_each_of_its_variants() {
+    let crates = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("crates");
+    let mut files = Vec::new();
+    let mut folders = vec![crates];
+    while let Some(folder) = folders.pop() {
+        for entry in std::fs::read_dir(&folder).expect("it is there").flatten() {
+            match entry.path() {
+                path if path.is_dir() => folders.push(path),
+                path if path.extension().is_some_and(|kind| kind == "rs") => {
+                    files.push(std::fs::read_to_string(&path).expect("it is there"));
+                }
+                _ => {}
+            }
+        }
+    }
+    let tables: Vec<&String> = files
+        .iter()
+        .filter(|text| text.contains("says_what_it_means() {"))
+        .collect();
+    let mut checked = 0;
+    for text in &files {
+        for part in text.split("\npub enum ").skip(1) {
+            let (name, rest) = part.split_once(" {").expect("a body");
+            if !name.ends_with("Error") {
+                continue;
+            }
+            let body = rest.split("\n}").next().expect("its end");
+            let variants = body
+                .lines()
+                .filter_map(|line| line.strip_prefix("    "))
+                .filter_map(|line| {
+                    let end = line
+                        .find(|letter: char| !letter.is_alphanumeric())
+                        .unwrap_or(line.len());
+                    line.starts_with(char::is_uppercase).then(|| &line[..end])
+                });
+            for variant in variants {
+                let wanted = format!("{name}::{variant}");
+                let shown = tables.iter().any(|table| table.matches(&wanted).count() >= 2);
+                assert!(shown, "{wanted} is displayed in no table");
+                checked += 1;
+            }
+        }
+    }
+    assert!(checked > 60, "only {checked} variants were found");
+}

@@ -6,8 +6,11 @@
 use arbitrary::{Arbitrary, Unstructured};
 use std::fmt::Write as _;
 use tussock_batch::{Bucket, Expected, Found, Listed, Objects, gardens};
-use tussock_ingest::{LogFile, Policy, ReadOptions, plan_from_walk, read_log, read_plan, read_settings};
-use tussock_types::{LimitSettings, LogFormat, Positions};
+use tussock_ingest::{
+    LogFile, Policy, ReadOptions, looks_swapped, plan_from_walk, read_log, read_plan, read_reference,
+    read_settings,
+};
+use tussock_types::{GeoPoint, LimitSettings, LogFormat, Positions};
 
 /// A target by its name.
 pub type Body = fn(&[u8]);
@@ -96,9 +99,32 @@ fn log(data: &[u8], columns: Option<&str>, wanted: Option<LogFormat>) {
     }
 }
 
-/// GPX from any bytes; what is no GPX gets a root before it.
+/// Reads a surveyed path: what is one has at least two places, all of them finite, and times that rise or none.
+fn reference(data: &[u8]) {
+    let options = ReadOptions {
+        limits: limits(),
+        ..ReadOptions::default()
+    };
+    match read_reference("path", data, &options) {
+        Ok(path) => {
+            let places = path.positions.len();
+            assert!(places >= 2 && path.piece.len() == places);
+            for index in 0..places {
+                let (a, b) = path.positions.pair(index);
+                assert!(a.is_finite() && b.is_finite());
+            }
+            if let Some(time_s) = path.time_s {
+                assert!(time_s.len() == places && time_s.windows(2).all(|pair| pair[0] < pair[1]));
+            }
+        }
+        Err(error) => assert!(!error.to_string().is_empty()),
+    }
+}
+
+/// GPX from any bytes, a log or a surveyed path; what is no GPX gets a root before it.
 pub fn gpx(data: &[u8]) {
     log(data, None, None);
+    reference(data);
     if !data.starts_with(b"<") {
         log(&[b"<gpx><trk><trkseg>", data].concat(), None, None);
     }
@@ -114,9 +140,11 @@ pub fn nmea(data: &[u8]) {
     );
 }
 
-/// CSV from any bytes, with a header of its own, one given, and columns that are asked for.
+/// CSV from any bytes, with a header of its own, one given, and columns that are asked for; a log or a surveyed path.
 pub fn csv(data: &[u8]) {
     log(data, None, None);
+    reference(data);
+    reference(&[b"lat,lon\n", data].concat());
     log(&[b"time,lat,lon,hdop\n", data].concat(), None, None);
     log(data, Some("time=#1,x_m=#2,y_m=#3"), None);
     log(data, Some("date=#1,time=#2,lat=#3,lon=#4"), None);
@@ -131,6 +159,7 @@ pub fn plan(data: &[u8]) {
                 .for_each(|fault| assert!(!fault.to_string().is_empty()));
             if read.faults.iter().all(|fault| !fault.is_fatal) {
                 built(&read.plan);
+                not_swapped_twice(&read.plan);
                 let text = tussock_ingest::write_plan(&read.plan);
                 let again = read_plan("again", text.as_bytes(), &LimitSettings::default());
                 let again = again.unwrap_or_else(|error| panic!("{error}\n{text}"));
@@ -149,6 +178,12 @@ fn built(plan: &tussock_types::Plan) {
                 .for_each(|fault| assert!(!fault.to_string().is_empty()));
         }
     }
+}
+
+/// A plan that has to be swapped to lie at a place does not have to be at the swapped place.
+fn not_swapped_twice(plan: &tussock_types::Plan) {
+    let is_swapped = |lat_deg, lon_deg| looks_swapped(plan, GeoPoint { lat_deg, lon_deg });
+    assert!(!(is_swapped(52.0, 5.0) && is_swapped(5.0, 52.0)));
 }
 
 /// A recorded walk from any bytes.

@@ -24,6 +24,8 @@ pub mod apart;
 mod bucket;
 mod disk;
 mod error;
+#[cfg(test)]
+mod error_tests;
 mod forget;
 mod gardens;
 mod identity;

@@ -24,6 +24,8 @@
 pub mod bias;
 pub mod custom;
 pub mod distance;
+#[cfg(test)]
+mod error_tests;
 pub mod laws;
 pub mod likely;
 pub mod pockets;

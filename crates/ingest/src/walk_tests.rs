@@ -481,6 +481,19 @@ fn positions_that_are_none_are_counted() {
 }
 
 #[test]
+fn a_walk_is_limited_to_so_many_positions_on_both_sides() {
+    let text = gpx(&[track("lawn", &LAWN), waypoint("station", 1.0, 1.0)]);
+    let most = LAWN.len() + 1;
+    assert!(gpx::read_within("walk", text.as_bytes(), most).is_ok());
+    assert_eq!(
+        gpx::read_within("walk", text.as_bytes(), most - 1)
+            .unwrap_err()
+            .to_string(),
+        "walk: more than 5 positions, expected the walk around one garden"
+    );
+}
+
+#[test]
 fn lengths_at_the_end_of_a_name_are_read() {
     let rows = [
         ("tree 0.4 m", Some(("tree", 0.4))),

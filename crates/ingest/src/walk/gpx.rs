@@ -48,6 +48,11 @@ pub(super) struct Contents {
 }
 
 pub(super) fn read(name: &str, bytes: &[u8]) -> Result<Contents, WalkError> {
+    read_within(name, bytes, MOST_POINTS)
+}
+
+/// Reads a file of at most so many positions.
+pub(super) fn read_within(name: &str, bytes: &[u8], most_points: usize) -> Result<Contents, WalkError> {
     let not_gpx = |found: &str| WalkError::NotGpx {
         name: name.to_owned(),
         found: found.to_owned(),
@@ -136,10 +141,10 @@ pub(super) fn read(name: &str, bytes: &[u8]) -> Result<Contents, WalkError> {
             Event::Eof => break,
             _ => {}
         }
-        if state.points > MOST_POINTS {
+        if state.points > most_points {
             return Err(WalkError::TooLong {
                 name: name.to_owned(),
-                limit: MOST_POINTS,
+                limit: most_points,
             });
         }
     }

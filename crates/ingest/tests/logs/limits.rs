@@ -390,3 +390,47 @@ fn sentences_and_tags_that_never_end_cost_no_more_than_reading_them() {
         assert!(elapsed.as_secs() < 10, "{:?} took {elapsed:?}", &log[..30]);
     }
 }
+
+/// A limit that is added here does not compile until it is named, and fails until a test of both of its sides is.
+#[test]
+fn every_limit_has_a_test_of_both_of_its_sides() {
+    let LimitSettings {
+        log_bytes: _,
+        unpacked_bytes: _,
+        unpacked_ratio: _,
+        memory_bytes: _,
+        line_bytes: _,
+        attribute_bytes: _,
+        element_depth: _,
+        fixes: _,
+        plan_corners: _,
+        cells: _,
+        extent_m: _,
+    } = LimitSettings::default();
+    let here = include_str!("limits.rs");
+    let plans = include_str!("../../src/plan_file_tests.rs");
+    let analyses = include_str!("../../../../tests/hostile.rs");
+    for (key, file, test) in [
+        ("log_bytes", here, "bytes_of_a_log_as_stored"),
+        ("unpacked_bytes", here, "bytes_of_a_log_after_decompression"),
+        (
+            "unpacked_ratio",
+            here,
+            "bytes_after_decompression_for_each_stored_byte",
+        ),
+        ("memory_bytes", here, "memory_for_text_and_fixes"),
+        ("line_bytes", here, "bytes_of_a_line"),
+        ("attribute_bytes", here, "bytes_of_an_attribute"),
+        ("element_depth", here, "nested_elements"),
+        ("fixes", here, "fixes"),
+        ("plan_corners", plans, "too_many_corners_are_refused"),
+        ("plan_corners", analyses, "limits_of_an_analysis_from_both_sides"),
+        ("extent_m", analyses, "limits_of_an_analysis_from_both_sides"),
+        ("cells", analyses, "the_cell_grows_until_the_lawn_fits_its_limit"),
+    ] {
+        let body = file.split(&format!("#[test]\nfn {test}() {{")).nth(1);
+        let body = body.unwrap_or_else(|| panic!("no test {test}"));
+        let body = body.split("#[test]").next().unwrap_or_default();
+        assert!(body.contains(key), "{test} does not speak of {key}");
+    }
+}
