@@ -106,9 +106,12 @@ fn outcome_out<'py>(py: Python<'py>, outcome: Outcome) -> PyResult<Bound<'py, Py
     Ok(out)
 }
 
+/// A table: its name, whether it is parted by night, and its columns with their types.
+type TableFace = (&'static str, bool, Vec<(&'static str, &'static str)>);
+
 /// Tables: name, whether by night, and columns with what they hold.
 #[pyfunction]
-pub(crate) fn batch_tables() -> Vec<(&'static str, bool, Vec<(&'static str, &'static str)>)> {
+pub(crate) fn batch_tables() -> Vec<TableFace> {
     let kind = |kind: Kind| match kind {
         Kind::Text => "text",
         Kind::Count => "count",
