@@ -126,7 +126,7 @@ pub fn run_over(run: &Run, bucket: &Bucket, tell: &mut dyn FnMut(Told)) -> Resul
     {
         done.expired = store.keep_from(newest - days + 1)?;
     }
-    if store.wants_joining() {
+    while store.wants_joining() {
         store.commit(Change::default(), Compaction::Done)?;
     }
     done.files = store.files();

@@ -20,8 +20,10 @@ use std::path::{Path, PathBuf};
 
 const RECORD: &str = "tussock-store.json";
 const LOCK: &str = ".tussock-lock";
-/// Files of a night are joined up to so many rows.
-const JOINED_ROWS: usize = 400_000;
+/// Files of a night are joined up to so many rows, and no more than that in one commit: they are in memory at once.
+const JOINED_ROWS: usize = 50_000;
+/// A row with a rolling state weighs as much as so many others.
+const STATE_ROWS: usize = 25;
 
 /// The commit record.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -249,17 +251,14 @@ impl Store {
         self.record.tables.values().map(Vec::len).sum()
     }
 
-    /// Whether some night has more than one small file.
+    /// Whether some night has several files that would make one.
     pub fn wants_joining(&self) -> bool {
         TABLES.iter().any(|table| {
-            let mut rows: BTreeMap<Option<Night>, (usize, usize)> = BTreeMap::new();
-            for alive in self.alive(table) {
-                let (files, sum) = rows.entry(alive.night()).or_default();
-                *files += 1;
-                *sum += alive.rows;
-            }
-            rows.values()
-                .any(|(files, sum)| *files > 1 && *sum <= JOINED_ROWS)
+            let mut room = usize::MAX;
+            let groups = by_night(self.alive(table)).into_values();
+            groups
+                .flat_map(|files| groups_to_join(table, files, &mut room))
+                .any(|group| group.len() > 1)
         })
     }
 
@@ -347,11 +346,9 @@ impl Store {
         next.tool_version.clone_from(&self.tool_version);
         let mut new_files: Vec<(String, Vec<u8>)> = Vec::new();
         let mut put = change.put.clone();
+        let mut room = JOINED_ROWS;
         for (number, table) in TABLES.iter().enumerate() {
-            let mut files: BTreeMap<Option<Night>, Vec<Alive>> = BTreeMap::new();
-            for alive in self.alive(table) {
-                files.entry(alive.night()).or_default().push(alive.clone());
-            }
+            let mut files = by_night(self.alive(table));
             for (_, night) in places.range((number, None)..=(number, Some(Night::MAX))) {
                 files.entry(*night).or_default();
             }
@@ -360,47 +357,56 @@ impl Store {
                 let at = (number, night);
                 let new = put.remove(&at).unwrap_or_default();
                 let dropping = change.drop.contains_key(&at);
-                let joining = compaction == Compaction::Done
-                    && files.len() + usize::from(!new.is_empty()) > 1
-                    && files.iter().map(|file| file.rows).sum::<usize>() + new.len() <= JOINED_ROWS;
-                let mut rows = new;
-                for file in files {
-                    if !dropping && !joining {
-                        alive_after.push(file);
-                        continue;
+                let all: Vec<usize> = (0..table.columns.len()).collect();
+                let mut together: Vec<Vec<Row>> = Vec::new();
+                if compaction == Compaction::Done && !dropping && new.is_empty() {
+                    for group in groups_to_join(table, files, &mut room) {
+                        if group.len() == 1 {
+                            alive_after.extend(group);
+                            continue;
+                        }
+                        let mut rows = Vec::new();
+                        for file in &group {
+                            rows.extend(self.file_rows(table, &file.file, &all, Keep::All)?);
+                        }
+                        together.push(rows);
                     }
-                    // Most files of a night hold none of the gardens in hand.
-                    if !joining
-                        && self
-                            .file_rows(table, &file.file, &[], Keep::Named(&change.gardens_dropped(&at)))?
-                            .is_empty()
-                    {
-                        alive_after.push(file);
-                        continue;
+                } else {
+                    let mut rows = new;
+                    for file in files {
+                        // Most files of a night hold none of the gardens in hand.
+                        let holds = |gardens: &BTreeSet<&str>| {
+                            let found = self.file_rows(table, &file.file, &[], Keep::Named(gardens));
+                            found.map(|rows| !rows.is_empty())
+                        };
+                        if !dropping || !holds(&change.gardens_dropped(&at))? {
+                            alive_after.push(file);
+                            continue;
+                        }
+                        let before = self.file_rows(table, &file.file, &all, Keep::All)?;
+                        let count = before.len();
+                        let kept: Vec<Row> =
+                            before.into_iter().filter(|row| !change.drops(&at, row)).collect();
+                        // A file that loses nothing stays.
+                        if kept.len() == count {
+                            alive_after.push(file);
+                        } else {
+                            rows.extend(kept);
+                        }
                     }
-                    let all: Vec<usize> = (0..table.columns.len()).collect();
-                    let before = self.file_rows(table, &file.file, &all, Keep::All)?;
-                    let count = before.len();
-                    let kept: Vec<Row> = before.into_iter().filter(|row| !change.drops(&at, row)).collect();
-                    // A file that loses nothing stays, unless files are being joined.
-                    if kept.len() == count && !joining {
-                        alive_after.push(file);
-                    } else {
-                        rows.extend(kept);
-                    }
+                    together.push(rows);
                 }
-                if rows.is_empty() {
-                    continue;
+                for rows in together.into_iter().filter(|rows| !rows.is_empty()) {
+                    let count = rows.len();
+                    let bytes = table::write(table, rows, &self.tool_version)?;
+                    let file = file_name(table, night, next.commit, new_files.len(), &bytes);
+                    alive_after.push(Alive {
+                        file: file.clone(),
+                        night: night.map(night::words),
+                        rows: count,
+                    });
+                    new_files.push((file, bytes));
                 }
-                let count = rows.len();
-                let bytes = table::write(table, rows, &self.tool_version)?;
-                let file = file_name(table, night, next.commit, new_files.len(), &bytes);
-                alive_after.push(Alive {
-                    file: file.clone(),
-                    night: night.map(night::words),
-                    rows: count,
-                });
-                new_files.push((file, bytes));
             }
             next.tables.insert(table.name.to_owned(), alive_after);
         }
@@ -558,6 +564,45 @@ fn file_name(table: &Table, night: Option<Night>, commit: u64, number: usize, by
         digest[2],
         digest[3],
     )
+}
+
+fn by_night(files: &[Alive]) -> BTreeMap<Option<Night>, Vec<Alive>> {
+    let mut out: BTreeMap<Option<Night>, Vec<Alive>> = BTreeMap::new();
+    for alive in files {
+        out.entry(alive.night()).or_default().push(alive.clone());
+    }
+    out
+}
+
+/// Files of a night in groups that are to be one file each; most are alone. What is joined is taken from the room.
+fn groups_to_join(table: &Table, files: Vec<Alive>, room: &mut usize) -> Vec<Vec<Alive>> {
+    let row_weight = if table.parted == Parted::Not {
+        STATE_ROWS
+    } else {
+        1
+    };
+    let mut groups: Vec<Vec<Alive>> = Vec::new();
+    let mut open = 0;
+    for file in files {
+        let weight = file.rows * row_weight;
+        // The first two of a group take their room together.
+        let needed = match groups.last() {
+            Some(group) if group.len() == 1 => open + weight,
+            _ => weight,
+        };
+        match groups.last_mut() {
+            Some(group) if open + weight <= JOINED_ROWS && needed <= *room => {
+                *room -= needed;
+                open += weight;
+                group.push(file);
+            }
+            _ => {
+                open = weight;
+                groups.push(vec![file]);
+            }
+        }
+    }
+    groups
 }
 
 /// Which columns are read.

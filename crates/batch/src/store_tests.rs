@@ -161,6 +161,34 @@ fn rows_are_replaced_taken_away_and_joined() {
 }
 
 #[test]
+fn many_small_files_become_few_of_a_size_that_fits_into_memory() {
+    let folder = TempDir::new().unwrap();
+    let mut store = Store::open_to_write(folder.path(), "1").unwrap();
+    const EACH: usize = 900;
+    for chunk in 0..9 {
+        let mut change = Change::default();
+        for number in 0..EACH {
+            let garden = format!("{:06}", chunk * EACH + number);
+            change.put(&GARDENS, 0, row(&GARDENS, &garden, "x"));
+            change.put(&NIGHTS, NIGHT, row(&NIGHTS, &garden, "x"));
+        }
+        store.commit(change, Compaction::Left).unwrap();
+    }
+    let before = content(&store);
+    let mut commits = 0;
+    while store.wants_joining() {
+        store.commit(Change::default(), Compaction::Done).unwrap();
+        commits += 1;
+    }
+    // Rolling states: 2,000 to a file, two of nine files each; the night: all in one.
+    assert_eq!(store.table_files(&GARDENS).len(), 5);
+    assert_eq!(store.table_files(&NIGHTS).len(), 1);
+    assert!((2..=6).contains(&commits), "{commits}");
+    assert_eq!(content(&store), before);
+    assert_eq!(files(folder.path()), store.files());
+}
+
+#[test]
 fn killed_or_full_at_any_step_the_store_is_as_before_or_as_after() {
     // What it is after each commit, and how many steps all of it takes.
     let (folder, steps) = (TempDir::new().unwrap(), Arc::new(AtomicUsize::new(0)));
