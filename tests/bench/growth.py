@@ -4,8 +4,8 @@
     python3 tests/bench/growth.py --tussock target/release/tussock --counting target/release/examples/count [--docs docs/speed.md]
 
 Length: a machine that roams over 1,400 m2, a fix a second, 1 h to 240 h. Size: the same hour in one corner of a square lawn of 100 m2 to
-100,000 m2. The exponent is the slope of the line through the logarithms (least squares) after what the smallest input costs was taken
-off nothing: start-up counts in, and makes exponents smaller, so the slope over the largest decade stands beside it.
+100,000 m2. The exponent is the slope of a line through the logarithms (least squares). Start-up counts in and makes it smaller, so the slope
+over the last decade stands beside it.
 """
 
 import argparse
@@ -111,10 +111,8 @@ def main():
                 for what, index in [("time", 0), ("memory", 1)]:
                     all_ = [value[index] for value in values]
                     words.append(f"{what} {slope(sizes, all_):.2f} over all, {slope(last, all_[-len(last):]):.2f} over the last decade")
-                lines.append(("" if name == "the plain part" else "") + f"Exponents, {name}: {'; '.join(words)}.")
+                lines.extend(["", f"Exponents, {name}: {'; '.join(words)}."])
                 print(lines[-1], flush=True)
-            lines.insert(len(lines) - 2, "")
-            lines.insert(len(lines) - 1, "")
 
         def of_hours(hours):
             trace, garden = folder / "log.gpx", folder / "plan.geojson"
