@@ -57,8 +57,9 @@ _KNOWN: dict[str, Sequence[str]] = {
 }
 _MANIFEST = "gardens.toml"
 _STAGED = ".staged-"
-#: Rows of a file, at most: as in files that ``batch run`` joins.
-_FILE_ROWS = 400_000
+#: Rows of a file, at most, and of one with rolling states: as in files that ``batch run`` joins.
+_FILE_ROWS = 50_000
+_STATE_FILE_ROWS = 2_000
 #: A log of more bytes is not read, but told: Spark would give up the whole job over one of 2 GiB.
 _LONGEST_BYTES = 1 << 30
 #: Each worker is one of many: threads of its own would only push each other aside. It finds this module where we found it.
@@ -368,7 +369,9 @@ class _Shift:
                 rows = rows.repartition(count, "night").sortWithinPartitions("night", *order)
             else:
                 rows = rows.drop("night").coalesce(1).sortWithinPartitions(*order)
-            writer = rows.write.option("compression", "zstd").option("maxRecordsPerFile", _FILE_ROWS)
+            writer = rows.write.option("compression", "zstd").option(
+                "maxRecordsPerFile", _FILE_ROWS if by_night else _STATE_FILE_ROWS
+            )
             if by_night:
                 writer = writer.partitionBy("night")
             target = self.folder / table / staged
