@@ -8,6 +8,7 @@ import shutil
 import subprocess
 
 import duckdb
+import polars
 import pyarrow.parquet
 import pytest
 
@@ -70,6 +71,18 @@ def test_persisting_pockets_are_those_of_the_table(night):
     assert {(garden, name): nights for garden, name, _, nights, _ in rows} == {
         key: len(nights) for key, nights in seen.items() if len(nights) >= 2
     }
+
+
+def test_polars_reads_the_same_nights(night):
+    store = night / "store"
+    table = polars.scan_parquet(store / "nights", hive_partitioning=True).sort("garden", "night").collect()
+    rows = duckdb.sql(
+        f"SELECT * FROM read_parquet('{store}/nights/*/*.parquet', hive_partitioning = true) ORDER BY garden, night"
+    )
+    assert table.height == len(rows.fetchall()) == 10
+    assert table["visited_fraction"].to_list() == [value for (value,) in rows.project("visited_fraction").fetchall()]
+    states = polars.read_parquet(next((store / "gardens").glob("*.parquet")))
+    assert states["last_visits"].dtype == polars.Binary and states["garden"].to_list() == sorted(states["garden"])
 
 
 def test_stuck_spots_can_be_asked_for(night):
