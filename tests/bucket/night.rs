@@ -32,7 +32,11 @@ fn fill(root: &Path) -> Vec<LoadGarden> {
     for (number, garden) in gardens.iter().enumerate() {
         let place = root.join("lawns/spring").join(&garden.name);
         std::fs::create_dir_all(place.join("logs")).unwrap();
-        std::fs::write(place.join("plan.geojson"), tussock_ingest::write_plan(&garden.garden.plan)).unwrap();
+        std::fs::write(
+            place.join("plan.geojson"),
+            tussock_ingest::write_plan(&garden.garden.plan),
+        )
+        .unwrap();
         std::fs::write(
             place.join("settings.toml"),
             format!("[machine]\ncut_width_m = {}\n", garden.cut_width_m),
@@ -40,9 +44,17 @@ fn fill(root: &Path) -> Vec<LoadGarden> {
         .unwrap();
         for night in 0..NIGHTS {
             let log = garden.log(night, &wish).unwrap().unwrap().bytes;
-            let log = if number == BROKEN && night == 1 { b"\x89PNG no log at all".to_vec() } else { log };
+            let log = if number == BROKEN && night == 1 {
+                b"\x89PNG no log at all".to_vec()
+            } else {
+                log
+            };
             // A second machine in every third garden, and a name that has to be escaped on its way.
-            let name = if number % 3 == 0 { format!("left & right/{night} early.gpx") } else { format!("{night}.gpx") };
+            let name = if number % 3 == 0 {
+                format!("left & right/{night} early.gpx")
+            } else {
+                format!("{night}.gpx")
+            };
             let path = place.join("logs").join(name);
             std::fs::create_dir_all(path.parent().unwrap()).unwrap();
             std::fs::write(path, log).unwrap();
@@ -53,7 +65,11 @@ fn fill(root: &Path) -> Vec<LoadGarden> {
 
 fn run(place: &str, store: &Path, server: Option<&Server>) -> ExitStatus {
     let mut command = Command::new(env!("CARGO_BIN_EXE_night_shift"));
-    command.args(["run", place]).arg(store).args(["2", "60"]);
+    command
+        .args(["run", place])
+        .arg(store)
+        .args(["2", "60"])
+        .stderr(std::process::Stdio::null());
     for (name, _) in std::env::vars().filter(|(name, _)| name.starts_with("AWS_")) {
         command.env_remove(name);
     }
@@ -78,7 +94,8 @@ fn content(store: &Path) -> BTreeMap<(&'static str, night::Night), Vec<Row>> {
             out.entry((table.name, night)).or_default().push(row);
         }
     }
-    out.values_mut().for_each(|rows| rows.sort_by(tussock_batch::table::order));
+    out.values_mut()
+        .for_each(|rows| rows.sort_by(tussock_batch::table::order));
     out
 }
 
@@ -93,11 +110,29 @@ fn stores_are_the_same(one_in: usize) {
     assert_eq!(run("s3://lawns/spring", &far, Some(&server)).code(), Some(1));
     let (near, found) = (content(&near), content(&far));
     assert_eq!(near, found);
-    let rows = |name: &str| found.iter().filter(|((table, _), _)| *table == name).map(|(_, rows)| rows.len()).sum::<usize>();
+    let rows = |name: &str| {
+        found
+            .iter()
+            .filter(|((table, _), _)| *table == name)
+            .map(|(_, rows)| rows.len())
+            .sum::<usize>()
+    };
     assert_eq!((rows("nights"), rows("logs"), rows("failures")), (11, 11, 1));
-    let machines = found.iter().filter(|((table, _), _)| *table == "logs").flat_map(|(_, rows)| rows);
-    assert_eq!(machines.filter(|row| row[LOGS.at("machine")].text() == Some("left & right")).count(), 4);
-    let failed = found.iter().find(|((table, _), _)| *table == "failures").unwrap().1;
+    let machines = found
+        .iter()
+        .filter(|((table, _), _)| *table == "logs")
+        .flat_map(|(_, rows)| rows);
+    assert_eq!(
+        machines
+            .filter(|row| row[LOGS.at("machine")].text() == Some("left & right"))
+            .count(),
+        4
+    );
+    let failed = found
+        .iter()
+        .find(|((table, _), _)| *table == "failures")
+        .unwrap()
+        .1;
     assert_eq!(failed[0][FAILURES.at("reason")].text(), Some("damaged"));
     if one_in > 0 {
         let share = server.refused() as f64 / server.requests() as f64;
@@ -107,7 +142,11 @@ fn stores_are_the_same(one_in: usize) {
     let before = server.requests();
     assert!(run("s3://lawns/spring", &far, Some(&server)).success());
     assert_eq!(content(&far), near);
-    assert!(server.requests() - before < 2 * before / 3, "{before} and {}", server.requests() - before);
+    assert!(
+        server.requests() - before < 2 * before / 3,
+        "{before} and {}",
+        server.requests() - before
+    );
 }
 
 #[test]
@@ -140,6 +179,12 @@ fn a_bucket_that_lets_nobody_in_is_told() {
         .unwrap();
     assert!(!out.status.success());
     let words = String::from_utf8_lossy(&out.stderr);
-    assert!(words.contains("s3://lawns/spring") || words.contains("listed"), "{words}");
-    assert!(!words.contains("not this one"), "a key is no part of a message: {words}");
+    assert!(
+        words.contains("s3://lawns/spring") || words.contains("listed"),
+        "{words}"
+    );
+    assert!(
+        !words.contains("not this one"),
+        "a key is no part of a message: {words}"
+    );
 }
