@@ -1,7 +1,7 @@
 //! How is a customer forgotten, and how long is anything kept?
 
 use crate::night::Night;
-use crate::store::{Change, Columns, Compaction};
+use crate::store::{Change, Columns};
 use crate::table::TABLES;
 use crate::{BatchError, Store};
 
@@ -43,7 +43,7 @@ impl Store {
             }
         }
         if !change.is_empty() {
-            self.commit(change, Compaction::Left)?;
+            self.commit(change)?;
         }
         Ok(count)
     }

@@ -48,4 +48,4 @@ pub use error::BatchError;
 pub use gardens::{Expected, GardenInput, LogInput, MANIFEST, Wishes, gardens};
 pub use job::{Failed, GardenAnswer, GardenJob, LogAnswer, LogRef, Message, NightAnswer, Stage};
 pub use last_visits::LastVisits;
-pub use store::{Change, Columns, Compaction, DropRows, PutRow, Store};
+pub use store::{Change, Columns, DropRows, PutRow, Store};

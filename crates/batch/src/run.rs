@@ -13,7 +13,7 @@ use crate::job::{Failed, GardenAnswer, GardenJob, LogRef};
 use crate::last_visits::LastVisits;
 use crate::night::{self, Night};
 use crate::pool::Crew;
-use crate::store::{Change, Columns, Compaction, Store};
+use crate::store::{Change, Columns, Store};
 use crate::table::{FAILURES, GARDENS, LOGS, NIGHTS, POCKETS, Row, STUCK_SPOTS, SUGGESTIONS, Value};
 use crate::{BatchError, gardens, identity, rows, work};
 use base64::{Engine, engine::general_purpose::STANDARD};
@@ -112,7 +112,7 @@ pub fn run_over(run: &Run, bucket: &Bucket, tell: &mut dyn FnMut(Told)) -> Resul
             tell,
         );
         if !jobs.change.is_empty() {
-            store.commit(jobs.change, Compaction::Left)?;
+            store.commit(jobs.change)?;
         }
         do_jobs(run, &mut store, &known, chunk, jobs.jobs, &mut done, tell)?;
         behind += chunk.len();
@@ -126,9 +126,7 @@ pub fn run_over(run: &Run, bucket: &Bucket, tell: &mut dyn FnMut(Told)) -> Resul
     {
         done.expired = store.keep_from(newest - days + 1)?;
     }
-    while store.wants_joining() {
-        store.commit(Change::default(), Compaction::Done)?;
-    }
+    while store.join()? {}
     done.files = store.files();
     Ok(done)
 }
@@ -441,7 +439,7 @@ fn do_jobs(
         done,
         tell,
     )?;
-    store.commit(change, Compaction::Left)
+    store.commit(change)
 }
 
 /// Takes the answer to a job.

@@ -118,15 +118,6 @@ fn number(table: &'static Table) -> usize {
     TABLES.iter().position(|one| one.name == table.name).unwrap_or(0)
 }
 
-/// Whether small files are joined.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Compaction {
-    /// They stay as they are.
-    Left,
-    /// One file for each night and table, as far as it does not grow too large.
-    Done,
-}
-
 /// An open store.
 pub struct Store {
     path: PathBuf,
@@ -251,17 +242,6 @@ impl Store {
         self.record.tables.values().map(Vec::len).sum()
     }
 
-    /// Whether some night has several files that would make one.
-    pub fn wants_joining(&self) -> bool {
-        TABLES.iter().any(|table| {
-            let mut room = usize::MAX;
-            let groups = by_night(self.alive(table)).into_values();
-            groups
-                .flat_map(|files| groups_to_join(table, files, &mut room))
-                .any(|group| group.len() > 1)
-        })
-    }
-
     fn alive(&self, table: &'static Table) -> &[Alive] {
         self.record.tables.get(table.name).map_or(&[], Vec::as_slice)
     }
@@ -338,79 +318,102 @@ impl Store {
     ///
     /// # Errors
     /// When the disk refuses or another run overtook this one; the store is then as it was.
-    pub fn commit(&mut self, change: Change, compaction: Compaction) -> Result<(), BatchError> {
+    pub fn commit(&mut self, mut change: Change) -> Result<(), BatchError> {
+        let mut next = self.next_record();
+        let mut new_files: Vec<(String, Vec<u8>)> = Vec::new();
         let places: BTreeSet<(usize, Option<Night>)> =
             change.put.keys().chain(change.drop.keys()).copied().collect();
-        let mut next = self.record.clone();
-        next.commit += 1;
-        next.tool_version.clone_from(&self.tool_version);
-        let mut new_files: Vec<(String, Vec<u8>)> = Vec::new();
-        let mut put = change.put.clone();
-        let mut room = JOINED_ROWS;
-        for (number, table) in TABLES.iter().enumerate() {
-            let mut files = by_night(self.alive(table));
-            for (_, night) in places.range((number, None)..=(number, Some(Night::MAX))) {
-                files.entry(*night).or_default();
-            }
+        for at in places {
+            let (table, night) = (TABLES[at.0], at.1);
+            let mut rows = change.put.remove(&at).unwrap_or_default();
+            let dropped = change.gardens_dropped(&at);
             let mut alive_after = Vec::new();
-            for (night, files) in files {
-                let at = (number, night);
-                let new = put.remove(&at).unwrap_or_default();
-                let dropping = change.drop.contains_key(&at);
-                let all: Vec<usize> = (0..table.columns.len()).collect();
-                let mut together: Vec<Vec<Row>> = Vec::new();
-                if compaction == Compaction::Done && !dropping && new.is_empty() {
-                    for group in groups_to_join(table, files, &mut room) {
-                        if group.len() == 1 {
-                            alive_after.extend(group);
-                            continue;
-                        }
-                        let mut rows = Vec::new();
-                        for file in &group {
-                            rows.extend(self.file_rows(table, &file.file, &all, Keep::All)?);
-                        }
-                        together.push(rows);
-                    }
+            for alive in next.tables.remove(table.name).unwrap_or_default() {
+                let left = if alive.night() == night && !dropped.is_empty() {
+                    self.rows_left(table, &alive, &change, &at, &dropped)?
                 } else {
-                    let mut rows = new;
-                    for file in files {
-                        // Most files of a night hold none of the gardens in hand.
-                        let holds = |gardens: &BTreeSet<&str>| {
-                            let found = self.file_rows(table, &file.file, &[], Keep::Named(gardens));
-                            found.map(|rows| !rows.is_empty())
-                        };
-                        if !dropping || !holds(&change.gardens_dropped(&at))? {
-                            alive_after.push(file);
-                            continue;
-                        }
-                        let before = self.file_rows(table, &file.file, &all, Keep::All)?;
-                        let count = before.len();
-                        let kept: Vec<Row> =
-                            before.into_iter().filter(|row| !change.drops(&at, row)).collect();
-                        // A file that loses nothing stays.
-                        if kept.len() == count {
-                            alive_after.push(file);
-                        } else {
-                            rows.extend(kept);
-                        }
-                    }
-                    together.push(rows);
+                    None
+                };
+                match left {
+                    Some(left) => rows.extend(left),
+                    None => alive_after.push(alive),
                 }
-                for rows in together.into_iter().filter(|rows| !rows.is_empty()) {
-                    let count = rows.len();
-                    let bytes = table::write(table, rows, &self.tool_version)?;
-                    let file = file_name(table, night, next.commit, new_files.len(), &bytes);
-                    alive_after.push(Alive {
-                        file: file.clone(),
-                        night: night.map(night::words),
-                        rows: count,
-                    });
-                    new_files.push((file, bytes));
-                }
+            }
+            if !rows.is_empty() {
+                alive_after.push(new_file(table, night, rows, &next, &mut new_files)?);
+                alive_after.sort_by_key(Alive::night);
             }
             next.tables.insert(table.name.to_owned(), alive_after);
         }
         self.put_in_place(next, &new_files)
+    }
+
+    /// What a change leaves of a file; `None` where it takes nothing from it. Most files of a night hold none of the gardens in
+    /// hand, so their names are looked at first.
+    fn rows_left(
+        &self,
+        table: &'static Table,
+        alive: &Alive,
+        change: &Change,
+        at: &(usize, Option<Night>),
+        dropped: &BTreeSet<&str>,
+    ) -> Result<Option<Vec<Row>>, BatchError> {
+        if self
+            .file_rows(table, &alive.file, &[], Keep::Named(dropped))?
+            .is_empty()
+        {
+            return Ok(None);
+        }
+        let mut rows = self.whole_file(table, alive)?;
+        let before = rows.len();
+        rows.retain(|row| !change.drops(at, row));
+        Ok((rows.len() < before).then_some(rows))
+    }
+
+    fn whole_file(&self, table: &'static Table, alive: &Alive) -> Result<Vec<Row>, BatchError> {
+        let all: Vec<usize> = (0..table.columns.len()).collect();
+        self.file_rows(table, &alive.file, &all, Keep::All)
+    }
+
+    fn next_record(&self) -> Record {
+        Record {
+            commit: self.record.commit + 1,
+            tool_version: self.tool_version.clone(),
+            ..self.record.clone()
+        }
+    }
+
+    /// Joins small files of a night, as many as fit into memory; the rows stay the same. False when there is nothing to join, so
+    /// that it is called until then.
+    ///
+    /// # Errors
+    /// As [`Store::commit`].
+    pub fn join(&mut self) -> Result<bool, BatchError> {
+        let mut next = self.next_record();
+        let mut new_files: Vec<(String, Vec<u8>)> = Vec::new();
+        let mut room = JOINED_ROWS;
+        for table in TABLES {
+            let mut alive_after = Vec::new();
+            for (night, files) in by_night(self.alive(table)) {
+                for group in groups_to_join(table, files, &mut room) {
+                    if group.len() == 1 {
+                        alive_after.extend(group);
+                        continue;
+                    }
+                    let mut rows = Vec::new();
+                    for alive in &group {
+                        rows.extend(self.whole_file(table, alive)?);
+                    }
+                    alive_after.push(new_file(table, night, rows, &next, &mut new_files)?);
+                }
+            }
+            next.tables.insert(table.name.to_owned(), alive_after);
+        }
+        if new_files.is_empty() {
+            return Ok(false);
+        }
+        self.put_in_place(next, &new_files)?;
+        Ok(true)
     }
 
     /// Files of a table that count, with their nights.
@@ -431,9 +434,7 @@ impl Store {
         renewed: &[(&'static Table, Option<Night>)],
         written: &[(&'static Table, Option<Night>, PathBuf)],
     ) -> Result<(), BatchError> {
-        let mut next = self.record.clone();
-        next.commit += 1;
-        next.tool_version.clone_from(&self.tool_version);
+        let mut next = self.next_record();
         for (table, night) in renewed {
             if let Some(files) = next.tables.get_mut(table.name) {
                 files.retain(|alive| alive.night() != *night);
@@ -551,6 +552,25 @@ impl Store {
         }
         Ok(())
     }
+}
+
+/// A new file of some rows, which is to be written when the record is put in place.
+fn new_file(
+    table: &'static Table,
+    night: Option<Night>,
+    rows: Vec<Row>,
+    next: &Record,
+    new_files: &mut Vec<(String, Vec<u8>)>,
+) -> Result<Alive, BatchError> {
+    let count = rows.len();
+    let bytes = table::write(table, rows, &next.tool_version)?;
+    let file = file_name(table, night, next.commit, new_files.len(), &bytes);
+    new_files.push((file.clone(), bytes));
+    Ok(Alive {
+        file,
+        night: night.map(night::words),
+        rows: count,
+    })
 }
 
 fn file_name(table: &Table, night: Option<Night>, commit: u64, number: usize, bytes: &[u8]) -> String {

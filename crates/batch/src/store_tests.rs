@@ -78,8 +78,23 @@ fn row(table: &'static Table, garden: &str, second: &str) -> Row {
 
 const NIGHT: Night = 20_000;
 
+/// What is done to a store.
+enum Step {
+    Change(Change),
+    Join,
+}
+
+impl Step {
+    fn take(self, store: &mut Store) -> Result<(), BatchError> {
+        match self {
+            Self::Change(change) => store.commit(change),
+            Self::Join => store.join().map(|joined| assert!(joined)),
+        }
+    }
+}
+
 /// Five commits that add, replace, take away and join.
-fn changes() -> Vec<(Change, Compaction)> {
+fn all_steps() -> Vec<Step> {
     let mut out = Vec::new();
     for number in 0..3 {
         let mut change = Change::default();
@@ -93,14 +108,14 @@ fn changes() -> Vec<(Change, Compaction)> {
         }
         change.drop(&GARDENS, 0, "a", None);
         change.put(&GARDENS, 0, row(&GARDENS, "a", &number.to_string()));
-        out.push((change, Compaction::Left));
+        out.push(Step::Change(change));
     }
     let mut change = Change::default();
     change.drop(&LOGS, NIGHT + 1, "a", Some("a/1"));
     change.drop(&LOGS, NIGHT + 1, "b", Some("no such log"));
     change.drop(&NIGHTS, NIGHT, "b2", None);
-    out.push((change, Compaction::Left));
-    out.push((Change::default(), Compaction::Done));
+    out.push(Step::Change(change));
+    out.push(Step::Join);
     out
 }
 
@@ -136,26 +151,28 @@ fn rows_are_replaced_taken_away_and_joined() {
     let folder = TempDir::new().unwrap();
     let mut store = Store::open_to_write(folder.path(), "1").unwrap();
     let mut wanted: Vec<(usize, Night, Row)> = Vec::new();
-    for (change, compaction) in changes() {
+    for step in all_steps() {
         // The slow and obvious twin: a list.
-        wanted.retain(|(number, night, row)| {
-            let at = (
-                *number,
-                (TABLES[*number].parted == Parted::ByNight).then_some(*night),
-            );
-            !change.drops(&at, row)
-        });
-        for ((number, night), rows) in &change.put {
-            wanted.extend(rows.iter().map(|row| (*number, night.unwrap_or(0), row.clone())));
+        if let Step::Change(change) = &step {
+            wanted.retain(|(number, night, row)| {
+                let at = (
+                    *number,
+                    (TABLES[*number].parted == Parted::ByNight).then_some(*night),
+                );
+                !change.drops(&at, row)
+            });
+            for ((number, night), rows) in &change.put {
+                wanted.extend(rows.iter().map(|row| (*number, night.unwrap_or(0), row.clone())));
+            }
         }
         wanted.sort_by(|a, b| (a.0, a.1).cmp(&(b.0, b.1)).then_with(|| table::order(&a.2, &b.2)));
-        store.commit(change, compaction).unwrap();
+        step.take(&mut store).unwrap();
         assert_eq!(content(&store), wanted);
         assert_eq!(files(folder.path()), store.files());
     }
     // Three nights of logs, one of nights, the gardens: a file each.
     assert_eq!(store.files(), 5);
-    assert!(!store.wants_joining());
+    assert!(!store.join().unwrap());
     drop(store);
     assert_eq!(content(&Store::open(folder.path()).unwrap()), wanted);
 }
@@ -172,12 +189,11 @@ fn many_small_files_become_few_of_a_size_that_fits_into_memory() {
             change.put(&GARDENS, 0, row(&GARDENS, &garden, "x"));
             change.put(&NIGHTS, NIGHT, row(&NIGHTS, &garden, "x"));
         }
-        store.commit(change, Compaction::Left).unwrap();
+        store.commit(change).unwrap();
     }
     let before = content(&store);
     let mut commits = 0;
-    while store.wants_joining() {
-        store.commit(Change::default(), Compaction::Done).unwrap();
+    while store.join().unwrap() {
         commits += 1;
     }
     // Rolling states: 2,000 to a file, two of nine files each; the night: all in one.
@@ -199,8 +215,8 @@ fn killed_or_full_at_any_step_the_store_is_as_before_or_as_after() {
     };
     let mut store = Store::open_on(folder.path(), "1", Box::new(sound)).unwrap();
     let mut after = vec![content(&store)];
-    for (change, compaction) in changes() {
-        store.commit(change, compaction).unwrap();
+    for step in all_steps() {
+        step.take(&mut store).unwrap();
         after.push(content(&store));
     }
     let all = steps.load(Ordering::SeqCst);
@@ -212,8 +228,8 @@ fn killed_or_full_at_any_step_the_store_is_as_before_or_as_after() {
             let doomed = Doomed { steps, last, fate };
             let mut made = 0;
             if let Ok(mut store) = Store::open_on(folder.path(), "1", Box::new(doomed)) {
-                for (change, compaction) in changes() {
-                    if store.commit(change, compaction).is_err() {
+                for step in all_steps() {
+                    if step.take(&mut store).is_err() {
                         break;
                     }
                     made += 1;
@@ -232,8 +248,8 @@ fn killed_or_full_at_any_step_the_store_is_as_before_or_as_after() {
                 store.files(),
                 "step {last}: something was left lying"
             );
-            for (change, compaction) in changes().into_iter().skip(found) {
-                store.commit(change, compaction).unwrap();
+            for step in all_steps().into_iter().skip(found) {
+                step.take(&mut store).unwrap();
             }
             assert_eq!(content(&store), after[after.len() - 1], "step {last}");
         }
@@ -256,13 +272,12 @@ fn one_run_writes_at_a_time_and_an_overtaken_one_keeps_nothing() {
         tool_version: "1".to_owned(),
         _lock: None,
     };
-    let mut changes = changes().into_iter();
-    let (mine, _) = changes.next().unwrap();
-    let (theirs, _) = changes.next().unwrap();
-    second.commit(theirs, Compaction::Left).unwrap();
+    let mut steps = all_steps().into_iter();
+    let (mine, theirs) = (steps.next().unwrap(), steps.next().unwrap());
+    theirs.take(&mut second).unwrap();
     let wanted = content(&second);
     assert!(matches!(
-        first.commit(mine, Compaction::Left),
+        mine.take(&mut first),
         Err(BatchError::Overtaken {
             found: 1,
             expected: 0,
@@ -309,7 +324,7 @@ fn a_forgotten_garden_leaves_no_trace_in_any_byte_and_old_nights_go() {
             change.put(table, NIGHT + 5, row(table, garden, &format!("{garden}/y")));
         }
     }
-    store.commit(change, Compaction::Left).unwrap();
+    store.commit(change).unwrap();
     assert_eq!(store.forget("Villa Unforgettable").unwrap(), 14);
     assert_eq!(store.forget("nobody").unwrap(), 0);
     assert_eq!(content(&store).len(), 14);
@@ -347,8 +362,8 @@ fn files_that_others_wrote_are_taken_in_whole_or_not_at_all() {
         let folder = TempDir::new().unwrap();
         let path = folder.path().join("store");
         let mut store = Store::open_to_write(&path, "1").unwrap();
-        for (change, compaction) in changes() {
-            store.commit(change, compaction).unwrap();
+        for step in all_steps() {
+            step.take(&mut store).unwrap();
         }
         let before = content(&store);
         drop(store);
