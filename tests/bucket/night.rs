@@ -1,53 +1,33 @@
 //! A night whose logs lie in a bucket ends as one whose logs lie in a folder, also where one request in ten fails.
 
-use std::collections::BTreeMap;
+#[path = "../../crates/batch/tests/night_shift/load.rs"]
+mod load;
+
+use load::{content, log_of, wish};
 use std::path::{Path, PathBuf};
-use std::process::{Command, ExitStatus};
+use std::process::{Command, Output};
 use tempfile::TempDir;
-use tussock::simulate::gardens::load::{LoadGarden, LoadWish, load_garden};
-use tussock_batch::table::{FAILURES, LOGS, Row, TABLES};
-use tussock_batch::{Columns, Store, night};
+use tussock::simulate::gardens::load::{LoadGarden, load_garden};
+use tussock_batch::table::{FAILURES, LOGS};
 use tussock_bucket::{ACCESS_KEY, SECRET_KEY, Server};
 
-/// 2026-05-01T20:00:00Z.
-const START_UNIX_S: f64 = 1_777_665_600.0;
+const BUCKET: &str = "s3://lawns/spring";
 const GARDENS: u32 = 6;
 const NIGHTS: u32 = 2;
 /// A garden whose second log is no log.
 const BROKEN: usize = 4;
 
 /// Gardens below `root/lawns/spring`, and below each its logs.
-fn fill(root: &Path) -> Vec<LoadGarden> {
-    let wish = LoadWish {
-        nights: NIGHTS,
-        hours: 0.3,
-        period_s: 2.0,
-        area_m2: (120.0, 200.0),
-        trouble_fraction: 0.0,
-        fault_fraction: 0.0,
-        start_unix_s: START_UNIX_S,
-        seed: 5,
-    };
+fn fill(root: &Path) {
+    let (wish, place) = (wish(NIGHTS), root.join("lawns/spring"));
     let gardens: Vec<LoadGarden> = (0..GARDENS).map(|number| load_garden(number, &wish)).collect();
     for (number, garden) in gardens.iter().enumerate() {
-        let place = root.join("lawns/spring").join(&garden.name);
-        std::fs::create_dir_all(place.join("logs")).unwrap();
-        std::fs::write(
-            place.join("plan.geojson"),
-            tussock_ingest::write_plan(&garden.garden.plan),
-        )
-        .unwrap();
-        std::fs::write(
-            place.join("settings.toml"),
-            format!("[machine]\ncut_width_m = {}\n", garden.cut_width_m),
-        )
-        .unwrap();
+        load::lay_out(&place, garden);
         for night in 0..NIGHTS {
-            let log = garden.log(night, &wish).unwrap().unwrap().bytes;
             let log = if number == BROKEN && night == 1 {
                 b"\x89PNG no log at all".to_vec()
             } else {
-                log
+                log_of(garden, night, &wish)
             };
             // A second machine in every third garden, and a name that has to be escaped on its way.
             let name = if number % 3 == 0 {
@@ -55,48 +35,26 @@ fn fill(root: &Path) -> Vec<LoadGarden> {
             } else {
                 format!("{night}.gpx")
             };
-            let path = place.join("logs").join(name);
-            std::fs::create_dir_all(path.parent().unwrap()).unwrap();
-            std::fs::write(path, log).unwrap();
+            load::put_log(&place, garden, &name, &log);
         }
     }
-    gardens
 }
 
-fn run(place: &str, store: &Path, server: Option<&Server>) -> ExitStatus {
+fn run(place: &str, store: &Path, server: Option<(&Server, &str)>) -> Output {
     let mut command = Command::new(env!("CARGO_BIN_EXE_night_shift"));
-    command
-        .args(["run", place])
-        .arg(store)
-        .args(["2", "60"])
-        .stderr(std::process::Stdio::null());
+    command.args(["run", place]).arg(store).args(["2", "60"]);
     for (name, _) in std::env::vars().filter(|(name, _)| name.starts_with("AWS_")) {
         command.env_remove(name);
     }
-    if let Some(server) = server {
+    if let Some((server, secret_key)) = server {
         command
             .env("AWS_ENDPOINT", format!("http://{}", server.address))
             .env("AWS_ALLOW_HTTP", "true")
             .env("AWS_REGION", "us-east-1")
             .env("AWS_ACCESS_KEY_ID", ACCESS_KEY)
-            .env("AWS_SECRET_ACCESS_KEY", SECRET_KEY);
+            .env("AWS_SECRET_ACCESS_KEY", secret_key);
     }
-    command.status().unwrap()
-}
-
-/// Every row of the store, in order.
-fn content(store: &Path) -> BTreeMap<(&'static str, night::Night), Vec<Row>> {
-    let store = Store::open(store).unwrap();
-    let mut out: BTreeMap<_, Vec<Row>> = BTreeMap::new();
-    for table in TABLES {
-        let ever = night::Night::MIN..=night::Night::MAX;
-        for (night, row) in store.rows(table, Columns::All, ever, &|_| true).unwrap() {
-            out.entry((table.name, night)).or_default().push(row);
-        }
-    }
-    out.values_mut()
-        .for_each(|rows| rows.sort_by(tussock_batch::table::order));
-    out
+    command.output().unwrap()
 }
 
 fn stores_are_the_same(one_in: usize) {
@@ -105,9 +63,12 @@ fn stores_are_the_same(one_in: usize) {
     let folder: PathBuf = root.path().join("lawns/spring");
     let (near, far) = (root.path().join("near"), root.path().join("far"));
     // The broken log alone makes the run end with a word.
-    assert_eq!(run(folder.to_str().unwrap(), &near, None).code(), Some(1));
+    assert_eq!(run(folder.to_str().unwrap(), &near, None).status.code(), Some(1));
     let server = Server::start(root.path(), one_in);
-    assert_eq!(run("s3://lawns/spring", &far, Some(&server)).code(), Some(1));
+    assert_eq!(
+        run(BUCKET, &far, Some((&server, SECRET_KEY))).status.code(),
+        Some(1)
+    );
     let (near, found) = (content(&near), content(&far));
     assert_eq!(near, found);
     let rows = |name: &str| {
@@ -140,7 +101,7 @@ fn stores_are_the_same(one_in: usize) {
     }
     // Once more: everything is known, so that the logs are listed and none is read.
     let before = server.requests();
-    assert!(run("s3://lawns/spring", &far, Some(&server)).success());
+    assert!(run(BUCKET, &far, Some((&server, SECRET_KEY))).status.success());
     assert_eq!(content(&far), near);
     assert!(
         server.requests() - before < 2 * before / 3,
@@ -164,25 +125,14 @@ fn a_bucket_that_lets_nobody_in_is_told() {
     let root = TempDir::new().unwrap();
     fill(root.path());
     let server = Server::start(root.path(), 0);
-    let mut command = Command::new(env!("CARGO_BIN_EXE_night_shift"));
-    let store = root.path().join("store");
-    let out = command
-        .args(["run", "s3://lawns/spring"])
-        .arg(&store)
-        .args(["2", "60"])
-        .env("AWS_ENDPOINT", format!("http://{}", server.address))
-        .env("AWS_ALLOW_HTTP", "true")
-        .env("AWS_REGION", "us-east-1")
-        .env("AWS_ACCESS_KEY_ID", ACCESS_KEY)
-        .env("AWS_SECRET_ACCESS_KEY", "not this one")
-        .output()
-        .unwrap();
+    let out = run(
+        BUCKET,
+        &root.path().join("store"),
+        Some((&server, "not this one")),
+    );
     assert!(!out.status.success());
     let words = String::from_utf8_lossy(&out.stderr);
-    assert!(
-        words.contains("s3://lawns/spring") || words.contains("listed"),
-        "{words}"
-    );
+    assert!(words.contains(BUCKET) || words.contains("listed"), "{words}");
     assert!(
         !words.contains("not this one"),
         "a key is no part of a message: {words}"

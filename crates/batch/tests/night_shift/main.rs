@@ -1,33 +1,19 @@
 //! Whole nights with worker processes: late, twice, torn, killed, forgotten.
 #![allow(clippy::unwrap_used)] // helpers of tests are tests
 
-use std::collections::BTreeMap;
 use std::path::PathBuf;
 use std::process::{Child, Command, ExitStatus, Stdio};
 use std::time::Duration;
 use tempfile::TempDir;
 use tussock::simulate::gardens::load::{LoadGarden, LoadTrouble, LoadWish, load_garden};
-use tussock_batch::table::{FAILURES, LOGS, NIGHTS, POCKETS, Row, TABLES};
+use tussock_batch::table::{FAILURES, LOGS, NIGHTS, POCKETS};
 use tussock_batch::{Columns, Store, morning, night};
 use tussock_types::Alarm;
 
 mod alarms;
+mod load;
 
-/// 2026-05-01T20:00:00Z.
-const START_UNIX_S: f64 = 1_777_665_600.0;
-
-fn wish(nights: u32) -> LoadWish {
-    LoadWish {
-        nights,
-        hours: 0.3,
-        period_s: 2.0,
-        area_m2: (120.0, 200.0),
-        trouble_fraction: 0.0,
-        fault_fraction: 0.0,
-        start_unix_s: START_UNIX_S,
-        seed: 5,
-    }
-}
+use load::{Content, START_UNIX_S, log_of, wish};
 
 fn first_night() -> night::Night {
     night::night_of(START_UNIX_S, 0, 12)
@@ -58,21 +44,11 @@ impl House {
     }
 
     fn garden(&self, garden: &LoadGarden) {
-        let place = self.path("gardens").join(&garden.name);
-        std::fs::create_dir_all(place.join("logs")).unwrap();
-        let plan = tussock_ingest::write_plan(&garden.garden.plan);
-        std::fs::write(place.join("plan.geojson"), plan).unwrap();
-        std::fs::write(
-            place.join("settings.toml"),
-            format!("[machine]\ncut_width_m = {}\n", garden.cut_width_m),
-        )
-        .unwrap();
+        load::lay_out(&self.path("gardens"), garden);
     }
 
     fn log(&self, garden: &LoadGarden, name: &str, bytes: &[u8]) {
-        let path = self.path("gardens").join(&garden.name).join("logs").join(name);
-        std::fs::create_dir_all(path.parent().unwrap()).unwrap();
-        std::fs::write(path, bytes).unwrap();
+        load::put_log(&self.path("gardens"), garden, name, bytes);
     }
 
     fn start(&self, store: &str, chunk: usize, longest_s: f64) -> Child {
@@ -91,31 +67,9 @@ impl House {
         self.start(store, 2, 60.0).wait().unwrap()
     }
 
-    /// Every row of the store, in order.
-    fn content(&self, store: &str) -> BTreeMap<(&'static str, night::Night), Vec<Row>> {
-        let store = Store::open(&self.path(store)).unwrap();
-        let mut out: BTreeMap<_, Vec<Row>> = BTreeMap::new();
-        for table in TABLES {
-            for (night, row) in store
-                .rows(
-                    table,
-                    Columns::All,
-                    night::Night::MIN..=night::Night::MAX,
-                    &|_| true,
-                )
-                .unwrap()
-            {
-                out.entry((table.name, night)).or_default().push(row);
-            }
-        }
-        out.values_mut()
-            .for_each(|rows| rows.sort_by(tussock_batch::table::order));
-        out
+    fn content(&self, store: &str) -> Content {
+        load::content(&self.path(store))
     }
-}
-
-fn log_of(garden: &LoadGarden, night: u32, wish: &LoadWish) -> Vec<u8> {
-    garden.log(night, wish).unwrap().unwrap().bytes
 }
 
 /// Points of a GPX file, one a line, parted at a share of them.
@@ -190,7 +144,7 @@ fn late_twice_and_in_pieces_ends_in_the_same_nights_as_whole_and_in_time() {
         .count();
     assert_eq!(twice, 2);
     // The rolling state: the same nights, the same squares but for that chord.
-    let state = |content: &BTreeMap<(&str, night::Night), Vec<Row>>| -> Vec<f64> {
+    let state = |content: &Content| -> Vec<f64> {
         let at = tussock_batch::table::GARDENS.at("last_visits");
         content[&("gardens", 0)]
             .iter()
