@@ -4,6 +4,7 @@ use crate::anchor::Anchored;
 use crate::bent::Bent;
 use crate::carried::Carried;
 use crate::locating::pieces_of;
+use tussock_plane::Leg;
 use tussock_types::Place;
 
 /// How the path between fixes was found.
@@ -249,6 +250,16 @@ impl Track {
         self.pieces
             .iter()
             .flat_map(|piece| piece.vertices.windows(2).map(|pair| (pair[0], pair[1])))
+    }
+
+    /// The same for an index of legs, with the time of leaving and of arriving.
+    pub fn straight_legs(&self) -> impl Iterator<Item = Leg> + '_ {
+        self.legs().map(|(from, to)| Leg {
+            from: from.place,
+            to: to.place,
+            start_s: from.leave_s,
+            end_s: to.arrive_s,
+        })
     }
 
     /// Time at the station; `None` when none is known.

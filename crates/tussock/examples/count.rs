@@ -42,15 +42,7 @@ fn main() -> Result<(), Box<dyn Error>> {
     let (low, high) = site.lawn.bounds().ok_or("expected a lawn")?;
     let grid = coverage::visits::grid_over(low, high, CELL_M, settings.limits.cells);
     let lawn = plane::rasterise(&site.lawn, &grid);
-    let legs: Vec<plane::Leg> = track
-        .legs()
-        .map(|(from, to)| plane::Leg {
-            from: from.place,
-            to: to.place,
-            start_s: from.leave_s,
-            end_s: to.arrive_s,
-        })
-        .collect();
+    let legs: Vec<plane::Leg> = track.straight_legs().collect();
     let tracks = [track];
     let sweeps = coverage::swath::sweeps(&tracks, &settings);
     let count = coverage::visits::count(lawn, &sweeps, CUT_WIDTH_M, AWAY_S, span_s);

@@ -102,15 +102,7 @@ fn main() -> Result<(), Box<dyn Error>> {
     let count = counted(&night, &track)?;
     let mut unvisited = count.lawn.clone();
     unvisited.and_not_in_place(&count.visited);
-    let legs: Vec<Leg> = track
-        .legs()
-        .map(|(from, to)| Leg {
-            from: from.place,
-            to: to.place,
-            start_s: from.leave_s,
-            end_s: to.arrive_s,
-        })
-        .collect();
+    let legs: Vec<Leg> = track.straight_legs().collect();
     for _ in 0..times.parse::<u32>()? {
         match &stage[..] {
             "read_gpx" => drop(black_box(read("night.gpx", black_box(&night.gpx))?)),

@@ -176,16 +176,7 @@ pub fn analyse_as(job: &Job<'_>, wish: Calibrate) -> Result<Findings, AnalyseErr
 }
 
 fn legs(tracks: &[Track]) -> Vec<Leg> {
-    let mut legs: Vec<Leg> = tracks
-        .iter()
-        .flat_map(Track::legs)
-        .map(|(from, to)| Leg {
-            from: from.place,
-            to: to.place,
-            start_s: from.leave_s,
-            end_s: to.arrive_s,
-        })
-        .collect();
+    let mut legs: Vec<Leg> = tracks.iter().flat_map(Track::straight_legs).collect();
     legs.sort_by(|a, b| a.start_s.total_cmp(&b.start_s));
     legs
 }
