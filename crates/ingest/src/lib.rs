@@ -116,6 +116,14 @@ impl RawLog {
     /// # Panics
     /// Never.
     pub fn read(&self, options: &ReadOptions) -> Result<LogFile, IngestError> {
+        let (read, sha256) = rayon::join(|| self.read_text(options), || self.source.sha256());
+        let mut log = read?;
+        log.facts.sha256 = sha256;
+        Ok(log)
+    }
+
+    /// Reads it, but for its digest.
+    fn read_text(&self, options: &ReadOptions) -> Result<LogFile, IngestError> {
         let (name, text) = (&self.name[..], &self.source.text[..]);
         let format = match recognise::recognise(text, options.columns.as_ref()) {
             Told::Log(format) => format,
@@ -128,7 +136,7 @@ impl RawLog {
             }
         };
         let mut reading = match format {
-            LogFormat::Gpx => gpx::read(name, &self.source, &options.limits, gpx::FastPath::On)?,
+            LogFormat::Gpx => gpx::read(name, &self.source, &options.limits, gpx::FastPath::USUAL)?,
             LogFormat::Nmea => nmea::read(name, text, options)?,
             LogFormat::Csv => csv::read(name, text, options)?,
         };
@@ -218,7 +226,7 @@ fn finish(
     let skipped_total: u64 = closed.skipped_bytes.values().sum();
     let facts = LogFacts {
         name: name.into(),
-        sha256: source.sha256.clone(),
+        sha256: String::new(),
         format,
         made_by: reading.made_by,
         machine: String::new(),

@@ -166,6 +166,13 @@ impl Steps {
         self.counts[usize::from(decimals.min(15))] += 1;
     }
 
+    /// Adds what was counted elsewhere.
+    pub(crate) fn join(&mut self, other: &Self) {
+        for (count, more) in self.counts.iter_mut().zip(&other.counts) {
+            *count += more;
+        }
+    }
+
     fn usual(&self) -> Option<usize> {
         let total: u64 = self.counts.iter().sum();
         let mut reached = 0;

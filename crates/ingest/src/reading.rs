@@ -109,6 +109,31 @@ impl Reading {
         self.found.push(found);
     }
 
+    /// Takes the fixes of another reading that goes on where this one ends, as fixes of one segment.
+    pub(crate) fn keep_all(&mut self, other: &Self, segment: u32) {
+        let Some(first) = other.found.first() else {
+            return;
+        };
+        if self.found.capacity() - self.found.len() < other.found.len() {
+            make_room(&mut self.found, first.start, self.text_bytes);
+        }
+        self.rises &= other.rises
+            && self
+                .found
+                .last()
+                .is_none_or(|before| before.fix.time_s < first.fix.time_s);
+        self.found.extend(other.found.iter().map(|&found| Found {
+            fix: Fix { segment, ..found.fix },
+            ..found
+        }));
+    }
+
+    /// Drops the fixes and keeps their room.
+    pub(crate) fn forget_found(&mut self) {
+        self.found.clear();
+        self.rises = true;
+    }
+
     /// Looks whether times rise, after they were changed.
     pub(crate) fn look_at_order(&mut self) {
         let mut pairs = self.found.windows(2);

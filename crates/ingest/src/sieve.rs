@@ -69,6 +69,16 @@ impl Sieve {
         (self.text.len() + self.holes.len() * size_of::<Hole>()) as u64
     }
 
+    /// The text so far.
+    pub(crate) fn text(&self) -> &[u8] {
+        &self.text
+    }
+
+    /// True when something is missing in the text, or held back.
+    pub(crate) fn leaves_out(&self) -> bool {
+        self.is_cutting() || !self.holes.is_empty()
+    }
+
     /// Bytes that went by so far.
     pub(crate) fn bytes(&self) -> u64 {
         self.bytes

@@ -27,6 +27,12 @@ fn said(text: &[u8], limits: &LimitSettings, fast_path: FastPath) -> String {
     }
 }
 
+const ONE_CORE: FastPath = FastPath::On {
+    chunk_bytes: usize::MAX,
+};
+/// Chunks of a point or two, so that some end in every kind of trouble.
+const ALL_CORES: FastPath = FastPath::On { chunk_bytes: 150 };
+
 /// Short enough a limit that points pass it.
 fn short_lines() -> LimitSettings {
     LimitSettings {
@@ -36,12 +42,15 @@ fn short_lines() -> LimitSettings {
 }
 
 fn agree_within(text: &[u8], limits: &LimitSettings) {
-    let [fast, full] = [FastPath::On, FastPath::Off].map(|fast_path| said(text, limits, fast_path));
-    if fast != full {
-        panic!(
-            "with {limits:?}\n{fast}\nis not\n{full}\nof\n{}",
-            String::from_utf8_lossy(&text[..text.len().min(10_000)])
-        );
+    let full = said(text, limits, FastPath::Off);
+    for fast_path in [ONE_CORE, ALL_CORES] {
+        let fast = said(text, limits, fast_path);
+        if fast != full {
+            panic!(
+                "{fast_path:?} with {limits:?}\n{fast}\nis not\n{full}\nof\n{}",
+                String::from_utf8_lossy(&text[..text.len().min(10_000)])
+            );
+        }
     }
 }
 
@@ -80,7 +89,7 @@ fn both_ways_agree_on_every_recorded_file() {
         let text = std::fs::read(&path).unwrap();
         agree_within(&text, &LimitSettings::default());
         let source = Source::read("log", &text[..], &LimitSettings::default()).unwrap();
-        points += read("log", &source, &LimitSettings::default(), FastPath::On)
+        points += read("log", &source, &LimitSettings::default(), ONE_CORE)
             .unwrap()
             .found
             .len();
@@ -264,7 +273,7 @@ fn both_ways_agree_on_a_limit_of_nesting() {
             ..LimitSettings::default()
         };
         let source = Source::read("log", text.as_bytes(), &limits).unwrap();
-        let both = [FastPath::On, FastPath::Off].map(|fast_path| {
+        let both = [ONE_CORE, FastPath::Off].map(|fast_path| {
             read("log", &source, &limits, fast_path)
                 .map(|reading| reading.found.len())
                 .map_err(|e| e.to_string())

@@ -9,13 +9,20 @@
 //! elements, faulty values, points that would be skipped) ends the run: the full reader takes that point and this one
 //! goes on behind it. So do limits that a usual point could pass.
 //!
+//! Long runs are read by all cores ([`Ahead`]): while one reads on, the others read the chunks behind, each from where a
+//! point seems to begin. A chunk counts only when the first core comes to that very place, so that the answer is that of one
+//! core alone.
+//!
 //! Exact: numbers and times are those of the full reader, digit for digit. Cost: one look at each byte; heights, times and
-//! coordinates are turned into numbers eight bytes at a time.
+//! coordinates are turned into numbers eight bytes at a time. Where points of the usual shape are mixed with others, at most
+//! as much is read in vain by each core as was read for good.
 
 use super::{Field, Point, State};
 use crate::clock::{Written, Zone};
 use crate::number::{Decimal, decimal, eight, plain_decimal};
 use crate::reading;
+use memchr::memmem;
+use rayon::prelude::*;
 use tussock_types::SkipReason;
 
 /// Children nested deeper are left to the full reader.
@@ -28,25 +35,100 @@ const VALUE_BYTES: usize = 96;
 /// No attribute that is read here is longer.
 const ATTRIBUTE_BYTES: usize = 48;
 
+const OPENING: &[u8] = b"<trkpt";
 const CLOSING: &[u8] = b"</trkpt>";
 
-/// Reads points from `from` on, and returns where the first byte lies that it did not take.
-pub(super) fn points(state: &mut State<'_>, text: &[u8], from: usize) -> usize {
-    let mut at = from;
+/// Reads points from `from` on, and returns where the first byte lies that it did not take. Runs of more than `chunk_bytes`
+/// are read by all cores.
+pub(super) fn points(state: &mut State<'_>, text: &[u8], from: usize, chunk_bytes: usize) -> usize {
     let limits = state.limits;
     if state.depth.saturating_add(MOST_DEPTH) > limits.element_depth
         || limits.attribute_bytes < ATTRIBUTE_BYTES as u64
     {
-        return at;
+        return from;
     }
     // Past this the full reader, or a check behind this run, says that it is too much.
     let most = crate::most_fixes(&state.reading, text, limits);
-    while state.reading.found.len() <= most
-        && let Some(end) = point(state, text, at)
+    let first_end = from.saturating_add(chunk_bytes);
+    let mut at = points_up_to(state, text, from, first_end, most);
+    if at < first_end || text.len() - at < chunk_bytes || rayon::current_num_threads() == 1 {
+        return points_up_to(state, text, at, usize::MAX, most);
+    }
+    let mut ahead: Vec<Ahead<'_>> = (1..rayon::current_num_threads())
+        .map(|_| Ahead::new(state))
+        .collect();
+    loop {
+        let mut end = at.saturating_add(chunk_bytes);
+        for chunk in &mut ahead {
+            chunk.start = next_point(text, end);
+            end = next_point(text, chunk.start.saturating_add(chunk_bytes));
+            chunk.end = end;
+        }
+        let own_end = ahead[0].start;
+        (at, ()) = rayon::join(
+            || points_up_to(state, text, at, own_end, most),
+            || ahead.par_iter_mut().for_each(|chunk| chunk.read(text)),
+        );
+        for chunk in &ahead {
+            let place = skip_blanks(text, at);
+            let fits = state.reading.found.len() + chunk.state.reading.found.len() <= most;
+            if place != chunk.start || place == text.len() || !fits {
+                return points_up_to(state, text, at, usize::MAX, most);
+            }
+            state.take_ahead(&chunk.state);
+            at = chunk.reached;
+            if at < chunk.end {
+                return at;
+            }
+        }
+    }
+}
+
+/// Reads points that begin before `end`.
+#[inline]
+fn points_up_to(state: &mut State<'_>, text: &[u8], from: usize, end: usize, most: usize) -> usize {
+    let mut at = from;
+    while at < end
+        && state.reading.found.len() <= most
+        && let Some(next) = point(state, text, at)
     {
-        at = end;
+        at = next;
     }
     at
+}
+
+/// Where the next point seems to begin.
+fn next_point(text: &[u8], from: usize) -> usize {
+    text.get(from..)
+        .and_then(|rest| memmem::find(rest, OPENING))
+        .map_or(text.len(), |offset| from + offset)
+}
+
+/// Points that another core read ahead, from a place to which the first may come.
+struct Ahead<'a> {
+    state: State<'a>,
+    start: usize,
+    end: usize,
+    /// Where the first byte lies that was not taken.
+    reached: usize,
+}
+
+impl<'a> Ahead<'a> {
+    fn new(state: &State<'a>) -> Self {
+        let mut state = State::new(state.name, state.limits, state.text_bytes);
+        state.fresh_segment = false;
+        Self {
+            state,
+            start: 0,
+            end: 0,
+            reached: 0,
+        }
+    }
+
+    fn read(&mut self, text: &[u8]) {
+        self.state.forget();
+        self.reached = points_up_to(&mut self.state, text, self.start, self.end, usize::MAX);
+    }
 }
 
 /// Where the end tag of the point begins that ends at `end`: that is where the full reader looks at limits.
@@ -156,7 +238,7 @@ fn expect(text: &[u8], at: usize, wanted: &[u8]) -> Option<usize> {
 #[inline]
 fn point(state: &mut State<'_>, text: &[u8], from: usize) -> Option<usize> {
     let start = skip_blanks(text, from);
-    let mut at = expect(text, start, b"<trkpt")?;
+    let mut at = expect(text, start, OPENING)?;
     let mut point = Point::new(start as u64, 0);
     let (mut lat, mut lon) = (None, None);
     for _ in 0..2 {

@@ -37,10 +37,16 @@ use tussock_types::{Fix, FixQuality, LimitSettings, SkipReason};
 /// Whether the usual shape is read from the bytes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum FastPath {
-    On,
+    /// On all cores where the usual shape goes on for so long.
+    On { chunk_bytes: usize },
     /// Everything goes through the full reader, so that a test can hold the two to one answer.
     #[cfg_attr(not(test), allow(dead_code))]
     Off,
+}
+
+impl FastPath {
+    /// A quarter of a millisecond of work.
+    pub(crate) const USUAL: Self = Self::On { chunk_bytes: 1 << 18 };
 }
 
 /// The point that is being read.
@@ -166,24 +172,7 @@ pub(crate) fn read(
         let both = (original.len() + copy.len()) as u64;
         crate::check_memory(name, both, limits, original.len() as u64)?;
     }
-    let state = State {
-        name,
-        limits,
-        reading: Reading::new(text.len()),
-        steps: Steps::default(),
-        segment: 0,
-        fresh_segment: false,
-        point: None,
-        aside: None,
-        depth: 0,
-        waypoints: 0,
-        routes: 0,
-        tracks: 0,
-        without_zone: None,
-        too_long: None,
-        plain_utc: clock::PlainUtc::default(),
-        usual_tags: fast::UsualTags::default(),
-    };
+    let state = State::new(name, limits, text.len());
     state.run(&text, original, source, fast_path)
 }
 
@@ -244,6 +233,7 @@ struct Aside {
 struct State<'a> {
     name: &'a str,
     limits: &'a LimitSettings,
+    text_bytes: usize,
     reading: Reading,
     steps: Steps,
     segment: u32,
@@ -262,7 +252,29 @@ struct State<'a> {
     usual_tags: fast::UsualTags,
 }
 
-impl State<'_> {
+impl<'a> State<'a> {
+    fn new(name: &'a str, limits: &'a LimitSettings, text_bytes: usize) -> Self {
+        Self {
+            name,
+            limits,
+            text_bytes,
+            reading: Reading::new(text_bytes),
+            steps: Steps::default(),
+            segment: 0,
+            fresh_segment: false,
+            point: None,
+            aside: None,
+            depth: 0,
+            waypoints: 0,
+            routes: 0,
+            tracks: 0,
+            without_zone: None,
+            too_long: None,
+            plain_utc: clock::PlainUtc::default(),
+            usual_tags: fast::UsualTags::default(),
+        }
+    }
+
     fn run(
         mut self,
         text: &str,
@@ -278,14 +290,14 @@ impl State<'_> {
         let mut after_markup = false;
         let mut stalled = 0;
         loop {
-            if fast_path == FastPath::On
+            if let FastPath::On { chunk_bytes } = fast_path
                 && after_markup
                 && in_segment
                 && self.point.is_none()
                 && self.aside.is_none()
             {
                 let from = events.position();
-                let to = fast::points(&mut self, text.as_bytes(), from);
+                let to = fast::points(&mut self, text.as_bytes(), from, chunk_bytes);
                 if to > from {
                     events.pass_over(to - from);
                     self.check_size(text, fast::closing_tag(to))?;
@@ -594,6 +606,21 @@ impl State<'_> {
             more: NO_MORE,
             count: 1,
         });
+    }
+
+    /// Takes the points that another core read, of the segment that is open.
+    fn take_ahead(&mut self, ahead: &State<'_>) {
+        debug_assert!(!self.fresh_segment);
+        self.steps.join(&ahead.steps);
+        self.without_zone = self.without_zone.or(ahead.without_zone);
+        self.reading.keep_all(&ahead.reading, self.segment);
+    }
+
+    /// Makes ready to read ahead from another place.
+    fn forget(&mut self) {
+        self.steps = Steps::default();
+        self.without_zone = None;
+        self.reading.forget_found();
     }
 
     fn check_size(&self, text: &str, byte: u64) -> Result<(), IngestError> {

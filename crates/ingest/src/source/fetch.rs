@@ -63,14 +63,15 @@ impl<R: BufRead> Read for Unpacker<R> {
 /// What came of it.
 pub(super) struct Fetched {
     pub(super) sifted: Sifted,
-    pub(super) sha256: String,
+    /// `None` where the text holds every byte as given: its digest is that of the log.
+    pub(super) sha256: Option<String>,
     pub(super) damaged: Option<String>,
 }
 
-/// The bytes as given: counted, hashed, and stopped at the limit.
+/// The bytes as given: counted, hashed where the text is not the same, and stopped at the limit.
 struct Tap<R> {
     inner: R,
-    sha256: Sha256,
+    sha256: Option<Sha256>,
     bytes: u64,
     most_bytes: u64,
     /// Why it gave no more. Unpackers wrap errors, so it is kept here.
@@ -91,7 +92,9 @@ impl<R: Read> Read for Tap<R> {
         let room = room(self.most_bytes, self.bytes, buffer.len());
         match self.inner.read(&mut buffer[..room]) {
             Ok(count) => {
-                self.sha256.update(&buffer[..count]);
+                if let Some(sha256) = &mut self.sha256 {
+                    sha256.update(&buffer[..count]);
+                }
                 self.bytes += count as u64;
                 if self.bytes > self.most_bytes {
                     self.fault = Some(Fault::TooLarge);
@@ -149,7 +152,7 @@ fn read(input: &mut impl Read, buffer: &mut [u8]) -> io::Result<usize> {
 pub(super) fn fetch(name: &str, input: impl Read, limits: &LimitSettings) -> Result<Fetched, IngestError> {
     let mut tap = Tap {
         inner: input,
-        sha256: Sha256::new(),
+        sha256: None,
         bytes: 0,
         most_bytes: limits.log_bytes,
         fault: None,
@@ -179,6 +182,7 @@ pub(super) fn fetch(name: &str, input: impl Read, limits: &LimitSettings) -> Res
     }
     let mut sieve = Sieve::new(limits.line_bytes);
     let damaged = if head.starts_with(&GZIP) || head.starts_with(&ZSTANDARD) {
+        tap.sha256 = Some(Sha256::new_with_prefix(head));
         unpack(name, head, &mut tap, &mut sieve, limits)?
     } else {
         sieve.push(head);
@@ -189,7 +193,13 @@ pub(super) fn fetch(name: &str, input: impl Read, limits: &LimitSettings) -> Res
             if count == 0 {
                 break None;
             }
+            let before = sieve.text().len();
             sieve.push(&piece[..count]);
+            if tap.sha256.is_none() && sieve.leaves_out() {
+                // From here on the text is not the log.
+                let sha256 = Sha256::new_with_prefix(&sieve.text()[..before]);
+                tap.sha256 = Some(sha256.chain_update(&piece[..count]));
+            }
             crate::check_memory(name, sieve.kept_bytes(), limits, sieve.bytes())?;
         }
     };
@@ -199,7 +209,7 @@ pub(super) fn fetch(name: &str, input: impl Read, limits: &LimitSettings) -> Res
     }
     Ok(Fetched {
         sifted,
-        sha256: hexadecimal(&tap.sha256.finalize()),
+        sha256: tap.sha256.map(|sha256| hexadecimal(&sha256.finalize())),
         damaged,
     })
 }
@@ -272,6 +282,11 @@ fn check_unpacked(name: &str, unpacked: u64, packed: u64, limits: &LimitSettings
         return refuse(what, ratio, limits.unpacked_ratio, "unpacked_ratio");
     }
     Ok(())
+}
+
+/// The digest of bytes, hexadecimal.
+pub(super) fn digest(bytes: &[u8]) -> String {
+    hexadecimal(&Sha256::digest(bytes))
 }
 
 fn hexadecimal(bytes: &[u8]) -> String {
