@@ -1,8 +1,8 @@
 //! Distance to the nearest visited or foreign cell, and connected parts.
 //!
 //! Exact squared Euclidean distance transform after Meijster, Roerdink & Hesselink (2000), DOI 10.1007/0-306-47025-X_36:
-//! first along columns, then a lower envelope along rows, or, in thin ground, a look at the few neighbours that can be nearer;
-//! both are exact. Within a row only the run of unvisited cells and its two neighbours matter, so visited ground costs next to
+//! first along columns, then a lower envelope along rows, or, in thin ground, shifts of the row by as many columns as can be
+//! nearer; both are exact. Within a row only the run of unvisited cells and its two neighbours matter, so visited ground costs next to
 //! nothing. Parts are found on runs of cells with a union-find.
 
 use rayon::prelude::*;
@@ -58,36 +58,164 @@ pub fn squared(columns: usize, rows: usize, is_zero: impl Fn(usize, usize) -> bo
 /// The same inside a window of a mask, to the nearest cell that is off.
 pub fn squared_in(mask: &BitGrid, window: Window) -> Vec<u32> {
     squared_of_rows(window.columns(), window.rows(), |row, cells| {
-        let words = mask.row(window.row_start + row);
-        let mut column = window.column_start;
-        let mut cells = cells.iter_mut();
-        while column < window.column_end {
-            let end = ((column / 64 + 1) * 64).min(window.column_end);
-            let mut word = words[column / 64] >> (column % 64);
-            for cell in cells.by_ref().take(end - column) {
-                *cell = (word as u32 & 1).wrapping_neg();
-                word >>= 1;
-            }
-            column = end;
-        }
+        fill_from(mask, window, row, cells)
     })
 }
 
+/// The same, row by row, where it is asked for: `each` gets the number of a row in the window and a way to ask. What it makes
+/// of the answers comes back in the order of rows. Memory is two bytes a cell.
+pub fn of_rows_in<T: Send>(
+    mask: &BitGrid,
+    window: Window,
+    each: impl Fn(usize, &mut RowSquares<'_>) -> T + Sync,
+) -> Vec<T> {
+    if u16::try_from(window.columns() + window.rows()).is_ok() {
+        of_rows_with::<u16, T>(mask, window, each)
+    } else {
+        of_rows_with::<u32, T>(mask, window, each)
+    }
+}
+
+fn of_rows_with<H: Height, T: Send>(
+    mask: &BitGrid,
+    window: Window,
+    each: impl Fn(usize, &mut RowSquares<'_>) -> T + Sync,
+) -> Vec<T> {
+    let columns = window.columns();
+    let cells = along_columns::<H>(columns, window.rows(), |row, cells| {
+        fill_from(mask, window, row, cells)
+    });
+    let own_room = || (RowOf::new(columns), vec![0; columns]);
+    let one = |(row_of, out): &mut (RowOf, Vec<u32>), (row, heights): (usize, &[H])| {
+        for (wide, height) in row_of.heights.iter_mut().zip(heights) {
+            *wide = (*height).into();
+        }
+        let known = 0..0;
+        each(row, &mut RowSquares { row_of, out, known })
+    };
+    if cells.len() < CELLS_FOR_THREADS {
+        let mut room = own_room();
+        let rows = cells.chunks_exact(columns.max(1)).enumerate();
+        rows.map(|row| one(&mut room, row)).collect()
+    } else {
+        let rows = cells.par_chunks_exact(columns).enumerate();
+        rows.with_min_len(ROWS_AT_ONCE).map_init(own_room, one).collect()
+    }
+}
+
+/// Squared distances of one row, found where they are asked for.
+pub struct RowSquares<'a> {
+    row_of: &'a mut RowOf,
+    out: &'a mut [u32],
+    /// Columns whose distances were found last.
+    known: std::ops::Range<usize>,
+}
+
+impl RowSquares<'_> {
+    /// Those of some columns side by side, all of them on in the mask.
+    ///
+    /// # Panics
+    /// When a column lies outside the window.
+    pub fn of(&mut self, start: usize, end: usize) -> &[u32] {
+        if start < self.known.start || end > self.known.end {
+            let heights = &self.row_of.heights;
+            debug_assert!(heights[start..end].iter().all(|height| *height > 0));
+            let is_zero = |height: &u32| *height == 0;
+            let from = heights[..start].iter().rposition(is_zero).map_or(0, |at| at + 1);
+            let to = heights[end..]
+                .iter()
+                .position(is_zero)
+                .map_or(heights.len(), |off| end + off);
+            self.row_of.run(from, to, &mut self.out[from..to]);
+            self.known = from..to;
+        }
+        &self.out[start..end]
+    }
+}
+
+/// A distance along a column, in cells.
+trait Height: Copy + Send + Sync + Into<u32> {
+    const ZERO: Self;
+    const ALL_ONES: Self;
+    fn of(cells: usize) -> Self;
+    fn keep_where_on(self, mask: Self) -> Self;
+    fn at_most(self, other: Self) -> Self;
+    fn next(self) -> Self;
+}
+
+macro_rules! height {
+    ($number:ty) => {
+        impl Height for $number {
+            const ZERO: Self = 0;
+            const ALL_ONES: Self = Self::MAX;
+            fn of(cells: usize) -> Self {
+                Self::try_from(cells).unwrap_or(Self::MAX)
+            }
+            #[inline]
+            fn keep_where_on(self, mask: Self) -> Self {
+                self & mask
+            }
+            #[inline]
+            fn at_most(self, other: Self) -> Self {
+                self.min(other)
+            }
+            #[inline]
+            fn next(self) -> Self {
+                self.wrapping_add(1)
+            }
+        }
+    };
+}
+height!(u16);
+height!(u32);
+
+/// Writes 0 for each cell of a row that is off, and all ones for any other.
+fn fill_from<H: Height>(mask: &BitGrid, window: Window, row: usize, cells: &mut [H]) {
+    /// Cells that are done at once.
+    const LANES: usize = 16;
+    const BITS: [u16; LANES] = {
+        let mut bits = [0; LANES];
+        let mut lane = 0;
+        while lane < LANES {
+            bits[lane] = 1 << lane;
+            lane += 1;
+        }
+        bits
+    };
+    let words = mask.row(window.row_start + row);
+    for (number, cells) in cells.chunks_mut(LANES).enumerate() {
+        let column = window.column_start + LANES * number;
+        let (word, bit) = (column / 64, column % 64);
+        let mut some = words[word] >> bit;
+        if bit > 64 - LANES {
+            some |= words.get(word + 1).map_or(0, |next| next << (64 - bit));
+        }
+        for (cell, bit) in cells.iter_mut().zip(BITS) {
+            *cell = if some as u16 & bit == 0 {
+                H::ZERO
+            } else {
+                H::ALL_ONES
+            };
+        }
+    }
+}
+
+/// Distances along columns, down and up; whole rows at a time, so that they are done several cells at once.
+///
 /// `fill` writes 0 for each cell of a row that distances lead to, and all ones for any other.
-fn squared_of_rows(columns: usize, rows: usize, fill: impl Fn(usize, &mut [u32])) -> Vec<u32> {
-    let far = (columns + rows) as u32;
-    // Distances along columns, down and up; whole rows at a time, so that they are done several cells at once.
-    let mut cells = vec![0_u32; columns * rows];
+fn along_columns<H: Height>(columns: usize, rows: usize, fill: impl Fn(usize, &mut [H])) -> Vec<H> {
+    let far = H::of(columns + rows);
+    let mut cells = vec![H::ZERO; columns * rows];
     for row in 0..rows {
         let (before, rest) = cells.split_at_mut(row * columns);
         let here = &mut rest[..columns];
         fill(row, here);
         match row.checked_sub(1) {
-            None => here.iter_mut().for_each(|cell| *cell &= far),
+            None => here.iter_mut().for_each(|cell| *cell = far.keep_where_on(*cell)),
             Some(last) => here
                 .iter_mut()
                 .zip(&before[last * columns..])
-                .for_each(|(cell, before)| *cell &= (before + 1).min(far)),
+                .for_each(|(cell, before)| *cell = before.next().at_most(far).keep_where_on(*cell)),
         }
     }
     for row in (0..rows.saturating_sub(1)).rev() {
@@ -95,16 +223,16 @@ fn squared_of_rows(columns: usize, rows: usize, fill: impl Fn(usize, &mut [u32])
         here[row * columns..]
             .iter_mut()
             .zip(&after[..columns])
-            .for_each(|(cell, after)| *cell = (*cell).min(after + 1));
+            .for_each(|(cell, after)| *cell = cell.at_most(after.next()));
     }
+    cells
+}
+
+fn squared_of_rows(columns: usize, rows: usize, fill: impl Fn(usize, &mut [u32])) -> Vec<u32> {
+    let mut cells = along_columns::<u32>(columns, rows, fill);
     // Rows do not know of each other from here on.
-    let own_room = || RowOf {
-        heights: vec![0; columns],
-        sites: Vec::with_capacity(columns),
-        begins: Vec::with_capacity(columns),
-    };
     if cells.len() < CELLS_FOR_THREADS {
-        let mut row_of = own_room();
+        let mut row_of = RowOf::new(columns);
         cells
             .chunks_exact_mut(columns.max(1))
             .for_each(|row| row_of.row(row));
@@ -112,7 +240,7 @@ fn squared_of_rows(columns: usize, rows: usize, fill: impl Fn(usize, &mut [u32])
         cells
             .par_chunks_exact_mut(columns)
             .with_min_len(ROWS_AT_ONCE)
-            .for_each_init(own_room, RowOf::row);
+            .for_each_init(|| RowOf::new(columns), RowOf::row);
     }
     cells
 }
@@ -120,17 +248,33 @@ fn squared_of_rows(columns: usize, rows: usize, fill: impl Fn(usize, &mut [u32])
 /// From so many cells on threads are worth their start.
 const CELLS_FOR_THREADS: usize = 100_000;
 const ROWS_AT_ONCE: usize = 32;
-/// Looking at so many neighbours of each cell costs what the envelope does.
-const NEIGHBOURS_AS_ENVELOPE: usize = 12;
+/// Shifting a line so many times costs what the envelope does.
+const SHIFTS_AS_ENVELOPE: usize = 48;
+/// More than any square that is looked up by shifts, and small enough that another may be added.
+const BEYOND: i16 = 1 << 14;
 
-/// Distances along the columns of one row, and room for the envelope.
+/// Distances along the columns of one row, and room for what is made of them.
 struct RowOf {
     heights: Vec<u32>,
+    /// For the envelope.
     sites: Vec<usize>,
     begins: Vec<i64>,
+    /// For the shifts: squares of heights with room on both sides, and the least so far.
+    line: Vec<i16>,
+    least: Vec<i16>,
 }
 
 impl RowOf {
+    fn new(columns: usize) -> Self {
+        Self {
+            heights: vec![0; columns],
+            sites: Vec::with_capacity(columns),
+            begins: Vec::with_capacity(columns),
+            line: Vec::with_capacity(columns + 2 * SHIFTS_AS_ENVELOPE),
+            least: Vec::with_capacity(columns),
+        }
+    }
+
     /// Distances along columns become squared distances.
     fn row(&mut self, row: &mut [u32]) {
         self.heights.copy_from_slice(row);
@@ -151,42 +295,50 @@ impl RowOf {
 
     /// Squared distances of a run of cells that are not zero.
     fn run(&mut self, start: usize, end: usize, out: &mut [u32]) {
-        let length = end - start;
-        let neighbours: usize = self.heights[start..end]
-            .iter()
-            .map(|height| (*height as usize).min(length))
-            .sum();
-        if neighbours <= NEIGHBOURS_AS_ENVELOPE * length {
-            self.by_neighbours(start, end, out);
+        let (length, has_both_ends) = (end - start, start > 0 && end < self.heights.len());
+        // The zero beside the run is no farther than this, and nothing beyond it is nearer.
+        let to_the_side = if has_both_ends { length.div_ceil(2) } else { length };
+        let highest = self.heights[start..end].iter().copied().max().unwrap_or(0);
+        // What is nearer than straight up or down lies within fewer columns than that.
+        let shifts = to_the_side.min((highest as usize).saturating_sub(1));
+        // Squares of heights must be small, too.
+        if shifts <= SHIFTS_AS_ENVELOPE && highest < 1 << 7 {
+            self.by_shifts(start, end, shifts, out);
         } else {
             self.by_envelope(start, end, out);
         }
     }
 
-    /// What is nearer than straight up or down lies within that many columns. Where the line goes on beyond the run, the cell
-    /// beside it is zero, so that no look leads farther.
-    fn by_neighbours(&self, start: usize, end: usize, out: &mut [u32]) {
-        let heights = &self.heights[start.saturating_sub(1)..(end + 1).min(self.heights.len())];
-        let first = start - start.saturating_sub(1);
-        for (at, cell) in out.iter_mut().enumerate() {
-            let middle = at + first;
-            let mut best = heights[middle].saturating_mul(heights[middle]);
-            let looks = heights[..middle].iter().rev();
-            for (height, across) in looks.zip(1_u32..) {
-                let square = across * across;
-                if square >= best {
-                    break;
-                }
-                best = best.min(square.saturating_add(height.saturating_mul(*height)));
+    /// The line of squares, shifted to either side again and again: several cells are done at once.
+    fn by_shifts(&mut self, start: usize, end: usize, shifts: usize, out: &mut [u32]) {
+        let (line, least) = (&mut self.line, &mut self.least);
+        let length = end - start;
+        least.clear();
+        least.extend(
+            self.heights[start..end]
+                .iter()
+                .map(|height| (height * height) as i16),
+        );
+        if shifts > 0 {
+            line.clear();
+            line.resize(length + 2 * shifts, BEYOND);
+            line[shifts..shifts + length].copy_from_slice(least);
+            if start > 0 {
+                line[shifts - 1] = 0;
             }
-            for (height, across) in heights[middle + 1..].iter().zip(1_u32..) {
-                let square = across * across;
-                if square >= best {
-                    break;
-                }
-                best = best.min(square.saturating_add(height.saturating_mul(*height)));
+            if end < self.heights.len() {
+                line[shifts + length] = 0;
             }
-            *cell = best;
+        }
+        for across in 1..=shifts {
+            let square = (across * across) as i16;
+            let (left, right) = (&line[shifts - across..], &line[shifts + across..]);
+            for ((least, left), right) in least.iter_mut().zip(left).zip(right) {
+                *least = (*least).min(*left.min(right) + square);
+            }
+        }
+        for (cell, square) in out.iter_mut().zip(least) {
+            *cell = *square as u32;
         }
     }
 
@@ -195,6 +347,7 @@ impl RowOf {
             heights,
             sites,
             begins,
+            ..
         } = self;
         let (from, to) = (start.saturating_sub(1), (end + 1).min(heights.len()));
         envelope(heights, from, to, sites, begins);
@@ -339,8 +492,16 @@ pub fn runs_of_row(words: &[u64], columns: usize, mut each: impl FnMut(usize, us
     }
 }
 
-/// Connected parts of a mask, in the order of their first run.
-pub fn parts(mask: &BitGrid, connectivity: Connectivity) -> Vec<Part> {
+/// Runs of a mask, row by row, with the number of the connected part that each belongs to.
+pub(crate) struct Labelled {
+    pub(crate) runs: Vec<CellRun>,
+    pub(crate) number: Vec<usize>,
+    /// How many parts there are; they are numbered in the order of their first run.
+    pub(crate) count: usize,
+}
+
+/// Tells connected parts of a mask apart.
+pub(crate) fn labelled(mask: &BitGrid, connectivity: Connectivity) -> Labelled {
     let reach = usize::from(connectivity == Connectivity::Eight);
     let mut runs: Vec<CellRun> = Vec::new();
     let mut parent: Vec<usize> = Vec::new();
@@ -367,16 +528,34 @@ pub fn parts(mask: &BitGrid, connectivity: Connectivity) -> Vec<Part> {
         above = begin..runs.len();
     }
     let mut number = vec![usize::MAX; runs.len()];
-    let mut found: Vec<Part> = Vec::new();
-    for (index, run) in runs.iter().enumerate() {
+    let mut count = 0;
+    for index in 0..runs.len() {
+        // The first run of a part is its root.
         let top = root(&mut parent, index);
-        if number[top] == usize::MAX {
-            number[top] = found.len();
-            found.push(Part { runs: Vec::new() });
+        if top == index {
+            number[index] = count;
+            count += 1;
+        } else {
+            number[index] = number[top];
         }
-        found[number[top]].runs.push(*run);
     }
-    found
+    Labelled { runs, number, count }
+}
+
+impl Labelled {
+    /// The parts, each with its runs.
+    pub(crate) fn parts(&self) -> Vec<Part> {
+        let mut found = vec![Part { runs: Vec::new() }; self.count];
+        for (run, number) in self.runs.iter().zip(&self.number) {
+            found[*number].runs.push(*run);
+        }
+        found
+    }
+}
+
+/// Connected parts of a mask, in the order of their first run.
+pub fn parts(mask: &BitGrid, connectivity: Connectivity) -> Vec<Part> {
+    labelled(mask, connectivity).parts()
 }
 
 fn root(parent: &mut [usize], mut index: usize) -> usize {
@@ -492,6 +671,35 @@ mod tests {
                     prop_assert_eq!(i64::from(found[row * columns + column]), nearest);
                 }
             }
+        }
+
+        #[test]
+        fn squared_distances_in_open_ground_equal_a_search_over_all_zeros(
+            columns in 1..170_usize, rows in 1..90_usize, knots in proptest::collection::vec((0..170_usize, 0..90_usize), 1..12),
+        ) {
+            let zeros: Vec<(usize, usize)> = knots.iter().map(|(x, y)| (x % columns, y % rows)).collect();
+            let found = squared(columns, rows, |column, row| zeros.contains(&(column, row)));
+            let mut mask = BitGrid::new(Grid { east_min_m: 0.0, north_min_m: 0.0, cell_m: 1.0, columns, rows });
+            for row in 0..rows {
+                for column in 0..columns {
+                    if !zeros.contains(&(column, row)) {
+                        mask.set(column, row);
+                    }
+                    let square = |(x, y): &(usize, usize)| x.abs_diff(column).pow(2) + y.abs_diff(row).pow(2);
+                    let nearest = zeros.iter().map(square).min();
+                    prop_assert_eq!(Some(found[row * columns + column] as usize), nearest, "{} {}", column, row);
+                }
+            }
+            let window = Window { column_start: 0, column_end: columns, row_start: 0, row_end: rows };
+            let by_rows = of_rows_in(&mask, window, |row, squares| {
+                let mut line = vec![0; columns];
+                runs_of_row(mask.row(row), columns, |start, end| {
+                    line[start..end].copy_from_slice(squares.of(start, end));
+                });
+                (row, line)
+            });
+            prop_assert!(by_rows.iter().map(|(row, _)| *row).eq(0..rows));
+            prop_assert_eq!(by_rows.into_iter().flat_map(|(_, squares)| squares).collect::<Vec<_>>(), found);
         }
 
         #[test]

@@ -12,7 +12,8 @@
 //! within two cells. Where a disc might fit is found first by a square inside it, 64 cells at a time, so that a lawn with
 //! slivers only costs next to nothing.
 
-use crate::distance::{self, Connectivity, Part, Window};
+use crate::distance::{self, CellRun, Connectivity, Labelled, Part, Window};
+use rayon::prelude::*;
 use tussock_plane::BitGrid;
 use tussock_types::{Grid, Place};
 
@@ -45,26 +46,18 @@ pub fn pockets(unvisited: &BitGrid, least_width_m: f64, least_area_m2: f64) -> V
     let mut opened = BitGrid::new(grid);
     let mut cores: Vec<Core> = Vec::new();
     let disc = Disc::new(reach_square);
-    for (window, candidates) in grouped(&distance::parts(&candidates, Connectivity::Eight), margin, grid) {
-        let columns = window.columns();
-        let squares = distance::squared_in(unvisited, window);
-        for run in candidates.iter().flat_map(|candidate| &candidate.runs) {
-            let at = (run.row - window.row_start) * columns + run.start - window.column_start;
-            let line = &squares[at..at + run.end - run.start];
-            for (start, end) in runs_where(line, |square| f64::from(*square) >= reach_square) {
-                let widest =
-                    (start..end).fold(start, |best, at| if line[at] > line[best] { at } else { best });
-                cores.push(Core {
-                    column: run.start + widest,
-                    row: run.row,
-                    square: line[widest],
-                });
-                disc.grow(&mut opened, run.row, run.start + start, run.start + end);
-            }
-        }
+    let candidates = distance::parts(&candidates, Connectivity::Eight);
+    let found: Vec<Vec<Middles>> = grouped(&candidates, margin, grid)
+        .par_iter()
+        .map(|(window, candidates)| middles(unvisited, *window, candidates, reach_square))
+        .collect();
+    for one in found.into_iter().flatten() {
+        disc.grow(&mut opened, one.widest.row, one.start, one.end);
+        cores.push(one.widest);
     }
-    let parts = distance::parts(&opened, Connectivity::Four);
-    let widest = widest_of_parts(&parts, &cores);
+    let labelled = distance::labelled(&opened, Connectivity::Four);
+    let widest = widest_of_parts(&labelled, &cores);
+    let parts = labelled.parts();
     let mut pockets: Vec<Pocket> = parts
         .iter()
         .zip(widest)
@@ -83,12 +76,56 @@ pub fn pockets(unvisited: &BitGrid, least_width_m: f64, least_area_m2: f64) -> V
     pockets
 }
 
+/// A run of cells in which the middle of the disc may lie.
+struct Middles {
+    start: usize,
+    end: usize,
+    widest: Core,
+}
+
 /// Of a run of cells in which the middle of the disc may lie, the one farthest from foreign ground.
 #[derive(Clone, Copy)]
 struct Core {
     column: usize,
     row: usize,
     square: u32,
+    /// Of several as wide the first counts: the candidate that it lies in, part by part.
+    order: usize,
+}
+
+/// Where in the candidates of a window the middle of the disc may lie, row by row.
+fn middles(unvisited: &BitGrid, window: Window, candidates: &[&Part], reach_square: f64) -> Vec<Middles> {
+    let mut by_row: Vec<Vec<(usize, CellRun)>> = vec![Vec::new(); window.rows()];
+    for numbered in candidates
+        .iter()
+        .flat_map(|candidate| &candidate.runs)
+        .copied()
+        .enumerate()
+    {
+        by_row[numbered.1.row - window.row_start].push(numbered);
+    }
+    let of_rows = distance::of_rows_in(unvisited, window, |row, squares| {
+        let mut found = Vec::new();
+        for (order, run) in &by_row[row] {
+            let line = squares.of(run.start - window.column_start, run.end - window.column_start);
+            each_run_where(line, reach_square, |start, end| {
+                let widest =
+                    (start..end).fold(start, |best, at| if line[at] > line[best] { at } else { best });
+                found.push(Middles {
+                    start: run.start + start,
+                    end: run.start + end,
+                    widest: Core {
+                        column: run.start + widest,
+                        row: run.row,
+                        square: line[widest],
+                        order: *order,
+                    },
+                });
+            });
+        }
+        found
+    });
+    of_rows.into_iter().flatten().collect()
 }
 
 /// Windows in which distances are looked up, with the candidates inside: one for each, or a single one where many small ones
@@ -116,22 +153,22 @@ fn grouped(candidates: &[Part], margin: usize, grid: Grid) -> Vec<(Window, Vec<&
         .collect()
 }
 
-/// Stretches of a line in which something holds: start, and one past the end.
-fn runs_where<T>(line: &[T], holds: impl Fn(&T) -> bool) -> Vec<(usize, usize)> {
-    let mut runs = Vec::new();
+/// Stretches of a line of squares that reach so far: start, and one past the end.
+fn each_run_where(line: &[u32], reach_square: f64, mut each: impl FnMut(usize, usize)) {
     let mut open = None;
-    for (at, one) in line.iter().enumerate() {
-        match (holds(one), open) {
+    for (at, square) in line.iter().enumerate() {
+        match (f64::from(*square) >= reach_square, open) {
             (true, None) => open = Some(at),
             (false, Some(start)) => {
-                runs.push((start, at));
+                each(start, at);
                 open = None;
             }
             _ => {}
         }
     }
-    runs.extend(open.map(|start| (start, line.len())));
-    runs
+    if let Some(start) = open {
+        each(start, line.len());
+    }
 }
 
 /// Half the width of a disc in each row from its middle on.
@@ -169,26 +206,29 @@ impl Disc {
 }
 
 /// For each part its core cell with the largest distance, if it has one.
-fn widest_of_parts(parts: &[Part], cores: &[Core]) -> Vec<Option<Core>> {
-    let mut by_row: Vec<(usize, usize, usize, usize)> = parts
-        .iter()
-        .enumerate()
-        .flat_map(|(number, part)| {
-            part.runs
-                .iter()
-                .map(move |run| (run.row, run.start, run.end, number))
-        })
-        .collect();
-    by_row.sort_unstable();
-    let mut widest: Vec<Option<Core>> = vec![None; parts.len()];
+fn widest_of_parts(labelled: &Labelled, cores: &[Core]) -> Vec<Option<Core>> {
+    let Labelled { runs, number, count } = labelled;
+    let rows = runs.last().map_or(0, |run| run.row + 1);
+    let mut row_starts = vec![0; rows + 1];
+    for run in runs {
+        row_starts[run.row + 1] += 1;
+    }
+    for row in 0..rows {
+        row_starts[row + 1] += row_starts[row];
+    }
+    let mut widest: Vec<Option<Core>> = vec![None; *count];
     for core in cores {
-        let after = by_row.partition_point(|(row, start, ..)| (*row, *start) <= (core.row, core.column));
-        let Some((row, _, end, number)) = after.checked_sub(1).map(|index| by_row[index]) else {
+        let of_row = &runs[row_starts[core.row]..row_starts[core.row + 1]];
+        let after = of_row.partition_point(|run| run.start <= core.column);
+        let Some(at) = after.checked_sub(1).filter(|at| core.column < of_row[*at].end) else {
             continue;
         };
-        if row == core.row && core.column < end && widest[number].is_none_or(|best| core.square > best.square)
-        {
-            widest[number] = Some(*core);
+        let best = &mut widest[number[row_starts[core.row] + at]];
+        let is_first_of_widest = best.is_none_or(|best: Core| {
+            core.square > best.square || (core.square == best.square && core.order < best.order)
+        });
+        if is_first_of_widest {
+            *best = Some(*core);
         }
     }
     widest
