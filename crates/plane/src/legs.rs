@@ -3,10 +3,13 @@
 //! An R-tree over straight legs (Guttman 1984; bulk loading after Leutenegger, Lopez & Edgington 1997), from `rstar`:
 //! loaded once, envelopes cached, never changed afterwards.
 //!
+//! Long legs are cut into pieces, since a slanting leg's envelope covers ground that it is far from.
+//!
 //! Exact: the answers are those of a look at every leg (tested). Legs with a coordinate that is not finite keep
 //! their number but are never found.
 //!
-//! Cost: building n log n, 120 bytes a leg; a question log n plus its answers.
+//! Cost: building n log n, 120 bytes a piece, at most sixteen pieces a leg on average; a question log n plus its
+//! answers.
 
 use crate::ring::distance_to_piece_m;
 use rstar::primitives::{CachedEnvelope, GeomWithData, Line};
@@ -42,6 +45,11 @@ impl Leg {
 const FIRST_REACH_M: f64 = 0.25;
 const REACHES: u32 = 5;
 
+/// A leg of this length or less is one piece.
+const PIECE_M: f64 = 2.0;
+/// More pieces than this a leg on average are not made: they become longer instead.
+const PIECES_A_LEG: f64 = 16.0;
+
 type Entry = CachedEnvelope<GeomWithData<Line<[f64; 2]>, u32>>;
 
 /// Legs that can be asked for by place.
@@ -49,30 +57,55 @@ type Entry = CachedEnvelope<GeomWithData<Line<[f64; 2]>, u32>>;
 pub struct LegIndex {
     legs: Vec<Leg>,
     tree: RTree<Entry>,
+    /// Ends of pieces lie as near to their leg.
+    rounding_m: f64,
 }
 
 impl LegIndex {
     /// Indexes legs; they keep their numbers.
     pub fn build(legs: Vec<Leg>) -> Self {
-        let entries = legs
-            .iter()
-            .zip(0u32..)
-            .filter(|(leg, _)| {
+        let sound = || {
+            legs.iter().zip(0u32..).filter(|(leg, _)| {
                 [leg.from, leg.to]
                     .iter()
                     .all(|place| place.east_m.is_finite() && place.north_m.is_finite())
             })
-            .map(|(leg, number)| {
-                let line = Line::new(
-                    [leg.from.east_m, leg.from.north_m],
-                    [leg.to.east_m, leg.to.north_m],
-                );
-                CachedEnvelope::new(GeomWithData::new(line, number))
+        };
+        let whole_m: f64 = sound().map(|(leg, _)| leg.length_m()).sum();
+        let coordinates = sound().flat_map(|(leg, _)| [leg.from, leg.to]);
+        let farthest_m = coordinates.fold(0.0, |most: f64, place| {
+            most.max(place.east_m.abs()).max(place.north_m.abs())
+        });
+        let piece_m = PIECE_M.max(whole_m / (PIECES_A_LEG * legs.len() as f64));
+        let entries = sound()
+            .flat_map(|(leg, number)| {
+                let length_m = leg.length_m();
+                // Longer than any number is far: such a leg stays whole.
+                let pieces = if length_m.is_finite() && piece_m.is_finite() {
+                    (length_m / piece_m).ceil().max(1.0) as u32
+                } else {
+                    1
+                };
+                let at = move |piece: u32| {
+                    if piece == pieces {
+                        return [leg.to.east_m, leg.to.north_m];
+                    }
+                    let share = f64::from(piece) / f64::from(pieces);
+                    [
+                        leg.from.east_m + share * (leg.to.east_m - leg.from.east_m),
+                        leg.from.north_m + share * (leg.to.north_m - leg.from.north_m),
+                    ]
+                };
+                (0..pieces).map(move |piece| {
+                    let line = Line::new(at(piece), at(piece + 1));
+                    CachedEnvelope::new(GeomWithData::new(line, number))
+                })
             })
             .collect();
         Self {
-            legs,
             tree: RTree::bulk_load(entries),
+            rounding_m: 4.0 * f64::EPSILON * farthest_m,
+            legs,
         }
     }
 
@@ -88,6 +121,7 @@ impl LegIndex {
             .filter(|&number| self.legs[number].distance_m(place) <= radius_m)
             .collect();
         numbers.sort_unstable();
+        numbers.dedup();
         numbers
     }
 
@@ -122,7 +156,9 @@ impl LegIndex {
     fn candidates(&self, place: Place, radius_m: f64) -> impl Iterator<Item = usize> {
         let is_sound = place.east_m.is_finite() && place.north_m.is_finite() && radius_m >= 0.0;
         // A little wider than asked, so that rounding in the square's corners loses nothing.
-        let reach_m = radius_m + 1e-9 * (1.0 + place.east_m.abs().max(place.north_m.abs()) + radius_m);
+        let reach_m = radius_m
+            + self.rounding_m
+            + 1e-9 * (1.0 + place.east_m.abs().max(place.north_m.abs()) + radius_m);
         let square = is_sound.then(|| {
             AABB::from_corners(
                 [place.east_m - reach_m, place.north_m - reach_m],

@@ -4,6 +4,7 @@
 //! `count LOG PLAN` prints one line. Used by `tests/bench/beside.py`.
 #![allow(clippy::print_stdout)]
 
+use rayon::prelude::*;
 use std::error::Error;
 use std::fs::File;
 use tussock::{coverage, diagnose, locate, plane, types};
@@ -51,7 +52,7 @@ fn main() -> Result<(), Box<dyn Error>> {
     let pockets = coverage::pockets::pockets(&unvisited, LEAST_POCKET_M, LEAST_POCKET_M2);
     let index = plane::LegIndex::build(legs);
     let nearest = pockets
-        .iter()
+        .par_iter()
         .filter_map(|pocket| index.nearest(pocket.place))
         .count();
     let stuck = diagnose::stuck::stuck_spots(&tracks, &index, STUCK_AFTER_S);
