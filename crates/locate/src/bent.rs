@@ -512,18 +512,25 @@ impl Says {
 /// The nodes that are bent beyond doubt, with those around them.
 fn believed(lines: &[Line], offsets_m: &ByNode<[f64; 2]>, sure: Sure) -> Option<Bent> {
     // Each drive over a node says once how far it lies off there, along the offset; drives are apart in time.
-    let mut says: ByNode<Says> = ByNode::default();
-    for line in lines {
-        let across = line.across();
-        let mut own: ByNode<[f64; 2]> = ByNode::default();
-        for (at, logged) in line.places.iter().enumerate() {
-            let left_m = line.left_m(at, *logged);
-            for (node, weight) in around(line.seen[at]) {
-                let sum = own.entry(node).or_default();
-                sum[0] += weight * left_m;
-                sum[1] += weight;
+    let of_lines: Vec<ByNode<[f64; 2]>> = lines
+        .par_iter()
+        .with_min_len(DRIVES_AT_ONCE)
+        .map(|line| {
+            let mut own: ByNode<[f64; 2]> = ByNode::default();
+            for (at, logged) in line.places.iter().enumerate() {
+                let left_m = line.left_m(at, *logged);
+                for (node, weight) in around(line.seen[at]) {
+                    let sum = own.entry(node).or_default();
+                    sum[0] += weight * left_m;
+                    sum[1] += weight;
+                }
             }
-        }
+            own
+        })
+        .collect();
+    let mut says: ByNode<Says> = ByNode::default();
+    for (line, own) in lines.iter().zip(of_lines) {
+        let across = line.across();
         for (node, [off_m, weight]) in own {
             if let (Some(offset_m), true) = (offsets_m.get(&node), weight > 0.0) {
                 says.entry(node)

@@ -10,6 +10,7 @@
 //! for driving. Cost: linear in fixes, plus the edges of the ground for each fix outside it.
 
 use crate::{Kept, NoiseEstimate};
+use rayon::prelude::*;
 use std::ops::Range;
 use tussock_plane::Region;
 
@@ -39,6 +40,8 @@ const ONE_S: f64 = 5.0;
 /// So far out of the garden it is outside whatever the plan's own error, and no machine drives at another pace there.
 const FAR_OUT_M: f64 = 3.0;
 const OTHER_PACE: f64 = 1.3;
+/// Fewer are not worth a thread.
+const FIXES_AT_ONCE: usize = 4096;
 
 /// Standard deviation of the difference of two fixes so far apart in time, per axis.
 fn step_sd_m(noise: &NoiseEstimate, lapse_s: f64) -> f64 {
@@ -59,10 +62,11 @@ pub fn lift_out(
     let Some(speed_mps) = speed_mps else {
         return (kept, Vec::new());
     };
-    let mut found = too_fast(&kept, noise, speed_mps);
-    if let Some(ground) = ground {
-        found.extend(out_of_the_garden(&kept, noise, speed_mps, ground));
-    }
+    let (mut found, out) = rayon::join(
+        || too_fast(&kept, noise, speed_mps),
+        || ground.map(|ground| out_of_the_garden(&kept, noise, speed_mps, ground)),
+    );
+    found.extend(out.unwrap_or_default());
     let found = joined(&kept, found);
     let lapse_s = |range: &Range<usize>| kept.time_s[range.end - 1] - kept.time_s[range.start];
     let carried_s: f64 = found.iter().map(lapse_s).sum();
@@ -203,20 +207,24 @@ fn out_of_the_garden(
 ) -> Vec<Range<usize>> {
     const PACE_WINDOW_S: f64 = 5.0;
     let reach_m = 0.4 + 3.0 * noise.white_m.hypot(noise.drift_m.unwrap_or(0.0));
-    let out_m = |index: usize| {
-        let place = kept.place(index);
-        if ground.contains(place) {
-            0.0
-        } else {
-            ground.edge_distance_m(place)
-        }
-    };
+    let out_m: Vec<f64> = (0..kept.len())
+        .into_par_iter()
+        .with_min_len(FIXES_AT_ONCE)
+        .map(|index| {
+            let place = kept.place(index);
+            if ground.contains(place) {
+                0.0
+            } else {
+                ground.edge_distance_m(place)
+            }
+        })
+        .collect();
     let mut found = Vec::new();
     for run in kept.runs() {
         let mut start: Option<usize> = None;
         let mut farthest_m = 0.0_f64;
         for index in run.start..=run.end {
-            let off_m = if index < run.end { out_m(index) } else { 0.0 };
+            let off_m = out_m[..run.end].get(index).copied().unwrap_or(0.0);
             if off_m > reach_m {
                 start.get_or_insert(index);
                 farthest_m = farthest_m.max(off_m);

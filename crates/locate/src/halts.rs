@@ -5,7 +5,6 @@
 //! driving to and fro on the spot all count. The interval ends at the last fix inside.
 
 use crate::{Halt, HaltPlace, Kept, NoiseEstimate};
-use std::collections::VecDeque;
 use tussock_types::Place;
 
 /// A stretch of fixes that stays within a box.
@@ -26,27 +25,19 @@ pub struct Rest {
 /// Each runs on until a fix leaves the box; the next one may begin with that fix.
 pub fn within_box(kept: &Kept, side_m: f64, least_s: f64) -> Vec<Rest> {
     let mut found: Vec<Rest> = Vec::new();
+    // Largest and smallest east and north of the window: the smallest is the largest of the negative.
+    let mut extremes: [Highest; 4] = Default::default();
     for run in kept.runs() {
         let mut start = run.start;
-        // Largest and smallest east and north of the window, as signed keys with the largest in front.
-        let mut queues: [VecDeque<usize>; 4] = Default::default();
-        let key = |queue: usize, index: usize| match queue {
-            0 => kept.east_m[index],
-            1 => -kept.east_m[index],
-            2 => kept.north_m[index],
-            _ => -kept.north_m[index],
-        };
+        extremes.iter_mut().for_each(Highest::clear);
         for index in run.clone() {
-            let extent_m = |queues: &[VecDeque<usize>; 4], low: usize, high: usize| -> f64 {
-                let most = |queue: usize| {
-                    let front = queues[queue]
-                        .front()
-                        .map_or(f64::NEG_INFINITY, |at| key(queue, *at));
-                    front.max(key(queue, index))
-                };
-                most(low) + most(high)
-            };
-            while start < index && (extent_m(&queues, 0, 1) > side_m || extent_m(&queues, 2, 3) > side_m) {
+            let (east_m, north_m) = (kept.east_m[index], kept.north_m[index]);
+            let values = [east_m, -east_m, north_m, -north_m];
+            loop {
+                let [east, west, north, south] = [0, 1, 2, 3].map(|at| extremes[at].with(values[at]));
+                if start >= index || !(east + west > side_m || north + south > side_m) {
+                    break;
+                }
                 let (start_s, end_s) = (kept.time_s[start], kept.time_s[index - 1]);
                 if end_s - start_s >= least_s {
                     found.push(Rest {
@@ -55,25 +46,15 @@ pub fn within_box(kept: &Kept, side_m: f64, least_s: f64) -> Vec<Rest> {
                         start_s,
                         end_s,
                     });
-                    queues.iter_mut().for_each(VecDeque::clear);
+                    extremes.iter_mut().for_each(Highest::clear);
                     start = index;
                     break;
                 }
-                for queue in &mut queues {
-                    if queue.front() == Some(&start) {
-                        queue.pop_front();
-                    }
-                }
+                extremes.iter_mut().for_each(|highest| highest.leave(start));
                 start += 1;
             }
-            for (number, queue) in queues.iter_mut().enumerate() {
-                while queue
-                    .back()
-                    .is_some_and(|back| key(number, *back) <= key(number, index))
-                {
-                    queue.pop_back();
-                }
-                queue.push_back(index);
+            for (highest, value) in extremes.iter_mut().zip(values) {
+                highest.push(index, value);
             }
         }
         if let Some(last) = run.clone().next_back() {
@@ -89,6 +70,53 @@ pub fn within_box(kept: &Kept, side_m: f64, least_s: f64) -> Vec<Rest> {
         }
     }
     found
+}
+
+/// The largest value of a window that moves on, as a queue that falls from its front: number and value.
+#[derive(Default)]
+struct Highest {
+    queue: Vec<(usize, f64)>,
+    /// Where in the list the queue begins.
+    front: usize,
+}
+
+impl Highest {
+    fn clear(&mut self) {
+        self.queue.clear();
+        self.front = 0;
+    }
+
+    /// The largest, another value included.
+    #[inline]
+    fn with(&self, value: f64) -> f64 {
+        self.queue
+            .get(self.front)
+            .map_or(f64::NEG_INFINITY, |(_, most)| *most)
+            .max(value)
+    }
+
+    /// Takes the first number of the window out.
+    #[inline]
+    fn leave(&mut self, number: usize) {
+        if self
+            .queue
+            .get(self.front)
+            .is_some_and(|(first, _)| *first == number)
+        {
+            self.front += 1;
+        }
+    }
+
+    #[inline]
+    fn push(&mut self, number: usize, value: f64) {
+        while self.queue.len() > self.front && self.queue.last().is_some_and(|(_, last)| *last <= value) {
+            self.queue.pop();
+        }
+        if self.queue.len() == self.front {
+            self.clear();
+        }
+        self.queue.push((number, value));
+    }
 }
 
 /// Standing time for the noise estimate: a small box for a minute and more.

@@ -356,13 +356,18 @@ fn locate_once(
         .or_else(|| noise::usual_speed_mps(&kept, noise.white_m, noise.drift_rate_m2_per_s))
         .or(speed_mps);
     let (kept, carried) = carried::lift_out(kept, &noise, usual_mps, ground);
+    let is_whole = carried.is_empty();
     let found_speed_mps = |noise: &NoiseEstimate| {
         settings
             .machine
             .speed_mps
             .or_else(|| noise::usual_speed_mps(&kept, noise.white_m, noise.drift_rate_m2_per_s))
     };
-    let mut speed_mps = found_speed_mps(&noise).or(speed_mps);
+    let mut speed_mps = if is_whole {
+        usual_mps
+    } else {
+        found_speed_mps(&noise).or(speed_mps)
+    };
     let mut method = match speed_mps {
         Some(_) if period_s > SPARSE_PERIOD_S => PathMethod::Chords,
         Some(_) => PathMethod::Legs,
@@ -383,8 +388,9 @@ fn locate_once(
         let first_noise = noise;
         refine(&mut noise, &runs);
         let rate = noise.drift_rate_m2_per_s / first_noise.drift_rate_m2_per_s;
-        let better_mps = found_speed_mps(&noise)
-            .filter(|_| is_held(&noise))
+        let better_mps = is_held(&noise)
+            .then(|| found_speed_mps(&noise))
+            .flatten()
             .unwrap_or(first_mps);
         let pace = better_mps / first_mps;
         if is_held(&noise)
