@@ -1,6 +1,7 @@
 //! Which files does an analysis leave behind?
 
 use crate::{ReportError, cells_parquet, geojson, html, legs_parquet, map_png, pockets_gpx, redact, to_json};
+use rayon::prelude::*;
 use tussock_types::Findings;
 
 /// Width of `map.png` where nothing else is asked for.
@@ -26,7 +27,7 @@ pub enum Privacy {
 
 /// Every file that these findings allow, in a fixed order: `findings.json`, `findings.geojson`, `report.html`,
 /// `map.png`, `cells.parquet`, `legs.parquet`, `pockets.gpx`. Those that need a place on Earth or squares are left out where there
-/// is none; [`left_out`] says why.
+/// is none; [`left_out`] says why. Made side by side where there are several cores.
 ///
 /// # Errors
 /// When one of the files cannot be made; none is returned then.
@@ -52,24 +53,31 @@ pub fn outputs_sized(
         }
     };
     let has_place = privacy == Privacy::Full && findings.frame.origin().is_some();
-    let mut outputs = Vec::new();
-    let mut add = |name: &'static str, bytes: Vec<u8>| outputs.push(Output { name, bytes });
-    add("findings.json", to_json(findings)?.into_bytes());
+    type Make<'a> = Box<dyn Fn() -> Result<Vec<u8>, ReportError> + Send + Sync + 'a>;
+    let mut wanted: Vec<(&'static str, Make<'_>)> = Vec::new();
+    wanted.push(("findings.json", Box::new(|| Ok(to_json(findings)?.into_bytes()))));
     if has_place {
-        add("findings.geojson", geojson(findings)?.into_bytes());
+        wanted.push((
+            "findings.geojson",
+            Box::new(|| Ok(geojson(findings)?.into_bytes())),
+        ));
     }
-    add("report.html", html(findings)?.into_bytes());
-    add("map.png", map_png(findings, map_width_px)?);
+    wanted.push(("report.html", Box::new(|| Ok(html(findings)?.into_bytes()))));
+    wanted.push(("map.png", Box::new(move || map_png(findings, map_width_px))));
     if findings.cells.is_some() {
-        add("cells.parquet", cells_parquet(findings)?);
+        wanted.push(("cells.parquet", Box::new(|| cells_parquet(findings))));
     }
     if has_lines(findings) {
-        add("legs.parquet", legs_parquet(findings)?);
+        wanted.push(("legs.parquet", Box::new(|| legs_parquet(findings))));
     }
     if has_place {
-        add("pockets.gpx", pockets_gpx(findings)?);
+        wanted.push(("pockets.gpx", Box::new(|| pockets_gpx(findings))));
     }
-    Ok(outputs)
+    wanted
+        .par_iter()
+        .with_max_len(1)
+        .map(|(name, make)| Ok(Output { name, bytes: make()? }))
+        .collect()
 }
 
 fn has_lines(findings: &Findings) -> bool {

@@ -243,7 +243,7 @@ fn png(grid: Grid, palette: &[Rgb], pixels: &[u8]) -> Vec<u8> {
         encoder.set_depth(png::BitDepth::Eight);
         encoder.set_palette(palette.concat());
         encoder.set_trns(vec![0u8]);
-        encoder.set_compression(png::Compression::High);
+        encoder.set_compression(png::Compression::Balanced);
         let done = encoder
             .write_header()
             .and_then(|mut writer| writer.write_image_data(pixels));
