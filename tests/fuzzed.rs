@@ -134,7 +134,8 @@ fn every_entry_of_every_corpus_holds() {
         let entries = corpus(target);
         assert!(entries.len() >= 3, "{target} has {} entries", entries.len());
         for (path, bytes) in entries {
-            assert!(bytes.len() <= 64_000, "{} is not small", path.display());
+            // `fuzz/run` lets the engine read so much: it cuts longer entries, and half a seed is none.
+            assert!(bytes.len() <= 20_000, "{} is not small", path.display());
             run(body, &bytes, &path.display().to_string());
         }
     }

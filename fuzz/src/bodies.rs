@@ -230,9 +230,23 @@ pub fn findings(data: &[u8]) {
         }
         Err(error) => assert!(!error.to_string().is_empty()),
     }
+    match tussock_report::comparison_from_json(data) {
+        Ok(comparison) => {
+            let text =
+                tussock_report::comparison_to_json(&comparison).unwrap_or_else(|error| panic!("{error}"));
+            let again = tussock_report::comparison_from_json(text.as_bytes())
+                .unwrap_or_else(|error| panic!("{error}"));
+            assert_eq!(
+                tussock_report::comparison_to_json(&again).ok().as_deref(),
+                Some(&text[..])
+            );
+        }
+        Err(error) => assert!(!error.to_string().is_empty()),
+    }
 }
 
-/// A place with two folders and a manifest of these bytes.
+/// A place with two gardens and a manifest of these bytes. Every other folder holds logs, one of them half-written, and
+/// another folder, without end.
 struct Place(Vec<u8>);
 
 impl Objects for Place {
@@ -244,15 +258,16 @@ impl Objects for Place {
     }
 
     fn list(&self, path: &str) -> std::io::Result<Listed> {
-        if !path.is_empty() {
-            return Ok((Vec::new(), Vec::new()));
-        }
-        let file = Found {
-            path: "gardens.toml".into(),
+        let file = |path: String| Found {
+            path,
             bytes: self.0.len() as u64,
             modified_unix_ms: 0,
         };
-        Ok((vec!["b".into(), "a".into()], vec![file]))
+        if !path.is_empty() {
+            let files = ["log.gpx", "log.gpx.part", ".log.gpx"].map(|name| file(format!("{path}/{name}")));
+            return Ok((vec![format!("{path}/deeper")], files.into()));
+        }
+        Ok((vec!["b".into(), "a".into()], vec![file("gardens.toml".into())]))
     }
 }
 
@@ -269,7 +284,15 @@ pub fn manifest(data: &[u8]) {
                 assert!(!garden.name.is_empty() && !garden.name.contains(char::is_control));
                 assert!(garden.rests.iter().all(|(from, to)| from <= to));
                 assert_eq!(Expected::parse(&garden.expected.words()), garden.expected);
-                assert!(garden.logs(&bucket).is_ok_and(|logs| logs.is_empty()) || garden.logs.is_empty());
+                let logs = garden.logs(&bucket).unwrap_or_else(|error| panic!("{error}"));
+                assert!(garden.logs.is_empty() || logs.len() > 1);
+                assert!(
+                    logs.windows(2)
+                        .all(|pair| pair[0].found.path < pair[1].found.path)
+                );
+                assert!(logs.iter().all(|log| !log.found.path.ends_with(".part")));
+                let nights = (0..7).filter(|night| garden.expected.holds(*night)).count();
+                assert_eq!(nights, garden.expected.0.iter().filter(|day| **day).count());
             }
         }
         Err(error) => assert!(!error.to_string().is_empty()),
