@@ -229,14 +229,22 @@ fn read(c: &mut Criterion) {
         ("nmea all sentences", nmea_log(true)),
         ("csv", csv()),
     ];
+    let one_core = rayon::ThreadPoolBuilder::new()
+        .num_threads(1)
+        .build()
+        .expect("a thread");
     // What is compared stands side by side, so that a busy minute hits all of it.
     let mut group = c.benchmark_group("read");
     for (name, text) in &logs {
         let raw = RawLog::fetch(name, text.as_bytes(), &options.limits).expect("a log");
+        raw.sha256();
         group.throughput(Throughput::Bytes(text.len() as u64));
         group.bench_function(*name, |b| {
             b.iter(|| {
-                let file = black_box(&raw).read(&options).expect("a log that can be read");
+                let raw = black_box(&raw);
+                let file = one_core
+                    .install(|| raw.read(&options))
+                    .expect("a log that can be read");
                 assert_eq!(file.trace.len(), FIXES);
                 file
             });
@@ -267,7 +275,12 @@ fn read(c: &mut Criterion) {
     for (name, text) in &logs {
         group.throughput(Throughput::Bytes(text.len() as u64));
         group.bench_function(*name, |b| {
-            b.iter(|| read_log(name, black_box(text.as_bytes()), &options).expect("a log that can be read"));
+            b.iter(|| {
+                let text = black_box(text.as_bytes());
+                one_core
+                    .install(|| read_log(name, text, &options))
+                    .expect("a log that can be read")
+            });
         });
     }
     group.finish();

@@ -52,6 +52,7 @@ pub use walk::{WalkError, WalkFault, WalkedPlan, plan_from_walk};
 use reading::{Ground, Reading};
 use recognise::Told;
 use source::Source;
+use std::sync::OnceLock;
 use tussock_types::{LimitSettings, LogFacts, LogFormat, Notice, Trace};
 
 /// What to do with a piece of a log that is faulty.
@@ -87,10 +88,11 @@ pub struct LogFile {
     pub trace: Trace,
 }
 
-/// The bytes of a log, fetched, hashed and unpacked, but not yet read.
+/// The bytes of a log, fetched and unpacked, but not yet read.
 pub struct RawLog {
     name: String,
     source: Source,
+    sha256: OnceLock<String>,
 }
 
 impl RawLog {
@@ -105,7 +107,16 @@ impl RawLog {
         Ok(Self {
             name: name.into(),
             source: Source::read(name, input, limits)?,
+            sha256: OnceLock::new(),
         })
+    }
+
+    /// SHA-256 of the bytes as given, hexadecimal. Looked for once, here or beside [`Self::read`].
+    ///
+    /// # Panics
+    /// Never.
+    pub fn sha256(&self) -> &str {
+        self.sha256.get_or_init(|| self.source.sha256())
     }
 
     /// Reads it.
@@ -116,9 +127,9 @@ impl RawLog {
     /// # Panics
     /// Never.
     pub fn read(&self, options: &ReadOptions) -> Result<LogFile, IngestError> {
-        let (read, sha256) = rayon::join(|| self.read_text(options), || self.source.sha256());
+        let (read, sha256) = rayon::join(|| self.read_text(options), || self.sha256());
         let mut log = read?;
-        log.facts.sha256 = sha256;
+        log.facts.sha256 = sha256.into();
         Ok(log)
     }
 
