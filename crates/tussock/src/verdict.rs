@@ -108,9 +108,15 @@ pub(crate) fn verdict(
     let poor: usize = ground.tracks.iter().map(|track| track.gated_quality).sum();
     let used: usize = ground.tracks.iter().map(|track| track.fixes_used).sum();
     if (jumps + poor) * 50 > used {
-        remarks.push(format!(
-            "{poor} fixes were left out for poor quality and {jumps} as jumps."
-        ));
+        let fixes = |number: usize| match number {
+            1 => "1 fix was".to_owned(),
+            _ => format!("{number} fixes were"),
+        };
+        remarks.push(match (poor, jumps) {
+            (poor, 0) => format!("{} left out for poor quality.", fixes(poor)),
+            (0, jumps) => format!("{} left out as jumps.", fixes(jumps)),
+            (poor, jumps) => format!("{} left out for poor quality and {jumps} as jumps.", fixes(poor)),
+        });
     }
     if ground.tracks.iter().any(|track| track.station.is_none()) && ground.site.is_none() {
         remarks.push(
