@@ -40,6 +40,7 @@ fn reasons(criterion: &mut Criterion) {
         pieces: Vec::new(),
         halts,
         gaps: Vec::new(),
+        steps: Vec::new(),
         carried: Vec::new(),
         method: PathMethod::Legs,
         noise: NoiseEstimate {
@@ -58,6 +59,7 @@ fn reasons(criterion: &mut Criterion) {
         station: None,
         outings: None,
         span_s: Some((0.0, 1_300_000.0)),
+        read_s: Some((0.0, 1_300_000.0)),
         kept: Kept::default(),
         anchored: None,
         bent: None,

@@ -157,6 +157,18 @@ impl Drive {
             .then_some(width_m.max(0.0))
     }
 
+    /// Width from which on a pocket is more than luck; `None` where so much driving shows nothing yet.
+    pub fn findable_width_m(&self) -> Option<f64> {
+        match self.pattern {
+            Pattern::Roaming => self.decisive_width_m(),
+            Pattern::Lanes => {
+                let width_m = 2.0 * self.cut_width_m;
+                // Just beyond, a whole tour decides.
+                (self.chance_fraction(1.01 * width_m) <= MISSED_CHANCE_FRACTION).then_some(width_m)
+            }
+        }
+    }
+
     /// Driving hours from the start after which a pocket so wide can be told from luck, at this machine's pace.
     pub fn hours_to_decide(&self, width_m: f64) -> Option<f64> {
         if !(self.path_m > 0.0) || !(self.speed_mps > 0.0) || !(width_m > 0.0) {

@@ -33,6 +33,7 @@ fn track(halts: Vec<Halt>, drift_m: f64) -> Track {
         pieces: Vec::new(),
         halts,
         gaps: Vec::new(),
+        steps: Vec::new(),
         carried: Vec::new(),
         method: PathMethod::Legs,
         noise: NoiseEstimate {
@@ -51,6 +52,7 @@ fn track(halts: Vec<Halt>, drift_m: f64) -> Track {
         station: None,
         outings: None,
         span_s: Some((0.0, end_s)),
+        read_s: Some((0.0, end_s)),
         kept: Kept::default(),
         anchored: None,
         bent: None,

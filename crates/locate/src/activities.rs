@@ -114,7 +114,7 @@ pub fn tells_transit(track: &Track, lines: Lines<'_>) -> bool {
 
 /// Every second of a track, in time order; empty for a track without fixes.
 pub fn spells(track: &Track, lines: Lines<'_>) -> Vec<Spell> {
-    let Some((first_s, last_s)) = track.span_s else {
+    let Some((first_s, last_s)) = track.read_s else {
         return Vec::new();
     };
     let known = |activity, start_s, end_s| Spell {
@@ -135,6 +135,11 @@ pub fn spells(track: &Track, lines: Lines<'_>) -> Vec<Spell> {
             .iter()
             .map(|one| known(Activity::Carried, one.start_s, one.end_s)),
     );
+    if let Some((from_s, until_s)) = track.span_s {
+        // Before and after lie fixes that cannot be used.
+        items.push(known(Activity::Silent, first_s, from_s));
+        items.push(known(Activity::Silent, until_s, last_s));
+    }
     let least_m = 0.05 + 3.0 * track.noise.white_m;
     for piece in &track.pieces {
         let mut before: Option<(Vertex, Vertex)> = None;

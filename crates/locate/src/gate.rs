@@ -1,15 +1,21 @@
 //! Which fixes to believe.
 //!
 //! Fixes with a poor dilution of precision go first. What remains is cut wherever two neighbours are further apart
-//! than the machine can drive, and the longest chain of mutually possible stretches is kept: a bad first fix does not
-//! condemn the good ones that follow, and a burst of jumps goes as a whole. Linear in fixes; quadratic only in the
-//! number of jumps that follow each other within `LOOK_BACK` stretches.
+//! than the machine can drive, and the chain of stretches that keeps most fixes is taken: a bad first fix does not
+//! condemn the good ones that follow, and a burst of jumps goes as a whole. Where positions jump and stay, the chain goes
+//! on beyond the jump at the price of a minute's fixes: the receiver made a step, the log falls into two stretches there,
+//! and both are kept. Linear in fixes; quadratic only in the number of jumps that follow each other within `LOOK_BACK`
+//! stretches.
 
-use crate::{Gap, Kept, noise};
+use crate::{Gap, Kept, Step, noise};
 use tussock_types::{FixQuality, PositionSettings, Trace};
 
 /// So many stretches back a chain may reach over: more jumps in a row are no log of a machine.
 const LOOK_BACK: usize = 64;
+/// Positions that jump for less than this are a burst; two steps, there and back, cost as many fixes as they keep then.
+const STEP_STAYS_S: f64 = 60.0;
+/// And at least so many fixes where the log is sparse.
+const STEP_STAYS_FIXES: f64 = 8.0;
 
 /// What passed.
 #[derive(Clone, Debug, Default)]
@@ -18,6 +24,10 @@ pub struct Gated {
     pub kept: Kept,
     /// Silences between the runs.
     pub gaps: Vec<Gap>,
+    /// Steps between the runs.
+    pub steps: Vec<Step>,
+    /// First and last used fix; of all fixes, where those before or after make a silence.
+    pub read_s: Option<(f64, f64)>,
     /// Taken out for poor quality.
     pub quality: usize,
     /// Taken out as jumps.
@@ -77,13 +87,14 @@ pub fn gate(trace: &Trace, east_m: &[f64], north_m: &[f64], settings: &PositionS
     let white_m = noise::roughness(&rough, period_s).white_m;
     let silence_s = settings.max_silence_s.unwrap_or((5.0 * period_s).max(10.0));
 
-    let chain = possible_chain(&rough, settings.max_speed_mps, white_m);
-    let jumps = good.len() - chain.len();
-    let chosen: Vec<usize> = chain.iter().map(|index| good[*index]).collect();
+    let chain = Chain::of(&rough, settings.max_speed_mps, white_m, period_s);
+    let jumps = good.len() - chain.fixes.len();
+    let chosen: Vec<usize> = chain.fixes.iter().map(|index| good[*index]).collect();
     let mut kept = columns(&chosen);
     kept.error_factor = scales(trace, &chosen);
 
     let mut gaps = Vec::new();
+    let mut steps = Vec::new();
     let mut run = 0_u32;
     let mut segment = kept.run.first().copied().unwrap_or(0);
     for index in 0..kept.len() {
@@ -98,64 +109,110 @@ pub fn gate(trace: &Trace, east_m: &[f64], north_m: &[f64], settings: &PositionS
                     end_s,
                     moved_m: kept.place(index).distance_m(kept.place(index - 1)),
                 });
+            } else if chain.steps.binary_search(&index).is_ok() {
+                run += 1;
+                steps.push(Step {
+                    time_s: end_s,
+                    east_m: kept.east_m[index] - kept.east_m[index - 1],
+                    north_m: kept.north_m[index] - kept.north_m[index - 1],
+                });
             }
         }
         kept.run[index] = run;
     }
     Gated {
+        read_s: read_s(trace, &kept, silence_s),
         kept,
         gaps,
+        steps,
         quality,
         jumps,
     }
 }
 
-/// Indices of the longest chain of stretches that one machine can have driven.
-fn possible_chain(fixes: &Kept, max_speed_mps: f64, white_m: f64) -> Vec<usize> {
-    // Two noisy fixes differ by sqrt(2) w per axis; eight of those are beyond any luck of a long log.
-    let slack_m = 0.5 + 8.0 * white_m;
-    let possible = |from: usize, to: usize| {
-        let reach_m = max_speed_mps * (fixes.time_s[to] - fixes.time_s[from]) + slack_m;
-        fixes.place(from).distance_m(fixes.place(to)) <= reach_m
-    };
-    let mut stretches: Vec<(usize, usize)> = Vec::new();
-    let mut start = 0;
-    for index in 1..=fixes.len() {
-        if index == fixes.len() || !possible(index - 1, index) {
-            stretches.push((start, index));
-            start = index;
+/// First and last used fix; of all fixes, where those before or after make a silence.
+fn read_s(trace: &Trace, kept: &Kept, silence_s: f64) -> Option<(f64, f64)> {
+    let (first_s, last_s) = kept.time_s.first().copied().zip(kept.time_s.last().copied())?;
+    let mut times_s = trace.time_s.iter().copied().filter(|time_s| time_s.is_finite());
+    let (start_s, end_s) = (times_s.next()?, times_s.next_back().unwrap_or(last_s));
+    let beyond = |used_s: f64, read_s: f64| {
+        if (used_s - read_s).abs() > silence_s {
+            read_s
+        } else {
+            used_s
         }
-    }
-    if fixes.is_empty() {
-        return Vec::new();
-    }
-    if stretches.len() == 1 {
-        return (0..fixes.len()).collect();
-    }
-    // weight[k]: most fixes in a chain that ends with stretch k
-    let mut weight = vec![0_usize; stretches.len()];
-    let mut before: Vec<Option<usize>> = vec![None; stretches.len()];
-    for current in 0..stretches.len() {
-        let (first, end) = stretches[current];
-        for earlier in current.saturating_sub(LOOK_BACK)..current {
-            if weight[earlier] > weight[current] && possible(stretches[earlier].1 - 1, first) {
-                weight[current] = weight[earlier];
-                before[current] = Some(earlier);
+    };
+    Some((beyond(first_s, start_s), beyond(last_s, end_s)))
+}
+
+/// The fixes that one machine can have driven.
+struct Chain {
+    /// Their indices.
+    fixes: Vec<usize>,
+    /// Which of them come after a step: places in `fixes`.
+    steps: Vec<usize>,
+}
+
+impl Chain {
+    fn of(fixes: &Kept, max_speed_mps: f64, white_m: f64, period_s: f64) -> Self {
+        // Two noisy fixes differ by sqrt(2) w per axis; eight of those are beyond any luck of a long log.
+        let slack_m = 0.5 + 8.0 * white_m;
+        let possible = |from: usize, to: usize| {
+            let reach_m = max_speed_mps * (fixes.time_s[to] - fixes.time_s[from]) + slack_m;
+            fixes.place(from).distance_m(fixes.place(to)) <= reach_m
+        };
+        let mut stretches: Vec<(usize, usize)> = Vec::new();
+        let mut start = 0;
+        for index in 1..=fixes.len() {
+            if index == fixes.len() || !possible(index - 1, index) {
+                stretches.push((start, index));
+                start = index;
             }
         }
-        weight[current] += end - first;
+        if fixes.is_empty() || stretches.len() == 1 {
+            return Self {
+                fixes: (0..fixes.len()).collect(),
+                steps: Vec::new(),
+            };
+        }
+        let step_fixes = (STEP_STAYS_S / period_s).max(STEP_STAYS_FIXES) as usize;
+        // weight[k]: most fixes in a chain that ends with stretch k, each step paid for
+        let mut weight = vec![0_usize; stretches.len()];
+        let mut before: Vec<Option<usize>> = vec![None; stretches.len()];
+        let mut heaviest = 0;
+        for current in 0..stretches.len() {
+            let (first, end) = stretches[current];
+            if current > 0 && weight[heaviest] > step_fixes {
+                (weight[current], before[current]) = (weight[heaviest] - step_fixes, Some(heaviest));
+            }
+            for earlier in current.saturating_sub(LOOK_BACK)..current {
+                if weight[earlier] > weight[current] && possible(stretches[earlier].1 - 1, first) {
+                    (weight[current], before[current]) = (weight[earlier], Some(earlier));
+                }
+            }
+            weight[current] += end - first;
+            if weight[current] > weight[heaviest] {
+                heaviest = current;
+            }
+        }
+        let mut chosen = vec![heaviest];
+        while let Some(index) = before[chosen[chosen.len() - 1]] {
+            chosen.push(index);
+        }
+        chosen.reverse();
+        let mut chain = Self {
+            fixes: Vec::new(),
+            steps: Vec::new(),
+        };
+        for (at, index) in chosen.iter().enumerate() {
+            let (first, end) = stretches[*index];
+            if at > 0 && !possible(stretches[chosen[at - 1]].1 - 1, first) {
+                chain.steps.push(chain.fixes.len());
+            }
+            chain.fixes.extend(first..end);
+        }
+        chain
     }
-    let mut next = (0..stretches.len()).max_by_key(|index| (weight[*index], std::cmp::Reverse(*index)));
-    let mut chosen = Vec::new();
-    while let Some(index) = next {
-        chosen.push(index);
-        next = before[index];
-    }
-    chosen
-        .iter()
-        .rev()
-        .flat_map(|index| stretches[*index].0..stretches[*index].1)
-        .collect()
 }
 
 /// True for qualities that are no measurement of a place.

@@ -77,6 +77,17 @@ pub struct Gap {
     pub moved_m: f64,
 }
 
+/// A jump of the receiver that stayed: positions before and after belong to two stretches, each with an offset of its own.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Step {
+    /// First fix after it.
+    pub time_s: f64,
+    /// How far it went east.
+    pub east_m: f64,
+    /// How far it went north.
+    pub north_m: f64,
+}
+
 /// Position error, as far as the log tells.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct NoiseEstimate {
@@ -140,6 +151,8 @@ pub struct Track {
     pub halts: Vec<Halt>,
     /// Silences in time order.
     pub gaps: Vec<Gap>,
+    /// Steps of the receiver in time order; no piece goes across one.
+    pub steps: Vec<Step>,
     /// Stretches in which it was carried or pushed, in time order; no piece reaches into them.
     pub carried: Vec<Carried>,
     /// How the path was found.
@@ -164,6 +177,8 @@ pub struct Track {
     pub outings: Option<usize>,
     /// First and last used fix.
     pub span_s: Option<(f64, f64)>,
+    /// The same, of all fixes where those before or after make a silence.
+    pub read_s: Option<(f64, f64)>,
     /// The fixes that were used: time and place, for the face-value count.
     pub kept: Kept,
     /// What the positions were held by, where they are poor; pasts that agree with the log can be drawn from it.

@@ -37,6 +37,11 @@ pub fn redact(findings: &Findings) -> Findings {
     private.span.start = None;
     private.span.end = None;
     private.span.start_unix_s = None;
+    private
+        .positions
+        .steps
+        .iter_mut()
+        .for_each(|step| step.time = None);
     for (index, machine) in private.span.machines.iter_mut().enumerate() {
         *machine = names.stand_in(machine, || format!("machine-{}", index + 1));
     }

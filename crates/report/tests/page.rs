@@ -8,7 +8,7 @@ use garden::{
     bare_findings, findings, findings_without_width, full_findings, hostile_findings, local_findings,
 };
 use tussock_report::{from_json, html, map_png, map_svg, to_json};
-use tussock_types::Findings;
+use tussock_types::{Findings, LogLevel};
 
 fn every_page() -> Vec<String> {
     let samples: [Findings; 6] = [
@@ -307,6 +307,8 @@ fn a_surveyed_path_has_its_table_of_errors() {
 #[test]
 fn a_bad_log_changes_nothing_in_the_garden() {
     let mut sample = findings();
+    sample.log_verdict.level = LogLevel::Limited;
+    sample.log_verdict.positions = LogLevel::Limited;
     sample.log_verdict.good_enough = false;
     let page = words(&html(&sample).unwrap());
     assert!(page.contains("Log again first") && page.contains("is not good enough"));

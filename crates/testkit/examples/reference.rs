@@ -160,6 +160,7 @@ fn spots(places_m: &[[f64; 2]]) -> Value {
         pieces: Vec::new(),
         halts,
         gaps: Vec::new(),
+        steps: Vec::new(),
         carried: Vec::new(),
         method: PathMethod::Legs,
         noise: NoiseEstimate {
@@ -178,6 +179,7 @@ fn spots(places_m: &[[f64; 2]]) -> Value {
         station: None,
         outings: None,
         span_s: Some((0.0, end_s)),
+        read_s: Some((0.0, end_s)),
         kept: Kept::default(),
         anchored: None,
         bent: None,

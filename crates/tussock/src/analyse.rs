@@ -1,24 +1,22 @@
 //! From traces to findings.
 
 use crate::calibrate::{Calibrated, calibrate};
-use crate::counted::Counted;
-use crate::ground::Ground;
+use crate::counted::{self, Counted};
+use crate::ground::{Ground, paint_width_m};
 use crate::installation::Judged;
 use crate::layout::Layout;
 use crate::moved::Moved;
 use crate::sorted::Sorted;
 use crate::spots::{self, stuck_findings};
 use crate::{
-    Advice, AnalyseError, Calibrate, Job, Stage, TOOL_VERSION, advice, inspect, interval, nights, outline,
+    Advice, AnalyseError, Calibrate, Job, Stage, TOOL_VERSION, advice, inspect, interval, nights, promise,
     verdict,
 };
 use tussock_coverage::swath;
 use tussock_locate::{HaltPlace, Track};
 use tussock_plane::{Leg, LegIndex};
-use tussock_types::{Findings, OutlineSource, Place, SCHEMA_VERSION};
+use tussock_types::{Findings, LogLevel, OutlineSource, Place, SCHEMA_VERSION};
 
-/// Width to draw an outline and a map with when the user does not give one: the middle of those.
-const STAND_IN_WIDTH_M: f64 = 0.26;
 /// Says how much of the lawn was visited, what was missed, and where it got stuck.
 ///
 /// Same job, same findings, to the last bit. Cost: a night of 28,800 fixes takes a few tenths of a second.
@@ -46,19 +44,8 @@ pub fn analyse_as(job: &Job<'_>, wish: Calibrate) -> Result<Findings, AnalyseErr
     ground.must_be_a_garden(job)?;
     job.tell(Stage::Counting, 0.4);
 
-    let paint_width_m = settings.machine.cut_width_m.unwrap_or(STAND_IN_WIDTH_M);
-    let (lawn_region, outline_source) = match &ground.site {
-        Some(site) => (site.lawn.clone(), OutlineSource::Plan),
-        None => {
-            let drawn = outline::outline(
-                &ground.tracks,
-                ground.bounds(),
-                paint_width_m,
-                settings.limits.cells,
-            )?;
-            (drawn, OutlineSource::Trace)
-        }
-    };
+    let paint_width_m = paint_width_m(settings);
+    let (lawn_region, outline_source) = ground.lawn(settings)?;
     let sweeps = swath::sweeps_of(ground.all_swept(settings).iter(), settings);
     let counted = Counted::of(&ground, &lawn_region, &sweeps, settings, paint_width_m, job.seed);
     let by_width = settings
@@ -66,15 +53,23 @@ pub fn analyse_as(job: &Job<'_>, wish: Calibrate) -> Result<Findings, AnalyseErr
         .cut_width_m
         .is_none()
         .then(|| counted.by_width(&sweeps));
-    let drive = counted.drive(&ground, &sweeps, paint_width_m);
+    let drive = counted::drive(
+        &counted.count.lawn,
+        lawn_region.area_m2(),
+        &ground,
+        &sweeps,
+        paint_width_m,
+    );
     let calibrated = calibrate(job, wish, &ground, &lawn_region, &counted, drive.pattern);
     job.tell(Stage::Diagnosing, 0.7);
 
     let index = LegIndex::build(legs(&ground.tracks));
-    let drive = counted.drive(&ground, &sweeps, paint_width_m);
     let cells = counted.squares();
     let layout = Layout::of(&ground, &lawn_region, &index, settings, paint_width_m);
-    let pockets = Sorted::of(&counted, &ground, &drive, &cells, &layout, settings, job.seed);
+    let mut log_verdict = verdict::verdict(&ground, job.traces, job.inputs, settings, Some(&drive));
+    log_verdict.remarks.extend(calibrated.remark());
+    let mut pockets = Sorted::of(&counted, &ground, &drive, &cells, &layout, settings, job.seed);
+    pockets.hold_to(&mut log_verdict);
     let stuck_spots = stuck_findings(&ground, &layout);
 
     let nights = nights::nights(
@@ -93,19 +88,14 @@ pub fn analyse_as(job: &Job<'_>, wish: Calibrate) -> Result<Findings, AnalyseErr
                 _ => interval::visited(&counted, &ground, &drive, settings, width_effect),
             };
             let coverage = counted.coverage(&ground, &pockets, visited, cut_width_m);
-            let over_time = counted.over_time(&ground, &coverage, &sweeps, &nights, settings);
+            let mut over_time = counted.over_time(&ground, &coverage, &sweeps, &nights, settings);
+            if outline_source == OutlineSource::Trace || log_verdict.level == LogLevel::Unusable {
+                over_time.promise = promise::CANNOT_TELL;
+            }
             let revisits = counted.revisits(&ground, &settings.turf);
             (true, Some(coverage), Some(over_time), Some(revisits))
         }
     };
-    let mut log_verdict = verdict::verdict(
-        &ground,
-        job.traces,
-        job.inputs,
-        settings,
-        known_width.then_some(&drive),
-    );
-    log_verdict.remarks.extend(calibrated.remark());
     let judged = Judged {
         ground: &ground,
         layout: &layout,
@@ -118,7 +108,7 @@ pub fn analyse_as(job: &Job<'_>, wish: Calibrate) -> Result<Findings, AnalyseErr
         nights: &nights.nights,
         open_pockets: pockets.missed.len() + pockets.not_yet.len() + pockets.unseen.len(),
         missed_pockets: pockets.missed.len(),
-        good_enough: log_verdict.good_enough,
+        shows_all: log_verdict.positions == LogLevel::Good && log_verdict.level != LogLevel::Unusable,
     };
     let (installation, reachable_m2) = judged.installation();
     if let Some(coverage) = coverage.as_mut() {
@@ -130,6 +120,7 @@ pub fn analyse_as(job: &Job<'_>, wish: Calibrate) -> Result<Findings, AnalyseErr
         missed,
         not_yet,
         unseen,
+        ..
     } = pockets;
     let mut findings = Findings {
         schema_version: SCHEMA_VERSION,
@@ -138,7 +129,7 @@ pub fn analyse_as(job: &Job<'_>, wish: Calibrate) -> Result<Findings, AnalyseErr
         inputs: inspect::inputs(job),
         frame: ground.frame_findings(),
         log_verdict,
-        span: inspect::span(&ground),
+        span: inspect::span(&ground, job.traces),
         positions: inspect::positions(&ground.tracks),
         coverage,
         by_width,

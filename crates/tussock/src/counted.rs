@@ -12,8 +12,7 @@ use tussock_diagnose::{luck, turf};
 use tussock_locate::{PathMethod, Piece, Track};
 use tussock_plane::{BitGrid, Region, rasterise};
 use tussock_types::{
-    Cells, Coverage, Estimate, LawnCoverage, OverTime, Place, Promise, PromiseVerdict, Revisits, Settings,
-    TurfSettings, WidthRow,
+    Cells, Coverage, Estimate, LawnCoverage, OverTime, Place, Revisits, Settings, TurfSettings, WidthRow,
 };
 
 /// Widths for which the visited fraction is given when the user does not know it.
@@ -27,6 +26,7 @@ pub(crate) struct Counted {
     /// Exact area of the lawn over its cells' area: cells are scaled so that areas add up to the polygon's.
     pub(crate) scale: f64,
     lawn_m2: f64,
+    rim_m: f64,
     face_value_fraction: f64,
     /// What position error has added to the visited fraction.
     bias_fraction: f64,
@@ -110,6 +110,48 @@ fn likely(
     Some(likely)
 }
 
+/// Path on a lawn and the pace of the machine.
+pub(crate) fn drive(
+    lawn: &BitGrid,
+    lawn_m2: f64,
+    ground: &Ground,
+    sweeps: &[swath::Sweep],
+    cut_width_m: f64,
+) -> luck::Drive {
+    let is_on_lawn = |sweep: &&swath::Sweep| {
+        let middle = Place::new(
+            0.5 * (sweep.from.east_m + sweep.to.east_m),
+            0.5 * (sweep.from.north_m + sweep.to.north_m),
+        );
+        sweep.driving_s > 0.0
+            && lawn
+                .grid
+                .cell_at(middle)
+                .is_some_and(|(column, row)| lawn.get(column, row))
+    };
+    let on_lawn = sweeps.iter().filter(is_on_lawn);
+    let driving_s: f64 = ground.tracks.iter().map(Track::driving_s).sum();
+    let all_m: f64 = ground.tracks.iter().map(Track::path_m).sum();
+    luck::Drive {
+        lawn_m2,
+        path_m: on_lawn.map(|sweep| sweep.from.distance_m(sweep.to)).sum(),
+        cut_width_m,
+        pattern: pattern::pattern(ground),
+        place_share: luck::MIDDLE_SHARE,
+        speed_mps: if driving_s > 0.0 { all_m / driving_s } else { 0.0 },
+    }
+}
+
+/// Cells of a lawn, as fine as a cutting width asks for.
+pub(crate) fn lawn_cells(region: &Region, settings: &Settings, cut_width_m: f64) -> BitGrid {
+    let (low, high) = region.bounds().unwrap_or_default();
+    let cell_m = visits::cell_for_width_m(cut_width_m);
+    rasterise(
+        region,
+        &visits::grid_over(low, high, cell_m, settings.limits.cells),
+    )
+}
+
 impl Counted {
     pub(crate) fn of(
         ground: &Ground,
@@ -119,10 +161,8 @@ impl Counted {
         cut_width_m: f64,
         seed: u64,
     ) -> Self {
-        let (low, high) = region.bounds().unwrap_or_default();
-        let cell_m = visits::cell_for_width_m(cut_width_m);
-        let grid = visits::grid_over(low, high, cell_m, settings.limits.cells);
-        let lawn = rasterise(region, &grid);
+        let lawn = lawn_cells(region, settings, cut_width_m);
+        let grid = lawn.grid;
         let mut face = BitGrid::new(grid);
         let raw = ground.tracks.iter().flat_map(|track| {
             let kept = &track.kept;
@@ -154,6 +194,7 @@ impl Counted {
             count,
             scale: lawn_m2 / (lawn_cells * grid.cell_m2()),
             lawn_m2,
+            rim_m: region.perimeter_m(),
             face_value_fraction,
             bias_fraction,
             likely,
@@ -167,6 +208,11 @@ impl Counted {
             .as_ref()
             .map_or_else(|| self.count.visited_fraction(), Likely::mean_fraction);
         (found - self.bias_fraction).clamp(0.0, 1.0)
+    }
+
+    /// Length of the lawn's edges.
+    pub(crate) fn rim_m(&self) -> f64 {
+        self.rim_m
     }
 
     /// What position error was found to have added.
@@ -232,37 +278,6 @@ impl Counted {
                 }
             })
             .collect()
-    }
-
-    /// Path on this lawn and the pace of the machine.
-    pub(crate) fn drive(&self, ground: &Ground, sweeps: &[swath::Sweep], cut_width_m: f64) -> luck::Drive {
-        let path_m: f64 = sweeps
-            .iter()
-            .filter(|sweep| sweep.driving_s > 0.0)
-            .map(|sweep| {
-                let middle = Place::new(
-                    0.5 * (sweep.from.east_m + sweep.to.east_m),
-                    0.5 * (sweep.from.north_m + sweep.to.north_m),
-                );
-                let lawn = self.count.grid.cell_at(middle);
-                if lawn.is_some_and(|(column, row)| self.count.lawn.get(column, row)) {
-                    sweep.from.distance_m(sweep.to)
-                } else {
-                    0.0
-                }
-            })
-            .sum();
-        let pattern = pattern::pattern(ground);
-        let driving_s: f64 = ground.tracks.iter().map(Track::driving_s).sum();
-        let all_m: f64 = ground.tracks.iter().map(Track::path_m).sum();
-        luck::Drive {
-            lawn_m2: self.lawn_m2,
-            path_m,
-            cut_width_m,
-            pattern,
-            place_share: luck::MIDDLE_SHARE,
-            speed_mps: if driving_s > 0.0 { all_m / driving_s } else { 0.0 },
-        }
     }
 
     pub(crate) fn coverage(
@@ -346,10 +361,7 @@ impl Counted {
             efficiency: None,
             hours_to_95: None,
             hours_to_99: None,
-            promise: Promise {
-                verdict: PromiseVerdict::CannotTell,
-                probability: None,
-            },
+            promise: promise::CANNOT_TELL,
         };
         let mut seen = 0;
         let mut next = 0;

@@ -1,10 +1,10 @@
 //! Where everything lies: one plane for plan and logs.
 
-use crate::{AnalyseError, Job};
+use crate::{AnalyseError, Job, outline};
 use tussock_locate::activities::{self, Lines};
 use tussock_locate::{Hold, Piece, Track, locate_as};
-use tussock_plane::{Frame, Site};
-use tussock_types::{FrameFindings, GeoPoint, Place, PlanFault, Positions, Settings, Trace};
+use tussock_plane::{Frame, Region, Site};
+use tussock_types::{FrameFindings, GeoPoint, OutlineSource, Place, PlanFault, Positions, Settings, Trace};
 
 /// The plane, the site on it, and where the machines were.
 pub(crate) struct Ground {
@@ -18,6 +18,14 @@ pub(crate) struct Ground {
 const FAR_APART_M: f64 = 60.0;
 /// Positions within a circle of this size are no drive.
 const LEAST_EXTENT_M: f64 = 1.5;
+
+/// Width to draw an outline and a map with when the user does not give one: the middle of those.
+const STAND_IN_WIDTH_M: f64 = 0.26;
+
+/// The cutting width, or what stands in for it.
+pub(crate) fn paint_width_m(settings: &Settings) -> f64 {
+    settings.machine.cut_width_m.unwrap_or(STAND_IN_WIDTH_M)
+}
 
 impl Ground {
     pub(crate) fn of(job: &Job<'_>) -> Result<Self, AnalyseError> {
@@ -114,6 +122,18 @@ impl Ground {
             .collect()
     }
 
+    /// The lawn: the plan's, else drawn from the drive.
+    pub(crate) fn lawn(&self, settings: &Settings) -> Result<(Region, OutlineSource), AnalyseError> {
+        match &self.site {
+            Some(site) => Ok((site.lawn.clone(), OutlineSource::Plan)),
+            None => {
+                let cells = settings.limits.cells;
+                let drawn = outline::outline(&self.tracks, self.bounds(), paint_width_m(settings), cells)?;
+                Ok((drawn, OutlineSource::Trace))
+            }
+        }
+    }
+
     /// Refuses what no lawn can be counted from.
     pub(crate) fn must_be_a_garden(&self, job: &Job<'_>) -> Result<(), AnalyseError> {
         let read: usize = job.traces.iter().map(Trace::len).sum();
@@ -166,12 +186,12 @@ impl Ground {
         (high.east_m - low.east_m, high.north_m - low.north_m)
     }
 
-    /// First and last used fix over all machines; not a number without any.
+    /// First and last fix over all machines; not a number without any that can be used.
     pub(crate) fn span_s(&self) -> (f64, f64) {
         if self.fixes_used() == 0 {
             return (f64::NAN, f64::NAN);
         }
-        self.tracks.iter().filter_map(|track| track.span_s).fold(
+        self.tracks.iter().filter_map(|track| track.read_s).fold(
             (f64::INFINITY, f64::NEG_INFINITY),
             |(start_s, end_s), (first_s, last_s)| (start_s.min(first_s), end_s.max(last_s)),
         )

@@ -1,13 +1,16 @@
 //! Is this log good enough, before anything is counted.
 
-use crate::{AnalyseError, Job, Stage, TOOL_VERSION, ground::Ground, verdict};
+use crate::ground::{Ground, paint_width_m};
+use crate::{AnalyseError, Job, Stage, TOOL_VERSION, counted, verdict};
 use std::collections::HashMap;
+use tussock_coverage::swath;
+use tussock_diagnose::luck;
 use tussock_locate::Track;
 use tussock_locate::activities::{self, Activity};
 use tussock_locate::anchor::EdgeUse;
 use tussock_types::{
-    FixQuality, InputFindings, Inspection, NoiseSource, PlanOffset, PositionFindings, SCHEMA_VERSION,
-    Silence, Span, Trace,
+    FixQuality, InputFindings, Inspection, LeftOut, NoiseSource, PlanOffset, PositionFindings, ReceiverStep,
+    SCHEMA_VERSION, Silence, Span, Trace,
 };
 
 /// Looks at the logs alone; a plan in the job is only used for the station.
@@ -42,8 +45,14 @@ pub fn inspect(job: &Job<'_>) -> Result<Inspection, AnalyseError> {
         schema_version: SCHEMA_VERSION,
         tool_version: TOOL_VERSION.to_owned(),
         inputs: inputs(job),
-        log_verdict: verdict::verdict(&ground, job.traces, job.inputs, job.settings, None),
-        span: span(&ground),
+        log_verdict: verdict::verdict(
+            &ground,
+            job.traces,
+            job.inputs,
+            job.settings,
+            drive(&ground, job)?.as_ref(),
+        ),
+        span: span(&ground, job.traces),
         positions: positions(&ground.tracks),
         extent_m: ground.extent_m(),
         middle: ground.geo(middle),
@@ -65,6 +74,25 @@ pub fn inspect(job: &Job<'_>) -> Result<Inspection, AnalyseError> {
     })
 }
 
+/// The drive on the lawn, as an analysis sees it; `None` where nothing can be counted.
+fn drive(ground: &Ground, job: &Job<'_>) -> Result<Option<luck::Drive>, AnalyseError> {
+    if ground.must_be_a_garden(job).is_err() {
+        return Ok(None);
+    }
+    let settings = job.settings;
+    let width_m = paint_width_m(settings);
+    let (region, _) = ground.lawn(settings)?;
+    let sweeps = swath::sweeps_of(ground.all_swept(settings).iter(), settings);
+    let lawn = counted::lawn_cells(&region, settings, width_m);
+    Ok(Some(counted::drive(
+        &lawn,
+        region.area_m2(),
+        ground,
+        &sweeps,
+        width_m,
+    )))
+}
+
 fn repeated(trace: &Trace) -> u64 {
     (1..trace.len())
         .filter(|index| trace.positions.pair(*index) == trace.positions.pair(index - 1))
@@ -80,7 +108,7 @@ pub(crate) fn inputs(job: &Job<'_>) -> Vec<InputFindings> {
 }
 
 /// Times and lengths of all tracks together.
-pub(crate) fn span(ground: &Ground) -> Span {
+pub(crate) fn span(ground: &Ground, traces: &[Trace]) -> Span {
     let tracks = &ground.tracks;
     let (start_s, end_s) = ground.span_s();
     let sum = |value: &dyn Fn(&Track) -> f64| tracks.iter().map(value).sum::<f64>();
@@ -108,6 +136,11 @@ pub(crate) fn span(ground: &Ground) -> Span {
             .then(a.start_s.total_cmp(&b.start_s))
     });
     silences.truncate(20);
+    let count = |value: &dyn Fn(&Track) -> usize| tracks.iter().map(|track| value(track) as u64).sum::<u64>();
+    let (poor, jumps) = (
+        count(&|track| track.gated_quality),
+        count(&|track| track.gated_jumps),
+    );
     let outings = tracks
         .iter()
         .map(|track| track.outings)
@@ -119,12 +152,14 @@ pub(crate) fn span(ground: &Ground) -> Span {
         start: rfc3339(start_s),
         end: rfc3339(end_s),
         start_unix_s: start_s.is_finite().then_some(start_s),
-        fixes_used: tracks.iter().map(|track| track.fixes_used as u64).sum(),
+        fixes_read: traces.iter().map(|trace| trace.len() as u64).sum(),
+        fixes_used: count(&|track| track.fixes_used),
+        fixes_carried: count(&|track| track.carried.iter().map(|carried| carried.fixes).sum()),
         period_s: tracks.first().map_or(1.0, |track| track.period_s),
-        fixes_gated: tracks
-            .iter()
-            .map(|track| (track.gated_quality + track.gated_jumps) as u64)
-            .sum(),
+        fixes_left_out: [(LeftOut::PoorQuality, poor), (LeftOut::Jump, jumps)]
+            .into_iter()
+            .filter(|(_, fixes)| *fixes > 0)
+            .collect(),
         path_m: sum(&Track::path_m),
         driving_s: spent_s(Activity::Driving) + spent_s(Activity::Transit) + spent_s(Activity::Reversing),
         transit_s: tells_transit.then(|| spent_s(Activity::Transit)),
@@ -140,7 +175,7 @@ pub(crate) fn span(ground: &Ground) -> Span {
 }
 
 /// Seconds since 1970 as RFC 3339 in UTC, to the second.
-fn rfc3339(unix_s: f64) -> Option<String> {
+pub(crate) fn rfc3339(unix_s: f64) -> Option<String> {
     if !unix_s.is_finite() {
         return None;
     }
@@ -172,6 +207,15 @@ pub(crate) fn positions(tracks: &[Track]) -> PositionFindings {
                 source => source,
             }
         }),
+        steps: tracks
+            .iter()
+            .flat_map(|track| &track.steps)
+            .map(|step| ReceiverStep {
+                time: rfc3339(step.time_s),
+                east_m: step.east_m,
+                north_m: step.north_m,
+            })
+            .collect(),
         anchored: poorest
             .and_then(|track| track.anchored.as_ref())
             .map(|anchored| matches!(anchored.edges, EdgeUse::Used { .. })),

@@ -27,7 +27,8 @@ pub(crate) struct Judged<'a> {
     pub(crate) open_pockets: usize,
     /// Missed pockets.
     pub(crate) missed_pockets: usize,
-    pub(crate) good_enough: bool,
+    /// Whether positions show pockets as small as asked for.
+    pub(crate) shows_all: bool,
 }
 
 /// Parts out of reach smaller than this are not listed one by one.
@@ -196,7 +197,7 @@ impl Judged<'_> {
             .low
             .unwrap_or(coverage.visited_fraction.estimate);
         // Slivers between passes stand for a day; pockets stand until somebody does something.
-        let (answer, sentence) = if !self.good_enough {
+        let (answer, sentence) = if !self.shows_all {
             (
                 LowerCutAnswer::CannotTell,
                 "Whether every place was driven over at the present cutting height cannot be told from positions this poor."

@@ -17,6 +17,8 @@
 //! Metre logs with hours of poor sky lose path beyond the edges of the lawn: 20 points for the share of such time are put
 //! back, with a standard deviation of 13.
 //!
+//! A jump of the receiver that stays adds half the strip that it is wide along the edge of the lawn.
+//!
 //! Ground on which positions are always off the same way ([`tussock_locate::bent`]) and were straightened adds 7 points for
 //! its share of the lawn.
 //!
@@ -94,7 +96,9 @@ pub(crate) fn visited(
         .map(|bent| bent.area_m2)
         .sum();
     let bent_sd = BENT_SHARE * (bent_m2 / drive.lawn_m2.max(1e-9)).min(1.0);
-    let sd = doubt.sd.hypot(width_effect).hypot(bent_sd);
+    // After a step the drive lies beside the ground that it drove on, by a strip as wide as the step round the lawn.
+    let step_sd = 0.5 * (step_m(ground) * counted.rim_m() / drive.lawn_m2.max(1e-9)).min(1.0);
+    let sd = doubt.sd.hypot(width_effect).hypot(bent_sd).hypot(step_sd);
     Estimate {
         estimate,
         low: Some((estimate - TO_THE_END * sd).max(0.0)),
@@ -122,7 +126,15 @@ pub(crate) fn findable_width_m(ground: &Ground) -> f64 {
         None => unseen_drift_m(track).unwrap_or(0.0),
     };
     let worst_m = ground.tracks.iter().map(error_m).fold(0.0, f64::max);
-    WIDTH_PER_SD * worst_m
+    (WIDTH_PER_SD * worst_m).max(step_m(ground))
+}
+
+/// Largest jump of a receiver that stayed; 0 without any.
+pub(crate) fn step_m(ground: &Ground) -> f64 {
+    let steps = ground.tracks.iter().flat_map(|track| &track.steps);
+    steps
+        .map(|step| step.east_m.hypot(step.north_m))
+        .fold(0.0, f64::max)
 }
 
 /// Drift that standing time does not show and driving does not rule out, where it matters; `None` where it was measured.

@@ -17,6 +17,13 @@ const APART: f64 = 2.0 * 1.645;
 /// Nobody knows a visited fraction better than this.
 const LEAST_SD: f64 = 0.001;
 
+/// What is said of a promise where the log shows too little, or the lawn is drawn from the drive and nobody knows what lies
+/// beyond it.
+pub(crate) const CANNOT_TELL: Promise = Promise {
+    verdict: PromiseVerdict::CannotTell,
+    probability: None,
+};
+
 pub(crate) fn promise(coverage: &Coverage, nights: &Nights, settings: &Settings) -> Promise {
     let promised = settings.promise.visited_fraction;
     let visited = coverage.visited_fraction;

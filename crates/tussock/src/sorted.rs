@@ -13,13 +13,35 @@ use tussock_diagnose::rehearse::{self, Access, Cast, Scene};
 use tussock_diagnose::{fitted, luck};
 use tussock_plane::{BitGrid, Region, Site, outlines, tape};
 use tussock_simulate::Yard;
-use tussock_types::{Cells, MissedPocket, NotYetPocket, Place, Settings, Tape, UnseenGround};
+use tussock_types::{
+    Cells, LogLevel, LogVerdict, MissedPocket, NotYetPocket, Place, Settings, Tape, UnseenGround,
+};
 
 /// Pockets told apart.
 pub(crate) struct Sorted {
     pub(crate) missed: Vec<MissedPocket>,
     pub(crate) not_yet: Vec<NotYetPocket>,
     pub(crate) unseen: Vec<UnseenGround>,
+    /// Width that bare ground may have of which no pocket is made; 0 where positions show all.
+    bare_m: f64,
+}
+
+/// Width that bare ground too narrow for a pocket may have in truth: errors carry passes into it from both sides, and hide as
+/// much of it as they hide of a pocket.
+fn bare_m(unvisited: &BitGrid, shown_m: f64, settings: &Settings) -> f64 {
+    if shown_m <= settings.pockets.min_width_m {
+        return 0.0;
+    }
+    let bare = pockets::pockets(
+        unvisited,
+        settings.pockets.min_width_m,
+        settings.pockets.min_area_m2,
+    );
+    let widest_m = bare
+        .iter()
+        .map(|pocket| pocket.widest_m)
+        .filter(|widest_m| *widest_m < shown_m);
+    widest_m.map(|widest_m| widest_m + shown_m).fold(0.0, f64::max)
 }
 
 impl Sorted {
@@ -46,6 +68,7 @@ impl Sorted {
             missed: Vec::new(),
             not_yet: Vec::new(),
             unseen: Vec::new(),
+            bare_m: bare_m(&unvisited, shown_m, settings),
         };
         let hidden = unseen::hidden(ground, drive.lawn_m2);
         let mean = mean_visits(cells);
@@ -138,6 +161,36 @@ impl Sorted {
             }
         }
         sorted
+    }
+}
+
+impl Sorted {
+    /// Holds pockets and verdict to each other: a log that shows nothing shows no missed pocket, and poor positions that leave
+    /// a wide pocket undecided show none of that width.
+    pub(crate) fn hold_to(&mut self, verdict: &mut LogVerdict) {
+        if verdict.level == LogLevel::Unusable {
+            let why = "The log shows too little to tell whether this was left out.";
+            let first = self.unseen.len() + 1;
+            self.unseen.extend(
+                self.missed
+                    .drain(..)
+                    .enumerate()
+                    .map(|(at, pocket)| UnseenGround {
+                        id: format!("U{}", first + at),
+                        area_m2: pocket.area_m2,
+                        outline: pocket.outline,
+                        why: why.to_owned(),
+                    }),
+            );
+        }
+        if verdict.positions != LogLevel::Good {
+            let undecided_m = self.not_yet.iter().map(|pocket| pocket.widest_m);
+            let widest_m = undecided_m.fold(self.bare_m, f64::max);
+            if widest_m > verdict.smallest_findable_width_m {
+                verdict.smallest_findable_width_m = widest_m;
+                verdict.smallest_findable_pocket_m2 = std::f64::consts::FRAC_PI_4 * widest_m * widest_m;
+            }
+        }
     }
 }
 

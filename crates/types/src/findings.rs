@@ -8,6 +8,7 @@ use crate::{
     Settings,
 };
 use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
 
 /// Version of the layout of `findings.json`.
 pub const SCHEMA_VERSION: u32 = 1;
@@ -129,16 +130,52 @@ pub struct FrameFindings {
 /// Is this log good enough?
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct LogVerdict {
+    /// The worse of the next two.
+    #[serde(default)]
+    pub level: LogLevel,
+    /// Whether the positions, and how often they were logged, show pockets as small as asked for.
+    #[serde(default)]
+    pub positions: LogLevel,
+    /// Whether the machine drove for long enough that such pockets are more than luck.
+    #[serde(default)]
+    pub duration: LogLevel,
     /// Area of the smallest pocket that this log can find.
     pub smallest_findable_pocket_m2: f64,
-    /// Its width.
+    /// Its width: below it, positions or luck hide a pocket.
     pub smallest_findable_width_m: f64,
-    /// Whether that is at most the pocket that was asked for.
+    /// Hours of driving that are missing until a pocket as small as asked for can be told from luck; null where none are, or
+    /// where no hours would do.
+    #[serde(default)]
+    pub hours_more_needed: Option<f64>,
+    /// Whether `level` is good.
     pub good_enough: bool,
     /// The one thing to change where it is not, else what it can show. One sentence.
     pub advice: String,
     /// What else stands against trusting it, worst first: sentences.
     pub remarks: Vec<String>,
+}
+
+/// How far a log can be trusted, the best first.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum LogLevel {
+    /// It shows what was asked for.
+    Good,
+    /// It shows less; also findings that were saved before there were levels.
+    #[default]
+    Limited,
+    /// It shows nothing of a lawn.
+    Unusable,
+}
+
+/// Why a fix was left out of the path.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum LeftOut {
+    /// Poor dilution of precision, or no measurement.
+    PoorQuality,
+    /// Farther from its neighbours than a machine drives.
+    Jump,
 }
 
 /// Times and lengths of all traces together.
@@ -150,12 +187,19 @@ pub struct Span {
     pub end: Option<String>,
     /// First fix, seconds since 1970 in UTC; null in private outputs.
     pub start_unix_s: Option<f64>,
+    /// Number of fixes that were read: used, carried and left out together.
+    #[serde(default)]
+    pub fixes_read: u64,
     /// Number of fixes used for the path.
     pub fixes_used: u64,
+    /// Number of fixes while it was carried.
+    #[serde(default)]
+    pub fixes_carried: u64,
     /// Usual time between two fixes.
     pub period_s: f64,
-    /// Fixes left out for poor quality, and for jumps.
-    pub fixes_gated: u64,
+    /// Number of fixes left out, for each reason.
+    #[serde(default)]
+    pub fixes_left_out: BTreeMap<LeftOut, u64>,
     /// Length of the driven path.
     pub path_m: f64,
     /// Time on the move.
@@ -202,10 +246,24 @@ pub struct PositionFindings {
     pub drift_time_s: Option<f64>,
     /// Where these figures come from.
     pub source: NoiseSource,
+    /// Jumps of the receiver that stayed: positions before and after lie beside each other.
+    #[serde(default)]
+    pub steps: Vec<ReceiverStep>,
     /// Whether turns at the boundary were used to hold the drift; null until a stage does.
     pub anchored: Option<bool>,
     /// How the plan lies in the log's frame; null until a stage finds it.
     pub plan_offset: Option<PlanOffset>,
+}
+
+/// A jump of the receiver that stayed.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct ReceiverStep {
+    /// First fix after it, RFC 3339 in UTC; null in private outputs.
+    pub time: Option<String>,
+    /// How far it went east.
+    pub east_m: f64,
+    /// How far it went north.
+    pub north_m: f64,
 }
 
 /// Where the noise model comes from.

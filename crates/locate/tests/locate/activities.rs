@@ -36,7 +36,7 @@ fn by_hand() -> Track {
     };
     track.station = Some(Place::new(0.0, 0.0));
     track.halts = vec![stay(0.0, 600.0), stay(1000.0, 1500.0)];
-    track.span_s = Some((0.0, 1500.0));
+    (track.span_s, track.read_s) = (Some((0.0, 1500.0)), Some((0.0, 1500.0)));
     track.pieces = vec![
         Piece {
             vertices: vec![

@@ -77,13 +77,17 @@ fn check(track: &Track, fixes: &[Fix]) -> Result<(), TestCaseError> {
         return Ok(());
     };
     // Every second is one thing.
-    let mut told_s = first_s;
+    let Some((read_from_s, read_until_s)) = track.read_s else {
+        return Err(TestCaseError::fail("fixes were used but none was read"));
+    };
+    prop_assert!(read_from_s <= first_s && last_s <= read_until_s);
+    let mut told_s = read_from_s;
     for spell in spells(track, Lines::default()) {
         prop_assert_eq!(spell.start_s, told_s);
         prop_assert!(spell.end_s > spell.start_s);
         told_s = spell.end_s;
     }
-    prop_assert_eq!(told_s, last_s);
+    prop_assert_eq!(told_s, read_until_s);
     let mut now_s = first_s;
     for piece in &track.pieces {
         let start_s = piece.vertices[0].arrive_s;

@@ -90,6 +90,89 @@ fn a_burst_of_jumps_goes_as_a_whole() {
     assert_relative_eq!(track.path_m(), drive.length_m(), max_relative = 0.002);
 }
 
+/// Moves all fixes from `from` up to `until` north by `step_m`.
+fn stepped(fixes: &mut [tussock_types::Fix], from: usize, until: usize, step_m: f64) {
+    fixes[from..until].iter_mut().for_each(|fix| fix.second += step_m);
+}
+
+fn assert_all_used(track: &Track, fixes: usize) {
+    assert_eq!((track.gated_jumps, track.gated_quality), (0, 0));
+    assert_eq!(track.fixes_used, fixes);
+    assert!(track.carried.is_empty());
+}
+
+#[test]
+fn a_step_of_the_receiver_keeps_both_stretches_and_is_named() {
+    let drive = Drive::around(6, 0.4);
+    let mut fixes = drive.fixes();
+    let (at, total) = (250, fixes.len());
+    stepped(&mut fixes, at, total, 4.0);
+    let track = plainly_located(&fixes);
+    assert_all_used(&track, total);
+    let [step] = track.steps[..] else {
+        panic!("{:?}", track.steps)
+    };
+    assert_abs_diff_eq!(step.time_s, fixes[at].time_s);
+    // And what it drove in that second.
+    assert_abs_diff_eq!(step.north_m, 4.0, epsilon = 0.41);
+    assert_abs_diff_eq!(step.east_m, 0.0, epsilon = 0.41);
+    assert_eq!((track.pieces.len(), track.gaps.len()), (2, 0));
+    // The second in which it jumped is not driven.
+    assert_relative_eq!(track.path_m(), drive.length_m(), max_relative = 0.01);
+}
+
+#[test]
+fn a_small_step_between_quick_fixes_is_one_too() {
+    let drive = Drive::around(6, 0.4);
+    let mut fixes: Vec<_> = (0..2500)
+        .map(|index| {
+            let time_s = START_S + 0.2 * f64::from(index);
+            let place = drive.at(time_s);
+            tussock_types::Fix::bare(time_s, place.east_m, place.north_m)
+        })
+        .collect();
+    stepped(&mut fixes, 1250, 2500, 1.5);
+    let track = plainly_located(&fixes);
+    assert_all_used(&track, 2500);
+    assert_eq!(track.steps.len(), 1);
+}
+
+#[test]
+fn steps_there_and_back_and_onwards_lose_nothing() {
+    let drive = Drive::around(12, 0.4);
+    let mut fixes = drive.fixes();
+    let total = fixes.len();
+    stepped(&mut fixes, 250, 500, 6.0);
+    stepped(&mut fixes, 700, total, -5.0);
+    let track = plainly_located(&fixes);
+    assert_all_used(&track, total);
+    assert_eq!(track.steps.len(), 3);
+    assert_eq!(track.pieces.len(), 4);
+}
+
+#[test]
+fn a_burst_of_half_a_minute_is_no_step() {
+    let drive = Drive::around(6, 0.4);
+    let mut fixes = drive.fixes();
+    stepped(&mut fixes, 250, 280, 25.0);
+    let track = plainly_located(&fixes);
+    assert_eq!((track.gated_jumps, track.steps.len()), (30, 0));
+}
+
+#[test]
+fn unusable_fixes_at_the_end_are_silence() {
+    let drive = Drive::around(6, 0.4);
+    let mut fixes = drive.fixes();
+    let total = fixes.len();
+    fixes.iter_mut().for_each(|fix| fix.hdop = 0.9);
+    fixes[total - 100..].iter_mut().for_each(|fix| fix.hdop = 30.0);
+    let track = plainly_located(&fixes);
+    assert_eq!(track.gated_quality, 100);
+    let spells = tussock_locate::activities::spells(&track, Default::default());
+    let silent_s = tussock_locate::activities::time_s(&spells, tussock_locate::activities::Activity::Silent);
+    assert_abs_diff_eq!(silent_s, 100.0, epsilon = 1e-6);
+}
+
 #[test]
 fn a_bad_first_fix_does_not_condemn_the_rest() {
     let drive = Drive::around(3, 0.4);

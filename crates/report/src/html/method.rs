@@ -93,10 +93,9 @@ pub(super) fn method_facts(findings: &Findings) -> Vec<Fact> {
         "Path",
         words::path_length(span.path_m),
         format!(
-            "From {} fixes, one every {}; {} more were left out for poor quality or jumps.",
-            count(span.fixes_used),
-            duration(span.period_s),
-            count(span.fixes_gated)
+            "From {}, one every {}.",
+            words::fixes(span),
+            duration(span.period_s)
         ),
     ));
     if let Some(speed_mps) = span.speed_mps {

@@ -4,7 +4,7 @@ use super::plots;
 use crate::terminal::{later, verdict_sentence};
 use crate::words::{self, area, hours, percent, plural};
 use serde::Serialize;
-use tussock_types::{Findings, OutlineSource, Suggestion};
+use tussock_types::{Findings, LogLevel, OutlineSource, Suggestion};
 
 /// One question with its answer.
 #[derive(Serialize)]
@@ -51,9 +51,18 @@ pub(super) fn answers(findings: &Findings) -> Vec<Answer> {
 
 fn log(findings: &Findings) -> Answer {
     let verdict = &findings.log_verdict;
-    let word = if verdict.good_enough { "Yes" } else { "No" };
+    let word = match (verdict.level, verdict.positions) {
+        (LogLevel::Good, _) => "Yes",
+        (_, LogLevel::Good) => "Positions yes, but too short",
+        _ => "No",
+    };
     let lines = vec![verdict_sentence(verdict), words::sentence(&verdict.advice)];
     answer("log", "Is the log good enough?", word.to_owned(), lines)
+}
+
+/// Whether what is not found missing can be called there.
+fn shows_all(findings: &Findings) -> bool {
+    findings.log_verdict.level == LogLevel::Good && findings.outline_source == OutlineSource::Plan
 }
 
 fn missed(findings: &Findings) -> Answer {
@@ -69,7 +78,10 @@ fn missed(findings: &Findings) -> Answer {
     let pockets = &findings.missed_pockets;
     let total_m2: f64 = pockets.iter().map(|pocket| pocket.area_m2).sum();
     let word = match pockets.len() {
-        0 => words::capital(&words::none_missed(&findings.log_verdict)),
+        0 => words::capital(&words::none_missed(
+            &findings.log_verdict,
+            findings.outline_source,
+        )),
         count => format!("{}, {}", plural(count, "pocket", "pockets"), area(total_m2)),
     };
     let mut lines = vec![format!(
@@ -122,7 +134,7 @@ fn why(findings: &Findings) -> Answer {
                 ),
                 vec![words::sentence(&spot.why)],
             ),
-            None if findings.log_verdict.good_enough => {
+            None if shows_all(findings) => {
                 answer("why", question, "Nothing needs a reason".to_owned(), Vec::new())
             }
             None => answer("why", question, "This log cannot tell".to_owned(), Vec::new()),
@@ -184,7 +196,8 @@ fn change(findings: &Findings) -> Answer {
             ),
         );
     }
-    if !findings.log_verdict.good_enough {
+    let verdict = &findings.log_verdict;
+    if verdict.positions != LogLevel::Good || verdict.level == LogLevel::Unusable {
         return said(
             "Log again first",
             "Change nothing in the garden on the strength of this log.".to_owned(),
@@ -221,6 +234,16 @@ fn change(findings: &Findings) -> Answer {
                 "Let it run on. After {} of driving in all, what is still bare can be told from bad luck.",
                 hours(decide_h)
             ),
+        ),
+        (true, None) if findings.outline_source == OutlineSource::Trace => said(
+            "Give the outline first",
+            "Walk round the lawn with the logger and make a plan of it: what lies beyond the drive cannot be seen in the \
+             log."
+                .to_owned(),
+        ),
+        (true, None) if !shows_all(findings) => said(
+            "Nothing yet",
+            words::sentence(verdict.remarks.first().map_or(verdict.advice.as_str(), String::as_str)),
         ),
         (true, None) => said(
             "Nothing",

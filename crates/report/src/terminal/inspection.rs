@@ -60,7 +60,7 @@ fn file_rows(sheet: &mut Sheet, facts: &LogFacts) {
         .unwrap_or_default();
     sheet.row(
         "  Used",
-        &format!("{} fixes from {share}{resolution}", count(facts.fixes)),
+        &format!("{} from {share}{resolution}", words::number_of_fixes(facts.fixes)),
     );
     if facts.skipped.is_empty() {
         sheet.row("  Skipped", "nothing");
@@ -104,17 +104,9 @@ fn span_rows(sheet: &mut Sheet, span: &Span) {
         _ => "no dates".to_owned(),
     };
     sheet.row("Time", &when);
-    let gated = match span.fixes_gated {
-        0 => String::new(),
-        gated => format!("; {} more left out for poor quality or jumps", count(gated)),
-    };
     sheet.row(
         "Fixes",
-        &format!(
-            "{} used, one every {}{gated}",
-            count(span.fixes_used),
-            duration(span.period_s)
-        ),
+        &format!("{}, one every {}", words::fixes(span), duration(span.period_s)),
     );
     let mut hours = vec![format!("driving {}", duration(span.driving_s))];
     if let Some(at_station_s) = span.at_station_s {

@@ -12,7 +12,7 @@ mod inspection;
 mod reference;
 
 use crate::words::{self, area, hours, metres, minutes, percent, plural};
-use tussock_types::{Coverage, Findings, LogVerdict, MissedPocket, OutlineSource, Place, Span};
+use tussock_types::{Coverage, Findings, LogLevel, LogVerdict, MissedPocket, OutlineSource, Place, Span};
 
 pub use chart::answer_map;
 pub use comparison::answer_comparison;
@@ -191,14 +191,18 @@ pub(crate) fn verdict_sentence(verdict: &LogVerdict) -> String {
         metres(verdict.smallest_findable_width_m),
         area(verdict.smallest_findable_pocket_m2)
     );
-    // No lawn holds such a pocket: nothing can be said of this log.
-    const NO_GARDEN_M: f64 = 200.0;
-    match verdict.good_enough {
-        _ if verdict.smallest_findable_width_m >= NO_GARDEN_M => {
-            "The log is not good enough: it shows nothing of a lawn.".to_owned()
+    match (verdict.level, verdict.positions) {
+        (LogLevel::Unusable, LogLevel::Good) => {
+            "The log is too short: positions are good, but it shows nothing of a lawn yet.".to_owned()
         }
-        true => format!("The log is good enough: it can show missed {smallest}."),
-        false => format!("The log is not good enough: it can only show missed {smallest}."),
+        (LogLevel::Unusable, _) => "The log is not good enough: it shows nothing of a lawn.".to_owned(),
+        (LogLevel::Good, _) => format!("The log is good enough: it can show missed {smallest}."),
+        (LogLevel::Limited, LogLevel::Good) => {
+            format!(
+                "The log is too short: positions are good, but only missed {smallest} are more than bad luck."
+            )
+        }
+        (LogLevel::Limited, _) => format!("The log is not good enough: it can only show missed {smallest}."),
     }
 }
 
@@ -252,7 +256,7 @@ fn missed_rows(sheet: &mut Sheet, findings: &Findings) {
     let pockets = &findings.missed_pockets;
     if pockets.is_empty() {
         let text = match findings.coverage {
-            Some(_) => words::none_missed(&findings.log_verdict),
+            Some(_) => words::none_missed(&findings.log_verdict, findings.outline_source),
             None => "not looked for without a cutting width".to_owned(),
         };
         sheet.row("Missed", &text);
@@ -467,8 +471,8 @@ fn span_row(sheet: &mut Sheet, span: &Span) {
     sheet.row(
         "From",
         &format!(
-            "{} fixes, one every {}; {} driven in {}{silent}",
-            words::count(span.fixes_used),
+            "{}, one every {}; {} driven in {}{silent}",
+            words::fixes(span),
             words::duration(span.period_s),
             words::path_length(span.path_m),
             words::duration(span.driving_s)

@@ -10,7 +10,8 @@ mod reference;
 pub(crate) use comparison::*;
 pub(crate) use reference::*;
 use tussock_types::{
-    Cause, Estimate, LogVerdict, NoiseSource, OverTime, Place, PromiseVerdict, SuggestionKind, Tape,
+    Cause, Estimate, LeftOut, LogLevel, LogVerdict, NoiseSource, OutlineSource, OverTime, Place,
+    PromiseVerdict, Span, SuggestionKind, Tape,
 };
 use unicode_width::{UnicodeWidthChar, UnicodeWidthStr};
 
@@ -487,15 +488,51 @@ pub(crate) fn position(lat: Option<f64>, lon: Option<f64>, place: Place) -> Stri
     }
 }
 
-/// What is said where nothing counts as missed: a poor log shows wide pockets only.
-pub(crate) fn none_missed(verdict: &LogVerdict) -> String {
-    if verdict.good_enough {
-        "nothing that luck does not explain".to_owned()
-    } else {
-        format!(
-            "nothing from {} wide up; narrower pockets this log cannot show",
-            metres(verdict.smallest_findable_width_m)
-        )
+/// What is said where nothing counts as missed: a poor or short log shows wide pockets only, and what lies beyond a drive
+/// that drew its own outline nobody knows.
+pub(crate) fn none_missed(verdict: &LogVerdict, source: OutlineSource) -> String {
+    let narrower = format!(
+        "nothing from {} wide up; narrower pockets this log cannot show",
+        metres(verdict.smallest_findable_width_m)
+    );
+    match (verdict.level, source) {
+        (LogLevel::Unusable, _) => "this log cannot tell".to_owned(),
+        (_, OutlineSource::Trace) => "not known without an outline of the lawn".to_owned(),
+        (LogLevel::Limited, _) => narrower,
+        (LogLevel::Good, _) => "nothing that luck does not explain".to_owned(),
+    }
+}
+
+/// 1 fix, 2 fixes.
+pub(crate) fn number_of_fixes(number: u64) -> String {
+    match number {
+        1 => "1 fix".to_owned(),
+        _ => format!("{} fixes", count(number)),
+    }
+}
+
+/// How many fixes were used, and what became of the others that were read.
+pub(crate) fn fixes(span: &Span) -> String {
+    let mut others: Vec<String> = span
+        .fixes_left_out
+        .iter()
+        .map(|(reason, number)| match reason {
+            LeftOut::PoorQuality => format!("{} of poor quality", count(*number)),
+            LeftOut::Jump if *number == 1 => "1 jump".to_owned(),
+            LeftOut::Jump => format!("{} jumps", count(*number)),
+        })
+        .collect();
+    if span.fixes_carried > 0 {
+        others.push(format!("{} while carried", count(span.fixes_carried)));
+    }
+    match others.is_empty() {
+        true => number_of_fixes(span.fixes_used),
+        false => format!(
+            "{} of {} read (left out: {})",
+            count(span.fixes_used),
+            number_of_fixes(span.fixes_read),
+            others.join(", ")
+        ),
     }
 }
 
@@ -597,17 +634,25 @@ mod tests {
     #[test]
     fn a_poor_log_says_only_which_widths_it_can_speak_of() {
         let mut verdict = LogVerdict {
+            level: LogLevel::Limited,
+            positions: LogLevel::Limited,
+            duration: LogLevel::Good,
             smallest_findable_pocket_m2: 91.6,
             smallest_findable_width_m: 10.8,
+            hours_more_needed: None,
             good_enough: false,
             advice: String::new(),
             remarks: Vec::new(),
         };
+        let said = |verdict: &LogVerdict| none_missed(verdict, OutlineSource::Plan);
         assert_eq!(
-            none_missed(&verdict),
+            said(&verdict),
             "nothing from 10.8 m wide up; narrower pockets this log cannot show"
         );
-        verdict.good_enough = true;
-        assert_eq!(none_missed(&verdict), "nothing that luck does not explain");
+        verdict.level = LogLevel::Good;
+        assert_eq!(said(&verdict), "nothing that luck does not explain");
+        assert!(none_missed(&verdict, OutlineSource::Trace).contains("without an outline"));
+        verdict.level = LogLevel::Unusable;
+        assert_eq!(said(&verdict), "this log cannot tell");
     }
 }

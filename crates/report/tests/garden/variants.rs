@@ -209,6 +209,9 @@ pub(crate) fn bare_findings() -> Findings {
     findings.inputs.clear();
     findings.log_verdict.remarks.clear();
     findings.log_verdict.good_enough = false;
+    findings.log_verdict.level = LogLevel::Unusable;
+    findings.log_verdict.positions = LogLevel::Unusable;
+    findings.log_verdict.duration = LogLevel::Unusable;
     let span = &mut findings.span;
     *span = Span {
         start: None,
@@ -226,6 +229,7 @@ pub(crate) fn bare_findings() -> Findings {
         drift_m: None,
         drift_time_s: None,
         source: NoiseSource::Default,
+        steps: Vec::new(),
         anchored: None,
         plan_offset: None,
     };
