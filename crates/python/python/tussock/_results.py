@@ -5,16 +5,15 @@ from __future__ import annotations
 import base64
 import html
 import json
-import os
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from . import _folder, _tussock
-from ._errors import ReportError
-from ._inputs import PathLike, Source, _fetched, _frame_of
+from . import _asked, _folder, _tussock
+from ._errors import OutputError, ReportError
+from ._inputs import PathLike, Source, _frame_of, fetched
 from ._record import Record
 
 if TYPE_CHECKING:
@@ -100,7 +99,7 @@ class Findings:
     """
 
     def __init__(self, inner: _tussock.Findings) -> None:
-        self._inner = inner
+        self._inner = _asked.instance(ReportError, "findings", inner, _tussock.Findings, "read_findings reads saved ones")
 
     @cached_property
     def _record(self) -> Record:
@@ -123,7 +122,7 @@ class Findings:
     def to_json(self, *, private: bool = False) -> str:
         """``findings.json``, byte for byte what the command writes. ``private`` leaves out places on Earth, dates, names and
         digests."""
-        return self._inner.to_json(private)
+        return self._inner.to_json(_asked.truth(ReportError, "private", private))
 
     @cached_property
     def cells(self) -> Cells | None:
@@ -150,8 +149,8 @@ class Findings:
 
     def to_geodataframe(self, kind: str | None = None) -> geopandas.GeoDataFrame:
         """Features of one of :data:`KINDS`, or all, in WGS 84; columns as in ``findings.geojson``."""
-        if kind is not None and kind not in KINDS:
-            raise ReportError(f"kind {kind!r}, expected one of {', '.join(KINDS)}", "unknown_kind")
+        if kind is not None:
+            _asked.word(ReportError, "kind", kind, KINDS, "unknown_kind")
         features = json.loads(self._inner.geojson())["features"]
         return _frame_of([one for one in features if kind in (None, one["properties"]["kind"])])
 
@@ -162,12 +161,14 @@ class Findings:
     def report(self, folder: PathLike, *, private: bool = False, map_width_px: int = 1600) -> list[Path]:
         """Writes all outputs into a folder: each complete or not there at all. Files that this tool did not write, or that were
         changed since, are never replaced (:class:`OutputError`)."""
-        outputs = self._inner.outputs(private, map_width_px)
-        return _folder.write(Path(os.fspath(folder)), outputs, OUTPUT_NAMES)
+        place = Path(_asked.path(OutputError, "folder", folder))
+        width_px = _asked.whole(ReportError, "map_width_px", map_width_px, 1, 2**32 - 1)
+        outputs = self._inner.outputs(_asked.truth(ReportError, "private", private), width_px)
+        return _folder.write(place, outputs, OUTPUT_NAMES)
 
     def left_out(self, *, private: bool = False) -> dict[str, str]:
         """Files that :meth:`report` leaves out, each with the reason."""
-        return dict(self._inner.left_out(private))
+        return dict(self._inner.left_out(_asked.truth(ReportError, "private", private)))
 
     def __str__(self) -> str:
         return self._inner.answer()
@@ -211,6 +212,9 @@ class Findings:
         ``most_visits`` is the end of the scale (default: the 98 % quantile of the lawn's cells). Two plots with the same end can
         be compared.
         """
+        if most_visits is not None:
+            most_visits = _asked.number(ReportError, "most_visits", most_visits, 0.0)
+
         import matplotlib.pyplot as plt
         import numpy as np
         from matplotlib.patches import PathPatch
@@ -271,19 +275,15 @@ def _findings_again(content: bytes) -> Findings:
 
 def read_findings(source: Source) -> Findings:
     """Reads ``findings.json``: a path, or its bytes."""
-    name, content = _fetched(source, _NotThere, "findings")
+    name, content = fetched(source, ReportError, "findings")
     return Findings(_tussock.read_findings(name, content))
-
-
-# Files that are not there raise the class that reading them would.
-_NotThere: Any = ReportError
 
 
 class Comparison:
     """What a change brought: the fields of ``comparison.json`` are attributes."""
 
     def __init__(self, inner: _tussock.Comparison) -> None:
-        self._inner = inner
+        self._inner = _asked.instance(ReportError, "comparison", inner, _tussock.Comparison, "read_comparison reads saved ones")
 
     @cached_property
     def _record(self) -> Record:
@@ -309,7 +309,7 @@ class Comparison:
     def report(self, folder: PathLike) -> list[Path]:
         """Writes ``comparison.json`` and ``comparison.html`` by the rules of :meth:`Findings.report`."""
         outputs = [("comparison.json", self.to_json().encode()), ("comparison.html", self._inner.html().encode())]
-        return _folder.write(Path(os.fspath(folder)), outputs, OUTPUT_NAMES)
+        return _folder.write(Path(_asked.path(OutputError, "folder", folder)), outputs, OUTPUT_NAMES)
 
     def __str__(self) -> str:
         return self._inner.answer()
@@ -323,7 +323,7 @@ class Comparison:
 
 def read_comparison(source: Source) -> Comparison:
     """Reads ``comparison.json``: a path, or its bytes."""
-    name, content = _fetched(source, _NotThere, "comparison")
+    name, content = fetched(source, ReportError, "comparison")
     return Comparison(_tussock.read_comparison(name, content))
 
 
@@ -386,6 +386,7 @@ TIDY_COLUMNS: tuple[Column, ...] = (
 
 def tidy_row(findings: Findings) -> dict[str, Any]:
     """One row for one trace: the columns of :data:`TIDY_COLUMNS`."""
+    _asked.instance(ReportError, "findings", findings, Findings, "tussock.analyse gives them")
     own = {
         "inputs": " ".join(one.name for one in findings.inputs),
         "machines": " ".join(findings.span.machines),
@@ -411,6 +412,7 @@ def tidy(findings: Sequence[Findings]) -> pandas.DataFrame:
     in ``frame.attrs["columns"]``."""
     import pandas as pd
 
-    frame = pd.DataFrame([tidy_row(one) for one in findings], columns=[column.name for column in TIDY_COLUMNS])
+    listed = _asked.items(ReportError, "findings", findings, "a list of findings")
+    frame = pd.DataFrame([tidy_row(one) for one in listed], columns=[column.name for column in TIDY_COLUMNS])
     frame.attrs["columns"] = {column.name: [column.unit, column.meaning] for column in TIDY_COLUMNS}
     return frame

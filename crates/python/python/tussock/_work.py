@@ -8,9 +8,9 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Union
 
-from . import _tussock
+from . import _asked, _tables, _tussock
 from ._errors import AnalyseError, CompareError, SimulateError
-from ._inputs import PathLike, Plan, Reference, Settings, Source, Trace, as_plan, as_reference, as_settings, read_all
+from ._inputs import PathLike, Plan, Reference, Settings, Source, Trace, as_plan, as_reference, as_settings, is_source, read_all
 from ._record import Record
 from ._results import Comparison, Findings
 
@@ -30,18 +30,13 @@ def _job(
     if isinstance(logs, Trace):
         traces = [logs]
     else:
-        several: Any = logs if _is_several(logs) else [logs]
-        listed: list[Any] = list(several)
+        listed = [logs] if is_source(logs) else _asked.items(AnalyseError, "logs", logs, "traces, paths, bytes or data frames")
         ready = [one for one in listed if isinstance(one, Trace)]
         if ready and len(ready) != len(listed):
             raise AnalyseError("traces and logs in one list, expected one kind", "mixed")
         traces = ready or read_all(listed, settings=wanted)
     laid = as_plan(plan, wanted)
     return [trace._inner for trace in traces], None if laid is None else laid._inner, wanted._inner
-
-
-def _is_several(logs: Any) -> bool:
-    return not isinstance(logs, (str, bytes, bytearray, memoryview)) and not hasattr(logs, "__fspath__")
 
 
 def analyse(
@@ -63,7 +58,8 @@ def analyse(
     """
     traces, laid, wanted = _job(logs, plan, settings, cut_width_m)
     path = None if reference is None else as_reference(reference, as_settings(settings))._inner
-    return Findings(_tussock.analyse(traces, laid, wanted, seed, suggestions, path))
+    advised = _asked.truth(AnalyseError, "suggestions", suggestions)
+    return Findings(_tussock.analyse(traces, laid, wanted, _asked.whole(AnalyseError, "seed", seed), advised, path))
 
 
 def against_reference(
@@ -106,8 +102,17 @@ def compare(
     Findings of :func:`analyse` know the logs behind them, so that luck from night to night is better known than with saved
     ones. Position error and night-to-night variation are named apart in ``difference``.
     """
-    sides = names or tuple([one.name for one in side.inputs] for side in (before, after))
-    return Comparison(_tussock.compare(before._inner, after._inner, list(sides[0]), list(sides[1]), seed))
+    for name, side in (("before", before), ("after", after)):
+        _asked.instance(CompareError, name, side, Findings, "tussock.analyse and tussock.read_findings give them")
+    listed = [[one.name for one in side.inputs] for side in (before, after)] if names is None else _names(names)
+    return Comparison(_tussock.compare(before._inner, after._inner, *listed, _asked.whole(CompareError, "seed", seed)))
+
+
+def _names(names: Any) -> list[list[str]]:
+    sides = _asked.items(CompareError, "names", names, "the names of the logs before, and those after")
+    if len(sides) != 2:
+        raise CompareError(f"names has {len(sides)} lists, expected those before and those after", "value")
+    return [[_asked.text(CompareError, "a name", one) for one in _asked.items(CompareError, "names", side, "texts")] for side in sides]
 
 
 def measures(
@@ -146,6 +151,9 @@ class GridCount:
     hits: numpy.ndarray[Any, Any]
 
 
+_RULES = ("fix_inside", "path_crosses", "swath_covers_centre", "area_weighted")
+
+
 def count_on_grid(
     logs: Logs,
     corners: Sequence[tuple[float, float]],
@@ -169,22 +177,33 @@ def count_on_grid(
     ``swath_covers_centre`` and ``area_weighted`` (both with ``cut_width_m``). ``path`` is ``as_logged`` or ``located``.
     """
     traces, laid, wanted = _job(logs, plan, settings, None)
+    places = _asked.items(AnalyseError, "corners", corners, "three places")
+    if len(places) != 3:
+        raise AnalyseError(f"corners has {len(places)} places, expected 3", "grid")
+
+    def unless_none(check: Any, name: str, value: Any, low: Any) -> Any:
+        return None if value is None else check(AnalyseError, name, value, low)
+
     wish = {
-        "axes": axes,
-        "corners": [list(map(float, corner)) for corner in corners],
-        "columns": columns,
-        "rows": rows,
-        "cell_m": cell_m,
-        "rule": rule,
-        "cut_width_m": cut_width_m,
-        "path": path,
-        "new_pass_after_s": new_pass_after_s,
+        "axes": _asked.word(AnalyseError, "axes", axes, ("earth", "degrees", "local"), "grid"),
+        "corners": [_asked.numbers_of(AnalyseError, f"corners[{number}]", one, 2) for number, one in enumerate(places)],
+        "columns": unless_none(_asked.whole, "columns", columns, 1),
+        "rows": unless_none(_asked.whole, "rows", rows, 1),
+        "cell_m": unless_none(_asked.number, "cell_m", cell_m, 1e-6),
+        "rule": _asked.word(AnalyseError, "rule", rule, _RULES, "grid"),
+        "cut_width_m": unless_none(_asked.number, "cut_width_m", cut_width_m, 1e-6),
+        "path": _asked.word(AnalyseError, "path", path, ("as_logged", "located"), "grid"),
+        "new_pass_after_s": _asked.number(AnalyseError, "new_pass_after_s", new_pass_after_s, 0.0),
     }
     counted = _tussock.count_on_grid(traces, laid, wanted, json.dumps(wish))
     shape = (counted[1], counted[0])
     return GridCount(
         counted[2], counted[3], counted[4].reshape(shape), counted[5].reshape(shape), counted[6].reshape(shape)
     )
+
+
+#: More would take hours and tell nothing.
+_MOST_DRAWS = 1_000_000
 
 
 def compare_patterns(
@@ -205,8 +224,16 @@ def compare_patterns(
     >>> round(found.difference.estimate, 6), found.gardens, found.nights
     (0.2, 2, 8)
     """
-    listed = [(name, list(map(float, a)), list(map(float, b))) for name, (a, b) in gardens.items()]
-    return Record(json.loads(_tussock.compare_paired(listed, paired_nights, draws, seed)))
+    listed = []
+    for name, nights in _asked.table(CompareError, "gardens", gardens, "nights of two patterns under the name of each").items():
+        pair = _asked.items(CompareError, f"garden {name}", nights, "its nights under both patterns")
+        if len(pair) != 2:
+            raise CompareError(f"garden {name} has nights of {len(pair)} patterns, expected 2", "value")
+        first, second = (_asked.numbers_of(CompareError, f"garden {name}", one) for one in pair)
+        listed.append((_asked.text(CompareError, "the name of a garden", name), first, second))
+    paired = _asked.truth(CompareError, "paired_nights", paired_nights)
+    times, number = _asked.whole(CompareError, "draws", draws, 1, _MOST_DRAWS), _asked.whole(CompareError, "seed", seed)
+    return Record(json.loads(_tussock.compare_paired(listed, paired, times, number)))
 
 
 def spread_of(
@@ -224,24 +251,33 @@ def spread_of(
     >>> found.gardens, found.nights, round(found.night_sd, 4), round(found.garden_sd, 4)
     (3, 6, 0.0265, 0.0775)
     """
-    named: dict[Any, Any] = dict(gardens) if isinstance(gardens, Mapping) else dict(enumerate(gardens))
+    listed = gardens if isinstance(gardens, Mapping) else _asked.items(CompareError, "gardens", gardens, "the nights of each")
+    named: dict[Any, Any] = dict(listed if isinstance(listed, Mapping) else enumerate(listed))
     nights = []
     for name, values in named.items():
-        values = list(map(float, values))
+        values = _asked.numbers_of(CompareError, f"garden {name}", values)
         if isinstance(position_sd, Mapping):
-            deviations = list(map(float, position_sd[name]))
+            deviations = _asked.numbers_of(CompareError, f"position_sd of {name}", position_sd.get(name))
             if len(deviations) != len(values):
                 raise CompareError(
                     f"garden {name}: {len(deviations)} position errors for {len(values)} nights, expected one for each", "uneven"
                 )
         else:
-            deviations = [float(position_sd)] * len(values)
+            deviations = [_asked.number(CompareError, "position_sd", position_sd, 0.0)] * len(values)
         nights.append(list(zip(values, deviations)))
     return Record(json.loads(_tussock.spread_of(nights)))
 
 
 def _three(spread: Mapping[str, Any]) -> tuple[float, float, float]:
-    return spread["position_sd"], spread["night_sd"], spread["garden_sd"]
+    of = _asked.table(CompareError, "spread", spread, "what tussock.spread_of gives")
+    position, night, garden = (
+        _asked.number(CompareError, name, of.get(name), 0.0) for name in ("position_sd", "night_sd", "garden_sd")
+    )
+    return position, night, garden
+
+
+def _told_apart(difference: Any, level: Any) -> tuple[float, float]:
+    return _asked.number(CompareError, "difference", difference), _asked.number(CompareError, "level", level, 0.0, 1.0)
 
 
 def nights_needed(
@@ -258,14 +294,18 @@ def nights_needed(
     >>> tussock.nights_needed(spread, 0.05, gardens=6), tussock.nights_needed(spread, 0.005, gardens=6)
     (2, None)
     """
-    return _tussock.nights_needed(_three(spread), difference, gardens, level, power)
+    by, at = _told_apart(difference, level)
+    count, sure = _asked.whole(CompareError, "gardens", gardens, 1), _asked.number(CompareError, "power", power, 0.0, 1.0)
+    return _tussock.nights_needed(_three(spread), by, count, at, sure)
 
 
 def gardens_needed(
     spread: Mapping[str, Any], difference: float, *, nights: int, level: float = 0.05, power: float = 0.8
 ) -> int:
     """How many gardens, with so many nights of each pattern in each? See :func:`nights_needed`."""
-    return _tussock.gardens_needed(_three(spread), difference, nights, level, power)
+    by, at = _told_apart(difference, level)
+    count, sure = _asked.whole(CompareError, "nights", nights, 1), _asked.number(CompareError, "power", power, 0.0, 1.0)
+    return _tussock.gardens_needed(_three(spread), by, count, at, sure)
 
 
 def power_of(spread: Mapping[str, Any], difference: float, *, gardens: int, nights: int, level: float = 0.05) -> float:
@@ -276,7 +316,9 @@ def power_of(spread: Mapping[str, Any], difference: float, *, gardens: int, nigh
     >>> round(tussock.power_of(spread, 0.0, gardens=4, nights=3), 6)
     0.05
     """
-    return _tussock.power(_three(spread), difference, gardens, nights, level)
+    by, at = _told_apart(difference, level)
+    each = _asked.whole(CompareError, "gardens", gardens, 1), _asked.whole(CompareError, "nights", nights, 1)
+    return _tussock.power(_three(spread), by, *each, at)
 
 
 #: Position error of a log: white part, drift part (metres, per axis) and drift time (s).
@@ -296,6 +338,24 @@ class Simulated:
     trace: Trace
     #: What really happened: ``visited_fraction``, ``lawn_m2``, ``driving_s``, ``driven_m``, ``visits_histogram``, ``pockets``, ...
     truth: Record
+
+
+_PATTERNS = ("roaming", "lanes", "outward_spiral", "combined")
+_FIRST_START_S, _LAST_START_S = 347_155_200.0, 4_102_444_800.0
+_TURN_LAWS = ("uniform_from_normal", "cosine_from_normal", "reflect_with_spread", "from_heading")
+
+
+def _start_unix_s(start: Any) -> float:
+    if isinstance(start, str):
+        try:
+            start = datetime.datetime.fromisoformat(start.replace("Z", "+00:00"))
+        except ValueError:
+            raise SimulateError(f"start is {start!r}, expected a time such as 2026-05-01T20:00:00Z", "start") from None
+    start_s = _tables.instant(SimulateError, "start", start)
+    # Written so that NaN fails too.
+    if not _FIRST_START_S <= start_s < _LAST_START_S:
+        raise _asked.refused(SimulateError, "start", start, "a time from 1981 to 2099, as logs have", "start")
+    return start_s
 
 
 def simulate(
@@ -330,40 +390,39 @@ def simulate(
     The same arguments give the same fixes on every machine.
     """
     wanted = as_settings(settings)
-    laid = as_plan(plan, wanted)
-    assert laid is not None
+    laid = plan if isinstance(plan, Plan) else Plan(plan, settings=wanted)
+    known = wanted.machine
 
-    def first(*values: float | None) -> float:
-        return next(value for value in values if value is not None)
+    def first(name: str, *values: float | None) -> float:
+        return _asked.number(SimulateError, name, next(value for value in values if value is not None))
 
     if isinstance(noise, str):
-        if noise not in NOISES:
-            raise SimulateError(f"noise {noise!r}, expected one of {', '.join(NOISES)}, or three numbers", "noise")
-        noise = NOISES[noise]
-    width_m = first(cut_width_m, wanted.machine.cut_width_m, 0.22)
-    if isinstance(start, str):
-        start = datetime.datetime.fromisoformat(start.replace("Z", "+00:00"))
-    wish = {
+        noise = NOISES[_asked.word(SimulateError, "noise", noise, NOISES, "noise")]
+    white_m, drift_m, drift_time_s = _asked.numbers_of(SimulateError, "noise", noise, 3)
+    width_m = first("cut_width_m", cut_width_m, known.cut_width_m, 0.22)
+    lengths = {
         "hours": hours,
-        "seed": seed,
-        "pattern": pattern,
-        "turn_law": turn_law,
-        "speed_mps": first(speed_mps, wanted.machine.speed_mps, 0.4),
-        "cut_width_m": width_m,
-        "past_boundary_m": first(past_boundary_m, wanted.machine.past_boundary_m, -0.2),
-        "turning_s": list(turning_s),
-        "outing_s": list(outing_s),
-        "charging_s": list(charging_s),
-        "lane_spacing_m": first(lane_spacing_m, 0.9 * width_m),
         "lane_direction_deg": lane_direction_deg,
         "lane_jitter_m": lane_jitter_m,
         "lane_turn_each_round_deg": lane_turn_each_round_deg,
         "period_s": period_s,
-        "white_m": noise[0],
-        "drift_m": noise[1],
-        "drift_time_s": noise[2],
-        "start_unix_s": start.timestamp(),
         "truth_cell_m": truth_cell_m,
+    }
+    spells = {"turning_s": turning_s, "outing_s": outing_s, "charging_s": charging_s}
+    wish = {
+        **{name: _asked.number(SimulateError, name, value) for name, value in lengths.items()},
+        **{name: _asked.numbers_of(SimulateError, name, value, 2) for name, value in spells.items()},
+        "seed": _asked.whole(SimulateError, "seed", seed),
+        "pattern": _asked.word(SimulateError, "pattern", pattern, _PATTERNS),
+        "turn_law": _asked.word(SimulateError, "turn_law", turn_law, _TURN_LAWS),
+        "speed_mps": first("speed_mps", speed_mps, known.speed_mps, 0.4),
+        "cut_width_m": width_m,
+        "past_boundary_m": first("past_boundary_m", past_boundary_m, known.past_boundary_m, -0.2),
+        "lane_spacing_m": first("lane_spacing_m", lane_spacing_m, 0.9 * width_m),
+        "white_m": white_m,
+        "drift_m": drift_m,
+        "drift_time_s": drift_time_s,
+        "start_unix_s": _start_unix_s(start),
     }
     trace, truth = _tussock.simulate(laid._inner, wanted._inner, json.dumps(wish))
     return Simulated(Trace(trace), Record(json.loads(truth)))
@@ -379,4 +438,7 @@ def invent_garden(
     >>> tussock.plan_check(plan).is_sound
     True
     """
-    return Plan._of(_tussock.invent_garden(kind, seed, area_m2, passage_m))
+    least_m2, most_m2 = _asked.numbers_of(SimulateError, "area_m2", area_m2, 2)
+    wanted = _asked.word(SimulateError, "kind", kind, ("convex", "ell", "islands", "two_rooms", "you"), "unknown_kind")
+    number, wide_m = _asked.whole(SimulateError, "seed", seed), _asked.number(SimulateError, "passage_m", passage_m)
+    return Plan._of(_tussock.invent_garden(wanted, number, (least_m2, most_m2), wide_m))

@@ -1,0 +1,116 @@
+"""What is asked for, held against what can be: whatever cannot is refused in our words."""
+
+from __future__ import annotations
+
+import math
+import numbers
+import os
+from collections.abc import Iterable, Mapping, Sequence
+from typing import Any
+
+from ._errors import TussockError
+
+Error = type[TussockError]
+
+
+def shown(value: Any) -> str:
+    """A value in a sentence: itself where it is short, else its type."""
+    told = repr(value) if isinstance(value, (str, bytes, numbers.Number, type(None))) else ""
+    return told if 0 < len(told) <= 60 else f"of the type {type(value).__name__}"
+
+
+def refused(error: Error, name: str, value: Any, expected: str, kind: str, hint: str | None = None) -> TussockError:
+    """The sentence of every refusal here."""
+    return error(f"{name} is {shown(value)}, expected {expected}", kind, hint)
+
+
+def number(error: Error, name: str, value: Any, low: float = -math.inf, high: float = math.inf) -> float:
+    """A finite number in a range."""
+    try:
+        found = float(value) if isinstance(value, numbers.Real) and not _is_truth(value) else math.nan
+    except OverflowError:
+        found = math.nan
+    if math.isfinite(found) and low <= found <= high:
+        return found
+    raise refused(error, name, value, f"a number{_range(low, high)}", "out_of_range")
+
+
+def whole(error: Error, name: str, value: Any, low: int = 0, high: int = 2**64 - 1) -> int:
+    """A whole number in a range."""
+    if isinstance(value, numbers.Integral) and not _is_truth(value) and low <= int(value) <= high:
+        return int(value)
+    raise refused(error, name, value, f"a whole number{_range(low, high)}", "out_of_range")
+
+
+def truth(error: Error, name: str, value: Any) -> bool:
+    """True or false."""
+    if _is_truth(value):
+        return bool(value)
+    raise refused(error, name, value, "True or False", "value")
+
+
+def text(error: Error, name: str, value: Any) -> str:
+    """A text that can be written down."""
+    if isinstance(value, str) and not any("\ud800" <= letter <= "\udfff" for letter in value):
+        return str(value)
+    raise refused(error, name, value, "a text", "value")
+
+
+def word(error: Error, name: str, value: Any, words: Iterable[str], kind: str = "value") -> str:
+    """One of some words."""
+    listed = list(words)
+    if isinstance(value, str) and value in listed:
+        return value
+    raise refused(error, name, value, f"one of {', '.join(listed)}", kind)
+
+
+def numbers_of(error: Error, name: str, value: Any, count: int | None = None) -> list[float]:
+    """Finite numbers, so many where that is given."""
+    listed = items(error, name, value, "numbers" if count is None else f"{count} numbers")
+    if count not in (None, len(listed)):
+        raise error(f"{name} has {len(listed)} values, expected {count} numbers", "value")
+    return [number(error, f"{name}[{place}]", one) for place, one in enumerate(listed)]
+
+
+def items(error: Error, name: str, value: Any, expected: str) -> list[Any]:
+    """What a list, a tuple, an array or a series holds; neither texts nor tables."""
+    if not isinstance(value, (str, bytes, bytearray, memoryview, Mapping)) and getattr(value, "ndim", 1) == 1:
+        try:
+            return list(value)
+        except TypeError:
+            pass
+    raise refused(error, name, value, expected, "value")
+
+
+def table(error: Error, name: str, value: Any, expected: str) -> Mapping[Any, Any]:
+    """A mapping."""
+    if isinstance(value, Mapping):
+        return value
+    raise refused(error, name, value, expected, "value")
+
+
+def path(error: Error, name: str, value: Any, expected: str = "a path") -> str:
+    """A path that a file can have."""
+    if isinstance(value, (str, os.PathLike)):
+        found = os.fspath(value)
+        if isinstance(found, str) and "\0" not in found and found:
+            return found
+    raise refused(error, name, value, expected, "value")
+
+
+def instance(error: Error, name: str, value: Any, kinds: type | tuple[type, ...], hint: str) -> Any:
+    """Something of ours."""
+    if isinstance(value, kinds):
+        return value
+    known: Sequence[type] = kinds if isinstance(kinds, tuple) else (kinds,)
+    raise refused(error, name, value, " or ".join(one.__name__ for one in known), "value", hint)
+
+
+def _is_truth(value: Any) -> bool:
+    return isinstance(value, bool) or type(value).__name__ == "bool"
+
+
+def _range(low: float, high: float) -> str:
+    if low == -math.inf and high == math.inf:
+        return ""
+    return f" of {low} or more" if high in (math.inf, 2**64 - 1) else f" from {low} to {high}"
