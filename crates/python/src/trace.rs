@@ -92,21 +92,11 @@ impl Trace {
         );
         let (quality, satellites) = (codes("quality", 0)?, codes("satellites", u8::MAX)?);
         let (inner, left_out) = work(py, move || {
-            let quality = quality
-                .iter()
-                .enumerate()
-                .map(|(fix, &code)| {
-                    FixQuality::ALL.get(usize::from(code)).copied().ok_or_else(|| {
-                        refused(
-                            "out_of_range",
-                            format!(
-                                "quality[{fix}] is {code}, expected 0 to {}",
-                                FixQuality::ALL.len() - 1
-                            ),
-                        )
-                    })
-                })
-                .collect::<Result<Vec<_>, _>>()?;
+            let known = |&code: &u8| {
+                let known = FixQuality::ALL.get(usize::from(code)).copied();
+                known.ok_or_else(|| refused("out_of_range", format!("no quality has the code {code}")))
+            };
+            let quality = quality.iter().map(known).collect::<Result<Vec<_>, _>>()?;
             let trace = tussock_types::Trace {
                 machine,
                 positions: if is_geographic {
@@ -183,11 +173,7 @@ impl Trace {
             _ if name == first_name => lend(owner, first),
             _ if name == second_name => lend(owner, second),
             _ => {
-                let message = format!(
-                    "no column {name:?} in a trace of {} fixes, expected one of time_s, {first_name}, {second_name}, segment, \
-                     quality, hdop, claimed_sd_m, speed_mps, course_deg, height_msl_m, satellites",
-                    trace.len()
-                );
+                let message = format!("no column {name:?} in a trace");
                 return Err(refused("no_column", message).raise(py));
             }
         })
@@ -214,10 +200,7 @@ impl Trace {
             "gpx" => Ok(tussock_simulate::gpx_bytes(&trace)),
             "nmea" => Ok(tussock_simulate::nmea_bytes(&trace)),
             "csv" => Ok(tussock_simulate::csv_bytes(&trace)),
-            _ => Err(refused(
-                "not_a_log",
-                format!("log format {format:?}, expected gpx, nmea or csv"),
-            )),
+            _ => Err(refused("not_a_log", format!("no log format {format:?}"))),
         })?;
         Ok(PyBytes::new(py, &bytes))
     }
@@ -310,7 +293,8 @@ fn row_is_sound(trace: &tussock_types::Trace, row: usize, before_s: f64) -> Resu
     ] {
         if value < least || value == f32::INFINITY {
             let least = if least == 0.0 { " of 0 or more" } else { "" };
-            let message = format!("{name}[{row}] is {value}, expected a finite number{least}, or NaN where not logged");
+            let message =
+                format!("{name}[{row}] is {value}, expected a finite number{least}, or NaN where not logged");
             return Err(refused("out_of_range", message));
         }
     }

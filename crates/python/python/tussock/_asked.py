@@ -2,15 +2,38 @@
 
 from __future__ import annotations
 
+import functools
+import inspect
 import math
 import numbers
 import os
-from collections.abc import Iterable, Mapping, Sequence
-from typing import Any
+from collections.abc import Callable, Iterable, Mapping
+from typing import Any, TypeVar
 
 from ._errors import TussockError
 
 Error = type[TussockError]
+Call = TypeVar("Call", bound=Callable[..., Any])
+
+
+def held(error: Error, **checks: Callable[..., Any]) -> Callable[[Call], Call]:
+    """Arguments of a function pass a check each where they are given; ``None`` where it is the default does so unseen."""
+
+    def around(call: Call) -> Call:
+        asked = inspect.signature(call)
+
+        @functools.wraps(call)
+        def checked(*args: Any, **kwargs: Any) -> Any:
+            bound = asked.bind(*args, **kwargs)
+            for name, check in checks.items():
+                value = bound.arguments.get(name, asked.parameters[name].default)
+                if value is not None or asked.parameters[name].default is not None:
+                    bound.arguments[name] = check(error, name, value)
+            return call(*bound.args, **bound.kwargs)
+
+        return checked  # type: ignore[return-value]
+
+    return around
 
 
 def shown(value: Any) -> str:
@@ -66,20 +89,30 @@ def word(error: Error, name: str, value: Any, words: Iterable[str], kind: str = 
 
 def numbers_of(error: Error, name: str, value: Any, count: int | None = None) -> list[float]:
     """Finite numbers, so many where that is given."""
-    listed = items(error, name, value, "numbers" if count is None else f"{count} numbers")
-    if count not in (None, len(listed)):
-        raise error(f"{name} has {len(listed)} values, expected {count} numbers", "value")
+    listed = items(error, name, value, "numbers", count)
     return [number(error, f"{name}[{place}]", one) for place, one in enumerate(listed)]
 
 
-def items(error: Error, name: str, value: Any, expected: str) -> list[Any]:
+some = functools.partial(number, low=0.0)
+share = functools.partial(number, low=0.0, high=1.0)
+count = functools.partial(whole, low=1)
+pair = functools.partial(numbers_of, count=2)
+
+
+def one_of(words: Iterable[str], kind: str = "value") -> Callable[..., str]:
+    """A check of words."""
+    return functools.partial(word, words=words, kind=kind)
+
+
+def items(error: Error, name: str, value: Any, expected: str, count: int | None = None) -> list[Any]:
     """What a list, a tuple, an array or a series holds; neither texts nor tables."""
-    if not isinstance(value, (str, bytes, bytearray, memoryview, Mapping)) and getattr(value, "ndim", 1) == 1:
-        try:
-            return list(value)
-        except TypeError:
-            pass
-    raise refused(error, name, value, expected, "value")
+    is_text_or_table = isinstance(value, (str, bytes, bytearray, memoryview, Mapping)) or getattr(value, "ndim", 1) != 1
+    if is_text_or_table or not hasattr(value, "__iter__"):
+        raise refused(error, name, value, expected, "value")
+    listed = list(value)
+    if count not in (None, len(listed)):
+        raise error(f"{name} has {len(listed)} values, expected {count} {expected}", "value")
+    return listed
 
 
 def table(error: Error, name: str, value: Any, expected: str) -> Mapping[Any, Any]:
@@ -98,12 +131,11 @@ def path(error: Error, name: str, value: Any, expected: str = "a path") -> str:
     raise refused(error, name, value, expected, "value")
 
 
-def instance(error: Error, name: str, value: Any, kinds: type | tuple[type, ...], hint: str) -> Any:
+def instance(error: Error, name: str, value: Any, kind: type, hint: str) -> Any:
     """Something of ours."""
-    if isinstance(value, kinds):
+    if isinstance(value, kind):
         return value
-    known: Sequence[type] = kinds if isinstance(kinds, tuple) else (kinds,)
-    raise refused(error, name, value, " or ".join(one.__name__ for one in known), "value", hint)
+    raise refused(error, name, value, kind.__name__, "value", hint)
 
 
 def _is_truth(value: Any) -> bool:

@@ -7,7 +7,7 @@ import html
 import json
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -119,10 +119,11 @@ class Findings:
         """The fields as plain dicts and lists; :attr:`cells` apart."""
         return self._record.to_dict()
 
+    @_asked.held(ReportError, private=_asked.truth)
     def to_json(self, *, private: bool = False) -> str:
         """``findings.json``, byte for byte what the command writes. ``private`` leaves out places on Earth, dates, names and
         digests."""
-        return self._inner.to_json(_asked.truth(ReportError, "private", private))
+        return self._inner.to_json(private)
 
     @cached_property
     def cells(self) -> Cells | None:
@@ -147,10 +148,9 @@ class Findings:
             column("last_visit_s"),
         )
 
+    @_asked.held(ReportError, kind=_asked.one_of(KINDS, "unknown_kind"))
     def to_geodataframe(self, kind: str | None = None) -> geopandas.GeoDataFrame:
         """Features of one of :data:`KINDS`, or all, in WGS 84; columns as in ``findings.geojson``."""
-        if kind is not None:
-            _asked.word(ReportError, "kind", kind, KINDS, "unknown_kind")
         features = json.loads(self._inner.geojson())["features"]
         return _frame_of([one for one in features if kind in (None, one["properties"]["kind"])])
 
@@ -158,17 +158,18 @@ class Findings:
         """``findings.geojson``. Raises :class:`ReportError` for a log in local metres without a place on Earth."""
         return self._inner.geojson()
 
+    @_asked.held(ReportError, private=_asked.truth, map_width_px=partial(_asked.count, high=2**32 - 1))
     def report(self, folder: PathLike, *, private: bool = False, map_width_px: int = 1600) -> list[Path]:
         """Writes all outputs into a folder: each complete or not there at all. Files that this tool did not write, or that were
         changed since, are never replaced (:class:`OutputError`)."""
         place = Path(_asked.path(OutputError, "folder", folder))
-        width_px = _asked.whole(ReportError, "map_width_px", map_width_px, 1, 2**32 - 1)
-        outputs = self._inner.outputs(_asked.truth(ReportError, "private", private), width_px)
+        outputs = self._inner.outputs(private, map_width_px)
         return _folder.write(place, outputs, OUTPUT_NAMES)
 
+    @_asked.held(ReportError, private=_asked.truth)
     def left_out(self, *, private: bool = False) -> dict[str, str]:
         """Files that :meth:`report` leaves out, each with the reason."""
-        return dict(self._inner.left_out(_asked.truth(ReportError, "private", private)))
+        return dict(self._inner.left_out(private))
 
     def __str__(self) -> str:
         return self._inner.answer()
@@ -206,15 +207,13 @@ class Findings:
         alt = "Map of the lawn: visits, missed ground and stuck spots"
         return f'<table>{lines}</table><img alt="{alt}" width="640" src="data:image/png;base64,{picture}">'
 
+    @_asked.held(ReportError, most_visits=_asked.some)
     def plot(self, ax: matplotlib.axes.Axes | None = None, *, most_visits: float | None = None) -> matplotlib.axes.Axes:
         """Draws visits in cividis and missed ground hatched, with metres on both axes.
 
         ``most_visits`` is the end of the scale (default: the 98 % quantile of the lawn's cells). Two plots with the same end can
         be compared.
         """
-        if most_visits is not None:
-            most_visits = _asked.number(ReportError, "most_visits", most_visits, 0.0)
-
         import matplotlib.pyplot as plt
         import numpy as np
         from matplotlib.patches import PathPatch

@@ -6,6 +6,7 @@ import datetime
 import json
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from functools import partial
 from typing import TYPE_CHECKING, Any, Union
 
 from . import _asked, _tables, _tussock
@@ -39,6 +40,7 @@ def _job(
     return [trace._inner for trace in traces], None if laid is None else laid._inner, wanted._inner
 
 
+@_asked.held(AnalyseError, seed=_asked.whole, suggestions=_asked.truth)
 def analyse(
     logs: Logs,
     *,
@@ -58,8 +60,7 @@ def analyse(
     """
     traces, laid, wanted = _job(logs, plan, settings, cut_width_m)
     path = None if reference is None else as_reference(reference, as_settings(settings))._inner
-    advised = _asked.truth(AnalyseError, "suggestions", suggestions)
-    return Findings(_tussock.analyse(traces, laid, wanted, _asked.whole(AnalyseError, "seed", seed), advised, path))
+    return Findings(_tussock.analyse(traces, laid, wanted, seed, suggestions, path))
 
 
 def against_reference(
@@ -94,6 +95,7 @@ def inspect(
     return Record(json.loads(_tussock.inspect(*_job(logs, plan, settings, None))))
 
 
+@_asked.held(CompareError, seed=_asked.whole)
 def compare(
     before: Findings, after: Findings, *, seed: int = 0, names: tuple[Sequence[str], Sequence[str]] | None = None
 ) -> Comparison:
@@ -105,13 +107,11 @@ def compare(
     for name, side in (("before", before), ("after", after)):
         _asked.instance(CompareError, name, side, Findings, "tussock.analyse and tussock.read_findings give them")
     listed = [[one.name for one in side.inputs] for side in (before, after)] if names is None else _names(names)
-    return Comparison(_tussock.compare(before._inner, after._inner, *listed, _asked.whole(CompareError, "seed", seed)))
+    return Comparison(_tussock.compare(before._inner, after._inner, *listed, seed))
 
 
 def _names(names: Any) -> list[list[str]]:
-    sides = _asked.items(CompareError, "names", names, "the names of the logs before, and those after")
-    if len(sides) != 2:
-        raise CompareError(f"names has {len(sides)} lists, expected those before and those after", "value")
+    sides = _asked.items(CompareError, "names", names, "lists of names", 2)
     return [[_asked.text(CompareError, "a name", one) for one in _asked.items(CompareError, "names", side, "texts")] for side in sides]
 
 
@@ -151,9 +151,17 @@ class GridCount:
     hits: numpy.ndarray[Any, Any]
 
 
-_RULES = ("fix_inside", "path_crosses", "swath_covers_centre", "area_weighted")
-
-
+@_asked.held(
+    AnalyseError,
+    columns=_asked.count,
+    rows=_asked.count,
+    cell_m=_asked.some,
+    rule=_asked.one_of(("fix_inside", "path_crosses", "swath_covers_centre", "area_weighted"), "grid"),
+    axes=_asked.one_of(("earth", "degrees", "local"), "grid"),
+    cut_width_m=_asked.some,
+    path=_asked.one_of(("as_logged", "located"), "grid"),
+    new_pass_after_s=_asked.some,
+)
 def count_on_grid(
     logs: Logs,
     corners: Sequence[tuple[float, float]],
@@ -177,23 +185,17 @@ def count_on_grid(
     ``swath_covers_centre`` and ``area_weighted`` (both with ``cut_width_m``). ``path`` is ``as_logged`` or ``located``.
     """
     traces, laid, wanted = _job(logs, plan, settings, None)
-    places = _asked.items(AnalyseError, "corners", corners, "three places")
-    if len(places) != 3:
-        raise AnalyseError(f"corners has {len(places)} places, expected 3", "grid")
-
-    def unless_none(check: Any, name: str, value: Any, low: Any) -> Any:
-        return None if value is None else check(AnalyseError, name, value, low)
-
+    places = enumerate(_asked.items(AnalyseError, "corners", corners, "places", 3))
     wish = {
-        "axes": _asked.word(AnalyseError, "axes", axes, ("earth", "degrees", "local"), "grid"),
-        "corners": [_asked.numbers_of(AnalyseError, f"corners[{number}]", one, 2) for number, one in enumerate(places)],
-        "columns": unless_none(_asked.whole, "columns", columns, 1),
-        "rows": unless_none(_asked.whole, "rows", rows, 1),
-        "cell_m": unless_none(_asked.number, "cell_m", cell_m, 1e-6),
-        "rule": _asked.word(AnalyseError, "rule", rule, _RULES, "grid"),
-        "cut_width_m": unless_none(_asked.number, "cut_width_m", cut_width_m, 1e-6),
-        "path": _asked.word(AnalyseError, "path", path, ("as_logged", "located"), "grid"),
-        "new_pass_after_s": _asked.number(AnalyseError, "new_pass_after_s", new_pass_after_s, 0.0),
+        "axes": axes,
+        "corners": [_asked.pair(AnalyseError, f"corners[{number}]", one) for number, one in places],
+        "columns": columns,
+        "rows": rows,
+        "cell_m": cell_m,
+        "rule": rule,
+        "cut_width_m": cut_width_m,
+        "path": path,
+        "new_pass_after_s": new_pass_after_s,
     }
     counted = _tussock.count_on_grid(traces, laid, wanted, json.dumps(wish))
     shape = (counted[1], counted[0])
@@ -202,10 +204,8 @@ def count_on_grid(
     )
 
 
-#: More would take hours and tell nothing.
-_MOST_DRAWS = 1_000_000
-
-
+# More draws would take hours and tell nothing.
+@_asked.held(CompareError, paired_nights=_asked.truth, draws=partial(_asked.count, high=1_000_000), seed=_asked.whole)
 def compare_patterns(
     gardens: Mapping[str, tuple[Sequence[float], Sequence[float]]],
     *,
@@ -226,14 +226,10 @@ def compare_patterns(
     """
     listed = []
     for name, nights in _asked.table(CompareError, "gardens", gardens, "nights of two patterns under the name of each").items():
-        pair = _asked.items(CompareError, f"garden {name}", nights, "its nights under both patterns")
-        if len(pair) != 2:
-            raise CompareError(f"garden {name} has nights of {len(pair)} patterns, expected 2", "value")
+        pair = _asked.items(CompareError, f"garden {name}", nights, "lists of nights", 2)
         first, second = (_asked.numbers_of(CompareError, f"garden {name}", one) for one in pair)
         listed.append((_asked.text(CompareError, "the name of a garden", name), first, second))
-    paired = _asked.truth(CompareError, "paired_nights", paired_nights)
-    times, number = _asked.whole(CompareError, "draws", draws, 1, _MOST_DRAWS), _asked.whole(CompareError, "seed", seed)
-    return Record(json.loads(_tussock.compare_paired(listed, paired, times, number)))
+    return Record(json.loads(_tussock.compare_paired(listed, paired_nights, draws, seed)))
 
 
 def spread_of(
@@ -270,16 +266,14 @@ def spread_of(
 
 def _three(spread: Mapping[str, Any]) -> tuple[float, float, float]:
     of = _asked.table(CompareError, "spread", spread, "what tussock.spread_of gives")
-    position, night, garden = (
-        _asked.number(CompareError, name, of.get(name), 0.0) for name in ("position_sd", "night_sd", "garden_sd")
-    )
+    names = ("position_sd", "night_sd", "garden_sd")
+    position, night, garden = (_asked.some(CompareError, name, of.get(name)) for name in names)
     return position, night, garden
 
 
-def _told_apart(difference: Any, level: Any) -> tuple[float, float]:
-    return _asked.number(CompareError, "difference", difference), _asked.number(CompareError, "level", level, 0.0, 1.0)
 
 
+@_asked.held(CompareError, difference=_asked.number, gardens=_asked.count, level=_asked.share, power=_asked.share)
 def nights_needed(
     spread: Mapping[str, Any], difference: float, *, gardens: int, level: float = 0.05, power: float = 0.8
 ) -> int | None:
@@ -294,20 +288,18 @@ def nights_needed(
     >>> tussock.nights_needed(spread, 0.05, gardens=6), tussock.nights_needed(spread, 0.005, gardens=6)
     (2, None)
     """
-    by, at = _told_apart(difference, level)
-    count, sure = _asked.whole(CompareError, "gardens", gardens, 1), _asked.number(CompareError, "power", power, 0.0, 1.0)
-    return _tussock.nights_needed(_three(spread), by, count, at, sure)
+    return _tussock.nights_needed(_three(spread), difference, gardens, level, power)
 
 
+@_asked.held(CompareError, difference=_asked.number, nights=_asked.count, level=_asked.share, power=_asked.share)
 def gardens_needed(
     spread: Mapping[str, Any], difference: float, *, nights: int, level: float = 0.05, power: float = 0.8
 ) -> int:
     """How many gardens, with so many nights of each pattern in each? See :func:`nights_needed`."""
-    by, at = _told_apart(difference, level)
-    count, sure = _asked.whole(CompareError, "nights", nights, 1), _asked.number(CompareError, "power", power, 0.0, 1.0)
-    return _tussock.gardens_needed(_three(spread), by, count, at, sure)
+    return _tussock.gardens_needed(_three(spread), difference, nights, level, power)
 
 
+@_asked.held(CompareError, difference=_asked.number, gardens=_asked.count, nights=_asked.count, level=_asked.share)
 def power_of(spread: Mapping[str, Any], difference: float, *, gardens: int, nights: int, level: float = 0.05) -> float:
     """The probability that so many gardens and nights show a true difference. See :func:`nights_needed`.
 
@@ -316,9 +308,7 @@ def power_of(spread: Mapping[str, Any], difference: float, *, gardens: int, nigh
     >>> round(tussock.power_of(spread, 0.0, gardens=4, nights=3), 6)
     0.05
     """
-    by, at = _told_apart(difference, level)
-    each = _asked.whole(CompareError, "gardens", gardens, 1), _asked.whole(CompareError, "nights", nights, 1)
-    return _tussock.power(_three(spread), by, *each, at)
+    return _tussock.power(_three(spread), difference, gardens, nights, level)
 
 
 #: Position error of a log: white part, drift part (metres, per axis) and drift time (s).
@@ -340,9 +330,7 @@ class Simulated:
     truth: Record
 
 
-_PATTERNS = ("roaming", "lanes", "outward_spiral", "combined")
 _FIRST_START_S, _LAST_START_S = 347_155_200.0, 4_102_444_800.0
-_TURN_LAWS = ("uniform_from_normal", "cosine_from_normal", "reflect_with_spread", "from_heading")
 
 
 def _start_unix_s(start: Any) -> float:
@@ -358,6 +346,15 @@ def _start_unix_s(start: Any) -> float:
     return start_s
 
 
+@_asked.held(
+    SimulateError,
+    pattern=_asked.one_of(("roaming", "lanes", "outward_spiral", "combined")),
+    turn_law=_asked.one_of(("uniform_from_normal", "cosine_from_normal", "reflect_with_spread", "from_heading")),
+    seed=_asked.whole,
+    **dict.fromkeys(("turning_s", "outing_s", "charging_s"), _asked.pair),
+    **dict.fromkeys(("hours", "speed_mps", "cut_width_m", "past_boundary_m", "lane_spacing_m", "period_s"), _asked.number),
+    **dict.fromkeys(("lane_direction_deg", "lane_jitter_m", "lane_turn_each_round_deg", "truth_cell_m"), _asked.number),
+)
 def simulate(
     plan: Plan | Source,
     *,
@@ -393,41 +390,46 @@ def simulate(
     laid = plan if isinstance(plan, Plan) else Plan(plan, settings=wanted)
     known = wanted.machine
 
-    def first(name: str, *values: float | None) -> float:
-        return _asked.number(SimulateError, name, next(value for value in values if value is not None))
+    def first(*values: float | None) -> float:
+        return next(value for value in values if value is not None)
 
     if isinstance(noise, str):
         noise = NOISES[_asked.word(SimulateError, "noise", noise, NOISES, "noise")]
     white_m, drift_m, drift_time_s = _asked.numbers_of(SimulateError, "noise", noise, 3)
-    width_m = first("cut_width_m", cut_width_m, known.cut_width_m, 0.22)
-    lengths = {
+    width_m = first(cut_width_m, known.cut_width_m, 0.22)
+    wish = {
         "hours": hours,
+        "seed": seed,
+        "pattern": pattern,
+        "turn_law": turn_law,
+        "speed_mps": first(speed_mps, known.speed_mps, 0.4),
+        "cut_width_m": width_m,
+        "past_boundary_m": first(past_boundary_m, known.past_boundary_m, -0.2),
+        "turning_s": turning_s,
+        "outing_s": outing_s,
+        "charging_s": charging_s,
+        "lane_spacing_m": first(lane_spacing_m, 0.9 * width_m),
         "lane_direction_deg": lane_direction_deg,
         "lane_jitter_m": lane_jitter_m,
         "lane_turn_each_round_deg": lane_turn_each_round_deg,
         "period_s": period_s,
-        "truth_cell_m": truth_cell_m,
-    }
-    spells = {"turning_s": turning_s, "outing_s": outing_s, "charging_s": charging_s}
-    wish = {
-        **{name: _asked.number(SimulateError, name, value) for name, value in lengths.items()},
-        **{name: _asked.numbers_of(SimulateError, name, value, 2) for name, value in spells.items()},
-        "seed": _asked.whole(SimulateError, "seed", seed),
-        "pattern": _asked.word(SimulateError, "pattern", pattern, _PATTERNS),
-        "turn_law": _asked.word(SimulateError, "turn_law", turn_law, _TURN_LAWS),
-        "speed_mps": first("speed_mps", speed_mps, known.speed_mps, 0.4),
-        "cut_width_m": width_m,
-        "past_boundary_m": first("past_boundary_m", past_boundary_m, known.past_boundary_m, -0.2),
-        "lane_spacing_m": first("lane_spacing_m", lane_spacing_m, 0.9 * width_m),
         "white_m": white_m,
         "drift_m": drift_m,
         "drift_time_s": drift_time_s,
         "start_unix_s": _start_unix_s(start),
+        "truth_cell_m": truth_cell_m,
     }
     trace, truth = _tussock.simulate(laid._inner, wanted._inner, json.dumps(wish))
     return Simulated(Trace(trace), Record(json.loads(truth)))
 
 
+@_asked.held(
+    SimulateError,
+    kind=_asked.one_of(("convex", "ell", "islands", "two_rooms", "you"), "unknown_kind"),
+    seed=_asked.whole,
+    area_m2=_asked.pair,
+    passage_m=_asked.number,
+)
 def invent_garden(
     kind: str = "convex", *, seed: int = 0, area_m2: tuple[float, float] = (300.0, 900.0), passage_m: float = 1.6
 ) -> Plan:
@@ -438,7 +440,4 @@ def invent_garden(
     >>> tussock.plan_check(plan).is_sound
     True
     """
-    least_m2, most_m2 = _asked.numbers_of(SimulateError, "area_m2", area_m2, 2)
-    wanted = _asked.word(SimulateError, "kind", kind, ("convex", "ell", "islands", "two_rooms", "you"), "unknown_kind")
-    number, wide_m = _asked.whole(SimulateError, "seed", seed), _asked.number(SimulateError, "passage_m", passage_m)
-    return Plan._of(_tussock.invent_garden(wanted, number, (least_m2, most_m2), wide_m))
+    return Plan._of(_tussock.invent_garden(kind, seed, (area_m2[0], area_m2[1]), passage_m))

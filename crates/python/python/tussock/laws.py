@@ -6,6 +6,8 @@ exhaustive line and the inverse cube law between the two). ``factor`` is swept a
 
 from __future__ import annotations
 
+from functools import partial
+
 from . import _asked, _tussock
 from ._errors import SimulateError
 
@@ -17,11 +19,10 @@ def _law(name: str, argument: str, value: float, high: float = float("inf")) -> 
     return _tussock.law(name, [_asked.number(SimulateError, argument, value, 0.0, high)])[0]
 
 
+@_asked.held(SimulateError, cut_width_m=_asked.some, speed_mps=_asked.some, driving_s=_asked.some, lawn_m2=partial(_asked.number, low=1e-6))
 def coverage_factor(cut_width_m: float, speed_mps: float, driving_s: float, lawn_m2: float) -> float:
     """Swept area over lawn area: w v t / A."""
-    swept = {"cut_width_m": cut_width_m, "speed_mps": speed_mps, "driving_s": driving_s}
-    width_m, at_mps, for_s = (_asked.number(SimulateError, name, value, 0.0) for name, value in swept.items())
-    return width_m * at_mps * for_s / _asked.number(SimulateError, "lawn_m2", lawn_m2, 1e-6)
+    return cut_width_m * speed_mps * driving_s / lawn_m2
 
 
 def random_search_fraction(factor: float) -> float:
