@@ -102,8 +102,7 @@ STRANGE = [
 def sound_calls():
     plan = tussock.invent_garden("convex", seed=1)
     trace = tussock.Trace.from_arrays(
-        time_s=np.arange(30.0), east_m=np.arange(30.0) * 0.4, north_m=np.zeros(30), quality=["other"] * 30,
-        segment=[0] * 30, satellites=[9] * 30, hdop=[1.0] * 30,
+        time_s=np.arange(100.0), east_m=np.arange(100) % 10 * 0.4, north_m=np.arange(100) // 10 * 0.4, hdop=np.ones(100),
     )  # fmt: skip
     found = tussock.analyse(trace, cut_width_m=0.22, suggestions=False)
     compared = {"a": ([0.6, 0.7], [0.8, 0.9]), "b": ([0.5, 0.6], [0.7, 0.8])}

@@ -8,11 +8,12 @@ import math
 import numbers
 import os
 from collections.abc import Callable, Iterable, Mapping
-from typing import Any, TypeVar
+from typing import Any, Type, TypeVar
 
 from ._errors import TussockError
 
-Error = type[TussockError]
+# As typing writes it, or stubs are not checked.
+Error = Type[TussockError]
 Call = TypeVar("Call", bound=Callable[..., Any])
 
 
@@ -126,7 +127,7 @@ def path(error: Error, name: str, value: Any, expected: str = "a path") -> str:
     """A path that a file can have."""
     if isinstance(value, (str, os.PathLike)):
         found = os.fspath(value)
-        if isinstance(found, str) and "\0" not in found and found:
+        if isinstance(found, str) and found and "\0" not in found and _is_encodable(found):
             return found
     raise refused(error, name, value, expected, "value")
 
@@ -136,6 +137,13 @@ def instance(error: Error, name: str, value: Any, kind: type, hint: str) -> Any:
     if isinstance(value, kind):
         return value
     raise refused(error, name, value, kind.__name__, "value", hint)
+
+
+def _is_encodable(path: str) -> bool:
+    try:
+        return bool(os.fsencode(path))
+    except UnicodeEncodeError:
+        return False
 
 
 def _is_truth(value: Any) -> bool:

@@ -84,7 +84,7 @@ def instant(error: Error, name: str, value: Any) -> float:
     return _float(error, name, value, "seconds since 1970, or a time with its zone")
 
 
-def _float(error: Error, name: str, value: Any, expected: str) -> float:
+def _float(error: Error, name: str, value: Any, expected: str = "a number") -> float:
     if value is None or type(value).__name__ in ("NAType", "NaTType", "MaskedConstant"):
         return float("nan")
     if isinstance(value, numbers.Real) and not isinstance(value, bool):
@@ -104,8 +104,8 @@ def column(name: str, values: Any) -> numpy.ndarray[Any, Any]:
             known = np.asarray(values, dtype="M8[us]")
             array = np.where(np.isnat(known), np.nan, known.astype("i8") / 1e6)
         elif array.dtype.kind == "O" and array.ndim == 1:
-            one = (lambda *told: instant(LogError, *told)) if is_time else (lambda *told: _float(LogError, *told, "a number"))
-            array = np.array([one(f"{name}[{place}]", value) for place, value in enumerate(array)], "f8")
+            one = instant if is_time else _float
+            array = np.array([one(LogError, f"{name}[{place}]", value) for place, value in enumerate(array)], "f8")
     except (TypeError, ValueError, OverflowError):
         array = np.asarray(0.0)
     if array.ndim == 0:

@@ -106,8 +106,8 @@ def compare(
     """
     for name, side in (("before", before), ("after", after)):
         _asked.instance(CompareError, name, side, Findings, "tussock.analyse and tussock.read_findings give them")
-    listed = [[one.name for one in side.inputs] for side in (before, after)] if names is None else _names(names)
-    return Comparison(_tussock.compare(before._inner, after._inner, *listed, seed))
+    earlier, later = ([one.name for one in side.inputs] for side in (before, after)) if names is None else _names(names)
+    return Comparison(_tussock.compare(before._inner, after._inner, earlier, later, seed))
 
 
 def _names(names: Any) -> list[list[str]]:
