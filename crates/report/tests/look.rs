@@ -34,7 +34,10 @@ fn samples_are_written_whole_for_looking_at() {
         let folder = folder.join(name);
         std::fs::create_dir_all(&folder).unwrap();
         // Each file is there, or it is said why not.
-        let mut named: Vec<&str> = left_out(&findings, privacy).iter().map(|(file, _)| *file).collect();
+        let mut named: Vec<&str> = left_out(&findings, privacy)
+            .iter()
+            .map(|(file, _)| *file)
+            .collect();
         for output in outputs(&findings, privacy).unwrap() {
             println!("{name}/{}: {} bytes", output.name, output.bytes.len());
             assert!(!output.bytes.is_empty(), "{name}/{}", output.name);

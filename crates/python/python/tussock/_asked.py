@@ -8,16 +8,14 @@ import math
 import numbers
 import os
 from collections.abc import Callable, Iterable, Mapping
-from typing import Any, Type, TypeVar
+from typing import Any, TypeVar
 
 from ._errors import TussockError
 
-# As typing writes it, or stubs are not checked.
-Error = Type[TussockError]
 Call = TypeVar("Call", bound=Callable[..., Any])
 
 
-def held(error: Error, **checks: Callable[..., Any]) -> Callable[[Call], Call]:
+def held(error: type[TussockError], **checks: Callable[..., Any]) -> Callable[[Call], Call]:
     """Arguments of a function pass a check each where they are given; ``None`` where it is the default does so unseen."""
 
     def around(call: Call) -> Call:
@@ -43,12 +41,12 @@ def shown(value: Any) -> str:
     return told if 0 < len(told) <= 60 else f"of the type {type(value).__name__}"
 
 
-def refused(error: Error, name: str, value: Any, expected: str, kind: str, hint: str | None = None) -> TussockError:
+def refused(error: type[TussockError], name: str, value: Any, expected: str, kind: str, hint: str | None = None) -> TussockError:
     """The sentence of every refusal here."""
     return error(f"{name} is {shown(value)}, expected {expected}", kind, hint)
 
 
-def number(error: Error, name: str, value: Any, low: float = -math.inf, high: float = math.inf) -> float:
+def number(error: type[TussockError], name: str, value: Any, low: float = -math.inf, high: float = math.inf) -> float:
     """A finite number in a range."""
     try:
         found = float(value) if isinstance(value, numbers.Real) and not _is_truth(value) else math.nan
@@ -59,28 +57,28 @@ def number(error: Error, name: str, value: Any, low: float = -math.inf, high: fl
     raise refused(error, name, value, f"a number{_range(low, high)}", "out_of_range")
 
 
-def whole(error: Error, name: str, value: Any, low: int = 0, high: int = 2**64 - 1) -> int:
+def whole(error: type[TussockError], name: str, value: Any, low: int = 0, high: int = 2**64 - 1) -> int:
     """A whole number in a range."""
     if isinstance(value, numbers.Integral) and not _is_truth(value) and low <= int(value) <= high:
         return int(value)
     raise refused(error, name, value, f"a whole number{_range(low, high)}", "out_of_range")
 
 
-def truth(error: Error, name: str, value: Any) -> bool:
+def truth(error: type[TussockError], name: str, value: Any) -> bool:
     """True or false."""
     if _is_truth(value):
         return bool(value)
     raise refused(error, name, value, "True or False", "value")
 
 
-def text(error: Error, name: str, value: Any) -> str:
+def text(error: type[TussockError], name: str, value: Any) -> str:
     """A text that can be written down."""
     if isinstance(value, str) and not any("\ud800" <= letter <= "\udfff" for letter in value):
         return str(value)
     raise refused(error, name, value, "a text", "value")
 
 
-def word(error: Error, name: str, value: Any, words: Iterable[str], kind: str = "value") -> str:
+def word(error: type[TussockError], name: str, value: Any, words: Iterable[str], kind: str = "value") -> str:
     """One of some words."""
     listed = list(words)
     if isinstance(value, str) and value in listed:
@@ -88,7 +86,7 @@ def word(error: Error, name: str, value: Any, words: Iterable[str], kind: str = 
     raise refused(error, name, value, f"one of {', '.join(listed)}", kind)
 
 
-def numbers_of(error: Error, name: str, value: Any, count: int | None = None) -> list[float]:
+def numbers_of(error: type[TussockError], name: str, value: Any, count: int | None = None) -> list[float]:
     """Finite numbers, so many where that is given."""
     listed = items(error, name, value, "numbers", count)
     return [number(error, f"{name}[{place}]", one) for place, one in enumerate(listed)]
@@ -105,7 +103,7 @@ def one_of(words: Iterable[str], kind: str = "value") -> Callable[..., str]:
     return functools.partial(word, words=words, kind=kind)
 
 
-def items(error: Error, name: str, value: Any, expected: str, count: int | None = None) -> list[Any]:
+def items(error: type[TussockError], name: str, value: Any, expected: str, count: int | None = None) -> list[Any]:
     """What a list, a tuple, an array or a series holds; neither texts nor tables."""
     is_text_or_table = isinstance(value, (str, bytes, bytearray, memoryview, Mapping)) or getattr(value, "ndim", 1) != 1
     if is_text_or_table or not hasattr(value, "__iter__"):
@@ -116,14 +114,14 @@ def items(error: Error, name: str, value: Any, expected: str, count: int | None 
     return listed
 
 
-def table(error: Error, name: str, value: Any, expected: str) -> Mapping[Any, Any]:
+def table(error: type[TussockError], name: str, value: Any, expected: str) -> Mapping[Any, Any]:
     """A mapping."""
     if isinstance(value, Mapping):
         return value
     raise refused(error, name, value, expected, "value")
 
 
-def path(error: Error, name: str, value: Any, expected: str = "a path") -> str:
+def path(error: type[TussockError], name: str, value: Any, expected: str = "a path") -> str:
     """A path that a file can have."""
     if isinstance(value, (str, os.PathLike)):
         found = os.fspath(value)
@@ -132,7 +130,7 @@ def path(error: Error, name: str, value: Any, expected: str = "a path") -> str:
     raise refused(error, name, value, expected, "value")
 
 
-def instance(error: Error, name: str, value: Any, kind: type, hint: str) -> Any:
+def instance(error: type[TussockError], name: str, value: Any, kind: type, hint: str) -> Any:
     """Something of ours."""
     if isinstance(value, kind):
         return value

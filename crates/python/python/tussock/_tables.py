@@ -7,8 +7,8 @@ import numbers
 from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any
 
-from ._asked import Error, shown
-from ._errors import LogError, PlanError
+from ._asked import shown
+from ._errors import LogError, PlanError, TussockError
 
 if TYPE_CHECKING:
     import numpy
@@ -30,7 +30,7 @@ def has_places(frame: Any) -> bool:
     return is_frame(frame) and hasattr(type(frame), "to_crs")
 
 
-def _on_earth(frame: Any, error: Error) -> Any:
+def _on_earth(frame: Any, error: type[TussockError]) -> Any:
     """The same in degrees of WGS 84."""
     if getattr(frame, "crs", None) is None:
         raise error(
@@ -75,7 +75,7 @@ def plan_of(frame: Any) -> bytes:
     return told.encode()
 
 
-def instant(error: Error, name: str, value: Any) -> float:
+def instant(error: type[TussockError], name: str, value: Any) -> float:
     """Seconds since 1970 of one time; NaN where it is missing."""
     if isinstance(value, datetime.datetime) and value == value:
         if value.utcoffset() is None:
@@ -84,7 +84,7 @@ def instant(error: Error, name: str, value: Any) -> float:
     return _float(error, name, value, "seconds since 1970, or a time with its zone")
 
 
-def _float(error: Error, name: str, value: Any, expected: str = "a number") -> float:
+def _float(error: type[TussockError], name: str, value: Any, expected: str = "a number") -> float:
     if value is None or type(value).__name__ in ("NAType", "NaTType", "MaskedConstant"):
         return float("nan")
     if isinstance(value, numbers.Real) and not isinstance(value, bool):
