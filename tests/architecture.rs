@@ -310,6 +310,7 @@ const BARE: &[(&str, &str)] = &[
     ("most_visits", "visits"),
     ("pocket_fraction_in_log", "part of the pocket"),
     ("crossings_expected", "changes of side"),
+    ("share_ratio", "path over its fair share"),
     ("crossings_per_day", "changes of side"),
     ("most_minutes", "minutes"),
     ("logged", "unit told by the words beside it"),

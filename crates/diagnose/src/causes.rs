@@ -353,7 +353,7 @@ impl Table<'_> {
     fn at_neck(&self) -> Option<(usize, &Neck, f64, Traffic)> {
         let number = self.neck?;
         let (neck, traffic) = self.scene.necks.get(number)?;
-        Some((number, neck, traffic.share_fraction(neck), *traffic))
+        Some((number, neck, traffic.share_ratio(neck), *traffic))
     }
 
     fn shut(&self, firm: f64) -> Option<Reason> {

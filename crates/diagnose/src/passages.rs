@@ -452,7 +452,7 @@ impl Traffic {
     }
 
     /// Path behind the neck over its fair share.
-    pub fn share_fraction(&self, neck: &Neck) -> f64 {
+    pub fn share_ratio(&self, neck: &Neck) -> f64 {
         if self.all_m > 0.0 && neck.behind_m2 > 0.0 {
             self.behind_m / self.all_m / (neck.behind_m2 / neck.all_m2)
         } else {

@@ -1,9 +1,13 @@
-//! How does an error leave, and how is it kept that nothing else does?
+//! How does an error leave, and how is it kept that nothing else does? And how is work done after a fork?
 
 use pyo3::prelude::*;
 use pyo3::types::PyList;
+use rayon::{ThreadPool, ThreadPoolBuilder};
 use std::error::Error;
 use std::panic::{AssertUnwindSafe, catch_unwind};
+use std::process;
+use std::ptr;
+use std::sync::atomic::{AtomicPtr, Ordering};
 
 /// Exceptions of `tussock._errors`.
 #[derive(Clone, Copy)]
@@ -110,9 +114,51 @@ fn snake_case(camel: &str) -> String {
     snake
 }
 
+/// Threads of one process.
+struct Pool {
+    process: u32,
+    threads: ThreadPool,
+}
+
+/// As on the main thread of most systems.
+const STACK_BYTES: usize = 8 << 20;
+
+/// The pool of this process, or of the one that it was forked from. No lock guards it: a fork would copy a held one.
+static POOL: AtomicPtr<Pool> = AtomicPtr::new(ptr::null_mut());
+
+/// Threads of this process. They do not live on in a fork, where waiting for them would never end, so each process has its own.
+#[expect(unsafe_code, reason = "a pointer is shared without a lock")]
+fn threads() -> Result<&'static ThreadPool, Fault> {
+    let process = process::id();
+    let known = POOL.load(Ordering::Acquire);
+    // SAFETY: it is null or a pool that was leaked below, which nobody frees or changes.
+    if let Some(pool) = unsafe { known.as_ref() }
+        && pool.process == process
+    {
+        return Ok(&pool.threads);
+    }
+    let built = ThreadPoolBuilder::new().stack_size(STACK_BYTES).build();
+    let threads = built.map_err(|error| {
+        let message = format!("no threads can be started: {error}");
+        Fault::new(Class::Analyse, "threads", message)
+    })?;
+    let new = Box::into_raw(Box::new(Pool { process, threads }));
+    match POOL.compare_exchange(known, new, Ordering::AcqRel, Ordering::Acquire) {
+        // SAFETY: leaked just now, and never freed.
+        Ok(_) => Ok(unsafe { &(*new).threads }),
+        Err(first) => {
+            // SAFETY: nobody else has seen the new one, and the one that was first is leaked.
+            unsafe {
+                drop(Box::from_raw(new));
+                Ok(&(*first).threads)
+            }
+        }
+    }
+}
+
 /// Works without holding the interpreter. A panic becomes an `InternalError`.
 pub(crate) fn work<T: Send>(py: Python<'_>, job: impl FnOnce() -> Result<T, Fault> + Send) -> PyResult<T> {
-    let done = py.detach(|| catch_unwind(AssertUnwindSafe(job)));
+    let done = py.detach(|| catch_unwind(AssertUnwindSafe(|| threads()?.install(job))));
     match done {
         Ok(result) => result.map_err(|fault| fault.raise(py)),
         Err(panic) => {

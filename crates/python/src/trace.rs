@@ -29,13 +29,16 @@ pub(crate) struct Trace {
     pub(crate) inner: Arc<tussock_types::Trace>,
     /// Facts about the files it came from, each with its place in the order given.
     pub(crate) facts: Arc<Vec<(usize, LogFacts)>>,
+    /// Rows of arrays that had no time or no position.
+    left_out: Vec<usize>,
 }
 
 impl Trace {
     pub(crate) fn bare(inner: tussock_types::Trace) -> Self {
         Self {
             inner: Arc::new(inner),
-            facts: Arc::new(Vec::new()),
+            facts: Arc::default(),
+            left_out: Vec::new(),
         }
     }
 }
@@ -88,22 +91,12 @@ impl Trace {
             floats("height_msl_m")?,
         );
         let (quality, satellites) = (codes("quality", 0)?, codes("satellites", u8::MAX)?);
-        let inner = work(py, move || {
-            let quality = quality
-                .iter()
-                .enumerate()
-                .map(|(fix, &code)| {
-                    FixQuality::ALL.get(usize::from(code)).copied().ok_or_else(|| {
-                        refused(
-                            "out_of_range",
-                            format!(
-                                "quality[{fix}] is {code}, expected 0 to {}",
-                                FixQuality::ALL.len() - 1
-                            ),
-                        )
-                    })
-                })
-                .collect::<Result<Vec<_>, _>>()?;
+        let (inner, left_out) = work(py, move || {
+            let known = |&code: &u8| {
+                let known = FixQuality::ALL.get(usize::from(code)).copied();
+                known.ok_or_else(|| refused("out_of_range", format!("no quality has the code {code}")))
+            };
+            let quality = quality.iter().map(known).collect::<Result<Vec<_>, _>>()?;
             let trace = tussock_types::Trace {
                 machine,
                 positions: if is_geographic {
@@ -127,10 +120,18 @@ impl Trace {
                 height_msl_m,
                 satellites,
             };
-            check(&trace)?;
-            Ok(trace)
+            sifted(trace)
         })?;
-        Ok(Self::bare(inner))
+        Ok(Self {
+            left_out,
+            ..Self::bare(inner)
+        })
+    }
+
+    /// Rows of the arrays that are not in the trace.
+    #[getter]
+    fn left_out(&self) -> Vec<usize> {
+        self.left_out.clone()
     }
 
     fn __len__(&self) -> usize {
@@ -172,11 +173,7 @@ impl Trace {
             _ if name == first_name => lend(owner, first),
             _ if name == second_name => lend(owner, second),
             _ => {
-                let message = format!(
-                    "no column {name:?} in a trace of {} fixes, expected one of time_s, {first_name}, {second_name}, segment, \
-                     quality, hdop, claimed_sd_m, speed_mps, course_deg, height_msl_m, satellites",
-                    trace.len()
-                );
+                let message = format!("no column {name:?} in a trace");
                 return Err(refused("no_column", message).raise(py));
             }
         })
@@ -203,10 +200,7 @@ impl Trace {
             "gpx" => Ok(tussock_simulate::gpx_bytes(&trace)),
             "nmea" => Ok(tussock_simulate::nmea_bytes(&trace)),
             "csv" => Ok(tussock_simulate::csv_bytes(&trace)),
-            _ => Err(refused(
-                "not_a_log",
-                format!("log format {format:?}, expected gpx, nmea or csv"),
-            )),
+            _ => Err(refused("not_a_log", format!("no log format {format:?}"))),
         })?;
         Ok(PyBytes::new(py, &bytes))
     }
@@ -216,11 +210,19 @@ fn refused(kind: &str, message: String) -> Fault {
     Fault::new(Class::Log, kind, message)
 }
 
-/// What a reader would never hand on.
-fn check(trace: &tussock_types::Trace) -> Result<(), Fault> {
+/// Later than every log: 2100-01-01 in seconds since 1970, as in the readers. Milliseconds of any year from 1970 on are above it.
+const LATEST_S: f64 = 4_102_444_800.0;
+
+/// The fixes that a reader would hand on, and the rows that have no time or no position. All else that is wrong is refused.
+fn sifted(trace: tussock_types::Trace) -> Result<(tussock_types::Trace, Vec<usize>), Fault> {
+    let (names, places) = match &trace.positions {
+        Positions::Geographic { lat_deg, lon_deg } => (["lat_deg", "lon_deg"], [lat_deg, lon_deg]),
+        Positions::Local { east_m, north_m } => (["east_m", "north_m"], [east_m, north_m]),
+    };
     let count = trace.len();
     let lengths = [
-        ("position", trace.positions.len()),
+        (names[0], places[0].len()),
+        (names[1], places[1].len()),
         ("segment", trace.segment.len()),
         ("quality", trace.quality.len()),
         ("hdop", trace.hdop.len()),
@@ -231,65 +233,69 @@ fn check(trace: &tussock_types::Trace) -> Result<(), Fault> {
         ("satellites", trace.satellites.len()),
     ];
     if let Some((name, length)) = lengths.iter().find(|(_, length)| *length != count) {
-        return Err(refused(
-            "uneven_columns",
-            format!("column {name} has {length} values, expected {count} as in time_s"),
-        ));
+        let message = format!("column {name} has {length} values, expected {count} as in time_s");
+        return Err(refused("uneven_columns", message));
     }
-    if let Positions::Geographic { lat_deg, lon_deg } = &trace.positions
-        && lat_deg.len() != lon_deg.len()
-    {
-        return Err(refused(
-            "uneven_columns",
-            format!(
-                "column lon_deg has {} values, expected {count} as in time_s",
-                lon_deg.len()
-            ),
-        ));
-    }
-    if let Positions::Local { east_m, north_m } = &trace.positions
-        && east_m.len() != north_m.len()
-    {
-        return Err(refused(
-            "uneven_columns",
-            format!(
-                "column north_m has {} values, expected {count} as in time_s",
-                north_m.len()
-            ),
-        ));
-    }
-    for (fix, time_s) in trace.time_s.iter().enumerate() {
-        if !time_s.is_finite() {
-            return Err(refused(
-                "not_finite",
-                format!("time_s[{fix}] is {time_s}, expected a finite number"),
-            ));
+    let (mut left_out, mut before_s) = (Vec::new(), f64::NEG_INFINITY);
+    for row in 0..count {
+        let (time_s, (first, second)) = (trace.time_s[row], trace.positions.pair(row));
+        if time_s.is_nan() || first.is_nan() || second.is_nan() {
+            left_out.push(row);
+            continue;
         }
-        if fix > 0 && *time_s <= trace.time_s[fix - 1] {
-            return Err(refused(
-                "time_reversed",
-                format!(
-                    "time_s[{fix}] is {time_s} after {}, expected strictly rising times",
-                    trace.time_s[fix - 1]
-                ),
-            ));
-        }
-        let (first, second) = trace.positions.pair(fix);
-        let (is_sound, expected) = match &trace.positions {
-            Positions::Geographic { .. } => (
-                first.abs() <= 90.0 && second.abs() <= 180.0,
-                "a latitude within 90 and a longitude within 180 degrees",
-            ),
-            Positions::Local { .. } => (
-                first.is_finite() && second.is_finite(),
-                "finite metres east and north",
-            ),
-        };
-        if !is_sound {
-            return Err(refused(
-                "out_of_range",
-                format!("fix {fix} lies at {first}, {second}, expected {expected}"),
-            ));
+        row_is_sound(&trace, row, before_s)?;
+        before_s = time_s;
+    }
+    if left_out.is_empty() {
+        return Ok((trace, left_out));
+    }
+    let mut kept = match &trace.positions {
+        Positions::Geographic { .. } => tussock_types::Trace::geographic(trace.machine.clone()),
+        Positions::Local { .. } => tussock_types::Trace::local(trace.machine.clone()),
+    };
+    (0..count)
+        .filter(|row| left_out.binary_search(row).is_err())
+        .for_each(|row| kept.push(trace.fix(row)));
+    Ok((kept, left_out))
+}
+
+fn row_is_sound(trace: &tussock_types::Trace, row: usize, before_s: f64) -> Result<(), Fault> {
+    let (time_s, (first, second)) = (trace.time_s[row], trace.positions.pair(row));
+    if time_s.abs() >= LATEST_S {
+        let message = format!("time_s[{row}] is {time_s}, expected seconds since 1970, before the year 2100");
+        let hint = "divide milliseconds by 1e3, microseconds by 1e6, nanoseconds by 1e9; dates with a zone are taken too";
+        return Err(refused("out_of_range", message).hint(Some(hint.to_owned())));
+    }
+    if time_s <= before_s {
+        let message = format!("time_s[{row}] is {time_s} after {before_s}, expected strictly rising times");
+        return Err(refused("time_reversed", message));
+    }
+    let (is_sound, expected) = match &trace.positions {
+        Positions::Geographic { .. } => (
+            first.abs() <= 90.0 && second.abs() <= 180.0,
+            "a latitude within 90 and a longitude within 180 degrees",
+        ),
+        Positions::Local { .. } => (
+            first.is_finite() && second.is_finite(),
+            "finite metres east and north",
+        ),
+    };
+    if !is_sound {
+        let message = format!("fix {row} lies at {first}, {second}, expected {expected}");
+        return Err(refused("out_of_range", message));
+    }
+    for (name, value, least) in [
+        ("hdop", trace.hdop[row], 0.0),
+        ("claimed_sd_m", trace.claimed_sd_m[row], 0.0),
+        ("speed_mps", trace.speed_mps[row], 0.0),
+        ("course_deg", trace.course_deg[row], f32::MIN),
+        ("height_msl_m", trace.height_msl_m[row], f32::MIN),
+    ] {
+        if value < least || value == f32::INFINITY {
+            let least = if least == 0.0 { " of 0 or more" } else { "" };
+            let message =
+                format!("{name}[{row}] is {value}, expected a finite number{least}, or NaN where not logged");
+            return Err(refused("out_of_range", message));
         }
     }
     Ok(())
@@ -350,7 +356,7 @@ pub(crate) fn read(
             .iter()
             .map(|trace| Trace {
                 facts: Arc::new(facts_of(&trace.machine)),
-                inner: Arc::new(trace.clone()),
+                ..Trace::bare(trace.clone())
             })
             .collect())
     })

@@ -141,9 +141,3 @@ fn squares_that_do_not_unpack_are_refused_with_their_column() {
     value["cells"]["visits_expected"] = long;
     assert!(from_json(value.to_string().as_bytes()).is_ok());
 }
-
-#[test]
-fn the_size_of_a_night_is_printed() {
-    let text = to_json(&findings()).unwrap();
-    println!("findings.json: {} bytes for 32,640 squares", text.len());
-}

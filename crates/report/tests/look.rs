@@ -5,10 +5,20 @@
 mod garden;
 
 use std::path::Path;
-use tussock_report::{Privacy, html_comparison, map_svg, outputs};
+use tussock_report::{Privacy, html_comparison, left_out, map_svg, outputs};
+
+const FILES: [&str; 7] = [
+    "cells.parquet",
+    "findings.geojson",
+    "findings.json",
+    "legs.parquet",
+    "map.png",
+    "pockets.gpx",
+    "report.html",
+];
 
 #[test]
-fn samples_are_written_for_looking_at() {
+fn samples_are_written_whole_for_looking_at() {
     let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join("look");
     let samples = [
         ("first", garden::findings(), Privacy::Full),
@@ -23,13 +33,25 @@ fn samples_are_written_for_looking_at() {
     for (name, findings, privacy) in samples {
         let folder = folder.join(name);
         std::fs::create_dir_all(&folder).unwrap();
+        // Each file is there, or it is said why not.
+        let mut named: Vec<&str> = left_out(&findings, privacy)
+            .iter()
+            .map(|(file, _)| *file)
+            .collect();
         for output in outputs(&findings, privacy).unwrap() {
             println!("{name}/{}: {} bytes", output.name, output.bytes.len());
+            assert!(!output.bytes.is_empty(), "{name}/{}", output.name);
+            named.push(output.name);
             std::fs::write(folder.join(output.name), output.bytes).unwrap();
         }
-        std::fs::write(folder.join("map.svg"), map_svg(&findings)).unwrap();
+        named.sort_unstable();
+        assert_eq!(named, FILES, "{name}");
+        let svg = map_svg(&findings);
+        assert!(svg.ends_with("</svg>") && !svg.contains("NaN"), "{name}/map.svg");
+        std::fs::write(folder.join("map.svg"), svg).unwrap();
     }
     let page = html_comparison(&garden::comparison()).unwrap();
+    assert!(page.trim_end().ends_with("</html>"));
     std::fs::create_dir_all(folder.join("comparison")).unwrap();
     std::fs::write(folder.join("comparison/comparison.html"), page).unwrap();
     println!("{}", folder.display());

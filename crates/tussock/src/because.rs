@@ -176,7 +176,7 @@ impl Words<'_> {
                     self.hours,
                     metres(neck.width_m),
                     neck.behind_m2,
-                    percent(traffic.share_fraction(neck))
+                    percent(traffic.share_ratio(neck))
                 )
             }),
             Reason::Seldom { neck } => self.neck(*neck).map_or_else(String::new, |(neck, traffic)| {
@@ -184,7 +184,7 @@ impl Words<'_> {
                     "Nothing blocks this part, but the mower comes too seldom: the {:.0} m2 behind the {} passage got {} of their fair share, and at the present outings it will stay so.",
                     neck.behind_m2,
                     metres(neck.width_m),
-                    percent(traffic.share_fraction(neck))
+                    percent(traffic.share_ratio(neck))
                 )
             }),
             Reason::Thin { density_fraction } => format!(
@@ -220,7 +220,7 @@ impl Words<'_> {
                     evidence.push(format!(
                         "{:.0} m driven behind it, {} of the fair share.",
                         traffic.behind_m,
-                        percent(traffic.share_fraction(neck))
+                        percent(traffic.share_ratio(neck))
                     ));
                 }
             }
@@ -246,7 +246,7 @@ impl Words<'_> {
                 if let Some((neck, traffic)) = neck.and_then(|number| self.neck(number)) {
                     evidence.push(format!(
                         "The part behind got {} of its fair share.",
-                        percent(traffic.share_fraction(neck))
+                        percent(traffic.share_ratio(neck))
                     ));
                 }
             }

@@ -85,7 +85,7 @@ impl Judged<'_> {
                     crossings: Some(traffic.crossings as u64),
                     crossings_expected: Some(neck.crossings_expected(traffic.all_m, self.layout.setback_m)),
                     crossings_per_day: Some(traffic.crossings as f64 / self.days()),
-                    share_fraction: Some(traffic.share_fraction(neck)),
+                    share_ratio: Some(traffic.share_ratio(neck)),
                 }
             })
             .collect()

@@ -94,7 +94,7 @@ pub fn outlook(plan: &Plan, settings: &Settings, seed: u64) -> Option<Outlook> {
                 crossings: None,
                 crossings_expected: Some(neck.crossings_expected(day_m, setback_m)),
                 crossings_per_day: None,
-                share_fraction: None,
+                share_ratio: None,
             }
         })
         .collect();

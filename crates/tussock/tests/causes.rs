@@ -435,9 +435,11 @@ fn the_table_of_causes_in_the_docs() {
         );
     }
     println!("{text}");
+    let made = format!("{}{text}", include_str!("causes_head.md"));
+    let path = concat!(env!("CARGO_MANIFEST_DIR"), "/../../docs/causes.md");
     if std::env::var_os("REGENERATE").is_some() {
-        let head = include_str!("causes_head.md");
-        let path = concat!(env!("CARGO_MANIFEST_DIR"), "/../../docs/causes.md");
-        std::fs::write(path, format!("{head}{text}")).expect("the docs can be written");
+        std::fs::write(path, &made).expect("the docs can be written");
     }
+    let kept = std::fs::read_to_string(path).expect("the docs are there");
+    assert_eq!(kept, made, "run with REGENERATE=1 and read the diff");
 }

@@ -53,8 +53,10 @@ pub struct Passage {
     pub crossings_expected: Option<f64>,
     /// Changes of side per day of the log. Null where nothing was logged.
     pub crossings_per_day: Option<f64>,
-    /// Path on the far side over its fair share (its part of the lawn). Null where nothing was logged.
-    pub share_fraction: Option<f64>,
+    /// Path on the far side over its fair share (its part of the lawn): 1 where it gets as much as the rest, 2 where twice as much.
+    /// Null where nothing was logged.
+    #[serde(alias = "share_fraction")]
+    pub share_ratio: Option<f64>,
 }
 
 /// Something that turned the machine round inside the lawn and stands in no plan.

@@ -142,7 +142,7 @@ def test_spreads_are_found_again_in_drawn_nights():
         (lambda: tussock.spread_of({"a": [0.1], "b": [0.2]}, position_sd={"a": [0.0], "b": []}), "uneven", "garden b"),
         (lambda: tussock.nights_needed(SPREAD, 0.0, gardens=5), "out_of_range", "not 0"),
         (lambda: tussock.gardens_needed({**SPREAD, "night_sd": -1.0}, 0.1, nights=3), "out_of_range", "night_sd is -1"),
-        (lambda: tussock.power_of(SPREAD, 0.1, gardens=0, nights=3), "out_of_range", "at least one"),
+        (lambda: tussock.power_of(SPREAD, 0.1, gardens=0, nights=3), "out_of_range", "1 or more"),
     ],
 )
 def test_what_cannot_be_said_is_refused(call, kind, words):

@@ -1,7 +1,6 @@
 //! Every recording under `fixtures/recordings`: used and skipped by reason, held against a table.
 //!
-//! `REGENERATE=1` writes the table anew. `TUSSOCK_EXTRA_RECORDINGS` may name a folder with more recordings, which are
-//! read too and must not break anything.
+//! `REGENERATE=1` writes the table anew.
 
 use crate::{hold, workspace};
 use std::fmt::Write;
@@ -168,16 +167,5 @@ fn counts_of_recordings_agree_with_counts_made_by_hand() {
         let bytes = std::fs::read(workspace().join("fixtures/recordings").join(name)).unwrap();
         let file = read_log(name, &bytes[..], &options(name)).unwrap_or_else(|error| panic!("{error}"));
         assert_eq!(file.facts.fixes, fixes, "{name}");
-    }
-}
-
-#[test]
-fn more_recordings_are_read_where_a_folder_is_named() {
-    let Some(folder) = std::env::var_os("TUSSOCK_EXTRA_RECORDINGS") else {
-        println!("TUSSOCK_EXTRA_RECORDINGS names no folder: nothing more to read");
-        return;
-    };
-    for (name, path) in recordings(Path::new(&folder)) {
-        println!("{}", row(&name, &std::fs::read(path).unwrap()));
     }
 }

@@ -54,6 +54,13 @@ def write(folder: Path, outputs: Sequence[tuple[str, bytes]], names: Sequence[st
 
     Raises :class:`OutputError` before anything is written where a file of one of ``names`` is not ours.
     """
+    try:
+        return _written(folder, outputs, names)
+    except OSError as failed:
+        raise OutputError(f"{failed.filename or folder}: cannot be written: {failed.strerror or failed}", "write") from failed
+
+
+def _written(folder: Path, outputs: Sequence[tuple[str, bytes]], names: Sequence[str]) -> list[Path]:
     if folder.exists() and not folder.is_dir():
         raise OutputError(f"{folder}: is a file, expected a folder", "not_a_folder")
     known = _known(folder)

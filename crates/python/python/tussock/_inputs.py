@@ -10,18 +10,19 @@ from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Union
 
-from . import _tussock
-from ._errors import LogError, PlanError, SettingsError
+from . import _asked, _tables, _tussock
+from ._errors import LogError, PlanError, SettingsError, TussockError
 from ._record import Record, wrapped
 
 if TYPE_CHECKING:
     import geopandas
     import numpy
+    import pandas
     import pyarrow
 
 PathLike = Union[str, "os.PathLike[str]"]
-#: A log or a plan: a path, or its bytes.
-Source = Union[PathLike, bytes, bytearray, memoryview]
+#: A log or a plan: a path, or its bytes, or a data frame that holds one.
+Source = Union[PathLike, bytes, bytearray, memoryview, "pandas.DataFrame"]
 
 #: Words of the codes in :attr:`Trace.quality` (NMEA 0183 GGA quality; GPX ``fix``).
 QUALITIES = (
@@ -39,16 +40,26 @@ QUALITIES = (
 _FLOATS = ("hdop", "claimed_sd_m", "speed_mps", "course_deg", "height_msl_m")
 
 
-def _fetched(source: Source, error: type[LogError] | type[PlanError] | type[SettingsError], name: str) -> tuple[str, bytes]:
+def is_source(source: Any) -> bool:
+    """Whether it is one log or plan, and not a list of some."""
+    return isinstance(source, (str, os.PathLike, bytes, bytearray, memoryview)) or _tables.is_frame(source)
+
+
+def fetched(source: Any, error: type[TussockError], name: str) -> tuple[str, bytes]:
+    """Name and bytes of a log, a plan, settings or findings."""
     if isinstance(source, (bytes, bytearray, memoryview)):
         return name, bytes(source)
-    path = os.fspath(source)
+    if error is LogError and _tables.is_frame(source):
+        return name, _tables.log_of(source)
+    path = _asked.path(error, name, source, "a path, or its content as bytes")
+    # Names of files need not be text.
+    told = path.encode("utf-8", "backslashreplace").decode()
     try:
-        return path, Path(path).read_bytes()
+        return told, Path(path).read_bytes()
     except FileNotFoundError:
-        raise error(f"{path}: does not exist", "read") from None
+        raise error(f"{told}: does not exist", "read") from None
     except OSError as failed:
-        raise error(f"{path}: cannot be read: {failed.strerror}", "read") from failed
+        raise error(f"{told}: cannot be read: {failed.strerror}", "read") from failed
 
 
 class Settings:
@@ -72,7 +83,7 @@ class Settings:
     @classmethod
     def read(cls, source: PathLike) -> Settings:
         """Reads a settings file (TOML)."""
-        name, content = _fetched(source, SettingsError, "settings")
+        name, content = fetched(source, SettingsError, "settings")
         try:
             text = content.decode("utf-8")
         except UnicodeDecodeError as error:
@@ -111,7 +122,8 @@ class Settings:
         """The same with some keys changed: ``settings.changed(machine={"cut_width_m": 0.24})``."""
         all_tables = self.to_dict()
         for table, keys in tables.items():
-            all_tables[table] = {**all_tables.get(table, {}), **keys}
+            of_it = all_tables.get(table)
+            all_tables[table] = {**of_it, **keys} if isinstance(keys, Mapping) and isinstance(of_it, Mapping) else keys
         return Settings(**all_tables)
 
 
@@ -137,8 +149,9 @@ def _toml_value(table: str, key: str, value: Any) -> str:
     if isinstance(value, int):
         return str(value)
     if isinstance(value, float):
-        return repr(value)
-    if hasattr(value, "item"):
+        # Floats of NumPy show their type.
+        return repr(float(value))
+    if hasattr(value, "item") and getattr(value, "ndim", 1) == 0:
         return _toml_value(table, key, value.item())
     if isinstance(value, (list, tuple)):
         return "[" + ", ".join(_toml_value(table, key, item) for item in value) + "]"
@@ -157,13 +170,19 @@ def as_settings(settings: Settings | PathLike | None) -> Settings:
 class Plan:
     """What was installed in one garden, as drawn (RFC 7946 with ``properties.role``, see ``docs/formats.md``).
 
-    A plan that is not sound raises :class:`PlanError` with every fault. :func:`plan_check` looks at one without raising.
+    A GeoDataFrame with a column ``role`` is turned into WGS 84. A plan that is not sound raises :class:`PlanError` with every
+    fault. :func:`plan_check` looks at one without raising.
     """
 
     def __init__(self, source: Source | Mapping[str, Any], *, settings: Settings | PathLike | None = None) -> None:
         if isinstance(source, Mapping):
-            source = json.dumps(source).encode()
-        name, content = _fetched(source, PlanError, "plan")
+            try:
+                source = json.dumps(source).encode()
+            except (TypeError, ValueError) as failed:
+                raise PlanError(f"plan: {failed}, expected GeoJSON", "not_json") from None
+        if _tables.is_frame(source):
+            source = _tables.plan_of(source)
+        name, content = fetched(source, PlanError, "plan")
         self._inner = _tussock.Plan(name, content, as_settings(settings)._inner)
 
     @classmethod
@@ -224,7 +243,7 @@ def plan_check(plan: Plan | Source, *, settings: Settings | PathLike | None = No
     """
     if isinstance(plan, Plan):
         plan = plan.to_geojson().encode()
-    name, content = _fetched(plan, PlanError, "plan")
+    name, content = fetched(plan, PlanError, "plan")
     return Record(json.loads(_tussock.plan_check(name, content, as_settings(settings)._inner)))
 
 
@@ -242,7 +261,7 @@ class Trace:
     """
 
     def __init__(self, inner: _tussock.Trace) -> None:
-        self._inner = inner
+        self._inner = _asked.instance(LogError, "trace", inner, _tussock.Trace, "tussock.read and Trace.from_arrays make traces")
 
     @classmethod
     def from_arrays(
@@ -265,11 +284,17 @@ class Trace:
     ) -> Trace:
         """A trace from columns of equal length, copied once.
 
-        ``time_s`` is seconds since 1970 in UTC, strictly rising. Give ``lat_deg`` and ``lon_deg`` (WGS 84), or ``east_m`` and
-        ``north_m`` on a plane of your own. ``quality`` takes codes or words of :data:`QUALITIES`.
-        """
-        import numpy as np
+        ``time_s`` is seconds since 1970 in UTC, strictly rising, or times that say their zone: datetimes, and columns of pandas,
+        polars or pyarrow. Give ``lat_deg`` and ``lon_deg`` (WGS 84), or ``east_m`` and ``north_m`` on a plane of your own.
+        ``quality`` takes codes or words of :data:`QUALITIES`. Values that are masked, NaN or null were not logged; rows without a
+        time or a position are counted in :attr:`left_out`.
 
+        >>> import numpy as np, tussock
+        >>> east_m = np.ma.masked_greater([0.0, 0.4, 99.0, 1.2], 50.0)
+        >>> trace = tussock.Trace.from_arrays(time_s=range(4), east_m=east_m, north_m=np.zeros(4))
+        >>> len(trace), trace.left_out
+        (3, (2,))
+        """
         pairs = {"lat_deg": lat_deg, "lon_deg": lon_deg, "east_m": east_m, "north_m": north_m}
         given = [name for name, column in pairs.items() if column is not None]
         if given not in (["lat_deg", "lon_deg"], ["east_m", "north_m"]):
@@ -277,38 +302,22 @@ class Trace:
                 f"positions in {' and '.join(given) or 'no column'}, expected lat_deg and lon_deg, or east_m and north_m",
                 "columns",
             )
-
-        def column(name: str, values: Any, kind: str) -> numpy.ndarray[Any, Any]:
-            try:
-                array = np.ascontiguousarray(values, dtype=kind)
-            except (TypeError, ValueError, OverflowError) as error:
-                raise LogError(f"column {name}: {error}, expected numbers", "columns") from None
-            if array.ndim != 1:
-                raise LogError(f"column {name} has {array.ndim} axes, expected 1", "columns")
-            return array
-
         others: dict[str, Any] = {}
         for name, values in zip(_FLOATS, (hdop, claimed_sd_m, speed_mps, course_deg, height_msl_m)):
             if values is not None:
-                others[name] = column(name, values, "f4")
+                others[name] = _tables.short(_tables.column(name, values))
         if segment is not None:
-            others["segment"] = column("segment", segment, "u4")
+            others["segment"] = _tables.whole("segment", segment, 2**32 - 1, None).astype("u4")
         if satellites is not None:
-            others["satellites"] = column("satellites", satellites, "u1")
+            others["satellites"] = _tables.whole("satellites", satellites, 255, 255).astype("u1")
         if quality is not None:
-            if len(quality) and isinstance(quality[0], str):
-                unknown = set(quality) - set(QUALITIES)
-                if unknown:
-                    raise LogError(
-                        f"quality {sorted(unknown)[0]!r}, expected one of {', '.join(QUALITIES)}", "out_of_range"
-                    )
-                quality = [QUALITIES.index(word) for word in quality]
-            others["quality"] = column("quality", quality, "u1")
+            known = _tables.codes("quality", quality, QUALITIES)
+            others["quality"] = _tables.whole("quality", known, len(QUALITIES) - 1, 0).astype("u1")
         inner = _tussock.Trace(
-            machine,
-            column("time_s", time_s, "f8"),
-            column(given[0], pairs[given[0]], "f8"),
-            column(given[1], pairs[given[1]], "f8"),
+            _asked.text(LogError, "machine", machine),
+            _tables.column("time_s", time_s),
+            _tables.column(given[0], pairs[given[0]]),
+            _tables.column(given[1], pairs[given[1]]),
             given[0] == "lat_deg",
             others,
         )
@@ -318,33 +327,25 @@ class Trace:
     def from_arrow(cls, table: Any, *, machine: str | None = None) -> Trace:
         """A trace from anything with ``__arrow_c_stream__`` or ``__arrow_c_array__`` whose columns have the names of
         :attr:`columns`; others are left alone. Nulls become what stands for "not logged"."""
-        import numpy as np
         import pyarrow as pa
 
-        if hasattr(table, "__arrow_c_stream__"):
-            table = pa.table(table)
-        else:
-            table = pa.Table.from_batches([pa.record_batch(table)])
-        columns: dict[str, Any] = {}
-        for name in table.column_names:
-            if name not in _ALL_COLUMNS:
-                continue
-            values = table[name].combine_chunks()
-            if name == "quality":
-                values = values.cast(pa.string()) if not pa.types.is_integer(values.type) else values
-                columns[name] = values.to_pylist()
-            elif name == "satellites":
-                columns[name] = values.fill_null(255).to_numpy(zero_copy_only=False)
-            elif name in _FLOATS:
-                columns[name] = values.cast(pa.float32()).fill_null(np.nan).to_numpy(zero_copy_only=False)
+        try:
+            if hasattr(table, "__arrow_c_stream__"):
+                table = pa.table(table)
             else:
-                if values.null_count:
-                    raise LogError(f"column {name} has {values.null_count} nulls, expected none", "columns")
-                columns[name] = values.to_numpy(zero_copy_only=False)
-        told = (table.schema.metadata or {}).get(b"machine", b"machine-1").decode()
-        if "time_s" not in columns:
+                table = pa.Table.from_batches([pa.record_batch(table)])
+        except Exception as failed:
+            raise LogError(f"table is {_asked.shown(table)}, expected Arrow data: {failed}", "columns") from None
+        if "time_s" not in table.column_names:
             raise LogError(f"no column time_s among {', '.join(table.column_names)}", "columns")
-        return cls.from_arrays(machine=machine or told, **columns)
+        columns: dict[str, Any] = {}
+        for name in _ALL_COLUMNS.intersection(table.column_names):
+            if table.column_names.count(name) > 1:
+                raise LogError(f"column {name} is there twice, expected it once", "columns")
+            values = table[name].combine_chunks()
+            columns[name] = values.to_pylist() if name == "quality" else values
+        told = (table.schema.metadata or {}).get(b"machine", b"machine-1").decode("utf-8", "replace")
+        return cls.from_arrays(machine=told if machine is None else machine, **columns)
 
     def __len__(self) -> int:
         return len(self._inner)
@@ -370,9 +371,14 @@ class Trace:
         """What each file held, what was skipped and where; empty for a trace from arrays."""
         return tuple(wrapped(json.loads(self._inner.facts_json())))
 
+    @property
+    def left_out(self) -> tuple[int, ...]:
+        """Rows of the arrays that had no time or no position, and gave no fix; those of logs stand in :attr:`facts`."""
+        return tuple(self._inner.left_out)
+
     def __getitem__(self, name: str) -> numpy.ndarray[Any, Any]:
         """A column by name."""
-        return self._inner.column(name)
+        return self._inner.column(_asked.word(LogError, "column", name, self.columns, "no_column"))
 
     @property
     def time_s(self) -> numpy.ndarray[Any, Any]:
@@ -484,7 +490,7 @@ class Trace:
 
     def to_log(self, format: str = "csv") -> bytes:
         """The trace as a log: ``"gpx"``, ``"nmea"`` or ``"csv"``."""
-        return self._inner.log_bytes(format)
+        return self._inner.log_bytes(_asked.word(LogError, "log format", format, ("gpx", "nmea", "csv"), "not_a_log"))
 
     def __reduce__(self) -> tuple[object, ...]:
         return (_trace_again, (self.machine, {name: self[name].copy() for name in self.columns}))
@@ -512,22 +518,24 @@ def read_all(
 
     What cannot be used is skipped, counted and located in :attr:`Trace.facts`; ``strict=True`` raises at the first such place.
     ``date`` is the first day of logs that hold times of day only; ``columns`` names the columns of a CSV, as in
-    ``{"time": "t", "lat": "y", "lon": "x"}``.
+    ``{"time": "t", "lat": "y", "lon": "x"}``. A DataFrame of pandas is read as the CSV that it would be; its times may stand in the
+    index, and the points of a GeoDataFrame are turned into WGS 84.
     """
-    if isinstance(logs, (str, os.PathLike, bytes, bytearray, memoryview)):
-        logs = [logs]
-    fetched = [_fetched(log, LogError, f"log {number}") for number, log in enumerate(logs, 1)]
-    if not fetched:
+    listed = [logs] if is_source(logs) else _asked.items(LogError, "logs", logs, "paths, bytes or data frames")
+    read = [fetched(log, LogError, f"log {number}") for number, log in enumerate(listed, 1)]
+    if not read:
         raise LogError("no log is given, expected at least one", "no_log")
     if isinstance(columns, Mapping):
         columns = ",".join(f"{field}={name}" for field, name in columns.items())
+    if date is not None and not isinstance(date, datetime.date):
+        date = _asked.text(LogError, "date", date)
     inner = _tussock.read(
-        [name for name, _ in fetched],
-        [content for _, content in fetched],
+        [name for name, _ in read],
+        [content for _, content in read],
         as_settings(settings)._inner,
         None if date is None else str(date),
-        columns,
-        strict,
+        None if columns is None else _asked.text(LogError, "columns", columns),
+        _asked.truth(LogError, "strict", strict),
     )
     return [Trace(trace) for trace in inner]
 
@@ -569,14 +577,15 @@ class Reference:
     """
 
     def __init__(self, source: Source, *, settings: Settings | PathLike | None = None) -> None:
-        name, content = _fetched(source, LogError, "reference")
+        name, content = fetched(source, LogError, "reference")
         self._inner = _tussock.Reference(name, content, as_settings(settings)._inner)
 
     @classmethod
     def from_trace(cls, trace: Trace, *, timed: bool = True) -> Reference:
         """The fixes of a trace as corners, with their times unless ``timed`` is false."""
         reference = cls.__new__(cls)
-        reference._inner = _tussock.Reference.of_trace(trace._inner, timed)
+        _asked.instance(LogError, "trace", trace, Trace, "tussock.read gives one")
+        reference._inner = _tussock.Reference.of_trace(trace._inner, _asked.truth(LogError, "timed", timed))
         return reference
 
     @property

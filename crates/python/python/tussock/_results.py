@@ -5,16 +5,15 @@ from __future__ import annotations
 import base64
 import html
 import json
-import os
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from . import _folder, _tussock
-from ._errors import ReportError
-from ._inputs import PathLike, Source, _fetched, _frame_of
+from . import _asked, _folder, _tussock
+from ._errors import OutputError, ReportError
+from ._inputs import PathLike, Source, _frame_of, fetched
 from ._record import Record
 
 if TYPE_CHECKING:
@@ -100,7 +99,7 @@ class Findings:
     """
 
     def __init__(self, inner: _tussock.Findings) -> None:
-        self._inner = inner
+        self._inner = _asked.instance(ReportError, "findings", inner, _tussock.Findings, "read_findings reads saved ones")
 
     @cached_property
     def _record(self) -> Record:
@@ -120,6 +119,7 @@ class Findings:
         """The fields as plain dicts and lists; :attr:`cells` apart."""
         return self._record.to_dict()
 
+    @_asked.held(ReportError, private=_asked.truth)
     def to_json(self, *, private: bool = False) -> str:
         """``findings.json``, byte for byte what the command writes. ``private`` leaves out places on Earth, dates, names and
         digests."""
@@ -148,10 +148,9 @@ class Findings:
             column("last_visit_s"),
         )
 
+    @_asked.held(ReportError, kind=_asked.one_of(KINDS, "unknown_kind"))
     def to_geodataframe(self, kind: str | None = None) -> geopandas.GeoDataFrame:
         """Features of one of :data:`KINDS`, or all, in WGS 84; columns as in ``findings.geojson``."""
-        if kind is not None and kind not in KINDS:
-            raise ReportError(f"kind {kind!r}, expected one of {', '.join(KINDS)}", "unknown_kind")
         features = json.loads(self._inner.geojson())["features"]
         return _frame_of([one for one in features if kind in (None, one["properties"]["kind"])])
 
@@ -159,12 +158,15 @@ class Findings:
         """``findings.geojson``. Raises :class:`ReportError` for a log in local metres without a place on Earth."""
         return self._inner.geojson()
 
+    @_asked.held(ReportError, private=_asked.truth, map_width_px=partial(_asked.count, high=2**32 - 1))
     def report(self, folder: PathLike, *, private: bool = False, map_width_px: int = 1600) -> list[Path]:
         """Writes all outputs into a folder: each complete or not there at all. Files that this tool did not write, or that were
         changed since, are never replaced (:class:`OutputError`)."""
+        place = Path(_asked.path(OutputError, "folder", folder))
         outputs = self._inner.outputs(private, map_width_px)
-        return _folder.write(Path(os.fspath(folder)), outputs, OUTPUT_NAMES)
+        return _folder.write(place, outputs, OUTPUT_NAMES)
 
+    @_asked.held(ReportError, private=_asked.truth)
     def left_out(self, *, private: bool = False) -> dict[str, str]:
         """Files that :meth:`report` leaves out, each with the reason."""
         return dict(self._inner.left_out(private))
@@ -205,6 +207,7 @@ class Findings:
         alt = "Map of the lawn: visits, missed ground and stuck spots"
         return f'<table>{lines}</table><img alt="{alt}" width="640" src="data:image/png;base64,{picture}">'
 
+    @_asked.held(ReportError, most_visits=_asked.some)
     def plot(self, ax: matplotlib.axes.Axes | None = None, *, most_visits: float | None = None) -> matplotlib.axes.Axes:
         """Draws visits in cividis and missed ground hatched, with metres on both axes.
 
@@ -271,19 +274,15 @@ def _findings_again(content: bytes) -> Findings:
 
 def read_findings(source: Source) -> Findings:
     """Reads ``findings.json``: a path, or its bytes."""
-    name, content = _fetched(source, _NotThere, "findings")
+    name, content = fetched(source, ReportError, "findings")
     return Findings(_tussock.read_findings(name, content))
-
-
-# Files that are not there raise the class that reading them would.
-_NotThere: Any = ReportError
 
 
 class Comparison:
     """What a change brought: the fields of ``comparison.json`` are attributes."""
 
     def __init__(self, inner: _tussock.Comparison) -> None:
-        self._inner = inner
+        self._inner = _asked.instance(ReportError, "comparison", inner, _tussock.Comparison, "read_comparison reads saved ones")
 
     @cached_property
     def _record(self) -> Record:
@@ -309,7 +308,7 @@ class Comparison:
     def report(self, folder: PathLike) -> list[Path]:
         """Writes ``comparison.json`` and ``comparison.html`` by the rules of :meth:`Findings.report`."""
         outputs = [("comparison.json", self.to_json().encode()), ("comparison.html", self._inner.html().encode())]
-        return _folder.write(Path(os.fspath(folder)), outputs, OUTPUT_NAMES)
+        return _folder.write(Path(_asked.path(OutputError, "folder", folder)), outputs, OUTPUT_NAMES)
 
     def __str__(self) -> str:
         return self._inner.answer()
@@ -323,7 +322,7 @@ class Comparison:
 
 def read_comparison(source: Source) -> Comparison:
     """Reads ``comparison.json``: a path, or its bytes."""
-    name, content = _fetched(source, _NotThere, "comparison")
+    name, content = fetched(source, ReportError, "comparison")
     return Comparison(_tussock.read_comparison(name, content))
 
 
@@ -386,6 +385,7 @@ TIDY_COLUMNS: tuple[Column, ...] = (
 
 def tidy_row(findings: Findings) -> dict[str, Any]:
     """One row for one trace: the columns of :data:`TIDY_COLUMNS`."""
+    _asked.instance(ReportError, "findings", findings, Findings, "tussock.analyse gives them")
     own = {
         "inputs": " ".join(one.name for one in findings.inputs),
         "machines": " ".join(findings.span.machines),
@@ -411,6 +411,7 @@ def tidy(findings: Sequence[Findings]) -> pandas.DataFrame:
     in ``frame.attrs["columns"]``."""
     import pandas as pd
 
-    frame = pd.DataFrame([tidy_row(one) for one in findings], columns=[column.name for column in TIDY_COLUMNS])
+    listed = _asked.items(ReportError, "findings", findings, "a list of findings")
+    frame = pd.DataFrame([tidy_row(one) for one in listed], columns=[column.name for column in TIDY_COLUMNS])
     frame.attrs["columns"] = {column.name: [column.unit, column.meaning] for column in TIDY_COLUMNS}
     return frame

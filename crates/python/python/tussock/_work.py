@@ -6,11 +6,12 @@ import datetime
 import json
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from functools import partial
 from typing import TYPE_CHECKING, Any, Union
 
-from . import _tussock
+from . import _asked, _tables, _tussock
 from ._errors import AnalyseError, CompareError, SimulateError
-from ._inputs import PathLike, Plan, Reference, Settings, Source, Trace, as_plan, as_reference, as_settings, read_all
+from ._inputs import PathLike, Plan, Reference, Settings, Source, Trace, as_plan, as_reference, as_settings, is_source, read_all
 from ._record import Record
 from ._results import Comparison, Findings
 
@@ -30,8 +31,7 @@ def _job(
     if isinstance(logs, Trace):
         traces = [logs]
     else:
-        several: Any = logs if _is_several(logs) else [logs]
-        listed: list[Any] = list(several)
+        listed = [logs] if is_source(logs) else _asked.items(AnalyseError, "logs", logs, "traces, paths, bytes or data frames")
         ready = [one for one in listed if isinstance(one, Trace)]
         if ready and len(ready) != len(listed):
             raise AnalyseError("traces and logs in one list, expected one kind", "mixed")
@@ -40,10 +40,7 @@ def _job(
     return [trace._inner for trace in traces], None if laid is None else laid._inner, wanted._inner
 
 
-def _is_several(logs: Any) -> bool:
-    return not isinstance(logs, (str, bytes, bytearray, memoryview)) and not hasattr(logs, "__fspath__")
-
-
+@_asked.held(AnalyseError, seed=_asked.whole, suggestions=_asked.truth)
 def analyse(
     logs: Logs,
     *,
@@ -98,6 +95,7 @@ def inspect(
     return Record(json.loads(_tussock.inspect(*_job(logs, plan, settings, None))))
 
 
+@_asked.held(CompareError, seed=_asked.whole)
 def compare(
     before: Findings, after: Findings, *, seed: int = 0, names: tuple[Sequence[str], Sequence[str]] | None = None
 ) -> Comparison:
@@ -106,8 +104,15 @@ def compare(
     Findings of :func:`analyse` know the logs behind them, so that luck from night to night is better known than with saved
     ones. Position error and night-to-night variation are named apart in ``difference``.
     """
-    sides = names or tuple([one.name for one in side.inputs] for side in (before, after))
-    return Comparison(_tussock.compare(before._inner, after._inner, list(sides[0]), list(sides[1]), seed))
+    for name, side in (("before", before), ("after", after)):
+        _asked.instance(CompareError, name, side, Findings, "tussock.analyse and tussock.read_findings give them")
+    earlier, later = ([one.name for one in side.inputs] for side in (before, after)) if names is None else _names(names)
+    return Comparison(_tussock.compare(before._inner, after._inner, earlier, later, seed))
+
+
+def _names(names: Any) -> list[list[str]]:
+    sides = _asked.items(CompareError, "names", names, "lists of names", 2)
+    return [[_asked.text(CompareError, "a name", one) for one in _asked.items(CompareError, "names", side, "texts")] for side in sides]
 
 
 def measures(
@@ -146,6 +151,17 @@ class GridCount:
     hits: numpy.ndarray[Any, Any]
 
 
+@_asked.held(
+    AnalyseError,
+    columns=_asked.count,
+    rows=_asked.count,
+    cell_m=_asked.some,
+    rule=_asked.one_of(("fix_inside", "path_crosses", "swath_covers_centre", "area_weighted"), "grid"),
+    axes=_asked.one_of(("earth", "degrees", "local"), "grid"),
+    cut_width_m=_asked.some,
+    path=_asked.one_of(("as_logged", "located"), "grid"),
+    new_pass_after_s=_asked.some,
+)
 def count_on_grid(
     logs: Logs,
     corners: Sequence[tuple[float, float]],
@@ -169,9 +185,10 @@ def count_on_grid(
     ``swath_covers_centre`` and ``area_weighted`` (both with ``cut_width_m``). ``path`` is ``as_logged`` or ``located``.
     """
     traces, laid, wanted = _job(logs, plan, settings, None)
+    places = enumerate(_asked.items(AnalyseError, "corners", corners, "places", 3))
     wish = {
         "axes": axes,
-        "corners": [list(map(float, corner)) for corner in corners],
+        "corners": [_asked.pair(AnalyseError, f"corners[{number}]", one) for number, one in places],
         "columns": columns,
         "rows": rows,
         "cell_m": cell_m,
@@ -187,6 +204,8 @@ def count_on_grid(
     )
 
 
+# More draws would take hours and tell nothing.
+@_asked.held(CompareError, paired_nights=_asked.truth, draws=partial(_asked.count, high=1_000_000), seed=_asked.whole)
 def compare_patterns(
     gardens: Mapping[str, tuple[Sequence[float], Sequence[float]]],
     *,
@@ -205,7 +224,11 @@ def compare_patterns(
     >>> round(found.difference.estimate, 6), found.gardens, found.nights
     (0.2, 2, 8)
     """
-    listed = [(name, list(map(float, a)), list(map(float, b))) for name, (a, b) in gardens.items()]
+    listed = []
+    for name, nights in _asked.table(CompareError, "gardens", gardens, "nights of two patterns under the name of each").items():
+        pair = _asked.items(CompareError, f"garden {name}", nights, "lists of nights", 2)
+        first, second = (_asked.numbers_of(CompareError, f"garden {name}", one) for one in pair)
+        listed.append((_asked.text(CompareError, "the name of a garden", name), first, second))
     return Record(json.loads(_tussock.compare_paired(listed, paired_nights, draws, seed)))
 
 
@@ -224,26 +247,33 @@ def spread_of(
     >>> found.gardens, found.nights, round(found.night_sd, 4), round(found.garden_sd, 4)
     (3, 6, 0.0265, 0.0775)
     """
-    named: dict[Any, Any] = dict(gardens) if isinstance(gardens, Mapping) else dict(enumerate(gardens))
+    listed = gardens if isinstance(gardens, Mapping) else _asked.items(CompareError, "gardens", gardens, "the nights of each")
+    named: dict[Any, Any] = dict(listed if isinstance(listed, Mapping) else enumerate(listed))
     nights = []
     for name, values in named.items():
-        values = list(map(float, values))
+        values = _asked.numbers_of(CompareError, f"garden {name}", values)
         if isinstance(position_sd, Mapping):
-            deviations = list(map(float, position_sd[name]))
+            deviations = _asked.numbers_of(CompareError, f"position_sd of {name}", position_sd.get(name))
             if len(deviations) != len(values):
                 raise CompareError(
                     f"garden {name}: {len(deviations)} position errors for {len(values)} nights, expected one for each", "uneven"
                 )
         else:
-            deviations = [float(position_sd)] * len(values)
+            deviations = [_asked.number(CompareError, "position_sd", position_sd, 0.0)] * len(values)
         nights.append(list(zip(values, deviations)))
     return Record(json.loads(_tussock.spread_of(nights)))
 
 
 def _three(spread: Mapping[str, Any]) -> tuple[float, float, float]:
-    return spread["position_sd"], spread["night_sd"], spread["garden_sd"]
+    of = _asked.table(CompareError, "spread", spread, "what tussock.spread_of gives")
+    names = ("position_sd", "night_sd", "garden_sd")
+    position, night, garden = (_asked.some(CompareError, name, of.get(name)) for name in names)
+    return position, night, garden
 
 
+
+
+@_asked.held(CompareError, difference=_asked.number, gardens=_asked.count, level=_asked.share, power=_asked.share)
 def nights_needed(
     spread: Mapping[str, Any], difference: float, *, gardens: int, level: float = 0.05, power: float = 0.8
 ) -> int | None:
@@ -261,6 +291,7 @@ def nights_needed(
     return _tussock.nights_needed(_three(spread), difference, gardens, level, power)
 
 
+@_asked.held(CompareError, difference=_asked.number, nights=_asked.count, level=_asked.share, power=_asked.share)
 def gardens_needed(
     spread: Mapping[str, Any], difference: float, *, nights: int, level: float = 0.05, power: float = 0.8
 ) -> int:
@@ -268,6 +299,7 @@ def gardens_needed(
     return _tussock.gardens_needed(_three(spread), difference, nights, level, power)
 
 
+@_asked.held(CompareError, difference=_asked.number, gardens=_asked.count, nights=_asked.count, level=_asked.share)
 def power_of(spread: Mapping[str, Any], difference: float, *, gardens: int, nights: int, level: float = 0.05) -> float:
     """The probability that so many gardens and nights show a true difference. See :func:`nights_needed`.
 
@@ -298,6 +330,31 @@ class Simulated:
     truth: Record
 
 
+_FIRST_START_S, _LAST_START_S = 347_155_200.0, 4_102_444_800.0
+
+
+def _start_unix_s(start: Any) -> float:
+    if isinstance(start, str):
+        try:
+            start = datetime.datetime.fromisoformat(start.replace("Z", "+00:00"))
+        except ValueError:
+            raise SimulateError(f"start is {start!r}, expected a time such as 2026-05-01T20:00:00Z", "start") from None
+    start_s = _tables.instant(SimulateError, "start", start)
+    # Written so that NaN fails too.
+    if not _FIRST_START_S <= start_s < _LAST_START_S:
+        raise _asked.refused(SimulateError, "start", start, "a time from 1981 to 2099, as logs have", "start")
+    return start_s
+
+
+@_asked.held(
+    SimulateError,
+    pattern=_asked.one_of(("roaming", "lanes", "outward_spiral", "combined")),
+    turn_law=_asked.one_of(("uniform_from_normal", "cosine_from_normal", "reflect_with_spread", "from_heading")),
+    seed=_asked.whole,
+    **dict.fromkeys(("turning_s", "outing_s", "charging_s"), _asked.pair),
+    **dict.fromkeys(("hours", "speed_mps", "cut_width_m", "past_boundary_m", "lane_spacing_m", "period_s"), _asked.number),
+    **dict.fromkeys(("lane_direction_deg", "lane_jitter_m", "lane_turn_each_round_deg", "truth_cell_m"), _asked.number),
+)
 def simulate(
     plan: Plan | Source,
     *,
@@ -330,45 +387,49 @@ def simulate(
     The same arguments give the same fixes on every machine.
     """
     wanted = as_settings(settings)
-    laid = as_plan(plan, wanted)
-    assert laid is not None
+    laid = plan if isinstance(plan, Plan) else Plan(plan, settings=wanted)
+    known = wanted.machine
 
     def first(*values: float | None) -> float:
         return next(value for value in values if value is not None)
 
     if isinstance(noise, str):
-        if noise not in NOISES:
-            raise SimulateError(f"noise {noise!r}, expected one of {', '.join(NOISES)}, or three numbers", "noise")
-        noise = NOISES[noise]
-    width_m = first(cut_width_m, wanted.machine.cut_width_m, 0.22)
-    if isinstance(start, str):
-        start = datetime.datetime.fromisoformat(start.replace("Z", "+00:00"))
+        noise = NOISES[_asked.word(SimulateError, "noise", noise, NOISES, "noise")]
+    white_m, drift_m, drift_time_s = _asked.numbers_of(SimulateError, "noise", noise, 3)
+    width_m = first(cut_width_m, known.cut_width_m, 0.22)
     wish = {
         "hours": hours,
         "seed": seed,
         "pattern": pattern,
         "turn_law": turn_law,
-        "speed_mps": first(speed_mps, wanted.machine.speed_mps, 0.4),
+        "speed_mps": first(speed_mps, known.speed_mps, 0.4),
         "cut_width_m": width_m,
-        "past_boundary_m": first(past_boundary_m, wanted.machine.past_boundary_m, -0.2),
-        "turning_s": list(turning_s),
-        "outing_s": list(outing_s),
-        "charging_s": list(charging_s),
+        "past_boundary_m": first(past_boundary_m, known.past_boundary_m, -0.2),
+        "turning_s": turning_s,
+        "outing_s": outing_s,
+        "charging_s": charging_s,
         "lane_spacing_m": first(lane_spacing_m, 0.9 * width_m),
         "lane_direction_deg": lane_direction_deg,
         "lane_jitter_m": lane_jitter_m,
         "lane_turn_each_round_deg": lane_turn_each_round_deg,
         "period_s": period_s,
-        "white_m": noise[0],
-        "drift_m": noise[1],
-        "drift_time_s": noise[2],
-        "start_unix_s": start.timestamp(),
+        "white_m": white_m,
+        "drift_m": drift_m,
+        "drift_time_s": drift_time_s,
+        "start_unix_s": _start_unix_s(start),
         "truth_cell_m": truth_cell_m,
     }
     trace, truth = _tussock.simulate(laid._inner, wanted._inner, json.dumps(wish))
     return Simulated(Trace(trace), Record(json.loads(truth)))
 
 
+@_asked.held(
+    SimulateError,
+    kind=_asked.one_of(("convex", "ell", "islands", "two_rooms", "you"), "unknown_kind"),
+    seed=_asked.whole,
+    area_m2=_asked.pair,
+    passage_m=_asked.number,
+)
 def invent_garden(
     kind: str = "convex", *, seed: int = 0, area_m2: tuple[float, float] = (300.0, 900.0), passage_m: float = 1.6
 ) -> Plan:
@@ -379,4 +440,4 @@ def invent_garden(
     >>> tussock.plan_check(plan).is_sound
     True
     """
-    return Plan._of(_tussock.invent_garden(kind, seed, area_m2, passage_m))
+    return Plan._of(_tussock.invent_garden(kind, seed, (area_m2[0], area_m2[1]), passage_m))

@@ -20,7 +20,6 @@ piece needs them. The driver holds the list of files, and copies what was writte
 from __future__ import annotations
 
 import json
-import os
 import posixpath
 import re
 import shutil
@@ -32,7 +31,7 @@ from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from . import _tussock
+from . import _asked, _tussock
 from ._errors import BatchError
 from ._inputs import PathLike
 from ._record import Record
@@ -91,11 +90,17 @@ def run(
     Gives what was done: ``gardens``, ``with_news``, ``logs``, ``nights``, ``failures``, ``expired_rows``, ``files``. Raises
     :class:`BatchError` where the place or the store cannot be used; the store is then as it was.
     """
-    path = os.fspath(store)
+    if not hasattr(spark, "createDataFrame"):
+        raise _asked.refused(BatchError, "spark", spark, "a SparkSession", "value")
+    _asked.number(BatchError, "time_limit_s", time_limit_s, 0.001)
+    _asked.whole(BatchError, "memory_limit_mib", memory_limit_mib, 1, 1 << 30)
+    if partitions is not None:
+        _asked.whole(BatchError, "partitions", partitions, 1)
+    path = _asked.path(BatchError, "store", store)
     if re.match(r"[A-Za-z][A-Za-z0-9+.-]*://", path):
         raise BatchError(f"{path}: expected a folder that all machines see", "no_folder", "mount it, and give its path")
     folder = Path(path).absolute()
-    place = os.fspath(gardens)
+    place = _asked.path(BatchError, "gardens", gardens)
     if not re.match(r"[A-Za-z][A-Za-z0-9+.-]*:", place):
         place = f"file://{Path(place).absolute()}"
     limits = (time_limit_s, memory_limit_mib)

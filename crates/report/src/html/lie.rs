@@ -51,7 +51,7 @@ fn passage(index: usize, passage: &Passage) -> Row {
             metres(passage.length_m),
             area(passage.behind_m2),
             crossings,
-            passage.share_fraction.map_or_else(unknown, words::whole_percent),
+            passage.share_ratio.map_or_else(unknown, words::whole_percent),
         ],
     }
 }

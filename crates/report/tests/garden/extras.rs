@@ -32,7 +32,7 @@ pub(crate) fn installation() -> Installation {
             crossings: Some(38),
             crossings_expected: Some(64.0),
             crossings_per_day: Some(92.0),
-            share_fraction: Some(0.61),
+            share_ratio: Some(0.61),
         }],
         unlisted_obstacles: vec![UnlistedObstacle {
             id: "O1".to_owned(),
