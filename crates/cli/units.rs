@@ -49,6 +49,17 @@ pub(crate) fn percent_as_fraction(flag: &str, typed: &str) -> Result<f64, Failur
     }
 }
 
+/// Seconds since 1970 of a date with a time and a zone.
+pub(crate) fn moment_unix_s(flag: &str, typed: &str) -> Result<f64, Failure> {
+    time::OffsetDateTime::parse(typed, &time::format_description::well_known::Rfc3339)
+        .map(|moment| moment.unix_timestamp() as f64 + f64::from(moment.nanosecond()) * 1e-9)
+        .map_err(|_| {
+            Failure::told(format!(
+                "{flag}: {typed:?} is no time, expected one such as 2026-05-01T20:00:00Z"
+            ))
+        })
+}
+
 fn measure(flag: &str, typed: &str, units: &[Unit], expected: &str, example: &str) -> Result<f64, Failure> {
     let trimmed = typed.trim();
     let end = trimmed

@@ -213,7 +213,7 @@ impl Crew {
                             at.what.clone()
                         },
                         night: at.night.unwrap_or_else(|| {
-                            crate::night::night_of(modified_unix_ms as f64 / 1000.0, 0, job.night_turns_at_h)
+                            job.clock.landed(modified_unix_ms, 0)
                         }),
                         reason: ending.reason.to_owned(),
                         detail: ending.detail,

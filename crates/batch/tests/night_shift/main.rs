@@ -15,6 +15,9 @@ mod load;
 
 use load::{Content, START_UNIX_S, log_of, wish};
 
+/// 2026-05-29T20:00:00Z: after all nights that are invented here.
+const NOW_UNIX_S: f64 = START_UNIX_S + 28.0 * 86_400.0;
+
 fn first_night() -> night::Night {
     night::night_of(START_UNIX_S, 0, 12)
 }
@@ -52,11 +55,15 @@ impl House {
     }
 
     fn start(&self, store: &str, chunk: usize, longest_s: f64) -> Child {
+        self.start_at(store, chunk, longest_s, NOW_UNIX_S)
+    }
+
+    fn start_at(&self, store: &str, chunk: usize, longest_s: f64, now_unix_s: f64) -> Child {
         Command::new(example())
             .args(["run"])
             .arg(self.path("gardens"))
             .arg(self.path(store))
-            .args([chunk.to_string(), longest_s.to_string()])
+            .args([chunk.to_string(), longest_s.to_string(), now_unix_s.to_string()])
             .stdout(Stdio::null())
             .stderr(Stdio::null())
             .spawn()
