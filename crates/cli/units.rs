@@ -44,7 +44,7 @@ pub(crate) fn percent_as_fraction(flag: &str, typed: &str) -> Result<f64, Failur
     match number.parse::<f64>() {
         Ok(percent) if (0.0..=100.0).contains(&percent) => Ok(percent / 100.0),
         _ => Err(Failure::told(format!(
-            "{flag}: {typed:?} is no share of the lawn, expected percent from 0 to 100, such as 95"
+            "{flag}: {typed:?} is no share, expected percent from 0 to 100, such as 95"
         ))),
     }
 }

@@ -273,6 +273,58 @@ mod tests {
         }
     }
 
+    #[cfg(unix)]
+    #[test]
+    fn what_lies_outside_of_a_folder_is_read_only_where_that_is_wanted() {
+        let (folder, other) = (
+            tempfile::TempDir::new().unwrap(),
+            tempfile::TempDir::new().unwrap(),
+        );
+        let here = folder.path().join("gardens");
+        std::fs::create_dir_all(here.join("g/logs")).unwrap();
+        std::fs::write(here.join("g/logs/own"), "own").unwrap();
+        std::fs::write(folder.path().join("beside"), "secret").unwrap();
+        std::fs::write(other.path().join("far"), "secret").unwrap();
+        let link = |to: &Path, name: &str| std::os::unix::fs::symlink(to, here.join(name)).unwrap();
+        link(&other.path().join("far"), "g/logs/link");
+        link(Path::new("../../../beside"), "g/logs/above");
+        link(other.path(), "g/away");
+        link(Path::new("g"), "twin");
+        link(Path::new("nowhere"), "g/logs/dangling");
+        let absolute = other.path().join("far").display().to_string();
+        // The place itself may be reached by a link.
+        let by_link = folder.path().join("by-link");
+        std::os::unix::fs::symlink(&here, &by_link).unwrap();
+        for place in [&here, &by_link] {
+            let open = |reach| Bucket::open(place.to_str().unwrap(), reach).unwrap();
+            let (inside, anywhere) = (open(Reach::Inside), open(Reach::Anywhere));
+            for path in [
+                "g/logs/link",
+                "g/logs/above",
+                "g/away/far",
+                "../beside",
+                "g/../../beside",
+                &absolute,
+            ] {
+                let refused = inside.read(path);
+                assert!(
+                    matches!(&refused, Err(BatchError::Bucket { source, .. }) if source.kind() == ErrorKind::PermissionDenied),
+                    "{path}: {refused:?}"
+                );
+                assert_eq!(anywhere.read(path).unwrap(), b"secret", "{path}");
+            }
+            for path in ["g/away", "..", other.path().to_str().unwrap()] {
+                assert!(inside.list(path).is_err(), "{path}");
+                assert!(!anywhere.list(path).unwrap().1.is_empty(), "{path}");
+            }
+            for path in ["g/logs/own", "twin/logs/own", "g/../g/logs/own"] {
+                assert_eq!(inside.read(path).unwrap(), b"own", "{path}");
+            }
+            assert_eq!(inside.list("twin/logs").unwrap().1.len(), 3);
+            assert!(inside.list("nowhere").unwrap().1.is_empty());
+        }
+    }
+
     #[test]
     fn a_place_where_one_request_in_ten_fails_loses_nothing() {
         let folder = tempfile::TempDir::new().unwrap();

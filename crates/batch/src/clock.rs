@@ -46,7 +46,9 @@ impl Doubt {
     pub(crate) const fn words(self) -> &'static str {
         match self {
             Self::NotBegun => "had not begun when the file was written, nor by the clock of the run",
-            Self::LongAgo => "1024 weeks or more before the file was written (rolled-over week counter, or clock never set)",
+            Self::LongAgo => {
+                "1024 weeks or more before the file was written (rolled-over week counter, or clock never set)"
+            }
         }
     }
 }

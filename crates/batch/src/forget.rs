@@ -37,9 +37,7 @@ impl Store {
     /// The newest night that can have begun: one whose log lies about its time does not make the others old.
     pub(crate) fn newest_night(&self, clock: Clock) -> Option<Night> {
         let nights = self.nights(&NIGHTS);
-        nights
-            .into_iter()
-            .rfind(|night| *night <= clock.latest_night())
+        nights.into_iter().rfind(|night| *night <= clock.latest_night())
     }
 
     /// Ends a run: takes away nights that are older than so many days before the newest that can have begun. The rolling state

@@ -323,6 +323,27 @@ mod tests {
     }
 
     #[test]
+    fn paths_that_lead_out_of_the_manifests_folder_are_refused_unless_they_are_wanted() {
+        for line in [
+            "name = \"a\"\nplan = \"../plan.geojson\"",
+            "name = \"a\"\nsettings = \"/etc/settings.toml\"",
+            "name = \"a\"\nlogs = \"a/../../logs\"",
+            "name = \"..\"",
+            "name = \"/home\"",
+        ] {
+            let text = format!("[[garden]]\n{line}");
+            let told = of(&text).unwrap_err().to_string();
+            assert!(told.contains("leads out of the folder of gardens.toml"), "{told}");
+            let read = manifest(text.as_bytes()).unwrap();
+            assert!(wishes(Some(read), Vec::new(), Reach::Anywhere).is_ok(), "{line}");
+        }
+        for path in ["plans/../a/logs", "./logs/", "a//logs", "..logs"] {
+            let wishes = of(&format!("[[garden]]\nname = \"a\"\nlogs = \"{path}\"")).unwrap();
+            assert_eq!(wishes.gardens[0].logs, path);
+        }
+    }
+
+    #[test]
     fn faults_of_a_manifest_name_the_value_and_what_was_expected() {
         for (text, part) in [
             ("night_turns_at_h = 24", "expected 0 to 23"),

@@ -212,9 +212,7 @@ impl Crew {
                         } else {
                             at.what.clone()
                         },
-                        night: at.night.unwrap_or_else(|| {
-                            job.clock.landed(modified_unix_ms, 0)
-                        }),
+                        night: at.night.unwrap_or_else(|| job.clock.landed(modified_unix_ms, 0)),
                         reason: ending.reason.to_owned(),
                         detail: ending.detail,
                         sha256: at.sha256.clone(),

@@ -428,7 +428,10 @@ impl Garden<'_> {
             }
         }
         let latest = job.clock.latest_night();
-        let newest = by_night.range(..=latest).next_back().map_or(0, |(night, _)| *night);
+        let newest = by_night
+            .range(..=latest)
+            .next_back()
+            .map_or(0, |(night, _)| *night);
         let done: BTreeMap<Night, &str> = job.done.iter().map(|(night, key)| (*night, &key[..])).collect();
         for (night, logs) in &by_night {
             let logs_sha256 = logs_digest(logs.iter().map(|log| &log.sha256[..]));
@@ -609,12 +612,7 @@ fn cut(trace: &Trace, from_s: f64, to_s: f64) -> Trace {
     out
 }
 
-fn log_row(
-    garden: &str,
-    log: &LogRef,
-    same_as: Option<&String>,
-    read: &Read,
-) -> Vec<Value> {
+fn log_row(garden: &str, log: &LogRef, same_as: Option<&String>, read: &Read) -> Vec<Value> {
     let LogFile { facts, trace, .. } = &read.file;
     let words: Vec<String> = read.nights.iter().map(|night| night::words(*night)).collect();
     let mut row = vec![Value::Null; LOGS.columns.len()];

@@ -21,6 +21,8 @@ from tussock import _tussock
 
 #: A name that is no pattern.
 PLACE = "gardens [of 2026]"
+#: 2026-06-30T20:00:00Z: after all nights that are invented here.
+NOW_UNIX_S = 1_782_849_600.0
 TABLES = ("logs", "nights", "pockets", "stuck_spots", "suggestions", "failures", "gardens")
 
 
@@ -274,7 +276,7 @@ def partition(gardens, time_limit_s=120.0, memory_limit_mib=1024):
             rows.append({"garden": garden.name, "step": 2, "path": path, "content": (garden.parent / path).read_bytes()})
     batches = [pyarrow.RecordBatch.from_pylist([row], schema=schema) for row in rows]
     limits = (time_limit_s, memory_limit_mib)
-    answers = spark._work(iter(batches), turns_at_h=12, limits=limits, is_last=True)
+    answers = spark._work(iter(batches), clock=(NOW_UNIX_S, 12), limits=limits, is_last=True)
     return pyarrow.Table.from_batches(answers).to_pylist()
 
 
