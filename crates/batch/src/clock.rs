@@ -1,19 +1,11 @@
 //! Can a log be of the night that it names?
 //!
-//! A machine's clock may lie by years: never set after a power cut, a week counter that rolled over, a date set by hand. One such
-//! night in the tables would be the newest, and everything else old. So a night is taken as history only where the time at
-//! which its file was written and this computer's clock allow it; the later of the two counts, since either may be behind.
+//! A machine's clock may lie by years; one such night in the tables would be the newest, and everything else old. So a night is
+//! history only where the time of its file and that of this computer allow it, the later of the two, since either may be
+//! behind: not when it begins more than a day after it (nobody logs tomorrow), nor when it lies 1024 weeks or more before it (a
+//! week counter of ten bits that rolled over, IS-GPS-200, or a clock that was never set).
 //!
-//! | a night | is |
-//! |---|---|
-//! | that begins more than a day after that time | set apart: nobody logs tomorrow |
-//! | that lies 1024 weeks or more before it | set apart: a week counter of ten bits that rolled over (IS-GPS-200), or a clock that was never set |
-//! | in between | history, however late it comes |
-//!
-//! Limits: a clock that lies by months into the past cannot be told from a log that comes late.
-//!
-//! The time is an input. What was found holds as long as the file stays as it is, so that a lie does not turn into history
-//! once its date has come.
+//! Limits: a clock that is some months behind cannot be told from a log that comes late. The time is an input.
 
 use crate::night::{self, Night};
 use serde::{Deserialize, Serialize};

@@ -51,21 +51,15 @@ impl Store {
         clock: Clock,
         at_most_fraction: f64,
     ) -> Result<Expired, BatchError> {
-        let first = days.and_then(|days| Some(self.newest_night(clock)? - days + 1));
-        let Some(first_kept) = first else {
+        let first_kept = days.and_then(|days| Some(self.newest_night(clock)? - days + 1));
+        let Some(first_kept) = first_kept else {
             self.commit_expiry(Change::default(), None)?;
             return Ok(Expired::default());
         };
         let counted_from = self.expired_before().unwrap_or(Night::MIN);
-        let (mut nights, mut taken, mut gone) = (0, 0, 0);
-        for (night, rows) in self.row_counts(&NIGHTS) {
-            let counts = if night >= counted_from { rows } else { 0 };
-            nights += counts;
-            if night < first_kept {
-                taken += counts;
-                gone += rows;
-            }
-        }
+        let nights = self.count_nights(counted_from..=Night::MAX);
+        let taken = self.count_nights(counted_from..=first_kept.saturating_sub(1));
+        let gone = self.count_nights(Night::MIN..=first_kept.saturating_sub(1));
         if taken as f64 > at_most_fraction * nights as f64 {
             return Err(BatchError::ExpiresTooMuch {
                 first: night::words(first_kept),

@@ -248,11 +248,11 @@ impl Store {
         self.record.tables.values().map(Vec::len).sum()
     }
 
-    /// Rows of each file of a table, with its night (0 in a table without).
-    pub(crate) fn row_counts(&self, table: &'static Table) -> impl Iterator<Item = (Night, usize)> {
-        self.alive(table)
-            .iter()
-            .map(|alive| (alive.night().unwrap_or(0), alive.rows))
+    /// Nights of gardens, as the list has them.
+    pub(crate) fn count_nights(&self, nights: std::ops::RangeInclusive<Night>) -> usize {
+        let files = self.alive(&table::NIGHTS).iter();
+        let of_nights = files.filter(|alive| alive.night().is_some_and(|night| nights.contains(&night)));
+        of_nights.map(|alive| alive.rows).sum()
     }
 
     /// Nights before this one go without being counted.

@@ -203,16 +203,10 @@ pub static LOGS: Table = Table {
         ),
         text("format", "gpx, nmea or csv"),
         count("fixes", "fixes that it gave"),
-        count(
-            "skipped",
-            "pieces of it that were skipped as faulty, and fixes of nights that were set apart",
-        ),
+        count("skipped", "faulty pieces of it, and fixes of nights set apart"),
         number("first_fix_unix_s", "first fix, seconds since 1970 in UTC"),
         number("last_fix_unix_s", "last fix, seconds since 1970 in UTC"),
-        text(
-            "nights",
-            "nights of the garden that it has fixes of, 2026-05-01,2026-05-02",
-        ),
+        text("nights", "nights that it counts for, 2026-05-01,2026-05-02"),
     ],
 };
 

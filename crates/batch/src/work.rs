@@ -122,23 +122,24 @@ impl Read {
 
     /// What is said of nights that are set apart. A few fixes from before the receiver knew the time are skipped ones.
     fn set_apart(&self) -> Option<String> {
-        let worst = self.apart.iter().map(|(_, doubt, _)| *doubt).min()?;
-        let few = self.fixes_apart() < LEAST_FIXES as u64;
-        if few && !self.nights.is_empty() {
-            return None;
-        }
-        let (first, last) = (self.apart.first()?.0, self.apart.last()?.0);
-        let (first, last) = (night::words(first), night::words(last));
-        let span = if first == last {
-            format!("night {first}")
-        } else {
-            format!("{} nights from {first} to {last}", self.apart.len())
+        let why = match self.apart.iter().map(|(_, doubt, _)| *doubt).min()? {
+            Doubt::NotBegun => "had not begun by the time of the file and the clock of the run",
+            Doubt::LongAgo => {
+                "are 1024 weeks or more before (a week counter rolled over, or a clock was never set)"
+            }
         };
-        Some(format!(
-            "{span}, {} fixes: {}; set apart, no part of the garden's history",
-            self.fixes_apart(),
-            worst.words()
-        ))
+        let (fixes, few) = (self.fixes_apart(), LEAST_FIXES as u64);
+        let mut ends = vec![
+            night::words(self.apart.first()?.0),
+            night::words(self.apart.last()?.0),
+        ];
+        ends.dedup();
+        (fixes >= few || self.nights.is_empty()).then(|| {
+            format!(
+                "{fixes} fixes of nights that {why}, set apart: {}",
+                ends.join(" to ")
+            )
+        })
     }
 }
 
@@ -328,9 +329,8 @@ impl Garden<'_> {
                         row: log_row(&job.garden, log, same_as, &read),
                     });
                     if let Some(detail) = read.set_apart() {
-                        answer
-                            .failed
-                            .push(self.failed(log, "clock", detail, sha256.clone()));
+                        let failed = self.failed(log, "clock", detail, sha256.clone());
+                        answer.failed.push(failed);
                     }
                     first_of.entry(sha256.clone()).or_insert_with(|| log.path.clone());
                     known.push(Known {
@@ -363,13 +363,9 @@ impl Garden<'_> {
     /// Night to which the row of a log is booked. Where all of it is still to come it stays there until then, so that it is not
     /// looked at again once its date has come.
     fn booked(&self, log: &LogRef, read: &Read) -> Night {
-        let to_come = read
-            .apart
-            .iter()
-            .find(|(_, doubt, _)| *doubt == Doubt::NotBegun)
-            .map(|(night, ..)| *night);
-        let first = read.nights.first().copied().or(to_come);
-        first.unwrap_or_else(|| self.job.clock.landed(log.modified_unix_ms, 0))
+        let to_come = read.apart.iter().find(|(_, doubt, _)| *doubt == Doubt::NotBegun);
+        let first = read.nights.first().or(to_come.map(|(night, ..)| night));
+        first.map_or_else(|| self.job.clock.landed(log.modified_unix_ms, 0), |night| *night)
     }
 
     fn read_one(
@@ -427,11 +423,8 @@ impl Garden<'_> {
                 by_night.entry(*night).or_default().push(log);
             }
         }
-        let latest = job.clock.latest_night();
-        let newest = by_night
-            .range(..=latest)
-            .next_back()
-            .map_or(0, |(night, _)| *night);
+        let newest = by_night.range(..=job.clock.latest_night()).next_back();
+        let newest = newest.map_or(0, |(night, _)| *night);
         let done: BTreeMap<Night, &str> = job.done.iter().map(|(night, key)| (*night, &key[..])).collect();
         for (night, logs) in &by_night {
             let logs_sha256 = logs_digest(logs.iter().map(|log| &log.sha256[..]));

@@ -325,6 +325,26 @@ def test_a_garden_whose_code_raises_does_not_end_the_others(three, monkeypatch):
     assert [row["garden"] for row in put(answers, "nights")] == ["garden-0001", "garden-0005"]
 
 
+def test_a_night_that_had_not_begun_is_set_apart_and_named(three):
+    log = next((three / "garden-0005" / "logs").iterdir())
+    ahead = log.parent / "ahead.gpx"
+    ahead.write_text(log.read_text().replace("2026-05-0", "2027-05-0"))
+    for path in (log, ahead):
+        os.utime(path, (NOW_UNIX_S, NOW_UNIX_S))
+    answers = partition([three / "garden-0005"])
+    assert [(row["what"], row["reason"]) for row in put(answers, "failures")] == [("garden-0005/logs/ahead.gpx", "clock")]
+    assert len(put(answers, "nights")) == 1
+    assert sorted(row["nights"] == "" for row in put(answers, "logs")) == [False, True]
+
+
+def test_a_link_that_leads_out_of_the_gardens_ends_the_run(spark, three, tmp_path):
+    log = next((three / "garden-0005" / "logs").iterdir())
+    log.rename(tmp_path / "elsewhere.gpx")
+    log.symlink_to(tmp_path / "elsewhere.gpx")
+    with pytest.raises(tussock.BatchError, match="leads out of"):
+        tussock.spark.run(spark, three, tmp_path / "store")
+
+
 def test_what_cannot_be_used_is_told(spark, tmp_path):
     with pytest.raises(tussock.BatchError, match="expected a folder that all machines see"):
         tussock.spark.run(spark, tmp_path, "s3a://bucket/store")
