@@ -212,7 +212,7 @@ fn written_now(path: &Path) {
 #[test]
 fn a_log_dated_a_year_ahead_empties_nothing_and_what_expires_is_said() {
     let folder = with_gardens(1, 3);
-    let logs = folder.path("load/gardens/garden-0000/logs");
+    let logs = folder.path("load/gardens/garden-0001/logs");
     let first = std::fs::read_to_string(logs.join("night-000.gpx")).expect("the log");
     folder.write("load/gardens/gardens.toml", "retention_days = 15");
     for (name, date) in [("ahead", "2027-05-01"), ("older", "2026-04-10")] {
@@ -275,8 +275,8 @@ fn what_lies_outside_of_the_gardens_is_not_read_unless_it_is_allowed() {
     let place = folder.path("load/gardens");
     // A link in the place of a log, one in the place of a folder of logs, and a garden that is as it should be.
     let (log, logs) = (
-        place.join("garden-0000/logs/night-000.gpx"),
-        place.join("garden-0001/logs"),
+        place.join("garden-0001/logs/night-000.gpx"),
+        place.join("garden-0002/logs"),
     );
     std::fs::rename(&log, folder.path("elsewhere.gpx")).expect("moved");
     std::os::unix::fs::symlink(folder.path("elsewhere.gpx"), &log).expect("a link");
@@ -289,8 +289,8 @@ fn what_lies_outside_of_the_gardens_is_not_read_unless_it_is_allowed() {
     };
     let ran = folder.tussock(&format!("{RUN} store")).with_code(2);
     for what in [
-        "garden-0000: garden-0000/logs/night-000.gpx (unreadable)",
-        "garden-0001: logs (unreadable)",
+        "garden-0001: garden-0001/logs/night-000.gpx (unreadable)",
+        "garden-0002: logs (unreadable)",
     ] {
         assert!(ran.stderr.contains(what), "{ran}");
     }
@@ -298,7 +298,7 @@ fn what_lies_outside_of_the_gardens_is_not_read_unless_it_is_allowed() {
         ran.stderr.contains("leads out of the folder of the gardens"),
         "{ran}"
     );
-    assert_eq!(gardens("store"), ["garden-0002"]);
+    assert_eq!(gardens("store"), ["garden-0003"]);
     folder
         .tussock(&format!("{RUN} store --allow-outside"))
         .with_code(0);
@@ -306,7 +306,7 @@ fn what_lies_outside_of_the_gardens_is_not_read_unless_it_is_allowed() {
     // The same by the manifest: then nothing is done at all.
     folder.write(
         "load/gardens/gardens.toml",
-        "[[garden]]\nname = \"garden-0002\"\n[[garden]]\nname = \"x\"\nplan = \"garden-0002/plan.geojson\"\nlogs = \"../../elsewhere\"\n",
+        "[[garden]]\nname = \"garden-0003\"\n[[garden]]\nname = \"x\"\nplan = \"garden-0003/plan.geojson\"\nlogs = \"../../elsewhere\"\n",
     );
     let ran = folder.tussock(&format!("{RUN} other")).with_code(2);
     assert!(
@@ -318,5 +318,5 @@ fn what_lies_outside_of_the_gardens_is_not_read_unless_it_is_allowed() {
     folder
         .tussock(&format!("{RUN} other --allow-outside"))
         .with_code(0);
-    assert_eq!(gardens("other"), ["garden-0002", "x"]);
+    assert_eq!(gardens("other"), ["garden-0003", "x"]);
 }

@@ -33,18 +33,6 @@ pub(crate) enum Doubt {
     LongAgo,
 }
 
-impl Doubt {
-    /// What is wrong with such nights.
-    pub(crate) const fn words(self) -> &'static str {
-        match self {
-            Self::NotBegun => "had not begun when the file was written, nor by the clock of the run",
-            Self::LongAgo => {
-                "1024 weeks or more before the file was written (rolled-over week counter, or clock never set)"
-            }
-        }
-    }
-}
-
 impl Clock {
     /// What speaks against a night of a log that was written then.
     pub(crate) fn doubt(self, night: Night, zone_s: i32, modified_unix_ms: i64) -> Option<Doubt> {

@@ -60,7 +60,8 @@ impl Store {
         let nights = self.count_nights(counted_from..=Night::MAX);
         let taken = self.count_nights(counted_from..=first_kept.saturating_sub(1));
         let gone = self.count_nights(Night::MIN..=first_kept.saturating_sub(1));
-        if taken as f64 > at_most_fraction * nights as f64 {
+        // A share that was typed as told is enough.
+        if taken as f64 > (at_most_fraction + 1e-9) * nights as f64 {
             return Err(BatchError::ExpiresTooMuch {
                 first: night::words(first_kept),
                 taken,

@@ -123,9 +123,9 @@ impl Read {
     /// What is said of nights that are set apart. A few fixes from before the receiver knew the time are skipped ones.
     fn set_apart(&self) -> Option<String> {
         let why = match self.apart.iter().map(|(_, doubt, _)| *doubt).min()? {
-            Doubt::NotBegun => "had not begun by the time of the file and the clock of the run",
+            Doubt::NotBegun => "had not begun when the file was written, nor by the clock of the run",
             Doubt::LongAgo => {
-                "are 1024 weeks or more before (a week counter rolled over, or a clock was never set)"
+                "lie 1024 weeks or more back (a week counter that rolled over, or a clock never set)"
             }
         };
         let (fixes, few) = (self.fixes_apart(), LEAST_FIXES as u64);
