@@ -344,7 +344,11 @@ mod tests {
             garden: garden.to_owned(),
             plan: "plan".to_owned(),
             settings: "settings".to_owned(),
-            night_turns_at_h: 12,
+            reach: crate::Reach::Inside,
+            clock: crate::Clock {
+                now_unix_s: 1.78e9,
+                night_turns_at_h: 12,
+            },
             logs: logs
                 .iter()
                 .map(|path| LogRef {
