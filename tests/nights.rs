@@ -198,3 +198,125 @@ fn a_build_without_buckets_says_which_one_reads_them() {
     assert!(ran.stderr.contains("feature s3"), "{ran}");
     assert!(!folder.path("store").exists(), "{ran}");
 }
+
+/// 2026-06-30T20:00:00Z: after all nights that are invented here.
+const NOW: &str = "2026-06-30T20:00:00Z";
+
+/// Says of a file that it was written at [`NOW`].
+fn written_now(path: &Path) {
+    let now = std::time::UNIX_EPOCH + std::time::Duration::from_secs(1_782_849_600);
+    let file = std::fs::File::options().write(true).open(path).expect("a file");
+    file.set_modified(now).expect("its time is set");
+}
+
+#[test]
+fn a_log_dated_a_year_ahead_empties_nothing_and_what_expires_is_said() {
+    let folder = with_gardens(1, 3);
+    let logs = folder.path("load/gardens/garden-0001/logs");
+    let first = std::fs::read_to_string(logs.join("night-000.gpx")).expect("the log");
+    folder.write("load/gardens/gardens.toml", "retention_days = 15");
+    for (name, date) in [("ahead", "2027-05-01"), ("older", "2026-04-10")] {
+        let text = first.replace("2026-05-01", date);
+        assert_ne!(text, first);
+        std::fs::write(logs.join(format!("{name}.gpx")), text).expect("written");
+    }
+    for log in std::fs::read_dir(&logs).expect("logs") {
+        written_now(&log.expect("a log").path());
+    }
+    let line = format!("{RUN} store --now {NOW}");
+    let ran = folder.tussock(&line).with_code(2);
+    assert!(ran.stderr.contains("logs/ahead.gpx (clock)"), "{ran}");
+    assert!(ran.stderr.contains("set apart: 2027-05-01"), "{ran}");
+    assert!(
+        ran.stderr
+            .contains("expired: 1 nights of gardens before 2026-04-19"),
+        "{ran}"
+    );
+    let nights = |content: &Content| -> Vec<Night> {
+        let of_nights = content.keys().filter(|(table, ..)| *table == "nights");
+        of_nights.map(|(_, _, night)| *night).collect()
+    };
+    let kept = content(&folder.path("store"));
+    assert_eq!(nights(&kept).len(), 3);
+    // As told to programs.
+    let ran = folder.tussock(&format!("{line} --format json")).with_code(0);
+    assert!(ran.stderr.contains("\"expired_before\":\"2026-04-19\""), "{ran}");
+    assert_eq!(content(&folder.path("store")), kept);
+    // Forty days later: nothing goes without a word.
+    let text = first.replace("2026-05-01", "2026-06-12");
+    std::fs::write(logs.join("later.gpx"), text).expect("written");
+    written_now(&logs.join("later.gpx"));
+    let ran = folder.tussock(&line).with_code(2);
+    assert!(ran.stderr.contains("3 of 4 nights"), "{ran}");
+    assert!(ran.stderr.contains("--expire-at-most 75%"), "{ran}");
+    assert_eq!(nights(&content(&folder.path("store"))).len(), 5);
+    let ran = folder
+        .tussock(&format!("{line} --expire-at-most 75%"))
+        .with_code(0);
+    assert!(
+        ran.stderr
+            .contains("expired: 4 nights of gardens before 2026-05-29"),
+        "{ran}"
+    );
+    assert_eq!(nights(&content(&folder.path("store"))).len(), 1);
+    for (words, told) in [
+        ("--now yesterday", "--now: \"yesterday\""),
+        ("--expire-at-most 120", "--expire-at-most: \"120\""),
+    ] {
+        let ran = folder.tussock(&format!("{RUN} store {words}")).with_code(2);
+        assert!(ran.stderr.contains(told), "{ran}");
+    }
+}
+
+#[cfg(unix)]
+#[test]
+fn what_lies_outside_of_the_gardens_is_not_read_unless_it_is_allowed() {
+    let folder = with_gardens(3, 1);
+    let place = folder.path("load/gardens");
+    // A link in the place of a log, one in the place of a folder of logs, and a garden that is as it should be.
+    let (log, logs) = (
+        place.join("garden-0001/logs/night-000.gpx"),
+        place.join("garden-0002/logs"),
+    );
+    std::fs::rename(&log, folder.path("elsewhere.gpx")).expect("moved");
+    std::os::unix::fs::symlink(folder.path("elsewhere.gpx"), &log).expect("a link");
+    std::fs::rename(&logs, folder.path("elsewhere")).expect("moved");
+    std::os::unix::fs::symlink("../../../elsewhere", &logs).expect("a link");
+    let gardens = |store: &str| -> Vec<String> {
+        let content = content(&folder.path(store));
+        let of_nights = content.keys().filter(|(table, ..)| *table == "nights");
+        of_nights.map(|(_, garden, _)| garden.clone()).collect()
+    };
+    let ran = folder.tussock(&format!("{RUN} store")).with_code(2);
+    for what in [
+        "garden-0001: garden-0001/logs/night-000.gpx (unreadable)",
+        "garden-0002: logs (unreadable)",
+    ] {
+        assert!(ran.stderr.contains(what), "{ran}");
+    }
+    assert!(
+        ran.stderr.contains("leads out of the folder of the gardens"),
+        "{ran}"
+    );
+    assert_eq!(gardens("store"), ["garden-0003"]);
+    folder
+        .tussock(&format!("{RUN} store --allow-outside"))
+        .with_code(0);
+    assert_eq!(gardens("store").len(), 3);
+    // The same by the manifest: then nothing is done at all.
+    folder.write(
+        "load/gardens/gardens.toml",
+        "[[garden]]\nname = \"garden-0003\"\n[[garden]]\nname = \"x\"\nplan = \"garden-0003/plan.geojson\"\nlogs = \"../../elsewhere\"\n",
+    );
+    let ran = folder.tussock(&format!("{RUN} other")).with_code(2);
+    assert!(
+        ran.stderr
+            .contains("logs \"../../elsewhere\" leads out of the folder of gardens.toml"),
+        "{ran}"
+    );
+    assert!(!folder.path("other").exists(), "{ran}");
+    folder
+        .tussock(&format!("{RUN} other --allow-outside"))
+        .with_code(0);
+    assert_eq!(gardens("other"), ["garden-0003", "x"]);
+}

@@ -460,6 +460,24 @@ pub(crate) struct BatchRunArguments {
     #[arg(long)]
     pub(crate) no_suggestions: bool,
 
+    /// What time it is, such as 2026-05-01T06:00:00Z [default: this computer's clock]
+    ///
+    /// A night later than its file and this time is set apart and named: the clock of its machine lies. Nights are old from the
+    /// newest that this time allows.
+    #[arg(long, value_name = "TIME")]
+    pub(crate) now: Option<String>,
+
+    /// Share of the nights that may be too old at once (retention_days) [default: 33.3%]
+    ///
+    /// When more would go, the run takes none and fails: sooner a clock or a setting is wrong than that so much is old. Where it
+    /// is meant, say so once.
+    #[arg(long, value_name = "PERCENT")]
+    pub(crate) expire_at_most: Option<String>,
+
+    /// Read also what lies outside of GARDENS, where gardens.toml or a link leads there
+    #[arg(long)]
+    pub(crate) allow_outside: bool,
+
     /// How the sum is given on stdout; with json progress on stderr is one JSON object a line
     #[arg(long, value_enum, default_value_t, value_name = "FORMAT")]
     pub(crate) format: Format,

@@ -44,9 +44,20 @@ pub(crate) fn percent_as_fraction(flag: &str, typed: &str) -> Result<f64, Failur
     match number.parse::<f64>() {
         Ok(percent) if (0.0..=100.0).contains(&percent) => Ok(percent / 100.0),
         _ => Err(Failure::told(format!(
-            "{flag}: {typed:?} is no share of the lawn, expected percent from 0 to 100, such as 95"
+            "{flag}: {typed:?} is no share, expected percent from 0 to 100, such as 95"
         ))),
     }
+}
+
+/// Seconds since 1970 of a date with a time and a zone.
+pub(crate) fn moment_unix_s(flag: &str, typed: &str) -> Result<f64, Failure> {
+    time::OffsetDateTime::parse(typed, &time::format_description::well_known::Rfc3339)
+        .map(|moment| moment.unix_timestamp() as f64 + f64::from(moment.nanosecond()) * 1e-9)
+        .map_err(|_| {
+            Failure::told(format!(
+                "{flag}: {typed:?} is no time, expected one such as 2026-05-01T20:00:00Z"
+            ))
+        })
 }
 
 fn measure(flag: &str, typed: &str, units: &[Unit], expected: &str, example: &str) -> Result<f64, Failure> {

@@ -42,7 +42,7 @@ fn fill(root: &Path) {
 
 fn run(place: &str, store: &Path, server: Option<(&Server, &str)>) -> Output {
     let mut command = Command::new(env!("CARGO_BIN_EXE_night_shift"));
-    command.args(["run", place]).arg(store).args(["2", "60"]);
+    command.args(["run", place]).arg(store).args(["2", "60", "1780000000"]);
     for (name, _) in std::env::vars().filter(|(name, _)| name.starts_with("AWS_")) {
         command.env_remove(name);
     }

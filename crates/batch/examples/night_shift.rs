@@ -1,6 +1,6 @@
 //! The night shift without the command: what the tests of this room start, kill and start again.
 //!
-//! `night_shift run GARDENS STORE CHUNK LONGEST_S` does a night's work, `night_shift worker MIB` does jobs from stdin.
+//! `night_shift run GARDENS STORE CHUNK LONGEST_S NOW_UNIX_S` does a night's work, `night_shift worker MIB` does jobs from stdin.
 
 use tussock_batch::pool::Crew;
 use tussock_batch::run::{Run, run};
@@ -12,7 +12,7 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
             tussock_batch::work::limit_memory(mib.parse::<u64>()? << 20)?;
             tussock_batch::work::serve(std::io::stdin().lock(), std::io::stdout().lock())?;
         }
-        ["run", place, store, chunk, longest_s] => {
+        ["run", place, store, chunk, longest_s, now_unix_s] => {
             let done = run(
                 &Run {
                     place: place.to_owned(),
@@ -25,6 +25,9 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
                     },
                     chunk: chunk.parse()?,
                     advice: tussock::Advice::LeftOut,
+                    now_unix_s: now_unix_s.parse()?,
+                    expire_at_most_fraction: tussock_batch::forget::USUAL_EXPIRY_FRACTION,
+                    reach: tussock_batch::Reach::Inside,
                 },
                 &mut |_| {},
             )?;

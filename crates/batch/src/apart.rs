@@ -12,8 +12,9 @@
 //! worst, and taking away old nights.
 
 use crate::bucket::{Bucket, Found, Listed, Objects};
+use crate::clock::Clock;
 use crate::job::Failed;
-use crate::night::{self, Night};
+use crate::night::Night;
 use crate::pool::Hand;
 use crate::run::{Done, Known, changes};
 use crate::store::{Change, DropRows, PutRow};
@@ -180,7 +181,7 @@ pub fn work_apart(
     folder: &str,
     bucket: &Bucket,
     garden: &GardenInput,
-    night_turns_at_h: u8,
+    clock: Clock,
     known_rows: KnownRows,
     absent: Absent,
 ) -> Result<Outcome, BatchError> {
@@ -197,7 +198,7 @@ pub fn work_apart(
         gardens: 1,
         ..Done::default()
     };
-    let jobs = known.jobs(folder, bucket, night_turns_at_h, chunk, &mut done, &mut |_| {});
+    let jobs = known.jobs(folder, bucket, clock, chunk, &mut done, &mut |_| {});
     let Some(job) = jobs.jobs.into_iter().next() else {
         return Ok(Outcome::of(jobs.change, done));
     };
@@ -232,14 +233,14 @@ pub fn work_apart(
 /// night in which the newest of its files landed.
 pub fn gave_up(
     garden: &GardenInput,
-    night_turns_at_h: u8,
+    clock: Clock,
     landed_unix_ms: i64,
     detail: String,
     known_rows: KnownRows,
 ) -> Outcome {
     let failed = Failed {
         what: "garden".to_owned(),
-        night: night::night_of(landed_unix_ms as f64 / 1000.0, 0, night_turns_at_h),
+        night: clock.landed(landed_unix_ms, 0),
         reason: "died".to_owned(),
         detail,
         sha256: String::new(),
@@ -263,7 +264,7 @@ pub fn gave_up(
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::bucket::Folder;
+    use crate::bucket::{Folder, Reach};
     use tempfile::TempDir;
 
     fn found(path: &str) -> Found {
@@ -292,7 +293,10 @@ mod tests {
             std::fs::create_dir_all(path.parent().unwrap()).unwrap();
             std::fs::write(path, "log").unwrap();
         }
-        let here = Bucket::over("here", Box::new(Folder::new(folder.path().to_owned())));
+        let here = Bucket::over(
+            "here",
+            Box::new(Folder::new(folder.path().to_owned(), Reach::Inside)),
+        );
         let list = Bucket::over(
             "list",
             Box::new(Listing::new(folder.path().to_owned(), paths.map(found))),

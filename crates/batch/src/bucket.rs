@@ -4,6 +4,7 @@
 //! read by the standard library: the plain build then has no runtime, no HTTP and no TLS in it.
 
 use crate::BatchError;
+use serde::{Deserialize, Serialize};
 use std::io::{Error, ErrorKind};
 use std::path::{Path, PathBuf};
 use std::time::Duration;
@@ -40,23 +41,49 @@ pub trait Objects: Send + Sync {
     fn list(&self, path: &str) -> std::io::Result<Listed>;
 }
 
+/// How far a place reaches. Who may put a line into `gardens.toml` or a link among the logs is not always who may read this
+/// computer's files.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Reach {
+    /// What lies in it, once all links are followed.
+    #[default]
+    Inside,
+    /// Wherever paths and links lead: operators keep logs on other disks.
+    Anywhere,
+}
+
 /// A folder of this machine.
-pub struct Folder(PathBuf);
+pub struct Folder {
+    path: PathBuf,
+    reach: Reach,
+}
 
 impl Folder {
     /// By its path.
-    pub const fn new(path: PathBuf) -> Self {
-        Self(path)
+    pub const fn new(path: PathBuf, reach: Reach) -> Self {
+        Self { path, reach }
+    }
+
+    /// Where something really lies.
+    fn real(&self, path: &str) -> std::io::Result<PathBuf> {
+        let real = self.path.join(path).canonicalize()?;
+        if self.reach == Reach::Inside && !real.starts_with(self.path.canonicalize()?) {
+            return Err(Error::new(
+                ErrorKind::PermissionDenied,
+                "leads out of the folder of the gardens (expected something inside; --allow-outside lets it)",
+            ));
+        }
+        Ok(real)
     }
 }
 
 impl Objects for Folder {
     fn read(&self, path: &str) -> std::io::Result<Vec<u8>> {
-        std::fs::read(self.0.join(path))
+        std::fs::read(self.real(path)?)
     }
 
     fn list(&self, path: &str) -> std::io::Result<Listed> {
-        let entries = match std::fs::read_dir(self.0.join(path)) {
+        let entries = match self.real(path).and_then(std::fs::read_dir) {
             Ok(entries) => entries,
             Err(error) if error.kind() == ErrorKind::NotFound => return Ok((Vec::new(), Vec::new())),
             Err(error) => return Err(error),
@@ -73,7 +100,7 @@ impl Objects for Folder {
             } else {
                 format!("{path}/{name}")
             };
-            // Links are followed: operators keep logs on other disks.
+            // A link is listed as what it leads to; where that is outside it cannot be read.
             let about = match std::fs::metadata(entry.path()) {
                 Ok(about) => about,
                 // Gone between listing and looking.
@@ -99,6 +126,7 @@ impl Objects for Folder {
 /// A place that can be listed and read.
 pub struct Bucket {
     place: String,
+    reach: Reach,
     objects: Box<dyn Objects>,
 }
 
@@ -108,7 +136,7 @@ impl Bucket {
     ///
     /// # Errors
     /// When there is no such place, or it is of a kind that this build does not know.
-    pub fn open(place: &str) -> Result<Self, BatchError> {
+    pub fn open(place: &str, reach: Reach) -> Result<Self, BatchError> {
         let wrong = |why: String| BatchError::Place {
             place: place.to_owned(),
             why,
@@ -126,7 +154,11 @@ impl Bucket {
                 "is no folder, expected the folder of the gardens".to_owned(),
             ));
         }
-        Ok(Self::over(place, Box::new(Folder(PathBuf::from(place)))))
+        let folder = Folder::new(PathBuf::from(place), reach);
+        Ok(Self {
+            reach,
+            ..Self::over(place, Box::new(folder))
+        })
     }
 
     #[cfg(feature = "s3")]
@@ -146,8 +178,14 @@ impl Bucket {
     pub fn over(place: &str, objects: Box<dyn Objects>) -> Self {
         Self {
             place: place.to_owned(),
+            reach: Reach::Inside,
             objects,
         }
+    }
+
+    /// How far it reaches.
+    pub const fn reach(&self) -> Reach {
+        self.reach
     }
 
     /// As it was given.
@@ -166,7 +204,11 @@ impl Bucket {
         loop {
             match request() {
                 Ok(answer) => return Ok(answer),
-                Err(source) if tries == TRIES || source.kind() == ErrorKind::NotFound => {
+                // These two stay as they are.
+                Err(source)
+                    if tries == TRIES
+                        || matches!(source.kind(), ErrorKind::NotFound | ErrorKind::PermissionDenied) =>
+                {
                     return Err(BatchError::Bucket {
                         place: path.to_owned(),
                         what,
@@ -231,6 +273,58 @@ mod tests {
         }
     }
 
+    #[cfg(unix)]
+    #[test]
+    fn what_lies_outside_of_a_folder_is_read_only_where_that_is_wanted() {
+        let (folder, other) = (
+            tempfile::TempDir::new().unwrap(),
+            tempfile::TempDir::new().unwrap(),
+        );
+        let here = folder.path().join("gardens");
+        std::fs::create_dir_all(here.join("g/logs")).unwrap();
+        std::fs::write(here.join("g/logs/own"), "own").unwrap();
+        std::fs::write(folder.path().join("beside"), "secret").unwrap();
+        std::fs::write(other.path().join("far"), "secret").unwrap();
+        let link = |to: &Path, name: &str| std::os::unix::fs::symlink(to, here.join(name)).unwrap();
+        link(&other.path().join("far"), "g/logs/link");
+        link(Path::new("../../../beside"), "g/logs/above");
+        link(other.path(), "g/away");
+        link(Path::new("g"), "twin");
+        link(Path::new("nowhere"), "g/logs/dangling");
+        let absolute = other.path().join("far").display().to_string();
+        // The place itself may be reached by a link.
+        let by_link = folder.path().join("by-link");
+        std::os::unix::fs::symlink(&here, &by_link).unwrap();
+        for place in [&here, &by_link] {
+            let open = |reach| Bucket::open(place.to_str().unwrap(), reach).unwrap();
+            let (inside, anywhere) = (open(Reach::Inside), open(Reach::Anywhere));
+            for path in [
+                "g/logs/link",
+                "g/logs/above",
+                "g/away/far",
+                "../beside",
+                "g/../../beside",
+                &absolute,
+            ] {
+                let refused = inside.read(path);
+                assert!(
+                    matches!(&refused, Err(BatchError::Bucket { source, .. }) if source.kind() == ErrorKind::PermissionDenied),
+                    "{path}: {refused:?}"
+                );
+                assert_eq!(anywhere.read(path).unwrap(), b"secret", "{path}");
+            }
+            for path in ["g/away", "..", other.path().to_str().unwrap()] {
+                assert!(inside.list(path).is_err(), "{path}");
+                assert!(!anywhere.list(path).unwrap().1.is_empty(), "{path}");
+            }
+            for path in ["g/logs/own", "twin/logs/own", "g/../g/logs/own"] {
+                assert_eq!(inside.read(path).unwrap(), b"own", "{path}");
+            }
+            assert_eq!(inside.list("twin/logs").unwrap().1.len(), 3);
+            assert!(inside.list("nowhere").unwrap().1.is_empty());
+        }
+    }
+
     #[test]
     fn a_place_where_one_request_in_ten_fails_loses_nothing() {
         let folder = tempfile::TempDir::new().unwrap();
@@ -242,7 +336,10 @@ mod tests {
             )
             .unwrap();
         }
-        let shaky = Shaky(Folder(folder.path().to_owned()), AtomicUsize::new(0));
+        let shaky = Shaky(
+            Folder::new(folder.path().to_owned(), Reach::Inside),
+            AtomicUsize::new(0),
+        );
         let bucket = Bucket::over("shaky", Box::new(shaky));
         assert_eq!(bucket.list("").unwrap().0, ["g"]);
         let (_, files) = bucket.list("g/logs").unwrap();
@@ -257,6 +354,6 @@ mod tests {
         assert!(
             matches!(bucket.read("g/none"), Err(BatchError::Bucket { source, .. }) if source.kind() == ErrorKind::NotFound)
         );
-        assert!(Bucket::open("ftp://x").is_err());
+        assert!(Bucket::open("ftp://x", Reach::Inside).is_err());
     }
 }

@@ -98,6 +98,21 @@ pub enum BatchError {
         /// What is wrong, and what was expected.
         why: String,
     },
+    /// Expiry would take too much: sooner a clock or a setting is wrong than that all of it is old.
+    #[error(
+        "nights before {first} are older than retention_days: {taken} of {nights} nights of gardens, expected at most {at_most_fraction:.2} of them; \
+         nothing was taken (where it is meant: one run with --expire-at-most {}%)", (100.0 * *.taken as f64 / (*.nights).max(1) as f64).ceil()
+    )]
+    ExpiresTooMuch {
+        /// First night that would be kept.
+        first: String,
+        /// Nights of gardens that would go, without those that went before.
+        taken: usize,
+        /// Nights of gardens that there are.
+        nights: usize,
+        /// Share that may go.
+        at_most_fraction: f64,
+    },
     /// No worker can be started.
     #[error("{program}: no worker can be started: {source}")]
     NoWorker {

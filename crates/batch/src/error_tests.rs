@@ -19,6 +19,7 @@ fn variant(error: &BatchError) -> usize {
         BatchError::Manifest { .. } => 9,
         BatchError::NoWorker { .. } => 10,
         BatchError::Json(_) => 11,
+        BatchError::ExpiresTooMuch { .. } => 12,
     }
 }
 
@@ -108,12 +109,22 @@ fn every_batch_error_says_what_it_means() {
             "tussock: no worker can be started: not found",
         ),
         (
+            BatchError::ExpiresTooMuch {
+                first: "2026-05-01".into(),
+                taken: 330,
+                nights: 730,
+                at_most_fraction: 1.0 / 3.0,
+            },
+            "nights before 2026-05-01 are older than retention_days: 330 of 730 nights of gardens, expected at most 0.33 of them; \
+             nothing was taken (where it is meant: one run with --expire-at-most 46%)",
+        ),
+        (
             BatchError::Json(no_json),
             "cannot be written as JSON: expected value at line 1 column 1",
         ),
     ];
     let seen: BTreeSet<usize> = table.iter().map(|(error, _)| variant(error)).collect();
-    assert_eq!(seen.len(), 12, "a variant is missing in the table");
+    assert_eq!(seen.len(), 13, "a variant is missing in the table");
     for (error, words) in table {
         assert_eq!(error.to_string(), words);
     }

@@ -1,9 +1,25 @@
 //! How is a customer forgotten, and how long is anything kept?
 
-use crate::night::Night;
+use crate::clock::Clock;
+use crate::night::{self, Night};
 use crate::store::{Change, Columns};
-use crate::table::TABLES;
+use crate::table::{NIGHTS, Parted, TABLES};
 use crate::{BatchError, Store};
+
+/// Share of the nights that may expire in one run. A run every week takes 7 nights of 22 where 15 are kept, the least that can be
+/// kept; a wrong clock or a slip in `retention_days` takes most.
+pub const USUAL_EXPIRY_FRACTION: f64 = 1.0 / 3.0;
+
+/// What was too old.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Expired {
+    /// First night that was kept.
+    pub first: Night,
+    /// Nights of gardens that went.
+    pub nights: usize,
+    /// Rows of all tables that went.
+    pub rows: usize,
+}
 
 impl Store {
     /// Takes a garden out of every table. Returns how many rows went; files that held them are written anew without them.
@@ -11,30 +27,68 @@ impl Store {
     /// # Errors
     /// When the disk refuses; then nothing is forgotten yet.
     pub fn forget(&mut self, garden: &str) -> Result<usize, BatchError> {
-        self.drop_where(&|name| name == garden, Night::MIN..=Night::MAX)
+        let (change, count) = self.without(&|name| name == garden, Night::MIN..=Night::MAX)?;
+        if !change.is_empty() {
+            self.commit(change)?;
+        }
+        Ok(count)
     }
 
-    /// Takes away every night before one. The rolling state of gardens stays.
+    /// The newest night that can have begun: one whose log lies about its time does not make the others old.
+    pub(crate) fn newest_night(&self, clock: Clock) -> Option<Night> {
+        let nights = self.nights(&NIGHTS);
+        nights.into_iter().rfind(|night| *night <= clock.latest_night())
+    }
+
+    /// Ends a run: takes away nights that are older than so many days before the newest that can have begun. The rolling state
+    /// of gardens stays. What went before and came again, and what came before any run ended, goes without being counted.
     ///
     /// # Errors
-    /// When the disk refuses; then nothing is taken away yet.
-    pub fn keep_from(&mut self, first: Night) -> Result<usize, BatchError> {
-        if first == Night::MIN {
-            return Ok(0);
+    /// When more than a share of the nights would go, or the disk refuses; then nothing is taken away yet.
+    pub fn expire(
+        &mut self,
+        days: Option<i32>,
+        clock: Clock,
+        at_most_fraction: f64,
+    ) -> Result<Expired, BatchError> {
+        let first_kept = days.and_then(|days| Some(self.newest_night(clock)? - days + 1));
+        let Some(first_kept) = first_kept else {
+            self.commit_expiry(Change::default(), None)?;
+            return Ok(Expired::default());
+        };
+        let counted_from = self.expired_before().unwrap_or(Night::MIN);
+        let nights = self.count_nights(counted_from..=Night::MAX);
+        let taken = self.count_nights(counted_from..=first_kept.saturating_sub(1));
+        let gone = self.count_nights(Night::MIN..=first_kept.saturating_sub(1));
+        // A share that was typed as told is enough.
+        if taken as f64 > (at_most_fraction + 1e-9) * nights as f64 {
+            return Err(BatchError::ExpiresTooMuch {
+                first: night::words(first_kept),
+                taken,
+                nights,
+                at_most_fraction,
+            });
         }
-        self.drop_where(&|_| true, Night::MIN..=first - 1)
+        let (change, rows) = self.without(&|_| true, Night::MIN..=first_kept.saturating_sub(1))?;
+        self.commit_expiry(change, Some(first_kept))?;
+        Ok(Expired {
+            first: first_kept,
+            nights: gone,
+            rows,
+        })
     }
 
-    fn drop_where(
-        &mut self,
+    /// What takes away rows of some gardens and nights, and how many they are.
+    fn without(
+        &self,
         gone: &dyn Fn(&str) -> bool,
         nights: std::ops::RangeInclusive<Night>,
-    ) -> Result<usize, BatchError> {
+    ) -> Result<(Change, usize), BatchError> {
         let mut change = Change::default();
         let mut count = 0;
         let of_all_nights = *nights.end() == Night::MAX;
         for table in TABLES {
-            if table.parted == crate::table::Parted::Not && !of_all_nights {
+            if table.parted == Parted::Not && !of_all_nights {
                 continue;
             }
             for (night, row) in self.rows(table, Columns::Some(&[]), nights.clone(), gone)? {
@@ -42,9 +96,6 @@ impl Store {
                 change.drop(table, night, row[0].text().unwrap_or_default(), None);
             }
         }
-        if !change.is_empty() {
-            self.commit(change)?;
-        }
-        Ok(count)
+        Ok((change, count))
     }
 }

@@ -5,7 +5,8 @@
 //! place sets what holds for all, and may list the gardens with their paths, the weekdays whose night should bring a log, and
 //! the spans in which nothing is expected.
 
-use crate::bucket::Bucket;
+use crate::apart::plain;
+use crate::bucket::{Bucket, Reach};
 use crate::night::{self, Night, USUAL_TURN_H};
 use crate::{BatchError, Found};
 use serde::{Deserialize, Serialize};
@@ -130,7 +131,7 @@ pub fn gardens(bucket: &Bucket) -> Result<Wishes, BatchError> {
         None => None,
         Some(_) => Some(manifest(&bucket.read(MANIFEST)?)?),
     };
-    wishes(manifest, folders)
+    wishes(manifest, folders, bucket.reach())
 }
 
 fn fault(why: String) -> BatchError {
@@ -145,7 +146,7 @@ fn manifest(bytes: &[u8]) -> Result<Manifest, BatchError> {
     toml::from_str(text).map_err(|error| fault(error.to_string()))
 }
 
-fn wishes(manifest: Option<Manifest>, folders: Vec<String>) -> Result<Wishes, BatchError> {
+fn wishes(manifest: Option<Manifest>, folders: Vec<String>, reach: Reach) -> Result<Wishes, BatchError> {
     let manifest = manifest.unwrap_or(Manifest {
         night_turns_at_h: None,
         worst_gardens: None,
@@ -193,11 +194,19 @@ fn wishes(manifest: Option<Manifest>, folders: Vec<String>) -> Result<Wishes, Ba
                 "garden name {name:?}, expected text without control characters"
             )));
         }
-        let path = |given: Option<String>, usual: &str| given.unwrap_or_else(|| format!("{name}/{usual}"));
+        let path = |given: Option<String>, key: &str, usual: &str| {
+            let path = given.unwrap_or_else(|| format!("{name}/{usual}"));
+            if reach == Reach::Inside && plain(&path).is_none() {
+                return Err(fault(format!(
+                    "garden {name:?}: {key} {path:?} leads out of the folder of {MANIFEST} (expected a path inside; --allow-outside lets it)"
+                )));
+            }
+            Ok(path)
+        };
         gardens.push(GardenInput {
-            plan: path(garden.plan, "plan.geojson"),
-            settings: path(garden.settings, "settings.toml"),
-            logs: path(garden.logs, "logs"),
+            plan: path(garden.plan, "plan", "plan.geojson")?,
+            settings: path(garden.settings, "settings", "settings.toml")?,
+            logs: path(garden.logs, "logs", "logs")?,
             expected: expected(garden.expected.as_ref().or(manifest.expected.as_ref()))?,
             rests: rests(garden.rests.as_ref().or(manifest.rests.as_ref()))?,
             machine: garden.machine,
@@ -294,6 +303,7 @@ mod tests {
         wishes(
             Some(manifest(text.as_bytes())?),
             vec!["b".to_owned(), "a".to_owned()],
+            Reach::Inside,
         )
     }
 
@@ -310,6 +320,27 @@ mod tests {
             wishes.gardens[0].expected
         );
         assert_eq!(wishes.gardens[0].rests.len(), 1);
+    }
+
+    #[test]
+    fn paths_that_lead_out_of_the_manifests_folder_are_refused_unless_they_are_wanted() {
+        for line in [
+            "name = \"a\"\nplan = \"../plan.geojson\"",
+            "name = \"a\"\nsettings = \"/etc/settings.toml\"",
+            "name = \"a\"\nlogs = \"a/../../logs\"",
+            "name = \"..\"",
+            "name = \"/home\"",
+        ] {
+            let text = format!("[[garden]]\n{line}");
+            let told = of(&text).unwrap_err().to_string();
+            assert!(told.contains("leads out of the folder of gardens.toml"), "{told}");
+            let read = manifest(text.as_bytes()).unwrap();
+            assert!(wishes(Some(read), Vec::new(), Reach::Anywhere).is_ok(), "{line}");
+        }
+        for path in ["plans/../a/logs", "./logs/", "a//logs", "..logs"] {
+            let wishes = of(&format!("[[garden]]\nname = \"a\"\nlogs = \"{path}\"")).unwrap();
+            assert_eq!(wishes.gardens[0].logs, path);
+        }
     }
 
     #[test]

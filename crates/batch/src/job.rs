@@ -1,5 +1,7 @@
 //! What a worker is told, and what it tells back: one JSON object a line.
 
+use crate::bucket::Reach;
+use crate::clock::Clock;
 use crate::night::Night;
 use crate::table::Row;
 use serde::{Deserialize, Serialize};
@@ -16,8 +18,10 @@ pub struct GardenJob {
     pub plan: String,
     /// Path of the settings.
     pub settings: String,
-    /// Hour at which a night turns.
-    pub night_turns_at_h: u8,
+    /// Whether the place may lead elsewhere.
+    pub reach: Reach,
+    /// What time it is.
+    pub clock: Clock,
     /// All logs that lie there, in the order of their paths.
     pub logs: Vec<LogRef>,
     /// Nights whose row is in the store, with its key.
@@ -95,8 +99,8 @@ pub struct GardenAnswer {
 pub struct LogAnswer {
     /// Its path.
     pub path: String,
-    /// Nights that it has fixes of.
-    pub nights: Vec<Night>,
+    /// Night to which its row is booked.
+    pub night: Night,
     /// Its row of `logs`.
     pub row: Row,
 }

@@ -6,13 +6,14 @@
 //! | what should the operator do this morning? | [`morning::morning`] |
 //! | where is everything kept, and who may read it? | [`Store`], [`table`] |
 //! | which night does a fix belong to? | [`night`] |
+//! | can a log be of the night that it names? | [`Clock`] |
 //! | how does one log that hangs not stop the others? | [`pool`], [`work`] |
 //! | how is one garden worked through on a machine that has no store? | [`apart`] |
 //! | how is a customer forgotten? | [`Store::forget`] |
 //!
 //! A run lists the gardens, looks up what it knows of each log, and hands every garden that has something new to a worker
-//! process. Answers are gathered and committed by the hundred. What is committed depends on the logs alone, not on the order
-//! in which they came, on how often they came, or on how often the run was stopped.
+//! process. Answers are gathered and committed by the hundred. What is committed depends on the logs and the clock alone, not on
+//! the order in which they came, on how often they came, or on how often the run was stopped.
 //!
 //! Exact: a log counts once, however often it lies there; a night holds all of its pieces; tables are complete or as they
 //! were. Approximate: each night is analysed by itself, so a pocket that luck explains in every single night stays `not_yet`
@@ -22,11 +23,12 @@
 
 pub mod apart;
 mod bucket;
+mod clock;
 mod disk;
 mod error;
 #[cfg(test)]
 mod error_tests;
-mod forget;
+pub mod forget;
 mod gardens;
 mod identity;
 mod job;
@@ -42,7 +44,8 @@ mod store;
 pub mod table;
 pub mod work;
 
-pub use bucket::{Bucket, Folder, Found, Listed, Objects};
+pub use bucket::{Bucket, Folder, Found, Listed, Objects, Reach};
+pub use clock::Clock;
 pub use disk::{Disk, RealDisk};
 pub use error::BatchError;
 pub use gardens::{Expected, GardenInput, LogInput, MANIFEST, Wishes, gardens};

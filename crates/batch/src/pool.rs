@@ -212,9 +212,7 @@ impl Crew {
                         } else {
                             at.what.clone()
                         },
-                        night: at.night.unwrap_or_else(|| {
-                            crate::night::night_of(modified_unix_ms as f64 / 1000.0, 0, job.night_turns_at_h)
-                        }),
+                        night: at.night.unwrap_or_else(|| job.clock.landed(modified_unix_ms, 0)),
                         reason: ending.reason.to_owned(),
                         detail: ending.detail,
                         sha256: at.sha256.clone(),
@@ -346,7 +344,11 @@ mod tests {
             garden: garden.to_owned(),
             plan: "plan".to_owned(),
             settings: "settings".to_owned(),
-            night_turns_at_h: 12,
+            reach: crate::Reach::Inside,
+            clock: crate::Clock {
+                now_unix_s: 1.78e9,
+                night_turns_at_h: 12,
+            },
             logs: logs
                 .iter()
                 .map(|path| LogRef {

@@ -7,7 +7,9 @@
 //! A log is known by path, size and time of last change, and by its content where these are new. A log that failed is not tried
 //! again by the same version of the tool unless it changed; one that could not be fetched is.
 
-use crate::bucket::Bucket;
+use crate::bucket::{Bucket, Reach};
+use crate::clock::Clock;
+use crate::forget::Expired;
 use crate::gardens::{GardenInput, Wishes};
 use crate::job::{Failed, GardenAnswer, GardenJob, LogRef};
 use crate::last_visits::LastVisits;
@@ -36,6 +38,12 @@ pub struct Run {
     pub chunk: usize,
     /// Whether suggestions are made for the worst gardens.
     pub advice: tussock::Advice,
+    /// Now, seconds since 1970.
+    pub now_unix_s: f64,
+    /// Share of the nights that may expire in one run, usually [`crate::forget::USUAL_EXPIRY_FRACTION`].
+    pub expire_at_most_fraction: f64,
+    /// Whether the place may lead elsewhere.
+    pub reach: Reach,
 }
 
 /// What is told while it runs.
@@ -58,6 +66,8 @@ pub enum Told {
     Behind(usize),
     /// Suggestions are being made for so many gardens.
     Advising(usize),
+    /// Nights were taken away because they were too old.
+    Expired(Expired),
 }
 
 /// What a run did.
@@ -84,7 +94,7 @@ pub struct Done {
 /// # Errors
 /// When the place or the store cannot be used. What concerns one log or garden is a row of `failures` and is counted.
 pub fn run(run: &Run, tell: &mut dyn FnMut(Told)) -> Result<Done, BatchError> {
-    let bucket = Bucket::open(&run.place)?;
+    let bucket = Bucket::open(&run.place, run.reach)?;
     run_over(run, &bucket, tell)
 }
 
@@ -94,6 +104,10 @@ pub fn run(run: &Run, tell: &mut dyn FnMut(Told)) -> Result<Done, BatchError> {
 /// As [`run`].
 pub fn run_over(run: &Run, bucket: &Bucket, tell: &mut dyn FnMut(Told)) -> Result<Done, BatchError> {
     let wishes = gardens(bucket)?;
+    let clock = Clock {
+        now_unix_s: run.now_unix_s,
+        night_turns_at_h: wishes.night_turns_at_h,
+    };
     let mut store = Store::open_to_write(&run.store, tussock::TOOL_VERSION)?;
     let mut done = Done {
         gardens: wishes.gardens.len(),
@@ -103,14 +117,7 @@ pub fn run_over(run: &Run, bucket: &Bucket, tell: &mut dyn FnMut(Told)) -> Resul
     let mut behind = 0;
     for chunk in wishes.gardens.chunks(run.chunk.max(1)) {
         let known = Known::of(&store, chunk)?;
-        let jobs = known.jobs(
-            &run.place,
-            bucket,
-            wishes.night_turns_at_h,
-            chunk,
-            &mut done,
-            tell,
-        );
+        let jobs = known.jobs(&run.place, bucket, clock, chunk, &mut done, tell);
         if !jobs.change.is_empty() {
             store.commit(jobs.change)?;
         }
@@ -119,12 +126,12 @@ pub fn run_over(run: &Run, bucket: &Bucket, tell: &mut dyn FnMut(Told)) -> Resul
         tell(Told::Behind(behind));
     }
     if run.advice == tussock::Advice::Given {
-        advise(run, bucket, &mut store, &wishes, &mut done, tell)?;
+        advise((run, clock), bucket, &mut store, &wishes, &mut done, tell)?;
     }
-    if let Some(days) = wishes.retention_days
-        && let Some(newest) = store.nights(&NIGHTS).last()
-    {
-        done.expired = store.keep_from(newest - days + 1)?;
+    let expired = store.expire(wishes.retention_days, clock, run.expire_at_most_fraction)?;
+    done.expired = expired.rows;
+    if expired.rows > 0 {
+        tell(Told::Expired(expired));
     }
     while store.join()? {}
     done.files = store.files();
@@ -195,7 +202,7 @@ impl Known {
         &self,
         place: &str,
         bucket: &Bucket,
-        night_turns_at_h: u8,
+        clock: Clock,
         chunk: &[GardenInput],
         done: &mut Done,
         tell: &mut dyn FnMut(Told),
@@ -205,14 +212,14 @@ impl Known {
             change: Change::default(),
         };
         for garden in chunk {
-            match self.job(place, bucket, night_turns_at_h, garden) {
+            match self.job(place, bucket, clock, garden) {
                 Ok(Some(job)) => out.jobs.push(job),
                 Ok(None) => self.renew_wishes(garden, &mut out.change),
                 Err(error) => {
                     // The garden is there, but its logs cannot be listed: told, and tried again the next time.
                     let failed = Failed {
                         what: "logs".to_owned(),
-                        night: self.newest(garden).unwrap_or(0),
+                        night: self.newest(garden, clock).unwrap_or_else(|| clock.landed(0, 0)),
                         reason: "unreadable".to_owned(),
                         detail: error.to_string(),
                         sha256: String::new(),
@@ -233,8 +240,10 @@ impl Known {
         out
     }
 
-    fn newest(&self, garden: &GardenInput) -> Option<Night> {
-        self.nights.get(&garden.name)?.keys().next_back().copied()
+    fn newest(&self, garden: &GardenInput, clock: Clock) -> Option<Night> {
+        let nights = self.nights.get(&garden.name)?;
+        let newest = nights.range(..=clock.latest_night()).next_back();
+        newest.map(|(night, _)| *night)
     }
 
     /// A job where something is new.
@@ -242,7 +251,7 @@ impl Known {
         &self,
         place: &str,
         bucket: &Bucket,
-        night_turns_at_h: u8,
+        clock: Clock,
         garden: &GardenInput,
     ) -> Result<Option<GardenJob>, BatchError> {
         let found = garden.logs(bucket)?;
@@ -316,11 +325,11 @@ impl Known {
         }
         logs.sort_by(|a, b| a.path.cmp(&b.path));
         let nights = self.nights.get(&garden.name);
-        let newest = self.newest(garden).unwrap_or(Night::MAX);
+        let newest = self.newest(garden, clock).unwrap_or(Night::MAX);
         let is_stale = match nights {
             None => false,
             Some(nights) => {
-                let setup = work::setup_of(bucket, &garden.settings, night_turns_at_h)?;
+                let setup = work::setup_of(bucket, &garden.settings, clock.night_turns_at_h)?;
                 nights
                     .range(newest - work::ANEW_NIGHTS..)
                     .any(|(_, (key, _))| key.get(17..33) != setup.get(..16))
@@ -350,7 +359,8 @@ impl Known {
             garden: garden.name.clone(),
             plan: garden.plan.clone(),
             settings: garden.settings.clone(),
-            night_turns_at_h,
+            reach: bucket.reach(),
+            clock,
             logs,
             done: nights
                 .into_iter()
@@ -473,7 +483,7 @@ pub(crate) fn changes(
             .iter_mut()
             .map(|night| (night.night, std::mem::take(&mut night.pockets)))
             .collect();
-        book(known, garden, job, &answer, &mut change)?;
+        book(known, garden, &answer, &mut change)?;
         pockets.insert(job.garden.clone(), (answer.plan_sha256.clone(), of_nights));
         tell(Told::Garden {
             garden: job.garden.clone(),
@@ -491,7 +501,6 @@ pub(crate) fn changes(
 fn book(
     known: &Known,
     garden: &GardenInput,
-    job: &GardenJob,
     answer: &GardenAnswer,
     change: &mut Change,
 ) -> Result<(), BatchError> {
@@ -515,13 +524,7 @@ fn book(
             change.drop(&LOGS, *night, name, Some(&log.path));
         }
         known.forget_failure(name, &log.path, change);
-        let landed = log.row[LOGS.at("modified_unix_ms")].count().unwrap_or(0) as f64 / 1000.0;
-        let night = log
-            .nights
-            .first()
-            .copied()
-            .unwrap_or_else(|| night::night_of(landed, 0, job.night_turns_at_h));
-        change.put(&LOGS, night, log.row.clone());
+        change.put(&LOGS, log.night, log.row.clone());
     }
     for night in &answer.nights {
         known.forget_failure(name, &night::words(night.night), change);
@@ -685,14 +688,14 @@ fn fresh_holds(nights: &BTreeMap<Night, Vec<Row>>, night: Night) -> bool {
 
 /// Suggestions for the worst gardens of the newest night.
 fn advise(
-    run: &Run,
+    (run, clock): (&Run, Clock),
     bucket: &Bucket,
     store: &mut Store,
     wishes: &Wishes,
     done: &mut Done,
     tell: &mut dyn FnMut(Told),
 ) -> Result<(), BatchError> {
-    let Some(newest) = store.nights(&NIGHTS).last().copied() else {
+    let Some(newest) = store.newest_night(clock) else {
         return Ok(());
     };
     let mut worst: Vec<(f64, String)> = store
@@ -720,7 +723,7 @@ fn advise(
         if key.is_none_or(|(key, _)| key.ends_with(work::ADVISED)) {
             continue;
         }
-        if let Some(job) = known.advice_job(run, bucket, wishes, garden, newest)? {
+        if let Some(job) = known.advice_job((run, clock), bucket, garden, newest)? {
             jobs.push(job);
         }
     }
@@ -738,9 +741,8 @@ impl Known {
     /// The logs of one night, to be analysed again with suggestions.
     fn advice_job(
         &self,
-        run: &Run,
+        (run, clock): (&Run, Clock),
         bucket: &Bucket,
-        wishes: &Wishes,
         garden: &GardenInput,
         night: Night,
     ) -> Result<Option<GardenJob>, BatchError> {
@@ -785,7 +787,8 @@ impl Known {
             garden: garden.name.clone(),
             plan: garden.plan.clone(),
             settings: garden.settings.clone(),
-            night_turns_at_h: wishes.night_turns_at_h,
+            reach: bucket.reach(),
+            clock,
             logs,
             done: key.map(|(key, _)| (night, key.clone())).into_iter().collect(),
             failed: Vec::new(),

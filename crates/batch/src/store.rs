@@ -20,6 +20,8 @@ use std::path::{Path, PathBuf};
 
 const RECORD: &str = "tussock-store.json";
 const LOCK: &str = ".tussock-lock";
+/// After all nights: in a store in which no run has ended yet.
+const AFTER_ALL: &str = "9999-12-31";
 /// Files of a night are joined up to so many rows, and no more than that in one commit: they are in memory at once.
 const JOINED_ROWS: usize = 50_000;
 /// A row with a rolling state weighs as much as so many others.
@@ -31,6 +33,9 @@ struct Record {
     schema_version: u32,
     tool_version: String,
     commit: u64,
+    /// Nights before this one go without being counted: such went before, or no run has ended yet.
+    #[serde(default)]
+    expired_before: Option<String>,
     /// Files of each table that are alive, with `/` between, relative to the store.
     tables: BTreeMap<String, Vec<Alive>>,
 }
@@ -205,6 +210,7 @@ impl Store {
             schema_version: SCHEMA_VERSION,
             tool_version: tool_version.to_owned(),
             commit: 0,
+            expired_before: Some(AFTER_ALL.to_owned()),
             tables: TABLES
                 .iter()
                 .map(|table| (table.name.to_owned(), Vec::new()))
@@ -240,6 +246,18 @@ impl Store {
     /// Files that are alive.
     pub fn files(&self) -> usize {
         self.record.tables.values().map(Vec::len).sum()
+    }
+
+    /// Nights of gardens, as the list has them.
+    pub(crate) fn count_nights(&self, nights: std::ops::RangeInclusive<Night>) -> usize {
+        let files = self.alive(&table::NIGHTS).iter();
+        let of_nights = files.filter(|alive| alive.night().is_some_and(|night| nights.contains(&night)));
+        of_nights.map(|alive| alive.rows).sum()
+    }
+
+    /// Nights before this one go without being counted.
+    pub(crate) fn expired_before(&self) -> Option<Night> {
+        self.record.expired_before.as_deref().and_then(night::parse)
     }
 
     fn alive(&self, table: &'static Table) -> &[Alive] {
@@ -318,8 +336,23 @@ impl Store {
     ///
     /// # Errors
     /// When the disk refuses or another run overtook this one; the store is then as it was.
-    pub fn commit(&mut self, mut change: Change) -> Result<(), BatchError> {
-        let mut next = self.next_record();
+    pub fn commit(&mut self, change: Change) -> Result<(), BatchError> {
+        self.commit_as(self.next_record(), change)
+    }
+
+    /// Makes a change that ends a run, and says before which night all is gone.
+    pub(crate) fn commit_expiry(&mut self, change: Change, first: Option<Night>) -> Result<(), BatchError> {
+        let next = Record {
+            expired_before: first.map(night::words),
+            ..self.next_record()
+        };
+        if change.is_empty() && next.expired_before == self.record.expired_before {
+            return Ok(());
+        }
+        self.commit_as(next, change)
+    }
+
+    fn commit_as(&mut self, mut next: Record, mut change: Change) -> Result<(), BatchError> {
         let mut new_files: Vec<(String, Vec<u8>)> = Vec::new();
         let places: BTreeSet<(usize, Option<Night>)> =
             change.put.keys().chain(change.drop.keys()).copied().collect();

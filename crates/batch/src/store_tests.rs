@@ -1,6 +1,7 @@
 //! The store on disks that fill up or die, and with two writers.
 
 use super::*;
+use crate::clock::Clock;
 use crate::table::{GARDENS, LOGS, NIGHTS, Value};
 use std::sync::Arc;
 use std::sync::atomic::{AtomicUsize, Ordering};
@@ -82,6 +83,7 @@ const NIGHT: Night = 20_000;
 enum Step {
     Change(Change),
     Join,
+    Expire,
 }
 
 impl Step {
@@ -89,6 +91,7 @@ impl Step {
         match self {
             Self::Change(change) => store.commit(change),
             Self::Join => store.join().map(|joined| assert!(joined)),
+            Self::Expire => store.expire(Some(15), clock(), 1.0).map(|_| ()),
         }
     }
 }
@@ -117,6 +120,23 @@ fn all_steps() -> Vec<Step> {
     out.push(Step::Change(change));
     out.push(Step::Join);
     out
+}
+
+/// Noon at the end of the last night.
+fn clock() -> Clock {
+    Clock {
+        now_unix_s: night::start_unix_s(NIGHT + 21, 0, 12),
+        night_turns_at_h: 12,
+    }
+}
+
+/// Nights of so many gardens.
+fn nights_of(night: Night, gardens: usize) -> Change {
+    let mut change = Change::default();
+    for number in 0..gardens {
+        change.put(&NIGHTS, night, row(&NIGHTS, &format!("g{number}"), "k"));
+    }
+    change
 }
 
 fn content(store: &Store) -> Vec<(usize, Night, Row)> {
@@ -206,6 +226,11 @@ fn many_small_files_become_few_of_a_size_that_fits_into_memory() {
 
 #[test]
 fn killed_or_full_at_any_step_the_store_is_as_before_or_as_after() {
+    let all_steps = || {
+        let mut steps = all_steps();
+        steps.extend([Step::Change(nights_of(NIGHT + 20, 2)), Step::Expire]);
+        steps
+    };
     // What it is after each commit, and how many steps all of it takes.
     let (folder, steps) = (TempDir::new().unwrap(), Arc::new(AtomicUsize::new(0)));
     let sound = Doomed {
@@ -220,7 +245,8 @@ fn killed_or_full_at_any_step_the_store_is_as_before_or_as_after() {
         after.push(content(&store));
     }
     let all = steps.load(Ordering::SeqCst);
-    assert!(all > 40, "{all}");
+    assert!(all > 50, "{all}");
+    assert_eq!(store.nights(&NIGHTS), [NIGHT + 20]);
     for fate in [Fate::Killed, Fate::Full] {
         for last in 0..all {
             let folder = TempDir::new().unwrap();
@@ -328,7 +354,8 @@ fn a_forgotten_garden_leaves_no_trace_in_any_byte_and_old_nights_go() {
     assert_eq!(store.forget("Villa Unforgettable").unwrap(), 14);
     assert_eq!(store.forget("nobody").unwrap(), 0);
     assert_eq!(content(&store).len(), 14);
-    assert_eq!(store.keep_from(NIGHT + 1).unwrap(), 6);
+    store.commit(nights_of(NIGHT + 15, 1)).unwrap();
+    assert_eq!(store.expire(Some(15), clock(), 0.0).unwrap().rows, 6);
     assert_eq!(store.nights(&LOGS), [NIGHT + 5]);
     // Every byte, packed columns among them: unpacked text of the rows is what is left.
     fn walk(path: &Path, needle: &[u8]) {
@@ -346,6 +373,49 @@ fn a_forgotten_garden_leaves_no_trace_in_any_byte_and_old_nights_go() {
         }
     }
     walk(folder.path(), b"Unforgettable");
+}
+
+#[test]
+fn only_nights_that_a_run_has_kept_are_counted_when_too_many_are_too_old() {
+    let folder = TempDir::new().unwrap();
+    let mut store = Store::open_to_write(folder.path(), "1").unwrap();
+    let refused = |store: &mut Store, at_most_fraction: f64| {
+        let before = (content(store), store.commits());
+        match store.expire(Some(15), clock(), at_most_fraction) {
+            Err(BatchError::ExpiresTooMuch { taken, nights, .. }) => {
+                assert_eq!((content(store), store.commits()), before);
+                (taken, nights)
+            }
+            other => panic!("{other:?}"),
+        }
+    };
+    // An archive that is read for the first time: its old nights go at once, a night dated ahead makes nothing old.
+    for (night, gardens) in [(NIGHT - 300, 3), (NIGHT, 2), (NIGHT + 400, 1)] {
+        store.commit(nights_of(night, gardens)).unwrap();
+    }
+    let expired = store.expire(Some(15), clock(), 0.0).unwrap();
+    assert_eq!((expired.first, expired.nights, expired.rows), (NIGHT - 14, 3, 3));
+    assert_eq!(store.nights(&NIGHTS), [NIGHT, NIGHT + 400]);
+    // Again, by a run that is killed and one that is not.
+    store.commit(nights_of(NIGHT - 300, 3)).unwrap();
+    drop(store);
+    let mut store = Store::open_to_write(folder.path(), "1").unwrap();
+    assert_eq!(store.expire(Some(15), clock(), 0.0).unwrap().nights, 3);
+    // What was kept is counted: two of the four gardens' nights that there would be.
+    store.commit(nights_of(NIGHT + 20, 1)).unwrap();
+    assert_eq!(refused(&mut store, 0.49), (2, 4));
+    assert_eq!(store.expire(Some(15), clock(), 0.5).unwrap().nights, 2);
+    // A clock that is behind all nights makes none old; all count from then on, as in a store of an earlier version.
+    let behind = Clock {
+        now_unix_s: 0.0,
+        ..clock()
+    };
+    assert_eq!(store.expire(Some(15), behind, 0.0).unwrap().nights, 0);
+    store.commit(nights_of(NIGHT - 300, 3)).unwrap();
+    assert_eq!(refused(&mut store, 0.5), (3, 5));
+    // Without a limit of days nothing goes.
+    assert_eq!(store.expire(None, clock(), 0.0).unwrap().rows, 0);
+    assert_eq!(refused(&mut store, 0.5), (3, 5));
 }
 
 #[test]

@@ -203,10 +203,10 @@ pub static LOGS: Table = Table {
         ),
         text("format", "gpx, nmea or csv"),
         count("fixes", "fixes that it gave"),
-        count("skipped", "pieces of it that were skipped as faulty"),
+        count("skipped", "faulty pieces of it, and fixes of nights set apart"),
         number("first_fix_unix_s", "first fix, seconds since 1970 in UTC"),
         number("last_fix_unix_s", "last fix, seconds since 1970 in UTC"),
-        text("nights", "nights that it has fixes of, 2026-05-01,2026-05-02"),
+        text("nights", "nights that it counts for, 2026-05-01,2026-05-02"),
     ],
 };
 
@@ -351,7 +351,7 @@ pub static FAILURES: Table = Table {
         ),
         text(
             "reason",
-            "unreadable, damaged, plan, settings, analysis, time, memory, died, pieces",
+            "unreadable, damaged, clock, plan, settings, analysis, time, memory, died, pieces",
         ),
         text("detail", "one sentence"),
         text("sha256", "SHA-256 of the input, or of the inputs' digests"),

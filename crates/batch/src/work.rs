@@ -9,6 +9,7 @@
 //! the next night on: nights that were driven under the old one keep their result.
 
 use crate::bucket::Bucket;
+use crate::clock::Doubt;
 use crate::job::{Failed, GardenAnswer, GardenJob, LogAnswer, LogRef, Message, NightAnswer, Stage};
 use crate::night::{self, Night};
 use crate::table::{LOGS, Value};
@@ -19,7 +20,7 @@ use std::collections::{BTreeMap, BTreeSet, HashMap};
 use std::io::{BufRead, Write};
 use tussock::{Advice, Job};
 use tussock_ingest::{IngestError, LogFile, RawLog, ReadOptions};
-use tussock_types::{LogFacts, Place, Plan, Positions, Settings, Trace};
+use tussock_types::{Place, Plan, Positions, Settings, Trace};
 
 /// Nights that are analysed again under another tool or other settings.
 pub(crate) const ANEW_NIGHTS: Night = 14;
@@ -39,8 +40,8 @@ pub fn serve(input: impl BufRead, mut output: impl Write) -> std::io::Result<()>
     for line in input.lines() {
         let job: GardenJob = serde_json::from_str(&line?)?;
         let open = match bucket.take() {
-            Some(open) if open.place() == job.place => open,
-            _ => Bucket::open(&job.place).map_err(std::io::Error::other)?,
+            Some(open) if open.place() == job.place && open.reach() == job.reach => open,
+            _ => Bucket::open(&job.place, job.reach).map_err(std::io::Error::other)?,
         };
         let answer = do_job(&job, &open, &mut |stage| {
             send(&mut output, &Message::Begins(stage))
@@ -105,6 +106,43 @@ struct Known {
     nights: Vec<Night>,
 }
 
+/// A log that was read.
+struct Read {
+    file: LogFile,
+    /// Nights that are history.
+    nights: Vec<Night>,
+    /// Nights that are not, why, and how many fixes they have.
+    apart: Vec<(Night, Doubt, u64)>,
+}
+
+impl Read {
+    fn fixes_apart(&self) -> u64 {
+        self.apart.iter().map(|(_, _, fixes)| fixes).sum()
+    }
+
+    /// What is said of nights that are set apart. A few fixes from before the receiver knew the time are skipped ones.
+    fn set_apart(&self) -> Option<String> {
+        let why = match self.apart.iter().map(|(_, doubt, _)| *doubt).min()? {
+            Doubt::NotBegun => "had not begun when the file was written, nor by the clock of the run",
+            Doubt::LongAgo => {
+                "lie 1024 weeks or more back (a week counter that rolled over, or a clock never set)"
+            }
+        };
+        let (fixes, few) = (self.fixes_apart(), LEAST_FIXES as u64);
+        let mut ends = vec![
+            night::words(self.apart.first()?.0),
+            night::words(self.apart.last()?.0),
+        ];
+        ends.dedup();
+        (fixes >= few || self.nights.is_empty()).then(|| {
+            format!(
+                "{fixes} fixes of nights that {why}, set apart: {}",
+                ends.join(" to ")
+            )
+        })
+    }
+}
+
 /// The parts of a garden that all its nights share.
 struct Garden<'a> {
     job: &'a GardenJob,
@@ -129,8 +167,8 @@ pub fn do_job(
     begins: &mut dyn FnMut(Stage) -> std::io::Result<()>,
 ) -> std::io::Result<GardenAnswer> {
     let mut answer = GardenAnswer::default();
-    let landed_s = job.logs.iter().map(|log| log.modified_unix_ms).max().unwrap_or(0) as f64 / 1000.0;
-    let landed = night::night_of(landed_s, 0, job.night_turns_at_h);
+    let last_unix_ms = job.logs.iter().map(|log| log.modified_unix_ms).max().unwrap_or(0);
+    let landed = job.clock.landed(last_unix_ms, 0);
     let fails = |answer: &mut GardenAnswer, what: &str, reason: &str, detail: String, sha256: String| {
         answer.failed.push(Failed {
             what: what.to_owned(),
@@ -177,7 +215,7 @@ pub fn do_job(
         plan,
         bounds,
         plan_sha256,
-        setup_sha256: setup(&settings_sha256, job.night_turns_at_h),
+        setup_sha256: setup(&settings_sha256, job.clock.night_turns_at_h),
         zone_s,
         at_hand: HashMap::new(),
         absent: BTreeSet::new(),
@@ -281,49 +319,60 @@ impl Garden<'_> {
                 night: None,
                 sha256: String::new(),
             })?;
-            match self.read_one(log, &first_of, begins)? {
-                Ok((row, sha256, nights, file)) => {
-                    first_of.entry(sha256.clone()).or_insert_with(|| log.path.clone());
-                    if self.at_hand.len() < AT_HAND {
-                        self.at_hand.insert(log.path.clone(), file);
-                    }
+            match self.read_one(log, begins)? {
+                Ok(read) => {
+                    let sha256 = read.file.facts.sha256.clone();
+                    let same_as = first_of.get(&sha256).filter(|first| **first != log.path);
                     answer.logs.push(LogAnswer {
                         path: log.path.clone(),
-                        nights: nights.clone(),
-                        row,
+                        night: self.booked(log, &read),
+                        row: log_row(&job.garden, log, same_as, &read),
                     });
+                    if let Some(detail) = read.set_apart() {
+                        let failed = self.failed(log, "clock", detail, sha256.clone());
+                        answer.failed.push(failed);
+                    }
+                    first_of.entry(sha256.clone()).or_insert_with(|| log.path.clone());
                     known.push(Known {
                         log: log.clone(),
                         sha256,
-                        nights,
+                        nights: read.nights,
                     });
+                    if self.at_hand.len() < AT_HAND {
+                        self.at_hand.insert(log.path.clone(), read.file);
+                    }
                 }
-                Err((reason, detail, sha256)) => answer.failed.push(Failed {
-                    what: log.path.clone(),
-                    night: night::night_of(
-                        log.modified_unix_ms as f64 / 1000.0,
-                        self.zone_s,
-                        job.night_turns_at_h,
-                    ),
-                    reason: reason.to_owned(),
-                    detail,
-                    sha256,
-                    bytes: log.bytes,
-                    modified_unix_ms: log.modified_unix_ms,
-                }),
+                Err((reason, detail, sha256)) => answer.failed.push(self.failed(log, reason, detail, sha256)),
             }
         }
         Ok(known)
     }
 
-    #[expect(clippy::type_complexity, reason = "used once, just above")]
+    fn failed(&self, log: &LogRef, reason: &str, detail: String, sha256: String) -> Failed {
+        Failed {
+            what: log.path.clone(),
+            night: self.job.clock.landed(log.modified_unix_ms, self.zone_s),
+            reason: reason.to_owned(),
+            detail,
+            sha256,
+            bytes: log.bytes,
+            modified_unix_ms: log.modified_unix_ms,
+        }
+    }
+
+    /// Night to which the row of a log is booked. Where all of it is still to come it stays there until then, so that it is not
+    /// looked at again once its date has come.
+    fn booked(&self, log: &LogRef, read: &Read) -> Night {
+        let to_come = read.apart.iter().find(|(_, doubt, _)| *doubt == Doubt::NotBegun);
+        let first = read.nights.first().or(to_come.map(|(night, ..)| night));
+        first.map_or_else(|| self.job.clock.landed(log.modified_unix_ms, 0), |night| *night)
+    }
+
     fn read_one(
         &self,
         log: &LogRef,
-        first_of: &HashMap<String, String>,
         begins: &mut dyn FnMut(Stage) -> std::io::Result<()>,
-    ) -> std::io::Result<Result<(Vec<Value>, String, Vec<Night>, LogFile), (&'static str, String, String)>>
-    {
+    ) -> std::io::Result<Result<Read, (&'static str, String, String)>> {
         let bytes = match self.bucket.read(&log.path) {
             Ok(bytes) => bytes,
             Err(error) => return Ok(Err(("unreadable", error.to_string(), String::new()))),
@@ -340,16 +389,24 @@ impl Garden<'_> {
             Ok(file) => file,
             Err(error) => return Ok(Err((reason(&error), error.to_string(), sha256))),
         };
-        let nights = self.nights_of(&file.trace);
-        let same_as = first_of.get(&sha256).filter(|first| **first != log.path);
-        let row = log_row(&self.job.garden, log, &file.facts, &file.trace, same_as, &nights);
-        Ok(Ok((row, sha256, nights, file)))
+        let (mut nights, mut apart) = (Vec::new(), Vec::new());
+        for (night, fixes) in self.nights_of(&file.trace) {
+            match self.job.clock.doubt(night, self.zone_s, log.modified_unix_ms) {
+                None => nights.push(night),
+                Some(doubt) => apart.push((night, doubt, fixes)),
+            }
+        }
+        Ok(Ok(Read { file, nights, apart }))
     }
 
-    fn nights_of(&self, trace: &Trace) -> Vec<Night> {
-        let of = |time_s: &f64| night::night_of(*time_s, self.zone_s, self.job.night_turns_at_h);
-        let nights: BTreeSet<Night> = trace.time_s.iter().map(of).collect();
-        nights.into_iter().collect()
+    /// Nights of a trace, with their fixes.
+    fn nights_of(&self, trace: &Trace) -> BTreeMap<Night, u64> {
+        let mut nights = BTreeMap::new();
+        for time_s in &trace.time_s {
+            let night = night::night_of(*time_s, self.zone_s, self.job.clock.night_turns_at_h);
+            *nights.entry(night).or_insert(0) += 1;
+        }
+        nights
     }
 
     /// Analyses every night that has something new.
@@ -366,7 +423,8 @@ impl Garden<'_> {
                 by_night.entry(*night).or_default().push(log);
             }
         }
-        let newest = by_night.keys().next_back().copied().unwrap_or(0);
+        let newest = by_night.range(..=job.clock.latest_night()).next_back();
+        let newest = newest.map_or(0, |(night, _)| *night);
         let done: BTreeMap<Night, &str> = job.done.iter().map(|(night, key)| (*night, &key[..])).collect();
         for (night, logs) in &by_night {
             let logs_sha256 = logs_digest(logs.iter().map(|log| &log.sha256[..]));
@@ -440,8 +498,9 @@ impl Garden<'_> {
         key: String,
     ) -> Result<Option<NightAnswer>, String> {
         logs.sort_by(|a, b| a.log.path.cmp(&b.log.path));
-        let from_s = night::start_unix_s(night, self.zone_s, self.job.night_turns_at_h);
-        let to_s = night::start_unix_s(night + 1, self.zone_s, self.job.night_turns_at_h);
+        let turn_h = self.job.clock.night_turns_at_h;
+        let from_s = night::start_unix_s(night, self.zone_s, turn_h);
+        let to_s = night::start_unix_s(night + 1, self.zone_s, turn_h);
         let mut by_machine: BTreeMap<Option<String>, Vec<LogFile>> = BTreeMap::new();
         for log in &logs {
             let mut file = match self.at_hand.get(&log.log.path) {
@@ -546,15 +605,9 @@ fn cut(trace: &Trace, from_s: f64, to_s: f64) -> Trace {
     out
 }
 
-fn log_row(
-    garden: &str,
-    log: &LogRef,
-    facts: &LogFacts,
-    trace: &Trace,
-    same_as: Option<&String>,
-    nights: &[Night],
-) -> Vec<Value> {
-    let words: Vec<String> = nights.iter().map(|night| night::words(*night)).collect();
+fn log_row(garden: &str, log: &LogRef, same_as: Option<&String>, read: &Read) -> Vec<Value> {
+    let LogFile { facts, trace, .. } = &read.file;
+    let words: Vec<String> = read.nights.iter().map(|night| night::words(*night)).collect();
     let mut row = vec![Value::Null; LOGS.columns.len()];
     for (name, value) in [
         ("garden", garden.into()),
@@ -566,7 +619,7 @@ fn log_row(
         ("modified_unix_ms", Value::Count(log.modified_unix_ms)),
         ("format", facts.format.words().into()),
         ("fixes", facts.fixes.into()),
-        ("skipped", facts.faults().into()),
+        ("skipped", (facts.faults() + read.fixes_apart()).into()),
         ("first_fix_unix_s", Value::finite(trace.time_s.first().copied())),
         ("last_fix_unix_s", Value::finite(trace.time_s.last().copied())),
         ("nights", words.join(",").into()),

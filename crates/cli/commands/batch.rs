@@ -13,13 +13,13 @@ use serde_json::json;
 use std::time::{SystemTime, UNIX_EPOCH};
 use tussock_batch::pool::Crew;
 use tussock_batch::run::{Run, Told};
-use tussock_batch::{BatchError, Failed, Store, morning, night};
+use tussock_batch::{BatchError, Failed, Reach, Store, forget, morning, night};
 
 pub(crate) fn run(command: &BatchCommand, printer: &Printer) -> Outcome {
     match command {
         BatchCommand::Run(arguments) => batch_run(arguments, printer),
         BatchCommand::Report(arguments) => report(arguments, printer),
-        BatchCommand::Forget(arguments) => forget(arguments, printer),
+        BatchCommand::Forget(arguments) => forgotten(arguments, printer),
         BatchCommand::Worker(arguments) => worker(arguments),
     }
 }
@@ -57,6 +57,19 @@ fn batch_run(arguments: &BatchRunArguments, printer: &Printer) -> Outcome {
         } else {
             tussock::Advice::Given
         },
+        now_unix_s: match &arguments.now {
+            Some(typed) => units::moment_unix_s("--now", typed)?,
+            None => clock_unix_s(),
+        },
+        expire_at_most_fraction: match &arguments.expire_at_most {
+            Some(typed) => units::percent_as_fraction("--expire-at-most", typed)?,
+            None => forget::USUAL_EXPIRY_FRACTION,
+        },
+        reach: if arguments.allow_outside {
+            Reach::Anywhere
+        } else {
+            Reach::Inside
+        },
     };
     let progress = Progress::new();
     let (mut gardens, mut behind, mut in_hand) = (0, 0, 0);
@@ -67,6 +80,16 @@ fn batch_run(arguments: &BatchRunArguments, printer: &Printer) -> Outcome {
         match what {
             Told::Gardens(count) => gardens = count,
             Told::Behind(count) => (behind, in_hand) = (count, 0),
+            Told::Expired(expired) => {
+                if arguments.format == Format::Human {
+                    printer.note(&format!(
+                        "expired: {} nights of gardens before {} ({} rows)",
+                        expired.nights,
+                        night::words(expired.first),
+                        expired.rows
+                    ));
+                }
+            }
             Told::Advising(count) => progress.tell(&format!("suggestions for {count} gardens"), 0.99),
             Told::Garden { garden, failed, .. } => {
                 in_hand += 1;
@@ -129,6 +152,9 @@ fn note_json(what: &Told, printer: &Printer) {
         Told::Gardens(count) => json!({"gardens": count}),
         Told::Behind(count) => json!({"behind": count}),
         Told::Advising(count) => json!({"advising": count}),
+        Told::Expired(expired) => json!({
+            "expired_nights": expired.nights, "expired_rows": expired.rows, "expired_before": night::words(expired.first),
+        }),
         Told::Garden {
             garden,
             logs,
@@ -141,12 +167,15 @@ fn note_json(what: &Told, printer: &Printer) {
     printer.note(&line.to_string());
 }
 
+fn clock_unix_s() -> f64 {
+    SystemTime::now()
+        .duration_since(UNIX_EPOCH)
+        .map_or(0.0, |since| since.as_secs_f64())
+}
+
 /// The last night that is over by the clock in UTC and a turn at noon.
 fn last_night() -> night::Night {
-    let now_s = SystemTime::now()
-        .duration_since(UNIX_EPOCH)
-        .map_or(0.0, |since| since.as_secs_f64());
-    night::night_of(now_s, 0, night::USUAL_TURN_H) - 1
+    night::night_of(clock_unix_s(), 0, night::USUAL_TURN_H) - 1
 }
 
 fn report(arguments: &BatchReportArguments, printer: &Printer) -> Outcome {
@@ -177,7 +206,7 @@ fn report(arguments: &BatchReportArguments, printer: &Printer) -> Outcome {
     Ok(if visits { Exit::BelowThreshold } else { Exit::Done })
 }
 
-fn forget(arguments: &BatchForgetArguments, printer: &Printer) -> Outcome {
+fn forgotten(arguments: &BatchForgetArguments, printer: &Printer) -> Outcome {
     // A store that is not there is not made.
     Store::open(&arguments.store).map_err(|error| failure(&error))?;
     let mut store =

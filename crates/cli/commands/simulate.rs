@@ -217,13 +217,7 @@ pub(super) fn period_s(typed: &str) -> Result<f64, Failure> {
 }
 
 pub(super) fn start_unix_s(typed: &str) -> Result<f64, Failure> {
-    time::OffsetDateTime::parse(typed, &time::format_description::well_known::Rfc3339)
-        .map(|start| start.unix_timestamp() as f64 + f64::from(start.nanosecond()) * 1e-9)
-        .map_err(|_| {
-            Failure::told(format!(
-                "--start: {typed:?} is no time, expected one such as 2026-05-01T20:00:00Z"
-            ))
-        })
+    units::moment_unix_s("--start", typed)
 }
 
 fn position(typed: &str) -> Result<GeoPoint, Failure> {

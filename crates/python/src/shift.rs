@@ -12,8 +12,8 @@ use std::sync::{Mutex, PoisonError};
 use tussock_batch::apart::{Absent, KnownRows, Listing, Outcome, gave_up, plain, work_apart};
 use tussock_batch::night::{self, Night};
 use tussock_batch::pool::{self, Crew};
-use tussock_batch::table::{Kind, NIGHTS, Parted, Row, TABLES, Table, Value};
-use tussock_batch::{BatchError, Bucket, Found, GardenInput, Listed, MANIFEST, Objects, gardens};
+use tussock_batch::table::{Kind, Parted, Row, TABLES, Table, Value};
+use tussock_batch::{BatchError, Bucket, Clock, Found, GardenInput, Listed, MANIFEST, Objects, gardens};
 
 /// Path below the place, bytes, and when it was last written in milliseconds since 1970.
 type FoundFile = (String, u64, i64);
@@ -22,6 +22,16 @@ type KnownRow<'py> = (String, Option<String>, Bound<'py, PyDict>);
 
 fn told(error: &BatchError) -> Fault {
     Fault::of(Class::Batch, error)
+}
+
+/// Now, seconds since 1970, and the hour at which a night turns.
+type Time = (f64, u8);
+
+const fn clock((now_unix_s, night_turns_at_h): Time) -> Clock {
+    Clock {
+        now_unix_s,
+        night_turns_at_h,
+    }
 }
 
 fn found(files: Vec<FoundFile>) -> Vec<Found> {
@@ -252,14 +262,14 @@ impl Hand {
 
     /// Works through a garden whose files lie in a folder: what is to change in the tables. Known logs that are needed and are not
     /// there are asked for, unless it is the last time.
-    #[pyo3(signature = (folder, garden, night_turns_at_h, files, known, is_last))]
+    #[pyo3(signature = (folder, garden, time, files, known, is_last))]
     #[expect(clippy::too_many_arguments, reason = "called in one place, by position")]
     fn garden<'py>(
         &self,
         py: Python<'py>,
         folder: String,
         garden: &str,
-        night_turns_at_h: u8,
+        time: Time,
         files: Vec<FoundFile>,
         known: Vec<KnownRow<'py>>,
         is_last: bool,
@@ -269,16 +279,8 @@ impl Hand {
         let outcome = work(py, || {
             let bucket = Bucket::over(&folder, Box::new(Listing::new(PathBuf::from(&folder), files)));
             let mut hand = self.inner.lock().unwrap_or_else(PoisonError::into_inner);
-            work_apart(
-                &mut hand,
-                &folder,
-                &bucket,
-                &garden,
-                night_turns_at_h,
-                known,
-                absent,
-            )
-            .map_err(|error| told(&error))
+            work_apart(&mut hand, &folder, &bucket, &garden, clock(time), known, absent)
+                .map_err(|error| told(&error))
         })?;
         outcome_out(py, outcome)
     }
@@ -286,18 +288,18 @@ impl Hand {
 
 /// What is to change in the tables where a garden could not be worked through at all.
 #[pyfunction]
-#[pyo3(signature = (garden, night_turns_at_h, files, known, detail))]
+#[pyo3(signature = (garden, time, files, known, detail))]
 pub(crate) fn batch_gave_up<'py>(
     py: Python<'py>,
     garden: &str,
-    night_turns_at_h: u8,
+    time: Time,
     files: Vec<FoundFile>,
     known: Vec<KnownRow<'py>>,
     detail: String,
 ) -> PyResult<Bound<'py, PyDict>> {
     let Brought { garden, files, known } = Brought::of(garden, files, known)?;
     let landed_unix_ms = files.iter().map(|file| file.modified_unix_ms).max().unwrap_or(0);
-    let outcome = gave_up(&garden, night_turns_at_h, landed_unix_ms, detail, known);
+    let outcome = gave_up(&garden, clock(time), landed_unix_ms, detail, known);
     outcome_out(py, outcome)
 }
 
@@ -369,12 +371,19 @@ impl Store {
         self.with(py, |store| store.adopt(&renewed, &written))
     }
 
-    /// Takes nights away that are older than so many days before the newest. Returns how many rows went.
-    #[pyo3(signature = (days))]
-    fn keep_days(&self, py: Python<'_>, days: i32) -> PyResult<usize> {
-        self.with(py, |store| match store.nights(&NIGHTS).last().copied() {
-            Some(newest) => store.keep_from(newest - days + 1),
-            None => Ok(0),
+    /// Ends a run: takes nights away that are older than so many days before the newest that can have begun. Returns how many rows
+    /// went.
+    #[pyo3(signature = (days, time, at_most_fraction))]
+    fn expire(
+        &self,
+        py: Python<'_>,
+        days: Option<i32>,
+        time: Time,
+        at_most_fraction: f64,
+    ) -> PyResult<usize> {
+        self.with(py, |store| {
+            let expired = store.expire(days, clock(time), at_most_fraction)?;
+            Ok(expired.rows)
         })
     }
 

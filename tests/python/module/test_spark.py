@@ -21,6 +21,8 @@ from tussock import _tussock
 
 #: A name that is no pattern.
 PLACE = "gardens [of 2026]"
+#: 2026-06-30T20:00:00Z: after all nights that are invented here.
+NOW_UNIX_S = 1_782_849_600.0
 TABLES = ("logs", "nights", "pockets", "stuck_spots", "suggestions", "failures", "gardens")
 
 
@@ -274,7 +276,7 @@ def partition(gardens, time_limit_s=120.0, memory_limit_mib=1024):
             rows.append({"garden": garden.name, "step": 2, "path": path, "content": (garden.parent / path).read_bytes()})
     batches = [pyarrow.RecordBatch.from_pylist([row], schema=schema) for row in rows]
     limits = (time_limit_s, memory_limit_mib)
-    answers = spark._work(iter(batches), turns_at_h=12, limits=limits, is_last=True)
+    answers = spark._work(iter(batches), clock=(NOW_UNIX_S, 12), limits=limits, is_last=True)
     return pyarrow.Table.from_batches(answers).to_pylist()
 
 
@@ -321,6 +323,26 @@ def test_a_garden_whose_code_raises_does_not_end_the_others(three, monkeypatch):
         ("garden-0003", "garden", "died", "RuntimeError: the grass is wet")
     ]
     assert [row["garden"] for row in put(answers, "nights")] == ["garden-0001", "garden-0005"]
+
+
+def test_a_night_that_had_not_begun_is_set_apart_and_named(three):
+    log = next((three / "garden-0005" / "logs").iterdir())
+    ahead = log.parent / "ahead.gpx"
+    ahead.write_text(log.read_text().replace("2026-05-0", "2027-05-0"))
+    for path in (log, ahead):
+        os.utime(path, (NOW_UNIX_S, NOW_UNIX_S))
+    answers = partition([three / "garden-0005"])
+    assert [(row["what"], row["reason"]) for row in put(answers, "failures")] == [("garden-0005/logs/ahead.gpx", "clock")]
+    assert len(put(answers, "nights")) == 1
+    assert sorted(row["nights"] == "" for row in put(answers, "logs")) == [False, True]
+
+
+def test_a_link_that_leads_out_of_the_gardens_ends_the_run(spark, three, tmp_path):
+    log = next((three / "garden-0005" / "logs").iterdir())
+    log.rename(tmp_path / "elsewhere.gpx")
+    log.symlink_to(tmp_path / "elsewhere.gpx")
+    with pytest.raises(tussock.BatchError, match="leads out of"):
+        tussock.spark.run(spark, three, tmp_path / "store")
 
 
 def test_what_cannot_be_used_is_told(spark, tmp_path):

@@ -9,6 +9,9 @@ use tussock_batch::{Columns, Store, night};
 /// 2026-05-01T20:00:00Z.
 pub(crate) const START_UNIX_S: f64 = 1_777_665_600.0;
 
+/// When all logs were written, after all nights that are invented here.
+pub(crate) const WRITTEN_UNIX_S: f64 = START_UNIX_S + 60.0 * 86_400.0;
+
 /// Small gardens whose nights are short, without troubles and faults.
 pub(crate) fn wish(nights: u32) -> LoadWish {
     LoadWish {
@@ -40,7 +43,11 @@ pub(crate) fn lay_out(gardens: &Path, garden: &LoadGarden) {
 pub(crate) fn put_log(gardens: &Path, garden: &LoadGarden, name: &str, bytes: &[u8]) {
     let path = gardens.join(&garden.name).join("logs").join(name);
     std::fs::create_dir_all(path.parent().unwrap()).unwrap();
-    std::fs::write(path, bytes).unwrap();
+    std::fs::write(&path, bytes).unwrap();
+    // What is believed of a log hangs on when it was written.
+    let written = std::time::UNIX_EPOCH + std::time::Duration::from_secs_f64(WRITTEN_UNIX_S);
+    let file = std::fs::File::options().write(true).open(path).unwrap();
+    file.set_modified(written).unwrap();
 }
 
 pub(crate) fn log_of(garden: &LoadGarden, night: u32, wish: &LoadWish) -> Vec<u8> {

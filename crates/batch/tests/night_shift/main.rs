@@ -11,9 +11,13 @@ use tussock_batch::{Columns, Store, morning, night};
 use tussock_types::Alarm;
 
 mod alarms;
+mod clocks;
 mod load;
 
-use load::{Content, START_UNIX_S, log_of, wish};
+use load::{Content, START_UNIX_S, WRITTEN_UNIX_S, log_of, wish};
+
+/// When nobody says otherwise: as soon as the logs are written.
+const NOW_UNIX_S: f64 = WRITTEN_UNIX_S;
 
 fn first_night() -> night::Night {
     night::night_of(START_UNIX_S, 0, 12)
@@ -52,11 +56,15 @@ impl House {
     }
 
     fn start(&self, store: &str, chunk: usize, longest_s: f64) -> Child {
+        self.start_at(store, chunk, longest_s, NOW_UNIX_S)
+    }
+
+    fn start_at(&self, store: &str, chunk: usize, longest_s: f64, now_unix_s: f64) -> Child {
         Command::new(example())
             .args(["run"])
             .arg(self.path("gardens"))
             .arg(self.path(store))
-            .args([chunk.to_string(), longest_s.to_string()])
+            .args([chunk.to_string(), longest_s.to_string(), now_unix_s.to_string()])
             .stdout(Stdio::null())
             .stderr(Stdio::null())
             .spawn()
@@ -161,13 +169,14 @@ fn late_twice_and_in_pieces_ends_in_the_same_nights_as_whole_and_in_time() {
     }
 }
 
-fn killed_and_started_again(times: u32) {
+fn killed_and_started_again(times: u32, nights: [u32; 2]) {
     let wish = wish(2);
     let house = House::new();
+    std::fs::write(house.path("gardens/gardens.toml"), "retention_days = 15").unwrap();
     for number in 0..4 {
         let garden = load_garden(number, &wish);
         house.garden(&garden);
-        for night in 0..2 {
+        for night in nights {
             house.log(&garden, &format!("{night}.gpx"), &log_of(&garden, night, &wish));
         }
     }
@@ -191,13 +200,18 @@ fn killed_and_started_again(times: u32) {
 
 #[test]
 fn killed_at_eight_instants_the_store_ends_as_undisturbed() {
-    killed_and_started_again(8);
+    killed_and_started_again(8, [0, 1]);
+}
+
+#[test]
+fn killed_over_an_archive_that_is_older_than_what_is_kept_it_ends_as_undisturbed() {
+    killed_and_started_again(4, [0, 40]);
 }
 
 #[test]
 #[ignore = "some minutes"]
 fn killed_at_a_hundred_instants_the_store_ends_as_undisturbed() {
-    killed_and_started_again(100);
+    killed_and_started_again(100, [0, 1]);
 }
 
 #[test]

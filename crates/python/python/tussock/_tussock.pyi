@@ -125,7 +125,7 @@ class Hand:
         self,
         folder: str,
         garden: str,
-        night_turns_at_h: int,
+        time: tuple[float, int],
         files: Sequence[tuple[str, int, int]],
         known: Sequence[tuple[str, str | None, dict[str, Any]]],
         is_last: bool,
@@ -140,7 +140,7 @@ class Store:
         renewed: Sequence[tuple[str, str | None]],
         written: Sequence[tuple[tuple[str, str | None], PathLike[str] | str]],
     ) -> None: ...
-    def keep_days(self, days: int) -> int: ...
+    def expire(self, days: int | None, time: tuple[float, int], at_most_fraction: float) -> int: ...
     def count(self) -> int: ...
     def close(self) -> None: ...
 
@@ -151,7 +151,7 @@ def batch_lookout(
 def batch_worker(memory_limit_mib: int) -> None: ...
 def batch_gave_up(
     garden: str,
-    night_turns_at_h: int,
+    time: tuple[float, int],
     files: Sequence[tuple[str, int, int]],
     known: Sequence[tuple[str, str | None, dict[str, Any]]],
     detail: str,

@@ -19,15 +19,16 @@ piece needs them. The driver holds the list of files, and copies what was writte
 
 from __future__ import annotations
 
+import functools
 import json
 import posixpath
 import re
 import shutil
 import sys
 import tempfile
+import time
 import uuid
-from collections.abc import Iterable, Iterator, Sequence
-from functools import partial
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -78,6 +79,8 @@ def run(
     time_limit_s: float = 120.0,
     memory_limit_mib: int = 1024,
     partitions: int | None = None,
+    now_unix_s: float | None = None,
+    expire_at_most_fraction: float = 1 / 3,
 ) -> Record:
     """Works through all gardens that have something new, and writes what was found into the tables of the store.
 
@@ -87,8 +90,12 @@ def run(
     Gardens are dealt into ``partitions``, by default as many as ``spark.sql.shuffle.partitions`` says. ``tussock`` needs to be installed on
     all machines.
 
+    A night later than its file and than ``now_unix_s`` (by default the driver's clock) is set apart and named, and nights are old from the
+    newest that this time allows. Where more than ``expire_at_most_fraction`` of the nights would be too old, none is taken away and
+    :class:`BatchError` is raised (``kind`` is ``expires_too_much``); what was found is kept.
+
     Gives what was done: ``gardens``, ``with_news``, ``logs``, ``nights``, ``failures``, ``expired_rows``, ``files``. Raises
-    :class:`BatchError` where the place or the store cannot be used; the store is then as it was.
+    :class:`BatchError` where the place or the store cannot be used, or a link leads out of a local place; the store is then as it was.
     """
     if not hasattr(spark, "createDataFrame"):
         raise _asked.refused(BatchError, "spark", spark, "a SparkSession", "value")
@@ -104,10 +111,11 @@ def run(
     if not re.match(r"[A-Za-z][A-Za-z0-9+.-]*:", place):
         place = f"file://{Path(place).absolute()}"
     limits = (time_limit_s, memory_limit_mib)
+    now_s = time.time() if now_unix_s is None else now_unix_s
     open_store = _tussock.Store(folder)
     try:
         _swept(folder)
-        return _Shift(spark, place, folder, open_store, limits, partitions).run()
+        return _Shift(spark, place, folder, open_store, limits, partitions, now_s).run(expire_at_most_fraction)
     finally:
         _swept(folder)
         open_store.close()
@@ -135,6 +143,13 @@ def _bare(path: str) -> str:
     return re.sub(r"^[A-Za-z][A-Za-z0-9+.-]*:(//[^/]*)?", "", path)
 
 
+def _inside(path: str, real: Callable[[str], str], root: str) -> bool:
+    """Whether a local file lies below a folder; folders are looked up once."""
+    folder, name = os.path.split(path)
+    lies = os.path.join(real(folder), name)
+    return (os.path.realpath(lies) if os.path.islink(lies) else lies).startswith(real(root).rstrip("/") + "/")
+
+
 class _Shift:
     """One run, on the driver."""
 
@@ -146,6 +161,7 @@ class _Shift:
         store: _tussock.Store,
         limits: tuple[float, int],
         partitions: int | None,
+        now_unix_s: float,
     ) -> None:
         from pyspark.errors import AnalysisException
 
@@ -169,7 +185,8 @@ class _Shift:
         #: Paths below the place to what Spark calls the file.
         self.names = names
         manifest = self._content(_MANIFEST) if _MANIFEST in self.found else None
-        self.turns_at_h, self.retention_days, listed = _tussock.batch_lookout(found, manifest)
+        turns_at_h, self.retention_days, listed = _tussock.batch_lookout(found, manifest)
+        self.clock = (now_unix_s, turns_at_h)
         self.gardens = {name: (garden, setup, logs) for name, garden, setup, logs in listed}
         shuffled = int(str(spark.conf.get("spark.sql.shuffle.partitions")))
         self.partitions = max(1, min(len(self.gardens), partitions or shuffled))
@@ -184,12 +201,17 @@ class _Shift:
             functions.col("_metadata.file_path").alias("name"),
         ).toArrow().to_pydict()
         root = _bare(self.place).rstrip("/") + "/"
+        is_local = self.place.startswith("file:")
+        real = functools.cache(os.path.realpath)
         found: list[_File] = []
         names = {}
         for path, length, modified_unix_ms, name in zip(*listed.values()):
             below = _bare(path)
             if not below.startswith(root):
                 raise BatchError(f"{path}: is listed in {self.place}, expected to lie below {root}", "place")
+            # A file has to lie where it is listed, once all links are followed.
+            if is_local and not _inside(below, real, root):
+                raise BatchError(f"{below}: leads out of {root}, expected something inside", "place")
             below = below[len(root) :]
             found.append((below, length, modified_unix_ms))
             names[below] = name
@@ -295,10 +317,10 @@ class _Shift:
         from pyspark import StorageLevel
 
         by_machine = sent.repartition(self.partitions, "garden").sortWithinPartitions("garden", "step")
-        work = partial(_work, turns_at_h=self.turns_at_h, limits=self.limits, is_last=is_last)
+        work = functools.partial(_work, clock=self.clock, limits=self.limits, is_last=is_last)
         return by_machine.mapInArrow(work, _spark_answer()).persist(StorageLevel.MEMORY_AND_DISK)
 
-    def run(self) -> Record:
+    def run(self, expire_at_most_fraction: float) -> Record:
         from pyspark.sql import functions
 
         known = self._is_known()
@@ -329,7 +351,7 @@ class _Shift:
         finally:
             for one in held:
                 one.unpersist()
-        expired = 0 if self.retention_days is None else self.store.keep_days(self.retention_days)
+        expired = self.store.expire(self.retention_days, self.clock, expire_at_most_fraction)
         sums = {key: sum(one[key] for one in done) for key in ("with_news", "logs", "nights", "failures")}
         return Record(
             {"gardens": len(self.gardens), **sums, "expired_rows": expired, "files": self.store.count()}
@@ -393,7 +415,7 @@ class _Shift:
 
 
 def _work(
-    batches: Iterable[pyarrow.RecordBatch], turns_at_h: int, limits: tuple[float, int], is_last: bool
+    batches: Iterable[pyarrow.RecordBatch], clock: tuple[float, int], limits: tuple[float, int], is_last: bool
 ) -> Iterator[pyarrow.RecordBatch]:
     """Works through the gardens of a partition. Rows come garden by garden: itself, what is known, its files."""
     time_limit_s, memory_limit_mib = limits
@@ -407,11 +429,11 @@ def _work(
             for row in batch.to_pylist():
                 if one is None or one.name != row["garden"]:
                     if one is not None:
-                        yield one.worked(hand, turns_at_h, is_last)
+                        yield one.worked(hand, clock, is_last)
                     one = _Brought(row["garden"], Path(folder) / "garden")
                 one.take(row)
         if one is not None:
-            yield one.worked(hand, turns_at_h, is_last)
+            yield one.worked(hand, clock, is_last)
 
 
 class _Brought:
@@ -438,17 +460,17 @@ class _Brought:
             path.parent.mkdir(parents=True, exist_ok=True)
             path.write_bytes(row["content"])
 
-    def worked(self, hand: _tussock.Hand, turns_at_h: int, is_last: bool) -> pyarrow.RecordBatch:
+    def worked(self, hand: _tussock.Hand, clock: tuple[float, int], is_last: bool) -> pyarrow.RecordBatch:
         import pyarrow
 
         try:
-            found = hand.garden(str(self.folder), self.garden, turns_at_h, self.files, self.known, is_last)
+            found = hand.garden(str(self.folder), self.garden, clock, self.files, self.known, is_last)
         except Exception as error:
             if getattr(error, "kind", "") == "no_worker":
                 raise
             # Whatever it was, it is this garden's alone.
             found = _tussock.batch_gave_up(
-                self.garden, turns_at_h, self.files, self.known, f"{type(error).__name__}: {error}"
+                self.garden, clock, self.files, self.known, f"{type(error).__name__}: {error}"
             )
         rows: list[dict[str, Any]] = []
         for table, night, row in found.pop("put"):
