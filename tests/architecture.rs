@@ -347,6 +347,7 @@ const BARE: &[(&str, &str)] = &[
     ("garden_sd", "unit of the measure that is compared"),
     ("cohen_d", "standard deviations"),
     ("cliffs_delta", "difference of two parts, -1 to 1"),
+    ("hours_more_needed", "contract: hours"),
     ("hours_to_95", "contract: hours"),
     ("hours_to_99", "contract: hours"),
     ("hours_to_decide", "contract: hours"),
