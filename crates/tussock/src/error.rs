@@ -104,14 +104,14 @@ pub enum AnalyseError {
     },
     /// Nobody can follow a mower from fix to fix.
     #[error(
-        "one fix every {} says nothing of a lawn: a mower cannot be followed for longer than {limit_s:.0} s, the limit \
-         for a silence (expected a logger that writes one fix a second)",
+        "one fix every {} says nothing of a lawn: a mower turns too often to be followed for longer than {limit_s:.0} s \
+         (expected a logger that writes one fix a second)",
         period(*.period_s)
     )]
     TooCoarse {
         /// Usual time between two fixes.
         period_s: f64,
-        /// A longer time is a silence.
+        /// Longest at which a lawn can be counted.
         limit_s: f64,
     },
     /// More lawn than can be counted with cells that a swath still covers.

@@ -128,9 +128,9 @@ fn every_analyse_error_says_what_it_means() {
         (
             AnalyseError::TooCoarse {
                 period_s: 2000.0,
-                limit_s: 150.0,
+                limit_s: 40.0,
             },
-            "one fix every 33 minutes says nothing of a lawn: a mower cannot be followed for longer than 150 s, the limit for a silence (expected a logger that writes one fix a second)",
+            "one fix every 33 minutes says nothing of a lawn: a mower turns too often to be followed for longer than 40 s (expected a logger that writes one fix a second)",
         ),
         (
             AnalyseError::LawnTooLarge {

@@ -140,7 +140,7 @@ fn a_fix_every_half_hour_says_nothing_of_a_lawn_and_that_is_told_before_anything
                     error,
                     AnalyseError::TooCoarse {
                         period_s: 2000.0,
-                        limit_s: 150.0
+                        limit_s: 40.0
                     }
                 ),
                 "{error}"
@@ -150,17 +150,20 @@ fn a_fix_every_half_hour_says_nothing_of_a_lawn_and_that_is_told_before_anything
 }
 
 #[test]
-fn hops_that_a_user_asks_for_are_counted_as_far_as_the_limits_go() {
-    let mut settings = settings();
-    settings.positions.max_silence_s = Some(86_400.0);
-    let trace = coarse(1_000, 2000.0);
-    let error = analyse(&job(&trace, None, &settings)).unwrap_err();
+fn lawns_and_paths_beyond_the_limits_are_refused_before_they_are_counted() {
+    let (mut settings, garden) = (settings(), invent(GardenKind::Convex, SEED));
+    let trace = night(&garden, LogNoise::CENTIMETRES, 1);
+    let (mut large, frame) = (garden, Frame::at(ORIGIN));
+    large.for_each_point(|point| {
+        let place = frame.to_place(*point);
+        *point = frame.to_geo(Place::new(60.0 * place.east_m, 60.0 * place.north_m));
+    });
+    let error = analyse(&job(&trace, Some(&large), &settings)).unwrap_err();
     assert!(matches!(error, AnalyseError::LawnTooLarge { .. }), "{error}");
     assert!(error.to_string().contains("limits.cells"), "{error}");
 
     // On a lawn that can be counted, but as if it had been driven over for years.
     settings.limits.cells = 10_000;
-    let trace = night(&invent(GardenKind::Convex, SEED), LogNoise::CENTIMETRES, 1);
     let mut years = Trace::geographic("machine-1");
     for number in 0..60_000 {
         let fix = trace.fix(number * 97 % trace.len());
