@@ -53,6 +53,9 @@ fn many(numbers: std::ops::Range<u64>) {
     let (mut sum, mut broken) = (Tally::default(), Vec::new());
     let count = numbers.end - numbers.start;
     for number in numbers {
+        if number % 250 == 0 && number > 0 {
+            println!("{number}: {sum:?}");
+        }
         match std::panic::catch_unwind(|| tally(&garden(number))) {
             Ok(tally) => sum.add(tally),
             Err(_) => broken.push(number),

@@ -303,7 +303,12 @@ fn holds(findings: &Findings, said: &str) {
             coverage.missed_m2
         );
     }
+    let findable_m = findings.log_verdict.smallest_findable_width_m;
     for pocket in &findings.missed_pockets {
+        assert!(
+            pocket.widest_m > findable_m - 0.1,
+            "findable {findable_m} m, {pocket:?}: {said}"
+        );
         assert!(
             pocket.area_m2 > 0.0 && pocket.widest_m > 0.0,
             "{pocket:?}: {said}"
