@@ -144,7 +144,8 @@ fn every_entry_of_every_corpus_holds() {
 #[test]
 fn mutations_of_every_corpus_hold() {
     let mut rng = ChaCha8Rng::seed_from_u64(SEED);
-    for (target, body) in TARGETS {
+    // Odd gardens are bytes without a form: `odd_gardens.rs` draws its own.
+    for (target, body) in TARGETS.into_iter().filter(|(target, _)| *target != "analysis") {
         let entries = corpus(target);
         for round in 0..400 {
             let mut bytes = entries[rng.random_range(0..entries.len())].1.clone();

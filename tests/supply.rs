@@ -289,7 +289,8 @@ fn our_own_code_has_no_unsafe_but_the_line_that_lends_columns_to_numpy() {
         for entry in std::fs::read_dir(folder).expect("it is there").flatten() {
             let path = entry.path();
             if path.is_dir() {
-                folders.push(path);
+                // What fuzzing built is not ours.
+                folders.extend(Some(path).filter(|path| !path.ends_with("fuzz/target")));
             } else if path.extension().is_some_and(|ending| ending == "rs") {
                 files += 1;
                 let text = std::fs::read_to_string(&path).expect("it is text");

@@ -3,6 +3,12 @@
 //!
 //! A body panics where something does not hold: that is what a fuzzer looks for.
 
+#[path = "analysis.rs"]
+pub mod analysis;
+#[path = "odd.rs"]
+pub mod odd;
+
+pub use analysis::analysis;
 use arbitrary::{Arbitrary, Unstructured};
 use std::fmt::Write as _;
 use tussock_batch::{Bucket, Expected, Found, Listed, Objects, gardens};
@@ -16,7 +22,7 @@ use tussock_types::{GeoPoint, LimitSettings, LogFormat, Positions};
 pub type Body = fn(&[u8]);
 
 /// All targets.
-pub const TARGETS: [(&str, Body); 10] = [
+pub const TARGETS: [(&str, Body); 11] = [
     ("gpx", gpx),
     ("gpx_structured", gpx_structured),
     ("nmea", nmea),
@@ -27,6 +33,7 @@ pub const TARGETS: [(&str, Body); 10] = [
     ("settings", settings),
     ("findings", findings),
     ("manifest", manifest),
+    ("analysis", analysis),
 ];
 
 /// Limits under which hostile bytes cost little, and which are met often.

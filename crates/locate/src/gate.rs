@@ -34,6 +34,17 @@ pub struct Gated {
     pub jumps: usize,
 }
 
+/// Longer between two fixes, nothing tells where a mower went: it drives some 50 m and turns ten times on a usual lawn (common
+/// practice, no source). Five times the sparsest period, 30 s, at which turns are still put back.
+const LONGEST_HOP_S: f64 = 150.0;
+
+/// Time between two fixes that is a silence, in a log of this usual period.
+pub fn silence_s(settings: &PositionSettings, period_s: f64) -> f64 {
+    settings
+        .max_silence_s
+        .unwrap_or((5.0 * period_s).clamp(10.0, LONGEST_HOP_S))
+}
+
 /// How many times the usual error each fix may have, by its dilution of precision.
 ///
 /// Only what is clearly poorer counts: a dilution that breathes with the satellites says nothing of a single fix.
@@ -85,7 +96,7 @@ pub fn gate(trace: &Trace, east_m: &[f64], north_m: &[f64], settings: &PositionS
     let rough = columns(&good);
     let period_s = noise::usual_period_s(&rough);
     let white_m = noise::roughness(&rough, period_s).white_m;
-    let silence_s = settings.max_silence_s.unwrap_or((5.0 * period_s).max(10.0));
+    let silence_s = silence_s(settings, period_s);
 
     let chain = Chain::of(&rough, settings.max_speed_mps, white_m, period_s);
     let jumps = good.len() - chain.fixes.len();

@@ -288,9 +288,17 @@ impl Counted {
         cut_width_m: f64,
     ) -> Coverage {
         let visited_m2 = visited.estimate * self.lawn_m2;
-        let missed_m2: f64 = pockets.missed.iter().map(|pocket| pocket.area_m2).sum();
-        let unseen_m2: f64 = pockets.unseen.iter().map(|ground| ground.area_m2).sum();
-        let not_yet_m2: f64 = pockets.not_yet.iter().map(|pocket| pocket.area_m2).sum();
+        // The estimate may hold more than the cells show: then some of the ground in pockets was visited, first of all such
+        // as luck explains.
+        let mut left_m2 = (self.lawn_m2 - visited_m2).max(0.0);
+        let mut part = |wanted_m2: f64| {
+            let part_m2 = wanted_m2.min(left_m2);
+            left_m2 -= part_m2;
+            part_m2
+        };
+        let missed_m2 = part(pockets.missed.iter().map(|pocket| pocket.area_m2).sum());
+        let unseen_m2 = part(pockets.unseen.iter().map(|ground| ground.area_m2).sum());
+        let not_yet_m2 = part(pockets.not_yet.iter().map(|pocket| pocket.area_m2).sum());
         let lawns = ground.site.as_ref().map_or_else(
             || {
                 vec![LawnCoverage {
@@ -327,7 +335,7 @@ impl Counted {
             missed_m2,
             not_yet_m2,
             unseen_m2,
-            sliver_m2: (self.lawn_m2 - visited_m2 - missed_m2 - not_yet_m2 - unseen_m2).max(0.0),
+            sliver_m2: left_m2,
             visited_fraction: visited,
             face_value_fraction: self.face_value_fraction,
             cut_width_m,

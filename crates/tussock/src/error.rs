@@ -102,6 +102,46 @@ pub enum AnalyseError {
         /// Limit.
         limit: u64,
     },
+    /// Nobody can follow a mower from fix to fix.
+    #[error(
+        "one fix every {} says nothing of a lawn: a mower turns too often to be followed for longer than {limit_s:.0} s \
+         (expected a logger that writes one fix a second)",
+        period(*.period_s)
+    )]
+    TooCoarse {
+        /// Usual time between two fixes.
+        period_s: f64,
+        /// Longest at which a lawn can be counted.
+        limit_s: f64,
+    },
+    /// More lawn than can be counted with cells that a swath still covers.
+    #[error(
+        "the lawn fills a box of {width_m:.0} by {height_m:.0} m, which takes {cells} cells of half a swath (limit {limit}, \
+         raised by limits.cells)"
+    )]
+    LawnTooLarge {
+        /// Box round the lawn, west to east.
+        width_m: f64,
+        /// Box round the lawn, south to north.
+        height_m: f64,
+        /// Cells of half a swath in it.
+        cells: u64,
+        /// Limit.
+        limit: u64,
+    },
+    /// More path than can be counted.
+    #[error(
+        "a path of {:.0} km sweeps {cells} cells (limit {limit}, 100 times limits.cells: expected fewer logs at a time)",
+        .path_m / 1000.0
+    )]
+    PathTooLong {
+        /// Length of the path.
+        path_m: f64,
+        /// Cells that it sweeps, each counted as often as it is swept.
+        cells: u64,
+        /// Limit.
+        limit: u64,
+    },
     /// Nothing that could be a lawn.
     #[error(
         "no outline can be drawn from this trace: nothing of it is wider than {least_m} m (expected a plan, or a longer log)"
@@ -125,6 +165,15 @@ fn count(faults: &[PlanFault]) -> String {
     match faults.iter().filter(|fault| fault.is_fatal).count() {
         1 => "1 fault".to_owned(),
         more => format!("{more} faults"),
+    }
+}
+
+/// A time between fixes as one says it.
+pub(crate) fn period(period_s: f64) -> String {
+    if period_s < 120.0 {
+        format!("{period_s:.0} s")
+    } else {
+        format!("{:.0} minutes", period_s / 60.0)
     }
 }
 

@@ -37,6 +37,9 @@ fn analyse_variant(error: &AnalyseError) -> usize {
         AnalyseError::Region(_) => 12,
         AnalyseError::ReferenceApart { .. } => 13,
         AnalyseError::NoCutWidth => 14,
+        AnalyseError::TooCoarse { .. } => 15,
+        AnalyseError::LawnTooLarge { .. } => 16,
+        AnalyseError::PathTooLong { .. } => 17,
     }
 }
 
@@ -123,6 +126,30 @@ fn every_analyse_error_says_what_it_means() {
             "3 fixes (limit 2, raised by limits.fixes)",
         ),
         (
+            AnalyseError::TooCoarse {
+                period_s: 2000.0,
+                limit_s: 40.0,
+            },
+            "one fix every 33 minutes says nothing of a lawn: a mower turns too often to be followed for longer than 40 s (expected a logger that writes one fix a second)",
+        ),
+        (
+            AnalyseError::LawnTooLarge {
+                width_m: 3000.0,
+                height_m: 2000.0,
+                cells: 495_000_000,
+                limit: 40_000_000,
+            },
+            "the lawn fills a box of 3000 by 2000 m, which takes 495000000 cells of half a swath (limit 40000000, raised by limits.cells)",
+        ),
+        (
+            AnalyseError::PathTooLong {
+                path_m: 9e6,
+                cells: 5_000_000_000,
+                limit: 4_000_000_000,
+            },
+            "a path of 9000 km sweeps 5000000000 cells (limit 4000000000, 100 times limits.cells: expected fewer logs at a time)",
+        ),
+        (
             AnalyseError::NoOutline { least_m: 0.5 },
             "no outline can be drawn from this trace: nothing of it is wider than 0.5 m (expected a plan, or a longer log)",
         ),
@@ -138,7 +165,7 @@ fn every_analyse_error_says_what_it_means() {
         ),
     ];
     let seen: BTreeSet<usize> = table.iter().map(|(error, _)| analyse_variant(error)).collect();
-    assert_eq!(seen.len(), 15, "a variant is missing in the table");
+    assert_eq!(seen.len(), 18, "a variant is missing in the table");
     for (error, words) in table {
         assert_eq!(error.to_string(), words);
     }

@@ -6,12 +6,15 @@
 
 use crate::ground::Ground;
 use crate::{AnalyseError, Job, outline};
+use tussock_plane::Region;
 use tussock_types::{GeoPoint, GeoPolygon, Place, Plan, PlanFeature, PlanRole, PlanShape};
 
 /// Width to paint with where none is set.
 const PAINT_WIDTH_M: f64 = 0.26;
 /// Corners nearer to the line than this are left out.
 const TOLERANCE_M: f64 = 0.1;
+/// Smaller holes in the drive are no islands: a tree's foot is as large (common practice, no source).
+const LEAST_ISLAND_M2: f64 = 0.1;
 
 /// Draws a plan from the job's traces; its plan is not looked at.
 ///
@@ -41,7 +44,7 @@ pub fn plan_from_trace(job: &Job<'_>) -> Result<Plan, AnalyseError> {
             outing_share_fraction: None,
         });
     };
-    for (number, rings) in region.outline_simplified(TOLERANCE_M).into_iter().enumerate() {
+    for (number, rings) in drawn_rings(&region)?.into_iter().enumerate() {
         let rings = rings
             .into_iter()
             .map(|ring| ring.into_iter().map(geo).collect())
@@ -60,4 +63,20 @@ pub fn plan_from_trace(job: &Job<'_>) -> Result<Plan, AnalyseError> {
         );
     }
     Ok(plan)
+}
+
+/// The outline with few corners, lines that would cross put in order, without islands that nobody would draw.
+fn drawn_rings(region: &Region) -> Result<Vec<Vec<Vec<Place>>>, AnalyseError> {
+    let mut parts = Region::from_rings(region.outline_simplified(TOLERANCE_M))?.rings();
+    for hole_by_hole in &mut parts {
+        let mut rings = Vec::new();
+        for (number, ring) in hole_by_hole.drain(..).enumerate() {
+            let enclosed = Region::from_rings(vec![vec![ring.clone()]])?;
+            if number == 0 || enclosed.area_m2() >= LEAST_ISLAND_M2 {
+                rings.push(ring);
+            }
+        }
+        *hole_by_hole = rings;
+    }
+    Ok(parts)
 }

@@ -50,7 +50,7 @@ pub fn inspect(job: &Job<'_>) -> Result<Inspection, AnalyseError> {
             job.traces,
             job.inputs,
             job.settings,
-            drive(&ground, job)?.as_ref(),
+            drive(&ground, job).as_ref(),
         ),
         span: span(&ground, job.traces),
         positions: positions(&ground.tracks),
@@ -75,22 +75,17 @@ pub fn inspect(job: &Job<'_>) -> Result<Inspection, AnalyseError> {
 }
 
 /// The drive on the lawn, as an analysis sees it; `None` where nothing can be counted.
-fn drive(ground: &Ground, job: &Job<'_>) -> Result<Option<luck::Drive>, AnalyseError> {
-    if ground.must_be_a_garden(job).is_err() {
-        return Ok(None);
-    }
+fn drive(ground: &Ground, job: &Job<'_>) -> Option<luck::Drive> {
+    ground.must_be_a_garden(job).ok()?;
     let settings = job.settings;
     let width_m = paint_width_m(settings);
-    let (region, _) = ground.lawn(settings)?;
+    let (region, _) = ground.lawn(settings).ok()?;
+    ground
+        .must_be_countable(region.bounds().unwrap_or_default(), width_m, &settings.limits)
+        .ok()?;
     let sweeps = swath::sweeps_of(ground.all_swept(settings).iter(), settings);
     let lawn = counted::lawn_cells(&region, settings, width_m);
-    Ok(Some(counted::drive(
-        &lawn,
-        region.area_m2(),
-        ground,
-        &sweeps,
-        width_m,
-    )))
+    Some(counted::drive(&lawn, region.area_m2(), ground, &sweeps, width_m))
 }
 
 fn repeated(trace: &Trace) -> u64 {

@@ -425,6 +425,11 @@ fn hopeless(ground: &Ground, traces: &[Trace], settings: &Settings) -> Option<St
              garden only.",
             width_m.max(height_m) / 1000.0
         ))
+    } else if let Some((period_s, _)) = ground.too_coarse(settings) {
+        Some(format!(
+            "One fix every {} says nothing of a lawn: log one every second.",
+            crate::error::period(period_s)
+        ))
     } else {
         None
     }

@@ -151,7 +151,7 @@ pub struct PositionSettings {
     /// Fixes with a larger HDOP are not used. Default 6: beyond it errors of tens of metres are usual (common
     /// practice, no source).
     pub max_hdop: f64,
-    /// A longer time between two fixes is a silence. Default: none, 5 times the usual period, at least 10 s.
+    /// A longer time between two fixes is a silence. Default: none, 5 times the usual period, 10 to 150 s.
     pub max_silence_s: Option<f64>,
     /// No machine moves faster than this. Default 3: several times the speed of any mower, so that only jumps and
     /// walks to the car are cut (common practice, no source).
@@ -229,7 +229,8 @@ pub struct LimitSettings {
     pub fixes: u64,
     /// Corners of one plan. Default 200,000.
     pub plan_corners: u64,
-    /// Cells of the counting grid. Default 40 million; the cell grows until the lawn fits.
+    /// Cells of the counting grid. Default 40 million; the cell grows until the lawn fits, to half a swath at most.
+    /// The path may sweep a hundred times as many, each counted as often as it is swept.
     pub cells: u64,
     /// Extent of all positions together. Default 5,000 m: no garden is larger, and a wrong jump is.
     pub extent_m: f64,

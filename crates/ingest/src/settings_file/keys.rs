@@ -342,7 +342,7 @@ pub(super) const KEYS: &[Key] = &[
         },
         default: None,
         example: "30.0",
-        reason: "it is 5 times the usual period, at least 10 s",
+        reason: "it is 5 times the usual period, 10 to 150 s",
     },
     Key {
         table: "positions",
@@ -552,7 +552,7 @@ pub(super) const KEYS: &[Key] = &[
         },
         default: Some("40_000_000"),
         example: "",
-        reason: "the cell grows until the lawn fits",
+        reason: "the cell grows until the lawn fits, to half a swath at most",
     },
     Key {
         table: "limits",

@@ -273,6 +273,7 @@ impl<'a> Work<'a> {
     fn rebuild(&mut self) {
         self.chain = Chain::build(&self.drives, &self.build);
         self.see_station();
+        self.firm = self.chain.steps.iter().map(|step| step.sights.len()).collect();
         self.set_starts();
     }
 
@@ -368,7 +369,6 @@ impl<'a> Work<'a> {
                 }
             }
         }
-        self.firm = self.chain.steps.iter().map(|step| step.sights.len()).collect();
     }
 
     /// Looks for the edge that each leg ended at, all fixes and the edges of the last look known.
