@@ -3,7 +3,9 @@
 use super::hold;
 use super::odd::{Odd, invent};
 use arbitrary::Unstructured;
-use tussock::types::{Coverage, Estimate, Findings, LimitSettings, Plan, PromiseVerdict};
+use tussock::types::{
+    Coverage, Estimate, Findings, LimitSettings, LogLevel, LogVerdict, OutlineSource, Plan, PromiseVerdict,
+};
 use tussock::{Advice, Job, Side, Sides, align, analyse, check_plan, compare, inspect, plan_from_trace};
 use tussock_batch::{Bucket, Found, GardenJob, Listed, LogRef, Objects};
 use tussock_ingest::{ReadOptions, assemble, plan_from_walk, read_log, read_plan, read_settings};
@@ -238,14 +240,22 @@ fn answered(job: &Job<'_>, said: &str) -> Option<Findings> {
         }
     };
     let inspection = inspection.unwrap_or_else(|error| panic!("analysed, not inspected: {error}: {said}"));
+    let levels = |verdict: &LogVerdict| (verdict.level, verdict.positions, verdict.duration);
     assert_eq!(
-        inspection.log_verdict.good_enough, findings.log_verdict.good_enough,
+        levels(&inspection.log_verdict),
+        levels(&findings.log_verdict),
         "inspected and analysed: {said}"
     );
     holds(&findings, said);
     let read: usize = job.traces.iter().map(tussock::types::Trace::len).sum();
     let span = &findings.span;
-    assert!(span.fixes_used + span.fixes_gated <= read as u64, "{said}");
+    let left_out: u64 = span.fixes_left_out.values().sum();
+    assert_eq!(span.fixes_read, read as u64, "{said}");
+    assert_eq!(
+        span.fixes_used + span.fixes_carried + left_out,
+        span.fixes_read,
+        "{span:?}: {said}"
+    );
     Some(findings)
 }
 
@@ -303,6 +313,10 @@ fn holds(findings: &Findings, said: &str) {
             coverage.missed_m2
         );
     }
+    assert!(
+        findings.missed_pockets.is_empty() || findings.log_verdict.level != LogLevel::Unusable,
+        "missed pockets of a log that shows nothing: {said}"
+    );
     let findable_m = findings.log_verdict.smallest_findable_width_m;
     for pocket in &findings.missed_pockets {
         assert!(
@@ -324,8 +338,10 @@ fn holds(findings: &Findings, said: &str) {
             "{said}"
         );
         assert!(
-            over_time.promise.verdict != PromiseVerdict::Kept || findings.span.driving_s > 0.0,
-            "a promise kept by a machine that did not drive: {said}"
+            over_time.promise.verdict != PromiseVerdict::Kept
+                || (findings.outline_source == OutlineSource::Plan
+                    && findings.log_verdict.level != LogLevel::Unusable),
+            "a promise kept that the log cannot show: {said}"
         );
     }
 }
@@ -403,7 +419,11 @@ fn night_shift(odd: &Odd) -> Tally {
         garden: "odd".to_owned(),
         plan: "plan".to_owned(),
         settings: "settings".to_owned(),
-        night_turns_at_h: 12,
+        reach: tussock_batch::Reach::Anywhere,
+        clock: tussock_batch::Clock {
+            now_unix_s: 1_777_700_000.0,
+            night_turns_at_h: 12,
+        },
         logs: logs.collect(),
         done: Vec::new(),
         failed: Vec::new(),

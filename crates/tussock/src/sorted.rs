@@ -166,7 +166,7 @@ impl Sorted {
 
 impl Sorted {
     /// Holds pockets and verdict to each other: a log that shows nothing shows no missed pocket, and poor positions that leave
-    /// a wide pocket undecided show none of that width.
+    /// a wide pocket undecided, and find none, show none of that width.
     pub(crate) fn hold_to(&mut self, verdict: &mut LogVerdict) {
         if verdict.level == LogLevel::Unusable {
             let why = "The log shows too little to tell whether this was left out.";
@@ -183,7 +183,7 @@ impl Sorted {
                     }),
             );
         }
-        if verdict.positions != LogLevel::Good {
+        if verdict.positions != LogLevel::Good && self.missed.is_empty() {
             let undecided_m = self.not_yet.iter().map(|pocket| pocket.widest_m);
             let widest_m = undecided_m.fold(self.bare_m, f64::max);
             if widest_m > verdict.smallest_findable_width_m {
