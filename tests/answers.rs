@@ -3,6 +3,8 @@
 use crate::support::{Folder, run};
 use serde_json::Value;
 use std::io::Write;
+use time::OffsetDateTime;
+use time::format_description::well_known::Rfc3339;
 
 /// A simulated outing of two hours in the invented garden, as `night.<kind>`.
 fn simulated(folder: &Folder, kind: &str) {
@@ -20,16 +22,88 @@ fn findings(folder: &Folder, line: &str) -> Value {
 
 const ANALYSE: &str = "--plan garden.geojson --cut-width 22cm --seed 3";
 
+/// The rows of a table as a log of another format.
+fn converted(csv: &str, kind: &str) -> String {
+    let rows: Vec<[&str; 3]> = csv
+        .lines()
+        .skip(1)
+        .map(|line| {
+            let mut cells = line.split(',');
+            [(); 3].map(|()| cells.next().expect("time, latitude, longitude"))
+        })
+        .collect();
+    let all =
+        |of: fn(&[&str; 3]) -> String, between: &str| rows.iter().map(of).collect::<Vec<_>>().join(between);
+    match kind {
+        "kml" => format!(
+            "<kml><Document><Placemark><gx:Track>{}\n{}</gx:Track></Placemark></Document></kml>",
+            all(|[time, ..]| format!("<when>{time}</when>"), "\n"),
+            all(
+                |[_, lat, lon]| format!("<gx:coord>{lon} {lat} 0</gx:coord>"),
+                "\n"
+            )
+        ),
+        "mf.json" => format!(
+            "{{\"type\":\"Feature\",\"temporalGeometry\":{{\"type\":\"MovingPoint\",\"datetimes\":[{}],\"coordinates\":[{}]}}}}",
+            all(|[time, ..]| format!("\"{time}\""), ","),
+            all(|[_, lat, lon]| format!("[{lon},{lat}]"), ",")
+        ),
+        "gpsd.json" => all(
+            |[time, lat, lon]| {
+                format!("{{\"class\":\"TPV\",\"mode\":3,\"time\":\"{time}\",\"lat\":{lat},\"lon\":{lon}}}\n")
+            },
+            "",
+        ),
+        _ => {
+            let head = "%  GPST  latitude(deg) longitude(deg)  height(m)   Q  ns\n".to_owned();
+            head + &all(
+                |[time, lat, lon]| {
+                    let utc = OffsetDateTime::parse(time, &Rfc3339).expect("a time");
+                    // GPS time has been 18 s ahead since 2017 (IERS, Bulletin C).
+                    let gps = utc + time::Duration::seconds(18);
+                    let (date, clock) = (gps.date(), gps.time());
+                    format!(
+                        "{} {}:{}:{} {lat} {lon} 0 5 9\n",
+                        date.to_string().replace('-', "/"),
+                        two(clock.hour()),
+                        two(clock.minute()),
+                        two(clock.second())
+                    )
+                },
+                "",
+            )
+        }
+    }
+}
+
+fn two(number: u8) -> String {
+    format!("{number:02}")
+}
+
 #[test]
-fn the_same_outing_as_gpx_nmea_and_csv_gives_the_same_findings() {
+fn the_same_outing_in_any_format_gives_the_same_findings() {
     let folder = Folder::with_garden();
     let [gpx, nmea, csv] = ["gpx", "nmea", "csv"].map(|kind| {
         simulated(&folder, kind);
         findings(&folder, &format!("analyse night.{kind} {ANALYSE}"))
     });
+    let table = String::from_utf8(folder.read("night.csv")).expect("text");
+    let [kml, moving, gpsd, solution] = ["kml", "mf.json", "gpsd.json", "pos"].map(|kind| {
+        folder.write(&format!("night.{kind}"), converted(&table, kind));
+        findings(&folder, &format!("analyse night.{kind} {ANALYSE}"))
+    });
     let visited_m2 = |findings: &Value| findings["coverage"]["visited_m2"].as_f64().expect("a number");
     let lawn_m2 = gpx["coverage"]["lawn_m2"].as_f64().expect("a number");
-    for (name, other) in [("nmea", &nmea), ("csv", &csv)] {
+    for (name, other) in [
+        ("nmea", &nmea),
+        ("csv", &csv),
+        ("kml", &kml),
+        ("mf_json", &moving),
+        ("gpsd_json", &gpsd),
+        ("pos", &solution),
+    ] {
+        let format = &other["inputs"][0]["format"];
+        assert_eq!(format, name, "told by its content");
         // Formats write coordinates to a different last digit (below 1 mm), so single cells at the rim of a swath may
         // flip; 0.02 % of the lawn is the width of a hair along the whole path.
         let difference = (visited_m2(&gpx) - visited_m2(other)).abs() / lawn_m2;

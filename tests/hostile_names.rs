@@ -64,6 +64,25 @@ fn hostile_names_stay_text_in_every_output_and_on_the_terminal() {
         feature["properties"]["name"] = format!("{HOSTILE}{}", "B".repeat(1 << 16)).into();
     }
     folder.write("plan.geojson", plan.to_string());
+    let shown = folder.tussock("plan check plan.geojson").with_code(0);
+    assert_harmless("the terminal", &shown.stdout);
+    let shown = folder
+        .tussock("plan check plan.geojson --format json")
+        .with_code(0);
+    let turned = |text: &str| text.contains(['\u{1b}', '\u{202e}', '\u{7}', '\u{9b}', '\u{61c}']);
+    assert!(!turned(&shown.stdout));
+    let names: serde_json::Value = serde_json::from_str(&shown.stdout).expect("JSON");
+    assert_eq!(
+        names["features"][0]["name"],
+        plan["features"][0]["properties"]["name"]
+    );
+    // A role that is none is told with its marks taken out.
+    let strange = plan
+        .to_string()
+        .replacen("\"lawn\"", "\"la\u{61c}\u{9b}wn\u{202e}\"", 1);
+    folder.write("strange.geojson", strange);
+    let refused = folder.tussock("plan check strange.geojson").with_code(2);
+    assert!(!turned(&refused.stderr) && !turned(&refused.stdout), "{refused}");
     // TOML knows the escapes of JSON.
     let settings = |text: &str| {
         let text = serde_json::to_string(text).expect("JSON");

@@ -56,6 +56,8 @@ fn wishes_that_cannot_be_are_refused_before_anything_is_written() {
         ("noise", "--noise loud"),
         ("stuck", "--stuck 40.0"),
         ("start", "--start tonight"),
+        ("start-early", "--start 1981-01-01T01:00:00+02:00"),
+        ("start-late", "--start 2080-01-01T00:00:00Z"),
         ("hours", "--hours 0"),
     ] {
         let ran = folder

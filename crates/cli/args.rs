@@ -52,7 +52,7 @@ pub(crate) enum Format {
 /// Logs and how to read them.
 #[derive(Debug, Args)]
 pub(crate) struct LogArguments {
-    /// Logs of one garden: GPX, NMEA 0183 or CSV, plain or gzip; - is stdin
+    /// Logs of one garden (GPX, NMEA 0183, CSV, KML, ...), plain or packed; - is stdin
     ///
     /// The kind is told by the content, never by the name. Several files of one machine make one trace; files of two
     /// machines (same time, different place) make two, and their visits are united.

@@ -91,17 +91,19 @@ pub(crate) fn bytes(path: &Path) -> Result<Vec<u8>, Failure> {
     Ok(bytes)
 }
 
-/// Whether a file holds saved findings: JSON, where a log would be text of another kind. Stdin is a log.
+/// Whether a file holds saved findings: JSON that is no log of gpsd and holds no geometry. Stdin is a log.
 pub(crate) fn is_saved(path: &Path) -> Result<bool, Failure> {
     if is_stdin(path) {
         return Ok(false);
     }
-    let mut start = [0; 64];
+    let mut start = [0; 4096];
     let read = open(path)?
         .read(&mut start)
         .map_err(|error| unreadable(path, &error))?;
-    let first = start[..read].iter().find(|byte| !byte.is_ascii_whitespace());
-    Ok(first == Some(&b'{'))
+    let start = String::from_utf8_lossy(&start[..read]);
+    let says = |key: &str| start.contains(key);
+    let is_log = !says("\"schema_version\"") && (says("\"class\"") || says("\"type\""));
+    Ok(start.trim_start().starts_with('{') && !is_log)
 }
 
 /// Settings, or their defaults.

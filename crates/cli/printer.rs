@@ -3,8 +3,9 @@
 use crate::exit::{Exit, Failure};
 use anstream::{AutoStream, ColorChoice};
 use anstyle::{AnsiColor, Style as TextStyle};
+use std::borrow::Cow;
 use std::io::{ErrorKind, IsTerminal, Write};
-use tussock_report::{Colour, Style};
+use tussock_report::{Colour, Style, is_hostile};
 
 const ERROR: TextStyle = AnsiColor::Magenta.on_default().bold();
 const HINT: TextStyle = AnsiColor::Cyan.on_default().bold();
@@ -40,10 +41,10 @@ impl Printer {
         self.style
     }
 
-    /// Data, as it is.
+    /// Data: text of ours, or JSON.
     pub(crate) fn data(&self, bytes: &[u8]) -> Result<(), Failure> {
         let mut out = std::io::stdout().lock();
-        out.write_all(bytes)
+        out.write_all(&harmless_json(bytes))
             .and_then(|()| out.flush())
             .map_err(|error| match error.kind() {
                 ErrorKind::BrokenPipe => Failure::ReaderGone,
@@ -94,13 +95,31 @@ impl Printer {
 
 /// Names come from files and arguments: none of them may steer the terminal.
 pub(crate) fn harmless(text: &str) -> String {
-    let is_steering = |letter: char| {
-        letter.is_control()
-            || matches!(letter, '\u{200e}' | '\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
-    };
     text.chars()
-        .map(|letter| if is_steering(letter) { '\u{fffd}' } else { letter })
+        .map(|letter| if is_hostile(letter) { '\u{fffd}' } else { letter })
         .collect()
+}
+
+/// JSON with what would steer a terminal written as escapes, which mean the same; any other data as it is.
+fn harmless_json(bytes: &[u8]) -> Cow<'_, [u8]> {
+    // Line ends and tabs stand between values; in texts they are escaped already.
+    let is_raw = |letter: char| is_hostile(letter) && !matches!(letter, '\n' | '\r' | '\t');
+    let text = std::str::from_utf8(bytes).unwrap_or_default();
+    if !text.starts_with('{') || !text.contains(is_raw) {
+        return Cow::Borrowed(bytes);
+    }
+    let mut out = String::with_capacity(text.len() + 64);
+    for letter in text.chars() {
+        if is_raw(letter) {
+            let units = letter.encode_utf16(&mut [0; 2]).to_vec();
+            units
+                .iter()
+                .for_each(|unit| out.push_str(&format!("\\u{unit:04x}")));
+        } else {
+            out.push(letter);
+        }
+    }
+    Cow::Owned(out.into_bytes())
 }
 
 #[cfg(test)]
@@ -113,5 +132,18 @@ mod tests {
             harmless("a\u{1b}[2Jb\u{202e}c\r.gpx"),
             "a\u{fffd}[2Jb\u{fffd}c\u{fffd}.gpx"
         );
+    }
+
+    #[test]
+    fn json_means_the_same_when_its_marks_are_escaped() {
+        let name = "\u{9b}2J\u{202e}\u{200f}\u{7f}\u{e0041}\u{fc}\n";
+        let text = format!("{:#}\n", serde_json::json!({"name": name}));
+        let shown = String::from_utf8(harmless_json(text.as_bytes()).into_owned()).expect("text");
+        assert!(
+            !shown.contains(|letter| is_hostile(letter) && letter != '\n'),
+            "{shown:?}"
+        );
+        let read: serde_json::Value = serde_json::from_str(&shown).expect("JSON");
+        assert_eq!(read["name"], name);
     }
 }

@@ -22,12 +22,15 @@ use tussock_types::{GeoPoint, LimitSettings, LogFormat, Positions};
 pub type Body = fn(&[u8]);
 
 /// All targets.
-pub const TARGETS: [(&str, Body); 11] = [
+pub const TARGETS: [(&str, Body); 14] = [
     ("gpx", gpx),
     ("gpx_structured", gpx_structured),
     ("nmea", nmea),
     ("nmea_structured", nmea_structured),
     ("csv", csv),
+    ("kml", kml),
+    ("mf_json", mf_json),
+    ("gpsd", gpsd),
     ("plan", plan),
     ("walk", walk),
     ("settings", settings),
@@ -75,6 +78,17 @@ pub fn hold(file: &LogFile) {
         "times do not rise"
     );
     assert!(trace.time_s.iter().all(|time_s| time_s.is_finite()));
+    for told in [
+        &trace.speed_mps,
+        &trace.hdop,
+        &trace.claimed_sd_m,
+        &trace.height_msl_m,
+    ] {
+        assert!(
+            told.iter().all(|value| !value.is_infinite()),
+            "a value without end"
+        );
+    }
     for index in 0..trace.len() {
         let (a, b) = trace.positions.pair(index);
         assert!(a.is_finite() && b.is_finite());
@@ -155,6 +169,31 @@ pub fn csv(data: &[u8]) {
     log(&[b"time,lat,lon,hdop\n", data].concat(), None, None);
     log(data, Some("time=#1,x_m=#2,y_m=#3"), None);
     log(data, Some("date=#1,time=#2,lat=#3,lon=#4"), None);
+    log(data, Some("week=#1,tow=#2,lat=#3,lon=#4"), None);
+    let solution = b"%  GPST  latitude(deg) longitude(deg)  height(m)   Q  ns   sdn(m)   sde(m)\n";
+    log(&[&solution[..], data].concat(), None, None);
+}
+
+/// KML from any bytes, and inside of a track.
+pub fn kml(data: &[u8]) {
+    log(data, None, None);
+    reference(data);
+    let head = b"<kml><Document><gx:Track><when>2026-05-01T12:00:00Z</when><gx:coord>5 52 0</gx:coord>";
+    log(&[&head[..], data].concat(), None, None);
+}
+
+/// Moving features from any bytes, and as the times of positions.
+pub fn mf_json(data: &[u8]) {
+    log(data, None, None);
+    let head = b"{\"coordinates\":[[5,52],[5.00001,52,1]],\"datetimes\":[\"2026-05-01T12:00:00Z\"";
+    log(&[&head[..], data].concat(), None, None);
+}
+
+/// Reports of gpsd from any bytes, and behind one that is sound.
+pub fn gpsd(data: &[u8]) {
+    log(data, None, None);
+    let head = b"{\"class\":\"TPV\",\"mode\":3,\"time\":\"2026-05-01T12:00:00Z\",\"lat\":52,\"lon\":5}\n";
+    log(&[&head[..], data].concat(), None, None);
 }
 
 /// A plan from any bytes: what is read can be built or has faults, and can be written and read again.

@@ -33,7 +33,7 @@ pub(crate) fn run(arguments: &AnalyseArguments, printer: &Printer) -> Outcome {
         None => None,
         Some(path) => Some(OutputFolder::probe(path, everything.iter().copied())?),
     };
-    inputs::check(&arguments.log.logs, "a log (GPX, NMEA 0183 or CSV)")?;
+    inputs::check(&arguments.log.logs, "a log (GPX, NMEA 0183, CSV, ...)")?;
     inputs::check_garden(arguments.plan.as_ref(), arguments.log.settings.as_ref())?;
     inputs::check(&arguments.reference, "a surveyed path (GPX or CSV)")?;
     let mut settings = inputs::settings(arguments.log.settings.as_deref())?;

@@ -48,7 +48,7 @@ pub(crate) fn run(arguments: &CompareArguments, printer: &Printer) -> Outcome {
         Some(path) => Some(OutputFolder::probe(path, everything.iter().copied())?),
     };
     let sides = arguments.before.iter().chain(&arguments.after);
-    inputs::check(sides, "a log (GPX, NMEA 0183 or CSV) or findings.json")?;
+    inputs::check(sides, "a log (GPX, NMEA 0183, CSV, ...) or findings.json")?;
     inputs::check_garden(arguments.plan.as_ref(), arguments.settings.as_ref())?;
     inputs::check(arguments.after_plan.as_ref(), "a plan (GeoJSON)")?;
     let mut settings = inputs::settings(arguments.settings.as_deref())?;

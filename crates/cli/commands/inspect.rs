@@ -11,7 +11,7 @@ use tussock::{Job, Stage};
 pub(crate) fn run(arguments: &InspectArguments, printer: &Printer) -> Outcome {
     let mut options = wishes::read_options(&arguments.log)?;
     wishes::threads(arguments.log.threads)?;
-    inputs::check(&arguments.log.logs, "a log (GPX, NMEA 0183 or CSV)")?;
+    inputs::check(&arguments.log.logs, "a log (GPX, NMEA 0183, CSV, ...)")?;
     inputs::check_garden(arguments.plan.as_ref(), arguments.log.settings.as_ref())?;
     let settings = inputs::settings(arguments.log.settings.as_deref())?;
     options.limits = settings.limits.clone();

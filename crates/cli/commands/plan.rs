@@ -216,7 +216,7 @@ fn write_plan(file: Option<&NewFile>, text: &str, printer: &Printer) -> Result<(
 fn wished(log: &LogArguments, plan: Option<&PathBuf>) -> Result<(ReadOptions, Settings), Failure> {
     let mut options = wishes::read_options(log)?;
     wishes::threads(log.threads)?;
-    inputs::check(&log.logs, "a log (GPX, NMEA 0183 or CSV)")?;
+    inputs::check(&log.logs, "a log (GPX, NMEA 0183, CSV, ...)")?;
     inputs::check_garden(plan, log.settings.as_ref())?;
     let settings = inputs::settings(log.settings.as_deref())?;
     options.limits = settings.limits.clone();

@@ -217,7 +217,16 @@ pub(super) fn period_s(typed: &str) -> Result<f64, Failure> {
 }
 
 pub(super) fn start_unix_s(typed: &str) -> Result<f64, Failure> {
-    units::moment_unix_s("--start", typed)
+    let start_s = units::moment_unix_s("--start", typed)?;
+    // GPS time begins in 1980, and two digits of NMEA 0183 mean 1980 again from 2080 on; the longest runs last a year and a half.
+    let year =
+        time::OffsetDateTime::from_unix_timestamp(start_s as i64).map_or(0, time::OffsetDateTime::year);
+    if !(1981..=2077).contains(&year) {
+        return Err(Failure::told(format!(
+            "--start: {typed:?} is in the year {year}, expected one from 1981 to 2077, which every log can hold"
+        )));
+    }
+    Ok(start_s)
 }
 
 fn position(typed: &str) -> Result<GeoPoint, Failure> {

@@ -72,6 +72,31 @@ pub(crate) fn seconds(day: i32, of_day_us: i64) -> f64 {
     micros as f64 / 1e6
 }
 
+/// The day on which GPS weeks begin to count, 1980-01-06 (IS-GPS-200).
+const GPS_FIRST_DAY: i32 = 3657;
+/// Seconds of a week.
+pub(crate) const WEEK_S: f64 = 604_800.0;
+/// The months, as in 198107, at whose start UTC fell back by one more second behind GPS time (IERS, Bulletin C; none since 2017).
+const LEAPS: [u32; 18] = [
+    198_107, 198_207, 198_307, 198_507, 198_801, 199_001, 199_101, 199_207, 199_307, 199_407, 199_601,
+    199_707, 199_901, 200_601, 200_901, 201_207, 201_507, 201_701,
+];
+
+/// UTC from GPS time, both in seconds since 1970 as a calendar without leap seconds counts them.
+pub(crate) fn utc_of_gps_s(gps_s: f64) -> f64 {
+    let is_past = |(count, &month): (usize, &u32)| {
+        day_number((month / 100) as i32, month % 100, 1)
+            .is_some_and(|day| gps_s >= f64::from(day) * DAY_S + (count + 1) as f64)
+    };
+    let leaps = LEAPS.iter().enumerate().rev().position(is_past);
+    gps_s - leaps.map_or(0, |later| LEAPS.len() - later) as f64
+}
+
+/// GPS time in seconds since 1970 from a full week number and seconds into the week.
+pub(crate) fn gps_s(week: u32, of_week_s: f64) -> f64 {
+    f64::from(GPS_FIRST_DAY) * DAY_S + f64::from(week) * WEEK_S + of_week_s
+}
+
 /// A time as written, and whether it said its zone.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Written {
@@ -91,6 +116,15 @@ pub(crate) enum Zone {
 pub(crate) enum TimeFault {
     Malformed,
     OutOfRange,
+}
+
+impl From<TimeFault> for tussock_types::SkipReason {
+    fn from(fault: TimeFault) -> Self {
+        match fault {
+            TimeFault::Malformed => Self::Malformed,
+            TimeFault::OutOfRange => Self::OutOfRange,
+        }
+    }
 }
 
 fn two(text: &[u8]) -> Option<u32> {
@@ -149,7 +183,7 @@ pub(crate) fn fraction_us(text: &[u8]) -> Option<(i64, &[u8])> {
 }
 
 /// Reads `Z`, `+hh:mm`, `-hhmm`, `+hh`, `UTC` or nothing. Offset in seconds.
-fn zone(text: &[u8]) -> Option<(i64, Zone)> {
+pub(crate) fn zone(text: &[u8]) -> Option<(i64, Zone)> {
     let text = text.trim_ascii();
     match text {
         b"" => return Some((0, Zone::Missing)),

@@ -18,14 +18,14 @@ pub enum IngestError {
         source: std::io::Error,
     },
     /// Nothing in it.
-    #[error("{name}: is empty (0 bytes), expected a GPX, NMEA 0183 or CSV log")]
+    #[error("{name}: is empty (0 bytes), expected a log (GPX, NMEA 0183, CSV, ...)")]
     Empty {
         /// Name of the log.
         name: String,
     },
     /// Not a kind of log that is known here.
     #[error(
-        "{name}: is not a log: found {found} at byte {byte}, expected GPX, NMEA 0183 sentences or CSV with named columns"
+        "{name}: is not a log: found {found} at byte {byte}, expected GPX, NMEA 0183 sentences, CSV with named columns, KML tracks, RTKLIB .pos, MF-JSON or gpsd JSON"
     )]
     NotALog {
         /// Name of the log.
@@ -121,6 +121,20 @@ pub enum IngestError {
         /// Line of it.
         line: u64,
     },
+    /// Times that do not say from when they count.
+    #[error(
+        "{name}: times such as {value} (line {line}) do not say on which day they were, expected {expected}"
+    )]
+    NoClock {
+        /// Name of the log.
+        name: String,
+        /// The first of them.
+        value: String,
+        /// Line of it.
+        line: u64,
+        /// What would say so.
+        expected: &'static str,
+    },
     /// Under [`crate::Policy::Strict`]: the first fault.
     #[error("{name}: line {line}, byte {byte}: {}: {excerpt:?}", reason.words())]
     Strict {
@@ -169,6 +183,10 @@ impl IngestError {
     pub fn hint(&self) -> Option<String> {
         match self {
             Self::NoDate { .. } => Some("give the day on which the log begins: --date 2026-05-01".into()),
+            Self::NoClock { .. } => Some(
+                "GPS time: --columns week=#1,tow=#2,lat=#3,lon=#4; seconds from a start of the logger's own: --columns time_s=#1,lat=#2,lon=#3"
+                    .into(),
+            ),
             Self::NotALog { .. } => Some(
                 "for rows without known column names say which column holds what: --columns time=#1,lat=#2,lon=#3"
                     .into(),

@@ -21,6 +21,7 @@ fn ingest_variant(error: &IngestError) -> usize {
         IngestError::Strict { .. } => 10,
         IngestError::MixedPositions { .. } => 11,
         IngestError::NoPath { .. } => 12,
+        IngestError::NoClock { .. } => 13,
     }
 }
 
@@ -54,7 +55,7 @@ fn every_ingest_error_says_what_it_means() {
             IngestError::Empty {
                 name: "night.gpx".into(),
             },
-            "night.gpx: is empty (0 bytes), expected a GPX, NMEA 0183 or CSV log",
+            "night.gpx: is empty (0 bytes), expected a log (GPX, NMEA 0183, CSV, ...)",
         ),
         (
             IngestError::NotALog {
@@ -62,7 +63,7 @@ fn every_ingest_error_says_what_it_means() {
                 found: "a PDF document".into(),
                 byte: 0,
             },
-            "night.gpx: is not a log: found a PDF document at byte 0, expected GPX, NMEA 0183 sentences or CSV with named columns",
+            "night.gpx: is not a log: found a PDF document at byte 0, expected GPX, NMEA 0183 sentences, CSV with named columns, KML tracks, RTKLIB .pos, MF-JSON or gpsd JSON",
         ),
         (
             IngestError::Unpack {
@@ -87,6 +88,15 @@ fn every_ingest_error_says_what_it_means() {
                 line: 2,
             },
             "night.gpx: holds times of day (12:00:00 at line 2) but no date anywhere, expected a sentence or column with the date",
+        ),
+        (
+            IngestError::NoClock {
+                name: "night.csv".into(),
+                value: "422922.0".into(),
+                line: 2,
+                expected: "dates",
+            },
+            "night.csv: times such as 422922.0 (line 2) do not say on which day they were, expected dates",
         ),
         (
             IngestError::NoPositions {
@@ -144,7 +154,7 @@ fn every_ingest_error_says_what_it_means() {
         ),
     ];
     let seen: BTreeSet<usize> = table.iter().map(|(error, _)| ingest_variant(error)).collect();
-    assert_eq!(seen.len(), 13, "a variant is missing in the table");
+    assert_eq!(seen.len(), 14, "a variant is missing in the table");
     for (error, words) in table {
         assert_eq!(error.to_string(), words);
     }
@@ -187,7 +197,7 @@ fn every_columns_error_says_what_it_means() {
             ColumnsError::Missing {
                 missing: "lon".into(),
             },
-            "no column for lon, expected time with lat and lon, or time with x_m and y_m",
+            "no column for lon, expected time (or week and tow) with lat and lon, or with x_m and y_m",
         ),
     ];
     let seen: BTreeSet<usize> = table.iter().map(|(error, _)| columns_variant(error)).collect();

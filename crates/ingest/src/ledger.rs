@@ -134,7 +134,7 @@ impl Ledger {
             if stretch.line > 0 {
                 line = u64::from(stretch.line);
             } else {
-                line += memchr::memchr_iter(b'\n', &text[counted_to..start]).count() as u64;
+                line += line_ends(text, counted_to, start);
             }
             counted_to = start;
             let with_excerpt = kept.entry(stretch.reason).or_default();
@@ -176,6 +176,14 @@ pub(crate) fn excerpt(bytes: &[u8]) -> String {
 
 /// The line, from 1, on which a byte lies.
 pub(crate) fn line_of(text: &[u8], byte: u64) -> u64 {
-    let to = (byte as usize).min(text.len());
-    1 + memchr::memchr_iter(b'\n', &text[..to]).count() as u64
+    1 + line_ends(text, 0, (byte as usize).min(text.len()))
+}
+
+/// Line ends between two places: line feeds, and carriage returns without one.
+fn line_ends(text: &[u8], from: usize, to: usize) -> u64 {
+    let feeds = memchr::memchr_iter(b'\n', &text[from..to]).count();
+    let alone = memchr::memchr_iter(b'\r', &text[from..to])
+        .filter(|at| text.get(from + at + 1) != Some(&b'\n'))
+        .count();
+    (feeds + alone) as u64
 }

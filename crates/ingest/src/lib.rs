@@ -1,4 +1,4 @@
-//! The door: GPX, NMEA 0183, CSV, plans, settings and walks from bytes.
+//! The door: GPX, NMEA 0183, CSV, KML, RTKLIB .pos, MF-JSON, gpsd JSON, plans, settings and walks from bytes.
 //!
 //! A log comes in as bytes and goes out as a [`Trace`] in strictly rising time, with [`LogFacts`] beside it: a located
 //! list of everything that was not used, and why. Bad data never stops a log; what stops one is an [`IngestError`].
@@ -26,11 +26,16 @@ mod csv;
 mod error;
 #[cfg(test)]
 mod error_tests;
+mod gpsd;
 mod gpx;
+mod kml;
 mod ledger;
+mod lines;
+mod mf_json;
 mod nmea;
 mod number;
 mod order;
+mod pairs;
 mod plan_file;
 mod reading;
 mod recognise;
@@ -149,7 +154,10 @@ impl RawLog {
         let mut reading = match format {
             LogFormat::Gpx => gpx::read(name, &self.source, &options.limits, gpx::FastPath::USUAL)?,
             LogFormat::Nmea => nmea::read(name, text, options)?,
-            LogFormat::Csv => csv::read(name, text, options)?,
+            LogFormat::Csv | LogFormat::Pos => csv::read(name, text, options)?,
+            LogFormat::Kml => kml::read(name, text, &options.limits)?,
+            LogFormat::MfJson => mf_json::read(name, text, &options.limits)?,
+            LogFormat::GpsdJson => gpsd::read(name, text, &options.limits)?,
         };
         check_size(name, &reading, text, &options.limits, text.len() as u64)?;
         if let Some(hole) = self.source.longest_hole() {
@@ -279,6 +287,26 @@ pub(crate) fn check_size(
         });
     }
     check_memory(name, text.len() as u64 + reading.memory_bytes(), limits, byte)
+}
+
+/// Refuses what is nested more deeply than anything that a logger writes.
+pub(crate) fn check_depth(
+    name: &str,
+    depth: u32,
+    limits: &LimitSettings,
+    byte: u64,
+) -> Result<(), IngestError> {
+    if depth > limits.element_depth {
+        return Err(IngestError::Limit {
+            name: name.into(),
+            what: "nested elements",
+            value: u64::from(depth),
+            limit: u64::from(limits.element_depth),
+            key: "element_depth",
+            byte,
+        });
+    }
+    Ok(())
 }
 
 /// The most fixes that [`check_size`] lets pass while no more places are written down.

@@ -3,7 +3,8 @@
 //! - Fixes already in order stay as they are: one comparison each.
 //! - Within a track, the fixes that do not belong to a longest chain of rising times (Fredman 1975) are out of place. Ten
 //!   and more of them in a row that rise among themselves are a block that was written late and is put where it
-//!   belongs; fewer are faults of the clock and skipped.
+//!   belongs. Fewer were written late where they fill holes in the usual step of time, and are put there; elsewhere they are
+//!   faults of the clock and skipped.
 //! - Tracks that stand in the wrong order are sorted. A track with the newest fix first is turned round.
 //! - Of two fixes at one instant the one of better quality stays, the first of equals.
 //!
@@ -16,6 +17,10 @@ use tussock_types::{Positions, SkipReason, Trace};
 
 /// So many fixes in a row are a block, not a fault.
 const BLOCK: usize = 10;
+
+/// Put where they belong, late fixes keep from their neighbours these parts of the usual step at least and at most: a clock that
+/// was set back lands between fixes, or far from any.
+const HOLE_STEPS: std::ops::RangeInclusive<f64> = 0.7..=3.0;
 
 /// Puts a reading in order. What is left out goes to the ledger.
 pub(crate) fn settle(reading: &mut Reading) -> Trace {
@@ -124,7 +129,7 @@ fn drop_fix(one: &Found, reason: SkipReason, more: &[crate::reading::More], ledg
 
 fn sorted(found: Vec<Found>, reading: &mut Reading) -> Vec<Found> {
     let mut kept: Vec<Found> = Vec::with_capacity(found.len());
-    let mut block = 0_u32;
+    let (mut block, mut late) = (0_u32, 0);
     let mut from = 0;
     while from < found.len() {
         let segment = found[from].fix.segment;
@@ -132,9 +137,14 @@ fn sorted(found: Vec<Found>, reading: &mut Reading) -> Vec<Found> {
             .iter()
             .position(|one| one.fix.segment != segment)
             .map_or(found.len(), |n| from + n);
-        put_track(&found[from..to], &mut kept, &mut block, reading);
+        late += put_track(&found[from..to], &mut kept, &mut block, reading);
         block += 1;
         from = to;
+    }
+    if late > 0 {
+        reading.notice("late_fixes", 0, || {
+            format!("{late} fixes were written later than their time and were put where they belong")
+        });
     }
     kept.sort_by(|a, b| a.fix.time_s.total_cmp(&b.fix.time_s));
     let Reading { more, ledger, .. } = reading;
@@ -177,8 +187,8 @@ fn interleaved(found: &[Found]) -> bool {
     changes + 1 > segments.len()
 }
 
-/// Hands the fixes of one track on, each block under a number of its own.
-fn put_track(track: &[Found], kept: &mut Vec<Found>, block: &mut u32, reading: &mut Reading) {
+/// Hands the fixes of one track on, each block under a number of its own; how many of them were late.
+fn put_track(track: &[Found], kept: &mut Vec<Found>, block: &mut u32, reading: &mut Reading) -> usize {
     let mut keep = |one: &Found, block: u32| {
         let mut one = *one;
         one.fix.segment = block;
@@ -189,7 +199,7 @@ fn put_track(track: &[Found], kept: &mut Vec<Found>, block: &mut u32, reading: &
         .all(|pair| pair[0].fix.time_s <= pair[1].fix.time_s)
     {
         track.iter().for_each(|one| keep(one, *block));
-        return;
+        return 0;
     }
     let falling = track
         .windows(2)
@@ -204,7 +214,8 @@ fn put_track(track: &[Found], kept: &mut Vec<Found>, block: &mut u32, reading: &
             "the log has its newest fix first and was turned round".into()
         });
     }
-    let in_chain = longest_chain(track);
+    let mut in_chain = longest_chain(track);
+    let late = join_late(track, &mut in_chain);
     let main = *block;
     let mut index = 0;
     while index < track.len() {
@@ -231,6 +242,43 @@ fn put_track(track: &[Found], kept: &mut Vec<Found>, block: &mut u32, reading: &
         }
         index = end;
     }
+    late
+}
+
+/// Marks late fixes as parts of the chain, where they fill holes of it, and counts them.
+fn join_late(track: &[Found], in_chain: &mut [bool]) -> usize {
+    let mut order: Vec<usize> = (0..track.len()).collect();
+    order.sort_by(|&a, &b| track[a].fix.time_s.total_cmp(&track[b].fix.time_s));
+    let step_s = |a: usize, b: usize| track[b].fix.time_s - track[a].fix.time_s;
+    let mut steps_s: Vec<f64> = order.windows(2).map(|pair| step_s(pair[0], pair[1])).collect();
+    steps_s.retain(|&step_s| step_s > 0.0);
+    if steps_s.is_empty() {
+        return 0;
+    }
+    let middle = steps_s.len() / 2;
+    let usual_s = *steps_s.select_nth_unstable_by(middle, f64::total_cmp).1;
+    let fits = |a: usize, b: usize| HOLE_STEPS.contains(&(step_s(a, b) / usual_s));
+    let (mut late, mut from) = (0, 0);
+    while from < order.len() {
+        if in_chain[order[from]] {
+            from += 1;
+            continue;
+        }
+        // Neighbours out of place fill a hole together or not at all.
+        let length = order[from..]
+            .iter()
+            .take_while(|&&index| !in_chain[index])
+            .count();
+        let with_ends = &order[from.saturating_sub(1)..(from + length + 1).min(order.len())];
+        if length < BLOCK && with_ends.windows(2).all(|pair| fits(pair[0], pair[1])) {
+            order[from..from + length]
+                .iter()
+                .for_each(|&index| in_chain[index] = true);
+            late += length;
+        }
+        from += length;
+    }
+    late
 }
 
 /// Marks a longest chain of fixes whose times do not fall.

@@ -216,6 +216,21 @@ pub(crate) fn gga_quality(code: u32) -> Option<FixQuality> {
     })
 }
 
+/// Quality from a number or nothing, as solution files have it (RTKLIB, `rtklib.h`, SOLQ): not the codes of GGA.
+pub(crate) fn solution_quality(cell: &[u8]) -> Result<FixQuality, tussock_types::SkipReason> {
+    Ok(match cell {
+        b"" => FixQuality::Unknown,
+        b"0" => return Err(tussock_types::SkipReason::NoFix),
+        b"1" => FixQuality::RtkFixed,
+        b"2" => FixQuality::RtkFloat,
+        b"3" | b"4" => FixQuality::Differential,
+        b"5" => FixQuality::Autonomous,
+        b"6" => FixQuality::Precise,
+        b"7" => FixQuality::Estimated,
+        _ => FixQuality::Other,
+    })
+}
+
 /// How much a quality is to be preferred when one instant has two positions.
 pub(crate) fn rank(quality: FixQuality) -> u8 {
     match quality {
@@ -232,18 +247,65 @@ pub(crate) fn rank(quality: FixQuality) -> u8 {
     }
 }
 
-/// A value that must not be negative; NaN where it is, or is not finite.
-pub(crate) fn not_negative(value: f64) -> f32 {
-    if value.is_finite() && value >= 0.0 {
+/// Receivers for more than 600 m/s are under export control (MTCR annex, item 11.A.3): no logger of a mower has one.
+const MOST_SPEED_MPS: f64 = 600.0;
+/// Receivers without a position write up to 9999 (common practice, no source).
+const MOST_HDOP: f64 = 1e4;
+/// A receiver whose position is uncertain by more than the size of the Earth says nothing.
+const MOST_SD_M: f64 = 1e7;
+/// From the deepest sea to where space begins.
+const HEIGHTS_M: std::ops::RangeInclusive<f64> = -12_000.0..=100_000.0;
+/// Twice round the Earth: no plane of a logger is larger.
+const MOST_LOCAL_M: f64 = 8e7;
+
+/// A value from zero to the most that there can be; NaN beyond. Zero has no sign.
+fn up_to(value: f64, most: f64) -> f32 {
+    if (0.0..=most).contains(&value) {
+        value as f32 + 0.0
+    } else {
+        f32::NAN
+    }
+}
+
+/// A speed, NaN where no receiver can say it.
+pub(crate) fn speed_mps(value: f64) -> f32 {
+    up_to(value, MOST_SPEED_MPS)
+}
+
+/// A dilution of precision, NaN where it is none.
+pub(crate) fn hdop(value: f64) -> f32 {
+    up_to(value, MOST_HDOP)
+}
+
+/// A standard deviation, NaN where it is none.
+pub(crate) fn sd_m(value: f64) -> f32 {
+    up_to(value, MOST_SD_M)
+}
+
+/// Standard deviation per axis from those of two axes: the root of their mean square.
+pub(crate) fn per_axis_sd_m(one_m: f64, other_m: f64) -> f32 {
+    sd_m(((one_m * one_m + other_m * other_m) / 2.0).sqrt())
+}
+
+/// A height; NaN where nobody can be.
+pub(crate) fn height_m(value: f64) -> f32 {
+    if HEIGHTS_M.contains(&value) {
         value as f32
     } else {
         f32::NAN
     }
 }
 
-/// A value of any sign; NaN where it is not finite.
-pub(crate) fn finite(value: f64) -> f32 {
-    if value.is_finite() { value as f32 } else { f32::NAN }
+/// Why two numbers are no place on a logger's own plane; `None` when they are one.
+pub(crate) fn local_fault(east_m: f64, north_m: f64) -> Option<tussock_types::SkipReason> {
+    use tussock_types::SkipReason;
+    if !(east_m.is_finite() && north_m.is_finite()) {
+        Some(SkipReason::NotFinite)
+    } else if east_m.abs().max(north_m.abs()) > MOST_LOCAL_M {
+        Some(SkipReason::OutOfRange)
+    } else {
+        None
+    }
 }
 
 /// Degrees from 0 to 360; NaN beyond.

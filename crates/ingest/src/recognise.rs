@@ -1,7 +1,7 @@
 //! What kind of log is this? Told by content alone.
 
 use crate::csv::{self, Columns};
-use crate::nmea;
+use crate::{gpsd, mf_json, nmea};
 use tussock_types::LogFormat;
 
 /// Told, or what it seems to be instead.
@@ -31,14 +31,27 @@ pub(crate) fn recognise(text: &[u8], columns: Option<&Columns>) -> Told {
     if columns.is_some() {
         return Told::Log(LogFormat::Csv);
     }
-    if csv::has_header(text) {
-        return Told::Log(LogFormat::Csv);
+    let head = &text[..text.len().min(ROOT_WITHIN)];
+    if xml.as_ref().is_some_and(|(name, _)| name == "kml") {
+        return Told::Log(LogFormat::Kml);
+    }
+    if mf_json::holds_datetimes(head) {
+        return Told::Log(LogFormat::MfJson);
+    }
+    if gpsd::holds_reports(head) {
+        return Told::Log(LogFormat::GpsdJson);
+    }
+    if let Some(format) = csv::kind(text) {
+        return Told::Log(format);
     }
     if nmea::holds_sentences(text) {
         return Told::Log(LogFormat::Nmea);
     }
     if holds_points(text) {
         return Told::Log(LogFormat::Gpx);
+    }
+    if let Some((found, byte)) = to_convert(head) {
+        return Told::Not(found.into(), byte as u64);
     }
     if let Some((name, byte)) = xml {
         return Told::Not(format!("XML with the root <{name}>"), byte as u64);
@@ -65,6 +78,51 @@ pub(crate) fn recognise(text: &[u8], columns: Option<&Columns>) -> Told {
             }
         }
     }
+}
+
+/// Kinds of log that are known but not read, and how to make one that is; with the place that gives it away.
+fn to_convert(head: &[u8]) -> Option<(&'static str, usize)> {
+    const KINDS: [(&[u8], &str); 3] = [
+        (
+            b"\xb5\x62",
+            "UBX binary (let the receiver write NMEA 0183, or convert it: gpsdecode < FILE > night.json)",
+        ),
+        (
+            b"x-ecef(m)",
+            "an RTKLIB solution in Earth-centred metres (write it anew with out-solformat = llh)",
+        ),
+        (
+            b"latitude(d'\")",
+            "an RTKLIB solution in degrees, minutes and seconds (write it anew with out-degform = deg)",
+        ),
+    ];
+    KINDS.into_iter().find_map(|(mark, found)| {
+        let at = memchr::memmem::find_iter(&head[..head.len().min(ROOT_WITHIN / 16)], mark)
+            .find(|&at| mark != KINDS[0].0 || is_ubx_frame(&head[at..]))?;
+        Some((found, at))
+    })
+}
+
+/// No frame that is looked for is longer, so that looking costs little.
+const UBX_FRAME_BYTES: usize = 1_024;
+
+/// True for a whole frame of UBX: sync, class, id, length, payload, and Fletcher's checksum (RFC 1145) over all but the sync.
+fn is_ubx_frame(text: &[u8]) -> bool {
+    let Some(&[low, high]) = text.get(4..6) else {
+        return false;
+    };
+    let end = 6 + usize::from(u16::from_le_bytes([low, high]));
+    if end > UBX_FRAME_BYTES {
+        return false;
+    }
+    let (Some(summed), Some(sums)) = (text.get(2..end), text.get(end..end + 2)) else {
+        return false;
+    };
+    let sums_of = summed.iter().fold([0_u8; 2], |[a, b], byte| {
+        let a = a.wrapping_add(*byte);
+        [a, b.wrapping_add(a)]
+    });
+    sums == sums_of
 }
 
 /// True when points of a track stand in the text: a root that is damaged or missing does not cost all of them.

@@ -63,6 +63,13 @@ fn timeless(name: &str, text: &[u8], options: &ReadOptions) -> Result<Reference,
             }
             (Positions::Geographic { lat_deg, lon_deg }, piece)
         }
+        Told::Log(format @ (LogFormat::Kml | LogFormat::MfJson | LogFormat::GpsdJson)) => {
+            return Err(IngestError::NotALog {
+                name: name.into(),
+                found: format!("{} without a time for every position", format.words()),
+                byte: 0,
+            });
+        }
         _ => {
             let positions = csv::corners(name, text)?;
             let piece = vec![0; positions.len()];

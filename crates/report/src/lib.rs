@@ -48,3 +48,4 @@ pub use private::redact;
 pub use terminal::{
     Colour, Style, answer, answer_comparison, answer_files, answer_inspection, answer_map, hints,
 };
+pub use words::is_hostile;

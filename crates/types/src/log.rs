@@ -13,6 +13,14 @@ pub enum LogFormat {
     Nmea,
     /// Rows of values under named columns.
     Csv,
+    /// A solution file of RTKLIB.
+    Pos,
+    /// KML with times.
+    Kml,
+    /// Moving features of the OGC as JSON.
+    MfJson,
+    /// Reports of gpsd, one JSON object a line.
+    GpsdJson,
 }
 
 impl LogFormat {
@@ -22,6 +30,10 @@ impl LogFormat {
             Self::Gpx => "GPX",
             Self::Nmea => "NMEA 0183",
             Self::Csv => "CSV",
+            Self::Pos => "RTKLIB .pos",
+            Self::Kml => "KML",
+            Self::MfJson => "MF-JSON",
+            Self::GpsdJson => "gpsd JSON",
         }
     }
 }

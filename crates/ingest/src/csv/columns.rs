@@ -20,147 +20,73 @@ pub(crate) enum Field {
     Height,
     Sd,
     Accuracy,
+    Week,
+    OfWeek,
+    SdEast,
+    SdNorth,
 }
 
-/// Names under which a column is known in a header, the first being the key of `--columns`. Compared without case,
-/// with blanks and dashes as underscores.
-const NAMES: [(Field, &[&str]); 15] = [
+/// How many there are.
+const FIELDS: usize = 19;
+
+/// Names under which a column is known in a header, parted by blanks, the first being the key of `--columns`. Compared without
+/// case, with blanks and dashes as underscores.
+const NAMES: [(Field, &str); FIELDS] = [
     (
         Field::Time,
-        &[
-            "time",
-            "timestamp",
-            "timestamp_utc",
-            "utc",
-            "time_utc",
-            "utc_time",
-            "datetime",
-            "date_time",
-            "datetime_utc",
-            "utc_datetime",
-            "gps_time",
-            "iso_time",
-            "unix_time",
-            "unix_s",
-            "epoch",
-            "epoch_s",
-            "time_s",
-            "t_s",
-            "elapsed_s",
-            "seconds",
-            "timestamp_s",
-            "timestamp_ms",
-            "time_ms",
-            "unix_ms",
-            "epoch_ms",
-        ],
+        "time timestamp timestamp_utc utc time_utc utc_time datetime date_time datetime_utc utc_datetime gps_time \
+         iso_time unix_time unix_s epoch epoch_s time_s t_s elapsed_s seconds timestamp_s timestamp_ms time_ms \
+         unix_ms epoch_ms time_(utc) time_of_day time_of_day_utc",
     ),
-    (Field::Date, &["date", "utc_date", "date_utc", "gps_date"]),
+    (Field::Date, "date utc_date date_utc gps_date date_(utc)"),
     (
         Field::Lat,
-        &[
-            "lat",
-            "latitude",
-            "lat_deg",
-            "latitude_deg",
-            "gps_lat",
-            "gps_latitude",
-        ],
+        "lat latitude lat_deg latitude_deg gps_lat gps_latitude latitude(deg)",
     ),
     (
         Field::Lon,
-        &[
-            "lon",
-            "lng",
-            "long",
-            "longitude",
-            "lon_deg",
-            "longitude_deg",
-            "gps_lon",
-            "gps_longitude",
-        ],
+        "lon lng long longitude lon_deg longitude_deg gps_lon gps_longitude longitude(deg)",
     ),
-    (Field::East, &["x_m", "east_m", "x", "east", "e_m", "local_x_m"]),
-    (
-        Field::North,
-        &["y_m", "north_m", "y", "north", "n_m", "local_y_m"],
-    ),
-    (Field::Hdop, &["hdop"]),
-    (
-        Field::Quality,
-        &["quality", "fix", "fix_quality", "gps_quality", "gga_quality"],
-    ),
+    (Field::East, "x_m east_m x east e_m local_x_m e_baseline(m)"),
+    (Field::North, "y_m north_m y north n_m local_y_m n_baseline(m)"),
+    (Field::Hdop, "hdop"),
+    (Field::Quality, "quality fix fix_quality gps_quality gga_quality"),
     (
         Field::Satellites,
-        &[
-            "sats",
-            "sat",
-            "satellites",
-            "sats_used",
-            "satellites_used",
-            "num_sats",
-            "num_satellites",
-            "numsv",
-            "nsat",
-        ],
+        "sats sat satellites sats_used satellites_used num_sats num_satellites numsv nsat",
     ),
     (
         Field::SpeedMps,
-        &[
-            "speed_mps",
-            "speed_ms",
-            "speed_m_s",
-            "speed_(m/s)",
-            "ground_speed_mps",
-            "velocity_mps",
-        ],
+        "speed_mps speed_ms speed_m_s speed_(m/s) ground_speed_mps velocity_mps",
     ),
-    (
-        Field::SpeedKmh,
-        &["speed_kmh", "speed_kph", "speed_km_h", "speed_(km/h)"],
-    ),
+    (Field::SpeedKmh, "speed_kmh speed_kph speed_km_h speed_(km/h)"),
     (
         Field::Course,
-        &[
-            "course_deg",
-            "course",
-            "heading",
-            "heading_deg",
-            "track_deg",
-            "bearing",
-            "bearing_deg",
-        ],
+        "course_deg course heading heading_deg track_deg bearing bearing_deg",
     ),
     (
         Field::Height,
-        &[
-            "height_m",
-            "height_msl_m",
-            "alt",
-            "alt_m",
-            "altitude",
-            "altitude_m",
-            "ele",
-            "elevation",
-            "elevation_m",
-            "height",
-            "hmsl",
-        ],
+        "height_m height_msl_m alt alt_m altitude altitude_m ele elevation elevation_m height hmsl height(m)",
     ),
-    (Field::Sd, &["sd_m", "claimed_sd_m", "horizontal_sd_m"]),
+    (Field::Sd, "sd_m claimed_sd_m horizontal_sd_m"),
     (
         Field::Accuracy,
-        &[
-            "accuracy_m",
-            "accuracy",
-            "horizontal_accuracy",
-            "horizontal_accuracy_m",
-            "hacc",
-            "hacc_m",
-            "h_acc",
-        ],
+        "accuracy_m accuracy horizontal_accuracy horizontal_accuracy_m hacc hacc_m h_acc",
     ),
+    (
+        Field::Week,
+        "week gps_week gpsweek week_number gps_week_number wn",
+    ),
+    (
+        Field::OfWeek,
+        "tow tow_s gps_tow gps_tow_s time_of_week seconds_of_week sow gps_seconds tow_ms gps_tow_ms itow itow_ms",
+    ),
+    (Field::SdEast, "sd_east_m sde(m)"),
+    (Field::SdNorth, "sd_north_m sdn(m)"),
 ];
+
+/// Header names of milliseconds into the week.
+const OF_WEEK_MS_NAMES: [&str; 4] = ["tow_ms", "gps_tow_ms", "itow", "itow_ms"];
 
 /// Header names whose times count from a start of the logger's own, where the numbers allow it.
 pub(super) const RELATIVE_NAMES: [&str; 4] = ["time_s", "t_s", "elapsed_s", "seconds"];
@@ -170,16 +96,20 @@ impl Field {
         NAMES
             .iter()
             .find(|(field, _)| *field == self)
-            .map_or("", |(_, names)| names[0])
+            .map_or("", |(_, names)| first_of(names))
     }
 
-    fn of_key(key: &str) -> Option<Self> {
-        let key = plain(key);
+    /// The one that has a name, in the plain way of writing it.
+    fn named(name: &str) -> Option<Self> {
         NAMES
             .iter()
-            .find(|(_, names)| names.contains(&key.as_str()))
+            .find(|(_, names)| names.split(' ').any(|known| known == name))
             .map(|(field, _)| *field)
     }
+}
+
+fn first_of(names: &'static str) -> &'static str {
+    names.split(' ').next().unwrap_or_default()
 }
 
 fn plain(name: &str) -> String {
@@ -202,12 +132,16 @@ pub(super) enum Column {
 /// Which column of a CSV log holds what: `time=stamp,lat=y,lon=x`, or by number where there is no header,
 /// `date=#1,time=#2,lat=#4,lon=#5`.
 ///
-/// Keys are `time`, `date` (where the time of day stands in a column of its own), `lat` and `lon`, or `x_m` and `y_m` for
-/// metres on the logger's own plane, and if wanted `hdop`, `quality`, `sats`, `speed_mps`, `speed_kmh`, `course_deg`,
+/// Keys are `time` (`time_s` for seconds from a start of the logger's own), `date` (where the time of day stands in a column of
+/// its own) or `week` and `tow` of GPS time, `lat` and `lon`, or `x_m` and `y_m` for metres on the logger's own plane, and if wanted `hdop`, `quality`, `sats`, `speed_mps`, `speed_kmh`, `course_deg`,
 /// `height_m`, `sd_m`, `accuracy_m`.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Columns {
     pub(super) entries: Vec<(Field, Column)>,
+    /// The key of the time says that it counts from a start of its own.
+    time_is_relative: bool,
+    /// The key of the seconds of the week says that they are milliseconds.
+    of_week_is_ms: bool,
 }
 
 /// Why a list of columns cannot be understood.
@@ -241,7 +175,7 @@ pub enum ColumnsError {
         key: String,
     },
     /// A key that is needed is missing.
-    #[error("no column for {missing}, expected time with lat and lon, or time with x_m and y_m")]
+    #[error("no column for {missing}, expected time (or week and tow) with lat and lon, or with x_m and y_m")]
     Missing {
         /// The key.
         missing: String,
@@ -253,6 +187,7 @@ impl FromStr for Columns {
 
     fn from_str(text: &str) -> Result<Self, ColumnsError> {
         let mut entries: Vec<(Field, Column)> = Vec::new();
+        let (mut time_is_relative, mut of_week_is_ms) = (false, false);
         for part in text.split(',') {
             let Some((key, column)) = part.split_once('=') else {
                 return Err(ColumnsError::NoPair {
@@ -265,8 +200,8 @@ impl FromStr for Columns {
                     part: part.trim().into(),
                 });
             }
-            let Some(field) = Field::of_key(key) else {
-                let expected: Vec<&str> = NAMES.iter().map(|(_, names)| names[0]).collect();
+            let Some(field) = Field::named(&plain(key)) else {
+                let expected: Vec<&str> = NAMES.iter().map(|(_, names)| first_of(names)).collect();
                 return Err(ColumnsError::UnknownKey {
                     key: key.into(),
                     expected: expected.join(", "),
@@ -288,6 +223,8 @@ impl FromStr for Columns {
                     }
                 },
             };
+            time_is_relative |= field == Field::Time && RELATIVE_NAMES.contains(&plain(key).as_str());
+            of_week_is_ms |= OF_WEEK_MS_NAMES.contains(&plain(key).as_str());
             entries.push((field, column));
         }
         let has = |field: Field| entries.iter().any(|(known, _)| *known == field);
@@ -296,7 +233,11 @@ impl FromStr for Columns {
         } else {
             &[Field::Lat, Field::Lon]
         };
-        for &field in [Field::Time].iter().chain(position) {
+        let clock: &[Field] = match has(Field::Week) || has(Field::OfWeek) {
+            true if !has(Field::Time) => &[Field::Week, Field::OfWeek],
+            _ => &[Field::Time],
+        };
+        for &field in clock.iter().chain(position) {
             if !has(field) {
                 return Err(ColumnsError::Missing {
                     missing: field.key().into(),
@@ -308,16 +249,22 @@ impl FromStr for Columns {
                 missing: "one kind of position only".into(),
             });
         }
-        Ok(Self { entries })
+        Ok(Self {
+            entries,
+            time_is_relative,
+            of_week_is_ms,
+        })
     }
 }
 
 /// The place of each field in a row.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub(super) struct Layout {
-    places: [Option<usize>; 15],
+    places: [Option<usize>; FIELDS],
     /// The header's name of the time column says that it counts from a start of its own.
     pub(super) time_is_relative: bool,
+    /// The header's name of the seconds of the week says that they are milliseconds.
+    pub(super) of_week_is_ms: bool,
 }
 
 impl Layout {
@@ -341,19 +288,27 @@ impl Layout {
     }
 
     pub(super) fn has_time(&self) -> bool {
-        self.get(Field::Time).is_some()
+        [Field::Time, Field::Date, Field::OfWeek]
+            .into_iter()
+            .any(|field| self.get(field).is_some())
     }
 
     /// From the names in a header.
     pub(super) fn of_header(cells: &[&[u8]]) -> Self {
         let mut layout = Self::default();
-        for (place, cell) in cells.iter().enumerate() {
+        // Names begin with a letter: numbers cost no look at all names.
+        let is_word = |cell: &&[u8]| {
+            let first = cell.iter().find(|byte| !b" \"\xef\xbb\xbf".contains(byte));
+            first.is_some_and(u8::is_ascii_alphabetic)
+        };
+        for (place, cell) in cells.iter().enumerate().filter(|(_, cell)| is_word(cell)) {
             let name = plain(&String::from_utf8_lossy(cell));
-            if let Some((field, _)) = NAMES.iter().find(|(_, names)| names.contains(&name.as_str())) {
-                if *field == Field::Time && layout.get(Field::Time).is_none() {
+            if let Some(field) = Field::named(&name) {
+                if field == Field::Time && layout.get(Field::Time).is_none() {
                     layout.time_is_relative = RELATIVE_NAMES.contains(&name.as_str());
                 }
-                layout.set(*field, place);
+                layout.of_week_is_ms |= OF_WEEK_MS_NAMES.contains(&name.as_str());
+                layout.set(field, place);
             }
         }
         if layout.get(Field::Lat).is_some() && layout.get(Field::Lon).is_some() {
@@ -365,7 +320,11 @@ impl Layout {
 
     /// From what the user says, and the header where columns are named. The error is the column that is not there.
     pub(super) fn of_columns(columns: &Columns, header: &[&[u8]]) -> Result<Self, (Field, String)> {
-        let mut layout = Self::default();
+        let mut layout = Self {
+            time_is_relative: columns.time_is_relative,
+            of_week_is_ms: columns.of_week_is_ms,
+            ..Self::default()
+        };
         for (field, column) in &columns.entries {
             let place = match column {
                 Column::Numbered(place) => *place,
@@ -382,7 +341,7 @@ impl Layout {
             if *field == Field::Time
                 && let Some(cell) = header.get(place)
             {
-                layout.time_is_relative =
+                layout.time_is_relative |=
                     RELATIVE_NAMES.contains(&plain(&String::from_utf8_lossy(cell)).as_str());
             }
             layout.set(*field, place);

@@ -1,9 +1,10 @@
 //! The corners of a path in a table without times.
 
 use super::columns::Field;
-use super::table::{Lines, cells, find_header, is_remark, number};
+use super::table::{cells, find_header, is_remark, number};
 use crate::error::IngestError;
 use crate::ledger::{excerpt, line_of};
+use crate::lines::Lines;
 use crate::reading;
 use tussock_types::{Positions, SkipReason};
 
@@ -38,7 +39,7 @@ pub(crate) fn corners(name: &str, text: &[u8]) -> Result<Positions, IngestError>
                 let fault = if on_earth {
                     reading::geographic_fault(first, second)
                 } else {
-                    (!(first.is_finite() && second.is_finite())).then_some(SkipReason::NotFinite)
+                    reading::local_fault(first, second)
                 };
                 firsts.push(first);
                 seconds.push(second);

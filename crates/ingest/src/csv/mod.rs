@@ -7,6 +7,10 @@
 //! - Times: RFC 3339 and the like, Unix seconds, milliseconds or microseconds, date and time in two columns, a time of
 //!   day alone (with a given date), or seconds since a start of the logger's own. The kind is decided from the first
 //!   rows. Dates with slashes are read in the order that one of them proves; where none does, the log is refused.
+//!   GPS weeks and seconds of the week become UTC; a number that counts from nowhere that is told is refused.
+//! - Solution files of RTKLIB (manual of version 2.4.2, appendix B.1) are tables whose header is a remark; their first column, the
+//!   clock, may be two in rows, and their codes of quality are their own.
+//! - Rows may also be `key=value` in every cell, without a header.
 //! - Positions: degrees of latitude and longitude, or metres on the logger's own plane.
 //!
 //! Cost: one pass, no allocation per row.
@@ -18,16 +22,17 @@ mod times;
 
 pub use columns::{Columns, ColumnsError};
 pub(crate) use line::corners;
-pub(crate) use table::has_header;
+pub(crate) use table::kind;
 
-use crate::clock::{self, DAY_US, TimeFault, Zone, seconds};
+use crate::clock::{self, DAY_US, Zone, seconds};
 use crate::error::IngestError;
 use crate::ledger::{excerpt, line_of};
+use crate::lines::Lines;
 use crate::number::{DEGREE_M, Steps, whole};
 use crate::reading::{self, Found, Ground, NO_MORE, RADIUS_68_PER_SD, Reading};
 use crate::{ReadOptions, check_size};
 use columns::{Field, Layout};
-use table::{Lines, Table, cells, find_header, is_remark, number, table_of_columns};
+use table::{Table, cells, find_header, is_remark, number, table_of_columns};
 use times::{Order, TimeKind};
 use tussock_types::{Fix, FixQuality, SkipReason};
 
@@ -44,6 +49,7 @@ pub(crate) fn read(name: &str, text: &[u8], options: &ReadOptions) -> Result<Rea
             byte: 0,
         })?,
     };
+    let scale = table.scale;
     let mut reading = Reading::new(text.len());
     if table.layout.get(Field::Lat).is_none() {
         reading.ground = Ground::Plane;
@@ -58,6 +64,8 @@ pub(crate) fn read(name: &str, text: &[u8], options: &ReadOptions) -> Result<Rea
         reading,
         steps: Steps::default(),
         last_of_day: None,
+        scale,
+        of_week_unit_s: 1.0,
         without_zone: None,
         rows: 0,
     };
@@ -67,6 +75,35 @@ pub(crate) fn read(name: &str, text: &[u8], options: &ReadOptions) -> Result<Rea
     }
     rows.run()?;
     Ok(rows.finish())
+}
+
+/// Which clock the times are of.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Scale {
+    Utc,
+    Gps,
+    /// Japan, nine hours ahead of UTC.
+    Jst,
+}
+
+impl Scale {
+    /// By its name in the header of a solution file.
+    fn of(name: &[u8]) -> Option<Self> {
+        match name {
+            b"GPST" => Some(Self::Gps),
+            b"UTC" => Some(Self::Utc),
+            b"JST" => Some(Self::Jst),
+            _ => None,
+        }
+    }
+
+    fn utc_s(self, time_s: f64) -> f64 {
+        match self {
+            Self::Utc => time_s,
+            Self::Gps => clock::utc_of_gps_s(time_s),
+            Self::Jst => time_s - 9.0 * 3600.0,
+        }
+    }
 }
 
 struct Rows<'a> {
@@ -80,6 +117,10 @@ struct Rows<'a> {
     steps: Steps,
     /// Day and time of day of the row before, where rows have no date.
     last_of_day: Option<(i32, i64)>,
+    /// Told by the header of a solution file.
+    scale: Option<Scale>,
+    /// Seconds that one unit of the time of week stands for.
+    of_week_unit_s: f64,
     without_zone: Option<usize>,
     rows: u64,
 }
@@ -108,28 +149,30 @@ impl<'a> Rows<'a> {
             .used(self.table.header as u64, self.table.body as u64);
     }
 
-    /// Solution files of surveying software say in a remark that their times are GPS time.
+    /// The header of a solution file, a remark, begins with the clock of its times.
     fn remark(&mut self, content: &[u8]) {
-        if memchr::memmem::find(content, b"GPST").is_some() {
-            self.reading.notice("gps_time", 0, || {
-                "a remark says that times are GPS time, 18 s ahead of UTC since 2017; they are left as they are".into()
-            });
+        if let Some(scale) = table::clock_of_solution(content) {
+            self.scale = Some(scale);
         }
     }
 
     /// Decides how times are written, and in which order dates.
     fn decide_times(&mut self) -> Result<(), IngestError> {
-        let (Some(time_at), date_at) = (
-            self.table.layout.get(Field::Time),
-            self.table.layout.get(Field::Date),
-        ) else {
+        let layout = &self.table.layout;
+        let fields = [Field::Time, Field::OfWeek, Field::Date];
+        let Some(time) = fields.into_iter().find(|&field| layout.get(field).is_some()) else {
             return Ok(());
         };
-        let is_relative = self.table.layout.time_is_relative || self.reading.ground == Ground::Plane;
+        let date = if layout.get(Field::Date).is_some() {
+            Field::Date
+        } else {
+            time
+        };
+        let is_relative = layout.time_is_relative || self.reading.ground == Ground::Plane;
         let mut row = Vec::new();
         let mut ambiguous: Option<(usize, &'a [u8])> = None;
         let mut counts: Vec<(TimeKind, u32)> = Vec::new();
-        let mut probed = 0;
+        let (mut first, mut probed) = (None, 0);
         for line in Lines::new(&self.text[self.table.body..]) {
             if probed >= PROBED_ROWS && (ambiguous.is_none() || self.order.is_some()) {
                 break;
@@ -138,28 +181,30 @@ impl<'a> Rows<'a> {
                 continue;
             }
             cells(line.content, self.table.separator, &mut row);
-            if let Some(cell) = row.get(time_at)
-                && let Some(kind) = TimeKind::of(cell, is_relative)
+            let at = self.table.body + line.start;
+            if let Some(cell) = self.cell(&row, time)
+                && let Some(kind) = TimeKind::of(cell, number(cell, self.table.separator), is_relative)
             {
                 probed += 1;
+                first.get_or_insert((at, row.clone()));
                 match counts.iter_mut().find(|(known, _)| *known == kind) {
                     Some((_, count)) => *count += 1,
                     None => counts.push((kind, 1)),
                 }
             }
-            if let Some(&cell) = row.get(date_at.unwrap_or(time_at)) {
+            if let Some(cell) = self.cell(&row, date) {
                 if self.order.is_none() {
                     self.order = times::order_of(cell).filter(|_| !is_same(cell));
                 }
                 if ambiguous.is_none() && times::is_ambiguous(cell) {
-                    ambiguous = Some((self.table.body + line.start, cell));
+                    ambiguous = Some((at, cell));
                 }
             }
         }
-        self.kind = counts
-            .iter()
-            .max_by_key(|(_, count)| *count)
-            .map(|(kind, _)| *kind);
+        self.kind = times::most(&counts);
+        if let Some((at, row)) = first {
+            self.decide_clock(time, at, &row)?;
+        }
         if let (Some((at, cell)), None) = (ambiguous, self.order) {
             self.order = self.order_by_date(cell);
             if self.order.is_none() {
@@ -177,6 +222,61 @@ impl<'a> Rows<'a> {
                     "times count from a start of the logger's own and carry no date".into()
                 });
             }
+        }
+        Ok(())
+    }
+
+    /// Numbers that are no Unix times count from somewhere: a GPS week, a start of the logger's own, or nobody knows.
+    fn decide_clock(&mut self, time: Field, at: usize, row: &[&'a [u8]]) -> Result<(), IngestError> {
+        let layout = &self.table.layout;
+        let has = |field| layout.get(field).is_some();
+        let of_week = self.of_week();
+        // What has a name of its own, or a date beside it, is no time of the week.
+        let counts_weeks = has(Field::Week)
+            && match self.kind {
+                Some(TimeKind::Relative | TimeKind::Packed) if of_week == Field::OfWeek => true,
+                Some(TimeKind::Relative) => !layout.time_is_relative,
+                Some(TimeKind::Packed) => !has(Field::Date),
+                Some(TimeKind::Unix) => self
+                    .value(row, time)
+                    .is_some_and(|value| value <= clock::WEEK_S * 1e3),
+                _ => time == Field::OfWeek,
+            };
+        let no_clock = |value: Option<&[u8]>, expected| IngestError::NoClock {
+            name: self.name.into(),
+            value: excerpt(value.unwrap_or_default()),
+            line: line_of(self.text, at as u64),
+            expected,
+        };
+        if counts_weeks {
+            let week = self.cell(row, Field::Week);
+            let given = self.options.date.map(clock::day_of);
+            if week
+                .and_then(whole)
+                .is_some_and(|week| times::full_week(week, given).is_none())
+            {
+                return Err(no_clock(
+                    week,
+                    "full GPS weeks (from 1024 on), or the day on which the log begins",
+                ));
+            }
+            if layout.of_week_is_ms
+                || self
+                    .value(row, of_week)
+                    .is_some_and(|of_week| of_week > clock::WEEK_S)
+            {
+                self.of_week_unit_s = 1e-3;
+            }
+            self.kind = Some(TimeKind::OfWeek);
+        } else if time == Field::OfWeek
+            || (self.kind == Some(TimeKind::Relative)
+                && self.reading.ground == Ground::Earth
+                && !layout.time_is_relative)
+        {
+            return Err(no_clock(
+                self.cell(row, time),
+                "dates, Unix seconds, or a GPS week beside the seconds of the week",
+            ));
         }
         Ok(())
     }
@@ -270,7 +370,14 @@ impl<'a> Rows<'a> {
     }
 
     fn cell(&self, row: &[&'a [u8]], field: Field) -> Option<&'a [u8]> {
-        self.table.layout.get(field).and_then(|at| row.get(at)).copied()
+        let at = self.table.layout.get(field)?;
+        match self.table.keys.get(at) {
+            None => row.get(at).copied(),
+            Some(key) => row
+                .iter()
+                .find_map(|cell| cell.strip_prefix(&key[..]))
+                .map(<[u8]>::trim_ascii),
+        }
     }
 
     fn value(&self, row: &[&'a [u8]], field: Field) -> Option<f64> {
@@ -295,34 +402,38 @@ impl<'a> Rows<'a> {
         ) else {
             return Err(SkipReason::Malformed);
         };
-        match self.reading.ground {
-            Ground::Earth => reading::geographic_fault(first.value, second.value).map_or(Ok(()), Err)?,
-            Ground::Plane if !(first.value.is_finite() && second.value.is_finite()) => {
-                return Err(SkipReason::NotFinite);
-            }
-            Ground::Plane => {}
-        }
+        let fault = match self.reading.ground {
+            Ground::Earth => reading::geographic_fault(first.value, second.value),
+            Ground::Plane => reading::local_fault(first.value, second.value),
+        };
+        fault.map_or(Ok(()), Err)?;
         let mut fix = Fix::bare(0.0, first.value, second.value);
         if let Some(cell) = self.cell(row, Field::Quality) {
-            fix.quality = quality(cell)?;
+            fix.quality = if self.scale.is_some() {
+                reading::solution_quality(cell)?
+            } else {
+                quality(cell)?
+            };
         }
         fix.time_s = self.time(row)?;
-        fix.hdop = self
-            .value(row, Field::Hdop)
-            .map_or(f32::NAN, reading::not_negative);
+        fix.hdop = self.value(row, Field::Hdop).map_or(f32::NAN, reading::hdop);
         fix.claimed_sd_m = self
             .value(row, Field::Sd)
+            .or_else(|| {
+                let (east_m, north_m) = (self.value(row, Field::SdEast)?, self.value(row, Field::SdNorth)?);
+                Some(f64::from(reading::per_axis_sd_m(east_m, north_m)))
+            })
             .or_else(|| {
                 self.value(row, Field::Accuracy)
                     .map(|radius| radius / RADIUS_68_PER_SD)
             })
-            .map_or(f32::NAN, reading::not_negative);
+            .map_or(f32::NAN, reading::sd_m);
         fix.speed_mps = self
             .value(row, Field::SpeedMps)
             .or_else(|| self.value(row, Field::SpeedKmh).map(|kmh| kmh / 3.6))
-            .map_or(f32::NAN, reading::not_negative);
+            .map_or(f32::NAN, reading::speed_mps);
         fix.course_deg = self.value(row, Field::Course).map_or(f32::NAN, reading::course);
-        fix.height_msl_m = self.value(row, Field::Height).map_or(f32::NAN, reading::finite);
+        fix.height_msl_m = self.value(row, Field::Height).map_or(f32::NAN, reading::height_m);
         fix.satellites = self
             .cell(row, Field::Satellites)
             .and_then(whole)
@@ -331,21 +442,31 @@ impl<'a> Rows<'a> {
     }
 
     fn time(&mut self, row: &[&'a [u8]]) -> Result<f64, SkipReason> {
-        let fault = |fault| match fault {
-            TimeFault::Malformed => SkipReason::Malformed,
-            TimeFault::OutOfRange => SkipReason::OutOfRange,
-        };
-        let cell = self
-            .cell(row, Field::Time)
-            .filter(|cell| !cell.is_empty())
+        let given = self.options.date.map(clock::day_of);
+        let some = |field| self.cell(row, field).filter(|cell| !cell.is_empty());
+        if self.kind == Some(TimeKind::OfWeek) {
+            let of_week = some(self.of_week()).ok_or(SkipReason::NoTime)?;
+            let week = some(Field::Week).ok_or(SkipReason::NoTime)?;
+            let time_s = number(of_week, self.table.separator)
+                .and_then(|of_week| times::of_week(week, of_week.value * self.of_week_unit_s, given))
+                .ok_or(SkipReason::Malformed)?;
+            return self.in_range(time_s, Zone::Stated);
+        }
+        let cell = some(Field::Time)
+            .or_else(|| some(Field::Date).filter(|_| self.table.layout.get(Field::Time).is_none()))
             .ok_or(SkipReason::NoTime)?;
         let kind = self.kind.ok_or(SkipReason::Malformed)?;
         if !kind.is_of_day() {
-            let written = times::instant(cell, kind, self.order).map_err(fault)?;
+            let written = times::instant(cell, number(cell, self.table.separator), kind, self.order)
+                .map_err(SkipReason::from)?;
             self.note_zone(written.zone, cell);
-            return Ok(written.time_s);
+            return if kind == TimeKind::Instant {
+                self.in_range(written.time_s, written.zone)
+            } else {
+                Ok(written.time_s)
+            };
         }
-        let (micros, zone) = times::of_day(cell, kind).ok_or(SkipReason::Malformed)?;
+        let (micros, ahead_s, zone) = times::of_day(cell, kind).ok_or(SkipReason::Malformed)?;
         if let Some(date) = self.cell(row, Field::Date) {
             let (day, rest) = times::date_and_rest(date, self.order).ok_or(SkipReason::Malformed)?;
             if !rest.is_empty() {
@@ -353,14 +474,16 @@ impl<'a> Rows<'a> {
             }
             self.note_zone(zone, cell);
             let day = day.ok_or(SkipReason::OutOfRange)?;
-            return clock::in_range(seconds(day, micros), zone)
-                .map(|written| written.time_s)
-                .map_err(fault);
+            return self.in_range(seconds(day, micros - ahead_s * 1_000_000), zone);
         }
-        let Some(given) = self.options.date else {
+        let Some(given) = given else {
             return Ok(f64::NAN);
         };
-        let (mut day, last) = self.last_of_day.unwrap_or((clock::day_of(given), micros));
+        if ahead_s != 0 {
+            // Nobody says of which zone the given day is.
+            return Err(SkipReason::Malformed);
+        }
+        let (mut day, last) = self.last_of_day.unwrap_or((given, micros));
         // As in NMEA logs: a fall of more than an hour is the next day.
         if micros < last - 3_600_000_000 {
             day += 1;
@@ -371,6 +494,28 @@ impl<'a> Rows<'a> {
         Ok(seconds(day, micros))
     }
 
+    /// The column that holds the time of the week, where weeks are counted.
+    fn of_week(&self) -> Field {
+        match self.table.layout.get(Field::OfWeek) {
+            Some(_) => Field::OfWeek,
+            None => Field::Time,
+        }
+    }
+
+    fn scale(&self) -> Scale {
+        match self.kind {
+            Some(TimeKind::OfWeek) => self.scale.unwrap_or(Scale::Gps),
+            _ => self.scale.unwrap_or(Scale::Utc),
+        }
+    }
+
+    /// A time of the log's own clock as UTC.
+    fn in_range(&self, time_s: f64, zone: Zone) -> Result<f64, SkipReason> {
+        clock::in_range(self.scale().utc_s(time_s), zone)
+            .map(|written| written.time_s)
+            .map_err(SkipReason::from)
+    }
+
     fn note_zone(&mut self, zone: Zone, cell: &[u8]) {
         if zone == Zone::Missing && self.without_zone.is_none() {
             self.without_zone = Some(cell.as_ptr() as usize - self.text.as_ptr() as usize);
@@ -378,7 +523,11 @@ impl<'a> Rows<'a> {
     }
 
     fn finish(mut self) -> Reading {
-        if let Some(byte) = self.without_zone {
+        if self.scale() == Scale::Gps && !self.reading.found.is_empty() {
+            self.reading.notice("gps_time", 0, || {
+                "times are GPS time and were taken back to UTC, by 18 leap seconds since 2017 (IERS, Bulletin C)".into()
+            });
+        } else if let Some(byte) = self.without_zone.filter(|_| self.scale.is_none()) {
             let line = line_of(self.text, byte as u64);
             self.reading.notice("time_without_zone", line, || {
                 "times do not say their zone and are taken as UTC".into()

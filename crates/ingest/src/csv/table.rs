@@ -1,9 +1,12 @@
 //! Lines, cells, and where a table begins.
 
+use super::Scale;
 use super::columns::{Columns, Field, Layout};
 use crate::error::IngestError;
 use crate::ledger::{excerpt, line_of};
+use crate::lines::{Line, Lines};
 use crate::number::{Decimal, decimal};
+use tussock_types::LogFormat;
 
 /// A header is looked for in so many lines.
 const HEADER_WITHIN: usize = 64;
@@ -20,58 +23,6 @@ const SEPARATORS: [Separator; 4] = [
     Separator::Byte(b','),
     Separator::Blanks,
 ];
-
-/// A line with its place; the line end is part of the place but not of the content.
-#[derive(Clone, Copy)]
-pub(super) struct Line<'a> {
-    pub(super) start: usize,
-    pub(super) end: usize,
-    pub(super) content: &'a [u8],
-    pub(super) is_complete: bool,
-}
-
-/// Lines ended by line feed, carriage return and line feed, or (where there is no line feed at all) carriage return.
-pub(super) struct Lines<'a> {
-    text: &'a [u8],
-    at: usize,
-    ending: u8,
-}
-
-impl<'a> Lines<'a> {
-    pub(super) fn new(text: &'a [u8]) -> Self {
-        let has_feed = memchr::memchr(b'\n', text).is_some();
-        Self {
-            text,
-            at: 0,
-            ending: if has_feed { b'\n' } else { b'\r' },
-        }
-    }
-}
-
-impl<'a> Iterator for Lines<'a> {
-    type Item = Line<'a>;
-
-    fn next(&mut self) -> Option<Line<'a>> {
-        let start = self.at;
-        if start >= self.text.len() {
-            return None;
-        }
-        let (content_end, end, is_complete) = match memchr::memchr(self.ending, &self.text[start..]) {
-            Some(offset) => (start + offset, start + offset + 1, true),
-            None => (self.text.len(), self.text.len(), false),
-        };
-        self.at = end;
-        let content = self.text[start..content_end]
-            .strip_suffix(b"\r")
-            .unwrap_or(&self.text[start..content_end]);
-        Some(Line {
-            start,
-            end,
-            content,
-            is_complete,
-        })
-    }
-}
 
 /// Cuts a line into cells; quotes and blanks round a cell are dropped.
 pub(super) fn cells<'a>(line: &'a [u8], separator: Separator, cells: &mut Vec<&'a [u8]>) {
@@ -134,11 +85,94 @@ pub(super) struct Table {
     pub(super) header: usize,
     /// Cells of a full row.
     pub(super) width: usize,
+    /// Where each cell of a row says what it is: `lat=`, as in the first row.
+    pub(super) keys: Vec<Vec<u8>>,
+    /// The clock of a solution file.
+    pub(super) scale: Option<Scale>,
 }
 
-/// True when a line near the top names columns for time and position, or at least for the position.
-pub(crate) fn has_header(text: &[u8]) -> bool {
-    find_header(text).is_some()
+impl Table {
+    fn new(layout: Layout, separator: Separator, header: usize, body: usize, width: usize) -> Self {
+        Self {
+            layout,
+            separator,
+            body,
+            header,
+            width,
+            keys: Vec::new(),
+            scale: None,
+        }
+    }
+}
+
+/// What table it is, where a line near the top names columns for the position.
+pub(crate) fn kind(text: &[u8]) -> Option<LogFormat> {
+    find_header(text).map(|table| match table.scale {
+        Some(_) => LogFormat::Pos,
+        None => LogFormat::Csv,
+    })
+}
+
+/// The clock that the header of a solution file names first.
+pub(super) fn clock_of_solution(line: &[u8]) -> Option<Scale> {
+    let header = line.trim_ascii_start().strip_prefix(b"%")?.trim_ascii_start();
+    let end = header.iter().position(|&byte| !byte.is_ascii_uppercase())?;
+    let has_position = memchr::memmem::find(header, b"latitude").is_some()
+        || memchr::memmem::find(header, b"-baseline(m)").is_some();
+    Scale::of(&header[..end]).filter(|_| has_position)
+}
+
+/// The table below the header of a solution file. The row behind it tells how many columns the clock takes.
+fn solution(text: &[u8], header: &Line<'_>, separator: Separator, named: &[&[u8]]) -> Option<Table> {
+    let scale = clock_of_solution(header.content)?;
+    let mut row = Vec::new();
+    let rows = Lines::new(&text[header.end..]).map(|line| line.content);
+    let first = rows
+        .take(HEADER_WITHIN)
+        .find(|line| !line.trim_ascii().is_empty() && !is_remark(line));
+    cells(first.unwrap_or_default(), separator, &mut row);
+    let has_week = row.first().is_some_and(|cell| number(cell, separator).is_some());
+    let clock: &[&[u8]] = match (row.len() > named.len(), has_week) {
+        (_, true) => &[b"week", b"tow"],
+        (true, false) => &[b"date", b"time"],
+        (false, false) => &[b"time"],
+    };
+    let others = named.iter().skip(1).map(|&name| match name {
+        b"Q" => &b"quality"[..],
+        b"ns" => b"nsat",
+        other => other,
+    });
+    let names: Vec<&[u8]> = clock.iter().copied().chain(others).collect();
+    let layout = Layout::of_header(&names);
+    layout.has_position().then_some(Table {
+        scale: Some(scale),
+        ..Table::new(layout, separator, header.start, header.end, names.len())
+    })
+}
+
+/// A table whose rows name each cell, of which this is the first.
+fn keyed(row: &Line<'_>, separator: Separator, found: &[&[u8]]) -> Option<Table> {
+    let key_of = |cell: &&[u8]| match memchr::memchr(b'=', cell) {
+        Some(at)
+            if cell[..at]
+                .iter()
+                .all(|byte| byte.is_ascii_alphanumeric() || b"_- ".contains(byte)) =>
+        {
+            Some(cell[..=at].to_vec())
+        }
+        Some(_) => None,
+        None => cell.is_empty().then(Vec::new),
+    };
+    let keys: Vec<Vec<u8>> = found.iter().map(key_of).collect::<Option<_>>()?;
+    let names: Vec<&[u8]> = keys
+        .iter()
+        .map(|key| key.strip_suffix(b"=").unwrap_or(key))
+        .collect();
+    let layout = Layout::of_header(&names);
+    layout.has_position().then_some(Table {
+        keys,
+        ..Table::new(layout, separator, row.start, row.start, found.len())
+    })
 }
 
 pub(super) fn find_header(text: &[u8]) -> Option<Table> {
@@ -149,15 +183,14 @@ pub(super) fn find_header(text: &[u8]) -> Option<Table> {
         }
         for separator in SEPARATORS {
             cells(bare(line.content), separator, &mut found);
+            if let Some(table) =
+                solution(text, &line, separator, &found).or_else(|| keyed(&line, separator, &found))
+            {
+                return Some(table);
+            }
             let layout = Layout::of_header(&found);
             if layout.has_position() && found.len() >= 2 {
-                return Some(Table {
-                    layout,
-                    separator,
-                    body: line.end,
-                    header: line.start,
-                    width: found.len(),
-                });
+                return Some(Table::new(layout, separator, line.start, line.end, found.len()));
             }
         }
     }
@@ -185,13 +218,7 @@ pub(super) fn table_of_columns(name: &str, text: &[u8], columns: &Columns) -> Re
                     let is_row = !columns.needs_header()
                         && (found[position].is_empty() || number(found[position], separator).is_some());
                     let body = if is_row { line.start } else { line.end };
-                    return Ok(Table {
-                        layout,
-                        separator,
-                        body,
-                        header: line.start,
-                        width,
-                    });
+                    return Ok(Table::new(layout, separator, line.start, body, width));
                 }
                 Ok(layout) => {
                     let wanted = format!("#{}", layout.width());

@@ -1,7 +1,10 @@
 //! Times in the cells of a CSV log, of whatever kind its writer chose.
 
-use crate::clock::{self, TimeFault, Zone, clock_time, day_number, one_or_two, seconds};
-use crate::number::{decimal, whole};
+use crate::clock::{self, DAY_US, TimeFault, Zone, clock_time, day_number, one_or_two, seconds};
+use crate::number::{Decimal, whole};
+
+/// Smaller numbers are no Unix seconds of any log: July 1979.
+const LEAST_UNIX_S: f64 = 3e8;
 
 /// How a column writes its times; decided once, from the first rows.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -20,18 +23,20 @@ pub(super) enum TimeKind {
     Packed,
     /// `hh:mm:ss.ss`.
     OfDay,
+    /// A GPS week in one column, seconds or milliseconds of the week in another.
+    OfWeek,
 }
 
 impl TimeKind {
     /// From a cell; `None` when it is no time of any kind.
-    pub(super) fn of(cell: &[u8], is_relative: bool) -> Option<Self> {
+    pub(super) fn of(cell: &[u8], number: Option<Decimal>, is_relative: bool) -> Option<Self> {
         let cell = cell.trim_ascii();
-        if let Some(number) = decimal(cell).filter(|number| number.value.is_finite()) {
+        if let Some(number) = number.filter(|number| number.value.is_finite()) {
             let size = number.value.abs();
             return Some(match size {
                 _ if size >= 1e14 => Self::UnixUs,
                 _ if size >= 1e11 => Self::UnixMs,
-                _ if size >= 3e8 => Self::Unix,
+                _ if size >= LEAST_UNIX_S => Self::Unix,
                 _ if !is_relative && packed(cell).is_some() => Self::Packed,
                 _ => Self::Relative,
             });
@@ -46,6 +51,38 @@ impl TimeKind {
     pub(super) fn is_of_day(self) -> bool {
         matches!(self, Self::Packed | Self::OfDay)
     }
+}
+
+/// GPS time in seconds since 1970, from the cell of the week and seconds into it.
+pub(super) fn of_week(week: &[u8], of_week_s: f64, given: Option<i32>) -> Option<f64> {
+    let week = full_week(whole(week)?, given)?;
+    (0.0..=clock::WEEK_S)
+        .contains(&of_week_s)
+        .then(|| clock::gps_s(week, of_week_s))
+}
+
+/// The full number of a week that may be one of ten bits (IS-GPS-200), as satellites send it: those need a given day.
+pub(super) fn full_week(week: u32, given: Option<i32>) -> Option<u32> {
+    const TEN_BITS: u32 = 1024;
+    if week >= TEN_BITS {
+        return Some(week);
+    }
+    let given_s = f64::from(given?) * clock::DAY_S;
+    let rounds = (given_s - clock::gps_s(week, 0.0)) / (f64::from(TEN_BITS) * clock::WEEK_S);
+    Some(week + TEN_BITS * rounds.round().max(0.0) as u32)
+}
+
+/// The kind that most cells are of. Seconds that run past the clock's 59 are no times of day, however many of them look so.
+pub(super) fn most(counts: &[(TimeKind, u32)]) -> Option<TimeKind> {
+    let count = |kind| {
+        counts
+            .iter()
+            .find(|(known, _)| *known == kind)
+            .map_or(0, |(_, count)| *count)
+    };
+    let (kind, most) = *counts.iter().max_by_key(|(_, count)| *count)?;
+    let runs_on = kind == TimeKind::Packed && 10 * count(TimeKind::Relative) >= most;
+    Some(if runs_on { TimeKind::Relative } else { kind })
 }
 
 /// What comes first in a date with slashes.
@@ -73,17 +110,28 @@ fn packed(cell: &[u8]) -> Option<i64> {
         .then_some(i64::from(hour * 3600 + minute * 60 + second) * 1_000_000 + micros)
 }
 
-/// A time of day in microseconds, and whether it said its zone (only UTC may be said where there is no date).
-pub(super) fn of_day(cell: &[u8], kind: TimeKind) -> Option<(i64, Zone)> {
+/// A time of day in microseconds, how far ahead of UTC it is in seconds, and whether it said so.
+pub(super) fn of_day(cell: &[u8], kind: TimeKind) -> Option<(i64, i64, Zone)> {
     if kind == TimeKind::Packed {
-        return packed(cell).map(|micros| (micros, Zone::Missing));
+        return packed(cell).map(|micros| (micros, 0, Zone::Missing));
     }
     let (micros, rest) = clock_time(cell.trim_ascii())?;
-    match rest.trim_ascii() {
-        b"" => Some((micros, Zone::Missing)),
-        b"Z" | b"z" | b"UTC" => Some((micros, Zone::Stated)),
-        _ => None,
-    }
+    let rest = rest.trim_ascii();
+    let half = rest.get(rest.len().saturating_sub(2)..).unwrap_or_default();
+    let (micros, rest) = if half.eq_ignore_ascii_case(b"am") || half.eq_ignore_ascii_case(b"pm") {
+        let afternoon_us = if half[0].eq_ignore_ascii_case(&b'p') {
+            DAY_US / 2
+        } else {
+            0
+        };
+        let is_of_half = (DAY_US / 24..DAY_US / 24 * 13).contains(&micros);
+        let of_half_us = is_of_half.then_some(micros % (DAY_US / 2))?;
+        (of_half_us + afternoon_us, &rest[..rest.len() - 2])
+    } else {
+        (micros, rest)
+    };
+    let (ahead_s, zone) = clock::zone(rest)?;
+    Some((micros, ahead_s, zone))
 }
 
 /// A date in one of the usual ways, and what follows it. The inner option is empty where the calendar has no such
@@ -155,11 +203,12 @@ pub(super) fn is_ambiguous(cell: &[u8]) -> bool {
 /// An instant from one cell.
 pub(super) fn instant(
     cell: &[u8],
+    number: Option<Decimal>,
     kind: TimeKind,
     order: Option<Order>,
 ) -> Result<clock::Written, TimeFault> {
     let scaled = |unit: f64| {
-        let number = decimal(cell).ok_or(TimeFault::Malformed)?;
+        let number = number.ok_or(TimeFault::Malformed)?;
         clock::in_range(number.value / unit, Zone::Stated)
     };
     match kind {
@@ -167,9 +216,12 @@ pub(super) fn instant(
         TimeKind::UnixMs => scaled(1e3),
         TimeKind::UnixUs => scaled(1e6),
         TimeKind::Relative => {
-            let number = decimal(cell)
+            let number = number
                 .filter(|number| number.value.is_finite())
                 .ok_or(TimeFault::Malformed)?;
+            if number.value.abs() >= LEAST_UNIX_S {
+                return Err(TimeFault::OutOfRange);
+            }
             Ok(clock::Written {
                 time_s: number.value,
                 zone: Zone::Stated,
@@ -181,18 +233,27 @@ pub(super) fn instant(
                 let (day, rest) = date_and_rest(cell, order).ok_or(TimeFault::Malformed)?;
                 let rest = rest.strip_prefix(b"T").unwrap_or(rest);
                 let rest = rest.strip_prefix(b",").unwrap_or(rest);
-                let (micros, zone) = of_day(rest, TimeKind::OfDay).ok_or(TimeFault::Malformed)?;
-                clock::in_range(seconds(day.ok_or(TimeFault::OutOfRange)?, micros), zone)
+                let (micros, ahead_s, zone) = of_day(rest, TimeKind::OfDay).ok_or(TimeFault::Malformed)?;
+                let day = day.ok_or(TimeFault::OutOfRange)?;
+                clock::in_range(seconds(day, micros - ahead_s * 1_000_000), zone)
             }
             known => known,
         },
-        TimeKind::Packed | TimeKind::OfDay => Err(TimeFault::Malformed),
+        TimeKind::Packed | TimeKind::OfDay | TimeKind::OfWeek => Err(TimeFault::Malformed),
     }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    fn of(cell: &str, is_relative: bool) -> Option<TimeKind> {
+        TimeKind::of(
+            cell.as_bytes(),
+            crate::number::decimal(cell.as_bytes()),
+            is_relative,
+        )
+    }
 
     #[test]
     fn the_kind_of_a_time_is_told_from_its_shape() {
@@ -208,10 +269,10 @@ mod tests {
             ("10:05:40", TimeKind::OfDay),
             ("99.5", TimeKind::Relative),
         ] {
-            assert_eq!(TimeKind::of(cell.as_bytes(), false), Some(kind), "{cell}");
+            assert_eq!(of(cell, false), Some(kind), "{cell}");
         }
-        assert_eq!(TimeKind::of(b"3856.8573", true), Some(TimeKind::Relative));
-        assert_eq!(TimeKind::of(b"soon", false), None);
+        assert_eq!(of("3856.8573", true), Some(TimeKind::Relative));
+        assert_eq!(of("soon", false), None);
     }
 
     #[test]

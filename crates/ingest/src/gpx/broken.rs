@@ -64,10 +64,11 @@ pub(crate) struct Broken<'a> {
 }
 
 impl<'a> Broken<'a> {
-    pub(crate) fn new(text: &'a [u8]) -> Self {
+    /// `track` is how tracks, segments and points begin.
+    pub(crate) fn before(track: &'static [u8], text: &'a [u8]) -> Self {
         Self {
             text,
-            track: Next::of(b"<trk"),
+            track: Next::of(track),
             remark: Next::of(b"<!--"),
             remark_end: Next::of(b"-->"),
             data: Next::of(b"<![CDATA["),
@@ -141,7 +142,9 @@ mod tests {
     use proptest::prelude::*;
 
     fn goes_on(text: &str) -> Option<&str> {
-        Broken::new(text.as_bytes()).until(0).map(|at| &text[at..])
+        Broken::before(b"<trk", text.as_bytes())
+            .until(0)
+            .map(|at| &text[at..])
     }
 
     #[test]
@@ -190,7 +193,7 @@ mod tests {
     #[test]
     fn a_second_document_type_is_none() {
         let text = b"<!DOCTYPE a><!DOCTYPE b><trk>";
-        let mut broken = Broken::new(text);
+        let mut broken = Broken::before(b"<trk", text);
         assert_eq!(broken.until(0), None);
         assert_eq!(broken.until(12), Some(24));
     }

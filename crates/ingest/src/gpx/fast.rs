@@ -318,7 +318,7 @@ fn children(state: &mut State<'_>, point: &mut Point, text: &[u8], from: usize) 
                 && let Some((number, end)) = plain_decimal(text, at + 5)
                 && let Some(end) = expect(text, end, b"</ele>")
             {
-                point.fix.height_msl_m = reading::finite(number.value);
+                point.fix.height_msl_m = reading::height_m(number.value);
                 at = end;
                 continue;
             }

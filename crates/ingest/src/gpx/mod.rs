@@ -84,14 +84,14 @@ impl Point {
         let fix = &mut self.fix;
         match field {
             Field::Time if direct => self.time = Some(clock::instant(text)),
-            Field::Height if direct => fix.height_msl_m = number(text, reading::finite),
+            Field::Height if direct => fix.height_msl_m = number(text, reading::height_m),
             Field::Time | Field::Height => {}
-            Field::Speed => fix.speed_mps = number(text, reading::not_negative),
+            Field::Speed => fix.speed_mps = number(text, reading::speed_mps),
             Field::Course => fix.course_deg = number(text, reading::course),
-            Field::Hdop => fix.hdop = number(text, reading::not_negative),
+            Field::Hdop => fix.hdop = number(text, reading::hdop),
             Field::Satellites => fix.satellites = whole(text).map_or(u8::MAX, reading::satellites),
             Field::Accuracy => {
-                fix.claimed_sd_m = number(text, |v| reading::not_negative(v / RADIUS_68_PER_SD));
+                fix.claimed_sd_m = number(text, |v| reading::sd_m(v / RADIUS_68_PER_SD));
             }
             Field::Fix => match quality(text) {
                 Some(quality) => fix.quality = quality,
@@ -179,9 +179,11 @@ pub(crate) fn read(
 /// The reader below, begun anew behind broken markup.
 pub(crate) struct Events<'a> {
     text: &'a str,
-    pub(crate) reader: Reader<&'a [u8]>,
+    reader: Reader<&'a [u8]>,
     /// Where it began.
     from: usize,
+    /// Faults in a row at one place.
+    stalled: u32,
 }
 
 impl<'a> Events<'a> {
@@ -193,7 +195,12 @@ impl<'a> Events<'a> {
         config.allow_dangling_amp = true;
         config.allow_unmatched_ends = true;
         config.check_end_names = false;
-        Self { text, reader, from }
+        Self {
+            text,
+            reader,
+            from,
+            stalled: 0,
+        }
     }
 
     pub(crate) fn position(&self) -> usize {
@@ -204,13 +211,60 @@ impl<'a> Events<'a> {
         self.reader.stream().consume(bytes);
     }
 
-    pub(crate) fn go_on(&mut self, at: usize) {
-        *self = Self::new(self.text, at);
+    /// The next piece of markup or text, and where it begins.
+    pub(crate) fn step(&mut self, broken: &mut Broken<'_>) -> (usize, Step<'a>) {
+        let place = self.position();
+        let mut next = broken.until(place);
+        if next.is_none() {
+            match self.reader.read_event() {
+                Ok(Event::Eof) => return (place, Step::End),
+                Ok(event) => {
+                    self.stalled = 0;
+                    // A document type may swallow what comes behind it.
+                    next = matches!(event, Event::DocType(_))
+                        .then(|| broken.next_track(place))
+                        .flatten();
+                    if next.is_none_or(|next| next >= self.position()) {
+                        return (place, Step::Event(event));
+                    }
+                }
+                Err(error) => {
+                    self.stalled = if self.position() == place {
+                        self.stalled + 1
+                    } else {
+                        0
+                    };
+                    // Behind a stray ampersand or the like the reader can go on.
+                    if matches!(error, XmlError::IllFormed(_)) && self.stalled <= 2 {
+                        return (place, Step::Stray);
+                    }
+                    next = broken.next_track(place);
+                    if next.is_none() {
+                        return (place, Step::CutOff(error));
+                    }
+                }
+            }
+        }
+        let next = next.unwrap_or(place);
+        *self = Self::new(self.text, next);
+        (place, Step::PassedOver(next))
     }
 }
 
+/// What comes next in a text.
+pub(crate) enum Step<'a> {
+    Event(Event<'a>),
+    /// Something odd that broke nothing.
+    Stray,
+    /// Broken markup up to a place.
+    PassedOver(usize),
+    /// Nothing that can be read comes any more.
+    CutOff(XmlError),
+    End,
+}
+
 /// The text, or where it is no UTF-8 a copy of the same length with every byte outside ASCII replaced.
-fn as_utf8(bytes: &[u8]) -> Cow<'_, str> {
+pub(crate) fn as_utf8(bytes: &[u8]) -> Cow<'_, str> {
     match simdutf8::basic::from_utf8(bytes) {
         Ok(text) => Cow::Borrowed(text),
         Err(_) => Cow::Owned(
@@ -283,12 +337,11 @@ impl<'a> State<'a> {
         fast_path: FastPath,
     ) -> Result<Reading, IngestError> {
         let mut events = Events::new(text, 0);
-        let mut broken = Broken::new(text.as_bytes());
+        let mut broken = Broken::before(b"<trk", text.as_bytes());
         let mut field: Option<Field> = None;
         let mut field_is_direct = false;
         let mut in_segment = false;
         let mut after_markup = false;
-        let mut stalled = 0;
         loop {
             if let FastPath::On { chunk_bytes } = fast_path
                 && after_markup
@@ -303,49 +356,30 @@ impl<'a> State<'a> {
                     self.check_size(text, fast::closing_tag(to))?;
                 }
             }
-            let place = events.position();
+            let (place, step) = events.step(&mut broken);
             let at = place as u64;
-            if let Some(next) = broken.until(place) {
-                self.pass_over(at, next as u64);
-                self.check_size(text, at)?;
-                events.go_on(next);
-                (field, after_markup, stalled) = (None, true, 0);
-                continue;
-            }
-            let event = match events.reader.read_event() {
-                Ok(event) => event,
-                Err(error) => {
-                    // Behind a stray ampersand or the like the reader can go on.
-                    let goes_on = matches!(error, XmlError::IllFormed(_));
-                    stalled = if events.position() == place {
-                        stalled + 1
-                    } else {
-                        0
-                    };
-                    if goes_on && stalled <= 2 {
-                        after_markup = false;
-                        continue;
-                    }
-                    let Some(next) = broken.next_track(place) else {
-                        self.cut_off(at, text.len() as u64);
-                        break;
-                    };
+            let event = match step {
+                Step::Event(event) => event,
+                Step::Stray => {
+                    after_markup = false;
+                    continue;
+                }
+                Step::PassedOver(next) => {
                     self.pass_over(at, next as u64);
                     self.check_size(text, at)?;
-                    events.go_on(next);
-                    (field, after_markup, stalled) = (None, true, 0);
+                    (field, after_markup) = (None, true);
                     continue;
+                }
+                Step::CutOff(_) => {
+                    self.cut_off(at, text.len() as u64);
+                    break;
+                }
+                Step::End => {
+                    self.end_of_file(text.len() as u64);
+                    break;
                 }
             };
             let end = events.position() as u64;
-            if let (Event::DocType(_), Some(next)) = (&event, broken.next_track(place))
-                && (next as u64) < end
-            {
-                self.pass_over(at, next as u64);
-                events.go_on(next);
-                (field, after_markup, stalled) = (None, true, 0);
-                continue;
-            }
             after_markup = !matches!(event, Event::Text(_) | Event::GeneralRef(_));
             match event {
                 Event::Start(tag) => {
@@ -389,10 +423,6 @@ impl<'a> State<'a> {
                         .notice("document_type_ignored", line_of(original, at), || {
                             "the document type is ignored, and no entity that it defines is replaced".into()
                         });
-                }
-                Event::Eof => {
-                    self.end_of_file(text.len() as u64);
-                    break;
                 }
                 _ => {}
             }
@@ -577,8 +607,7 @@ impl<'a> State<'a> {
         }
         match point.time {
             None => return Err(SkipReason::NoTime),
-            Some(Err(TimeFault::Malformed)) => return Err(SkipReason::Malformed),
-            Some(Err(TimeFault::OutOfRange)) => return Err(SkipReason::OutOfRange),
+            Some(Err(fault)) => return Err(fault.into()),
             Some(Ok(written)) => {
                 if written.zone == Zone::Missing {
                     self.without_zone.get_or_insert(point.start);
@@ -628,17 +657,7 @@ impl<'a> State<'a> {
     }
 
     fn check_depth(&self, byte: u64) -> Result<(), IngestError> {
-        if self.depth > self.limits.element_depth {
-            return Err(IngestError::Limit {
-                name: self.name.into(),
-                what: "nested elements",
-                value: u64::from(self.depth),
-                limit: u64::from(self.limits.element_depth),
-                key: "element_depth",
-                byte,
-            });
-        }
-        Ok(())
+        crate::check_depth(self.name, self.depth, self.limits, byte)
     }
 
     /// True when an attribute of a tag is longer than the limit, which is said once.

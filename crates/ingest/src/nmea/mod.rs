@@ -202,6 +202,8 @@ struct Clock {
     id: u32,
     of_day_us: i64,
     day: Option<i32>,
+    /// What RMC says of the kind of fix, where there is an RMC.
+    rmc_quality: Option<FixQuality>,
 }
 
 struct Nmea<'a> {
@@ -280,9 +282,10 @@ impl<'a> Nmea<'a> {
         epoch.rmc = says;
         if says == Says::Fix {
             epoch.place(2, position);
-            epoch.speed_mps = fields.scaled(7, sentence::KNOT_MPS);
+            epoch.speed_mps = fields.speed_mps(7, sentence::KNOT_MPS);
             epoch.course_deg = fields.course(8);
             epoch.quality(2, mode_quality);
+            epoch.rmc_quality = Some(mode_quality);
         }
         if epoch.day.is_none() {
             epoch.day = day;
@@ -325,8 +328,8 @@ impl<'a> Nmea<'a> {
             epoch.quality(4, quality);
             epoch.satellites =
                 crate::number::whole(fields.get(7)).map_or(u8::MAX, crate::reading::satellites);
-            epoch.hdop = fields.scaled(8, 1.0);
-            epoch.height_msl_m = fields.signed(9);
+            epoch.hdop = fields.hdop(8);
+            epoch.height_msl_m = fields.height_m(9);
         }
         self.add(start, end);
         Ok(())
@@ -373,10 +376,10 @@ impl<'a> Nmea<'a> {
                     crate::number::whole(fields.get(7)).map_or(u8::MAX, crate::reading::satellites);
             }
             if epoch.hdop.is_nan() {
-                epoch.hdop = fields.scaled(8, 1.0);
+                epoch.hdop = fields.hdop(8);
             }
             if epoch.height_msl_m.is_nan() {
-                epoch.height_msl_m = fields.signed(9);
+                epoch.height_msl_m = fields.height_m(9);
             }
         }
         self.add(start, end);
@@ -433,7 +436,7 @@ impl<'a> Nmea<'a> {
         let Some((lat_m, lon_m)) = sd(6).zip(sd(7)).or_else(ellipse) else {
             return Err(SkipReason::NotAPosition);
         };
-        self.epoch(of_day_us, None).claimed_sd_m = sentence::per_axis_sd(lat_m, lon_m);
+        self.epoch(of_day_us, None).claimed_sd_m = crate::reading::per_axis_sd_m(lat_m, lon_m);
         self.add(start, end);
         Ok(())
     }
@@ -446,16 +449,16 @@ impl<'a> Nmea<'a> {
             return Err(SkipReason::NotAPosition);
         }
         let (course_deg, speed_mps) = if fields.count() > 5 {
-            let knots = fields.scaled(5, sentence::KNOT_MPS);
+            let knots = fields.speed_mps(5, sentence::KNOT_MPS);
             let kmh = if fields.count() > 7 {
-                fields.scaled(7, 1.0 / 3.6)
+                fields.speed_mps(7, 1.0 / 3.6)
             } else {
                 f32::NAN
             };
             (fields.course(1), if knots.is_nan() { kmh } else { knots })
         } else {
             // Before version 2 it had neither unit letters nor the letter T.
-            (fields.course(1), fields.scaled(3, sentence::KNOT_MPS))
+            (fields.course(1), fields.speed_mps(3, sentence::KNOT_MPS))
         };
         if course_deg.is_nan() && speed_mps.is_nan() {
             return Err(SkipReason::NotAPosition);
@@ -526,6 +529,7 @@ impl<'a> Nmea<'a> {
                     id: epoch.id,
                     of_day_us: epoch.of_day_us,
                     day: epoch.day,
+                    rmc_quality: epoch.rmc_quality,
                 });
                 match epoch.day.filter(|day| self.usable_days.contains(day)) {
                     Some(day) => fix.fix.time_s = seconds(day, epoch.of_day_us),
@@ -555,6 +559,35 @@ impl<'a> Nmea<'a> {
         true
     }
 
+    /// Takes what RMC says where GGA calls each fix manual, or each simulated, and RMC says otherwise: by the standard a status
+    /// of A belongs to measured positions alone, so that a constant 7 or 8 beside it is a number that the writer never set.
+    fn doubt_constant_quality(&mut self) {
+        let found = &mut self.reading.found;
+        let Some(constant) = found.first().map(|one| one.fix.quality) else {
+            return;
+        };
+        let is_doubtful = matches!(constant, FixQuality::Manual | FixQuality::Simulated)
+            && found.iter().all(|one| one.fix.quality == constant)
+            && self.clock.iter().all(|one| one.rmc_quality != Some(constant));
+        let denied = self.clock.iter().filter(|one| one.rmc_quality.is_some()).count();
+        if !is_doubtful || 2 * denied <= found.len() {
+            return;
+        }
+        for (one, clock) in found.iter_mut().zip(&self.clock) {
+            one.fix.quality = clock.rmc_quality.unwrap_or(FixQuality::Unknown);
+        }
+        self.reading.notice("constant_quality", 0, || {
+            format!(
+                "GGA calls every fix {} where RMC says that it is valid; the kind of fix was taken from RMC",
+                if constant == FixQuality::Manual {
+                    "manual (7)"
+                } else {
+                    "simulated (8)"
+                }
+            )
+        });
+    }
+
     fn finish(mut self, name: &str, text: &[u8], options: &ReadOptions) -> Result<Reading, IngestError> {
         while self.commit_oldest() {}
         dates::resolve(
@@ -570,6 +603,7 @@ impl<'a> Nmea<'a> {
             self.is_modern,
         )
         .map_err(|of_day_us| no_date(name, text, &self.reading, of_day_us))?;
+        self.doubt_constant_quality();
         self.reading.resolution_m = self.steps.resolution_m(MINUTE_M);
         self.reading.holds = format!(
             "{} sentences; skipped {}",

@@ -106,11 +106,18 @@ impl<'a> Fields<'a> {
         }
     }
 
-    /// A number that must not be negative, times a factor; NaN when empty or not one.
+    /// A speed, from a number and its unit in metres per second; NaN when empty or none.
     #[inline]
-    pub(super) fn scaled(&self, index: usize, factor: f64) -> f32 {
+    pub(super) fn speed_mps(&self, index: usize, unit_mps: f64) -> f32 {
         self.decimal(index)
-            .map_or(f32::NAN, |number| reading::not_negative(number.value * factor))
+            .map_or(f32::NAN, |number| reading::speed_mps(number.value * unit_mps))
+    }
+
+    /// A dilution of precision; NaN when empty or none.
+    #[inline]
+    pub(super) fn hdop(&self, index: usize) -> f32 {
+        self.decimal(index)
+            .map_or(f32::NAN, |number| reading::hdop(number.value))
     }
 
     /// A course in degrees; NaN when empty or not one.
@@ -120,11 +127,11 @@ impl<'a> Fields<'a> {
             .map_or(f32::NAN, |number| reading::course(number.value))
     }
 
-    /// A number of any sign; NaN when empty or not one.
+    /// A height; NaN when empty or none.
     #[inline]
-    pub(super) fn signed(&self, index: usize) -> f32 {
+    pub(super) fn height_m(&self, index: usize) -> f32 {
         self.decimal(index)
-            .map_or(f32::NAN, |number| reading::finite(number.value))
+            .map_or(f32::NAN, |number| reading::height_m(number.value))
     }
 
     /// The latitude or longitude in the field at `index`, as [`degrees`] reads it.
@@ -453,11 +460,6 @@ pub(super) fn modes(text: &[u8]) -> (Says, FixQuality) {
         };
     }
     best
-}
-
-/// Standard deviation per axis from those of latitude and longitude: the root of their mean square.
-pub(super) fn per_axis_sd(lat_m: f64, lon_m: f64) -> f32 {
-    reading::not_negative(((lat_m * lat_m + lon_m * lon_m) / 2.0).sqrt())
 }
 
 /// Standard deviations north and east, and their covariance, of an error ellipse: semi-axes, and the bearing of the long one

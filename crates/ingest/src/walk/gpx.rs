@@ -4,9 +4,8 @@
 //! counted. A file that breaks off, or is broken where no track comes any more, is refused: nobody knows what it lacks.
 
 use super::WalkError;
-use crate::gpx::{Broken, Events};
+use crate::gpx::{Broken, Events, Step};
 use quick_xml::XmlVersion;
-use quick_xml::errors::Error as XmlError;
 use quick_xml::events::{BytesStart, Event};
 use tussock_types::GeoPoint;
 
@@ -63,47 +62,29 @@ pub(super) fn read_within(name: &str, bytes: &[u8], most_points: usize) -> Resul
         return Err(not_gpx("the file is empty"));
     }
     let mut events = Events::new(&text, 0);
-    let mut broken = Broken::new(text.as_bytes());
+    let mut broken = Broken::before(b"<trk", text.as_bytes());
     let mut state = State::default();
     let mut lines = LineCount::of_text(&text);
     loop {
-        let place = events.position();
+        let (place, step) = events.step(&mut broken);
         let line = lines.of(place);
         let faulty = |reason: String| WalkError::FaultyXml {
             name: name.to_owned(),
             line,
             reason,
         };
-        if state.is_gpx
-            && let Some(next) = broken.until(place)
-        {
-            state.broken_at(line);
-            events.go_on(next);
-            continue;
-        }
-        let event = match events.reader.read_event() {
-            Ok(event) => event,
-            Err(_) if !state.is_gpx => return Err(not_gpx("it is no XML")),
-            Err(error) => {
+        let event = match step {
+            Step::Event(event) => event,
+            Step::End if !state.is_gpx => return Err(not_gpx("it has no element")),
+            Step::End if state.depth > 0 => return Err(faulty("the file breaks off".to_owned())),
+            Step::End => break,
+            _ if !state.is_gpx => return Err(not_gpx("it is no XML")),
+            Step::CutOff(error) => return Err(faulty(error.to_string())),
+            Step::Stray | Step::PassedOver(_) => {
                 state.broken_at(line);
-                // Behind a stray ampersand or the like the reader can go on.
-                let goes_on = matches!(error, XmlError::IllFormed(_)) && events.position() > place;
-                if !goes_on {
-                    let next = broken
-                        .next_track(place)
-                        .ok_or_else(|| faulty(error.to_string()))?;
-                    events.go_on(next);
-                }
                 continue;
             }
         };
-        if let (Event::DocType(_), Some(next)) = (&event, broken.next_track(place))
-            && next < events.position()
-        {
-            state.broken_at(line);
-            events.go_on(next);
-            continue;
-        }
         match event {
             Event::Start(tag) => {
                 state.root(&tag).map_err(|found| not_gpx(&found))?;
@@ -136,9 +117,6 @@ pub(super) fn read_within(name: &str, bytes: &[u8], most_points: usize) -> Resul
                     state.text(character.encode_utf8(&mut [0; 4]));
                 }
             }
-            Event::Eof if !state.is_gpx => return Err(not_gpx("it has no element")),
-            Event::Eof if state.depth > 0 => return Err(faulty("the file breaks off".to_owned())),
-            Event::Eof => break,
             _ => {}
         }
         if state.points > most_points {

@@ -182,7 +182,8 @@ fn columns_parted_by_blanks_are_read_by_number() {
                2020/12/24 21:28:43.000   40.097025245 -105.147247922  2\n";
     let file = read_with(log.as_bytes(), &with_columns("date=#1,time=#2,lat=#3,lon=#4")).unwrap();
     assert_eq!(file.trace.len(), 2);
-    assert_eq!(file.trace.time_s[1], unix_s("2020-12-24T21:28:43Z"));
+    // The remark says that these are times of GPS, then 18 s ahead of UTC.
+    assert_eq!(file.trace.time_s[1], unix_s("2020-12-24T21:28:25Z"));
     assert_eq!(skipped(&file, SkipReason::NotAPosition), 2);
     assert!(noticed(&file, "gps_time"));
 }
@@ -283,6 +284,48 @@ fn carriage_returns_alone_end_lines_too() {
             .len(),
         2
     );
+}
+
+#[test]
+fn line_ends_of_three_kinds_in_one_file_cost_no_row() {
+    let rows = ["0", "1", "2", "3", "4", "5"].map(|second| format!("2026-05-01T12:00:0{second}Z,52,5"));
+    let log = format!(
+        "time,lat,lon\r\n{}\r{}\n{}\r\n{}\r{}\r\r{}",
+        rows[0], rows[1], rows[2], rows[3], rows[4], rows[5]
+    );
+    let file = read(&log);
+    assert_eq!((file.trace.len(), file.facts.faults()), (6, 0));
+    let file = read(log.replace("12:00:03Z,52", "12:00:03Z,north"));
+    assert_eq!((file.trace.len(), file.facts.places[0].line), (5, 5));
+}
+
+#[test]
+fn a_line_end_in_a_quoted_cell_is_no_line_end() {
+    let file =
+        read("time,note,lat,lon\n2026-05-01T12:00:00Z,\"two\rlines\",52,5\n2026-05-01T12:00:01Z,,52,5\n");
+    assert_eq!((file.trace.len(), file.facts.faults()), (2, 0));
+}
+
+#[test]
+fn a_value_that_no_receiver_can_mean_is_none() {
+    for value in ["1e308", "1e39", "inf", "-1", "700", "nan"] {
+        let fix = read(format!(
+            "time,lat,lon,speed_mps\n2026-05-01T12:00:00Z,52,5,{value}\n"
+        ))
+        .trace
+        .fix(0);
+        assert!(fix.speed_mps.is_nan(), "{value}");
+    }
+    for value in ["1e308", "1e39", "inf", "-1e5", "2e5"] {
+        let log = format!("time,lat,lon,height_m,hdop,sd_m\n2026-05-01T12:00:00Z,52,5,{value},1e308,1e300\n");
+        let fix = read(log).trace.fix(0);
+        assert!(
+            fix.height_msl_m.is_nan() && fix.hdop.is_nan() && fix.claimed_sd_m.is_nan(),
+            "{value}"
+        );
+    }
+    let file = read("time_s,x_m,y_m\n1,0,0\n2,1e300,0\n1e300,1,1\n4,-0.5,7\n");
+    assert_eq!((file.trace.len(), skipped(&file, SkipReason::OutOfRange)), (2, 2));
 }
 
 #[test]

@@ -24,7 +24,7 @@ fn gzip(bytes: &[u8]) -> Vec<u8> {
 fn an_empty_file_says_so() {
     assert_eq!(
         refuse("").to_string(),
-        "log: is empty (0 bytes), expected a GPX, NMEA 0183 or CSV log"
+        "log: is empty (0 bytes), expected a log (GPX, NMEA 0183, CSV, ...)"
     );
     assert!(matches!(refuse(gzip(b"")), IngestError::Empty { .. }));
     assert!(refuse(" \n\n").to_string().contains("nothing but blanks"));
@@ -49,7 +49,7 @@ fn what_is_no_log_says_what_it_seems_to_be() {
         (&b"PK\x03\x04rest"[..], "a ZIP archive"),
         (b"%PDF-1.7", "a PDF document"),
         (b"\x89PNG\r\n", "a PNG picture"),
-        (b"<kml xmlns=\"x\"><Placemark/></kml>", "XML with the root <kml>"),
+        (b"<osm version=\"0.6\"><node/></osm>", "XML with the root <osm>"),
         (
             b"<?xml version=\"1.0\"?><!-- c --><!DOCTYPE html><html/>",
             "XML with the root <html>",

@@ -5,12 +5,14 @@
 mod all_bytes;
 mod assemble;
 mod check_values;
+mod clocks;
 mod csv;
 mod cut_off;
 mod damage;
 mod errors;
 mod gpx;
 mod limits;
+mod lists;
 mod nmea;
 mod nmea_dates;
 mod oracles;

@@ -1,6 +1,6 @@
 //! NMEA 0183: framing, epochs, what counts as a fix.
 
-use crate::{read, refuse, sentence, sentences, skipped};
+use crate::{noticed, read, refuse, sentence, sentences, skipped};
 use tussock_ingest::IngestError;
 use tussock_types::{FixQuality, SkipReason};
 
@@ -439,5 +439,79 @@ fn positions_without_any_time_are_refused_as_such() {
             }
         ),
         "{error}"
+    );
+}
+
+/// Ten epochs of RMC and GGA with the same mode letter and the same quality.
+fn with_quality(mode: &str, quality: u32) -> String {
+    (0..10)
+        .map(|second| {
+            sentences(&[
+                &format!("GPRMC,12000{second},A,5206.0,N,00512.0,E,0.1,90.0,010526,,{mode}"),
+                &format!("GPGGA,12000{second},5206.0,N,00512.0,E,{quality},08,0.9,12.0,M,45.0,M,,"),
+            ])
+        })
+        .collect()
+}
+
+#[test]
+fn a_constant_quality_that_rmc_denies_is_not_believed() {
+    for (mode, quality, expected) in [
+        (",A", 7, FixQuality::Autonomous),
+        (",D", 7, FixQuality::Differential),
+        ("", 7, FixQuality::Unknown),
+        (",A", 8, FixQuality::Autonomous),
+    ] {
+        let file = read(with_quality(mode, quality));
+        assert!(
+            file.trace.quality.iter().all(|found| *found == expected),
+            "{mode} {quality}"
+        );
+        assert!(noticed(&file, "constant_quality"), "{mode} {quality}");
+    }
+    for (mode, quality, expected) in [
+        (",M", 7, FixQuality::Manual),
+        (",S", 8, FixQuality::Simulated),
+        (",A", 4, FixQuality::RtkFixed),
+    ] {
+        let file = read(with_quality(mode, quality));
+        assert!(
+            file.trace.quality.iter().all(|found| *found == expected),
+            "{mode} {quality}"
+        );
+        assert!(!noticed(&file, "constant_quality"));
+    }
+}
+
+#[test]
+fn a_quality_that_changes_is_believed_and_so_is_one_without_rmc() {
+    let mixed = with_quality(",A", 7)
+        + &with_quality(",A", 1)
+            .replace("$GPRMC,1200", "$GPRMC,1201")
+            .replace("$GPGGA,1200", "$GPGGA,1201");
+    let mixed: String = mixed
+        .lines()
+        .map(|line| sentence(&line[1..line.len() - 3]))
+        .collect();
+    let file = read(mixed);
+    assert_eq!(
+        file.trace
+            .quality
+            .iter()
+            .filter(|found| **found == FixQuality::Manual)
+            .count(),
+        10
+    );
+    let alone: String = with_quality("", 7)
+        .lines()
+        .filter(|line| line.contains("GGA"))
+        .map(|line| format!("{line}\r\n"))
+        .collect();
+    let file = read("$GPZDA,120000,01,05,2026,00,00*49\r\n".to_owned() + &alone);
+    assert!(
+        file.trace
+            .quality
+            .iter()
+            .all(|found| *found == FixQuality::Manual)
     );
 }

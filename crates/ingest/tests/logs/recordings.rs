@@ -12,8 +12,6 @@ pub(crate) fn options(name: &str) -> ReadOptions {
     let mut options = ReadOptions::default();
     let columns = if name.contains("water_depth/") {
         Some("date=#1,time=#2,lat=#4,lon=#5,speed_mps=#6,sats=#7")
-    } else if name.ends_with(".pos") {
-        Some("date=#1,time=#2,lat=#3,lon=#4,height_m=#5,sats=#7")
     } else {
         None
     };
@@ -127,6 +125,11 @@ fn counts_of_recordings_agree_with_counts_made_by_hand() {
         ("coverage/water_depth/260939.LOG", 1226),
         ("static/adsb-grid/east_gnss.csv", 2500),
         ("nmea/rtklib-pos/demo5_b34f_f.pos", 4521),
+        ("kml/gxtrack.kml", 7),
+        ("mf-json/mftrajectory.json", 5),
+        ("mf-json/movingfeatures.json", 5),
+        ("mf-json/movingfeatures_collection.json", 37),
+        ("gpsd/nmea-rtk.json", 122),
         ("nmea/aerorust/nmea1.log", 993),
         ("nmea/gpsd/beidou-bd.log", 5),
         ("nmea/gpsd/ericsson-gru04-02-70sec.log", 71),

@@ -514,7 +514,7 @@ def read_all(
     columns: str | Mapping[str, str] | None = None,
     strict: bool = False,
 ) -> list[Trace]:
-    """Reads logs (GPX, NMEA 0183, CSV, gzipped or not; told by content) and sorts them out: one trace for each machine.
+    """Reads logs (GPX, NMEA 0183, CSV, KML, RTKLIB .pos, MF-JSON, gpsd JSON, packed or not; told by content) and sorts them out: one trace for each machine.
 
     What cannot be used is skipped, counted and located in :attr:`Trace.facts`; ``strict=True`` raises at the first such place.
     ``date`` is the first day of logs that hold times of day only; ``columns`` names the columns of a CSV, as in

@@ -19,7 +19,7 @@ use unicode_width::{UnicodeWidthChar, UnicodeWidthStr};
 const TAKEN_OUT: char = '\u{FFFD}';
 
 /// Characters that act instead of being read: controls, direction marks, invisible joins, tags.
-fn is_hostile(c: char) -> bool {
+pub fn is_hostile(c: char) -> bool {
     c.is_control()
         || matches!(
             c,
