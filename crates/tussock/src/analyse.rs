@@ -47,7 +47,7 @@ pub fn analyse_as(job: &Job<'_>, wish: Calibrate) -> Result<Findings, AnalyseErr
     let paint_width_m = paint_width_m(settings);
     let (lawn_region, outline_source) = ground.lawn(settings)?;
     let sweeps = swath::sweeps_of(ground.all_swept(settings).iter(), settings);
-    let counted = Counted::of(&ground, &lawn_region, &sweeps, settings, paint_width_m, job.seed);
+    let counted = Counted::of(&ground, &lawn_region, &sweeps, settings, paint_width_m, job.seed)?;
     let by_width = settings
         .machine
         .cut_width_m

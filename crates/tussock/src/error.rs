@@ -1,7 +1,7 @@
 //! Why an analysis cannot go on.
 
 use tussock_plane::RegionError;
-use tussock_types::PlanFault;
+use tussock_types::{PlanFault, plural};
 
 /// Why an analysis cannot go on.
 #[derive(Debug, thiserror::Error)]
@@ -95,12 +95,27 @@ pub enum AnalyseError {
         limit_m: f64,
     },
     /// Too many fixes.
-    #[error("{fixes} fixes (limit {limit}, raised by limits.fixes)")]
+    #[error("{} (limit {limit}, raised by limits.fixes)", plural(*fixes, "fix", "fixes"))]
     TooManyFixes {
         /// Fixes in all traces.
         fixes: u64,
         /// Limit.
         limit: u64,
+    },
+    /// Cells as large as the swath count nothing.
+    #[error(
+        "the lawn falls into cells of {cell_m:.2} m, larger than the cutting width of {cut_width_m} m (limit {limit}, expected \
+         {needed}: raise limits.cells to that)"
+    )]
+    CellsTooLarge {
+        /// Side of a cell.
+        cell_m: f64,
+        /// Cutting width.
+        cut_width_m: f64,
+        /// Limit of the number of cells.
+        limit: u64,
+        /// Cells of the usual size.
+        needed: u64,
     },
     /// Nothing that could be a lawn.
     #[error(
@@ -122,10 +137,11 @@ pub enum AnalyseError {
 }
 
 fn count(faults: &[PlanFault]) -> String {
-    match faults.iter().filter(|fault| fault.is_fatal).count() {
-        1 => "1 fault".to_owned(),
-        more => format!("{more} faults"),
-    }
+    plural(
+        faults.iter().filter(|fault| fault.is_fatal).count(),
+        "fault",
+        "faults",
+    )
 }
 
 fn distance(distance_m: f64) -> String {

@@ -37,6 +37,7 @@ fn analyse_variant(error: &AnalyseError) -> usize {
         AnalyseError::Region(_) => 12,
         AnalyseError::ReferenceApart { .. } => 13,
         AnalyseError::NoCutWidth => 14,
+        AnalyseError::CellsTooLarge { .. } => 15,
     }
 }
 
@@ -121,6 +122,16 @@ fn every_analyse_error_says_what_it_means() {
         (
             AnalyseError::TooManyFixes { fixes: 3, limit: 2 },
             "3 fixes (limit 2, raised by limits.fixes)",
+        ),
+        (
+            AnalyseError::CellsTooLarge {
+                cell_m: 1.2,
+                cut_width_m: 0.22,
+                limit: 100,
+                needed: 1_000_000,
+            },
+            "the lawn falls into cells of 1.20 m, larger than the cutting width of 0.22 m (limit 100, expected 1000000: raise \
+             limits.cells to that)",
         ),
         (
             AnalyseError::NoOutline { least_m: 0.5 },
