@@ -301,7 +301,6 @@ const UNITS: &[&str] = &[
 /// Numbers without a unit, and why.
 const BARE: &[(&str, &str)] = &[
     // Contract names of findings.json.
-    ("reasons", "weights that add up to 1"),
     ("guide", "number of a guide run and the part of its length"),
     ("home", "way home and its seconds"),
     ("aspect", "ratio of two lengths"),

@@ -338,7 +338,7 @@ fn limits_of_an_analysis_from_both_sides() {
     let ran = folder.tussock(&both).with_code(2);
     assert!(
         ran.stderr
-            .contains("3600 fixes (limit 3599, raised by limits.fixes)"),
+            .contains("3,600 fixes (limit 3599, raised by limits.fixes)"),
         "{ran}"
     );
 }
@@ -347,12 +347,29 @@ fn limits_of_an_analysis_from_both_sides() {
 fn the_cell_grows_until_the_lawn_fits_its_limit() {
     let folder = Folder::with_garden();
     folder.write("night.csv", lanes_csv(1800));
-    let cell_m = |cells: &str| {
+    let run = |cells: &str| {
         folder.write("garden.toml", format!("[limits]\ncells = {cells}\n"));
         let line = "analyse night.csv --plan garden.geojson --cut-width 22cm --settings garden.toml --no-suggestions";
-        let ran = folder.tussock(&format!("{line} --format json")).with_code(0);
+        folder.tussock(&format!("{line} --format json"))
+    };
+    let cell_m = |cells: &str| {
+        let ran = run(cells).with_code(0);
         let findings: serde_json::Value = serde_json::from_str(&ran.stdout).expect("it is JSON");
-        findings["coverage"]["cell_m"].as_f64().expect("a number")
+        let number = |key: &str| findings["coverage"][key].as_f64().expect("a number");
+        let parts = ["visited_m2", "missed_m2", "not_yet_m2", "unseen_m2", "sliver_m2"].map(number);
+        let rest_m2 = parts.iter().sum::<f64>() - number("lawn_m2");
+        assert!(
+            rest_m2.abs() < 1e-9 * number("lawn_m2"),
+            "{parts:?} with {cells} cells"
+        );
+        let visited = &findings["coverage"]["visited_fraction"];
+        let low = visited["low"].as_f64().expect("a number");
+        let error = number("cell_error_fraction");
+        assert!(
+            visited["estimate"].as_f64().expect("a number") - low >= error,
+            "{visited} +- {error}"
+        );
+        number("cell_m")
     };
     // 24 by 16 m with cells of 22 cm over 7 + sqrt 5.
     let wanted_m = 0.22 / (7.0 + 5.0_f64.sqrt());
@@ -361,6 +378,15 @@ fn the_cell_grows_until_the_lawn_fits_its_limit() {
     assert!((fits - wanted_m).abs() < 1e-9, "{fits}");
     let grown = cell_m(&format!("{}", (needed * 0.5).ceil()));
     assert!(grown > 1.3 * wanted_m && grown < 1.5 * wanted_m, "{grown}");
+    // Nearly as large as the swath: the sum and the interval hold still. Larger: nothing is counted.
+    let coarse = cell_m("10_000");
+    assert!(coarse > 0.18 && coarse < 0.22, "{coarse}");
+    let ran = run("5_000").with_code(2);
+    assert!(
+        ran.stderr
+            .contains("larger than the cutting width of 0.22 m (limit 5000, expected"),
+        "{ran}"
+    );
 }
 
 #[test]

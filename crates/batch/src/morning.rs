@@ -27,7 +27,9 @@ use crate::night::{self, Night};
 use crate::store::{Columns, Store};
 use crate::table::{FAILURES, GARDENS, NIGHTS, POCKETS, Row, STUCK_SPOTS, Value};
 use std::collections::{BTreeMap, BTreeSet, HashMap};
-use tussock_types::{Alarm, Estimate, GardenMorning, Morning, MorningFailure, MorningNight, MorningReason};
+use tussock_types::{
+    Alarm, Estimate, GardenMorning, Morning, MorningFailure, MorningNight, MorningReason, plural,
+};
 
 const WINDOW_NIGHTS: Night = 14;
 const AT_ONCE: usize = 1000;
@@ -356,8 +358,8 @@ impl Look {
                 nights: shown.len() as u64,
                 gain_m2: area_m2,
                 sentence: format!(
-                    "Missed since {since}, {} nights: {area_m2:.1} m2{widest}. {why}",
-                    shown.len()
+                    "Missed since {since}, {}: {area_m2:.1} m2{widest}. {why}",
+                    plural(shown.len(), "night", "nights")
                 ),
                 since,
             });
@@ -403,9 +405,9 @@ impl Look {
                 nights: shown.len() as u64,
                 gain_m2: lost_min(row) * 60.0 * self.swath_m2_per_s(),
                 sentence: format!(
-                    "Stuck at {}place since {since}, {} nights, {:.0} min in the last: {why}",
+                    "Stuck at {}place since {since}, {}, {:.0} min in the last: {why}",
                     if is_new { "a new " } else { "one " },
-                    shown.len(),
+                    plural(shown.len(), "night", "nights"),
                     lost_min(row)
                 ),
                 since,

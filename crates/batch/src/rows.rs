@@ -218,7 +218,7 @@ pub(crate) fn stuck_spots(garden: &str, findings: &Findings) -> Vec<Row> {
                     ("radius_m", number(spot.radius_m)),
                     ("episodes", spot.episodes.into()),
                     ("lost_min", number(spot.minutes)),
-                    ("certainty", number(spot.certainty)),
+                    ("certainty", Value::finite(spot.certainty)),
                     ("why", Value::from(&spot.why[..])),
                 ],
             )

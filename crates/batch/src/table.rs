@@ -301,7 +301,10 @@ pub static STUCK_SPOTS: Table = Table {
         number("radius_m", "radius that holds the episodes"),
         count("episodes", "how often"),
         number("lost_min", "minutes lost there"),
-        number("certainty", "how sure it is a place of its own, 0 to 1"),
+        number(
+            "certainty",
+            "how sure it is a place of its own, 0 to 1; null where not measured",
+        ),
         text("why", "what to look at"),
     ],
 };

@@ -14,6 +14,7 @@ use std::time::{SystemTime, UNIX_EPOCH};
 use tussock_batch::pool::Crew;
 use tussock_batch::run::{Run, Told};
 use tussock_batch::{BatchError, Failed, Reach, Store, forget, morning, night};
+use tussock_types::plural;
 
 pub(crate) fn run(command: &BatchCommand, printer: &Printer) -> Outcome {
     match command {
@@ -83,21 +84,27 @@ fn batch_run(arguments: &BatchRunArguments, printer: &Printer) -> Outcome {
             Told::Expired(expired) => {
                 if arguments.format == Format::Human {
                     printer.note(&format!(
-                        "expired: {} nights of gardens before {} ({} rows)",
-                        expired.nights,
+                        "expired: {} of gardens before {} ({})",
+                        plural(expired.nights, "night", "nights"),
                         night::words(expired.first),
-                        expired.rows
+                        plural(expired.rows, "row", "rows")
                     ));
                 }
             }
-            Told::Advising(count) => progress.tell(&format!("suggestions for {count} gardens"), 0.99),
+            Told::Advising(count) => progress.tell(
+                &format!("suggestions for {}", plural(count, "garden", "gardens")),
+                0.99,
+            ),
             Told::Garden { garden, failed, .. } => {
                 in_hand += 1;
                 if arguments.format == Format::Human {
                     failed.iter().for_each(|one| note_failed(&garden, one, printer));
                 }
                 let done = (behind + in_hand) as f64 / f64::max(gardens as f64, 1.0);
-                progress.tell(&format!("{} of {gardens} gardens", behind + in_hand), done);
+                progress.tell(
+                    &format!("{} of {}", behind + in_hand, plural(gardens, "garden", "gardens")),
+                    done,
+                );
             }
         }
     };
@@ -106,13 +113,13 @@ fn batch_run(arguments: &BatchRunArguments, printer: &Printer) -> Outcome {
     match arguments.format {
         Format::Human => printer.data(
             format!(
-                "{} gardens, {} with something new: {} logs read, {} nights analysed, {} failed; {} files in {}\n",
-                done.gardens,
+                "{}, {} with something new: {} read, {} analysed, {} failed; {} in {}\n",
+                plural(done.gardens, "garden", "gardens"),
                 done.with_news,
-                done.logs,
-                done.nights,
+                plural(done.logs, "log", "logs"),
+                plural(done.nights, "night", "nights"),
                 done.failures,
-                done.files,
+                plural(done.files, "file", "files"),
                 crate::printer::harmless(&arguments.store.display().to_string())
             )
             .as_bytes(),
@@ -219,7 +226,11 @@ fn forgotten(arguments: &BatchForgetArguments, printer: &Printer) -> Outcome {
             arguments.store.display()
         )));
     }
-    printer.note(&format!("{}: {rows} rows taken out", arguments.garden));
+    printer.note(&format!(
+        "{}: {} taken out",
+        arguments.garden,
+        plural(rows, "row", "rows")
+    ));
     Ok(Exit::Done)
 }
 

@@ -12,6 +12,7 @@ use serde_json::{Value, json};
 use std::fs;
 use std::path::Path;
 use tussock_simulate::gardens::load::{LoadTrouble, LoadWish, LogFate, load_garden};
+use tussock_types::plural;
 
 pub(crate) fn run(arguments: &SimulateGardensArguments, printer: &Printer) -> Outcome {
     let wish = LoadWish {
@@ -61,10 +62,10 @@ pub(crate) fn run(arguments: &SimulateGardensArguments, printer: &Printer) -> Ou
     // It has another name now: nothing is left to be taken away.
     let _ = folder.keep();
     printer.note(&format!(
-        "{}: {} gardens, {} nights",
+        "{}: {}, {}",
         out.path().display(),
-        arguments.count,
-        arguments.nights
+        plural(arguments.count, "garden", "gardens"),
+        plural(arguments.nights, "night", "nights")
     ));
     Ok(Exit::Done)
 }

@@ -17,7 +17,7 @@ use crate::printer::Printer;
 use std::path::Path;
 use tussock::AnalyseError;
 use tussock_report::{Output, Privacy};
-use tussock_types::{Findings, PlanFault};
+use tussock_types::{Findings, PlanFault, plural};
 
 /// Faults of a plan, one a line.
 pub(crate) fn fault_lines(faults: &[PlanFault]) -> String {
@@ -51,11 +51,7 @@ pub(crate) fn cannot_go_on(error: &AnalyseError, plan: Option<&Path>) -> Failure
 /// A plan that cannot be used.
 pub(crate) fn plan_faults(plan_name: &str, faults: &[PlanFault]) -> Failure {
     let fatal = faults.iter().filter(|fault| fault.is_fatal).count();
-    let count = if fatal == 1 {
-        "1 fault".to_owned()
-    } else {
-        format!("{fatal} faults")
-    };
+    let count = plural(fatal, "fault", "faults");
     Failure::told(format!(
         "{plan_name}: {count} in this plan, expected none{}",
         fault_lines(faults)

@@ -14,7 +14,7 @@ use serde_json::json;
 use std::path::{Path, PathBuf};
 use tussock::{AlignVerdict, Job, Outlook, PlanReport, PlanRow, Stage};
 use tussock_ingest::ReadOptions;
-use tussock_types::{PlanRole, Settings};
+use tussock_types::{PlanRole, Settings, decimal, plural};
 
 pub(crate) fn run(command: &PlanCommand, printer: &Printer) -> Outcome {
     match command {
@@ -125,8 +125,10 @@ fn ahead(outlook: &Outlook, settings: &Settings) -> String {
     }
     for part in &outlook.out_of_reach {
         text.push_str(&format!(
-            "\nOut of reach: {:.1} m2 round {:.1} m east, {:.1} m north of the lawn's middle.\n",
-            part.area_m2, part.east_m, part.north_m
+            "\nOut of reach: {:.1} m2 round {} m east, {} m north of the lawn's middle.\n",
+            part.area_m2,
+            decimal(part.east_m, 1),
+            decimal(part.north_m, 1)
         ));
     }
     if outlook.edges_m2 > 0.0 {
@@ -152,14 +154,14 @@ fn ahead(outlook: &Outlook, settings: &Settings) -> String {
         let promise = &settings.promise;
         text.push_str(&match days.needed_h_per_day {
             Some(hours) => format!(
-                "The promise ({:.0} % within {} days) needs about {hours:.1} working hours a day. Add hours by day: small animals are out at night.\n",
+                "The promise ({:.0} % within {}) needs about {hours:.1} working hours a day. Add hours by day: small animals are out at night.\n",
                 100.0 * promise.visited_fraction,
-                promise.days
+                plural(promise.days, "day", "days")
             ),
             None => format!(
-                "The promise ({:.0} % within {} days) cannot be had with more hours alone.\n",
+                "The promise ({:.0} % within {}) cannot be had with more hours alone.\n",
                 100.0 * promise.visited_fraction,
-                promise.days
+                plural(promise.days, "day", "days")
             ),
         });
     }

@@ -13,7 +13,7 @@ use tussock_simulate::{
     Counting, Doing, LogNoise, Machine, Manner, Pattern, Run, Sampling, Spell, StuckSpot, TrueRun, Truth,
     csv_bytes, gpx_bytes, nmea_bytes, sample, simulate, truth,
 };
-use tussock_types::{GeoPoint, Place, Settings};
+use tussock_types::{GeoPoint, Place, Settings, plural};
 
 /// Cutting width where neither flag nor settings give one: in the middle of what such machines have.
 const USUAL_CUT_WIDTH_M: f64 = 0.22;
@@ -110,9 +110,9 @@ pub(crate) fn run(arguments: &SimulateArguments, printer: &Printer) -> Outcome {
     );
     write_new(&[(&log_file, &log), (&truth_file, told_truth.as_bytes())])?;
     printer.note(&format!(
-        "{}: {} fixes, {:.2} % of the lawn visited; truth in {}",
+        "{}: {}, {:.2} % of the lawn visited; truth in {}",
         log_file.path().display(),
-        trace.len(),
+        plural(trace.len(), "fix", "fixes"),
         found.visited_fraction * 100.0,
         truth_file.path().display()
     ));

@@ -3,7 +3,7 @@
 //! Question: which of the things that a technician can change keeps the machine out of a pocket?
 //!
 //! Method: a decision table; the first line that holds gives the cause. Lines that hold with thresholds slackened by 30 %
-//! are named as second causes with a weight of 0.15 each. err is the position error that is left, s the setback, W the
+//! are named as also possible. err is the position error that is left, s the setback, W the
 //! width of the neck before the pocket, g = W - 2 s, "inner turns" are turns farther than s + 0.3 m + 2.4 err from every
 //! edge of the plan.
 //!
@@ -163,17 +163,15 @@ impl Reason {
     }
 }
 
-/// Reasons with their weights, the first one first; weights add up to 1.
+/// Reasons, the likeliest first.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Judgement {
     /// Reasons.
-    pub reasons: Vec<(Reason, f64)>,
+    pub reasons: Vec<Reason>,
     /// The neck before the pocket.
     pub neck: Option<usize>,
 }
 
-/// Weight of each further cause.
-const SECOND_WEIGHT: f64 = 0.15;
 /// Free width below which the gap itself is what keeps the machine out.
 pub const NARROW_M: f64 = 1.5;
 /// Errors above this are those of metre logs.
@@ -193,13 +191,12 @@ pub fn judge(scene: &Scene<'_>, shape: &Shape, chance: Chance) -> Judgement {
         facts: Facts::of(scene, shape),
     };
     let first = table.reasons(1.0).next().unwrap_or(Reason::Nothing);
-    let mut reasons = vec![(first, 1.0)];
+    let mut reasons = vec![first];
     if !matches!(first, Reason::TooSmall | Reason::Nothing) {
         for more in table.reasons(0.7) {
-            let is_new = reasons.iter().all(|(reason, _)| reason.cause() != more.cause());
+            let is_new = reasons.iter().all(|reason| reason.cause() != more.cause());
             if is_new && !matches!(more, Reason::TooSmall | Reason::Nothing) {
-                reasons.push((more, SECOND_WEIGHT));
-                reasons[0].1 -= SECOND_WEIGHT;
+                reasons.push(more);
             }
         }
     }

@@ -26,7 +26,7 @@ use turns::Edge;
 use tussock_locate::{PathMethod, Track};
 use tussock_plane::Site;
 use tussock_simulate::{HomeWay, Machine, Run, Spell, StuckSpot, TurnLaw, TurnPair};
-use tussock_types::{Place, Settings};
+use tussock_types::{Place, Settings, plural};
 
 /// Fewer turns at edges tell no law and no setback.
 pub const LEAST_TURNS: usize = 15;
@@ -63,7 +63,7 @@ pub enum NoFit {
         machines: usize,
     },
     /// Too little to learn from.
-    #[error("{turns} turns at an edge can be told; expected at least {LEAST_TURNS}")]
+    #[error("{} at an edge can be told; expected at least {LEAST_TURNS}", plural(*turns, "turn", "turns"))]
     TooFewTurns {
         /// How many.
         turns: usize,

@@ -29,13 +29,6 @@ pub struct Spot {
     pub approach_deg: Option<f64>,
 }
 
-impl Spot {
-    /// How sure it is that this is a place of its own: one episode may be a chance, each further one halves the doubt.
-    pub fn certainty(&self) -> f64 {
-        1.0 - 0.5_f64.powi(self.episodes.min(30) as i32)
-    }
-}
-
 /// Gathers halts into stuck spots, most lost time first.
 ///
 /// Not counted: halts at the station, and standing before the first drive (the machine was put there). Where no station is

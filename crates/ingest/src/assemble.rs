@@ -16,7 +16,7 @@ use crate::LogFile;
 use crate::clock::{DAY_S, day_words};
 use crate::error::IngestError;
 use std::collections::BTreeMap;
-use tussock_types::{Fix, FixQuality, LogFacts, Notice, Positions, SkipReason, Skipped, Trace};
+use tussock_types::{Fix, FixQuality, LogFacts, Notice, Positions, SkipReason, Skipped, Trace, plural};
 
 /// All logs of one job, sorted out.
 #[derive(Clone, Debug, PartialEq)]
@@ -173,7 +173,8 @@ impl Machine {
             facts.notices.push(Notice {
                 key: "overlaps_another_log".into(),
                 sentence: format!(
-                    "{left_out} fixes from {day} on tell times again that another log of this machine covers"
+                    "{} from {day} on left out, at times that another log of this machine covers",
+                    plural(left_out, "fix", "fixes")
                 ),
                 line: 0,
             });

@@ -58,7 +58,7 @@ use reading::{Ground, Reading};
 use recognise::Told;
 use source::Source;
 use std::sync::OnceLock;
-use tussock_types::{LimitSettings, LogFacts, LogFormat, Notice, Trace};
+use tussock_types::{LimitSettings, LogFacts, LogFormat, Notice, Trace, file_name};
 
 /// What to do with a piece of a log that is faulty.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -244,7 +244,7 @@ fn finish(
     }
     let skipped_total: u64 = closed.skipped_bytes.values().sum();
     let facts = LogFacts {
-        name: name.into(),
+        name: file_name(name).into(),
         sha256: String::new(),
         format,
         made_by: reading.made_by,

@@ -13,7 +13,7 @@
 use crate::clock::{DAY_S, ROLLOVER_DAYS, day_of, day_words, first_day, last_day};
 use crate::ledger::Ledger;
 use crate::reading::{Found, Ground, NO_MORE, Reading, rank};
-use tussock_types::{Positions, SkipReason, Trace};
+use tussock_types::{Positions, SkipReason, Trace, plural};
 
 /// So many fixes in a row are a block, not a fault.
 const BLOCK: usize = 10;
@@ -353,8 +353,9 @@ pub(crate) fn note_rollover(reading: &mut Reading, shifted: u64) {
         .map_or(0, |one| (one.fix.time_s / DAY_S).floor() as i32);
     reading.notice("week_rollover_repaired", 0, || {
         format!(
-            "{shifted} fixes were dated 1024 weeks too early (GPS week rollover) and moved forward by {ROLLOVER_DAYS} days; \
+            "{} dated 1024 weeks too early (GPS week rollover) and moved forward by {ROLLOVER_DAYS} days; \
              the first is now on {}",
+            plural(shifted, "fix was", "fixes were"),
             day_words(day)
         )
     });

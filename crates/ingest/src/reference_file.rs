@@ -8,7 +8,7 @@
 use crate::recognise::{Told, recognise};
 use crate::walk::{self, WalkError};
 use crate::{IngestError, RawLog, ReadOptions, csv};
-use tussock_types::{LogFormat, Positions, Reference, SkipReason};
+use tussock_types::{LogFormat, Positions, Reference, SkipReason, file_name};
 
 /// Reads a surveyed path from a GPX file or a table.
 ///
@@ -25,7 +25,7 @@ pub fn read_reference(
     let raw = RawLog::fetch(name, input, &options.limits)?;
     let reference = match raw.read(options) {
         Ok(log) if !log.facts.skipped.contains_key(&SkipReason::NoTime) => Reference {
-            name: name.into(),
+            name: log.facts.name,
             piece: log.trace.segment,
             time_s: Some(log.trace.time_s),
             positions: log.trace.positions,
@@ -77,7 +77,7 @@ fn timeless(name: &str, text: &[u8], options: &ReadOptions) -> Result<Reference,
         }
     };
     Ok(Reference {
-        name: name.into(),
+        name: file_name(name).into(),
         positions,
         piece,
         time_s: None,

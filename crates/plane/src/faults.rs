@@ -1,13 +1,11 @@
 //! What is wrong with one ring of a plan, and where.
 
-use crate::ring::{self, DEGENERATE_M2};
+use crate::ring::{self, DEGENERATE_M2, Edges};
 use crate::{Frame, Region};
 use geo::LineIntersection;
 use geo::algorithm::line_intersection::line_intersection;
-use geo_types::{Coord, Line};
-use rstar::primitives::{CachedEnvelope, GeomWithData, Rectangle};
-use rstar::{AABB, RTree};
-use tussock_types::{GeoPoint, Place, PlanFault, PlanFeature};
+use geo_types::Coord;
+use tussock_types::{GeoPoint, Place, PlanFault, PlanFeature, plural};
 
 /// Rings that enclose less than this enclose nothing (a square decimetre).
 const NO_GROUND_M2: f64 = 0.01;
@@ -152,10 +150,8 @@ pub(crate) fn checked_ring(
     }
     if corners.len() < 4 {
         let count = corners.len().saturating_sub(1).max(1);
-        let found = format!(
-            "the ring has only {count} different corner{}",
-            if count == 1 { "" } else { "s" }
-        );
+        let corners = plural(count, "different corner", "different corners");
+        let found = format!("the ring has only {corners}");
         faults.push(at_ring(
             fatal(feature, found, "at least 3"),
             places.first().copied(),
@@ -237,29 +233,12 @@ struct Tangle {
 impl Tangle {
     fn of(corners: &[Coord<f64>]) -> Self {
         let count = corners.len() - 1;
-        let edge = |number: usize| Line::new(corners[number], corners[number + 1]);
-        let envelope =
-            |line: Line<f64>| AABB::from_corners([line.start.x, line.start.y], [line.end.x, line.end.y]);
-        let tree = RTree::bulk_load(
-            (0..count)
-                .map(|number| {
-                    let rectangle = Rectangle::from_aabb(envelope(edge(number)));
-                    CachedEnvelope::new(GeomWithData::new(rectangle, number))
-                })
-                .collect::<Vec<_>>(),
-        );
+        let edges = Edges::of(corners);
         let mut tangle = Self::default();
         for first in 0..count {
-            let line = edge(first);
-            let mut others: Vec<usize> = tree
-                .locate_in_envelope_intersecting(envelope(line))
-                .map(|entry| entry.data)
-                .filter(|&other| other > first)
-                .collect();
-            others.sort_unstable();
-            for second in others {
+            for second in edges.near_after(first) {
                 let is_next = second == first + 1 || (first == 0 && second == count - 1);
-                match line_intersection(line, edge(second)) {
+                match line_intersection(edges.edge(first), edges.edge(second)) {
                     Some(LineIntersection::SinglePoint {
                         intersection,
                         is_proper: true,

@@ -16,7 +16,12 @@ use crate::ring::{self, DEGENERATE_M2, SAME_POINT_M};
 use geo::algorithm::bool_ops::FillRule;
 use geo::algorithm::buffer::{BufferStyle, LineJoin};
 use geo::algorithm::line_intersection::line_intersection;
-use geo::{BooleanOps, Buffer, LineIntersection, OpType, Simplify, Validation};
+use geo::coordinate_position::CoordPos;
+use geo::dimensions::Dimensions;
+use geo::{
+    BooleanOps, BoundingRect, Buffer, Intersects, LineIntersection, OpType, PreparedGeometry, Relate,
+    Simplify,
+};
 use geo_types::{Coord, LineString, MultiPolygon, Polygon};
 use rstar::primitives::Line;
 use rstar::{AABB, RTree};
@@ -155,7 +160,7 @@ impl Region {
         // By width, not by area: the loops of a ring that crosses itself can cancel out.
         let shape = cleaned_by(shape, |corners| width_m(corners) > SAME_POINT_M);
         let corners = corner_count(&shape);
-        let is_valid = catch("validity", corners, || shape.is_valid())?;
+        let is_valid = catch("validity", corners, || is_valid(&shape))?;
         if is_valid {
             return Ok(Self::trusted(cleaned(shape)));
         }
@@ -561,6 +566,42 @@ fn width_m(corners: &[Coord<f64>]) -> f64 {
     let offset_m =
         |corner: &Coord<f64>| ((*corner - first).x * line.y - (*corner - first).y * line.x).abs() / length_m;
     corners.iter().map(offset_m).fold(0.0, f64::max)
+}
+
+/// Whether rings meet themselves nowhere, holes lie in their outer ring, and neither holes nor parts share more than points
+/// (OGC 06-103r4, section 6.1.11). The rules of `geo`'s own check, which looks at every pair of edges and of rings.
+fn is_valid(shape: &MultiPolygon<f64>) -> bool {
+    rings_of(shape).all(|ring| ring::is_simple(&ring.0))
+        && shape.iter().all(|polygon| {
+            let filled = |ring: &LineString<f64>| Polygon::new(ring.clone(), Vec::new());
+            let outer = filled(polygon.exterior());
+            let outer = PreparedGeometry::from(&outer);
+            let holes: Vec<Polygon<f64>> = polygon.interiors().iter().map(filled).collect();
+            let is_inside = |hole: &Polygon<f64>| {
+                let found = outer.relate(hole);
+                found.is_contains()
+                    && found.get(CoordPos::OnBoundary, CoordPos::OnBoundary) != Dimensions::OneDimensional
+            };
+            holes.iter().all(is_inside) && lie_apart(&holes)
+        })
+        && lie_apart(&shape.0)
+}
+
+/// Whether polygons share no more than points.
+fn lie_apart(polygons: &[Polygon<f64>]) -> bool {
+    polygons.iter().enumerate().all(|(number, one)| {
+        let bounds = one.bounding_rect();
+        let near = |other: &&Polygon<f64>| {
+            bounds
+                .zip(other.bounding_rect())
+                .is_some_and(|(a, b)| a.intersects(&b))
+        };
+        polygons[number + 1..].iter().filter(near).all(|other| {
+            let found = one.relate(other);
+            found.get(CoordPos::Inside, CoordPos::Inside) != Dimensions::TwoDimensional
+                && found.get(CoordPos::OnBoundary, CoordPos::OnBoundary) != Dimensions::OneDimensional
+        })
+    })
 }
 
 /// What any outer ring holds (however often it winds) and no hole of the same part takes away.

@@ -2,7 +2,7 @@
 
 use super::*;
 use crate::BitGrid;
-use geo::{Area, Contains};
+use geo::{Area, Contains, Validation};
 use proptest::prelude::*;
 use tussock_types::Grid;
 
@@ -369,6 +369,19 @@ proptest! {
         // On an edge the two rules differ; a random place lies on none.
         prop_assume!(region.edge_distance_m(place) > 0.0);
         prop_assert_eq!(region.contains(place), shape.contains(&geo_types::Point::new(east_m, north_m)));
+    }
+
+    #[test]
+    fn rings_are_found_valid_as_the_library_finds_them(
+        outers in prop::collection::vec(prop::collection::vec((0_i8..7, 0_i8..7), 3..7), 1..3),
+        holes in prop::collection::vec(prop::collection::vec((1_i8..6, 1_i8..6), 3..5), 0..3),
+    ) {
+        let ring = |corners: &Vec<(i8, i8)>| geo_types::LineString::from_iter(
+            corners.iter().map(|(x, y)| (f64::from(*x), f64::from(*y))),
+        );
+        let polygon = |outer: &Vec<(i8, i8)>| geo_types::Polygon::new(ring(outer), holes.iter().map(ring).collect());
+        let shape = super::cleaned(outers.iter().map(polygon).collect());
+        prop_assert_eq!(super::is_valid(&shape), shape.is_valid());
     }
 
     #[test]

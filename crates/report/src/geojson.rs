@@ -27,9 +27,9 @@ pub fn geojson(findings: &Findings) -> Result<String, ReportError> {
     let mut features = Vec::new();
     for pocket in &findings.missed_pockets {
         let causes: Option<Vec<Value>> = pocket.causes.as_ref().map(|causes| {
-            causes
-                .iter()
-                .map(|cause| json!({ "cause": cause.cause, "weight_fraction": cause.weight_fraction }))
+            let ranked = causes.iter().enumerate();
+            ranked
+                .map(|(index, found)| json!({ "cause": found.cause, "rank": words::rank(index, causes.len()) }))
                 .collect()
         });
         let properties = json!({
@@ -146,10 +146,7 @@ pub fn geojson(findings: &Findings) -> Result<String, ReportError> {
         features,
         foreign_members: None,
     };
-    let mut text =
-        serde_json::to_string_pretty(&collection).map_err(|source| ReportError::Json { source })?;
-    text.push('\n');
-    Ok(text)
+    crate::json::pretty(&collection)
 }
 
 fn feature(kind: &str, id: &str, value: Option<GeometryValue>, properties: Value) -> Feature {

@@ -32,19 +32,19 @@ pub fn pockets_gpx(findings: &Findings) -> Result<Vec<u8>, ReportError> {
         if let Some(at) = geo(pocket.east_m, pocket.north_m) {
             let place = Place::new(pocket.east_m, pocket.north_m);
             let text = with_tape(figures, &pocket.tape, place);
-            waypoints.push(waypoint(at, &pocket.id, &text, "missed_pocket", "Flag, Blue"));
+            waypoints.push(waypoint(at, &pocket.id, &text, "missed_pocket"));
         }
     }
     for spot in &findings.stuck_spots {
         let figures = format!(
-            "Stuck: {} times, {} lost, within {}. {}",
-            words::count(spot.episodes),
+            "Stuck: {}, {} lost, within {}. {}",
+            words::plural(spot.episodes, "time", "times"),
             words::minutes(spot.minutes),
             words::metres(spot.radius_m),
             words::sentence(&spot.why)
         );
         if let Some(at) = geo(spot.east_m, spot.north_m) {
-            waypoints.push(waypoint(at, &spot.id, &figures, "stuck_spot", "Pin, Blue"));
+            waypoints.push(waypoint(at, &spot.id, &figures, "stuck_spot"));
         }
     }
     let mut routes = Vec::new();
@@ -120,11 +120,10 @@ fn point(at: GeoPoint) -> Point<f64> {
     Point::new(rounded(at.lon_deg), rounded(at.lat_deg))
 }
 
-fn waypoint(at: GeoPoint, id: &str, sentence: &str, kind: &str, symbol: &str) -> Waypoint {
+fn waypoint(at: GeoPoint, id: &str, sentence: &str, kind: &str) -> Waypoint {
     let mut waypoint = Waypoint::new(point(at));
     waypoint.name = Some(text(&words::name(id)));
     waypoint.description = Some(text(sentence));
-    waypoint.symbol = Some(symbol.to_owned());
     waypoint.type_ = Some(kind.to_owned());
     waypoint
 }

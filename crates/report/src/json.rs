@@ -16,7 +16,7 @@
 //! In Python a column is `numpy.frombuffer(zlib.decompress(base64.b64decode(text)), "<f4")`, rows from south to
 //! north.
 //!
-//! Exact: every number comes back bit for bit. A number that is not finite anywhere else is refused by name,
+//! Exact: every number comes back bit for bit, but for the sign of zero. A number that is not finite anywhere else is refused by name,
 //! since JSON cannot hold it. Cost: linear; a night of 1,400 m2 takes a few milliseconds.
 
 use crate::{ReportError, finite};
@@ -24,6 +24,7 @@ use base64::{Engine, engine::general_purpose::STANDARD};
 use flate2::{Compression, read::ZlibDecoder, write::ZlibEncoder};
 use serde::ser::{Error as _, SerializeStruct};
 use serde::{Deserialize, Serialize, Serializer};
+use serde_json::ser::{Formatter, PrettyFormatter};
 use std::io::{Read, Write};
 use tussock_types::{Cells, Comparison, Findings, Grid, Inspection, SCHEMA_VERSION};
 
@@ -311,10 +312,44 @@ pub fn inspection_to_json(inspection: &Inspection) -> Result<String, ReportError
     pretty(inspection)
 }
 
-fn pretty(value: &impl Serialize) -> Result<String, ReportError> {
-    let mut text = serde_json::to_string_pretty(value).map_err(|source| ReportError::Json { source })?;
-    text.push('\n');
-    Ok(text)
+/// Pretty JSON with a line end; zero has no sign.
+pub(crate) fn pretty(value: &impl Serialize) -> Result<String, ReportError> {
+    let mut bytes = Vec::new();
+    let mut serializer = serde_json::Serializer::with_formatter(&mut bytes, Plain(PrettyFormatter::new()));
+    value
+        .serialize(&mut serializer)
+        .map_err(|source| ReportError::Json { source })?;
+    bytes.push(b'\n');
+    Ok(String::from_utf8_lossy(&bytes).into_owned())
+}
+
+struct Plain(PrettyFormatter<'static>);
+
+macro_rules! as_pretty {
+    ($($name:ident($($is_first:ident)?)),* $(,)?) => {
+        $(fn $name<W: ?Sized + Write>(&mut self, to: &mut W $(, $is_first: bool)?) -> std::io::Result<()> {
+            self.0.$name(to $(, $is_first)?)
+        })*
+    };
+}
+
+impl Formatter for Plain {
+    as_pretty!(
+        begin_array(),
+        begin_array_value(is_first),
+        end_array_value(),
+        end_array(),
+        begin_object(),
+        begin_object_key(is_first),
+        begin_object_value(),
+        end_object_value(),
+        end_object(),
+    );
+
+    fn write_f64<W: ?Sized + Write>(&mut self, to: &mut W, value: f64) -> std::io::Result<()> {
+        // The sum of a negative and a positive zero is positive.
+        self.0.write_f64(to, value + 0.0)
+    }
 }
 
 /// Reads `findings.json` back.

@@ -54,6 +54,23 @@ fn everything_comes_back_bit_for_bit() {
 }
 
 #[test]
+fn zero_has_no_sign_in_any_json() {
+    let mut sample = findings();
+    sample.missed_pockets[0].east_m = -0.0;
+    sample.missed_pockets[0].visited_fraction = -0.0;
+    (sample.missed_pockets[0].lat, sample.missed_pockets[0].lon) = (Some(-0.0), Some(-0.0));
+    for text in [
+        to_json(&sample).unwrap(),
+        tussock_report::geojson(&sample).unwrap(),
+    ] {
+        assert!(
+            text.contains("0.0") && !text.contains("-0.0,") && !text.contains("-0.0\n"),
+            "{text}"
+        );
+    }
+}
+
+#[test]
 fn never_visited_squares_survive_as_nan() {
     let sample = findings();
     let never = |findings: &Findings| {

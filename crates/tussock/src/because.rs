@@ -4,7 +4,7 @@ use crate::layout::Layout;
 use tussock_diagnose::causes::{Chance, Judgement, Reason};
 use tussock_diagnose::pocket::Shape;
 use tussock_diagnose::{causes, luck, passages};
-use tussock_types::CauseFindings;
+use tussock_types::{CauseFindings, decimal, plural, times};
 
 /// Sentences about one pocket.
 pub(crate) struct Told {
@@ -30,9 +30,9 @@ pub(crate) fn told(
     let causes = judgement
         .reasons
         .iter()
-        .map(|(reason, weight)| CauseFindings {
+        .map(|reason| CauseFindings {
             cause: reason.cause(),
-            weight_fraction: (100.0 * weight).round() / 100.0,
+            weight_fraction: None,
             evidence_for: words.evidence_for(reason),
             evidence_against: words.evidence_against(reason, judgement),
         })
@@ -40,7 +40,7 @@ pub(crate) fn told(
     let why = judgement
         .reasons
         .first()
-        .map(|(reason, _)| words.sentence(reason))
+        .map(|reason| words.sentence(reason))
         .unwrap_or_default();
     Told { why, causes }
 }
@@ -54,20 +54,7 @@ struct Words<'a> {
 }
 
 fn metres(value_m: f64) -> String {
-    if value_m < 1.0 {
-        format!("{value_m:.2} m")
-    } else {
-        format!("{value_m:.1} m")
-    }
-}
-
-fn times(count: usize) -> String {
-    match count {
-        0 => "never".to_owned(),
-        1 => "once".to_owned(),
-        2 => "twice".to_owned(),
-        more => format!("{more} times"),
-    }
+    format!("{} m", decimal(value_m, if value_m < 1.0 { 2 } else { 1 }))
 }
 
 fn percent(fraction: f64) -> String {
@@ -137,8 +124,9 @@ impl Words<'_> {
             Reason::BlockedNeck { neck, expected, .. } => {
                 self.neck(*neck).map_or_else(String::new, |(neck, _)| {
                     format!(
-                        "The {} passage seems shut: {expected:.0} crossings were to be expected in {:.1} h, none happened.",
+                        "The {} passage seems shut: {} to be expected in {:.1} h, none happened.",
                         metres(neck.width_m),
+                        plural(expected.round() as usize, "crossing was", "crossings were"),
                         self.hours
                     )
                 })
@@ -209,14 +197,15 @@ impl Words<'_> {
                         metres(neck.free_m(self.layout.setback_m).max(0.0)),
                         metres(neck.length_m)
                     ));
-                    evidence.push(format!(
-                        "Changed sides {}; free roaming would have {} on this path.",
-                        self.crossings(traffic.crossings),
-                        times(
-                            neck.crossings_expected(traffic.all_m, self.layout.setback_m)
-                                .round() as usize
-                        )
-                    ));
+                    let expected = neck.crossings_expected(traffic.all_m, self.layout.setback_m);
+                    let expected = expected.round() as usize;
+                    if traffic.crossings.max(expected) > 0 {
+                        evidence.push(format!(
+                            "Changed sides {}; free roaming would have {} on this path.",
+                            self.crossings(traffic.crossings),
+                            times(expected)
+                        ));
+                    }
                     evidence.push(format!(
                         "{:.0} m driven behind it, {} of the fair share.",
                         traffic.behind_m,
@@ -232,16 +221,17 @@ impl Words<'_> {
             Reason::Zone { inside_m, turns, .. } => {
                 evidence.push(format!("{inside_m:.0} m of path inside the zone as drawn."));
                 evidence.push(format!(
-                    "{turns} turns beside this pocket, where the plan has no edge."
+                    "{} beside this pocket, where the plan has no edge.",
+                    plural(*turns, "turn", "turns")
                 ));
             }
             Reason::Stuck { spot, neck } => {
                 let spot = &self.layout.spots[*spot];
                 evidence.push(format!(
-                    "{} stops, {:.0} min in all, {} passes without one.",
-                    spot.episodes,
+                    "{}, {:.0} min in all, {} without one.",
+                    plural(spot.episodes, "stop", "stops"),
                     spot.lost_s / 60.0,
-                    spot.passes_through
+                    plural(spot.passes_through, "pass", "passes")
                 ));
                 if let Some((neck, traffic)) = neck.and_then(|number| self.neck(number)) {
                     evidence.push(format!(
@@ -251,20 +241,28 @@ impl Words<'_> {
                 }
             }
             Reason::BlockedNeck { expected, turns, .. } => {
-                evidence.push(format!("{expected:.0} crossings expected, 0 counted."));
                 evidence.push(format!(
-                    "{turns} turns in front of it, where the plan has no edge."
+                    "{} expected, 0 counted.",
+                    plural(expected.round() as usize, "crossing", "crossings")
+                ));
+                evidence.push(format!(
+                    "{} in front of it, where the plan has no edge.",
+                    plural(*turns, "turn", "turns")
                 ));
             }
             Reason::Body { turns, wrap_fraction } => {
                 evidence.push(format!(
-                    "{turns} turns at it, along {} of its free rim.",
+                    "{} at it, along {} of its free rim.",
+                    plural(*turns, "turn", "turns"),
                     percent(*wrap_fraction)
                 ));
-                evidence.push(format!(
-                    "{:.0} passes over ground of this width were to be expected, none came.",
-                    self.passes_expected()
-                ));
+                let passes = self.passes_expected().round() as usize;
+                if passes > 0 {
+                    let passes = plural(passes, "pass", "passes");
+                    evidence.push(format!(
+                        "{passes} over ground of this width to be expected, none came."
+                    ));
+                }
             }
             Reason::Strip { turns } => {
                 evidence.push(format!(
@@ -274,7 +272,10 @@ impl Words<'_> {
                     metres(self.shape.edge_p90_m)
                 ));
                 if *turns > 0 {
-                    evidence.push(format!("{turns} turns along its inner side."));
+                    evidence.push(format!(
+                        "{} along its inner side.",
+                        plural(*turns, "turn", "turns")
+                    ));
                 }
             }
             Reason::Thin { density_fraction } => {
@@ -304,7 +305,9 @@ impl Words<'_> {
                     against.push("The gap is within 5 cm of what the mower needs: measure it.".to_owned());
                 }
             }
-            Reason::Body { turns, .. } if *turns < 6 => against.push(format!("Only {turns} turns.")),
+            Reason::Body { turns, .. } if *turns < 6 => {
+                against.push(format!("Only {}.", plural(*turns, "turn", "turns")))
+            }
             Reason::BlockedNeck { .. } if error_m > 0.4 => {
                 against.push("Positions this poor hide short visits.".to_owned());
             }

@@ -33,7 +33,7 @@ use tussock_diagnose::luck;
 use tussock_locate::{Piece, Track, Vertex};
 use tussock_plane::{BitGrid, Named, Region, Site};
 use tussock_simulate::{Doing, TrueRun, Yard};
-use tussock_types::{Estimate, Place, Settings};
+use tussock_types::{Estimate, Place, Settings, decimal, plural};
 
 /// Simulated runs: their mean is then right to less than half of their spread.
 const RUNS: usize = 8;
@@ -95,10 +95,10 @@ impl Calibrated {
             Self::NotNeeded => None,
             Self::NotPossible { why } => Some(format!("The visited fraction was not calibrated: {why}.")),
             Self::Done(calibration) => Some(format!(
-                "{} logs like this one were simulated on the plan; the visited fraction was corrected by {:+.1} points for \
+                "{} like this one were simulated on the plan; the visited fraction was corrected by {} points for \
                  what estimating did to them.",
-                calibration.runs,
-                -100.0 * calibration.bias_fraction
+                plural(calibration.runs, "log", "logs"),
+                decimal(-100.0 * calibration.bias_fraction, 1)
             )),
         }
     }
@@ -318,7 +318,7 @@ fn runs(
                 .flat_map(|track| simulated.swept(track, track.pieces.clone(), settings))
                 .collect();
             let sweeps = swath::sweeps_of(swept.iter(), settings);
-            let found = Counted::of(&simulated, region, &sweeps, settings, cut_width_m, seed);
+            let found = Counted::of(&simulated, region, &sweeps, settings, cut_width_m, seed).ok()?;
             let truth = true_mask(&counted.count.lawn, &pieces, settings, cut_width_m);
             let truth = tiling.tiles(&truth, |_, _| 1.0);
             Some(Pair {

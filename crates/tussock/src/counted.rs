@@ -1,6 +1,7 @@
 //! Cells counted and turned into square metres, fractions and hours.
 
 use crate::ground::Ground;
+use crate::interval;
 use crate::nights::Nights;
 use crate::pattern;
 use crate::promise;
@@ -27,6 +28,8 @@ pub(crate) struct Counted {
     pub(crate) scale: f64,
     lawn_m2: f64,
     rim_m: f64,
+    /// The limit of cells made them larger than usual.
+    is_coarse: bool,
     face_value_fraction: f64,
     /// What position error has added to the visited fraction.
     bias_fraction: f64,
@@ -35,7 +38,7 @@ pub(crate) struct Counted {
 }
 
 /// Errors up to this are small against a swath, and the bias they cause is nearly linear.
-const SMALL_ERROR_M: f64 = 0.06;
+pub(crate) const SMALL_ERROR_M: f64 = 0.06;
 /// Share of the white part that line fits leave in a corner.
 const CORNER_SHARE: f64 = 0.3;
 
@@ -192,6 +195,7 @@ impl Counted {
         };
         Self {
             count,
+            is_coarse: grid.cell_m > visits::cell_for_width_m(cut_width_m),
             scale: lawn_m2 / (lawn_cells * grid.cell_m2()),
             lawn_m2,
             rim_m: region.perimeter_m(),
@@ -220,10 +224,16 @@ impl Counted {
         self.bias_fraction
     }
 
-    /// What one standard deviation of the cutting width is worth.
+    /// What one standard deviation of the cutting width is worth, with the error of larger cells than usual: that of usual
+    /// ones is in the intervals already.
     pub(crate) fn width_effect(&self, sweeps: &[swath::Sweep], cut_width_m: f64, sd_m: f64) -> f64 {
+        let cells = if self.is_coarse {
+            self.count.cell_error_fraction()
+        } else {
+            0.0
+        };
         if sd_m <= 0.0 {
-            return 0.0;
+            return cells;
         }
         let fraction = |width_m: f64| {
             let mut mask = BitGrid::new(self.count.grid);
@@ -235,7 +245,8 @@ impl Counted {
             mask.and_in_place(&self.count.lawn);
             mask.count() as f64 / (self.count.lawn.count() as f64).max(1.0)
         };
-        0.5 * (fraction(cut_width_m + sd_m) - fraction((cut_width_m - sd_m).max(0.0)))
+        let width = 0.5 * (fraction(cut_width_m + sd_m) - fraction((cut_width_m - sd_m).max(0.0)));
+        if self.is_coarse { width.hypot(cells) } else { width }
     }
 
     /// Squares of the count, their probability from all pasts where there are several.
@@ -287,18 +298,13 @@ impl Counted {
         visited: Estimate,
         cut_width_m: f64,
     ) -> Coverage {
+        let missed_m2: f64 = pockets.missed.iter().map(|pocket| pocket.area_m2).sum();
+        let unseen_m2: f64 = pockets.unseen.iter().map(|ground| ground.area_m2).sum();
+        let not_yet_m2: f64 = pockets.not_yet.iter().map(|pocket| pocket.area_m2).sum();
+        // What is shown as pockets is not claimed as driven over.
+        let most = 1.0 - (missed_m2 + not_yet_m2 + unseen_m2) / self.lawn_m2.max(1e-9);
+        let visited = interval::at_most(visited, most.max(0.0));
         let visited_m2 = visited.estimate * self.lawn_m2;
-        // The estimate may hold more than the cells show: then some of the ground in pockets was visited, first of all such
-        // as luck explains.
-        let mut left_m2 = (self.lawn_m2 - visited_m2).max(0.0);
-        let mut part = |wanted_m2: f64| {
-            let part_m2 = wanted_m2.min(left_m2);
-            left_m2 -= part_m2;
-            part_m2
-        };
-        let missed_m2 = part(pockets.missed.iter().map(|pocket| pocket.area_m2).sum());
-        let unseen_m2 = part(pockets.unseen.iter().map(|ground| ground.area_m2).sum());
-        let not_yet_m2 = part(pockets.not_yet.iter().map(|pocket| pocket.area_m2).sum());
         let lawns = ground.site.as_ref().map_or_else(
             || {
                 vec![LawnCoverage {
@@ -335,7 +341,8 @@ impl Counted {
             missed_m2,
             not_yet_m2,
             unseen_m2,
-            sliver_m2: left_m2,
+            // Less than nothing only by rounding.
+            sliver_m2: (self.lawn_m2 - visited_m2 - missed_m2 - not_yet_m2 - unseen_m2).max(0.0),
             visited_fraction: visited,
             face_value_fraction: self.face_value_fraction,
             cut_width_m,

@@ -1,7 +1,7 @@
 //! Why an analysis cannot go on.
 
 use tussock_plane::RegionError;
-use tussock_types::PlanFault;
+use tussock_types::{PlanFault, plural};
 
 /// Why an analysis cannot go on.
 #[derive(Debug, thiserror::Error)]
@@ -95,7 +95,7 @@ pub enum AnalyseError {
         limit_m: f64,
     },
     /// Too many fixes.
-    #[error("{fixes} fixes (limit {limit}, raised by limits.fixes)")]
+    #[error("{} (limit {limit}, raised by limits.fixes)", plural(*fixes, "fix", "fixes"))]
     TooManyFixes {
         /// Fixes in all traces.
         fixes: u64,
@@ -162,10 +162,11 @@ pub enum AnalyseError {
 }
 
 fn count(faults: &[PlanFault]) -> String {
-    match faults.iter().filter(|fault| fault.is_fatal).count() {
-        1 => "1 fault".to_owned(),
-        more => format!("{more} faults"),
-    }
+    plural(
+        faults.iter().filter(|fault| fault.is_fatal).count(),
+        "fault",
+        "faults",
+    )
 }
 
 /// A time between fixes as one says it.

@@ -9,7 +9,7 @@ use tussock_diagnose::outings::{self, Outing};
 use tussock_diagnose::{luck, turf, turns};
 use tussock_types::{
     Coverage, HomeAlong, HoursFound, Installation, LowerCut, LowerCutAnswer, Night, OutOfReach, OutingsFound,
-    OverTime, Passage, Settings, TurfFound, UnlistedObstacle, WayHome,
+    OverTime, Passage, Settings, TurfFound, UnlistedObstacle, WayHome, plural,
 };
 
 /// Everything that stands beside the layout in judging an installation.
@@ -162,10 +162,9 @@ impl Judged<'_> {
         });
         let allowed = allowed_h_per_day(self.settings);
         let target = format!(
-            "{:.0} % within {} day{}",
+            "{:.0} % within {}",
             100.0 * promise.visited_fraction,
-            promise.days,
-            if promise.days == 1.0 { "" } else { "s" }
+            plural(promise.days, "day", "days")
         );
         let sentence = match needed_h_per_day {
             Some(hours) if hours > 24.0 => format!(
@@ -213,11 +212,10 @@ impl Judged<'_> {
             )
         } else {
             let why = if self.open_pockets > 0 {
-                format!(
-                    "{} place{} wide enough to see {} not been driven over yet",
+                plural(
                     self.open_pockets,
-                    if self.open_pockets == 1 { "" } else { "s" },
-                    if self.open_pockets == 1 { "has" } else { "have" }
+                    "place wide enough to see has not been driven over yet",
+                    "places wide enough to see have not been driven over yet",
                 )
             } else {
                 format!(

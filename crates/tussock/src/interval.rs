@@ -115,6 +115,15 @@ fn around(found: f64, interval: Estimate) -> Estimate {
     }
 }
 
+/// The interval with an estimate of no more than so much; its upper end stays.
+pub(crate) fn at_most(interval: Estimate, most: f64) -> Estimate {
+    Estimate {
+        estimate: interval.estimate.min(most),
+        low: interval.low.map(|low| low.min(most)),
+        ..interval
+    }
+}
+
 /// Width of the smallest pocket that the positions carry, over the position error per axis: 2.5 times the 90 % radius of a
 /// circular normal error, which is 2.146 standard deviations (rounded; found in simulated gardens).
 pub(crate) const WIDTH_PER_SD: f64 = 5.4;

@@ -1,7 +1,7 @@
 //! Pockets told apart: missed, or not yet.
 
 use crate::because;
-use crate::counted::Counted;
+use crate::counted::{Counted, SMALL_ERROR_M};
 use crate::ground::Ground;
 use crate::layout::Layout;
 use crate::{interval, unseen};
@@ -134,7 +134,7 @@ impl Sorted {
                     east_m: pocket.place.east_m,
                     north_m: pocket.place.north_m,
                     outline,
-                    certainty: Some(certainty(counted, &pocket)),
+                    certainty: certainty(counted, &pocket, layout.error_m),
                     chance_fraction,
                     visited_fraction: 0.0,
                     causes: Some(told.causes),
@@ -284,14 +284,15 @@ fn verdict(chance: Chance, error_m: f64) -> (bool, f64) {
     (fraction <= luck::MISSED_CHANCE_FRACTION, fraction)
 }
 
-/// Certainty of a pocket in a log that shows one path only: of 123 that were found in simulated gardens with centimetre
-/// logs all were there.
+/// Certainty of a pocket in a centimetre log that shows one path only: of 123 that were found in simulated gardens all were
+/// there.
 const ONE_PATH_CERTAINTY: f64 = 0.99;
 
 /// How sure it is that a pocket's ground was not driven over: mean over its cells of the share of pasts that leave them out.
-fn certainty(counted: &Counted, pocket: &pockets::Pocket) -> f64 {
+/// `None` for one path only with larger errors: nobody measured those.
+fn certainty(counted: &Counted, pocket: &pockets::Pocket, error_m: f64) -> Option<f64> {
     let Some(likely) = &counted.likely else {
-        return ONE_PATH_CERTAINTY;
+        return (error_m <= SMALL_ERROR_M).then_some(ONE_PATH_CERTAINTY);
     };
     let (own, grid) = (pocket.cells.grid, counted.count.grid);
     let (mut left_out, mut cells) = (0.0, 0.0);
@@ -301,7 +302,7 @@ fn certainty(counted: &Counted, pocket: &pockets::Pocket) -> f64 {
             left_out += 1.0 - f64::from(likely.times(x, y)) / (likely.pasts() as f64).max(1.0);
         }
     }
-    if cells > 0.0 { left_out / cells } else { 0.0 }
+    (cells > 0.0).then(|| left_out / cells)
 }
 
 /// Ground within this distance of a pocket tells how often that neighbourhood is visited.

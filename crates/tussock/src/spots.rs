@@ -25,7 +25,7 @@ pub(crate) fn stuck_findings(ground: &Ground, layout: &Layout) -> Vec<StuckSpot>
                 minutes: spot.lost_s / 60.0,
                 passes_through: spot.passes_through as u64,
                 approach_deg: spot.approach_deg,
-                certainty: spot.certainty(),
+                certainty: None,
                 why: why_stuck(spot, ground, layout),
             }
         })

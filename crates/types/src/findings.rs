@@ -461,13 +461,13 @@ pub enum Cause {
     Undetermined,
 }
 
-/// One cause with its weight.
+/// One cause; where several are named, the first is the likeliest.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct CauseFindings {
     /// The cause.
     pub cause: Cause,
-    /// Its weight among the causes.
-    pub weight_fraction: f64,
+    /// How often it is the right one of those named; null, since nobody measured it.
+    pub weight_fraction: Option<f64>,
     /// Evidence for it: sentences.
     pub evidence_for: Vec<String>,
     /// Evidence against it.
@@ -508,7 +508,8 @@ pub struct MissedPocket {
     pub north_m: f64,
     /// Outline: outer ring and holes, closed, in metres.
     pub outline: Vec<Vec<Place>>,
-    /// How sure it is that this ground was not driven over, 0 to 1; null until a stage works it out.
+    /// How sure it is that this ground was not driven over, 0 to 1; null where it was
+    /// not measured how often such pockets were there.
     pub certainty: Option<f64>,
     /// Probability that luck alone would leave a pocket of at least this width.
     pub chance_fraction: f64,
@@ -588,8 +589,8 @@ pub struct StuckSpot {
     pub minutes: f64,
     /// How often it drove through within the radius without getting stuck.
     pub passes_through: u64,
-    /// How sure it is that this is a place of its own, 0 to 1.
-    pub certainty: f64,
+    /// How sure it is that this is a place of its own, 0 to 1; null, since nobody measured it.
+    pub certainty: Option<f64>,
     /// What to look at: one sentence.
     pub why: String,
     /// Compass course from which it came, where most episodes agree.

@@ -18,6 +18,7 @@ mod plan;
 mod reference;
 mod settings;
 mod trace;
+mod words;
 
 pub use comparison::*;
 pub use findings::*;
@@ -30,3 +31,4 @@ pub use plan::*;
 pub use reference::*;
 pub use settings::*;
 pub use trace::*;
+pub use words::*;

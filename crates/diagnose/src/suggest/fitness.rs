@@ -5,7 +5,7 @@
 
 use crate::fitted::Fitted;
 use tussock_plane::BitGrid;
-use tussock_types::{Estimate, FitFound, FitRow, Grid, Place};
+use tussock_types::{Estimate, FitFound, FitRow, Grid, Place, plural};
 
 /// Side of the tiles of the visits map.
 const TILE_M: f64 = 2.0;
@@ -184,11 +184,11 @@ pub(super) fn fit_found(tiles: &Tiles, log: &Looks, runs: &[Looks], fitted: &Fit
     let is_trusted = visited_holds && path_holds;
     let sentence = if is_trusted {
         format!(
-            "A simulated machine that drives as this one did ({:.2} m/s, {} turns learnt from, {} outings) visits as much of the \
+            "A simulated machine that drives as this one did ({:.2} m/s, {} learnt from, {}) visits as much of the \
              lawn as the log shows.",
             fitted.machine.speed_mps,
-            fitted.turns,
-            fitted.outings.len()
+            plural(fitted.turns, "turn", "turns"),
+            plural(fitted.outings.len(), "outing", "outings")
         )
     } else if path_holds {
         "Simulated runs visit more or less of this lawn than the log shows: something on the ground is not in the plan, or the machine \

@@ -34,7 +34,7 @@ use crate::{ReadOptions, check_size};
 use columns::{Field, Layout};
 use table::{Table, cells, find_header, is_remark, number, table_of_columns};
 use times::{Order, TimeKind};
-use tussock_types::{Fix, FixQuality, SkipReason};
+use tussock_types::{Fix, FixQuality, SkipReason, plural};
 
 /// The kind of times is decided from so many rows.
 const PROBED_ROWS: usize = 200;
@@ -539,7 +539,11 @@ impl<'a> Rows<'a> {
             1.0
         };
         self.reading.resolution_m = self.steps.resolution_m(unit_m);
-        self.reading.holds = format!("{} rows; skipped {}", self.rows, self.reading.ledger.words());
+        self.reading.holds = format!(
+            "{}; skipped {}",
+            plural(self.rows, "row", "rows"),
+            self.reading.ledger.words()
+        );
         self.reading
     }
 }

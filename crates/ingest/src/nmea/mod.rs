@@ -34,7 +34,7 @@ use dates::{Anchor, Dated, Trust};
 use epoch::{Epoch, Open};
 use frame::{Check, Frames, Piece};
 use sentence::{Fields, Says};
-use tussock_types::{FixQuality, SkipReason};
+use tussock_types::{FixQuality, SkipReason, plural};
 
 /// True when the bytes hold at least one sentence: right checksum, or a kind that we know.
 pub(crate) fn holds_sentences(text: &[u8]) -> bool {
@@ -606,8 +606,8 @@ impl<'a> Nmea<'a> {
         self.doubt_constant_quality();
         self.reading.resolution_m = self.steps.resolution_m(MINUTE_M);
         self.reading.holds = format!(
-            "{} sentences; skipped {}",
-            self.sentences,
+            "{}; skipped {}",
+            plural(self.sentences, "sentence", "sentences"),
             self.reading.ledger.words()
         );
         Ok(self.reading)

@@ -2,7 +2,7 @@
 
 use serde_json::{Map, Value};
 use std::fmt::Write;
-use tussock_types::{GeoPoint, GeoPolygon, Plan, PlanShape};
+use tussock_types::{GeoPoint, GeoPolygon, Plan, PlanShape, decimal};
 
 /// Writes a plan as RFC 7946 GeoJSON, one feature a line: longitude before latitude, 8 decimals (a millimetre), outer
 /// rings anticlockwise and holes clockwise (right-hand rule).
@@ -102,11 +102,7 @@ fn write_position(text: &mut String, point: GeoPoint) {
             // JSON has no such number; a reader then names the place.
             return "null".to_owned();
         }
-        let written = format!("{degrees:.8}");
-        match written.strip_prefix('-') {
-            Some(digits) if digits.bytes().all(|byte| matches!(byte, b'0' | b'.')) => digits.to_owned(),
-            _ => written,
-        }
+        decimal(degrees, 8)
     };
     let _ = write!(text, "[{}, {}]", number(point.lon_deg), number(point.lat_deg));
 }

@@ -105,6 +105,21 @@ fn overlapping_fixes_collapse_and_are_counted() {
 }
 
 #[test]
+fn a_log_is_named_without_its_folders() {
+    let options = tussock_ingest::ReadOptions::default();
+    let text = "time,lat,lon\n2026-05-01T08:00:00Z,52.0,5.0\n2026-05-01T08:00:01Z,52.0,5.0\n";
+    for name in [
+        "/gardens/a customer/night.csv",
+        "gardens\\a customer\\night.csv",
+        "night.csv",
+    ] {
+        let read = tussock_ingest::read_log(name, text.as_bytes(), &options)
+            .unwrap_or_else(|error| panic!("{error}"));
+        assert_eq!(read.facts.name, "night.csv");
+    }
+}
+
+#[test]
 fn the_same_log_under_two_names_is_read_once() {
     let all = together(vec![log("a", 0..200, 0.0), log("b", 0..200, 0.0)]);
     assert_eq!(all.traces.len(), 1);

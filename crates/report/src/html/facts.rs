@@ -2,7 +2,7 @@
 
 use super::plots;
 use crate::map::key;
-use crate::words::{self, area, count, duration, hours, metres, minutes, number, percent};
+use crate::words::{self, area, duration, hours, metres, minutes, number, percent};
 use serde::Serialize;
 use tussock_types::{Estimate, Findings, MissedPocket, Place, Revisits, StuckSpot, Suggestion};
 
@@ -49,7 +49,7 @@ struct Link {
 struct Reason {
     name: String,
     meaning: &'static str,
-    weight: String,
+    rank: Option<&'static str>,
     evidence_for: Vec<String>,
     evidence_against: Vec<String>,
 }
@@ -90,10 +90,11 @@ fn links(findings: &Findings, ids: &[String]) -> Vec<Link> {
 }
 
 fn pocket(findings: &Findings, index: usize, pocket: &MissedPocket) -> Pocket {
-    let causes = pocket.causes.iter().flatten().map(|found| Reason {
+    let named = pocket.causes.as_deref().unwrap_or_default();
+    let causes = named.iter().enumerate().map(|(index, found)| Reason {
         name: words::capital(words::cause(found.cause)),
         meaning: words::cause_meaning(found.cause),
-        weight: words::whole_percent(found.weight_fraction),
+        rank: words::rank(index, named.len()),
         evidence_for: sentences(&found.evidence_for),
         evidence_against: sentences(&found.evidence_against),
     });
@@ -150,7 +151,6 @@ pub(super) struct Spot {
     through: String,
     radius: String,
     place: String,
-    certainty: String,
     approach: Option<String>,
     why: String,
 }
@@ -165,11 +165,10 @@ fn spot(index: usize, spot: &StuckSpot) -> Spot {
         key: key('s', index),
         id: words::plain(&spot.id, 12),
         lost: minutes(spot.minutes),
-        times: count(spot.episodes),
-        through: count(spot.passes_through),
+        times: words::plural(spot.episodes, "time", "times"),
+        through: words::plural(spot.passes_through, "time", "times"),
         radius: metres(spot.radius_m),
         place: words::position(spot.lat, spot.lon, Place::new(spot.east_m, spot.north_m)),
-        certainty: words::whole_percent(spot.certainty),
         approach: spot.approach_deg.map(words::compass),
         why: words::sentence(&spot.why),
     }
@@ -188,10 +187,10 @@ pub(super) fn worn(findings: &Findings) -> Vec<Worn> {
         key: key('w', index),
         id: words::plain(&worn.id, 12),
         text: format!(
-            "{} long, driven over {} times as often as the lawn's mean, up to {} times.",
+            "{} long, driven over {} times as often as the lawn's mean, up to {}.",
             metres(worn.length_m),
             number(worn.times_mean, 1),
-            count(worn.most_visits)
+            words::plural(worn.most_visits, "time", "times")
         ),
     };
     findings

@@ -141,15 +141,11 @@ fn lie_facts(installation: &Installation) -> Vec<Fact> {
     if !home.is_empty() {
         facts.push(fact(
             "Ways home",
-            plural_ways(home.len()),
+            words::plural(home.len(), "way", "ways"),
             format!("{}; in brackets the usual time.", home.join(", ")),
         ));
     }
     facts
-}
-
-fn plural_ways(ways: usize) -> String {
-    words::plural(ways, "way", "ways")
 }
 
 pub(super) fn work(findings: &Findings) -> Option<Work> {

@@ -101,13 +101,7 @@ pub(super) fn method_facts(findings: &Findings) -> Vec<Fact> {
     if let Some(speed_mps) = span.speed_mps {
         let outings = span
             .outings
-            .map(|outings| {
-                plural(
-                    usize::try_from(outings).unwrap_or(usize::MAX),
-                    "outing",
-                    "outings",
-                )
-            })
+            .map(|outings| plural(outings, "outing", "outings"))
             .unwrap_or_else(|| "number of outings not known".to_owned());
         facts.push(fact(
             "Usual speed",

@@ -77,8 +77,9 @@ fn garden(garden: &GardenMorning) -> Garden {
         garden.promised_fraction,
     ) {
         (Some(visited), Some(days), Some(promised)) => Some(format!(
-            "{} of the lawn driven over in the last {days:.0} days; promised are {}",
+            "{} of the lawn driven over in the last {}; promised are {}",
             percent(visited),
+            words::days(days.round()),
             percent(promised)
         )),
         _ => None,

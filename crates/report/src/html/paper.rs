@@ -68,8 +68,8 @@ pub(super) fn paper(findings: &Findings) -> Paper {
         places.push(Line {
             id: words::plain(&spot.id, 8),
             what: format!(
-                "The mower stood here {} times, {} in all",
-                words::count(spot.episodes),
+                "The mower stood here {}, {} in all",
+                tussock_types::times(spot.episodes as usize),
                 minutes(spot.minutes)
             ),
             lines: Vec::new(),

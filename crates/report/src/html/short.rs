@@ -277,12 +277,6 @@ fn sure(findings: &Findings) -> Answer {
         if let Some(certainty) = pocket.certainty {
             said.push(format!("bare with {}", words::whole_percent(certainty)));
         }
-        if let Some(found) = pocket.causes.as_ref().and_then(|causes| causes.first()) {
-            said.push(format!(
-                "reason carries {} of the weight",
-                words::whole_percent(found.weight_fraction)
-            ));
-        }
         lines.push(format!("{}.", said.join("; ")));
     }
     if let Some(certainty) = best(findings).and_then(|best| best.certainty) {

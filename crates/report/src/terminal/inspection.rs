@@ -1,7 +1,7 @@
 //! What does `inspect` say of a log, before anything is counted?
 
 use super::{Sheet, Style, verdict_sentence};
-use crate::words::{self, count, duration, metres, number};
+use crate::words::{self, count, decimal, duration, metres, number, plural};
 use tussock_types::{Inspection, LogFacts, PositionFindings, Span};
 
 /// Silences that are shown.
@@ -26,7 +26,11 @@ pub fn answer_inspection(inspection: &Inspection, style: Style) -> String {
     position_row(&mut sheet, &inspection.positions);
     let (east_m, north_m) = inspection.extent_m;
     let middle = match inspection.middle {
-        Some(middle) => format!("around {:.5}, {:.5}", middle.lat_deg, middle.lon_deg),
+        Some(middle) => format!(
+            "around {}, {}",
+            decimal(middle.lat_deg, 5),
+            decimal(middle.lon_deg, 5)
+        ),
         None => "in local metres, no place on Earth".to_owned(),
     };
     sheet.row(
@@ -60,7 +64,7 @@ fn file_rows(sheet: &mut Sheet, facts: &LogFacts) {
         .unwrap_or_default();
     sheet.row(
         "  Used",
-        &format!("{} from {share}{resolution}", words::number_of_fixes(facts.fixes)),
+        &format!("{} from {share}{resolution}", plural(facts.fixes, "fix", "fixes")),
     );
     if facts.skipped.is_empty() {
         sheet.row("  Skipped", "nothing");
@@ -162,8 +166,12 @@ fn quality_rows(sheet: &mut Sheet, inspection: &Inspection) {
         sheet.row(
             "Repeats",
             &format!(
-                "{} fixes repeat the position before them to the last digit",
-                count(inspection.repeated_positions)
+                "{} to the last digit",
+                plural(
+                    inspection.repeated_positions,
+                    "fix repeats the position before it",
+                    "fixes repeat the position before them"
+                )
             ),
         );
     }

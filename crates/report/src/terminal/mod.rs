@@ -321,16 +321,20 @@ fn pocket_lines(sheet: &mut Sheet, pocket: &MissedPocket, is_first: bool) {
                 true => format!(": {}", words::sentence(&pocket.why)),
                 false => String::new(),
             };
-            format!(
-                "{} ({}){why}",
-                words::cause(found.cause),
-                words::whole_percent(found.weight_fraction)
-            )
+            format!("{}{why}", words::cause(found.cause))
         }
         None if is_first => words::sentence(&pocket.why),
         None => return,
     };
     sheet.indented(POCKET_WHY_COLUMN, &why);
+    let others = pocket.causes.iter().flatten().skip(1);
+    let others: Vec<&str> = others.map(|found| words::cause(found.cause)).collect();
+    if !others.is_empty() {
+        sheet.indented(
+            POCKET_WHY_COLUMN,
+            &format!("also possible: {}", others.join(", ")),
+        );
+    }
 }
 
 fn not_yet_row(sheet: &mut Sheet, findings: &Findings) {
@@ -379,11 +383,7 @@ fn stuck_rows(sheet: &mut Sheet, findings: &Findings) {
     );
     for spot in spots.iter().take(SPOTS_SHOWN) {
         let at = words::position(spot.lat, spot.lon, Place::new(spot.east_m, spot.north_m));
-        let times = plural(
-            usize::try_from(spot.episodes).unwrap_or(usize::MAX),
-            "time",
-            "times",
-        );
+        let times = plural(spot.episodes, "time", "times");
         let head = format!(
             "  {:<4}{times}, {} lost, within {} of {at}",
             words::plain(&spot.id, 4),

@@ -13,6 +13,7 @@ use tussock_types::{
     Cause, Estimate, LeftOut, LogLevel, LogVerdict, NoiseSource, OutlineSource, OverTime, Place,
     PromiseVerdict, Span, SuggestionKind, Tape,
 };
+pub(crate) use tussock_types::{decimal, grouped, plural};
 use unicode_width::{UnicodeWidthChar, UnicodeWidthStr};
 
 /// Stands for a character that was taken out.
@@ -152,19 +153,9 @@ pub(crate) fn number(value: f64, decimals: usize) -> String {
     if !value.is_finite() {
         return "unknown".to_owned();
     }
-    let text = format!("{:.decimals$}", value.abs());
-    let (whole, part) = text.split_once('.').unwrap_or((&text, ""));
-    let mut grouped = String::new();
-    for (index, digit) in whole.chars().enumerate() {
-        if index > 0 && (whole.len() - index).is_multiple_of(3) {
-            grouped.push(',');
-        }
-        grouped.push(digit);
-    }
-    let is_zero = text.chars().all(|c| c == '0' || c == '.');
-    let sign = if value < 0.0 && !is_zero { "−" } else { "" };
-    let point = if part.is_empty() { "" } else { "." };
-    format!("{sign}{grouped}{point}{part}")
+    let text = decimal(value, decimals);
+    let (sign, text) = text.strip_prefix('-').map_or(("", &text[..]), |size| ("−", size));
+    format!("{sign}{}", grouped(text))
 }
 
 /// A count with commas between thousands.
@@ -286,11 +277,12 @@ pub(crate) fn capital(text: &str) -> String {
         .unwrap_or_default()
 }
 
-/// `1 pocket`, `3 pockets`.
-pub(crate) fn plural(count: usize, one: &str, many: &str) -> String {
-    match count {
-        1 => format!("1 {one}"),
-        _ => format!("{} {many}", number(count as f64, 0)),
+/// Where a cause stands among those that are named; nothing where it is the only one.
+pub(crate) const fn rank(index: usize, causes: usize) -> Option<&'static str> {
+    match (index, causes) {
+        (_, 0 | 1) => None,
+        (0, _) => Some("first"),
+        _ => Some("also possible"),
     }
 }
 
@@ -390,8 +382,7 @@ pub(crate) fn reach(over_time: &OverTime) -> String {
 pub(crate) fn days(days: f64) -> String {
     match days {
         1.0 => "1 day".to_owned(),
-        days if days.fract() == 0.0 => format!("{} days", number(days, 0)),
-        days => format!("{} days", number(days, 1)),
+        days => format!("{} days", number(days, usize::from(days.fract() != 0.0))),
     }
 }
 
@@ -479,7 +470,7 @@ pub(crate) fn compass(course_deg: f64) -> String {
 /// Where a place lies: by latitude and longitude, else by metres on the plane.
 pub(crate) fn position(lat: Option<f64>, lon: Option<f64>, place: Place) -> String {
     match (lat, lon) {
-        (Some(lat), Some(lon)) => format!("{lat:.7}, {lon:.7}"),
+        (Some(lat), Some(lon)) => format!("{}, {}", decimal(lat, 7), decimal(lon, 7)),
         _ => format!(
             "{} m east, {} m north of the origin",
             number(place.east_m, 1),
@@ -503,14 +494,6 @@ pub(crate) fn none_missed(verdict: &LogVerdict, source: OutlineSource) -> String
     }
 }
 
-/// 1 fix, 2 fixes.
-pub(crate) fn number_of_fixes(number: u64) -> String {
-    match number {
-        1 => "1 fix".to_owned(),
-        _ => format!("{} fixes", count(number)),
-    }
-}
-
 /// How many fixes were used, and what became of the others that were read.
 pub(crate) fn fixes(span: &Span) -> String {
     let mut others: Vec<String> = span
@@ -518,19 +501,18 @@ pub(crate) fn fixes(span: &Span) -> String {
         .iter()
         .map(|(reason, number)| match reason {
             LeftOut::PoorQuality => format!("{} of poor quality", count(*number)),
-            LeftOut::Jump if *number == 1 => "1 jump".to_owned(),
-            LeftOut::Jump => format!("{} jumps", count(*number)),
+            LeftOut::Jump => plural(*number, "jump", "jumps"),
         })
         .collect();
     if span.fixes_carried > 0 {
         others.push(format!("{} while carried", count(span.fixes_carried)));
     }
     match others.is_empty() {
-        true => number_of_fixes(span.fixes_used),
+        true => plural(span.fixes_used, "fix", "fixes"),
         false => format!(
             "{} of {} read (left out: {})",
             count(span.fixes_used),
-            number_of_fixes(span.fixes_read),
+            plural(span.fixes_read, "fix", "fixes"),
             others.join(", ")
         ),
     }

@@ -16,10 +16,10 @@ pub(crate) struct ReferenceRow {
 /// What was compared with what.
 pub(crate) fn reference_head(found: &ReferenceFindings) -> String {
     let mut head = format!(
-        "{} of {}, {} fixes compared",
+        "{} of {}, {} compared",
         path_length(found.length_m),
         plain(&found.name, 40),
-        count(found.compared_fixes)
+        super::plural(found.compared_fixes, "fix", "fixes")
     );
     if found.beside_fixes > 0 {
         head.push_str(&format!(

@@ -472,7 +472,7 @@ pub(crate) fn findings() -> Findings {
             episodes: 7,
             minutes: 19.5,
             passes_through: 31,
-            certainty: 0.98,
+            certainty: Some(0.98),
             why: "Look at the ground in the passage: it stood there 7 times on the way in.".to_owned(),
             approach_deg: Some(80.0),
         }],

@@ -80,13 +80,13 @@ pub(crate) fn full_findings() -> Findings {
     pocket.causes = Some(vec![
         CauseFindings {
             cause: Cause::BeyondStuckSpot,
-            weight_fraction: 0.8,
+            weight_fraction: Some(0.8),
             evidence_for: vec!["7 of 38 drives through the passage ended at S1".to_owned()],
             evidence_against: vec!["31 drives came through".to_owned()],
         },
         CauseFindings {
             cause: Cause::NarrowPassage,
-            weight_fraction: 0.2,
+            weight_fraction: Some(0.2),
             evidence_for: vec!["the passage is 2.0 m wide".to_owned()],
             evidence_against: Vec::new(),
         },

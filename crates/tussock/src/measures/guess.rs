@@ -10,7 +10,7 @@ use serde::{Deserialize, Serialize};
 use tussock_diagnose::fitted;
 use tussock_locate::{PathMethod, Piece};
 use tussock_plane::Site;
-use tussock_types::Place;
+use tussock_types::{Place, plural};
 
 /// A pattern that can be told from a log.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -126,7 +126,10 @@ pub fn guess_pattern(job: &Job<'_>) -> Result<PatternGuess, AnalyseError> {
         ),
     ];
     evidence.push(match drivable {
-        Some(_) => format!("{edge_turns} turns at an edge could be told."),
+        Some(_) => format!(
+            "{} at an edge could be told.",
+            plural(edge_turns, "turn", "turns")
+        ),
         None => "Without a plan turns at an edge cannot be told.".to_owned(),
     });
     let pattern = if path_m < LEAST_PATH_M {

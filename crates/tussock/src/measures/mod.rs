@@ -162,7 +162,7 @@ pub fn measures(job: &Job<'_>) -> Result<Measures, AnalyseError> {
         )?,
     };
     let sweeps = swath::sweeps_of(ground.all_swept(settings).iter(), settings);
-    let counted = Counted::of(&ground, &lawn, &sweeps, settings, cut_width_m, job.seed);
+    let counted = Counted::of(&ground, &lawn, &sweeps, settings, cut_width_m, job.seed)?;
     let count = &counted.count;
     let lawn_m2 = lawn.area_m2();
     let path_m: f64 = ground.tracks.iter().map(Track::path_m).sum();
