@@ -3,7 +3,11 @@
 //! Long runs with an engine: `fuzz/run TARGET`. What breaks there becomes a file `regression-...` in the corpus, and is replayed
 //! here for ever.
 
-#[allow(unreachable_pub, reason = "the same file is the library of the fuzz targets")]
+#[allow(
+    unreachable_pub,
+    dead_code,
+    reason = "the same file is the library of the fuzz targets"
+)]
 #[path = "../fuzz/src/bodies.rs"]
 mod bodies;
 

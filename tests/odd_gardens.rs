@@ -49,6 +49,7 @@ fn peak_bytes() -> Option<u64> {
     Some(line.split_whitespace().next()?.parse::<u64>().ok()? * 1024)
 }
 
+#[allow(clippy::print_stdout, reason = "long runs say how far they are")]
 fn many(numbers: std::ops::Range<u64>) {
     let (mut sum, mut broken) = (Tally::default(), Vec::new());
     let count = numbers.end - numbers.start;

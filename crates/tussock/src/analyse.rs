@@ -46,11 +46,6 @@ pub fn analyse_as(job: &Job<'_>, wish: Calibrate) -> Result<Findings, AnalyseErr
 
     let paint_width_m = paint_width_m(settings);
     let (lawn_region, outline_source) = ground.lawn(settings)?;
-    ground.must_be_countable(
-        lawn_region.bounds().unwrap_or_default(),
-        paint_width_m,
-        &settings.limits,
-    )?;
     let sweeps = swath::sweeps_of(ground.all_swept(settings).iter(), settings);
     let counted = Counted::of(&ground, &lawn_region, &sweeps, settings, paint_width_m, job.seed);
     let by_width = settings

@@ -318,7 +318,7 @@ fn runs(
                 .flat_map(|track| simulated.swept(track, track.pieces.clone(), settings))
                 .collect();
             let sweeps = swath::sweeps_of(swept.iter(), settings);
-            let found = Counted::of(&simulated, region, &sweeps, settings, cut_width_m, seed).ok()?;
+            let found = Counted::of(&simulated, region, &sweeps, settings, cut_width_m, seed);
             let truth = true_mask(&counted.count.lawn, &pieces, settings, cut_width_m);
             let truth = tiling.tiles(&truth, |_, _| 1.0);
             Some(Pair {

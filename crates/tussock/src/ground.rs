@@ -131,16 +131,18 @@ impl Ground {
             .collect()
     }
 
-    /// The lawn: the plan's, else drawn from the drive.
+    /// The lawn: the plan's, else drawn from the drive. Refuses one that cannot be counted.
     pub(crate) fn lawn(&self, settings: &Settings) -> Result<(Region, OutlineSource), AnalyseError> {
-        match &self.site {
-            Some(site) => Ok((site.lawn.clone(), OutlineSource::Plan)),
+        let (width_m, limits) = (paint_width_m(settings), &settings.limits);
+        let (lawn, source) = match &self.site {
+            Some(site) => (site.lawn.clone(), OutlineSource::Plan),
             None => {
-                let cells = settings.limits.cells;
-                let drawn = outline::outline(&self.tracks, self.bounds(), paint_width_m(settings), cells)?;
-                Ok((drawn, OutlineSource::Trace))
+                let drawn = outline::outline(&self.tracks, self.bounds(), width_m, limits.cells)?;
+                (drawn, OutlineSource::Trace)
             }
-        }
+        };
+        self.must_be_countable(lawn.bounds().unwrap_or_default(), width_m, limits)?;
+        Ok((lawn, source))
     }
 
     /// Refuses what no lawn can be counted from.
@@ -180,7 +182,7 @@ impl Ground {
     }
 
     /// Refuses what cannot be counted in reasonable time and memory, before it is counted.
-    pub(crate) fn must_be_countable(
+    fn must_be_countable(
         &self,
         (low, high): (Place, Place),
         swath_m: f64,

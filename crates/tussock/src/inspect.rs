@@ -80,9 +80,6 @@ fn drive(ground: &Ground, job: &Job<'_>) -> Option<luck::Drive> {
     let settings = job.settings;
     let width_m = paint_width_m(settings);
     let (region, _) = ground.lawn(settings).ok()?;
-    ground
-        .must_be_countable(region.bounds().unwrap_or_default(), width_m, &settings.limits)
-        .ok()?;
     let sweeps = swath::sweeps_of(ground.all_swept(settings).iter(), settings);
     let lawn = counted::lawn_cells(&region, settings, width_m);
     Some(counted::drive(&lawn, region.area_m2(), ground, &sweeps, width_m))

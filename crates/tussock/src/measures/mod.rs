@@ -31,7 +31,7 @@ pub use laws::{LaneDirection, LegLaws, TurnLaws};
 
 use crate::counted::Counted;
 use crate::ground::Ground;
-use crate::{AnalyseError, Job, outline};
+use crate::{AnalyseError, Job};
 use serde::{Deserialize, Serialize};
 use tussock_coverage::{distance, laws as search_laws, revisits, swath};
 use tussock_locate::Track;
@@ -152,17 +152,9 @@ pub fn measures(job: &Job<'_>) -> Result<Measures, AnalyseError> {
     }
     let ground = Ground::of(job)?;
     ground.must_be_a_garden(job)?;
-    let lawn = match &ground.site {
-        Some(site) => site.lawn.clone(),
-        None => outline::outline(
-            &ground.tracks,
-            ground.bounds(),
-            cut_width_m,
-            settings.limits.cells,
-        )?,
-    };
+    let (lawn, _) = ground.lawn(settings)?;
     let sweeps = swath::sweeps_of(ground.all_swept(settings).iter(), settings);
-    let counted = Counted::of(&ground, &lawn, &sweeps, settings, cut_width_m, job.seed)?;
+    let counted = Counted::of(&ground, &lawn, &sweeps, settings, cut_width_m, job.seed);
     let count = &counted.count;
     let lawn_m2 = lawn.area_m2();
     let path_m: f64 = ground.tracks.iter().map(Track::path_m).sum();
