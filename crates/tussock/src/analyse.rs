@@ -68,7 +68,7 @@ pub fn analyse_as(job: &Job<'_>, wish: Calibrate) -> Result<Findings, AnalyseErr
     let layout = Layout::of(&ground, &lawn_region, &index, settings, paint_width_m);
     let mut log_verdict = verdict::verdict(&ground, job.traces, job.inputs, settings, Some(&drive));
     log_verdict.remarks.extend(calibrated.remark());
-    let mut pockets = Sorted::of(&counted, &ground, &drive, &cells, &layout, settings, job.seed);
+    let mut pockets = Sorted::of(&counted, &ground, &drive, &cells, &layout, job);
     pockets.hold_to(&mut log_verdict);
     let stuck_spots = stuck_findings(&ground, &layout);
 

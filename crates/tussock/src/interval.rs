@@ -128,16 +128,6 @@ pub(crate) fn at_most(interval: Estimate, most: f64) -> Estimate {
 /// circular normal error, which is 2.146 standard deviations (rounded; found in simulated gardens).
 pub(crate) const WIDTH_PER_SD: f64 = 5.4;
 
-/// Narrower pockets than this are not drawn; 0 for precise logs, whose verdict says it all.
-pub(crate) fn findable_width_m(ground: &Ground) -> f64 {
-    let error_m = |track: &Track| match &track.anchored {
-        Some(anchored) => anchored.error_m(),
-        None => unseen_drift_m(track).unwrap_or(0.0),
-    };
-    let worst_m = ground.tracks.iter().map(error_m).fold(0.0, f64::max);
-    (WIDTH_PER_SD * worst_m).max(step_m(ground))
-}
-
 /// Largest jump of a receiver that stayed; 0 without any.
 pub(crate) fn step_m(ground: &Ground) -> f64 {
     let steps = ground.tracks.iter().flat_map(|track| &track.steps);

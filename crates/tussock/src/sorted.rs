@@ -4,7 +4,7 @@ use crate::because;
 use crate::counted::{Counted, SMALL_ERROR_M};
 use crate::ground::Ground;
 use crate::layout::Layout;
-use crate::{interval, unseen};
+use crate::{Job, interval, unseen, verdict};
 use tussock_coverage::pockets;
 use tussock_diagnose::causes::{self, Chance};
 use tussock_diagnose::null::Null;
@@ -51,13 +51,13 @@ impl Sorted {
         drive: &luck::Drive,
         cells: &Cells,
         layout: &Layout,
-        settings: &Settings,
-        seed: u64,
+        job: &Job<'_>,
     ) -> Self {
+        let settings = job.settings;
         let mut unvisited = counted.count.lawn.clone();
         unvisited.and_not_in_place(&counted.count.visited);
         // No detail that the positions do not carry.
-        let shown_m = interval::findable_width_m(ground);
+        let shown_m = verdict::shown_width_m(ground, job.traces, job.inputs);
         let found = pockets::pockets(
             &unvisited,
             settings.pockets.min_width_m.max(shown_m),
@@ -93,14 +93,14 @@ impl Sorted {
                     chance,
                     &shape,
                     usual
-                        .get_or_insert_with(|| usual_for(ground, settings, drive, seed))
+                        .get_or_insert_with(|| usual_for(ground, settings, drive, job.seed))
                         .as_ref(),
                 )
             } else {
                 chance
             };
             // What is normal there, where the layout is to blame; else the luckier of both.
-            let (is_missed, chance_fraction) = verdict(chance, layout.error_m);
+            let (is_missed, chance_fraction) = is_more_than_luck(chance, layout.error_m);
             let geo = ground.geo(pocket.place);
             let outline = simplified(&pocket.cells);
             let tape = measured(
@@ -268,7 +268,7 @@ const STARVED_SHARE: f64 = 0.6;
 const COARSE_M: f64 = 0.4;
 
 /// Whether a pocket is missed, and the chance that is told.
-fn verdict(chance: Chance, error_m: f64) -> (bool, f64) {
+fn is_more_than_luck(chance: Chance, error_m: f64) -> (bool, f64) {
     let is_starved = chance
         .as_is_share_fraction
         .is_some_and(|share| share < STARVED_SHARE);

@@ -93,6 +93,11 @@ pub(crate) fn verdict(
     }
 }
 
+/// Width of the smallest pocket that the positions can show: narrower ones are not made.
+pub(crate) fn shown_width_m(ground: &Ground, traces: &[Trace], inputs: &[LogFacts]) -> f64 {
+    Positions::of(ground, traces, inputs).width_m()
+}
+
 fn disc_m2(width_m: f64) -> f64 {
     std::f64::consts::FRAC_PI_4 * width_m * width_m
 }
