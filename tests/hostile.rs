@@ -378,13 +378,13 @@ fn the_cell_grows_until_the_lawn_fits_its_limit() {
     assert!((fits - wanted_m).abs() < 1e-9, "{fits}");
     let grown = cell_m(&format!("{}", (needed * 0.5).ceil()));
     assert!(grown > 1.3 * wanted_m && grown < 1.5 * wanted_m, "{grown}");
-    // Nearly as large as the swath: the sum and the interval hold still. Larger: nothing is counted.
-    let coarse = cell_m("10_000");
-    assert!(coarse > 0.18 && coarse < 0.22, "{coarse}");
-    let ran = run("5_000").with_code(2);
+    // Nearly half as large as the swath: the sum and the interval hold still. Larger: nothing is counted.
+    let coarse = cell_m("36_000");
+    assert!(coarse > 0.1 && coarse < 0.11, "{coarse}");
+    let ran = run("30_000").with_code(2);
     assert!(
         ran.stderr
-            .contains("larger than the cutting width of 0.22 m (limit 5000, expected"),
+            .contains("cells of half a swath (limit 30000, raised by limits.cells)"),
         "{ran}"
     );
 }
