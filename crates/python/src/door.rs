@@ -6,8 +6,7 @@ use rayon::{ThreadPool, ThreadPoolBuilder};
 use std::error::Error;
 use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::process;
-use std::ptr;
-use std::sync::atomic::{AtomicPtr, Ordering};
+use std::sync::OnceLock;
 
 /// Exceptions of `tussock._errors`.
 #[derive(Clone, Copy)]
@@ -114,43 +113,41 @@ fn snake_case(camel: &str) -> String {
     snake
 }
 
-/// Threads of one process.
+/// Threads of one process, and those of the processes that were forked from it.
 struct Pool {
     process: u32,
     threads: ThreadPool,
+    forked: OnceLock<Box<Pool>>,
 }
 
 /// As on the main thread of most systems.
 const STACK_BYTES: usize = 8 << 20;
 
-/// The pool of this process, or of the one that it was forked from. No lock guards it: a fork would copy a held one.
-static POOL: AtomicPtr<Pool> = AtomicPtr::new(ptr::null_mut());
+/// The pool of the process that first asked. A chain to which only ever something is added: a lock would be copied by a fork as it
+/// is held.
+static POOLS: OnceLock<Box<Pool>> = OnceLock::new();
 
 /// Threads of this process. They do not live on in a fork, where waiting for them would never end, so each process has its own.
-#[expect(unsafe_code, reason = "a pointer is shared without a lock")]
 fn threads() -> Result<&'static ThreadPool, Fault> {
     let process = process::id();
-    let known = POOL.load(Ordering::Acquire);
-    // SAFETY: it is null or a pool that was leaked below, which nobody frees or changes.
-    if let Some(pool) = unsafe { known.as_ref() }
-        && pool.process == process
-    {
-        return Ok(&pool.threads);
-    }
-    let built = ThreadPoolBuilder::new().stack_size(STACK_BYTES).build();
-    let threads = built.map_err(|error| {
-        let message = format!("no threads can be started: {error}");
-        Fault::new(Class::Analyse, "threads", message)
-    })?;
-    let new = Box::into_raw(Box::new(Pool { process, threads }));
-    match POOL.compare_exchange(known, new, Ordering::AcqRel, Ordering::Acquire) {
-        // SAFETY: leaked just now, and never freed.
-        Ok(_) => Ok(unsafe { &(*new).threads }),
-        Err(first) => {
-            // SAFETY: nobody else has seen the new one, and the one that was first is leaked.
-            unsafe {
-                drop(Box::from_raw(new));
-                Ok(&(*first).threads)
+    let mut slot = &POOLS;
+    loop {
+        match slot.get() {
+            Some(pool) if pool.process == process => return Ok(&pool.threads),
+            Some(pool) => slot = &pool.forked,
+            None => {
+                let built = ThreadPoolBuilder::new().stack_size(STACK_BYTES).build();
+                let threads = built.map_err(|error| {
+                    let message = format!("no threads can be started: {error}");
+                    Fault::new(Class::Analyse, "threads", message)
+                })?;
+                let forked = OnceLock::new();
+                // Another thread may have been first: then its pool is taken.
+                let _ = slot.set(Box::new(Pool {
+                    process,
+                    threads,
+                    forked,
+                }));
             }
         }
     }

@@ -412,7 +412,7 @@ fn a_log_of_waypoints_only_says_so() {
     assert!(
         error
             .to_string()
-            .contains("1 sentences; skipped 1 x carries no position"),
+            .contains("1 sentence; skipped 1 x carries no position"),
         "{error}"
     );
 }

@@ -197,11 +197,11 @@ pub(crate) fn verdict_sentence(verdict: &LogVerdict) -> String {
         }
         (LogLevel::Unusable, _) => "The log is not good enough: it shows nothing of a lawn.".to_owned(),
         (LogLevel::Good, _) => format!("The log is good enough: it can show missed {smallest}."),
-        (LogLevel::Limited, LogLevel::Good) => {
-            format!(
-                "The log is too short: positions are good, but only missed {smallest} are more than bad luck."
-            )
-        }
+        (LogLevel::Limited, LogLevel::Good) => format!(
+            "The log is too short: its positions are good, but bad luck alone may leave pockets up to {} wide ({}).",
+            metres(verdict.smallest_findable_width_m),
+            area(verdict.smallest_findable_pocket_m2)
+        ),
         (LogLevel::Limited, _) => format!("The log is not good enough: it can only show missed {smallest}."),
     }
 }

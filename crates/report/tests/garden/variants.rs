@@ -9,6 +9,10 @@ use tussock_types::*;
 /// Everything that a later version can find, with no field null and no list empty.
 pub(crate) fn full_findings() -> Findings {
     let mut findings = findings();
+    findings.log_verdict.level = LogLevel::Limited;
+    findings.log_verdict.duration = LogLevel::Limited;
+    findings.log_verdict.good_enough = false;
+    findings.log_verdict.hours_more_needed = Some(3.5);
     let settings = &mut findings.settings;
     settings.machine.body_width_m = Some(0.5);
     settings.machine.past_boundary_m = Some(0.2);
@@ -302,7 +306,8 @@ pub(crate) fn hostile_findings() -> Findings {
 
 /// An inspection of the invented log.
 pub(crate) fn inspection() -> Inspection {
-    let findings = findings();
+    let mut findings = findings();
+    findings.log_verdict.hours_more_needed = Some(3.5);
     Inspection {
         schema_version: SCHEMA_VERSION,
         tool_version: findings.tool_version,
