@@ -4,7 +4,7 @@
 //! that stays within a small box, found with two pointers and monotone queues in linear time. Standing, spinning and
 //! driving to and fro on the spot all count. The interval ends at the last fix inside.
 
-use crate::{Halt, HaltPlace, Kept, NoiseEstimate};
+use crate::{Halt, HaltPlace, Kept, NoiseEstimate, Step};
 use tussock_types::Place;
 
 /// A stretch of fixes that stays within a box.
@@ -214,15 +214,37 @@ const LEAST_STATION_S: f64 = 120.0;
 /// Without a plan a station shows by rests at least this long that recur.
 const LEAST_UNPLANNED_STATION_S: f64 = 600.0;
 
+/// A machine drives no farther while its receiver jumps.
+const DRIVEN_IN_STEP_M: f64 = 1.0;
+
+/// Whether a halt is near a station, as logged or with the jumps before it, or after it, taken back.
+fn is_near(halt: &Halt, station: Place, reach_m: f64, steps: &[Step]) -> bool {
+    let moved = |is_in_force: &dyn Fn(&Step) -> bool, sign: f64| {
+        let mut place = halt.place;
+        for step in steps.iter().filter(|step| is_in_force(step)) {
+            place.east_m += sign * step.east_m;
+            place.north_m += sign * step.north_m;
+        }
+        place.distance_m(station)
+    };
+    let is_before = |step: &Step| step.time_s <= halt.start_s;
+    let is_after = |step: &Step| !is_before(step);
+    let taken_back_m = moved(&is_before, -1.0).min(moved(&is_after, 1.0));
+    halt.place.distance_m(station) <= reach_m
+        || (!steps.is_empty() && taken_back_m <= reach_m + DRIVEN_IN_STEP_M)
+}
+
 /// Tells halts at the station from halts elsewhere; counts outings.
 ///
 /// With a station in the plan: halts of two minutes and more within reach of it. Without one a station is believed only
-/// where rests of ten minutes and more recur at one place.
+/// where rests of ten minutes and more recur at one place. Where the receiver jumped and stayed, the station is also where the
+/// jump moved it to.
 pub fn at_station(
     mut halts: Vec<Halt>,
     planned: Option<Place>,
     noise: &NoiseEstimate,
     kept: &Kept,
+    steps: &[Step],
 ) -> (Vec<Halt>, Option<Place>, Option<usize>) {
     let spread_m = noise.white_m.hypot(
         noise
@@ -256,7 +278,7 @@ pub fn at_station(
     };
     for halt in &mut halts {
         let stayed_s = halt.end_s - halt.start_s;
-        if stayed_s >= LEAST_STATION_S && halt.place.distance_m(station) <= reach_m {
+        if stayed_s >= LEAST_STATION_S && is_near(halt, station, reach_m, steps) {
             halt.at = HaltPlace::Station;
         }
     }

@@ -469,7 +469,8 @@ fn locate_once(
             .for_each(|piece| path::collapse_halts(piece, &standing, &noise));
     }
     in_order(&mut pieces);
-    let (halts, station, outings) = halts::at_station(halts_found, station, &stands_noise, &kept);
+    let (halts, station, outings) =
+        halts::at_station(halts_found, station, &stands_noise, &kept, &gated.steps);
     Track {
         machine: trace.machine.clone(),
         pieces: pieces

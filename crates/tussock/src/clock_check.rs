@@ -20,6 +20,27 @@ const LEAST_REST_S: f64 = 600.0;
 /// And a smaller share of all driving than this.
 const LEAST_REST_FRACTION: f64 = 0.05;
 
+/// 2005-01-01 in UTC: before it nobody logged a mower once a second with a receiver (common practice, no source), while week
+/// counters that rolled over and clocks that were never set give dates of the century before.
+const OLDEST_S: f64 = 1_104_537_600.0;
+/// 1971: seconds from the logger's own start stay below, and are no date.
+const DATED_S: f64 = 365.0 * 86_400.0;
+
+/// One sentence when the log is dated before such logs were made.
+pub(crate) fn too_old(tracks: &[Track]) -> Option<String> {
+    let starts_s = tracks
+        .iter()
+        .filter_map(|track| track.span_s)
+        .map(|span_s| span_s.0);
+    let first_s = starts_s.fold(f64::INFINITY, f64::min);
+    let date = crate::inspect::rfc3339(first_s).filter(|_| (DATED_S..OLDEST_S).contains(&first_s))?;
+    Some(format!(
+        "The log begins on {}: the clock of the logger was not set, or its week counter rolled over. Dates are wrong; times of \
+         day may be right (--date sets the day of logs that hold times only).",
+        date.get(..10).unwrap_or(&date)
+    ))
+}
+
 /// One sentence when a good part of the driving falls in hours of rest.
 pub(crate) fn remark(tracks: &[Track], settings: &Settings) -> Option<String> {
     let week = settings.hours.week();

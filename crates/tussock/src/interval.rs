@@ -17,7 +17,7 @@
 //! Metre logs with hours of poor sky lose path beyond the edges of the lawn: 20 points for the share of such time are put
 //! back, with a standard deviation of 13.
 //!
-//! A jump of the receiver that stays adds half the strip that it is wide along the edge of the lawn.
+//! A jump of the receiver that stays adds half of the strip by which it moves the lawn.
 //!
 //! Ground on which positions are always off the same way ([`tussock_locate::bent`]) and were straightened adds 7 points for
 //! its share of the lawn.
@@ -96,8 +96,10 @@ pub(crate) fn visited(
         .map(|bent| bent.area_m2)
         .sum();
     let bent_sd = BENT_SHARE * (bent_m2 / drive.lawn_m2.max(1e-9)).min(1.0);
-    // After a step the drive lies beside the ground that it drove on, by a strip as wide as the step round the lawn.
-    let step_sd = 0.5 * (step_m(ground) * counted.rim_m() / drive.lawn_m2.max(1e-9)).min(1.0);
+    // After a step the drive lies beside the ground that it drove on: by a strip as wide as the step and as long as the lawn is
+    // wide, which is the length of its edges over pi in the mean of all directions (Cauchy 1832).
+    let strip_m2 = step_m(ground) * counted.rim_m() / std::f64::consts::PI;
+    let step_sd = 0.5 * (strip_m2 / drive.lawn_m2.max(1e-9)).min(1.0);
     let sd = doubt.sd.hypot(width_effect).hypot(bent_sd).hypot(step_sd);
     Estimate {
         estimate,

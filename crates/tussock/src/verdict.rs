@@ -63,6 +63,7 @@ pub(crate) fn verdict(
     };
     let mut remarks: Vec<String> = duration.sentence(wanted_m).into_iter().collect();
     remarks.extend(step_remarks(ground));
+    remarks.extend(clock_check::too_old(&ground.tracks));
     for (track, trace) in ground.tracks.iter().zip(traces) {
         remarks.extend(track.bent.as_ref().map(|bent| bent_remark(ground, bent)));
         remarks.extend(match &track.anchored {

@@ -503,3 +503,50 @@ fn a_bare_corner_is_found_or_nothing_is_said_of_its_width() {
         );
     }
 }
+
+#[test]
+fn stays_at_a_station_that_a_jump_moved_are_no_stuck_spots() {
+    let (plan, mut trace) = driven(9.0, LogNoise::CENTIMETRES);
+    let half = trace.len() / 2;
+    let tussock_types::Positions::Geographic { lat_deg, .. } = &mut trace.positions else {
+        panic!("on Earth")
+    };
+    // Four metres north.
+    lat_deg[half..]
+        .iter_mut()
+        .for_each(|lat_deg| *lat_deg += 4.0 / 111_200.0);
+    let findings = both(&trace, Some(&plan), &width_given()).1;
+    assert_eq!(findings.positions.steps.len(), 1);
+    assert!(findings.stuck_spots.is_empty(), "{:?}", findings.stuck_spots);
+    // What a jump may have moved is in the interval.
+    let truth = both(&driven(9.0, LogNoise::CENTIMETRES).1, Some(&plan), &width_given()).1;
+    let fraction = |findings: &Findings| {
+        findings
+            .coverage
+            .as_ref()
+            .expect("a width was given")
+            .visited_fraction
+    };
+    let (moved, still) = (fraction(&findings), fraction(&truth).estimate);
+    assert!(
+        moved.low.is_some_and(|low| low < still) && moved.high.is_some_and(|high| high > still),
+        "{moved:?}"
+    );
+}
+
+#[test]
+fn a_log_of_the_last_century_says_that_its_clock_is_wrong() {
+    let old: Vec<(f64, Place)> = lanes(datetime!(1999-08-22 00:00 UTC).unix_timestamp() as f64, HOUR_S);
+    let said = verdict(&trace(&old, f32::NAN), &[], &Settings::default());
+    assert!(
+        remark(&said, "begins on 1999-08-22").is_some(),
+        "{:?}",
+        said.remarks
+    );
+    let today = verdict(
+        &trace(&lanes(MONDAY_S, HOUR_S), f32::NAN),
+        &[],
+        &Settings::default(),
+    );
+    assert_eq!(remark(&today, "begins on"), None);
+}
