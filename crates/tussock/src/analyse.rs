@@ -108,7 +108,9 @@ pub fn analyse_as(job: &Job<'_>, wish: Calibrate) -> Result<Findings, AnalyseErr
         nights: &nights.nights,
         open_pockets: pockets.missed.len() + pockets.not_yet.len() + pockets.unseen.len(),
         missed_pockets: pockets.missed.len(),
-        shows_all: log_verdict.positions == LogLevel::Good && log_verdict.level != LogLevel::Unusable,
+        shows_all: log_verdict.positions == LogLevel::Good
+            && log_verdict.level != LogLevel::Unusable
+            && outline_source == OutlineSource::Plan,
     };
     let (installation, reachable_m2) = judged.installation();
     if let Some(coverage) = coverage.as_mut() {

@@ -27,7 +27,7 @@ pub(crate) struct Judged<'a> {
     pub(crate) open_pockets: usize,
     /// Missed pockets.
     pub(crate) missed_pockets: usize,
-    /// Whether positions show pockets as small as asked for.
+    /// Whether a plan is there and positions show pockets as small as asked for.
     pub(crate) shows_all: bool,
 }
 
@@ -199,7 +199,7 @@ impl Judged<'_> {
         let (answer, sentence) = if !self.shows_all {
             (
                 LowerCutAnswer::CannotTell,
-                "Whether every place was driven over at the present cutting height cannot be told from positions this poor."
+                "Whether every place was driven over at the present cutting height cannot be told from this log."
                     .to_owned(),
             )
         } else if self.open_pockets == 0 && low >= 0.97 {
