@@ -56,7 +56,12 @@ fn log(findings: &Findings) -> Answer {
         (_, LogLevel::Good) => "Positions yes, but too short",
         _ => "No",
     };
-    let lines = vec![verdict_sentence(verdict), words::sentence(&verdict.advice)];
+    let mut lines = vec![verdict_sentence(verdict), words::sentence(&verdict.advice)];
+    lines.extend(
+        verdict
+            .hours_more_needed
+            .map(|hours_more| format!("About {} more of driving are needed.", hours(hours_more))),
+    );
     answer("log", "Is the log good enough?", word.to_owned(), lines)
 }
 
