@@ -10,7 +10,7 @@ use crate::{Outcome, commands, wishes};
 use std::path::{Path, PathBuf};
 use tussock::{Advice, CompareError, Job, Side, Sides};
 use tussock_ingest::{Assembled, ReadOptions};
-use tussock_types::{Comparison, Findings, Plan, Settings};
+use tussock_types::{Comparison, Findings, Plan, Settings, file_name};
 
 /// A side as it was given.
 struct Given {
@@ -94,7 +94,11 @@ struct Asked<'a> {
 impl Asked<'_> {
     /// One side: saved findings, or logs that are analysed now.
     fn side(&self, paths: &[PathBuf], plan: Option<&Path>) -> Result<Given, Failure> {
-        let names: Vec<String> = paths.iter().map(|path| name(path)).collect();
+        // What is handed over names no folder.
+        let names: Vec<String> = paths
+            .iter()
+            .map(|path| file_name(&name(path)).to_owned())
+            .collect();
         let saved: Vec<bool> = paths
             .iter()
             .map(|path| inputs::is_saved(path))
