@@ -15,7 +15,7 @@ LINE = {"time_s": np.arange(3.0), "east_m": np.arange(3.0), "north_m": np.zeros(
 @pytest.mark.parametrize(
     ("call", "error", "kind", "words"),
     [
-        (lambda: tussock.read(b""), tussock.LogError, "empty", "expected a GPX"),
+        (lambda: tussock.read(b""), tussock.LogError, "empty", "expected a log (GPX"),
         (lambda: tussock.read(b"hello"), tussock.LogError, "not_a_log", "expected GPX"),
         (lambda: tussock.read("nowhere.gpx"), tussock.LogError, "read", "does not exist"),
         (lambda: tussock.read([]), tussock.LogError, "no_log", "at least one"),
