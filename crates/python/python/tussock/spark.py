@@ -19,6 +19,7 @@ piece needs them. The driver holds the list of files, and copies what was writte
 
 from __future__ import annotations
 
+import os
 import functools
 import json
 import posixpath
