@@ -27,6 +27,7 @@ use crate::night::{self, Night};
 use crate::store::{Columns, Store};
 use crate::table::{FAILURES, GARDENS, NIGHTS, POCKETS, Row, STUCK_SPOTS, Value};
 use std::collections::{BTreeMap, BTreeSet, HashMap};
+use tussock_types::math;
 use tussock_types::{
     Alarm, Estimate, GardenMorning, Morning, MorningFailure, MorningNight, MorningReason, plural,
 };
@@ -384,7 +385,7 @@ impl Look {
                 self.spots.get(night).into_iter().flatten().any(|other| {
                     lost_min(other) >= STUCK_MIN
                         && place(other)
-                            .is_some_and(|(e_m, n_m)| (e_m - east_m).hypot(n_m - north_m) <= SAME_SPOT_M)
+                            .is_some_and(|(e_m, n_m)| math::hypot(e_m - east_m, n_m - north_m) <= SAME_SPOT_M)
                 })
             };
             if last.iter().filter(|night| holds(night)).count() < 2 {

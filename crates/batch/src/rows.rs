@@ -2,6 +2,7 @@
 
 use crate::night::Night;
 use crate::table::{NIGHTS, POCKETS, Row, STUCK_SPOTS, SUGGESTIONS, Table, Value};
+use tussock_types::math;
 use tussock_types::{Cause, Estimate, Findings, Grid, Place, PlanOffset};
 
 fn row_of(table: &'static Table, values: Vec<(&str, Value)>) -> Row {
@@ -40,7 +41,7 @@ pub(crate) fn night(facts: NightFacts<'_>, findings: &Findings) -> Row {
     let positions = &findings.positions;
     let error_m = match (positions.white_m, positions.drift_m) {
         (None, None) => None,
-        (white_m, drift_m) => Some(white_m.unwrap_or(0.0).hypot(drift_m.unwrap_or(0.0))),
+        (white_m, drift_m) => Some(math::hypot(white_m.unwrap_or(0.0), drift_m.unwrap_or(0.0))),
     };
     let driving_h = match &findings.nights {
         Some(nights) if !nights.is_empty() => nights
@@ -127,7 +128,7 @@ fn on_plan(place: Place, offset: Option<PlanOffset>) -> Place {
                 place.east_m - offset.east_m - offset.about_east_m,
                 place.north_m - offset.north_m - offset.about_north_m,
             );
-            let (sin, cos) = (-offset.rotation_deg).to_radians().sin_cos();
+            let (sin, cos) = math::sin_cos((-offset.rotation_deg).to_radians());
             Place::new(
                 offset.about_east_m + cos * east_m - sin * north_m,
                 offset.about_north_m + sin * east_m + cos * north_m,
@@ -314,7 +315,7 @@ fn in_log(place: Place, offset: Option<PlanOffset>) -> Place {
                 place.east_m - offset.about_east_m,
                 place.north_m - offset.about_north_m,
             );
-            let (sin, cos) = offset.rotation_deg.to_radians().sin_cos();
+            let (sin, cos) = math::sin_cos(offset.rotation_deg.to_radians());
             Place::new(
                 offset.about_east_m + offset.east_m + cos * east_m - sin * north_m,
                 offset.about_north_m + offset.north_m + sin * east_m + cos * north_m,

@@ -12,8 +12,9 @@ use crate::progress::Progress;
 use crate::{Outcome, commands, wishes};
 use serde_json::json;
 use std::path::{Path, PathBuf};
-use tussock::{AlignVerdict, Job, Outlook, PlanReport, PlanRow, Stage};
+use tussock::{AlignVerdict, Job, PlanForecast, PlanReport, PlanRow, Stage};
 use tussock_ingest::ReadOptions;
+use tussock_types::math;
 use tussock_types::{PlanRole, Settings, decimal, plural};
 
 pub(crate) fn run(command: &PlanCommand, printer: &Printer) -> Outcome {
@@ -39,7 +40,7 @@ fn check(arguments: &PlanCheckArguments, printer: &Printer) -> Outcome {
     let is_sound = report.is_sound() && !read_faults.iter().any(|fault| fault.is_fatal);
     report.faults = tussock::plane::merge_faults(read_faults, std::mem::take(&mut report.faults));
     let outlook = if is_sound {
-        tussock::outlook(&plan, &settings, arguments.seed)
+        tussock::plan_forecast(&plan, &settings, arguments.seed)
     } else {
         None
     };
@@ -100,7 +101,7 @@ fn table(report: &PlanReport, is_sound: bool) -> String {
 }
 
 /// What the plan promises, in words.
-fn ahead(outlook: &Outlook, settings: &Settings) -> String {
+fn ahead(outlook: &PlanForecast, settings: &Settings) -> String {
     let mut text = String::new();
     if !outlook.passages.is_empty() {
         text.push_str(&format!(
@@ -168,7 +169,7 @@ fn ahead(outlook: &Outlook, settings: &Settings) -> String {
     text
 }
 
-fn json(report: &PlanReport, outlook: Option<&Outlook>, is_sound: bool) -> String {
+fn json(report: &PlanReport, outlook: Option<&PlanForecast>, is_sound: bool) -> String {
     let rows: Vec<_> = report
         .rows
         .iter()
@@ -327,7 +328,7 @@ fn align(arguments: &AlignArguments, printer: &Printer) -> Outcome {
         ),
         AlignVerdict::InPlace => format!(
             "the plan lies where the log says, to about {:.2} m; it was left as it is",
-            (3.0 * offset.sd_m).max(offset.east_m.hypot(offset.north_m))
+            (3.0 * offset.sd_m).max(math::hypot(offset.east_m, offset.north_m))
         ),
     });
     Ok(Exit::Done)

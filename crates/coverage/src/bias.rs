@@ -16,6 +16,7 @@ use rand_distr::{Distribution, StandardNormal};
 use rayon::prelude::*;
 use tussock_plane::BitGrid;
 use tussock_types::Place;
+use tussock_types::math;
 
 /// Position error that is still in the path.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -91,7 +92,7 @@ impl Wander {
     fn moved(&mut self, place: Place, time_s: f64, dice: &mut ChaCha8Rng) -> Place {
         let lapse_s = self.time_s.map_or(0.0, |last_s| (time_s - last_s).max(0.0));
         self.time_s = Some(time_s);
-        let keeps = (-lapse_s / self.error.drift_time_s).exp();
+        let keeps = math::exp(-lapse_s / self.error.drift_time_s);
         let fresh = (1.0 - keeps * keeps).max(0.0).sqrt();
         for axis in &mut self.offset {
             *axis = keeps * *axis + fresh * normal(dice);

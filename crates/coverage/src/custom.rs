@@ -25,6 +25,7 @@ pub use count::{GridCount, LINES_PER_WIDTH, VisitRule, count};
 
 use std::cmp::Ordering;
 use tussock_types::Place;
+use tussock_types::math;
 
 /// Most cells of a grid.
 pub const MOST_CELLS: usize = 50_000_000;
@@ -169,7 +170,7 @@ impl CustomGrid {
         columns: usize,
         rows: usize,
     ) -> Result<Self, CustomGridError> {
-        let (sine, cosine) = direction_deg.to_radians().sin_cos();
+        let (sine, cosine) = math::sin_cos(direction_deg.to_radians());
         let (along_m, across_m) = (columns as f64 * cell_m.0, rows as f64 * cell_m.1);
         Self::from_corners(
             origin,

@@ -4,9 +4,11 @@
 //! OEG Report 56, 1946, chapter 3), exhaustive search min(1, C). The ratio of times to the same fraction p is
 //! -ln(1 - p) / p (Gage, Randomized search strategies with imperfect sensors, 1993).
 
+use tussock_types::math;
+
 /// Visited fraction of random search after swept area over lawn area `swept`.
 pub fn random_search_fraction(swept: f64) -> f64 {
-    -(-swept).exp_m1()
+    -math::exp_m1(-swept)
 }
 
 /// Visited fraction of exhaustive search.
@@ -54,11 +56,11 @@ pub fn hours_to(
     // Rate over the second half: the first fills faster than any law that holds for the rest.
     let middle = driving_h.iter().position(|hours| *hours >= 0.5 * end_h)?;
     let lapse_h = end_h - driving_h[middle];
-    let rate_per_h = ((open - visited_fraction[middle]) / (open - end)).ln() / lapse_h;
+    let rate_per_h = math::ln((open - visited_fraction[middle]) / (open - end)) / lapse_h;
     if !(rate_per_h > 0.0) || !rate_per_h.is_finite() {
         return None;
     }
-    Some(end_h + ((open - end) / (open - target_fraction)).ln() / rate_per_h)
+    Some(end_h + math::ln((open - end) / (open - target_fraction)) / rate_per_h)
 }
 
 #[cfg(test)]

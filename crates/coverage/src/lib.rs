@@ -27,9 +27,9 @@ pub mod distance;
 #[cfg(test)]
 mod error_tests;
 pub mod laws;
-pub mod likely;
 pub mod pockets;
 pub mod revisits;
 pub mod squares;
 pub mod swath;
+pub mod visit_probability;
 pub mod visits;

@@ -6,6 +6,7 @@
 
 use std::sync::OnceLock;
 use tussock_types::IntervalQuantiles;
+use tussock_types::math;
 
 const BINS: usize = 2200;
 /// Shortest interval told apart; ratio of neighbouring bins.
@@ -80,8 +81,8 @@ impl Bins {
 }
 
 fn by_logarithm(interval_s: f32) -> usize {
-    let inverse_ratio = (1.0 / RATIO.ln()) as f32;
-    (((interval_s / SHORTEST_S as f32).max(1.0)).ln() * inverse_ratio).min(BINS as f32 - 1.0) as usize
+    let ratio = f64::from(interval_s) / SHORTEST_S;
+    (math::ln(ratio.max(1.0)) / math::ln(RATIO)).min(BINS as f64 - 1.0) as usize
 }
 
 impl Intervals {
@@ -113,7 +114,7 @@ impl Intervals {
 
     /// Middle of each bin, intervals that ended in it, intervals that were cut short in it.
     fn rows(&self) -> Vec<(f64, u64, u64)> {
-        let middle_s = |bin: usize| SHORTEST_S * RATIO.powf(bin as f64 + 0.5);
+        let middle_s = |bin: usize| SHORTEST_S * math::powf(RATIO, bin as f64 + 0.5);
         (0..BINS)
             .map(|bin| (middle_s(bin), self.finished[bin], self.unfinished[bin]))
             .collect()
@@ -188,8 +189,8 @@ pub fn survival(rows: &[(f64, u64, u64)]) -> Vec<SurvivalStep> {
             survival *= 1.0 - ended / open;
             greenwood += ended / (open * (open - ended));
             let (sd_fraction, low_fraction, high_fraction) = if survival > 0.0 {
-                let power = (ENDS * greenwood.sqrt() / f64::ln(survival)).exp();
-                let (one, other) = (survival.powf(power), survival.powf(1.0 / power));
+                let power = math::exp(ENDS * greenwood.sqrt() / math::ln(survival));
+                let (one, other) = (math::powf(survival, power), math::powf(survival, 1.0 / power));
                 (survival * greenwood.sqrt(), one.min(other), one.max(other))
             } else {
                 (0.0, 0.0, 0.0)
@@ -329,7 +330,7 @@ mod tests {
         assert_abs_diff_eq!(steps[1].sd_fraction, second * greenwood.sqrt(), epsilon = 1e-12);
         assert_eq!((steps[1].at_risk, steps[1].finished), (17, 1));
         // On the scale of log(-log) the ends lie evenly about the estimate.
-        let scale = |part: f64| (-part.ln()).ln();
+        let scale = |part: f64| math::ln(-math::ln(part));
         let (low, high) = (scale(steps[1].low_fraction), scale(steps[1].high_fraction));
         assert_abs_diff_eq!(0.5 * (low + high), scale(second), epsilon = 1e-9);
         assert!(steps[1].low_fraction < second && second < steps[1].high_fraction);
@@ -365,10 +366,10 @@ mod tests {
         let count = 20_000;
         for index in 0..count {
             let part = (f64::from(index) + 0.5) / f64::from(count);
-            intervals.finished((-3600.0 * (1.0 - part).ln()) as f32);
+            intervals.finished((-3600.0 * math::ln(1.0 - part)) as f32);
         }
         let found = intervals.quantiles();
         assert_abs_diff_eq!(found.p50.unwrap(), std::f64::consts::LN_2, epsilon = 0.008);
-        assert_abs_diff_eq!(found.p90.unwrap(), 10.0_f64.ln(), epsilon = 0.025);
+        assert_abs_diff_eq!(found.p90.unwrap(), math::ln(10.0_f64), epsilon = 0.025);
     }
 }

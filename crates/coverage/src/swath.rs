@@ -3,6 +3,7 @@
 use tussock_locate::activities::backs_off;
 use tussock_locate::{Piece, Track};
 use tussock_plane::BitGrid;
+use tussock_types::math;
 use tussock_types::{Grid, Place, Settings};
 
 /// One straight sweep of the cutting disc, or one stand (both ends alike).
@@ -178,7 +179,7 @@ pub(crate) struct Capsule {
 impl Capsule {
     pub(crate) fn new(from: (f64, f64), to: (f64, f64), radius: f64) -> Self {
         let step = (to.0 - from.0, to.1 - from.1);
-        let length = step.0.hypot(step.1);
+        let length = math::hypot(step.0, step.1);
         let along = if length > 0.0 {
             (step.0 / length, step.1 / length)
         } else {

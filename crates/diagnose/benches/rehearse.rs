@@ -3,7 +3,7 @@
 
 use criterion::{Criterion, criterion_group, criterion_main};
 use std::hint::black_box;
-use tussock_diagnose::rehearse::{Access, CELL_M, Cast, Scene};
+use tussock_diagnose::night_simulation::{Access, CELL_M, Cast, Scene};
 use tussock_plane::Site;
 use tussock_simulate::gardens::{GardenKind, Wish, invent_as};
 use tussock_simulate::{Machine, Run, Yard};

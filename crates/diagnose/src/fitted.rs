@@ -26,6 +26,7 @@ use turns::Edge;
 use tussock_locate::{PathMethod, Track};
 use tussock_plane::Site;
 use tussock_simulate::{HomeWay, Machine, Run, Spell, StuckSpot, TurnLaw, TurnPair};
+use tussock_types::math;
 use tussock_types::{Place, Settings, plural};
 
 /// Fewer turns at edges tell no law and no setback.
@@ -129,7 +130,7 @@ impl Fitted {
 pub fn position_sd_m(track: &Track) -> f64 {
     match &track.anchored {
         Some(anchored) => anchored.usual_corner_sd_m(),
-        None => track.noise.white_m.hypot(track.noise.drift_m.unwrap_or(0.0)),
+        None => math::hypot(track.noise.white_m, track.noise.drift_m.unwrap_or(0.0)),
     }
 }
 
@@ -315,7 +316,11 @@ fn pace(track: &Track, roams: &impl Fn(f64) -> bool, sd_m: f64) -> Pace {
 fn turn_law(mut pairs: Vec<TurnPair>) -> TurnLaw {
     if pairs.len() < LAW_TURNS {
         // Mean sine of the way out: 1/2 by the cosine law, 2/pi when all ways are alike likely.
-        let mean = pairs.iter().map(|pair| pair.out_rad.sin().abs()).sum::<f64>() / pairs.len() as f64;
+        let mean = pairs
+            .iter()
+            .map(|pair| math::sin(pair.out_rad).abs())
+            .sum::<f64>()
+            / pairs.len() as f64;
         return if mean < 0.5 * (0.5 + 2.0 / std::f64::consts::PI) {
             TurnLaw::CosineFromNormal
         } else {

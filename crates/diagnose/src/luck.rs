@@ -18,6 +18,8 @@
 //! quarter turns ([`pattern`], mean resultant length of doubled or fourfold angles, Mardia & Jupp, Directional
 //! Statistics, 2000).
 
+use tussock_types::math;
+
 /// Path density in the middle of a lawn over its mean, for a machine that turns at the edge: 0.8 to 0.9 in simulated
 /// gardens.
 pub const MIDDLE_SHARE: f64 = 0.85;
@@ -42,7 +44,7 @@ const LANES_AGREEMENT: f64 = 0.8;
 /// Tells lanes from roaming by the directions of legs, each given by its extent east and north.
 pub fn pattern(legs_m: impl Iterator<Item = (f64, f64)>) -> Pattern {
     let long: Vec<(f64, f64)> = legs_m
-        .map(|(east_m, north_m)| (north_m.atan2(east_m), east_m.hypot(north_m)))
+        .map(|(east_m, north_m)| (math::atan2(north_m, east_m), math::hypot(east_m, north_m)))
         .filter(|(_, length_m)| *length_m >= LEAST_LEG_M)
         .collect();
     if long.len() >= 10 && agreement(&long, 2.0).max(agreement(&long, 4.0)) > LANES_AGREEMENT {
@@ -65,16 +67,16 @@ pub fn axis(directions: &[(f64, f64)], fold: f64) -> (f64, f64) {
             .iter()
             .fold((0.0, 0.0, 0.0), |(c, s, w), (angle_rad, weight)| {
                 (
-                    c + weight * (fold * angle_rad).cos(),
-                    s + weight * (fold * angle_rad).sin(),
+                    c + weight * math::cos(fold * angle_rad),
+                    s + weight * math::sin(fold * angle_rad),
                     w + weight,
                 )
             });
     if weights > 0.0 {
         let turn = std::f64::consts::TAU;
         (
-            f64::hypot(cosines, sines) / weights,
-            f64::atan2(sines, cosines).rem_euclid(turn) / fold,
+            math::hypot(cosines, sines) / weights,
+            math::atan2(sines, cosines).rem_euclid(turn) / fold,
         )
     } else {
         (0.0, 0.0)
@@ -120,7 +122,7 @@ impl Drive {
     /// Logarithm of the expected number of chance pockets at least so wide.
     fn log_expected(&self, width_m: f64) -> f64 {
         let rho = self.density_per_m();
-        (self.lawn_m2 * rho * rho / std::f64::consts::PI).ln() - rho * (width_m + self.cut_width_m)
+        math::ln(self.lawn_m2 * rho * rho / std::f64::consts::PI) - rho * (width_m + self.cut_width_m)
     }
 
     /// Probability that luck alone leaves a pocket at least so wide somewhere on this lawn.
@@ -141,7 +143,7 @@ impl Drive {
         if rho * (width_m + self.cut_width_m) < 2.0 {
             return 1.0;
         }
-        -(-self.log_expected(width_m).exp()).exp_m1()
+        -math::exp_m1(-math::exp(self.log_expected(width_m)))
     }
 
     /// Width that luck leaves in [`MISSED_CHANCE_FRACTION`] of such lawns: wider pockets are missed.
@@ -150,9 +152,9 @@ impl Drive {
             return None;
         }
         let rho = self.density_per_m();
-        let expected = -(1.0 - MISSED_CHANCE_FRACTION).ln();
+        let expected = -math::ln(1.0 - MISSED_CHANCE_FRACTION);
         let width_m =
-            (self.lawn_m2 * rho * rho / (std::f64::consts::PI * expected)).ln() / rho - self.cut_width_m;
+            math::ln(self.lawn_m2 * rho * rho / (std::f64::consts::PI * expected)) / rho - self.cut_width_m;
         (self.path_m > 0.0 && width_m.is_finite() && self.chance_fraction(width_m.max(0.0)) < 0.2)
             .then_some(width_m.max(0.0))
     }
@@ -253,7 +255,7 @@ mod tests {
         assert_eq!(pattern(lanes), Pattern::Lanes);
         // Golden-angle steps go everywhere.
         let everywhere = (0..40)
-            .map(|leg| (f64::from(leg) * 2.399_963).sin_cos())
+            .map(|leg| math::sin_cos(f64::from(leg) * 2.399_963))
             .map(|(s, c)| (9.0 * c, 9.0 * s));
         assert_eq!(pattern(everywhere), Pattern::Roaming);
     }
@@ -271,12 +273,12 @@ mod tests {
     #[test]
     fn expected_chance_pockets_of_the_closed_form() {
         assert_abs_diff_eq!(
-            night(1500.0, 8.0, 1.0).log_expected(1.0).exp(),
+            math::exp(night(1500.0, 8.0, 1.0).log_expected(1.0)),
             2.40,
             epsilon = 0.05
         );
         assert_abs_diff_eq!(
-            night(3000.0, 8.0, 1.0).log_expected(1.0).exp(),
+            math::exp(night(3000.0, 8.0, 1.0).log_expected(1.0)),
             130.0,
             epsilon = 2.0
         );

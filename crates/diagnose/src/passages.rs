@@ -18,6 +18,7 @@ use crate::clearance::Clearance;
 use std::collections::VecDeque;
 use tussock_plane::{Region, nearest_on_piece};
 use tussock_types::Place;
+use tussock_types::math;
 
 /// Wider places are no passages.
 const WIDEST_M: f64 = 6.0;
@@ -351,7 +352,7 @@ impl Neck {
             return 0.0;
         }
         let length_m = self.length_m + 2.0 * setback_m.max(0.0);
-        let through = 1.0 / (1.0 + 0.43 * (length_m / free_m).powf(0.88));
+        let through = 1.0 / (1.0 + 0.43 * math::powf(length_m / free_m, 0.88));
         2.0 * path_m * free_m / (std::f64::consts::PI * self.all_m2) * through
     }
 
@@ -372,7 +373,7 @@ impl Neck {
         if x < 1e-6 {
             return 0.5 * x;
         }
-        1.0 + (-x).exp_m1() / x
+        1.0 + math::exp_m1(-x) / x
     }
 
     /// Follows a path, given as unbroken lines of places.

@@ -1,6 +1,7 @@
 use super::*;
 use approx::assert_abs_diff_eq;
 use tussock_simulate::{Machine, Run, TurnLaw, gardens};
+use tussock_types::math;
 
 /// Two rooms, 20 x 15 and 14 x 15, joined by a straight neck, the whole turned.
 fn rooms(neck_width_m: f64, neck_length_m: f64, turn_deg: f64) -> Region {
@@ -21,7 +22,7 @@ fn rooms(neck_width_m: f64, neck_length_m: f64, turn_deg: f64) -> Region {
         (0.0, 15.0),
         (0.0, 0.0),
     ];
-    let (sine, cosine) = turn_deg.to_radians().sin_cos();
+    let (sine, cosine) = math::sin_cos(turn_deg.to_radians());
     let ring = ring
         .iter()
         .map(|(x, y)| Place::new(cosine * x - sine * y, sine * x + cosine * y))
@@ -30,7 +31,7 @@ fn rooms(neck_width_m: f64, neck_length_m: f64, turn_deg: f64) -> Region {
 }
 
 fn home(clearance: &Clearance, turn_deg: f64) -> Option<usize> {
-    let (sine, cosine) = turn_deg.to_radians().sin_cos();
+    let (sine, cosine) = math::sin_cos(turn_deg.to_radians());
     clearance.cell(Place::new(cosine - sine, sine + cosine))
 }
 

@@ -139,10 +139,11 @@ mod tests {
     use approx::assert_abs_diff_eq;
     use tussock_plane::{Region, rasterise};
     use tussock_types::Grid;
+    use tussock_types::math;
 
     #[test]
     fn a_turned_strip_keeps_its_length_and_aspect() {
-        let (sine, cosine) = 0.5_f64.sin_cos();
+        let (sine, cosine) = math::sin_cos(0.5_f64);
         let ring = [(0.0, 0.0), (9.0, 0.0), (9.0, 1.5), (0.0, 1.5), (0.0, 0.0)]
             .map(|(x, y)| Place::new(cosine * x - sine * y, sine * x + cosine * y));
         let region = Region::from_rings(vec![vec![ring.to_vec()]]).unwrap();

@@ -8,6 +8,7 @@ use rstar::{RTree, primitives::GeomWithData};
 use tussock_locate::{Halt, HaltPlace, Track};
 use tussock_plane::LegIndex;
 use tussock_types::Place;
+use tussock_types::math;
 
 /// Episodes nearer than this are one spot: about the size of a machine and its turning room.
 const REACH_M: f64 = 1.5;
@@ -146,15 +147,18 @@ fn approach_deg(members: &[usize], episodes: &[Halt]) -> Option<f64> {
         .filter_map(|at| {
             let halt = &episodes[*at];
             let from = halt.came_from?;
-            Some((halt.place.east_m - from.east_m).atan2(halt.place.north_m - from.north_m))
+            Some(math::atan2(
+                halt.place.east_m - from.east_m,
+                halt.place.north_m - from.north_m,
+            ))
         })
         .collect();
     if courses.len() < 2 {
         return None;
     }
-    let (east, north) = courses
-        .iter()
-        .fold((0.0, 0.0), |(e, n), course| (e + course.sin(), n + course.cos()));
-    let agreement = (east / courses.len() as f64).hypot(north / courses.len() as f64);
-    (agreement > 0.5).then(|| east.atan2(north).to_degrees().rem_euclid(360.0))
+    let (east, north) = courses.iter().fold((0.0, 0.0), |(e, n), course| {
+        (e + math::sin(*course), n + math::cos(*course))
+    });
+    let agreement = math::hypot(east / courses.len() as f64, north / courses.len() as f64);
+    (agreement > 0.5).then(|| math::atan2(east, north).to_degrees().rem_euclid(360.0))
 }

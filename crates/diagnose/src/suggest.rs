@@ -28,12 +28,13 @@ pub use room::Room;
 pub use way::{End, Laid, guide_lines};
 
 use crate::fitted::Fitted;
-use crate::rehearse::{Access, CELL_M, Cast, Fractions, Scene};
+use crate::night_simulation::{Access, CELL_M, Cast, Fractions, Scene};
 use std::ops::Range;
 use trial::{Runs, Widened, least_mean_gain, mean};
 use tussock_locate::Track;
 use tussock_plane::{Joins, Region, Site, rasterise};
 use tussock_simulate::{Run, SimulateError, StuckSpot, Yard};
+use tussock_types::math;
 use tussock_types::{FitFound, MissedPocket, Place, Predicted, Suggestion, SuggestionKind};
 
 /// Suggestions are made for so many of the largest pockets.
@@ -366,7 +367,7 @@ impl Workshop<'_> {
         let runs = if odds >= 0.9 {
             1.0
         } else if odds > 0.05 {
-            (0.1_f64.ln() / (1.0 - odds).ln()).max(1.0)
+            (math::ln(0.1_f64) / math::ln(1.0 - odds)).max(1.0)
         } else {
             return None;
         };

@@ -8,6 +8,7 @@
 //! The one-third rule (Iowa State University Extension; Cornell gardening): grass kept at height h may grow to 1.5 h, which
 //! takes `0.5 h / growth` days. Exact as arithmetic; growth is a guess within a factor of two.
 
+use tussock_types::math;
 use tussock_types::{Grass, GrowthSource, TurfSettings};
 
 /// Growth on the best day.
@@ -23,7 +24,7 @@ pub fn growth_potential(mean_temperature_c: f64, grass: Grass) -> f64 {
     if grass == Grass::Warm && mean_temperature_c > best_c {
         return 1.0;
     }
-    (-0.5 * ((mean_temperature_c - best_c) / spread_c).powi(2)).exp()
+    math::exp(-0.5 * ((mean_temperature_c - best_c) / spread_c).powi(2))
 }
 
 /// Growth by the settings, and where it comes from; `None` where they say nothing of it.

@@ -278,6 +278,7 @@ fn circle(places: impl Iterator<Item = Place> + Clone) -> Option<Circle> {
 mod tests {
     use super::*;
     use approx::assert_abs_diff_eq;
+    use tussock_types::math;
 
     fn turn(east_m: f64, north_m: f64, edge_m: f64) -> Turn {
         Turn {
@@ -292,7 +293,7 @@ mod tests {
     #[test]
     fn a_circle_through_exact_places_is_exact() {
         let places = (0..7).map(|step| {
-            let (sine, cosine) = f64::from(step).sin_cos();
+            let (sine, cosine) = math::sin_cos(f64::from(step));
             Place::new(3.0 + 1.5 * cosine, -2.0 + 1.5 * sine)
         });
         let found = circle(places).unwrap();
@@ -306,7 +307,7 @@ mod tests {
     fn turns_round_a_trunk_are_one_obstacle_and_three_turns_are_none() {
         let round: Vec<Turn> = (0..8)
             .map(|step| {
-                let (sine, cosine) = (0.8 * f64::from(step)).sin_cos();
+                let (sine, cosine) = math::sin_cos(0.8 * f64::from(step));
                 turn(10.0 + 0.6 * cosine, 5.0 + 0.6 * sine, 4.0)
             })
             .collect();

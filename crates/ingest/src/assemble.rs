@@ -16,6 +16,7 @@ use crate::LogFile;
 use crate::clock::{DAY_S, day_words};
 use crate::error::IngestError;
 use std::collections::BTreeMap;
+use tussock_types::math;
 use tussock_types::{Fix, FixQuality, LogFacts, Notice, Positions, SkipReason, Skipped, Trace, plural};
 
 /// All logs of one job, sorted out.
@@ -271,7 +272,7 @@ fn is_another(mine: &Trace, other: &Trace) -> bool {
         };
         apart.push(distance_m(&mine.positions, place, other.positions.pair(b)));
     }
-    let worth_m = worth_m(mine).hypot(worth_m(other));
+    let worth_m = math::hypot(worth_m(mine), worth_m(other));
     median(&mut apart).is_some_and(|median_m| median_m > APART_M && median_m > 3.0 * worth_m)
 }
 
@@ -279,11 +280,11 @@ fn is_another(mine: &Trace, other: &Trace) -> bool {
 fn distance_m(kind: &Positions, one: (f64, f64), other: (f64, f64)) -> f64 {
     let (first, second) = (one.0 - other.0, one.1 - other.1);
     match kind {
-        Positions::Local { .. } => first.hypot(second),
+        Positions::Local { .. } => math::hypot(first, second),
         Positions::Geographic { .. } => {
             // The short way round the antimeridian; metres of a degree on the WGS 84 equator.
             let second = (second + 540.0).rem_euclid(360.0) - 180.0;
-            111_320.0 * first.hypot(second * one.0.to_radians().cos())
+            111_320.0 * math::hypot(first, second * math::cos(one.0.to_radians()))
         }
     }
 }

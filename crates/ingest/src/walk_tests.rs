@@ -4,6 +4,7 @@ use super::*;
 use proptest::prelude::*;
 use std::fmt::Write;
 use tussock_types::GeoPoint;
+use tussock_types::math;
 
 /// A degree of latitude and of longitude at 52 degrees north, metres (IOGP 373-7-2, section 4.1.1).
 const NORTH_M_PER_DEG: f64 = 111_267.353_3;
@@ -67,7 +68,7 @@ fn steps(corners: &[(f64, f64)], wiggle_m: f64) -> Vec<(f64, f64)> {
     let mut count = 0u32;
     for piece in corners.windows(2) {
         let (a, b) = (piece[0], piece[1]);
-        let number = ((b.0 - a.0).hypot(b.1 - a.1) / 0.5).ceil() as usize;
+        let number = (math::hypot(b.0 - a.0, b.1 - a.1) / 0.5).ceil() as usize;
         for step in 0..number {
             let share = step as f64 / number as f64;
             count += 1;

@@ -17,6 +17,7 @@
 use crate::{Halt, HaltPlace, Piece, Track, Vertex};
 use tussock_plane::{Region, nearest_on_piece};
 use tussock_types::Place;
+use tussock_types::math;
 
 /// What a machine can be doing.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -96,7 +97,7 @@ const APRON_M: f64 = 3.0;
 fn path_sd_m(track: &Track) -> f64 {
     match &track.anchored {
         Some(anchored) => anchored.usual_corner_sd_m(),
-        None => track.noise.white_m.hypot(track.noise.drift_m.unwrap_or(0.0)),
+        None => math::hypot(track.noise.white_m, track.noise.drift_m.unwrap_or(0.0)),
     }
 }
 
@@ -266,7 +267,7 @@ pub fn backs_off(before: (Vertex, Vertex), leg: (Vertex, Vertex), least_m: f64) 
         ]
     };
     let (came, goes) = (way(before), way(leg));
-    let (came_m, goes_m) = (came[0].hypot(came[1]), goes[0].hypot(goes[1]));
+    let (came_m, goes_m) = (math::hypot(came[0], came[1]), math::hypot(goes[0], goes[1]));
     let dot_m2 = came[0] * goes[0] + came[1] * goes[1];
     (least_m..=MOST_REVERSE_M).contains(&goes_m)
         && came_m >= 1.5 * goes_m
@@ -391,7 +392,7 @@ pub fn without(pieces: &[Piece], spans_s: &[(f64, f64)]) -> Vec<Piece> {
 
 /// Silences away from the station whose two ends agree in place, in time order.
 pub fn possible_stops(track: &Track) -> Vec<PossibleStop> {
-    let sd_m = track.noise.white_m.hypot(track.noise.drift_m.unwrap_or(0.0));
+    let sd_m = math::hypot(track.noise.white_m, track.noise.drift_m.unwrap_or(0.0));
     let reach_m = 0.5 + 3.0 * 2.0_f64.sqrt() * sd_m;
     let at = |time_s: f64| {
         track

@@ -13,6 +13,7 @@ use crate::{Kept, NoiseEstimate};
 use rayon::prelude::*;
 use std::ops::Range;
 use tussock_plane::Region;
+use tussock_types::math;
 
 /// A stretch in which the machine was carried or pushed.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -206,7 +207,7 @@ fn out_of_the_garden(
     ground: &Region,
 ) -> Vec<Range<usize>> {
     const PACE_WINDOW_S: f64 = 5.0;
-    let reach_m = 0.4 + 3.0 * noise.white_m.hypot(noise.drift_m.unwrap_or(0.0));
+    let reach_m = 0.4 + 3.0 * math::hypot(noise.white_m, noise.drift_m.unwrap_or(0.0));
     let out_m: Vec<f64> = (0..kept.len())
         .into_par_iter()
         .with_min_len(FIXES_AT_ONCE)

@@ -12,6 +12,7 @@
 
 use crate::path::Blocks;
 use tussock_types::Place;
+use tussock_types::math;
 
 /// A stretch of standing time.
 #[derive(Clone, Debug, Default)]
@@ -73,7 +74,7 @@ pub fn fit(stands: &[Stand]) -> Option<DriftFit> {
     // Coarse grids on fewer fixes, then finer ones round the best on all.
     let coarse: Vec<Stand> = stands.iter().map(|stand| thinned(stand, stride)).collect();
     let mut best = (f64::INFINITY, 1.0, USUAL_TIME_S, 1.0);
-    let (mut ratio_ln, mut time_ln) = (2.3, USUAL_TIME_S.ln());
+    let (mut ratio_ln, mut time_ln) = (2.3, math::ln(USUAL_TIME_S));
     let (mut ratio_step, mut time_step) = (1.7_f64, 0.85_f64);
     for round in 0..6 {
         let reach: i32 = if round == 0 { 4 } else { 2 };
@@ -88,8 +89,8 @@ pub fn fit(stands: &[Stand]) -> Option<DriftFit> {
                     middle_ratio + f64::from(a) * ratio_step,
                     middle_time + f64::from(b) * time_step,
                 );
-                let prior = 0.5 * ((time - USUAL_TIME_S.ln()) / USUAL_TIME_FACTOR_LN).powi(2);
-                let (nats, white_m2) = cost(stands, ratio.exp(), time.exp());
+                let prior = 0.5 * ((time - math::ln(USUAL_TIME_S)) / USUAL_TIME_FACTOR_LN).powi(2);
+                let (nats, white_m2) = cost(stands, math::exp(ratio), math::exp(time));
                 if nats + prior < best.0 {
                     best = (nats + prior, ratio, time, white_m2);
                     (ratio_ln, time_ln) = (ratio, time);
@@ -105,8 +106,8 @@ pub fn fit(stands: &[Stand]) -> Option<DriftFit> {
     }
     Some(DriftFit {
         white_m: white_m2.sqrt(),
-        drift_m: (white_m2 * ratio.exp()).sqrt(),
-        drift_time_s: time.exp(),
+        drift_m: (white_m2 * math::exp(ratio)).sqrt(),
+        drift_time_s: math::exp(time),
         stood_s,
     })
 }
@@ -128,7 +129,7 @@ fn cost(stands: &[Stand], ratio: f64, time_s: f64) -> (f64, f64) {
             if at > 0 {
                 let dt_s = time - last_s;
                 if dt_s != last_dt_s {
-                    keeps = (-dt_s / time_s).exp();
+                    keeps = math::exp(-dt_s / time_s);
                     last_dt_s = dt_s;
                 }
                 states.iter_mut().for_each(|state| *state *= keeps);
@@ -139,7 +140,7 @@ fn cost(stands: &[Stand], ratio: f64, time_s: f64) -> (f64, f64) {
             if (spread - settled).abs() > 1e-12 * ratio {
                 settled = spread;
                 weight = 1.0 / (spread + 1.0);
-                log_weight = weight.ln();
+                log_weight = math::ln(weight);
             }
             let gain = spread * weight;
             let seen = [1.0, stand.fixes.east_m[at], stand.fixes.north_m[at]];
@@ -165,7 +166,7 @@ fn cost(stands: &[Stand], ratio: f64, time_s: f64) -> (f64, f64) {
     }
     let white_m2 = (squares / (count - means).max(1.0)).max(1e-12);
     (
-        0.5 * (count * white_m2.ln() + log_sum + squares / white_m2),
+        0.5 * (count * math::ln(white_m2) + log_sum + squares / white_m2),
         white_m2,
     )
 }
@@ -276,7 +277,7 @@ mod tests {
         (0..count)
             .map(|number| {
                 let mut fixes = Blocks::default();
-                let keeps: f64 = (-1.0 / time_s).exp();
+                let keeps: f64 = math::exp(-1.0 / time_s);
                 let mut drift = [drift_m * normal(), drift_m * normal()];
                 for second in 0..3600 {
                     for axis in &mut drift {
@@ -358,7 +359,7 @@ mod tests {
         for row in 0..count {
             for column in 0..=row {
                 let lag_s = short.fixes.time_s[row] - short.fixes.time_s[column];
-                let mut value = ratio * (-lag_s / time_s).exp() + f64::from(u8::from(row == column));
+                let mut value = ratio * math::exp(-lag_s / time_s) + f64::from(u8::from(row == column));
                 value -= (0..column)
                     .map(|at| lower[row][at] * lower[column][at])
                     .sum::<f64>();
@@ -387,8 +388,8 @@ mod tests {
             - (dot(&one, &east).powi(2) + dot(&one, &north).powi(2)) / dot(&one, &one);
         let n = 2.0 * count as f64;
         let white_m2 = rss / (n - 2.0);
-        let log_determinant: f64 = (0..count).map(|at| 2.0 * lower[at][at].ln()).sum();
-        let slow = 0.5 * (n * white_m2.ln() + 2.0 * log_determinant + rss / white_m2);
+        let log_determinant: f64 = (0..count).map(|at| 2.0 * math::ln(lower[at][at])).sum();
+        let slow = 0.5 * (n * math::ln(white_m2) + 2.0 * log_determinant + rss / white_m2);
         let (fast, fast_white_m2) = cost(&[short], ratio, time_s);
         assert!((fast - slow).abs() < 1e-6 * slow.abs(), "{fast} {slow}");
         assert!((fast_white_m2 / white_m2 - 1.0).abs() < 1e-8);

@@ -6,6 +6,7 @@
 
 use crate::{Halt, HaltPlace, Kept, NoiseEstimate, Step};
 use tussock_types::Place;
+use tussock_types::math;
 
 /// A stretch of fixes that stays within a box.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -246,7 +247,8 @@ pub fn at_station(
     kept: &Kept,
     steps: &[Step],
 ) -> (Vec<Halt>, Option<Place>, Option<usize>) {
-    let spread_m = noise.white_m.hypot(
+    let spread_m = math::hypot(
+        noise.white_m,
         noise
             .drift_m
             .unwrap_or_else(|| (600.0 * noise.drift_rate_m2_per_s).sqrt()),

@@ -5,6 +5,8 @@
 //! Estimation with Applications to Tracking and Navigation (2001), sections 6.3 and 8.6; smoother after Rauch, Tung &
 //! Striebel (1965). Exact for the model. Cost: linear, about 100 bytes a fix.
 
+use tussock_types::math;
+
 /// Position and velocity with their covariance.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct State {
@@ -56,7 +58,7 @@ pub fn smooth(time_s: &[f64], measured_m: &[f64], first: State, model: Model) ->
         let innovation_m = measured_m - before.position_m;
         log_likelihood -= 0.5
             * (innovation_m * innovation_m / innovation_m2
-                + (2.0 * std::f64::consts::PI * innovation_m2).ln());
+                + math::ln(2.0 * std::f64::consts::PI * innovation_m2));
         let gain = [
             before.covariance[0] / innovation_m2,
             before.covariance[1] / innovation_m2,

@@ -7,7 +7,7 @@
 //!  . . .  ->  . x .   ->   ----/ (o) \----   ->   ----/\----   ->   pieces, halts, silences
 //! ```
 //!
-//! Method. Fixes of poor quality and jumps are taken out ([`gate`]), and so
+//! Method. Fixes of poor quality and jumps are taken out ([`outlier_filter`]), and so
 //! is what was carried ([`carried`]). The white part of the error is read from the
 //! roughness of the path itself, the slow part from standing time ([`noise`]). A free-driving machine drives straight
 //! legs at a steady speed between turns, so each unbroken piece is cut into legs and halts by exact dynamic
@@ -17,7 +17,7 @@
 //! with Rauch-Tung-Striebel smoothing takes over ([`kalman`]). Where positions are poor (decimetres and metres), the legs,
 //! one speed, the corners, the station and the edge of the lawn are brought together ([`anchor`]), and other pasts that
 //! agree with the log can be drawn. Between fixes more than four seconds apart the turns are put back where speed,
-//! time and the edge of the lawn say that they were ([`rebuilt`]). What it did in every second is told at the end
+//! time and the edge of the lawn say that they were ([`sparse_turns`]). What it did in every second is told at the end
 //! ([`activities`]).
 //!
 //! Exact: the segmentation, for the stated cost. Approximate: the noise law while driving. Known limits: in precise logs
@@ -28,17 +28,17 @@
 
 pub mod activities;
 pub mod anchor;
-pub mod bent;
 pub mod carried;
 pub mod drift;
-pub mod gate;
 pub mod halts;
 pub mod kalman;
+pub mod local_bias;
 mod locating;
 pub mod noise;
+pub mod outlier_filter;
 pub mod path;
-pub mod rebuilt;
 pub mod segment;
+pub mod sparse_turns;
 mod straight;
 mod track;
 

@@ -2,8 +2,11 @@
 
 use crate::anchor::{self, Anchored, chain};
 use crate::{Halt, Kept, NoiseEstimate, PathMethod, Piece, Track, Vertex};
-use crate::{bent, carried, drift, gate, halts, noise, path, rebuilt, segment, straight};
+use crate::{
+    carried, drift, halts, local_bias, noise, outlier_filter, path, segment, sparse_turns, straight,
+};
 use tussock_plane::Region;
+use tussock_types::math;
 use tussock_types::{Place, Settings, Trace};
 
 /// Between fixes further apart than this a mower turns too often to be followed: turns are put back, or left out.
@@ -261,9 +264,9 @@ pub fn locate_as(
             if track
                 .noise
                 .drift_m
-                .is_none_or(|drift_m| drift_m <= bent::MOST_DRIFT_M) =>
+                .is_none_or(|drift_m| drift_m <= local_bias::MOST_DRIFT_M) =>
         {
-            bent::find(&track.kept, &track.pieces, track.noise.white_m, speed_mps)
+            local_bias::find(&track.kept, &track.pieces, track.noise.white_m, speed_mps)
         }
         _ => None,
     };
@@ -315,13 +318,13 @@ fn locate_once(
         east_m.len() == trace.len() && north_m.len() == trace.len(),
         "columns of a trace differ in length"
     );
-    let gated = gate::gate(trace, east_m, north_m, &settings.positions);
+    let gated = outlier_filter::gate(trace, east_m, north_m, &settings.positions);
     let kept = gated.kept;
     let period_s = noise::usual_period_s(&kept);
     let mut rough = noise::roughness(&kept, period_s);
     // Between sparse fixes the machine turns: second differences say nothing of the error.
     let is_sparse = period_s > SPARSE_PERIOD_S;
-    let straight_white_m = is_sparse.then(|| rebuilt::white_m(&kept)).flatten();
+    let straight_white_m = is_sparse.then(|| sparse_turns::white_m(&kept)).flatten();
     if is_sparse {
         rough.white_m = straight_white_m.unwrap_or(rough.white_m.min(SPARSE_WHITE_M));
     }
@@ -374,8 +377,8 @@ fn locate_once(
         None => PathMethod::Chords,
     };
     let turns = ground.filter(|_| is_sparse).and_then(|ground| {
-        let how = rebuilt::estimate(&kept, ground, &noise, settings.machine.speed_mps)?;
-        rebuilt::Outline::of(ground, how.inset_m).map(|outline| (how, outline))
+        let how = sparse_turns::estimate(&kept, ground, &noise, settings.machine.speed_mps)?;
+        sparse_turns::Outline::of(ground, how.inset_m).map(|outline| (how, outline))
     });
     if turns.is_some() {
         method = PathMethod::Rebuilt;
@@ -411,7 +414,7 @@ fn locate_once(
                     .map(|part| blocks.time_s[part.last] - blocks.time_s[part.first]),
             );
             if is_held(&noise) {
-                let timing_s = 0.3_f64.hypot(0.7 * noise.white_m / speed_mps);
+                let timing_s = math::hypot(0.3_f64, 0.7 * noise.white_m / speed_mps);
                 drives.push(chain::Drive::new(blocks, &parts, timing_s));
             } else {
                 pieces.push(path::from_parts(&blocks, &parts, &noise));
@@ -448,7 +451,7 @@ fn locate_once(
             .map(|run| match (method, speed_mps) {
                 (PathMethod::Smoothed, Some(speed_mps)) => path::smoothed(&kept, run, &noise, speed_mps),
                 (PathMethod::Rebuilt, _) => match &turns {
-                    Some((how, outline)) => rebuilt::rebuild(&kept, run, outline, &halts_found, how),
+                    Some((how, outline)) => sparse_turns::rebuild(&kept, run, outline, &halts_found, how),
                     None => path::chords(&kept, run, &halts_found),
                 },
                 _ => path::chords(&kept, run, &halts_found),

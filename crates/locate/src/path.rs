@@ -8,6 +8,7 @@ use crate::segment::{Part, PartKind};
 use crate::{Halt, Kept, NoiseEstimate, Piece, Vertex, kalman};
 use std::ops::Range;
 use tussock_types::Place;
+use tussock_types::math;
 
 /// Fixes of one run, averaged to about one a second where they come faster.
 #[derive(Clone, Debug, Default)]
@@ -136,8 +137,8 @@ fn fit(blocks: &Blocks, part: Part, white_m: f64) -> Line {
         tt += time_s * time_s;
     }
     // Direction: principal axis, pointing the way that time runs.
-    let angle_rad = 0.5 * (2.0 * en).atan2(ee - nn);
-    let mut along = [angle_rad.cos(), angle_rad.sin()];
+    let angle_rad = 0.5 * math::atan2(2.0 * en, ee - nn);
+    let mut along = [math::cos(angle_rad), math::sin(angle_rad)];
     if along[0] * te + along[1] * tn < 0.0 {
         along = [-along[0], -along[1]];
     }
@@ -460,7 +461,7 @@ pub fn smoothed(kept: &Kept, run: Range<usize>, noise: &NoiseEstimate, speed_mps
     let mut vertices: Vec<Vertex> = Vec::new();
     let mut stood = false;
     for (index, (east, north)) in east.iter().zip(&north).enumerate() {
-        let stands = east.velocity_mps.hypot(north.velocity_mps) < 0.15 * speed_mps;
+        let stands = math::hypot(east.velocity_mps, north.velocity_mps) < 0.15 * speed_mps;
         if let (true, true, Some(last)) = (stands, stood, vertices.last_mut()) {
             last.leave_s = time_s[index];
             continue;

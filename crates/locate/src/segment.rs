@@ -13,6 +13,7 @@
 //! Cost: fixes times the starts alive, usually some tens.
 
 use crate::{NoiseEstimate, path::Blocks};
+use tussock_types::math;
 
 /// Nats that a new leg costs.
 const LEG_NATS: f64 = 6.0;
@@ -159,7 +160,7 @@ pub fn segment(blocks: &Blocks, law: &StepLaw) -> Vec<Part> {
         }
         ends[fix] = best;
         // A step may hold the turn itself.
-        let length_m = step_m[0].hypot(step_m[1]);
+        let length_m = math::hypot(step_m[0], step_m[1]);
         let mixed = ends[fix - 1].cost + MIXED_NATS;
         let may_mix = length_m <= law.mixed_mps * dt_s + 4.0 * scale * law.white_m;
         mixed_before[fix] = may_mix && mixed < best.cost;
@@ -186,8 +187,10 @@ pub fn segment(blocks: &Blocks, law: &StepLaw) -> Vec<Part> {
 fn stands(blocks: &Blocks, part: Part, law: &StepLaw) -> bool {
     const SLOW_SHARE: f64 = 0.15;
     let lapse_s = blocks.time_s[part.last] - blocks.time_s[part.first];
-    let moved_m = (blocks.east_m[part.last] - blocks.east_m[part.first])
-        .hypot(blocks.north_m[part.last] - blocks.north_m[part.first]);
+    let moved_m = math::hypot(
+        blocks.east_m[part.last] - blocks.east_m[part.first],
+        blocks.north_m[part.last] - blocks.north_m[part.first],
+    );
     lapse_s >= 5.0 && moved_m < SLOW_SHARE * law.speed_mps * lapse_s
 }
 
@@ -232,7 +235,7 @@ impl Start {
 
     /// Cost of these steps as a leg: heading free, speed near the usual one.
     fn leg_cost(&self, law: &StepLaw) -> f64 {
-        let pull = self.s_me[0].hypot(self.s_me[1]);
+        let pull = math::hypot(self.s_me[0], self.s_me[1]);
         let trust = 1.0 / (law.speed_sd_mps * law.speed_sd_mps);
         let speed = (pull + law.speed_mps * trust) / (self.s_mm + trust);
         (self.s_ee - 2.0 * speed * pull + speed * speed * self.s_mm + (speed - law.speed_mps).powi(2) * trust)
@@ -258,7 +261,7 @@ fn may_bend(blocks: &Blocks, fix: usize, law: &StepLaw) -> bool {
     let change_mps = |column: &[f64]| {
         (column[fix + REACH] - column[fix]) / after_s - (column[fix] - column[fix - REACH]) / before_s
     };
-    change_mps(&blocks.east_m).hypot(change_mps(&blocks.north_m)) > 3.0 * noise_mps
+    math::hypot(change_mps(&blocks.east_m), change_mps(&blocks.north_m)) > 3.0 * noise_mps
 }
 
 fn trace_back(ends: &[Step], mixed_before: &[bool], count: usize) -> Vec<Part> {

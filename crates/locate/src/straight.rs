@@ -14,6 +14,7 @@
 use crate::noise::{USUAL_DRIFT_TIME_S, median};
 use crate::path::Blocks;
 use crate::segment::{Part, PartKind};
+use tussock_types::math;
 
 /// Shorter legs are hardly bent.
 const LEAST_LEG_S: f64 = 12.0;
@@ -52,7 +53,7 @@ fn rate_m2_per_s(blocks: &Blocks, part: Part) -> Option<f64> {
     let count = time_s.len() as f64;
     let (from, to) = (blocks.place(first), blocks.place(end - 1));
     let (east_m, north_m) = (to.east_m - from.east_m, to.north_m - from.north_m);
-    let length_m = east_m.hypot(north_m);
+    let length_m = math::hypot(east_m, north_m);
     if !(length_m > 0.0) {
         return None;
     }
@@ -100,11 +101,11 @@ mod tests {
     fn drives(legs: usize, leg_s: usize, white_m: f64, drift_m: f64, seed: u64) -> Vec<(Blocks, Vec<Part>)> {
         let mut random = ChaCha8Rng::seed_from_u64(seed);
         let mut normal = || -> f64 { StandardNormal.sample(&mut random) };
-        let keeps = f64::exp(-1.0 / USUAL_DRIFT_TIME_S);
+        let keeps = math::exp(-1.0 / USUAL_DRIFT_TIME_S);
         let mut drift = [drift_m * normal(), drift_m * normal()];
         (0..legs)
             .map(|leg| {
-                let (sin, cos) = (leg as f64 * 2.4).sin_cos();
+                let (sin, cos) = math::sin_cos(leg as f64 * 2.4);
                 let mut blocks = Blocks::default();
                 for second in 0..=leg_s {
                     for axis in &mut drift {

@@ -1,8 +1,8 @@
 //! The result of locating.
 
 use crate::anchor::Anchored;
-use crate::bent::Bent;
 use crate::carried::Carried;
+use crate::local_bias::LocalBias;
 use crate::locating::pieces_of;
 use tussock_plane::Leg;
 use tussock_types::Place;
@@ -184,7 +184,7 @@ pub struct Track {
     /// What the positions were held by, where they are poor; pasts that agree with the log can be drawn from it.
     pub anchored: Option<Box<Anchored>>,
     /// Ground on which positions are always bent the same way; the path is straightened there.
-    pub bent: Option<Bent>,
+    pub bent: Option<LocalBias>,
 }
 
 /// Fixes that passed the gates, as columns.

@@ -5,6 +5,7 @@ use crate::{Frame, Region};
 use geo::LineIntersection;
 use geo::algorithm::line_intersection::line_intersection;
 use geo_types::Coord;
+use tussock_types::math;
 use tussock_types::{GeoPoint, Place, PlanFault, PlanFeature, plural};
 
 /// Rings that enclose less than this enclose nothing (a square decimetre).
@@ -144,7 +145,7 @@ pub(crate) fn checked_ring(
         .filter(|&corner| corner + 1 < places.len() || places.len() <= 2)
         .collect();
     let mut corners: Vec<Coord<f64>> = places.iter().map(|place| ring::coord(*place)).collect();
-    corners.dedup_by(|later, kept| (later.x - kept.x).hypot(later.y - kept.y) < 0.001);
+    corners.dedup_by(|later, kept| math::hypot(later.x - kept.x, later.y - kept.y) < 0.001);
     if let Some(last) = corners.last_mut() {
         *last = ring::coord(places[0]);
     }

@@ -10,6 +10,7 @@
 //!
 //! Cost: about four sines a position.
 
+use tussock_types::math;
 use tussock_types::{GeoPoint, Place};
 
 /// Semi-major axis of WGS 84 (EPSG ellipsoid 7030).
@@ -35,8 +36,8 @@ fn meridian_m(sin_lat: f64, cos_lat: f64, height_m: f64) -> (f64, f64) {
 
 /// Geocentric coordinates X, Y, Z of a point at a height above the ellipsoid (EPSG method 9602).
 pub fn geocentric_m(point: GeoPoint, height_ellipsoid_m: f64) -> [f64; 3] {
-    let (sin_lat, cos_lat) = point.lat_deg.to_radians().sin_cos();
-    let (sin_lon, cos_lon) = point.lon_deg.to_radians().sin_cos();
+    let (sin_lat, cos_lat) = math::sin_cos(point.lat_deg.to_radians());
+    let (sin_lon, cos_lon) = math::sin_cos(point.lon_deg.to_radians());
     let (axis_m, z_m) = meridian_m(sin_lat, cos_lat, height_ellipsoid_m);
     [axis_m * cos_lon, axis_m * sin_lon, z_m]
 }
@@ -56,7 +57,7 @@ pub struct Topocentric {
 impl Topocentric {
     /// The plane at a point and a height above the ellipsoid.
     pub fn at(origin: GeoPoint, height_ellipsoid_m: f64) -> Self {
-        let (sin_lat, cos_lat) = origin.lat_deg.to_radians().sin_cos();
+        let (sin_lat, cos_lat) = math::sin_cos(origin.lat_deg.to_radians());
         let (axis_m, z_m) = meridian_m(sin_lat, cos_lat, height_ellipsoid_m);
         Self {
             origin,
@@ -71,8 +72,8 @@ impl Topocentric {
     pub fn to_east_north_up_m(&self, point: GeoPoint, height_ellipsoid_m: f64) -> [f64; 3] {
         // Longitudes are differenced before the sine, so that neither the antimeridian nor a large longitude costs
         // digits.
-        let (sin_lat, cos_lat) = point.lat_deg.to_radians().sin_cos();
-        let (sin_dlon, cos_dlon) = (point.lon_deg - self.origin.lon_deg).to_radians().sin_cos();
+        let (sin_lat, cos_lat) = math::sin_cos(point.lat_deg.to_radians());
+        let (sin_dlon, cos_dlon) = math::sin_cos((point.lon_deg - self.origin.lon_deg).to_radians());
         let (axis_m, z_m) = meridian_m(sin_lat, cos_lat, height_ellipsoid_m);
         let outwards_m = axis_m * cos_dlon - self.axis_m;
         let along_axis_m = z_m - self.z_m;
@@ -149,8 +150,8 @@ impl Frame {
         let x_m = origin[0] + flat[0] + up_m * up[0];
         let y_m = flat[1];
         let z_m = origin[2] + flat[2] + up_m * up[2];
-        let lat_deg = z_m.atan2((1.0 - e2) * x_m.hypot(y_m)).to_degrees();
-        let lon_deg = plane.origin.lon_deg + y_m.atan2(x_m).to_degrees();
+        let lat_deg = math::atan2(z_m, (1.0 - e2) * math::hypot(x_m, y_m)).to_degrees();
+        let lon_deg = plane.origin.lon_deg + math::atan2(y_m, x_m).to_degrees();
         GeoPoint {
             lat_deg,
             lon_deg: wrapped_deg(lon_deg),

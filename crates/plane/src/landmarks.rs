@@ -9,6 +9,7 @@
 
 use crate::{Region, Site};
 use std::collections::BTreeMap;
+use tussock_types::math;
 use tussock_types::{Place, Tape};
 
 /// A corner is seen as one where the edge turns by more than this.
@@ -168,7 +169,7 @@ fn wind_of(corner: Place, middle: Place, half: Place) -> usize {
     let east = stretched(corner.east_m - middle.east_m, half.east_m);
     let north = stretched(corner.north_m - middle.north_m, half.north_m);
     let eighth_rad = std::f64::consts::FRAC_PI_4;
-    (north.atan2(east) / eighth_rad).round().rem_euclid(8.0) as usize
+    (math::atan2(north, east) / eighth_rad).round().rem_euclid(8.0) as usize
 }
 
 /// Nearly a disc: it fills its circle.
@@ -201,7 +202,7 @@ fn angle_deg(from_a: Place, to_a: Place, from_b: Place, to_b: Place) -> f64 {
     let b = (to_b.east_m - from_b.east_m, to_b.north_m - from_b.north_m);
     let cross = a.0 * b.1 - a.1 * b.0;
     let dot = a.0 * b.0 + a.1 * b.1;
-    cross.abs().atan2(dot).to_degrees()
+    math::atan2(cross.abs(), dot).to_degrees()
 }
 
 /// Names of features as they are said, made unambiguous.
@@ -260,7 +261,7 @@ pub fn tape(landmarks: &[Landmark], target: Place) -> Vec<Tape> {
             !(LEAST_CROSSING_DEG..=180.0 - LEAST_CROSSING_DEG).contains(&crossing_deg) || a.1 < ON_THE_SPOT_M;
         let too_long_m = (a.1 - TAPE_M).max(0.0) + (b.1 - TAPE_M).max(0.0);
         // A slanting pair is taken only where there is no other; among others the error of the place counts.
-        let spread = 1.0 / crossing_deg.to_radians().sin().max(0.05);
+        let spread = 1.0 / math::sin(crossing_deg.to_radians()).max(0.05);
         let fixed = if is_slanting { 1e6 } else { 0.0 };
         fixed + 100.0 * too_long_m + (a.1 + b.1) * spread
     };

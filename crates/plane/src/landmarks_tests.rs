@@ -3,6 +3,7 @@
 use super::*;
 use crate::Frame;
 use proptest::prelude::*;
+use tussock_types::math;
 use tussock_types::{GeoPoint, GeoPolygon, Plan, PlanFeature, PlanRole, PlanShape};
 
 /// Role, name, corners (one for a point), radius.
@@ -153,7 +154,7 @@ fn features_of_the_same_name_are_told_apart_by_their_number() {
 fn round_edges_and_small_jogs_have_no_corners() {
     let disc: Vec<(f64, f64)> = (0..60)
         .map(|step| {
-            let (sin, cos) = (f64::from(step) / 60.0 * std::f64::consts::TAU).sin_cos();
+            let (sin, cos) = math::sin_cos(f64::from(step) / 60.0 * std::f64::consts::TAU);
             (10.0 * cos, 10.0 * sin)
         })
         .collect();

@@ -50,6 +50,7 @@ pub fn smallest_box_m(places: &[Place]) -> Option<(f64, f64)> {
 mod tests {
     use super::*;
     use approx::assert_abs_diff_eq;
+    use tussock_types::math;
 
     #[test]
     fn the_nearest_place_lies_between_the_ends() {
@@ -74,7 +75,7 @@ mod tests {
 
     #[test]
     fn the_box_of_a_turned_rectangle_has_its_sides() {
-        let (sine, cosine) = 0.4_f64.sin_cos();
+        let (sine, cosine) = math::sin_cos(0.4_f64);
         let turned: Vec<Place> = [(0.0, 0.0), (9.0, 0.0), (9.0, 1.5), (0.0, 1.5), (4.0, 0.7)]
             .iter()
             .map(|(x, y)| Place::new(cosine * x - sine * y, sine * x + cosine * y))

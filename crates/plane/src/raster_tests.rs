@@ -3,6 +3,7 @@
 use super::*;
 use proptest::prelude::*;
 use tussock_types::Place;
+use tussock_types::math;
 
 fn region(corners: &[(f64, f64)]) -> Region {
     Region::from_rings(vec![vec![
@@ -50,10 +51,10 @@ fn alg_13_a_strip_along_the_axes_is_off_by_the_known_bias() {
             size(12.0),
         );
         let middle_m = offset_cells * cell_m;
-        let (turn_sin, turn_cos) = turn_rad.sin_cos();
+        let (turn_sin, turn_cos) = math::sin_cos(turn_rad);
         let arc = |from_rad: f64, east_m: f64| {
             (0..=500).map(move |step| {
-                let (sin, cos) = (from_rad + std::f64::consts::PI * f64::from(step) / 500.0).sin_cos();
+                let (sin, cos) = math::sin_cos(from_rad + std::f64::consts::PI * f64::from(step) / 500.0);
                 let (e, n) = (east_m + 0.11 * cos, middle_m + 0.11 * sin);
                 (e * turn_cos - n * turn_sin, e * turn_sin + n * turn_cos)
             })
@@ -203,7 +204,7 @@ proptest! {
             .iter()
             .enumerate()
             .map(|(step, radius)| {
-                let (sin, cos) = (step as f64 / count * std::f64::consts::TAU).sin_cos();
+                let (sin, cos) = math::sin_cos(step as f64 / count * std::f64::consts::TAU);
                 (east + radius * cos, radius * sin)
             })
             .collect();
@@ -215,7 +216,7 @@ proptest! {
 
     #[test]
     fn the_mask_of_oblique_ground_has_its_area_within_half_a_diagonal_along_the_edge(angle_rad in 0.1f64..1.4, width_m in 2.0f64..10.0) {
-        let (sin, cos) = angle_rad.sin_cos();
+        let (sin, cos) = math::sin_cos(angle_rad);
         let corner = |along: f64, across: f64| (along * cos - across * sin, along * sin + across * cos);
         let region = region(&[corner(-10.0, -width_m), corner(10.0, -width_m), corner(10.0, width_m), corner(-10.0, width_m)]);
         let ground = grid(-15.0, -15.0, 0.05, 600, 600);

@@ -28,6 +28,7 @@ use rstar::{AABB, RTree};
 use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::sync::{Arc, OnceLock};
 use tussock_types::Place;
+use tussock_types::math;
 
 /// Shapes with more edges than this get an index of their edges.
 const EDGES_WITHOUT_INDEX: usize = 48;
@@ -180,10 +181,10 @@ impl Region {
     pub fn disc(middle: Place, radius_m: f64) -> Result<Self, RegionError> {
         const CORNERS: usize = 48;
         let step_rad = std::f64::consts::TAU / CORNERS as f64;
-        let corner_m = radius_m * (step_rad / step_rad.sin()).sqrt();
+        let corner_m = radius_m * (step_rad / math::sin(step_rad)).sqrt();
         let ring = (0..CORNERS)
             .map(|corner| {
-                let (sin, cos) = (corner as f64 * step_rad).sin_cos();
+                let (sin, cos) = math::sin_cos(corner as f64 * step_rad);
                 Place::new(middle.east_m + corner_m * cos, middle.north_m + corner_m * sin)
             })
             .collect();
@@ -555,7 +556,7 @@ fn cleaned_ring(
 
 /// Largest distance of a corner from the line through the first corner and the one farthest from it.
 fn width_m(corners: &[Coord<f64>]) -> f64 {
-    let from_first = |corner: &Coord<f64>| (corner.x - corners[0].x).hypot(corner.y - corners[0].y);
+    let from_first = |corner: &Coord<f64>| math::hypot(corner.x - corners[0].x, corner.y - corners[0].y);
     let Some(far) = corners
         .iter()
         .max_by(|a, b| from_first(a).total_cmp(&from_first(b)))

@@ -5,6 +5,7 @@ use crate::BitGrid;
 use geo::{Area, Contains, Validation};
 use proptest::prelude::*;
 use tussock_types::Grid;
+use tussock_types::math;
 
 fn ring(corners: &[(f64, f64)]) -> Vec<Place> {
     corners.iter().map(|&(e, n)| Place::new(e, n)).collect()
@@ -33,7 +34,7 @@ fn swath(line: &[(f64, f64)], width_m: f64) -> Region {
         .flat_map(|piece| {
             let (a, b) = (piece[0], piece[1]);
             let (de, dn) = (b.0 - a.0, b.1 - a.1);
-            let length = de.hypot(dn);
+            let length = math::hypot(de, dn);
             let (ne, nn) = (-dn / length * r, de / length * r);
             [
                 region(&[
@@ -53,7 +54,7 @@ fn swath(line: &[(f64, f64)], width_m: f64) -> Region {
 fn many_cornered_disc(middle: (f64, f64), radius_m: f64) -> Region {
     let corners: Vec<(f64, f64)> = (0..2000)
         .map(|step| {
-            let (sin, cos) = (f64::from(step) / 2000.0 * std::f64::consts::TAU).sin_cos();
+            let (sin, cos) = math::sin_cos(f64::from(step) / 2000.0 * std::f64::consts::TAU);
             (middle.0 + radius_m * cos, middle.1 + radius_m * sin)
         })
         .collect();
@@ -82,7 +83,7 @@ fn alg_04_and_05_a_capsule_has_length_times_width_and_a_disc() {
                     0.5 * std::f64::consts::PI + std::f64::consts::TAU * f64::from(step) / n,
                 )
             }))
-            .map(|(east, angle): (f64, f64)| (east + 0.11 * angle.cos(), 0.11 * angle.sin()))
+            .map(|(east, angle): (f64, f64)| (east + 0.11 * math::cos(angle), 0.11 * math::sin(angle)))
             .collect();
         near(region(&corners).area_m2(), expected, 1e-9);
     }
@@ -117,7 +118,7 @@ fn alg_08_a_boustrophedon_path_sweeps_its_area() {
     }
     let length_m: f64 = line
         .windows(2)
-        .map(|p: &[(f64, f64)]| (p[1].0 - p[0].0).hypot(p[1].1 - p[0].1))
+        .map(|p: &[(f64, f64)]| math::hypot(p[1].0 - p[0].0, p[1].1 - p[0].1))
         .sum();
     near(length_m, 101.62, 1e-9);
     near(swath(&line, 0.22).area_m2(), 18.771_78, 2e-4);
@@ -335,8 +336,8 @@ fn star() -> impl Strategy<Value = Region> {
                 .map(|(radius_m, turn)| {
                     angle_rad += turn / total * std::f64::consts::TAU;
                     (
-                        east_m + radius_m * angle_rad.cos(),
-                        north_m + radius_m * angle_rad.sin(),
+                        east_m + radius_m * math::cos(angle_rad),
+                        north_m + radius_m * math::sin(angle_rad),
                     )
                 })
                 .collect();

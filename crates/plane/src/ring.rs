@@ -5,6 +5,7 @@ use geo_types::{Coord, Line};
 use rstar::primitives::{CachedEnvelope, GeomWithData, Rectangle};
 use rstar::{AABB, RTree};
 use tussock_types::Place;
+use tussock_types::math;
 
 /// Points nearer than this are one point: nothing on a lawn is smaller than a micrometre.
 pub(crate) const SAME_POINT_M: f64 = 1e-6;
@@ -109,5 +110,5 @@ pub(crate) fn distance_to_piece_m(place: Place, from: Place, to: Place) -> f64 {
     } else {
         0.0
     };
-    (pe - along * de).hypot(pn - along * dn)
+    math::hypot(pe - along * de, pn - along * dn)
 }

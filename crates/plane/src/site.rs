@@ -10,6 +10,7 @@ mod checks;
 
 use crate::faults::{checked_ring, fatal, of_plan, positions_are_sound, warning};
 use crate::{Frame, Region};
+use tussock_types::math;
 use tussock_types::{GeoPoint, Place, Plan, PlanFault, PlanFeature, PlanRole, PlanShape};
 
 /// No garden is larger, and a plan with a wrong position is.
@@ -423,7 +424,7 @@ impl Builder {
             // On a plane the far side of the Earth looks near.
             let turn_deg = (point.lon_deg - middle.lon_deg).abs() % 360.0;
             let turn_deg = turn_deg.min(360.0 - turn_deg);
-            let sideways_deg = turn_deg * middle.lat_deg.to_radians().cos().abs();
+            let sideways_deg = turn_deg * math::cos(middle.lat_deg.to_radians()).abs();
             (point.lat_deg - middle.lat_deg).abs() < 1.0
                 && (sideways_deg < 1.0 || middle.lat_deg.abs() > 89.0)
         };

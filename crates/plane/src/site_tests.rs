@@ -2,6 +2,7 @@
 
 use super::*;
 use tussock_types::GeoPolygon;
+use tussock_types::math;
 
 const ORIGIN: GeoPoint = GeoPoint {
     lat_deg: 52.0,
@@ -205,7 +206,7 @@ fn a_tangle_is_named_three_times_and_counted() {
     let zigzag: Vec<(f64, f64)> = (0..40)
         .map(|step| {
             let angle_rad = f64::from(step) * 2.6;
-            (10.0 * angle_rad.cos(), 10.0 * angle_rad.sin())
+            (10.0 * math::cos(angle_rad), 10.0 * math::sin(angle_rad))
         })
         .collect();
     let faults = Draw::default()

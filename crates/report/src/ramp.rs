@@ -8,6 +8,8 @@
 //! On paper the ramp runs from pale to dark: ground that was never driven over stays paper white, one visit is
 //! straw, many are deep blue, so that the order survives a printer without colour.
 
+use tussock_types::math;
+
 /// An sRGB colour.
 pub(crate) type Rgb = [u8; 3];
 
@@ -84,7 +86,7 @@ impl VisitScale {
     /// Where on the scale a number of visits lies: 0 for one, 1 for the most. By ratio, since from one to two is
     /// as much as from ten to twenty.
     pub(crate) fn position(self, visits: f64) -> f64 {
-        (visits.max(1.0).ln() / self.most.ln()).clamp(0.0, 1.0)
+        (math::ln(visits.max(1.0)) / math::ln(self.most)).clamp(0.0, 1.0)
     }
 
     /// The colour of a number of visits; below one, part of the square was missed and paper shines through.
@@ -147,7 +149,7 @@ mod tests {
             if value <= 0.04045 {
                 value / 12.92
             } else {
-                ((value + 0.055) / 1.055).powf(2.4)
+                math::powf((value + 0.055) / 1.055, 2.4)
             }
         };
         0.2126 * linear(colour[0]) + 0.7152 * linear(colour[1]) + 0.0722 * linear(colour[2])

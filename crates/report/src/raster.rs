@@ -6,6 +6,7 @@
 
 use crate::ramp::{NEVER, Rgb, VisitScale};
 use base64::{Engine, engine::general_purpose::STANDARD};
+use tussock_types::math;
 use tussock_types::{Cells, Grid};
 
 /// Pixels of one picture.
@@ -106,7 +107,7 @@ impl Ground {
         let mut palette: Vec<Rgb> = vec![NEVER];
         palette.extend((0..20).map(|step| self.scale.colour(f64::from(step) / 20.0)));
         palette.extend((0..LEVELS).map(|step| {
-            let visits = self.scale.most.powf(step as f64 / (LEVELS - 1) as f64);
+            let visits = math::powf(self.scale.most, step as f64 / (LEVELS - 1) as f64);
             self.scale.colour(visits)
         }));
         let pixels = self.pixels(|pixel| level(f64::from(self.visits[pixel])));
@@ -142,7 +143,7 @@ impl Ground {
         let pixels = self.pixels(|pixel| match self.wait_s(pixel) {
             None => 1,
             Some(wait_s) => {
-                let share = (wait_s / 3600.0 / low_h).ln() / (high_h / low_h).ln();
+                let share = math::ln(wait_s / 3600.0 / low_h) / math::ln(high_h / low_h);
                 2 + (share.clamp(0.0, 1.0) * (LEVELS - 1) as f64).round() as u8
             }
         });

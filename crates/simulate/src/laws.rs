@@ -10,6 +10,7 @@
 //! - Stoyan, Kendall & Mecke, *Stochastic Geometry*: covered fraction of a Boolean model.
 
 use std::f64::consts::PI;
+use tussock_types::math;
 
 /// Coverage factor: swept area over lawn area.
 pub fn coverage_factor(cut_width_m: f64, speed_mps: f64, driving_s: f64, lawn_m2: f64) -> f64 {
@@ -215,12 +216,12 @@ pub fn path_inflation_factor(step_m: f64, white_m: f64) -> f64 {
 
 /// Radius that holds this part of the positions, over the standard deviation per axis: Rayleigh's quantile.
 pub fn circle_radius_factor(share_fraction: f64) -> f64 {
-    (-2.0 * (1.0 - share_fraction).ln()).sqrt()
+    (-2.0 * math::ln(1.0 - share_fraction)).sqrt()
 }
 
 /// Part of the positions within a circle of so many standard deviations per axis.
 pub fn circle_fraction(radius_factor: f64) -> f64 {
-    1.0 - (-0.5 * radius_factor * radius_factor).exp()
+    1.0 - math::exp(-0.5 * radius_factor * radius_factor)
 }
 
 /// Part of the positions within a circle, for standard deviations that differ between two axes at right angles. The
@@ -229,10 +230,10 @@ pub fn ellipse_fraction(radius_m: f64, long_sd_m: f64, short_sd_m: f64) -> f64 {
     const STEPS: u32 = 4096;
     let outside: f64 = (0..STEPS)
         .map(|step| {
-            let (sin, cos) = (2.0 * PI * f64::from(step) / f64::from(STEPS)).sin_cos();
+            let (sin, cos) = math::sin_cos(2.0 * PI * f64::from(step) / f64::from(STEPS));
             // Along a bearing the density falls like exp(-r^2 k / 2).
             let k = (cos / long_sd_m).powi(2) + (sin / short_sd_m).powi(2);
-            (-0.5 * radius_m * radius_m * k).exp() / (k * long_sd_m * short_sd_m)
+            math::exp(-0.5 * radius_m * radius_m * k) / (k * long_sd_m * short_sd_m)
         })
         .sum::<f64>()
         / f64::from(STEPS);

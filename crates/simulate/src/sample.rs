@@ -14,6 +14,7 @@ use crate::dice::Dice;
 use crate::run::{Doing, TrueRun};
 use crate::vector::V;
 use tussock_plane::Frame;
+use tussock_types::math;
 use tussock_types::{Fix, FixQuality, Place, Trace};
 
 /// Error of a receiver's positions, per axis.
@@ -129,7 +130,7 @@ pub struct Sampling {
 impl Sampling {
     /// A log in local metres, without gaps, started on 1 May 2026 at 20:00 UTC.
     pub fn local(period_s: f64, noise: LogNoise, seed: u64) -> Self {
-        let sd_m = noise.white_m.hypot(noise.drift_m);
+        let sd_m = math::hypot(noise.white_m, noise.drift_m);
         let quality = match sd_m {
             sd_m if sd_m < 0.05 => FixQuality::RtkFixed,
             sd_m if sd_m < 0.5 => FixQuality::RtkFloat,

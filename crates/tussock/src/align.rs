@@ -6,10 +6,11 @@
 
 use crate::ground::Ground;
 use crate::inspect::plan_offset;
-use crate::moved::Moved;
+use crate::plan_offset::PlanShift;
 use crate::{AnalyseError, Job, Stage};
 use tussock_locate::anchor::EdgeUse;
 use tussock_locate::{Hold, Track};
+use tussock_types::math;
 use tussock_types::{Plan, PlanOffset};
 
 /// A plan laid where the log says.
@@ -69,13 +70,13 @@ pub fn align(job: &Job<'_>) -> Result<Aligned, AnalyseError> {
     let told = plan_offset(track).ok_or_else(|| AnalyseError::CannotAlign {
         why: why_not(&ground.tracks),
     })?;
-    let off_m = offset.east_m.hypot(offset.north_m);
+    let off_m = math::hypot(offset.east_m, offset.north_m);
     let is_off = off_m > LEAST_OFFSET_M.max(SURE * offset.sd_m) || offset.turned_rad.abs() > LEAST_TURN_RAD;
     Ok(Aligned {
         plan: {
             let mut plan = plan.clone();
             if is_off {
-                Moved::from(&offset).plan(&mut plan, &frame);
+                PlanShift::from(&offset).plan(&mut plan, &frame);
             }
             plan
         },

@@ -1,12 +1,12 @@
 //! From traces to findings.
 
 use crate::calibrate::{Calibrated, calibrate};
-use crate::counted::{self, Counted};
+use crate::coverage_count::{self, CoverageCount};
 use crate::ground::{Ground, paint_width_m};
 use crate::installation::Judged;
-use crate::layout::Layout;
-use crate::moved::Moved;
-use crate::sorted::Sorted;
+use crate::plan_offset::PlanShift;
+use crate::pocket_verdicts::PocketVerdicts;
+use crate::site_analysis::SiteAnalysis;
 use crate::spots::{self, stuck_findings};
 use crate::{
     Advice, AnalyseError, Calibrate, Job, Stage, TOOL_VERSION, advice, inspect, interval, nights, promise,
@@ -47,13 +47,13 @@ pub fn analyse_as(job: &Job<'_>, wish: Calibrate) -> Result<Findings, AnalyseErr
     let paint_width_m = paint_width_m(settings);
     let (lawn_region, outline_source) = ground.lawn(settings)?;
     let sweeps = swath::sweeps_of(ground.all_swept(settings).iter(), settings);
-    let counted = Counted::of(&ground, &lawn_region, &sweeps, settings, paint_width_m, job.seed);
+    let counted = CoverageCount::of(&ground, &lawn_region, &sweeps, settings, paint_width_m, job.seed);
     let by_width = settings
         .machine
         .cut_width_m
         .is_none()
         .then(|| counted.by_width(&sweeps));
-    let drive = counted::drive(
+    let drive = coverage_count::drive(
         &counted.count.lawn,
         lawn_region.area_m2(),
         &ground,
@@ -65,10 +65,10 @@ pub fn analyse_as(job: &Job<'_>, wish: Calibrate) -> Result<Findings, AnalyseErr
 
     let index = LegIndex::build(legs(&ground.tracks));
     let cells = counted.squares();
-    let layout = Layout::of(&ground, &lawn_region, &index, settings, paint_width_m);
+    let layout = SiteAnalysis::of(&ground, &lawn_region, &index, settings, paint_width_m);
     let mut log_verdict = verdict::verdict(&ground, job.traces, job.inputs, settings, Some(&drive));
     log_verdict.remarks.extend(calibrated.remark());
-    let mut pockets = Sorted::of(&counted, &ground, &drive, &cells, &layout, job);
+    let mut pockets = PocketVerdicts::of(&counted, &ground, &drive, &cells, &layout, job);
     pockets.hold_to(&mut log_verdict);
     let stuck_spots = stuck_findings(&ground, &layout);
 
@@ -118,7 +118,7 @@ pub fn analyse_as(job: &Job<'_>, wish: Calibrate) -> Result<Findings, AnalyseErr
     }
     let worn_lines = spots::worn_findings(&layout, &cells);
     let strays = spots::stray_findings(&ground, &layout);
-    let Sorted {
+    let PocketVerdicts {
         missed,
         not_yet,
         unseen,
@@ -161,7 +161,7 @@ pub fn analyse_as(job: &Job<'_>, wish: Calibrate) -> Result<Findings, AnalyseErr
         job.tell(Stage::Suggesting, 0.8);
         advice::advise(&mut findings, &ground, settings, job.seed);
     }
-    if let Some(moved) = Moved::of(&ground) {
+    if let Some(moved) = PlanShift::of(&ground) {
         moved.findings(&mut findings, ground.frame.as_ref());
     }
     job.tell(Stage::Diagnosing, 1.0);

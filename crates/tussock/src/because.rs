@@ -1,9 +1,10 @@
 //! Causes in words: a sentence for the customer, evidence for and against for the technician.
 
-use crate::layout::Layout;
+use crate::site_analysis::SiteAnalysis;
 use tussock_diagnose::causes::{Chance, Judgement, Reason};
 use tussock_diagnose::pocket::Shape;
 use tussock_diagnose::{causes, luck, passages};
+use tussock_types::math;
 use tussock_types::{CauseFindings, decimal, plural, times};
 
 /// Sentences about one pocket.
@@ -16,7 +17,7 @@ pub(crate) struct Told {
 pub(crate) fn told(
     judgement: &Judgement,
     shape: &Shape,
-    layout: &Layout,
+    layout: &SiteAnalysis,
     drive: &luck::Drive,
     chance: Chance,
 ) -> Told {
@@ -47,7 +48,7 @@ pub(crate) fn told(
 
 struct Words<'a> {
     shape: &'a Shape,
-    layout: &'a Layout,
+    layout: &'a SiteAnalysis,
     drive: &'a luck::Drive,
     chance: Chance,
     hours: f64,
@@ -396,7 +397,7 @@ impl Words<'_> {
         );
         format!(
             "the {} edge",
-            crate::spots::compass(east_m.atan2(north_m).to_degrees().rem_euclid(360.0))
+            crate::spots::compass(math::atan2(east_m, north_m).to_degrees().rem_euclid(360.0))
         )
     }
 
@@ -409,12 +410,12 @@ impl Words<'_> {
             self.shape.place.east_m - middle.east_m,
             self.shape.place.north_m - middle.north_m,
         );
-        if east_m.hypot(north_m) < 0.3 {
+        if math::hypot(east_m, north_m) < 0.3 {
             return String::new();
         }
         format!(
             ", further {}",
-            crate::spots::compass(east_m.atan2(north_m).to_degrees().rem_euclid(360.0))
+            crate::spots::compass(math::atan2(east_m, north_m).to_degrees().rem_euclid(360.0))
         )
     }
 }

@@ -23,7 +23,7 @@
 mod blocked;
 mod fitted;
 
-use crate::counted::Counted;
+use crate::coverage_count::CoverageCount;
 use crate::ground::Ground;
 use crate::{Calibrate, Job, Stage};
 use fitted::Fit;
@@ -33,6 +33,7 @@ use tussock_diagnose::luck;
 use tussock_locate::{Piece, Track, Vertex};
 use tussock_plane::{BitGrid, Named, Region, Site};
 use tussock_simulate::{Doing, TrueRun, Yard};
+use tussock_types::math;
 use tussock_types::{Estimate, Place, Settings, decimal, plural};
 
 /// Simulated runs: their mean is then right to less than half of their spread.
@@ -107,12 +108,12 @@ impl Calibrated {
 impl Calibration {
     /// What was found with its bias off, and its 90 % interval. `width_effect` is what one standard deviation of the
     /// cutting width is worth.
-    pub(crate) fn estimate(&self, counted: &Counted, width_effect: f64) -> Estimate {
+    pub(crate) fn estimate(&self, counted: &CoverageCount, width_effect: f64) -> Estimate {
         let estimate = (counted.visited_fraction() - self.bias_fraction).clamp(0.0, 1.0);
-        let sd = self
-            .spread_fraction
-            .hypot(self.shared_fraction)
-            .hypot(width_effect);
+        let sd = math::hypot(
+            math::hypot(self.spread_fraction, self.shared_fraction),
+            width_effect,
+        );
         Estimate {
             estimate,
             low: Some((estimate - TO_THE_END * sd).max(0.0)),
@@ -127,7 +128,7 @@ pub(crate) fn calibrate(
     wish: Calibrate,
     ground: &Ground,
     region: &Region,
-    counted: &Counted,
+    counted: &CoverageCount,
     pattern: luck::Pattern,
 ) -> Calibrated {
     let asked = match wish {
@@ -213,7 +214,7 @@ impl Tiling {
     }
 
     /// What was found by the very estimate that is reported.
-    fn found(&self, counted: &Counted) -> Tiles {
+    fn found(&self, counted: &CoverageCount) -> Tiles {
         match &counted.likely {
             Some(likely) => self.tiles(&counted.count.lawn, |column, row| {
                 f64::from(likely.times(column, row)) / likely.pasts().max(1) as f64
@@ -237,7 +238,7 @@ impl Tiling {
 
 /// Passes for each point of ground that leave this much of it visited, were they strewn at random.
 fn passes(visited_fraction: f64) -> f64 {
-    (-(1.0 - visited_fraction).max(1e-12).ln()).min(MOST_PASSES)
+    (-math::ln((1.0 - visited_fraction).max(1e-12))).min(MOST_PASSES)
 }
 
 /// One simulated run: what was found, and what is true.
@@ -265,7 +266,7 @@ fn corrected(tiling: &Tiling, found: &Tiles, runs: &[&Pair]) -> f64 {
             / (mean(tile, &|pair| &pair.found) + PRIOR_PASSES);
         let seen = passes(found.visited_fraction[tile]);
         let is_entered = seen >= NEVER_ENTERED_FRACTION * mean(tile, &|pair| &pair.found);
-        1.0 - (-if is_entered { ratio } else { ratio.min(1.0) } * seen).exp()
+        1.0 - math::exp(-if is_entered { ratio } else { ratio.min(1.0) } * seen)
     })
 }
 
@@ -275,7 +276,7 @@ fn runs(
     ground: &Ground,
     site: &Site,
     region: &Region,
-    counted: &Counted,
+    counted: &CoverageCount,
     fits: &[Fit],
     cut_width_m: f64,
 ) -> Option<Calibration> {
@@ -318,7 +319,7 @@ fn runs(
                 .flat_map(|track| simulated.swept(track, track.pieces.clone(), settings))
                 .collect();
             let sweeps = swath::sweeps_of(swept.iter(), settings);
-            let found = Counted::of(&simulated, region, &sweeps, settings, cut_width_m, seed);
+            let found = CoverageCount::of(&simulated, region, &sweeps, settings, cut_width_m, seed);
             let truth = true_mask(&counted.count.lawn, &pieces, settings, cut_width_m);
             let truth = tiling.tiles(&truth, |_, _| 1.0);
             Some(Pair {
@@ -353,7 +354,7 @@ fn runs(
     Some(Calibration {
         bias_fraction: counted.visited_fraction() - estimate,
         spread_fraction: (variance * (1.0 + 1.0 / count)).sqrt(),
-        shared_fraction: SHARED_SD_FRACTION.hypot(SHARED_SD_FRACTION_PER_S * period_s),
+        shared_fraction: math::hypot(SHARED_SD_FRACTION, SHARED_SD_FRACTION_PER_S * period_s),
         runs: pairs.len(),
     })
 }
@@ -388,7 +389,7 @@ fn never_entered(job: &Job<'_>, ground: &Ground, site: &Site, yard: &Yard, fits:
         .collect::<Option<_>>()?;
     let error_m = fits
         .iter()
-        .map(|fit| fit.noise.white_m.hypot(fit.noise.drift_m))
+        .map(|fit| math::hypot(fit.noise.white_m, fit.noise.drift_m))
         .fold(0.0, f64::max);
     blocked::never_entered(&site.lawn, &logged, &simulated, error_m)
 }

@@ -4,7 +4,7 @@
 //! are laid on the planes of their plans, whatever lies between plan and log: each receiver has an offset of its own. Places in the
 //! comparison, and in the findings that it holds for drawing, are on the plane of the plan before.
 //! A difference has two errors that are named apart: that of the positions, from the intervals of both sides, and that from night
-//! to night. The second is what a machine fitted to the side's own log shows from run to run ([`tussock_diagnose::rehearse`]), and
+//! to night. The second is what a machine fitted to the side's own log shows from run to run ([`tussock_diagnose::night_simulation`]), and
 //! where none can be fitted the jackknife over outings (Quenouille 1956, DOI 10.1093/biomet/43.3-4.353; Tukey 1958). Pockets are
 //! judged by what the unchanged machine would have shown in two such logs by luck.
 //!
@@ -15,11 +15,12 @@ mod predictions;
 mod side;
 
 use crate::built::built;
-use crate::moved::Moved;
+use crate::plan_offset::PlanShift;
 use crate::{AnalyseError, Job, TOOL_VERSION};
 use predictions::predictions;
 use side::SideSeen;
 use tussock_plane::{Frame, Region, Site};
+use tussock_types::math;
 use tussock_types::{
     ChangedGround, ComparedPocket, ComparedSide, Comparison, Difference, Estimate, Findings, GeoPoint,
     LawnWhen, MissedPocket, Place, PocketChange, SCHEMA_VERSION,
@@ -121,8 +122,8 @@ fn frame_of(findings: &Findings) -> Result<Frame, CompareError> {
 /// [`CompareError`] where the two are not of one garden, or say too little.
 pub fn compare(sides: &Sides<'_>) -> Result<Comparison, CompareError> {
     let (laid_before, laid_after) = (
-        Moved::undone(sides.before.findings),
-        Moved::undone(sides.after.findings),
+        PlanShift::undone(sides.before.findings),
+        PlanShift::undone(sides.after.findings),
     );
     let (before, after) = (&laid_before, &laid_after);
     let width_of = |findings: &Findings, side| {
@@ -172,10 +173,10 @@ pub fn compare(sides: &Sides<'_>) -> Result<Comparison, CompareError> {
         after_m,
         sides.seed,
     )?;
-    let position_sd = seen_before.position_sd.hypot(seen_after.position_sd);
+    let position_sd = math::hypot(seen_before.position_sd, seen_after.position_sd);
     // One side's luck stands in for the other's where that is not known.
     let nightly = match (seen_before.nightly_sd, seen_after.nightly_sd) {
-        (Some(one), Some(two)) => Some(one.hypot(two)),
+        (Some(one), Some(two)) => Some(math::hypot(one, two)),
         (Some(one), None) | (None, Some(one)) => Some(one * std::f64::consts::SQRT_2),
         (None, None) => None,
     };
@@ -190,7 +191,7 @@ pub fn compare(sides: &Sides<'_>) -> Result<Comparison, CompareError> {
         Some((one, two)) => two - one,
         None => seen_after.fraction - seen_before.fraction,
     };
-    let sd = position_sd.hypot(nightly.unwrap_or(0.0));
+    let sd = math::hypot(position_sd, nightly.unwrap_or(0.0));
     let visited_fraction = Estimate {
         estimate: change,
         low: Some((change - TO_THE_END * sd).max(-1.0)),
@@ -326,7 +327,7 @@ fn pockets_of(
 
 fn judged(pocket: &Both, number: usize, before: &SideSeen, after: &SideSeen) -> ComparedPocket {
     let (one, two) = (before.pockets[number], after.pockets[number]);
-    let position_sd = before.position_sd.hypot(after.position_sd);
+    let position_sd = math::hypot(before.position_sd, after.position_sd);
     // What two logs of the unchanged machine differ by in nine of ten.
     let (luck_before, luck_after) = (before.pocket_luck(number), after.pocket_luck(number));
     // The side without the missed pocket's change knows the machine best.
@@ -335,7 +336,7 @@ fn judged(pocket: &Both, number: usize, before: &SideSeen, after: &SideSeen) -> 
         LawnWhen::After => luck_after.or(luck_before),
     }
     .unwrap_or(0.5);
-    let is_beyond = (two - one).abs() > luck.hypot(TO_THE_END * position_sd).max(0.02);
+    let is_beyond = (two - one).abs() > math::hypot(luck, TO_THE_END * position_sd).max(0.02);
     let change = match pocket.found {
         LawnWhen::Before if two >= MENDED_FRACTION && two - one > 0.2 => PocketChange::Mended,
         LawnWhen::Before if two > one && is_beyond => PocketChange::Better,
@@ -357,9 +358,10 @@ fn judged(pocket: &Both, number: usize, before: &SideSeen, after: &SideSeen) -> 
         (PocketChange::Unchanged, _) => "no difference beyond luck".to_owned(),
     };
     let with_luck = |value: f64, seen: &SideSeen| {
-        let sd = seen
-            .position_sd
-            .hypot(seen.pocket_sds.get(number).copied().flatten().unwrap_or(0.0));
+        let sd = math::hypot(
+            seen.position_sd,
+            seen.pocket_sds.get(number).copied().flatten().unwrap_or(0.0),
+        );
         Estimate {
             estimate: value,
             low: Some((value - TO_THE_END * sd).max(0.0)),

@@ -3,9 +3,10 @@
 use crate::{AnalyseError, Job, outline};
 use tussock_coverage::visits;
 use tussock_locate::activities::{self, Lines};
-use tussock_locate::gate::silence_s;
+use tussock_locate::outlier_filter::silence_s;
 use tussock_locate::{Hold, Piece, Track, locate_as};
 use tussock_plane::{Frame, Region, Site};
+use tussock_types::math;
 use tussock_types::{
     FrameFindings, GeoPoint, LimitSettings, OutlineSource, Place, PlanFault, Positions, Settings, Trace,
 };
@@ -161,9 +162,9 @@ impl Ground {
         if extent_m > limit_m {
             return Err(AnalyseError::ExtentTooLarge { extent_m, limit_m });
         }
-        if width_m.hypot(height_m) < LEAST_EXTENT_M {
+        if math::hypot(width_m, height_m) < LEAST_EXTENT_M {
             return Err(AnalyseError::NoMovement {
-                extent_m: width_m.hypot(height_m),
+                extent_m: math::hypot(width_m, height_m),
                 least_m: LEAST_EXTENT_M,
             });
         }
@@ -323,8 +324,10 @@ fn same_garden(site: &Site, plan: &tussock_types::Plan, traces: &[Trace]) -> Res
     };
     let at = site.frame.to_place(log);
     let off = |value: f64, low: f64, high: f64| (low - value).max(value - high).max(0.0);
-    let distance_m =
-        off(at.east_m, low.east_m, high.east_m).hypot(off(at.north_m, low.north_m, high.north_m));
+    let distance_m = math::hypot(
+        off(at.east_m, low.east_m, high.east_m),
+        off(at.north_m, low.north_m, high.north_m),
+    );
     if distance_m <= FAR_APART_M {
         return Ok(());
     }
@@ -342,7 +345,8 @@ fn same_garden(site: &Site, plan: &tussock_types::Plan, traces: &[Trace]) -> Res
 /// Whether the plan would lie at the log with latitude and longitude exchanged.
 fn looks_swapped(plan: &tussock_types::Plan, log: GeoPoint) -> bool {
     use tussock_types::PlanShape;
-    let near = |point: &GeoPoint| (point.lon_deg - log.lat_deg).hypot(point.lat_deg - log.lon_deg) < 0.05;
+    let near =
+        |point: &GeoPoint| math::hypot(point.lon_deg - log.lat_deg, point.lat_deg - log.lon_deg) < 0.05;
     plan.features.iter().any(|feature| match &feature.shape {
         PlanShape::Polygons(polygons) => polygons
             .iter()

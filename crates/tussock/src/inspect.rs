@@ -1,7 +1,7 @@
 //! Is this log good enough, before anything is counted.
 
 use crate::ground::{Ground, paint_width_m};
-use crate::{AnalyseError, Job, Stage, TOOL_VERSION, counted, verdict};
+use crate::{AnalyseError, Job, Stage, TOOL_VERSION, coverage_count, verdict};
 use std::collections::HashMap;
 use tussock_coverage::swath;
 use tussock_diagnose::luck;
@@ -81,8 +81,14 @@ fn drive(ground: &Ground, job: &Job<'_>) -> Option<luck::Drive> {
     let width_m = paint_width_m(settings);
     let (region, _) = ground.lawn(settings).ok()?;
     let sweeps = swath::sweeps_of(ground.all_swept(settings).iter(), settings);
-    let lawn = counted::lawn_cells(&region, settings, width_m);
-    Some(counted::drive(&lawn, region.area_m2(), ground, &sweeps, width_m))
+    let lawn = coverage_count::lawn_cells(&region, settings, width_m);
+    Some(coverage_count::drive(
+        &lawn,
+        region.area_m2(),
+        ground,
+        &sweeps,
+        width_m,
+    ))
 }
 
 fn repeated(trace: &Trace) -> u64 {

@@ -1,8 +1,8 @@
 //! What the log says about the installation: passages, obstacles, reach, outings, hours, grass.
 
-use crate::counted::Counted;
+use crate::coverage_count::CoverageCount;
 use crate::ground::Ground;
-use crate::layout::Layout;
+use crate::site_analysis::SiteAnalysis;
 use std::collections::BTreeMap;
 use tussock_coverage::laws;
 use tussock_diagnose::outings::{self, Outing};
@@ -15,8 +15,8 @@ use tussock_types::{
 /// Everything that stands beside the layout in judging an installation.
 pub(crate) struct Judged<'a> {
     pub(crate) ground: &'a Ground,
-    pub(crate) layout: &'a Layout,
-    pub(crate) counted: &'a Counted,
+    pub(crate) layout: &'a SiteAnalysis,
+    pub(crate) counted: &'a CoverageCount,
     pub(crate) drive: &'a luck::Drive,
     pub(crate) settings: &'a Settings,
     pub(crate) coverage: Option<&'a Coverage>,

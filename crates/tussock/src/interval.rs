@@ -19,18 +19,19 @@
 //!
 //! A jump of the receiver that stays adds half of the strip by which it moves the lawn.
 //!
-//! Ground on which positions are always off the same way ([`tussock_locate::bent`]) and were straightened adds 7 points for
+//! Ground on which positions are always off the same way ([`tussock_locate::local_bias`]) and were straightened adds 7 points for
 //! its share of the lawn.
 //!
 //! Lanes with poor positions: how far lanes overlap cannot be seen. The interval goes from the random-search law to all
 //! ground that was reached.
 
-use crate::counted::Counted;
+use crate::coverage_count::CoverageCount;
 use crate::ground::Ground;
 use tussock_coverage::{laws, pockets};
 use tussock_diagnose::luck;
 use tussock_locate::anchor::EdgeUse;
 use tussock_locate::{PathMethod, ReckonedDrift, Track};
+use tussock_types::math;
 use tussock_types::{Estimate, Settings};
 
 /// Standard deviations from the middle to either end of a 90 % interval.
@@ -62,7 +63,7 @@ struct Doubt {
 
 /// Estimate of the visited fraction with its 90 % interval.
 pub(crate) fn visited(
-    counted: &Counted,
+    counted: &CoverageCount,
     ground: &Ground,
     drive: &luck::Drive,
     settings: &Settings,
@@ -100,7 +101,7 @@ pub(crate) fn visited(
     // wide, which is the length of its edges over pi in the mean of all directions (Cauchy 1832).
     let strip_m2 = step_m(ground) * counted.rim_m() / std::f64::consts::PI;
     let step_sd = 0.5 * (strip_m2 / drive.lawn_m2.max(1e-9)).min(1.0);
-    let sd = doubt.sd.hypot(width_effect).hypot(bent_sd).hypot(step_sd);
+    let sd = math::hypot(math::hypot(math::hypot(doubt.sd, width_effect), bent_sd), step_sd);
     Estimate {
         estimate,
         low: Some((estimate - TO_THE_END * sd).max(0.0)),
@@ -134,7 +135,7 @@ pub(crate) const WIDTH_PER_SD: f64 = 5.4;
 pub(crate) fn step_m(ground: &Ground) -> f64 {
     let steps = ground.tracks.iter().flat_map(|track| &track.steps);
     steps
-        .map(|step| step.east_m.hypot(step.north_m))
+        .map(|step| math::hypot(step.east_m, step.north_m))
         .fold(0.0, f64::max)
 }
 
@@ -174,7 +175,7 @@ fn poor_share(track: &Track) -> f64 {
     lost / (kept.len() as f64).max(1.0)
 }
 
-fn doubt(track: &Track, counted: &Counted, pattern: luck::Pattern) -> Doubt {
+fn doubt(track: &Track, counted: &CoverageCount, pattern: luck::Pattern) -> Doubt {
     let left_m = position_error_m(track);
     match (track.method, &track.anchored) {
         (PathMethod::Anchored, Some(anchored)) => {
@@ -182,7 +183,7 @@ fn doubt(track: &Track, counted: &Counted, pattern: luck::Pattern) -> Doubt {
             if !matches!(anchored.edges, EdgeUse::Used { .. }) {
                 return Doubt {
                     bias: 0.0,
-                    sd: spread.hypot(POINT * (0.3 + 3.0 * left_m)),
+                    sd: math::hypot(spread, POINT * (0.3 + 3.0 * left_m)),
                     more_above: 0.0,
                 };
             }
@@ -195,13 +196,16 @@ fn doubt(track: &Track, counted: &Counted, pattern: luck::Pattern) -> Doubt {
             let surprise = unexplained * left_m.sqrt();
             Doubt {
                 bias: POINT * (0.13 - 0.24 * left_m.min(0.6) + 4.8 * surprise - 20.0 * poor),
-                sd: spread.hypot(POINT * (0.17 + 1.1 * left_m + 5.0 * surprise + 13.0 * poor)),
+                sd: math::hypot(
+                    spread,
+                    POINT * (0.17 + 1.1 * left_m + 5.0 * surprise + 13.0 * poor),
+                ),
                 more_above: 0.0,
             }
         }
         (PathMethod::Legs, _) => Doubt {
             bias: 0.0,
-            sd: (POINT * (0.04 + 3.0 * left_m)).hypot(0.5 * counted.bias_fraction()),
+            sd: math::hypot(POINT * (0.04 + 3.0 * left_m), 0.5 * counted.bias_fraction()),
             more_above: 0.0,
         },
         (PathMethod::Rebuilt, _) if pattern == luck::Pattern::Lanes => Doubt {
@@ -228,7 +232,7 @@ fn doubt(track: &Track, counted: &Counted, pattern: luck::Pattern) -> Doubt {
 }
 
 /// Lanes whose overlap cannot be seen: between chance and all ground that was reached.
-fn lanes(counted: &Counted, drive: &luck::Drive, settings: &Settings, left_m: f64) -> Estimate {
+fn lanes(counted: &CoverageCount, drive: &luck::Drive, settings: &Settings, left_m: f64) -> Estimate {
     let mut unvisited = counted.count.lawn.clone();
     unvisited.and_not_in_place(&counted.count.visited);
     let skipped_m2: f64 = pockets::pockets(

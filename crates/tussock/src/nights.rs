@@ -1,6 +1,6 @@
 //! Each night apart: hours by activity, what it visited alone, and how far the lawn was filled up by its end.
 
-use crate::counted::Counted;
+use crate::coverage_count::CoverageCount;
 use crate::ground::Ground;
 use std::collections::VecDeque;
 use tussock_coverage::swath;
@@ -24,7 +24,7 @@ pub(crate) struct Nights {
 /// Nights (or days) of a log. A day turns at the time of day at which the machine drives least.
 pub(crate) fn nights(
     ground: &Ground,
-    counted: Option<&Counted>,
+    counted: Option<&CoverageCount>,
     sweeps: &[swath::Sweep],
     settings: &Settings,
     cut_width_m: f64,

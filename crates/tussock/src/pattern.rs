@@ -8,6 +8,7 @@ use crate::ground::Ground;
 use crate::interval;
 use tussock_diagnose::luck::{self, Pattern};
 use tussock_locate::Track;
+use tussock_types::math;
 
 /// Time that a chord spans, at least.
 const CHORD_S: f64 = 15.0;
@@ -55,7 +56,7 @@ fn agreement(track: &Track) -> Option<f64> {
         .map(|to| {
             let (from, to) = (kept.place(to - stride), kept.place(to));
             let (east_m, north_m) = (to.east_m - from.east_m, to.north_m - from.north_m);
-            (north_m.atan2(east_m), east_m.hypot(north_m))
+            (math::atan2(north_m, east_m), math::hypot(east_m, north_m))
         })
         .collect();
     let mut lengths: Vec<f64> = chords.iter().map(|chord| chord.1).collect();

@@ -1,13 +1,13 @@
 //! Stuck spots, and what lies near them.
 
 use crate::ground::Ground;
-use crate::layout::Layout;
+use crate::site_analysis::SiteAnalysis;
 use tussock_diagnose::{outings, stuck, worn};
 use tussock_locate::activities;
 use tussock_types::{Cells, PossibleStop, Stray, StuckSpot, WornLine};
 
 /// Stuck spots with what to look at.
-pub(crate) fn stuck_findings(ground: &Ground, layout: &Layout) -> Vec<StuckSpot> {
+pub(crate) fn stuck_findings(ground: &Ground, layout: &SiteAnalysis) -> Vec<StuckSpot> {
     layout
         .spots
         .iter()
@@ -36,7 +36,7 @@ pub(crate) fn stuck_findings(ground: &Ground, layout: &Layout) -> Vec<StuckSpot>
 const SMEARED_M: f64 = 0.15;
 
 /// Worn lines; `None` where positions are too poor to tell.
-pub(crate) fn worn_findings(layout: &Layout, cells: &Cells) -> Option<Vec<WornLine>> {
+pub(crate) fn worn_findings(layout: &SiteAnalysis, cells: &Cells) -> Option<Vec<WornLine>> {
     (layout.error_m <= SMEARED_M).then(|| {
         worn::worn_lines(cells)
             .into_iter()
@@ -56,7 +56,7 @@ pub(crate) fn worn_findings(layout: &Layout, cells: &Cells) -> Option<Vec<WornLi
 const MOST_STRAYS: usize = 20;
 
 /// Times outside the outline; `None` without a plan.
-pub(crate) fn stray_findings(ground: &Ground, layout: &Layout) -> Option<Vec<Stray>> {
+pub(crate) fn stray_findings(ground: &Ground, layout: &SiteAnalysis) -> Option<Vec<Stray>> {
     let site = ground.site.as_ref()?;
     let outline = site.boundary.as_ref().unwrap_or(&site.drawn_lawn);
     let guides = ground.guides();
@@ -108,7 +108,7 @@ pub(crate) fn possible_stops(ground: &Ground) -> Vec<PossibleStop> {
 }
 
 /// What to look at, from what lies near.
-fn why_stuck(spot: &stuck::Spot, ground: &Ground, layout: &Layout) -> String {
+fn why_stuck(spot: &stuck::Spot, ground: &Ground, layout: &SiteAnalysis) -> String {
     const NEAR_M: f64 = 1.0;
     let passage = layout
         .necks

@@ -9,6 +9,7 @@
 use crate::ground::Ground;
 use tussock_locate::Gap;
 use tussock_types::Place;
+use tussock_types::math;
 
 /// Ground is unseen from this chance on.
 pub(crate) const UNSEEN_CHANCE: f64 = 0.5;
@@ -79,7 +80,7 @@ pub(crate) fn chance(hidden: &[Hidden], place: Place, widest_m: f64, cut_width_m
         .filter(|hidden| place.distance_m(hidden.from) + place.distance_m(hidden.to) <= hidden.way_m)
         .map(|hidden| (widest_m + cut_width_m) * hidden.way_m / hidden.lawn_m2)
         .sum();
-    1.0 - (-met).exp()
+    1.0 - math::exp(-met)
 }
 
 #[cfg(test)]
@@ -97,7 +98,7 @@ mod tests {
         assert_eq!(chance(&hidden, Place::new(40.0, 0.0), 2.0, 0.2), 0.0);
         let near = chance(&hidden, Place::new(5.0, 3.0), 2.0, 0.2);
         assert!(
-            (near - (1.0 - (-2.2 * 30.0 / 100.0_f64).exp())).abs() < 1e-12,
+            (near - (1.0 - math::exp(-2.2 * 30.0 / 100.0_f64))).abs() < 1e-12,
             "{near}"
         );
     }

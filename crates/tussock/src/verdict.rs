@@ -8,11 +8,12 @@
 
 use crate::ground::Ground;
 use crate::interval::{self, WIDTH_PER_SD};
-use crate::{claim, clock_check, inspect, repeats};
+use crate::{clock_check, inspect, receiver_accuracy, stale_positions};
 use tussock_diagnose::luck::Drive;
 use tussock_locate::anchor::{Anchored, EdgeUse};
-use tussock_locate::bent::Bent;
+use tussock_locate::local_bias::LocalBias;
 use tussock_locate::{PathMethod, ReckonedDrift, Track};
+use tussock_types::math;
 use tussock_types::{FixQuality, LogFacts, LogLevel, LogVerdict, NoiseSource, PlanOffset, Settings, Trace};
 
 /// No pocket narrower than this can be told from the gaps between passes.
@@ -78,8 +79,8 @@ pub(crate) fn verdict(
             "No station was recognised: rests of ten minutes and more do not recur at one place.".to_owned(),
         );
     }
-    remarks.extend(claim::remarks(&ground.tracks, traces));
-    remarks.extend(repeats::remarks(traces, inputs));
+    remarks.extend(receiver_accuracy::remarks(&ground.tracks, traces));
+    remarks.extend(stale_positions::remarks(traces, inputs));
     remarks.extend(clock_check::remark(&ground.tracks, settings));
     LogVerdict {
         level,
@@ -145,7 +146,7 @@ impl Positions {
             found.is_guess |= matches!(track.reckoned_drift, ReckonedDrift::Usual { .. })
                 && commonest(trace) == FixQuality::Unknown
                 && (drift_m > white_m || track.noise.source == NoiseSource::Default);
-            found.error_m = found.error_m.max(white_m.hypot(drift_m));
+            found.error_m = found.error_m.max(math::hypot(white_m, drift_m));
             if track.method == PathMethod::Chords {
                 // A turn between two fixes may lie half a step off the chord.
                 let step_m = track.period_s * track.speed_mps.unwrap_or(0.4);
@@ -301,7 +302,7 @@ fn step_remarks(ground: &Ground) -> Vec<String> {
         .map(|step| {
             format!(
                 "The receiver jumped by {} at {} and stayed there.",
-                metres(step.east_m.hypot(step.north_m)),
+                metres(math::hypot(step.east_m, step.north_m)),
                 inspect::rfc3339(step.time_s).unwrap_or_else(|| format!("second {:.0}", step.time_s))
             )
         })
@@ -371,7 +372,7 @@ fn left_out_remark(ground: &Ground) -> Option<String> {
 }
 
 /// Ground on which the receiver is always off the same way.
-fn bent_remark(ground: &Ground, bent: &Bent) -> String {
+fn bent_remark(ground: &Ground, bent: &LocalBias) -> String {
     let point = ground.site.as_ref().map(|site| site.frame.to_geo(bent.place));
     let place = point.map_or_else(
         || {
@@ -401,7 +402,7 @@ fn held_remarks(track: &Track, anchored: &Anchored) -> Vec<String> {
     if let Some(offset) = inspect::plan_offset(track).filter(PlanOffset::is_beside) {
         remarks.push(format!(
             "The plan is drawn {:.1} m beside the log ({:.1} m east, {:.1} m north of it); it was moved to where the log says.",
-            offset.east_m.hypot(offset.north_m),
+            math::hypot(offset.east_m, offset.north_m),
             -offset.east_m,
             -offset.north_m
         ));

@@ -1,7 +1,7 @@
 //! What the log says about the installation, against simulated truth: outings, ways home, setback, obstacles, nights, strays, a plan
 //! drawn from the drive, and what `plan check` promises.
 
-use tussock::{Job, analyse, check_plan, outlook, plan_from_trace};
+use tussock::{Job, analyse, check_plan, plan_forecast, plan_from_trace};
 use tussock_plane::{Region, Site};
 use tussock_simulate::gardens::{GardenKind, Surprise, Wish, invent, invent_as};
 use tussock_simulate::{Counting, LogNoise, Machine, Run, Sampling, TrueRun, sample, simulate, truth};

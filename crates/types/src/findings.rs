@@ -3,6 +3,7 @@
 //! A field that a stage has not produced is `None` (null in JSON), never absent and never invented. Positions are in
 //! the log's frame; metres east and north are on the tangent plane at [`FrameFindings`].
 
+use crate::math;
 use crate::{
     Cells, FitFound, GeoPoint, Installation, LogFacts, Night, Place, Plan, PossibleStop, ReferenceFindings,
     Settings,
@@ -312,7 +313,7 @@ impl PlanOffset {
     /// Whether plan and log lie beside each other by more than chance. Then positions, the plan among them, are given where
     /// the log says that they lie.
     pub fn is_beside(&self) -> bool {
-        self.east_m.hypot(self.north_m) > Self::LEAST_M.max(Self::SURE * self.sd_m)
+        math::hypot(self.east_m, self.north_m) > Self::LEAST_M.max(Self::SURE * self.sd_m)
     }
 }
 

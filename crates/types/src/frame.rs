@@ -10,6 +10,7 @@
 //!
 //! Exact up to rounding (about a nanometre for a garden). Not defined beyond the horizon of the origin.
 
+use crate::math;
 use crate::{FrameFindings, GeoPoint, Place};
 
 /// Semi-major axis of WGS 84 (EPSG 7030).
@@ -30,8 +31,8 @@ fn eccentricity2() -> f64 {
 
 /// Geocentric metres of a point at height 0 (EPSG 9602).
 fn geocentric(point: GeoPoint) -> Vector {
-    let (lat_sin, lat_cos) = point.lat_deg.to_radians().sin_cos();
-    let (lon_sin, lon_cos) = point.lon_deg.to_radians().sin_cos();
+    let (lat_sin, lat_cos) = math::sin_cos(point.lat_deg.to_radians());
+    let (lon_sin, lon_cos) = math::sin_cos(point.lon_deg.to_radians());
     let normal_m = SEMI_MAJOR_M / (1.0 - eccentricity2() * lat_sin * lat_sin).sqrt();
     [
         normal_m * lat_cos * lon_cos,
@@ -42,8 +43,8 @@ fn geocentric(point: GeoPoint) -> Vector {
 
 /// Directions east, north and up at a point.
 fn axes(point: GeoPoint) -> [Vector; 3] {
-    let (lat_sin, lat_cos) = point.lat_deg.to_radians().sin_cos();
-    let (lon_sin, lon_cos) = point.lon_deg.to_radians().sin_cos();
+    let (lat_sin, lat_cos) = math::sin_cos(point.lat_deg.to_radians());
+    let (lon_sin, lon_cos) = math::sin_cos(point.lon_deg.to_radians());
     [
         [-lon_sin, lon_cos, 0.0],
         [-lat_sin * lon_cos, -lat_sin * lon_sin, lat_cos],
@@ -91,12 +92,10 @@ impl FrameFindings {
         }
         let up_m = -constant / (half + root.sqrt());
         let point: Vector = std::array::from_fn(|axis| centre[axis] + level[axis] + up_m * up[axis]);
-        let axis_distance_m = point[0].hypot(point[1]);
+        let axis_distance_m = math::hypot(point[0], point[1]);
         Some(GeoPoint {
-            lat_deg: point[2]
-                .atan2((1.0 - eccentricity2()) * axis_distance_m)
-                .to_degrees(),
-            lon_deg: point[1].atan2(point[0]).to_degrees(),
+            lat_deg: math::atan2(point[2], (1.0 - eccentricity2()) * axis_distance_m).to_degrees(),
+            lon_deg: math::atan2(point[1], point[0]).to_degrees(),
         })
     }
 }
@@ -140,7 +139,7 @@ mod tests {
                 lon_deg: 0.0,
             })
             .unwrap();
-        let sin = 1f64.to_radians().sin();
+        let sin = math::sin(1f64.to_radians());
         let z_m = SEMI_MAJOR_M * (1.0 - eccentricity2()) * sin / (1.0 - eccentricity2() * sin * sin).sqrt();
         assert!((place.north_m - z_m).abs() < 1e-8 && place.east_m.abs() < 1e-9);
     }
@@ -150,9 +149,9 @@ mod tests {
         // A small angle of longitude spans N cos(lat) sin(angle) east of the origin.
         let origin_lat: f64 = 52.0;
         let frame = frame(origin_lat, 8.0);
-        let sin = origin_lat.to_radians().sin();
+        let sin = math::sin(origin_lat.to_radians());
         let parallel_m =
-            SEMI_MAJOR_M / (1.0 - eccentricity2() * sin * sin).sqrt() * origin_lat.to_radians().cos();
+            SEMI_MAJOR_M / (1.0 - eccentricity2() * sin * sin).sqrt() * math::cos(origin_lat.to_radians());
         let angle = 100.0 / parallel_m;
         let place = frame
             .to_place(GeoPoint {
@@ -160,7 +159,7 @@ mod tests {
                 lon_deg: 8.0 + angle.to_degrees(),
             })
             .unwrap();
-        assert!((place.east_m - parallel_m * angle.sin()).abs() < 1e-7);
+        assert!((place.east_m - parallel_m * math::sin(angle)).abs() < 1e-7);
     }
 
     #[test]

@@ -13,6 +13,7 @@ mod grid;
 mod hours;
 mod installation;
 mod log;
+pub mod math;
 mod morning;
 mod plan;
 mod reference;

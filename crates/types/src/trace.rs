@@ -1,5 +1,6 @@
 //! What was logged.
 
+use crate::math;
 use serde::{Deserialize, Serialize};
 
 /// A place on the local tangent plane, in metres east and north of the frame's origin.
@@ -19,7 +20,7 @@ impl Place {
 
     /// Straight distance to another place.
     pub fn distance_m(self, other: Self) -> f64 {
-        (self.east_m - other.east_m).hypot(self.north_m - other.north_m)
+        math::hypot(self.east_m - other.east_m, self.north_m - other.north_m)
     }
 }
 

@@ -4,6 +4,7 @@ use super::CustomGrid;
 use crate::swath::{Capsule, Sweep};
 use std::collections::BTreeMap;
 use tussock_types::Place;
+use tussock_types::math;
 
 /// What makes a cell visited.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -229,7 +230,7 @@ struct Level {
 impl Level {
     fn of(grid: &CustomGrid) -> Self {
         let (a, b) = grid.axes_m();
-        let row_length_m = a.0.hypot(a.1);
+        let row_length_m = math::hypot(a.0, a.1);
         let along = (a.0 / row_length_m, a.1 / row_length_m);
         Self {
             grid: *grid,

@@ -9,6 +9,7 @@ use super::turns::{Edge, way};
 use tussock_locate::{HaltPlace, Track, Vertex};
 use tussock_plane::Site;
 use tussock_types::Place;
+use tussock_types::math;
 
 /// A machine keeps to a line within this, besides the error of its place.
 const KEEPS_TO_M: f64 = 0.3;
@@ -111,7 +112,7 @@ fn off_line_m(place: Place, from: Place, to: Place) -> f64 {
     };
     let gap = [place.east_m - from.east_m, place.north_m - from.north_m];
     let along_m = (gap[0] * along[0] + gap[1] * along[1]).clamp(0.0, length_m);
-    (gap[0] - along_m * along[0]).hypot(gap[1] - along_m * along[1])
+    math::hypot(gap[0] - along_m * along[0], gap[1] - along_m * along[1])
 }
 
 /// Outings of a track with a station.
@@ -232,7 +233,7 @@ fn outing(
                 .take(6)
                 .find(|leg| length_m(leg) >= 2.0)
                 .and_then(|leg| way(leg.0.place, leg.1.place))
-                .map(|(along, _)| along[1].atan2(along[0]))
+                .map(|(along, _)| math::atan2(along[1], along[0]))
         })
         .flatten();
     // Home: backwards from the stay.

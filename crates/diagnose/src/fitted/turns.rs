@@ -8,6 +8,7 @@ use tussock_locate::{Track, Vertex};
 use tussock_plane::Region;
 use tussock_simulate::TurnPair;
 use tussock_types::Place;
+use tussock_types::math;
 
 /// Legs shorter than this say little of a heading.
 const LEAST_LEG_M: f64 = 1.0;
@@ -63,7 +64,7 @@ impl Edge {
         let along_m = gap[0] * self.along[0] + gap[1] * self.along[1];
         let inside_m = self.along[0] * gap[1] - self.along[1] * gap[0];
         let over_m = (-along_m).max(along_m - self.length_m).max(0.0);
-        (over_m.hypot(inside_m), (over_m == 0.0).then_some(inside_m))
+        (math::hypot(over_m, inside_m), (over_m == 0.0).then_some(inside_m))
     }
 }
 
@@ -79,7 +80,7 @@ pub(crate) struct Turn {
 /// Unit vector of a drive and its length.
 pub(crate) fn way(from: Place, to: Place) -> Option<([f64; 2], f64)> {
     let step = [to.east_m - from.east_m, to.north_m - from.north_m];
-    let length_m = step[0].hypot(step[1]);
+    let length_m = math::hypot(step[0], step[1]);
     (length_m > 1e-6).then(|| ([step[0] / length_m, step[1] / length_m], length_m))
 }
 
@@ -151,7 +152,7 @@ fn turn(place: Place, came: [f64; 2], goes: [f64; 2], edges: &[Edge]) -> Option<
         came[0] - 2.0 * inwards[0] * dot(came, inwards),
         came[1] - 2.0 * inwards[1] * dot(came, inwards),
     ];
-    let angle_rad = |heading: [f64; 2]| cross(inwards, heading).atan2(dot(inwards, heading));
+    let angle_rad = |heading: [f64; 2]| math::atan2(cross(inwards, heading), dot(inwards, heading));
     Some(Turn {
         inside_m,
         pair: TurnPair {

@@ -6,6 +6,7 @@ use super::room::off_piece_m;
 use tussock_locate::Track;
 use tussock_plane::{Joins, Region, Site};
 use tussock_types::Place;
+use tussock_types::math;
 
 /// A passage opened to so many entries over the logged hours mends nearly always; the chance of none is about exp(-6).
 const ENTRIES: f64 = 6.0;
@@ -249,7 +250,7 @@ pub(super) fn turn_places(track: &Track, sd_m: f64) -> Vec<Place> {
                 step(three[0].place, three[1].place),
                 step(three[1].place, three[2].place),
             );
-            let (long, next) = (a.0.hypot(a.1), b.0.hypot(b.1));
+            let (long, next) = (math::hypot(a.0, a.1), math::hypot(b.0, b.1));
             long >= least_m && next >= least_m && a.0 * b.0 + a.1 * b.1 < 0.9 * long * next
         })
         .map(|three| three[1].place)
@@ -322,7 +323,7 @@ pub fn displaced(site: &Site, turns: &[Place], setback_m: f64, sd_m: f64) -> Vec
                 }
             }
         }
-        let by_m = best.1.0.hypot(best.1.1);
+        let by_m = math::hypot(best.1.0, best.1.1);
         let least_m = if sd_m <= 0.05 {
             LEAST_SHIFT_M.0
         } else {

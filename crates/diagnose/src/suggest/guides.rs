@@ -4,6 +4,7 @@
 //! of `n` outings does with probability `1 - (1 - s i)^n`.
 
 use super::{Change, Workshop, way};
+use tussock_types::math;
 use tussock_types::{Place, SuggestionKind};
 
 /// Shares of outings that are tried.
@@ -58,7 +59,7 @@ impl Workshop<'_> {
             let inside = way::inside_fraction(&laid.line, exits, mask);
             for share in shares.iter().copied().filter(|share| share + taken <= 1.0 + 1e-9) {
                 // Exits just before the mouth help too, so that this asks for little.
-                let odds = 1.0 - (1.0 - share * inside.max(0.2)).powf(outings);
+                let odds = 1.0 - math::powf(1.0 - share * inside.max(0.2), outings);
                 if odds < LEAST_ODDS {
                     continue;
                 }

@@ -5,7 +5,7 @@
 //! shorth-like window of Venter 1967), the interval is that of single runs, and the gate is the mean gain (bootstrap, Efron
 //! 1979).
 
-use crate::rehearse::Fractions;
+use crate::night_simulation::Fractions;
 use tussock_types::Estimate;
 
 /// The estimate of a pocket is the centre of the densest window of this width.

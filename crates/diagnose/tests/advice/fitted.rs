@@ -3,7 +3,7 @@
 use crate::world::{site, track};
 use approx::assert_abs_diff_eq;
 use tussock_diagnose::fitted::{Fitted, JOINT_TURNS, NoFit, fit};
-use tussock_diagnose::rehearse::{Access, CELL_M, Cast, Scene};
+use tussock_diagnose::night_simulation::{Access, CELL_M, Cast, Scene};
 use tussock_plane::Site;
 use tussock_simulate::gardens::{GardenKind, Wish, invent_as};
 use tussock_simulate::{LogNoise, Machine, Pattern, Run, Spell, TrueRun, TurnLaw, TurnPair, Yard, simulate};

@@ -1,7 +1,7 @@
 //! Rehearsals: the same on any number of threads, and what a slow count says.
 
 use crate::world::site;
-use tussock_diagnose::rehearse::{Access, CELL_M, Cast, Scene};
+use tussock_diagnose::night_simulation::{Access, CELL_M, Cast, Scene};
 use tussock_plane::{BitGrid, Region, Site, rasterise};
 use tussock_simulate::gardens::{GardenKind, invent};
 use tussock_simulate::{Machine, Run, Yard};

@@ -5,6 +5,7 @@
 use crate::clock::{day_number, fraction_us};
 use crate::number::{Decimal, TEN, TEN_WHOLE, decimal, eight, leading_digits, plain_decimal, whole};
 use crate::reading::{self, gga_quality};
+use tussock_types::math;
 use tussock_types::{FixQuality, SkipReason};
 
 /// A knot in metres per second: 1852 m in an hour.
@@ -465,10 +466,10 @@ pub(super) fn modes(text: &[u8]) -> (Says, FixQuality) {
 /// Standard deviations north and east, and their covariance, of an error ellipse: semi-axes, and the bearing of the long one
 /// from true north.
 pub(super) fn of_ellipse(long_m: f64, short_m: f64, bearing_deg: f64) -> (f64, f64, f64) {
-    let (sin, cos) = bearing_deg.to_radians().sin_cos();
+    let (sin, cos) = math::sin_cos(bearing_deg.to_radians());
     (
-        (long_m * cos).hypot(short_m * sin),
-        (long_m * sin).hypot(short_m * cos),
+        math::hypot(long_m * cos, short_m * sin),
+        math::hypot(long_m * sin, short_m * cos),
         (long_m * long_m - short_m * short_m) * sin * cos,
     )
 }

@@ -1,5 +1,6 @@
 //! Are latitude and longitude swapped?
 
+use tussock_types::math;
 use tussock_types::{GeoPoint, Plan, PlanShape};
 
 /// A plan farther from the log than this does not fit it, degrees (about 11 km).
@@ -17,8 +18,8 @@ pub fn looks_swapped(plan: &Plan, log_middle: GeoPoint) -> bool {
     let is_near = |point: GeoPoint| {
         let turn_deg = (point.lon_deg - log_middle.lon_deg).rem_euclid(360.0);
         let turn_deg = turn_deg.min(360.0 - turn_deg);
-        let east_deg = turn_deg * log_middle.lat_deg.to_radians().cos();
-        (point.lat_deg - log_middle.lat_deg).hypot(east_deg) < FITS_DEG
+        let east_deg = turn_deg * math::cos(log_middle.lat_deg.to_radians());
+        math::hypot(point.lat_deg - log_middle.lat_deg, east_deg) < FITS_DEG
     };
     is_near(swapped) && !is_near(middle)
 }

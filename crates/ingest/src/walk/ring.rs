@@ -1,5 +1,6 @@
 //! A ring from a walk: its end found, the gap closed, noise and small loops taken out.
 
+use tussock_types::math;
 use tussock_types::{GeoPoint, Place};
 
 /// A gap of at most this is closed.
@@ -42,11 +43,11 @@ impl Near {
     fn at(origin: GeoPoint) -> Self {
         const SEMI_MAJOR_M: f64 = 6_378_137.0;
         const E2: f64 = 0.006_694_379_990_141_316;
-        let (sin, cos) = origin.lat_deg.to_radians().sin_cos();
+        let (sin, cos) = math::sin_cos(origin.lat_deg.to_radians());
         let root = 1.0 - E2 * sin * sin;
         Self {
             origin,
-            north_m_per_deg: (SEMI_MAJOR_M * (1.0 - E2) / root.powf(1.5)).to_radians(),
+            north_m_per_deg: (SEMI_MAJOR_M * (1.0 - E2) / math::powf(root, 1.5)).to_radians(),
             east_m_per_deg: (SEMI_MAJOR_M / root.sqrt() * cos).to_radians(),
         }
     }
@@ -195,7 +196,7 @@ fn distance_to_piece_m(place: Place, from: Place, to: Place) -> f64 {
     } else {
         0.0
     };
-    (pe - along * de).hypot(pn - along * dn)
+    math::hypot(pe - along * de, pn - along * dn)
 }
 
 /// Cuts off short loops where the ring crosses itself; gives how many.

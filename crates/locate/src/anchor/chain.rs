@@ -4,6 +4,7 @@ use super::filter::{Move, Sight, Step};
 use super::state::{DRIFT, PLACE};
 use crate::path::Blocks;
 use crate::segment::{Part, PartKind};
+use tussock_types::math;
 
 /// A leg or a stand with its times; they need not be those of fixes.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -327,7 +328,7 @@ fn direction(blocks: &Blocks, part: Part) -> [f64; 2] {
         slope[0] += time_s * (blocks.east_m[at] - east_m);
         slope[1] += time_s * (blocks.north_m[at] - north_m);
     }
-    let length = slope[0].hypot(slope[1]);
+    let length = math::hypot(slope[0], slope[1]);
     if length > 0.0 {
         [slope[0] / length, slope[1] / length]
     } else {

@@ -2,6 +2,7 @@
 
 use tussock_plane::Region;
 use tussock_types::Place;
+use tussock_types::math;
 
 /// A straight piece of the line at which the machine turns.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -138,7 +139,7 @@ pub fn find(edges: &[Edge], turn: &Turn, inset_m: f64, inset_sd_m: f64, loose_m:
     if cost > MOST_COST {
         return None;
     }
-    let near = (-0.5 * off_m * off_m / variance_m2).exp() / (std::f64::consts::TAU * variance_m2).sqrt();
+    let near = math::exp(-0.5 * off_m * off_m / variance_m2) / (std::f64::consts::TAU * variance_m2).sqrt();
     let mut weight =
         (1.0 - STRAY_FRACTION) * near / ((1.0 - STRAY_FRACTION) * near + STRAY_FRACTION / STRAY_WIDTH_M);
     let rival = costs
@@ -147,7 +148,7 @@ pub fn find(edges: &[Edge], turn: &Turn, inset_m: f64, inset_sd_m: f64, loose_m:
         .map(|(cost, _)| *cost)
         .fold(f64::INFINITY, f64::min);
     if rival.is_finite() {
-        weight /= 1.0 + (-(rival - cost) / 2.0).exp();
+        weight /= 1.0 + math::exp(-(rival - cost) / 2.0);
     }
     (weight >= LEAST_WEIGHT).then_some(Match { edge: index, weight })
 }

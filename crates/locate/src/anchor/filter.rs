@@ -11,6 +11,7 @@
 use super::state::{DRIFT, PLACE, SIZE, SPEED};
 use rand::Rng;
 use rand_distr::{Distribution, StandardNormal};
+use tussock_types::math;
 
 /// A state: see [`super::state`].
 pub type Vector = [f64; SIZE];
@@ -116,7 +117,7 @@ pub struct Smoothed {
 }
 
 fn keeps(wander: &Wander, dt_s: f64) -> f64 {
-    (-dt_s / wander.drift_time_s).exp()
+    math::exp(-dt_s / wander.drift_time_s)
 }
 
 fn advance_mean(state: &mut Vector, moved: &Move, wander: &Wander) {
@@ -242,7 +243,8 @@ impl Forward {
         let variance = sight.variance + seen;
         let surprise = sight.value - sight.expected(state);
         if sight.is_fix {
-            self.fix_nats -= 0.5 * (surprise * surprise / variance + (std::f64::consts::TAU * variance).ln());
+            self.fix_nats -=
+                0.5 * (surprise * surprise / variance + math::ln(std::f64::consts::TAU * variance));
             self.fix_count += 1;
             self.surprise += surprise * surprise / variance;
         }

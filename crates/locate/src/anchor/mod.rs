@@ -27,6 +27,7 @@ use rand_chacha::rand_core::SeedableRng;
 use state::{DRIFT, INSET, OFFSET, PLACE, SIZE, TURNED};
 use tussock_plane::Region;
 use tussock_types::Place;
+use tussock_types::math;
 
 /// What is known before.
 #[derive(Clone, Copy, Debug)]
@@ -313,7 +314,7 @@ impl<'a> Work<'a> {
             } else {
                 0.0
             };
-            last.slip = Some((leg.along, speed_mps * leg.timing_s[1].hypot(more_s)));
+            last.slip = Some((leg.along, speed_mps * math::hypot(leg.timing_s[1], more_s)));
         }
     }
 
@@ -322,7 +323,7 @@ impl<'a> Work<'a> {
         for leg in &mut self.chain.legs {
             let (from, to) = (&smoothed.state[leg.from], &smoothed.state[leg.to]);
             let way = [to[PLACE] - from[PLACE], to[PLACE + 1] - from[PLACE + 1]];
-            let length_m = way[0].hypot(way[1]);
+            let length_m = math::hypot(way[0], way[1]);
             if length_m > 0.05 {
                 leg.along = [way[0] / length_m, way[1] / length_m];
             }
@@ -341,7 +342,7 @@ impl<'a> Work<'a> {
         let Some(station) = self.known.station else {
             return;
         };
-        let reach_m = 1.0 + 3.0 * self.known.drift_m.hypot(self.known.white_m);
+        let reach_m = 1.0 + 3.0 * math::hypot(self.known.drift_m, self.known.white_m);
         for stand in &self.chain.stands {
             if stand.end_s - stand.start_s < STATION_LEAST_S || stand.steps.is_empty() {
                 continue;
@@ -407,7 +408,11 @@ impl<'a> Work<'a> {
             sin += lapse_s * 2.0 * a * b;
             sum += lapse_s;
         }
-        if sum > 0.0 { cos.hypot(sin) / sum } else { 0.0 }
+        if sum > 0.0 {
+            math::hypot(cos, sin) / sum
+        } else {
+            0.0
+        }
     }
 
     fn forget_edges(&mut self) {

@@ -2,7 +2,7 @@
 
 use crate::drawn::{Drive, START_S, corner};
 use proptest::prelude::*;
-use tussock_locate::rebuilt::{Outline, Rebuild, estimate, rebuild};
+use tussock_locate::sparse_turns::{Outline, Rebuild, estimate, rebuild};
 use tussock_locate::{Halt, HaltPlace, Kept, NoiseEstimate, PathMethod, Piece, Track, locate};
 use tussock_plane::Region;
 use tussock_simulate::gardens::{GardenKind, Wish, invent_as};

@@ -14,14 +14,14 @@
 
 mod compare;
 mod facts;
-mod lie;
+mod handout;
 mod method;
 mod morning;
 mod page;
-mod paper;
 mod plots;
-mod short;
+mod site_facts;
 mod stills;
+mod summary;
 
 use crate::ReportError;
 use base64::{Engine, engine::general_purpose::STANDARD};

@@ -1,11 +1,11 @@
 //! Everything that the page shows, gathered.
 
 use super::facts::{self, Activity, Change, Fact, NotYet, Pocket, Spot, Worn};
-use super::lie::{self, Fit, Lie, Surveyed, Work};
+use super::handout::{self, Handout};
 use super::method::{self, Input};
-use super::paper::{self, Paper};
 use super::plots;
-use super::short::{self, Answer};
+use super::site_facts::{self, Fit, SiteFacts, Surveyed, Work};
+use super::summary::{self, Answer};
 use super::{Head, stills};
 use crate::map::{Drawing, Furniture, Grounds, key, legend_entries, page_entries};
 use crate::raster::wait_colour;
@@ -15,6 +15,7 @@ use serde::Serialize;
 use time::format_description::well_known::Rfc3339;
 use time::macros::format_description;
 use time::{OffsetDateTime, UtcOffset};
+use tussock_types::math;
 use tussock_types::{Findings, Place, PlanRole};
 
 /// Everything that the template shows.
@@ -37,7 +38,7 @@ pub(super) struct Page {
     worn: Vec<Worn>,
     strays: Vec<Seen>,
     possible_stops: Vec<String>,
-    lie: Option<Lie>,
+    lie: Option<SiteFacts>,
     work: Option<Work>,
     stills: Vec<stills::Still>,
     still_key: [String; 2],
@@ -56,7 +57,7 @@ pub(super) struct Page {
     method: Vec<Fact>,
     inputs: Vec<Input>,
     cautions: Vec<String>,
-    paper: Paper,
+    paper: Handout,
 }
 
 /// The map and what stands around it.
@@ -131,7 +132,7 @@ pub(super) fn page(findings: &Findings) -> Page {
             .filter(|text| !text.is_empty()),
         when: when(findings),
         log_remarks: sentences(&findings.log_verdict.remarks),
-        answers: short::answers(findings),
+        answers: summary::answers(findings),
         finder: finder(findings),
         map: map(findings),
         pockets: facts::pockets(findings),
@@ -142,8 +143,8 @@ pub(super) fn page(findings: &Findings) -> Page {
         worn: facts::worn(findings),
         strays: strays(findings),
         possible_stops: possible_stops(findings),
-        lie: lie::lie(findings),
-        work: lie::work(findings),
+        lie: site_facts::lie(findings),
+        work: site_facts::work(findings),
         stills: stills::stills(findings),
         still_key: [ramp::hex(raster::BEFORE), ramp::hex(raster::SINCE)],
         over_time: over_time(findings),
@@ -159,12 +160,12 @@ pub(super) fn page(findings: &Findings) -> Page {
             .coverage
             .as_ref()
             .is_some_and(|coverage| coverage.visited_fraction.low.is_some()),
-        fit: findings.fit.as_ref().map(lie::fit),
-        surveyed: findings.reference.as_ref().map(lie::surveyed),
+        fit: findings.fit.as_ref().map(site_facts::fit),
+        surveyed: findings.reference.as_ref().map(site_facts::surveyed),
         method: method::method_facts(findings),
         inputs: method::inputs(findings),
         cautions: sentences(&findings.cautions),
-        paper: paper::paper(findings),
+        paper: handout::paper(findings),
     }
 }
 
@@ -221,7 +222,7 @@ fn ground_keys(findings: &Findings, ground: &raster::Ground) -> Vec<Ground> {
             let share = index as f64 / 4.0;
             Step {
                 colour: ramp::hex(wait_colour(share)),
-                words: hours(low_h * (high_h / low_h).powf(share)),
+                words: hours(low_h * math::powf(high_h / low_h, share)),
             }
         };
         let mut steps: Vec<Step> = (0..=4).map(step).collect();

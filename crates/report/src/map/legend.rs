@@ -6,6 +6,7 @@ use super::view::View;
 use super::{INK, QUIET, escaped};
 use crate::{ramp, raster::Ground, words};
 use std::fmt::Write;
+use tussock_types::math;
 use tussock_types::{Findings, PlanRole};
 
 /// Units above the map.
@@ -59,7 +60,7 @@ pub(super) fn title(out: &mut String, findings: &Findings) {
 
 /// The longest of 1, 2, 5 times a power of ten that fits.
 fn round_below(limit: f64) -> f64 {
-    let power = 10f64.powf(limit.log10().floor());
+    let power = math::powf(10f64, math::log10(limit).floor());
     [5.0, 2.0, 1.0]
         .map(|step| step * power)
         .into_iter()

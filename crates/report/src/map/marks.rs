@@ -6,6 +6,7 @@ use super::view::{Shape, View, shape};
 use super::{Furniture, INK, QUIET, SHEET, escaped};
 use crate::{ramp, words};
 use std::fmt::Write;
+use tussock_types::math;
 use tussock_types::{Findings, Place, PlanRole, SuggestionKind};
 
 /// Pockets not yet decided that always wear their id; they come largest first.
@@ -352,7 +353,7 @@ impl Marks<'_> {
                     format!("<circle r=\"3.4\" fill=\"#fffefa\" stroke=\"{INK}\" stroke-width=\"1.6\"/>");
                 out.push_str(&self.pin((x, y), &ring));
                 let (to_x, to_y) = self.view.at(to);
-                let length = (to_x - x).hypot(to_y - y);
+                let length = math::hypot(to_x - x, to_y - y);
                 if length > 90.0 && is_shown {
                     self.labels.distance(
                         Layer::Tapes,

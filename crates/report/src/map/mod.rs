@@ -9,12 +9,12 @@
 //! rendered with DejaVu Sans, which ships with the crate `dejavu`, so that words appear on a machine without
 //! fonts.
 
+mod before_after;
 mod labels;
 mod layers;
 mod legend;
 mod marks;
 mod picture;
-mod twin;
 pub(crate) mod view;
 
 use crate::{ramp, raster::Ground};
@@ -22,11 +22,11 @@ use std::fmt::Write;
 use tussock_types::Findings;
 use view::View;
 
+pub(crate) use before_after::{Side, pocket_id, twin_svg};
 pub(crate) use layers::Layer;
 pub(crate) use legend::{entries as legend_entries, page_entries};
 pub(crate) use marks::key;
 pub use picture::map_png;
-pub(crate) use twin::{Side, pocket_id, twin_svg};
 
 /// Ink for what was found.
 pub(crate) const INK: &str = "#1c2431";

@@ -9,6 +9,7 @@ mod reference;
 
 pub(crate) use comparison::*;
 pub(crate) use reference::*;
+use tussock_types::math;
 use tussock_types::{
     Cause, Estimate, LeftOut, LogLevel, LogVerdict, NoiseSource, OutlineSource, OverTime, Place,
     PromiseVerdict, Span, SuggestionKind, Tape,
@@ -416,7 +417,7 @@ fn tape_side(tape: &[Tape], target: Place) -> Option<&'static str> {
         second.from_east_m - first.from_east_m,
         second.from_north_m - first.from_north_m,
     );
-    let length_m = east_m.hypot(north_m);
+    let length_m = math::hypot(east_m, north_m);
     let across_m = (east_m * (target.north_m - first.from_north_m)
         - north_m * (target.east_m - first.from_east_m))
         / length_m;
@@ -428,7 +429,7 @@ fn tape_side(tape: &[Tape], target: Place) -> Option<&'static str> {
         true => (-north_m, east_m),
         false => (north_m, -east_m),
     };
-    let course_deg = out_east.atan2(out_north).to_degrees().rem_euclid(360.0);
+    let course_deg = math::atan2(out_east, out_north).to_degrees().rem_euclid(360.0);
     const SIDES: [&str; 8] = [
         "northern",
         "north-eastern",

@@ -12,6 +12,7 @@
 use rayon::prelude::*;
 use tussock_coverage::{distance, pockets};
 use tussock_plane::{BitGrid, Region, outlines, rasterise};
+use tussock_types::math;
 use tussock_types::{Grid, Place};
 
 /// Side of a cell.
@@ -45,7 +46,7 @@ fn density(grid: &Grid, fixes: &[Place]) -> Vec<f64> {
     }
     let reach = (3.0 * KERNEL_M / grid.cell_m).ceil() as usize;
     let weights: Vec<f64> = (0..=reach)
-        .map(|cells| (-0.5 * (cells as f64 * grid.cell_m / KERNEL_M).powi(2)).exp())
+        .map(|cells| math::exp(-0.5 * (cells as f64 * grid.cell_m / KERNEL_M).powi(2)))
         .collect();
     let whole = weights[0] + 2.0 * weights[1..].iter().sum::<f64>();
     // Along rows, then along columns.
@@ -173,7 +174,7 @@ fn beyond(deviations: f64) -> f64 {
     ];
     let t = 1.0 / (1.0 + 0.231_641_9 * deviations);
     let series = B.iter().rev().fold(0.0, |sum, b| (sum + b) * t);
-    (-0.5 * deviations * deviations).exp() / (2.0 * std::f64::consts::PI).sqrt() * series
+    math::exp(-0.5 * deviations * deviations) / (2.0 * std::f64::consts::PI).sqrt() * series
 }
 
 #[cfg(test)]

@@ -9,6 +9,7 @@ use tussock_locate::drift::{self, Stand};
 use tussock_locate::path::Blocks;
 use tussock_locate::{HaltPlace, Track};
 use tussock_simulate::{LogNoise, Machine, Run, Sampling, Spell, TrueRun, TurnLaw, Yard, sample};
+use tussock_types::math;
 use tussock_types::{Place, Positions, Settings, Trace};
 
 /// Stays closer together than this are one, broken by drift.
@@ -136,12 +137,17 @@ impl Fit {
             let start_s = trace.time_s.first().copied()?;
             let steps_m = (1..trace.len())
                 .filter(|index| !at_rest(trace.time_s[*index] - start_s))
-                .map(|index| (east_m[index] - east_m[index - 1]).hypot(north_m[index] - north_m[index - 1]))
+                .map(|index| {
+                    math::hypot(
+                        east_m[index] - east_m[index - 1],
+                        north_m[index] - north_m[index - 1],
+                    )
+                })
                 .collect();
             let ratio = self.long_steps_m / long_steps_m(steps_m)?.max(1e-6);
             // Later drives move it less: their own luck averages out.
             let weight = if pilot == 0 { 1.0 } else { 0.7 };
-            let speed_mps = fit.machine.speed_mps * ratio.powf(weight);
+            let speed_mps = fit.machine.speed_mps * math::powf(ratio, weight);
             fit.machine.speed_mps = speed_mps.clamp(SPEEDS_MPS.0, SPEEDS_MPS.1);
         }
         Some(fit)

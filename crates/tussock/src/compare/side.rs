@@ -3,7 +3,7 @@
 use super::{CompareError, Side, TO_THE_END};
 use crate::ground::Ground;
 use tussock_diagnose::fitted;
-use tussock_diagnose::rehearse::{Access, CELL_M, Cast, Fractions, Scene};
+use tussock_diagnose::night_simulation::{Access, CELL_M, Cast, Fractions, Scene};
 use tussock_locate::HaltPlace;
 use tussock_plane::{Region, Site, rasterise};
 use tussock_simulate::Yard;

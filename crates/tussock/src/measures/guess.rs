@@ -10,6 +10,7 @@ use serde::{Deserialize, Serialize};
 use tussock_diagnose::fitted;
 use tussock_locate::{PathMethod, Piece};
 use tussock_plane::Site;
+use tussock_types::math;
 use tussock_types::{Place, plural};
 
 /// A pattern that can be told from a log.
@@ -237,7 +238,7 @@ fn in_spirals_m(piece: &Piece) -> f64 {
     }
     let headings: Vec<f64> = places
         .windows(2)
-        .map(|pair| (pair[1].north_m - pair[0].north_m).atan2(pair[1].east_m - pair[0].east_m))
+        .map(|pair| math::atan2(pair[1].north_m - pair[0].north_m, pair[1].east_m - pair[0].east_m))
         .collect();
     let tau = std::f64::consts::TAU;
     let bends: Vec<f64> = headings

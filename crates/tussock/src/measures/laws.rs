@@ -6,6 +6,7 @@ use serde::{Deserialize, Serialize};
 use tussock_diagnose::{fitted, luck};
 use tussock_plane::{Joins, Region};
 use tussock_simulate::{TurnPair, laws as theory};
+use tussock_types::math;
 
 /// Legs shorter than this are turns and cross-overs.
 const LEAST_LEG_M: f64 = 1.0;
@@ -38,7 +39,7 @@ pub struct LegLaws {
     pub median_m: f64,
     /// Standard deviation over mean: 1 for an exponential law.
     pub variation: f64,
-    /// pi A / P of the ground on which the machine's middle can be: the mean leg under Lambert's law whatever the shape. Null
+    /// pi A / P of the ground on which the machine's middle can be: the mean leg under Lambert's law whatever the shape. ChanceBaseline
     /// where there is no such ground.
     pub pi_area_over_perimeter_m: Option<f64>,
     /// The lengths against an exponential law of the same mean. The mean is of the same sample, so the probability is too large.
@@ -83,7 +84,9 @@ pub(crate) fn of_pairs(pairs: &[TurnPair]) -> Option<TurnLaws> {
     Some(TurnLaws {
         turns: pairs.len() as u64,
         mean_size_deg: out.iter().map(|angle| angle.abs()).sum::<f64>().to_degrees() / count,
-        cosine: kolmogorov_smirnov(&out, |angle| 0.5 * (1.0 + angle.clamp(-quarter, quarter).sin()))?,
+        cosine: kolmogorov_smirnov(&out, |angle| {
+            0.5 * (1.0 + math::sin(angle.clamp(-quarter, quarter)))
+        })?,
         uniform: kolmogorov_smirnov(&out, |angle| (0.5 + angle / (2.0 * quarter)).clamp(0.0, 1.0))?,
         mirror_correlation: if out_var * mirror_var > 0.0 {
             both / (out_var * mirror_var).sqrt()
@@ -127,7 +130,7 @@ pub(super) fn legs(ground: &Ground, lawn: &Region) -> Option<LegLaws> {
         pi_area_over_perimeter_m: middle
             .filter(|middle| middle.perimeter_m() > 0.0)
             .map(|middle| theory::mean_free_path_m(middle.area_m2(), middle.perimeter_m())),
-        exponential: kolmogorov_smirnov(&lengths_m, |length_m| -(-length_m / mean_m).exp_m1())?,
+        exponential: kolmogorov_smirnov(&lengths_m, |length_m| -math::exp_m1(-length_m / mean_m))?,
     })
 }
 
@@ -141,7 +144,7 @@ pub(super) fn lanes(ground: &Ground) -> Option<LaneDirection> {
                 to.place.east_m - from.place.east_m,
                 to.place.north_m - from.place.north_m,
             );
-            (north_m.atan2(east_m), east_m.hypot(north_m))
+            (math::atan2(north_m, east_m), math::hypot(east_m, north_m))
         })
         .filter(|(_, length_m)| *length_m >= LEAST_LEG_M)
         .collect();
@@ -198,7 +201,7 @@ mod tests {
                 .collect();
             of_pairs(&pairs).unwrap()
         };
-        let cosine = with(&|index| (2.0 * part(index) - 1.0).asin());
+        let cosine = with(&|index| math::asin(2.0 * part(index) - 1.0));
         assert!(cosine.cosine.probability > 0.99 && cosine.uniform.probability < 1e-3);
         // Mean of |angle| under the cosine law: pi / 2 - 1.
         assert!((cosine.mean_size_deg - (std::f64::consts::FRAC_PI_2 - 1.0).to_degrees()).abs() < 0.05);

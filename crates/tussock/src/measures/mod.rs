@@ -29,7 +29,7 @@ pub use curve::{Curve, CurveAxis, OutingPoint};
 pub use guess::{GuessedPattern, PatternGuess, guess_pattern};
 pub use laws::{LaneDirection, LegLaws, TurnLaws};
 
-use crate::counted::Counted;
+use crate::coverage_count::CoverageCount;
 use crate::ground::Ground;
 use crate::{AnalyseError, Job};
 use serde::{Deserialize, Serialize};
@@ -154,7 +154,7 @@ pub fn measures(job: &Job<'_>) -> Result<Measures, AnalyseError> {
     ground.must_be_a_garden(job)?;
     let (lawn, _) = ground.lawn(settings)?;
     let sweeps = swath::sweeps_of(ground.all_swept(settings).iter(), settings);
-    let counted = Counted::of(&ground, &lawn, &sweeps, settings, cut_width_m, job.seed);
+    let counted = CoverageCount::of(&ground, &lawn, &sweeps, settings, cut_width_m, job.seed);
     let count = &counted.count;
     let lawn_m2 = lawn.area_m2();
     let path_m: f64 = ground.tracks.iter().map(Track::path_m).sum();
@@ -238,7 +238,7 @@ pub(crate) fn spread(histogram: &[u64]) -> VisitSpread {
     }
 }
 
-fn edge(counted: &Counted, strip_m: f64) -> EdgeAgainstInterior {
+fn edge(counted: &CoverageCount, strip_m: f64) -> EdgeAgainstInterior {
     let count = &counted.count;
     let grid = count.grid;
     // From a centre to the nearest centre off the lawn; the edge lies half a cell nearer. The grid has a margin.

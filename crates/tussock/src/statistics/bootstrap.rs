@@ -3,6 +3,7 @@
 use super::{cliffs_delta, cohen_d_paired, mean, normal_below, normal_quantile, quantile};
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
+use tussock_types::math;
 
 /// How an interval is read off the drawn values.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -125,7 +126,7 @@ impl Resampling {
             cubes += off * off * off;
         }
         let acceleration = if squares > 0.0 {
-            cubes / (6.0 * squares.powf(1.5))
+            cubes / (6.0 * math::powf(squares, 1.5))
         } else {
             0.0
         };

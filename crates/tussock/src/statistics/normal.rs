@@ -1,6 +1,7 @@
 //! The normal law.
 
 use std::f64::consts::{PI, SQRT_2};
+use tussock_types::math;
 
 /// Part of a standard normal law below a value. Accuracy: that of the error function of `libm`, about 1e-16.
 pub fn normal_below(value: f64) -> f64 {
@@ -20,12 +21,12 @@ pub fn normal_quantile(fraction: f64) -> f64 {
     }
     // The lower tail, where nothing cancels.
     let tail = fraction.min(1.0 - fraction);
-    let t = (-2.0 * tail.ln()).sqrt();
+    let t = (-2.0 * math::ln(tail)).sqrt();
     let top = 2.515_517 + t * (0.802_853 + t * 0.010_328);
     let bottom = 1.0 + t * (1.432_788 + t * (0.189_269 + t * 0.001_308));
     let mut value = top / bottom - t;
     for _ in 0..4 {
-        let density = (-0.5 * value * value).exp() / (2.0 * PI).sqrt();
+        let density = math::exp(-0.5 * value * value) / (2.0 * PI).sqrt();
         value -= (normal_below(value) - tail) / density;
     }
     if fraction > 0.5 { -value } else { value }

@@ -11,6 +11,7 @@ mod waits;
 
 use crate::{ramp::VisitScale, words};
 use std::fmt::Write;
+use tussock_types::math;
 use tussock_types::{Estimate, OverTime, Revisits};
 
 pub(super) use gains::{Row, gains};
@@ -27,7 +28,7 @@ const BOTTOM: f64 = 58.0;
 /// A step of 1, 2 or 5 times a power of ten that gives about so many steps.
 fn step(range: f64, steps: f64) -> f64 {
     let rough = range / steps;
-    let power = 10f64.powf(rough.log10().floor());
+    let power = math::powf(10f64, math::log10(rough).floor());
     [1.0, 2.0, 5.0, 10.0]
         .map(|factor| factor * power)
         .into_iter()

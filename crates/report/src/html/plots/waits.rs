@@ -4,6 +4,7 @@ use super::{LEFT, RIGHT, WIDTH};
 use crate::words;
 use std::fmt::Write;
 use tussock_types::IntervalQuantiles;
+use tussock_types::math;
 
 const HEIGHT: f64 = 150.0;
 const AXIS_Y: f64 = 92.0;
@@ -25,9 +26,9 @@ pub(crate) fn waits(interval_h: IntervalQuantiles, allowed_h: Option<f64>) -> Op
     if marks.is_empty() {
         return None;
     }
-    let low_h = 10f64.powf((low * 0.8).log10().floor()).max(low / 20.0);
+    let low_h = math::powf(10f64, math::log10(low * 0.8).floor()).max(low / 20.0);
     let high_h = high * 1.6;
-    let x_of = |h: f64| LEFT + (h / low_h).ln() / (high_h / low_h).ln() * (WIDTH - LEFT - RIGHT);
+    let x_of = |h: f64| LEFT + math::ln(h / low_h) / math::ln(high_h / low_h) * (WIDTH - LEFT - RIGHT);
     let said: Vec<String> = marks
         .iter()
         .map(|(h, words)| format!("{words} under {}", words::hours(*h)))
@@ -38,7 +39,7 @@ pub(crate) fn waits(interval_h: IntervalQuantiles, allowed_h: Option<f64>) -> Op
         said.join(", "),
         WIDTH - RIGHT
     );
-    let mut power = low_h.log10().floor() as i32 - 1;
+    let mut power = math::log10(low_h).floor() as i32 - 1;
     while 10f64.powi(power) <= high_h {
         for factor in [1.0, 2.0, 5.0] {
             let h = factor * 10f64.powi(power);

@@ -7,6 +7,7 @@
 use super::outline::{Between, V};
 use super::ways::{BELIEVED_SD, From, Ways, outside, sine, surprise};
 use std::f64::consts::PI;
+use tussock_types::math;
 
 impl Ways<'_> {
     /// Straight to the line as the heading says, then to the second fix.
@@ -25,9 +26,9 @@ impl Ways<'_> {
         let off_m = length_m - (reach_m - wait_m);
         let sine_in = sine(heading, &hit.edge);
         let slope = hit.edge.along.dot(heading - out);
-        let place_sd_m = (sd_rad * first_m / sine_in).hypot(self.how.white_m / sine_in);
+        let place_sd_m = math::hypot(sd_rad * first_m / sine_in, self.how.white_m / sine_in);
         let length_sd_m = self.how.length_sd_m(length_m, 1.0);
-        let sd_m = length_sd_m.hypot(place_sd_m * slope);
+        let sd_m = math::hypot(length_sd_m, place_sd_m * slope);
         if off_m.abs() <= BELIEVED_SD * sd_m {
             // The residual is shared between the heading and the wait.
             let gain = place_sd_m * place_sd_m * slope / (sd_m * sd_m);
@@ -38,8 +39,8 @@ impl Ways<'_> {
             {
                 let left_m = place_sd_m * length_sd_m / sd_m;
                 let out_sd_rad =
-                    (left_m * out.cross(hit.edge.along).abs()).hypot(self.how.across_sd_m()) / second_m;
-                let cost = surprise(off_m, sd_m) + (PI * second_m).ln();
+                    math::hypot(left_m * out.cross(hit.edge.along).abs(), self.how.across_sd_m()) / second_m;
+                let cost = surprise(off_m, sd_m) + math::ln(PI * second_m);
                 self.push(from, &[turn], Some((out, out_sd_rad)), cost);
             }
         }
@@ -51,7 +52,7 @@ impl Ways<'_> {
             && self.is_free(hit.place, b)
         {
             let over = outside(off_m, -wait_m, 0.0) / sd_m;
-            let cost = (PI * second_m / sine(out, &foot.edge)).ln()
+            let cost = math::ln(PI * second_m / sine(out, &foot.edge))
                 + surprise(foot.distance_m, self.how.line_sd_m())
                 + 0.5 * over * over;
             self.push_turning(from, &[hit.place], -off_m / self.how.speed_mps, cost);
@@ -105,12 +106,14 @@ impl Ways<'_> {
             let (first_m, second_m) = (first.length(), second.length());
             let per_rad = (first_m / sine(inwards, &turn.edge) * turn.slope).abs().max(0.2);
             let cost = self.heading_cost(&from.state, inwards, first_m)
-                + per_rad.ln()
-                + (PI * second_m).ln()
+                + math::ln(per_rad)
+                + math::ln(PI * second_m)
                 + 0.5 * off_sd * off_sd;
             let place_sd_m = (0.6 * sd_m / turn.slope.abs().max(0.1)).min(1.0);
-            let out_sd_rad =
-                (place_sd_m * out.cross(turn.edge.along).abs()).hypot(self.how.across_sd_m()) / second_m;
+            let out_sd_rad = math::hypot(
+                place_sd_m * out.cross(turn.edge.along).abs(),
+                self.how.across_sd_m(),
+            ) / second_m;
             self.push(from, &[turn.place], Some((out, out_sd_rad)), cost);
         }
     }
@@ -161,10 +164,10 @@ impl Ways<'_> {
                 .abs()
                 .max(0.3);
             let off = turn.excess_m / sd_m;
-            let cost = (PI * PI * last_m * per_rad).ln() + 0.5 * off * off;
+            let cost = math::ln(PI * PI * last_m * per_rad) + 0.5 * off * off;
             let place_sd_m = (sd_m / turn.slope.abs().max(0.1)).min(1.5);
             let out_sd_rad =
-                (place_sd_m * out.cross(turn.edge.along).abs()).hypot(how.across_sd_m()) / last_m;
+                math::hypot(place_sd_m * out.cross(turn.edge.along).abs(), how.across_sd_m()) / last_m;
             self.push(from, &[hit.place, turn.place], Some((out, out_sd_rad)), cost);
         }
         // Three turns need a heading at both ends.
@@ -184,10 +187,10 @@ impl Ways<'_> {
                     continue;
                 }
                 let off = turn.excess_m / sd_m;
-                let cost = (PI * legs_m[0].max(0.5)).ln()
-                    + (PI * legs_m[1].max(0.5)).ln()
-                    + (PI * back.distance_m.max(0.5)).ln()
-                    + turn.slope.abs().max(0.3).ln()
+                let cost = math::ln(PI * legs_m[0].max(0.5))
+                    + math::ln(PI * legs_m[1].max(0.5))
+                    + math::ln(PI * back.distance_m.max(0.5))
+                    + math::ln(turn.slope.abs().max(0.3))
                     + 0.5 * off * off;
                 self.push(
                     from,
@@ -232,9 +235,9 @@ impl Ways<'_> {
                 .max(0.3);
             let off = turn.excess_m / sd_m;
             let cost = self.heading_cost(&from.state, inwards, first.length())
-                + per_rad.ln()
-                + (PI * middle.length().max(0.3)).ln()
-                + (PI * back.distance_m.max(0.3)).ln()
+                + math::ln(per_rad)
+                + math::ln(PI * middle.length().max(0.3))
+                + math::ln(PI * back.distance_m.max(0.3))
                 + 0.5 * off * off;
             self.push(from, &[turn.place, back.place], Some((next, 0.03)), cost);
         }

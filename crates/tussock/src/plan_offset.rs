@@ -13,6 +13,7 @@ use crate::ground::Ground;
 use crate::inspect;
 use tussock_locate::anchor::Offset;
 use tussock_plane::Frame;
+use tussock_types::math;
 use tussock_types::{
     Cells, Findings, GeoPoint, Grid, Installation, MissedPocket, NotYetPocket, Place, Plan, PlanOffset,
     Stray, StuckSpot, Suggestion, Tape,
@@ -23,7 +24,7 @@ const MOST_SKEW_M: f64 = 0.03;
 
 /// A turn about a place, then a step: from the plan's plane into the log's frame.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(crate) struct Moved {
+pub(crate) struct PlanShift {
     /// Anticlockwise.
     turned_rad: f64,
     about: Place,
@@ -31,7 +32,7 @@ pub(crate) struct Moved {
     north_m: f64,
 }
 
-impl From<&Offset> for Moved {
+impl From<&Offset> for PlanShift {
     fn from(offset: &Offset) -> Self {
         Self {
             turned_rad: offset.turned_rad,
@@ -42,7 +43,7 @@ impl From<&Offset> for Moved {
     }
 }
 
-impl From<&PlanOffset> for Moved {
+impl From<&PlanOffset> for PlanShift {
     fn from(offset: &PlanOffset) -> Self {
         Self {
             turned_rad: offset.rotation_deg.to_radians(),
@@ -53,7 +54,7 @@ impl From<&PlanOffset> for Moved {
     }
 }
 
-impl Moved {
+impl PlanShift {
     /// Findings laid back on the plan's plane, where two logs of one garden meet: each receiver has an offset of its own.
     pub(crate) fn undone(findings: &Findings) -> Findings {
         let mut laid = findings.clone();
@@ -91,7 +92,7 @@ impl Moved {
     }
 
     pub(crate) fn place(&self, place: Place) -> Place {
-        let (sin, cos) = self.turned_rad.sin_cos();
+        let (sin, cos) = math::sin_cos(self.turned_rad);
         let (east_m, north_m) = (
             place.east_m - self.about.east_m,
             place.north_m - self.about.north_m,
@@ -293,7 +294,7 @@ impl Moved {
             north_min_m: old.north_min_m + to.north_m - middle.north_m,
             ..old
         };
-        let skew_m = self.turned_rad.abs() * 0.5 * width_m.hypot(height_m);
+        let skew_m = self.turned_rad.abs() * 0.5 * math::hypot(width_m, height_m);
         if skew_m <= MOST_SKEW_M {
             return Cells {
                 grid: stepped,
@@ -355,7 +356,7 @@ fn tell((lat, lon): (&mut Option<f64>, &mut Option<f64>), place: Place, frame: O
 mod tests {
     use super::*;
 
-    const QUARTER: Moved = Moved {
+    const QUARTER: PlanShift = PlanShift {
         turned_rad: std::f64::consts::FRAC_PI_2,
         about: Place {
             east_m: 3.0,
@@ -395,7 +396,7 @@ mod tests {
 
     #[test]
     fn a_step_without_a_turn_moves_the_grid_and_no_value() {
-        let step = Moved {
+        let step = PlanShift {
             turned_rad: 0.0,
             ..QUARTER
         };

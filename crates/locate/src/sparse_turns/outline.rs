@@ -9,6 +9,7 @@
 use std::ops::{Add, Mul, Sub};
 use tussock_plane::{Joins, Region};
 use tussock_types::Place;
+use tussock_types::math;
 
 /// A vector on the plane.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -31,7 +32,7 @@ impl V {
     }
 
     pub(super) fn length(self) -> f64 {
-        self.east.hypot(self.north)
+        math::hypot(self.east, self.north)
     }
 
     /// The same direction with length one; `None` for hardly any length.
@@ -42,7 +43,7 @@ impl V {
 
     /// Turned anticlockwise by a small angle.
     pub(super) fn turned(self, angle_rad: f64) -> Self {
-        let (sin, cos) = angle_rad.sin_cos();
+        let (sin, cos) = math::sin_cos(angle_rad);
         Self::new(
             self.east * cos - self.north * sin,
             self.east * sin + self.north * cos,
@@ -51,7 +52,7 @@ impl V {
 
     /// Angle from this direction to another, in (-pi, pi].
     pub(super) fn angle_to_rad(self, other: Self) -> f64 {
-        self.cross(other).atan2(self.dot(other))
+        math::atan2(self.cross(other), self.dot(other))
     }
 }
 

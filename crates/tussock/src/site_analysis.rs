@@ -16,7 +16,7 @@ pub(crate) const USUAL_SETBACK_M: f64 = 0.15;
 const HYSTERESIS_M: f64 = 0.5;
 
 /// Room, necks, turns and stuck spots of one garden.
-pub(crate) struct Layout {
+pub(crate) struct SiteAnalysis {
     /// Ground on which the machine may drive.
     pub(crate) region: Region,
     pub(crate) clearance: Clearance,
@@ -35,7 +35,7 @@ pub(crate) struct Layout {
     zones: Vec<Named<Region>>,
 }
 
-impl Layout {
+impl SiteAnalysis {
     /// `lawn` is the outline that is counted; it stands in for the ground where there is no plan.
     pub(crate) fn of(
         ground: &Ground,

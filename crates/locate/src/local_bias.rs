@@ -20,6 +20,7 @@ use foldhash::fast::FixedState;
 use rayon::prelude::*;
 use std::collections::{HashMap, HashSet};
 use tussock_types::Place;
+use tussock_types::math;
 
 /// Distance of nodes.
 const NODE_M: f64 = 1.0;
@@ -93,7 +94,7 @@ type ByNode<T> = HashMap<Node, T, FixedState>;
 
 /// By how much positions are bent, by place.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub struct Bent {
+pub struct LocalBias {
     /// Offset of positions at each node that is bent: node, east, north.
     offsets_m: ByNode<[f64; 2]>,
     /// Largest offset.
@@ -153,7 +154,7 @@ fn straightened(offsets_m: &ByNode<[f64; 2]>, logged: Place, guess: Place) -> Pl
     place
 }
 
-impl Bent {
+impl LocalBias {
     /// The place that a logged position stands for.
     pub fn straightened(&self, logged: Place) -> Place {
         straightened(&self.offsets_m, logged, logged)
@@ -226,7 +227,7 @@ fn drives(kept: &Kept, pieces: &[Piece]) -> Vec<Line> {
 impl Line {
     fn along(&self) -> [f64; 2] {
         let [east, north] = self.velocity_mps;
-        let speed_mps = east.hypot(north).max(1e-9);
+        let speed_mps = math::hypot(east, north).max(1e-9);
         [east / speed_mps, north / speed_mps]
     }
 
@@ -249,7 +250,7 @@ impl Line {
             te += weights[at] * time_s * (place.east_m - self.centre.east_m);
             tn += weights[at] * time_s * (place.north_m - self.centre.north_m);
         }
-        let found_mps = te.hypot(tn) / tt.max(1e-12);
+        let found_mps = math::hypot(te, tn) / tt.max(1e-12);
         if found_mps > 0.0 {
             // The usual speed is known, and held to by motors.
             let (own, usual) = (tt / (scale_m * scale_m), 1.0 / (SPEED_SD * speed_mps).powi(2));
@@ -275,7 +276,7 @@ impl Line {
     fn cost(&self, places: &[Place], scale_m: f64) -> f64 {
         let places = places.iter().enumerate();
         places.fold(0.0, |sum, (at, place)| {
-            sum + self.square(at, *place, scale_m).ln_1p()
+            sum + math::ln_1p(self.square(at, *place, scale_m))
         })
     }
 
@@ -294,7 +295,7 @@ impl Line {
             }
             self.regress(places, &weights, scale_m, speed_mps);
             let mut cost = self.cost(places, scale_m);
-            let found_mps = self.velocity_mps[0].hypot(self.velocity_mps[1]);
+            let found_mps = math::hypot(self.velocity_mps[0], self.velocity_mps[1]);
             cost += ((found_mps - speed_mps) / (SPEED_SD * speed_mps)).powi(2);
             if best.is_none_or(|(least, ..)| cost < least) {
                 best = Some((cost, self.middle_s, self.centre, self.velocity_mps));
@@ -373,7 +374,7 @@ impl Sum {
 /// Looks for ground on which positions are bent. `white_m` is their white part per axis.
 ///
 /// `None` where nothing is bent, or too little was driven to tell.
-pub fn find(kept: &Kept, pieces: &[Piece], white_m: f64, speed_mps: f64) -> Option<Bent> {
+pub fn find(kept: &Kept, pieces: &[Piece], white_m: f64, speed_mps: f64) -> Option<LocalBias> {
     let is_near = |value_m: &f64| value_m.abs() < FAR_M;
     if !kept.east_m.iter().chain(&kept.north_m).all(is_near) {
         return None;
@@ -482,7 +483,7 @@ impl Says {
         self.drives += share;
         self.left_m2 += share * (off_m - expected_m).powi(2);
         self.explained_m2 += share * expected_m * expected_m;
-        let turns = across[1].atan2(across[0]) / std::f64::consts::PI;
+        let turns = math::atan2(across[1], across[0]) / std::f64::consts::PI;
         let sector = &mut self.sectors[((turns.rem_euclid(1.0) * SECTORS as f64) as usize).min(SECTORS - 1)];
         sector[0] += share;
         sector[1] += share * off_m * expected_m.signum();
@@ -510,7 +511,7 @@ impl Says {
 }
 
 /// The nodes that are bent beyond doubt, with those around them.
-fn believed(lines: &[Line], offsets_m: &ByNode<[f64; 2]>, sure: Sure) -> Option<Bent> {
+fn believed(lines: &[Line], offsets_m: &ByNode<[f64; 2]>, sure: Sure) -> Option<LocalBias> {
     // Each drive over a node says once how far it lies off there, along the offset; drives are apart in time.
     let of_lines: Vec<ByNode<[f64; 2]>> = lines
         .par_iter()
@@ -539,7 +540,7 @@ fn believed(lines: &[Line], offsets_m: &ByNode<[f64; 2]>, sure: Sure) -> Option<
             }
         }
     }
-    let size = |offset_m: &[f64; 2]| offset_m[0].hypot(offset_m[1]);
+    let size = |offset_m: &[f64; 2]| math::hypot(offset_m[0], offset_m[1]);
     let is_bent = |node: &Node| {
         offsets_m
             .get(node)
@@ -596,7 +597,7 @@ fn believed(lines: &[Line], offsets_m: &ByNode<[f64; 2]>, sure: Sure) -> Option<
         .iter()
         .max_by(|a, b| size(&offsets_m[a]).total_cmp(&size(&offsets_m[b])))
         .copied()?;
-    let mut found = Bent {
+    let mut found = LocalBias {
         largest_m: size(&offsets_m[&peak]),
         place: Place::new(f64::from(peak.0) * NODE_M, f64::from(peak.1) * NODE_M),
         area_m2: kept_nodes
@@ -633,11 +634,11 @@ mod tests {
             let at = |second: f64| {
                 let driven_m = 0.4 * second;
                 (
-                    driven_m * heading_rad.cos(),
-                    start_m + driven_m * heading_rad.sin(),
+                    driven_m * math::cos(heading_rad),
+                    start_m + driven_m * math::sin(heading_rad),
                 )
             };
-            let lapse_s = (16.0 / (0.4 * heading_rad.cos())).floor();
+            let lapse_s = (16.0 / (0.4 * math::cos(heading_rad))).floor();
             let vertex = |second: f64| {
                 let (east_m, north_m) = at(second);
                 Vertex {

@@ -10,11 +10,12 @@
 //!
 //! Approximate: the fitted machine, and a tail from some tens of runs. Cost: a run and its pockets, some milliseconds each.
 
-use crate::rehearse::{Cast, Scene};
+use crate::night_simulation::{Cast, Scene};
 use tussock_coverage::pockets;
 use tussock_plane::BitGrid;
 use tussock_simulate::SimulateError;
 use tussock_types::Place;
+use tussock_types::math;
 
 /// Runs behind a tail: ranks alone would end at one in sixty-one.
 pub const RUNS: u64 = 60;
@@ -26,7 +27,7 @@ const SMOOTH_M: f64 = 1.5;
 
 /// What is usual.
 #[derive(Clone, Debug)]
-pub struct Null {
+pub struct ChanceBaseline {
     scene: Scene,
     /// Smoothed path density, metres per square metre, row by row.
     per_m: Vec<f64>,
@@ -34,7 +35,7 @@ pub struct Null {
     gumbel: (f64, f64),
 }
 
-impl Null {
+impl ChanceBaseline {
     /// Rehearses some tens of nights.
     ///
     /// # Errors
@@ -63,7 +64,7 @@ impl Null {
     pub fn chance_fraction(&self, place: Place, widest_m: f64) -> f64 {
         let statistic = at(&self.scene.lawn, &self.per_m, place) * (widest_m + self.scene.cut_width_m);
         let (middle, spread) = self.gumbel;
-        -(-(-(statistic - middle) / spread).exp()).exp_m1()
+        -math::exp_m1(-math::exp(-(statistic - middle) / spread))
     }
 
     /// Path density at a place over the lawn's mean.
@@ -146,7 +147,7 @@ mod tests {
         let values: Vec<f64> = (0..4000)
             .map(|step| {
                 let part = (f64::from(step) + 0.5) / 4000.0;
-                7.0 - 1.5 * (-part.ln()).ln()
+                7.0 - 1.5 * math::ln(-math::ln(part))
             })
             .collect();
         let (middle, spread) = gumbel(&values);

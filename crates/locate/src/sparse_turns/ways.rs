@@ -10,6 +10,7 @@
 use super::Rebuild;
 use super::outline::{Between, Edge, Foot, Near, V};
 use std::f64::consts::{PI, TAU};
+use tussock_types::math;
 
 /// Corners that a way can have.
 pub(super) const MOST_CORNERS: usize = 6;
@@ -90,7 +91,7 @@ pub(super) struct Interval<'a> {
 /// Minus the logarithm of the normal density.
 pub(super) fn surprise(off: f64, sd: f64) -> f64 {
     let z = off / sd;
-    0.5 * z * z + (sd * TAU.sqrt()).ln()
+    0.5 * z * z + math::ln(sd * TAU.sqrt())
 }
 
 /// How far a value lies outside of a range.
@@ -106,7 +107,7 @@ pub(super) fn sine(direction: V, edge: &Edge) -> f64 {
 impl Rebuild {
     /// Error of a fix against the line at which it turns.
     pub(super) fn line_sd_m(&self) -> f64 {
-        self.white_m.hypot(self.outline_m).hypot(0.02)
+        math::hypot(math::hypot(self.white_m, self.outline_m), 0.02)
     }
 
     /// Error of the length of a way with so many turns.
@@ -237,10 +238,13 @@ impl<'a> Ways<'a> {
         match state.heading {
             Some((heading, sd_rad)) => {
                 let off_rad = heading.angle_to_rad(direction);
-                surprise(off_rad, sd_rad.hypot(self.how.across_sd_m() / length_m.max(0.1)))
+                surprise(
+                    off_rad,
+                    math::hypot(sd_rad, self.how.across_sd_m() / length_m.max(0.1)),
+                )
             }
-            None if state.turning_s.is_some() => PI.ln(),
-            None => TAU.ln(),
+            None if state.turning_s.is_some() => math::ln(PI),
+            None => math::ln(TAU),
         }
     }
 
@@ -249,7 +253,7 @@ impl<'a> Ways<'a> {
         let chord_m = (self.interval.to - self.interval.from).length();
         let sd_m = self.how.length_sd_m(chord_m, 0.0);
         let excess = ((chord_m - reach_m) / sd_m).clamp(0.0, BELIEVED_SD);
-        let cost = (PI * reach_m * reach_m).ln() + UNEXPLAINED + 0.5 * excess * excess;
+        let cost = math::ln(PI * reach_m * reach_m) + UNEXPLAINED + 0.5 * excess * excess;
         if let Some(way) = self.push(from, &[], None, cost) {
             way.is_explained = false;
         }
@@ -277,7 +281,7 @@ impl<'a> Ways<'a> {
         let sd_m = self.how.length_sd_m(chord_m, turns);
         let off_m = chord_m - reach_m;
         // Per metre across instead of per radian.
-        let across = self.heading_cost(&from.state, direction, chord_m) + chord_m.ln();
+        let across = self.heading_cost(&from.state, direction, chord_m) + math::ln(chord_m);
         let is_straight = off_m.abs() <= BELIEVED_SD * sd_m;
         let wait_m = self.how.speed_mps * self.how.wait_s;
         let foot = self
@@ -314,11 +318,11 @@ impl<'a> Ways<'a> {
     fn along_lane(&mut self, from: &From) {
         const LANE_SD_RAD: f64 = 0.02;
         let Some(lane_rad) = self.how.lane_rad else { return };
-        let (north, east) = lane_rad.sin_cos();
+        let (north, east) = math::sin_cos(lane_rad);
         for heading in [V::new(east, north), V::new(-east, -north)] {
             let mut from = *from;
             from.state.heading = Some((heading, LANE_SD_RAD));
-            from.state.cost += 2.0_f64.ln();
+            from.state.cost += math::ln(2.0_f64);
             self.lanes(&from, heading);
         }
     }
@@ -375,8 +379,11 @@ impl<'a> Ways<'a> {
             if off_m.abs() > BELIEVED_SD * sd_m {
                 continue;
             }
-            let sd_rad = from.state.heading.map_or(0.05, |(_, sd_rad)| sd_rad.hypot(0.01));
-            let cost = surprise(off_m, sd_m) - hops as f64 * how.lane_share_fraction.ln();
+            let sd_rad = from
+                .state
+                .heading
+                .map_or(0.05, |(_, sd_rad)| math::hypot(sd_rad, 0.01));
+            let cost = surprise(off_m, sd_m) - hops as f64 * math::ln(how.lane_share_fraction);
             self.push(from, &corners[..2 * hops], Some((direction, sd_rad)), cost);
         }
     }
@@ -448,8 +455,8 @@ impl<'a> Ways<'a> {
             return;
         };
         let second_m = (b - turn).length();
-        let place_sd_m = how.length_sd_m(length_m, 1.0).hypot(sd_rad * first_m);
-        let cost = (PI * second_m.max(0.2)).ln() + reach_m.ln() + TURNS_AWAY;
+        let place_sd_m = math::hypot(how.length_sd_m(length_m, 1.0), sd_rad * first_m);
+        let cost = math::ln(PI * second_m.max(0.2)) + math::ln(reach_m) + TURNS_AWAY;
         let heading = Some((out, place_sd_m / second_m.max(0.1)));
         if let Some(way) = self.push(from, &[turn], heading, cost) {
             way.is_explained = false;

@@ -25,7 +25,7 @@ const CAUTIONS: usize = 5;
 
 /// The second page.
 #[derive(Serialize)]
-pub(super) struct Paper {
+pub(super) struct Handout {
     places: Vec<Line>,
     changes: Vec<Line>,
     cautions: Vec<String>,
@@ -42,7 +42,7 @@ struct Line {
     text: String,
 }
 
-pub(super) fn paper(findings: &Findings) -> Paper {
+pub(super) fn paper(findings: &Findings) -> Handout {
     let entries = findings.missed_pockets.len()
         + findings.stuck_spots.len()
         + findings.suggestions.as_deref().unwrap_or_default().len();
@@ -112,7 +112,7 @@ pub(super) fn paper(findings: &Findings) -> Paper {
             words::capital(words::promise(over_time.promise.verdict))
         )
     });
-    Paper {
+    Handout {
         places,
         changes: suggestions.iter().take(CHANGES).map(change).collect(),
         cautions,

@@ -4,14 +4,15 @@ use crate::ground::Ground;
 use crate::interval;
 use crate::nights::Nights;
 use crate::pattern;
+use crate::pocket_verdicts::PocketVerdicts;
 use crate::promise;
-use crate::sorted::Sorted;
 use rayon::prelude::*;
-use tussock_coverage::likely::Likely;
+use tussock_coverage::visit_probability::VisitProbability;
 use tussock_coverage::{bias, laws, revisits, squares, swath, visits};
 use tussock_diagnose::{luck, turf};
 use tussock_locate::{PathMethod, Piece, Track};
 use tussock_plane::{BitGrid, Region, rasterise};
+use tussock_types::math;
 use tussock_types::{
     Cells, Coverage, Estimate, LawnCoverage, OverTime, Place, Revisits, Settings, TurfSettings, WidthRow,
 };
@@ -22,7 +23,7 @@ const WIDTHS_M: [f64; 7] = [0.17, 0.20, 0.23, 0.26, 0.29, 0.32, 0.35];
 const CURVE_POINTS: usize = 100;
 
 /// The count with what is needed to turn cells into square metres.
-pub(crate) struct Counted {
+pub(crate) struct CoverageCount {
     pub(crate) count: visits::Count,
     /// Exact area of the lawn over its cells' area: cells are scaled so that areas add up to the polygon's.
     pub(crate) scale: f64,
@@ -34,7 +35,7 @@ pub(crate) struct Counted {
     /// What position error has added to the visited fraction.
     bias_fraction: f64,
     /// Pasts that agree with the log, where positions are poor.
-    pub(crate) likely: Option<Likely>,
+    pub(crate) likely: Option<VisitProbability>,
 }
 
 /// Errors up to this are small against a swath, and the bias they cause is nearly linear.
@@ -83,7 +84,7 @@ fn likely(
     settings: &Settings,
     cut_width_m: f64,
     seed: u64,
-) -> Option<Likely> {
+) -> Option<VisitProbability> {
     if ground.tracks.iter().all(|track| track.anchored.is_none()) {
         return None;
     }
@@ -108,7 +109,7 @@ fn likely(
             mask
         })
         .collect();
-    let mut likely = Likely::new(lawn);
+    let mut likely = VisitProbability::new(lawn);
     masks.iter().for_each(|mask| likely.add(mask));
     Some(likely)
 }
@@ -155,7 +156,7 @@ pub(crate) fn lawn_cells(region: &Region, settings: &Settings, cut_width_m: f64)
     )
 }
 
-impl Counted {
+impl CoverageCount {
     pub(crate) fn of(
         ground: &Ground,
         region: &Region,
@@ -210,7 +211,7 @@ impl Counted {
         let found = self
             .likely
             .as_ref()
-            .map_or_else(|| self.count.visited_fraction(), Likely::mean_fraction);
+            .map_or_else(|| self.count.visited_fraction(), VisitProbability::mean_fraction);
         (found - self.bias_fraction).clamp(0.0, 1.0)
     }
 
@@ -246,7 +247,11 @@ impl Counted {
             mask.count() as f64 / (self.count.lawn.count() as f64).max(1.0)
         };
         let width = 0.5 * (fraction(cut_width_m + sd_m) - fraction((cut_width_m - sd_m).max(0.0)));
-        if self.is_coarse { width.hypot(cells) } else { width }
+        if self.is_coarse {
+            math::hypot(width, cells)
+        } else {
+            width
+        }
     }
 
     /// Squares of the count, their probability from all pasts where there are several.
@@ -294,7 +299,7 @@ impl Counted {
     pub(crate) fn coverage(
         &self,
         ground: &Ground,
-        pockets: &Sorted,
+        pockets: &PocketVerdicts,
         visited: Estimate,
         cut_width_m: f64,
     ) -> Coverage {

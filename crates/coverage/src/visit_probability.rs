@@ -8,7 +8,7 @@
 use tussock_plane::BitGrid;
 
 /// Masks of several pasts, counted.
-pub struct Likely {
+pub struct VisitProbability {
     lawn: BitGrid,
     /// Binary digits of each cell's count, least first.
     planes: Vec<Vec<u64>>,
@@ -16,7 +16,7 @@ pub struct Likely {
     pub fractions: Vec<f64>,
 }
 
-impl Likely {
+impl VisitProbability {
     /// No past yet.
     pub fn new(lawn: &BitGrid) -> Self {
         Self {
@@ -136,7 +136,7 @@ mod tests {
         let lawn = random(0.8);
         for pasts in [1, 2, 3, 7, 8, 16, 17] {
             let masks: Vec<BitGrid> = (0..pasts).map(|_| random(0.5)).collect();
-            let mut likely = Likely::new(&lawn);
+            let mut likely = VisitProbability::new(&lawn);
             masks.iter().for_each(|mask| likely.add(mask));
             let mostly = likely.mostly();
             for row in 0..grid.rows {

@@ -9,6 +9,7 @@
 
 use tussock_locate::Track;
 use tussock_locate::noise::Claims;
+use tussock_types::math;
 use tussock_types::{FixQuality, NoiseSource, Trace};
 
 /// A scatter of so many times the claim is no chance.
@@ -55,9 +56,10 @@ fn remark(track: &Track, claims: &Claims) -> Option<String> {
 /// Scatter per axis as the positions themselves show it.
 fn scatter_m(track: &Track) -> Option<f64> {
     match track.noise.source {
-        NoiseSource::StationScatter | NoiseSource::RestScatter => {
-            Some(track.noise.white_m.hypot(track.noise.drift_m.unwrap_or(0.0)))
-        }
+        NoiseSource::StationScatter | NoiseSource::RestScatter => Some(math::hypot(
+            track.noise.white_m,
+            track.noise.drift_m.unwrap_or(0.0),
+        )),
         NoiseSource::DrivingRoughness => Some(track.noise.white_m),
         _ => None,
     }

@@ -6,7 +6,7 @@
 //! range of nine in ten runs. Exact for a machine that drives as simulated; a real one differs, so that days are a guess to
 //! about a third.
 
-use crate::layout::USUAL_SETBACK_M;
+use crate::site_analysis::USUAL_SETBACK_M;
 use rayon::prelude::*;
 use tussock_coverage::{swath, visits};
 use tussock_diagnose::clearance::{Clearance, Reach};
@@ -17,7 +17,7 @@ use tussock_types::{Estimate, OutOfReach, OutOfReachWhy, Passage, Plan, Settings
 
 /// What a plan promises.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Outlook {
+pub struct PlanForecast {
     /// Distance inside the edge at which the machine's middle is taken to turn.
     pub setback_m: f64,
     /// Narrow connections, narrowest first; crossings are those of a day's driving.
@@ -57,7 +57,7 @@ const CELL_M: f64 = 0.06;
 const LEAST_PART_M2: f64 = 0.5;
 
 /// Looks ahead; `None` for a plan that is not sound.
-pub fn outlook(plan: &Plan, settings: &Settings, seed: u64) -> Option<Outlook> {
+pub fn plan_forecast(plan: &Plan, settings: &Settings, seed: u64) -> Option<PlanForecast> {
     let (site, _) = Site::build(plan).ok()?;
     let region = site.drivable()?;
     let machine = &settings.machine;
@@ -107,7 +107,7 @@ pub fn outlook(plan: &Plan, settings: &Settings, seed: u64) -> Option<Outlook> {
     } else {
         (Vec::new(), 0.0)
     };
-    Some(Outlook {
+    Some(PlanForecast {
         setback_m,
         passages,
         passage_share_fraction,

@@ -4,6 +4,7 @@ use super::outline::{Between, Outline, V};
 use proptest::prelude::*;
 use tussock_plane::Region;
 use tussock_types::Place;
+use tussock_types::math;
 
 const STEP_M: f64 = 0.002;
 
@@ -80,7 +81,7 @@ proptest! {
 
     #[test]
     fn a_ray_ends_where_stepping_leaves_the_ground(from in inside(), angle_rad in 0.0..std::f64::consts::TAU) {
-        let heading = V::new(angle_rad.cos(), angle_rad.sin());
+        let heading = V::new(math::cos(angle_rad), math::sin(angle_rad));
         let outline = outline();
         let near = outline.near(from, from, 30.0);
         let hit = near.cast(from, heading, 30.0, 0.0).unwrap();

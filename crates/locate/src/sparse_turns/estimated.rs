@@ -14,6 +14,7 @@ use crate::noise::median;
 use crate::{Kept, NoiseEstimate};
 use std::f64::consts::PI;
 use tussock_plane::Region;
+use tussock_types::math;
 use tussock_types::{NoiseSource, Place};
 
 /// What the search for turns needs to know of a machine and its log.
@@ -471,7 +472,7 @@ fn lane_direction_rad(steps: &[Step], flags: &[bool]) -> Option<f64> {
             .filter(|(_, flag)| **flag)
             .map(|(step, _)| step)
     };
-    let angle_rad = |step: &Step| step.heading.north.atan2(step.heading.east).rem_euclid(PI);
+    let angle_rad = |step: &Step| math::atan2(step.heading.north, step.heading.east).rem_euclid(PI);
     for step in straight() {
         counts[((angle_rad(step) / PI * BINS as f64) as usize).min(BINS - 1)] += 1;
     }

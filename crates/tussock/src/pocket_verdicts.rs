@@ -1,24 +1,25 @@
 //! Pockets told apart: missed, or not yet.
 
 use crate::because;
-use crate::counted::{Counted, SMALL_ERROR_M};
+use crate::coverage_count::{CoverageCount, SMALL_ERROR_M};
 use crate::ground::Ground;
-use crate::layout::Layout;
+use crate::site_analysis::SiteAnalysis;
 use crate::{Job, interval, unseen, verdict};
 use tussock_coverage::pockets;
 use tussock_diagnose::causes::{self, Chance};
-use tussock_diagnose::null::Null;
+use tussock_diagnose::chance_baseline::ChanceBaseline;
+use tussock_diagnose::night_simulation::{self, Access, Cast, Scene};
 use tussock_diagnose::pocket::Shape;
-use tussock_diagnose::rehearse::{self, Access, Cast, Scene};
 use tussock_diagnose::{fitted, luck};
 use tussock_plane::{BitGrid, Region, Site, outlines, tape};
 use tussock_simulate::Yard;
+use tussock_types::math;
 use tussock_types::{
     Cells, LogLevel, LogVerdict, MissedPocket, NotYetPocket, Place, Settings, Tape, UnseenGround,
 };
 
 /// Pockets told apart.
-pub(crate) struct Sorted {
+pub(crate) struct PocketVerdicts {
     pub(crate) missed: Vec<MissedPocket>,
     pub(crate) not_yet: Vec<NotYetPocket>,
     pub(crate) unseen: Vec<UnseenGround>,
@@ -44,13 +45,13 @@ fn bare_m(unvisited: &BitGrid, shown_m: f64, settings: &Settings) -> f64 {
     widest_m.map(|widest_m| widest_m + shown_m).fold(0.0, f64::max)
 }
 
-impl Sorted {
+impl PocketVerdicts {
     pub(crate) fn of(
-        counted: &Counted,
+        counted: &CoverageCount,
         ground: &Ground,
         drive: &luck::Drive,
         cells: &Cells,
-        layout: &Layout,
+        layout: &SiteAnalysis,
         job: &Job<'_>,
     ) -> Self {
         let settings = job.settings;
@@ -75,7 +76,7 @@ impl Sorted {
         let lines = layout.lines();
         let scene = layout.scene(&lines, drive);
         let outing_m = outing_m(ground, drive);
-        let mut usual: Option<Option<Null>> = None;
+        let mut usual: Option<Option<ChanceBaseline>> = None;
         for pocket in found {
             let shape = Shape::of(
                 &pocket.cells,
@@ -164,7 +165,7 @@ impl Sorted {
     }
 }
 
-impl Sorted {
+impl PocketVerdicts {
     /// Holds pockets and verdict to each other: a log that shows nothing shows no missed pocket, and poor positions that leave
     /// a wide pocket undecided, and find none, show none of that width.
     pub(crate) fn hold_to(&mut self, verdict: &mut LogVerdict) {
@@ -214,7 +215,13 @@ fn outing_m(ground: &Ground, drive: &luck::Drive) -> f64 {
 }
 
 /// What luck would leave there: with free access, and by what is normal for that place.
-fn chance(drive: &luck::Drive, place_share: f64, layout: &Layout, shape: &Shape, outing_m: f64) -> Chance {
+fn chance(
+    drive: &luck::Drive,
+    place_share: f64,
+    layout: &SiteAnalysis,
+    shape: &Shape,
+    outing_m: f64,
+) -> Chance {
     let behind = layout
         .necks
         .iter()
@@ -235,7 +242,7 @@ fn needs_rehearsal(chance: Chance) -> bool {
 }
 
 /// Nights of the fitted machine on this plan; `None` without a plan, and for machines that cannot be fitted.
-fn usual_for(ground: &Ground, settings: &Settings, drive: &luck::Drive, seed: u64) -> Option<Null> {
+fn usual_for(ground: &Ground, settings: &Settings, drive: &luck::Drive, seed: u64) -> Option<ChanceBaseline> {
     let site = ground.site.as_ref()?;
     let fitted = fitted::fit(site, &ground.tracks, settings, &[]).ok()?;
     let site = fitted.site(site);
@@ -245,12 +252,12 @@ fn usual_for(ground: &Ground, settings: &Settings, drive: &luck::Drive, seed: u6
         run: fitted.run(0),
         access: Access::AsIs,
     };
-    let scene = Scene::of(&site, rehearse::CELL_M, drive.cut_width_m);
-    Null::of(&cast, scene, seed).ok()
+    let scene = Scene::of(&site, night_simulation::CELL_M, drive.cut_width_m);
+    ChanceBaseline::of(&cast, scene, seed).ok()
 }
 
 /// The chance, with what this machine on this plan usually leaves there.
-fn rehearsed(chance: Chance, shape: &Shape, usual: Option<&Null>) -> Chance {
+fn rehearsed(chance: Chance, shape: &Shape, usual: Option<&ChanceBaseline>) -> Chance {
     let Some(usual) = usual else { return chance };
     let by_runs = usual.chance_fraction(shape.place, shape.widest_m);
     Chance {
@@ -290,7 +297,7 @@ const ONE_PATH_CERTAINTY: f64 = 0.99;
 
 /// How sure it is that a pocket's ground was not driven over: mean over its cells of the share of pasts that leave them out.
 /// `None` for one path only with larger errors: nobody measured those.
-fn certainty(counted: &Counted, pocket: &pockets::Pocket, error_m: f64) -> Option<f64> {
+fn certainty(counted: &CoverageCount, pocket: &pockets::Pocket, error_m: f64) -> Option<f64> {
     let Some(likely) = &counted.likely else {
         return (error_m <= SMALL_ERROR_M).then_some(ONE_PATH_CERTAINTY);
     };
@@ -316,14 +323,12 @@ fn measured(mut tapes: Vec<Tape>, ground: &Ground, cell_m: f64) -> Vec<Tape> {
             .anchored
             .as_ref()
             .map_or(0.0, |anchored| anchored.offset.sd_m);
-        interval::position_error_m(track).hypot(plan_m)
+        math::hypot(interval::position_error_m(track), plan_m)
     };
-    let error_m = ground
-        .tracks
-        .iter()
-        .map(place_m)
-        .fold(0.0, f64::max)
-        .hypot(0.5 * cell_m);
+    let error_m = math::hypot(
+        ground.tracks.iter().map(place_m).fold(0.0, f64::max),
+        0.5 * cell_m,
+    );
     for tape in &mut tapes {
         tape.sd_m = error_m.is_finite().then_some(error_m);
     }

@@ -19,7 +19,7 @@ pub(super) struct Row {
 
 /// The lie of the garden.
 #[derive(Serialize)]
-pub(super) struct Lie {
+pub(super) struct SiteFacts {
     passages: Vec<Row>,
     obstacles: Vec<Row>,
     out_of_reach: Vec<[String; 2]>,
@@ -56,7 +56,7 @@ fn passage(index: usize, passage: &Passage) -> Row {
     }
 }
 
-pub(super) fn lie(findings: &Findings) -> Option<Lie> {
+pub(super) fn lie(findings: &Findings) -> Option<SiteFacts> {
     let installation = findings.installation.as_ref()?;
     let obstacles = installation.unlisted_obstacles.iter().enumerate();
     let obstacle = |(index, thing): (usize, &tussock_types::UnlistedObstacle)| {
@@ -80,7 +80,7 @@ pub(super) fn lie(findings: &Findings) -> Option<Lie> {
         };
         [area(ground.area_m2), why.to_owned()]
     };
-    let lie = Lie {
+    let lie = SiteFacts {
         passages: installation
             .passages
             .iter()

@@ -1,0 +1,51 @@
+//! The transcendental functions of `f64`, the same to the last bit on every machine.
+//!
+//! The standard library hands these to the C library of the host, whose last bits differ between systems and from
+//! WebAssembly; a simulated night doubles such a bit at every turn. Here they come from `libm`, a port of MUSL's, which is
+//! plain Rust. What IEEE 754 rounds exactly (the four operations, `sqrt`, `mul_add`) needs no detour. Clippy's
+//! `disallowed-methods` (`clippy.toml`) keeps the standard ones out. Accuracy: below 1 unit in the last place, as MUSL states.
+
+macro_rules! of_one {
+    ($($name:ident $from:ident $what:literal),+ $(,)?) => {$(
+        #[doc = $what]
+        #[inline]
+        pub fn $name(x: f64) -> f64 {
+            libm::$from(x)
+        }
+    )+};
+}
+
+of_one! {
+    sin sin "The sine of an angle in radians.",
+    cos cos "The cosine of an angle in radians.",
+    asin asin "The angle in radians, from -π/2 to π/2, whose sine is `x`.",
+    exp exp "e to the power of `x`.",
+    exp_m1 expm1 "e to the power of `x`, less 1, exact near 0.",
+    ln log "The natural logarithm.",
+    ln_1p log1p "The natural logarithm of 1 + `x`, exact near 0.",
+    log10 log10 "The logarithm to base 10.",
+}
+
+/// The sine and the cosine of an angle in radians.
+#[inline]
+pub fn sin_cos(x: f64) -> (f64, f64) {
+    libm::sincos(x)
+}
+
+/// The angle in radians, from -π to π, of the point (`x`, `y`): first the ordinate, as everywhere.
+#[inline]
+pub fn atan2(y: f64, x: f64) -> f64 {
+    libm::atan2(y, x)
+}
+
+/// The length of the diagonal, without overflow on the way.
+#[inline]
+pub fn hypot(x: f64, y: f64) -> f64 {
+    libm::hypot(x, y)
+}
+
+/// `base` to the power of `exponent`.
+#[inline]
+pub fn powf(base: f64, exponent: f64) -> f64 {
+    libm::pow(base, exponent)
+}
