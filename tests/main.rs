@@ -2,6 +2,7 @@
 //!
 //! Snapshots stand in `tests/snapshots`; after a wanted change `INSTA_UPDATE=always cargo test` writes them anew, and the
 //! diff is read before it is committed.
+#![allow(clippy::disallowed_methods)] // the host's mathematics is the oracle here
 
 mod support;
 

@@ -6,6 +6,7 @@
 use arbitrary::{Result, Unstructured};
 use tussock::types::{
     Fix, FixQuality, GeoPoint, GeoPolygon, Place, Plan, PlanFeature, PlanRole, PlanShape, Positions, Trace,
+    math,
 };
 use tussock_plane::{Frame, Site};
 use tussock_simulate::gardens::{GardenKind, ORIGIN, Surprise, Wish, invent_as};
@@ -432,7 +433,7 @@ impl Drive {
         let fixes = (3600.0 * self.hours / self.period_s).min(MOST_FIXES) as u32;
         for number in 0..fixes {
             let lapse_s = self.period_s * f64::from(number);
-            let geo = frame.to_geo(Place::new(0.4 * lapse_s, 3.0 * (0.02 * lapse_s).sin()));
+            let geo = frame.to_geo(Place::new(0.4 * lapse_s, 3.0 * math::sin(0.02 * lapse_s)));
             trace.push(Fix::bare(
                 sampling.start_unix_s + lapse_s,
                 geo.lat_deg,

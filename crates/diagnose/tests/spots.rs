@@ -1,5 +1,4 @@
 //! Stuck spots beside a slow twin and published values.
-#![allow(clippy::unwrap_used)]
 
 use approx::assert_abs_diff_eq;
 use proptest::prelude::*;

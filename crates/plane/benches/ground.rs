@@ -1,4 +1,5 @@
 //! Benches of the ground: masks of a lawn, and an index of legs of a night and of a month.
+#![allow(clippy::disallowed_methods)] // the host's mathematics is the oracle here
 
 use criterion::{BatchSize, Criterion, criterion_group, criterion_main};
 use rand::{RngExt, SeedableRng};

@@ -1,5 +1,6 @@
 //! How long does each window take, for the invented garden (32,640 squares, 8 h)?
 
+#![allow(clippy::disallowed_methods)] // the host's mathematics is the oracle here
 #![allow(missing_docs, clippy::unwrap_used)]
 
 #[path = "../tests/garden/mod.rs"]

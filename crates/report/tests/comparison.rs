@@ -1,10 +1,6 @@
 //! Before and after: terminal, page, file.
 
-#![allow(clippy::unwrap_used)]
-
-mod garden;
-
-use garden::{HOSTILE, comparison};
+use crate::garden::{HOSTILE, comparison};
 use tussock_report::{
     ReportError, Style, answer_comparison, comparison_from_json, comparison_to_json, html_comparison,
 };

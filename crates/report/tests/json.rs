@@ -1,10 +1,6 @@
 //! Saved findings come back as they were.
 
-#![allow(clippy::unwrap_used)]
-
-mod garden;
-
-use garden::{bare_findings, findings, full_findings, hostile_findings, inspection};
+use crate::garden::{bare_findings, findings, full_findings, hostile_findings, inspection};
 use tussock_report::{ReportError, from_json, inspection_to_json, to_json};
 use tussock_types::{Cells, Findings};
 

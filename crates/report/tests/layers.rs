@@ -1,10 +1,6 @@
 //! The files that other tools open.
 
-#![allow(clippy::unwrap_used)]
-
-mod garden;
-
-use garden::{findings, frame, full_findings, hostile_findings, local_findings};
+use crate::garden::{findings, frame, full_findings, hostile_findings, local_findings};
 use geojson::{FeatureCollection, GeometryValue, Position};
 use std::collections::BTreeSet;
 use tussock_report::{ReportError, geojson as write_geojson};
@@ -205,7 +201,7 @@ mod gpx_waypoints {
                 lon_deg: point.x(),
             })
             .unwrap();
-        assert!(place.distance_m(garden::M1) < 0.001);
+        assert!(place.distance_m(crate::garden::M1) < 0.001);
         let description = read.waypoints[0].description.as_deref().unwrap();
         assert!(
             description.contains("m from the tool shed's south-east corner"),
@@ -400,7 +396,7 @@ mod squares {
 
     #[test]
     fn without_squares_there_is_no_table() {
-        let error = cells_parquet(&garden::bare_findings()).unwrap_err();
+        let error = cells_parquet(&crate::garden::bare_findings()).unwrap_err();
         assert_eq!(
             error.to_string(),
             "no cells.parquet: the findings hold no squares, expected a cutting width in the settings"
@@ -466,7 +462,7 @@ mod legs {
             let rows = rows(legs_parquet(&sample).unwrap());
             assert_eq!(rows[0][0].0, "line");
         }
-        let error = legs_parquet(&garden::bare_findings()).unwrap_err();
+        let error = legs_parquet(&crate::garden::bare_findings()).unwrap_err();
         assert_eq!(
             error.to_string(),
             "no legs.parquet: the findings hold no driven lines, expected a log with movement"

@@ -1,9 +1,6 @@
 //! Writes the sample outputs where a person can look at them.
 
-#![allow(clippy::unwrap_used)]
-
-mod garden;
-
+use crate::garden;
 use std::path::Path;
 use tussock_report::{Privacy, html_comparison, left_out, map_svg, outputs};
 

@@ -1,10 +1,6 @@
 //! Which files are left behind, and what private ones do not tell.
 
-#![allow(clippy::unwrap_used)]
-
-mod garden;
-
-use garden::{bare_findings, findings, full_findings, hostile_findings, local_findings};
+use crate::garden::{bare_findings, findings, full_findings, hostile_findings, local_findings};
 use tussock_report::{Output, Privacy, answer, answer_inspection, from_json, left_out, outputs, redact};
 
 fn names(outputs: &[Output]) -> Vec<&'static str> {
@@ -187,13 +183,13 @@ fn private_json_is_read_back() {
 fn hostile_names_stop_no_output() {
     assert_eq!(outputs(&hostile_findings(), Privacy::Full).unwrap().len(), 7);
     assert_eq!(outputs(&hostile_findings(), Privacy::Private).unwrap().len(), 5);
-    let look = garden::inspection();
+    let look = crate::garden::inspection();
     assert!(!answer_inspection(&look, Default::default()).is_empty());
 }
 
 #[test]
 fn a_night_on_3000_square_metres_stays_small_enough_to_send() {
-    for sample in [full_findings(), garden::crowded_findings()] {
+    for sample in [full_findings(), crate::garden::crowded_findings()] {
         for output in outputs(&sample, Privacy::Full).unwrap() {
             println!("{}: {} bytes", output.name, output.bytes.len());
             if output.name == "report.html" {

@@ -1,10 +1,6 @@
 //! The page is one safe file, and says what the findings say.
 
-#![allow(clippy::unwrap_used)]
-
-mod garden;
-
-use garden::{
+use crate::garden::{
     bare_findings, findings, findings_without_width, full_findings, hostile_findings, local_findings,
 };
 use tussock_report::{from_json, html, map_png, map_svg, to_json};

@@ -1,10 +1,6 @@
 //! The published JSON Schemas and what is written are the same thing.
 
-#![allow(clippy::unwrap_used)]
-
-mod garden;
-
-use garden::{
+use crate::garden::{
     bare_findings, findings, findings_without_width, full_findings, hostile_findings, inspection,
     local_findings,
 };

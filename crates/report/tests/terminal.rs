@@ -1,10 +1,8 @@
 //! What the terminal says, as a technician sees it.
 
-#![allow(clippy::unwrap_used)]
-
-mod garden;
-
-use garden::{bare_findings, findings, findings_without_width, full_findings, hostile_findings, inspection};
+use crate::garden::{
+    bare_findings, findings, findings_without_width, full_findings, hostile_findings, inspection,
+};
 use tussock_report::{Colour, Style, answer, answer_files, answer_inspection, answer_map, hints};
 use tussock_types::Findings;
 use unicode_width::UnicodeWidthStr;

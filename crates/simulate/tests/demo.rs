@@ -1,7 +1,5 @@
 //! The demo garden is what its generator makes, and shows what its card says.
 
-#![allow(clippy::unwrap_used)] // helpers of tests are tests
-
 use flate2::read::GzDecoder;
 use std::io::Read;
 use std::path::Path;

@@ -1,7 +1,5 @@
 //! Logs say what the run did, files say what the log holds, and truth is what a slow look finds.
 
-#![allow(clippy::unwrap_used)] // helpers of tests are tests
-
 use std::collections::BTreeMap;
 use tussock_plane::Site;
 use tussock_simulate::gardens::{GardenKind, Surprise, Wish, invent_as};

@@ -1,7 +1,5 @@
 //! The machine never leaves its ground, its clock never stands still, and a seed says everything.
 
-#![allow(clippy::unwrap_used)] // helpers of tests are tests
-
 use proptest::prelude::*;
 use tussock_plane::{Joins, Region, Site};
 use tussock_simulate::gardens::{GardenKind, Surprise, Wish, invent_as};

@@ -1,5 +1,4 @@
 //! What a comparison says of halves of one log, of a change that was made, and of what was predicted.
-#![allow(clippy::unwrap_used)]
 
 use tussock::{Advice, Job, Side, Sides, analyse, built, compare};
 use tussock_plane::{Frame, Site};

@@ -1,5 +1,4 @@
 //! What a first day brings: plans without a station, and logs of which nothing can be said.
-#![allow(clippy::unwrap_used)]
 
 use tussock::{
     Advice, AlignVerdict, AnalyseError, Job, Side, Sides, align, analyse, compare, inspect, plan_from_trace,

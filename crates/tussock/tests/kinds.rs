@@ -1,6 +1,5 @@
 //! Each kind of suggestion where it is the one that helps: a zone drawn beside its place, a place that catches the machine, a
 //! strip that stays uncut along the whole boundary, a guide run that needs more hours. What is suggested is built and run again.
-#![allow(clippy::unwrap_used)]
 
 use tussock::{Advice, Job, analyse, built};
 use tussock_plane::{Frame, Region, Site, rasterise};

@@ -2,8 +2,6 @@
 //!
 //! Width and speed are fixed beforehand: 22 cm and 0.4 m/s.
 
-#![allow(clippy::unwrap_used)]
-
 use tussock::measures::{CurveAxis, GuessedPattern, Measures, guess_pattern, measures};
 use tussock::{Advice, AnalyseError, Job};
 use tussock_plane::Site;

@@ -1,7 +1,5 @@
 //! A log against a surveyed path: closed forms, and paths as people have them.
 
-#![allow(clippy::unwrap_used)]
-
 use std::path::Path;
 use tussock::{Advice, AnalyseError, Job, against_reference};
 use tussock_ingest::{IngestError, ReadOptions, read_reference};

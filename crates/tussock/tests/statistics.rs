@@ -1,7 +1,5 @@
 //! Comparisons of patterns, against closed forms, known answers and what intervals promise.
 
-#![allow(clippy::unwrap_used)]
-
 use proptest::prelude::*;
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;

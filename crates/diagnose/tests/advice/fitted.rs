@@ -1,6 +1,6 @@
 //! Is the fitted machine the one that drove?
 
-use crate::world::{site, track};
+use super::world::{site, track};
 use approx::assert_abs_diff_eq;
 use tussock_diagnose::fitted::{Fitted, JOINT_TURNS, NoFit, fit};
 use tussock_diagnose::night_simulation::{Access, CELL_M, Cast, Scene};

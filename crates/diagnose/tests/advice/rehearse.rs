@@ -1,6 +1,6 @@
 //! Rehearsals: the same on any number of threads, and what a slow count says.
 
-use crate::world::site;
+use super::world::site;
 use tussock_diagnose::night_simulation::{Access, CELL_M, Cast, Scene};
 use tussock_plane::{BitGrid, Region, Site, rasterise};
 use tussock_simulate::gardens::{GardenKind, invent};

@@ -1,6 +1,6 @@
 //! Guide runs keep the clearance that they state, all along.
 
-use crate::world::site;
+use super::world::site;
 use proptest::prelude::*;
 use tussock_diagnose::suggest::{End, Room, guide_lines};
 use tussock_plane::{BitGrid, Region, Site, rasterise};

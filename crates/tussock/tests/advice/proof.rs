@@ -1,6 +1,6 @@
 //! One garden: logged, advised, built, run again.
 
-use crate::family::{Family, Garden, member};
+use super::family::{Family, Garden, member};
 use tussock::{Advice, Job, analyse, built};
 use tussock_plane::{Region, Site, rasterise};
 use tussock_simulate::{Counting, LogNoise, Machine, Run, Sampling, Spell, TurnLaw, sample, simulate, truth};

@@ -2,8 +2,8 @@
 //!
 //! `tests/run --full` makes the table; `REGENERATE=1` writes it into the docs.
 
-use crate::family::Family;
-use crate::proof::{Proof, Reality, prove};
+use super::family::Family;
+use super::proof::{Proof, Reality, prove};
 use std::fmt::Write as _;
 use std::sync::atomic::{AtomicUsize, Ordering};
 use tussock_simulate::LogNoise;

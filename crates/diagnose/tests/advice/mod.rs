@@ -1,5 +1,4 @@
 //! The fitted machine, its rehearsals, and what they advise, beside gardens whose truth is known.
-#![allow(clippy::unwrap_used)]
 
 mod fitted;
 mod rehearse;

@@ -1,0 +1,13 @@
+//! The windows: what they say of sample gardens, and that files are what other tools expect.
+#![allow(clippy::disallowed_methods)] // the host's mathematics is the oracle here
+#![allow(clippy::unwrap_used)] // helpers of tests are tests
+
+mod comparison;
+mod garden;
+mod json;
+mod layers;
+mod look;
+mod outputs;
+mod page;
+mod schema;
+mod terminal;

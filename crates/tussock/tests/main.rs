@@ -1,0 +1,24 @@
+//! The one call beside invented gardens whose truth is known, recordings, closed forms and published figures.
+#![allow(clippy::disallowed_methods)] // the host's mathematics is the oracle here
+#![allow(clippy::unwrap_used)] // helpers of tests are tests
+
+mod advice;
+mod aligned;
+mod calibrate;
+mod causes;
+mod compared;
+mod first_day;
+mod grids;
+mod installation;
+mod kinds;
+mod log_remarks;
+mod long_table;
+mod machines;
+mod measures;
+mod place_bound;
+mod poor_sky;
+mod rebuilt;
+mod recorded_accuracy;
+mod reference;
+mod statistics;
+mod validation;
