@@ -212,7 +212,7 @@ fn what_plan_check_promises_is_what_fresh_runs_bring() {
     let mut settings = settings();
     settings.machine.past_boundary_m = Some(-0.2);
     settings.machine.speed_mps = Some(0.4);
-    let ahead = outlook(&plan, &settings, 1).expect("the plan is sound");
+    let ahead = plan_forecast(&plan, &settings, 1).expect("the plan is sound");
     assert_eq!(ahead.passages.len(), 1);
     assert!((ahead.passages[0].width_m - 1.6).abs() < 1e-3);
     let days = ahead.days.expect("a machine has room");
