@@ -20,6 +20,27 @@ const ARROWS: &[(&str, &[&str])] = &[
         &["tussock-types", "tussock-plane", "tussock-locate"],
     ),
     (
+        "tussock-survey",
+        &[
+            "tussock-types",
+            "tussock-plane",
+            "tussock-locate",
+            "tussock-coverage",
+            "tussock-simulate",
+        ],
+    ),
+    (
+        "tussock-study",
+        &[
+            "tussock-types",
+            "tussock-plane",
+            "tussock-locate",
+            "tussock-coverage",
+            "tussock-simulate",
+            "tussock-survey",
+        ],
+    ),
+    (
         "tussock-diagnose",
         &[
             "tussock-types",
@@ -27,6 +48,7 @@ const ARROWS: &[(&str, &[&str])] = &[
             "tussock-locate",
             "tussock-coverage",
             "tussock-simulate",
+            "tussock-survey",
         ],
     ),
     (
@@ -37,6 +59,8 @@ const ARROWS: &[(&str, &[&str])] = &[
             "tussock-locate",
             "tussock-coverage",
             "tussock-simulate",
+            "tussock-survey",
+            "tussock-study",
             "tussock-diagnose",
         ],
     ),
@@ -77,6 +101,8 @@ const BLIND: &[(&str, &[&str])] = &[
         &[
             "tussock-locate",
             "tussock-coverage",
+            "tussock-survey",
+            "tussock-study",
             "tussock-diagnose",
             "tussock-simulate",
             "tussock",
@@ -87,6 +113,8 @@ const BLIND: &[(&str, &[&str])] = &[
         &[
             "tussock-locate",
             "tussock-coverage",
+            "tussock-survey",
+            "tussock-study",
             "tussock-diagnose",
             "tussock",
         ],
@@ -114,17 +142,16 @@ const AT_HOME: &[(&str, &[&str])] = &[
     // Polygon operations stand behind the guarded door of the ground.
     ("geo", &["tussock-plane"]),
     ("rstar", &["tussock-plane", "tussock-diagnose"]),
-    // Machines are drawn in the sandbox, pasts that agree with a log in locating, errors of positions in the count, luck in
-    // the diagnosis, nights and gardens in comparisons.
+    // Machines are drawn in the sandbox, pasts that agree with a log in locating, errors of positions in the count, nights and
+    // gardens in studies.
     (
         "rand",
         &[
             "tussock-simulate",
             "tussock-locate",
             "tussock-coverage",
-            "tussock-diagnose",
+            "tussock-study",
             "tussock-testkit",
-            "tussock",
         ],
     ),
     (
@@ -133,9 +160,8 @@ const AT_HOME: &[(&str, &[&str])] = &[
             "tussock-simulate",
             "tussock-locate",
             "tussock-coverage",
-            "tussock-diagnose",
+            "tussock-study",
             "tussock-testkit",
-            "tussock",
         ],
     ),
     ("pyo3", &["tussock-python"]),

@@ -8,7 +8,7 @@ use crate::printer::Printer;
 use crate::progress::Progress;
 use crate::{Outcome, commands, wishes};
 use std::path::PathBuf;
-use tussock::{Advice, Calibrate, Job, Stage};
+use tussock::{Advice, Calibrate, Job, Stage, Survey};
 use tussock_report::Privacy;
 use tussock_types::{Findings, Trace};
 
@@ -71,11 +71,11 @@ pub(crate) fn run(arguments: &AnalyseArguments, printer: &Printer) -> Outcome {
     } else {
         Calibrate::Auto
     };
-    let mut findings = tussock::analyse_as(&job, calibrate)
-        .map_err(|error| commands::cannot_go_on(&error, arguments.plan.as_deref()))?;
+    let cannot_go_on = |error| commands::cannot_go_on(&error, arguments.plan.as_deref());
+    let survey = Survey::of(&job).map_err(cannot_go_on)?;
+    let mut findings = tussock::analyse_survey(&survey, calibrate).map_err(cannot_go_on)?;
     if let Some(reference) = &reference {
-        let found = tussock::against_reference(&job, reference)
-            .map_err(|error| commands::cannot_go_on(&error, arguments.plan.as_deref()))?;
+        let found = tussock::against_reference(&survey, reference).map_err(cannot_go_on)?;
         findings.reference = Some(found);
     }
     let privacy = if arguments.private {

@@ -27,9 +27,11 @@ pub mod distance;
 #[cfg(test)]
 mod error_tests;
 pub mod laws;
+pub mod luck;
 pub mod pockets;
 pub mod revisits;
 pub mod squares;
 pub mod swath;
+pub mod turf;
 pub mod visit_probability;
 pub mod visits;

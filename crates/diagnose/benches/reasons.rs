@@ -5,7 +5,7 @@ use criterion::{Criterion, criterion_group, criterion_main};
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 use std::hint::black_box;
-use tussock_diagnose::luck::{Drive, MIDDLE_SHARE, Pattern, pattern};
+use tussock_coverage::luck::{Drive, MIDDLE_SHARE, Pattern, pattern};
 use tussock_diagnose::stuck::stuck_spots;
 use tussock_locate::{Halt, HaltPlace, Kept, NoiseEstimate, PathMethod, Track};
 use tussock_plane::{Leg, LegIndex};

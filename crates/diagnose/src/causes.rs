@@ -28,7 +28,7 @@ use crate::clearance::{Clearance, Reach};
 use crate::passages::{Neck, Positions, Traffic};
 use crate::pocket::Shape;
 use crate::stuck::Spot;
-use crate::turns::Turn;
+use tussock_locate::turns::Turn;
 use tussock_plane::{Named, Region};
 use tussock_types::{Cause, Place};
 

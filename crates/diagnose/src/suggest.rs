@@ -27,13 +27,14 @@ pub use changes::{ZoneChange, displaced, shrunk};
 pub use room::Room;
 pub use way::{End, Laid, guide_lines};
 
-use crate::fitted::Fitted;
 use crate::night_simulation::{Access, CELL_M, Cast, Fractions, Scene};
 use std::ops::Range;
 use trial::{Runs, Widened, least_mean_gain, mean};
 use tussock_locate::Track;
+use tussock_locate::turns::Turn;
 use tussock_plane::{Joins, Region, Site, rasterise};
 use tussock_simulate::{Run, SimulateError, StuckSpot, Yard};
+use tussock_survey::fitted::Fitted;
 use tussock_types::math;
 use tussock_types::{FitFound, MissedPocket, Place, Predicted, Suggestion, SuggestionKind};
 
@@ -67,6 +68,8 @@ pub struct Question<'a> {
     pub fitted: &'a Fitted,
     /// Where it was.
     pub track: &'a Track,
+    /// Where it turned.
+    pub turns: &'a [Turn],
     /// Missed pockets, largest first.
     pub pockets: &'a [MissedPocket],
     /// Places that caught it, which a zone could keep it out of.
@@ -126,7 +129,12 @@ pub fn suggest(question: &Question<'_>) -> Result<Suggestions, SimulateError> {
     let fitted = question.fitted;
     let mut site = fitted.site(question.site);
     let setback_m = -fitted.machine.past_boundary_m;
-    let turns = changes::turn_places(question.track, fitted.position_sd_m);
+    let turns: Vec<Place> = question
+        .turns
+        .iter()
+        .filter(|turn| turn.tells_headings(fitted.position_sd_m))
+        .map(|turn| turn.place)
+        .collect();
     let moved = displaced(question.site, &turns, setback_m, fitted.position_sd_m);
     for change in &moved {
         site = changes::with_zone(&site, change.zone, &change.shape);

@@ -1,131 +1,15 @@
-//! Where did it turn, and what stands there?
+//! What stands where it turned?
 //!
-//! Question: how far from the edges does the machine turn, which turns have no edge of the plan near them, and what
-//! would explain those?
+//! Question: which turns have no edge of the plan near them, and what would explain those?
 //!
-//! Method. A turn is a corner between two drives; backing off before a turn does not make a second one, and a long stop is
-//! no turn. The setback is the middle of the turns that agree (a trimmed median, repeated). Turns far inside the ground are
-//! gathered by single linkage over an R-tree's neighbours (Ester et al. 1996, core of one); four or more that lie on a circle (least
+//! Method. Turns ([`tussock_locate::turns`]) far inside the ground are gathered by single linkage over an R-tree's neighbours (Ester et al. 1996, core of one); four or more that lie on a circle (least
 //! squares, Kasa 1976, DOI 10.1109/TIM.1976.6312298) are an obstacle that no plan shows.
 //!
 //! Approximate: radii at metre errors come out too large, since scatter widens the circle. Cost: turns times edges.
 
 use rstar::{RTree, primitives::GeomWithData};
-use tussock_locate::Track;
-use tussock_plane::Region;
+use tussock_locate::turns::Turn;
 use tussock_types::Place;
-
-/// A corner between two drives.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Turn {
-    /// Where.
-    pub place: Place,
-    /// When it began, seconds since 1970.
-    pub time_s: f64,
-    /// Heading before, a unit vector.
-    pub into: [f64; 2],
-    /// Heading after.
-    pub onward: [f64; 2],
-    /// Distance to the nearest edge of the ground; negative outside.
-    pub edge_m: f64,
-}
-
-/// Smaller changes of heading are bends.
-const LEAST_TURN_COS: f64 = 0.94;
-/// A machine backs off no farther than this (common practice, no source).
-const MOST_REVERSE_M: f64 = 1.5;
-/// Longer stands are stops.
-const LONGEST_TURN_S: f64 = 30.0;
-/// Next to the station it manoeuvres.
-const APRON_M: f64 = 2.0;
-
-/// Turns of a track; `transits` are times along guide runs and edges, `error_m` the position error that is left.
-pub fn turns(track: &Track, ground: &Region, transits: &[(f64, f64)], error_m: f64) -> Vec<Turn> {
-    let least_m = 0.3 + 2.0 * error_m;
-    let mut turns = Vec::new();
-    let mut next_transit = 0;
-    for piece in &track.pieces {
-        for (at, three) in piece.vertices.windows(3).enumerate() {
-            let [from, here, to] = [three[0], three[1], three[2]];
-            while transits
-                .get(next_transit)
-                .is_some_and(|one| one.1 < here.arrive_s)
-            {
-                next_transit += 1;
-            }
-            if transits
-                .get(next_transit)
-                .is_some_and(|one| one.0 <= here.arrive_s)
-            {
-                continue;
-            }
-            let (before_m, after_m) = (from.place.distance_m(here.place), here.place.distance_m(to.place));
-            if before_m < least_m || after_m < 0.1 || here.leave_s - here.arrive_s > LONGEST_TURN_S {
-                continue;
-            }
-            let unit = |from: Place, to: Place, length_m: f64| {
-                [
-                    (to.east_m - from.east_m) / length_m,
-                    (to.north_m - from.north_m) / length_m,
-                ]
-            };
-            let into = unit(from.place, here.place, before_m);
-            let onward = unit(here.place, to.place, after_m);
-            if into[0] * onward[0] + into[1] * onward[1] > LEAST_TURN_COS {
-                continue;
-            }
-            // The corner after backing off is not where something stood.
-            let backed = at > 0 && before_m <= MOST_REVERSE_M && {
-                let earlier = piece.vertices[at - 1].place;
-                let length_m = earlier.distance_m(from.place);
-                let came = unit(earlier, from.place, length_m.max(1e-9));
-                came[0] * into[0] + came[1] * into[1] < -0.9 && length_m > before_m
-            };
-            if backed
-                || track
-                    .station
-                    .is_some_and(|station| station.distance_m(here.place) < APRON_M)
-            {
-                continue;
-            }
-            let distance_m = ground.edge_distance_m(here.place);
-            turns.push(Turn {
-                place: here.place,
-                time_s: here.arrive_s,
-                into,
-                onward,
-                edge_m: if ground.contains(here.place) {
-                    distance_m
-                } else {
-                    -distance_m
-                },
-            });
-        }
-    }
-    turns
-}
-
-/// Fewer turns tell no setback.
-const LEAST_TURNS: usize = 12;
-
-/// Distance inside the edge at which most turns lie; `None` for too few.
-pub fn setback_m(turns: &[Turn], error_m: f64) -> Option<f64> {
-    let mut near: Vec<f64> = turns
-        .iter()
-        .map(|turn| turn.edge_m)
-        .filter(|edge_m| edge_m.abs() < 1.0 + 2.0 * error_m)
-        .collect();
-    near.sort_by(f64::total_cmp);
-    let spread_m = 0.15 + 2.0 * error_m;
-    for _ in 0..4 {
-        if near.len() < LEAST_TURNS {
-            return None;
-        }
-        let middle_m = near[near.len() / 2];
-        near.retain(|edge_m| (edge_m - middle_m).abs() <= spread_m);
-    }
-    near.get(near.len() / 2).copied()
-}
 
 /// Turns farther inside than any edge of the plan explains.
 pub fn inner(turns: &[Turn], setback_m: f64, error_m: f64) -> Vec<Turn> {
@@ -278,15 +162,19 @@ fn circle(places: impl Iterator<Item = Place> + Clone) -> Option<Circle> {
 mod tests {
     use super::*;
     use approx::assert_abs_diff_eq;
+    use tussock_plane::Vector;
     use tussock_types::math;
 
     fn turn(east_m: f64, north_m: f64, edge_m: f64) -> Turn {
         Turn {
             place: Place::new(east_m, north_m),
             time_s: 0.0,
-            into: [1.0, 0.0],
-            onward: [-1.0, 0.0],
+            into: Vector::new(1.0, 0.0),
+            into_m: 5.0,
+            onward: Vector::new(-1.0, 0.0),
+            onward_m: 5.0,
             edge_m,
+            at: None,
         }
     }
 
@@ -315,15 +203,5 @@ mod tests {
         assert_eq!((found.len(), found[0].turns), (1, 8));
         assert_abs_diff_eq!(found[0].radius_m, 0.4, epsilon = 1e-6);
         assert!(obstacles(&round[..3], 0.2, 0.0).is_empty());
-    }
-
-    #[test]
-    fn the_setback_is_where_most_turns_agree() {
-        let mut turns: Vec<Turn> = (0..60)
-            .map(|n| turn(0.0, 0.0, 0.2 + 0.002 * f64::from(n % 5)))
-            .collect();
-        turns.extend((0..15).map(|n| turn(0.0, 0.0, 0.3 + 0.05 * f64::from(n))));
-        assert_abs_diff_eq!(setback_m(&turns, 0.0).unwrap(), 0.204, epsilon = 0.02);
-        assert_eq!(setback_m(&turns[..5], 0.0), None);
     }
 }

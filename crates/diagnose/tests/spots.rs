@@ -2,7 +2,7 @@
 
 use approx::assert_abs_diff_eq;
 use proptest::prelude::*;
-use tussock_diagnose::luck::agreement;
+use tussock_coverage::luck::agreement;
 use tussock_diagnose::stuck::{Spot, stuck_spots};
 use tussock_locate::{Halt, HaltPlace, Kept, NoiseEstimate, PathMethod, Track};
 use tussock_plane::LegIndex;

@@ -93,17 +93,9 @@ const LEAST_TRANSIT_M: f64 = 5.0;
 /// Around the station a machine manoeuvres.
 const APRON_M: f64 = 3.0;
 
-/// Standard deviation of a place on the path.
-fn path_sd_m(track: &Track) -> f64 {
-    match &track.anchored {
-        Some(anchored) => anchored.usual_corner_sd_m(),
-        None => math::hypot(track.noise.white_m, track.noise.drift_m.unwrap_or(0.0)),
-    }
-}
-
 /// Width to either side of a line within which a drive keeps to it; `None` where positions cannot tell.
 fn corridor_m(track: &Track) -> Option<f64> {
-    Some(KEEPS_TO_M + 3.0 * path_sd_m(track)).filter(|corridor_m| *corridor_m <= WIDEST_CORRIDOR_M)
+    Some(KEEPS_TO_M + 3.0 * track.position_error_m()).filter(|corridor_m| *corridor_m <= WIDEST_CORRIDOR_M)
 }
 
 /// Whether transit can be told from driving at all: a station, lines to follow, and positions that are good enough.

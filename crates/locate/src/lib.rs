@@ -17,7 +17,8 @@
 //! with Rauch-Tung-Striebel smoothing takes over ([`kalman`]). Where positions are poor (decimetres and metres), the legs,
 //! one speed, the corners, the station and the edge of the lawn are brought together ([`anchor`]), and other pasts that
 //! agree with the log can be drawn. Between fixes more than four seconds apart the turns are put back where speed,
-//! time and the edge of the lawn say that they were ([`sparse_turns`]). What it did in every second is told at the end
+//! time and the edge of the lawn say that they were ([`sparse_turns`]). Where it turned, and how far inside its edges, is asked of the
+//! path ([`turns`]). What it did in every second is told at the end
 //! ([`activities`]).
 //!
 //! Exact: the segmentation, for the stated cost. Approximate: the noise law while driving. Known limits: in precise logs
@@ -41,6 +42,7 @@ pub mod segment;
 pub mod sparse_turns;
 mod straight;
 mod track;
+pub mod turns;
 
 pub use locating::*;
 pub use track::*;

@@ -1,6 +1,7 @@
 //! The one call that finds a track.
 
 use crate::anchor::{self, Anchored, chain};
+use crate::turns::Setback;
 use crate::{Halt, Kept, NoiseEstimate, PathMethod, Piece, Track, Vertex};
 use crate::{
     carried, drift, halts, local_bias, noise, outlier_filter, path, segment, sparse_turns, straight,
@@ -43,9 +44,6 @@ const STANDING_RADIUS_M: f64 = 0.25;
 /// From this error on a swath's width is no longer large against it, and more than the fixes is needed.
 const POOR_WHITE_M: f64 = 0.03;
 const POOR_DRIFT_M: f64 = 0.06;
-/// How far inside its edge a machine turns when nothing is said: half a body or less (common practice, no source).
-const USUAL_INSET_M: (f64, f64) = (0.15, 0.15);
-
 fn is_poor(noise: &NoiseEstimate) -> bool {
     noise.white_m > POOR_WHITE_M || noise.drift_m.is_some_and(|drift_m| drift_m > POOR_DRIFT_M)
 }
@@ -196,11 +194,7 @@ fn anchor_drives(
         stand_block_s: 20.0,
         lost_sd_m: 10.0,
     };
-    let inset_m = match (settings.machine.past_boundary_m, settings.machine.body_width_m) {
-        (Some(past_m), _) => (-past_m, 0.05),
-        (None, Some(body_m)) => (0.5 * body_m, 0.15),
-        (None, None) => USUAL_INSET_M,
-    };
+    let setback = Setback::expected(&settings.machine);
     let known = anchor::Known {
         white_m: noise.white_m,
         drift_m,
@@ -212,7 +206,7 @@ fn anchor_drives(
         speed_scatter_fraction: 0.01,
         ground,
         station,
-        inset_m,
+        inset_m: (setback.inside_m, setback.sd_m),
     };
     anchor::anchor(drives, &build, &known)
 }

@@ -33,8 +33,8 @@ pub use estimated::{Rebuild, estimate, white_m};
 pub use outline::Outline;
 
 use crate::{Halt, Kept, Piece, Vertex};
-use outline::V;
 use std::ops::Range;
+use tussock_plane::Vector;
 use tussock_types::Place;
 use ways::{Interval, State, Way, Ways};
 
@@ -120,7 +120,7 @@ fn weigh(drives: &[Vec<Stop>], outline: &Outline, how: &Rebuild) -> Weight {
 /// A fix, or a halt.
 #[derive(Clone, Copy, Debug)]
 struct Stop {
-    place: V,
+    place: Vector,
     arrive_s: f64,
     leave_s: f64,
     is_halt: bool,
@@ -184,7 +184,7 @@ fn stops(kept: &Kept, run: Range<usize>, halts: &[Halt]) -> Vec<Stop> {
 }
 
 /// Heading of an interval that looks straight.
-fn straight_heading(stops: &[Stop], from: usize, how: &Rebuild) -> Option<V> {
+fn straight_heading(stops: &[Stop], from: usize, how: &Rebuild) -> Option<Vector> {
     let (a, b) = (stops.get(from)?, stops.get(from + 1)?);
     if a.is_halt || b.is_halt {
         return None;

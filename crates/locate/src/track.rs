@@ -5,7 +5,7 @@ use crate::carried::Carried;
 use crate::local_bias::LocalBias;
 use crate::locating::pieces_of;
 use tussock_plane::Leg;
-use tussock_types::Place;
+use tussock_types::{Place, math};
 
 /// How the path between fixes was found.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -237,7 +237,36 @@ impl Kept {
     }
 }
 
+/// Drift that nothing rules out matters from here on: less is within what precise logs were seen to have.
+const DRIFT_MATTERS_M: f64 = 0.1;
+
 impl Track {
+    /// Position error that is left in the path, standard deviation per axis. Measured, but for what of the white part the method
+    /// leaves (line fits about 0.3 of it, smoothing 0.6: found on simulated drives).
+    pub fn position_error_m(&self) -> f64 {
+        if let Some(anchored) = &self.anchored {
+            return anchored.error_m();
+        }
+        let left = match self.method {
+            PathMethod::Legs => 0.3,
+            PathMethod::Smoothed => 0.6,
+            PathMethod::Anchored | PathMethod::Chords | PathMethod::Rebuilt => 1.0,
+        };
+        let drift_m = self.noise.drift_m.or_else(|| self.unseen_drift_m());
+        math::hypot(left * self.noise.white_m, drift_m.unwrap_or(0.0))
+    }
+
+    /// Drift that standing time does not show and driving does not rule out, where it matters; `None` where it was measured.
+    ///
+    /// Between sparse fixes legs cannot be followed: what the turns say is in their interval.
+    pub fn unseen_drift_m(&self) -> Option<f64> {
+        let is_followed = matches!(self.method, PathMethod::Legs | PathMethod::Smoothed);
+        match self.reckoned_drift {
+            ReckonedDrift::Measured { .. } => None,
+            other => Some(other.drift_m()).filter(|drift_m| is_followed && *drift_m > DRIFT_MATTERS_M),
+        }
+    }
+
     /// Pieces of another past that agrees with the log just as well; the same for the same numbers. `None` where only the
     /// one path is known.
     pub fn drawn(&self, seed: u64, number: u64) -> Option<Vec<Piece>> {

@@ -27,6 +27,7 @@ mod region;
 mod ring;
 mod shortest;
 mod site;
+mod vector;
 
 pub use faults::merge_faults;
 pub use frame::{Frame, Topocentric, geocentric_m};
@@ -38,3 +39,4 @@ pub use raster::{BitGrid, Runs, rasterise};
 pub use region::{Joins, Region, RegionError};
 pub use shortest::{Steps, Way, cheapest_way};
 pub use site::{Named, Site};
+pub use vector::{Edge, Vector};

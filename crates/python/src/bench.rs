@@ -13,7 +13,7 @@ use tussock::statistics::{
     self, GardenPair, NightDifference, NightPairing, Resampling, Spread, compare_paired as compare_gardens,
 };
 use tussock::types::{GeoPoint, Place};
-use tussock::{Advice, GridCorners, GridJob, GridJobError, GridPath};
+use tussock::{Advice, GridCorners, GridJob, GridJobError, GridPath, Survey};
 
 /// Any plain result as JSON.
 fn json(value: &impl serde::Serialize) -> Result<String, Fault> {
@@ -31,8 +31,9 @@ pub(crate) fn measures(
 ) -> PyResult<String> {
     work(py, move || {
         let kept = Kept::gather(&traces, plan.as_ref(), &settings, 0)?;
-        let found: Measures =
-            tussock::measures::measures(&kept.job(Advice::LeftOut)).map_err(|error| told(&error))?;
+        let found: Measures = Survey::of(&kept.job(Advice::LeftOut))
+            .and_then(|survey| tussock::measures::measures(&survey))
+            .map_err(|error| told(&error))?;
         json(&found)
     })
 }
@@ -48,8 +49,9 @@ pub(crate) fn guess_pattern(
 ) -> PyResult<String> {
     work(py, move || {
         let kept = Kept::gather(&traces, plan.as_ref(), &settings, 0)?;
-        let guess =
-            tussock::measures::guess_pattern(&kept.job(Advice::LeftOut)).map_err(|error| told(&error))?;
+        let guess = Survey::of(&kept.job(Advice::LeftOut))
+            .and_then(|survey| tussock::measures::guess_pattern(&survey))
+            .map_err(|error| told(&error))?;
         json(&guess)
     })
 }

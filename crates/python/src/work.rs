@@ -7,7 +7,7 @@ use crate::trace::{Reference, Trace};
 use pyo3::prelude::*;
 use std::collections::BTreeSet;
 use std::sync::Arc;
-use tussock::{Advice, AnalyseError, Job};
+use tussock::{Advice, AnalyseError, Calibrate, Job, Survey};
 use tussock_types::LogFacts;
 
 /// What an analysis was given, kept for a comparison later.
@@ -105,9 +105,10 @@ pub(crate) fn analyse(
             Advice::LeftOut
         };
         let job = kept.job(advice);
-        let mut found = tussock::analyse(&job).map_err(|error| told(&error))?;
+        let survey = Survey::of(&job).map_err(|error| told(&error))?;
+        let mut found = tussock::analyse_survey(&survey, Calibrate::Auto).map_err(|error| told(&error))?;
         if let Some(reference) = &reference {
-            let errors = tussock::against_reference(&job, &reference.get().inner);
+            let errors = tussock::against_reference(&survey, &reference.get().inner);
             found.reference = Some(errors.map_err(|error| told(&error))?);
         }
         Ok(Findings::of(found, Some(kept)))
@@ -126,7 +127,8 @@ pub(crate) fn against_reference(
 ) -> PyResult<String> {
     work(py, move || {
         let kept = Kept::gather(&traces, plan.as_ref(), &settings, 0)?;
-        let found = tussock::against_reference(&kept.job(Advice::LeftOut), &reference.get().inner)
+        let found = Survey::of(&kept.job(Advice::LeftOut))
+            .and_then(|survey| tussock::against_reference(&survey, &reference.get().inner))
             .map_err(|error| told(&error))?;
         serde_json::to_string(&found).map_err(|error| Fault::of(Class::Report, &error))
     })

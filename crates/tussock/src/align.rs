@@ -4,12 +4,12 @@
 //! its edge? Method: the turns of the log against the edges of the plan ([`tussock_locate::anchor`]), whatever the noise. Good
 //! to some centimetres where the machine has turned a hundred times; turns of the plan up to a few degrees are found.
 
-use crate::ground::Ground;
-use crate::inspect::plan_offset;
-use crate::plan_offset::PlanShift;
 use crate::{AnalyseError, Job, Stage};
 use tussock_locate::anchor::EdgeUse;
 use tussock_locate::{Hold, Track};
+use tussock_survey::Survey;
+use tussock_survey::log_findings::plan_offset;
+use tussock_survey::plan_offset::PlanShift;
 use tussock_types::math;
 use tussock_types::{Plan, PlanOffset};
 
@@ -52,23 +52,23 @@ pub fn align(job: &Job<'_>) -> Result<Aligned, AnalyseError> {
         });
     };
     job.tell(Stage::Locating, 0.0);
-    let ground = Ground::held(job, Hold::Always)?;
-    ground.must_be_a_garden(job)?;
+    let survey = Survey::held(job, Hold::Always)?;
+    survey.must_be_a_garden()?;
     job.tell(Stage::Locating, 1.0);
-    let best = ground
+    let best = survey
         .tracks
         .iter()
         .filter_map(|track| Some((track, track.anchored.as_deref()?)))
         .filter(|(_, anchored)| matches!(anchored.edges, EdgeUse::Used { .. }))
         .min_by(|a, b| a.1.offset.sd_m.total_cmp(&b.1.offset.sd_m));
-    let (Some((track, anchored)), Some(frame)) = (best, ground.frame) else {
+    let (Some((track, anchored)), Some(frame)) = (best, survey.frame) else {
         return Err(AnalyseError::CannotAlign {
-            why: why_not(&ground.tracks),
+            why: why_not(&survey.tracks),
         });
     };
     let offset = anchored.offset;
     let told = plan_offset(track).ok_or_else(|| AnalyseError::CannotAlign {
-        why: why_not(&ground.tracks),
+        why: why_not(&survey.tracks),
     })?;
     let off_m = math::hypot(offset.east_m, offset.north_m);
     let is_off = off_m > LEAST_OFFSET_M.max(SURE * offset.sd_m) || offset.turned_rad.abs() > LEAST_TURN_RAD;

@@ -1,21 +1,18 @@
-//! From traces to findings.
+//! From traces to findings, as a table of contents: survey, count, pockets, hours, installation, advice.
 
-use crate::calibrate::{Calibrated, calibrate};
-use crate::coverage_count::{self, CoverageCount};
-use crate::ground::{Ground, paint_width_m};
-use crate::installation::Judged;
-use crate::plan_offset::PlanShift;
-use crate::pocket_verdicts::PocketVerdicts;
-use crate::site_analysis::SiteAnalysis;
-use crate::spots::{self, stuck_findings};
-use crate::{
-    Advice, AnalyseError, Calibrate, Job, Stage, TOOL_VERSION, advice, inspect, interval, nights, promise,
-    verdict,
-};
-use tussock_coverage::swath;
+use crate::{Advice, AnalyseError, Calibrate, Job, Stage, Survey, TOOL_VERSION, verdict};
+use tussock_diagnose::installation::Judged;
+use tussock_diagnose::pocket_verdicts::PocketVerdicts;
+use tussock_diagnose::site_analysis::SiteAnalysis;
+use tussock_diagnose::{advice, spots};
 use tussock_locate::{HaltPlace, Track};
-use tussock_plane::{Leg, LegIndex};
-use tussock_types::{Findings, LogLevel, OutlineSource, Place, SCHEMA_VERSION};
+use tussock_survey::calibrate::{Calibrated, calibrate};
+use tussock_survey::coverage_count::CoverageCount;
+use tussock_survey::plan_offset::PlanShift;
+use tussock_survey::{interval, log_findings, nights, over_time, promise};
+use tussock_types::{
+    Coverage, Estimate, Findings, LogLevel, LogVerdict, OutlineSource, OverTime, Place, SCHEMA_VERSION,
+};
 
 /// Says how much of the lawn was visited, what was missed, and where it got stuck.
 ///
@@ -32,146 +29,139 @@ pub fn analyse(job: &Job<'_>) -> Result<Findings, AnalyseError> {
 /// # Errors
 /// As [`analyse()`].
 pub fn analyse_as(job: &Job<'_>, wish: Calibrate) -> Result<Findings, AnalyseError> {
-    let settings = job.settings;
-    match settings.machine.cut_width_m {
-        Some(cut_width_m) if !(0.05..=2.0).contains(&cut_width_m) => {
-            return Err(AnalyseError::CutWidthOutOfRange { cut_width_m });
-        }
-        _ => {}
-    }
     job.tell(Stage::Locating, 0.0);
-    let ground = Ground::of(job)?;
-    ground.must_be_a_garden(job)?;
+    analyse_survey(&Survey::of(job)?, wish)
+}
+
+/// The same for logs that are surveyed already.
+///
+/// # Errors
+/// As [`analyse()`].
+pub fn analyse_survey(survey: &Survey<'_>, wish: Calibrate) -> Result<Findings, AnalyseError> {
+    let (job, settings) = (survey.job(), survey.settings());
+    survey.must_be_a_garden()?;
     job.tell(Stage::Counting, 0.4);
+    let (lawn, drive) = (survey.lawn()?, survey.drive()?);
+    let counted = CoverageCount::of(survey)?;
+    let calibrated = calibrate(survey, wish, &counted, drive.pattern);
 
-    let paint_width_m = paint_width_m(settings);
-    let (lawn_region, outline_source) = ground.lawn(settings)?;
-    let sweeps = swath::sweeps_of(ground.all_swept(settings).iter(), settings);
-    let counted = CoverageCount::of(&ground, &lawn_region, &sweeps, settings, paint_width_m, job.seed);
-    let by_width = settings
-        .machine
-        .cut_width_m
-        .is_none()
-        .then(|| counted.by_width(&sweeps));
-    let drive = coverage_count::drive(
-        &counted.count.lawn,
-        lawn_region.area_m2(),
-        &ground,
-        &sweeps,
-        paint_width_m,
-    );
-    let calibrated = calibrate(job, wish, &ground, &lawn_region, &counted, drive.pattern);
     job.tell(Stage::Diagnosing, 0.7);
-
-    let index = LegIndex::build(legs(&ground.tracks));
     let cells = counted.squares();
-    let layout = SiteAnalysis::of(&ground, &lawn_region, &index, settings, paint_width_m);
-    let mut log_verdict = verdict::verdict(&ground, job.traces, job.inputs, settings, Some(&drive));
+    let site = SiteAnalysis::of(survey)?;
+    let mut log_verdict = verdict::verdict(survey);
     log_verdict.remarks.extend(calibrated.remark());
-    let mut pockets = PocketVerdicts::of(&counted, &ground, &drive, &cells, &layout, job);
+    let shown_m = verdict::shown_width_m(survey);
+    let mut pockets = PocketVerdicts::of(survey, &counted, &cells, &site, shown_m)?;
     pockets.hold_to(&mut log_verdict);
-    let stuck_spots = stuck_findings(&ground, &layout);
-
-    let nights = nights::nights(
-        &ground,
-        settings.machine.cut_width_m.map(|_| &counted),
-        &sweeps,
-        settings,
-        paint_width_m,
-    );
-    let (known_width, mut coverage, over_time, revisits) = match settings.machine.cut_width_m {
-        None => (false, None, None, None),
-        Some(cut_width_m) => {
-            let width_effect = counted.width_effect(&sweeps, cut_width_m, settings.machine.cut_width_sd_m);
-            let visited = match &calibrated {
-                Calibrated::Done(calibration) => calibration.estimate(&counted, width_effect),
-                _ => interval::visited(&counted, &ground, &drive, settings, width_effect),
-            };
-            let coverage = counted.coverage(&ground, &pockets, visited, cut_width_m);
-            let mut over_time = counted.over_time(&ground, &coverage, &sweeps, &nights, settings);
-            if outline_source == OutlineSource::Trace || log_verdict.level == LogLevel::Unusable {
-                over_time.promise = promise::CANNOT_TELL;
-            }
-            let revisits = counted.revisits(&ground, &settings.turf);
-            (true, Some(coverage), Some(over_time), Some(revisits))
-        }
-    };
-    let judged = Judged {
-        ground: &ground,
-        layout: &layout,
+    let nights = nights::nights(survey, settings.machine.cut_width_m.map(|_| &counted));
+    let mut filled = Filled::of(survey, &counted, &calibrated, &pockets, &nights)?;
+    filled.promise_no_more_than(&log_verdict, lawn.source);
+    let revisits = filled.coverage.is_some().then(|| counted.revisits(survey));
+    let (installation, reachable_m2) = Judged {
+        survey,
+        layout: &site,
         counted: &counted,
-        drive: &drive,
-        settings,
-        coverage: coverage.as_ref(),
-        over_time: over_time.as_ref(),
+        drive,
+        coverage: filled.coverage.as_ref(),
+        over_time: filled.over_time.as_ref(),
         overdue_fraction: revisits.as_ref().and_then(|revisits| revisits.overdue_fraction),
         nights: &nights.nights,
         open_pockets: pockets.missed.len() + pockets.not_yet.len() + pockets.unseen.len(),
         missed_pockets: pockets.missed.len(),
         shows_all: log_verdict.positions == LogLevel::Good
             && log_verdict.level != LogLevel::Unusable
-            && outline_source == OutlineSource::Plan,
-    };
-    let (installation, reachable_m2) = judged.installation();
-    if let Some(coverage) = coverage.as_mut() {
+            && lawn.source == OutlineSource::Plan,
+    }
+    .installation();
+    if let Some(coverage) = filled.coverage.as_mut() {
         coverage.reachable_m2 = Some(reachable_m2);
     }
-    let worn_lines = spots::worn_findings(&layout, &cells);
-    let strays = spots::stray_findings(&ground, &layout);
-    let PocketVerdicts {
-        missed,
-        not_yet,
-        unseen,
-        ..
-    } = pockets;
+    if filled.coverage.is_none() {
+        // Without a width the gaps between passes are a guess, and so are pockets.
+        pockets = PocketVerdicts::default();
+    }
+
     let mut findings = Findings {
         schema_version: SCHEMA_VERSION,
         tool_version: TOOL_VERSION.to_owned(),
         settings: settings.clone(),
-        inputs: inspect::inputs(job),
-        frame: ground.frame_findings(),
+        inputs: log_findings::inputs(job),
+        frame: survey.frame_findings(),
         log_verdict,
-        span: inspect::span(&ground, job.traces),
-        positions: inspect::positions(&ground.tracks),
-        coverage,
-        by_width,
+        span: log_findings::span(survey, job.traces),
+        positions: log_findings::positions(&survey.tracks),
+        by_width: filled.coverage.is_none().then(|| counted.by_width(survey)),
+        unseen: filled.coverage.is_some().then_some(pockets.unseen),
+        coverage: filled.coverage,
         revisits,
-        over_time,
-        // Without a width the gaps between passes are a guess, and so are pockets.
-        missed_pockets: if known_width { missed } else { Vec::new() },
-        not_yet: if known_width { not_yet } else { Vec::new() },
-        unseen: known_width.then_some(unseen),
-        stuck_spots,
-        worn_lines,
-        strays,
-        possible_stops: Some(spots::possible_stops(&ground)),
+        over_time: filled.over_time,
+        missed_pockets: pockets.missed,
+        not_yet: pockets.not_yet,
+        stuck_spots: spots::stuck_findings(survey, &site),
+        worn_lines: spots::worn_findings(&site, &cells),
+        strays: spots::stray_findings(survey, &site),
+        possible_stops: Some(spots::possible_stops(survey)),
         installation: Some(installation),
         nights: Some(nights.nights),
         fit: None,
         reference: None,
         suggestions: None,
-        cautions: cautions(&ground, outline_source),
+        cautions: cautions(survey, lawn.source),
         plan: job.plan.cloned(),
-        lawn_outline: lawn_region.rings(),
-        outline_source,
-        driven_lines: driven_lines(&ground.tracks),
+        lawn_outline: lawn.region.rings(),
+        outline_source: lawn.source,
+        driven_lines: driven_lines(&survey.tracks),
         cells: Some(cells),
     };
     if job.advice == Advice::Given {
         job.tell(Stage::Suggesting, 0.8);
-        advice::advise(&mut findings, &ground, settings, job.seed);
+        advice::advise(&mut findings, survey);
     }
-    if let Some(moved) = PlanShift::of(&ground) {
-        moved.findings(&mut findings, ground.frame.as_ref());
+    if let Some(shift) = PlanShift::of(survey) {
+        shift.findings(&mut findings, survey.frame.as_ref());
     }
     job.tell(Stage::Diagnosing, 1.0);
     Ok(findings)
 }
 
-fn legs(tracks: &[Track]) -> Vec<Leg> {
-    let mut legs: Vec<Leg> = tracks.iter().flat_map(Track::straight_legs).collect();
-    legs.sort_by(|a, b| a.start_s.total_cmp(&b.start_s));
-    legs
+/// Areas and hours; nothing without a cutting width.
+#[derive(Default)]
+struct Filled {
+    coverage: Option<Coverage>,
+    over_time: Option<OverTime>,
+}
+
+impl Filled {
+    fn of(
+        survey: &Survey<'_>,
+        counted: &CoverageCount,
+        calibrated: &Calibrated,
+        pockets: &PocketVerdicts,
+        nights: &nights::Nights,
+    ) -> Result<Self, AnalyseError> {
+        if survey.settings().machine.cut_width_m.is_none() {
+            return Ok(Self::default());
+        }
+        let width_effect = counted.width_effect(survey);
+        let visited: Estimate = match calibrated {
+            Calibrated::Done(calibration) => calibration.estimate(counted, width_effect),
+            _ => interval::visited(survey, counted, survey.drive()?, width_effect),
+        };
+        let coverage = counted.coverage(survey, pockets.areas(), visited);
+        Ok(Self {
+            over_time: Some(over_time::over_time(counted, survey, &coverage, nights)),
+            coverage: Some(coverage),
+        })
+    }
+
+    /// No promise over ground that the log cannot show, and none without an outline.
+    fn promise_no_more_than(&mut self, verdict: &LogVerdict, source: OutlineSource) {
+        if source == OutlineSource::Trace || verdict.level == LogLevel::Unusable {
+            self.over_time
+                .iter_mut()
+                .for_each(|over_time| over_time.promise = promise::CANNOT_TELL);
+        }
+    }
 }
 
 /// Lines for drawing, at most some ten thousand corners.
@@ -200,7 +190,7 @@ fn driven_lines(tracks: &[Track]) -> Vec<Vec<Place>> {
         .collect()
 }
 
-fn cautions(ground: &Ground, source: OutlineSource) -> Vec<String> {
+fn cautions(survey: &Survey<'_>, source: OutlineSource) -> Vec<String> {
     let mut cautions = vec![
         "Moving blades: stop and disable the machine before you touch it; keep children and pets off the lawn while it \
          works."
@@ -213,8 +203,8 @@ fn cautions(ground: &Ground, source: OutlineSource) -> Vec<String> {
                 .to_owned(),
         );
     }
-    cautions.extend(ground.plan_faults.iter().map(|fault| format!("Plan: {fault}.")));
-    let stood = ground
+    cautions.extend(survey.plan_faults.iter().map(|fault| format!("Plan: {fault}.")));
+    let stood = survey
         .tracks
         .iter()
         .flat_map(|track| &track.halts)

@@ -33,7 +33,8 @@ pub(crate) fn too_old(tracks: &[Track]) -> Option<String> {
         .filter_map(|track| track.span_s)
         .map(|span_s| span_s.0);
     let first_s = starts_s.fold(f64::INFINITY, f64::min);
-    let date = crate::inspect::rfc3339(first_s).filter(|_| (DATED_S..OLDEST_S).contains(&first_s))?;
+    let date =
+        tussock_survey::log_findings::rfc3339(first_s).filter(|_| (DATED_S..OLDEST_S).contains(&first_s))?;
     Some(format!(
         "The log begins on {}: the clock of the logger was not set, or its week counter rolled over. Dates are wrong; times of \
          day may be right (--date sets the day of logs that hold times only).",

@@ -15,11 +15,11 @@ mod predictions;
 mod side;
 
 use crate::built::built;
-use crate::plan_offset::PlanShift;
 use crate::{AnalyseError, Job, TOOL_VERSION};
 use predictions::predictions;
 use side::SideSeen;
 use tussock_plane::{Frame, Region, Site};
+use tussock_survey::plan_offset::PlanShift;
 use tussock_types::math;
 use tussock_types::{
     ChangedGround, ComparedPocket, ComparedSide, Comparison, Difference, Estimate, Findings, GeoPoint,

@@ -1,12 +1,13 @@
 //! A plan to begin with, drawn from logs alone.
 //!
-//! The outline is that of the driven ground ([`crate::outline`]), the station where the machine rested again and again. Zones and
+//! The outline is that of the driven ground ([`tussock_survey::outline`]), the station where the machine rested again and again. Zones and
 //! obstacles are not told from ground that was never driven on: holes in the drive are drawn as holes of the lawn only where they
 //! are wider than neighbouring passes explain. Good to about 0.2 m with centimetre logs; a sketch to mend by hand otherwise.
 
-use crate::ground::Ground;
-use crate::{AnalyseError, Job, outline};
+use crate::{AnalyseError, Job};
 use tussock_plane::Region;
+use tussock_survey::Survey;
+use tussock_survey::outline;
 use tussock_types::{GeoPoint, GeoPolygon, Place, Plan, PlanFeature, PlanRole, PlanShape};
 
 /// Width to paint with where none is set.
@@ -22,12 +23,12 @@ const LEAST_ISLAND_M2: f64 = 0.1;
 /// [`AnalyseError::NoPlaceOnEarth`] for logs in metres without an origin, and those of [`crate::inspect`].
 pub fn plan_from_trace(job: &Job<'_>) -> Result<Plan, AnalyseError> {
     let job = Job { plan: None, ..*job };
-    let ground = Ground::of(&job)?;
-    ground.must_be_a_garden(&job)?;
-    let frame = ground.frame.ok_or(AnalyseError::NoPlaceOnEarth)?;
+    let survey = Survey::of(&job)?;
+    survey.must_be_a_garden()?;
+    let frame = survey.frame.ok_or(AnalyseError::NoPlaceOnEarth)?;
     let region = outline::outline(
-        &ground.tracks,
-        ground.bounds(),
+        &survey.tracks,
+        survey.bounds(),
         job.settings.machine.cut_width_m.unwrap_or(PAINT_WIDTH_M),
         job.settings.limits.cells,
     )?;
@@ -55,7 +56,7 @@ pub fn plan_from_trace(job: &Job<'_>) -> Result<Plan, AnalyseError> {
             PlanShape::Polygons(vec![GeoPolygon { rings }]),
         );
     }
-    if let Some(station) = ground.tracks.iter().find_map(|track| track.station) {
+    if let Some(station) = survey.tracks.iter().find_map(|track| track.station) {
         add(
             PlanRole::Station,
             "station".to_owned(),

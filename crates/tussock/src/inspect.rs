@@ -1,17 +1,8 @@
 //! Is this log good enough, before anything is counted.
 
-use crate::ground::{Ground, paint_width_m};
-use crate::{AnalyseError, Job, Stage, TOOL_VERSION, coverage_count, verdict};
-use std::collections::HashMap;
-use tussock_coverage::swath;
-use tussock_diagnose::luck;
-use tussock_locate::Track;
-use tussock_locate::activities::{self, Activity};
-use tussock_locate::anchor::EdgeUse;
-use tussock_types::{
-    FixQuality, InputFindings, Inspection, LeftOut, NoiseSource, PlanOffset, PositionFindings, ReceiverStep,
-    SCHEMA_VERSION, Silence, Span, Trace,
-};
+use crate::{AnalyseError, Job, Stage, Survey, TOOL_VERSION, verdict};
+use tussock_survey::log_findings::{inputs, positions, span};
+use tussock_types::{FixQuality, Inspection, SCHEMA_VERSION, Trace};
 
 /// Looks at the logs alone; a plan in the job is only used for the station.
 ///
@@ -21,9 +12,9 @@ use tussock_types::{
 /// [`AnalyseError`] where plan and logs do not fit together at all.
 pub fn inspect(job: &Job<'_>) -> Result<Inspection, AnalyseError> {
     job.tell(Stage::Locating, 0.0);
-    let ground = Ground::of(job)?;
+    let survey = Survey::of(job)?;
     job.tell(Stage::Locating, 1.0);
-    let (low, high) = ground.bounds();
+    let (low, high) = survey.bounds();
     let middle = tussock_types::Place::new(
         0.5 * (low.east_m + high.east_m),
         0.5 * (low.north_m + high.north_m),
@@ -45,17 +36,11 @@ pub fn inspect(job: &Job<'_>) -> Result<Inspection, AnalyseError> {
         schema_version: SCHEMA_VERSION,
         tool_version: TOOL_VERSION.to_owned(),
         inputs: inputs(job),
-        log_verdict: verdict::verdict(
-            &ground,
-            job.traces,
-            job.inputs,
-            job.settings,
-            drive(&ground, job).as_ref(),
-        ),
-        span: span(&ground, job.traces),
-        positions: positions(&ground.tracks),
-        extent_m: ground.extent_m(),
-        middle: ground.geo(middle),
+        log_verdict: verdict::verdict(&survey),
+        span: span(&survey, job.traces),
+        positions: positions(&survey.tracks),
+        extent_m: survey.extent_m(),
+        middle: survey.geo(middle),
         qualities: FixQuality::ALL
             .into_iter()
             .map(|quality| {
@@ -74,165 +59,8 @@ pub fn inspect(job: &Job<'_>) -> Result<Inspection, AnalyseError> {
     })
 }
 
-/// The drive on the lawn, as an analysis sees it; `None` where nothing can be counted.
-fn drive(ground: &Ground, job: &Job<'_>) -> Option<luck::Drive> {
-    ground.must_be_a_garden(job).ok()?;
-    let settings = job.settings;
-    let width_m = paint_width_m(settings);
-    let (region, _) = ground.lawn(settings).ok()?;
-    let sweeps = swath::sweeps_of(ground.all_swept(settings).iter(), settings);
-    let lawn = coverage_count::lawn_cells(&region, settings, width_m);
-    Some(coverage_count::drive(
-        &lawn,
-        region.area_m2(),
-        ground,
-        &sweeps,
-        width_m,
-    ))
-}
-
 fn repeated(trace: &Trace) -> u64 {
     (1..trace.len())
         .filter(|index| trace.positions.pair(*index) == trace.positions.pair(index - 1))
         .count() as u64
-}
-
-pub(crate) fn inputs(job: &Job<'_>) -> Vec<InputFindings> {
-    job.inputs
-        .iter()
-        .cloned()
-        .map(|facts| InputFindings { facts })
-        .collect()
-}
-
-/// Times and lengths of all tracks together.
-pub(crate) fn span(ground: &Ground, traces: &[Trace]) -> Span {
-    let tracks = &ground.tracks;
-    let (start_s, end_s) = ground.span_s();
-    let sum = |value: &dyn Fn(&Track) -> f64| tracks.iter().map(value).sum::<f64>();
-    let guides = ground.guides();
-    let lines = ground.lines(&guides);
-    let mut spent_s: HashMap<Activity, f64> = HashMap::new();
-    for spell in tracks.iter().flat_map(|track| activities::spells(track, lines)) {
-        *spent_s.entry(spell.activity).or_default() += spell.end_s - spell.start_s;
-    }
-    let spent_s = |activity: Activity| spent_s.get(&activity).copied().unwrap_or(0.0);
-    let tells_transit = tracks.iter().any(|track| activities::tells_transit(track, lines));
-    let knows_station = tracks.iter().any(|track| track.station.is_some());
-    let mut silences: Vec<Silence> = tracks
-        .iter()
-        .flat_map(|track| &track.gaps)
-        .map(|gap| Silence {
-            start_s: gap.start_s - start_s,
-            duration_s: gap.end_s - gap.start_s,
-            moved_m: gap.moved_m,
-        })
-        .collect();
-    silences.sort_by(|a, b| {
-        b.duration_s
-            .total_cmp(&a.duration_s)
-            .then(a.start_s.total_cmp(&b.start_s))
-    });
-    silences.truncate(20);
-    let count = |value: &dyn Fn(&Track) -> usize| tracks.iter().map(|track| value(track) as u64).sum::<u64>();
-    let (poor, jumps) = (
-        count(&|track| track.gated_quality),
-        count(&|track| track.gated_jumps),
-    );
-    let outings = tracks
-        .iter()
-        .map(|track| track.outings)
-        .fold(None, |all: Option<usize>, one| match (all, one) {
-            (Some(all), Some(one)) => Some(all + one),
-            (one, other) => one.or(other),
-        });
-    Span {
-        start: rfc3339(start_s),
-        end: rfc3339(end_s),
-        start_unix_s: start_s.is_finite().then_some(start_s),
-        fixes_read: traces.iter().map(|trace| trace.len() as u64).sum(),
-        fixes_used: count(&|track| track.fixes_used),
-        fixes_carried: count(&|track| track.carried.iter().map(|carried| carried.fixes).sum()),
-        period_s: tracks.first().map_or(1.0, |track| track.period_s),
-        fixes_left_out: [(LeftOut::PoorQuality, poor), (LeftOut::Jump, jumps)]
-            .into_iter()
-            .filter(|(_, fixes)| *fixes > 0)
-            .collect(),
-        path_m: sum(&Track::path_m),
-        driving_s: spent_s(Activity::Driving) + spent_s(Activity::Transit) + spent_s(Activity::Reversing),
-        transit_s: tells_transit.then(|| spent_s(Activity::Transit)),
-        at_station_s: knows_station.then(|| spent_s(Activity::AtStation)),
-        halted_s: spent_s(Activity::Halted) + spent_s(Activity::Turning),
-        carried_s: Some(spent_s(Activity::Carried)),
-        silent_s: spent_s(Activity::Silent),
-        silences,
-        speed_mps: tracks.iter().find_map(|track| track.speed_mps),
-        outings: outings.map(|outings| outings as u64),
-        machines: tracks.iter().map(|track| track.machine.clone()).collect(),
-    }
-}
-
-/// Seconds since 1970 as RFC 3339 in UTC, to the second.
-pub(crate) fn rfc3339(unix_s: f64) -> Option<String> {
-    if !unix_s.is_finite() {
-        return None;
-    }
-    let time = time::OffsetDateTime::from_unix_timestamp(unix_s.floor() as i64).ok()?;
-    time.format(&time::format_description::well_known::Rfc3339).ok()
-}
-
-/// The machine with the poorest positions, which speaks for all.
-pub(crate) fn poorest(tracks: &[Track]) -> Option<&Track> {
-    tracks
-        .iter()
-        .max_by(|a, b| a.noise.white_m.total_cmp(&b.noise.white_m))
-}
-
-/// What is known of the position error: of the machine with the poorest positions.
-pub(crate) fn positions(tracks: &[Track]) -> PositionFindings {
-    let poorest = poorest(tracks);
-    PositionFindings {
-        white_m: poorest.map(|track| track.noise.white_m),
-        drift_m: poorest.and_then(|track| track.noise.drift_m),
-        drift_time_s: poorest.and_then(|track| track.noise.drift_time_s),
-        source: poorest.map_or(NoiseSource::Default, |track| {
-            let stood = track
-                .halts
-                .iter()
-                .any(|halt| halt.at == tussock_locate::HaltPlace::Station);
-            match track.noise.source {
-                NoiseSource::StationScatter if !stood => NoiseSource::RestScatter,
-                source => source,
-            }
-        }),
-        steps: tracks
-            .iter()
-            .flat_map(|track| &track.steps)
-            .map(|step| ReceiverStep {
-                time: rfc3339(step.time_s),
-                east_m: step.east_m,
-                north_m: step.north_m,
-            })
-            .collect(),
-        anchored: poorest
-            .and_then(|track| track.anchored.as_ref())
-            .map(|anchored| matches!(anchored.edges, EdgeUse::Used { .. })),
-        plan_offset: poorest.and_then(plan_offset),
-    }
-}
-
-/// How the plan lies in the log's frame, where a plan was there to tell.
-pub(crate) fn plan_offset(track: &Track) -> Option<PlanOffset> {
-    let anchored = track.anchored.as_ref()?;
-    let offset = anchored.offset;
-    let told = PlanOffset {
-        east_m: offset.east_m,
-        north_m: offset.north_m,
-        rotation_deg: offset.turned_rad.to_degrees(),
-        about_east_m: offset.about.east_m,
-        about_north_m: offset.about.north_m,
-        sd_m: offset.sd_m,
-    };
-    // Without edges only the station tells, and that only where it was stood at.
-    (anchored.edges != EdgeUse::None || told.is_beside()).then_some(told)
 }

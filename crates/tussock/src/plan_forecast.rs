@@ -6,11 +6,11 @@
 //! range of nine in ten runs. Exact for a machine that drives as simulated; a real one differs, so that days are a guess to
 //! about a third.
 
-use crate::site_analysis::USUAL_SETBACK_M;
 use rayon::prelude::*;
 use tussock_coverage::{swath, visits};
 use tussock_diagnose::clearance::{Clearance, Reach};
 use tussock_diagnose::passages;
+use tussock_locate::turns::Setback;
 use tussock_plane::{BitGrid, Site, rasterise};
 use tussock_simulate::{Machine, Run, Yard};
 use tussock_types::{Estimate, OutOfReach, OutOfReachWhy, Passage, Plan, Settings};
@@ -61,7 +61,7 @@ pub fn plan_forecast(plan: &Plan, settings: &Settings, seed: u64) -> Option<Plan
     let (site, _) = Site::build(plan).ok()?;
     let region = site.drivable()?;
     let machine = &settings.machine;
-    let setback_m = machine.past_boundary_m.map_or(USUAL_SETBACK_M, |past_m| -past_m);
+    let setback_m = Setback::expected(machine).inside_m;
     let clearance = Clearance::of(&region);
     let home = site.station.and_then(|station| clearance.nearest_cell(station));
     let starts: Vec<usize> = site
@@ -74,7 +74,8 @@ pub fn plan_forecast(plan: &Plan, settings: &Settings, seed: u64) -> Option<Plan
     let half_m = 0.5 * machine.cut_width_m.unwrap_or(0.0) + machine.cutter_forward_m.abs();
     let reach = Reach::of(&clearance, &starts, setback_m, half_m);
     let speed_mps = machine.speed_mps.unwrap_or_else(|| Machine::default().speed_mps);
-    let working_h_per_day = crate::installation::allowed_h_per_day(settings).unwrap_or(USUAL_HOURS);
+    let working_h_per_day =
+        tussock_diagnose::installation::allowed_h_per_day(settings).unwrap_or(USUAL_HOURS);
     let day_m = working_h_per_day * DRIVING_SHARE * 3600.0 * speed_mps;
     let necks = passages::necks(&clearance, &region, home);
     let passages = necks

@@ -6,15 +6,15 @@
 //! that luck does not explain after so much driving, and the hours that are missing. What moves like a walk or a car is no
 //! drive of a mower, whatever its positions.
 
-use crate::ground::Ground;
-use crate::interval::{self, WIDTH_PER_SD};
-use crate::{clock_check, inspect, receiver_accuracy, stale_positions};
-use tussock_diagnose::luck::Drive;
+use crate::{clock_check, receiver_accuracy, stale_positions};
+use tussock_coverage::luck::Drive;
 use tussock_locate::anchor::{Anchored, EdgeUse};
 use tussock_locate::local_bias::LocalBias;
 use tussock_locate::{PathMethod, ReckonedDrift, Track};
+use tussock_survey::interval::{self, WIDTH_PER_SD};
+use tussock_survey::{Survey, log_findings};
 use tussock_types::math;
-use tussock_types::{FixQuality, LogFacts, LogLevel, LogVerdict, NoiseSource, PlanOffset, Settings, Trace};
+use tussock_types::{FixQuality, LogLevel, LogVerdict, NoiseSource, PlanOffset, Trace};
 
 /// No pocket narrower than this can be told from the gaps between passes.
 const LEAST_FINDABLE_M: f64 = 0.3;
@@ -26,15 +26,11 @@ const WALK_MPS: f64 = 1.1;
 /// The same where the path has no straight legs.
 const STROLL_MPS: f64 = 0.7;
 
-/// Judges the logs. `drive` is known once a lawn is.
-pub(crate) fn verdict(
-    ground: &Ground,
-    traces: &[Trace],
-    inputs: &[LogFacts],
-    settings: &Settings,
-    drive: Option<&Drive>,
-) -> LogVerdict {
-    if let Some(advice) = hopeless(ground, traces, settings) {
+/// Judges the logs.
+pub(crate) fn verdict(survey: &Survey<'_>) -> LogVerdict {
+    let (settings, traces) = (survey.settings(), survey.job().traces);
+    let drive = survey.must_be_a_garden().ok().and_then(|()| survey.drive().ok());
+    if let Some(advice) = hopeless(survey) {
         let nothing_m = settings.limits.extent_m;
         return LogVerdict {
             level: LogLevel::Unusable,
@@ -48,40 +44,40 @@ pub(crate) fn verdict(
             remarks: Vec::new(),
         };
     }
-    let positions = Positions::of(ground, traces, inputs);
+    let positions = Positions::of(survey);
     let wanted_m = settings.pockets.min_width_m;
     let positions_level = match positions.width_m() <= wanted_m {
         true => LogLevel::Good,
         false => LogLevel::Limited,
     };
-    let duration = Duration::of(ground, settings, drive);
+    let duration = Duration::of(survey, drive);
     let level = positions_level.max(duration.level);
     let width_m = positions.width_m().max(duration.width_m);
     let advice = match (&duration.not_a_mower, positions_level) {
         (Some(sentence), _) => sentence.clone(),
         (None, LogLevel::Good) => format!("Positions are right to about {}.", metres(positions.error_m)),
-        (None, _) => positions.advice(ground),
+        (None, _) => positions.advice(survey),
     };
     let mut remarks: Vec<String> = duration.sentence(wanted_m).into_iter().collect();
-    remarks.extend(step_remarks(ground));
-    remarks.extend(clock_check::too_old(&ground.tracks));
-    for (track, trace) in ground.tracks.iter().zip(traces) {
-        remarks.extend(track.bent.as_ref().map(|bent| bent_remark(ground, bent)));
+    remarks.extend(step_remarks(survey));
+    remarks.extend(clock_check::too_old(&survey.tracks));
+    for (track, trace) in survey.tracks.iter().zip(traces) {
+        remarks.extend(track.bent.as_ref().map(|bent| bent_remark(survey, bent)));
         remarks.extend(match &track.anchored {
             Some(anchored) => held_remarks(track, anchored),
             None => drift_remark(track, trace).into_iter().collect(),
         });
     }
-    remarks.extend(silence_remark(ground));
-    remarks.extend(left_out_remark(ground));
-    if ground.tracks.iter().any(|track| track.station.is_none()) && ground.site.is_none() {
+    remarks.extend(silence_remark(survey));
+    remarks.extend(left_out_remark(survey));
+    if survey.tracks.iter().any(|track| track.station.is_none()) && survey.site.is_none() {
         remarks.push(
             "No station was recognised: rests of ten minutes and more do not recur at one place.".to_owned(),
         );
     }
-    remarks.extend(receiver_accuracy::remarks(&ground.tracks, traces));
-    remarks.extend(stale_positions::remarks(traces, inputs));
-    remarks.extend(clock_check::remark(&ground.tracks, settings));
+    remarks.extend(receiver_accuracy::remarks(&survey.tracks, traces));
+    remarks.extend(stale_positions::remarks(traces, survey.job().inputs));
+    remarks.extend(clock_check::remark(&survey.tracks, settings));
     LogVerdict {
         level,
         positions: positions_level,
@@ -96,8 +92,8 @@ pub(crate) fn verdict(
 }
 
 /// Width of the smallest pocket that the positions can show: narrower ones are not made.
-pub(crate) fn shown_width_m(ground: &Ground, traces: &[Trace], inputs: &[LogFacts]) -> f64 {
-    Positions::of(ground, traces, inputs).width_m()
+pub(crate) fn shown_width_m(survey: &Survey<'_>) -> f64 {
+    Positions::of(survey).width_m()
 }
 
 fn disc_m2(width_m: f64) -> f64 {
@@ -119,7 +115,8 @@ struct Positions {
 }
 
 impl Positions {
-    fn of(ground: &Ground, traces: &[Trace], inputs: &[LogFacts]) -> Self {
+    fn of(survey: &Survey<'_>) -> Self {
+        let (traces, inputs) = (survey.job().traces, survey.job().inputs);
         let mut found = Self {
             error_m: 0.0,
             between_m: 0.0,
@@ -127,26 +124,20 @@ impl Positions {
                 .iter()
                 .filter_map(|facts| facts.resolution_m)
                 .fold(0.0, f64::max),
-            step_m: interval::step_m(ground),
+            step_m: interval::step_m(survey),
             is_guess: false,
         };
-        for (track, trace) in ground.tracks.iter().zip(traces) {
-            let white_m = match track.method {
-                // Line fits take most of the white part away; the rest is about this share of it.
-                PathMethod::Legs => 0.3 * track.noise.white_m,
-                PathMethod::Anchored => 0.0,
-                PathMethod::Smoothed => 0.6 * track.noise.white_m,
-                PathMethod::Chords | PathMethod::Rebuilt => track.noise.white_m,
-            };
-            if let Some(anchored) = &track.anchored {
-                found.error_m = found.error_m.max(anchored.error_m());
+        for (track, trace) in survey.tracks.iter().zip(traces) {
+            found.error_m = found.error_m.max(track.position_error_m());
+            if track.anchored.is_some() {
                 continue;
             }
+            // What the log cannot rule out, whether or not the path shows it.
             let drift_m = track.reckoned_drift.drift_m();
             found.is_guess |= matches!(track.reckoned_drift, ReckonedDrift::Usual { .. })
                 && commonest(trace) == FixQuality::Unknown
-                && (drift_m > white_m || track.noise.source == NoiseSource::Default);
-            found.error_m = found.error_m.max(math::hypot(white_m, drift_m));
+                && (drift_m > track.noise.white_m || track.noise.source == NoiseSource::Default);
+            found.error_m = found.error_m.max(drift_m);
             if track.method == PathMethod::Chords {
                 // A turn between two fixes may lie half a step off the chord.
                 let step_m = track.period_s * track.speed_mps.unwrap_or(0.4);
@@ -178,7 +169,7 @@ impl Positions {
     }
 
     /// The one thing to change.
-    fn advice(&self, ground: &Ground) -> String {
+    fn advice(&self, survey: &Survey<'_>) -> String {
         let width_m = self.width_m();
         if self.step_m >= width_m {
             "The receiver jumped and stayed where it had jumped to: positions before and after lie beside each other. Look \
@@ -194,7 +185,7 @@ impl Positions {
                 metres(self.error_m)
             )
         } else if self.between_m >= width_m {
-            let periods_s = ground.tracks.iter().map(|track| track.period_s);
+            let periods_s = survey.tracks.iter().map(|track| track.period_s);
             format!(
                 "One fix every {:.0} s leaves turns unseen: log one every second.",
                 periods_s.fold(0.0, f64::max)
@@ -221,16 +212,17 @@ struct Duration {
 }
 
 impl Duration {
-    fn of(ground: &Ground, settings: &Settings, drive: Option<&Drive>) -> Self {
-        let driving_s: f64 = ground.tracks.iter().map(Track::driving_s).sum();
-        let (width_m, height_m) = ground.extent_m();
+    fn of(survey: &Survey<'_>, drive: Option<&Drive>) -> Self {
+        let settings = survey.settings();
+        let driving_s: f64 = survey.tracks.iter().map(Track::driving_s).sum();
+        let (width_m, height_m) = survey.extent_m();
         let everywhere_m = width_m.max(height_m);
         let wanted_m = settings.pockets.min_width_m;
         let not_a_mower = settings
             .machine
             .speed_mps
             .is_none()
-            .then(|| ground.tracks.iter().find_map(walked))
+            .then(|| survey.tracks.iter().find_map(walked))
             .flatten();
         let by_luck_m = drive.and_then(|drive| drive.findable_width_m());
         let level = match by_luck_m {
@@ -293,9 +285,9 @@ fn walked(track: &Track) -> Option<String> {
 }
 
 /// Jumps of the receiver that stayed.
-fn step_remarks(ground: &Ground) -> Vec<String> {
+fn step_remarks(survey: &Survey<'_>) -> Vec<String> {
     const SAID: usize = 3;
-    let steps: Vec<_> = ground.tracks.iter().flat_map(|track| &track.steps).collect();
+    let steps: Vec<_> = survey.tracks.iter().flat_map(|track| &track.steps).collect();
     let mut remarks: Vec<String> = steps
         .iter()
         .take(SAID)
@@ -303,7 +295,7 @@ fn step_remarks(ground: &Ground) -> Vec<String> {
             format!(
                 "The receiver jumped by {} at {} and stayed there.",
                 metres(math::hypot(step.east_m, step.north_m)),
-                inspect::rfc3339(step.time_s).unwrap_or_else(|| format!("second {:.0}", step.time_s))
+                log_findings::rfc3339(step.time_s).unwrap_or_else(|| format!("second {:.0}", step.time_s))
             )
         })
         .collect();
@@ -330,19 +322,19 @@ fn drift_remark(track: &Track, trace: &Trace) -> Option<String> {
 }
 
 /// How much of the time has no usable fixes, where it matters.
-fn silence_remark(ground: &Ground) -> Option<String> {
-    let (start_s, end_s) = ground.span_s();
+fn silence_remark(survey: &Survey<'_>) -> Option<String> {
+    let (start_s, end_s) = survey.span_s();
     // Logs of several nights are far apart, and a machine that charges need not be logged: that is no silence.
     let is_rest = |gap: &tussock_locate::Gap| gap.moved_m < 3.0 && gap.end_s - gap.start_s > 1800.0;
     let (mut silent_s, mut rest_s) = (0.0, 0.0);
-    for track in &ground.tracks {
+    for track in &survey.tracks {
         for gap in &track.gaps {
             *(if is_rest(gap) { &mut rest_s } else { &mut silent_s }) += gap.end_s - gap.start_s;
         }
         let ends = track.read_s.zip(track.span_s);
         silent_s += ends.map_or(0.0, |(read_s, used_s)| used_s.0 - read_s.0 + read_s.1 - used_s.1);
     }
-    let span_s = ((end_s - start_s) * ground.tracks.len() as f64 - rest_s).max(1e-9);
+    let span_s = ((end_s - start_s) * survey.tracks.len() as f64 - rest_s).max(1e-9);
     (silent_s > 0.05 * span_s).then(|| {
         format!(
             "{:.0} % of the time there are no usable fixes; nothing is claimed about it.",
@@ -352,10 +344,10 @@ fn silence_remark(ground: &Ground) -> Option<String> {
 }
 
 /// Which fixes were left out, where they are more than a few.
-fn left_out_remark(ground: &Ground) -> Option<String> {
-    let jumps: usize = ground.tracks.iter().map(|track| track.gated_jumps).sum();
-    let poor: usize = ground.tracks.iter().map(|track| track.gated_quality).sum();
-    let used: usize = ground.tracks.iter().map(|track| track.fixes_used).sum();
+fn left_out_remark(survey: &Survey<'_>) -> Option<String> {
+    let jumps: usize = survey.tracks.iter().map(|track| track.gated_jumps).sum();
+    let poor: usize = survey.tracks.iter().map(|track| track.gated_quality).sum();
+    let used: usize = survey.tracks.iter().map(|track| track.fixes_used).sum();
     let fixes = |number: usize| match number {
         1 => "1 fix was".to_owned(),
         _ => format!("{number} fixes were"),
@@ -372,8 +364,8 @@ fn left_out_remark(ground: &Ground) -> Option<String> {
 }
 
 /// Ground on which the receiver is always off the same way.
-fn bent_remark(ground: &Ground, bent: &LocalBias) -> String {
-    let point = ground.site.as_ref().map(|site| site.frame.to_geo(bent.place));
+fn bent_remark(survey: &Survey<'_>, bent: &LocalBias) -> String {
+    let point = survey.site.as_ref().map(|site| site.frame.to_geo(bent.place));
     let place = point.map_or_else(
         || {
             format!(
@@ -385,7 +377,7 @@ fn bent_remark(ground: &Ground, bent: &LocalBias) -> String {
     );
     format!(
         "On about {:.0} m2 around {place} positions are always off the same way, by up to {:.1} m, as beside a wall or \
-         under trees. The path was straightened there; how much of that ground was visited is less sure.",
+         under trees. The path was straightened there; how much of that survey was visited is less sure.",
         bent.area_m2, bent.largest_m
     )
 }
@@ -399,7 +391,7 @@ fn held_remarks(track: &Track, anchored: &Anchored) -> Vec<String> {
                 .to_owned(),
         );
     }
-    if let Some(offset) = inspect::plan_offset(track).filter(PlanOffset::is_beside) {
+    if let Some(offset) = log_findings::plan_offset(track).filter(PlanOffset::is_beside) {
         remarks.push(format!(
             "The plan is drawn {:.1} m beside the log ({:.1} m east, {:.1} m north of it); it was moved to where the log says.",
             math::hypot(offset.east_m, offset.north_m),
@@ -411,11 +403,12 @@ fn held_remarks(track: &Track, anchored: &Anchored) -> Vec<String> {
 }
 
 /// Why a log shows nothing at all, and what to do.
-fn hopeless(ground: &Ground, traces: &[Trace], settings: &Settings) -> Option<String> {
-    let read: usize = traces.iter().map(Trace::len).sum();
-    let used = ground.fixes_used();
-    let jumps: usize = ground.tracks.iter().map(|track| track.gated_jumps).sum();
-    let (width_m, height_m) = ground.extent_m();
+fn hopeless(survey: &Survey<'_>) -> Option<String> {
+    let settings = survey.settings();
+    let read: usize = survey.job().traces.iter().map(Trace::len).sum();
+    let used = survey.fixes_used();
+    let jumps: usize = survey.tracks.iter().map(|track| track.gated_jumps).sum();
+    let (width_m, height_m) = survey.extent_m();
     if jumps > used {
         Some(format!(
             "{jumps} of {read} positions lie farther from the one before than a mower drives in that time ({} m/s, \
@@ -432,10 +425,10 @@ fn hopeless(ground: &Ground, traces: &[Trace], settings: &Settings) -> Option<St
              garden only.",
             width_m.max(height_m) / 1000.0
         ))
-    } else if let Some((period_s, _)) = ground.too_coarse(settings) {
+    } else if let Some((period_s, _)) = survey.too_coarse() {
         Some(format!(
             "One fix every {} says nothing of a lawn: log one every second.",
-            crate::error::period(period_s)
+            tussock_survey::period(period_s)
         ))
     } else {
         None

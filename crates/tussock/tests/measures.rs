@@ -3,7 +3,7 @@
 //! Width and speed are fixed beforehand: 22 cm and 0.4 m/s.
 
 use tussock::measures::{CurveAxis, GuessedPattern, Measures, guess_pattern, measures};
-use tussock::{Advice, AnalyseError, Job};
+use tussock::{Advice, AnalyseError, Job, Survey};
 use tussock_plane::Site;
 use tussock_simulate::gardens::{GardenKind, Surprise, Wish, invent_as};
 use tussock_simulate::{
@@ -60,7 +60,7 @@ fn measured(plan: &Plan, trace: Trace) -> Measures {
         advice: Advice::LeftOut,
         progress: None,
     };
-    measures(&job).unwrap()
+    measures(&Survey::of(&job).unwrap()).unwrap()
 }
 
 fn roaming() -> Machine {
@@ -224,7 +224,10 @@ fn without_a_width_there_are_no_measures() {
         advice: Advice::LeftOut,
         progress: None,
     };
-    assert!(matches!(measures(&job), Err(AnalyseError::NoCutWidth)));
+    assert!(matches!(
+        measures(&Survey::of(&job).unwrap()),
+        Err(AnalyseError::NoCutWidth)
+    ));
 }
 
 #[test]
@@ -242,7 +245,7 @@ fn a_pattern_is_guessed_from_its_log_and_not_from_too_little_of_one() {
             advice: Advice::LeftOut,
             progress: None,
         };
-        guess_pattern(&job).unwrap()
+        guess_pattern(&Survey::of(&job).unwrap()).unwrap()
     };
     let of = |machine: Machine| Machine {
         past_boundary_m: -0.1,

@@ -1,7 +1,7 @@
 //! A log against a surveyed path: closed forms, and paths as people have them.
 
 use std::path::Path;
-use tussock::{Advice, AnalyseError, Job, against_reference};
+use tussock::{Advice, AnalyseError, Job, Survey, against_reference};
 use tussock_ingest::{IngestError, ReadOptions, read_reference};
 use tussock_types::{ErrorLength, Fix, Positions, Reference, ReferenceFindings, Settings, Trace};
 
@@ -36,18 +36,17 @@ fn surveyed(places: &[(f64, f64)], time_s: Option<Vec<f64>>) -> Reference {
 }
 
 fn found(trace: Trace, reference: &Reference) -> Result<ReferenceFindings, AnalyseError> {
-    against_reference(
-        &Job {
-            traces: &[trace],
-            inputs: &[],
-            plan: None,
-            settings: &Settings::default(),
-            seed: 0,
-            advice: Advice::LeftOut,
-            progress: None,
-        },
-        reference,
-    )
+    let (traces, settings) = ([trace], Settings::default());
+    let job = Job {
+        traces: &traces,
+        inputs: &[],
+        plan: None,
+        settings: &settings,
+        seed: 0,
+        advice: Advice::LeftOut,
+        progress: None,
+    };
+    Survey::of(&job).and_then(|survey| against_reference(&survey, reference))
 }
 
 /// Seconds of the log, one each.

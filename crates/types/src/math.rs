@@ -49,3 +49,15 @@ pub fn hypot(x: f64, y: f64) -> f64 {
 pub fn powf(base: f64, exponent: f64) -> f64 {
     libm::pow(base, exponent)
 }
+
+/// The error function.
+#[inline]
+pub fn erf(x: f64) -> f64 {
+    libm::erf(x)
+}
+
+/// 1 less the error function, exact far from 0.
+#[inline]
+pub fn erfc(x: f64) -> f64 {
+    libm::erfc(x)
+}

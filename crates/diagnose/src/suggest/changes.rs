@@ -3,7 +3,6 @@
 //! Only geometry: what a change brings is for the rehearsals to say.
 
 use super::room::off_piece_m;
-use tussock_locate::Track;
 use tussock_plane::{Joins, Region, Site};
 use tussock_types::Place;
 use tussock_types::math;
@@ -236,26 +235,6 @@ const LEAST_ZONE_TURNS: usize = 10;
 const LEAST_SHIFT_M: (f64, f64) = (0.15, 0.4);
 /// A turn this far off its edge says nothing more.
 const CAPPED_M: f64 = 0.5;
-
-/// Places at which the machine turned between two long legs.
-pub(super) fn turn_places(track: &Track, sd_m: f64) -> Vec<Place> {
-    let least_m = 1.0 + 5.0 * sd_m;
-    track
-        .pieces
-        .iter()
-        .flat_map(|piece| piece.vertices.windows(3))
-        .filter(|three| {
-            let step = |from: Place, to: Place| (to.east_m - from.east_m, to.north_m - from.north_m);
-            let (a, b) = (
-                step(three[0].place, three[1].place),
-                step(three[1].place, three[2].place),
-            );
-            let (long, next) = (math::hypot(a.0, a.1), math::hypot(b.0, b.1));
-            long >= least_m && next >= least_m && a.0 * b.0 + a.1 * b.1 < 0.9 * long * next
-        })
-        .map(|three| three[1].place)
-        .collect()
-}
 
 /// Zones that stand beside where they are drawn: their shape where turns show them.
 pub fn displaced(site: &Site, turns: &[Place], setback_m: f64, sd_m: f64) -> Vec<ZoneChange> {

@@ -3,8 +3,8 @@
 //! Figures of the log beside the middle and the range of nine of ten simulated runs, those first on which predictions depend
 //! most.
 
-use crate::fitted::Fitted;
 use tussock_plane::BitGrid;
+use tussock_survey::fitted::Fitted;
 use tussock_types::{Estimate, FitFound, FitRow, Grid, Place, plural};
 
 /// Side of the tiles of the visits map.

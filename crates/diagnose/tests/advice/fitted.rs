@@ -2,11 +2,11 @@
 
 use super::world::{site, track};
 use approx::assert_abs_diff_eq;
-use tussock_diagnose::fitted::{Fitted, JOINT_TURNS, NoFit, fit};
 use tussock_diagnose::night_simulation::{Access, CELL_M, Cast, Scene};
 use tussock_plane::Site;
 use tussock_simulate::gardens::{GardenKind, Wish, invent_as};
 use tussock_simulate::{LogNoise, Machine, Pattern, Run, Spell, TrueRun, TurnLaw, TurnPair, Yard, simulate};
+use tussock_survey::fitted::{Fitted, JOINT_TURNS, NoFit, fit};
 use tussock_types::Settings;
 
 fn machine(number: u64) -> Machine {
@@ -43,7 +43,13 @@ fn fitted_garden(number: u64, noise: LogNoise) -> (Machine, TrueRun, f64, Fitted
     let machine = machine(number);
     let run = simulate(&site, &machine, &Run::new(8.0, number)).unwrap();
     let track = track(&site, &run, noise, 1.0, number);
-    let fitted = fit(&site, std::slice::from_ref(&track), &Settings::default(), &[]).unwrap();
+    let fitted = fit(
+        &site,
+        &site.drivable().unwrap(),
+        std::slice::from_ref(&track),
+        &Settings::default(),
+    )
+    .unwrap();
     (machine, run, track.span_s.unwrap().0, fitted)
 }
 
@@ -110,7 +116,13 @@ fn the_law_of_the_turns_is_taken_over() {
             };
             let run = simulate(&site, &machine, &Run::new(16.0, SEED)).unwrap();
             let track = track(&site, &run, LogNoise::CENTIMETRES, 1.0, SEED);
-            let fitted = fit(&site, std::slice::from_ref(&track), &Settings::default(), &[]).unwrap();
+            let fitted = fit(
+                &site,
+                &site.drivable().unwrap(),
+                std::slice::from_ref(&track),
+                &Settings::default(),
+            )
+            .unwrap();
             let TurnLaw::Observed { pairs, neighbours } = fitted.machine.turn_law else {
                 panic!("{} turns give a law", fitted.turns)
             };
@@ -174,7 +186,12 @@ fn lanes_are_refused_and_so_is_a_log_without_turns() {
     let fit_of = |machine: &Machine, hours: f64| {
         let run = simulate(&site, machine, &Run::new(hours, SEED)).unwrap();
         let track = track(&site, &run, LogNoise::CENTIMETRES, 1.0, SEED);
-        fit(&site, std::slice::from_ref(&track), &Settings::default(), &[])
+        fit(
+            &site,
+            &site.drivable().unwrap(),
+            std::slice::from_ref(&track),
+            &Settings::default(),
+        )
     };
     assert_eq!(fit_of(&machine, 3.0).unwrap_err(), NoFit::Lanes);
     assert!(matches!(

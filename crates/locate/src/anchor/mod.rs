@@ -20,12 +20,12 @@ pub mod state;
 pub mod timing;
 
 use chain::{Build, Chain, Drive};
-use edges::{Edge, Turn};
+use edges::UnsureTurn;
 use filter::{Forward, Matrix, Sight, Smoothed, Start, Vector, Wander};
 use rand_chacha::ChaCha8Rng;
 use rand_chacha::rand_core::SeedableRng;
 use state::{DRIFT, INSET, OFFSET, PLACE, SIZE, TURNED};
-use tussock_plane::Region;
+use tussock_plane::{Edge, Region};
 use tussock_types::Place;
 use tussock_types::math;
 
@@ -263,7 +263,7 @@ impl<'a> Work<'a> {
             speed_mps: known.speed_mps,
             usual_wait_s: 1.0,
             firm: Vec::new(),
-            edges: known.ground.map(edges::edges).unwrap_or_default(),
+            edges: known.ground.map(Edge::all_of).unwrap_or_default(),
             turns: Vec::new(),
         };
         work.rebuild();
@@ -464,15 +464,15 @@ impl<'a> Work<'a> {
                 nn + pull[1] * pull[1] / left,
             ];
         }
-        let turn = Turn {
+        let turn = UnsureTurn {
             place: Place::new(at[0], at[1]),
             spread_m2,
-            into,
-            onward,
+            into: tussock_plane::Vector::new(into[0], into[1]),
+            onward: tussock_plane::Vector::new(onward[0], onward[1]),
         };
         let found = edges::find(&self.edges, &turn, state[INSET], 0.0, loose_m)?;
         let edge = self.edges[found.edge];
-        let [a, b] = edge.out;
+        let (a, b) = (-edge.inwards().east, -edge.inwards().north);
         let sight = Sight {
             of: vec![
                 (PLACE, a),
@@ -482,7 +482,8 @@ impl<'a> Work<'a> {
                 (TURNED, a * arm[1] - b * arm[0]),
                 (INSET, 1.0),
             ],
-            value: edge.reach_m,
+            // Distance of the edge's line from the origin, off the lawn.
+            value: edge.inside_m(Place::new(0.0, 0.0)),
             variance: (edges::EDGE_SD_M * edges::EDGE_SD_M + loose_m * loose_m) / found.weight,
             is_fix: false,
         };
@@ -595,7 +596,10 @@ impl Anchored {
             }
             let middle = Place::new(0.5 * (from.east_m + to.east_m), 0.5 * (from.north_m + to.north_m));
             let edge = self.edge_lines.iter().position(|edge| {
-                (leg.along[0] * edge.out[0] + leg.along[1] * edge.out[1]).abs() < ALONG_SINE
+                tussock_plane::Vector::new(leg.along[0], leg.along[1])
+                    .dot(edge.inwards())
+                    .abs()
+                    < ALONG_SINE
                     && edge.is_beside(middle)
                     && (edge.inside_m(middle) - self.inset_m).abs() < reach_m
             });
@@ -635,7 +639,7 @@ impl Anchored {
             };
             let edge = &self.edge_lines[edge];
             let off_m = past[step][INSET] - edge.inside_m(*corner);
-            edge.push_in(corner, off_m);
+            *corner = edge.moved_in(*corner, off_m);
             is_put[at] = true;
         }
         for &(leg, edge) in &self.followed {
@@ -645,7 +649,7 @@ impl Anchored {
                 if !is_put[at] {
                     let edge = &self.edge_lines[edge];
                     let beyond_m = past[step][INSET] - edge.inside_m(corners[at]);
-                    edge.push_in(&mut corners[at], beyond_m.max(0.0));
+                    corners[at] = edge.moved_in(corners[at], beyond_m.max(0.0));
                 }
             }
         }

@@ -8,12 +8,13 @@
 //!
 //! Cost: linear in fixes, times edges nearby.
 
-use super::outline::{Outline, V};
+use super::outline::Outline;
 use super::{Stop, weigh};
 use crate::noise::median;
 use crate::{Kept, NoiseEstimate};
 use std::f64::consts::PI;
 use tussock_plane::Region;
+use tussock_plane::Vector;
 use tussock_types::math;
 use tussock_types::{NoiseSource, Place};
 
@@ -152,14 +153,14 @@ struct Step {
     last: usize,
     length_m: f64,
     lapse_s: f64,
-    heading: V,
+    heading: Vector,
 }
 
 fn steps(kept: &Kept) -> Vec<Step> {
     (1..kept.len())
         .filter(|index| kept.run[*index] == kept.run[index - 1])
         .filter_map(|index| {
-            let step = V::from(kept.place(index)) - V::from(kept.place(index - 1));
+            let step = Vector::from(kept.place(index)) - Vector::from(kept.place(index - 1));
             let lapse_s = kept.time_s[index] - kept.time_s[index - 1];
             (lapse_s > 0.5).then_some(Step {
                 first: index - 1,
@@ -245,10 +246,10 @@ fn across_m(steps: &[Step], is_straight: impl Fn(&Step) -> bool) -> Option<f64> 
 /// An interval with a turn, between two straight ones.
 #[derive(Clone, Copy, Debug)]
 struct Enclosed {
-    from: V,
-    to: V,
-    comes: V,
-    goes: V,
+    from: Vector,
+    to: Vector,
+    comes: Vector,
+    goes: Vector,
     lapse_s: f64,
 }
 

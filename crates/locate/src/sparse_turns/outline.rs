@@ -6,111 +6,30 @@
 //!
 //! Exact up to rounding. Cost: the edges near an interval are picked once by their boxes, and only they are asked.
 
-use std::ops::{Add, Mul, Sub};
-use tussock_plane::{Joins, Region};
-use tussock_types::Place;
-use tussock_types::math;
+use std::ops::Deref;
+use tussock_plane::{Edge, Joins, Region, Vector};
 
-/// A vector on the plane.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub(super) struct V {
-    pub(super) east: f64,
-    pub(super) north: f64,
-}
-
-impl V {
-    pub(super) const fn new(east: f64, north: f64) -> Self {
-        Self { east, north }
-    }
-
-    pub(super) fn dot(self, other: Self) -> f64 {
-        self.east * other.east + self.north * other.north
-    }
-
-    pub(super) fn cross(self, other: Self) -> f64 {
-        self.east * other.north - self.north * other.east
-    }
-
-    pub(super) fn length(self) -> f64 {
-        math::hypot(self.east, self.north)
-    }
-
-    /// The same direction with length one; `None` for hardly any length.
-    pub(super) fn unit(self) -> Option<Self> {
-        let length = self.length();
-        (length > 1e-9 && length.is_finite()).then(|| self * (1.0 / length))
-    }
-
-    /// Turned anticlockwise by a small angle.
-    pub(super) fn turned(self, angle_rad: f64) -> Self {
-        let (sin, cos) = math::sin_cos(angle_rad);
-        Self::new(
-            self.east * cos - self.north * sin,
-            self.east * sin + self.north * cos,
-        )
-    }
-
-    /// Angle from this direction to another, in (-pi, pi].
-    pub(super) fn angle_to_rad(self, other: Self) -> f64 {
-        math::atan2(self.cross(other), self.dot(other))
-    }
-}
-
-impl Add for V {
-    type Output = Self;
-    fn add(self, other: Self) -> Self {
-        Self::new(self.east + other.east, self.north + other.north)
-    }
-}
-
-impl Sub for V {
-    type Output = Self;
-    fn sub(self, other: Self) -> Self {
-        Self::new(self.east - other.east, self.north - other.north)
-    }
-}
-
-impl Mul<f64> for V {
-    type Output = Self;
-    fn mul(self, by: f64) -> Self {
-        Self::new(self.east * by, self.north * by)
-    }
-}
-
-impl From<Place> for V {
-    fn from(place: Place) -> Self {
-        Self::new(place.east_m, place.north_m)
-    }
-}
-
-impl From<V> for Place {
-    fn from(v: V) -> Self {
-        Self::new(v.east, v.north)
-    }
-}
-
-/// A straight piece of the line; ground on its left.
+/// An edge of the line, and where in it.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Edge {
-    pub(super) from: V,
-    pub(super) along: V,
-    pub(super) length_m: f64,
+pub(super) struct LineEdge {
+    pub(super) edge: Edge,
     /// Number of its ring.
     ring: usize,
     /// Number among all edges; the edges of a ring follow each other.
     number: usize,
 }
 
-impl Edge {
-    fn end(&self) -> V {
-        self.from + self.along * self.length_m
+impl Deref for LineEdge {
+    type Target = Edge;
+    fn deref(&self) -> &Edge {
+        &self.edge
     }
 }
 
 /// The line at which the machine's middle turns: edges of the ground, moved inwards by the inset.
 #[derive(Clone, Debug)]
 pub struct Outline {
-    edges: Vec<Edge>,
+    edges: Vec<LineEdge>,
     /// First edge of each ring, and one past the last.
     rings: Vec<(usize, usize)>,
 }
@@ -118,24 +37,24 @@ pub struct Outline {
 /// Where a ray ends.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Hit {
-    pub(super) place: V,
+    pub(super) place: Vector,
     pub(super) distance_m: f64,
-    pub(super) edge: Edge,
+    pub(super) edge: LineEdge,
 }
 
 /// A place on the line.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Foot {
-    pub(super) place: V,
+    pub(super) place: Vector,
     pub(super) distance_m: f64,
-    pub(super) edge: Edge,
+    pub(super) edge: LineEdge,
 }
 
 /// A place for a turn between two others.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Between {
-    pub(super) place: V,
-    pub(super) edge: Edge,
+    pub(super) place: Vector,
+    pub(super) edge: LineEdge,
     /// By how much the two legs are longer together than asked.
     pub(super) excess_m: f64,
     /// Change of their length with the way along the edge.
@@ -159,12 +78,9 @@ impl Outline {
         for ring in inner.rings().into_iter().flatten() {
             let first = outline.edges.len();
             for pair in ring.windows(2) {
-                let (from, to) = (V::from(pair[0]), V::from(pair[1]));
-                if let Some(along) = (to - from).unit() {
-                    outline.edges.push(Edge {
-                        from,
-                        along,
-                        length_m: (to - from).length(),
+                if let Some(edge) = Edge::between(pair[0].into(), pair[1].into()) {
+                    outline.edges.push(LineEdge {
+                        edge,
                         ring: outline.rings.len(),
                         number: outline.edges.len(),
                     });
@@ -176,9 +92,9 @@ impl Outline {
     }
 
     /// Edges that come within `reach_m` of the box around two places.
-    pub(super) fn near(&self, a: V, b: V, reach_m: f64) -> Near<'_> {
-        let low = V::new(a.east.min(b.east) - reach_m, a.north.min(b.north) - reach_m);
-        let high = V::new(a.east.max(b.east) + reach_m, a.north.max(b.north) + reach_m);
+    pub(super) fn near(&self, a: Vector, b: Vector, reach_m: f64) -> Near<'_> {
+        let low = Vector::new(a.east.min(b.east) - reach_m, a.north.min(b.north) - reach_m);
+        let high = Vector::new(a.east.max(b.east) + reach_m, a.north.max(b.north) + reach_m);
         let edges = self.edges.iter().copied().filter(|edge| {
             let end = edge.end();
             edge.from.east.max(end.east) >= low.east
@@ -197,12 +113,12 @@ impl Outline {
 #[derive(Debug)]
 pub(super) struct Near<'a> {
     outline: &'a Outline,
-    edges: Vec<Edge>,
+    edges: Vec<LineEdge>,
 }
 
 impl Near<'_> {
     /// Where a ray leads out within a distance. A start up to `behind_m` outside counts as on the line.
-    pub(super) fn cast(&self, from: V, heading: V, within_m: f64, behind_m: f64) -> Option<Hit> {
+    pub(super) fn cast(&self, from: Vector, heading: Vector, within_m: f64, behind_m: f64) -> Option<Hit> {
         let mut best: Option<(f64, usize)> = None;
         let mut best_m = within_m;
         for (number, edge) in self.edges.iter().enumerate() {
@@ -234,7 +150,7 @@ impl Near<'_> {
     }
 
     /// True when the straight way between two places stays on the ground; `slack_m` is how far outside its end may lie.
-    pub(super) fn is_free(&self, from: V, to: V, slack_m: f64) -> bool {
+    pub(super) fn is_free(&self, from: Vector, to: Vector, slack_m: f64) -> bool {
         let step = to - from;
         let length_m = step.length();
         let Some(heading) = step.unit() else { return true };
@@ -255,7 +171,7 @@ impl Near<'_> {
     }
 
     /// The nearest place on the line.
-    pub(super) fn foot(&self, place: V) -> Option<Foot> {
+    pub(super) fn foot(&self, place: Vector) -> Option<Foot> {
         let mut best: Option<Foot> = None;
         for edge in &self.edges {
             let along_m = (place - edge.from).dot(edge.along).clamp(0.0, edge.length_m);
@@ -274,7 +190,14 @@ impl Near<'_> {
 
     /// Places on the line whose distances from `a` and `b` add up to `length_m`, and those where the sum touches it from
     /// above by no more than `most_excess_m`.
-    pub(super) fn between(&self, a: V, b: V, length_m: f64, most_excess_m: f64, found: &mut Vec<Between>) {
+    pub(super) fn between(
+        &self,
+        a: Vector,
+        b: Vector,
+        length_m: f64,
+        most_excess_m: f64,
+        found: &mut Vec<Between>,
+    ) {
         found.clear();
         if length_m.is_nan() || length_m <= 0.0 {
             return;
@@ -322,14 +245,14 @@ impl Near<'_> {
 
     /// Corners of the way along the line from one foot to another, the shorter way round, and its length. `None` on
     /// different rings or over more than `most` corners.
-    pub(super) fn along(&self, from: &Foot, to: &Foot, most: usize) -> Option<(Vec<V>, f64)> {
+    pub(super) fn along(&self, from: &Foot, to: &Foot, most: usize) -> Option<(Vec<Vector>, f64)> {
         if from.edge.ring != to.edge.ring {
             return None;
         }
         let (first, end) = self.outline.rings[from.edge.ring];
         let count = end - first;
         let edges = &self.outline.edges;
-        let forwards = |start: &Foot, goal: &Foot| -> Option<(Vec<V>, f64)> {
+        let forwards = |start: &Foot, goal: &Foot| -> Option<(Vec<Vector>, f64)> {
             let mut corners = Vec::new();
             let mut number = start.edge.number;
             let mut at = start.place;

@@ -1,8 +1,9 @@
 //! Rays, ellipses and ways along the line, held to slow twins that step along it.
 
-use super::outline::{Between, Outline, V};
+use super::outline::{Between, Outline};
 use proptest::prelude::*;
 use tussock_plane::Region;
+use tussock_plane::Vector;
 use tussock_types::Place;
 use tussock_types::math;
 
@@ -34,22 +35,22 @@ fn outline() -> Outline {
 }
 
 /// Every place on the line, a step apart.
-fn walked() -> Vec<V> {
+fn walked() -> Vec<Vector> {
     ground()
         .edges()
         .flat_map(|(from, to)| {
-            let (from, to) = (V::from(from), V::from(to));
+            let (from, to) = (Vector::from(from), Vector::from(to));
             let steps = ((to - from).length() / STEP_M).ceil() as usize;
             (0..steps).map(move |step| from + (to - from) * (step as f64 / steps as f64))
         })
         .collect()
 }
 
-fn place() -> impl Strategy<Value = V> {
-    (0.0..14.0_f64, 0.0..12.0_f64).prop_map(|(east, north)| V::new(east, north))
+fn place() -> impl Strategy<Value = Vector> {
+    (0.0..14.0_f64, 0.0..12.0_f64).prop_map(|(east, north)| Vector::new(east, north))
 }
 
-fn inside() -> impl Strategy<Value = V> {
+fn inside() -> impl Strategy<Value = Vector> {
     place().prop_filter("on the ground", |place| {
         ground().contains((*place).into()) && ground().edge_distance_m((*place).into()) > 0.01
     })
@@ -64,7 +65,7 @@ proptest! {
         let outline = outline();
         let mut found: Vec<Between> = Vec::new();
         outline.near(a, b, 20.0).between(a, b, length_m, 0.0, &mut found);
-        let sum_m = |place: V| (place - a).length() + (place - b).length();
+        let sum_m = |place: Vector| (place - a).length() + (place - b).length();
         for turn in &found {
             prop_assert!((sum_m(turn.place) - length_m).abs() < 1e-6);
             prop_assert!(ground().edge_distance_m(turn.place.into()) < 1e-9);
@@ -81,7 +82,7 @@ proptest! {
 
     #[test]
     fn a_ray_ends_where_stepping_leaves_the_ground(from in inside(), angle_rad in 0.0..std::f64::consts::TAU) {
-        let heading = V::new(math::cos(angle_rad), math::sin(angle_rad));
+        let heading = Vector::new(math::cos(angle_rad), math::sin(angle_rad));
         let outline = outline();
         let near = outline.near(from, from, 30.0);
         let hit = near.cast(from, heading, 30.0, 0.0).unwrap();
@@ -123,15 +124,15 @@ proptest! {
 
 #[test]
 fn the_line_lies_inside_by_the_inset_and_round_islands_outside() {
-    let near_m = |inset_m: f64, place: V| {
+    let near_m = |inset_m: f64, place: Vector| {
         let outline = Outline::of(&ground(), inset_m).unwrap();
         outline.near(place, place, 5.0).foot(place).unwrap().distance_m
     };
     for inset_m in [0.0, 0.2, 0.35, -0.1] {
-        assert!(near_m(inset_m, V::new(3.0, inset_m)) < 1e-6);
+        assert!(near_m(inset_m, Vector::new(3.0, inset_m)) < 1e-6);
         // Below the middle of the island's lower edge.
-        let below = V::new(0.5, -2.0).unit().unwrap();
-        assert!(near_m(inset_m, V::new(9.0, 2.25) + below * inset_m) < 1e-6);
+        let below = Vector::new(0.5, -2.0).unit().unwrap();
+        assert!(near_m(inset_m, Vector::new(9.0, 2.25) + below * inset_m) < 1e-6);
     }
     assert!(
         Outline::of(&ground(), 5.0).is_none(),

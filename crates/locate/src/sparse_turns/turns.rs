@@ -4,14 +4,15 @@
 //! backwards, meets it; one turn between follows from the length of the way. What is left of the length is shared between
 //! heading and wait as their errors say (a Kalman update of one number).
 
-use super::outline::{Between, V};
+use super::outline::Between;
 use super::ways::{BELIEVED_SD, From, Ways, outside, sine, surprise};
 use std::f64::consts::PI;
+use tussock_plane::Vector;
 use tussock_types::math;
 
 impl Ways<'_> {
     /// Straight to the line as the heading says, then to the second fix.
-    pub(super) fn one_turn_ahead(&mut self, from: &From, heading: V, sd_rad: f64) {
+    pub(super) fn one_turn_ahead(&mut self, from: &From, heading: Vector, sd_rad: f64) {
         let (a, b) = (self.interval.from, self.interval.to);
         let reach_m = self.how.speed_mps * from.time_s;
         let Some(hit) = self.ahead(a, heading, reach_m + 0.5) else {
@@ -119,7 +120,7 @@ impl Ways<'_> {
     }
 
     /// Two or three turns, the first as the heading says.
-    pub(super) fn turns_ahead(&mut self, from: &From, heading: V) {
+    pub(super) fn turns_ahead(&mut self, from: &From, heading: Vector) {
         let (a, b) = (self.interval.from, self.interval.to);
         let how = self.how;
         let reach_m = how.speed_mps * from.time_s;
@@ -177,7 +178,7 @@ impl Ways<'_> {
                 .near
                 .between(hit.place, back.place, left_m, sd_m, &mut places);
             for turn in &places {
-                let legs_m = [turn.place - hit.place, back.place - turn.place].map(V::length);
+                let legs_m = [turn.place - hit.place, back.place - turn.place].map(Vector::length);
                 if legs_m[0] < 0.05
                     || legs_m[1] < 0.05
                     || !self.is_free(hit.place, turn.place)

@@ -8,8 +8,9 @@
 //! (a turn away from the line, a chord that nothing explains) carry a stated penalty.
 
 use super::Rebuild;
-use super::outline::{Between, Edge, Foot, Near, V};
+use super::outline::{Between, Foot, LineEdge, Near};
 use std::f64::consts::{PI, TAU};
+use tussock_plane::Vector;
 use tussock_types::math;
 
 /// Corners that a way can have.
@@ -31,7 +32,7 @@ const UNEXPLAINED: f64 = 5.0;
 #[derive(Clone, Copy, Debug)]
 pub(super) struct State {
     /// Heading and its standard deviation.
-    pub(super) heading: Option<(V, f64)>,
+    pub(super) heading: Option<(Vector, f64)>,
     /// Time that the turn under way at the fix still takes.
     pub(super) turning_s: Option<f64>,
     /// Sum of what all ways up to here weigh.
@@ -41,7 +42,7 @@ pub(super) struct State {
 /// A way from one fix to the next.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Way {
-    corners: [V; MOST_CORNERS],
+    corners: [Vector; MOST_CORNERS],
     count: usize,
     /// Where it turns at the corners, and not only bends with the line.
     pub(super) waits_at_corners: bool,
@@ -55,8 +56,8 @@ pub(super) struct Way {
 }
 
 impl Way {
-    fn new(corners: &[V], to: State) -> Option<Self> {
-        let mut all = [V::default(); MOST_CORNERS];
+    fn new(corners: &[Vector], to: State) -> Option<Self> {
+        let mut all = [Vector::default(); MOST_CORNERS];
         all.get_mut(..corners.len())?.copy_from_slice(corners);
         Some(Self {
             corners: all,
@@ -69,7 +70,7 @@ impl Way {
         })
     }
 
-    pub(super) fn corners(&self) -> &[V] {
+    pub(super) fn corners(&self) -> &[Vector] {
         &self.corners[..self.count]
     }
 }
@@ -77,12 +78,12 @@ impl Way {
 /// Two fixes that follow each other, and what is near.
 #[derive(Debug)]
 pub(super) struct Interval<'a> {
-    pub(super) from: V,
-    pub(super) to: V,
+    pub(super) from: Vector,
+    pub(super) to: Vector,
     pub(super) lapse_s: f64,
     pub(super) near: Near<'a>,
     /// Heading from the second fix on, where the next interval shows it.
-    pub(super) next_heading: Option<V>,
+    pub(super) next_heading: Option<Vector>,
     /// Feet of both fixes on the line, where they are near enough to be on it.
     pub(super) from_foot: Option<Foot>,
     pub(super) to_foot: Option<Foot>,
@@ -100,7 +101,7 @@ pub(super) fn outside(value: f64, low: f64, high: f64) -> f64 {
 }
 
 /// Sine of the angle between a direction and an edge, kept away from zero.
-pub(super) fn sine(direction: V, edge: &Edge) -> f64 {
+pub(super) fn sine(direction: Vector, edge: &LineEdge) -> f64 {
     direction.cross(edge.along).abs().max(0.05)
 }
 
@@ -193,8 +194,8 @@ impl<'a> Ways<'a> {
     pub(super) fn push(
         &mut self,
         from: &From,
-        corners: &[V],
-        heading: Option<(V, f64)>,
+        corners: &[Vector],
+        heading: Option<(Vector, f64)>,
         cost: f64,
     ) -> Option<&mut Way> {
         if !cost.is_finite() {
@@ -212,7 +213,7 @@ impl<'a> Ways<'a> {
     }
 
     /// The way ends while the machine turns at the second fix.
-    pub(super) fn push_turning(&mut self, from: &From, corners: &[V], used_s: f64, cost: f64) {
+    pub(super) fn push_turning(&mut self, from: &From, corners: &[Vector], used_s: f64, cost: f64) {
         let wait_s = self.how.wait_s;
         if let Some(way) = self.push(from, corners, None, cost) {
             let used_s = used_s.clamp(0.0, wait_s);
@@ -221,20 +222,20 @@ impl<'a> Ways<'a> {
         }
     }
 
-    pub(super) fn is_free(&self, from: V, to: V) -> bool {
+    pub(super) fn is_free(&self, from: Vector, to: Vector) -> bool {
         // Fixes may lie outside by their error; turns lie on the line.
         let is_fix = to == self.interval.to;
         let slack_m = if is_fix { 3.0 * self.how.line_sd_m() } else { 1e-5 };
         self.interval.near.is_free(from, to, slack_m)
     }
 
-    pub(super) fn ahead(&self, from: V, heading: V, within_m: f64) -> Option<super::outline::Hit> {
+    pub(super) fn ahead(&self, from: Vector, heading: Vector, within_m: f64) -> Option<super::outline::Hit> {
         let behind_m = 3.0 * self.how.line_sd_m();
         self.interval.near.cast(from, heading, within_m, behind_m)
     }
 
     /// What the direction of the first leg weighs.
-    pub(super) fn heading_cost(&self, state: &State, direction: V, length_m: f64) -> f64 {
+    pub(super) fn heading_cost(&self, state: &State, direction: Vector, length_m: f64) -> f64 {
         match state.heading {
             Some((heading, sd_rad)) => {
                 let off_rad = heading.angle_to_rad(direction);
@@ -319,7 +320,7 @@ impl<'a> Ways<'a> {
         const LANE_SD_RAD: f64 = 0.02;
         let Some(lane_rad) = self.how.lane_rad else { return };
         let (north, east) = math::sin_cos(lane_rad);
-        for heading in [V::new(east, north), V::new(-east, -north)] {
+        for heading in [Vector::new(east, north), Vector::new(-east, -north)] {
             let mut from = *from;
             from.state.heading = Some((heading, LANE_SD_RAD));
             from.state.cost += math::ln(2.0_f64);
@@ -328,7 +329,7 @@ impl<'a> Ways<'a> {
     }
 
     /// To and fro: the line, a hop to a parallel lane, and back, once or more often.
-    fn lanes(&mut self, from: &From, heading: V) {
+    fn lanes(&mut self, from: &From, heading: Vector) {
         let (a, b) = (self.interval.from, self.interval.to);
         let how = self.how;
         if how.lane_share_fraction <= 0.0 {
@@ -338,10 +339,10 @@ impl<'a> Ways<'a> {
         if apart.abs() > 3.0 {
             return;
         }
-        let aside = V::new(-heading.north, heading.east);
+        let aside = Vector::new(-heading.north, heading.east);
         let reach_m = how.speed_mps * from.time_s;
         for hops in 1..=3_usize {
-            let mut corners = [V::default(); MOST_CORNERS];
+            let mut corners = [Vector::default(); MOST_CORNERS];
             let mut at = a;
             let mut direction = heading;
             let mut length_m = 0.0;
@@ -433,7 +434,7 @@ impl<'a> Ways<'a> {
     }
 
     /// A turn before the line: something stood there that the plan does not know.
-    fn turn_away(&mut self, from: &From, heading: V, sd_rad: f64) {
+    fn turn_away(&mut self, from: &From, heading: Vector, sd_rad: f64) {
         let (a, b) = (self.interval.from, self.interval.to);
         let how = self.how;
         let reach_m = how.speed_mps * from.time_s;

@@ -1,13 +1,12 @@
 //! One side of a comparison on the common ground.
 
 use super::{CompareError, Side, TO_THE_END};
-use crate::ground::Ground;
-use tussock_diagnose::fitted;
 use tussock_diagnose::night_simulation::{Access, CELL_M, Cast, Fractions, Scene};
 use tussock_locate::HaltPlace;
 use tussock_plane::{Region, Site, rasterise};
 use tussock_simulate::Yard;
-use tussock_types::{Estimate, Findings, Place, Settings};
+use tussock_survey::Survey;
+use tussock_types::{Estimate, Findings, Place};
 
 /// Simulated runs behind the luck of a night.
 const RUNS: u64 = 60;
@@ -53,9 +52,9 @@ impl SideSeen {
         for outline in outlines {
             scene.add(rasterise(outline, &scene.lawn.grid));
         }
-        let ground = side.job.map(Ground::of).transpose()?;
-        let outings = match &ground {
-            Some(ground) => outings_of_tracks(ground, moved),
+        let survey = side.job.map(Survey::of).transpose()?;
+        let outings = match &survey {
+            Some(survey) => outings_of_tracks(survey, moved),
             None => outings_of_lines(side.findings, site.station, moved),
         };
         let painted = scene.paint(outings.iter().flatten().copied());
@@ -72,10 +71,9 @@ impl SideSeen {
             .low
             .zip(visited.high)
             .map_or(0.0, |(low, high)| (high - low) / (2.0 * TO_THE_END));
-        let rehearsed = ground.as_ref().and_then(|ground| {
-            let settings = &side.findings.settings;
-            rehearsed(ground, site, &scene, settings, moved, seed, &seen)
-        });
+        let rehearsed = survey
+            .as_ref()
+            .and_then(|survey| rehearsed(survey, site, &scene, moved, seed, &seen));
         let left_out: Vec<_> = if outings.len() >= LEAST_OUTINGS {
             (0..outings.len())
                 .map(|out| {
@@ -155,17 +153,15 @@ struct Rehearsed {
 
 /// Runs of the machine fitted to this side, on its own plan; `None` where none fits.
 fn rehearsed(
-    ground: &Ground,
+    survey: &Survey<'_>,
     site: &Site,
     scene: &Scene,
-    settings: &Settings,
     moved: &dyn Fn(Place) -> Place,
     seed: u64,
     seen: &Fractions,
 ) -> Option<Rehearsed> {
     // The machine is fitted where the log lies; on the common frame the site is the same but for a shift of the plane.
-    let own = ground.site.as_ref()?;
-    let fitted = fitted::fit(own, &ground.tracks, settings, &[]).ok()?;
+    let fitted = survey.machine().ok()?;
     let mut site = fitted.site(site);
     site.station = fitted.station.map(moved);
     let cast = Cast {
@@ -191,9 +187,9 @@ fn rehearsed(
 type Legs = Vec<[Place; 2]>;
 
 /// Path of each outing: between stays at the station, and across silences.
-fn outings_of_tracks(ground: &Ground, moved: &dyn Fn(Place) -> Place) -> Vec<Legs> {
+fn outings_of_tracks(survey: &Survey<'_>, moved: &dyn Fn(Place) -> Place) -> Vec<Legs> {
     let mut outings = Vec::new();
-    for track in &ground.tracks {
+    for track in &survey.tracks {
         let stays_s: Vec<f64> = track
             .halts
             .iter()

@@ -1,0 +1,345 @@
+//! What the log says about the installation: passages, obstacles, reach, outings, hours, grass.
+
+use crate::site_analysis::SiteAnalysis;
+use crate::turns;
+use std::collections::BTreeMap;
+use tussock_coverage::laws;
+use tussock_coverage::{luck, turf};
+use tussock_locate::turns::Turn;
+use tussock_survey::Survey;
+use tussock_survey::coverage_count::CoverageCount;
+use tussock_survey::outings::{self, Outing};
+use tussock_types::{
+    Coverage, HomeAlong, HoursFound, Installation, LowerCut, LowerCutAnswer, Night, OutOfReach, OutingsFound,
+    OverTime, Passage, Settings, TurfFound, UnlistedObstacle, WayHome, plural,
+};
+
+/// Everything that stands beside the layout in judging an installation.
+pub struct Judged<'a> {
+    /// Where everything lies.
+    pub survey: &'a Survey<'a>,
+    /// Room, passages, turns.
+    pub layout: &'a SiteAnalysis,
+    /// The count.
+    pub counted: &'a CoverageCount,
+    /// Path and pace.
+    pub drive: &'a luck::Drive,
+    /// Areas; `None` without a cutting width.
+    pub coverage: Option<&'a Coverage>,
+    /// The filling curve, likewise.
+    pub over_time: Option<&'a OverTime>,
+    /// Lawn that waits longer than it may, where that is known.
+    pub overdue_fraction: Option<f64>,
+    /// Night by night.
+    pub nights: &'a [Night],
+    /// Missed, not-yet and unseen pockets together.
+    pub open_pockets: usize,
+    /// Missed pockets.
+    pub missed_pockets: usize,
+    /// Whether a plan is there and positions show pockets as small as asked for.
+    pub shows_all: bool,
+}
+
+/// Parts out of reach smaller than this are not listed one by one.
+const LEAST_OUT_OF_REACH_M2: f64 = 0.5;
+
+impl Judged<'_> {
+    /// The installation, and the lawn within the disc's reach.
+    pub fn installation(&self) -> (Installation, f64) {
+        let guides = self.survey.guides();
+        let outings: Vec<Outing> = self
+            .survey
+            .tracks
+            .iter()
+            .flat_map(|track| outings::outings(track, self.survey.lines(&guides)))
+            .collect();
+        let mut out_of_reach = self.left_out();
+        let out_m2: f64 = out_of_reach.iter().map(|part| part.area_m2).sum();
+        out_of_reach.retain(|part| part.area_m2 >= LEAST_OUT_OF_REACH_M2);
+        let installation = Installation {
+            setback_m: self.layout.setback_is_measured.then_some(self.layout.setback_m),
+            passages: self.passages(),
+            unlisted_obstacles: self.obstacles(),
+            out_of_reach,
+            ways_home: ways_home(&outings),
+            outings: found(&outings),
+            hours: self.hours(),
+            lower_cut: self.lower_cut(),
+            turf: self.turf(),
+            slope: None,
+        };
+        (installation, (self.drive.lawn_m2 - out_m2).max(0.0))
+    }
+
+    fn days(&self) -> f64 {
+        (self.nights.len() as f64).max(1.0)
+    }
+
+    fn passages(&self) -> Vec<Passage> {
+        self.layout
+            .necks
+            .iter()
+            .enumerate()
+            .map(|(number, (neck, traffic))| {
+                let geo = self.survey.geo(neck.middle);
+                Passage {
+                    id: format!("P{}", number + 1),
+                    across: neck.across,
+                    lat: geo.map(|geo| geo.lat_deg),
+                    lon: geo.map(|geo| geo.lon_deg),
+                    width_m: neck.width_m,
+                    free_width_m: neck.free_m(self.layout.setback_m),
+                    length_m: neck.length_m,
+                    behind_m2: neck.behind_m2,
+                    crossings: Some(traffic.crossings as u64),
+                    crossings_expected: Some(neck.crossings_expected(traffic.all_m, self.layout.setback_m)),
+                    crossings_per_day: Some(traffic.crossings as f64 / self.days()),
+                    share_ratio: Some(traffic.share_ratio(neck)),
+                }
+            })
+            .collect()
+    }
+
+    fn obstacles(&self) -> Vec<UnlistedObstacle> {
+        // A machine that was stuck turns back from nothing.
+        let away: Vec<Turn> =
+            self.layout
+                .inner
+                .iter()
+                .filter(|turn| {
+                    self.layout.spots.iter().all(|spot| {
+                        spot.place.distance_m(turn.place) > spot.radius_m + 0.5 + self.layout.error_m
+                    })
+                })
+                .copied()
+                .collect();
+        turns::obstacles(&away, self.layout.setback_m, self.layout.error_m)
+            .into_iter()
+            .enumerate()
+            .map(|(number, obstacle)| {
+                let geo = self.survey.geo(obstacle.place);
+                UnlistedObstacle {
+                    id: format!("O{}", number + 1),
+                    lat: geo.map(|geo| geo.lat_deg),
+                    lon: geo.map(|geo| geo.lon_deg),
+                    east_m: obstacle.place.east_m,
+                    north_m: obstacle.place.north_m,
+                    radius_m: obstacle.radius_m,
+                    turns: obstacle.turns as u64,
+                }
+            })
+            .collect()
+    }
+
+    /// Lawn that the disc does not get to, slivers included.
+    fn left_out(&self) -> Vec<OutOfReach> {
+        let count = &self.counted.count;
+        self.layout.reach.left_out(&self.layout.clearance, |place| {
+            count
+                .grid
+                .cell_at(place)
+                .is_some_and(|(column, row)| count.lawn.get(column, row))
+        })
+    }
+
+    fn hours(&self) -> Option<HoursFound> {
+        let driving_h: f64 = self
+            .nights
+            .iter()
+            .map(|night| night.hours.driving_h + night.hours.transit_h + night.hours.reversing_h)
+            .sum::<f64>();
+        let working_h: f64 = self
+            .nights
+            .iter()
+            .map(|night| (night.end_s - night.start_s) / 3600.0)
+            .sum();
+        if driving_h <= 0.0 {
+            return None;
+        }
+        let per_day = driving_h / self.days();
+        let working_per_day = working_h / self.days();
+        let promise = &self.survey.settings().promise;
+        let needed_h_per_day = self.over_time.zip(self.coverage).and_then(|(curve, coverage)| {
+            let out = coverage.missed_m2 / coverage.lawn_m2.max(1e-9);
+            let hours = laws::hours_to(
+                promise.visited_fraction,
+                &curve.driving_h,
+                &curve.visited_fraction,
+                out,
+            )?;
+            Some(hours / promise.days.max(1e-9) * working_per_day / per_day)
+        });
+        let allowed = allowed_h_per_day(self.survey.settings());
+        let target = format!(
+            "{:.0} % within {}",
+            100.0 * promise.visited_fraction,
+            plural(promise.days, "day", "days")
+        );
+        let sentence = match needed_h_per_day {
+            Some(hours) if hours > 24.0 => format!(
+                "{target} cannot be had with more hours: {hours:.0} working hours a day would be needed."
+            ),
+            Some(hours) => format!(
+                "{target} needs about {hours:.1} working hours a day at this pace; it worked {working_per_day:.1}, of them {per_day:.1} driving."
+            ),
+            None if self.missed_pockets > 0 => format!(
+                "No number of hours brings {target}: the missed ground is too large. It worked {working_per_day:.1} hours a day, of them {per_day:.1} driving."
+            ),
+            None => format!(
+                "It worked {working_per_day:.1} hours a day, of them {per_day:.1} driving; what {target} needs cannot be told from this log."
+            ),
+        };
+        Some(HoursFound {
+            driving_h_per_day: per_day,
+            working_h_per_day: working_per_day,
+            allowed_h_per_day: allowed,
+            needed_h_per_day: needed_h_per_day.filter(|hours| *hours <= 24.0),
+            sentence,
+        })
+    }
+
+    fn lower_cut(&self) -> Option<LowerCut> {
+        let coverage = self.coverage?;
+        let low = coverage
+            .visited_fraction
+            .low
+            .unwrap_or(coverage.visited_fraction.estimate);
+        // Slivers between passes stand for a day; pockets stand until somebody does something.
+        let (answer, sentence) = if !self.shows_all {
+            (
+                LowerCutAnswer::CannotTell,
+                "Whether every place was driven over at the present cutting height cannot be told from this log."
+                    .to_owned(),
+            )
+        } else if self.open_pockets == 0 && low >= 0.97 {
+            (
+                LowerCutAnswer::Yes,
+                format!(
+                    "Every place wide enough to see was driven over at the present height ({:.1} % of the lawn at least): the cutting height may be lowered by one step.",
+                    100.0 * low
+                ),
+            )
+        } else {
+            let why = if self.open_pockets > 0 {
+                plural(
+                    self.open_pockets,
+                    "place wide enough to see has not been driven over yet",
+                    "places wide enough to see have not been driven over yet",
+                )
+            } else {
+                format!(
+                    "only {:.1} % of the lawn is sure to have been driven over",
+                    100.0 * low
+                )
+            };
+            (
+                LowerCutAnswer::NotYet,
+                format!(
+                    "Leave the cutting height as it is: {why}, and high grass stops a machine that is set low."
+                ),
+            )
+        };
+        Some(LowerCut { answer, sentence })
+    }
+
+    fn turf(&self) -> Option<TurfFound> {
+        let (growth_mm_per_day, growth_source) = turf::growth_mm_per_day(&self.survey.settings().turf)?;
+        let days =
+            turf::allowed_interval_days(self.survey.settings().turf.cut_height_mm?, growth_mm_per_day)?;
+        let span_days = {
+            let (start_s, end_s) = self.survey.span_s();
+            (end_s - start_s) / 86_400.0
+        };
+        let sentence = match self.overdue_fraction {
+            None => format!(
+                "Grass growing {growth_mm_per_day:.1} mm a day may go {days:.1} days between visits (one-third rule); this log of {span_days:.1} days is too short to see whether any went longer."
+            ),
+            Some(overdue) if overdue > 0.02 => format!(
+                "{:.0} % of the lawn went longer than {days:.1} days without a visit, which is more than grass growing {growth_mm_per_day:.1} mm a day should (one-third rule): more passes are needed.",
+                100.0 * overdue
+            ),
+            Some(_) => {
+                let mean = self.drive.path_m * self.drive.cut_width_m
+                    / self.drive.lawn_m2.max(1e-9)
+                    / span_days.max(1e-9)
+                    * days;
+                if mean > 12.0 {
+                    format!(
+                        "Each place is driven over {mean:.0} times in the {days:.1} days that the grass could wait (one-third rule): fewer hours would do, and spare the turf."
+                    )
+                } else {
+                    format!(
+                        "No more than {days:.1} days passed between visits, as grass growing {growth_mm_per_day:.1} mm a day needs (one-third rule)."
+                    )
+                }
+            }
+        };
+        Some(TurfFound {
+            growth_mm_per_day,
+            growth_source,
+            allowed_interval_h: 24.0 * days,
+            overdue_fraction: self.overdue_fraction,
+            sentence,
+        })
+    }
+}
+
+/// Mean working hours a day that the settings allow; `None` where they say nothing of some weekday.
+pub fn allowed_h_per_day(settings: &Settings) -> Option<f64> {
+    use tussock_types::Duty;
+    let week = settings.hours.week();
+    if week.contains(&Duty::Unknown) {
+        return None;
+    }
+    let minutes = week.iter().filter(|duty| **duty == Duty::Work).count();
+    Some(minutes as f64 / 60.0 / 7.0)
+}
+
+fn median(mut values: Vec<f64>) -> Option<f64> {
+    values.sort_by(f64::total_cmp);
+    values.get(values.len() / 2).copied()
+}
+
+fn ways_home(outings: &[Outing]) -> Vec<WayHome> {
+    let mut ways: BTreeMap<HomeAlong, Vec<f64>> = BTreeMap::new();
+    for (along, lasts_s) in outings.iter().filter_map(|outing| outing.home) {
+        ways.entry(along).or_default().push(lasts_s / 60.0);
+    }
+    let mut ways: Vec<WayHome> = ways
+        .into_iter()
+        .map(|(along, minutes)| WayHome {
+            along,
+            times: minutes.len() as u64,
+            median_min: median(minutes).unwrap_or(0.0),
+        })
+        .collect();
+    ways.sort_by(|a, b| b.times.cmp(&a.times).then(a.along.cmp(&b.along)));
+    ways
+}
+
+fn found(outings: &[Outing]) -> Option<OutingsFound> {
+    let out: Vec<f64> = outings
+        .iter()
+        .filter(|outing| outing.is_back)
+        .map(|outing| (outing.end_s - outing.start_s) / 60.0)
+        .collect();
+    let charging: Vec<f64> = outings
+        .windows(2)
+        .map(|pair| (pair[1].start_s - pair[0].end_s) / 60.0)
+        .filter(|minutes| *minutes >= 0.0)
+        .collect();
+    Some(OutingsFound {
+        count: outings.len() as u64,
+        median_out_min: median(out).or_else(|| {
+            median(
+                outings
+                    .iter()
+                    .map(|outing| (outing.end_s - outing.start_s) / 60.0)
+                    .collect(),
+            )
+        })?,
+        median_charging_min: median(charging),
+        starts: outings.iter().filter_map(|outing| outing.free_from).collect(),
+        along_guide: outings.iter().filter(|outing| outing.along_guide).count() as u64,
+    })
+}

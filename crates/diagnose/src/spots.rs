@@ -1,0 +1,163 @@
+//! Stuck spots, and what lies near them.
+
+use crate::site_analysis::SiteAnalysis;
+use crate::{stuck, worn};
+use tussock_locate::activities;
+use tussock_survey::Survey;
+use tussock_survey::outings;
+use tussock_types::{Cells, PossibleStop, Stray, StuckSpot, WornLine};
+
+/// Stuck spots with what to look at.
+pub fn stuck_findings(survey: &Survey<'_>, layout: &SiteAnalysis) -> Vec<StuckSpot> {
+    layout
+        .spots
+        .iter()
+        .enumerate()
+        .map(|(number, spot)| {
+            let geo = survey.geo(spot.place);
+            StuckSpot {
+                id: format!("S{}", number + 1),
+                lat: geo.map(|geo| geo.lat_deg),
+                lon: geo.map(|geo| geo.lon_deg),
+                east_m: spot.place.east_m,
+                north_m: spot.place.north_m,
+                radius_m: spot.radius_m,
+                episodes: spot.episodes as u64,
+                minutes: spot.lost_s / 60.0,
+                passes_through: spot.passes_through as u64,
+                approach_deg: spot.approach_deg,
+                certainty: None,
+                why: why_stuck(spot, survey, layout),
+            }
+        })
+        .collect()
+}
+
+/// Errors above this smear a line over more than a swath.
+const SMEARED_M: f64 = 0.15;
+
+/// Worn lines; `None` where positions are too poor to tell.
+pub fn worn_findings(layout: &SiteAnalysis, cells: &Cells) -> Option<Vec<WornLine>> {
+    (layout.error_m <= SMEARED_M).then(|| {
+        worn::worn_lines(cells)
+            .into_iter()
+            .enumerate()
+            .map(|(number, line)| WornLine {
+                id: format!("W{}", number + 1),
+                line: line.line,
+                times_mean: line.times_mean,
+                length_m: line.length_m,
+                most_visits: line.most_visits.round() as u64,
+            })
+            .collect()
+    })
+}
+
+/// Most strays that are listed.
+const MOST_STRAYS: usize = 20;
+
+/// Times outside the outline; `None` without a plan.
+pub fn stray_findings(survey: &Survey<'_>, layout: &SiteAnalysis) -> Option<Vec<Stray>> {
+    let site = survey.site.as_ref()?;
+    let outline = site.boundary.as_ref().unwrap_or(&site.drawn_lawn);
+    let guides = survey.guides();
+    let (start_s, _) = survey.span_s();
+    let mut found: Vec<outings::Stray> = survey
+        .tracks
+        .iter()
+        .flat_map(|track| outings::strays(track, outline, &guides, -layout.setback_m, layout.error_m))
+        .collect();
+    found.sort_by(|a, b| a.start_s.total_cmp(&b.start_s));
+    found.truncate(MOST_STRAYS);
+    Some(
+        found
+            .into_iter()
+            .enumerate()
+            .map(|(number, stray)| Stray {
+                id: format!("X{}", number + 1),
+                start_s: stray.start_s - start_s,
+                duration_s: stray.end_s - stray.start_s,
+                farthest_m: stray.farthest_m,
+                east_m: stray.place.east_m,
+                north_m: stray.place.north_m,
+                came_back: stray.came_back,
+            })
+            .collect(),
+    )
+}
+
+/// Silences that may have been stops, longest first, where the fixes lie.
+pub fn possible_stops(survey: &Survey<'_>) -> Vec<PossibleStop> {
+    let (start_s, _) = survey.span_s();
+    let mut found: Vec<PossibleStop> = survey
+        .tracks
+        .iter()
+        .flat_map(activities::possible_stops)
+        .map(|stop| PossibleStop {
+            east_m: stop.place.east_m,
+            north_m: stop.place.north_m,
+            start_s: stop.start_s - start_s,
+            most_minutes: (stop.end_s - stop.start_s) / 60.0,
+        })
+        .collect();
+    found.sort_by(|a, b| {
+        b.most_minutes
+            .total_cmp(&a.most_minutes)
+            .then(a.start_s.total_cmp(&b.start_s))
+    });
+    found
+}
+
+/// What to look at, from what lies near.
+fn why_stuck(spot: &stuck::Spot, survey: &Survey<'_>, layout: &SiteAnalysis) -> String {
+    const NEAR_M: f64 = 1.0;
+    let passage = layout
+        .necks
+        .iter()
+        .find(|(neck, _)| {
+            neck.middle.distance_m(spot.place) <= 0.5 * neck.width_m.max(neck.length_m) + NEAR_M
+        })
+        .map(|(neck, _)| format!("in the passage that is {:.1} m wide", neck.width_m));
+    let near = survey.site.as_ref().and_then(|site| {
+        let zones = site.exclusions.iter().map(|zone| ("exclusion zone", zone));
+        let obstacles = site.obstacles.iter().map(|obstacle| ("obstacle", obstacle));
+        zones
+            .chain(obstacles)
+            .map(|(kind, named)| (kind, &named.name, named.shape.edge_distance_m(spot.place)))
+            .filter(|(.., distance_m)| *distance_m <= NEAR_M)
+            .min_by(|a, b| a.2.total_cmp(&b.2))
+            .map(|(kind, name, distance_m)| format!("{distance_m:.1} m from the edge of {kind} \"{name}\""))
+            .or_else(|| {
+                let distance_m = site.drawn_lawn.edge_distance_m(spot.place);
+                (distance_m <= NEAR_M).then(|| format!("{distance_m:.1} m from the lawn's edge"))
+            })
+    });
+    let near = match (passage, near) {
+        (Some(passage), Some(near)) => Some(format!("{passage}, {near}")),
+        (passage, near) => passage.or(near),
+    };
+    let place = match (near, &survey.site) {
+        (Some(near), _) => format!("It lies {near}: look for roots, a step or soft ground there."),
+        (None, Some(_)) => "Nothing in the plan is near: look for roots, a hole or soft ground.".to_owned(),
+        (None, None) => "Look for roots, a hole or soft ground.".to_owned(),
+    };
+    let course = spot.approach_deg.map_or_else(String::new, |deg| {
+        format!(" It mostly came driving {}.", compass(deg))
+    });
+    format!("{place}{course}")
+}
+
+/// Name of a course, clockwise from north.
+pub fn compass(course_deg: f64) -> &'static str {
+    const NAMES: [&str; 8] = [
+        "north",
+        "north-east",
+        "east",
+        "south-east",
+        "south",
+        "south-west",
+        "west",
+        "north-west",
+    ];
+    NAMES[((course_deg / 45.0).round() as usize) % 8]
+}

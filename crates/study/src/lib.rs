@@ -1,0 +1,21 @@
+//! The researcher's bench: what papers ask of a log, beside what a garden asks.
+//!
+//! | question | item |
+//! |---|---|
+//! | What do a pattern's numbers say, as papers give them? | [`measures::measures`] |
+//! | Which pattern is it? | [`measures::guess_pattern`] |
+//! | Do two patterns differ, and how many nights does it take to tell? | [`statistics`] |
+//! | How many cells of this grid were visited, by this rule? | [`count_on_grid`] |
+//! | How far is the log from a surveyed path? | [`against_reference`] |
+//!
+//! All of it asks the survey of the log; nothing is located a second time.
+
+#[cfg(test)]
+mod error_tests;
+pub mod measures;
+mod on_grid;
+mod reference;
+pub mod statistics;
+
+pub use on_grid::{GridCorners, GridJob, GridJobError, GridPath, count_on_grid};
+pub use reference::{BESIDE_M, DUE_WITHIN_S, PASSES_WITHIN_S, against_reference};

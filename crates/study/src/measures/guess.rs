@@ -1,0 +1,260 @@
+//! Which pattern was it?
+//!
+//! A guess with its evidence, from the path alone: which part of it lies in lanes (a long leg beside and along the long leg before), which
+//! part in spirals (turning one way for whole turns), and how it turns at edges. The thresholds are ours (common practice, no source);
+//! what lies between them is [`GuessedPattern::Undetermined`], and so is everything where positions do not carry such detail.
+
+use serde::{Deserialize, Serialize};
+use tussock_locate::{PathMethod, Piece};
+use tussock_survey::AnalyseError;
+use tussock_survey::Survey;
+use tussock_survey::fitted;
+use tussock_types::math;
+use tussock_types::{Place, plural};
+
+/// A pattern that can be told from a log.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum GuessedPattern {
+    /// Straight on until an edge, then another way.
+    RandomHeading,
+    /// To and fro in lanes.
+    Boustrophedon,
+    /// Spirals outwards.
+    OutwardSpiral,
+    /// Lanes for a part and chance for another.
+    Combined,
+    /// The log does not tell.
+    Undetermined,
+}
+
+/// The guess and what it stands on.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct PatternGuess {
+    /// The guess.
+    pub pattern: GuessedPattern,
+    /// Path that was looked at.
+    pub path_m: f64,
+    /// Part of it in long legs that run beside and along the long leg before.
+    pub lanes_fraction: f64,
+    /// Part of it in stretches that turn one way for two turns or more.
+    pub spirals_fraction: f64,
+    /// Turns at an edge.
+    pub edge_turns: u64,
+    /// Standard deviation of a place on the path.
+    pub position_sd_m: f64,
+    /// For and against, one sentence each.
+    pub evidence: Vec<String>,
+}
+
+/// Shorter paths show no pattern.
+const LEAST_PATH_M: f64 = 200.0;
+/// Beyond this error lanes are one band.
+const MOST_ERROR_M: f64 = 0.3;
+/// Long legs of lanes.
+const LEAST_LEG_M: f64 = 1.0;
+/// Legs of two lanes side by side differ by less (cosine of 8 degrees).
+const BESIDE_COS: f64 = 0.990;
+/// And lie no farther apart than so many cutting widths; without a width, than this.
+const BESIDE_WIDTHS: f64 = 2.0;
+const BESIDE_M: f64 = 0.6;
+/// So many legs in a row, each beside or along the one before: chance turns a machine straight back once in a while, not three times.
+const LEAST_CHAIN: usize = 4;
+/// Chords of a path that is looked at for spirals.
+const CHORD_M: f64 = 0.8;
+/// A spiral turns by less from chord to chord than this, and one way for so many turns.
+const MOST_BEND_RAD: f64 = 1.2;
+const LEAST_TURNS: f64 = 2.0;
+/// Against its way it may bend by so much: position error.
+const BACK_RAD: f64 = 0.08;
+/// Nearly all, some, hardly any.
+const MOST: f64 = 0.7;
+const SOME: f64 = 0.2;
+const HARDLY: f64 = 0.1;
+
+/// Guesses the pattern of surveyed logs.
+///
+/// # Errors
+/// [`AnalyseError`].
+pub fn guess_pattern(survey: &Survey<'_>) -> Result<PatternGuess, AnalyseError> {
+    survey.must_be_a_garden()?;
+    let beside_m = survey
+        .settings()
+        .machine
+        .cut_width_m
+        .map_or(BESIDE_M, |width_m| BESIDE_WIDTHS * width_m);
+    let (mut path_m, mut lanes_m, mut spirals_m) = (0.0, 0.0, 0.0);
+    let mut has_legs = true;
+    for track in &survey.tracks {
+        path_m += track.path_m();
+        has_legs &= track.method != PathMethod::Chords;
+        for piece in &track.pieces {
+            lanes_m += in_lanes_m(piece, beside_m);
+            spirals_m += in_spirals_m(piece);
+        }
+    }
+    let position_sd_m = survey.position_error_m();
+    let edge_turns = match survey.site {
+        Some(_) => fitted::all_turn_pairs(survey).len() as u64,
+        None => 0,
+    };
+    let part = |of_m: f64| {
+        if path_m > 0.0 {
+            (of_m / path_m).min(1.0)
+        } else {
+            0.0
+        }
+    };
+    let (lanes_fraction, spirals_fraction) = (part(lanes_m), part(spirals_m));
+    let mut evidence = vec![
+        format!(
+            "{:.0} % of the path lies in long legs beside and along the one before.",
+            100.0 * lanes_fraction
+        ),
+        format!(
+            "{:.0} % of the path turns one way for at least {LEAST_TURNS} turns.",
+            100.0 * spirals_fraction
+        ),
+    ];
+    evidence.push(match &survey.site {
+        Some(_) => format!(
+            "{} at an edge could be told.",
+            plural(edge_turns, "turn", "turns")
+        ),
+        None => "Without a plan turns at an edge cannot be told.".to_owned(),
+    });
+    let pattern = if path_m < LEAST_PATH_M {
+        evidence.push(format!(
+            "{path_m:.0} m of path are too short for a pattern; {LEAST_PATH_M} m are not."
+        ));
+        GuessedPattern::Undetermined
+    } else if position_sd_m > MOST_ERROR_M || !has_legs {
+        evidence.push(format!(
+            "Positions are good to {position_sd_m:.2} m or too far apart in time: lanes side by side cannot be told."
+        ));
+        GuessedPattern::Undetermined
+    } else if lanes_fraction >= MOST && spirals_fraction < SOME {
+        GuessedPattern::Boustrophedon
+    } else if spirals_fraction >= SOME && lanes_fraction < SOME {
+        GuessedPattern::OutwardSpiral
+    } else if lanes_fraction >= SOME && spirals_fraction < HARDLY {
+        GuessedPattern::Combined
+    } else if lanes_fraction < SOME && spirals_fraction < HARDLY {
+        evidence.push("Neither lanes nor spirals: the way after a turn seems drawn by chance.".to_owned());
+        GuessedPattern::RandomHeading
+    } else {
+        evidence.push("Several patterns would show these parts.".to_owned());
+        GuessedPattern::Undetermined
+    };
+    Ok(PatternGuess {
+        pattern,
+        path_m,
+        lanes_fraction,
+        spirals_fraction,
+        edge_turns,
+        position_sd_m,
+        evidence,
+    })
+}
+
+/// A leg as start, unit vector and length.
+fn leg(from: Place, to: Place) -> Option<([f64; 2], f64)> {
+    let length_m = from.distance_m(to);
+    (length_m > 0.0).then(|| {
+        (
+            [
+                (to.east_m - from.east_m) / length_m,
+                (to.north_m - from.north_m) / length_m,
+            ],
+            length_m,
+        )
+    })
+}
+
+/// Path in long legs of which several in a row run beside or along the one before.
+fn in_lanes_m(piece: &Piece, beside_m: f64) -> f64 {
+    let long: Vec<(Place, Place, [f64; 2], f64)> = piece
+        .vertices
+        .windows(2)
+        .filter_map(|pair| {
+            let (along, length_m) = leg(pair[0].place, pair[1].place)?;
+            (length_m >= LEAST_LEG_M).then_some((pair[0].place, pair[1].place, along, length_m))
+        })
+        .collect();
+    let is_beside = |a: &(Place, Place, [f64; 2], f64), b: &(Place, Place, [f64; 2], f64)| {
+        let turned = a.2[0] * b.2[0] + a.2[1] * b.2[1];
+        // The way across from the end of the one to the line of the other: the next lane begins beside the end.
+        let off = (b.0.east_m - a.1.east_m, b.0.north_m - a.1.north_m);
+        let aside_m = (a.2[0] * off.1 - a.2[1] * off.0).abs();
+        let along_m = (a.2[0] * off.0 + a.2[1] * off.1).abs();
+        turned.abs() >= BESIDE_COS && turned < 0.0 && aside_m <= beside_m && along_m <= LEAST_LEG_M + beside_m
+            // A lane that is driven in two legs goes straight on.
+            || turned >= BESIDE_COS && aside_m <= 0.5 * beside_m && along_m <= LEAST_LEG_M
+    };
+    let (mut lanes_m, mut first) = (0.0, 0);
+    for end in 1..=long.len() {
+        if end < long.len() && is_beside(&long[end - 1], &long[end]) {
+            continue;
+        }
+        if end - first >= LEAST_CHAIN {
+            lanes_m += long[first..end].iter().map(|leg| leg.3).sum::<f64>();
+        }
+        first = end;
+    }
+    lanes_m
+}
+
+/// Path in stretches that turn one way for whole turns.
+fn in_spirals_m(piece: &Piece) -> f64 {
+    let mut places: Vec<Place> = Vec::new();
+    for pair in piece.vertices.windows(2) {
+        let (from, to) = (pair[0].place, pair[1].place);
+        if places.is_empty() {
+            places.push(from);
+        }
+        // Long legs are cut, so that straight ones show as what they are; short ones wait until they are long enough.
+        let Some(last) = places.last().copied() else {
+            continue;
+        };
+        let gap_m = last.distance_m(to);
+        let steps = (gap_m / CHORD_M).floor() as usize;
+        for step in 1..=steps {
+            let share = step as f64 * CHORD_M / gap_m;
+            places.push(Place::new(
+                last.east_m + share * (to.east_m - last.east_m),
+                last.north_m + share * (to.north_m - last.north_m),
+            ));
+        }
+    }
+    let headings: Vec<f64> = places
+        .windows(2)
+        .map(|pair| math::atan2(pair[1].north_m - pair[0].north_m, pair[1].east_m - pair[0].east_m))
+        .collect();
+    let tau = std::f64::consts::TAU;
+    let bends: Vec<f64> = headings
+        .windows(2)
+        .map(|pair| {
+            let raw = pair[1] - pair[0];
+            raw - (raw / tau).round() * tau
+        })
+        .collect();
+    let mut inside = vec![false; bends.len()];
+    for side in [1.0, -1.0] {
+        let (mut first, mut turned) = (0, 0.0);
+        for at in 0..=bends.len() {
+            let goes_on = bends.get(at).is_some_and(|bend| {
+                let bend = side * bend;
+                bend > -BACK_RAD && bend < MOST_BEND_RAD
+            });
+            if goes_on {
+                turned += side * bends[at];
+                continue;
+            }
+            if turned >= LEAST_TURNS * tau {
+                inside[first..at].fill(true);
+            }
+            (first, turned) = (at + 1, 0.0);
+        }
+    }
+    inside.iter().filter(|is_in| **is_in).count() as f64 * CHORD_M
+}

@@ -1,0 +1,81 @@
+//! What an analysis is given, and how it tells how far it is.
+
+use tussock_types::{LogFacts, Plan, Settings, Trace};
+
+/// What an analysis is given.
+#[derive(Clone, Copy)]
+pub struct Job<'a> {
+    /// One trace for each machine.
+    pub traces: &'a [Trace],
+    /// Facts about the files that the traces came from.
+    pub inputs: &'a [LogFacts],
+    /// What was installed; without it the outline is drawn from the trace.
+    pub plan: Option<&'a Plan>,
+    /// What the user wants.
+    pub settings: &'a Settings,
+    /// Seed of everything random.
+    pub seed: u64,
+    /// Whether suggestions are made: they take some seconds.
+    pub advice: Advice,
+    /// Told how far the work is: the stage, and the fraction of the whole that is done.
+    pub progress: Option<&'a (dyn Fn(Stage, f64) + Sync)>,
+}
+
+/// Whether suggestions are made.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Advice {
+    /// They are, where there are missed pockets.
+    #[default]
+    Given,
+    /// They are left out.
+    LeftOut,
+}
+
+/// Whether logs like the given ones are simulated on the plan, to take off what estimating does to them.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Calibrate {
+    /// Where the log needs it: sparse fixes with an error of half a metre and more.
+    #[default]
+    Auto,
+    /// Wherever it can be done.
+    Always,
+    /// Not at all.
+    Never,
+}
+
+/// Stages of an analysis, for progress.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Stage {
+    /// Finding the path behind the fixes.
+    Locating,
+    /// Counting visits.
+    Counting,
+    /// Simulating logs like the given ones.
+    Calibrating,
+    /// Looking for reasons.
+    Diagnosing,
+    /// Trying changes.
+    Suggesting,
+}
+
+impl Stage {
+    /// What to show while it lasts.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Locating => "locating",
+            Self::Counting => "counting",
+            Self::Calibrating => "calibrating",
+            Self::Diagnosing => "diagnosing",
+            Self::Suggesting => "suggesting",
+        }
+    }
+}
+
+impl Job<'_> {
+    /// Tells how far the work is.
+    pub fn tell(&self, stage: Stage, done_fraction: f64) {
+        if let Some(progress) = self.progress {
+            progress(stage, done_fraction);
+        }
+    }
+}

@@ -1,0 +1,35 @@
+//! The measuring: a log is located once, and what is read from it is worked out once.
+//!
+//! | question | module |
+//! |---|---|
+//! | where was the machine, on what ground? | [`Survey`] |
+//! | does it roam or drive lanes? | [`pattern`] |
+//! | how much was driven over, how sure is that? | [`coverage_count`], [`interval`], [`calibrate`] |
+//! | when, night by night, and is the promise kept? | [`nights`], [`promise`] |
+//! | when did it leave the station, when was it outside? | [`outings`] |
+//! | what machine was it? | [`fitted`] |
+//! | how does the plan lie in the log? | [`plan_offset`] |
+//!
+//! Every other room asks here and measures nothing again.
+
+pub mod calibrate;
+pub mod coverage_count;
+mod error;
+#[cfg(test)]
+mod error_tests;
+pub mod fitted;
+pub mod interval;
+mod job;
+pub mod log_findings;
+pub mod nights;
+pub mod outings;
+pub mod outline;
+pub mod over_time;
+pub mod pattern;
+pub mod plan_offset;
+pub mod promise;
+pub mod survey;
+
+pub use error::{AnalyseError, period};
+pub use job::{Advice, Calibrate, Job, Stage};
+pub use survey::{Lawn, Survey};

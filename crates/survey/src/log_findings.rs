@@ -1,0 +1,152 @@
+//! What a log holds, as it stands in the findings: files, times, how positions err.
+
+use crate::Job;
+use crate::Survey;
+use std::collections::HashMap;
+use tussock_locate::Track;
+use tussock_locate::activities::{self, Activity};
+use tussock_locate::anchor::EdgeUse;
+use tussock_types::{
+    InputFindings, LeftOut, NoiseSource, PlanOffset, PositionFindings, ReceiverStep, Silence, Span, Trace,
+};
+
+/// The files, as they were given.
+pub fn inputs(job: &Job<'_>) -> Vec<InputFindings> {
+    job.inputs
+        .iter()
+        .cloned()
+        .map(|facts| InputFindings { facts })
+        .collect()
+}
+
+/// Times and lengths of all tracks together.
+pub fn span(survey: &Survey<'_>, traces: &[Trace]) -> Span {
+    let tracks = &survey.tracks;
+    let (start_s, end_s) = survey.span_s();
+    let sum = |value: &dyn Fn(&Track) -> f64| tracks.iter().map(value).sum::<f64>();
+    let guides = survey.guides();
+    let lines = survey.lines(&guides);
+    let mut spent_s: HashMap<Activity, f64> = HashMap::new();
+    for spell in tracks.iter().flat_map(|track| activities::spells(track, lines)) {
+        *spent_s.entry(spell.activity).or_default() += spell.end_s - spell.start_s;
+    }
+    let spent_s = |activity: Activity| spent_s.get(&activity).copied().unwrap_or(0.0);
+    let tells_transit = tracks.iter().any(|track| activities::tells_transit(track, lines));
+    let knows_station = tracks.iter().any(|track| track.station.is_some());
+    let mut silences: Vec<Silence> = tracks
+        .iter()
+        .flat_map(|track| &track.gaps)
+        .map(|gap| Silence {
+            start_s: gap.start_s - start_s,
+            duration_s: gap.end_s - gap.start_s,
+            moved_m: gap.moved_m,
+        })
+        .collect();
+    silences.sort_by(|a, b| {
+        b.duration_s
+            .total_cmp(&a.duration_s)
+            .then(a.start_s.total_cmp(&b.start_s))
+    });
+    silences.truncate(20);
+    let count = |value: &dyn Fn(&Track) -> usize| tracks.iter().map(|track| value(track) as u64).sum::<u64>();
+    let (poor, jumps) = (
+        count(&|track| track.gated_quality),
+        count(&|track| track.gated_jumps),
+    );
+    let outings = tracks
+        .iter()
+        .map(|track| track.outings)
+        .fold(None, |all: Option<usize>, one| match (all, one) {
+            (Some(all), Some(one)) => Some(all + one),
+            (one, other) => one.or(other),
+        });
+    Span {
+        start: rfc3339(start_s),
+        end: rfc3339(end_s),
+        start_unix_s: start_s.is_finite().then_some(start_s),
+        fixes_read: traces.iter().map(|trace| trace.len() as u64).sum(),
+        fixes_used: count(&|track| track.fixes_used),
+        fixes_carried: count(&|track| track.carried.iter().map(|carried| carried.fixes).sum()),
+        period_s: tracks.first().map_or(1.0, |track| track.period_s),
+        fixes_left_out: [(LeftOut::PoorQuality, poor), (LeftOut::Jump, jumps)]
+            .into_iter()
+            .filter(|(_, fixes)| *fixes > 0)
+            .collect(),
+        path_m: sum(&Track::path_m),
+        driving_s: spent_s(Activity::Driving) + spent_s(Activity::Transit) + spent_s(Activity::Reversing),
+        transit_s: tells_transit.then(|| spent_s(Activity::Transit)),
+        at_station_s: knows_station.then(|| spent_s(Activity::AtStation)),
+        halted_s: spent_s(Activity::Halted) + spent_s(Activity::Turning),
+        carried_s: Some(spent_s(Activity::Carried)),
+        silent_s: spent_s(Activity::Silent),
+        silences,
+        speed_mps: tracks.iter().find_map(|track| track.speed_mps),
+        outings: outings.map(|outings| outings as u64),
+        machines: tracks.iter().map(|track| track.machine.clone()).collect(),
+    }
+}
+
+/// Seconds since 1970 as RFC 3339 in UTC, to the second.
+pub fn rfc3339(unix_s: f64) -> Option<String> {
+    if !unix_s.is_finite() {
+        return None;
+    }
+    let time = time::OffsetDateTime::from_unix_timestamp(unix_s.floor() as i64).ok()?;
+    time.format(&time::format_description::well_known::Rfc3339).ok()
+}
+
+/// The machine with the poorest positions, which speaks for all.
+pub fn poorest(tracks: &[Track]) -> Option<&Track> {
+    tracks
+        .iter()
+        .max_by(|a, b| a.noise.white_m.total_cmp(&b.noise.white_m))
+}
+
+/// What is known of the position error: of the machine with the poorest positions.
+pub fn positions(tracks: &[Track]) -> PositionFindings {
+    let poorest = poorest(tracks);
+    PositionFindings {
+        white_m: poorest.map(|track| track.noise.white_m),
+        drift_m: poorest.and_then(|track| track.noise.drift_m),
+        drift_time_s: poorest.and_then(|track| track.noise.drift_time_s),
+        source: poorest.map_or(NoiseSource::Default, |track| {
+            let stood = track
+                .halts
+                .iter()
+                .any(|halt| halt.at == tussock_locate::HaltPlace::Station);
+            match track.noise.source {
+                NoiseSource::StationScatter if !stood => NoiseSource::RestScatter,
+                source => source,
+            }
+        }),
+        steps: tracks
+            .iter()
+            .flat_map(|track| &track.steps)
+            .map(|step| ReceiverStep {
+                time: rfc3339(step.time_s),
+                east_m: step.east_m,
+                north_m: step.north_m,
+            })
+            .collect(),
+        anchored: poorest
+            .and_then(|track| track.anchored.as_ref())
+            .map(|anchored| matches!(anchored.edges, EdgeUse::Used { .. })),
+        plan_offset: poorest.and_then(plan_offset),
+    }
+}
+
+/// How the plan lies in the log's frame, where a plan was there to tell.
+pub fn plan_offset(track: &Track) -> Option<PlanOffset> {
+    let anchored = track.anchored.as_ref()?;
+    let offset = anchored.offset;
+    let told = PlanOffset {
+        east_m: offset.east_m,
+        north_m: offset.north_m,
+        rotation_deg: offset.turned_rad.to_degrees(),
+        about_east_m: offset.about.east_m,
+        about_north_m: offset.about.north_m,
+        sd_m: offset.sd_m,
+    };
+    // Without edges only the station tells, and that only where it was stood at.
+    (anchored.edges != EdgeUse::None || told.is_beside()).then_some(told)
+}

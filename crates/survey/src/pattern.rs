@@ -1,0 +1,79 @@
+//! Does it go in lanes, or roam?
+//!
+//! Legs tell, where positions are good enough to find them ([`tussock_diagnose::luck::pattern`]). Where errors are of metres,
+//! short legs point anywhere. Chords over a quarter of a minute are long against the error that changes within it, and
+//! those that are nearly as long as the machine can drive have no turn in them: in lanes they agree up to half a turn.
+
+use crate::Survey;
+use tussock_coverage::luck::{self, Pattern};
+use tussock_locate::Track;
+use tussock_types::math;
+
+/// Time that a chord spans, at least.
+const CHORD_S: f64 = 15.0;
+/// Chords at least so long as part of the longest usual ones have no turn in them.
+const STRAIGHT: f64 = 0.85;
+/// Which chord is usual and long.
+const LONG_QUANTILE: f64 = 0.85;
+/// Fewer chords tell nothing.
+const LEAST_CHORDS: usize = 20;
+/// From this agreement on it is lanes: of 50 roaming logs with errors of metres none had more than 0.53, of 50 in lanes
+/// none less than 0.90.
+const LANES_AGREEMENT: f64 = 0.7;
+/// With less error than this, legs tell.
+const POOR_M: f64 = 0.1;
+
+/// How the machines go about the lawn, by the directions of legs alone.
+pub fn by_legs(survey: &Survey<'_>) -> Pattern {
+    luck::pattern(survey.tracks.iter().flat_map(Track::legs).map(|(from, to)| {
+        (
+            to.place.east_m - from.place.east_m,
+            to.place.north_m - from.place.north_m,
+        )
+    }))
+}
+
+/// How the machines go about the lawn.
+pub fn pattern(survey: &Survey<'_>) -> Pattern {
+    let by_chords = survey
+        .tracks
+        .iter()
+        .filter(|track| track.position_error_m() > POOR_M)
+        .filter_map(agreement)
+        .any(|agreement| agreement > LANES_AGREEMENT);
+    if by_chords {
+        Pattern::Lanes
+    } else {
+        by_legs(survey)
+    }
+}
+
+/// Agreement of the directions of straight chords, up to half a turn; `None` where there are too few.
+fn agreement(track: &Track) -> Option<f64> {
+    let kept = &track.kept;
+    let stride = (CHORD_S / track.period_s.max(1e-3)).ceil().max(1.0) as usize;
+    let is_resting = |index: usize| {
+        let time_s = kept.time_s[index];
+        let after = track.halts.partition_point(|halt| halt.start_s <= time_s);
+        after > 0 && time_s <= track.halts[after - 1].end_s
+    };
+    let chords: Vec<(f64, f64)> = (stride..kept.len())
+        .step_by(stride)
+        .filter(|to| kept.run[*to] == kept.run[to - stride] && !is_resting(*to) && !is_resting(to - stride))
+        .map(|to| {
+            let (from, to) = (kept.place(to - stride), kept.place(to));
+            let (east_m, north_m) = (to.east_m - from.east_m, to.north_m - from.north_m);
+            (math::atan2(north_m, east_m), math::hypot(east_m, north_m))
+        })
+        .collect();
+    let mut lengths: Vec<f64> = chords.iter().map(|chord| chord.1).collect();
+    lengths.sort_by(f64::total_cmp);
+    let long_m = *lengths.get((lengths.len() as f64 * LONG_QUANTILE) as usize)?;
+    let straight: Vec<(f64, f64)> = chords
+        .into_iter()
+        .filter(|chord| chord.1 >= STRAIGHT * long_m)
+        .map(|(angle_rad, _)| (angle_rad, 1.0))
+        .collect();
+    (straight.len() >= LEAST_CHORDS)
+        .then(|| luck::agreement(&straight, 2.0).max(luck::agreement(&straight, 4.0)))
+}

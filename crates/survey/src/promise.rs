@@ -1,0 +1,128 @@
+//! Is the promise kept?
+//!
+//! Promised is so much of the lawn within so many days. Every stretch of so many nights in a row is looked at: what it visited by
+//! itself, whatever came before. The worst one decides, with the uncertainty of the visited fraction: kept or broken where the
+//! probability is beyond 95 % on one side, else it cannot be told. A log shorter than the promise can show that it is kept
+//! already, or that it cannot be kept any more because more ground is missed than the promise leaves; else it cannot tell.
+//!
+//! Approximate: errors of the visited fraction are taken as normal, and as alike in all stretches.
+
+use crate::nights::Nights;
+use tussock_types::math;
+use tussock_types::{Coverage, Promise, PromiseVerdict, Settings};
+
+/// Beyond this probability it is said.
+const SURE: f64 = 0.95;
+/// Ends of a 90 % interval lie so many standard deviations apart.
+const APART: f64 = 2.0 * 1.645;
+/// Nobody knows a visited fraction better than this.
+const LEAST_SD: f64 = 0.001;
+
+/// What is said of a promise where the log shows too little, or the lawn is drawn from the drive and nobody knows what lies
+/// beyond it.
+pub const CANNOT_TELL: Promise = Promise {
+    verdict: PromiseVerdict::CannotTell,
+    probability: None,
+};
+
+/// Whether the promise is kept, and how likely.
+pub fn promise(coverage: &Coverage, nights: &Nights, settings: &Settings) -> Promise {
+    let promised = settings.promise.visited_fraction;
+    let visited = coverage.visited_fraction;
+    let sd = visited
+        .low
+        .zip(visited.high)
+        .map_or(LEAST_SD, |(low, high)| ((high - low) / APART).max(LEAST_SD));
+    let kept = |fraction: f64| 0.5 * math::erfc(-(fraction - promised) / sd / std::f64::consts::SQRT_2);
+    // The stretches are counted from one path; the estimate knows its bias.
+    let counted = nights
+        .nights
+        .last()
+        .and_then(|night| night.visited_so_far_fraction)
+        .unwrap_or(visited.estimate);
+    let worst = nights
+        .stretches
+        .iter()
+        .map(|fraction| fraction + visited.estimate - counted)
+        .reduce(f64::min);
+    let (verdict, probability) = match worst {
+        Some(fraction) => {
+            let probability = kept(fraction);
+            let verdict = if probability >= SURE {
+                PromiseVerdict::Kept
+            } else if probability <= 1.0 - SURE {
+                PromiseVerdict::Broken
+            } else {
+                PromiseVerdict::CannotTell
+            };
+            (verdict, Some(probability))
+        }
+        None if kept(visited.estimate) >= SURE => (PromiseVerdict::Kept, Some(kept(visited.estimate))),
+        None if coverage.missed_m2 / coverage.lawn_m2.max(1e-9) > 1.0 - promised + sd => {
+            (PromiseVerdict::Broken, Some(0.0))
+        }
+        None => (PromiseVerdict::CannotTell, None),
+    };
+    Promise { verdict, probability }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use tussock_types::{ActivityHours, Estimate, Night};
+
+    fn coverage(estimate: f64, missed_m2: f64) -> Coverage {
+        Coverage {
+            lawn_m2: 1000.0,
+            reachable_m2: None,
+            visited_m2: 1000.0 * estimate,
+            missed_m2,
+            not_yet_m2: 0.0,
+            unseen_m2: 0.0,
+            sliver_m2: 0.0,
+            visited_fraction: Estimate {
+                estimate,
+                low: Some(estimate - 0.005),
+                high: Some(estimate + 0.005),
+            },
+            face_value_fraction: estimate,
+            cut_width_m: 0.22,
+            cell_m: 0.02,
+            cell_error_fraction: 0.0,
+            realisations: 1,
+            lawns: Vec::new(),
+        }
+    }
+
+    fn nights(stretches: &[f64]) -> Nights {
+        Nights {
+            nights: vec![Night {
+                date: None,
+                start_s: 0.0,
+                end_s: 1.0,
+                hours: ActivityHours::default(),
+                visited_fraction: None,
+                visited_so_far_fraction: None,
+            }],
+            stretches: stretches.to_vec(),
+        }
+    }
+
+    // The promise of the defaults: 95 % within 3 days.
+    #[test]
+    fn the_worst_stretch_decides_and_short_logs_say_only_what_is_sure() {
+        let settings = Settings::default();
+        let verdict = |estimate, missed_m2, stretches: &[f64]| {
+            promise(&coverage(estimate, missed_m2), &nights(stretches), &settings).verdict
+        };
+        assert_eq!(verdict(0.99, 0.0, &[0.97, 0.96, 0.98]), PromiseVerdict::Kept);
+        assert_eq!(verdict(0.99, 0.0, &[0.97, 0.93, 0.98]), PromiseVerdict::Broken);
+        assert_eq!(
+            verdict(0.99, 0.0, &[0.97, 0.951, 0.98]),
+            PromiseVerdict::CannotTell
+        );
+        assert_eq!(verdict(0.97, 0.0, &[]), PromiseVerdict::Kept);
+        assert_eq!(verdict(0.90, 20.0, &[]), PromiseVerdict::CannotTell);
+        assert_eq!(verdict(0.90, 80.0, &[]), PromiseVerdict::Broken);
+    }
+}

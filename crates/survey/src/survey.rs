@@ -1,0 +1,559 @@
+//! The survey: where everything lies, and what is read from it, each worked out once.
+//!
+//! Plan and logs are laid on one plane, the path behind each log is found, and whoever wants to know the lawn, the ground that the
+//! machine may drive on, the swept path or the machine asks here. What takes time is worked out when it is first asked for.
+
+use crate::fitted::{self, Fitted, NoFit};
+use crate::{AnalyseError, Job, coverage_count, outline, pattern};
+use std::sync::OnceLock;
+use tussock_coverage::swath::Sweep;
+use tussock_coverage::{luck, swath, visits};
+use tussock_locate::activities::{self, Lines};
+use tussock_locate::outlier_filter::silence_s;
+use tussock_locate::turns::{self, Setback, SetbackSource, Turn};
+use tussock_locate::{Hold, Piece, Track, locate_as};
+use tussock_plane::{BitGrid, Frame, Region, Site};
+use tussock_types::math;
+use tussock_types::{
+    FrameFindings, GeoPoint, LimitSettings, OutlineSource, Place, PlanFault, Positions, Settings, Trace,
+};
+
+/// Logs of one garden, measured once.
+pub struct Survey<'a> {
+    job: Job<'a>,
+    /// The local frame; `None` for a log in metres without an origin.
+    pub frame: Option<Frame>,
+    /// The plan on it.
+    pub site: Option<Site>,
+    /// Faults of the plan that do not stop the work.
+    pub plan_faults: Vec<PlanFault>,
+    /// Where each machine was.
+    pub tracks: Vec<Track>,
+    drivable: Option<Region>,
+    lawn: OnceLock<Result<Lawn, AnalyseError>>,
+    sweeps: OnceLock<Vec<Sweep>>,
+    drive: OnceLock<luck::Drive>,
+    machine: OnceLock<Result<Fitted, NoFit>>,
+    transits: OnceLock<Vec<Vec<(f64, f64)>>>,
+    turns: OnceLock<Vec<Vec<Turn>>>,
+    setback: OnceLock<Setback>,
+}
+
+/// The lawn that is counted.
+#[derive(Clone, Debug)]
+pub struct Lawn {
+    /// Its outline.
+    pub region: Region,
+    /// Whether the plan has it, or the drive drew it.
+    pub source: OutlineSource,
+    /// Its cells, as fine as the cutting width asks for.
+    pub cells: BitGrid,
+}
+
+/// A log whose middle is farther from the lawn than this was made in another garden, or the plan is wrong.
+const FAR_APART_M: f64 = 60.0;
+/// Logs sparser than this say nothing of a lawn. Turns are put back at up to 30 s; of 40 logs of 45 to 120 s the interval missed the truth
+/// in 27, by up to 90 points.
+const MOST_PERIOD_S: f64 = 40.0;
+/// Swept cells for each that the grid may have: half a year of driving by default, a minute's work.
+const SWEPT_PER_CELL: u64 = 100;
+/// Positions within a circle of this size are no drive.
+const LEAST_EXTENT_M: f64 = 1.5;
+
+/// Width to draw an outline and a map with when the user does not give one: the middle of those.
+const STAND_IN_WIDTH_M: f64 = 0.26;
+
+impl<'a> Survey<'a> {
+    /// Lays plan and logs on one plane and finds the path behind each log.
+    ///
+    /// # Errors
+    /// [`AnalyseError`] where plan and logs cannot be brought together.
+    pub fn of(job: &Job<'a>) -> Result<Self, AnalyseError> {
+        Self::held(job, Hold::WherePoor)
+    }
+
+    /// The same, saying when positions are held by the plan.
+    pub fn held(job: &Job<'a>, hold: Hold) -> Result<Self, AnalyseError> {
+        let fixes: u64 = job.traces.iter().map(|trace| trace.len() as u64).sum();
+        if fixes > job.settings.limits.fixes {
+            return Err(AnalyseError::TooManyFixes {
+                fixes,
+                limit: job.settings.limits.fixes,
+            });
+        }
+        let is_local = |trace: &Trace| matches!(trace.positions, Positions::Local { .. });
+        let locals = job.traces.iter().filter(|trace| is_local(trace)).count();
+        if locals != 0 && locals != job.traces.len() {
+            return Err(AnalyseError::MixedFrames);
+        }
+        let settings = &job.settings.positions;
+        let origin = settings
+            .origin_lat_deg
+            .zip(settings.origin_lon_deg)
+            .map(|(lat_deg, lon_deg)| GeoPoint { lat_deg, lon_deg });
+        let on_earth = locals == 0;
+        let (site, plan_faults) = match (job.plan, on_earth, origin) {
+            (None, ..) => (None, Vec::new()),
+            (Some(_), false, None) => return Err(AnalyseError::LocalLogWithPlan),
+            (Some(plan), false, Some(origin)) => built(Site::build_in(plan, Frame::at(origin)))?,
+            (Some(plan), true, _) => built(Site::build(plan))?,
+        };
+        let frame = match (&site, on_earth) {
+            (Some(site), _) => Some(site.frame),
+            (None, true) => middle(job.traces).map(Frame::at),
+            (None, false) => origin.map(Frame::at),
+        };
+        if let (Some(site), Some(plan), true) = (&site, job.plan, on_earth) {
+            same_garden(site, plan, job.traces)?;
+        }
+        Ok(Self::located(*job, frame, site, plan_faults, hold))
+    }
+
+    /// The same garden with other logs, in metres on its plane.
+    pub fn simulated<'b>(&self, traces: &'b [Trace], seed: u64) -> Survey<'b>
+    where
+        'a: 'b,
+    {
+        let job = Job {
+            traces,
+            seed,
+            progress: None,
+            ..self.job
+        };
+        Survey::located(job, self.frame, self.site.clone(), Vec::new(), Hold::WherePoor)
+    }
+
+    /// Finds the path behind each trace.
+    fn located(
+        job: Job<'a>,
+        frame: Option<Frame>,
+        site: Option<Site>,
+        plan_faults: Vec<PlanFault>,
+        hold: Hold,
+    ) -> Self {
+        let station = site.as_ref().and_then(|site| site.station);
+        let drivable = site.as_ref().and_then(Site::drivable);
+        let path = |trace: &Trace| {
+            let (east_m, north_m) = places(trace, frame.as_ref());
+            locate_as(
+                trace,
+                &east_m,
+                &north_m,
+                station,
+                drivable.as_ref(),
+                job.settings,
+                hold,
+            )
+        };
+        Self {
+            tracks: job.traces.iter().map(path).collect(),
+            job,
+            frame,
+            site,
+            plan_faults,
+            drivable,
+            lawn: OnceLock::new(),
+            sweeps: OnceLock::new(),
+            drive: OnceLock::new(),
+            machine: OnceLock::new(),
+            transits: OnceLock::new(),
+            turns: OnceLock::new(),
+            setback: OnceLock::new(),
+        }
+    }
+
+    /// What was asked.
+    pub fn job(&self) -> &Job<'a> {
+        &self.job
+    }
+
+    /// What the user wants.
+    pub fn settings(&self) -> &'a Settings {
+        self.job.settings
+    }
+
+    /// Width that the machine cuts, or what stands in for it where nobody says.
+    pub fn swath_m(&self) -> f64 {
+        self.settings().machine.cut_width_m.unwrap_or(STAND_IN_WIDTH_M)
+    }
+
+    /// Guide runs of the plan.
+    pub fn guides(&self) -> Vec<&[Place]> {
+        let guides = self.site.iter().flat_map(|site| &site.guides);
+        guides.map(|guide| guide.shape.as_slice()).collect()
+    }
+
+    /// Lines that a machine can follow out of the station and home.
+    pub fn lines<'b>(&'b self, guides: &'b [&'b [Place]]) -> Lines<'b> {
+        let boundary = self
+            .site
+            .as_ref()
+            .map(|site| site.boundary.as_ref().unwrap_or(&site.drawn_lawn));
+        Lines { guides, boundary }
+    }
+
+    /// Times along guide runs and edges, for each track.
+    pub fn transits(&self) -> &[Vec<(f64, f64)>] {
+        self.transits.get_or_init(|| {
+            let guides = self.guides();
+            let transits = |track| activities::transits(track, self.lines(&guides));
+            self.tracks.iter().map(transits).collect()
+        })
+    }
+
+    /// Pieces of path that were swept by the machine with this number; without transit, where it does not cut there.
+    pub fn swept(&self, number: usize, pieces: Vec<Piece>) -> Vec<Piece> {
+        if self.settings().machine.cuts_in_transit {
+            return pieces;
+        }
+        activities::without(&pieces, &self.transits()[number])
+    }
+
+    /// Pieces of path that were swept by all machines, as located.
+    pub fn swept_as_located(&self) -> Vec<Piece> {
+        let tracks = self.tracks.iter().enumerate();
+        tracks
+            .flat_map(|(number, track)| self.swept(number, track.pieces.clone()))
+            .collect()
+    }
+
+    /// Position error that is left in the path, per axis: that of the poorest track.
+    pub fn position_error_m(&self) -> f64 {
+        self.tracks
+            .iter()
+            .map(Track::position_error_m)
+            .fold(0.0, f64::max)
+    }
+
+    /// Turns of each track on the ground that it may drive on.
+    ///
+    /// # Errors
+    /// As [`Survey::lawn`].
+    pub fn turns(&self) -> Result<&[Vec<Turn>], AnalyseError> {
+        let ground = self.drivable()?;
+        Ok(self.turns.get_or_init(|| {
+            let tracks = self.tracks.iter().zip(self.transits());
+            tracks
+                .map(|(track, transits)| turns::turns(track, ground, transits))
+                .collect()
+        }))
+    }
+
+    /// How far inside its edges the machine turns: what the settings state, else what the log shows, else what is usual.
+    ///
+    /// # Errors
+    /// As [`Survey::lawn`].
+    pub fn setback(&self) -> Result<Setback, AnalyseError> {
+        let turns = self.turns()?;
+        Ok(*self.setback.get_or_init(|| {
+            let expected = Setback::expected(&self.settings().machine);
+            let mut tracks = self.tracks.iter().zip(turns);
+            match expected.source {
+                SetbackSource::Stated => expected,
+                _ => tracks
+                    .find_map(|(track, turns)| Setback::measured(track, turns))
+                    .unwrap_or(expected),
+            }
+        }))
+    }
+
+    /// The sweeps of every machine, as located.
+    pub fn sweeps(&self) -> &[Sweep] {
+        self.sweeps
+            .get_or_init(|| swath::sweeps_of(self.swept_as_located().iter(), self.settings()))
+    }
+
+    /// The lawn: the plan's, else drawn from the drive.
+    ///
+    /// # Errors
+    /// Where it cannot be drawn, or not be counted in reasonable time and memory.
+    pub fn lawn(&self) -> Result<&Lawn, AnalyseError> {
+        let lawn = self.lawn.get_or_init(|| {
+            let (swath_m, limits) = (self.swath_m(), &self.settings().limits);
+            let (region, source) = match &self.site {
+                Some(site) => (site.lawn.clone(), OutlineSource::Plan),
+                None => {
+                    let drawn = outline::outline(&self.tracks, self.bounds(), swath_m, limits.cells)?;
+                    (drawn, OutlineSource::Trace)
+                }
+            };
+            self.must_be_countable(region.bounds().unwrap_or_default(), swath_m, limits)?;
+            let cells = coverage_count::lawn_cells(&region, self.settings(), swath_m);
+            Ok(Lawn {
+                region,
+                source,
+                cells,
+            })
+        });
+        lawn.as_ref().map_err(Clone::clone)
+    }
+
+    /// Ground on which the machine may drive: the plan's, else the lawn.
+    ///
+    /// # Errors
+    /// As [`Survey::lawn`].
+    pub fn drivable(&self) -> Result<&Region, AnalyseError> {
+        match &self.drivable {
+            Some(region) => Ok(region),
+            None => self.lawn().map(|lawn| &lawn.region),
+        }
+    }
+
+    /// Path on the lawn and the pace of the machine.
+    ///
+    /// # Errors
+    /// As [`Survey::lawn`].
+    pub fn drive(&self) -> Result<&luck::Drive, AnalyseError> {
+        let lawn = self.lawn()?;
+        Ok(self.drive.get_or_init(|| {
+            let is_on_lawn = |sweep: &&Sweep| {
+                let middle = Place::new(
+                    0.5 * (sweep.from.east_m + sweep.to.east_m),
+                    0.5 * (sweep.from.north_m + sweep.to.north_m),
+                );
+                let cell = lawn.cells.grid.cell_at(middle);
+                sweep.driving_s > 0.0 && cell.is_some_and(|(column, row)| lawn.cells.get(column, row))
+            };
+            let on_lawn = self.sweeps().iter().filter(is_on_lawn);
+            let driving_s: f64 = self.tracks.iter().map(Track::driving_s).sum();
+            let all_m: f64 = self.tracks.iter().map(Track::path_m).sum();
+            luck::Drive {
+                lawn_m2: lawn.region.area_m2(),
+                path_m: on_lawn.map(|sweep| sweep.from.distance_m(sweep.to)).sum(),
+                cut_width_m: self.swath_m(),
+                pattern: pattern::pattern(self),
+                place_share: luck::MIDDLE_SHARE,
+                speed_mps: if driving_s > 0.0 { all_m / driving_s } else { 0.0 },
+            }
+        }))
+    }
+
+    /// The machine as the log shows it.
+    ///
+    /// # Errors
+    /// [`NoFit`] where chance does not rule the drive, or too little of it is seen.
+    pub fn machine(&self) -> Result<&Fitted, NoFit> {
+        let machine = self.machine.get_or_init(|| fitted::fit(self));
+        machine.as_ref().map_err(|why| *why)
+    }
+
+    /// Refuses what no lawn can be counted from.
+    ///
+    /// # Errors
+    /// [`AnalyseError`], where there are no fixes, no drive, or fixes too far apart in place or time.
+    pub fn must_be_a_garden(&self) -> Result<(), AnalyseError> {
+        let job = &self.job;
+        let cut_width_m = job.settings.machine.cut_width_m;
+        if let Some(cut_width_m) = cut_width_m.filter(|width_m| !(0.05..=2.0).contains(width_m)) {
+            return Err(AnalyseError::CutWidthOutOfRange { cut_width_m });
+        }
+        let read: usize = job.traces.iter().map(Trace::len).sum();
+        let used = self.fixes_used();
+        if used < 2 {
+            return Err(AnalyseError::NoFixes {
+                read,
+                gated: read - used,
+            });
+        }
+        let (width_m, height_m) = self.extent_m();
+        let extent_m = width_m.max(height_m);
+        let limit_m = job.settings.limits.extent_m;
+        if extent_m > limit_m {
+            return Err(AnalyseError::ExtentTooLarge { extent_m, limit_m });
+        }
+        if math::hypot(width_m, height_m) < LEAST_EXTENT_M {
+            return Err(AnalyseError::NoMovement {
+                extent_m: math::hypot(width_m, height_m),
+                least_m: LEAST_EXTENT_M,
+            });
+        }
+        if let Some((period_s, limit_s)) = self.too_coarse() {
+            return Err(AnalyseError::TooCoarse { period_s, limit_s });
+        }
+        Ok(())
+    }
+
+    /// Usual time between two fixes and the longest at which a lawn can be counted, where no log keeps within it.
+    pub fn too_coarse(&self) -> Option<(f64, f64)> {
+        let driven = self.tracks.iter().filter(|track| track.fixes_used > 1);
+        let period_s = driven.map(|track| track.period_s).reduce(f64::min)?;
+        let limit_s = MOST_PERIOD_S.min(silence_s(&self.settings().positions, period_s));
+        (period_s > limit_s).then_some((period_s, limit_s))
+    }
+
+    /// Refuses what cannot be counted in reasonable time and memory, before it is counted.
+    fn must_be_countable(
+        &self,
+        (low, high): (Place, Place),
+        swath_m: f64,
+        limits: &LimitSettings,
+    ) -> Result<(), AnalyseError> {
+        let (width_m, height_m) = (high.east_m - low.east_m, high.north_m - low.north_m);
+        let coarsest_m = 0.5 * swath_m;
+        let cell_m = visits::grid_over(low, high, visits::cell_for_width_m(swath_m), limits.cells).cell_m;
+        if cell_m > coarsest_m {
+            return Err(AnalyseError::LawnTooLarge {
+                width_m,
+                height_m,
+                cells: ((width_m / coarsest_m + 3.0) * (height_m / coarsest_m + 3.0)) as u64,
+                limit: limits.cells,
+            });
+        }
+        let path_m: f64 = self.tracks.iter().map(Track::path_m).sum();
+        let cells = (path_m * swath_m / (cell_m * cell_m)) as u64;
+        let limit = limits.cells.saturating_mul(SWEPT_PER_CELL);
+        if cells > limit {
+            return Err(AnalyseError::PathTooLong { path_m, cells, limit });
+        }
+        Ok(())
+    }
+
+    /// Fixes that passed the gates, all machines together.
+    pub fn fixes_used(&self) -> usize {
+        self.tracks.iter().map(|track| track.fixes_used).sum()
+    }
+
+    /// Box round all used fixes, south-west and north-east; at the origin without any.
+    pub fn bounds(&self) -> (Place, Place) {
+        if self.fixes_used() == 0 {
+            return Default::default();
+        }
+        let mut low = Place::new(f64::INFINITY, f64::INFINITY);
+        let mut high = Place::new(f64::NEG_INFINITY, f64::NEG_INFINITY);
+        for track in &self.tracks {
+            for (east_m, north_m) in track.kept.east_m.iter().zip(&track.kept.north_m) {
+                low = Place::new(low.east_m.min(*east_m), low.north_m.min(*north_m));
+                high = Place::new(high.east_m.max(*east_m), high.north_m.max(*north_m));
+            }
+        }
+        (low, high)
+    }
+
+    /// Extent of all used fixes, east by north.
+    pub fn extent_m(&self) -> (f64, f64) {
+        let (low, high) = self.bounds();
+        (high.east_m - low.east_m, high.north_m - low.north_m)
+    }
+
+    /// First and last fix over all machines; not a number without any that can be used.
+    pub fn span_s(&self) -> (f64, f64) {
+        if self.fixes_used() == 0 {
+            return (f64::NAN, f64::NAN);
+        }
+        self.tracks.iter().filter_map(|track| track.read_s).fold(
+            (f64::INFINITY, f64::NEG_INFINITY),
+            |(start_s, end_s), (first_s, last_s)| (start_s.min(first_s), end_s.max(last_s)),
+        )
+    }
+
+    /// Position on Earth of a place; `None` for a log in metres without an origin.
+    pub fn geo(&self, place: Place) -> Option<GeoPoint> {
+        self.frame.map(|frame| frame.to_geo(place))
+    }
+
+    /// The frame, as it stands in the findings.
+    pub fn frame_findings(&self) -> FrameFindings {
+        let origin = self.frame.map(|frame| frame.origin());
+        FrameFindings {
+            origin_lat: origin.map(|origin| origin.lat_deg),
+            origin_lon: origin.map(|origin| origin.lon_deg),
+        }
+    }
+}
+
+type Built = Result<(Site, Vec<PlanFault>), Vec<PlanFault>>;
+
+fn built(result: Built) -> Result<(Option<Site>, Vec<PlanFault>), AnalyseError> {
+    match result {
+        Ok((site, faults)) => Ok((Some(site), faults)),
+        Err(faults) => Err(AnalyseError::PlanFaults(faults)),
+    }
+}
+
+/// Median position of all traces on Earth.
+fn middle(traces: &[Trace]) -> Option<GeoPoint> {
+    let (mut lat_deg, mut lon_deg) = (Vec::new(), Vec::new());
+    for trace in traces {
+        if let Positions::Geographic {
+            lat_deg: lats,
+            lon_deg: lons,
+        } = &trace.positions
+        {
+            lat_deg.extend_from_slice(lats);
+            lon_deg.extend_from_slice(lons);
+        }
+    }
+    if lat_deg.is_empty() {
+        return None;
+    }
+    // A garden on the antimeridian: count longitudes from there.
+    let across = lon_deg.iter().any(|lon| *lon > 179.0) && lon_deg.iter().any(|lon| *lon < -179.0);
+    if across {
+        lon_deg
+            .iter_mut()
+            .filter(|lon| **lon < 0.0)
+            .for_each(|lon| *lon += 360.0);
+    }
+    let half = lat_deg.len() / 2;
+    lat_deg.select_nth_unstable_by(half, f64::total_cmp);
+    lon_deg.select_nth_unstable_by(half, f64::total_cmp);
+    let lon = if lon_deg[half] > 180.0 {
+        lon_deg[half] - 360.0
+    } else {
+        lon_deg[half]
+    };
+    Some(GeoPoint {
+        lat_deg: lat_deg[half],
+        lon_deg: lon,
+    })
+}
+
+/// East and north of every fix.
+pub fn places(trace: &Trace, frame: Option<&Frame>) -> (Vec<f64>, Vec<f64>) {
+    match (&trace.positions, frame) {
+        (Positions::Geographic { lat_deg, lon_deg }, Some(frame)) => frame.places(lat_deg, lon_deg),
+        (Positions::Geographic { .. }, None) => (Vec::new(), Vec::new()),
+        (Positions::Local { east_m, north_m }, _) => (east_m.clone(), north_m.clone()),
+    }
+}
+
+/// Refuses a log that was made in another garden.
+fn same_garden(site: &Site, plan: &tussock_types::Plan, traces: &[Trace]) -> Result<(), AnalyseError> {
+    let (Some(log), Some((low, high))) = (middle(traces), site.drawn_lawn.bounds()) else {
+        return Ok(());
+    };
+    let at = site.frame.to_place(log);
+    let off = |value: f64, low: f64, high: f64| (low - value).max(value - high).max(0.0);
+    let distance_m = math::hypot(
+        off(at.east_m, low.east_m, high.east_m),
+        off(at.north_m, low.north_m, high.north_m),
+    );
+    if distance_m <= FAR_APART_M {
+        return Ok(());
+    }
+    let lawn = site.frame.origin();
+    Err(AnalyseError::PlanAndLogFarApart {
+        distance_m,
+        log_lat_deg: log.lat_deg,
+        log_lon_deg: log.lon_deg,
+        plan_lat_deg: lawn.lat_deg,
+        plan_lon_deg: lawn.lon_deg,
+        is_swapped: looks_swapped(plan, log),
+    })
+}
+
+/// Whether the plan would lie at the log with latitude and longitude exchanged.
+fn looks_swapped(plan: &tussock_types::Plan, log: GeoPoint) -> bool {
+    use tussock_types::PlanShape;
+    let near =
+        |point: &GeoPoint| math::hypot(point.lon_deg - log.lat_deg, point.lat_deg - log.lon_deg) < 0.05;
+    plan.features.iter().any(|feature| match &feature.shape {
+        PlanShape::Polygons(polygons) => polygons
+            .iter()
+            .flat_map(|polygon| &polygon.rings)
+            .flatten()
+            .any(near),
+        PlanShape::Line(points) => points.iter().any(near),
+        PlanShape::Point(point) => near(point),
+    })
+}
