@@ -4,7 +4,7 @@
 //! noise w and a slow random walk of rate q are nearly a first-order moving average: with k = 2 + q dt / w^2 and
 //! theta = (k - sqrt(k^2 - 4)) / 2 the whitened steps e_i = dz_i + theta e_(i-1) have variance w^2 / theta. A leg of
 //! unknown heading and of speed near the usual one, a halt, and single mixed steps (a turn between two fixes) each have a
-//! cost in nats; dynamic programming over all starts finds the cheapest division (optimal partitioning, Jackson et al.
+//! cost in nats (a wait may hold one fix alone, between two mixed steps, where fixes are 1.5 s apart and more); dynamic programming over all starts finds the cheapest division (optimal partitioning, Jackson et al.
 //! 2005). Exact for that cost, except that starts whose cost exceeds the best by `HOPELESS_NATS` are dropped, and that
 //! in precise logs starts are tried only where the path bends.
 //!
@@ -23,6 +23,8 @@ const HALT_NATS: f64 = 8.0;
 const WAIT_NATS: f64 = 2.0;
 /// Longest wait at a turn.
 const WAIT_S: f64 = 4.5;
+/// From this time between fixes on a wait at a turn may hold one fix alone.
+const ONE_FIX_WAIT_S: f64 = 1.5;
 /// Nats for a step that holds a turn, a start or a stop.
 const MIXED_NATS: f64 = 3.0;
 /// Starts dearer than the best by this are dropped.
@@ -45,6 +47,9 @@ pub struct StepLaw {
     mixed_mps: f64,
     /// White part.
     white_m: f64,
+    /// Fixes are so far apart that a wait at a turn may hold one of them alone. At shorter periods waits of one fix cut straight
+    /// drives up.
+    waits_hold_one_fix: bool,
 }
 
 impl StepLaw {
@@ -62,6 +67,7 @@ impl StepLaw {
             speed_sd_mps: share * speed_mps,
             mixed_mps: 1.3 * speed_mps,
             white_m,
+            waits_hold_one_fix: step_s >= ONE_FIX_WAIT_S,
         }
     }
 }
@@ -158,13 +164,21 @@ pub fn segment(blocks: &Blocks, law: &StepLaw) -> Vec<Part> {
                 };
             }
         }
-        ends[fix] = best;
         // A step may hold the turn itself.
         let length_m = math::hypot(step_m[0], step_m[1]);
         let mixed = ends[fix - 1].cost + MIXED_NATS;
         let may_mix = length_m <= law.mixed_mps * dt_s + 4.0 * scale * law.white_m;
         mixed_before[fix] = may_mix && mixed < best.cost;
         let base = if mixed_before[fix] { mixed } else { best.cost };
+        // Between two such steps a wait may hold one fix alone, where fixes are so far apart.
+        ends[fix] = match mixed + WAIT_NATS {
+            wait if law.waits_hold_one_fix && may_mix && wait < best.cost => Step {
+                cost: wait,
+                kind: PartKind::Halt,
+                start: fix,
+            },
+            _ => best,
+        };
         starts.retain(|start| {
             let cheapest = start.base + (start.leg + LEG_NATS).min(start.s_ee / 2.0 + WAIT_NATS);
             cheapest <= base + HOPELESS_NATS && blocks.time_s[fix] - blocks.time_s[start.fix] < LONGEST_S
@@ -285,8 +299,10 @@ fn trace_back(ends: &[Step], mixed_before: &[bool], count: usize) -> Vec<Part> {
             first: step.start,
             last: fix,
         });
+        // Before a wait of one fix lies a mixed step, whatever is dearer here.
+        let is_one_fix = step.start == fix;
         fix = step.start;
-        if fix > 0 && mixed_before[fix] {
+        if fix > 0 && (is_one_fix || mixed_before[fix]) {
             fix -= 1;
         }
     }

@@ -10,4 +10,5 @@ mod halts;
 mod named_set;
 mod noise;
 mod path;
+mod periods;
 mod rebuilt;
