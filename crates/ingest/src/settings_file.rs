@@ -1,18 +1,85 @@
 //! What does the user want, from a TOML file?
 //!
-//! Every key is known here once, in [`KEYS`], with the values that it may have and the reason of its default. From
+//! Every key stands once in `settings_keys.toml`, with the values that it may have and the reason of its default. From
 //! this list come the check of a file (all faults at once, each with its line; an unknown key with the nearest known
 //! one) and the reference page ([`settings_reference`]).
 //!
 //! Cost: nothing to speak of.
 
-mod keys;
-
-use keys::{KEYS, Key, Value as Allowed};
+use serde::Deserialize;
 use std::fmt::Write;
+use std::sync::LazyLock;
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 use tussock_types::{Settings, day_span_min, offset_s};
+
+static TABLES: LazyLock<Vec<KeyTable>> = LazyLock::new(|| {
+    #[derive(Deserialize)]
+    struct KeyList {
+        table: Vec<KeyTable>,
+    }
+    let list: KeyList =
+        toml::from_str(include_str!("settings_keys.toml")).expect("a test reads the same list");
+    list.table
+});
+
+/// A table of settings.
+#[derive(Deserialize)]
+struct KeyTable {
+    name: String,
+    about: String,
+    key: Vec<Key>,
+}
+
+impl KeyTable {
+    fn key(&self, name: &str) -> Option<&Key> {
+        self.key.iter().find(|key| key.name == name)
+    }
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Key {
+    name: String,
+    about: String,
+    allowed: Allowed,
+    /// As written in TOML; `None` when there is none.
+    default: Option<String>,
+    /// For keys without a default.
+    #[serde(default)]
+    example: String,
+    reason: String,
+}
+
+/// What a key may have as its value. Both ends of a range are included.
+#[derive(Deserialize)]
+#[serde(rename_all = "snake_case")]
+enum Allowed {
+    Number(f64, f64),
+    Whole(i64, i64),
+    WholeFrom(i64),
+    Claim,
+    Word(Vec<String>),
+    /// A text of at most so many characters.
+    Text(usize),
+    Hours,
+    TimeZone,
+}
+
+impl Allowed {
+    fn words(&self) -> String {
+        match self {
+            Self::Number(low, high) => format!("a number from {low} to {high}"),
+            Self::Whole(low, high) => format!("a whole number from {low} to {high}"),
+            Self::WholeFrom(low) => format!("a whole number from {low} up"),
+            Self::Claim => "true or false".to_owned(),
+            Self::Word(words) => format!("\"{}\"", words.join("\" or \"")),
+            Self::Text(longest) => format!("a text of at most {longest} characters"),
+            Self::Hours => "a list such as [\"08:00-12:00\", \"14:00-19:00\"]".to_owned(),
+            Self::TimeZone => "an offset such as \"+02:00\", or \"UTC\"".to_owned(),
+        }
+    }
+}
 
 /// One thing wrong with a settings file, and where.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -101,7 +168,7 @@ pub fn read_settings(name: &str, text: &str) -> Result<Settings, SettingsError> 
         }
     };
     let root = DeTable::parse(text).map_err(not_toml)?;
-    let mut check = Check {
+    let mut check = SettingsCheck {
         text,
         faults: Vec::new(),
     };
@@ -120,12 +187,12 @@ fn line_at(text: &str, at: usize) -> usize {
     1 + text.bytes().take(at).filter(|byte| *byte == b'\n').count()
 }
 
-struct Check<'a> {
+struct SettingsCheck<'a> {
     text: &'a str,
     faults: Vec<SettingsFault>,
 }
 
-impl Check<'_> {
+impl SettingsCheck<'_> {
     fn push(&mut self, at: usize, key: &str, found: impl Into<String>, expected: impl Into<String>) {
         self.faults.push(SettingsFault {
             line: line_at(self.text, at),
@@ -136,59 +203,49 @@ impl Check<'_> {
     }
 
     fn root(&mut self, root: &DeTable<'_>) {
-        let tables = || KEYS.iter().map(|key| key.table);
-        for (table, value) in root {
-            let (at, table) = (table.span().start, table.get_ref().as_ref());
-            if !tables().any(|known| known == table) {
-                let expected = match KEYS.iter().find(|key| key.name == table) {
-                    // A key of ours above the first table.
-                    Some(key) => format!("it in the table [{}]", key.table),
-                    None => {
-                        let near = nearest(table, tables()).unwrap_or_default();
-                        format!("[{near}] as the nearest known table")
+        for (name, value) in root {
+            let (at, name) = (name.span().start, name.get_ref().as_ref());
+            let found = value.get_ref();
+            match (TABLES.iter().find(|table| table.name == name), found.as_table()) {
+                (Some(table), Some(entries)) => {
+                    for (key, value) in entries {
+                        self.entry(table, key.span().start, key.get_ref(), value);
                     }
-                };
-                self.push(at, table, "is not known", expected);
-                continue;
-            }
-            let Some(entries) = value.get_ref().as_table() else {
-                self.push(
+                }
+                (Some(_), None) => self.push(
                     at,
-                    table,
-                    format!("is {}", kind_of(value.get_ref())),
-                    format!("a table [{table}]"),
-                );
-                continue;
-            };
-            for (name, value) in entries {
-                self.entry(table, name.span().start, name.get_ref(), value);
+                    name,
+                    format!("is {}", kind_of(found)),
+                    format!("a table [{name}]"),
+                ),
+                (None, _) => {
+                    let near = || nearest(name, TABLES.iter().map(|table| &table.name[..]));
+                    // Perhaps a key of ours above the first table.
+                    let expected = home_of(name).unwrap_or_else(|| {
+                        format!("[{}] as the nearest known table", near().unwrap_or_default())
+                    });
+                    self.push(at, name, "is not known", expected);
+                }
             }
         }
         self.origin(root);
     }
 
-    fn entry(&mut self, table: &str, at: usize, name: &str, value: &Spanned<DeValue<'_>>) {
-        let full = format!("{table}.{name}");
-        let Some(key) = KEYS.iter().find(|key| key.table == table && key.name == name) else {
-            let expected = match KEYS.iter().find(|key| key.name == name) {
-                Some(other) => format!("it in the table [{}]", other.table),
-                None => {
-                    let here = KEYS.iter().filter(|key| key.table == table).map(|key| key.name);
-                    let near = nearest(name, here).unwrap_or_default();
-                    format!("{table}.{near} as the nearest known key")
-                }
-            };
+    fn entry(&mut self, table: &KeyTable, at: usize, name: &str, value: &Spanned<DeValue<'_>>) {
+        let full = format!("{}.{name}", table.name);
+        let Some(key) = table.key(name) else {
+            let near = || nearest(name, table.key.iter().map(|key| &key.name[..])).unwrap_or_default();
+            let expected = home_of(name)
+                .unwrap_or_else(|| format!("{}.{} as the nearest known key", table.name, near()));
             self.push(at, &full, "is not known", expected);
             return;
         };
-        let at = value.span().start;
-        let written = self.text.get(value.span()).unwrap_or("").trim();
         if let Err(expected) = fits(key, value.get_ref()) {
             let found = match value.get_ref() {
                 DeValue::Table(_) => "is a table".to_owned(),
-                _ => format!("is {}", cut(written)),
+                _ => format!("is {}", cut(self.text.get(value.span()).unwrap_or("").trim())),
             };
-            self.push(at, &full, found, expected);
+            self.push(value.span().start, &full, found, expected);
         }
     }
 
@@ -217,6 +274,12 @@ impl Check<'_> {
     }
 }
 
+/// The table to which a key belongs that stands elsewhere.
+fn home_of(key: &str) -> Option<String> {
+    let table = TABLES.iter().find(|table| table.key(key).is_some())?;
+    Some(format!("it in the table [{}]", table.name))
+}
+
 /// A value as written, cut to a line.
 fn cut(written: &str) -> String {
     const MOST: usize = 60;
@@ -240,18 +303,21 @@ fn kind_of(value: &DeValue<'_>) -> &'static str {
 
 /// Whether a value is one that a key may have; else what it may have.
 fn fits(key: &Key, value: &DeValue<'_>) -> Result<(), String> {
-    let is_fine = match key.value {
-        Allowed::Number { low, high } => {
-            number_of(value).is_some_and(|number| (low..=high).contains(&number))
-        }
-        Allowed::Whole { low, high } => whole_of(value).is_some_and(|number| (low..=high).contains(&number)),
+    let is_fine = match &key.allowed {
+        Allowed::Number(low, high) => number_of(value).is_some_and(|number| (*low..=*high).contains(&number)),
+        Allowed::Whole(low, high) => whole_of(value).is_some_and(|number| (*low..=*high).contains(&number)),
+        Allowed::WholeFrom(low) => whole_of(value).is_some_and(|number| number >= *low),
         Allowed::Claim => value.is_bool(),
-        Allowed::Word(words) => value.as_str().is_some_and(|word| words.contains(&word)),
-        Allowed::Text { longest } => value.as_str().is_some_and(|text| text.chars().count() <= longest),
+        Allowed::Word(words) => value
+            .as_str()
+            .is_some_and(|text| words.iter().any(|word| word == text)),
+        Allowed::Text(longest) => value
+            .as_str()
+            .is_some_and(|text| text.chars().count() <= *longest),
         Allowed::TimeZone => value.as_str().is_some_and(|text| offset_s(text).is_some()),
         Allowed::Hours => return hours_fit(value),
     };
-    if is_fine { Ok(()) } else { Err(key.value.words()) }
+    if is_fine { Ok(()) } else { Err(key.allowed.words()) }
 }
 
 fn number_of(value: &DeValue<'_>) -> Option<f64> {
@@ -262,23 +328,17 @@ fn number_of(value: &DeValue<'_>) -> Option<f64> {
     }
 }
 
-fn whole_of(value: &DeValue<'_>) -> Option<i128> {
+fn whole_of(value: &DeValue<'_>) -> Option<i64> {
     let integer = value.as_integer()?;
-    i128::from_str_radix(&integer.as_str().replace('_', ""), integer.radix()).ok()
+    i64::from_str_radix(&integer.as_str().replace('_', ""), integer.radix()).ok()
 }
 
 fn hours_fit(value: &DeValue<'_>) -> Result<(), String> {
-    let Some(spans) = value.as_array() else {
-        return Err(Allowed::Hours.words());
-    };
+    let form = || Allowed::Hours.words();
     let mut last_end = 0;
-    for span in spans {
-        let Some(text) = span.get_ref().as_str() else {
-            return Err(Allowed::Hours.words());
-        };
-        let Some((start, end)) = day_span_min(text) else {
-            return Err(Allowed::Hours.words());
-        };
+    for span in value.as_array().ok_or_else(form)? {
+        let text = span.get_ref().as_str().ok_or_else(form)?;
+        let (start, end) = day_span_min(text).ok_or_else(form)?;
         if end <= start {
             return Err(format!(
                 "\"{text}\" to end after it starts (one past midnight is two: up to 24:00, and from 00:00 on the next day)"
@@ -295,17 +355,17 @@ fn hours_fit(value: &DeValue<'_>) -> Result<(), String> {
 /// The known word that is spelled most like another.
 fn nearest<'a>(word: &str, known: impl Iterator<Item = &'a str>) -> Option<&'a str> {
     let word = word.to_lowercase();
-    let mut best: Option<(f64, &str)> = None;
-    for candidate in known {
-        // A unit or a part left out says more than the letters that differ.
-        let is_part = candidate.contains(&word) || word.contains(candidate);
-        let likeness =
-            strsim::normalized_damerau_levenshtein(candidate, &word) + if is_part { 0.3 } else { 0.0 };
-        if best.is_none_or(|(most, _)| likeness > most) {
-            best = Some((likeness, candidate));
-        }
-    }
-    best.map(|(_, candidate)| candidate)
+    // A unit or a part left out says more than the letters that differ.
+    let likeness = |known: &str| {
+        let is_part = known.contains(&word) || word.contains(known);
+        strsim::normalized_damerau_levenshtein(known, &word) + if is_part { 0.3 } else { 0.0 }
+    };
+    // The first of several alike.
+    let known: Vec<&str> = known.collect();
+    known
+        .into_iter()
+        .rev()
+        .max_by(|one, other| likeness(one).total_cmp(&likeness(other)))
 }
 
 /// All settings with their defaults and reasons, as a commented TOML file that reads back as the defaults. Keys
@@ -315,46 +375,38 @@ pub fn settings_reference() -> String {
         "# Settings of tussock. Every key may be left out; it then has the default given here.\n\
          # Keys without a default stand behind a # with an example.\n",
     );
-    let mut table = "";
-    for key in KEYS {
-        if key.table != table {
-            table = key.table;
-            let about = keys::TABLES
-                .iter()
-                .find(|(name, _)| *name == table)
-                .map_or("", |(_, about)| about);
-            let _ = write!(text, "\n# {about}\n[{table}]\n");
+    for table in TABLES.iter() {
+        let _ = write!(text, "\n# {}\n[{}]\n", table.about, table.name);
+        for key in &table.key {
+            let about = format!("{} ({}).", key.about, key.allowed.words());
+            let reason = format!(
+                "Default {}: {}.",
+                key.default.as_deref().unwrap_or("none"),
+                key.reason
+            );
+            for line in [about, reason].iter().flat_map(|words| wrapped(words, 100)) {
+                let _ = writeln!(text, "# {line}");
+            }
+            let _ = match &key.default {
+                Some(default) => writeln!(text, "{} = {default}", key.name),
+                None => writeln!(text, "# {} = {}", key.name, key.example),
+            };
         }
-        for line in wrapped(&format!("{} ({}).", key.about, key.value.words()), 100) {
-            let _ = writeln!(text, "# {line}");
-        }
-        for line in wrapped(
-            &format!("Default {}: {}.", key.default.unwrap_or("none"), key.reason),
-            100,
-        ) {
-            let _ = writeln!(text, "# {line}");
-        }
-        let _ = match key.default {
-            Some(default) => writeln!(text, "{} = {default}", key.name),
-            None => writeln!(text, "# {} = {}", key.name, key.example),
-        };
     }
     text
 }
 
 /// Breaks a text at blanks into lines of at most a width.
 fn wrapped(text: &str, width: usize) -> Vec<String> {
-    let mut lines = vec![String::new()];
+    let mut lines: Vec<String> = Vec::new();
     for word in text.split_whitespace() {
-        let last = lines.len() - 1;
-        if !lines[last].is_empty() && lines[last].chars().count() + 1 + word.chars().count() > width {
-            lines.push(word.to_owned());
-            continue;
+        match lines.last_mut() {
+            Some(line) if line.chars().count() + 1 + word.chars().count() <= width => {
+                line.push(' ');
+                line.push_str(word);
+            }
+            _ => lines.push(word.to_owned()),
         }
-        if !lines[last].is_empty() {
-            lines[last].push(' ');
-        }
-        lines[last].push_str(word);
     }
     lines
 }

@@ -245,21 +245,17 @@ fn every_setting_is_in_the_list_and_nothing_else() {
             expected.insert((table.clone(), key.clone()));
         }
     }
-    let listed: BTreeSet<_> = KEYS
+    let listed: Vec<_> = TABLES
         .iter()
-        .map(|key| (key.table.to_owned(), key.name.to_owned()))
+        .flat_map(|table| table.key.iter().map(|key| (table.name.clone(), key.name.clone())))
         .collect();
-    assert_eq!(listed, expected);
-    assert_eq!(listed.len(), KEYS.len());
-    for key in KEYS {
-        let default = &all[key.table][key.name];
-        assert_eq!(
-            default.is_null(),
-            key.default.is_none(),
-            "{}.{}",
-            key.table,
-            key.name
-        );
+    assert_eq!(BTreeSet::from_iter(listed.iter().cloned()), expected);
+    assert_eq!(listed.len(), expected.len());
+    for table in TABLES.iter() {
+        for key in &table.key {
+            let default = &all[&table.name][&key.name];
+            assert_eq!(default.is_null(), key.default.is_none(), "{}", key.name);
+        }
     }
 }
 
@@ -269,8 +265,9 @@ fn the_reference_reads_back_as_the_default() {
     assert_eq!(read_settings("reference", &text).unwrap(), Settings::default());
     assert!(text.lines().all(|line| line.chars().count() <= 102), "{text}");
     // And with every example switched on, each value is allowed.
-    let names: Vec<String> = KEYS
+    let names: Vec<String> = TABLES
         .iter()
+        .flat_map(|table| &table.key)
         .filter(|key| key.default.is_none())
         .map(|key| format!("# {} = ", key.name))
         .collect();
