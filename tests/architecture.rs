@@ -541,10 +541,112 @@ fn sources() -> Vec<PathBuf> {
 /// Lines that ship: without comments, and only above the tests at the end of a file.
 fn shipped_lines(path: &Path) -> Vec<(usize, String)> {
     let text = std::fs::read_to_string(path).expect("the source is there");
-    text.lines()
+    let lines: Vec<&str> = text.lines().collect();
+    // Tests inside of a file end it; those in files of their own are named anywhere.
+    let is_end = |number: usize| {
+        let behind = lines
+            .iter()
+            .skip(number + 1)
+            .find(|line| !line.trim_start().starts_with("#["));
+        lines[number] == "#[cfg(test)]" && behind.is_some_and(|line| line.ends_with('{'))
+    };
+    lines
+        .iter()
         .enumerate()
-        .take_while(|(_, line)| line.trim() != "#[cfg(test)]")
+        .take_while(|(number, _)| !is_end(*number))
         .filter(|(_, line)| !line.trim_start().starts_with("//"))
-        .map(|(index, line)| (index + 1, line.to_owned()))
+        .map(|(index, line)| (index + 1, (*line).to_owned()))
         .collect()
+}
+
+/// Names of types that stand in two rooms because a caller of Python sees the same thing.
+const SAME_IN_PYTHON: &[&str] = &[
+    "Comparison",
+    "Findings",
+    "Hand",
+    "Plan",
+    "Reference",
+    "Settings",
+    "Store",
+    "Trace",
+];
+
+/// Names that still mean two things. Each goes from here when one of the two is renamed; none comes.
+const STILL_TWO_MEANINGS: &[&str] = &[
+    "Activity",
+    "Chain",
+    "Change",
+    "Drive",
+    "Edge",
+    "Fit",
+    "Foot",
+    "Found",
+    "Ground",
+    "Line",
+    "Lines",
+    "Near",
+    "Night",
+    "Nights",
+    "Node",
+    "Part",
+    "Pattern",
+    "Piece",
+    "Pocket",
+    "Positions",
+    "PossibleStop",
+    "Reason",
+    "Row",
+    "Scene",
+    "Seen",
+    "Shape",
+    "Side",
+    "Smoothed",
+    "Span",
+    "Spell",
+    "Spot",
+    "Stand",
+    "Start",
+    "State",
+    "Step",
+    "Stray",
+    "StuckSpot",
+    "Surveyed",
+    "Tiles",
+    "Turn",
+    "Vector",
+    "Work",
+    "Worn",
+];
+
+#[test]
+fn no_type_name_has_two_meanings() {
+    let mut homes: BTreeMap<String, Vec<PathBuf>> = BTreeMap::new();
+    for path in sources() {
+        for (_, line) in shipped_lines(&path) {
+            if let Some(name) = type_name(&line) {
+                homes.entry(name.to_owned()).or_default().push(path.clone());
+            }
+        }
+    }
+    assert!(homes.len() > 300, "only {} types were seen", homes.len());
+    let allowed = |name: &str, places: &[PathBuf]| {
+        let python = root().join("crates/python");
+        let is_wrapper = places.len() == 2 && places.iter().any(|path| path.starts_with(&python));
+        STILL_TWO_MEANINGS.contains(&name) || is_wrapper && SAME_IN_PYTHON.contains(&name)
+    };
+    homes.retain(|name, places| places.len() > 1 && !allowed(name, places));
+    assert!(homes.is_empty(), "names with two meanings: {homes:#?}");
+}
+
+/// The name of a type that a line begins to define; types that belong to a trait are indented.
+fn type_name(line: &str) -> Option<&str> {
+    let mut words = line.split_whitespace();
+    let mut word = words.next()?;
+    if word.starts_with("pub") {
+        word = words.next()?;
+    }
+    let is_type = ["struct", "enum", "trait"].contains(&word) || word == "type" && !line.starts_with(' ');
+    let name = words.next()?;
+    let end = name.find(|letter: char| !letter.is_alphanumeric() && letter != '_');
+    is_type.then(|| &name[..end.unwrap_or(name.len())])
 }

@@ -4,20 +4,23 @@ use crate::support::{Folder, Ran, run, tussock};
 use std::collections::BTreeMap;
 use std::path::Path;
 use std::process::Command;
-use tussock_batch::night::Night;
-use tussock_batch::table::{Row, TABLES};
-use tussock_batch::{Columns, Store};
+use tussock_batch::night::NightNumber;
+use tussock_batch::table::{TABLES, TableRow};
+use tussock_batch::{ColumnChoice, Store};
 
-const EVER: std::ops::RangeInclusive<Night> = Night::MIN..=Night::MAX;
+const EVER: std::ops::RangeInclusive<NightNumber> = NightNumber::MIN..=NightNumber::MAX;
 
 /// Rows of all tables by table, garden and night. The wall clock stands in none of them.
-type Content = BTreeMap<(&'static str, String, Night), Vec<Row>>;
+type Content = BTreeMap<(&'static str, String, NightNumber), Vec<TableRow>>;
 
 fn content(store: &Path) -> Content {
     let store = Store::open(store).expect("a store");
     let mut out = Content::new();
     for table in TABLES {
-        for (night, row) in store.rows(table, Columns::All, EVER, &|_| true).expect("rows") {
+        for (night, row) in store
+            .rows(table, ColumnChoice::All, EVER, &|_| true)
+            .expect("rows")
+        {
             let garden = row[0].text().expect("a garden").to_owned();
             out.entry((table.name, garden, night)).or_default().push(row);
         }
@@ -232,7 +235,7 @@ fn a_log_dated_a_year_ahead_empties_nothing_and_what_expires_is_said() {
             .contains("expired: 1 night of gardens before 2026-04-19"),
         "{ran}"
     );
-    let nights = |content: &Content| -> Vec<Night> {
+    let nights = |content: &Content| -> Vec<NightNumber> {
         let of_nights = content.keys().filter(|(table, ..)| *table == "nights");
         of_nights.map(|(_, _, night)| *night).collect()
     };

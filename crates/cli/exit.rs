@@ -34,7 +34,7 @@ impl From<Exit> for ExitCode {
 
 /// Why a run stopped early.
 #[derive(Debug)]
-pub(crate) enum Failure {
+pub(crate) enum CommandFailure {
     /// Something to tell: what was found and what was expected, then what to do about it.
     Told {
         /// One sentence, lower case, no full stop; further lines give details.
@@ -48,7 +48,7 @@ pub(crate) enum Failure {
     Interrupted,
 }
 
-impl Failure {
+impl CommandFailure {
     pub(crate) fn told(message: impl Into<String>) -> Self {
         Self::Told {
             message: message.into(),

@@ -1,6 +1,6 @@
 //! What the user gave: files, or `-` for stdin. Nothing here is ever opened for writing.
 
-use crate::exit::Failure;
+use crate::exit::CommandFailure;
 use std::fs::File;
 use std::io::Read;
 use std::path::{Path, PathBuf};
@@ -13,7 +13,7 @@ pub(crate) fn is_stdin(path: &Path) -> bool {
 }
 
 /// Looks at plan and settings where they are given.
-pub(crate) fn check_garden(plan: Option<&PathBuf>, settings: Option<&PathBuf>) -> Result<(), Failure> {
+pub(crate) fn check_garden(plan: Option<&PathBuf>, settings: Option<&PathBuf>) -> Result<(), CommandFailure> {
     check(plan, "a plan (GeoJSON)")?;
     check(settings, "settings (TOML)")
 }
@@ -28,19 +28,25 @@ pub(crate) fn name(path: &Path) -> String {
 }
 
 /// Looks at all inputs before any is read, so that a mistyped name does not wait for the others.
-pub(crate) fn check<'a>(paths: impl IntoIterator<Item = &'a PathBuf>, expected: &str) -> Result<(), Failure> {
+pub(crate) fn check<'a>(
+    paths: impl IntoIterator<Item = &'a PathBuf>,
+    expected: &str,
+) -> Result<(), CommandFailure> {
     let mut stdin_seen = false;
     for path in paths {
         if is_stdin(path) {
             if stdin_seen {
-                return Err(Failure::told("stdin can be read once, expected - at most once"));
+                return Err(CommandFailure::told(
+                    "stdin can be read once, expected - at most once",
+                ));
             }
             stdin_seen = true;
             continue;
         }
         match std::fs::metadata(path) {
             Ok(found) if found.is_dir() => {
-                let failure = Failure::told(format!("{}: is a directory, expected {expected}", name(path)));
+                let failure =
+                    CommandFailure::told(format!("{}: is a directory, expected {expected}", name(path)));
                 let files = expected
                     .starts_with("a log")
                     .then(|| path.join("*").display().to_string());
@@ -53,16 +59,16 @@ pub(crate) fn check<'a>(paths: impl IntoIterator<Item = &'a PathBuf>, expected: 
     Ok(())
 }
 
-fn unreadable(path: &Path, error: &std::io::Error) -> Failure {
+fn unreadable(path: &Path, error: &std::io::Error) -> CommandFailure {
     let said = match error.kind() {
         std::io::ErrorKind::NotFound => "does not exist".to_owned(),
         std::io::ErrorKind::PermissionDenied => "may not be read (permission denied)".to_owned(),
         _ => format!("cannot be read: {error}"),
     };
-    Failure::told(format!("{}: {said}", name(path)))
+    CommandFailure::told(format!("{}: {said}", name(path)))
 }
 
-fn open(path: &Path) -> Result<Box<dyn Read>, Failure> {
+fn open(path: &Path) -> Result<Box<dyn Read>, CommandFailure> {
     if is_stdin(path) {
         return Ok(Box::new(std::io::stdin().lock()));
     }
@@ -76,14 +82,14 @@ fn open(path: &Path) -> Result<Box<dyn Read>, Failure> {
 const MOST_BYTES: u64 = 256 << 20;
 
 /// All bytes of a small input (plan, walk, settings, findings).
-pub(crate) fn bytes(path: &Path) -> Result<Vec<u8>, Failure> {
+pub(crate) fn bytes(path: &Path) -> Result<Vec<u8>, CommandFailure> {
     let mut bytes = Vec::new();
     open(path)?
         .take(MOST_BYTES + 1)
         .read_to_end(&mut bytes)
         .map_err(|error| unreadable(path, &error))?;
     if bytes.len() as u64 > MOST_BYTES {
-        return Err(Failure::told(format!(
+        return Err(CommandFailure::told(format!(
             "{}: holds more than {MOST_BYTES} bytes, expected a plan, walk, settings or findings, which have less",
             name(path)
         )));
@@ -92,7 +98,7 @@ pub(crate) fn bytes(path: &Path) -> Result<Vec<u8>, Failure> {
 }
 
 /// Whether a file holds saved findings: JSON that is no log of gpsd and holds no geometry. Stdin is a log.
-pub(crate) fn is_saved(path: &Path) -> Result<bool, Failure> {
+pub(crate) fn is_saved(path: &Path) -> Result<bool, CommandFailure> {
     if is_stdin(path) {
         return Ok(false);
     }
@@ -107,36 +113,36 @@ pub(crate) fn is_saved(path: &Path) -> Result<bool, Failure> {
 }
 
 /// Settings, or their defaults.
-pub(crate) fn settings(path: Option<&Path>) -> Result<Settings, Failure> {
+pub(crate) fn settings(path: Option<&Path>) -> Result<Settings, CommandFailure> {
     let Some(path) = path else {
         return Ok(Settings::default());
     };
     let text = String::from_utf8(bytes(path)?).map_err(|error| {
         let byte = error.utf8_error().valid_up_to();
-        Failure::told(format!(
+        CommandFailure::told(format!(
             "{}: is not UTF-8 text from byte {byte} on, expected settings in TOML",
             name(path)
         ))
     })?;
-    tussock_ingest::read_settings(&name(path), &text).map_err(|error| Failure::told(told(&error)))
+    tussock_ingest::read_settings(&name(path), &text).map_err(|error| CommandFailure::told(told(&error)))
 }
 
 /// A plan and the faults of its text; faults of its ground are found later.
-pub(crate) fn plan(path: &Path, settings: &Settings) -> Result<(Plan, Vec<PlanFault>), Failure> {
+pub(crate) fn plan(path: &Path, settings: &Settings) -> Result<(Plan, Vec<PlanFault>), CommandFailure> {
     let read = tussock_ingest::read_plan(&name(path), &bytes(path)?, &settings.limits)
-        .map_err(|error| Failure::told(told(&error)))?;
+        .map_err(|error| CommandFailure::told(told(&error)))?;
     Ok((read.plan, read.faults))
 }
 
 /// A surveyed path.
-pub(crate) fn reference(path: &Path, options: &ReadOptions) -> Result<Reference, Failure> {
+pub(crate) fn reference(path: &Path, options: &ReadOptions) -> Result<Reference, CommandFailure> {
     // Columns, date and strictness are about the logs.
     let options = ReadOptions {
         limits: options.limits.clone(),
         ..ReadOptions::default()
     };
     tussock_ingest::read_reference(&name(path), open(path)?, &options)
-        .map_err(|error| Failure::told(told(&error)).maybe_hint(error.hint()))
+        .map_err(|error| CommandFailure::told(told(&error)).maybe_hint(error.hint()))
 }
 
 /// Reads all logs, one after the other, and puts together what belongs together.
@@ -144,15 +150,16 @@ pub(crate) fn logs(
     paths: &[PathBuf],
     options: &ReadOptions,
     progress: &dyn Fn(&str, f64),
-) -> Result<Assembled, Failure> {
+) -> Result<Assembled, CommandFailure> {
     let mut files: Vec<LogFile> = Vec::with_capacity(paths.len());
     for (index, path) in paths.iter().enumerate() {
         progress("reading", index as f64 / paths.len() as f64);
         let file = tussock_ingest::read_log(&name(path), open(path)?, options)
-            .map_err(|error| Failure::told(told(&error)).maybe_hint(error.hint()))?;
+            .map_err(|error| CommandFailure::told(told(&error)).maybe_hint(error.hint()))?;
         files.push(file);
     }
-    tussock_ingest::assemble(files).map_err(|error| Failure::told(told(&error)).maybe_hint(error.hint()))
+    tussock_ingest::assemble(files)
+        .map_err(|error| CommandFailure::told(told(&error)).maybe_hint(error.hint()))
 }
 
 /// An error with its causes, each once.

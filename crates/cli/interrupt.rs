@@ -4,7 +4,7 @@
 //! written the writer is only asked to stop: it drops what it has in hand, or finishes renaming, and then ends. A
 //! second Ctrl-C does not wait for that.
 
-use crate::exit::{Exit, Failure};
+use crate::exit::{CommandFailure, Exit};
 use std::sync::atomic::{AtomicU8, Ordering};
 
 const AT_EASE: u8 = 0;
@@ -45,9 +45,9 @@ impl Writing {
     }
 
     /// Stops here when the user asked for it.
-    pub(crate) fn go_on(&self) -> Result<(), Failure> {
+    pub(crate) fn go_on(&self) -> Result<(), CommandFailure> {
         match STATE.load(Ordering::SeqCst) {
-            ASKED_TO_STOP => Err(Failure::Interrupted),
+            ASKED_TO_STOP => Err(CommandFailure::Interrupted),
             _ => Ok(()),
         }
     }

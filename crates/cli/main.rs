@@ -20,7 +20,7 @@ mod wishes;
 
 use args::{Arguments, Command};
 use clap::Parser;
-use exit::{Exit, Failure};
+use exit::{CommandFailure, Exit};
 use printer::Printer;
 use std::process::ExitCode;
 
@@ -54,4 +54,4 @@ fn usage(error: &clap::Error) -> Exit {
 }
 
 /// What a command comes back with.
-type Outcome = Result<Exit, Failure>;
+type CommandResult = Result<Exit, CommandFailure>;

@@ -11,7 +11,7 @@
 //! Writers into one folder take turns (a lock on the folder, where the system has one; it goes with its holder), and each looks at
 //! the folder once more when it is its turn. So the folder holds the files of one run, never a mixture.
 
-use crate::exit::Failure;
+use crate::exit::CommandFailure;
 use crate::interrupt::Writing;
 use serde::{Deserialize, Serialize};
 use sha2::{Digest, Sha256};
@@ -64,18 +64,18 @@ impl OutputFolder {
     pub(crate) fn probe<'a>(
         path: &Path,
         inputs: impl IntoIterator<Item = &'a PathBuf>,
-    ) -> Result<Self, Failure> {
+    ) -> Result<Self, CommandFailure> {
         let shown = path.display();
         if crate::inputs::is_stdin(path) {
             return Err(
-                Failure::told("--out: - is no folder, expected one for several files")
+                CommandFailure::told("--out: - is no folder, expected one for several files")
                     .hint("--format json writes the findings to stdout"),
             );
         }
         let is_there = match fs::metadata(path) {
             Ok(found) if found.is_dir() => true,
             Ok(_) => {
-                return Err(Failure::told(format!(
+                return Err(CommandFailure::told(format!(
                     "--out: {shown} is a file, expected a folder"
                 )));
             }
@@ -97,7 +97,7 @@ impl OutputFolder {
     }
 
     /// What an earlier run wrote there and nobody changed since.
-    fn ours(&self) -> Result<BTreeMap<String, Vec<String>>, Failure> {
+    fn ours(&self) -> Result<BTreeMap<String, Vec<String>>, CommandFailure> {
         let list = read_list(&self.path)?;
         let mut ours = BTreeMap::new();
         for name in NAMES {
@@ -118,9 +118,9 @@ impl OutputFolder {
 
     /// Writes all files, then takes away those of an earlier run that this one does not make. Returns the paths in the
     /// order given.
-    pub(crate) fn write(&self, rendered: &[Rendered]) -> Result<Vec<PathBuf>, Failure> {
+    pub(crate) fn write(&self, rendered: &[Rendered]) -> Result<Vec<PathBuf>, CommandFailure> {
         if let Some(stray) = rendered.iter().find(|file| !NAMES.contains(&file.name.as_str())) {
-            return Err(Failure::told(format!(
+            return Err(CommandFailure::told(format!(
                 "{}: is no known output, nothing was written",
                 stray.name
             )));
@@ -136,7 +136,11 @@ impl OutputFolder {
         written
     }
 
-    fn write_in_turn(&self, rendered: &[Rendered], writing: &Writing) -> Result<Vec<PathBuf>, Failure> {
+    fn write_in_turn(
+        &self,
+        rendered: &[Rendered],
+        writing: &Writing,
+    ) -> Result<Vec<PathBuf>, CommandFailure> {
         let _turn = turn(&self.path).map_err(|error| unwritable(&self.path, &error))?;
         // Somebody may have written while we worked.
         let ours = self.ours()?;
@@ -176,23 +180,23 @@ impl OutputFolder {
         Ok(written)
     }
 
-    fn stage_list(&self, files: &BTreeMap<String, Vec<String>>) -> Result<NamedTempFile, Failure> {
+    fn stage_list(&self, files: &BTreeMap<String, Vec<String>>) -> Result<NamedTempFile, CommandFailure> {
         let list = List {
             tool: "tussock".to_owned(),
             tool_version: tussock::TOOL_VERSION.to_owned(),
             files: files.clone(),
         };
         let mut text = serde_json::to_vec_pretty(&list)
-            .map_err(|error| Failure::told(format!("{LIST}: cannot be rendered: {error}")))?;
+            .map_err(|error| CommandFailure::told(format!("{LIST}: cannot be rendered: {error}")))?;
         text.push(b'\n');
         self.stage(&text)
     }
 
-    fn stage(&self, bytes: &[u8]) -> Result<NamedTempFile, Failure> {
+    fn stage(&self, bytes: &[u8]) -> Result<NamedTempFile, CommandFailure> {
         stage(&self.path, bytes).map_err(|error| unwritable(&self.path, &error))
     }
 
-    fn place(&self, file: NamedTempFile, name: &str) -> Result<PathBuf, Failure> {
+    fn place(&self, file: NamedTempFile, name: &str) -> Result<PathBuf, CommandFailure> {
         let path = self.path.join(name);
         file.persist(&path)
             .map_err(|error| unwritable(&path, &error.error))?;
@@ -208,9 +212,9 @@ pub(crate) struct NewFile {
 
 impl NewFile {
     /// Looks at the place before the work.
-    pub(crate) fn probe(path: &Path) -> Result<Self, Failure> {
+    pub(crate) fn probe(path: &Path) -> Result<Self, CommandFailure> {
         match fs::symlink_metadata(path) {
-            Ok(_) => Err(Failure::told(format!(
+            Ok(_) => Err(CommandFailure::told(format!(
                 "--out: {} exists, expected a name that is free",
                 path.display()
             ))
@@ -231,7 +235,7 @@ impl NewFile {
 }
 
 /// Writes new files, all or none.
-pub(crate) fn write_new(files: &[(&NewFile, &[u8])]) -> Result<(), Failure> {
+pub(crate) fn write_new(files: &[(&NewFile, &[u8])]) -> Result<(), CommandFailure> {
     let writing = Writing::begin();
     let mut staged = Vec::with_capacity(files.len());
     for (file, bytes) in files {
@@ -289,13 +293,13 @@ fn folder_of(path: &Path) -> PathBuf {
 }
 
 /// Makes and removes something in the folder, or in the nearest one above it that is there.
-fn probe_writing(folder: &Path) -> Result<(), Failure> {
+fn probe_writing(folder: &Path) -> Result<(), CommandFailure> {
     let mut nearest = folder.to_owned();
     loop {
         match fs::metadata(&nearest) {
             Ok(found) if found.is_dir() => break,
             Ok(_) => {
-                return Err(Failure::told(format!(
+                return Err(CommandFailure::told(format!(
                     "--out: {} cannot be made: {} is a file, expected a folder",
                     folder.display(),
                     nearest.display()
@@ -310,7 +314,7 @@ fn probe_writing(folder: &Path) -> Result<(), Failure> {
     TempDir::with_prefix_in(".tussock-", &nearest)
         .and_then(TempDir::close)
         .map_err(|error| {
-            Failure::told(format!(
+            CommandFailure::told(format!(
                 "--out: {} cannot be written: nothing can be made in {} ({})",
                 folder.display(),
                 nearest.display(),
@@ -319,27 +323,27 @@ fn probe_writing(folder: &Path) -> Result<(), Failure> {
         })
 }
 
-fn unwritable(path: &Path, error: &std::io::Error) -> Failure {
+fn unwritable(path: &Path, error: &std::io::Error) -> CommandFailure {
     // The error of a temporary file names its random path: only the reason is worth telling.
     let reason = error.kind().to_string();
-    Failure::told(format!("--out: {} cannot be written: {reason}", path.display()))
+    CommandFailure::told(format!("--out: {} cannot be written: {reason}", path.display()))
 }
 
-fn foreign(folder: &Path, name: &str, was_ours: bool) -> Failure {
+fn foreign(folder: &Path, name: &str, was_ours: bool) -> CommandFailure {
     let path = folder.join(name);
     let whose = if was_ours {
         "was changed since this tool wrote it"
     } else {
         "was not written by this tool"
     };
-    Failure::told(format!(
+    CommandFailure::told(format!(
         "--out: {} {whose}, expected a folder without it; nothing was written",
         path.display()
     ))
     .hint("move it away, or choose another folder")
 }
 
-fn refuse_input(folder: &Path, input: &Path) -> Result<(), Failure> {
+fn refuse_input(folder: &Path, input: &Path) -> Result<(), CommandFailure> {
     let (Ok(folder_full), Ok(input_full)) = (folder.canonicalize(), input.canonicalize()) else {
         return Ok(());
     };
@@ -350,7 +354,7 @@ fn refuse_input(folder: &Path, input: &Path) -> Result<(), Failure> {
             .is_ok_and(|path| path == input_full)
     });
     match in_the_way {
-        Some(name) => Err(Failure::told(format!(
+        Some(name) => Err(CommandFailure::told(format!(
             "--out: {} is an input, and {name} would be written over it; nothing was written",
             input.display()
         ))
@@ -359,7 +363,7 @@ fn refuse_input(folder: &Path, input: &Path) -> Result<(), Failure> {
     }
 }
 
-fn read_list(folder: &Path) -> Result<List, Failure> {
+fn read_list(folder: &Path) -> Result<List, CommandFailure> {
     let nothing = || List {
         tool: String::new(),
         tool_version: String::new(),
@@ -377,7 +381,7 @@ fn read_list(folder: &Path) -> Result<List, Failure> {
 }
 
 /// Digest of a plain file; `None` where there is nothing. A link or a folder has a digest that no list knows.
-fn digest_of(path: &Path) -> Result<Option<String>, Failure> {
+fn digest_of(path: &Path) -> Result<Option<String>, CommandFailure> {
     match fs::symlink_metadata(path).as_ref().map(Metadata::is_file) {
         Ok(true) => {}
         Ok(false) => return Ok(Some(String::new())),
@@ -411,7 +415,7 @@ mod tests {
             .collect()
     }
 
-    fn probe(folder: &Path) -> Result<OutputFolder, Failure> {
+    fn probe(folder: &Path) -> Result<OutputFolder, CommandFailure> {
         OutputFolder::probe(folder, &[])
     }
 
@@ -452,12 +456,12 @@ mod tests {
             .unwrap();
         fs::write(out.join("report.html"), "edited by hand").unwrap();
         assert!(
-            matches!(probe(out), Err(Failure::Told { message, .. }) if message.contains("was changed since"))
+            matches!(probe(out), Err(CommandFailure::Told { message, .. }) if message.contains("was changed since"))
         );
         fs::remove_file(out.join("report.html")).unwrap();
         fs::write(out.join("map.png"), "a holiday picture").unwrap();
         assert!(
-            matches!(probe(out), Err(Failure::Told { message, .. }) if message.contains("map.png was not written by"))
+            matches!(probe(out), Err(CommandFailure::Told { message, .. }) if message.contains("map.png was not written by"))
         );
         assert_eq!(fs::read(out.join("map.png")).unwrap(), b"a holiday picture");
     }

@@ -1,6 +1,6 @@
 //! The only place that writes to the terminal: data on stdout, all else on stderr.
 
-use crate::exit::{Exit, Failure};
+use crate::exit::{CommandFailure, Exit};
 use anstream::{AutoStream, ColorChoice};
 use anstyle::{AnsiColor, Style as TextStyle};
 use std::borrow::Cow;
@@ -42,13 +42,13 @@ impl Printer {
     }
 
     /// Data: text of ours, or JSON.
-    pub(crate) fn data(&self, bytes: &[u8]) -> Result<(), Failure> {
+    pub(crate) fn data(&self, bytes: &[u8]) -> Result<(), CommandFailure> {
         let mut out = std::io::stdout().lock();
         out.write_all(&harmless_json(bytes))
             .and_then(|()| out.flush())
             .map_err(|error| match error.kind() {
-                ErrorKind::BrokenPipe => Failure::ReaderGone,
-                _ => Failure::told(format!("stdout: cannot be written: {error}")),
+                ErrorKind::BrokenPipe => CommandFailure::ReaderGone,
+                _ => CommandFailure::told(format!("stdout: cannot be written: {error}")),
             })
     }
 
@@ -69,11 +69,11 @@ impl Printer {
     }
 
     /// Says what went wrong, and which exit code that is.
-    pub(crate) fn failure(&self, failure: &Failure) -> Exit {
+    pub(crate) fn failure(&self, failure: &CommandFailure) -> Exit {
         match failure {
-            Failure::ReaderGone => Exit::Done,
-            Failure::Interrupted => Exit::Interrupted,
-            Failure::Told { message, hints } => {
+            CommandFailure::ReaderGone => Exit::Done,
+            CommandFailure::Interrupted => Exit::Interrupted,
+            CommandFailure::Told { message, hints } => {
                 let mut err = anstream::stderr().lock();
                 let mut lines = message.lines();
                 let _ = writeln!(

@@ -2,7 +2,7 @@
 //!
 //! A bare number is refused: 22 of what? A guess would be wrong by a factor of a hundred without anybody noticing.
 
-use crate::exit::Failure;
+use crate::exit::CommandFailure;
 
 /// A unit and how many of the base unit it is.
 type Unit = (&'static str, f64);
@@ -17,7 +17,7 @@ const TIMES: [Unit; 5] = [
 ];
 
 /// A length in metres; `flag` is named in the message.
-pub(crate) fn length_m(flag: &str, typed: &str, example: &str) -> Result<f64, Failure> {
+pub(crate) fn length_m(flag: &str, typed: &str, example: &str) -> Result<f64, CommandFailure> {
     measure(
         flag,
         typed,
@@ -28,7 +28,7 @@ pub(crate) fn length_m(flag: &str, typed: &str, example: &str) -> Result<f64, Fa
 }
 
 /// A time in seconds.
-pub(crate) fn time_s(flag: &str, typed: &str, example: &str) -> Result<f64, Failure> {
+pub(crate) fn time_s(flag: &str, typed: &str, example: &str) -> Result<f64, CommandFailure> {
     measure(
         flag,
         typed,
@@ -39,34 +39,41 @@ pub(crate) fn time_s(flag: &str, typed: &str, example: &str) -> Result<f64, Fail
 }
 
 /// A share between 0 and 1, typed in percent with or without the sign.
-pub(crate) fn percent_as_fraction(flag: &str, typed: &str) -> Result<f64, Failure> {
+pub(crate) fn percent_as_fraction(flag: &str, typed: &str) -> Result<f64, CommandFailure> {
     let number = typed.trim().trim_end_matches('%').trim_end();
     match number.parse::<f64>() {
         Ok(percent) if (0.0..=100.0).contains(&percent) => Ok(percent / 100.0),
-        _ => Err(Failure::told(format!(
+        _ => Err(CommandFailure::told(format!(
             "{flag}: {typed:?} is no share, expected percent from 0 to 100, such as 95"
         ))),
     }
 }
 
 /// Seconds since 1970 of a date with a time and a zone.
-pub(crate) fn moment_unix_s(flag: &str, typed: &str) -> Result<f64, Failure> {
+pub(crate) fn moment_unix_s(flag: &str, typed: &str) -> Result<f64, CommandFailure> {
     time::OffsetDateTime::parse(typed, &time::format_description::well_known::Rfc3339)
         .map(|moment| moment.unix_timestamp() as f64 + f64::from(moment.nanosecond()) * 1e-9)
         .map_err(|_| {
-            Failure::told(format!(
+            CommandFailure::told(format!(
                 "{flag}: {typed:?} is no time, expected one such as 2026-05-01T20:00:00Z"
             ))
         })
 }
 
-fn measure(flag: &str, typed: &str, units: &[Unit], expected: &str, example: &str) -> Result<f64, Failure> {
+fn measure(
+    flag: &str,
+    typed: &str,
+    units: &[Unit],
+    expected: &str,
+    example: &str,
+) -> Result<f64, CommandFailure> {
     let trimmed = typed.trim();
     let end = trimmed
         .find(|letter: char| letter.is_alphabetic() && letter != 'e' && letter != 'E')
         .unwrap_or(trimmed.len());
     let (number, unit) = trimmed.split_at(end);
-    let refused = |found: &str| Failure::told(format!("{flag}: {typed:?} {found}, expected {expected}"));
+    let refused =
+        |found: &str| CommandFailure::told(format!("{flag}: {typed:?} {found}, expected {expected}"));
     let Ok(number) = number.trim().parse::<f64>() else {
         return Err(refused("is not a number with a unit"));
     };
@@ -91,9 +98,9 @@ fn measure(flag: &str, typed: &str, units: &[Unit], expected: &str, example: &st
 mod tests {
     use super::*;
 
-    fn message(result: Result<f64, Failure>) -> (String, Vec<String>) {
+    fn message(result: Result<f64, CommandFailure>) -> (String, Vec<String>) {
         match result {
-            Err(Failure::Told { message, hints }) => (message, hints),
+            Err(CommandFailure::Told { message, hints }) => (message, hints),
             other => panic!("expected a message, got {other:?}"),
         }
     }

@@ -1,7 +1,7 @@
 //! Arguments after checking: what the user wants, in the types of the rooms below.
 
 use crate::args::{AnalyseArguments, LogArguments};
-use crate::exit::Failure;
+use crate::exit::CommandFailure;
 use crate::units;
 use tussock_ingest::{Policy, ReadOptions};
 use tussock_types::{LimitSettings, Settings};
@@ -10,27 +10,25 @@ use tussock_types::{LimitSettings, Settings};
 const CUT_WIDTH_M: std::ops::RangeInclusive<f64> = 0.05..=2.0;
 
 /// A cutting width that a machine can have.
-pub(crate) fn cut_width_m(typed: &str) -> Result<f64, Failure> {
+pub(crate) fn cut_width_m(typed: &str) -> Result<f64, CommandFailure> {
     let cut_width_m = units::length_m("--cut-width", typed, "22cm")?;
     if CUT_WIDTH_M.contains(&cut_width_m) {
         return Ok(cut_width_m);
     }
-    Err(Failure::told(format!(
+    Err(CommandFailure::told(format!(
         "--cut-width: {typed:?} is {cut_width_m} m, expected 5 cm to 2 m"
     )))
 }
 
 /// How logs are read.
-pub(crate) fn read_options(arguments: &LogArguments) -> Result<ReadOptions, Failure> {
+pub(crate) fn read_options(arguments: &LogArguments) -> Result<ReadOptions, CommandFailure> {
     Ok(ReadOptions {
         date: arguments.date.as_deref().map(date).transpose()?,
         columns: match arguments.columns.as_deref() {
             None => None,
-            Some(typed) => Some(
-                typed
-                    .parse()
-                    .map_err(|error| Failure::told(format!("--columns: {}", crate::inputs::told(&error))))?,
-            ),
+            Some(typed) => Some(typed.parse().map_err(|error| {
+                CommandFailure::told(format!("--columns: {}", crate::inputs::told(&error)))
+            })?),
         },
         policy: if arguments.strict {
             Policy::Strict
@@ -41,29 +39,33 @@ pub(crate) fn read_options(arguments: &LogArguments) -> Result<ReadOptions, Fail
     })
 }
 
-fn date(typed: &str) -> Result<time::Date, Failure> {
+fn date(typed: &str) -> Result<time::Date, CommandFailure> {
     let format = time::macros::format_description!("[year]-[month]-[day]");
     time::Date::parse(typed, format).map_err(|_| {
-        Failure::told(format!(
+        CommandFailure::told(format!(
             "--date: {typed:?} is no date, expected year-month-day, such as 2026-05-01"
         ))
     })
 }
 
 /// Sets the number of worker threads.
-pub(crate) fn threads(wanted: Option<usize>) -> Result<(), Failure> {
+pub(crate) fn threads(wanted: Option<usize>) -> Result<(), CommandFailure> {
     let Some(count) = wanted else { return Ok(()) };
     if count == 0 || count > 1024 {
-        return Err(Failure::told(format!("--threads: {count}, expected 1 to 1024")));
+        return Err(CommandFailure::told(format!(
+            "--threads: {count}, expected 1 to 1024"
+        )));
     }
     rayon::ThreadPoolBuilder::new()
         .num_threads(count)
         .build_global()
-        .map_err(|error| Failure::told(format!("--threads: {count} threads cannot be started: {error}")))
+        .map_err(|error| {
+            CommandFailure::told(format!("--threads: {count} threads cannot be started: {error}"))
+        })
 }
 
 /// The threshold of `--fail-under`.
-pub(crate) fn fail_under(arguments: &AnalyseArguments) -> Result<Option<f64>, Failure> {
+pub(crate) fn fail_under(arguments: &AnalyseArguments) -> Result<Option<f64>, CommandFailure> {
     arguments
         .fail_under
         .as_deref()
@@ -72,9 +74,9 @@ pub(crate) fn fail_under(arguments: &AnalyseArguments) -> Result<Option<f64>, Fa
 }
 
 /// A threshold on a share of the lawn needs a width to count with.
-pub(crate) fn threshold_has_width(threshold: Option<f64>, settings: &Settings) -> Result<(), Failure> {
+pub(crate) fn threshold_has_width(threshold: Option<f64>, settings: &Settings) -> Result<(), CommandFailure> {
     if threshold.is_some() && settings.machine.cut_width_m.is_none() {
-        return Err(Failure::told(
+        return Err(CommandFailure::told(
             "--fail-under: no cutting width is given, so nothing is counted that could fall below",
         )
         .hint("give it with --cut-width 22cm, or as machine.cut_width_m in the settings"));

@@ -7,7 +7,7 @@ use tussock::types::{
     Coverage, Estimate, Findings, LimitSettings, LogLevel, LogVerdict, OutlineSource, Plan, PromiseVerdict,
 };
 use tussock::{Advice, Job, Side, Sides, align, analyse, check_plan, compare, inspect, plan_from_trace};
-use tussock_batch::{Bucket, Found, GardenJob, Listed, LogRef, Objects};
+use tussock_batch::{Bucket, GardenJob, Listed, LogRef, Objects, SeenFile};
 use tussock_ingest::{ReadOptions, assemble, plan_from_walk, read_log, read_plan, read_settings};
 
 /// An odd log may cost so many times what the same log costs without oddities ...
@@ -394,7 +394,7 @@ impl Objects for Place {
     }
 
     fn list(&self, _: &str) -> std::io::Result<Listed> {
-        let found = |(name, log): &(String, Vec<u8>)| Found {
+        let found = |(name, log): &(String, Vec<u8>)| SeenFile {
             path: name.clone(),
             bytes: log.len() as u64,
             modified_unix_ms: 0,
@@ -419,7 +419,7 @@ fn night_shift(odd: &Odd) -> Tally {
         garden: "odd".to_owned(),
         plan: "plan".to_owned(),
         settings: "settings".to_owned(),
-        reach: tussock_batch::Reach::Anywhere,
+        reach: tussock_batch::PlaceReach::Anywhere,
         clock: tussock_batch::Clock {
             now_unix_s: 1_777_700_000.0,
             night_turns_at_h: 12,

@@ -11,7 +11,7 @@ pub mod odd;
 pub use analysis::analysis;
 use arbitrary::{Arbitrary, Unstructured};
 use std::fmt::Write as _;
-use tussock_batch::{Bucket, Expected, Found, Listed, Objects, gardens};
+use tussock_batch::{Bucket, Expected, Listed, Objects, SeenFile, gardens};
 use tussock_ingest::{
     LogFile, Policy, ReadOptions, looks_swapped, plan_from_walk, read_log, read_plan, read_reference,
     read_settings,
@@ -304,7 +304,7 @@ impl Objects for Place {
     }
 
     fn list(&self, path: &str) -> std::io::Result<Listed> {
-        let file = |path: String| Found {
+        let file = |path: String| SeenFile {
             path,
             bytes: self.0.len() as u64,
             modified_unix_ms: 0,

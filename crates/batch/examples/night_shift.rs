@@ -3,7 +3,7 @@
 //! `night_shift run GARDENS STORE CHUNK LONGEST_S NOW_UNIX_S` does a night's work, `night_shift worker MIB` does jobs from stdin.
 
 use tussock_batch::pool::Crew;
-use tussock_batch::run::{Run, run};
+use tussock_batch::run::{Shift, run};
 
 fn main() -> Result<(), Box<dyn std::error::Error>> {
     let words: Vec<String> = std::env::args().skip(1).collect();
@@ -14,7 +14,7 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
         }
         ["run", place, store, chunk, longest_s, now_unix_s] => {
             let done = run(
-                &Run {
+                &Shift {
                     place: place.to_owned(),
                     store: store.into(),
                     crew: Crew {
@@ -27,7 +27,7 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
                     advice: tussock::Advice::LeftOut,
                     now_unix_s: now_unix_s.parse()?,
                     expire_at_most_fraction: tussock_batch::forget::USUAL_EXPIRY_FRACTION,
-                    reach: tussock_batch::Reach::Inside,
+                    reach: tussock_batch::PlaceReach::Inside,
                 },
                 &mut |_| {},
             )?;

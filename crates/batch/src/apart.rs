@@ -11,14 +11,14 @@
 //! Exact: the same rows as [`crate::run::run`] without suggestions. Not done here, since it needs all gardens: suggestions for the
 //! worst, and taking away old nights.
 
-use crate::bucket::{Bucket, Found, Listed, Objects};
+use crate::bucket::{Bucket, Listed, Objects, SeenFile};
 use crate::clock::Clock;
 use crate::job::Failed;
-use crate::night::Night;
+use crate::night::NightNumber;
 use crate::pool::Hand;
-use crate::run::{Done, Known, changes};
-use crate::store::{Change, DropRows, PutRow};
-use crate::table::{FAILURES, GARDENS, LOGS, NIGHTS, POCKETS, Row};
+use crate::run::{Done, KnownGardens, changes};
+use crate::store::{DropRows, PutRow, StoreChange};
+use crate::table::{FAILURES, GARDENS, LOGS, NIGHTS, POCKETS, TableRow};
 use crate::{BatchError, GardenInput};
 use std::collections::{BTreeMap, BTreeSet};
 use std::io::{Error, ErrorKind};
@@ -27,7 +27,7 @@ use std::path::PathBuf;
 /// Files of which there is a list, and a folder that has those that can be read.
 pub struct Listing {
     folder: PathBuf,
-    files: BTreeMap<String, Found>,
+    files: BTreeMap<String, SeenFile>,
 }
 
 /// A path below the place with one `/` between names; nothing where it leads out of the place.
@@ -47,7 +47,7 @@ pub fn plain(path: &str) -> Option<String> {
 
 impl Listing {
     /// Files by their paths below the place. Contents lie under the same paths in the folder.
-    pub fn new(folder: PathBuf, found: impl IntoIterator<Item = Found>) -> Self {
+    pub fn new(folder: PathBuf, found: impl IntoIterator<Item = SeenFile>) -> Self {
         Self {
             folder,
             files: found
@@ -88,7 +88,7 @@ impl Objects for Listing {
                 break;
             };
             match rest.split_once('/') {
-                None => files.push(Found {
+                None => files.push(SeenFile {
                     path: below(rest),
                     ..found.clone()
                 }),
@@ -111,20 +111,20 @@ impl Objects for Listing {
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct KnownRows {
     /// Of `logs`.
-    pub logs: Vec<(Night, Row)>,
+    pub logs: Vec<(NightNumber, TableRow)>,
     /// Of `nights`; `key` and `plan_sha256` are enough.
-    pub nights: Vec<(Night, Row)>,
+    pub nights: Vec<(NightNumber, TableRow)>,
     /// Of `pockets`.
-    pub pockets: Vec<(Night, Row)>,
+    pub pockets: Vec<(NightNumber, TableRow)>,
     /// Of `failures`.
-    pub failures: Vec<(Night, Row)>,
+    pub failures: Vec<(NightNumber, TableRow)>,
     /// Of `gardens`.
-    pub gardens: Vec<(Night, Row)>,
+    pub gardens: Vec<(NightNumber, TableRow)>,
 }
 
 impl KnownRows {
     /// Puts a row where it belongs; those of other tables are not needed.
-    pub fn push(&mut self, table: &str, night: Night, row: Row) {
+    pub fn push(&mut self, table: &str, night: NightNumber, row: TableRow) {
         let rows = match table {
             name if name == LOGS.name => &mut self.logs,
             name if name == NIGHTS.name => &mut self.nights,
@@ -151,7 +151,7 @@ pub struct Outcome {
 }
 
 impl Outcome {
-    fn of(change: Change, done: Done) -> Self {
+    fn of(change: StoreChange, done: Done) -> Self {
         let (put, drop) = change.into_parts();
         Self {
             put,
@@ -192,7 +192,7 @@ pub fn work_apart(
         failures,
         gardens,
     } = known_rows;
-    let known = Known::from_rows(logs, nights, failures, gardens);
+    let known = KnownGardens::from_rows(logs, nights, failures, gardens);
     let chunk = std::slice::from_ref(garden);
     let mut done = Done {
         gardens: 1,
@@ -209,7 +209,7 @@ pub fn work_apart(
             ..Outcome::default()
         });
     }
-    let stored_pockets = |nights: std::ops::RangeInclusive<Night>, gardens: &BTreeSet<&str>| {
+    let stored_pockets = |nights: std::ops::RangeInclusive<NightNumber>, gardens: &BTreeSet<&str>| {
         Ok(pockets
             .iter()
             .filter(|(night, row)| {
@@ -247,8 +247,8 @@ pub fn gave_up(
         bytes: 0,
         modified_unix_ms: 0,
     };
-    let known = Known::from_rows(Vec::new(), Vec::new(), known_rows.failures, Vec::new());
-    let mut change = Change::default();
+    let known = KnownGardens::from_rows(Vec::new(), Vec::new(), known_rows.failures, Vec::new());
+    let mut change = StoreChange::default();
     known.book_failures(garden, std::slice::from_ref(&failed), &mut change);
     Outcome::of(
         change,
@@ -264,11 +264,11 @@ pub fn gave_up(
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::bucket::{Folder, Reach};
+    use crate::bucket::{Folder, PlaceReach};
     use tempfile::TempDir;
 
-    fn found(path: &str) -> Found {
-        Found {
+    fn found(path: &str) -> SeenFile {
+        SeenFile {
             path: path.to_owned(),
             bytes: 3,
             modified_unix_ms: 0,
@@ -295,7 +295,7 @@ mod tests {
         }
         let here = Bucket::over(
             "here",
-            Box::new(Folder::new(folder.path().to_owned(), Reach::Inside)),
+            Box::new(Folder::new(folder.path().to_owned(), PlaceReach::Inside)),
         );
         let list = Bucket::over(
             "list",

@@ -15,7 +15,7 @@ const FIRST_PAUSE: Duration = Duration::from_millis(20);
 
 /// Something that lies there.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Found {
+pub struct SeenFile {
     /// Path below the place.
     pub path: String,
     /// Bytes as stored.
@@ -25,7 +25,7 @@ pub struct Found {
 }
 
 /// Names directly below a path: folders, and files.
-pub type Listed = (Vec<String>, Vec<Found>);
+pub type Listed = (Vec<String>, Vec<SeenFile>);
 
 /// Something that can be listed and read, once; whoever asks tries again.
 pub trait Objects: Send + Sync {
@@ -44,7 +44,7 @@ pub trait Objects: Send + Sync {
 /// How far a place reaches. Who may put a line into `gardens.toml` or a link among the logs is not always who may read this
 /// computer's files.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-pub enum Reach {
+pub enum PlaceReach {
     /// What lies in it, once all links are followed.
     #[default]
     Inside,
@@ -55,19 +55,19 @@ pub enum Reach {
 /// A folder of this machine.
 pub struct Folder {
     path: PathBuf,
-    reach: Reach,
+    reach: PlaceReach,
 }
 
 impl Folder {
     /// By its path.
-    pub const fn new(path: PathBuf, reach: Reach) -> Self {
+    pub const fn new(path: PathBuf, reach: PlaceReach) -> Self {
         Self { path, reach }
     }
 
     /// Where something really lies.
     fn real(&self, path: &str) -> std::io::Result<PathBuf> {
         let real = self.path.join(path).canonicalize()?;
-        if self.reach == Reach::Inside && !real.starts_with(self.path.canonicalize()?) {
+        if self.reach == PlaceReach::Inside && !real.starts_with(self.path.canonicalize()?) {
             return Err(Error::new(
                 ErrorKind::PermissionDenied,
                 "leads out of the folder of the gardens (expected something inside; --allow-outside lets it)",
@@ -113,7 +113,7 @@ impl Objects for Folder {
             }
             let modified = about.modified()?;
             let since = modified.duration_since(std::time::UNIX_EPOCH).unwrap_or_default();
-            files.push(Found {
+            files.push(SeenFile {
                 path: below,
                 bytes: about.len(),
                 modified_unix_ms: i64::try_from(since.as_millis()).unwrap_or(i64::MAX),
@@ -126,7 +126,7 @@ impl Objects for Folder {
 /// A place that can be listed and read.
 pub struct Bucket {
     place: String,
-    reach: Reach,
+    reach: PlaceReach,
     objects: Box<dyn Objects>,
 }
 
@@ -136,7 +136,7 @@ impl Bucket {
     ///
     /// # Errors
     /// When there is no such place, or it is of a kind that this build does not know.
-    pub fn open(place: &str, reach: Reach) -> Result<Self, BatchError> {
+    pub fn open(place: &str, reach: PlaceReach) -> Result<Self, BatchError> {
         let wrong = |why: String| BatchError::Place {
             place: place.to_owned(),
             why,
@@ -178,13 +178,13 @@ impl Bucket {
     pub fn over(place: &str, objects: Box<dyn Objects>) -> Self {
         Self {
             place: place.to_owned(),
-            reach: Reach::Inside,
+            reach: PlaceReach::Inside,
             objects,
         }
     }
 
     /// How far it reaches.
-    pub const fn reach(&self) -> Reach {
+    pub const fn reach(&self) -> PlaceReach {
         self.reach
     }
 
@@ -297,7 +297,7 @@ mod tests {
         std::os::unix::fs::symlink(&here, &by_link).unwrap();
         for place in [&here, &by_link] {
             let open = |reach| Bucket::open(place.to_str().unwrap(), reach).unwrap();
-            let (inside, anywhere) = (open(Reach::Inside), open(Reach::Anywhere));
+            let (inside, anywhere) = (open(PlaceReach::Inside), open(PlaceReach::Anywhere));
             for path in [
                 "g/logs/link",
                 "g/logs/above",
@@ -337,7 +337,7 @@ mod tests {
             .unwrap();
         }
         let shaky = Shaky(
-            Folder::new(folder.path().to_owned(), Reach::Inside),
+            Folder::new(folder.path().to_owned(), PlaceReach::Inside),
             AtomicUsize::new(0),
         );
         let bucket = Bucket::over("shaky", Box::new(shaky));
@@ -354,6 +354,6 @@ mod tests {
         assert!(
             matches!(bucket.read("g/none"), Err(BatchError::Bucket { source, .. }) if source.kind() == ErrorKind::NotFound)
         );
-        assert!(Bucket::open("ftp://x", Reach::Inside).is_err());
+        assert!(Bucket::open("ftp://x", PlaceReach::Inside).is_err());
     }
 }

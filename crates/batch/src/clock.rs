@@ -7,7 +7,7 @@
 //!
 //! Limits: a clock that is some months behind cannot be told from a log that comes late. The time is an input.
 
-use crate::night::{self, Night};
+use crate::night::{self, NightNumber};
 use serde::{Deserialize, Serialize};
 
 /// Zones, and clocks that are a little off.
@@ -26,7 +26,7 @@ pub struct Clock {
 
 /// Why a night is no history.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub(crate) enum Doubt {
+pub(crate) enum NightDoubt {
     /// It had not begun.
     NotBegun,
     /// No log is so old.
@@ -35,25 +35,25 @@ pub(crate) enum Doubt {
 
 impl Clock {
     /// What speaks against a night of a log that was written then.
-    pub(crate) fn doubt(self, night: Night, zone_s: i32, modified_unix_ms: i64) -> Option<Doubt> {
+    pub(crate) fn doubt(self, night: NightNumber, zone_s: i32, modified_unix_ms: i64) -> Option<NightDoubt> {
         let start_s = night::start_unix_s(night, zone_s, self.night_turns_at_h);
         let later_s = self.now_unix_s.max(modified_unix_ms as f64 / 1000.0);
         if start_s > later_s + TOLERANCE_S {
-            Some(Doubt::NotBegun)
+            Some(NightDoubt::NotBegun)
         } else if start_s + ROLLOVER_S <= later_s + TOLERANCE_S {
-            Some(Doubt::LongAgo)
+            Some(NightDoubt::LongAgo)
         } else {
             None
         }
     }
 
     /// The last night that can have begun.
-    pub fn latest_night(self) -> Night {
+    pub fn latest_night(self) -> NightNumber {
         night::night_of(self.now_unix_s + TOLERANCE_S, 0, self.night_turns_at_h)
     }
 
     /// The night to which something is booked that landed then; tonight, where that cannot be.
-    pub fn landed(self, modified_unix_ms: i64, zone_s: i32) -> Night {
+    pub fn landed(self, modified_unix_ms: i64, zone_s: i32) -> NightNumber {
         let landed_s = modified_unix_ms as f64 / 1000.0;
         let is_possible = (self.now_unix_s - ROLLOVER_S..=self.now_unix_s + TOLERANCE_S).contains(&landed_s);
         let time_s = if is_possible { landed_s } else { self.now_unix_s };
@@ -65,7 +65,7 @@ impl Clock {
 mod tests {
     use super::*;
 
-    const NOW: Night = 20_574;
+    const NOW: NightNumber = 20_574;
     const DAY_MS: i64 = 86_400_000;
 
     fn clock() -> Clock {
@@ -77,24 +77,24 @@ mod tests {
 
     #[test]
     fn a_night_is_believed_where_the_file_or_the_clock_allows_it() {
-        let noon_ms = |night: Night| i64::from(night) * DAY_MS + DAY_MS / 2;
+        let noon_ms = |night: NightNumber| i64::from(night) * DAY_MS + DAY_MS / 2;
         for (night, written, doubt) in [
             (NOW, NOW, None),
             (NOW + 1, NOW, None),
-            (NOW + 2, NOW, Some(Doubt::NotBegun)),
-            (NOW + 365, NOW, Some(Doubt::NotBegun)),
+            (NOW + 2, NOW, Some(NightDoubt::NotBegun)),
+            (NOW + 365, NOW, Some(NightDoubt::NotBegun)),
             // The computer's clock is behind.
             (NOW + 365, NOW + 365, None),
             // The file's is: a card whose clock begins in 1980.
             (NOW, 3652, None),
-            (NOW + 2, 3652, Some(Doubt::NotBegun)),
+            (NOW + 2, 3652, Some(NightDoubt::NotBegun)),
             // Late, however late.
             (NOW - 7000, NOW, None),
-            (NOW - 7168, NOW, Some(Doubt::LongAgo)),
+            (NOW - 7168, NOW, Some(NightDoubt::LongAgo)),
             (NOW - 7166, NOW, None),
-            (NOW - 7000, NOW + 365, Some(Doubt::LongAgo)),
-            (10_824, NOW, Some(Doubt::LongAgo)),
-            (0, 0, Some(Doubt::LongAgo)),
+            (NOW - 7000, NOW + 365, Some(NightDoubt::LongAgo)),
+            (10_824, NOW, Some(NightDoubt::LongAgo)),
+            (0, 0, Some(NightDoubt::LongAgo)),
         ] {
             assert_eq!(
                 clock().doubt(night, 0, noon_ms(written)),
@@ -103,8 +103,8 @@ mod tests {
             );
         }
         // Half a day to the east it begins half a day earlier.
-        assert_eq!(clock().doubt(NOW + 2, 0, 0), Some(Doubt::NotBegun));
-        assert_eq!(clock().doubt(NOW + 1, -43_200, 0), Some(Doubt::NotBegun));
+        assert_eq!(clock().doubt(NOW + 2, 0, 0), Some(NightDoubt::NotBegun));
+        assert_eq!(clock().doubt(NOW + 1, -43_200, 0), Some(NightDoubt::NotBegun));
         assert_eq!(clock().doubt(NOW + 1, 43_200, 0), None);
     }
 

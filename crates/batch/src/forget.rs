@@ -1,8 +1,8 @@
 //! How is a customer forgotten, and how long is anything kept?
 
 use crate::clock::Clock;
-use crate::night::{self, Night};
-use crate::store::{Change, Columns};
+use crate::night::{self, NightNumber};
+use crate::store::{ColumnChoice, StoreChange};
 use crate::table::{NIGHTS, Parted, TABLES};
 use crate::{BatchError, Store};
 
@@ -14,7 +14,7 @@ pub const USUAL_EXPIRY_FRACTION: f64 = 1.0 / 3.0;
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Expired {
     /// First night that was kept.
-    pub first: Night,
+    pub first: NightNumber,
     /// Nights of gardens that went.
     pub nights: usize,
     /// Rows of all tables that went.
@@ -27,7 +27,7 @@ impl Store {
     /// # Errors
     /// When the disk refuses; then nothing is forgotten yet.
     pub fn forget(&mut self, garden: &str) -> Result<usize, BatchError> {
-        let (change, count) = self.without(&|name| name == garden, Night::MIN..=Night::MAX)?;
+        let (change, count) = self.without(&|name| name == garden, NightNumber::MIN..=NightNumber::MAX)?;
         if !change.is_empty() {
             self.commit(change)?;
         }
@@ -35,7 +35,7 @@ impl Store {
     }
 
     /// The newest night that can have begun: one whose log lies about its time does not make the others old.
-    pub(crate) fn newest_night(&self, clock: Clock) -> Option<Night> {
+    pub(crate) fn newest_night(&self, clock: Clock) -> Option<NightNumber> {
         let nights = self.nights(&NIGHTS);
         nights.into_iter().rfind(|night| *night <= clock.latest_night())
     }
@@ -53,13 +53,13 @@ impl Store {
     ) -> Result<Expired, BatchError> {
         let first_kept = days.and_then(|days| Some(self.newest_night(clock)? - days + 1));
         let Some(first_kept) = first_kept else {
-            self.commit_expiry(Change::default(), None)?;
+            self.commit_expiry(StoreChange::default(), None)?;
             return Ok(Expired::default());
         };
-        let counted_from = self.expired_before().unwrap_or(Night::MIN);
-        let nights = self.count_nights(counted_from..=Night::MAX);
+        let counted_from = self.expired_before().unwrap_or(NightNumber::MIN);
+        let nights = self.count_nights(counted_from..=NightNumber::MAX);
         let taken = self.count_nights(counted_from..=first_kept.saturating_sub(1));
-        let gone = self.count_nights(Night::MIN..=first_kept.saturating_sub(1));
+        let gone = self.count_nights(NightNumber::MIN..=first_kept.saturating_sub(1));
         // A share that was typed as told is enough.
         if taken as f64 > (at_most_fraction + 1e-9) * nights as f64 {
             return Err(BatchError::ExpiresTooMuch {
@@ -69,7 +69,7 @@ impl Store {
                 at_most_fraction,
             });
         }
-        let (change, rows) = self.without(&|_| true, Night::MIN..=first_kept.saturating_sub(1))?;
+        let (change, rows) = self.without(&|_| true, NightNumber::MIN..=first_kept.saturating_sub(1))?;
         self.commit_expiry(change, Some(first_kept))?;
         Ok(Expired {
             first: first_kept,
@@ -82,16 +82,16 @@ impl Store {
     fn without(
         &self,
         gone: &dyn Fn(&str) -> bool,
-        nights: std::ops::RangeInclusive<Night>,
-    ) -> Result<(Change, usize), BatchError> {
-        let mut change = Change::default();
+        nights: std::ops::RangeInclusive<NightNumber>,
+    ) -> Result<(StoreChange, usize), BatchError> {
+        let mut change = StoreChange::default();
         let mut count = 0;
-        let of_all_nights = *nights.end() == Night::MAX;
+        let of_all_nights = *nights.end() == NightNumber::MAX;
         for table in TABLES {
             if table.parted == Parted::Not && !of_all_nights {
                 continue;
             }
-            for (night, row) in self.rows(table, Columns::Some(&[]), nights.clone(), gone)? {
+            for (night, row) in self.rows(table, ColumnChoice::Some(&[]), nights.clone(), gone)? {
                 count += 1;
                 change.drop(table, night, row[0].text().unwrap_or_default(), None);
             }

@@ -6,9 +6,9 @@
 //! the spans in which nothing is expected.
 
 use crate::apart::plain;
-use crate::bucket::{Bucket, Reach};
-use crate::night::{self, Night, USUAL_TURN_H};
-use crate::{BatchError, Found};
+use crate::bucket::{Bucket, PlaceReach};
+use crate::night::{self, NightNumber, USUAL_TURN_H};
+use crate::{BatchError, SeenFile};
 use serde::{Deserialize, Serialize};
 
 /// The manifest's name.
@@ -43,7 +43,7 @@ pub struct GardenInput {
     /// Weekdays whose night should bring a log.
     pub expected: Expected,
     /// First and last nights of spans without alarms.
-    pub rests: Vec<(Night, Night)>,
+    pub rests: Vec<(NightNumber, NightNumber)>,
     /// Name of the machine for logs that lie in no folder of a machine.
     pub machine: Option<String>,
 }
@@ -68,7 +68,7 @@ impl Expected {
     }
 
     /// Whether a night should bring a log.
-    pub fn holds(self, night: Night) -> bool {
+    pub fn holds(self, night: NightNumber) -> bool {
         self.0
             .get(night::weekday(night) as usize)
             .copied()
@@ -80,7 +80,7 @@ impl Expected {
 #[derive(Clone, Debug, PartialEq)]
 pub struct LogInput {
     /// Where and how large.
-    pub found: Found,
+    pub found: SeenFile,
     /// Machine, where the place says so.
     pub machine: Option<String>,
 }
@@ -146,7 +146,7 @@ fn manifest(bytes: &[u8]) -> Result<Manifest, BatchError> {
     toml::from_str(text).map_err(|error| fault(error.to_string()))
 }
 
-fn wishes(manifest: Option<Manifest>, folders: Vec<String>, reach: Reach) -> Result<Wishes, BatchError> {
+fn wishes(manifest: Option<Manifest>, folders: Vec<String>, reach: PlaceReach) -> Result<Wishes, BatchError> {
     let manifest = manifest.unwrap_or(Manifest {
         night_turns_at_h: None,
         worst_gardens: None,
@@ -196,7 +196,7 @@ fn wishes(manifest: Option<Manifest>, folders: Vec<String>, reach: Reach) -> Res
         }
         let path = |given: Option<String>, key: &str, usual: &str| {
             let path = given.unwrap_or_else(|| format!("{name}/{usual}"));
-            if reach == Reach::Inside && plain(&path).is_none() {
+            if reach == PlaceReach::Inside && plain(&path).is_none() {
                 return Err(fault(format!(
                     "garden {name:?}: {key} {path:?} leads out of the folder of {MANIFEST} (expected a path inside; --allow-outside lets it)"
                 )));
@@ -244,7 +244,7 @@ fn expected(given: Option<&Vec<String>>) -> Result<Expected, BatchError> {
     Ok(Expected(days))
 }
 
-fn rests(given: Option<&Vec<String>>) -> Result<Vec<(Night, Night)>, BatchError> {
+fn rests(given: Option<&Vec<String>>) -> Result<Vec<(NightNumber, NightNumber)>, BatchError> {
     given
         .into_iter()
         .flatten()
@@ -269,7 +269,7 @@ impl GardenInput {
     pub fn logs(&self, bucket: &Bucket) -> Result<Vec<LogInput>, BatchError> {
         let mut out = Vec::new();
         let (machines, files) = bucket.list(&self.logs)?;
-        let plain = |found: Found, machine: Option<&String>| LogInput {
+        let plain = |found: SeenFile, machine: Option<&String>| LogInput {
             found,
             machine: machine.cloned(),
         };
@@ -303,7 +303,7 @@ mod tests {
         wishes(
             Some(manifest(text.as_bytes())?),
             vec!["b".to_owned(), "a".to_owned()],
-            Reach::Inside,
+            PlaceReach::Inside,
         )
     }
 
@@ -335,7 +335,10 @@ mod tests {
             let told = of(&text).unwrap_err().to_string();
             assert!(told.contains("leads out of the folder of gardens.toml"), "{told}");
             let read = manifest(text.as_bytes()).unwrap();
-            assert!(wishes(Some(read), Vec::new(), Reach::Anywhere).is_ok(), "{line}");
+            assert!(
+                wishes(Some(read), Vec::new(), PlaceReach::Anywhere).is_ok(),
+                "{line}"
+            );
         }
         for path in ["plans/../a/logs", "./logs/", "a//logs", "..logs"] {
             let wishes = of(&format!("[[garden]]\nname = \"a\"\nlogs = \"{path}\"")).unwrap();

@@ -7,30 +7,30 @@
 //! Identities follow from the nights' pockets alone: a late night is put in its place and the nights after it are named
 //! again.
 
-use crate::night::{self, Night};
-use crate::table::{POCKETS, Row, Value};
+use crate::night::{self, NightNumber};
+use crate::table::{POCKETS, TableRow, Value};
 use std::collections::BTreeMap;
 use tussock::plane::Region;
 use tussock_types::Place;
 
 /// A pocket is remembered for so many nights.
-pub(crate) const MEMORY_NIGHTS: Night = 14;
+pub(crate) const MEMORY_NIGHTS: NightNumber = 14;
 const LEAST_SHARE: f64 = 0.5;
 
-struct Known {
+struct KnownPocket {
     id: String,
     first_night: String,
     nights: i64,
-    last: Night,
+    last: NightNumber,
     region: Region,
 }
 
 /// Names the pockets of a garden over its nights. `before` are rows of the nights before the first that is to be named, already
 /// named. Rows of `nights` get `id`, `first_night` and `nights`.
-pub(crate) fn name(before: &[(Night, Row)], nights: &mut BTreeMap<Night, Vec<Row>>) {
+pub(crate) fn name(before: &[(NightNumber, TableRow)], nights: &mut BTreeMap<NightNumber, Vec<TableRow>>) {
     let (id_at, first_at, nights_at) = (POCKETS.at("id"), POCKETS.at("first_night"), POCKETS.at("nights"));
-    let mut known: Vec<Known> = Vec::new();
-    let mut sorted: Vec<&(Night, Row)> = before.iter().collect();
+    let mut known: Vec<KnownPocket> = Vec::new();
+    let mut sorted: Vec<&(NightNumber, TableRow)> = before.iter().collect();
     sorted.sort_by_key(|(night, _)| *night);
     for (night, row) in sorted {
         let (Some(id), Some(first), Some(count)) =
@@ -39,7 +39,7 @@ pub(crate) fn name(before: &[(Night, Row)], nights: &mut BTreeMap<Night, Vec<Row
             continue;
         };
         known.retain(|one| one.id != id);
-        known.push(Known {
+        known.push(KnownPocket {
             id: id.to_owned(),
             first_night: first.to_owned(),
             nights: count,
@@ -79,7 +79,7 @@ pub(crate) fn name(before: &[(Night, Row)], nights: &mut BTreeMap<Night, Vec<Row
                     old.last = *night;
                     old.region = region;
                 }
-                None => known.push(Known {
+                None => known.push(KnownPocket {
                     id: format!("{words}/{}", row[1].text().unwrap_or_default()),
                     first_night: words,
                     nights: 1,
@@ -98,7 +98,7 @@ pub(crate) fn name(before: &[(Night, Row)], nights: &mut BTreeMap<Night, Vec<Row
 }
 
 /// The ground of a row; nothing where its outline is not sound.
-fn region(row: &Row) -> Region {
+fn region(row: &TableRow) -> Region {
     row[POCKETS.at("outline")]
         .text()
         .and_then(|text| serde_json::from_str::<Vec<Vec<(f64, f64)>>>(text).ok())
@@ -120,7 +120,7 @@ fn region(row: &Row) -> Region {
 mod tests {
     use super::*;
 
-    fn pocket(name: &str, west_m: f64, side_m: f64) -> Row {
+    fn pocket(name: &str, west_m: f64, side_m: f64) -> TableRow {
         let mut row = vec![Value::Null; POCKETS.columns.len()];
         row[0] = "g".into();
         row[1] = name.into();
@@ -136,7 +136,7 @@ mod tests {
         row
     }
 
-    fn ids(rows: &[Row]) -> Vec<String> {
+    fn ids(rows: &[TableRow]) -> Vec<String> {
         rows.iter()
             .map(|row| format!("{} {}", row[2].text().unwrap(), row[4].count().unwrap()))
             .collect()
@@ -162,7 +162,7 @@ mod tests {
 
     #[test]
     fn naming_in_two_steps_is_naming_in_one() {
-        let all = |from: Night| -> BTreeMap<Night, Vec<Row>> {
+        let all = |from: NightNumber| -> BTreeMap<NightNumber, Vec<TableRow>> {
             (from..20_006)
                 .map(|night| {
                     let drift_m = 0.3 * f64::from(night - 20_000);
@@ -175,7 +175,7 @@ mod tests {
         };
         let mut whole = all(20_000);
         name(&[], &mut whole);
-        let before: Vec<(Night, Row)> = whole
+        let before: Vec<(NightNumber, TableRow)> = whole
             .range(..20_003)
             .flat_map(|(night, rows)| rows.iter().map(|row| (*night, row.clone())))
             .collect();

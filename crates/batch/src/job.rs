@@ -1,9 +1,9 @@
 //! What a worker is told, and what it tells back: one JSON object a line.
 
-use crate::bucket::Reach;
+use crate::bucket::PlaceReach;
 use crate::clock::Clock;
-use crate::night::Night;
-use crate::table::Row;
+use crate::night::NightNumber;
+use crate::table::TableRow;
 use serde::{Deserialize, Serialize};
 use tussock_types::Grid;
 
@@ -19,17 +19,17 @@ pub struct GardenJob {
     /// Path of the settings.
     pub settings: String,
     /// Whether the place may lead elsewhere.
-    pub reach: Reach,
+    pub reach: PlaceReach,
     /// What time it is.
     pub clock: Clock,
     /// All logs that lie there, in the order of their paths.
     pub logs: Vec<LogRef>,
     /// Nights whose row is in the store, with its key.
-    pub done: Vec<(Night, String)>,
+    pub done: Vec<(NightNumber, String)>,
     /// Nights that failed before, with the digest of their logs.
-    pub failed: Vec<(Night, String)>,
+    pub failed: Vec<(NightNumber, String)>,
     /// Whether suggestions are made, and for which night.
-    pub advice: Option<Night>,
+    pub advice: Option<NightNumber>,
 }
 
 /// A log that lies there.
@@ -44,7 +44,7 @@ pub struct LogRef {
     /// When it was last written, milliseconds since 1970.
     pub modified_unix_ms: i64,
     /// What is known of it: digest and nights.
-    pub known: Option<(String, Vec<Night>)>,
+    pub known: Option<(String, Vec<NightNumber>)>,
     /// Whether it is still there: the pieces of a night may have been cleared away.
     pub is_there: bool,
 }
@@ -54,18 +54,18 @@ pub struct LogRef {
 #[serde(rename_all = "snake_case")]
 pub enum Message {
     /// It begins with something; if nothing follows, this is what ended it.
-    Begins(Stage),
+    Begins(JobStage),
     /// All of it.
     Done(Box<GardenAnswer>),
 }
 
 /// What a worker is at.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-pub struct Stage {
+pub struct JobStage {
     /// Path of a log, or a night.
     pub what: String,
     /// The night, where it is one.
-    pub night: Option<Night>,
+    pub night: Option<NightNumber>,
     /// Digest of the log, or of the night's logs; empty where it is not known yet.
     pub sha256: String,
 }
@@ -100,26 +100,26 @@ pub struct LogAnswer {
     /// Its path.
     pub path: String,
     /// Night to which its row is booked.
-    pub night: Night,
+    pub night: NightNumber,
     /// Its row of `logs`.
-    pub row: Row,
+    pub row: TableRow,
 }
 
 /// One night that was analysed.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct NightAnswer {
     /// The night.
-    pub night: Night,
+    pub night: NightNumber,
     /// Machines that logged.
     pub machines: Vec<String>,
     /// Its row of `nights`.
-    pub row: Row,
+    pub row: TableRow,
     /// Rows of `pockets`, without their identity.
-    pub pockets: Vec<Row>,
+    pub pockets: Vec<TableRow>,
     /// Rows of `stuck_spots`.
-    pub stuck_spots: Vec<Row>,
+    pub stuck_spots: Vec<TableRow>,
     /// Rows of `suggestions`.
-    pub suggestions: Vec<Row>,
+    pub suggestions: Vec<TableRow>,
     /// The lawn's squares where they lie on the plan.
     pub grid: Option<Grid>,
     /// For each square 0 off the lawn, 1 not visited, 2 visited; zstd, base64.
@@ -132,7 +132,7 @@ pub struct Failed {
     /// Path of a log, a night, `plan` or `settings`.
     pub what: String,
     /// Night to which it is booked.
-    pub night: Night,
+    pub night: NightNumber,
     /// A word of the table's.
     pub reason: String,
     /// One sentence.

@@ -9,12 +9,12 @@
 //!
 //! Cost: a byte or two a square in the store, since neighbours mostly share their night.
 
-use crate::night::Night;
+use crate::night::NightNumber;
 use serde::{Deserialize, Serialize};
 use tussock_types::Grid;
 
 /// Nights are counted from here, so that they fit into 16 bits until the year 2199.
-const FIRST: Night = 18_262;
+const FIRST: NightNumber = 18_262;
 const OFF: u16 = 0;
 const NEVER: u16 = 1;
 
@@ -26,7 +26,7 @@ pub struct LastVisits {
 }
 
 #[derive(Serialize, Deserialize)]
-struct Head {
+struct SquaresHead {
     version: u32,
     grid: Grid,
 }
@@ -45,7 +45,7 @@ impl LastVisits {
 
     /// Takes in a night. Returns false, and takes nothing, where its squares are others: the lawn or the cutting width
     /// changed.
-    pub fn take(&mut self, night: Night, grid: &Grid, marks: &[u8]) -> bool {
+    pub fn take(&mut self, night: NightNumber, grid: &Grid, marks: &[u8]) -> bool {
         let same = grid.columns == self.grid.columns
             && grid.rows == self.grid.rows
             && (grid.cell_m - self.grid.cell_m).abs() < 1e-6
@@ -65,12 +65,12 @@ impl LastVisits {
         true
     }
 
-    fn mark(night: Night) -> u16 {
+    fn mark(night: NightNumber) -> u16 {
         u16::try_from((night - FIRST).max(0) + 2).unwrap_or(u16::MAX)
     }
 
     /// Part of the lawn that was visited in a night or since.
-    pub fn visited_since_fraction(&self, night: Night) -> Option<f64> {
+    pub fn visited_since_fraction(&self, night: NightNumber) -> Option<f64> {
         let first = Self::mark(night);
         let lawn = self.marks.iter().filter(|mark| **mark != OFF).count();
         let visited = self.marks.iter().filter(|mark| **mark >= first).count();
@@ -82,7 +82,7 @@ impl LastVisits {
     /// # Errors
     /// When it cannot be packed, which would be a fault of ours.
     pub fn pack(&self) -> std::io::Result<Vec<u8>> {
-        let mut bytes = serde_json::to_vec(&Head {
+        let mut bytes = serde_json::to_vec(&SquaresHead {
             version: 1,
             grid: self.grid,
         })?;
@@ -95,7 +95,7 @@ impl LastVisits {
     pub fn unpack(packed: &[u8]) -> Option<Self> {
         let bytes = zstd::decode_all(packed).ok()?;
         let end = bytes.iter().position(|byte| *byte == b'\n')?;
-        let head: Head = serde_json::from_slice(&bytes[..end]).ok()?;
+        let head: SquaresHead = serde_json::from_slice(&bytes[..end]).ok()?;
         let marks: Vec<u16> = bytes[end + 1..]
             .chunks_exact(2)
             .map(|pair| u16::from_le_bytes([pair[0], pair[1]]))
@@ -120,7 +120,7 @@ mod tests {
             columns: 3,
             rows: 2,
         };
-        let nights: [(Night, [u8; 6]); 3] = [
+        let nights: [(NightNumber, [u8; 6]); 3] = [
             (20_000, [0, 2, 1, 1, 2, 1]),
             (20_001, [0, 1, 2, 1, 2, 1]),
             (20_004, [0, 1, 1, 1, 1, 2]),

@@ -44,11 +44,11 @@ mod store;
 pub mod table;
 pub mod work;
 
-pub use bucket::{Bucket, Folder, Found, Listed, Objects, Reach};
+pub use bucket::{Bucket, Folder, Listed, Objects, PlaceReach, SeenFile};
 pub use clock::Clock;
 pub use disk::{Disk, RealDisk};
 pub use error::BatchError;
 pub use gardens::{Expected, GardenInput, LogInput, MANIFEST, Wishes, gardens};
-pub use job::{Failed, GardenAnswer, GardenJob, LogAnswer, LogRef, Message, NightAnswer, Stage};
+pub use job::{Failed, GardenAnswer, GardenJob, JobStage, LogAnswer, LogRef, Message, NightAnswer};
 pub use last_visits::LastVisits;
-pub use store::{Change, Columns, DropRows, PutRow, Store};
+pub use store::{ColumnChoice, DropRows, PutRow, Store, StoreChange};

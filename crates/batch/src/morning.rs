@@ -23,16 +23,16 @@
 use crate::BatchError;
 use crate::gardens::Expected;
 use crate::last_visits::LastVisits;
-use crate::night::{self, Night};
-use crate::store::{Columns, Store};
-use crate::table::{FAILURES, GARDENS, NIGHTS, POCKETS, Row, STUCK_SPOTS, Value};
+use crate::night::{self, NightNumber};
+use crate::store::{ColumnChoice, Store};
+use crate::table::{FAILURES, GARDENS, NIGHTS, POCKETS, STUCK_SPOTS, TableRow, Value};
 use std::collections::{BTreeMap, BTreeSet, HashMap};
 use tussock_types::math;
 use tussock_types::{
     Alarm, Estimate, GardenMorning, Morning, MorningFailure, MorningNight, MorningReason, plural,
 };
 
-const WINDOW_NIGHTS: Night = 14;
+const WINDOW_NIGHTS: NightNumber = 14;
 const AT_ONCE: usize = 1000;
 const LEAST_USUAL: usize = 3;
 const ABSENT_NIGHTS: usize = 2;
@@ -48,10 +48,10 @@ const USUAL_SWATH_M2_PER_S: f64 = 0.22 * 0.4;
 ///
 /// # Errors
 /// When the store cannot be read.
-pub fn morning(store: &Store, night: Night) -> Result<Morning, BatchError> {
-    let ever = Night::MIN..=Night::MAX;
+pub fn morning(store: &Store, night: NightNumber) -> Result<Morning, BatchError> {
+    let ever = NightNumber::MIN..=NightNumber::MAX;
     let names: BTreeSet<String> = store
-        .rows(&GARDENS, Columns::Some(&[]), ever.clone(), &|_| true)?
+        .rows(&GARDENS, ColumnChoice::Some(&[]), ever.clone(), &|_| true)?
         .into_iter()
         .filter_map(|(_, row)| row[0].text().map(str::to_owned))
         .collect();
@@ -70,7 +70,7 @@ pub fn morning(store: &Store, night: Night) -> Result<Morning, BatchError> {
     for names in names.chunks(AT_ONCE) {
         let names: BTreeSet<&str> = names.iter().map(|name| &name[..]).collect();
         let window = night - WINDOW_NIGHTS..=night;
-        let mut nights = by_garden(store.rows_of(&NIGHTS, Columns::All, window.clone(), &names)?);
+        let mut nights = by_garden(store.rows_of(&NIGHTS, ColumnChoice::All, window.clone(), &names)?);
         let pocket_columns = [
             "pocket",
             "id",
@@ -80,10 +80,14 @@ pub fn morning(store: &Store, night: Night) -> Result<Morning, BatchError> {
             "widest_m",
             "why",
         ];
-        let mut pockets =
-            by_garden(store.rows_of(&POCKETS, Columns::Some(&pocket_columns), window.clone(), &names)?);
-        let mut spots = by_garden(store.rows_of(&STUCK_SPOTS, Columns::All, window.clone(), &names)?);
-        for (_, row) in store.rows_of(&GARDENS, Columns::All, ever.clone(), &names)? {
+        let mut pockets = by_garden(store.rows_of(
+            &POCKETS,
+            ColumnChoice::Some(&pocket_columns),
+            window.clone(),
+            &names,
+        )?);
+        let mut spots = by_garden(store.rows_of(&STUCK_SPOTS, ColumnChoice::All, window.clone(), &names)?);
+        for (_, row) in store.rows_of(&GARDENS, ColumnChoice::All, ever.clone(), &names)? {
             let Some(name) = row[0].text().map(str::to_owned) else {
                 continue;
             };
@@ -117,10 +121,10 @@ pub fn morning(store: &Store, night: Night) -> Result<Morning, BatchError> {
     Ok(out)
 }
 
-fn failures(store: &Store, night: Night) -> Result<Vec<MorningFailure>, BatchError> {
-    let mut found = store.rows(&FAILURES, Columns::All, night - 1..=night + 1, &|_| true)?;
+fn failures(store: &Store, night: NightNumber) -> Result<Vec<MorningFailure>, BatchError> {
+    let mut found = store.rows(&FAILURES, ColumnChoice::All, night - 1..=night + 1, &|_| true)?;
     found.sort_by(|a, b| crate::table::order(&a.1, &b.1));
-    let text = |row: &Row, name: &str| row[FAILURES.at(name)].text().unwrap_or_default().to_owned();
+    let text = |row: &TableRow, name: &str| row[FAILURES.at(name)].text().unwrap_or_default().to_owned();
     Ok(found
         .iter()
         .map(|(_, row)| MorningFailure {
@@ -132,9 +136,9 @@ fn failures(store: &Store, night: Night) -> Result<Vec<MorningFailure>, BatchErr
         .collect())
 }
 
-type ByNight = BTreeMap<Night, Vec<Row>>;
+type ByNight = BTreeMap<NightNumber, Vec<TableRow>>;
 
-fn by_garden(rows: Vec<(Night, Row)>) -> HashMap<String, ByNight> {
+fn by_garden(rows: Vec<(NightNumber, TableRow)>) -> HashMap<String, ByNight> {
     let mut out: HashMap<String, ByNight> = HashMap::new();
     for (night, row) in rows {
         let garden = row[0].text().unwrap_or_default().to_owned();
@@ -145,10 +149,10 @@ fn by_garden(rows: Vec<(Night, Row)>) -> HashMap<String, ByNight> {
 
 /// Everything about one garden that is looked at.
 struct Look {
-    night: Night,
-    first_night: Night,
-    garden: Row,
-    nights: BTreeMap<Night, Row>,
+    night: NightNumber,
+    first_night: NightNumber,
+    garden: TableRow,
+    nights: BTreeMap<NightNumber, TableRow>,
     pockets: ByNight,
     spots: ByNight,
 }
@@ -168,7 +172,7 @@ impl Look {
         self.garden[GARDENS.at(name)].text().unwrap_or_default()
     }
 
-    fn rests(&self, night: Night) -> bool {
+    fn rests(&self, night: NightNumber) -> bool {
         self.text("rests")
             .split(',')
             .filter_map(|span| span.split_once('/'))
@@ -176,17 +180,17 @@ impl Look {
             .any(|span| span.contains(&night))
     }
 
-    fn of(&self, night: Night, name: &str) -> Option<f64> {
+    fn of(&self, night: NightNumber, name: &str) -> Option<f64> {
         self.nights.get(&night)?[NIGHTS.at(name)].number()
     }
 
     /// The newest logged nights, newest first, as far as they are no older than the alarm would be.
-    fn newest(&self, count: usize) -> Vec<Night> {
+    fn newest(&self, count: usize) -> Vec<NightNumber> {
         self.nights.keys().rev().take(count).copied().collect()
     }
 
     /// The value of the last two logged nights and what was usual before, where both are known.
-    fn against_usual(&self, name: &str, of_usual: &str) -> Option<([f64; 2], f64, Night)> {
+    fn against_usual(&self, name: &str, of_usual: &str) -> Option<([f64; 2], f64, NightNumber)> {
         let last = self.newest(2);
         let [newest, before] = last[..] else { return None };
         let usual: Vec<f64> = self
@@ -205,7 +209,7 @@ impl Look {
     }
 
     /// Visited fraction that luck alone hardly ever falls below: one night differs from the next.
-    fn unlucky_fraction(&self, before: Night, usual: f64) -> Option<f64> {
+    fn unlucky_fraction(&self, before: NightNumber, usual: f64) -> Option<f64> {
         /// Standard deviation of a normal law over the median of absolute deviations.
         const SD_PER_MAD: f64 = 1.4826;
         const SDS: f64 = 3.0;
@@ -260,7 +264,7 @@ impl Look {
             }
             _ => None,
         };
-        let since = days.map(|days| self.night - days.ceil().clamp(1.0, 3660.0) as Night + 1);
+        let since = days.map(|days| self.night - days.ceil().clamp(1.0, 3660.0) as NightNumber + 1);
         Some(GardenMorning {
             garden: name,
             name: self.garden[GARDENS.at("name")].text().map(str::to_owned),
@@ -283,16 +287,16 @@ impl Look {
     /// Expected logs that did not come. Returns whether the garden was heard of lately.
     fn absent(&self, reasons: &mut Vec<MorningReason>) -> bool {
         let expected = Expected::parse(self.text("expected"));
-        let waited = |last: Option<Night>| {
+        let waited = |last: Option<NightNumber>| {
             let from = last.map_or(self.first_night, |last| last + 1);
             (from.max(self.night - 3650)..=self.night)
                 .filter(|night| expected.holds(*night) && !self.rests(*night))
-                .collect::<Vec<Night>>()
+                .collect::<Vec<NightNumber>>()
         };
         let newest = self.newest(1).first().copied();
         let last =
             newest.or_else(|| night::parse(self.text("last_night")).filter(|last| *last <= self.night));
-        let mut tell = |what: &str, who: &str, missing: &[Night], gain_m2: f64| {
+        let mut tell = |what: &str, who: &str, missing: &[NightNumber], gain_m2: f64| {
             let Some(since) = missing.first() else { return };
             let since = night::words(*since);
             reasons.push(MorningReason {
@@ -309,7 +313,7 @@ impl Look {
             tell("", "", &missing, self.lawn_m2().unwrap_or(0.0));
             return false;
         }
-        let machines: Vec<(&str, Night)> = self
+        let machines: Vec<(&str, NightNumber)> = self
             .text("machines")
             .split(',')
             .filter_map(|pair| pair.split_once('='))
@@ -331,12 +335,12 @@ impl Look {
         let last = self.newest(3);
         let Some(newest) = last.first() else { return };
         let at = |name: &str| POCKETS.at(name);
-        let is_missed = |row: &&Row| row[at("verdict")].text() == Some("missed");
+        let is_missed = |row: &&TableRow| row[at("verdict")].text() == Some("missed");
         for row in self.pockets.get(newest).into_iter().flatten().filter(is_missed) {
             let (Some(id), Some(area_m2)) = (row[at("id")].text(), row[at("area_m2")].number()) else {
                 continue;
             };
-            let holds = |night: &Night| {
+            let holds = |night: &NightNumber| {
                 let rows = self.pockets.get(night);
                 rows.into_iter()
                     .flatten()
@@ -346,7 +350,7 @@ impl Look {
             if last.iter().filter(|night| holds(night)).count() < 2 {
                 continue;
             }
-            let shown: Vec<Night> = self.nights.keys().filter(|night| holds(night)).copied().collect();
+            let shown: Vec<NightNumber> = self.nights.keys().filter(|night| holds(night)).copied().collect();
             let since = row[at("first_night")].text().unwrap_or_default().to_owned();
             let widest = row[at("widest_m")]
                 .number()
@@ -370,18 +374,18 @@ impl Look {
     fn stuck(&self, reasons: &mut Vec<MorningReason>) {
         let last = self.newest(3);
         let Some(newest) = last.first() else { return };
-        let place = |row: &Row| {
+        let place = |row: &TableRow| {
             Some((
                 row[STUCK_SPOTS.at("east_m")].number()?,
                 row[STUCK_SPOTS.at("north_m")].number()?,
             ))
         };
-        let lost_min = |row: &Row| row[STUCK_SPOTS.at("lost_min")].number().unwrap_or(0.0);
+        let lost_min = |row: &TableRow| row[STUCK_SPOTS.at("lost_min")].number().unwrap_or(0.0);
         for row in self.spots.get(newest).into_iter().flatten() {
             let Some((east_m, north_m)) = place(row).filter(|_| lost_min(row) >= STUCK_MIN) else {
                 continue;
             };
-            let holds = |night: &Night| {
+            let holds = |night: &NightNumber| {
                 self.spots.get(night).into_iter().flatten().any(|other| {
                     lost_min(other) >= STUCK_MIN
                         && place(other)
@@ -391,7 +395,7 @@ impl Look {
             if last.iter().filter(|night| holds(night)).count() < 2 {
                 continue;
             }
-            let shown: Vec<Night> = self.nights.keys().filter(|night| holds(night)).copied().collect();
+            let shown: Vec<NightNumber> = self.nights.keys().filter(|night| holds(night)).copied().collect();
             let since = shown
                 .first()
                 .map(|night| night::words(*night))
@@ -418,7 +422,7 @@ impl Look {
 
     fn changes(&self, reasons: &mut Vec<MorningReason>) {
         let lawn_m2 = self.lawn_m2().unwrap_or(0.0);
-        let mut push = |alarm, since: Night, gain_m2: f64, what_is: String| {
+        let mut push = |alarm, since: NightNumber, gain_m2: f64, what_is: String| {
             let since = night::words(since);
             reasons.push(MorningReason {
                 alarm,
@@ -486,7 +490,7 @@ impl Look {
     }
 }
 
-fn told_night(night: Night, row: &Row) -> MorningNight {
+fn told_night(night: NightNumber, row: &TableRow) -> MorningNight {
     let number = |name: &str| row[NIGHTS.at(name)].number();
     MorningNight {
         night: night::words(night),

@@ -14,24 +14,24 @@ const DAY_S: f64 = 86_400.0;
 pub const USUAL_TURN_H: u8 = 12;
 
 /// Days since 1970-01-01: how nights are counted.
-pub type Night = i32;
+pub type NightNumber = i32;
 
 /// The night that holds a moment.
-pub fn night_of(unix_s: f64, zone_s: i32, turn_h: u8) -> Night {
-    ((unix_s + f64::from(zone_s) - f64::from(turn_h) * 3600.0) / DAY_S).floor() as Night
+pub fn night_of(unix_s: f64, zone_s: i32, turn_h: u8) -> NightNumber {
+    ((unix_s + f64::from(zone_s) - f64::from(turn_h) * 3600.0) / DAY_S).floor() as NightNumber
 }
 
 /// First moment of a night, seconds since 1970 in UTC.
-pub fn start_unix_s(night: Night, zone_s: i32, turn_h: u8) -> f64 {
+pub fn start_unix_s(night: NightNumber, zone_s: i32, turn_h: u8) -> f64 {
     f64::from(night) * DAY_S + f64::from(turn_h) * 3600.0 - f64::from(zone_s)
 }
 
 /// `2026-05-01`.
-pub fn words(night: Night) -> String {
+pub fn words(night: NightNumber) -> String {
     date(night).to_string()
 }
 
-fn date(night: Night) -> Date {
+fn date(night: NightNumber) -> Date {
     const FIRST: Date = time::macros::date!(1970 - 01 - 01);
     FIRST
         .checked_add(Duration::days(i64::from(night)))
@@ -39,12 +39,12 @@ fn date(night: Night) -> Date {
 }
 
 /// Weekday of the date that names the night, 0 for Monday.
-pub fn weekday(night: Night) -> u32 {
+pub fn weekday(night: NightNumber) -> u32 {
     u32::from(date(night).weekday().number_days_from_monday())
 }
 
 /// Night of a date as in `2026-05-01`.
-pub fn parse(text: &str) -> Option<Night> {
+pub fn parse(text: &str) -> Option<NightNumber> {
     let format = time::macros::format_description!("[year]-[month]-[day]");
     let date = Date::parse(text, format).ok()?;
     i32::try_from((date - time::macros::date!(1970 - 01 - 01)).whole_days()).ok()

@@ -7,7 +7,7 @@
 //! No more than a few answers wait at any time, so memory does not grow with the number of gardens.
 
 use crate::BatchError;
-use crate::job::{Failed, GardenAnswer, GardenJob, Message, Stage};
+use crate::job::{Failed, GardenAnswer, GardenJob, JobStage, Message};
 use std::ffi::OsString;
 use std::io::{BufRead, BufReader, Read, Write};
 use std::path::PathBuf;
@@ -192,7 +192,7 @@ impl Crew {
                 Some(worker) => worker,
                 None => self.hire()?,
             };
-            let mut at = Stage::default();
+            let mut at = JobStage::default();
             match self.attempt(&mut hired, &job, &mut at) {
                 Ok(mut answer) => {
                     answer.failed.extend(failed);
@@ -242,7 +242,7 @@ impl Crew {
         }
     }
 
-    fn attempt(&self, worker: &mut Worker, job: &GardenJob, at: &mut Stage) -> Result<GardenAnswer, Why> {
+    fn attempt(&self, worker: &mut Worker, job: &GardenJob, at: &mut JobStage) -> Result<GardenAnswer, Why> {
         let mut line = serde_json::to_vec(job).map_err(|_| Why::Ended)?;
         line.push(b'\n');
         if worker
@@ -344,7 +344,7 @@ mod tests {
             garden: garden.to_owned(),
             plan: "plan".to_owned(),
             settings: "settings".to_owned(),
-            reach: crate::Reach::Inside,
+            reach: crate::PlaceReach::Inside,
             clock: crate::Clock {
                 now_unix_s: 1.78e9,
                 night_turns_at_h: 12,

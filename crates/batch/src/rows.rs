@@ -1,11 +1,11 @@
 //! From findings to rows.
 
-use crate::night::Night;
-use crate::table::{NIGHTS, POCKETS, Row, STUCK_SPOTS, SUGGESTIONS, Table, Value};
+use crate::night::NightNumber;
+use crate::table::{NIGHTS, POCKETS, STUCK_SPOTS, SUGGESTIONS, StoreTable, TableRow, Value};
 use tussock_types::math;
 use tussock_types::{Cause, Estimate, Findings, Grid, Place, PlanOffset};
 
-fn row_of(table: &'static Table, values: Vec<(&str, Value)>) -> Row {
+fn row_of(table: &'static StoreTable, values: Vec<(&str, Value)>) -> TableRow {
     let mut row = vec![Value::Null; table.columns.len()];
     for (name, value) in values {
         row[table.at(name)] = value;
@@ -33,7 +33,7 @@ pub(crate) struct NightFacts<'a> {
     pub(crate) logs: usize,
 }
 
-pub(crate) fn night(facts: NightFacts<'_>, findings: &Findings) -> Row {
+pub(crate) fn night(facts: NightFacts<'_>, findings: &Findings) -> TableRow {
     let coverage = findings.coverage.as_ref();
     let of = |take: fn(&tussock_types::Coverage) -> f64| Value::finite(coverage.map(take));
     let visited: Option<Estimate> = coverage.map(|coverage| coverage.visited_fraction);
@@ -152,7 +152,7 @@ fn outline(rings: &[Vec<Place>], offset: Option<PlanOffset>) -> Value {
     serde_json::to_string(&rings).map_or(Value::Null, Value::Text)
 }
 
-pub(crate) fn pockets(garden: &str, findings: &Findings) -> Vec<Row> {
+pub(crate) fn pockets(garden: &str, findings: &Findings) -> Vec<TableRow> {
     let offset = findings.positions.plan_offset;
     let missed = findings.missed_pockets.iter().map(|pocket| {
         let at = on_plan(Place::new(pocket.east_m, pocket.north_m), offset);
@@ -200,7 +200,7 @@ pub(crate) fn pockets(garden: &str, findings: &Findings) -> Vec<Row> {
         .collect()
 }
 
-pub(crate) fn stuck_spots(garden: &str, findings: &Findings) -> Vec<Row> {
+pub(crate) fn stuck_spots(garden: &str, findings: &Findings) -> Vec<TableRow> {
     let offset = findings.positions.plan_offset;
     findings
         .stuck_spots
@@ -227,7 +227,7 @@ pub(crate) fn stuck_spots(garden: &str, findings: &Findings) -> Vec<Row> {
         .collect()
 }
 
-pub(crate) fn suggestions(garden: &str, findings: &Findings) -> Vec<Row> {
+pub(crate) fn suggestions(garden: &str, findings: &Findings) -> Vec<TableRow> {
     let offset = findings.positions.plan_offset;
     findings
         .suggestions
@@ -325,7 +325,7 @@ fn in_log(place: Place, offset: Option<PlanOffset>) -> Place {
 }
 
 /// Nights that a list of them names.
-pub(crate) fn nights_in(text: &str) -> Vec<Night> {
+pub(crate) fn nights_in(text: &str) -> Vec<NightNumber> {
     text.split(',').filter_map(crate::night::parse).collect()
 }
 

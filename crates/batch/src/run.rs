@@ -7,16 +7,16 @@
 //! A log is known by path, size and time of last change, and by its content where these are new. A log that failed is not tried
 //! again by the same version of the tool unless it changed; one that could not be fetched is.
 
-use crate::bucket::{Bucket, Reach};
+use crate::bucket::{Bucket, PlaceReach};
 use crate::clock::Clock;
 use crate::forget::Expired;
 use crate::gardens::{GardenInput, Wishes};
 use crate::job::{Failed, GardenAnswer, GardenJob, LogRef};
 use crate::last_visits::LastVisits;
-use crate::night::{self, Night};
+use crate::night::{self, NightNumber};
 use crate::pool::Crew;
-use crate::store::{Change, Columns, Store};
-use crate::table::{FAILURES, GARDENS, LOGS, NIGHTS, POCKETS, Row, STUCK_SPOTS, SUGGESTIONS, Value};
+use crate::store::{ColumnChoice, Store, StoreChange};
+use crate::table::{FAILURES, GARDENS, LOGS, NIGHTS, POCKETS, STUCK_SPOTS, SUGGESTIONS, TableRow, Value};
 use crate::{BatchError, gardens, identity, rows, work};
 use base64::{Engine, engine::general_purpose::STANDARD};
 use std::collections::{BTreeMap, BTreeSet, HashMap};
@@ -24,10 +24,10 @@ use std::path::PathBuf;
 
 /// Gardens that are committed together.
 pub const USUAL_CHUNK: usize = 200;
-const EVER: std::ops::RangeInclusive<Night> = Night::MIN..=Night::MAX;
+const EVER: std::ops::RangeInclusive<NightNumber> = NightNumber::MIN..=NightNumber::MAX;
 
 /// What is to be done.
-pub struct Run {
+pub struct Shift {
     /// Place of the gardens: a folder or bucket.
     pub place: String,
     /// Folder of the store.
@@ -43,12 +43,12 @@ pub struct Run {
     /// Share of the nights that may expire in one run, usually [`crate::forget::USUAL_EXPIRY_FRACTION`].
     pub expire_at_most_fraction: f64,
     /// Whether the place may lead elsewhere.
-    pub reach: Reach,
+    pub reach: PlaceReach,
 }
 
 /// What is told while it runs.
 #[derive(Clone, Debug, PartialEq)]
-pub enum Told {
+pub enum ShiftNews {
     /// So many gardens were found.
     Gardens(usize),
     /// A garden is done.
@@ -93,7 +93,7 @@ pub struct Done {
 ///
 /// # Errors
 /// When the place or the store cannot be used. What concerns one log or garden is a row of `failures` and is counted.
-pub fn run(run: &Run, tell: &mut dyn FnMut(Told)) -> Result<Done, BatchError> {
+pub fn run(run: &Shift, tell: &mut dyn FnMut(ShiftNews)) -> Result<Done, BatchError> {
     let bucket = Bucket::open(&run.place, run.reach)?;
     run_over(run, &bucket, tell)
 }
@@ -102,7 +102,7 @@ pub fn run(run: &Run, tell: &mut dyn FnMut(Told)) -> Result<Done, BatchError> {
 ///
 /// # Errors
 /// As [`run`].
-pub fn run_over(run: &Run, bucket: &Bucket, tell: &mut dyn FnMut(Told)) -> Result<Done, BatchError> {
+pub fn run_over(run: &Shift, bucket: &Bucket, tell: &mut dyn FnMut(ShiftNews)) -> Result<Done, BatchError> {
     let wishes = gardens(bucket)?;
     let clock = Clock {
         now_unix_s: run.now_unix_s,
@@ -113,17 +113,17 @@ pub fn run_over(run: &Run, bucket: &Bucket, tell: &mut dyn FnMut(Told)) -> Resul
         gardens: wishes.gardens.len(),
         ..Done::default()
     };
-    tell(Told::Gardens(done.gardens));
+    tell(ShiftNews::Gardens(done.gardens));
     let mut behind = 0;
     for chunk in wishes.gardens.chunks(run.chunk.max(1)) {
-        let known = Known::of(&store, chunk)?;
+        let known = KnownGardens::of(&store, chunk)?;
         let jobs = known.jobs(&run.place, bucket, clock, chunk, &mut done, tell);
         if !jobs.change.is_empty() {
             store.commit(jobs.change)?;
         }
         do_jobs(run, &mut store, &known, chunk, jobs.jobs, &mut done, tell)?;
         behind += chunk.len();
-        tell(Told::Behind(behind));
+        tell(ShiftNews::Behind(behind));
     }
     if run.advice == tussock::Advice::Given {
         advise((run, clock), bucket, &mut store, &wishes, &mut done, tell)?;
@@ -131,7 +131,7 @@ pub fn run_over(run: &Run, bucket: &Bucket, tell: &mut dyn FnMut(Told)) -> Resul
     let expired = store.expire(wishes.retention_days, clock, run.expire_at_most_fraction)?;
     done.expired = expired.rows;
     if expired.rows > 0 {
-        tell(Told::Expired(expired));
+        tell(ShiftNews::Expired(expired));
     }
     while store.join()? {}
     done.files = store.files();
@@ -139,21 +139,21 @@ pub fn run_over(run: &Run, bucket: &Bucket, tell: &mut dyn FnMut(Told)) -> Resul
 }
 
 /// What the store knows of some gardens.
-pub(crate) struct Known {
-    logs: HashMap<String, Vec<(Night, Row)>>,
-    nights: HashMap<String, BTreeMap<Night, (String, String)>>,
-    failures: HashMap<String, Vec<(Night, Row)>>,
-    gardens: HashMap<String, Row>,
+pub(crate) struct KnownGardens {
+    logs: HashMap<String, Vec<(NightNumber, TableRow)>>,
+    nights: HashMap<String, BTreeMap<NightNumber, (String, String)>>,
+    failures: HashMap<String, Vec<(NightNumber, TableRow)>>,
+    gardens: HashMap<String, TableRow>,
 }
 
 pub(crate) struct Jobs {
     pub(crate) jobs: Vec<GardenJob>,
     /// What the lookout itself found to fail.
-    pub(crate) change: Change,
+    pub(crate) change: StoreChange,
 }
 
-fn by_garden(rows: Vec<(Night, Row)>) -> HashMap<String, Vec<(Night, Row)>> {
-    let mut out: HashMap<String, Vec<(Night, Row)>> = HashMap::new();
+fn by_garden(rows: Vec<(NightNumber, TableRow)>) -> HashMap<String, Vec<(NightNumber, TableRow)>> {
+    let mut out: HashMap<String, Vec<(NightNumber, TableRow)>> = HashMap::new();
     for (night, row) in rows {
         out.entry(row[0].text().unwrap_or_default().to_owned())
             .or_default()
@@ -162,25 +162,25 @@ fn by_garden(rows: Vec<(Night, Row)>) -> HashMap<String, Vec<(Night, Row)>> {
     out
 }
 
-impl Known {
+impl KnownGardens {
     fn of(store: &Store, chunk: &[GardenInput]) -> Result<Self, BatchError> {
         let names: BTreeSet<&str> = chunk.iter().map(|garden| &garden.name[..]).collect();
-        let logs = store.rows_of(&LOGS, Columns::All, EVER, &names)?;
-        let nights = store.rows_of(&NIGHTS, Columns::Some(&["key", "plan_sha256"]), EVER, &names)?;
-        let failures = store.rows_of(&FAILURES, Columns::All, EVER, &names)?;
-        let gardens = store.rows_of(&GARDENS, Columns::All, EVER, &names)?;
+        let logs = store.rows_of(&LOGS, ColumnChoice::All, EVER, &names)?;
+        let nights = store.rows_of(&NIGHTS, ColumnChoice::Some(&["key", "plan_sha256"]), EVER, &names)?;
+        let failures = store.rows_of(&FAILURES, ColumnChoice::All, EVER, &names)?;
+        let gardens = store.rows_of(&GARDENS, ColumnChoice::All, EVER, &names)?;
         Ok(Self::from_rows(logs, nights, failures, gardens))
     }
 
     /// The same from the rows of each table.
     pub(crate) fn from_rows(
-        logs: Vec<(Night, Row)>,
-        nights: Vec<(Night, Row)>,
-        failures: Vec<(Night, Row)>,
-        gardens: Vec<(Night, Row)>,
+        logs: Vec<(NightNumber, TableRow)>,
+        nights: Vec<(NightNumber, TableRow)>,
+        failures: Vec<(NightNumber, TableRow)>,
+        gardens: Vec<(NightNumber, TableRow)>,
     ) -> Self {
-        let text = |row: &Row, name: &str| row[NIGHTS.at(name)].text().unwrap_or_default().to_owned();
-        let mut by_night: HashMap<String, BTreeMap<Night, (String, String)>> = HashMap::new();
+        let text = |row: &TableRow, name: &str| row[NIGHTS.at(name)].text().unwrap_or_default().to_owned();
+        let mut by_night: HashMap<String, BTreeMap<NightNumber, (String, String)>> = HashMap::new();
         for (night, row) in nights {
             by_night
                 .entry(row[0].text().unwrap_or_default().to_owned())
@@ -205,11 +205,11 @@ impl Known {
         clock: Clock,
         chunk: &[GardenInput],
         done: &mut Done,
-        tell: &mut dyn FnMut(Told),
+        tell: &mut dyn FnMut(ShiftNews),
     ) -> Jobs {
         let mut out = Jobs {
             jobs: Vec::new(),
-            change: Change::default(),
+            change: StoreChange::default(),
         };
         for garden in chunk {
             match self.job(place, bucket, clock, garden) {
@@ -228,7 +228,7 @@ impl Known {
                     };
                     self.book_failures(garden, std::slice::from_ref(&failed), &mut out.change);
                     done.failures += 1;
-                    tell(Told::Garden {
+                    tell(ShiftNews::Garden {
                         garden: garden.name.clone(),
                         logs: 0,
                         nights: 0,
@@ -240,7 +240,7 @@ impl Known {
         out
     }
 
-    fn newest(&self, garden: &GardenInput, clock: Clock) -> Option<Night> {
+    fn newest(&self, garden: &GardenInput, clock: Clock) -> Option<NightNumber> {
         let nights = self.nights.get(&garden.name)?;
         let newest = nights.range(..=clock.latest_night()).next_back();
         newest.map(|(night, _)| *night)
@@ -256,14 +256,14 @@ impl Known {
     ) -> Result<Option<GardenJob>, BatchError> {
         let found = garden.logs(bucket)?;
         let at = |name: &str| LOGS.at(name);
-        let stored: HashMap<&str, &Row> = self
+        let stored: HashMap<&str, &TableRow> = self
             .logs
             .get(&garden.name)
             .into_iter()
             .flatten()
             .filter_map(|(_, row)| Some((row[1].text()?, row)))
             .collect();
-        let given_up: HashMap<&str, &Row> = self
+        let given_up: HashMap<&str, &TableRow> = self
             .failures
             .get(&garden.name)
             .into_iter()
@@ -279,7 +279,7 @@ impl Known {
         for log in &found {
             let path = &log.found.path[..];
             let bytes = i64::try_from(log.found.bytes).ok();
-            let same = |row: &Row, bytes_at: usize, modified_at: usize| {
+            let same = |row: &TableRow, bytes_at: usize, modified_at: usize| {
                 row[bytes_at].count() == bytes && row[modified_at].count() == Some(log.found.modified_unix_ms)
             };
             let known = stored
@@ -325,7 +325,7 @@ impl Known {
         }
         logs.sort_by(|a, b| a.path.cmp(&b.path));
         let nights = self.nights.get(&garden.name);
-        let newest = self.newest(garden, clock).unwrap_or(Night::MAX);
+        let newest = self.newest(garden, clock).unwrap_or(NightNumber::MAX);
         let is_stale = match nights {
             None => false,
             Some(nights) => {
@@ -373,7 +373,7 @@ impl Known {
     }
 
     /// Expected nights and rests may change without any new log; a garden that never logged has a row too.
-    fn renew_wishes(&self, garden: &GardenInput, change: &mut Change) {
+    fn renew_wishes(&self, garden: &GardenInput, change: &mut StoreChange) {
         let old = self.gardens.get(&garden.name);
         let mut row = old.cloned().unwrap_or_else(|| {
             let mut row = vec![Value::Null; GARDENS.columns.len()];
@@ -387,7 +387,7 @@ impl Known {
         }
     }
 
-    pub(crate) fn book_failures(&self, garden: &GardenInput, failed: &[Failed], change: &mut Change) {
+    pub(crate) fn book_failures(&self, garden: &GardenInput, failed: &[Failed], change: &mut StoreChange) {
         for one in failed {
             self.forget_failure(&garden.name, &one.what, change);
             let mut row = vec![Value::Null; FAILURES.columns.len()];
@@ -407,7 +407,7 @@ impl Known {
         }
     }
 
-    fn forget_failure(&self, garden: &str, what: &str, change: &mut Change) {
+    fn forget_failure(&self, garden: &str, what: &str, change: &mut StoreChange) {
         for (night, row) in self.failures.get(garden).into_iter().flatten() {
             if row[1].text() == Some(what) {
                 change.drop(&FAILURES, *night, garden, Some(what));
@@ -416,7 +416,7 @@ impl Known {
     }
 }
 
-fn wish(row: &mut Row, garden: &GardenInput) {
+fn wish(row: &mut TableRow, garden: &GardenInput) {
     let rests: Vec<String> = garden
         .rests
         .iter()
@@ -427,19 +427,19 @@ fn wish(row: &mut Row, garden: &GardenInput) {
 }
 
 fn do_jobs(
-    run: &Run,
+    run: &Shift,
     store: &mut Store,
-    known: &Known,
+    known: &KnownGardens,
     chunk: &[GardenInput],
     jobs: Vec<GardenJob>,
     done: &mut Done,
-    tell: &mut dyn FnMut(Told),
+    tell: &mut dyn FnMut(ShiftNews),
 ) -> Result<(), BatchError> {
     if jobs.is_empty() {
         return Ok(());
     }
-    let pockets = |nights: std::ops::RangeInclusive<Night>, gardens: &BTreeSet<&str>| {
-        store.rows_of(&POCKETS, Columns::All, nights, gardens)
+    let pockets = |nights: std::ops::RangeInclusive<NightNumber>, gardens: &BTreeSet<&str>| {
+        store.rows_of(&POCKETS, ColumnChoice::All, nights, gardens)
     };
     let change = changes(
         |each| run.crew.work(jobs, each),
@@ -455,21 +455,24 @@ fn do_jobs(
 /// Takes the answer to a job.
 pub(crate) type Each<'a> = dyn FnMut(&GardenJob, GardenAnswer) -> Result<(), BatchError> + 'a;
 /// Rows of `pockets` from the store, of some nights and gardens.
-pub(crate) type StoredPockets<'a> =
-    dyn Fn(std::ops::RangeInclusive<Night>, &BTreeSet<&str>) -> Result<Vec<(Night, Row)>, BatchError> + 'a;
+pub(crate) type StoredPockets<'a> = dyn Fn(
+        std::ops::RangeInclusive<NightNumber>,
+        &BTreeSet<&str>,
+    ) -> Result<Vec<(NightNumber, TableRow)>, BatchError>
+    + 'a;
 
 /// Has the jobs done, and says what that changes in the tables.
 pub(crate) fn changes(
     work: impl FnOnce(&mut Each<'_>) -> Result<(), BatchError>,
     stored_pockets: &StoredPockets<'_>,
-    known: &Known,
+    known: &KnownGardens,
     chunk: &[GardenInput],
     done: &mut Done,
-    tell: &mut dyn FnMut(Told),
-) -> Result<Change, BatchError> {
+    tell: &mut dyn FnMut(ShiftNews),
+) -> Result<StoreChange, BatchError> {
     let inputs: HashMap<&str, &GardenInput> = chunk.iter().map(|garden| (&garden.name[..], garden)).collect();
-    let mut change = Change::default();
-    let mut pockets: BTreeMap<String, (String, BTreeMap<Night, Vec<Row>>)> = BTreeMap::new();
+    let mut change = StoreChange::default();
+    let mut pockets: BTreeMap<String, (String, BTreeMap<NightNumber, Vec<TableRow>>)> = BTreeMap::new();
     work(&mut |job, mut answer| {
         let Some(garden) = inputs.get(&job.garden[..]) else {
             return Ok(());
@@ -485,7 +488,7 @@ pub(crate) fn changes(
             .collect();
         book(known, garden, &answer, &mut change)?;
         pockets.insert(job.garden.clone(), (answer.plan_sha256.clone(), of_nights));
-        tell(Told::Garden {
+        tell(ShiftNews::Garden {
             garden: job.garden.clone(),
             logs: answer.logs.len(),
             nights: answer.nights.len(),
@@ -499,10 +502,10 @@ pub(crate) fn changes(
 
 /// Books everything of an answer but its pockets.
 fn book(
-    known: &Known,
+    known: &KnownGardens,
     garden: &GardenInput,
     answer: &GardenAnswer,
-    change: &mut Change,
+    change: &mut StoreChange,
 ) -> Result<(), BatchError> {
     let name = &garden.name[..];
     known.book_failures(garden, &answer.failed, change);
@@ -512,7 +515,7 @@ fn book(
             known.forget_failure(name, what, change);
         }
     }
-    let stored: HashMap<&str, Night> = known
+    let stored: HashMap<&str, NightNumber> = known
         .logs
         .get(name)
         .into_iter()
@@ -548,7 +551,11 @@ fn book(
 }
 
 /// The row of a garden with its rolling state brought up to date.
-fn garden_row(old: Option<&Row>, garden: &GardenInput, answer: &GardenAnswer) -> Result<Row, BatchError> {
+fn garden_row(
+    old: Option<&TableRow>,
+    garden: &GardenInput,
+    answer: &GardenAnswer,
+) -> Result<TableRow, BatchError> {
     let mut row = old
         .cloned()
         .unwrap_or_else(|| vec![Value::Null; GARDENS.columns.len()]);
@@ -631,9 +638,9 @@ fn garden_row(old: Option<&Row>, garden: &GardenInput, answer: &GardenAnswer) ->
 /// Names pockets over nights, from the first night that changed on.
 fn name_pockets(
     stored_pockets: &StoredPockets<'_>,
-    known: &Known,
-    fresh: BTreeMap<String, (String, BTreeMap<Night, Vec<Row>>)>,
-    change: &mut Change,
+    known: &KnownGardens,
+    fresh: BTreeMap<String, (String, BTreeMap<NightNumber, Vec<TableRow>>)>,
+    change: &mut StoreChange,
 ) -> Result<(), BatchError> {
     let Some(earliest) = fresh
         .values()
@@ -646,7 +653,7 @@ fn name_pockets(
     let from = earliest.saturating_sub(identity::MEMORY_NIGHTS);
     let with_nights = fresh.iter().filter(|(_, (_, nights))| !nights.is_empty());
     let names: BTreeSet<&str> = with_nights.map(|(garden, _)| &garden[..]).collect();
-    let mut stored = by_garden(stored_pockets(from..=Night::MAX, &names)?);
+    let mut stored = by_garden(stored_pockets(from..=NightNumber::MAX, &names)?);
     for (garden, (plan_sha256, mut nights)) in fresh {
         let Some(first) = nights.keys().next().copied() else {
             continue;
@@ -667,7 +674,7 @@ fn name_pockets(
                 nights.entry(night).or_default().push(row);
             }
         }
-        let fresh_nights: Vec<Night> = nights.keys().copied().collect();
+        let fresh_nights: Vec<NightNumber> = nights.keys().copied().collect();
         identity::name(&before, &mut nights);
         for night in fresh_nights {
             change.drop(&POCKETS, night, &garden, None);
@@ -680,7 +687,7 @@ fn name_pockets(
 }
 
 /// Whether a night's pockets are those of this run; rows that were put in from the store carry an identity already.
-fn fresh_holds(nights: &BTreeMap<Night, Vec<Row>>, night: Night) -> bool {
+fn fresh_holds(nights: &BTreeMap<NightNumber, Vec<TableRow>>, night: NightNumber) -> bool {
     nights
         .get(&night)
         .is_some_and(|rows| rows.iter().all(|row| row[POCKETS.at("id")] == Value::Null))
@@ -688,18 +695,23 @@ fn fresh_holds(nights: &BTreeMap<Night, Vec<Row>>, night: Night) -> bool {
 
 /// Suggestions for the worst gardens of the newest night.
 fn advise(
-    (run, clock): (&Run, Clock),
+    (run, clock): (&Shift, Clock),
     bucket: &Bucket,
     store: &mut Store,
     wishes: &Wishes,
     done: &mut Done,
-    tell: &mut dyn FnMut(Told),
+    tell: &mut dyn FnMut(ShiftNews),
 ) -> Result<(), BatchError> {
     let Some(newest) = store.newest_night(clock) else {
         return Ok(());
     };
     let mut worst: Vec<(f64, String)> = store
-        .rows(&NIGHTS, Columns::Some(&["missed_m2"]), newest..=newest, &|_| true)?
+        .rows(
+            &NIGHTS,
+            ColumnChoice::Some(&["missed_m2"]),
+            newest..=newest,
+            &|_| true,
+        )?
         .into_iter()
         .filter_map(|(_, row)| Some((row[NIGHTS.at("missed_m2")].number()?, row[0].text()?.to_owned())))
         .filter(|(missed_m2, _)| *missed_m2 > 0.0)
@@ -713,7 +725,7 @@ fn advise(
         .filter(|garden| names.contains(&garden.name[..]))
         .cloned()
         .collect();
-    let known = Known::of(store, &chunk)?;
+    let known = KnownGardens::of(store, &chunk)?;
     let mut jobs = Vec::new();
     for garden in &chunk {
         let key = known
@@ -730,21 +742,21 @@ fn advise(
     if jobs.is_empty() {
         return Ok(());
     }
-    tell(Told::Advising(jobs.len()));
+    tell(ShiftNews::Advising(jobs.len()));
     let mut apart = Done::default();
     do_jobs(run, store, &known, &chunk, jobs, &mut apart, tell)?;
     done.failures += apart.failures;
     Ok(())
 }
 
-impl Known {
+impl KnownGardens {
     /// The logs of one night, to be analysed again with suggestions.
     fn advice_job(
         &self,
-        (run, clock): (&Run, Clock),
+        (run, clock): (&Shift, Clock),
         bucket: &Bucket,
         garden: &GardenInput,
-        night: Night,
+        night: NightNumber,
     ) -> Result<Option<GardenJob>, BatchError> {
         let there: BTreeMap<String, crate::LogInput> = garden
             .logs(bucket)?

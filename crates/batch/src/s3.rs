@@ -1,7 +1,7 @@
 //! Buckets that speak the S3 interface.
 
 use crate::BatchError;
-use crate::bucket::{Found, Listed, Objects};
+use crate::bucket::{Listed, Objects, SeenFile};
 use object_store::path::Path as ObjectPath;
 use object_store::{ObjectStore, ObjectStoreExt};
 use std::io::{Error, ErrorKind};
@@ -79,7 +79,7 @@ impl Objects for S3 {
             .iter()
             .map(|folder| self.short(folder))
             .collect();
-        let found = |object: object_store::ObjectMeta| Found {
+        let found = |object: object_store::ObjectMeta| SeenFile {
             path: self.short(&object.location),
             bytes: object.size,
             modified_unix_ms: object.last_modified.timestamp_millis(),

@@ -9,8 +9,8 @@
 //! keeps nothing.
 
 use crate::disk::{Disk, RealDisk};
-use crate::night::Night;
-use crate::table::{self, Keep, Parted, Row, SCHEMA_VERSION, TABLES, Table};
+use crate::night::NightNumber;
+use crate::table::{self, Keep, Parted, SCHEMA_VERSION, StoreTable, TABLES, TableRow};
 use crate::{BatchError, night};
 use serde::{Deserialize, Serialize};
 use sha2::{Digest, Sha256};
@@ -48,7 +48,7 @@ struct Alive {
 }
 
 impl Alive {
-    fn night(&self) -> Option<Night> {
+    fn night(&self) -> Option<NightNumber> {
         self.night.as_deref().and_then(night::parse)
     }
 }
@@ -57,25 +57,31 @@ impl Alive {
 type RowKey = (String, Option<String>);
 
 /// A row to add to a table and night; night 0 in a table without.
-pub type PutRow = (&'static Table, Night, Row);
+pub type PutRow = (&'static StoreTable, NightNumber, TableRow);
 /// Rows of a garden to take away from a table and night, all or those with one value in the second column.
-pub type DropRows = (&'static Table, Night, Option<String>);
+pub type DropRows = (&'static StoreTable, NightNumber, Option<String>);
 
 /// What a commit changes.
 #[derive(Clone, Debug, Default)]
-pub struct Change {
-    put: BTreeMap<(usize, Option<Night>), Vec<Row>>,
-    drop: BTreeMap<(usize, Option<Night>), BTreeSet<RowKey>>,
+pub struct StoreChange {
+    put: BTreeMap<(usize, Option<NightNumber>), Vec<TableRow>>,
+    drop: BTreeMap<(usize, Option<NightNumber>), BTreeSet<RowKey>>,
 }
 
-impl Change {
+impl StoreChange {
     /// Rows to add. For a table without nights the night is left out.
-    pub fn put(&mut self, table: &'static Table, night: Night, row: Row) {
+    pub fn put(&mut self, table: &'static StoreTable, night: NightNumber, row: TableRow) {
         self.put.entry(place(table, night)).or_default().push(row);
     }
 
     /// Takes away the rows of a garden (and night), all or those with one value in the second column.
-    pub fn drop(&mut self, table: &'static Table, night: Night, garden: &str, second: Option<&str>) {
+    pub fn drop(
+        &mut self,
+        table: &'static StoreTable,
+        night: NightNumber,
+        garden: &str,
+        second: Option<&str>,
+    ) {
         self.drop
             .entry(place(table, night))
             .or_default()
@@ -87,7 +93,7 @@ impl Change {
         self.put.is_empty() && self.drop.is_empty()
     }
 
-    fn gardens_dropped(&self, at: &(usize, Option<Night>)) -> BTreeSet<&str> {
+    fn gardens_dropped(&self, at: &(usize, Option<NightNumber>)) -> BTreeSet<&str> {
         let drop = self.drop.get(at).into_iter().flatten();
         drop.map(|(garden, _)| &garden[..]).collect()
     }
@@ -105,7 +111,7 @@ impl Change {
         (put.collect(), drop.collect())
     }
 
-    fn drops(&self, at: &(usize, Option<Night>), row: &Row) -> bool {
+    fn drops(&self, at: &(usize, Option<NightNumber>), row: &TableRow) -> bool {
         let Some(drop) = self.drop.get(at) else {
             return false;
         };
@@ -115,11 +121,11 @@ impl Change {
     }
 }
 
-fn place(table: &'static Table, night: Night) -> (usize, Option<Night>) {
+fn place(table: &'static StoreTable, night: NightNumber) -> (usize, Option<NightNumber>) {
     (number(table), (table.parted == Parted::ByNight).then_some(night))
 }
 
-fn number(table: &'static Table) -> usize {
+fn number(table: &'static StoreTable) -> usize {
     TABLES.iter().position(|one| one.name == table.name).unwrap_or(0)
 }
 
@@ -238,8 +244,8 @@ impl Store {
     }
 
     /// Nights of a table, in order; none for a table without nights.
-    pub fn nights(&self, table: &'static Table) -> Vec<Night> {
-        let nights: BTreeSet<Night> = self.alive(table).iter().filter_map(Alive::night).collect();
+    pub fn nights(&self, table: &'static StoreTable) -> Vec<NightNumber> {
+        let nights: BTreeSet<NightNumber> = self.alive(table).iter().filter_map(Alive::night).collect();
         nights.into_iter().collect()
     }
 
@@ -249,18 +255,18 @@ impl Store {
     }
 
     /// Nights of gardens, as the list has them.
-    pub(crate) fn count_nights(&self, nights: std::ops::RangeInclusive<Night>) -> usize {
+    pub(crate) fn count_nights(&self, nights: std::ops::RangeInclusive<NightNumber>) -> usize {
         let files = self.alive(&table::NIGHTS).iter();
         let of_nights = files.filter(|alive| alive.night().is_some_and(|night| nights.contains(&night)));
         of_nights.map(|alive| alive.rows).sum()
     }
 
     /// Nights before this one go without being counted.
-    pub(crate) fn expired_before(&self) -> Option<Night> {
+    pub(crate) fn expired_before(&self) -> Option<NightNumber> {
         self.record.expired_before.as_deref().and_then(night::parse)
     }
 
-    fn alive(&self, table: &'static Table) -> &[Alive] {
+    fn alive(&self, table: &'static StoreTable) -> &[Alive] {
         self.record.tables.get(table.name).map_or(&[], Vec::as_slice)
     }
 
@@ -271,11 +277,11 @@ impl Store {
     /// When a file cannot be read.
     pub fn rows(
         &self,
-        table: &'static Table,
-        columns: Columns<'_>,
-        nights: std::ops::RangeInclusive<Night>,
+        table: &'static StoreTable,
+        columns: ColumnChoice<'_>,
+        nights: std::ops::RangeInclusive<NightNumber>,
         keep: &dyn Fn(&str) -> bool,
-    ) -> Result<Vec<(Night, Row)>, BatchError> {
+    ) -> Result<Vec<(NightNumber, TableRow)>, BatchError> {
         self.rows_kept(table, columns, nights, Keep::If(keep))
     }
 
@@ -285,24 +291,24 @@ impl Store {
     /// When a file cannot be read.
     pub fn rows_of(
         &self,
-        table: &'static Table,
-        columns: Columns<'_>,
-        nights: std::ops::RangeInclusive<Night>,
+        table: &'static StoreTable,
+        columns: ColumnChoice<'_>,
+        nights: std::ops::RangeInclusive<NightNumber>,
         gardens: &BTreeSet<&str>,
-    ) -> Result<Vec<(Night, Row)>, BatchError> {
+    ) -> Result<Vec<(NightNumber, TableRow)>, BatchError> {
         self.rows_kept(table, columns, nights, Keep::Named(gardens))
     }
 
     fn rows_kept(
         &self,
-        table: &'static Table,
-        columns: Columns<'_>,
-        nights: std::ops::RangeInclusive<Night>,
+        table: &'static StoreTable,
+        columns: ColumnChoice<'_>,
+        nights: std::ops::RangeInclusive<NightNumber>,
         keep: Keep<'_>,
-    ) -> Result<Vec<(Night, Row)>, BatchError> {
+    ) -> Result<Vec<(NightNumber, TableRow)>, BatchError> {
         let wanted: Vec<usize> = match columns {
-            Columns::All => (0..table.columns.len()).collect(),
-            Columns::Some(names) => names.iter().map(|name| table.at(name)).collect(),
+            ColumnChoice::All => (0..table.columns.len()).collect(),
+            ColumnChoice::Some(names) => names.iter().map(|name| table.at(name)).collect(),
         };
         let mut out = Vec::new();
         for alive in self.alive(table) {
@@ -318,11 +324,11 @@ impl Store {
 
     fn file_rows(
         &self,
-        table: &'static Table,
+        table: &'static StoreTable,
         file: &str,
         wanted: &[usize],
         keep: Keep<'_>,
-    ) -> Result<Vec<Row>, BatchError> {
+    ) -> Result<Vec<TableRow>, BatchError> {
         let path = self.path.join(file);
         let open = self.disk.open(&path).map_err(|source| BatchError::Disk {
             path,
@@ -336,12 +342,16 @@ impl Store {
     ///
     /// # Errors
     /// When the disk refuses or another run overtook this one; the store is then as it was.
-    pub fn commit(&mut self, change: Change) -> Result<(), BatchError> {
+    pub fn commit(&mut self, change: StoreChange) -> Result<(), BatchError> {
         self.commit_as(self.next_record(), change)
     }
 
     /// Makes a change that ends a run, and says before which night all is gone.
-    pub(crate) fn commit_expiry(&mut self, change: Change, first: Option<Night>) -> Result<(), BatchError> {
+    pub(crate) fn commit_expiry(
+        &mut self,
+        change: StoreChange,
+        first: Option<NightNumber>,
+    ) -> Result<(), BatchError> {
         let next = Record {
             expired_before: first.map(night::words),
             ..self.next_record()
@@ -352,9 +362,9 @@ impl Store {
         self.commit_as(next, change)
     }
 
-    fn commit_as(&mut self, mut next: Record, mut change: Change) -> Result<(), BatchError> {
+    fn commit_as(&mut self, mut next: Record, mut change: StoreChange) -> Result<(), BatchError> {
         let mut new_files: Vec<(String, Vec<u8>)> = Vec::new();
-        let places: BTreeSet<(usize, Option<Night>)> =
+        let places: BTreeSet<(usize, Option<NightNumber>)> =
             change.put.keys().chain(change.drop.keys()).copied().collect();
         for at in places {
             let (table, night) = (TABLES[at.0], at.1);
@@ -385,12 +395,12 @@ impl Store {
     /// hand, so their names are looked at first.
     fn rows_left(
         &self,
-        table: &'static Table,
+        table: &'static StoreTable,
         alive: &Alive,
-        change: &Change,
-        at: &(usize, Option<Night>),
+        change: &StoreChange,
+        at: &(usize, Option<NightNumber>),
         dropped: &BTreeSet<&str>,
-    ) -> Result<Option<Vec<Row>>, BatchError> {
+    ) -> Result<Option<Vec<TableRow>>, BatchError> {
         if self
             .file_rows(table, &alive.file, &[], Keep::Named(dropped))?
             .is_empty()
@@ -403,7 +413,7 @@ impl Store {
         Ok((rows.len() < before).then_some(rows))
     }
 
-    fn whole_file(&self, table: &'static Table, alive: &Alive) -> Result<Vec<Row>, BatchError> {
+    fn whole_file(&self, table: &'static StoreTable, alive: &Alive) -> Result<Vec<TableRow>, BatchError> {
         let all: Vec<usize> = (0..table.columns.len()).collect();
         self.file_rows(table, &alive.file, &all, Keep::All)
     }
@@ -450,7 +460,7 @@ impl Store {
     }
 
     /// Files of a table that count, with their nights.
-    pub fn table_files(&self, table: &'static Table) -> Vec<(Option<Night>, PathBuf)> {
+    pub fn table_files(&self, table: &'static StoreTable) -> Vec<(Option<NightNumber>, PathBuf)> {
         self.alive(table)
             .iter()
             .map(|alive| (alive.night(), self.path.join(&alive.file)))
@@ -464,8 +474,8 @@ impl Store {
     /// When a file is not of its table, the disk refuses or another run overtook this one; the store is then as it was.
     pub fn adopt(
         &mut self,
-        renewed: &[(&'static Table, Option<Night>)],
-        written: &[(&'static Table, Option<Night>, PathBuf)],
+        renewed: &[(&'static StoreTable, Option<NightNumber>)],
+        written: &[(&'static StoreTable, Option<NightNumber>, PathBuf)],
     ) -> Result<(), BatchError> {
         let mut next = self.next_record();
         for (table, night) in renewed {
@@ -589,9 +599,9 @@ impl Store {
 
 /// A new file of some rows, which is to be written when the record is put in place.
 fn new_file(
-    table: &'static Table,
-    night: Option<Night>,
-    rows: Vec<Row>,
+    table: &'static StoreTable,
+    night: Option<NightNumber>,
+    rows: Vec<TableRow>,
     next: &Record,
     new_files: &mut Vec<(String, Vec<u8>)>,
 ) -> Result<Alive, BatchError> {
@@ -606,7 +616,13 @@ fn new_file(
     })
 }
 
-fn file_name(table: &Table, night: Option<Night>, commit: u64, number: usize, bytes: &[u8]) -> String {
+fn file_name(
+    table: &StoreTable,
+    night: Option<NightNumber>,
+    commit: u64,
+    number: usize,
+    bytes: &[u8],
+) -> String {
     // Two that write at once on a disk without locks must not take each other's names.
     let digest = Sha256::digest(bytes);
     format!(
@@ -619,8 +635,8 @@ fn file_name(table: &Table, night: Option<Night>, commit: u64, number: usize, by
     )
 }
 
-fn by_night(files: &[Alive]) -> BTreeMap<Option<Night>, Vec<Alive>> {
-    let mut out: BTreeMap<Option<Night>, Vec<Alive>> = BTreeMap::new();
+fn by_night(files: &[Alive]) -> BTreeMap<Option<NightNumber>, Vec<Alive>> {
+    let mut out: BTreeMap<Option<NightNumber>, Vec<Alive>> = BTreeMap::new();
     for alive in files {
         out.entry(alive.night()).or_default().push(alive.clone());
     }
@@ -628,7 +644,7 @@ fn by_night(files: &[Alive]) -> BTreeMap<Option<Night>, Vec<Alive>> {
 }
 
 /// Files of a night in groups that are to be one file each; most are alone. What is joined is taken from the room.
-fn groups_to_join(table: &Table, files: Vec<Alive>, room: &mut usize) -> Vec<Vec<Alive>> {
+fn groups_to_join(table: &StoreTable, files: Vec<Alive>, room: &mut usize) -> Vec<Vec<Alive>> {
     let row_weight = if table.parted == Parted::Not {
         STATE_ROWS
     } else {
@@ -660,7 +676,7 @@ fn groups_to_join(table: &Table, files: Vec<Alive>, room: &mut usize) -> Vec<Vec
 
 /// Which columns are read.
 #[derive(Clone, Copy, Debug)]
-pub enum Columns<'a> {
+pub enum ColumnChoice<'a> {
     /// All.
     All,
     /// These; `garden` always.

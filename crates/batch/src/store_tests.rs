@@ -70,18 +70,18 @@ impl Disk for Doomed {
     }
 }
 
-fn row(table: &'static Table, garden: &str, second: &str) -> Row {
+fn row(table: &'static StoreTable, garden: &str, second: &str) -> TableRow {
     let mut row = vec![Value::Null; table.columns.len()];
     row[0] = garden.into();
     row[1] = second.into();
     row
 }
 
-const NIGHT: Night = 20_000;
+const NIGHT: NightNumber = 20_000;
 
 /// What is done to a store.
 enum Step {
-    Change(Change),
+    Change(StoreChange),
     Join,
     Expire,
 }
@@ -100,7 +100,7 @@ impl Step {
 fn all_steps() -> Vec<Step> {
     let mut out = Vec::new();
     for number in 0..3 {
-        let mut change = Change::default();
+        let mut change = StoreChange::default();
         for garden in ["a", "b"] {
             change.put(
                 &LOGS,
@@ -113,7 +113,7 @@ fn all_steps() -> Vec<Step> {
         change.put(&GARDENS, 0, row(&GARDENS, "a", &number.to_string()));
         out.push(Step::Change(change));
     }
-    let mut change = Change::default();
+    let mut change = StoreChange::default();
     change.drop(&LOGS, NIGHT + 1, "a", Some("a/1"));
     change.drop(&LOGS, NIGHT + 1, "b", Some("no such log"));
     change.drop(&NIGHTS, NIGHT, "b2", None);
@@ -131,19 +131,24 @@ fn clock() -> Clock {
 }
 
 /// Nights of so many gardens.
-fn nights_of(night: Night, gardens: usize) -> Change {
-    let mut change = Change::default();
+fn nights_of(night: NightNumber, gardens: usize) -> StoreChange {
+    let mut change = StoreChange::default();
     for number in 0..gardens {
         change.put(&NIGHTS, night, row(&NIGHTS, &format!("g{number}"), "k"));
     }
     change
 }
 
-fn content(store: &Store) -> Vec<(usize, Night, Row)> {
+fn content(store: &Store) -> Vec<(usize, NightNumber, TableRow)> {
     let mut out = Vec::new();
     for (number, table) in TABLES.iter().enumerate() {
         let rows = store
-            .rows(table, Columns::All, Night::MIN..=Night::MAX, &|_| true)
+            .rows(
+                table,
+                ColumnChoice::All,
+                NightNumber::MIN..=NightNumber::MAX,
+                &|_| true,
+            )
             .unwrap();
         out.extend(rows.into_iter().map(|(night, row)| (number, night, row)));
     }
@@ -170,7 +175,7 @@ fn files(path: &Path) -> usize {
 fn rows_are_replaced_taken_away_and_joined() {
     let folder = TempDir::new().unwrap();
     let mut store = Store::open_to_write(folder.path(), "1").unwrap();
-    let mut wanted: Vec<(usize, Night, Row)> = Vec::new();
+    let mut wanted: Vec<(usize, NightNumber, TableRow)> = Vec::new();
     for step in all_steps() {
         // The slow and obvious twin: a list.
         if let Step::Change(change) = &step {
@@ -203,7 +208,7 @@ fn many_small_files_become_few_of_a_size_that_fits_into_memory() {
     let mut store = Store::open_to_write(folder.path(), "1").unwrap();
     const EACH: usize = 900;
     for chunk in 0..9 {
-        let mut change = Change::default();
+        let mut change = StoreChange::default();
         for number in 0..EACH {
             let garden = format!("{:06}", chunk * EACH + number);
             change.put(&GARDENS, 0, row(&GARDENS, &garden, "x"));
@@ -343,7 +348,7 @@ fn folders_of_others_and_stores_of_another_time_are_left_alone() {
 fn a_forgotten_garden_leaves_no_trace_in_any_byte_and_old_nights_go() {
     let folder = TempDir::new().unwrap();
     let mut store = Store::open_to_write(folder.path(), "1").unwrap();
-    let mut change = Change::default();
+    let mut change = StoreChange::default();
     for table in TABLES {
         for garden in ["Villa Unforgettable", "other"] {
             change.put(table, NIGHT, row(table, garden, &format!("{garden}/x")));
@@ -420,7 +425,7 @@ fn only_nights_that_a_run_has_kept_are_counted_when_too_many_are_too_old() {
 
 #[test]
 fn files_that_others_wrote_are_taken_in_whole_or_not_at_all() {
-    let written = |folder: &Path, table: &'static Table| {
+    let written = |folder: &Path, table: &'static StoreTable| {
         let path = folder.join(format!("{}.parquet", table.name));
         let bytes = table::write(table, vec![row(table, "c", "c/9")], "another").unwrap();
         std::fs::write(&path, bytes).unwrap();
@@ -466,18 +471,18 @@ fn files_that_others_wrote_are_taken_in_whole_or_not_at_all() {
             assert_eq!(after, before, "killed at step {last}");
             continue;
         }
-        let gone = |number: usize, night: Night| {
+        let gone = |number: usize, night: NightNumber| {
             renewed
                 .iter()
                 .any(|(table, renewed)| TABLES[number] == *table && renewed.unwrap_or(0) == night)
         };
-        let mut expected: Vec<(usize, Night, Row)> = before
+        let mut expected: Vec<(usize, NightNumber, TableRow)> = before
             .into_iter()
             .filter(|(number, night, _)| !gone(*number, *night))
             .collect();
         expected.push((0, NIGHT + 1, row(&LOGS, "c", "c/9")));
         expected.push((6, 0, row(&GARDENS, "c", "c/9")));
-        let sorted = |mut rows: Vec<(usize, Night, Row)>| {
+        let sorted = |mut rows: Vec<(usize, NightNumber, TableRow)>| {
             rows.sort_by(|a, b| (a.0, a.1).cmp(&(b.0, b.1)).then(table::order(&a.2, &b.2)));
             rows
         };

@@ -8,7 +8,7 @@
 //! Exact: numbers are kept as they were found. Rows of a file are sorted by garden, then by the rest of the row.
 
 use crate::BatchError;
-use crate::night::{self, Night};
+use crate::night::{self, NightNumber};
 use parquet::basic::{Compression, LogicalType, Repetition, Type as Physical, ZstdLevel};
 use parquet::column::reader::ColumnReader;
 use parquet::data_type::{ByteArray, ByteArrayType, DataType, DoubleType, Int64Type};
@@ -30,7 +30,7 @@ const GROUP_ROWS: usize = 2_000;
 
 /// What a column holds.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Kind {
+pub enum ColumnKind {
     /// UTF-8 text.
     Text,
     /// Whole number.
@@ -47,7 +47,7 @@ pub struct Column {
     /// Its name, with its unit.
     pub name: &'static str,
     /// What it holds.
-    pub kind: Kind,
+    pub kind: ColumnKind,
     /// What it means, for the reference.
     pub meaning: &'static str,
 }
@@ -63,7 +63,7 @@ pub enum Parted {
 
 /// One table.
 #[derive(Debug, PartialEq, Eq)]
-pub struct Table {
+pub struct StoreTable {
     /// Its name and folder.
     pub name: &'static str,
     /// Whether it is kept by night.
@@ -152,12 +152,12 @@ impl From<usize> for Value {
 }
 
 /// Values in the order of the table's columns.
-pub type Row = Vec<Value>;
+pub type TableRow = Vec<Value>;
 
 const fn text(name: &'static str, meaning: &'static str) -> Column {
     Column {
         name,
-        kind: Kind::Text,
+        kind: ColumnKind::Text,
         meaning,
     }
 }
@@ -165,7 +165,7 @@ const fn text(name: &'static str, meaning: &'static str) -> Column {
 const fn count(name: &'static str, meaning: &'static str) -> Column {
     Column {
         name,
-        kind: Kind::Count,
+        kind: ColumnKind::Count,
         meaning,
     }
 }
@@ -173,7 +173,7 @@ const fn count(name: &'static str, meaning: &'static str) -> Column {
 const fn number(name: &'static str, meaning: &'static str) -> Column {
     Column {
         name,
-        kind: Kind::Number,
+        kind: ColumnKind::Number,
         meaning,
     }
 }
@@ -184,7 +184,7 @@ const GARDEN: Column = text(
 );
 
 /// Each log that was read.
-pub static LOGS: Table = Table {
+pub static LOGS: StoreTable = StoreTable {
     name: "logs",
     parted: Parted::ByNight,
     columns: &[
@@ -211,7 +211,7 @@ pub static LOGS: Table = Table {
 };
 
 /// Each night of each garden.
-pub static NIGHTS: Table = Table {
+pub static NIGHTS: StoreTable = StoreTable {
     name: "nights",
     parted: Parted::ByNight,
     columns: &[
@@ -255,7 +255,7 @@ pub static NIGHTS: Table = Table {
 };
 
 /// Each pocket of each night.
-pub static POCKETS: Table = Table {
+pub static POCKETS: StoreTable = StoreTable {
     name: "pockets",
     parted: Parted::ByNight,
     columns: &[
@@ -288,7 +288,7 @@ pub static POCKETS: Table = Table {
 };
 
 /// Each stuck spot of each night.
-pub static STUCK_SPOTS: Table = Table {
+pub static STUCK_SPOTS: StoreTable = StoreTable {
     name: "stuck_spots",
     parted: Parted::ByNight,
     columns: &[
@@ -310,7 +310,7 @@ pub static STUCK_SPOTS: Table = Table {
 };
 
 /// Suggestions for the gardens that need them most.
-pub static SUGGESTIONS: Table = Table {
+pub static SUGGESTIONS: StoreTable = StoreTable {
     name: "suggestions",
     parted: Parted::ByNight,
     columns: &[
@@ -343,7 +343,7 @@ pub static SUGGESTIONS: Table = Table {
 };
 
 /// Everything that failed.
-pub static FAILURES: Table = Table {
+pub static FAILURES: StoreTable = StoreTable {
     name: "failures",
     parted: Parted::ByNight,
     columns: &[
@@ -368,7 +368,7 @@ pub static FAILURES: Table = Table {
 };
 
 /// Each garden, with its rolling state.
-pub static GARDENS: Table = Table {
+pub static GARDENS: StoreTable = StoreTable {
     name: "gardens",
     parted: Parted::Not,
     columns: &[
@@ -394,14 +394,14 @@ pub static GARDENS: Table = Table {
         text("last_night", "newest night in the state"),
         Column {
             name: "last_visits",
-            kind: Kind::Packed,
+            kind: ColumnKind::Packed,
             meaning: "last visit of each square of the lawn, zstd; see below",
         },
     ],
 };
 
 /// All tables.
-pub static TABLES: [&Table; 7] = [
+pub static TABLES: [&StoreTable; 7] = [
     &LOGS,
     &NIGHTS,
     &POCKETS,
@@ -411,7 +411,7 @@ pub static TABLES: [&Table; 7] = [
     &GARDENS,
 ];
 
-impl Table {
+impl StoreTable {
     /// Index of a column.
     ///
     /// # Panics
@@ -424,7 +424,7 @@ impl Table {
     }
 
     /// The folder of a night below the store's, with `/` between.
-    pub fn folder(&self, night: Option<Night>) -> String {
+    pub fn folder(&self, night: Option<NightNumber>) -> String {
         match night {
             Some(night) => format!("{}/night={}", self.name, night::words(night)),
             None => self.name.to_owned(),
@@ -433,7 +433,7 @@ impl Table {
 }
 
 /// A total order of rows: garden first, then column by column.
-pub fn order(one: &Row, other: &Row) -> Ordering {
+pub fn order(one: &TableRow, other: &TableRow) -> Ordering {
     for (a, b) in one.iter().zip(other) {
         let ordering = match (a, b) {
             (Value::Text(a), Value::Text(b)) => a.cmp(b),
@@ -463,7 +463,11 @@ const fn rank(value: &Value) -> u8 {
 ///
 /// # Errors
 /// [`BatchError::Table`] when the library refuses, which would be a fault of ours.
-pub fn write(table: &'static Table, mut rows: Vec<Row>, tool_version: &str) -> Result<Vec<u8>, BatchError> {
+pub fn write(
+    table: &'static StoreTable,
+    mut rows: Vec<TableRow>,
+    tool_version: &str,
+) -> Result<Vec<u8>, BatchError> {
     rows.sort_by(order);
     written(table, &rows, tool_version).map_err(|source| BatchError::Table {
         table: table.name,
@@ -472,9 +476,9 @@ pub fn write(table: &'static Table, mut rows: Vec<Row>, tool_version: &str) -> R
     })
 }
 
-fn schema(table: &Table) -> Result<Arc<Type>, ParquetError> {
+fn schema(table: &StoreTable) -> Result<Arc<Type>, ParquetError> {
     let fields = table.columns.iter().enumerate().map(|(at, column)| {
-        let logical = (column.kind == Kind::Text).then_some(LogicalType::String);
+        let logical = (column.kind == ColumnKind::Text).then_some(LogicalType::String);
         let repetition = if at == 0 {
             Repetition::REQUIRED
         } else {
@@ -492,7 +496,11 @@ fn schema(table: &Table) -> Result<Arc<Type>, ParquetError> {
         .map(Arc::new)
 }
 
-fn written(table: &'static Table, rows: &[Row], tool_version: &str) -> Result<Vec<u8>, ParquetError> {
+fn written(
+    table: &'static StoreTable,
+    rows: &[TableRow],
+    tool_version: &str,
+) -> Result<Vec<u8>, ParquetError> {
     let pairs = vec![
         KeyValue::new("tussock:schema_version".to_owned(), SCHEMA_VERSION.to_string()),
         KeyValue::new("tussock:version".to_owned(), tool_version.to_owned()),
@@ -508,15 +516,15 @@ fn written(table: &'static Table, rows: &[Row], tool_version: &str) -> Result<Ve
         for (at, column) in table.columns.iter().enumerate() {
             let values = rows.iter().map(|row| row.get(at).unwrap_or(&Value::Null));
             match column.kind {
-                Kind::Text | Kind::Packed => {
+                ColumnKind::Text | ColumnKind::Packed => {
                     write_column::<ByteArrayType>(&mut group, at, values, |value| match value {
                         Value::Text(text) => Some(ByteArray::from(text.as_bytes().to_vec())),
                         Value::Packed(bytes) => Some(ByteArray::from(bytes.clone())),
                         _ => None,
                     })
                 }
-                Kind::Count => write_column::<Int64Type>(&mut group, at, values, Value::count),
-                Kind::Number => write_column::<DoubleType>(&mut group, at, values, Value::number),
+                ColumnKind::Count => write_column::<Int64Type>(&mut group, at, values, Value::count),
+                ColumnKind::Number => write_column::<DoubleType>(&mut group, at, values, Value::number),
             }?;
         }
         group.close()?;
@@ -596,12 +604,12 @@ impl Keep<'_> {
 /// # Errors
 /// When the bytes are no such file.
 pub fn read(
-    table: &'static Table,
+    table: &'static StoreTable,
     file: &str,
     bytes: impl ChunkReader + 'static,
     wanted: &[usize],
     keep: Keep<'_>,
-) -> Result<Vec<Row>, BatchError> {
+) -> Result<Vec<TableRow>, BatchError> {
     let failed = |source| BatchError::Table {
         table: table.name,
         file: file.to_owned(),
@@ -609,7 +617,7 @@ pub fn read(
     };
     let reader = SerializedFileReader::new(bytes).map_err(failed)?;
     let schema = columns_of(table, file, &reader)?;
-    let mut out: Vec<Row> = Vec::new();
+    let mut out: Vec<TableRow> = Vec::new();
     for number in 0..reader.num_row_groups() {
         if !keep.may_be_in(reader.metadata().row_group(number)) {
             continue;
@@ -619,7 +627,7 @@ pub fn read(
         let gardens = column_of(
             group.get_column_reader(0).map_err(failed)?,
             rows,
-            Kind::Text,
+            ColumnKind::Text,
             // Apache Spark says of every column that it may be null.
             schema.column(0).max_def_level() == 0,
         )
@@ -657,7 +665,7 @@ pub fn read(
 
 /// The columns of a file, which are those of the table by name and type.
 fn columns_of(
-    table: &'static Table,
+    table: &'static StoreTable,
     file: &str,
     reader: &dyn FileReader,
 ) -> Result<SchemaDescPtr, BatchError> {
@@ -682,11 +690,11 @@ fn columns_of(
     })
 }
 
-const fn physical(kind: Kind) -> Physical {
+const fn physical(kind: ColumnKind) -> Physical {
     match kind {
-        Kind::Text | Kind::Packed => Physical::BYTE_ARRAY,
-        Kind::Count => Physical::INT64,
-        Kind::Number => Physical::DOUBLE,
+        ColumnKind::Text | ColumnKind::Packed => Physical::BYTE_ARRAY,
+        ColumnKind::Count => Physical::INT64,
+        ColumnKind::Number => Physical::DOUBLE,
     }
 }
 
@@ -694,7 +702,7 @@ const fn physical(kind: Kind) -> Physical {
 ///
 /// # Errors
 /// When the bytes are no such file.
-pub fn rows_in(table: &'static Table, file: &str, bytes: bytes::Bytes) -> Result<usize, BatchError> {
+pub fn rows_in(table: &'static StoreTable, file: &str, bytes: bytes::Bytes) -> Result<usize, BatchError> {
     let reader = SerializedFileReader::new(bytes).map_err(|source| BatchError::Table {
         table: table.name,
         file: file.to_owned(),
@@ -707,7 +715,7 @@ pub fn rows_in(table: &'static Table, file: &str, bytes: bytes::Bytes) -> Result
 fn column_of(
     reader: ColumnReader,
     rows: usize,
-    kind: Kind,
+    kind: ColumnKind,
     required: bool,
 ) -> Result<Vec<Value>, ParquetError> {
     fn values<T: DataType>(
@@ -743,22 +751,22 @@ fn column_of(
         levels.iter().map(|level| next(*level > 0)).collect()
     }
     match (reader, kind) {
-        (ColumnReader::ByteArrayColumnReader(reader), Kind::Text) => {
+        (ColumnReader::ByteArrayColumnReader(reader), ColumnKind::Text) => {
             values(reader, rows, required, |value| {
                 String::from_utf8(value.data().to_vec())
                     .map(Value::Text)
                     .map_err(|error| ParquetError::General(format!("text is not UTF-8: {error}")))
             })
         }
-        (ColumnReader::ByteArrayColumnReader(reader), Kind::Packed) => {
+        (ColumnReader::ByteArrayColumnReader(reader), ColumnKind::Packed) => {
             values(reader, rows, required, |value| {
                 Ok(Value::Packed(value.data().to_vec()))
             })
         }
-        (ColumnReader::Int64ColumnReader(reader), Kind::Count) => {
+        (ColumnReader::Int64ColumnReader(reader), ColumnKind::Count) => {
             values(reader, rows, required, |value| Ok(Value::Count(value)))
         }
-        (ColumnReader::DoubleColumnReader(reader), Kind::Number) => {
+        (ColumnReader::DoubleColumnReader(reader), ColumnKind::Number) => {
             values(reader, rows, required, |value| Ok(Value::Number(value)))
         }
         (_, kind) => Err(ParquetError::General(format!("column does not hold {kind:?}"))),
@@ -769,7 +777,7 @@ fn column_of(
 mod tests {
     use super::*;
 
-    fn row(garden: &str, log: &str, fixes: Option<i64>) -> Row {
+    fn row(garden: &str, log: &str, fixes: Option<i64>) -> TableRow {
         let mut row = vec![Value::Null; LOGS.columns.len()];
         row[0] = garden.into();
         row[1] = log.into();
@@ -807,7 +815,7 @@ mod tests {
         // Long names share more than statistics keep of them; the groups hold 2,000 rows.
         let long = "x".repeat(100);
         let name = |number: usize| format!("{long}{number:05}");
-        let rows: Vec<Row> = (0..9_000)
+        let rows: Vec<TableRow> = (0..9_000)
             .map(|number| row(&name(number / 3), "1", Some(number as i64)))
             .collect();
         let bytes = bytes::Bytes::from(write(&LOGS, rows, "1").unwrap());
@@ -826,7 +834,7 @@ mod tests {
                 if wanted == [5_000] { 0 } else { 3 * wanted.len() }
             );
         }
-        let short: Vec<Row> = (0..9_000)
+        let short: Vec<TableRow> = (0..9_000)
             .map(|number| row(&format!("{number:05}"), "1", None))
             .collect();
         let reader =
@@ -843,14 +851,14 @@ mod tests {
     #[test]
     fn every_table_can_be_written_empty_and_full_and_names_its_columns_once() {
         for table in TABLES {
-            let full: Row = table
+            let full: TableRow = table
                 .columns
                 .iter()
                 .map(|column| match column.kind {
-                    Kind::Text => "x".into(),
-                    Kind::Count => Value::Count(3),
-                    Kind::Number => Value::Number(0.5),
-                    Kind::Packed => Value::Packed(vec![0, 255]),
+                    ColumnKind::Text => "x".into(),
+                    ColumnKind::Count => Value::Count(3),
+                    ColumnKind::Number => Value::Number(0.5),
+                    ColumnKind::Packed => Value::Packed(vec![0, 255]),
                 })
                 .collect();
             let all: Vec<usize> = (0..table.columns.len()).collect();

@@ -9,9 +9,9 @@
 //! the next night on: nights that were driven under the old one keep their result.
 
 use crate::bucket::Bucket;
-use crate::clock::Doubt;
-use crate::job::{Failed, GardenAnswer, GardenJob, LogAnswer, LogRef, Message, NightAnswer, Stage};
-use crate::night::{self, Night};
+use crate::clock::NightDoubt;
+use crate::job::{Failed, GardenAnswer, GardenJob, JobStage, LogAnswer, LogRef, Message, NightAnswer};
+use crate::night::{self, NightNumber};
 use crate::table::{LOGS, Value};
 use crate::{BatchError, rows};
 use base64::{Engine, engine::general_purpose::STANDARD};
@@ -23,7 +23,7 @@ use tussock_ingest::{IngestError, LogFile, RawLog, ReadOptions};
 use tussock_types::{Place, Plan, Positions, Settings, Trace};
 
 /// Nights that are analysed again under another tool or other settings.
-pub(crate) const ANEW_NIGHTS: Night = 14;
+pub(crate) const ANEW_NIGHTS: NightNumber = 14;
 /// End of the key of a night for which suggestions were sought.
 pub(crate) const ADVISED: &str = "-s";
 /// Logs whose fixes are kept at hand between reading and analysing; others are read again.
@@ -100,19 +100,19 @@ fn key(logs_sha256: &str, setup_sha256: &str) -> String {
     format!("{}-{}", &logs_sha256[..16], &setup_sha256[..16])
 }
 
-struct Known {
+struct KnownLog {
     log: LogRef,
     sha256: String,
-    nights: Vec<Night>,
+    nights: Vec<NightNumber>,
 }
 
 /// A log that was read.
 struct Read {
     file: LogFile,
     /// Nights that are history.
-    nights: Vec<Night>,
+    nights: Vec<NightNumber>,
     /// Nights that are not, why, and how many fixes they have.
-    apart: Vec<(Night, Doubt, u64)>,
+    apart: Vec<(NightNumber, NightDoubt, u64)>,
 }
 
 impl Read {
@@ -123,8 +123,8 @@ impl Read {
     /// What is said of nights that are set apart. A few fixes from before the receiver knew the time are skipped ones.
     fn set_apart(&self) -> Option<String> {
         let why = match self.apart.iter().map(|(_, doubt, _)| *doubt).min()? {
-            Doubt::NotBegun => "had not begun when the file was written, nor by the clock of the run",
-            Doubt::LongAgo => {
+            NightDoubt::NotBegun => "had not begun when the file was written, nor by the clock of the run",
+            NightDoubt::LongAgo => {
                 "lie 1024 weeks or more back (a week counter that rolled over, or a clock never set)"
             }
         };
@@ -144,7 +144,7 @@ impl Read {
 }
 
 /// The parts of a garden that all its nights share.
-struct Garden<'a> {
+struct GardenInputs<'a> {
     job: &'a GardenJob,
     bucket: &'a Bucket,
     settings: Settings,
@@ -164,7 +164,7 @@ struct Garden<'a> {
 pub fn do_job(
     job: &GardenJob,
     bucket: &Bucket,
-    begins: &mut dyn FnMut(Stage) -> std::io::Result<()>,
+    begins: &mut dyn FnMut(JobStage) -> std::io::Result<()>,
 ) -> std::io::Result<GardenAnswer> {
     let mut answer = GardenAnswer::default();
     let last_unix_ms = job.logs.iter().map(|log| log.modified_unix_ms).max().unwrap_or(0);
@@ -208,7 +208,7 @@ pub fn do_job(
     let bounds = tussock::plane::Site::build(&plan)
         .ok()
         .and_then(|(site, _)| site.lawn.bounds());
-    let mut garden = Garden {
+    let mut garden = GardenInputs {
         job,
         bucket,
         settings,
@@ -286,7 +286,7 @@ const fn reason(error: &IngestError) -> &'static str {
     }
 }
 
-impl Garden<'_> {
+impl GardenInputs<'_> {
     fn options(&self) -> ReadOptions {
         ReadOptions {
             limits: self.settings.limits.clone(),
@@ -298,15 +298,15 @@ impl Garden<'_> {
     fn read_new(
         &mut self,
         answer: &mut GardenAnswer,
-        begins: &mut dyn FnMut(Stage) -> std::io::Result<()>,
-    ) -> std::io::Result<Vec<Known>> {
+        begins: &mut dyn FnMut(JobStage) -> std::io::Result<()>,
+    ) -> std::io::Result<Vec<KnownLog>> {
         let job = self.job;
-        let mut known: Vec<Known> = Vec::new();
+        let mut known: Vec<KnownLog> = Vec::new();
         let mut first_of: HashMap<String, String> = HashMap::new();
         for log in &job.logs {
             if let Some((sha256, nights)) = &log.known {
                 first_of.entry(sha256.clone()).or_insert_with(|| log.path.clone());
-                known.push(Known {
+                known.push(KnownLog {
                     log: log.clone(),
                     sha256: sha256.clone(),
                     nights: nights.clone(),
@@ -314,7 +314,7 @@ impl Garden<'_> {
             }
         }
         for log in job.logs.iter().filter(|log| log.known.is_none() && log.is_there) {
-            begins(Stage {
+            begins(JobStage {
                 what: log.path.clone(),
                 night: None,
                 sha256: String::new(),
@@ -333,7 +333,7 @@ impl Garden<'_> {
                         answer.failed.push(failed);
                     }
                     first_of.entry(sha256.clone()).or_insert_with(|| log.path.clone());
-                    known.push(Known {
+                    known.push(KnownLog {
                         log: log.clone(),
                         sha256,
                         nights: read.nights,
@@ -362,8 +362,11 @@ impl Garden<'_> {
 
     /// Night to which the row of a log is booked. Where all of it is still to come it stays there until then, so that it is not
     /// looked at again once its date has come.
-    fn booked(&self, log: &LogRef, read: &Read) -> Night {
-        let to_come = read.apart.iter().find(|(_, doubt, _)| *doubt == Doubt::NotBegun);
+    fn booked(&self, log: &LogRef, read: &Read) -> NightNumber {
+        let to_come = read
+            .apart
+            .iter()
+            .find(|(_, doubt, _)| *doubt == NightDoubt::NotBegun);
         let first = read.nights.first().or(to_come.map(|(night, ..)| night));
         first.map_or_else(|| self.job.clock.landed(log.modified_unix_ms, 0), |night| *night)
     }
@@ -371,14 +374,14 @@ impl Garden<'_> {
     fn read_one(
         &self,
         log: &LogRef,
-        begins: &mut dyn FnMut(Stage) -> std::io::Result<()>,
+        begins: &mut dyn FnMut(JobStage) -> std::io::Result<()>,
     ) -> std::io::Result<Result<Read, (&'static str, String, String)>> {
         let bytes = match self.bucket.read(&log.path) {
             Ok(bytes) => bytes,
             Err(error) => return Ok(Err(("unreadable", error.to_string(), String::new()))),
         };
         let sha256 = digest(&bytes);
-        begins(Stage {
+        begins(JobStage {
             what: log.path.clone(),
             night: None,
             sha256: sha256.clone(),
@@ -400,7 +403,7 @@ impl Garden<'_> {
     }
 
     /// Nights of a trace, with their fixes.
-    fn nights_of(&self, trace: &Trace) -> BTreeMap<Night, u64> {
+    fn nights_of(&self, trace: &Trace) -> BTreeMap<NightNumber, u64> {
         let mut nights = BTreeMap::new();
         for time_s in &trace.time_s {
             let night = night::night_of(*time_s, self.zone_s, self.job.clock.night_turns_at_h);
@@ -412,12 +415,12 @@ impl Garden<'_> {
     /// Analyses every night that has something new.
     fn analyse_new(
         &mut self,
-        known: &[Known],
+        known: &[KnownLog],
         answer: &mut GardenAnswer,
-        begins: &mut dyn FnMut(Stage) -> std::io::Result<()>,
+        begins: &mut dyn FnMut(JobStage) -> std::io::Result<()>,
     ) -> std::io::Result<()> {
         let job = self.job;
-        let mut by_night: BTreeMap<Night, Vec<&Known>> = BTreeMap::new();
+        let mut by_night: BTreeMap<NightNumber, Vec<&KnownLog>> = BTreeMap::new();
         for log in known {
             for night in &log.nights {
                 by_night.entry(*night).or_default().push(log);
@@ -425,7 +428,8 @@ impl Garden<'_> {
         }
         let newest = by_night.range(..=job.clock.latest_night()).next_back();
         let newest = newest.map_or(0, |(night, _)| *night);
-        let done: BTreeMap<Night, &str> = job.done.iter().map(|(night, key)| (*night, &key[..])).collect();
+        let done: BTreeMap<NightNumber, &str> =
+            job.done.iter().map(|(night, key)| (*night, &key[..])).collect();
         for (night, logs) in &by_night {
             let logs_sha256 = logs_digest(logs.iter().map(|log| &log.sha256[..]));
             let wanted = key(&logs_sha256, &self.setup_sha256);
@@ -455,7 +459,7 @@ impl Garden<'_> {
                 });
             };
             // One log of each content is enough; of several the first that is still there.
-            let mut pieces: BTreeMap<&str, &Known> = BTreeMap::new();
+            let mut pieces: BTreeMap<&str, &KnownLog> = BTreeMap::new();
             for log in logs.iter().filter(|log| log.log.is_there) {
                 pieces.entry(&log.sha256).or_insert(log);
             }
@@ -476,7 +480,7 @@ impl Garden<'_> {
                 }
                 continue;
             }
-            begins(Stage {
+            begins(JobStage {
                 what: night::words(*night),
                 night: Some(*night),
                 sha256: logs_sha256.clone(),
@@ -493,8 +497,8 @@ impl Garden<'_> {
 
     fn analyse(
         &mut self,
-        night: Night,
-        mut logs: Vec<&Known>,
+        night: NightNumber,
+        mut logs: Vec<&KnownLog>,
         key: String,
     ) -> Result<Option<NightAnswer>, String> {
         logs.sort_by(|a, b| a.log.path.cmp(&b.log.path));

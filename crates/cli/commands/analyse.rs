@@ -1,18 +1,18 @@
 //! `tussock analyse`: what was visited, what was missed, where did it get stuck?
 
 use crate::args::{AnalyseArguments, Format};
-use crate::exit::{Exit, Failure};
+use crate::exit::{CommandFailure, Exit};
 use crate::inputs::{self, told};
 use crate::outputs::{OutputFolder, Rendered};
 use crate::printer::Printer;
 use crate::progress::Progress;
-use crate::{Outcome, commands, wishes};
+use crate::{CommandResult, commands, wishes};
 use std::path::PathBuf;
 use tussock::{Advice, Calibrate, Job, Stage, Survey};
 use tussock_report::Privacy;
 use tussock_types::{Findings, Trace};
 
-pub(crate) fn run(arguments: &AnalyseArguments, printer: &Printer) -> Outcome {
+pub(crate) fn run(arguments: &AnalyseArguments, printer: &Printer) -> CommandResult {
     let mut options = wishes::read_options(&arguments.log)?;
     let cut_width_m = arguments
         .cut_width
@@ -106,9 +106,9 @@ pub(crate) fn run(arguments: &AnalyseArguments, printer: &Printer) -> Outcome {
 }
 
 /// The fixes as read. They are no part of the findings, so that `tussock report` cannot make this file again.
-fn fixes(traces: &[Trace]) -> Result<Rendered, Failure> {
+fn fixes(traces: &[Trace]) -> Result<Rendered, CommandFailure> {
     let bytes = tussock_report::fixes_parquet(traces, tussock::TOOL_VERSION)
-        .map_err(|error| Failure::told(told(&error)))?;
+        .map_err(|error| CommandFailure::told(told(&error)))?;
     Ok(Rendered {
         name: "fixes.parquet".to_owned(),
         bytes,
@@ -120,7 +120,7 @@ fn answer(
     arguments: &AnalyseArguments,
     written: &[PathBuf],
     printer: &Printer,
-) -> Result<(), Failure> {
+) -> Result<(), CommandFailure> {
     let names: Vec<String> = written.iter().map(|path| path.display().to_string()).collect();
     match arguments.format {
         Format::Human => {
@@ -136,7 +136,8 @@ fn answer(
             Ok(())
         }
         Format::Json => {
-            let text = tussock_report::to_json(findings).map_err(|error| Failure::told(told(&error)))?;
+            let text =
+                tussock_report::to_json(findings).map_err(|error| CommandFailure::told(told(&error)))?;
             if !names.is_empty() {
                 printer.note(&format!("written: {}", names.join(", ")));
             }

@@ -3,20 +3,20 @@
 use crate::args::{
     BatchCommand, BatchForgetArguments, BatchReportArguments, BatchRunArguments, BatchWorkerArguments, Format,
 };
-use crate::exit::{Exit, Failure};
+use crate::exit::{CommandFailure, Exit};
 use crate::inputs::told;
 use crate::outputs::{NewFile, write_new};
 use crate::printer::Printer;
 use crate::progress::Progress;
-use crate::{Outcome, units};
+use crate::{CommandResult, units};
 use serde_json::json;
 use std::time::{SystemTime, UNIX_EPOCH};
 use tussock_batch::pool::Crew;
-use tussock_batch::run::{Run, Told};
-use tussock_batch::{BatchError, Failed, Reach, Store, forget, morning, night};
+use tussock_batch::run::{Shift, ShiftNews};
+use tussock_batch::{BatchError, Failed, PlaceReach, Store, forget, morning, night};
 use tussock_types::plural;
 
-pub(crate) fn run(command: &BatchCommand, printer: &Printer) -> Outcome {
+pub(crate) fn run(command: &BatchCommand, printer: &Printer) -> CommandResult {
     match command {
         BatchCommand::Run(arguments) => batch_run(arguments, printer),
         BatchCommand::Report(arguments) => report(arguments, printer),
@@ -25,23 +25,24 @@ pub(crate) fn run(command: &BatchCommand, printer: &Printer) -> Outcome {
     }
 }
 
-fn failure(error: &BatchError) -> Failure {
-    Failure::told(told(error))
+fn failure(error: &BatchError) -> CommandFailure {
+    CommandFailure::told(told(error))
 }
 
-fn batch_run(arguments: &BatchRunArguments, printer: &Printer) -> Outcome {
+fn batch_run(arguments: &BatchRunArguments, printer: &Printer) -> CommandResult {
     let longest_s = units::time_s("--time-limit", &arguments.time_limit, "120s")?;
     if !(0.01..=86_400.0).contains(&longest_s) {
-        return Err(Failure::told(format!(
+        return Err(CommandFailure::told(format!(
             "--time-limit: {:?} is {longest_s} s, expected 10 ms to 1 d",
             arguments.time_limit
         )));
     }
     let cores = std::thread::available_parallelism().map_or(1, usize::from);
-    let program = std::env::current_exe()
-        .map_err(|error| Failure::told(format!("this program cannot be found to start workers: {error}")))?;
+    let program = std::env::current_exe().map_err(|error| {
+        CommandFailure::told(format!("this program cannot be found to start workers: {error}"))
+    })?;
     let limit = arguments.memory_limit.to_string();
-    let run = Run {
+    let run = Shift {
         place: arguments.place.clone(),
         store: arguments.store.clone(),
         crew: Crew {
@@ -67,21 +68,21 @@ fn batch_run(arguments: &BatchRunArguments, printer: &Printer) -> Outcome {
             None => forget::USUAL_EXPIRY_FRACTION,
         },
         reach: if arguments.allow_outside {
-            Reach::Anywhere
+            PlaceReach::Anywhere
         } else {
-            Reach::Inside
+            PlaceReach::Inside
         },
     };
     let progress = Progress::new();
     let (mut gardens, mut behind, mut in_hand) = (0, 0, 0);
-    let mut tell = |what: Told| {
+    let mut tell = |what: ShiftNews| {
         if arguments.format == Format::Json {
             note_json(&what, printer);
         }
         match what {
-            Told::Gardens(count) => gardens = count,
-            Told::Behind(count) => (behind, in_hand) = (count, 0),
-            Told::Expired(expired) => {
+            ShiftNews::Gardens(count) => gardens = count,
+            ShiftNews::Behind(count) => (behind, in_hand) = (count, 0),
+            ShiftNews::Expired(expired) => {
                 if arguments.format == Format::Human {
                     printer.note(&format!(
                         "expired: {} of gardens before {} ({})",
@@ -91,11 +92,11 @@ fn batch_run(arguments: &BatchRunArguments, printer: &Printer) -> Outcome {
                     ));
                 }
             }
-            Told::Advising(count) => progress.tell(
+            ShiftNews::Advising(count) => progress.tell(
                 &format!("suggestions for {}", plural(count, "garden", "gardens")),
                 0.99,
             ),
-            Told::Garden { garden, failed, .. } => {
+            ShiftNews::Garden { garden, failed, .. } => {
                 in_hand += 1;
                 if arguments.format == Format::Human {
                     failed.iter().for_each(|one| note_failed(&garden, one, printer));
@@ -154,15 +155,15 @@ fn note_failed(garden: &str, one: &Failed, printer: &Printer) {
     ));
 }
 
-fn note_json(what: &Told, printer: &Printer) {
+fn note_json(what: &ShiftNews, printer: &Printer) {
     let line = match what {
-        Told::Gardens(count) => json!({"gardens": count}),
-        Told::Behind(count) => json!({"behind": count}),
-        Told::Advising(count) => json!({"advising": count}),
-        Told::Expired(expired) => json!({
+        ShiftNews::Gardens(count) => json!({"gardens": count}),
+        ShiftNews::Behind(count) => json!({"behind": count}),
+        ShiftNews::Advising(count) => json!({"advising": count}),
+        ShiftNews::Expired(expired) => json!({
             "expired_nights": expired.nights, "expired_rows": expired.rows, "expired_before": night::words(expired.first),
         }),
-        Told::Garden {
+        ShiftNews::Garden {
             garden,
             logs,
             nights,
@@ -181,15 +182,15 @@ fn clock_unix_s() -> f64 {
 }
 
 /// The last night that is over by the clock in UTC and a turn at noon.
-fn last_night() -> night::Night {
+fn last_night() -> night::NightNumber {
     night::night_of(clock_unix_s(), 0, night::USUAL_TURN_H) - 1
 }
 
-fn report(arguments: &BatchReportArguments, printer: &Printer) -> Outcome {
+fn report(arguments: &BatchReportArguments, printer: &Printer) -> CommandResult {
     let night = match &arguments.date {
         None => last_night(),
         Some(typed) => night::parse(typed).ok_or_else(|| {
-            Failure::told(format!(
+            CommandFailure::told(format!(
                 "--date: {typed:?} is no date, expected one such as 2026-05-01"
             ))
         })?,
@@ -198,14 +199,16 @@ fn report(arguments: &BatchReportArguments, printer: &Printer) -> Outcome {
     let store = Store::open(&arguments.store).map_err(|error| failure(&error))?;
     let found = morning::morning(&store, night).map_err(|error| failure(&error))?;
     if let Some(page) = &page {
-        let html = tussock_report::html_morning(&found).map_err(|error| Failure::told(told(&error)))?;
+        let html =
+            tussock_report::html_morning(&found).map_err(|error| CommandFailure::told(told(&error)))?;
         write_new(&[(page, html.as_bytes())])?;
         printer.note(&format!("written: {}", page.path().display()));
     }
     match arguments.format {
         Format::Human => printer.data(tussock_report::answer_morning(&found).as_bytes())?,
         Format::Json => {
-            let text = serde_json::to_string_pretty(&found).map_err(|error| Failure::told(told(&error)))?;
+            let text =
+                serde_json::to_string_pretty(&found).map_err(|error| CommandFailure::told(told(&error)))?;
             printer.data(format!("{text}\n").as_bytes())?;
         }
     }
@@ -213,14 +216,14 @@ fn report(arguments: &BatchReportArguments, printer: &Printer) -> Outcome {
     Ok(if visits { Exit::BelowThreshold } else { Exit::Done })
 }
 
-fn forgotten(arguments: &BatchForgetArguments, printer: &Printer) -> Outcome {
+fn forgotten(arguments: &BatchForgetArguments, printer: &Printer) -> CommandResult {
     // A store that is not there is not made.
     Store::open(&arguments.store).map_err(|error| failure(&error))?;
     let mut store =
         Store::open_to_write(&arguments.store, tussock::TOOL_VERSION).map_err(|error| failure(&error))?;
     let rows = store.forget(&arguments.garden).map_err(|error| failure(&error))?;
     if rows == 0 {
-        return Err(Failure::told(format!(
+        return Err(CommandFailure::told(format!(
             "{}: no garden of this name in {}",
             arguments.garden,
             arguments.store.display()
@@ -234,15 +237,15 @@ fn forgotten(arguments: &BatchForgetArguments, printer: &Printer) -> Outcome {
     Ok(Exit::Done)
 }
 
-fn worker(arguments: &BatchWorkerArguments) -> Outcome {
+fn worker(arguments: &BatchWorkerArguments) -> CommandResult {
     tussock_batch::work::limit_memory(arguments.memory_limit << 20)
-        .map_err(|error| Failure::told(format!("memory cannot be limited: {error}")))?;
+        .map_err(|error| CommandFailure::told(format!("memory cannot be limited: {error}")))?;
     // Each worker is one of many: threads of its own would only push each other aside.
     rayon::ThreadPoolBuilder::new()
         .num_threads(1)
         .build_global()
-        .map_err(|error| Failure::told(told(&error)))?;
+        .map_err(|error| CommandFailure::told(told(&error)))?;
     tussock_batch::work::serve(std::io::stdin().lock(), std::io::stdout().lock())
-        .map_err(|error| Failure::told(told(&error)))?;
+        .map_err(|error| CommandFailure::told(told(&error)))?;
     Ok(Exit::Done)
 }

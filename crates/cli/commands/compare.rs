@@ -1,12 +1,12 @@
 //! `tussock compare`: what did a change bring?
 
 use crate::args::{CompareArguments, Format, LogArguments};
-use crate::exit::{Exit, Failure};
+use crate::exit::{CommandFailure, Exit};
 use crate::inputs::{self, name, told};
 use crate::outputs::{OutputFolder, Rendered};
 use crate::printer::Printer;
 use crate::progress::Progress;
-use crate::{Outcome, commands, wishes};
+use crate::{CommandResult, commands, wishes};
 use std::path::{Path, PathBuf};
 use tussock::{Advice, CompareError, Job, Side, Sides};
 use tussock_ingest::{Assembled, ReadOptions};
@@ -19,7 +19,7 @@ struct Given {
     from: Option<(Assembled, Plan)>,
 }
 
-pub(crate) fn run(arguments: &CompareArguments, printer: &Printer) -> Outcome {
+pub(crate) fn run(arguments: &CompareArguments, printer: &Printer) -> CommandResult {
     let log = LogArguments {
         logs: Vec::new(),
         settings: arguments.settings.clone(),
@@ -93,7 +93,7 @@ struct Asked<'a> {
 
 impl Asked<'_> {
     /// One side: saved findings, or logs that are analysed now.
-    fn side(&self, paths: &[PathBuf], plan: Option<&Path>) -> Result<Given, Failure> {
+    fn side(&self, paths: &[PathBuf], plan: Option<&Path>) -> Result<Given, CommandFailure> {
         // What is handed over names no folder.
         let names: Vec<String> = paths
             .iter()
@@ -105,13 +105,13 @@ impl Asked<'_> {
             .collect::<Result<_, _>>()?;
         if saved.iter().any(|is_saved| *is_saved) {
             let [path] = paths else {
-                return Err(Failure::told(format!(
+                return Err(CommandFailure::told(format!(
                     "{} files on one side with findings among them, expected one findings.json or logs only",
                     paths.len()
                 )));
             };
             let findings = tussock_report::from_json(&inputs::bytes(path)?)
-                .map_err(|error| Failure::told(format!("{}: {}", name(path), told(&error))))?;
+                .map_err(|error| CommandFailure::told(format!("{}: {}", name(path), told(&error))))?;
             return Ok(Given {
                 names,
                 findings,
@@ -120,7 +120,7 @@ impl Asked<'_> {
         }
         let Some(plan_path) = plan else {
             return Err(
-                Failure::told("no plan is given, expected one where a side is a log")
+                CommandFailure::told("no plan is given, expected one where a side is a log")
                     .hint("give it with --plan garden.geojson"),
             );
         };
@@ -165,17 +165,17 @@ fn told_side<'a>(given: &'a Given, job: Option<&'a Job<'a>>) -> Side<'a> {
     }
 }
 
-fn cannot_compare(error: &CompareError) -> Failure {
+fn cannot_compare(error: &CompareError) -> CommandFailure {
     match error {
         CompareError::Analyse(error) => commands::cannot_go_on(error, None),
-        CompareError::NoWidth { .. } => Failure::told(told(error))
+        CompareError::NoWidth { .. } => CommandFailure::told(told(error))
             .hint("give it with --cut-width 22cm, or as machine.cut_width_m in the settings"),
-        _ => Failure::told(told(error)),
+        _ => CommandFailure::told(told(error)),
     }
 }
 
-fn render(comparison: &Comparison) -> Result<Vec<Rendered>, Failure> {
-    let failed = |error: tussock_report::ReportError| Failure::told(told(&error));
+fn render(comparison: &Comparison) -> Result<Vec<Rendered>, CommandFailure> {
+    let failed = |error: tussock_report::ReportError| CommandFailure::told(told(&error));
     Ok(vec![
         Rendered {
             name: "comparison.json".to_owned(),
@@ -197,7 +197,7 @@ fn answer(
     format: Format,
     written: &[PathBuf],
     printer: &Printer,
-) -> Result<(), Failure> {
+) -> Result<(), CommandFailure> {
     let names: Vec<String> = written.iter().map(|path| path.display().to_string()).collect();
     match format {
         Format::Human => {
@@ -207,7 +207,7 @@ fn answer(
         }
         Format::Json => {
             let text = tussock_report::comparison_to_json(comparison)
-                .map_err(|error| Failure::told(told(&error)))?;
+                .map_err(|error| CommandFailure::told(told(&error)))?;
             if !names.is_empty() {
                 printer.note(&format!("written: {}", names.join(", ")));
             }

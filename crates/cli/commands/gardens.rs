@@ -2,19 +2,19 @@
 
 use super::simulate::{period_s, start_unix_s};
 use crate::args::SimulateGardensArguments;
-use crate::exit::{Exit, Failure};
+use crate::exit::{CommandFailure, Exit};
 use crate::inputs::told;
 use crate::outputs::NewFile;
 use crate::printer::Printer;
 use crate::progress::Progress;
-use crate::{Outcome, units};
+use crate::{CommandResult, units};
 use serde_json::{Value, json};
 use std::fs;
 use std::path::Path;
 use tussock_simulate::gardens::load::{LoadTrouble, LoadWish, LogFate, load_garden};
 use tussock_types::plural;
 
-pub(crate) fn run(arguments: &SimulateGardensArguments, printer: &Printer) -> Outcome {
+pub(crate) fn run(arguments: &SimulateGardensArguments, printer: &Printer) -> CommandResult {
     let wish = LoadWish {
         nights: arguments.nights,
         hours: arguments.hours,
@@ -26,7 +26,7 @@ pub(crate) fn run(arguments: &SimulateGardensArguments, printer: &Printer) -> Ou
         seed: arguments.seed,
     };
     if !(wish.hours > 0.0 && wish.hours <= 24.0) {
-        return Err(Failure::told(format!(
+        return Err(CommandFailure::told(format!(
             "--hours: {}, expected more than 0 and at most 24",
             wish.hours
         )));
@@ -39,7 +39,7 @@ pub(crate) fn run(arguments: &SimulateGardensArguments, printer: &Printer) -> Ou
         _ => Path::new("."),
     };
     let unwritten = |error: std::io::Error| {
-        Failure::told(format!(
+        CommandFailure::told(format!(
             "--out: {} cannot be written: {}",
             arguments.out.display(),
             error.kind()
@@ -70,12 +70,12 @@ pub(crate) fn run(arguments: &SimulateGardensArguments, printer: &Printer) -> Ou
     Ok(Exit::Done)
 }
 
-fn garden(number: u32, wish: &LoadWish, folder: &Path) -> Result<Value, Failure> {
+fn garden(number: u32, wish: &LoadWish, folder: &Path) -> Result<Value, CommandFailure> {
     let invented = load_garden(number, wish);
     let name = &invented.name;
     let failed =
-        |error: std::io::Error| Failure::told(format!("{name}: cannot be written: {}", error.kind()));
-    let write = |path: &Path, bytes: &[u8]| -> Result<(), Failure> {
+        |error: std::io::Error| CommandFailure::told(format!("{name}: cannot be written: {}", error.kind()));
+    let write = |path: &Path, bytes: &[u8]| -> Result<(), CommandFailure> {
         if let Some(above) = path.parent() {
             fs::create_dir_all(above).map_err(failed)?;
         }
@@ -96,7 +96,7 @@ fn garden(number: u32, wish: &LoadWish, folder: &Path) -> Result<Value, Failure>
     for night in 0..wish.nights {
         let Some(log) = invented
             .log(night, wish)
-            .map_err(|error| Failure::told(told(&error)))?
+            .map_err(|error| CommandFailure::told(told(&error)))?
         else {
             logs.push(json!({"night": night, "fate": "absent"}));
             continue;
@@ -135,13 +135,13 @@ fn garden(number: u32, wish: &LoadWish, folder: &Path) -> Result<Value, Failure>
     }))
 }
 
-fn area_m2(typed: &str) -> Result<(f64, f64), Failure> {
+fn area_m2(typed: &str) -> Result<(f64, f64), CommandFailure> {
     typed
         .split_once('-')
         .and_then(|(least, most)| Some((least.trim().parse().ok()?, most.trim().parse().ok()?)))
         .filter(|(least, most): &(f64, f64)| *least >= 50.0 && least <= most && *most <= 1e5)
         .ok_or_else(|| {
-            Failure::told(format!(
+            CommandFailure::told(format!(
                 "--area: {typed:?}, expected least and largest square metres such as 300-900"
             ))
         })

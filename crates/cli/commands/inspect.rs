@@ -1,14 +1,14 @@
 //! `tussock inspect`: is this log good enough?
 
 use crate::args::{Format, InspectArguments};
-use crate::exit::{Exit, Failure};
+use crate::exit::{CommandFailure, Exit};
 use crate::inputs::{self, told};
 use crate::printer::Printer;
 use crate::progress::Progress;
-use crate::{Outcome, commands, wishes};
+use crate::{CommandResult, commands, wishes};
 use tussock::{Job, Stage};
 
-pub(crate) fn run(arguments: &InspectArguments, printer: &Printer) -> Outcome {
+pub(crate) fn run(arguments: &InspectArguments, printer: &Printer) -> CommandResult {
     let mut options = wishes::read_options(&arguments.log)?;
     wishes::threads(arguments.log.threads)?;
     inputs::check(&arguments.log.logs, "a log (GPX, NMEA 0183, CSV, ...)")?;
@@ -38,9 +38,8 @@ pub(crate) fn run(arguments: &InspectArguments, printer: &Printer) -> Outcome {
     drop(progress);
     let text = match arguments.format {
         Format::Human => tussock_report::answer_inspection(&inspection, printer.style()),
-        Format::Json => {
-            tussock_report::inspection_to_json(&inspection).map_err(|error| Failure::told(told(&error)))?
-        }
+        Format::Json => tussock_report::inspection_to_json(&inspection)
+            .map_err(|error| CommandFailure::told(told(&error)))?,
     };
     printer.data(text.as_bytes())?;
     Ok(Exit::Done)

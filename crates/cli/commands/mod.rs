@@ -10,7 +10,7 @@ pub(crate) mod report;
 pub(crate) mod simulate;
 
 use crate::args::PictureArguments;
-use crate::exit::Failure;
+use crate::exit::CommandFailure;
 use crate::inputs::{name, told};
 use crate::outputs::Rendered;
 use crate::printer::Printer;
@@ -28,31 +28,31 @@ pub(crate) fn fault_lines(faults: &[PlanFault]) -> String {
 }
 
 /// An analysis that cannot go on, with the plan's faults and what to do.
-pub(crate) fn cannot_go_on(error: &AnalyseError, plan: Option<&Path>) -> Failure {
+pub(crate) fn cannot_go_on(error: &AnalyseError, plan: Option<&Path>) -> CommandFailure {
     let plan_name = plan.map(name).unwrap_or_default();
     match error {
         AnalyseError::PlanFaults(faults) => plan_faults(&plan_name, faults),
-        AnalyseError::PlanAndLogFarApart { is_swapped: true, .. } => Failure::told(told(error)).hint(
+        AnalyseError::PlanAndLogFarApart { is_swapped: true, .. } => CommandFailure::told(told(error)).hint(
             format!("{plan_name} lists latitude first; GeoJSON wants [longitude, latitude]"),
         ),
         AnalyseError::PlanAndLogFarApart { .. } => {
-            Failure::told(told(error)).hint("take the plan of the garden in which this log was made")
+            CommandFailure::told(told(error)).hint("take the plan of the garden in which this log was made")
         }
         AnalyseError::LocalLogWithPlan => {
-            Failure::told(told(error)).hint("leave out --plan to draw the outline from the log")
+            CommandFailure::told(told(error)).hint("leave out --plan to draw the outline from the log")
         }
         AnalyseError::NoOutline { .. } => {
-            Failure::told(told(error)).hint("give the lawn with --plan garden.geojson")
+            CommandFailure::told(told(error)).hint("give the lawn with --plan garden.geojson")
         }
-        _ => Failure::told(told(error)),
+        _ => CommandFailure::told(told(error)),
     }
 }
 
 /// A plan that cannot be used.
-pub(crate) fn plan_faults(plan_name: &str, faults: &[PlanFault]) -> Failure {
+pub(crate) fn plan_faults(plan_name: &str, faults: &[PlanFault]) -> CommandFailure {
     let fatal = faults.iter().filter(|fault| fault.is_fatal).count();
     let count = plural(fatal, "fault", "faults");
-    Failure::told(format!(
+    CommandFailure::told(format!(
         "{plan_name}: {count} in this plan, expected none{}",
         fault_lines(faults)
     ))
@@ -63,9 +63,9 @@ pub(crate) fn render(
     findings: &Findings,
     privacy: Privacy,
     picture: &PictureArguments,
-) -> Result<Vec<Rendered>, Failure> {
+) -> Result<Vec<Rendered>, CommandFailure> {
     let outputs = tussock_report::outputs_sized(findings, privacy, picture.png_width)
-        .map_err(|error| Failure::told(told(&error)))?;
+        .map_err(|error| CommandFailure::told(told(&error)))?;
     Ok(outputs
         .into_iter()
         .map(|Output { name, bytes }| Rendered {
@@ -88,7 +88,7 @@ pub(crate) fn note_left_out(findings: &Findings, privacy: Privacy, printer: &Pri
 pub(crate) fn sound_plan(
     path: &Path,
     settings: &tussock_types::Settings,
-) -> Result<tussock_types::Plan, Failure> {
+) -> Result<tussock_types::Plan, CommandFailure> {
     let (plan, read_faults) = crate::inputs::plan(path, settings)?;
     if read_faults.iter().any(|fault| fault.is_fatal) {
         // All at once: those of the text and those of the ground.

@@ -4,12 +4,12 @@ use crate::args::{
     AlignArguments, Format, FromTraceArguments, FromWalkArguments, LogArguments, PlanCheckArguments,
     PlanCommand,
 };
-use crate::exit::{Exit, Failure};
+use crate::exit::{CommandFailure, Exit};
 use crate::inputs::{self, name, told};
 use crate::outputs::{NewFile, write_new};
 use crate::printer::{Printer, harmless};
 use crate::progress::Progress;
-use crate::{Outcome, commands, wishes};
+use crate::{CommandResult, commands, wishes};
 use serde_json::json;
 use std::path::{Path, PathBuf};
 use tussock::{AlignVerdict, Job, PlanForecast, PlanReport, PlanRow, Stage};
@@ -17,7 +17,7 @@ use tussock_ingest::ReadOptions;
 use tussock_types::math;
 use tussock_types::{PlanRole, Settings, decimal, plural};
 
-pub(crate) fn run(command: &PlanCommand, printer: &Printer) -> Outcome {
+pub(crate) fn run(command: &PlanCommand, printer: &Printer) -> CommandResult {
     match command {
         PlanCommand::Check(arguments) => check(arguments, printer),
         PlanCommand::FromWalk(arguments) => from_walk(arguments, printer),
@@ -26,7 +26,7 @@ pub(crate) fn run(command: &PlanCommand, printer: &Printer) -> Outcome {
     }
 }
 
-fn check(arguments: &PlanCheckArguments, printer: &Printer) -> Outcome {
+fn check(arguments: &PlanCheckArguments, printer: &Printer) -> CommandResult {
     inputs::check([&arguments.plan], "a plan (GeoJSON)")?;
     let mut settings = inputs::settings(arguments.settings.as_deref())?;
     let cut_width_m = arguments
@@ -201,14 +201,14 @@ fn json(report: &PlanReport, outlook: Option<&PlanForecast>, is_sound: bool) -> 
 }
 
 /// Where a plan goes; `None` is stdout. Told before anything is read.
-fn new_file(out: &Path) -> Result<Option<NewFile>, Failure> {
+fn new_file(out: &Path) -> Result<Option<NewFile>, CommandFailure> {
     if inputs::is_stdin(out) {
         return Ok(None);
     }
     NewFile::probe(out).map(Some)
 }
 
-fn write_plan(file: Option<&NewFile>, text: &str, printer: &Printer) -> Result<(), Failure> {
+fn write_plan(file: Option<&NewFile>, text: &str, printer: &Printer) -> Result<(), CommandFailure> {
     match file {
         None => printer.data(text.as_bytes()),
         Some(file) => write_new(&[(file, text.as_bytes())]),
@@ -216,7 +216,7 @@ fn write_plan(file: Option<&NewFile>, text: &str, printer: &Printer) -> Result<(
 }
 
 /// How logs are read, and the settings of the garden, once all arguments are known to be right.
-fn wished(log: &LogArguments, plan: Option<&PathBuf>) -> Result<(ReadOptions, Settings), Failure> {
+fn wished(log: &LogArguments, plan: Option<&PathBuf>) -> Result<(ReadOptions, Settings), CommandFailure> {
     let mut options = wishes::read_options(log)?;
     wishes::threads(log.threads)?;
     inputs::check(&log.logs, "a log (GPX, NMEA 0183, CSV, ...)")?;
@@ -226,11 +226,11 @@ fn wished(log: &LogArguments, plan: Option<&PathBuf>) -> Result<(ReadOptions, Se
     Ok((options, settings))
 }
 
-fn from_walk(arguments: &FromWalkArguments, printer: &Printer) -> Outcome {
+fn from_walk(arguments: &FromWalkArguments, printer: &Printer) -> CommandResult {
     let file = new_file(&arguments.out)?;
     inputs::check([&arguments.walk], "a walk recorded as GPX")?;
     let walked = tussock_ingest::plan_from_walk(&name(&arguments.walk), &inputs::bytes(&arguments.walk)?)
-        .map_err(|error| Failure::told(told(&error)))?;
+        .map_err(|error| CommandFailure::told(told(&error)))?;
     for notice in &walked.notices {
         printer.note(&format!("note: {}", notice.sentence));
     }
@@ -254,7 +254,7 @@ fn from_walk(arguments: &FromWalkArguments, printer: &Printer) -> Outcome {
     Ok(Exit::Done)
 }
 
-fn from_trace(arguments: &FromTraceArguments, printer: &Printer) -> Outcome {
+fn from_trace(arguments: &FromTraceArguments, printer: &Printer) -> CommandResult {
     let file = new_file(&arguments.out)?;
     let (options, settings) = wished(&arguments.log, None)?;
     let progress = Progress::new();
@@ -282,7 +282,7 @@ fn from_trace(arguments: &FromTraceArguments, printer: &Printer) -> Outcome {
     Ok(Exit::Done)
 }
 
-fn align(arguments: &AlignArguments, printer: &Printer) -> Outcome {
+fn align(arguments: &AlignArguments, printer: &Printer) -> CommandResult {
     let file = new_file(&arguments.out)?;
     let (options, settings) = wished(&arguments.log, Some(&arguments.plan))?;
     let plan = commands::sound_plan(&arguments.plan, &settings)?;

@@ -1,20 +1,20 @@
 //! `tussock report`: draw page and files again from saved findings.
 
-use crate::Outcome;
+use crate::CommandResult;
 use crate::args::ReportArguments;
 use crate::commands;
-use crate::exit::{Exit, Failure};
+use crate::exit::{CommandFailure, Exit};
 use crate::inputs::{self, name, told};
 use crate::outputs::OutputFolder;
 use crate::printer::Printer;
 use tussock_report::Privacy;
 
-pub(crate) fn run(arguments: &ReportArguments, printer: &Printer) -> Outcome {
+pub(crate) fn run(arguments: &ReportArguments, printer: &Printer) -> CommandResult {
     let folder = OutputFolder::probe(&arguments.out, [&arguments.findings])?;
     inputs::check([&arguments.findings], "findings.json of an earlier analysis")?;
     let bytes = inputs::bytes(&arguments.findings)?;
     let findings = tussock_report::from_json(&bytes).map_err(|error| {
-        Failure::told(format!("{}: {}", name(&arguments.findings), told(&error)))
+        CommandFailure::told(format!("{}: {}", name(&arguments.findings), told(&error)))
             .hint("findings.json is written by tussock analyse --out DIR")
     })?;
     let privacy = if arguments.private {

@@ -1,11 +1,11 @@
 //! `tussock simulate`: log an invented outing, with the truth beside it.
 
 use crate::args::{LogKind, PatternKind, SimulateArguments, SimulateCommand};
-use crate::exit::{Exit, Failure};
+use crate::exit::{CommandFailure, Exit};
 use crate::inputs::{self, told};
 use crate::outputs::{NewFile, write_new};
 use crate::printer::Printer;
-use crate::{Outcome, commands, units, wishes};
+use crate::{CommandResult, commands, units, wishes};
 use serde_json::{Value, json};
 use std::path::{Path, PathBuf};
 use tussock::plane::{Frame, Site};
@@ -25,7 +25,7 @@ const LANE_SPACING: f64 = 0.9;
 const LOG_SEED_OFFSET: u64 = 1_000_003;
 
 /// What is wanted, checked.
-struct Wish {
+struct SimulateWish {
     period_s: f64,
     noise: LogNoise,
     start_unix_s: f64,
@@ -33,14 +33,16 @@ struct Wish {
     cut_width_m: Option<f64>,
 }
 
-pub(crate) fn run(arguments: &SimulateArguments, printer: &Printer) -> Outcome {
+pub(crate) fn run(arguments: &SimulateArguments, printer: &Printer) -> CommandResult {
     if let Some(SimulateCommand::Gardens(many)) = &arguments.many {
         return super::gardens::run(many, printer);
     }
     let (Some(plan_path), Some(out)) = (&arguments.plan, &arguments.out) else {
-        return Err(Failure::told("--plan and --out are missing, expected both"));
+        return Err(CommandFailure::told(
+            "--plan and --out are missing, expected both",
+        ));
     };
-    let wish = Wish {
+    let wish = SimulateWish {
         period_s: period_s(&arguments.period)?,
         noise: noise(&arguments.noise)?,
         start_unix_s: start_unix_s(&arguments.start)?,
@@ -56,7 +58,7 @@ pub(crate) fn run(arguments: &SimulateArguments, printer: &Printer) -> Outcome {
             .transpose()?,
     };
     if !(arguments.hours > 0.0 && arguments.hours <= 1000.0) {
-        return Err(Failure::told(format!(
+        return Err(CommandFailure::told(format!(
             "--hours: {}, expected more than 0 and at most 1000",
             arguments.hours
         )));
@@ -78,7 +80,7 @@ pub(crate) fn run(arguments: &SimulateArguments, printer: &Printer) -> Outcome {
         stuck_spots: stuck_spots(&wish.stuck_at, &site.frame),
         ..Run::new(arguments.hours, arguments.seed)
     };
-    let true_run = simulate(&site, &machine, &run).map_err(|error| Failure::told(told(&error)))?;
+    let true_run = simulate(&site, &machine, &run).map_err(|error| CommandFailure::told(told(&error)))?;
     let sampling = Sampling {
         start_unix_s: wish.start_unix_s,
         antenna_forward_m: settings.machine.antenna_forward_m,
@@ -206,30 +208,30 @@ fn beside(path: &Path, ending: &str) -> PathBuf {
     PathBuf::from(name)
 }
 
-pub(super) fn period_s(typed: &str) -> Result<f64, Failure> {
+pub(super) fn period_s(typed: &str) -> Result<f64, CommandFailure> {
     let period_s = units::time_s("--period", typed, "1s")?;
     if (0.02..=3600.0).contains(&period_s) {
         return Ok(period_s);
     }
-    Err(Failure::told(format!(
+    Err(CommandFailure::told(format!(
         "--period: {typed:?} is {period_s} s, expected 20 ms to 1 h"
     )))
 }
 
-pub(super) fn start_unix_s(typed: &str) -> Result<f64, Failure> {
+pub(super) fn start_unix_s(typed: &str) -> Result<f64, CommandFailure> {
     let start_s = units::moment_unix_s("--start", typed)?;
     // GPS time begins in 1980, and two digits of NMEA 0183 mean 1980 again from 2080 on; the longest runs last a year and a half.
     let year =
         time::OffsetDateTime::from_unix_timestamp(start_s as i64).map_or(0, time::OffsetDateTime::year);
     if !(1981..=2077).contains(&year) {
-        return Err(Failure::told(format!(
+        return Err(CommandFailure::told(format!(
             "--start: {typed:?} is in the year {year}, expected one from 1981 to 2077, which every log can hold"
         )));
     }
     Ok(start_s)
 }
 
-fn position(typed: &str) -> Result<GeoPoint, Failure> {
+fn position(typed: &str) -> Result<GeoPoint, CommandFailure> {
     let parsed = typed.split_once(',').and_then(|(lat, lon)| {
         Some(GeoPoint {
             lat_deg: lat.trim().parse().ok()?,
@@ -237,11 +239,11 @@ fn position(typed: &str) -> Result<GeoPoint, Failure> {
         })
     });
     parsed.filter(|at: &GeoPoint| at.lat_deg.abs() <= 90.0 && at.lon_deg.abs() <= 180.0).ok_or_else(|| {
-        Failure::told(format!("--stuck: {typed:?} is no position, expected latitude,longitude in degrees, such as 40.00006,-30.00012"))
+        CommandFailure::told(format!("--stuck: {typed:?} is no position, expected latitude,longitude in degrees, such as 40.00006,-30.00012"))
     })
 }
 
-fn noise(typed: &str) -> Result<LogNoise, Failure> {
+fn noise(typed: &str) -> Result<LogNoise, CommandFailure> {
     let expected = "none, centimetre, decimetre, metre, or white=2cm,drift=30cm,drift-time=10min";
     let mut noise = match typed.trim() {
         "none" => return Ok(LogNoise::NONE),
@@ -257,13 +259,13 @@ fn noise(typed: &str) -> Result<LogNoise, Failure> {
             Some(("drift-time", value)) => {
                 noise.drift_time_s = units::time_s("--noise", value, "10min")?;
                 if noise.drift_time_s <= 0.0 {
-                    return Err(Failure::told(format!(
+                    return Err(CommandFailure::told(format!(
                         "--noise: drift time {value:?}, expected more than 0 s"
                     )));
                 }
             }
             _ => {
-                return Err(Failure::told(format!(
+                return Err(CommandFailure::told(format!(
                     "--noise: {part:?} is not known, expected {expected}"
                 )));
             }
@@ -272,12 +274,12 @@ fn noise(typed: &str) -> Result<LogNoise, Failure> {
     Ok(noise)
 }
 
-fn spread_m(typed: &str) -> Result<f64, Failure> {
+fn spread_m(typed: &str) -> Result<f64, CommandFailure> {
     let spread_m = units::length_m("--noise", typed, "2cm")?;
     if (0.0..=100.0).contains(&spread_m) {
         return Ok(spread_m);
     }
-    Err(Failure::told(format!(
+    Err(CommandFailure::told(format!(
         "--noise: {typed:?} is {spread_m} m, expected 0 to 100 m"
     )))
 }

@@ -53,7 +53,7 @@ pub fn fraction_with_error_added(
     let cells_visited = |realisation: u32| {
         let mut dice = ChaCha8Rng::seed_from_u64(seed);
         dice.set_stream(u64::from(realisation));
-        let mut wander = Wander::new(more, &mut dice);
+        let mut wander = DriftInTime::new(more, &mut dice);
         let mut mask = BitGrid::new(lawn.grid);
         let segments = sweeps.iter().map(|sweep| {
             let from = wander.moved(sweep.from, sweep.start_s, &mut dice);
@@ -73,13 +73,13 @@ pub fn fraction_with_error_added(
 }
 
 /// A drift that goes on in time.
-struct Wander {
+struct DriftInTime {
     error: PathError,
     offset: [f64; 2],
     time_s: Option<f64>,
 }
 
-impl Wander {
+impl DriftInTime {
     fn new(error: PathError, dice: &mut ChaCha8Rng) -> Self {
         let offset = [normal(dice), normal(dice)];
         Self {
@@ -152,7 +152,7 @@ mod tests {
         let logs = 30;
         for log in 0..logs {
             let mut dice = ChaCha8Rng::seed_from_u64(SEED + log);
-            let mut wander = Wander::new(error, &mut dice);
+            let mut wander = DriftInTime::new(error, &mut dice);
             let logged: Vec<Sweep> = true_sweeps
                 .iter()
                 .map(|sweep| Sweep {

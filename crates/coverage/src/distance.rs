@@ -425,12 +425,12 @@ pub struct CellRun {
 
 /// One connected part of a mask.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Part {
+pub struct MaskPart {
     /// Its runs, row by row from the south.
     pub runs: Vec<CellRun>,
 }
 
-impl Part {
+impl MaskPart {
     /// Number of cells.
     pub fn cells(&self) -> u64 {
         self.runs.iter().map(|run| (run.end - run.start) as u64).sum()
@@ -544,8 +544,8 @@ pub(crate) fn labelled(mask: &BitGrid, connectivity: Connectivity) -> Labelled {
 
 impl Labelled {
     /// The parts, each with its runs.
-    pub(crate) fn parts(&self) -> Vec<Part> {
-        let mut found = vec![Part { runs: Vec::new() }; self.count];
+    pub(crate) fn parts(&self) -> Vec<MaskPart> {
+        let mut found = vec![MaskPart { runs: Vec::new() }; self.count];
         for (run, number) in self.runs.iter().zip(&self.number) {
             found[*number].runs.push(*run);
         }
@@ -554,7 +554,7 @@ impl Labelled {
 }
 
 /// Connected parts of a mask, in the order of their first run.
-pub fn parts(mask: &BitGrid, connectivity: Connectivity) -> Vec<Part> {
+pub fn parts(mask: &BitGrid, connectivity: Connectivity) -> Vec<MaskPart> {
     labelled(mask, connectivity).parts()
 }
 
@@ -596,7 +596,7 @@ mod tests {
     fn parts_of_the_small_grid_with_four_and_with_eight_neighbours() {
         let mask = mask(&["100110", "010010", "000000", "110010", "010100", "000001"]);
         let sizes = |connectivity| {
-            let mut sizes: Vec<u64> = parts(&mask, connectivity).iter().map(Part::cells).collect();
+            let mut sizes: Vec<u64> = parts(&mask, connectivity).iter().map(MaskPart::cells).collect();
             sizes.sort_unstable_by(|a, b| b.cmp(a));
             sizes
         };
@@ -717,7 +717,7 @@ mod tests {
                 }
             }
             let connectivity = if eight { Connectivity::Eight } else { Connectivity::Four };
-            let mut sizes: Vec<u64> = parts(&mask, connectivity).iter().map(Part::cells).collect();
+            let mut sizes: Vec<u64> = parts(&mask, connectivity).iter().map(MaskPart::cells).collect();
             let mut seen = vec![false; columns * rows];
             let mut slow = Vec::new();
             for begin in 0..columns * rows {

@@ -12,7 +12,7 @@
 //! within two cells. Where a disc might fit is found first by a square inside it, 64 cells at a time, so that a lawn with
 //! slivers only costs next to nothing.
 
-use crate::distance::{self, CellRun, Connectivity, Labelled, Part, Window};
+use crate::distance::{self, CellRun, Connectivity, Labelled, MaskPart, Window};
 use rayon::prelude::*;
 use tussock_plane::BitGrid;
 use tussock_types::{Grid, Place};
@@ -94,7 +94,7 @@ struct Core {
 }
 
 /// Where in the candidates of a window the middle of the disc may lie, row by row.
-fn middles(unvisited: &BitGrid, window: Window, candidates: &[&Part], reach_square: f64) -> Vec<Middles> {
+fn middles(unvisited: &BitGrid, window: Window, candidates: &[&MaskPart], reach_square: f64) -> Vec<Middles> {
     let mut by_row: Vec<Vec<(usize, CellRun)>> = vec![Vec::new(); window.rows()];
     for numbered in candidates
         .iter()
@@ -130,7 +130,7 @@ fn middles(unvisited: &BitGrid, window: Window, candidates: &[&Part], reach_squa
 
 /// Windows in which distances are looked up, with the candidates inside: one for each, or a single one where many small ones
 /// would cover the same ground several times.
-fn grouped(candidates: &[Part], margin: usize, grid: Grid) -> Vec<(Window, Vec<&Part>)> {
+fn grouped(candidates: &[MaskPart], margin: usize, grid: Grid) -> Vec<(Window, Vec<&MaskPart>)> {
     let windows: Vec<Window> = candidates
         .iter()
         .map(|candidate| candidate.window().grown(margin, grid.columns, grid.rows))
@@ -235,7 +235,7 @@ fn widest_of_parts(labelled: &Labelled, cores: &[Core]) -> Vec<Option<Core>> {
 }
 
 /// The part on a grid of its own, cells in the same places.
-fn cut_out(part: &Part, grid: Grid) -> BitGrid {
+fn cut_out(part: &MaskPart, grid: Grid) -> BitGrid {
     let window = part.window();
     let own = Grid {
         east_min_m: grid.east_min_m + window.column_start as f64 * grid.cell_m,

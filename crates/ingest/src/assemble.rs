@@ -58,7 +58,7 @@ pub fn assemble(files: Vec<LogFile>) -> Result<Assembled, IngestError> {
     // Files are laid down in time order, so that a trace only ever grows at its end or is told again.
     traces.retain(|(_, trace)| !trace.is_empty());
     traces.sort_by(|(a, one), (b, other)| one.time_s[0].total_cmp(&other.time_s[0]).then(a.cmp(b)));
-    let mut machines: Vec<Machine> = Vec::new();
+    let mut machines: Vec<MachineLogs> = Vec::new();
     for (index, trace) in traces {
         // Of several machines that it may belong to, the one that was last seen nearest to where it begins.
         let home = machines
@@ -69,7 +69,7 @@ pub fn assemble(files: Vec<LogFile>) -> Result<Assembled, IngestError> {
             .map(|(home, _)| home);
         match home {
             Some(home) => machines[home].take(index, trace, &mut inputs),
-            None => machines.push(Machine {
+            None => machines.push(MachineLogs {
                 first_file: index,
                 files: vec![index],
                 trace,
@@ -138,13 +138,13 @@ fn name_repeats(inputs: &mut [LogFacts]) {
     }
 }
 
-struct Machine {
+struct MachineLogs {
     first_file: usize,
     files: Vec<usize>,
     trace: Trace,
 }
 
-impl Machine {
+impl MachineLogs {
     /// Distance from where the machine was when another trace begins to where that one begins.
     fn away_m(&self, other: &Trace) -> f64 {
         let before = self

@@ -11,9 +11,9 @@
 use crate::clock::{self, Zone};
 use crate::error::IngestError;
 use crate::ledger::line_of;
-use crate::lines::{Line, Lines};
-use crate::number::{DEGREE_M, Steps, decimal};
-use crate::reading::{self, Found, NO_MORE, Reading};
+use crate::lines::{TextLine, TextLines};
+use crate::number::{DEGREE_M, WrittenSteps, decimal};
+use crate::reading::{self, FoundFix, NO_MORE, Reading};
 use serde::Deserialize;
 use tussock_types::{Fix, FixQuality, LimitSettings, SkipReason};
 
@@ -24,7 +24,7 @@ struct Report<'a> {
     class: Option<std::borrow::Cow<'a, str>>,
     mode: Option<u8>,
     status: Option<u8>,
-    time: Option<Time<'a>>,
+    time: Option<GpsdTime<'a>>,
     lat: Option<f64>,
     lon: Option<f64>,
     #[serde(rename = "altMSL")]
@@ -37,7 +37,7 @@ struct Report<'a> {
 /// Seconds since 1970 before version 2.96 (2011), ISO 8601 since.
 #[derive(Deserialize)]
 #[serde(untagged)]
-enum Time<'a> {
+enum GpsdTime<'a> {
     Unix(f64),
     #[serde(borrow)]
     Text(std::borrow::Cow<'a, str>),
@@ -57,8 +57,8 @@ pub(crate) fn holds_reports(head: &[u8]) -> bool {
 /// Reads all fixes.
 pub(crate) fn read(name: &str, text: &[u8], limits: &LimitSettings) -> Result<Reading, IngestError> {
     let mut reading = Reading::new(text.len());
-    let mut steps = Steps::default();
-    for line in Lines::new(text) {
+    let mut steps = WrittenSteps::default();
+    for line in TextLines::new(text) {
         let (start, end) = (line.start as u64, line.end as u64);
         let length = line.content.len() as u64;
         if line.content.trim_ascii().is_empty() {
@@ -76,7 +76,7 @@ pub(crate) fn read(name: &str, text: &[u8], limits: &LimitSettings) -> Result<Re
             Ok(fix) => {
                 steps.add(decimals(line.content));
                 reading.ledger.used(start, end);
-                reading.keep(Found {
+                reading.keep(FoundFix {
                     fix,
                     start,
                     end,
@@ -99,7 +99,7 @@ pub(crate) fn read(name: &str, text: &[u8], limits: &LimitSettings) -> Result<Re
 }
 
 /// The fix of a line, or why there is none.
-fn fix(line: &Line<'_>) -> Result<Fix, SkipReason> {
+fn fix(line: &TextLine<'_>) -> Result<Fix, SkipReason> {
     let content = line.content.trim_ascii();
     if !content.starts_with(b"{") {
         return Err(SkipReason::NotOfTheFormat);
@@ -119,8 +119,8 @@ fn fix(line: &Line<'_>) -> Result<Fix, SkipReason> {
     };
     reading::geographic_fault(lat_deg, lon_deg).map_or(Ok(()), Err)?;
     let written = match report.time.ok_or(SkipReason::NoTime)? {
-        Time::Unix(unix_s) => clock::in_range(unix_s, Zone::Stated),
-        Time::Text(text) => clock::instant(text.as_bytes()),
+        GpsdTime::Unix(unix_s) => clock::in_range(unix_s, Zone::Stated),
+        GpsdTime::Text(text) => clock::instant(text.as_bytes()),
     };
     let or_nan = |value: Option<f64>, check: fn(f64) -> f32| value.map_or(f32::NAN, check);
     let mut fix = Fix::bare(written.map_err(SkipReason::from)?.time_s, lat_deg, lon_deg);

@@ -11,7 +11,7 @@
 
 use crate::clock;
 use crate::error::IngestError;
-use crate::gpx::{Broken, Events, Step, as_utf8};
+use crate::gpx::{Broken, Events, MarkupStep, as_utf8};
 use crate::pairs::{Geographic, Lists, Pairs, Placed, Timed};
 use crate::reading::Reading;
 use quick_xml::events::Event;
@@ -20,13 +20,13 @@ use tussock_types::{LimitSettings, SkipReason};
 
 /// An element whose text is read.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Field {
+enum KmlField {
     When,
     Coord,
     Coordinates,
 }
 
-impl Field {
+impl KmlField {
     fn of(local: &str) -> Option<Self> {
         match local {
             "when" => Some(Self::When),
@@ -37,7 +37,7 @@ impl Field {
     }
 }
 
-struct State {
+struct KmlReader {
     pairs: Pairs,
     /// Of the track or placemark that is open.
     times: Vec<Timed>,
@@ -48,7 +48,7 @@ struct State {
     /// Something was passed over, that may have been a time or a position.
     is_broken: bool,
     /// The element that is open, where it begins, and its text.
-    open: Option<(Field, u64, Vec<u8>)>,
+    open: Option<(KmlField, u64, Vec<u8>)>,
     tracks: u64,
     without_time: u64,
 }
@@ -62,7 +62,7 @@ pub(crate) fn read(name: &str, original: &[u8], limits: &LimitSettings) -> Resul
     }
     let mut events = Events::new(&text, 0);
     let mut broken = Broken::before(b"<when", text.as_bytes());
-    let mut state = State {
+    let mut state = KmlReader {
         pairs: Pairs::new(text.len()),
         times: Vec::new(),
         places: Vec::new(),
@@ -78,29 +78,29 @@ pub(crate) fn read(name: &str, original: &[u8], limits: &LimitSettings) -> Resul
         let (place, step) = events.step(&mut broken);
         let at = place as u64;
         match step {
-            Step::Event(Event::Start(tag)) => {
+            MarkupStep::Event(Event::Start(tag)) => {
                 state.depth += 1;
                 crate::check_depth(name, state.depth, limits, at)?;
                 state.start(tag.local_name().into_inner(), at);
             }
-            Step::Event(Event::End(tag)) => {
+            MarkupStep::Event(Event::End(tag)) => {
                 state.depth = state.depth.saturating_sub(1);
                 state.end(tag.local_name().into_inner(), events.position() as u64);
                 let waiting = state.times.len() + state.places.len();
                 state.pairs.check(name, original, waiting, limits, at)?;
             }
-            Step::Event(Event::Text(content)) => state.content(content.as_bytes()),
-            Step::Event(Event::CData(content)) => state.content(content.as_bytes()),
+            MarkupStep::Event(Event::Text(content)) => state.content(content.as_bytes()),
+            MarkupStep::Event(Event::CData(content)) => state.content(content.as_bytes()),
             // Neither stands in a number or a time.
-            Step::Event(Event::GeneralRef(_)) | Step::Stray => state.content(b"?"),
-            Step::Event(_) => {}
-            Step::PassedOver(next) => {
+            MarkupStep::Event(Event::GeneralRef(_)) | MarkupStep::Stray => state.content(b"?"),
+            MarkupStep::Event(_) => {}
+            MarkupStep::PassedOver(next) => {
                 state.is_broken = true;
                 let start = state.open.take().map_or(at, |(_, start, _)| start);
                 let ledger = &mut state.pairs.reading.ledger;
                 ledger.skip(start, next as u64, SkipReason::Malformed, 1);
             }
-            Step::CutOff(_) | Step::End => {
+            MarkupStep::CutOff(_) | MarkupStep::End => {
                 let start = state.open.take().map_or(at, |(_, start, _)| start);
                 let ledger = &mut state.pairs.reading.ledger;
                 ledger.skip(start, text.len() as u64, SkipReason::Truncated, 1);
@@ -127,7 +127,7 @@ pub(crate) fn read(name: &str, original: &[u8], limits: &LimitSettings) -> Resul
     Ok(state.pairs.finish(&what, text.len()))
 }
 
-impl State {
+impl KmlReader {
     fn start(&mut self, local: &str, at: u64) {
         match local {
             "Track" => {
@@ -140,7 +140,7 @@ impl State {
             "Point" => self.in_point = true,
             _ => {}
         }
-        if let Some(field) = Field::of(local) {
+        if let Some(field) = KmlField::of(local) {
             self.open = Some((field, at, Vec::new()));
         }
     }
@@ -157,17 +157,19 @@ impl State {
             "Point" => self.in_point = false,
             _ => {}
         }
-        let Some((field, start, text)) = self.open.take_if(|(field, ..)| Field::of(local) == Some(*field))
+        let Some((field, start, text)) = self
+            .open
+            .take_if(|(field, ..)| KmlField::of(local) == Some(*field))
         else {
             return;
         };
         match field {
-            Field::When => self.times.push(Timed {
+            KmlField::When => self.times.push(Timed {
                 start,
                 end,
                 time: clock::instant(&text),
             }),
-            Field::Coord | Field::Coordinates if self.in_track || self.in_point => {
+            KmlField::Coord | KmlField::Coordinates if self.in_track || self.in_point => {
                 let numbers = text
                     .split(|byte| byte.is_ascii_whitespace() || *byte == b',')
                     .filter(|number| !number.is_empty());
@@ -177,7 +179,7 @@ impl State {
                     place: Geographic::of(numbers),
                 });
             }
-            Field::Coord | Field::Coordinates => {
+            KmlField::Coord | KmlField::Coordinates => {
                 self.without_time += 1;
                 let corners = text
                     .split(u8::is_ascii_whitespace)

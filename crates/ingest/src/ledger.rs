@@ -12,7 +12,7 @@ use tussock_types::{LogFacts, SkipReason, Skipped};
 
 /// A stretch that was not used.
 #[derive(Clone, Copy, Debug)]
-pub(crate) struct Stretch {
+pub(crate) struct SkippedStretch {
     pub(crate) start: u64,
     pub(crate) end: u64,
     pub(crate) reason: SkipReason,
@@ -24,7 +24,7 @@ pub(crate) struct Stretch {
 /// The book of one log.
 #[derive(Debug, Default)]
 pub(crate) struct Ledger {
-    stretches: Vec<Stretch>,
+    stretches: Vec<SkippedStretch>,
     used_bytes: u64,
 }
 
@@ -71,7 +71,7 @@ impl Ledger {
             last.count = last.count.saturating_add(count);
             return;
         }
-        self.stretches.push(Stretch {
+        self.stretches.push(SkippedStretch {
             start,
             end,
             reason,

@@ -54,8 +54,8 @@ pub use settings_file::{SettingsError, SettingsFault, read_settings, settings_re
 pub use tussock_types::{day_span_min, offset_s};
 pub use walk::{WalkError, WalkFault, WalkedPlan, plan_from_walk};
 
-use reading::{Ground, Reading};
-use recognise::Told;
+use reading::{PositionsOn, Reading};
+use recognise::Recognised;
 use source::Source;
 use std::sync::OnceLock;
 use tussock_types::{LimitSettings, LogFacts, LogFormat, Notice, Trace, file_name};
@@ -142,8 +142,8 @@ impl RawLog {
     fn read_text(&self, options: &ReadOptions) -> Result<LogFile, IngestError> {
         let (name, text) = (&self.name[..], &self.source.text[..]);
         let format = match recognise::recognise(text, options.columns.as_ref()) {
-            Told::Log(format) => format,
-            Told::Not(found, byte) => {
+            Recognised::Log(format) => format,
+            Recognised::Not(found, byte) => {
                 return Err(IngestError::NotALog {
                     name: name.into(),
                     found,
@@ -173,7 +173,7 @@ impl RawLog {
                 )
             });
         }
-        if reading.ground == Ground::Earth && format != LogFormat::Nmea && !reading.times_are_relative {
+        if reading.ground == PositionsOn::Earth && format != LogFormat::Nmea && !reading.times_are_relative {
             order::repair_rollover(&mut reading, options.date);
         }
         if !reading.times_are_relative {

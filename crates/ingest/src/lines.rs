@@ -7,7 +7,7 @@ const QUOTED_BYTES: usize = 1_000;
 
 /// A line with its place; the line end is part of the place but not of the content.
 #[derive(Clone, Copy)]
-pub(crate) struct Line<'a> {
+pub(crate) struct TextLine<'a> {
     pub(crate) start: usize,
     pub(crate) end: usize,
     pub(crate) content: &'a [u8],
@@ -15,21 +15,21 @@ pub(crate) struct Line<'a> {
 }
 
 /// All lines of a text, one after the other.
-pub(crate) struct Lines<'a> {
+pub(crate) struct TextLines<'a> {
     text: &'a [u8],
     at: usize,
 }
 
-impl<'a> Lines<'a> {
+impl<'a> TextLines<'a> {
     pub(crate) fn new(text: &'a [u8]) -> Self {
         Self { text, at: 0 }
     }
 }
 
-impl<'a> Iterator for Lines<'a> {
-    type Item = Line<'a>;
+impl<'a> Iterator for TextLines<'a> {
+    type Item = TextLine<'a>;
 
-    fn next(&mut self) -> Option<Line<'a>> {
+    fn next(&mut self) -> Option<TextLine<'a>> {
         let start = self.at;
         let rest = self.text.get(start..).filter(|rest| !rest.is_empty())?;
         let mut length = end_from(rest, 0);
@@ -42,7 +42,7 @@ impl<'a> Iterator for Lines<'a> {
             _ => 1,
         };
         self.at = start + length + ending;
-        Some(Line {
+        Some(TextLine {
             start,
             end: self.at,
             content: &rest[..length],
@@ -97,7 +97,7 @@ mod tests {
     use super::*;
 
     fn contents(text: &str) -> Vec<&str> {
-        Lines::new(text.as_bytes())
+        TextLines::new(text.as_bytes())
             .map(|line| std::str::from_utf8(line.content).expect("text"))
             .collect()
     }
@@ -129,7 +129,7 @@ mod tests {
     fn lines_and_their_ends_are_the_whole_text() {
         let text = b"\"\r\"\",\"\n,\"x\r\ny\",\r\r\"";
         let mut at = 0;
-        for line in Lines::new(text) {
+        for line in TextLines::new(text) {
             assert_eq!(line.start, at);
             at = line.end;
         }

@@ -157,11 +157,11 @@ pub(crate) fn whole(text: &[u8]) -> Option<u32> {
 /// A writer may drop trailing zeros, so the number of digits that at least half of the positions reach is taken.
 /// Beyond eleven digits of a degree the digits come from a conversion of binary numbers and tell nothing.
 #[derive(Clone, Debug, Default)]
-pub(crate) struct Steps {
+pub(crate) struct WrittenSteps {
     counts: [u64; 16],
 }
 
-impl Steps {
+impl WrittenSteps {
     pub(crate) fn add(&mut self, decimals: u8) {
         self.counts[usize::from(decimals.min(15))] += 1;
     }
@@ -282,7 +282,7 @@ mod tests {
 
     #[test]
     fn the_step_is_the_one_that_half_of_the_positions_reach() {
-        let mut steps = Steps::default();
+        let mut steps = WrittenSteps::default();
         assert_eq!(steps.resolution_m(1.0), None);
         for decimals in [4, 4, 3, 4, 2, 4] {
             steps.add(decimals);

@@ -12,7 +12,7 @@
 
 use crate::clock::{DAY_S, ROLLOVER_DAYS, day_of, day_words, first_day, last_day};
 use crate::ledger::Ledger;
-use crate::reading::{Found, Ground, NO_MORE, Reading, rank};
+use crate::reading::{FoundFix, NO_MORE, PositionsOn, Reading, rank};
 use tussock_types::{Positions, SkipReason, Trace, plural};
 
 /// So many fixes in a row are a block, not a fault.
@@ -29,8 +29,8 @@ pub(crate) fn settle(reading: &mut Reading) -> Trace {
         found = sorted(found, reading);
     }
     let mut trace = match reading.ground {
-        Ground::Earth => Trace::geographic(""),
-        Ground::Plane => Trace::local(""),
+        PositionsOn::Earth => Trace::geographic(""),
+        PositionsOn::Plane => Trace::local(""),
     };
     reserve(&mut trace, found.len());
     let (mut segment, mut last) = (0, None);
@@ -115,7 +115,7 @@ pub(crate) fn drop_impossible_times(reading: &mut Reading) {
 }
 
 /// Takes the bytes of a fix back from the used ones.
-fn drop_fix(one: &Found, reason: SkipReason, more: &[crate::reading::More], ledger: &mut Ledger) {
+fn drop_fix(one: &FoundFix, reason: SkipReason, more: &[crate::reading::More], ledger: &mut Ledger) {
     ledger.unused(one.start, one.end, reason, one.count);
     let mut next = one.more;
     while next != NO_MORE {
@@ -127,8 +127,8 @@ fn drop_fix(one: &Found, reason: SkipReason, more: &[crate::reading::More], ledg
     }
 }
 
-fn sorted(found: Vec<Found>, reading: &mut Reading) -> Vec<Found> {
-    let mut kept: Vec<Found> = Vec::with_capacity(found.len());
+fn sorted(found: Vec<FoundFix>, reading: &mut Reading) -> Vec<FoundFix> {
+    let mut kept: Vec<FoundFix> = Vec::with_capacity(found.len());
     let (mut block, mut late) = (0_u32, 0);
     let mut from = 0;
     while from < found.len() {
@@ -148,7 +148,7 @@ fn sorted(found: Vec<Found>, reading: &mut Reading) -> Vec<Found> {
     }
     kept.sort_by(|a, b| a.fix.time_s.total_cmp(&b.fix.time_s));
     let Reading { more, ledger, .. } = reading;
-    let mut out: Vec<Found> = Vec::with_capacity(kept.len());
+    let mut out: Vec<FoundFix> = Vec::with_capacity(kept.len());
     for one in kept {
         match out.last_mut() {
             Some(last) if last.fix.time_s >= one.fix.time_s => {
@@ -170,13 +170,13 @@ fn sorted(found: Vec<Found>, reading: &mut Reading) -> Vec<Found> {
     out
 }
 
-fn better(one: &Found, other: &Found) -> bool {
+fn better(one: &FoundFix, other: &FoundFix) -> bool {
     let (a, b) = (rank(one.fix.quality), rank(other.fix.quality));
     a > b || (a == b && one.fix.hdop < other.fix.hdop)
 }
 
 /// True when two tracks take turns in time order more often than there are tracks.
-fn interleaved(found: &[Found]) -> bool {
+fn interleaved(found: &[FoundFix]) -> bool {
     let changes = found
         .windows(2)
         .filter(|pair| pair[0].fix.segment != pair[1].fix.segment)
@@ -188,8 +188,8 @@ fn interleaved(found: &[Found]) -> bool {
 }
 
 /// Hands the fixes of one track on, each block under a number of its own; how many of them were late.
-fn put_track(track: &[Found], kept: &mut Vec<Found>, block: &mut u32, reading: &mut Reading) -> usize {
-    let mut keep = |one: &Found, block: u32| {
+fn put_track(track: &[FoundFix], kept: &mut Vec<FoundFix>, block: &mut u32, reading: &mut Reading) -> usize {
+    let mut keep = |one: &FoundFix, block: u32| {
         let mut one = *one;
         one.fix.segment = block;
         kept.push(one);
@@ -205,7 +205,7 @@ fn put_track(track: &[Found], kept: &mut Vec<Found>, block: &mut u32, reading: &
         .windows(2)
         .filter(|pair| pair[1].fix.time_s < pair[0].fix.time_s)
         .count();
-    let turned: Vec<Found>;
+    let turned: Vec<FoundFix>;
     let mut track = track;
     if track.len() >= BLOCK && falling * 10 >= (track.len() - 1) * 9 {
         turned = track.iter().rev().copied().collect();
@@ -246,7 +246,7 @@ fn put_track(track: &[Found], kept: &mut Vec<Found>, block: &mut u32, reading: &
 }
 
 /// Marks late fixes as parts of the chain, where they fill holes of it, and counts them.
-fn join_late(track: &[Found], in_chain: &mut [bool]) -> usize {
+fn join_late(track: &[FoundFix], in_chain: &mut [bool]) -> usize {
     let mut order: Vec<usize> = (0..track.len()).collect();
     order.sort_by(|&a, &b| track[a].fix.time_s.total_cmp(&track[b].fix.time_s));
     let step_s = |a: usize, b: usize| track[b].fix.time_s - track[a].fix.time_s;
@@ -282,7 +282,7 @@ fn join_late(track: &[Found], in_chain: &mut [bool]) -> usize {
 }
 
 /// Marks a longest chain of fixes whose times do not fall.
-fn longest_chain(track: &[Found]) -> Vec<bool> {
+fn longest_chain(track: &[FoundFix]) -> Vec<bool> {
     let time = |index: usize| track[index].fix.time_s;
     let mut tails: Vec<usize> = Vec::new();
     let mut before: Vec<usize> = vec![usize::MAX; track.len()];
@@ -324,7 +324,7 @@ pub(crate) fn repair_rollover(reading: &mut Reading, date: Option<time::Date>) {
         })
     });
     let mut shifted = 0_u64;
-    let mut shift_before = |limit_s: f64, found: &mut [Found]| {
+    let mut shift_before = |limit_s: f64, found: &mut [FoundFix]| {
         for one in found.iter_mut().filter(|one| one.fix.time_s < limit_s) {
             one.fix.time_s += rollover_s;
             shifted += 1;

@@ -5,8 +5,8 @@
 
 use crate::clock::{TimeFault, Written, Zone};
 use crate::error::IngestError;
-use crate::number::Steps;
-use crate::reading::{self, Found, More, NO_MORE, Reading};
+use crate::number::WrittenSteps;
+use crate::reading::{self, FoundFix, More, NO_MORE, Reading};
 use tussock_types::{Fix, LimitSettings, SkipReason};
 
 /// A time, and where it stands.
@@ -59,7 +59,7 @@ pub(crate) enum Lists {
 /// Makes fixes of what belongs together.
 pub(crate) struct Pairs {
     pub(crate) reading: Reading,
-    steps: Steps,
+    steps: WrittenSteps,
     segment: u32,
     without_zone: bool,
 }
@@ -68,7 +68,7 @@ impl Pairs {
     pub(crate) fn new(text_bytes: usize) -> Self {
         Self {
             reading: Reading::new(text_bytes),
-            steps: Steps::default(),
+            steps: WrittenSteps::default(),
             segment: 0,
             without_zone: false,
         }
@@ -145,7 +145,7 @@ impl Pairs {
                 } else {
                     NO_MORE
                 };
-                self.reading.keep(Found {
+                self.reading.keep(FoundFix {
                     fix,
                     start: place.start,
                     end: place.end,

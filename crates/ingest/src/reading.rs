@@ -1,11 +1,11 @@
 //! What every reader hands over, before it becomes a trace.
 
-use crate::ledger::{Ledger, Stretch};
+use crate::ledger::{Ledger, SkippedStretch};
 use tussock_types::{Fix, FixQuality, Notice, Skipped};
 
 /// A fix with the bytes that it was read from.
 #[derive(Clone, Copy, Debug)]
-pub(crate) struct Found {
+pub(crate) struct FoundFix {
     pub(crate) fix: Fix,
     /// First byte of its (first) piece.
     pub(crate) start: u64,
@@ -19,9 +19,9 @@ pub(crate) struct Found {
 
 /// A fix as it was found, and beside it what is made of it: 51 bytes of the trace, or (of sentences) the 48 that find its
 /// date, which are gone before the trace is made.
-const FIX_BYTES: usize = size_of::<Found>() + 51;
+const FIX_BYTES: usize = size_of::<FoundFix>() + 51;
 /// A stretch in the book, and the place that it becomes.
-const STRETCH_BYTES: usize = size_of::<Stretch>() + size_of::<Skipped>();
+const STRETCH_BYTES: usize = size_of::<SkippedStretch>() + size_of::<Skipped>();
 
 /// Makes room for as many as will come if the rest of a text is like what was read, at most sixteen times as many as there
 /// are: each copy is one more walk through memory. Where there is not so much memory, the list grows as lists do.
@@ -45,7 +45,7 @@ pub(crate) struct More {
 
 /// Whether positions are on Earth or on the logger's own plane.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum Ground {
+pub(crate) enum PositionsOn {
     Earth,
     Plane,
 }
@@ -60,7 +60,7 @@ pub(crate) struct Timeless {
 /// A log, read but not yet put in order.
 pub(crate) struct Reading {
     /// Added to by [`Self::keep`].
-    pub(crate) found: Vec<Found>,
+    pub(crate) found: Vec<FoundFix>,
     /// The times of `found` are known to rise strictly.
     pub(crate) rises: bool,
     /// Bytes of the text that is read.
@@ -70,7 +70,7 @@ pub(crate) struct Reading {
     pub(crate) notices: Vec<Notice>,
     pub(crate) resolution_m: Option<f64>,
     pub(crate) made_by: Option<String>,
-    pub(crate) ground: Ground,
+    pub(crate) ground: PositionsOn,
     pub(crate) timeless: Timeless,
     /// Times count from a start of the logger's own.
     pub(crate) times_are_relative: bool,
@@ -89,7 +89,7 @@ impl Reading {
             notices: Vec::new(),
             resolution_m: None,
             made_by: None,
-            ground: Ground::Earth,
+            ground: PositionsOn::Earth,
             timeless: Timeless::default(),
             times_are_relative: false,
             holds: String::new(),
@@ -98,7 +98,7 @@ impl Reading {
 
     /// Takes a fix.
     #[inline]
-    pub(crate) fn keep(&mut self, found: Found) {
+    pub(crate) fn keep(&mut self, found: FoundFix) {
         if self.found.len() == self.found.capacity() {
             make_room(&mut self.found, found.end, self.text_bytes);
         }
@@ -122,7 +122,7 @@ impl Reading {
                 .found
                 .last()
                 .is_none_or(|before| before.fix.time_s < first.fix.time_s);
-        self.found.extend(other.found.iter().map(|&found| Found {
+        self.found.extend(other.found.iter().map(|&found| FoundFix {
             fix: Fix { segment, ..found.fix },
             ..found
         }));

@@ -5,7 +5,7 @@ use crate::{gpsd, mf_json, nmea};
 use tussock_types::LogFormat;
 
 /// Told, or what it seems to be instead.
-pub(crate) enum Told {
+pub(crate) enum Recognised {
     Log(LogFormat),
     /// What was found, and at which byte of the text.
     Not(String, u64),
@@ -14,51 +14,51 @@ pub(crate) enum Told {
 /// How far in the root element of an XML file is looked for, and points where there is none.
 const ROOT_WITHIN: usize = 1 << 20;
 
-pub(crate) fn recognise(text: &[u8], columns: Option<&Columns>) -> Told {
+pub(crate) fn recognise(text: &[u8], columns: Option<&Columns>) -> Recognised {
     let start = text
         .iter()
         .position(|b| !b.is_ascii_whitespace())
         .unwrap_or(text.len());
     if start == text.len() {
-        return Told::Not("nothing but blanks".into(), 0);
+        return Recognised::Not("nothing but blanks".into(), 0);
     }
     let xml = root(text, start);
     if let Some((name, _)) = &xml
         && name == "gpx"
     {
-        return Told::Log(LogFormat::Gpx);
+        return Recognised::Log(LogFormat::Gpx);
     }
     if columns.is_some() {
-        return Told::Log(LogFormat::Csv);
+        return Recognised::Log(LogFormat::Csv);
     }
     let head = &text[..text.len().min(ROOT_WITHIN)];
     if xml.as_ref().is_some_and(|(name, _)| name == "kml") {
-        return Told::Log(LogFormat::Kml);
+        return Recognised::Log(LogFormat::Kml);
     }
     if mf_json::holds_datetimes(head) {
-        return Told::Log(LogFormat::MfJson);
+        return Recognised::Log(LogFormat::MfJson);
     }
     if gpsd::holds_reports(head) {
-        return Told::Log(LogFormat::GpsdJson);
+        return Recognised::Log(LogFormat::GpsdJson);
     }
     if let Some(format) = csv::kind(text) {
-        return Told::Log(format);
+        return Recognised::Log(format);
     }
     if nmea::holds_sentences(text) {
-        return Told::Log(LogFormat::Nmea);
+        return Recognised::Log(LogFormat::Nmea);
     }
     if holds_points(text) {
-        return Told::Log(LogFormat::Gpx);
+        return Recognised::Log(LogFormat::Gpx);
     }
     if let Some((found, byte)) = to_convert(head) {
-        return Told::Not(found.into(), byte as u64);
+        return Recognised::Not(found.into(), byte as u64);
     }
     if let Some((name, byte)) = xml {
-        return Told::Not(format!("XML with the root <{name}>"), byte as u64);
+        return Recognised::Not(format!("XML with the root <{name}>"), byte as u64);
     }
     match text[start] {
-        b'<' => Told::Not("markup without a <gpx> element".into(), start as u64),
-        b'{' | b'[' => Told::Not("JSON".into(), start as u64),
+        b'<' => Recognised::Not("markup without a <gpx> element".into(), start as u64),
+        b'{' | b'[' => Recognised::Not("JSON".into(), start as u64),
         _ => {
             let head = &text[..text.len().min(4096)];
             let odd = head
@@ -66,9 +66,9 @@ pub(crate) fn recognise(text: &[u8], columns: Option<&Columns>) -> Told {
                 .filter(|b| !b.is_ascii_graphic() && !b.is_ascii_whitespace())
                 .count();
             if odd * 10 > head.len() {
-                Told::Not("binary data".into(), start as u64)
+                Recognised::Not("binary data".into(), start as u64)
             } else {
-                Told::Not(
+                Recognised::Not(
                     format!(
                         "text that begins with {:?}",
                         crate::ledger::excerpt(&text[start..])

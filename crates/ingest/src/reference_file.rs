@@ -5,7 +5,7 @@
 //!
 //! Cost: the file is read twice where it has no times.
 
-use crate::recognise::{Told, recognise};
+use crate::recognise::{Recognised, recognise};
 use crate::walk::{self, WalkError};
 use crate::{IngestError, RawLog, ReadOptions, csv};
 use tussock_types::{LogFormat, Positions, Reference, SkipReason, file_name};
@@ -47,7 +47,7 @@ pub fn read_reference(
 
 fn timeless(name: &str, text: &[u8], options: &ReadOptions) -> Result<Reference, IngestError> {
     let (positions, piece) = match recognise(text, options.columns.as_ref()) {
-        Told::Log(LogFormat::Gpx) => {
+        Recognised::Log(LogFormat::Gpx) => {
             let lines = walk::lines(name, text).map_err(|error| IngestError::NotALog {
                 name: name.into(),
                 found: found(&error),
@@ -63,7 +63,7 @@ fn timeless(name: &str, text: &[u8], options: &ReadOptions) -> Result<Reference,
             }
             (Positions::Geographic { lat_deg, lon_deg }, piece)
         }
-        Told::Log(format @ (LogFormat::Kml | LogFormat::MfJson | LogFormat::GpsdJson)) => {
+        Recognised::Log(format @ (LogFormat::Kml | LogFormat::MfJson | LogFormat::GpsdJson)) => {
             return Err(IngestError::NotALog {
                 name: name.into(),
                 found: format!("{} without a time for every position", format.words()),

@@ -28,7 +28,7 @@
 mod gpx;
 mod ring;
 
-use gpx::{Kind, Recorded};
+use gpx::{Recorded, WalkKind};
 use ring::{CLOSED_M, RingFault};
 use std::collections::BTreeMap;
 use tussock_types::{GeoPoint, GeoPolygon, Notice, Plan, PlanFeature, PlanRole, PlanShape};
@@ -131,7 +131,7 @@ pub(crate) fn lines(name: &str, bytes: &[u8]) -> Result<Vec<Vec<GeoPoint>>, Walk
         });
     }
     for track in contents.recorded {
-        if track.kind != Kind::Track {
+        if track.kind != WalkKind::Track {
             continue;
         }
         let ends = track.piece_starts.iter().skip(1).copied();
@@ -248,13 +248,13 @@ fn length_at_end(name: &str) -> Option<(&str, f64)> {
 fn meaning(item: &Recorded) -> Meaning {
     let role = role_of(&item.name);
     match item.kind {
-        Kind::Waypoint => match (role, length_at_end(&item.name)) {
+        WalkKind::Waypoint => match (role, length_at_end(&item.name)) {
             (Some(PlanRole::Station), _) => Meaning::Role(PlanRole::Station),
             (None | Some(PlanRole::Obstacle), Some((_, radius_m))) => Meaning::Round { radius_m },
             (Some(role), _) => Meaning::Role(role),
             (None, None) => Meaning::Nothing,
         },
-        Kind::Track => role.map_or(Meaning::Nothing, Meaning::Role),
+        WalkKind::Track => role.map_or(Meaning::Nothing, Meaning::Role),
     }
 }
 
@@ -322,8 +322,8 @@ impl Maker {
         match (meaning(item), item.kind) {
             (Meaning::Nothing, kind) => {
                 let kind = match kind {
-                    Kind::Track => "track",
-                    Kind::Waypoint => "waypoint",
+                    WalkKind::Track => "track",
+                    WalkKind::Waypoint => "waypoint",
                 };
                 let sentence = if item.name.is_empty() {
                     format!("a {kind} without a name is left out")
@@ -336,26 +336,26 @@ impl Maker {
                 self.note(item, "walk_name_unknown", sentence);
             }
             (Meaning::Round { radius_m }, _) => self.round(item, radius_m),
-            (Meaning::Role(PlanRole::Station), Kind::Waypoint) => match item.points.first() {
+            (Meaning::Role(PlanRole::Station), WalkKind::Waypoint) => match item.points.first() {
                 Some(point) => self.add(PlanRole::Station, &item.name, PlanShape::Point(*point), None),
                 None => self.fault(item, "the waypoint has no position", "latitude and longitude"),
             },
-            (Meaning::Role(PlanRole::Obstacle), Kind::Waypoint) => {
+            (Meaning::Role(PlanRole::Obstacle), WalkKind::Waypoint) => {
                 self.fault(
                     item,
                     "the waypoint has no radius",
                     "a name that ends in one, as \"obstacle rock 0.4 m\"",
                 );
             }
-            (Meaning::Role(role), Kind::Waypoint) => {
+            (Meaning::Role(role), WalkKind::Waypoint) => {
                 let found = format!("a waypoint cannot be a {}", role.word());
                 self.fault(item, found, "a track");
             }
-            (Meaning::Role(PlanRole::Station), Kind::Track) => {
+            (Meaning::Role(PlanRole::Station), WalkKind::Track) => {
                 self.fault(item, "a track cannot be a station", "a waypoint");
             }
-            (Meaning::Role(PlanRole::Guide), Kind::Track) => self.guide(item),
-            (Meaning::Role(role), Kind::Track) => self.ring(item, role),
+            (Meaning::Role(PlanRole::Guide), WalkKind::Track) => self.guide(item),
+            (Meaning::Role(role), WalkKind::Track) => self.ring(item, role),
         }
     }
 

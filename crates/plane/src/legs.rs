@@ -50,13 +50,13 @@ const PIECE_M: f64 = 2.0;
 /// More pieces than this a leg on average are not made: they become longer instead.
 const PIECES_A_LEG: f64 = 16.0;
 
-type Entry = CachedEnvelope<GeomWithData<Line<[f64; 2]>, u32>>;
+type IndexedLeg = CachedEnvelope<GeomWithData<Line<[f64; 2]>, u32>>;
 
 /// Legs that can be asked for by place.
 #[derive(Clone, Debug)]
 pub struct LegIndex {
     legs: Vec<Leg>,
-    tree: RTree<Entry>,
+    tree: RTree<IndexedLeg>,
     /// Ends of pieces lie as near to their leg.
     rounding_m: f64,
 }

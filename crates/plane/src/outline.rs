@@ -21,7 +21,7 @@ use std::collections::HashMap;
 use tussock_types::Place;
 
 /// A corner of the lattice.
-type Corner = (u32, u32);
+type LatticeCorner = (u32, u32);
 
 /// East, north, west, south.
 const STEPS: [(i64, i64); 4] = [(1, 0), (0, 1), (-1, 0), (0, -1)];
@@ -32,7 +32,7 @@ pub fn outlines(mask: &BitGrid) -> Vec<Vec<Vec<Place>>> {
     let parts = Parts::of(mask);
     let sides = sides_of(mask);
     let mut is_used = vec![false; sides.len()];
-    let mut rings_by_part: BTreeMap<usize, Vec<Vec<Corner>>> = BTreeMap::new();
+    let mut rings_by_part: BTreeMap<usize, Vec<Vec<LatticeCorner>>> = BTreeMap::new();
     for start in 0..sides.len() {
         if is_used[start] {
             continue;
@@ -45,7 +45,7 @@ pub fn outlines(mask: &BitGrid) -> Vec<Vec<Vec<Place>>> {
         split_where_it_touches_itself(&ring, rings);
     }
     let grid = mask.grid;
-    let place = |&(x, y): &Corner| {
+    let place = |&(x, y): &LatticeCorner| {
         Place::new(
             grid.east_min_m + f64::from(x) * grid.cell_m,
             grid.north_min_m + f64::from(y) * grid.cell_m,
@@ -63,11 +63,11 @@ pub fn outlines(mask: &BitGrid) -> Vec<Vec<Vec<Place>>> {
         .collect()
 }
 
-fn packed(corner: Corner, direction: usize) -> u128 {
+fn packed(corner: LatticeCorner, direction: usize) -> u128 {
     u128::from(corner.1) << 64 | u128::from(corner.0) << 8 | direction as u128
 }
 
-fn unpacked(side: u128) -> (Corner, usize) {
+fn unpacked(side: u128) -> (LatticeCorner, usize) {
     (((side >> 8) as u32, (side >> 64) as u32), (side & 3) as usize)
 }
 
@@ -101,7 +101,7 @@ fn columns_on(bits: u64, word: usize) -> impl Iterator<Item = u32> {
     bits_on(bits).map(move |bit| (word * 64 + bit) as u32)
 }
 
-fn cell_on_left((x, y): Corner, direction: usize) -> (u32, u32) {
+fn cell_on_left((x, y): LatticeCorner, direction: usize) -> (u32, u32) {
     match direction {
         0 => (x, y),
         1 => (x.wrapping_sub(1), y),
@@ -111,7 +111,7 @@ fn cell_on_left((x, y): Corner, direction: usize) -> (u32, u32) {
 }
 
 /// Follows one ring from a side on; gives the corners at which it turns.
-fn follow(sides: &[u128], is_used: &mut [bool], start: usize) -> Vec<Corner> {
+fn follow(sides: &[u128], is_used: &mut [bool], start: usize) -> Vec<LatticeCorner> {
     let mut ring = Vec::new();
     let mut side = start;
     let mut came: Option<usize> = None;
@@ -140,9 +140,9 @@ fn follow(sides: &[u128], is_used: &mut [bool], start: usize) -> Vec<Corner> {
 }
 
 /// A part can touch itself at a corner; its ring then falls into rings that each meet themselves nowhere.
-fn split_where_it_touches_itself(ring: &[Corner], rings: &mut Vec<Vec<Corner>>) {
-    let mut path: Vec<Corner> = Vec::new();
-    let mut position: HashMap<Corner, usize> = HashMap::new();
+fn split_where_it_touches_itself(ring: &[LatticeCorner], rings: &mut Vec<Vec<LatticeCorner>>) {
+    let mut path: Vec<LatticeCorner> = Vec::new();
+    let mut position: HashMap<LatticeCorner, usize> = HashMap::new();
     for &corner in ring {
         if let Some(&at) = position.get(&corner) {
             let lobe = path.split_off(at);
@@ -157,8 +157,8 @@ fn split_where_it_touches_itself(ring: &[Corner], rings: &mut Vec<Vec<Corner>>) 
     rings.push(path);
 }
 
-fn doubled_area(ring: &[Corner]) -> i64 {
-    let signed = |(x, y): Corner| (i64::from(x), i64::from(y));
+fn doubled_area(ring: &[LatticeCorner]) -> i64 {
+    let signed = |(x, y): LatticeCorner| (i64::from(x), i64::from(y));
     ring.iter()
         .zip(ring.iter().cycle().skip(1))
         .map(|(&a, &b)| {

@@ -169,8 +169,8 @@ impl BitGrid {
     ///
     /// # Panics
     /// When the row is not of the grid.
-    pub fn runs(&self, row: usize) -> Runs<'_> {
-        Runs {
+    pub fn runs(&self, row: usize) -> CellRuns<'_> {
+        CellRuns {
             words: self.row(row),
             next_column: 0,
         }
@@ -188,12 +188,12 @@ pub(crate) fn bits_on(mut bits: u64) -> impl Iterator<Item = usize> {
 
 /// Iterator of [`BitGrid::runs`].
 #[derive(Clone, Debug)]
-pub struct Runs<'a> {
+pub struct CellRuns<'a> {
     words: &'a [u64],
     next_column: usize,
 }
 
-impl Runs<'_> {
+impl CellRuns<'_> {
     /// First column from `column` on whose bit, after `flip`, is on; the end of the words when there is none.
     fn first_from(&self, column: usize, flip: u64) -> usize {
         let mut word = column / 64;
@@ -212,7 +212,7 @@ impl Runs<'_> {
     }
 }
 
-impl Iterator for Runs<'_> {
+impl Iterator for CellRuns<'_> {
     type Item = (usize, usize);
 
     fn next(&mut self) -> Option<Self::Item> {

@@ -28,7 +28,7 @@ pub enum Steps {
 
 /// A way over cells.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Way {
+pub struct CellWay {
     /// Columns and rows, start and goal included.
     pub cells: Vec<(usize, usize)>,
     /// Metres times price.
@@ -47,7 +47,7 @@ pub fn cheapest_way(
     is_goal: impl Fn(usize, usize) -> bool,
     price: impl Fn(usize, usize) -> Option<f64>,
     steps: Steps,
-) -> Option<Way> {
+) -> Option<CellWay> {
     let (columns, rows) = (grid.columns, grid.rows);
     if from.0 >= columns || from.1 >= rows {
         return None;
@@ -98,7 +98,7 @@ pub fn cheapest_way(
                 .distance_m(grid.centre(pair[1].0, pair[1].1))
         })
         .sum();
-    Some(Way {
+    Some(CellWay {
         cells,
         cost: found.cost,
         length_m,
@@ -118,7 +118,7 @@ const DIRECTIONS: [(isize, isize); 8] = [
 ];
 
 /// A way over numbered nodes.
-struct Found {
+struct NodeWay {
     nodes: Vec<usize>,
     cost: f64,
 }
@@ -156,7 +156,7 @@ fn search(
     from: usize,
     is_goal: impl Fn(usize) -> bool,
     neighbours: impl Fn(usize, &mut dyn FnMut(usize, f64)),
-) -> Option<Found> {
+) -> Option<NodeWay> {
     let mut costs = vec![f64::INFINITY; nodes];
     let mut before = vec![NONE; nodes];
     let mut open = BinaryHeap::from([Open {
@@ -174,7 +174,7 @@ fn search(
             })
             .collect();
             way.reverse();
-            return Some(Found { nodes: way, cost });
+            return Some(NodeWay { nodes: way, cost });
         }
         neighbours(node, &mut |next, step| {
             let sum = cost + step;

@@ -55,14 +55,14 @@ pub struct Site {
 }
 
 /// The site with faults that do not stop an analysis, or all faults, fatal ones among them.
-type Built = Result<(Site, Vec<PlanFault>), Vec<PlanFault>>;
+type BuiltSite = Result<(Site, Vec<PlanFault>), Vec<PlanFault>>;
 
 impl Site {
     /// Builds a site on a plane of its own.
     ///
     /// # Errors
     /// All faults of the plan when at least one of them is fatal.
-    pub fn build(plan: &Plan) -> Built {
+    pub fn build(plan: &Plan) -> BuiltSite {
         Self::build_in(plan, middle_frame(plan))
     }
 
@@ -70,7 +70,7 @@ impl Site {
     ///
     /// # Errors
     /// All faults of the plan when at least one of them is fatal.
-    pub fn build_in(plan: &Plan, frame: Frame) -> Built {
+    pub fn build_in(plan: &Plan, frame: Frame) -> BuiltSite {
         let mut builder = Builder {
             frame,
             faults: Vec::new(),
@@ -142,7 +142,7 @@ fn points_of(feature: &PlanFeature) -> Vec<GeoPoint> {
 }
 
 /// An obstacle, zone, lawn: the feature and its ground.
-type Ground<'a> = Vec<(&'a PlanFeature, Region)>;
+type FeatureGround<'a> = Vec<(&'a PlanFeature, Region)>;
 
 struct Builder {
     frame: Frame,
@@ -198,7 +198,7 @@ impl Builder {
         } else {
             Some(self.all(&boundaries)?)
         };
-        let take = |grounds: Ground| {
+        let take = |grounds: FeatureGround| {
             grounds
                 .into_iter()
                 .map(|(feature, region)| named(feature, region))
@@ -231,11 +231,11 @@ impl Builder {
             .ok()
     }
 
-    fn all(&mut self, grounds: &Ground) -> Option<Region> {
+    fn all(&mut self, grounds: &FeatureGround) -> Option<Region> {
         self.engine(Region::union_of(grounds.iter().map(|(_, region)| region)))
     }
 
-    fn grounds<'a>(&mut self, plan: &'a Plan, role: PlanRole) -> Ground<'a> {
+    fn grounds<'a>(&mut self, plan: &'a Plan, role: PlanRole) -> FeatureGround<'a> {
         plan.of_role(role)
             .filter_map(|feature| Some((feature, self.ground(feature)?)))
             .collect()

@@ -3,7 +3,7 @@
 use crate::door::{Class, Fault, work};
 use crate::garden::{Plan, Settings};
 use crate::trace::Trace;
-use crate::work::{Kept, told};
+use crate::work::{GivenInputs, told};
 use numpy::PyArray1;
 use pyo3::prelude::*;
 use serde::Deserialize;
@@ -30,7 +30,7 @@ pub(crate) fn measures(
     settings: Py<Settings>,
 ) -> PyResult<String> {
     work(py, move || {
-        let kept = Kept::gather(&traces, plan.as_ref(), &settings, 0)?;
+        let kept = GivenInputs::gather(&traces, plan.as_ref(), &settings, 0)?;
         let found: Measures = Survey::of(&kept.job(Advice::LeftOut))
             .and_then(|survey| tussock::measures::measures(&survey))
             .map_err(|error| told(&error))?;
@@ -48,7 +48,7 @@ pub(crate) fn guess_pattern(
     settings: Py<Settings>,
 ) -> PyResult<String> {
     work(py, move || {
-        let kept = Kept::gather(&traces, plan.as_ref(), &settings, 0)?;
+        let kept = GivenInputs::gather(&traces, plan.as_ref(), &settings, 0)?;
         let guess = Survey::of(&kept.job(Advice::LeftOut))
             .and_then(|survey| tussock::measures::guess_pattern(&survey))
             .map_err(|error| told(&error))?;
@@ -173,7 +173,7 @@ pub(crate) fn count_on_grid<'py>(
     let count = work(py, move || {
         let wanted: GridWanted = serde_json::from_str(&wish_json)
             .map_err(|error| Fault::new(Class::Analyse, "grid", error.to_string()))?;
-        let kept = Kept::gather(&traces, plan.as_ref(), &settings, 0)?;
+        let kept = GivenInputs::gather(&traces, plan.as_ref(), &settings, 0)?;
         let job = kept.job(Advice::LeftOut);
         tussock::count_on_grid(&GridJob {
             job: &job,

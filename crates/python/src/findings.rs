@@ -2,7 +2,7 @@
 
 use crate::door::{Class, Fault, work};
 use crate::trace::lend;
-use crate::work::{Kept, told};
+use crate::work::{GivenInputs, told};
 use pyo3::prelude::*;
 use pyo3::pybacked::PyBackedBytes;
 use pyo3::types::PyBytes;
@@ -14,11 +14,11 @@ use tussock_report::{Privacy, ReportError, Style};
 #[pyclass(frozen, module = "tussock._tussock")]
 pub(crate) struct Findings {
     inner: Arc<tussock_types::Findings>,
-    from: Option<Arc<Kept>>,
+    from: Option<Arc<GivenInputs>>,
 }
 
 impl Findings {
-    pub(crate) fn of(inner: tussock_types::Findings, from: Option<Kept>) -> Self {
+    pub(crate) fn of(inner: tussock_types::Findings, from: Option<GivenInputs>) -> Self {
         Self {
             inner: Arc::new(inner),
             from: from.map(Arc::new),

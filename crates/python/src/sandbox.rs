@@ -17,7 +17,7 @@ const LOG_SEED_OFFSET: u64 = 1_000_003;
 
 #[derive(Clone, Copy, Deserialize)]
 #[serde(rename_all = "snake_case")]
-enum Kind {
+enum PatternName {
     Roaming,
     Lanes,
     OutwardSpiral,
@@ -39,7 +39,7 @@ enum Law {
 struct Wanted {
     hours: f64,
     seed: u64,
-    pattern: Kind,
+    pattern: PatternName,
     turn_law: Law,
     speed_mps: f64,
     cut_width_m: f64,
@@ -82,17 +82,17 @@ impl Wanted {
                 },
             },
             pattern: match self.pattern {
-                Kind::Roaming => Pattern::Roaming,
-                Kind::Lanes => Pattern::Lanes {
+                PatternName::Roaming => Pattern::Roaming,
+                PatternName::Lanes => Pattern::Lanes {
                     spacing_m: self.lane_spacing_m,
                     direction_deg: self.lane_direction_deg,
                     jitter_m: self.lane_jitter_m,
                     turn_each_round_deg: self.lane_turn_each_round_deg,
                 },
-                Kind::OutwardSpiral => Pattern::OutwardSpiral {
+                PatternName::OutwardSpiral => Pattern::OutwardSpiral {
                     pitch_m: self.lane_spacing_m,
                 },
-                Kind::Combined => Pattern::Combined {
+                PatternName::Combined => Pattern::Combined {
                     spacing_m: self.lane_spacing_m,
                     direction_deg: self.lane_direction_deg,
                     jitter_m: self.lane_jitter_m,

@@ -10,10 +10,10 @@ use pyo3::types::{PyBytes, PyDict, PyList};
 use std::path::PathBuf;
 use std::sync::{Mutex, PoisonError};
 use tussock_batch::apart::{Absent, KnownRows, Listing, Outcome, gave_up, plain, work_apart};
-use tussock_batch::night::{self, Night};
+use tussock_batch::night::{self, NightNumber};
 use tussock_batch::pool::{self, Crew};
-use tussock_batch::table::{Kind, Parted, Row, TABLES, Table, Value};
-use tussock_batch::{BatchError, Bucket, Clock, Found, GardenInput, Listed, MANIFEST, Objects, gardens};
+use tussock_batch::table::{ColumnKind, Parted, StoreTable, TABLES, TableRow, Value};
+use tussock_batch::{BatchError, Bucket, Clock, GardenInput, Listed, MANIFEST, Objects, SeenFile, gardens};
 
 /// Path below the place, bytes, and when it was last written in milliseconds since 1970.
 type FoundFile = (String, u64, i64);
@@ -34,10 +34,10 @@ const fn clock((now_unix_s, night_turns_at_h): Time) -> Clock {
     }
 }
 
-fn found(files: Vec<FoundFile>) -> Vec<Found> {
+fn found(files: Vec<FoundFile>) -> Vec<SeenFile> {
     files
         .into_iter()
-        .map(|(path, bytes, modified_unix_ms)| Found {
+        .map(|(path, bytes, modified_unix_ms)| SeenFile {
             path,
             bytes,
             modified_unix_ms,
@@ -45,14 +45,14 @@ fn found(files: Vec<FoundFile>) -> Vec<Found> {
         .collect()
 }
 
-fn table(name: &str) -> PyResult<&'static Table> {
+fn table(name: &str) -> PyResult<&'static StoreTable> {
     TABLES
         .into_iter()
         .find(|table| table.name == name)
         .ok_or_else(|| PyKeyError::new_err(format!("{name} is no table")))
 }
 
-fn night_of(words: Option<&str>) -> PyResult<Option<Night>> {
+fn night_of(words: Option<&str>) -> PyResult<Option<NightNumber>> {
     words
         .map(|words| {
             night::parse(words).ok_or_else(|| {
@@ -62,27 +62,27 @@ fn night_of(words: Option<&str>) -> PyResult<Option<Night>> {
         .transpose()
 }
 
-fn words_of(table: &Table, night: Night) -> Option<String> {
+fn words_of(table: &StoreTable, night: NightNumber) -> Option<String> {
     (table.parted == Parted::ByNight).then(|| night::words(night))
 }
 
-fn row_in(table: &Table, given: &Bound<'_, PyDict>) -> PyResult<Row> {
+fn row_in(table: &StoreTable, given: &Bound<'_, PyDict>) -> PyResult<TableRow> {
     let mut row = vec![Value::Null; table.columns.len()];
     for (value, column) in row.iter_mut().zip(table.columns) {
         let Some(found) = given.get_item(column.name)?.filter(|found| !found.is_none()) else {
             continue;
         };
         *value = match column.kind {
-            Kind::Text => Value::Text(found.extract()?),
-            Kind::Count => Value::Count(found.extract()?),
-            Kind::Number => Value::Number(found.extract()?),
-            Kind::Packed => Value::Packed(found.extract()?),
+            ColumnKind::Text => Value::Text(found.extract()?),
+            ColumnKind::Count => Value::Count(found.extract()?),
+            ColumnKind::Number => Value::Number(found.extract()?),
+            ColumnKind::Packed => Value::Packed(found.extract()?),
         };
     }
     Ok(row)
 }
 
-fn row_out<'py>(py: Python<'py>, table: &Table, row: &Row) -> PyResult<Bound<'py, PyDict>> {
+fn row_out<'py>(py: Python<'py>, table: &StoreTable, row: &TableRow) -> PyResult<Bound<'py, PyDict>> {
     let out = PyDict::new(py);
     for (value, column) in row.iter().zip(table.columns) {
         match value {
@@ -122,11 +122,11 @@ type TableFace = (&'static str, bool, Vec<(&'static str, &'static str)>);
 /// Tables: name, whether by night, and columns with what they hold.
 #[pyfunction]
 pub(crate) fn batch_tables() -> Vec<TableFace> {
-    let kind = |kind: Kind| match kind {
-        Kind::Text => "text",
-        Kind::Count => "count",
-        Kind::Number => "number",
-        Kind::Packed => "packed",
+    let kind = |kind: ColumnKind| match kind {
+        ColumnKind::Text => "text",
+        ColumnKind::Count => "count",
+        ColumnKind::Number => "number",
+        ColumnKind::Packed => "packed",
     };
     TABLES
         .into_iter()
@@ -141,12 +141,12 @@ pub(crate) fn batch_tables() -> Vec<TableFace> {
 }
 
 /// Files of a place, and the manifest's content.
-struct Place {
+struct ShiftPlace {
     listing: Listing,
     manifest: Vec<u8>,
 }
 
-impl Objects for Place {
+impl Objects for ShiftPlace {
     fn read(&self, path: &str) -> std::io::Result<Vec<u8>> {
         if path == MANIFEST {
             return Ok(self.manifest.clone());
@@ -174,7 +174,7 @@ pub(crate) fn batch_lookout(
     Vec<(String, String, Vec<String>, Vec<(String, String)>)>,
 )> {
     work(py, move || {
-        let place = Place {
+        let place = ShiftPlace {
             listing: Listing::new(PathBuf::new(), found(files)),
             manifest: manifest.unwrap_or_default(),
         };
@@ -220,7 +220,7 @@ pub(crate) struct Hand {
 /// One garden as a machine gets it.
 struct Brought {
     garden: GardenInput,
-    files: Vec<Found>,
+    files: Vec<SeenFile>,
     known: KnownRows,
 }
 
@@ -331,7 +331,7 @@ impl Store {
 
 type Part = (String, Option<String>);
 
-fn part((name, night): &Part) -> PyResult<(&'static Table, Option<Night>)> {
+fn part((name, night): &Part) -> PyResult<(&'static StoreTable, Option<NightNumber>)> {
     Ok((table(name)?, night_of(night.as_deref())?))
 }
 

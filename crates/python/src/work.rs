@@ -11,7 +11,7 @@ use tussock::{Advice, AnalyseError, Calibrate, Job, Survey};
 use tussock_types::LogFacts;
 
 /// What an analysis was given, kept for a comparison later.
-pub(crate) struct Kept {
+pub(crate) struct GivenInputs {
     traces: Vec<tussock_types::Trace>,
     inputs: Vec<LogFacts>,
     plan: Option<Arc<tussock_types::Plan>>,
@@ -19,7 +19,7 @@ pub(crate) struct Kept {
     seed: u64,
 }
 
-impl Kept {
+impl GivenInputs {
     pub(crate) fn gather(
         traces: &[Py<Trace>],
         plan: Option<&Py<Plan>>,
@@ -98,7 +98,7 @@ pub(crate) fn analyse(
     reference: Option<Py<Reference>>,
 ) -> PyResult<Findings> {
     work(py, move || {
-        let kept = Kept::gather(&traces, plan.as_ref(), &settings, seed)?;
+        let kept = GivenInputs::gather(&traces, plan.as_ref(), &settings, seed)?;
         let advice = if has_suggestions {
             Advice::Given
         } else {
@@ -126,7 +126,7 @@ pub(crate) fn against_reference(
     reference: Py<Reference>,
 ) -> PyResult<String> {
     work(py, move || {
-        let kept = Kept::gather(&traces, plan.as_ref(), &settings, 0)?;
+        let kept = GivenInputs::gather(&traces, plan.as_ref(), &settings, 0)?;
         let found = Survey::of(&kept.job(Advice::LeftOut))
             .and_then(|survey| tussock::against_reference(&survey, &reference.get().inner))
             .map_err(|error| told(&error))?;
@@ -144,7 +144,7 @@ pub(crate) fn inspect(
     settings: Py<Settings>,
 ) -> PyResult<String> {
     work(py, move || {
-        let kept = Kept::gather(&traces, plan.as_ref(), &settings, 0)?;
+        let kept = GivenInputs::gather(&traces, plan.as_ref(), &settings, 0)?;
         let inspection = tussock::inspect(&kept.job(Advice::LeftOut)).map_err(|error| told(&error))?;
         tussock_report::inspection_to_json(&inspection).map_err(|error| Fault::of(Class::Report, &error))
     })

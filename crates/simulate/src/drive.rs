@@ -11,10 +11,10 @@
 //! shorter than two centimetres is drawn again; where nothing else is possible, the longest free way is taken.
 
 use crate::dice::Dice;
-use crate::ground::{Hit, Line, OnRing, Part, turning_region};
+use crate::ground::{GroundPart, GuideLine, OnRing, RayHit, turning_region};
 use crate::machine::{Departure, HomeWay, Machine, Pattern, Run, SimulateError, TurnLaw};
-use crate::run::{Doing, Halt, Outing, Stay, TrueRun, Vertex};
-use crate::vector::V;
+use crate::run::{Doing, Stay, TrueHalt, TrueOuting, TrueRun, TrueVertex};
+use crate::vector::Vec2;
 use std::f64::consts::TAU;
 use tussock_plane::{Region, Site};
 use tussock_types::Place;
@@ -39,10 +39,10 @@ pub fn simulate(site: &Site, machine: &Machine, run: &Run) -> Result<TrueRun, Si
 pub struct Yard {
     region: Region,
     past_boundary_m: f64,
-    pub(crate) parts: Vec<Part>,
-    pub(crate) guides: Vec<Line>,
+    pub(crate) parts: Vec<GroundPart>,
+    pub(crate) guides: Vec<GuideLine>,
     guide_shares_fraction: Vec<Option<f64>>,
-    pub(crate) station: Option<V>,
+    pub(crate) station: Option<Vec2>,
     /// The part at which the station stands.
     pub(crate) home_part: usize,
     /// Where the station's way meets that part's edge.
@@ -57,9 +57,9 @@ impl Yard {
     pub fn new(site: &Site, past_boundary_m: f64) -> Result<Self, SimulateError> {
         crate::machine::check("past_boundary_m", past_boundary_m, -5.0, 5.0, "-5 to 5 m")?;
         let region = turning_region(site, past_boundary_m)?;
-        let parts = Part::all_of(&region);
-        let station = site.station.map(V::from);
-        let distance_m = |part: &Part| match station {
+        let parts = GroundPart::all_of(&region);
+        let station = site.station.map(Vec2::from);
+        let distance_m = |part: &GroundPart| match station {
             Some(station) if !part.contains(station) => part
                 .nearest_on_ring(station)
                 .map_or(f64::INFINITY, |on| on.distance_m),
@@ -81,7 +81,7 @@ impl Yard {
             guides: site
                 .guides
                 .iter()
-                .map(|guide| Line::new(guide.shape.iter().copied().map(V::from).collect()))
+                .map(|guide| GuideLine::new(guide.shape.iter().copied().map(Vec2::from).collect()))
                 .collect(),
             guide_shares_fraction: site.guide_shares_fraction.clone(),
             region,
@@ -98,7 +98,7 @@ impl Yard {
         Self {
             guides: guides
                 .iter()
-                .map(|guide| Line::new(guide.iter().copied().map(V::from).collect()))
+                .map(|guide| GuideLine::new(guide.iter().copied().map(Vec2::from).collect()))
                 .collect(),
             guide_shares_fraction: shares_fraction.to_vec(),
             ..self.clone()
@@ -138,11 +138,11 @@ impl Yard {
 #[derive(Clone, Copy, Debug)]
 pub(crate) enum LegEnd {
     /// At an edge, by number.
-    Edge(usize),
+    GroundEdge(usize),
     /// On a guide run, so far along it.
     Guide(usize, f64),
     /// In a stuck spot; the machine has gone on to face this way.
-    Freed(V),
+    Freed(Vec2),
     /// As far as asked.
     Done,
 }
@@ -164,8 +164,8 @@ pub(crate) struct Driver<'a> {
     pub(crate) observed: Vec<(f64, f64)>,
     pub(crate) time_s: f64,
     pub(crate) end_s: f64,
-    pub(crate) place: V,
-    pub(crate) heading: V,
+    pub(crate) place: Vec2,
+    pub(crate) heading: Vec2,
     pub(crate) part: usize,
     pub(crate) record: TrueRun,
 }
@@ -188,7 +188,7 @@ impl<'a> Driver<'a> {
         };
         let into_lawn = yard
             .gate
-            .map_or(V::new(1.0, 0.0), |gate| part.edges[gate.edge].inwards());
+            .map_or(Vec2::new(1.0, 0.0), |gate| part.edges[gate.edge].inwards());
         Self {
             yard,
             machine,
@@ -219,7 +219,7 @@ impl<'a> Driver<'a> {
     }
 
     pub(crate) fn corner(&mut self, doing: Doing) {
-        self.record.vertices.push(Vertex {
+        self.record.vertices.push(TrueVertex {
             time_s: self.time_s,
             place: self.place.into(),
             heading_rad: self.heading.angle_rad(),
@@ -231,14 +231,14 @@ impl<'a> Driver<'a> {
         self.time_s >= self.end_s
     }
 
-    pub(crate) const fn part(&self) -> &'a Part {
+    pub(crate) const fn part(&self) -> &'a GroundPart {
         // Through the yard's own lifetime, so that the driver can move on while a part is looked at.
         let yard: &'a Yard = self.yard;
         &yard.parts.as_slice()[self.part]
     }
 
     /// Drives straight to a place.
-    pub(crate) fn go(&mut self, to: V, speed_mps: f64, doing: Doing) {
+    pub(crate) fn go(&mut self, to: Vec2, speed_mps: f64, doing: Doing) {
         let step = to - self.place;
         let Some(heading) = step.unit() else { return };
         let duration_s = step.length() / speed_mps;
@@ -256,7 +256,7 @@ impl<'a> Driver<'a> {
     }
 
     /// Drives along corners.
-    pub(crate) fn follow(&mut self, way: &[V]) {
+    pub(crate) fn follow(&mut self, way: &[Vec2]) {
         for corner in way {
             self.go(*corner, self.machine.speed_mps, Doing::Transit);
         }
@@ -275,7 +275,7 @@ impl<'a> Driver<'a> {
                 end_s: self.time_s,
             });
         } else {
-            self.record.halts.push(Halt {
+            self.record.halts.push(TrueHalt {
                 start_s,
                 end_s: self.time_s,
                 place: self.place.into(),
@@ -285,7 +285,7 @@ impl<'a> Driver<'a> {
     }
 
     /// Stands until the turn is done.
-    pub(crate) fn turn_to(&mut self, heading: V, share: f64) {
+    pub(crate) fn turn_to(&mut self, heading: Vec2, share: f64) {
         let turning_s = self.dice.spell_s(&self.machine.turning) * share;
         self.wait(turning_s, Doing::Turning);
         self.heading = heading;
@@ -326,7 +326,7 @@ impl<'a> Driver<'a> {
     }
 
     fn open_outing(&mut self, guide: Option<usize>) {
-        self.record.outings.push(Outing {
+        self.record.outings.push(TrueOuting {
             start_s: self.time_s,
             homeward_s: self.end_s,
             end_s: self.end_s,
@@ -336,7 +336,7 @@ impl<'a> Driver<'a> {
         });
     }
 
-    pub(crate) fn note(&mut self, change: impl FnOnce(&mut Outing, f64)) {
+    pub(crate) fn note(&mut self, change: impl FnOnce(&mut TrueOuting, f64)) {
         let now_s = self.time_s;
         if let Some(outing) = self.record.outings.last_mut() {
             change(outing, now_s);
@@ -346,7 +346,7 @@ impl<'a> Driver<'a> {
     fn roam(&mut self) {
         if self.yard.station.is_none() {
             self.open_outing(None);
-            self.heading = V::of_angle(self.dice.between(0.0, TAU));
+            self.heading = Vec2::of_angle(self.dice.between(0.0, TAU));
             self.spirals_until(f64::INFINITY);
             self.legs_until(f64::INFINITY);
             return;
@@ -378,14 +378,14 @@ impl<'a> Driver<'a> {
             }
             return;
         }
-        self.heading = self.free_heading(|dice| V::of_angle(dice.between(0.0, TAU)));
+        self.heading = self.free_heading(|dice| Vec2::of_angle(dice.between(0.0, TAU)));
         while !self.is_over() && self.time_s < homeward_s {
             let limits = LegLimits {
                 guides_from_s: f64::INFINITY,
                 within_m: ((homeward_s - self.time_s) * self.machine.speed_mps).max(SHORTEST_LEG_M),
             };
             match self.leg(limits) {
-                LegEnd::Edge(edge) => {
+                LegEnd::GroundEdge(edge) => {
                     let heading = self.after_edge(self.part().edges[edge]);
                     self.turn_to(heading, 1.0);
                 }
@@ -406,7 +406,7 @@ impl<'a> Driver<'a> {
             self.follow(&way);
             self.part = part;
             self.note(|outing, _| outing.guide_exit = way.last().map(|place| (*place).into()));
-            let heading = self.free_heading(|dice| V::of_angle(dice.between(0.0, TAU)));
+            let heading = self.free_heading(|dice| Vec2::of_angle(dice.between(0.0, TAU)));
             self.turn_to(heading, 1.0);
             return;
         }
@@ -422,12 +422,12 @@ impl<'a> Driver<'a> {
         let heading = match gate_edge {
             _ if !seen.is_empty() => self.free_heading(|dice| {
                 let picked_rad = seen[dice.below(seen.len())];
-                V::of_angle(picked_rad + dice.between(-spread_rad, spread_rad))
+                Vec2::of_angle(picked_rad + dice.between(-spread_rad, spread_rad))
             }),
             Some(edge) if !is_inside => {
                 self.free_heading(|dice| edge.inwards().turned(dice.between(-spread_rad, spread_rad)))
             }
-            _ => self.free_heading(|dice| V::of_angle(dice.between(0.0, TAU))),
+            _ => self.free_heading(|dice| Vec2::of_angle(dice.between(0.0, TAU))),
         };
         match self.machine.departure {
             Departure::Forwards => self.heading = heading,
@@ -472,7 +472,7 @@ impl<'a> Driver<'a> {
     }
 
     /// Draws a heading until there is room for a leg.
-    pub(crate) fn free_heading(&mut self, mut draw: impl FnMut(&mut Dice) -> V) -> V {
+    pub(crate) fn free_heading(&mut self, mut draw: impl FnMut(&mut Dice) -> Vec2) -> Vec2 {
         let part = self.part();
         for _ in 0..DRAWS {
             let heading = draw(&mut self.dice);
@@ -480,11 +480,11 @@ impl<'a> Driver<'a> {
                 return heading;
             }
         }
-        let room_m = |heading: V| {
+        let room_m = |heading: Vec2| {
             part.cast(self.place, heading, f64::INFINITY)
                 .map_or(0.0, |hit| hit.distance_m)
         };
-        let fan = (0..DRAWS).map(|step| V::of_angle(step as f64 * TAU / DRAWS as f64));
+        let fan = (0..DRAWS).map(|step| Vec2::of_angle(step as f64 * TAU / DRAWS as f64));
         fan.max_by(|a, b| room_m(*a).total_cmp(&room_m(*b)))
             .unwrap_or(self.heading)
     }
@@ -509,7 +509,7 @@ impl<'a> Driver<'a> {
                 self.note(|outing, _| outing.homeward_s = homeward_s);
             }
             match end {
-                LegEnd::Edge(edge) => {
+                LegEnd::GroundEdge(edge) => {
                     if self.time_s >= edges_from_s && self.home_along_edge(edge) {
                         return;
                     }
@@ -551,7 +551,7 @@ impl<'a> Driver<'a> {
             let heading = self.heading;
             let hit = self.part().cast(self.place, heading, piece_m);
             let reach_m = match hit {
-                Some(Hit { distance_m, .. }) => distance_m,
+                Some(RayHit { distance_m, .. }) => distance_m,
                 None if piece_m.is_finite() => piece_m,
                 // No edge although the ground ends somewhere: back to the nearest one.
                 None => return self.back_to_edge(),
@@ -569,7 +569,7 @@ impl<'a> Driver<'a> {
                 return LegEnd::Guide(number, along_m);
             }
             if let Some(hit) = hit {
-                return LegEnd::Edge(hit.edge);
+                return LegEnd::GroundEdge(hit.edge);
             }
             left_m -= piece_m;
             if left_m <= 1e-9 {
@@ -585,7 +585,7 @@ impl<'a> Driver<'a> {
     /// The first guide run met on a stretch after a time: distance, number, way along it.
     fn first_guide(
         &self,
-        heading: V,
+        heading: Vec2,
         reach_m: f64,
         speed_mps: f64,
         from_s: f64,
@@ -606,7 +606,7 @@ impl<'a> Driver<'a> {
         match self.part().nearest_on_ring(self.place) {
             Some(on) => {
                 self.go(on.place, self.machine.speed_mps, Doing::Driving);
-                LegEnd::Edge(on.edge)
+                LegEnd::GroundEdge(on.edge)
             }
             None => LegEnd::Done,
         }
@@ -614,10 +614,10 @@ impl<'a> Driver<'a> {
 }
 
 /// A place on a part's ground, by trial; a corner when the ground is too thin to be hit.
-pub(crate) fn somewhere_in(part: &Part, dice: &mut Dice) -> V {
+pub(crate) fn somewhere_in(part: &GroundPart, dice: &mut Dice) -> Vec2 {
     if let Some((low, high)) = part.region.bounds() {
         for _ in 0..10_000 {
-            let place = V::new(
+            let place = Vec2::new(
                 dice.between(low.east_m, high.east_m),
                 dice.between(low.north_m, high.north_m),
             );
@@ -626,5 +626,5 @@ pub(crate) fn somewhere_in(part: &Part, dice: &mut Dice) -> V {
             }
         }
     }
-    part.edges.first().map_or(V::default(), |edge| edge.from)
+    part.edges.first().map_or(Vec2::default(), |edge| edge.from)
 }

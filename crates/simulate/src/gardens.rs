@@ -9,7 +9,7 @@ mod troubled;
 pub use troubled::{Trouble, Troubled, troubled};
 
 use crate::dice::Dice;
-use crate::vector::V;
+use crate::vector::Vec2;
 use std::f64::consts::TAU;
 use tussock_plane::Frame;
 use tussock_types::{GeoPoint, GeoPolygon, Plan, PlanFeature, PlanRole, PlanShape};
@@ -95,7 +95,7 @@ impl Wish {
 
 /// An invented garden.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Garden {
+pub struct InventedGarden {
     /// As drawn.
     pub plan: Plan,
     /// As it is on the ground; the same unless a surprise was wished for.
@@ -108,7 +108,7 @@ pub fn invent(kind: GardenKind, seed: u64) -> Plan {
 }
 
 /// Invents a garden.
-pub fn invent_as(wish: &Wish, seed: u64) -> Garden {
+pub fn invent_as(wish: &Wish, seed: u64) -> InventedGarden {
     let mut dice = Dice::new(seed, 7);
     let area_m2 = dice.between(wish.area_m2.0, wish.area_m2.1);
     let drawn = match wish.kind {
@@ -121,8 +121,8 @@ pub fn invent_as(wish: &Wish, seed: u64) -> Garden {
     let turn_rad = dice.between(0.0, TAU);
     let frame = Frame::at(ORIGIN);
     let middle = drawn.middle;
-    let geo = move |at: V| frame.to_geo((at - middle).turned(turn_rad).into());
-    let mut plan = Sheet {
+    let geo = move |at: Vec2| frame.to_geo((at - middle).turned(turn_rad).into());
+    let mut plan = PlanSheet {
         plan: Plan::default(),
         geo: Box::new(geo),
     };
@@ -137,7 +137,7 @@ pub fn invent_as(wish: &Wish, seed: u64) -> Garden {
     if let Some(share_fraction) = wish.guide_share_fraction {
         plan.guide("guide", &drawn.guide, share_fraction);
     }
-    let mut ground = Sheet {
+    let mut ground = PlanSheet {
         plan: plan.plan.clone(),
         geo: Box::new(geo),
     };
@@ -146,44 +146,44 @@ pub fn invent_as(wish: &Wish, seed: u64) -> Garden {
         Surprise::BlockedPart => ground.area(PlanRole::Exclusion, "fence", &bar(drawn.fence, 0.3)),
         Surprise::UnlistedObstacle { radius_m } => ground.disc("unlisted", drawn.open, radius_m),
         Surprise::ZoneMoved { by_m } => {
-            let zone = |at: V| {
+            let zone = |at: Vec2| {
                 [(-1.5, -1.0), (1.5, -1.0), (1.5, 1.0), (-1.5, 1.0)]
-                    .map(|(x, y)| at + V::new(x, y))
+                    .map(|(x, y)| at + Vec2::new(x, y))
                     .to_vec()
             };
-            let step = V::of_angle(dice.between(0.0, TAU)) * by_m;
+            let step = Vec2::of_angle(dice.between(0.0, TAU)) * by_m;
             plan.area(PlanRole::Exclusion, "pond", &zone(drawn.open));
             ground.area(PlanRole::Exclusion, "pond", &zone(drawn.open + step));
         }
     }
-    Garden {
+    InventedGarden {
         plan: plan.plan,
         ground: ground.plan,
     }
 }
 
 /// A garden in metres, before it is turned.
-struct Drawn {
-    lawn: Vec<V>,
-    zones: Vec<Vec<V>>,
-    trees: Vec<(V, f64)>,
+struct DrawnGarden {
+    lawn: Vec<Vec2>,
+    zones: Vec<Vec<Vec2>>,
+    trees: Vec<(Vec2, f64)>,
     /// From the station outwards.
-    guide: Vec<V>,
+    guide: Vec<Vec2>,
     /// Where a fence would close a part off, edge to edge and a little over.
-    fence: (V, V),
+    fence: (Vec2, Vec2),
     /// A place with room around.
-    open: V,
-    middle: V,
+    open: Vec2,
+    middle: Vec2,
 }
 
 /// A bar of a half width about a line.
-fn bar((from, to): (V, V), half_m: f64) -> Vec<V> {
-    let aside = (to - from).unit().unwrap_or(V::new(1.0, 0.0)).left() * half_m;
+fn bar((from, to): (Vec2, Vec2), half_m: f64) -> Vec<Vec2> {
+    let aside = (to - from).unit().unwrap_or(Vec2::new(1.0, 0.0)).left() * half_m;
     vec![from - aside, to - aside, to + aside, from + aside]
 }
 
-fn corners(list: &[(f64, f64)]) -> Vec<V> {
-    list.iter().map(|&(x, y)| V::new(x, y)).collect()
+fn corners(list: &[(f64, f64)]) -> Vec<Vec2> {
+    list.iter().map(|&(x, y)| Vec2::new(x, y)).collect()
 }
 
 /// Width and height of a rectangle.
@@ -192,7 +192,7 @@ fn sides(area_m2: f64, dice: &mut Dice) -> (f64, f64) {
     ((area_m2 * ratio).sqrt(), (area_m2 / ratio).sqrt())
 }
 
-fn convex(area_m2: f64, dice: &mut Dice) -> Drawn {
+fn convex(area_m2: f64, dice: &mut Dice) -> DrawnGarden {
     let (width_m, height_m) = sides(area_m2, dice);
     let rectangle = corners(&[(0.0, 0.0), (width_m, 0.0), (width_m, height_m), (0.0, height_m)]);
     let lawn = if dice.happens(0.4) {
@@ -200,10 +200,10 @@ fn convex(area_m2: f64, dice: &mut Dice) -> Drawn {
     } else {
         let count = 5 + dice.below(4);
         // Corners on an ellipse, one in each sector; then scaled to the area.
-        let raw: Vec<V> = (0..count)
+        let raw: Vec<Vec2> = (0..count)
             .map(|number| {
-                let turn = V::of_angle((number as f64 + dice.between(0.25, 0.75)) * TAU / count as f64);
-                V::new(turn.x * width_m, turn.y * height_m)
+                let turn = Vec2::of_angle((number as f64 + dice.between(0.25, 0.75)) * TAU / count as f64);
+                Vec2::new(turn.x * width_m, turn.y * height_m)
             })
             .collect();
         let raw_m2: f64 = (0..count)
@@ -212,12 +212,12 @@ fn convex(area_m2: f64, dice: &mut Dice) -> Drawn {
         let scale = (area_m2 / raw_m2).sqrt();
         raw.into_iter().map(|corner| corner * scale).collect()
     };
-    let middle = lawn.iter().fold(V::default(), |sum, corner| sum + *corner) * (1.0 / lawn.len() as f64);
+    let middle = lawn.iter().fold(Vec2::default(), |sum, corner| sum + *corner) * (1.0 / lawn.len() as f64);
     let station = (lawn[0] + lawn[1]) * 0.5;
     let far = middle + (middle - station) * 0.5;
     // Between the edges at both sides of the far end, well over them.
-    let across = (far - station).unit().unwrap_or(V::new(0.0, 1.0)).left() * (width_m + height_m);
-    Drawn {
+    let across = (far - station).unit().unwrap_or(Vec2::new(0.0, 1.0)).left() * (width_m + height_m);
+    DrawnGarden {
         guide: vec![station, middle, far],
         fence: (far - across, far + across),
         open: middle,
@@ -228,12 +228,12 @@ fn convex(area_m2: f64, dice: &mut Dice) -> Drawn {
     }
 }
 
-fn ell(area_m2: f64, dice: &mut Dice) -> Drawn {
+fn ell(area_m2: f64, dice: &mut Dice) -> DrawnGarden {
     let (wide, high) = (dice.between(0.4, 0.6), dice.between(0.4, 0.6));
     // A rectangle with the far corner, a part `(1 - wide) (1 - high)` of it, taken out.
     let (width_m, height_m) = sides(area_m2 / (1.0 - (1.0 - wide) * (1.0 - high)), dice);
     let (arm_m, foot_m) = (wide * width_m, high * height_m);
-    Drawn {
+    DrawnGarden {
         lawn: corners(&[
             (0.0, 0.0),
             (width_m, 0.0),
@@ -250,20 +250,23 @@ fn ell(area_m2: f64, dice: &mut Dice) -> Drawn {
             (arm_m / 2.0, foot_m / 2.0),
             (arm_m / 2.0, foot_m + 0.7 * (height_m - foot_m)),
         ]),
-        fence: (V::new(-0.5, foot_m + 0.3), V::new(arm_m + 0.5, foot_m + 0.3)),
-        open: V::new(arm_m / 2.0, foot_m / 2.0),
-        middle: V::new(arm_m / 2.0, foot_m / 2.0),
+        fence: (
+            Vec2::new(-0.5, foot_m + 0.3),
+            Vec2::new(arm_m + 0.5, foot_m + 0.3),
+        ),
+        open: Vec2::new(arm_m / 2.0, foot_m / 2.0),
+        middle: Vec2::new(arm_m / 2.0, foot_m / 2.0),
     }
 }
 
-fn islands(area_m2: f64, dice: &mut Dice) -> Drawn {
+fn islands(area_m2: f64, dice: &mut Dice) -> DrawnGarden {
     let (width_m, height_m) = sides(area_m2, dice);
     let mut zones = Vec::new();
     let mut trees = Vec::new();
     // One island in each third of the width, clear of the edges.
     let count = 1 + dice.below(3);
     for third in 0..count {
-        let at = V::new(
+        let at = Vec2::new(
             (third as f64 + dice.between(0.4, 0.6)) * width_m / count as f64,
             dice.between(0.55, 0.7) * height_m,
         );
@@ -273,7 +276,7 @@ fn islands(area_m2: f64, dice: &mut Dice) -> Drawn {
             let turn = dice.between(0.0, TAU);
             let ring = (0..corners)
                 .map(|number| {
-                    at + V::of_angle(turn + number as f64 * TAU / corners as f64)
+                    at + Vec2::of_angle(turn + number as f64 * TAU / corners as f64)
                         * size_m
                         * dice.between(0.8, 1.2)
                 })
@@ -283,8 +286,8 @@ fn islands(area_m2: f64, dice: &mut Dice) -> Drawn {
             trees.push((at, dice.between(0.2, 0.5)));
         }
     }
-    let middle = V::new(width_m / 2.0, height_m / 2.0);
-    Drawn {
+    let middle = Vec2::new(width_m / 2.0, height_m / 2.0);
+    DrawnGarden {
         lawn: corners(&[(0.0, 0.0), (width_m, 0.0), (width_m, height_m), (0.0, height_m)]),
         zones,
         trees,
@@ -293,13 +296,16 @@ fn islands(area_m2: f64, dice: &mut Dice) -> Drawn {
             (0.3 * width_m, 0.25 * height_m),
             (0.85 * width_m, 0.3 * height_m),
         ]),
-        fence: (V::new(0.8 * width_m, -0.5), V::new(0.8 * width_m, height_m + 0.5)),
-        open: V::new(0.5 * width_m, 0.25 * height_m),
+        fence: (
+            Vec2::new(0.8 * width_m, -0.5),
+            Vec2::new(0.8 * width_m, height_m + 0.5),
+        ),
+        open: Vec2::new(0.5 * width_m, 0.25 * height_m),
         middle,
     }
 }
 
-fn two_rooms(area_m2: f64, passage_m: f64, dice: &mut Dice) -> Drawn {
+fn two_rooms(area_m2: f64, passage_m: f64, dice: &mut Dice) -> DrawnGarden {
     let share = dice.between(0.45, 0.65);
     let (front_w_m, front_h_m) = sides(area_m2 * share, dice);
     let (back_w_m, back_h_m) = sides(area_m2 * (1.0 - share), dice);
@@ -307,7 +313,7 @@ fn two_rooms(area_m2: f64, passage_m: f64, dice: &mut Dice) -> Drawn {
     let (half_m, low_m) = (passage_m / 2.0, front_w_m);
     let axis_m = dice.between(0.25, 0.75) * front_h_m.min(back_h_m);
     let far_m = low_m + length_m;
-    Drawn {
+    DrawnGarden {
         lawn: corners(&[
             (0.0, 0.0),
             (low_m, 0.0),
@@ -331,21 +337,21 @@ fn two_rooms(area_m2: f64, passage_m: f64, dice: &mut Dice) -> Drawn {
             (far_m + 0.6 * back_w_m, 0.6 * back_h_m),
         ]),
         fence: (
-            V::new(low_m + length_m / 2.0, axis_m - half_m - 0.5),
-            V::new(low_m + length_m / 2.0, axis_m + half_m + 0.5),
+            Vec2::new(low_m + length_m / 2.0, axis_m - half_m - 0.5),
+            Vec2::new(low_m + length_m / 2.0, axis_m + half_m + 0.5),
         ),
-        open: V::new(front_w_m / 2.0, front_h_m / 2.0),
-        middle: V::new(low_m, front_h_m / 2.0),
+        open: Vec2::new(front_w_m / 2.0, front_h_m / 2.0),
+        middle: Vec2::new(low_m, front_h_m / 2.0),
     }
 }
 
-fn you(area_m2: f64, dice: &mut Dice) -> Drawn {
+fn you(area_m2: f64, dice: &mut Dice) -> DrawnGarden {
     // Two arms and a foot around a notch that is a third of the width and the upper part of the height.
     let notch_high = dice.between(0.4, 0.6);
     let (width_m, height_m) = sides(area_m2 / (1.0 - notch_high / 3.0), dice);
     let (left_m, right_m) = (width_m / 3.0, 2.0 * width_m / 3.0);
     let foot_m = (1.0 - notch_high) * height_m;
-    Drawn {
+    DrawnGarden {
         lawn: corners(&[
             (0.0, 0.0),
             (width_m, 0.0),
@@ -365,21 +371,21 @@ fn you(area_m2: f64, dice: &mut Dice) -> Drawn {
             ((right_m + width_m) / 2.0, foot_m + 0.7 * (height_m - foot_m)),
         ]),
         fence: (
-            V::new(right_m - 0.5, foot_m + 0.3),
-            V::new(width_m + 0.5, foot_m + 0.3),
+            Vec2::new(right_m - 0.5, foot_m + 0.3),
+            Vec2::new(width_m + 0.5, foot_m + 0.3),
         ),
-        open: V::new(width_m / 2.0, foot_m / 2.0),
-        middle: V::new(width_m / 2.0, foot_m / 2.0),
+        open: Vec2::new(width_m / 2.0, foot_m / 2.0),
+        middle: Vec2::new(width_m / 2.0, foot_m / 2.0),
     }
 }
 
 /// A plan being drawn in metres.
-struct Sheet {
+struct PlanSheet {
     plan: Plan,
-    geo: Box<dyn Fn(V) -> GeoPoint>,
+    geo: Box<dyn Fn(Vec2) -> GeoPoint>,
 }
 
-impl Sheet {
+impl PlanSheet {
     fn add(&mut self, role: PlanRole, name: &str, shape: PlanShape) -> &mut PlanFeature {
         let index = self.plan.features.len();
         self.plan.features.push(PlanFeature {
@@ -393,7 +399,7 @@ impl Sheet {
         &mut self.plan.features[index]
     }
 
-    fn area(&mut self, role: PlanRole, name: &str, ring: &[V]) {
+    fn area(&mut self, role: PlanRole, name: &str, ring: &[Vec2]) {
         let closed = ring
             .iter()
             .chain(ring.first())
@@ -406,18 +412,18 @@ impl Sheet {
         );
     }
 
-    fn disc(&mut self, name: &str, at: V, radius_m: f64) {
+    fn disc(&mut self, name: &str, at: Vec2, radius_m: f64) {
         let point = (self.geo)(at);
         self.add(PlanRole::Obstacle, name, PlanShape::Point(point))
             .radius_m = Some(radius_m);
     }
 
-    fn station(&mut self, at: V) {
+    fn station(&mut self, at: Vec2) {
         let point = (self.geo)(at);
         self.add(PlanRole::Station, "station", PlanShape::Point(point));
     }
 
-    fn guide(&mut self, name: &str, line: &[V], share_fraction: f64) {
+    fn guide(&mut self, name: &str, line: &[Vec2], share_fraction: f64) {
         let points = line.iter().map(|corner| (self.geo)(*corner)).collect();
         self.add(PlanRole::Guide, name, PlanShape::Line(points))
             .outing_share_fraction = Some(share_fraction);

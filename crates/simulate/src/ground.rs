@@ -8,7 +8,7 @@
 //! machine that stands on an edge needs no special case; edges are a nanometre longer than they are, so that no ray
 //! slips out at a corner.
 
-use crate::vector::V;
+use crate::vector::Vec2;
 use tussock_plane::{Joins, Region, RegionError, Site};
 
 /// Edges are longer by this at both ends.
@@ -39,10 +39,10 @@ pub fn turning_region(site: &Site, past_boundary_m: f64) -> Result<Region, Regio
 
 /// One straight edge; ground on the left.
 #[derive(Clone, Copy, Debug)]
-pub(crate) struct Edge {
-    pub(crate) from: V,
+pub(crate) struct GroundEdge {
+    pub(crate) from: Vec2,
     /// Unit vector along it.
-    pub(crate) along: V,
+    pub(crate) along: Vec2,
     pub(crate) length_m: f64,
     /// Number of its ring in the part.
     pub(crate) ring: usize,
@@ -50,16 +50,16 @@ pub(crate) struct Edge {
     pub(crate) ring_m: f64,
 }
 
-impl Edge {
+impl GroundEdge {
     /// Unit normal into the ground.
-    pub(crate) const fn inwards(&self) -> V {
+    pub(crate) const fn inwards(&self) -> Vec2 {
         self.along.left()
     }
 }
 
 /// Where a ray ends.
 #[derive(Clone, Copy, Debug)]
-pub(crate) struct Hit {
+pub(crate) struct RayHit {
     pub(crate) distance_m: f64,
     /// Number of the edge in the part.
     pub(crate) edge: usize,
@@ -72,26 +72,26 @@ pub(crate) struct OnRing {
     pub(crate) ring: usize,
     /// Way along the ring.
     pub(crate) ring_m: f64,
-    pub(crate) place: V,
+    pub(crate) place: Vec2,
     pub(crate) distance_m: f64,
 }
 
 /// A connected part of the turning region.
 #[derive(Clone, Debug)]
-pub(crate) struct Part {
-    pub(crate) edges: Vec<Edge>,
+pub(crate) struct GroundPart {
+    pub(crate) edges: Vec<GroundEdge>,
     /// Closed corners of each ring.
-    pub(crate) rings: Vec<Vec<V>>,
+    pub(crate) rings: Vec<Vec<Vec2>>,
     pub(crate) region: Region,
 }
 
-impl Part {
+impl GroundPart {
     fn new(region: Region) -> Self {
-        let rings: Vec<Vec<V>> = region
+        let rings: Vec<Vec<Vec2>> = region
             .rings()
             .into_iter()
             .flatten()
-            .map(|ring| ring.into_iter().map(V::from).collect())
+            .map(|ring| ring.into_iter().map(Vec2::from).collect())
             .collect();
         let mut edges = Vec::new();
         for (number, ring) in rings.iter().enumerate() {
@@ -100,7 +100,7 @@ impl Part {
                 let step = pair[1] - pair[0];
                 let length_m = step.length();
                 if let Some(along) = step.unit() {
-                    edges.push(Edge {
+                    edges.push(GroundEdge {
                         from: pair[0],
                         along,
                         length_m,
@@ -125,8 +125,8 @@ impl Part {
     }
 
     /// Where a ray from a place on this ground leaves it; `None` when it does not within the distance.
-    pub(crate) fn cast(&self, from: V, heading: V, within_m: f64) -> Option<Hit> {
-        let mut best: Option<Hit> = None;
+    pub(crate) fn cast(&self, from: Vec2, heading: Vec2, within_m: f64) -> Option<RayHit> {
+        let mut best: Option<RayHit> = None;
         let mut best_m = within_m;
         for (number, edge) in self.edges.iter().enumerate() {
             // Positive where the heading leads out to the right of the edge.
@@ -144,7 +144,7 @@ impl Part {
                 continue;
             }
             best_m = distance_m.max(0.0);
-            best = Some(Hit {
+            best = Some(RayHit {
                 distance_m: best_m,
                 edge: number,
             });
@@ -153,7 +153,7 @@ impl Part {
     }
 
     /// True when the straight way between two places stays on this ground.
-    pub(crate) fn is_free(&self, from: V, to: V) -> bool {
+    pub(crate) fn is_free(&self, from: Vec2, to: Vec2) -> bool {
         let step = to - from;
         let length_m = step.length();
         match step.unit() {
@@ -166,7 +166,7 @@ impl Part {
 
     /// The shortest way on this ground: over corners that stand into it (Dijkstra 1959 on the visibility graph). Without
     /// its start; `None` when there is none.
-    pub(crate) fn shortest_way(&self, from: V, to: V) -> Option<Vec<V>> {
+    pub(crate) fn shortest_way(&self, from: Vec2, to: Vec2) -> Option<Vec<Vec2>> {
         let mut nodes = vec![from, to];
         for ring in &self.rings {
             let corners = ring.len().saturating_sub(1);
@@ -212,16 +212,16 @@ impl Part {
     }
 
     /// The nearest place on any ring.
-    pub(crate) fn nearest_on_ring(&self, place: V) -> Option<OnRing> {
+    pub(crate) fn nearest_on_ring(&self, place: Vec2) -> Option<OnRing> {
         self.nearest_where(place, |_| true)
     }
 
     /// The nearest place on a ring.
-    pub(crate) fn nearest_on(&self, place: V, ring: usize) -> Option<OnRing> {
+    pub(crate) fn nearest_on(&self, place: Vec2, ring: usize) -> Option<OnRing> {
         self.nearest_where(place, |edge| edge.ring == ring)
     }
 
-    fn nearest_where(&self, place: V, counts: impl Fn(&Edge) -> bool) -> Option<OnRing> {
+    fn nearest_where(&self, place: Vec2, counts: impl Fn(&GroundEdge) -> bool) -> Option<OnRing> {
         let mut best: Option<OnRing> = None;
         for (number, edge) in self.edges.iter().enumerate().filter(|(_, edge)| counts(edge)) {
             let along_m = (place - edge.from).dot(edge.along).clamp(0.0, edge.length_m);
@@ -249,21 +249,21 @@ impl Part {
             .sum()
     }
 
-    pub(crate) fn contains(&self, place: V) -> bool {
+    pub(crate) fn contains(&self, place: Vec2) -> bool {
         self.region.contains(place.into())
     }
 }
 
 /// A line that can be followed.
 #[derive(Clone, Debug)]
-pub(crate) struct Line {
-    pub(crate) corners: Vec<V>,
+pub(crate) struct GuideLine {
+    pub(crate) corners: Vec<Vec2>,
     /// Way to each corner.
     pub(crate) at_m: Vec<f64>,
 }
 
-impl Line {
-    pub(crate) fn new(corners: Vec<V>) -> Self {
+impl GuideLine {
+    pub(crate) fn new(corners: Vec<Vec2>) -> Self {
         let mut at_m = Vec::with_capacity(corners.len());
         let mut sum_m = 0.0;
         for (number, corner) in corners.iter().enumerate() {
@@ -280,7 +280,7 @@ impl Line {
     }
 
     /// The place at a way along it.
-    pub(crate) fn place(&self, along_m: f64) -> V {
+    pub(crate) fn place(&self, along_m: f64) -> Vec2 {
         let last = self.corners.len() - 1;
         let after = self
             .at_m
@@ -295,8 +295,8 @@ impl Line {
     }
 
     /// Corners on the way from one place along it to another, that place included.
-    pub(crate) fn way(&self, from_m: f64, to_m: f64) -> Vec<V> {
-        let mut way: Vec<V> = self
+    pub(crate) fn way(&self, from_m: f64, to_m: f64) -> Vec<Vec2> {
+        let mut way: Vec<Vec2> = self
             .corners
             .iter()
             .zip(&self.at_m)
@@ -311,7 +311,13 @@ impl Line {
     }
 
     /// The first crossing by a straight way: distance on that way and way along this line.
-    pub(crate) fn crossing(&self, from: V, heading: V, after_m: f64, within_m: f64) -> Option<(f64, f64)> {
+    pub(crate) fn crossing(
+        &self,
+        from: Vec2,
+        heading: Vec2,
+        after_m: f64,
+        within_m: f64,
+    ) -> Option<(f64, f64)> {
         let mut best: Option<(f64, f64)> = None;
         for (number, pair) in self.corners.windows(2).enumerate() {
             let piece = pair[1] - pair[0];
@@ -342,7 +348,7 @@ mod tests {
     use super::*;
     use tussock_types::Place;
 
-    fn ell() -> Part {
+    fn ell() -> GroundPart {
         let corners = [
             (0.0, 0.0),
             (10.0, 0.0),
@@ -352,36 +358,42 @@ mod tests {
             (0.0, 10.0),
         ];
         let ring = corners.map(|(x, y)| Place::new(x, y)).to_vec();
-        Part::new(Region::from_rings(vec![vec![ring]]).unwrap())
+        GroundPart::new(Region::from_rings(vec![vec![ring]]).unwrap())
     }
 
     #[test]
     fn the_shortest_way_bends_at_the_corner_that_stands_in() {
-        let way = ell().shortest_way(V::new(9.0, 3.0), V::new(3.0, 9.0)).unwrap();
+        let way = ell()
+            .shortest_way(Vec2::new(9.0, 3.0), Vec2::new(3.0, 9.0))
+            .unwrap();
         assert_eq!(way.len(), 2);
-        assert!((way[0] - V::new(4.0, 4.0)).length() < 2e-5);
-        assert_eq!(way[1], V::new(3.0, 9.0));
+        assert!((way[0] - Vec2::new(4.0, 4.0)).length() < 2e-5);
+        assert_eq!(way[1], Vec2::new(3.0, 9.0));
         assert_eq!(
             ell()
-                .shortest_way(V::new(1.0, 1.0), V::new(9.0, 3.0))
+                .shortest_way(Vec2::new(1.0, 1.0), Vec2::new(9.0, 3.0))
                 .unwrap()
                 .len(),
             1
         );
-        assert!(ell().shortest_way(V::new(1.0, 1.0), V::new(9.0, 9.0)).is_none());
+        assert!(
+            ell()
+                .shortest_way(Vec2::new(1.0, 1.0), Vec2::new(9.0, 9.0))
+                .is_none()
+        );
     }
 
     #[test]
     fn a_ray_from_an_edge_or_a_corner_ends_at_the_far_edge_and_one_that_leads_out_ends_at_once() {
         let ell = ell();
         let cast = |from, heading| ell.cast(from, heading, f64::INFINITY).map(|hit| hit.distance_m);
-        assert_eq!(cast(V::new(5.0, 0.0), V::new(0.0, 1.0)), Some(4.0));
-        assert_eq!(cast(V::new(0.0, 0.0), V::new(1.0, 0.0)), Some(10.0));
-        assert_eq!(cast(V::new(5.0, 0.0), V::new(0.0, -1.0)), Some(0.0));
-        assert_eq!(cast(V::new(10.0, 4.0), V::new(0.6, 0.8)), Some(0.0));
+        assert_eq!(cast(Vec2::new(5.0, 0.0), Vec2::new(0.0, 1.0)), Some(4.0));
+        assert_eq!(cast(Vec2::new(0.0, 0.0), Vec2::new(1.0, 0.0)), Some(10.0));
+        assert_eq!(cast(Vec2::new(5.0, 0.0), Vec2::new(0.0, -1.0)), Some(0.0));
+        assert_eq!(cast(Vec2::new(10.0, 4.0), Vec2::new(0.6, 0.8)), Some(0.0));
         // Through the corner that stands in, and along the edge that ends there.
-        let diagonal = cast(V::new(0.0, 0.0), V::new(0.5_f64.sqrt(), 0.5_f64.sqrt())).unwrap();
+        let diagonal = cast(Vec2::new(0.0, 0.0), Vec2::new(0.5_f64.sqrt(), 0.5_f64.sqrt())).unwrap();
         assert!((diagonal - 32.0_f64.sqrt()).abs() < 1e-6);
-        assert_eq!(cast(V::new(10.0, 4.0), V::new(-1.0, 0.0)), Some(10.0));
+        assert_eq!(cast(Vec2::new(10.0, 4.0), Vec2::new(-1.0, 0.0)), Some(10.0));
     }
 }

@@ -6,9 +6,9 @@
 //! Exact up to rounding. Cost: once an outing, corners of one ring times pieces of the guide runs.
 
 use crate::drive::{Driver, Yard};
-use crate::ground::{Line, OnRing, Part};
+use crate::ground::{GroundPart, GuideLine, OnRing};
 use crate::run::Doing;
-use crate::vector::V;
+use crate::vector::Vec2;
 
 impl Driver<'_> {
     /// From a place on a guide run to the station.
@@ -81,7 +81,7 @@ impl Driver<'_> {
 
 /// A way along a ring.
 struct RingWalk {
-    way: Vec<V>,
+    way: Vec<Vec2>,
     length_m: f64,
     /// The guide run at which it ends, and how far along that is.
     guide: Option<(usize, f64)>,
@@ -89,16 +89,16 @@ struct RingWalk {
 
 fn ring_walk(
     yard: &Yard,
-    part: &Part,
+    part: &GroundPart,
     here: OnRing,
     direction: f64,
     length_m: f64,
-    end: Option<V>,
+    end: Option<Vec2>,
 ) -> RingWalk {
     let ring = &part.rings[here.ring];
-    let line = Line::new(ring.clone());
+    let line = GuideLine::new(ring.clone());
     let around_m = line.length_m();
-    let mut corners: Vec<V> = Vec::new();
+    let mut corners: Vec<Vec2> = Vec::new();
     let till_m = here.ring_m + direction * length_m;
     if direction > 0.0 {
         corners.extend(line.way(here.ring_m, till_m.min(around_m)));

@@ -17,10 +17,10 @@
 //! Cost: strips of neighbouring lanes are compared once a round; a night takes about a millisecond.
 
 use crate::drive::{Driver, LegEnd, LegLimits};
-use crate::ground::Part;
+use crate::ground::GroundPart;
 use crate::machine::Pattern;
 use crate::run::Doing;
-use crate::vector::V;
+use crate::vector::Vec2;
 use std::collections::VecDeque;
 
 /// Strips end this far before the edge, so that their ends lie on the ground.
@@ -32,24 +32,24 @@ const HOPS_TRIED: usize = 9;
 
 /// A lane's piece of ground.
 #[derive(Clone, Copy, Debug)]
-struct Strip {
+struct LaneStrip {
     /// Lower and upper end.
-    ends: [V; 2],
+    ends: [Vec2; 2],
     /// The same along the lane.
     along_m: [f64; 2],
 }
 
 /// One round over the ground.
 struct Layout {
-    strips: Vec<Strip>,
+    strips: Vec<LaneStrip>,
     /// Strips of each cell, lane by lane.
     cells: Vec<Vec<usize>>,
     /// Sideways hops: other strip, place here, place there.
-    hops: Vec<Vec<(usize, V, V)>>,
+    hops: Vec<Vec<(usize, Vec2, Vec2)>>,
 }
 
 impl Layout {
-    fn new(part: &Part, direction: V, offsets_m: &[f64]) -> Self {
+    fn new(part: &GroundPart, direction: Vec2, offsets_m: &[f64]) -> Self {
         let aside = direction.left();
         let mut strips = Vec::new();
         let mut lanes: Vec<Vec<usize>> = Vec::new();
@@ -60,7 +60,7 @@ impl Layout {
                     let place = |along_m: f64| direction * along_m + aside * offset_m;
                     let along_m = [low_m + SHY_M, high_m - SHY_M];
                     here.push(strips.len());
-                    strips.push(Strip {
+                    strips.push(LaneStrip {
                         ends: along_m.map(place),
                         along_m,
                     });
@@ -100,7 +100,7 @@ impl Layout {
 
     /// A way between two places near strips: straight where that is free, else over hops, else (through passages that no
     /// hop fits) the shortest way over corners.
-    fn way(&self, part: &Part, from: V, to: V, strips: (usize, usize)) -> Option<Vec<V>> {
+    fn way(&self, part: &GroundPart, from: Vec2, to: Vec2, strips: (usize, usize)) -> Option<Vec<Vec2>> {
         if part.is_free(from, to) {
             return Some(vec![to]);
         }
@@ -109,8 +109,14 @@ impl Layout {
             .or_else(|| part.shortest_way(from, to))
     }
 
-    fn way_over_hops(&self, part: &Part, from: V, to: V, strips: (usize, usize)) -> Option<Vec<V>> {
-        let mut came: Vec<Option<(usize, V, V)>> = vec![None; self.strips.len()];
+    fn way_over_hops(
+        &self,
+        part: &GroundPart,
+        from: Vec2,
+        to: Vec2,
+        strips: (usize, usize),
+    ) -> Option<Vec<Vec2>> {
+        let mut came: Vec<Option<(usize, Vec2, Vec2)>> = vec![None; self.strips.len()];
         let mut queue = VecDeque::from([strips.0]);
         while let Some(strip) = queue.pop_front() {
             if strip == strips.1 {
@@ -137,7 +143,7 @@ impl Layout {
     }
 
     /// The strip nearest to a place among those that can be seen from there.
-    fn nearest(&self, part: &Part, place: V) -> Option<usize> {
+    fn nearest(&self, part: &GroundPart, place: Vec2) -> Option<usize> {
         let distance_m = |strip: usize| (place - self.strips[strip].foot(place)).length();
         let mut order: Vec<usize> = (0..self.strips.len()).collect();
         order.sort_by(|&a, &b| distance_m(a).total_cmp(&distance_m(b)));
@@ -149,22 +155,22 @@ impl Layout {
     }
 }
 
-impl Strip {
+impl LaneStrip {
     /// Its place nearest to another.
-    fn foot(&self, place: V) -> V {
+    fn foot(&self, place: Vec2) -> Vec2 {
         let [low, high] = self.ends;
         let step = high - low;
         low + step * ((place - low).dot(step) / step.dot(step)).clamp(0.0, 1.0)
     }
 }
 
-fn is_all_free(part: &Part, from: V, way: &[V]) -> bool {
+fn is_all_free(part: &GroundPart, from: Vec2, way: &[Vec2]) -> bool {
     let starts = std::iter::once(&from).chain(way);
     starts.zip(way).all(|(from, to)| part.is_free(*from, *to))
 }
 
 /// Leaves out corners that can be passed by.
-fn tight(part: &Part, from: V, corners: &[V]) -> Vec<V> {
+fn tight(part: &GroundPart, from: Vec2, corners: &[Vec2]) -> Vec<Vec2> {
     let mut way = Vec::new();
     let mut here = from;
     let mut next = 0;
@@ -181,7 +187,7 @@ fn tight(part: &Part, from: V, corners: &[V]) -> Vec<V> {
 }
 
 /// Where a lane is on the ground: pairs of lower and upper end along it.
-fn crossings(part: &Part, direction: V, aside: V, offset_m: f64) -> Vec<(f64, f64)> {
+fn crossings(part: &GroundPart, direction: Vec2, aside: Vec2, offset_m: f64) -> Vec<(f64, f64)> {
     let mut at_m: Vec<f64> = part
         .edges
         .iter()
@@ -199,12 +205,12 @@ fn crossings(part: &Part, direction: V, aside: V, offset_m: f64) -> Vec<(f64, f6
 }
 
 /// A sideways hop between strips of neighbouring lanes, the one nearest to the middle of what they share.
-fn hop(part: &Part, direction: V, a: &Strip, b: &Strip) -> Option<(V, V)> {
+fn hop(part: &GroundPart, direction: Vec2, a: &LaneStrip, b: &LaneStrip) -> Option<(Vec2, Vec2)> {
     let (low_m, high_m) = (a.along_m[0].max(b.along_m[0]), a.along_m[1].min(b.along_m[1]));
     if low_m > high_m {
         return None;
     }
-    let on = |strip: &Strip, along_m: f64| strip.ends[0] + direction * (along_m - strip.along_m[0]);
+    let on = |strip: &LaneStrip, along_m: f64| strip.ends[0] + direction * (along_m - strip.along_m[0]);
     (0..HOPS_TRIED)
         .map(|number| {
             // 1/2, then alternately to either side.
@@ -242,7 +248,7 @@ pub(crate) fn drive(driver: &mut Driver<'_>) {
     let mut outing_ends_s = set_out(driver);
     let mut round = 0.0;
     while !driver.is_over() {
-        let direction = V::of_angle((direction_deg + round * turn_each_round_deg).to_radians());
+        let direction = Vec2::of_angle((direction_deg + round * turn_each_round_deg).to_radians());
         let offsets_m = offsets(driver, direction, spacing_m, jitter_m);
         let layout = Layout::new(driver.part(), direction, &offsets_m);
         if layout.cells.is_empty() {
@@ -274,7 +280,7 @@ fn set_out(driver: &mut Driver<'_>) -> f64 {
 }
 
 /// Sideways places of the lanes.
-fn offsets(driver: &mut Driver<'_>, direction: V, spacing_m: f64, jitter_m: f64) -> Vec<f64> {
+fn offsets(driver: &mut Driver<'_>, direction: Vec2, spacing_m: f64, jitter_m: f64) -> Vec<f64> {
     let aside = direction.left();
     let across = driver
         .part()
@@ -371,7 +377,7 @@ fn reach(driver: &mut Driver<'_>, layout: &Layout, strip: usize, end: usize) -> 
     reach_place(driver, layout, layout.strips[strip].ends[end], strip)
 }
 
-fn reach_place(driver: &mut Driver<'_>, layout: &Layout, to: V, strip: usize) -> bool {
+fn reach_place(driver: &mut Driver<'_>, layout: &Layout, to: Vec2, strip: usize) -> bool {
     if (to - driver.place).length() < 1e-9 {
         return true;
     }
@@ -394,7 +400,7 @@ fn reach_place(driver: &mut Driver<'_>, layout: &Layout, to: V, strip: usize) ->
 }
 
 /// Drives along a lane to a place, or until the outing's time is over.
-fn stretch(driver: &mut Driver<'_>, to: V, outing_ends_s: f64) -> Stretch {
+fn stretch(driver: &mut Driver<'_>, to: Vec2, outing_ends_s: f64) -> Stretch {
     if let Some(heading) = (to - driver.place).unit() {
         driver.turn_to(heading, 0.5);
     }
@@ -418,7 +424,7 @@ fn stretch(driver: &mut Driver<'_>, to: V, outing_ends_s: f64) -> Stretch {
             within_m,
         });
         // A curved leg that meets the edge has come as far as it can.
-        if let LegEnd::Edge(_) = end
+        if let LegEnd::GroundEdge(_) = end
             && (to - driver.place).length() < 0.1
         {
             return Stretch::Finished;

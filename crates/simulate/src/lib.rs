@@ -43,7 +43,7 @@ pub use ground::turning_region;
 pub use machine::{
     Departure, HomeWay, Machine, Manner, Pattern, Run, SimulateError, Spell, StuckSpot, TurnLaw, TurnPair,
 };
-pub use run::{Doing, Halt, Outing, Stay, StuckEpisode, TrueRun, Vertex};
-pub use sample::{Bend, LogNoise, PoorSky, Sampling, Window, sample};
-pub use truth::{Counting, SpotTruth, Tile, TruePocket, Truth, truth};
+pub use run::{Doing, Stay, StuckEpisode, TrueHalt, TrueOuting, TrueRun, TrueVertex};
+pub use sample::{Bend, LogNoise, PoorSky, Sampling, TimeWindow, sample};
+pub use truth::{Counting, SpotTruth, TruePocket, Truth, TruthTile, truth};
 pub use write::{csv_bytes, gpx_bytes, nmea_bytes};

@@ -3,7 +3,7 @@
 //! A piecewise linear path with times. Nothing in it is estimated; places between two vertices lie on the straight line
 //! at constant speed, and a machine that stands has two vertices at one place.
 
-use crate::vector::V;
+use crate::vector::Vec2;
 use tussock_types::Place;
 
 /// What the machine does from one vertex to the next.
@@ -34,7 +34,7 @@ impl Doing {
 
 /// A corner of the path.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Vertex {
+pub struct TrueVertex {
     /// Seconds from the start of the run.
     pub time_s: f64,
     /// Place of the machine's middle.
@@ -47,7 +47,7 @@ pub struct Vertex {
 
 /// One trip from the station and back.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Outing {
+pub struct TrueOuting {
     /// Leaves the station.
     pub start_s: f64,
     /// Starts for home; the end of the run when it never did.
@@ -64,7 +64,7 @@ pub struct Outing {
 
 /// Standing still away from the station.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Halt {
+pub struct TrueHalt {
     /// From.
     pub start_s: f64,
     /// To.
@@ -105,11 +105,11 @@ pub struct TrueRun {
     /// Seed of the run.
     pub seed: u64,
     /// The path: at least two vertices, times strictly rising from 0 to the end of the run.
-    pub vertices: Vec<Vertex>,
+    pub vertices: Vec<TrueVertex>,
     /// Outings in order.
-    pub outings: Vec<Outing>,
+    pub outings: Vec<TrueOuting>,
     /// Halts in order.
-    pub halts: Vec<Halt>,
+    pub halts: Vec<TrueHalt>,
     /// Stuck episodes in order.
     pub stuck: Vec<StuckEpisode>,
     /// Stays at the station in order.
@@ -119,8 +119,8 @@ pub struct TrueRun {
 /// Place, motion and doing at one moment.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Moment {
-    pub(crate) place: V,
-    pub(crate) velocity_mps: V,
+    pub(crate) place: Vec2,
+    pub(crate) velocity_mps: Vec2,
     pub(crate) heading_rad: f64,
 }
 
@@ -131,7 +131,7 @@ impl TrueRun {
     }
 
     /// Straight pieces in order of time: start, end, and what was done.
-    pub fn pieces(&self) -> impl Iterator<Item = (Vertex, Vertex)> {
+    pub fn pieces(&self) -> impl Iterator<Item = (TrueVertex, TrueVertex)> {
         self.vertices.windows(2).map(|pair| (pair[0], pair[1]))
     }
 
@@ -147,7 +147,7 @@ impl TrueRun {
     pub fn path_m(&self, doing: Doing) -> f64 {
         self.pieces()
             .filter(|(from, _)| from.doing == doing)
-            .map(|(from, to)| (V::from(to.place) - V::from(from.place)).length())
+            .map(|(from, to)| (Vec2::from(to.place) - Vec2::from(from.place)).length())
             .fold(0.0, |sum, more| sum + more)
     }
 
@@ -163,7 +163,7 @@ impl TrueRun {
     pub fn driven_m(&self) -> f64 {
         self.pieces()
             .filter(|(from, _)| from.doing.is_under_way())
-            .map(|(from, to)| (V::from(to.place) - V::from(from.place)).length())
+            .map(|(from, to)| (Vec2::from(to.place) - Vec2::from(from.place)).length())
             .fold(0.0, |sum, more| sum + more)
     }
 
@@ -182,14 +182,14 @@ impl TrueRun {
     pub(crate) fn moment(&self, piece: usize, time_s: f64) -> Moment {
         let (Some(from), Some(to)) = (self.vertices.get(piece), self.vertices.get(piece + 1)) else {
             return Moment {
-                place: V::default(),
-                velocity_mps: V::default(),
+                place: Vec2::default(),
+                velocity_mps: Vec2::default(),
                 heading_rad: 0.0,
             };
         };
         let lasts_s = to.time_s - from.time_s;
         let done = ((time_s - from.time_s) / lasts_s).clamp(0.0, 1.0);
-        let step = V::from(to.place) - V::from(from.place);
+        let step = Vec2::from(to.place) - Vec2::from(from.place);
         let swing_rad = if from.doing == Doing::Turning {
             // The shorter way round.
             let raw = to.heading_rad - from.heading_rad;
@@ -199,7 +199,7 @@ impl TrueRun {
             0.0
         };
         Moment {
-            place: V::from(from.place) + step * done,
+            place: Vec2::from(from.place) + step * done,
             velocity_mps: step * (1.0 / lasts_s),
             heading_rad: from.heading_rad + swing_rad * done,
         }

@@ -12,7 +12,7 @@
 
 use crate::dice::Dice;
 use crate::run::{Doing, TrueRun};
-use crate::vector::V;
+use crate::vector::Vec2;
 use tussock_plane::Frame;
 use tussock_types::math;
 use tussock_types::{Fix, FixQuality, Place, Trace};
@@ -57,14 +57,14 @@ impl LogNoise {
 
 /// A stretch of time.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Window {
+pub struct TimeWindow {
     /// From, seconds from the start of the run.
     pub start_s: f64,
     /// To.
     pub end_s: f64,
 }
 
-impl Window {
+impl TimeWindow {
     fn holds(&self, time_s: f64) -> bool {
         time_s >= self.start_s && time_s < self.end_s
     }
@@ -74,7 +74,7 @@ impl Window {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct PoorSky {
     /// When.
-    pub window: Window,
+    pub window: TimeWindow,
     /// The error is so many times the usual one; the HDOP too.
     pub error_factor: f64,
     /// What the receiver says of itself then.
@@ -104,7 +104,7 @@ pub struct Sampling {
     /// Seed of the error; it does not depend on the run's.
     pub seed: u64,
     /// No fixes in these.
-    pub outages: Vec<Window>,
+    pub outages: Vec<TimeWindow>,
     /// Worse fixes in these.
     pub poor_sky: Vec<PoorSky>,
     /// Error fixed to places.
@@ -168,11 +168,11 @@ impl Sampling {
 }
 
 /// One axis of drift.
-struct Wander {
+struct AxisDrift {
     value: f64,
 }
 
-impl Wander {
+impl AxisDrift {
     fn new(dice: &mut Dice) -> Self {
         Self { value: dice.normal() }
     }
@@ -206,8 +206,8 @@ pub fn sample(run: &TrueRun, sampling: &Sampling) -> Trace {
         0.0
     };
     let sky_keeps = libm::exp(-sampling.period_s / 900.0);
-    let [mut east, mut north] = [Wander::new(&mut drift_dice), Wander::new(&mut drift_dice)];
-    let mut sky = Wander::new(&mut side_dice);
+    let [mut east, mut north] = [AxisDrift::new(&mut drift_dice), AxisDrift::new(&mut drift_dice)];
+    let mut sky = AxisDrift::new(&mut side_dice);
     let mut piece = 0;
     let mut segment = 0;
     let mut was_out = false;
@@ -220,7 +220,7 @@ pub fn sample(run: &TrueRun, sampling: &Sampling) -> Trace {
             sky.after(sky_keeps, &mut side_dice);
         }
         // Drawn for every epoch, so that an outage does not change the fixes after it.
-        let white = V::new(white_dice.normal(), white_dice.normal());
+        let white = Vec2::new(white_dice.normal(), white_dice.normal());
         let (speed_error, course_error) = (side_dice.normal(), side_dice.normal());
         if sampling.outages.iter().any(|window| window.holds(time_s)) {
             was_out = true;
@@ -236,10 +236,10 @@ pub fn sample(run: &TrueRun, sampling: &Sampling) -> Trace {
         let moment = run.moment(piece, time_s);
         let poor = sampling.poor_sky.iter().find(|poor| poor.window.holds(time_s));
         let factor = poor.map_or(1.0, |poor| poor.error_factor);
-        let heading = V::of_angle(moment.heading_rad);
+        let heading = Vec2::of_angle(moment.heading_rad);
         let antenna =
             moment.place + heading * sampling.antenna_forward_m + heading.left() * sampling.antenna_left_m;
-        let error = (white * noise.white_m + V::new(east.value, north.value) * noise.drift_m) * factor;
+        let error = (white * noise.white_m + Vec2::new(east.value, north.value) * noise.drift_m) * factor;
         let seen = antenna + error + bend_at(&sampling.bends, moment.place);
         let (first, second) = match &sampling.frame {
             Some(frame) => {
@@ -274,14 +274,14 @@ pub fn sample(run: &TrueRun, sampling: &Sampling) -> Trace {
     trace
 }
 
-fn bend_at(bends: &[Bend], place: V) -> V {
-    let mut sum = V::default();
+fn bend_at(bends: &[Bend], place: Vec2) -> Vec2 {
+    let mut sum = Vec2::default();
     for bend in bends {
-        let part = (place - V::from(bend.place)).length() / bend.radius_m;
+        let part = (place - Vec2::from(bend.place)).length() / bend.radius_m;
         if part < 1.0 {
             // A smooth bell: level in the middle and at the rim.
             let height = (1.0 - part * part) * (1.0 - part * part);
-            sum = sum + V::new(bend.east_m, bend.north_m) * height;
+            sum = sum + Vec2::new(bend.east_m, bend.north_m) * height;
         }
     }
     sum

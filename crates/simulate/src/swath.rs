@@ -3,11 +3,17 @@
 //! The disc's sweep is a capsule. It is convex, so that every row of cell centres meets it in one span: the hull of
 //! the spans of its two discs and of the rectangle between them. Exact for the centres.
 
-use crate::vector::V;
+use crate::vector::Vec2;
 use tussock_types::Grid;
 
 /// Calls back with row, first column and column past the last for every row of the capsule.
-pub(crate) fn spans(grid: &Grid, from: V, to: V, radius_m: f64, mut each: impl FnMut(usize, usize, usize)) {
+pub(crate) fn spans(
+    grid: &Grid,
+    from: Vec2,
+    to: Vec2,
+    radius_m: f64,
+    mut each: impl FnMut(usize, usize, usize),
+) {
     let row_of = |north_m: f64| (north_m - grid.north_min_m) / grid.cell_m - 0.5;
     let column_of = |east_m: f64| (east_m - grid.east_min_m) / grid.cell_m - 0.5;
     let lowest = row_of(from.y.min(to.y) - radius_m).ceil().max(0.0);
@@ -65,12 +71,12 @@ mod tests {
         };
         let mut dice = Dice::new(SEED, 0);
         for case in 0..300 {
-            let mut place = || V::new(dice.between(-2.5, 2.5), dice.between(-2.0, 2.0));
+            let mut place = || Vec2::new(dice.between(-2.5, 2.5), dice.between(-2.0, 2.0));
             let from = place();
             let to = match case % 4 {
                 0 => from,
-                1 => V::new(place().x, from.y),
-                2 => V::new(from.x, place().y),
+                1 => Vec2::new(place().x, from.y),
+                2 => Vec2::new(from.x, place().y),
                 _ => place(),
             };
             let radius_m = dice.between(0.02, 0.6);
@@ -82,7 +88,7 @@ mod tests {
             });
             for row in 0..grid.rows {
                 for column in 0..grid.columns {
-                    let centre = V::from(grid.centre(column, row));
+                    let centre = Vec2::from(grid.centre(column, row));
                     let step = to - from;
                     let part = if step.length() > 0.0 {
                         ((centre - from).dot(step) / step.dot(step)).clamp(0.0, 1.0)

@@ -11,7 +11,7 @@
 use crate::distance::{Beyond, squared_distances};
 use crate::run::{Doing, TrueRun};
 use crate::swath;
-use crate::vector::V;
+use crate::vector::Vec2;
 use tussock_plane::{BitGrid, Site, rasterise};
 use tussock_types::{Grid, Place};
 
@@ -77,7 +77,7 @@ pub struct SpotTruth {
 
 /// One tile of the lawn.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Tile {
+pub struct TruthTile {
     /// Its middle.
     pub middle: Place,
     /// Lawn in it.
@@ -104,7 +104,7 @@ pub struct Truth {
     /// Stuck spots that caught it, by number.
     pub stuck_spots: Vec<SpotTruth>,
     /// Tiles that hold lawn.
-    pub tiles: Vec<Tile>,
+    pub tiles: Vec<TruthTile>,
 }
 
 impl Truth {
@@ -195,7 +195,10 @@ fn count_visits(run: &TrueRun, grid: &Grid, counting: &Counting) -> Vec<u16> {
         if from.doing == Doing::Transit && !counting.cuts_in_transit {
             continue;
         }
-        let (start, step) = (V::from(from.place), V::from(to.place) - V::from(from.place));
+        let (start, step) = (
+            Vec2::from(from.place),
+            Vec2::from(to.place) - Vec2::from(from.place),
+        );
         let lasts_s = to.time_s - from.time_s;
         let length_m2 = step.dot(step);
         let half_s = if length_m2 > 0.0 {
@@ -213,7 +216,7 @@ fn count_visits(run: &TrueRun, grid: &Grid, counting: &Counting) -> Vec<u16> {
                     let cell = row * grid.columns + column;
                     // Under the disc around the moment when its middle is nearest.
                     let part = if length_m2 > 0.0 {
-                        ((V::from(grid.centre(column, row)) - start).dot(step) / length_m2).clamp(0.0, 1.0)
+                        ((Vec2::from(grid.centre(column, row)) - start).dot(step) / length_m2).clamp(0.0, 1.0)
                     } else {
                         0.0
                     };
@@ -303,7 +306,7 @@ fn pockets(lawn: &BitGrid, visited: &BitGrid, counting: &Counting) -> Vec<TruePo
     pockets
 }
 
-fn tiles(lawn: &BitGrid, visits: &[u16], counting: &Counting) -> Vec<Tile> {
+fn tiles(lawn: &BitGrid, visits: &[u16], counting: &Counting) -> Vec<TruthTile> {
     let grid = lawn.grid;
     let across = ((counting.tile_m / grid.cell_m).round() as usize).max(1);
     let (wide, high) = (grid.columns.div_ceil(across), grid.rows.div_ceil(across));
@@ -314,7 +317,7 @@ fn tiles(lawn: &BitGrid, visits: &[u16], counting: &Counting) -> Vec<Tile> {
         *sum = (sum.0 + 1, sum.1 + u64::from(count > 0), sum.2 + u64::from(count));
     }
     let side_m = across as f64 * grid.cell_m;
-    let tile = |number: usize, (cells, visited, visits): (u64, u64, u64)| Tile {
+    let tile = |number: usize, (cells, visited, visits): (u64, u64, u64)| TruthTile {
         middle: Place::new(
             grid.east_min_m + ((number % wide) as f64 + 0.5) * side_m,
             grid.north_min_m + ((number / wide) as f64 + 0.5) * side_m,

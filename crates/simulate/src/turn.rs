@@ -3,18 +3,18 @@
 //! Draws from the machine's [`TurnLaw`]. Angles are anticlockwise from the edge's inward normal.
 
 use crate::drive::Driver;
-use crate::ground::Edge;
+use crate::ground::GroundEdge;
 use crate::machine::TurnLaw;
-use crate::vector::V;
+use crate::vector::Vec2;
 use std::f64::consts::FRAC_PI_2;
 
 impl Driver<'_> {
     /// Draws the way after a turn.
-    pub(crate) fn after_edge(&mut self, edge: Edge) -> V {
+    pub(crate) fn after_edge(&mut self, edge: GroundEdge) -> Vec2 {
         let incoming = self.heading;
         let inwards = edge.inwards();
         // Angles anticlockwise from the inward normal.
-        let angle_rad = |heading: V| libm::atan2(inwards.cross(heading), inwards.dot(heading));
+        let angle_rad = |heading: Vec2| libm::atan2(inwards.cross(heading), inwards.dot(heading));
         let mirror = incoming - inwards * (2.0 * incoming.dot(inwards));
         let mirror_rad = angle_rad(mirror).clamp(-FRAC_PI_2, FRAC_PI_2);
         let law = &self.machine.turn_law;

@@ -5,12 +5,12 @@ use tussock_types::Place;
 
 /// A place or a direction on the plane, in metres.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub(crate) struct V {
+pub(crate) struct Vec2 {
     pub(crate) x: f64,
     pub(crate) y: f64,
 }
 
-impl V {
+impl Vec2 {
     pub(crate) const fn new(x: f64, y: f64) -> Self {
         Self { x, y }
     }
@@ -56,42 +56,42 @@ impl V {
     }
 }
 
-impl Add for V {
+impl Add for Vec2 {
     type Output = Self;
     fn add(self, other: Self) -> Self {
         Self::new(self.x + other.x, self.y + other.y)
     }
 }
 
-impl Sub for V {
+impl Sub for Vec2 {
     type Output = Self;
     fn sub(self, other: Self) -> Self {
         Self::new(self.x - other.x, self.y - other.y)
     }
 }
 
-impl Mul<f64> for V {
+impl Mul<f64> for Vec2 {
     type Output = Self;
     fn mul(self, factor: f64) -> Self {
         Self::new(self.x * factor, self.y * factor)
     }
 }
 
-impl Neg for V {
+impl Neg for Vec2 {
     type Output = Self;
     fn neg(self) -> Self {
         Self::new(-self.x, -self.y)
     }
 }
 
-impl From<Place> for V {
+impl From<Place> for Vec2 {
     fn from(place: Place) -> Self {
         Self::new(place.east_m, place.north_m)
     }
 }
 
-impl From<V> for Place {
-    fn from(v: V) -> Self {
+impl From<Vec2> for Place {
+    fn from(v: Vec2) -> Self {
         Self::new(v.x, v.y)
     }
 }

@@ -5,7 +5,7 @@ use tussock_plane::Site;
 use tussock_simulate::gardens::{GardenKind, Surprise, Wish, invent_as};
 use tussock_simulate::{
     Bend, Counting, Departure, Doing, LogNoise, Machine, Manner, PoorSky, Run, Sampling, Spell, StuckSpot,
-    TrueRun, Window, csv_bytes, gpx_bytes, nmea_bytes, sample, simulate, truth,
+    TimeWindow, TrueRun, csv_bytes, gpx_bytes, nmea_bytes, sample, simulate, truth,
 };
 use tussock_types::{Fix, FixQuality, Place, Positions, Trace};
 
@@ -62,11 +62,11 @@ fn outages_leave_out_fixes_open_segments_and_change_no_other_fix() {
     let (_, run) = site_and_run(1.0);
     let whole = Sampling::local(1.0, LogNoise::DECIMETRES, 1);
     let outages = vec![
-        Window {
+        TimeWindow {
             start_s: 0.0,
             end_s: 5.0,
         },
-        Window {
+        TimeWindow {
             start_s: 600.0,
             end_s: 700.0,
         },
@@ -98,7 +98,7 @@ fn outages_leave_out_fixes_open_segments_and_change_no_other_fix() {
 #[test]
 fn poor_sky_scales_the_error_and_says_so() {
     let (_, run) = site_and_run(4.0);
-    let window = Window {
+    let window = TimeWindow {
         start_s: 3600.0,
         end_s: 7200.0,
     };
@@ -237,7 +237,7 @@ fn speed_and_course_are_those_of_the_path() {
 #[test]
 fn gpx_nmea_and_csv_carry_the_same_positions_and_times() {
     let (site, run) = site_and_run(0.5);
-    let outages = vec![Window {
+    let outages = vec![TimeWindow {
         start_s: 900.0,
         end_s: 960.0,
     }];

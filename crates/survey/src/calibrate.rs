@@ -411,7 +411,7 @@ fn true_pieces(run: &TrueRun, settings: &Settings) -> Vec<Piece> {
             }
             continue;
         }
-        let at = |vertex: tussock_simulate::Vertex| Vertex {
+        let at = |vertex: tussock_simulate::TrueVertex| Vertex {
             place: vertex.place,
             arrive_s: vertex.time_s,
             leave_s: vertex.time_s,

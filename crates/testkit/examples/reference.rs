@@ -268,7 +268,7 @@ fn answer(question: &Question) -> Value {
             };
             distance::parts(&mask(rows, 1.0), connectivity)
                 .iter()
-                .map(distance::Part::cells)
+                .map(distance::MaskPart::cells)
                 .collect()
         }
         Question::Pockets {

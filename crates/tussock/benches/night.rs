@@ -8,7 +8,7 @@ use tussock_coverage::{swath, visits};
 use tussock_ingest::{ReadOptions, assemble, read_log};
 use tussock_locate::locate;
 use tussock_plane::{Site, rasterise};
-use tussock_simulate::gardens::{Garden, GardenKind, Wish, invent_as};
+use tussock_simulate::gardens::{GardenKind, InventedGarden, Wish, invent_as};
 use tussock_simulate::{LogNoise, Machine, Run, Sampling, gpx_bytes, sample, simulate};
 use tussock_types::{Positions, Settings};
 
@@ -22,7 +22,7 @@ fn night(bencher: &mut Criterion) {
         area_m2: (1380.0, 1420.0),
         ..Wish::new(GardenKind::Islands)
     };
-    let Garden { plan, .. } = invent_as(&wish, GARDEN_SEED);
+    let InventedGarden { plan, .. } = invent_as(&wish, GARDEN_SEED);
     let (site, _) = Site::build(&plan).unwrap();
     let run = simulate(&site, &Machine::default(), &Run::new(8.0, RUN_SEED)).unwrap();
     let trace = sample(

@@ -3,7 +3,7 @@
 
 use tussock::{Calibrate, Job, analyse_as};
 use tussock_plane::Site;
-use tussock_simulate::gardens::{Garden, GardenKind, Surprise, Wish, invent_as};
+use tussock_simulate::gardens::{GardenKind, InventedGarden, Surprise, Wish, invent_as};
 use tussock_simulate::{Counting, LogNoise, Machine, Run, Sampling, sample, simulate, truth};
 use tussock_testkit::statistics::share_interval;
 use tussock_types::{Findings, Plan, Settings, Trace};
@@ -15,7 +15,7 @@ const HOURS: f64 = 8.0;
 
 /// A garden, the log of a night in it, and the part of the lawn that was driven over.
 struct Night {
-    garden: Garden,
+    garden: InventedGarden,
     trace: Trace,
     true_fraction: f64,
 }

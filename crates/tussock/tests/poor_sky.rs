@@ -5,7 +5,7 @@ use tussock::{Job, analyse};
 use tussock_plane::Site;
 use tussock_simulate::gardens::{GardenKind, Surprise, Wish, invent_as};
 use tussock_simulate::{
-    Counting, LogNoise, Machine, PoorSky, Run, Sampling, Window, sample, simulate, truth,
+    Counting, LogNoise, Machine, PoorSky, Run, Sampling, TimeWindow, sample, simulate, truth,
 };
 use tussock_types::{FixQuality, Settings, Trace};
 
@@ -36,7 +36,7 @@ fn outcome(noise: LogNoise, number: u64) -> (f64, f64, bool) {
     let run = simulate(&ground, &machine, &Run::new(HOURS, seed)).expect("there is room to drive");
     let mut sampling = Sampling::geographic(1.0, noise, 1000 + seed, site.frame);
     sampling.poor_sky = vec![PoorSky {
-        window: Window {
+        window: TimeWindow {
             start_s: 7200.0,
             end_s: 14_400.0,
         },

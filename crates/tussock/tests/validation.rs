@@ -14,7 +14,7 @@
 use std::sync::atomic::{AtomicUsize, Ordering};
 use tussock::{Job, analyse};
 use tussock_plane::{Region, Site, rasterise};
-use tussock_simulate::gardens::{Garden, GardenKind, Surprise, Wish, invent_as};
+use tussock_simulate::gardens::{GardenKind, InventedGarden, Surprise, Wish, invent_as};
 use tussock_simulate::{
     Counting, Doing, LogNoise, Machine, Manner, Run, Sampling, Spell, StuckSpot, TruePocket, TrueRun, Truth,
     sample, simulate, truth,
@@ -224,7 +224,7 @@ fn bad_places(site: &Site, seed: u64) -> Vec<StuckSpot> {
         .collect()
 }
 
-fn drive(garden: &Garden, site: &Site, seed: u64) -> TrueRun {
+fn drive(garden: &InventedGarden, site: &Site, seed: u64) -> TrueRun {
     // The machine meets the ground as it is; the plan is what its owner drew.
     let (ground, _) = Site::build_in(&garden.ground, site.frame).expect("the ground is sound");
     let machine = Machine {

@@ -4,7 +4,7 @@ use super::{House, first_night, log_of, wish};
 use std::collections::BTreeMap;
 use tussock::simulate::gardens::load::{LoadGarden, LoadTrouble, LoadWish, load_garden};
 use tussock_batch::table::POCKETS;
-use tussock_batch::{Columns, Store, morning};
+use tussock_batch::{ColumnChoice, Store, morning};
 use tussock_types::Alarm;
 
 const NIGHTS: u32 = 10;
@@ -82,7 +82,7 @@ fn score(gardens: u32, mend: bool) -> Score {
     let mut score = Score::default();
     let mut told: BTreeMap<(String, u32), Vec<(Alarm, String)>> = BTreeMap::new();
     for night in 0..NIGHTS {
-        for garden in morning::morning(&store, first_night() + night as tussock_batch::night::Night)
+        for garden in morning::morning(&store, first_night() + night as tussock_batch::night::NightNumber)
             .unwrap()
             .gardens
         {
@@ -147,8 +147,8 @@ fn identities(store: &Store, score: &mut Score) {
     for (night, row) in store
         .rows(
             &POCKETS,
-            Columns::All,
-            first_night()..=first_night() + NIGHTS as tussock_batch::night::Night,
+            ColumnChoice::All,
+            first_night()..=first_night() + NIGHTS as tussock_batch::night::NightNumber,
             &|_| true,
         )
         .unwrap()

@@ -6,16 +6,18 @@ use std::path::Path;
 use tussock::simulate::gardens::load::{LoadGarden, load_garden};
 use tussock_batch::apart::{Absent, KnownRows, Listing, work_apart};
 use tussock_batch::pool::{Crew, Hand};
-use tussock_batch::run::{Run, run, run_over};
+use tussock_batch::run::{Shift, run, run_over};
 use tussock_batch::table::{FAILURES, LOGS};
-use tussock_batch::{BatchError, Bucket, Clock, Folder, Found, Listed, Objects, Reach, gardens, night};
+use tussock_batch::{
+    BatchError, Bucket, Clock, Folder, Listed, Objects, PlaceReach, SeenFile, gardens, night,
+};
 
 const DAY_S: f64 = 86_400.0;
 
 /// A night with all its dates moved: the first ten letters of every time.
 fn dated(garden: &LoadGarden, number: u32, date: &str) -> Vec<u8> {
     let text = String::from_utf8(log_of(garden, number, &wish(1))).unwrap();
-    let true_date = night::words(first_night() + number as night::Night);
+    let true_date = night::words(first_night() + number as night::NightNumber);
     assert!(text.contains(&true_date));
     text.replace(&true_date, date).into_bytes()
 }
@@ -23,7 +25,7 @@ fn dated(garden: &LoadGarden, number: u32, date: &str) -> Vec<u8> {
 /// A log that begins before its receiver knew the time.
 fn woken_late(garden: &LoadGarden, number: u32, fixes: usize) -> Vec<u8> {
     let text = String::from_utf8(log_of(garden, number, &wish(1))).unwrap();
-    let true_date = night::words(first_night() + number as night::Night);
+    let true_date = night::words(first_night() + number as night::NightNumber);
     text.replacen(&true_date, "2000-01-01", fixes).into_bytes()
 }
 
@@ -36,8 +38,8 @@ fn crew() -> Crew {
     }
 }
 
-fn job(house: &House, store: &str, now_unix_s: f64, expire_at_most_fraction: f64) -> Run {
-    Run {
+fn job(house: &House, store: &str, now_unix_s: f64, expire_at_most_fraction: f64) -> Shift {
+    Shift {
         place: house.path("gardens").display().to_string(),
         store: house.path(store),
         crew: crew(),
@@ -45,7 +47,7 @@ fn job(house: &House, store: &str, now_unix_s: f64, expire_at_most_fraction: f64
         advice: tussock::Advice::LeftOut,
         now_unix_s,
         expire_at_most_fraction,
-        reach: Reach::Inside,
+        reach: PlaceReach::Inside,
     }
 }
 
@@ -235,7 +237,7 @@ fn expiry_that_would_take_too_much_takes_nothing_until_it_is_allowed() {
     .unwrap();
     assert!(done.expired >= 6);
     let expired = told.iter().find_map(|what| match what {
-        tussock_batch::run::Told::Expired(expired) => Some(expired.clone()),
+        tussock_batch::run::ShiftNews::Expired(expired) => Some(expired.clone()),
         _ => None,
     });
     assert_eq!(
@@ -259,7 +261,7 @@ impl Objects for Stamped {
     }
     fn list(&self, path: &str) -> std::io::Result<Listed> {
         let (folders, files) = self.0.list(path)?;
-        let stamped = files.into_iter().map(|found| Found {
+        let stamped = files.into_iter().map(|found| SeenFile {
             modified_unix_ms: self.1,
             ..found
         });
@@ -268,7 +270,7 @@ impl Objects for Stamped {
 }
 
 fn stamped(place: &Path, unix_s: f64) -> Bucket {
-    let folder = Folder::new(place.to_owned(), Reach::Inside);
+    let folder = Folder::new(place.to_owned(), PlaceReach::Inside);
     Bucket::over("stamped", Box::new(Stamped(folder, (unix_s * 1000.0) as i64)))
 }
 
@@ -296,7 +298,7 @@ fn a_bucket_and_many_machines_judge_by_the_same_time() {
         let wishes = gardens(&bucket).unwrap();
         let listed = wishes.gardens[0].logs(&bucket).unwrap();
         let found = listed.into_iter().map(|log| log.found);
-        let setup = ["plan.geojson", "settings.toml"].map(|name| Found {
+        let setup = ["plan.geojson", "settings.toml"].map(|name| SeenFile {
             path: format!("{}/{name}", garden.name),
             bytes: 1,
             modified_unix_ms: 0,

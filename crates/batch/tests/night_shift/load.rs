@@ -3,8 +3,8 @@
 use std::collections::BTreeMap;
 use std::path::Path;
 use tussock::simulate::gardens::load::{LoadGarden, LoadWish};
-use tussock_batch::table::{Row, TABLES, order};
-use tussock_batch::{Columns, Store, night};
+use tussock_batch::table::{TABLES, TableRow, order};
+use tussock_batch::{ColumnChoice, Store, night};
 
 /// 2026-05-01T20:00:00Z.
 pub(crate) const START_UNIX_S: f64 = 1_777_665_600.0;
@@ -55,15 +55,15 @@ pub(crate) fn log_of(garden: &LoadGarden, night: u32, wish: &LoadWish) -> Vec<u8
 }
 
 /// Rows by table and night (0 where a table has none).
-pub(crate) type Content = BTreeMap<(&'static str, night::Night), Vec<Row>>;
+pub(crate) type Content = BTreeMap<(&'static str, night::NightNumber), Vec<TableRow>>;
 
 /// Every row of a store, in order.
 pub(crate) fn content(store: &Path) -> Content {
     let store = Store::open(store).unwrap();
     let mut out = Content::new();
     for table in TABLES {
-        let ever = night::Night::MIN..=night::Night::MAX;
-        for (night, row) in store.rows(table, Columns::All, ever, &|_| true).unwrap() {
+        let ever = night::NightNumber::MIN..=night::NightNumber::MAX;
+        for (night, row) in store.rows(table, ColumnChoice::All, ever, &|_| true).unwrap() {
             out.entry((table.name, night)).or_default().push(row);
         }
     }

@@ -8,7 +8,7 @@ use std::time::Duration;
 use tempfile::TempDir;
 use tussock::simulate::gardens::load::{LoadGarden, LoadTrouble, LoadWish, load_garden};
 use tussock_batch::table::{FAILURES, LOGS, NIGHTS, POCKETS};
-use tussock_batch::{Columns, Store, morning, night};
+use tussock_batch::{ColumnChoice, Store, morning, night};
 use tussock_types::Alarm;
 
 mod alarms;
@@ -20,7 +20,7 @@ use load::{Content, START_UNIX_S, WRITTEN_UNIX_S, log_of, wish};
 /// When nobody says otherwise: as soon as the logs are written.
 const NOW_UNIX_S: f64 = WRITTEN_UNIX_S;
 
-fn first_night() -> night::Night {
+fn first_night() -> night::NightNumber {
     night::night_of(START_UNIX_S, 0, 12)
 }
 
@@ -315,7 +315,7 @@ fn a_blocked_part_is_told_with_one_identity_and_a_mended_garden_is_quiet() {
     }
     assert!(house.run("store").success());
     let store = Store::open(&house.path("store")).unwrap();
-    let told = |number: night::Night| -> Vec<(String, String)> {
+    let told = |number: night::NightNumber| -> Vec<(String, String)> {
         morning::morning(&store, first_night() + number)
             .unwrap()
             .gardens
@@ -340,7 +340,7 @@ fn a_blocked_part_is_told_with_one_identity_and_a_mended_garden_is_quiet() {
     let rows = store
         .rows(
             &POCKETS,
-            Columns::All,
+            ColumnChoice::All,
             first_night()..=first_night() + 12,
             &|_| true,
         )

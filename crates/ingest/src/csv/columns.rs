@@ -123,7 +123,7 @@ fn plain(name: &str) -> String {
 
 /// A column by its name in the header or by its number.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub(super) enum Column {
+pub(super) enum ColumnRef {
     Named(String),
     /// From 0; written `#1` for the first.
     Numbered(usize),
@@ -137,7 +137,7 @@ pub(super) enum Column {
 /// `height_m`, `sd_m`, `accuracy_m`.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Columns {
-    pub(super) entries: Vec<(Field, Column)>,
+    pub(super) entries: Vec<(Field, ColumnRef)>,
     /// The key of the time says that it counts from a start of its own.
     time_is_relative: bool,
     /// The key of the seconds of the week says that they are milliseconds.
@@ -186,7 +186,7 @@ impl FromStr for Columns {
     type Err = ColumnsError;
 
     fn from_str(text: &str) -> Result<Self, ColumnsError> {
-        let mut entries: Vec<(Field, Column)> = Vec::new();
+        let mut entries: Vec<(Field, ColumnRef)> = Vec::new();
         let (mut time_is_relative, mut of_week_is_ms) = (false, false);
         for part in text.split(',') {
             let Some((key, column)) = part.split_once('=') else {
@@ -213,9 +213,9 @@ impl FromStr for Columns {
                 });
             }
             let column = match column.strip_prefix('#') {
-                None => Column::Named(column.into()),
+                None => ColumnRef::Named(column.into()),
                 Some(number) => match number.parse::<usize>() {
-                    Ok(number @ 1..=100_000) => Column::Numbered(number - 1),
+                    Ok(number @ 1..=100_000) => ColumnRef::Numbered(number - 1),
                     _ => {
                         return Err(ColumnsError::BadNumber {
                             column: column.into(),
@@ -259,7 +259,7 @@ impl FromStr for Columns {
 
 /// The place of each field in a row.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub(super) struct Layout {
+pub(super) struct FieldPlaces {
     places: [Option<usize>; FIELDS],
     /// The header's name of the time column says that it counts from a start of its own.
     pub(super) time_is_relative: bool,
@@ -267,7 +267,7 @@ pub(super) struct Layout {
     pub(super) of_week_is_ms: bool,
 }
 
-impl Layout {
+impl FieldPlaces {
     #[inline]
     pub(super) fn get(&self, field: Field) -> Option<usize> {
         self.places[field as usize]
@@ -327,8 +327,8 @@ impl Layout {
         };
         for (field, column) in &columns.entries {
             let place = match column {
-                Column::Numbered(place) => *place,
-                Column::Named(name) => header
+                ColumnRef::Numbered(place) => *place,
+                ColumnRef::Named(name) => header
                     .iter()
                     .position(|cell| String::from_utf8_lossy(cell).trim().trim_matches('"') == name)
                     .or_else(|| {
@@ -355,7 +355,7 @@ impl Columns {
     pub(super) fn needs_header(&self) -> bool {
         self.entries
             .iter()
-            .any(|(_, column)| matches!(column, Column::Named(_)))
+            .any(|(_, column)| matches!(column, ColumnRef::Named(_)))
     }
 }
 
@@ -366,9 +366,9 @@ mod tests {
     #[test]
     fn names_and_numbers_are_read() {
         let columns: Columns = "date=#1, time=#2,lat=#4,lon=#5".parse().unwrap();
-        assert_eq!(columns.entries[2], (Field::Lat, Column::Numbered(3)));
+        assert_eq!(columns.entries[2], (Field::Lat, ColumnRef::Numbered(3)));
         let columns: Columns = "time=stamp,x_m=e,y_m=n".parse().unwrap();
-        assert_eq!(columns.entries[1], (Field::East, Column::Named("e".into())));
+        assert_eq!(columns.entries[1], (Field::East, ColumnRef::Named("e".into())));
         assert!(columns.needs_header());
     }
 

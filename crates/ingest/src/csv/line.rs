@@ -4,7 +4,7 @@ use super::columns::Field;
 use super::table::{cells, find_header, is_remark, number};
 use crate::error::IngestError;
 use crate::ledger::{excerpt, line_of};
-use crate::lines::Lines;
+use crate::lines::TextLines;
 use crate::reading;
 use tussock_types::{Positions, SkipReason};
 
@@ -24,7 +24,7 @@ pub(crate) fn corners(name: &str, text: &[u8]) -> Result<Positions, IngestError>
     };
     let (mut firsts, mut seconds) = (Vec::new(), Vec::new());
     let mut row = Vec::new();
-    for line in Lines::new(text).skip_while(|line| line.start < table.body) {
+    for line in TextLines::new(text).skip_while(|line| line.start < table.body) {
         let content = line.content.trim_ascii();
         if content.is_empty() || is_remark(content) {
             continue;

@@ -27,12 +27,12 @@ pub(crate) use table::kind;
 use crate::clock::{self, DAY_US, Zone, seconds};
 use crate::error::IngestError;
 use crate::ledger::{excerpt, line_of};
-use crate::lines::Lines;
-use crate::number::{DEGREE_M, Steps, whole};
-use crate::reading::{self, Found, Ground, NO_MORE, RADIUS_68_PER_SD, Reading};
+use crate::lines::TextLines;
+use crate::number::{DEGREE_M, WrittenSteps, whole};
+use crate::reading::{self, FoundFix, NO_MORE, PositionsOn, RADIUS_68_PER_SD, Reading};
 use crate::{ReadOptions, check_size};
-use columns::{Field, Layout};
-use table::{Table, cells, find_header, is_remark, number, table_of_columns};
+use columns::{Field, FieldPlaces};
+use table::{CsvTable, cells, find_header, is_remark, number, table_of_columns};
 use times::{Order, TimeKind};
 use tussock_types::{Fix, FixQuality, SkipReason, plural};
 
@@ -52,9 +52,9 @@ pub(crate) fn read(name: &str, text: &[u8], options: &ReadOptions) -> Result<Rea
     let scale = table.scale;
     let mut reading = Reading::new(text.len());
     if table.layout.get(Field::Lat).is_none() {
-        reading.ground = Ground::Plane;
+        reading.ground = PositionsOn::Plane;
     }
-    let mut rows = Rows {
+    let mut rows = CsvRows {
         name,
         text,
         options,
@@ -62,7 +62,7 @@ pub(crate) fn read(name: &str, text: &[u8], options: &ReadOptions) -> Result<Rea
         order: None,
         table,
         reading,
-        steps: Steps::default(),
+        steps: WrittenSteps::default(),
         last_of_day: None,
         scale,
         of_week_unit_s: 1.0,
@@ -106,15 +106,15 @@ impl Scale {
     }
 }
 
-struct Rows<'a> {
+struct CsvRows<'a> {
     name: &'a str,
     text: &'a [u8],
     options: &'a ReadOptions,
-    table: Table,
+    table: CsvTable,
     kind: Option<TimeKind>,
     order: Option<Order>,
     reading: Reading,
-    steps: Steps,
+    steps: WrittenSteps,
     /// Day and time of day of the row before, where rows have no date.
     last_of_day: Option<(i32, i64)>,
     /// Told by the header of a solution file.
@@ -125,11 +125,11 @@ struct Rows<'a> {
     rows: u64,
 }
 
-impl<'a> Rows<'a> {
+impl<'a> CsvRows<'a> {
     /// Lines before the header.
     fn preamble(&mut self) {
         let header = self.table.header;
-        for line in Lines::new(self.text).take_while(|line| line.start < header) {
+        for line in TextLines::new(self.text).take_while(|line| line.start < header) {
             let (start, end) = (line.start as u64, line.end as u64);
             let content = line.content.trim_ascii();
             if content.is_empty() {
@@ -168,12 +168,12 @@ impl<'a> Rows<'a> {
         } else {
             time
         };
-        let is_relative = layout.time_is_relative || self.reading.ground == Ground::Plane;
+        let is_relative = layout.time_is_relative || self.reading.ground == PositionsOn::Plane;
         let mut row = Vec::new();
         let mut ambiguous: Option<(usize, &'a [u8])> = None;
         let mut counts: Vec<(TimeKind, u32)> = Vec::new();
         let (mut first, mut probed) = (None, 0);
-        for line in Lines::new(&self.text[self.table.body..]) {
+        for line in TextLines::new(&self.text[self.table.body..]) {
             if probed >= PROBED_ROWS && (ambiguous.is_none() || self.order.is_some()) {
                 break;
             }
@@ -217,7 +217,7 @@ impl<'a> Rows<'a> {
         }
         if self.kind == Some(TimeKind::Relative) {
             self.reading.times_are_relative = true;
-            if self.reading.ground == Ground::Earth {
+            if self.reading.ground == PositionsOn::Earth {
                 self.reading.notice("time_is_relative", 0, || {
                     "times count from a start of the logger's own and carry no date".into()
                 });
@@ -270,7 +270,7 @@ impl<'a> Rows<'a> {
             self.kind = Some(TimeKind::OfWeek);
         } else if time == Field::OfWeek
             || (self.kind == Some(TimeKind::Relative)
-                && self.reading.ground == Ground::Earth
+                && self.reading.ground == PositionsOn::Earth
                 && !layout.time_is_relative)
         {
             return Err(no_clock(
@@ -292,7 +292,7 @@ impl<'a> Rows<'a> {
     fn run(&mut self) -> Result<(), IngestError> {
         let mut row: Vec<&'a [u8]> = Vec::new();
         let body = self.table.body;
-        for line in Lines::new(&self.text[body..]) {
+        for line in TextLines::new(&self.text[body..]) {
             let (start, end) = ((body + line.start) as u64, (body + line.end) as u64);
             let content = line.content;
             if content.trim_ascii().is_empty() {
@@ -327,7 +327,7 @@ impl<'a> Rows<'a> {
                     }
                     self.steps.add(decimals);
                     self.reading.ledger.used(start, end);
-                    self.reading.keep(Found {
+                    self.reading.keep(FoundFix {
                         fix,
                         start,
                         end,
@@ -337,7 +337,7 @@ impl<'a> Rows<'a> {
                 }
                 Err(reason) => {
                     let reason = match reason {
-                        SkipReason::Malformed if Layout::of_header(&row).has_position() => {
+                        SkipReason::Malformed if FieldPlaces::of_header(&row).has_position() => {
                             SkipReason::NotAPosition
                         }
                         SkipReason::Malformed if !line.is_complete => SkipReason::Truncated,
@@ -387,8 +387,8 @@ impl<'a> Rows<'a> {
     /// A row as a fix, with the digits of its position. The time is NaN where a date is wanting.
     fn fix(&mut self, row: &[&'a [u8]]) -> Result<(Fix, u8), SkipReason> {
         let (first, second) = match self.reading.ground {
-            Ground::Earth => (self.cell(row, Field::Lat), self.cell(row, Field::Lon)),
-            Ground::Plane => (self.cell(row, Field::East), self.cell(row, Field::North)),
+            PositionsOn::Earth => (self.cell(row, Field::Lat), self.cell(row, Field::Lon)),
+            PositionsOn::Plane => (self.cell(row, Field::East), self.cell(row, Field::North)),
         };
         let (Some(first), Some(second)) = (first, second) else {
             return Err(SkipReason::Malformed);
@@ -403,8 +403,8 @@ impl<'a> Rows<'a> {
             return Err(SkipReason::Malformed);
         };
         let fault = match self.reading.ground {
-            Ground::Earth => reading::geographic_fault(first.value, second.value),
-            Ground::Plane => reading::local_fault(first.value, second.value),
+            PositionsOn::Earth => reading::geographic_fault(first.value, second.value),
+            PositionsOn::Plane => reading::local_fault(first.value, second.value),
         };
         fault.map_or(Ok(()), Err)?;
         let mut fix = Fix::bare(0.0, first.value, second.value);
@@ -533,7 +533,7 @@ impl<'a> Rows<'a> {
                 "times do not say their zone and are taken as UTC".into()
             });
         }
-        let unit_m = if self.reading.ground == Ground::Earth {
+        let unit_m = if self.reading.ground == PositionsOn::Earth {
             DEGREE_M
         } else {
             1.0

@@ -1,10 +1,10 @@
 //! Lines, cells, and where a table begins.
 
 use super::Scale;
-use super::columns::{Columns, Field, Layout};
+use super::columns::{Columns, Field, FieldPlaces};
 use crate::error::IngestError;
 use crate::ledger::{excerpt, line_of};
-use crate::lines::{Line, Lines};
+use crate::lines::{TextLine, TextLines};
 use crate::number::{Decimal, decimal};
 use tussock_types::LogFormat;
 
@@ -76,8 +76,8 @@ fn bare(line: &[u8]) -> &[u8] {
         .unwrap_or(line)
 }
 
-pub(super) struct Table {
-    pub(super) layout: Layout,
+pub(super) struct CsvTable {
+    pub(super) layout: FieldPlaces,
     pub(super) separator: Separator,
     /// First byte behind the header.
     pub(super) body: usize,
@@ -91,8 +91,8 @@ pub(super) struct Table {
     pub(super) scale: Option<Scale>,
 }
 
-impl Table {
-    fn new(layout: Layout, separator: Separator, header: usize, body: usize, width: usize) -> Self {
+impl CsvTable {
+    fn new(layout: FieldPlaces, separator: Separator, header: usize, body: usize, width: usize) -> Self {
         Self {
             layout,
             separator,
@@ -123,10 +123,10 @@ pub(super) fn clock_of_solution(line: &[u8]) -> Option<Scale> {
 }
 
 /// The table below the header of a solution file. The row behind it tells how many columns the clock takes.
-fn solution(text: &[u8], header: &Line<'_>, separator: Separator, named: &[&[u8]]) -> Option<Table> {
+fn solution(text: &[u8], header: &TextLine<'_>, separator: Separator, named: &[&[u8]]) -> Option<CsvTable> {
     let scale = clock_of_solution(header.content)?;
     let mut row = Vec::new();
-    let rows = Lines::new(&text[header.end..]).map(|line| line.content);
+    let rows = TextLines::new(&text[header.end..]).map(|line| line.content);
     let first = rows
         .take(HEADER_WITHIN)
         .find(|line| !line.trim_ascii().is_empty() && !is_remark(line));
@@ -143,15 +143,15 @@ fn solution(text: &[u8], header: &Line<'_>, separator: Separator, named: &[&[u8]
         other => other,
     });
     let names: Vec<&[u8]> = clock.iter().copied().chain(others).collect();
-    let layout = Layout::of_header(&names);
-    layout.has_position().then_some(Table {
+    let layout = FieldPlaces::of_header(&names);
+    layout.has_position().then_some(CsvTable {
         scale: Some(scale),
-        ..Table::new(layout, separator, header.start, header.end, names.len())
+        ..CsvTable::new(layout, separator, header.start, header.end, names.len())
     })
 }
 
 /// A table whose rows name each cell, of which this is the first.
-fn keyed(row: &Line<'_>, separator: Separator, found: &[&[u8]]) -> Option<Table> {
+fn keyed(row: &TextLine<'_>, separator: Separator, found: &[&[u8]]) -> Option<CsvTable> {
     let key_of = |cell: &&[u8]| match memchr::memchr(b'=', cell) {
         Some(at)
             if cell[..at]
@@ -168,16 +168,16 @@ fn keyed(row: &Line<'_>, separator: Separator, found: &[&[u8]]) -> Option<Table>
         .iter()
         .map(|key| key.strip_suffix(b"=").unwrap_or(key))
         .collect();
-    let layout = Layout::of_header(&names);
-    layout.has_position().then_some(Table {
+    let layout = FieldPlaces::of_header(&names);
+    layout.has_position().then_some(CsvTable {
         keys,
-        ..Table::new(layout, separator, row.start, row.start, found.len())
+        ..CsvTable::new(layout, separator, row.start, row.start, found.len())
     })
 }
 
-pub(super) fn find_header(text: &[u8]) -> Option<Table> {
+pub(super) fn find_header(text: &[u8]) -> Option<CsvTable> {
     let mut found = Vec::new();
-    for line in Lines::new(text).take(HEADER_WITHIN) {
+    for line in TextLines::new(text).take(HEADER_WITHIN) {
         if line.content.len() > 1 << 16 {
             continue;
         }
@@ -188,9 +188,15 @@ pub(super) fn find_header(text: &[u8]) -> Option<Table> {
             {
                 return Some(table);
             }
-            let layout = Layout::of_header(&found);
+            let layout = FieldPlaces::of_header(&found);
             if layout.has_position() && found.len() >= 2 {
-                return Some(Table::new(layout, separator, line.start, line.end, found.len()));
+                return Some(CsvTable::new(
+                    layout,
+                    separator,
+                    line.start,
+                    line.end,
+                    found.len(),
+                ));
             }
         }
     }
@@ -198,10 +204,10 @@ pub(super) fn find_header(text: &[u8]) -> Option<Table> {
 }
 
 /// The table as the user describes it.
-pub(super) fn table_of_columns(name: &str, text: &[u8], columns: &Columns) -> Result<Table, IngestError> {
+pub(super) fn table_of_columns(name: &str, text: &[u8], columns: &Columns) -> Result<CsvTable, IngestError> {
     let mut found = Vec::new();
     let mut missing: Option<(Field, String, String, usize)> = None;
-    for line in Lines::new(text).take(HEADER_WITHIN) {
+    for line in TextLines::new(text).take(HEADER_WITHIN) {
         if line.content.trim_ascii().is_empty() || line.content.len() > 1 << 16 {
             continue;
         }
@@ -210,7 +216,7 @@ pub(super) fn table_of_columns(name: &str, text: &[u8], columns: &Columns) -> Re
         }
         for separator in SEPARATORS {
             cells(bare(line.content), separator, &mut found);
-            match Layout::of_columns(columns, &found) {
+            match FieldPlaces::of_columns(columns, &found) {
                 Ok(layout) if layout.width() <= found.len() => {
                     let width = found.len();
                     // Numbered columns: the first line is a row, unless its position is no number.
@@ -218,7 +224,7 @@ pub(super) fn table_of_columns(name: &str, text: &[u8], columns: &Columns) -> Re
                     let is_row = !columns.needs_header()
                         && (found[position].is_empty() || number(found[position], separator).is_some());
                     let body = if is_row { line.start } else { line.end };
-                    return Ok(Table::new(layout, separator, line.start, body, width));
+                    return Ok(CsvTable::new(layout, separator, line.start, body, width));
                 }
                 Ok(layout) => {
                     let wanted = format!("#{}", layout.width());

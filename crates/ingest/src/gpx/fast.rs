@@ -17,7 +17,7 @@
 //! coordinates are turned into numbers eight bytes at a time. Where points of the usual shape are mixed with others, at most
 //! as much is read in vain by each core as was read for good.
 
-use super::{Field, Point, State};
+use super::{GpxReader, Point, PointField};
 use crate::clock::{Written, Zone};
 use crate::number::{Decimal, decimal, eight, plain_decimal};
 use crate::reading;
@@ -40,7 +40,7 @@ const CLOSING: &[u8] = b"</trkpt>";
 
 /// Reads points from `from` on, and returns where the first byte lies that it did not take. Runs of more than `chunk_bytes`
 /// are read by all cores.
-pub(super) fn points(state: &mut State<'_>, text: &[u8], from: usize, chunk_bytes: usize) -> usize {
+pub(super) fn points(state: &mut GpxReader<'_>, text: &[u8], from: usize, chunk_bytes: usize) -> usize {
     let limits = state.limits;
     if state.depth.saturating_add(MOST_DEPTH) > limits.element_depth
         || limits.attribute_bytes < ATTRIBUTE_BYTES as u64
@@ -86,7 +86,7 @@ pub(super) fn points(state: &mut State<'_>, text: &[u8], from: usize, chunk_byte
 
 /// Reads points that begin before `end`.
 #[inline]
-fn points_up_to(state: &mut State<'_>, text: &[u8], from: usize, end: usize, most: usize) -> usize {
+fn points_up_to(state: &mut GpxReader<'_>, text: &[u8], from: usize, end: usize, most: usize) -> usize {
     let mut at = from;
     while at < end
         && state.reading.found.len() <= most
@@ -106,7 +106,7 @@ fn next_point(text: &[u8], from: usize) -> usize {
 
 /// Points that another core read ahead, from a place to which the first may come.
 struct Ahead<'a> {
-    state: State<'a>,
+    state: GpxReader<'a>,
     start: usize,
     end: usize,
     /// Where the first byte lies that was not taken.
@@ -114,8 +114,8 @@ struct Ahead<'a> {
 }
 
 impl<'a> Ahead<'a> {
-    fn new(state: &State<'a>) -> Self {
-        let mut state = State::new(state.name, state.limits, state.text_bytes);
+    fn new(state: &GpxReader<'a>) -> Self {
+        let mut state = GpxReader::new(state.name, state.limits, state.text_bytes);
         state.fresh_segment = false;
         Self {
             state,
@@ -143,7 +143,7 @@ struct Tag {
     start: usize,
     /// Bytes of the name with the `>` behind it; 0 where there is no tag yet.
     length: usize,
-    field: Option<Field>,
+    field: Option<PointField>,
 }
 
 impl Tag {
@@ -175,7 +175,7 @@ impl UsualTags {
         let tag = Tag {
             start: from,
             length: name.len() + 1,
-            field: Field::of(local),
+            field: PointField::of(local),
         };
         if let Some(slot) = self.0.get_mut(number) {
             *slot = tag;
@@ -236,7 +236,7 @@ fn expect(text: &[u8], at: usize, wanted: &[u8]) -> Option<usize> {
 }
 
 #[inline]
-fn point(state: &mut State<'_>, text: &[u8], from: usize) -> Option<usize> {
+fn point(state: &mut GpxReader<'_>, text: &[u8], from: usize) -> Option<usize> {
     let start = skip_blanks(text, from);
     let mut at = expect(text, start, OPENING)?;
     let mut point = Point::new(start as u64, 0);
@@ -297,7 +297,7 @@ fn quoted(text: &[u8], at: usize) -> Option<(Decimal, usize)> {
 
 /// Reads what is in a point, and returns where its end tag ends.
 #[inline]
-fn children(state: &mut State<'_>, point: &mut Point, text: &[u8], from: usize) -> Option<usize> {
+fn children(state: &mut GpxReader<'_>, point: &mut Point, text: &[u8], from: usize) -> Option<usize> {
     let mut at = from;
     let mut open = Nested::default();
     loop {

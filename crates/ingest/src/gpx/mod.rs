@@ -23,8 +23,8 @@ mod fast;
 use crate::clock::{self, TimeFault, Zone};
 use crate::error::IngestError;
 use crate::ledger::line_of;
-use crate::number::{DEGREE_M, Steps, decimal, whole};
-use crate::reading::{self, Found, NO_MORE, RADIUS_68_PER_SD, Reading};
+use crate::number::{DEGREE_M, WrittenSteps, decimal, whole};
+use crate::reading::{self, FoundFix, NO_MORE, RADIUS_68_PER_SD, Reading};
 use crate::source::Source;
 pub(crate) use broken::Broken;
 use quick_xml::Reader;
@@ -80,20 +80,20 @@ impl Point {
 
     /// Takes one child, direct or inside of extensions.
     #[inline]
-    fn field(&mut self, field: Field, text: &[u8], direct: bool) {
+    fn field(&mut self, field: PointField, text: &[u8], direct: bool) {
         let fix = &mut self.fix;
         match field {
-            Field::Time if direct => self.time = Some(clock::instant(text)),
-            Field::Height if direct => fix.height_msl_m = number(text, reading::height_m),
-            Field::Time | Field::Height => {}
-            Field::Speed => fix.speed_mps = number(text, reading::speed_mps),
-            Field::Course => fix.course_deg = number(text, reading::course),
-            Field::Hdop => fix.hdop = number(text, reading::hdop),
-            Field::Satellites => fix.satellites = whole(text).map_or(u8::MAX, reading::satellites),
-            Field::Accuracy => {
+            PointField::Time if direct => self.time = Some(clock::instant(text)),
+            PointField::Height if direct => fix.height_msl_m = number(text, reading::height_m),
+            PointField::Time | PointField::Height => {}
+            PointField::Speed => fix.speed_mps = number(text, reading::speed_mps),
+            PointField::Course => fix.course_deg = number(text, reading::course),
+            PointField::Hdop => fix.hdop = number(text, reading::hdop),
+            PointField::Satellites => fix.satellites = whole(text).map_or(u8::MAX, reading::satellites),
+            PointField::Accuracy => {
                 fix.claimed_sd_m = number(text, |v| reading::sd_m(v / RADIUS_68_PER_SD));
             }
-            Field::Fix => match quality(text) {
+            PointField::Fix => match quality(text) {
                 Some(quality) => fix.quality = quality,
                 None => self.no_fix = true,
             },
@@ -128,7 +128,7 @@ fn quality(text: &[u8]) -> Option<FixQuality> {
 
 /// A child that is looked at.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Field {
+enum PointField {
     Time,
     Height,
     Speed,
@@ -139,7 +139,7 @@ enum Field {
     Accuracy,
 }
 
-impl Field {
+impl PointField {
     /// The one of a name without its prefix.
     #[inline]
     fn of(local: &[u8]) -> Option<Self> {
@@ -172,7 +172,7 @@ pub(crate) fn read(
         let both = (original.len() + copy.len()) as u64;
         crate::check_memory(name, both, limits, original.len() as u64)?;
     }
-    let state = State::new(name, limits, text.len());
+    let state = GpxReader::new(name, limits, text.len());
     state.run(&text, original, source, fast_path)
 }
 
@@ -212,12 +212,12 @@ impl<'a> Events<'a> {
     }
 
     /// The next piece of markup or text, and where it begins.
-    pub(crate) fn step(&mut self, broken: &mut Broken<'_>) -> (usize, Step<'a>) {
+    pub(crate) fn step(&mut self, broken: &mut Broken<'_>) -> (usize, MarkupStep<'a>) {
         let place = self.position();
         let mut next = broken.until(place);
         if next.is_none() {
             match self.reader.read_event() {
-                Ok(Event::Eof) => return (place, Step::End),
+                Ok(Event::Eof) => return (place, MarkupStep::End),
                 Ok(event) => {
                     self.stalled = 0;
                     // A document type may swallow what comes behind it.
@@ -225,7 +225,7 @@ impl<'a> Events<'a> {
                         .then(|| broken.next_track(place))
                         .flatten();
                     if next.is_none_or(|next| next >= self.position()) {
-                        return (place, Step::Event(event));
+                        return (place, MarkupStep::Event(event));
                     }
                 }
                 Err(error) => {
@@ -236,23 +236,23 @@ impl<'a> Events<'a> {
                     };
                     // Behind a stray ampersand or the like the reader can go on.
                     if matches!(error, XmlError::IllFormed(_)) && self.stalled <= 2 {
-                        return (place, Step::Stray);
+                        return (place, MarkupStep::Stray);
                     }
                     next = broken.next_track(place);
                     if next.is_none() {
-                        return (place, Step::CutOff(error));
+                        return (place, MarkupStep::CutOff(error));
                     }
                 }
             }
         }
         let next = next.unwrap_or(place);
         *self = Self::new(self.text, next);
-        (place, Step::PassedOver(next))
+        (place, MarkupStep::PassedOver(next))
     }
 }
 
 /// What comes next in a text.
-pub(crate) enum Step<'a> {
+pub(crate) enum MarkupStep<'a> {
     Event(Event<'a>),
     /// Something odd that broke nothing.
     Stray,
@@ -284,12 +284,12 @@ struct Aside {
     count: u32,
 }
 
-struct State<'a> {
+struct GpxReader<'a> {
     name: &'a str,
     limits: &'a LimitSettings,
     text_bytes: usize,
     reading: Reading,
-    steps: Steps,
+    steps: WrittenSteps,
     segment: u32,
     fresh_segment: bool,
     point: Option<Point>,
@@ -306,14 +306,14 @@ struct State<'a> {
     usual_tags: fast::UsualTags,
 }
 
-impl<'a> State<'a> {
+impl<'a> GpxReader<'a> {
     fn new(name: &'a str, limits: &'a LimitSettings, text_bytes: usize) -> Self {
         Self {
             name,
             limits,
             text_bytes,
             reading: Reading::new(text_bytes),
-            steps: Steps::default(),
+            steps: WrittenSteps::default(),
             segment: 0,
             fresh_segment: false,
             point: None,
@@ -338,7 +338,7 @@ impl<'a> State<'a> {
     ) -> Result<Reading, IngestError> {
         let mut events = Events::new(text, 0);
         let mut broken = Broken::before(b"<trk", text.as_bytes());
-        let mut field: Option<Field> = None;
+        let mut field: Option<PointField> = None;
         let mut field_is_direct = false;
         let mut in_segment = false;
         let mut after_markup = false;
@@ -359,22 +359,22 @@ impl<'a> State<'a> {
             let (place, step) = events.step(&mut broken);
             let at = place as u64;
             let event = match step {
-                Step::Event(event) => event,
-                Step::Stray => {
+                MarkupStep::Event(event) => event,
+                MarkupStep::Stray => {
                     after_markup = false;
                     continue;
                 }
-                Step::PassedOver(next) => {
+                MarkupStep::PassedOver(next) => {
                     self.pass_over(at, next as u64);
                     self.check_size(text, at)?;
                     (field, after_markup) = (None, true);
                     continue;
                 }
-                Step::CutOff(_) => {
+                MarkupStep::CutOff(_) => {
                     self.cut_off(at, text.len() as u64);
                     break;
                 }
-                Step::End => {
+                MarkupStep::End => {
                     self.end_of_file(text.len() as u64);
                     break;
                 }
@@ -393,7 +393,7 @@ impl<'a> State<'a> {
                         field_is_direct = self.depth == point.depth + 1;
                         let local = tag.local_name();
                         let local: &str = local.as_ref();
-                        field = Field::of(local.as_bytes());
+                        field = PointField::of(local.as_bytes());
                     }
                 }
                 Event::Empty(tag) => {
@@ -535,7 +535,7 @@ impl<'a> State<'a> {
         self.depth = self.depth.saturating_sub(1);
     }
 
-    fn content(&mut self, field: Option<Field>, direct: bool, content: &[u8], at: u64, end: u64) {
+    fn content(&mut self, field: Option<PointField>, direct: bool, content: &[u8], at: u64, end: u64) {
         if let (Some(point), Some(field)) = (&mut self.point, field) {
             if !content.trim_ascii().is_empty() {
                 point.field(field, content, direct);
@@ -628,7 +628,7 @@ impl<'a> State<'a> {
         }
         fix.segment = self.segment;
         self.steps.add(decimals);
-        self.reading.keep(Found {
+        self.reading.keep(FoundFix {
             fix,
             start,
             end,
@@ -638,7 +638,7 @@ impl<'a> State<'a> {
     }
 
     /// Takes the points that another core read, of the segment that is open.
-    fn take_ahead(&mut self, ahead: &State<'_>) {
+    fn take_ahead(&mut self, ahead: &GpxReader<'_>) {
         debug_assert!(!self.fresh_segment);
         self.steps.join(&ahead.steps);
         self.without_zone = self.without_zone.or(ahead.without_zone);
@@ -647,7 +647,7 @@ impl<'a> State<'a> {
 
     /// Makes ready to read ahead from another place.
     fn forget(&mut self) {
-        self.steps = Steps::default();
+        self.steps = WrittenSteps::default();
         self.without_zone = None;
         self.reading.forget_found();
     }

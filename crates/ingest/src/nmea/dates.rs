@@ -11,7 +11,7 @@
 //! systems that came in 2012 under a date before 2012, a step of just 1024 weeks inside of the log, or a given date just
 //! 1024 weeks later. Dates that are merely old stay.
 
-use super::Clock;
+use super::TimeOfDay;
 use crate::clock::{DAY_US, ROLLOVER_DAYS, first_day, last_day, seconds};
 use crate::order::{note_rollover, repair_rollover};
 use crate::reading::Reading;
@@ -53,7 +53,7 @@ type Reckoned = Option<(i64, i64)>;
 /// Gives every fix its time. The error is the time of day of the first fix, when there is no date at all.
 pub(super) fn resolve(
     reading: &mut Reading,
-    clock: &[Clock],
+    clock: &[TimeOfDay],
     anchors: &[Anchor],
     given: Option<time::Date>,
     known: Dated,
@@ -74,13 +74,13 @@ pub(super) fn resolve(
 /// Reckons the time of every fix, from its own date or from those around it.
 fn reckon_all(
     reading: &mut Reading,
-    clock: &[Clock],
+    clock: &[TimeOfDay],
     anchors: &[Anchor],
     given: Option<time::Date>,
-    first: &Clock,
+    first: &TimeOfDay,
 ) -> Result<(), i64> {
     let usable = |day: i32| (first_day()..last_day()).contains(&day);
-    let dated = |one: &Clock| one.day.filter(|&day| usable(day));
+    let dated = |one: &TimeOfDay| one.day.filter(|&day| usable(day));
     let has_own = clock.iter().any(|one| dated(one).is_some());
     let has_zda = anchors
         .iter()
@@ -100,8 +100,13 @@ fn reckon_all(
             trust: Trust::Void,
         });
     }
-    let forward: Vec<Reckoned> = reckon(clock.iter(), anchors.iter(), dated, Way::Forward).collect();
-    let backward = reckon(clock.iter().rev(), anchors.iter().rev(), dated, Way::Backward);
+    let forward: Vec<Reckoned> = reckon(clock.iter(), anchors.iter(), dated, Direction::Forward).collect();
+    let backward = reckon(
+        clock.iter().rev(),
+        anchors.iter().rev(),
+        dated,
+        Direction::Backward,
+    );
     let forward = forward.into_iter().rev();
     for ((found, a), b) in reading.found.iter_mut().rev().zip(forward).zip(backward) {
         let instant = match (a, b) {
@@ -127,25 +132,25 @@ fn reckon_all(
 }
 
 #[derive(Clone, Copy, PartialEq, Eq)]
-enum Way {
+enum Direction {
     Forward,
     Backward,
 }
 
 /// Walks the fixes one way and reckons each one's instant from the last known one.
 fn reckon<'a>(
-    fixes: impl Iterator<Item = &'a Clock>,
+    fixes: impl Iterator<Item = &'a TimeOfDay>,
     anchors: impl Iterator<Item = &'a Anchor>,
-    dated: impl Fn(&Clock) -> Option<i32>,
-    way: Way,
+    dated: impl Fn(&TimeOfDay) -> Option<i32>,
+    way: Direction,
 ) -> impl Iterator<Item = Reckoned> {
     let mut anchors = anchors.peekable();
     let mut known: Reckoned = None;
     let mut from_anchor = false;
     fixes.map(move |one| {
         while let Some(anchor) = anchors.next_if(|anchor| match way {
-            Way::Forward => anchor.id <= one.id,
-            Way::Backward => anchor.id > one.id,
+            Direction::Forward => anchor.id <= one.id,
+            Direction::Backward => anchor.id > one.id,
         }) {
             known = Some((i64::from(anchor.day) * DAY_US + anchor.of_day_us, 0));
             from_anchor = true;
@@ -172,11 +177,11 @@ fn nearest(instant: i64, of_day_us: i64) -> i64 {
 }
 
 /// The instant of a time of day after another instant (before it, on the way back), at most an hour on its other side.
-fn onward(instant: i64, of_day_us: i64, way: Way) -> i64 {
+fn onward(instant: i64, of_day_us: i64, way: Direction) -> i64 {
     const BACK_US: i64 = 3_600_000_000;
     let behind = match way {
-        Way::Forward => BACK_US,
-        Way::Backward => DAY_US - BACK_US,
+        Direction::Forward => BACK_US,
+        Direction::Backward => DAY_US - BACK_US,
     };
     let step = (of_day_us - instant.rem_euclid(DAY_US) + behind).rem_euclid(DAY_US) - behind;
     instant + step
@@ -228,15 +233,15 @@ mod tests {
         let evening = 10 * DAY_US + 20 * 3_600_000_000;
         let morning_us = 8 * 3_600_000_000 + 1_800_000_000;
         assert_eq!(
-            onward(evening, morning_us, Way::Forward),
+            onward(evening, morning_us, Direction::Forward),
             11 * DAY_US + morning_us
         );
         assert_eq!(
-            onward(evening, 20 * 3_600_000_000 - 60_000_000, Way::Forward),
+            onward(evening, 20 * 3_600_000_000 - 60_000_000, Direction::Forward),
             evening - 60_000_000
         );
         assert_eq!(
-            onward(11 * DAY_US + morning_us, 20 * 3_600_000_000, Way::Backward),
+            onward(11 * DAY_US + morning_us, 20 * 3_600_000_000, Direction::Backward),
             evening
         );
     }

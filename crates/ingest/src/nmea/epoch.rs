@@ -1,7 +1,7 @@
 //! All sentences of one time of day.
 
-use super::sentence::{Position, Says};
-use crate::reading::{Found, More, NO_MORE};
+use super::sentence::{FixClaim, Position};
+use crate::reading::{FoundFix, More, NO_MORE};
 use tussock_types::{Fix, FixQuality, SkipReason};
 
 /// Two times of day that differ by less are one: receivers round fractions differently in different sentences.
@@ -13,10 +13,10 @@ pub(super) struct Epoch {
     pub(super) id: u32,
     pub(super) of_day_us: i64,
     pub(super) day: Option<i32>,
-    pub(super) rmc: Says,
-    pub(super) gga: Says,
-    pub(super) gns: Says,
-    pub(super) gll: Says,
+    pub(super) rmc: FixClaim,
+    pub(super) gga: FixClaim,
+    pub(super) gns: FixClaim,
+    pub(super) gll: FixClaim,
     position: Option<Position>,
     position_rank: u8,
     quality: FixQuality,
@@ -45,10 +45,10 @@ impl Epoch {
             id,
             of_day_us,
             day: None,
-            rmc: Says::Nothing,
-            gga: Says::Nothing,
-            gns: Says::Nothing,
-            gll: Says::Nothing,
+            rmc: FixClaim::Nothing,
+            gga: FixClaim::Nothing,
+            gns: FixClaim::Nothing,
+            gll: FixClaim::Nothing,
             position: None,
             position_rank: 0,
             quality: FixQuality::Unknown,
@@ -122,13 +122,13 @@ impl Epoch {
 
     /// The fix that all of it makes, its time still open, and the digits of its position; or why there is none.
     #[inline]
-    pub(super) fn fix(&self) -> Result<(Found, u8), SkipReason> {
+    pub(super) fn fix(&self) -> Result<(FoundFix, u8), SkipReason> {
         let deciding = [self.gga, self.gns, self.rmc, self.gll];
         let says = deciding
             .into_iter()
-            .find(|&says| says != Says::Nothing)
-            .unwrap_or(Says::Nothing);
-        if self.rmc == Says::NoFix || says == Says::NoFix {
+            .find(|&says| says != FixClaim::Nothing)
+            .unwrap_or(FixClaim::Nothing);
+        if self.rmc == FixClaim::NoFix || says == FixClaim::NoFix {
             return Err(SkipReason::NoFix);
         }
         let Some(position) = self.position else {
@@ -149,7 +149,7 @@ impl Epoch {
             satellites: self.satellites,
         };
         Ok((
-            Found {
+            FoundFix {
                 fix,
                 start: self.start,
                 end: self.end,
@@ -164,14 +164,14 @@ impl Epoch {
 /// The epochs that may still get sentences: a slow sentence may come after faster ones of the next instants. A ring, the
 /// oldest at `first`.
 #[derive(Debug)]
-pub(super) struct Open {
+pub(super) struct OpenEpochs {
     epochs: [Epoch; Self::MOST],
     first: usize,
     count: usize,
     current: usize,
 }
 
-impl Open {
+impl OpenEpochs {
     const MOST: usize = 4;
 
     pub(super) fn new() -> Self {

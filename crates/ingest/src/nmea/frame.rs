@@ -12,7 +12,7 @@ use memchr::memchr2;
 
 /// What the checksum says.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Check {
+pub(super) enum Checksum {
     /// It fits.
     Good,
     /// There is none, and the line ends as it should.
@@ -27,7 +27,7 @@ pub(super) enum Check {
 
 /// A stretch of the stream.
 #[derive(Clone, Copy, Debug)]
-pub(super) enum Piece<'a> {
+pub(super) enum StreamPiece<'a> {
     /// Not part of any sentence.
     Junk {
         start: usize,
@@ -41,11 +41,11 @@ pub(super) enum Piece<'a> {
         end: usize,
         /// Between `$` and `*`, both left out.
         body: &'a [u8],
-        check: Check,
+        check: Checksum,
     },
 }
 
-impl Piece<'_> {
+impl StreamPiece<'_> {
     /// Where it begins.
     pub(super) fn start(&self) -> u64 {
         let (Self::Junk { start, .. } | Self::Sentence { start, .. }) = self;
@@ -74,10 +74,10 @@ impl<'a> Frames<'a> {
 }
 
 impl<'a> Iterator for Frames<'a> {
-    type Item = Piece<'a>;
+    type Item = StreamPiece<'a>;
 
     #[inline]
-    fn next(&mut self) -> Option<Piece<'a>> {
+    fn next(&mut self) -> Option<StreamPiece<'a>> {
         let text = self.text;
         let from = self.at;
         if from >= text.len() {
@@ -105,7 +105,7 @@ impl<'a> Iterator for Frames<'a> {
             let junk = &text[from..start];
             self.line += memchr::memchr_iter(b'\n', junk).count() as u64;
             let blank = junk.iter().all(u8::is_ascii_whitespace);
-            return Some(Piece::Junk {
+            return Some(StreamPiece::Junk {
                 start: from,
                 end: start,
                 blank,
@@ -113,7 +113,7 @@ impl<'a> Iterator for Frames<'a> {
         }
         let (end, body, check) = sentence(text, start, &mut self.line);
         self.at = end;
-        Some(Piece::Sentence {
+        Some(StreamPiece::Sentence {
             start,
             end,
             body,
@@ -239,35 +239,35 @@ fn look_at_end(rest: &[u8], looked: &mut Looked) {
 
 /// The sentence that begins at `start`: where it ends, its body, and what its checksum says. Line ends are counted.
 #[inline]
-fn sentence<'a>(text: &'a [u8], start: usize, line: &mut u64) -> (usize, &'a [u8], Check) {
+fn sentence<'a>(text: &'a [u8], start: usize, line: &mut u64) -> (usize, &'a [u8], Checksum) {
     let rest = &text[start + 1..];
     let Looked { length, sum } = look(rest);
     let body = &rest[..length];
     let (after, check) = match rest.get(length) {
         Some(b'*') => match (rest.get(length + 1), rest.get(length + 2)) {
             (Some(&high), Some(&low)) => match (hex(high), hex(low)) {
-                (Some(high), Some(low)) if high * 16 + low == sum => (length + 3, Check::Good),
-                (Some(_), Some(_)) => (length + 3, Check::Bad),
-                _ => (length + 1, Check::Bad),
+                (Some(high), Some(low)) if high * 16 + low == sum => (length + 3, Checksum::Good),
+                (Some(_), Some(_)) => (length + 3, Checksum::Bad),
+                _ => (length + 1, Checksum::Bad),
             },
-            _ => (rest.len(), Check::CutOff),
+            _ => (rest.len(), Checksum::CutOff),
         },
-        Some(b'\r' | b'\n') => (length, Check::Missing),
-        None => (length, Check::CutOff),
-        Some(_) => (length, Check::Broken),
+        Some(b'\r' | b'\n') => (length, Checksum::Missing),
+        None => (length, Checksum::CutOff),
+        Some(_) => (length, Checksum::Broken),
     };
     let (mut after, mut check, mut body) = (after, check, body);
-    if !matches!(check, Check::Good)
+    if !matches!(check, Checksum::Good)
         && let Some(splice) = spliced(body)
     {
-        (after, check, body) = (splice, Check::Broken, &body[..splice]);
+        (after, check, body) = (splice, Checksum::Broken, &body[..splice]);
     }
-    if check == Check::CutOff {
+    if check == Checksum::CutOff {
         // Behind an asterisk may stand anything.
         let tail = rest.get(length..after).unwrap_or_default();
         *line += memchr::memchr_iter(b'\n', tail).count() as u64;
     }
-    if check != Check::Broken {
+    if check != Checksum::Broken {
         while let Some(byte @ (b'\r' | b'\n' | b' ' | b'\t')) = rest.get(after) {
             *line += u64::from(*byte == b'\n');
             after += 1;
@@ -296,7 +296,7 @@ fn hex(digit: u8) -> Option<u8> {
 mod tests {
     use super::*;
 
-    fn pieces(text: &[u8]) -> Vec<(String, Option<Check>)> {
+    fn pieces(text: &[u8]) -> Vec<(String, Option<Checksum>)> {
         let mut at = 0;
         let mut frames = Frames::new(text);
         let pieces = std::iter::from_fn(|| {
@@ -310,12 +310,12 @@ mod tests {
             Some(piece)
         })
         .map(|piece| match piece {
-            Piece::Junk { start, end, .. } => {
+            StreamPiece::Junk { start, end, .. } => {
                 assert_eq!(start, at);
                 at = end;
                 ("junk".to_string(), None)
             }
-            Piece::Sentence {
+            StreamPiece::Sentence {
                 start,
                 end,
                 body,
@@ -404,19 +404,19 @@ mod tests {
     fn a_checksum_is_verified_when_present() {
         assert_eq!(
             pieces(b"$GPZDA,160012.71,11,03,2004,-1,00*7D\r\n"),
-            [("GPZDA".into(), Some(Check::Good))]
+            [("GPZDA".into(), Some(Checksum::Good))]
         );
         assert_eq!(
             pieces(b"$GPZDA,160012.71,11,03,2004,-1,00*7d"),
-            [("GPZDA".into(), Some(Check::Good))]
+            [("GPZDA".into(), Some(Checksum::Good))]
         );
         assert_eq!(
             pieces(b"$GPZDA,160012.71,11,03,2004,-1,00*7C\r\n"),
-            [("GPZDA".into(), Some(Check::Bad))]
+            [("GPZDA".into(), Some(Checksum::Bad))]
         );
         assert_eq!(
             pieces(b"$GPZDA,160012.71,11,03,2004,-1,00\r\n"),
-            [("GPZDA".into(), Some(Check::Missing))]
+            [("GPZDA".into(), Some(Checksum::Missing))]
         );
     }
 
@@ -424,15 +424,15 @@ mod tests {
     fn a_half_written_last_sentence_is_cut_off() {
         assert_eq!(
             pieces(b"$GPZDA,160012.71,11,03,20"),
-            [("GPZDA".into(), Some(Check::CutOff))]
+            [("GPZDA".into(), Some(Checksum::CutOff))]
         );
         assert_eq!(
             pieces(b"$GPZDA,160012.71,11,03,2004,-1,00*\n"),
-            [("GPZDA".into(), Some(Check::CutOff))]
+            [("GPZDA".into(), Some(Checksum::CutOff))]
         );
         assert_eq!(
             pieces(b"$GPZDA,160012.71,11,03,2004,-1,00*7"),
-            [("GPZDA".into(), Some(Check::CutOff))]
+            [("GPZDA".into(), Some(Checksum::CutOff))]
         );
     }
 
@@ -443,15 +443,15 @@ mod tests {
         text.extend_from_slice(&good[1..]);
         assert_eq!(
             pieces(&text),
-            [("junk".into(), None), ("GPZDA".into(), Some(Check::Good))]
+            [("junk".into(), None), ("GPZDA".into(), Some(Checksum::Good))]
         );
         let mut text = b"$GPGGA,1600".to_vec();
         text.extend_from_slice(good);
         assert_eq!(
             pieces(&text),
             [
-                ("GPGGA".into(), Some(Check::Broken)),
-                ("GPZDA".into(), Some(Check::Good))
+                ("GPGGA".into(), Some(Checksum::Broken)),
+                ("GPZDA".into(), Some(Checksum::Good))
             ]
         );
         let mut text = b"$GPGGA,1600!AIVDM,1,1,,B,177KQJ5000G?tO`K>RA1wUbN0TKH,0*5C\r\n".to_vec();
@@ -459,9 +459,9 @@ mod tests {
         assert_eq!(
             pieces(&text),
             [
-                ("GPGGA".into(), Some(Check::Broken)),
-                ("AIVDM".into(), Some(Check::Good)),
-                ("GPZDA".into(), Some(Check::Good))
+                ("GPGGA".into(), Some(Checksum::Broken)),
+                ("AIVDM".into(), Some(Checksum::Good)),
+                ("GPZDA".into(), Some(Checksum::Good))
             ]
         );
     }
@@ -475,10 +475,10 @@ mod tests {
             pieces(&text),
             [
                 ("junk".into(), None),
-                ("GPZDA".into(), Some(Check::Good)),
+                ("GPZDA".into(), Some(Checksum::Good)),
                 ("junk".into(), None),
-                ("GPZDA".into(), Some(Check::Good)),
-                ("GPZDA".into(), Some(Check::Broken)),
+                ("GPZDA".into(), Some(Checksum::Good)),
+                ("GPZDA".into(), Some(Checksum::Broken)),
                 ("junk".into(), None),
             ]
         );

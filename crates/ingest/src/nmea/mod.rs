@@ -31,26 +31,26 @@ use crate::number::MINUTE_M;
 use crate::reading::{NO_MORE, Reading};
 use crate::{ReadOptions, check_size};
 use dates::{Anchor, Dated, Trust};
-use epoch::{Epoch, Open};
-use frame::{Check, Frames, Piece};
-use sentence::{Fields, Says};
+use epoch::{Epoch, OpenEpochs};
+use frame::{Checksum, Frames, StreamPiece};
+use sentence::{Fields, FixClaim};
 use tussock_types::{FixQuality, SkipReason, plural};
 
 /// True when the bytes hold at least one sentence: right checksum, or a kind that we know.
 pub(crate) fn holds_sentences(text: &[u8]) -> bool {
     Frames::new(text).any(|piece| match piece {
-        Piece::Sentence { body, check, .. } => match check {
-            Check::Good => true,
-            Check::Missing | Check::Bad | Check::CutOff => kind(body).is_some(),
-            Check::Broken => false,
+        StreamPiece::Sentence { body, check, .. } => match check {
+            Checksum::Good => true,
+            Checksum::Missing | Checksum::Bad | Checksum::CutOff => kind(body).is_some(),
+            Checksum::Broken => false,
         },
-        Piece::Junk { .. } => false,
+        StreamPiece::Junk { .. } => false,
     })
 }
 
 /// The sentences that are read.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Kind {
+enum SentenceKind {
     Rmc,
     Gga,
     Gns,
@@ -60,7 +60,7 @@ enum Kind {
     Zda,
 }
 
-impl Kind {
+impl SentenceKind {
     /// How many fields are looked at, the address included.
     #[inline]
     const fn fields(self) -> usize {
@@ -76,7 +76,7 @@ impl Kind {
 
 /// The kind of a sentence, of any talker. An address that begins with P belongs to a maker.
 #[inline]
-fn kind(body: &[u8]) -> Option<Kind> {
+fn kind(body: &[u8]) -> Option<SentenceKind> {
     let [talker, _, a, b, c, b',', ..] = body else {
         return None;
     };
@@ -84,13 +84,13 @@ fn kind(body: &[u8]) -> Option<Kind> {
         return None;
     }
     match [*a, *b, *c] {
-        [b'R', b'M', b'C'] => Some(Kind::Rmc),
-        [b'G', b'G', b'A'] => Some(Kind::Gga),
-        [b'G', b'N', b'S'] => Some(Kind::Gns),
-        [b'G', b'L', b'L'] => Some(Kind::Gll),
-        [b'G', b'S', b'T'] => Some(Kind::Gst),
-        [b'V', b'T', b'G'] => Some(Kind::Vtg),
-        [b'Z', b'D', b'A'] => Some(Kind::Zda),
+        [b'R', b'M', b'C'] => Some(SentenceKind::Rmc),
+        [b'G', b'G', b'A'] => Some(SentenceKind::Gga),
+        [b'G', b'N', b'S'] => Some(SentenceKind::Gns),
+        [b'G', b'L', b'L'] => Some(SentenceKind::Gll),
+        [b'G', b'S', b'T'] => Some(SentenceKind::Gst),
+        [b'V', b'T', b'G'] => Some(SentenceKind::Vtg),
+        [b'Z', b'D', b'A'] => Some(SentenceKind::Zda),
         _ => None,
     }
 }
@@ -109,13 +109,13 @@ pub(crate) fn read(name: &str, text: &[u8], options: &ReadOptions) -> Result<Rea
         usable_days: first_day()..last_day(),
         all_are_dated: true,
         line: 1,
-        open: Open::new(),
+        open: OpenEpochs::new(),
         clock: Vec::new(),
         anchors: Vec::new(),
-        steps: crate::number::Steps::default(),
+        steps: crate::number::WrittenSteps::default(),
         dates: sentence::Dates::default(),
-        times: sentence::Times::default(),
-        positions: sentence::Positions::default(),
+        times: sentence::TimeReader::default(),
+        positions: sentence::PositionReader::default(),
         next_id: 0,
         is_modern: false,
         sentences: 0,
@@ -129,7 +129,7 @@ pub(crate) fn read(name: &str, text: &[u8], options: &ReadOptions) -> Result<Rea
         let Some(piece) = frames.next() else { break };
         check_size(name, &reader.reading, text, &options.limits, piece.start())?;
         match piece {
-            Piece::Junk { start, end, blank } => {
+            StreamPiece::Junk { start, end, blank } => {
                 let (start, end) = (start as u64, end as u64);
                 match reader.last_fate {
                     _ if !blank => reader.skip(start, end, SkipReason::NotOfTheFormat),
@@ -140,7 +140,7 @@ pub(crate) fn read(name: &str, text: &[u8], options: &ReadOptions) -> Result<Rea
                     }
                 }
             }
-            Piece::Sentence {
+            StreamPiece::Sentence {
                 start,
                 end,
                 body,
@@ -149,11 +149,11 @@ pub(crate) fn read(name: &str, text: &[u8], options: &ReadOptions) -> Result<Rea
                 reader.sentences += 1;
                 let (start, end) = (start as u64, end as u64);
                 let fault = match check {
-                    Check::Good | Check::Missing if body.len() > limit => Some(SkipReason::TooLong),
-                    Check::Good | Check::Missing => None,
-                    Check::Bad => Some(SkipReason::BadChecksum),
-                    Check::Broken => Some(SkipReason::Malformed),
-                    Check::CutOff => Some(SkipReason::Truncated),
+                    Checksum::Good | Checksum::Missing if body.len() > limit => Some(SkipReason::TooLong),
+                    Checksum::Good | Checksum::Missing => None,
+                    Checksum::Bad => Some(SkipReason::BadChecksum),
+                    Checksum::Broken => Some(SkipReason::Malformed),
+                    Checksum::CutOff => Some(SkipReason::Truncated),
                 };
                 if let Some(reason) = fault {
                     if reason == SkipReason::TooLong {
@@ -166,7 +166,7 @@ pub(crate) fn read(name: &str, text: &[u8], options: &ReadOptions) -> Result<Rea
                     reader.skip(start, end, reason);
                     continue;
                 }
-                if check == Check::Good && is_modern_talker(body) {
+                if check == Checksum::Good && is_modern_talker(body) {
                     reader.is_modern = true;
                 }
                 match kind(body) {
@@ -198,7 +198,7 @@ enum Fate {
 
 /// The time of day of a fix, the date that its own epoch gave, and its place in the order of epochs.
 #[derive(Clone, Copy, Debug)]
-struct Clock {
+struct TimeOfDay {
     id: u32,
     of_day_us: i64,
     day: Option<i32>,
@@ -208,14 +208,14 @@ struct Clock {
 
 struct Nmea<'a> {
     reading: Reading,
-    open: Open,
+    open: OpenEpochs,
     /// Beside `reading.found`, until dates are known.
-    clock: Vec<Clock>,
+    clock: Vec<TimeOfDay>,
     anchors: Vec<Anchor>,
-    steps: crate::number::Steps,
+    steps: crate::number::WrittenSteps,
     dates: sentence::Dates,
-    times: sentence::Times,
-    positions: sentence::Positions<'a>,
+    times: sentence::TimeReader,
+    positions: sentence::PositionReader<'a>,
     next_id: u32,
     /// Days that a log can hold.
     usable_days: std::ops::Range<i32>,
@@ -236,15 +236,21 @@ impl<'a> Nmea<'a> {
 
     /// Takes a sentence into its epoch, or says why not.
     #[inline]
-    fn sentence(&mut self, kind: Kind, fields: &Fields<'a>, start: u64, end: u64) -> Result<(), SkipReason> {
+    fn sentence(
+        &mut self,
+        kind: SentenceKind,
+        fields: &Fields<'a>,
+        start: u64,
+        end: u64,
+    ) -> Result<(), SkipReason> {
         match kind {
-            Kind::Rmc => self.rmc(fields, start, end),
-            Kind::Gga => self.gga(fields, start, end),
-            Kind::Gns => self.gns(fields, start, end),
-            Kind::Gll => self.gll(fields, start, end),
-            Kind::Gst => self.gst(fields, start, end),
-            Kind::Vtg => self.vtg(fields, start, end),
-            Kind::Zda => self.zda(fields, start, end),
+            SentenceKind::Rmc => self.rmc(fields, start, end),
+            SentenceKind::Gga => self.gga(fields, start, end),
+            SentenceKind::Gns => self.gns(fields, start, end),
+            SentenceKind::Gll => self.gll(fields, start, end),
+            SentenceKind::Gst => self.gst(fields, start, end),
+            SentenceKind::Vtg => self.vtg(fields, start, end),
+            SentenceKind::Zda => self.zda(fields, start, end),
         }
     }
 
@@ -253,34 +259,34 @@ impl<'a> Nmea<'a> {
         let (mode_says, mode_quality) = fields
             .get(12)
             .first()
-            .map_or((Says::Nothing, FixQuality::Unknown), |&letter| {
+            .map_or((FixClaim::Nothing, FixQuality::Unknown), |&letter| {
                 sentence::mode(letter)
             });
         let says = match fields.get(2).trim_ascii() {
-            b"A" | b"a" if mode_says != Says::NoFix => Says::Fix,
-            b"A" | b"a" | b"V" | b"v" => Says::NoFix,
-            b"" if of_day.is_none() => Says::NoFix,
+            b"A" | b"a" if mode_says != FixClaim::NoFix => FixClaim::Fix,
+            b"A" | b"a" | b"V" | b"v" => FixClaim::NoFix,
+            b"" if of_day.is_none() => FixClaim::NoFix,
             _ => return Err(SkipReason::Malformed),
         };
         let day = self.dates.read(fields.get(9));
         let Some(of_day_us) = of_day else {
-            return Err(if says == Says::Fix {
+            return Err(if says == FixClaim::Fix {
                 SkipReason::NoTime
             } else {
                 SkipReason::NoFix
             });
         };
         let position = match says {
-            Says::Fix => self.positions.read(fields, 3)?,
+            FixClaim::Fix => self.positions.read(fields, 3)?,
             _ => None,
         };
-        let says = if position.is_none() { Says::NoFix } else { says };
+        let says = if position.is_none() { FixClaim::NoFix } else { says };
         let epoch = self.epoch(of_day_us, day);
-        if epoch.rmc == Says::Fix {
+        if epoch.rmc == FixClaim::Fix {
             return Err(SkipReason::DuplicateEpoch);
         }
         epoch.rmc = says;
-        if says == Says::Fix {
+        if says == FixClaim::Fix {
             epoch.place(2, position);
             epoch.speed_mps = fields.speed_mps(7, sentence::KNOT_MPS);
             epoch.course_deg = fields.course(8);
@@ -297,33 +303,33 @@ impl<'a> Nmea<'a> {
     fn gga(&mut self, fields: &Fields<'a>, start: u64, end: u64) -> Result<(), SkipReason> {
         let of_day = self.times.read(fields, 1)?;
         let (says, quality) = sentence::quality(fields.get(6))?;
-        let position = if says == Says::NoFix {
+        let position = if says == FixClaim::NoFix {
             None
         } else {
             self.positions.read(fields, 2)?
         };
         let says = if position.is_none() {
-            Says::NoFix
+            FixClaim::NoFix
         } else {
-            Says::Fix
+            FixClaim::Fix
         };
         let Some(of_day_us) = of_day else {
-            return Err(if says == Says::Fix {
+            return Err(if says == FixClaim::Fix {
                 SkipReason::NoTime
             } else {
                 SkipReason::NoFix
             });
         };
         let epoch = self.epoch(of_day_us, None);
-        if epoch.gga == Says::Fix || (epoch.gga == Says::NoFix && says == Says::NoFix) {
-            return Err(if says == Says::Fix {
+        if epoch.gga == FixClaim::Fix || (epoch.gga == FixClaim::NoFix && says == FixClaim::NoFix) {
+            return Err(if says == FixClaim::Fix {
                 SkipReason::DuplicateEpoch
             } else {
                 SkipReason::NoFix
             });
         }
         epoch.gga = says;
-        if says == Says::Fix {
+        if says == FixClaim::Fix {
             epoch.place(4, position);
             epoch.quality(4, quality);
             epoch.satellites =
@@ -338,37 +344,37 @@ impl<'a> Nmea<'a> {
     fn gns(&mut self, fields: &Fields<'a>, start: u64, end: u64) -> Result<(), SkipReason> {
         let of_day = self.times.read(fields, 1)?;
         let (says, quality) = sentence::modes(fields.get(6));
-        let position = if says == Says::NoFix {
+        let position = if says == FixClaim::NoFix {
             None
         } else {
             self.positions.read(fields, 2)?
         };
-        if position.is_none() && says != Says::NoFix {
+        if position.is_none() && says != FixClaim::NoFix {
             // The satellites of one system among several: the position stands in the sentence of them all.
             return Err(SkipReason::NotAPosition);
         }
         let says = if position.is_none() {
-            Says::NoFix
+            FixClaim::NoFix
         } else {
-            Says::Fix
+            FixClaim::Fix
         };
         let Some(of_day_us) = of_day else {
-            return Err(if says == Says::Fix {
+            return Err(if says == FixClaim::Fix {
                 SkipReason::NoTime
             } else {
                 SkipReason::NoFix
             });
         };
         let epoch = self.epoch(of_day_us, None);
-        if epoch.gns == Says::Fix {
-            return Err(if says == Says::Fix {
+        if epoch.gns == FixClaim::Fix {
+            return Err(if says == FixClaim::Fix {
                 SkipReason::DuplicateEpoch
             } else {
                 SkipReason::NotAPosition
             });
         }
         epoch.gns = says;
-        if says == Says::Fix {
+        if says == FixClaim::Fix {
             epoch.place(3, position);
             epoch.quality(3, quality);
             if epoch.satellites == u8::MAX {
@@ -391,33 +397,33 @@ impl<'a> Nmea<'a> {
         let (mode_says, quality) = fields
             .get(7)
             .first()
-            .map_or((Says::Nothing, FixQuality::Unknown), |&letter| {
+            .map_or((FixClaim::Nothing, FixQuality::Unknown), |&letter| {
                 sentence::mode(letter)
             });
-        let is_void = matches!(fields.get(6).trim_ascii(), b"V" | b"v") || mode_says == Says::NoFix;
+        let is_void = matches!(fields.get(6).trim_ascii(), b"V" | b"v") || mode_says == FixClaim::NoFix;
         let position = if is_void {
             None
         } else {
             self.positions.read(fields, 1)?
         };
         let says = if position.is_none() {
-            Says::NoFix
+            FixClaim::NoFix
         } else {
-            Says::Fix
+            FixClaim::Fix
         };
         let Some(of_day_us) = of_day else {
-            return Err(if says == Says::Fix {
+            return Err(if says == FixClaim::Fix {
                 SkipReason::NoTime
             } else {
                 SkipReason::NoFix
             });
         };
         let epoch = self.epoch(of_day_us, None);
-        if epoch.gll == Says::Fix {
+        if epoch.gll == FixClaim::Fix {
             return Err(SkipReason::DuplicateEpoch);
         }
         epoch.gll = says;
-        if says == Says::Fix {
+        if says == FixClaim::Fix {
             epoch.place(1, position);
             epoch.quality(1, quality);
         }
@@ -525,7 +531,7 @@ impl<'a> Nmea<'a> {
                     next = piece.next;
                 }
                 self.steps.add(decimals);
-                self.clock.push(Clock {
+                self.clock.push(TimeOfDay {
                     id: epoch.id,
                     of_day_us: epoch.of_day_us,
                     day: epoch.day,

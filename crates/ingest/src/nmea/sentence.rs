@@ -217,13 +217,13 @@ pub(super) struct Position {
 
 /// Reads times of day, and keeps the last: the sentences of one instant repeat it to the letter.
 #[derive(Debug, Default)]
-pub(super) struct Times {
+pub(super) struct TimeReader {
     /// The first eight bytes, the last, and how many there are.
     written: ([u8; 8], u8, usize),
     of_day_us: i64,
 }
 
-impl Times {
+impl TimeReader {
     /// The time of day in a field, as [`time_of_day`] reads it.
     #[inline]
     pub(super) fn read(&mut self, fields: &Fields<'_>, index: usize) -> Result<Option<i64>, SkipReason> {
@@ -245,12 +245,12 @@ impl Times {
 
 /// Reads positions, and keeps the last: the sentences of one instant repeat it to the letter.
 #[derive(Debug, Default)]
-pub(super) struct Positions<'a> {
+pub(super) struct PositionReader<'a> {
     written: &'a [u8],
     position: Option<Position>,
 }
 
-impl<'a> Positions<'a> {
+impl<'a> PositionReader<'a> {
     /// As [`position`].
     #[inline]
     pub(super) fn read(&mut self, fields: &Fields<'a>, at: usize) -> Result<Option<Position>, SkipReason> {
@@ -416,7 +416,7 @@ pub(super) fn zda_date(fields: &Fields<'_>) -> Option<i32> {
 
 /// What one of RMC, GGA, GNS or GLL says of having a fix.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Says {
+pub(super) enum FixClaim {
     Nothing,
     NoFix,
     Fix,
@@ -424,39 +424,45 @@ pub(super) enum Says {
 
 /// GGA quality. Empty says nothing; anything that is no number is malformed.
 #[inline]
-pub(super) fn quality(text: &[u8]) -> Result<(Says, FixQuality), SkipReason> {
+pub(super) fn quality(text: &[u8]) -> Result<(FixClaim, FixQuality), SkipReason> {
     let text = text.trim_ascii();
     if text.is_empty() {
-        return Ok((Says::Nothing, FixQuality::Unknown));
+        return Ok((FixClaim::Nothing, FixQuality::Unknown));
     }
     let code = whole(text).ok_or(SkipReason::Malformed)?;
-    Ok(gga_quality(code).map_or((Says::NoFix, FixQuality::Unknown), |quality| (Says::Fix, quality)))
+    Ok(
+        gga_quality(code).map_or((FixClaim::NoFix, FixQuality::Unknown), |quality| {
+            (FixClaim::Fix, quality)
+        }),
+    )
 }
 
 /// A mode letter of RMC, GLL or GNS.
-pub(super) fn mode(letter: u8) -> (Says, FixQuality) {
+pub(super) fn mode(letter: u8) -> (FixClaim, FixQuality) {
     match letter {
-        b'A' => (Says::Fix, FixQuality::Autonomous),
-        b'D' => (Says::Fix, FixQuality::Differential),
-        b'E' => (Says::Fix, FixQuality::Estimated),
-        b'F' => (Says::Fix, FixQuality::RtkFloat),
-        b'M' => (Says::Fix, FixQuality::Manual),
-        b'N' => (Says::NoFix, FixQuality::Unknown),
-        b'P' => (Says::Fix, FixQuality::Precise),
-        b'R' => (Says::Fix, FixQuality::RtkFixed),
-        b'S' => (Says::Fix, FixQuality::Simulated),
-        _ => (Says::Nothing, FixQuality::Unknown),
+        b'A' => (FixClaim::Fix, FixQuality::Autonomous),
+        b'D' => (FixClaim::Fix, FixQuality::Differential),
+        b'E' => (FixClaim::Fix, FixQuality::Estimated),
+        b'F' => (FixClaim::Fix, FixQuality::RtkFloat),
+        b'M' => (FixClaim::Fix, FixQuality::Manual),
+        b'N' => (FixClaim::NoFix, FixQuality::Unknown),
+        b'P' => (FixClaim::Fix, FixQuality::Precise),
+        b'R' => (FixClaim::Fix, FixQuality::RtkFixed),
+        b'S' => (FixClaim::Fix, FixQuality::Simulated),
+        _ => (FixClaim::Nothing, FixQuality::Unknown),
     }
 }
 
 /// The best of the mode letters of GNS, one for each system of satellites.
-pub(super) fn modes(text: &[u8]) -> (Says, FixQuality) {
-    let mut best = (Says::Nothing, FixQuality::Unknown);
+pub(super) fn modes(text: &[u8]) -> (FixClaim, FixQuality) {
+    let mut best = (FixClaim::Nothing, FixQuality::Unknown);
     for &letter in text.trim_ascii() {
         let (says, quality) = mode(letter);
         best = match (best.0, says) {
-            (Says::Fix, Says::Fix) if reading::rank(quality) > reading::rank(best.1) => (says, quality),
-            (Says::Fix, _) | (Says::NoFix, Says::NoFix | Says::Nothing) => best,
+            (FixClaim::Fix, FixClaim::Fix) if reading::rank(quality) > reading::rank(best.1) => {
+                (says, quality)
+            }
+            (FixClaim::Fix, _) | (FixClaim::NoFix, FixClaim::NoFix | FixClaim::Nothing) => best,
             _ => (says, quality),
         };
     }
@@ -521,7 +527,7 @@ mod tests {
         fn a_position_that_is_kept_is_the_position_that_is_read(
             bodies in proptest::collection::vec("(5200.1|5200.2|)(,[NS]?)?(,500.1|,500.2|,)?(,[EW]|,)?(,x)?", 1..20),
         ) {
-            let mut positions = Positions::default();
+            let mut positions = PositionReader::default();
             for body in &bodies {
                 let fields = of(body.as_bytes(), body.len(), FIELDS);
                 prop_assert_eq!(positions.read(&fields, 0), position(&fields, 0), "{:?}", bodies);
@@ -534,7 +540,7 @@ mod tests {
         fn a_time_that_is_kept_is_the_time_that_is_read(
             times in proptest::collection::vec("(12000[01]|126000|12 )?(\\.|,)?[01x]{0,3}", 1..20),
         ) {
-            let mut kept = Times::default();
+            let mut kept = TimeReader::default();
             for time in &times {
                 let text = format!("{time},behind it");
                 let fields = of(text.as_bytes(), text.len(), FIELDS);

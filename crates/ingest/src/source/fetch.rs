@@ -75,10 +75,10 @@ struct Tap<R> {
     bytes: u64,
     most_bytes: u64,
     /// Why it gave no more. Unpackers wrap errors, so it is kept here.
-    fault: Option<Fault>,
+    fault: Option<FetchFault>,
 }
 
-enum Fault {
+enum FetchFault {
     TooLarge,
     Read(io::Error),
 }
@@ -97,14 +97,14 @@ impl<R: Read> Read for Tap<R> {
                 }
                 self.bytes += count as u64;
                 if self.bytes > self.most_bytes {
-                    self.fault = Some(Fault::TooLarge);
+                    self.fault = Some(FetchFault::TooLarge);
                     return Err(ErrorKind::Other.into());
                 }
                 Ok(count)
             }
             Err(error) if error.kind() == ErrorKind::Interrupted => Err(error),
             Err(error) => {
-                self.fault = Some(Fault::Read(error));
+                self.fault = Some(FetchFault::Read(error));
                 Err(ErrorKind::Other.into())
             }
         }
@@ -116,7 +116,7 @@ impl<R> Tap<R> {
     fn check(&mut self, name: &str) -> Result<(), IngestError> {
         match self.fault.take() {
             None => Ok(()),
-            Some(Fault::TooLarge) => Err(IngestError::Limit {
+            Some(FetchFault::TooLarge) => Err(IngestError::Limit {
                 name: name.into(),
                 what: "stored log",
                 value: self.bytes,
@@ -124,7 +124,7 @@ impl<R> Tap<R> {
                 key: "log_bytes",
                 byte: self.most_bytes,
             }),
-            Some(Fault::Read(source)) => Err(IngestError::Read {
+            Some(FetchFault::Read(source)) => Err(IngestError::Read {
                 name: name.into(),
                 byte: self.bytes,
                 source,

@@ -4,7 +4,7 @@
 //! counted. A file that breaks off, or is broken where no track comes any more, is refused: nobody knows what it lacks.
 
 use super::WalkError;
-use crate::gpx::{Broken, Events, Step};
+use crate::gpx::{Broken, Events, MarkupStep};
 use quick_xml::XmlVersion;
 use quick_xml::events::{BytesStart, Event};
 use tussock_types::GeoPoint;
@@ -13,7 +13,7 @@ use tussock_types::GeoPoint;
 const MOST_POINTS: usize = 2_000_000;
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Kind {
+pub(super) enum WalkKind {
     /// A track or a route.
     Track,
     Waypoint,
@@ -22,7 +22,7 @@ pub(super) enum Kind {
 /// A named thing as recorded.
 #[derive(Clone, Debug)]
 pub(super) struct Recorded {
-    pub(super) kind: Kind,
+    pub(super) kind: WalkKind,
     pub(super) name: String,
     /// Line on which it begins, from 1.
     pub(super) line: u64,
@@ -63,7 +63,7 @@ pub(super) fn read_within(name: &str, bytes: &[u8], most_points: usize) -> Resul
     }
     let mut events = Events::new(&text, 0);
     let mut broken = Broken::before(b"<trk", text.as_bytes());
-    let mut state = State::default();
+    let mut state = WalkReader::default();
     let mut lines = LineCount::of_text(&text);
     loop {
         let (place, step) = events.step(&mut broken);
@@ -74,13 +74,13 @@ pub(super) fn read_within(name: &str, bytes: &[u8], most_points: usize) -> Resul
             reason,
         };
         let event = match step {
-            Step::Event(event) => event,
-            Step::End if !state.is_gpx => return Err(not_gpx("it has no element")),
-            Step::End if state.depth > 0 => return Err(faulty("the file breaks off".to_owned())),
-            Step::End => break,
+            MarkupStep::Event(event) => event,
+            MarkupStep::End if !state.is_gpx => return Err(not_gpx("it has no element")),
+            MarkupStep::End if state.depth > 0 => return Err(faulty("the file breaks off".to_owned())),
+            MarkupStep::End => break,
             _ if !state.is_gpx => return Err(not_gpx("it is no XML")),
-            Step::CutOff(error) => return Err(faulty(error.to_string())),
-            Step::Stray | Step::PassedOver(_) => {
+            MarkupStep::CutOff(error) => return Err(faulty(error.to_string())),
+            MarkupStep::Stray | MarkupStep::PassedOver(_) => {
                 state.broken_at(line);
                 continue;
             }
@@ -158,7 +158,7 @@ impl<'a> LineCount<'a> {
 }
 
 #[derive(Default)]
-struct State {
+struct WalkReader {
     contents: Contents,
     depth: usize,
     is_gpx: bool,
@@ -189,7 +189,7 @@ impl Element {
     }
 }
 
-impl State {
+impl WalkReader {
     fn broken_at(&mut self, line: u64) {
         if self.contents.broken == 0 {
             self.contents.broken_line = line;
@@ -243,8 +243,8 @@ impl State {
         self.is_new_piece = true;
         self.contents.recorded.push(Recorded {
             kind: match element {
-                Element::Waypoint => Kind::Waypoint,
-                Element::Track | Element::Route => Kind::Track,
+                Element::Waypoint => WalkKind::Waypoint,
+                Element::Track | Element::Route => WalkKind::Track,
             },
             name: String::new(),
             line,

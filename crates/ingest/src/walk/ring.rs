@@ -33,13 +33,13 @@ pub(super) enum RingFault {
 /// Metres around one position: radii of curvature of WGS 84 there (IOGP 373-7-2, section 4.1.1). True to a millimetre
 /// over a hundred metres, which is all that a walk needs.
 #[derive(Clone, Copy)]
-struct Near {
+struct LocalScale {
     origin: GeoPoint,
     north_m_per_deg: f64,
     east_m_per_deg: f64,
 }
 
-impl Near {
+impl LocalScale {
     fn at(origin: GeoPoint) -> Self {
         const SEMI_MAJOR_M: f64 = 6_378_137.0;
         const E2: f64 = 0.006_694_379_990_141_316;
@@ -63,24 +63,24 @@ impl Near {
 
 /// Distance between two positions of a garden.
 pub(super) fn distance_m(from: GeoPoint, to: GeoPoint) -> f64 {
-    Near::at(from).place(to).distance_m(Place::default())
+    LocalScale::at(from).place(to).distance_m(Place::default())
 }
 
 /// A walked position: where on Earth, and where in metres.
 #[derive(Clone, Copy)]
-struct Step {
+struct WalkedPlace {
     point: GeoPoint,
     place: Place,
 }
 
-fn steps_of(points: &[GeoPoint]) -> Vec<Step> {
+fn steps_of(points: &[GeoPoint]) -> Vec<WalkedPlace> {
     let Some(&first) = points.first() else {
         return Vec::new();
     };
-    let near = Near::at(first);
-    let mut steps: Vec<Step> = points
+    let near = LocalScale::at(first);
+    let mut steps: Vec<WalkedPlace> = points
         .iter()
-        .map(|&point| Step {
+        .map(|&point| WalkedPlace {
             point,
             place: near.place(point),
         })
@@ -142,7 +142,7 @@ pub(super) fn ring_of(points: &[GeoPoint]) -> Result<Ring, RingFault> {
 }
 
 /// Simplifies an open list of corners of a ring, in two halves between its start and the corner farthest from it.
-fn simplified_ring(steps: Vec<Step>) -> Vec<Step> {
+fn simplified_ring(steps: Vec<WalkedPlace>) -> Vec<WalkedPlace> {
     let far = (0..steps.len())
         .max_by(|&a, &b| {
             let from_start_m = |position: usize| steps[position].place.distance_m(steps[0].place);
@@ -150,7 +150,7 @@ fn simplified_ring(steps: Vec<Step>) -> Vec<Step> {
         })
         .unwrap_or(0);
     let mut out = simplified(&steps[..=far]);
-    let back: Vec<Step> = steps[far..].iter().chain(&steps[..1]).copied().collect();
+    let back: Vec<WalkedPlace> = steps[far..].iter().chain(&steps[..1]).copied().collect();
     let mut back = simplified(&back);
     // Both halves hold their ends.
     back.pop();
@@ -160,7 +160,7 @@ fn simplified_ring(steps: Vec<Step>) -> Vec<Step> {
 }
 
 /// Douglas & Peucker 1973, without recursion.
-fn simplified(steps: &[Step]) -> Vec<Step> {
+fn simplified(steps: &[WalkedPlace]) -> Vec<WalkedPlace> {
     if steps.len() < 3 {
         return steps.to_vec();
     }
@@ -200,7 +200,7 @@ fn distance_to_piece_m(place: Place, from: Place, to: Place) -> f64 {
 }
 
 /// Cuts off short loops where the ring crosses itself; gives how many.
-fn cut_loops(steps: &mut Vec<Step>) -> usize {
+fn cut_loops(steps: &mut Vec<WalkedPlace>) -> usize {
     if steps.len() > MOST_CORNERS_FOR_LOOPS {
         return 0;
     }
@@ -214,7 +214,7 @@ fn cut_loops(steps: &mut Vec<Step>) -> usize {
     cut
 }
 
-fn cut_loops_of_line(steps: &mut Vec<Step>) -> usize {
+fn cut_loops_of_line(steps: &mut Vec<WalkedPlace>) -> usize {
     let mut cut = 0;
     let mut first = 0;
     while first + 2 < steps.len() {
@@ -233,7 +233,7 @@ fn cut_loops_of_line(steps: &mut Vec<Step>) -> usize {
 }
 
 /// The last corner of a short loop that begins on the edge after a corner, and the part of that edge before the crossing.
-fn loop_from(steps: &[Step], first: usize) -> Option<(usize, f64)> {
+fn loop_from(steps: &[WalkedPlace], first: usize) -> Option<(usize, f64)> {
     let mut length_m = 0.0;
     for second in first + 2..steps.len() - 1 {
         length_m += steps[second - 1].place.distance_m(steps[second].place);
@@ -249,11 +249,11 @@ fn loop_from(steps: &[Step], first: usize) -> Option<(usize, f64)> {
 }
 
 /// A step on the way from one to another.
-fn between(from: &Step, to: &Step, part: f64) -> Step {
+fn between(from: &WalkedPlace, to: &WalkedPlace, part: f64) -> WalkedPlace {
     let mix = |a: f64, b: f64| a + part * (b - a);
     // The short way round, also on the antimeridian.
     let east_deg = (to.point.lon_deg - from.point.lon_deg + 180.0).rem_euclid(360.0) - 180.0;
-    Step {
+    WalkedPlace {
         point: GeoPoint {
             lat_deg: mix(from.point.lat_deg, to.point.lat_deg),
             lon_deg: (from.point.lon_deg + part * east_deg + 180.0).rem_euclid(360.0) - 180.0,

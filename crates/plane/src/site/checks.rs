@@ -1,6 +1,6 @@
 //! Whether the pieces of a plan fit each other.
 
-use super::{Builder, Ground, OVERLAP_NOTED_M2};
+use super::{Builder, FeatureGround, OVERLAP_NOTED_M2};
 use crate::Region;
 use crate::faults::{fatal, of_plan, warning};
 use tussock_types::{Place, Plan, PlanFault, PlanFeature, PlanRole};
@@ -15,7 +15,7 @@ const STATION_OFF_LAWN_M: f64 = 5.0;
 const GUIDE_IN_ZONE_M: f64 = 0.1;
 
 impl Builder {
-    pub(super) fn check_lawns(&mut self, lawns: &Ground, drawn_lawn: &Region) {
+    pub(super) fn check_lawns(&mut self, lawns: &FeatureGround, drawn_lawn: &Region) {
         for (position, (feature, region)) in lawns.iter().enumerate() {
             for (other, other_region) in &lawns[..position] {
                 let Some(overlap) = self.engine(region.intersect(other_region)) else {
@@ -46,7 +46,7 @@ impl Builder {
     }
 
     /// Zones and obstacles that do not lie on the lawn.
-    pub(super) fn check_inside(&mut self, grounds: &Ground, drawn_lawn: &Region) {
+    pub(super) fn check_inside(&mut self, grounds: &FeatureGround, drawn_lawn: &Region) {
         let filled = drawn_lawn.filled();
         for (feature, region) in grounds {
             let area_m2 = region.area_m2();
@@ -88,7 +88,7 @@ impl Builder {
     pub(super) fn check_guides(
         &mut self,
         guides: &[(&PlanFeature, Vec<Place>)],
-        exclusions: &Ground,
+        exclusions: &FeatureGround,
         station: Option<Place>,
     ) {
         for (feature, line) in guides {

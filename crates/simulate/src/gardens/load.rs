@@ -5,7 +5,7 @@
 //!
 //! Cost: a night of 8 h at 1 Hz takes some 30 ms to drive and 60 ms to write.
 
-use super::{Garden, GardenKind, Surprise, Wish, invent_as};
+use super::{GardenKind, InventedGarden, Surprise, Wish, invent_as};
 use crate::dice::Dice;
 use crate::machine::{Machine, Manner, Run, SimulateError, Spell, StuckSpot};
 use crate::sample::{LogNoise, Sampling, sample};
@@ -106,7 +106,7 @@ pub struct LoadGarden {
     /// `garden-0001`.
     pub name: String,
     /// As drawn, and as it is while the trouble lasts.
-    pub garden: Garden,
+    pub garden: InventedGarden,
     /// Its trouble.
     pub trouble: LoadTrouble,
     /// First night of it, from 0.
