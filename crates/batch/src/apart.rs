@@ -238,15 +238,7 @@ pub fn gave_up(
     detail: String,
     known_rows: KnownRows,
 ) -> Outcome {
-    let failed = Failed {
-        what: "garden".to_owned(),
-        night: clock.landed(landed_unix_ms, 0),
-        reason: "died".to_owned(),
-        detail,
-        sha256: String::new(),
-        bytes: 0,
-        modified_unix_ms: 0,
-    };
+    let failed = Failed::of("garden", clock.landed(landed_unix_ms, 0), "died", detail, "");
     let known = KnownGardens::from_rows(Vec::new(), Vec::new(), known_rows.failures, Vec::new());
     let mut change = StoreChange::default();
     known.book_failures(garden, std::slice::from_ref(&failed), &mut change);

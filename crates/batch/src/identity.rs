@@ -121,7 +121,7 @@ mod tests {
     use super::*;
 
     fn pocket(name: &str, west_m: f64, side_m: f64) -> TableRow {
-        let mut row = vec![Value::Null; POCKETS.columns.len()];
+        let mut row = POCKETS.empty();
         row[0] = "g".into();
         row[1] = name.into();
         let east_m = west_m + side_m;

@@ -144,3 +144,18 @@ pub struct Failed {
     /// When a log was last written, milliseconds since 1970.
     pub modified_unix_ms: i64,
 }
+
+impl Failed {
+    /// What failed, in which night and why; nothing is said of a log's bytes and time.
+    pub fn of(what: &str, night: NightNumber, reason: &str, detail: String, sha256: &str) -> Self {
+        Self {
+            what: what.to_owned(),
+            night,
+            reason: reason.to_owned(),
+            detail,
+            sha256: sha256.to_owned(),
+            bytes: 0,
+            modified_unix_ms: 0,
+        }
+    }
+}

@@ -206,18 +206,12 @@ impl Crew {
                         || job.logs.iter().map(|log| log.modified_unix_ms).max().unwrap_or(0),
                         |log| job.logs[log].modified_unix_ms,
                     );
+                    let what = if at.what.is_empty() { "garden" } else { &at.what };
+                    let night = at.night.unwrap_or_else(|| job.clock.landed(modified_unix_ms, 0));
                     failed.push(Failed {
-                        what: if at.what.is_empty() {
-                            "garden".to_owned()
-                        } else {
-                            at.what.clone()
-                        },
-                        night: at.night.unwrap_or_else(|| job.clock.landed(modified_unix_ms, 0)),
-                        reason: ending.reason.to_owned(),
-                        detail: ending.detail,
-                        sha256: at.sha256.clone(),
                         bytes: log.map_or(0, |log| job.logs[log].bytes),
                         modified_unix_ms: log.map_or(0, |_| modified_unix_ms),
+                        ..Failed::of(what, night, ending.reason, ending.detail, &at.sha256)
                     });
                     match (at.night, log) {
                         (Some(night), _) => job.failed.push((night, at.sha256)),

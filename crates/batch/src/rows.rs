@@ -1,17 +1,9 @@
 //! From findings to rows.
 
 use crate::night::NightNumber;
-use crate::table::{NIGHTS, POCKETS, STUCK_SPOTS, SUGGESTIONS, StoreTable, TableRow, Value};
+use crate::table::{NIGHTS, POCKETS, STUCK_SPOTS, SUGGESTIONS, TableRow, Value, row};
 use tussock_types::math;
-use tussock_types::{Cause, Estimate, Findings, Grid, Place, PlanOffset};
-
-fn row_of(table: &'static StoreTable, values: Vec<(&str, Value)>) -> TableRow {
-    let mut row = vec![Value::Null; table.columns.len()];
-    for (name, value) in values {
-        row[table.at(name)] = value;
-    }
-    row
-}
+use tussock_types::{Estimate, Findings, Grid, Place, PlanOffset, StuckSpot, Suggestion};
 
 /// A word of an enumeration as it stands in JSON.
 fn word(value: impl serde::Serialize) -> Value {
@@ -19,10 +11,6 @@ fn word(value: impl serde::Serialize) -> Value {
         Ok(serde_json::Value::String(word)) => Value::Text(word),
         _ => Value::Null,
     }
-}
-
-fn number(value: f64) -> Value {
-    Value::finite(Some(value))
 }
 
 /// What the row of a night does not take from the findings.
@@ -35,7 +23,7 @@ pub(crate) struct NightFacts<'a> {
 
 pub(crate) fn night(facts: NightFacts<'_>, findings: &Findings) -> TableRow {
     let coverage = findings.coverage.as_ref();
-    let of = |take: fn(&tussock_types::Coverage) -> f64| Value::finite(coverage.map(take));
+    let of = |take: fn(&tussock_types::Coverage) -> f64| coverage.map(take);
     let visited: Option<Estimate> = coverage.map(|coverage| coverage.visited_fraction);
     let span = &findings.span;
     let positions = &findings.positions;
@@ -43,80 +31,47 @@ pub(crate) fn night(facts: NightFacts<'_>, findings: &Findings) -> TableRow {
         (None, None) => None,
         (white_m, drift_m) => Some(math::hypot(white_m.unwrap_or(0.0), drift_m.unwrap_or(0.0))),
     };
-    let driving_h = match &findings.nights {
-        Some(nights) if !nights.is_empty() => nights
-            .iter()
-            .map(|night| night.hours.driving_h + night.hours.transit_h)
-            .sum(),
-        _ => span.driving_s / 3600.0,
-    };
-    let span_h: f64 = match &findings.nights {
-        Some(nights) if !nights.is_empty() => nights
-            .iter()
-            .map(|night| {
-                let hours = &night.hours;
-                hours.at_station_h
-                    + hours.driving_h
-                    + hours.transit_h
-                    + hours.turning_h
-                    + hours.reversing_h
-                    + hours.halted_h
-                    + hours.carried_h
-                    + hours.silent_h
+    let nights = findings.nights.as_ref().filter(|nights| !nights.is_empty());
+    let hours = nights.map(|nights| nights.iter().map(|night| &night.hours));
+    let driving_h = hours
+        .clone()
+        .map(|hours| hours.map(|of| of.driving_h + of.transit_h).sum());
+    let span_h: Option<f64> = hours.map(|hours| {
+        hours
+            .map(|of| {
+                let standing_h = of.at_station_h + of.halted_h + of.carried_h + of.silent_h;
+                of.driving_h + of.transit_h + of.turning_h + of.reversing_h + standing_h
             })
-            .sum(),
-        _ => f64::NAN,
-    };
+            .sum()
+    });
     let stuck_min: f64 = findings.stuck_spots.iter().map(|spot| spot.minutes).sum();
-    row_of(
-        &NIGHTS,
-        vec![
-            ("garden", facts.garden.into()),
-            ("key", facts.key.into()),
-            ("plan_sha256", facts.plan_sha256.into()),
-            ("logs", facts.logs.into()),
-            ("machines", span.machines.join(",").into()),
-            ("lawn_m2", of(|coverage| coverage.lawn_m2)),
-            (
-                "visited_fraction",
-                Value::finite(visited.map(|visited| visited.estimate)),
-            ),
-            (
-                "visited_low_fraction",
-                Value::finite(visited.and_then(|visited| visited.low)),
-            ),
-            (
-                "visited_high_fraction",
-                Value::finite(visited.and_then(|visited| visited.high)),
-            ),
-            ("missed_m2", of(|coverage| coverage.missed_m2)),
-            ("not_yet_m2", of(|coverage| coverage.not_yet_m2)),
-            ("unseen_m2", of(|coverage| coverage.unseen_m2)),
-            ("driving_h", number(driving_h)),
-            (
-                "at_station_h",
-                Value::finite(span.at_station_s.map(|s| s / 3600.0)),
-            ),
-            ("stuck_min", number(stuck_min)),
-            ("silent_h", number(span.silent_s / 3600.0)),
-            ("outings", span.outings.map_or(Value::Null, Value::from)),
-            ("position_error_m", Value::finite(error_m)),
-            ("fixes_used", span.fixes_used.into()),
-            (
-                "good_enough",
-                if findings.log_verdict.good_enough {
-                    "yes"
-                } else {
-                    "no"
-                }
-                .into(),
-            ),
-            ("start_unix_s", Value::finite(span.start_unix_s)),
-            ("span_h", number(span_h)),
-            ("cut_width_m", of(|coverage| coverage.cut_width_m)),
-            ("speed_mps", Value::finite(span.speed_mps)),
-        ],
-    )
+    let good_enough = findings.log_verdict.good_enough;
+    row!(NIGHTS {
+        garden: facts.garden,
+        key: facts.key,
+        plan_sha256: facts.plan_sha256,
+        logs: facts.logs,
+        machines: span.machines.join(","),
+        lawn_m2: of(|coverage| coverage.lawn_m2),
+        visited_fraction: visited.map(|visited| visited.estimate),
+        visited_low_fraction: visited.and_then(|visited| visited.low),
+        visited_high_fraction: visited.and_then(|visited| visited.high),
+        missed_m2: of(|coverage| coverage.missed_m2),
+        not_yet_m2: of(|coverage| coverage.not_yet_m2),
+        unseen_m2: of(|coverage| coverage.unseen_m2),
+        driving_h: driving_h.unwrap_or(span.driving_s / 3600.0),
+        at_station_h: span.at_station_s.map(|s| s / 3600.0),
+        stuck_min: stuck_min,
+        silent_h: span.silent_s / 3600.0,
+        outings: span.outings,
+        position_error_m: error_m,
+        fixes_used: span.fixes_used,
+        good_enough: if good_enough { "yes" } else { "no" },
+        start_unix_s: span.start_unix_s,
+        span_h: span_h,
+        cut_width_m: of(|coverage| coverage.cut_width_m),
+        speed_mps: span.speed_mps,
+    })
 }
 
 /// Where something lies on the plan, of which the findings say where it lies in the log.
@@ -156,123 +111,85 @@ pub(crate) fn pockets(garden: &str, findings: &Findings) -> Vec<TableRow> {
     let offset = findings.positions.plan_offset;
     let missed = findings.missed_pockets.iter().map(|pocket| {
         let at = on_plan(Place::new(pocket.east_m, pocket.north_m), offset);
-        let cause: Option<Cause> = pocket
-            .causes
-            .as_ref()
-            .and_then(|causes| causes.first())
-            .map(|cause| cause.cause);
-        vec![
-            ("garden", garden.into()),
-            ("pocket", Value::from(&pocket.id[..])),
-            ("verdict", "missed".into()),
-            ("area_m2", number(pocket.area_m2)),
-            ("widest_m", number(pocket.widest_m)),
-            ("lat", Value::finite(pocket.lat)),
-            ("lon", Value::finite(pocket.lon)),
-            ("east_m", number(at.east_m)),
-            ("north_m", number(at.north_m)),
-            ("chance_fraction", number(pocket.chance_fraction)),
-            ("cause", cause.map_or(Value::Null, word)),
-            ("why", Value::from(&pocket.why[..])),
-            ("outline", outline(&pocket.outline, offset)),
-        ]
+        let cause = pocket.causes.as_ref().and_then(|causes| causes.first());
+        row!(POCKETS {
+            garden: garden,
+            pocket: &pocket.id,
+            verdict: "missed",
+            area_m2: pocket.area_m2,
+            widest_m: pocket.widest_m,
+            lat: pocket.lat,
+            lon: pocket.lon,
+            east_m: at.east_m,
+            north_m: at.north_m,
+            chance_fraction: pocket.chance_fraction,
+            cause: cause.map(|cause| word(cause.cause)),
+            why: &pocket.why,
+            outline: outline(&pocket.outline, offset),
+        })
     });
     let not_yet = findings.not_yet.iter().map(|pocket| {
         let at = on_plan(Place::new(pocket.east_m, pocket.north_m), offset);
-        vec![
-            ("garden", garden.into()),
-            ("pocket", Value::from(&pocket.id[..])),
-            ("verdict", "not_yet".into()),
-            ("area_m2", number(pocket.area_m2)),
-            ("widest_m", number(pocket.widest_m)),
-            ("lat", Value::finite(pocket.lat)),
-            ("lon", Value::finite(pocket.lon)),
-            ("east_m", number(at.east_m)),
-            ("north_m", number(at.north_m)),
-            ("chance_fraction", number(pocket.chance_fraction)),
-            ("why", Value::from(&pocket.why[..])),
-            ("outline", outline(&pocket.outline, offset)),
-        ]
+        row!(POCKETS {
+            garden: garden,
+            pocket: &pocket.id,
+            verdict: "not_yet",
+            area_m2: pocket.area_m2,
+            widest_m: pocket.widest_m,
+            lat: pocket.lat,
+            lon: pocket.lon,
+            east_m: at.east_m,
+            north_m: at.north_m,
+            chance_fraction: pocket.chance_fraction,
+            why: &pocket.why,
+            outline: outline(&pocket.outline, offset),
+        })
     });
-    missed
-        .chain(not_yet)
-        .map(|values| row_of(&POCKETS, values))
-        .collect()
+    missed.chain(not_yet).collect()
 }
 
 pub(crate) fn stuck_spots(garden: &str, findings: &Findings) -> Vec<TableRow> {
     let offset = findings.positions.plan_offset;
-    findings
-        .stuck_spots
-        .iter()
-        .map(|spot| {
-            let at = on_plan(Place::new(spot.east_m, spot.north_m), offset);
-            row_of(
-                &STUCK_SPOTS,
-                vec![
-                    ("garden", garden.into()),
-                    ("spot", Value::from(&spot.id[..])),
-                    ("lat", Value::finite(spot.lat)),
-                    ("lon", Value::finite(spot.lon)),
-                    ("east_m", number(at.east_m)),
-                    ("north_m", number(at.north_m)),
-                    ("radius_m", number(spot.radius_m)),
-                    ("episodes", spot.episodes.into()),
-                    ("lost_min", number(spot.minutes)),
-                    ("certainty", Value::finite(spot.certainty)),
-                    ("why", Value::from(&spot.why[..])),
-                ],
-            )
+    let row = |spot: &StuckSpot| {
+        let at = on_plan(Place::new(spot.east_m, spot.north_m), offset);
+        row!(STUCK_SPOTS {
+            garden: garden,
+            spot: &spot.id,
+            lat: spot.lat,
+            lon: spot.lon,
+            east_m: at.east_m,
+            north_m: at.north_m,
+            radius_m: spot.radius_m,
+            episodes: spot.episodes,
+            lost_min: spot.minutes,
+            certainty: spot.certainty,
+            why: &spot.why,
         })
-        .collect()
+    };
+    findings.stuck_spots.iter().map(row).collect()
 }
 
 pub(crate) fn suggestions(garden: &str, findings: &Findings) -> Vec<TableRow> {
     let offset = findings.positions.plan_offset;
-    findings
-        .suggestions
-        .iter()
-        .flatten()
-        .map(|suggestion| {
-            let predicted = &suggestion.predicted;
-            row_of(
-                &SUGGESTIONS,
-                vec![
-                    ("garden", garden.into()),
-                    ("suggestion", Value::from(&suggestion.id[..])),
-                    ("kind", word(suggestion.kind)),
-                    ("why", Value::from(&suggestion.why[..])),
-                    ("pockets", suggestion.addresses.join(",").into()),
-                    ("wire_m", Value::finite(suggestion.wire_m)),
-                    (
-                        "outing_share_fraction",
-                        Value::finite(suggestion.outing_share_fraction),
-                    ),
-                    (
-                        "pocket_before_fraction",
-                        number(predicted.pocket_fraction_before.estimate),
-                    ),
-                    (
-                        "pocket_after_fraction",
-                        number(predicted.pocket_fraction_after.estimate),
-                    ),
-                    (
-                        "visited_before_fraction",
-                        number(predicted.visited_fraction_before.estimate),
-                    ),
-                    (
-                        "visited_after_fraction",
-                        number(predicted.visited_fraction_after.estimate),
-                    ),
-                    ("certainty", Value::finite(suggestion.certainty)),
-                    (
-                        "geometry",
-                        outline(std::slice::from_ref(&suggestion.geometry), offset),
-                    ),
-                ],
-            )
+    let row = |suggestion: &Suggestion| {
+        let predicted = &suggestion.predicted;
+        row!(SUGGESTIONS {
+            garden: garden,
+            suggestion: &suggestion.id,
+            kind: word(suggestion.kind),
+            why: &suggestion.why,
+            pockets: suggestion.addresses.join(","),
+            wire_m: suggestion.wire_m,
+            outing_share_fraction: suggestion.outing_share_fraction,
+            pocket_before_fraction: predicted.pocket_fraction_before.estimate,
+            pocket_after_fraction: predicted.pocket_fraction_after.estimate,
+            visited_before_fraction: predicted.visited_fraction_before.estimate,
+            visited_after_fraction: predicted.visited_fraction_after.estimate,
+            certainty: suggestion.certainty,
+            geometry: outline(std::slice::from_ref(&suggestion.geometry), offset),
         })
-        .collect()
+    };
+    findings.suggestions.iter().flatten().map(row).collect()
 }
 
 /// The squares of the lawn with 0 off it, 1 not visited, 2 visited, on a grid that is fixed to the plan: the same for every

@@ -16,7 +16,9 @@ use crate::last_visits::LastVisits;
 use crate::night::{self, NightNumber};
 use crate::pool::Crew;
 use crate::store::{ColumnChoice, Store, StoreChange};
-use crate::table::{FAILURES, GARDENS, LOGS, NIGHTS, POCKETS, STUCK_SPOTS, SUGGESTIONS, TableRow, Value};
+use crate::table::{
+    FAILURES, GARDENS, LOGS, NIGHTS, POCKETS, STUCK_SPOTS, SUGGESTIONS, TableRow, Value, row,
+};
 use crate::{BatchError, gardens, identity, rows, work};
 use base64::{Engine, engine::general_purpose::STANDARD};
 use std::collections::{BTreeMap, BTreeSet, HashMap};
@@ -162,6 +164,19 @@ fn by_garden(rows: Vec<(NightNumber, TableRow)>) -> HashMap<String, Vec<(NightNu
     out
 }
 
+/// The rows of one garden.
+fn of<'a>(
+    rows: &'a HashMap<String, Vec<(NightNumber, TableRow)>>,
+    garden: &str,
+) -> impl Iterator<Item = &'a (NightNumber, TableRow)> {
+    rows.get(garden).into_iter().flatten()
+}
+
+/// A row under the path in its second column.
+fn by_path((_, row): &(NightNumber, TableRow)) -> Option<(&str, &TableRow)> {
+    Some((row[1].text()?, row))
+}
+
 impl KnownGardens {
     fn of(store: &Store, chunk: &[GardenInput]) -> Result<Self, BatchError> {
         let names: BTreeSet<&str> = chunk.iter().map(|garden| &garden.name[..]).collect();
@@ -217,15 +232,8 @@ impl KnownGardens {
                 Ok(None) => self.renew_wishes(garden, &mut out.change),
                 Err(error) => {
                     // The garden is there, but its logs cannot be listed: told, and tried again the next time.
-                    let failed = Failed {
-                        what: "logs".to_owned(),
-                        night: self.newest(garden, clock).unwrap_or_else(|| clock.landed(0, 0)),
-                        reason: "unreadable".to_owned(),
-                        detail: error.to_string(),
-                        sha256: String::new(),
-                        bytes: 0,
-                        modified_unix_ms: 0,
-                    };
+                    let night = self.newest(garden, clock).unwrap_or_else(|| clock.landed(0, 0));
+                    let failed = Failed::of("logs", night, "unreadable", error.to_string(), "");
                     self.book_failures(garden, std::slice::from_ref(&failed), &mut out.change);
                     done.failures += 1;
                     tell(ShiftNews::Garden {
@@ -256,23 +264,14 @@ impl KnownGardens {
     ) -> Result<Option<GardenJob>, BatchError> {
         let found = garden.logs(bucket)?;
         let at = |name: &str| LOGS.at(name);
-        let stored: HashMap<&str, &TableRow> = self
-            .logs
-            .get(&garden.name)
-            .into_iter()
-            .flatten()
-            .filter_map(|(_, row)| Some((row[1].text()?, row)))
-            .collect();
-        let given_up: HashMap<&str, &TableRow> = self
-            .failures
-            .get(&garden.name)
-            .into_iter()
-            .flatten()
+        let stored: HashMap<&str, &TableRow> = of(&self.logs, &garden.name).filter_map(by_path).collect();
+        let of_this_version =
+            |row: &TableRow| row[FAILURES.at("tool_version")].text() == Some(tussock::TOOL_VERSION);
+        let given_up: HashMap<&str, &TableRow> = of(&self.failures, &garden.name)
             .filter(|(_, row)| {
-                row[FAILURES.at("reason")].text() != Some("unreadable")
-                    && row[FAILURES.at("tool_version")].text() == Some(tussock::TOOL_VERSION)
+                row[FAILURES.at("reason")].text() != Some("unreadable") && of_this_version(row)
             })
-            .filter_map(|(_, row)| Some((row[1].text()?, row)))
+            .filter_map(by_path)
             .collect();
         let mut logs = Vec::with_capacity(found.len());
         let mut is_new = false;
@@ -338,21 +337,9 @@ impl KnownGardens {
         if !is_new && !is_stale {
             return Ok(None);
         }
-        let failed = self
-            .failures
-            .get(&garden.name)
-            .into_iter()
-            .flatten()
-            .filter(|(_, row)| row[FAILURES.at("tool_version")].text() == Some(tussock::TOOL_VERSION))
-            .filter_map(|(night, row)| {
-                (row[1].text() == Some(&night::words(*night)))
-                    .then(|| {
-                        row[FAILURES.at("sha256")]
-                            .text()
-                            .map(|sha256| (*night, sha256.to_owned()))
-                    })
-                    .flatten()
-            })
+        let failed = of(&self.failures, &garden.name)
+            .filter(|(night, row)| of_this_version(row) && row[1].text() == Some(&night::words(*night)))
+            .filter_map(|(night, row)| Some((*night, row[FAILURES.at("sha256")].text()?.to_owned())))
             .collect();
         Ok(Some(GardenJob {
             place: place.to_owned(),
@@ -375,11 +362,9 @@ impl KnownGardens {
     /// Expected nights and rests may change without any new log; a garden that never logged has a row too.
     fn renew_wishes(&self, garden: &GardenInput, change: &mut StoreChange) {
         let old = self.gardens.get(&garden.name);
-        let mut row = old.cloned().unwrap_or_else(|| {
-            let mut row = vec![Value::Null; GARDENS.columns.len()];
-            row[0] = Value::from(&garden.name[..]);
-            row
-        });
+        let mut row = old
+            .cloned()
+            .unwrap_or_else(|| row!(GARDENS { garden: &garden.name }));
         wish(&mut row, garden);
         if old != Some(&row) {
             change.drop(&GARDENS, 0, &garden.name, None);
@@ -390,25 +375,22 @@ impl KnownGardens {
     pub(crate) fn book_failures(&self, garden: &GardenInput, failed: &[Failed], change: &mut StoreChange) {
         for one in failed {
             self.forget_failure(&garden.name, &one.what, change);
-            let mut row = vec![Value::Null; FAILURES.columns.len()];
-            for (name, value) in [
-                ("garden", Value::from(&garden.name[..])),
-                ("what", Value::from(&one.what[..])),
-                ("reason", Value::from(&one.reason[..])),
-                ("detail", Value::from(&one.detail[..])),
-                ("sha256", Value::from(&one.sha256[..])),
-                ("bytes", one.bytes.into()),
-                ("modified_unix_ms", Value::Count(one.modified_unix_ms)),
-                ("tool_version", tussock::TOOL_VERSION.into()),
-            ] {
-                row[FAILURES.at(name)] = value;
-            }
+            let row = row!(FAILURES {
+                garden: &garden.name,
+                what: &one.what,
+                reason: &one.reason,
+                detail: &one.detail,
+                sha256: &one.sha256,
+                bytes: one.bytes,
+                modified_unix_ms: one.modified_unix_ms,
+                tool_version: tussock::TOOL_VERSION,
+            });
             change.put(&FAILURES, one.night, row);
         }
     }
 
     fn forget_failure(&self, garden: &str, what: &str, change: &mut StoreChange) {
-        for (night, row) in self.failures.get(garden).into_iter().flatten() {
+        for (night, row) in of(&self.failures, garden) {
             if row[1].text() == Some(what) {
                 change.drop(&FAILURES, *night, garden, Some(what));
             }
@@ -515,11 +497,7 @@ fn book(
             known.forget_failure(name, what, change);
         }
     }
-    let stored: HashMap<&str, NightNumber> = known
-        .logs
-        .get(name)
-        .into_iter()
-        .flatten()
+    let stored: HashMap<&str, NightNumber> = of(&known.logs, name)
         .filter_map(|(night, row)| Some((row[1].text()?, *night)))
         .collect();
     for log in &answer.logs {
@@ -535,14 +513,13 @@ fn book(
             change.drop(table, night.night, name, None);
         }
         change.put(&NIGHTS, night.night, night.row.clone());
-        night
-            .stuck_spots
-            .iter()
-            .for_each(|row| change.put(&STUCK_SPOTS, night.night, row.clone()));
-        night
-            .suggestions
-            .iter()
-            .for_each(|row| change.put(&SUGGESTIONS, night.night, row.clone()));
+        for (table, rows) in [
+            (&STUCK_SPOTS, &night.stuck_spots),
+            (&SUGGESTIONS, &night.suggestions),
+        ] {
+            rows.iter()
+                .for_each(|row| change.put(table, night.night, row.clone()));
+        }
     }
     let row = garden_row(known.gardens.get(name), garden, answer)?;
     change.drop(&GARDENS, 0, name, None);
@@ -558,8 +535,7 @@ fn garden_row(
 ) -> Result<TableRow, BatchError> {
     let mut row = old
         .cloned()
-        .unwrap_or_else(|| vec![Value::Null; GARDENS.columns.len()]);
-    row[0] = Value::from(&garden.name[..]);
+        .unwrap_or_else(|| row!(GARDENS { garden: &garden.name }));
     wish(&mut row, garden);
     if answer.plan_sha256.is_empty() {
         return Ok(row);
@@ -572,7 +548,7 @@ fn garden_row(
     };
     let first = answer.nights.iter().map(|night| night.night).min();
     if !same_plan {
-        row[at("plan_since")] = Value::maybe(first.map(night::words));
+        row[at("plan_since")] = first.map(night::words).into();
         row[at("last_night")] = Value::Null;
     } else if let Some(first) = first.map(night::words)
         && row[at("plan_since")]
@@ -619,9 +595,9 @@ fn garden_row(
         .map(|(name, night)| format!("{name}={night}"))
         .collect();
     row[at("machines")] = machines.join(",").into();
-    row[at("name")] = Value::maybe(answer.name.as_deref());
-    row[at("plan_sha256")] = Value::from(&answer.plan_sha256[..]);
-    row[at("settings_sha256")] = Value::from(&answer.settings_sha256[..]);
+    row[at("name")] = answer.name.as_deref().into();
+    row[at("plan_sha256")] = (&answer.plan_sha256).into();
+    row[at("settings_sha256")] = (&answer.settings_sha256).into();
     row[at("promised_fraction")] = Value::Number(answer.promised_fraction);
     row[at("promised_days")] = Value::Number(answer.promised_days);
     row[at("last_visits")] = match state {
@@ -765,7 +741,7 @@ impl KnownGardens {
             .collect();
         let at = |name: &str| LOGS.at(name);
         let mut logs = Vec::new();
-        for (_, row) in self.logs.get(&garden.name).into_iter().flatten() {
+        for (_, row) in of(&self.logs, &garden.name) {
             let (Some(path), Some(sha256)) = (row[1].text(), row[at("sha256")].text()) else {
                 continue;
             };

@@ -2,7 +2,7 @@
 
 use super::*;
 use crate::clock::Clock;
-use crate::table::{GARDENS, LOGS, NIGHTS, Value};
+use crate::table::{GARDENS, LOGS, NIGHTS};
 use std::sync::Arc;
 use std::sync::atomic::{AtomicUsize, Ordering};
 use tempfile::TempDir;
@@ -71,7 +71,7 @@ impl Disk for Doomed {
 }
 
 fn row(table: &'static StoreTable, garden: &str, second: &str) -> TableRow {
-    let mut row = vec![Value::Null; table.columns.len()];
+    let mut row = table.empty();
     row[0] = garden.into();
     row[1] = second.into();
     row

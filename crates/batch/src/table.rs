@@ -112,293 +112,188 @@ impl Value {
             _ => None,
         }
     }
+}
 
-    /// A number; null where it is not finite.
-    pub fn finite(number: Option<f64>) -> Self {
-        match number {
-            Some(number) if number.is_finite() => Self::Number(number),
-            _ => Self::Null,
+/// A number; null where it is not finite.
+impl From<f64> for Value {
+    fn from(number: f64) -> Self {
+        if number.is_finite() {
+            Self::Number(number)
+        } else {
+            Self::Null
         }
     }
+}
 
-    /// A text, or null.
-    pub fn maybe(text: Option<impl Into<String>>) -> Self {
-        text.map_or(Self::Null, |text| Self::Text(text.into()))
+impl<T: Into<Self>> From<Option<T>> for Value {
+    fn from(value: Option<T>) -> Self {
+        value.map_or(Self::Null, Into::into)
     }
 }
 
-impl From<&str> for Value {
-    fn from(text: &str) -> Self {
-        Self::Text(text.to_owned())
-    }
+macro_rules! value_from {
+    ($($kind:ty: $make:expr),+ $(,)?) => {
+        $(impl From<$kind> for Value {
+            fn from(from: $kind) -> Self {
+                $make(from)
+            }
+        })+
+    };
 }
 
-impl From<String> for Value {
-    fn from(text: String) -> Self {
-        Self::Text(text)
-    }
+value_from! {
+    &str: |text: &str| Self::Text(text.to_owned()),
+    &String: |text: &String| Self::Text(text.clone()),
+    String: Self::Text,
+    i64: Self::Count,
+    u64: |count: u64| Self::Count(i64::try_from(count).unwrap_or(i64::MAX)),
+    usize: |count: usize| Self::from(count as u64),
 }
 
-impl From<u64> for Value {
-    fn from(count: u64) -> Self {
-        Self::Count(i64::try_from(count).unwrap_or(i64::MAX))
-    }
+/// A row of a table; columns that are not named are null.
+macro_rules! row {
+    ($table:ident { $($name:ident: $value:expr),+ $(,)? }) => {{
+        let mut row = $table.empty();
+        $(row[$table.at(stringify!($name))] = crate::table::Value::from($value);)+
+        row
+    }};
 }
-
-impl From<usize> for Value {
-    fn from(count: usize) -> Self {
-        Self::from(count as u64)
-    }
-}
+pub(crate) use row;
 
 /// Values in the order of the table's columns.
 pub type TableRow = Vec<Value>;
 
-const fn text(name: &'static str, meaning: &'static str) -> Column {
-    Column {
-        name,
-        kind: ColumnKind::Text,
-        meaning,
-    }
+const GARDEN: Column = Column {
+    name: "garden",
+    kind: ColumnKind::Text,
+    meaning: "name of the garden: its folder, or its name in the manifest",
+};
+
+/// Tables with their columns behind the first: what a column holds, its name, and what it means.
+macro_rules! tables {
+    ($($(#[$about:meta])* $table:ident $name:literal $parted:ident { $($kind:ident $column:literal $meaning:literal;)+ })+) => {
+        $($(#[$about])*
+        pub static $table: StoreTable = StoreTable {
+            name: $name,
+            parted: Parted::$parted,
+            columns: &[GARDEN, $(Column { name: $column, kind: ColumnKind::$kind, meaning: $meaning }),+],
+        };)+
+    };
 }
 
-const fn count(name: &'static str, meaning: &'static str) -> Column {
-    Column {
-        name,
-        kind: ColumnKind::Count,
-        meaning,
+tables! {
+    /// Each log that was read.
+    LOGS "logs" ByNight {
+        Text "log" "path of the log below the place of the logs";
+        Text "machine" "machine that logged, where the place of the log says so";
+        Text "sha256" "SHA-256 of its bytes, hexadecimal";
+        Text "same_as" "log of the same content that was counted instead";
+        Count "bytes" "bytes as stored";
+        Count "modified_unix_ms" "when it was last written, milliseconds since 1970";
+        Text "format" "gpx, nmea or csv";
+        Count "fixes" "fixes that it gave";
+        Count "skipped" "faulty pieces of it, and fixes of nights set apart";
+        Number "first_fix_unix_s" "first fix, seconds since 1970 in UTC";
+        Number "last_fix_unix_s" "last fix, seconds since 1970 in UTC";
+        Text "nights" "nights that it counts for, 2026-05-01,2026-05-02";
+    }
+    /// Each night of each garden.
+    NIGHTS "nights" ByNight {
+        Text "key" "digest of everything that the row depends on: tool, settings, plan, logs";
+        Text "plan_sha256" "SHA-256 of the plan; another plan begins another story";
+        Count "logs" "different logs of the night";
+        Text "machines" "machines whose visits are united, comma between";
+        Number "lawn_m2" "lawn, zones and obstacles taken out";
+        Number "visited_fraction" "visited area over lawn area";
+        Number "visited_low_fraction" "lower end of its 90 % interval";
+        Number "visited_high_fraction" "upper end of its 90 % interval";
+        Number "missed_m2" "area of missed pockets";
+        Number "not_yet_m2" "area of not-yet pockets";
+        Number "unseen_m2" "area without evidence";
+        Number "driving_h" "hours driving, on the lawn and along guide runs";
+        Number "at_station_h" "hours at the station";
+        Number "stuck_min" "minutes lost at stuck spots";
+        Number "silent_h" "hours without usable fixes";
+        Count "outings" "trips from the station";
+        Number "position_error_m" "standard deviation of positions per axis, white and drift together";
+        Count "fixes_used" "fixes behind the path";
+        Text "good_enough" "yes or no: whether the log can show the pocket that was asked for";
+        Number "start_unix_s" "first fix, seconds since 1970 in UTC";
+        Number "span_h" "hours from first to last fix";
+        Number "cut_width_m" "cutting width used";
+        Number "speed_mps" "usual driving speed";
+    }
+    /// Each pocket of each night.
+    POCKETS "pockets" ByNight {
+        Text "pocket" "its name in that night's findings: M1, N1";
+        Text "id" "its identity over nights: night and name under which it was first seen";
+        Text "first_night" "night in which it was first seen";
+        Count "nights" "nights in which it was seen, this one included";
+        Text "verdict" "missed or not_yet";
+        Number "area_m2" "area";
+        Number "widest_m" "diameter of the largest circle that fits in";
+        Number "lat" "latitude of that circle's middle";
+        Number "lon" "longitude of it";
+        Number "east_m" "east of it on the lawn's plane";
+        Number "north_m" "north of it";
+        Number "chance_fraction" "probability that luck alone leaves a pocket of this width";
+        Text "cause" "likeliest cause";
+        Text "why" "one sentence";
+        Text "outline" "rings on the plan's plane, metres east and north, as JSON";
+    }
+    /// Each stuck spot of each night.
+    STUCK_SPOTS "stuck_spots" ByNight {
+        Text "spot" "its name in that night's findings: S1";
+        Number "lat" "latitude";
+        Number "lon" "longitude";
+        Number "east_m" "east on the lawn's plane";
+        Number "north_m" "north";
+        Number "radius_m" "radius that holds the episodes";
+        Count "episodes" "how often";
+        Number "lost_min" "minutes lost there";
+        Number "certainty" "how sure it is a place of its own, 0 to 1; null where not measured";
+        Text "why" "what to look at";
+    }
+    /// Suggestions for the gardens that need them most.
+    SUGGESTIONS "suggestions" ByNight {
+        Text "suggestion" "its name in that night's findings: G1";
+        Text "kind" "guide_run, zone_move, zone_shrink, zone_add, more_hours, boundary_shift";
+        Text "why" "one sentence";
+        Text "pockets" "pockets that it is meant to mend, comma between";
+        Number "wire_m" "wire to lay";
+        Number "outing_share_fraction" "share of outings to send along it";
+        Number "pocket_before_fraction" "predicted visited part of the pocket, nothing changed";
+        Number "pocket_after_fraction" "the same, changed";
+        Number "visited_before_fraction" "predicted visited part of the lawn, nothing changed";
+        Number "visited_after_fraction" "the same, changed";
+        Number "certainty" "share of simulated runs that bear it out";
+        Text "geometry" "line or outline on the plan's plane, metres east and north, as JSON";
+    }
+    /// Everything that failed.
+    FAILURES "failures" ByNight {
+        Text "what" "path of the log, night as 2026-05-01, or plan or settings";
+        Text "reason" "unreadable, damaged, clock, plan, settings, analysis, time, memory, died, pieces";
+        Text "detail" "one sentence";
+        Text "sha256" "SHA-256 of the input, or of the inputs' digests";
+        Count "bytes" "bytes of a log as stored";
+        Count "modified_unix_ms" "when a log was last written, milliseconds since 1970";
+        Text "tool_version" "version that failed";
+    }
+    /// Each garden, with its rolling state.
+    GARDENS "gardens" Not {
+        Text "name" "name of the garden from its settings";
+        Text "plan_sha256" "SHA-256 of the plan";
+        Text "plan_since" "first night under this plan";
+        Text "settings_sha256" "SHA-256 of the settings";
+        Text "expected" "weekdays whose night should bring a log: 1111111 from Monday on";
+        Text "rests" "spans of nights without alarms, 2026-11-01/2027-03-15, comma between";
+        Text "machines" "machines that have logged so far, with their last night: name=2026-05-01, comma between";
+        Number "promised_fraction" "promised visited fraction";
+        Number "promised_days" "within so many days";
+        Text "last_night" "newest night in the state";
+        Packed "last_visits" "last visit of each square of the lawn, zstd; see below";
     }
 }
-
-const fn number(name: &'static str, meaning: &'static str) -> Column {
-    Column {
-        name,
-        kind: ColumnKind::Number,
-        meaning,
-    }
-}
-
-const GARDEN: Column = text(
-    "garden",
-    "name of the garden: its folder, or its name in the manifest",
-);
-
-/// Each log that was read.
-pub static LOGS: StoreTable = StoreTable {
-    name: "logs",
-    parted: Parted::ByNight,
-    columns: &[
-        GARDEN,
-        text("log", "path of the log below the place of the logs"),
-        text(
-            "machine",
-            "machine that logged, where the place of the log says so",
-        ),
-        text("sha256", "SHA-256 of its bytes, hexadecimal"),
-        text("same_as", "log of the same content that was counted instead"),
-        count("bytes", "bytes as stored"),
-        count(
-            "modified_unix_ms",
-            "when it was last written, milliseconds since 1970",
-        ),
-        text("format", "gpx, nmea or csv"),
-        count("fixes", "fixes that it gave"),
-        count("skipped", "faulty pieces of it, and fixes of nights set apart"),
-        number("first_fix_unix_s", "first fix, seconds since 1970 in UTC"),
-        number("last_fix_unix_s", "last fix, seconds since 1970 in UTC"),
-        text("nights", "nights that it counts for, 2026-05-01,2026-05-02"),
-    ],
-};
-
-/// Each night of each garden.
-pub static NIGHTS: StoreTable = StoreTable {
-    name: "nights",
-    parted: Parted::ByNight,
-    columns: &[
-        GARDEN,
-        text(
-            "key",
-            "digest of everything that the row depends on: tool, settings, plan, logs",
-        ),
-        text(
-            "plan_sha256",
-            "SHA-256 of the plan; another plan begins another story",
-        ),
-        count("logs", "different logs of the night"),
-        text("machines", "machines whose visits are united, comma between"),
-        number("lawn_m2", "lawn, zones and obstacles taken out"),
-        number("visited_fraction", "visited area over lawn area"),
-        number("visited_low_fraction", "lower end of its 90 % interval"),
-        number("visited_high_fraction", "upper end of its 90 % interval"),
-        number("missed_m2", "area of missed pockets"),
-        number("not_yet_m2", "area of not-yet pockets"),
-        number("unseen_m2", "area without evidence"),
-        number("driving_h", "hours driving, on the lawn and along guide runs"),
-        number("at_station_h", "hours at the station"),
-        number("stuck_min", "minutes lost at stuck spots"),
-        number("silent_h", "hours without usable fixes"),
-        count("outings", "trips from the station"),
-        number(
-            "position_error_m",
-            "standard deviation of positions per axis, white and drift together",
-        ),
-        count("fixes_used", "fixes behind the path"),
-        text(
-            "good_enough",
-            "yes or no: whether the log can show the pocket that was asked for",
-        ),
-        number("start_unix_s", "first fix, seconds since 1970 in UTC"),
-        number("span_h", "hours from first to last fix"),
-        number("cut_width_m", "cutting width used"),
-        number("speed_mps", "usual driving speed"),
-    ],
-};
-
-/// Each pocket of each night.
-pub static POCKETS: StoreTable = StoreTable {
-    name: "pockets",
-    parted: Parted::ByNight,
-    columns: &[
-        GARDEN,
-        text("pocket", "its name in that night's findings: M1, N1"),
-        text(
-            "id",
-            "its identity over nights: night and name under which it was first seen",
-        ),
-        text("first_night", "night in which it was first seen"),
-        count("nights", "nights in which it was seen, this one included"),
-        text("verdict", "missed or not_yet"),
-        number("area_m2", "area"),
-        number("widest_m", "diameter of the largest circle that fits in"),
-        number("lat", "latitude of that circle's middle"),
-        number("lon", "longitude of it"),
-        number("east_m", "east of it on the lawn's plane"),
-        number("north_m", "north of it"),
-        number(
-            "chance_fraction",
-            "probability that luck alone leaves a pocket of this width",
-        ),
-        text("cause", "likeliest cause"),
-        text("why", "one sentence"),
-        text(
-            "outline",
-            "rings on the plan's plane, metres east and north, as JSON",
-        ),
-    ],
-};
-
-/// Each stuck spot of each night.
-pub static STUCK_SPOTS: StoreTable = StoreTable {
-    name: "stuck_spots",
-    parted: Parted::ByNight,
-    columns: &[
-        GARDEN,
-        text("spot", "its name in that night's findings: S1"),
-        number("lat", "latitude"),
-        number("lon", "longitude"),
-        number("east_m", "east on the lawn's plane"),
-        number("north_m", "north"),
-        number("radius_m", "radius that holds the episodes"),
-        count("episodes", "how often"),
-        number("lost_min", "minutes lost there"),
-        number(
-            "certainty",
-            "how sure it is a place of its own, 0 to 1; null where not measured",
-        ),
-        text("why", "what to look at"),
-    ],
-};
-
-/// Suggestions for the gardens that need them most.
-pub static SUGGESTIONS: StoreTable = StoreTable {
-    name: "suggestions",
-    parted: Parted::ByNight,
-    columns: &[
-        GARDEN,
-        text("suggestion", "its name in that night's findings: G1"),
-        text(
-            "kind",
-            "guide_run, zone_move, zone_shrink, zone_add, more_hours, boundary_shift",
-        ),
-        text("why", "one sentence"),
-        text("pockets", "pockets that it is meant to mend, comma between"),
-        number("wire_m", "wire to lay"),
-        number("outing_share_fraction", "share of outings to send along it"),
-        number(
-            "pocket_before_fraction",
-            "predicted visited part of the pocket, nothing changed",
-        ),
-        number("pocket_after_fraction", "the same, changed"),
-        number(
-            "visited_before_fraction",
-            "predicted visited part of the lawn, nothing changed",
-        ),
-        number("visited_after_fraction", "the same, changed"),
-        number("certainty", "share of simulated runs that bear it out"),
-        text(
-            "geometry",
-            "line or outline on the plan's plane, metres east and north, as JSON",
-        ),
-    ],
-};
-
-/// Everything that failed.
-pub static FAILURES: StoreTable = StoreTable {
-    name: "failures",
-    parted: Parted::ByNight,
-    columns: &[
-        GARDEN,
-        text(
-            "what",
-            "path of the log, night as 2026-05-01, or plan or settings",
-        ),
-        text(
-            "reason",
-            "unreadable, damaged, clock, plan, settings, analysis, time, memory, died, pieces",
-        ),
-        text("detail", "one sentence"),
-        text("sha256", "SHA-256 of the input, or of the inputs' digests"),
-        count("bytes", "bytes of a log as stored"),
-        count(
-            "modified_unix_ms",
-            "when a log was last written, milliseconds since 1970",
-        ),
-        text("tool_version", "version that failed"),
-    ],
-};
-
-/// Each garden, with its rolling state.
-pub static GARDENS: StoreTable = StoreTable {
-    name: "gardens",
-    parted: Parted::Not,
-    columns: &[
-        GARDEN,
-        text("name", "name of the garden from its settings"),
-        text("plan_sha256", "SHA-256 of the plan"),
-        text("plan_since", "first night under this plan"),
-        text("settings_sha256", "SHA-256 of the settings"),
-        text(
-            "expected",
-            "weekdays whose night should bring a log: 1111111 from Monday on",
-        ),
-        text(
-            "rests",
-            "spans of nights without alarms, 2026-11-01/2027-03-15, comma between",
-        ),
-        text(
-            "machines",
-            "machines that have logged so far, with their last night: name=2026-05-01, comma between",
-        ),
-        number("promised_fraction", "promised visited fraction"),
-        number("promised_days", "within so many days"),
-        text("last_night", "newest night in the state"),
-        Column {
-            name: "last_visits",
-            kind: ColumnKind::Packed,
-            meaning: "last visit of each square of the lawn, zstd; see below",
-        },
-    ],
-};
 
 /// All tables.
 pub static TABLES: [&StoreTable; 7] = [
@@ -412,6 +307,11 @@ pub static TABLES: [&StoreTable; 7] = [
 ];
 
 impl StoreTable {
+    /// A row of nothing but nulls.
+    pub fn empty(&self) -> TableRow {
+        vec![Value::Null; self.columns.len()]
+    }
+
     /// Index of a column.
     ///
     /// # Panics
@@ -646,7 +546,7 @@ pub fn read(
                 .zip(&kept)
                 .filter(|(_, kept)| **kept)
                 .map(|(garden, _)| {
-                    let mut row = vec![Value::Null; table.columns.len()];
+                    let mut row = table.empty();
                     row[0] = garden;
                     row
                 }),
@@ -778,7 +678,7 @@ mod tests {
     use super::*;
 
     fn row(garden: &str, log: &str, fixes: Option<i64>) -> TableRow {
-        let mut row = vec![Value::Null; LOGS.columns.len()];
+        let mut row = LOGS.empty();
         row[0] = garden.into();
         row[1] = log.into();
         row[LOGS.at("fixes")] = fixes.map_or(Value::Null, Value::Count);

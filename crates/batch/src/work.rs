@@ -12,7 +12,7 @@ use crate::bucket::Bucket;
 use crate::clock::NightDoubt;
 use crate::job::{Failed, GardenAnswer, GardenJob, JobStage, LogAnswer, LogRef, Message, NightAnswer};
 use crate::night::{self, NightNumber};
-use crate::table::{LOGS, Value};
+use crate::table::{LOGS, TableRow, row};
 use crate::{BatchError, rows};
 use base64::{Engine, engine::general_purpose::STANDARD};
 use sha2::{Digest, Sha256};
@@ -169,21 +169,12 @@ pub fn do_job(
     let mut answer = GardenAnswer::default();
     let last_unix_ms = job.logs.iter().map(|log| log.modified_unix_ms).max().unwrap_or(0);
     let landed = job.clock.landed(last_unix_ms, 0);
-    let fails = |answer: &mut GardenAnswer, what: &str, reason: &str, detail: String, sha256: String| {
-        answer.failed.push(Failed {
-            what: what.to_owned(),
-            night: landed,
-            reason: reason.to_owned(),
-            detail,
-            sha256,
-            bytes: 0,
-            modified_unix_ms: 0,
-        });
-    };
     let (settings, settings_sha256) = match settings(job, bucket) {
         Ok(read) => read,
         Err((detail, sha256)) => {
-            fails(&mut answer, "settings", "settings", detail, sha256);
+            answer
+                .failed
+                .push(Failed::of("settings", landed, "settings", detail, &sha256));
             return Ok(answer);
         }
     };
@@ -194,7 +185,9 @@ pub fn do_job(
     let (plan, plan_sha256) = match plan(job, bucket, &settings) {
         Ok(read) => read,
         Err((detail, sha256)) => {
-            fails(&mut answer, "plan", "plan", detail, sha256);
+            answer
+                .failed
+                .push(Failed::of("plan", landed, "plan", detail, &sha256));
             return Ok(answer);
         }
     };
@@ -349,14 +342,11 @@ impl GardenInputs<'_> {
     }
 
     fn failed(&self, log: &LogRef, reason: &str, detail: String, sha256: String) -> Failed {
+        let night = self.job.clock.landed(log.modified_unix_ms, self.zone_s);
         Failed {
-            what: log.path.clone(),
-            night: self.job.clock.landed(log.modified_unix_ms, self.zone_s),
-            reason: reason.to_owned(),
-            detail,
-            sha256,
             bytes: log.bytes,
             modified_unix_ms: log.modified_unix_ms,
+            ..Failed::of(&log.path, night, reason, detail, &sha256)
         }
     }
 
@@ -448,15 +438,8 @@ impl GardenInputs<'_> {
                 continue;
             }
             let mut fails = |reason: &str, detail: String| {
-                answer.failed.push(Failed {
-                    what: night::words(*night),
-                    night: *night,
-                    reason: reason.to_owned(),
-                    detail,
-                    sha256: logs_sha256.clone(),
-                    bytes: 0,
-                    modified_unix_ms: 0,
-                });
+                let failed = Failed::of(&night::words(*night), *night, reason, detail, &logs_sha256);
+                answer.failed.push(failed);
             };
             // One log of each content is enough; of several the first that is still there.
             let mut pieces: BTreeMap<&str, &KnownLog> = BTreeMap::new();
@@ -609,26 +592,22 @@ fn cut(trace: &Trace, from_s: f64, to_s: f64) -> Trace {
     out
 }
 
-fn log_row(garden: &str, log: &LogRef, same_as: Option<&String>, read: &Read) -> Vec<Value> {
+fn log_row(garden: &str, log: &LogRef, same_as: Option<&String>, read: &Read) -> TableRow {
     let LogFile { facts, trace, .. } = &read.file;
     let words: Vec<String> = read.nights.iter().map(|night| night::words(*night)).collect();
-    let mut row = vec![Value::Null; LOGS.columns.len()];
-    for (name, value) in [
-        ("garden", garden.into()),
-        ("log", Value::from(&log.path[..])),
-        ("machine", Value::maybe(log.machine.as_deref())),
-        ("sha256", Value::from(&facts.sha256[..])),
-        ("same_as", Value::maybe(same_as.map(String::as_str))),
-        ("bytes", log.bytes.into()),
-        ("modified_unix_ms", Value::Count(log.modified_unix_ms)),
-        ("format", facts.format.words().into()),
-        ("fixes", facts.fixes.into()),
-        ("skipped", (facts.faults() + read.fixes_apart()).into()),
-        ("first_fix_unix_s", Value::finite(trace.time_s.first().copied())),
-        ("last_fix_unix_s", Value::finite(trace.time_s.last().copied())),
-        ("nights", words.join(",").into()),
-    ] {
-        row[LOGS.at(name)] = value;
-    }
-    row
+    row!(LOGS {
+        garden: garden,
+        log: &log.path,
+        machine: log.machine.as_deref(),
+        sha256: &facts.sha256,
+        same_as: same_as,
+        bytes: log.bytes,
+        modified_unix_ms: log.modified_unix_ms,
+        format: facts.format.words(),
+        fixes: facts.fixes,
+        skipped: facts.faults() + read.fixes_apart(),
+        first_fix_unix_s: trace.time_s.first().copied(),
+        last_fix_unix_s: trace.time_s.last().copied(),
+        nights: words.join(","),
+    })
 }

@@ -22,7 +22,6 @@ fn json(value: &impl serde::Serialize) -> Result<String, Fault> {
 
 /// Measures of a pattern, as JSON.
 #[pyfunction]
-#[pyo3(signature = (traces, plan, settings))]
 pub(crate) fn measures(
     py: Python<'_>,
     traces: Vec<Py<Trace>>,
@@ -40,7 +39,6 @@ pub(crate) fn measures(
 
 /// Which pattern it was, as JSON.
 #[pyfunction]
-#[pyo3(signature = (traces, plan, settings))]
 pub(crate) fn guess_pattern(
     py: Python<'_>,
     traces: Vec<Py<Trace>>,
@@ -162,7 +160,6 @@ type Counted<'py> = (
 
 /// Counts visits on a grid of the user's own.
 #[pyfunction]
-#[pyo3(signature = (traces, plan, settings, wish_json))]
 pub(crate) fn count_on_grid<'py>(
     py: Python<'py>,
     traces: Vec<Py<Trace>>,
@@ -205,7 +202,6 @@ pub(crate) fn count_on_grid<'py>(
 
 /// Compares two patterns over gardens, as JSON: gardens are drawn, then nights within each.
 #[pyfunction]
-#[pyo3(signature = (gardens, are_paired, draws, seed))]
 pub(crate) fn compare_paired(
     py: Python<'_>,
     gardens: Vec<(String, Vec<f64>, Vec<f64>)>,
@@ -236,7 +232,6 @@ pub(crate) fn compare_paired(
 
 /// The spread of a measure apart by its origin, as JSON: nights of each garden, each with the deviation that position error gives it.
 #[pyfunction]
-#[pyo3(signature = (gardens))]
 pub(crate) fn spread_of(py: Python<'_>, gardens: Vec<Vec<(f64, f64)>>) -> PyResult<String> {
     work(py, move || {
         let gardens: Vec<Vec<NightDifference>> = gardens
@@ -280,7 +275,6 @@ fn spread((position_sd, night_sd, garden_sd): SpreadTuple) -> Result<Spread, Fau
 
 /// Nights of each pattern that are needed in each of so many gardens; `None` where no number will do.
 #[pyfunction]
-#[pyo3(signature = (spreads, difference, gardens, level, power))]
 pub(crate) fn nights_needed(
     py: Python<'_>,
     spreads: SpreadTuple,
@@ -297,7 +291,6 @@ pub(crate) fn nights_needed(
 
 /// Gardens that are needed with so many nights of each pattern in each.
 #[pyfunction]
-#[pyo3(signature = (spreads, difference, nights, level, power))]
 pub(crate) fn gardens_needed(
     py: Python<'_>,
     spreads: SpreadTuple,
@@ -314,7 +307,6 @@ pub(crate) fn gardens_needed(
 
 /// Probability that a true difference is seen.
 #[pyfunction]
-#[pyo3(signature = (spreads, difference, gardens, nights, level))]
 pub(crate) fn power(
     py: Python<'_>,
     spreads: SpreadTuple,

@@ -44,7 +44,6 @@ type GridTuple = (f64, f64, f64, usize, usize);
 #[pymethods]
 impl Findings {
     /// `findings.json`.
-    #[pyo3(signature = (is_private))]
     fn to_json(&self, py: Python<'_>, is_private: bool) -> PyResult<String> {
         let findings = Arc::clone(&self.inner);
         work(py, move || match privacy(is_private) {
@@ -54,7 +53,6 @@ impl Findings {
     }
 
     /// Every file that these findings allow: names and bytes.
-    #[pyo3(signature = (is_private, map_width_px))]
     fn outputs<'py>(
         &self,
         py: Python<'py>,
@@ -72,7 +70,6 @@ impl Findings {
     }
 
     /// Files that are left out, each with the reason.
-    #[pyo3(signature = (is_private))]
     fn left_out(&self, is_private: bool) -> Vec<(&'static str, &'static str)> {
         tussock_report::left_out(&self.inner, privacy(is_private))
     }
@@ -84,7 +81,6 @@ impl Findings {
     }
 
     /// `map.png` at a width.
-    #[pyo3(signature = (width_px))]
     fn map_png<'py>(&self, py: Python<'py>, width_px: u32) -> PyResult<Bound<'py, PyBytes>> {
         let findings = Arc::clone(&self.inner);
         let bytes = work(py, move || {
@@ -139,7 +135,6 @@ impl Findings {
 
 /// Reads `findings.json` back.
 #[pyfunction]
-#[pyo3(signature = (name, content))]
 pub(crate) fn read_findings(py: Python<'_>, name: String, content: PyBackedBytes) -> PyResult<Findings> {
     work(py, move || {
         let found = tussock_report::from_json(&content).map_err(|error| {
@@ -187,7 +182,6 @@ impl Comparison {
 
 /// Reads `comparison.json` back.
 #[pyfunction]
-#[pyo3(signature = (name, content))]
 pub(crate) fn read_comparison(py: Python<'_>, name: String, content: PyBackedBytes) -> PyResult<Comparison> {
     work(py, move || {
         let found = tussock_report::comparison_from_json(&content).map_err(|error| {
@@ -202,7 +196,6 @@ pub(crate) fn read_comparison(py: Python<'_>, name: String, content: PyBackedByt
 
 /// What did a change bring?
 #[pyfunction]
-#[pyo3(signature = (before, after, before_names, after_names, seed))]
 pub(crate) fn compare(
     py: Python<'_>,
     before: Py<Findings>,

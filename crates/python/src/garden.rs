@@ -16,7 +16,6 @@ pub(crate) struct Settings {
 #[pymethods]
 impl Settings {
     #[new]
-    #[pyo3(signature = (name, text))]
     fn new(py: Python<'_>, name: String, text: String) -> PyResult<Self> {
         work(py, move || {
             let inner = tussock_ingest::read_settings(&name, &text).map_err(|error| {
@@ -79,7 +78,6 @@ pub(crate) fn faulty(name: &str, faults: &[PlanFault]) -> Fault {
 impl Plan {
     /// A plan whose text and ground are sound.
     #[new]
-    #[pyo3(signature = (name, content, settings))]
     fn new(py: Python<'_>, name: String, content: PyBackedBytes, settings: Py<Settings>) -> PyResult<Self> {
         work(py, move || {
             let read = tussock_ingest::read_plan(&name, &content, &settings.get().inner.limits)
@@ -111,7 +109,6 @@ impl Plan {
 
 /// Is this plan sound, and how large is everything in it? As JSON; faults do not raise.
 #[pyfunction]
-#[pyo3(signature = (name, content, settings))]
 pub(crate) fn plan_check(
     py: Python<'_>,
     name: String,

@@ -120,7 +120,6 @@ fn in_range(what: &str, value: f64, low: f64, high: f64) -> Result<(), Fault> {
 
 /// Drives a machine over a plan and logs it: the trace, and the truth as JSON.
 #[pyfunction]
-#[pyo3(signature = (plan, settings, wish_json))]
 pub(crate) fn simulate(
     py: Python<'_>,
     plan: Py<Plan>,
@@ -198,7 +197,6 @@ pub(crate) fn simulate(
 
 /// Invents the plan of a garden of a family.
 #[pyfunction]
-#[pyo3(signature = (kind, seed, area_m2, passage_m))]
 pub(crate) fn invent_garden(
     py: Python<'_>,
     kind: String,
@@ -234,7 +232,6 @@ pub(crate) fn invent_garden(
 
 /// Closed forms by name, over a list of values.
 #[pyfunction]
-#[pyo3(signature = (name, values))]
 pub(crate) fn law(py: Python<'_>, name: String, values: Vec<f64>) -> PyResult<Vec<f64>> {
     work(py, move || {
         let form: fn(f64) -> f64 = match name.as_str() {

@@ -67,7 +67,7 @@ fn words_of(table: &StoreTable, night: NightNumber) -> Option<String> {
 }
 
 fn row_in(table: &StoreTable, given: &Bound<'_, PyDict>) -> PyResult<TableRow> {
-    let mut row = vec![Value::Null; table.columns.len()];
+    let mut row = table.empty();
     for (value, column) in row.iter_mut().zip(table.columns) {
         let Some(found) = given.get_item(column.name)?.filter(|found| !found.is_none()) else {
             continue;
@@ -162,7 +162,6 @@ impl Objects for ShiftPlace {
 /// Which gardens are there: the hour at which a night turns, days that are kept, and of each garden its name, itself as JSON, its
 /// plan and settings, and its logs, each with its path as the tables name it and its plain path.
 #[pyfunction]
-#[pyo3(signature = (files, manifest))]
 #[expect(clippy::type_complexity, reason = "unpacked where it is called")]
 pub(crate) fn batch_lookout(
     py: Python<'_>,
@@ -202,7 +201,6 @@ pub(crate) fn batch_lookout(
 
 /// A worker process: reads jobs from the standard input until it ends.
 #[pyfunction]
-#[pyo3(signature = (memory_limit_mib))]
 pub(crate) fn batch_worker(py: Python<'_>, memory_limit_mib: u64) -> PyResult<()> {
     py.detach(|| {
         tussock_batch::work::limit_memory(memory_limit_mib << 20)?;
@@ -248,7 +246,6 @@ impl Brought {
 #[pymethods]
 impl Hand {
     #[new]
-    #[pyo3(signature = (program, arguments, longest_s))]
     fn new(program: PathBuf, arguments: Vec<String>, longest_s: f64) -> Self {
         Self {
             inner: Mutex::new(pool::Hand::new(Crew {
@@ -262,7 +259,6 @@ impl Hand {
 
     /// Works through a garden whose files lie in a folder: what is to change in the tables. Known logs that are needed and are not
     /// there are asked for, unless it is the last time.
-    #[pyo3(signature = (folder, garden, time, files, known, is_last))]
     #[expect(clippy::too_many_arguments, reason = "called in one place, by position")]
     fn garden<'py>(
         &self,
@@ -288,7 +284,6 @@ impl Hand {
 
 /// What is to change in the tables where a garden could not be worked through at all.
 #[pyfunction]
-#[pyo3(signature = (garden, time, files, known, detail))]
 pub(crate) fn batch_gave_up<'py>(
     py: Python<'py>,
     garden: &str,
@@ -338,7 +333,6 @@ fn part((name, night): &Part) -> PyResult<(&'static StoreTable, Option<NightNumb
 #[pymethods]
 impl Store {
     #[new]
-    #[pyo3(signature = (path))]
     fn new(py: Python<'_>, path: PathBuf) -> PyResult<Self> {
         let store = work(py, || {
             tussock_batch::Store::open_to_write(&path, tussock::TOOL_VERSION).map_err(|error| told(&error))
@@ -349,7 +343,6 @@ impl Store {
     }
 
     /// Files of a table that count, with their nights.
-    #[pyo3(signature = (name))]
     fn files(&self, py: Python<'_>, name: &str) -> PyResult<Vec<(Option<String>, PathBuf)>> {
         let table = table(name)?;
         self.with(py, |store| {
@@ -361,7 +354,6 @@ impl Store {
     }
 
     /// Takes in files in the place of all that some parts of tables have.
-    #[pyo3(signature = (renewed, written))]
     fn adopt(&self, py: Python<'_>, renewed: Vec<Part>, written: Vec<(Part, PathBuf)>) -> PyResult<()> {
         let renewed = renewed.iter().map(part).collect::<PyResult<Vec<_>>>()?;
         let written = written
@@ -373,7 +365,6 @@ impl Store {
 
     /// Ends a run: takes nights away that are older than so many days before the newest that can have begun. Returns how many rows
     /// went.
-    #[pyo3(signature = (days, time, at_most_fraction))]
     fn expire(
         &self,
         py: Python<'_>,

@@ -48,7 +48,6 @@ impl Trace {
     /// A trace from float64 columns: `first` and `second` are degrees of latitude and longitude where `is_geographic`, else metres
     /// east and north. `others` holds the columns of a receiver by name.
     #[new]
-    #[pyo3(signature = (machine, time_s, first, second, is_geographic, others))]
     fn new(
         py: Python<'_>,
         machine: String,
@@ -303,7 +302,6 @@ fn row_is_sound(trace: &tussock_types::Trace, row: usize, before_s: f64) -> Resu
 
 /// Reads logs and sorts them out by machine: one trace for each.
 #[pyfunction]
-#[pyo3(signature = (names, contents, settings, date, columns, is_strict))]
 pub(crate) fn read(
     py: Python<'_>,
     names: Vec<String>,
@@ -372,7 +370,6 @@ pub(crate) struct Reference {
 impl Reference {
     /// A surveyed path from a GPX file or a table, by the rules of the command.
     #[new]
-    #[pyo3(signature = (name, content, settings))]
     fn new(py: Python<'_>, name: String, content: PyBackedBytes, settings: Py<Settings>) -> PyResult<Self> {
         work(py, move || {
             let options = ReadOptions {
@@ -389,7 +386,6 @@ impl Reference {
 
     /// A trace that is taken for the truth: its fixes are the corners, with their times.
     #[staticmethod]
-    #[pyo3(signature = (trace, is_timed))]
     fn of_trace(trace: Py<Trace>, is_timed: bool) -> Self {
         let trace = &trace.get().inner;
         Self {

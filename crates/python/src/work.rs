@@ -87,7 +87,6 @@ pub(crate) fn told(error: &AnalyseError) -> Fault {
 
 /// Traces, plan and settings in, findings out.
 #[pyfunction]
-#[pyo3(signature = (traces, plan, settings, seed, has_suggestions, reference))]
 pub(crate) fn analyse(
     py: Python<'_>,
     traces: Vec<Py<Trace>>,
@@ -117,7 +116,6 @@ pub(crate) fn analyse(
 
 /// How far is the log from a surveyed path? As JSON.
 #[pyfunction]
-#[pyo3(signature = (traces, plan, settings, reference))]
 pub(crate) fn against_reference(
     py: Python<'_>,
     traces: Vec<Py<Trace>>,
@@ -136,7 +134,6 @@ pub(crate) fn against_reference(
 
 /// Is this log good enough? As JSON, the same as the command's.
 #[pyfunction]
-#[pyo3(signature = (traces, plan, settings))]
 pub(crate) fn inspect(
     py: Python<'_>,
     traces: Vec<Py<Trace>>,
