@@ -1,8 +1,9 @@
 //! A plan that lies beside the log is laid where the log says.
 
-use tussock::{AlignVerdict, AnalyseError, Job, align, analyse};
+use crate::nights::{self, invented, job, logged, sites};
+use tussock::{AlignVerdict, AnalyseError, align};
 use tussock_plane::{Frame, Site};
-use tussock_simulate::gardens::{GardenKind, Surprise, Wish, invent_as};
+use tussock_simulate::gardens::{GardenKind, Surprise};
 use tussock_simulate::{Counting, LogNoise, Machine, Run, Sampling, sample, simulate, truth};
 use tussock_types::{Findings, GeoPoint, Place, Plan, PlanShape, Settings, Trace};
 
@@ -37,29 +38,19 @@ fn corners(plan: &Plan, frame: &Frame) -> Vec<Place> {
 }
 
 fn garden(noise: LogNoise, seed: u64) -> (Plan, Frame, Trace) {
-    let garden = invent_as(
-        &Wish {
-            area_m2: (500.0, 1000.0),
-            ..Wish::new(GardenKind::Ell)
-        },
-        seed,
-    );
+    let garden = invented(GardenKind::Ell, (500.0, 1000.0), Surprise::None, seed);
     let (site, _) = Site::build(&garden.plan).expect("invented plans are sound");
     let run = simulate(&site, &Machine::default(), &Run::new(8.0, seed)).expect("there is room");
-    let trace = sample(&run, &Sampling::geographic(1.0, noise, seed + 1, site.frame));
+    let trace = logged(&run, &site, 1.0, noise, seed + 1);
     (garden.plan, site.frame, trace)
 }
 
 fn aligned(plan: &Plan, trace: &Trace) -> Result<tussock::Aligned, AnalyseError> {
-    align(&Job {
-        traces: std::slice::from_ref(trace),
-        inputs: &[],
-        plan: Some(plan),
-        settings: &Settings::default(),
-        seed: 1,
-        progress: None,
-        advice: tussock::Advice::LeftOut,
-    })
+    align(&job(
+        std::slice::from_ref(trace),
+        Some(plan),
+        &Settings::default(),
+    ))
 }
 
 #[test]
@@ -102,15 +93,7 @@ fn a_plan_in_its_place_stays_there() {
 fn without_a_plan_there_is_nothing_to_align() {
     let (_, _, trace) = garden(LogNoise::DECIMETRES, SEED);
     let settings = Settings::default();
-    let job = Job {
-        traces: std::slice::from_ref(&trace),
-        inputs: &[],
-        plan: None,
-        settings: &settings,
-        seed: 1,
-        progress: None,
-        advice: tussock::Advice::LeftOut,
-    };
+    let job = job(std::slice::from_ref(&trace), None, &settings);
     assert!(matches!(align(&job), Err(AnalyseError::CannotAlign { .. })));
 }
 
@@ -125,16 +108,13 @@ struct Bodied {
 const CUT_WIDTH_M: f64 = 0.22;
 
 fn bodied(seed: u64) -> Bodied {
-    let garden = invent_as(
-        &Wish {
-            area_m2: (500.0, 700.0),
-            surprise: Surprise::UnlistedObstacle { radius_m: 1.5 },
-            ..Wish::new(GardenKind::Ell)
-        },
+    let garden = invented(
+        GardenKind::Ell,
+        (500.0, 700.0),
+        Surprise::UnlistedObstacle { radius_m: 1.5 },
         seed,
     );
-    let (site, _) = Site::build(&garden.plan).expect("invented plans are sound");
-    let (ground, _) = Site::build_in(&garden.ground, site.frame).expect("invented ground is sound");
+    let (site, ground) = sites(&garden.plan, &garden.ground);
     let run = simulate(&ground, &Machine::default(), &Run::new(8.0, seed)).expect("there is room");
     let sampling = Sampling::geographic(1.0, LogNoise::DECIMETRES, seed + 1, site.frame);
     let truth = truth(&run, &site, &Counting::new(CUT_WIDTH_M, 0.03));
@@ -153,18 +133,7 @@ fn bodied(seed: u64) -> Bodied {
 }
 
 fn found(plan: &Plan, trace: &Trace) -> Findings {
-    let mut settings = Settings::default();
-    settings.machine.cut_width_m = Some(CUT_WIDTH_M);
-    analyse(&Job {
-        traces: std::slice::from_ref(trace),
-        inputs: &[],
-        plan: Some(plan),
-        settings: &settings,
-        seed: 1,
-        progress: None,
-        advice: tussock::Advice::LeftOut,
-    })
-    .expect("an ordinary night")
+    nights::found(trace, plan, CUT_WIDTH_M)
 }
 
 /// Farthest that a line's places lie from the edge of a region.

@@ -1,12 +1,13 @@
 //! Sparse logs with errors of metres, judged by ground that was really driven over: does simulating logs like them bring the
 //! visited fraction nearer to the truth?
 
-use tussock::{Calibrate, Job, analyse_as};
+use crate::nights::{job, logged, of_width, sites};
+use tussock::{Calibrate, analyse_as};
 use tussock_plane::Site;
 use tussock_simulate::gardens::{GardenKind, InventedGarden, Surprise, Wish, invent_as};
-use tussock_simulate::{Counting, LogNoise, Machine, Run, Sampling, sample, simulate, truth};
+use tussock_simulate::{Counting, LogNoise, Machine, Run, simulate, truth};
 use tussock_testkit::statistics::share_interval;
-use tussock_types::{Findings, Plan, Settings, Trace};
+use tussock_types::{Findings, Plan, Trace};
 
 const SEEDS: [u64; 4] = [911, 912, 913, 914];
 const CUT_WIDTH_M: f64 = 0.22;
@@ -28,13 +29,9 @@ fn night(surprise: Surprise, noise: LogNoise, period_s: f64, hours: f64, seed: u
         ..Wish::new(kind)
     };
     let garden = invent_as(&wish, seed);
-    let (site, _) = Site::build(&garden.plan).expect("an invented plan is sound");
-    let (met, _) = Site::build_in(&garden.ground, site.frame).expect("the ground is sound");
+    let (site, met) = sites(&garden.plan, &garden.ground);
     let run = simulate(&met, &Machine::default(), &Run::new(hours, seed + 1000)).expect("there is room");
-    let trace = sample(
-        &run,
-        &Sampling::geographic(period_s, noise, seed + 2000, site.frame),
-    );
+    let trace = logged(&run, &site, period_s, noise, seed + 2000);
     let true_fraction = truth(&run, &site, &Counting::new(CUT_WIDTH_M, 0.04)).visited_fraction;
     Night {
         garden,
@@ -44,17 +41,8 @@ fn night(surprise: Surprise, noise: LogNoise, period_s: f64, hours: f64, seed: u
 }
 
 fn found(trace: &Trace, plan: Option<&Plan>, calibrate: Calibrate) -> Findings {
-    let mut settings = Settings::default();
-    settings.machine.cut_width_m = Some(CUT_WIDTH_M);
-    let job = Job {
-        traces: std::slice::from_ref(trace),
-        inputs: &[],
-        plan,
-        settings: &settings,
-        advice: tussock::Advice::LeftOut,
-        seed: 1,
-        progress: None,
-    };
+    let settings = of_width(CUT_WIDTH_M);
+    let job = job(std::slice::from_ref(trace), plan, &settings);
     analyse_as(&job, calibrate).expect("the log is sound")
 }
 

@@ -4,14 +4,14 @@
 //! missed, the garden is counted as not called: luck, or too poor positions. The small table runs always, the long one
 //! (`tests/run --full`, `REGENERATE=1` writes it) is `docs/causes.md`.
 
+use crate::nights::{self, driven, in_parallel, invented, job, logged, of_width, sites};
 use std::collections::BTreeMap;
 use std::fmt::Write as _;
-use std::sync::atomic::{AtomicUsize, Ordering};
-use tussock::{Job, analyse};
+use tussock::analyse;
 use tussock_plane::{Region, Site, rasterise};
-use tussock_simulate::gardens::{GardenKind, Trouble, Troubled, Wish, invent_as, troubled};
-use tussock_simulate::{LogNoise, Machine, Run, Sampling, TrueRun, sample, simulate};
-use tussock_types::{Cause, Findings, Grid, Place, Plan, Settings};
+use tussock_simulate::gardens::{GardenKind, Trouble, Troubled, troubled};
+use tussock_simulate::{LogNoise, Machine, TrueRun, simulate};
+use tussock_types::{Cause, Findings, Grid, Place, Plan};
 
 const CUT_WIDTH_M: f64 = 0.22;
 const PERIOD_S: f64 = 1.0;
@@ -58,8 +58,7 @@ fn drawn(trouble: Trouble, grade: &Grade, number: u64) -> (Troubled, Site, TrueR
         let Some(garden) = troubled(trouble, grade.area_m2, seed) else {
             continue;
         };
-        let (site, _) = Site::build(&garden.plan).expect("invented plans are sound");
-        let (ground, _) = Site::build_in(&garden.ground, site.frame).expect("the ground is sound");
+        let (site, ground) = sites(&garden.plan, &garden.ground);
         let Ok(run) = simulate(&ground, &garden.machine, &garden.run) else {
             continue;
         };
@@ -71,22 +70,8 @@ fn drawn(trouble: Trouble, grade: &Grade, number: u64) -> (Troubled, Site, TrueR
 }
 
 fn analysed(run: &TrueRun, site: &Site, plan: &Plan, grade: &Grade, seed: u64) -> Findings {
-    let trace = sample(
-        run,
-        &Sampling::geographic(PERIOD_S, grade.noise, seed, site.frame),
-    );
-    let mut settings = Settings::default();
-    settings.machine.cut_width_m = Some(CUT_WIDTH_M);
-    analyse(&Job {
-        traces: std::slice::from_ref(&trace),
-        inputs: &[],
-        plan: Some(plan),
-        settings: &settings,
-        seed: 1,
-        progress: None,
-        advice: tussock::Advice::LeftOut,
-    })
-    .expect("a night can be analysed")
+    let trace = logged(run, site, PERIOD_S, grade.noise, seed);
+    nights::found(&trace, plan, CUT_WIDTH_M)
 }
 
 /// First cause of the largest missed pocket on the labelled ground, and the number of missed pockets elsewhere.
@@ -131,34 +116,6 @@ fn word(cause: Option<Cause>) -> &'static str {
         Some(Cause::TooLittleTime) => "too_little_time",
         Some(Cause::Undetermined) => "undetermined",
     }
-}
-
-/// Runs jobs on all cores, results in order.
-fn in_parallel<T: Send>(count: usize, job: impl Fn(usize) -> T + Sync) -> Vec<T> {
-    let next = AtomicUsize::new(0);
-    let threads = std::thread::available_parallelism().map_or(2, usize::from);
-    let mut results: Vec<(usize, T)> = std::thread::scope(|scope| {
-        let workers: Vec<_> = (0..threads)
-            .map(|_| {
-                scope.spawn(|| {
-                    let mut mine = Vec::new();
-                    loop {
-                        let number = next.fetch_add(1, Ordering::Relaxed);
-                        if number >= count {
-                            return mine;
-                        }
-                        mine.push((number, job(number)));
-                    }
-                })
-            })
-            .collect();
-        workers
-            .into_iter()
-            .flat_map(|worker| worker.join().expect("no garden panics"))
-            .collect()
-    });
-    results.sort_by_key(|(number, _)| *number);
-    results.into_iter().map(|(_, result)| result).collect()
 }
 
 struct Tally {
@@ -253,11 +210,10 @@ fn false_alarms(hours: f64, grade: &Grade, count: usize, seeds_from: u64) -> Vec
         };
         // Log-uniform from 500 to 3,000 m2.
         let area_m2 = 500.0 * 6.0_f64.powf(((seed * 61) % 97) as f64 / 97.0);
-        let garden = invent_as(
-            &Wish {
-                area_m2: (area_m2, area_m2 * 1.01),
-                ..Wish::new(kind)
-            },
+        let garden = invented(
+            kind,
+            (area_m2, area_m2 * 1.01),
+            tussock_simulate::gardens::Surprise::None,
             seed,
         );
         let (site, _) = Site::build(&garden.plan).expect("invented plans are sound");
@@ -266,7 +222,7 @@ fn false_alarms(hours: f64, grade: &Grade, count: usize, seeds_from: u64) -> Vec
             past_boundary_m: if seed.is_multiple_of(2) { -0.15 } else { 0.05 },
             ..Machine::default()
         };
-        let run = simulate(&site, &machine, &Run::new(hours, seed)).expect("there is room to drive");
+        let run = driven(&site, &machine, hours, seed);
         let findings = analysed(&run, &site, &garden.plan, grade, 9000 + seed);
         (!findings.missed_pockets.is_empty()).then(|| {
             let pockets: Vec<String> = findings
@@ -316,26 +272,14 @@ fn not_yet_pockets_say_when_they_can_be_decided() {
     let rows = in_parallel(cases.len(), |at| {
         let (trouble, number) = cases[at];
         let (garden, site, run) = drawn(trouble, &CENTIMETRES, number);
-        let trace = sample(
-            &run,
-            &Sampling::geographic(PERIOD_S, CENTIMETRES.noise, number, site.frame),
-        );
-        let mut settings = Settings::default();
-        settings.machine.cut_width_m = Some(CUT_WIDTH_M);
+        let trace = logged(&run, &site, PERIOD_S, CENTIMETRES.noise, number);
+        let settings = of_width(CUT_WIDTH_M);
         // For each length of log: driving hours, whether it was called, and what was told of it before.
         let told: Vec<(f64, bool, Option<f64>)> = (1..=24)
             .map(|step| {
                 let short = cut_off(&trace, f64::from(step) / 48.0);
-                let findings = analyse(&Job {
-                    traces: std::slice::from_ref(&short),
-                    inputs: &[],
-                    plan: Some(&garden.plan),
-                    settings: &settings,
-                    seed: 1,
-                    progress: None,
-                    advice: tussock::Advice::LeftOut,
-                })
-                .expect("a part of a night can be analysed");
+                let findings = analyse(&job(std::slice::from_ref(&short), Some(&garden.plan), &settings))
+                    .expect("a part of a night can be analysed");
                 let inside = |east_m, north_m| garden.suffers.contains(Place::new(east_m, north_m));
                 let called = outcome(&findings, &garden.suffers).0.is_some();
                 let hours = findings

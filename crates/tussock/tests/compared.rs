@@ -1,5 +1,6 @@
 //! What a comparison says of halves of one log, of a change that was made, and of what was predicted.
 
+use crate::nights::{self, logged, of_width};
 use tussock::{Advice, Job, Side, Sides, analyse, built, compare};
 use tussock_plane::{Frame, Site};
 use tussock_simulate::gardens::{GardenKind, Surprise, Wish, invent_as};
@@ -12,20 +13,13 @@ use tussock_types::{
 const CUT_WIDTH_M: f64 = 0.22;
 
 fn settings() -> Settings {
-    let mut settings = Settings::default();
-    settings.machine.cut_width_m = Some(CUT_WIDTH_M);
-    settings
+    of_width(CUT_WIDTH_M)
 }
 
 fn job<'a>(trace: &'a Trace, plan: &'a Plan, settings: &'a Settings, advice: Advice) -> Job<'a> {
     Job {
-        traces: std::slice::from_ref(trace),
-        inputs: &[],
-        plan: Some(plan),
-        settings,
-        seed: 1,
         advice,
-        progress: None,
+        ..nights::job(std::slice::from_ref(trace), Some(plan), settings)
     }
 }
 
@@ -34,10 +28,7 @@ fn log(ground: &Plan, plan: &Plan, hours: f64, seed: u64) -> Trace {
     let (site, _) = Site::build(plan).unwrap();
     let (on_ground, _) = Site::build_in(ground, site.frame).unwrap();
     let run = simulate(&on_ground, &Machine::default(), &Run::new(hours, seed)).unwrap();
-    sample(
-        &run,
-        &Sampling::geographic(1.0, LogNoise::CENTIMETRES, seed, site.frame),
-    )
+    logged(&run, &site, 1.0, LogNoise::CENTIMETRES, seed)
 }
 
 /// The part of a log from one fix to another.

@@ -1,31 +1,25 @@
 //! What a first day brings: plans without a station, and logs of which nothing can be said.
 
+use crate::nights::{self, logged, of_width};
 use tussock::{
-    Advice, AlignVerdict, AnalyseError, Job, Side, Sides, align, analyse, compare, inspect, plan_from_trace,
+    AlignVerdict, AnalyseError, Job, Side, Sides, align, analyse, compare, inspect, plan_from_trace,
 };
 use tussock_plane::{Frame, Site};
 use tussock_simulate::gardens::{GardenKind, ORIGIN, invent};
-use tussock_simulate::{LogNoise, Machine, Run, Sampling, sample, simulate};
+use tussock_simulate::{LogNoise, Machine, Run, simulate};
 use tussock_types::{Fix, Place, Plan, PlanRole, Settings, Trace};
 
 const SEED: u64 = 20_261_129;
 const GRADES: [LogNoise; 3] = [LogNoise::CENTIMETRES, LogNoise::DECIMETRES, LogNoise::METRES];
 
 fn settings() -> Settings {
-    let mut settings = Settings::default();
-    settings.machine.cut_width_m = Some(0.22);
-    settings
+    of_width(0.22)
 }
 
 fn job<'a>(trace: &'a Trace, plan: Option<&'a Plan>, settings: &'a Settings) -> Job<'a> {
     Job {
-        traces: std::slice::from_ref(trace),
-        inputs: &[],
-        plan,
-        settings,
         seed: SEED,
-        advice: Advice::LeftOut,
-        progress: None,
+        ..nights::job(std::slice::from_ref(trace), plan, settings)
     }
 }
 
@@ -38,7 +32,7 @@ fn without_station(plan: &Plan) -> Plan {
 fn night(plan: &Plan, noise: LogNoise, seed: u64) -> Trace {
     let (site, _) = Site::build(plan).unwrap();
     let run = simulate(&site, &Machine::default(), &Run::new(4.0, seed)).unwrap();
-    sample(&run, &Sampling::geographic(1.0, noise, seed, site.frame))
+    logged(&run, &site, 1.0, noise, seed)
 }
 
 #[test]

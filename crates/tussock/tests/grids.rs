@@ -1,9 +1,10 @@
 //! Cell counts on public recordings, against counts in whole fractions by a script that knows nothing of us
 //! (`fixtures/grids/count.py`).
 
+use crate::nights;
 use std::path::Path;
 use tussock::coverage::custom::{Division, VisitRule};
-use tussock::{Advice, GridCorners, GridJob, GridJobError, GridPath, Job, count_on_grid};
+use tussock::{GridCorners, GridJob, GridJobError, GridPath, Job, count_on_grid};
 use tussock_ingest::{ReadOptions, assemble, read_log};
 use tussock_types::{GeoPoint, Place, Settings, Trace};
 
@@ -28,13 +29,8 @@ fn traces(names: &[&str], columns: Option<&str>) -> Vec<Trace> {
 
 fn job<'a>(traces: &'a [Trace], settings: &'a Settings) -> Job<'a> {
     Job {
-        traces,
-        inputs: &[],
-        plan: None,
-        settings,
         seed: 0,
-        advice: Advice::LeftOut,
-        progress: None,
+        ..nights::job(traces, None, settings)
     }
 }
 

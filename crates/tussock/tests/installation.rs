@@ -1,42 +1,29 @@
 //! What the log says about the installation, against simulated truth: outings, ways home, setback, obstacles, nights, strays, a plan
 //! drawn from the drive, and what `plan check` promises.
 
-use tussock::{Job, analyse, check_plan, plan_forecast, plan_from_trace};
+use crate::nights::{job, logged, of_width};
+use tussock::{analyse, check_plan, plan_forecast, plan_from_trace};
 use tussock_plane::{Region, Site};
 use tussock_simulate::gardens::{GardenKind, Surprise, Wish, invent, invent_as};
-use tussock_simulate::{Counting, LogNoise, Machine, Run, Sampling, TrueRun, sample, simulate, truth};
+use tussock_simulate::{Counting, LogNoise, Machine, Run, TrueRun, simulate, truth};
 use tussock_types::{Findings, HomeAlong, LowerCutAnswer, Place, Plan, Settings, Trace};
 
 const SEED: u64 = 77;
 const CUT_WIDTH_M: f64 = 0.22;
 
 fn settings() -> Settings {
-    let mut settings = Settings::default();
-    settings.machine.cut_width_m = Some(CUT_WIDTH_M);
-    settings
+    of_width(CUT_WIDTH_M)
 }
 
 fn findings(trace: &Trace, plan: &Plan, settings: &Settings) -> Findings {
-    analyse(&Job {
-        traces: std::slice::from_ref(trace),
-        inputs: &[],
-        plan: Some(plan),
-        settings,
-        seed: 1,
-        progress: None,
-        advice: tussock::Advice::LeftOut,
-    })
-    .expect("a night can be analysed")
+    analyse(&job(std::slice::from_ref(trace), Some(plan), settings)).expect("a night can be analysed")
 }
 
 fn driven(plan: &Plan, ground: &Plan, machine: &Machine, hours: f64, seed: u64) -> (Site, TrueRun, Trace) {
     let (site, _) = Site::build(plan).expect("invented plans are sound");
     let (true_site, _) = Site::build_in(ground, site.frame).expect("the ground is sound");
     let run = simulate(&true_site, machine, &Run::new(hours, seed)).expect("there is room to drive");
-    let trace = sample(
-        &run,
-        &Sampling::geographic(1.0, LogNoise::CENTIMETRES, seed + 1, site.frame),
-    );
+    let trace = logged(&run, &site, 1.0, LogNoise::CENTIMETRES, seed + 1);
     (site, run, trace)
 }
 
@@ -180,16 +167,8 @@ fn a_healthy_garden_may_be_cut_lower_and_has_no_strays() {
 fn a_plan_drawn_from_the_drive_is_the_lawn_but_for_its_rim() {
     let plan = invent(GardenKind::Ell, SEED);
     let (site, _, trace) = driven(&plan, &plan, &Machine::default(), 24.0, SEED);
-    let drawn = plan_from_trace(&Job {
-        traces: std::slice::from_ref(&trace),
-        inputs: &[],
-        plan: None,
-        settings: &settings(),
-        seed: 1,
-        progress: None,
-        advice: tussock::Advice::LeftOut,
-    })
-    .expect("it can be drawn");
+    let drawn =
+        plan_from_trace(&job(std::slice::from_ref(&trace), None, &settings())).expect("it can be drawn");
     assert!(check_plan(&drawn).is_sound());
     let (redrawn, _) = Site::build_in(&drawn, site.frame).unwrap();
     let shared_m2 = redrawn.lawn.intersect(&site.lawn).unwrap().area_m2();

@@ -1,13 +1,12 @@
 //! Each kind of suggestion where it is the one that helps: a zone drawn beside its place, a place that catches the machine, a
 //! strip that stays uncut along the whole boundary, a guide run that needs more hours. What is suggested is built and run again.
 
+use crate::nights::{job, logged, of_width};
 use tussock::{Advice, Job, analyse, built};
 use tussock_plane::{Frame, Region, Site, rasterise};
-use tussock_simulate::{
-    Counting, LogNoise, Machine, Manner, Run, Sampling, Spell, StuckSpot, sample, simulate, truth,
-};
+use tussock_simulate::{Counting, LogNoise, Machine, Manner, Run, Spell, StuckSpot, simulate, truth};
 use tussock_types::{
-    Findings, GeoPolygon, Place, Plan, PlanFeature, PlanRole, PlanShape, Settings, Suggestion, SuggestionKind,
+    Findings, GeoPolygon, Place, Plan, PlanFeature, PlanRole, PlanShape, Suggestion, SuggestionKind,
 };
 
 const CUT_WIDTH_M: f64 = 0.22;
@@ -64,21 +63,12 @@ fn station(east_m: f64, north_m: f64) -> (PlanRole, PlanShape) {
 fn found(ground: &Plan, drawn: &Plan, machine: &Machine, run: &Run) -> Findings {
     let (site, _) = Site::build(drawn).unwrap();
     let (site, _) = Site::build_in(ground, site.frame).unwrap();
-    let logged = simulate(&site, machine, run).unwrap();
-    let trace = sample(
-        &logged,
-        &Sampling::geographic(1.0, LogNoise::CENTIMETRES, run.seed + 7, site.frame),
-    );
-    let mut settings = Settings::default();
-    settings.machine.cut_width_m = Some(CUT_WIDTH_M);
+    let driven = simulate(&site, machine, run).unwrap();
+    let trace = logged(&driven, &site, 1.0, LogNoise::CENTIMETRES, run.seed + 7);
+    let settings = of_width(CUT_WIDTH_M);
     analyse(&Job {
-        traces: std::slice::from_ref(&trace),
-        inputs: &[],
-        plan: Some(drawn),
-        settings: &settings,
-        seed: 1,
         advice: Advice::Given,
-        progress: None,
+        ..job(std::slice::from_ref(&trace), Some(drawn), &settings)
     })
     .unwrap()
 }

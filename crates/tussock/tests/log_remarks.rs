@@ -1,12 +1,13 @@
 //! What the verdict remarks of clocks, held positions and digits.
 
+use crate::nights::{job, logged, of_width};
 use std::fmt::Write;
 use time::macros::datetime;
 use tussock::{Job, inspect};
 use tussock_ingest::{ReadOptions, read_log};
 use tussock_plane::{Frame, Site};
 use tussock_simulate::gardens::{GardenKind, Wish, invent_as};
-use tussock_simulate::{LogNoise, Machine, Run, Sampling, sample, simulate};
+use tussock_simulate::{LogNoise, Machine, Run, simulate};
 use tussock_types::{
     Findings, Fix, FixQuality, GeoPoint, LogFacts, LogLevel, LogVerdict, Place, Plan, PromiseVerdict,
     Settings, Trace,
@@ -56,13 +57,8 @@ fn trace(places: &[(f64, Place)], speed_mps: f32) -> Trace {
 
 fn verdict(trace: &Trace, inputs: &[LogFacts], settings: &Settings) -> LogVerdict {
     let job = Job {
-        traces: std::slice::from_ref(trace),
         inputs,
-        plan: None,
-        settings,
-        seed: 1,
-        advice: tussock::Advice::LeftOut,
-        progress: None,
+        ..job(std::slice::from_ref(trace), None, settings)
     };
     inspect(&job).expect("the log is sound").log_verdict
 }
@@ -236,14 +232,14 @@ mod claims {
     use super::*;
     use tussock_plane::Site;
     use tussock_simulate::gardens::{GardenKind, invent};
-    use tussock_simulate::{LogNoise, Machine, Run, Sampling, sample, simulate};
+    use tussock_simulate::{LogNoise, Machine, Run, simulate};
 
     const SEED: u64 = 640;
 
     fn night(noise: LogNoise) -> Trace {
         let (site, _) = Site::build(&invent(GardenKind::Convex, SEED)).expect("invented plans are sound");
         let run = simulate(&site, &Machine::default(), &Run::new(4.0, SEED)).expect("there is room");
-        sample(&run, &Sampling::geographic(1.0, noise, SEED, site.frame))
+        logged(&run, &site, 1.0, noise, SEED)
     }
 
     fn said(trace: &Trace) -> Option<String> {
@@ -302,18 +298,9 @@ fn a_silence_that_ends_where_it_began_is_a_possible_stop() {
         .collect();
     before.extend(after);
     let trace = trace(&before, f32::NAN);
-    let mut settings = Settings::default();
-    settings.machine.cut_width_m = Some(0.22);
-    let findings = tussock::analyse(&Job {
-        traces: std::slice::from_ref(&trace),
-        inputs: &[],
-        plan: None,
-        settings: &settings,
-        seed: 1,
-        advice: tussock::Advice::LeftOut,
-        progress: None,
-    })
-    .expect("the log is sound");
+    let settings = of_width(0.22);
+    let findings =
+        tussock::analyse(&job(std::slice::from_ref(&trace), None, &settings)).expect("the log is sound");
     let stops = findings.possible_stops.expect("they were looked for");
     assert_eq!(stops.len(), 1, "{stops:?}");
     assert!((stops[0].most_minutes - 20.0).abs() < 0.1, "{stops:?}");
@@ -329,21 +316,13 @@ fn driven(hours: f64, noise: LogNoise) -> (Plan, Trace) {
     let plan = invent_as(&Wish::new(GardenKind::Convex), GARDEN_SEED).plan;
     let (site, _) = Site::build(&plan).expect("an invented plan is sound");
     let run = simulate(&site, &Machine::default(), &Run::new(hours, RUN_SEED)).expect("it drives");
-    let log = sample(&run, &Sampling::geographic(1.0, noise, LOG_SEED, site.frame));
+    let log = logged(&run, &site, 1.0, noise, LOG_SEED);
     (plan, log)
 }
 
 /// What `inspect` and `analyse` say of the same.
 fn both(trace: &Trace, plan: Option<&Plan>, settings: &Settings) -> (LogVerdict, Findings) {
-    let job = Job {
-        traces: std::slice::from_ref(trace),
-        inputs: &[],
-        plan,
-        settings,
-        seed: 1,
-        advice: tussock::Advice::LeftOut,
-        progress: None,
-    };
+    let job = job(std::slice::from_ref(trace), plan, settings);
     (
         inspect(&job).expect("the log is sound").log_verdict,
         tussock::analyse(&job).expect("the log is sound"),
@@ -491,10 +470,7 @@ fn a_bare_corner_is_found_or_nothing_is_said_of_its_width() {
         let (site, _) = Site::build(&plan(Some(bare_m))).expect("a sound plan");
         let seed = RUN_SEED + number as u64;
         let run = simulate(&site, &Machine::default(), &Run::new(16.0, seed)).expect("it drives");
-        let log = sample(
-            &run,
-            &Sampling::geographic(1.0, LogNoise::METRES, LOG_SEED, site.frame),
-        );
+        let log = logged(&run, &site, 1.0, LogNoise::METRES, LOG_SEED);
         let findings = both(&log, Some(&plan(None)), &width_given()).1;
         let claimed_m = findings.log_verdict.smallest_findable_width_m;
         assert!(

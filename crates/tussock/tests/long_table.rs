@@ -3,13 +3,11 @@
 //! `tests/run --full` makes it; `REGENERATE=1` writes it into the docs. Beside each estimate stands what the fixes at face value
 //! and the random-search law would have said. Tiles are 5 m squares of lawn.
 
+use crate::nights::{self, driven, in_parallel, logged, sites};
 use std::fmt::Write as _;
-use std::sync::atomic::{AtomicUsize, Ordering};
-use tussock::{Job, analyse};
-use tussock_plane::Site;
 use tussock_simulate::gardens::{GardenKind, Surprise, Wish, invent_as};
-use tussock_simulate::{Counting, LogNoise, Machine, Pattern, Run, Sampling, sample, simulate, truth};
-use tussock_types::{Findings, Settings};
+use tussock_simulate::{Counting, LogNoise, Machine, Pattern, truth};
+use tussock_types::Findings;
 
 /// Gardens of one row of the table.
 const GARDENS: u64 = 10;
@@ -75,8 +73,7 @@ fn outcome(case: &Case, number: u64) -> Outcome {
         },
         seed,
     );
-    let (site, _) = Site::build(&garden.plan).expect("invented plans are sound");
-    let (ground, _) = Site::build_in(&garden.ground, site.frame).expect("the ground is sound");
+    let (site, ground) = sites(&garden.plan, &garden.ground);
     let machine = Machine {
         speed_mps: 0.3 + 0.05 * (number % 4) as f64,
         past_boundary_m: if number.is_multiple_of(2) { -0.15 } else { 0.05 },
@@ -92,23 +89,9 @@ fn outcome(case: &Case, number: u64) -> Outcome {
         },
         ..Machine::default()
     };
-    let run = simulate(&ground, &machine, &Run::new(HOURS, seed)).expect("there is room to drive");
-    let trace = sample(
-        &run,
-        &Sampling::geographic(case.period_s, case.noise, 1000 + seed, site.frame),
-    );
-    let mut settings = Settings::default();
-    settings.machine.cut_width_m = Some(CUT_WIDTH_M);
-    let findings = analyse(&Job {
-        traces: std::slice::from_ref(&trace),
-        inputs: &[],
-        plan: Some(&garden.plan),
-        settings: &settings,
-        seed: 1,
-        advice: tussock::Advice::LeftOut,
-        progress: None,
-    })
-    .expect("a night can be analysed");
+    let run = driven(&ground, &machine, HOURS, seed);
+    let trace = logged(&run, &site, case.period_s, case.noise, 1000 + seed);
+    let findings = nights::found(&trace, &garden.plan, CUT_WIDTH_M);
     let truth = truth(&run, &site, &Counting::new(CUT_WIDTH_M, TRUTH_CELL_M));
     let coverage = findings.coverage.as_ref().expect("the width is known");
     let (tile_error, tile_law_error) = tiles(&findings, &truth);
@@ -182,25 +165,8 @@ fn table() -> String {
     let jobs: Vec<(usize, u64)> = (0..cases.len())
         .flat_map(|case| (0..GARDENS).map(move |number| (case, number)))
         .collect();
-    let next = AtomicUsize::new(0);
-    let threads = std::thread::available_parallelism().map_or(1, usize::from);
-    let mut found: Vec<(usize, Outcome)> = std::thread::scope(|scope| {
-        let workers: Vec<_> = (0..threads)
-            .map(|_| {
-                scope.spawn(|| {
-                    let mut own = Vec::new();
-                    while let Some((case, number)) = jobs.get(next.fetch_add(1, Ordering::Relaxed)) {
-                        own.push((*case, outcome(&cases[*case], *number)));
-                    }
-                    own
-                })
-            })
-            .collect();
-        workers
-            .into_iter()
-            .flat_map(|worker| worker.join().expect("no garden panics"))
-            .collect()
-    });
+    let outcome_of = |number: usize| (jobs[number].0, outcome(&cases[jobs[number].0], jobs[number].1));
+    let mut found = in_parallel(jobs.len(), outcome_of);
     found.sort_by(|a, b| a.0.cmp(&b.0).then(a.1.error.total_cmp(&b.1.error)));
     let mut page = format!(
         "# How far off are the figures?\n\n\

@@ -1,6 +1,7 @@
 //! Several machines, no plan, no width: the shapes of an answer.
 
-use tussock::{Job, analyse};
+use crate::nights::job;
+use tussock::analyse;
 use tussock_plane::Site;
 use tussock_simulate::gardens::{GardenKind, Wish, invent_as};
 use tussock_simulate::{LogNoise, Machine, Run, Sampling, sample, simulate};
@@ -28,15 +29,7 @@ fn two_machines() -> (Plan, Vec<Trace>) {
 fn found(traces: &[Trace], plan: Option<&Plan>, cut_width_m: Option<f64>) -> Findings {
     let mut settings = Settings::default();
     settings.machine.cut_width_m = cut_width_m;
-    let job = Job {
-        traces,
-        inputs: &[],
-        plan,
-        settings: &settings,
-        seed: 1,
-        advice: tussock::Advice::LeftOut,
-        progress: None,
-    };
+    let job = job(traces, plan, &settings);
     analyse(&job).expect("the logs are sound")
 }
 

@@ -15,6 +15,7 @@ mod log_remarks;
 mod long_table;
 mod machines;
 mod measures;
+mod nights;
 mod place_bound;
 mod poor_sky;
 mod rebuilt;

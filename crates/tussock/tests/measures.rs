@@ -2,8 +2,9 @@
 //!
 //! Width and speed are fixed beforehand: 22 cm and 0.4 m/s.
 
+use crate::nights::{job, of_width};
 use tussock::measures::{CurveAxis, GuessedPattern, Measures, guess_pattern, measures};
-use tussock::{Advice, AnalyseError, Job, Survey};
+use tussock::{AnalyseError, Job, Survey};
 use tussock_plane::Site;
 use tussock_simulate::gardens::{GardenKind, Surprise, Wish, invent_as};
 use tussock_simulate::{
@@ -49,18 +50,10 @@ fn log(plan: &Plan, machine: &Machine, hours: f64, seed: u64) -> (Trace, f64) {
 }
 
 fn measured(plan: &Plan, trace: Trace) -> Measures {
-    let mut settings = Settings::default();
-    settings.machine.cut_width_m = Some(CUT_WIDTH_M);
-    let job = Job {
-        traces: &[trace],
-        inputs: &[],
-        plan: Some(plan),
-        settings: &settings,
-        seed: 1,
-        advice: Advice::LeftOut,
-        progress: None,
-    };
-    measures(&Survey::of(&job).unwrap()).unwrap()
+    let settings = of_width(CUT_WIDTH_M);
+    let traces = [trace];
+    let survey = Survey::of(&job(&traces, Some(plan), &settings)).unwrap();
+    measures(&survey).unwrap()
 }
 
 fn roaming() -> Machine {
@@ -216,13 +209,8 @@ fn a_roaming_machine_measures_as_random_and_lanes_as_lanes() {
 fn without_a_width_there_are_no_measures() {
     let settings = Settings::default();
     let job = Job {
-        traces: &[],
-        inputs: &[],
-        plan: None,
-        settings: &settings,
         seed: 0,
-        advice: Advice::LeftOut,
-        progress: None,
+        ..job(&[], None, &settings)
     };
     assert!(matches!(
         measures(&Survey::of(&job).unwrap()),
@@ -233,18 +221,9 @@ fn without_a_width_there_are_no_measures() {
 #[test]
 fn a_pattern_is_guessed_from_its_log_and_not_from_too_little_of_one() {
     let plan = &gardens()[0];
-    let mut settings = Settings::default();
-    settings.machine.cut_width_m = Some(CUT_WIDTH_M);
+    let settings = of_width(CUT_WIDTH_M);
     let guess = |trace: &Trace| {
-        let job = Job {
-            traces: std::slice::from_ref(trace),
-            inputs: &[],
-            plan: Some(plan),
-            settings: &settings,
-            seed: 1,
-            advice: Advice::LeftOut,
-            progress: None,
-        };
+        let job = job(std::slice::from_ref(trace), Some(plan), &settings);
         guess_pattern(&Survey::of(&job).unwrap()).unwrap()
     };
     let of = |machine: Machine| Machine {

@@ -1,11 +1,10 @@
 //! Error that is fixed to a place: along one edge, as beside a wall, positions are bent by half a metre to one and a half.
 
-use std::sync::atomic::{AtomicU64, Ordering};
-use tussock::{Job, analyse};
+use crate::nights::{self, driven, in_parallel, invented};
 use tussock_plane::Site;
-use tussock_simulate::gardens::{GardenKind, Surprise, Wish, invent_as};
-use tussock_simulate::{Bend, Counting, LogNoise, Machine, Run, Sampling, sample, simulate, truth};
-use tussock_types::{Place, Settings};
+use tussock_simulate::gardens::{GardenKind, Surprise};
+use tussock_simulate::{Bend, Counting, LogNoise, Machine, Sampling, sample, truth};
+use tussock_types::Place;
 
 const SEEDS_FROM: u64 = 9100;
 const HOURS: f64 = 8.0;
@@ -29,14 +28,7 @@ struct Outcome {
 fn outcome(case: &Case, number: u64) -> Outcome {
     let seed = SEEDS_FROM + number;
     let kind = GardenKind::ALL[(number % 5) as usize];
-    let garden = invent_as(
-        &Wish {
-            area_m2: (400.0, 1200.0),
-            surprise: Surprise::None,
-            ..Wish::new(kind)
-        },
-        seed,
-    );
+    let garden = invented(kind, (400.0, 1200.0), Surprise::None, seed);
     let (site, _) = Site::build(&garden.plan).expect("invented plans are sound");
     let machine = Machine {
         speed_mps: 0.3 + 0.05 * (number % 4) as f64,
@@ -44,7 +36,7 @@ fn outcome(case: &Case, number: u64) -> Outcome {
         ..Machine::default()
     };
     let (ground, _) = Site::build_in(&garden.ground, site.frame).expect("the ground is sound");
-    let run = simulate(&ground, &machine, &Run::new(HOURS, seed)).expect("there is room to drive");
+    let run = driven(&ground, &machine, HOURS, seed);
     let mut sampling = Sampling::geographic(1.0, case.noise, 1000 + seed, site.frame);
     // The longest edge of the lawn.
     let (from, to) = site
@@ -99,18 +91,7 @@ fn outcome(case: &Case, number: u64) -> Outcome {
         sampling.bends = bends;
     }
     let trace = sample(&run, &sampling);
-    let mut settings = Settings::default();
-    settings.machine.cut_width_m = Some(CUT_WIDTH_M);
-    let findings = analyse(&Job {
-        traces: std::slice::from_ref(&trace),
-        inputs: &[],
-        plan: Some(&garden.plan),
-        settings: &settings,
-        seed: 1,
-        advice: tussock::Advice::LeftOut,
-        progress: None,
-    })
-    .expect("a night can be analysed");
+    let findings = nights::found(&trace, &garden.plan, CUT_WIDTH_M);
     let truth = truth(&run, &site, &Counting::new(CUT_WIDTH_M, TRUTH_CELL_M));
     let coverage = findings.coverage.as_ref().expect("the width is known");
     let visited = coverage.visited_fraction;
@@ -128,30 +109,7 @@ fn outcome(case: &Case, number: u64) -> Outcome {
 
 /// Outcomes of `gardens` gardens for one case.
 fn outcomes(case: &Case, gardens: u64) -> Vec<Outcome> {
-    let next = AtomicU64::new(0);
-    let threads = std::thread::available_parallelism().map_or(1, usize::from);
-    let mut found: Vec<(u64, Outcome)> = std::thread::scope(|scope| {
-        let workers: Vec<_> = (0..threads)
-            .map(|_| {
-                scope.spawn(|| {
-                    let mut own = Vec::new();
-                    loop {
-                        let number = next.fetch_add(1, Ordering::Relaxed);
-                        if number >= gardens {
-                            return own;
-                        }
-                        own.push((number, outcome(case, number)));
-                    }
-                })
-            })
-            .collect();
-        workers
-            .into_iter()
-            .flat_map(|worker| worker.join().expect("no garden panics"))
-            .collect()
-    });
-    found.sort_by_key(|(number, _)| *number);
-    found.into_iter().map(|(_, one)| one).collect()
+    in_parallel(gardens as usize, |number| outcome(case, number as u64))
 }
 
 /// What is asked of a case.

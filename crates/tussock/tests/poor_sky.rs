@@ -1,12 +1,9 @@
 //! Hours in which the receiver is several times as far off, and says so.
 
-use std::sync::atomic::{AtomicU64, Ordering};
-use tussock::{Job, analyse};
-use tussock_plane::Site;
-use tussock_simulate::gardens::{GardenKind, Surprise, Wish, invent_as};
-use tussock_simulate::{
-    Counting, LogNoise, Machine, PoorSky, Run, Sampling, TimeWindow, sample, simulate, truth,
-};
+use crate::nights::{driven, in_parallel, invented, job, sites};
+use tussock::analyse;
+use tussock_simulate::gardens::{GardenKind, Surprise};
+use tussock_simulate::{Counting, LogNoise, Machine, PoorSky, Sampling, TimeWindow, sample, truth};
 use tussock_types::{FixQuality, Settings, Trace};
 
 const SEEDS_FROM: u64 = 9400;
@@ -19,21 +16,18 @@ const FACTOR: f64 = 4.0;
 /// Errors of the visited fraction in points with the receiver's word and without, and whether the interval holds with it.
 fn outcome(noise: LogNoise, number: u64) -> (f64, f64, bool) {
     let seed = SEEDS_FROM + number;
-    let garden = invent_as(
-        &Wish {
-            area_m2: (400.0, 1200.0),
-            surprise: Surprise::None,
-            ..Wish::new(GardenKind::ALL[(number % 5) as usize])
-        },
+    let garden = invented(
+        GardenKind::ALL[(number % 5) as usize],
+        (400.0, 1200.0),
+        Surprise::None,
         seed,
     );
-    let (site, _) = Site::build(&garden.plan).expect("invented plans are sound");
-    let (ground, _) = Site::build_in(&garden.ground, site.frame).expect("the ground is sound");
+    let (site, ground) = sites(&garden.plan, &garden.ground);
     let machine = Machine {
         past_boundary_m: if number.is_multiple_of(2) { -0.15 } else { 0.05 },
         ..Machine::default()
     };
-    let run = simulate(&ground, &machine, &Run::new(HOURS, seed)).expect("there is room to drive");
+    let run = driven(&ground, &machine, HOURS, seed);
     let mut sampling = Sampling::geographic(1.0, noise, 1000 + seed, site.frame);
     sampling.poor_sky = vec![PoorSky {
         window: TimeWindow {
@@ -51,16 +45,8 @@ fn outcome(noise: LogNoise, number: u64) -> (f64, f64, bool) {
     settings.machine.cut_width_m = Some(CUT_WIDTH_M);
     settings.positions.max_hdop = 50.0;
     let found = |trace: &Trace| {
-        let findings = analyse(&Job {
-            traces: std::slice::from_ref(trace),
-            inputs: &[],
-            plan: Some(&garden.plan),
-            settings: &settings,
-            seed: 1,
-            advice: tussock::Advice::LeftOut,
-            progress: None,
-        })
-        .expect("a night can be analysed");
+        let findings = analyse(&job(std::slice::from_ref(trace), Some(&garden.plan), &settings))
+            .expect("a night can be analysed");
         let visited = findings
             .coverage
             .as_ref()
@@ -78,28 +64,7 @@ fn outcome(noise: LogNoise, number: u64) -> (f64, f64, bool) {
 
 /// Mean size of the errors with the receiver's word and without, and how many intervals hold.
 fn sums(noise: LogNoise, gardens: u64) -> (f64, f64, usize) {
-    let next = AtomicU64::new(0);
-    let threads = std::thread::available_parallelism().map_or(1, usize::from);
-    let found: Vec<(f64, f64, bool)> = std::thread::scope(|scope| {
-        let workers: Vec<_> = (0..threads)
-            .map(|_| {
-                scope.spawn(|| {
-                    let mut own = Vec::new();
-                    loop {
-                        let number = next.fetch_add(1, Ordering::Relaxed);
-                        if number >= gardens {
-                            return own;
-                        }
-                        own.push(outcome(noise, number));
-                    }
-                })
-            })
-            .collect();
-        workers
-            .into_iter()
-            .flat_map(|worker| worker.join().expect("no garden panics"))
-            .collect()
-    });
+    let found = in_parallel(gardens as usize, |number| outcome(noise, number as u64));
     let mean = |of: fn(&(f64, f64, bool)) -> f64| {
         found.iter().map(|one| of(one).abs()).sum::<f64>() / gardens as f64
     };

@@ -3,14 +3,14 @@
 //! Every garden is driven by a simulated machine and logged every 5 to 30 s. The path that is found from fixes and plan
 //! is drawn on the cells of the truth; nothing is told of speed, wait or inset.
 
+use crate::nights::driven;
 use std::fmt;
 use tussock_coverage::swath;
 use tussock_locate::{PathMethod, Track, locate};
 use tussock_plane::{BitGrid, Region, Site};
 use tussock_simulate::gardens::{GardenKind, Surprise, Wish, invent_as};
 use tussock_simulate::{
-    Counting, LogNoise, Machine, Pattern, Run, Sampling, Spell, TrueRun, Truth, TurnLaw, sample, simulate,
-    truth,
+    Counting, LogNoise, Machine, Pattern, Sampling, Spell, TrueRun, Truth, TurnLaw, sample, truth,
 };
 use tussock_types::{Positions, Settings, Trace};
 
@@ -87,7 +87,7 @@ impl Driven {
         };
         // The machine meets the ground as it is.
         let (met, _) = Site::build_in(&garden.ground, site.frame).expect("the ground is sound");
-        let run = simulate(&met, &machine, &Run::new(HOURS, 1000 + seed)).expect("there is room to drive");
+        let run = driven(&met, &machine, HOURS, 1000 + seed);
         let truth = truth(&run, &site, &Counting::new(CUT_WIDTH_M, TRUTH_CELL_M));
         let zones = site.exclusions.iter().chain(&site.obstacles);
         let kept_out = Region::union_of(zones.map(|zone| &zone.shape)).expect("zones are sound");

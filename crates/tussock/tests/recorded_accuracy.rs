@@ -3,6 +3,7 @@
 //! The tables stand in `docs/recorded-accuracy.md`; `REGENERATE=1` writes them anew, and the diff is read before it is
 //! committed. Distances are to the nearest segment of the planned route, not to its nearest point.
 
+use crate::nights::job;
 use std::fmt::Write;
 use std::path::{Path, PathBuf};
 use tussock::{Job, inspect};
@@ -195,14 +196,10 @@ fn rest_table() -> String {
     for (name, file) in standing() {
         let (lat_deg, lon_deg) = file.trace.positions.pair(0);
         let all = places(&file, &Frame::at(GeoPoint { lat_deg, lon_deg }));
+        let settings = Settings::default();
         let job = Job {
-            traces: std::slice::from_ref(&file.trace),
             inputs: std::slice::from_ref(&file.facts),
-            plan: None,
-            settings: &Settings::default(),
-            seed: 1,
-            advice: tussock::Advice::LeftOut,
-            progress: None,
+            ..job(std::slice::from_ref(&file.trace), None, &settings)
         };
         let claim = inspect(&job).map(|found| found.positions);
         let words = |value: Option<f64>| value.map_or("-".to_owned(), |value_m| format!("{value_m:.3}"));

@@ -1,7 +1,8 @@
 //! A log against a surveyed path: closed forms, and paths as people have them.
 
+use crate::nights::job;
 use std::path::Path;
-use tussock::{Advice, AnalyseError, Job, Survey, against_reference};
+use tussock::{AnalyseError, Job, Survey, against_reference};
 use tussock_ingest::{IngestError, ReadOptions, read_reference};
 use tussock_types::{ErrorLength, Fix, Positions, Reference, ReferenceFindings, Settings, Trace};
 
@@ -38,13 +39,8 @@ fn surveyed(places: &[(f64, f64)], time_s: Option<Vec<f64>>) -> Reference {
 fn found(trace: Trace, reference: &Reference) -> Result<ReferenceFindings, AnalyseError> {
     let (traces, settings) = ([trace], Settings::default());
     let job = Job {
-        traces: &traces,
-        inputs: &[],
-        plan: None,
-        settings: &settings,
         seed: 0,
-        advice: Advice::LeftOut,
-        progress: None,
+        ..job(&traces, None, &settings)
     };
     Survey::of(&job).and_then(|survey| against_reference(&survey, reference))
 }

@@ -11,13 +11,12 @@
 //! narrower, down to the 0.8 m from which both sides look for pockets, so that a hair's breadth at the limit is no
 //! error. A stuck spot is found within 1 m.
 
-use std::sync::atomic::{AtomicUsize, Ordering};
-use tussock::{Job, analyse};
+use crate::nights::{self, in_parallel, logged};
 use tussock_plane::{Region, Site, rasterise};
 use tussock_simulate::gardens::{GardenKind, InventedGarden, Surprise, Wish, invent_as};
 use tussock_simulate::{
-    Counting, Doing, LogNoise, Machine, Manner, Run, Sampling, Spell, StuckSpot, TruePocket, TrueRun, Truth,
-    sample, simulate, truth,
+    Counting, Doing, LogNoise, Machine, Manner, Run, Spell, StuckSpot, TruePocket, TrueRun, Truth, simulate,
+    truth,
 };
 use tussock_types::{Findings, Grid, Place, Settings};
 
@@ -244,22 +243,8 @@ fn judge(grade: &Grade, kind: GardenKind, variant: usize) -> Row {
     let garden = invent_as(&wish(kind, variant), seed);
     let (site, _) = Site::build(&garden.plan).expect("invented plans are sound");
     let run = drive(&garden, &site, seed);
-    let trace = sample(
-        &run,
-        &Sampling::geographic(PERIOD_S, grade.noise, 2000 + seed, site.frame),
-    );
-    let mut settings = Settings::default();
-    settings.machine.cut_width_m = Some(CUT_WIDTH_M);
-    let findings = analyse(&Job {
-        traces: std::slice::from_ref(&trace),
-        inputs: &[],
-        plan: Some(&garden.plan),
-        settings: &settings,
-        seed: 1,
-        advice: tussock::Advice::LeftOut,
-        progress: None,
-    })
-    .expect("a whole night can be analysed");
+    let trace = logged(&run, &site, PERIOD_S, grade.noise, 2000 + seed);
+    let findings = nights::found(&trace, &garden.plan, CUT_WIDTH_M);
     // Pockets and spots are compared on the plan's plane.
     let origin = site.frame.origin();
     let off_m = findings
@@ -275,9 +260,10 @@ fn judge(grade: &Grade, kind: GardenKind, variant: usize) -> Row {
         off_m <= grade.spot_reach_m,
         "the plane lies {off_m} m off {origin:?}"
     );
+    let pockets = Settings::default().pockets;
     let counting = Counting {
-        min_width_m: settings.pockets.min_width_m,
-        min_area_m2: settings.pockets.min_area_m2,
+        min_width_m: pockets.min_width_m,
+        min_area_m2: pockets.min_area_m2,
         ..Counting::new(CUT_WIDTH_M, TRUTH_CELL_M)
     };
     let truth = truth(&run, &site, &counting);
@@ -397,30 +383,9 @@ fn judge_all(grade: &Grade) -> Vec<Row> {
         .into_iter()
         .flat_map(|kind| (0..grade.variants).map(move |variant| (kind, variant)))
         .collect();
-    let next = AtomicUsize::new(0);
-    let threads = std::thread::available_parallelism().map_or(1, usize::from);
-    let mut rows: Vec<(usize, Row)> = std::thread::scope(|scope| {
-        let workers: Vec<_> = (0..threads)
-            .map(|_| {
-                scope.spawn(|| {
-                    let mut own = Vec::new();
-                    loop {
-                        let number = next.fetch_add(1, Ordering::Relaxed);
-                        let Some((kind, variant)) = cases.get(number) else {
-                            return own;
-                        };
-                        own.push((number, judge(grade, *kind, *variant)));
-                    }
-                })
-            })
-            .collect();
-        workers
-            .into_iter()
-            .flat_map(|worker| worker.join().expect("no garden panics"))
-            .collect()
-    });
-    rows.sort_by_key(|(number, _)| *number);
-    rows.into_iter().map(|(_, row)| row).collect()
+    in_parallel(cases.len(), |number| {
+        judge(grade, cases[number].0, cases[number].1)
+    })
 }
 
 /// The figures that are judged by their sum over all gardens.

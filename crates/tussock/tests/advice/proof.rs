@@ -1,10 +1,11 @@
 //! One garden: logged, advised, built, run again.
 
 use super::family::{Family, Garden, member};
+use crate::nights::{self, job, of_width};
 use tussock::{Advice, Job, analyse, built};
 use tussock_plane::{Region, Site, rasterise};
-use tussock_simulate::{Counting, LogNoise, Machine, Run, Sampling, Spell, TurnLaw, sample, simulate, truth};
-use tussock_types::{Estimate, Findings, Settings, Suggestion, SuggestionKind};
+use tussock_simulate::{Counting, LogNoise, Machine, Run, Spell, TurnLaw, simulate, truth};
+use tussock_types::{Estimate, Findings, Suggestion, SuggestionKind};
 
 /// Cells of the truth.
 const TRUTH_CELL_M: f64 = 0.05;
@@ -73,17 +74,11 @@ pub(crate) fn logged(garden: &Garden, reality: Reality, noise: LogNoise, seed: u
         &Run::new(garden.hours, seed),
     )
     .unwrap();
-    let trace = sample(&run, &Sampling::geographic(1.0, noise, seed + 7, site.frame));
-    let mut settings = Settings::default();
-    settings.machine.cut_width_m = Some(garden.cut_width_m);
+    let trace = nights::logged(&run, &site, 1.0, noise, seed + 7);
+    let settings = of_width(garden.cut_width_m);
     let findings = analyse(&Job {
-        traces: std::slice::from_ref(&trace),
-        inputs: &[],
-        plan: Some(&garden.plan),
-        settings: &settings,
-        seed: 1,
         advice: Advice::Given,
-        progress: None,
+        ..job(std::slice::from_ref(&trace), Some(&garden.plan), &settings)
     })
     .unwrap();
     (site, findings)

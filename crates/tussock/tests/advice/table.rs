@@ -4,8 +4,8 @@
 
 use super::family::Family;
 use super::proof::{Proof, Reality, prove};
+use crate::nights::in_parallel;
 use std::fmt::Write as _;
-use std::sync::atomic::{AtomicUsize, Ordering};
 use tussock_simulate::LogNoise;
 use tussock_types::SuggestionKind;
 
@@ -53,39 +53,15 @@ fn rows() -> Vec<Row> {
 /// Proofs of a row, in the order of the gardens, and in how many gardens ground was missed at all; gardens without a
 /// suggestion are left out.
 fn proofs(row: &Row, seeds_from: u64) -> (Vec<Proof>, usize) {
-    let missed = AtomicUsize::new(0);
-    let next = AtomicUsize::new(0);
-    let threads = std::thread::available_parallelism().map_or(1, usize::from);
-    let mut found: Vec<(u64, Proof)> = std::thread::scope(|scope| {
-        let workers: Vec<_> = (0..threads)
-            .map(|_| {
-                scope.spawn(|| {
-                    let mut own = Vec::new();
-                    loop {
-                        let number = next.fetch_add(1, Ordering::Relaxed) as u64;
-                        if number >= row.gardens {
-                            return own;
-                        }
-                        let family = Family::ALL[(number % 8) as usize];
-                        let (findings, proof) =
-                            prove(family, seeds_from + number, row.noise, row.reality, RUNS);
-                        missed.fetch_add(
-                            usize::from(!findings.missed_pockets.is_empty()),
-                            Ordering::Relaxed,
-                        );
-                        own.extend(proof.map(|proof| (number, proof)));
-                    }
-                })
-            })
-            .collect();
-        workers
-            .into_iter()
-            .flat_map(|worker| worker.join().expect("no garden panics"))
-            .collect()
+    let found = in_parallel(row.gardens as usize, |number| {
+        let family = Family::ALL[number % 8];
+        prove(family, seeds_from + number as u64, row.noise, row.reality, RUNS)
     });
-    found.sort_by_key(|(number, _)| *number);
-    let proofs = found.into_iter().map(|(_, proof)| proof).collect();
-    (proofs, missed.into_inner())
+    let missed = found
+        .iter()
+        .filter(|(findings, _)| !findings.missed_pockets.is_empty())
+        .count();
+    (found.into_iter().filter_map(|(_, proof)| proof).collect(), missed)
 }
 
 fn mean(values: impl Iterator<Item = f64>) -> f64 {
