@@ -124,13 +124,12 @@ pub(crate) fn settings(path: Option<&Path>) -> Result<Settings, CommandFailure> 
             name(path)
         ))
     })?;
-    tussock_ingest::read_settings(&name(path), &text).map_err(|error| CommandFailure::told(told(&error)))
+    Ok(tussock_ingest::read_settings(&name(path), &text)?)
 }
 
 /// A plan and the faults of its text; faults of its ground are found later.
 pub(crate) fn plan(path: &Path, settings: &Settings) -> Result<(Plan, Vec<PlanFault>), CommandFailure> {
-    let read = tussock_ingest::read_plan(&name(path), &bytes(path)?, &settings.limits)
-        .map_err(|error| CommandFailure::told(told(&error)))?;
+    let read = tussock_ingest::read_plan(&name(path), &bytes(path)?, &settings.limits)?;
     Ok((read.plan, read.faults))
 }
 
@@ -141,8 +140,7 @@ pub(crate) fn reference(path: &Path, options: &ReadOptions) -> Result<Reference,
         limits: options.limits.clone(),
         ..ReadOptions::default()
     };
-    tussock_ingest::read_reference(&name(path), open(path)?, &options)
-        .map_err(|error| CommandFailure::told(told(&error)).maybe_hint(error.hint()))
+    tussock_ingest::read_reference(&name(path), open(path)?, &options).map_err(unread)
 }
 
 /// Reads all logs, one after the other, and puts together what belongs together.
@@ -154,12 +152,15 @@ pub(crate) fn logs(
     let mut files: Vec<LogFile> = Vec::with_capacity(paths.len());
     for (index, path) in paths.iter().enumerate() {
         progress("reading", index as f64 / paths.len() as f64);
-        let file = tussock_ingest::read_log(&name(path), open(path)?, options)
-            .map_err(|error| CommandFailure::told(told(&error)).maybe_hint(error.hint()))?;
+        let file = tussock_ingest::read_log(&name(path), open(path)?, options).map_err(unread)?;
         files.push(file);
     }
-    tussock_ingest::assemble(files)
-        .map_err(|error| CommandFailure::told(told(&error)).maybe_hint(error.hint()))
+    tussock_ingest::assemble(files).map_err(unread)
+}
+
+fn unread(error: tussock_ingest::IngestError) -> CommandFailure {
+    let hint = error.hint();
+    CommandFailure::from(error).maybe_hint(hint)
 }
 
 /// An error with its causes, each once.

@@ -2,7 +2,7 @@
 
 use crate::args::{AnalyseArguments, Format};
 use crate::exit::{CommandFailure, Exit};
-use crate::inputs::{self, told};
+use crate::inputs;
 use crate::outputs::{OutputFolder, Rendered};
 use crate::printer::Printer;
 use crate::progress::Progress;
@@ -29,10 +29,11 @@ pub(crate) fn run(arguments: &AnalyseArguments, printer: &Printer) -> CommandRes
         .chain(&arguments.reference)
         .chain(&arguments.log.settings)
         .collect();
-    let folder = match &arguments.out {
-        None => None,
-        Some(path) => Some(OutputFolder::probe(path, everything.iter().copied())?),
-    };
+    let folder = arguments
+        .out
+        .as_ref()
+        .map(|path| OutputFolder::probe(path, everything.iter().copied()))
+        .transpose()?;
     inputs::check(&arguments.log.logs, "a log (GPX, NMEA 0183, CSV, ...)")?;
     inputs::check_garden(arguments.plan.as_ref(), arguments.log.settings.as_ref())?;
     inputs::check(&arguments.reference, "a surveyed path (GPX or CSV)")?;
@@ -40,14 +41,16 @@ pub(crate) fn run(arguments: &AnalyseArguments, printer: &Printer) -> CommandRes
     settings.machine.cut_width_m = cut_width_m.or(settings.machine.cut_width_m);
     wishes::threshold_has_width(threshold, &settings)?;
     options.limits = settings.limits.clone();
-    let plan = match &arguments.plan {
-        None => None,
-        Some(path) => Some(commands::sound_plan(path, &settings)?),
-    };
-    let reference = match &arguments.reference {
-        None => None,
-        Some(path) => Some(inputs::reference(path, &options)?),
-    };
+    let plan = arguments
+        .plan
+        .as_ref()
+        .map(|path| commands::sound_plan(path, &settings))
+        .transpose()?;
+    let reference = arguments
+        .reference
+        .as_ref()
+        .map(|path| inputs::reference(path, &options))
+        .transpose()?;
     let progress = Progress::new();
     let assembled = inputs::logs(&arguments.log.logs, &options, &|what, done| {
         progress.tell(what, done)
@@ -107,8 +110,7 @@ pub(crate) fn run(arguments: &AnalyseArguments, printer: &Printer) -> CommandRes
 
 /// The fixes as read. They are no part of the findings, so that `tussock report` cannot make this file again.
 fn fixes(traces: &[Trace]) -> Result<Rendered, CommandFailure> {
-    let bytes = tussock_report::fixes_parquet(traces, tussock::TOOL_VERSION)
-        .map_err(|error| CommandFailure::told(told(&error)))?;
+    let bytes = tussock_report::fixes_parquet(traces, tussock::TOOL_VERSION)?;
     Ok(Rendered {
         name: "fixes.parquet".to_owned(),
         bytes,
@@ -136,8 +138,7 @@ fn answer(
             Ok(())
         }
         Format::Json => {
-            let text =
-                tussock_report::to_json(findings).map_err(|error| CommandFailure::told(told(&error)))?;
+            let text = tussock_report::to_json(findings)?;
             if !names.is_empty() {
                 printer.note(&format!("written: {}", names.join(", ")));
             }

@@ -199,16 +199,14 @@ fn report(arguments: &BatchReportArguments, printer: &Printer) -> CommandResult 
     let store = Store::open(&arguments.store).map_err(|error| failure(&error))?;
     let found = morning::morning(&store, night).map_err(|error| failure(&error))?;
     if let Some(page) = &page {
-        let html =
-            tussock_report::html_morning(&found).map_err(|error| CommandFailure::told(told(&error)))?;
+        let html = tussock_report::html_morning(&found)?;
         write_new(&[(page, html.as_bytes())])?;
         printer.note(&format!("written: {}", page.path().display()));
     }
     match arguments.format {
         Format::Human => printer.data(tussock_report::answer_morning(&found).as_bytes())?,
         Format::Json => {
-            let text =
-                serde_json::to_string_pretty(&found).map_err(|error| CommandFailure::told(told(&error)))?;
+            let text = serde_json::to_string_pretty(&found)?;
             printer.data(format!("{text}\n").as_bytes())?;
         }
     }
@@ -241,11 +239,7 @@ fn worker(arguments: &BatchWorkerArguments) -> CommandResult {
     tussock_batch::work::limit_memory(arguments.memory_limit << 20)
         .map_err(|error| CommandFailure::told(format!("memory cannot be limited: {error}")))?;
     // Each worker is one of many: threads of its own would only push each other aside.
-    rayon::ThreadPoolBuilder::new()
-        .num_threads(1)
-        .build_global()
-        .map_err(|error| CommandFailure::told(told(&error)))?;
-    tussock_batch::work::serve(std::io::stdin().lock(), std::io::stdout().lock())
-        .map_err(|error| CommandFailure::told(told(&error)))?;
+    rayon::ThreadPoolBuilder::new().num_threads(1).build_global()?;
+    tussock_batch::work::serve(std::io::stdin().lock(), std::io::stdout().lock())?;
     Ok(Exit::Done)
 }

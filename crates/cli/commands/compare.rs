@@ -43,10 +43,11 @@ pub(crate) fn run(arguments: &CompareArguments, printer: &Printer) -> CommandRes
         .chain(&arguments.after_plan)
         .chain(&arguments.settings)
         .collect();
-    let folder = match &arguments.out {
-        None => None,
-        Some(path) => Some(OutputFolder::probe(path, everything.iter().copied())?),
-    };
+    let folder = arguments
+        .out
+        .as_ref()
+        .map(|path| OutputFolder::probe(path, everything.iter().copied()))
+        .transpose()?;
     let sides = arguments.before.iter().chain(&arguments.after);
     inputs::check(sides, "a log (GPX, NMEA 0183, CSV, ...) or findings.json")?;
     inputs::check_garden(arguments.plan.as_ref(), arguments.settings.as_ref())?;
@@ -175,20 +176,13 @@ fn cannot_compare(error: &CompareError) -> CommandFailure {
 }
 
 fn render(comparison: &Comparison) -> Result<Vec<Rendered>, CommandFailure> {
-    let failed = |error: tussock_report::ReportError| CommandFailure::told(told(&error));
+    let rendered = |name: &str, text: String| Rendered {
+        name: name.to_owned(),
+        bytes: text.into_bytes(),
+    };
     Ok(vec![
-        Rendered {
-            name: "comparison.json".to_owned(),
-            bytes: tussock_report::comparison_to_json(comparison)
-                .map_err(failed)?
-                .into_bytes(),
-        },
-        Rendered {
-            name: "comparison.html".to_owned(),
-            bytes: tussock_report::html_comparison(comparison)
-                .map_err(failed)?
-                .into_bytes(),
-        },
+        rendered("comparison.json", tussock_report::comparison_to_json(comparison)?),
+        rendered("comparison.html", tussock_report::html_comparison(comparison)?),
     ])
 }
 
@@ -206,8 +200,7 @@ fn answer(
             printer.data(text.as_bytes())
         }
         Format::Json => {
-            let text = tussock_report::comparison_to_json(comparison)
-                .map_err(|error| CommandFailure::told(told(&error)))?;
+            let text = tussock_report::comparison_to_json(comparison)?;
             if !names.is_empty() {
                 printer.note(&format!("written: {}", names.join(", ")));
             }

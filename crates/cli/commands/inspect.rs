@@ -1,8 +1,8 @@
 //! `tussock inspect`: is this log good enough?
 
 use crate::args::{Format, InspectArguments};
-use crate::exit::{CommandFailure, Exit};
-use crate::inputs::{self, told};
+use crate::exit::Exit;
+use crate::inputs;
 use crate::printer::Printer;
 use crate::progress::Progress;
 use crate::{CommandResult, commands, wishes};
@@ -15,10 +15,11 @@ pub(crate) fn run(arguments: &InspectArguments, printer: &Printer) -> CommandRes
     inputs::check_garden(arguments.plan.as_ref(), arguments.log.settings.as_ref())?;
     let settings = inputs::settings(arguments.log.settings.as_deref())?;
     options.limits = settings.limits.clone();
-    let plan = match &arguments.plan {
-        None => None,
-        Some(path) => Some(commands::sound_plan(path, &settings)?),
-    };
+    let plan = arguments
+        .plan
+        .as_ref()
+        .map(|path| commands::sound_plan(path, &settings))
+        .transpose()?;
     let progress = Progress::new();
     let assembled = inputs::logs(&arguments.log.logs, &options, &|what, done| {
         progress.tell(what, done)
@@ -38,8 +39,7 @@ pub(crate) fn run(arguments: &InspectArguments, printer: &Printer) -> CommandRes
     drop(progress);
     let text = match arguments.format {
         Format::Human => tussock_report::answer_inspection(&inspection, printer.style()),
-        Format::Json => tussock_report::inspection_to_json(&inspection)
-            .map_err(|error| CommandFailure::told(told(&error)))?,
+        Format::Json => tussock_report::inspection_to_json(&inspection)?,
     };
     printer.data(text.as_bytes())?;
     Ok(Exit::Done)

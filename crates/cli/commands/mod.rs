@@ -64,8 +64,7 @@ pub(crate) fn render(
     privacy: Privacy,
     picture: &PictureArguments,
 ) -> Result<Vec<Rendered>, CommandFailure> {
-    let outputs = tussock_report::outputs_sized(findings, privacy, picture.png_width)
-        .map_err(|error| CommandFailure::told(told(&error)))?;
+    let outputs = tussock_report::outputs_sized(findings, privacy, picture.png_width)?;
     Ok(outputs
         .into_iter()
         .map(|Output { name, bytes }| Rendered {

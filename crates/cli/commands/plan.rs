@@ -5,7 +5,7 @@ use crate::args::{
     PlanCommand,
 };
 use crate::exit::{CommandFailure, Exit};
-use crate::inputs::{self, name, told};
+use crate::inputs::{self, name};
 use crate::outputs::{NewFile, write_new};
 use crate::printer::{Printer, harmless};
 use crate::progress::Progress;
@@ -229,8 +229,7 @@ fn wished(log: &LogArguments, plan: Option<&PathBuf>) -> Result<(ReadOptions, Se
 fn from_walk(arguments: &FromWalkArguments, printer: &Printer) -> CommandResult {
     let file = new_file(&arguments.out)?;
     inputs::check([&arguments.walk], "a walk recorded as GPX")?;
-    let walked = tussock_ingest::plan_from_walk(&name(&arguments.walk), &inputs::bytes(&arguments.walk)?)
-        .map_err(|error| CommandFailure::told(told(&error)))?;
+    let walked = tussock_ingest::plan_from_walk(&name(&arguments.walk), &inputs::bytes(&arguments.walk)?)?;
     for notice in &walked.notices {
         printer.note(&format!("note: {}", notice.sentence));
     }

@@ -2,7 +2,7 @@
 
 use crate::args::{LogKind, PatternKind, SimulateArguments, SimulateCommand};
 use crate::exit::{CommandFailure, Exit};
-use crate::inputs::{self, told};
+use crate::inputs;
 use crate::outputs::{NewFile, write_new};
 use crate::printer::Printer;
 use crate::{CommandResult, commands, units, wishes};
@@ -80,7 +80,7 @@ pub(crate) fn run(arguments: &SimulateArguments, printer: &Printer) -> CommandRe
         stuck_spots: stuck_spots(&wish.stuck_at, &site.frame),
         ..Run::new(arguments.hours, arguments.seed)
     };
-    let true_run = simulate(&site, &machine, &run).map_err(|error| CommandFailure::told(told(&error)))?;
+    let true_run = simulate(&site, &machine, &run)?;
     let sampling = Sampling {
         start_unix_s: wish.start_unix_s,
         antenna_forward_m: settings.machine.antenna_forward_m,

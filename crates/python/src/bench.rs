@@ -3,22 +3,16 @@
 use crate::door::{Class, Fault, work};
 use crate::garden::{Plan, Settings};
 use crate::trace::Trace;
-use crate::work::{GivenInputs, told};
+use crate::work::{ask, json, told};
 use numpy::PyArray1;
 use pyo3::prelude::*;
 use serde::Deserialize;
 use tussock::coverage::custom::{Division, VisitRule};
-use tussock::measures::Measures;
 use tussock::statistics::{
     self, GardenPair, NightDifference, NightPairing, Resampling, Spread, compare_paired as compare_gardens,
 };
 use tussock::types::{GeoPoint, Place};
-use tussock::{Advice, GridCorners, GridJob, GridJobError, GridPath, Survey};
-
-/// Any plain result as JSON.
-fn json(value: &impl serde::Serialize) -> Result<String, Fault> {
-    serde_json::to_string(value).map_err(|error| Fault::of(Class::Report, &error))
-}
+use tussock::{GridCorners, GridJob, GridJobError, GridPath, Survey};
 
 /// Measures of a pattern, as JSON.
 #[pyfunction]
@@ -28,12 +22,9 @@ pub(crate) fn measures(
     plan: Option<Py<Plan>>,
     settings: Py<Settings>,
 ) -> PyResult<String> {
-    work(py, move || {
-        let kept = GivenInputs::gather(&traces, plan.as_ref(), &settings, 0)?;
-        let found: Measures = Survey::of(&kept.job(Advice::LeftOut))
-            .and_then(|survey| tussock::measures::measures(&survey))
-            .map_err(|error| told(&error))?;
-        json(&found)
+    ask(py, (traces, plan, settings), |job| {
+        let found = Survey::of(job).and_then(|survey| tussock::measures::measures(&survey));
+        json(&found.map_err(|error| told(&error))?)
     })
 }
 
@@ -45,12 +36,9 @@ pub(crate) fn guess_pattern(
     plan: Option<Py<Plan>>,
     settings: Py<Settings>,
 ) -> PyResult<String> {
-    work(py, move || {
-        let kept = GivenInputs::gather(&traces, plan.as_ref(), &settings, 0)?;
-        let guess = Survey::of(&kept.job(Advice::LeftOut))
-            .and_then(|survey| tussock::measures::guess_pattern(&survey))
-            .map_err(|error| told(&error))?;
-        json(&guess)
+    ask(py, (traces, plan, settings), |job| {
+        let found = Survey::of(job).and_then(|survey| tussock::measures::guess_pattern(&survey));
+        json(&found.map_err(|error| told(&error))?)
     })
 }
 
@@ -167,13 +155,11 @@ pub(crate) fn count_on_grid<'py>(
     settings: Py<Settings>,
     wish_json: String,
 ) -> PyResult<Counted<'py>> {
-    let count = work(py, move || {
+    let count = ask(py, (traces, plan, settings), move |job| {
         let wanted: GridWanted = serde_json::from_str(&wish_json)
             .map_err(|error| Fault::new(Class::Analyse, "grid", error.to_string()))?;
-        let kept = GivenInputs::gather(&traces, plan.as_ref(), &settings, 0)?;
-        let job = kept.job(Advice::LeftOut);
         tussock::count_on_grid(&GridJob {
-            job: &job,
+            job,
             corners: wanted.corners(),
             division: wanted.division()?,
             rule: wanted.rule()?,

@@ -45,10 +45,9 @@ type GridTuple = (f64, f64, f64, usize, usize);
 impl Findings {
     /// `findings.json`.
     fn to_json(&self, py: Python<'_>, is_private: bool) -> PyResult<String> {
-        let findings = Arc::clone(&self.inner);
-        work(py, move || match privacy(is_private) {
-            Privacy::Full => tussock_report::to_json(&findings).map_err(failed),
-            Privacy::Private => tussock_report::to_json(&tussock_report::redact(&findings)).map_err(failed),
+        work(py, || match privacy(is_private) {
+            Privacy::Full => tussock_report::to_json(&self.inner).map_err(failed),
+            Privacy::Private => tussock_report::to_json(&tussock_report::redact(&self.inner)).map_err(failed),
         })
     }
 
@@ -59,9 +58,8 @@ impl Findings {
         is_private: bool,
         map_width_px: u32,
     ) -> PyResult<Vec<(&'static str, Bound<'py, PyBytes>)>> {
-        let findings = Arc::clone(&self.inner);
         let outputs = work(py, move || {
-            tussock_report::outputs_sized(&findings, privacy(is_private), map_width_px).map_err(failed)
+            tussock_report::outputs_sized(&self.inner, privacy(is_private), map_width_px).map_err(failed)
         })?;
         Ok(outputs
             .into_iter()
@@ -76,24 +74,21 @@ impl Findings {
 
     /// `findings.geojson`.
     fn geojson(&self, py: Python<'_>) -> PyResult<String> {
-        let findings = Arc::clone(&self.inner);
-        work(py, move || tussock_report::geojson(&findings).map_err(failed))
+        work(py, move || tussock_report::geojson(&self.inner).map_err(failed))
     }
 
     /// `map.png` at a width.
     fn map_png<'py>(&self, py: Python<'py>, width_px: u32) -> PyResult<Bound<'py, PyBytes>> {
-        let findings = Arc::clone(&self.inner);
         let bytes = work(py, move || {
-            tussock_report::map_png(&findings, width_px).map_err(failed)
+            tussock_report::map_png(&self.inner, width_px).map_err(failed)
         })?;
         Ok(PyBytes::new(py, &bytes))
     }
 
     /// The answer of the terminal, plain.
     fn answer(&self, py: Python<'_>) -> PyResult<String> {
-        let findings = Arc::clone(&self.inner);
         work(py, move || {
-            Ok(tussock_report::answer(&findings, Style::default()))
+            Ok(tussock_report::answer(&self.inner, Style::default()))
         })
     }
 
@@ -157,25 +152,22 @@ pub(crate) struct Comparison {
 impl Comparison {
     /// `comparison.json`.
     fn to_json(&self, py: Python<'_>) -> PyResult<String> {
-        let comparison = Arc::clone(&self.inner);
         work(py, move || {
-            tussock_report::comparison_to_json(&comparison).map_err(failed)
+            tussock_report::comparison_to_json(&self.inner).map_err(failed)
         })
     }
 
     /// `comparison.html`.
     fn html(&self, py: Python<'_>) -> PyResult<String> {
-        let comparison = Arc::clone(&self.inner);
         work(py, move || {
-            tussock_report::html_comparison(&comparison).map_err(failed)
+            tussock_report::html_comparison(&self.inner).map_err(failed)
         })
     }
 
     /// The answer of the terminal, plain.
     fn answer(&self, py: Python<'_>) -> PyResult<String> {
-        let comparison = Arc::clone(&self.inner);
         work(py, move || {
-            Ok(tussock_report::answer_comparison(&comparison, Style::default()))
+            Ok(tussock_report::answer_comparison(&self.inner, Style::default()))
         })
     }
 }

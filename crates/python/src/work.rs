@@ -114,6 +114,23 @@ pub(crate) fn analyse(
     })
 }
 
+/// Asks a question of traces, without suggestions.
+pub(crate) fn ask<T: Send>(
+    py: Python<'_>,
+    (traces, plan, settings): (Vec<Py<Trace>>, Option<Py<Plan>>, Py<Settings>),
+    question: impl FnOnce(&Job<'_>) -> Result<T, Fault> + Send,
+) -> PyResult<T> {
+    work(py, move || {
+        let given = GivenInputs::gather(&traces, plan.as_ref(), &settings, 0)?;
+        question(&given.job(Advice::LeftOut))
+    })
+}
+
+/// Any plain result as JSON.
+pub(crate) fn json(value: &impl serde::Serialize) -> Result<String, Fault> {
+    serde_json::to_string(value).map_err(|error| Fault::of(Class::Report, &error))
+}
+
 /// How far is the log from a surveyed path? As JSON.
 #[pyfunction]
 pub(crate) fn against_reference(
@@ -123,12 +140,10 @@ pub(crate) fn against_reference(
     settings: Py<Settings>,
     reference: Py<Reference>,
 ) -> PyResult<String> {
-    work(py, move || {
-        let kept = GivenInputs::gather(&traces, plan.as_ref(), &settings, 0)?;
-        let found = Survey::of(&kept.job(Advice::LeftOut))
-            .and_then(|survey| tussock::against_reference(&survey, &reference.get().inner))
-            .map_err(|error| told(&error))?;
-        serde_json::to_string(&found).map_err(|error| Fault::of(Class::Report, &error))
+    ask(py, (traces, plan, settings), move |job| {
+        let found = Survey::of(job)
+            .and_then(|survey| tussock::against_reference(&survey, &reference.get().inner));
+        json(&found.map_err(|error| told(&error))?)
     })
 }
 
@@ -140,9 +155,8 @@ pub(crate) fn inspect(
     plan: Option<Py<Plan>>,
     settings: Py<Settings>,
 ) -> PyResult<String> {
-    work(py, move || {
-        let kept = GivenInputs::gather(&traces, plan.as_ref(), &settings, 0)?;
-        let inspection = tussock::inspect(&kept.job(Advice::LeftOut)).map_err(|error| told(&error))?;
+    ask(py, (traces, plan, settings), |job| {
+        let inspection = tussock::inspect(job).map_err(|error| told(&error))?;
         tussock_report::inspection_to_json(&inspection).map_err(|error| Fault::of(Class::Report, &error))
     })
 }

@@ -189,6 +189,15 @@ pub(crate) fn read(name: &str, text: &[u8], options: &ReadOptions) -> Result<Rea
     reader.finish(name, text, options)
 }
 
+/// What a sentence says that has a position or none; nothing without a time of day.
+fn claimed(has_position: bool, of_day_us: Option<i64>) -> Result<(FixClaim, i64), SkipReason> {
+    let (says, without_time) = match has_position {
+        true => (FixClaim::Fix, SkipReason::NoTime),
+        false => (FixClaim::NoFix, SkipReason::NoFix),
+    };
+    Ok((says, of_day_us.ok_or(without_time)?))
+}
+
 /// What happened to the piece before.
 #[derive(Clone, Copy)]
 enum Fate {
@@ -308,18 +317,7 @@ impl<'a> Nmea<'a> {
         } else {
             self.positions.read(fields, 2)?
         };
-        let says = if position.is_none() {
-            FixClaim::NoFix
-        } else {
-            FixClaim::Fix
-        };
-        let Some(of_day_us) = of_day else {
-            return Err(if says == FixClaim::Fix {
-                SkipReason::NoTime
-            } else {
-                SkipReason::NoFix
-            });
-        };
+        let (says, of_day_us) = claimed(position.is_some(), of_day)?;
         let epoch = self.epoch(of_day_us, None);
         if epoch.gga == FixClaim::Fix || (epoch.gga == FixClaim::NoFix && says == FixClaim::NoFix) {
             return Err(if says == FixClaim::Fix {
@@ -353,18 +351,7 @@ impl<'a> Nmea<'a> {
             // The satellites of one system among several: the position stands in the sentence of them all.
             return Err(SkipReason::NotAPosition);
         }
-        let says = if position.is_none() {
-            FixClaim::NoFix
-        } else {
-            FixClaim::Fix
-        };
-        let Some(of_day_us) = of_day else {
-            return Err(if says == FixClaim::Fix {
-                SkipReason::NoTime
-            } else {
-                SkipReason::NoFix
-            });
-        };
+        let (says, of_day_us) = claimed(position.is_some(), of_day)?;
         let epoch = self.epoch(of_day_us, None);
         if epoch.gns == FixClaim::Fix {
             return Err(if says == FixClaim::Fix {
@@ -406,18 +393,7 @@ impl<'a> Nmea<'a> {
         } else {
             self.positions.read(fields, 1)?
         };
-        let says = if position.is_none() {
-            FixClaim::NoFix
-        } else {
-            FixClaim::Fix
-        };
-        let Some(of_day_us) = of_day else {
-            return Err(if says == FixClaim::Fix {
-                SkipReason::NoTime
-            } else {
-                SkipReason::NoFix
-            });
-        };
+        let (says, of_day_us) = claimed(position.is_some(), of_day)?;
         let epoch = self.epoch(of_day_us, None);
         if epoch.gll == FixClaim::Fix {
             return Err(SkipReason::DuplicateEpoch);
