@@ -57,17 +57,13 @@ pub(crate) fn run(arguments: &AnalyseArguments, printer: &Printer) -> CommandRes
     })?;
     let tell = |stage: Stage, done_fraction: f64| progress.tell(stage.words(), done_fraction);
     let job = Job {
-        traces: &assembled.traces,
-        inputs: &assembled.inputs,
-        plan: plan.as_ref(),
-        settings: &settings,
         seed: arguments.seed,
         advice: if arguments.no_suggestions {
             Advice::LeftOut
         } else {
             Advice::Given
         },
-        progress: Some(&tell),
+        ..commands::job(&assembled, plan.as_ref(), &settings, &tell)
     };
     let calibrate = if arguments.calibrate {
         Calibrate::Always

@@ -6,7 +6,7 @@ use crate::inputs;
 use crate::printer::Printer;
 use crate::progress::Progress;
 use crate::{CommandResult, commands, wishes};
-use tussock::{Job, Stage};
+use tussock::Stage;
 
 pub(crate) fn run(arguments: &InspectArguments, printer: &Printer) -> CommandResult {
     let mut options = wishes::read_options(&arguments.log)?;
@@ -25,15 +25,7 @@ pub(crate) fn run(arguments: &InspectArguments, printer: &Printer) -> CommandRes
         progress.tell(what, done)
     })?;
     let tell = |stage: Stage, done_fraction: f64| progress.tell(stage.words(), done_fraction);
-    let job = Job {
-        traces: &assembled.traces,
-        inputs: &assembled.inputs,
-        plan: plan.as_ref(),
-        settings: &settings,
-        seed: 0,
-        advice: tussock::Advice::LeftOut,
-        progress: Some(&tell),
-    };
+    let job = commands::job(&assembled, plan.as_ref(), &settings, &tell);
     let inspection =
         tussock::inspect(&job).map_err(|error| commands::cannot_go_on(&error, arguments.plan.as_deref()))?;
     drop(progress);

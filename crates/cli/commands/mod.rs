@@ -15,9 +15,10 @@ use crate::inputs::{name, told};
 use crate::outputs::Rendered;
 use crate::printer::Printer;
 use std::path::Path;
-use tussock::AnalyseError;
+use tussock::{Advice, AnalyseError, Job, Stage};
+use tussock_ingest::Assembled;
 use tussock_report::{Output, Privacy};
-use tussock_types::{Findings, PlanFault, plural};
+use tussock_types::{Findings, Plan, PlanFault, Settings, plural};
 
 /// Faults of a plan, one a line.
 pub(crate) fn fault_lines(faults: &[PlanFault]) -> String {
@@ -83,11 +84,26 @@ pub(crate) fn note_left_out(findings: &Findings, privacy: Privacy, printer: &Pri
     }
 }
 
+/// A question without suggestions, seed 0, whose progress is told.
+pub(crate) fn job<'a>(
+    assembled: &'a Assembled,
+    plan: Option<&'a Plan>,
+    settings: &'a Settings,
+    tell: &'a (dyn Fn(Stage, f64) + Sync),
+) -> Job<'a> {
+    Job {
+        traces: &assembled.traces,
+        inputs: &assembled.inputs,
+        plan,
+        settings,
+        seed: 0,
+        advice: Advice::LeftOut,
+        progress: Some(tell),
+    }
+}
+
 /// A plan without faults in its text. Faults of its ground are found where it is used.
-pub(crate) fn sound_plan(
-    path: &Path,
-    settings: &tussock_types::Settings,
-) -> Result<tussock_types::Plan, CommandFailure> {
+pub(crate) fn sound_plan(path: &Path, settings: &Settings) -> Result<Plan, CommandFailure> {
     let (plan, read_faults) = crate::inputs::plan(path, settings)?;
     if read_faults.iter().any(|fault| fault.is_fatal) {
         // All at once: those of the text and those of the ground.

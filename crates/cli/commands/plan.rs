@@ -261,16 +261,8 @@ fn from_trace(arguments: &FromTraceArguments, printer: &Printer) -> CommandResul
         progress.tell(what, done)
     })?;
     let tell = |stage: Stage, done_fraction: f64| progress.tell(stage.words(), done_fraction);
-    let plan = tussock::plan_from_trace(&Job {
-        traces: &assembled.traces,
-        inputs: &assembled.inputs,
-        plan: None,
-        settings: &settings,
-        seed: 0,
-        advice: tussock::Advice::LeftOut,
-        progress: Some(&tell),
-    })
-    .map_err(|error| commands::cannot_go_on(&error, None))?;
+    let plan = tussock::plan_from_trace(&commands::job(&assembled, None, &settings, &tell))
+        .map_err(|error| commands::cannot_go_on(&error, None))?;
     drop(progress);
     let text = tussock_ingest::write_plan(&plan);
     write_plan(file.as_ref(), &text, printer)?;
@@ -290,16 +282,7 @@ fn align(arguments: &AlignArguments, printer: &Printer) -> CommandResult {
         progress.tell(what, done)
     })?;
     let tell = |stage: Stage, done_fraction: f64| progress.tell(stage.words(), done_fraction);
-    let job = Job {
-        traces: &assembled.traces,
-        inputs: &assembled.inputs,
-        plan: Some(&plan),
-        settings: &settings,
-        seed: 0,
-        advice: tussock::Advice::LeftOut,
-        progress: Some(&tell),
-    };
-    let aligned = tussock::align(&job)
+    let aligned = tussock::align(&commands::job(&assembled, Some(&plan), &settings, &tell))
         .map_err(|error| commands::cannot_go_on(&error, Some(arguments.plan.as_path())))?;
     drop(progress);
     let text = tussock_ingest::write_plan(&aligned.plan);

@@ -13,7 +13,7 @@ use crate::error::IngestError;
 use crate::ledger::line_of;
 use crate::lines::{TextLine, TextLines};
 use crate::number::{DEGREE_M, WrittenSteps, decimal};
-use crate::reading::{self, FoundFix, NO_MORE, Reading};
+use crate::reading::{self, Reading};
 use serde::Deserialize;
 use tussock_types::{Fix, FixQuality, LimitSettings, SkipReason};
 
@@ -75,21 +75,9 @@ pub(crate) fn read(name: &str, text: &[u8], limits: &LimitSettings) -> Result<Re
         match outcome {
             Ok(fix) => {
                 steps.add(decimals(line.content));
-                reading.ledger.used(start, end);
-                reading.keep(FoundFix {
-                    fix,
-                    start,
-                    end,
-                    more: NO_MORE,
-                    count: 1,
-                });
+                reading.take(fix, start, end);
             }
-            Err(reason) => {
-                if reason == SkipReason::NoTime {
-                    reading.timeless_at(start);
-                }
-                reading.ledger.skip(start, end, reason, 1);
-            }
+            Err(reason) => reading.skip(start, end, reason),
         }
         crate::check_size(name, &reading, text, limits, end)?;
     }

@@ -1,7 +1,7 @@
 //! What every reader hands over, before it becomes a trace.
 
 use crate::ledger::{Ledger, SkippedStretch};
-use tussock_types::{Fix, FixQuality, Notice, Skipped};
+use tussock_types::{Fix, FixQuality, Notice, SkipReason, Skipped};
 
 /// A fix with the bytes that it was read from.
 #[derive(Clone, Copy, Debug)]
@@ -107,6 +107,26 @@ impl Reading {
             .last()
             .is_none_or(|last| last.fix.time_s < found.fix.time_s);
         self.found.push(found);
+    }
+
+    /// Takes a fix that stands in one piece of the text, which is used with it.
+    pub(crate) fn take(&mut self, fix: Fix, start: u64, end: u64) {
+        self.ledger.used(start, end);
+        self.keep(FoundFix {
+            fix,
+            start,
+            end,
+            more: NO_MORE,
+            count: 1,
+        });
+    }
+
+    /// Skips a piece of the text that holds a position which cannot be used.
+    pub(crate) fn skip(&mut self, start: u64, end: u64, reason: SkipReason) {
+        if reason == SkipReason::NoTime {
+            self.timeless_at(start);
+        }
+        self.ledger.skip(start, end, reason, 1);
     }
 
     /// Takes the fixes of another reading that goes on where this one ends, as fixes of one segment.

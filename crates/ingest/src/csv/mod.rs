@@ -29,7 +29,7 @@ use crate::error::IngestError;
 use crate::ledger::{excerpt, line_of};
 use crate::lines::TextLines;
 use crate::number::{DEGREE_M, WrittenSteps, whole};
-use crate::reading::{self, FoundFix, NO_MORE, PositionsOn, RADIUS_68_PER_SD, Reading};
+use crate::reading::{self, PositionsOn, RADIUS_68_PER_SD, Reading};
 use crate::{ReadOptions, check_size};
 use columns::{Field, FieldPlaces};
 use table::{CsvTable, cells, find_header, is_remark, number, table_of_columns};
@@ -326,14 +326,7 @@ impl<'a> CsvRows<'a> {
                         return Err(self.no_date(&row, start));
                     }
                     self.steps.add(decimals);
-                    self.reading.ledger.used(start, end);
-                    self.reading.keep(FoundFix {
-                        fix,
-                        start,
-                        end,
-                        more: NO_MORE,
-                        count: 1,
-                    });
+                    self.reading.take(fix, start, end);
                 }
                 Err(reason) => {
                     let reason = match reason {
@@ -343,10 +336,7 @@ impl<'a> CsvRows<'a> {
                         SkipReason::Malformed if !line.is_complete => SkipReason::Truncated,
                         reason => reason,
                     };
-                    if reason == SkipReason::NoTime {
-                        self.reading.timeless_at(start);
-                    }
-                    self.reading.ledger.skip(start, end, reason, 1);
+                    self.reading.skip(start, end, reason);
                 }
             }
             check_size(self.name, &self.reading, self.text, &self.options.limits, end)?;

@@ -579,12 +579,7 @@ impl<'a> GpxReader<'a> {
     fn point_ends(&mut self, mut point: Point, end: u64) {
         match self.check(&mut point, end) {
             Ok(()) => self.keep(point.fix, point.decimals, point.start, end),
-            Err(reason) => {
-                if reason == SkipReason::NoTime {
-                    self.reading.timeless_at(point.start);
-                }
-                self.reading.ledger.skip(point.start, end, reason, 1);
-            }
+            Err(reason) => self.reading.skip(point.start, end, reason),
         }
     }
 
