@@ -12,7 +12,7 @@ use crate::progress::Progress;
 use crate::{CommandResult, commands, wishes};
 use serde_json::json;
 use std::path::{Path, PathBuf};
-use tussock::{AlignVerdict, Job, PlanForecast, PlanReport, PlanRow, Stage};
+use tussock::{AlignVerdict, PlanForecast, PlanReport, PlanRow, Stage};
 use tussock_ingest::ReadOptions;
 use tussock_types::math;
 use tussock_types::{PlanRole, Settings, decimal, plural};

@@ -141,8 +141,8 @@ pub(crate) fn against_reference(
     reference: Py<Reference>,
 ) -> PyResult<String> {
     ask(py, (traces, plan, settings), move |job| {
-        let found = Survey::of(job)
-            .and_then(|survey| tussock::against_reference(&survey, &reference.get().inner));
+        let found =
+            Survey::of(job).and_then(|survey| tussock::against_reference(&survey, &reference.get().inner));
         json(&found.map_err(|error| told(&error))?)
     })
 }
