@@ -4,7 +4,7 @@
 //! line there, with its reason in the same commit.
 
 use cargo_metadata::{DependencyKind, Metadata, MetadataCommand, Package};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
 
 /// Who may stand on whom. Arrows run down only.
@@ -401,9 +401,8 @@ const BARE: &[(&str, &str)] = &[
     ("surprise", "mean square of normalised residuals"),
     ("weight", "trust, 0 to 1"),
     ("along", "unit vector"),
-    ("out", "unit vector"),
-    ("into", "unit vector"),
-    ("onward", "unit vector"),
+    ("east", "metres, or part of a unit vector"),
+    ("north", "metres, or part of a unit vector"),
     ("fractions", "parts of the lawn, 0 to 1"),
     ("of", "components of the state and their weights"),
     ("slip", "unit vector and metres"),
@@ -649,4 +648,185 @@ fn type_name(line: &str) -> Option<&str> {
     let name = words.next()?;
     let end = name.find(|letter: char| !letter.is_alphanumeric() && letter != '_');
     is_type.then(|| &name[..end.unwrap_or(name.len())])
+}
+
+/// Imports that run back within a room, to be mended: room, from, to.
+const RUN_BACK: &[(&str, &str, &str)] = &[
+    ("simulate", "lanes", "drive"),
+    ("batch", "apart", "run"),
+    ("batch", "apart", "gardens"),
+    ("batch", "bucket", "s3"),
+];
+
+#[test]
+fn imports_within_a_room_run_one_way() {
+    for folder in std::fs::read_dir(root().join("crates")).expect("the rooms are there") {
+        let source = folder.expect("the room is there").path().join("src");
+        let Ok(library) = std::fs::read_to_string(source.join("lib.rs")) else {
+            continue;
+        };
+        let room = source
+            .parent()
+            .and_then(Path::file_name)
+            .expect("a room has a name");
+        let room = room.to_string_lossy().into_owned();
+        let mut imports: BTreeMap<String, BTreeSet<String>> = BTreeMap::new();
+        let mut exported: BTreeMap<String, String> = BTreeMap::new();
+        for path in sources()
+            .iter()
+            .filter(|path| path.starts_with(&source) && !path.ends_with("lib.rs"))
+        {
+            let first = path
+                .strip_prefix(&source)
+                .ok()
+                .and_then(|path| path.iter().next());
+            let module = first
+                .map(|name| name.to_string_lossy().replace(".rs", ""))
+                .expect("a file in the room");
+            let text = shipped_lines(path)
+                .map(|(_, line)| line)
+                .collect::<Vec<_>>()
+                .join("\n");
+            if library.contains(&format!("pub use {module}::*;")) {
+                exported.extend(public_names(&text).map(|name| (name, module.clone())));
+            }
+            imports.entry(module).or_default().extend(own_imports(&text));
+        }
+        for line in library.split("pub use ").skip(1) {
+            let (module, names) = line
+                .split_once(';')
+                .and_then(|(line, _)| line.split_once("::"))
+                .unwrap_or_default();
+            exported.extend(words(names).map(|name| (name, module.to_owned())));
+        }
+        let modules: BTreeSet<String> = imports.keys().cloned().collect();
+        for (module, names) in &mut imports {
+            *names = std::mem::take(names)
+                .into_iter()
+                .map(|name| exported.get(&name).cloned().unwrap_or(name))
+                .filter(|name| name != module && modules.contains(name))
+                .filter(|name| !RUN_BACK.contains(&(room.as_str(), module.as_str(), name.as_str())))
+                .collect();
+        }
+        // Take away what imports nothing, again and again: what is left runs in circles.
+        while let Some(free) = imports
+            .iter()
+            .find(|(_, names)| names.is_empty())
+            .map(|(module, _)| module.clone())
+        {
+            imports.remove(&free);
+            imports.values_mut().for_each(|names| {
+                names.remove(&free);
+            });
+        }
+        assert!(
+            imports.is_empty(),
+            "imports of {room} run in a circle: {imports:?}"
+        );
+    }
+}
+
+/// What `crate::` leads to in a source.
+fn own_imports(text: &str) -> BTreeSet<String> {
+    text.split("crate::")
+        .skip(1)
+        .flat_map(|rest| match rest.strip_prefix('{') {
+            Some(list) => words(list.split('}').next().unwrap_or_default()).collect::<Vec<_>>(),
+            None => words(rest).take(1).collect(),
+        })
+        .collect()
+}
+
+fn words(text: &str) -> impl Iterator<Item = String> + '_ {
+    text.split(|letter: char| !letter.is_alphanumeric() && letter != '_')
+        .filter(|word| !word.is_empty())
+        .map(str::to_owned)
+}
+
+/// Names of public items at the outermost level.
+fn public_names(text: &str) -> impl Iterator<Item = String> + '_ {
+    text.lines().filter_map(|line| {
+        let mut words = line.strip_prefix("pub ")?.split_whitespace();
+        words.next()?;
+        let name = words.next()?;
+        Some(
+            name.split(|letter: char| !letter.is_alphanumeric() && letter != '_')
+                .next()?
+                .to_owned(),
+        )
+    })
+}
+
+/// Each quantity, and the one place where it is worked out: a pattern that only its definition matches, and the file.
+const DEFINITIONS: &[(&str, &str, &str)] = &[
+    ("vector on the plane", "pub struct Vector ", "plane/src/vector.rs"),
+    ("edge of a region", "pub struct Edge ", "plane/src/vector.rs"),
+    (
+        "distance transform",
+        "pub fn squared_in(",
+        "plane/src/distance.rs",
+    ),
+    ("connected parts", "pub fn parts(mask", "plane/src/distance.rs"),
+    ("median", "fn median(values", "types/src/math.rs"),
+    ("quantile", "fn quantile(sorted", "types/src/math.rs"),
+    (
+        "position error",
+        "fn position_error_m(&self) -> f64 {\n        if let",
+        "locate/src/track.rs",
+    ),
+    ("turns", "pub fn turns(track", "locate/src/turns.rs"),
+    (
+        "setback, expected",
+        "pub fn expected(machine",
+        "locate/src/turns.rs",
+    ),
+    (
+        "setback, measured",
+        "pub fn measured(track",
+        "locate/src/turns.rs",
+    ),
+    ("station and outings", "pub fn at_station(", "locate/src/halts.rs"),
+    ("transit", "pub fn transits(track", "locate/src/activities.rs"),
+    ("swath on cells", "pub fn for_each_span(", "coverage/src/swath.rs"),
+    ("chance of a gap", "fn log_expected(", "coverage/src/luck.rs"),
+    (
+        "random-search law",
+        "fn random_search_fraction(",
+        "simulate/src/laws.rs",
+    ),
+    (
+        "lawn",
+        "pub fn lawn(&self) -> Result<&Lawn",
+        "survey/src/survey.rs",
+    ),
+    ("swept path", "pub fn sweeps(&self)", "survey/src/survey.rs"),
+    ("pattern", "pub fn pattern(tracks", "survey/src/pattern.rs"),
+    ("fitted machine", "pub fn fit(\n", "survey/src/fitted.rs"),
+    (
+        "visited fraction",
+        "pub fn visited_fraction(&self) -> f64 {\n        let found",
+        "survey/src/coverage_count.rs",
+    ),
+    ("its interval", "pub fn visited(\n", "survey/src/interval.rs"),
+];
+
+#[test]
+fn each_quantity_has_one_definition() {
+    let sources: Vec<(String, String)> = sources()
+        .into_iter()
+        .map(|path| {
+            let text = std::fs::read_to_string(&path).expect("a source can be read");
+            (path.display().to_string().replace('\\', "/"), text)
+        })
+        .collect();
+    for (quantity, definition, home) in DEFINITIONS {
+        let places: Vec<&str> = sources
+            .iter()
+            .flat_map(|(path, text)| text.matches(definition).map(|_| path.as_str()))
+            .collect();
+        assert!(
+            places.len() == 1 && places[0].ends_with(home),
+            "{quantity} ({definition}) is defined in {places:?}, expected once, in {home}"
+        );
+    }
 }

@@ -157,16 +157,6 @@ struct Look {
     spots: ByNight,
 }
 
-fn median(mut values: Vec<f64>) -> Option<f64> {
-    values.sort_by(f64::total_cmp);
-    let middle = values.len() / 2;
-    match values.len() {
-        0 => None,
-        even if even % 2 == 0 => Some(0.5 * (values[middle - 1] + values[middle])),
-        _ => Some(values[middle]),
-    }
-}
-
 impl Look {
     fn text(&self, name: &str) -> &str {
         self.garden[GARDENS.at(name)].text().unwrap_or_default()
@@ -193,7 +183,7 @@ impl Look {
     fn against_usual(&self, name: &str, of_usual: &str) -> Option<([f64; 2], f64, NightNumber)> {
         let last = self.newest(2);
         let [newest, before] = last[..] else { return None };
-        let usual: Vec<f64> = self
+        let mut usual: Vec<f64> = self
             .nights
             .range(..before)
             .filter_map(|(_, row)| row[NIGHTS.at(of_usual)].number())
@@ -203,7 +193,7 @@ impl Look {
         }
         Some((
             [self.of(newest, name)?, self.of(before, name)?],
-            median(usual)?,
+            math::median(&mut usual)?,
             before,
         ))
     }
@@ -219,7 +209,8 @@ impl Look {
             .filter_map(|(_, row)| row[NIGHTS.at("visited_fraction")].number())
             .collect();
         let least = nights.iter().copied().fold(f64::INFINITY, f64::min);
-        let deviation = median(nights.iter().map(|one| (one - usual).abs()).collect())?;
+        let mut off: Vec<f64> = nights.iter().map(|one| (one - usual).abs()).collect();
+        let deviation = math::median(&mut off)?;
         Some(least.min(usual - SDS * SD_PER_MAD * deviation))
     }
 

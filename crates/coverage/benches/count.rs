@@ -5,13 +5,13 @@ use criterion::{BatchSize, Criterion, criterion_group, criterion_main};
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 use std::hint::black_box;
-use tussock_coverage::distance::{self, Connectivity};
 use tussock_coverage::pockets::pockets;
 use tussock_coverage::revisits::{gini, median};
 use tussock_coverage::squares::squares;
 use tussock_coverage::swath::{self, Sweep};
 use tussock_coverage::{bias, visits};
 use tussock_plane::BitGrid;
+use tussock_plane::distance::{self, Connectivity};
 use tussock_types::Place;
 
 const SEED: u64 = 20_260_502;

@@ -23,10 +23,8 @@
 
 pub mod bias;
 pub mod custom;
-pub mod distance;
 #[cfg(test)]
 mod error_tests;
-pub mod laws;
 pub mod luck;
 pub mod pockets;
 pub mod revisits;

@@ -12,9 +12,9 @@
 //! within two cells. Where a disc might fit is found first by a square inside it, 64 cells at a time, so that a lawn with
 //! slivers only costs next to nothing.
 
-use crate::distance::{self, CellRun, Connectivity, Labelled, MaskPart, Window};
 use rayon::prelude::*;
 use tussock_plane::BitGrid;
+use tussock_plane::distance::{self, CellRun, Connectivity, Labelled, MaskPart, Window};
 use tussock_types::{Grid, Place};
 
 /// Connected unvisited ground in which a disc of the least width fits.

@@ -3,12 +3,12 @@
 //! Question: how far is each place from the nearest edge of the ground that the machine may drive on, and which lawn does
 //! the cutting disc get to when the machine's middle keeps its distance from those edges?
 //!
-//! Method: the exact Euclidean distance transform of the ground's cells ([`tussock_coverage::distance`], after Meijster,
+//! Method: the exact Euclidean distance transform of the ground's cells ([`tussock_plane::distance`], after Meijster,
 //! Roerdink & Hesselink 2000). Reach is a dilation (Serra 1982): where the middle can be, grown by half the cutting width.
 //!
 //! Approximate: distances by half a cell (0.05 m on lawns up to 1,500 m2). Cost: linear in cells, some milliseconds.
 
-use tussock_coverage::distance::{self, Connectivity};
+use tussock_plane::distance::{self, Connectivity};
 use tussock_plane::{BitGrid, Region, rasterise};
 use tussock_types::{Grid, OutOfReach, OutOfReachWhy, Place};
 

@@ -3,12 +3,13 @@
 use crate::site_analysis::SiteAnalysis;
 use crate::turns;
 use std::collections::BTreeMap;
-use tussock_coverage::laws;
 use tussock_coverage::{luck, turf};
 use tussock_locate::turns::Turn;
 use tussock_survey::Survey;
 use tussock_survey::coverage_count::CoverageCount;
+use tussock_survey::laws;
 use tussock_survey::outings::{self, Outing};
+use tussock_types::math;
 use tussock_types::{
     Coverage, HomeAlong, HoursFound, Installation, LowerCut, LowerCutAnswer, Night, OutOfReach, OutingsFound,
     OverTime, Passage, Settings, TurfFound, UnlistedObstacle, WayHome, plural,
@@ -295,11 +296,6 @@ pub fn allowed_h_per_day(settings: &Settings) -> Option<f64> {
     Some(minutes as f64 / 60.0 / 7.0)
 }
 
-fn median(mut values: Vec<f64>) -> Option<f64> {
-    values.sort_by(f64::total_cmp);
-    values.get(values.len() / 2).copied()
-}
-
 fn ways_home(outings: &[Outing]) -> Vec<WayHome> {
     let mut ways: BTreeMap<HomeAlong, Vec<f64>> = BTreeMap::new();
     for (along, lasts_s) in outings.iter().filter_map(|outing| outing.home) {
@@ -307,10 +303,10 @@ fn ways_home(outings: &[Outing]) -> Vec<WayHome> {
     }
     let mut ways: Vec<WayHome> = ways
         .into_iter()
-        .map(|(along, minutes)| WayHome {
+        .map(|(along, mut minutes)| WayHome {
             along,
             times: minutes.len() as u64,
-            median_min: median(minutes).unwrap_or(0.0),
+            median_min: math::median(&mut minutes).unwrap_or(0.0),
         })
         .collect();
     ways.sort_by(|a, b| b.times.cmp(&a.times).then(a.along.cmp(&b.along)));
@@ -318,27 +314,25 @@ fn ways_home(outings: &[Outing]) -> Vec<WayHome> {
 }
 
 fn found(outings: &[Outing]) -> Option<OutingsFound> {
-    let out: Vec<f64> = outings
+    let mut out: Vec<f64> = outings
         .iter()
         .filter(|outing| outing.is_back)
         .map(|outing| (outing.end_s - outing.start_s) / 60.0)
         .collect();
-    let charging: Vec<f64> = outings
+    let mut charging: Vec<f64> = outings
         .windows(2)
         .map(|pair| (pair[1].start_s - pair[0].end_s) / 60.0)
         .filter(|minutes| *minutes >= 0.0)
         .collect();
     Some(OutingsFound {
         count: outings.len() as u64,
-        median_out_min: median(out).or_else(|| {
-            median(
-                outings
-                    .iter()
-                    .map(|outing| (outing.end_s - outing.start_s) / 60.0)
-                    .collect(),
-            )
+        median_out_min: math::median(&mut out).or_else(|| {
+            let all = outings
+                .iter()
+                .map(|outing| (outing.end_s - outing.start_s) / 60.0);
+            math::median(&mut all.collect::<Vec<f64>>())
         })?,
-        median_charging_min: median(charging),
+        median_charging_min: math::median(&mut charging),
         starts: outings.iter().filter_map(|outing| outing.free_from).collect(),
         along_guide: outings.iter().filter(|outing| outing.along_guide).count() as u64,
     })

@@ -5,7 +5,7 @@
 
 use crate::clearance::Clearance;
 use crate::passages::Neck;
-use tussock_coverage::distance;
+use tussock_plane::distance;
 use tussock_plane::{BitGrid, smallest_box_m};
 use tussock_types::Place;
 

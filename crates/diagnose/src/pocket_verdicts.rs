@@ -88,7 +88,7 @@ impl PocketVerdicts {
             let shape = Shape::of(
                 &pocket.cells,
                 pocket.place,
-                pocket.area_m2 * counted.scale,
+                pocket.area_m2 * counted.area_ratio,
                 pocket.widest_m,
                 0.0,
                 &layout.clearance,
@@ -114,7 +114,7 @@ impl PocketVerdicts {
                 survey,
                 counted.count.lawn.grid.cell_m,
             );
-            let area_m2 = pocket.area_m2 * counted.scale;
+            let area_m2 = pocket.area_m2 * counted.area_ratio;
             let hidden_chance = unseen::chance(&hidden, pocket.place, pocket.widest_m, drive.cut_width_m);
             if hidden_chance >= unseen::UNSEEN_CHANCE {
                 sorted.unseen.push(UnseenGround {

@@ -193,15 +193,7 @@ fn empty_like(trace: &Trace) -> Trace {
 /// Usual time between fixes: the median.
 fn period_s(trace: &Trace) -> f64 {
     let mut steps: Vec<f64> = trace.time_s.windows(2).map(|pair| pair[1] - pair[0]).collect();
-    median(&mut steps).unwrap_or(1.0)
-}
-
-fn median(values: &mut [f64]) -> Option<f64> {
-    if values.is_empty() {
-        return None;
-    }
-    let middle = values.len() / 2;
-    Some(*values.select_nth_unstable_by(middle, f64::total_cmp).1)
+    math::median(&mut steps).unwrap_or(1.0)
 }
 
 /// Both traces in one, and how many fixes of the second were left out because the first covers their time.
@@ -273,7 +265,7 @@ fn is_another(mine: &Trace, other: &Trace) -> bool {
         apart.push(distance_m(&mine.positions, place, other.positions.pair(b)));
     }
     let worth_m = math::hypot(worth_m(mine), worth_m(other));
-    median(&mut apart).is_some_and(|median_m| median_m > APART_M && median_m > 3.0 * worth_m)
+    math::median(&mut apart).is_some_and(|median_m| median_m > APART_M && median_m > 3.0 * worth_m)
 }
 
 /// Distance good to a percent, which is all that is asked of it here.
@@ -305,7 +297,7 @@ fn worth_m(trace: &Trace) -> f64 {
             range_error_m(trace.quality[index]) * if hdop.is_finite() { hdop } else { 1.2 }
         })
         .collect();
-    median(&mut worth).unwrap_or(2.0)
+    math::median(&mut worth).unwrap_or(2.0)
 }
 
 /// Usual range error by kind of fix, rounded up from receivers' data sheets (common practice, no single source).

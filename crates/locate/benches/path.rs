@@ -62,8 +62,8 @@ fn stages(criterion: &mut Criterion) {
             &settings,
         );
         let speed_mps = track.speed_mps.unwrap();
-        let blocks = path::blocks(&kept, 0..kept.len(), 0.9);
-        let law = StepLaw::new(&track.noise, speed_mps, path::median_step_s(&blocks));
+        let blocks = blocks::blocks(&kept, 0..kept.len(), 0.9);
+        let law = StepLaw::new(&track.noise, speed_mps, blocks::median_step_s(&blocks));
         group.bench_function(format!("legs and halts, {name}"), |bench| {
             bench.iter(|| segment(black_box(&blocks), &law));
         });

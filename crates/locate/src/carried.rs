@@ -261,5 +261,5 @@ fn pace_mps(kept: &Kept, range: Range<usize>, window_s: f64) -> f64 {
     }
     let moving_mps = paces_mps.iter().copied().fold(0.0, f64::max) / 4.0;
     paces_mps.retain(|pace_mps| *pace_mps >= moving_mps);
-    crate::noise::median(&mut paces_mps).unwrap_or(0.0)
+    math::median(&mut paces_mps).unwrap_or(0.0)
 }

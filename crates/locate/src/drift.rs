@@ -10,7 +10,7 @@
 //!
 //! Cost: about 140 runs over the fixes at rest, some milliseconds.
 
-use crate::path::Blocks;
+use crate::blocks::Blocks;
 use tussock_types::Place;
 use tussock_types::math;
 
@@ -176,9 +176,9 @@ fn without_faults(stand: &Stand) -> Stand {
     let fixes = &stand.fixes;
     let deviation = |column: &[f64]| -> (f64, f64) {
         let mut sorted = column.to_vec();
-        let middle = crate::noise::median(&mut sorted).unwrap_or(0.0);
+        let middle = math::median(&mut sorted).unwrap_or(0.0);
         let mut off: Vec<f64> = column.iter().map(|value| (value - middle).abs()).collect();
-        (middle, crate::noise::median(&mut off).unwrap_or(0.0))
+        (middle, math::median(&mut off).unwrap_or(0.0))
     };
     let (east_m, east_off_m) = deviation(&fixes.east_m);
     let (north_m, north_off_m) = deviation(&fixes.north_m);
@@ -236,12 +236,12 @@ pub fn same_place(stands: &mut [Stand]) {
     let middles: Vec<(Place, f64)> = stands
         .iter()
         .map(|stand| {
-            let middle = |column: &[f64]| crate::noise::median(&mut column.to_vec()).unwrap_or(0.0);
+            let middle = |column: &[f64]| math::median(&mut column.to_vec()).unwrap_or(0.0);
             let place = Place::new(middle(&stand.fixes.east_m), middle(&stand.fixes.north_m));
             let mut off_m: Vec<f64> = (0..stand.fixes.time_s.len())
                 .map(|at| place.distance_m(Place::new(stand.fixes.east_m[at], stand.fixes.north_m[at])))
                 .collect();
-            (place, crate::noise::median(&mut off_m).unwrap_or(0.0))
+            (place, math::median(&mut off_m).unwrap_or(0.0))
         })
         .collect();
     let Some(longest) =
@@ -293,7 +293,7 @@ mod tests {
     }
 
     fn middle(mut values: Vec<f64>) -> f64 {
-        crate::noise::median(&mut values).expect("not empty")
+        math::median(&mut values).expect("not empty")
     }
 
     /// The rate is what the path depends on: it must be right; size and time are only as good as one night is long.

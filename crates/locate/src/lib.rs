@@ -29,6 +29,7 @@
 
 pub mod activities;
 pub mod anchor;
+pub mod blocks;
 pub mod carried;
 pub mod drift;
 pub mod halts;
@@ -37,6 +38,7 @@ pub mod local_bias;
 mod locating;
 pub mod noise;
 pub mod outlier_filter;
+mod parts;
 pub mod path;
 pub mod segment;
 pub mod sparse_turns;
@@ -45,4 +47,5 @@ mod track;
 pub mod turns;
 
 pub use locating::*;
+pub use parts::*;
 pub use track::*;

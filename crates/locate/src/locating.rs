@@ -4,11 +4,12 @@ use crate::anchor::{self, Anchored, chain};
 use crate::turns::Setback;
 use crate::{Halt, Kept, NoiseEstimate, PathMethod, Piece, Track, Vertex};
 use crate::{
-    carried, drift, halts, local_bias, noise, outlier_filter, path, segment, sparse_turns, straight,
+    blocks, carried, drift, halts, local_bias, noise, outlier_filter, parts, path, segment, sparse_turns,
+    straight,
 };
 use tussock_plane::Region;
 use tussock_types::math;
-use tussock_types::{Place, Settings, Trace};
+use tussock_types::{NoiseSource, Place, Settings, Trace};
 
 /// Between fixes further apart than this a mower turns too often to be followed: turns are put back, or left out.
 pub const SPARSE_PERIOD_S: f64 = 4.0;
@@ -54,12 +55,16 @@ const RATE_MATTERS: f64 = 1.3;
 const PACE_MATTERS: f64 = 1.04;
 
 /// Legs and halts of every run.
-fn segmented(kept: &Kept, noise: &NoiseEstimate, speed_mps: f64) -> Vec<(path::Blocks, Vec<segment::Part>)> {
+fn segmented(
+    kept: &Kept,
+    noise: &NoiseEstimate,
+    speed_mps: f64,
+) -> Vec<(blocks::Blocks, Vec<segment::Part>)> {
     kept.runs()
         .into_iter()
         .map(|run| {
-            let blocks = path::blocks(kept, run, BLOCK_S);
-            let law = segment::StepLaw::new(noise, speed_mps, path::median_step_s(&blocks));
+            let blocks = blocks::blocks(kept, run, BLOCK_S);
+            let law = segment::StepLaw::new(noise, speed_mps, blocks::median_step_s(&blocks));
             let parts = segment::segment(&blocks, &law);
             (blocks, parts)
         })
@@ -67,7 +72,7 @@ fn segmented(kept: &Kept, noise: &NoiseEstimate, speed_mps: f64) -> Vec<(path::B
 }
 
 /// Takes the noise model from the stands that were found, where they last long enough.
-fn refine(noise: &mut NoiseEstimate, runs: &[(path::Blocks, Vec<segment::Part>)]) {
+fn refine(noise: &mut NoiseEstimate, runs: &[(blocks::Blocks, Vec<segment::Part>)]) {
     /// Ends are cut: the machine may still be rolling into place.
     const END_CUT_S: f64 = 30.0;
     /// Of one stand alone the slow part comes out too small by so much.
@@ -89,11 +94,11 @@ fn refine(noise: &mut NoiseEstimate, runs: &[(path::Blocks, Vec<segment::Part>)]
                 continue;
             }
             stands.push(drift::Stand {
-                fixes: path::Blocks {
+                fixes: blocks::Blocks {
                     time_s: blocks.time_s[first..end].to_vec(),
                     east_m: blocks.east_m[first..end].to_vec(),
                     north_m: blocks.north_m[first..end].to_vec(),
-                    ..path::Blocks::default()
+                    ..blocks::Blocks::default()
                 },
                 place: 0,
             });
@@ -114,39 +119,7 @@ fn refine(noise: &mut NoiseEstimate, runs: &[(path::Blocks, Vec<segment::Part>)]
     if fit.white_m > 0.5 * noise.white_m && fit.white_m < 1.5 * noise.white_m {
         noise.white_m = fit.white_m;
     }
-    noise.source = tussock_types::NoiseSource::StationScatter;
-}
-
-/// Corners as unbroken pieces, one for each drive.
-pub(crate) fn pieces_of(chain: &chain::Chain, corners: &[Place]) -> Vec<Piece> {
-    let mut pieces: Vec<Piece> = Vec::new();
-    let mut drive = None;
-    for (corner, place) in chain.corners.iter().zip(corners) {
-        if drive != Some(corner.drive) {
-            drive = Some(corner.drive);
-            pieces.push(Piece::default());
-        }
-        if let Some(piece) = pieces.last_mut() {
-            piece.vertices.push(Vertex {
-                place: *place,
-                arrive_s: corner.arrive_s,
-                leave_s: corner.leave_s,
-            });
-        }
-    }
-    in_order(&mut pieces);
-    pieces
-}
-
-/// Lets no corner begin before the one before it ended: two that are timed apart may cross by some hundredths of a second
-/// where legs are shorter than their timing is exact.
-fn in_order(pieces: &mut [Piece]) {
-    let mut now_s = f64::NEG_INFINITY;
-    for vertex in pieces.iter_mut().flat_map(|piece| &mut piece.vertices) {
-        vertex.arrive_s = vertex.arrive_s.max(now_s);
-        vertex.leave_s = vertex.leave_s.max(vertex.arrive_s);
-        now_s = vertex.leave_s;
-    }
+    noise.source = NoiseSource::StationScatter;
 }
 
 /// The fixes moved to where the path says that they were made.
@@ -297,7 +270,7 @@ fn as_logged(kept: &mut Kept, trace: &Trace, east_m: &[f64], north_m: &[f64]) {
     }
 }
 
-/// The same with positions as they are.
+/// The same with positions as they are: gates, error law, what was carried, path, stands.
 fn locate_once(
     trace: &Trace,
     east_m: &[f64],
@@ -307,187 +280,45 @@ fn locate_once(
     settings: &Settings,
     hold: Hold,
 ) -> Track {
-    let is_held = |noise: &NoiseEstimate| hold == Hold::Always || is_poor(noise);
     assert!(
         east_m.len() == trace.len() && north_m.len() == trace.len(),
         "columns of a trace differ in length"
     );
     let gated = outlier_filter::gate(trace, east_m, north_m, &settings.positions);
-    let kept = gated.kept;
-    let period_s = noise::usual_period_s(&kept);
-    let mut rough = noise::roughness(&kept, period_s);
-    // Between sparse fixes the machine turns: second differences say nothing of the error.
-    let is_sparse = period_s > SPARSE_PERIOD_S;
-    let straight_white_m = is_sparse.then(|| sparse_turns::white_m(&kept)).flatten();
-    if is_sparse {
-        rough.white_m = straight_white_m.unwrap_or(rough.white_m.min(SPARSE_WHITE_M));
-    }
-    let speed_mps = settings
-        .machine
-        .speed_mps
-        .or_else(|| noise::usual_speed_mps(&kept, rough.white_m, 0.0));
     let claims = noise::Claims::of(trace);
-    // Sparse or poor, nothing but a long stay keeps within a few metres.
-    let long_rests = is_sparse
-        .then(|| halts::rests(&kept, rough.white_m.max(SPARSE_REST_WHITE_M), SPARSE_REST_S))
-        .filter(|rests| !rests.is_empty());
-    let rests = long_rests.unwrap_or_else(|| halts::rests(&kept, rough.white_m, 60.0));
-    if is_sparse && straight_white_m.is_none() {
-        // What standing time shows is not to be measured by a guess.
-        rough.white_m = noise::LEAST_WHITE_M;
-    }
-    let mut noise = noise::estimate(&kept, &rests, rough, period_s, speed_mps, &claims);
-    if let (Some(white_m), true) = (
-        straight_white_m,
-        noise.source != tussock_types::NoiseSource::StationScatter,
-    ) {
-        noise.drift_rate_m2_per_s *= (white_m / noise.white_m).powi(2);
-        noise.white_m = white_m;
-        noise.source = tussock_types::NoiseSource::DrivingRoughness;
-    }
-
-    let span_s = kept.time_s.first().copied().zip(kept.time_s.last().copied());
-    let usual_mps = settings
-        .machine
-        .speed_mps
-        .or_else(|| noise::usual_speed_mps(&kept, noise.white_m, noise.drift_rate_m2_per_s))
-        .or(speed_mps);
-    let (kept, carried) = carried::lift_out(kept, &noise, usual_mps, ground);
-    let is_whole = carried.is_empty();
-    let found_speed_mps = |noise: &NoiseEstimate| {
-        settings
-            .machine
-            .speed_mps
-            .or_else(|| noise::usual_speed_mps(&kept, noise.white_m, noise.drift_rate_m2_per_s))
+    let pace = Pace::of(&gated.kept, settings, &claims);
+    let span_s = (gated.kept.time_s.first().copied()).zip(gated.kept.time_s.last().copied());
+    let usual_mps = pace.usual_mps(&gated.kept, &pace.noise).or(pace.speed_mps);
+    let (kept, carried) = carried::lift_out(gated.kept, &pace.noise, usual_mps, ground);
+    let speed_mps = match carried.is_empty() {
+        true => usual_mps,
+        false => pace.usual_mps(&kept, &pace.noise).or(pace.speed_mps),
     };
-    let mut speed_mps = if is_whole {
-        usual_mps
-    } else {
-        found_speed_mps(&noise).or(speed_mps)
+    let site = Site {
+        station,
+        ground,
+        settings,
     };
-    let mut method = match speed_mps {
-        Some(_) if period_s > SPARSE_PERIOD_S => PathMethod::Chords,
-        Some(_) => PathMethod::Legs,
-        None => PathMethod::Chords,
-    };
-    let turns = ground.filter(|_| is_sparse).and_then(|ground| {
-        let how = sparse_turns::estimate(&kept, ground, &noise, settings.machine.speed_mps)?;
-        sparse_turns::Outline::of(ground, how.inset_m).map(|outline| (how, outline))
-    });
-    if turns.is_some() {
-        method = PathMethod::Rebuilt;
-    }
-    let mut pieces = Vec::new();
-    let mut drives = Vec::new();
-    let mut allowed_drift_m = None;
-    if let (PathMethod::Legs, Some(first_mps)) = (method, speed_mps) {
-        let mut runs = segmented(&kept, &noise, first_mps);
-        let first_noise = noise;
-        refine(&mut noise, &runs);
-        let rate = noise.drift_rate_m2_per_s / first_noise.drift_rate_m2_per_s;
-        let better_mps = is_held(&noise)
-            .then(|| found_speed_mps(&noise))
-            .flatten()
-            .unwrap_or(first_mps);
-        let pace = better_mps / first_mps;
-        if is_held(&noise)
-            && (!(1.0 / RATE_MATTERS..RATE_MATTERS).contains(&rate)
-                || !(1.0 / PACE_MATTERS..PACE_MATTERS).contains(&pace))
-        {
-            runs = segmented(&kept, &noise, better_mps);
-            speed_mps = Some(better_mps);
-        }
-        let speed_mps = speed_mps.unwrap_or(first_mps);
-        allowed_drift_m = straight::allowed_drift_m(&runs);
-        let mut legs_s = Vec::new();
-        for (blocks, parts) in runs {
-            legs_s.extend(
-                parts
-                    .iter()
-                    .filter(|part| part.kind == segment::PartKind::Leg)
-                    .map(|part| blocks.time_s[part.last] - blocks.time_s[part.first]),
-            );
-            if is_held(&noise) {
-                let timing_s = math::hypot(0.3_f64, 0.7 * noise.white_m / speed_mps);
-                drives.push(chain::Drive::new(blocks, &parts, timing_s));
-            } else {
-                pieces.push(path::from_parts(&blocks, &parts, &noise));
-            }
-        }
-        if half_time_leg_s(&mut legs_s).is_some_and(|leg_s| leg_s < STRAIGHT_LEG_S) {
-            method = PathMethod::Smoothed;
-        } else if is_held(&noise) {
-            method = PathMethod::Anchored;
-        }
-    }
-    let mut anchored = None;
-    let mut halts_found = halts::long_halts(&kept, &noise, settings.pockets.stuck_after_s.min(60.0));
-    let mut stands_noise = noise;
-    if let (PathMethod::Anchored, Some(speed_mps)) = (method, speed_mps) {
-        let found = anchor_drives(drives, &noise, speed_mps, ground, station, settings);
-        pieces = pieces_of(&found.chain, &found.corners);
-        // Standing is told from the path, which wanders less than the fixes.
-        let sd_m = found.usual_corner_sd_m();
-        stands_noise = NoiseEstimate {
-            white_m: 0.02 + 0.1 * sd_m,
-            drift_m: Some(sd_m),
-            drift_rate_m2_per_s: 1e-6,
-            drift_time_s: None,
-            source: noise.source,
-        };
-        let moved = on_the_path(&kept, &pieces);
-        halts_found = halts::long_halts(&moved, &stands_noise, settings.pockets.stuck_after_s.min(60.0));
-        anchored = Some(Box::new(found));
-    } else if method != PathMethod::Legs {
-        pieces = kept
-            .runs()
-            .into_iter()
-            .map(|run| match (method, speed_mps) {
-                (PathMethod::Smoothed, Some(speed_mps)) => path::smoothed(&kept, run, &noise, speed_mps),
-                (PathMethod::Rebuilt, _) => match &turns {
-                    Some((how, outline)) => sparse_turns::rebuild(&kept, run, outline, &halts_found, how),
-                    None => path::chords(&kept, run, &halts_found),
-                },
-                _ => path::chords(&kept, run, &halts_found),
-            })
-            .collect();
-    }
-    if matches!(method, PathMethod::Legs | PathMethod::Smoothed) {
-        // A wider halt is driving to and fro in a corner: that ground was swept.
-        let standing: Vec<Halt> = halts_found
-            .iter()
-            .copied()
-            .filter(|halt| {
-                halt.radius_m <= STANDING_RADIUS_M + 4.0 * noise.white_m + noise.drift_m.unwrap_or(0.0)
-            })
-            .collect();
-        pieces
-            .iter_mut()
-            .for_each(|piece| path::collapse_halts(piece, &standing, &noise));
-    }
-    in_order(&mut pieces);
+    let found = Found::of(&kept, &pace, speed_mps, site, hold);
     let (halts, station, outings) =
-        halts::at_station(halts_found, station, &stands_noise, &kept, &gated.steps);
+        halts::at_station(found.halts, station, &found.stands_noise, &kept, &gated.steps);
     Track {
         machine: trace.machine.clone(),
-        pieces: pieces
-            .into_iter()
-            .filter(|piece| !piece.vertices.is_empty())
-            .collect(),
+        pieces: found.pieces,
         halts,
         gaps: gated.gaps,
         steps: gated.steps,
         carried,
-        method,
-        noise,
+        method: found.method,
+        noise: found.noise,
         reckoned_drift: noise::reckoned_drift(
-            noise.drift_m,
+            found.noise.drift_m,
             settings.positions.drift_m,
-            allowed_drift_m,
+            found.allowed_drift_m,
             &claims,
         ),
-        period_s,
-        speed_mps,
+        period_s: pace.period_s,
+        speed_mps: found.speed_mps,
         fixes_used: kept.len(),
         gated_quality: gated.quality,
         gated_jumps: gated.jumps,
@@ -496,7 +327,241 @@ fn locate_once(
         span_s,
         read_s: gated.read_s,
         kept,
-        anchored,
+        anchored: found.anchored,
         bent: None,
     }
+}
+
+/// What is known of the site.
+#[derive(Clone, Copy)]
+struct Site<'a> {
+    station: Option<Place>,
+    ground: Option<&'a Region>,
+    settings: &'a Settings,
+}
+
+/// Error law and speed before the path is known.
+struct Pace {
+    period_s: f64,
+    noise: NoiseEstimate,
+    /// Driving speed, as the roughness of the log lets it be seen.
+    speed_mps: Option<f64>,
+    /// The same, as the user says.
+    stated_mps: Option<f64>,
+}
+
+impl Pace {
+    fn of(kept: &Kept, settings: &Settings, claims: &noise::Claims) -> Self {
+        let period_s = noise::usual_period_s(kept);
+        let mut rough = noise::roughness(kept, period_s);
+        // Between sparse fixes the machine turns: second differences say nothing of the error.
+        let is_sparse = period_s > SPARSE_PERIOD_S;
+        let straight_white_m = is_sparse.then(|| sparse_turns::white_m(kept)).flatten();
+        if is_sparse {
+            rough.white_m = straight_white_m.unwrap_or(rough.white_m.min(SPARSE_WHITE_M));
+        }
+        let stated_mps = settings.machine.speed_mps;
+        let speed_mps = stated_mps.or_else(|| noise::usual_speed_mps(kept, rough.white_m, 0.0));
+        // Sparse or poor, nothing but a long stay keeps within a few metres.
+        let long_rests = is_sparse
+            .then(|| halts::rests(kept, rough.white_m.max(SPARSE_REST_WHITE_M), SPARSE_REST_S))
+            .filter(|rests| !rests.is_empty());
+        let rests = long_rests.unwrap_or_else(|| halts::rests(kept, rough.white_m, 60.0));
+        if is_sparse && straight_white_m.is_none() {
+            // What standing time shows is not to be measured by a guess.
+            rough.white_m = noise::LEAST_WHITE_M;
+        }
+        let mut noise = noise::estimate(kept, &rests, rough, period_s, speed_mps, claims);
+        if let (Some(white_m), true) = (straight_white_m, noise.source != NoiseSource::StationScatter) {
+            noise.drift_rate_m2_per_s *= (white_m / noise.white_m).powi(2);
+            noise.white_m = white_m;
+            noise.source = NoiseSource::DrivingRoughness;
+        }
+        Self {
+            period_s,
+            noise,
+            speed_mps,
+            stated_mps,
+        }
+    }
+
+    /// Speed under an error law; the user's where it is stated.
+    fn usual_mps(&self, kept: &Kept, noise: &NoiseEstimate) -> Option<f64> {
+        self.stated_mps
+            .or_else(|| noise::usual_speed_mps(kept, noise.white_m, noise.drift_rate_m2_per_s))
+    }
+}
+
+/// The path, with what came to light on the way.
+struct Found {
+    method: PathMethod,
+    pieces: Vec<Piece>,
+    halts: Vec<Halt>,
+    noise: NoiseEstimate,
+    /// Error under which stands were told.
+    stands_noise: NoiseEstimate,
+    speed_mps: Option<f64>,
+    allowed_drift_m: Option<f64>,
+    anchored: Option<Box<Anchored>>,
+}
+
+impl Found {
+    fn of(kept: &Kept, pace: &Pace, speed_mps: Option<f64>, site: Site<'_>, hold: Hold) -> Self {
+        let halt_s = site.settings.pockets.stuck_after_s.min(60.0);
+        let noise = pace.noise;
+        let found = Self {
+            method: PathMethod::Chords,
+            pieces: Vec::new(),
+            halts: Vec::new(),
+            noise,
+            stands_noise: noise,
+            speed_mps,
+            allowed_drift_m: None,
+            anchored: None,
+        };
+        let mut found = match (pace.period_s > SPARSE_PERIOD_S, speed_mps) {
+            (true, _) => found.between_sparse_fixes(kept, site, halt_s),
+            (false, None) => found.along_chords(kept, halt_s),
+            (false, Some(first_mps)) => found.along_legs(kept, pace, first_mps, site, hold, halt_s),
+        };
+        parts::in_order(&mut found.pieces);
+        found.pieces.retain(|piece| !piece.vertices.is_empty());
+        found
+    }
+
+    fn halt(mut self, kept: &Kept, halt_s: f64) -> Self {
+        self.halts = halts::long_halts(kept, &self.noise, halt_s);
+        self.stands_noise = self.noise;
+        self
+    }
+
+    fn along_chords(mut self, kept: &Kept, halt_s: f64) -> Self {
+        self = self.halt(kept, halt_s);
+        let chords = |run| path::chords(kept, run, &self.halts);
+        self.pieces = kept.runs().into_iter().map(chords).collect();
+        self
+    }
+
+    /// Turns put back where the edge of the ground says that they were, else chords.
+    fn between_sparse_fixes(mut self, kept: &Kept, site: Site<'_>, halt_s: f64) -> Self {
+        let turns = site.ground.and_then(|ground| {
+            let how = sparse_turns::estimate(kept, ground, &self.noise, site.settings.machine.speed_mps)?;
+            sparse_turns::Outline::of(ground, how.inset_m).map(|outline| (how, outline))
+        });
+        let Some((how, outline)) = turns else {
+            return self.along_chords(kept, halt_s);
+        };
+        self.method = PathMethod::Rebuilt;
+        self = self.halt(kept, halt_s);
+        let rebuilt = |run| sparse_turns::rebuild(kept, run, &outline, &self.halts, &how);
+        self.pieces = kept.runs().into_iter().map(rebuilt).collect();
+        self
+    }
+
+    /// Straight legs at one speed; held by edges where positions are poor, smoothed where the machine does not drive straight.
+    fn along_legs(
+        mut self,
+        kept: &Kept,
+        pace: &Pace,
+        first_mps: f64,
+        site: Site<'_>,
+        hold: Hold,
+        halt_s: f64,
+    ) -> Self {
+        let is_held = |noise: &NoiseEstimate| hold == Hold::Always || is_poor(noise);
+        let mut runs = segmented(kept, &self.noise, first_mps);
+        let first_noise = self.noise;
+        refine(&mut self.noise, &runs);
+        let held = is_held(&self.noise);
+        if held {
+            let rate = self.noise.drift_rate_m2_per_s / first_noise.drift_rate_m2_per_s;
+            let better_mps = pace.usual_mps(kept, &self.noise).unwrap_or(first_mps);
+            if !(1.0 / RATE_MATTERS..RATE_MATTERS).contains(&rate)
+                || !(1.0 / PACE_MATTERS..PACE_MATTERS).contains(&(better_mps / first_mps))
+            {
+                runs = segmented(kept, &self.noise, better_mps);
+                self.speed_mps = Some(better_mps);
+            }
+        }
+        let speed_mps = self.speed_mps.unwrap_or(first_mps);
+        self.allowed_drift_m = straight::allowed_drift_m(&runs);
+        self = self.halt(kept, halt_s);
+        if is_winding(&runs) {
+            self.method = PathMethod::Smoothed;
+            let smoothed = |run| path::smoothed(kept, run, &self.noise, speed_mps);
+            self.pieces = kept.runs().into_iter().map(smoothed).collect();
+            self.collapse_stands();
+        } else if held {
+            self.method = PathMethod::Anchored;
+            self.hold(kept, runs, speed_mps, site, halt_s);
+        } else {
+            self.method = PathMethod::Legs;
+            let legs = |(blocks, parts): &(blocks::Blocks, Vec<segment::Part>)| {
+                path::from_parts(blocks, parts, &self.noise)
+            };
+            self.pieces = runs.iter().map(legs).collect();
+            self.collapse_stands();
+        }
+        self
+    }
+
+    /// Brings legs, one speed, corners, the station and the edges together.
+    fn hold(
+        &mut self,
+        kept: &Kept,
+        runs: Vec<(blocks::Blocks, Vec<segment::Part>)>,
+        speed_mps: f64,
+        site: Site<'_>,
+        halt_s: f64,
+    ) {
+        let timing_s = math::hypot(0.3, 0.7 * self.noise.white_m / speed_mps);
+        let drives = runs
+            .into_iter()
+            .map(|(blocks, parts)| chain::Drive::new(blocks, &parts, timing_s))
+            .collect();
+        let found = anchor_drives(
+            drives,
+            &self.noise,
+            speed_mps,
+            site.ground,
+            site.station,
+            site.settings,
+        );
+        self.pieces = found.chain.pieces(&found.corners);
+        // Standing is told from the path, which wanders less than the fixes.
+        let sd_m = found.usual_corner_sd_m();
+        self.stands_noise = NoiseEstimate {
+            white_m: 0.02 + 0.1 * sd_m,
+            drift_m: Some(sd_m),
+            drift_rate_m2_per_s: 1e-6,
+            drift_time_s: None,
+            source: self.noise.source,
+        };
+        self.halts = halts::long_halts(&on_the_path(kept, &self.pieces), &self.stands_noise, halt_s);
+        self.anchored = Some(Box::new(found));
+    }
+
+    /// One corner for each stand. A wider halt is driving to and fro in a corner: that ground was swept.
+    fn collapse_stands(&mut self) {
+        let noise = self.noise;
+        let most_m = STANDING_RADIUS_M + 4.0 * noise.white_m + noise.drift_m.unwrap_or(0.0);
+        let standing: Vec<Halt> = (self.halts.iter().copied())
+            .filter(|halt| halt.radius_m <= most_m)
+            .collect();
+        for piece in &mut self.pieces {
+            path::collapse_halts(piece, &standing, &noise);
+        }
+    }
+}
+
+/// Whether half of the time is driven in legs so short that this is no straight driving at a steady speed.
+fn is_winding(runs: &[(blocks::Blocks, Vec<segment::Part>)]) -> bool {
+    let leg_s = |blocks: &blocks::Blocks, part: &segment::Part| {
+        (part.kind == segment::PartKind::Leg).then(|| blocks.time_s[part.last] - blocks.time_s[part.first])
+    };
+    let mut legs_s: Vec<f64> = runs
+        .iter()
+        .flat_map(|(blocks, parts)| parts.iter().filter_map(|part| leg_s(blocks, part)))
+        .collect();
+    half_time_leg_s(&mut legs_s).is_some_and(|leg_s| leg_s < STRAIGHT_LEG_S)
 }

@@ -8,7 +8,7 @@
 //! standing shows no error at all, which is recognised by repeated positions and not believed.
 
 use crate::{Kept, NoiseEstimate, ReckonedDrift, halts::Rest};
-use tussock_types::{FixQuality, NoiseSource, Trace};
+use tussock_types::{FixQuality, NoiseSource, Trace, math};
 
 /// Below this no garden log is trusted: antennas, bodies and lawns are not smoother (common practice, no source).
 pub const LEAST_WHITE_M: f64 = 0.004;
@@ -20,20 +20,12 @@ const USUAL_RATE_PER_S: f64 = 0.03;
 /// Usual time over which the slow part of the error changes (customary for multipath; from memory).
 pub(crate) const USUAL_DRIFT_TIME_S: f64 = 600.0;
 
-/// Median of values; `None` without any. Reorders.
-pub(crate) fn median(values: &mut [f64]) -> Option<f64> {
-    if values.is_empty() {
-        return None;
-    }
-    let middle = values.len() / 2;
-    let (_, value, _) = values.select_nth_unstable_by(middle, f64::total_cmp);
-    Some(*value)
-}
-
 /// Median time between neighbouring fixes of a run; 1 s for a trace of fewer than two fixes.
 pub fn usual_period_s(kept: &Kept) -> f64 {
     let mut steps_s: Vec<f64> = kept.time_s.windows(2).map(|pair| pair[1] - pair[0]).collect();
-    median(&mut steps_s).filter(|step_s| *step_s > 0.0).unwrap_or(1.0)
+    math::median(&mut steps_s)
+        .filter(|step_s| *step_s > 0.0)
+        .unwrap_or(1.0)
 }
 
 /// What the roughness of the path says.
@@ -67,7 +59,8 @@ pub fn roughness(kept: &Kept, period_s: f64) -> Roughness {
     let compared = second_m.len() / 2 + repeated;
     let repeated_fraction = repeated as f64 / compared.max(1) as f64;
     // Half of |N(0, 6 w^2)| lies below 0.6745 sqrt(6) w.
-    let white_m = median(&mut second_m).map_or(LEAST_WHITE_M, |value| value / (0.6745 * 6.0_f64.sqrt()));
+    let white_m =
+        math::median(&mut second_m).map_or(LEAST_WHITE_M, |value| value / (0.6745 * 6.0_f64.sqrt()));
     Roughness {
         white_m: white_m.max(LEAST_WHITE_M),
         repeated_fraction,
@@ -143,7 +136,7 @@ pub fn usual_speed_mps(kept: &Kept, white_m: f64, drift_rate_m2_per_s: f64) -> O
         .filter(|speed_mps| (speed_mps - (mode as f64 + 0.5) * BIN_MPS).abs() < 4.0 * BIN_MPS)
         .collect();
     let mut near_mps = near_mps;
-    median(&mut near_mps)
+    math::median(&mut near_mps)
 }
 
 /// What the receiver says of itself.
@@ -173,8 +166,8 @@ impl Claims {
             .max_by_key(|quality| trace.quality.iter().filter(|found| *found == quality).count())
             .filter(|quality| *quality != FixQuality::Unknown && !trace.is_empty());
         Self {
-            claimed_sd_m: median(&mut finite(&trace.claimed_sd_m)),
-            hdop: median(&mut finite(&trace.hdop)),
+            claimed_sd_m: math::median(&mut finite(&trace.claimed_sd_m)),
+            hdop: math::median(&mut finite(&trace.hdop)),
             quality,
         }
     }
@@ -321,7 +314,7 @@ fn structure_function(kept: &Kept, rests: &[Rest], rough_white_m: f64) -> Option
         }
         let enough = squares_m2.len() >= 60;
         // Half of a squared normal deviate lies below 0.4549.
-        median(&mut squares_m2)
+        math::median(&mut squares_m2)
             .filter(|_| enough)
             .map(|value_m2| value_m2 / 0.4549)
     };

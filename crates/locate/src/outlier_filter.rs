@@ -8,6 +8,7 @@
 //! stretches.
 
 use crate::{Gap, Kept, Step, noise};
+use tussock_types::math;
 use tussock_types::{FixQuality, PositionSettings, Trace};
 
 /// So many stretches back a chain may reach over: more jumps in a row are no log of a machine.
@@ -60,7 +61,7 @@ fn scales(trace: &Trace, chosen: &[usize]) -> Vec<f32> {
     if (told.len() as f64) < LEAST_TOLD * chosen.len() as f64 {
         return Vec::new();
     }
-    let Some(usual) = noise::median(&mut told) else {
+    let Some(usual) = math::median(&mut told) else {
         return Vec::new();
     };
     let scales: Vec<f32> = chosen

@@ -4,73 +4,12 @@
 //! and with the fixes of the wait between them, each weighted by its own error; where lines are nearly parallel the
 //! fixes decide. A cloud of fixes at rest becomes one corner, so that standing paints a disc and nothing more.
 
+use crate::blocks::{Blocks, median_step_s};
 use crate::segment::{Part, PartKind};
 use crate::{Halt, Kept, NoiseEstimate, Piece, Vertex, kalman};
 use std::ops::Range;
 use tussock_types::Place;
 use tussock_types::math;
-
-/// Fixes of one run, averaged to about one a second where they come faster.
-#[derive(Clone, Debug, Default)]
-pub struct Blocks {
-    /// Mean time of the fixes in a block.
-    pub time_s: Vec<f64>,
-    /// Mean east.
-    pub east_m: Vec<f64>,
-    /// Mean north.
-    pub north_m: Vec<f64>,
-    /// Largest of their [`Kept::error_factor`]; empty where it does not change.
-    pub error_factor: Vec<f64>,
-}
-
-impl Blocks {
-    pub(crate) fn place(&self, index: usize) -> Place {
-        Place::new(self.east_m[index], self.north_m[index])
-    }
-
-    /// How many times the usual error a block may have.
-    pub(crate) fn error_factor_at(&self, index: usize) -> f64 {
-        self.error_factor.get(index).copied().unwrap_or(1.0)
-    }
-}
-
-/// Averages neighbouring fixes of a run into blocks at least `least_s` apart.
-pub fn blocks(kept: &Kept, run: Range<usize>, least_s: f64) -> Blocks {
-    let mut blocks = Blocks::default();
-    let mut start = run.start;
-    while start < run.end {
-        let mut end = start + 1;
-        while end < run.end && kept.time_s[end] - kept.time_s[start] < least_s {
-            end += 1;
-        }
-        let share = 1.0 / (end - start) as f64;
-        blocks
-            .time_s
-            .push(kept.time_s[start..end].iter().sum::<f64>() * share);
-        blocks
-            .east_m
-            .push(kept.east_m[start..end].iter().sum::<f64>() * share);
-        blocks
-            .north_m
-            .push(kept.north_m[start..end].iter().sum::<f64>() * share);
-        if !kept.error_factor.is_empty() {
-            let worst = (start..end)
-                .map(|index| kept.error_factor_at(index))
-                .fold(1.0, f64::max);
-            blocks.error_factor.push(worst);
-        }
-        start = end;
-    }
-    blocks
-}
-
-/// Median step between blocks; 1 s for fewer than two.
-pub fn median_step_s(blocks: &Blocks) -> f64 {
-    let mut steps_s: Vec<f64> = blocks.time_s.windows(2).map(|pair| pair[1] - pair[0]).collect();
-    crate::noise::median(&mut steps_s)
-        .filter(|step_s| *step_s > 0.0)
-        .unwrap_or(1.0)
-}
 
 /// A fitted leg.
 #[derive(Clone, Copy, Debug)]

@@ -12,7 +12,8 @@
 //!
 //! Cost: fixes times the starts alive, usually some tens.
 
-use crate::{NoiseEstimate, path::Blocks};
+use crate::NoiseEstimate;
+use crate::blocks::Blocks;
 use tussock_types::math;
 
 /// Nats that a new leg costs.

@@ -36,6 +36,7 @@ use crate::{Halt, Kept, Piece, Vertex};
 use std::ops::Range;
 use tussock_plane::Vector;
 use tussock_types::Place;
+use tussock_types::math;
 use ways::{Interval, State, Way, Ways};
 
 /// States kept at each fix.
@@ -152,7 +153,7 @@ fn stands(kept: &Kept, run: Range<usize>, halt: &Halt, how: &Rebuild) -> bool {
             moved_m / (how.speed_mps * lapse_s).max(1e-9)
         })
         .collect();
-    crate::noise::median(&mut shares).is_none_or(|share| share < STANDING_FRACTION)
+    math::median(&mut shares).is_none_or(|share| share < STANDING_FRACTION)
 }
 
 /// Fixes of a run, those within a halt made one.

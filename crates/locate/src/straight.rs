@@ -11,8 +11,8 @@
 //! of skewed values lies below their mean, which a factor makes good (found on simulated walks); a body that slips sideways
 //! bends its legs too and counts as drift, so that the result errs to the large side. One pass over the fixes.
 
-use crate::noise::{USUAL_DRIFT_TIME_S, median};
-use crate::path::Blocks;
+use crate::blocks::Blocks;
+use crate::noise::USUAL_DRIFT_TIME_S;
 use crate::segment::{Part, PartKind};
 use tussock_types::math;
 
@@ -34,7 +34,7 @@ pub(crate) fn allowed_drift_m(runs: &[(Blocks, Vec<Part>)]) -> Option<f64> {
     if rates_m2_per_s.len() < LEAST_LEGS {
         return None;
     }
-    let usual_m2_per_s = MEAN_OVER_MEDIAN * median(&mut rates_m2_per_s)?.max(0.0);
+    let usual_m2_per_s = MEAN_OVER_MEDIAN * math::median(&mut rates_m2_per_s)?.max(0.0);
     Some((0.5 * USUAL_DRIFT_TIME_S * usual_m2_per_s).sqrt())
 }
 

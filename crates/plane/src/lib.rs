@@ -14,6 +14,7 @@
 //! Polygon operations live here and nowhere else, behind [`Region`]: input is checked to be finite, degenerate
 //! rings are dropped, and a panic below becomes a [`RegionError`].
 
+pub mod distance;
 #[cfg(test)]
 mod error_tests;
 mod faults;

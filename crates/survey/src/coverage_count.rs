@@ -1,15 +1,14 @@
 //! Cells counted and turned into square metres, fractions and hours.
 
-use crate::interval;
 use crate::{AnalyseError, Survey};
 use rayon::prelude::*;
 use tussock_coverage::turf;
 use tussock_coverage::visit_probability::VisitProbability;
 use tussock_coverage::{bias, revisits, squares, swath, visits};
 use tussock_locate::{PathMethod, Piece};
-use tussock_plane::{BitGrid, Region, rasterise};
+use tussock_plane::{BitGrid, rasterise};
 use tussock_types::math;
-use tussock_types::{Cells, Coverage, Estimate, LawnCoverage, Revisits, Settings, TurfSettings, WidthRow};
+use tussock_types::{Cells, Coverage, Estimate, LawnCoverage, Revisits, TurfSettings, WidthRow};
 
 /// Widths for which the visited fraction is given when the user does not know it.
 const WIDTHS_M: [f64; 7] = [0.17, 0.20, 0.23, 0.26, 0.29, 0.32, 0.35];
@@ -30,7 +29,7 @@ pub struct CoverageCount {
     /// Visits, cell by cell.
     pub count: visits::Count,
     /// Exact area of the lawn over its cells' area: cells are scaled so that areas add up to the polygon's.
-    pub scale: f64,
+    pub area_ratio: f64,
     /// Exact area of the lawn.
     pub lawn_m2: f64,
     rim_m: f64,
@@ -116,16 +115,6 @@ fn likely(survey: &Survey<'_>, lawn: &BitGrid) -> Option<VisitProbability> {
     Some(likely)
 }
 
-/// Cells of a lawn, as fine as a cutting width asks for.
-pub fn lawn_cells(region: &Region, settings: &Settings, cut_width_m: f64) -> BitGrid {
-    let (low, high) = region.bounds().unwrap_or_default();
-    let cell_m = visits::cell_for_width_m(cut_width_m);
-    rasterise(
-        region,
-        &visits::grid_over(low, high, cell_m, settings.limits.cells),
-    )
-}
-
 impl CoverageCount {
     /// Counts what was swept, and marks other pasts where positions are poor.
     ///
@@ -165,7 +154,7 @@ impl CoverageCount {
         Ok(Self {
             count,
             is_coarse: grid.cell_m > visits::cell_for_width_m(swath_m),
-            scale: lawn_m2 / (lawn_cells * grid.cell_m2()),
+            area_ratio: lawn_m2 / (lawn_cells * grid.cell_m2()),
             lawn_m2,
             rim_m: region.perimeter_m(),
             face_value_fraction,
@@ -275,7 +264,7 @@ impl CoverageCount {
         } = told;
         // What is shown as pockets is not claimed as driven over.
         let most = 1.0 - (missed_m2 + not_yet_m2 + unseen_m2) / self.lawn_m2.max(1e-9);
-        let visited = interval::at_most(visited, most.max(0.0));
+        let visited = at_most(visited, most.max(0.0));
         let visited_m2 = visited.estimate * self.lawn_m2;
         let lawns = survey.site.as_ref().map_or_else(
             || {
@@ -362,6 +351,15 @@ impl CoverageCount {
             }
         }
         overdue as f64 / (self.count.lawn.count() as f64).max(1.0)
+    }
+}
+
+/// The interval with an estimate of no more than so much; its upper end stays.
+fn at_most(interval: Estimate, most: f64) -> Estimate {
+    Estimate {
+        estimate: interval.estimate.min(most),
+        low: interval.low.map(|low| low.min(most)),
+        ..interval
     }
 }
 

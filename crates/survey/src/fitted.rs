@@ -19,15 +19,15 @@ mod rides;
 
 pub use rides::{OutingSeen, Ride};
 
-use crate::{Survey, pattern};
+use crate::pattern;
 use std::sync::Arc;
 use tussock_coverage::luck::Pattern;
 use tussock_locate::turns::{Setback, Turn};
 use tussock_locate::{PathMethod, Track};
-use tussock_plane::{Edge, Site};
+use tussock_plane::{Edge, Region, Site};
 use tussock_simulate::{HomeWay, Machine, Run, Spell, StuckSpot, TurnLaw, TurnPair};
 use tussock_types::math;
-use tussock_types::{Place, plural};
+use tussock_types::{Place, Settings, plural};
 
 /// Fewer turns at edges tell no law and no setback.
 pub const LEAST_TURNS: usize = 15;
@@ -130,24 +130,25 @@ impl Fitted {
 ///
 /// # Errors
 /// [`NoFit`] where chance does not rule the drive, or too little of it is seen.
-pub fn fit(survey: &Survey<'_>) -> Result<Fitted, NoFit> {
-    let [track] = survey.tracks.as_slice() else {
+pub fn fit(
+    site: &Site,
+    ground: &Region,
+    tracks: &[Track],
+    turns: &[Vec<Turn>],
+    settings: &Settings,
+) -> Result<Fitted, NoFit> {
+    let ([track], [turns]) = (tracks, turns) else {
         return Err(NoFit::SeveralMachines {
-            machines: survey.tracks.len(),
+            machines: tracks.len(),
         });
-    };
-    let (Some(site), Ok(ground), Ok(turns)) = (&survey.site, survey.drivable(), survey.turns()) else {
-        return Err(NoFit::NoGround);
     };
     if matches!(track.method, PathMethod::Smoothed | PathMethod::Chords) {
         return Err(NoFit::NoLegs);
     }
-    if pattern::by_legs(survey) == Pattern::Lanes {
+    if pattern::by_legs(tracks) == Pattern::Lanes {
         return Err(NoFit::Lanes);
     }
-    let settings = survey.settings();
     let sd_m = track.position_error_m();
-    let turns = &turns[0];
     let setback = Setback::measured(track, turns).ok_or(NoFit::TooFewTurns { turns: 0 })?;
     let seen = rides::seen(track, site, &Edge::all_of(ground), setback.inside_m, sd_m);
     let outings: Vec<OutingSeen> = seen.as_ref().map_or_else(Vec::new, |seen| seen.outings.clone());
@@ -217,23 +218,17 @@ fn turn_pairs<'a>(turns: impl Iterator<Item = &'a Turn>, setback: Setback, error
     turns.filter_map(pair).collect()
 }
 
-/// The same of all machines, on the way home too; none of a machine of which too few are seen.
-pub fn all_turn_pairs(survey: &Survey<'_>) -> Vec<TurnPair> {
-    let Ok(turns) = survey.turns() else {
+/// The same of one machine, on the way home too; none where too few are seen.
+pub(crate) fn turn_pairs_of(track: &Track, turns: &[Turn]) -> Vec<TurnPair> {
+    let Some(setback) = Setback::measured(track, turns) else {
         return Vec::new();
     };
-    let of_one = |(track, turns): (&Track, &Vec<Turn>)| {
-        let setback = Setback::measured(track, turns)?;
-        let pairs = turn_pairs(turns.iter(), setback, track.position_error_m());
-        Some(pairs).filter(|pairs| pairs.len() >= LEAST_TURNS)
-    };
-    survey
-        .tracks
-        .iter()
-        .zip(turns)
-        .filter_map(of_one)
-        .flatten()
-        .collect()
+    let pairs = turn_pairs(turns.iter(), setback, track.position_error_m());
+    if pairs.len() >= LEAST_TURNS {
+        pairs
+    } else {
+        Vec::new()
+    }
 }
 
 fn standing_s(track: &Track) -> f64 {

@@ -28,9 +28,10 @@
 use crate::Survey;
 use crate::coverage_count::CoverageCount;
 use tussock_coverage::luck;
-use tussock_coverage::{laws, pockets};
+use tussock_coverage::pockets;
 use tussock_locate::anchor::EdgeUse;
 use tussock_locate::{PathMethod, Track};
+use tussock_simulate::laws;
 use tussock_types::math;
 use tussock_types::{Estimate, Settings};
 
@@ -112,15 +113,6 @@ fn around(found: f64, interval: Estimate) -> Estimate {
         estimate: found,
         low: interval.low.map(|low| low.min(found)),
         high: interval.high.map(|high| high.max(found)),
-    }
-}
-
-/// The interval with an estimate of no more than so much; its upper end stays.
-pub fn at_most(interval: Estimate, most: f64) -> Estimate {
-    Estimate {
-        estimate: interval.estimate.min(most),
-        low: interval.low.map(|low| low.min(most)),
-        ..interval
     }
 }
 
@@ -212,7 +204,7 @@ fn lanes(counted: &CoverageCount, drive: &luck::Drive, settings: &Settings, left
         settings.pockets.min_area_m2.max(left_m * left_m),
     )
     .iter()
-    .map(|pocket| pocket.area_m2 * counted.scale)
+    .map(|pocket| pocket.area_m2 * counted.area_ratio)
     .sum();
     let reached_m2 = (drive.lawn_m2 - skipped_m2).max(1e-9);
     let reached = (reached_m2 / drive.lawn_m2.max(1e-9)).min(1.0);

@@ -20,6 +20,7 @@ mod error_tests;
 pub mod fitted;
 pub mod interval;
 mod job;
+pub mod laws;
 pub mod log_findings;
 pub mod nights;
 pub mod outings;

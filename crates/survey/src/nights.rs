@@ -19,7 +19,7 @@ pub struct Nights {
     pub nights: Vec<Night>,
     /// Visited fraction of each stretch of as many nights in a row as the promise has days; empty for shorter logs, and without
     /// a cutting width.
-    pub stretches: Vec<f64>,
+    pub stretches_fraction: Vec<f64>,
 }
 
 /// Nights (or days) of a log. A day turns at the time of day at which the machine drives least.
@@ -114,7 +114,10 @@ pub fn nights(survey: &Survey<'_>, counted: Option<&CoverageCount>) -> Nights {
             visited_so_far_fraction: upto,
         });
     }
-    Nights { nights, stretches }
+    Nights {
+        nights,
+        stretches_fraction: stretches,
+    }
 }
 
 /// Time of day at which least is driven, in the middle of the longest such time.

@@ -6,8 +6,9 @@
 //! report says so. Exact to about one cell of [`CELL_M`].
 
 use crate::AnalyseError;
-use tussock_coverage::{distance, swath, visits};
+use tussock_coverage::{swath, visits};
 use tussock_locate::Track;
+use tussock_plane::distance;
 use tussock_plane::{BitGrid, Region, outlines};
 use tussock_types::Place;
 

@@ -2,10 +2,11 @@
 
 use crate::Survey;
 use crate::coverage_count::CoverageCount;
+use crate::laws;
 use crate::nights::Nights;
 use crate::promise;
-use tussock_coverage::laws;
 use tussock_locate::Track;
+use tussock_simulate::laws::{exhaustive_fraction, random_search_fraction};
 use tussock_types::{Coverage, OverTime};
 
 /// Points of the filling curve.
@@ -46,10 +47,8 @@ pub fn over_time(
         let swept = coverage.cut_width_m * speed_mps * driven_s / counted.lawn_m2.max(1e-9);
         curve.driving_h.push(driven_s / 3600.0);
         curve.visited_fraction.push(seen as f64 / lawn_cells);
-        curve
-            .random_law_fraction
-            .push(laws::random_search_fraction(swept));
-        curve.exhaustive_fraction.push(laws::exhaustive_fraction(swept));
+        curve.random_law_fraction.push(random_search_fraction(swept));
+        curve.exhaustive_fraction.push(exhaustive_fraction(swept));
     }
     // The laws part most where as much was swept as there is lawn.
     let judged = curve

@@ -4,7 +4,6 @@
 //! short legs point anywhere. Chords over a quarter of a minute are long against the error that changes within it, and
 //! those that are nearly as long as the machine can drive have no turn in them: in lanes they agree up to half a turn.
 
-use crate::Survey;
 use tussock_coverage::luck::{self, Pattern};
 use tussock_locate::Track;
 use tussock_types::math;
@@ -24,8 +23,8 @@ const LANES_AGREEMENT: f64 = 0.7;
 const POOR_M: f64 = 0.1;
 
 /// How the machines go about the lawn, by the directions of legs alone.
-pub fn by_legs(survey: &Survey<'_>) -> Pattern {
-    luck::pattern(survey.tracks.iter().flat_map(Track::legs).map(|(from, to)| {
+pub fn by_legs(tracks: &[Track]) -> Pattern {
+    luck::pattern(tracks.iter().flat_map(Track::legs).map(|(from, to)| {
         (
             to.place.east_m - from.place.east_m,
             to.place.north_m - from.place.north_m,
@@ -34,9 +33,8 @@ pub fn by_legs(survey: &Survey<'_>) -> Pattern {
 }
 
 /// How the machines go about the lawn.
-pub fn pattern(survey: &Survey<'_>) -> Pattern {
-    let by_chords = survey
-        .tracks
+pub fn pattern(tracks: &[Track]) -> Pattern {
+    let by_chords = tracks
         .iter()
         .filter(|track| track.position_error_m() > POOR_M)
         .filter_map(agreement)
@@ -44,7 +42,7 @@ pub fn pattern(survey: &Survey<'_>) -> Pattern {
     if by_chords {
         Pattern::Lanes
     } else {
-        by_legs(survey)
+        by_legs(tracks)
     }
 }
 

@@ -41,7 +41,7 @@ pub fn promise(coverage: &Coverage, nights: &Nights, settings: &Settings) -> Pro
         .and_then(|night| night.visited_so_far_fraction)
         .unwrap_or(visited.estimate);
     let worst = nights
-        .stretches
+        .stretches_fraction
         .iter()
         .map(|fraction| fraction + visited.estimate - counted)
         .reduce(f64::min);
@@ -104,7 +104,7 @@ mod tests {
                 visited_fraction: None,
                 visited_so_far_fraction: None,
             }],
-            stretches: stretches.to_vec(),
+            stretches_fraction: stretches.to_vec(),
         }
     }
 

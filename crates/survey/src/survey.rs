@@ -4,7 +4,7 @@
 //! machine may drive on, the swept path or the machine asks here. What takes time is worked out when it is first asked for.
 
 use crate::fitted::{self, Fitted, NoFit};
-use crate::{AnalyseError, Job, coverage_count, outline, pattern};
+use crate::{AnalyseError, Job, outline, pattern};
 use std::sync::OnceLock;
 use tussock_coverage::swath::Sweep;
 use tussock_coverage::{luck, swath, visits};
@@ -12,7 +12,8 @@ use tussock_locate::activities::{self, Lines};
 use tussock_locate::outlier_filter::silence_s;
 use tussock_locate::turns::{self, Setback, SetbackSource, Turn};
 use tussock_locate::{Hold, Piece, Track, locate_as};
-use tussock_plane::{BitGrid, Frame, Region, Site};
+use tussock_plane::{BitGrid, Frame, Region, Site, rasterise};
+use tussock_simulate::TurnPair;
 use tussock_types::math;
 use tussock_types::{
     FrameFindings, GeoPoint, LimitSettings, OutlineSource, Place, PlanFault, Positions, Settings, Trace,
@@ -278,7 +279,7 @@ impl<'a> Survey<'a> {
                 }
             };
             self.must_be_countable(region.bounds().unwrap_or_default(), swath_m, limits)?;
-            let cells = coverage_count::lawn_cells(&region, self.settings(), swath_m);
+            let cells = lawn_cells(&region, self.settings(), swath_m);
             Ok(Lawn {
                 region,
                 source,
@@ -321,7 +322,7 @@ impl<'a> Survey<'a> {
                 lawn_m2: lawn.region.area_m2(),
                 path_m: on_lawn.map(|sweep| sweep.from.distance_m(sweep.to)).sum(),
                 cut_width_m: self.swath_m(),
-                pattern: pattern::pattern(self),
+                pattern: pattern::pattern(&self.tracks),
                 place_share: luck::MIDDLE_SHARE,
                 speed_mps: if driving_s > 0.0 { all_m / driving_s } else { 0.0 },
             }
@@ -333,8 +334,22 @@ impl<'a> Survey<'a> {
     /// # Errors
     /// [`NoFit`] where chance does not rule the drive, or too little of it is seen.
     pub fn machine(&self) -> Result<&Fitted, NoFit> {
-        let machine = self.machine.get_or_init(|| fitted::fit(self));
+        let machine = self.machine.get_or_init(|| {
+            let (Some(site), Ok(ground), Ok(turns)) = (&self.site, self.drivable(), self.turns()) else {
+                return Err(NoFit::NoGround);
+            };
+            fitted::fit(site, ground, &self.tracks, turns, self.settings())
+        });
         machine.as_ref().map_err(|why| *why)
+    }
+
+    /// Angles of the turns of all machines that were made at an edge, at the usual distance, on the way home too.
+    pub fn turn_pairs(&self) -> Vec<TurnPair> {
+        let turns = self.turns().unwrap_or_default();
+        let tracks = self.tracks.iter().zip(turns);
+        tracks
+            .flat_map(|(track, turns)| fitted::turn_pairs_of(track, turns))
+            .collect()
     }
 
     /// Refuses what no lawn can be counted from.
@@ -459,6 +474,16 @@ impl<'a> Survey<'a> {
             origin_lon: origin.map(|origin| origin.lon_deg),
         }
     }
+}
+
+/// Cells of a lawn, as fine as a cutting width asks for.
+fn lawn_cells(region: &Region, settings: &Settings, cut_width_m: f64) -> BitGrid {
+    let (low, high) = region.bounds().unwrap_or_default();
+    let cell_m = visits::cell_for_width_m(cut_width_m);
+    rasterise(
+        region,
+        &visits::grid_over(low, high, cell_m, settings.limits.cells),
+    )
 }
 
 type Built = Result<(Site, Vec<PlanFault>), Vec<PlanFault>>;

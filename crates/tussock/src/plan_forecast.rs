@@ -13,6 +13,7 @@ use tussock_diagnose::passages;
 use tussock_locate::turns::Setback;
 use tussock_plane::{BitGrid, Site, rasterise};
 use tussock_simulate::{Machine, Run, Yard};
+use tussock_types::math;
 use tussock_types::{Estimate, OutOfReach, OutOfReachWhy, Passage, Plan, Settings};
 
 /// What a plan promises.
@@ -197,7 +198,7 @@ fn days(
             .map(|curve| curve[step] + (hours - step as f64) * (curve[step + 1] - curve[step]))
             .collect();
         values.sort_by(f64::total_cmp);
-        let quantile = |part: f64| values[((values.len() - 1) as f64 * part).round() as usize];
+        let quantile = |fraction: f64| math::quantile(&values, fraction).unwrap_or(0.0);
         Estimate {
             estimate: quantile(0.5),
             low: Some(quantile(0.05)),

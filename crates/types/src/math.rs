@@ -61,3 +61,27 @@ pub fn erf(x: f64) -> f64 {
 pub fn erfc(x: f64) -> f64 {
     libm::erfc(x)
 }
+
+/// Median: of an even number the middle between two; `None` without values. Reorders.
+pub fn median(values: &mut [f64]) -> Option<f64> {
+    if values.is_empty() {
+        return None;
+    }
+    let (middle, is_odd) = (values.len() / 2, values.len() % 2 == 1);
+    let (below, upper, _) = values.select_nth_unstable_by(middle, f64::total_cmp);
+    if is_odd {
+        return Some(*upper);
+    }
+    let lower = below.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+    Some(0.5 * (lower + *upper))
+}
+
+/// The value below which a fraction of sorted values lies, straight between neighbours (type 7 of Hyndman & Fan, *Sample
+/// quantiles in statistical packages*, 1996); `None` without values.
+pub fn quantile(sorted: &[f64], fraction: f64) -> Option<f64> {
+    let last = sorted.len().checked_sub(1)?;
+    let at = fraction.clamp(0.0, 1.0) * last as f64;
+    let low = at.floor() as usize;
+    let high = (low + 1).min(last);
+    Some(sorted[low] + (at - low as f64) * (sorted[high] - sorted[low]))
+}

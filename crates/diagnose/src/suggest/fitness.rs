@@ -5,6 +5,7 @@
 
 use tussock_plane::BitGrid;
 use tussock_survey::fitted::Fitted;
+use tussock_types::math;
 use tussock_types::{Estimate, FitFound, FitRow, Grid, Place, plural};
 
 /// Side of the tiles of the visits map.
@@ -88,10 +89,7 @@ impl Tiles {
                 last_m[tile] = path_m;
             }
         }
-        let middle = |values: &mut Vec<f64>| {
-            values.sort_by(f64::total_cmp);
-            values.get(values.len() / 2).copied().unwrap_or(0.0)
-        };
+        let middle = |values: &mut Vec<f64>| math::median(values).unwrap_or(0.0);
         Looks {
             visited_fraction,
             path_m,
@@ -131,10 +129,11 @@ impl Tiles {
 
 fn range(mut values: Vec<f64>) -> Estimate {
     values.sort_by(f64::total_cmp);
+    let at = |fraction| math::quantile(&values, fraction).unwrap_or(0.0);
     Estimate {
-        estimate: super::trial::quantile(&values, 0.5),
-        low: Some(super::trial::quantile(&values, 0.05)),
-        high: Some(super::trial::quantile(&values, 0.95)),
+        estimate: at(0.5),
+        low: Some(at(0.05)),
+        high: Some(at(0.95)),
     }
 }
 

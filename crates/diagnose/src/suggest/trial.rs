@@ -7,6 +7,7 @@
 
 use crate::night_simulation::Fractions;
 use tussock_types::Estimate;
+use tussock_types::math;
 
 /// The estimate of a pocket is the centre of the densest window of this width.
 pub(super) const POCKET_WINDOW: f64 = 0.30;
@@ -93,7 +94,7 @@ const AS_GOOD: f64 = 0.03;
 pub(super) fn densest(values: &[f64], width: f64) -> f64 {
     let mut sorted = values.to_vec();
     sorted.sort_by(f64::total_cmp);
-    let median = quantile(&sorted, 0.5);
+    let median = math::quantile(&sorted, 0.5).unwrap_or(0.0);
     let held = |centre: f64| {
         let first = sorted.partition_point(|value| *value < centre - 0.5 * width - 1e-12);
         let end = sorted.partition_point(|value| *value <= centre + 0.5 * width + 1e-12);
@@ -115,23 +116,13 @@ pub(super) fn densest(values: &[f64], width: f64) -> f64 {
         .map_or(0.0, |centre| centre.1.clamp(0.0, 1.0))
 }
 
-/// Quantile of sorted values, linear between two.
-pub(super) fn quantile(sorted: &[f64], part: f64) -> f64 {
-    let at = part * sorted.len().saturating_sub(1) as f64;
-    let (low, high) = (at.floor() as usize, at.ceil() as usize);
-    match (sorted.get(low), sorted.get(high)) {
-        (Some(low_value), Some(high_value)) => low_value + (at - low as f64) * (high_value - low_value),
-        _ => 0.0,
-    }
-}
-
 fn estimate(values: &[f64], window: f64, widened: f64) -> Estimate {
     let mut sorted = values.to_vec();
     sorted.sort_by(f64::total_cmp);
     Estimate {
         estimate: densest(&sorted, window),
-        low: Some((quantile(&sorted, 0.05) - widened).max(0.0)),
-        high: Some((quantile(&sorted, 0.95) + widened).min(1.0)),
+        low: Some((math::quantile(&sorted, 0.05).unwrap_or(0.0) - widened).max(0.0)),
+        high: Some((math::quantile(&sorted, 0.95).unwrap_or(0.0) + widened).min(1.0)),
     }
 }
 
@@ -158,7 +149,7 @@ pub(super) fn least_mean_gain(before: &[f64], after: &[f64], seed: u64) -> f64 {
         })
         .collect();
     gains.sort_by(f64::total_cmp);
-    quantile(&gains, 0.05)
+    math::quantile(&gains, 0.05).unwrap_or(0.0)
 }
 
 #[cfg(test)]

@@ -9,6 +9,18 @@ use tussock_simulate::{LogNoise, Machine, Pattern, Run, Spell, TrueRun, TurnLaw,
 use tussock_survey::fitted::{Fitted, JOINT_TURNS, NoFit, fit};
 use tussock_types::Settings;
 
+fn fitted(site: &Site, track: &tussock_locate::Track) -> Result<Fitted, NoFit> {
+    let ground = site.drivable().expect("there is ground");
+    let turns = [tussock_locate::turns::turns(track, &ground, &[])];
+    fit(
+        site,
+        &ground,
+        std::slice::from_ref(track),
+        &turns,
+        &Settings::default(),
+    )
+}
+
 fn machine(number: u64) -> Machine {
     Machine {
         speed_mps: 0.3 + 0.05 * (number % 4) as f64,
@@ -43,13 +55,7 @@ fn fitted_garden(number: u64, noise: LogNoise) -> (Machine, TrueRun, f64, Fitted
     let machine = machine(number);
     let run = simulate(&site, &machine, &Run::new(8.0, number)).unwrap();
     let track = track(&site, &run, noise, 1.0, number);
-    let fitted = fit(
-        &site,
-        &site.drivable().unwrap(),
-        std::slice::from_ref(&track),
-        &Settings::default(),
-    )
-    .unwrap();
+    let fitted = fitted(&site, &track).unwrap();
     (machine, run, track.span_s.unwrap().0, fitted)
 }
 
@@ -116,13 +122,7 @@ fn the_law_of_the_turns_is_taken_over() {
             };
             let run = simulate(&site, &machine, &Run::new(16.0, SEED)).unwrap();
             let track = track(&site, &run, LogNoise::CENTIMETRES, 1.0, SEED);
-            let fitted = fit(
-                &site,
-                &site.drivable().unwrap(),
-                std::slice::from_ref(&track),
-                &Settings::default(),
-            )
-            .unwrap();
+            let fitted = fitted(&site, &track).unwrap();
             let TurnLaw::Observed { pairs, neighbours } = fitted.machine.turn_law else {
                 panic!("{} turns give a law", fitted.turns)
             };
@@ -186,12 +186,7 @@ fn lanes_are_refused_and_so_is_a_log_without_turns() {
     let fit_of = |machine: &Machine, hours: f64| {
         let run = simulate(&site, machine, &Run::new(hours, SEED)).unwrap();
         let track = track(&site, &run, LogNoise::CENTIMETRES, 1.0, SEED);
-        fit(
-            &site,
-            &site.drivable().unwrap(),
-            std::slice::from_ref(&track),
-            &Settings::default(),
-        )
+        fitted(&site, &track)
     };
     assert_eq!(fit_of(&machine, 3.0).unwrap_err(), NoFit::Lanes);
     assert!(matches!(

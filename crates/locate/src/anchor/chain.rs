@@ -2,8 +2,10 @@
 
 use super::filter::{Move, Sight, Step};
 use super::state::{DRIFT, PLACE};
-use crate::path::Blocks;
+use crate::blocks::Blocks;
+use crate::parts::{Piece, Vertex, in_order};
 use crate::segment::{Part, PartKind};
+use tussock_types::Place;
 use tussock_types::math;
 
 /// A leg or a stand with its times; they need not be those of fixes.
@@ -144,6 +146,27 @@ pub struct Build {
 }
 
 impl Chain {
+    /// Corners as unbroken pieces, one for each drive.
+    pub fn pieces(&self, corners: &[Place]) -> Vec<Piece> {
+        let mut pieces: Vec<Piece> = Vec::new();
+        let mut drive = None;
+        for (corner, place) in self.corners.iter().zip(corners) {
+            if drive != Some(corner.drive) {
+                drive = Some(corner.drive);
+                pieces.push(Piece::default());
+            }
+            if let Some(piece) = pieces.last_mut() {
+                piece.vertices.push(Vertex {
+                    place: *place,
+                    arrive_s: corner.arrive_s,
+                    leave_s: corner.leave_s,
+                });
+            }
+        }
+        in_order(&mut pieces);
+        pieces
+    }
+
     fn push(&mut self, time_s: f64, moved: Move) -> usize {
         self.steps.push(Step {
             moved,

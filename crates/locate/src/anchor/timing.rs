@@ -6,6 +6,7 @@
 
 use super::chain::Drive;
 use crate::segment::PartKind;
+use tussock_types::math;
 
 /// Fixes on either side that are looked at.
 const WINDOW_S: f64 = 6.0;
@@ -143,7 +144,7 @@ pub fn pace(drives: &[Drive], white_m: f64, drift_rate_m2_per_s: f64) -> Option<
         return None;
     }
     let mut bare: Vec<f64> = slopes.iter().map(|(slope, _)| *slope).collect();
-    let middle_mps = crate::noise::median(&mut bare)?;
+    let middle_mps = math::median(&mut bare)?;
     let (mut sum, mut weights) = (0.0, 0.0);
     for (slope, weight) in slopes {
         if (slope - middle_mps).powi(2) * weight < 9.0 {

@@ -10,7 +10,6 @@
 
 use super::outline::Outline;
 use super::{Stop, weigh};
-use crate::noise::median;
 use crate::{Kept, NoiseEstimate};
 use std::f64::consts::PI;
 use tussock_plane::Region;
@@ -212,14 +211,14 @@ fn usual_speed(steps: &[Step], known_mps: Option<f64>) -> Option<(f64, f64)> {
         return None;
     }
     let mut gathered = speeds_mps[start..end].to_vec();
-    let middle_mps = median(&mut gathered)?;
+    let middle_mps = math::median(&mut gathered)?;
     // What the user says is right, unless the log shows a speed close to it.
     let speed_mps = match known_mps {
         Some(known_mps) if (middle_mps / known_mps - 1.0).abs() > 0.15 => known_mps,
         _ => middle_mps,
     };
     let mut off: Vec<f64> = gathered.iter().map(|mps| (mps / speed_mps - 1.0).abs()).collect();
-    let spread = 1.4826 * median(&mut off)?;
+    let spread = 1.4826 * math::median(&mut off)?;
     Some((speed_mps, spread.max(LEAST_SPEED_SD_FRACTION)))
 }
 
@@ -240,7 +239,7 @@ fn across_m(steps: &[Step], is_straight: impl Fn(&Step) -> bool) -> Option<f64> 
         return None;
     }
     // Half of |N(0, 1.5 w^2)| lies below 0.6745 sqrt(1.5) w.
-    median(&mut off_m).map(|off_m| (off_m / (0.6745 * 1.5_f64.sqrt())).max(crate::noise::LEAST_WHITE_M))
+    math::median(&mut off_m).map(|off_m| (off_m / (0.6745 * 1.5_f64.sqrt())).max(crate::noise::LEAST_WHITE_M))
 }
 
 /// An interval with a turn, between two straight ones.
@@ -341,21 +340,21 @@ fn from_meetings(mut meetings: Vec<Meeting>, how: &mut Rebuild) {
     };
     // Wide enough for decimetres of drift; a hidden second turn is off by metres.
     let mut near: Vec<f64> = insets_m.iter().map(|inset_m| (inset_m - mode_m).abs()).collect();
-    let spread_m = 1.4826 * median(&mut near).unwrap_or(0.0);
+    let spread_m = 1.4826 * math::median(&mut near).unwrap_or(0.0);
     let reach_m = (3.0 * spread_m).clamp(0.06, 0.8);
     meetings.retain(|one| (one.inset_m - mode_m).abs() <= reach_m);
     let mut insets_m: Vec<f64> = meetings.iter().map(|one| one.inset_m).collect();
-    how.inset_m = median(&mut insets_m).unwrap_or(mode_m);
+    how.inset_m = math::median(&mut insets_m).unwrap_or(mode_m);
     let mut off_m: Vec<f64> = insets_m
         .iter()
         .map(|inset_m| (inset_m - how.inset_m).abs())
         .collect();
-    how.outline_m = 1.4826 * median(&mut off_m).unwrap_or(0.0);
+    how.outline_m = 1.4826 * math::median(&mut off_m).unwrap_or(0.0);
     let mut waits_s: Vec<f64> = meetings.iter().map(|one| one.wait_s).collect();
-    how.wait_s = median(&mut waits_s).unwrap_or(0.0);
+    how.wait_s = math::median(&mut waits_s).unwrap_or(0.0);
     let mut off_s: Vec<f64> = waits_s.iter().map(|wait_s| (wait_s - how.wait_s).abs()).collect();
     how.wait_sd_s =
-        (1.4826 * median(&mut off_s).unwrap_or(0.0)).clamp(LEAST_WAIT_SD_S, 0.5 * how.wait_s + 0.2);
+        (1.4826 * math::median(&mut off_s).unwrap_or(0.0)).clamp(LEAST_WAIT_SD_S, 0.5 * how.wait_s + 0.2);
 }
 
 /// Wait from hops between lanes, where the log has enough of them.
@@ -375,7 +374,7 @@ fn from_hops(ground: &Region, enclosed: &[Enclosed], how: &mut Rebuild) {
     let Some(mode_s) = gathering(&waits_s) else { return };
     how.wait_s = mode_s.max(0.0);
     let mut off_s: Vec<f64> = waits_s.iter().map(|wait_s| (wait_s - mode_s).abs()).collect();
-    let spread_s = 1.4826 * median(&mut off_s).unwrap_or(0.0);
+    let spread_s = 1.4826 * math::median(&mut off_s).unwrap_or(0.0);
     how.wait_sd_s = spread_s.clamp(LEAST_WAIT_SD_S, 0.5 * how.wait_s + 0.2);
 }
 
@@ -489,5 +488,5 @@ fn lane_direction_rad(steps: &[Step], flags: &[bool]) -> Option<f64> {
         .map(off_rad)
         .filter(|off_rad| off_rad.abs() < 1.5 / BINS as f64 * PI)
         .collect();
-    median(&mut near_rad).map(|off_rad| middle_rad + off_rad)
+    math::median(&mut near_rad).map(|off_rad| middle_rad + off_rad)
 }

@@ -2,8 +2,10 @@
 
 use serde::{Deserialize, Serialize};
 use tussock_coverage::swath::Sweep;
-use tussock_coverage::{laws, visits};
+use tussock_coverage::visits;
+use tussock_simulate::laws::{exhaustive_fraction, random_search_fraction};
 use tussock_survey::Survey;
+use tussock_survey::laws;
 use tussock_survey::outings;
 
 /// Points of a curve.
@@ -127,10 +129,8 @@ pub(super) fn curve(
         curve.path_m.push(at_m);
         curve.driving_h.push(at_s / 3600.0);
         curve.visited_fraction.push(seen as f64 / lawn_cells);
-        curve
-            .random_law_fraction
-            .push(laws::random_search_fraction(swept));
-        curve.exhaustive_fraction.push(laws::exhaustive_fraction(swept));
+        curve.random_law_fraction.push(random_search_fraction(swept));
+        curve.exhaustive_fraction.push(exhaustive_fraction(swept));
         curve.swept_times.push(swept);
     }
     let guides = survey.guides();

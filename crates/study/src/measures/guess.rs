@@ -8,7 +8,6 @@ use serde::{Deserialize, Serialize};
 use tussock_locate::{PathMethod, Piece};
 use tussock_survey::AnalyseError;
 use tussock_survey::Survey;
-use tussock_survey::fitted;
 use tussock_types::math;
 use tussock_types::{Place, plural};
 
@@ -95,7 +94,7 @@ pub fn guess_pattern(survey: &Survey<'_>) -> Result<PatternGuess, AnalyseError> 
     }
     let position_sd_m = survey.position_error_m();
     let edge_turns = match survey.site {
-        Some(_) => fitted::all_turn_pairs(survey).len() as u64,
+        Some(_) => survey.turn_pairs().len() as u64,
         None => 0,
     };
     let part = |of_m: f64| {

@@ -6,7 +6,6 @@ use tussock_coverage::luck;
 use tussock_plane::Joins;
 use tussock_simulate::{TurnPair, laws as theory};
 use tussock_survey::Survey;
-use tussock_survey::fitted;
 use tussock_types::math;
 
 /// Legs shorter than this are turns and cross-overs.
@@ -59,7 +58,7 @@ pub struct LaneDirection {
 }
 
 pub(super) fn turns(survey: &Survey<'_>) -> Option<TurnLaws> {
-    of_pairs(&fitted::all_turn_pairs(survey))
+    of_pairs(&survey.turn_pairs())
 }
 
 /// Laws of turns with these angles; `None` without any.

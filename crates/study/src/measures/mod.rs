@@ -30,12 +30,14 @@ pub use guess::{GuessedPattern, PatternGuess, guess_pattern};
 pub use laws::{LaneDirection, LegLaws, TurnLaws};
 
 use serde::{Deserialize, Serialize};
-use tussock_coverage::{distance, laws as search_laws, revisits};
+use tussock_coverage::revisits;
 use tussock_locate::Track;
+use tussock_plane::distance;
 use tussock_simulate::laws as theory;
 use tussock_survey::AnalyseError;
 use tussock_survey::Survey;
 use tussock_survey::coverage_count::CoverageCount;
+use tussock_survey::laws as search_laws;
 
 /// The measures of one log, or of several that are counted together.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -254,7 +256,7 @@ fn edge(counted: &CoverageCount, strip_m: f64) -> EdgeAgainstInterior {
     let over = |sum: u64, part: usize| sum as f64 / (cells[part] as f64).max(1.0);
     EdgeAgainstInterior {
         strip_m,
-        edge_m2: cells[0] as f64 * grid.cell_m2() * counted.scale,
+        edge_m2: cells[0] as f64 * grid.cell_m2() * counted.area_ratio,
         edge_visited_fraction: over(visited[0], 0),
         edge_visits: over(visits[0], 0),
         interior_visited_fraction: over(visited[1], 1),

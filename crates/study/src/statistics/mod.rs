@@ -31,6 +31,7 @@ pub use fit::{LawFit, kolmogorov_smirnov};
 pub use nested::{NightDifference, Spread, spread_of};
 pub use normal::{normal_below, normal_quantile};
 pub use power::{gardens_needed, nights_needed, power};
+pub use tussock_types::math::quantile;
 
 /// Arithmetic mean; not a number without values.
 pub fn mean(values: &[f64]) -> f64 {
@@ -41,16 +42,6 @@ pub fn mean(values: &[f64]) -> f64 {
 pub fn variance(values: &[f64]) -> f64 {
     let middle = mean(values);
     values.iter().map(|value| (value - middle).powi(2)).sum::<f64>() / (values.len() as f64 - 1.0)
-}
-
-/// The value below which a fraction of sorted values lies, straight between neighbours (type 7 of Hyndman & Fan, *Sample quantiles in
-/// statistical packages*, 1996); `None` without values.
-pub fn quantile(sorted: &[f64], fraction: f64) -> Option<f64> {
-    let last = sorted.len().checked_sub(1)?;
-    let at = fraction.clamp(0.0, 1.0) * last as f64;
-    let low = at.floor() as usize;
-    let high = (low + 1).min(last);
-    Some(sorted[low] + (at - low as f64) * (sorted[high] - sorted[low]))
 }
 
 #[cfg(test)]

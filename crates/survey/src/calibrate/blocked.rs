@@ -10,7 +10,8 @@
 //! Approximate: the fence is drawn to about a metre. Cost: two passes over a grid for each log.
 
 use rayon::prelude::*;
-use tussock_coverage::{distance, pockets};
+use tussock_coverage::pockets;
+use tussock_plane::distance;
 use tussock_plane::{BitGrid, Region, outlines, rasterise};
 use tussock_types::math;
 use tussock_types::{Grid, Place};

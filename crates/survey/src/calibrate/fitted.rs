@@ -5,8 +5,8 @@
 //! the real one, errors and turns included: a few drives are simulated to find it, and the time that the way home takes.
 
 use super::seed_of;
+use tussock_locate::blocks::Blocks;
 use tussock_locate::drift::{self, Stand};
-use tussock_locate::path::Blocks;
 use tussock_locate::{HaltPlace, Track};
 use tussock_simulate::{LogNoise, Machine, Run, Sampling, Spell, TrueRun, TurnLaw, Yard, sample};
 use tussock_types::math;

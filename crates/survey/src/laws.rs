@@ -4,17 +4,8 @@
 //! OEG Report 56, 1946, chapter 3), exhaustive search min(1, C). The ratio of times to the same fraction p is
 //! -ln(1 - p) / p (Gage, Randomized search strategies with imperfect sensors, 1993).
 
+use tussock_simulate::laws::{exhaustive_fraction, random_search_fraction};
 use tussock_types::math;
-
-/// Visited fraction of random search after swept area over lawn area `swept`.
-pub fn random_search_fraction(swept: f64) -> f64 {
-    -math::exp_m1(-swept)
-}
-
-/// Visited fraction of exhaustive search.
-pub fn exhaustive_fraction(swept: f64) -> f64 {
-    swept.clamp(0.0, 1.0)
-}
 
 /// Where a visited fraction lies between the two: 0 on the random law, 1 on the exhaustive line, negative below the
 /// random law. `None` where the two laws are too close to tell, or nearly all is visited.

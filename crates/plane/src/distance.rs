@@ -5,8 +5,8 @@
 //! nearer; both are exact. Within a row only the run of unvisited cells and its two neighbours matter, so visited ground costs next to
 //! nothing. Parts are found on runs of cells with a union-find.
 
+use crate::BitGrid;
 use rayon::prelude::*;
-use tussock_plane::BitGrid;
 
 /// A rectangle of cells: columns and rows, ends excluded.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -493,15 +493,17 @@ pub fn runs_of_row(words: &[u64], columns: usize, mut each: impl FnMut(usize, us
 }
 
 /// Runs of a mask, row by row, with the number of the connected part that each belongs to.
-pub(crate) struct Labelled {
-    pub(crate) runs: Vec<CellRun>,
-    pub(crate) number: Vec<usize>,
+pub struct Labelled {
+    /// Runs of all parts, row by row.
+    pub runs: Vec<CellRun>,
+    /// Number of the part that each run belongs to.
+    pub number: Vec<usize>,
     /// How many parts there are; they are numbered in the order of their first run.
-    pub(crate) count: usize,
+    pub count: usize,
 }
 
 /// Tells connected parts of a mask apart.
-pub(crate) fn labelled(mask: &BitGrid, connectivity: Connectivity) -> Labelled {
+pub fn labelled(mask: &BitGrid, connectivity: Connectivity) -> Labelled {
     let reach = usize::from(connectivity == Connectivity::Eight);
     let mut runs: Vec<CellRun> = Vec::new();
     let mut parent: Vec<usize> = Vec::new();
@@ -544,7 +546,7 @@ pub(crate) fn labelled(mask: &BitGrid, connectivity: Connectivity) -> Labelled {
 
 impl Labelled {
     /// The parts, each with its runs.
-    pub(crate) fn parts(&self) -> Vec<MaskPart> {
+    pub fn parts(&self) -> Vec<MaskPart> {
         let mut found = vec![MaskPart { runs: Vec::new() }; self.count];
         for (run, number) in self.runs.iter().zip(&self.number) {
             found[*number].runs.push(*run);

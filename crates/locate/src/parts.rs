@@ -1,0 +1,197 @@
+//! What a track is made of: corners and pieces, halts and silences, steps, error laws, the fixes that were used.
+
+use tussock_types::Place;
+
+/// How the path between fixes was found.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum PathMethod {
+    /// Lines fitted to straight legs, corners where they meet.
+    Legs,
+    /// Straight legs at one speed, corners, stands and the lawn's edge together ([`crate::anchor`]).
+    Anchored,
+    /// Constant-velocity smoothing of all fixes.
+    Smoothed,
+    /// Straight chords between sparse fixes.
+    Chords,
+    /// Sparse fixes, the turns between them put back.
+    Rebuilt,
+}
+
+/// A corner of the path. The machine arrives, may wait, and leaves.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Vertex {
+    /// Where.
+    pub place: Place,
+    /// When it arrives, seconds since 1970 in UTC.
+    pub arrive_s: f64,
+    /// When it leaves.
+    pub leave_s: f64,
+}
+
+/// An unbroken piece of path: no silence inside.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Piece {
+    /// Corners in time order; one corner alone is a halt without any drive.
+    pub vertices: Vec<Vertex>,
+}
+
+/// A halt of a minute or more, or of any length at the station.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Halt {
+    /// Mean place.
+    pub place: Place,
+    /// First fix of the halt.
+    pub start_s: f64,
+    /// Last fix inside it.
+    pub end_s: f64,
+    /// Whether it stood at the station.
+    pub at: HaltPlace,
+    /// Radius that holds 19 of 20 of its fixes.
+    pub radius_m: f64,
+    /// Where it came from: the place some seconds before.
+    pub came_from: Option<Place>,
+}
+
+/// Where a halt took place.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum HaltPlace {
+    /// At the charging station.
+    Station,
+    /// Anywhere else.
+    Elsewhere,
+}
+
+/// Time without usable fixes.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Gap {
+    /// Last fix before.
+    pub start_s: f64,
+    /// First fix after.
+    pub end_s: f64,
+    /// Distance between the two.
+    pub moved_m: f64,
+}
+
+/// A jump of the receiver that stayed: positions before and after belong to two stretches, each with an offset of its own.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Step {
+    /// First fix after it.
+    pub time_s: f64,
+    /// How far it went east.
+    pub east_m: f64,
+    /// How far it went north.
+    pub north_m: f64,
+}
+
+/// Position error, as far as the log tells.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct NoiseEstimate {
+    /// White part per axis.
+    pub white_m: f64,
+    /// Slow part per axis, where standing time shows it.
+    pub drift_m: Option<f64>,
+    /// Random-walk rate of the slow part, square metres per second and axis.
+    pub drift_rate_m2_per_s: f64,
+    /// Time in which the slow part forgets itself, where standing time shows it.
+    pub drift_time_s: Option<f64>,
+    /// Where the white part comes from.
+    pub source: tussock_types::NoiseSource,
+}
+
+/// Slow part of the position error per axis that is reckoned with, by where it is known from.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum ReckonedDrift {
+    /// Standing time shows it.
+    Measured {
+        /// Standard deviation per axis.
+        drift_m: f64,
+    },
+    /// The user says so.
+    Stated {
+        /// Standard deviation per axis.
+        drift_m: f64,
+    },
+    /// Straight drives allow no more.
+    Driven {
+        /// Standard deviation per axis.
+        drift_m: f64,
+    },
+    /// Usual for such fixes.
+    Usual {
+        /// Standard deviation per axis.
+        drift_m: f64,
+    },
+}
+
+impl ReckonedDrift {
+    /// Standard deviation per axis.
+    pub const fn drift_m(self) -> f64 {
+        match self {
+            Self::Measured { drift_m }
+            | Self::Stated { drift_m }
+            | Self::Driven { drift_m }
+            | Self::Usual { drift_m } => drift_m,
+        }
+    }
+}
+
+/// Fixes that passed the gates, as columns.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Kept {
+    /// Seconds since 1970 in UTC.
+    pub time_s: Vec<f64>,
+    /// East.
+    pub east_m: Vec<f64>,
+    /// North.
+    pub north_m: Vec<f64>,
+    /// Index of the unbroken run that the fix belongs to.
+    pub run: Vec<u32>,
+    /// How many times the usual error the receiver reckons with; empty where it does not change, or is not told.
+    pub error_factor: Vec<f32>,
+}
+
+impl Kept {
+    /// Place of the fix at `index`.
+    pub fn place(&self, index: usize) -> Place {
+        Place::new(self.east_m[index], self.north_m[index])
+    }
+
+    /// How many times the usual error the fix may have.
+    pub fn error_factor_at(&self, index: usize) -> f64 {
+        self.error_factor.get(index).copied().map_or(1.0, f64::from)
+    }
+
+    /// Number of fixes.
+    pub fn len(&self) -> usize {
+        self.time_s.len()
+    }
+
+    /// True without fixes.
+    pub fn is_empty(&self) -> bool {
+        self.time_s.is_empty()
+    }
+
+    /// Index ranges of the unbroken runs.
+    pub fn runs(&self) -> Vec<std::ops::Range<usize>> {
+        let mut runs = Vec::new();
+        let mut start = 0;
+        for index in 1..=self.len() {
+            if index == self.len() || self.run[index] != self.run[start] {
+                runs.push(start..index);
+                start = index;
+            }
+        }
+        if self.is_empty() { Vec::new() } else { runs }
+    }
+}
+
+/// Lets no corner begin before the one before it ended: two that are timed apart may cross by some hundredths of a second
+/// where legs are shorter than their timing is exact.
+pub(crate) fn in_order(pieces: &mut [Piece]) {
+    let mut now_s = f64::NEG_INFINITY;
+    for vertex in pieces.iter_mut().flat_map(|piece| &mut piece.vertices) {
+        vertex.arrive_s = vertex.arrive_s.max(now_s);
+        vertex.leave_s = vertex.leave_s.max(vertex.arrive_s);
+        now_s = vertex.leave_s;
+    }
+}
