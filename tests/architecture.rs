@@ -684,6 +684,7 @@ fn imports_within_a_room_run_one_way() {
                 .map(|name| name.to_string_lossy().replace(".rs", ""))
                 .expect("a file in the room");
             let text = shipped_lines(path)
+                .into_iter()
                 .map(|(_, line)| line)
                 .collect::<Vec<_>>()
                 .join("\n");

@@ -4,7 +4,7 @@
 use criterion::{Criterion, criterion_group, criterion_main};
 use std::hint::black_box;
 use tussock_locate::segment::{StepLaw, segment};
-use tussock_locate::{halts, kalman, locate, noise, outlier_filter, path};
+use tussock_locate::{blocks, halts, kalman, locate, noise, outlier_filter};
 use tussock_plane::Site;
 use tussock_simulate::gardens::{GardenKind, invent};
 use tussock_simulate::{LogNoise, Machine, Run, Sampling, sample, simulate};

@@ -12,7 +12,6 @@ use serde::Deserialize;
 use serde_json::{Value, json};
 use tussock::statistics;
 use tussock_coverage::custom::{self, CustomGrid, Division, VisitRule};
-use tussock_coverage::distance::{self, Connectivity};
 use tussock_coverage::{pockets::pockets, revisits, swath::Sweep, visits};
 use tussock_diagnose::stuck::stuck_spots;
 use tussock_ingest::{ReadOptions, read_log};
@@ -20,6 +19,7 @@ use tussock_locate::blocks::Blocks;
 use tussock_locate::drift::{self, Stand};
 use tussock_locate::kalman::{self, Model, State};
 use tussock_locate::{Halt, HaltPlace, Kept, NoiseEstimate, PathMethod, Track};
+use tussock_plane::distance::{self, Connectivity};
 use tussock_plane::{BitGrid, Frame, Joins, LegIndex, Region, Steps, cheapest_way};
 use tussock_types::{GeoPoint, Grid, NoiseSource, Place};
 
