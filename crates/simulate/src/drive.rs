@@ -14,8 +14,8 @@ use crate::dice::Dice;
 use crate::ground::{GroundPart, GuideLine, OnRing, RayHit, turning_region};
 use crate::machine::{Departure, HomeWay, Machine, Pattern, Run, SimulateError, TurnLaw};
 use crate::run::{Doing, Stay, TrueHalt, TrueOuting, TrueRun, TrueVertex};
-use crate::vector::Vec2;
 use std::f64::consts::TAU;
+use tussock_plane::Vector;
 use tussock_plane::{Region, Site};
 use tussock_types::Place;
 
@@ -42,7 +42,7 @@ pub struct Yard {
     pub(crate) parts: Vec<GroundPart>,
     pub(crate) guides: Vec<GuideLine>,
     guide_shares_fraction: Vec<Option<f64>>,
-    pub(crate) station: Option<Vec2>,
+    pub(crate) station: Option<Vector>,
     /// The part at which the station stands.
     pub(crate) home_part: usize,
     /// Where the station's way meets that part's edge.
@@ -58,7 +58,7 @@ impl Yard {
         crate::machine::check("past_boundary_m", past_boundary_m, -5.0, 5.0, "-5 to 5 m")?;
         let region = turning_region(site, past_boundary_m)?;
         let parts = GroundPart::all_of(&region);
-        let station = site.station.map(Vec2::from);
+        let station = site.station.map(Vector::from);
         let distance_m = |part: &GroundPart| match station {
             Some(station) if !part.contains(station) => part
                 .nearest_on_ring(station)
@@ -81,7 +81,7 @@ impl Yard {
             guides: site
                 .guides
                 .iter()
-                .map(|guide| GuideLine::new(guide.shape.iter().copied().map(Vec2::from).collect()))
+                .map(|guide| GuideLine::new(guide.shape.iter().copied().map(Vector::from).collect()))
                 .collect(),
             guide_shares_fraction: site.guide_shares_fraction.clone(),
             region,
@@ -98,7 +98,7 @@ impl Yard {
         Self {
             guides: guides
                 .iter()
-                .map(|guide| GuideLine::new(guide.iter().copied().map(Vec2::from).collect()))
+                .map(|guide| GuideLine::new(guide.iter().copied().map(Vector::from).collect()))
                 .collect(),
             guide_shares_fraction: shares_fraction.to_vec(),
             ..self.clone()
@@ -138,11 +138,11 @@ impl Yard {
 #[derive(Clone, Copy, Debug)]
 pub(crate) enum LegEnd {
     /// At an edge, by number.
-    GroundEdge(usize),
+    Edge(usize),
     /// On a guide run, so far along it.
     Guide(usize, f64),
     /// In a stuck spot; the machine has gone on to face this way.
-    Freed(Vec2),
+    Freed(Vector),
     /// As far as asked.
     Done,
 }
@@ -164,8 +164,8 @@ pub(crate) struct Driver<'a> {
     pub(crate) observed: Vec<(f64, f64)>,
     pub(crate) time_s: f64,
     pub(crate) end_s: f64,
-    pub(crate) place: Vec2,
-    pub(crate) heading: Vec2,
+    pub(crate) place: Vector,
+    pub(crate) heading: Vector,
     pub(crate) part: usize,
     pub(crate) record: TrueRun,
 }
@@ -188,7 +188,7 @@ impl<'a> Driver<'a> {
         };
         let into_lawn = yard
             .gate
-            .map_or(Vec2::new(1.0, 0.0), |gate| part.edges[gate.edge].inwards());
+            .map_or(Vector::new(1.0, 0.0), |gate| part.edges[gate.edge].inwards());
         Self {
             yard,
             machine,
@@ -238,7 +238,7 @@ impl<'a> Driver<'a> {
     }
 
     /// Drives straight to a place.
-    pub(crate) fn go(&mut self, to: Vec2, speed_mps: f64, doing: Doing) {
+    pub(crate) fn go(&mut self, to: Vector, speed_mps: f64, doing: Doing) {
         let step = to - self.place;
         let Some(heading) = step.unit() else { return };
         let duration_s = step.length() / speed_mps;
@@ -256,7 +256,7 @@ impl<'a> Driver<'a> {
     }
 
     /// Drives along corners.
-    pub(crate) fn follow(&mut self, way: &[Vec2]) {
+    pub(crate) fn follow(&mut self, way: &[Vector]) {
         for corner in way {
             self.go(*corner, self.machine.speed_mps, Doing::Transit);
         }
@@ -285,7 +285,7 @@ impl<'a> Driver<'a> {
     }
 
     /// Stands until the turn is done.
-    pub(crate) fn turn_to(&mut self, heading: Vec2, share: f64) {
+    pub(crate) fn turn_to(&mut self, heading: Vector, share: f64) {
         let turning_s = self.dice.spell_s(&self.machine.turning) * share;
         self.wait(turning_s, Doing::Turning);
         self.heading = heading;
@@ -346,7 +346,7 @@ impl<'a> Driver<'a> {
     fn roam(&mut self) {
         if self.yard.station.is_none() {
             self.open_outing(None);
-            self.heading = Vec2::of_angle(self.dice.between(0.0, TAU));
+            self.heading = Vector::of_angle(self.dice.between(0.0, TAU));
             self.spirals_until(f64::INFINITY);
             self.legs_until(f64::INFINITY);
             return;
@@ -378,14 +378,14 @@ impl<'a> Driver<'a> {
             }
             return;
         }
-        self.heading = self.free_heading(|dice| Vec2::of_angle(dice.between(0.0, TAU)));
+        self.heading = self.free_heading(|dice| Vector::of_angle(dice.between(0.0, TAU)));
         while !self.is_over() && self.time_s < homeward_s {
             let limits = LegLimits {
                 guides_from_s: f64::INFINITY,
                 within_m: ((homeward_s - self.time_s) * self.machine.speed_mps).max(SHORTEST_LEG_M),
             };
             match self.leg(limits) {
-                LegEnd::GroundEdge(edge) => {
+                LegEnd::Edge(edge) => {
                     let heading = self.after_edge(self.part().edges[edge]);
                     self.turn_to(heading, 1.0);
                 }
@@ -406,7 +406,7 @@ impl<'a> Driver<'a> {
             self.follow(&way);
             self.part = part;
             self.note(|outing, _| outing.guide_exit = way.last().map(|place| (*place).into()));
-            let heading = self.free_heading(|dice| Vec2::of_angle(dice.between(0.0, TAU)));
+            let heading = self.free_heading(|dice| Vector::of_angle(dice.between(0.0, TAU)));
             self.turn_to(heading, 1.0);
             return;
         }
@@ -422,12 +422,12 @@ impl<'a> Driver<'a> {
         let heading = match gate_edge {
             _ if !seen.is_empty() => self.free_heading(|dice| {
                 let picked_rad = seen[dice.below(seen.len())];
-                Vec2::of_angle(picked_rad + dice.between(-spread_rad, spread_rad))
+                Vector::of_angle(picked_rad + dice.between(-spread_rad, spread_rad))
             }),
             Some(edge) if !is_inside => {
                 self.free_heading(|dice| edge.inwards().turned(dice.between(-spread_rad, spread_rad)))
             }
-            _ => self.free_heading(|dice| Vec2::of_angle(dice.between(0.0, TAU))),
+            _ => self.free_heading(|dice| Vector::of_angle(dice.between(0.0, TAU))),
         };
         match self.machine.departure {
             Departure::Forwards => self.heading = heading,
@@ -472,7 +472,7 @@ impl<'a> Driver<'a> {
     }
 
     /// Draws a heading until there is room for a leg.
-    pub(crate) fn free_heading(&mut self, mut draw: impl FnMut(&mut Dice) -> Vec2) -> Vec2 {
+    pub(crate) fn free_heading(&mut self, mut draw: impl FnMut(&mut Dice) -> Vector) -> Vector {
         let part = self.part();
         for _ in 0..DRAWS {
             let heading = draw(&mut self.dice);
@@ -480,11 +480,11 @@ impl<'a> Driver<'a> {
                 return heading;
             }
         }
-        let room_m = |heading: Vec2| {
+        let room_m = |heading: Vector| {
             part.cast(self.place, heading, f64::INFINITY)
                 .map_or(0.0, |hit| hit.distance_m)
         };
-        let fan = (0..DRAWS).map(|step| Vec2::of_angle(step as f64 * TAU / DRAWS as f64));
+        let fan = (0..DRAWS).map(|step| Vector::of_angle(step as f64 * TAU / DRAWS as f64));
         fan.max_by(|a, b| room_m(*a).total_cmp(&room_m(*b)))
             .unwrap_or(self.heading)
     }
@@ -509,7 +509,7 @@ impl<'a> Driver<'a> {
                 self.note(|outing, _| outing.homeward_s = homeward_s);
             }
             match end {
-                LegEnd::GroundEdge(edge) => {
+                LegEnd::Edge(edge) => {
                     if self.time_s >= edges_from_s && self.home_along_edge(edge) {
                         return;
                     }
@@ -569,7 +569,7 @@ impl<'a> Driver<'a> {
                 return LegEnd::Guide(number, along_m);
             }
             if let Some(hit) = hit {
-                return LegEnd::GroundEdge(hit.edge);
+                return LegEnd::Edge(hit.edge);
             }
             left_m -= piece_m;
             if left_m <= 1e-9 {
@@ -585,7 +585,7 @@ impl<'a> Driver<'a> {
     /// The first guide run met on a stretch after a time: distance, number, way along it.
     fn first_guide(
         &self,
-        heading: Vec2,
+        heading: Vector,
         reach_m: f64,
         speed_mps: f64,
         from_s: f64,
@@ -606,7 +606,7 @@ impl<'a> Driver<'a> {
         match self.part().nearest_on_ring(self.place) {
             Some(on) => {
                 self.go(on.place, self.machine.speed_mps, Doing::Driving);
-                LegEnd::GroundEdge(on.edge)
+                LegEnd::Edge(on.edge)
             }
             None => LegEnd::Done,
         }
@@ -614,10 +614,10 @@ impl<'a> Driver<'a> {
 }
 
 /// A place on a part's ground, by trial; a corner when the ground is too thin to be hit.
-pub(crate) fn somewhere_in(part: &GroundPart, dice: &mut Dice) -> Vec2 {
+pub(crate) fn somewhere_in(part: &GroundPart, dice: &mut Dice) -> Vector {
     if let Some((low, high)) = part.region.bounds() {
         for _ in 0..10_000 {
-            let place = Vec2::new(
+            let place = Vector::new(
                 dice.between(low.east_m, high.east_m),
                 dice.between(low.north_m, high.north_m),
             );
@@ -626,5 +626,5 @@ pub(crate) fn somewhere_in(part: &GroundPart, dice: &mut Dice) -> Vec2 {
             }
         }
     }
-    part.edges.first().map_or(Vec2::default(), |edge| edge.from)
+    part.edges.first().map_or(Vector::default(), |edge| edge.from)
 }

@@ -9,9 +9,9 @@ mod troubled;
 pub use troubled::{Trouble, Troubled, troubled};
 
 use crate::dice::Dice;
-use crate::vector::Vec2;
 use std::f64::consts::TAU;
 use tussock_plane::Frame;
+use tussock_plane::Vector;
 use tussock_types::{GeoPoint, GeoPolygon, Plan, PlanFeature, PlanRole, PlanShape};
 
 /// About where invented gardens lie.
@@ -121,7 +121,7 @@ pub fn invent_as(wish: &Wish, seed: u64) -> InventedGarden {
     let turn_rad = dice.between(0.0, TAU);
     let frame = Frame::at(ORIGIN);
     let middle = drawn.middle;
-    let geo = move |at: Vec2| frame.to_geo((at - middle).turned(turn_rad).into());
+    let geo = move |at: Vector| frame.to_geo((at - middle).turned(turn_rad).into());
     let mut plan = PlanSheet {
         plan: Plan::default(),
         geo: Box::new(geo),
@@ -146,12 +146,12 @@ pub fn invent_as(wish: &Wish, seed: u64) -> InventedGarden {
         Surprise::BlockedPart => ground.area(PlanRole::Exclusion, "fence", &bar(drawn.fence, 0.3)),
         Surprise::UnlistedObstacle { radius_m } => ground.disc("unlisted", drawn.open, radius_m),
         Surprise::ZoneMoved { by_m } => {
-            let zone = |at: Vec2| {
+            let zone = |at: Vector| {
                 [(-1.5, -1.0), (1.5, -1.0), (1.5, 1.0), (-1.5, 1.0)]
-                    .map(|(x, y)| at + Vec2::new(x, y))
+                    .map(|(x, y)| at + Vector::new(x, y))
                     .to_vec()
             };
-            let step = Vec2::of_angle(dice.between(0.0, TAU)) * by_m;
+            let step = Vector::of_angle(dice.between(0.0, TAU)) * by_m;
             plan.area(PlanRole::Exclusion, "pond", &zone(drawn.open));
             ground.area(PlanRole::Exclusion, "pond", &zone(drawn.open + step));
         }
@@ -164,26 +164,26 @@ pub fn invent_as(wish: &Wish, seed: u64) -> InventedGarden {
 
 /// A garden in metres, before it is turned.
 struct DrawnGarden {
-    lawn: Vec<Vec2>,
-    zones: Vec<Vec<Vec2>>,
-    trees: Vec<(Vec2, f64)>,
+    lawn: Vec<Vector>,
+    zones: Vec<Vec<Vector>>,
+    trees: Vec<(Vector, f64)>,
     /// From the station outwards.
-    guide: Vec<Vec2>,
+    guide: Vec<Vector>,
     /// Where a fence would close a part off, edge to edge and a little over.
-    fence: (Vec2, Vec2),
+    fence: (Vector, Vector),
     /// A place with room around.
-    open: Vec2,
-    middle: Vec2,
+    open: Vector,
+    middle: Vector,
 }
 
 /// A bar of a half width about a line.
-fn bar((from, to): (Vec2, Vec2), half_m: f64) -> Vec<Vec2> {
-    let aside = (to - from).unit().unwrap_or(Vec2::new(1.0, 0.0)).left() * half_m;
+fn bar((from, to): (Vector, Vector), half_m: f64) -> Vec<Vector> {
+    let aside = (to - from).unit().unwrap_or(Vector::new(1.0, 0.0)).left() * half_m;
     vec![from - aside, to - aside, to + aside, from + aside]
 }
 
-fn corners(list: &[(f64, f64)]) -> Vec<Vec2> {
-    list.iter().map(|&(x, y)| Vec2::new(x, y)).collect()
+fn corners(list: &[(f64, f64)]) -> Vec<Vector> {
+    list.iter().map(|&(x, y)| Vector::new(x, y)).collect()
 }
 
 /// Width and height of a rectangle.
@@ -200,10 +200,10 @@ fn convex(area_m2: f64, dice: &mut Dice) -> DrawnGarden {
     } else {
         let count = 5 + dice.below(4);
         // Corners on an ellipse, one in each sector; then scaled to the area.
-        let raw: Vec<Vec2> = (0..count)
+        let raw: Vec<Vector> = (0..count)
             .map(|number| {
-                let turn = Vec2::of_angle((number as f64 + dice.between(0.25, 0.75)) * TAU / count as f64);
-                Vec2::new(turn.x * width_m, turn.y * height_m)
+                let turn = Vector::of_angle((number as f64 + dice.between(0.25, 0.75)) * TAU / count as f64);
+                Vector::new(turn.east * width_m, turn.north * height_m)
             })
             .collect();
         let raw_m2: f64 = (0..count)
@@ -212,11 +212,11 @@ fn convex(area_m2: f64, dice: &mut Dice) -> DrawnGarden {
         let scale = (area_m2 / raw_m2).sqrt();
         raw.into_iter().map(|corner| corner * scale).collect()
     };
-    let middle = lawn.iter().fold(Vec2::default(), |sum, corner| sum + *corner) * (1.0 / lawn.len() as f64);
+    let middle = lawn.iter().fold(Vector::default(), |sum, corner| sum + *corner) * (1.0 / lawn.len() as f64);
     let station = (lawn[0] + lawn[1]) * 0.5;
     let far = middle + (middle - station) * 0.5;
     // Between the edges at both sides of the far end, well over them.
-    let across = (far - station).unit().unwrap_or(Vec2::new(0.0, 1.0)).left() * (width_m + height_m);
+    let across = (far - station).unit().unwrap_or(Vector::new(0.0, 1.0)).left() * (width_m + height_m);
     DrawnGarden {
         guide: vec![station, middle, far],
         fence: (far - across, far + across),
@@ -251,11 +251,11 @@ fn ell(area_m2: f64, dice: &mut Dice) -> DrawnGarden {
             (arm_m / 2.0, foot_m + 0.7 * (height_m - foot_m)),
         ]),
         fence: (
-            Vec2::new(-0.5, foot_m + 0.3),
-            Vec2::new(arm_m + 0.5, foot_m + 0.3),
+            Vector::new(-0.5, foot_m + 0.3),
+            Vector::new(arm_m + 0.5, foot_m + 0.3),
         ),
-        open: Vec2::new(arm_m / 2.0, foot_m / 2.0),
-        middle: Vec2::new(arm_m / 2.0, foot_m / 2.0),
+        open: Vector::new(arm_m / 2.0, foot_m / 2.0),
+        middle: Vector::new(arm_m / 2.0, foot_m / 2.0),
     }
 }
 
@@ -266,7 +266,7 @@ fn islands(area_m2: f64, dice: &mut Dice) -> DrawnGarden {
     // One island in each third of the width, clear of the edges.
     let count = 1 + dice.below(3);
     for third in 0..count {
-        let at = Vec2::new(
+        let at = Vector::new(
             (third as f64 + dice.between(0.4, 0.6)) * width_m / count as f64,
             dice.between(0.55, 0.7) * height_m,
         );
@@ -276,7 +276,7 @@ fn islands(area_m2: f64, dice: &mut Dice) -> DrawnGarden {
             let turn = dice.between(0.0, TAU);
             let ring = (0..corners)
                 .map(|number| {
-                    at + Vec2::of_angle(turn + number as f64 * TAU / corners as f64)
+                    at + Vector::of_angle(turn + number as f64 * TAU / corners as f64)
                         * size_m
                         * dice.between(0.8, 1.2)
                 })
@@ -286,7 +286,7 @@ fn islands(area_m2: f64, dice: &mut Dice) -> DrawnGarden {
             trees.push((at, dice.between(0.2, 0.5)));
         }
     }
-    let middle = Vec2::new(width_m / 2.0, height_m / 2.0);
+    let middle = Vector::new(width_m / 2.0, height_m / 2.0);
     DrawnGarden {
         lawn: corners(&[(0.0, 0.0), (width_m, 0.0), (width_m, height_m), (0.0, height_m)]),
         zones,
@@ -297,10 +297,10 @@ fn islands(area_m2: f64, dice: &mut Dice) -> DrawnGarden {
             (0.85 * width_m, 0.3 * height_m),
         ]),
         fence: (
-            Vec2::new(0.8 * width_m, -0.5),
-            Vec2::new(0.8 * width_m, height_m + 0.5),
+            Vector::new(0.8 * width_m, -0.5),
+            Vector::new(0.8 * width_m, height_m + 0.5),
         ),
-        open: Vec2::new(0.5 * width_m, 0.25 * height_m),
+        open: Vector::new(0.5 * width_m, 0.25 * height_m),
         middle,
     }
 }
@@ -337,11 +337,11 @@ fn two_rooms(area_m2: f64, passage_m: f64, dice: &mut Dice) -> DrawnGarden {
             (far_m + 0.6 * back_w_m, 0.6 * back_h_m),
         ]),
         fence: (
-            Vec2::new(low_m + length_m / 2.0, axis_m - half_m - 0.5),
-            Vec2::new(low_m + length_m / 2.0, axis_m + half_m + 0.5),
+            Vector::new(low_m + length_m / 2.0, axis_m - half_m - 0.5),
+            Vector::new(low_m + length_m / 2.0, axis_m + half_m + 0.5),
         ),
-        open: Vec2::new(front_w_m / 2.0, front_h_m / 2.0),
-        middle: Vec2::new(low_m, front_h_m / 2.0),
+        open: Vector::new(front_w_m / 2.0, front_h_m / 2.0),
+        middle: Vector::new(low_m, front_h_m / 2.0),
     }
 }
 
@@ -371,18 +371,18 @@ fn you(area_m2: f64, dice: &mut Dice) -> DrawnGarden {
             ((right_m + width_m) / 2.0, foot_m + 0.7 * (height_m - foot_m)),
         ]),
         fence: (
-            Vec2::new(right_m - 0.5, foot_m + 0.3),
-            Vec2::new(width_m + 0.5, foot_m + 0.3),
+            Vector::new(right_m - 0.5, foot_m + 0.3),
+            Vector::new(width_m + 0.5, foot_m + 0.3),
         ),
-        open: Vec2::new(width_m / 2.0, foot_m / 2.0),
-        middle: Vec2::new(width_m / 2.0, foot_m / 2.0),
+        open: Vector::new(width_m / 2.0, foot_m / 2.0),
+        middle: Vector::new(width_m / 2.0, foot_m / 2.0),
     }
 }
 
 /// A plan being drawn in metres.
 struct PlanSheet {
     plan: Plan,
-    geo: Box<dyn Fn(Vec2) -> GeoPoint>,
+    geo: Box<dyn Fn(Vector) -> GeoPoint>,
 }
 
 impl PlanSheet {
@@ -399,7 +399,7 @@ impl PlanSheet {
         &mut self.plan.features[index]
     }
 
-    fn area(&mut self, role: PlanRole, name: &str, ring: &[Vec2]) {
+    fn area(&mut self, role: PlanRole, name: &str, ring: &[Vector]) {
         let closed = ring
             .iter()
             .chain(ring.first())
@@ -412,18 +412,18 @@ impl PlanSheet {
         );
     }
 
-    fn disc(&mut self, name: &str, at: Vec2, radius_m: f64) {
+    fn disc(&mut self, name: &str, at: Vector, radius_m: f64) {
         let point = (self.geo)(at);
         self.add(PlanRole::Obstacle, name, PlanShape::Point(point))
             .radius_m = Some(radius_m);
     }
 
-    fn station(&mut self, at: Vec2) {
+    fn station(&mut self, at: Vector) {
         let point = (self.geo)(at);
         self.add(PlanRole::Station, "station", PlanShape::Point(point));
     }
 
-    fn guide(&mut self, name: &str, line: &[Vec2], share_fraction: f64) {
+    fn guide(&mut self, name: &str, line: &[Vector], share_fraction: f64) {
         let points = line.iter().map(|corner| (self.geo)(*corner)).collect();
         self.add(PlanRole::Guide, name, PlanShape::Line(points))
             .outing_share_fraction = Some(share_fraction);

@@ -8,7 +8,7 @@
 //! machine that stands on an edge needs no special case; edges are a nanometre longer than they are, so that no ray
 //! slips out at a corner.
 
-use crate::vector::Vec2;
+use tussock_plane::Vector;
 use tussock_plane::{Joins, Region, RegionError, Site};
 
 /// Edges are longer by this at both ends.
@@ -40,9 +40,9 @@ pub fn turning_region(site: &Site, past_boundary_m: f64) -> Result<Region, Regio
 /// One straight edge; ground on the left.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct GroundEdge {
-    pub(crate) from: Vec2,
+    pub(crate) from: Vector,
     /// Unit vector along it.
-    pub(crate) along: Vec2,
+    pub(crate) along: Vector,
     pub(crate) length_m: f64,
     /// Number of its ring in the part.
     pub(crate) ring: usize,
@@ -52,7 +52,7 @@ pub(crate) struct GroundEdge {
 
 impl GroundEdge {
     /// Unit normal into the ground.
-    pub(crate) const fn inwards(&self) -> Vec2 {
+    pub(crate) const fn inwards(&self) -> Vector {
         self.along.left()
     }
 }
@@ -72,7 +72,7 @@ pub(crate) struct OnRing {
     pub(crate) ring: usize,
     /// Way along the ring.
     pub(crate) ring_m: f64,
-    pub(crate) place: Vec2,
+    pub(crate) place: Vector,
     pub(crate) distance_m: f64,
 }
 
@@ -81,17 +81,17 @@ pub(crate) struct OnRing {
 pub(crate) struct GroundPart {
     pub(crate) edges: Vec<GroundEdge>,
     /// Closed corners of each ring.
-    pub(crate) rings: Vec<Vec<Vec2>>,
+    pub(crate) rings: Vec<Vec<Vector>>,
     pub(crate) region: Region,
 }
 
 impl GroundPart {
     fn new(region: Region) -> Self {
-        let rings: Vec<Vec<Vec2>> = region
+        let rings: Vec<Vec<Vector>> = region
             .rings()
             .into_iter()
             .flatten()
-            .map(|ring| ring.into_iter().map(Vec2::from).collect())
+            .map(|ring| ring.into_iter().map(Vector::from).collect())
             .collect();
         let mut edges = Vec::new();
         for (number, ring) in rings.iter().enumerate() {
@@ -125,7 +125,7 @@ impl GroundPart {
     }
 
     /// Where a ray from a place on this ground leaves it; `None` when it does not within the distance.
-    pub(crate) fn cast(&self, from: Vec2, heading: Vec2, within_m: f64) -> Option<RayHit> {
+    pub(crate) fn cast(&self, from: Vector, heading: Vector, within_m: f64) -> Option<RayHit> {
         let mut best: Option<RayHit> = None;
         let mut best_m = within_m;
         for (number, edge) in self.edges.iter().enumerate() {
@@ -153,7 +153,7 @@ impl GroundPart {
     }
 
     /// True when the straight way between two places stays on this ground.
-    pub(crate) fn is_free(&self, from: Vec2, to: Vec2) -> bool {
+    pub(crate) fn is_free(&self, from: Vector, to: Vector) -> bool {
         let step = to - from;
         let length_m = step.length();
         match step.unit() {
@@ -166,7 +166,7 @@ impl GroundPart {
 
     /// The shortest way on this ground: over corners that stand into it (Dijkstra 1959 on the visibility graph). Without
     /// its start; `None` when there is none.
-    pub(crate) fn shortest_way(&self, from: Vec2, to: Vec2) -> Option<Vec<Vec2>> {
+    pub(crate) fn shortest_way(&self, from: Vector, to: Vector) -> Option<Vec<Vector>> {
         let mut nodes = vec![from, to];
         for ring in &self.rings {
             let corners = ring.len().saturating_sub(1);
@@ -212,16 +212,16 @@ impl GroundPart {
     }
 
     /// The nearest place on any ring.
-    pub(crate) fn nearest_on_ring(&self, place: Vec2) -> Option<OnRing> {
+    pub(crate) fn nearest_on_ring(&self, place: Vector) -> Option<OnRing> {
         self.nearest_where(place, |_| true)
     }
 
     /// The nearest place on a ring.
-    pub(crate) fn nearest_on(&self, place: Vec2, ring: usize) -> Option<OnRing> {
+    pub(crate) fn nearest_on(&self, place: Vector, ring: usize) -> Option<OnRing> {
         self.nearest_where(place, |edge| edge.ring == ring)
     }
 
-    fn nearest_where(&self, place: Vec2, counts: impl Fn(&GroundEdge) -> bool) -> Option<OnRing> {
+    fn nearest_where(&self, place: Vector, counts: impl Fn(&GroundEdge) -> bool) -> Option<OnRing> {
         let mut best: Option<OnRing> = None;
         for (number, edge) in self.edges.iter().enumerate().filter(|(_, edge)| counts(edge)) {
             let along_m = (place - edge.from).dot(edge.along).clamp(0.0, edge.length_m);
@@ -249,7 +249,7 @@ impl GroundPart {
             .sum()
     }
 
-    pub(crate) fn contains(&self, place: Vec2) -> bool {
+    pub(crate) fn contains(&self, place: Vector) -> bool {
         self.region.contains(place.into())
     }
 }
@@ -257,13 +257,13 @@ impl GroundPart {
 /// A line that can be followed.
 #[derive(Clone, Debug)]
 pub(crate) struct GuideLine {
-    pub(crate) corners: Vec<Vec2>,
+    pub(crate) corners: Vec<Vector>,
     /// Way to each corner.
     pub(crate) at_m: Vec<f64>,
 }
 
 impl GuideLine {
-    pub(crate) fn new(corners: Vec<Vec2>) -> Self {
+    pub(crate) fn new(corners: Vec<Vector>) -> Self {
         let mut at_m = Vec::with_capacity(corners.len());
         let mut sum_m = 0.0;
         for (number, corner) in corners.iter().enumerate() {
@@ -280,7 +280,7 @@ impl GuideLine {
     }
 
     /// The place at a way along it.
-    pub(crate) fn place(&self, along_m: f64) -> Vec2 {
+    pub(crate) fn place(&self, along_m: f64) -> Vector {
         let last = self.corners.len() - 1;
         let after = self
             .at_m
@@ -295,8 +295,8 @@ impl GuideLine {
     }
 
     /// Corners on the way from one place along it to another, that place included.
-    pub(crate) fn way(&self, from_m: f64, to_m: f64) -> Vec<Vec2> {
-        let mut way: Vec<Vec2> = self
+    pub(crate) fn way(&self, from_m: f64, to_m: f64) -> Vec<Vector> {
+        let mut way: Vec<Vector> = self
             .corners
             .iter()
             .zip(&self.at_m)
@@ -313,8 +313,8 @@ impl GuideLine {
     /// The first crossing by a straight way: distance on that way and way along this line.
     pub(crate) fn crossing(
         &self,
-        from: Vec2,
-        heading: Vec2,
+        from: Vector,
+        heading: Vector,
         after_m: f64,
         within_m: f64,
     ) -> Option<(f64, f64)> {
@@ -364,21 +364,21 @@ mod tests {
     #[test]
     fn the_shortest_way_bends_at_the_corner_that_stands_in() {
         let way = ell()
-            .shortest_way(Vec2::new(9.0, 3.0), Vec2::new(3.0, 9.0))
+            .shortest_way(Vector::new(9.0, 3.0), Vector::new(3.0, 9.0))
             .unwrap();
         assert_eq!(way.len(), 2);
-        assert!((way[0] - Vec2::new(4.0, 4.0)).length() < 2e-5);
-        assert_eq!(way[1], Vec2::new(3.0, 9.0));
+        assert!((way[0] - Vector::new(4.0, 4.0)).length() < 2e-5);
+        assert_eq!(way[1], Vector::new(3.0, 9.0));
         assert_eq!(
             ell()
-                .shortest_way(Vec2::new(1.0, 1.0), Vec2::new(9.0, 3.0))
+                .shortest_way(Vector::new(1.0, 1.0), Vector::new(9.0, 3.0))
                 .unwrap()
                 .len(),
             1
         );
         assert!(
             ell()
-                .shortest_way(Vec2::new(1.0, 1.0), Vec2::new(9.0, 9.0))
+                .shortest_way(Vector::new(1.0, 1.0), Vector::new(9.0, 9.0))
                 .is_none()
         );
     }
@@ -387,13 +387,13 @@ mod tests {
     fn a_ray_from_an_edge_or_a_corner_ends_at_the_far_edge_and_one_that_leads_out_ends_at_once() {
         let ell = ell();
         let cast = |from, heading| ell.cast(from, heading, f64::INFINITY).map(|hit| hit.distance_m);
-        assert_eq!(cast(Vec2::new(5.0, 0.0), Vec2::new(0.0, 1.0)), Some(4.0));
-        assert_eq!(cast(Vec2::new(0.0, 0.0), Vec2::new(1.0, 0.0)), Some(10.0));
-        assert_eq!(cast(Vec2::new(5.0, 0.0), Vec2::new(0.0, -1.0)), Some(0.0));
-        assert_eq!(cast(Vec2::new(10.0, 4.0), Vec2::new(0.6, 0.8)), Some(0.0));
+        assert_eq!(cast(Vector::new(5.0, 0.0), Vector::new(0.0, 1.0)), Some(4.0));
+        assert_eq!(cast(Vector::new(0.0, 0.0), Vector::new(1.0, 0.0)), Some(10.0));
+        assert_eq!(cast(Vector::new(5.0, 0.0), Vector::new(0.0, -1.0)), Some(0.0));
+        assert_eq!(cast(Vector::new(10.0, 4.0), Vector::new(0.6, 0.8)), Some(0.0));
         // Through the corner that stands in, and along the edge that ends there.
-        let diagonal = cast(Vec2::new(0.0, 0.0), Vec2::new(0.5_f64.sqrt(), 0.5_f64.sqrt())).unwrap();
+        let diagonal = cast(Vector::new(0.0, 0.0), Vector::new(0.5_f64.sqrt(), 0.5_f64.sqrt())).unwrap();
         assert!((diagonal - 32.0_f64.sqrt()).abs() < 1e-6);
-        assert_eq!(cast(Vec2::new(10.0, 4.0), Vec2::new(-1.0, 0.0)), Some(10.0));
+        assert_eq!(cast(Vector::new(10.0, 4.0), Vector::new(-1.0, 0.0)), Some(10.0));
     }
 }

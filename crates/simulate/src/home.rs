@@ -8,7 +8,7 @@
 use crate::drive::{Driver, Yard};
 use crate::ground::{GroundPart, GuideLine, OnRing};
 use crate::run::Doing;
-use crate::vector::Vec2;
+use tussock_plane::Vector;
 
 impl Driver<'_> {
     /// From a place on a guide run to the station.
@@ -81,7 +81,7 @@ impl Driver<'_> {
 
 /// A way along a ring.
 struct RingWalk {
-    way: Vec<Vec2>,
+    way: Vec<Vector>,
     length_m: f64,
     /// The guide run at which it ends, and how far along that is.
     guide: Option<(usize, f64)>,
@@ -93,12 +93,12 @@ fn ring_walk(
     here: OnRing,
     direction: f64,
     length_m: f64,
-    end: Option<Vec2>,
+    end: Option<Vector>,
 ) -> RingWalk {
     let ring = &part.rings[here.ring];
     let line = GuideLine::new(ring.clone());
     let around_m = line.length_m();
-    let mut corners: Vec<Vec2> = Vec::new();
+    let mut corners: Vec<Vector> = Vec::new();
     let till_m = here.ring_m + direction * length_m;
     if direction > 0.0 {
         corners.extend(line.way(here.ring_m, till_m.min(around_m)));

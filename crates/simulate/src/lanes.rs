@@ -20,8 +20,8 @@ use crate::drive::{Driver, LegEnd, LegLimits};
 use crate::ground::GroundPart;
 use crate::machine::Pattern;
 use crate::run::Doing;
-use crate::vector::Vec2;
 use std::collections::VecDeque;
+use tussock_plane::Vector;
 
 /// Strips end this far before the edge, so that their ends lie on the ground.
 const SHY_M: f64 = 5e-4;
@@ -34,7 +34,7 @@ const HOPS_TRIED: usize = 9;
 #[derive(Clone, Copy, Debug)]
 struct LaneStrip {
     /// Lower and upper end.
-    ends: [Vec2; 2],
+    ends: [Vector; 2],
     /// The same along the lane.
     along_m: [f64; 2],
 }
@@ -45,11 +45,11 @@ struct Layout {
     /// Strips of each cell, lane by lane.
     cells: Vec<Vec<usize>>,
     /// Sideways hops: other strip, place here, place there.
-    hops: Vec<Vec<(usize, Vec2, Vec2)>>,
+    hops: Vec<Vec<(usize, Vector, Vector)>>,
 }
 
 impl Layout {
-    fn new(part: &GroundPart, direction: Vec2, offsets_m: &[f64]) -> Self {
+    fn new(part: &GroundPart, direction: Vector, offsets_m: &[f64]) -> Self {
         let aside = direction.left();
         let mut strips = Vec::new();
         let mut lanes: Vec<Vec<usize>> = Vec::new();
@@ -100,7 +100,13 @@ impl Layout {
 
     /// A way between two places near strips: straight where that is free, else over hops, else (through passages that no
     /// hop fits) the shortest way over corners.
-    fn way(&self, part: &GroundPart, from: Vec2, to: Vec2, strips: (usize, usize)) -> Option<Vec<Vec2>> {
+    fn way(
+        &self,
+        part: &GroundPart,
+        from: Vector,
+        to: Vector,
+        strips: (usize, usize),
+    ) -> Option<Vec<Vector>> {
         if part.is_free(from, to) {
             return Some(vec![to]);
         }
@@ -112,11 +118,11 @@ impl Layout {
     fn way_over_hops(
         &self,
         part: &GroundPart,
-        from: Vec2,
-        to: Vec2,
+        from: Vector,
+        to: Vector,
         strips: (usize, usize),
-    ) -> Option<Vec<Vec2>> {
-        let mut came: Vec<Option<(usize, Vec2, Vec2)>> = vec![None; self.strips.len()];
+    ) -> Option<Vec<Vector>> {
+        let mut came: Vec<Option<(usize, Vector, Vector)>> = vec![None; self.strips.len()];
         let mut queue = VecDeque::from([strips.0]);
         while let Some(strip) = queue.pop_front() {
             if strip == strips.1 {
@@ -143,7 +149,7 @@ impl Layout {
     }
 
     /// The strip nearest to a place among those that can be seen from there.
-    fn nearest(&self, part: &GroundPart, place: Vec2) -> Option<usize> {
+    fn nearest(&self, part: &GroundPart, place: Vector) -> Option<usize> {
         let distance_m = |strip: usize| (place - self.strips[strip].foot(place)).length();
         let mut order: Vec<usize> = (0..self.strips.len()).collect();
         order.sort_by(|&a, &b| distance_m(a).total_cmp(&distance_m(b)));
@@ -157,20 +163,20 @@ impl Layout {
 
 impl LaneStrip {
     /// Its place nearest to another.
-    fn foot(&self, place: Vec2) -> Vec2 {
+    fn foot(&self, place: Vector) -> Vector {
         let [low, high] = self.ends;
         let step = high - low;
         low + step * ((place - low).dot(step) / step.dot(step)).clamp(0.0, 1.0)
     }
 }
 
-fn is_all_free(part: &GroundPart, from: Vec2, way: &[Vec2]) -> bool {
+fn is_all_free(part: &GroundPart, from: Vector, way: &[Vector]) -> bool {
     let starts = std::iter::once(&from).chain(way);
     starts.zip(way).all(|(from, to)| part.is_free(*from, *to))
 }
 
 /// Leaves out corners that can be passed by.
-fn tight(part: &GroundPart, from: Vec2, corners: &[Vec2]) -> Vec<Vec2> {
+fn tight(part: &GroundPart, from: Vector, corners: &[Vector]) -> Vec<Vector> {
     let mut way = Vec::new();
     let mut here = from;
     let mut next = 0;
@@ -187,7 +193,7 @@ fn tight(part: &GroundPart, from: Vec2, corners: &[Vec2]) -> Vec<Vec2> {
 }
 
 /// Where a lane is on the ground: pairs of lower and upper end along it.
-fn crossings(part: &GroundPart, direction: Vec2, aside: Vec2, offset_m: f64) -> Vec<(f64, f64)> {
+fn crossings(part: &GroundPart, direction: Vector, aside: Vector, offset_m: f64) -> Vec<(f64, f64)> {
     let mut at_m: Vec<f64> = part
         .edges
         .iter()
@@ -205,7 +211,7 @@ fn crossings(part: &GroundPart, direction: Vec2, aside: Vec2, offset_m: f64) -> 
 }
 
 /// A sideways hop between strips of neighbouring lanes, the one nearest to the middle of what they share.
-fn hop(part: &GroundPart, direction: Vec2, a: &LaneStrip, b: &LaneStrip) -> Option<(Vec2, Vec2)> {
+fn hop(part: &GroundPart, direction: Vector, a: &LaneStrip, b: &LaneStrip) -> Option<(Vector, Vector)> {
     let (low_m, high_m) = (a.along_m[0].max(b.along_m[0]), a.along_m[1].min(b.along_m[1]));
     if low_m > high_m {
         return None;
@@ -248,7 +254,7 @@ pub(crate) fn drive(driver: &mut Driver<'_>) {
     let mut outing_ends_s = set_out(driver);
     let mut round = 0.0;
     while !driver.is_over() {
-        let direction = Vec2::of_angle((direction_deg + round * turn_each_round_deg).to_radians());
+        let direction = Vector::of_angle((direction_deg + round * turn_each_round_deg).to_radians());
         let offsets_m = offsets(driver, direction, spacing_m, jitter_m);
         let layout = Layout::new(driver.part(), direction, &offsets_m);
         if layout.cells.is_empty() {
@@ -280,7 +286,7 @@ fn set_out(driver: &mut Driver<'_>) -> f64 {
 }
 
 /// Sideways places of the lanes.
-fn offsets(driver: &mut Driver<'_>, direction: Vec2, spacing_m: f64, jitter_m: f64) -> Vec<f64> {
+fn offsets(driver: &mut Driver<'_>, direction: Vector, spacing_m: f64, jitter_m: f64) -> Vec<f64> {
     let aside = direction.left();
     let across = driver
         .part()
@@ -377,7 +383,7 @@ fn reach(driver: &mut Driver<'_>, layout: &Layout, strip: usize, end: usize) -> 
     reach_place(driver, layout, layout.strips[strip].ends[end], strip)
 }
 
-fn reach_place(driver: &mut Driver<'_>, layout: &Layout, to: Vec2, strip: usize) -> bool {
+fn reach_place(driver: &mut Driver<'_>, layout: &Layout, to: Vector, strip: usize) -> bool {
     if (to - driver.place).length() < 1e-9 {
         return true;
     }
@@ -400,7 +406,7 @@ fn reach_place(driver: &mut Driver<'_>, layout: &Layout, to: Vec2, strip: usize)
 }
 
 /// Drives along a lane to a place, or until the outing's time is over.
-fn stretch(driver: &mut Driver<'_>, to: Vec2, outing_ends_s: f64) -> Stretch {
+fn stretch(driver: &mut Driver<'_>, to: Vector, outing_ends_s: f64) -> Stretch {
     if let Some(heading) = (to - driver.place).unit() {
         driver.turn_to(heading, 0.5);
     }
@@ -424,7 +430,7 @@ fn stretch(driver: &mut Driver<'_>, to: Vec2, outing_ends_s: f64) -> Stretch {
             within_m,
         });
         // A curved leg that meets the edge has come as far as it can.
-        if let LegEnd::GroundEdge(_) = end
+        if let LegEnd::Edge(_) = end
             && (to - driver.place).length() < 0.1
         {
             return Stretch::Finished;

@@ -34,7 +34,6 @@ mod stuck;
 mod swath;
 mod truth;
 mod turn;
-mod vector;
 mod wander;
 mod write;
 

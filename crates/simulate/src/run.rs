@@ -3,7 +3,7 @@
 //! A piecewise linear path with times. Nothing in it is estimated; places between two vertices lie on the straight line
 //! at constant speed, and a machine that stands has two vertices at one place.
 
-use crate::vector::Vec2;
+use tussock_plane::Vector;
 use tussock_types::Place;
 
 /// What the machine does from one vertex to the next.
@@ -119,8 +119,8 @@ pub struct TrueRun {
 /// Place, motion and doing at one moment.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Moment {
-    pub(crate) place: Vec2,
-    pub(crate) velocity_mps: Vec2,
+    pub(crate) place: Vector,
+    pub(crate) velocity_mps: Vector,
     pub(crate) heading_rad: f64,
 }
 
@@ -147,7 +147,7 @@ impl TrueRun {
     pub fn path_m(&self, doing: Doing) -> f64 {
         self.pieces()
             .filter(|(from, _)| from.doing == doing)
-            .map(|(from, to)| (Vec2::from(to.place) - Vec2::from(from.place)).length())
+            .map(|(from, to)| (Vector::from(to.place) - Vector::from(from.place)).length())
             .fold(0.0, |sum, more| sum + more)
     }
 
@@ -163,7 +163,7 @@ impl TrueRun {
     pub fn driven_m(&self) -> f64 {
         self.pieces()
             .filter(|(from, _)| from.doing.is_under_way())
-            .map(|(from, to)| (Vec2::from(to.place) - Vec2::from(from.place)).length())
+            .map(|(from, to)| (Vector::from(to.place) - Vector::from(from.place)).length())
             .fold(0.0, |sum, more| sum + more)
     }
 
@@ -182,14 +182,14 @@ impl TrueRun {
     pub(crate) fn moment(&self, piece: usize, time_s: f64) -> Moment {
         let (Some(from), Some(to)) = (self.vertices.get(piece), self.vertices.get(piece + 1)) else {
             return Moment {
-                place: Vec2::default(),
-                velocity_mps: Vec2::default(),
+                place: Vector::default(),
+                velocity_mps: Vector::default(),
                 heading_rad: 0.0,
             };
         };
         let lasts_s = to.time_s - from.time_s;
         let done = ((time_s - from.time_s) / lasts_s).clamp(0.0, 1.0);
-        let step = Vec2::from(to.place) - Vec2::from(from.place);
+        let step = Vector::from(to.place) - Vector::from(from.place);
         let swing_rad = if from.doing == Doing::Turning {
             // The shorter way round.
             let raw = to.heading_rad - from.heading_rad;
@@ -199,7 +199,7 @@ impl TrueRun {
             0.0
         };
         Moment {
-            place: Vec2::from(from.place) + step * done,
+            place: Vector::from(from.place) + step * done,
             velocity_mps: step * (1.0 / lasts_s),
             heading_rad: from.heading_rad + swing_rad * done,
         }

@@ -12,8 +12,8 @@
 
 use crate::dice::Dice;
 use crate::run::{Doing, TrueRun};
-use crate::vector::Vec2;
 use tussock_plane::Frame;
+use tussock_plane::Vector;
 use tussock_types::math;
 use tussock_types::{Fix, FixQuality, Place, Trace};
 
@@ -220,7 +220,7 @@ pub fn sample(run: &TrueRun, sampling: &Sampling) -> Trace {
             sky.after(sky_keeps, &mut side_dice);
         }
         // Drawn for every epoch, so that an outage does not change the fixes after it.
-        let white = Vec2::new(white_dice.normal(), white_dice.normal());
+        let white = Vector::new(white_dice.normal(), white_dice.normal());
         let (speed_error, course_error) = (side_dice.normal(), side_dice.normal());
         if sampling.outages.iter().any(|window| window.holds(time_s)) {
             was_out = true;
@@ -236,17 +236,17 @@ pub fn sample(run: &TrueRun, sampling: &Sampling) -> Trace {
         let moment = run.moment(piece, time_s);
         let poor = sampling.poor_sky.iter().find(|poor| poor.window.holds(time_s));
         let factor = poor.map_or(1.0, |poor| poor.error_factor);
-        let heading = Vec2::of_angle(moment.heading_rad);
+        let heading = Vector::of_angle(moment.heading_rad);
         let antenna =
             moment.place + heading * sampling.antenna_forward_m + heading.left() * sampling.antenna_left_m;
-        let error = (white * noise.white_m + Vec2::new(east.value, north.value) * noise.drift_m) * factor;
+        let error = (white * noise.white_m + Vector::new(east.value, north.value) * noise.drift_m) * factor;
         let seen = antenna + error + bend_at(&sampling.bends, moment.place);
         let (first, second) = match &sampling.frame {
             Some(frame) => {
                 let point = frame.to_geo(seen.into());
                 (point.lat_deg, point.lon_deg)
             }
-            None => (seen.x, seen.y),
+            None => (seen.east, seen.north),
         };
         let speed_mps = moment.velocity_mps.length();
         let moves = speed_mps > 0.05 && run.vertices[piece].doing != Doing::Stuck;
@@ -274,14 +274,14 @@ pub fn sample(run: &TrueRun, sampling: &Sampling) -> Trace {
     trace
 }
 
-fn bend_at(bends: &[Bend], place: Vec2) -> Vec2 {
-    let mut sum = Vec2::default();
+fn bend_at(bends: &[Bend], place: Vector) -> Vector {
+    let mut sum = Vector::default();
     for bend in bends {
-        let part = (place - Vec2::from(bend.place)).length() / bend.radius_m;
+        let part = (place - Vector::from(bend.place)).length() / bend.radius_m;
         if part < 1.0 {
             // A smooth bell: level in the middle and at the rim.
             let height = (1.0 - part * part) * (1.0 - part * part);
-            sum = sum + Vec2::new(bend.east_m, bend.north_m) * height;
+            sum = sum + Vector::new(bend.east_m, bend.north_m) * height;
         }
     }
     sum

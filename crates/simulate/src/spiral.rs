@@ -5,8 +5,8 @@
 
 use crate::drive::{Driver, LegEnd, LegLimits};
 use crate::machine::Pattern;
-use crate::vector::Vec2;
 use std::f64::consts::TAU;
+use tussock_plane::Vector;
 
 /// Chords leave the spiral by no more than this.
 const SAGITTA_M: f64 = 0.005;
@@ -29,7 +29,7 @@ impl Driver<'_> {
             let way_m = room_m * self.dice.between(BEGINS_FRACTION.0, BEGINS_FRACTION.1);
             match self.limited_leg(way_m) {
                 LegEnd::Freed(heading) => self.heading = heading,
-                LegEnd::GroundEdge(edge) => self.turn_at(edge),
+                LegEnd::Edge(edge) => self.turn_at(edge),
                 _ => self.spiral(pitch_m, until_s),
             }
         }
@@ -58,12 +58,12 @@ impl Driver<'_> {
             // Sagitta of a chord over an angle a: r a2 / 8.
             let step_rad = (8.0 * SAGITTA_M / radius_m.max(1e-3)).sqrt().min(MOST_CHORD_RAD);
             angle_rad += step_rad;
-            let next = middle + Vec2::of_angle(begins_rad + spin * angle_rad) * (pitch_m * angle_rad / TAU);
+            let next = middle + Vector::of_angle(begins_rad + spin * angle_rad) * (pitch_m * angle_rad / TAU);
             let step = next - self.place;
             let Some(heading) = step.unit() else { return };
             self.heading = heading;
             match self.limited_leg(step.length()) {
-                LegEnd::GroundEdge(edge) => {
+                LegEnd::Edge(edge) => {
                     self.turn_at(edge);
                     return;
                 }
@@ -82,8 +82,8 @@ mod tests {
     use super::SAGITTA_M;
     use crate::drive::{Driver, Yard};
     use crate::machine::{Machine, Run};
-    use crate::vector::Vec2;
     use std::f64::consts::TAU;
+    use tussock_plane::Vector;
     use tussock_plane::{Frame, Site};
     use tussock_types::{GeoPolygon, Place, Plan, PlanFeature, PlanRole, PlanShape};
 
@@ -123,14 +123,14 @@ mod tests {
         let yard = Yard::new(&site, 0.0).unwrap();
         let run = Run::new(2.0, 5);
         let mut driver = Driver::new(&yard, &machine, &run);
-        let middle = Vec2::from(site.lawn.centroid().unwrap());
+        let middle = Vector::from(site.lawn.centroid().unwrap());
         driver.place = middle;
         driver.record.vertices.clear();
         driver.spiral(PITCH_M, f64::INFINITY);
         // 12 m from the middle to the nearest edge: 60 rings.
         let radius_m = (driver.place - middle).length();
         assert!((11.99..12.21).contains(&radius_m), "{radius_m}");
-        let corners: Vec<Vec2> = driver
+        let corners: Vec<Vector> = driver
             .record
             .vertices
             .iter()

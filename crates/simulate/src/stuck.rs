@@ -6,19 +6,19 @@
 use crate::drive::Driver;
 use crate::machine::Manner;
 use crate::run::{Doing, StuckEpisode};
-use crate::vector::Vec2;
 use std::f64::consts::PI;
+use tussock_plane::Vector;
 
 /// A wiggling machine moves this far to and fro.
 const WIGGLE_M: f64 = 0.08;
 
 impl Driver<'_> {
     /// Whether a stuck spot catches the machine on a stretch: number of the spot and distance.
-    pub(crate) fn caught(&mut self, heading: Vec2, reach_m: f64) -> Option<(usize, f64)> {
+    pub(crate) fn caught(&mut self, heading: Vector, reach_m: f64) -> Option<(usize, f64)> {
         let run = self.run;
         let mut entries: Vec<(f64, f64, usize)> = Vec::new();
         for (number, spot) in run.stuck_spots.iter().enumerate() {
-            let gap = Vec2::from(spot.place) - self.place;
+            let gap = Vector::from(spot.place) - self.place;
             let (ahead_m, aside_m) = (gap.dot(heading), gap.cross(heading));
             let depth_m2 = spot.radius_m * spot.radius_m - aside_m * aside_m;
             // Who starts inside does not enter.
@@ -41,7 +41,7 @@ impl Driver<'_> {
     }
 
     /// Sits out a stuck episode; gives the heading with which the machine goes on.
-    pub(crate) fn stick(&mut self, number: usize, heading: Vec2, came_m: f64) -> Vec2 {
+    pub(crate) fn stick(&mut self, number: usize, heading: Vector, came_m: f64) -> Vector {
         let spot = &self.run.stuck_spots[number];
         let duration_s = self.dice.spell_s(&spot.duration);
         let start_s = self.time_s;

@@ -11,7 +11,7 @@
 use crate::distance::{Beyond, squared_distances};
 use crate::run::{Doing, TrueRun};
 use crate::swath;
-use crate::vector::Vec2;
+use tussock_plane::Vector;
 use tussock_plane::{BitGrid, Site, rasterise};
 use tussock_types::{Grid, Place};
 
@@ -196,8 +196,8 @@ fn count_visits(run: &TrueRun, grid: &Grid, counting: &Counting) -> Vec<u16> {
             continue;
         }
         let (start, step) = (
-            Vec2::from(from.place),
-            Vec2::from(to.place) - Vec2::from(from.place),
+            Vector::from(from.place),
+            Vector::from(to.place) - Vector::from(from.place),
         );
         let lasts_s = to.time_s - from.time_s;
         let length_m2 = step.dot(step);
@@ -216,7 +216,8 @@ fn count_visits(run: &TrueRun, grid: &Grid, counting: &Counting) -> Vec<u16> {
                     let cell = row * grid.columns + column;
                     // Under the disc around the moment when its middle is nearest.
                     let part = if length_m2 > 0.0 {
-                        ((Vec2::from(grid.centre(column, row)) - start).dot(step) / length_m2).clamp(0.0, 1.0)
+                        ((Vector::from(grid.centre(column, row)) - start).dot(step) / length_m2)
+                            .clamp(0.0, 1.0)
                     } else {
                         0.0
                     };

@@ -5,16 +5,16 @@
 use crate::drive::Driver;
 use crate::ground::GroundEdge;
 use crate::machine::TurnLaw;
-use crate::vector::Vec2;
 use std::f64::consts::FRAC_PI_2;
+use tussock_plane::Vector;
 
 impl Driver<'_> {
     /// Draws the way after a turn.
-    pub(crate) fn after_edge(&mut self, edge: GroundEdge) -> Vec2 {
+    pub(crate) fn after_edge(&mut self, edge: GroundEdge) -> Vector {
         let incoming = self.heading;
         let inwards = edge.inwards();
         // Angles anticlockwise from the inward normal.
-        let angle_rad = |heading: Vec2| libm::atan2(inwards.cross(heading), inwards.dot(heading));
+        let angle_rad = |heading: Vector| libm::atan2(inwards.cross(heading), inwards.dot(heading));
         let mirror = incoming - inwards * (2.0 * incoming.dot(inwards));
         let mirror_rad = angle_rad(mirror).clamp(-FRAC_PI_2, FRAC_PI_2);
         let law = &self.machine.turn_law;

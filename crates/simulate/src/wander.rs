@@ -6,8 +6,8 @@
 
 use crate::drive::{Driver, LegLimits, Yard, somewhere_in};
 use crate::machine::{Machine, Run, SimulateError};
-use crate::vector::Vec2;
 use std::f64::consts::TAU;
+use tussock_plane::Vector;
 use tussock_types::Place;
 
 /// Trials to hit the ground before its largest part is taken.
@@ -72,7 +72,7 @@ impl Driver<'_> {
             within_m,
         });
         match end {
-            crate::drive::LegEnd::GroundEdge(edge) => Some(edge),
+            crate::drive::LegEnd::Edge(edge) => Some(edge),
             _ => None,
         }
     }
@@ -82,7 +82,7 @@ impl Driver<'_> {
         let yard = self.yard;
         let spot = yard.turning_region().bounds().and_then(|(low, high)| {
             (0..TRIALS).find_map(|_| {
-                let place = Vec2::new(
+                let place = Vector::new(
                     self.dice.between(low.east_m, high.east_m),
                     self.dice.between(low.north_m, high.north_m),
                 );
@@ -96,7 +96,7 @@ impl Driver<'_> {
                 somewhere_in(&yard.parts[yard.home_part], &mut self.dice),
             )
         });
-        self.heading = Vec2::of_angle(self.dice.between(0.0, TAU));
+        self.heading = Vector::of_angle(self.dice.between(0.0, TAU));
     }
 }
 

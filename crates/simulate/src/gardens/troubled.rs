@@ -7,8 +7,8 @@
 use super::{DrawnGarden, PlanSheet, convex, ell, two_rooms};
 use crate::dice::Dice;
 use crate::machine::{Machine, Manner, Run, Spell, StuckSpot};
-use crate::vector::Vec2;
 use std::f64::consts::TAU;
+use tussock_plane::Vector;
 use tussock_plane::{Frame, Region, Site};
 use tussock_types::{Cause, GeoPoint, Place, Plan, PlanRole};
 
@@ -103,15 +103,15 @@ pub fn troubled(trouble: Trouble, area_m2: (f64, f64), seed: u64) -> Option<Trou
             }
         }
     };
-    let mut more: Vec<(PlanRole, &str, Vec<Vec2>)> = Vec::new();
-    let mut on_plan_too: Vec<(PlanRole, &str, Vec<Vec2>)> = Vec::new();
-    let mut bad_places: Vec<(Vec2, f64, f64)> = Vec::new();
+    let mut more: Vec<(PlanRole, &str, Vec<Vector>)> = Vec::new();
+    let mut on_plan_too: Vec<(PlanRole, &str, Vec<Vector>)> = Vec::new();
+    let mut bad_places: Vec<(Vector, f64, f64)> = Vec::new();
     let mut most_share_fraction = 0.4;
     let back = |drawn: &DrawnGarden| {
         // The second room: corners 4 to 7 of two rooms.
         vec![drawn.lawn[4], drawn.lawn[5], drawn.lawn[6], drawn.lawn[7]]
     };
-    let suffers: Vec<Vec2> = match trouble {
+    let suffers: Vec<Vector> = match trouble {
         Trouble::ShutGap | Trouble::NarrowPassage => back(&drawn),
         Trouble::ClosedPassage => {
             // Askew by up to a third of a right angle.
@@ -144,9 +144,9 @@ pub fn troubled(trouble: Trouble, area_m2: (f64, f64), seed: u64) -> Option<Trou
             let at = open_place(&drawn, radius_m + 2.5, dice)?;
             let count = 5 + dice.below(4);
             let turn = dice.between(0.0, TAU);
-            let ring: Vec<Vec2> = (0..count)
+            let ring: Vec<Vector> = (0..count)
                 .map(|number| {
-                    at + Vec2::of_angle(turn + number as f64 * TAU / count as f64)
+                    at + Vector::of_angle(turn + number as f64 * TAU / count as f64)
                         * radius_m
                         * dice.between(0.85, 1.15)
                 })
@@ -157,17 +157,17 @@ pub fn troubled(trouble: Trouble, area_m2: (f64, f64), seed: u64) -> Option<Trou
         Trouble::ZoneElsewhere => {
             let (long_m, wide_m) = (dice.between(1.2, 1.8) * large, dice.between(0.9, 1.3) * large);
             let at = open_place(&drawn, long_m + 2.5, dice)?;
-            let way = Vec2::of_angle(dice.between(0.0, TAU));
+            let way = Vector::of_angle(dice.between(0.0, TAU));
             let to = at + way * (long_m + wide_m) * dice.between(0.9, 1.2);
             let (tilt, more_tilt) = (dice.between(0.0, TAU), dice.between(-0.3, 0.3));
-            let zone = |at: Vec2, tilt: f64| {
+            let zone = |at: Vector, tilt: f64| {
                 [
                     (-long_m, -wide_m),
                     (long_m, -wide_m),
                     (long_m, wide_m),
                     (-long_m, wide_m),
                 ]
-                .map(|(x, y)| at + Vec2::new(x, y).turned(tilt))
+                .map(|(x, y)| at + Vector::new(x, y).turned(tilt))
                 .to_vec()
             };
             let moved = zone(to, tilt + more_tilt);
@@ -206,7 +206,7 @@ pub fn troubled(trouble: Trouble, area_m2: (f64, f64), seed: u64) -> Option<Trou
     let turn_rad = dice.between(0.0, TAU);
     let frame = Frame::at(super::ORIGIN);
     let middle = drawn.middle;
-    let geo = move |at: Vec2| -> GeoPoint { frame.to_geo((at - middle).turned(turn_rad).into()) };
+    let geo = move |at: Vector| -> GeoPoint { frame.to_geo((at - middle).turned(turn_rad).into()) };
     let mut plan = PlanSheet {
         plan: Plan::default(),
         geo: Box::new(geo),
@@ -224,7 +224,7 @@ pub fn troubled(trouble: Trouble, area_m2: (f64, f64), seed: u64) -> Option<Trou
         ground.area(*role, name, ring);
     }
     let (site, _) = Site::build(&plan.plan).ok()?;
-    let place = |at: Vec2| -> Place { site.frame.to_place(geo(at)) };
+    let place = |at: Vector| -> Place { site.frame.to_place(geo(at)) };
     let mut ring: Vec<Place> = suffers.iter().map(|at| place(*at)).collect();
     ring.push(ring[0]);
     let suffers = Region::from_rings(vec![vec![ring]])
@@ -258,19 +258,24 @@ pub fn troubled(trouble: Trouble, area_m2: (f64, f64), seed: u64) -> Option<Trou
 }
 
 /// A place with so much room around, by trial.
-fn open_place(drawn: &DrawnGarden, room_m: f64, dice: &mut Dice) -> Option<Vec2> {
+fn open_place(drawn: &DrawnGarden, room_m: f64, dice: &mut Dice) -> Option<Vector> {
     let (mut low, mut high) = (drawn.lawn[0], drawn.lawn[0]);
     for corner in &drawn.lawn {
-        low = Vec2::new(low.x.min(corner.x), low.y.min(corner.y));
-        high = Vec2::new(high.x.max(corner.x), high.y.max(corner.y));
+        low = Vector::new(low.east.min(corner.east), low.north.min(corner.north));
+        high = Vector::new(high.east.max(corner.east), high.north.max(corner.north));
     }
     (0..200)
-        .map(|_| Vec2::new(dice.between(low.x, high.x), dice.between(low.y, high.y)))
+        .map(|_| {
+            Vector::new(
+                dice.between(low.east, high.east),
+                dice.between(low.north, high.north),
+            )
+        })
         .find(|at| inside(&drawn.lawn, &[*at], room_m) && (*at - drawn.guide[0]).length() > room_m + 1.0)
 }
 
 /// Whether all of some places lie within a ring, at least so far from its edge.
-fn inside(ring: &[Vec2], places: &[Vec2], room_m: f64) -> bool {
+fn inside(ring: &[Vector], places: &[Vector], room_m: f64) -> bool {
     let closed: Vec<Place> = ring.iter().chain(ring.first()).map(|at| (*at).into()).collect();
     Region::from_rings(vec![vec![closed]]).is_ok_and(|region| {
         places.iter().all(|at| {
@@ -280,7 +285,7 @@ fn inside(ring: &[Vec2], places: &[Vec2], room_m: f64) -> bool {
     })
 }
 
-fn longest_side(ring: &[Vec2]) -> usize {
+fn longest_side(ring: &[Vector]) -> usize {
     let length_m = |side: usize| (ring[(side + 1) % ring.len()] - ring[side]).length();
     // The first side holds the station.
     (1..ring.len())
