@@ -611,12 +611,8 @@ impl PlanOddity {
         for (role, shape, radius_m) in added {
             let index = plan.features.len();
             plan.features.push(PlanFeature {
-                role,
-                name: format!("odd {index}"),
-                index,
-                shape,
                 radius_m,
-                outing_share_fraction: None,
+                ..PlanFeature::new(role, format!("odd {index}"), index, shape)
             });
         }
     }

@@ -152,14 +152,7 @@ fn crossings_of_simulated_machines_agree_with_the_formula() {
 fn site_of(region: &Region) -> tussock_plane::Site {
     let frame = tussock_plane::Frame::at(gardens::ORIGIN);
     let geo = |place: &Place| frame.to_geo(*place);
-    let feature = |role, shape, index| tussock_types::PlanFeature {
-        role,
-        name: String::new(),
-        index,
-        shape,
-        radius_m: None,
-        outing_share_fraction: None,
-    };
+    let feature = |role, shape, index| tussock_types::PlanFeature::new(role, "", index, shape);
     let polygons = region
         .rings()
         .iter()

@@ -360,14 +360,12 @@ fn all_faults_come_at_once() {
 }
 
 fn plan_at(lat_deg: f64, lon_deg: f64) -> Plan {
-    let station = PlanFeature {
-        role: PlanRole::Station,
-        name: "station".to_owned(),
-        index: 0,
-        shape: PlanShape::Point(GeoPoint { lat_deg, lon_deg }),
-        radius_m: None,
-        outing_share_fraction: None,
-    };
+    let station = PlanFeature::new(
+        PlanRole::Station,
+        "station",
+        0,
+        PlanShape::Point(GeoPoint { lat_deg, lon_deg }),
+    );
     Plan {
         features: vec![station],
     }

@@ -289,12 +289,8 @@ impl Maker {
         let index = self.features.len();
         let name = self.free_name(name);
         self.features.push(PlanFeature {
-            role,
-            name,
-            index,
-            shape,
             radius_m,
-            outing_share_fraction: None,
+            ..PlanFeature::new(role, name, index, shape)
         });
     }
 

@@ -31,12 +31,8 @@ fn garden(features: &[Drawn]) -> Site {
                 }
             };
             PlanFeature {
-                role: *role,
-                name: (*name).to_owned(),
-                index,
-                shape,
                 radius_m: *radius_m,
-                outing_share_fraction: None,
+                ..PlanFeature::new(*role, *name, index, shape)
             }
         })
         .collect();

@@ -36,14 +36,12 @@ struct Draw {
 impl Draw {
     fn add(mut self, role: PlanRole, shape: PlanShape) -> Self {
         let index = self.plan.features.len();
-        self.plan.features.push(PlanFeature {
+        self.plan.features.push(PlanFeature::new(
             role,
-            name: format!("{}-{}", role.word(), index),
+            format!("{}-{}", role.word(), index),
             index,
             shape,
-            radius_m: None,
-            outing_share_fraction: None,
-        });
+        ));
         self
     }
 

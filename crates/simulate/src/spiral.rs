@@ -98,16 +98,14 @@ mod tests {
         ]
         .map(|(x, y)| frame.to_geo(Place::new(x, y)));
         let plan = Plan {
-            features: vec![PlanFeature {
-                role: PlanRole::Lawn,
-                name: "lawn".to_owned(),
-                index: 0,
-                shape: PlanShape::Polygons(vec![GeoPolygon {
+            features: vec![PlanFeature::new(
+                PlanRole::Lawn,
+                "lawn",
+                0,
+                PlanShape::Polygons(vec![GeoPolygon {
                     rings: vec![ring.to_vec()],
                 }]),
-                radius_m: None,
-                outing_share_fraction: None,
-            }],
+            )],
         };
         Site::build(&plan).unwrap().0
     }

@@ -27,14 +27,12 @@ fn rectangle(width_m: f64, height_m: f64) -> Site {
         .iter()
         .map(|&(east_m, north_m)| frame.to_geo(Place::new(east_m, north_m)))
         .collect();
-    let lawn = PlanFeature {
-        role: PlanRole::Lawn,
-        name: "lawn".to_owned(),
-        index: 0,
-        shape: PlanShape::Polygons(vec![GeoPolygon { rings: vec![ring] }]),
-        radius_m: None,
-        outing_share_fraction: None,
-    };
+    let lawn = PlanFeature::new(
+        PlanRole::Lawn,
+        "lawn",
+        0,
+        PlanShape::Polygons(vec![GeoPolygon { rings: vec![ring] }]),
+    );
     Site::build_in(&Plan { features: vec![lawn] }, frame).unwrap().0
 }
 

@@ -36,14 +36,7 @@ pub fn plan_from_trace(job: &Job<'_>) -> Result<Plan, AnalyseError> {
     let mut plan = Plan::default();
     let mut add = |role, name: String, shape| {
         let index = plan.features.len();
-        plan.features.push(PlanFeature {
-            role,
-            name,
-            index,
-            shape,
-            radius_m: None,
-            outing_share_fraction: None,
-        });
+        plan.features.push(PlanFeature::new(role, name, index, shape));
     };
     for (number, rings) in drawn_rings(&region)?.into_iter().enumerate() {
         let rings = rings

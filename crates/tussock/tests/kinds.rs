@@ -40,13 +40,8 @@ fn plan(shapes: Vec<(PlanRole, PlanShape)>) -> Plan {
     let features = shapes
         .into_iter()
         .enumerate()
-        .map(|(index, (role, shape))| PlanFeature {
-            role,
-            name: format!("{role:?} {index}").to_lowercase(),
-            index,
-            shape,
-            radius_m: None,
-            outing_share_fraction: None,
+        .map(|(index, (role, shape))| {
+            PlanFeature::new(role, format!("{role:?} {index}").to_lowercase(), index, shape)
         })
         .collect();
     Plan { features }

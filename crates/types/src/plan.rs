@@ -81,6 +81,20 @@ pub struct PlanFeature {
     pub outing_share_fraction: Option<f64>,
 }
 
+impl PlanFeature {
+    /// A feature without radius and without a share of outings.
+    pub fn new(role: PlanRole, name: impl Into<String>, index: usize, shape: PlanShape) -> Self {
+        Self {
+            role,
+            name: name.into(),
+            index,
+            shape,
+            radius_m: None,
+            outing_share_fraction: None,
+        }
+    }
+}
+
 /// What was installed in one garden, as drawn.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct Plan {
