@@ -48,6 +48,14 @@ pub(crate) enum CommandFailure {
     Interrupted,
 }
 
+/// Something to tell, written as for `format!`.
+macro_rules! failure {
+    ($($said:tt)*) => {
+        $crate::exit::CommandFailure::told(format!($($said)*))
+    };
+}
+pub(crate) use failure;
+
 impl CommandFailure {
     pub(crate) fn told(message: impl Into<String>) -> Self {
         Self::Told {

@@ -1,6 +1,6 @@
 //! What the user gave: files, or `-` for stdin. Nothing here is ever opened for writing.
 
-use crate::exit::CommandFailure;
+use crate::exit::{CommandFailure, failure};
 use std::fs::File;
 use std::io::Read;
 use std::path::{Path, PathBuf};
@@ -45,8 +45,7 @@ pub(crate) fn check<'a>(
         }
         match std::fs::metadata(path) {
             Ok(found) if found.is_dir() => {
-                let failure =
-                    CommandFailure::told(format!("{}: is a directory, expected {expected}", name(path)));
+                let failure = failure!("{}: is a directory, expected {expected}", name(path));
                 let files = expected
                     .starts_with("a log")
                     .then(|| path.join("*").display().to_string());
@@ -65,7 +64,7 @@ fn unreadable(path: &Path, error: &std::io::Error) -> CommandFailure {
         std::io::ErrorKind::PermissionDenied => "may not be read (permission denied)".to_owned(),
         _ => format!("cannot be read: {error}"),
     };
-    CommandFailure::told(format!("{}: {said}", name(path)))
+    failure!("{}: {said}", name(path))
 }
 
 fn open(path: &Path) -> Result<Box<dyn Read>, CommandFailure> {
@@ -89,10 +88,10 @@ pub(crate) fn bytes(path: &Path) -> Result<Vec<u8>, CommandFailure> {
         .read_to_end(&mut bytes)
         .map_err(|error| unreadable(path, &error))?;
     if bytes.len() as u64 > MOST_BYTES {
-        return Err(CommandFailure::told(format!(
+        return Err(failure!(
             "{}: holds more than {MOST_BYTES} bytes, expected a plan, walk, settings or findings, which have less",
             name(path)
-        )));
+        ));
     }
     Ok(bytes)
 }
@@ -119,10 +118,10 @@ pub(crate) fn settings(path: Option<&Path>) -> Result<Settings, CommandFailure> 
     };
     let text = String::from_utf8(bytes(path)?).map_err(|error| {
         let byte = error.utf8_error().valid_up_to();
-        CommandFailure::told(format!(
+        failure!(
             "{}: is not UTF-8 text from byte {byte} on, expected settings in TOML",
             name(path)
-        ))
+        )
     })?;
     Ok(tussock_ingest::read_settings(&name(path), &text)?)
 }

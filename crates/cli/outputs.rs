@@ -11,7 +11,7 @@
 //! Writers into one folder take turns (a lock on the folder, where the system has one; it goes with its holder), and each looks at
 //! the folder once more when it is its turn. So the folder holds the files of one run, never a mixture.
 
-use crate::exit::CommandFailure;
+use crate::exit::{CommandFailure, failure};
 use crate::interrupt::Writing;
 use serde::{Deserialize, Serialize};
 use sha2::{Digest, Sha256};
@@ -75,9 +75,7 @@ impl OutputFolder {
         let is_there = match fs::metadata(path) {
             Ok(found) if found.is_dir() => true,
             Ok(_) => {
-                return Err(CommandFailure::told(format!(
-                    "--out: {shown} is a file, expected a folder"
-                )));
+                return Err(failure!("--out: {shown} is a file, expected a folder"));
             }
             Err(error) if matches!(error.kind(), ErrorKind::NotFound | ErrorKind::NotADirectory) => false,
             Err(error) => return Err(unwritable(path, &error)),
@@ -120,10 +118,10 @@ impl OutputFolder {
     /// order given.
     pub(crate) fn write(&self, rendered: &[Rendered]) -> Result<Vec<PathBuf>, CommandFailure> {
         if let Some(stray) = rendered.iter().find(|file| !NAMES.contains(&file.name.as_str())) {
-            return Err(CommandFailure::told(format!(
+            return Err(failure!(
                 "{}: is no known output, nothing was written",
                 stray.name
-            )));
+            ));
         }
         let writing = Writing::begin();
         let is_new = !self.path.exists();
@@ -187,7 +185,7 @@ impl OutputFolder {
             files: files.clone(),
         };
         let mut text = serde_json::to_vec_pretty(&list)
-            .map_err(|error| CommandFailure::told(format!("{LIST}: cannot be rendered: {error}")))?;
+            .map_err(|error| failure!("{LIST}: cannot be rendered: {error}"))?;
         text.push(b'\n');
         self.stage(&text)
     }
@@ -214,11 +212,10 @@ impl NewFile {
     /// Looks at the place before the work.
     pub(crate) fn probe(path: &Path) -> Result<Self, CommandFailure> {
         match fs::symlink_metadata(path) {
-            Ok(_) => Err(CommandFailure::told(format!(
-                "--out: {} exists, expected a name that is free",
-                path.display()
-            ))
-            .hint("this file is not replaced: remove it first, or choose another name")),
+            Ok(_) => Err(
+                failure!("--out: {} exists, expected a name that is free", path.display())
+                    .hint("this file is not replaced: remove it first, or choose another name"),
+            ),
             Err(error) if matches!(error.kind(), ErrorKind::NotFound | ErrorKind::NotADirectory) => {
                 probe_writing(&folder_of(path))?;
                 Ok(Self {
@@ -299,11 +296,11 @@ fn probe_writing(folder: &Path) -> Result<(), CommandFailure> {
         match fs::metadata(&nearest) {
             Ok(found) if found.is_dir() => break,
             Ok(_) => {
-                return Err(CommandFailure::told(format!(
+                return Err(failure!(
                     "--out: {} cannot be made: {} is a file, expected a folder",
                     folder.display(),
                     nearest.display()
-                )));
+                ));
             }
             Err(error) if matches!(error.kind(), ErrorKind::NotFound | ErrorKind::NotADirectory) => {
                 nearest = folder_of(&nearest);
@@ -314,19 +311,19 @@ fn probe_writing(folder: &Path) -> Result<(), CommandFailure> {
     TempDir::with_prefix_in(".tussock-", &nearest)
         .and_then(TempDir::close)
         .map_err(|error| {
-            CommandFailure::told(format!(
+            failure!(
                 "--out: {} cannot be written: nothing can be made in {} ({})",
                 folder.display(),
                 nearest.display(),
                 error.kind()
-            ))
+            )
         })
 }
 
 fn unwritable(path: &Path, error: &std::io::Error) -> CommandFailure {
     // The error of a temporary file names its random path: only the reason is worth telling.
     let reason = error.kind().to_string();
-    CommandFailure::told(format!("--out: {} cannot be written: {reason}", path.display()))
+    failure!("--out: {} cannot be written: {reason}", path.display())
 }
 
 fn foreign(folder: &Path, name: &str, was_ours: bool) -> CommandFailure {
@@ -336,10 +333,10 @@ fn foreign(folder: &Path, name: &str, was_ours: bool) -> CommandFailure {
     } else {
         "was not written by this tool"
     };
-    CommandFailure::told(format!(
+    failure!(
         "--out: {} {whose}, expected a folder without it; nothing was written",
         path.display()
-    ))
+    )
     .hint("move it away, or choose another folder")
 }
 
@@ -354,10 +351,10 @@ fn refuse_input(folder: &Path, input: &Path) -> Result<(), CommandFailure> {
             .is_ok_and(|path| path == input_full)
     });
     match in_the_way {
-        Some(name) => Err(CommandFailure::told(format!(
+        Some(name) => Err(failure!(
             "--out: {} is an input, and {name} would be written over it; nothing was written",
             input.display()
-        ))
+        )
         .hint("choose another folder")),
         None => Ok(()),
     }

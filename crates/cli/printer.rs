@@ -1,6 +1,6 @@
 //! The only place that writes to the terminal: data on stdout, all else on stderr.
 
-use crate::exit::{CommandFailure, Exit};
+use crate::exit::{CommandFailure, Exit, failure};
 use anstream::{AutoStream, ColorChoice};
 use anstyle::{AnsiColor, Style as TextStyle};
 use std::borrow::Cow;
@@ -48,7 +48,7 @@ impl Printer {
             .and_then(|()| out.flush())
             .map_err(|error| match error.kind() {
                 ErrorKind::BrokenPipe => CommandFailure::ReaderGone,
-                _ => CommandFailure::told(format!("stdout: cannot be written: {error}")),
+                _ => failure!("stdout: cannot be written: {error}"),
             })
     }
 

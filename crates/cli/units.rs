@@ -2,7 +2,7 @@
 //!
 //! A bare number is refused: 22 of what? A guess would be wrong by a factor of a hundred without anybody noticing.
 
-use crate::exit::CommandFailure;
+use crate::exit::{CommandFailure, failure};
 
 /// A unit and how many of the base unit it is.
 type Unit = (&'static str, f64);
@@ -43,9 +43,9 @@ pub(crate) fn percent_as_fraction(flag: &str, typed: &str) -> Result<f64, Comman
     let number = typed.trim().trim_end_matches('%').trim_end();
     match number.parse::<f64>() {
         Ok(percent) if (0.0..=100.0).contains(&percent) => Ok(percent / 100.0),
-        _ => Err(CommandFailure::told(format!(
+        _ => Err(failure!(
             "{flag}: {typed:?} is no share, expected percent from 0 to 100, such as 95"
-        ))),
+        )),
     }
 }
 
@@ -53,11 +53,7 @@ pub(crate) fn percent_as_fraction(flag: &str, typed: &str) -> Result<f64, Comman
 pub(crate) fn moment_unix_s(flag: &str, typed: &str) -> Result<f64, CommandFailure> {
     time::OffsetDateTime::parse(typed, &time::format_description::well_known::Rfc3339)
         .map(|moment| moment.unix_timestamp() as f64 + f64::from(moment.nanosecond()) * 1e-9)
-        .map_err(|_| {
-            CommandFailure::told(format!(
-                "{flag}: {typed:?} is no time, expected one such as 2026-05-01T20:00:00Z"
-            ))
-        })
+        .map_err(|_| failure!("{flag}: {typed:?} is no time, expected one such as 2026-05-01T20:00:00Z"))
 }
 
 fn measure(
@@ -72,8 +68,7 @@ fn measure(
         .find(|letter: char| letter.is_alphabetic() && letter != 'e' && letter != 'E')
         .unwrap_or(trimmed.len());
     let (number, unit) = trimmed.split_at(end);
-    let refused =
-        |found: &str| CommandFailure::told(format!("{flag}: {typed:?} {found}, expected {expected}"));
+    let refused = |found: &str| failure!("{flag}: {typed:?} {found}, expected {expected}");
     let Ok(number) = number.trim().parse::<f64>() else {
         return Err(refused("is not a number with a unit"));
     };

@@ -1,7 +1,7 @@
 //! Arguments after checking: what the user wants, in the types of the rooms below.
 
 use crate::args::{AnalyseArguments, LogArguments};
-use crate::exit::CommandFailure;
+use crate::exit::{CommandFailure, failure};
 use crate::units;
 use tussock_ingest::{Policy, ReadOptions};
 use tussock_types::{LimitSettings, Settings};
@@ -15,9 +15,9 @@ pub(crate) fn cut_width_m(typed: &str) -> Result<f64, CommandFailure> {
     if CUT_WIDTH_M.contains(&cut_width_m) {
         return Ok(cut_width_m);
     }
-    Err(CommandFailure::told(format!(
+    Err(failure!(
         "--cut-width: {typed:?} is {cut_width_m} m, expected 5 cm to 2 m"
-    )))
+    ))
 }
 
 /// How logs are read.
@@ -26,9 +26,11 @@ pub(crate) fn read_options(arguments: &LogArguments) -> Result<ReadOptions, Comm
         date: arguments.date.as_deref().map(date).transpose()?,
         columns: match arguments.columns.as_deref() {
             None => None,
-            Some(typed) => Some(typed.parse().map_err(|error| {
-                CommandFailure::told(format!("--columns: {}", crate::inputs::told(&error)))
-            })?),
+            Some(typed) => Some(
+                typed
+                    .parse()
+                    .map_err(|error| failure!("--columns: {}", crate::inputs::told(&error)))?,
+            ),
         },
         policy: if arguments.strict {
             Policy::Strict
@@ -41,27 +43,20 @@ pub(crate) fn read_options(arguments: &LogArguments) -> Result<ReadOptions, Comm
 
 fn date(typed: &str) -> Result<time::Date, CommandFailure> {
     let format = time::macros::format_description!("[year]-[month]-[day]");
-    time::Date::parse(typed, format).map_err(|_| {
-        CommandFailure::told(format!(
-            "--date: {typed:?} is no date, expected year-month-day, such as 2026-05-01"
-        ))
-    })
+    time::Date::parse(typed, format)
+        .map_err(|_| failure!("--date: {typed:?} is no date, expected year-month-day, such as 2026-05-01"))
 }
 
 /// Sets the number of worker threads.
 pub(crate) fn threads(wanted: Option<usize>) -> Result<(), CommandFailure> {
     let Some(count) = wanted else { return Ok(()) };
     if count == 0 || count > 1024 {
-        return Err(CommandFailure::told(format!(
-            "--threads: {count}, expected 1 to 1024"
-        )));
+        return Err(failure!("--threads: {count}, expected 1 to 1024"));
     }
     rayon::ThreadPoolBuilder::new()
         .num_threads(count)
         .build_global()
-        .map_err(|error| {
-            CommandFailure::told(format!("--threads: {count} threads cannot be started: {error}"))
-        })
+        .map_err(|error| failure!("--threads: {count} threads cannot be started: {error}"))
 }
 
 /// The threshold of `--fail-under`.

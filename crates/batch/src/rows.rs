@@ -109,42 +109,35 @@ fn outline(rings: &[Vec<Place>], offset: Option<PlanOffset>) -> Value {
 
 pub(crate) fn pockets(garden: &str, findings: &Findings) -> Vec<TableRow> {
     let offset = findings.positions.plan_offset;
+    // The two kinds of pockets share these fields by name.
+    macro_rules! pocket {
+        ($pocket:ident, $verdict:literal, $cause:expr) => {{
+            let at = on_plan(Place::new($pocket.east_m, $pocket.north_m), offset);
+            row!(POCKETS {
+                garden: garden,
+                pocket: &$pocket.id,
+                verdict: $verdict,
+                area_m2: $pocket.area_m2,
+                widest_m: $pocket.widest_m,
+                lat: $pocket.lat,
+                lon: $pocket.lon,
+                east_m: at.east_m,
+                north_m: at.north_m,
+                chance_fraction: $pocket.chance_fraction,
+                cause: $cause,
+                why: &$pocket.why,
+                outline: outline(&$pocket.outline, offset),
+            })
+        }};
+    }
     let missed = findings.missed_pockets.iter().map(|pocket| {
-        let at = on_plan(Place::new(pocket.east_m, pocket.north_m), offset);
         let cause = pocket.causes.as_ref().and_then(|causes| causes.first());
-        row!(POCKETS {
-            garden: garden,
-            pocket: &pocket.id,
-            verdict: "missed",
-            area_m2: pocket.area_m2,
-            widest_m: pocket.widest_m,
-            lat: pocket.lat,
-            lon: pocket.lon,
-            east_m: at.east_m,
-            north_m: at.north_m,
-            chance_fraction: pocket.chance_fraction,
-            cause: cause.map(|cause| word(cause.cause)),
-            why: &pocket.why,
-            outline: outline(&pocket.outline, offset),
-        })
+        pocket!(pocket, "missed", cause.map(|cause| word(cause.cause)))
     });
-    let not_yet = findings.not_yet.iter().map(|pocket| {
-        let at = on_plan(Place::new(pocket.east_m, pocket.north_m), offset);
-        row!(POCKETS {
-            garden: garden,
-            pocket: &pocket.id,
-            verdict: "not_yet",
-            area_m2: pocket.area_m2,
-            widest_m: pocket.widest_m,
-            lat: pocket.lat,
-            lon: pocket.lon,
-            east_m: at.east_m,
-            north_m: at.north_m,
-            chance_fraction: pocket.chance_fraction,
-            why: &pocket.why,
-            outline: outline(&pocket.outline, offset),
-        })
-    });
+    let not_yet = findings
+        .not_yet
+        .iter()
+        .map(|pocket| pocket!(pocket, "not_yet", Value::Null));
     missed.chain(not_yet).collect()
 }
 

@@ -3,7 +3,7 @@
 use crate::args::{
     BatchCommand, BatchForgetArguments, BatchReportArguments, BatchRunArguments, BatchWorkerArguments, Format,
 };
-use crate::exit::{CommandFailure, Exit};
+use crate::exit::{CommandFailure, Exit, failure};
 use crate::inputs::told;
 use crate::outputs::{NewFile, write_new};
 use crate::printer::Printer;
@@ -32,15 +32,14 @@ fn failure(error: &BatchError) -> CommandFailure {
 fn batch_run(arguments: &BatchRunArguments, printer: &Printer) -> CommandResult {
     let longest_s = units::time_s("--time-limit", &arguments.time_limit, "120s")?;
     if !(0.01..=86_400.0).contains(&longest_s) {
-        return Err(CommandFailure::told(format!(
+        return Err(failure!(
             "--time-limit: {:?} is {longest_s} s, expected 10 ms to 1 d",
             arguments.time_limit
-        )));
+        ));
     }
     let cores = std::thread::available_parallelism().map_or(1, usize::from);
-    let program = std::env::current_exe().map_err(|error| {
-        CommandFailure::told(format!("this program cannot be found to start workers: {error}"))
-    })?;
+    let program = std::env::current_exe()
+        .map_err(|error| failure!("this program cannot be found to start workers: {error}"))?;
     let limit = arguments.memory_limit.to_string();
     let run = Shift {
         place: arguments.place.clone(),
@@ -189,11 +188,8 @@ fn last_night() -> night::NightNumber {
 fn report(arguments: &BatchReportArguments, printer: &Printer) -> CommandResult {
     let night = match &arguments.date {
         None => last_night(),
-        Some(typed) => night::parse(typed).ok_or_else(|| {
-            CommandFailure::told(format!(
-                "--date: {typed:?} is no date, expected one such as 2026-05-01"
-            ))
-        })?,
+        Some(typed) => night::parse(typed)
+            .ok_or_else(|| failure!("--date: {typed:?} is no date, expected one such as 2026-05-01"))?,
     };
     let page = arguments.out.as_deref().map(NewFile::probe).transpose()?;
     let store = Store::open(&arguments.store).map_err(|error| failure(&error))?;
@@ -221,11 +217,11 @@ fn forgotten(arguments: &BatchForgetArguments, printer: &Printer) -> CommandResu
         Store::open_to_write(&arguments.store, tussock::TOOL_VERSION).map_err(|error| failure(&error))?;
     let rows = store.forget(&arguments.garden).map_err(|error| failure(&error))?;
     if rows == 0 {
-        return Err(CommandFailure::told(format!(
+        return Err(failure!(
             "{}: no garden of this name in {}",
             arguments.garden,
             arguments.store.display()
-        )));
+        ));
     }
     printer.note(&format!(
         "{}: {} taken out",
@@ -237,7 +233,7 @@ fn forgotten(arguments: &BatchForgetArguments, printer: &Printer) -> CommandResu
 
 fn worker(arguments: &BatchWorkerArguments) -> CommandResult {
     tussock_batch::work::limit_memory(arguments.memory_limit << 20)
-        .map_err(|error| CommandFailure::told(format!("memory cannot be limited: {error}")))?;
+        .map_err(|error| failure!("memory cannot be limited: {error}"))?;
     // Each worker is one of many: threads of its own would only push each other aside.
     rayon::ThreadPoolBuilder::new().num_threads(1).build_global()?;
     tussock_batch::work::serve(std::io::stdin().lock(), std::io::stdout().lock())?;

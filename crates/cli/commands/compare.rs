@@ -1,7 +1,7 @@
 //! `tussock compare`: what did a change bring?
 
 use crate::args::{CompareArguments, Format, LogArguments};
-use crate::exit::{CommandFailure, Exit};
+use crate::exit::{CommandFailure, Exit, failure};
 use crate::inputs::{self, name, told};
 use crate::outputs::{OutputFolder, Rendered};
 use crate::printer::Printer;
@@ -106,13 +106,13 @@ impl Asked<'_> {
             .collect::<Result<_, _>>()?;
         if saved.iter().any(|is_saved| *is_saved) {
             let [path] = paths else {
-                return Err(CommandFailure::told(format!(
+                return Err(failure!(
                     "{} files on one side with findings among them, expected one findings.json or logs only",
                     paths.len()
-                )));
+                ));
             };
             let findings = tussock_report::from_json(&inputs::bytes(path)?)
-                .map_err(|error| CommandFailure::told(format!("{}: {}", name(path), told(&error))))?;
+                .map_err(|error| failure!("{}: {}", name(path), told(&error)))?;
             return Ok(Given {
                 names,
                 findings,

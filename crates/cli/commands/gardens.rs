@@ -2,7 +2,7 @@
 
 use super::simulate::{period_s, start_unix_s};
 use crate::args::SimulateGardensArguments;
-use crate::exit::{CommandFailure, Exit};
+use crate::exit::{CommandFailure, Exit, failure};
 use crate::inputs::told;
 use crate::outputs::NewFile;
 use crate::printer::Printer;
@@ -26,10 +26,10 @@ pub(crate) fn run(arguments: &SimulateGardensArguments, printer: &Printer) -> Co
         seed: arguments.seed,
     };
     if !(wish.hours > 0.0 && wish.hours <= 24.0) {
-        return Err(CommandFailure::told(format!(
+        return Err(failure!(
             "--hours: {}, expected more than 0 and at most 24",
             wish.hours
-        )));
+        ));
     }
     let out = NewFile::probe(&arguments.out)?;
     let progress = Progress::new();
@@ -39,11 +39,11 @@ pub(crate) fn run(arguments: &SimulateGardensArguments, printer: &Printer) -> Co
         _ => Path::new("."),
     };
     let unwritten = |error: std::io::Error| {
-        CommandFailure::told(format!(
+        failure!(
             "--out: {} cannot be written: {}",
             arguments.out.display(),
             error.kind()
-        ))
+        )
     };
     fs::create_dir_all(above).map_err(unwritten)?;
     let folder = tempfile::TempDir::with_prefix_in(".tussock-", above).map_err(unwritten)?;
@@ -73,8 +73,7 @@ pub(crate) fn run(arguments: &SimulateGardensArguments, printer: &Printer) -> Co
 fn garden(number: u32, wish: &LoadWish, folder: &Path) -> Result<Value, CommandFailure> {
     let invented = load_garden(number, wish);
     let name = &invented.name;
-    let failed =
-        |error: std::io::Error| CommandFailure::told(format!("{name}: cannot be written: {}", error.kind()));
+    let failed = |error: std::io::Error| failure!("{name}: cannot be written: {}", error.kind());
     let write = |path: &Path, bytes: &[u8]| -> Result<(), CommandFailure> {
         if let Some(above) = path.parent() {
             fs::create_dir_all(above).map_err(failed)?;
@@ -141,8 +140,6 @@ fn area_m2(typed: &str) -> Result<(f64, f64), CommandFailure> {
         .and_then(|(least, most)| Some((least.trim().parse().ok()?, most.trim().parse().ok()?)))
         .filter(|(least, most): &(f64, f64)| *least >= 50.0 && least <= most && *most <= 1e5)
         .ok_or_else(|| {
-            CommandFailure::told(format!(
-                "--area: {typed:?}, expected least and largest square metres such as 300-900"
-            ))
+            failure!("--area: {typed:?}, expected least and largest square metres such as 300-900")
         })
 }

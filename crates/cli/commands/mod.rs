@@ -10,7 +10,7 @@ pub(crate) mod report;
 pub(crate) mod simulate;
 
 use crate::args::PictureArguments;
-use crate::exit::CommandFailure;
+use crate::exit::{CommandFailure, failure};
 use crate::inputs::{name, told};
 use crate::outputs::Rendered;
 use crate::printer::Printer;
@@ -53,10 +53,10 @@ pub(crate) fn cannot_go_on(error: &AnalyseError, plan: Option<&Path>) -> Command
 pub(crate) fn plan_faults(plan_name: &str, faults: &[PlanFault]) -> CommandFailure {
     let fatal = faults.iter().filter(|fault| fault.is_fatal).count();
     let count = plural(fatal, "fault", "faults");
-    CommandFailure::told(format!(
+    failure!(
         "{plan_name}: {count} in this plan, expected none{}",
         fault_lines(faults)
-    ))
+    )
 }
 
 /// Everything that goes into a folder, rendered.

@@ -3,7 +3,7 @@
 use crate::CommandResult;
 use crate::args::ReportArguments;
 use crate::commands;
-use crate::exit::{CommandFailure, Exit};
+use crate::exit::{Exit, failure};
 use crate::inputs::{self, name, told};
 use crate::outputs::OutputFolder;
 use crate::printer::Printer;
@@ -14,7 +14,7 @@ pub(crate) fn run(arguments: &ReportArguments, printer: &Printer) -> CommandResu
     inputs::check([&arguments.findings], "findings.json of an earlier analysis")?;
     let bytes = inputs::bytes(&arguments.findings)?;
     let findings = tussock_report::from_json(&bytes).map_err(|error| {
-        CommandFailure::told(format!("{}: {}", name(&arguments.findings), told(&error)))
+        failure!("{}: {}", name(&arguments.findings), told(&error))
             .hint("findings.json is written by tussock analyse --out DIR")
     })?;
     let privacy = if arguments.private {

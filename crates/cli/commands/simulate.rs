@@ -1,7 +1,7 @@
 //! `tussock simulate`: log an invented outing, with the truth beside it.
 
 use crate::args::{LogKind, PatternKind, SimulateArguments, SimulateCommand};
-use crate::exit::{CommandFailure, Exit};
+use crate::exit::{CommandFailure, Exit, failure};
 use crate::inputs;
 use crate::outputs::{NewFile, write_new};
 use crate::printer::Printer;
@@ -58,10 +58,10 @@ pub(crate) fn run(arguments: &SimulateArguments, printer: &Printer) -> CommandRe
             .transpose()?,
     };
     if !(arguments.hours > 0.0 && arguments.hours <= 1000.0) {
-        return Err(CommandFailure::told(format!(
+        return Err(failure!(
             "--hours: {}, expected more than 0 and at most 1000",
             arguments.hours
-        )));
+        ));
     }
     let log_file = NewFile::probe(out)?;
     let truth_file = NewFile::probe(&beside(out, ".truth.json"))?;
@@ -213,9 +213,9 @@ pub(super) fn period_s(typed: &str) -> Result<f64, CommandFailure> {
     if (0.02..=3600.0).contains(&period_s) {
         return Ok(period_s);
     }
-    Err(CommandFailure::told(format!(
+    Err(failure!(
         "--period: {typed:?} is {period_s} s, expected 20 ms to 1 h"
-    )))
+    ))
 }
 
 pub(super) fn start_unix_s(typed: &str) -> Result<f64, CommandFailure> {
@@ -224,9 +224,9 @@ pub(super) fn start_unix_s(typed: &str) -> Result<f64, CommandFailure> {
     let year =
         time::OffsetDateTime::from_unix_timestamp(start_s as i64).map_or(0, time::OffsetDateTime::year);
     if !(1981..=2077).contains(&year) {
-        return Err(CommandFailure::told(format!(
+        return Err(failure!(
             "--start: {typed:?} is in the year {year}, expected one from 1981 to 2077, which every log can hold"
-        )));
+        ));
     }
     Ok(start_s)
 }
@@ -239,7 +239,7 @@ fn position(typed: &str) -> Result<GeoPoint, CommandFailure> {
         })
     });
     parsed.filter(|at: &GeoPoint| at.lat_deg.abs() <= 90.0 && at.lon_deg.abs() <= 180.0).ok_or_else(|| {
-        CommandFailure::told(format!("--stuck: {typed:?} is no position, expected latitude,longitude in degrees, such as 40.00006,-30.00012"))
+        failure!("--stuck: {typed:?} is no position, expected latitude,longitude in degrees, such as 40.00006,-30.00012")
     })
 }
 
@@ -259,15 +259,11 @@ fn noise(typed: &str) -> Result<LogNoise, CommandFailure> {
             Some(("drift-time", value)) => {
                 noise.drift_time_s = units::time_s("--noise", value, "10min")?;
                 if noise.drift_time_s <= 0.0 {
-                    return Err(CommandFailure::told(format!(
-                        "--noise: drift time {value:?}, expected more than 0 s"
-                    )));
+                    return Err(failure!("--noise: drift time {value:?}, expected more than 0 s"));
                 }
             }
             _ => {
-                return Err(CommandFailure::told(format!(
-                    "--noise: {part:?} is not known, expected {expected}"
-                )));
+                return Err(failure!("--noise: {part:?} is not known, expected {expected}"));
             }
         }
     }
@@ -279,7 +275,7 @@ fn spread_m(typed: &str) -> Result<f64, CommandFailure> {
     if (0.0..=100.0).contains(&spread_m) {
         return Ok(spread_m);
     }
-    Err(CommandFailure::told(format!(
+    Err(failure!(
         "--noise: {typed:?} is {spread_m} m, expected 0 to 100 m"
-    )))
+    ))
 }
