@@ -248,6 +248,11 @@ impl KnownGardens {
         out
     }
 
+    /// Key and plan of a night.
+    fn night(&self, garden: &str, night: NightNumber) -> Option<&(String, String)> {
+        self.nights.get(garden)?.get(&night)
+    }
+
     fn newest(&self, garden: &GardenInput, clock: Clock) -> Option<NightNumber> {
         let nights = self.nights.get(&garden.name)?;
         let newest = nights.range(..=clock.latest_night()).next_back();
@@ -638,9 +643,7 @@ fn name_pockets(
         for (night, row) in stored.remove(&garden).unwrap_or_default() {
             // Under another plan pockets tell another story.
             let same_plan = known
-                .nights
-                .get(&garden)
-                .and_then(|nights| nights.get(&night))
+                .night(&garden, night)
                 .is_some_and(|(_, plan)| *plan == plan_sha256);
             if night < first {
                 if same_plan {
@@ -704,10 +707,7 @@ fn advise(
     let known = KnownGardens::of(store, &chunk)?;
     let mut jobs = Vec::new();
     for garden in &chunk {
-        let key = known
-            .nights
-            .get(&garden.name)
-            .and_then(|nights| nights.get(&newest));
+        let key = known.night(&garden.name, newest);
         if key.is_none_or(|(key, _)| key.ends_with(work::ADVISED)) {
             continue;
         }
@@ -766,10 +766,7 @@ impl KnownGardens {
             });
         }
         logs.sort_by(|a, b| a.path.cmp(&b.path));
-        let key = self
-            .nights
-            .get(&garden.name)
-            .and_then(|nights| nights.get(&night));
+        let key = self.night(&garden.name, night);
         Ok(Some(GardenJob {
             place: run.place.clone(),
             garden: garden.name.clone(),
