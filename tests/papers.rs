@@ -79,13 +79,18 @@ fn links_between_papers_lead_somewhere() {
     for paper in [
         "README.md",
         "DEVELOPERS.md",
+        "CONTRIBUTING.md",
         "CHANGELOG.md",
+        "docs/architecture.md",
         "docs/logging.md",
         "docs/formats.md",
         "docs/bibliography.md",
         "docs/methods.md",
         "docs/python.md",
         "docs/recorded-accuracy.md",
+        "docs/releasing.md",
+        "docs/scale.md",
+        "docs/store.md",
     ] {
         let path = root().join(paper);
         let text = std::fs::read_to_string(&path).expect("the paper is there");
