@@ -8,18 +8,18 @@
 //! | which night does a fix belong to? | [`night`] |
 //! | can a log be of the night that it names? | [`Clock`] |
 //! | how does one log that hangs not stop the others? | [`pool`], [`work`] |
-//! | how is one garden worked through on a machine that has no store? | [`apart`] |
+//! | how is one garden processed on a machine that has no store? | [`apart`] |
 //! | how is a customer forgotten? | [`Store::forget`] |
 //!
-//! A run lists the gardens, looks up what it knows of each log, and hands every garden that has something new to a worker
-//! process. Answers are gathered and committed by the hundred. What is committed depends on the logs and the clock alone, not on
-//! the order in which they came, on how often they came, or on how often the run was stopped.
+//! A run lists the gardens, looks up what it knows of each log, and hands every garden with something new to a worker
+//! process. Answers are collected and committed by the hundred. What is committed depends only on the logs and the clock, not on
+//! the order in which logs came, how often they came, or how often the run was stopped.
 //!
-//! Exact: a log counts once, however often it lies there; a night holds all of its pieces; tables are complete or as they
-//! were. Approximate: each night is analysed by itself, so a pocket that luck explains in every single night stays `not_yet`
+//! Exact: a log counts once, however many copies there are; a night holds all of its pieces; tables are complete or unchanged.
+//! Approximate: each night is analysed by itself, so a pocket that luck explains in every single night stays `not_yet`
 //! even where many nights together would decide it.
 //!
-//! Cost: the analysis of each new night, once. A run over known logs lists and compares, and reads none of them.
+//! Cost: the analysis of each new night, once. A run over known logs lists and compares them, and reads none.
 
 pub mod apart;
 mod bucket;

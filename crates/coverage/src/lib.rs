@@ -7,13 +7,13 @@
 //!            row by row: one span of cells whose centres lie inside
 //! ```
 //!
-//! Method. The disc's sweep along a leg is a capsule; each row of the grid meets it in one span, worked out in closed
+//! Method. The disc's sweep along a leg is a capsule; each row of the grid meets it in one span, computed in closed
 //! form ([`swath`]). A cell belongs when its centre does. Visits are counted per cell with the time of closest approach;
 //! a new visit needs time away ([`visits`]). Unvisited lawn is opened by a disc and grown back (mathematical morphology,
-//! Serra 1982), its parts are pockets ([`pockets`]). Revisit intervals are Kaplan-Meier quantiles (Kaplan & Meier 1958,
-//! DOI 10.1080/01621459.1958.10501452), the unfinished last interval of each cell censored ([`revisits`]).
+//! Serra 1982); its parts are pockets ([`pockets`]). Revisit intervals are Kaplan-Meier quantiles (Kaplan & Meier 1958,
+//! DOI 10.1080/01621459.1958.10501452), with the unfinished last interval of each cell censored ([`revisits`]).
 //!
-//! Counts on a grid of the user's own, by a rule of the user's choice, stand apart ([`custom`]).
+//! Counts on the user's own grid, by a rule of the user's choice, have a module of their own ([`custom`]).
 //!
 //! Exact: spans, for the given corners. Approximate: areas, by the cell; [`visits::Count::cell_error_fraction`] says how
 //! much. The side of a cell is the width over 7 + sqrt(5), so that lanes laid at a simple fraction of the width do not

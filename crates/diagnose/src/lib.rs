@@ -2,14 +2,14 @@
 //!
 //! | question | room |
 //! |---|---|
-//! | would luck leave a pocket so wide? | [`tussock_coverage::luck`] by the closed form, [`chance_baseline`] by rehearsing this machine on this plan |
+//! | would luck leave a pocket this wide? | [`tussock_coverage::luck`] in closed form, [`chance_baseline`] by rehearsing this machine on this plan |
 //! | how much room is there, where does it narrow, what is reached? | [`clearance`], [`passages`] |
-//! | why was a pocket missed? | [`causes`], from its [`pocket`] shape and the [`turns`] round it |
-//! | where does it lose time, wear the turf? | [`stuck`], [`worn`] |
+//! | why was a pocket missed? | [`causes`], from its shape ([`pocket`]) and the turns round it ([`turns`]) |
+//! | where does the machine lose time or wear the turf? | [`stuck`], [`worn`] |
 //! | what do many nights of the fitted machine leave? | [`night_simulation`] |
 //! | what to change, and what will it bring? | [`suggest`] |
 //!
-//! Approximate where the modules say so; causes and remedies beyond that are not drawn from a log that does not show them.
+//! Approximate where the modules say so. No cause and no remedy is claimed that the log does not show.
 
 pub mod advice;
 mod because;

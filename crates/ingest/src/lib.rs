@@ -1,7 +1,7 @@
 //! The door: GPX, NMEA 0183, CSV, KML, RTKLIB .pos, MF-JSON, gpsd JSON, plans, settings and walks from bytes.
 //!
 //! A log comes in as bytes and goes out as a [`Trace`] in strictly rising time, with [`LogFacts`] beside it: a located
-//! list of everything that was not used, and why. Bad data never stops a log; what stops one is an [`IngestError`].
+//! list of everything that was not used, and why. Bad data never stops the reading; only an [`IngestError`] does.
 //!
 //! ```
 //! use tussock_ingest::{ReadOptions, read_log};
@@ -17,8 +17,8 @@
 //! Every byte of a log (after decompression) is either used or in exactly one skipped place:
 //! `bytes_used` and the lengths of the places add up to `bytes`.
 //!
-//! Cost: the text of the log in memory, one pass over its bytes, 131 bytes a fix while reading and 51 after. Text and
-//! fixes together are held to `limits.memory_bytes`.
+//! Cost: one pass over the bytes; in memory the text of the log, and 131 bytes per fix while reading, 51 afterwards. Text and
+//! fixes together may not exceed `limits.memory_bytes`.
 
 mod assemble;
 mod clock;

@@ -7,23 +7,21 @@
 //!  . . .  ->  . x .   ->   ----/ (o) \----   ->   ----/\----   ->   pieces, halts, silences
 //! ```
 //!
-//! Method. Fixes of poor quality and jumps are taken out ([`outlier_filter`]), and so
-//! is what was carried ([`carried`]). The white part of the error is read from the
-//! roughness of the path itself, the slow part from standing time ([`noise`]). A free-driving machine drives straight
-//! legs at a steady speed between turns, so each unbroken piece is cut into legs and halts by exact dynamic
-//! programming on whitened steps ([`segment`]; optimal partitioning after Jackson et al. 2005 with pruning in the
-//! manner of Killick, Fearnhead & Eckley 2012, DOI 10.1080/01621459.2012.737745), a line is fitted to each leg, and
-//! corners are put where lines meet ([`path`]). Where straight legs do not hold, a constant-velocity Kalman filter
-//! with Rauch-Tung-Striebel smoothing takes over ([`kalman`]). Where positions are poor (decimetres and metres), the legs,
-//! one speed, the corners, the station and the edge of the lawn are brought together ([`anchor`]), and other pasts that
-//! agree with the log can be drawn. Between fixes more than four seconds apart the turns are put back where speed,
-//! time and the edge of the lawn say that they were ([`sparse_turns`]). Where it turned, and how far inside its edges, is asked of the
-//! path ([`turns`]). What it did in every second is told at the end
-//! ([`activities`]).
+//! Method. Fixes of poor quality, jumps ([`outlier_filter`]) and stretches where the machine was carried ([`carried`]) are
+//! removed. The white part of the error is estimated from the roughness of the path, the slow part from standing time
+//! ([`noise`]). A roaming machine drives straight legs at a steady speed between turns, so each unbroken piece is cut into
+//! legs and halts by exact dynamic programming on whitened steps ([`segment`]; optimal partitioning after Jackson et al.
+//! 2005 with pruning in the manner of Killick, Fearnhead & Eckley 2012, DOI 10.1080/01621459.2012.737745). A line is fitted
+//! to each leg, and corners are placed where lines meet ([`path`]). Where straight legs do not fit, a constant-velocity
+//! Kalman filter with Rauch-Tung-Striebel smoothing takes over ([`kalman`]). Where positions are poor (decimetres or
+//! metres), legs, speed, corners, the station and the edge of the lawn are solved together ([`anchor`]), and other pasts
+//! that agree with the log can be drawn. Between fixes more than four seconds apart, turns are rebuilt from speed, time and
+//! the edge of the lawn ([`sparse_turns`]). From the path follow the turns and their setback ([`turns`]) and, last, what the
+//! machine did in every second ([`activities`]).
 //!
 //! Exact: the segmentation, for the stated cost. Approximate: the noise law while driving. Known limits: in precise logs
-//! the slow part of the error (drift) stays in the path; logs sparser than four seconds are joined by straight chords
-//! where no ground is known, or the machine does not turn at its edge.
+//! the slow part of the error (drift) stays in the path; fixes more than four seconds apart are joined by straight chords
+//! where no ground is known, or where the machine does not turn at its edge.
 //!
 //! Cost: linear in fixes, times the longest leg; a night of 28,800 fixes takes some tens of milliseconds.
 

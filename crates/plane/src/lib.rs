@@ -2,17 +2,17 @@
 //!
 //! | question | item |
 //! |---|---|
-//! | where does this latitude and longitude lie, in metres? | [`Frame`] |
-//! | how large is this ground, what is left of it without that zone, where does a body get to? | [`Region`] |
+//! | where are this latitude and longitude, in metres? | [`Frame`] |
+//! | how large is this ground, what is left without that zone, where does the machine's body fit? | [`Region`] |
 //! | is this plan sound, and what lawn does it leave? | [`Site`] |
 //! | which squares of a grid are lawn? | [`rasterise`], [`BitGrid`] |
-//! | which outline do these squares have? | [`outlines`] |
+//! | what outline do these squares have? | [`outlines`] |
 //! | who passed within r metres of this place? | [`LegIndex`] |
-//! | which way over the cells is the cheapest? | [`cheapest_way`] |
+//! | what is the cheapest way over the cells? | [`cheapest_way`] |
 //! | how does a person find this place with a tape? | [`Site::landmarks`], [`tape`] |
 //!
-//! Polygon operations live here and nowhere else, behind [`Region`]: input is checked to be finite, degenerate
-//! rings are dropped, and a panic below becomes a [`RegionError`].
+//! Polygon operations happen here and nowhere else, behind [`Region`]: coordinates must be finite, degenerate rings are
+//! dropped, and a panic in the library below becomes a [`RegionError`].
 
 pub mod distance;
 #[cfg(test)]

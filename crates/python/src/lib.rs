@@ -3,17 +3,17 @@
 //! | question | item |
 //! |---|---|
 //! | how do logs, plans and settings come in? | `read`, `Trace`, `Plan`, `Settings` |
-//! | what is asked of them? | `inspect`, `analyse`, `against_reference`, `compare`, `simulate`, `plan_check` |
+//! | what can be asked of them? | `inspect`, `analyse`, `against_reference`, `compare`, `simulate`, `plan_check` |
 //! | what do papers call that, and how sure is it? | `measures`, `count_on_grid`, `compare_paired`, `nights_needed` |
 //! | how do many machines share a night? | `Hand`, `Store`, `batch_lookout`, for `tussock.spark` |
 //! | how do answers go out? | `Findings`, `Comparison`: JSON, bytes of files, columns as NumPy arrays |
 //!
-//! What Python sees is `python/tussock`, typed and documented there. This half reads bytes, lets go of the interpreter while it
-//! works, and turns every error into an exception with its kind and hint. A panic is caught at the door and becomes an
-//! `InternalError`: it must not take a notebook with it.
+//! Python users see `python/tussock`, which is typed and documented. This half reads bytes, releases the interpreter while it
+//! works, and turns every error into an exception with its kind and hint. A panic is caught here and becomes an
+//! `InternalError`, so that it cannot end a notebook.
 //!
-//! Columns go out without a copy: an array borrows the memory of the frozen object that it keeps alive, and is read-only.
-//! Paths are opened by Python, and by the night shift for its store and its workers.
+//! Columns go out without a copy: an array borrows the memory of a frozen object, keeps it alive, and is read-only.
+//! Python opens the paths; the night shift opens those of its store and its workers.
 
 mod bench;
 mod door;

@@ -3,18 +3,18 @@
 //! | question | item |
 //! |---|---|
 //! | where would this machine drive on this site? | [`simulate`], [`Yard`] |
-//! | and if every place were as easy to get to as any other? | [`Yard::wander`] |
-//! | what would a logger on it have written down? | [`sample`] |
+//! | and if every place were equally easy to reach? | [`Yard::wander`] |
+//! | what would a logger on it have recorded? | [`sample`] |
 //! | what did it really visit, and what not? | [`truth`] |
 //! | how does that look as a file? | [`gpx_bytes`], [`nmea_bytes`], [`csv_bytes`] |
-//! | on what gardens can all this be tried? | [`gardens`] |
+//! | which gardens can all this be tried on? | [`gardens`] |
 //! | what does theory say? | [`laws`] |
 //!
-//! Truth must not be computed by what it judges: this room sees none of the rooms that locate, count or diagnose, and
+//! Truth must not be computed by the code it judges: this room uses none of the rooms that locate, count or diagnose, and
 //! rasterises, measures and labels for itself.
 //!
-//! Same site, machine, run and seed give the same path, bit for bit, on every platform: random numbers come from ChaCha8 (Bernstein
-//! 2008), sines and arctangents from `libm`, and all else is the arithmetic of IEEE 754.
+//! The same site, machine, run and seed give the same path, bit for bit, on every platform: random numbers come from ChaCha8
+//! (Bernstein 2008), sines and arctangents from `libm`, and everything else is IEEE 754 arithmetic.
 
 mod dice;
 mod distance;

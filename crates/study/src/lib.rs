@@ -1,14 +1,14 @@
-//! The researcher's bench: what papers ask of a log, beside what a garden asks.
+//! The researcher's bench: the questions of papers, beside those of a garden.
 //!
 //! | question | item |
 //! |---|---|
-//! | What do a pattern's numbers say, as papers give them? | [`measures::measures`] |
+//! | What are the measures of a pattern that papers report? | [`measures::measures`] |
 //! | Which pattern is it? | [`measures::guess_pattern`] |
-//! | Do two patterns differ, and how many nights does it take to tell? | [`statistics`] |
+//! | Do two patterns differ, and how many nights does it take to show that? | [`statistics`] |
 //! | How many cells of this grid were visited, by this rule? | [`count_on_grid`] |
 //! | How far is the log from a surveyed path? | [`against_reference`] |
 //!
-//! All of it asks the survey of the log; nothing is located a second time.
+//! Everything here uses the survey of the log; nothing is located a second time.
 
 #[cfg(test)]
 mod error_tests;

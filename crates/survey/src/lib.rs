@@ -1,16 +1,16 @@
-//! The measuring: a log is located once, and what is read from it is worked out once.
+//! The measurements: a log is located once, and every quantity is worked out from it once.
 //!
 //! | question | module |
 //! |---|---|
 //! | where was the machine, on what ground? | [`Survey`] |
 //! | does it roam or drive lanes? | [`pattern`] |
-//! | how much was driven over, how sure is that? | [`coverage_count`], [`interval`], [`calibrate`] |
+//! | how much was driven over, and how sure is that? | [`coverage_count`], [`interval`], [`calibrate`] |
 //! | when, night by night, and is the promise kept? | [`nights`], [`promise`] |
 //! | when did it leave the station, when was it outside? | [`outings`] |
-//! | what machine was it? | [`fitted`] |
-//! | how does the plan lie in the log? | [`plan_offset`] |
+//! | what kind of machine was it? | [`fitted`] |
+//! | how is the plan offset from the log? | [`plan_offset`] |
 //!
-//! Every other room asks here and measures nothing again.
+//! Every other room asks here; none measures again.
 
 pub mod calibrate;
 pub mod coverage_count;

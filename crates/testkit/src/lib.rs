@@ -2,13 +2,13 @@
 //!
 //! | for | item |
 //! |---|---|
-//! | a mask that can be read | [`grid!`], [`drawing`] |
+//! | a mask drawn as text | [`grid!`], [`drawing`] |
 //! | a few fixes by hand | [`trace!`] |
 //! | files of the repository | [`fixture`], [`fixture_bytes`] |
 //! | figures with a stated tolerance | [`assert_near`], [`assert_relative`] |
-//! | what a handful of outcomes say | [`statistics`] |
+//! | the statistics of a few outcomes | [`statistics`] |
 //!
-//! What is wrong in a test stops the test: everything here panics on a mistake and says where.
+//! A mistake in a test must stop the test: everything here panics on one and says where.
 
 pub mod statistics;
 

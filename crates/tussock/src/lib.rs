@@ -6,15 +6,15 @@
 //! | How much was driven over, what was missed, where did it get stuck? | [`analyse`] |
 //! | How many cells of this grid were visited, by this rule? | [`count_on_grid`] |
 //! | How far is the log from a surveyed path? | [`against_reference`] |
-//! | What do a pattern's numbers say, as papers give them? | [`measures::measures`] |
-//! | Do two patterns differ, and how many nights does it take to tell? | [`statistics`] |
+//! | What are the measures of a pattern that papers report? | [`measures::measures`] |
+//! | Do two patterns differ, and how many nights does it take to show that? | [`statistics`] |
 //! | What did a change bring? | [`compare`] |
-//! | What would the plan be with a suggestion built in? | [`built`] |
+//! | What is the plan with a suggestion built in? | [`built`] |
 //! | Is this plan sound, and how large is everything in it? | [`check_plan`] |
-//! | Where does the plan lie, as the log sees it? | [`align`] |
+//! | How must the plan move to agree with the log? | [`align`] |
 //!
-//! The rooms below stay reachable: [`types`], [`plane`], [`locate`], [`coverage`], [`diagnose`], [`simulate`]. Reading logs is
-//! the business of `tussock-ingest`, drawing findings that of `tussock-report`; nothing here opens a file, prints, or asks
+//! The rooms below are re-exported: [`types`], [`plane`], [`locate`], [`coverage`], [`diagnose`], [`simulate`].
+//! `tussock-ingest` reads logs and `tussock-report` draws findings; nothing here opens a file, prints, or asks
 //! the clock. The same job gives the same findings on any number of threads.
 
 mod align;

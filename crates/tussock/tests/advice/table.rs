@@ -118,13 +118,14 @@ fn line(page: &mut String, name: &str, missed: usize, proofs: &[&Proof]) {
 
 fn table() -> String {
     let mut page = format!(
-        "# Does a suggestion bring what it promises?\n\n\
-         Invented gardens of eight families with ground that is hard to get to: behind passages of 0.2 to 0.7 m of free width, nooks of\n\
-         less than a hundredth of the lawn, lawns nearly closed by a zone; 8 to 24 h of log, 0.28 to 0.45 m/s. Each is logged, the\n\
+        "# Does a suggestion deliver what it promises?\n\n\
+         Invented gardens of eight families have ground that is hard to reach: behind passages of 0.2 to 0.7 m of free width, in nooks of\n\
+         less than a hundredth of the lawn, on lawns nearly closed by a zone; 8 to 24 h of log, 0.28 to 0.45 m/s. Each garden is logged, the\n\
          first suggestion is built into its plan, and the machine that made the log runs {RUNS} times with fresh seeds, as long as\n\
-         before. In the other gardens of the families the machine got everywhere by itself. Rates are per single run: the pocket gains more than 20 points over the log, it lies within 15 points of the\n\
-         prediction, the lawn within 5, and all three; then the certainty that the suggestions claimed, and how often the 90 %\n\
-         intervals of pocket and lawn hold. `tests/run --full` makes this table (`crates/tussock/tests/advice/table.rs`).\n\n\
+         before. In the other gardens of the families the machine got everywhere by itself. Rates are per single run: how often the pocket\n\
+         gains more than 20 points over the log, lies within 15 points of the prediction, the lawn within 5, and all three; then the certainty\n\
+         that the suggestions claimed, and how often the 90 % intervals of pocket and lawn hold the result. `tests/run --full` makes this table\n\
+         (`crates/tussock/tests/advice/table.rs`).\n\n\
          | reality differs by | gardens with a suggestion, of those with missed ground | pocket predicted / measured | lawn measured less predicted, points | gain | pocket near | lawn near | all | claimed | pocket holds | lawn holds |\n\
          |---|---|---|---|---|---|---|---|---|---|---|\n"
     );
