@@ -1,9 +1,9 @@
 //! The command `tussock`: finds the grass that an autonomous mower leaves standing.
 //!
-//! The counter of the house: it takes arguments, opens files, calls the rooms below, and writes what they answer.
-//! It measures nothing itself.
+//! The counter: it takes arguments, opens files, calls the rooms below, and writes what they answer. It measures nothing
+//! itself.
 //!
-//! A run goes through the same doors in the same order, so that a mistake is told before any work is done:
+//! Every run takes the same steps in the same order, so that a mistake is reported before any work is done:
 //! arguments ([`args`], as typed) -> wishes ([`wishes`], checked) -> outputs ([`outputs`], probed) -> inputs
 //! ([`inputs`], read) -> work ([`commands`]) -> everything rendered -> everything written -> answer printed.
 
