@@ -450,7 +450,7 @@ fn two_files_of_one_machine_make_one_trace_and_two_machines_make_two() {
             .with_code(0);
     }
     let machines = |line: &str| {
-        findings(&folder, line)["span"]["machines"]
+        findings(&folder, line)["machines"]
             .as_array()
             .expect("machines")
             .len()

@@ -110,7 +110,7 @@ fn the_whole_story_before_cause_suggestion_predicted_after_measured() {
     assert_eq!(yard["causes"][0]["cause"], "walled_off", "{yard}");
     let best = &before["suggestions"][0];
     assert_eq!(best["kind"], "zone_shrink", "{best}");
-    assert_eq!(best["addresses"][0], yard["id"]);
+    assert_eq!(best["pocket_ids"][0], yard["id"]);
     let out = folder.path().join("proof");
     let told = run(
         compare(&[saved.join("findings.json")])

@@ -368,7 +368,7 @@ fn adds_up(coverage: &Coverage, said: &str) {
             "{low} {estimate} {high}: {said}"
         );
     }
-    for fraction in [coverage.face_value_fraction, coverage.cell_error_fraction] {
+    for fraction in [coverage.as_logged_fraction, coverage.cell_error_fraction] {
         assert!((0.0..=1.0).contains(&fraction), "{coverage:?}: {said}");
     }
 }

@@ -3,7 +3,7 @@
 use crate::night::NightNumber;
 use crate::table::{NIGHTS, POCKETS, STUCK_SPOTS, SUGGESTIONS, TableRow, Value, row};
 use tussock_types::math;
-use tussock_types::{Estimate, Findings, Grid, Place, PlanOffset, StuckSpot, Suggestion};
+use tussock_types::{Estimate, Findings, Grid, LogLevel, Place, PlanOffset, StuckSpot, Suggestion};
 
 /// A word of an enumeration as it stands in JSON.
 fn word(value: impl serde::Serialize) -> Value {
@@ -45,13 +45,14 @@ pub(crate) fn night(facts: NightFacts<'_>, findings: &Findings) -> TableRow {
             .sum()
     });
     let stuck_min: f64 = findings.stuck_spots.iter().map(|spot| spot.minutes).sum();
-    let good_enough = findings.log_verdict.good_enough;
+    let good_enough = findings.log_verdict.level == LogLevel::Good;
+    let machines: Vec<&str> = findings.machines.iter().map(|machine| &machine.id[..]).collect();
     row!(NIGHTS {
         garden: facts.garden,
         key: facts.key,
         plan_sha256: facts.plan_sha256,
         logs: facts.logs,
-        machines: span.machines.join(","),
+        machines: machines.join(","),
         lawn_m2: of(|coverage| coverage.lawn_m2),
         visited_fraction: visited.map(|visited| visited.estimate),
         visited_low_fraction: visited.and_then(|visited| visited.low),
@@ -108,7 +109,7 @@ fn outline(rings: &[Vec<Place>], offset: Option<PlanOffset>) -> Value {
 }
 
 pub(crate) fn pockets(garden: &str, findings: &Findings) -> Vec<TableRow> {
-    let offset = findings.positions.plan_offset;
+    let offset = findings.plan_offset();
     // The two kinds of pockets share these fields by name.
     macro_rules! pocket {
         ($pocket:ident, $verdict:literal, $cause:expr) => {{
@@ -125,7 +126,7 @@ pub(crate) fn pockets(garden: &str, findings: &Findings) -> Vec<TableRow> {
                 north_m: at.north_m,
                 chance_fraction: $pocket.chance_fraction,
                 cause: $cause,
-                why: &$pocket.why,
+                why: tussock_report::text(&$pocket.why),
                 outline: outline(&$pocket.outline, offset),
             })
         }};
@@ -142,7 +143,7 @@ pub(crate) fn pockets(garden: &str, findings: &Findings) -> Vec<TableRow> {
 }
 
 pub(crate) fn stuck_spots(garden: &str, findings: &Findings) -> Vec<TableRow> {
-    let offset = findings.positions.plan_offset;
+    let offset = findings.plan_offset();
     let row = |spot: &StuckSpot| {
         let at = on_plan(Place::new(spot.east_m, spot.north_m), offset);
         row!(STUCK_SPOTS {
@@ -156,22 +157,22 @@ pub(crate) fn stuck_spots(garden: &str, findings: &Findings) -> Vec<TableRow> {
             episodes: spot.episodes,
             lost_min: spot.minutes,
             certainty: spot.certainty,
-            why: &spot.why,
+            why: tussock_report::text(&spot.why),
         })
     };
     findings.stuck_spots.iter().map(row).collect()
 }
 
 pub(crate) fn suggestions(garden: &str, findings: &Findings) -> Vec<TableRow> {
-    let offset = findings.positions.plan_offset;
+    let offset = findings.plan_offset();
     let row = |suggestion: &Suggestion| {
         let predicted = &suggestion.predicted;
         row!(SUGGESTIONS {
             garden: garden,
             suggestion: &suggestion.id,
             kind: word(suggestion.kind),
-            why: &suggestion.why,
-            pockets: suggestion.addresses.join(","),
+            why: tussock_report::text(&suggestion.why),
+            pockets: suggestion.pocket_ids.join(","),
             wire_m: suggestion.wire_m,
             outing_share_fraction: suggestion.outing_share_fraction,
             pocket_before_fraction: predicted.pocket_fraction_before.estimate,
@@ -202,7 +203,7 @@ pub(crate) fn visited(findings: &Findings, (low, high): (Place, Place)) -> Optio
     let mark = |at: usize| {
         let place = in_log(
             grid.centre(at % grid.columns, at / grid.columns),
-            findings.positions.plan_offset,
+            findings.plan_offset(),
         );
         let Some((column, row)) = cells.grid.cell_at(place) else {
             return 0;

@@ -98,7 +98,7 @@ pub(crate) fn run(arguments: &AnalyseArguments, printer: &Printer) -> CommandRes
         commands::note_left_out(&findings, privacy, printer);
     }
     if privacy == Privacy::Private {
-        findings = tussock_report::redact(&findings);
+        findings = tussock_report::redact(&findings)?;
     }
     answer(&findings, arguments, &written, printer)?;
     Ok(judge(&findings, threshold, printer))

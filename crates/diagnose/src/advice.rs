@@ -4,7 +4,7 @@ use crate::suggest::{self, Question};
 use tussock_simulate::{Manner, Spell, StuckSpot};
 use tussock_survey::Survey;
 use tussock_survey::fitted::Fitted;
-use tussock_types::{Findings, FitFound, Place};
+use tussock_types::{Findings, FitFound, Place, Said};
 
 /// Places that caught the machine less often are no places yet.
 const LEAST_EPISODES: u64 = 3;
@@ -20,9 +20,9 @@ pub fn advise(findings: &mut Findings, survey: &Survey<'_>) {
         findings.suggestions = Some(Vec::new());
         return;
     }
-    let refused = |why: String| FitFound {
+    let refused = |said: Said| FitFound {
         is_trusted: false,
-        sentence: format!("Nothing is predicted: {why}."),
+        said,
         runs: 0,
         rows: Vec::new(),
     };
@@ -46,7 +46,7 @@ pub fn advise(findings: &mut Findings, survey: &Survey<'_>) {
             ..fitted.clone()
         },
         Err(why) => {
-            findings.fit = Some(refused(why.to_string()));
+            findings.fit = Some(refused(why.said()));
             findings.suggestions = Some(Vec::new());
             return;
         }
@@ -70,7 +70,7 @@ pub fn advise(findings: &mut Findings, survey: &Survey<'_>) {
                 pocket.suggestion_ids = found
                     .suggestions
                     .iter()
-                    .filter(|suggestion| suggestion.addresses.contains(&pocket.id))
+                    .filter(|suggestion| suggestion.pocket_ids.contains(&pocket.id))
                     .map(|suggestion| suggestion.id.clone())
                     .collect();
             }
@@ -78,7 +78,7 @@ pub fn advise(findings: &mut Findings, survey: &Survey<'_>) {
             findings.suggestions = Some(found.suggestions);
         }
         Err(why) => {
-            findings.fit = Some(refused(why.to_string()));
+            findings.fit = Some(refused(Said::NotSimulated { why: why.to_string() }));
             findings.suggestions = Some(Vec::new());
         }
     }

@@ -12,7 +12,7 @@ use tussock_survey::outings::{self, Outing};
 use tussock_types::math;
 use tussock_types::{
     Coverage, HomeAlong, HoursFound, Installation, LowerCut, LowerCutAnswer, Night, OutOfReach, OutingsFound,
-    OverTime, Passage, Settings, TurfFound, UnlistedObstacle, WayHome, plural,
+    OverTime, Passage, Said, Settings, TurfFound, UnlistedObstacle, WayHome,
 };
 
 /// Everything that stands beside the layout in judging an installation.
@@ -171,31 +171,40 @@ impl Judged<'_> {
             Some(hours / promise.days.max(1e-9) * working_per_day / per_day)
         });
         let allowed = allowed_h_per_day(self.survey.settings());
-        let target = format!(
-            "{:.0} % within {}",
-            100.0 * promise.visited_fraction,
-            plural(promise.days, "day", "days")
-        );
-        let sentence = match needed_h_per_day {
-            Some(hours) if hours > 24.0 => format!(
-                "{target} cannot be had with more hours: {hours:.0} working hours a day would be needed."
-            ),
-            Some(hours) => format!(
-                "{target} needs about {hours:.1} working hours a day at this pace; it worked {working_per_day:.1}, of them {per_day:.1} driving."
-            ),
-            None if self.missed_pockets > 0 => format!(
-                "No number of hours brings {target}: the missed ground is too large. It worked {working_per_day:.1} hours a day, of them {per_day:.1} driving."
-            ),
-            None => format!(
-                "It worked {working_per_day:.1} hours a day, of them {per_day:.1} driving; what {target} needs cannot be told from this log."
-            ),
+        let (promised_fraction, promised_days) = (promise.visited_fraction, promise.days);
+        let (worked_h, driven_h) = (working_per_day, per_day);
+        let said = match needed_h_per_day {
+            Some(needed_h) if needed_h > 24.0 => Said::PromiseBeyondHours {
+                promised_fraction,
+                promised_days,
+                needed_h,
+            },
+            Some(needed_h) => Said::PromiseNeedsHours {
+                promised_fraction,
+                promised_days,
+                needed_h,
+                worked_h,
+                driven_h,
+            },
+            None if self.missed_pockets > 0 => Said::PromiseBeyondReach {
+                promised_fraction,
+                promised_days,
+                worked_h,
+                driven_h,
+            },
+            None => Said::PromiseHoursUnknown {
+                promised_fraction,
+                promised_days,
+                worked_h,
+                driven_h,
+            },
         };
         Some(HoursFound {
             driving_h_per_day: per_day,
             working_h_per_day: working_per_day,
             allowed_h_per_day: allowed,
             needed_h_per_day: needed_h_per_day.filter(|hours| *hours <= 24.0),
-            sentence,
+            said,
         })
     }
 
@@ -206,81 +215,61 @@ impl Judged<'_> {
             .low
             .unwrap_or(coverage.visited_fraction.estimate);
         // Slivers between passes stand for a day; pockets stand until somebody does something.
-        let (answer, sentence) = if !self.shows_all {
-            (
-                LowerCutAnswer::CannotTell,
-                "Whether every place was driven over at the present cutting height cannot be told from this log."
-                    .to_owned(),
-            )
-        } else if self.open_pockets == 0 && low >= 0.97 {
+        let (answer, said) = if !self.shows_all {
+            (LowerCutAnswer::CannotTell, Said::LowerCutUnknown {})
+        } else if self.open_pockets > 0 {
+            let places = self.open_pockets as u64;
+            (LowerCutAnswer::NotYet, Said::LowerCutPlacesOpen { places })
+        } else if low >= 0.97 {
             (
                 LowerCutAnswer::Yes,
-                format!(
-                    "Every place wide enough to see was driven over at the present height ({:.1} % of the lawn at least): the cutting height may be lowered by one step.",
-                    100.0 * low
-                ),
+                Said::LowerCut {
+                    visited_fraction: low,
+                },
             )
         } else {
-            let why = if self.open_pockets > 0 {
-                plural(
-                    self.open_pockets,
-                    "place wide enough to see has not been driven over yet",
-                    "places wide enough to see have not been driven over yet",
-                )
-            } else {
-                format!(
-                    "only {:.1} % of the lawn is sure to have been driven over",
-                    100.0 * low
-                )
-            };
             (
                 LowerCutAnswer::NotYet,
-                format!(
-                    "Leave the cutting height as it is: {why}, and high grass stops a machine that is set low."
-                ),
+                Said::LowerCutUnsure {
+                    visited_fraction: low,
+                },
             )
         };
-        Some(LowerCut { answer, sentence })
+        Some(LowerCut { answer, said })
     }
 
     fn turf(&self) -> Option<TurfFound> {
         let (growth_mm_per_day, growth_source) = turf::growth_mm_per_day(&self.survey.settings().turf)?;
-        let days =
+        let allowed_days =
             turf::allowed_interval_days(self.survey.settings().turf.cut_height_mm?, growth_mm_per_day)?;
-        let span_days = {
-            let (start_s, end_s) = self.survey.span_s();
-            (end_s - start_s) / 86_400.0
-        };
-        let sentence = match self.overdue_fraction {
-            None => format!(
-                "Grass growing {growth_mm_per_day:.1} mm a day may go {days:.1} days between visits (one-third rule); this log of {span_days:.1} days is too short to see whether any went longer."
-            ),
-            Some(overdue) if overdue > 0.02 => format!(
-                "{:.0} % of the lawn went longer than {days:.1} days without a visit, which is more than grass growing {growth_mm_per_day:.1} mm a day should (one-third rule): more passes are needed.",
-                100.0 * overdue
-            ),
-            Some(_) => {
-                let mean = self.drive.path_m * self.drive.cut_width_m
-                    / self.drive.lawn_m2.max(1e-9)
-                    / span_days.max(1e-9)
-                    * days;
-                if mean > 12.0 {
-                    format!(
-                        "Each place is driven over {mean:.0} times in the {days:.1} days that the grass could wait (one-third rule): fewer hours would do, and spare the turf."
-                    )
-                } else {
-                    format!(
-                        "No more than {days:.1} days passed between visits, as grass growing {growth_mm_per_day:.1} mm a day needs (one-third rule)."
-                    )
-                }
-            }
+        let (start_s, end_s) = self.survey.span_s();
+        let log_days = (end_s - start_s) / 86_400.0;
+        let growth_mm = growth_mm_per_day;
+        let swept_m2 = self.drive.path_m * self.drive.cut_width_m;
+        let passes = swept_m2 / self.drive.lawn_m2.max(1e-9) / log_days.max(1e-9) * allowed_days;
+        let said = match self.overdue_fraction {
+            None => Said::GrassLogTooShort {
+                growth_mm,
+                allowed_days,
+                log_days,
+            },
+            Some(overdue_fraction) if overdue_fraction > 0.02 => Said::GrassOverdue {
+                overdue_fraction,
+                growth_mm,
+                allowed_days,
+            },
+            Some(_) if passes > 12.0 => Said::GrassTooManyPasses { passes, allowed_days },
+            Some(_) => Said::GrassEnoughPasses {
+                growth_mm,
+                allowed_days,
+            },
         };
         Some(TurfFound {
             growth_mm_per_day,
             growth_source,
-            allowed_interval_h: 24.0 * days,
+            allowed_interval_h: 24.0 * allowed_days,
             overdue_fraction: self.overdue_fraction,
-            sentence,
+            said,
         })
     }
 }

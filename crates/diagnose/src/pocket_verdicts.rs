@@ -16,7 +16,7 @@ use tussock_survey::Survey;
 use tussock_survey::coverage_count::{CoverageCount, PocketAreas, SMALL_ERROR_M};
 use tussock_types::math;
 use tussock_types::{
-    Cells, LogLevel, LogVerdict, MissedPocket, NotYetPocket, Place, Settings, Tape, UnseenGround,
+    Cells, LogLevel, LogVerdict, MissedPocket, NotYetPocket, Place, Said, Settings, Tape, UnseenGround,
 };
 
 /// Pockets told apart.
@@ -121,16 +121,16 @@ impl PocketVerdicts {
                     id: format!("U{}", sorted.unseen.len() + 1),
                     area_m2,
                     outline,
-                    why: format!(
-                        "The log is silent while the mower may have been there (chance {:.0} %).",
-                        100.0 * hidden_chance
-                    ),
+                    why: Said::HiddenBySilence {
+                        chance_fraction: hidden_chance,
+                    },
                 });
                 continue;
             }
             if is_missed {
                 let judgement = causes::judge(&scene, &shape, chance);
-                let told = because::told(&judgement, &shape, layout, drive, chance);
+                let has_plan = survey.site.is_some();
+                let because = because::because(&judgement, &shape, layout, drive, chance, has_plan);
                 sorted.missed.push(MissedPocket {
                     id: format!("M{}", sorted.missed.len() + 1),
                     area_m2,
@@ -143,8 +143,8 @@ impl PocketVerdicts {
                     certainty: certainty(counted, &pocket, layout.error_m),
                     chance_fraction,
                     visited_fraction: 0.0,
-                    causes: Some(told.causes),
-                    why: told.why,
+                    causes: Some(because.causes),
+                    why: because.why,
                     tape,
                     suggestion_ids: Vec::new(),
                 });
@@ -161,7 +161,7 @@ impl PocketVerdicts {
                     outline,
                     chance_fraction,
                     hours_to_decide,
-                    why: why_not_yet(&pocket, drive, hours_to_decide),
+                    why: why_not_yet(pocket.widest_m, drive, hours_to_decide),
                     tape,
                 });
             }
@@ -182,7 +182,6 @@ impl PocketVerdicts {
     /// a wide pocket undecided, and find none, show none of that width.
     pub fn hold_to(&mut self, verdict: &mut LogVerdict) {
         if verdict.level == LogLevel::Unusable {
-            let why = "The log shows too little to tell whether this was left out.";
             let first = self.unseen.len() + 1;
             self.unseen.extend(
                 self.missed
@@ -192,7 +191,7 @@ impl PocketVerdicts {
                         id: format!("U{}", first + at),
                         area_m2: pocket.area_m2,
                         outline: pocket.outline,
-                        why: why.to_owned(),
+                        why: Said::ShownTooLittle {},
                     }),
             );
         }
@@ -207,17 +206,23 @@ impl PocketVerdicts {
     }
 }
 
-/// Too little time, in words.
-fn why_not_yet(pocket: &pockets::Pocket, drive: &luck::Drive, hours_to_decide: Option<f64>) -> String {
+/// Too little time so far.
+fn why_not_yet(widest_m: f64, drive: &luck::Drive, hours_to_decide: Option<f64>) -> Said {
     let driven_h = drive.path_m / drive.speed_mps.max(1e-9) / 3600.0;
-    let until = match hours_to_decide {
-        Some(hours) if hours > driven_h => format!(" until about {hours:.0} h of driving"),
-        _ => " now and then".to_owned(),
-    };
-    format!(
-        "Nothing is wrong yet: {driven_h:.0} h of driving are few for {:.0} m2; gaps of {:.1} m are normal{until}.",
-        drive.lawn_m2, pocket.widest_m
-    )
+    let lawn_m2 = drive.lawn_m2;
+    match hours_to_decide.filter(|hours| *hours > driven_h) {
+        Some(decided_h) => Said::NotYetUntil {
+            driven_h,
+            lawn_m2,
+            widest_m,
+            decided_h,
+        },
+        None => Said::NotYet {
+            driven_h,
+            lawn_m2,
+            widest_m,
+        },
+    }
 }
 
 /// Path of one outing; all of it where outings are not known.

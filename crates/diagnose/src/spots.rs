@@ -5,7 +5,7 @@ use crate::{stuck, worn};
 use tussock_locate::activities;
 use tussock_survey::Survey;
 use tussock_survey::outings;
-use tussock_types::{Cells, PossibleStop, Stray, StuckSpot, WornLine};
+use tussock_types::{Cells, PossibleStop, Said, Stray, StuckNear, StuckSpot, WornLine};
 
 /// Stuck spots with what to look at.
 pub fn stuck_findings(survey: &Survey<'_>, layout: &SiteAnalysis) -> Vec<StuckSpot> {
@@ -109,55 +109,50 @@ pub fn possible_stops(survey: &Survey<'_>) -> Vec<PossibleStop> {
 }
 
 /// What to look at, from what lies near.
-fn why_stuck(spot: &stuck::Spot, survey: &Survey<'_>, layout: &SiteAnalysis) -> String {
+fn why_stuck(spot: &stuck::Spot, survey: &Survey<'_>, layout: &SiteAnalysis) -> Said {
     const NEAR_M: f64 = 1.0;
-    let passage = layout
-        .necks
-        .iter()
-        .find(|(neck, _)| {
-            neck.middle.distance_m(spot.place) <= 0.5 * neck.width_m.max(neck.length_m) + NEAR_M
-        })
-        .map(|(neck, _)| format!("in the passage that is {:.1} m wide", neck.width_m));
+    let passage = layout.necks.iter().find(|(neck, _)| {
+        neck.middle.distance_m(spot.place) <= 0.5 * neck.width_m.max(neck.length_m) + NEAR_M
+    });
+    let width_m = passage.map(|(neck, _)| neck.width_m);
     let near = survey.site.as_ref().and_then(|site| {
-        let zones = site.exclusions.iter().map(|zone| ("exclusion zone", zone));
-        let obstacles = site.obstacles.iter().map(|obstacle| ("obstacle", obstacle));
+        let zones = site.exclusions.iter().map(|zone| (StuckNear::Zone, zone));
+        let obstacles = site
+            .obstacles
+            .iter()
+            .map(|obstacle| (StuckNear::Obstacle, obstacle));
+        let edge = (
+            StuckNear::LawnEdge,
+            String::new(),
+            site.drawn_lawn.edge_distance_m(spot.place),
+        );
         zones
             .chain(obstacles)
-            .map(|(kind, named)| (kind, &named.name, named.shape.edge_distance_m(spot.place)))
+            .map(|(feature, named)| {
+                (
+                    feature,
+                    named.name.clone(),
+                    named.shape.edge_distance_m(spot.place),
+                )
+            })
             .filter(|(.., distance_m)| *distance_m <= NEAR_M)
             .min_by(|a, b| a.2.total_cmp(&b.2))
-            .map(|(kind, name, distance_m)| format!("{distance_m:.1} m from the edge of {kind} \"{name}\""))
-            .or_else(|| {
-                let distance_m = site.drawn_lawn.edge_distance_m(spot.place);
-                (distance_m <= NEAR_M).then(|| format!("{distance_m:.1} m from the lawn's edge"))
-            })
+            .or_else(|| (edge.2 <= NEAR_M).then_some(edge))
     });
-    let near = match (passage, near) {
-        (Some(passage), Some(near)) => Some(format!("{passage}, {near}")),
-        (passage, near) => passage.or(near),
-    };
-    let place = match (near, &survey.site) {
-        (Some(near), _) => format!("It lies {near}: look for roots, a step or soft ground there."),
-        (None, Some(_)) => "Nothing in the plan is near: look for roots, a hole or soft ground.".to_owned(),
-        (None, None) => "Look for roots, a hole or soft ground.".to_owned(),
-    };
-    let course = spot.approach_deg.map_or_else(String::new, |deg| {
-        format!(" It mostly came driving {}.", compass(deg))
-    });
-    format!("{place}{course}")
-}
-
-/// Name of a course, clockwise from north.
-pub fn compass(course_deg: f64) -> &'static str {
-    const NAMES: [&str; 8] = [
-        "north",
-        "north-east",
-        "east",
-        "south-east",
-        "south",
-        "south-west",
-        "west",
-        "north-west",
-    ];
-    NAMES[((course_deg / 45.0).round() as usize) % 8]
+    match (width_m, near) {
+        (Some(width_m), Some((feature, name, distance_m))) => Said::StuckInPassageNear {
+            width_m,
+            feature,
+            name,
+            distance_m,
+        },
+        (Some(width_m), None) => Said::StuckInPassage { width_m },
+        (None, Some((feature, name, distance_m))) => Said::StuckNear {
+            feature,
+            name,
+            distance_m,
+        },
+        (None, None) if survey.site.is_some() => Said::StuckInTheOpen {},
+        (None, None) => Said::StuckSomewhere {},
+    }
 }

@@ -47,7 +47,9 @@ impl Findings {
     fn to_json(&self, py: Python<'_>, is_private: bool) -> PyResult<String> {
         work(py, || match privacy(is_private) {
             Privacy::Full => tussock_report::to_json(&self.inner).map_err(failed),
-            Privacy::Private => tussock_report::to_json(&tussock_report::redact(&self.inner)).map_err(failed),
+            Privacy::Private => tussock_report::redact(&self.inner)
+                .and_then(|private| tussock_report::to_json(&private))
+                .map_err(failed),
         })
     }
 

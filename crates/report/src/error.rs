@@ -15,7 +15,9 @@ pub enum ReportError {
         column: usize,
     },
     /// A layout that this version does not know.
-    #[error("findings of schema version {found}, expected {expected}")]
+    #[error(
+        "findings of schema version {found}, expected {expected}; run `tussock analyse` on the log again"
+    )]
     SchemaVersion {
         /// The version in the file.
         found: String,
@@ -39,6 +41,12 @@ pub enum ReportError {
         field: String,
         /// The value.
         value: f64,
+    },
+    /// What may be told does not make findings.
+    #[error("private findings cannot be made: {message}")]
+    Private {
+        /// What does not fit.
+        message: String,
     },
     /// JSON could not be written.
     #[error("findings cannot be written as JSON")]

@@ -20,6 +20,7 @@ fn report_variant(error: &ReportError) -> usize {
         ReportError::Picture { .. } => 10,
         ReportError::PictureWidth { .. } => 11,
         ReportError::Page { .. } => 12,
+        ReportError::Private { .. } => 13,
     }
 }
 
@@ -37,9 +38,9 @@ fn every_report_error_says_what_it_means() {
         (
             ReportError::SchemaVersion {
                 found: "9".into(),
-                expected: 1,
+                expected: 2,
             },
-            "findings of schema version 9, expected 1",
+            "findings of schema version 9, expected 2; run `tussock analyse` on the log again",
         ),
         (
             ReportError::Cells {
@@ -48,6 +49,12 @@ fn every_report_error_says_what_it_means() {
                 expected: "some".into(),
             },
             "cells, column \"grid\": 0 x 0 squares, expected some",
+        ),
+        (
+            ReportError::Private {
+                message: "missing field `name`".into(),
+            },
+            "private findings cannot be made: missing field `name`",
         ),
         (
             ReportError::NotFinite {
@@ -111,7 +118,7 @@ fn every_report_error_says_what_it_means() {
         ),
     ];
     let seen: BTreeSet<usize> = table.iter().map(|(error, _)| report_variant(error)).collect();
-    assert_eq!(seen.len(), 13, "a variant is missing in the table");
+    assert_eq!(seen.len(), 14, "a variant is missing in the table");
     for (error, words) in table {
         assert_eq!(error.to_string(), words);
     }

@@ -27,9 +27,9 @@ pub fn geojson(findings: &Findings) -> Result<String, ReportError> {
     let mut features = Vec::new();
     for pocket in &findings.missed_pockets {
         let causes: Option<Vec<Value>> = pocket.causes.as_ref().map(|causes| {
-            let ranked = causes.iter().enumerate();
-            ranked
-                .map(|(index, found)| json!({ "cause": found.cause, "rank": words::rank(index, causes.len()) }))
+            causes
+                .iter()
+                .map(|found| json!({ "cause": found.cause, "rank": found.rank }))
                 .collect()
         });
         let properties = json!({
@@ -38,7 +38,7 @@ pub fn geojson(findings: &Findings) -> Result<String, ReportError> {
             "middle": middle(pocket.lat, pocket.lon),
             "chance_fraction": pocket.chance_fraction,
             "certainty": pocket.certainty,
-            "why": words::sentence(&pocket.why),
+            "why": crate::text(&pocket.why),
             "causes": causes,
             "tape": tape(&pocket.tape),
             "suggestion_ids": names(&pocket.suggestion_ids),
@@ -57,7 +57,7 @@ pub fn geojson(findings: &Findings) -> Result<String, ReportError> {
             "middle": middle(pocket.lat, pocket.lon),
             "chance_fraction": pocket.chance_fraction,
             "hours_to_decide": pocket.hours_to_decide,
-            "why": "luck still explains it",
+            "why": crate::text(&pocket.why),
             "tape": tape(&pocket.tape),
         });
         features.push(feature(
@@ -68,7 +68,7 @@ pub fn geojson(findings: &Findings) -> Result<String, ReportError> {
         ));
     }
     for ground in findings.unseen.iter().flatten() {
-        let properties = json!({ "area_m2": ground.area_m2, "why": words::sentence(&ground.why) });
+        let properties = json!({ "area_m2": ground.area_m2, "why": crate::text(&ground.why) });
         features.push(feature(
             "unseen",
             &ground.id,
@@ -84,7 +84,7 @@ pub fn geojson(findings: &Findings) -> Result<String, ReportError> {
             "passes_through": spot.passes_through,
             "certainty": spot.certainty,
             "approach_deg": spot.approach_deg,
-            "why": words::sentence(&spot.why),
+            "why": crate::text(&spot.why),
         });
         let point = point(frame, Place::new(spot.east_m, spot.north_m));
         features.push(feature("stuck_spot", &spot.id, point, properties));
@@ -119,19 +119,15 @@ pub fn geojson(findings: &Findings) -> Result<String, ReportError> {
             }
             _ => line(frame, &suggestion.geometry),
         };
-        let cautions: Vec<String> = suggestion
-            .cautions
-            .iter()
-            .map(|text| words::sentence(text))
-            .collect();
+        let cautions: Vec<String> = suggestion.cautions.iter().map(crate::text).collect();
         let properties = json!({
             "change": suggestion.kind,
-            "why": words::sentence(&suggestion.why),
+            "why": crate::text(&suggestion.why),
             "wire_m": suggestion.wire_m,
             "outing_share_fraction": suggestion.outing_share_fraction,
             "shift_m": suggestion.shift_m,
             "added_h_per_day": suggestion.added_h_per_day,
-            "addresses": names(&suggestion.addresses),
+            "pocket_ids": names(&suggestion.pocket_ids),
             "together_with": names(&suggestion.together_with),
             "pocket_fraction_in_log": suggestion.pocket_fraction_in_log,
             "certainty": suggestion.certainty,

@@ -7,6 +7,7 @@
 //! Written with the `gpx` crate. Its writer puts tracks before routes and keywords before times, against the
 //! schema's order, so neither tracks nor keywords nor times are written.
 
+use crate::messages::say;
 use crate::{ReportError, geojson::rounded, words};
 use geo_types::{Point, Rect, coord};
 use gpx::{Gpx, GpxVersion, Metadata, Route, Waypoint};
@@ -23,11 +24,11 @@ pub fn pockets_gpx(findings: &Findings) -> Result<Vec<u8>, ReportError> {
     let geo = |east_m: f64, north_m: f64| findings.frame.to_geo(Place::new(east_m, north_m));
     let mut waypoints = Vec::new();
     for pocket in &findings.missed_pockets {
-        let figures = format!(
-            "Missed: {}, widest {}. {}",
-            words::area(pocket.area_m2),
-            words::metres(pocket.widest_m),
-            words::sentence(&pocket.why)
+        let figures = say!(
+            "missed-widest",
+            area = words::area(pocket.area_m2),
+            length = words::metres(pocket.widest_m),
+            said = crate::text(&pocket.why)
         );
         if let Some(at) = geo(pocket.east_m, pocket.north_m) {
             let place = Place::new(pocket.east_m, pocket.north_m);
@@ -36,12 +37,12 @@ pub fn pockets_gpx(findings: &Findings) -> Result<Vec<u8>, ReportError> {
         }
     }
     for spot in &findings.stuck_spots {
-        let figures = format!(
-            "Stuck: {}, {} lost, within {}. {}",
-            words::plural(spot.episodes, "time", "times"),
-            words::minutes(spot.minutes),
-            words::metres(spot.radius_m),
-            words::sentence(&spot.why)
+        let figures = say!(
+            "stuck-lost-within",
+            count = say!("count-time", count = spot.episodes),
+            time = words::minutes(spot.minutes),
+            length = words::metres(spot.radius_m),
+            said = words::why_stuck(spot)
         );
         if let Some(at) = geo(spot.east_m, spot.north_m) {
             waypoints.push(waypoint(at, &spot.id, &figures, "stuck_spot"));
@@ -60,9 +61,9 @@ pub fn pockets_gpx(findings: &Findings) -> Result<Vec<u8>, ReportError> {
             .collect();
         routes.push(Route {
             name: Some(text(&words::name(&suggestion.id))),
-            description: Some(text(&format!(
-                "Suggested guide run. {}",
-                words::sentence(&suggestion.why)
+            description: Some(text(&say!(
+                "suggested-guide",
+                said = crate::text(&suggestion.why)
             ))),
             type_: Some("suggestion".to_owned()),
             points,
@@ -84,13 +85,13 @@ pub fn pockets_gpx(findings: &Findings) -> Result<Vec<u8>, ReportError> {
     let name = findings.settings.garden.name.as_deref().map(words::name);
     let document = Gpx {
         version: GpxVersion::Gpx11,
-        creator: Some(text(&format!(
-            "tussock {}",
-            words::plain(&findings.tool_version, 20)
+        creator: Some(text(&say!(
+            "tussock-id",
+            id = words::plain(&findings.tool_version, 20)
         ))),
         metadata: Some(Metadata {
             name: name.map(|name| text(&name)),
-            description: Some("Ground that the mower left out, and places where it lost time.".to_owned()),
+            description: Some(say!("ground-mower-left-out")),
             bounds,
             ..Metadata::default()
         }),
@@ -106,7 +107,7 @@ pub fn pockets_gpx(findings: &Findings) -> Result<Vec<u8>, ReportError> {
 
 fn with_tape(figures: String, tape: &[Tape], place: Place) -> String {
     match words::tape(tape, place) {
-        Some(tape) => format!("{figures} Tape: {tape}."),
+        Some(tape) => say!("tape-figures", figures = figures, tape = tape),
         None => figures,
     }
 }

@@ -16,14 +16,18 @@
 //! In Python a column is `numpy.frombuffer(zlib.decompress(base64.b64decode(text)), "<f4")`, rows from south to
 //! north.
 //!
+//! Whatever is said, `{"code": .., "values": {..}}`, is written with its `text` in words; reading keeps code and values and leaves the
+//! text, so that a later version, or another language, says it anew.
+//!
 //! Exact: every number comes back bit for bit, but for the sign of zero. A number that is not finite anywhere else is refused by name,
 //! since JSON cannot hold it. Cost: linear; a night of 1,400 m2 takes a few milliseconds.
 
-use crate::{ReportError, finite};
+use crate::{ReportError, messages::text_of};
 use base64::{Engine, engine::general_purpose::STANDARD};
+use ciborium::Value;
 use flate2::{Compression, read::ZlibDecoder, write::ZlibEncoder};
-use serde::ser::{Error as _, SerializeStruct};
-use serde::{Deserialize, Serialize, Serializer};
+use serde::ser::Error as _;
+use serde::{Deserialize, Serialize};
 use serde_json::ser::{Formatter, PrettyFormatter};
 use std::io::{Read, Write};
 use tussock_types::{Cells, Comparison, Findings, Grid, Inspection, SCHEMA_VERSION};
@@ -130,70 +134,60 @@ fn unpack(packed: &Packed) -> Result<Cells, ReportError> {
     })
 }
 
-/// What becomes of the squares.
-#[derive(Clone, Copy, PartialEq)]
-enum Squares {
-    Packed,
-    LeftOut,
+/// A value as a tree in the order of its fields, in which every number is finite and everything said has its text.
+///
+/// # Errors
+/// [`ReportError::NotFinite`] names the first number that JSON cannot hold, with the path to it.
+pub(crate) fn tree(value: &impl Serialize) -> Result<Value, ReportError> {
+    let mut tree = Value::serialized(value).map_err(|error| ReportError::Json {
+        source: serde_json::Error::custom(error),
+    })?;
+    finish(&mut tree, &mut String::new())?;
+    Ok(tree)
 }
 
-/// Findings as they stand in the file.
-struct Saved<'a> {
-    findings: &'a Findings,
-    squares: Squares,
-}
-
-/// Writes every field under its own name; a field that is added to the findings and forgotten here does not
-/// compile.
-macro_rules! write_fields {
-    ($saved:expr, $serializer:expr, { $($field:ident),* $(,)? }) => {{
-        let Findings { $($field,)* cells } = $saved.findings;
-        let count = [$(stringify!($field)),*].len() + 1;
-        let mut state = $serializer.serialize_struct("Findings", count)?;
-        $(state.serialize_field(stringify!($field), $field)?;)*
-        let packed = match ($saved.squares, cells) {
-            (Squares::Packed, Some(cells)) => Some(pack(cells).map_err(S::Error::custom)?),
-            _ => None,
-        };
-        state.serialize_field("cells", &packed)?;
-        state.end()
-    }};
-}
-
-impl Serialize for Saved<'_> {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        write_fields!(self, serializer, {
-            schema_version,
-            tool_version,
-            settings,
-            inputs,
-            frame,
-            log_verdict,
-            span,
-            positions,
-            coverage,
-            by_width,
-            revisits,
-            over_time,
-            missed_pockets,
-            not_yet,
-            unseen,
-            stuck_spots,
-            worn_lines,
-            strays,
-            possible_stops,
-            installation,
-            nights,
-            fit,
-            reference,
-            suggestions,
-            cautions,
-            plan,
-            lawn_outline,
-            outline_source,
-            driven_lines,
-        })
+fn finish(value: &mut Value, path: &mut String) -> Result<(), ReportError> {
+    let at = path.len();
+    let text = text_of(value);
+    match value {
+        Value::Float(value) if !value.is_finite() => {
+            return Err(ReportError::NotFinite {
+                field: path.clone(),
+                value: *value,
+            });
+        }
+        Value::Array(items) => {
+            for (index, item) in items.iter_mut().enumerate() {
+                path.push_str(&format!("[{index}]"));
+                finish(item, path)?;
+                path.truncate(at);
+            }
+        }
+        Value::Map(fields) => {
+            for (name, field) in fields.iter_mut() {
+                path.push_str(if at == 0 { "" } else { "." });
+                path.push_str(name.as_text().unwrap_or_default());
+                finish(field, path)?;
+                path.truncate(at);
+            }
+            fields.extend(text.map(|text| ("text".into(), text.into())));
+        }
+        _ => {}
     }
+    Ok(())
+}
+
+/// Findings with their squares, packed.
+fn packed_tree(findings: &Findings) -> Result<Value, ReportError> {
+    let mut tree = tree(findings)?;
+    let cells = findings.cells.as_ref().map(pack).transpose();
+    let cells = cells.map_err(|error| ReportError::Json {
+        source: serde_json::Error::io(error),
+    })?;
+    if let Value::Map(fields) = &mut tree {
+        fields.push(("cells".into(), crate::json::tree(&cells)?));
+    }
+    Ok(tree)
 }
 
 /// The findings as `findings.json`.
@@ -201,78 +195,30 @@ impl Serialize for Saved<'_> {
 /// # Errors
 /// [`ReportError::NotFinite`] names the first number that JSON cannot hold.
 pub fn to_json(findings: &Findings) -> Result<String, ReportError> {
-    finite::check(&Saved {
-        findings,
-        squares: Squares::LeftOut,
-    })?;
-    let saved = Saved {
-        findings,
-        squares: Squares::Packed,
-    };
-    pretty(&saved)
+    pretty(&packed_tree(findings)?)
 }
 
-/// A comparison as it stands in the file: its findings are packed like those of a file of their own.
-struct SavedComparison<'a> {
-    comparison: &'a Comparison,
-    squares: Squares,
-}
-
-impl Serialize for SavedComparison<'_> {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let Comparison {
-            schema_version,
-            tool_version,
-            sentence,
-            common_m2,
-            changed,
-            before: side_before,
-            after: side_after,
-            difference,
-            pockets,
-            predictions,
-            findings_before,
-            findings_after,
-            cautions,
-        } = self.comparison;
-        let squares = self.squares;
-        let before = findings_before
-            .as_deref()
-            .map(|findings| Saved { findings, squares });
-        let after = findings_after
-            .as_deref()
-            .map(|findings| Saved { findings, squares });
-        let mut state = serializer.serialize_struct("Comparison", 13)?;
-        state.serialize_field("schema_version", schema_version)?;
-        state.serialize_field("tool_version", tool_version)?;
-        state.serialize_field("sentence", sentence)?;
-        state.serialize_field("common_m2", common_m2)?;
-        state.serialize_field("changed", changed)?;
-        state.serialize_field("before", side_before)?;
-        state.serialize_field("after", side_after)?;
-        state.serialize_field("difference", difference)?;
-        state.serialize_field("pockets", pockets)?;
-        state.serialize_field("predictions", predictions)?;
-        state.serialize_field("findings_before", &before)?;
-        state.serialize_field("findings_after", &after)?;
-        state.serialize_field("cautions", cautions)?;
-        state.end()
-    }
-}
-
-/// The comparison as `comparison.json`.
+/// The comparison as `comparison.json`; its findings are packed like those of a file of their own.
 ///
 /// # Errors
 /// [`ReportError::NotFinite`] names the first number that JSON cannot hold.
 pub fn comparison_to_json(comparison: &Comparison) -> Result<String, ReportError> {
-    finite::check(&SavedComparison {
-        comparison,
-        squares: Squares::LeftOut,
-    })?;
-    pretty(&SavedComparison {
-        comparison,
-        squares: Squares::Packed,
-    })
+    let mut tree = tree(comparison)?;
+    let sides = [
+        ("findings_before", &comparison.findings_before),
+        ("findings_after", &comparison.findings_after),
+    ];
+    for (side, findings) in sides {
+        let fields = tree.as_map_mut().into_iter().flatten();
+        for (_, field) in fields.filter(|(name, _)| name.as_text() == Some(side)) {
+            *field = findings
+                .as_deref()
+                .map(packed_tree)
+                .transpose()?
+                .unwrap_or(Value::Null);
+        }
+    }
+    pretty(&tree)
 }
 
 /// Reads `comparison.json` back.
@@ -282,25 +228,23 @@ pub fn comparison_to_json(comparison: &Comparison) -> Result<String, ReportError
 pub fn comparison_from_json(bytes: &[u8]) -> Result<Comparison, ReportError> {
     let mut value: serde_json::Value = serde_json::from_slice(bytes).map_err(not_findings)?;
     check_version(&value)?;
-    let mut sides = ["findings_before", "findings_after"].map(|side| {
-        let cells = value
-            .get_mut(side)
-            .and_then(|findings| findings.get_mut("cells"))
-            .map(serde_json::Value::take);
-        cells.filter(|cells| !cells.is_null())
-    });
+    let cells = ["findings_before", "findings_after"].map(|side| take_cells(value.get_mut(side)));
     let mut comparison: Comparison = serde_json::from_value(value).map_err(not_findings)?;
-    let [before, after] = &mut sides;
-    for (findings, cells) in [
-        (&mut comparison.findings_before, before.take()),
-        (&mut comparison.findings_after, after.take()),
-    ] {
-        if let (Some(findings), Some(cells)) = (findings, cells) {
-            let packed: Packed = serde_json::from_value(cells).map_err(not_findings)?;
-            findings.cells = Some(unpack(&packed)?);
+    let findings = [&mut comparison.findings_before, &mut comparison.findings_after];
+    for (findings, cells) in findings.into_iter().zip(cells) {
+        if let Some(findings) = findings {
+            findings.cells = cells?;
         }
     }
     Ok(comparison)
+}
+
+/// Takes the squares out of findings and unpacks them.
+fn take_cells(findings: Option<&mut serde_json::Value>) -> Result<Option<Cells>, ReportError> {
+    let cells = findings.and_then(|findings| findings.get_mut("cells"));
+    let packed = cells.map_or(serde_json::Value::Null, serde_json::Value::take);
+    let packed: Option<Packed> = serde_json::from_value(packed).map_err(not_findings)?;
+    packed.as_ref().map(unpack).transpose()
 }
 
 /// The inspection of a log as JSON.
@@ -308,8 +252,7 @@ pub fn comparison_from_json(bytes: &[u8]) -> Result<Comparison, ReportError> {
 /// # Errors
 /// [`ReportError::NotFinite`] names the first number that JSON cannot hold.
 pub fn inspection_to_json(inspection: &Inspection) -> Result<String, ReportError> {
-    finite::check(inspection)?;
-    pretty(inspection)
+    pretty(&tree(inspection)?)
 }
 
 /// Pretty JSON with a line end; zero has no sign.
@@ -350,6 +293,11 @@ impl Formatter for Plain {
         // The sum of a negative and a positive zero is positive.
         self.0.write_f64(to, value + 0.0)
     }
+
+    // A tree hands out a number that fits as 32 bits; its digits are those of 64.
+    fn write_f32<W: ?Sized + Write>(&mut self, to: &mut W, value: f32) -> std::io::Result<()> {
+        self.write_f64(to, f64::from(value))
+    }
 }
 
 /// Reads `findings.json` back.
@@ -359,13 +307,9 @@ impl Formatter for Plain {
 pub fn from_json(bytes: &[u8]) -> Result<Findings, ReportError> {
     let mut value: serde_json::Value = serde_json::from_slice(bytes).map_err(not_findings)?;
     check_version(&value)?;
-    let cells = value.get_mut("cells").map(serde_json::Value::take);
-    let mut findings: Findings = serde_json::from_value(value).map_err(not_findings)?;
-    if let Some(cells) = cells.filter(|cells| !cells.is_null()) {
-        let packed: Packed = serde_json::from_value(cells).map_err(not_findings)?;
-        findings.cells = Some(unpack(&packed)?);
-    }
-    Ok(findings)
+    let cells = take_cells(Some(&mut value))?;
+    let findings: Findings = serde_json::from_value(value).map_err(not_findings)?;
+    Ok(Findings { cells, ..findings })
 }
 
 fn check_version(value: &serde_json::Value) -> Result<(), ReportError> {

@@ -20,12 +20,12 @@
 mod error;
 #[cfg(test)]
 mod error_tests;
-mod finite;
 mod geojson;
 mod gpx;
 mod html;
 mod json;
 mod map;
+mod messages;
 mod morning;
 mod outputs;
 mod parquet;
@@ -41,6 +41,7 @@ pub use gpx::pockets_gpx;
 pub use html::{html, html_comparison, html_morning};
 pub use json::{comparison_from_json, comparison_to_json, from_json, inspection_to_json, to_json};
 pub use map::{map_png, map_svg};
+pub use messages::text;
 pub use morning::answer_morning;
 pub use outputs::{MAP_WIDTH_PX, Output, Privacy, left_out, outputs, outputs_sized};
 pub use parquet::{cells_parquet, fixes_parquet, legs_parquet};

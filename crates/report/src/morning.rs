@@ -1,5 +1,6 @@
 //! Which gardens need a visit, in the terminal and in the operator's mail?
 
+use crate::messages::say;
 use crate::words;
 use std::fmt::Write;
 use tussock_types::Morning;
@@ -8,15 +9,16 @@ use tussock_types::Morning;
 pub(crate) fn summary(morning: &Morning) -> String {
     let resting = match morning.resting {
         0 => String::new(),
-        resting => format!(", {resting} resting"),
+        resting => say!("resting-resting", resting = resting),
     };
-    format!(
-        "Night of {}: {} of {} to visit, {} with a log{resting}, {} failed",
-        words::plain(&morning.night, 12),
-        morning.gardens.len(),
-        words::plural(morning.known as usize, "garden", "gardens"),
-        morning.with_log,
-        words::plural(morning.failures.len(), "thing", "things"),
+    say!(
+        "night-visit-with-log",
+        id = words::plain(&morning.night, 12),
+        gardens = morning.gardens.len(),
+        count = say!("count-garden", count = morning.known as usize),
+        with_log = morning.with_log,
+        resting = resting,
+        count_2 = say!("count-thing", count = morning.failures.len())
     )
 }
 

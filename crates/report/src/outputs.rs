@@ -48,7 +48,7 @@ pub fn outputs_sized(
     let findings = match privacy {
         Privacy::Full => findings,
         Privacy::Private => {
-            redacted = redact(findings);
+            redacted = redact(findings)?;
             &redacted
         }
     };

@@ -1,147 +1,78 @@
 //! What may be shown of a garden without telling where it is?
 //!
-//! Taken out: the origin and every latitude and longitude, dates and times of day, names (garden, files,
-//! machines, makers of files, lawns, plan features, remarks), digests of inputs, excerpts of logs, and the drawn
-//! plan, whose corners are places on Earth. Kept: everything in metres and seconds from the start. Names that
-//! found their way into sentences are replaced there too, and so is anything in a sentence that looks like a date or like
-//! degrees with many decimals.
+//! Built up, not cut down: `private.txt` lists every field that may be told, and what is not on the list is null or empty, a field that
+//! is added tomorrow too. Not on it are the origin and every latitude and longitude, dates and times of day, names (garden, files,
+//! machines, makers of files, lawns, plan features, remarks), digests of inputs, excerpts of logs, and the drawn plan, whose corners
+//! are places on Earth. Told is everything in metres and seconds from the start. Names that stand among the values of what is said
+//! get a stand-in there too, and so does anything that looks like a date or like degrees with many decimals.
 //!
 //! Known limit: the outline of a lawn is itself a shape that somebody could look for from above.
 
+use crate::ReportError;
+use crate::json::tree;
+use ciborium::Value;
 use std::collections::BTreeMap;
-use tussock_types::{Findings, FitFound, Installation, PlanRole};
+use std::sync::LazyLock;
+use tussock_types::{Findings, PlanRole};
+
+/// What becomes of a field that is told.
+#[derive(Clone, Copy)]
+enum Telling {
+    AsIs,
+    Name,
+    Text,
+    Said,
+    Blank,
+}
+
+static TOLD: LazyLock<BTreeMap<String, Telling>> = LazyLock::new(|| {
+    let mut told = BTreeMap::new();
+    let lines = include_str!("private.txt")
+        .lines()
+        .filter(|line| !line.starts_with('#'));
+    for (place, fields) in lines.filter_map(|line| line.split_once(':')) {
+        for field in fields.split_whitespace() {
+            let (field, telling) = field.split_once('=').unwrap_or((field, ""));
+            let telling = match telling {
+                "name" => Telling::Name,
+                "text" => Telling::Text,
+                "said" => Telling::Said,
+                "blank" => Telling::Blank,
+                _ => Telling::AsIs,
+            };
+            let dot = if place.is_empty() { "" } else { "." };
+            let mut add = |end: &str| {
+                told.insert(
+                    format!("{place}{dot}{}{end}", field.trim_end_matches('~')),
+                    telling,
+                );
+            };
+            if field.ends_with('~') {
+                [".estimate", ".low", ".high"].into_iter().for_each(&mut add);
+            } else {
+                add("");
+            }
+        }
+    }
+    told
+});
 
 /// The findings without place on Earth, names, dates and digests.
-pub fn redact(findings: &Findings) -> Findings {
-    let mut private = findings.clone();
+///
+/// # Errors
+/// As [`to_json`](crate::to_json); a saved result whose fields do not fit together.
+pub fn redact(findings: &Findings) -> Result<Findings, ReportError> {
     let names = stand_ins(findings);
-    private.settings.garden = Default::default();
-    private.settings.positions.origin_lat_deg = None;
-    private.settings.positions.origin_lon_deg = None;
-    private.frame.origin_lat = None;
-    private.frame.origin_lon = None;
-    private.plan = None;
-    for (index, input) in private.inputs.iter_mut().enumerate() {
-        let facts = &mut input.facts;
-        facts.name = format!("log-{}", index + 1);
-        facts.sha256 = String::new();
-        facts.made_by = None;
-        facts.machine = names.stand_in(&facts.machine, || "machine".to_owned());
-        for place in &mut facts.places {
-            place.excerpt = String::new();
-        }
-        for notice in &mut facts.notices {
-            notice.sentence = names.replace(&notice.sentence);
-        }
-    }
-    private.span.start = None;
-    private.span.end = None;
-    private.span.start_unix_s = None;
-    private
-        .positions
-        .steps
-        .iter_mut()
-        .for_each(|step| step.time = None);
-    for (index, machine) in private.span.machines.iter_mut().enumerate() {
-        *machine = names.stand_in(machine, || format!("machine-{}", index + 1));
-    }
-    let verdict = &mut private.log_verdict;
-    replace_all(
-        &names,
-        std::iter::once(&mut verdict.advice).chain(&mut verdict.remarks),
-    );
-    for (index, lawn) in private
-        .coverage
-        .iter_mut()
-        .flat_map(|coverage| &mut coverage.lawns)
-        .enumerate()
-    {
-        lawn.name = names.stand_in(&lawn.name, || format!("lawn-{}", index + 1));
-    }
-    for pocket in &mut private.missed_pockets {
-        (pocket.lat, pocket.lon) = (None, None);
-        pocket.why = names.replace(&pocket.why);
-        replace_all(&names, pocket.tape.iter_mut().map(|tape| &mut tape.from));
-        for cause in pocket.causes.iter_mut().flatten() {
-            replace_all(
-                &names,
-                cause.evidence_for.iter_mut().chain(&mut cause.evidence_against),
-            );
-        }
-    }
-    for pocket in &mut private.not_yet {
-        (pocket.lat, pocket.lon) = (None, None);
-        replace_all(&names, pocket.tape.iter_mut().map(|tape| &mut tape.from));
-    }
-    replace_all(
-        &names,
-        private.unseen.iter_mut().flatten().map(|ground| &mut ground.why),
-    );
-    for spot in &mut private.stuck_spots {
-        (spot.lat, spot.lon) = (None, None);
-        spot.why = names.replace(&spot.why);
-    }
-    for suggestion in private.suggestions.iter_mut().flatten() {
-        suggestion.why = names.replace(&suggestion.why);
-        replace_all(&names, suggestion.cautions.iter_mut());
-    }
-    if let Some(installation) = &mut private.installation {
-        redact_installation(&names, installation);
-    }
-    for night in private.nights.iter_mut().flatten() {
-        night.date = None;
-    }
-    if let Some(fit) = &mut private.fit {
-        let FitFound {
-            is_trusted: _,
-            sentence,
-            runs: _,
-            rows,
-        } = fit;
-        replace_all(
-            &names,
-            std::iter::once(sentence).chain(rows.iter_mut().map(|row| &mut row.what)),
-        );
-    }
-    if let Some(reference) = &mut private.reference {
-        reference.name = "reference".to_owned();
-    }
-    replace_all(&names, private.cautions.iter_mut());
-    private
-}
-
-/// Every field is named, so that one added later has to be thought of here.
-fn redact_installation(names: &StandIns, installation: &mut Installation) {
-    let Installation {
-        setback_m: _,
-        passages,
-        unlisted_obstacles,
-        out_of_reach: _,
-        ways_home: _,
-        outings: _,
-        hours,
-        lower_cut,
-        turf,
-        slope: _,
-    } = installation;
-    for passage in passages {
-        (passage.lat, passage.lon) = (None, None);
-    }
-    for obstacle in unlisted_obstacles {
-        (obstacle.lat, obstacle.lon) = (None, None);
-    }
-    let sentences = [
-        hours.as_mut().map(|hours| &mut hours.sentence),
-        lower_cut.as_mut().map(|lower| &mut lower.sentence),
-        turf.as_mut().map(|turf| &mut turf.sentence),
-    ];
-    replace_all(names, sentences.into_iter().flatten());
-}
-
-fn replace_all<'a>(names: &StandIns, texts: impl Iterator<Item = &'a mut String>) {
-    for text in texts {
-        *text = names.replace(text);
-    }
+    let private: Findings = names
+        .told(&tree(findings)?, "", 0)
+        .deserialized()
+        .map_err(|error| ReportError::Private {
+            message: error.to_string(),
+        })?;
+    Ok(Findings {
+        cells: findings.cells.clone(),
+        ..private
+    })
 }
 
 /// Names and what stands in for them, longest name first.
@@ -177,8 +108,8 @@ fn stand_ins(findings: &Findings) -> StandIns {
     {
         add(&lawn.name, format!("{}-{}", PlanRole::Lawn.word(), index + 1));
     }
-    for (index, machine) in findings.span.machines.iter().enumerate() {
-        add(machine, format!("machine-{}", index + 1));
+    for (index, machine) in findings.machines.iter().enumerate() {
+        add(&machine.id, format!("machine-{}", index + 1));
     }
     for (index, input) in findings.inputs.iter().enumerate() {
         add(&input.facts.name, format!("log-{}", index + 1));
@@ -194,10 +125,68 @@ fn stand_ins(findings: &Findings) -> StandIns {
 }
 
 impl StandIns {
-    /// What stands in for a whole name; one too short to look for in sentences gets `other`.
-    fn stand_in(&self, name: &str, other: impl Fn() -> String) -> String {
+    /// What may be told of a value at a path; `number` is that of the nearest list.
+    fn told(&self, value: &Value, path: &str, number: usize) -> Value {
+        match (value, TOLD.get(path)) {
+            (_, Some(Telling::AsIs)) => value.clone(),
+            (Value::Map(_), Some(Telling::Blank)) => Value::Map(Vec::new()),
+            (_, Some(Telling::Blank)) => "".into(),
+            (Value::Text(text), Some(Telling::Name)) => self.stand_in(text, path, number).into(),
+            (Value::Text(text), Some(Telling::Text)) => self.replace(text).into(),
+            (_, Some(Telling::Said)) => self.said(value),
+            (Value::Map(fields), _) if is_within(path) => {
+                let dot = if path.is_empty() { "" } else { "." };
+                let field = |(name, field): &(Value, Value)| {
+                    let under = format!("{path}{dot}{}", name.as_text().unwrap_or_default());
+                    let any = format!("{path}{dot}*");
+                    let is_named = TOLD.contains_key(&under) || is_within(&under);
+                    (
+                        name.clone(),
+                        self.told(field, if is_named { &under } else { &any }, number),
+                    )
+                };
+                Value::Map(fields.iter().map(field).collect())
+            }
+            (Value::Array(items), _) => {
+                let under = format!("{path}[]");
+                let is_told = TOLD.contains_key(&under) || is_within(&under);
+                let items = (1..).zip(items).filter(|_| is_told);
+                Value::Array(
+                    items
+                        .map(|(number, item)| self.told(item, &under, number))
+                        .collect(),
+                )
+            }
+            _ => Value::Null,
+        }
+    }
+
+    /// A code with its values, names among them replaced; its text is left to be said anew.
+    fn said(&self, value: &Value) -> Value {
+        match value {
+            Value::Text(text) => self.replace(text).into(),
+            Value::Map(fields) => {
+                let fields = fields
+                    .iter()
+                    .map(|(name, field)| (name.clone(), self.said(field)));
+                Value::Map(fields.collect())
+            }
+            other => other.clone(),
+        }
+    }
+
+    /// What stands in for a whole name, also for one that is too short to look for in sentences.
+    fn stand_in(&self, name: &str, path: &str, number: usize) -> String {
         let known = self.pairs.iter().find(|(known, _)| known == name.trim());
-        known.map_or_else(other, |(_, stand_in)| stand_in.clone())
+        let what = if path.starts_with("coverage") {
+            "lawn"
+        } else {
+            "machine"
+        };
+        known.map_or_else(
+            || format!("{what}-{}", number.max(1)),
+            |(_, stand_in)| stand_in.clone(),
+        )
     }
 
     fn replace(&self, text: &str) -> String {
@@ -209,6 +198,19 @@ impl StandIns {
         }
         without_dates_and_degrees(&out)
     }
+}
+
+/// Whether something below this path is told.
+fn is_within(path: &str) -> bool {
+    let next = TOLD
+        .range(path.to_owned()..)
+        .map(|(told, _)| told)
+        .find(|told| *told != path);
+    path.is_empty()
+        || next.is_some_and(|told| {
+            told.strip_prefix(path)
+                .is_some_and(|rest| rest.starts_with(['.', '[']))
+        })
 }
 
 /// Takes out runs of digits that read as a date, a time of day or degrees with four decimals and more.
@@ -252,6 +254,27 @@ fn tells_when_or_where(run: &str) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_field_that_nobody_declared_is_left_out() {
+        let mut findings = Value::Map(vec![
+            ("schema_version".into(), 2.into()),
+            ("owner".into(), "Fennmoor House".into()),
+            (
+                "nights".into(),
+                Value::Array(vec![Value::Map(vec![("who".into(), "B.".into())])]),
+            ),
+            ("photographs".into(), Value::Array(vec!["a.jpg".into()])),
+            ("visit".into(), Value::Map(vec![("who".into(), "B.".into())])),
+        ]);
+        let private = StandIns { pairs: Vec::new() }.told(&findings, "", 0);
+        let fields = findings.as_map_mut().unwrap();
+        fields[1].1 = Value::Null;
+        fields[2].1 = Value::Array(vec![Value::Map(vec![("who".into(), Value::Null)])]);
+        fields[3].1 = Value::Array(Vec::new());
+        fields[4].1 = Value::Null;
+        assert_eq!(private, findings);
+    }
 
     #[test]
     fn dates_clocks_and_degrees_leave_sentences_and_other_numbers_stay() {

@@ -4,7 +4,7 @@ use crate::garden::{HOSTILE, comparison};
 use tussock_report::{
     ReportError, Style, answer_comparison, comparison_from_json, comparison_to_json, html_comparison,
 };
-use tussock_types::Comparison;
+use tussock_types::{Comparison, Said};
 
 fn bare() -> Comparison {
     Comparison {
@@ -87,14 +87,15 @@ fn the_page_shows_both_maps_and_every_pocket() {
 fn hostile_text_stays_text_before_and_after() {
     let mut sample = comparison();
     let hostile = || HOSTILE.to_owned();
-    sample.sentence = format!("{HOSTILE}{}", "A".repeat(1 << 20));
+    let said = |fault: String| Said::PlanFault { fault };
+    sample.said = vec![said(format!("{HOSTILE}{}", "A".repeat(1 << 20)))];
     sample.tool_version = hostile();
     sample.before.names = vec![hostile(); 1_000];
     sample.pockets[0].id = hostile();
-    sample.pockets[0].sentence = hostile();
+    sample.pockets[0].said = said(hostile());
     sample.predictions[0].id = hostile();
     sample.predictions[0].pocket = hostile();
-    sample.cautions = vec![hostile()];
+    sample.cautions = vec![said(hostile())];
     sample.findings_after.as_mut().unwrap().settings.garden.name = Some(hostile());
     let page = html_comparison(&sample).unwrap();
     assert!(!page.contains("<script>alert") && !page.contains("onload='x'"));

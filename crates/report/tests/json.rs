@@ -102,21 +102,21 @@ fn a_number_that_is_not_finite_is_refused_by_name() {
 #[test]
 fn other_versions_and_other_files_are_refused() {
     let text = to_json(&bare_findings()).unwrap();
-    let other = text.replacen("\"schema_version\": 1", "\"schema_version\": 2", 1);
+    let other = text.replacen("\"schema_version\": 2", "\"schema_version\": 1", 1);
     assert_eq!(
         from_json(other.as_bytes()).unwrap_err().to_string(),
-        "findings of schema version 2, expected 1"
+        "findings of schema version 1, expected 2; run `tussock analyse` on the log again"
     );
     assert_eq!(
         from_json(b"[]").unwrap_err().to_string(),
-        "findings of schema version none, expected 1"
+        "findings of schema version none, expected 2; run `tussock analyse` on the log again"
     );
     assert!(matches!(
         from_json(b"{\n nonsense").unwrap_err(),
         ReportError::NotFindings { line: 2, .. }
     ));
     assert!(matches!(
-        from_json(b"{\"schema_version\": 1}").unwrap_err(),
+        from_json(b"{\"schema_version\": 2}").unwrap_err(),
         ReportError::NotFindings { .. }
     ));
 }

@@ -2,6 +2,7 @@
 
 use crate::garden::{bare_findings, findings, full_findings, hostile_findings, local_findings};
 use tussock_report::{Output, Privacy, answer, answer_inspection, from_json, left_out, outputs, redact};
+use tussock_types::Said;
 
 fn names(outputs: &[Output]) -> Vec<&'static str> {
     outputs.iter().map(|output| output.name).collect()
@@ -78,24 +79,27 @@ fn holds(bytes: &[u8], needle: &str) -> bool {
 fn private_files_tell_neither_place_nor_names_nor_dates_nor_digests() {
     let mut sample = full_findings();
     // What could slip through in sentences.
-    sample.missed_pockets[0].why =
-        "Beside the lily pond at 54.5233766 since 2026-06-01T23:10:00Z, says field logger 7 of Fennmoor House.".to_owned();
+    let fault = |text: &str| Said::PlanFault {
+        fault: text.to_owned(),
+    };
+    sample.missed_pockets[0].why = fault(
+        "Beside the lily pond at 54.5233766 since 2026-06-01T23:10:00Z, says field logger 7 of Fennmoor House.",
+    );
     sample
         .log_verdict
         .remarks
-        .push("night-0601.nmea stops at 02:14:07 on 1/6/2026".to_owned());
-    sample.cautions.push("The Orchard lawn slopes.".to_owned());
+        .push(fault("night-0601.nmea stops at 02:14:07 on 1/6/2026"));
+    sample.cautions.push(fault("The Orchard lawn slopes."));
     sample.inputs[0].facts.machine = "Bertha".to_owned();
-    sample.span.machines = vec!["Bertha".to_owned()];
+    sample.machines[0].id = "Bertha".to_owned();
     let installation = sample.installation.as_mut().unwrap();
     let tell = "Bertha came round the old pear tree of Fennmoor House on 2026-06-02 at 54.5234";
-    installation.hours.as_mut().unwrap().sentence = tell.to_owned();
-    installation.lower_cut.as_mut().unwrap().sentence = tell.to_owned();
-    installation.turf.as_mut().unwrap().sentence = tell.to_owned();
+    installation.hours.as_mut().unwrap().said = fault(tell);
+    installation.lower_cut.as_mut().unwrap().said = fault(tell);
+    installation.turf.as_mut().unwrap().said = fault(tell);
     let fit = sample.fit.as_mut().unwrap();
-    fit.sentence = tell.to_owned();
-    fit.rows[0].what = tell.to_owned();
-    sample.stuck_spots[0].why = "Bertha stands under the old pear tree.".to_owned();
+    fit.said = fault(tell);
+    sample.stuck_spots[0].why = fault("Bertha stands under the old pear tree.");
     let needles = [
         "54.523",
         "54.52",
@@ -127,7 +131,7 @@ fn private_files_tell_neither_place_nor_names_nor_dates_nor_digests() {
             assert!(!holds(&output.bytes, needle), "{} holds {needle}", output.name);
         }
     }
-    let said = answer(&redact(&sample), Default::default());
+    let said = answer(&redact(&sample).unwrap(), Default::default());
     for needle in needles {
         assert!(!holds(said.as_bytes(), needle), "the answer holds {needle}");
     }
@@ -144,7 +148,7 @@ fn private_files_tell_neither_place_nor_names_nor_dates_nor_digests() {
 #[test]
 fn redacting_keeps_every_figure_in_metres_and_seconds() {
     let sample = full_findings();
-    let private = redact(&sample);
+    let private = redact(&sample).unwrap();
     assert_eq!(
         private.coverage.as_ref().unwrap().visited_m2,
         sample.coverage.as_ref().unwrap().visited_m2
@@ -165,7 +169,7 @@ fn redacting_keeps_every_figure_in_metres_and_seconds() {
     assert_eq!(private.span.driving_s, sample.span.driving_s);
     assert_eq!(private.lawn_outline, sample.lawn_outline);
     assert_eq!(
-        redact(&private).missed_pockets,
+        redact(&private).unwrap().missed_pockets,
         private.missed_pockets,
         "nothing is left to take out"
     );

@@ -305,7 +305,6 @@ fn a_bad_log_changes_nothing_in_the_garden() {
     let mut sample = findings();
     sample.log_verdict.level = LogLevel::Limited;
     sample.log_verdict.positions = LogLevel::Limited;
-    sample.log_verdict.good_enough = false;
     let page = words(&html(&sample).unwrap());
     assert!(page.contains("Log again first") && page.contains("is not good enough"));
 }

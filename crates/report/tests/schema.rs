@@ -59,7 +59,7 @@ fn every_kind_of_findings_is_valid() {
         local_findings(),
         findings_without_width(),
         hostile_findings(),
-        redact(&full_findings()),
+        redact(&full_findings()).unwrap(),
         small(),
     ];
     for sample in samples {
@@ -216,7 +216,9 @@ fn the_schema_of_inspections_lists_exactly_the_fields_that_are_written() {
     let mut sample: Value = serde_json::from_str(&inspection_to_json(&inspection()).unwrap()).unwrap();
     let full = written(&small());
     sample["span"] = full["span"].clone();
-    sample["positions"] = full["positions"].clone();
+    for field in ["positions", "plan_fit", "machines", "silences"] {
+        sample[field] = full[field].clone();
+    }
     walk(&schema, &sample);
 }
 
@@ -231,7 +233,8 @@ fn the_schema_allows_null_exactly_where_it_can_be_read_back() {
     }
     let mut refused = 0;
     let mut allowed = 0;
-    for path in walk(&schema, &sample).paths {
+    let is_read_back = |path: &Vec<String>| path.last().is_none_or(|key| key != "text");
+    for path in walk(&schema, &sample).paths.into_iter().filter(is_read_back) {
         let pointer: String = path
             .iter()
             .map(|key| format!("/{}", key.replace('~', "~0").replace('/', "~1")))

@@ -35,7 +35,7 @@ use tussock_locate::{Piece, Track, Vertex};
 use tussock_plane::{BitGrid, Named, Region, Site};
 use tussock_simulate::{Doing, TrueRun, Yard};
 use tussock_types::math;
-use tussock_types::{Estimate, Place, Settings, decimal, plural};
+use tussock_types::{Estimate, Place, Said, Settings};
 
 /// Simulated runs: their mean is then right to less than half of their spread.
 const RUNS: usize = 8;
@@ -75,31 +75,26 @@ pub struct Calibration {
 }
 
 /// What is the matter with calibrating.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum Calibrated {
     /// Nobody asked for it, and the log does not need it.
     NotNeeded,
-    /// It was asked for, or needed, but cannot be done.
-    NotPossible {
-        /// Why: the end of a sentence.
-        why: &'static str,
-    },
+    /// It was asked for, or needed, but cannot be done, and why.
+    NotPossible(Said),
     /// Done.
     Done(Calibration),
 }
 
 impl Calibrated {
-    /// A sentence for the verdict.
-    pub fn remark(&self) -> Option<String> {
+    /// What the verdict says of it.
+    pub fn remark(&self) -> Option<Said> {
         match self {
             Self::NotNeeded => None,
-            Self::NotPossible { why } => Some(format!("The visited fraction was not calibrated: {why}.")),
-            Self::Done(calibration) => Some(format!(
-                "{} like this one were simulated on the plan; the visited fraction was corrected by {} points for \
-                 what estimating did to them.",
-                plural(calibration.runs, "log", "logs"),
-                decimal(-100.0 * calibration.bias_fraction, 1)
-            )),
+            Self::NotPossible(why) => Some(why.clone()),
+            Self::Done(calibration) => Some(Said::Calibrated {
+                runs: calibration.runs as u64,
+                points: -100.0 * calibration.bias_fraction,
+            }),
         }
     }
 }
@@ -136,26 +131,26 @@ pub fn calibrate(
     };
     let not_possible = |why| {
         if asked {
-            Calibrated::NotPossible { why }
+            Calibrated::NotPossible(why)
         } else {
             Calibrated::NotNeeded
         }
     };
     let Some(cut_width_m) = job.settings.machine.cut_width_m else {
-        return not_possible("that takes the cutting width");
+        return not_possible(Said::NotCalibratedNoWidth {});
     };
     let Some(site) = &survey.site else {
-        return not_possible("that takes a plan to drive on");
+        return not_possible(Said::NotCalibratedNoPlan {});
     };
     if pattern == luck::Pattern::Lanes {
-        return not_possible("parallel lanes cannot be simulated closely enough");
+        return not_possible(Said::NotCalibratedLanes {});
     }
     let fits: Vec<Fit> = survey.tracks.iter().filter_map(Fit::of).collect();
     let needs = |(track, fit): (&Track, &Fit)| {
         track.period_s > tussock_locate::SPARSE_PERIOD_S && fit.noise.drift_m.max(fit.noise.white_m) > POOR_M
     };
     if fits.len() != survey.tracks.len() || fits.is_empty() {
-        return not_possible("the log shows no drive");
+        return not_possible(Said::NotCalibratedNoDrive {});
     }
     if !asked && !survey.tracks.iter().zip(&fits).any(needs) {
         return Calibrated::NotNeeded;
@@ -163,7 +158,7 @@ pub fn calibrate(
     job.tell(Stage::Calibrating, 0.5);
     match runs(survey, site, counted, &fits, cut_width_m) {
         Some(calibration) => Calibrated::Done(calibration),
-        None => not_possible("no machine like this one can drive on the plan"),
+        None => not_possible(Said::NotCalibratedNoRun {}),
     }
 }
 

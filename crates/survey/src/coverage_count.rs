@@ -35,7 +35,7 @@ pub struct CoverageCount {
     rim_m: f64,
     /// The limit of cells made them larger than usual.
     is_coarse: bool,
-    face_value_fraction: f64,
+    as_logged_fraction: f64,
     /// What position error has added to the visited fraction.
     bias_fraction: f64,
     /// Pasts that agree with the log, where positions are poor.
@@ -134,7 +134,7 @@ impl CoverageCount {
         swath::mark(&mut face, raw, 0.5 * swath_m);
         face.and_in_place(&lawn);
         let lawn_cells = (lawn.count() as f64).max(1.0);
-        let face_value_fraction = face.count() as f64 / lawn_cells;
+        let as_logged_fraction = face.count() as f64 / lawn_cells;
         let mut count = visits::count(
             lawn,
             survey.sweeps(),
@@ -157,7 +157,7 @@ impl CoverageCount {
             area_ratio: lawn_m2 / (lawn_cells * grid.cell_m2()),
             lawn_m2,
             rim_m: region.perimeter_m(),
-            face_value_fraction,
+            as_logged_fraction,
             bias_fraction,
             likely,
         })
@@ -305,7 +305,7 @@ impl CoverageCount {
             // Less than nothing only by rounding.
             sliver_m2: (self.lawn_m2 - visited_m2 - missed_m2 - not_yet_m2 - unseen_m2).max(0.0),
             visited_fraction: visited,
-            face_value_fraction: self.face_value_fraction,
+            as_logged_fraction: self.as_logged_fraction,
             cut_width_m: survey.swath_m(),
             cell_m: self.count.grid.cell_m,
             cell_error_fraction: self.count.cell_error_fraction(),

@@ -27,7 +27,7 @@ use tussock_locate::{PathMethod, Track};
 use tussock_plane::{Edge, Region, Site};
 use tussock_simulate::{HomeWay, Machine, Run, Spell, StuckSpot, TurnLaw, TurnPair};
 use tussock_types::math;
-use tussock_types::{Place, Settings, plural};
+use tussock_types::{Place, Said, Settings, plural};
 
 /// Fewer turns at edges tell no law and no setback.
 pub const LEAST_TURNS: usize = 15;
@@ -75,6 +75,24 @@ pub enum NoFit {
     /// The plan leaves no ground.
     #[error("the plan leaves no ground to drive on")]
     NoGround,
+}
+
+impl NoFit {
+    /// The same for findings.
+    pub fn said(&self) -> Said {
+        match *self {
+            Self::Lanes => Said::NotFittedLanes {},
+            Self::SeveralMachines { machines } => Said::NotFittedSeveralMachines {
+                machines: machines as u64,
+            },
+            Self::TooFewTurns { turns } => Said::NotFittedFewTurns {
+                turns: turns as u64,
+                expected: LEAST_TURNS as u64,
+            },
+            Self::NoLegs => Said::NotFittedNoLegs {},
+            Self::NoGround => Said::NotFittedNoGround {},
+        }
+    }
 }
 
 /// The machine as the log shows it.

@@ -3,11 +3,12 @@
 use crate::Job;
 use crate::Survey;
 use std::collections::HashMap;
-use tussock_locate::Track;
 use tussock_locate::activities::{self, Activity};
 use tussock_locate::anchor::EdgeUse;
+use tussock_locate::{Gap, Track};
 use tussock_types::{
-    InputFindings, LeftOut, NoiseSource, PlanOffset, PositionFindings, ReceiverStep, Silence, Span, Trace,
+    InputFindings, LeftOut, MachineFindings, NoiseSource, PlanFit, PlanFitVerdict, PlanOffset,
+    PositionFindings, ReceiverStep, Silence, Span, Trace,
 };
 
 /// The files, as they were given.
@@ -33,21 +34,6 @@ pub fn span(survey: &Survey<'_>, traces: &[Trace]) -> Span {
     let spent_s = |activity: Activity| spent_s.get(&activity).copied().unwrap_or(0.0);
     let tells_transit = tracks.iter().any(|track| activities::tells_transit(track, lines));
     let knows_station = tracks.iter().any(|track| track.station.is_some());
-    let mut silences: Vec<Silence> = tracks
-        .iter()
-        .flat_map(|track| &track.gaps)
-        .map(|gap| Silence {
-            start_s: gap.start_s - start_s,
-            duration_s: gap.end_s - gap.start_s,
-            moved_m: gap.moved_m,
-        })
-        .collect();
-    silences.sort_by(|a, b| {
-        b.duration_s
-            .total_cmp(&a.duration_s)
-            .then(a.start_s.total_cmp(&b.start_s))
-    });
-    silences.truncate(20);
     let count = |value: &dyn Fn(&Track) -> usize| tracks.iter().map(|track| value(track) as u64).sum::<u64>();
     let (poor, jumps) = (
         count(&|track| track.gated_quality),
@@ -79,11 +65,32 @@ pub fn span(survey: &Survey<'_>, traces: &[Trace]) -> Span {
         halted_s: spent_s(Activity::Halted) + spent_s(Activity::Turning),
         carried_s: Some(spent_s(Activity::Carried)),
         silent_s: spent_s(Activity::Silent),
-        silences,
         speed_mps: tracks.iter().find_map(|track| track.speed_mps),
         outings: outings.map(|outings| outings as u64),
-        machines: tracks.iter().map(|track| track.machine.clone()).collect(),
     }
+}
+
+/// Silences of all tracks together, longest first.
+pub fn silences(survey: &Survey<'_>) -> Vec<Silence> {
+    let (start_s, _) = survey.span_s();
+    let silence = |gap: &Gap| Silence {
+        start: rfc3339(gap.start_s),
+        end: rfc3339(gap.end_s),
+        start_s: gap.start_s - start_s,
+        duration_s: gap.end_s - gap.start_s,
+        moved_m: gap.moved_m,
+        place: None,
+        bridged_m2: None,
+    };
+    let gaps = survey.tracks.iter().flat_map(|track| &track.gaps);
+    let mut silences: Vec<Silence> = gaps.map(silence).collect();
+    silences.sort_by(|a, b| {
+        b.duration_s
+            .total_cmp(&a.duration_s)
+            .then(a.start_s.total_cmp(&b.start_s))
+    });
+    silences.truncate(20);
+    silences
 }
 
 /// Seconds since 1970 as RFC 3339 in UTC, to the second.
@@ -108,7 +115,10 @@ pub fn positions(tracks: &[Track]) -> PositionFindings {
     PositionFindings {
         white_m: poorest.map(|track| track.noise.white_m),
         drift_m: poorest.and_then(|track| track.noise.drift_m),
+        filtered_m: None,
+        filtered_time_s: None,
         drift_time_s: poorest.and_then(|track| track.noise.drift_time_s),
+        tails: None,
         source: poorest.map_or(NoiseSource::Default, |track| {
             let stood = track
                 .halts
@@ -131,8 +141,36 @@ pub fn positions(tracks: &[Track]) -> PositionFindings {
         anchored: poorest
             .and_then(|track| track.anchored.as_ref())
             .map(|anchored| matches!(anchored.edges, EdgeUse::Used { .. })),
-        plan_offset: poorest.and_then(plan_offset),
     }
+}
+
+/// How plan and log lie to each other, where the log of the poorest positions tells.
+pub fn plan_fit(tracks: &[Track]) -> Option<PlanFit> {
+    let offset = poorest(tracks).and_then(plan_offset)?;
+    Some(PlanFit {
+        verdict: PlanFitVerdict::Unknown,
+        offset: Some(offset),
+        edges: Vec::new(),
+        driven_zones: Vec::new(),
+        unlisted_obstacles: Vec::new(),
+        unlisted_islands: Vec::new(),
+    })
+}
+
+/// Each machine.
+pub fn machines(tracks: &[Track]) -> Vec<MachineFindings> {
+    let machine = |track: &Track| MachineFindings {
+        id: track.machine.clone(),
+        model: None,
+        speed_mps: track.speed_mps,
+        turning_radius_m: None,
+        setback_m: None,
+        legs_m: None,
+        turns: None,
+        trusted: None,
+        outings: track.outings.map(|outings| outings as u64),
+    };
+    tracks.iter().map(machine).collect()
 }
 
 /// How the plan lies in the log's frame, where a plan was there to tell.

@@ -59,8 +59,8 @@ impl PlanShift {
     pub fn undone(findings: &Findings) -> Findings {
         let mut laid = findings.clone();
         // Of several machines one offset is told, and not all of them may have been moved by it.
-        let offset = findings.positions.plan_offset.filter(PlanOffset::is_beside);
-        if let Some(offset) = offset.filter(|_| findings.span.machines.len() == 1) {
+        let offset = findings.plan_offset().filter(PlanOffset::is_beside);
+        if let Some(offset) = offset.filter(|_| findings.machines.len() == 1) {
             let origin = findings.frame.origin_lat.zip(findings.frame.origin_lon);
             let frame = origin.map(|(lat_deg, lon_deg)| Frame::at(GeoPoint { lat_deg, lon_deg }));
             Self::from(&offset).reversed().findings(&mut laid, frame.as_ref());
@@ -119,8 +119,15 @@ impl PlanShift {
             inputs: _,
             frame: _,
             log_verdict: _,
+            checks: _,
             span: _,
             positions: _,
+            plan_fit: _,
+            machines: _,
+            // On Earth, and read off the fixes: they lie in the log's frame already.
+            complaints: _,
+            visit: _,
+            silences: _,
             coverage: _,
             by_width: _,
             revisits: _,

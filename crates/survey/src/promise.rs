@@ -85,7 +85,7 @@ mod tests {
                 low: Some(estimate - 0.005),
                 high: Some(estimate + 0.005),
             },
-            face_value_fraction: estimate,
+            as_logged_fraction: estimate,
             cut_width_m: 0.22,
             cell_m: 0.02,
             cell_error_fraction: 0.0,

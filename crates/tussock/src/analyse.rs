@@ -11,7 +11,7 @@ use tussock_survey::coverage_count::CoverageCount;
 use tussock_survey::plan_offset::PlanShift;
 use tussock_survey::{interval, log_findings, nights, over_time, promise};
 use tussock_types::{
-    Coverage, Estimate, Findings, LogLevel, LogVerdict, OutlineSource, OverTime, Place, SCHEMA_VERSION,
+    Coverage, Estimate, Findings, LogLevel, LogVerdict, OutlineSource, OverTime, Place, SCHEMA_VERSION, Said,
 };
 
 /// Says how much of the lawn was visited, what was missed, and where it got stuck.
@@ -88,8 +88,14 @@ pub fn analyse_survey(survey: &Survey<'_>, wish: Calibrate) -> Result<Findings, 
         inputs: log_findings::inputs(job),
         frame: survey.frame_findings(),
         log_verdict,
+        checks: Vec::new(),
         span: log_findings::span(survey, job.traces),
         positions: log_findings::positions(&survey.tracks),
+        plan_fit: log_findings::plan_fit(&survey.tracks),
+        machines: log_findings::machines(&survey.tracks),
+        complaints: Vec::new(),
+        visit: None,
+        silences: log_findings::silences(survey),
         by_width: filled.coverage.is_none().then(|| counted.by_width(survey)),
         unseen: filled.coverage.is_some().then_some(pockets.unseen),
         coverage: filled.coverage,
@@ -190,32 +196,16 @@ fn driven_lines(tracks: &[Track]) -> Vec<Vec<Place>> {
         .collect()
 }
 
-fn cautions(survey: &Survey<'_>, source: OutlineSource) -> Vec<String> {
-    let mut cautions = vec![
-        "Moving blades: stop and disable the machine before you touch it; keep children and pets off the lawn while it \
-         works."
-            .to_owned(),
-    ];
-    if source == OutlineSource::Trace {
-        cautions.push(
-            "No plan was given: the outline is drawn from the drive itself, so ground beyond the outermost drive is not \
-             counted as missed and islands count as lawn. The visited fraction is flattering."
-                .to_owned(),
-        );
-    }
-    cautions.extend(survey.plan_faults.iter().map(|fault| format!("Plan: {fault}.")));
-    let stood = survey
-        .tracks
-        .iter()
-        .flat_map(|track| &track.halts)
-        .any(|halt| halt.at == HaltPlace::Elsewhere);
-    if stood {
-        cautions.push(
-            "Before you dig at a stuck spot: have buried cables and pipes located; private lines are not marked. Roots may \
-             belong to a protected tree."
-                .to_owned(),
-        );
-    }
-    cautions.push("Local codes and the machine's own manual come first.".to_owned());
-    cautions
+fn cautions(survey: &Survey<'_>, source: OutlineSource) -> Vec<Said> {
+    let mut halts = survey.tracks.iter().flat_map(|track| &track.halts);
+    let stood = halts.any(|halt| halt.at == HaltPlace::Elsewhere);
+    let faults = survey.plan_faults.iter().map(|fault| Said::PlanFault {
+        fault: fault.to_string(),
+    });
+    std::iter::once(Said::BladesOnLawn {})
+        .chain((source == OutlineSource::Trace).then_some(Said::OutlineFromDrive {}))
+        .chain(faults)
+        .chain(stood.then_some(Said::DigAtSpot {}))
+        .chain([Said::LocalCodes {}])
+        .collect()
 }

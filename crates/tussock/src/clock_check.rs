@@ -10,7 +10,7 @@
 //! Cost: one step per minute driven, and one look at the week per hour of shift.
 
 use tussock_locate::Track;
-use tussock_types::{Duty, Settings, offset_s};
+use tussock_types::{Duty, Said, Settings, offset_s};
 
 const WEEK_MIN: usize = 7 * 24 * 60;
 /// From Monday 00:00 to Thursday 00:00: 1970 began on a Thursday.
@@ -26,8 +26,8 @@ const OLDEST_S: f64 = 1_104_537_600.0;
 /// 1971: seconds from the logger's own start stay below, and are no date.
 const DATED_S: f64 = 365.0 * 86_400.0;
 
-/// One sentence when the log is dated before such logs were made.
-pub(crate) fn too_old(tracks: &[Track]) -> Option<String> {
+/// Said when the log is dated before such logs were made.
+pub(crate) fn too_old(tracks: &[Track]) -> Option<Said> {
     let starts_s = tracks
         .iter()
         .filter_map(|track| track.span_s)
@@ -35,15 +35,13 @@ pub(crate) fn too_old(tracks: &[Track]) -> Option<String> {
     let first_s = starts_s.fold(f64::INFINITY, f64::min);
     let date =
         tussock_survey::log_findings::rfc3339(first_s).filter(|_| (DATED_S..OLDEST_S).contains(&first_s))?;
-    Some(format!(
-        "The log begins on {}: the clock of the logger was not set, or its week counter rolled over. Dates are wrong; times of \
-         day may be right (--date sets the day of logs that hold times only).",
-        date.get(..10).unwrap_or(&date)
-    ))
+    Some(Said::DateTooOld {
+        date: date.get(..10).unwrap_or(&date).to_owned(),
+    })
 }
 
-/// One sentence when a good part of the driving falls in hours of rest.
-pub(crate) fn remark(tracks: &[Track], settings: &Settings) -> Option<String> {
+/// Said when a good part of the driving falls in hours of rest.
+pub(crate) fn remark(tracks: &[Track], settings: &Settings) -> Option<Said> {
     let week = settings.hours.week();
     if !week.contains(&Duty::Rest) {
         return None;
@@ -73,26 +71,23 @@ pub(crate) fn remark(tracks: &[Track], settings: &Settings) -> Option<String> {
         .into_iter()
         .map(|shift_h| (shift_h, rest_s(shift_h)))
         .min_by(|a, b| a.1.total_cmp(&b.1));
-    let zone_words = match zone {
-        Some(zone) => format!("time zone {zone}"),
-        None => "no time zone is set, so UTC".to_owned(),
-    };
-    let mut sentence = format!(
-        "{:.0} of {:.0} min of driving fall in hours at which the settings let the machine rest ({zone_words})",
-        as_logged_s / 60.0,
-        all_s / 60.0
-    );
-    match best {
-        Some((shift_h, left_s)) if left_s <= 0.1 * as_logged_s => {
-            let way = if shift_h < 0 { "earlier" } else { "later" };
-            sentence += &format!("; {} h {way} they would fit", shift_h.abs());
-            if shift_h == undone_h {
-                sentence += ": the log seems to have local time labelled as UTC";
-            }
-        }
-        _ => sentence += "; no shift by whole hours makes them fit",
-    }
-    Some(sentence + ".")
+    let (rest_min, driven_min) = (as_logged_s / 60.0, all_s / 60.0);
+    let time_zone = zone.unwrap_or_default().to_owned();
+    Some(match best.filter(|(_, left_s)| *left_s <= 0.1 * as_logged_s) {
+        Some((shift_h, _)) => Said::DrivesAtRestShifted {
+            rest_min,
+            driven_min,
+            time_zone,
+            shift_h: f64::from(shift_h.abs()),
+            later: (shift_h > 0).into(),
+            local_time: (shift_h == undone_h).into(),
+        },
+        None => Said::DrivesAtRest {
+            rest_min,
+            driven_min,
+            time_zone,
+        },
+    })
 }
 
 /// Seconds driven in each minute of the week, from Monday 00:00 local time on.

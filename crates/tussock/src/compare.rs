@@ -23,7 +23,7 @@ use tussock_survey::plan_offset::PlanShift;
 use tussock_types::math;
 use tussock_types::{
     ChangedGround, ComparedPocket, ComparedSide, Comparison, Difference, Estimate, Findings, GeoPoint,
-    LawnWhen, MissedPocket, Place, PocketChange, SCHEMA_VERSION,
+    LawnWhen, MissedPocket, Place, PocketChange, SCHEMA_VERSION, Said,
 };
 
 /// Standard deviations to either end of a 90 % interval.
@@ -217,21 +217,11 @@ pub fn compare(sides: &Sides<'_>) -> Result<Comparison, CompareError> {
         &seen_after,
         hours_per_night(after) / hours_per_night(before).max(1e-9),
     );
-    let mut cautions = vec![
-        "A difference is of what was driven over in these logs. Other things than the change may lie behind it: weather, \
-         other hours, a blade, somebody's garden table."
-            .to_owned(),
+    let cautions = [
+        Some(Said::OtherReasons {}),
+        equal_before.map(|_| Said::AtEqualHours {}),
+        nightly.is_none().then_some(Said::NightsUnknown {}),
     ];
-    if equal_before.is_some() {
-        cautions
-            .push("The two sides differ in driving hours; they are compared after equal hours.".to_owned());
-    }
-    if nightly.is_none() {
-        cautions.push(
-            "How much one night differs from the next could not be told from these logs, so that no difference can be called real."
-                .to_owned(),
-        );
-    }
     let told_side = |side: &Side<'_>, seen: &SideSeen, equal: Option<f64>| ComparedSide {
         names: side.names.clone(),
         nights: side
@@ -246,7 +236,7 @@ pub fn compare(sides: &Sides<'_>) -> Result<Comparison, CompareError> {
     Ok(Comparison {
         schema_version: SCHEMA_VERSION,
         tool_version: TOOL_VERSION.to_owned(),
-        sentence: sentence(&difference, &compared),
+        said: said(&difference, &compared),
         common_m2,
         changed: [
             changed(&site_before.lawn, &site_after.lawn, LawnWhen::Before),
@@ -260,7 +250,7 @@ pub fn compare(sides: &Sides<'_>) -> Result<Comparison, CompareError> {
         predictions,
         findings_before: Some(Box::new(before.clone())),
         findings_after: Some(Box::new(after.clone())),
-        cautions,
+        cautions: cautions.into_iter().flatten().collect(),
     })
 }
 
@@ -343,19 +333,9 @@ fn judged(pocket: &Both, number: usize, before: &SideSeen, after: &SideSeen) -> 
         LawnWhen::After if one >= NEW_FRACTION => PocketChange::New,
         _ => PocketChange::Unchanged,
     };
-    let words = match (change, is_beyond) {
-        (PocketChange::Mended, true) => "nearly all of it is driven over now".to_owned(),
-        (PocketChange::Mended, false) => {
-            "nearly all of it is driven over now, but luck alone would do that in more than one of ten such pairs of logs: look once \
-             more after some nights"
-                .to_owned()
-        }
-        (PocketChange::Better, _) => "more of it is driven over than luck would bring".to_owned(),
-        (PocketChange::New, _) => "it was driven over before".to_owned(),
-        (PocketChange::Unchanged, _) if two > one + 0.2 => {
-            "more of it is driven over, but no more than luck may bring".to_owned()
-        }
-        (PocketChange::Unchanged, _) => "no difference beyond luck".to_owned(),
+    let within_luck = match change {
+        PocketChange::Mended => !is_beyond,
+        _ => change == PocketChange::Unchanged && two > one + 0.2,
     };
     let with_luck = |value: f64, seen: &SideSeen| {
         let sd = math::hypot(
@@ -377,12 +357,13 @@ fn judged(pocket: &Both, number: usize, before: &SideSeen, after: &SideSeen) -> 
         change,
         before_fraction: with_luck(one, before),
         after_fraction: with_luck(two, after),
-        sentence: format!(
-            "{}: {:.0} % before, {:.0} % after; {words}.",
-            pocket.id,
-            100.0 * one,
-            100.0 * two
-        ),
+        said: Said::PocketCompared {
+            pocket: pocket.id.clone(),
+            before_fraction: one,
+            after_fraction: two,
+            change,
+            within_luck: within_luck.into(),
+        },
     }
 }
 
@@ -428,33 +409,24 @@ fn fraction_at(findings: &Findings, hours: f64) -> Option<f64> {
     }
 }
 
-fn sentence(difference: &Difference, pockets: &[ComparedPocket]) -> String {
+fn said(difference: &Difference, pockets: &[ComparedPocket]) -> Vec<Said> {
     let points = 100.0 * difference.visited_fraction.estimate;
-    let lawn = if difference.nightly_sd_fraction.is_none() {
-        "Whether the lawn as a whole is better cannot be told from these logs.".to_owned()
-    } else if difference.is_real {
-        let way = if points > 0.0 { "more" } else { "less" };
-        format!(
-            "{:.1} points {way} of the lawn are driven over than before.",
-            points.abs()
-        )
-    } else {
-        "The lawn as a whole shows no difference beyond the luck of a night.".to_owned()
+    let lawn = match difference.is_real {
+        _ if difference.nightly_sd_fraction.is_none() => Said::LawnUnknown {},
+        true if points > 0.0 => Said::LawnMore { points },
+        true => Said::LawnLess { points: -points },
+        false => Said::LawnAlike {},
     };
-    let named = |change: PocketChange, words: &str| {
-        let ids: Vec<&str> = pockets
-            .iter()
-            .filter(|pocket| pocket.change == change)
-            .map(|pocket| pocket.id.as_str())
-            .take(3)
-            .collect();
-        (!ids.is_empty()).then(|| format!(" {words}: {}.", ids.join(", ")))
+    let named = |change: PocketChange| {
+        let of_kind = pockets.iter().filter(|pocket| pocket.change == change).take(3);
+        let ids: Vec<&str> = of_kind.map(|pocket| pocket.id.as_str()).collect();
+        (!ids.is_empty()).then(|| ids.join(", "))
     };
     [
         Some(lawn),
-        named(PocketChange::Mended, "Mended"),
-        named(PocketChange::Better, "Better"),
-        named(PocketChange::New, "New"),
+        named(PocketChange::Mended).map(|pockets| Said::PocketsMended { pockets }),
+        named(PocketChange::Better).map(|pockets| Said::PocketsBetter { pockets }),
+        named(PocketChange::New).map(|pockets| Said::PocketsNew { pockets }),
     ]
     .into_iter()
     .flatten()

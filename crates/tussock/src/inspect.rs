@@ -1,7 +1,7 @@
 //! Is this log good enough, before anything is counted.
 
 use crate::{AnalyseError, Job, Stage, Survey, TOOL_VERSION, verdict};
-use tussock_survey::log_findings::{inputs, positions, span};
+use tussock_survey::log_findings::{inputs, machines, plan_fit, positions, silences, span};
 use tussock_types::{FixQuality, Inspection, SCHEMA_VERSION, Trace};
 
 /// Looks at the logs alone; a plan in the job is only used for the station.
@@ -39,6 +39,9 @@ pub fn inspect(job: &Job<'_>) -> Result<Inspection, AnalyseError> {
         log_verdict: verdict::verdict(&survey),
         span: span(&survey, job.traces),
         positions: positions(&survey.tracks),
+        plan_fit: plan_fit(&survey.tracks),
+        machines: machines(&survey.tracks),
+        silences: silences(&survey),
         extent_m: survey.extent_m(),
         middle: survey.geo(middle),
         qualities: FixQuality::ALL
@@ -46,7 +49,7 @@ pub fn inspect(job: &Job<'_>) -> Result<Inspection, AnalyseError> {
             .map(|quality| {
                 let of =
                     |trace: &Trace| trace.quality.iter().filter(|found| **found == quality).count() as u64;
-                (quality.words().to_owned(), job.traces.iter().map(of).sum())
+                (quality, job.traces.iter().map(of).sum())
             })
             .filter(|(_, count)| *count > 0)
             .collect(),

@@ -10,7 +10,7 @@
 use tussock_locate::Track;
 use tussock_locate::noise::Claims;
 use tussock_types::math;
-use tussock_types::{FixQuality, NoiseSource, Trace};
+use tussock_types::{FixQuality, NoiseSource, Said, Trace};
 
 /// A scatter of so many times the claim is no chance.
 const LEAST_RATIO: f64 = 3.0;
@@ -19,8 +19,8 @@ const LEAST_DIFFERENCE_M: f64 = 0.05;
 /// What RTK fixed stands for, per axis and unit of HDOP (common practice, no source).
 const RTK_FIXED_M: f64 = 0.015;
 
-/// One sentence for each log whose receiver claims too much.
-pub(crate) fn remarks(tracks: &[Track], traces: &[Trace]) -> Vec<String> {
+/// One for each log whose receiver claims too much.
+pub(crate) fn remarks(tracks: &[Track], traces: &[Trace]) -> Vec<Said> {
     tracks
         .iter()
         .zip(traces)
@@ -28,29 +28,21 @@ pub(crate) fn remarks(tracks: &[Track], traces: &[Trace]) -> Vec<String> {
         .collect()
 }
 
-fn remark(track: &Track, claims: &Claims) -> Option<String> {
+fn remark(track: &Track, claims: &Claims) -> Option<Said> {
     let scatter_m = scatter_m(track)?;
-    let (claimed_m, how) = match (claims.claimed_sd_m, claims.quality) {
-        (Some(sd_m), _) => (sd_m, format!("The receiver claims {}", metres(sd_m))),
-        (None, Some(FixQuality::RtkFixed)) => {
-            let usual_m = RTK_FIXED_M * claims.hdop.unwrap_or(1.0);
-            (
-                usual_m,
-                format!(
-                    "The receiver calls its fixes RTK fixed, which is {}",
-                    metres(usual_m)
-                ),
-            )
-        }
-        _ => return None,
-    };
-    let is_too_much = scatter_m > LEAST_RATIO * claimed_m && scatter_m - claimed_m > LEAST_DIFFERENCE_M;
-    is_too_much.then(|| {
-        format!(
-            "{how}, its positions scatter by {}: the scatter is believed, not the claim.",
-            metres(scatter_m)
-        )
-    })
+    let is_too_good =
+        |claimed_m: &f64| scatter_m > LEAST_RATIO * claimed_m && scatter_m - claimed_m > LEAST_DIFFERENCE_M;
+    if let Some(claimed_m) = claims.claimed_sd_m {
+        return Some(claimed_m)
+            .filter(is_too_good)
+            .map(|claimed_m| Said::ClaimTooGood { claimed_m, scatter_m });
+    }
+    claims
+        .quality
+        .filter(|quality| *quality == FixQuality::RtkFixed)
+        .map(|_| RTK_FIXED_M * claims.hdop.unwrap_or(1.0))
+        .filter(is_too_good)
+        .map(|usual_m| Said::RtkFixedTooGood { usual_m, scatter_m })
 }
 
 /// Scatter per axis as the positions themselves show it.
@@ -62,13 +54,5 @@ fn scatter_m(track: &Track) -> Option<f64> {
         )),
         NoiseSource::DrivingRoughness => Some(track.noise.white_m),
         _ => None,
-    }
-}
-
-fn metres(value_m: f64) -> String {
-    if value_m < 0.095 {
-        format!("{:.0} cm", (100.0 * value_m).max(1.0))
-    } else {
-        format!("{value_m:.2} m")
     }
 }

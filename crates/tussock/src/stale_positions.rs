@@ -8,7 +8,7 @@
 //!
 //! Cost: linear in the fixes.
 
-use tussock_types::{LogFacts, Trace};
+use tussock_types::{LogFacts, Said, Trace};
 
 /// A held stretch is at least so long, and of at least so many fixes.
 const HELD_S: f64 = 10.0;
@@ -57,8 +57,8 @@ impl Repeats {
     }
 }
 
-/// One sentence per trace whose positions are held or repeated.
-pub(crate) fn remarks(traces: &[Trace], inputs: &[LogFacts]) -> Vec<String> {
+/// One for each trace whose positions are held or repeated.
+pub(crate) fn remarks(traces: &[Trace], inputs: &[LogFacts]) -> Vec<Said> {
     traces
         .iter()
         .filter_map(|trace| {
@@ -72,25 +72,20 @@ pub(crate) fn remarks(traces: &[Trace], inputs: &[LogFacts]) -> Vec<String> {
         .collect()
 }
 
-fn remark(repeats: Repeats, fixes: usize, digits_m: f64) -> Option<String> {
-    let least = LEAST_FRACTION * fixes as f64;
-    let percent = |count: usize| 100.0 * count as f64 / fixes as f64;
-    if repeats.moving as f64 > least {
-        return Some(format!(
-            "{:.0} % of the fixes repeat the position before them to the last digit while the receiver reports a speed \
-             (longest for {:.0} s): it hands out old positions.",
-            percent(repeats.moving),
-            repeats.longest_s
-        ));
+fn remark(repeats: Repeats, fixes: usize, digits_m: f64) -> Option<Said> {
+    let repeated = |count: usize| count as f64 / fixes as f64;
+    let longest_s = repeats.longest_s;
+    if repeated(repeats.moving) > LEAST_FRACTION {
+        return Some(Said::PositionsRepeated {
+            repeated_fraction: repeated(repeats.moving),
+            longest_s,
+        });
     }
-    let is_held = repeats.longest_s >= HELD_S && repeats.longest_fixes >= HELD_FIXES;
-    if repeats.count as f64 > least && is_held && digits_m <= FINE_DIGITS_M {
-        return Some(format!(
-            "{:.0} % of the fixes repeat the position before them to the last digit (longest for {:.0} s): the receiver \
-             holds its position while it stands, so rests look better than its positions are; switch static hold off.",
-            percent(repeats.count),
-            repeats.longest_s
-        ));
-    }
-    None
+    let is_held = longest_s >= HELD_S && repeats.longest_fixes >= HELD_FIXES;
+    (repeated(repeats.count) > LEAST_FRACTION && is_held && digits_m <= FINE_DIGITS_M).then(|| {
+        Said::PositionsHeld {
+            repeated_fraction: repeated(repeats.count),
+            longest_s,
+        }
+    })
 }

@@ -14,7 +14,7 @@ use tussock_locate::{PathMethod, ReckonedDrift, Track};
 use tussock_survey::interval::{self, WIDTH_PER_SD};
 use tussock_survey::{Survey, log_findings};
 use tussock_types::math;
-use tussock_types::{FixQuality, LogLevel, LogVerdict, NoiseSource, PlanOffset, Trace};
+use tussock_types::{FixQuality, LogLevel, LogVerdict, NoiseSource, Place, PlanOffset, Said, Trace};
 
 /// No pocket narrower than this can be told from the gaps between passes.
 const LEAST_FINDABLE_M: f64 = 0.3;
@@ -39,7 +39,6 @@ pub(crate) fn verdict(survey: &Survey<'_>) -> LogVerdict {
             smallest_findable_pocket_m2: disc_m2(nothing_m),
             smallest_findable_width_m: nothing_m,
             hours_more_needed: None,
-            good_enough: false,
             advice,
             remarks: Vec::new(),
         };
@@ -54,11 +53,13 @@ pub(crate) fn verdict(survey: &Survey<'_>) -> LogVerdict {
     let level = positions_level.max(duration.level);
     let width_m = positions.width_m().max(duration.width_m);
     let advice = match (&duration.not_a_mower, positions_level) {
-        (Some(sentence), _) => sentence.clone(),
-        (None, LogLevel::Good) => format!("Positions are right to about {}.", metres(positions.error_m)),
+        (Some(walked), _) => walked.clone(),
+        (None, LogLevel::Good) => Said::PositionsRight {
+            error_m: positions.error_m,
+        },
         (None, _) => positions.advice(survey),
     };
-    let mut remarks: Vec<String> = duration.sentence(wanted_m).into_iter().collect();
+    let mut remarks: Vec<Said> = duration.remark(wanted_m).into_iter().collect();
     remarks.extend(step_remarks(survey));
     remarks.extend(clock_check::too_old(&survey.tracks));
     for (track, trace) in survey.tracks.iter().zip(traces) {
@@ -71,9 +72,7 @@ pub(crate) fn verdict(survey: &Survey<'_>) -> LogVerdict {
     remarks.extend(silence_remark(survey));
     remarks.extend(left_out_remark(survey));
     if survey.tracks.iter().any(|track| track.station.is_none()) && survey.site.is_none() {
-        remarks.push(
-            "No station was recognised: rests of ten minutes and more do not recur at one place.".to_owned(),
-        );
+        remarks.push(Said::NoStation {});
     }
     remarks.extend(receiver_accuracy::remarks(&survey.tracks, traces));
     remarks.extend(stale_positions::remarks(traces, survey.job().inputs));
@@ -85,7 +84,6 @@ pub(crate) fn verdict(survey: &Survey<'_>) -> LogVerdict {
         smallest_findable_pocket_m2: disc_m2(width_m),
         smallest_findable_width_m: width_m,
         hours_more_needed: duration.hours_more,
-        good_enough: level == LogLevel::Good,
         advice,
         remarks,
     }
@@ -169,33 +167,25 @@ impl Positions {
     }
 
     /// The one thing to change.
-    fn advice(&self, survey: &Survey<'_>) -> String {
+    fn advice(&self, survey: &Survey<'_>) -> Said {
         let width_m = self.width_m();
         if self.step_m >= width_m {
-            "The receiver jumped and stayed where it had jumped to: positions before and after lie beside each other. Look \
-             for what shades its sky, or give the stretches before and after as files of their own."
-                .to_owned()
+            Said::ReceiverJumps {}
         } else if self.by_error_m() >= width_m && self.is_guess {
-            "How far positions are off does not show in this log: let the machine stand for ten minutes with the logger on."
-                .to_owned()
+            Said::ErrorNotShown {}
         } else if self.by_error_m() >= width_m {
-            format!(
-                "Positions are off by about {}: mount the antenna higher with a clear view of the sky, or log with an RTK \
-                 receiver.",
-                metres(self.error_m)
-            )
+            Said::PositionsOff {
+                error_m: self.error_m,
+            }
         } else if self.between_m >= width_m {
             let periods_s = survey.tracks.iter().map(|track| track.period_s);
-            format!(
-                "One fix every {:.0} s leaves turns unseen: log one every second.",
-                periods_s.fold(0.0, f64::max)
-            )
+            Said::FixesTooRare {
+                period_s: periods_s.fold(0.0, f64::max),
+            }
         } else {
-            format!(
-                "The positions are logged in steps of {}: let the logger write more digits (seven decimals of a degree, \
-                 five of a minute).",
-                metres(self.digits_m)
-            )
+            Said::DigitsTooCoarse {
+                step_m: self.digits_m,
+            }
         }
     }
 }
@@ -208,7 +198,7 @@ struct Duration {
     width_m: f64,
     hours_more: Option<f64>,
     /// Why this is no drive of a mower.
-    not_a_mower: Option<String>,
+    not_a_mower: Option<Said>,
 }
 
 impl Duration {
@@ -248,81 +238,56 @@ impl Duration {
     }
 
     /// What is missing.
-    fn sentence(&self, wanted_m: f64) -> Option<String> {
-        if self.level == LogLevel::Good || self.not_a_mower.is_some() {
-            return None;
+    fn remark(&self, wanted_m: f64) -> Option<Said> {
+        let driven_s = self.driving_s;
+        match self.hours_more.filter(|hours| *hours < 1000.0) {
+            _ if self.level == LogLevel::Good || self.not_a_mower.is_some() => None,
+            _ if !(driven_s >= 1.0) => Some(Said::StoodAllTheTime {}),
+            Some(missing_h) => Some(Said::DroveTooShortBy {
+                driven_s,
+                missing_h,
+                wanted_m,
+            }),
+            None => Some(Said::DroveTooShort { driven_s }),
         }
-        let driven = match self.driving_s {
-            s if !(s >= 1.0) => "The machine stood the whole time".to_owned(),
-            s if s < 120.0 => format!("Only {s:.0} s of driving were logged"),
-            s if s < 2.0 * LEAST_DRIVING_S => format!("Only {:.0} min of driving were logged", s / 60.0),
-            s => format!("{:.1} h of driving were logged", s / 3600.0),
-        };
-        Some(match self.hours_more {
-            Some(hours) if hours < 1000.0 => format!(
-                "{driven}: about {} h more are needed until a bare place {wanted_m:.1} m wide is more than bad luck.",
-                if hours < 10.0 {
-                    format!("{hours:.1}")
-                } else {
-                    format!("{hours:.0}")
-                }
-            ),
-            _ => format!("{driven}: let the logger run for some whole outings."),
-        })
     }
 }
 
 /// Why a track was walked, not driven by a mower.
-fn walked(track: &Track) -> Option<String> {
+fn walked(track: &Track) -> Option<Said> {
     let speed_mps = track.speed_mps?;
     let is_straight = matches!(track.method, PathMethod::Legs | PathMethod::Anchored);
-    (speed_mps > WALK_MPS || (speed_mps > STROLL_MPS && !is_straight)).then(|| {
-        format!(
-            "It moves at {speed_mps:.1} m/s, as fast as people walk: give a log of the machine at work, or say its speed if \
-             it is that fast (machine.speed_mps)."
-        )
-    })
+    (speed_mps > WALK_MPS || (speed_mps > STROLL_MPS && !is_straight))
+        .then_some(Said::WalkingPace { speed_mps })
 }
 
 /// Jumps of the receiver that stayed.
-fn step_remarks(survey: &Survey<'_>) -> Vec<String> {
+fn step_remarks(survey: &Survey<'_>) -> Vec<Said> {
     const SAID: usize = 3;
     let steps: Vec<_> = survey.tracks.iter().flat_map(|track| &track.steps).collect();
-    let mut remarks: Vec<String> = steps
-        .iter()
-        .take(SAID)
-        .map(|step| {
-            format!(
-                "The receiver jumped by {} at {} and stayed there.",
-                metres(math::hypot(step.east_m, step.north_m)),
-                log_findings::rfc3339(step.time_s).unwrap_or_else(|| format!("second {:.0}", step.time_s))
-            )
-        })
-        .collect();
-    if steps.len() > SAID {
-        remarks.push(format!("And {} more jumps of that kind.", steps.len() - SAID));
-    }
-    remarks
+    let more = steps.len().saturating_sub(SAID) as u64;
+    let jumped = steps.iter().take(SAID).map(|step| Said::ReceiverJumped {
+        size_m: math::hypot(step.east_m, step.north_m),
+        time: log_findings::rfc3339(step.time_s).unwrap_or_else(|| format!("{:.0} s", step.time_s)),
+    });
+    jumped
+        .chain((more > 0).then_some(Said::ReceiverJumpedOften { jumps: more }))
+        .collect()
 }
 
 /// What stands in for drift that the log does not show.
-fn drift_remark(track: &Track, trace: &Trace) -> Option<String> {
+fn drift_remark(track: &Track, trace: &Trace) -> Option<Said> {
     match track.reckoned_drift {
-        ReckonedDrift::Usual { drift_m } if commonest(trace) == FixQuality::Unknown => Some(format!(
-            "The log does not say how good its positions are, and never stands long enough to show it; {} is assumed. Where \
-             it is known, say it (positions.drift_m).",
-            metres(drift_m)
-        )),
-        ReckonedDrift::Driven { drift_m } => Some(format!(
-            "The machine never stands long enough to show how positions wander; its straight drives allow {} at most.",
-            metres(drift_m)
-        )),
+        ReckonedDrift::Usual { drift_m } if commonest(trace) == FixQuality::Unknown => {
+            Some(Said::DriftAssumed { drift_m })
+        }
+        ReckonedDrift::Driven { drift_m } => Some(Said::DriftAtMost { drift_m }),
         _ => None,
     }
 }
 
 /// How much of the time has no usable fixes, where it matters.
-fn silence_remark(survey: &Survey<'_>) -> Option<String> {
+fn silence_remark(survey: &Survey<'_>) -> Option<Said> {
     let (start_s, end_s) = survey.span_s();
     // Logs of several nights are far apart, and a machine that charges need not be logged: that is no silence.
     let is_rest = |gap: &tussock_locate::Gap| gap.moved_m < 3.0 && gap.end_s - gap.start_s > 1800.0;
@@ -335,111 +300,68 @@ fn silence_remark(survey: &Survey<'_>) -> Option<String> {
         silent_s += ends.map_or(0.0, |(read_s, used_s)| used_s.0 - read_s.0 + read_s.1 - used_s.1);
     }
     let span_s = ((end_s - start_s) * survey.tracks.len() as f64 - rest_s).max(1e-9);
-    (silent_s > 0.05 * span_s).then(|| {
-        format!(
-            "{:.0} % of the time there are no usable fixes; nothing is claimed about it.",
-            100.0 * silent_s / span_s
-        )
-    })
+    let silent_fraction = silent_s / span_s;
+    (silent_fraction > 0.05).then_some(Said::SilentLong { silent_fraction })
 }
 
 /// Which fixes were left out, where they are more than a few.
-fn left_out_remark(survey: &Survey<'_>) -> Option<String> {
+fn left_out_remark(survey: &Survey<'_>) -> Option<Said> {
     let jumps: usize = survey.tracks.iter().map(|track| track.gated_jumps).sum();
     let poor: usize = survey.tracks.iter().map(|track| track.gated_quality).sum();
     let used: usize = survey.tracks.iter().map(|track| track.fixes_used).sum();
-    let fixes = |number: usize| match number {
-        1 => "1 fix was".to_owned(),
-        _ => format!("{number} fixes were"),
-    };
-    match (poor, jumps) {
-        _ if (jumps + poor) * 50 <= used => None,
-        (poor, 0) => Some(format!("{} left out for poor quality.", fixes(poor))),
-        (0, jumps) => Some(format!("{} left out as jumps.", fixes(jumps))),
-        (poor, jumps) => Some(format!(
-            "{} left out for poor quality and {jumps} as jumps.",
-            fixes(poor)
-        )),
-    }
+    ((jumps + poor) * 50 > used).then_some(Said::FixesLeftOut {
+        poor: poor as u64,
+        jumps: jumps as u64,
+    })
 }
 
 /// Ground on which the receiver is always off the same way.
-fn bent_remark(survey: &Survey<'_>, bent: &LocalBias) -> String {
+fn bent_remark(survey: &Survey<'_>, bent: &LocalBias) -> Said {
     let point = survey.site.as_ref().map(|site| site.frame.to_geo(bent.place));
-    let place = point.map_or_else(
-        || {
-            format!(
-                "{:.0} m east, {:.0} m north",
-                bent.place.east_m, bent.place.north_m
-            )
+    let Place { east_m, north_m } = bent.place;
+    Said::PositionsBent {
+        area_m2: bent.area_m2,
+        largest_m: bent.largest_m,
+        place: match point {
+            Some(point) => format!("{:.6}, {:.6}", point.lat_deg, point.lon_deg),
+            None => format!("{east_m:.0} m E, {north_m:.0} m N"),
         },
-        |point| format!("{:.6}, {:.6}", point.lat_deg, point.lon_deg),
-    );
-    format!(
-        "On about {:.0} m2 around {place} positions are always off the same way, by up to {:.1} m, as beside a wall or \
-         under trees. The path was straightened there; how much of that survey was visited is less sure.",
-        bent.area_m2, bent.largest_m
-    )
+    }
 }
 
 /// What became of the plan's edge as a hold for poor positions, and where the plan lies.
-fn held_remarks(track: &Track, anchored: &Anchored) -> Vec<String> {
-    let mut remarks = Vec::new();
-    if matches!(anchored.edges, EdgeUse::Refused { .. }) {
-        remarks.push(
-            "The turns do not gather at the plan's edge (lanes, or a plan that does not fit): it does not hold the positions."
-                .to_owned(),
-        );
-    }
-    if let Some(offset) = log_findings::plan_offset(track).filter(PlanOffset::is_beside) {
-        remarks.push(format!(
-            "The plan is drawn {:.1} m beside the log ({:.1} m east, {:.1} m north of it); it was moved to where the log says.",
-            math::hypot(offset.east_m, offset.north_m),
-            -offset.east_m,
-            -offset.north_m
-        ));
-    }
-    remarks
+fn held_remarks(track: &Track, anchored: &Anchored) -> Vec<Said> {
+    let refused = matches!(anchored.edges, EdgeUse::Refused { .. }).then_some(Said::TurnsNotAtEdge {});
+    let offset = log_findings::plan_offset(track).filter(PlanOffset::is_beside);
+    let beside = offset.map(|offset| Said::PlanBeside {
+        distance_m: math::hypot(offset.east_m, offset.north_m),
+        east_m: -offset.east_m,
+        north_m: -offset.north_m,
+    });
+    refused.into_iter().chain(beside).collect()
 }
 
 /// Why a log shows nothing at all, and what to do.
-fn hopeless(survey: &Survey<'_>) -> Option<String> {
+fn hopeless(survey: &Survey<'_>) -> Option<Said> {
     let settings = survey.settings();
-    let read: usize = survey.job().traces.iter().map(Trace::len).sum();
-    let used = survey.fixes_used();
-    let jumps: usize = survey.tracks.iter().map(|track| track.gated_jumps).sum();
+    let fixes = survey.job().traces.iter().map(Trace::len).sum::<usize>() as u64;
+    let used = survey.fixes_used() as u64;
+    let jumps = survey.tracks.iter().map(|track| track.gated_jumps).sum::<usize>() as u64;
     let (width_m, height_m) = survey.extent_m();
+    let extent_m = width_m.max(height_m);
     if jumps > used {
-        Some(format!(
-            "{jumps} of {read} positions lie farther from the one before than a mower drives in that time ({} m/s, \
-             positions.max_speed_mps): a vehicle, or positions that jump.",
-            settings.positions.max_speed_mps
-        ))
+        Some(Said::MostlyJumps {
+            jumps,
+            fixes,
+            max_speed_mps: settings.positions.max_speed_mps,
+        })
     } else if used < 2 {
-        Some(format!(
-            "{used} of {read} fixes can be used, which shows no drive: let the logger run for a whole outing."
-        ))
-    } else if width_m.max(height_m) > settings.limits.extent_m {
-        Some(format!(
-            "The positions extend over {:.1} km: this is no log of one garden, or its jumps hide it; give the files of one \
-             garden only.",
-            width_m.max(height_m) / 1000.0
-        ))
-    } else if let Some((period_s, _)) = survey.too_coarse() {
-        Some(format!(
-            "One fix every {} says nothing of a lawn: log one every second.",
-            tussock_survey::period(period_s)
-        ))
+        Some(Said::TooFewFixes { used, fixes })
+    } else if extent_m > settings.limits.extent_m {
+        Some(Said::NotOneGarden { extent_m })
     } else {
-        None
-    }
-}
-
-fn metres(value_m: f64) -> String {
-    if value_m < 1.0 {
-        format!("{:.0} cm", 100.0 * value_m)
-    } else {
-        format!("{value_m:.1} m")
+        let (period_s, _) = survey.too_coarse()?;
+        Some(Said::FixesFarTooRare { period_s })
     }
 }
 

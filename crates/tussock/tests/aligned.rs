@@ -153,7 +153,7 @@ fn findings_lie_where_the_log_says_however_the_plan_is_drawn() {
     for (east_m, north_m, turn_deg) in [(1.2, 0.0, 0.0), (-0.7, 1.0, 0.8)] {
         let drawn = off(&garden.plan, &garden.site.frame, east_m, north_m, turn_deg);
         let findings = found(&drawn, &garden.trace);
-        let told = findings.positions.plan_offset.expect("a night tells");
+        let told = findings.plan_offset().expect("a night tells");
         assert!(told.is_beside(), "{told:?}");
         let what = format!("drawn off by {east_m} {north_m} {turn_deg}: {told:?}");
         // On Earth, and in metres on the plane of the findings.
@@ -240,7 +240,7 @@ fn findings_lie_where_the_log_says_however_the_plan_is_drawn() {
 fn where_plan_and_log_agree_nothing_is_moved() {
     let garden = bodied(SEED + 20);
     let findings = found(&garden.plan, &garden.trace);
-    let told = findings.positions.plan_offset.expect("a night tells");
+    let told = findings.plan_offset().expect("a night tells");
     assert!(!told.is_beside(), "{told:?}");
     assert_eq!(findings.plan.as_ref(), Some(&garden.plan));
     assert_eq!(findings.lawn_outline, garden.site.lawn.rings());

@@ -7,7 +7,7 @@ use tussock_plane::Site;
 use tussock_simulate::gardens::{GardenKind, InventedGarden, Surprise, Wish, invent_as};
 use tussock_simulate::{Counting, LogNoise, Machine, Run, simulate, truth};
 use tussock_testkit::statistics::share_interval;
-use tussock_types::{Findings, Plan, Trace};
+use tussock_types::{Findings, Plan, Said, Trace};
 
 const SEEDS: [u64; 4] = [911, 912, 913, 914];
 const CUT_WIDTH_M: f64 = 0.22;
@@ -59,7 +59,7 @@ fn is_calibrated(findings: &Findings) -> bool {
         .log_verdict
         .remarks
         .iter()
-        .any(|remark| remark.contains("were simulated on the plan"))
+        .any(|said| matches!(said, Said::Calibrated { .. }))
 }
 
 #[test]
@@ -145,7 +145,7 @@ fn what_cannot_be_calibrated_is_said() {
         without_plan
             .log_verdict
             .remarks
-            .contains(&"The visited fraction was not calibrated: that takes a plan to drive on.".to_owned())
+            .contains(&Said::NotCalibratedNoPlan {})
     );
     let untouched = found(&night.trace, Some(&night.garden.plan), Calibrate::Auto);
     assert!(!is_calibrated(&untouched));

@@ -318,7 +318,7 @@ fn two_receivers_that_lie_a_metre_apart_change_no_ground_and_no_pocket() {
     let after = beside(&logged(32), &site, -0.7, 0.5);
     let comparison = compared((&before, &garden.plan), (&after, &garden.plan), Advice::LeftOut);
     // Either log lies beside the plan, each on its own side.
-    let offset = |findings: &Option<Box<Findings>>| findings.as_ref().unwrap().positions.plan_offset.unwrap();
+    let offset = |findings: &Option<Box<Findings>>| findings.as_ref().unwrap().plan_offset().unwrap();
     assert!((offset(&comparison.findings_before).east_m - 1.0).abs() < 0.2);
     assert!((offset(&comparison.findings_after).east_m + 0.7).abs() < 0.2);
     assert!(comparison.changed.is_empty(), "{:?}", comparison.changed);
@@ -327,13 +327,9 @@ fn two_receivers_that_lie_a_metre_apart_change_no_ground_and_no_pocket() {
     assert_eq!(
         closed_off.change,
         PocketChange::Unchanged,
-        "{}",
-        closed_off.sentence
+        "{:?}",
+        closed_off.said
     );
-    assert!(
-        closed_off.after_fraction.estimate < 0.1,
-        "{}",
-        closed_off.sentence
-    );
-    assert!(!comparison.difference.is_real, "{}", comparison.sentence);
+    assert!(closed_off.after_fraction.estimate < 0.1, "{:?}", closed_off.said);
+    assert!(!comparison.difference.is_real, "{:?}", comparison.said);
 }

@@ -7,7 +7,7 @@ use tussock::{
 use tussock_plane::{Frame, Site};
 use tussock_simulate::gardens::{GardenKind, ORIGIN, invent};
 use tussock_simulate::{LogNoise, Machine, Run, simulate};
-use tussock_types::{Fix, Place, Plan, PlanRole, Settings, Trace};
+use tussock_types::{Fix, Place, Plan, PlanRole, Said, Settings, Trace};
 
 const SEED: u64 = 20_261_129;
 const GRADES: [LogNoise; 3] = [LogNoise::CENTIMETRES, LogNoise::DECIMETRES, LogNoise::METRES];
@@ -54,8 +54,8 @@ fn a_plan_without_a_station_is_analysed_inspected_and_compared_at_every_grade() 
             visited(&drawn)
         );
         assert_eq!(
-            inspect(&sides[0]).unwrap().log_verdict.good_enough,
-            findings[0].log_verdict.good_enough
+            inspect(&sides[0]).unwrap().log_verdict.level,
+            findings[0].log_verdict.level
         );
         let side = |at: usize| Side {
             names: vec![format!("side {at}")],
@@ -122,10 +122,9 @@ fn a_fix_every_half_hour_says_nothing_of_a_lawn_and_that_is_told_before_anything
         let trace = coarse(fixes, 2000.0);
         let job = job(&trace, None, &settings);
         let verdict = inspect(&job).unwrap().log_verdict;
-        assert!(!verdict.good_enough);
-        assert_eq!(
-            verdict.advice,
-            "One fix every 33 minutes says nothing of a lawn: log one every second."
+        assert!(
+            matches!(verdict.advice, Said::FixesFarTooRare { period_s } if (period_s - 2000.0).abs() < 1.0),
+            "{verdict:?}"
         );
         for error in [analyse(&job).unwrap_err(), plan_from_trace(&job).unwrap_err()] {
             assert!(

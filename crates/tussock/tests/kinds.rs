@@ -96,7 +96,7 @@ fn measured_fraction(
     let pocket = findings
         .missed_pockets
         .iter()
-        .find(|pocket| pocket.id == suggestion.addresses[0])
+        .find(|pocket| pocket.id == suggestion.pocket_ids[0])
         .unwrap();
     let region = Region::from_rings(vec![pocket.outline.clone()]).unwrap();
     let sum: f64 = (0..AFTER_RUNS)

@@ -9,8 +9,8 @@ use tussock_plane::{Frame, Site};
 use tussock_simulate::gardens::{GardenKind, Wish, invent_as};
 use tussock_simulate::{LogNoise, Machine, Run, simulate};
 use tussock_types::{
-    Findings, Fix, FixQuality, GeoPoint, LogFacts, LogLevel, LogVerdict, Place, Plan, PromiseVerdict,
-    Settings, Trace,
+    Findings, Fix, FixQuality, GeoPoint, LogFacts, LogLevel, LogVerdict, Place, Plan, PromiseVerdict, Said,
+    Settings, Trace, Whether,
 };
 
 const SPEED_MPS: f64 = 0.4;
@@ -63,12 +63,15 @@ fn verdict(trace: &Trace, inputs: &[LogFacts], settings: &Settings) -> LogVerdic
     inspect(&job).expect("the log is sound").log_verdict
 }
 
-fn remark(verdict: &LogVerdict, words: &str) -> Option<String> {
-    verdict
-        .remarks
-        .iter()
-        .find(|remark| remark.contains(words))
-        .cloned()
+/// The first remark of a kind.
+macro_rules! remark {
+    ($verdict:expr, $kind:pat) => {
+        $verdict
+            .remarks
+            .iter()
+            .find(|said| matches!(said, $kind))
+            .cloned()
+    };
 }
 
 /// Mondays from eight to noon in summer time, and rest on all other days.
@@ -90,40 +93,45 @@ fn mondays() -> Settings {
     settings
 }
 
-const REST: &str = "hours at which the settings let the machine rest";
+/// What is said of driving in hours of rest.
+fn at_rest(trace: &Trace, settings: &Settings) -> Option<Said> {
+    remark!(
+        verdict(trace, &[], settings),
+        Said::DrivesAtRest { .. } | Said::DrivesAtRestShifted { .. }
+    )
+}
 
 #[test]
 fn local_time_labelled_z_shows_as_driving_at_hours_of_rest() {
     // Ten past eight to ten past eleven by the clock on the wall, written as UTC: in +02:00 that would end at 13:10.
     let labelled = trace(&lanes(MONDAY_S, 3.0 * HOUR_S), f32::NAN);
-    let said = remark(&verdict(&labelled, &[], &mondays()), REST).expect("seventy minutes fall in the rest");
-    let minutes: f64 = said
-        .split(' ')
-        .next()
-        .and_then(|word| word.parse().ok())
-        .expect("a number leads");
-    assert!((minutes - 70.0).abs() <= 1.0, "{said}");
-    assert!(
-        said.ends_with("2 h earlier they would fit: the log seems to have local time labelled as UTC."),
-        "{said}"
-    );
+    let said = at_rest(&labelled, &mondays()).expect("seventy minutes fall in the rest");
+    let Said::DrivesAtRestShifted {
+        rest_min,
+        shift_h,
+        later,
+        local_time,
+        ..
+    } = said
+    else {
+        panic!("{said:?}")
+    };
+    assert!((rest_min - 70.0).abs() <= 1.0, "{rest_min}");
+    assert_eq!((shift_h, later, local_time), (2.0, Whether::No, Whether::Yes));
 }
 
 #[test]
 fn the_same_drive_in_utc_gives_no_remark() {
     let right = trace(&lanes(MONDAY_S - 2.0 * HOUR_S, 3.0 * HOUR_S), f32::NAN);
-    assert_eq!(remark(&verdict(&right, &[], &mondays()), REST), None);
+    assert_eq!(at_rest(&right, &mondays()), None);
 }
 
 #[test]
 fn driving_on_a_day_of_rest_is_said_to_fit_no_shift() {
     let wednesday_s = MONDAY_S + 48.0 * HOUR_S;
     let wrong = trace(&lanes(wednesday_s, 2.0 * HOUR_S), f32::NAN);
-    let said = remark(&verdict(&wrong, &[], &mondays()), REST).expect("two hours fall in the rest");
-    assert!(
-        said.ends_with("no shift by whole hours makes them fit."),
-        "{said}"
-    );
+    let said = at_rest(&wrong, &mondays()).expect("two hours fall in the rest");
+    assert!(matches!(said, Said::DrivesAtRest { .. }), "{said:?}");
 }
 
 #[test]
@@ -131,8 +139,8 @@ fn of_weekdays_without_hours_nothing_is_said() {
     let mut settings = mondays();
     settings.hours.wednesday = None;
     let driven = trace(&lanes(MONDAY_S + 48.0 * HOUR_S, 2.0 * HOUR_S), f32::NAN);
-    assert_eq!(remark(&verdict(&driven, &[], &settings), REST), None);
-    assert_eq!(remark(&verdict(&driven, &[], &Settings::default()), REST), None);
+    assert_eq!(at_rest(&driven, &settings), None);
+    assert_eq!(at_rest(&driven, &Settings::default()), None);
 }
 
 /// Drives for ten minutes, stands for five, again and again; `wander_m` is how far fixes at rest lie apart.
@@ -155,18 +163,24 @@ fn with_rests(wander_m: f64) -> Vec<(f64, Place)> {
 #[test]
 fn a_position_that_is_held_while_the_machine_stands_is_remarked() {
     let held = trace(&with_rests(0.0), f32::NAN);
-    let said = remark(&verdict(&held, &[], &Settings::default()), "holds its position")
-        .expect("five minutes are held");
+    let of = |trace| {
+        remark!(
+            verdict(trace, &[], &Settings::default()),
+            Said::PositionsHeld { .. } | Said::PositionsRepeated { .. }
+        )
+    };
+    let said = of(&held).expect("five minutes are held");
     // A third of the time it stands.
-    assert!(
-        said.starts_with("33 %") && said.contains("longest for 300 s"),
-        "{said}"
-    );
-    let free = trace(&with_rests(0.004), f32::NAN);
-    assert_eq!(
-        remark(&verdict(&free, &[], &Settings::default()), "repeat the position"),
-        None
-    );
+    let Said::PositionsHeld {
+        repeated_fraction,
+        longest_s,
+    } = said
+    else {
+        panic!("{said:?}")
+    };
+    assert!((repeated_fraction - 0.333).abs() < 0.005, "{repeated_fraction}");
+    assert!((longest_s - 300.0).abs() < 0.5, "{longest_s}");
+    assert_eq!(of(&trace(&with_rests(0.004), f32::NAN)), None);
 }
 
 #[test]
@@ -176,9 +190,14 @@ fn a_position_that_is_repeated_while_the_machine_drives_is_remarked() {
         places[index].1 = places[index - 1].1;
     }
     let repeated = trace(&places, SPEED_MPS as f32);
-    let said =
-        remark(&verdict(&repeated, &[], &Settings::default()), "old positions").expect("half are repeats");
-    assert!(said.starts_with("50 %"), "{said}");
+    let verdict = verdict(&repeated, &[], &Settings::default());
+    let Some(Said::PositionsRepeated {
+        repeated_fraction, ..
+    }) = remark!(verdict, Said::PositionsRepeated { .. })
+    else {
+        panic!("half are repeats: {:?}", verdict.remarks)
+    };
+    assert!((repeated_fraction - 0.5).abs() < 0.005, "{repeated_fraction}");
 }
 
 /// RMC and GGA of the lanes, with so many decimals of a minute.
@@ -242,10 +261,10 @@ mod claims {
         logged(&run, &site, 1.0, noise, SEED)
     }
 
-    fn said(trace: &Trace) -> Option<String> {
-        remark(
-            &verdict(trace, &[], &Settings::default()),
-            "its positions scatter by",
+    fn said(trace: &Trace) -> Option<Said> {
+        remark!(
+            verdict(trace, &[], &Settings::default()),
+            Said::ClaimTooGood { .. } | Said::RtkFixedTooGood { .. }
         )
     }
 
@@ -254,16 +273,13 @@ mod claims {
         let mut trace = night(LogNoise::METRES);
         assert_eq!(said(&trace), None, "its own claim is honest");
         trace.claimed_sd_m.fill(0.01);
-        let words = said(&trace).expect("metres are no centimetre");
-        let scatter_m: f64 = words
-            .split("scatter by ")
-            .nth(1)
-            .and_then(|rest| rest.split(' ').next())
-            .and_then(|word| word.parse().ok())
-            .expect("a figure");
-        assert!(words.starts_with("The receiver claims 1 cm, "), "{words}");
+        let said = said(&trace).expect("metres are no centimetre");
+        let Said::ClaimTooGood { claimed_m, scatter_m } = said else {
+            panic!("{said:?}")
+        };
+        assert!((claimed_m - 0.01).abs() < 1e-6, "{claimed_m}");
         // True: 2.02 m; four hours hold some fifty drift times.
-        assert!((1.3..2.8).contains(&scatter_m), "{words}");
+        assert!((1.3..2.8).contains(&scatter_m), "{scatter_m}");
     }
 
     #[test]
@@ -271,11 +287,8 @@ mod claims {
         let mut trace = night(LogNoise::DECIMETRES);
         trace.claimed_sd_m.fill(f32::NAN);
         trace.quality.fill(tussock_types::FixQuality::RtkFixed);
-        let words = said(&trace).expect("decimetres are no centimetre");
-        assert!(
-            words.starts_with("The receiver calls its fixes RTK fixed, "),
-            "{words}"
-        );
+        let said = said(&trace).expect("decimetres are no centimetre");
+        assert!(matches!(said, Said::RtkFixedTooGood { .. }), "{said:?}");
     }
 
     #[test]
@@ -342,7 +355,7 @@ fn a_short_log_with_good_positions_says_yes_and_how_many_hours_are_missing() {
     let verdict = &findings.log_verdict;
     assert_eq!(verdict.positions, LogLevel::Good);
     assert_eq!(verdict.duration, LogLevel::Limited);
-    assert!(!verdict.good_enough);
+    assert_eq!(verdict.level, LogLevel::Limited);
     let hours = verdict.hours_more_needed.expect("hours would do");
     // As many hours more, and the same law calls it enough.
     let (_, longer) = both(
@@ -364,7 +377,7 @@ fn a_short_log_with_good_positions_says_yes_and_how_many_hours_are_missing() {
         )
     );
     assert!(
-        remark(verdict, "more are needed").is_some(),
+        remark!(verdict, Said::DroveTooShortBy { .. }).is_some(),
         "{:?}",
         verdict.remarks
     );
@@ -372,20 +385,22 @@ fn a_short_log_with_good_positions_says_yes_and_how_many_hours_are_missing() {
 
 #[test]
 fn minutes_of_driving_a_stand_and_a_walk_are_never_good_enough() {
-    let unusable = |places: &[(f64, Place)], words: &str| {
+    let unusable = |places: &[(f64, Place)]| {
         let (inspected, findings) = both(&trace(places, f32::NAN), None, &width_given());
-        assert_eq!(inspected.level, LogLevel::Unusable, "{words}");
-        assert_eq!(findings.log_verdict.level, LogLevel::Unusable, "{words}");
+        assert_eq!(inspected.level, LogLevel::Unusable, "{inspected:?}");
+        assert_eq!(findings.log_verdict.level, LogLevel::Unusable, "{inspected:?}");
         assert!(findings.missed_pockets.is_empty());
-        let said = [inspected.remarks, vec![inspected.advice]].concat();
-        assert!(said.iter().any(|sentence| sentence.contains(words)), "{said:?}");
+        inspected
     };
-    unusable(&lanes(MONDAY_S, 300.0), "min of driving were logged");
+    let short = unusable(&lanes(MONDAY_S, 300.0));
+    let said = remark!(short, Said::DroveTooShort { .. } | Said::DroveTooShortBy { .. });
+    assert!(said.is_some(), "{short:?}");
     let walked: Vec<(f64, Place)> = lanes(MONDAY_S, 4.0 * HOUR_S)
         .into_iter()
         .map(|(time_s, place)| (MONDAY_S + (time_s - MONDAY_S) / 3.5, place))
         .collect();
-    unusable(&walked, "as fast as people walk");
+    let advice = unusable(&walked).advice;
+    assert!(matches!(advice, Said::WalkingPace { .. }), "{advice:?}");
 }
 
 #[test]
@@ -397,7 +412,13 @@ fn a_jump_of_the_receiver_limits_the_verdict_and_is_named() {
     let (inspected, findings) = both(&trace(&places, f32::NAN), None, &width_given());
     assert_eq!(inspected.positions, LogLevel::Limited);
     assert!(inspected.smallest_findable_width_m >= 5.5, "{inspected:?}");
-    assert!(remark(&inspected, "jumped by").is_some_and(|said| said.contains("2026-05-04T")));
+    let Some(Said::ReceiverJumped { size_m, time }) = remark!(inspected, Said::ReceiverJumped { .. }) else {
+        panic!("{inspected:?}")
+    };
+    assert!(
+        (size_m - 6.0).abs() < 0.5 && time.starts_with("2026-05-04T"),
+        "{size_m} {time}"
+    );
     let [step] = &findings.positions.steps[..] else {
         panic!("{:?}", findings.positions)
     };
@@ -514,8 +535,9 @@ fn stays_at_a_station_that_a_jump_moved_are_no_stuck_spots() {
 fn a_log_of_the_last_century_says_that_its_clock_is_wrong() {
     let old: Vec<(f64, Place)> = lanes(datetime!(1999-08-22 00:00 UTC).unix_timestamp() as f64, HOUR_S);
     let said = verdict(&trace(&old, f32::NAN), &[], &Settings::default());
+    let date = "1999-08-22".to_owned();
     assert!(
-        remark(&said, "begins on 1999-08-22").is_some(),
+        said.remarks.contains(&Said::DateTooOld { date }),
         "{:?}",
         said.remarks
     );
@@ -524,5 +546,5 @@ fn a_log_of_the_last_century_says_that_its_clock_is_wrong() {
         &[],
         &Settings::default(),
     );
-    assert_eq!(remark(&today, "begins on"), None);
+    assert_eq!(remark!(today, Said::DateTooOld { .. }), None);
 }

@@ -99,7 +99,7 @@ fn outcome(case: &Case, number: u64) -> Outcome {
     let (low, high) = visited.low.zip(visited.high).expect("an interval");
     Outcome {
         error: 100.0 * (visited.estimate - truth.visited_fraction),
-        face_error: 100.0 * (coverage.face_value_fraction - truth.visited_fraction),
+        face_error: 100.0 * (coverage.as_logged_fraction - truth.visited_fraction),
         held: low <= truth.visited_fraction && truth.visited_fraction <= high,
         width: 100.0 * (high - low),
         tile_error,

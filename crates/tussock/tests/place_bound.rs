@@ -4,7 +4,7 @@ use crate::nights::{self, driven, in_parallel, invented};
 use tussock_plane::Site;
 use tussock_simulate::gardens::{GardenKind, Surprise};
 use tussock_simulate::{Bend, Counting, LogNoise, Machine, Sampling, sample, truth};
-use tussock_types::Place;
+use tussock_types::{Place, Said};
 
 const SEEDS_FROM: u64 = 9100;
 const HOURS: f64 = 8.0;
@@ -103,7 +103,7 @@ fn outcome(case: &Case, number: u64) -> Outcome {
             .log_verdict
             .remarks
             .iter()
-            .any(|remark| remark.contains("always off the same way")),
+            .any(|said| matches!(said, Said::PositionsBent { .. })),
     }
 }
 

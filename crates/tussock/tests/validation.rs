@@ -331,7 +331,7 @@ fn compared(grade: &Grade, name: String, findings: &Findings, truth: &Truth, run
         found_fraction: coverage.visited_fraction.estimate,
         low_fraction: coverage.visited_fraction.low.expect("an interval"),
         high_fraction: coverage.visited_fraction.high.expect("an interval"),
-        face_value_fraction: coverage.face_value_fraction,
+        face_value_fraction: coverage.as_logged_fraction,
         pocket_recall: Matched::of(
             truth
                 .pockets

@@ -1,6 +1,6 @@
 //! Before and after a change. The shape of `comparison.json`.
 
-use crate::{Estimate, Findings, Place};
+use crate::{Estimate, Findings, Place, PocketChange, Said};
 use serde::{Deserialize, Serialize};
 
 /// What a change brought.
@@ -10,8 +10,8 @@ pub struct Comparison {
     pub schema_version: u32,
     /// Version of the tool.
     pub tool_version: String,
-    /// One sentence: what the change brought, or that this cannot be told.
-    pub sentence: String,
+    /// What the change brought, or that this cannot be told; then pockets by what became of them.
+    pub said: Vec<Said>,
     /// Lawn that both plans have: all differences are of this ground.
     pub common_m2: f64,
     /// Lawn of one plan only.
@@ -31,7 +31,7 @@ pub struct Comparison {
     /// Findings after.
     pub findings_after: Option<Box<Findings>>,
     /// General cautions.
-    pub cautions: Vec<String>,
+    pub cautions: Vec<Said>,
 }
 
 /// One side of a comparison.
@@ -83,20 +83,6 @@ pub struct Difference {
     pub is_real: bool,
 }
 
-/// What became of a pocket.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum PocketChange {
-    /// Nearly all of it is driven over now.
-    Mended,
-    /// More of it than before, beyond luck.
-    Better,
-    /// No difference beyond luck.
-    Unchanged,
-    /// It was driven over before.
-    New,
-}
-
 /// A pocket of either side.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct ComparedPocket {
@@ -116,8 +102,8 @@ pub struct ComparedPocket {
     pub before_fraction: Estimate,
     /// Visited fraction after.
     pub after_fraction: Estimate,
-    /// One sentence.
-    pub sentence: String,
+    /// What became of it.
+    pub said: Said,
 }
 
 /// A prediction made before, beside what was measured after.

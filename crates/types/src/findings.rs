@@ -1,18 +1,18 @@
-//! What came out. The shape of `findings.json`, schema version 1.
+//! What came out. The shape of `findings.json`, schema version 2.
 //!
 //! A field that a stage has not produced is `None` (null in JSON), never absent and never invented. Positions are in
 //! the log's frame; metres east and north are on the tangent plane at [`FrameFindings`].
 
 use crate::math;
 use crate::{
-    Cells, FitFound, GeoPoint, Installation, LogFacts, Night, Place, Plan, PossibleStop, ReferenceFindings,
-    Settings,
+    Cells, FitFound, FixQuality, GeoPoint, Installation, LogFacts, Night, Place, Plan, PossibleStop,
+    ReferenceFindings, Said, Settings, UnlistedObstacle,
 };
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
 /// Version of the layout of `findings.json`.
-pub const SCHEMA_VERSION: u32 = 1;
+pub const SCHEMA_VERSION: u32 = 2;
 
 /// An estimate with its 90 % interval; `low` and `high` are null until a stage has produced them.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
@@ -51,10 +51,22 @@ pub struct Findings {
     pub frame: FrameFindings,
     /// Is this log good enough?
     pub log_verdict: LogVerdict,
+    /// Two independent answers to one question, held against each other. Empty until a stage makes them.
+    pub checks: Vec<Check>,
     /// Times and lengths.
     pub span: Span,
     /// What is known of the position error.
     pub positions: PositionFindings,
+    /// How plan and log lie to each other. Null without a plan, and where the log does not tell.
+    pub plan_fit: Option<PlanFit>,
+    /// Machines whose visits are united here.
+    pub machines: Vec<MachineFindings>,
+    /// Places that the customer pointed at, each with its answer.
+    pub complaints: Vec<ComplaintFindings>,
+    /// Who came, when and why. Null where the settings do not say.
+    pub visit: Option<SiteVisit>,
+    /// Silences, longest first, at most 20.
+    pub silences: Vec<Silence>,
     /// How much of the lawn was driven over. Null when there is no cutting width: see `by_width`.
     pub coverage: Option<Coverage>,
     /// Visited fraction for cutting widths from 17 to 35 cm, where the width was not given.
@@ -88,7 +100,7 @@ pub struct Findings {
     /// What to change. Null until a stage makes suggestions.
     pub suggestions: Option<Vec<Suggestion>>,
     /// General cautions.
-    pub cautions: Vec<String>,
+    pub cautions: Vec<Said>,
     /// The plan as used, for drawing; laid where the log says where the two lie beside each other. Null without one.
     pub plan: Option<Plan>,
     /// Outline of the lawn as counted, in metres: outer ring and holes of each part, closed.
@@ -97,7 +109,8 @@ pub struct Findings {
     pub outline_source: OutlineSource,
     /// Driven lines for drawing, simplified to a few centimetres; one list of places for each unbroken piece.
     pub driven_lines: Vec<Vec<Place>>,
-    /// The ground in squares, for maps and `cells.parquet`. In `findings.json` its columns are packed.
+    /// The ground in squares, for maps and `cells.parquet`. `report` packs its columns into `findings.json`.
+    #[serde(skip)]
     pub cells: Option<Cells>,
 }
 
@@ -132,13 +145,10 @@ pub struct FrameFindings {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct LogVerdict {
     /// The worse of the next two.
-    #[serde(default)]
     pub level: LogLevel,
     /// Whether the positions, and how often they were logged, show pockets as small as asked for.
-    #[serde(default)]
     pub positions: LogLevel,
     /// Whether the machine drove for long enough that such pockets are more than luck.
-    #[serde(default)]
     pub duration: LogLevel,
     /// Area of the smallest pocket that this log can find.
     pub smallest_findable_pocket_m2: f64,
@@ -146,24 +156,20 @@ pub struct LogVerdict {
     pub smallest_findable_width_m: f64,
     /// Hours of driving that are missing until a pocket as small as asked for can be told from luck; null where none are, or
     /// where no hours would do.
-    #[serde(default)]
     pub hours_more_needed: Option<f64>,
-    /// Whether `level` is good.
-    pub good_enough: bool,
-    /// The one thing to change where it is not, else what it can show. One sentence.
-    pub advice: String,
-    /// What else stands against trusting it, worst first: sentences.
-    pub remarks: Vec<String>,
+    /// The one thing to change where it is not good, else what it can show.
+    pub advice: Said,
+    /// What else stands against trusting it, worst first.
+    pub remarks: Vec<Said>,
 }
 
 /// How far a log can be trusted, the best first.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum LogLevel {
     /// It shows what was asked for.
     Good,
-    /// It shows less; also findings that were saved before there were levels.
-    #[default]
+    /// It shows less.
     Limited,
     /// It shows nothing of a lawn.
     Unusable,
@@ -189,17 +195,14 @@ pub struct Span {
     /// First fix, seconds since 1970 in UTC; null in private outputs.
     pub start_unix_s: Option<f64>,
     /// Number of fixes that were read: used, carried and left out together.
-    #[serde(default)]
     pub fixes_read: u64,
     /// Number of fixes used for the path.
     pub fixes_used: u64,
     /// Number of fixes while it was carried.
-    #[serde(default)]
     pub fixes_carried: u64,
     /// Usual time between two fixes.
     pub period_s: f64,
     /// Number of fixes left out, for each reason.
-    #[serde(default)]
     pub fixes_left_out: BTreeMap<LeftOut, u64>,
     /// Length of the driven path.
     pub path_m: f64,
@@ -215,25 +218,30 @@ pub struct Span {
     pub carried_s: Option<f64>,
     /// Time without usable fixes.
     pub silent_s: f64,
-    /// Silences, longest first, at most 20.
-    pub silences: Vec<Silence>,
     /// Usual driving speed.
     pub speed_mps: Option<f64>,
     /// Trips from the station and back; null when no station is known.
     pub outings: Option<u64>,
-    /// Machines whose visits are united here.
-    pub machines: Vec<String>,
 }
 
 /// Time without usable fixes.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Silence {
+    /// Last fix before it, RFC 3339 in UTC; null in private outputs.
+    pub start: Option<String>,
+    /// First fix after it.
+    pub end: Option<String>,
     /// Seconds from the start of the span.
     pub start_s: f64,
     /// How long.
     pub duration_s: f64,
     /// Distance between the places at its two ends.
     pub moved_m: f64,
+    /// Place of the last fix before it; null until a stage tells.
+    #[serde(rename = "where")]
+    pub place: Option<Place>,
+    /// Ground that the machine may have driven over meanwhile; null until a stage works it out.
+    pub bridged_m2: Option<f64>,
 }
 
 /// What is known of the position error.
@@ -241,19 +249,22 @@ pub struct Silence {
 pub struct PositionFindings {
     /// White part, per axis.
     pub white_m: Option<f64>,
+    /// What the receiver's own filter leaves, per axis; null until a stage tells it apart.
+    pub filtered_m: Option<f64>,
+    /// Time constant of that filter.
+    pub filtered_time_s: Option<f64>,
     /// Drift part, per axis.
     pub drift_m: Option<f64>,
     /// Drift time.
     pub drift_time_s: Option<f64>,
+    /// How heavy the tails are: degrees of freedom of Student's t; null until a stage tells.
+    pub tails: Option<f64>,
     /// Where these figures come from.
     pub source: NoiseSource,
     /// Jumps of the receiver that stayed: positions before and after lie beside each other.
-    #[serde(default)]
     pub steps: Vec<ReceiverStep>,
     /// Whether turns at the boundary were used to hold the drift; null until a stage does.
     pub anchored: Option<bool>,
-    /// How the plan lies in the log's frame; null until a stage finds it.
-    pub plan_offset: Option<PlanOffset>,
 }
 
 /// A jump of the receiver that stayed.
@@ -294,11 +305,9 @@ pub struct PlanOffset {
     pub north_m: f64,
     /// Turn, anticlockwise.
     pub rotation_deg: f64,
-    /// East of the place about which it is turned, on the plan's plane; 0 in findings of before there was one.
-    #[serde(default)]
+    /// East of the place about which it is turned, on the plan's plane.
     pub about_east_m: f64,
     /// North of it.
-    #[serde(default)]
     pub about_north_m: f64,
     /// Standard deviation of the offset per axis.
     pub sd_m: f64,
@@ -315,6 +324,202 @@ impl PlanOffset {
     pub fn is_beside(&self) -> bool {
         math::hypot(self.east_m, self.north_m) > Self::LEAST_M.max(Self::SURE * self.sd_m)
     }
+}
+
+impl Findings {
+    /// How the plan lies in the log's frame, where the log tells.
+    pub fn plan_offset(&self) -> Option<PlanOffset> {
+        self.plan_fit.as_ref().and_then(|fit| fit.offset)
+    }
+}
+
+/// What two independent answers are held against each other.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum CheckKind {
+    /// Fixes left out, against their prediction.
+    FixesLeftOut,
+    /// The cells' sum, against the headline.
+    CellSum,
+    /// The count as logged, against the corrected one.
+    AsLogged,
+    /// Turns, against each edge of the plan.
+    TurnsAtEdges,
+    /// A garden drawn from the fitted machine, against the log.
+    DrawnGarden,
+    /// One half of the log, against the other.
+    HalvesOfLog,
+    /// Silences, against what is claimed.
+    Silences,
+    /// The plan's place, against the turns.
+    PlanPlace,
+}
+
+/// Two independent answers to one question.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Check {
+    /// Which.
+    pub check: CheckKind,
+    /// What was measured; its unit is that of the check.
+    pub statistic: f64,
+    /// Where it should lie.
+    pub expected_low: Option<f64>,
+    /// Where it should lie.
+    pub expected_high: Option<f64>,
+    /// Whether it does.
+    pub holds: bool,
+    /// What follows where it does not.
+    pub consequence: Option<Said>,
+}
+
+/// Whether plan and log belong together.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum PlanFitVerdict {
+    /// They do, as drawn.
+    Fits,
+    /// They do, with the plan moved.
+    Moved,
+    /// They do, but for some edges.
+    EdgesDiffer,
+    /// The plan is of another garden.
+    AnotherGarden,
+    /// Nobody judged it, or the log does not tell.
+    Unknown,
+}
+
+/// How plan and log lie to each other.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct PlanFit {
+    /// Whether they belong together.
+    pub verdict: PlanFitVerdict,
+    /// How the plan lies in the log's frame.
+    pub offset: Option<PlanOffset>,
+    /// Edges that lie elsewhere than drawn. Empty until a stage tells.
+    pub edges: Vec<PlanEdge>,
+    /// Zones that were driven over. Empty until a stage tells.
+    pub driven_zones: Vec<DrivenZone>,
+    /// Obstacles that no plan shows. Empty until a stage tells.
+    pub unlisted_obstacles: Vec<UnlistedObstacle>,
+    /// Islands without a zone. Empty until a stage tells.
+    pub unlisted_islands: Vec<UnlistedIsland>,
+}
+
+/// How one edge of the plan lies to the log.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct PlanEdge {
+    /// Its number in the outer ring of the lawn.
+    pub edge: u64,
+    /// How far outwards of its drawn place it lies.
+    pub offset_m: f64,
+    /// Standard deviation of that.
+    pub sd_m: f64,
+}
+
+/// A drawn zone that was driven over.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct DrivenZone {
+    /// Number of the feature of the plan.
+    pub feature: usize,
+    /// Path inside it.
+    pub path_m: f64,
+}
+
+/// Ground that is circled and never entered.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct UnlistedIsland {
+    /// `I1`, ...
+    pub id: String,
+    /// Area.
+    pub area_m2: f64,
+    /// Its outline, closed, in metres.
+    pub outline: Vec<Place>,
+}
+
+/// How a machine moves.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum MotionModel {
+    /// Straight legs and turns on the spot.
+    Legs,
+    /// Arcs.
+    Arcs,
+    /// Lanes with headland rounds.
+    Lanes,
+    /// Spirals.
+    Spirals,
+    /// None that predicts fixes left out: counted as logged.
+    AsLogged,
+}
+
+/// Quantiles of the straight legs of a machine.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct LegLengths {
+    /// Half of them are shorter.
+    pub median: f64,
+    /// Nine of ten are shorter.
+    pub p90: f64,
+}
+
+/// One machine.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct MachineFindings {
+    /// Its name in the logs.
+    pub id: String,
+    /// How it moves; null until a stage chooses.
+    pub model: Option<MotionModel>,
+    /// Usual driving speed.
+    pub speed_mps: Option<f64>,
+    /// Null until a stage works it out.
+    pub turning_radius_m: Option<f64>,
+    /// How far its middle stays inside the line at which it turns; null until a stage works it out for each machine.
+    pub setback_m: Option<f64>,
+    /// Null until a stage works it out.
+    pub legs_m: Option<LegLengths>,
+    /// Turns seen; null until a stage counts them for each machine.
+    pub turns: Option<u64>,
+    /// Whether predictions are made from it; null until a stage judges.
+    pub trusted: Option<bool>,
+    /// Trips from the station and back; null when no station is known.
+    pub outings: Option<u64>,
+}
+
+/// A place that the customer pointed at, and what this log knows of it.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct ComplaintFindings {
+    /// Latitude; null for a log in local metres.
+    pub lat: Option<f64>,
+    /// Longitude.
+    pub lon: Option<f64>,
+    /// East.
+    pub east_m: f64,
+    /// North.
+    pub north_m: f64,
+    /// What the customer said, in their words.
+    pub said: Option<String>,
+    /// How often it was driven over.
+    pub visits: Option<Estimate>,
+    /// When last, RFC 3339 in UTC.
+    pub last_visit: Option<String>,
+    /// Usual time between two visits.
+    pub due_h: Option<f64>,
+    /// The answer.
+    pub answer: Option<Said>,
+}
+
+/// Who came to the garden, as the settings say.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct SiteVisit {
+    /// Who.
+    pub who: Option<String>,
+    /// When.
+    pub when: Option<String>,
+    /// The machine that was found there.
+    pub machine: Option<String>,
+    /// Its serial number.
+    pub serial: Option<String>,
+    /// What was done.
+    pub done: Option<String>,
 }
 
 /// How much was driven over. `visited_m2 + missed_m2 + not_yet_m2 + unseen_m2 + sliver_m2 = lawn_m2`.
@@ -336,8 +541,8 @@ pub struct Coverage {
     pub sliver_m2: f64,
     /// Visited area over lawn area.
     pub visited_fraction: Estimate,
-    /// The same from raw fixes joined by straight lines, for comparison.
-    pub face_value_fraction: f64,
+    /// The same as logged: from raw fixes joined by straight lines, nothing corrected.
+    pub as_logged_fraction: f64,
     /// Cutting width used.
     pub cut_width_m: f64,
     /// Side of a counting cell.
@@ -462,17 +667,19 @@ pub enum Cause {
     Undetermined,
 }
 
-/// One cause; where several are named, the first is the likeliest.
+/// One cause.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct CauseFindings {
     /// The cause.
     pub cause: Cause,
+    /// 1 for the likeliest of those named, 2 for the next.
+    pub rank: u32,
     /// How often it is the right one of those named; null, since nobody measured it.
-    pub weight_fraction: Option<f64>,
-    /// Evidence for it: sentences.
-    pub evidence_for: Vec<String>,
+    pub certainty_fraction: Option<f64>,
+    /// Evidence for it.
+    pub evidence_for: Vec<Said>,
     /// Evidence against it.
-    pub evidence_against: Vec<String>,
+    pub evidence_against: Vec<Said>,
 }
 
 /// A distance to walk with a tape.
@@ -518,8 +725,8 @@ pub struct MissedPocket {
     pub visited_fraction: f64,
     /// Causes, likeliest first. Null until a stage names them.
     pub causes: Option<Vec<CauseFindings>>,
-    /// One sentence for the customer.
-    pub why: String,
+    /// For the customer.
+    pub why: Said,
     /// Distances from two plan features that one can see.
     pub tape: Vec<Tape>,
     /// Suggestions that concern it.
@@ -549,8 +756,8 @@ pub struct NotYetPocket {
     pub chance_fraction: f64,
     /// Driving hours from the start of this log after which it can be decided; null when it cannot be said.
     pub hours_to_decide: Option<f64>,
-    /// One sentence for the customer: nothing is wrong, and how long to wait.
-    pub why: String,
+    /// For the customer: nothing is wrong, and how long to wait.
+    pub why: Said,
     /// Distances from two plan features that one can see.
     pub tape: Vec<Tape>,
 }
@@ -562,11 +769,10 @@ pub struct UnseenGround {
     pub id: String,
     /// Area.
     pub area_m2: f64,
-    /// Outline: outer ring and holes, closed, in metres; empty in findings of before there was one.
-    #[serde(default)]
+    /// Outline: outer ring and holes, closed, in metres.
     pub outline: Vec<Vec<Place>>,
     /// Why nothing is known.
-    pub why: String,
+    pub why: Said,
 }
 
 /// A place where the machine lost time away from the station.
@@ -592,8 +798,8 @@ pub struct StuckSpot {
     pub passes_through: u64,
     /// How sure it is that this is a place of its own, 0 to 1; null, since nobody measured it.
     pub certainty: Option<f64>,
-    /// What to look at: one sentence.
-    pub why: String,
+    /// What to look at.
+    pub why: Said,
     /// Compass course from which it came, where most episodes agree.
     pub approach_deg: Option<f64>,
 }
@@ -657,8 +863,8 @@ pub struct Suggestion {
     pub id: String,
     /// What kind.
     pub kind: SuggestionKind,
-    /// One sentence.
-    pub why: String,
+    /// What to do, and what most logs will show then.
+    pub why: Said,
     /// Its geometry: the line of a guide run from the station outwards, the new outline of a zone or of the boundary.
     pub geometry: Vec<Place>,
     /// Number of the feature of the plan that the geometry takes the place of; null where it is added.
@@ -667,8 +873,12 @@ pub struct Suggestion {
     pub wire_m: Option<f64>,
     /// Share of outings to send along it.
     pub outing_share_fraction: Option<f64>,
+    /// On which side of what can be seen it lies; null until a stage tells.
+    pub side: Option<Said>,
     /// Pockets that it is meant to mend.
-    pub addresses: Vec<String>,
+    pub pocket_ids: Vec<String>,
+    /// Smaller and larger changes of that kind, cheapest first. Null until a stage tries them.
+    pub ladder: Option<Vec<Rung>>,
     /// Shift of a zone or of the boundary.
     pub shift_m: Option<f64>,
     /// Working hours added per day.
@@ -685,7 +895,16 @@ pub struct Suggestion {
     /// Driving hours after which the gain shows in most runs.
     pub shown_after_h: Option<f64>,
     /// Cautions.
-    pub cautions: Vec<String>,
+    pub cautions: Vec<Said>,
+}
+
+/// A change of some size, and what it brings.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Rung {
+    /// How far, or how wide.
+    pub size_m: f64,
+    /// The pocket, changed.
+    pub pocket_fraction_after: Estimate,
 }
 
 /// Predicted fractions.
@@ -716,12 +935,18 @@ pub struct Inspection {
     pub span: Span,
     /// What is known of the position error.
     pub positions: PositionFindings,
+    /// How the plan lies in the log's frame. Null without a plan, and where the log does not tell.
+    pub plan_fit: Option<PlanFit>,
+    /// Machines that logged.
+    pub machines: Vec<MachineFindings>,
+    /// Silences, longest first, at most 20.
+    pub silences: Vec<Silence>,
     /// Extent of the positions, east by north.
     pub extent_m: (f64, f64),
     /// Middle of the positions; null for local metres.
     pub middle: Option<GeoPoint>,
-    /// Number of fixes per quality, as words.
-    pub qualities: Vec<(String, u64)>,
+    /// Number of fixes per quality.
+    pub qualities: Vec<(FixQuality, u64)>,
     /// Median and 95 % of HDOP where logged.
     pub hdop: Option<(f64, f64)>,
     /// Fixes whose position repeats the one before to the last digit.

@@ -1,6 +1,6 @@
 //! What the log says about the installation, beyond the pockets.
 
-use crate::{Estimate, Place};
+use crate::{Estimate, Place, Said};
 use serde::{Deserialize, Serialize};
 
 /// Passages, obstacles, outings, hours and grass: all that was found about how the garden is laid out and worked.
@@ -55,7 +55,6 @@ pub struct Passage {
     pub crossings_per_day: Option<f64>,
     /// Path on the far side over its fair share (its part of the lawn): 1 where it gets as much as the rest, 2 where twice as much.
     /// Null where nothing was logged.
-    #[serde(alias = "share_fraction")]
     pub share_ratio: Option<f64>,
 }
 
@@ -150,8 +149,8 @@ pub struct HoursFound {
     pub allowed_h_per_day: Option<f64>,
     /// Working hours per day that the promise needs at this pace; null where no hours would do.
     pub needed_h_per_day: Option<f64>,
-    /// One sentence.
-    pub sentence: String,
+    /// What is said of it.
+    pub said: Said,
 }
 
 /// May the cutting height be lowered?
@@ -159,8 +158,8 @@ pub struct HoursFound {
 pub struct LowerCut {
     /// The answer.
     pub answer: LowerCutAnswer,
-    /// One sentence.
-    pub sentence: String,
+    /// What is said of it.
+    pub said: Said,
 }
 
 /// The answer to "may the cutting height be lowered?".
@@ -186,8 +185,8 @@ pub struct TurfFound {
     pub allowed_interval_h: f64,
     /// Part of the lawn past it at the end of the log.
     pub overdue_fraction: Option<f64>,
-    /// One sentence: fewer passes than the grass needs, enough, or more than is good for it.
-    pub sentence: String,
+    /// Fewer passes than the grass needs, enough, or more than is good for it.
+    pub said: Said,
 }
 
 /// Where the growth comes from.
@@ -267,8 +266,8 @@ pub struct ActivityHours {
 pub struct FitFound {
     /// Whether predictions are made from it.
     pub is_trusted: bool,
-    /// One sentence.
-    pub sentence: String,
+    /// What is said of it.
+    pub said: Said,
     /// Runs behind the comparison.
     pub runs: u32,
     /// Logged beside simulated, what predictions depend on most first.
@@ -278,10 +277,26 @@ pub struct FitFound {
 /// One figure of the log beside that of simulated runs.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct FitRow {
-    /// What, with its unit, in words.
-    pub what: String,
+    /// Which.
+    pub what: FitFigure,
     /// In the log.
     pub logged: f64,
     /// In simulated runs: median and the range that nine of ten lie in.
     pub simulated: Estimate,
+}
+
+/// A figure by which simulated runs are held against the log.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum FitFigure {
+    /// Part of the lawn driven over.
+    VisitedFraction,
+    /// Path driven.
+    PathM,
+    /// Correlation of the map of visits with the mean of simulated runs.
+    VisitsMapCorrelation,
+    /// Leg between two turns, median.
+    LegM,
+    /// Path between two visits of a place 2 m wide, median.
+    RevisitPathM,
 }

@@ -129,22 +129,6 @@ impl FixQuality {
         Self::Simulated,
         Self::Other,
     ];
-
-    /// What a technician calls it.
-    pub const fn words(self) -> &'static str {
-        match self {
-            Self::Unknown => "not stated",
-            Self::Autonomous => "satellites alone",
-            Self::Differential => "differential",
-            Self::Precise => "precise service",
-            Self::RtkFixed => "RTK fixed",
-            Self::RtkFloat => "RTK float",
-            Self::Estimated => "dead reckoning",
-            Self::Manual => "typed in",
-            Self::Simulated => "simulator",
-            Self::Other => "unknown code",
-        }
-    }
 }
 
 /// One logged position. Traces keep fixes in columns; this is one row.

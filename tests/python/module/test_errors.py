@@ -31,7 +31,7 @@ LINE = {"time_s": np.arange(3.0), "east_m": np.arange(3.0), "north_m": np.zeros(
             lambda: tussock.analyse([tussock.Trace.from_arrays(**LINE)] * 2),
             tussock.AnalyseError, "same_machine_twice", "one trace for each machine",
         ),
-        (lambda: tussock.read_findings(b"{}"), tussock.ReportError, "schema_version", "expected 1"),
+        (lambda: tussock.read_findings(b"{}"), tussock.ReportError, "schema_version", "expected 2"),
         (lambda: tussock.invent_garden("maze"), tussock.SimulateError, "unknown_kind", "two_rooms"),
         (
             lambda: tussock.simulate(tussock.invent_garden(), hours=-1.0),

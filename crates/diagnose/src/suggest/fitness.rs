@@ -6,7 +6,7 @@
 use tussock_plane::BitGrid;
 use tussock_survey::fitted::Fitted;
 use tussock_types::math;
-use tussock_types::{Estimate, FitFound, FitRow, Grid, Place, plural};
+use tussock_types::{Estimate, FitFigure, FitFound, FitRow, Grid, Place, Said};
 
 /// Side of the tiles of the visits map.
 const TILE_M: f64 = 2.0;
@@ -147,29 +147,23 @@ pub(super) fn fit_found(tiles: &Tiles, log: &Looks, runs: &[Looks], fitted: &Fit
             .zip(&run.tiles_m)
             .for_each(|(sum, one)| *sum += f64::from(*one) / count);
     }
-    let row = |what: &str, logged: f64, of: &dyn Fn(&Looks) -> f64| FitRow {
-        what: what.to_owned(),
+    let row = |what: FitFigure, logged: f64, of: &dyn Fn(&Looks) -> f64| FitRow {
+        what,
         logged,
         simulated: range(runs.iter().map(of).collect()),
     };
     let rows = vec![
-        row("lawn visited, %", 100.0 * log.visited_fraction, &|looks| {
-            100.0 * looks.visited_fraction
+        row(FitFigure::VisitedFraction, log.visited_fraction, &|looks| {
+            looks.visited_fraction
         }),
-        row("path driven, m", log.path_m, &|looks| looks.path_m),
+        row(FitFigure::PathM, log.path_m, &|looks| looks.path_m),
         row(
-            "visits map, correlation with the mean of simulated runs",
+            FitFigure::VisitsMapCorrelation,
             tiles.likeness(&log.tiles_m, &mean_m),
             &|looks| tiles.likeness(&looks.tiles_m, &mean_m),
         ),
-        row("leg between two turns, median, m", log.median_leg_m, &|looks| {
-            looks.median_leg_m
-        }),
-        row(
-            "path between two visits of a place 2 m wide, median, m",
-            log.revisit_m,
-            &|looks| looks.revisit_m,
-        ),
+        row(FitFigure::LegM, log.median_leg_m, &|looks| looks.median_leg_m),
+        row(FitFigure::RevisitPathM, log.revisit_m, &|looks| looks.revisit_m),
     ];
     let is_within = |row: &FitRow, slack: f64| {
         let (low, high) = (
@@ -178,27 +172,23 @@ pub(super) fn fit_found(tiles: &Tiles, log: &Looks, runs: &[Looks], fitted: &Fit
         );
         row.logged >= low - slack && row.logged <= high + slack
     };
-    let visited_holds = is_within(&rows[0], 100.0 * VISITED_SLACK);
+    let visited_holds = is_within(&rows[0], VISITED_SLACK);
     let path_holds = is_within(&rows[1], PATH_SLACK * log.path_m);
     let is_trusted = visited_holds && path_holds;
-    let sentence = if is_trusted {
-        format!(
-            "A simulated machine that drives as this one did ({:.2} m/s, {} learnt from, {}) visits as much of the \
-             lawn as the log shows.",
-            fitted.machine.speed_mps,
-            plural(fitted.turns, "turn", "turns"),
-            plural(fitted.outings.len(), "outing", "outings")
-        )
+    let said = if is_trusted {
+        Said::FitTrusted {
+            speed_mps: fitted.machine.speed_mps,
+            turns: fitted.turns as u64,
+            outings: fitted.outings.len() as u64,
+        }
     } else if path_holds {
-        "Simulated runs visit more or less of this lawn than the log shows: something on the ground is not in the plan, or the machine \
-         is not alike from day to day. Predictions are given with wider ranges."
-            .to_owned()
+        Said::FitVisitsDiffer {}
     } else {
-        "Simulated runs drive another length of path than the log shows. Predictions are given with wider ranges.".to_owned()
+        Said::FitPathDiffers {}
     };
     FitFound {
         is_trusted,
-        sentence,
+        said,
         runs: runs.len() as u32,
         rows,
     }

@@ -184,7 +184,7 @@ class Findings:
         return (_findings_again, (self.to_json().encode(),))
 
     def _repr_html_(self) -> str:
-        rows = [("log", html.escape(self.log_verdict.advice))]
+        rows = [("log", html.escape(self.log_verdict.advice.text))]
         if self.coverage is not None:
             visited = self.coverage.visited_fraction
             ends = ""
@@ -192,11 +192,11 @@ class Findings:
                 ends = f" (90 % interval {visited.low:.2%} to {visited.high:.2%})"
             rows.append(("visited", f"{visited.estimate:.2%} of {self.coverage.lawn_m2:.0f} m2{ends}"))
         rows += [
-            (html.escape(pocket.id), f"{pocket.area_m2:.1f} m2 missed: {html.escape(pocket.why)}")
+            (html.escape(pocket.id), f"{pocket.area_m2:.1f} m2 missed: {html.escape(pocket.why.text)}")
             for pocket in self.missed_pockets[:5]
         ]
         rows += [
-            (html.escape(spot.id), f"stuck for {spot.minutes:.0f} min: {html.escape(spot.why)}")
+            (html.escape(spot.id), f"stuck for {spot.minutes:.0f} min: {html.escape(spot.why.text)}")
             for spot in self.stuck_spots[:5]
         ]
         lines = "".join(
@@ -314,7 +314,7 @@ class Comparison:
         return self._inner.answer()
 
     def __repr__(self) -> str:
-        return f"<Comparison: {self.sentence}>"
+        return f"<Comparison: {' '.join(one.text for one in self.said)}>"
 
     def _repr_html_(self) -> str:
         return f"<pre>{html.escape(str(self))}</pre>"
@@ -343,7 +343,7 @@ class Column:
 #: Columns of :func:`tidy_row`, in order. A field that a log does not give is ``None``.
 TIDY_COLUMNS: tuple[Column, ...] = (
     Column("inputs", "", "names of the logs, joined by a blank", "inputs"),
-    Column("machines", "", "machines whose visits are united", "span.machines"),
+    Column("machines", "", "machines whose visits are united", "machines"),
     Column("start", "UTC", "first fix, RFC 3339", "span.start"),
     Column("end", "UTC", "last fix, RFC 3339", "span.end"),
     Column("fixes", "", "fixes used for the path", "span.fixes_used"),
@@ -357,7 +357,7 @@ TIDY_COLUMNS: tuple[Column, ...] = (
     Column("outings", "", "trips from the station and back", "span.outings"),
     Column("white_m", "m", "white part of the position error, per axis", "positions.white_m"),
     Column("drift_m", "m", "drift part of the position error, per axis", "positions.drift_m"),
-    Column("good_enough", "", "whether the log can find the pocket that was asked for", "log_verdict.good_enough"),
+    Column("log_level", "", "good, limited or unusable: whether the log can find the pocket that was asked for", "log_verdict.level"),
     Column("cut_width_m", "m", "cutting width used", "coverage.cut_width_m"),
     Column("lawn_m2", "m2", "lawn, zones and obstacles taken out", "coverage.lawn_m2"),
     Column("visited_m2", "m2", "driven over", "coverage.visited_m2"),
@@ -367,7 +367,7 @@ TIDY_COLUMNS: tuple[Column, ...] = (
     Column("visited_fraction", "", "visited area over lawn area", "coverage.visited_fraction.estimate"),
     Column("visited_fraction_low", "", "lower end of its 90 % interval", "coverage.visited_fraction.low"),
     Column("visited_fraction_high", "", "upper end of its 90 % interval", "coverage.visited_fraction.high"),
-    Column("face_value_fraction", "", "the same from raw fixes joined by straight lines", "coverage.face_value_fraction"),
+    Column("as_logged_fraction", "", "the same from raw fixes joined by straight lines", "coverage.as_logged_fraction"),
     Column("mean_visits", "", "mean number of visits of a cell", "revisits.mean_per_cell"),
     Column("gini", "", "Gini coefficient of the visits: 0 when all alike", "revisits.gini"),
     Column("revisit_p50_h", "h", "median revisit interval (Kaplan-Meier)", "revisits.interval_h.p50"),
@@ -388,7 +388,7 @@ def tidy_row(findings: Findings) -> dict[str, Any]:
     _asked.instance(ReportError, "findings", findings, Findings, "tussock.analyse gives them")
     own = {
         "inputs": " ".join(one.name for one in findings.inputs),
-        "machines": " ".join(findings.span.machines),
+        "machines": " ".join(machine.id for machine in findings.machines),
         "missed_pockets": len(findings.missed_pockets),
         "not_yet_pockets": len(findings.not_yet),
         "stuck_spots": len(findings.stuck_spots),

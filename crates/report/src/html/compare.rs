@@ -6,6 +6,7 @@
 use super::page::{self, Step};
 use super::{Head, plots};
 use crate::map::{self, key, pocket_id, twin_svg};
+use crate::messages::{named, say};
 use crate::ramp::VisitScale;
 use crate::raster::Ground;
 use crate::words::{self, area, percent};
@@ -23,17 +24,17 @@ pub(super) struct ComparePage {
     meaning: &'static str,
     sources: String,
     common: String,
-    sides: [Side; 2],
+    sides: [SideEntry; 2],
     changed: Vec<String>,
     visit_key: Vec<Step>,
     pocket_sum: Option<String>,
-    pockets: Vec<Pocket>,
+    pockets: Vec<ComparedEntry>,
     predictions: Vec<Held>,
     cautions: Vec<String>,
 }
 
 #[derive(Serialize)]
-struct Side {
+struct SideEntry {
     label: &'static str,
     figure: String,
     interval: String,
@@ -47,14 +48,14 @@ struct Side {
 }
 
 #[derive(Serialize)]
-struct Pocket {
+struct ComparedEntry {
     key: String,
     id: String,
     found: &'static str,
     area: String,
     before: String,
     after: String,
-    change: &'static str,
+    change: String,
     sentence: String,
 }
 
@@ -75,19 +76,19 @@ fn side(
     findings: Option<&Findings>,
     pockets: &[ComparedPocket],
     scale: VisitScale,
-) -> Side {
+) -> SideEntry {
     let drawn = findings.map(|findings| twin_svg(findings, which, pockets, scale));
     let (map, scale) = drawn.map_or((None, None), |drawn| (Some(drawn.svg), drawn.scale));
     let label = match which {
         map::Side::Before => "Before",
         map::Side::After => "After",
     };
-    Side {
+    SideEntry {
         label,
         figure: percent(side.visited_fraction.estimate),
         interval: words::interval(side.visited_fraction),
         equal: side.at_equal_hours_fraction.map(percent),
-        nights: words::plural(side.nights as usize, "night", "nights"),
+        nights: say!("count-night", count = side.nights as usize),
         driving: words::hours(side.driving_h),
         names: side.names.iter().take(12).map(|name| words::name(name)).collect(),
         map,
@@ -96,8 +97,8 @@ fn side(
     }
 }
 
-fn pocket((index, pocket): (usize, &ComparedPocket)) -> Pocket {
-    Pocket {
+fn pocket((index, pocket): (usize, &ComparedPocket)) -> ComparedEntry {
+    ComparedEntry {
         key: key('c', index),
         id: pocket_id(pocket),
         found: match pocket.found {
@@ -107,8 +108,8 @@ fn pocket((index, pocket): (usize, &ComparedPocket)) -> Pocket {
         area: area(pocket.area_m2),
         before: words::with_interval(pocket.before_fraction),
         after: words::with_interval(pocket.after_fraction),
-        change: words::pocket_change(pocket.change),
-        sentence: words::sentence(&pocket.sentence),
+        change: named("pocket-change", &pocket.change),
+        sentence: crate::text(&pocket.said),
     }
 }
 
@@ -121,12 +122,12 @@ fn held(held: &PredictionHeld) -> Held {
         measured: percent(held.measured_fraction),
         meaning: words::prediction_meaning(held),
         plot: plots::gains(&[
-            plots::Row {
+            plots::GainRow {
                 label: "predicted",
                 value: held.predicted_fraction,
                 is_measured: false,
             },
-            plots::Row {
+            plots::GainRow {
                 label: "measured after",
                 value: Estimate::bare(held.measured_fraction),
                 is_measured: true,
@@ -161,8 +162,8 @@ pub(super) fn page(comparison: &Comparison) -> ComparePage {
         title: garden
             .map(words::name)
             .filter(|name| !name.is_empty())
-            .unwrap_or_else(|| "Before and after".to_owned()),
-        sentence: words::sentence(&comparison.sentence),
+            .unwrap_or_else(|| say!("before-after")),
+        sentence: words::comparison_said(comparison),
         difference: words::points_with_interval(comparison.difference.visited_fraction),
         meaning: words::difference_meaning(comparison.difference.is_real),
         sources: words::difference_sources(&comparison.difference),
@@ -176,10 +177,6 @@ pub(super) fn page(comparison: &Comparison) -> ComparePage {
         pocket_sum: (!pockets.is_empty()).then(|| words::pocket_changes(pockets)),
         pockets: pockets.iter().enumerate().map(pocket).collect(),
         predictions: comparison.predictions.iter().map(held).collect(),
-        cautions: comparison
-            .cautions
-            .iter()
-            .map(|text| words::sentence(text))
-            .collect(),
+        cautions: comparison.cautions.iter().map(crate::text).collect(),
     }
 }

@@ -2,9 +2,10 @@
 
 use super::plots;
 use crate::map::key;
+use crate::messages::{named, say};
 use crate::words::{self, area, duration, hours, metres, minutes, number, percent};
 use serde::Serialize;
-use tussock_types::{Estimate, Findings, MissedPocket, Place, Revisits, StuckSpot, Suggestion};
+use tussock_types::{Estimate, Findings, MissedPocket, Place, Revisits, Said, StuckSpot, Suggestion};
 
 /// A figure and what it means.
 #[derive(Serialize)]
@@ -24,7 +25,7 @@ pub(super) fn fact(label: &str, figure: String, meaning: impl Into<String>) -> F
 
 /// One missed pocket.
 #[derive(Serialize)]
-pub(super) struct Pocket {
+pub(super) struct PocketEntry {
     key: String,
     id: String,
     area: String,
@@ -32,7 +33,7 @@ pub(super) struct Pocket {
     place: String,
     tape: Vec<String>,
     why: String,
-    causes: Vec<Reason>,
+    causes: Vec<CauseEntry>,
     chance: String,
     certainty: Option<String>,
     suggestions: Vec<Link>,
@@ -46,30 +47,36 @@ struct Link {
 }
 
 #[derive(Serialize)]
-struct Reason {
+struct CauseEntry {
     name: String,
-    meaning: &'static str,
+    meaning: String,
     rank: Option<&'static str>,
     evidence_for: Vec<String>,
     evidence_against: Vec<String>,
 }
 
-fn sentences(texts: &[String]) -> Vec<String> {
-    texts.iter().map(|text| words::sentence(text)).collect()
+fn sentences(said: &[Said]) -> Vec<String> {
+    said.iter().map(crate::text).collect()
 }
 
 /// A probability in words that do not pretend to more digits than they have.
 pub(super) fn chance(fraction: f64) -> String {
     match fraction {
         f if !f.is_finite() => "unknown".to_owned(),
-        f if f < 1e-4 => "less than 1 in 10,000".to_owned(),
-        f if f < 0.000_95 => format!("about 1 in {}", number((1.0 / f / 100.0).round() * 100.0, 0)),
-        f if f < 0.01 => format!("about 1 in {}", number((1.0 / f / 10.0).round() * 10.0, 0)),
+        f if f < 1e-4 => say!("less-than"),
+        f if f < 0.000_95 => say!(
+            "about-number",
+            number = number((1.0 / f / 100.0).round() * 100.0, 0)
+        ),
+        f if f < 0.01 => say!(
+            "about-number",
+            number = number((1.0 / f / 10.0).round() * 10.0, 0)
+        ),
         f => percent(f),
     }
 }
 
-pub(super) fn pockets(findings: &Findings) -> Vec<Pocket> {
+pub(super) fn pockets(findings: &Findings) -> Vec<PocketEntry> {
     let pockets = findings.missed_pockets.iter().enumerate();
     pockets
         .map(|(index, found)| pocket(findings, index, found))
@@ -89,24 +96,24 @@ fn links(findings: &Findings, ids: &[String]) -> Vec<Link> {
     ids.iter().map(link).collect()
 }
 
-fn pocket(findings: &Findings, index: usize, pocket: &MissedPocket) -> Pocket {
-    let named = pocket.causes.as_deref().unwrap_or_default();
-    let causes = named.iter().enumerate().map(|(index, found)| Reason {
-        name: words::capital(words::cause(found.cause)),
-        meaning: words::cause_meaning(found.cause),
-        rank: words::rank(index, named.len()),
-        evidence_for: sentences(&found.evidence_for),
-        evidence_against: sentences(&found.evidence_against),
+fn pocket(findings: &Findings, index: usize, pocket: &MissedPocket) -> PocketEntry {
+    let found = pocket.causes.as_deref().unwrap_or_default();
+    let causes = found.iter().enumerate().map(|(index, cause)| CauseEntry {
+        name: words::capital(&named("cause", &cause.cause)),
+        meaning: named("cause-meaning", &cause.cause),
+        rank: words::rank(index, found.len()),
+        evidence_for: sentences(&cause.evidence_for),
+        evidence_against: sentences(&cause.evidence_against),
     });
     let place = Place::new(pocket.east_m, pocket.north_m);
-    Pocket {
+    PocketEntry {
         key: key('m', index),
         id: words::plain(&pocket.id, 12),
         area: area(pocket.area_m2),
         widest: metres(pocket.widest_m),
         place: words::position(pocket.lat, pocket.lon, place),
         tape: words::tapes(&pocket.tape, place),
-        why: words::sentence(&pocket.why),
+        why: crate::text(&pocket.why),
         causes: causes.collect(),
         chance: chance(pocket.chance_fraction),
         certainty: pocket.certainty.map(words::whole_percent),
@@ -116,7 +123,7 @@ fn pocket(findings: &Findings, index: usize, pocket: &MissedPocket) -> Pocket {
 
 /// One not-yet pocket.
 #[derive(Serialize)]
-pub(super) struct NotYet {
+pub(super) struct NotYetEntry {
     key: String,
     id: String,
     area: String,
@@ -126,16 +133,14 @@ pub(super) struct NotYet {
     tape: Vec<String>,
 }
 
-pub(super) fn not_yet(findings: &Findings) -> Vec<NotYet> {
-    let row = |(index, pocket): (usize, &tussock_types::NotYetPocket)| NotYet {
+pub(super) fn not_yet(findings: &Findings) -> Vec<NotYetEntry> {
+    let row = |(index, pocket): (usize, &tussock_types::NotYetPocket)| NotYetEntry {
         key: key('n', index),
         id: words::plain(&pocket.id, 12),
         area: area(pocket.area_m2),
         widest: metres(pocket.widest_m),
         chance: chance(pocket.chance_fraction),
-        decided: pocket
-            .hours_to_decide
-            .map_or_else(|| "cannot be said".to_owned(), hours),
+        decided: pocket.hours_to_decide.map_or_else(|| say!("cannot-be"), hours),
         tape: words::tapes(&pocket.tape, Place::new(pocket.east_m, pocket.north_m)),
     };
     findings.not_yet.iter().enumerate().map(row).collect()
@@ -143,7 +148,7 @@ pub(super) fn not_yet(findings: &Findings) -> Vec<NotYet> {
 
 /// One stuck spot.
 #[derive(Serialize)]
-pub(super) struct Spot {
+pub(super) struct SpotEntry {
     key: String,
     id: String,
     lost: String,
@@ -155,42 +160,42 @@ pub(super) struct Spot {
     why: String,
 }
 
-pub(super) fn spots(findings: &Findings) -> Vec<Spot> {
+pub(super) fn spots(findings: &Findings) -> Vec<SpotEntry> {
     let spots = findings.stuck_spots.iter().enumerate();
     spots.map(|(index, found)| spot(index, found)).collect()
 }
 
-fn spot(index: usize, spot: &StuckSpot) -> Spot {
-    Spot {
+fn spot(index: usize, spot: &StuckSpot) -> SpotEntry {
+    SpotEntry {
         key: key('s', index),
         id: words::plain(&spot.id, 12),
         lost: minutes(spot.minutes),
-        times: words::plural(spot.episodes, "time", "times"),
-        through: words::plural(spot.passes_through, "time", "times"),
+        times: say!("count-time", count = spot.episodes),
+        through: say!("count-time", count = spot.passes_through),
         radius: metres(spot.radius_m),
         place: words::position(spot.lat, spot.lon, Place::new(spot.east_m, spot.north_m)),
-        approach: spot.approach_deg.map(words::compass),
-        why: words::sentence(&spot.why),
+        approach: spot.approach_deg.map(crate::messages::compass),
+        why: crate::text(&spot.why),
     }
 }
 
 /// A worn line.
 #[derive(Serialize)]
-pub(super) struct Worn {
+pub(super) struct WornEntry {
     key: String,
     id: String,
     text: String,
 }
 
-pub(super) fn worn(findings: &Findings) -> Vec<Worn> {
-    let row = |(index, worn): (usize, &tussock_types::WornLine)| Worn {
+pub(super) fn worn(findings: &Findings) -> Vec<WornEntry> {
+    let row = |(index, worn): (usize, &tussock_types::WornLine)| WornEntry {
         key: key('w', index),
         id: words::plain(&worn.id, 12),
-        text: format!(
-            "{} long, driven over {} times as often as the lawn's mean, up to {}.",
-            metres(worn.length_m),
-            number(worn.times_mean, 1),
-            words::plural(worn.most_visits, "time", "times")
+        text: say!(
+            "long-driven-over-times",
+            length = metres(worn.length_m),
+            number = number(worn.times_mean, 1),
+            count = say!("count-time", count = worn.most_visits)
         ),
     };
     findings
@@ -204,10 +209,10 @@ pub(super) fn worn(findings: &Findings) -> Vec<Worn> {
 
 /// One suggested change.
 #[derive(Serialize)]
-pub(super) struct Change {
+pub(super) struct ChangeEntry {
     key: String,
     id: String,
-    kind: &'static str,
+    kind: String,
     why: String,
     cost: Vec<String>,
     addresses: Vec<Link>,
@@ -219,7 +224,7 @@ pub(super) struct Change {
     cautions: Vec<String>,
 }
 
-pub(super) fn changes(findings: &Findings) -> Vec<Change> {
+pub(super) fn changes(findings: &Findings) -> Vec<ChangeEntry> {
     let suggestions = findings.suggestions.iter().flatten().enumerate();
     suggestions
         .map(|(index, suggestion)| change(findings, index, suggestion))
@@ -230,32 +235,32 @@ pub(super) fn changes(findings: &Findings) -> Vec<Change> {
 pub(super) fn cost(suggestion: &Suggestion) -> Vec<String> {
     let mut cost = Vec::new();
     if let Some(wire_m) = suggestion.wire_m {
-        cost.push(format!("{} of wire", metres(wire_m)));
+        cost.push(say!("wire-length", length = metres(wire_m)));
     }
     if let Some(shift_m) = suggestion.shift_m {
-        cost.push(format!("a shift of {}", metres(shift_m)));
+        cost.push(say!("shift-length", length = metres(shift_m)));
     }
     if let Some(added_h) = suggestion.added_h_per_day {
-        cost.push(format!("{} more a day", hours(added_h)));
+        cost.push(say!("more-day", hours = hours(added_h)));
     }
     if let Some(share) = suggestion.outing_share_fraction {
-        cost.push(format!(
-            "{} of the outings sent along it",
-            words::whole_percent(share)
+        cost.push(say!(
+            "outings-sent-along-percent",
+            percent = words::whole_percent(share)
         ));
     }
     cost
 }
 
-fn change(findings: &Findings, index: usize, suggestion: &Suggestion) -> Change {
+fn change(findings: &Findings, index: usize, suggestion: &Suggestion) -> ChangeEntry {
     let predicted = suggestion.predicted;
     let in_log = Estimate::bare(suggestion.pocket_fraction_in_log);
     let lawn = findings.coverage.as_ref().map_or_else(
-        || "not counted".to_owned(),
+        || say!("not-counted-again"),
         |coverage| words::with_interval(coverage.visited_fraction),
     );
     let pockets = findings.missed_pockets.iter().enumerate();
-    let addresses = suggestion.addresses.iter().map(|id| Link {
+    let addresses = suggestion.pocket_ids.iter().map(|id| Link {
         key: pockets
             .clone()
             .find(|(_, pocket)| pocket.id == *id)
@@ -267,16 +272,16 @@ fn change(findings: &Findings, index: usize, suggestion: &Suggestion) -> Change 
         .iter()
         .map(|id| words::plain(id, 12))
         .collect();
-    let row = |label, value, is_measured| plots::Row {
+    let row = |label, value, is_measured| plots::GainRow {
         label,
         value,
         is_measured,
     };
-    Change {
+    ChangeEntry {
         key: key('g', index),
         id: words::plain(&suggestion.id, 12),
-        kind: words::suggestion(suggestion.kind),
-        why: words::sentence(&suggestion.why),
+        kind: named("suggestion", &suggestion.kind),
+        why: crate::text(&suggestion.why),
         cost: cost(suggestion),
         addresses: addresses.collect(),
         together: together.join(", "),
@@ -287,13 +292,13 @@ fn change(findings: &Findings, index: usize, suggestion: &Suggestion) -> Change 
         ]),
         rows: vec![
             [
-                "the pocket".to_owned(),
+                say!("pocket-again"),
                 percent(suggestion.pocket_fraction_in_log),
                 words::with_interval(predicted.pocket_fraction_before),
                 words::with_interval(predicted.pocket_fraction_after),
             ],
             [
-                "the whole lawn".to_owned(),
+                say!("whole-lawn"),
                 lawn,
                 words::with_interval(predicted.visited_fraction_before),
                 words::with_interval(predicted.visited_fraction_after),
@@ -307,14 +312,14 @@ fn change(findings: &Findings, index: usize, suggestion: &Suggestion) -> Change 
 
 /// How often the lawn was driven over.
 pub(super) fn revisit_facts(revisits: &Revisits) -> Vec<Fact> {
-    let quantile = |value: Option<f64>| value.map_or_else(|| "longer than this log".to_owned(), hours);
+    let quantile = |value: Option<f64>| value.map_or_else(|| say!("longer-than-this-log"), hours);
     let mut facts = vec![
         fact(
             "Visits, typical",
             number(revisits.median_per_cell, 0),
-            format!(
-                "Half of the lawn was driven over at least this often; the mean is {}.",
-                number(revisits.mean_per_cell, 1)
+            say!(
+                "half-lawn-driven-over",
+                number = number(revisits.mean_per_cell, 1)
             ),
         ),
         fact(
@@ -325,10 +330,10 @@ pub(super) fn revisit_facts(revisits: &Revisits) -> Vec<Fact> {
         fact(
             "Time between visits",
             quantile(revisits.interval_h.p50),
-            format!(
-                "Half of the waits are shorter. Nine in ten: {}. 99 in 100: {}.",
-                quantile(revisits.interval_h.p90),
-                quantile(revisits.interval_h.p99)
+            say!(
+                "half-waits-are-shorter",
+                interval_h = quantile(revisits.interval_h.p90),
+                interval_h_2 = quantile(revisits.interval_h.p99)
             ),
         ),
     ];
@@ -344,13 +349,13 @@ pub(super) fn revisit_facts(revisits: &Revisits) -> Vec<Fact> {
 
 /// Hours by activity: label, time, part of the span.
 #[derive(Serialize)]
-pub(super) struct Activity {
+pub(super) struct TimeRow {
     label: &'static str,
     time: String,
     percent: String,
 }
 
-pub(super) fn activities(findings: &Findings) -> Vec<Activity> {
+pub(super) fn activities(findings: &Findings) -> Vec<TimeRow> {
     let span = &findings.span;
     // Transit is part of driving, so it is told apart below it and not added.
     let rows = [
@@ -372,9 +377,9 @@ pub(super) fn activities(findings: &Findings) -> Vec<Activity> {
     .flatten()
     .filter(|s| s.is_finite())
     .sum();
-    let row = |(label, time_s): (&'static str, Option<f64>)| Activity {
+    let row = |(label, time_s): (&'static str, Option<f64>)| TimeRow {
         label,
-        time: time_s.map_or_else(|| "not told apart yet".to_owned(), duration),
+        time: time_s.map_or_else(|| say!("not-told-apart-yet"), duration),
         percent: match time_s {
             Some(s) if total_s > 0.0 && s.is_finite() => {
                 format!("{:.1}", (s / total_s * 100.0).clamp(0.0, 100.0))

@@ -4,9 +4,10 @@
 //! that will bring, and what to beware of; never more than fits, and never more than "driven over".
 
 use super::facts;
+use crate::messages::{named, say};
 use crate::words::{self, area, metres, minutes};
 use serde::Serialize;
-use tussock_types::{Findings, Place};
+use tussock_types::{Findings, Place, Said};
 
 /// Pockets that fit.
 const POCKETS: usize = 4;
@@ -47,18 +48,18 @@ pub(super) fn paper(findings: &Findings) -> Handout {
         + findings.stuck_spots.len()
         + findings.suggestions.as_deref().unwrap_or_default().len();
     let letters = if entries <= ROOMY { LONG_SENTENCE } else { SENTENCE };
-    let short = |text: &str| words::plain(&words::sentence(text), letters);
+    let short = |said: &Said| words::plain(&crate::text(said), letters);
     let mut places: Vec<Line> = Vec::new();
     for pocket in findings.missed_pockets.iter().take(POCKETS) {
         let place = Place::new(pocket.east_m, pocket.north_m);
         let first = pocket.causes.as_ref().and_then(|causes| causes.first());
-        let cause = first.map(|found| format!("{}. ", words::capital(words::cause(found.cause))));
+        let cause = first.map(|found| format!("{}. ", words::capital(&named("cause", &found.cause))));
         places.push(Line {
             id: words::plain(&pocket.id, 8),
-            what: format!(
-                "Not driven over: {}, up to {} wide",
-                area(pocket.area_m2),
-                metres(pocket.widest_m)
+            what: say!(
+                "not-driven-over-up",
+                area = area(pocket.area_m2),
+                length = metres(pocket.widest_m)
             ),
             lines: words::tapes(&pocket.tape, place),
             text: format!("{}{}", cause.unwrap_or_default(), short(&pocket.why)),
@@ -67,25 +68,21 @@ pub(super) fn paper(findings: &Findings) -> Handout {
     for spot in findings.stuck_spots.iter().take(SPOTS) {
         places.push(Line {
             id: words::plain(&spot.id, 8),
-            what: format!(
-                "The mower stood here {}, {} in all",
-                tussock_types::times(spot.episodes as usize),
-                minutes(spot.minutes)
-            ),
+            what: say!("mower-stood-here-all", as = tussock_types::times(spot.episodes as usize), time = minutes(spot.minutes)),
             lines: Vec::new(),
             text: short(&spot.why),
         });
     }
     let change = |suggestion: &tussock_types::Suggestion| Line {
         id: words::plain(&suggestion.id, 8),
-        what: words::suggestion(suggestion.kind).to_owned(),
+        what: named("suggestion", &suggestion.kind).to_owned(),
         lines: facts::cost(suggestion),
-        text: format!(
-            "{} Of the pocket {} was driven over in this log; {} is expected if nothing changes, {} if changed.",
-            short(&suggestion.why),
-            words::percent(suggestion.pocket_fraction_in_log),
-            words::with_interval(suggestion.predicted.pocket_fraction_before),
-            words::with_interval(suggestion.predicted.pocket_fraction_after),
+        text: say!(
+            "pocket-driven-over-this",
+            why = short(&suggestion.why),
+            percent = words::percent(suggestion.pocket_fraction_in_log),
+            fraction = words::with_interval(suggestion.predicted.pocket_fraction_before),
+            fraction_2 = words::with_interval(suggestion.predicted.pocket_fraction_after)
         ),
     };
     let suggestions = findings.suggestions.as_deref().unwrap_or_default();
@@ -95,7 +92,7 @@ pub(super) fn paper(findings: &Findings) -> Handout {
         .take(CHANGES)
         .flat_map(|change| &change.cautions)
     {
-        let caution = words::plain(caution, 130);
+        let caution = words::plain(&crate::text(caution), 130);
         if !cautions.contains(&caution) && cautions.len() < CAUTIONS {
             cautions.push(caution);
         }
@@ -105,18 +102,18 @@ pub(super) fn paper(findings: &Findings) -> Handout {
         + suggestions.len().saturating_sub(CHANGES);
     let promise = findings.over_time.as_ref().map(|over_time| {
         let promised = &findings.settings.promise;
-        format!(
-            "Promised: {} of the lawn within {}. {}.",
-            words::percent(promised.visited_fraction),
-            words::days(promised.days),
-            words::capital(words::promise(over_time.promise.verdict))
+        say!(
+            "promised-lawn-within-percent",
+            percent = words::percent(promised.visited_fraction),
+            days = words::days(promised.days),
+            word = words::capital(&named("promise", &over_time.promise.verdict))
         )
     });
     Handout {
         places,
         changes: suggestions.iter().take(CHANGES).map(change).collect(),
         cautions,
-        more: (left_out > 0).then(|| format!("{left_out} more on the page on screen.")),
+        more: (left_out > 0).then(|| say!("more-on-page-on", left_out = left_out)),
         promise,
     }
 }

@@ -1,7 +1,8 @@
 //! How this was counted, and from which files.
 
 use super::facts::{Fact, fact};
-use crate::words::{self, area, count, duration, metres, number, percent, plural};
+use crate::messages::{named, say};
+use crate::words::{self, area, count, duration, metres, number, percent};
 use serde::Serialize;
 use tussock_types::{Findings, NoiseSource, OutlineSource};
 
@@ -11,15 +12,15 @@ pub(super) fn method_facts(findings: &Findings) -> Vec<Fact> {
     if let Some(coverage) = &findings.coverage {
         facts.push(fact(
             "Cutting width",
-            format!("{} cm", number(coverage.cut_width_m * 100.0, 0)),
+            say!("cm-number", number = number(coverage.cut_width_m * 100.0, 0)),
             "As given in the settings. A centimetre more would count more ground.",
         ));
         facts.push(fact(
             "Counting square",
             metres(coverage.cell_m),
-            format!(
-                "The lawn was counted in squares of this side; that alone moves the result by about {} points.",
-                number(coverage.cell_error_fraction * 100.0, 2)
+            say!(
+                "lawn-counted-squares-this",
+                number = number(coverage.cell_error_fraction * 100.0, 2)
             ),
         ));
         facts.push(fact(
@@ -32,7 +33,7 @@ pub(super) fn method_facts(findings: &Findings) -> Vec<Fact> {
         ));
         facts.push(fact(
             "At face value",
-            percent(coverage.face_value_fraction),
+            percent(coverage.as_logged_fraction),
             "What joining the raw fixes by straight lines would give. For comparison only.",
         ));
         if let Some(reachable_m2) = coverage.reachable_m2 {
@@ -46,45 +47,39 @@ pub(super) fn method_facts(findings: &Findings) -> Vec<Fact> {
     facts.push(fact(
         "Position error",
         position_figure(findings),
-        format!(
-            "Standard deviation per axis, from {}.",
-            words::noise_source(findings.positions.source)
+        say!(
+            "standard-deviation-per-axis-from",
+            word = named("noise-source", &findings.positions.source)
         ),
     ));
     if findings.positions.source == NoiseSource::Default {
         facts.push(fact(
             "Beware",
-            "default error".to_owned(),
+            say!("default-error"),
             "The log gives no way to tell how exact it is; log an hour at the station to find out.",
         ));
     }
-    if let Some(offset) = findings.positions.plan_offset {
+    if let Some(offset) = findings.plan_offset() {
         facts.push(fact(
             "Plan against log",
-            format!(
-                "{} m east, {} m north, turned {}°",
-                number(offset.east_m, 2),
-                number(offset.north_m, 2),
-                number(offset.rotation_deg, 1)
+            say!(
+                "m-east-m-north",
+                number = number(offset.east_m, 2),
+                number_2 = number(offset.north_m, 2),
+                number_3 = number(offset.rotation_deg, 1)
             ),
             if offset.is_beside() {
-                format!(
-                    "The plan was moved by this to fit the log; known within {}.",
-                    metres(offset.sd_m)
-                )
+                say!("plan-moved-by-this", length = metres(offset.sd_m))
             } else {
-                format!(
-                    "Known within {}: no more than chance, so the plan stays as it is drawn.",
-                    metres(offset.sd_m)
-                )
+                say!("known-within-no-more", length = metres(offset.sd_m))
             },
         ));
     }
     facts.push(match findings.outline_source {
-        OutlineSource::Plan => fact("Outline", "from the plan".to_owned(), "Lawn, zones and obstacles as drawn in the plan."),
+        OutlineSource::Plan => fact("Outline", say!("from-plan"), "Lawn, zones and obstacles as drawn in the plan."),
         OutlineSource::Trace => fact(
             "Outline",
-            "from the log itself".to_owned(),
+            say!("from-log-itself-again"),
             "Ground beyond the outermost drive cannot be missed, so every figure here flatters. A walked outline mends that.",
         ),
     });
@@ -92,21 +87,21 @@ pub(super) fn method_facts(findings: &Findings) -> Vec<Fact> {
     facts.push(fact(
         "Path",
         words::path_length(span.path_m),
-        format!(
-            "From {}, one every {}.",
-            words::fixes(span),
-            duration(span.period_s)
+        say!(
+            "from-one",
+            fixes = words::fixes(span),
+            time = duration(span.period_s)
         ),
     ));
     if let Some(speed_mps) = span.speed_mps {
         let outings = span
             .outings
-            .map(|outings| plural(outings, "outing", "outings"))
-            .unwrap_or_else(|| "number of outings not known".to_owned());
+            .map(|outings| say!("count-outing", count = outings))
+            .unwrap_or_else(|| say!("number-outings-not-known"));
         facts.push(fact(
             "Usual speed",
             format!("{} m/s", number(speed_mps, 2)),
-            format!("While driving; {outings}."),
+            say!("while-driving", outings = outings),
         ));
     }
     facts
@@ -115,13 +110,13 @@ pub(super) fn method_facts(findings: &Findings) -> Vec<Fact> {
 fn position_figure(findings: &Findings) -> String {
     let mut parts = Vec::new();
     if let Some(white_m) = findings.positions.white_m {
-        parts.push(format!("{} from fix to fix", metres(white_m)));
+        parts.push(say!("from-fix-fix-length", length = metres(white_m)));
     }
     if let Some(drift_m) = findings.positions.drift_m {
-        parts.push(format!("{} drift", metres(drift_m)));
+        parts.push(say!("drift-length", length = metres(drift_m)));
     }
     if parts.is_empty() {
-        "not known".to_owned()
+        say!("not-known")
     } else {
         parts.join(", ")
     }
@@ -146,7 +141,7 @@ pub(super) fn inputs(findings: &Findings) -> Vec<Input> {
         let skipped = facts.skipped.iter().map(|(reason, pieces)| {
             let place = facts.places.iter().find(|place| place.reason == *reason);
             let at = place
-                .map(|place| format!("line {}", count(place.line)))
+                .map(|place| say!("line-count", count = count(place.line)))
                 .unwrap_or_default();
             [count(*pieces), reason.words().to_owned(), at]
         });

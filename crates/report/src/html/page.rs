@@ -1,6 +1,6 @@
 //! Everything that the page shows, gathered.
 
-use super::facts::{self, Activity, Change, Fact, NotYet, Pocket, Spot, Worn};
+use super::facts::{self, ChangeEntry, Fact, NotYetEntry, PocketEntry, SpotEntry, TimeRow, WornEntry};
 use super::handout::{self, Handout};
 use super::method::{self, Input};
 use super::plots;
@@ -8,15 +8,16 @@ use super::site_facts::{self, Fit, SiteFacts, Surveyed, Work};
 use super::summary::{self, Answer};
 use super::{Head, stills};
 use crate::map::{Drawing, Furniture, Grounds, key, legend_entries, page_entries};
+use crate::messages::{named, say};
 use crate::raster::wait_colour;
-use crate::words::{self, area, hours, percent, plural};
+use crate::words::{self, area, hours, percent};
 use crate::{ramp, raster};
 use serde::Serialize;
 use time::format_description::well_known::Rfc3339;
 use time::macros::format_description;
 use time::{OffsetDateTime, UtcOffset};
 use tussock_types::math;
-use tussock_types::{Findings, Place, PlanRole};
+use tussock_types::{Findings, Place, PlanRole, Said};
 
 /// Everything that the template shows.
 #[derive(Serialize)]
@@ -28,15 +29,15 @@ pub(super) struct Page {
     when: String,
     log_remarks: Vec<String>,
     answers: Vec<Answer>,
-    finder: Vec<Found>,
+    finder: Vec<FinderEntry>,
     map: Map,
-    pockets: Vec<Pocket>,
-    changes: Vec<Change>,
-    not_yet: Vec<NotYet>,
-    spots: Vec<Spot>,
-    unseen: Vec<Seen>,
-    worn: Vec<Worn>,
-    strays: Vec<Seen>,
+    pockets: Vec<PocketEntry>,
+    changes: Vec<ChangeEntry>,
+    not_yet: Vec<NotYetEntry>,
+    spots: Vec<SpotEntry>,
+    unseen: Vec<ListEntry>,
+    worn: Vec<WornEntry>,
+    strays: Vec<ListEntry>,
     possible_stops: Vec<String>,
     lie: Option<SiteFacts>,
     work: Option<Work>,
@@ -47,7 +48,7 @@ pub(super) struct Page {
     waits: Option<String>,
     revisits: Vec<Fact>,
     nights: Option<plots::Nights>,
-    activities: Vec<Activity>,
+    activities: Vec<TimeRow>,
     lawns: Vec<[String; 3]>,
     widths: Vec<[String; 2]>,
     has_width: bool,
@@ -66,7 +67,7 @@ pub(super) struct Map {
     pub(super) svg: String,
     pub(super) scale: Option<String>,
     /// Grounds to choose from: key, words, and the key of each.
-    grounds: Vec<Ground>,
+    grounds: Vec<GroundKey>,
     /// The legend, which is the switchboard.
     key: Vec<Switch>,
     placeless: bool,
@@ -74,7 +75,7 @@ pub(super) struct Map {
 }
 
 #[derive(Serialize)]
-struct Ground {
+struct GroundKey {
     layer: &'static str,
     name: &'static str,
     title: String,
@@ -96,7 +97,7 @@ struct Switch {
 
 /// A place on the map, in the list beside it.
 #[derive(Serialize)]
-struct Found {
+struct FinderEntry {
     key: String,
     id: String,
     words: String,
@@ -104,7 +105,7 @@ struct Found {
 
 /// A row with an id that can be found on the map.
 #[derive(Serialize)]
-struct Seen {
+struct ListEntry {
     key: String,
     id: String,
     text: String,
@@ -118,7 +119,7 @@ struct OverTimePlot {
 
 pub(super) fn page(findings: &Findings) -> Page {
     let garden = &findings.settings.garden;
-    let sentences = |texts: &[String]| texts.iter().map(|text| words::sentence(text)).collect::<Vec<_>>();
+    let sentences = |said: &[Said]| said.iter().map(crate::text).collect::<Vec<_>>();
     let revisits = findings.revisits.as_ref();
     let plot_waits = revisits.and_then(|revisits| plots::waits(revisits.interval_h, allowed_h(findings)));
     Page {
@@ -173,7 +174,7 @@ pub(super) fn page(findings: &Findings) -> Page {
 pub(super) fn title(findings: &Findings) -> String {
     let name = findings.settings.garden.name.as_deref().map(words::name);
     name.filter(|name| !name.is_empty())
-        .unwrap_or_else(|| "Lawn report".to_owned())
+        .unwrap_or_else(|| say!("lawn-report"))
 }
 
 /// Longest allowed wait, where the grass is known.
@@ -210,11 +211,11 @@ fn map(findings: &Findings) -> Map {
     }
 }
 
-fn ground_keys(findings: &Findings, ground: &raster::Ground) -> Vec<Ground> {
-    let mut keys = vec![Ground {
+fn ground_keys(findings: &Findings, ground: &raster::Ground) -> Vec<GroundKey> {
+    let mut keys = vec![GroundKey {
         layer: "visits",
         name: "visits",
-        title: "Times driven over (darker: more often)".to_owned(),
+        title: say!("times-driven-over-darker"),
         steps: visit_key(ground.scale),
     }];
     if let Some((low_h, high_h)) = ground.waits_h() {
@@ -228,23 +229,20 @@ fn ground_keys(findings: &Findings, ground: &raster::Ground) -> Vec<Ground> {
         let mut steps: Vec<Step> = (0..=4).map(step).collect();
         steps.push(Step {
             colour: ramp::hex(ramp::NEVER),
-            words: "less than twice".to_owned(),
+            words: say!("less-than-twice"),
         });
-        keys.push(Ground {
+        keys.push(GroundKey {
             layer: "waits",
             name: "revisit interval",
-            title: "Usual time between two visits (darker: more often)".to_owned(),
+            title: say!("usual-time-between-two"),
             steps,
         });
     }
     if let Some(allowed_h) = allowed_h(findings) {
-        keys.push(Ground {
+        keys.push(GroundKey {
             layer: "overdue",
             name: "overdue",
-            title: format!(
-                "Last visit longer ago than {} at the end of the log",
-                hours(allowed_h)
-            ),
+            title: say!("last-visit-longer-ago", hours = hours(allowed_h)),
             steps: vec![
                 Step {
                     colour: "url(#hatch)".to_owned(),
@@ -252,7 +250,7 @@ fn ground_keys(findings: &Findings, ground: &raster::Ground) -> Vec<Ground> {
                 },
                 Step {
                     colour: ramp::hex(raster::BEFORE),
-                    words: "in time".to_owned(),
+                    words: say!("time-again"),
                 },
             ],
         });
@@ -290,7 +288,7 @@ fn switches(findings: &Findings) -> Vec<Switch> {
     if has_station && let Some(switch) = switches.iter_mut().find(|switch| switch.layer == "plan") {
         switch
             .samples
-            .push([STATION.to_owned(), "charging station".to_owned()]);
+            .push([STATION.to_owned(), say!("charging-station")]);
     }
     switches
 }
@@ -299,10 +297,10 @@ const STATION: &str = "<svg viewBox=\"0 -14 34 20\" width=\"34\" height=\"20\" a
     d=\"M8,-5h18v9h-18z M6.5,-5l10.5,-7 10.5,7z\" fill=\"#fffefa\" stroke=\"#1c2431\" stroke-width=\"1.6\"/></svg>";
 
 /// Places in the list beside the map.
-fn finder(findings: &Findings) -> Vec<Found> {
+fn finder(findings: &Findings) -> Vec<FinderEntry> {
     let mut found = Vec::new();
     let mut add = |letter: char, index: usize, id: &str, text: String| {
-        found.push(Found {
+        found.push(FinderEntry {
             key: key(letter, index),
             id: words::plain(id, 8),
             words: text,
@@ -313,7 +311,7 @@ fn finder(findings: &Findings) -> Vec<Found> {
             'm',
             index,
             &pocket.id,
-            format!("missed, {}", area(pocket.area_m2)),
+            say!("missed-area-again", area = area(pocket.area_m2)),
         );
     }
     for (index, spot) in findings.stuck_spots.iter().enumerate().take(6) {
@@ -321,7 +319,7 @@ fn finder(findings: &Findings) -> Vec<Found> {
             's',
             index,
             &spot.id,
-            format!("stuck, {} lost", words::minutes(spot.minutes)),
+            say!("stuck-lost", time = words::minutes(spot.minutes)),
         );
     }
     for (index, change) in findings.suggestions.iter().flatten().enumerate().take(8) {
@@ -329,7 +327,7 @@ fn finder(findings: &Findings) -> Vec<Found> {
             'g',
             index,
             &change.id,
-            words::suggestion(change.kind).to_lowercase(),
+            named("suggestion", &change.kind).to_lowercase(),
         );
     }
     for (index, pocket) in findings.not_yet.iter().enumerate().take(6) {
@@ -337,7 +335,7 @@ fn finder(findings: &Findings) -> Vec<Found> {
             'n',
             index,
             &pocket.id,
-            format!("not yet, {}", area(pocket.area_m2)),
+            say!("not-yet-area", area = area(pocket.area_m2)),
         );
     }
     found
@@ -367,12 +365,12 @@ pub(super) fn when(findings: &Findings) -> String {
         }
     };
     let span = match (read(&findings.span.start), read(&findings.span.end)) {
-        (Some(start), Some(end)) => format!("{start} to {end} ({zone_words})"),
-        _ => "without dates".to_owned(),
+        (Some(start), Some(end)) => say!("to-start", start = start, end = end, zone_words = zone_words),
+        _ => say!("without-dates"),
     };
-    let logs = plural(findings.inputs.len(), "log file", "log files");
+    let logs = say!("count-log-file", count = findings.inputs.len());
     let driven = words::duration(findings.span.driving_s);
-    format!("{span}. {driven} of driving, from {logs}.")
+    say!("driving-from", span = span, driven = driven, logs = logs)
 }
 
 pub(super) fn visit_key(scale: ramp::VisitScale) -> Vec<Step> {
@@ -393,29 +391,29 @@ pub(super) fn visit_key(scale: ramp::VisitScale) -> Vec<Step> {
         .collect()
 }
 
-fn unseen(findings: &Findings) -> Vec<Seen> {
-    let row = |(index, ground): (usize, &tussock_types::UnseenGround)| Seen {
+fn unseen(findings: &Findings) -> Vec<ListEntry> {
+    let row = |(index, ground): (usize, &tussock_types::UnseenGround)| ListEntry {
         key: key('u', index),
         id: words::plain(&ground.id, 12),
-        text: format!(
-            "{} without evidence. {}",
-            area(ground.area_m2),
-            words::sentence(&ground.why)
+        text: say!(
+            "without-evidence-area",
+            area = area(ground.area_m2),
+            said = crate::text(&ground.why)
         ),
     };
     findings.unseen.iter().flatten().enumerate().map(row).collect()
 }
 
-fn strays(findings: &Findings) -> Vec<Seen> {
-    let row = |(index, stray): (usize, &tussock_types::Stray)| Seen {
+fn strays(findings: &Findings) -> Vec<ListEntry> {
+    let row = |(index, stray): (usize, &tussock_types::Stray)| ListEntry {
         key: key('x', index),
         id: words::plain(&stray.id, 12),
-        text: format!(
-            "{} outside the boundary for {}, {} after the start; {}.",
-            words::metres(stray.farthest_m),
-            words::duration(stray.duration_s),
-            words::duration(stray.start_s),
-            if stray.came_back {
+        text: say!(
+            "outside-boundary-for-after",
+            length = words::metres(stray.farthest_m),
+            time = words::duration(stray.duration_s),
+            time_2 = words::duration(stray.start_s),
+            log = if stray.came_back {
                 "it came back by itself"
             } else {
                 "it did not come back within this log"
@@ -427,11 +425,11 @@ fn strays(findings: &Findings) -> Vec<Seen> {
 
 fn possible_stops(findings: &Findings) -> Vec<String> {
     let row = |stop: &tussock_types::PossibleStop| {
-        format!(
-            "{} of silence {} after the start, {}: it may have stood there, for that long at most.",
-            words::minutes(stop.most_minutes),
-            words::duration(stop.start_s),
-            words::position(None, None, Place::new(stop.east_m, stop.north_m))
+        say!(
+            "silence-after-start-may",
+            time = words::minutes(stop.most_minutes),
+            time_2 = words::duration(stop.start_s),
+            place = words::position(None, None, Place::new(stop.east_m, stop.north_m))
         )
     };
     findings
@@ -459,10 +457,10 @@ fn over_time(findings: &Findings) -> Option<OverTimePlot> {
         list.push(facts::fact(
             "Pattern efficiency",
             words::whole_percent(efficiency),
-            format!("The machine {}.", words::efficiency(efficiency)),
+            say!("machine-efficiency", efficiency = words::efficiency(efficiency)),
         ));
     }
-    let reach = |reach_h: Option<f64>| reach_h.map_or_else(|| "out of reach".to_owned(), hours);
+    let reach = |reach_h: Option<f64>| reach_h.map_or_else(|| say!("out-reach"), hours);
     list.push(facts::fact(
         "To 95 % of the lawn",
         reach(over_time.hours_to_95),
@@ -474,19 +472,20 @@ fn over_time(findings: &Findings) -> Option<OverTimePlot> {
         "The same for all but a hundredth.",
     ));
     let probability = match over_time.promise.probability {
-        Some(probability) => format!(
-            "Probability that it is kept: {}.",
-            words::whole_percent(probability)
+        Some(probability) => say!(
+            "probability-kept-percent-again",
+            percent = words::whole_percent(probability)
         ),
-        None => "Its probability is not worked out yet.".to_owned(),
+        None => say!("its-probability-not-worked"),
     };
     list.push(facts::fact(
         "The promise",
-        words::promise(over_time.promise.verdict).to_owned(),
-        format!(
-            "{} of the lawn within {}. {probability}",
-            percent(promise.visited_fraction),
-            words::days(promise.days)
+        named("promise", &over_time.promise.verdict).to_owned(),
+        say!(
+            "lawn-within-percent-days-probability",
+            percent = percent(promise.visited_fraction),
+            days = words::days(promise.days),
+            probability = probability
         ),
     ));
     Some(OverTimePlot { svg, facts: list })
@@ -512,7 +511,7 @@ fn widths(findings: &Findings) -> Vec<[String; 2]> {
             words::interval(row.visited_fraction)
         );
         [
-            format!("{} cm", words::number(row.cut_width_m * 100.0, 0)),
+            say!("cm-number", number = words::number(row.cut_width_m * 100.0, 0)),
             figure,
         ]
     };

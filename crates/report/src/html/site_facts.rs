@@ -2,16 +2,14 @@
 
 use super::facts::{Fact, fact};
 use crate::map::key;
+use crate::messages::{named, say};
 use crate::words::{self, area, count, metres, number};
 use serde::Serialize;
-use tussock_types::{
-    Findings, FitFound, GrowthSource, HomeAlong, Installation, LowerCutAnswer, OutOfReachWhy, Passage, Place,
-    ReferenceFindings,
-};
+use tussock_types::{Findings, FitFigure, FitFound, Installation, Passage, Place, ReferenceFindings};
 
 /// A row with an id that can be found on the map.
 #[derive(Serialize)]
-pub(super) struct Row {
+pub(super) struct SiteRow {
     key: String,
     id: String,
     cells: Vec<String>,
@@ -20,8 +18,8 @@ pub(super) struct Row {
 /// The lie of the garden.
 #[derive(Serialize)]
 pub(super) struct SiteFacts {
-    passages: Vec<Row>,
-    obstacles: Vec<Row>,
+    passages: Vec<SiteRow>,
+    obstacles: Vec<SiteRow>,
     out_of_reach: Vec<[String; 2]>,
     facts: Vec<Fact>,
 }
@@ -32,14 +30,16 @@ pub(super) struct Work {
     facts: Vec<Fact>,
 }
 
-fn passage(index: usize, passage: &Passage) -> Row {
-    let unknown = || "not logged".to_owned();
+fn passage(index: usize, passage: &Passage) -> SiteRow {
+    let unknown = || say!("not-logged");
     let crossings = match (passage.crossings, passage.crossings_expected) {
-        (Some(seen), Some(expected)) => format!("{} of about {}", count(seen), number(expected, 0)),
+        (Some(seen), Some(expected)) => {
+            say!("about-count", count = count(seen), number = number(expected, 0))
+        }
         (Some(seen), None) => count(seen),
         _ => unknown(),
     };
-    Row {
+    SiteRow {
         key: key('p', index),
         id: words::plain(&passage.id, 12),
         cells: vec![
@@ -61,7 +61,7 @@ pub(super) fn lie(findings: &Findings) -> Option<SiteFacts> {
     let obstacles = installation.unlisted_obstacles.iter().enumerate();
     let obstacle = |(index, thing): (usize, &tussock_types::UnlistedObstacle)| {
         let place = Place::new(thing.east_m, thing.north_m);
-        Row {
+        SiteRow {
             key: key('o', index),
             id: words::plain(&thing.id, 12),
             cells: vec![
@@ -71,15 +71,8 @@ pub(super) fn lie(findings: &Findings) -> Option<SiteFacts> {
             ],
         }
     };
-    let reach = |ground: &tussock_types::OutOfReach| {
-        let why = match ground.why {
-            OutOfReachWhy::Edge => {
-                "a strip along the edge or a corner: the machine turns before the disc is there"
-            }
-            OutOfReachWhy::CutOff => "shut off behind a passage that is too narrow, or without any way in",
-        };
-        [area(ground.area_m2), why.to_owned()]
-    };
+    let reach =
+        |ground: &tussock_types::OutOfReach| [area(ground.area_m2), named("out-of-reach", &ground.why)];
     let lie = SiteFacts {
         passages: installation
             .passages
@@ -110,15 +103,16 @@ fn lie_facts(installation: &Installation) -> Vec<Fact> {
     if let Some(outings) = &installation.outings {
         let charging = outings
             .median_charging_min
-            .map(|min| format!("; {} at the station between two", words::minutes(min)))
+            .map(|min| say!("at-station-between-two", time = words::minutes(min)))
             .unwrap_or_default();
         facts.push(fact(
             "Outings",
             count(outings.count),
-            format!(
-                "Usually {} out{charging}. {} began along a guide run.",
-                words::minutes(outings.median_out_min),
-                count(outings.along_guide)
+            say!(
+                "usually-out-began-along",
+                time = words::minutes(outings.median_out_min),
+                charging = charging,
+                count = count(outings.along_guide)
             ),
         ));
     }
@@ -126,11 +120,7 @@ fn lie_facts(installation: &Installation) -> Vec<Fact> {
         .ways_home
         .iter()
         .map(|way| {
-            let along = match way.along {
-                HomeAlong::GuideRun => "along a guide run",
-                HomeAlong::Boundary => "along the boundary",
-                HomeAlong::Straight => "straight over the lawn",
-            };
+            let along = named("way-home", &way.along);
             format!(
                 "{} {along} ({})",
                 count(way.times),
@@ -141,8 +131,8 @@ fn lie_facts(installation: &Installation) -> Vec<Fact> {
     if !home.is_empty() {
         facts.push(fact(
             "Ways home",
-            words::plural(home.len(), "way", "ways"),
-            format!("{}; in brackets the usual time.", home.join(", ")),
+            say!("count-way", count = home.len()),
+            say!("brackets-usual-time-join", join = home.join(", ")),
         ));
     }
     facts
@@ -152,14 +142,14 @@ pub(super) fn work(findings: &Findings) -> Option<Work> {
     let installation = findings.installation.as_ref()?;
     let mut facts = Vec::new();
     if let Some(hours) = &installation.hours {
-        let per_day = |h: f64| format!("{} a day", words::hours(h));
+        let per_day = |h: f64| say!("day-hours", hours = words::hours(h));
         facts.push(fact(
             "Works",
             per_day(hours.working_h_per_day),
-            format!(
-                "Between first departure and last return, {} of it driving. {}",
-                words::hours(hours.driving_h_per_day),
-                words::sentence(&hours.sentence)
+            say!(
+                "between-first-departure-last",
+                hours = words::hours(hours.driving_h_per_day),
+                said = crate::text(&hours.said)
             ),
         ));
         if let Some(allowed_h) = hours.allowed_h_per_day {
@@ -171,33 +161,23 @@ pub(super) fn work(findings: &Findings) -> Option<Work> {
         }
         facts.push(fact(
             "The promise needs",
-            hours
-                .needed_h_per_day
-                .map_or_else(|| "more than hours".to_owned(), per_day),
+            hours.needed_h_per_day.map_or_else(|| say!("more-than"), per_day),
             "Working hours at this pace; no hours would do where part of the lawn does not fill up at all.",
         ));
     }
     if let Some(lower) = &installation.lower_cut {
-        let word = match lower.answer {
-            LowerCutAnswer::Yes => "yes",
-            LowerCutAnswer::NotYet => "not yet",
-            LowerCutAnswer::CannotTell => "this log cannot tell",
-        };
         facts.push(fact(
             "Lower the blades?",
-            word.to_owned(),
-            words::sentence(&lower.sentence),
+            named("lower-cut", &lower.answer),
+            crate::text(&lower.said),
         ));
     }
     if let Some(turf) = &installation.turf {
-        let source = match turf.growth_source {
-            GrowthSource::Settings => "from the settings",
-            GrowthSource::Temperature => "from the mean temperature",
-        };
+        let source = named("growth-source", &turf.growth_source);
         facts.push(fact(
             "Growth",
-            format!("{} mm a day", number(turf.growth_mm_per_day, 1)),
-            format!("{}. {}", words::capital(source), words::sentence(&turf.sentence)),
+            say!("mm-day", number = number(turf.growth_mm_per_day, 1)),
+            format!("{}. {}", words::capital(&source), crate::text(&turf.said)),
         ));
         facts.push(fact(
             "Longest wait allowed",
@@ -213,9 +193,9 @@ pub(super) fn work(findings: &Findings) -> Option<Work> {
                 number(slope.steep_deg, 0),
                 number(2.0 * slope.sd_deg, 0)
             ),
-            format!(
-                "A tenth of the lawn is steeper. The steepest part lies {}.",
-                words::position(None, None, slope.steepest_at)
+            say!(
+                "tenth-lawn-steeper-steepest",
+                place = words::position(None, None, slope.steepest_at)
             ),
         ));
     }
@@ -233,14 +213,19 @@ pub(super) struct Fit {
 
 pub(super) fn fit(fit: &FitFound) -> Fit {
     let row = |row: &tussock_types::FitRow| {
+        let scale = if row.what == FitFigure::VisitedFraction {
+            100.0
+        } else {
+            1.0
+        };
         let range = match (row.simulated.low, row.simulated.high) {
-            (Some(low), Some(high)) => format!(" ({} to {})", figure(low), figure(high)),
+            (Some(low), Some(high)) => format!(" ({} to {})", figure(scale * low), figure(scale * high)),
             _ => String::new(),
         };
         [
-            words::name(&row.what),
-            figure(row.logged),
-            format!("{}{range}", figure(row.simulated.estimate)),
+            named("fit-figure", &row.what),
+            figure(scale * row.logged),
+            format!("{}{range}", figure(scale * row.simulated.estimate)),
         ]
     };
     Fit {
@@ -249,7 +234,7 @@ pub(super) fn fit(fit: &FitFound) -> Fit {
         } else {
             "No predictions are made from it"
         },
-        sentence: words::sentence(&fit.sentence),
+        sentence: crate::text(&fit.said),
         runs: count(u64::from(fit.runs)),
         rows: fit.rows.iter().map(row).collect(),
     }

@@ -1,8 +1,9 @@
 //! The first screen in five answers: is the log good enough, what was missed, why, what to change, how sure.
 
 use super::plots;
+use crate::messages::{named, say};
 use crate::terminal::{later, verdict_sentence};
-use crate::words::{self, area, hours, percent, plural};
+use crate::words::{self, area, hours, percent};
 use serde::Serialize;
 use tussock_types::{Findings, LogLevel, OutlineSource, Suggestion};
 
@@ -56,11 +57,11 @@ fn log(findings: &Findings) -> Answer {
         (_, LogLevel::Good) => "Positions yes, but too short",
         _ => "No",
     };
-    let mut lines = vec![verdict_sentence(verdict), words::sentence(&verdict.advice)];
+    let mut lines = vec![verdict_sentence(verdict), crate::text(&verdict.advice)];
     lines.extend(
         verdict
             .hours_more_needed
-            .map(|hours_more| format!("About {} more of driving are needed.", hours(hours_more))),
+            .map(|hours_more| say!("about-more-driving-are", hours = hours(hours_more))),
     );
     answer("log", "Is the log good enough?", word.to_owned(), lines)
 }
@@ -73,12 +74,8 @@ fn shows_all(findings: &Findings) -> bool {
 fn missed(findings: &Findings) -> Answer {
     let question = "What was missed?";
     let Some(coverage) = &findings.coverage else {
-        let lines = vec![
-            "How much was driven over depends on the width of the cutting disc, which was not given; the table for \
-             each width is below."
-                .to_owned(),
-        ];
-        return answer("missed", question, "Not counted".to_owned(), lines);
+        let lines = vec![say!("how-much-driven-over")];
+        return answer("missed", question, say!("not-counted"), lines);
     };
     let pockets = &findings.missed_pockets;
     let total_m2: f64 = pockets.iter().map(|pocket| pocket.area_m2).sum();
@@ -87,19 +84,15 @@ fn missed(findings: &Findings) -> Answer {
             &findings.log_verdict,
             findings.outline_source,
         )),
-        count => format!("{}, {}", plural(count, "pocket", "pockets"), area(total_m2)),
+        count => format!("{}, {}", say!("count-pocket", count = count), area(total_m2)),
     };
-    let mut lines = vec![format!(
-        "{} of {} was driven over.",
-        percent(coverage.visited_fraction.estimate),
-        area(coverage.lawn_m2)
+    let mut lines = vec![say!(
+        "driven-over-percent-area",
+        percent = percent(coverage.visited_fraction.estimate),
+        area = area(coverage.lawn_m2)
     )];
     if findings.outline_source == OutlineSource::Trace {
-        lines.push(
-            "The outline was drawn from the log itself: ground beyond its outermost drive cannot be missed, so \
-             this flatters."
-                .to_owned(),
-        );
+        lines.push(say!("outline-drawn-from-log"));
     }
     let parts = [
         ("visited", "driven over", coverage.visited_m2),
@@ -132,26 +125,26 @@ fn why(findings: &Findings) -> Answer {
             Some(spot) => answer(
                 "why",
                 question,
-                format!(
-                    "{} lost at {}",
-                    words::minutes(spot.minutes),
-                    words::plain(&spot.id, 12)
+                say!(
+                    "lost-at",
+                    time = words::minutes(spot.minutes),
+                    id = words::plain(&spot.id, 12)
                 ),
-                vec![words::sentence(&spot.why)],
+                vec![crate::text(&spot.why)],
             ),
             None if shows_all(findings) => {
-                answer("why", question, "Nothing needs a reason".to_owned(), Vec::new())
+                answer("why", question, say!("nothing-needs-reason-again"), Vec::new())
             }
-            None => answer("why", question, "This log cannot tell".to_owned(), Vec::new()),
+            None => answer("why", question, say!("this-log-cannot-tell"), Vec::new()),
         };
     };
     let id = words::plain(&pocket.id, 12);
     let first = pocket.causes.as_ref().and_then(|causes| causes.first());
     let word = first.map_or_else(
-        || "Not by luck".to_owned(),
-        |found| words::capital(words::cause(found.cause)),
+        || say!("not-by"),
+        |found| words::capital(&named("cause", &found.cause)),
     );
-    let mut lines = vec![format!("{id}: {}", words::sentence(&pocket.why))];
+    let mut lines = vec![format!("{id}: {}", crate::text(&pocket.why))];
     let others: Vec<String> = findings
         .missed_pockets
         .iter()
@@ -159,7 +152,13 @@ fn why(findings: &Findings) -> Answer {
         .filter_map(|other| {
             let found = other.causes.as_ref()?.first()?;
             let is_other = first.is_some_and(|first| first.cause != found.cause);
-            is_other.then(|| format!("{}: {}", words::plain(&other.id, 12), words::cause(found.cause)))
+            is_other.then(|| {
+                format!(
+                    "{}: {}",
+                    words::plain(&other.id, 12),
+                    named("cause", &found.cause)
+                )
+            })
         })
         .take(3)
         .collect();
@@ -181,32 +180,32 @@ fn change(findings: &Findings) -> Answer {
         let count = findings.suggestions.as_ref().map_or(0, Vec::len);
         let more = match count - 1 {
             0 => String::new(),
-            more => format!(" {} below.", plural(more, "more change is", "more changes are")),
+            more => format!(" {} below.", say!("count-more-change-is", count = more)),
         };
         let cost = super::facts::cost(first);
-        let kind = words::suggestion(first.kind);
+        let kind = named("suggestion", &first.kind);
         let word = match (first.shift_m, cost.first()) {
-            (Some(shift_m), _) if first.wire_m.is_none() => format!("{kind} by {}", words::metres(shift_m)),
+            (Some(shift_m), _) if first.wire_m.is_none() => {
+                say!("by-kind", kind = kind, length = words::metres(shift_m))
+            }
             (_, Some(cost)) => format!("{kind}, {cost}"),
             (_, None) => kind.to_owned(),
         };
         return said(
             &word,
-            format!(
-                "{}: {} Nine of ten logs: {} of the pocket if nothing changes, {} if changed.{more}",
-                words::plain(&first.id, 12),
-                words::sentence(&first.why),
-                words::range(first.predicted.pocket_fraction_before),
-                words::range(first.predicted.pocket_fraction_after),
+            say!(
+                "nine-ten-logs-pocket",
+                id = words::plain(&first.id, 12),
+                said = crate::text(&first.why),
+                range = words::range(first.predicted.pocket_fraction_before),
+                range_2 = words::range(first.predicted.pocket_fraction_after),
+                more = more
             ),
         );
     }
     let verdict = &findings.log_verdict;
     if verdict.positions != LogLevel::Good || verdict.level == LogLevel::Unusable {
-        return said(
-            "Log again first",
-            "Change nothing in the garden on the strength of this log.".to_owned(),
-        );
+        return said("Log again first", say!("change-nothing-garden-on"));
     }
     if let Some(pocket) = findings.missed_pockets.first() {
         let place = tussock_types::Place::new(pocket.east_m, pocket.north_m);
@@ -220,7 +219,7 @@ fn change(findings: &Findings) -> Answer {
     if let Some(spot) = findings.stuck_spots.first() {
         return said(
             "Walk there and look",
-            format!("{}: {}", words::plain(&spot.id, 12), words::sentence(&spot.why)),
+            format!("{}: {}", words::plain(&spot.id, 12), crate::text(&spot.why)),
         );
     }
     let decide_h = findings
@@ -229,31 +228,16 @@ fn change(findings: &Findings) -> Answer {
         .filter_map(|pocket| pocket.hours_to_decide)
         .fold(None, later);
     match (findings.coverage.is_some(), decide_h) {
-        (false, _) => said(
-            "Give the cutting width",
-            "Measure the width of the cutting disc and count again.".to_owned(),
-        ),
-        (true, Some(decide_h)) => said(
-            "Nothing yet",
-            format!(
-                "Let it run on. After {} of driving in all, what is still bare can be told from bad luck.",
-                hours(decide_h)
-            ),
-        ),
-        (true, None) if findings.outline_source == OutlineSource::Trace => said(
-            "Give the outline first",
-            "Walk round the lawn with the logger and make a plan of it: what lies beyond the drive cannot be seen in the \
-             log."
-                .to_owned(),
-        ),
+        (false, _) => said("Give the cutting width", say!("measure-width-cutting-disc")),
+        (true, Some(decide_h)) => said("Nothing yet", say!("let-run-on-after", hours = hours(decide_h))),
+        (true, None) if findings.outline_source == OutlineSource::Trace => {
+            said("Give the outline first", say!("walk-round-lawn-with"))
+        }
         (true, None) if !shows_all(findings) => said(
             "Nothing yet",
-            words::sentence(verdict.remarks.first().map_or(verdict.advice.as_str(), String::as_str)),
+            crate::text(verdict.remarks.first().unwrap_or(&verdict.advice)),
         ),
-        (true, None) => said(
-            "Nothing",
-            "No ground was left out that luck does not explain.".to_owned(),
-        ),
+        (true, None) => said("Nothing", say!("no-ground-left-out")),
     }
 }
 
@@ -265,29 +249,30 @@ fn sure(findings: &Findings) -> Answer {
         .map(|coverage| coverage.visited_fraction)
     {
         Some(fraction) if fraction.low.is_some() && fraction.high.is_some() => words::range(fraction),
-        Some(_) => "One count, no interval yet".to_owned(),
-        None => "Not counted".to_owned(),
+        Some(_) => say!("one-count-no-interval"),
+        None => say!("not-counted"),
     };
     let mut lines = Vec::new();
     let has_interval = |coverage: &tussock_types::Coverage| coverage.visited_fraction.low.is_some();
     if findings.coverage.as_ref().is_some_and(has_interval) {
-        lines.push("of the lawn driven over, with a probability of 90 %.".to_owned());
+        lines.push(say!("lawn-driven-over-with"));
     }
     if let Some(pocket) = findings.missed_pockets.first() {
         let id = words::plain(&pocket.id, 12);
-        let mut said = vec![format!(
-            "{id}: luck leaves such a gap {}",
-            super::facts::chance(pocket.chance_fraction)
+        let mut said = vec![say!(
+            "luck-leaves-such-gap",
+            id = id,
+            chance = super::facts::chance(pocket.chance_fraction)
         )];
         if let Some(certainty) = pocket.certainty {
-            said.push(format!("bare with {}", words::whole_percent(certainty)));
+            said.push(say!("bare-with", percent = words::whole_percent(certainty)));
         }
         lines.push(format!("{}.", said.join("; ")));
     }
     if let Some(certainty) = best(findings).and_then(|best| best.certainty) {
-        lines.push(format!(
-            "The change brings its gain in {} of simulated runs.",
-            words::whole_percent(certainty)
+        lines.push(say!(
+            "change-brings-its-gain",
+            percent = words::whole_percent(certainty)
         ));
     }
     answer("sure", question, word, lines)

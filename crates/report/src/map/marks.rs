@@ -4,6 +4,7 @@ use super::labels::{Labels, Near};
 use super::layers::Layer;
 use super::view::{Shape, View, shape};
 use super::{Furniture, INK, QUIET, SHEET, escaped};
+use crate::messages::named;
 use crate::{ramp, words};
 use std::fmt::Write;
 use tussock_types::math;
@@ -389,7 +390,7 @@ impl Marks<'_> {
                  stroke-width=\"3.4\" stroke-linejoin=\"round\"/>"
             );
             let id = words::plain(&suggestion.id, 8);
-            let label = format!("{id}, suggested: {}", words::suggestion(suggestion.kind));
+            let label = format!("{id}, suggested: {}", named("suggestion", &suggestion.kind));
             let at = self.view.at(place);
             out.push_str(&self.mark(&key('g', index), &label, at, &body));
             self.labels.id(Layer::Suggestions, at, 0.0, &id);

@@ -1,6 +1,7 @@
 //! What did a change bring, in about twenty lines?
 
 use super::{Sheet, Style};
+use crate::messages::{named, say};
 use crate::words::{self, area, percent};
 use tussock_types::{ComparedPocket, ComparedSide, Comparison, LawnWhen};
 
@@ -12,7 +13,7 @@ const PREDICTIONS_SHOWN: usize = 4;
 /// The answer of a comparison as text.
 pub fn answer_comparison(comparison: &Comparison, style: Style) -> String {
     let mut sheet = Sheet::new(style);
-    sheet.headline(&words::sentence(&comparison.sentence));
+    sheet.headline(&words::comparison_said(comparison));
     sheet.blank();
     side(&mut sheet, "Before", &comparison.before);
     side(&mut sheet, "After", &comparison.after);
@@ -28,7 +29,7 @@ pub fn answer_comparison(comparison: &Comparison, style: Style) -> String {
     sheet.indented(super::LABEL_COLUMNS, &words::difference_sources(difference));
     sheet.row(
         "Ground",
-        &format!("{} that both plans have", area(comparison.common_m2)),
+        &say!("both-plans-have-area", area = area(comparison.common_m2)),
     );
     for ground in &comparison.changed {
         let when = match ground.lawn {
@@ -41,19 +42,20 @@ pub fn answer_comparison(comparison: &Comparison, style: Style) -> String {
     for held in comparison.predictions.iter().take(PREDICTIONS_SHOWN) {
         let built = if held.was_built { "built" } else { "not built" };
         sheet.row(
-            &format!("Change {}", words::plain(&held.id, 5)),
-            &format!(
-                "{built}; predicted for {}: {} ({}), measured {}: {}",
-                words::plain(&held.pocket, 8),
-                percent(held.predicted_fraction.estimate),
-                words::interval(held.predicted_fraction),
-                percent(held.measured_fraction),
-                words::prediction_meaning(held)
+            &say!("change-id", id = words::plain(&held.id, 5)),
+            &say!(
+                "predicted-for",
+                built = built,
+                id = words::plain(&held.pocket, 8),
+                percent = percent(held.predicted_fraction.estimate),
+                interval = words::interval(held.predicted_fraction),
+                percent_2 = percent(held.measured_fraction),
+                held = words::prediction_meaning(held)
             ),
         );
     }
     for caution in comparison.cautions.iter().take(2) {
-        sheet.row("Beware", &words::sentence(caution));
+        sheet.row("Beware", &crate::text(caution));
     }
     sheet.into_text()
 }
@@ -61,16 +63,17 @@ pub fn answer_comparison(comparison: &Comparison, style: Style) -> String {
 fn side(sheet: &mut Sheet, label: &str, side: &ComparedSide) {
     let equal = side
         .at_equal_hours_fraction
-        .map(|fraction| format!(", {} after equal hours", percent(fraction)))
+        .map(|fraction| say!("after-equal", percent = percent(fraction)))
         .unwrap_or_default();
     sheet.row(
         label,
-        &format!(
-            "{} ({}){equal}; {}, {} of driving",
-            percent(side.visited_fraction.estimate),
-            words::interval(side.visited_fraction),
-            words::plural(side.nights as usize, "night", "nights"),
-            words::hours(side.driving_h)
+        &say!(
+            "driving-percent",
+            percent = percent(side.visited_fraction.estimate),
+            interval = words::interval(side.visited_fraction),
+            equal = equal,
+            count = say!("count-night", count = side.nights as usize),
+            hours = words::hours(side.driving_h)
         ),
     );
 }
@@ -100,10 +103,13 @@ fn pockets(sheet: &mut Sheet, pockets: &[ComparedPocket]) {
             &area(pocket.area_m2),
             &percent(pocket.before_fraction.estimate),
             &percent(pocket.after_fraction.estimate),
-            words::pocket_change(pocket.change),
+            &named("pocket-change", &pocket.change),
         ));
     }
     if pockets.len() > POCKETS_SHOWN {
-        sheet.indented(2, &format!("and {} smaller", pockets.len() - POCKETS_SHOWN));
+        sheet.indented(
+            2,
+            &say!("smaller-pockets", pockets = pockets.len() - POCKETS_SHOWN),
+        );
     }
 }

@@ -1,5 +1,6 @@
 //! What could the reader do next, to know more?
 
+use crate::messages::say;
 use crate::words;
 use tussock_types::{Findings, OutlineSource, PromiseVerdict};
 
@@ -7,13 +8,10 @@ use tussock_types::{Findings, OutlineSource, PromiseVerdict};
 pub fn hints(findings: &Findings) -> Vec<String> {
     let mut hints = Vec::new();
     if findings.coverage.is_none() {
-        hints.push("measure the width of the cutting disc and give it with --cut-width 22cm".to_owned());
+        hints.push(say!("measure-width-cutting-disc-give"));
     }
     if findings.outline_source == OutlineSource::Trace {
-        hints.push(
-            "walk once round the lawn with a receiver; tussock plan from-walk makes a plan of that, and --plan takes it"
-                .to_owned(),
-        );
+        hints.push(say!("walk-once-round-lawn"));
     }
     let decide_h = findings
         .not_yet
@@ -26,19 +24,16 @@ pub fn hints(findings: &Findings) -> Vec<String> {
         .filter(|h| h.is_finite() && *h > 0.0)
         && findings.missed_pockets.is_empty()
     {
-        hints.push(format!(
-            "log {} of driving more and give all logs together; what is not yet decided then is",
-            words::hours(more_h)
-        ));
+        hints.push(say!("log-driving-more-give", hours = words::hours(more_h)));
     }
     let cannot_tell = findings
         .over_time
         .as_ref()
         .is_some_and(|over_time| over_time.promise.verdict == PromiseVerdict::CannotTell);
     if cannot_tell && hints.is_empty() {
-        hints.push(format!(
-            "the promise is of {}: give the logs of as many days together",
-            words::days(findings.settings.promise.days)
+        hints.push(say!(
+            "promise-give-logs-as",
+            days = words::days(findings.settings.promise.days)
         ));
     }
     hints

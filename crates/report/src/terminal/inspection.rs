@@ -1,8 +1,9 @@
 //! What does `inspect` say of a log, before anything is counted?
 
 use super::{Sheet, Style, verdict_sentence};
-use crate::words::{self, count, decimal, duration, metres, number, plural};
-use tussock_types::{Inspection, LogFacts, PositionFindings, Span};
+use crate::messages::{named, say};
+use crate::words::{self, count, decimal, duration, metres, number};
+use tussock_types::{Inspection, LogFacts, PositionFindings};
 
 /// Silences that are shown.
 const SILENCES_SHOWN: usize = 3;
@@ -12,30 +13,35 @@ pub fn answer_inspection(inspection: &Inspection, style: Style) -> String {
     let mut sheet = Sheet::new(style);
     let verdict = &inspection.log_verdict;
     sheet.headline(&verdict_sentence(verdict));
-    sheet.indented(2, &words::sentence(&verdict.advice));
+    sheet.indented(2, &crate::text(&verdict.advice));
     for remark in &verdict.remarks {
-        sheet.indented(2, &format!("Also: {}", words::sentence(remark)));
+        sheet.indented(2, &say!("also-said", said = crate::text(remark)));
     }
     sheet.blank();
     for input in &inspection.inputs {
         file_rows(&mut sheet, &input.facts);
     }
     sheet.blank();
-    span_rows(&mut sheet, &inspection.span);
+    span_rows(&mut sheet, inspection);
     quality_rows(&mut sheet, inspection);
     position_row(&mut sheet, &inspection.positions);
     let (east_m, north_m) = inspection.extent_m;
     let middle = match inspection.middle {
-        Some(middle) => format!(
-            "around {}, {}",
-            decimal(middle.lat_deg, 5),
-            decimal(middle.lon_deg, 5)
+        Some(middle) => say!(
+            "around-lat",
+            lat_deg = decimal(middle.lat_deg, 5),
+            lon_deg = decimal(middle.lon_deg, 5)
         ),
-        None => "in local metres, no place on Earth".to_owned(),
+        None => say!("local-metres-no-place"),
     };
     sheet.row(
         "Extent",
-        &format!("{} east by {} north, {middle}", metres(east_m), metres(north_m)),
+        &say!(
+            "east-by",
+            length = metres(east_m),
+            length_2 = metres(north_m),
+            middle = middle
+        ),
     );
     sheet.into_text()
 }
@@ -44,7 +50,7 @@ fn file_rows(sheet: &mut Sheet, facts: &LogFacts) {
     let made_by = facts
         .made_by
         .as_ref()
-        .map(|made_by| format!(", made by {}", words::plain(made_by, 40)))
+        .map(|made_by| say!("made-by", id = words::plain(made_by, 40)))
         .unwrap_or_default();
     sheet.headline(&format!(
         "{} ({}{made_by})",
@@ -52,19 +58,24 @@ fn file_rows(sheet: &mut Sheet, facts: &LogFacts) {
         facts.format.words()
     ));
     let share = match facts.bytes {
-        0 => "no bytes".to_owned(),
-        bytes => format!(
-            "{} of its bytes",
-            words::percent(facts.bytes_used as f64 / bytes as f64)
+        0 => say!("no-bytes"),
+        bytes => say!(
+            "its-bytes",
+            percent = words::percent(facts.bytes_used as f64 / bytes as f64)
         ),
     };
     let resolution = facts
         .resolution_m
-        .map(|step_m| format!(", steps of {}", step(step_m)))
+        .map(|step_m| say!("steps-step", step_m = step(step_m)))
         .unwrap_or_default();
     sheet.row(
         "  Used",
-        &format!("{} from {share}{resolution}", plural(facts.fixes, "fix", "fixes")),
+        &say!(
+            "from-count",
+            count = say!("count-fix", count = facts.fixes),
+            share = share,
+            resolution = resolution
+        ),
     );
     if facts.skipped.is_empty() {
         sheet.row("  Skipped", "nothing");
@@ -73,12 +84,12 @@ fn file_rows(sheet: &mut Sheet, facts: &LogFacts) {
         let label = if index == 0 { "  Skipped" } else { "" };
         let first = facts.places.iter().find(|place| place.reason == *reason);
         let place = match first {
-            Some(place) if place.excerpt.is_empty() => format!("; first on line {}", count(place.line)),
+            Some(place) if place.excerpt.is_empty() => say!("first-on", count = count(place.line)),
             Some(place) => {
-                format!(
-                    "; first on line {}: {}",
-                    count(place.line),
-                    words::plain(&place.excerpt, 24)
+                say!(
+                    "first-on-line",
+                    count = count(place.line),
+                    id = words::plain(&place.excerpt, 24)
                 )
             }
             None => String::new(),
@@ -97,46 +108,58 @@ fn file_rows(sheet: &mut Sheet, facts: &LogFacts) {
 /// A step of the coordinates: millimetres matter here.
 fn step(step_m: f64) -> String {
     match step_m {
-        m if m < 0.0995 => format!("{} mm", number(m * 1000.0, if m < 0.00995 { 1 } else { 0 })),
+        m if m < 0.0995 => say!(
+            "mm-number",
+            number = number(m * 1000.0, if m < 0.00995 { 1 } else { 0 })
+        ),
         m => metres(m),
     }
 }
 
-fn span_rows(sheet: &mut Sheet, span: &Span) {
+fn span_rows(sheet: &mut Sheet, look: &Inspection) {
+    let span = &look.span;
     let when = match (&span.start, &span.end) {
-        (Some(start), Some(end)) => format!("{} to {}", words::plain(start, 35), words::plain(end, 35)),
-        _ => "no dates".to_owned(),
+        (Some(start), Some(end)) => say!(
+            "to-id",
+            id = words::plain(start, 35),
+            id_2 = words::plain(end, 35)
+        ),
+        _ => say!("no-dates"),
     };
     sheet.row("Time", &when);
     sheet.row(
         "Fixes",
-        &format!("{}, one every {}", words::fixes(span), duration(span.period_s)),
+        &say!(
+            "one-every",
+            fixes = words::fixes(span),
+            time = duration(span.period_s)
+        ),
     );
-    let mut hours = vec![format!("driving {}", duration(span.driving_s))];
+    let mut hours = vec![say!("driving-time", time = duration(span.driving_s))];
     if let Some(at_station_s) = span.at_station_s {
-        hours.push(format!("at the station {}", duration(at_station_s)));
+        hours.push(say!("at-station", time = duration(at_station_s)));
     }
-    hours.push(format!("standing elsewhere {}", duration(span.halted_s)));
-    hours.push(format!("silent {}", duration(span.silent_s)));
+    hours.push(say!("standing-elsewhere", time = duration(span.halted_s)));
+    hours.push(say!("silent-time", time = duration(span.silent_s)));
     sheet.row("Hours", &hours.join(", "));
-    if span.silences.is_empty() {
+    if look.silences.is_empty() {
         sheet.row("Silences", "none");
     } else {
-        let longest: Vec<String> = span
+        let longest: Vec<String> = look
             .silences
             .iter()
             .take(SILENCES_SHOWN)
             .map(|silence| {
-                format!(
-                    "{} from {} after the start, {} further on",
-                    duration(silence.duration_s),
-                    duration(silence.start_s),
-                    metres(silence.moved_m)
+                say!(
+                    "from-after-start-further",
+                    time = duration(silence.duration_s),
+                    time_2 = duration(silence.start_s),
+                    length = metres(silence.moved_m)
                 )
             })
             .collect();
-        let more = match span.silences.len() {
-            n if n > SILENCES_SHOWN => format!("; and {} shorter", n - SILENCES_SHOWN),
+        let more = match look.silences.len() {
+            n if n > SILENCES_SHOWN => say!("shorter-value", value = n - SILENCES_SHOWN),
             _ => String::new(),
         };
         sheet.row("Silences", &format!("{}{more}", longest.join("; ")));
@@ -147,7 +170,7 @@ fn quality_rows(sheet: &mut Sheet, inspection: &Inspection) {
     let qualities: Vec<String> = inspection
         .qualities
         .iter()
-        .map(|(words, fixes)| format!("{} {}", words::plain(words, 30), count(*fixes)))
+        .map(|(quality, fixes)| format!("{} {}", named("fix-quality", quality), count(*fixes)))
         .collect();
     if !qualities.is_empty() {
         sheet.row("Quality", &qualities.join(", "));
@@ -155,23 +178,19 @@ fn quality_rows(sheet: &mut Sheet, inspection: &Inspection) {
     if let Some((median, most)) = inspection.hdop {
         sheet.row(
             "HDOP",
-            &format!(
-                "{} in the middle, 95 % below {}",
-                number(median, 1),
-                number(most, 1)
+            &say!(
+                "middle-below-number-number",
+                number = number(median, 1),
+                number_2 = number(most, 1)
             ),
         );
     }
     if inspection.repeated_positions > 0 {
         sheet.row(
             "Repeats",
-            &format!(
-                "{} to the last digit",
-                plural(
-                    inspection.repeated_positions,
-                    "fix repeats the position before it",
-                    "fixes repeat the position before them"
-                )
+            &say!(
+                "last-digit-count-again",
+                count = say!("count-fix-repeats-the", count = inspection.repeated_positions)
             ),
         );
     }
@@ -185,18 +204,22 @@ fn position_row(sheet: &mut Sheet, positions: &PositionFindings) {
 pub(crate) fn position_error(positions: &PositionFindings) -> String {
     let mut parts = Vec::new();
     if let Some(white_m) = positions.white_m {
-        parts.push(format!("{} from fix to fix", metres(white_m)));
+        parts.push(say!("from-fix-fix-length", length = metres(white_m)));
     }
     if let Some(drift_m) = positions.drift_m {
         let time = positions
             .drift_time_s
             .map(|time_s| format!(" over about {}", duration(time_s)))
             .unwrap_or_default();
-        parts.push(format!("{} drifting{time}", metres(drift_m)));
+        parts.push(say!("drifting-length", length = metres(drift_m), time = time));
     }
     let figures = match parts.is_empty() {
-        true => "not known".to_owned(),
-        false => format!("{} (standard deviation per axis)", parts.join(", ")),
+        true => say!("not-known"),
+        false => say!("standard-deviation-per-axis", join = parts.join(", ")),
     };
-    format!("{figures}; from {}", words::noise_source(positions.source))
+    say!(
+        "from-figures",
+        figures = figures,
+        word = named("noise-source", &positions.source)
+    )
 }

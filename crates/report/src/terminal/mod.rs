@@ -11,7 +11,8 @@ mod hints;
 mod inspection;
 mod reference;
 
-use crate::words::{self, area, hours, metres, minutes, percent, plural};
+use crate::messages::{named, say};
+use crate::words::{self, area, hours, metres, minutes, percent};
 use tussock_types::{Coverage, Findings, LogLevel, LogVerdict, MissedPocket, OutlineSource, Place, Span};
 
 pub use chart::answer_map;
@@ -144,14 +145,15 @@ pub fn answer(findings: &Findings, style: Style) -> String {
                 .step_by(3)
                 .map(|row| {
                     let width_cm = words::number(row.cut_width_m * 100.0, 0);
-                    format!("{} at {width_cm} cm", percent(row.visited_fraction.estimate))
+                    say!(
+                        "at-cm",
+                        percent = percent(row.visited_fraction.estimate),
+                        width_cm = width_cm
+                    )
                 })
                 .collect();
             let list = list.join(", ");
-            sheet.row(
-                "Driven over",
-                &format!("depends on the cutting width, which was not given: {list}"),
-            );
+            sheet.row("Driven over", &say!("depends-on-cutting-width", list = list));
         }
         (None, None) => sheet.row("Driven over", "not counted"),
     }
@@ -186,31 +188,31 @@ pub fn answer_files(names: &[String], style: Style) -> String {
 
 /// The verdict as one sentence.
 pub(crate) fn verdict_sentence(verdict: &LogVerdict) -> String {
-    let smallest = format!(
-        "pockets from {} wide ({})",
-        metres(verdict.smallest_findable_width_m),
-        area(verdict.smallest_findable_pocket_m2)
+    let smallest = say!(
+        "pockets-from",
+        length = metres(verdict.smallest_findable_width_m),
+        area = area(verdict.smallest_findable_pocket_m2)
     );
     match (verdict.level, verdict.positions) {
         (LogLevel::Unusable, LogLevel::Good) => {
-            "The log is too short: positions are good, but it shows nothing of a lawn yet.".to_owned()
+            say!("log-too-short-positions")
         }
-        (LogLevel::Unusable, _) => "The log is not good enough: it shows nothing of a lawn.".to_owned(),
-        (LogLevel::Good, _) => format!("The log is good enough: it can show missed {smallest}."),
-        (LogLevel::Limited, LogLevel::Good) => format!(
-            "The log is too short: its positions are good, but bad luck alone may leave pockets up to {} wide ({}).",
-            metres(verdict.smallest_findable_width_m),
-            area(verdict.smallest_findable_pocket_m2)
+        (LogLevel::Unusable, _) => say!("log-not-good-enough-shows"),
+        (LogLevel::Good, _) => say!("log-good-enough-can", smallest = smallest),
+        (LogLevel::Limited, LogLevel::Good) => say!(
+            "log-too-short-its",
+            length = metres(verdict.smallest_findable_width_m),
+            area = area(verdict.smallest_findable_pocket_m2)
         ),
-        (LogLevel::Limited, _) => format!("The log is not good enough: it can only show missed {smallest}."),
+        (LogLevel::Limited, _) => say!("log-not-good-enough", smallest = smallest),
     }
 }
 
 fn verdict(sheet: &mut Sheet, verdict: &LogVerdict) {
     sheet.headline(&verdict_sentence(verdict));
-    sheet.indented(2, &words::sentence(&verdict.advice));
+    sheet.indented(2, &crate::text(&verdict.advice));
     for remark in verdict.remarks.iter().take(3) {
-        sheet.indented(2, &format!("Also: {}", words::sentence(remark)));
+        sheet.indented(2, &say!("also-said", said = crate::text(remark)));
     }
 }
 
@@ -218,22 +220,22 @@ fn coverage_rows(sheet: &mut Sheet, coverage: &Coverage) {
     let fraction = coverage.visited_fraction;
     sheet.row(
         "Driven over",
-        &format!(
-            "{} of the lawn, {} of {} ({})",
-            percent(fraction.estimate),
-            words::number(coverage.visited_m2, 0),
-            area(coverage.lawn_m2),
-            words::interval(fraction)
+        &say!(
+            "lawn-percent-number-area",
+            percent = percent(fraction.estimate),
+            number = words::number(coverage.visited_m2, 0),
+            area = area(coverage.lawn_m2),
+            interval = words::interval(fraction)
         ),
     );
     let mut rest = vec![
-        format!("missed {}", area(coverage.missed_m2)),
-        format!("not yet {}", area(coverage.not_yet_m2)),
+        say!("missed-area", area = area(coverage.missed_m2)),
+        say!("not-yet", area = area(coverage.not_yet_m2)),
     ];
     if coverage.unseen_m2 > 0.0 {
-        rest.push(format!("without evidence {}", area(coverage.unseen_m2)));
+        rest.push(say!("without-evidence", area = area(coverage.unseen_m2)));
     }
-    rest.push(format!("gaps too thin to see {}", area(coverage.sliver_m2)));
+    rest.push(say!("gaps-too-thin-see", area = area(coverage.sliver_m2)));
     sheet.indented(LABEL_COLUMNS, &rest.join(", "));
     if coverage.lawns.len() > 1 {
         let lawns: Vec<String> = coverage
@@ -241,10 +243,11 @@ fn coverage_rows(sheet: &mut Sheet, coverage: &Coverage) {
             .iter()
             .map(|lawn| {
                 let share = percent(lawn.visited_fraction.estimate);
-                format!(
-                    "{} {share} of {}",
-                    words::plain(&lawn.name, 30),
-                    area(lawn.lawn_m2)
+                say!(
+                    "of-id",
+                    id = words::plain(&lawn.name, 30),
+                    share = share,
+                    area = area(lawn.lawn_m2)
                 )
             })
             .collect();
@@ -257,7 +260,7 @@ fn missed_rows(sheet: &mut Sheet, findings: &Findings) {
     if pockets.is_empty() {
         let text = match findings.coverage {
             Some(_) => words::none_missed(&findings.log_verdict, findings.outline_source),
-            None => "not looked for without a cutting width".to_owned(),
+            None => say!("not-looked-for-without"),
         };
         sheet.row("Missed", &text);
         return;
@@ -265,10 +268,10 @@ fn missed_rows(sheet: &mut Sheet, findings: &Findings) {
     let total_m2: f64 = pockets.iter().map(|pocket| pocket.area_m2).sum();
     sheet.row(
         "Missed",
-        &format!(
-            "{}, {} in all, that luck does not explain",
-            plural(pockets.len(), "pocket", "pockets"),
-            area(total_m2)
+        &say!(
+            "all-luck-does-not",
+            count = say!("count-pocket", count = pockets.len()),
+            area = area(total_m2)
         ),
     );
     sheet.line(&table_line("id", "area", "widest", "where, and why"));
@@ -276,8 +279,8 @@ fn missed_rows(sheet: &mut Sheet, findings: &Findings) {
         pocket_lines(sheet, pocket, index == 0);
     }
     if pockets.len() > POCKETS_SHOWN {
-        let more = plural(pockets.len() - POCKETS_SHOWN, "smaller pocket", "smaller pockets");
-        sheet.indented(2, &format!("and {more}"));
+        let more = say!("count-smaller-pocket", count = pockets.len() - POCKETS_SHOWN);
+        sheet.indented(2, &say!("and-more", more = more));
     }
 }
 
@@ -318,21 +321,21 @@ fn pocket_lines(sheet: &mut Sheet, pocket: &MissedPocket, is_first: bool) {
     let why = match first_cause {
         Some(found) => {
             let why = match is_first {
-                true => format!(": {}", words::sentence(&pocket.why)),
+                true => format!(": {}", crate::text(&pocket.why)),
                 false => String::new(),
             };
-            format!("{}{why}", words::cause(found.cause))
+            format!("{}{why}", named("cause", &found.cause))
         }
-        None if is_first => words::sentence(&pocket.why),
+        None if is_first => crate::text(&pocket.why),
         None => return,
     };
     sheet.indented(POCKET_WHY_COLUMN, &why);
     let others = pocket.causes.iter().flatten().skip(1);
-    let others: Vec<&str> = others.map(|found| words::cause(found.cause)).collect();
+    let others: Vec<String> = others.map(|found| named("cause", &found.cause)).collect();
     if !others.is_empty() {
         sheet.indented(
             POCKET_WHY_COLUMN,
-            &format!("also possible: {}", others.join(", ")),
+            &say!("also-possible", join = others.join(", ")),
         );
     }
 }
@@ -348,15 +351,16 @@ fn not_yet_row(sheet: &mut Sheet, findings: &Findings) {
         .filter_map(|pocket| pocket.hours_to_decide)
         .fold(None, later);
     let decide = match decide {
-        Some(decide_h) => format!("decided after {} of driving in all", hours(decide_h)),
-        None => "after how many hours they are decided cannot be said".to_owned(),
+        Some(decide_h) => say!("decided-after-driving-all", hours = hours(decide_h)),
+        None => say!("after-how-many-hours"),
     };
     sheet.row(
         "Not yet",
-        &format!(
-            "{}, {}: luck still explains them; {decide}",
-            plural(findings.not_yet.len(), "pocket", "pockets"),
-            area(total_m2)
+        &say!(
+            "luck-still-explains-them",
+            count = say!("count-pocket", count = findings.not_yet.len()),
+            area = area(total_m2),
+            decide = decide
         ),
     );
 }
@@ -375,15 +379,15 @@ fn stuck_rows(sheet: &mut Sheet, findings: &Findings) {
     let lost_min: f64 = spots.iter().map(|spot| spot.minutes).sum();
     sheet.row(
         "Stuck spots",
-        &format!(
-            "{}, {} lost",
-            plural(spots.len(), "place", "places"),
-            minutes(lost_min)
+        &say!(
+            "lost-count",
+            count = say!("count-place", count = spots.len()),
+            time = minutes(lost_min)
         ),
     );
     for spot in spots.iter().take(SPOTS_SHOWN) {
         let at = words::position(spot.lat, spot.lon, Place::new(spot.east_m, spot.north_m));
-        let times = plural(spot.episodes, "time", "times");
+        let times = say!("count-time", count = spot.episodes);
         let head = format!(
             "  {:<4}{times}, {} lost, within {} of {at}",
             words::plain(&spot.id, 4),
@@ -391,10 +395,10 @@ fn stuck_rows(sheet: &mut Sheet, findings: &Findings) {
             metres(spot.radius_m)
         );
         sheet.line(&head);
-        sheet.indented(POCKET_WHY_COLUMN, &words::sentence(&spot.why));
+        sheet.indented(POCKET_WHY_COLUMN, &words::why_stuck(spot));
     }
     if spots.len() > SPOTS_SHOWN {
-        sheet.indented(2, &format!("and {} more", spots.len() - SPOTS_SHOWN));
+        sheet.indented(2, &say!("more-spots", spots = spots.len() - SPOTS_SHOWN));
     }
 }
 
@@ -405,33 +409,25 @@ fn suggestion_rows(sheet: &mut Sheet, findings: &Findings) {
         return;
     };
     let predicted = best.predicted;
-    let wire = best
-        .wire_m
-        .map(|wire_m| format!(", {} of wire", metres(wire_m)))
-        .unwrap_or_default();
-    sheet.row(
-        &format!("Change {}", words::plain(&best.id, 5)),
-        &format!(
-            "{}{wire}: {}",
-            words::suggestion(best.kind),
-            words::sentence(&best.why)
-        ),
-    );
+    let id = words::plain(&best.id, 5);
+    sheet.row(&say!("change-id", id = id), &crate::text(&best.why));
     let sure = best
         .certainty
-        .map(|certainty| format!("; {} sure", words::whole_percent(certainty)))
+        .map(|certainty| say!("sure-percent", percent = words::whole_percent(certainty)))
         .unwrap_or_default();
     let more = match suggestions.len() - 1 {
         0 => String::new(),
-        more => format!(" And {}.", plural(more, "more change", "more changes")),
+        more => format!(" And {}.", say!("count-more-change", count = more)),
     };
     sheet.indented(
         LABEL_COLUMNS,
-        &format!(
-            "Pocket: {} in this log, {} if nothing changes, {} if changed{sure}.{more}",
-            percent(best.pocket_fraction_in_log),
-            words::with_interval(predicted.pocket_fraction_before),
-            words::with_interval(predicted.pocket_fraction_after),
+        &say!(
+            "pocket-this-log-if",
+            percent = percent(best.pocket_fraction_in_log),
+            fraction = words::with_interval(predicted.pocket_fraction_before),
+            fraction_2 = words::with_interval(predicted.pocket_fraction_after),
+            sure = sure,
+            more = more
         ),
     );
 }
@@ -455,27 +451,30 @@ fn over_time_rows(sheet: &mut Sheet, findings: &Findings) {
         .unwrap_or_default();
     sheet.row(
         "Promise",
-        &format!(
-            "{} of the lawn within {days}: {}{probability}",
-            percent(promise.visited_fraction),
-            words::promise(over_time.promise.verdict)
+        &say!(
+            "lawn-within-percent-days",
+            percent = percent(promise.visited_fraction),
+            days = days,
+            word = named("promise", &over_time.promise.verdict),
+            probability = probability
         ),
     );
 }
 
 fn span_row(sheet: &mut Sheet, span: &Span) {
     let silent = match span.silent_s {
-        s if s > 0.0 => format!(", {} without fixes", words::duration(s)),
+        s if s > 0.0 => say!("without-fixes", time = words::duration(s)),
         _ => String::new(),
     };
     sheet.row(
         "From",
-        &format!(
-            "{}, one every {}; {} driven in {}{silent}",
-            words::fixes(span),
-            words::duration(span.period_s),
-            words::path_length(span.path_m),
-            words::duration(span.driving_s)
+        &say!(
+            "one-every-driven-fixes",
+            fixes = words::fixes(span),
+            time = words::duration(span.period_s),
+            path = words::path_length(span.path_m),
+            time_2 = words::duration(span.driving_s),
+            silent = silent
         ),
     );
 }

@@ -1,7 +1,18 @@
 //! Words for before and after.
 
-use super::{number, percent, plural};
-use tussock_types::{ComparedPocket, Difference, Estimate, PocketChange, PredictionHeld};
+use super::{number, percent};
+use crate::messages::{named, say};
+use tussock_types::{ComparedPocket, Comparison, Difference, Estimate, PocketChange, PredictionHeld};
+
+/// What a change brought, in a few sentences.
+pub(crate) fn comparison_said(comparison: &Comparison) -> String {
+    comparison
+        .said
+        .iter()
+        .map(crate::text)
+        .collect::<Vec<_>>()
+        .join(" ")
+}
 
 /// A number with its sign.
 fn signed(value: f64, decimals: usize) -> String {
@@ -15,19 +26,19 @@ fn signed(value: f64, decimals: usize) -> String {
 
 /// A difference of fractions in points.
 pub(crate) fn points(fraction: f64) -> String {
-    format!("{} points", signed(fraction * 100.0, 1))
+    say!("points-fraction", fraction = signed(fraction * 100.0, 1))
 }
 
 /// The same with its interval.
 pub(crate) fn points_with_interval(difference: Estimate) -> String {
     match (difference.low, difference.high) {
-        (Some(low), Some(high)) => format!(
-            "{} (90 % interval {} to {} points)",
-            points(difference.estimate),
-            signed(low * 100.0, 1),
-            signed(high * 100.0, 1)
+        (Some(low), Some(high)) => say!(
+            "interval-points",
+            points = points(difference.estimate),
+            low = signed(low * 100.0, 1),
+            high = signed(high * 100.0, 1)
         ),
-        _ => format!("{} (interval not worked out)", points(difference.estimate)),
+        _ => say!("interval-not-worked-out", points = points(difference.estimate)),
     }
 }
 
@@ -43,23 +54,14 @@ pub(crate) const fn difference_meaning(is_real: bool) -> &'static str {
 /// Where the uncertainty of a difference comes from.
 pub(crate) fn difference_sources(difference: &Difference) -> String {
     let nightly = match difference.nightly_sd_fraction {
-        Some(sd) => format!("{} points from night to night", number(sd * 100.0, 1)),
-        None => "how nights differ cannot be told from so few".to_owned(),
+        Some(sd) => say!("points-from-night-night", number = number(sd * 100.0, 1)),
+        None => say!("how-nights-differ-cannot"),
     };
-    format!(
-        "standard deviations: {} points from position errors, {nightly}",
-        number(difference.position_sd_fraction * 100.0, 1)
+    say!(
+        "standard-deviations-points-from",
+        number = number(difference.position_sd_fraction * 100.0, 1),
+        nightly = nightly
     )
-}
-
-/// What became of a pocket.
-pub(crate) const fn pocket_change(change: PocketChange) -> &'static str {
-    match change {
-        PocketChange::Mended => "mended",
-        PocketChange::Better => "better",
-        PocketChange::Unchanged => "unchanged",
-        PocketChange::New => "new",
-    }
 }
 
 /// How many pockets were mended, better, unchanged, new.
@@ -74,12 +76,12 @@ pub(crate) fn pocket_changes(pockets: &[ComparedPocket]) -> String {
         .into_iter()
         .filter_map(|kind| {
             let count = pockets.iter().filter(|pocket| pocket.change == kind).count();
-            (count > 0).then(|| format!("{} {}", number(count as f64, 0), pocket_change(kind)))
+            (count > 0).then(|| format!("{} {}", number(count as f64, 0), named("pocket-change", &kind)))
         })
         .collect();
     format!(
         "{}: {}",
-        plural(pockets.len(), "pocket", "pockets"),
+        say!("count-pocket", count = pockets.len()),
         parts.join(", ")
     )
 }
@@ -96,11 +98,11 @@ pub(crate) fn prediction_meaning(held: &PredictionHeld) -> &'static str {
 /// A fraction with its interval in brackets, where there is one.
 pub(crate) fn with_interval(estimate: Estimate) -> String {
     match (estimate.low, estimate.high) {
-        (Some(low), Some(high)) => format!(
-            "{} ({} to {})",
-            percent(estimate.estimate),
-            number(low * 100.0, 1),
-            percent(high)
+        (Some(low), Some(high)) => say!(
+            "to-percent",
+            percent = percent(estimate.estimate),
+            number = number(low * 100.0, 1),
+            percent_2 = percent(high)
         ),
         _ => percent(estimate.estimate),
     }

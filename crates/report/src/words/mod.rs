@@ -7,12 +7,12 @@
 mod comparison;
 mod reference;
 
+use crate::messages::say;
 pub(crate) use comparison::*;
 pub(crate) use reference::*;
 use tussock_types::math;
 use tussock_types::{
-    Cause, Estimate, LeftOut, LogLevel, LogVerdict, NoiseSource, OutlineSource, OverTime, Place,
-    PromiseVerdict, Span, SuggestionKind, Tape,
+    Estimate, LeftOut, LogLevel, LogVerdict, OutlineSource, OverTime, Place, Span, StuckSpot, Tape,
 };
 pub(crate) use tussock_types::{decimal, grouped, plural};
 use unicode_width::{UnicodeWidthChar, UnicodeWidthStr};
@@ -64,19 +64,9 @@ pub(crate) fn plain(text: &str, max_chars: usize) -> String {
     out.trim().to_owned()
 }
 
-/// A sentence from the findings: longer than a name, but no novel.
+/// A sentence from the outside: longer than a name, but no novel.
 pub(crate) fn sentence(text: &str) -> String {
-    let text = plain(text, 600);
-    let mut out = String::with_capacity(text.len());
-    let mut parts = text.split(" m2");
-    out.push_str(parts.next().unwrap_or_default());
-    for part in parts {
-        // Sentences from below are written without raised letters.
-        let is_unit = !part.starts_with(|c: char| c.is_alphanumeric());
-        out.push_str(if is_unit { " m²" } else { " m2" });
-        out.push_str(part);
-    }
-    out
+    plain(text, 600)
 }
 
 /// A name from the outside.
@@ -218,6 +208,16 @@ pub(crate) fn whole_percent(fraction: f64) -> String {
     format!("{} %", number(fraction * 100.0, 0))
 }
 
+/// A share in a sentence: whole percent, with a decimal where it is nearly nothing or nearly all.
+pub(crate) fn share(fraction: f64) -> String {
+    let is_plain = (0.095..0.945).contains(&fraction) || fraction >= 1.0 || fraction == 0.0;
+    if is_plain {
+        whole_percent(fraction)
+    } else {
+        percent(fraction)
+    }
+}
+
 /// Hours.
 pub(crate) fn hours(value_h: f64) -> String {
     format!("{} h", number(value_h, if value_h.abs() < 9.95 { 1 } else { 0 }))
@@ -284,69 +284,6 @@ pub(crate) const fn rank(index: usize, causes: usize) -> Option<&'static str> {
         (_, 0 | 1) => None,
         (0, _) => Some("first"),
         _ => Some("also possible"),
-    }
-}
-
-/// What a cause is called.
-pub(crate) const fn cause(cause: Cause) -> &'static str {
-    match cause {
-        Cause::WalledOff => "no way in",
-        Cause::NarrowPassage => "narrow passage",
-        Cause::EdgeBand => "strip along the edge",
-        Cause::ZoneMisplaced => "line not where it is drawn",
-        Cause::BeyondStuckSpot => "beyond a stuck spot",
-        Cause::TooFewVisits => "comes by too seldom",
-        Cause::TooLittleTime => "not driven long enough",
-        Cause::Undetermined => "not shown by this log",
-    }
-}
-
-/// What a cause means to somebody who stands in the garden.
-pub(crate) const fn cause_meaning(cause: Cause) -> &'static str {
-    match cause {
-        Cause::WalledOff => {
-            "The machine has no way in: the gap is too narrow for it, or something stands there."
-        }
-        Cause::NarrowPassage => "The way in is so narrow that the machine seldom finds it.",
-        Cause::EdgeBand => "A strip along the edge stays outside the line at which the machine turns.",
-        Cause::ZoneMisplaced => "The machine turns at a line that lies elsewhere than the plan shows.",
-        Cause::BeyondStuckSpot => "The machine gets stuck on the way there.",
-        Cause::TooFewVisits => "The way is open, but its drives lead there too seldom.",
-        Cause::TooLittleTime => "The whole lawn fills up as it should; it needs more hours.",
-        Cause::Undetermined => "This log does not show why.",
-    }
-}
-
-/// What a kind of change is called.
-pub(crate) const fn suggestion(kind: SuggestionKind) -> &'static str {
-    match kind {
-        SuggestionKind::GuideRun => "Lay a guide run",
-        SuggestionKind::ZoneMove => "Move an exclusion zone",
-        SuggestionKind::ZoneShrink => "Make an exclusion zone smaller",
-        SuggestionKind::ZoneAdd => "Add an exclusion zone",
-        SuggestionKind::MoreHours => "Work longer",
-        SuggestionKind::BoundaryShift => "Shift the boundary",
-    }
-}
-
-/// Where the noise model comes from.
-pub(crate) const fn noise_source(source: NoiseSource) -> &'static str {
-    match source {
-        NoiseSource::StationScatter => "scatter while standing at the station",
-        NoiseSource::RestScatter => "scatter while standing elsewhere",
-        NoiseSource::DrivingRoughness => "roughness of the path while driving",
-        NoiseSource::ReceiverClaim => "the receiver's own claim",
-        NoiseSource::DilutionOfPrecision => "satellite geometry (DOP) times a usual range error",
-        NoiseSource::Default => "a stated default, since the log gives none",
-    }
-}
-
-/// The answer to "is the promise kept?".
-pub(crate) const fn promise(verdict: PromiseVerdict) -> &'static str {
-    match verdict {
-        PromiseVerdict::Kept => "kept",
-        PromiseVerdict::Broken => "not kept",
-        PromiseVerdict::CannotTell => "this log cannot tell",
     }
 }
 
@@ -449,23 +386,13 @@ pub(crate) fn tape(tape: &[Tape], target: Place) -> Option<String> {
     (!parts.is_empty()).then(|| parts.join(", "))
 }
 
-/// A course as a word of the compass.
-pub(crate) fn compass(course_deg: f64) -> String {
-    const WORDS: [&str; 8] = [
-        "north",
-        "north-east",
-        "east",
-        "south-east",
-        "south",
-        "south-west",
-        "west",
-        "north-west",
-    ];
-    let eighth = (course_deg.rem_euclid(360.0) / 45.0).round();
-    match WORDS.get(eighth as usize % 8) {
-        Some(word) if course_deg.is_finite() => (*word).to_owned(),
-        _ => "unknown".to_owned(),
-    }
+/// What to look at where it got stuck, and from where it came.
+pub(crate) fn why_stuck(spot: &StuckSpot) -> String {
+    let course = spot
+        .approach_deg
+        .map(|course_deg| say!("stuck-came", course_deg = course_deg));
+    let why = std::iter::once(crate::text(&spot.why)).chain(course);
+    why.collect::<Vec<_>>().join(" ")
 }
 
 /// Where a place lies: by latitude and longitude, else by metres on the plane.
@@ -522,6 +449,7 @@ pub(crate) fn fixes(span: &Span) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use tussock_types::Said;
 
     #[test]
     fn what_could_steer_a_terminal_or_turn_the_reading_direction_is_taken_out() {
@@ -572,11 +500,6 @@ mod tests {
     }
 
     #[test]
-    fn square_metres_of_a_sentence_are_raised_and_names_are_left_alone() {
-        assert_eq!(sentence("38 m2, then 4 m2 at m2b"), "38 m², then 4 m² at m2b");
-    }
-
-    #[test]
     fn numbers_never_round_to_all_or_nothing_what_is_neither() {
         assert_eq!(percent(1.0), "100.0 %");
         assert_eq!(percent(0.99999), "over 99.9 %");
@@ -623,8 +546,7 @@ mod tests {
             smallest_findable_pocket_m2: 91.6,
             smallest_findable_width_m: 10.8,
             hours_more_needed: None,
-            good_enough: false,
-            advice: String::new(),
+            advice: Said::NoStation {},
             remarks: Vec::new(),
         };
         let said = |verdict: &LogVerdict| none_missed(verdict, OutlineSource::Plan);

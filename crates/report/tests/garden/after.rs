@@ -26,7 +26,13 @@ fn pocket(id: &str, found: LawnWhen, index: usize, change: PocketChange) -> Comp
             between(0.0, 0.0, 0.03)
         },
         after_fraction: after,
-        sentence: format!("Of {id}, {:.0} % is driven over now.", after.estimate * 100.0),
+        said: Said::PocketCompared {
+            pocket: id.to_owned(),
+            before_fraction: 0.0,
+            after_fraction: after.estimate,
+            change,
+            within_luck: Whether::No,
+        },
     }
 }
 
@@ -46,8 +52,12 @@ pub(crate) fn comparison() -> Comparison {
     Comparison {
         schema_version: SCHEMA_VERSION,
         tool_version: "0.1.0".to_owned(),
-        sentence: "The guide run G1 brought the mower to M1: 8.1 points more of the lawn are driven over."
-            .to_owned(),
+        said: vec![
+            Said::LawnMore { points: 8.1 },
+            Said::PocketsMended {
+                pockets: "M1".to_owned(),
+            },
+        ],
         common_m2: before.coverage.as_ref().unwrap().lawn_m2 - 4.0,
         changed: vec![ChangedGround {
             area_m2: 4.0,
@@ -83,6 +93,6 @@ pub(crate) fn comparison() -> Comparison {
                 .collect(),
             ..after
         })),
-        cautions: vec!["The two sides differ in hours; read the figures after equal hours.".to_owned()],
+        cautions: vec![Said::AtEqualHours {}],
     }
 }

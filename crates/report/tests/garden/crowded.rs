@@ -12,6 +12,13 @@ fn long(words: &str) -> String {
     format!("{words} ").repeat(40).trim().to_owned()
 }
 
+/// A code that carries as long a sentence as there can be.
+fn fault(text: &str) -> Said {
+    Said::PlanFault {
+        fault: text.to_owned(),
+    }
+}
+
 /// Twelve pockets, eight stuck spots, six suggestions with long sentences, on a square lawn of 3,000 square metres.
 pub(crate) fn crowded_findings() -> Findings {
     let mut findings = full_findings();
@@ -75,7 +82,7 @@ pub(crate) fn crowded_findings() -> Findings {
                     at(-1.4, 1.0),
                     at(-1.5, -1.0),
                 ]],
-                why: long("The way in is narrower than the body."),
+                why: fault(&long("The way in is narrower than the body.")),
                 tape: pocket
                     .tape
                     .iter()
@@ -99,7 +106,7 @@ pub(crate) fn crowded_findings() -> Findings {
                 id: format!("S{}", index + 1),
                 east_m: place.east_m,
                 north_m: place.north_m,
-                why: long("Look for ruts and roots."),
+                why: fault(&long("Look for ruts and roots.")),
                 ..spot.clone()
             }
         })
@@ -109,15 +116,17 @@ pub(crate) fn crowded_findings() -> Findings {
         (0..6)
             .map(|index| Suggestion {
                 id: format!("G{}", index + 1),
-                why: long("A guide run leads there."),
+                why: fault(&long("A guide run leads there.")),
                 geometry: vec![
                     corner(0.02, 0.02 + 0.05 * index as f64),
                     corner(0.05 + 0.15 * index as f64, 0.06),
                     corner(0.06 + 0.15 * index as f64, 0.01),
                 ],
-                addresses: vec![format!("M{}", index + 1)],
+                pocket_ids: vec![format!("M{}", index + 1)],
                 pocket_fraction_in_log: 0.02,
-                cautions: (0..4).map(|n| long(&format!("Caution {index}.{n}."))).collect(),
+                cautions: (0..4)
+                    .map(|n| fault(&long(&format!("Caution {index}.{n}."))))
+                    .collect(),
                 ..change.clone()
             })
             .collect(),

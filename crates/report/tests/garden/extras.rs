@@ -81,20 +81,27 @@ pub(crate) fn installation() -> Installation {
             working_h_per_day: 9.6,
             allowed_h_per_day: Some(4.0),
             needed_h_per_day: Some(13.0),
-            sentence: "It works 9.6 h a day; at this pace the promise needs 13 h.".to_owned(),
+            said: Said::PromiseNeedsHours {
+                promised_fraction: 0.95,
+                promised_days: 3.0,
+                needed_h: 13.0,
+                worked_h: 9.6,
+                driven_h: 8.0,
+            },
         }),
         lower_cut: Some(LowerCut {
             answer: LowerCutAnswer::NotYet,
-            sentence: "Not yet: ground beyond the passage was not driven over at the present height."
-                .to_owned(),
+            said: Said::LowerCutPlacesOpen { places: 2 },
         }),
         turf: Some(TurfFound {
             growth_mm_per_day: 3.0,
             growth_source: GrowthSource::Settings,
             allowed_interval_h: 160.0,
             overdue_fraction: Some(0.02),
-            sentence: "It passes more often than the grass needs: every 2.4 h, where 160 h would do."
-                .to_owned(),
+            said: Said::GrassTooManyPasses {
+                passes: 66.0,
+                allowed_days: 6.7,
+            },
         }),
         slope: Some(SlopeFound {
             steep_deg: 11.0,
@@ -173,18 +180,22 @@ pub(crate) fn reference() -> ReferenceFindings {
 pub(crate) fn fit() -> FitFound {
     FitFound {
         is_trusted: true,
-        sentence: "Simulated runs look like this log in what predictions depend on.".to_owned(),
+        said: Said::FitTrusted {
+            speed_mps: 0.4,
+            turns: 812,
+            outings: 5,
+        },
         runs: 24,
         rows: vec![
             FitRow {
-                what: "median leg, m".to_owned(),
+                what: FitFigure::LegM,
                 logged: 8.4,
                 simulated: between(8.1, 7.6, 8.7),
             },
             FitRow {
-                what: "share of the path beyond the passage, %".to_owned(),
-                logged: 17.2,
-                simulated: between(18.0, 13.5, 22.4),
+                what: FitFigure::VisitedFraction,
+                logged: 0.872,
+                simulated: between(0.88, 0.835, 0.924),
             },
         ],
     }

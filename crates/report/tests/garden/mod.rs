@@ -230,7 +230,7 @@ pub(crate) const M1: Place = Place::new(23.0, -4.6);
 /// Middle of the second one.
 pub(crate) const M2: Place = Place::new(7.6, 9.6);
 
-fn missed(id: &str, index: usize, middle: Place, area_m2: f64, widest_m: f64, why: &str) -> MissedPocket {
+fn missed(id: &str, index: usize, middle: Place, area_m2: f64, widest_m: f64, why: Said) -> MissedPocket {
     let geo = frame().to_geo(middle).unwrap();
     MissedPocket {
         id: id.to_owned(),
@@ -245,7 +245,7 @@ fn missed(id: &str, index: usize, middle: Place, area_m2: f64, widest_m: f64, wh
         chance_fraction: if index == 0 { 1e-9 } else { 2e-6 },
         visited_fraction: 0.0,
         causes: None,
-        why: why.to_owned(),
+        why,
         tape: vec![
             tape("the tool shed's south-east corner", Place::new(8.0, 5.0), middle),
             tape("the station", Place::new(-4.0, -12.4), middle),
@@ -267,7 +267,12 @@ fn not_yet(id: &str, index: usize, middle: Place, area_m2: f64, widest_m: f64) -
         outline: vec![kept_out()[index].clone()],
         chance_fraction: 0.21,
         hours_to_decide: Some(14.0 + index as f64),
-        why: "Nothing is wrong yet: gaps of 1 m are normal until about 14 h of driving.".to_owned(),
+        why: Said::NotYetUntil {
+            driven_h: HOURS,
+            lawn_m2: 700.0,
+            widest_m,
+            decided_h: 14.0,
+        },
         tape: vec![tape("the old pear tree", Place::new(-14.0, 1.0), middle)],
     }
 }
@@ -290,14 +295,8 @@ fn span(count: &Count) -> Span {
         halted_s: 1_320.0,
         carried_s: None,
         silent_s: 380.0,
-        silences: vec![Silence {
-            start_s: 9_000.0,
-            duration_s: 260.0,
-            moved_m: 0.4,
-        }],
         speed_mps: Some(SPEED_MPS),
         outings: Some(5),
-        machines: vec!["machine-1".to_owned()],
     }
 }
 
@@ -394,19 +393,20 @@ pub(crate) fn findings() -> Findings {
             hours_more_needed: None,
             smallest_findable_pocket_m2: 0.6,
             smallest_findable_width_m: 0.8,
-            good_enough: true,
-            advice:
-                "One fix a second with a scatter of 2 cm shows every pocket of the width that was asked for."
-                    .to_owned(),
-            remarks: vec![
-                "4 min without fixes in the second outing; nothing is claimed about them".to_owned(),
-            ],
+            advice: Said::PositionsRight { error_m: 0.023 },
+            remarks: vec![Said::SilentLong {
+                silent_fraction: 0.07,
+            }],
         },
+        checks: Vec::new(),
         span: span(&count),
         positions: PositionFindings {
             white_m: Some(0.012),
+            filtered_m: None,
+            filtered_time_s: None,
             drift_m: Some(0.02),
             drift_time_s: Some(310.0),
+            tails: None,
             source: NoiseSource::StationScatter,
             steps: vec![ReceiverStep {
                 time: Some("2026-06-02T01:15:00Z".to_owned()),
@@ -414,8 +414,30 @@ pub(crate) fn findings() -> Findings {
                 north_m: -0.4,
             }],
             anchored: None,
-            plan_offset: None,
         },
+        plan_fit: None,
+        machines: vec![MachineFindings {
+            id: "machine-1".to_owned(),
+            model: None,
+            speed_mps: Some(SPEED_MPS),
+            turning_radius_m: None,
+            setback_m: None,
+            legs_m: None,
+            turns: None,
+            trusted: None,
+            outings: Some(5),
+        }],
+        complaints: Vec::new(),
+        visit: None,
+        silences: vec![Silence {
+            start: Some("2026-06-02T00:40:00Z".to_owned()),
+            end: Some("2026-06-02T00:44:20Z".to_owned()),
+            start_s: 9_000.0,
+            duration_s: 260.0,
+            moved_m: 0.4,
+            place: None,
+            bridged_m2: None,
+        }],
         coverage: Some(Coverage {
             lawn_m2,
             reachable_m2: None,
@@ -425,7 +447,7 @@ pub(crate) fn findings() -> Findings {
             unseen_m2: 0.0,
             sliver_m2: lawn_m2 - visited_m2 - missed_m2 - not_yet_m2,
             visited_fraction: Estimate::bare(visited_m2 / lawn_m2),
-            face_value_fraction: visited_m2 / lawn_m2 + 0.006,
+            as_logged_fraction: visited_m2 / lawn_m2 + 0.006,
             cut_width_m: CUT_WIDTH_M,
             cell_m: count.grid.cell_m,
             cell_error_fraction: 0.0004,
@@ -446,16 +468,9 @@ pub(crate) fn findings() -> Findings {
                 M1,
                 pockets_m2[0],
                 4.3,
-                "Luck would leave a gap this wide less than once in a million such logs.",
+                Said::LuckUnderThousandth { width_m: 4.3 },
             ),
-            missed(
-                "M2",
-                1,
-                M2,
-                pockets_m2[1],
-                3.0,
-                "Luck would leave a gap this wide about twice in a million such logs.",
-            ),
+            missed("M2", 1, M2, pockets_m2[1], 3.0, Said::NotShown {}),
         ],
         not_yet: vec![
             not_yet("N1", 2, Place::new(-15.0, 6.0), pockets_m2[2], 1.1),
@@ -473,7 +488,7 @@ pub(crate) fn findings() -> Findings {
             minutes: 19.5,
             passes_through: 31,
             certainty: Some(0.98),
-            why: "Look at the ground in the passage: it stood there 7 times on the way in.".to_owned(),
+            why: Said::StuckInPassage { width_m: 2.1 },
             approach_deg: Some(80.0),
         }],
         worn_lines: None,
@@ -484,7 +499,7 @@ pub(crate) fn findings() -> Findings {
         fit: None,
         reference: None,
         suggestions: None,
-        cautions: vec!["Stop the machine and disable it before touching it.".to_owned()],
+        cautions: vec![Said::BladesOnLawn {}],
         plan: Some(plan()),
         lawn_outline: vec![vec![
             lawn_outer(),

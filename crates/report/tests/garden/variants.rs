@@ -11,7 +11,6 @@ pub(crate) fn full_findings() -> Findings {
     let mut findings = findings();
     findings.log_verdict.level = LogLevel::Limited;
     findings.log_verdict.duration = LogLevel::Limited;
-    findings.log_verdict.good_enough = false;
     findings.log_verdict.hours_more_needed = Some(3.5);
     let settings = &mut findings.settings;
     settings.machine.body_width_m = Some(0.5);
@@ -41,14 +40,75 @@ pub(crate) fn full_findings() -> Findings {
     findings.span.transit_s = Some(900.0);
     findings.span.carried_s = Some(60.0);
     findings.positions.anchored = Some(true);
-    findings.positions.plan_offset = Some(PlanOffset {
-        east_m: 0.15,
-        north_m: -0.1,
-        rotation_deg: 0.2,
-        about_east_m: 1.5,
-        about_north_m: -2.0,
-        sd_m: 0.03,
+    findings.positions.filtered_m = Some(0.4);
+    findings.positions.filtered_time_s = Some(28.0);
+    findings.positions.tails = Some(4.0);
+    findings.checks = vec![Check {
+        check: CheckKind::AsLogged,
+        statistic: 0.006,
+        expected_low: Some(-0.01),
+        expected_high: Some(0.01),
+        holds: true,
+        consequence: Some(Said::VisitsHidden {}),
+    }];
+    findings.plan_fit = Some(PlanFit {
+        verdict: PlanFitVerdict::Moved,
+        offset: Some(PlanOffset {
+            east_m: 0.15,
+            north_m: -0.1,
+            rotation_deg: 0.2,
+            about_east_m: 1.5,
+            about_north_m: -2.0,
+            sd_m: 0.03,
+        }),
+        edges: vec![PlanEdge {
+            edge: 3,
+            offset_m: 0.4,
+            sd_m: 0.05,
+        }],
+        driven_zones: vec![DrivenZone {
+            feature: 1,
+            path_m: 42.0,
+        }],
+        unlisted_obstacles: installation().unlisted_obstacles,
+        unlisted_islands: vec![UnlistedIsland {
+            id: "I1".to_owned(),
+            area_m2: 1.2,
+            outline: vec![Place::new(1.0, 1.0), Place::new(2.0, 1.0), Place::new(1.0, 1.0)],
+        }],
     });
+    findings.machines[0] = MachineFindings {
+        model: Some(MotionModel::Legs),
+        turning_radius_m: Some(0.0),
+        setback_m: Some(0.24),
+        legs_m: Some(LegLengths {
+            median: 8.4,
+            p90: 21.0,
+        }),
+        turns: Some(812),
+        trusted: Some(true),
+        ..findings.machines[0].clone()
+    };
+    findings.complaints = vec![ComplaintFindings {
+        lat: Some(ORIGIN_LAT),
+        lon: Some(ORIGIN_LON),
+        east_m: 23.0,
+        north_m: -4.6,
+        said: Some("Behind the plum tree, always.".to_owned()),
+        visits: Some(between(0.0, 0.0, 1.0)),
+        last_visit: Some("2026-06-02T02:14:00Z".to_owned()),
+        due_h: Some(2.4),
+        answer: Some(Said::NotShown {}),
+    }];
+    findings.visit = Some(SiteVisit {
+        who: Some("B. Fennmoor".to_owned()),
+        when: Some("2026-06-03".to_owned()),
+        machine: Some("Bertha".to_owned()),
+        serial: Some("SN 4711".to_owned()),
+        done: Some("Walked the edge.".to_owned()),
+    });
+    findings.silences[0].place = Some(Place::new(-11.0, 6.5));
+    findings.silences[0].bridged_m2 = Some(3.5);
     let coverage = findings.coverage.as_mut().unwrap();
     let share = coverage.visited_fraction.estimate;
     coverage.reachable_m2 = Some(coverage.lawn_m2 - 20.0);
@@ -79,19 +139,33 @@ pub(crate) fn full_findings() -> Findings {
     };
     let pocket = &mut findings.missed_pockets[0];
     pocket.certainty = Some(0.99);
-    pocket.why =
-        "The mower gets stuck at S1 on the way: 7 of 38 drives through the passage ended there.".to_owned();
+    pocket.why = Said::StuckOnTheWayPast {
+        times: 7,
+        lost_min: 19.5,
+        past: 31,
+        at_least: Whether::No,
+    };
     pocket.causes = Some(vec![
         CauseFindings {
             cause: Cause::BeyondStuckSpot,
-            weight_fraction: Some(0.8),
-            evidence_for: vec!["7 of 38 drives through the passage ended at S1".to_owned()],
-            evidence_against: vec!["31 drives came through".to_owned()],
+            rank: 1,
+            certainty_fraction: Some(0.8),
+            evidence_for: vec![Said::StopsOnTheWay {
+                stops: 7,
+                lost_min: 19.5,
+                passes: 31,
+            }],
+            evidence_against: vec![Said::AlsoBehindPassage { width_m: 2.0 }],
         },
         CauseFindings {
             cause: Cause::NarrowPassage,
-            weight_fraction: Some(0.2),
-            evidence_for: vec!["the passage is 2.0 m wide".to_owned()],
+            rank: 2,
+            certainty_fraction: Some(0.2),
+            evidence_for: vec![Said::PassageWidth {
+                width_m: 2.0,
+                free_m: 1.5,
+                length_m: 4.0,
+            }],
             evidence_against: Vec::new(),
         },
     ]);
@@ -112,7 +186,7 @@ pub(crate) fn full_findings() -> Findings {
             .map(|(east_m, north_m)| Place::new(east_m, north_m))
             .to_vec(),
         ],
-        why: "The log is silent for 260 s here.".to_owned(),
+        why: Said::HiddenBySilence { chance_fraction: 0.3 },
     }]);
     findings.worn_lines = Some(vec![WornLine {
         id: "W1".to_owned(),
@@ -137,7 +211,16 @@ pub(crate) fn full_findings() -> Findings {
     findings.suggestions = Some(vec![Suggestion {
         id: "G1".to_owned(),
         kind: SuggestionKind::GuideRun,
-        why: "A guide run through the passage to M1 leads every third outing past the stuck spot.".to_owned(),
+        why: Said::LayGuideRun {
+            wire_m: 9.4,
+            outings_of_ten: 3,
+            pocket: "M1".to_owned(),
+            longer: Whether::Yes,
+            added_h: 1.5,
+            log_h: 8.0,
+            before_fraction: 0.02,
+            after_fraction: 0.81,
+        },
         geometry: vec![
             Place::new(12.0, -0.8),
             Place::new(16.0, -1.0),
@@ -146,7 +229,12 @@ pub(crate) fn full_findings() -> Findings {
         feature: Some(2),
         wire_m: Some(9.4),
         outing_share_fraction: Some(0.33),
-        addresses: vec!["M1".to_owned()],
+        side: Some(Said::AlsoBehindPassage { width_m: 2.0 }),
+        pocket_ids: vec!["M1".to_owned()],
+        ladder: Some(vec![Rung {
+            size_m: 0.4,
+            pocket_fraction_after: between(0.55, 0.4, 0.7),
+        }]),
         shift_m: Some(0.4),
         added_h_per_day: Some(1.5),
         together_with: vec!["G2".to_owned()],
@@ -159,9 +247,7 @@ pub(crate) fn full_findings() -> Findings {
         },
         certainty: Some(0.86),
         shown_after_h: Some(9.0),
-        cautions: vec![
-            "Locate buried cables and pipes before digging; private lines are not marked.".to_owned(),
-        ],
+        cautions: vec![Said::Dig {}],
     }]);
     findings.possible_stops = Some(possible_stops());
     findings.installation = Some(installation());
@@ -212,7 +298,6 @@ pub(crate) fn bare_findings() -> Findings {
     findings.settings = Settings::default();
     findings.inputs.clear();
     findings.log_verdict.remarks.clear();
-    findings.log_verdict.good_enough = false;
     findings.log_verdict.level = LogLevel::Unusable;
     findings.log_verdict.positions = LogLevel::Unusable;
     findings.log_verdict.duration = LogLevel::Unusable;
@@ -224,18 +309,20 @@ pub(crate) fn bare_findings() -> Findings {
         at_station_s: None,
         speed_mps: None,
         outings: None,
-        silences: Vec::new(),
-        machines: Vec::new(),
         ..span.clone()
     };
+    findings.silences.clear();
+    findings.machines.clear();
     findings.positions = PositionFindings {
         white_m: None,
+        filtered_m: None,
+        filtered_time_s: None,
+        tails: None,
         drift_m: None,
         drift_time_s: None,
         source: NoiseSource::Default,
         steps: Vec::new(),
         anchored: None,
-        plan_offset: None,
     };
     Findings {
         coverage: None,
@@ -261,12 +348,13 @@ pub(crate) fn hostile_findings() -> Findings {
     let mut findings = full_findings();
     let long = format!("{HOSTILE}{}", "A".repeat(1 << 20));
     let hostile = || HOSTILE.to_owned();
+    let said = || Said::PlanFault { fault: hostile() };
     findings.tool_version = hostile();
     findings.settings.garden.name = Some(long.clone());
     findings.settings.garden.remarks = Some(long.clone());
     findings.settings.garden.time_zone = Some(hostile());
     findings.span.start = Some(hostile());
-    findings.span.machines = vec![hostile()];
+    findings.machines[0].id = hostile();
     let facts = &mut findings.inputs[0].facts;
     facts.name = long;
     facts.made_by = Some(hostile());
@@ -274,33 +362,33 @@ pub(crate) fn hostile_findings() -> Findings {
     facts.sha256 = hostile();
     facts.places[0].excerpt = hostile();
     facts.notices[0].sentence = hostile();
-    findings.log_verdict.advice = hostile();
-    findings.log_verdict.remarks = vec![hostile()];
+    findings.log_verdict.advice = said();
+    findings.log_verdict.remarks = vec![said()];
     for feature in &mut findings.plan.as_mut().unwrap().features {
         feature.name = hostile();
     }
     findings.coverage.as_mut().unwrap().lawns[0].name = hostile();
     for pocket in &mut findings.missed_pockets {
         pocket.id = hostile();
-        pocket.why = hostile();
+        pocket.why = said();
         pocket.tape[0].from = hostile();
         for cause in pocket.causes.iter_mut().flatten() {
-            cause.evidence_for = vec![hostile()];
-            cause.evidence_against = vec![hostile()];
+            cause.evidence_for = vec![said()];
+            cause.evidence_against = vec![said()];
         }
     }
     findings.not_yet[0].id = hostile();
     findings.not_yet[0].tape[0].from = hostile();
     findings.stuck_spots[0].id = hostile();
-    findings.stuck_spots[0].why = hostile();
-    findings.unseen.as_mut().unwrap()[0].why = hostile();
+    findings.stuck_spots[0].why = said();
+    findings.unseen.as_mut().unwrap()[0].why = said();
     findings.worn_lines.as_mut().unwrap()[0].id = hostile();
     let suggestion = &mut findings.suggestions.as_mut().unwrap()[0];
     suggestion.id = hostile();
-    suggestion.why = hostile();
-    suggestion.cautions = vec![hostile()];
-    suggestion.addresses = vec![hostile()];
-    findings.cautions = vec![hostile()];
+    suggestion.why = said();
+    suggestion.cautions = vec![said()];
+    suggestion.pocket_ids = vec![hostile()];
+    findings.cautions = vec![said()];
     findings
 }
 
@@ -320,7 +408,10 @@ pub(crate) fn inspection() -> Inspection {
             lat_deg: ORIGIN_LAT,
             lon_deg: ORIGIN_LON,
         }),
-        qualities: vec![("RTK fixed".to_owned(), 28_100), ("RTK float".to_owned(), 690)],
+        plan_fit: findings.plan_fit,
+        machines: findings.machines,
+        silences: findings.silences,
+        qualities: vec![(FixQuality::RtkFixed, 28_100), (FixQuality::RtkFloat, 690)],
         hdop: Some((0.7, 1.1)),
         repeated_positions: 12,
     }

@@ -25,7 +25,7 @@ pub(super) fn predictions(
         .iter()
         .flatten()
         .filter_map(|suggestion| {
-            let pocket = suggestion.addresses.first()?;
+            let pocket = suggestion.pocket_ids.first()?;
             let number = pockets
                 .iter()
                 .position(|both| both.found == LawnWhen::Before && both.id == *pocket)?;

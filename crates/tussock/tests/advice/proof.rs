@@ -122,7 +122,7 @@ fn of(
     let pocket = findings
         .missed_pockets
         .iter()
-        .find(|pocket| pocket.id == best.addresses[0])
+        .find(|pocket| pocket.id == best.pocket_ids[0])
         .unwrap();
     let region = Region::from_rings(vec![pocket.outline.clone()]).unwrap();
     let predicted = &best.predicted;

@@ -12,7 +12,7 @@ const TOP: f64 = 8.0;
 const BOTTOM: f64 = 54.0;
 
 /// One row: its words and its value.
-pub(crate) struct Row {
+pub(crate) struct GainRow {
     pub(crate) label: &'static str,
     pub(crate) value: Estimate,
     /// A mark of its own for what was measured, a ring for what was simulated.
@@ -20,7 +20,7 @@ pub(crate) struct Row {
 }
 
 /// Dots with their ranges on an axis from 0 to 100 %.
-pub(crate) fn gains(rows: &[Row]) -> String {
+pub(crate) fn gains(rows: &[GainRow]) -> String {
     let height = TOP + ROW * rows.len() as f64 + BOTTOM;
     let x_of = |fraction: f64| LEFT + fraction.clamp(0.0, 1.0) * (WIDTH - LEFT - RIGHT);
     let said: Vec<String> = rows

@@ -14,7 +14,7 @@ use std::fmt::Write;
 use tussock_types::math;
 use tussock_types::{Estimate, OverTime, Revisits};
 
-pub(super) use gains::{Row, gains};
+pub(super) use gains::{GainRow, gains};
 pub(super) use nights::{Nights, nights};
 pub(super) use waits::waits;
 

@@ -1,0 +1,753 @@
+# What Tussock says, in English. Identifiers with underscores are codes of findings (tussock_types::Said), those with hyphens are
+# labels and sentences of the windows. A number carries its unit in its name and is written with it: $width_m is "1.2 m",
+# $share_ratio is "31 %", $lost_min is "25 min", $towards_deg is "north-east". Counts have no unit and choose the plural.
+
+## What the positions of a log can show, or the one thing to change
+
+positions_right = Positions are right to about { $error_m }.
+positions_off = Positions are off by about { $error_m }: mount the antenna higher, with a clear view of the sky, or log with an RTK receiver.
+receiver_jumps = The receiver jumped and stayed off: positions before and after the jump lie beside each other. Find out what shades its sky, or give the stretches before and after as separate files.
+error_not_shown = This log does not show how far its positions are off: let the machine stand for ten minutes with the logger running.
+fixes_too_rare = One fix every { $period_s } leaves turns unseen: log one every second.
+digits_too_coarse = Positions are logged in steps of { $step_m }: let the logger write more digits (seven decimals of a degree, five of a minute).
+
+## Why a log shows nothing of a lawn
+
+mostly_jumps = { $jumps } of { $fixes } fixes lie farther from the one before than a mower can drive in that time (positions.max_speed_mps is { $max_speed_mps }): this is a vehicle, or positions that jump.
+too_few_fixes = { $used } of { $fixes } { $fixes ->
+    [one] fix
+   *[other] fixes
+} can be used, too few to show a drive: let the logger run for a whole outing.
+not_one_garden = The positions extend over { $extent_m }: this is not the log of one garden, or jumps hide it. Give the files of one garden only.
+fixes_far_too_rare = One fix every { $period_s } shows nothing of a lawn: log one every second.
+walking_pace = It moves at { $speed_mps }, as fast as people walk: give a log of the machine at work, or state its speed if it really is that fast (machine.speed_mps).
+
+## What else stands against a log
+
+stood_all_the_time = The machine stood the whole time: let the logger run for several whole outings.
+drove_too_short = Only { $driven_s } of driving were logged: let the logger run for several whole outings.
+drove_too_short_by = { $driven_s } of driving were logged: it takes about { $missing_h } more before a bare patch { $wanted_m } wide is more than bad luck.
+receiver_jumped = The receiver jumped by { $size_m } at { $time } and stayed there.
+receiver_jumped_often = { $jumps ->
+    [one] And one more jump of that kind.
+   *[other] And { $jumps } more jumps of that kind.
+}
+date_too_old = The log begins on { $date }: the logger's clock was not set, or its week counter rolled over. Its dates are wrong; its times of day may be right (--date sets the day of logs that hold times only).
+positions_bent = On about { $area_m2 } around { $place }, positions are always off in the same direction, by up to { $largest_m }, as beside a wall or under trees. The path was straightened there; how much of that ground was visited is less certain.
+turns_not_at_edge = The turns do not gather at the plan's edge (lanes, or a plan that does not fit), so the edge was not used to correct the positions.
+plan_beside = The plan lies { $distance_m } beside the log ({ $east_m } east, { $north_m } north of it); it was moved to where the log shows it.
+drift_assumed = The log does not say how good its positions are, and the machine never stands long enough to show it; { $drift_m } is assumed. If you know better, say so (positions.drift_m).
+drift_at_most = The machine never stands long enough to show how far positions wander; its straight drives allow { $drift_m } at most.
+silent_long = For { $silent_fraction } of the time there are no usable fixes; nothing is claimed about it.
+fixes_left_out = { $poor ->
+    [0] { $jumps ->
+        [one] 1 fix was left out as a jump.
+       *[other] { $jumps } fixes were left out as jumps.
+    }
+    [one] { $jumps ->
+        [0] 1 fix was left out for poor quality.
+        [one] 1 fix was left out for poor quality and 1 as a jump.
+       *[other] 1 fix was left out for poor quality and { $jumps } as jumps.
+    }
+   *[other] { $jumps ->
+        [0] { $poor } fixes were left out for poor quality.
+        [one] { $poor } fixes were left out for poor quality and 1 as a jump.
+       *[other] { $poor } fixes were left out for poor quality and { $jumps } as jumps.
+    }
+}
+no_station = No charging station was recognised: rests of ten minutes or more do not recur in one place.
+claim_too_good = The receiver claims { $claimed_m }, but its positions scatter by { $scatter_m }: the scatter is believed, not the claim.
+rtk_fixed_too_good = The receiver calls its fixes RTK fixed, which means about { $usual_m }, but its positions scatter by { $scatter_m }: the scatter is believed, not the claim.
+positions_repeated = { $repeated_fraction } of the fixes repeat the position before them to the last digit while the receiver reports a speed (for { $longest_s } at the longest): it hands out old positions.
+positions_held = { $repeated_fraction } of the fixes repeat the position before them to the last digit (for { $longest_s } at the longest): the receiver holds its position while it stands, so rests look better than its positions are. Switch static hold off.
+drives_at_rest = { $rest_min } of { $driven_min } of driving fall in hours when the settings let the machine rest ({ $time_zone ->
+    [none] no time zone is set, so UTC
+   *[other] time zone { $time_zone }
+}); no shift by whole hours makes them fit.
+drives_at_rest_shifted = { $rest_min } of { $driven_min } of driving fall in hours when the settings let the machine rest ({ $time_zone ->
+    [none] no time zone is set, so UTC
+   *[other] time zone { $time_zone }
+}); { $shift_h } { $later ->
+    [yes] later
+   *[no] earlier
+} they would fit{ $local_time ->
+    [yes] : the log seems to hold local time labelled as UTC.
+   *[no] .
+}
+calibrated = { $runs ->
+    [one] One log
+   *[other] { $runs } logs
+} like this one were simulated on the plan; the visited fraction was corrected by { $points } points for the bias that they showed.
+not_calibrated_no_width = The visited fraction was not calibrated: that takes the cutting width.
+not_calibrated_no_plan = The visited fraction was not calibrated: that takes a plan to drive on.
+not_calibrated_lanes = The visited fraction was not calibrated: parallel lanes cannot be simulated closely enough.
+not_calibrated_no_drive = The visited fraction was not calibrated: the log shows no drive.
+not_calibrated_no_run = The visited fraction was not calibrated: no machine like this one can drive on the plan.
+
+## Why a pocket was missed
+
+too_narrow_to_explain = It was not driven over, but these positions are too poor to show why a gap { $widest_m } wide was left; walk there.
+gap_too_narrow = The part behind ({ $behind_m2 }) cannot be reached: the gap is { $width_m } wide and the mower needs more than { $needed_m }.
+no_way_in = This part ({ $area_m2 }) has no way in: on the plan it is not joined to the ground that the mower starts from.
+no_way_in_driven = This part ({ $area_m2 }) has no way in: nothing that the mower drove leads to it.
+turns_before_edge = The mower turns { $setback_m } before the edge here, so its disc does not reach this strip.
+zone_elsewhere = The zone{ $zone ->
+    [none] { "" }
+   *[other] { " " }"{ $zone }"
+} seems to lie elsewhere than it is drawn: the mower drove { $path_m } inside the drawn zone and turned at a line outside it.
+zone_elsewhere_towards = The zone{ $zone ->
+    [none] { "" }
+   *[other] { " " }"{ $zone }"
+} seems to lie further { $towards_deg } than it is drawn: the mower drove { $path_m } inside the drawn zone and turned at a line outside it.
+stuck_on_the_way = The mower got stuck { $times ->
+    [1] once
+    [2] twice
+   *[other] { $times } times
+} ({ $lost_min }) on the way to this part.
+stuck_on_the_way_past = The mower got stuck { $times ->
+    [1] once
+    [2] twice
+   *[other] { $times } times
+} ({ $lost_min }) on the way to this part and got past { $at_least ->
+    [yes] at least { $past ->
+        [1] once
+        [2] twice
+       *[other] { $past } times
+    }
+   *[no] { $past ->
+        [0] never
+        [1] once
+        [2] twice
+       *[other] { $past } times
+    }
+}.
+passage_shut = The { $width_m } passage seems to be shut: in { $driven_h } of driving { $expected ->
+    [one] 1 crossing was to be expected and none happened.
+   *[other] { $expected } crossings were to be expected and none happened.
+}
+something_stands = Something about { $widest_m } wide stands here that the plan does not show: the mower turned round at it { $turns ->
+    [1] once
+    [2] twice
+   *[other] { $turns } times
+} and never got in.
+strip_stays = Along { $length_m } of the { $edge_deg } edge a strip { $width_m } wide is left.
+strip_stays_turns = Along { $length_m } of the { $edge_deg } edge a strip { $width_m } wide is left: the mower turns { $here_m } before the edge here, { $elsewhere_m } elsewhere.
+passage_seldom_found = { $entries ->
+    [0] Not once
+    [1] Only { $at_least ->
+        [yes] at least once
+       *[no] once
+    }
+    [2] Only { $at_least ->
+        [yes] at least twice
+       *[no] twice
+    }
+   *[other] Only { $at_least ->
+        [yes] at least { $entries } times
+       *[no] { $entries } times
+    }
+} in { $driven_h } of driving did the mower find its way through the { $width_m } passage; the { $behind_m2 } behind got { $share_ratio } of their share.
+behind_passage_seldom = Nothing blocks this part, but the mower comes too seldom: the { $behind_m2 } behind the { $width_m } passage got { $share_ratio } of their fair share, and with outings as they are it will stay so.
+comes_seldom = Nothing blocks this part, but the mower comes too seldom: the ground around it got { $share_ratio } of its fair share.
+not_shown = It is left out more often than luck explains, but this log does not show why; walk there.
+
+## Evidence for it
+
+luck_not_lanes = A whole tour of lanes leaves no gap { $width_m } wide to luck.
+luck_under_thousandth = Luck alone leaves a gap { $width_m } wide on fewer than 1 in 1,000 such lawns.
+luck_one_in = Luck alone leaves a gap { $width_m } wide on about 1 in { $lawns } such lawns.
+passage_width = { $width_m } at its narrowest, { $free_m } of it free for the mower's middle; { $length_m } long.
+passage_crossings = It changed sides { $at_least ->
+    [yes] at least { $crossings ->
+        [1] once
+        [2] twice
+       *[other] { $crossings } times
+    }
+   *[no] { $crossings ->
+        [0] never
+        [1] once
+        [2] twice
+       *[other] { $crossings } times
+    }
+}; a machine that roams freely would have done so { $expected ->
+    [0] less than once
+    [1] once
+    [2] twice
+   *[other] { $expected } times
+} on this path.
+driven_behind = { $path_m } driven behind it, { $share_ratio } of the fair share.
+nothing_driven_in = No path was driven in it.
+cells_near_edge = Nine tenths of it lie within { $within_m } of the edge.
+path_in_zone = { $path_m } of path inside the zone as drawn.
+turns_beside = { $turns ->
+    [one] 1 turn
+   *[other] { $turns } turns
+} beside this pocket, where the plan has no edge.
+stops_on_the_way = { $stops ->
+    [one] 1 stop
+   *[other] { $stops } stops
+}, { $lost_min } in all; { $passes ->
+    [one] 1 pass
+   *[other] { $passes } passes
+} without a stop.
+share_behind = The part behind got { $share_ratio } of its fair share.
+crossings_expected = { $expected ->
+    [one] 1 crossing
+   *[other] { $expected } crossings
+} expected, none counted.
+turns_in_front = { $turns ->
+    [one] 1 turn
+   *[other] { $turns } turns
+} in front of it, where the plan has no edge.
+turns_around = { $turns ->
+    [one] 1 turn
+   *[other] { $turns } turns
+} at it, along { $rim_fraction } of its open rim.
+passes_expected = { $passes ->
+    [one] 1 pass
+   *[other] { $passes } passes
+} over ground of this width to be expected, none came.
+strip_shape = { $length_m } long, { $widest_m } at its widest, nine tenths of it within { $within_m } of the edge.
+turns_along = { $turns ->
+    [one] 1 turn
+   *[other] { $turns } turns
+} along its inner side.
+path_nearby = Within 3 m of it, { $share_ratio } of the lawn's mean path was driven.
+share_simulated = Simulated runs from this station give it { $share_ratio } of the lawn's mean.
+
+## Evidence against it
+
+gap_nearly_wide = The gap is within 5 cm of what the mower needs: measure it.
+few_turns = Only { $turns ->
+    [one] 1 turn.
+   *[other] { $turns } turns.
+}
+visits_hidden = Positions this poor hide short visits.
+strip_thin = The strip is thinner than three times the position error.
+zone_may_be_open = The zone may be drawn right and have been opened on purpose.
+also_behind_passage = The part also lies behind a { $width_m } passage.
+one_outing_matters = One lucky outing would change these figures a great deal.
+luck_leaves_such = With outings like these, luck leaves such a place now and then.
+
+## Ground of which nothing is decided
+
+not_yet = Nothing is wrong yet: { $driven_h } of driving are few for { $lawn_m2 }; gaps of { $widest_m } are normal now and then.
+not_yet_until = Nothing is wrong yet: { $driven_h } of driving are few for { $lawn_m2 }; gaps of { $widest_m } are normal until about { $decided_h } of driving.
+hidden_by_silence = The log is silent while the mower may have been there (chance { $chance_fraction }).
+shown_too_little = The log shows too little to tell whether this was missed.
+
+## What to look at where it got stuck
+
+stuck_near = It lies { $distance_m } from { $feature ->
+    [zone] the edge of exclusion zone "{ $name }"
+    [obstacle] the edge of obstacle "{ $name }"
+   *[lawn_edge] the lawn's edge
+}: look for roots, a step or soft ground there.
+stuck_in_passage = It lies in the { $width_m } passage: look for roots, a step or soft ground there.
+stuck_in_passage_near = It lies in the { $width_m } passage, { $distance_m } from { $feature ->
+    [zone] the edge of exclusion zone "{ $name }"
+    [obstacle] the edge of obstacle "{ $name }"
+   *[lawn_edge] the lawn's edge
+}: look for roots, a step or soft ground there.
+stuck_in_the_open = Nothing on the plan is near: look for roots, a hole or soft ground.
+stuck_somewhere = Look for roots, a hole or soft ground.
+
+## What to change
+
+lay_guide_run = Lay a guide run with { $wire_m } of new wire to the far end of { $pocket } and send { $outings_of_ten } in 10 outings along it{ $longer ->
+    [yes] , and let it work { $added_h } longer a day
+   *[no] { "" }
+}: in most logs of { $log_h } about { $after_fraction } of { $pocket } is then driven over, against { $before_fraction } if nothing changes.
+move_zone = Move the zone "{ $zone }" by { $shift_m } to where it is drawn, since turns show that it stands beside that place{ $longer ->
+    [yes] , and let the mower work { $added_h } longer a day
+   *[no] { "" }
+}: in most logs of { $log_h } about { $after_fraction } of { $pocket } is then driven over, against { $before_fraction } if nothing changes.
+shrink_zone = Move the side of the zone "{ $zone }" back by { $shift_m }, so that the way beside it to { $pocket } is { $passage_m } wide{ $longer ->
+    [yes] , and let the mower work { $added_h } longer a day
+   *[no] { "" }
+}: in most logs of { $log_h } about { $after_fraction } of { $pocket } is then driven over, against { $before_fraction } if nothing changes.
+add_zone = Keep the mower out of the place where it gets stuck ({ $spot }), so that it comes to { $pocket } more often{ $longer ->
+    [yes] , and let it work { $added_h } longer a day
+   *[no] { "" }
+}: in most logs of { $log_h } about { $after_fraction } of { $pocket } is then driven over, against { $before_fraction } if nothing changes.
+work_longer = Let it work { $added_h } longer a day: in most logs of { $log_h } about { $after_fraction } of { $pocket } is then driven over, against { $before_fraction } if nothing changes.
+shift_boundary = Shift the boundary outwards by { $shift_m } along { $pocket }{ $longer ->
+    [yes] , and let the mower work { $added_h } longer a day
+   *[no] { "" }
+}: in most logs of { $log_h } about { $after_fraction } of { $pocket } is then driven over, against { $before_fraction } if nothing changes.
+
+## How well a simulated machine fits the log
+
+fit_trusted = A simulated machine that drives as this one did ({ $speed_mps }, learnt from { $turns ->
+    [one] 1 turn
+   *[other] { $turns } turns
+} and { $outings ->
+    [one] 1 outing
+   *[other] { $outings } outings
+}) visits as much of the lawn as the log shows.
+fit_visits_differ = Simulated runs visit more or less of this lawn than the log shows: something on the ground is not on the plan, or the machine changes from day to day. Predictions are given with wider ranges.
+fit_path_differs = Simulated runs drive a longer or shorter path than the log shows. Predictions are given with wider ranges.
+not_fitted_lanes = Nothing is predicted: the machine drives lanes, and chance does not rule those.
+not_fitted_several_machines = Nothing is predicted: { $machines } machines worked here, and only one can be fitted.
+not_fitted_few_turns = Nothing is predicted: { $turns ->
+    [one] only 1 turn at an edge was seen
+   *[other] only { $turns } turns at an edge were seen
+}, and it takes { $expected }.
+not_fitted_no_legs = Nothing is predicted: the path shows no straight legs between turns.
+not_fitted_no_ground = Nothing is predicted: the plan leaves no ground to drive on.
+not_simulated = Nothing is predicted: { $why }.
+
+## Hours and grass
+
+promise_beyond_hours = { $promised_fraction } within { $promised_days ->
+    [one] 1 day
+   *[other] { $promised_days } days
+} cannot be had with more hours: it would take { $needed_h } of work a day.
+promise_needs_hours = { $promised_fraction } within { $promised_days ->
+    [one] 1 day
+   *[other] { $promised_days } days
+} takes about { $needed_h } of work a day at this pace; it worked { $worked_h }, of which { $driven_h } driving.
+promise_beyond_reach = No number of hours brings { $promised_fraction } within { $promised_days ->
+    [one] 1 day
+   *[other] { $promised_days } days
+}: too much ground is missed. It worked { $worked_h } a day, of which { $driven_h } driving.
+promise_hours_unknown = It worked { $worked_h } a day, of which { $driven_h } driving; this log cannot tell what { $promised_fraction } within { $promised_days ->
+    [one] 1 day
+   *[other] { $promised_days } days
+} would take.
+lower_cut_unknown = This log cannot tell whether every place was driven over at the present cutting height.
+lower_cut = Every place wide enough to see was driven over at the present height ({ $visited_fraction } of the lawn at least): the cutting height may be lowered by one step.
+lower_cut_places_open = Leave the cutting height as it is: { $places ->
+    [one] 1 place wide enough to see has not been driven over yet
+   *[other] { $places } places wide enough to see have not been driven over yet
+}, and high grass stops a machine that is set low.
+lower_cut_unsure = Leave the cutting height as it is: only { $visited_fraction } of the lawn is sure to have been driven over, and high grass stops a machine that is set low.
+grass_log_too_short = Grass that grows { $growth_mm } a day may go { $allowed_days ->
+    [one] 1 day
+   *[other] { $allowed_days } days
+} between visits (one-third rule); this log of { $log_days ->
+    [one] 1 day
+   *[other] { $log_days } days
+} is too short to show whether any went longer.
+grass_overdue = { $overdue_fraction } of the lawn went longer than { $allowed_days ->
+    [one] 1 day
+   *[other] { $allowed_days } days
+} without a visit, too long for grass that grows { $growth_mm } a day (one-third rule): more passes are needed.
+grass_too_many_passes = Each place is driven over { $passes } times in the { $allowed_days ->
+    [one] day
+   *[other] { $allowed_days } days
+} that the grass could wait (one-third rule): fewer hours would do, and spare the turf.
+grass_enough_passes = No more than { $allowed_days ->
+    [one] 1 day
+   *[other] { $allowed_days } days
+} passed between visits, as grass that grows { $growth_mm } a day needs (one-third rule).
+
+## What a change brought
+
+lawn_unknown = These logs cannot tell whether the lawn as a whole is better.
+lawn_more = { $points } points more of the lawn are driven over than before.
+lawn_less = { $points } points less of the lawn are driven over than before.
+lawn_alike = The lawn as a whole shows no difference beyond the luck of a night.
+pockets_mended = Mended: { $pockets }.
+pockets_better = Better: { $pockets }.
+pockets_new = New: { $pockets }.
+pocket_compared = { $pocket }: { $before_fraction } before, { $after_fraction } after; { $change ->
+    [mended] { $within_luck ->
+        [yes] nearly all of it is driven over now, but luck alone would do that in more than one in ten such pairs of logs: look again after a few nights
+       *[no] nearly all of it is driven over now
+    }
+    [better] more of it is driven over than luck would bring
+    [new] it was driven over before
+   *[unchanged] { $within_luck ->
+        [yes] more of it is driven over, but no more than luck may bring
+       *[no] no difference beyond luck
+    }
+}.
+
+## What to beware of
+
+blades_on_lawn = Moving blades: stop and disable the machine before you touch it; keep children and pets off the lawn while it works.
+blades_near = Moving blades: stop and disable the machine before you work near it.
+outline_from_drive = No plan was given: the outline is drawn from the drive itself, so ground beyond the outermost drive is not counted as missed, and islands count as lawn. The visited fraction is flattering.
+plan_fault = Plan: { $fault }.
+dig_at_spot = Before you dig at a stuck spot: have buried cables and pipes located; private lines are not marked. Roots may belong to a protected tree.
+dig = Before you dig: have buried cables and pipes located; private lines are not marked.
+zone_may_protect = A zone may protect roots, wiring or people: find out why it is there before you change it.
+hours_by_day = Add hours by day: at night small animals are about.
+beyond_the_line = Beyond the line may be paving, water, a slope or somebody else's ground: look before you shift it.
+look_before_zone = Look at the ground first: a root, an edge or wet ground that can be mended needs no zone.
+guide_exit_unknown = The log does not show where along a guide run this machine leaves it; somewhere on the last two fifths is assumed. Where it can be set, let it leave near the end.
+local_codes = Local codes and the machine's own manual come first.
+other_reasons = A difference is of what was driven over in these logs. Something else than the change may lie behind it: weather, other hours, a blade, somebody's garden table.
+at_equal_hours = The two sides differ in driving hours; they are compared after equal hours.
+nights_unknown = These logs cannot tell how much one night differs from the next, so no difference can be called real.
+
+## Words for a course
+
+compass = { $eighth ->
+    [0] north
+    [1] north-east
+    [2] east
+    [3] south-east
+    [4] south
+    [5] south-west
+    [6] west
+   *[7] north-west
+}
+
+## What our own words mean
+
+cause = { $value ->
+    [walled_off] no way in
+    [narrow_passage] narrow passage
+    [edge_band] strip along the edge
+    [zone_misplaced] line not where it is drawn
+    [beyond_stuck_spot] beyond a stuck spot
+    [too_few_visits] comes by too seldom
+    [too_little_time] not driven long enough
+   *[undetermined] not shown by this log
+}
+cause-meaning = { $value ->
+    [walled_off] The machine has no way in: the gap is too narrow for it, or something stands there.
+    [narrow_passage] The way in is so narrow that the machine seldom finds it.
+    [edge_band] A strip along the edge stays outside the line at which the machine turns.
+    [zone_misplaced] The machine turns at a line that lies elsewhere than the plan shows.
+    [beyond_stuck_spot] The machine gets stuck on the way there.
+    [too_few_visits] The way is open, but its drives lead there too seldom.
+    [too_little_time] The whole lawn fills up as it should; it needs more hours.
+   *[undetermined] This log does not show why.
+}
+suggestion = { $value ->
+    [guide_run] Lay a guide run
+    [zone_move] Move an exclusion zone
+    [zone_shrink] Make an exclusion zone smaller
+    [zone_add] Add an exclusion zone
+    [more_hours] Work longer
+   *[boundary_shift] Shift the boundary
+}
+noise-source = { $value ->
+    [station_scatter] scatter while standing at the station
+    [rest_scatter] scatter while standing elsewhere
+    [driving_roughness] roughness of the path while driving
+    [receiver_claim] the receiver's own claim
+    [dilution_of_precision] satellite geometry (DOP) times a usual range error
+   *[default] a stated default, since the log gives none
+}
+promise = { $value ->
+    [kept] kept
+    [broken] not kept
+   *[cannot_tell] this log cannot tell
+}
+fix-quality = { $value ->
+    [unknown] not stated
+    [autonomous] satellites alone
+    [differential] differential
+    [precise] precise service
+    [rtk_fixed] RTK fixed
+    [rtk_float] RTK float
+    [estimated] dead reckoning
+    [manual] typed in
+    [simulated] simulator
+   *[other] unknown code
+}
+pocket-change = { $value ->
+    [mended] mended
+    [better] better
+    [new] new
+   *[unchanged] unchanged
+}
+out-of-reach = { $value ->
+    [edge] a strip along the edge or a corner: the machine turns before the disc is there
+   *[cut_off] shut off behind a passage that is too narrow, or without any way in
+}
+way-home = { $value ->
+    [guide_run] along a guide run
+    [boundary] along the boundary
+   *[straight] straight over the lawn
+}
+lower-cut = { $value ->
+    [yes] yes
+    [not_yet] not yet
+   *[cannot_tell] this log cannot tell
+}
+growth-source = { $value ->
+    [settings] from the settings
+   *[temperature] from the mean temperature
+}
+fit-figure = { $value ->
+    [visited_fraction] lawn visited, %
+    [path_m] path driven, m
+    [visits_map_correlation] visits map, correlation with the mean of simulated runs
+    [leg_m] leg between two turns, median, m
+   *[revisit_path_m] path between two visits of a place 2 m wide, median, m
+}
+
+## Stuck spots
+
+stuck-came = It mostly came driving { $course_deg }.
+
+## page: summary
+
+count-pocket = { $count ->
+    [one] 1 pocket
+   *[other] { $count } pockets
+}
+count-more-change-is = { $count ->
+    [one] 1 more change is
+   *[other] { $count } more changes are
+}
+about-more-driving-are = About { $hours } more of driving are needed.
+driven-over-percent-area = { $percent } of { $area } was driven over.
+lost-at = { $time } lost at { $id }
+by-kind = { $kind } by { $length }
+nine-ten-logs-pocket = { $id }: { $said } Nine of ten logs: { $range } of the pocket if nothing changes, { $range_2 } if changed.{ $more }
+let-run-on-after = Let it run on. After { $hours } of driving in all, what is still bare can be told from bad luck.
+luck-leaves-such-gap = { $id }: luck leaves such a gap { $chance }
+bare-with = bare with { $percent }
+change-brings-its-gain = The change brings its gain in { $percent } of simulated runs.
+how-much-driven-over = How much was driven over depends on the width of the cutting disc, which was not given; the table for each width is below.
+not-counted = Not counted
+outline-drawn-from-log = The outline was drawn from the log itself: ground beyond its outermost drive cannot be missed, so this flatters.
+nothing-needs-reason-again = Nothing needs a reason
+this-log-cannot-tell = This log cannot tell
+not-by = Not by luck
+change-nothing-garden-on = Change nothing in the garden on the strength of this log.
+measure-width-cutting-disc = Measure the width of the cutting disc and count again.
+walk-round-lawn-with = Walk round the lawn with the logger and make a plan of it: what lies beyond the drive cannot be seen in the log.
+no-ground-left-out = No ground was left out that luck does not explain.
+one-count-no-interval = One count, no interval yet
+lawn-driven-over-with = of the lawn driven over, with a probability of 90 %.
+
+## terminal: mod
+
+count-smaller-pocket = { $count ->
+    [one] 1 smaller pocket
+   *[other] { $count } smaller pockets
+}
+count-place = { $count ->
+    [one] 1 place
+   *[other] { $count } places
+}
+count-time = { $count ->
+    [one] 1 time
+   *[other] { $count } times
+}
+count-more-change = { $count ->
+    [one] 1 more change
+   *[other] { $count } more changes
+}
+at-cm = { $percent } at { $width_cm } cm
+depends-on-cutting-width = depends on the cutting width, which was not given: { $list }
+pockets-from = pockets from { $length } wide ({ $area })
+log-good-enough-can = The log is good enough: it can show missed { $smallest }.
+log-too-short-its = The log is too short: its positions are good, but bad luck alone may leave pockets up to { $length } wide ({ $area }).
+log-not-good-enough = The log is not good enough: it can only show missed { $smallest }.
+also-said = Also: { $said }
+lawn-percent-number-area = { $percent } of the lawn, { $number } of { $area } ({ $interval })
+missed-area = missed { $area }
+not-yet = not yet { $area }
+without-evidence = without evidence { $area }
+gaps-too-thin-see = gaps too thin to see { $area }
+of-id = { $id } { $share } of { $area }
+all-luck-does-not = { $count }, { $area } in all, that luck does not explain
+and-more = and { $more }
+also-possible = also possible: { $join }
+decided-after-driving-all = decided after { $hours } of driving in all
+luck-still-explains-them = { $count }, { $area }: luck still explains them; { $decide }
+lost-count = { $count }, { $time } lost
+more-spots = and { $spots } more
+change-id = Change { $id }
+sure-percent = ; { $percent } sure
+pocket-this-log-if = Pocket: { $percent } in this log, { $fraction } if nothing changes, { $fraction_2 } if changed{ $sure }.{ $more }
+lawn-within-percent-days = { $percent } of the lawn within { $days }: { $word }{ $probability }
+without-fixes = , { $time } without fixes
+one-every-driven-fixes = { $fixes }, one every { $time }; { $path } driven in { $time_2 }{ $silent }
+log-too-short-positions = The log is too short: positions are good, but it shows nothing of a lawn yet.
+log-not-good-enough-shows = The log is not good enough: it shows nothing of a lawn.
+not-looked-for-without = not looked for without a cutting width
+after-how-many-hours = after how many hours they are decided cannot be said
+
+## terminal: inspection
+
+count-fix = { $count ->
+    [one] 1 fix
+   *[other] { $count } fixes
+}
+count-fix-repeats-the = { $count ->
+    [one] 1 fix repeats the position before it
+   *[other] { $count } fixes repeat the position before them
+}
+around-lat = around { $lat_deg }, { $lon_deg }
+east-by = { $length } east by { $length_2 } north, { $middle }
+made-by = , made by { $id }
+its-bytes = { $percent } of its bytes
+steps-step = , steps of { $step_m }
+from-count = { $count } from { $share }{ $resolution }
+first-on = ; first on line { $count }
+first-on-line = ; first on line { $count }: { $id }
+mm-number = { $number } mm
+to-id = { $id } to { $id_2 }
+one-every = { $fixes }, one every { $time }
+driving-time = driving { $time }
+at-station = at the station { $time }
+standing-elsewhere = standing elsewhere { $time }
+silent-time = silent { $time }
+from-after-start-further = { $time } from { $time_2 } after the start, { $length } further on
+shorter-value = ; and { $value } shorter
+middle-below-number-number = { $number } in the middle, 95 % below { $number_2 }
+last-digit-count-again = { $count } to the last digit
+from-fix-fix-length = { $length } from fix to fix
+drifting-length = { $length } drifting{ $time }
+standard-deviation-per-axis = { $join } (standard deviation per axis)
+from-figures = { $figures }; from { $word }
+local-metres-no-place = in local metres, no place on Earth
+no-bytes = no bytes
+no-dates = no dates
+not-known = not known
+
+## terminal: comparison
+
+count-night = { $count ->
+    [one] 1 night
+   *[other] { $count } nights
+}
+both-plans-have-area = { $area } that both plans have
+predicted-for = { $built }; predicted for { $id }: { $percent } ({ $interval }), measured { $percent_2 }: { $held }
+after-equal = , { $percent } after equal hours
+driving-percent = { $percent } ({ $interval }){ $equal }; { $count }, { $hours } of driving
+smaller-pockets = and { $pockets } smaller
+
+## page: handout
+
+not-driven-over-up = Not driven over: { $area }, up to { $length } wide
+mower-stood-here-all = The mower stood here { $as }, { $time } in all
+pocket-driven-over-this = { $why } Of the pocket { $percent } was driven over in this log; { $fraction } is expected if nothing changes, { $fraction_2 } if changed.
+promised-lawn-within-percent = Promised: { $percent } of the lawn within { $days }. { $word }.
+more-on-page-on = { $left_out } more on the page on screen.
+
+## page: site_facts
+
+count-way = { $count ->
+    [one] 1 way
+   *[other] { $count } ways
+}
+about-count = { $count } of about { $number }
+at-station-between-two = ; { $time } at the station between two
+usually-out-began-along = Usually { $time } out{ $charging }. { $count } began along a guide run.
+brackets-usual-time-join = { $join }; in brackets the usual time.
+day-hours = { $hours } a day
+between-first-departure-last = Between first departure and last return, { $hours } of it driving. { $said }
+mm-day = { $number } mm a day
+tenth-lawn-steeper-steepest = A tenth of the lawn is steeper. The steepest part lies { $place }.
+not-logged = not logged
+more-than = more than hours
+
+## page: compare
+
+before-after = Before and after
+
+## page: facts
+
+about-number = about 1 in { $number }
+long-driven-over-times = { $length } long, driven over { $number } times as often as the lawn's mean, up to { $count }.
+wire-length = { $length } of wire
+shift-length = a shift of { $length }
+more-day = { $hours } more a day
+outings-sent-along-percent = { $percent } of the outings sent along it
+half-lawn-driven-over = Half of the lawn was driven over at least this often; the mean is { $number }.
+half-waits-are-shorter = Half of the waits are shorter. Nine in ten: { $interval_h }. 99 in 100: { $interval_h_2 }.
+less-than = less than 1 in 10,000
+cannot-be = cannot be said
+not-counted-again = not counted
+pocket-again = the pocket
+whole-lawn = the whole lawn
+longer-than-this-log = longer than this log
+not-told-apart-yet = not told apart yet
+
+## page: page
+
+count-log-file = { $count ->
+    [one] 1 log file
+   *[other] { $count } log files
+}
+last-visit-longer-ago = Last visit longer ago than { $hours } at the end of the log
+missed-area-again = missed, { $area }
+stuck-lost = stuck, { $time } lost
+not-yet-area = not yet, { $area }
+to-start = { $start } to { $end } ({ $zone_words })
+driving-from = { $span }. { $driven } of driving, from { $logs }.
+without-evidence-area = { $area } without evidence. { $said }
+outside-boundary-for-after = { $length } outside the boundary for { $time }, { $time_2 } after the start; { $log }.
+silence-after-start-may = { $time } of silence { $time_2 } after the start, { $place }: it may have stood there, for that long at most.
+machine-efficiency = The machine { $efficiency }.
+probability-kept-percent-again = Probability that it is kept: { $percent }.
+lawn-within-percent-days-probability = { $percent } of the lawn within { $days }. { $probability }
+cm-number = { $number } cm
+lawn-report = Lawn report
+times-driven-over-darker = Times driven over (darker: more often)
+less-than-twice = less than twice
+usual-time-between-two = Usual time between two visits (darker: more often)
+time-again = in time
+charging-station = charging station
+without-dates = without dates
+out-reach = out of reach
+its-probability-not-worked = Its probability is not worked out yet.
+
+## page: method
+
+count-outing = { $count ->
+    [one] 1 outing
+   *[other] { $count } outings
+}
+lawn-counted-squares-this = The lawn was counted in squares of this side; that alone moves the result by about { $number } points.
+standard-deviation-per-axis-from = Standard deviation per axis, from { $word }.
+m-east-m-north = { $number } m east, { $number_2 } m north, turned { $number_3 }°
+plan-moved-by-this = The plan was moved by this to fit the log; known within { $length }.
+known-within-no-more = Known within { $length }: no more than chance, so the plan stays as it is drawn.
+from-one = From { $fixes }, one every { $time }.
+while-driving = While driving; { $outings }.
+drift-length = { $length } drift
+line-count = line { $count }
+default-error = default error
+from-plan = from the plan
+from-log-itself-again = from the log itself
+number-outings-not-known = number of outings not known
+
+## morning
+
+count-garden = { $count ->
+    [one] 1 garden
+   *[other] { $count } gardens
+}
+count-thing = { $count ->
+    [one] 1 thing
+   *[other] { $count } things
+}
+resting-resting = , { $resting } resting
+night-visit-with-log = Night of { $id }: { $gardens } of { $count } to visit, { $with_log } with a log{ $resting }, { $count_2 } failed
+
+## words/comparison
+
+points-fraction = { $fraction } points
+interval-points = { $points } (90 % interval { $low } to { $high } points)
+interval-not-worked-out = { $points } (interval not worked out)
+points-from-night-night = { $number } points from night to night
+standard-deviations-points-from = standard deviations: { $number } points from position errors, { $nightly }
+to-percent = { $percent } ({ $number } to { $percent_2 })
+how-nights-differ-cannot = how nights differ cannot be told from so few
+
+## terminal: hints
+
+log-driving-more-give = log { $hours } of driving more and give all logs together; what is not yet decided then is
+promise-give-logs-as = the promise is of { $days }: give the logs of as many days together
+measure-width-cutting-disc-give = measure the width of the cutting disc and give it with --cut-width 22cm
+walk-once-round-lawn = walk once round the lawn with a receiver; tussock plan from-walk makes a plan of that, and --plan takes it
+
+## gpx
+
+missed-widest = Missed: { $area }, widest { $length }. { $said }
+stuck-lost-within = Stuck: { $count }, { $time } lost, within { $length }. { $said }
+suggested-guide = Suggested guide run. { $said }
+tussock-id = tussock { $id }
+tape-figures = { $figures } Tape: { $tape }.
+ground-mower-left-out = Ground that the mower left out, and places where it lost time.
