@@ -146,116 +146,121 @@ fn meet(lines: &[Line], anchor: Place, anchor_sd_m: f64) -> Place {
 
 /// The polyline behind the parts of one run.
 pub fn from_parts(blocks: &Blocks, parts: &[Part], noise: &NoiseEstimate) -> Piece {
-    let white_m = noise.white_m;
-    let step_s = median_step_s(blocks);
-    let mut vertices: Vec<Vertex> = Vec::new();
-    let mut before: Option<Line> = None;
-    let mut index = 0;
-    while index < parts.len() {
-        let part = parts[index];
+    let mut corners = Corners {
+        blocks,
+        white_m: noise.white_m,
+        step_s: median_step_s(blocks),
+        vertices: Vec::new(),
+        before: None,
+    };
+    let mut parts = parts.iter().copied().peekable();
+    while let Some(part) = parts.next() {
         match part.kind {
             PartKind::Leg => {
-                let line = fit(blocks, part, white_m);
-                match before {
-                    None if vertices.is_empty() => vertices.push(line.first_vertex()),
-                    None => {}
-                    Some(earlier) => {
-                        let anchor = Place::new(
-                            0.5 * (earlier.end.east_m + line.start.east_m),
-                            0.5 * (earlier.end.north_m + line.start.north_m),
-                        );
-                        let anchor_sd_m = 0.5 * earlier.end.distance_m(line.start)
-                            + white_m
-                            + 0.3 * step_s * earlier.speed_mps.max(line.speed_mps);
-                        let place = meet(&[earlier, line], anchor, anchor_sd_m);
-                        if earlier.holds(place) && line.holds(place) {
-                            vertices.push(timed(place, Some(&earlier), Some(&line)));
-                        } else {
-                            // Something short lies between the two: a cross-over from lane to lane.
-                            vertices.push(earlier.last_vertex());
-                            vertices.push(line.first_vertex());
-                        }
-                    }
-                }
-                if line.is_curved {
-                    vertices.extend((part.first + 1..part.last).map(|fix| Vertex {
-                        place: blocks.place(fix),
-                        arrive_s: blocks.time_s[fix],
-                        leave_s: blocks.time_s[fix],
-                    }));
-                }
-                before = Some(line);
-                index += 1;
+                let line = fit(blocks, part, noise.white_m);
+                corners.meet_before(&line);
+                corners.go(part, line);
             }
             PartKind::Halt => {
-                let after = parts.get(index + 1).filter(|next| next.kind == PartKind::Leg);
-                let after = after.map(|next| fit(blocks, *next, white_m));
-                // The first and the last fix of a wait may still roll.
-                let (first, last) = if part.last - part.first >= 3 {
-                    (part.first + 1, part.last - 1)
-                } else {
-                    (part.first, part.last)
-                };
-                let count = (last - first + 1) as f64;
-                let mean = |column: &[f64]| column[first..=last].iter().sum::<f64>() / count;
-                let anchor = Place::new(mean(&blocks.east_m), mean(&blocks.north_m));
-                let anchor_sd_m = white_m / count.sqrt() + WOBBLE_M;
-                let lines: Vec<Line> = [before, after]
-                    .into_iter()
-                    .flatten()
-                    .filter(|line| !line.is_curved)
-                    .collect();
-                let place = meet(&lines, anchor, anchor_sd_m);
-                let mut vertex = timed(place, before.as_ref(), after.as_ref());
-                // It stood at least while the fixes of the halt say so.
-                vertex.arrive_s = vertex.arrive_s.min(blocks.time_s[first]);
-                vertex.leave_s = vertex.leave_s.max(blocks.time_s[last]);
-                if before.is_none() {
-                    vertex.arrive_s = blocks.time_s[part.first];
-                }
-                if after.is_none() {
-                    vertex.leave_s = blocks.time_s[part.last];
-                }
-                // A short jog that the legs do not know of, before the halt or after it.
-                if let Some(line) = before.filter(|line| !line.holds(place)) {
-                    vertices.push(line.last_vertex());
-                }
-                vertices.push(vertex);
-                if let Some(line) = after.filter(|line| !line.holds(place)) {
-                    vertices.push(line.first_vertex());
-                }
+                let next = parts.next_if(|next| next.kind == PartKind::Leg);
+                let after = next.map(|next| (next, fit(blocks, next, noise.white_m)));
+                corners.wait(part, after.map(|(_, line)| line));
                 // The leg that follows starts at this corner.
-                before = None;
-                index += 1;
-                if let (Some(next), Some(line)) = (parts.get(index), after) {
-                    if line.is_curved {
-                        vertices.extend((next.first + 1..next.last).map(|fix| Vertex {
-                            place: blocks.place(fix),
-                            arrive_s: blocks.time_s[fix],
-                            leave_s: blocks.time_s[fix],
-                        }));
-                    }
-                    before = Some(line);
-                    index += 1;
+                corners.before = None;
+                if let Some((next, line)) = after {
+                    corners.go(next, line);
                 }
             }
         }
     }
-    if let Some(line) = before {
-        vertices.push(Vertex {
-            place: line.end,
-            arrive_s: line.end_s,
-            leave_s: line.end_s,
-        });
+    let last = corners.before.map(|line| line.last_vertex());
+    corners.vertices.extend(last);
+    let mut piece = Piece {
+        vertices: corners.vertices,
+    };
+    crate::parts::in_order(std::slice::from_mut(&mut piece));
+    piece
+}
+
+/// Corners so far, and the leg that leads on.
+struct Corners<'a> {
+    blocks: &'a Blocks,
+    white_m: f64,
+    step_s: f64,
+    vertices: Vec<Vertex>,
+    before: Option<Line>,
+}
+
+impl Corners<'_> {
+    /// The corner between the leg before and this one, without a wait between.
+    fn meet_before(&mut self, line: &Line) {
+        let Some(earlier) = self.before else {
+            if self.vertices.is_empty() {
+                self.vertices.push(line.first_vertex());
+            }
+            return;
+        };
+        let anchor = Place::new(
+            0.5 * (earlier.end.east_m + line.start.east_m),
+            0.5 * (earlier.end.north_m + line.start.north_m),
+        );
+        let anchor_sd_m = 0.5 * earlier.end.distance_m(line.start)
+            + self.white_m
+            + 0.3 * self.step_s * earlier.speed_mps.max(line.speed_mps);
+        let place = meet(&[earlier, *line], anchor, anchor_sd_m);
+        if earlier.holds(place) && line.holds(place) {
+            self.vertices.push(timed(place, Some(&earlier), Some(line)));
+        } else {
+            // Something short lies between the two: a cross-over from lane to lane.
+            self.vertices.extend([earlier.last_vertex(), line.first_vertex()]);
+        }
     }
-    // Times never run backwards.
-    for index in 1..vertices.len() {
-        let earliest_s = vertices[index - 1].leave_s;
-        let vertex = &mut vertices[index];
-        vertex.arrive_s = vertex.arrive_s.max(earliest_s);
-        vertex.leave_s = vertex.leave_s.max(vertex.arrive_s);
+
+    /// Follows a leg; along its fixes, where it is a curve.
+    fn go(&mut self, part: Part, line: Line) {
+        if line.is_curved {
+            self.vertices
+                .extend((part.first + 1..part.last).map(|fix| Vertex {
+                    place: self.blocks.place(fix),
+                    arrive_s: self.blocks.time_s[fix],
+                    leave_s: self.blocks.time_s[fix],
+                }));
+        }
+        self.before = Some(line);
     }
-    Piece { vertices }
+
+    /// The corner at which it waits between two legs.
+    fn wait(&mut self, part: Part, after: Option<Line>) {
+        let (blocks, before) = (self.blocks, self.before);
+        // The first and the last fix of a wait may still roll.
+        let (first, last) = match part.last - part.first {
+            0..=2 => (part.first, part.last),
+            _ => (part.first + 1, part.last - 1),
+        };
+        let count = (last - first + 1) as f64;
+        let mean = |column: &[f64]| column[first..=last].iter().sum::<f64>() / count;
+        let anchor = Place::new(mean(&blocks.east_m), mean(&blocks.north_m));
+        let anchor_sd_m = self.white_m / count.sqrt() + WOBBLE_M;
+        let straight = [before, after].into_iter().flatten();
+        let lines: Vec<Line> = straight.filter(|line| !line.is_curved).collect();
+        let place = meet(&lines, anchor, anchor_sd_m);
+        let mut vertex = timed(place, before.as_ref(), after.as_ref());
+        // It stood at least while the fixes of the halt say so.
+        vertex.arrive_s = vertex.arrive_s.min(blocks.time_s[first]);
+        vertex.leave_s = vertex.leave_s.max(blocks.time_s[last]);
+        if before.is_none() {
+            vertex.arrive_s = blocks.time_s[part.first];
+        }
+        if after.is_none() {
+            vertex.leave_s = blocks.time_s[part.last];
+        }
+        // A short jog that the legs do not know of, before the halt or after it.
+        let jog_before = before.filter(|line| !line.holds(place));
+        let jog_after = after.filter(|line| !line.holds(place));
+        self.vertices.extend(jog_before.map(|line| line.last_vertex()));
+        self.vertices.push(vertex);
+        self.vertices.extend(jog_after.map(|line| line.first_vertex()));
+    }
 }
 
 /// A corner with the times that the legs on its two sides give it, never inside the fixes of a leg.
