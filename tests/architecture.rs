@@ -742,6 +742,7 @@ fn type_name(line: &str) -> Option<&str> {
 
 /// Imports that run back within a room, to be mended: room, from, to.
 const RUN_BACK: &[(&str, &str, &str)] = &[
+    ("types", "installation", "findings"),
     ("simulate", "lanes", "drive"),
     ("report", "messages", "words"),
     ("batch", "apart", "run"),
