@@ -745,6 +745,7 @@ const RUN_BACK: &[(&str, &str, &str)] = &[
     ("types", "installation", "findings"),
     ("simulate", "lanes", "drive"),
     ("report", "messages", "words"),
+    ("python", "findings", "work"),
     ("batch", "apart", "run"),
     ("batch", "apart", "gardens"),
     ("batch", "bucket", "s3"),
