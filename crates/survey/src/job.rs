@@ -71,6 +71,51 @@ impl Stage {
     }
 }
 
+impl<'a> Job<'a> {
+    /// A job with defaults: no plan, suggestions given, seed 0.
+    pub const fn new(traces: &'a [Trace], settings: &'a Settings) -> Self {
+        Self {
+            traces,
+            inputs: &[],
+            plan: None,
+            settings,
+            seed: 0,
+            advice: Advice::Given,
+            progress: None,
+        }
+    }
+
+    /// With facts about the files that the traces came from.
+    #[must_use]
+    pub const fn with_inputs(self, inputs: &'a [LogFacts]) -> Self {
+        Self { inputs, ..self }
+    }
+
+    /// On a plan.
+    #[must_use]
+    pub const fn on(self, plan: &'a Plan) -> Self {
+        Self {
+            plan: Some(plan),
+            ..self
+        }
+    }
+
+    /// With another seed.
+    #[must_use]
+    pub const fn with_seed(self, seed: u64) -> Self {
+        Self { seed, ..self }
+    }
+
+    /// Without suggestions, which take some seconds.
+    #[must_use]
+    pub const fn without_advice(self) -> Self {
+        Self {
+            advice: Advice::LeftOut,
+            ..self
+        }
+    }
+}
+
 impl Job<'_> {
     /// Tells how far the work is.
     pub fn tell(&self, stage: Stage, done_fraction: f64) {

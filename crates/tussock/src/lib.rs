@@ -13,6 +13,25 @@
 //! | Is this plan sound, and how large is everything in it? | [`check_plan`] |
 //! | How must the plan move to agree with the log? | [`align`] |
 //!
+//! ```
+//! use tussock::types::{Fix, Settings, Trace};
+//! use tussock::{Job, analyse};
+//!
+//! // Twenty lanes of 12 m, half a metre apart, one fix a second at 0.4 m/s, in metres of the log's own.
+//! let mut trace = Trace::local("m1");
+//! for second in 0..700 {
+//!     let (lane, along_m) = (second / 35, 0.35 * f64::from(second % 35));
+//!     let east_m = if lane % 2 == 0 { along_m } else { 12.0 - along_m };
+//!     trace.push(Fix::bare(1.8e9 + f64::from(second), east_m, 0.5 * f64::from(lane)));
+//! }
+//! let mut settings = Settings::default();
+//! settings.machine.cut_width_m = Some(0.22);
+//! let findings = analyse(&Job::new(&[trace], &settings).without_advice())?;
+//! let visited = findings.coverage.expect("a cutting width was given").visited_fraction;
+//! assert!((0.3..0.7).contains(&visited.estimate), "lanes half a metre apart leave half of it: {visited:?}");
+//! # Ok::<(), tussock::AnalyseError>(())
+//! ```
+//!
 //! The rooms below are re-exported: [`types`], [`plane`], [`locate`], [`coverage`], [`diagnose`], [`simulate`].
 //! `tussock-ingest` reads logs and `tussock-report` draws findings; nothing here opens a file, prints, or asks
 //! the clock. The same job gives the same findings on any number of threads.
