@@ -1,6 +1,6 @@
 //! Is such a pocket usual for this machine on this plan?
 //!
-//! Question: the closed form of [`crate::luck`] takes free access for granted. A part behind a wide passage is visited in lumps, a far
+//! Question: the closed form of [`tussock_coverage::luck`] takes free access for granted. A part behind a wide passage is visited in lumps, a far
 //! corner less often than the middle: would nights of the fitted machine, from its own station, leave a pocket like this one
 //! somewhere?
 //!

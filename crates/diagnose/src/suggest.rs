@@ -1,8 +1,8 @@
 //! What to change, and what will it bring?
 //!
 //! Question: which smallest change mends a missed pocket, and what will a night as long as this log then show? For each pocket a
-//! few candidates are built (guide runs, zones, hours, the boundary), the machine fitted to this log ([`crate::fitted`]) runs
-//! with each of them ([`crate::rehearse`]), and what is uncertain or brings nothing is left out.
+//! few candidates are built (guide runs, zones, hours, the boundary), the machine fitted to this log ([`tussock_survey::fitted`]) runs
+//! with each of them ([`crate::night_simulation`]), and what is uncertain or brings nothing is left out.
 //!
 //! Method. Of each kind the most certain candidate is kept: the one with the largest share of its own runs in which the pocket gains
 //! more than 20 points, lies within 15 points of the prediction and the lawn within 5. It is made only when the lower end

@@ -27,7 +27,7 @@ pub enum GridPath {
     /// Every fix as logged, joined by straight lines where the log does not break off. Nothing is taken out or smoothed.
     #[default]
     AsLogged,
-    /// The path found behind the fixes ([`crate::locate`]). Fixes are those that passed the gates.
+    /// The path found behind the fixes ([`tussock_locate`]). Fixes are those that passed the gates.
     Located,
 }
 

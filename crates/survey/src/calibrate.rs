@@ -9,7 +9,7 @@
 //! is located and counted as the real one was. There the truth is known. Ground is compared in tiles of 5 m: with
 //! `n = -ln(1 - visited fraction)`, passes for each point of ground, the simulations say how many true passes there are for
 //! each found one, and the log says how many were found. Ground that the log leaves out though simulated machines enter it
-//! ([`blocked`]) is closed off before the runs that count, so that simulating a way in does not open a fence. What remains
+//! (`blocked`) is closed off before the runs that count, so that simulating a way in does not open a fence. What remains
 //! wrong on average when each simulation is judged by the others is taken off as well, and how far they scatter is the
 //! spread.
 //!

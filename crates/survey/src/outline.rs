@@ -3,7 +3,7 @@
 //! The swath is grown until neighbouring passes meet, holes are filled, and it is shrunk again (morphological closing,
 //! Serra 1982); what is no wider than a few swaths (a walk to the gate, the way along a guide run) falls away. Ground
 //! beyond the outermost drive cannot be missed and islands count as lawn: the visited fraction is flattering, and the
-//! report says so. Exact to about one cell of [`CELL_M`].
+//! report says so. Exact to about one cell of `CELL_M`.
 
 use crate::AnalyseError;
 use tussock_coverage::{swath, visits};

@@ -1,6 +1,6 @@
 //! Does it go in lanes, or roam?
 //!
-//! Legs tell, where positions are good enough to find them ([`tussock_diagnose::luck::pattern`]). Where errors are of metres,
+//! Legs tell, where positions are good enough to find them ([`tussock_coverage::luck::pattern`]). Where errors are of metres,
 //! short legs point anywhere. Chords over a quarter of a minute are long against the error that changes within it, and
 //! those that are nearly as long as the machine can drive have no turn in them: in lanes they agree up to half a turn.
 

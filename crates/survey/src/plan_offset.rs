@@ -6,7 +6,7 @@
 //! as drawn included. The plane itself (its origin) stays.
 //!
 //! Exact for places, lines and outlines: a turn and a step. Squares keep their axes east and north: their grid is stepped,
-//! and where the turn would put a square of it off by more than [`MOST_SKEW_M`], each square of a new grid takes the values
+//! and where the turn would put a square of it off by more than `MOST_SKEW_M`, each square of a new grid takes the values
 //! of the old square under its middle, right to half a square in place. Without an offset nothing is touched.
 
 use crate::Survey;

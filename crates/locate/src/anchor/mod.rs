@@ -10,7 +10,7 @@
 //! where they make the logged positions likelier than they are without: lanes and wrong plans switch them off.
 //!
 //! Exact: the smoothing, given legs and edges. Approximate: which edge it was; turns by the clock of the log. Known
-//! limits: error that is fixed to a place looks like a displaced edge where [`crate::bent`] does not see it, as under metre
+//! limits: error that is fixed to a place looks like a displaced edge where [`crate::local_bias`] does not see it, as under metre
 //! drift. Cost: a few milliseconds a pass for a night.
 
 pub mod chain;
