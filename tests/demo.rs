@@ -54,9 +54,9 @@ fn the_card_of_the_demo_holds() {
             .as_f64()
             .expect("a number")
     };
-    // The card's truth was counted on the exact paths: 87.62 and 97.21 %. The promise for logs of centimetres is 0.2 points.
-    assert!((visited(&before) - 0.8762).abs() < 0.002, "{}", visited(&before));
-    assert!((visited(&after) - 0.9721).abs() < 0.002, "{}", visited(&after));
+    // The card's truth was counted on the exact paths: 88.04 and 96.96 %. The promise for logs of centimetres is 0.2 points.
+    assert!((visited(&before) - 0.8804).abs() < 0.002, "{}", visited(&before));
+    assert!((visited(&after) - 0.9696).abs() < 0.002, "{}", visited(&after));
     // The yard behind the shed: 37.5 m2, 5.8 m wide.
     let yard = &before["missed_pockets"][0];
     assert!(
@@ -68,9 +68,9 @@ fn the_card_of_the_demo_holds() {
         "{yard}"
     );
     assert_eq!(after["missed_pockets"], Value::Array(Vec::new()));
-    // The roots: five times before, never after.
+    // The roots: seven times before, never after.
     assert_eq!(before["stuck_spots"].as_array().map(Vec::len), Some(1));
-    assert_eq!(before["stuck_spots"][0]["episodes"], 5);
+    assert_eq!(before["stuck_spots"][0]["episodes"], 7);
     assert_eq!(after["stuck_spots"], Value::Array(Vec::new()));
 }
 
@@ -120,7 +120,7 @@ fn the_whole_story_before_cause_suggestion_predicted_after_measured() {
     )
     .with_code(0);
     let told: Value = serde_json::from_str(&told.stdout).expect("stdout is JSON");
-    assert_eq!(told["pockets"][0]["change"], "better", "{}", told["pockets"][0]);
+    assert_eq!(told["pockets"][0]["change"], "mended", "{}", told["pockets"][0]);
     // The prediction stands beside the measurement. In the demo the zone was laid where it belongs, which is not quite what was
     // suggested, so that it is not called built; two nights on either side are too few to tell the lawn's gain from luck.
     let held = &told["predictions"][0];

@@ -48,8 +48,8 @@ const RUNS: u64 = 100;
 const MOSTLY_VISITED: f64 = 0.75;
 /// A guide run less certain than this is paired with more hours.
 const UNCERTAIN: f64 = 0.7;
-/// Less likely than not it is not suggested.
-const TOO_UNCERTAIN: f64 = 0.5;
+/// And less certain than this it is not suggested.
+const TOO_UNCERTAIN: f64 = 0.6;
 /// More hours are tried up to this many on the clock.
 const MOST_HOURS: f64 = 2.0 * HORIZON_H;
 /// Runs are no longer than this on the clock, however long the log is.

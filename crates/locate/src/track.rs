@@ -60,19 +60,14 @@ pub struct Track {
 const DRIFT_MATTERS_M: f64 = 0.1;
 
 impl Track {
-    /// Position error that is left in the path, standard deviation per axis. Measured, but for what of the white part the method
-    /// leaves (line fits about 0.3 of it, smoothing 0.6: found on simulated drives).
+    /// Position error in the path, standard deviation per axis: what the anchored path knows of itself, else the white part and the
+    /// drift that the log shows or does not rule out. Line fits leave less of the white part; nothing is claimed for them.
     pub fn position_error_m(&self) -> f64 {
         if let Some(anchored) = &self.anchored {
             return anchored.error_m();
         }
-        let left = match self.method {
-            PathMethod::Legs => 0.3,
-            PathMethod::Smoothed => 0.6,
-            PathMethod::Anchored | PathMethod::Chords | PathMethod::Rebuilt => 1.0,
-        };
         let drift_m = self.noise.drift_m.or_else(|| self.unseen_drift_m());
-        math::hypot(left * self.noise.white_m, drift_m.unwrap_or(0.0))
+        math::hypot(self.noise.white_m, drift_m.unwrap_or(0.0))
     }
 
     /// Drift that standing time does not show and driving does not rule out, where it matters; `None` where it was measured.

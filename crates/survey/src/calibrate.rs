@@ -37,8 +37,8 @@ use tussock_simulate::{Doing, TrueRun, Yard};
 use tussock_types::math;
 use tussock_types::{Estimate, Place, Said, Settings};
 
-/// Simulated runs: their mean is then right to less than half of their spread.
-const RUNS: usize = 8;
+/// Simulated runs: their mean is then right to less than a third of their spread.
+const RUNS: usize = 12;
 /// An estimate farther from the truth than the usual one of these runs by this has lost the path altogether.
 const LOST_FRACTION: f64 = 0.08;
 /// Simulated logs that tell where fixes are to be expected.

@@ -105,7 +105,7 @@ fn without_lines_or_with_poor_positions_nothing_is_said_of_transit() {
         boundary: None,
     };
     assert_eq!(transits(&track, lines), [(600.0, 625.0), (874.0, 904.0)]);
-    track.noise.drift_m = Some(0.4);
+    track.noise.white_m = 0.4;
     assert_eq!(transits(&track, lines), []);
 }
 
