@@ -152,8 +152,13 @@ pub(crate) fn for_each_span_in(
         return;
     }
     let capsule = Capsule::new((ax, ay), (bx, by), radius);
+    let rim = capsule.straight_rim();
     for row in lowest as usize..=highest as usize {
-        let (left, right) = capsule.span_at(row as f64);
+        let y = row as f64;
+        let (left, right) = match &rim {
+            Some(rim) if rim.rows.contains(&y) => rim.span_at(y),
+            _ => capsule.span_at(y),
+        };
         // Up and down to whole cells by conversion: without newer instructions `ceil` and `floor` are calls.
         let (left, right) = (left.max(0.0), right.min(grid.columns as f64 - 1.0));
         if left <= right {
@@ -194,6 +199,18 @@ impl Capsule {
         }
     }
 
+    /// The rows on which its rim runs beside the segment, not before or beyond an end; `None` for one that lies level.
+    fn straight_rim(&self) -> Option<StraightRim> {
+        let (c, s) = self.along;
+        let sideways = self.radius * c.abs();
+        (s.abs() > 1e-9).then(|| StraightRim {
+            rows: self.from.1.min(self.to.1) + sideways..=self.from.1.max(self.to.1) - sideways,
+            from: self.from,
+            slope: c / s,
+            half: self.radius / s.abs(),
+        })
+    }
+
     /// Where the level line at `y` enters and leaves it; the first above the second when the line misses it.
     #[inline]
     pub(crate) fn span_at(&self, y: f64) -> (f64, f64) {
@@ -231,6 +248,23 @@ impl Capsule {
             }
         }
         (left, right)
+    }
+}
+
+/// Rows between the ends of a capsule: its span moves by the same step from one to the next.
+struct StraightRim {
+    rows: std::ops::RangeInclusive<f64>,
+    from: (f64, f64),
+    /// Sideways for each row upwards.
+    slope: f64,
+    half: f64,
+}
+
+impl StraightRim {
+    #[inline]
+    fn span_at(&self, y: f64) -> (f64, f64) {
+        let middle = self.from.0 + (y - self.from.1) * self.slope;
+        (middle - self.half, middle + self.half)
     }
 }
 

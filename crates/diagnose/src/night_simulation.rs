@@ -8,6 +8,7 @@
 //! 8 h.
 
 use rayon::prelude::*;
+use tussock_coverage::swath;
 use tussock_plane::{BitGrid, Site, rasterise};
 use tussock_simulate::{Machine, Run, SimulateError, Yard};
 use tussock_types::{Grid, Place};
@@ -108,12 +109,11 @@ impl Scene {
     /// Paints legs.
     pub fn paint(&self, legs: impl Iterator<Item = [Place; 2]>) -> BitGrid {
         let mut mask = BitGrid::new(self.lawn.grid);
-        let radius_m = 0.5 * self.cut_width_m;
-        for [from, to] in legs {
-            spans(&self.lawn.grid, from, to, radius_m, |row, first, end| {
-                mask.set_span(row, first, end);
-            });
-        }
+        swath::mark(
+            &mut mask,
+            legs.map(|[from, to]| (from, to)),
+            0.5 * self.cut_width_m,
+        );
         mask
     }
 
@@ -247,7 +247,7 @@ impl Cast {
         let columns = grid.columns + 1;
         let count = |mut steps: Vec<i32>, number: u64| -> Result<Vec<i32>, SimulateError> {
             for [from, to] in self.legs(seed, number)? {
-                spans(&grid, from, to, 0.5 * scene.cut_width_m, |row, first, end| {
+                swath::for_each_span(&grid, from, to, 0.5 * scene.cut_width_m, |row, first, end| {
                     steps[row * columns + first] += 1;
                     steps[row * columns + end] -= 1;
                 });
@@ -300,134 +300,5 @@ impl Density {
             cells += 1.0;
         }
         if cells > 0.0 { sum / cells } else { 0.0 }
-    }
-}
-
-/// Rows of cells whose centres lie within `radius_m` of a straight leg: first column and one past the last.
-///
-/// Between its ends a leg is a strip, whose span moves by the same step from row to row; only rows at the ends need the discs.
-/// The same cells as [`tussock_coverage::swath::for_each_span`] but for rounding on the rim, in half of the time.
-fn spans(grid: &Grid, from: Place, to: Place, radius_m: f64, mut paint: impl FnMut(usize, usize, usize)) {
-    // In cells, origin at the centre of the first cell; upwards.
-    let scale = 1.0 / grid.cell_m;
-    let cells = |place: Place| {
-        (
-            (place.east_m - grid.east_min_m) * scale - 0.5,
-            (place.north_m - grid.north_min_m) * scale - 0.5,
-        )
-    };
-    let (mut a, mut b) = (cells(from), cells(to));
-    if b.1 < a.1 {
-        std::mem::swap(&mut a, &mut b);
-    }
-    let radius = radius_m * scale;
-    let most = grid.columns as f64 - 1.0;
-    let lowest = (a.1 - radius).ceil().max(0.0);
-    let highest = (b.1 + radius).floor().min(grid.rows as f64 - 1.0);
-    if !(lowest <= highest) {
-        return;
-    }
-    let (lowest, highest) = (lowest as usize, highest as usize);
-    let (dx, dy) = (b.0 - a.0, b.1 - a.1);
-    let length = (dx * dx + dy * dy).sqrt();
-    let mut give = |row: usize, left: f64, right: f64| {
-        // Rounding by hand: without newer instructions the library's is a call.
-        let (left, right) = (left.max(0.0), right.min(most));
-        if left <= right {
-            let floor = left as usize;
-            let first = floor + usize::from(left > floor as f64);
-            let end = right as usize + 1;
-            if first < end {
-                paint(row, first, end);
-            }
-        }
-    };
-    let disc = |middle: (f64, f64), y: f64| -> (f64, f64) {
-        let square = radius * radius - (y - middle.1) * (y - middle.1);
-        if square >= 0.0 {
-            let half = square.sqrt();
-            (middle.0 - half, middle.0 + half)
-        } else {
-            (f64::INFINITY, f64::NEG_INFINITY)
-        }
-    };
-    let both = |y: f64| {
-        let (one, two) = (disc(a, y), disc(b, y));
-        (one.0.min(two.0), one.1.max(two.1))
-    };
-    // Sideways (or on the spot) there is no strip to step along.
-    if !(dy > 1e-9 * length) {
-        for row in lowest..=highest {
-            let (left, right) = both(row as f64);
-            give(row, left, right);
-        }
-        return;
-    }
-    let (c, s) = (dx / length, dy / length);
-    let slope = dx / dy;
-    let half = radius / s;
-    // Rows on which the strip ends beside the leg, not before or beyond it.
-    let sideways = radius * c.abs();
-    let inner_first = (a.1 + sideways).ceil();
-    let inner_last = (b.1 - sideways).floor();
-    let end_row = |row: usize| -> (f64, f64) {
-        let y = row as f64;
-        let (mut left, mut right) = both(y);
-        let up = y - a.1;
-        let (mut low, mut high) = (a.0 + up * slope - half, a.0 + up * slope + half);
-        if c.abs() > 1e-12 {
-            let (one, two) = (a.0 - up * s / c, a.0 + (length - up * s) / c);
-            low = low.max(one.min(two));
-            high = high.min(one.max(two));
-        } else if !(0.0..=length).contains(&(up * s)) {
-            high = f64::NEG_INFINITY;
-        }
-        if low <= high {
-            left = left.min(low);
-            right = right.max(high);
-        }
-        (left, right)
-    };
-    for row in lowest..=highest {
-        let y = row as f64;
-        if y >= inner_first && y <= inner_last {
-            let middle = a.0 + (y - a.1) * slope;
-            give(row, middle - half, middle + half);
-        } else {
-            let (left, right) = end_row(row);
-            give(row, left, right);
-        }
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-    use proptest::prelude::*;
-
-    proptest! {
-        #[test]
-        fn a_quick_span_holds_the_cells_of_a_slow_one(
-            ax in -2.0..8.0_f64, ay in -2.0..8.0_f64, bx in -2.0..8.0_f64, by in -2.0..8.0_f64,
-            axis in 0..4_u8, radius_m in 0.05..1.5_f64,
-        ) {
-            let (bx, by) = match axis { 0 => (ax, by), 1 => (bx, ay), 2 => (ax, ay), _ => (bx, by) };
-            let grid = Grid { east_min_m: 0.0, north_min_m: 0.0, cell_m: 0.13, columns: 46, rows: 41 };
-            let (from, to) = (Place::new(ax, ay), Place::new(bx, by));
-            let mut quick = Vec::new();
-            spans(&grid, from, to, radius_m, |row, start, end| {
-                quick.extend((start..end).map(|column| (column, row)));
-            });
-            let slow = |radius_m: f64| {
-                let mut cells = Vec::new();
-                tussock_coverage::swath::for_each_span(&grid, from, to, radius_m, |row, start, end| {
-                    cells.extend((start..end).map(|column| (column, row)));
-                });
-                cells
-            };
-            prop_assert!(slow(radius_m - 1e-9).iter().all(|cell| quick.contains(cell)));
-            let outer = slow(radius_m + 1e-9);
-            prop_assert!(quick.iter().all(|cell| outer.contains(cell)));
-        }
     }
 }

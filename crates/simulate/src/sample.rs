@@ -201,11 +201,11 @@ pub fn sample(run: &TrueRun, sampling: &Sampling) -> Trace {
         Dice::new(sampling.seed, 3),
     );
     let keeps = if noise.drift_time_s > 0.0 {
-        libm::exp(-sampling.period_s / noise.drift_time_s)
+        math::exp(-sampling.period_s / noise.drift_time_s)
     } else {
         0.0
     };
-    let sky_keeps = libm::exp(-sampling.period_s / 900.0);
+    let sky_keeps = math::exp(-sampling.period_s / 900.0);
     let [mut east, mut north] = [AxisDrift::new(&mut drift_dice), AxisDrift::new(&mut drift_dice)];
     let mut sky = AxisDrift::new(&mut side_dice);
     let mut piece = 0;

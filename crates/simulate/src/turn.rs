@@ -14,7 +14,7 @@ impl Driver<'_> {
         let incoming = self.heading;
         let inwards = edge.inwards();
         // Angles anticlockwise from the inward normal.
-        let angle_rad = |heading: Vector| libm::atan2(inwards.cross(heading), inwards.dot(heading));
+        let angle_rad = |heading: Vector| inwards.angle_to_rad(heading);
         let mirror = incoming - inwards * (2.0 * incoming.dot(inwards));
         let mirror_rad = angle_rad(mirror).clamp(-FRAC_PI_2, FRAC_PI_2);
         let law = &self.machine.turn_law;

@@ -4,6 +4,7 @@
 
 #![allow(clippy::approx_constant)] // published figures stay as published
 
+use crate::theory::*;
 use approx::assert_abs_diff_eq;
 use tussock_plane::Site;
 use tussock_simulate::gardens::ORIGIN;

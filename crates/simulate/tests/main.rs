@@ -7,3 +7,4 @@ mod laws;
 mod logs;
 mod motion;
 mod patterns;
+mod theory;

@@ -101,7 +101,7 @@ fn position_error_beyond_the_overlap_leaves_slivers_between_lanes() {
     };
     let (exact, off) = (of(0.0), of(0.05));
     // COV-23: spacing .18, width .22, error .05: 12.6 mm of each 180 are left on the mean.
-    let left = laws::sliver(CUT_WIDTH_M, 0.18, 0.05).mean_m / 0.18;
+    let left = crate::theory::sliver(CUT_WIDTH_M, 0.18, 0.05).mean_m / 0.18;
     assert!(exact > 0.995, "{exact}");
     assert!(
         (exact - off - left).abs() < 0.02,

@@ -180,8 +180,8 @@ impl PlanShift {
             self.lines(outline);
             self.tape(tape);
         }
-        for survey in unseen.iter_mut().flatten() {
-            self.lines(&mut survey.outline);
+        for ground in unseen.iter_mut().flatten() {
+            self.lines(&mut ground.outline);
         }
         for spot in stuck_spots {
             let StuckSpot {
@@ -246,8 +246,8 @@ impl PlanShift {
                 frame,
             );
         }
-        for survey in out_of_reach {
-            self.metres(&mut survey.east_m, &mut survey.north_m);
+        for part in out_of_reach {
+            self.metres(&mut part.east_m, &mut part.north_m);
         }
         if let Some(outings) = outings {
             self.line(&mut outings.starts);

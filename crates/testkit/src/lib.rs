@@ -4,7 +4,7 @@
 //! |---|---|
 //! | a mask drawn as text | [`grid!`], [`drawing`] |
 //! | a few fixes by hand | [`trace!`] |
-//! | files of the repository | [`fixture`], [`fixture_bytes`] |
+//! | files of the repository | [`fixture`] |
 //! | figures with a stated tolerance | [`assert_near`], [`assert_relative`] |
 //! | the statistics of a few outcomes | [`statistics`] |
 //!
@@ -14,7 +14,7 @@ pub mod statistics;
 
 use std::path::PathBuf;
 use tussock_plane::BitGrid;
-use tussock_types::{Fix, Grid, Place, Trace};
+use tussock_types::{Fix, Grid, Trace};
 
 /// Draws a mask: `#` is on, `.` is off, the first row is the northernmost. The south-western corner lies at 0, 0.
 ///
@@ -120,15 +120,6 @@ pub fn fixture(name: &str) -> PathBuf {
     path
 }
 
-/// Bytes of a file in the repository's `fixtures`.
-///
-/// # Panics
-/// When it cannot be read.
-pub fn fixture_bytes(name: &str) -> Vec<u8> {
-    let path = fixture(name);
-    std::fs::read(&path).unwrap_or_else(|error| panic!("{}: {error}", path.display()))
-}
-
 /// Holds a value to another within a tolerance in its own unit.
 ///
 /// # Panics
@@ -149,19 +140,6 @@ pub fn assert_near(what: &str, value: f64, expected: f64, tolerance: f64) {
 #[track_caller]
 pub fn assert_relative(what: &str, value: f64, expected: f64, tolerance_fraction: f64) {
     assert_near(what, value, expected, tolerance_fraction * expected.abs());
-}
-
-/// Holds a place to another within a distance.
-///
-/// # Panics
-/// When it is farther off, or no place.
-#[track_caller]
-pub fn assert_at(what: &str, place: Place, expected: Place, tolerance_m: f64) {
-    let off_m = place.distance_m(expected);
-    assert!(
-        off_m <= tolerance_m,
-        "{what} is at {place:?}; expected {expected:?} +- {tolerance_m} m, off by {off_m} m"
-    );
 }
 
 #[cfg(test)]

@@ -66,12 +66,7 @@ impl Curve {
         laws::pattern_efficiency(self.swept_times[at], self.visited_fraction[at])
     }
 
-    /// Visited fraction after so much path, straight between points; the ends hold beyond them.
-    pub fn fraction_at_path(&self, path_m: f64) -> f64 {
-        straight(&self.path_m, &self.visited_fraction, path_m)
-    }
-
-    /// Visited fraction after so many driving hours.
+    /// Visited fraction after so many driving hours, straight between points; the ends hold beyond them.
     pub fn fraction_at_driving(&self, driving_h: f64) -> f64 {
         straight(&self.driving_h, &self.visited_fraction, driving_h)
     }
