@@ -52,6 +52,7 @@ fn peak_bytes() -> Option<u64> {
 #[allow(clippy::print_stdout, reason = "long runs say how far they are")]
 fn many(numbers: std::ops::Range<u64>) {
     let (mut sum, mut broken) = (Tally::default(), Vec::new());
+    let mut most_bytes = peak_bytes();
     let count = numbers.end - numbers.start;
     for number in numbers {
         if number % 250 == 0 && number > 0 {
@@ -60,6 +61,10 @@ fn many(numbers: std::ops::Range<u64>) {
         match std::panic::catch_unwind(|| tally(&garden(number))) {
             Ok(tally) => sum.add(tally),
             Err(_) => broken.push(number),
+        }
+        if peak_bytes() > most_bytes.map(|bytes| bytes + MOST_BYTES / 10) {
+            most_bytes = peak_bytes();
+            println!("garden {number} took the peak to {most_bytes:?} bytes");
         }
     }
     println!("{count} gardens: {sum:?}, at most {:?} bytes", peak_bytes());

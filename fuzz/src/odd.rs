@@ -308,7 +308,7 @@ pub fn invent(bytes: &mut Unstructured<'_>) -> Result<(Odd, Odd)> {
     }
     let twin = Odd {
         said: format!("without oddities in its log: {}", odd.said),
-        logs: as_files(String::new(), None, &sound_traces, WRITERS[2], &[]).logs,
+        logs: as_files(String::new(), None, &sound_traces, writer, &[]).logs,
         ..odd.clone()
     };
     Ok((odd, twin))

@@ -3,7 +3,7 @@
 //! The swath is grown until neighbouring passes meet, holes are filled, and it is shrunk again (morphological closing,
 //! Serra 1982); what is no wider than a few swaths (a walk to the gate, the way along a guide run) falls away. Ground
 //! beyond the outermost drive cannot be missed and islands count as lawn: the visited fraction is flattering, and the
-//! report says so. Exact to about one cell of `CELL_M`.
+//! report says so. Exact to about one cell: `CELL_M`, more in boxes of several hectares.
 
 use crate::AnalyseError;
 use tussock_coverage::{swath, visits};
@@ -15,6 +15,8 @@ use tussock_types::Place;
 const CELL_M: f64 = 0.1;
 /// Passes nearer to each other than twice this have lawn between them.
 const CLOSE_M: f64 = 1.5;
+/// Boxes of more than five hectares are drawn on coarser cells.
+const MOST_CELLS: u64 = 5_000_000;
 /// Ground narrower than this is a way, not a lawn.
 const LEAST_WIDTH_M: f64 = 1.0;
 
@@ -28,7 +30,7 @@ pub fn outline(
     let margin_m = CLOSE_M + cut_width_m + 3.0 * CELL_M;
     let low = Place::new(bounds.0.east_m - margin_m, bounds.0.north_m - margin_m);
     let high = Place::new(bounds.1.east_m + margin_m, bounds.1.north_m + margin_m);
-    let grid = visits::grid_over(low, high, CELL_M, most_cells.min(20_000_000));
+    let grid = visits::grid_over(low, high, CELL_M, most_cells.min(MOST_CELLS));
     let mut painted = BitGrid::new(grid);
     let drives = || {
         tracks

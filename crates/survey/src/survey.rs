@@ -11,7 +11,7 @@ use tussock_coverage::{luck, swath, visits};
 use tussock_locate::activities::{self, Lines};
 use tussock_locate::outlier_filter::silence_s;
 use tussock_locate::turns::{self, Setback, SetbackSource, Turn};
-use tussock_locate::{Hold, Piece, Track, locate_as};
+use tussock_locate::{Hold, PathMethod, Piece, Track, locate_as};
 use tussock_plane::{BitGrid, Frame, Region, Site, rasterise};
 use tussock_simulate::TurnPair;
 use tussock_types::math;
@@ -63,6 +63,13 @@ const LEAST_EXTENT_M: f64 = 1.5;
 
 /// Width to draw an outline and a map with when the user does not give one: the middle of those.
 const STAND_IN_WIDTH_M: f64 = 0.26;
+/// Side of the largest cells that can be counted, of a swath.
+const COARSEST_OF_SWATH: f64 = 0.5;
+/// As fast as people walk, between slow and usual (Bohannon 1997, Age and Ageing 26, table 2: comfortable gait of adults
+/// 1.27 to 1.46 m/s); faster machines state their speed.
+const WALK_MPS: f64 = 1.1;
+/// The same where the path has no straight legs.
+const STROLL_MPS: f64 = 0.7;
 
 impl<'a> Survey<'a> {
     /// Lays plan and logs on one plane and finds the path behind each log.
@@ -279,7 +286,13 @@ impl<'a> Survey<'a> {
                 }
             };
             self.must_be_countable(region.bounds().unwrap_or_default(), swath_m, limits)?;
-            let cells = lawn_cells(&region, self.settings(), swath_m);
+            // What is drawn from a walk or a car is no lawn, and may be as large as a town: a sketch of it is enough.
+            let cell_m = match (source, self.walking_pace_mps()) {
+                (OutlineSource::Trace, Some(_)) => swath_m,
+                _ => visits::cell_for_width_m(swath_m),
+            };
+            let (low, high) = region.bounds().unwrap_or_default();
+            let cells = rasterise(&region, &visits::grid_over(low, high, cell_m, limits.cells));
             Ok(Lawn {
                 region,
                 source,
@@ -396,6 +409,18 @@ impl<'a> Survey<'a> {
         (period_s > limit_s).then_some((period_s, limit_s))
     }
 
+    /// Speed of a track that was walked, not driven by a mower; `None` where the settings say how fast the machine is.
+    pub fn walking_pace_mps(&self) -> Option<f64> {
+        if self.settings().machine.speed_mps.is_some() {
+            return None;
+        }
+        self.tracks.iter().find_map(|track| {
+            let is_straight = matches!(track.method, PathMethod::Legs | PathMethod::Anchored);
+            let most_mps = if is_straight { WALK_MPS } else { STROLL_MPS };
+            track.speed_mps.filter(|speed_mps| *speed_mps > most_mps)
+        })
+    }
+
     /// Refuses what cannot be counted in reasonable time and memory, before it is counted.
     fn must_be_countable(
         &self,
@@ -404,7 +429,7 @@ impl<'a> Survey<'a> {
         limits: &LimitSettings,
     ) -> Result<(), AnalyseError> {
         let (width_m, height_m) = (high.east_m - low.east_m, high.north_m - low.north_m);
-        let coarsest_m = 0.5 * swath_m;
+        let coarsest_m = COARSEST_OF_SWATH * swath_m;
         let cell_m = visits::grid_over(low, high, visits::cell_for_width_m(swath_m), limits.cells).cell_m;
         if cell_m > coarsest_m {
             return Err(AnalyseError::LawnTooLarge {
@@ -474,16 +499,6 @@ impl<'a> Survey<'a> {
             origin_lon: origin.map(|origin| origin.lon_deg),
         }
     }
-}
-
-/// Cells of a lawn, as fine as a cutting width asks for.
-fn lawn_cells(region: &Region, settings: &Settings, cut_width_m: f64) -> BitGrid {
-    let (low, high) = region.bounds().unwrap_or_default();
-    let cell_m = visits::cell_for_width_m(cut_width_m);
-    rasterise(
-        region,
-        &visits::grid_over(low, high, cell_m, settings.limits.cells),
-    )
 }
 
 type Built = Result<(Site, Vec<PlanFault>), Vec<PlanFault>>;

@@ -20,12 +20,6 @@ use tussock_types::{FixQuality, LogLevel, LogVerdict, NoiseSource, Place, PlanOf
 const LEAST_FINDABLE_M: f64 = 0.3;
 /// Less driving than this shows nothing of a lawn: some hundred metres of path (common practice, no source).
 const LEAST_DRIVING_S: f64 = 600.0;
-/// As fast as people walk, between slow and usual (Bohannon 1997, Age and Ageing 26, table 2: comfortable gait of adults
-/// 1.27 to 1.46 m/s); faster machines state their speed.
-const WALK_MPS: f64 = 1.1;
-/// The same where the path has no straight legs.
-const STROLL_MPS: f64 = 0.7;
-
 /// Judges the logs.
 pub(crate) fn verdict(survey: &Survey<'_>) -> LogVerdict {
     let (settings, traces) = (survey.settings(), survey.job().traces);
@@ -52,8 +46,8 @@ pub(crate) fn verdict(survey: &Survey<'_>) -> LogVerdict {
     let duration = Duration::of(survey, drive);
     let level = positions_level.max(duration.level);
     let width_m = positions.width_m().max(duration.width_m);
-    let advice = match (&duration.not_a_mower, positions_level) {
-        (Some(walked), _) => walked.clone(),
+    let advice = match (duration.not_a_mower, positions_level) {
+        (Some(speed_mps), _) => Said::WalkingPace { speed_mps },
         (None, LogLevel::Good) => Said::PositionsRight {
             error_m: positions.error_m,
         },
@@ -197,8 +191,8 @@ struct Duration {
     /// Gaps up to this width are luck.
     width_m: f64,
     hours_more: Option<f64>,
-    /// Why this is no drive of a mower.
-    not_a_mower: Option<Said>,
+    /// Speed of what is no drive of a mower.
+    not_a_mower: Option<f64>,
 }
 
 impl Duration {
@@ -208,12 +202,7 @@ impl Duration {
         let (width_m, height_m) = survey.extent_m();
         let everywhere_m = width_m.max(height_m);
         let wanted_m = settings.pockets.min_width_m;
-        let not_a_mower = settings
-            .machine
-            .speed_mps
-            .is_none()
-            .then(|| survey.tracks.iter().find_map(walked))
-            .flatten();
+        let not_a_mower = survey.walking_pace_mps();
         let by_luck_m = drive.and_then(|drive| drive.findable_width_m());
         let level = match by_luck_m {
             _ if not_a_mower.is_some() || !(driving_s >= LEAST_DRIVING_S) => LogLevel::Unusable,
@@ -251,14 +240,6 @@ impl Duration {
             None => Some(Said::DroveTooShort { driven_s }),
         }
     }
-}
-
-/// Why a track was walked, not driven by a mower.
-fn walked(track: &Track) -> Option<Said> {
-    let speed_mps = track.speed_mps?;
-    let is_straight = matches!(track.method, PathMethod::Legs | PathMethod::Anchored);
-    (speed_mps > WALK_MPS || (speed_mps > STROLL_MPS && !is_straight))
-        .then_some(Said::WalkingPace { speed_mps })
 }
 
 /// Jumps of the receiver that stayed.

@@ -65,6 +65,8 @@ pub(super) struct Between {
 const OVERLENGTH_M: f64 = 1e-7;
 /// A ray that leads out this slightly runs along the edge.
 const ALONG: f64 = 1e-9;
+/// Corners that move the line by less are none: plans are drawn to a millimetre, and every edge near a drive is asked.
+const STRAIGHT_M: f64 = 0.002;
 
 impl Outline {
     /// The line at which a machine turns that keeps `inset_m` inside of the ground's edge (outside, when negative).
@@ -75,7 +77,7 @@ impl Outline {
             edges: Vec::new(),
             rings: Vec::new(),
         };
-        for ring in inner.rings().into_iter().flatten() {
+        for ring in inner.outline_simplified(STRAIGHT_M).into_iter().flatten() {
             let first = outline.edges.len();
             for pair in ring.windows(2) {
                 if let Some(edge) = Edge::between(pair[0].into(), pair[1].into()) {
