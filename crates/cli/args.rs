@@ -574,6 +574,7 @@ Examples:
   tussock simulate --plan garden.geojson --hours 8 --out night.gpx
   tussock simulate --plan garden.geojson --hours 24 --noise decimetre --format nmea --out day.nmea
   tussock simulate --plan garden.geojson --noise white=5cm,drift=40cm,drift-time=10min --out a.gpx
+  tussock simulate --plan garden.geojson --error-from receiver.csv --out c.gpx
   tussock simulate --plan garden.geojson --stuck 40.00006,-30.00012 --out b.gpx";
 
 /// Log an invented outing, with the truth beside it
@@ -617,6 +618,12 @@ pub(crate) struct SimulateArguments {
     /// 30 cm, drift time 10 min. metre: white 30 cm, drift 2 m, drift time 5 min.
     #[arg(long, value_name = "NOISE", default_value = "centimetre")]
     pub(crate) noise: String,
+
+    /// Recorded error of a receiver instead of an invented one (CSV: t_s,east_m,north_m)
+    ///
+    /// What a receiver said less where it was, in rising time; a night longer than the series runs through it to and fro.
+    #[arg(long, value_name = "FILE", conflicts_with = "noise")]
+    pub(crate) error_from: Option<PathBuf>,
 
     /// Width of the swath, for the truth [default: of the settings, else 22cm]
     #[arg(long, value_name = "WIDTH")]

@@ -5,7 +5,7 @@ use std::fs::File;
 use std::io::Read;
 use std::path::{Path, PathBuf};
 use tussock_ingest::{Assembled, LogFile, ReadOptions};
-use tussock_types::{Plan, PlanFault, Reference, Settings};
+use tussock_types::{ErrorSeries, Plan, PlanFault, Reference, Settings};
 
 /// `-` stands for stdin.
 pub(crate) fn is_stdin(path: &Path) -> bool {
@@ -140,6 +140,11 @@ pub(crate) fn reference(path: &Path, options: &ReadOptions) -> Result<Reference,
         ..ReadOptions::default()
     };
     tussock_ingest::read_reference(&name(path), open(path)?, &options).map_err(unread)
+}
+
+/// A recorded error.
+pub(crate) fn error_series(path: &Path, settings: &Settings) -> Result<ErrorSeries, CommandFailure> {
+    tussock_ingest::read_error_series(&name(path), open(path)?, &settings.limits).map_err(unread)
 }
 
 /// Reads all logs, one after the other, and puts together what belongs together.

@@ -13,7 +13,7 @@ use tussock_simulate::{
     Counting, Doing, LogNoise, Machine, Manner, Pattern, Run, Sampling, Spell, StuckSpot, TrueRun, Truth,
     csv_bytes, gpx_bytes, nmea_bytes, sample, simulate, truth,
 };
-use tussock_types::{GeoPoint, Place, Settings, plural};
+use tussock_types::{FixQuality, GeoPoint, Place, Settings, plural};
 
 /// Cutting width where neither flag nor settings give one: in the middle of what such machines have.
 const USUAL_CUT_WIDTH_M: f64 = 0.22;
@@ -68,6 +68,11 @@ pub(crate) fn run(arguments: &SimulateArguments, printer: &Printer) -> CommandRe
     inputs::check_garden(Some(plan_path), arguments.settings.as_ref())?;
     let settings = inputs::settings(arguments.settings.as_deref())?;
     let plan = commands::sound_plan(plan_path, &settings)?;
+    let recorded = arguments
+        .error_from
+        .as_deref()
+        .map(|path| inputs::error_series(path, &settings))
+        .transpose()?;
     let (site, _) =
         Site::build(&plan).map_err(|faults| commands::plan_faults(&inputs::name(plan_path), &faults))?;
 
@@ -81,16 +86,28 @@ pub(crate) fn run(arguments: &SimulateArguments, printer: &Printer) -> CommandRe
         ..Run::new(arguments.hours, arguments.seed)
     };
     let true_run = simulate(&site, &machine, &run)?;
+    let usual = Sampling::geographic(
+        wish.period_s,
+        if recorded.is_some() {
+            LogNoise::NONE
+        } else {
+            wish.noise
+        },
+        arguments.seed.wrapping_add(LOG_SEED_OFFSET),
+        site.frame,
+    );
     let sampling = Sampling {
         start_unix_s: wish.start_unix_s,
+        // What is recorded holds all parts of the error, and says nothing of what the receiver calls its fixes.
+        quality: if recorded.is_some() {
+            FixQuality::Unknown
+        } else {
+            usual.quality
+        },
         antenna_forward_m: settings.machine.antenna_forward_m,
         antenna_left_m: settings.machine.antenna_left_m,
-        ..Sampling::geographic(
-            wish.period_s,
-            wish.noise,
-            arguments.seed.wrapping_add(LOG_SEED_OFFSET),
-            site.frame,
-        )
+        recorded,
+        ..usual
     };
     let trace = sample(&true_run, &sampling);
     let log = match arguments.format {

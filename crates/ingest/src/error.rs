@@ -149,6 +149,18 @@ pub enum IngestError {
         /// Its first characters.
         excerpt: String,
     },
+    /// A recorded error with a row that is none.
+    #[error("{name}: line {line}: found {found}, expected {expected}")]
+    ErrorSeries {
+        /// Name of the file.
+        name: String,
+        /// Its line.
+        line: u64,
+        /// What stands there.
+        found: String,
+        /// What should.
+        expected: &'static str,
+    },
     /// A surveyed path that is none.
     #[error("{name}: holds {corners} positions, expected a path of at least two")]
     NoPath {

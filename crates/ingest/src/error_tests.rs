@@ -22,6 +22,7 @@ fn ingest_variant(error: &IngestError) -> usize {
         IngestError::MixedPositions { .. } => 11,
         IngestError::NoPath { .. } => 12,
         IngestError::NoClock { .. } => 13,
+        IngestError::ErrorSeries { .. } => 14,
     }
 }
 
@@ -50,6 +51,15 @@ fn every_ingest_error_says_what_it_means() {
                 corners: 1,
             },
             "survey.csv: holds 1 positions, expected a path of at least two",
+        ),
+        (
+            IngestError::ErrorSeries {
+                name: "error.csv".into(),
+                line: 3,
+                found: "t_s 1".into(),
+                expected: "a time later than the row before",
+            },
+            "error.csv: line 3: found t_s 1, expected a time later than the row before",
         ),
         (
             IngestError::Empty {
@@ -154,7 +164,7 @@ fn every_ingest_error_says_what_it_means() {
         ),
     ];
     let seen: BTreeSet<usize> = table.iter().map(|(error, _)| ingest_variant(error)).collect();
-    assert_eq!(seen.len(), 14, "a variant is missing in the table");
+    assert_eq!(seen.len(), 15, "a variant is missing in the table");
     for (error, words) in table {
         assert_eq!(error.to_string(), words);
     }

@@ -24,6 +24,7 @@ mod assemble;
 mod clock;
 mod csv;
 mod error;
+mod error_series;
 #[cfg(test)]
 mod error_tests;
 mod gpsd;
@@ -48,6 +49,7 @@ mod walk;
 pub use assemble::{Assembled, assemble};
 pub use csv::{Columns, ColumnsError};
 pub use error::IngestError;
+pub use error_series::read_error_series;
 pub use plan_file::{PlanFileError, PlanRead, looks_swapped, read_plan, write_plan};
 pub use reference_file::read_reference;
 pub use settings_file::{SettingsError, SettingsFault, read_settings, settings_reference};

@@ -3,7 +3,7 @@
 //! The exact place at every period, plus position error as satellite receivers have it: a white part and, per axis, a
 //! first-order Gauss-Markov drift (Gelb 1974, section 3.8), started in its stationary state and discretised
 //! exactly, `d(t + dt) = phi d(t) + sqrt(1 - phi^2) sd n` with `phi = exp(-dt / tau)`. Windows of poor sky scale the
-//! error; a [`Bend`] is error that is fixed to a place, as beside a wall.
+//! error; a [`Bend`] is error that is fixed to a place, as beside a wall. Recorded error of a real receiver can be laid on instead.
 //!
 //! Exact: the law of the error at the sampled times, whatever the period. Approximate: speed and course are those of
 //! the true path with an error of their own, HDOP wanders a few per cent; no law stands behind those columns.
@@ -15,7 +15,7 @@ use crate::run::{Doing, TrueRun};
 use tussock_plane::Frame;
 use tussock_plane::Vector;
 use tussock_types::math;
-use tussock_types::{Fix, FixQuality, Place, Trace};
+use tussock_types::{ErrorSeries, Fix, FixQuality, Place, Trace};
 
 /// Error of a receiver's positions, per axis.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -101,6 +101,8 @@ pub struct Sampling {
     pub period_s: f64,
     /// Position error.
     pub noise: LogNoise,
+    /// Recorded error of a receiver, on top of the noise.
+    pub recorded: Option<ErrorSeries>,
     /// Seed of the error; it does not depend on the run's.
     pub seed: u64,
     /// No fixes in these.
@@ -139,6 +141,7 @@ impl Sampling {
         Self {
             period_s,
             noise,
+            recorded: None,
             seed,
             outages: Vec::new(),
             poor_sky: Vec::new(),
@@ -240,7 +243,11 @@ pub fn sample(run: &TrueRun, sampling: &Sampling) -> Trace {
         let antenna =
             moment.place + heading * sampling.antenna_forward_m + heading.left() * sampling.antenna_left_m;
         let error = (white * noise.white_m + Vector::new(east.value, north.value) * noise.drift_m) * factor;
-        let seen = antenna + error + bend_at(&sampling.bends, moment.place);
+        let (east_m, north_m) = sampling
+            .recorded
+            .as_ref()
+            .map_or((0.0, 0.0), |series| series.at(time_s));
+        let seen = antenna + error + Vector::new(east_m, north_m) + bend_at(&sampling.bends, moment.place);
         let (first, second) = match &sampling.frame {
             Some(frame) => {
                 let point = frame.to_geo(seen.into());

@@ -7,6 +7,7 @@
 //! Every bare number carries its unit in its name. `_fraction` runs from 0 to 1; percentages appear only on screen.
 
 mod comparison;
+mod error_series;
 mod findings;
 mod frame;
 mod grid;
@@ -23,6 +24,7 @@ mod trace;
 mod words;
 
 pub use comparison::*;
+pub use error_series::*;
 pub use findings::*;
 pub use grid::*;
 pub use hours::*;
