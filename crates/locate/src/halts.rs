@@ -134,30 +134,7 @@ pub fn long_halts(kept: &Kept, noise: &NoiseEstimate, least_s: f64) -> Vec<Halt>
         .into_iter()
         .map(|rest| {
             let rest = trimmed(kept, rest, noise);
-            let fixes = rest.first..rest.end;
-            let place = middle(kept, fixes.clone());
-            let mut off_m: Vec<f64> = fixes
-                .clone()
-                .map(|index| kept.place(index).distance_m(place))
-                .collect();
-            let most = (off_m.len() - 1) * 19 / 20;
-            let radius_m = *off_m.select_nth_unstable_by(most, f64::total_cmp).1;
-            let before = (kept.run[..rest.first]
-                .iter()
-                .rposition(|run| *run != kept.run[rest.first]))
-            .map_or(0, |at| at + 1);
-            let came_from = (before..rest.first)
-                .rev()
-                .find(|index| kept.place(*index).distance_m(place) > 1.0 + radius_m)
-                .map(|index| kept.place(index));
-            let halt = Halt {
-                place,
-                start_s: rest.start_s,
-                end_s: rest.end_s,
-                at: HaltPlace::Elsewhere,
-                radius_m,
-                came_from,
-            };
+            let halt = halt(kept, rest.first..rest.end, (rest.start_s, rest.end_s));
             (kept.run[rest.first], halt)
         })
         .filter(|(_, halt)| halt.end_s - halt.start_s >= least_s)
@@ -179,6 +156,33 @@ pub fn long_halts(kept: &Kept, noise: &NoiseEstimate, least_s: f64) -> Vec<Halt>
         one
     });
     halts.into_iter().map(|(_, halt)| halt).collect()
+}
+
+/// A halt by its fixes, of which there is at least one.
+pub(crate) fn halt(kept: &Kept, fixes: std::ops::Range<usize>, (start_s, end_s): (f64, f64)) -> Halt {
+    let place = middle(kept, fixes.clone());
+    let mut off_m: Vec<f64> = fixes
+        .clone()
+        .map(|index| kept.place(index).distance_m(place))
+        .collect();
+    let most = (off_m.len() - 1) * 19 / 20;
+    let radius_m = *off_m.select_nth_unstable_by(most, f64::total_cmp).1;
+    let before = (kept.run[..fixes.start]
+        .iter()
+        .rposition(|run| *run != kept.run[fixes.start]))
+    .map_or(0, |at| at + 1);
+    let came_from = (before..fixes.start)
+        .rev()
+        .find(|index| kept.place(*index).distance_m(place) > 1.0 + radius_m)
+        .map(|index| kept.place(index));
+    Halt {
+        place,
+        start_s,
+        end_s,
+        at: HaltPlace::Elsewhere,
+        radius_m,
+        came_from,
+    }
 }
 
 /// Takes off the drive in and the drive out: fixes at both ends that lie away from the middle of the stay.

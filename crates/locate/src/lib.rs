@@ -16,7 +16,8 @@
 //! Kalman filter with Rauch-Tung-Striebel smoothing takes over ([`kalman`]). Where positions are poor (decimetres or
 //! metres), legs, speed, corners, the station and the edge of the lawn are solved together ([`anchor`]), and other pasts
 //! that agree with the log can be drawn. Between fixes more than four seconds apart, turns are rebuilt from speed, time and
-//! the edge of the lawn ([`sparse_turns`]). From the path follow the turns and their setback ([`turns`]) and, last, what the
+//! the edge of the lawn ([`sparse_turns`]). Where a receiver smooths its own positions, so that a machine at rest creeps, stays are
+//! told by what driving looks like ([`stays`]). From the path follow the turns and their setback ([`turns`]) and, last, what the
 //! machine did in every second ([`activities`]).
 //!
 //! Exact: the segmentation, for the stated cost. Approximate: the noise law while driving. Known limits: in precise logs
@@ -40,6 +41,7 @@ mod parts;
 pub mod path;
 pub mod segment;
 pub mod sparse_turns;
+pub mod stays;
 mod straight;
 mod track;
 pub mod turns;

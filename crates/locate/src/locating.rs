@@ -5,7 +5,7 @@ use crate::turns::Setback;
 use crate::{Halt, Kept, NoiseEstimate, PathMethod, Piece, Track, Vertex};
 use crate::{
     blocks, carried, drift, halts, local_bias, noise, outlier_filter, parts, path, segment, sparse_turns,
-    straight,
+    stays, straight,
 };
 use tussock_plane::Region;
 use tussock_types::math;
@@ -288,24 +288,46 @@ fn locate_once(
     let claims = noise::Claims::of(trace);
     let pace = Pace::of(&gated.kept, settings, &claims);
     let span_s = (gated.kept.time_s.first().copied()).zip(gated.kept.time_s.last().copied());
-    let usual_mps = pace.usual_mps(&gated.kept, &pace.noise).or(pace.speed_mps);
-    let (kept, carried) = carried::lift_out(gated.kept, &pace.noise, usual_mps, ground);
+    let is_followed = pace.period_s <= SPARSE_PERIOD_S && pace.speed_mps.is_some();
+    let stays = match is_followed {
+        true => stays::stays(&gated.kept),
+        false => Vec::new(),
+    };
+    let smoothing = stays::Smoothing::of(&gated.kept, &stays, pace.period_s);
+    let (noise, smoothed_mps) = match &smoothing {
+        Some(smoothing) => (smoothing.noise(&pace.noise), smoothing.speed_mps),
+        None => (pace.noise, None),
+    };
+    let usual_mps = |kept: &Kept| {
+        let smoothed_mps = pace.stated_mps.or(smoothed_mps);
+        smoothed_mps
+            .or_else(|| pace.usual_mps(kept, &pace.noise))
+            .or(pace.speed_mps)
+    };
+    let first_mps = usual_mps(&gated.kept);
+    let (kept, carried) = carried::lift_out(gated.kept, &noise, first_mps, ground);
     let speed_mps = match carried.is_empty() {
-        true => usual_mps,
-        false => pace.usual_mps(&kept, &pace.noise).or(pace.speed_mps),
+        true => first_mps,
+        false => usual_mps(&kept),
     };
     let site = Site {
         station,
         ground,
         settings,
     };
-    let found = Found::of(&kept, &pace, speed_mps, site, hold);
+    let mut found = Found::of(&kept, &pace, speed_mps, site, hold);
+    match &smoothing {
+        Some(smoothing) => found.stands_as(&kept, smoothing),
+        None if is_poor(&found.noise) => found.halts = stays::of_one_stay(found.halts, &stays),
+        None => {}
+    }
     let (halts, station, outings) =
         halts::at_station(found.halts, station, &found.stands_noise, &kept, &gated.steps);
     Track {
         machine: trace.machine.clone(),
         pieces: found.pieces,
         halts,
+        stays: smoothing.map_or_else(Vec::new, |smoothing| smoothing.stays),
         gaps: gated.gaps,
         steps: gated.steps,
         carried,
@@ -550,6 +572,19 @@ impl Found {
             .collect();
         for piece in &mut self.pieces {
             path::collapse_halts(piece, &standing, &noise);
+        }
+    }
+}
+
+impl Found {
+    /// Halts are the stays of a receiver that smooths; speed and the slow part of the error are what they show.
+    fn stands_as(&mut self, kept: &Kept, smoothing: &stays::Smoothing) {
+        self.noise = smoothing.noise(&self.noise);
+        self.speed_mps = smoothing.speed_mps.or(self.speed_mps);
+        self.halts = stays::as_halts(kept, &smoothing.stays);
+        self.stands_noise = self.noise;
+        for piece in &mut self.pieces {
+            path::collapse_halts(piece, &self.halts, &self.noise);
         }
     }
 }

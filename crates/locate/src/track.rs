@@ -6,6 +6,7 @@ use crate::local_bias::LocalBias;
 use crate::parts::{
     Gap, Halt, HaltPlace, Kept, NoiseEstimate, PathMethod, Piece, ReckonedDrift, Step, Vertex,
 };
+use crate::stays::Standing;
 use tussock_plane::Leg;
 use tussock_types::{Place, math};
 
@@ -18,6 +19,8 @@ pub struct Track {
     pub pieces: Vec<Piece>,
     /// Halts in time order.
     pub halts: Vec<Halt>,
+    /// Stays of a machine whose receiver smooths its own positions, in time order; empty where it does not.
+    pub stays: Vec<Standing>,
     /// Silences in time order.
     pub gaps: Vec<Gap>,
     /// Steps of the receiver in time order; no piece goes across one.

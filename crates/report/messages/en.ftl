@@ -78,6 +78,7 @@ calibrated = { $runs ->
     [one] One log
    *[other] { $runs } logs
 } like this one were simulated on the plan; the visited fraction was corrected by { $points } points for the bias that they showed.
+ways_disagree = Two ways of counting contradict each other: { $by_path_fraction } along the path as the edges hold it, { $as_logged_fraction } as logged less what such errors add. The second is taken, and no ground is called missed.
 not_calibrated_no_width = The visited fraction was not calibrated: that takes the cutting width.
 not_calibrated_no_plan = The visited fraction was not calibrated: that takes a plan to drive on.
 not_calibrated_lanes = The visited fraction was not calibrated: parallel lanes cannot be simulated closely enough.

@@ -20,8 +20,11 @@
 //!
 //! Cost: some runs of the whole estimate, on all cores.
 
+mod as_logged;
 mod blocked;
 mod fitted;
+
+pub use as_logged::{AsLogged, as_logged};
 
 use crate::Survey;
 use crate::coverage_count::CoverageCount;

@@ -6,7 +6,7 @@ use tussock_diagnose::pocket_verdicts::PocketVerdicts;
 use tussock_diagnose::site_analysis::SiteAnalysis;
 use tussock_diagnose::{advice, spots};
 use tussock_locate::{HaltPlace, Track};
-use tussock_survey::calibrate::{Calibrated, calibrate};
+use tussock_survey::calibrate::{Calibrated, as_logged, calibrate};
 use tussock_survey::coverage_count::CoverageCount;
 use tussock_survey::plan_offset::PlanShift;
 use tussock_survey::{interval, log_findings, nights, over_time, promise};
@@ -50,11 +50,20 @@ pub fn analyse_survey(survey: &Survey<'_>, wish: Calibrate) -> Result<Findings, 
     let site = SiteAnalysis::of(survey)?;
     let mut log_verdict = verdict::verdict(survey);
     log_verdict.remarks.extend(calibrated.remark());
-    let shown_m = verdict::shown_width_m(survey);
+    let (visited, contradicted) = visited(survey, &counted, &calibrated)?;
+    // Where two ways of counting contradict each other, no ground is told from the path.
+    let shown_m = match &contradicted {
+        Some(_) => {
+            let (width_m, height_m) = survey.extent_m();
+            width_m.max(height_m)
+        }
+        None => verdict::shown_width_m(survey),
+    };
+    log_verdict.remarks.extend(contradicted);
     let mut pockets = PocketVerdicts::of(survey, &counted, &cells, &site, shown_m)?;
     pockets.hold_to(&mut log_verdict);
     let nights = nights::nights(survey, settings.machine.cut_width_m.map(|_| &counted));
-    let mut filled = Filled::of(survey, &counted, &calibrated, &pockets, &nights)?;
+    let mut filled = Filled::of(survey, &counted, visited, &pockets, &nights);
     filled.promise_no_more_than(&log_verdict, lawn.source);
     let revisits = filled.coverage.is_some().then(|| counted.revisits(survey));
     let (installation, reachable_m2) = Judged {
@@ -130,6 +139,27 @@ pub fn analyse_survey(survey: &Survey<'_>, wish: Calibrate) -> Result<Findings, 
     Ok(findings)
 }
 
+/// Visited fraction by all roads that the log allows, and what to say where they contradict each other.
+fn visited(
+    survey: &Survey<'_>,
+    counted: &CoverageCount,
+    calibrated: &Calibrated,
+) -> Result<(Estimate, Option<Said>), AnalyseError> {
+    let width_effect = counted.width_effect(survey);
+    if let Calibrated::Done(calibration) = calibrated {
+        return Ok((calibration.estimate(counted, width_effect), None));
+    }
+    let by_path = interval::visited(survey, counted, survey.drive()?, width_effect);
+    let Some(as_logged) = as_logged(survey, counted) else {
+        return Ok((by_path, None));
+    };
+    let contradicted = as_logged.contradicts(by_path).then_some(Said::WaysDisagree {
+        by_path_fraction: by_path.estimate,
+        as_logged_fraction: as_logged.visited_fraction,
+    });
+    Ok((as_logged.with(by_path), contradicted))
+}
+
 /// Areas and hours; nothing without a cutting width.
 #[derive(Default)]
 struct Filled {
@@ -141,23 +171,18 @@ impl Filled {
     fn of(
         survey: &Survey<'_>,
         counted: &CoverageCount,
-        calibrated: &Calibrated,
+        visited: Estimate,
         pockets: &PocketVerdicts,
         nights: &nights::Nights,
-    ) -> Result<Self, AnalyseError> {
+    ) -> Self {
         if survey.settings().machine.cut_width_m.is_none() {
-            return Ok(Self::default());
+            return Self::default();
         }
-        let width_effect = counted.width_effect(survey);
-        let visited: Estimate = match calibrated {
-            Calibrated::Done(calibration) => calibration.estimate(counted, width_effect),
-            _ => interval::visited(survey, counted, survey.drive()?, width_effect),
-        };
         let coverage = counted.coverage(survey, pockets.areas(), visited);
-        Ok(Self {
+        Self {
             over_time: Some(over_time::over_time(counted, survey, &coverage, nights)),
             coverage: Some(coverage),
-        })
+        }
     }
 
     /// No promise over ground that the log cannot show, and none without an outline.

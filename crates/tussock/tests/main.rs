@@ -20,6 +20,7 @@ mod place_bound;
 mod poor_sky;
 mod rebuilt;
 mod recorded_accuracy;
+mod recorded_error;
 mod reference;
 mod statistics;
 mod validation;

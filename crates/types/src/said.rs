@@ -72,6 +72,7 @@ said! {
     DrivesAtRest { rest_min: f64, driven_min: f64, time_zone: String }
     DrivesAtRestShifted { rest_min: f64, driven_min: f64, time_zone: String, shift_h: f64, later: Whether, local_time: Whether }
     Calibrated { runs: u64, points: f64 }
+    WaysDisagree { by_path_fraction: f64, as_logged_fraction: f64 }
     NotCalibratedNoWidth {}
     NotCalibratedNoPlan {}
     NotCalibratedLanes {}

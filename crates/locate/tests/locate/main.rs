@@ -12,3 +12,4 @@ mod noise;
 mod path;
 mod periods;
 mod rebuilt;
+mod stays;

@@ -204,10 +204,27 @@ impl Fit {
 
     /// Its log, in metres on the plane of the plan.
     pub(super) fn log(&self, run: &TrueRun, settings: &Settings, seed: u64) -> Trace {
+        self.log_with(self.noise, run, settings, seed)
+    }
+
+    /// Where the antenna really was at each fix, seconds from the start of the run.
+    pub(super) fn exact_fixes(&self, run: &TrueRun, settings: &Settings) -> Vec<(f64, Place)> {
+        let trace = self.log_with(LogNoise::NONE, run, settings, 0);
+        let start_s = trace.time_s.first().copied().unwrap_or(0.0);
+        let fixes = 0..trace.len();
+        fixes
+            .map(|index| {
+                let (east_m, north_m) = trace.positions.pair(index);
+                (trace.time_s[index] - start_s, Place::new(east_m, north_m))
+            })
+            .collect()
+    }
+
+    fn log_with(&self, noise: LogNoise, run: &TrueRun, settings: &Settings, seed: u64) -> Trace {
         let sampling = Sampling {
             antenna_forward_m: settings.machine.antenna_forward_m,
             antenna_left_m: settings.machine.antenna_left_m,
-            ..Sampling::local(self.period_s, self.noise, seed)
+            ..Sampling::local(self.period_s, noise, seed)
         };
         sample(run, &sampling)
     }

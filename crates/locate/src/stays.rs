@@ -1,0 +1,494 @@
+//! When does the machine stand, if the receiver smooths its own positions?
+//!
+//! Question: a receiver's filter lets positions of a machine at rest creep through metres. No radius tells such a stay from
+//! driving. Method: standing means that the track does not go anywhere of its own: over windows of three minutes, the
+//! mean length of the second difference |z(t+h) - 2 z(t) + z(t-h)| at h of 8, 20 and 40 s, in which a slow drift cancels and a
+//! drive with turns does not. A hidden Markov model of two states (Rabiner 1989, DOI 10.1109/5.18626) learns from the log
+//! what either looks like; its states have multivariate Student densities (5 degrees of freedom, weights after Lange, Little &
+//! Taylor 1989, DOI 10.2307/2290063). From the stays follows how far positions wander within a lag, with no law assumed.
+//!
+//! Approximate: both ends of a stay, to half a minute. Known limits: stays shorter than some three minutes; errors that wander as
+//! fast as the machine drives.
+//!
+//! Cost: some milliseconds a night.
+
+use crate::noise::usual_speed_mps;
+use crate::{Halt, Kept, NoiseEstimate, halts};
+use std::ops::Range;
+use tussock_types::{NoiseSource, math};
+
+/// Lags of the second differences.
+const LAGS_S: [f64; 3] = [8.0, 20.0, 40.0];
+/// Differences below this part of those of driving tell nothing more: held positions, holes that a logger filled.
+const LEAST_OF_DRIVING: f64 = 0.1;
+/// A window, and the step from one to the next.
+const WINDOW_S: f64 = 180.0;
+const STRIDE_S: f64 = 10.0;
+/// The track is read at this step.
+const STEP_S: f64 = 2.0;
+/// Part of a window that must be logged.
+const LEAST_LOGGED: f64 = 0.3;
+/// The windows with the longest differences are driven; less than this part of theirs is standing, to begin with.
+const DRIVES_QUANTILE: f64 = 0.9;
+const STANDS_BELOW: f64 = 0.7;
+/// Rates of leaving a stay and of coming to one, per second.
+const LEAVES_PER_S: f64 = 1.0 / 1800.0;
+const ARRIVES_PER_S: f64 = 1.0 / 3600.0;
+/// Windows overlap, so that each counts only in part.
+const WEIGHT: f64 = 1.5 * STRIDE_S / WINDOW_S;
+/// Both states differ by this at least, all lags together: driving alone, cut in two, differs by less.
+const APART: f64 = 2.4;
+const FREEDOM: f64 = 5.0;
+const ROUNDS: usize = 12;
+/// Shorter stays are none.
+const LEAST_S: f64 = 180.0;
+/// Rolling into place and out of it.
+const END_CUT_S: f64 = 45.0;
+/// Stays that tell how the error wanders.
+const TELLING_S: f64 = 600.0;
+
+/// A receiver that smooths its own positions moves so much more within a minute than from fix to fix while it stands; first-order drift
+/// under as much white error moves some three times as much.
+const SMOOTHS: f64 = 3.5;
+/// Less than this within a minute is drift as precise receivers have it.
+const SMOOTHS_FROM_M: f64 = 0.1;
+/// What stands creeps less far than what drives, from fix to fix; a drive in a narrow corner does not.
+const CREEPS: f64 = 0.95;
+/// And gets less far in the shortest lag; a drive without turns gets farther.
+const GETS: f64 = 0.85;
+/// Lags at which its error is read: a minute, and long ones, the longest that stays allow.
+const MINUTE_S: f64 = 60.0;
+const LONG_S: [f64; 3] = [1800.0, 900.0, 300.0];
+
+/// A stretch of standing time.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Standing {
+    /// From.
+    pub start_s: f64,
+    /// To.
+    pub end_s: f64,
+}
+
+impl Standing {
+    /// How long it lasts.
+    pub fn lasts_s(&self) -> f64 {
+        self.end_s - self.start_s
+    }
+
+    /// Fixes of its inner part, without `cut_s` at either end.
+    pub fn fixes(&self, kept: &Kept, cut_s: f64) -> Range<usize> {
+        let first = kept
+            .time_s
+            .partition_point(|time_s| *time_s < self.start_s + cut_s);
+        let end = kept
+            .time_s
+            .partition_point(|time_s| *time_s <= self.end_s - cut_s);
+        first..end.max(first)
+    }
+}
+
+/// What stays show of a receiver that smooths its own positions.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Smoothing {
+    /// When the machine stood.
+    pub stays: Vec<Standing>,
+    /// How fast it drives; `None` where that cannot be told.
+    pub speed_mps: Option<f64>,
+    /// How far positions wander within the longest lag that stays allow, per axis.
+    drift_m: f64,
+    drift_rate_m2_per_s: f64,
+}
+
+impl Smoothing {
+    /// `None` where stays do not show that the receiver smooths.
+    pub fn of(kept: &Kept, stays: &[Standing], period_s: f64) -> Option<Self> {
+        let change = |lag_s| change_m(kept, stays, lag_s);
+        let (near_m, minute_m) = (change(period_s)?, change(MINUTE_S)?);
+        let driven = left_out(kept, stays);
+        let slower =
+            |lag_s| Some(moved_m(kept, inner(kept, stays), lag_s)? / moved_m(&driven, driven.runs(), lag_s)?);
+        if minute_m < SMOOTHS_FROM_M
+            || minute_m < SMOOTHS * near_m
+            || slower(period_s)? > CREEPS
+            || slower(LAGS_S[0])? > GETS
+        {
+            return None;
+        }
+        let drift_rate_m2_per_s = 2.0 * minute_m * minute_m / MINUTE_S;
+        Some(Self {
+            stays: stays.to_vec(),
+            speed_mps: usual_speed_mps(&driven, near_m, drift_rate_m2_per_s),
+            drift_m: LONG_S.into_iter().find_map(change).unwrap_or(minute_m),
+            drift_rate_m2_per_s,
+        })
+    }
+
+    /// An error law with the slow part that the stays show.
+    pub fn noise(&self, noise: &NoiseEstimate) -> NoiseEstimate {
+        NoiseEstimate {
+            drift_m: Some(self.drift_m),
+            drift_rate_m2_per_s: self.drift_rate_m2_per_s,
+            source: NoiseSource::StationScatter,
+            ..*noise
+        }
+    }
+}
+
+type Feature = [f64; 3];
+
+/// Features of one window; `None` where too little was logged.
+struct Windows {
+    middle_s: Vec<f64>,
+    feature: Vec<Option<Feature>>,
+}
+
+/// Finds the stays. Empty where either standing or driving is not seen.
+pub fn stays(kept: &Kept) -> Vec<Standing> {
+    let windows = windows(kept);
+    let Some(standing) = standing(&windows.feature) else {
+        return Vec::new();
+    };
+    let mut stays: Vec<Standing> = Vec::new();
+    for (middle_s, standing) in windows.middle_s.iter().zip(standing) {
+        if !standing {
+            continue;
+        }
+        let (start_s, end_s) = (middle_s - 0.5 * STRIDE_S, middle_s + 0.5 * STRIDE_S);
+        match stays.last_mut() {
+            Some(last) if start_s - last.end_s < 0.5 * STRIDE_S => last.end_s = end_s,
+            _ => stays.push(Standing { start_s, end_s }),
+        }
+    }
+    stays.retain(|stay| stay.lasts_s() >= LEAST_S);
+    stays
+}
+
+fn windows(kept: &Kept) -> Windows {
+    let (Some(first_s), Some(last_s)) = (kept.time_s.first().copied(), kept.time_s.last().copied()) else {
+        return Windows {
+            middle_s: Vec::new(),
+            feature: Vec::new(),
+        };
+    };
+    let steps = ((last_s - first_s) / STEP_S) as usize + 1;
+    let mut places: Vec<Option<(f64, f64)>> = vec![None; steps];
+    for run in kept.runs() {
+        let mut index = run.start;
+        let from = ((kept.time_s[run.start] - first_s) / STEP_S).ceil() as usize;
+        for (step, place) in places.iter_mut().enumerate().skip(from) {
+            let time_s = first_s + step as f64 * STEP_S;
+            while index + 1 < run.end && kept.time_s[index + 1] < time_s {
+                index += 1;
+            }
+            if index + 1 >= run.end {
+                break;
+            }
+            let share =
+                (time_s - kept.time_s[index]) / (kept.time_s[index + 1] - kept.time_s[index]).max(1e-9);
+            let between = |column: &[f64]| column[index] + share * (column[index + 1] - column[index]);
+            *place = Some((between(&kept.east_m), between(&kept.north_m)));
+        }
+    }
+    // Sums of the lengths and their number up to each step, for each lag.
+    let sums = LAGS_S.map(|lag_s| {
+        let lag = (lag_s / STEP_S) as usize;
+        let mut sums = vec![(0.0, 0_u32)];
+        for step in 0..steps {
+            let (mut sum, mut count) = sums[step];
+            let before = step.checked_sub(lag).and_then(|at| places[at]);
+            let after = places.get(step + lag).copied().flatten();
+            if let (Some(before), Some(here), Some(after)) = (before, places[step], after) {
+                sum += math::hypot(
+                    after.0 - 2.0 * here.0 + before.0,
+                    after.1 - 2.0 * here.1 + before.1,
+                );
+                count += 1;
+            }
+            sums.push((sum, count));
+        }
+        sums
+    });
+    let (half, stride) = ((0.5 * WINDOW_S / STEP_S) as usize, (STRIDE_S / STEP_S) as usize);
+    let middles = (0..steps).step_by(stride);
+    Windows {
+        middle_s: middles
+            .clone()
+            .map(|step| first_s + step as f64 * STEP_S)
+            .collect(),
+        feature: middles
+            .map(|step| {
+                let (from, to) = (step.saturating_sub(half), (step + half).min(steps));
+                let mut feature = [0.0; 3];
+                for (value, sums) in feature.iter_mut().zip(&sums) {
+                    let count = sums[to].1 - sums[from].1;
+                    if f64::from(count) < LEAST_LOGGED * 2.0 * half as f64 {
+                        return None;
+                    }
+                    *value = 2.0 * math::ln((sums[to].0 - sums[from].0) / f64::from(count));
+                }
+                Some(feature)
+            })
+            .collect(),
+    }
+}
+
+/// Which windows the machine stands in.
+fn standing(features: &[Option<Feature>]) -> Option<Vec<bool>> {
+    let mut driving = [0.0; 3];
+    for (lag, driving) in driving.iter_mut().enumerate() {
+        let mut known: Vec<f64> = features.iter().flatten().map(|feature| feature[lag]).collect();
+        known.sort_by(f64::total_cmp);
+        *driving = math::quantile(&known, DRIVES_QUANTILE)?;
+    }
+    let least = driving.map(|driving| driving + 2.0 * math::ln(LEAST_OF_DRIVING));
+    let features: Vec<Option<Feature>> = features
+        .iter()
+        .map(|feature| feature.map(|feature| [0, 1, 2].map(|lag| feature[lag].max(least[lag]))))
+        .collect();
+    let features = features.as_slice();
+    let threshold = driving[2] + 2.0 * math::ln(STANDS_BELOW);
+    // Probability of standing.
+    let mut stands: Vec<f64> = features
+        .iter()
+        .map(|feature| match feature {
+            Some(feature) => f64::from(u8::from(feature[2] < threshold)),
+            None => 0.5,
+        })
+        .collect();
+    let mut states: Option<[Student; 2]> = None;
+    for _ in 0..ROUNDS {
+        let shares: [Vec<f64>; 2] = [stands.clone(), stands.iter().map(|share| 1.0 - share).collect()];
+        let [stand, drive] = [0, 1].map(|state| {
+            let old = states.as_ref().map(|states| &states[state]);
+            Student::fitted(features, &shares[state], old)
+        });
+        let found = [stand?, drive?];
+        stands = smoothed(features, &found);
+        states = Some(found);
+    }
+    let [stand, drive] = states?;
+    let apart: f64 = drive
+        .mean
+        .iter()
+        .zip(&stand.mean)
+        .map(|(drive, stand)| drive - stand)
+        .sum();
+    (apart > APART).then(|| stands.iter().map(|share| *share > 0.5).collect())
+}
+
+/// A Student density of three variables with the lower triangle of its scale matrix' Cholesky factor.
+struct Student {
+    mean: Feature,
+    lower: [[f64; 3]; 3],
+}
+
+impl Student {
+    /// Weighted moments; those far off by the former density weigh less.
+    fn fitted(features: &[Option<Feature>], shares: &[f64], old: Option<&Self>) -> Option<Self> {
+        let weigh = |feature: &Feature, share: f64| {
+            share * old.map_or(1.0, |old| (FREEDOM + 3.0) / (FREEDOM + old.distance(feature)))
+        };
+        let known = || {
+            features
+                .iter()
+                .zip(shares)
+                .filter_map(|(feature, share)| Some((feature.as_ref()?, *share)))
+        };
+        let total: f64 = known().map(|(_, share)| share).sum();
+        let weights: f64 = known().map(|(feature, share)| weigh(feature, share)).sum();
+        if total < WINDOW_S / STRIDE_S {
+            return None;
+        }
+        let mut mean = [0.0; 3];
+        for (feature, share) in known() {
+            let weight = weigh(feature, share) / weights;
+            mean.iter_mut()
+                .zip(feature)
+                .for_each(|(mean, value)| *mean += weight * value);
+        }
+        let mut scale = [[0.0; 3]; 3];
+        for (feature, share) in known() {
+            let weight = weigh(feature, share) / total;
+            for row in 0..3 {
+                for column in 0..3 {
+                    scale[row][column] +=
+                        weight * (feature[row] - mean[row]) * (feature[column] - mean[column]);
+                }
+            }
+        }
+        let mut lower = [[0.0; 3]; 3];
+        for row in 0..3 {
+            for column in 0..=row {
+                let known: f64 = (0..column).map(|at| lower[row][at] * lower[column][at]).sum();
+                lower[row][column] = if row == column {
+                    (scale[row][row] + 1e-3 - known).max(1e-6).sqrt()
+                } else {
+                    (scale[row][column] - known) / lower[column][column]
+                };
+            }
+        }
+        Some(Self { mean, lower })
+    }
+
+    /// Squared distance from the mean in standard deviations.
+    fn distance(&self, feature: &Feature) -> f64 {
+        let mut solved = [0.0; 3];
+        for row in 0..3 {
+            let known: f64 = (0..row).map(|at| self.lower[row][at] * solved[at]).sum();
+            solved[row] = (feature[row] - self.mean[row] - known) / self.lower[row][row];
+        }
+        solved.iter().map(|value| value * value).sum()
+    }
+
+    fn log_density(&self, feature: &Feature) -> f64 {
+        let log_root: f64 = (0..3).map(|at| math::ln(self.lower[at][at])).sum();
+        -log_root - 0.5 * (FREEDOM + 3.0) * math::ln(1.0 + self.distance(feature) / FREEDOM)
+    }
+}
+
+/// Probability of standing in each window, by all of them (forwards and backwards).
+fn smoothed(features: &[Option<Feature>], states: &[Student; 2]) -> Vec<f64> {
+    let (leaves, arrives) = (LEAVES_PER_S * STRIDE_S, ARRIVES_PER_S * STRIDE_S);
+    let step = |[stand, drive]: [f64; 2]| {
+        [
+            stand * (1.0 - leaves) + drive * arrives,
+            stand * leaves + drive * (1.0 - arrives),
+        ]
+    };
+    let back = |[stand, drive]: [f64; 2]| {
+        [
+            (1.0 - leaves) * stand + leaves * drive,
+            arrives * stand + (1.0 - arrives) * drive,
+        ]
+    };
+    let even = |[stand, drive]: [f64; 2]| {
+        let sum = (stand + drive).max(f64::MIN_POSITIVE);
+        [stand / sum, drive / sum]
+    };
+    let seen: Vec<[f64; 2]> = features
+        .iter()
+        .map(|feature| {
+            let Some(feature) = feature else { return [1.0; 2] };
+            let logs = [0, 1].map(|state| WEIGHT * states[state].log_density(feature));
+            let most = logs[0].max(logs[1]);
+            logs.map(|log| math::exp(log - most))
+        })
+        .collect();
+    let mut forward = Vec::with_capacity(seen.len());
+    let mut now = [0.5, 0.5];
+    for [stand, drive] in &seen {
+        let next = step(now);
+        now = even([next[0] * stand, next[1] * drive]);
+        forward.push(now);
+    }
+    let mut later = [1.0, 1.0];
+    for at in (0..seen.len()).rev() {
+        let both = even([forward[at][0] * later[0], forward[at][1] * later[1]]);
+        later = even(back([seen[at][0] * later[0], seen[at][1] * later[1]]));
+        forward[at] = both;
+    }
+    forward.into_iter().map(|both| both[0]).collect()
+}
+
+/// The fixes outside of all stays; nothing leads across one.
+pub fn left_out(kept: &Kept, stays: &[Standing]) -> Kept {
+    let mut driven = Kept::default();
+    let mut left = stays.iter().peekable();
+    let mut passed = 0;
+    for index in 0..kept.len() {
+        let time_s = kept.time_s[index];
+        while left.next_if(|stay| stay.end_s < time_s).is_some() {
+            passed += 1;
+        }
+        if left.peek().is_some_and(|stay| stay.start_s <= time_s) {
+            continue;
+        }
+        driven.time_s.push(time_s);
+        driven.east_m.push(kept.east_m[index]);
+        driven.north_m.push(kept.north_m[index]);
+        driven.run.push(kept.run[index] + passed);
+    }
+    driven
+}
+
+/// Inner parts of the stays that are long enough to tell how the error wanders.
+fn inner(kept: &Kept, stays: &[Standing]) -> Vec<Range<usize>> {
+    let long = stays.iter().filter(|stay| stay.lasts_s() >= TELLING_S);
+    long.map(|stay| stay.fixes(kept, END_CUT_S)).collect()
+}
+
+/// How far positions wander within a lag while the machine stands, per axis: root of half the mean square change, robust (half of
+/// a squared normal deviate lies below 0.4549). `None` where no stay is long enough.
+pub fn change_m(kept: &Kept, stays: &[Standing], lag_s: f64) -> Option<f64> {
+    let mut squares_m2 = Vec::new();
+    for_each_move(kept, inner(kept, stays), lag_s, |east_m, north_m| {
+        squares_m2.extend([east_m * east_m, north_m * north_m]);
+    });
+    let enough = squares_m2.len() >= 60;
+    math::median(&mut squares_m2)
+        .filter(|_| enough)
+        .map(|square_m2| (0.5 * square_m2 / 0.4549).sqrt())
+}
+
+/// Median distance between two positions so far apart in time; `None` where they are too few.
+fn moved_m(kept: &Kept, stretches: Vec<Range<usize>>, lag_s: f64) -> Option<f64> {
+    let mut moved_m = Vec::new();
+    for_each_move(kept, stretches, lag_s, |east_m, north_m| {
+        moved_m.push(math::hypot(east_m, north_m))
+    });
+    let enough = moved_m.len() >= 60;
+    math::median(&mut moved_m).filter(|_| enough)
+}
+
+fn for_each_move(kept: &Kept, stretches: Vec<Range<usize>>, lag_s: f64, mut each: impl FnMut(f64, f64)) {
+    for fixes in stretches {
+        let mut later = fixes.start;
+        for index in fixes.clone() {
+            while later < fixes.end && kept.time_s[later] - kept.time_s[index] < lag_s - 1e-6 {
+                later += 1;
+            }
+            if later >= fixes.end {
+                break;
+            }
+            if kept.time_s[later] - kept.time_s[index] <= 1.5 * lag_s + 1.0 {
+                each(
+                    kept.east_m[later] - kept.east_m[index],
+                    kept.north_m[later] - kept.north_m[index],
+                );
+            }
+        }
+    }
+}
+
+/// A stay that drift has broken into several halts is one halt again, where it stood longest.
+pub fn of_one_stay(halts: Vec<Halt>, stays: &[Standing]) -> Vec<Halt> {
+    /// Both ends of a stay are known to half a window.
+    const SLACK_S: f64 = 90.0;
+    let lasts_s = |halt: &Halt| halt.end_s - halt.start_s;
+    let mut stays = stays.iter().peekable();
+    let mut joined: Vec<(Option<Standing>, Halt)> = Vec::new();
+    for halt in halts {
+        while stays.next_if(|stay| stay.end_s + SLACK_S < halt.end_s).is_some() {}
+        let stay = (stays.peek().copied().copied()).filter(|stay| stay.start_s - SLACK_S <= halt.start_s);
+        match joined.last_mut() {
+            Some((Some(last), whole)) if stay == Some(*last) => {
+                let (start_s, end_s) = (whole.start_s, halt.end_s);
+                if lasts_s(&halt) > lasts_s(whole) {
+                    *whole = halt;
+                }
+                (whole.start_s, whole.end_s) = (start_s, end_s);
+            }
+            _ => joined.push((stay, halt)),
+        }
+    }
+    joined.into_iter().map(|(_, halt)| halt).collect()
+}
+
+/// Stays as halts.
+pub fn as_halts(kept: &Kept, stays: &[Standing]) -> Vec<Halt> {
+    let with_fixes = stays.iter().map(|stay| (stay, stay.fixes(kept, 0.0)));
+    with_fixes
+        .filter(|(_, fixes)| !fixes.is_empty())
+        .map(|(stay, fixes)| halts::halt(kept, fixes, (stay.start_s, stay.end_s)))
+        .collect()
+}

@@ -1,0 +1,266 @@
+//! The second road to the visited fraction: as logged, less what such errors add.
+//!
+//! Question: a receiver that smooths its own positions errs by metres without looking rough, so that legs and edges need not
+//! hold the path. How much of the lawn was driven over all the same? Method: the fixes are joined and counted as they are, stays
+//! left out. Machines fitted to the log are driven on the plan, and their exact fixes get the error that the log's own stays
+//! show, stay after stay in random order and direction (a block bootstrap, Kunsch 1989, DOI 10.1214/aos/1176347265); what
+//! they count too much in the mean is taken off. Nothing is associated with an edge, and no law is assumed of the error.
+//!
+//! Exact: the truth of the simulated runs, to their cells. Approximate: the machine, and that the error at the station is that of
+//! the lawn. Cost: eight runs and counts, up to four times as many where few are alike.
+
+use super::{Fit, Tiles, Tiling, seed_of, true_mask, true_pieces};
+use crate::Survey;
+use crate::coverage_count::CoverageCount;
+use rayon::prelude::*;
+use tussock_coverage::luck;
+use tussock_coverage::swath;
+use tussock_locate::Track;
+use tussock_locate::turns::Setback;
+use tussock_plane::BitGrid;
+use tussock_simulate::{TrueRun, Yard};
+use tussock_types::math;
+use tussock_types::{Estimate, Place};
+
+/// Simulated runs at a time, and how often at most: until half as many as one batch count what the log counts, tile by tile, to this
+/// mean difference (rejection sampling, Pritchard et al. 1999, DOI 10.1093/oxfordjournals.molbev.a026091).
+const RUNS: usize = 8;
+const MOST_BATCHES: usize = 4;
+const ALIKE_FRACTION: f64 = 0.1;
+/// Stays are taken whose length is at least this part of the mean of the longest three ...
+const LONG_FRACTION: f64 = 0.6;
+/// ... without their ends.
+const END_CUT_S: f64 = 60.0;
+/// What all runs share, the machine above all: standard deviation of the fraction (found on recorded errors laid on simulated
+/// drives by other hands, see the module's source).
+const SHARED_SD_FRACTION: f64 = 0.01;
+/// How far inside its edges a machine turns whose width nobody states (common practice, no source).
+const SETBACK_SD_M: f64 = 0.1;
+/// Roads that are so many standard deviations apart contradict each other.
+const CONFLICT: f64 = 3.0;
+/// Standard deviations from the middle to either end of a 90 % interval.
+const TO_THE_END: f64 = 1.645;
+
+/// The visited fraction by this road.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct AsLogged {
+    /// Its estimate.
+    pub visited_fraction: f64,
+    /// Standard deviation.
+    pub sd_fraction: f64,
+}
+
+impl AsLogged {
+    /// Both roads together, each by how sure it is; where they disagree by more than that allows, the interval grows with it
+    /// (Birge 1932, DOI 10.1103/PhysRev.40.207). Where they contradict each other, this one alone, twice as wide.
+    pub fn with(self, other: Estimate) -> Estimate {
+        let (one, two) = (self.sd_fraction.powi(-2), sd_of(other).powi(-2));
+        let (estimate, sd) = if self.contradicts(other) {
+            (self.visited_fraction, 2.0 * self.sd_fraction)
+        } else {
+            // Both roads rest on one machine and one plan.
+            let sd = (self.apart(other).max(1.0) / (one + two).sqrt()).max(SHARED_SD_FRACTION);
+            (
+                (one * self.visited_fraction + two * other.estimate) / (one + two),
+                sd,
+            )
+        };
+        Estimate {
+            estimate,
+            low: Some((estimate - TO_THE_END * sd).max(0.0)),
+            high: Some((estimate + TO_THE_END * sd).min(1.0)),
+        }
+    }
+
+    /// Whether the two cannot both be right: the path was held by the wrong edges, and tells no ground from other ground.
+    pub fn contradicts(self, other: Estimate) -> bool {
+        self.apart(other) > CONFLICT
+    }
+
+    /// How far apart the two are, in standard deviations of the difference.
+    fn apart(self, other: Estimate) -> f64 {
+        (self.visited_fraction - other.estimate).abs() / math::hypot(self.sd_fraction, sd_of(other))
+    }
+}
+
+/// Standard deviation behind a 90 % interval, by its longer side.
+fn sd_of(estimate: Estimate) -> f64 {
+    let half = |end: Option<f64>| end.map_or(0.0, |end| (end - estimate.estimate).abs() / TO_THE_END);
+    half(estimate.low).max(half(estimate.high)).max(1e-6)
+}
+
+/// The fraction by this road; `None` without a plan, for lanes, and where no stay shows how a receiver smooths.
+pub fn as_logged(survey: &Survey<'_>, counted: &CoverageCount) -> Option<AsLogged> {
+    let settings = survey.settings();
+    settings.machine.cut_width_m?;
+    let site = survey.site.as_ref()?;
+    if survey.drive().ok()?.pattern == luck::Pattern::Lanes {
+        return None;
+    }
+    let errors: Vec<StayErrors> = survey.tracks.iter().map(StayErrors::of).collect::<Option<_>>()?;
+    let past_boundary_m = -Setback::expected(&settings.machine).inside_m;
+    let yard = Yard::new(site, past_boundary_m).ok()?;
+    let fits: Vec<Fit> = survey
+        .tracks
+        .iter()
+        .map(|track| {
+            let mut known = settings.clone();
+            known.machine.speed_mps = known.machine.speed_mps.or(track.speed_mps);
+            Fit::of(track)?.tuned(&yard, past_boundary_m, &known, survey.job().seed)
+        })
+        .collect::<Option<_>>()?;
+    let lawn = &counted.count.lawn;
+    let tiling = Tiling::of(lawn);
+    let radius_m = 0.5 * survey.swath_m();
+    let logged = {
+        let mut mask = BitGrid::new(lawn.grid);
+        let tracks = survey.tracks.iter();
+        tracks.for_each(|track| swath::mark(&mut mask, driven(track), radius_m));
+        mask.and_in_place(lawn);
+        tiling.tiles(&mask, |_, _| 1.0)
+    };
+    let overall = |tiles: &Tiles| tiling.overall(|tile| tiles.visited_fraction[tile]);
+    let simulated = |number: usize| {
+        let mut mask = BitGrid::new(lawn.grid);
+        let mut pieces = Vec::new();
+        for (machine, (fit, errors)) in fits.iter().zip(&errors).enumerate() {
+            let seed = seed_of(survey.job().seed, 3000 + number as u64) ^ (machine as u64) << 40;
+            let run = fit.run(&yard, number, seed)?;
+            let fixes = errors.laid_on(&run, fit.exact_fixes(&run, settings), seed ^ 1);
+            swath::mark(&mut mask, fixes.into_iter(), radius_m);
+            pieces.extend(true_pieces(&run, settings));
+        }
+        mask.and_in_place(lawn);
+        let tiles = tiling.tiles(&mask, |_, _| 1.0);
+        let truth = true_mask(lawn, &pieces, settings, survey.swath_m());
+        let true_fraction = truth.count() as f64 / (lawn.count() as f64).max(1.0);
+        let apart =
+            tiling.overall(|tile| (tiles.visited_fraction[tile] - logged.visited_fraction[tile]).abs());
+        Some((overall(&tiles) - true_fraction, apart))
+    };
+    let mut added: Vec<f64> = Vec::new();
+    for batch in 0..MOST_BATCHES {
+        let runs = (batch * RUNS..(batch + 1) * RUNS).into_par_iter().map(simulated);
+        let alike = runs
+            .collect::<Option<Vec<_>>>()?
+            .into_iter()
+            .filter(|(_, apart)| *apart <= ALIKE_FRACTION);
+        added.extend(alike.map(|(added, _)| added));
+        if 2 * added.len() >= RUNS {
+            break;
+        }
+    }
+    if 2 * added.len() < RUNS {
+        return None;
+    }
+    // Where the machine turns decides how much of the rim is cut: what errors spread there cannot be told from it.
+    let machine = &settings.machine;
+    let is_known = machine.body_width_m.is_some() || machine.past_boundary_m.is_some();
+    let rim = if is_known {
+        0.0
+    } else {
+        SETBACK_SD_M * counted.rim_m() / counted.lawn_m2.max(1e-9)
+    };
+    let count = added.len() as f64;
+    let mean = added.iter().sum::<f64>() / count;
+    let variance = added.iter().map(|one| (one - mean).powi(2)).sum::<f64>() / (count - 1.0);
+    Some(AsLogged {
+        visited_fraction: (overall(&logged) - mean).clamp(0.0, 1.0),
+        sd_fraction: math::hypot(
+            rim,
+            math::hypot((variance * (2.0 + 1.0 / count)).sqrt(), SHARED_SD_FRACTION),
+        ),
+    })
+}
+
+/// From fix to fix, stays and silences left out.
+fn driven(track: &Track) -> impl Iterator<Item = (Place, Place)> {
+    let kept = &track.kept;
+    let mut stays = track.stays.iter().peekable();
+    (1..kept.len()).filter_map(move |index| {
+        let time_s = kept.time_s[index];
+        while stays.next_if(|stay| stay.end_s < time_s).is_some() {}
+        let stands = stays.peek().is_some_and(|stay| stay.start_s <= time_s);
+        (!stands && kept.run[index] == kept.run[index - 1])
+            .then(|| (kept.place(index - 1), kept.place(index)))
+    })
+}
+
+/// Error of the log's own stays, fix by fix, one list for each stay.
+struct StayErrors(Vec<Vec<(f64, f64)>>);
+
+impl StayErrors {
+    fn of(track: &Track) -> Option<Self> {
+        let mut lasts_s: Vec<f64> = track.stays.iter().map(|stay| stay.end_s - stay.start_s).collect();
+        lasts_s.sort_by(|a, b| b.total_cmp(a));
+        lasts_s.truncate(3);
+        let least_s = LONG_FRACTION * lasts_s.iter().sum::<f64>() / (lasts_s.len() as f64).max(1.0);
+        let kept = &track.kept;
+        let stays = track
+            .stays
+            .iter()
+            .filter(|stay| stay.end_s - stay.start_s >= least_s);
+        let fixes: Vec<Vec<Place>> = stays
+            .map(|stay| {
+                stay.fixes(kept, END_CUT_S)
+                    .map(|index| kept.place(index))
+                    .collect()
+            })
+            .filter(|fixes: &Vec<Place>| fixes.len() > 1)
+            .collect();
+        let all = fixes.iter().flatten().count() as f64;
+        let home = track.station.unwrap_or_else(|| {
+            let sum = |of: fn(&Place) -> f64| fixes.iter().flatten().map(of).sum::<f64>() / all.max(1.0);
+            Place::new(sum(|place| place.east_m), sum(|place| place.north_m))
+        });
+        let errors: Vec<Vec<(f64, f64)>> = fixes
+            .iter()
+            .map(|fixes| {
+                fixes
+                    .iter()
+                    .map(|place| (place.east_m - home.east_m, place.north_m - home.north_m))
+                    .collect()
+            })
+            .collect();
+        (!errors.is_empty()).then_some(Self(errors))
+    }
+
+    /// What the log of a run would join, from fix to fix: stays are left out, and nothing is joined from one stretch of error
+    /// to the next.
+    fn laid_on(&self, run: &TrueRun, fixes: Vec<(f64, Place)>, seed: u64) -> Vec<(Place, Place)> {
+        let mut block = 0_u64;
+        let next = |block: &mut u64| {
+            let dice = seed_of(seed, *block);
+            *block += 1;
+            let errors = &self.0[(dice >> 1) as usize % self.0.len()];
+            let turned: Vec<(f64, f64)> = match dice & 1 {
+                0 => errors.clone(),
+                _ => errors.iter().rev().copied().collect(),
+            };
+            turned.into_iter()
+        };
+        let mut errors = next(&mut block);
+        let mut last: Option<Place> = None;
+        let mut stays = run.stays.iter().peekable();
+        let mut joined = Vec::new();
+        for (time_s, place) in fixes {
+            let error = match errors.next() {
+                Some(error) => error,
+                None => {
+                    errors = next(&mut block);
+                    last = None;
+                    errors.next().unwrap_or_default()
+                }
+            };
+            while stays.next_if(|stay| stay.end_s < time_s).is_some() {}
+            if stays.peek().is_some_and(|stay| stay.start_s <= time_s) {
+                last = None;
+                continue;
+            }
+            let place = Place::new(place.east_m + error.0, place.north_m + error.1);
+            joined.extend(last.map(|last| (last, place)));
+            last = Some(place);
+        }
+        joined
+    }
+}
