@@ -229,7 +229,7 @@ pub struct LimitSettings {
     pub fixes: u64,
     /// Corners of one plan. Default 200,000.
     pub plan_corners: u64,
-    /// Cells of the counting grid. Default 40 million; the cell grows until the lawn fits, to half a swath at most.
+    /// Cells of the counting grid. Default 30 million; the cell grows until the lawn fits, to half a swath at most.
     /// The path may sweep a hundred times as many, each counted as often as it is swept.
     pub cells: u64,
     /// Extent of all positions together. Default 5,000 m: no garden is larger, and a wrong jump is.
@@ -248,7 +248,7 @@ impl Default for LimitSettings {
             element_depth: 64,
             fixes: 50_000_000,
             plan_corners: 200_000,
-            cells: 40_000_000,
+            cells: 30_000_000,
             extent_m: 5_000.0,
         }
     }
