@@ -229,7 +229,7 @@ fn a_log_dated_a_year_ahead_empties_nothing_and_what_expires_is_said() {
     let line = format!("{RUN} store --now {NOW}");
     let ran = folder.tussock(&line).with_code(2);
     assert!(ran.stderr.contains("logs/ahead.gpx (clock)"), "{ran}");
-    assert!(ran.stderr.contains("set apart: 2027-05-01"), "{ran}");
+    assert!(ran.stderr.contains("set aside: 2027-05-01"), "{ran}");
     assert!(
         ran.stderr
             .contains("expired: 1 night of gardens before 2026-04-19"),

@@ -117,3 +117,52 @@ fn the_plan_in_the_docs_is_sound() {
         .expect("the example");
     run(tussock().args(["plan", "check", "-"]), plan.as_bytes()).with_code(0);
 }
+
+/// One word for one thing, and the one that a native reader would use: what stands left is not written where people read.
+const WORDS: [(&str, &str); 16] = [
+    ("face value", "as logged"),
+    ("place on earth", "coordinates"),
+    ("set apart", "set aside"),
+    ("told by", "detected from, shown by"),
+    ("good enough to tell", "good enough to draw conclusions"),
+    ("what estimating does", "estimation bias"),
+    ("lay a plan", "align a plan"),
+    ("lay one where", "align one with"),
+    ("seed of everything", "random seed"),
+    ("where it is missing", "if it does not exist"),
+    ("how the answer is given", "output format"),
+    (
+        "a file that exists is not replaced",
+        "an existing file is not replaced",
+    ),
+    ("make no suggestions", "do not suggest changes"),
+    ("to be expected, none", "expected, none"),
+    ("cannot be had", "cannot be reached"),
+    ("cutting swath", "swath"),
+];
+
+#[test]
+fn one_word_for_one_thing_where_people_read() {
+    let mut papers = vec![
+        root().join("README.md"),
+        root().join("crates/report/messages/en.ftl"),
+    ];
+    for (folder, is_one) in [("docs", ".md"), ("tests/snapshots", ".snap")] {
+        let files = std::fs::read_dir(root().join(folder)).expect("the folder is there");
+        let files = files.map(|file| file.expect("a file").path());
+        papers.extend(files.filter(|path| path.to_string_lossy().ends_with(is_one)));
+    }
+    assert!(papers.len() > 20, "{papers:?}");
+    let mut found = Vec::new();
+    for path in papers {
+        let text = std::fs::read_to_string(&path).expect("text").to_lowercase();
+        // A line may break anywhere.
+        let text = text.split_whitespace().collect::<Vec<_>>().join(" ");
+        for (word, better) in WORDS {
+            if text.contains(word) {
+                found.push(format!("{}: {word:?}, expected {better:?}", path.display()));
+            }
+        }
+    }
+    assert!(found.is_empty(), "{}", found.join("\n"));
+}

@@ -39,7 +39,7 @@ pub(crate) enum Command {
     Simulate(SimulateArguments),
 }
 
-/// How an answer is given.
+/// Output format.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, ValueEnum)]
 pub(crate) enum Format {
     /// Text for people.
@@ -54,8 +54,8 @@ pub(crate) enum Format {
 pub(crate) struct LogArguments {
     /// Logs of one garden (GPX, NMEA 0183, CSV, KML, ...), plain or packed; - is stdin
     ///
-    /// The kind is told by the content, never by the name. Several files of one machine make one trace; files of two
-    /// machines (same time, different place) make two, and their visits are united.
+    /// The format is detected from the content, never from the name. Several files from one machine are joined into one trace; files
+    /// from two machines (same time, different place) are kept apart, and ground visited by either counts as visited.
     #[arg(value_name = "LOG", required = true)]
     pub(crate) logs: Vec<PathBuf>,
 
@@ -65,29 +65,28 @@ pub(crate) struct LogArguments {
     #[arg(long, value_name = "FILE")]
     pub(crate) settings: Option<PathBuf>,
 
-    /// Day on which the log begins, such as 2026-05-01
+    /// Date on which the log begins, such as 2026-05-01
     ///
-    /// For logs that hold times of day but no date (GGA alone). In a log with dates it helps to find a rolled-over week
-    /// counter.
+    /// For logs with times of day but no date (GGA alone). In a log with dates it helps to detect a GPS week rollover.
     #[arg(long, value_name = "DATE")]
     pub(crate) date: Option<String>,
 
     /// Columns of a CSV log, such as time=t,lat=y,lon=x
     ///
-    /// Names come from the header; #3 is the third column, for logs without a header. Logs in metres have x_m and y_m
+    /// Names refer to the header; #3 is the third column, for logs without a header. For logs in metres use x_m and y_m
     /// instead of lat and lon.
     #[arg(long, value_name = "COLUMNS")]
     pub(crate) columns: Option<String>,
 
     /// Stop at the first fault in a log instead of skipping it
     ///
-    /// Without it faulty lines are skipped, counted and located, and the rest is used.
+    /// By default, faulty lines are skipped, counted and reported with their position, and the rest is used.
     #[arg(long)]
     pub(crate) strict: bool,
 
     /// Worker threads [default: one for each core]
     ///
-    /// The answer does not depend on it.
+    /// The result is the same for any number.
     #[arg(long, value_name = "N")]
     pub(crate) threads: Option<usize>,
 }
@@ -101,18 +100,18 @@ Examples:
 
 /// Is this log good enough?
 ///
-/// Verdict, rates, quality, silences, and what was skipped and where. Counts nothing.
+/// Shows a verdict, logging rate, fix quality, silences, and what was skipped and where. No lawn is counted.
 #[derive(Debug, Args)]
 #[command(after_help = INSPECT_EXAMPLES)]
 pub(crate) struct InspectArguments {
     #[command(flatten)]
     pub(crate) log: LogArguments,
 
-    /// Plan of the garden (GeoJSON), for the place of the station
+    /// Plan of the garden (GeoJSON), used for the position of the station
     #[arg(long, value_name = "FILE")]
     pub(crate) plan: Option<PathBuf>,
 
-    /// How the answer is given on stdout
+    /// Output format on stdout
     #[arg(long, value_enum, default_value_t, value_name = "FORMAT")]
     pub(crate) format: Format,
 }
@@ -124,10 +123,10 @@ Examples:
   tussock analyse night.nmea --cut-width 22cm --format json | jq .coverage.visited_fraction
   tussock analyse night.gpx --plan garden.geojson --cut-width 22cm --fail-under 95";
 
-/// What was visited, what was missed, and where did it get stuck?
+/// What was visited, what was missed, and where did the machine get stuck?
 ///
-/// The first line is the verdict on the log: the smallest pocket that it can show. Without a plan the outline of the lawn is
-/// drawn from the log; without a cutting width the visited fraction is given for widths from 17 to 35 cm.
+/// The answer opens with the verdict on the log: the smallest pocket that it can show. Without a plan, the outline of the lawn is
+/// derived from the log; without a cutting width, the visited fraction is given for widths from 17 to 35 cm.
 #[derive(Debug, Args)]
 #[command(after_help = ANALYSE_EXAMPLES)]
 pub(crate) struct AnalyseArguments {
@@ -146,57 +145,57 @@ pub(crate) struct AnalyseArguments {
     #[arg(long, value_name = "WIDTH")]
     pub(crate) cut_width: Option<String>,
 
-    /// A surveyed path to hold the log to (GPX or CSV)
+    /// A surveyed path to compare the log with (GPX or CSV)
     ///
-    /// Gives cross-track error and, over 15 minutes, pass-to-pass error; where the path carries times also along-track and
-    /// timing error. A CSV file needs a header that names lat and lon, or x_m and y_m.
+    /// Reports cross-track error and, over 15 minutes, pass-to-pass error; if the path has times, also along-track and timing
+    /// error. A CSV file needs a header that names lat and lon, or x_m and y_m.
     #[arg(long, value_name = "FILE")]
     pub(crate) reference: Option<PathBuf>,
 
     /// Write findings, page, picture and layers into this folder
     ///
-    /// The folder is made where it is missing. Only files that this tool made and nobody changed since are replaced, each one
-    /// complete or not at all.
+    /// The folder is created if it does not exist. Only files that this tool wrote and nobody has changed since are replaced; each is
+    /// written completely or not at all.
     #[arg(long, value_name = "DIR")]
     pub(crate) out: Option<PathBuf>,
 
-    /// How the answer is given on stdout
+    /// Output format on stdout
     #[arg(long, value_enum, default_value_t, value_name = "FORMAT")]
     pub(crate) format: Format,
 
-    /// Draw the lawn in characters below the answer
+    /// Draw the lawn as text below the answer
     #[arg(long)]
     pub(crate) map: bool,
 
     #[command(flatten)]
     pub(crate) picture: PictureArguments,
 
-    /// Exit with 1 when less than this was visited, in percent of the lawn
+    /// Exit with code 1 if less than this percentage of the lawn was visited
     ///
-    /// Judged by the low end of the interval where there is one, else by the estimate.
+    /// Compared with the low end of the interval if there is one, otherwise with the estimate.
     #[arg(long, value_name = "PERCENT")]
     pub(crate) fail_under: Option<String>,
 
-    /// Leave out place on Earth, names, dates and digests
+    /// Omit coordinates, names, dates and digests
     ///
-    /// Neither GPX nor GeoJSON is written then, and squares have no coordinate system. The shape of the lawn stays.
+    /// No GPX or GeoJSON is written, and the squares have no coordinate system. The shape of the lawn is kept.
     #[arg(long)]
     pub(crate) private: bool,
 
-    /// Seed of everything random
+    /// Random seed
     #[arg(long, value_name = "N", default_value_t = 0)]
     pub(crate) seed: u64,
 
-    /// Simulate logs like yours and take off what estimating does to them; a few seconds
+    /// Correct estimation bias by simulating logs like yours; takes a few seconds
     ///
-    /// Takes a plan and a cutting width. Sparse logs with errors of half a metre and more are calibrated anyway.
+    /// Needs a plan and a cutting width. Sparse logs with errors of half a metre or more are always corrected.
     #[arg(long)]
     pub(crate) calibrate: bool,
 
-    /// Make no suggestions
+    /// Do not suggest changes
     ///
-    /// Suggestions are made for missed pockets where there is a plan and a width. Each is tried on a simulated machine that was
-    /// fitted to this log, which takes some seconds.
+    /// Changes are suggested for missed pockets if a plan and a width are given. Each is tried on a simulated machine fitted to
+    /// this log, which takes a few seconds.
     #[arg(long)]
     pub(crate) no_suggestions: bool,
 }
@@ -207,27 +206,27 @@ Examples:
   tussock compare --before may.gpx --after june.gpx --plan old.geojson --after-plan new.geojson --settings garden.toml
   tussock compare --before result/findings.json --after june.gpx --plan new.geojson --cut-width 22cm --out proof";
 
-/// What did a change bring?
+/// Did a change help?
 ///
-/// Before and after are logs, or the findings.json of an earlier analysis: then its predictions stand beside what is measured. Only
-/// ground that is lawn in both plans is compared. A difference is called real when neither position error nor the luck of a
-/// night explains it.
+/// Before and after are logs, or the findings.json of an earlier analysis, whose predictions are then compared with what was
+/// measured. Only ground that is lawn in both plans is compared. A difference counts as real if neither position error nor the
+/// luck of a night explains it.
 #[derive(Debug, Args)]
 #[command(after_help = COMPARE_EXAMPLES)]
 pub(crate) struct CompareArguments {
-    /// Logs before the change, or one findings.json
+    /// Logs from before the change, or one findings.json
     #[arg(long, value_name = "LOG|FINDINGS", required = true, num_args = 1..)]
     pub(crate) before: Vec<PathBuf>,
 
-    /// Logs after it, or one findings.json
+    /// Logs from after the change, or one findings.json
     #[arg(long, value_name = "LOG|FINDINGS", required = true, num_args = 1..)]
     pub(crate) after: Vec<PathBuf>,
 
-    /// Plan of the garden (GeoJSON) for logs
+    /// Plan of the garden (GeoJSON), if logs are given
     #[arg(long, value_name = "FILE")]
     pub(crate) plan: Option<PathBuf>,
 
-    /// Plan after the change, where it is another
+    /// Plan after the change, if it differs
     #[arg(long, value_name = "FILE")]
     pub(crate) after_plan: Option<PathBuf>,
 
@@ -247,11 +246,11 @@ pub(crate) struct CompareArguments {
     #[arg(long, value_name = "DIR")]
     pub(crate) out: Option<PathBuf>,
 
-    /// How the answer is given on stdout
+    /// Output format on stdout
     #[arg(long, value_enum, default_value_t, value_name = "FORMAT")]
     pub(crate) format: Format,
 
-    /// Seed of everything random
+    /// Random seed
     #[arg(long, value_name = "N", default_value_t = 0)]
     pub(crate) seed: u64,
 
@@ -260,7 +259,7 @@ pub(crate) struct CompareArguments {
     pub(crate) threads: Option<usize>,
 }
 
-/// Check a plan, make one from a walk, or lay one where the log says
+/// Check a plan, make one from a walk, or align one with a log
 #[derive(Debug, Subcommand)]
 pub(crate) enum PlanCommand {
     Check(PlanCheckArguments),
@@ -287,21 +286,21 @@ pub(crate) struct PlanCheckArguments {
 
     /// Settings of the garden (TOML)
     ///
-    /// Machine, promise and working hours: docs/formats.md lists every key with its default.
+    /// Machine, promise and working hours; docs/formats.md lists every key with its default.
     #[arg(long, value_name = "FILE")]
     pub(crate) settings: Option<PathBuf>,
 
     /// Width of the swath, such as 22cm, 0.22 m or 220mm
     ///
-    /// Overrides machine.cut_width_m of the settings. Without a width nothing is said of reach and days.
+    /// Overrides machine.cut_width_m of the settings. Without a width, reach and days are not reported.
     #[arg(long, value_name = "WIDTH")]
     pub(crate) cut_width: Option<String>,
 
-    /// Number that the simulated runs start from
+    /// Random seed of the simulated runs
     #[arg(long, value_name = "SEED", default_value_t = 0)]
     pub(crate) seed: u64,
 
-    /// How the answer is given on stdout
+    /// Output format on stdout
     #[arg(long, value_enum, default_value_t, value_name = "FORMAT")]
     pub(crate) format: Format,
 }
@@ -325,7 +324,7 @@ pub(crate) struct FromWalkArguments {
     #[arg(value_name = "GPX")]
     pub(crate) walk: PathBuf,
 
-    /// Where the plan goes; - is stdout. A file that exists is not replaced
+    /// Output file for the plan; - is stdout. An existing file is not replaced
     #[arg(long, value_name = "FILE", default_value = "-")]
     pub(crate) out: PathBuf,
 }
@@ -335,17 +334,17 @@ Examples:
   tussock plan from-trace night.gpx --out garden.geojson
   tussock plan from-trace night1.nmea night2.nmea --settings garden.toml > garden.geojson";
 
-/// Draw a plan from the drive itself, to begin with
+/// Draft a plan from the drive itself
 ///
-/// The outline of the ground that was driven over, and the station where the machine rested. Zones, obstacles and ground that
-/// was never reached are not in it: mend it in a map program.
+/// Contains the outline of the ground that was driven over, and the station if the machine rested at one. Zones, obstacles and
+/// ground that was never reached are missing: complete the plan in a map program.
 #[derive(Debug, Args)]
 #[command(after_help = TRACE_EXAMPLES)]
 pub(crate) struct FromTraceArguments {
     #[command(flatten)]
     pub(crate) log: LogArguments,
 
-    /// Where the plan goes; - is stdout. A file that exists is not replaced
+    /// Output file for the plan; - is stdout. An existing file is not replaced
     #[arg(long, value_name = "FILE", default_value = "-")]
     pub(crate) out: PathBuf,
 }
@@ -355,9 +354,9 @@ Examples:
   tussock plan align garden.geojson night.gpx --out garden-aligned.geojson
   tussock plan align garden.geojson night1.nmea night2.nmea > garden-aligned.geojson";
 
-/// Lay a plan where the log says that it lies
+/// Align a plan with a log
 ///
-/// The machine turns at the edge; its turns show by how much the drawing lies beside the log, and how it is turned.
+/// The machine turns at the edges of the lawn; its turns show how far the drawing is offset and rotated.
 #[derive(Debug, Args)]
 #[command(after_help = ALIGN_EXAMPLES)]
 pub(crate) struct AlignArguments {
@@ -368,7 +367,7 @@ pub(crate) struct AlignArguments {
     #[command(flatten)]
     pub(crate) log: LogArguments,
 
-    /// Where the moved plan goes; - is stdout. A file that exists is not replaced
+    /// Output file for the moved plan; - is stdout. An existing file is not replaced
     #[arg(long, value_name = "FILE", default_value = "-")]
     pub(crate) out: PathBuf,
 }
@@ -386,9 +385,9 @@ Examples:
   tussock report result/findings.json --out page
   tussock report result/findings.json --out for-the-forum --private";
 
-/// Draw page and files again from saved findings
+/// Redraw the page and files from saved findings
 ///
-/// Nothing is counted again: the findings are all that is needed.
+/// Nothing is measured again; the findings hold everything that is needed.
 #[derive(Debug, Args)]
 #[command(after_help = REPORT_EXAMPLES)]
 pub(crate) struct ReportArguments {
@@ -396,19 +395,19 @@ pub(crate) struct ReportArguments {
     #[arg(value_name = "FINDINGS")]
     pub(crate) findings: PathBuf,
 
-    /// Folder for the files; not the one that holds FINDINGS
+    /// Output folder; not the one that holds FINDINGS
     #[arg(long, value_name = "DIR")]
     pub(crate) out: PathBuf,
 
     #[command(flatten)]
     pub(crate) picture: PictureArguments,
 
-    /// Leave out place on Earth, names, dates and digests
+    /// Omit coordinates, names, dates and digests
     #[arg(long)]
     pub(crate) private: bool,
 }
 
-/// Work through many gardens every night, and say in the morning which need a visit
+/// Analyse many gardens every night, and report in the morning which need a visit
 #[derive(Debug, Subcommand)]
 pub(crate) enum BatchCommand {
     Run(BatchRunArguments),
@@ -425,18 +424,18 @@ Examples:
 
 A garden is a folder with plan.geojson, settings.toml and logs/; gardens.toml may say otherwise. See docs/store.md.";
 
-/// Analyse every log that is new, and keep what it says
+/// Analyse every new log, and store the results
 ///
-/// Only what is new is read. Stop it whenever you like: what is committed is whole, and the next run goes on. A log that cannot
-/// be read, takes too long or wants too much memory is named and ends with exit code 2; all others are done.
+/// Only new logs are read. You can stop it at any time: what has been committed is complete, and the next run continues from there. A
+/// log that cannot be read, takes too long or needs too much memory is named, and the exit code is 2; all others are processed.
 #[derive(Debug, Args)]
 #[command(after_help = BATCH_RUN_EXAMPLES)]
 pub(crate) struct BatchRunArguments {
-    /// Folder of the gardens, or s3://bucket/folder where that is built in
+    /// Folder of the gardens, or s3://bucket/folder if built with S3 support
     #[arg(value_name = "GARDENS")]
     pub(crate) place: String,
 
-    /// Folder of the store; made where it is missing
+    /// Folder of the store; created if it does not exist
     #[arg(long, value_name = "DIR")]
     pub(crate) store: PathBuf,
 
@@ -444,7 +443,7 @@ pub(crate) struct BatchRunArguments {
     #[arg(long, value_name = "N")]
     pub(crate) workers: Option<usize>,
 
-    /// A worker may be at one log or one night for so long
+    /// Longest time that a worker may spend on one log or one night
     #[arg(long, value_name = "TIME", default_value = "120s")]
     pub(crate) time_limit: String,
 
@@ -452,33 +451,33 @@ pub(crate) struct BatchRunArguments {
     #[arg(long, value_name = "MIB", default_value_t = 1024, value_parser = clap::value_parser!(u64).range(32..=1_048_576))]
     pub(crate) memory_limit: u64,
 
-    /// Gardens that are committed together
+    /// Number of gardens that are committed together
     #[arg(long, value_name = "N", default_value_t = tussock_batch::run::USUAL_CHUNK, hide = true)]
     pub(crate) chunk: usize,
 
-    /// Make no suggestions for the worst gardens
+    /// Do not suggest changes for the worst gardens
     #[arg(long)]
     pub(crate) no_suggestions: bool,
 
-    /// What time it is, such as 2026-05-01T06:00:00Z [default: this computer's clock]
+    /// Current time, such as 2026-05-01T06:00:00Z [default: this computer's clock]
     ///
-    /// A night later than its file and this time is set apart and named: the clock of its machine lies. Nights are old from the
-    /// newest that this time allows.
+    /// A night that is later than both its file and this time is set aside and named, because the clock of its machine must be wrong.
+    /// The age of nights is measured from the newest night that this time allows.
     #[arg(long, value_name = "TIME")]
     pub(crate) now: Option<String>,
 
-    /// Share of the nights that may be too old at once (retention_days) [default: 33.3%]
+    /// Largest share of the nights that may expire at once (retention_days) [default: 33.3%]
     ///
-    /// When more would go, the run takes none and fails: sooner a clock or a setting is wrong than that so much is old. Where it
-    /// is meant, say so once.
+    /// If more would expire, the run removes none and fails, because a wrong clock or setting is more likely than so much old data.
+    /// If you do mean it, raise this share once.
     #[arg(long, value_name = "PERCENT")]
     pub(crate) expire_at_most: Option<String>,
 
-    /// Read also what lies outside of GARDENS, where gardens.toml or a link leads there
+    /// Also read files outside GARDENS that gardens.toml or a link points to
     #[arg(long)]
     pub(crate) allow_outside: bool,
 
-    /// How the sum is given on stdout; with json progress on stderr is one JSON object a line
+    /// Output format of the summary on stdout; with json, progress on stderr is one JSON object per line
     #[arg(long, value_enum, default_value_t, value_name = "FORMAT")]
     pub(crate) format: Format,
 }
@@ -491,7 +490,7 @@ Examples:
 
 /// Which gardens need a visit, and since when?
 ///
-/// Gardens in the order of what a visit would gain, each with what changed against its own last two weeks.
+/// Lists gardens by what a visit would gain, each with what changed compared with its own last two weeks.
 #[derive(Debug, Args)]
 #[command(after_help = BATCH_REPORT_EXAMPLES)]
 pub(crate) struct BatchReportArguments {
@@ -499,19 +498,19 @@ pub(crate) struct BatchReportArguments {
     #[arg(value_name = "STORE")]
     pub(crate) store: PathBuf,
 
-    /// Morning after the night of this date [default: the last night that is over]
+    /// Report the morning after the night of this date [default: the last night that is over]
     #[arg(long, value_name = "DATE")]
     pub(crate) date: Option<String>,
 
-    /// Exit with 1 when a garden needs a visit
+    /// Exit with code 1 if a garden needs a visit
     #[arg(long)]
     pub(crate) fail_on_visit: bool,
 
-    /// Write the page to this file; a file that exists is not replaced
+    /// Write the page to this file; an existing file is not replaced
     #[arg(long, value_name = "FILE")]
     pub(crate) out: Option<PathBuf>,
 
-    /// How the answer is given on stdout
+    /// Output format on stdout
     #[arg(long, value_enum, default_value_t, value_name = "FORMAT")]
     pub(crate) format: Format,
 }
@@ -522,7 +521,7 @@ Examples:
 
 Logs and plan of the garden are not touched: take them away too, or the next run reads them again.";
 
-/// Take a garden out of every table
+/// Remove a garden from every table
 #[derive(Debug, Args)]
 #[command(after_help = BATCH_FORGET_EXAMPLES)]
 pub(crate) struct BatchForgetArguments {
@@ -535,7 +534,7 @@ pub(crate) struct BatchForgetArguments {
     pub(crate) garden: String,
 }
 
-/// Do jobs from stdin, for a run.
+/// Process jobs from stdin on behalf of a run.
 #[derive(Debug, Args)]
 pub(crate) struct BatchWorkerArguments {
     /// Memory in MiB.
@@ -543,7 +542,7 @@ pub(crate) struct BatchWorkerArguments {
     pub(crate) memory_limit: u64,
 }
 
-/// Kind of a log that is written.
+/// Format of the log that is written.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, ValueEnum)]
 pub(crate) enum LogKind {
     /// GPX 1.1.
@@ -555,10 +554,10 @@ pub(crate) enum LogKind {
     Csv,
 }
 
-/// How a simulated machine goes over the lawn.
+/// How a simulated machine covers the lawn.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, ValueEnum)]
 pub(crate) enum PatternKind {
-    /// Straight until an edge, then another way.
+    /// Straight until an edge, then in another direction.
     #[default]
     Roaming,
     /// To and fro in parallel lanes.
@@ -577,11 +576,11 @@ Examples:
   tussock simulate --plan garden.geojson --error-from receiver.csv --out c.gpx
   tussock simulate --plan garden.geojson --stuck 40.00006,-30.00012 --out b.gpx";
 
-/// Log an invented outing, with the truth beside it
+/// Simulate a run and write its log, with the truth beside it
 ///
-/// A seeded machine drives on the plan; a logger with a stated position error writes the log. Next to the log NAME.EXT
-/// goes NAME.EXT.truth.json with what was really visited, missed and where it was caught. Same plan, flags and seed give the
-/// same bytes.
+/// A machine drives on the plan, and a logger with a given position error writes the log. Beside the log NAME.EXT, the file
+/// NAME.EXT.truth.json records what was really visited, what was missed, and where the machine got stuck. The same plan, options and
+/// seed give the same bytes.
 #[derive(Debug, Args)]
 #[command(after_help = SIMULATE_EXAMPLES, subcommand_negates_reqs = true, args_conflicts_with_subcommands = true)]
 pub(crate) struct SimulateArguments {
@@ -592,23 +591,23 @@ pub(crate) struct SimulateArguments {
     #[arg(long, value_name = "FILE", required = true)]
     pub(crate) plan: Option<PathBuf>,
 
-    /// Settings of the garden (TOML): cutting width, speed and setback are used
+    /// Settings of the garden (TOML); cutting width, speed and setback are used
     #[arg(long, value_name = "FILE")]
     pub(crate) settings: Option<PathBuf>,
 
-    /// Length of the run in hours, stays at the station included
+    /// Length of the run in hours, including stays at the station
     #[arg(long, value_name = "HOURS", default_value_t = 8.0)]
     pub(crate) hours: f64,
 
-    /// Seed of everything random
+    /// Random seed
     #[arg(long, value_name = "N", default_value_t = 1)]
     pub(crate) seed: u64,
 
-    /// First fix, RFC 3339 in UTC
+    /// Time of the first fix, RFC 3339 in UTC
     #[arg(long, value_name = "TIME", default_value = "2026-05-01T20:00:00Z")]
     pub(crate) start: String,
 
-    /// Time between two fixes, such as 1s or 200ms
+    /// Time between fixes, such as 1s or 200ms
     #[arg(long, value_name = "TIME", default_value = "1s")]
     pub(crate) period: String,
 
@@ -619,36 +618,36 @@ pub(crate) struct SimulateArguments {
     #[arg(long, value_name = "NOISE", default_value = "centimetre")]
     pub(crate) noise: String,
 
-    /// Recorded error of a receiver instead of an invented one (CSV: t_s,east_m,north_m)
+    /// Recorded position error of a receiver, used instead of --noise (CSV: t_s,east_m,north_m)
     ///
-    /// What a receiver said less where it was, in rising time; a night longer than the series runs through it to and fro.
+    /// Reported minus true position, in order of time. A run that is longer than the series plays it forwards and backwards in turn.
     #[arg(long, value_name = "FILE", conflicts_with = "noise")]
     pub(crate) error_from: Option<PathBuf>,
 
-    /// Width of the swath, for the truth [default: of the settings, else 22cm]
+    /// Width of the swath, used for the truth [default: from the settings, else 22cm]
     #[arg(long, value_name = "WIDTH")]
     pub(crate) cut_width: Option<String>,
 
-    /// How the machine goes over the lawn
+    /// How the machine covers the lawn
     #[arg(long, value_enum, default_value_t, value_name = "PATTERN")]
     pub(crate) pattern: PatternKind,
 
-    /// A place that catches the machine, LAT,LON; may be given several times
+    /// A place where the machine gets stuck, LAT,LON; can be given more than once
     ///
-    /// Within 0.6 m of it every third entry ends in a halt of 2 to 6 minutes.
+    /// One in three passes within 0.6 m of it ends in a halt of 2 to 6 minutes.
     #[arg(long, value_name = "LAT,LON", allow_hyphen_values = true)]
     pub(crate) stuck: Vec<String>,
 
-    /// Kind of the log
+    /// Format of the log
     #[arg(long, value_enum, default_value_t, value_name = "FORMAT")]
     pub(crate) format: LogKind,
 
-    /// The log; a file that exists is not replaced
+    /// Output file for the log; an existing file is not replaced
     #[arg(long, value_name = "FILE", required = true)]
     pub(crate) out: Option<PathBuf>,
 }
 
-/// What else can be invented.
+/// What else can be simulated.
 #[derive(Debug, Subcommand)]
 pub(crate) enum SimulateCommand {
     Gardens(SimulateGardensArguments),
@@ -661,18 +660,18 @@ Examples:
 
 In the folder: gardens/ for tussock batch, late/night-NN/ with logs to copy over it after that night, truth.json.";
 
-/// Invent many gardens with logs and troubles, for tussock batch
+/// Simulate many gardens with logs and faults, for tussock batch
 ///
-/// Some gardens have a trouble from some night on, some of them are mended again; some logs come late, twice, cut off or damaged.
-/// truth.json says which.
+/// Some gardens develop a fault on some night, and some of those are mended later; some logs arrive late, twice, truncated or
+/// damaged. truth.json records which.
 #[derive(Debug, Args)]
 #[command(after_help = GARDENS_EXAMPLES)]
 pub(crate) struct SimulateGardensArguments {
-    /// How many gardens
+    /// Number of gardens
     #[arg(long, value_name = "N", value_parser = clap::value_parser!(u32).range(1..=100_000))]
     pub(crate) count: u32,
 
-    /// How many nights
+    /// Number of nights
     #[arg(long, value_name = "N", default_value_t = 1, value_parser = clap::value_parser!(u32).range(1..=400))]
     pub(crate) nights: u32,
 
@@ -680,31 +679,31 @@ pub(crate) struct SimulateGardensArguments {
     #[arg(long, value_name = "HOURS", default_value_t = 8.0)]
     pub(crate) hours: f64,
 
-    /// Time between two fixes, such as 1s
+    /// Time between fixes, such as 1s
     #[arg(long, value_name = "TIME", default_value = "1s")]
     pub(crate) period: String,
 
-    /// Share of gardens with a trouble, in percent
+    /// Percentage of gardens with a fault
     #[arg(long, value_name = "PERCENT", default_value = "20")]
     pub(crate) troubled: String,
 
-    /// Share of logs that come late, twice, cut off or damaged, in percent
+    /// Percentage of logs that arrive late, twice, truncated or damaged
     #[arg(long, value_name = "PERCENT", default_value = "10")]
     pub(crate) faulty: String,
 
-    /// Least and largest lawn in square metres, such as 300-900
+    /// Smallest and largest lawn in square metres, such as 300-900
     #[arg(long, value_name = "AREA", default_value = "300-900")]
     pub(crate) area: String,
 
-    /// First fix of the first night, RFC 3339 in UTC
+    /// Time of the first fix of the first night, RFC 3339 in UTC
     #[arg(long, value_name = "TIME", default_value = "2026-05-01T20:00:00Z")]
     pub(crate) start: String,
 
-    /// Seed of everything random
+    /// Random seed
     #[arg(long, value_name = "N", default_value_t = 1)]
     pub(crate) seed: u64,
 
-    /// Folder for all of it; one that exists is not touched
+    /// Output folder; an existing folder is left untouched
     #[arg(long, value_name = "DIR")]
     pub(crate) out: PathBuf,
 }

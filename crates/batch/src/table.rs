@@ -192,7 +192,7 @@ tables! {
         Count "modified_unix_ms" "when it was last written, milliseconds since 1970";
         Text "format" "gpx, nmea or csv";
         Count "fixes" "fixes that it gave";
-        Count "skipped" "faulty pieces of it, and fixes of nights set apart";
+        Count "skipped" "faulty pieces of it, and fixes of nights set aside";
         Number "first_fix_unix_s" "first fix, seconds since 1970 in UTC";
         Number "last_fix_unix_s" "last fix, seconds since 1970 in UTC";
         Text "nights" "nights that it counts for, 2026-05-01,2026-05-02";

@@ -120,7 +120,7 @@ impl Read {
         self.apart.iter().map(|(_, _, fixes)| fixes).sum()
     }
 
-    /// What is said of nights that are set apart. A few fixes from before the receiver knew the time are skipped ones.
+    /// What is said of nights that are set aside. A few fixes from before the receiver knew the time are skipped ones.
     fn set_apart(&self) -> Option<String> {
         let why = match self.apart.iter().map(|(_, doubt, _)| *doubt).min()? {
             NightDoubt::NotBegun => "had not begun when the file was written, nor by the clock of the run",
@@ -136,7 +136,7 @@ impl Read {
         ends.dedup();
         (fixes >= few || self.nights.is_empty()).then(|| {
             format!(
-                "{fixes} fixes of nights that {why}, set apart: {}",
+                "{fixes} fixes of nights that {why}, set aside: {}",
                 ends.join(" to ")
             )
         })

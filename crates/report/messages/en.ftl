@@ -6,7 +6,7 @@
 
 positions_right = Positions are right to about { $error_m }.
 positions_off = Positions are off by about { $error_m }: mount the antenna higher, with a clear view of the sky, or log with an RTK receiver.
-receiver_jumps = The receiver jumped and stayed off: positions before and after the jump lie beside each other. Find out what shades its sky, or give the stretches before and after as separate files.
+receiver_jumps = The receiver jumped and stayed off: positions from before and after the jump do not match. Find out what blocks its view of the sky, or give the log from before and after the jump as separate files.
 error_not_shown = This log does not show how far its positions are off: let the machine stand for ten minutes with the logger running.
 fixes_too_rare = One fix every { $period_s } leaves turns unseen: log one every second.
 digits_too_coarse = Positions are logged in steps of { $step_m }: let the logger write more digits (seven decimals of a degree, five of a minute).
@@ -26,7 +26,7 @@ walking_pace = It moves at { $speed_mps }, as fast as people walk: give a log of
 
 stood_all_the_time = The machine stood the whole time: let the logger run for several whole outings.
 drove_too_short = Only { $driven_s } of driving were logged: let the logger run for several whole outings.
-drove_too_short_by = { $driven_s } of driving were logged: it takes about { $missing_h } more before a bare patch { $wanted_m } wide is more than bad luck.
+drove_too_short_by = { $driven_s } of driving were logged: about { $missing_h } more are needed before a bare patch { $wanted_m } wide is more than bad luck.
 receiver_jumped = The receiver jumped by { $size_m } at { $time } and stayed there.
 receiver_jumped_often = { $jumps ->
     [one] And one more jump of that kind.
@@ -34,8 +34,8 @@ receiver_jumped_often = { $jumps ->
 }
 date_too_old = The log begins on { $date }: the logger's clock was not set, or its week counter rolled over. Its dates are wrong; its times of day may be right (--date sets the day of logs that hold times only).
 positions_bent = On about { $area_m2 } around { $place }, positions are always off in the same direction, by up to { $largest_m }, as beside a wall or under trees. The path was straightened there; how much of that ground was visited is less certain.
-turns_not_at_edge = The turns do not gather at the plan's edge (lanes, or a plan that does not fit), so the edge was not used to correct the positions.
-plan_beside = The plan lies { $distance_m } beside the log ({ $east_m } east, { $north_m } north of it); it was moved to where the log shows it.
+turns_not_at_edge = The turns do not lie along the edges of the plan (lanes, or a plan that does not fit), so the edges were not used to correct the positions.
+plan_beside = The plan is offset from the log by { $distance_m } ({ $east_m } east, { $north_m } north); it was moved to match the log.
 drift_assumed = The log does not say how good its positions are, and the machine never stands long enough to show it; { $drift_m } is assumed. If you know better, say so (positions.drift_m).
 drift_at_most = The machine never stands long enough to show how far positions wander; its straight drives allow { $drift_m } at most.
 silent_long = For { $silent_fraction } of the time there are no usable fixes; nothing is claimed about it.
@@ -78,9 +78,9 @@ calibrated = { $runs ->
     [one] One log
    *[other] { $runs } logs
 } like this one were simulated on the plan; the visited fraction was corrected by { $points } points for the bias that they showed.
-ways_disagree = Two ways of counting contradict each other: { $by_path_fraction } along the path as the edges hold it, { $as_logged_fraction } as logged less what such errors add. The second is taken, and no ground is called missed.
-not_calibrated_no_width = The visited fraction was not calibrated: that takes the cutting width.
-not_calibrated_no_plan = The visited fraction was not calibrated: that takes a plan to drive on.
+ways_disagree = Two ways of counting contradict each other: { $by_path_fraction } by the path that was fitted to turns and edges, { $as_logged_fraction } by the positions as logged, corrected for their errors. The second is used, and no ground is reported as missed.
+not_calibrated_no_width = The visited fraction was not calibrated: the cutting width is needed for that.
+not_calibrated_no_plan = The visited fraction was not calibrated: a plan to drive on is needed for that.
 not_calibrated_lanes = The visited fraction was not calibrated: parallel lanes cannot be simulated closely enough.
 not_calibrated_no_drive = The visited fraction was not calibrated: the log shows no drive.
 not_calibrated_no_run = The visited fraction was not calibrated: no machine like this one can drive on the plan.
@@ -123,16 +123,16 @@ stuck_on_the_way_past = The mower got stuck { $times ->
     }
 }.
 passage_shut = The { $width_m } passage seems to be shut: in { $driven_h } of driving { $expected ->
-    [one] 1 crossing was to be expected and none happened.
-   *[other] { $expected } crossings were to be expected and none happened.
+    [one] 1 crossing was expected and none was seen.
+   *[other] { $expected } crossings were expected and none was seen.
 }
 something_stands = Something about { $widest_m } wide stands here that the plan does not show: the mower turned round at it { $turns ->
     [1] once
     [2] twice
    *[other] { $turns } times
 } and never got in.
-strip_stays = Along { $length_m } of the { $edge_deg } edge a strip { $width_m } wide is left.
-strip_stays_turns = Along { $length_m } of the { $edge_deg } edge a strip { $width_m } wide is left: the mower turns { $here_m } before the edge here, { $elsewhere_m } elsewhere.
+strip_stays = A strip { $width_m } wide is left along { $length_m } of the { $edge_deg } edge.
+strip_stays_turns = A strip { $width_m } wide is left along { $length_m } of the { $edge_deg } edge: the mower turns { $here_m } before the edge here, { $elsewhere_m } elsewhere.
 passage_seldom_found = { $entries ->
     [0] Not once
     [1] Only { $at_least ->
@@ -195,7 +195,7 @@ share_behind = The part behind got { $share_ratio } of its fair share.
 crossings_expected = { $expected ->
     [one] 1 crossing
    *[other] { $expected } crossings
-} expected, none counted.
+} expected, none seen.
 turns_in_front = { $turns ->
     [one] 1 turn
    *[other] { $turns } turns
@@ -207,7 +207,7 @@ turns_around = { $turns ->
 passes_expected = { $passes ->
     [one] 1 pass
    *[other] { $passes } passes
-} over ground of this width to be expected, none came.
+} expected over ground of this width, none seen.
 strip_shape = { $length_m } long, { $widest_m } at its widest, nine tenths of it within { $within_m } of the edge.
 turns_along = { $turns ->
     [one] 1 turn
@@ -259,7 +259,7 @@ lay_guide_run = Lay a guide run with { $wire_m } of new wire to the far end of {
     [yes] , and let it work { $added_h } longer a day
    *[no] { "" }
 }: in most logs of { $log_h } about { $after_fraction } of { $pocket } is then driven over, against { $before_fraction } if nothing changes.
-move_zone = Move the zone "{ $zone }" by { $shift_m } to where it is drawn, since turns show that it stands beside that place{ $longer ->
+move_zone = Move the zone "{ $zone }" by { $shift_m } to where it is drawn, since the turns show that it is somewhere else{ $longer ->
     [yes] , and let the mower work { $added_h } longer a day
    *[no] { "" }
 }: in most logs of { $log_h } about { $after_fraction } of { $pocket } is then driven over, against { $before_fraction } if nothing changes.
@@ -286,14 +286,14 @@ fit_trusted = A simulated machine that drives as this one did ({ $speed_mps }, l
     [one] 1 outing
    *[other] { $outings } outings
 }) visits as much of the lawn as the log shows.
-fit_visits_differ = Simulated runs visit more or less of this lawn than the log shows: something on the ground is not on the plan, or the machine changes from day to day. Predictions are given with wider ranges.
+fit_visits_differ = Simulated runs visit more or less of this lawn than the log shows: something on the ground is missing from the plan, or the machine behaves differently from day to day. Predictions are given with wider ranges.
 fit_path_differs = Simulated runs drive a longer or shorter path than the log shows. Predictions are given with wider ranges.
-not_fitted_lanes = Nothing is predicted: the machine drives lanes, and chance does not rule those.
+not_fitted_lanes = Nothing is predicted: the machine drives lanes, which do not depend on chance.
 not_fitted_several_machines = Nothing is predicted: { $machines } machines worked here, and only one can be fitted.
 not_fitted_few_turns = Nothing is predicted: { $turns ->
     [one] only 1 turn at an edge was seen
    *[other] only { $turns } turns at an edge were seen
-}, and it takes { $expected }.
+}, and { $expected } are needed.
 not_fitted_no_legs = Nothing is predicted: the path shows no straight legs between turns.
 not_fitted_no_ground = Nothing is predicted: the plan leaves no ground to drive on.
 not_simulated = Nothing is predicted: { $why }.
@@ -303,12 +303,12 @@ not_simulated = Nothing is predicted: { $why }.
 promise_beyond_hours = { $promised_fraction } within { $promised_days ->
     [one] 1 day
    *[other] { $promised_days } days
-} cannot be had with more hours: it would take { $needed_h } of work a day.
+} cannot be reached with longer hours: it would take { $needed_h } of work a day.
 promise_needs_hours = { $promised_fraction } within { $promised_days ->
     [one] 1 day
    *[other] { $promised_days } days
 } takes about { $needed_h } of work a day at this pace; it worked { $worked_h }, of which { $driven_h } driving.
-promise_beyond_reach = No number of hours brings { $promised_fraction } within { $promised_days ->
+promise_beyond_reach = No working hours are long enough to reach { $promised_fraction } within { $promised_days ->
     [one] 1 day
    *[other] { $promised_days } days
 }: too much ground is missed. It worked { $worked_h } a day, of which { $driven_h } driving.
@@ -369,7 +369,7 @@ pocket_compared = { $pocket }: { $before_fraction } before, { $after_fraction } 
 
 blades_on_lawn = Moving blades: stop and disable the machine before you touch it; keep children and pets off the lawn while it works.
 blades_near = Moving blades: stop and disable the machine before you work near it.
-outline_from_drive = No plan was given: the outline is drawn from the drive itself, so ground beyond the outermost drive is not counted as missed, and islands count as lawn. The visited fraction is flattering.
+outline_from_drive = No plan was given: the outline is drawn from the drive itself, so ground beyond the outermost drive is not counted as missed, and islands count as lawn. The true visited fraction may be lower.
 plan_fault = Plan: { $fault }.
 dig_at_spot = Before you dig at a stuck spot: have buried cables and pipes located; private lines are not marked. Roots may belong to a protected tree.
 dig = Before you dig: have buried cables and pipes located; private lines are not marked.
@@ -379,7 +379,7 @@ beyond_the_line = Beyond the line may be paving, water, a slope or somebody else
 look_before_zone = Look at the ground first: a root, an edge or wet ground that can be mended needs no zone.
 guide_exit_unknown = The log does not show where along a guide run this machine leaves it; somewhere on the last two fifths is assumed. Where it can be set, let it leave near the end.
 local_codes = Local codes and the machine's own manual come first.
-other_reasons = A difference is of what was driven over in these logs. Something else than the change may lie behind it: weather, other hours, a blade, somebody's garden table.
+other_reasons = A difference describes what was driven over in these logs. Something other than the change may be behind it: weather, other hours, a blade, somebody's garden table.
 at_equal_hours = The two sides differ in driving hours; they are compared after equal hours.
 nights_unknown = These logs cannot tell how much one night differs from the next, so no difference can be called real.
 
@@ -502,13 +502,13 @@ driven-over-percent-area = { $percent } of { $area } was driven over.
 lost-at = { $time } lost at { $id }
 by-kind = { $kind } by { $length }
 nine-ten-logs-pocket = { $id }: { $said } Nine of ten logs: { $range } of the pocket if nothing changes, { $range_2 } if changed.{ $more }
-let-run-on-after = Let it run on. After { $hours } of driving in all, what is still bare can be told from bad luck.
+let-run-on-after = Let it run on. After { $hours } of driving in all, what is still bare then is more than bad luck.
 luck-leaves-such-gap = { $id }: luck leaves such a gap { $chance }
 bare-with = bare with { $percent }
 change-brings-its-gain = The change brings its gain in { $percent } of simulated runs.
 how-much-driven-over = How much was driven over depends on the width of the cutting disc, which was not given; the table for each width is below.
 not-counted = Not counted
-outline-drawn-from-log = The outline was drawn from the log itself: ground beyond its outermost drive cannot be missed, so this flatters.
+outline-drawn-from-log = The outline was drawn from the log itself: ground beyond its outermost drive cannot be missed, so the true figure may be lower.
 nothing-needs-reason-again = Nothing needs a reason
 this-log-cannot-tell = This log cannot tell
 not-by = Not by luck
@@ -566,7 +566,7 @@ one-every-driven-fixes = { $fixes }, one every { $time }; { $path } driven in { 
 log-too-short-positions = The log is too short: positions are good, but it shows nothing of a lawn yet.
 log-not-good-enough-shows = The log is not good enough: it shows nothing of a lawn.
 not-looked-for-without = not looked for without a cutting width
-after-how-many-hours = after how many hours they are decided cannot be said
+after-how-many-hours = how many hours it takes to decide cannot be said
 
 ## terminal: inspection
 
@@ -601,7 +601,7 @@ from-fix-fix-length = { $length } from fix to fix
 drifting-length = { $length } drifting{ $time }
 standard-deviation-per-axis = { $join } (standard deviation per axis)
 from-figures = { $figures }; from { $word }
-local-metres-no-place = in local metres, no place on Earth
+local-metres-no-place = in local metres, without geographic coordinates
 no-bytes = no bytes
 no-dates = no dates
 not-known = not known

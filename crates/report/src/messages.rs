@@ -281,7 +281,7 @@ mod tests {
                 width_m: 0.3,
                 edge_deg: 350.0
             }),
-            "Along 8 m of the north edge a strip 0.3 m wide is left."
+            "A strip 0.3 m wide is left along 8 m of the north edge."
         );
         assert_eq!(
             said(Said::NotOneGarden {

@@ -1,6 +1,6 @@
 //! The long table of `docs/validation.md`: invented gardens, three grades of positions, five periods, roaming and lanes.
 //!
-//! `tests/run --full` makes it; `REGENERATE=1` writes it into the docs. Beside each estimate stands what the fixes at face value
+//! `tests/run --full` makes it; `REGENERATE=1` writes it into the docs. Beside each estimate stands what the fixes as logged
 //! and the random-search law would have said. Tiles are 5 m squares of lawn.
 
 use crate::nights::{self, driven, in_parallel, logged, sites};
@@ -173,7 +173,7 @@ fn table() -> String {
          {GARDENS} invented gardens in each row, 400 to 1,200 m2, of five shapes; every fourth with a fence and every fourth with an\n\
          obstacle that the plan does not show. {HOURS} h, cutting width {CUT_WIDTH_M} m. White part and drift per axis; drift time 600 s, at\n\
          2 m 300 s. Errors in percentage points. `tests/run --full` makes this table (`crates/tussock/tests/long_table.rs`).\n\n\
-         | positions | pattern | period | error, median | 9 of 10 | face value, 9 of 10 | interval holds | width | tile of 25 m2 | tile by the law |\n\
+         | positions | pattern | period | error, median | 9 of 10 | as logged, 9 of 10 | interval holds | width | tile of 25 m2 | tile by the law |\n\
          |---|---|---|---|---|---|---|---|---|---|\n"
     );
     for (index, case) in cases.iter().enumerate() {

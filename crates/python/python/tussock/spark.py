@@ -91,7 +91,7 @@ def run(
     Gardens are dealt into ``partitions``, by default as many as ``spark.sql.shuffle.partitions`` says. ``tussock`` needs to be installed on
     all machines.
 
-    A night later than its file and than ``now_unix_s`` (by default the driver's clock) is set apart and named, and nights are old from the
+    A night later than its file and than ``now_unix_s`` (by default the driver's clock) is set aside and named, and nights are old from the
     newest that this time allows. Where more than ``expire_at_most_fraction`` of the nights would be too old, none is taken away and
     :class:`BatchError` is raised (``kind`` is ``expires_too_much``); what was found is kept.
 

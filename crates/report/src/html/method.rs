@@ -32,7 +32,7 @@ pub(super) fn method_facts(findings: &Findings) -> Vec<Fact> {
             },
         ));
         facts.push(fact(
-            "At face value",
+            "As logged",
             percent(coverage.as_logged_fraction),
             "What joining the raw fixes by straight lines would give. For comparison only.",
         ));
