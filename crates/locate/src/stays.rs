@@ -26,6 +26,8 @@ const WINDOW_S: f64 = 180.0;
 const STRIDE_S: f64 = 10.0;
 /// The track is read at this step.
 const STEP_S: f64 = 2.0;
+/// A stretch with fewer fixes is mostly silence.
+const MOST_STEPS: usize = 8;
 /// Part of a window that must be logged.
 const LEAST_LOGGED: f64 = 0.3;
 /// The windows with the longest differences are driven; less than this part of theirs is standing, to begin with.
@@ -136,7 +138,8 @@ impl Smoothing {
 
 type Feature = [f64; 3];
 
-/// Features of one window; `None` where too little was logged.
+/// Features of each window; `None` where too little was logged.
+#[derive(Default)]
 struct Windows {
     middle_s: Vec<f64>,
     feature: Vec<Option<Feature>>,
@@ -164,71 +167,68 @@ pub fn stays(kept: &Kept) -> Vec<Standing> {
 }
 
 fn windows(kept: &Kept) -> Windows {
-    let (Some(first_s), Some(last_s)) = (kept.time_s.first().copied(), kept.time_s.last().copied()) else {
-        return Windows {
-            middle_s: Vec::new(),
-            feature: Vec::new(),
-        };
-    };
-    let steps = ((last_s - first_s) / STEP_S) as usize + 1;
-    let mut places: Vec<Option<(f64, f64)>> = vec![None; steps];
+    let mut windows = Windows::default();
     for run in kept.runs() {
-        let mut index = run.start;
-        let from = ((kept.time_s[run.start] - first_s) / STEP_S).ceil() as usize;
-        for (step, place) in places.iter_mut().enumerate().skip(from) {
-            let time_s = first_s + step as f64 * STEP_S;
-            while index + 1 < run.end && kept.time_s[index + 1] < time_s {
-                index += 1;
-            }
-            if index + 1 >= run.end {
-                break;
-            }
-            let share =
-                (time_s - kept.time_s[index]) / (kept.time_s[index + 1] - kept.time_s[index]).max(1e-9);
-            let between = |column: &[f64]| column[index] + share * (column[index + 1] - column[index]);
-            *place = Some((between(&kept.east_m), between(&kept.north_m)));
-        }
+        windows.add(kept, run);
     }
-    // Sums of the lengths and their number up to each step, for each lag.
-    let sums = LAGS_S.map(|lag_s| {
-        let lag = (lag_s / STEP_S) as usize;
-        let mut sums = vec![(0.0, 0_u32)];
-        for step in 0..steps {
-            let (mut sum, mut count) = sums[step];
-            let before = step.checked_sub(lag).and_then(|at| places[at]);
-            let after = places.get(step + lag).copied().flatten();
-            if let (Some(before), Some(here), Some(after)) = (before, places[step], after) {
-                sum += math::hypot(
-                    after.0 - 2.0 * here.0 + before.0,
-                    after.1 - 2.0 * here.1 + before.1,
-                );
-                count += 1;
-            }
-            sums.push((sum, count));
+    windows
+}
+
+impl Windows {
+    /// Windows of an unbroken stretch; what is logged right before and after it is not looked at.
+    fn add(&mut self, kept: &Kept, run: Range<usize>) {
+        let first_s = kept.time_s[run.start];
+        let steps = ((kept.time_s[run.end - 1] - first_s) / STEP_S) as usize + 1;
+        if steps > MOST_STEPS * run.len() {
+            return;
         }
-        sums
-    });
-    let (half, stride) = ((0.5 * WINDOW_S / STEP_S) as usize, (STRIDE_S / STEP_S) as usize);
-    let middles = (0..steps).step_by(stride);
-    Windows {
-        middle_s: middles
-            .clone()
-            .map(|step| first_s + step as f64 * STEP_S)
-            .collect(),
-        feature: middles
+        let mut index = run.start;
+        let places: Vec<(f64, f64)> = (0..steps)
             .map(|step| {
-                let (from, to) = (step.saturating_sub(half), (step + half).min(steps));
-                let mut feature = [0.0; 3];
-                for (value, sums) in feature.iter_mut().zip(&sums) {
-                    let count = sums[to].1 - sums[from].1;
-                    if f64::from(count) < LEAST_LOGGED * 2.0 * half as f64 {
-                        return None;
-                    }
-                    *value = 2.0 * math::ln((sums[to].0 - sums[from].0) / f64::from(count));
+                let time_s = first_s + step as f64 * STEP_S;
+                while index + 2 < run.end && kept.time_s[index + 1] < time_s {
+                    index += 1;
                 }
-                Some(feature)
+                let next = (index + 1).min(run.end - 1);
+                let lapse_s = (kept.time_s[next] - kept.time_s[index]).max(1e-9);
+                let share = ((time_s - kept.time_s[index]) / lapse_s).clamp(0.0, 1.0);
+                let between = |column: &[f64]| column[index] + share * (column[next] - column[index]);
+                (between(&kept.east_m), between(&kept.north_m))
             })
-            .collect(),
+            .collect();
+        // Sums of the lengths up to each step, and their number, for each lag.
+        let sums = LAGS_S.map(|lag_s| {
+            let lag = (lag_s / STEP_S) as usize;
+            let mut sums = vec![(0.0, 0_u32)];
+            let (mut sum, mut count) = (0.0, 0);
+            for step in 0..steps {
+                if step >= lag && step + lag < steps {
+                    let (before, here, after) = (places[step - lag], places[step], places[step + lag]);
+                    sum += math::hypot(
+                        after.0 - 2.0 * here.0 + before.0,
+                        after.1 - 2.0 * here.1 + before.1,
+                    );
+                    count += 1;
+                }
+                sums.push((sum, count));
+            }
+            sums
+        });
+        let (half, stride) = ((0.5 * WINDOW_S / STEP_S) as usize, (STRIDE_S / STEP_S) as usize);
+        for step in (0..steps).step_by(stride) {
+            let (from, to) = (step.saturating_sub(half), (step + half).min(steps));
+            let means = [0, 1, 2].map(|lag: usize| {
+                let count = f64::from(sums[lag][to].1 - sums[lag][from].1);
+                (count >= LEAST_LOGGED * 2.0 * half as f64)
+                    .then(|| 2.0 * math::ln((sums[lag][to].0 - sums[lag][from].0) / count))
+            });
+            let feature = match means {
+                [Some(short), Some(middle), Some(long)] => Some([short, middle, long]),
+                _ => None,
+            };
+            self.middle_s.push(first_s + step as f64 * STEP_S);
+            self.feature.push(feature);
+        }
     }
 }
 
