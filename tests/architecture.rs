@@ -893,6 +893,16 @@ const DEFINITIONS: &[(&str, &str, &str)] = &[
         "locate/src/turns.rs",
     ),
     ("station and outings", "pub fn at_station(", "locate/src/halts.rs"),
+    (
+        "stays where a receiver smooths",
+        "pub fn stays(kept",
+        "locate/src/stays.rs",
+    ),
+    (
+        "visited fraction as logged",
+        "pub fn as_logged(survey",
+        "survey/src/calibrate/as_logged.rs",
+    ),
     ("transit", "pub fn transits(track", "locate/src/activities.rs"),
     ("swath on cells", "pub fn for_each_span(", "coverage/src/swath.rs"),
     ("chance of a gap", "fn log_expected(", "coverage/src/luck.rs"),

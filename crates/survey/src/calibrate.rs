@@ -170,6 +170,13 @@ struct Tiles {
     visited_fraction: Vec<f64>,
 }
 
+impl Tiles {
+    /// The same of the whole lawn.
+    fn overall(&self, tiling: &Tiling) -> f64 {
+        tiling.overall(|tile| self.visited_fraction[tile])
+    }
+}
+
 /// Tiles of a lawn.
 struct Tiling {
     columns: usize,
@@ -307,7 +314,7 @@ fn runs(
             let truth = tiling.tiles(&truth, |_, _| 1.0);
             Some(Pair {
                 found: tiling.found(&found),
-                true_fraction: tiling.overall(|tile| truth.visited_fraction[tile]),
+                true_fraction: truth.overall(&tiling),
                 truth,
             })
         })
@@ -344,7 +351,7 @@ fn runs(
 
 /// Runs without those in which estimating lost the path; `None` where that is no exception.
 fn usual_ones(pairs: Vec<Pair>, tiling: &Tiling) -> Option<Vec<Pair>> {
-    let error = |pair: &Pair| tiling.overall(|tile| pair.found.visited_fraction[tile]) - pair.true_fraction;
+    let error = |pair: &Pair| pair.found.overall(tiling) - pair.true_fraction;
     let mut errors: Vec<f64> = pairs.iter().map(error).collect();
     errors.sort_by(f64::total_cmp);
     let usual = errors[errors.len() / 2];

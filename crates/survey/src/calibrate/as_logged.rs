@@ -15,8 +15,8 @@ use crate::coverage_count::CoverageCount;
 use rayon::prelude::*;
 use tussock_coverage::luck;
 use tussock_coverage::swath;
-use tussock_locate::Track;
 use tussock_locate::turns::Setback;
+use tussock_locate::{Piece, Track};
 use tussock_plane::BitGrid;
 use tussock_simulate::{TrueRun, Yard};
 use tussock_types::math;
@@ -31,8 +31,8 @@ const ALIKE_FRACTION: f64 = 0.1;
 const LONG_FRACTION: f64 = 0.6;
 /// ... without their ends.
 const END_CUT_S: f64 = 60.0;
-/// What all runs share, the machine above all: standard deviation of the fraction (found on recorded errors laid on simulated
-/// drives by other hands, see the module's source).
+/// What all runs share, the machine above all: standard deviation of the fraction (chosen on a prototype under recorded errors; judged by
+/// `tests/python/judge_recorded_errors.py`, on whose series nothing was fitted).
 const SHARED_SD_FRACTION: f64 = 0.01;
 /// How far inside its edges a machine turns whose width nobody states (common practice, no source).
 const SETBACK_SD_M: f64 = 0.1;
@@ -119,40 +119,17 @@ pub fn as_logged(survey: &Survey<'_>, counted: &CoverageCount) -> Option<AsLogge
         mask.and_in_place(lawn);
         tiling.tiles(&mask, |_, _| 1.0)
     };
-    let overall = |tiles: &Tiles| tiling.overall(|tile| tiles.visited_fraction[tile]);
-    let simulated = |number: usize| {
-        let mut mask = BitGrid::new(lawn.grid);
+    let added = added(survey, lawn, (&tiling, &logged), |number, mask| {
         let mut pieces = Vec::new();
         for (machine, (fit, errors)) in fits.iter().zip(&errors).enumerate() {
             let seed = seed_of(survey.job().seed, 3000 + number as u64) ^ (machine as u64) << 40;
             let run = fit.run(&yard, number, seed)?;
             let fixes = errors.laid_on(&run, fit.exact_fixes(&run, settings), seed ^ 1);
-            swath::mark(&mut mask, fixes.into_iter(), radius_m);
+            swath::mark(mask, fixes.into_iter(), radius_m);
             pieces.extend(true_pieces(&run, settings));
         }
-        mask.and_in_place(lawn);
-        let tiles = tiling.tiles(&mask, |_, _| 1.0);
-        let truth = true_mask(lawn, &pieces, settings, survey.swath_m());
-        let true_fraction = truth.count() as f64 / (lawn.count() as f64).max(1.0);
-        let apart =
-            tiling.overall(|tile| (tiles.visited_fraction[tile] - logged.visited_fraction[tile]).abs());
-        Some((overall(&tiles) - true_fraction, apart))
-    };
-    let mut added: Vec<f64> = Vec::new();
-    for batch in 0..MOST_BATCHES {
-        let runs = (batch * RUNS..(batch + 1) * RUNS).into_par_iter().map(simulated);
-        let alike = runs
-            .collect::<Option<Vec<_>>>()?
-            .into_iter()
-            .filter(|(_, apart)| *apart <= ALIKE_FRACTION);
-        added.extend(alike.map(|(added, _)| added));
-        if 2 * added.len() >= RUNS {
-            break;
-        }
-    }
-    if 2 * added.len() < RUNS {
-        return None;
-    }
+        Some(pieces)
+    })?;
     // Where the machine turns decides how much of the rim is cut: what errors spread there cannot be told from it.
     let machine = &settings.machine;
     let is_known = machine.body_width_m.is_some() || machine.past_boundary_m.is_some();
@@ -165,12 +142,47 @@ pub fn as_logged(survey: &Survey<'_>, counted: &CoverageCount) -> Option<AsLogge
     let mean = added.iter().sum::<f64>() / count;
     let variance = added.iter().map(|one| (one - mean).powi(2)).sum::<f64>() / (count - 1.0);
     Some(AsLogged {
-        visited_fraction: (overall(&logged) - mean).clamp(0.0, 1.0),
+        visited_fraction: (logged.overall(&tiling) - mean).clamp(0.0, 1.0),
         sd_fraction: math::hypot(
             rim,
             math::hypot((variance * (2.0 + 1.0 / count)).sqrt(), SHARED_SD_FRACTION),
         ),
     })
+}
+
+/// What errors add to the visited fraction in each of the simulated runs that cover the lawn as the log does. A run is driven by its
+/// number: what its log would count is marked, and its exact path is returned.
+fn added(
+    survey: &Survey<'_>,
+    lawn: &BitGrid,
+    (tiling, logged): (&Tiling, &Tiles),
+    drive: impl Fn(usize, &mut BitGrid) -> Option<Vec<Piece>> + Sync,
+) -> Option<Vec<f64>> {
+    let simulated = |number: usize| {
+        let mut mask = BitGrid::new(lawn.grid);
+        let pieces = drive(number, &mut mask)?;
+        mask.and_in_place(lawn);
+        let tiles = tiling.tiles(&mask, |_, _| 1.0);
+        let truth = true_mask(lawn, &pieces, survey.settings(), survey.swath_m());
+        let true_fraction = truth.count() as f64 / (lawn.count() as f64).max(1.0);
+        let apart =
+            tiling.overall(|tile| (tiles.visited_fraction[tile] - logged.visited_fraction[tile]).abs());
+        Some((tiles.overall(tiling) - true_fraction, apart))
+    };
+    let mut added: Vec<f64> = Vec::new();
+    for batch in 0..MOST_BATCHES {
+        let runs = (batch * RUNS..(batch + 1) * RUNS).into_par_iter().map(simulated);
+        let runs = runs.collect::<Option<Vec<_>>>()?;
+        added.extend(
+            runs.iter()
+                .filter(|(_, apart)| *apart <= ALIKE_FRACTION)
+                .map(|(added, _)| *added),
+        );
+        if 2 * added.len() >= RUNS {
+            return Some(added);
+        }
+    }
+    None
 }
 
 /// From fix to fix, stays and silences left out.
