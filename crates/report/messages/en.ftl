@@ -369,7 +369,7 @@ pocket_compared = { $pocket }: { $before_fraction } before, { $after_fraction } 
 
 blades_on_lawn = Moving blades: stop and disable the machine before you touch it; keep children and pets off the lawn while it works.
 blades_near = Moving blades: stop and disable the machine before you work near it.
-outline_from_drive = No plan was given: the outline is drawn from the drive itself, so ground beyond the outermost drive is not counted as missed, and islands count as lawn. The true visited fraction may be lower.
+outline_from_drive = No plan was given: the outline is drawn from the drive itself, so ground beyond the outermost drive is not counted as missed, and islands count as lawn. The visited fraction is not that of the whole lawn.
 plan_fault = Plan: { $fault }.
 dig_at_spot = Before you dig at a stuck spot: have buried cables and pipes located; private lines are not marked. Roots may belong to a protected tree.
 dig = Before you dig: have buried cables and pipes located; private lines are not marked.
@@ -508,7 +508,7 @@ bare-with = bare with { $percent }
 change-brings-its-gain = The change brings its gain in { $percent } of simulated runs.
 how-much-driven-over = How much was driven over depends on the width of the cutting disc, which was not given; the table for each width is below.
 not-counted = Not counted
-outline-drawn-from-log = The outline was drawn from the log itself: ground beyond its outermost drive cannot be missed, so the true figure may be lower.
+outline-drawn-from-log = The outline was drawn from the log itself: ground beyond the outermost drive is not counted, so this is not a figure for the whole lawn.
 nothing-needs-reason-again = Nothing needs a reason
 this-log-cannot-tell = This log cannot tell
 not-by = Not by luck

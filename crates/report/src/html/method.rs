@@ -80,7 +80,7 @@ pub(super) fn method_facts(findings: &Findings) -> Vec<Fact> {
         OutlineSource::Trace => fact(
             "Outline",
             say!("from-log-itself-again"),
-            "Ground beyond the outermost drive cannot be missed, so every figure here flatters. A walked outline mends that.",
+            "Ground beyond the outermost drive is not counted, so no figure here is for the whole lawn. Walk the outline to change that.",
         ),
     });
     let span = &findings.span;

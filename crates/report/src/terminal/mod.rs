@@ -158,11 +158,7 @@ pub fn answer(findings: &Findings, style: Style) -> String {
         (None, None) => sheet.row("Driven over", "not counted"),
     }
     if findings.outline_source == OutlineSource::Trace {
-        sheet.indented(
-            LABEL_COLUMNS,
-            "The outline was drawn from the log itself: ground beyond its outermost drive cannot be missed, so \
-             this flatters.",
-        );
+        sheet.indented(LABEL_COLUMNS, &say!("outline-drawn-from-log"));
     }
     missed_rows(&mut sheet, findings);
     not_yet_row(&mut sheet, findings);
