@@ -32,7 +32,7 @@ const LONG_FRACTION: f64 = 0.6;
 /// ... without their ends.
 const END_CUT_S: f64 = 60.0;
 /// What all runs share, the machine above all: standard deviation of the fraction (chosen on a prototype under recorded errors; judged by
-/// `tests/python/judge_recorded_errors.py`, on whose series nothing was fitted).
+/// `tests/python/judge_recorded_errors.py`).
 const SHARED_SD_FRACTION: f64 = 0.01;
 /// How far inside its edges a machine turns whose width nobody states (common practice, no source).
 const SETBACK_SD_M: f64 = 0.1;
