@@ -61,8 +61,6 @@ const MOST_PASSES: f64 = 5.0;
 /// fraction, and what each second between fixes adds (found on 96 simulated gardens).
 const SHARED_SD_FRACTION: f64 = 0.014;
 const SHARED_SD_FRACTION_PER_S: f64 = 0.0005;
-/// Standard deviations from the middle to either end of a 90 % interval.
-const TO_THE_END: f64 = 1.645;
 
 /// What estimating does to logs like this one.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -111,11 +109,7 @@ impl Calibration {
             math::hypot(self.spread_fraction, self.shared_fraction),
             width_effect,
         );
-        Estimate {
-            estimate,
-            low: Some((estimate - TO_THE_END * sd).max(0.0)),
-            high: Some((estimate + TO_THE_END * sd).min(1.0)),
-        }
+        Estimate::of_fraction(estimate, sd)
     }
 }
 

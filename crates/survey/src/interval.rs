@@ -35,8 +35,6 @@ use tussock_simulate::laws;
 use tussock_types::math;
 use tussock_types::{Estimate, Settings};
 
-/// Standard deviations from the middle to either end of a 90 % interval.
-const TO_THE_END: f64 = 1.645;
 /// Points per standard deviation are small numbers; this turns them into fractions.
 const POINT: f64 = 0.01;
 /// Share of turns that no edge explains on lawns without surprises.
@@ -101,9 +99,8 @@ pub fn visited(
     let step_sd = 0.5 * (strip_m2 / drive.lawn_m2.max(1e-9)).min(1.0);
     let sd = math::hypot(math::hypot(math::hypot(doubt.sd, width_effect), bent_sd), step_sd);
     Estimate {
-        estimate,
-        low: Some((estimate - TO_THE_END * sd).max(0.0)),
-        high: Some((estimate + TO_THE_END * sd + doubt.more_above).min(1.0)),
+        high: Some((estimate + Estimate::END_SDS * sd + doubt.more_above).min(1.0)),
+        ..Estimate::of_fraction(estimate, sd)
     }
 }
 

@@ -9,12 +9,12 @@
 
 use crate::nights::Nights;
 use tussock_types::math;
-use tussock_types::{Coverage, Promise, PromiseVerdict, Settings};
+use tussock_types::{Coverage, Estimate, Promise, PromiseVerdict, Settings};
 
 /// Beyond this probability it is said.
 const SURE: f64 = 0.95;
 /// Ends of a 90 % interval lie so many standard deviations apart.
-const APART: f64 = 2.0 * 1.645;
+const APART: f64 = 2.0 * Estimate::END_SDS;
 /// Nobody knows a visited fraction better than this.
 const LEAST_SD: f64 = 0.001;
 

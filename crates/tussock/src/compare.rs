@@ -26,8 +26,6 @@ use tussock_types::{
     LawnWhen, MissedPocket, Place, PocketChange, SCHEMA_VERSION, Said,
 };
 
-/// Standard deviations to either end of a 90 % interval.
-const TO_THE_END: f64 = 1.645;
 /// Changed ground smaller than this comes from drawing.
 const LEAST_CHANGED_M2: f64 = 0.5;
 /// A pocket that is visited to this part is mended, or was none.
@@ -194,15 +192,15 @@ pub fn compare(sides: &Sides<'_>) -> Result<Comparison, CompareError> {
     let sd = math::hypot(position_sd, nightly.unwrap_or(0.0));
     let visited_fraction = Estimate {
         estimate: change,
-        low: Some((change - TO_THE_END * sd).max(-1.0)),
-        high: Some((change + TO_THE_END * sd).min(1.0)),
+        low: Some((change - Estimate::END_SDS * sd).max(-1.0)),
+        high: Some((change + Estimate::END_SDS * sd).min(1.0)),
     };
     let difference = Difference {
         visited_fraction,
         position_sd_fraction: position_sd,
         nightly_sd_fraction: nightly,
         // What may be the luck of a night is no difference.
-        is_real: nightly.is_some() && change.abs() > TO_THE_END * sd,
+        is_real: nightly.is_some() && change.abs() > Estimate::END_SDS * sd,
     };
     let compared: Vec<ComparedPocket> = pockets
         .iter()
@@ -326,7 +324,7 @@ fn judged(pocket: &Both, number: usize, before: &SideSeen, after: &SideSeen) -> 
         LawnWhen::After => luck_after.or(luck_before),
     }
     .unwrap_or(0.5);
-    let is_beyond = (two - one).abs() > math::hypot(luck, TO_THE_END * position_sd).max(0.02);
+    let is_beyond = (two - one).abs() > math::hypot(luck, Estimate::END_SDS * position_sd).max(0.02);
     let change = match pocket.found {
         LawnWhen::Before if two >= MENDED_FRACTION && two - one > 0.2 => PocketChange::Mended,
         LawnWhen::Before if two > one && is_beyond => PocketChange::Better,
@@ -342,11 +340,7 @@ fn judged(pocket: &Both, number: usize, before: &SideSeen, after: &SideSeen) -> 
             seen.position_sd,
             seen.pocket_sds.get(number).copied().flatten().unwrap_or(0.0),
         );
-        Estimate {
-            estimate: value,
-            low: Some((value - TO_THE_END * sd).max(0.0)),
-            high: Some((value + TO_THE_END * sd).min(1.0)),
-        }
+        Estimate::of_fraction(value, sd)
     };
     ComparedPocket {
         id: pocket.id.clone(),

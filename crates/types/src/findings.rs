@@ -34,6 +34,18 @@ impl Estimate {
             high: None,
         }
     }
+
+    /// Standard deviations from the middle to either end of a 90 % interval (normal law).
+    pub const END_SDS: f64 = 1.645;
+
+    /// A fraction with its standard deviation: the interval is cut off at 0 and 1.
+    pub fn of_fraction(fraction: f64, sd_fraction: f64) -> Self {
+        Self {
+            estimate: fraction,
+            low: Some((fraction - Self::END_SDS * sd_fraction).max(0.0)),
+            high: Some((fraction + Self::END_SDS * sd_fraction).min(1.0)),
+        }
+    }
 }
 
 /// Everything that one analysis found.

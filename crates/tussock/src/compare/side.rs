@@ -1,6 +1,6 @@
 //! One side of a comparison on the common ground.
 
-use super::{CompareError, Side, TO_THE_END};
+use super::{CompareError, Side};
 use tussock_diagnose::night_simulation::{Access, CELL_M, Cast, Fractions, Scene};
 use tussock_locate::HaltPlace;
 use tussock_plane::{Region, Site, rasterise};
@@ -70,7 +70,7 @@ impl SideSeen {
         let position_sd = visited
             .low
             .zip(visited.high)
-            .map_or(0.0, |(low, high)| (high - low) / (2.0 * TO_THE_END));
+            .map_or(0.0, |(low, high)| (high - low) / (2.0 * Estimate::END_SDS));
         let rehearsed = survey
             .as_ref()
             .and_then(|survey| rehearsed(survey, site, &scene, moved, seed, &seen));
@@ -120,11 +120,7 @@ impl SideSeen {
 
     /// With position error alone: luck stands in the difference.
     pub(super) fn estimate(&self) -> Estimate {
-        Estimate {
-            estimate: self.fraction,
-            low: Some((self.fraction - TO_THE_END * self.position_sd).max(0.0)),
-            high: Some((self.fraction + TO_THE_END * self.position_sd).min(1.0)),
-        }
+        Estimate::of_fraction(self.fraction, self.position_sd)
     }
 
     /// What two logs without a change differ by in nine of ten, for a pocket.
@@ -142,7 +138,7 @@ impl SideSeen {
             .get(number)
             .copied()
             .flatten()
-            .map(|sd| TO_THE_END * std::f64::consts::SQRT_2 * sd)
+            .map(|sd| Estimate::END_SDS * std::f64::consts::SQRT_2 * sd)
     }
 }
 
