@@ -299,8 +299,8 @@ fn locate_once(
         None => (pace.noise, None),
     };
     let usual_mps = |kept: &Kept| {
-        let smoothed_mps = pace.stated_mps.or(smoothed_mps);
-        smoothed_mps
+        let shown_mps = pace.stated_mps.or(smoothed_mps);
+        shown_mps
             .or_else(|| pace.usual_mps(kept, &pace.noise))
             .or(pace.speed_mps)
     };
@@ -574,9 +574,7 @@ impl Found {
             path::collapse_halts(piece, &standing, &noise);
         }
     }
-}
 
-impl Found {
     /// Halts are the stays of a receiver that smooths; speed and the slow part of the error are what they show.
     fn stands_as(&mut self, kept: &Kept, smoothing: &stays::Smoothing) {
         self.noise = smoothing.noise(&self.noise);

@@ -294,30 +294,7 @@ fn structure_function(kept: &Kept, rests: &[Rest], rough_white_m: f64) -> Option
     if held * 2 > steps {
         return None;
     }
-    let at_lag = |lag_s: f64| -> Option<f64> {
-        let mut squares_m2 = Vec::new();
-        for range in &stretches {
-            let mut later = range.start;
-            for index in range.clone() {
-                while later < range.end && kept.time_s[later] - kept.time_s[index] < lag_s - 1e-6 {
-                    later += 1;
-                }
-                if later >= range.end {
-                    break;
-                }
-                if kept.time_s[later] - kept.time_s[index] > 1.5 * lag_s + 1.0 {
-                    continue;
-                }
-                squares_m2.push((kept.east_m[later] - kept.east_m[index]).powi(2));
-                squares_m2.push((kept.north_m[later] - kept.north_m[index]).powi(2));
-            }
-        }
-        let enough = squares_m2.len() >= 60;
-        // Half of a squared normal deviate lies below 0.4549.
-        math::median(&mut squares_m2)
-            .filter(|_| enough)
-            .map(|value_m2| value_m2 / 0.4549)
-    };
+    let at_lag = |lag_s: f64| kept.change_m2(&stretches, lag_s);
     let shortest_s = stretches
         .iter()
         .map(|range| {

@@ -1,6 +1,6 @@
 //! What a track is made of: corners and pieces, halts and silences, steps, error laws, the fixes that were used.
 
-use tussock_types::Place;
+use tussock_types::{Place, math};
 
 /// How the path between fixes was found.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -151,6 +151,46 @@ pub struct Kept {
 }
 
 impl Kept {
+    /// Every two fixes of a stretch that lie this far apart in time (half as much again at most, and a second): what the position
+    /// changes by, east and north.
+    pub(crate) fn for_each_change(
+        &self,
+        stretches: &[std::ops::Range<usize>],
+        lag_s: f64,
+        mut each: impl FnMut(f64, f64),
+    ) {
+        for fixes in stretches {
+            let mut later = fixes.start;
+            for index in fixes.clone() {
+                while later < fixes.end && self.time_s[later] - self.time_s[index] < lag_s - 1e-6 {
+                    later += 1;
+                }
+                if later >= fixes.end {
+                    break;
+                }
+                if self.time_s[later] - self.time_s[index] <= 1.5 * lag_s + 1.0 {
+                    each(
+                        self.east_m[later] - self.east_m[index],
+                        self.north_m[later] - self.north_m[index],
+                    );
+                }
+            }
+        }
+    }
+
+    /// Mean square change of the position within a lag, per axis, by the median: half of a squared normal deviate lies below
+    /// 0.4549. `None` where fewer than thirty pairs of fixes lie so far apart.
+    pub(crate) fn change_m2(&self, stretches: &[std::ops::Range<usize>], lag_s: f64) -> Option<f64> {
+        let mut squares_m2 = Vec::new();
+        self.for_each_change(stretches, lag_s, |east_m, north_m| {
+            squares_m2.extend([east_m * east_m, north_m * north_m]);
+        });
+        let enough = squares_m2.len() >= 60;
+        math::median(&mut squares_m2)
+            .filter(|_| enough)
+            .map(|square_m2| square_m2 / 0.4549)
+    }
+
     /// Place of the fix at `index`.
     pub fn place(&self, index: usize) -> Place {
         Place::new(self.east_m[index], self.north_m[index])

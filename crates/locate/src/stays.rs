@@ -107,8 +107,9 @@ impl Smoothing {
         let change = |lag_s| change_m(kept, stays, lag_s);
         let (near_m, minute_m) = (change(period_s)?, change(MINUTE_S)?);
         let driven = left_out(kept, stays);
-        let slower =
-            |lag_s| Some(moved_m(kept, inner(kept, stays), lag_s)? / moved_m(&driven, driven.runs(), lag_s)?);
+        let slower = |lag_s| {
+            Some(moved_m(kept, &inner(kept, stays), lag_s)? / moved_m(&driven, &driven.runs(), lag_s)?)
+        };
         if minute_m < SMOOTHS_FROM_M
             || minute_m < SMOOTHS * near_m
             || slower(period_s)? > CREEPS
@@ -417,47 +418,21 @@ fn inner(kept: &Kept, stays: &[Standing]) -> Vec<Range<usize>> {
     long.map(|stay| stay.fixes(kept, END_CUT_S)).collect()
 }
 
-/// How far positions wander within a lag while the machine stands, per axis: root of half the mean square change, robust (half of
-/// a squared normal deviate lies below 0.4549). `None` where no stay is long enough.
+/// How far positions wander within a lag while the machine stands, per axis: root of half the mean square change, robust.
+/// `None` where no stay is long enough.
 pub fn change_m(kept: &Kept, stays: &[Standing], lag_s: f64) -> Option<f64> {
-    let mut squares_m2 = Vec::new();
-    for_each_move(kept, inner(kept, stays), lag_s, |east_m, north_m| {
-        squares_m2.extend([east_m * east_m, north_m * north_m]);
-    });
-    let enough = squares_m2.len() >= 60;
-    math::median(&mut squares_m2)
-        .filter(|_| enough)
-        .map(|square_m2| (0.5 * square_m2 / 0.4549).sqrt())
+    kept.change_m2(&inner(kept, stays), lag_s)
+        .map(|change_m2| (0.5 * change_m2).sqrt())
 }
 
 /// Median distance between two positions so far apart in time; `None` where they are too few.
-fn moved_m(kept: &Kept, stretches: Vec<Range<usize>>, lag_s: f64) -> Option<f64> {
+fn moved_m(kept: &Kept, stretches: &[Range<usize>], lag_s: f64) -> Option<f64> {
     let mut moved_m = Vec::new();
-    for_each_move(kept, stretches, lag_s, |east_m, north_m| {
+    kept.for_each_change(stretches, lag_s, |east_m, north_m| {
         moved_m.push(math::hypot(east_m, north_m))
     });
     let enough = moved_m.len() >= 60;
     math::median(&mut moved_m).filter(|_| enough)
-}
-
-fn for_each_move(kept: &Kept, stretches: Vec<Range<usize>>, lag_s: f64, mut each: impl FnMut(f64, f64)) {
-    for fixes in stretches {
-        let mut later = fixes.start;
-        for index in fixes.clone() {
-            while later < fixes.end && kept.time_s[later] - kept.time_s[index] < lag_s - 1e-6 {
-                later += 1;
-            }
-            if later >= fixes.end {
-                break;
-            }
-            if kept.time_s[later] - kept.time_s[index] <= 1.5 * lag_s + 1.0 {
-                each(
-                    kept.east_m[later] - kept.east_m[index],
-                    kept.north_m[later] - kept.north_m[index],
-                );
-            }
-        }
-    }
 }
 
 /// A stay that drift has broken into several halts is one halt again, where it stood longest.

@@ -15,6 +15,7 @@ use crate::coverage_count::CoverageCount;
 use rayon::prelude::*;
 use tussock_coverage::luck;
 use tussock_coverage::swath;
+use tussock_locate::stays::Standing;
 use tussock_locate::turns::Setback;
 use tussock_locate::{Piece, Track};
 use tussock_plane::BitGrid;
@@ -38,8 +39,6 @@ const SHARED_SD_FRACTION: f64 = 0.01;
 const SETBACK_SD_M: f64 = 0.1;
 /// Roads that are so many standard deviations apart contradict each other.
 const CONFLICT: f64 = 3.0;
-/// Standard deviations from the middle to either end of a 90 % interval.
-const TO_THE_END: f64 = 1.645;
 
 /// The visited fraction by this road.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -65,11 +64,7 @@ impl AsLogged {
                 sd,
             )
         };
-        Estimate {
-            estimate,
-            low: Some((estimate - TO_THE_END * sd).max(0.0)),
-            high: Some((estimate + TO_THE_END * sd).min(1.0)),
-        }
+        Estimate::of_fraction(estimate, sd)
     }
 
     /// Whether the two cannot both be right: the path was held by the wrong edges, and tells no ground from other ground.
@@ -85,7 +80,7 @@ impl AsLogged {
 
 /// Standard deviation behind a 90 % interval, by its longer side.
 fn sd_of(estimate: Estimate) -> f64 {
-    let half = |end: Option<f64>| end.map_or(0.0, |end| (end - estimate.estimate).abs() / TO_THE_END);
+    let half = |end: Option<f64>| end.map_or(0.0, |end| (end - estimate.estimate).abs() / Estimate::END_SDS);
     half(estimate.low).max(half(estimate.high)).max(1e-6)
 }
 
@@ -203,15 +198,12 @@ struct StayErrors(Vec<Vec<(f64, f64)>>);
 
 impl StayErrors {
     fn of(track: &Track) -> Option<Self> {
-        let mut lasts_s: Vec<f64> = track.stays.iter().map(|stay| stay.end_s - stay.start_s).collect();
+        let mut lasts_s: Vec<f64> = track.stays.iter().map(Standing::lasts_s).collect();
         lasts_s.sort_by(|a, b| b.total_cmp(a));
         lasts_s.truncate(3);
         let least_s = LONG_FRACTION * lasts_s.iter().sum::<f64>() / (lasts_s.len() as f64).max(1.0);
         let kept = &track.kept;
-        let stays = track
-            .stays
-            .iter()
-            .filter(|stay| stay.end_s - stay.start_s >= least_s);
+        let stays = track.stays.iter().filter(|stay| stay.lasts_s() >= least_s);
         let fixes: Vec<Vec<Place>> = stays
             .map(|stay| {
                 stay.fixes(kept, END_CUT_S)
