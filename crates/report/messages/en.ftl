@@ -548,6 +548,7 @@ lawn-percent-number-area = { $percent } of the lawn, { $number } of { $area } ({
 missed-area = missed { $area }
 not-yet = not yet { $area }
 without-evidence = without evidence { $area }
+none-shown-unseen = none is shown, but { $area } are without evidence: this log cannot tell
 gaps-too-thin-see = gaps too thin to see { $area }
 of-id = { $id } { $share } of { $area }
 all-luck-does-not = { $count }, { $area } in all, that luck does not explain

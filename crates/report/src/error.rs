@@ -57,7 +57,7 @@ pub enum ReportError {
     },
     /// Positions in local metres have no latitude and longitude.
     #[error(
-        "no {file}: positions are in local metres without a place on Earth, expected an origin in the settings"
+        "no {file}: positions are in local metres, without geographic coordinates, expected an origin in the settings"
     )]
     NoPlaceOnEarth {
         /// The output.

@@ -71,7 +71,7 @@ fn every_report_error_says_what_it_means() {
         ),
         (
             ReportError::NoPlaceOnEarth { file: "pockets.gpx" },
-            "no pockets.gpx: positions are in local metres without a place on Earth, expected an origin in the settings",
+            "no pockets.gpx: positions are in local metres, without geographic coordinates, expected an origin in the settings",
         ),
         (
             ReportError::NoCells {

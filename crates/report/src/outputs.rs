@@ -88,7 +88,7 @@ fn has_lines(findings: &Findings) -> bool {
 pub fn left_out(findings: &Findings, privacy: Privacy) -> Vec<(&'static str, &'static str)> {
     let place = match (privacy, findings.frame.origin()) {
         (Privacy::Private, _) => Some("it would tell where the garden is"),
-        (Privacy::Full, None) => Some("positions are in local metres without a place on Earth"),
+        (Privacy::Full, None) => Some("positions are in local metres, without geographic coordinates"),
         (Privacy::Full, Some(_)) => None,
     };
     let mut list = Vec::new();

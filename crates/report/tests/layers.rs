@@ -167,7 +167,7 @@ fn local_metres_make_no_geojson_and_say_why() {
     assert!(matches!(error, ReportError::NoPlaceOnEarth { .. }));
     assert_eq!(
         error.to_string(),
-        "no findings.geojson: positions are in local metres without a place on Earth, expected an origin in \
+        "no findings.geojson: positions are in local metres, without geographic coordinates, expected an origin in \
          the settings"
     );
 }

@@ -155,7 +155,7 @@ class Findings:
         return _frame_of([one for one in features if kind in (None, one["properties"]["kind"])])
 
     def to_geojson(self) -> str:
-        """``findings.geojson``. Raises :class:`ReportError` for a log in local metres without a place on Earth."""
+        """``findings.geojson``. Raises :class:`ReportError` for a log in local metres, without geographic coordinates."""
         return self._inner.geojson()
 
     @_asked.held(ReportError, private=_asked.truth, map_width_px=partial(_asked.count, high=2**32 - 1))

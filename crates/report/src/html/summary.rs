@@ -83,6 +83,7 @@ fn missed(findings: &Findings) -> Answer {
         0 => words::capital(&words::none_missed(
             &findings.log_verdict,
             findings.outline_source,
+            coverage.unseen_m2,
         )),
         count => format!("{}, {}", say!("count-pocket", count = count), area(total_m2)),
     };

@@ -254,8 +254,10 @@ fn coverage_rows(sheet: &mut Sheet, coverage: &Coverage) {
 fn missed_rows(sheet: &mut Sheet, findings: &Findings) {
     let pockets = &findings.missed_pockets;
     if pockets.is_empty() {
-        let text = match findings.coverage {
-            Some(_) => words::none_missed(&findings.log_verdict, findings.outline_source),
+        let text = match &findings.coverage {
+            Some(coverage) => {
+                words::none_missed(&findings.log_verdict, findings.outline_source, coverage.unseen_m2)
+            }
             None => say!("not-looked-for-without"),
         };
         sheet.row("Missed", &text);

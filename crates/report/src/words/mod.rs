@@ -408,8 +408,8 @@ pub(crate) fn position(lat: Option<f64>, lon: Option<f64>, place: Place) -> Stri
 }
 
 /// What is said where nothing counts as missed: a poor or short log shows wide pockets only, and what lies beyond a drive
-/// that drew its own outline nobody knows.
-pub(crate) fn none_missed(verdict: &LogVerdict, source: OutlineSource) -> String {
+/// that drew its own outline nobody knows, nor what ground without evidence would show.
+pub(crate) fn none_missed(verdict: &LogVerdict, source: OutlineSource, unseen_m2: f64) -> String {
     let narrower = format!(
         "nothing from {} wide up; narrower pockets this log cannot show",
         metres(verdict.smallest_findable_width_m)
@@ -417,6 +417,9 @@ pub(crate) fn none_missed(verdict: &LogVerdict, source: OutlineSource) -> String
     match (verdict.level, source) {
         (LogLevel::Unusable, _) => "this log cannot tell".to_owned(),
         (_, OutlineSource::Trace) => "not known without an outline of the lawn".to_owned(),
+        _ if unseen_m2 > verdict.smallest_findable_pocket_m2 => {
+            say!("none-shown-unseen", area = area(unseen_m2))
+        }
         (LogLevel::Limited, _) => narrower,
         (LogLevel::Good, _) => "nothing that luck does not explain".to_owned(),
     }
@@ -549,14 +552,18 @@ mod tests {
             advice: Said::NoStation {},
             remarks: Vec::new(),
         };
-        let said = |verdict: &LogVerdict| none_missed(verdict, OutlineSource::Plan);
+        let said = |verdict: &LogVerdict| none_missed(verdict, OutlineSource::Plan, 0.0);
         assert_eq!(
             said(&verdict),
             "nothing from 10.8 m wide up; narrower pockets this log cannot show"
         );
         verdict.level = LogLevel::Good;
         assert_eq!(said(&verdict), "nothing that luck does not explain");
-        assert!(none_missed(&verdict, OutlineSource::Trace).contains("without an outline"));
+        assert!(none_missed(&verdict, OutlineSource::Trace, 0.0).contains("without an outline"));
+        assert_eq!(
+            none_missed(&verdict, OutlineSource::Plan, 260.0),
+            "none is shown, but 260 m² are without evidence: this log cannot tell"
+        );
         verdict.level = LogLevel::Unusable;
         assert_eq!(said(&verdict), "this log cannot tell");
     }

@@ -257,7 +257,7 @@ pub(crate) fn full_findings() -> Findings {
     findings
 }
 
-/// A log in local metres without a place on Earth.
+/// A log in local metres, without geographic coordinates.
 pub(crate) fn local_findings() -> Findings {
     let mut findings = findings();
     findings.frame = FrameFindings {
