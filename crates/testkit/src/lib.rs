@@ -5,7 +5,7 @@
 //! | a mask drawn as text | [`grid!`], [`drawing`] |
 //! | a few fixes by hand | [`trace!`] |
 //! | files of the repository | [`fixture`] |
-//! | figures with a stated tolerance | [`assert_near`], [`assert_relative`] |
+//! | figures with a stated tolerance | [`assert_near`] |
 //! | the statistics of a few outcomes | [`statistics`] |
 //!
 //! A mistake in a test must stop the test: everything here panics on one and says where.
@@ -133,15 +133,6 @@ pub fn assert_near(what: &str, value: f64, expected: f64, tolerance: f64) {
     );
 }
 
-/// Holds a value to another within a part of it.
-///
-/// # Panics
-/// When it is farther off, or no number.
-#[track_caller]
-pub fn assert_relative(what: &str, value: f64, expected: f64, tolerance_fraction: f64) {
-    assert_near(what, value, expected, tolerance_fraction * expected.abs());
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -168,7 +159,7 @@ mod tests {
     #[test]
     #[should_panic(expected = "path is 1.2; expected 1 +- 0.1")]
     fn a_value_too_far_off_is_named() {
-        assert_relative("path", 1.2, 1.0, 0.1);
+        assert_near("path", 1.2, 1.0, 0.1);
     }
 
     #[test]
