@@ -83,7 +83,7 @@ class Garden:
     hours: float = 8.0
     nights: int = 1
     stall: Stall = None
-    series: str = None  # name of a recorded error, in place of a grade
+    recorded: bool = False  # recorded errors are laid on, in place of a grade
     expected: Expected = Expected()
 
     @property
@@ -101,7 +101,8 @@ def ell():
 
 
 def neck():
-    corners = [(0, 0), (14, 0), (14, 5.5), (18.5, 5.5), (18.5, -1), (34, -1), (34, 12), (18.5, 12), (18.5, 8.5), (14, 8.5), (14, 14), (0, 14)]
+    corners = [(0, 0), (14, 0), (14, 5.5), (18.5, 5.5), (18.5, -1), (34, -1), (34, 12), (18.5, 12), (18.5, 8.5), (14, 8.5),
+               (14, 14), (0, 14)]  # fmt: skip
     guide = ((4.0, 0.0), (4.0, 3.0), (13.0, 7.0), (20.5, 7.0), (26.0, 4.0))
     return Site(Polygon(corners), ((4.0, 0.0),), {"tree": disc(27, 8, 0.6)}, setback_m=0.18, guide=guide)
 

@@ -195,7 +195,8 @@ def closed_corner():
     fence = affinity.rotate(box(11.95, 10.6, 31.95, 10.9), -45, origin=(21.95, 10.75))
     fenced = replace(rectangle(), obstacles={"fence": fence.intersection(box(0, 0, 24, 15))})
     hedge = replace(ell(), obstacles={**ell().obstacles, "hedge": box(0.1, 18.0, 12.0, 18.5)})
-    zoned = replace(rectangle(), zones={"bed": Polygon([(0.2, 5.5), (6, 5.5), (6, 0.2), (4.5, 0.2), (4.5, 4.2), (0.2, 4.2)])}, stations=((12.0, 0.0),))
+    bed = Polygon([(0.2, 5.5), (6, 5.5), (6, 0.2), (4.5, 0.2), (4.5, 4.2), (0.2, 4.2)])
+    zoned = replace(rectangle(), zones={"bed": bed}, stations=((12.0, 0.0),))
     walled, misplaced = Expected(causes=("walled_off",)), Expected(causes=("walled_off", "zone_misplaced"))
     return [
         Garden("rectangle, fence", fenced, drawn=rectangle(), expected=replace(walled, named="unlisted_obstacles")),
@@ -243,12 +244,8 @@ def stuck_spot():
 
 
 def recorded_errors():
-    """Recorded errors of receivers in place of a law; judged once, whatever the grade."""
-    return [
-        Garden(f"{name}, {series}", SHAPES[name](), series=series)
-        for series in ("phone-a", "phone-b")
-        for name in ("rectangle", "ell")
-    ]
+    """Recorded errors of receivers, each series of a folder, in place of a law; judged once, whatever the grade."""
+    return over(["rectangle", "ell"], recorded=True)
 
 
 KINDS = {

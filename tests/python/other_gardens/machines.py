@@ -8,7 +8,7 @@ import math
 from dataclasses import dataclass
 
 import numpy as np
-from ground import Ground, unit
+from ground import unit
 from shapely import affinity
 from shapely.geometry import LineString, Point, Polygon
 
@@ -20,6 +20,7 @@ LEAST_LEG_M = 0.4
 PIECE_M = 0.35
 SLOW_ZONE_M, SLOW_SPEED_MPS = 0.6, 0.12
 MOST_LEGS_HOME = 80
+GAP_TO_EDGE_M = 0.01
 
 
 @dataclass(frozen=True)
@@ -326,45 +327,49 @@ class _Driver:
 
 
 def lanes_of(ground, machine, rng):
-    """Rounds along the edge if the machine drives them, then parallel lanes over the rest, piece by piece, nearest piece first."""
+    """Rounds along every edge if the machine drives them, then parallel lanes over the rest, piece by piece, nearest piece first."""
     ways, spacing_m = [], machine.lane_spacing_m
     for number in range(machine.headland_rounds):
-        for part in _parts(ground.polygon.buffer(-0.01 - number * spacing_m, join_style="mitre")):
+        for part in _parts(ground.polygon.buffer(-GAP_TO_EDGE_M - number * spacing_m, join_style="mitre")):
             ways += [np.array(ring.coords) for ring in [part.exterior, *part.interiors]]
-    inner_m = 0.01 + max(0, machine.headland_rounds - 0.5) * spacing_m
-    rest = affinity.rotate(ground.polygon.buffer(-inner_m, join_style="mitre"), -machine.lane_heading, origin=(0, 0), use_radians=True)
-    west, south, east, north = rest.bounds
-    chains, open_chains = [], []
-    for level in np.arange(south + 0.05, north, spacing_m):
-        at = level + rng.normal(0, machine.lane_sd_m)
-        cut = rest.intersection(LineString([(west - 1, at), (east + 1, at)]))
-        pieces = [sorted(point[0] for point in part.coords) for part in getattr(cut, "geoms", [cut]) if part.length > 0.05]
-        taken, still_open = set(), []
-        for chain in open_chains:
-            low, high = chain[-1][0], chain[-1][1]
-            touched = [number for number, piece in enumerate(pieces) if piece[0] < high and piece[-1] > low]
-            alone = len(touched) == 1 and touched[0] not in taken
-            if alone and sum(c[-1][0] < pieces[touched[0]][-1] and c[-1][1] > pieces[touched[0]][0] for c in open_chains) == 1:
-                taken.add(touched[0])
-                chain.append((pieces[touched[0]][0], pieces[touched[0]][-1], at))
-                still_open.append(chain)
-        for number, piece in enumerate(pieces):
-            if number not in taken:
-                chain = [(piece[0], piece[-1], at)]
-                chains.append(chain)
-                still_open.append(chain)
-        open_chains = still_open
-    turned = np.array([[math.cos(machine.lane_heading), math.sin(machine.lane_heading)],
-                       [-math.sin(machine.lane_heading), math.cos(machine.lane_heading)]])  # fmt: skip
-    here = ways[-1][-1] if ways else np.array([0.0, 0.0])
-    while chains:
-        chain = min(chains, key=lambda one: np.hypot(*(np.array([one[0][0], one[0][2]]) @ turned - here)))
-        chains.remove(chain)
-        for number, (low, high, at) in enumerate(chain):
-            ends = np.array([[low, at], [high, at]]) @ turned
-            ways.append(ends if number % 2 == 0 else ends[::-1])
+    inner_m = GAP_TO_EDGE_M + max(0, machine.headland_rounds - 0.5) * spacing_m
+    rest = affinity.rotate(
+        ground.polygon.buffer(-inner_m, join_style="mitre"), -machine.lane_heading, origin=(0, 0), use_radians=True
+    )
+    back = np.array([unit(machine.lane_heading), unit(machine.lane_heading + math.pi / 2)])
+    pieces = [[np.array([[west, at], [east, at]]) @ back for west, east, at in piece] for piece in _lane_pieces(rest, machine, rng)]
+    here = ways[-1][-1] if ways else np.zeros(2)
+    while pieces:
+        nearest = min(range(len(pieces)), key=lambda number: np.hypot(*(pieces[number][0][0] - here)))
+        ways += [lane if number % 2 == 0 else lane[::-1] for number, lane in enumerate(pieces.pop(nearest))]
         here = ways[-1][-1]
     return ways
+
+
+def _lane_pieces(shape, machine, rng):
+    """Lanes from west to east (west end, east end, north), those in one piece that follow each other with no island between them."""
+    west, south, east, north = shape.bounds
+    pieces, before = [], []
+    for level in np.arange(south + 0.05, north, machine.lane_spacing_m):
+        at = level + rng.normal(0, machine.lane_sd_m)
+        cut = shape.intersection(LineString([(west - 1, at), (east + 1, at)]))
+        lanes = [(part.bounds[0], part.bounds[2], at) for part in getattr(cut, "geoms", [cut]) if part.length > 0.05]
+        now = []
+        for lane in lanes:
+            beside = [piece for piece in before if _overlap(piece[-1], lane)]
+            if len(beside) == 1 and sum(_overlap(beside[0][-1], other) for other in lanes) == 1:
+                now.append((beside[0], lane))
+            else:
+                pieces.append([])
+                now.append((pieces[-1], lane))
+        for piece, lane in now:
+            piece.append(lane)
+        before = [piece for piece, _ in now]
+    return pieces
+
+
+def _overlap(one, other):
+    return one[0] < other[1] and one[1] > other[0]
 
 
 def _cut(line, length_m, rest=False):
@@ -381,6 +386,3 @@ def _parts(shape):
 
 def _points(shape):
     return [point for part in getattr(shape, "geoms", [shape]) for point in part.coords]
-
-
-__all__ = ["Drive", "Ground", "Machine", "Slope", "Stall", "Trail", "drive", "lanes_of"]

@@ -12,7 +12,7 @@ from shapely.geometry import LineString, box
 from truth import Raster, swept
 
 SEED = 77
-HOURS = 2.0
+HOURS = 1.5
 
 
 def driven(garden, hours=HOURS):
