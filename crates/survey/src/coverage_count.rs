@@ -75,7 +75,7 @@ fn bias_fraction(survey: &Survey<'_>, count: &visits::Count) -> f64 {
         error,
         survey.job().seed,
     );
-    with_more - count.visited_fraction()
+    bias::WAS_THERE * (with_more - count.visited_fraction())
 }
 
 /// Pasts that are drawn: the mean visited fraction is then right to a quarter of their spread.
