@@ -30,11 +30,38 @@ struct Line {
 }
 
 impl Line {
-    /// Whether a place lies on the line, as far as its error goes.
-    fn holds(&self, place: Place) -> bool {
+    /// Distance of a place from the line.
+    fn across_m(&self, place: Place) -> f64 {
         let across_m = (place.north_m - self.centre.north_m) * self.along[0]
             - (place.east_m - self.centre.east_m) * self.along[1];
-        across_m.abs() <= 0.03 + 3.0 * self.across_sd_m
+        across_m.abs()
+    }
+
+    /// Whether a place lies on the line, as far as the error of both goes.
+    fn holds(&self, place: Place, place_sd_m: f64) -> bool {
+        self.across_m(place) <= 0.03 + 3.0 * math::hypot(self.across_sd_m, place_sd_m)
+    }
+
+    /// The place so far beyond `from`, one of its ends, along the line.
+    fn beyond(&self, from: Place, by_m: f64) -> Place {
+        Place::new(
+            from.east_m + by_m * self.along[0],
+            from.north_m + by_m * self.along[1],
+        )
+    }
+
+    /// How far it goes on beyond `end` before it leaves the line for a place beside it: along the line, then straight there, as
+    /// long a way as `lapse_s` at its speed. Never past the place. `side` is 1 at the line's end and -1 at its start.
+    fn runs_on_m(&self, (end, side): (Place, f64), place: Place, lapse_s: f64) -> f64 {
+        let (east_m, north_m) = (place.east_m - end.east_m, place.north_m - end.north_m);
+        let ahead_m = (side * (east_m * self.along[0] + north_m * self.along[1])).max(0.0);
+        let (way_m, straight_m) = (self.speed_mps * lapse_s, math::hypot(east_m, north_m));
+        if way_m <= straight_m {
+            return 0.0;
+        }
+        // b + sqrt(across^2 + (ahead - b)^2) = way, solved for b.
+        let run_m = (way_m * way_m - straight_m * straight_m) / (2.0 * (way_m - ahead_m).max(1e-9));
+        run_m.min(ahead_m)
     }
 
     fn first_vertex(&self) -> Vertex {
@@ -208,12 +235,22 @@ impl Corners<'_> {
             + self.white_m
             + 0.3 * self.step_s * earlier.speed_mps.max(line.speed_mps);
         let place = meet(&[earlier, *line], anchor, anchor_sd_m);
-        if earlier.holds(place) && line.holds(place) {
+        if earlier.holds(place, 0.0) && line.holds(place, 0.0) {
             self.vertices.push(timed(place, Some(&earlier), Some(line)));
-        } else {
-            // Something short lies between the two: a cross-over from lane to lane.
-            self.vertices.extend([earlier.last_vertex(), line.first_vertex()]);
+            return;
         }
+        // Something short lies between the two: a cross-over from lane to lane. What time is left over for it was driven on
+        // both lanes, half on each.
+        let crossed_m = earlier.end.distance_m(line.start);
+        let lapse_s = line.start_s - earlier.end_s;
+        let way_m = 0.5 * (earlier.speed_mps + line.speed_mps) * lapse_s;
+        let (mut last, mut first) = (earlier.last_vertex(), line.first_vertex());
+        let run_m = 0.5 * (way_m - crossed_m).max(0.0);
+        if run_m > 0.0 {
+            last.place = earlier.beyond(earlier.end, run_m);
+            first.place = line.beyond(line.start, -run_m);
+        }
+        self.vertices.extend([last, first]);
     }
 
     /// Follows a leg; along its fixes, where it is a curve.
@@ -241,8 +278,10 @@ impl Corners<'_> {
         let mean = |column: &[f64]| column[first..=last].iter().sum::<f64>() / count;
         let anchor = Place::new(mean(&blocks.east_m), mean(&blocks.north_m));
         let anchor_sd_m = self.white_m / count.sqrt() + WOBBLE_M;
+        // The next lane is another line: it does not pull this corner over.
         let straight = [before, after].into_iter().flatten();
-        let lines: Vec<Line> = straight.filter(|line| !line.is_curved).collect();
+        let meets = |line: &Line| !line.is_curved && line.holds(anchor, anchor_sd_m);
+        let lines: Vec<Line> = straight.filter(meets).collect();
         let place = meet(&lines, anchor, anchor_sd_m);
         let mut vertex = timed(place, before.as_ref(), after.as_ref());
         // It stood at least while the fixes of the halt say so.
@@ -255,11 +294,23 @@ impl Corners<'_> {
             vertex.leave_s = blocks.time_s[part.last];
         }
         // A short jog that the legs do not know of, before the halt or after it.
-        let jog_before = before.filter(|line| !line.holds(place));
-        let jog_after = after.filter(|line| !line.holds(place));
-        self.vertices.extend(jog_before.map(|line| line.last_vertex()));
+        let jog_before = before.filter(|line| !line.holds(place, 0.0));
+        let jog_after = after.filter(|line| !line.holds(place, 0.0));
+        self.vertices.extend(jog_before.map(|line| {
+            let run_m = line.runs_on_m((line.end, 1.0), place, blocks.time_s[first] - line.end_s);
+            Vertex {
+                place: line.beyond(line.end, run_m),
+                ..line.last_vertex()
+            }
+        }));
         self.vertices.push(vertex);
-        self.vertices.extend(jog_after.map(|line| line.first_vertex()));
+        self.vertices.extend(jog_after.map(|line| {
+            let run_m = line.runs_on_m((line.start, -1.0), place, line.start_s - blocks.time_s[last]);
+            Vertex {
+                place: line.beyond(line.start, -run_m),
+                ..line.first_vertex()
+            }
+        }));
     }
 }
 
