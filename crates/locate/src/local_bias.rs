@@ -47,6 +47,10 @@ const SURE: Sure = Sure {
     nodes: 5,
     peak_m: 0.25,
 };
+/// Where more than this part of the ground would be bent, it is the drives that are: the machine curves, or slips down a slope.
+const MOST_FRACTION: f64 = 0.4;
+/// And so where the largest bend is larger than walls make them.
+const MOST_M: f64 = 2.5;
 /// Before drives are bettered so much is a hint.
 const HINT: Sure = Sure {
     least_m: 0.07,
@@ -428,7 +432,9 @@ pub fn find(kept: &Kept, pieces: &[Piece], white_m: f64, speed_mps: f64) -> Opti
             return None;
         }
     }
+    let driven_m2 = NODE_M * NODE_M * offsets_m.len() as f64;
     believed(&lines, &offsets_m, SURE)
+        .filter(|found| found.area_m2 <= MOST_FRACTION * driven_m2 && found.largest_m <= MOST_M)
 }
 
 /// Nodes with few drives lean on their neighbours.
