@@ -26,5 +26,4 @@ pub mod spots;
 pub mod stuck;
 pub mod suggest;
 pub mod turns;
-mod unseen;
 pub mod worn;

@@ -6,7 +6,6 @@ use crate::chance_baseline::ChanceBaseline;
 use crate::night_simulation::{self, Access, Cast, Scene};
 use crate::pocket::Shape;
 use crate::site_analysis::SiteAnalysis;
-use crate::unseen;
 use tussock_coverage::luck;
 use tussock_coverage::pockets;
 use tussock_plane::{BitGrid, Region, Site, outlines, tape};
@@ -14,6 +13,7 @@ use tussock_simulate::Yard;
 use tussock_survey::AnalyseError;
 use tussock_survey::Survey;
 use tussock_survey::coverage_count::{CoverageCount, PocketAreas, SMALL_ERROR_M};
+use tussock_survey::unseen;
 use tussock_types::math;
 use tussock_types::{
     Cells, LogLevel, LogVerdict, MissedPocket, NotYetPocket, Place, Said, Settings, Tape, UnseenGround,

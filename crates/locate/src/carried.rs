@@ -53,6 +53,15 @@ fn step_sd_m(noise: &NoiseEstimate, lapse_s: f64) -> f64 {
     (2.0 * noise.white_m * noise.white_m + wandered_m2.min(most_m2)).sqrt()
 }
 
+/// How far two fixes may lie apart by error alone.
+fn slack_m(kept: &Kept, noise: &NoiseEstimate, (from, to): (usize, usize)) -> f64 {
+    let (before, after) = (kept.error_factor_at(from), kept.error_factor_at(to));
+    let lapse_s = kept.time_s[to] - kept.time_s[from];
+    // Where the receiver says that its error grows or shrinks, the slow part of it jumps.
+    let jump_m = (after - before).abs() * noise.slow_m();
+    SURE * (before.max(after) * step_sd_m(noise, lapse_s)) + 3.0 * jump_m
+}
+
 /// Takes carried stretches out of the fixes; what is left falls into runs there.
 pub fn lift_out(
     kept: Kept,
@@ -151,7 +160,6 @@ fn too_fast(kept: &Kept, noise: &NoiseEstimate, speed_mps: f64) -> Vec<Range<usi
     let between_mps = 0.5 * (speed_mps + limit_mps);
     let mut found: Vec<Range<usize>> = Vec::new();
     for window_s in WINDOWS_S {
-        let slack_m = SURE * step_sd_m(noise, window_s);
         for run in kept.runs() {
             let mut start = run.start;
             for end in run.clone() {
@@ -163,12 +171,8 @@ fn too_fast(kept: &Kept, noise: &NoiseEstimate, speed_mps: f64) -> Vec<Range<usi
                     continue;
                 }
                 let chord_m = kept.place(start).distance_m(kept.place(end));
-                let slack_m = if lapse_s > 2.0 * window_s {
-                    SURE * step_sd_m(noise, lapse_s)
-                } else {
-                    slack_m
-                };
-                if chord_m > limit_mps * lapse_s + slack_m {
+                let over_m = chord_m - limit_mps * lapse_s;
+                if over_m > 0.0 && over_m > slack_m(kept, noise, (start, end)) {
                     found.push(fastest_part(kept, start..end + 1, chord_m, between_mps));
                 }
             }
@@ -207,7 +211,8 @@ fn out_of_the_garden(
     ground: &Region,
 ) -> Vec<Range<usize>> {
     const PACE_WINDOW_S: f64 = 5.0;
-    let reach_m = 0.4 + 3.0 * math::hypot(noise.white_m, noise.drift_m.unwrap_or(0.0));
+    let sd_m = math::hypot(noise.white_m, noise.drift_m.unwrap_or(0.0));
+    let reach_m = |index: usize| 0.4 + 3.0 * sd_m * kept.error_factor_at(index);
     let out_m: Vec<f64> = (0..kept.len())
         .into_par_iter()
         .with_min_len(FIXES_AT_ONCE)
@@ -226,12 +231,12 @@ fn out_of_the_garden(
         let mut farthest_m = 0.0_f64;
         for index in run.start..=run.end {
             let off_m = out_m[..run.end].get(index).copied().unwrap_or(0.0);
-            if off_m > reach_m {
+            if off_m > reach_m(index) {
                 start.get_or_insert(index);
-                farthest_m = farthest_m.max(off_m);
+                farthest_m = farthest_m.max(off_m - reach_m(index));
                 continue;
             }
-            if let Some(first) = start.take().filter(|_| farthest_m > reach_m + FAR_OUT_M) {
+            if let Some(first) = start.take().filter(|_| farthest_m > FAR_OUT_M) {
                 // The way out and the way in are part of it.
                 let range = first.saturating_sub(1).max(run.start)..(index + 1).min(run.end);
                 if pace_mps(kept, range.clone(), PACE_WINDOW_S)

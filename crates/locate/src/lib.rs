@@ -39,6 +39,7 @@ pub mod noise;
 pub mod outlier_filter;
 mod parts;
 pub mod path;
+pub mod plan_fit;
 pub mod segment;
 pub mod sparse_turns;
 pub mod stays;

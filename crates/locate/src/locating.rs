@@ -200,32 +200,7 @@ pub fn locate(
     ground: Option<&Region>,
     settings: &Settings,
 ) -> Track {
-    locate_as(trace, east_m, north_m, station, ground, settings, Hold::WherePoor)
-}
-
-/// When positions are held by speed, corners, station and edge.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Hold {
-    /// Where their error is not small against a swath.
-    WherePoor,
-    /// Always, to see how the plan lies in the log.
-    Always,
-}
-
-/// The same, saying when positions are held.
-///
-/// # Panics
-/// When the columns differ in length.
-pub fn locate_as(
-    trace: &Trace,
-    east_m: &[f64],
-    north_m: &[f64],
-    station: Option<Place>,
-    ground: Option<&Region>,
-    settings: &Settings,
-    hold: Hold,
-) -> Track {
-    let track = locate_once(trace, east_m, north_m, station, ground, settings, hold);
+    let track = locate_once(trace, east_m, north_m, station, ground, settings);
     let found = match (track.method, track.speed_mps) {
         (PathMethod::Legs | PathMethod::Anchored, Some(speed_mps))
             if track
@@ -246,7 +221,7 @@ pub fn locate_as(
         .collect();
     let east_m: Vec<f64> = straightened.iter().map(|place| place.east_m).collect();
     let north_m: Vec<f64> = straightened.iter().map(|place| place.north_m).collect();
-    let mut better = locate_once(trace, &east_m, &north_m, station, ground, settings, hold);
+    let mut better = locate_once(trace, &east_m, &north_m, station, ground, settings);
     // Straightened positions that a machine cannot have driven are none.
     if better.gated_jumps > track.gated_jumps {
         return track;
@@ -278,14 +253,14 @@ fn locate_once(
     station: Option<Place>,
     ground: Option<&Region>,
     settings: &Settings,
-    hold: Hold,
 ) -> Track {
     assert!(
         east_m.len() == trace.len() && north_m.len() == trace.len(),
         "columns of a trace differ in length"
     );
-    let gated = outlier_filter::gate(trace, east_m, north_m, &settings.positions);
     let claims = noise::Claims::of(trace);
+    let expected_drift_m = noise::expected_drift_m(settings.positions.drift_m, &claims);
+    let gated = outlier_filter::gate(trace, east_m, north_m, &settings.positions, expected_drift_m);
     let pace = Pace::of(&gated.kept, settings, &claims);
     let span_s = (gated.kept.time_s.first().copied()).zip(gated.kept.time_s.last().copied());
     let is_followed = pace.period_s <= SPARSE_PERIOD_S && pace.speed_mps.is_some();
@@ -315,7 +290,7 @@ fn locate_once(
         ground,
         settings,
     };
-    let mut found = Found::of(&kept, &pace, speed_mps, site, hold);
+    let mut found = Found::of(&kept, &pace, speed_mps, site);
     match &smoothing {
         Some(smoothing) => found.stands_as(&kept, smoothing),
         None if is_poor(&found.noise) => found.halts = stays::of_one_stay(found.halts, &stays),
@@ -428,7 +403,7 @@ struct Found {
 }
 
 impl Found {
-    fn of(kept: &Kept, pace: &Pace, speed_mps: Option<f64>, site: Site<'_>, hold: Hold) -> Self {
+    fn of(kept: &Kept, pace: &Pace, speed_mps: Option<f64>, site: Site<'_>) -> Self {
         let halt_s = site.settings.pockets.stuck_after_s.min(60.0);
         let noise = pace.noise;
         let found = Self {
@@ -444,7 +419,7 @@ impl Found {
         let mut found = match (pace.period_s > SPARSE_PERIOD_S, speed_mps) {
             (true, _) => found.between_sparse_fixes(kept, site, halt_s),
             (false, None) => found.along_chords(kept, halt_s),
-            (false, Some(first_mps)) => found.along_legs(kept, pace, first_mps, site, hold, halt_s),
+            (false, Some(first_mps)) => found.along_legs(kept, pace, first_mps, site, halt_s),
         };
         parts::in_order(&mut found.pieces);
         found.pieces.retain(|piece| !piece.vertices.is_empty());
@@ -481,20 +456,11 @@ impl Found {
     }
 
     /// Straight legs at one speed; held by edges where positions are poor, smoothed where the machine does not drive straight.
-    fn along_legs(
-        mut self,
-        kept: &Kept,
-        pace: &Pace,
-        first_mps: f64,
-        site: Site<'_>,
-        hold: Hold,
-        halt_s: f64,
-    ) -> Self {
-        let is_held = |noise: &NoiseEstimate| hold == Hold::Always || is_poor(noise);
+    fn along_legs(mut self, kept: &Kept, pace: &Pace, first_mps: f64, site: Site<'_>, halt_s: f64) -> Self {
         let mut runs = segmented(kept, &self.noise, first_mps);
         let first_noise = self.noise;
         refine(&mut self.noise, &runs);
-        let held = is_held(&self.noise);
+        let held = is_poor(&self.noise);
         if held {
             let rate = self.noise.drift_rate_m2_per_s / first_noise.drift_rate_m2_per_s;
             let better_mps = pace.usual_mps(kept, &self.noise).unwrap_or(first_mps);

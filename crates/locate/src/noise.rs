@@ -208,11 +208,16 @@ pub(crate) fn reckoned_drift(
     if let Some(drift_m) = stated_m {
         return ReckonedDrift::Stated { drift_m };
     }
-    let usual_m = usual_drift_m(claims.quality.unwrap_or(FixQuality::Unknown));
+    let usual_m = expected_drift_m(None, claims);
     match allowed_m {
         Some(drift_m) if drift_m < usual_m => ReckonedDrift::Driven { drift_m },
         _ => ReckonedDrift::Usual { drift_m: usual_m },
     }
+}
+
+/// The same before anything is measured: as stated, else what is usual for such fixes.
+pub(crate) fn expected_drift_m(stated_m: Option<f64>, claims: &Claims) -> f64 {
+    stated_m.unwrap_or_else(|| usual_drift_m(claims.quality.unwrap_or(FixQuality::Unknown)))
 }
 
 /// Puts together what standing time, driving and the receiver say.

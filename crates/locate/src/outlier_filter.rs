@@ -76,7 +76,16 @@ fn scales(trace: &Trace, chosen: &[usize]) -> Vec<f32> {
 }
 
 /// Applies the gates and cuts the trace into runs at silences and where the log says that reception was lost.
-pub fn gate(trace: &Trace, east_m: &[f64], north_m: &[f64], settings: &PositionSettings) -> Gated {
+///
+/// `drift_m` is the slow part of the error to reckon with: where the receiver says that its error becomes several times as large,
+/// positions jump by as much.
+pub fn gate(
+    trace: &Trace,
+    east_m: &[f64],
+    north_m: &[f64],
+    settings: &PositionSettings,
+    drift_m: f64,
+) -> Gated {
     let believable = |index: usize| {
         !(f64::from(trace.hdop[index]) > settings.max_hdop)
             && !is_no_measurement(trace.quality[index])
@@ -92,18 +101,17 @@ pub fn gate(trace: &Trace, east_m: &[f64], north_m: &[f64], settings: &PositionS
         east_m: indices.iter().map(|index| east_m[*index]).collect(),
         north_m: indices.iter().map(|index| north_m[*index]).collect(),
         run: indices.iter().map(|index| trace.segment[*index]).collect(),
-        error_factor: Vec::new(),
+        error_factor: scales(trace, indices),
     };
     let rough = columns(&good);
     let period_s = noise::usual_period_s(&rough);
     let white_m = noise::roughness(&rough, period_s).white_m;
     let silence_s = silence_s(settings, period_s);
 
-    let chain = Chain::of(&rough, settings.max_speed_mps, white_m, period_s);
+    let chain = Chain::of(&rough, settings.max_speed_mps, (white_m, drift_m), period_s);
     let jumps = good.len() - chain.fixes.len();
     let chosen: Vec<usize> = chain.fixes.iter().map(|index| good[*index]).collect();
     let mut kept = columns(&chosen);
-    kept.error_factor = scales(trace, &chosen);
 
     let mut gaps = Vec::new();
     let mut steps = Vec::new();
@@ -166,10 +174,11 @@ struct Chain {
 }
 
 impl Chain {
-    fn of(fixes: &Kept, max_speed_mps: f64, white_m: f64, period_s: f64) -> Self {
-        // Two noisy fixes differ by sqrt(2) w per axis; eight of those are beyond any luck of a long log.
-        let slack_m = 0.5 + 8.0 * white_m;
+    fn of(fixes: &Kept, max_speed_mps: f64, (white_m, drift_m): (f64, f64), period_s: f64) -> Self {
         let possible = |from: usize, to: usize| {
+            let (before, after) = (fixes.error_factor_at(from), fixes.error_factor_at(to));
+            // Two noisy fixes differ by sqrt(2) w per axis; eight of those are beyond any luck of a long log.
+            let slack_m = 0.5 + 8.0 * white_m * before.max(after) + 3.0 * drift_m * (after - before).abs();
             let reach_m = max_speed_mps * (fixes.time_s[to] - fixes.time_s[from]) + slack_m;
             fixes.place(from).distance_m(fixes.place(to)) <= reach_m
         };

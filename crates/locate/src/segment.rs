@@ -48,6 +48,8 @@ pub struct StepLaw {
     mixed_mps: f64,
     /// White part.
     white_m: f64,
+    /// Slow part.
+    slow_m: f64,
     /// Fixes are so far apart that a wait at a turn may hold one of them alone. At shorter periods waits of one fix cut straight
     /// drives up.
     waits_hold_one_fix: bool,
@@ -68,6 +70,7 @@ impl StepLaw {
             speed_sd_mps: share * speed_mps,
             mixed_mps: 1.3 * speed_mps,
             white_m,
+            slow_m: noise.slow_m(),
             waits_hold_one_fix: step_s >= ONE_FIX_WAIT_S,
         }
     }
@@ -138,7 +141,10 @@ pub fn segment(blocks: &Blocks, law: &StepLaw) -> Vec<Part> {
             blocks.east_m[fix] - blocks.east_m[fix - 1],
             blocks.north_m[fix] - blocks.north_m[fix - 1],
         ];
-        let scale = blocks.error_factor_at(fix - 1).max(blocks.error_factor_at(fix));
+        let (before, after) = (blocks.error_factor_at(fix - 1), blocks.error_factor_at(fix));
+        // Where the receiver says that its error grows or shrinks, the slow part of it jumps.
+        let jump_m2 = ((after - before) * law.slow_m).powi(2);
+        let scale = (before.max(after).powi(2) + jump_m2 / law.innovation_m2).sqrt();
         let mut best = Step {
             cost: f64::INFINITY,
             kind: PartKind::Halt,

@@ -84,7 +84,16 @@ impl Turn {
 
 /// Turns of a track on the ground that it may drive on; `transits` are times along guide runs and edges.
 pub fn turns(track: &Track, ground: &Region, transits: &[(f64, f64)]) -> Vec<Turn> {
-    let error_m = track.position_error_m();
+    turns_within(track, ground, transits, track.position_error_m())
+}
+
+/// The same, reckoning with this position error.
+pub(crate) fn turns_within(
+    track: &Track,
+    ground: &Region,
+    transits: &[(f64, f64)],
+    error_m: f64,
+) -> Vec<Turn> {
     let least_m = 0.3 + 2.0 * error_m;
     let edges = Edge::all_of(ground);
     let mut turns = Vec::new();

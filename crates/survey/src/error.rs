@@ -54,6 +54,19 @@ pub enum AnalyseError {
         /// Whether exchanging latitude and longitude would bring them together.
         is_swapped: bool,
     },
+    /// The log was made in a garden of another shape.
+    #[error(
+        "the plan is of another garden: of {turns} turns in the log, {:.0} % were made at its edges, wherever it is laid within \
+         {} m (expected two in three or more)",
+        100.0 * .explained_fraction,
+        tussock_locate::plan_fit::MOST_OFFSET_M
+    )]
+    PlanOfAnotherGarden {
+        /// Turns in the log.
+        turns: usize,
+        /// Part of them that an edge explains.
+        explained_fraction: f64,
+    },
     /// The surveyed path cannot be laid on the log.
     #[error("{name}: {why}")]
     ReferenceApart {

@@ -5,6 +5,7 @@
 //! | where was the machine, on what ground? | [`Survey`] |
 //! | does it roam or drive lanes? | [`pattern`] |
 //! | how much was driven over, and how sure is that? | [`coverage_count`], [`interval`], [`calibrate`] |
+//! | what was driven over while nothing was logged? | [`unseen`] |
 //! | when, night by night, and is the promise kept? | [`nights`], [`promise`] |
 //! | when did it leave the station, when was it outside? | [`outings`] |
 //! | what kind of machine was it? | [`fitted`] |
@@ -30,6 +31,7 @@ pub mod pattern;
 pub mod plan_offset;
 pub mod promise;
 pub mod survey;
+pub mod unseen;
 
 pub use error::{AnalyseError, period};
 pub use job::{Advice, Calibrate, Job, Stage};

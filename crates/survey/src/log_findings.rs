@@ -5,9 +5,9 @@ use crate::Survey;
 use std::collections::HashMap;
 use tussock_locate::activities::{self, Activity};
 use tussock_locate::anchor::EdgeUse;
-use tussock_locate::{Gap, Track};
+use tussock_locate::{Gap, Track, plan_fit};
 use tussock_types::{
-    InputFindings, LeftOut, MachineFindings, NoiseSource, PlanFit, PlanFitVerdict, PlanOffset,
+    InputFindings, LeftOut, MachineFindings, NoiseSource, PlanEdge, PlanFit, PlanFitVerdict, PlanOffset,
     PositionFindings, ReceiverStep, Silence, Span, Trace,
 };
 
@@ -144,17 +144,39 @@ pub fn positions(tracks: &[Track]) -> PositionFindings {
     }
 }
 
-/// How plan and log lie to each other, where the log of the poorest positions tells.
-pub fn plan_fit(tracks: &[Track]) -> Option<PlanFit> {
-    let offset = poorest(tracks).and_then(plan_offset)?;
+/// How plan and log lie to each other, where the log tells.
+pub fn plan_fit(survey: &Survey<'_>) -> Option<PlanFit> {
+    let offset = plan_offset(survey)?;
+    let displaced = survey.laid.iter().flat_map(|laid| laid.fit.displaced());
+    let edges: Vec<PlanEdge> = displaced.map(plan_edge).collect();
+    let is_told = survey.laid.is_some() || is_held(survey);
     Some(PlanFit {
-        verdict: PlanFitVerdict::Unknown,
+        verdict: match (is_told, edges.is_empty(), offset.is_beside()) {
+            (false, ..) => PlanFitVerdict::Unknown,
+            (true, false, _) => PlanFitVerdict::EdgesDiffer,
+            (true, true, true) => PlanFitVerdict::Moved,
+            (true, true, false) => PlanFitVerdict::Fits,
+        },
         offset: Some(offset),
-        edges: Vec::new(),
+        edges,
         driven_zones: Vec::new(),
         unlisted_obstacles: Vec::new(),
         unlisted_islands: Vec::new(),
     })
+}
+
+fn plan_edge(fit: &plan_fit::EdgeFit) -> PlanEdge {
+    PlanEdge {
+        edge: fit.number as u64,
+        offset_m: -fit.inside_m,
+        sd_m: fit.sd_m,
+    }
+}
+
+/// Whether the edges of the plan held the path of the log with the poorest positions.
+fn is_held(survey: &Survey<'_>) -> bool {
+    let anchored = poorest(&survey.tracks).and_then(|track| track.anchored.as_ref());
+    anchored.is_some_and(|anchored| matches!(anchored.edges, EdgeUse::Used { .. }))
 }
 
 /// Each machine.
@@ -173,8 +195,29 @@ pub fn machines(tracks: &[Track]) -> Vec<MachineFindings> {
     tracks.iter().map(machine).collect()
 }
 
-/// How the plan lies in the log's frame, where a plan was there to tell.
-pub fn plan_offset(track: &Track) -> Option<PlanOffset> {
+/// How the plan lies in the log's frame, where a plan was there to tell: in the log of the poorest positions, or in all that did not
+/// need it.
+pub fn plan_offset(survey: &Survey<'_>) -> Option<PlanOffset> {
+    let Some(laid) = &survey.laid else {
+        return held_offset(poorest(&survey.tracks)?);
+    };
+    Some(offset_of(&laid.fit))
+}
+
+/// The offset that the turns show.
+pub fn offset_of(fit: &plan_fit::PlanFit) -> PlanOffset {
+    PlanOffset {
+        east_m: fit.east_m,
+        north_m: fit.north_m,
+        rotation_deg: fit.turned_rad.to_degrees(),
+        about_east_m: fit.about.east_m,
+        about_north_m: fit.about.north_m,
+        sd_m: fit.sd_m,
+    }
+}
+
+/// The offset that came to light together with the path.
+pub fn held_offset(track: &Track) -> Option<PlanOffset> {
     let anchored = track.anchored.as_ref()?;
     let offset = anchored.offset;
     let told = PlanOffset {

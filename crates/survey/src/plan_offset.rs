@@ -12,6 +12,7 @@
 use crate::Survey;
 use crate::log_findings;
 use tussock_locate::anchor::Offset;
+use tussock_locate::plan_fit::PlanFit;
 use tussock_plane::Frame;
 use tussock_types::math;
 use tussock_types::{
@@ -39,6 +40,17 @@ impl From<&Offset> for PlanShift {
             about: offset.about,
             east_m: offset.east_m,
             north_m: offset.north_m,
+        }
+    }
+}
+
+impl From<&PlanFit> for PlanShift {
+    fn from(fit: &PlanFit) -> Self {
+        Self {
+            turned_rad: fit.turned_rad,
+            about: fit.about,
+            east_m: fit.east_m,
+            north_m: fit.north_m,
         }
     }
 }
@@ -78,14 +90,13 @@ impl PlanShift {
         }
     }
 
-    /// The move from plan to log; `None` where they agree, or a path was found in the log's frame.
     /// How far the plan was moved to lie in the log; `None` where it was not.
     pub fn of(survey: &Survey<'_>) -> Option<Self> {
         if survey.tracks.iter().any(|track| track.anchored.is_none()) {
             return None;
         }
         let poorest = log_findings::poorest(&survey.tracks)?;
-        log_findings::plan_offset(poorest).filter(PlanOffset::is_beside)?;
+        log_findings::held_offset(poorest).filter(PlanOffset::is_beside)?;
         poorest
             .anchored
             .as_ref()

@@ -4,19 +4,21 @@
 //! machine may drive on, the swept path or the machine asks here. What takes time is worked out when it is first asked for.
 
 use crate::fitted::{self, Fitted, NoFit};
-use crate::{AnalyseError, Job, outline, pattern};
+use crate::plan_offset::PlanShift;
+use crate::{AnalyseError, Job, log_findings, outline, pattern};
 use std::sync::OnceLock;
 use tussock_coverage::swath::Sweep;
 use tussock_coverage::{luck, swath, visits};
 use tussock_locate::activities::{self, Lines};
 use tussock_locate::outlier_filter::silence_s;
+use tussock_locate::plan_fit::{self, PlanFit};
 use tussock_locate::turns::{self, Setback, SetbackSource, Turn};
-use tussock_locate::{Hold, PathMethod, Piece, Track, locate_as};
+use tussock_locate::{PathMethod, Piece, Track, locate};
 use tussock_plane::{BitGrid, Frame, Region, Site, rasterise};
 use tussock_simulate::TurnPair;
 use tussock_types::math;
 use tussock_types::{
-    FrameFindings, GeoPoint, LimitSettings, OutlineSource, Place, PlanFault, Positions, Settings, Trace,
+    FrameFindings, GeoPoint, LimitSettings, OutlineSource, Place, Plan, PlanFault, Positions, Settings, Trace,
 };
 
 /// Logs of one garden, measured once.
@@ -30,6 +32,8 @@ pub struct Survey<'a> {
     pub plan_faults: Vec<PlanFault>,
     /// Where each machine was.
     pub tracks: Vec<Track>,
+    /// How the plan lies in logs whose path was found without it, and the plan moved there.
+    pub laid: Option<Laid>,
     drivable: Option<Region>,
     lawn: OnceLock<Result<Lawn, AnalyseError>>,
     sweeps: OnceLock<Vec<Sweep>>,
@@ -38,6 +42,15 @@ pub struct Survey<'a> {
     transits: OnceLock<Vec<Vec<(f64, f64)>>>,
     turns: OnceLock<Vec<Vec<Turn>>>,
     setback: OnceLock<Setback>,
+}
+
+/// How a plan lies in a log.
+#[derive(Clone, Debug)]
+pub struct Laid {
+    /// Where the turns say that it lies.
+    pub fit: PlanFit,
+    /// The plan there, where it lies beside the log by more than chance.
+    pub moved: Option<Plan>,
 }
 
 /// The lawn that is counted.
@@ -53,6 +66,8 @@ pub struct Lawn {
 
 /// A log whose middle is farther from the lawn than this was made in another garden, or the plan is wrong.
 const FAR_APART_M: f64 = 60.0;
+/// Turns that the edges of a plan explain, of all: less and it is the plan of another garden.
+const LEAST_EXPLAINED: f64 = 0.65;
 /// Logs sparser than this say nothing of a lawn. Turns are put back at up to 30 s; of 40 logs of 45 to 120 s the interval missed the truth
 /// in 27, by up to 90 points.
 const MOST_PERIOD_S: f64 = 40.0;
@@ -77,11 +92,6 @@ impl<'a> Survey<'a> {
     /// # Errors
     /// [`AnalyseError`] where plan and logs cannot be brought together.
     pub fn of(job: &Job<'a>) -> Result<Self, AnalyseError> {
-        Self::held(job, Hold::WherePoor)
-    }
-
-    /// The same, saying when positions are held by the plan.
-    pub fn held(job: &Job<'a>, hold: Hold) -> Result<Self, AnalyseError> {
         let fixes: u64 = job.traces.iter().map(|trace| trace.len() as u64).sum();
         if fixes > job.settings.limits.fixes {
             return Err(AnalyseError::TooManyFixes {
@@ -114,7 +124,43 @@ impl<'a> Survey<'a> {
         if let (Some(site), Some(plan), true) = (&site, job.plan, on_earth) {
             same_garden(site, plan, job.traces)?;
         }
-        Ok(Self::located(*job, frame, site, plan_faults, hold))
+        Self::located(*job, frame, site, plan_faults).laid()
+    }
+
+    /// Lays the plan where the turns of precise logs say that it lies; there the garden is surveyed anew.
+    fn laid(self) -> Result<Self, AnalyseError> {
+        let (Some(plan), Some(frame), Some(ground)) = (self.job.plan, self.frame, &self.drivable) else {
+            return Ok(self);
+        };
+        let expected = Setback::expected(&self.settings().machine);
+        let Some(fit) = plan_fit::of_tracks(&self.tracks, ground, &expected) else {
+            return Ok(self);
+        };
+        if fit.explained_fraction < LEAST_EXPLAINED {
+            return Err(AnalyseError::PlanOfAnotherGarden {
+                turns: fit.turns,
+                explained_fraction: fit.explained_fraction,
+            });
+        }
+        if !log_findings::offset_of(&fit).is_beside() {
+            let laid = Some(Laid { fit, moved: None });
+            return Ok(Self { laid, ..self });
+        }
+        let mut moved = plan.clone();
+        PlanShift::from(&fit).plan(&mut moved, &frame);
+        let (site, plan_faults) = built(Site::build_in(&moved, frame))?;
+        let laid = Some(Laid {
+            fit,
+            moved: Some(moved),
+        });
+        let survey = Self::located(self.job, Some(frame), site, plan_faults);
+        Ok(Self { laid, ..survey })
+    }
+
+    /// The plan, where the log says that it lies.
+    pub fn plan(&self) -> Option<&Plan> {
+        let moved = self.laid.as_ref().and_then(|laid| laid.moved.as_ref());
+        moved.or(self.job.plan)
     }
 
     /// The same garden with other logs, in metres on its plane.
@@ -128,33 +174,20 @@ impl<'a> Survey<'a> {
             progress: None,
             ..self.job
         };
-        Survey::located(job, self.frame, self.site.clone(), Vec::new(), Hold::WherePoor)
+        Survey::located(job, self.frame, self.site.clone(), Vec::new())
     }
 
     /// Finds the path behind each trace.
-    fn located(
-        job: Job<'a>,
-        frame: Option<Frame>,
-        site: Option<Site>,
-        plan_faults: Vec<PlanFault>,
-        hold: Hold,
-    ) -> Self {
+    fn located(job: Job<'a>, frame: Option<Frame>, site: Option<Site>, plan_faults: Vec<PlanFault>) -> Self {
         let station = site.as_ref().and_then(|site| site.station);
         let drivable = site.as_ref().and_then(Site::drivable);
         let path = |trace: &Trace| {
             let (east_m, north_m) = places(trace, frame.as_ref());
-            locate_as(
-                trace,
-                &east_m,
-                &north_m,
-                station,
-                drivable.as_ref(),
-                job.settings,
-                hold,
-            )
+            locate(trace, &east_m, &north_m, station, drivable.as_ref(), job.settings)
         };
         Self {
             tracks: job.traces.iter().map(path).collect(),
+            laid: None,
             job,
             frame,
             site,

@@ -1,12 +1,12 @@
 //! Where does the plan lie, as the log sees it?
 //!
 //! Question: drawings and receivers seldom agree to a metre; how must a plan be moved and turned so that the machine turns at
-//! its edge? Method: the turns of the log against the edges of the plan ([`tussock_locate::anchor`]), whatever the noise. Good
+//! its edge? Method: the turns of the log against the edges of the plan ([`tussock_locate::plan_fit`], [`tussock_locate::anchor`]). Good
 //! to some centimetres where the machine has turned a hundred times; turns of the plan up to a few degrees are found.
 
 use crate::{AnalyseError, Job, Stage};
+use tussock_locate::Track;
 use tussock_locate::anchor::EdgeUse;
-use tussock_locate::{Hold, Track};
 use tussock_survey::Survey;
 use tussock_survey::log_findings::plan_offset;
 use tussock_survey::plan_offset::PlanShift;
@@ -36,7 +36,7 @@ pub enum AlignVerdict {
 /// Offsets smaller than this are left alone whatever the log says: nobody draws a plan better.
 const LEAST_OFFSET_M: f64 = 0.05;
 /// Turns smaller than this move no corner of a garden by a hand.
-const LEAST_TURN_RAD: f64 = 0.002;
+const LEAST_TURN_DEG: f64 = 0.1;
 /// Offsets within so many standard deviations are no offset.
 const SURE: f64 = 3.0;
 
@@ -52,41 +52,35 @@ pub fn align(job: &Job<'_>) -> Result<Aligned, AnalyseError> {
         });
     };
     job.tell(Stage::Locating, 0.0);
-    let survey = Survey::held(job, Hold::Always)?;
+    let survey = Survey::of(job)?;
     survey.must_be_a_garden()?;
     job.tell(Stage::Locating, 1.0);
-    let best = survey
-        .tracks
-        .iter()
-        .filter_map(|track| Some((track, track.anchored.as_deref()?)))
-        .filter(|(_, anchored)| matches!(anchored.edges, EdgeUse::Used { .. }))
-        .min_by(|a, b| a.1.offset.sd_m.total_cmp(&b.1.offset.sd_m));
-    let (Some((track, anchored)), Some(frame)) = (best, survey.frame) else {
+    let is_shown = survey.laid.is_some() || survey.tracks.iter().any(is_held);
+    let (Some(offset), Some(frame), true) = (plan_offset(&survey), survey.frame, is_shown) else {
         return Err(AnalyseError::CannotAlign {
             why: why_not(&survey.tracks),
         });
     };
-    let offset = anchored.offset;
-    let told = plan_offset(track).ok_or_else(|| AnalyseError::CannotAlign {
-        why: why_not(&survey.tracks),
-    })?;
     let off_m = math::hypot(offset.east_m, offset.north_m);
-    let is_off = off_m > LEAST_OFFSET_M.max(SURE * offset.sd_m) || offset.turned_rad.abs() > LEAST_TURN_RAD;
+    let is_off = off_m > LEAST_OFFSET_M.max(SURE * offset.sd_m) || offset.rotation_deg.abs() > LEAST_TURN_DEG;
+    let mut plan = plan.clone();
+    if is_off {
+        PlanShift::from(&offset).plan(&mut plan, &frame);
+    }
     Ok(Aligned {
-        plan: {
-            let mut plan = plan.clone();
-            if is_off {
-                PlanShift::from(&offset).plan(&mut plan, &frame);
-            }
-            plan
-        },
-        offset: told,
-        verdict: if is_off {
-            AlignVerdict::Moved
-        } else {
-            AlignVerdict::InPlace
+        plan,
+        offset,
+        verdict: match is_off {
+            true => AlignVerdict::Moved,
+            false => AlignVerdict::InPlace,
         },
     })
+}
+
+/// Whether the edges of the plan held its path.
+fn is_held(track: &Track) -> bool {
+    let edges = track.anchored.as_ref().map(|anchored| anchored.edges);
+    matches!(edges, Some(EdgeUse::Used { .. }))
 }
 
 fn why_not(tracks: &[Track]) -> String {

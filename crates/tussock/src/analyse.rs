@@ -9,7 +9,7 @@ use tussock_locate::{HaltPlace, Track};
 use tussock_survey::calibrate::{Calibrated, as_logged, calibrate};
 use tussock_survey::coverage_count::CoverageCount;
 use tussock_survey::plan_offset::PlanShift;
-use tussock_survey::{interval, log_findings, nights, over_time, promise};
+use tussock_survey::{interval, log_findings, nights, over_time, promise, unseen};
 use tussock_types::{
     Coverage, Estimate, Findings, LogLevel, LogVerdict, OutlineSource, OverTime, Place, SCHEMA_VERSION, Said,
 };
@@ -50,7 +50,9 @@ pub fn analyse_survey(survey: &Survey<'_>, wish: Calibrate) -> Result<Findings, 
     let site = SiteAnalysis::of(survey)?;
     let mut log_verdict = verdict::verdict(survey);
     log_verdict.remarks.extend(calibrated.remark());
-    let (visited, contradicted) = visited(survey, &counted, &calibrated)?;
+    let (logged, contradicted) = visited(survey, &counted, &calibrated)?;
+    let hidden = unseen::hidden_fraction(survey, &counted.count, &cells, drive);
+    let visited = interval::beyond_silences(logged, hidden);
     // Where two ways of counting contradict each other, no ground is told from the path.
     let shown_m = match &contradicted {
         Some(_) => {
@@ -100,7 +102,7 @@ pub fn analyse_survey(survey: &Survey<'_>, wish: Calibrate) -> Result<Findings, 
         checks: Vec::new(),
         span: log_findings::span(survey, job.traces),
         positions: log_findings::positions(&survey.tracks),
-        plan_fit: log_findings::plan_fit(&survey.tracks),
+        plan_fit: log_findings::plan_fit(survey),
         machines: log_findings::machines(&survey.tracks),
         complaints: Vec::new(),
         visit: None,
@@ -122,7 +124,7 @@ pub fn analyse_survey(survey: &Survey<'_>, wish: Calibrate) -> Result<Findings, 
         reference: None,
         suggestions: None,
         cautions: cautions(survey, lawn.source),
-        plan: job.plan.cloned(),
+        plan: survey.plan().cloned(),
         lawn_outline: lawn.region.rings(),
         outline_source: lawn.source,
         driven_lines: driven_lines(&survey.tracks),

@@ -39,7 +39,7 @@ pub fn inspect(job: &Job<'_>) -> Result<Inspection, AnalyseError> {
         log_verdict: verdict::verdict(&survey),
         span: span(&survey, job.traces),
         positions: positions(&survey.tracks),
-        plan_fit: plan_fit(&survey.tracks),
+        plan_fit: plan_fit(&survey),
         machines: machines(&survey.tracks),
         silences: silences(&survey),
         extent_m: survey.extent_m(),

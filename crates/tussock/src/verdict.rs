@@ -12,6 +12,7 @@ use tussock_locate::anchor::{Anchored, EdgeUse};
 use tussock_locate::local_bias::LocalBias;
 use tussock_locate::{PathMethod, ReckonedDrift, Track};
 use tussock_survey::interval::{self, WIDTH_PER_SD};
+use tussock_survey::survey::Laid;
 use tussock_survey::{Survey, log_findings};
 use tussock_types::math;
 use tussock_types::{FixQuality, LogLevel, LogVerdict, NoiseSource, Place, PlanOffset, Said, Trace};
@@ -63,6 +64,7 @@ pub(crate) fn verdict(survey: &Survey<'_>) -> LogVerdict {
             None => drift_remark(track, trace).into_iter().collect(),
         });
     }
+    remarks.extend(survey.laid.iter().flat_map(laid_remarks));
     remarks.extend(silence_remark(survey));
     remarks.extend(left_out_remark(survey));
     if survey.tracks.iter().any(|track| track.station.is_none()) && survey.site.is_none() {
@@ -313,13 +315,41 @@ fn bent_remark(survey: &Survey<'_>, bent: &LocalBias) -> Said {
 /// What became of the plan's edge as a hold for poor positions, and where the plan lies.
 fn held_remarks(track: &Track, anchored: &Anchored) -> Vec<Said> {
     let refused = matches!(anchored.edges, EdgeUse::Refused { .. }).then_some(Said::TurnsNotAtEdge {});
-    let offset = log_findings::plan_offset(track).filter(PlanOffset::is_beside);
-    let beside = offset.map(|offset| Said::PlanBeside {
+    let beside = log_findings::held_offset(track).and_then(beside_remark);
+    refused.into_iter().chain(beside).collect()
+}
+
+/// That the plan was moved to where the log says that it lies.
+fn beside_remark(offset: PlanOffset) -> Option<Said> {
+    offset.is_beside().then(|| Said::PlanBeside {
         distance_m: math::hypot(offset.east_m, offset.north_m),
         east_m: -offset.east_m,
         north_m: -offset.north_m,
+    })
+}
+
+/// How the plan lies in logs that did not need it, side by side.
+fn laid_remarks(laid: &Laid) -> impl Iterator<Item = Said> + '_ {
+    let edges = laid.fit.displaced().map(|edge| {
+        let out = -edge.edge.inwards();
+        let edge_deg = math::atan2(out.east, out.north).to_degrees();
+        let (offset_m, turns) = (edge.inside_m.abs(), edge.turns as u64);
+        match edge.inside_m > 0.0 {
+            true => Said::EdgeInside {
+                edge_deg,
+                offset_m,
+                turns,
+            },
+            false => Said::EdgeOutside {
+                edge_deg,
+                offset_m,
+                turns,
+            },
+        }
     });
-    refused.into_iter().chain(beside).collect()
+    beside_remark(log_findings::offset_of(&laid.fit))
+        .into_iter()
+        .chain(edges)
 }
 
 /// Why a log shows nothing at all, and what to do.

@@ -331,10 +331,15 @@ impl PlanOffset {
     /// Offsets within so many standard deviations are no offset.
     const SURE: f64 = 3.0;
 
-    /// Whether plan and log lie beside each other by more than chance. Then positions, the plan among them, are given where
-    /// the log says that they lie.
+    /// So far from its middle a garden has its corners.
+    const CORNER_M: f64 = 15.0;
+
+    /// Whether plan and log lie beside each other by more than chance, in the middle or at the corners. Then positions, the plan
+    /// among them, are given where the log says that they lie.
     pub fn is_beside(&self) -> bool {
-        math::hypot(self.east_m, self.north_m) > Self::LEAST_M.max(Self::SURE * self.sd_m)
+        let sure_m = Self::LEAST_M.max(Self::SURE * self.sd_m);
+        let turned_m = Self::CORNER_M * self.rotation_deg.to_radians().abs();
+        math::hypot(self.east_m, self.north_m) > sure_m || turned_m > sure_m
     }
 }
 
@@ -420,7 +425,7 @@ pub struct PlanFit {
 /// How one edge of the plan lies to the log.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct PlanEdge {
-    /// Its number in the outer ring of the lawn.
+    /// Its number among the edges of the ground on which the machine may drive.
     pub edge: u64,
     /// How far outwards of its drawn place it lies.
     pub offset_m: f64,

@@ -60,6 +60,8 @@ said! {
     PositionsBent { area_m2: f64, largest_m: f64, place: String }
     TurnsNotAtEdge {}
     PlanBeside { distance_m: f64, east_m: f64, north_m: f64 }
+    EdgeInside { edge_deg: f64, offset_m: f64, turns: u64 }
+    EdgeOutside { edge_deg: f64, offset_m: f64, turns: u64 }
     DriftAssumed { drift_m: f64 }
     DriftAtMost { drift_m: f64 }
     SilentLong { silent_fraction: f64 }

@@ -150,7 +150,7 @@ const PASSES_WITHOUT: usize = 3;
 /// How sure a station's drawn place is.
 const STATION_SD_M: f64 = 0.08;
 /// A stand at the station lasts at least so long.
-const STATION_LEAST_S: f64 = 1200.0;
+const STATION_LEAST_S: f64 = 300.0;
 
 struct Work<'a> {
     known: Known<'a>,

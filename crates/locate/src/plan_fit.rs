@@ -1,0 +1,440 @@
+//! How does the plan lie in the log?
+//!
+//! Question: a drawing and a receiver seldom agree to a metre, one side may be drawn wrong, and the plan may be of another garden.
+//! How must the plan be moved and turned so that the machine turns at its edges, at one distance from them, and which edges do not
+//! lie where it turns?
+//!
+//! Method: each turn belongs to the edge that it was driven at and left, as near to the usual distance as any. Offset, turn and
+//! distance are the least squares of those residuals, each weighted down the farther off it is (a Welsch weight whose scale is
+//! drawn in from step to step; iteratively reweighted, Holland & Welsch 1977, DOI 10.1080/03610927708827533). That starts where the
+//! plan is drawn; where the turns do not gather there, a coarse search over offsets and turns starts it elsewhere. What is left is a
+//! residual for each edge.
+//!
+//! Exact for turns that were made at their edge. Approximate: which edge it was, and that errors of turns are independent. Limits:
+//! offsets of more than [`MOST_OFFSET_M`] and turns of more than [`MOST_TURN_RAD`] are not looked for. Cost: turns times edges for
+//! each of some ten steps; the search costs a hundred times as much and is made for plans that do not fit as drawn.
+
+use crate::turns::{self, Setback, Turn};
+use crate::{PathMethod, Track};
+use tussock_plane::{Edge, Region, Vector};
+use tussock_types::Place;
+use tussock_types::math;
+
+/// Offsets are looked for as far as this.
+pub const MOST_OFFSET_M: f64 = 4.0;
+/// And turns of the plan.
+pub const MOST_TURN_RAD: f64 = 0.06;
+/// Fewer turns tell nothing.
+pub const LEAST_TURNS: usize = 40;
+/// A plan that explains so many of the turns is looked for no further.
+const FITS_FRACTION: f64 = 0.9;
+/// Where no more are left over, no edge is drawn wrong.
+const ALL_FRACTION: f64 = 0.98;
+/// Turns that the search looks at.
+const SEARCHED_TURNS: usize = 120;
+/// Its steps.
+const SEARCH_STEP_M: f64 = 0.5;
+const SEARCH_TURNS_RAD: [f64; 5] = [-0.05, -0.025, 0.0, 0.025, 0.05];
+/// Scales of the weights: drawn in from a search step to what turns scatter by.
+const SCALES_M: [f64; 8] = [0.5, 0.35, 0.25, 0.18, 0.12, 0.08, 0.06, 0.06];
+/// Turns whose distance differs from the usual by more scales than this are not explained.
+const EXPLAINED_SCALES: f64 = 2.5;
+/// Turns by less may be bends of a curved drive (cosine of 45 degrees).
+const SHARP: f64 = 0.707;
+/// It drives at an edge at least so steeply, and leaves it.
+const LEAST_INTO: f64 = 0.1;
+/// Edges that lie elsewhere by less are drawn well.
+const DISPLACED_M: f64 = 0.12;
+/// Fewer turns than this say nothing of an edge.
+const LEAST_EDGE_TURNS: usize = 8;
+
+/// How a plan lies in a log.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PlanFit {
+    /// The log lies so far east of the plan.
+    pub east_m: f64,
+    /// And north.
+    pub north_m: f64,
+    /// And is turned anticlockwise about `about`.
+    pub turned_rad: f64,
+    /// Middle of the turns.
+    pub about: Place,
+    /// Standard deviation of the offset per axis.
+    pub sd_m: f64,
+    /// How far inside its edges the machine turns.
+    pub inset_m: f64,
+    /// Turns that were looked at.
+    pub turns: usize,
+    /// Part of them that an edge explains.
+    pub explained_fraction: f64,
+    /// Where each edge lies at which enough turns were made.
+    pub edges: Vec<EdgeFit>,
+}
+
+/// Where an edge lies, the plan as a whole being moved.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct EdgeFit {
+    /// The edge as drawn.
+    pub edge: Edge,
+    /// Its number among the edges of the ground.
+    pub number: usize,
+    /// It lies so far inside the drawn one; negative outside.
+    pub inside_m: f64,
+    /// Standard deviation of that.
+    pub sd_m: f64,
+    /// Turns that say so.
+    pub turns: usize,
+}
+
+impl EdgeFit {
+    /// Whether it lies elsewhere by more than chance and than so much.
+    pub fn is_off(&self, least_m: f64) -> bool {
+        self.inside_m.abs() > f64::max(least_m, 4.0 * self.sd_m)
+    }
+}
+
+impl PlanFit {
+    /// Edges that lie elsewhere than they are drawn by so much that a hand would move them.
+    pub fn displaced(&self) -> impl Iterator<Item = &EdgeFit> {
+        self.edges.iter().filter(|edge| edge.is_off(DISPLACED_M))
+    }
+}
+
+/// What is fitted: the log lies so far east and north of the plan, turned, and the machine turns so far inside.
+type Lie = [f64; 4];
+
+struct Fitting<'a> {
+    turns: &'a [Turn],
+    edges: &'a [Edge],
+    about: Vector,
+    /// Expected distance inside the edges, and how sure that is.
+    inset_m: (f64, f64),
+}
+
+/// A turn's distance from an edge, less the usual one, and how that changes with what is fitted.
+struct Residual {
+    off_m: f64,
+    past_m: f64,
+    edge: usize,
+    by: Lie,
+}
+
+/// How the ground of a plan lies in logs whose path was found without it; `None` where there is none such, or their turns are too few
+/// to tell.
+pub fn of_tracks(tracks: &[Track], ground: &Region, expected: &Setback) -> Option<PlanFit> {
+    let by_legs = tracks.iter().filter(|track| track.method == PathMethod::Legs);
+    let mut all = Vec::new();
+    let mut largest_m = 0.0_f64;
+    for track in by_legs {
+        // As far as the log shows: drift that nothing shows moves the plan as a whole.
+        let error_m = math::hypot(track.noise.white_m, track.noise.drift_m.unwrap_or(0.0));
+        largest_m = largest_m.max(error_m);
+        let turns = turns::turns_within(track, ground, &[], error_m).into_iter();
+        all.extend(turns.filter(|turn| turn.tells_headings(error_m) && turn.into.dot(turn.onward) < SHARP));
+    }
+    fit(
+        &all,
+        &Edge::all_of(ground),
+        (expected.inside_m, expected.sd_m),
+        largest_m,
+    )
+}
+
+/// Fits a plan's edges to the turns of a log; `None` where the turns are too few to tell. `error_m` is the position error of a turn.
+pub fn fit(turns: &[Turn], edges: &[Edge], inset_m: (f64, f64), error_m: f64) -> Option<PlanFit> {
+    if turns.len() < LEAST_TURNS || edges.is_empty() {
+        return None;
+    }
+    let count = turns.len() as f64;
+    let sum = turns
+        .iter()
+        .fold(Vector::default(), |sum, turn| sum + turn.place.into());
+    let fitting = Fitting {
+        turns,
+        edges,
+        about: sum * (1.0 / count),
+        inset_m,
+    };
+    let mut best = fitting.refined([0.0, 0.0, 0.0, inset_m.0], None, error_m);
+    if fitting.explained_fraction(&best, error_m) < FITS_FRACTION {
+        for start in fitting.searched(error_m) {
+            best = fitting.better(best, fitting.refined(start, None, error_m), error_m);
+        }
+    }
+    if fitting.explained_fraction(&best, error_m) < ALL_FRACTION {
+        // One edge that is drawn wrong pulls the others with it: without it they lie right. Of a rectangle that can be said of any
+        // edge, and what was expected decides.
+        let without = fitting.edges_turned_at(&best).into_iter();
+        let lies = without.map(|edge| fitting.refined(best, Some(edge), error_m));
+        let ranked = lies
+            .chain([best])
+            .map(|lie| (fitting.displaced(&lie, error_m), fitting.unexpected(&lie), lie));
+        best = ranked
+            .min_by(|a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)))
+            .map_or(best, |(_, _, lie)| lie);
+    }
+    let scale_m = last_scale_m(error_m);
+    let [east_m, north_m, turned_rad, inset_m] = best;
+    Some(PlanFit {
+        east_m,
+        north_m,
+        turned_rad,
+        about: fitting.about.into(),
+        sd_m: fitting.sd_m(&best, scale_m),
+        inset_m,
+        turns: turns.len(),
+        explained_fraction: fitting.explained_fraction(&best, error_m),
+        edges: fitting.edge_fits(&best, scale_m),
+    })
+}
+
+/// Scatter of turns about the distance at which they are made.
+fn last_scale_m(error_m: f64) -> f64 {
+    math::hypot(SCALES_M[SCALES_M.len() - 1], error_m)
+}
+
+impl Fitting<'_> {
+    /// A vector of the log's frame in the plan's.
+    fn turned_back(vector: Vector, turned_rad: f64) -> Vector {
+        let (sin, cos) = math::sin_cos(turned_rad);
+        Vector::new(
+            cos * vector.east + sin * vector.north,
+            cos * vector.north - sin * vector.east,
+        )
+    }
+
+    /// The edge that a turn was made at, none nearer than it.
+    fn residual(&self, turn: &Turn, lie: &Lie) -> Option<Residual> {
+        let [east_m, north_m, turned_rad, inset_m] = *lie;
+        let back = |vector| Self::turned_back(vector, turned_rad);
+        let arm = back(Vector::from(turn.place) - self.about - Vector::new(east_m, north_m));
+        let place: Place = (self.about + arm).into();
+        let (into, onward) = (back(turn.into), back(turn.onward));
+        let mut found: Option<Residual> = None;
+        for (number, edge) in self.edges.iter().enumerate() {
+            let inwards = edge.inwards();
+            if into.dot(inwards) > -LEAST_INTO || onward.dot(inwards) < -LEAST_INTO {
+                continue;
+            }
+            let (off_m, past_m) = (edge.inside_m(place) - inset_m, edge.past_m(place));
+            let is_nearer =
+                |found: &Residual| math::hypot(off_m, past_m) < math::hypot(found.off_m, found.past_m);
+            if found.as_ref().is_none_or(is_nearer) {
+                let east = back(Vector::new(1.0, 0.0)).dot(inwards);
+                let north = back(Vector::new(0.0, 1.0)).dot(inwards);
+                // Turning the plan on moves the arm clockwise in its frame.
+                let turn = Vector::new(arm.north, -arm.east).dot(inwards);
+                found = Some(Residual {
+                    off_m,
+                    past_m,
+                    edge: number,
+                    by: [-east, -north, turn, -1.0],
+                });
+            }
+        }
+        found
+    }
+
+    /// Residuals with their weights at a scale.
+    fn weighted(&self, lie: &Lie, scale_m: f64) -> impl Iterator<Item = (Residual, f64)> + '_ {
+        let lie = *lie;
+        self.turns.iter().filter_map(move |turn| {
+            let residual = self.residual(turn, &lie)?;
+            let square = (residual.off_m.powi(2) + residual.past_m.powi(2)) / (scale_m * scale_m);
+            Some((residual, math::exp(-0.5 * square)))
+        })
+    }
+
+    /// Normal equations at a scale: their matrix and their right side.
+    fn equations(&self, lie: &Lie, without: Option<usize>, scale_m: f64) -> ([[f64; 4]; 4], Lie) {
+        let (mut matrix, mut right) = ([[0.0; 4]; 4], [0.0; 4]);
+        let others = self
+            .weighted(lie, scale_m)
+            .filter(|(residual, _)| Some(residual.edge) != without);
+        for (residual, weight) in others {
+            for row in 0..4 {
+                for column in 0..4 {
+                    matrix[row][column] += weight * residual.by[row] * residual.by[column];
+                }
+                right[row] -= weight * residual.by[row] * residual.off_m;
+            }
+        }
+        // What was expected of the distance, and next to nothing of the rest, so that the equations have a solution.
+        let trust = (scale_m / self.inset_m.1).powi(2);
+        matrix[3][3] += trust;
+        right[3] += trust * (self.inset_m.0 - lie[3]);
+        for (at, sd) in [2.0, 2.0, 0.03].into_iter().enumerate() {
+            matrix[at][at] += (scale_m / sd) * (scale_m / sd);
+        }
+        (matrix, right)
+    }
+
+    /// The nearest lie from a start, the scale being drawn in, without the turns at one edge.
+    fn refined(&self, start: Lie, without: Option<usize>, error_m: f64) -> Lie {
+        let mut lie = start;
+        for scale_m in SCALES_M {
+            let (matrix, right) = self.equations(&lie, without, math::hypot(scale_m, error_m));
+            let Some(step) = solved(matrix, right) else { break };
+            (lie.iter_mut().zip(step)).for_each(|(value, step)| *value += step);
+        }
+        lie
+    }
+
+    /// The one of two that gathers more of the turns.
+    fn better(&self, one: Lie, other: Lie, error_m: f64) -> Lie {
+        let gathered = |lie: &Lie| -> f64 {
+            self.weighted(lie, last_scale_m(error_m))
+                .map(|(_, weight)| weight)
+                .sum()
+        };
+        if gathered(&other) > gathered(&one) {
+            other
+        } else {
+            one
+        }
+    }
+
+    /// Edges that lie elsewhere than drawn.
+    fn displaced(&self, lie: &Lie, error_m: f64) -> usize {
+        let edges = self.edge_fits(lie, last_scale_m(error_m));
+        edges.iter().filter(|edge| edge.is_off(DISPLACED_M)).count()
+    }
+
+    /// How far a lie is from what was expected, in squares of standard deviations: drawings lie some decimetres off.
+    fn unexpected(&self, lie: &Lie) -> f64 {
+        const DRAWN_M: f64 = 0.5;
+        let offset = (lie[0] * lie[0] + lie[1] * lie[1]) / (DRAWN_M * DRAWN_M);
+        offset + ((lie[3] - self.inset_m.0) / self.inset_m.1).powi(2)
+    }
+
+    /// Edges at which turns were made, each once.
+    fn edges_turned_at(&self, lie: &Lie) -> Vec<usize> {
+        let mut turns = vec![0; self.edges.len()];
+        for residual in self.turns.iter().filter_map(|turn| self.residual(turn, lie)) {
+            turns[residual.edge] += 1;
+        }
+        (0..turns.len())
+            .filter(|edge| turns[*edge] >= LEAST_EDGE_TURNS)
+            .collect()
+    }
+
+    /// Starts that gather more of the turns than others round them, best first.
+    fn searched(&self, error_m: f64) -> Vec<Lie> {
+        const STARTS: usize = 4;
+        let stride = self.turns.len().div_ceil(SEARCHED_TURNS);
+        let some: Vec<Turn> = self.turns.iter().step_by(stride).copied().collect();
+        let few = Fitting {
+            turns: &some,
+            ..*self
+        };
+        let scale_m = math::hypot(SEARCH_STEP_M, error_m);
+        let steps = (MOST_OFFSET_M / SEARCH_STEP_M) as i32;
+        let mut scored: Vec<(f64, Lie)> = Vec::new();
+        for turned_rad in SEARCH_TURNS_RAD {
+            for east in -steps..=steps {
+                for north in -steps..=steps {
+                    let offset_m = |at: i32| f64::from(at) * SEARCH_STEP_M;
+                    let lie = [offset_m(east), offset_m(north), turned_rad, self.inset_m.0];
+                    let score = few.weighted(&lie, scale_m).map(|(_, weight)| weight).sum();
+                    scored.push((score, lie));
+                }
+            }
+        }
+        scored.sort_by(|a, b| b.0.total_cmp(&a.0));
+        let mut starts: Vec<Lie> = Vec::new();
+        for (_, lie) in scored {
+            let is_new = |start: &Lie| {
+                math::hypot(start[0] - lie[0], start[1] - lie[1]) > 1.5 * SEARCH_STEP_M || start[2] != lie[2]
+            };
+            if starts.iter().all(is_new) {
+                starts.push(lie);
+            }
+            if starts.len() == STARTS {
+                break;
+            }
+        }
+        starts
+    }
+
+    fn explained_fraction(&self, lie: &Lie, error_m: f64) -> f64 {
+        let most_m = EXPLAINED_SCALES * last_scale_m(error_m);
+        let is_explained = |residual: &Residual| residual.off_m.abs() <= most_m && residual.past_m <= most_m;
+        let explained =
+            (self.turns.iter()).filter(|turn| self.residual(turn, lie).as_ref().is_some_and(is_explained));
+        explained.count() as f64 / self.turns.len() as f64
+    }
+
+    /// Standard deviation of the offset per axis: of the least squares, with the scatter that the residuals have.
+    fn sd_m(&self, lie: &Lie, scale_m: f64) -> f64 {
+        let (matrix, _) = self.equations(lie, None, scale_m);
+        let (mut squares, mut weights) = (0.0, 0.0);
+        for (residual, weight) in self.weighted(lie, scale_m) {
+            squares += weight * residual.off_m * residual.off_m;
+            weights += weight;
+        }
+        let scatter_m2 = squares / f64::max(weights - 4.0, 1.0);
+        let variance = |axis: usize| {
+            let mut unit = [0.0; 4];
+            unit[axis] = 1.0;
+            solved(matrix, unit).map_or(f64::INFINITY, |column| column[axis])
+        };
+        (0.5 * scatter_m2 * (variance(0) + variance(1))).sqrt()
+    }
+
+    /// Where each edge lies by its own turns.
+    fn edge_fits(&self, lie: &Lie, scale_m: f64) -> Vec<EdgeFit> {
+        const REACH_M: f64 = 1.5;
+        let mut off_m: Vec<Vec<f64>> = vec![Vec::new(); self.edges.len()];
+        for turn in self.turns {
+            if let Some(residual) = self.residual(turn, lie)
+                && residual.off_m.abs() <= REACH_M
+                && residual.past_m == 0.0
+            {
+                off_m[residual.edge].push(residual.off_m);
+            }
+        }
+        let edges = self.edges.iter().enumerate().zip(off_m);
+        edges
+            .filter(|(_, off_m)| off_m.len() >= LEAST_EDGE_TURNS)
+            .filter_map(|((number, edge), mut off_m)| {
+                let turns = off_m.len();
+                let inside_m = math::median(&mut off_m)?;
+                let mut spread_m: Vec<f64> = off_m.iter().map(|off_m| (off_m - inside_m).abs()).collect();
+                // The median of the distances from the median of a normal deviate is 0.6745 of its standard deviation.
+                let scatter_m = math::median(&mut spread_m)? / 0.6745;
+                let sd_m = 1.25 * f64::max(scatter_m, 0.3 * scale_m) / (turns as f64).sqrt();
+                Some(EdgeFit {
+                    edge: *edge,
+                    number,
+                    inside_m,
+                    sd_m,
+                    turns,
+                })
+            })
+            .collect()
+    }
+}
+
+/// Solves four equations by elimination with pivots; `None` where they have no single solution.
+fn solved(mut matrix: [[f64; 4]; 4], mut right: Lie) -> Option<Lie> {
+    for at in 0..4 {
+        let pivot = (at..4).max_by(|a, b| matrix[*a][at].abs().total_cmp(&matrix[*b][at].abs()))?;
+        if !(matrix[pivot][at].abs() > 1e-12) {
+            return None;
+        }
+        matrix.swap(at, pivot);
+        right.swap(at, pivot);
+        for row in at + 1..4 {
+            let factor = matrix[row][at] / matrix[at][at];
+            for column in at..4 {
+                matrix[row][column] -= factor * matrix[at][column];
+            }
+            right[row] -= factor * right[at];
+        }
+    }
+    for at in (0..4).rev() {
+        let known: f64 = (at + 1..4).map(|column| matrix[at][column] * right[column]).sum();
+        right[at] = (right[at] - known) / matrix[at][at];
+    }
+    Some(right)
+}
