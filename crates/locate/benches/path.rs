@@ -35,10 +35,17 @@ fn stages(criterion: &mut Criterion) {
         let (east_m, north_m) = site.frame.places(lat_deg, lon_deg);
         group.bench_function(format!("gate, {name}"), |bench| {
             bench.iter(|| {
-                outlier_filter::gate(black_box(&trace), &east_m, &north_m, &settings.positions, 2.0)
+                outlier_filter::gate(
+                    black_box(&trace),
+                    &east_m,
+                    &north_m,
+                    &settings.positions,
+                    2.0,
+                    3.0,
+                )
             });
         });
-        let kept = outlier_filter::gate(&trace, &east_m, &north_m, &settings.positions, 2.0).kept;
+        let kept = outlier_filter::gate(&trace, &east_m, &north_m, &settings.positions, 2.0, 3.0).kept;
         let period_s = noise::usual_period_s(&kept);
         group.bench_function(format!("noise, {name}"), |bench| {
             bench.iter(|| {

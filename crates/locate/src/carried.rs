@@ -27,7 +27,7 @@ pub struct Carried {
 }
 
 /// Faster than the usual speed by so much is not driving (common practice, no source).
-const FASTER: f64 = 2.5;
+pub(crate) const FASTER: f64 = 2.5;
 /// Nobody walks slower than this with a machine in hand (common practice, no source).
 const SLOWEST_WALK_MPS: f64 = 0.8;
 /// Windows to look through.

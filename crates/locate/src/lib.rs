@@ -43,6 +43,7 @@ pub mod plan_fit;
 pub mod segment;
 pub mod sparse_turns;
 pub mod stays;
+mod stepped;
 mod straight;
 mod track;
 pub mod turns;

@@ -5,7 +5,7 @@ use crate::turns::Setback;
 use crate::{Halt, Kept, NoiseEstimate, PathMethod, Piece, Track, Vertex};
 use crate::{
     blocks, carried, drift, halts, local_bias, noise, outlier_filter, parts, path, segment, sparse_turns,
-    stays, straight,
+    stays, stepped, straight,
 };
 use tussock_plane::Region;
 use tussock_types::math;
@@ -49,6 +49,8 @@ fn is_poor(noise: &NoiseEstimate) -> bool {
     noise.white_m > POOR_WHITE_M || noise.drift_m.is_some_and(|drift_m| drift_m > POOR_DRIFT_M)
 }
 
+/// Nobody carries a machine faster than this (common practice, no source).
+const JOG_MPS: f64 = 2.0;
 /// Legs and halts are told apart anew when the drift turns out to walk faster or slower than this.
 const RATE_MATTERS: f64 = 1.3;
 /// And when the machine drives faster or slower than this.
@@ -200,7 +202,7 @@ pub fn locate(
     ground: Option<&Region>,
     settings: &Settings,
 ) -> Track {
-    let track = locate_once(trace, east_m, north_m, station, ground, settings);
+    let track = stepped::located(trace, (east_m, north_m), station, ground, settings);
     let found = match (track.method, track.speed_mps) {
         (PathMethod::Legs | PathMethod::Anchored, Some(speed_mps))
             if track
@@ -232,7 +234,7 @@ pub fn locate(
 }
 
 /// Puts the fixes back to where they were logged; both are in time order.
-fn as_logged(kept: &mut Kept, trace: &Trace, east_m: &[f64], north_m: &[f64]) {
+pub(crate) fn as_logged(kept: &mut Kept, trace: &Trace, east_m: &[f64], north_m: &[f64]) {
     let mut at = 0;
     for index in 0..kept.len() {
         // Fixes without a time were not kept.
@@ -246,7 +248,7 @@ fn as_logged(kept: &mut Kept, trace: &Trace, east_m: &[f64], north_m: &[f64]) {
 }
 
 /// The same with positions as they are: gates, error law, what was carried, path, stands.
-fn locate_once(
+pub(crate) fn locate_once(
     trace: &Trace,
     east_m: &[f64],
     north_m: &[f64],
@@ -260,8 +262,23 @@ fn locate_once(
     );
     let claims = noise::Claims::of(trace);
     let expected_drift_m = noise::expected_drift_m(settings.positions.drift_m, &claims);
-    let gated = outlier_filter::gate(trace, east_m, north_m, &settings.positions, expected_drift_m);
-    let pace = Pace::of(&gated.kept, settings, &claims);
+    let gate = |max_speed_mps| {
+        let positions = &settings.positions;
+        outlier_filter::gate(trace, east_m, north_m, positions, expected_drift_m, max_speed_mps)
+    };
+    let mut gated = gate(settings.positions.max_speed_mps);
+    let mut pace = Pace::of(&gated.kept, settings, &claims);
+    // Where it is known how fast it drives, smaller jumps show. Carried by hand it goes a step a second.
+    let fastest_mps = pace
+        .speed_mps
+        .map(|speed_mps| (carried::FASTER * speed_mps).max(JOG_MPS));
+    if let Some(fastest_mps) = fastest_mps.filter(|mps| *mps < settings.positions.max_speed_mps) {
+        let closer = gate(fastest_mps);
+        if closer.jumps == gated.jumps && closer.steps.len() > gated.steps.len() {
+            gated = closer;
+            pace = Pace::of(&gated.kept, settings, &claims);
+        }
+    }
     let span_s = (gated.kept.time_s.first().copied()).zip(gated.kept.time_s.last().copied());
     let is_followed = pace.period_s <= SPARSE_PERIOD_S && pace.speed_mps.is_some();
     let stays = match is_followed {

@@ -78,13 +78,14 @@ fn scales(trace: &Trace, chosen: &[usize]) -> Vec<f32> {
 /// Applies the gates and cuts the trace into runs at silences and where the log says that reception was lost.
 ///
 /// `drift_m` is the slow part of the error to reckon with: where the receiver says that its error becomes several times as large,
-/// positions jump by as much.
+/// positions jump by as much. Faster than `max_speed_mps` from fix to fix nothing drives.
 pub fn gate(
     trace: &Trace,
     east_m: &[f64],
     north_m: &[f64],
     settings: &PositionSettings,
     drift_m: f64,
+    max_speed_mps: f64,
 ) -> Gated {
     let believable = |index: usize| {
         !(f64::from(trace.hdop[index]) > settings.max_hdop)
@@ -108,7 +109,7 @@ pub fn gate(
     let white_m = noise::roughness(&rough, period_s).white_m;
     let silence_s = silence_s(settings, period_s);
 
-    let chain = Chain::of(&rough, settings.max_speed_mps, (white_m, drift_m), period_s);
+    let chain = Chain::of(&rough, max_speed_mps, (white_m, drift_m), period_s);
     let jumps = good.len() - chain.fixes.len();
     let chosen: Vec<usize> = chain.fixes.iter().map(|index| good[*index]).collect();
     let mut kept = columns(&chosen);
@@ -135,6 +136,7 @@ pub fn gate(
                     time_s: end_s,
                     east_m: kept.east_m[index] - kept.east_m[index - 1],
                     north_m: kept.north_m[index] - kept.north_m[index - 1],
+                    left_m: kept.place(index).distance_m(kept.place(index - 1)),
                 });
             }
         }

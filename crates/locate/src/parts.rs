@@ -81,6 +81,8 @@ pub struct Step {
     pub east_m: f64,
     /// How far it went north.
     pub north_m: f64,
+    /// How far the positions after it may lie beside those before, the step being taken off.
+    pub left_m: f64,
 }
 
 /// Position error, as far as the log tells.

@@ -122,22 +122,50 @@ struct Residual {
 /// How the ground of a plan lies in logs whose path was found without it; `None` where there is none such, or their turns are too few
 /// to tell.
 pub fn of_tracks(tracks: &[Track], ground: &Region, expected: &Setback) -> Option<PlanFit> {
-    let by_legs = tracks.iter().filter(|track| track.method == PathMethod::Legs);
-    let mut all = Vec::new();
-    let mut largest_m = 0.0_f64;
-    for track in by_legs {
-        // As far as the log shows: drift that nothing shows moves the plan as a whole.
-        let error_m = math::hypot(track.noise.white_m, track.noise.drift_m.unwrap_or(0.0));
-        largest_m = largest_m.max(error_m);
-        let turns = turns::turns_within(track, ground, &[], error_m).into_iter();
-        all.extend(turns.filter(|turn| turn.tells_headings(error_m) && turn.into.dot(turn.onward) < SHARP));
-    }
+    let by_legs: Vec<&Track> = tracks
+        .iter()
+        .filter(|track| track.method == PathMethod::Legs)
+        .collect();
+    let turns: Vec<Turn> = by_legs
+        .iter()
+        .flat_map(|track| sharp_turns(track, ground))
+        .collect();
+    let error_m = by_legs
+        .iter()
+        .map(|track| shown_error_m(track))
+        .fold(0.0, f64::max);
     fit(
-        &all,
+        &turns,
         &Edge::all_of(ground),
         (expected.inside_m, expected.sd_m),
-        largest_m,
+        error_m,
     )
+}
+
+/// The same of a stretch of one log.
+pub(crate) fn of_stretch(
+    track: &Track,
+    within_s: &std::ops::Range<f64>,
+    ground: &Region,
+    expected: &Setback,
+) -> Option<PlanFit> {
+    let mut turns = sharp_turns(track, ground);
+    turns.retain(|turn| within_s.contains(&turn.time_s));
+    let inset_m = (expected.inside_m, expected.sd_m);
+    fit(&turns, &Edge::all_of(ground), inset_m, shown_error_m(track))
+}
+
+/// Position error as far as the log shows: drift that nothing shows moves the plan as a whole.
+fn shown_error_m(track: &Track) -> f64 {
+    math::hypot(track.noise.white_m, track.noise.drift_m.unwrap_or(0.0))
+}
+
+/// Turns that an edge may have made.
+fn sharp_turns(track: &Track, ground: &Region) -> Vec<Turn> {
+    let error_m = shown_error_m(track);
+    let mut turns = turns::turns_within(track, ground, &[], error_m);
+    turns.retain(|turn| turn.tells_headings(error_m) && turn.into.dot(turn.onward) < SHARP);
+    turns
 }
 
 /// Fits a plan's edges to the turns of a log; `None` where the turns are too few to tell. `error_m` is the position error of a turn.

@@ -50,8 +50,10 @@ pub struct Site {
     pub guides: Vec<Named<Vec<Place>>>,
     /// Share of outings along each guide run, where the plan says.
     pub guide_shares_fraction: Vec<Option<f64>>,
-    /// Where the machine charges.
+    /// Where the machine charges; of several, the first.
     pub station: Option<Place>,
+    /// Where machines charge.
+    pub stations: Vec<Place>,
 }
 
 /// The site with faults that do not stop an analysis, or all faults, fatal ones among them.
@@ -156,7 +158,8 @@ impl Builder {
         let exclusions = self.grounds(plan, PlanRole::Exclusion);
         let obstacles = self.grounds(plan, PlanRole::Obstacle);
         let guides = self.guides(plan);
-        let station = self.station(plan);
+        let stations = self.stations(plan);
+        let station = stations.first().copied();
         if plan.of_role(PlanRole::Lawn).next().is_none() {
             self.faults.push(of_plan(
                 "no feature has the role lawn",
@@ -221,6 +224,7 @@ impl Builder {
                 .map(|(feature, line)| named(feature, line))
                 .collect(),
             station,
+            stations,
         })
     }
 
@@ -383,8 +387,8 @@ impl Builder {
         guides
     }
 
-    fn station(&mut self, plan: &Plan) -> Option<Place> {
-        let mut station = None;
+    fn stations(&mut self, plan: &Plan) -> Vec<Place> {
+        let mut stations = Vec::new();
         for feature in plan.of_role(PlanRole::Station) {
             let PlanShape::Point(point) = &feature.shape else {
                 let found = format!("a {} cannot be a station", shape_word(&feature.shape));
@@ -392,16 +396,11 @@ impl Builder {
                     .push(fatal(feature, found, shapes_of(PlanRole::Station)));
                 continue;
             };
-            if !positions_are_sound(feature, None, &[*point], &mut self.faults) {
-                continue;
+            if positions_are_sound(feature, None, &[*point], &mut self.faults) {
+                stations.push(self.frame.to_place(*point));
             }
-            if station.is_some() {
-                let found = "there is a station already; this one is not used";
-                self.faults.push(warning(feature, found, "one station"));
-            }
-            station = station.or(Some(self.frame.to_place(*point)));
         }
-        station
+        stations
     }
 
     /// Reports positions too far apart; false when nothing more can be said of the plan.

@@ -450,11 +450,8 @@ fn a_station_far_from_the_lawn_is_noted() {
     let near = Draw::with_lawn().add(PlanRole::Station, PlanShape::Point(geo(-4.0, 3.0)));
     assert_eq!(near.faults(), [""; 0]);
     let two = near.add(PlanRole::Station, PlanShape::Point(geo(1.0, 3.0)));
-    assert!(
-        two.faults()[0].contains("there is a station already"),
-        "{:?}",
-        two.faults()
-    );
+    // A second machine may have a station of its own.
+    assert_eq!(two.faults(), [""; 0]);
 }
 
 #[test]

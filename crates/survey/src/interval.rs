@@ -104,8 +104,8 @@ pub fn visited(
         .map(|bent| bent.area_m2)
         .sum();
     let bent_sd = BENT_SHARE * (bent_m2 / drive.lawn_m2.max(1e-9)).min(1.0);
-    // After a step the drive lies beside the ground that it drove on: by a strip as wide as the step and as long as the lawn is
-    // wide, which is the length of its edges over pi in the mean of all directions (Cauchy 1832).
+    // After a step the drive lies beside the ground that it drove on: by a strip as wide as what is left of it and as long as the
+    // lawn is wide, which is the length of its edges over pi in the mean of all directions (Cauchy 1832).
     let strip_m2 = step_m(survey) * counted.rim_m() / std::f64::consts::PI;
     let step_sd = 0.5 * (strip_m2 / drive.lawn_m2.max(1e-9)).min(1.0);
     let edges_sd = EDGES_SHARE * (edges_m2(survey) / drive.lawn_m2.max(1e-9)).min(1.0);
@@ -149,12 +149,10 @@ fn around(found: f64, interval: Estimate) -> Estimate {
 /// circular normal error, which is 2.146 standard deviations (rounded; found in simulated gardens).
 pub const WIDTH_PER_SD: f64 = 5.4;
 
-/// Largest jump of a receiver that stayed; 0 without any.
+/// How far stretches before and after a jump of the receiver that stayed may lie beside each other; 0 without any.
 pub fn step_m(survey: &Survey<'_>) -> f64 {
     let steps = survey.tracks.iter().flat_map(|track| &track.steps);
-    steps
-        .map(|step| math::hypot(step.east_m, step.north_m))
-        .fold(0.0, f64::max)
+    steps.map(|step| step.left_m).fold(0.0, f64::max)
 }
 
 /// Time in which the receiver reckons with several times its usual error, each second by how much of it is lost: one

@@ -179,11 +179,18 @@ impl<'a> Survey<'a> {
 
     /// Finds the path behind each trace.
     fn located(job: Job<'a>, frame: Option<Frame>, site: Option<Site>, plan_faults: Vec<PlanFault>) -> Self {
-        let station = site.as_ref().and_then(|site| site.station);
+        let stations = site.as_ref().map_or(&[][..], |site| &site.stations);
         let drivable = site.as_ref().and_then(Site::drivable);
         let path = |trace: &Trace| {
             let (east_m, north_m) = places(trace, frame.as_ref());
-            locate(trace, &east_m, &north_m, station, drivable.as_ref(), job.settings)
+            locate(
+                trace,
+                &east_m,
+                &north_m,
+                station_of(stations, &east_m, &north_m),
+                drivable.as_ref(),
+                job.settings,
+            )
         };
         Self {
             tracks: job.traces.iter().map(path).collect(),
@@ -579,6 +586,26 @@ fn middle(traces: &[Trace]) -> Option<GeoPoint> {
         lat_deg: lat_deg[half],
         lon_deg: lon,
     })
+}
+
+/// The station that a machine uses: of several, the one that it is at for longest.
+fn station_of(stations: &[Place], east_m: &[f64], north_m: &[f64]) -> Option<Place> {
+    const NEAR_M: f64 = 4.0;
+    if stations.len() < 2 {
+        return stations.first().copied();
+    }
+    let fixes_near = |station: &Place| {
+        let places = east_m.iter().zip(north_m);
+        places
+            .filter(|(east_m, north_m)| Place::new(**east_m, **north_m).distance_m(*station) < NEAR_M)
+            .count()
+    };
+    // The first of those that are as good.
+    stations
+        .iter()
+        .rev()
+        .max_by_key(|station| fixes_near(station))
+        .copied()
 }
 
 /// East and north of every fix.
