@@ -15,7 +15,7 @@
 //! each of some ten steps; the search costs a hundred times as much and is made for plans that do not fit as drawn.
 
 use crate::turns::{self, Setback, Turn};
-use crate::{PathMethod, Track};
+use crate::{PathMethod, Track, noise};
 use tussock_plane::{Edge, Region, Vector};
 use tussock_types::Place;
 use tussock_types::math;
@@ -30,6 +30,13 @@ pub const LEAST_TURNS: usize = 40;
 const FITS_FRACTION: f64 = 0.9;
 /// Where no more are left over, no edge is drawn wrong.
 const ALL_FRACTION: f64 = 0.98;
+/// A plan of another garden explains fewer of the turns than this: right plans explain 0.92 and more, or 0.78 with one side wrong,
+/// those of others up to 0.64 (28 kinds of gardens of another hand, centimetres and decimetres).
+const LEAST_EXPLAINED: f64 = 0.7;
+/// And fewer of its edges lie where the machine turns.
+const LEAST_MATCHED: f64 = 0.7;
+/// Larger position errors explain the turns of any garden.
+const MOST_TELLING_M: f64 = 0.5;
 /// Turns that the search looks at.
 const SEARCHED_TURNS: usize = 120;
 /// Its steps.
@@ -67,6 +74,10 @@ pub struct PlanFit {
     pub turns: usize,
     /// Part of them that an edge explains.
     pub explained_fraction: f64,
+    /// Part of the edges, by length, at which enough turns were made and which lie as drawn.
+    pub matched_fraction: f64,
+    /// Position error that it reckons with, standard deviation per axis.
+    pub error_m: f64,
     /// Where each edge lies at which enough turns were made.
     pub edges: Vec<EdgeFit>,
 }
@@ -94,9 +105,48 @@ impl EdgeFit {
 }
 
 impl PlanFit {
+    /// Whether the turns were made in a garden of another shape. Turns away from all edges, as in spirals, do not say so while the
+    /// edges have theirs; and positions that err by more than half a metre do not tell.
+    pub fn is_another_garden(&self) -> bool {
+        self.explained_fraction < LEAST_EXPLAINED
+            && self.matched_fraction < LEAST_MATCHED
+            && self.error_m < MOST_TELLING_M
+    }
+
     /// Edges that lie elsewhere than they are drawn by so much that a hand would move them.
     pub fn displaced(&self) -> impl Iterator<Item = &EdgeFit> {
         self.edges.iter().filter(|edge| edge.is_off(DISPLACED_M))
+    }
+}
+
+/// Position error of turns.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct TurnError {
+    /// Of each by itself, standard deviation per axis.
+    pub each_m: f64,
+    /// That turns near each other in time share.
+    pub shared_m: f64,
+    /// Time over which it changes.
+    pub shared_s: f64,
+}
+
+impl TurnError {
+    /// As far as the log of a track shows it: drift that nothing shows moves the plan as a whole.
+    fn shown(track: &Track) -> Self {
+        Self {
+            each_m: track.noise.white_m,
+            shared_m: track.noise.drift_m.unwrap_or(0.0),
+            shared_s: track.noise.drift_time_s.unwrap_or(noise::USUAL_DRIFT_TIME_S),
+        }
+    }
+
+    fn total_m(&self) -> f64 {
+        math::hypot(self.each_m, self.shared_m)
+    }
+
+    /// What is left of the shared part in a mean over so long.
+    fn shared_over_m(&self, span_s: f64) -> f64 {
+        self.shared_m / (1.0 + span_s / (2.0 * self.shared_s)).sqrt()
     }
 }
 
@@ -109,6 +159,7 @@ struct Fitting<'a> {
     about: Vector,
     /// Expected distance inside the edges, and how sure that is.
     inset_m: (f64, f64),
+    error: TurnError,
 }
 
 /// A turn's distance from an edge, less the usual one, and how that changes with what is fitted.
@@ -130,15 +181,13 @@ pub fn of_tracks(tracks: &[Track], ground: &Region, expected: &Setback) -> Optio
         .iter()
         .flat_map(|track| sharp_turns(track, ground))
         .collect();
-    let error_m = by_legs
-        .iter()
-        .map(|track| shown_error_m(track))
-        .fold(0.0, f64::max);
+    let errors = by_legs.iter().map(|track| TurnError::shown(track));
+    let error = errors.max_by(|a, b| a.total_m().total_cmp(&b.total_m()))?;
     fit(
         &turns,
         &Edge::all_of(ground),
         (expected.inside_m, expected.sd_m),
-        error_m,
+        error,
     )
 }
 
@@ -152,24 +201,24 @@ pub(crate) fn of_stretch(
     let mut turns = sharp_turns(track, ground);
     turns.retain(|turn| within_s.contains(&turn.time_s));
     let inset_m = (expected.inside_m, expected.sd_m);
-    fit(&turns, &Edge::all_of(ground), inset_m, shown_error_m(track))
+    fit(&turns, &Edge::all_of(ground), inset_m, TurnError::shown(track))
 }
 
-/// Position error as far as the log shows: drift that nothing shows moves the plan as a whole.
-fn shown_error_m(track: &Track) -> f64 {
-    math::hypot(track.noise.white_m, track.noise.drift_m.unwrap_or(0.0))
+/// Whether an edge may have made a turn: others may be bends of a curved drive.
+pub(crate) fn may_be_at_edge(turn: &Turn) -> bool {
+    turn.into.dot(turn.onward) < SHARP
 }
 
 /// Turns that an edge may have made.
 fn sharp_turns(track: &Track, ground: &Region) -> Vec<Turn> {
-    let error_m = shown_error_m(track);
+    let error_m = TurnError::shown(track).total_m();
     let mut turns = turns::turns_within(track, ground, &[], error_m);
-    turns.retain(|turn| turn.tells_headings(error_m) && turn.into.dot(turn.onward) < SHARP);
+    turns.retain(|turn| turn.tells_headings(error_m) && may_be_at_edge(turn));
     turns
 }
 
-/// Fits a plan's edges to the turns of a log; `None` where the turns are too few to tell. `error_m` is the position error of a turn.
-pub fn fit(turns: &[Turn], edges: &[Edge], inset_m: (f64, f64), error_m: f64) -> Option<PlanFit> {
+/// Fits a plan's edges to the turns of a log; `None` where the turns are too few to tell.
+pub fn fit(turns: &[Turn], edges: &[Edge], inset_m: (f64, f64), error: TurnError) -> Option<PlanFit> {
     if turns.len() < LEAST_TURNS || edges.is_empty() {
         return None;
     }
@@ -182,46 +231,65 @@ pub fn fit(turns: &[Turn], edges: &[Edge], inset_m: (f64, f64), error_m: f64) ->
         edges,
         about: sum * (1.0 / count),
         inset_m,
+        error,
     };
-    let mut best = fitting.refined([0.0, 0.0, 0.0, inset_m.0], None, error_m);
-    if fitting.explained_fraction(&best, error_m) < FITS_FRACTION {
-        for start in fitting.searched(error_m) {
-            best = fitting.better(best, fitting.refined(start, None, error_m), error_m);
+    let mut best = fitting.refined([0.0, 0.0, 0.0, inset_m.0], None);
+    if fitting.explained_fraction(&best) < FITS_FRACTION {
+        for start in fitting.searched() {
+            best = fitting.better(best, fitting.refined(start, None));
         }
     }
-    if fitting.explained_fraction(&best, error_m) < ALL_FRACTION {
+    if fitting.explained_fraction(&best) < ALL_FRACTION {
         // One edge that is drawn wrong pulls the others with it: without it they lie right. Of a rectangle that can be said of any
         // edge, and what was expected decides.
         let without = fitting.edges_turned_at(&best).into_iter();
-        let lies = without.map(|edge| fitting.refined(best, Some(edge), error_m));
+        let lies = without.map(|edge| fitting.refined(best, Some(edge)));
         let ranked = lies
             .chain([best])
-            .map(|lie| (fitting.displaced(&lie, error_m), fitting.unexpected(&lie), lie));
+            .map(|lie| (fitting.displaced(&lie), fitting.unexpected(&lie), lie));
         best = ranked
             .min_by(|a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)))
             .map_or(best, |(_, _, lie)| lie);
     }
-    let scale_m = last_scale_m(error_m);
+    let fits = fitting.edge_fits(&best);
+    let length_m = |edge: &Edge| edge.length_m;
+    let whole_m: f64 = edges.iter().map(length_m).sum();
+    // Turns that were made elsewhere scatter about an edge.
+    let sharp_m = math::hypot(
+        0.3 * fitting.last_scale_m(),
+        error.shared_over_m(fitting.span_s()),
+    );
+    let matched = fits
+        .iter()
+        .filter(|fit| !fit.is_off(DISPLACED_M) && fit.sd_m <= sharp_m);
+    let matched_m: f64 = matched.map(|fit| fit.edge.length_m).sum();
     let [east_m, north_m, turned_rad, inset_m] = best;
     Some(PlanFit {
         east_m,
         north_m,
         turned_rad,
         about: fitting.about.into(),
-        sd_m: fitting.sd_m(&best, scale_m),
+        sd_m: fitting.sd_m(&best),
         inset_m,
         turns: turns.len(),
-        explained_fraction: fitting.explained_fraction(&best, error_m),
-        edges: fitting.edge_fits(&best, scale_m),
+        explained_fraction: fitting.explained_fraction(&best),
+        matched_fraction: matched_m / whole_m,
+        error_m: error.total_m(),
+        edges: fits,
     })
 }
 
-/// Scatter of turns about the distance at which they are made.
-fn last_scale_m(error_m: f64) -> f64 {
-    math::hypot(SCALES_M[SCALES_M.len() - 1], error_m)
-}
-
 impl Fitting<'_> {
+    /// A scale of the weights with the position error.
+    fn with_error_m(&self, scale_m: f64) -> f64 {
+        math::hypot(scale_m, self.error.total_m())
+    }
+
+    /// Scatter of turns about the distance at which they are made.
+    fn last_scale_m(&self) -> f64 {
+        self.with_error_m(SCALES_M[SCALES_M.len() - 1])
+    }
+
     /// A vector of the log's frame in the plan's.
     fn turned_back(vector: Vector, turned_rad: f64) -> Vector {
         let (sin, cos) = math::sin_cos(turned_rad);
@@ -298,10 +366,10 @@ impl Fitting<'_> {
     }
 
     /// The nearest lie from a start, the scale being drawn in, without the turns at one edge.
-    fn refined(&self, start: Lie, without: Option<usize>, error_m: f64) -> Lie {
+    fn refined(&self, start: Lie, without: Option<usize>) -> Lie {
         let mut lie = start;
         for scale_m in SCALES_M {
-            let (matrix, right) = self.equations(&lie, without, math::hypot(scale_m, error_m));
+            let (matrix, right) = self.equations(&lie, without, self.with_error_m(scale_m));
             let Some(step) = solved(matrix, right) else { break };
             (lie.iter_mut().zip(step)).for_each(|(value, step)| *value += step);
         }
@@ -309,9 +377,9 @@ impl Fitting<'_> {
     }
 
     /// The one of two that gathers more of the turns.
-    fn better(&self, one: Lie, other: Lie, error_m: f64) -> Lie {
+    fn better(&self, one: Lie, other: Lie) -> Lie {
         let gathered = |lie: &Lie| -> f64 {
-            self.weighted(lie, last_scale_m(error_m))
+            self.weighted(lie, self.last_scale_m())
                 .map(|(_, weight)| weight)
                 .sum()
         };
@@ -323,8 +391,8 @@ impl Fitting<'_> {
     }
 
     /// Edges that lie elsewhere than drawn.
-    fn displaced(&self, lie: &Lie, error_m: f64) -> usize {
-        let edges = self.edge_fits(lie, last_scale_m(error_m));
+    fn displaced(&self, lie: &Lie) -> usize {
+        let edges = self.edge_fits(lie);
         edges.iter().filter(|edge| edge.is_off(DISPLACED_M)).count()
     }
 
@@ -347,7 +415,7 @@ impl Fitting<'_> {
     }
 
     /// Starts that gather more of the turns than others round them, best first.
-    fn searched(&self, error_m: f64) -> Vec<Lie> {
+    fn searched(&self) -> Vec<Lie> {
         const STARTS: usize = 4;
         let stride = self.turns.len().div_ceil(SEARCHED_TURNS);
         let some: Vec<Turn> = self.turns.iter().step_by(stride).copied().collect();
@@ -355,7 +423,7 @@ impl Fitting<'_> {
             turns: &some,
             ..*self
         };
-        let scale_m = math::hypot(SEARCH_STEP_M, error_m);
+        let scale_m = self.with_error_m(SEARCH_STEP_M);
         let steps = (MOST_OFFSET_M / SEARCH_STEP_M) as i32;
         let mut scored: Vec<(f64, Lie)> = Vec::new();
         for turned_rad in SEARCH_TURNS_RAD {
@@ -384,8 +452,8 @@ impl Fitting<'_> {
         starts
     }
 
-    fn explained_fraction(&self, lie: &Lie, error_m: f64) -> f64 {
-        let most_m = EXPLAINED_SCALES * last_scale_m(error_m);
+    fn explained_fraction(&self, lie: &Lie) -> f64 {
+        let most_m = EXPLAINED_SCALES * self.last_scale_m();
         let is_explained = |residual: &Residual| residual.off_m.abs() <= most_m && residual.past_m <= most_m;
         let explained =
             (self.turns.iter()).filter(|turn| self.residual(turn, lie).as_ref().is_some_and(is_explained));
@@ -393,7 +461,8 @@ impl Fitting<'_> {
     }
 
     /// Standard deviation of the offset per axis: of the least squares, with the scatter that the residuals have.
-    fn sd_m(&self, lie: &Lie, scale_m: f64) -> f64 {
+    fn sd_m(&self, lie: &Lie) -> f64 {
+        let scale_m = self.last_scale_m();
         let (matrix, _) = self.equations(lie, None, scale_m);
         let (mut squares, mut weights) = (0.0, 0.0);
         for (residual, weight) in self.weighted(lie, scale_m) {
@@ -406,11 +475,19 @@ impl Fitting<'_> {
             unit[axis] = 1.0;
             solved(matrix, unit).map_or(f64::INFINITY, |column| column[axis])
         };
-        (0.5 * scatter_m2 * (variance(0) + variance(1))).sqrt()
+        let of_each_m = (0.5 * scatter_m2 * (variance(0) + variance(1))).sqrt();
+        math::hypot(of_each_m, self.error.shared_over_m(self.span_s()))
+    }
+
+    /// Time from the first turn to the last.
+    fn span_s(&self) -> f64 {
+        let times_s = || self.turns.iter().map(|turn| turn.time_s);
+        times_s().fold(f64::NEG_INFINITY, f64::max) - times_s().fold(f64::INFINITY, f64::min)
     }
 
     /// Where each edge lies by its own turns.
-    fn edge_fits(&self, lie: &Lie, scale_m: f64) -> Vec<EdgeFit> {
+    fn edge_fits(&self, lie: &Lie) -> Vec<EdgeFit> {
+        let (scale_m, shared_m) = (self.last_scale_m(), self.error.shared_over_m(self.span_s()));
         const REACH_M: f64 = 1.5;
         let mut off_m: Vec<Vec<f64>> = vec![Vec::new(); self.edges.len()];
         for turn in self.turns {
@@ -430,7 +507,8 @@ impl Fitting<'_> {
                 let mut spread_m: Vec<f64> = off_m.iter().map(|off_m| (off_m - inside_m).abs()).collect();
                 // The median of the distances from the median of a normal deviate is 0.6745 of its standard deviation.
                 let scatter_m = math::median(&mut spread_m)? / 0.6745;
-                let sd_m = 1.25 * f64::max(scatter_m, 0.3 * scale_m) / (turns as f64).sqrt();
+                let of_each_m = 1.25 * f64::max(scatter_m, 0.3 * scale_m) / (turns as f64).sqrt();
+                let sd_m = math::hypot(of_each_m, shared_m);
                 Some(EdgeFit {
                     edge: *edge,
                     number,

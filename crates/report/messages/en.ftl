@@ -37,6 +37,10 @@ positions_bent = On about { $area_m2 } around { $place }, positions are always o
 turns_not_at_edge = The turns do not lie along the edges of the plan (lanes, or a plan that does not fit), so the edges were not used to correct the positions.
 edge_inside = At the { $edge_deg } edge the mower turns { $offset_m } further in than at the other edges ({ $turns } turns): the edge is drawn too far out, the boundary lies too far in, or the receiver is off there. Measure on the lawn before you move anything.
 edge_outside = At the { $edge_deg } edge the mower turns { $offset_m } further out than at the other edges ({ $turns } turns): the edge is drawn too far in, the boundary lies too far out, or the receiver is off there. Measure on the lawn before you move anything.
+zone_driven = The zone{ $zone ->
+    [none] { "" }
+   *[other] { " " }"{ $zone }"
+} is driven over as the lawn is ({ $path_m } of path in it): it does not exist for the mower. What lies there may not be safe from it.
 plan_beside = The plan is offset from the log by { $distance_m } ({ $east_m } east, { $north_m } north); it was moved to match the log.
 drift_assumed = The log does not say how good its positions are, and the machine never stands long enough to show it; { $drift_m } is assumed. If you know better, say so (positions.drift_m).
 drift_at_most = The machine never stands long enough to show how far positions wander; its straight drives allow { $drift_m } at most.

@@ -35,6 +35,7 @@ use crate::unseen::HiddenFraction;
 use tussock_coverage::luck;
 use tussock_coverage::pockets;
 use tussock_locate::anchor::EdgeUse;
+use tussock_locate::plan_fit::EdgeFit;
 use tussock_locate::{PathMethod, Track};
 use tussock_simulate::laws;
 use tussock_types::math;
@@ -54,8 +55,8 @@ const SKIPPED_M: f64 = 0.4;
 /// Share of straightened ground whose visits are unsure, as a standard deviation.
 const BENT_SHARE: f64 = 0.07;
 
-/// Edges are told to lie elsewhere from here on: a good plan's lie within half a centimetre.
-const EDGE_OFF_M: f64 = 0.015;
+/// Edges of good plans lie within half a centimetre of where precise logs turn.
+const EDGE_OFF_M: f64 = 0.012;
 /// Share of the ground between edges as drawn and as turned at that is unsure, as a standard deviation: of four gardens with bent
 /// positions the estimate was off by 0.6 to 1.0 of it.
 const EDGES_SHARE: f64 = 0.75;
@@ -117,11 +118,17 @@ pub fn visited(
     }
 }
 
-/// Ground between the edges of the plan and where the turns say that they lie, the plan as a whole being moved.
+/// Ground between the edges of the plan and where the turns say that they lie, the plan as a whole being moved; chance taken off.
 fn edges_m2(survey: &Survey<'_>) -> f64 {
-    let edges = survey.laid.iter().flat_map(|laid| &laid.fit.edges);
-    let off = edges.filter(|edge| edge.is_off(EDGE_OFF_M));
-    off.map(|edge| edge.inside_m.abs() * edge.edge.length_m).sum()
+    let edges = survey.plan_fit().into_iter().flat_map(|fit| &fit.edges);
+    let strip_m2 = |edge: &EdgeFit| {
+        let chance_m = EDGE_OFF_M.max(1.5 * edge.sd_m);
+        (edge.inside_m * edge.inside_m - chance_m * chance_m)
+            .max(0.0)
+            .sqrt()
+            * edge.edge.length_m
+    };
+    edges.map(strip_m2).sum()
 }
 
 /// The same with what was driven over while nothing was logged. Both are unsure by themselves.

@@ -6,9 +6,10 @@ use std::collections::HashMap;
 use tussock_locate::activities::{self, Activity};
 use tussock_locate::anchor::EdgeUse;
 use tussock_locate::{Gap, Track, plan_fit};
+use tussock_plane::{Region, Vector};
 use tussock_types::{
-    InputFindings, LeftOut, MachineFindings, NoiseSource, PlanEdge, PlanFit, PlanFitVerdict, PlanOffset,
-    PositionFindings, ReceiverStep, Silence, Span, Trace,
+    DrivenZone, InputFindings, LeftOut, MachineFindings, NoiseSource, Place, PlanEdge, PlanFit,
+    PlanFitVerdict, PlanOffset, PositionFindings, ReceiverStep, Silence, Span, Trace,
 };
 
 /// The files, as they were given.
@@ -144,12 +145,18 @@ pub fn positions(tracks: &[Track]) -> PositionFindings {
     }
 }
 
+/// Metre logs of other gardens explain up to 0.86 of the turns, of the right one 0.96 and more.
+const TOLD_FRACTION: f64 = 0.9;
+
 /// How plan and log lie to each other, where the log tells.
 pub fn plan_fit(survey: &Survey<'_>) -> Option<PlanFit> {
     let offset = plan_offset(survey)?;
-    let displaced = survey.laid.iter().flat_map(|laid| laid.fit.displaced());
+    let displaced = survey.plan_fit().into_iter().flat_map(|fit| fit.displaced());
     let edges: Vec<PlanEdge> = displaced.map(plan_edge).collect();
-    let is_told = survey.laid.is_some() || is_held(survey);
+    let is_explained = survey
+        .plan_fit()
+        .is_none_or(|fit| fit.explained_fraction >= TOLD_FRACTION);
+    let is_told = survey.laid.is_some() || (is_held(survey) && is_explained);
     Some(PlanFit {
         verdict: match (is_told, edges.is_empty(), offset.is_beside()) {
             (false, ..) => PlanFitVerdict::Unknown,
@@ -159,7 +166,7 @@ pub fn plan_fit(survey: &Survey<'_>) -> Option<PlanFit> {
         },
         offset: Some(offset),
         edges,
-        driven_zones: Vec::new(),
+        driven_zones: survey.driven_zones().to_vec(),
         unlisted_obstacles: Vec::new(),
         unlisted_islands: Vec::new(),
     })
@@ -171,6 +178,55 @@ fn plan_edge(fit: &plan_fit::EdgeFit) -> PlanEdge {
         offset_m: -fit.inside_m,
         sd_m: fit.sd_m,
     }
+}
+
+/// Zones that the machine drives over as it does over the lawn: where the path in one is at least half as dense. Only what lies
+/// deeper in them than positions err and bodies reach counts.
+pub(crate) fn driven_zones(survey: &Survey<'_>) -> Vec<DrivenZone> {
+    const AS_DENSE: f64 = 0.5;
+    const LEAST_M: f64 = 5.0;
+    /// A place of the path for each so much of it.
+    const STEP_M: f64 = 0.25;
+    let (Some(site), Ok(drive)) = (&survey.site, survey.drive()) else {
+        return Vec::new();
+    };
+    let margin_m = 0.3 + 2.0 * survey.position_error_m();
+    let usual_per_m = drive.path_m / drive.lawn_m2.max(1e-9);
+    let path_in = |zone: &Region| {
+        let Some((low, high)) = zone.bounds() else {
+            return 0.0;
+        };
+        let is_deep = |place: &Place| {
+            (low.east_m..=high.east_m).contains(&place.east_m)
+                && (low.north_m..=high.north_m).contains(&place.north_m)
+                && zone.contains(*place)
+                && zone.edge_distance_m(*place) > margin_m
+        };
+        let legs = survey.tracks.iter().flat_map(Track::legs);
+        let places = legs.flat_map(|(from, to)| {
+            let way = Vector::between(from.place, to.place);
+            let steps = (way.length() / STEP_M).ceil().max(1.0) as usize;
+            let at = move |step: usize| way * ((step as f64 + 0.5) / steps as f64);
+            (0..steps).map(move |step| {
+                (
+                    Place::from(Vector::from(from.place) + at(step)),
+                    way.length() / steps as f64,
+                )
+            })
+        });
+        places
+            .filter(|(place, _)| is_deep(place))
+            .map(|(_, length_m)| length_m)
+            .sum()
+    };
+    let found = site.exclusions.iter().map(|zone| {
+        let deep_m2 = (zone.shape.area_m2() - margin_m * zone.shape.perimeter_m()).max(0.0);
+        (zone.feature, path_in(&zone.shape), deep_m2)
+    });
+    found
+        .filter(|(_, path_m, deep_m2)| *path_m > LEAST_M.max(AS_DENSE * usual_per_m * deep_m2))
+        .map(|(feature, path_m, _)| DrivenZone { feature, path_m })
+        .collect()
 }
 
 /// Whether the edges of the plan held the path of the log with the poorest positions.

@@ -17,7 +17,7 @@ use tussock_plane::Frame;
 use tussock_types::math;
 use tussock_types::{
     Cells, Findings, GeoPoint, Grid, Installation, MissedPocket, NotYetPocket, Place, Plan, PlanOffset,
-    Stray, StuckSpot, Suggestion, Tape,
+    Stray, StuckSpot, Suggestion, Tape, UnlistedObstacle,
 };
 
 /// Squares may lie off by so much before a turned grid is read anew.
@@ -133,7 +133,7 @@ impl PlanShift {
             checks: _,
             span: _,
             positions: _,
-            plan_fit: _,
+            plan_fit,
             machines: _,
             // On Earth, and read off the fixes: they lie in the log's frame already.
             complaints: _,
@@ -218,6 +218,12 @@ impl PlanShift {
         if let Some(installation) = installation {
             self.installation(installation, frame);
         }
+        if let Some(fit) = plan_fit {
+            self.obstacles(&mut fit.unlisted_obstacles, frame);
+            fit.unlisted_islands
+                .iter_mut()
+                .for_each(|island| self.line(&mut island.outline));
+        }
         for Suggestion { geometry, .. } in suggestions.iter_mut().flatten() {
             self.line(geometry);
         }
@@ -250,13 +256,7 @@ impl PlanShift {
             let middle = Place::new(0.5 * (a.east_m + b.east_m), 0.5 * (a.north_m + b.north_m));
             tell((&mut passage.lat, &mut passage.lon), middle, frame);
         }
-        for found in unlisted_obstacles {
-            self.point(
-                (&mut found.lat, &mut found.lon),
-                (&mut found.east_m, &mut found.north_m),
-                frame,
-            );
-        }
+        self.obstacles(unlisted_obstacles, frame);
         for part in out_of_reach {
             self.metres(&mut part.east_m, &mut part.north_m);
         }
@@ -265,6 +265,16 @@ impl PlanShift {
         }
         if let Some(slope) = slope {
             slope.steepest_at = self.place(slope.steepest_at);
+        }
+    }
+
+    fn obstacles(&self, obstacles: &mut [UnlistedObstacle], frame: Option<&Frame>) {
+        for found in obstacles {
+            self.point(
+                (&mut found.lat, &mut found.lon),
+                (&mut found.east_m, &mut found.north_m),
+                frame,
+            );
         }
     }
 

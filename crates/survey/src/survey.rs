@@ -18,7 +18,8 @@ use tussock_plane::{BitGrid, Frame, Region, Site, rasterise};
 use tussock_simulate::TurnPair;
 use tussock_types::math;
 use tussock_types::{
-    FrameFindings, GeoPoint, LimitSettings, OutlineSource, Place, Plan, PlanFault, Positions, Settings, Trace,
+    DrivenZone, FrameFindings, GeoPoint, LimitSettings, OutlineSource, Place, Plan, PlanFault, Positions,
+    Settings, Trace,
 };
 
 /// Logs of one garden, measured once.
@@ -42,6 +43,7 @@ pub struct Survey<'a> {
     transits: OnceLock<Vec<Vec<(f64, f64)>>>,
     turns: OnceLock<Vec<Vec<Turn>>>,
     setback: OnceLock<Setback>,
+    driven_zones: OnceLock<Vec<DrivenZone>>,
 }
 
 /// How a plan lies in a log.
@@ -66,8 +68,6 @@ pub struct Lawn {
 
 /// A log whose middle is farther from the lawn than this was made in another garden, or the plan is wrong.
 const FAR_APART_M: f64 = 60.0;
-/// Turns that the edges of a plan explain, of all: less and it is the plan of another garden.
-const LEAST_EXPLAINED: f64 = 0.65;
 /// Logs sparser than this say nothing of a lawn. Turns are put back at up to 30 s; of 40 logs of 45 to 120 s the interval missed the truth
 /// in 27, by up to 90 points.
 const MOST_PERIOD_S: f64 = 40.0;
@@ -132,15 +132,15 @@ impl<'a> Survey<'a> {
         let (Some(plan), Some(frame), Some(ground)) = (self.job.plan, self.frame, &self.drivable) else {
             return Ok(self);
         };
+        if let Some(fit) = self.plan_fit().filter(|fit| fit.is_another_garden()) {
+            return Err(another_garden(fit));
+        }
         let expected = Setback::expected(&self.settings().machine);
         let Some(fit) = plan_fit::of_tracks(&self.tracks, ground, &expected) else {
             return Ok(self);
         };
-        if fit.explained_fraction < LEAST_EXPLAINED {
-            return Err(AnalyseError::PlanOfAnotherGarden {
-                turns: fit.turns,
-                explained_fraction: fit.explained_fraction,
-            });
+        if fit.is_another_garden() {
+            return Err(another_garden(&fit));
         }
         if !log_findings::offset_of(&fit).is_beside() {
             let laid = Some(Laid { fit, moved: None });
@@ -155,6 +155,18 @@ impl<'a> Survey<'a> {
         });
         let survey = Self::located(self.job, Some(frame), site, plan_faults);
         Ok(Self { laid, ..survey })
+    }
+
+    /// How the plan lies by the turns: of logs whose path was found without it, else of the log with the poorest positions.
+    pub fn plan_fit(&self) -> Option<&PlanFit> {
+        let held = || {
+            log_findings::poorest(&self.tracks)?
+                .anchored
+                .as_ref()?
+                .fit
+                .as_ref()
+        };
+        self.laid.as_ref().map(|laid| &laid.fit).or_else(held)
     }
 
     /// The plan, where the log says that it lies.
@@ -207,6 +219,7 @@ impl<'a> Survey<'a> {
             transits: OnceLock::new(),
             turns: OnceLock::new(),
             setback: OnceLock::new(),
+            driven_zones: OnceLock::new(),
         }
     }
 
@@ -303,6 +316,11 @@ impl<'a> Survey<'a> {
                     .unwrap_or(expected),
             }
         }))
+    }
+
+    /// Zones of the plan that the machine drives over as it does over the lawn.
+    pub fn driven_zones(&self) -> &[DrivenZone] {
+        self.driven_zones.get_or_init(|| log_findings::driven_zones(self))
     }
 
     /// The sweeps of every machine, as located.
@@ -538,6 +556,13 @@ impl<'a> Survey<'a> {
             origin_lat: origin.map(|origin| origin.lat_deg),
             origin_lon: origin.map(|origin| origin.lon_deg),
         }
+    }
+}
+
+fn another_garden(fit: &PlanFit) -> AnalyseError {
+    AnalyseError::PlanOfAnotherGarden {
+        turns: fit.turns,
+        explained_fraction: fit.explained_fraction,
     }
 }
 

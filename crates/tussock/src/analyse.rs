@@ -10,8 +10,10 @@ use tussock_survey::calibrate::{Calibrated, as_logged, calibrate};
 use tussock_survey::coverage_count::CoverageCount;
 use tussock_survey::plan_offset::PlanShift;
 use tussock_survey::{interval, log_findings, nights, over_time, promise, unseen};
+use tussock_types::math;
 use tussock_types::{
-    Coverage, Estimate, Findings, LogLevel, LogVerdict, OutlineSource, OverTime, Place, SCHEMA_VERSION, Said,
+    Coverage, Estimate, Findings, Installation, LogLevel, LogVerdict, OutlineSource, OverTime, Place,
+    PlanFit, SCHEMA_VERSION, Said, UnlistedIsland, UnlistedObstacle,
 };
 
 /// Says how much of the lawn was visited, what was missed, and where it got stuck.
@@ -102,7 +104,7 @@ pub fn analyse_survey(survey: &Survey<'_>, wish: Calibrate) -> Result<Findings, 
         checks: Vec::new(),
         span: log_findings::span(survey, job.traces),
         positions: log_findings::positions(&survey.tracks),
-        plan_fit: log_findings::plan_fit(survey),
+        plan_fit: log_findings::plan_fit(survey).map(|fit| with_unlisted(fit, &installation)),
         machines: log_findings::machines(&survey.tracks),
         complaints: Vec::new(),
         visit: None,
@@ -139,6 +141,36 @@ pub fn analyse_survey(survey: &Survey<'_>, wish: Calibrate) -> Result<Findings, 
     }
     job.tell(Stage::Diagnosing, 1.0);
     Ok(findings)
+}
+
+/// Radius from which a thing that turns the machine is ground of its own: a bed, a pond.
+const ISLAND_RADIUS_M: f64 = 0.4;
+
+/// What the plan lacks: things that turned the machine, and of those the large ones as islands.
+fn with_unlisted(fit: PlanFit, installation: &Installation) -> PlanFit {
+    let obstacles = &installation.unlisted_obstacles;
+    let islands = obstacles.iter().filter(|thing| thing.radius_m >= ISLAND_RADIUS_M);
+    let island = |(number, thing): (usize, &UnlistedObstacle)| UnlistedIsland {
+        id: format!("I{}", number + 1),
+        area_m2: std::f64::consts::PI * thing.radius_m * thing.radius_m,
+        outline: circle(Place::new(thing.east_m, thing.north_m), thing.radius_m),
+    };
+    PlanFit {
+        unlisted_islands: islands.enumerate().map(island).collect(),
+        unlisted_obstacles: obstacles.clone(),
+        ..fit
+    }
+}
+
+/// A circle as a closed line.
+fn circle(middle: Place, radius_m: f64) -> Vec<Place> {
+    const CORNERS: u32 = 24;
+    let corner = |number: u32| {
+        let angle_rad = std::f64::consts::TAU * f64::from(number % CORNERS) / f64::from(CORNERS);
+        let (sin, cos) = math::sin_cos(angle_rad);
+        Place::new(middle.east_m + radius_m * cos, middle.north_m + radius_m * sin)
+    };
+    (0..=CORNERS).map(corner).collect()
 }
 
 /// Visited fraction by all roads that the log allows, and what to say where they contradict each other.

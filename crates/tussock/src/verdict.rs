@@ -10,12 +10,14 @@ use crate::{clock_check, receiver_accuracy, stale_positions};
 use tussock_coverage::luck::Drive;
 use tussock_locate::anchor::{Anchored, EdgeUse};
 use tussock_locate::local_bias::LocalBias;
+use tussock_locate::plan_fit::PlanFit;
 use tussock_locate::{PathMethod, ReckonedDrift, Track};
 use tussock_survey::interval::{self, WIDTH_PER_SD};
-use tussock_survey::survey::Laid;
 use tussock_survey::{Survey, log_findings};
 use tussock_types::math;
-use tussock_types::{FixQuality, LogLevel, LogVerdict, NoiseSource, Place, PlanOffset, Said, Trace};
+use tussock_types::{
+    DrivenZone, FixQuality, LogLevel, LogVerdict, NoiseSource, Place, PlanOffset, Said, Trace,
+};
 
 /// No pocket narrower than this can be told from the gaps between passes.
 const LEAST_FINDABLE_M: f64 = 0.3;
@@ -64,7 +66,10 @@ pub(crate) fn verdict(survey: &Survey<'_>) -> LogVerdict {
             None => drift_remark(track, trace).into_iter().collect(),
         });
     }
-    remarks.extend(survey.laid.iter().flat_map(laid_remarks));
+    let laid = survey.laid.as_ref();
+    remarks.extend(laid.and_then(|laid| beside_remark(log_findings::offset_of(&laid.fit))));
+    remarks.extend(survey.plan_fit().into_iter().flat_map(edge_remarks));
+    remarks.extend(survey.driven_zones().iter().map(|zone| zone_remark(survey, zone)));
     remarks.extend(silence_remark(survey));
     remarks.extend(left_out_remark(survey));
     if survey.tracks.iter().any(|track| track.station.is_none()) && survey.site.is_none() {
@@ -328,9 +333,9 @@ fn beside_remark(offset: PlanOffset) -> Option<Said> {
     })
 }
 
-/// How the plan lies in logs that did not need it, side by side.
-fn laid_remarks(laid: &Laid) -> impl Iterator<Item = Said> + '_ {
-    let edges = laid.fit.displaced().map(|edge| {
+/// Edges of the plan that lie elsewhere than drawn.
+fn edge_remarks(fit: &PlanFit) -> impl Iterator<Item = Said> + '_ {
+    fit.displaced().map(|edge| {
         let out = -edge.edge.inwards();
         let edge_deg = math::atan2(out.east, out.north).to_degrees();
         let (offset_m, turns) = (edge.inside_m.abs(), edge.turns as u64);
@@ -346,10 +351,18 @@ fn laid_remarks(laid: &Laid) -> impl Iterator<Item = Said> + '_ {
                 turns,
             },
         }
-    });
-    beside_remark(log_findings::offset_of(&laid.fit))
-        .into_iter()
-        .chain(edges)
+    })
+}
+
+fn zone_remark(survey: &Survey<'_>, zone: &DrivenZone) -> Said {
+    let mut zones = survey.site.iter().flat_map(|site| &site.exclusions);
+    let name = zones
+        .find(|named| named.feature == zone.feature)
+        .map(|named| named.name.clone());
+    Said::ZoneDriven {
+        zone: name.unwrap_or_default(),
+        path_m: zone.path_m,
+    }
 }
 
 /// Why a log shows nothing at all, and what to do.

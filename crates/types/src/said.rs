@@ -62,6 +62,7 @@ said! {
     PlanBeside { distance_m: f64, east_m: f64, north_m: f64 }
     EdgeInside { edge_deg: f64, offset_m: f64, turns: u64 }
     EdgeOutside { edge_deg: f64, offset_m: f64, turns: u64 }
+    ZoneDriven { zone: String, path_m: f64 }
     DriftAssumed { drift_m: f64 }
     DriftAtMost { drift_m: f64 }
     SilentLong { silent_fraction: f64 }

@@ -19,13 +19,15 @@ pub mod filter;
 pub mod state;
 pub mod timing;
 
+use crate::plan_fit::{self, PlanFit};
+use crate::turns::Turn;
 use chain::{Build, Chain, Drive};
 use edges::UnsureTurn;
 use filter::{Forward, Matrix, Sight, Smoothed, Start, Vector, Wander};
 use rand_chacha::ChaCha8Rng;
 use rand_chacha::rand_core::SeedableRng;
 use state::{DRIFT, INSET, OFFSET, PLACE, SIZE, TURNED};
-use tussock_plane::{Edge, Region};
+use tussock_plane::{Edge, Region, Vector as Vector2};
 use tussock_types::Place;
 use tussock_types::math;
 
@@ -113,6 +115,8 @@ pub struct Anchored {
     pub speed_mps: f64,
     /// Usual wait at a turn.
     pub usual_wait_s: f64,
+    /// How the plan lies by the turns of the path that was found without its edges.
+    pub fit: Option<PlanFit>,
     /// Mean square of normalised surprises; 1 when the noise model is right.
     pub surprise: f64,
     start: Vector,
@@ -147,6 +151,8 @@ const LEAST_TURNS: usize = 20;
 /// How loose edges are held, pass by pass.
 const LOOSE: [f64; 7] = [1.0, 0.5, 0.25, 0.1, 0.0, 0.0, 0.0];
 const PASSES_WITHOUT: usize = 3;
+/// Plans that lie farther off than this are looked for where the turns say.
+const FAR_OFFSET_M: f64 = 0.5;
 /// How sure a station's drawn place is.
 const STATION_SD_M: f64 = 0.08;
 /// A stand at the station lasts at least so long.
@@ -177,6 +183,11 @@ pub fn anchor(drives: Vec<Drive>, build: &Build, known: &Known<'_>) -> Anchored 
     for _ in 1..PASSES_WITHOUT {
         work.straighten(&smoothed);
         work.sharpen();
+        (run, smoothed) = work.pass();
+    }
+    let fit = work.plan_fit(&smoothed);
+    if let Some(fit) = &fit {
+        work.start_at(fit);
         (run, smoothed) = work.pass();
     }
     let without_nats = run.fix_nats;
@@ -217,7 +228,7 @@ pub fn anchor(drives: Vec<Drive>, build: &Build, known: &Known<'_>) -> Anchored 
             (run, smoothed) = work.pass();
         }
     }
-    work.finish(run, smoothed, used)
+    work.finish(run, smoothed, used, fit)
 }
 
 impl<'a> Work<'a> {
@@ -372,6 +383,50 @@ impl<'a> Work<'a> {
         }
     }
 
+    /// How the plan lies by the turns alone, edges unknown.
+    fn plan_fit(&self, smoothed: &Smoothed) -> Option<PlanFit> {
+        let turn = |(leg, onward): (chain::ChainLeg, [f64; 2])| {
+            let (from, to) = (&smoothed.state[leg.from], &smoothed.state[leg.to]);
+            Turn {
+                place: Place::new(to[PLACE], to[PLACE + 1]),
+                time_s: leg.end_s,
+                into: Vector2::new(leg.along[0], leg.along[1]),
+                into_m: math::hypot(to[PLACE] - from[PLACE], to[PLACE + 1] - from[PLACE + 1]),
+                onward: Vector2::new(onward[0], onward[1]),
+                onward_m: f64::INFINITY,
+                edge_m: 0.0,
+                at: None,
+            }
+        };
+        let turns: Vec<Turn> = self
+            .turning_legs()
+            .map(turn)
+            .filter(plan_fit::may_be_at_edge)
+            .collect();
+        let known = &self.known;
+        let error = plan_fit::TurnError {
+            each_m: known.white_m,
+            shared_m: known.drift_m,
+            shared_s: known.drift_time_s,
+        };
+        plan_fit::fit(&turns, &self.edges, known.inset_m, error)
+    }
+
+    /// Begins where the turns say that the plan lies.
+    fn start_at(&mut self, fit: &PlanFit) {
+        let offset_m = math::hypot(fit.east_m, fit.north_m);
+        if offset_m < FAR_OFFSET_M.max(3.0 * fit.sd_m) {
+            return;
+        }
+        let arm = [
+            self.about[0] - fit.about.east_m,
+            self.about[1] - fit.about.north_m,
+        ];
+        self.start[OFFSET] = fit.east_m - fit.turned_rad * arm[1];
+        self.start[OFFSET + 1] = fit.north_m + fit.turned_rad * arm[0];
+        self.start[TURNED] = fit.turned_rad;
+    }
+
     /// Looks for the edge that each leg ended at, all fixes and the edges of the last look known.
     fn see_edges(&mut self, run: &Forward, smoothed: &Smoothed, loose_m: f64) {
         self.turns.clear();
@@ -490,7 +545,7 @@ impl<'a> Work<'a> {
         Some((found.edge, found.weight, sight))
     }
 
-    fn finish(self, run: Forward, smoothed: Smoothed, edges: EdgeUse) -> Anchored {
+    fn finish(self, run: Forward, smoothed: Smoothed, edges: EdgeUse, fit: Option<PlanFit>) -> Anchored {
         let corners = self
             .chain
             .corners
@@ -529,6 +584,7 @@ impl<'a> Work<'a> {
             turns: self.turns,
             speed_mps: self.speed_mps,
             usual_wait_s: self.usual_wait_s,
+            fit,
             surprise: run.surprise,
             start: self.start,
             start_sd: self.start_sd,
