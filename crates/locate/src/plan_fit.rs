@@ -35,6 +35,9 @@ const ALL_FRACTION: f64 = 0.98;
 const LEAST_EXPLAINED: f64 = 0.7;
 /// And fewer of its edges lie where the machine turns.
 const LEAST_MATCHED: f64 = 0.7;
+/// Of more turns than this farther outside than any hand draws, a part of the garden is not in the plan.
+const MOST_OUTSIDE: f64 = 0.1;
+const FAR_OUTSIDE_M: f64 = 2.0;
 /// Larger position errors explain the turns of any garden.
 const MOST_TELLING_M: f64 = 0.5;
 /// Turns that the search looks at.
@@ -76,6 +79,8 @@ pub struct PlanFit {
     pub explained_fraction: f64,
     /// Part of the edges, by length, at which enough turns were made and which lie as drawn.
     pub matched_fraction: f64,
+    /// Part of the turns that were made metres outside the plan.
+    pub outside_fraction: f64,
     /// Position error that it reckons with, standard deviation per axis.
     pub error_m: f64,
     /// Where each edge lies at which enough turns were made.
@@ -108,9 +113,8 @@ impl PlanFit {
     /// Whether the turns were made in a garden of another shape. Turns away from all edges, as in spirals, do not say so while the
     /// edges have theirs; and positions that err by more than half a metre do not tell.
     pub fn is_another_garden(&self) -> bool {
-        self.explained_fraction < LEAST_EXPLAINED
-            && self.matched_fraction < LEAST_MATCHED
-            && self.error_m < MOST_TELLING_M
+        let is_elsewhere = self.explained_fraction < LEAST_EXPLAINED && self.matched_fraction < LEAST_MATCHED;
+        (is_elsewhere || self.outside_fraction > MOST_OUTSIDE) && self.error_m < MOST_TELLING_M
     }
 
     /// Edges that lie elsewhere than they are drawn by so much that a hand would move them.
@@ -274,6 +278,7 @@ pub fn fit(turns: &[Turn], edges: &[Edge], inset_m: (f64, f64), error: TurnError
         turns: turns.len(),
         explained_fraction: fitting.explained_fraction(&best),
         matched_fraction: matched_m / whole_m,
+        outside_fraction: fitting.outside_fraction(&best),
         error_m: error.total_m(),
         edges: fits,
     })
@@ -301,10 +306,10 @@ impl Fitting<'_> {
 
     /// The edge that a turn was made at, none nearer than it.
     fn residual(&self, turn: &Turn, lie: &Lie) -> Option<Residual> {
-        let [east_m, north_m, turned_rad, inset_m] = *lie;
+        let [_, _, turned_rad, inset_m] = *lie;
         let back = |vector| Self::turned_back(vector, turned_rad);
-        let arm = back(Vector::from(turn.place) - self.about - Vector::new(east_m, north_m));
-        let place: Place = (self.about + arm).into();
+        let place = self.on_plan(turn.place, lie);
+        let arm = Vector::from(place) - self.about;
         let (into, onward) = (back(turn.into), back(turn.onward));
         let mut found: Option<Residual> = None;
         for (number, edge) in self.edges.iter().enumerate() {
@@ -460,6 +465,23 @@ impl Fitting<'_> {
         explained.count() as f64 / self.turns.len() as f64
     }
 
+    fn outside_fraction(&self, lie: &Lie) -> f64 {
+        let least_m = FAR_OUTSIDE_M + EXPLAINED_SCALES * self.last_scale_m();
+        let is_outside = |turn: &&Turn| {
+            let place = self.on_plan(turn.place, lie);
+            let crossed = self.edges.iter().filter(|edge| is_crossed_eastwards(edge, place));
+            crossed.count() % 2 == 0 && self.edges.iter().all(|edge| edge.distance_m(place) > least_m)
+        };
+        self.turns.iter().filter(is_outside).count() as f64 / self.turns.len() as f64
+    }
+
+    /// A place of the log on the plan as drawn.
+    fn on_plan(&self, place: Place, lie: &Lie) -> Place {
+        let [east_m, north_m, turned_rad, _] = *lie;
+        let arm = Vector::from(place) - self.about - Vector::new(east_m, north_m);
+        (self.about + Self::turned_back(arm, turned_rad)).into()
+    }
+
     /// Standard deviation of the offset per axis: of the least squares, with the scatter that the residuals have.
     fn sd_m(&self, lie: &Lie) -> f64 {
         let scale_m = self.last_scale_m();
@@ -521,6 +543,16 @@ impl Fitting<'_> {
     }
 }
 
+/// Whether an edge is crossed on the way due east of a place.
+fn is_crossed_eastwards(edge: &Edge, place: Place) -> bool {
+    let (from, to) = (edge.from, edge.end());
+    let is_across = (from.north > place.north_m) != (to.north > place.north_m);
+    is_across && {
+        let share = (place.north_m - from.north) / (to.north - from.north);
+        from.east + share * (to.east - from.east) > place.east_m
+    }
+}
+
 /// Solves four equations by elimination with pivots; `None` where they have no single solution.
 fn solved(mut matrix: [[f64; 4]; 4], mut right: Lie) -> Option<Lie> {
     for at in 0..4 {
@@ -544,3 +576,7 @@ fn solved(mut matrix: [[f64; 4]; 4], mut right: Lie) -> Option<Lie> {
     }
     Some(right)
 }
+
+#[cfg(test)]
+#[path = "plan_fit_tests.rs"]
+mod tests;

@@ -56,9 +56,10 @@ pub enum AnalyseError {
     },
     /// The log was made in a garden of another shape.
     #[error(
-        "the plan is of another garden: of {turns} turns in the log, {:.0} % were made at its edges, wherever it is laid within \
-         {} m (expected two in three or more)",
+        "the plan is of another garden, or lacks a part of this one: of {turns} turns in the log, {:.0} % were made at its edges \
+         and {:.0} % metres outside it, wherever it is laid within {} m (expected seven in ten and more, and one in ten at most)",
         100.0 * .explained_fraction,
+        100.0 * .outside_fraction,
         tussock_locate::plan_fit::MOST_OFFSET_M
     )]
     PlanOfAnotherGarden {
@@ -66,6 +67,8 @@ pub enum AnalyseError {
         turns: usize,
         /// Part of them that an edge explains.
         explained_fraction: f64,
+        /// Part of them that was made metres outside the plan.
+        outside_fraction: f64,
     },
     /// The surveyed path cannot be laid on the log.
     #[error("{name}: {why}")]

@@ -563,6 +563,7 @@ fn another_garden(fit: &PlanFit) -> AnalyseError {
     AnalyseError::PlanOfAnotherGarden {
         turns: fit.turns,
         explained_fraction: fit.explained_fraction,
+        outside_fraction: fit.outside_fraction,
     }
 }
 
