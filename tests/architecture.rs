@@ -68,7 +68,7 @@ const ARROWS: &[(&str, &[&str])] = &[
         "tussock-batch",
         &["tussock-types", "tussock-ingest", "tussock-report", "tussock"],
     ),
-    ("tussock-testkit", &["tussock-types", "tussock-plane"]),
+    ("tussock-testkit", &[]),
     (
         "tussock-cli",
         &[
@@ -153,7 +153,6 @@ const AT_HOME: &[(&str, &[&str])] = &[
             "tussock-locate",
             "tussock-coverage",
             "tussock-study",
-            "tussock-testkit",
         ],
     ),
     (
@@ -163,7 +162,6 @@ const AT_HOME: &[(&str, &[&str])] = &[
             "tussock-locate",
             "tussock-coverage",
             "tussock-study",
-            "tussock-testkit",
         ],
     ),
     ("pyo3", &["tussock-python"]),
@@ -868,11 +866,7 @@ fn public_names(text: &str) -> impl Iterator<Item = String> + '_ {
 const DEFINITIONS: &[(&str, &str, &str)] = &[
     ("vector on the plane", "pub struct Vector ", "plane/src/vector.rs"),
     ("edge of a region", "pub struct Edge ", "plane/src/vector.rs"),
-    (
-        "distance transform",
-        "pub fn squared_in(",
-        "plane/src/distance.rs",
-    ),
+    ("distance transform", "pub fn squared(", "plane/src/distance.rs"),
     ("connected parts", "pub fn parts(mask", "plane/src/distance.rs"),
     ("median", "fn median(values", "types/src/math.rs"),
     ("quantile", "fn quantile(sorted", "types/src/math.rs"),

@@ -233,11 +233,6 @@ impl Store {
         Ok(store)
     }
 
-    /// Number of the last commit.
-    pub const fn commits(&self) -> u64 {
-        self.record.commit
-    }
-
     /// Where it is.
     pub fn path(&self) -> &Path {
         &self.path
