@@ -622,7 +622,7 @@ smaller-pockets = and { $pockets } smaller
 ## page: handout
 
 not-driven-over-up = Not driven over: { $area }, up to { $length } wide
-mower-stood-here-all = The mower stood here { $as }, { $time } in all
+mower-stood-here-all = The mower stood here { $times }, { $time } in all
 pocket-driven-over-this = { $why } Of the pocket { $percent } was driven over in this log; { $fraction } is expected if nothing changes, { $fraction_2 } if changed.
 promised-lawn-within-percent = Promised: { $percent } of the lawn within { $days }. { $word }.
 more-on-page-on = { $left_out } more on the page on screen.

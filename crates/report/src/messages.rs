@@ -103,7 +103,7 @@ fn formatted(id: &str, arguments: &FluentArgs<'_>) -> String {
 }
 
 /// A message of the windows.
-pub(crate) fn message(id: &str, values: &[(&'static str, Value)]) -> String {
+pub(crate) fn message(id: &str, values: &[(&str, Value)]) -> String {
     let values = values.iter().map(|(name, value)| (*name, argument(name, value)));
     formatted(id, &values.collect())
 }
@@ -198,14 +198,17 @@ mod tests {
         letters.collect()
     }
 
-    /// Every source of this room.
+    /// Every source and template of this room.
     fn sources(folder: &std::path::Path) -> String {
         let mut all = String::new();
         for entry in std::fs::read_dir(folder).unwrap() {
             let path = entry.unwrap().path();
             if path.is_dir() {
                 all += &sources(&path);
-            } else if path.extension().is_some_and(|end| end == "rs") {
+            } else if path
+                .extension()
+                .is_some_and(|end| ["rs", "html", "txt"].iter().any(|of| end == *of))
+            {
                 all += &std::fs::read_to_string(&path).unwrap();
             }
         }
@@ -232,12 +235,14 @@ mod tests {
         for (code, values) in &codes {
             assert_eq!(messages.get(code), Some(values), "{code}");
         }
-        let sources = sources(&std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("src"));
+        let room = std::path::Path::new(env!("CARGO_MANIFEST_DIR"));
+        let sources = sources(&room.join("src")) + &sources(&room.join("templates"));
         for id in messages.keys().filter(|id| !codes.contains_key(*id)) {
             assert!(sources.contains(&format!("\"{id}\"")), "nobody says {id}");
         }
         // What is asked for is there.
-        for rest in sources.split("say!(\"").chain(sources.split("named(\"")).skip(1) {
+        let asked = ["say!(\"", " say(\"", "named(\""].map(|call| sources.split(call).skip(1));
+        for rest in asked.into_iter().flatten() {
             let id = rest.split('"').next().unwrap_or_default();
             assert!(
                 !id.starts_with(|c: char| c.is_ascii_lowercase())

@@ -7,12 +7,13 @@
 mod comparison;
 mod reference;
 
-use crate::messages::say;
+use crate::messages::{named, say};
 pub(crate) use comparison::*;
 pub(crate) use reference::*;
 use tussock_types::math;
 use tussock_types::{
-    Estimate, LeftOut, LogLevel, LogVerdict, OutlineSource, OverTime, Place, Span, StuckSpot, Tape,
+    Estimate, LeftOut, LogLevel, LogVerdict, OutlineSource, OverTime, Place, Span, StuckSpot, Suggestion,
+    Tape, WayHome,
 };
 pub(crate) use tussock_types::{decimal, grouped, plural};
 use unicode_width::{UnicodeWidthChar, UnicodeWidthStr};
@@ -96,6 +97,11 @@ pub(crate) fn fit(text: &str, width_columns: usize) -> String {
     }
     out.push('…');
     out
+}
+
+/// Text at the right end of so many columns.
+pub(crate) fn right(text: &str, width_columns: usize) -> String {
+    " ".repeat(width_columns.saturating_sub(columns(text))) + text
 }
 
 /// Breaks text into lines of at most so many columns, between words where there are any.
@@ -278,13 +284,58 @@ pub(crate) fn capital(text: &str) -> String {
         .unwrap_or_default()
 }
 
-/// Where a cause stands among those that are named; nothing where it is the only one.
-pub(crate) const fn rank(index: usize, causes: usize) -> Option<&'static str> {
-    match (index, causes) {
-        (_, 0 | 1) => None,
-        (0, _) => Some("first"),
-        _ => Some("also possible"),
+/// A probability in words that do not pretend to more digits than they have.
+pub(crate) fn chance(fraction: f64) -> String {
+    match fraction {
+        f if !f.is_finite() => "unknown".to_owned(),
+        f if f < 1e-4 => say!("less-than"),
+        f if f < 0.000_95 => say!(
+            "about-number",
+            number = number((1.0 / f / 100.0).round() * 100.0, 0)
+        ),
+        f if f < 0.01 => say!(
+            "about-number",
+            number = number((1.0 / f / 10.0).round() * 10.0, 0)
+        ),
+        f => percent(f),
     }
+}
+
+/// A figure whose unit stands in its words: three digits that count.
+pub(crate) fn figure(value: f64) -> String {
+    let decimals = match value.abs() {
+        v if v >= 100.0 => 0,
+        v if v >= 10.0 => 1,
+        _ => 2,
+    };
+    number(value, decimals)
+}
+
+/// What a change needs, in a few words each.
+pub(crate) fn cost(suggestion: &Suggestion) -> Vec<String> {
+    let mut cost = Vec::new();
+    if let Some(wire_m) = suggestion.wire_m {
+        cost.push(say!("wire-length", length = metres(wire_m)));
+    }
+    if let Some(shift_m) = suggestion.shift_m {
+        cost.push(say!("shift-length", length = metres(shift_m)));
+    }
+    if let Some(added_h) = suggestion.added_h_per_day {
+        cost.push(say!("more-day", hours = hours(added_h)));
+    }
+    if let Some(share) = suggestion.outing_share_fraction {
+        cost.push(say!("outings-sent-along-percent", percent = whole_percent(share)));
+    }
+    cost
+}
+
+/// How it came home: how often on each way, and in which time.
+pub(crate) fn ways_home(ways: &[WayHome]) -> String {
+    let way = |way: &WayHome| {
+        let along = named("way-home", &way.along);
+        format!("{} {along} ({})", count(way.times), minutes(way.median_min))
+    };
+    ways.iter().map(way).collect::<Vec<_>>().join(", ")
 }
 
 /// What a pattern efficiency means.

@@ -1,6 +1,7 @@
 //! What a change brings to its pocket: in this log, if nothing changes, if changed, and measured afterwards.
 
 use crate::words;
+use serde::Deserialize;
 use std::fmt::Write;
 use tussock_types::Estimate;
 
@@ -12,8 +13,9 @@ const TOP: f64 = 8.0;
 const BOTTOM: f64 = 54.0;
 
 /// One row: its words and its value.
+#[derive(Deserialize)]
 pub(crate) struct GainRow {
-    pub(crate) label: &'static str,
+    pub(crate) label: String,
     pub(crate) value: Estimate,
     /// A mark of its own for what was measured, a ring for what was simulated.
     pub(crate) is_measured: bool,

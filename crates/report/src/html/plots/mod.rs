@@ -15,7 +15,7 @@ use tussock_types::math;
 use tussock_types::{Estimate, OverTime, Revisits};
 
 pub(super) use gains::{GainRow, gains};
-pub(super) use nights::{Nights, nights};
+pub(super) use nights::nights;
 pub(super) use waits::waits;
 
 const WIDTH: f64 = 620.0;
@@ -207,13 +207,13 @@ pub(super) fn histogram(revisits: &Revisits) -> Option<String> {
 }
 
 /// The lawn as one strip: driven over, missed, not yet, without evidence, too thin.
-pub(super) fn strip(parts: &[(&str, f64)]) -> String {
-    let total: f64 = parts.iter().map(|(_, part)| part.max(0.0)).sum();
+pub(super) fn strip(parts: &[(String, String, f64)]) -> String {
+    let total: f64 = parts.iter().map(|(_, _, part)| part.max(0.0)).sum();
     let mut out = String::from(
         "<svg class=\"strip\" viewBox=\"0 0 600 30\" preserveAspectRatio=\"none\" aria-hidden=\"true\">",
     );
     let mut x = 0.0;
-    for (class, part) in parts {
+    for (class, _, part) in parts {
         let width = if total > 0.0 {
             part.max(0.0) / total * 600.0
         } else {
@@ -243,7 +243,10 @@ mod tests {
 
     #[test]
     fn the_parts_of_the_strip_add_up_to_its_width() {
-        let strip = strip(&[("a", 3.0), ("b", 1.0), ("c", 0.0), ("d", 2.0)]);
+        let strip = strip(
+            &[("a", 3.0), ("b", 1.0), ("c", 0.0), ("d", 2.0)]
+                .map(|(class, part)| (class.into(), String::new(), part)),
+        );
         let widths: Vec<f64> = strip
             .split(" width=\"")
             .skip(1)
