@@ -9,7 +9,7 @@ use minijinja::value::{Kwargs, Serde};
 use minijinja::{Environment, Error, Value, context};
 use serde::Deserialize;
 use tussock_types::{
-    Comparison, Estimate, Findings, LogVerdict, OverTime, Place, PlanOffset, PredictionHeld,
+    Comparison, Estimate, Findings, InputFindings, LogVerdict, OverTime, Place, PlanOffset, PredictionHeld,
     ReferenceFindings, Said, Span, StuckSpot, Suggestion, Tape, WayHome,
 };
 
@@ -31,7 +31,7 @@ impl Somewhere {
 }
 
 /// Numbers in words, by the name of their filter.
-const NUMBERS: [(&str, fn(f64) -> String); 15] = [
+const NUMBERS: [(&str, fn(f64) -> String); 16] = [
     ("area", words::area),
     ("chance", words::chance),
     ("compass", messages::compass),
@@ -45,6 +45,7 @@ const NUMBERS: [(&str, fn(f64) -> String); 15] = [
     ("minutes", words::minutes),
     ("path_length", words::path_length),
     ("percent", words::percent),
+    ("step", words::step),
     ("times", |count| tussock_types::times(count as usize)),
     ("whole_percent", words::whole_percent),
 ];
@@ -77,6 +78,7 @@ pub(crate) fn add(to: &mut Environment<'_>) {
         to.add_filter(name, move |text: String| write(&text));
     }
     to.add_filter("number", words::number);
+    to.add_filter("decimal", words::decimal);
     to.add_filter("hours_or", |value_h: Option<f64>, without: String| {
         value_h.map_or(without, words::hours)
     });
@@ -132,12 +134,32 @@ macro_rules! fields {
         minijinja::context! { $($field => minijinja::value::Serde(&$of.$field)),+ }
     };
 }
+pub(crate) use fields;
 
 /// What a template sees of findings: all but the long lists of places and squares, which are drawn.
 pub(crate) fn shown(findings: &Findings) -> Value {
     fields!(findings: tool_version, settings, log_verdict, span, positions, plan_fit, coverage, by_width, revisits, over_time,
         missed_pockets, not_yet, unseen, stuck_spots, worn_lines, strays, possible_stops, installation, fit, suggestions,
         cautions, outline_source)
+}
+
+/// What a template sees of a log file: of what was skipped the first place for each reason.
+pub(crate) fn input(input: &InputFindings) -> Value {
+    let facts = &input.facts;
+    let skipped = facts.skipped.iter().map(|(reason, pieces)| {
+        let place = facts.places.iter().find(|place| place.reason == *reason);
+        context! {
+            pieces,
+            why => reason.words(),
+            line => place.map(|place| place.line),
+            excerpt => place.map(|place| &place.excerpt[..]),
+        }
+    });
+    context! {
+        format => facts.format.words(),
+        skipped => skipped.collect::<Vec<Value>>(),
+        ..fields!(facts: name, made_by, machine, fixes, sha256, bytes, bytes_used, resolution_m, notices)
+    }
 }
 
 /// What both windows say of a surveyed path.

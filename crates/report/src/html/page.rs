@@ -1,11 +1,11 @@
 //! What the page shows beside the findings themselves: drawings, keys of the map, dates, and the first screen.
 
 use super::{handout, plots, stills};
-use crate::filters::{shown, surveyed};
+use crate::filters::{input, shown, surveyed};
 use crate::map::{Drawing, Furniture, Grounds, legend_entries, page_entries};
 use crate::messages::{named, say};
 use crate::raster::wait_colour;
-use crate::words::{self, count, duration, hours};
+use crate::words::{self, duration, hours};
 use crate::{ramp, raster};
 use minijinja::{Value, context, value::Serde};
 use serde::Serialize;
@@ -13,7 +13,7 @@ use time::format_description::well_known::Rfc3339;
 use time::macros::format_description;
 use time::{OffsetDateTime, UtcOffset};
 use tussock_types::math;
-use tussock_types::{Findings, InputFindings, MissedPocket, PlanRole};
+use tussock_types::{Findings, MissedPocket, PlanRole};
 
 pub(super) fn page(findings: &Findings) -> Value {
     let revisits = findings.revisits.as_ref();
@@ -41,7 +41,7 @@ pub(super) fn page(findings: &Findings) -> Value {
         nights => Serde(findings.nights.as_deref().and_then(plots::nights)),
         activities => Serde(activities(findings)),
         surveyed => findings.reference.as_ref().map(surveyed),
-        inputs => Serde(findings.inputs.iter().map(input).collect::<Vec<_>>()),
+        inputs => findings.inputs.iter().map(input).collect::<Vec<Value>>(),
         paper => Serde(handout::paper(findings)),
     }
 }
@@ -307,39 +307,4 @@ fn activities(findings: &Findings) -> Vec<TimeRow> {
         },
     };
     rows.into_iter().map(row).collect()
-}
-
-/// One input file.
-#[derive(Serialize)]
-struct Input {
-    name: String,
-    format: &'static str,
-    made_by: String,
-    machine: String,
-    fixes: String,
-    sha256: String,
-    skipped: Vec<[String; 3]>,
-    notices: Vec<String>,
-}
-
-fn input(input: &InputFindings) -> Input {
-    let facts = &input.facts;
-    let skipped = facts.skipped.iter().map(|(reason, pieces)| {
-        let place = facts.places.iter().find(|place| place.reason == *reason);
-        let at = place
-            .map(|place| say!("line-count", count = count(place.line)))
-            .unwrap_or_default();
-        [count(*pieces), reason.words().to_owned(), at]
-    });
-    let notices = facts.notices.iter();
-    Input {
-        name: words::name(&facts.name),
-        format: facts.format.words(),
-        made_by: facts.made_by.as_deref().map(words::name).unwrap_or_default(),
-        machine: words::name(&facts.machine),
-        fixes: count(facts.fixes),
-        sha256: words::plain(&facts.sha256, 64),
-        skipped: skipped.collect(),
-        notices: notices.map(|notice| words::sentence(&notice.sentence)).collect(),
-    }
 }

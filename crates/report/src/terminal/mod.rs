@@ -7,17 +7,15 @@
 
 mod chart;
 mod hints;
-mod inspection;
 
-use crate::filters::{compared, shown, surveyed};
+use crate::filters::{compared, fields, input, shown, surveyed};
 use crate::messages::say;
 use crate::words::{self, area, metres};
-use minijinja::{Environment, UndefinedBehavior, Value, context};
-use tussock_types::{Comparison, Findings, LogLevel, LogVerdict};
+use minijinja::{Environment, UndefinedBehavior, Value, context, value::Serde};
+use tussock_types::{Comparison, Findings, Inspection, LogLevel, LogVerdict};
 
 pub use chart::answer_map;
 pub use hints::hints;
-pub use inspection::answer_inspection;
 
 /// Whether the text carries terminal styles.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -145,6 +143,7 @@ impl Sheet {
 type Template = (&'static str, &'static str);
 const ANSWER: Template = ("answer.txt", include_str!("../../templates/answer.txt"));
 const REFERENCE: Template = ("reference.txt", include_str!("../../templates/reference.txt"));
+const INSPECTION: Template = ("inspection.txt", include_str!("../../templates/inspection.txt"));
 const COMPARISON: Template = ("comparison.txt", include_str!("../../templates/comparison.txt"));
 
 /// Fills a template and sets it. Each of its lines begins with what becomes of it: `=` a headline, `| label | text` a row, `>6` text
@@ -191,6 +190,14 @@ pub fn answer(findings: &Findings, style: Style) -> String {
         surveyed => findings.reference.as_ref().map(surveyed),
     };
     filled(ANSWER, context, style)
+}
+
+/// The answer of an inspection as text.
+pub fn answer_inspection(inspection: &Inspection, style: Style) -> String {
+    let found = fields!(inspection: log_verdict, span, positions, silences, extent_m, middle, hdop, repeated_positions);
+    let inputs: Vec<Value> = inspection.inputs.iter().map(input).collect();
+    let context = context! { found, inputs, qualities => Serde(&inspection.qualities) };
+    filled(INSPECTION, context, style)
 }
 
 /// The answer of a comparison as text.

@@ -181,6 +181,17 @@ pub(crate) fn metres(value_m: f64) -> String {
     }
 }
 
+/// A step of the coordinates: millimetres matter here.
+pub(crate) fn step(step_m: f64) -> String {
+    match step_m {
+        m if m < 0.0995 => say!(
+            "mm-number",
+            number = number(m * 1000.0, if m < 0.00995 { 1 } else { 0 })
+        ),
+        m => metres(m),
+    }
+}
+
 /// A length to lay a tape out: to a tenth of a metre.
 pub(crate) fn tape_length(value_m: f64) -> String {
     format!("{} m", number(value_m, 1))
