@@ -30,8 +30,12 @@ impl Somewhere {
     }
 }
 
-/// Numbers in words, by the name of their filter.
-const NUMBERS: [(&str, fn(f64) -> String); 16] = [
+/// The name of a filter, and what it writes.
+type Filter<T> = (&'static str, fn(T) -> String);
+type TextFilter = (&'static str, fn(&str) -> String);
+
+/// Numbers in words.
+const NUMBERS: [Filter<f64>; 16] = [
     ("area", words::area),
     ("chance", words::chance),
     ("compass", messages::compass),
@@ -51,7 +55,7 @@ const NUMBERS: [(&str, fn(f64) -> String); 16] = [
 ];
 
 /// Estimates in words.
-const ESTIMATES: [(&str, fn(Estimate) -> String); 4] = [
+const ESTIMATES: [Filter<Estimate>; 4] = [
     ("interval", words::interval),
     ("points", words::points_with_interval),
     ("range", words::range),
@@ -59,7 +63,7 @@ const ESTIMATES: [(&str, fn(Estimate) -> String); 4] = [
 ];
 
 /// Text from outside, made harmless, and words of ours.
-const TEXTS: [(&str, fn(&str) -> String); 4] = [
+const TEXTS: [TextFilter; 4] = [
     ("capital", words::capital),
     ("id", |text| words::plain(text, 12)),
     ("name", words::name),

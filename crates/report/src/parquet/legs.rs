@@ -40,8 +40,10 @@ pub fn legs_parquet(findings: &Findings) -> Result<Vec<u8>, ReportError> {
     write(findings, &pieces, geo).map_err(|source| ReportError::Parquet { file: FILE, source })
 }
 
-/// Numbers of a piece by the names of their columns.
-const NUMBERS: [(&str, fn(&[Place]) -> f64); 5] = [
+/// A column's name, and its number for a piece.
+type Column = (&'static str, fn(&[Place]) -> f64);
+
+const NUMBERS: [Column; 5] = [
     ("from_east_m", |ends| ends[0].east_m),
     ("from_north_m", |ends| ends[0].north_m),
     ("to_east_m", |ends| ends[1].east_m),
