@@ -67,12 +67,23 @@ fn percent_axis(out: &mut String, top_fraction: f64, step_fraction: f64, title: 
     );
 }
 
-fn x_title(out: &mut String, title: &str) {
+/// What an axis shows, in the middle of it.
+fn axis_title(out: &mut String, x: f64, y: f64, title: &str) {
     put!(
         out,
-        "<text class=\"axis\" x=\"{:.1}\" y=\"{:.1}\" text-anchor=\"middle\">{title}</text>",
-        (LEFT + WIDTH - RIGHT) / 2.0,
-        HEIGHT - 10.0
+        "<text class=\"axis\" x=\"{x:.1}\" y=\"{y:.1}\" text-anchor=\"middle\">{title}</text>"
+    );
+}
+
+fn x_title(out: &mut String, title: &str) {
+    axis_title(out, (LEFT + WIDTH - RIGHT) / 2.0, HEIGHT - 10.0, title);
+}
+
+/// A mark on the axis along the foot: where its line goes on from `x`, and a number below it.
+fn tick(out: &mut String, x: f64, line: &str, y: f64, number: &str) {
+    put!(
+        out,
+        "<path class=\"grid\" d=\"M{x:.1},{line}\"/><text x=\"{x:.1}\" y=\"{y:.1}\" text-anchor=\"middle\">{number}</text>"
     );
 }
 
@@ -100,15 +111,9 @@ pub(super) fn over_time(
     let decimals = usize::from(step_h < 1.0);
     let mut at_h = 0.0;
     while at_h <= end_h * 1.0001 {
-        put!(
-            out,
-            "<path class=\"grid\" d=\"M{x:.1},{:.1}v6\"/><text x=\"{x:.1}\" y=\"{:.1}\" \
-             text-anchor=\"middle\">{}</text>",
-            HEIGHT - BOTTOM,
-            HEIGHT - BOTTOM + 23.0,
-            words::number(at_h, decimals),
-            x = x_of(at_h)
-        );
+        let line = format!("{:.1}v6", HEIGHT - BOTTOM);
+        let number = words::number(at_h, decimals);
+        tick(&mut out, x_of(at_h), &line, HEIGHT - BOTTOM + 23.0, &number);
         at_h += step_h;
     }
     x_title(&mut out, "hours of driving");
