@@ -14,12 +14,12 @@
 use crate::exit::{CommandFailure, failure};
 use crate::interrupt::Writing;
 use serde::{Deserialize, Serialize};
-use sha2::{Digest, Sha256};
 use std::collections::BTreeMap;
 use std::fs::{self, Metadata};
 use std::io::{ErrorKind, Write};
 use std::path::{Path, PathBuf};
 use tempfile::{NamedTempFile, TempDir};
+use tussock_ingest::digest;
 
 /// The list of what was written.
 const LIST: &str = ".tussock-outputs.json";
@@ -384,13 +384,6 @@ fn digest_of(path: &Path) -> Result<Option<String>, CommandFailure> {
         Ok(bytes) => Ok(Some(digest(&bytes))),
         Err(error) => Err(unwritable(path, &error)),
     }
-}
-
-fn digest(bytes: &[u8]) -> String {
-    Sha256::digest(bytes)
-        .iter()
-        .map(|byte| format!("{byte:02x}"))
-        .collect()
 }
 
 #[cfg(test)]

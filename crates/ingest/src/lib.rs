@@ -53,6 +53,7 @@ pub use error_series::read_error_series;
 pub use plan_file::{PlanFileError, PlanRead, looks_swapped, read_plan, write_plan};
 pub use reference_file::read_reference;
 pub use settings_file::{SettingsError, SettingsFault, read_settings, settings_reference};
+pub use source::digest;
 pub use tussock_types::{day_span_min, offset_s};
 pub use walk::{WalkError, WalkFault, WalkedPlan, plan_from_walk};
 
