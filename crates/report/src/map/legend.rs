@@ -180,37 +180,19 @@ pub(crate) fn entries(findings: &Findings) -> Vec<Entry> {
         "tape distance",
         line(&ink(1.0, "5 3")),
     );
-    let has = |role: PlanRole| {
-        findings
-            .plan
-            .as_ref()
-            .is_some_and(|plan| plan.of_role(role).next().is_some())
-    };
-    add(
-        Layer::Plan,
-        has(PlanRole::Guide),
-        "guide run",
-        line(&ink(1.4, "12 4 2 4")),
-    );
     let quiet = |dash: &str| format!("stroke=\"{QUIET}\" stroke-width=\"1.4\" stroke-dasharray=\"{dash}\"");
-    add(
-        Layer::Plan,
-        has(PlanRole::Exclusion),
-        "exclusion zone",
-        boxed(&format!("fill=\"none\" {}", quiet("7 3"))),
-    );
-    add(
-        Layer::Plan,
-        has(PlanRole::Obstacle),
-        "obstacle",
-        boxed(&format!("fill=\"#cfcabb\" {}", quiet("none"))),
-    );
-    add(
-        Layer::Plan,
-        has(PlanRole::Boundary),
-        "boundary",
-        line(&quiet("2 4")),
-    );
+    let zone = boxed(&format!("fill=\"none\" {}", quiet("7 3")));
+    let obstacle = boxed(&format!("fill=\"#cfcabb\" {}", quiet("none")));
+    for (role, words, sample) in [
+        (PlanRole::Guide, "guide run", line(&ink(1.4, "12 4 2 4"))),
+        (PlanRole::Exclusion, "exclusion zone", zone),
+        (PlanRole::Obstacle, "obstacle", obstacle),
+        (PlanRole::Boundary, "boundary", line(&quiet("2 4"))),
+    ] {
+        let plan = findings.plan.as_ref();
+        let has = plan.is_some_and(|plan| plan.of_role(role).next().is_some());
+        add(Layer::Plan, has, words, sample);
+    }
     entries
 }
 
