@@ -120,8 +120,12 @@ pub(crate) fn value(of: &impl Serialize) -> Value {
 
 /// A course as a word of the compass.
 pub(crate) fn compass(course_deg: f64) -> String {
-    let eighth = (course_deg.rem_euclid(360.0) / 45.0).round() % 8.0;
-    say!("compass", eighth = eighth)
+    say!("compass", eighth = eighth(course_deg))
+}
+
+/// A course as its eighth of the circle, from 0 in the north.
+pub(crate) fn eighth(course_deg: f64) -> f64 {
+    (course_deg.rem_euclid(360.0) / 45.0).round() % 8.0
 }
 
 /// What is said, in words.

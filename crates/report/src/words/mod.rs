@@ -7,7 +7,7 @@
 mod comparison;
 mod reference;
 
-use crate::messages::{named, say};
+use crate::messages::{eighth, named, say};
 pub(crate) use comparison::*;
 pub(crate) use reference::*;
 use tussock_types::math;
@@ -353,28 +353,20 @@ pub(crate) fn ways_home(ways: &[WayHome]) -> String {
 pub(crate) fn efficiency(fraction: f64) -> String {
     let figure = whole_percent(fraction);
     match fraction {
-        f if f < -0.1 => format!("finds less new ground than chance would (efficiency {figure})"),
-        f if f < 0.1 => {
-            format!("finds new ground as chance would (efficiency {figure}; 100 % is no overlap)")
-        }
-        f if f < 0.9 => {
-            format!("finds new ground better than chance (efficiency {figure}; 100 % is no overlap)")
-        }
-        _ => format!("hardly drives over ground twice (efficiency {figure})"),
+        f if f < -0.1 => say!("less-new-than-chance", figure = figure),
+        f if f < 0.1 => say!("new-as-chance", figure = figure),
+        f if f < 0.9 => say!("more-new-than-chance", figure = figure),
+        _ => say!("hardly-twice", figure = figure),
     }
 }
 
 /// When so much of the lawn will have been driven over.
 pub(crate) fn reach(over_time: &OverTime) -> String {
     match (over_time.hours_to_95, over_time.hours_to_99) {
-        (Some(to_95), Some(to_99)) => format!(
-            "95 % after {}, 99 % after {} of driving",
-            hours(to_95),
-            hours(to_99)
-        ),
-        (Some(to_95), None) => format!("95 % after {} of driving, 99 % out of reach", hours(to_95)),
-        (None, Some(to_99)) => format!("99 % after {} of driving", hours(to_99)),
-        (None, None) => "95 % and 99 % out of reach".to_owned(),
+        (Some(to_95), Some(to_99)) => say!("reach-both", first = hours(to_95), second = hours(to_99)),
+        (Some(to_95), None) => say!("reach-95", after = hours(to_95)),
+        (None, Some(to_99)) => say!("reach-99", after = hours(to_99)),
+        (None, None) => say!("reach-none"),
     }
 }
 
@@ -410,7 +402,7 @@ pub(crate) fn tapes(tape: &[Tape], target: Place) -> Vec<String> {
 }
 
 /// On which side of the line through both ends the place lies, as a word of the compass.
-fn tape_side(tape: &[Tape], target: Place) -> Option<&'static str> {
+fn tape_side(tape: &[Tape], target: Place) -> Option<String> {
     let [first, second] = tape else { return None };
     let (east_m, north_m) = (
         second.from_east_m - first.from_east_m,
@@ -428,18 +420,8 @@ fn tape_side(tape: &[Tape], target: Place) -> Option<&'static str> {
         true => (-north_m, east_m),
         false => (north_m, -east_m),
     };
-    let course_deg = math::atan2(out_east, out_north).to_degrees().rem_euclid(360.0);
-    const SIDES: [&str; 8] = [
-        "northern",
-        "north-eastern",
-        "eastern",
-        "south-eastern",
-        "southern",
-        "south-western",
-        "western",
-        "north-western",
-    ];
-    SIDES.get((course_deg / 45.0).round() as usize % 8).copied()
+    let course_deg = math::atan2(out_east, out_north).to_degrees();
+    Some(say!("side", eighth = eighth(course_deg)))
 }
 
 /// Tape distances as one phrase.
@@ -472,18 +454,14 @@ pub(crate) fn position(lat: Option<f64>, lon: Option<f64>, place: Place) -> Stri
 /// What is said where nothing counts as missed: a poor or short log shows wide pockets only, and what lies beyond a drive
 /// that drew its own outline nobody knows, nor what ground without evidence would show.
 pub(crate) fn none_missed(verdict: &LogVerdict, source: OutlineSource, unseen_m2: f64) -> String {
-    let narrower = format!(
-        "nothing from {} wide up; narrower pockets this log cannot show",
-        metres(verdict.smallest_findable_width_m)
-    );
     match (verdict.level, source) {
-        (LogLevel::Unusable, _) => "this log cannot tell".to_owned(),
-        (_, OutlineSource::Trace) => "not known without an outline of the lawn".to_owned(),
+        (LogLevel::Unusable, _) => say!("none-told"),
+        (_, OutlineSource::Trace) => say!("none-known"),
         _ if unseen_m2 > verdict.smallest_findable_pocket_m2 => {
             say!("none-shown-unseen", area = area(unseen_m2))
         }
-        (LogLevel::Limited, _) => narrower,
-        (LogLevel::Good, _) => "nothing that luck does not explain".to_owned(),
+        (LogLevel::Limited, _) => say!("none-narrower", width = metres(verdict.smallest_findable_width_m)),
+        (LogLevel::Good, _) => say!("none-but-luck"),
     }
 }
 
