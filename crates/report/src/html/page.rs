@@ -249,21 +249,8 @@ pub(super) fn when(findings: &Findings) -> String {
 }
 
 pub(super) fn visit_key(scale: ramp::VisitScale) -> Vec<Step> {
-    let ticks = scale.ticks();
-    let last = ticks.len();
-    let step = |(index, visits): (usize, f64)| Step {
-        colour: ramp::hex(scale.colour(visits)),
-        words: match visits {
-            0.0 => "never".to_owned(),
-            v if index == last => format!("{}+", words::number(v, 0)),
-            v => words::number(v, 0),
-        },
-    };
-    std::iter::once(0.0)
-        .chain(ticks.iter().copied())
-        .enumerate()
-        .map(step)
-        .collect()
+    let steps = scale.key().into_iter();
+    steps.map(|(colour, words)| Step { colour, words }).collect()
 }
 
 /// Hours by activity: label, time, part of the span.

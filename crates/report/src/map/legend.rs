@@ -4,7 +4,7 @@ use super::layers::Layer;
 use super::marks::{hourglass, put};
 use super::view::View;
 use super::{INK, QUIET, escaped};
-use crate::{ramp, raster::Ground, words};
+use crate::{raster::Ground, words};
 use std::fmt::Write;
 use tussock_types::math;
 use tussock_types::{Findings, PlanRole};
@@ -250,22 +250,16 @@ fn visits(out: &mut String, ground: &Ground, y: f64) {
         out,
         "<text x=\"{left}\" y=\"{y:.1}\" fill=\"{INK}\">Times driven over (darker: more often)</text>"
     );
-    let ticks = ground.scale.ticks();
-    let step = width / (ticks.len() + 1) as f64;
-    for (index, visits) in std::iter::once(0.0).chain(ticks.iter().copied()).enumerate() {
+    let key = ground.scale.key();
+    let step = width / key.len() as f64;
+    for (index, (colour, words)) in key.iter().enumerate() {
         let x = left + index as f64 * step;
-        let words = match visits {
-            0.0 => "never".to_owned(),
-            v if index == ticks.len() => format!("{}+", words::number(v, 0)),
-            v => words::number(v, 0),
-        };
         put!(
             out,
-            "<rect x=\"{x:.1}\" y=\"{:.1}\" width=\"{step:.1}\" height=\"15\" fill=\"{}\" stroke=\"{INK}\" \
+            "<rect x=\"{x:.1}\" y=\"{:.1}\" width=\"{step:.1}\" height=\"15\" fill=\"{colour}\" stroke=\"{INK}\" \
              stroke-width=\"0.8\"/><text x=\"{:.1}\" y=\"{:.1}\" font-size=\"12.5\" text-anchor=\"middle\" \
              fill=\"{INK}\">{words}</text>",
             y + 8.0,
-            ramp::hex(ground.scale.colour(visits)),
             x + step / 2.0,
             y + 38.0,
         );
