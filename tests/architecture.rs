@@ -660,12 +660,10 @@ const SAME_IN_PYTHON: &[&str] = &[
 const STILL_TWO_MEANINGS: &[&str] = &[
     "Chain",
     "Drive",
-    "Fit",
     "Foot",
     "Line",
     "Lines",
     "Near",
-    "Night",
     "Nights",
     "Node",
     "Pace",
@@ -688,11 +686,9 @@ const STILL_TWO_MEANINGS: &[&str] = &[
     "Step",
     "Stray",
     "StuckSpot",
-    "Surveyed",
     "Tiles",
     "Turn",
     "Vector",
-    "Work",
 ];
 
 #[test]

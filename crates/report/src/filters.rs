@@ -102,7 +102,7 @@ pub(crate) fn add(to: &mut Environment<'_>) {
     });
     to.add_filter("why_stuck", |spot: Serde<StuckSpot>| words::why_stuck(&spot));
     to.add_filter("verdict", |verdict: Serde<LogVerdict>| {
-        crate::terminal::verdict_sentence(&verdict)
+        words::verdict_sentence(&verdict)
     });
     to.add_filter("reach", |over_time: Serde<OverTime>| words::reach(&over_time));
     to.add_filter("left", |text: String, width: usize| format!("{text:<width$}"));

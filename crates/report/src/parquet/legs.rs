@@ -41,9 +41,9 @@ pub fn legs_parquet(findings: &Findings) -> Result<Vec<u8>, ReportError> {
 }
 
 /// A column's name, and its number for a piece.
-type Column = (&'static str, fn(&[Place]) -> f64);
+type LegColumn = (&'static str, fn(&[Place]) -> f64);
 
-const NUMBERS: [Column; 5] = [
+const NUMBERS: [LegColumn; 5] = [
     ("from_east_m", |ends| ends[0].east_m),
     ("from_north_m", |ends| ends[0].north_m),
     ("to_east_m", |ends| ends[1].east_m),

@@ -9,10 +9,9 @@ mod chart;
 mod hints;
 
 use crate::filters::{compared, fields, input, shown, surveyed};
-use crate::messages::say;
-use crate::words::{self, area, metres};
+use crate::words;
 use minijinja::{Environment, UndefinedBehavior, Value, context, value::Serde};
-use tussock_types::{Comparison, Findings, Inspection, LogLevel, LogVerdict};
+use tussock_types::{Comparison, Findings, Inspection};
 
 pub use chart::answer_map;
 pub use hints::hints;
@@ -213,28 +212,6 @@ pub fn answer_files(names: &[String], style: Style) -> String {
         sheet.row("Written", &list.join(", "));
     }
     sheet.into_text()
-}
-
-/// The verdict as one sentence.
-pub(crate) fn verdict_sentence(verdict: &LogVerdict) -> String {
-    let smallest = say!(
-        "pockets-from",
-        length = metres(verdict.smallest_findable_width_m),
-        area = area(verdict.smallest_findable_pocket_m2)
-    );
-    match (verdict.level, verdict.positions) {
-        (LogLevel::Unusable, LogLevel::Good) => {
-            say!("log-too-short-positions")
-        }
-        (LogLevel::Unusable, _) => say!("log-not-good-enough-shows"),
-        (LogLevel::Good, _) => say!("log-good-enough-can", smallest = smallest),
-        (LogLevel::Limited, LogLevel::Good) => say!(
-            "log-too-short-its",
-            length = metres(verdict.smallest_findable_width_m),
-            area = area(verdict.smallest_findable_pocket_m2)
-        ),
-        (LogLevel::Limited, _) => say!("log-not-good-enough", smallest = smallest),
-    }
 }
 
 /// When all that is not yet decided will be.

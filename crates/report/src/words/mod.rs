@@ -465,6 +465,28 @@ pub(crate) fn none_missed(verdict: &LogVerdict, source: OutlineSource, unseen_m2
     }
 }
 
+/// The verdict as one sentence.
+pub(crate) fn verdict_sentence(verdict: &LogVerdict) -> String {
+    let smallest = say!(
+        "pockets-from",
+        length = metres(verdict.smallest_findable_width_m),
+        area = area(verdict.smallest_findable_pocket_m2)
+    );
+    match (verdict.level, verdict.positions) {
+        (LogLevel::Unusable, LogLevel::Good) => {
+            say!("log-too-short-positions")
+        }
+        (LogLevel::Unusable, _) => say!("log-not-good-enough-shows"),
+        (LogLevel::Good, _) => say!("log-good-enough-can", smallest = smallest),
+        (LogLevel::Limited, LogLevel::Good) => say!(
+            "log-too-short-its",
+            length = metres(verdict.smallest_findable_width_m),
+            area = area(verdict.smallest_findable_pocket_m2)
+        ),
+        (LogLevel::Limited, _) => say!("log-not-good-enough", smallest = smallest),
+    }
+}
+
 /// How many fixes were used, and what became of the others that were read.
 pub(crate) fn fixes(span: &Span) -> String {
     let mut others: Vec<String> = span
