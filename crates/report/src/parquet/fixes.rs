@@ -15,7 +15,7 @@
 //!
 //! Exact: the numbers of the log, digit for digit. Cost: some 50 bytes of memory a fix; 28,800 fixes make about 0.4 MB.
 
-use super::{Geo, Table, table};
+use super::{Geo, TableWriter, table};
 use crate::ReportError;
 use parquet::basic::LogicalType;
 use parquet::data_type::{ByteArray, ByteArrayType, DoubleType, FloatType, Int32Type, Int64Type};
@@ -72,7 +72,7 @@ fn write(traces: &[Trace], tool_version: &str) -> Result<Vec<u8>, ParquetError> 
     let pair = |(trace, index): (&Trace, usize)| trace.positions.pair(index);
     let version = crate::words::plain(tool_version, 20);
     let mut pairs = vec![KeyValue::new("tussock:version".to_owned(), version)];
-    let mut table = Table::default();
+    let mut table = TableWriter::default();
     if is_on_earth {
         let mut geo = Geo::default();
         for (lat_deg, lon_deg) in fixes().map(pair) {

@@ -12,7 +12,7 @@
 //! Approximate: the lines are those of the page, simplified to a few centimetres; the fixes themselves stand in
 //! `fixes.parquet`. Without a place on Earth there is no `geometry` column.
 
-use super::{Geo, Table, frame_metadata};
+use super::{Geo, TableWriter, frame_metadata};
 use crate::ReportError;
 use parquet::data_type::{DoubleType, Int64Type};
 use parquet::errors::ParquetError;
@@ -55,7 +55,7 @@ fn write(findings: &Findings, pieces: &[Piece<'_>], geo: Option<Geo>) -> Result<
     let mut pairs = Vec::new();
     pairs.extend(geo.as_ref().map(|geo| geo.metadata("LineString")));
     pairs.extend(frame_metadata(findings));
-    let mut table = Table::default();
+    let mut table = TableWriter::default();
     table.shapes(geo)?;
     table.column::<Int64Type>("line", pieces.iter().map(|(line, _)| *line))?;
     for (name, number) in NUMBERS {

@@ -25,7 +25,7 @@ use parquet::data_type::{ByteArray, DoubleType, FloatType, Int64Type};
 use parquet::errors::ParquetError;
 use parquet::file::metadata::KeyValue;
 use serde_json::json;
-use table::Table;
+use table::TableWriter;
 use tussock_types::{Cells, Findings, Place};
 
 pub use fixes::fixes_parquet;
@@ -145,7 +145,7 @@ fn write(
     pairs.push(pair("tussock:grid", json!(cells.grid).to_string()));
     pairs.push(pair("tussock:cell_m", cells.grid.cell_m.to_string()));
     pairs.extend(frame_metadata(findings));
-    let mut table = Table::default();
+    let mut table = TableWriter::default();
     table.shapes(geo)?;
     table.column::<DoubleType>("east_m", centres.iter().map(|centre| centre.east_m))?;
     table.column::<DoubleType>("north_m", centres.iter().map(|centre| centre.north_m))?;

@@ -21,12 +21,12 @@ pub(super) fn time() -> Option<LogicalType> {
 
 /// Columns of equal length in the order of the file. Values are gathered when their column is written.
 #[derive(Default)]
-pub(super) struct Table<'a> {
+pub(super) struct TableWriter<'a> {
     fields: Vec<TypePtr>,
     columns: Vec<WriteColumn<'a>>,
 }
 
-impl<'a> Table<'a> {
+impl<'a> TableWriter<'a> {
     /// A column with a value in every row.
     pub(super) fn column<T: DataType>(
         &mut self,
