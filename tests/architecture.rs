@@ -68,7 +68,7 @@ const ARROWS: &[(&str, &[&str])] = &[
         "tussock-batch",
         &["tussock-types", "tussock-ingest", "tussock-report", "tussock"],
     ),
-    ("tussock-testkit", &["tussock-types", "tussock-plane"]),
+    ("tussock-testkit", &[]),
     (
         "tussock-cli",
         &[
@@ -153,7 +153,6 @@ const AT_HOME: &[(&str, &[&str])] = &[
             "tussock-locate",
             "tussock-coverage",
             "tussock-study",
-            "tussock-testkit",
         ],
     ),
     (
@@ -163,7 +162,6 @@ const AT_HOME: &[(&str, &[&str])] = &[
             "tussock-locate",
             "tussock-coverage",
             "tussock-study",
-            "tussock-testkit",
         ],
     ),
     ("pyo3", &["tussock-python"]),
@@ -662,12 +660,10 @@ const SAME_IN_PYTHON: &[&str] = &[
 const STILL_TWO_MEANINGS: &[&str] = &[
     "Chain",
     "Drive",
-    "Fit",
     "Foot",
     "Line",
     "Lines",
     "Near",
-    "Night",
     "Nights",
     "Node",
     "Pace",
@@ -690,11 +686,9 @@ const STILL_TWO_MEANINGS: &[&str] = &[
     "Step",
     "Stray",
     "StuckSpot",
-    "Surveyed",
     "Tiles",
     "Turn",
     "Vector",
-    "Work",
 ];
 
 #[test]
@@ -868,11 +862,7 @@ fn public_names(text: &str) -> impl Iterator<Item = String> + '_ {
 const DEFINITIONS: &[(&str, &str, &str)] = &[
     ("vector on the plane", "pub struct Vector ", "plane/src/vector.rs"),
     ("edge of a region", "pub struct Edge ", "plane/src/vector.rs"),
-    (
-        "distance transform",
-        "pub fn squared_in(",
-        "plane/src/distance.rs",
-    ),
+    ("distance transform", "pub fn squared(", "plane/src/distance.rs"),
     ("connected parts", "pub fn parts(mask", "plane/src/distance.rs"),
     ("median", "fn median(values", "types/src/math.rs"),
     ("quantile", "fn quantile(sorted", "types/src/math.rs"),

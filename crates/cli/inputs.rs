@@ -12,6 +12,9 @@ pub(crate) fn is_stdin(path: &Path) -> bool {
     path == Path::new("-")
 }
 
+/// What a log is, for whom gave something else.
+pub(crate) const A_LOG: &str = "a log (GPX, NMEA 0183, CSV, ...)";
+
 /// Looks at plan and settings where they are given.
 pub(crate) fn check_garden(plan: Option<&PathBuf>, settings: Option<&PathBuf>) -> Result<(), CommandFailure> {
     check(plan, "a plan (GeoJSON)")?;

@@ -14,12 +14,12 @@
 use crate::exit::{CommandFailure, failure};
 use crate::interrupt::Writing;
 use serde::{Deserialize, Serialize};
-use sha2::{Digest, Sha256};
 use std::collections::BTreeMap;
 use std::fs::{self, Metadata};
 use std::io::{ErrorKind, Write};
 use std::path::{Path, PathBuf};
 use tempfile::{NamedTempFile, TempDir};
+use tussock_ingest::digest;
 
 /// The list of what was written.
 const LIST: &str = ".tussock-outputs.json";
@@ -43,7 +43,7 @@ pub(crate) struct Rendered {
     pub(crate) bytes: Vec<u8>,
 }
 
-#[derive(Debug, Serialize, Deserialize)]
+#[derive(Debug, Default, Serialize, Deserialize)]
 struct List {
     /// What wrote this list.
     tool: String,
@@ -361,18 +361,13 @@ fn refuse_input(folder: &Path, input: &Path) -> Result<(), CommandFailure> {
 }
 
 fn read_list(folder: &Path) -> Result<List, CommandFailure> {
-    let nothing = || List {
-        tool: String::new(),
-        tool_version: String::new(),
-        files: BTreeMap::new(),
-    };
     match fs::read(folder.join(LIST)) {
         // A list that cannot be read proves nothing: the files then count as somebody else's.
         Ok(bytes) => {
             let list: Option<List> = serde_json::from_slice(&bytes).ok();
-            Ok(list.filter(|list| list.tool == "tussock").unwrap_or_else(nothing))
+            Ok(list.filter(|list| list.tool == "tussock").unwrap_or_default())
         }
-        Err(error) if error.kind() == ErrorKind::NotFound => Ok(nothing()),
+        Err(error) if error.kind() == ErrorKind::NotFound => Ok(List::default()),
         Err(error) => Err(unwritable(&folder.join(LIST), &error)),
     }
 }
@@ -389,13 +384,6 @@ fn digest_of(path: &Path) -> Result<Option<String>, CommandFailure> {
         Ok(bytes) => Ok(Some(digest(&bytes))),
         Err(error) => Err(unwritable(path, &error)),
     }
-}
-
-fn digest(bytes: &[u8]) -> String {
-    Sha256::digest(bytes)
-        .iter()
-        .map(|byte| format!("{byte:02x}"))
-        .collect()
 }
 
 #[cfg(test)]

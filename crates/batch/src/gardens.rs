@@ -85,7 +85,7 @@ pub struct LogInput {
     pub machine: Option<String>,
 }
 
-#[derive(Debug, Deserialize)]
+#[derive(Debug, Default, Deserialize)]
 #[serde(deny_unknown_fields)]
 struct Manifest {
     night_turns_at_h: Option<u8>,
@@ -97,7 +97,7 @@ struct Manifest {
     garden: Vec<ManifestGarden>,
 }
 
-#[derive(Debug, Deserialize)]
+#[derive(Debug, Default, Deserialize)]
 #[serde(deny_unknown_fields)]
 struct ManifestGarden {
     name: String,
@@ -147,14 +147,7 @@ fn manifest(bytes: &[u8]) -> Result<Manifest, BatchError> {
 }
 
 fn wishes(manifest: Option<Manifest>, folders: Vec<String>, reach: PlaceReach) -> Result<Wishes, BatchError> {
-    let manifest = manifest.unwrap_or(Manifest {
-        night_turns_at_h: None,
-        worst_gardens: None,
-        retention_days: None,
-        expected: None,
-        rests: None,
-        garden: Vec::new(),
-    });
+    let manifest = manifest.unwrap_or_default();
     let night_turns_at_h = manifest.night_turns_at_h.unwrap_or(USUAL_TURN_H);
     if night_turns_at_h > 23 {
         return Err(fault(format!(
@@ -175,12 +168,7 @@ fn wishes(manifest: Option<Manifest>, folders: Vec<String>, reach: PlaceReach) -
             .filter(|folder| !folder.starts_with('.'))
             .map(|name| ManifestGarden {
                 name,
-                machine: None,
-                plan: None,
-                settings: None,
-                logs: None,
-                expected: None,
-                rests: None,
+                ..ManifestGarden::default()
             })
             .collect()
     } else {

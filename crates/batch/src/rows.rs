@@ -77,20 +77,31 @@ pub(crate) fn night(facts: NightFacts<'_>, findings: &Findings) -> TableRow {
 
 /// Where something lies on the plan, of which the findings say where it lies in the log.
 fn on_plan(place: Place, offset: Option<PlanOffset>) -> Place {
-    match offset.filter(PlanOffset::is_beside) {
-        None => place,
-        Some(offset) => {
-            let (east_m, north_m) = (
-                place.east_m - offset.east_m - offset.about_east_m,
-                place.north_m - offset.north_m - offset.about_north_m,
-            );
-            let (sin, cos) = math::sin_cos((-offset.rotation_deg).to_radians());
-            Place::new(
-                offset.about_east_m + cos * east_m - sin * north_m,
-                offset.about_north_m + sin * east_m + cos * north_m,
-            )
-        }
-    }
+    let Some(by) = offset.filter(PlanOffset::is_beside) else {
+        return place;
+    };
+    let about = (by.about_east_m, by.about_north_m);
+    let unmoved = Place::new(place.east_m - by.east_m, place.north_m - by.north_m);
+    turned(unmoved, about, -by.rotation_deg, about)
+}
+
+/// Where a place of the plan lies in the log: the way back of [`on_plan`].
+fn in_log(place: Place, offset: Option<PlanOffset>) -> Place {
+    let Some(by) = offset.filter(PlanOffset::is_beside) else {
+        return place;
+    };
+    let to = (by.about_east_m + by.east_m, by.about_north_m + by.north_m);
+    turned(place, (by.about_east_m, by.about_north_m), by.rotation_deg, to)
+}
+
+/// A place turned about one place, which then lies at another.
+fn turned(place: Place, from: (f64, f64), rotation_deg: f64, to: (f64, f64)) -> Place {
+    let (east_m, north_m) = (place.east_m - from.0, place.north_m - from.1);
+    let (sin, cos) = math::sin_cos(rotation_deg.to_radians());
+    Place::new(
+        to.0 + cos * east_m - sin * north_m,
+        to.1 + sin * east_m + cos * north_m,
+    )
 }
 
 fn outline(rings: &[Vec<Place>], offset: Option<PlanOffset>) -> Value {
@@ -215,24 +226,6 @@ pub(crate) fn visited(findings: &Findings, (low, high): (Place, Place)) -> Optio
         }
     };
     Some((grid, (0..grid.cells()).map(mark).collect()))
-}
-
-/// Where a place of the plan lies in the log: the way back of [`on_plan`].
-fn in_log(place: Place, offset: Option<PlanOffset>) -> Place {
-    match offset.filter(PlanOffset::is_beside) {
-        None => place,
-        Some(offset) => {
-            let (east_m, north_m) = (
-                place.east_m - offset.about_east_m,
-                place.north_m - offset.about_north_m,
-            );
-            let (sin, cos) = math::sin_cos(offset.rotation_deg.to_radians());
-            Place::new(
-                offset.about_east_m + offset.east_m + cos * east_m - sin * north_m,
-                offset.about_north_m + offset.north_m + sin * east_m + cos * north_m,
-            )
-        }
-    }
 }
 
 /// Nights that a list of them names.

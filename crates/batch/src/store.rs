@@ -13,7 +13,6 @@ use crate::night::NightNumber;
 use crate::table::{self, Keep, Parted, SCHEMA_VERSION, StoreTable, TABLES, TableRow};
 use crate::{BatchError, night};
 use serde::{Deserialize, Serialize};
-use sha2::{Digest, Sha256};
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs::{File, TryLockError};
 use std::path::{Path, PathBuf};
@@ -231,11 +230,6 @@ impl Store {
         };
         store.sweep()?;
         Ok(store)
-    }
-
-    /// Number of the last commit.
-    pub const fn commits(&self) -> u64 {
-        self.record.commit
     }
 
     /// Where it is.
@@ -624,14 +618,10 @@ fn file_name(
     bytes: &[u8],
 ) -> String {
     // Two that write at once on a disk without locks must not take each other's names.
-    let digest = Sha256::digest(bytes);
+    let digest = &tussock_ingest::digest(bytes)[..8];
     format!(
-        "{}/part-{commit:08}-{number}-{:02x}{:02x}{:02x}{:02x}.parquet",
-        table.folder(night),
-        digest[0],
-        digest[1],
-        digest[2],
-        digest[3],
+        "{}/part-{commit:08}-{number}-{digest}.parquet",
+        table.folder(night)
     )
 }
 

@@ -268,7 +268,7 @@ fn killed_or_full_at_any_step_the_store_is_as_before_or_as_after() {
             }
             let mut store = Store::open_to_write(folder.path(), "1").unwrap();
             // The last commit may have come through although it was told to have failed, never the other way round.
-            let found = usize::try_from(store.commits()).unwrap();
+            let found = usize::try_from(store.record.commit).unwrap();
             assert!(
                 found == made || found == made + 1,
                 "step {last}: {found} of {made}"
@@ -385,10 +385,10 @@ fn only_nights_that_a_run_has_kept_are_counted_when_too_many_are_too_old() {
     let folder = TempDir::new().unwrap();
     let mut store = Store::open_to_write(folder.path(), "1").unwrap();
     let refused = |store: &mut Store, at_most_fraction: f64| {
-        let before = (content(store), store.commits());
+        let before = (content(store), store.record.commit);
         match store.expire(Some(15), clock(), at_most_fraction) {
             Err(BatchError::ExpiresTooMuch { taken, nights, .. }) => {
-                assert_eq!((content(store), store.commits()), before);
+                assert_eq!((content(store), store.record.commit), before);
                 (taken, nights)
             }
             other => panic!("{other:?}"),

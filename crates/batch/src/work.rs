@@ -15,11 +15,10 @@ use crate::night::{self, NightNumber};
 use crate::table::{LOGS, TableRow, row};
 use crate::{BatchError, rows};
 use base64::{Engine, engine::general_purpose::STANDARD};
-use sha2::{Digest, Sha256};
 use std::collections::{BTreeMap, BTreeSet, HashMap};
 use std::io::{BufRead, Write};
 use tussock::{Advice, Job};
-use tussock_ingest::{IngestError, LogFile, RawLog, ReadOptions};
+use tussock_ingest::{IngestError, LogFile, RawLog, ReadOptions, digest};
 use tussock_types::{Place, Plan, Positions, Settings, Trace};
 
 /// Nights that are analysed again under another tool or other settings.
@@ -77,16 +76,6 @@ pub fn limit_memory(bytes: u64) -> std::io::Result<()> {
     #[cfg(not(unix))]
     let _ = bytes;
     Ok(())
-}
-
-pub(crate) fn digest(bytes: &[u8]) -> String {
-    use std::fmt::Write;
-    Sha256::digest(bytes)
-        .iter()
-        .fold(String::with_capacity(64), |mut text, byte| {
-            let _ = write!(text, "{byte:02x}");
-            text
-        })
 }
 
 /// Digest of a night's logs, whatever their order.

@@ -34,7 +34,7 @@ pub(crate) fn run(arguments: &AnalyseArguments, printer: &Printer) -> CommandRes
         .as_ref()
         .map(|path| OutputFolder::probe(path, everything.iter().copied()))
         .transpose()?;
-    inputs::check(&arguments.log.logs, "a log (GPX, NMEA 0183, CSV, ...)")?;
+    inputs::check(&arguments.log.logs, inputs::A_LOG)?;
     inputs::check_garden(arguments.plan.as_ref(), arguments.log.settings.as_ref())?;
     inputs::check(&arguments.reference, "a surveyed path (GPX or CSV)")?;
     let mut settings = inputs::settings(arguments.log.settings.as_deref())?;
@@ -77,11 +77,7 @@ pub(crate) fn run(arguments: &AnalyseArguments, printer: &Printer) -> CommandRes
         let found = tussock::against_reference(&survey, reference).map_err(cannot_go_on)?;
         findings.reference = Some(found);
     }
-    let privacy = if arguments.private {
-        Privacy::Private
-    } else {
-        Privacy::Full
-    };
+    let privacy = Privacy::from(arguments.private);
     let written = match &folder {
         None => Vec::new(),
         Some(folder) => {
@@ -100,7 +96,20 @@ pub(crate) fn run(arguments: &AnalyseArguments, printer: &Printer) -> CommandRes
     if privacy == Privacy::Private {
         findings = tussock_report::redact(&findings)?;
     }
-    answer(&findings, arguments, &written, printer)?;
+    let human = || {
+        let mut text = tussock_report::answer(&findings, printer.style());
+        if arguments.map {
+            text.push_str(&tussock_report::answer_map(&findings, printer.style()));
+        }
+        text
+    };
+    let json = || tussock_report::to_json(&findings);
+    commands::tell(arguments.format, human, json, &written, printer)?;
+    if arguments.format == Format::Human {
+        for hint in tussock_report::hints(&findings) {
+            printer.hint(&hint);
+        }
+    }
     Ok(judge(&findings, threshold, printer))
 }
 
@@ -111,36 +120,6 @@ fn fixes(traces: &[Trace]) -> Result<Rendered, CommandFailure> {
         name: "fixes.parquet".to_owned(),
         bytes,
     })
-}
-
-fn answer(
-    findings: &Findings,
-    arguments: &AnalyseArguments,
-    written: &[PathBuf],
-    printer: &Printer,
-) -> Result<(), CommandFailure> {
-    let names: Vec<String> = written.iter().map(|path| path.display().to_string()).collect();
-    match arguments.format {
-        Format::Human => {
-            let mut text = tussock_report::answer(findings, printer.style());
-            if arguments.map {
-                text.push_str(&tussock_report::answer_map(findings, printer.style()));
-            }
-            text.push_str(&tussock_report::answer_files(&names, printer.style()));
-            printer.data(text.as_bytes())?;
-            for hint in tussock_report::hints(findings) {
-                printer.hint(&hint);
-            }
-            Ok(())
-        }
-        Format::Json => {
-            let text = tussock_report::to_json(findings)?;
-            if !names.is_empty() {
-                printer.note(&format!("written: {}", names.join(", ")));
-            }
-            printer.data(text.as_bytes())
-        }
-    }
 }
 
 /// Exit 1 below the threshold, judged by the low end of the interval where there is one.

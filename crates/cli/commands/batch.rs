@@ -3,8 +3,7 @@
 use crate::args::{
     BatchCommand, BatchForgetArguments, BatchReportArguments, BatchRunArguments, BatchWorkerArguments, Format,
 };
-use crate::exit::{CommandFailure, Exit, failure};
-use crate::inputs::told;
+use crate::exit::{Exit, failure};
 use crate::outputs::{NewFile, write_new};
 use crate::printer::Printer;
 use crate::progress::Progress;
@@ -13,7 +12,7 @@ use serde_json::json;
 use std::time::{SystemTime, UNIX_EPOCH};
 use tussock_batch::pool::Crew;
 use tussock_batch::run::{Shift, ShiftNews};
-use tussock_batch::{BatchError, Failed, PlaceReach, Store, forget, morning, night};
+use tussock_batch::{Failed, PlaceReach, Store, forget, morning, night};
 use tussock_types::plural;
 
 pub(crate) fn run(command: &BatchCommand, printer: &Printer) -> CommandResult {
@@ -23,10 +22,6 @@ pub(crate) fn run(command: &BatchCommand, printer: &Printer) -> CommandResult {
         BatchCommand::Forget(arguments) => forgotten(arguments, printer),
         BatchCommand::Worker(arguments) => worker(arguments),
     }
-}
-
-fn failure(error: &BatchError) -> CommandFailure {
-    CommandFailure::told(told(error))
 }
 
 fn batch_run(arguments: &BatchRunArguments, printer: &Printer) -> CommandResult {
@@ -108,7 +103,7 @@ fn batch_run(arguments: &BatchRunArguments, printer: &Printer) -> CommandResult 
             }
         }
     };
-    let done = tussock_batch::run::run(&run, &mut tell).map_err(|error| failure(&error))?;
+    let done = tussock_batch::run::run(&run, &mut tell)?;
     drop(progress);
     match arguments.format {
         Format::Human => printer.data(
@@ -192,8 +187,8 @@ fn report(arguments: &BatchReportArguments, printer: &Printer) -> CommandResult 
             .ok_or_else(|| failure!("--date: {typed:?} is no date, expected one such as 2026-05-01"))?,
     };
     let page = arguments.out.as_deref().map(NewFile::probe).transpose()?;
-    let store = Store::open(&arguments.store).map_err(|error| failure(&error))?;
-    let found = morning::morning(&store, night).map_err(|error| failure(&error))?;
+    let store = Store::open(&arguments.store)?;
+    let found = morning::morning(&store, night)?;
     if let Some(page) = &page {
         let html = tussock_report::html_morning(&found)?;
         write_new(&[(page, html.as_bytes())])?;
@@ -212,10 +207,9 @@ fn report(arguments: &BatchReportArguments, printer: &Printer) -> CommandResult 
 
 fn forgotten(arguments: &BatchForgetArguments, printer: &Printer) -> CommandResult {
     // A store that is not there is not made.
-    Store::open(&arguments.store).map_err(|error| failure(&error))?;
-    let mut store =
-        Store::open_to_write(&arguments.store, tussock::TOOL_VERSION).map_err(|error| failure(&error))?;
-    let rows = store.forget(&arguments.garden).map_err(|error| failure(&error))?;
+    Store::open(&arguments.store)?;
+    let mut store = Store::open_to_write(&arguments.store, tussock::TOOL_VERSION)?;
+    let rows = store.forget(&arguments.garden)?;
     if rows == 0 {
         return Err(failure!(
             "{}: no garden of this name in {}",

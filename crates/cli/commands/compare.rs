@@ -1,6 +1,6 @@
 //! `tussock compare`: what did a change bring?
 
-use crate::args::{CompareArguments, Format, LogArguments};
+use crate::args::{CompareArguments, LogArguments};
 use crate::exit::{CommandFailure, Exit, failure};
 use crate::inputs::{self, name, told};
 use crate::outputs::{OutputFolder, Rendered};
@@ -81,7 +81,9 @@ pub(crate) fn run(arguments: &CompareArguments, printer: &Printer) -> CommandRes
         }
     };
     drop(progress);
-    answer(&comparison, arguments.format, &written, printer)?;
+    let human = || tussock_report::answer_comparison(&comparison, printer.style());
+    let json = || tussock_report::comparison_to_json(&comparison);
+    commands::tell(arguments.format, human, json, &written, printer)?;
     Ok(Exit::Done)
 }
 
@@ -184,27 +186,4 @@ fn render(comparison: &Comparison) -> Result<Vec<Rendered>, CommandFailure> {
         rendered("comparison.json", tussock_report::comparison_to_json(comparison)?),
         rendered("comparison.html", tussock_report::html_comparison(comparison)?),
     ])
-}
-
-fn answer(
-    comparison: &Comparison,
-    format: Format,
-    written: &[PathBuf],
-    printer: &Printer,
-) -> Result<(), CommandFailure> {
-    let names: Vec<String> = written.iter().map(|path| path.display().to_string()).collect();
-    match format {
-        Format::Human => {
-            let mut text = tussock_report::answer_comparison(comparison, printer.style());
-            text.push_str(&tussock_report::answer_files(&names, printer.style()));
-            printer.data(text.as_bytes())
-        }
-        Format::Json => {
-            let text = tussock_report::comparison_to_json(comparison)?;
-            if !names.is_empty() {
-                printer.note(&format!("written: {}", names.join(", ")));
-            }
-            printer.data(text.as_bytes())
-        }
-    }
 }

@@ -9,12 +9,14 @@ pub(crate) mod plan;
 pub(crate) mod report;
 pub(crate) mod simulate;
 
-use crate::args::PictureArguments;
+use crate::args::{Format, LogArguments, PictureArguments};
 use crate::exit::{CommandFailure, failure};
 use crate::inputs::{name, told};
 use crate::outputs::Rendered;
 use crate::printer::Printer;
-use std::path::Path;
+use crate::progress::Progress;
+use crate::{inputs, wishes};
+use std::path::{Path, PathBuf};
 use tussock::{Advice, AnalyseError, Job, Stage};
 use tussock_ingest::Assembled;
 use tussock_report::{Output, Privacy};
@@ -100,6 +102,45 @@ pub(crate) fn job<'a>(
         advice: Advice::LeftOut,
         progress: Some(tell),
     }
+}
+
+/// Reads logs, with a plan where there is one, and asks a question of them.
+pub(crate) fn ask<T>(
+    log: &LogArguments,
+    plan_path: Option<&PathBuf>,
+    question: impl FnOnce(&Job<'_>) -> Result<T, AnalyseError>,
+) -> Result<T, CommandFailure> {
+    let mut options = wishes::read_options(log)?;
+    wishes::threads(log.threads)?;
+    inputs::check(&log.logs, inputs::A_LOG)?;
+    inputs::check_garden(plan_path, log.settings.as_ref())?;
+    let settings = inputs::settings(log.settings.as_deref())?;
+    options.limits = settings.limits.clone();
+    let plan = plan_path.map(|path| sound_plan(path, &settings)).transpose()?;
+    let progress = Progress::new();
+    let assembled = inputs::logs(&log.logs, &options, &|what, done| progress.tell(what, done))?;
+    let tell = |stage: Stage, done_fraction: f64| progress.tell(stage.words(), done_fraction);
+    question(&job(&assembled, plan.as_ref(), &settings, &tell))
+        .map_err(|error| cannot_go_on(&error, plan_path.map(PathBuf::as_path)))
+}
+
+/// An answer in the form that was asked for, and which files hold it too.
+pub(crate) fn tell<E: std::error::Error>(
+    format: Format,
+    human: impl FnOnce() -> String,
+    json: impl FnOnce() -> Result<String, E>,
+    written: &[PathBuf],
+    printer: &Printer,
+) -> Result<(), CommandFailure> {
+    let names: Vec<String> = written.iter().map(|path| path.display().to_string()).collect();
+    let text = match format {
+        Format::Human => human() + &tussock_report::answer_files(&names, printer.style()),
+        Format::Json => json()?,
+    };
+    if format == Format::Json && !names.is_empty() {
+        printer.note(&format!("written: {}", names.join(", ")));
+    }
+    printer.data(text.as_bytes())
 }
 
 /// A plan without faults in its text. Faults of its ground are found where it is used.

@@ -1,19 +1,16 @@
 //! `tussock plan`: is this plan sound; make one from a walk.
 
 use crate::args::{
-    AlignArguments, Format, FromTraceArguments, FromWalkArguments, LogArguments, PlanCheckArguments,
-    PlanCommand,
+    AlignArguments, Format, FromTraceArguments, FromWalkArguments, PlanCheckArguments, PlanCommand,
 };
 use crate::exit::{CommandFailure, Exit};
 use crate::inputs::{self, name};
 use crate::outputs::{NewFile, write_new};
 use crate::printer::{Printer, harmless};
-use crate::progress::Progress;
 use crate::{CommandResult, commands, wishes};
 use serde_json::json;
-use std::path::{Path, PathBuf};
-use tussock::{AlignVerdict, PlanForecast, PlanReport, PlanRow, Stage};
-use tussock_ingest::ReadOptions;
+use std::path::Path;
+use tussock::{AlignVerdict, PlanForecast, PlanReport, PlanRow};
 use tussock_types::math;
 use tussock_types::{PlanRole, Settings, decimal, plural};
 
@@ -215,17 +212,6 @@ fn write_plan(file: Option<&NewFile>, text: &str, printer: &Printer) -> Result<(
     }
 }
 
-/// How logs are read, and the settings of the garden, once all arguments are known to be right.
-fn wished(log: &LogArguments, plan: Option<&PathBuf>) -> Result<(ReadOptions, Settings), CommandFailure> {
-    let mut options = wishes::read_options(log)?;
-    wishes::threads(log.threads)?;
-    inputs::check(&log.logs, "a log (GPX, NMEA 0183, CSV, ...)")?;
-    inputs::check_garden(plan, log.settings.as_ref())?;
-    let settings = inputs::settings(log.settings.as_deref())?;
-    options.limits = settings.limits.clone();
-    Ok((options, settings))
-}
-
 fn from_walk(arguments: &FromWalkArguments, printer: &Printer) -> CommandResult {
     let file = new_file(&arguments.out)?;
     inputs::check([&arguments.walk], "a walk recorded as GPX")?;
@@ -255,15 +241,7 @@ fn from_walk(arguments: &FromWalkArguments, printer: &Printer) -> CommandResult 
 
 fn from_trace(arguments: &FromTraceArguments, printer: &Printer) -> CommandResult {
     let file = new_file(&arguments.out)?;
-    let (options, settings) = wished(&arguments.log, None)?;
-    let progress = Progress::new();
-    let assembled = inputs::logs(&arguments.log.logs, &options, &|what, done| {
-        progress.tell(what, done)
-    })?;
-    let tell = |stage: Stage, done_fraction: f64| progress.tell(stage.words(), done_fraction);
-    let plan = tussock::plan_from_trace(&commands::job(&assembled, None, &settings, &tell))
-        .map_err(|error| commands::cannot_go_on(&error, None))?;
-    drop(progress);
+    let plan = commands::ask(&arguments.log, None, tussock::plan_from_trace)?;
     let text = tussock_ingest::write_plan(&plan);
     write_plan(file.as_ref(), &text, printer)?;
     printer.note(
@@ -275,16 +253,7 @@ fn from_trace(arguments: &FromTraceArguments, printer: &Printer) -> CommandResul
 
 fn align(arguments: &AlignArguments, printer: &Printer) -> CommandResult {
     let file = new_file(&arguments.out)?;
-    let (options, settings) = wished(&arguments.log, Some(&arguments.plan))?;
-    let plan = commands::sound_plan(&arguments.plan, &settings)?;
-    let progress = Progress::new();
-    let assembled = inputs::logs(&arguments.log.logs, &options, &|what, done| {
-        progress.tell(what, done)
-    })?;
-    let tell = |stage: Stage, done_fraction: f64| progress.tell(stage.words(), done_fraction);
-    let aligned = tussock::align(&commands::job(&assembled, Some(&plan), &settings, &tell))
-        .map_err(|error| commands::cannot_go_on(&error, Some(arguments.plan.as_path())))?;
-    drop(progress);
+    let aligned = commands::ask(&arguments.log, Some(&arguments.plan), tussock::align)?;
     let text = tussock_ingest::write_plan(&aligned.plan);
     write_plan(file.as_ref(), &text, printer)?;
     let offset = aligned.offset;

@@ -17,11 +17,7 @@ pub(crate) fn run(arguments: &ReportArguments, printer: &Printer) -> CommandResu
         failure!("{}: {}", name(&arguments.findings), told(&error))
             .hint("findings.json is written by tussock analyse --out DIR")
     })?;
-    let privacy = if arguments.private {
-        Privacy::Private
-    } else {
-        Privacy::Full
-    };
+    let privacy = Privacy::from(arguments.private);
     let written = folder.write(&commands::render(&findings, privacy, &arguments.picture)?)?;
     commands::note_left_out(&findings, privacy, printer);
     let names: Vec<String> = written.iter().map(|path| path.display().to_string()).collect();

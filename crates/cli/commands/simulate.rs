@@ -10,8 +10,8 @@ use serde_json::{Value, json};
 use std::path::{Path, PathBuf};
 use tussock::plane::{Frame, Site};
 use tussock_simulate::{
-    Counting, Doing, LogNoise, Machine, Manner, Pattern, Run, Sampling, Spell, StuckSpot, TrueRun, Truth,
-    csv_bytes, gpx_bytes, nmea_bytes, sample, simulate, truth,
+    Counting, Doing, Lanes, LogNoise, Machine, Manner, Pattern, Run, Sampling, Spell, StuckSpot, TrueRun,
+    Truth, csv_bytes, gpx_bytes, nmea_bytes, sample, simulate, truth,
 };
 use tussock_types::{FixQuality, GeoPoint, Place, Settings, plural};
 
@@ -140,26 +140,20 @@ pub(crate) fn run(arguments: &SimulateArguments, printer: &Printer) -> CommandRe
 
 fn machine(settings: &Settings, pattern: PatternKind, cut_width_m: f64) -> Machine {
     let usual = Machine::default();
+    let lanes = Lanes {
+        turn_each_round_deg: 90.0,
+        ..Lanes::new(LANE_SPACING * cut_width_m, 0.0, 0.02)
+    };
     Machine {
         speed_mps: settings.machine.speed_mps.unwrap_or(usual.speed_mps),
         past_boundary_m: settings.machine.past_boundary_m.unwrap_or(usual.past_boundary_m),
         pattern: match pattern {
             PatternKind::Roaming => Pattern::Roaming,
-            PatternKind::Lanes => Pattern::Lanes {
-                spacing_m: LANE_SPACING * cut_width_m,
-                direction_deg: 0.0,
-                jitter_m: 0.02,
-                turn_each_round_deg: 90.0,
-            },
+            PatternKind::Lanes => Pattern::Lanes(lanes),
             PatternKind::Spiral => Pattern::OutwardSpiral {
-                pitch_m: LANE_SPACING * cut_width_m,
+                pitch_m: lanes.spacing_m,
             },
-            PatternKind::Combined => Pattern::Combined {
-                spacing_m: LANE_SPACING * cut_width_m,
-                direction_deg: 0.0,
-                jitter_m: 0.02,
-                turn_each_round_deg: 90.0,
-            },
+            PatternKind::Combined => Pattern::Combined(lanes),
         },
         ..usual
     }

@@ -181,6 +181,20 @@ pub enum IngestError {
     },
 }
 
+/// What was expected, where that can be said.
+pub(crate) fn wanted(expected: &str) -> String {
+    match expected {
+        "" => String::new(),
+        expected => format!(", expected {expected}"),
+    }
+}
+
+/// Faults of a file, one a line.
+pub(crate) fn listed(name: &str, faults: &[impl std::fmt::Display]) -> String {
+    let lines: Vec<String> = faults.iter().map(|fault| format!("{name}: {fault}")).collect();
+    lines.join("\n")
+}
+
 /// Where reading stopped, where it had begun.
 fn place(byte: u64) -> String {
     if byte == 0 {

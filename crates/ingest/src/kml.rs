@@ -97,28 +97,23 @@ pub(crate) fn read(name: &str, original: &[u8], limits: &LimitSettings) -> Resul
             MarkupStep::PassedOver(next) => {
                 state.is_broken = true;
                 let start = state.open.take().map_or(at, |(_, start, _)| start);
-                let ledger = &mut state.pairs.reading.ledger;
-                ledger.skip(start, next as u64, SkipReason::Malformed, 1);
+                state.pairs.skip(start, next as u64, SkipReason::Malformed, 1);
             }
             MarkupStep::CutOff(_) | MarkupStep::End => {
                 let start = state.open.take().map_or(at, |(_, start, _)| start);
-                let ledger = &mut state.pairs.reading.ledger;
-                ledger.skip(start, text.len() as u64, SkipReason::Truncated, 1);
+                state
+                    .pairs
+                    .skip(start, text.len() as u64, SkipReason::Truncated, 1);
                 break;
             }
         }
     }
+    let is_cut_off = state.depth > 0 && !state.is_broken;
+    state.settle(if is_cut_off { Lists::CutOff } else { Lists::Whole });
     if state.depth > 0 {
-        state.settle(if state.is_broken {
-            Lists::Whole
-        } else {
-            Lists::CutOff
-        });
         state.pairs.reading.notice("kml_not_closed", 0, || {
             "the file ends without its closing tags, as if the logger had been switched off".into()
         });
-    } else {
-        state.settle(Lists::Whole);
     }
     let what = format!(
         "{} tracks, {} lines and places without times",
@@ -186,10 +181,7 @@ impl KmlReader {
                     .filter(|corner| !corner.is_empty());
                 let corners = corners.count() as u32;
                 (0..corners).for_each(|_| self.pairs.reading.timeless_at(start));
-                self.pairs
-                    .reading
-                    .ledger
-                    .skip(start, end, SkipReason::NoTime, corners);
+                self.pairs.skip(start, end, SkipReason::NoTime, corners);
             }
         }
     }
@@ -204,8 +196,8 @@ impl KmlReader {
                 self.without_time += places.len() as u64;
                 times.iter().for_each(|time| self.pairs.alone(time));
                 for place in &places {
-                    let ledger = &mut self.pairs.reading.ledger;
-                    ledger.skip(place.start, place.end, SkipReason::NotAPosition, 1);
+                    self.pairs
+                        .skip(place.start, place.end, SkipReason::NotAPosition, 1);
                 }
             }
         }

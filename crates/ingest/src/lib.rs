@@ -53,6 +53,7 @@ pub use error_series::read_error_series;
 pub use plan_file::{PlanFileError, PlanRead, looks_swapped, read_plan, write_plan};
 pub use reference_file::read_reference;
 pub use settings_file::{SettingsError, SettingsFault, read_settings, settings_reference};
+pub use source::digest;
 pub use tussock_types::{day_span_min, offset_s};
 pub use walk::{WalkError, WalkFault, WalkedPlan, plan_from_walk};
 
@@ -278,16 +279,7 @@ pub(crate) fn check_size(
     byte: u64,
 ) -> Result<(), IngestError> {
     let fixes = reading.found.len() as u64;
-    if fixes > limits.fixes {
-        return Err(IngestError::Limit {
-            name: name.into(),
-            what: "number of fixes",
-            value: fixes,
-            limit: limits.fixes,
-            key: "fixes",
-            byte,
-        });
-    }
+    within(name, "number of fixes", fixes, (limits.fixes, "fixes"), byte)?;
     check_memory(name, text.len() as u64 + reading.memory_bytes(), limits, byte)
 }
 
@@ -298,17 +290,30 @@ pub(crate) fn check_depth(
     limits: &LimitSettings,
     byte: u64,
 ) -> Result<(), IngestError> {
-    if depth > limits.element_depth {
-        return Err(IngestError::Limit {
-            name: name.into(),
-            what: "nested elements",
-            value: u64::from(depth),
-            limit: u64::from(limits.element_depth),
-            key: "element_depth",
-            byte,
-        });
+    let limit = (u64::from(limits.element_depth), "element_depth");
+    within(name, "nested elements", u64::from(depth), limit, byte)
+}
+
+/// Refuses what is more than a limit, of which the key is told.
+#[inline]
+fn within(
+    name: &str,
+    what: &'static str,
+    value: u64,
+    (limit, key): (u64, &'static str),
+    byte: u64,
+) -> Result<(), IngestError> {
+    if value <= limit {
+        return Ok(());
     }
-    Ok(())
+    Err(IngestError::Limit {
+        name: name.into(),
+        what,
+        value,
+        limit,
+        key,
+        byte,
+    })
 }
 
 /// The most fixes that [`check_size`] lets pass while no more places are written down.
@@ -326,15 +331,12 @@ pub(crate) fn check_memory(
     limits: &LimitSettings,
     byte: u64,
 ) -> Result<(), IngestError> {
-    if held_bytes > limits.memory_bytes {
-        return Err(IngestError::Limit {
-            name: name.into(),
-            what: "bytes of memory for text and fixes",
-            value: held_bytes,
-            limit: limits.memory_bytes,
-            key: "memory_bytes",
-            byte,
-        });
-    }
-    Ok(())
+    let limit = (limits.memory_bytes, "memory_bytes");
+    within(
+        name,
+        "bytes of memory for text and fixes",
+        held_bytes,
+        limit,
+        byte,
+    )
 }

@@ -131,10 +131,7 @@ impl<'a> Features<'a> {
                 Token::Word(word) => {
                     if self.scopes.is_empty() {
                         let end = start + word.len() as u64;
-                        self.pairs
-                            .reading
-                            .ledger
-                            .skip(start, end, SkipReason::NotOfTheFormat, 1);
+                        self.pairs.skip(start, end, SkipReason::NotOfTheFormat, 1);
                     }
                     (key, last) = (b"", b"");
                 }
@@ -145,7 +142,7 @@ impl<'a> Features<'a> {
             .iter()
             .any(|byte| !byte.is_ascii_whitespace())
         {
-            self.pairs.reading.ledger.skip(from, to, SkipReason::Truncated, 1);
+            self.pairs.skip(from, to, SkipReason::Truncated, 1);
         }
         if !self.scopes.is_empty() {
             self.pairs.reading.notice("json_not_closed", 0, || {

@@ -119,14 +119,10 @@ impl Pairs {
             self.pair(time, place);
         }
         for place in &places[both..] {
-            self.reading
-                .ledger
-                .skip(place.start, place.end, SkipReason::Truncated, 1);
+            self.skip(place.start, place.end, SkipReason::Truncated, 1);
         }
         for time in &times[both..] {
-            self.reading
-                .ledger
-                .skip(time.start, time.end, SkipReason::Truncated, 1);
+            self.skip(time.start, time.end, SkipReason::Truncated, 1);
         }
     }
 
@@ -155,8 +151,8 @@ impl Pairs {
                 });
             }
             Err(reason) => {
-                self.reading.ledger.skip(time.start, time.end, reason, 0);
-                self.reading.ledger.skip(place.start, place.end, reason, 1);
+                self.skip(time.start, time.end, reason, 0);
+                self.skip(place.start, place.end, reason, 1);
             }
         }
     }
@@ -177,24 +173,23 @@ impl Pairs {
     /// A position that no time belongs to.
     pub(crate) fn without_time(&mut self, place: &Placed) {
         self.reading.timeless_at(place.start);
-        self.reading
-            .ledger
-            .skip(place.start, place.end, SkipReason::NoTime, 1);
+        self.skip(place.start, place.end, SkipReason::NoTime, 1);
     }
 
     /// A time that no position belongs to.
     pub(crate) fn alone(&mut self, time: &Timed) {
-        self.reading
-            .ledger
-            .skip(time.start, time.end, SkipReason::NotAPosition, 1);
+        self.skip(time.start, time.end, SkipReason::NotAPosition, 1);
+    }
+
+    /// Skips a stretch of the text that holds so many pieces.
+    pub(crate) fn skip(&mut self, start: u64, end: u64, reason: SkipReason, count: u32) {
+        self.reading.ledger.skip(start, end, reason, count);
     }
 
     /// All that is neither a fix nor skipped is the frame round the fixes.
     pub(crate) fn finish(mut self, what: &str, text_bytes: usize) -> Reading {
         if self.without_zone {
-            self.reading.notice("time_without_zone", 0, || {
-                "times do not say their zone and are taken as UTC".into()
-            });
+            self.reading.without_zone(0);
         }
         self.reading.resolution_m = self.steps.resolution_m(crate::number::DEGREE_M);
         self.reading.holds = format!("{what}; skipped {}", self.reading.ledger.words());

@@ -219,11 +219,10 @@ impl Reader {
         self.faults.push(PlanFault {
             feature: Some(title.index),
             name: title.name.clone(),
-            ring: None,
-            at: None,
             found,
             expected: expected.into(),
             is_fatal,
+            ..PlanFault::default()
         });
         let last = self.faults.len() - 1;
         &mut self.faults[last]
@@ -246,13 +245,10 @@ impl Reader {
             return;
         }
         self.faults.push(PlanFault {
-            feature: None,
-            name: None,
-            ring: None,
-            at: None,
             found: format!("it names the reference system {}", short(crs)),
             expected: "longitude and latitude in WGS 84 (RFC 7946)".to_owned(),
             is_fatal: true,
+            ..PlanFault::default()
         });
     }
 

@@ -177,6 +177,13 @@ impl Reading {
         }
     }
 
+    /// Says that a time did not say its zone; the first stands on a line.
+    pub(crate) fn without_zone(&mut self, line: u64) {
+        self.notice("time_without_zone", line, || {
+            "times do not say their zone and are taken as UTC".into()
+        });
+    }
+
     /// Says once that something was passed over because it is longer than a limit.
     pub(crate) fn too_long(
         &mut self,

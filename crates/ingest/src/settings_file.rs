@@ -6,6 +6,7 @@
 //!
 //! Cost: nothing to speak of.
 
+use crate::error::{listed, wanted};
 use serde::Deserialize;
 use std::fmt::Write;
 use std::sync::LazyLock;
@@ -82,7 +83,8 @@ impl Allowed {
 }
 
 /// One thing wrong with a settings file, and where.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[error("line {line}: {key} {found}{}", wanted(expected))]
 pub struct SettingsFault {
     /// Line in the file, from 1.
     pub line: usize,
@@ -92,16 +94,6 @@ pub struct SettingsFault {
     pub found: String,
     /// What was expected instead.
     pub expected: String,
-}
-
-impl std::fmt::Display for SettingsFault {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        write!(f, "line {}: {} {}", self.line, self.key, self.found)?;
-        if !self.expected.is_empty() {
-            write!(f, ", expected {}", self.expected)?;
-        }
-        Ok(())
-    }
 }
 
 /// Why settings could not be read.
@@ -128,11 +120,6 @@ pub enum SettingsError {
         /// Each fault.
         faults: Vec<SettingsFault>,
     },
-}
-
-fn listed(name: &str, faults: &[SettingsFault]) -> String {
-    let lines: Vec<String> = faults.iter().map(|fault| format!("{name}: {fault}")).collect();
-    lines.join("\n")
 }
 
 /// Reads settings; keys that are left out have their default.

@@ -37,6 +37,7 @@ pub(crate) struct Sifted {
     pub(crate) holes: Vec<Hole>,
 }
 
+#[derive(Default)]
 pub(crate) struct Sieve {
     text: Vec<u8>,
     bytes: u64,
@@ -54,13 +55,8 @@ impl Sieve {
     pub(crate) fn new(line_bytes: u64) -> Self {
         let most = usize::try_from(line_bytes).unwrap_or(usize::MAX);
         Self {
-            text: Vec::new(),
-            bytes: 0,
-            holes: Vec::new(),
-            stretch: 0,
             most: most.saturating_add(BEYOND_BYTES),
-            tail: Vec::new(),
-            dropped: 0,
+            ..Self::default()
         }
     }
 

@@ -11,6 +11,8 @@
 
 mod fetch;
 
+pub use fetch::digest;
+
 use crate::error::IngestError;
 use crate::sieve::Hole;
 use encoding_rs::Encoding;
@@ -67,7 +69,7 @@ impl Source {
 
     /// Hash of the bytes as given, hexadecimal. Cost: one pass, where nothing had to be unpacked or turned round.
     pub(crate) fn sha256(&self) -> String {
-        self.sha256.clone().unwrap_or_else(|| fetch::digest(&self.text))
+        self.sha256.clone().unwrap_or_else(|| digest(&self.text))
     }
 
     fn make_text(&mut self, name: &str, limits: &LimitSettings) -> Result<(), IngestError> {
@@ -224,7 +226,7 @@ mod tests {
         let mut cut = 0;
         for log in logs {
             let source = Source::read("log", &log[..], &limits).unwrap();
-            assert_eq!(source.sha256(), fetch::digest(&log), "{} bytes", log.len());
+            assert_eq!(source.sha256(), digest(&log), "{} bytes", log.len());
             cut += usize::from(source.longest_hole().is_some());
         }
         assert!(cut > 20, "{cut}");

@@ -28,6 +28,7 @@
 mod gpx;
 mod ring;
 
+use crate::error::{listed, wanted};
 use gpx::{Recorded, WalkKind};
 use ring::{CLOSED_M, RingFault};
 use std::collections::BTreeMap;
@@ -43,7 +44,8 @@ pub struct WalkedPlan {
 }
 
 /// One recorded thing that no feature can be made of.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[error("line {line}: \"{name}\": {found}{}", wanted(expected))]
 pub struct WalkFault {
     /// Line of the file, from 1.
     pub line: u64,
@@ -53,16 +55,6 @@ pub struct WalkFault {
     pub found: String,
     /// What was expected instead.
     pub expected: String,
-}
-
-impl std::fmt::Display for WalkFault {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        write!(f, "line {}: \"{}\": {}", self.line, self.name, self.found)?;
-        if !self.expected.is_empty() {
-            write!(f, ", expected {}", self.expected)?;
-        }
-        Ok(())
-    }
 }
 
 /// Why no plan could be made of a walk.
@@ -111,11 +103,6 @@ pub enum WalkError {
         /// Each fault.
         faults: Vec<WalkFault>,
     },
-}
-
-fn listed(name: &str, faults: &[WalkFault]) -> String {
-    let lines: Vec<String> = faults.iter().map(|fault| format!("{name}: {fault}")).collect();
-    lines.join("\n")
 }
 
 /// Positions of all tracks and routes, segment by segment, with or without times.

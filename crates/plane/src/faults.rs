@@ -24,11 +24,7 @@ pub(crate) fn fatal(
     PlanFault {
         feature: Some(feature.index),
         name: Some(feature.name.clone()),
-        ring: None,
-        at: None,
-        found: found.into(),
-        expected: expected.into(),
-        is_fatal: true,
+        ..of_plan(found, expected, true)
     }
 }
 
@@ -47,13 +43,10 @@ pub(crate) fn warning(
 /// A fault of the whole plan.
 pub(crate) fn of_plan(found: impl Into<String>, expected: impl Into<String>, is_fatal: bool) -> PlanFault {
     PlanFault {
-        feature: None,
-        name: None,
-        ring: None,
-        at: None,
         found: found.into(),
         expected: expected.into(),
         is_fatal,
+        ..PlanFault::default()
     }
 }
 

@@ -448,10 +448,8 @@ impl Builder {
             "more than 100 km".to_owned()
         };
         let found = format!("it reaches {how_far} from the lawn's first corner");
-        self.faults.push(PlanFault {
-            at: Some(point),
-            ..fatal(feature, found, format!("a plan no wider than {WIDEST_M} m"))
-        });
+        let expected = format!("a plan no wider than {WIDEST_M} m");
+        self.faults.push(fatal(feature, found, expected).at(point));
         false
     }
 }

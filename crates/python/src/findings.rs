@@ -30,14 +30,6 @@ fn failed(error: ReportError) -> Fault {
     Fault::of(Class::Report, &error)
 }
 
-const fn privacy(is_private: bool) -> Privacy {
-    if is_private {
-        Privacy::Private
-    } else {
-        Privacy::Full
-    }
-}
-
 /// East and north of the south-west corner, side of a cell, columns, rows.
 type GridTuple = (f64, f64, f64, usize, usize);
 
@@ -45,7 +37,7 @@ type GridTuple = (f64, f64, f64, usize, usize);
 impl Findings {
     /// `findings.json`.
     fn to_json(&self, py: Python<'_>, is_private: bool) -> PyResult<String> {
-        work(py, || match privacy(is_private) {
+        work(py, || match Privacy::from(is_private) {
             Privacy::Full => tussock_report::to_json(&self.inner).map_err(failed),
             Privacy::Private => tussock_report::redact(&self.inner)
                 .and_then(|private| tussock_report::to_json(&private))
@@ -61,7 +53,7 @@ impl Findings {
         map_width_px: u32,
     ) -> PyResult<Vec<(&'static str, Bound<'py, PyBytes>)>> {
         let outputs = work(py, move || {
-            tussock_report::outputs_sized(&self.inner, privacy(is_private), map_width_px).map_err(failed)
+            tussock_report::outputs_sized(&self.inner, is_private.into(), map_width_px).map_err(failed)
         })?;
         Ok(outputs
             .into_iter()
@@ -71,7 +63,7 @@ impl Findings {
 
     /// Files that are left out, each with the reason.
     fn left_out(&self, is_private: bool) -> Vec<(&'static str, &'static str)> {
-        tussock_report::left_out(&self.inner, privacy(is_private))
+        tussock_report::left_out(&self.inner, is_private.into())
     }
 
     /// `findings.geojson`.

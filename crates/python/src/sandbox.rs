@@ -9,7 +9,7 @@ use serde_json::json;
 use tussock::plane::Site;
 use tussock_simulate::gardens::{GardenKind, Wish, invent_as};
 use tussock_simulate::{
-    Counting, Doing, LogNoise, Machine, Pattern, Run, Sampling, Spell, TurnLaw, laws, sample, truth,
+    Counting, Doing, Lanes, LogNoise, Machine, Pattern, Run, Sampling, Spell, TurnLaw, laws, sample, truth,
 };
 
 /// The error of the log is drawn from a stream of its own, as in the command.
@@ -68,6 +68,12 @@ impl Wanted {
                 Spell::Between { min_s, max_s }
             }
         };
+        let lanes = Lanes {
+            spacing_m: self.lane_spacing_m,
+            direction_deg: self.lane_direction_deg,
+            jitter_m: self.lane_jitter_m,
+            turn_each_round_deg: self.lane_turn_each_round_deg,
+        };
         Machine {
             speed_mps: self.speed_mps,
             past_boundary_m: self.past_boundary_m,
@@ -83,21 +89,11 @@ impl Wanted {
             },
             pattern: match self.pattern {
                 PatternName::Roaming => Pattern::Roaming,
-                PatternName::Lanes => Pattern::Lanes {
-                    spacing_m: self.lane_spacing_m,
-                    direction_deg: self.lane_direction_deg,
-                    jitter_m: self.lane_jitter_m,
-                    turn_each_round_deg: self.lane_turn_each_round_deg,
-                },
+                PatternName::Lanes => Pattern::Lanes(lanes),
                 PatternName::OutwardSpiral => Pattern::OutwardSpiral {
                     pitch_m: self.lane_spacing_m,
                 },
-                PatternName::Combined => Pattern::Combined {
-                    spacing_m: self.lane_spacing_m,
-                    direction_deg: self.lane_direction_deg,
-                    jitter_m: self.lane_jitter_m,
-                    turn_each_round_deg: self.lane_turn_each_round_deg,
-                },
+                PatternName::Combined => Pattern::Combined(lanes),
             },
             roaming: between(self.outing_s),
             charging: between(self.charging_s),

@@ -57,69 +57,40 @@ impl Trace {
         is_geographic: bool,
         others: &Bound<'_, PyDict>,
     ) -> PyResult<Self> {
-        let time_s = time_s.as_slice()?.to_vec();
         let (first, second) = (first.as_slice()?.to_vec(), second.as_slice()?.to_vec());
+        let time_s = time_s.as_slice()?.to_vec();
         let count = time_s.len();
-        let floats = |name: &str| -> PyResult<Vec<f32>> {
-            match others.get_item(name)? {
-                None => Ok(vec![f32::NAN; count]),
-                Some(column) => Ok(column
-                    .extract::<PyReadonlyArray1<'_, f32>>()?
-                    .as_slice()?
-                    .to_vec()),
-            }
+        let codes = column(others, "quality", 0_u8, count)?;
+        let trace = tussock_types::Trace {
+            machine,
+            positions: if is_geographic {
+                Positions::Geographic {
+                    lat_deg: first,
+                    lon_deg: second,
+                }
+            } else {
+                Positions::Local {
+                    east_m: first,
+                    north_m: second,
+                }
+            },
+            time_s,
+            segment: column(others, "segment", 0, count)?,
+            quality: Vec::new(),
+            hdop: column(others, "hdop", f32::NAN, count)?,
+            claimed_sd_m: column(others, "claimed_sd_m", f32::NAN, count)?,
+            speed_mps: column(others, "speed_mps", f32::NAN, count)?,
+            course_deg: column(others, "course_deg", f32::NAN, count)?,
+            height_msl_m: column(others, "height_msl_m", f32::NAN, count)?,
+            satellites: column(others, "satellites", u8::MAX, count)?,
         };
-        let codes = |name: &str, usual: u8| -> PyResult<Vec<u8>> {
-            match others.get_item(name)? {
-                None => Ok(vec![usual; count]),
-                Some(column) => Ok(column.extract::<PyReadonlyArray1<'_, u8>>()?.as_slice()?.to_vec()),
-            }
-        };
-        let segment = match others.get_item("segment")? {
-            None => vec![0; count],
-            Some(column) => column
-                .extract::<PyReadonlyArray1<'_, u32>>()?
-                .as_slice()?
-                .to_vec(),
-        };
-        let (hdop, claimed_sd_m, speed_mps, course_deg, height_msl_m) = (
-            floats("hdop")?,
-            floats("claimed_sd_m")?,
-            floats("speed_mps")?,
-            floats("course_deg")?,
-            floats("height_msl_m")?,
-        );
-        let (quality, satellites) = (codes("quality", 0)?, codes("satellites", u8::MAX)?);
         let (inner, left_out) = work(py, move || {
             let known = |&code: &u8| {
                 let known = FixQuality::ALL.get(usize::from(code)).copied();
                 known.ok_or_else(|| refused("out_of_range", format!("no quality has the code {code}")))
             };
-            let quality = quality.iter().map(known).collect::<Result<Vec<_>, _>>()?;
-            let trace = tussock_types::Trace {
-                machine,
-                positions: if is_geographic {
-                    Positions::Geographic {
-                        lat_deg: first,
-                        lon_deg: second,
-                    }
-                } else {
-                    Positions::Local {
-                        east_m: first,
-                        north_m: second,
-                    }
-                },
-                time_s,
-                segment,
-                quality,
-                hdop,
-                claimed_sd_m,
-                speed_mps,
-                course_deg,
-                height_msl_m,
-                satellites,
-            };
-            sifted(trace)
+            let quality = codes.iter().map(known).collect::<Result<Vec<_>, _>>()?;
+            sifted(tussock_types::Trace { quality, ..trace })
         })?;
         Ok(Self {
             left_out,
@@ -202,6 +173,19 @@ impl Trace {
             _ => Err(refused("not_a_log", format!("no log format {format:?}"))),
         })?;
         Ok(PyBytes::new(py, &bytes))
+    }
+}
+
+/// A column of a receiver; where it is not given, so many of what stands for "not logged".
+fn column<T: Element + Copy>(
+    others: &Bound<'_, PyDict>,
+    name: &str,
+    usual: T,
+    count: usize,
+) -> PyResult<Vec<T>> {
+    match others.get_item(name)? {
+        None => Ok(vec![usual; count]),
+        Some(column) => Ok(column.extract::<PyReadonlyArray1<'_, T>>()?.as_slice()?.to_vec()),
     }
 }
 

@@ -401,6 +401,16 @@ compass = { $eighth ->
     [6] west
    *[7] north-west
 }
+side = { $eighth ->
+    [0] northern
+    [1] north-eastern
+    [2] eastern
+    [3] south-eastern
+    [4] southern
+    [5] south-western
+    [6] western
+   *[7] north-western
+}
 
 ## What our own words mean
 
@@ -554,6 +564,10 @@ lawn-percent-number-area = { $percent } of the lawn, { $number } of { $area } ({
 missed-area = missed { $area }
 not-yet = not yet { $area }
 without-evidence = without evidence { $area }
+none-told = this log cannot tell
+none-known = not known without an outline of the lawn
+none-narrower = nothing from { $width } wide up; narrower pockets this log cannot show
+none-but-luck = nothing that luck does not explain
 none-shown-unseen = none is shown, but { $area } are without evidence: this log cannot tell
 gaps-too-thin-see = gaps too thin to see { $area }
 of-id = { $id } { $share } of { $area }
@@ -628,7 +642,7 @@ smaller-pockets = and { $pockets } smaller
 ## page: handout
 
 not-driven-over-up = Not driven over: { $area }, up to { $length } wide
-mower-stood-here-all = The mower stood here { $as }, { $time } in all
+mower-stood-here-all = The mower stood here { $times }, { $time } in all
 pocket-driven-over-this = { $why } Of the pocket { $percent } was driven over in this log; { $fraction } is expected if nothing changes, { $fraction_2 } if changed.
 promised-lawn-within-percent = Promised: { $percent } of the lawn within { $days }. { $word }.
 more-on-page-on = { $left_out } more on the page on screen.
@@ -661,6 +675,14 @@ long-driven-over-times = { $length } long, driven over { $number } times as ofte
 wire-length = { $length } of wire
 shift-length = a shift of { $length }
 more-day = { $hours } more a day
+less-new-than-chance = finds less new ground than chance would (efficiency { $figure })
+new-as-chance = finds new ground as chance would (efficiency { $figure }; 100 % is no overlap)
+more-new-than-chance = finds new ground better than chance (efficiency { $figure }; 100 % is no overlap)
+hardly-twice = hardly drives over ground twice (efficiency { $figure })
+reach-both = 95 % after { $first }, 99 % after { $second } of driving
+reach-95 = 95 % after { $after } of driving, 99 % out of reach
+reach-99 = 99 % after { $after } of driving
+reach-none = 95 % and 99 % out of reach
 outings-sent-along-percent = { $percent } of the outings sent along it
 half-lawn-driven-over = Half of the lawn was driven over at least this often; the mean is { $number }.
 half-waits-are-shorter = Half of the waits are shorter. Nine in ten: { $interval_h }. 99 in 100: { $interval_h_2 }.

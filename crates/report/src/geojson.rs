@@ -10,6 +10,7 @@
 
 use crate::{ReportError, words};
 use geojson::{Bbox, Feature, FeatureCollection, Geometry, GeometryValue, JsonObject, Position, feature::Id};
+use serde::Serialize;
 use serde_json::{Value, json};
 use tussock_types::{Findings, FrameFindings, Place, SuggestionKind, Tape};
 
@@ -26,91 +27,71 @@ pub fn geojson(findings: &Findings) -> Result<String, ReportError> {
     let frame = &findings.frame;
     let mut features = Vec::new();
     for pocket in &findings.missed_pockets {
-        let causes: Option<Vec<Value>> = pocket.causes.as_ref().map(|causes| {
-            causes
-                .iter()
-                .map(|found| json!({ "cause": found.cause, "rank": found.rank }))
-                .collect()
-        });
-        let properties = json!({
-            "area_m2": pocket.area_m2,
-            "widest_m": pocket.widest_m,
+        let causes = pocket.causes.iter().flatten();
+        let causes = causes.map(|found| json!({ "cause": found.cause, "rank": found.rank }));
+        let more = json!({
             "middle": middle(pocket.lat, pocket.lon),
-            "chance_fraction": pocket.chance_fraction,
-            "certainty": pocket.certainty,
-            "why": crate::text(&pocket.why),
-            "causes": causes,
+            "causes": pocket.causes.as_ref().map(|_| causes.collect::<Vec<_>>()),
             "tape": tape(&pocket.tape),
             "suggestion_ids": names(&pocket.suggestion_ids),
+            "why": crate::text(&pocket.why),
         });
+        let told = &["area_m2", "widest_m", "chance_fraction", "certainty"];
         features.push(feature(
             "missed_pocket",
-            &pocket.id,
             polygon(frame, &pocket.outline),
-            properties,
-        ));
+            pocket,
+            told,
+            more,
+        )?);
     }
     for pocket in &findings.not_yet {
-        let properties = json!({
-            "area_m2": pocket.area_m2,
-            "widest_m": pocket.widest_m,
+        let more = json!({
             "middle": middle(pocket.lat, pocket.lon),
-            "chance_fraction": pocket.chance_fraction,
-            "hours_to_decide": pocket.hours_to_decide,
-            "why": crate::text(&pocket.why),
             "tape": tape(&pocket.tape),
+            "why": crate::text(&pocket.why),
         });
+        let told = &["area_m2", "widest_m", "chance_fraction", "hours_to_decide"];
         features.push(feature(
             "not_yet",
-            &pocket.id,
             polygon(frame, &pocket.outline),
-            properties,
-        ));
+            pocket,
+            told,
+            more,
+        )?);
     }
     for ground in findings.unseen.iter().flatten() {
-        let properties = json!({ "area_m2": ground.area_m2, "why": crate::text(&ground.why) });
-        features.push(feature(
-            "unseen",
-            &ground.id,
-            polygon(frame, &ground.outline),
-            properties,
-        ));
+        let shape = polygon(frame, &ground.outline);
+        let more = json!({ "why": crate::text(&ground.why) });
+        features.push(feature("unseen", shape, ground, &["area_m2"], more)?);
     }
     for spot in &findings.stuck_spots {
-        let properties = json!({
-            "radius_m": spot.radius_m,
-            "episodes": spot.episodes,
-            "minutes": spot.minutes,
-            "passes_through": spot.passes_through,
-            "certainty": spot.certainty,
-            "approach_deg": spot.approach_deg,
-            "why": crate::text(&spot.why),
-        });
-        let point = point(frame, Place::new(spot.east_m, spot.north_m));
-        features.push(feature("stuck_spot", &spot.id, point, properties));
+        let at = point(frame, Place::new(spot.east_m, spot.north_m));
+        let told = &[
+            "radius_m",
+            "episodes",
+            "minutes",
+            "passes_through",
+            "certainty",
+            "approach_deg",
+        ];
+        let more = json!({ "why": crate::text(&spot.why) });
+        features.push(feature("stuck_spot", at, spot, told, more)?);
     }
     for worn in findings.worn_lines.iter().flatten() {
-        let properties = json!({
-            "times_mean": worn.times_mean,
-            "length_m": worn.length_m,
-            "most_visits": worn.most_visits,
-        });
+        let told = &["times_mean", "length_m", "most_visits"];
         features.push(feature(
             "worn_line",
-            &worn.id,
             line(frame, &worn.line),
-            properties,
-        ));
+            worn,
+            told,
+            Value::Null,
+        )?);
     }
     for stray in findings.strays.iter().flatten() {
-        let properties = json!({
-            "start_s": stray.start_s,
-            "duration_s": stray.duration_s,
-            "farthest_m": stray.farthest_m,
-            "came_back": stray.came_back,
-        });
-        let point = point(frame, Place::new(stray.east_m, stray.north_m));
-        features.push(feature("stray", &stray.id, point, properties));
+        let at = point(frame, Place::new(stray.east_m, stray.north_m));
+        let told = &["start_s", "duration_s", "farthest_m", "came_back"];
+        features.push(feature("stray", at, stray, told, Value::Null)?);
     }
     for suggestion in findings.suggestions.iter().flatten() {
         let geometry = match suggestion.kind {
@@ -119,23 +100,24 @@ pub fn geojson(findings: &Findings) -> Result<String, ReportError> {
             }
             _ => line(frame, &suggestion.geometry),
         };
-        let cautions: Vec<String> = suggestion.cautions.iter().map(crate::text).collect();
-        let properties = json!({
+        let more = json!({
             "change": suggestion.kind,
-            "why": crate::text(&suggestion.why),
-            "wire_m": suggestion.wire_m,
-            "outing_share_fraction": suggestion.outing_share_fraction,
-            "shift_m": suggestion.shift_m,
-            "added_h_per_day": suggestion.added_h_per_day,
             "pocket_ids": names(&suggestion.pocket_ids),
             "together_with": names(&suggestion.together_with),
-            "pocket_fraction_in_log": suggestion.pocket_fraction_in_log,
-            "certainty": suggestion.certainty,
-            "shown_after_h": suggestion.shown_after_h,
-            "predicted": suggestion.predicted,
-            "cautions": cautions,
+            "why": crate::text(&suggestion.why),
+            "cautions": suggestion.cautions.iter().map(crate::text).collect::<Vec<_>>(),
         });
-        features.push(feature("suggestion", &suggestion.id, geometry, properties));
+        let told = &[
+            "wire_m",
+            "outing_share_fraction",
+            "shift_m",
+            "added_h_per_day",
+            "pocket_fraction_in_log",
+            "certainty",
+            "shown_after_h",
+            "predicted",
+        ];
+        features.push(feature("suggestion", geometry, suggestion, told, more)?);
     }
     let collection = FeatureCollection {
         bbox: bounds(&features),
@@ -145,21 +127,32 @@ pub fn geojson(findings: &Findings) -> Result<String, ReportError> {
     crate::json::pretty(&collection)
 }
 
-fn feature(kind: &str, id: &str, value: Option<GeometryValue>, properties: Value) -> Feature {
-    let id = words::name(id);
+/// A feature of something found: the fields that are told as they are, and more.
+fn feature(
+    kind: &str,
+    value: Option<GeometryValue>,
+    found: &impl Serialize,
+    told: &[&str],
+    more: Value,
+) -> Result<Feature, ReportError> {
+    let found = serde_json::to_value(found).map_err(|source| ReportError::Json { source })?;
+    let id = words::name(found["id"].as_str().unwrap_or_default());
     let mut members = JsonObject::new();
+    for field in told {
+        members.insert((*field).to_owned(), found[*field].clone());
+    }
+    if let Value::Object(more) = more {
+        members.extend(more);
+    }
     members.insert("kind".to_owned(), kind.into());
     members.insert("id".to_owned(), id.clone().into());
-    if let Value::Object(properties) = properties {
-        members.extend(properties);
-    }
-    Feature {
+    Ok(Feature {
         bbox: None,
         geometry: value.map(Geometry::new),
         id: Some(Id::String(id)),
         properties: Some(members),
         foreign_members: None,
-    }
+    })
 }
 
 fn middle(lat: Option<f64>, lon: Option<f64>) -> Value {

@@ -20,6 +20,7 @@
 mod error;
 #[cfg(test)]
 mod error_tests;
+mod filters;
 mod geojson;
 mod gpx;
 mod html;

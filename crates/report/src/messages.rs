@@ -103,7 +103,7 @@ fn formatted(id: &str, arguments: &FluentArgs<'_>) -> String {
 }
 
 /// A message of the windows.
-pub(crate) fn message(id: &str, values: &[(&'static str, Value)]) -> String {
+pub(crate) fn message(id: &str, values: &[(&str, Value)]) -> String {
     let values = values.iter().map(|(name, value)| (*name, argument(name, value)));
     formatted(id, &values.collect())
 }
@@ -120,8 +120,12 @@ pub(crate) fn value(of: &impl Serialize) -> Value {
 
 /// A course as a word of the compass.
 pub(crate) fn compass(course_deg: f64) -> String {
-    let eighth = (course_deg.rem_euclid(360.0) / 45.0).round() % 8.0;
-    say!("compass", eighth = eighth)
+    say!("compass", eighth = eighth(course_deg))
+}
+
+/// A course as its eighth of the circle, from 0 in the north.
+pub(crate) fn eighth(course_deg: f64) -> f64 {
+    (course_deg.rem_euclid(360.0) / 45.0).round() % 8.0
 }
 
 /// What is said, in words.
@@ -198,14 +202,17 @@ mod tests {
         letters.collect()
     }
 
-    /// Every source of this room.
+    /// Every source and template of this room.
     fn sources(folder: &std::path::Path) -> String {
         let mut all = String::new();
         for entry in std::fs::read_dir(folder).unwrap() {
             let path = entry.unwrap().path();
             if path.is_dir() {
                 all += &sources(&path);
-            } else if path.extension().is_some_and(|end| end == "rs") {
+            } else if path
+                .extension()
+                .is_some_and(|end| ["rs", "html", "txt"].iter().any(|of| end == *of))
+            {
                 all += &std::fs::read_to_string(&path).unwrap();
             }
         }
@@ -232,12 +239,14 @@ mod tests {
         for (code, values) in &codes {
             assert_eq!(messages.get(code), Some(values), "{code}");
         }
-        let sources = sources(&std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("src"));
+        let room = std::path::Path::new(env!("CARGO_MANIFEST_DIR"));
+        let sources = sources(&room.join("src")) + &sources(&room.join("templates"));
         for id in messages.keys().filter(|id| !codes.contains_key(*id)) {
             assert!(sources.contains(&format!("\"{id}\"")), "nobody says {id}");
         }
         // What is asked for is there.
-        for rest in sources.split("say!(\"").chain(sources.split("named(\"")).skip(1) {
+        let asked = ["say!(\"", " say(\"", "named(\""].map(|call| sources.split(call).skip(1));
+        for rest in asked.into_iter().flatten() {
             let id = rest.split('"').next().unwrap_or_default();
             assert!(
                 !id.starts_with(|c: char| c.is_ascii_lowercase())

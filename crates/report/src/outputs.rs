@@ -25,6 +25,12 @@ pub enum Privacy {
     Private,
 }
 
+impl From<bool> for Privacy {
+    fn from(is_private: bool) -> Self {
+        if is_private { Self::Private } else { Self::Full }
+    }
+}
+
 /// Every file that these findings allow, in a fixed order: `findings.json`, `findings.geojson`, `report.html`,
 /// `map.png`, `cells.parquet`, `legs.parquet`, `pockets.gpx`. Those that need a place on Earth or squares are left out where there
 /// is none; [`left_out`] says why. Made side by side where there are several cores.

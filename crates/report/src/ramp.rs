@@ -8,6 +8,7 @@
 //! On paper the ramp runs from pale to dark: ground that was never driven over stays paper white, one visit is
 //! straw, many are deep blue, so that the order survives a printer without colour.
 
+use crate::words::number;
 use tussock_types::math;
 
 /// An sRGB colour.
@@ -107,6 +108,22 @@ impl VisitScale {
         }
         ticks.push(self.most);
         ticks
+    }
+
+    /// The key of the scale: colours and the visits that they stand for, from none on.
+    pub(crate) fn key(self) -> Vec<(String, String)> {
+        let ticks = self.ticks();
+        let step = |(index, visits): (usize, f64)| {
+            let words = number(visits, 0);
+            let words = match visits {
+                0.0 => "never".to_owned(),
+                _ if index == ticks.len() => words + "+",
+                _ => words,
+            };
+            (hex(self.colour(visits)), words)
+        };
+        let visits = std::iter::once(0.0).chain(ticks.iter().copied());
+        visits.enumerate().map(step).collect()
     }
 }
 

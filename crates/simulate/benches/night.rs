@@ -4,7 +4,9 @@ use criterion::{Criterion, criterion_group, criterion_main};
 use std::hint::black_box;
 use tussock_plane::Site;
 use tussock_simulate::gardens::{GardenKind, Wish, invent_as};
-use tussock_simulate::{Counting, LogNoise, Machine, Pattern, Run, Sampling, Yard, gpx_bytes, sample, truth};
+use tussock_simulate::{
+    Counting, Lanes, LogNoise, Machine, Pattern, Run, Sampling, Yard, gpx_bytes, sample, truth,
+};
 
 const GARDEN_SEED: u64 = 41;
 const RUN_SEED: u64 = 42;
@@ -20,12 +22,7 @@ fn night(c: &mut Criterion) {
     };
     let machine = Machine::default();
     let lanes = Machine {
-        pattern: Pattern::Lanes {
-            spacing_m: 0.18,
-            direction_deg: 30.0,
-            jitter_m: 0.01,
-            turn_each_round_deg: 0.0,
-        },
+        pattern: Pattern::Lanes(Lanes::new(0.18, 30.0, 0.01)),
         ..Machine::default()
     };
     let night = Run::new(8.0, RUN_SEED);

@@ -202,11 +202,7 @@ impl<'a> Driver<'a> {
             part: yard.home_part,
             record: TrueRun {
                 seed: run.seed,
-                vertices: Vec::new(),
-                outings: Vec::new(),
-                halts: Vec::new(),
-                stuck: Vec::new(),
-                stays: Vec::new(),
+                ..TrueRun::default()
             },
         }
     }

@@ -18,7 +18,7 @@
 
 use crate::drive::{Driver, LegEnd, LegLimits};
 use crate::ground::GroundPart;
-use crate::machine::Pattern;
+use crate::machine::{Lanes, Pattern};
 use crate::run::Doing;
 use std::collections::VecDeque;
 use tussock_plane::Vector;
@@ -235,27 +235,16 @@ enum Stretch {
 }
 
 pub(crate) fn drive(driver: &mut Driver<'_>) {
-    let (Pattern::Lanes {
-        spacing_m,
-        direction_deg,
-        jitter_m,
-        turn_each_round_deg,
-    }
-    | Pattern::Combined {
-        spacing_m,
-        direction_deg,
-        jitter_m,
-        turn_each_round_deg,
-    }) = driver.machine.pattern
-    else {
+    let Some(lanes) = driver.machine.pattern.lanes() else {
         return;
     };
     driver.begin();
     let mut outing_ends_s = set_out(driver);
     let mut round = 0.0;
     while !driver.is_over() {
-        let direction = Vector::of_angle((direction_deg + round * turn_each_round_deg).to_radians());
-        let offsets_m = offsets(driver, direction, spacing_m, jitter_m);
+        let direction =
+            Vector::of_angle((lanes.direction_deg + round * lanes.turn_each_round_deg).to_radians());
+        let offsets_m = offsets(driver, direction, &lanes);
         let layout = Layout::new(driver.part(), direction, &offsets_m);
         if layout.cells.is_empty() {
             driver.strand();
@@ -286,7 +275,10 @@ fn set_out(driver: &mut Driver<'_>) -> f64 {
 }
 
 /// Sideways places of the lanes.
-fn offsets(driver: &mut Driver<'_>, direction: Vector, spacing_m: f64, jitter_m: f64) -> Vec<f64> {
+fn offsets(driver: &mut Driver<'_>, direction: Vector, lanes: &Lanes) -> Vec<f64> {
+    let Lanes {
+        spacing_m, jitter_m, ..
+    } = *lanes;
     let aside = direction.left();
     let across = driver
         .part()

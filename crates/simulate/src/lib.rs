@@ -40,7 +40,8 @@ mod write;
 pub use drive::{Yard, simulate};
 pub use ground::turning_region;
 pub use machine::{
-    Departure, HomeWay, Machine, Manner, Pattern, Run, SimulateError, Spell, StuckSpot, TurnLaw, TurnPair,
+    Departure, HomeWay, Lanes, Machine, Manner, Pattern, Run, SimulateError, Spell, StuckSpot, TurnLaw,
+    TurnPair,
 };
 pub use run::{Doing, Stay, StuckEpisode, TrueHalt, TrueOuting, TrueRun, TrueVertex};
 pub use sample::{Bend, LogNoise, PoorSky, Sampling, TimeWindow, sample};

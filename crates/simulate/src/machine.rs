@@ -44,6 +44,18 @@ impl Spell {
             }
         }
     }
+
+    fn check(&self, what: &'static str, least_s: f64, expected: &'static str) -> Result<(), SimulateError> {
+        let (min_s, max_s) = self.range_s();
+        check(what, min_s, least_s, 1e7, expected)?;
+        check(
+            what,
+            max_s,
+            min_s,
+            1e7,
+            "a longest time that is not below the shortest",
+        )
+    }
 }
 
 /// One observed turn: both angles anticlockwise from the inward normal of the edge, in (-pi/2, pi/2).
@@ -91,16 +103,7 @@ pub enum Pattern {
     /// Straight until an edge, then another way.
     Roaming,
     /// To and fro in parallel lanes (cells after Choset & Pignon 1998), then from the beginning.
-    Lanes {
-        /// From lane to lane.
-        spacing_m: f64,
-        /// Direction of the lanes, anticlockwise from east.
-        direction_deg: f64,
-        /// Standard deviation of a lane's sideways error.
-        jitter_m: f64,
-        /// The direction turns by this with every round.
-        turn_each_round_deg: f64,
-    },
+    Lanes(Lanes),
     /// Round and round outwards from somewhere on the lawn until an edge is met, then a straight leg by the turn law, and the
     /// next spiral on the way: an Archimedean spiral, left or right by chance.
     OutwardSpiral {
@@ -108,16 +111,42 @@ pub enum Pattern {
         pitch_m: f64,
     },
     /// One outing in lanes, the next one roaming, in turn. The lanes go on where they were left.
-    Combined {
-        /// From lane to lane.
-        spacing_m: f64,
-        /// Direction of the lanes, anticlockwise from east.
-        direction_deg: f64,
-        /// Standard deviation of a lane's sideways error.
-        jitter_m: f64,
-        /// The direction turns by this with every round.
-        turn_each_round_deg: f64,
-    },
+    Combined(Lanes),
+}
+
+/// How parallel lanes lie.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Lanes {
+    /// From lane to lane.
+    pub spacing_m: f64,
+    /// Direction of the lanes, anticlockwise from east.
+    pub direction_deg: f64,
+    /// Standard deviation of a lane's sideways error.
+    pub jitter_m: f64,
+    /// The direction turns by this with every round.
+    pub turn_each_round_deg: f64,
+}
+
+impl Lanes {
+    /// Lanes that lie alike in every round.
+    pub const fn new(spacing_m: f64, direction_deg: f64, jitter_m: f64) -> Self {
+        Self {
+            spacing_m,
+            direction_deg,
+            jitter_m,
+            turn_each_round_deg: 0.0,
+        }
+    }
+}
+
+impl Pattern {
+    /// Its lanes, where it has any.
+    pub(crate) const fn lanes(self) -> Option<Lanes> {
+        match self {
+            Self::Lanes(lanes) | Self::Combined(lanes) => Some(lanes),
+            Self::Roaming | Self::OutwardSpiral { .. } => None,
+        }
+    }
 }
 
 /// How it comes home when its time is over. Lanes know where they are and drive home through the lawn.
@@ -184,48 +213,43 @@ pub struct Machine {
 }
 
 impl Machine {
+    fn driving(pattern: Pattern) -> Self {
+        Self {
+            pattern,
+            ..Self::default()
+        }
+    }
+
     /// A machine that goes on by chance after each edge. Battery and turning time are those of the default: `roaming`, `charging` and
     /// `turning`.
     pub fn random_heading(turn_law: TurnLaw) -> Self {
         Self {
             turn_law,
-            pattern: Pattern::Roaming,
-            ..Self::default()
+            ..Self::driving(Pattern::Roaming)
         }
     }
 
     /// A machine that goes to and fro in lanes. Its position error puts each lane aside by a normal deviate of its own.
     pub fn boustrophedon(spacing_m: f64, direction_deg: f64, position_error_m: f64) -> Self {
-        Self {
-            pattern: Pattern::Lanes {
-                spacing_m,
-                direction_deg,
-                jitter_m: position_error_m,
-                turn_each_round_deg: 0.0,
-            },
-            ..Self::default()
-        }
+        Self::driving(Pattern::Lanes(Lanes::new(
+            spacing_m,
+            direction_deg,
+            position_error_m,
+        )))
     }
 
     /// A machine that spirals outwards from places on the lawn.
     pub fn outward_spiral(pitch_m: f64) -> Self {
-        Self {
-            pattern: Pattern::OutwardSpiral { pitch_m },
-            ..Self::default()
-        }
+        Self::driving(Pattern::OutwardSpiral { pitch_m })
     }
 
     /// A machine that drives lanes in one outing and roams in the next.
     pub fn combined(spacing_m: f64, direction_deg: f64, position_error_m: f64) -> Self {
-        Self {
-            pattern: Pattern::Combined {
-                spacing_m,
-                direction_deg,
-                jitter_m: position_error_m,
-                turn_each_round_deg: 0.0,
-            },
-            ..Self::default()
-        }
+        Self::driving(Pattern::Combined(Lanes::new(
+            spacing_m,
+            direction_deg,
+            position_error_m,
+        )))
     }
 }
 
@@ -363,20 +387,10 @@ pub(crate) fn check(
 impl Machine {
     pub(crate) fn check(&self) -> Result<(), SimulateError> {
         let spell = |what, spell: &Spell, least_s| {
-            let (min_s, max_s) = spell.range_s();
-            check(
+            spell.check(
                 what,
-                min_s,
                 least_s,
-                1e7,
                 "a time that is not negative (outings and charging at least 1 s)",
-            )?;
-            check(
-                what,
-                max_s,
-                min_s,
-                1e7,
-                "a longest time that is not below the shortest",
             )
         };
         let share = |what, value| check(what, value, 0.0, 1.0, "a number from 0 to 1");
@@ -453,29 +467,12 @@ impl Machine {
         if let Pattern::OutwardSpiral { pitch_m } = self.pattern {
             check("pitch_m", pitch_m, 0.02, 100.0, "0.02 to 100 m")?;
         }
-        if let Pattern::Lanes {
-            spacing_m,
-            direction_deg,
-            jitter_m,
-            turn_each_round_deg,
-        }
-        | Pattern::Combined {
-            spacing_m,
-            direction_deg,
-            jitter_m,
-            turn_each_round_deg,
-        } = self.pattern
-        {
-            check("spacing_m", spacing_m, 0.02, 100.0, "0.02 to 100 m")?;
-            check("direction_deg", direction_deg, -1e4, 1e4, "an angle in degrees")?;
-            check("jitter_m", jitter_m, 0.0, 10.0, "0 to 10 m")?;
-            check(
-                "turn_each_round_deg",
-                turn_each_round_deg,
-                -1e4,
-                1e4,
-                "an angle in degrees",
-            )?;
+        if let Some(lanes) = self.pattern.lanes() {
+            let angle = |what, value| check(what, value, -1e4, 1e4, "an angle in degrees");
+            check("spacing_m", lanes.spacing_m, 0.02, 100.0, "0.02 to 100 m")?;
+            angle("direction_deg", lanes.direction_deg)?;
+            check("jitter_m", lanes.jitter_m, 0.0, 10.0, "0 to 10 m")?;
+            angle("turn_each_round_deg", lanes.turn_each_round_deg)?;
         }
         Ok(())
     }
@@ -493,30 +490,12 @@ impl Run {
         check("start_stay_s", self.start_stay_s, 0.0, 1e7, "0 to 10,000,000 s")?;
         for spot in &self.stuck_spots {
             check("radius_m", spot.radius_m, 1e-3, 100.0, "0.001 to 100 m")?;
-            check(
-                "east_m of a stuck spot",
-                spot.place.east_m,
-                -1e6,
-                1e6,
-                "a place on the plane",
-            )?;
-            check(
-                "north_m of a stuck spot",
-                spot.place.north_m,
-                -1e6,
-                1e6,
-                "a place on the plane",
-            )?;
+            let on_the_plane = |what, value| check(what, value, -1e6, 1e6, "a place on the plane");
+            on_the_plane("east_m of a stuck spot", spot.place.east_m)?;
+            on_the_plane("north_m of a stuck spot", spot.place.north_m)?;
             check("probability", spot.probability, 0.0, 1.0, "a number from 0 to 1")?;
-            let (min_s, max_s) = spot.duration.range_s();
-            check("duration", min_s, 0.0, 1e7, "a time that is not negative")?;
-            check(
-                "duration",
-                max_s,
-                min_s,
-                1e7,
-                "a longest time that is not below the shortest",
-            )?;
+            spot.duration
+                .check("duration", 0.0, "a time that is not negative")?;
         }
         Ok(())
     }

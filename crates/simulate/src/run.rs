@@ -100,7 +100,7 @@ pub struct Stay {
 }
 
 /// Everything that happened.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct TrueRun {
     /// Seed of the run.
     pub seed: u64,

@@ -6,6 +6,8 @@
 
 use std::fmt::Write as _;
 use time::OffsetDateTime;
+use time::format_description::StaticFormatDescription;
+use time::macros::format_description;
 use tussock_types::{Fix, FixQuality, Positions, Trace};
 
 /// Date and time of day; the epoch for times that no calendar holds.
@@ -14,18 +16,14 @@ fn moment(time_s: f64) -> OffsetDateTime {
     OffsetDateTime::from_unix_timestamp_nanos(milliseconds * 1_000_000).unwrap_or(OffsetDateTime::UNIX_EPOCH)
 }
 
-fn rfc_3339(time_s: f64) -> String {
-    let at = moment(time_s);
-    format!(
-        "{:04}-{:02}-{:02}T{:02}:{:02}:{:02}.{:03}Z",
-        at.year(),
-        u8::from(at.month()),
-        at.day(),
-        at.hour(),
-        at.minute(),
-        at.second(),
-        at.millisecond()
-    )
+const RFC_3339: StaticFormatDescription =
+    format_description!("[year]-[month]-[day]T[hour]:[minute]:[second].[subsecond digits:3]Z");
+const NMEA_CLOCK: StaticFormatDescription =
+    format_description!("[hour][minute][second].[subsecond digits:3]");
+const NMEA_DATE: StaticFormatDescription = format_description!("[day][month][year repr:last_two]");
+
+fn written(time_s: f64, format: StaticFormatDescription) -> String {
+    moment(time_s).format(format).unwrap_or_default()
 }
 
 fn escaped(text: &str) -> String {
@@ -70,7 +68,7 @@ fn gpx_point(out: &mut String, fix: &Fix) {
     if fix.height_msl_m.is_finite() {
         let _ = write!(out, "<ele>{:.2}</ele>", fix.height_msl_m);
     }
-    let _ = write!(out, "<time>{}</time>", rfc_3339(fix.time_s));
+    let _ = write!(out, "<time>{}</time>", written(fix.time_s, RFC_3339));
     match fix.quality {
         FixQuality::Autonomous => out.push_str("<fix>3d</fix>"),
         FixQuality::Differential | FixQuality::RtkFixed | FixQuality::RtkFloat => {
@@ -157,22 +155,7 @@ pub fn nmea_bytes(trace: &Trace) -> Vec<u8> {
 }
 
 fn clock_and_date(time_s: f64) -> (String, String) {
-    let at = moment(time_s);
-    (
-        format!(
-            "{:02}{:02}{:02}.{:03}",
-            at.hour(),
-            at.minute(),
-            at.second(),
-            at.millisecond()
-        ),
-        format!(
-            "{:02}{:02}{:02}",
-            at.day(),
-            u8::from(at.month()),
-            at.year().rem_euclid(100)
-        ),
-    )
+    (written(time_s, NMEA_CLOCK), written(time_s, NMEA_DATE))
 }
 
 fn void(out: &mut String, time_s: f64) {
@@ -234,7 +217,7 @@ pub fn csv_bytes(trace: &Trace) -> Vec<u8> {
         let _ = write!(
             out,
             "{},{:.decimals$},{:.decimals$},",
-            rfc_3339(fix.time_s),
+            written(fix.time_s, RFC_3339),
             fix.first,
             fix.second
         );

@@ -4,8 +4,8 @@ use proptest::prelude::*;
 use tussock_plane::{Joins, Region, Site};
 use tussock_simulate::gardens::{GardenKind, Surprise, Wish, invent_as};
 use tussock_simulate::{
-    Counting, Departure, Doing, HomeWay, Machine, Manner, Pattern, Run, Spell, StuckSpot, TrueRun, TurnLaw,
-    TurnPair, Yard, simulate, truth,
+    Counting, Departure, Doing, HomeWay, Lanes, Machine, Manner, Pattern, Run, Spell, StuckSpot, TrueRun,
+    TurnLaw, TurnPair, Yard, simulate, truth,
 };
 use tussock_types::Place;
 
@@ -191,7 +191,7 @@ proptest! {
         let site = site(&Wish { area_m2: (80.0, 500.0), ..Wish::new(kind) }, seed);
         let machine = Machine {
             past_boundary_m,
-            pattern: Pattern::Lanes { spacing_m, direction_deg, jitter_m, turn_each_round_deg: 90.0 },
+            pattern: Pattern::Lanes(Lanes { spacing_m, direction_deg, jitter_m, turn_each_round_deg: 90.0 }),
             curvature_sd_per_m: if bends { 0.01 } else { 0.0 },
             ..Machine::default()
         };
@@ -394,12 +394,7 @@ fn lanes_leave_little_of_a_lawn_in_one_round_and_overlap_little() {
         );
         let machine = Machine {
             past_boundary_m: -0.1,
-            pattern: Pattern::Lanes {
-                spacing_m: 0.2,
-                direction_deg: 20.0,
-                jitter_m: 0.0,
-                turn_each_round_deg: 0.0,
-            },
+            pattern: Pattern::Lanes(Lanes::new(0.2, 20.0, 0.0)),
             roaming: Spell::Fixed { s: 1e6 },
             ..Machine::default()
         };

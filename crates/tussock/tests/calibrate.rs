@@ -6,7 +6,7 @@ use tussock::{Calibrate, analyse_as};
 use tussock_plane::Site;
 use tussock_simulate::gardens::{GardenKind, InventedGarden, Surprise, Wish, invent_as};
 use tussock_simulate::{Counting, LogNoise, Machine, Run, simulate, truth};
-use tussock_testkit::statistics::share_interval;
+use tussock_testkit::share_interval;
 use tussock_types::{Findings, Plan, Said, Trace};
 
 const SEEDS: [u64; 4] = [911, 912, 913, 914];

@@ -6,7 +6,7 @@
 use crate::nights::{self, driven, in_parallel, logged, sites};
 use std::fmt::Write as _;
 use tussock_simulate::gardens::{GardenKind, Surprise, Wish, invent_as};
-use tussock_simulate::{Counting, LogNoise, Machine, Pattern, truth};
+use tussock_simulate::{Counting, Lanes, LogNoise, Machine, Pattern, truth};
 use tussock_types::Findings;
 
 /// Gardens of one row of the table.
@@ -78,12 +78,7 @@ fn outcome(case: &Case, number: u64) -> Outcome {
         speed_mps: 0.3 + 0.05 * (number % 4) as f64,
         past_boundary_m: if number.is_multiple_of(2) { -0.15 } else { 0.05 },
         pattern: if case.lanes {
-            Pattern::Lanes {
-                spacing_m: 0.18,
-                direction_deg: 20.0 + 10.0 * number as f64,
-                jitter_m: 0.02,
-                turn_each_round_deg: 0.0,
-            }
+            Pattern::Lanes(Lanes::new(0.18, 20.0 + 10.0 * number as f64, 0.02))
         } else {
             Pattern::Roaming
         },

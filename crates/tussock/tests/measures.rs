@@ -8,7 +8,7 @@ use tussock::{AnalyseError, Job, Survey};
 use tussock_plane::Site;
 use tussock_simulate::gardens::{GardenKind, Surprise, Wish, invent_as};
 use tussock_simulate::{
-    Counting, LogNoise, Machine, Pattern, Run, Sampling, Spell, TurnLaw, sample, simulate, truth,
+    Counting, Lanes, LogNoise, Machine, Pattern, Run, Sampling, Spell, TurnLaw, sample, simulate, truth,
 };
 use tussock_types::{Plan, Settings, Trace};
 
@@ -69,12 +69,7 @@ fn roaming() -> Machine {
 
 fn lanes() -> Machine {
     Machine {
-        pattern: Pattern::Lanes {
-            spacing_m: 0.95 * CUT_WIDTH_M,
-            direction_deg: 20.0,
-            jitter_m: 0.0,
-            turn_each_round_deg: 0.0,
-        },
+        pattern: Pattern::Lanes(Lanes::new(0.95 * CUT_WIDTH_M, 20.0, 0.0)),
         roaming: Spell::Fixed { s: 7200.0 },
         ..roaming()
     }

@@ -10,7 +10,7 @@ use tussock_locate::{PathMethod, Track, locate};
 use tussock_plane::{BitGrid, Region, Site};
 use tussock_simulate::gardens::{GardenKind, Surprise, Wish, invent_as};
 use tussock_simulate::{
-    Counting, LogNoise, Machine, Pattern, Sampling, Spell, TrueRun, Truth, TurnLaw, sample, truth,
+    Counting, Lanes, LogNoise, Machine, Pattern, Sampling, Spell, TrueRun, Truth, TurnLaw, sample, truth,
 };
 use tussock_types::{Positions, Settings, Trace};
 
@@ -55,12 +55,7 @@ impl Driven {
         let (site, _) = Site::build(&garden.plan).expect("invented plans are sound");
         let pattern = match manner {
             Manner::Roaming | Manner::Careless | Manner::Obstructed => Pattern::Roaming,
-            Manner::Lanes => Pattern::Lanes {
-                spacing_m: 0.2,
-                direction_deg: 17.0 * seed as f64,
-                jitter_m: 0.02,
-                turn_each_round_deg: 0.0,
-            },
+            Manner::Lanes => Pattern::Lanes(Lanes::new(0.2, 17.0 * seed as f64, 0.02)),
         };
         let machine = Machine {
             pattern,

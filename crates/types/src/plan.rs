@@ -125,7 +125,7 @@ impl Plan {
 }
 
 /// One thing wrong with a plan, and where.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct PlanFault {
     /// Feature in the file, from 0; `None` when the fault is of the whole file.
     pub feature: Option<usize>,
@@ -141,6 +141,17 @@ pub struct PlanFault {
     pub expected: String,
     /// False for things to look at that do not stop an analysis.
     pub is_fatal: bool,
+}
+
+impl PlanFault {
+    /// The same fault, at a place.
+    #[must_use]
+    pub fn at(self, at: impl Into<Option<GeoPoint>>) -> Self {
+        Self {
+            at: at.into(),
+            ..self
+        }
+    }
 }
 
 impl std::fmt::Display for PlanFault {

@@ -5,7 +5,9 @@ use approx::assert_abs_diff_eq;
 use tussock_diagnose::night_simulation::{Access, CELL_M, Cast, Scene};
 use tussock_plane::Site;
 use tussock_simulate::gardens::{GardenKind, Wish, invent_as};
-use tussock_simulate::{LogNoise, Machine, Pattern, Run, Spell, TrueRun, TurnLaw, TurnPair, Yard, simulate};
+use tussock_simulate::{
+    Lanes, LogNoise, Machine, Pattern, Run, Spell, TrueRun, TurnLaw, TurnPair, Yard, simulate,
+};
 use tussock_survey::fitted::{Fitted, JOINT_TURNS, NoFit, fit};
 use tussock_types::Settings;
 
@@ -175,12 +177,7 @@ fn lanes_are_refused_and_so_is_a_log_without_turns() {
     let plan = invent_as(&Wish::new(GardenKind::Convex), SEED).plan;
     let site = site(&plan);
     let machine = Machine {
-        pattern: Pattern::Lanes {
-            spacing_m: 0.18,
-            direction_deg: 30.0,
-            jitter_m: 0.02,
-            turn_each_round_deg: 0.0,
-        },
+        pattern: Pattern::Lanes(Lanes::new(0.18, 30.0, 0.02)),
         ..Machine::default()
     };
     let fit_of = |machine: &Machine, hours: f64| {

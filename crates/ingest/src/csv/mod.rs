@@ -519,9 +519,7 @@ impl<'a> CsvRows<'a> {
             });
         } else if let Some(byte) = self.without_zone.filter(|_| self.scale.is_none()) {
             let line = line_of(self.text, byte as u64);
-            self.reading.notice("time_without_zone", line, || {
-                "times do not say their zone and are taken as UTC".into()
-            });
+            self.reading.without_zone(line);
         }
         let unit_m = if self.reading.ground == PositionsOn::Earth {
             DEGREE_M

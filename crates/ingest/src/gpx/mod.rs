@@ -409,14 +409,8 @@ impl<'a> GpxReader<'a> {
                     self.close(local.as_ref(), at, end, &mut in_segment);
                     self.check_size(text, at)?;
                 }
-                Event::Text(content) => {
-                    let content: &str = &content;
-                    self.content(field, field_is_direct, content.as_bytes(), at, end);
-                }
-                Event::CData(content) => {
-                    let content: &str = &content;
-                    self.content(field, field_is_direct, content.as_bytes(), at, end);
-                }
+                Event::Text(content) => self.content(field, field_is_direct, content.as_bytes(), at, end),
+                Event::CData(content) => self.content(field, field_is_direct, content.as_bytes(), at, end),
                 Event::DocType(_) => {
                     // Entities that it defines stay what they are: text that says nothing to us.
                     self.reading
@@ -482,21 +476,14 @@ impl<'a> GpxReader<'a> {
                 self.fresh_segment = true;
                 self.tracks += 1;
             }
-            "wpt" => {
-                self.waypoints += 1;
+            name @ ("wpt" | "rte") => {
+                let is_route = name == "rte";
+                self.waypoints += u64::from(!is_route);
+                self.routes += u64::from(is_route);
                 self.aside = Some(Aside {
                     start: at,
                     depth: self.depth,
-                    name: "wpt",
-                    count: 1,
-                });
-            }
-            "rte" => {
-                self.routes += 1;
-                self.aside = Some(Aside {
-                    start: at,
-                    depth: self.depth,
-                    name: "rte",
+                    name: if is_route { "rte" } else { "wpt" },
                     count: 1,
                 });
             }
@@ -542,26 +529,23 @@ impl<'a> GpxReader<'a> {
             }
         } else if self.depth == 0 && self.aside.is_none() && self.point.is_none() && !is_blank(content) {
             let blanks = content.len() - content.trim_ascii_start().len();
-            self.reading
-                .ledger
-                .skip(at + blanks as u64, end, SkipReason::NotOfTheFormat, 1);
+            let ledger = &mut self.reading.ledger;
+            ledger.skip(at + blanks as u64, end, SkipReason::NotOfTheFormat, 1);
         }
     }
 
     /// A point's end tag never came before something that cannot be inside of it. Returns how deep the point lay.
     fn point_not_closed(&mut self, before: u64) -> Option<u32> {
         let point = self.point.take()?;
-        self.reading
-            .ledger
-            .skip(point.start, before, SkipReason::Malformed, 1);
+        let ledger = &mut self.reading.ledger;
+        ledger.skip(point.start, before, SkipReason::Malformed, 1);
         Some(point.depth)
     }
 
     fn aside_ends(&mut self, end: u64) {
         if let Some(aside) = self.aside.take() {
-            self.reading
-                .ledger
-                .skip(aside.start, end, SkipReason::NotAPosition, aside.count);
+            let ledger = &mut self.reading.ledger;
+            ledger.skip(aside.start, end, SkipReason::NotAPosition, aside.count);
         }
     }
 
@@ -698,10 +682,7 @@ impl<'a> GpxReader<'a> {
 
     fn finish(mut self, original: &[u8]) -> Reading {
         if let Some(byte) = self.without_zone {
-            self.reading
-                .notice("time_without_zone", line_of(original, byte), || {
-                    "times do not say their zone and are taken as UTC".into()
-                });
+            self.reading.without_zone(line_of(original, byte));
         }
         if let Some((byte, bytes)) = self.too_long {
             let line = || line_of(original, byte);

@@ -284,8 +284,8 @@ fn check_unpacked(name: &str, unpacked: u64, packed: u64, limits: &LimitSettings
     Ok(())
 }
 
-/// The digest of bytes, hexadecimal.
-pub(super) fn digest(bytes: &[u8]) -> String {
+/// The SHA-256 digest of bytes, hexadecimal: by it an input or an output is known again.
+pub fn digest(bytes: &[u8]) -> String {
     hexadecimal(&Sha256::digest(bytes))
 }
 

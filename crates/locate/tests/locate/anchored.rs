@@ -9,7 +9,7 @@ use tussock_locate::anchor::state::{DRIFT, INSET, OFFSET, PLACE, SIZE, SPEED, TU
 use tussock_locate::{Track, locate};
 use tussock_plane::Site;
 use tussock_simulate::gardens::{GardenKind, Surprise, Wish, invent_as};
-use tussock_simulate::{LogNoise, Machine, Pattern, Run, Sampling, TrueRun, sample, simulate};
+use tussock_simulate::{Lanes, LogNoise, Machine, Pattern, Run, Sampling, TrueRun, sample, simulate};
 use tussock_types::{Place, Positions, Settings};
 
 const SEED: u64 = 20_260_504;
@@ -523,12 +523,7 @@ fn a_shifted_plan_is_found_out() {
 /// Lanes under metre drift: the next lane is as likely as this one, so that edges are left alone.
 #[test]
 fn lanes_under_metre_drift_are_left_alone() {
-    let lanes = Pattern::Lanes {
-        spacing_m: 0.18,
-        direction_deg: 20.0,
-        jitter_m: 0.02,
-        turn_each_round_deg: 0.0,
-    };
+    let lanes = Pattern::Lanes(Lanes::new(0.18, 20.0, 0.02));
     let night = night(
         GardenKind::Convex,
         Surprise::None,

@@ -9,7 +9,7 @@ use tussock_locate::anchor::EdgeUse;
 use tussock_locate::{Track, locate};
 use tussock_plane::{Frame, Joins, Region, Site};
 use tussock_simulate::gardens::{GardenKind, Surprise, Wish, invent_as};
-use tussock_simulate::{Bend, LogNoise, Machine, Pattern, Run, Sampling, TrueRun, sample, simulate};
+use tussock_simulate::{Bend, Lanes, LogNoise, Machine, Pattern, Run, Sampling, TrueRun, sample, simulate};
 use tussock_types::{Place, Plan, Positions, Settings};
 
 const SEED: u64 = 8600;
@@ -112,12 +112,7 @@ fn compared(wrong: Wrong, kind: GardenKind, noise: LogNoise, hours: f64, seed: u
     let mut machine = Machine::default();
     match wrong {
         Wrong::Lanes => {
-            machine.pattern = Pattern::Lanes {
-                spacing_m: 0.18,
-                direction_deg: 25.0,
-                jitter_m: 0.02,
-                turn_each_round_deg: 0.0,
-            };
+            machine.pattern = Pattern::Lanes(Lanes::new(0.18, 25.0, 0.02));
         }
         Wrong::CurvedAndSlow => {
             machine.curvature_sd_per_m = 0.01;

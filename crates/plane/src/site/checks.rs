@@ -3,7 +3,7 @@
 use super::{Builder, FeatureGround, OVERLAP_NOTED_M2};
 use crate::Region;
 use crate::faults::{fatal, of_plan, warning};
-use tussock_types::{Place, Plan, PlanFault, PlanFeature, PlanRole};
+use tussock_types::{Place, Plan, PlanFeature, PlanRole};
 
 /// A lawn smaller than this is a slip of the pen.
 const SMALLEST_LAWN_M2: f64 = 1.0;
@@ -27,14 +27,9 @@ impl Builder {
                         other.name,
                         overlap.area_m2()
                     );
-                    self.faults.push(PlanFault {
-                        at: overlap.centroid().map(|middle| self.frame.to_geo(middle)),
-                        ..warning(
-                            feature,
-                            found,
-                            "each piece of lawn drawn once; it is counted once",
-                        )
-                    });
+                    let expected = "each piece of lawn drawn once; it is counted once";
+                    let at = overlap.centroid().map(|middle| self.frame.to_geo(middle));
+                    self.faults.push(warning(feature, found, expected).at(at));
                 }
             }
         }
@@ -68,19 +63,13 @@ impl Builder {
                     PlanRole::Exclusion => fatal(feature, found, "a zone on the lawn"),
                     _ => warning(feature, found, "an obstacle on the lawn"),
                 };
-                self.faults.push(PlanFault { at, ..fault });
+                self.faults.push(fault.at(at));
             } else if on_lawn.area_m2() < OVERLAP_NOTED_M2.min(area_m2 / 2.0) {
                 let found = "the lawn already has a hole there; it takes nothing away";
-                self.faults.push(PlanFault {
-                    at,
-                    ..warning(feature, found, "")
-                });
+                self.faults.push(warning(feature, found, "").at(at));
             } else if outside_m2 > OVERLAP_NOTED_M2.max(0.01 * area_m2) {
                 let found = format!("{outside_m2:.2} m2 of its {area_m2:.2} m2 lie outside the lawn");
-                self.faults.push(PlanFault {
-                    at,
-                    ..warning(feature, found, "")
-                });
+                self.faults.push(warning(feature, found, "").at(at));
             }
         }
     }
@@ -109,10 +98,8 @@ impl Builder {
                         };
                         let found = format!("it starts {gap_m:.1} m from the station{hint}");
                         let expected = format!("a start within {GUIDE_START_M} m of it");
-                        self.faults.push(PlanFault {
-                            at: Some(self.frame.to_geo(line[0])),
-                            ..warning(feature, found, expected)
-                        });
+                        let start = self.frame.to_geo(line[0]);
+                        self.faults.push(warning(feature, found, expected).at(start));
                     }
                 }
             }
@@ -135,14 +122,9 @@ impl Builder {
         let gap_m = drawn_lawn.edge_distance_m(station);
         if !drawn_lawn.contains(station) && gap_m > STATION_OFF_LAWN_M {
             let found = format!("it stands {gap_m:.1} m outside the lawn");
-            self.faults.push(PlanFault {
-                at: Some(self.frame.to_geo(station)),
-                ..warning(
-                    feature,
-                    found,
-                    format!("a station within {STATION_OFF_LAWN_M} m of it"),
-                )
-            });
+            let expected = format!("a station within {STATION_OFF_LAWN_M} m of it");
+            let at = self.frame.to_geo(station);
+            self.faults.push(warning(feature, found, expected).at(at));
         }
     }
 }

@@ -271,8 +271,6 @@ def _three(spread: Mapping[str, Any]) -> tuple[float, float, float]:
     return position, night, garden
 
 
-
-
 @_asked.held(CompareError, difference=_asked.number, gardens=_asked.count, level=_asked.share, power=_asked.share)
 def nights_needed(
     spread: Mapping[str, Any], difference: float, *, gardens: int, level: float = 0.05, power: float = 0.8

@@ -13,19 +13,15 @@
 //! here are let through unescaped. Anchors are counted, never made of an id from a file.
 
 mod compare;
-mod facts;
 mod handout;
-mod method;
-mod morning;
 mod page;
 mod plots;
-mod site_facts;
 mod stills;
-mod summary;
 
 use crate::ReportError;
 use base64::{Engine, engine::general_purpose::STANDARD};
-use minijinja::{AutoEscape, Environment, Value, escape_formatter, value::Serde};
+use minijinja::value::Serde;
+use minijinja::{AutoEscape, Environment, UndefinedBehavior, Value, context, escape_formatter};
 use serde::Serialize;
 use sha2::{Digest, Sha256};
 use tussock_types::{Comparison, Findings, Morning};
@@ -34,6 +30,8 @@ const PAGE: &str = include_str!("../../templates/report.html");
 const COMPARE_PAGE: &str = include_str!("../../templates/compare.html");
 const MORNING_PAGE: &str = include_str!("../../templates/morning.html");
 const HEAD: &str = include_str!("../../templates/head.html");
+const ANSWERS: &str = include_str!("../../templates/answers.html");
+const PARTS: &str = include_str!("../../templates/parts.html");
 const STYLE: &str = concat!(
     include_str!("../../templates/report.css"),
     include_str!("../../templates/print.css")
@@ -103,21 +101,38 @@ fn units_stay(text: &str) -> String {
 /// # Errors
 /// [`ReportError::Page`] when the template cannot be filled, which would be a fault of ours.
 pub fn html_morning(morning: &Morning) -> Result<String, ReportError> {
-    render("morning.html", MORNING_PAGE, morning::page(morning))
+    let page = context! {
+        morning => Serde(morning),
+        summary => crate::morning::summary(morning),
+    };
+    render("morning.html", MORNING_PAGE, page)
 }
 
-fn render(name: &str, template: &str, page: impl Serialize) -> Result<String, ReportError> {
+fn render(name: &str, template: &str, page: Value) -> Result<String, ReportError> {
     let failed = |source| ReportError::Page { source };
     let mut environment = Environment::new();
+    environment.set_undefined_behavior(UndefinedBehavior::SemiStrict);
+    crate::filters::add(&mut environment);
+    environment.add_function("gains", |rows: Serde<Vec<plots::GainRow>>| plots::gains(&rows));
+    environment.add_function("strip", |parts: Serde<Vec<(String, String, f64)>>| {
+        plots::strip(&parts)
+    });
+    environment.add_global("head", Value::from(Serde(Head::new())));
     environment.set_auto_escape_callback(|_| AutoEscape::Html);
     environment.set_formatter(|out, state, value| match value.as_str() {
         Some(text) if !value.is_safe() => escape_formatter(out, state, &Value::from(units_stay(text))),
         _ => escape_formatter(out, state, value),
     });
-    environment.add_template("head.html", HEAD).map_err(failed)?;
-    environment.add_template(name, template).map_err(failed)?;
+    let parts = [
+        ("head.html", HEAD),
+        ("parts.html", PARTS),
+        ("answers.html", ANSWERS),
+    ];
+    for (name, template) in parts.into_iter().chain([(name, template)]) {
+        environment.add_template(name, template).map_err(failed)?;
+    }
     let template = environment.get_template(name).map_err(failed)?;
-    template.render(Serde(page)).map_err(failed)
+    template.render(page).map_err(failed)
 }
 
 #[cfg(test)]

@@ -4,7 +4,7 @@ use super::layers::Layer;
 use super::marks::{hourglass, put};
 use super::view::View;
 use super::{INK, QUIET, escaped};
-use crate::{ramp, raster::Ground, words};
+use crate::{raster::Ground, words};
 use std::fmt::Write;
 use tussock_types::math;
 use tussock_types::{Findings, PlanRole};
@@ -180,37 +180,19 @@ pub(crate) fn entries(findings: &Findings) -> Vec<Entry> {
         "tape distance",
         line(&ink(1.0, "5 3")),
     );
-    let has = |role: PlanRole| {
-        findings
-            .plan
-            .as_ref()
-            .is_some_and(|plan| plan.of_role(role).next().is_some())
-    };
-    add(
-        Layer::Plan,
-        has(PlanRole::Guide),
-        "guide run",
-        line(&ink(1.4, "12 4 2 4")),
-    );
     let quiet = |dash: &str| format!("stroke=\"{QUIET}\" stroke-width=\"1.4\" stroke-dasharray=\"{dash}\"");
-    add(
-        Layer::Plan,
-        has(PlanRole::Exclusion),
-        "exclusion zone",
-        boxed(&format!("fill=\"none\" {}", quiet("7 3"))),
-    );
-    add(
-        Layer::Plan,
-        has(PlanRole::Obstacle),
-        "obstacle",
-        boxed(&format!("fill=\"#cfcabb\" {}", quiet("none"))),
-    );
-    add(
-        Layer::Plan,
-        has(PlanRole::Boundary),
-        "boundary",
-        line(&quiet("2 4")),
-    );
+    let zone = boxed(&format!("fill=\"none\" {}", quiet("7 3")));
+    let obstacle = boxed(&format!("fill=\"#cfcabb\" {}", quiet("none")));
+    for (role, words, sample) in [
+        (PlanRole::Guide, "guide run", line(&ink(1.4, "12 4 2 4"))),
+        (PlanRole::Exclusion, "exclusion zone", zone),
+        (PlanRole::Obstacle, "obstacle", obstacle),
+        (PlanRole::Boundary, "boundary", line(&quiet("2 4"))),
+    ] {
+        let plan = findings.plan.as_ref();
+        let has = plan.is_some_and(|plan| plan.of_role(role).next().is_some());
+        add(Layer::Plan, has, words, sample);
+    }
     entries
 }
 
@@ -268,22 +250,16 @@ fn visits(out: &mut String, ground: &Ground, y: f64) {
         out,
         "<text x=\"{left}\" y=\"{y:.1}\" fill=\"{INK}\">Times driven over (darker: more often)</text>"
     );
-    let ticks = ground.scale.ticks();
-    let step = width / (ticks.len() + 1) as f64;
-    for (index, visits) in std::iter::once(0.0).chain(ticks.iter().copied()).enumerate() {
+    let key = ground.scale.key();
+    let step = width / key.len() as f64;
+    for (index, (colour, words)) in key.iter().enumerate() {
         let x = left + index as f64 * step;
-        let words = match visits {
-            0.0 => "never".to_owned(),
-            v if index == ticks.len() => format!("{}+", words::number(v, 0)),
-            v => words::number(v, 0),
-        };
         put!(
             out,
-            "<rect x=\"{x:.1}\" y=\"{:.1}\" width=\"{step:.1}\" height=\"15\" fill=\"{}\" stroke=\"{INK}\" \
+            "<rect x=\"{x:.1}\" y=\"{:.1}\" width=\"{step:.1}\" height=\"15\" fill=\"{colour}\" stroke=\"{INK}\" \
              stroke-width=\"0.8\"/><text x=\"{:.1}\" y=\"{:.1}\" font-size=\"12.5\" text-anchor=\"middle\" \
              fill=\"{INK}\">{words}</text>",
             y + 8.0,
-            ramp::hex(ground.scale.colour(visits)),
             x + step / 2.0,
             y + 38.0,
         );

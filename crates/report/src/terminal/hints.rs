@@ -13,13 +13,8 @@ pub fn hints(findings: &Findings) -> Vec<String> {
     if findings.outline_source == OutlineSource::Trace {
         hints.push(say!("walk-once-round-lawn"));
     }
-    let decide_h = findings
-        .not_yet
-        .iter()
-        .filter_map(|pocket| pocket.hours_to_decide)
-        .fold(None, super::later);
     let driven_h = findings.span.driving_s / 3600.0;
-    if let Some(more_h) = decide_h
+    if let Some(more_h) = super::decide_h(findings)
         .map(|h| h - driven_h)
         .filter(|h| h.is_finite() && *h > 0.0)
         && findings.missed_pockets.is_empty()

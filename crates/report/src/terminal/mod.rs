@@ -6,19 +6,15 @@
 //! terminal; text from outside cannot steer it.
 
 mod chart;
-mod comparison;
 mod hints;
-mod inspection;
-mod reference;
 
-use crate::messages::{named, say};
-use crate::words::{self, area, hours, metres, minutes, percent};
-use tussock_types::{Coverage, Findings, LogLevel, LogVerdict, MissedPocket, OutlineSource, Place, Span};
+use crate::filters::{compared, fields, input, shown, surveyed};
+use crate::words;
+use minijinja::{Environment, UndefinedBehavior, Value, context, value::Serde};
+use tussock_types::{Comparison, Findings, Inspection};
 
 pub use chart::answer_map;
-pub use comparison::answer_comparison;
 pub use hints::hints;
-pub use inspection::answer_inspection;
 
 /// Whether the text carries terminal styles.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -47,12 +43,10 @@ impl Default for Style {
     }
 }
 
-/// Missed pockets that are shown; the page shows all.
-const POCKETS_SHOWN: usize = 3;
-/// Stuck spots that are shown.
-const SPOTS_SHOWN: usize = 3;
 /// Column at which the text beside a label starts.
 const LABEL_COLUMNS: usize = 13;
+/// Column at which the words of a pocket start.
+const POCKET_WORDS_COLUMN: usize = 24;
 
 /// Sets lines.
 pub(crate) struct Sheet {
@@ -122,6 +116,19 @@ impl Sheet {
         self.out.push('\n');
     }
 
+    /// A pocket: id, area, width, and from a column on what else there is to say.
+    fn pocket(&mut self, text: &str) {
+        let mut cells = text.splitn(4, " | ");
+        let [id, area, widest, rest] = std::array::from_fn(|_| cells.next().unwrap_or_default());
+        let mut lines = words::wrap(rest, self.width() - POCKET_WORDS_COLUMN).into_iter();
+        let first = lines.next().unwrap_or_default();
+        let (area, widest) = (words::right(area, 8), words::right(widest, 8));
+        self.line(&format!("  {id:<4}{area}{widest}  {first}"));
+        for line in lines {
+            self.indented(POCKET_WORDS_COLUMN, &line);
+        }
+    }
+
     pub(crate) fn blank(&mut self) {
         self.out.push('\n');
     }
@@ -131,45 +138,70 @@ impl Sheet {
     }
 }
 
+/// A template of an answer, and its name.
+type Template = (&'static str, &'static str);
+const ANSWER: Template = ("answer.txt", include_str!("../../templates/answer.txt"));
+const REFERENCE: Template = ("reference.txt", include_str!("../../templates/reference.txt"));
+const INSPECTION: Template = ("inspection.txt", include_str!("../../templates/inspection.txt"));
+const COMPARISON: Template = ("comparison.txt", include_str!("../../templates/comparison.txt"));
+
+/// Fills a template and sets it. Each of its lines begins with what becomes of it: `=` a headline, `| label | text` a row, `>6` text
+/// from a column on, `~` a row of the table of pockets, `.` a line as it stands, `-` a blank line.
+fn filled((name, template): Template, context: Value, style: Style) -> String {
+    let mut sheet = Sheet::new(style);
+    let mut environment = Environment::new();
+    environment.set_undefined_behavior(UndefinedBehavior::SemiStrict);
+    crate::filters::add(&mut environment);
+    let width = sheet.width();
+    let text = environment
+        .add_template(REFERENCE.0, REFERENCE.1)
+        .and_then(|()| environment.add_template(name, template))
+        .and_then(|()| {
+            environment
+                .get_template(name)?
+                .render(context! { width, ..context })
+        });
+    // A template that cannot be filled is a fault of ours; what is wrong with it is all that can be said then.
+    for line in text.unwrap_or_else(|error| format!("= {error}")).lines() {
+        let (mark, text) = line.split_once(' ').unwrap_or((line, ""));
+        match mark {
+            "" => {}
+            "=" => sheet.headline(text),
+            "|" => {
+                let (label, text) = text.split_once(" | ").unwrap_or(("", text));
+                sheet.row(label, text);
+            }
+            "~" => sheet.pocket(text),
+            "." => sheet.line(text),
+            "-" => sheet.blank(),
+            column => sheet.indented(column[1..].parse().unwrap_or(0), text),
+        }
+    }
+    sheet.into_text()
+}
+
 /// The answer of an analysis as text.
 pub fn answer(findings: &Findings, style: Style) -> String {
-    let mut sheet = Sheet::new(style);
-    verdict(&mut sheet, &findings.log_verdict);
-    sheet.blank();
-    match (&findings.coverage, &findings.by_width) {
-        (Some(coverage), _) => coverage_rows(&mut sheet, coverage),
-        (None, Some(rows)) => {
-            // Every third centimetre: the page lists them all.
-            let list: Vec<String> = rows
-                .iter()
-                .step_by(3)
-                .map(|row| {
-                    let width_cm = words::number(row.cut_width_m * 100.0, 0);
-                    say!(
-                        "at-cm",
-                        percent = percent(row.visited_fraction.estimate),
-                        width_cm = width_cm
-                    )
-                })
-                .collect();
-            let list = list.join(", ");
-            sheet.row("Driven over", &say!("depends-on-cutting-width", list = list));
-        }
-        (None, None) => sheet.row("Driven over", "not counted"),
-    }
-    if findings.outline_source == OutlineSource::Trace {
-        sheet.indented(LABEL_COLUMNS, &say!("outline-drawn-from-log"));
-    }
-    missed_rows(&mut sheet, findings);
-    not_yet_row(&mut sheet, findings);
-    stuck_rows(&mut sheet, findings);
-    suggestion_rows(&mut sheet, findings);
-    over_time_rows(&mut sheet, findings);
-    if let Some(found) = &findings.reference {
-        reference::rows(&mut sheet, found);
-    }
-    span_row(&mut sheet, &findings.span);
-    sheet.into_text()
+    let context = context! {
+        findings => shown(findings),
+        decide_h => decide_h(findings),
+        none_missed => none_missed(findings),
+        surveyed => findings.reference.as_ref().map(surveyed),
+    };
+    filled(ANSWER, context, style)
+}
+
+/// The answer of an inspection as text.
+pub fn answer_inspection(inspection: &Inspection, style: Style) -> String {
+    let found = fields!(inspection: log_verdict, span, positions, silences, extent_m, middle, hdop, repeated_positions);
+    let inputs: Vec<Value> = inspection.inputs.iter().map(input).collect();
+    let context = context! { found, inputs, qualities => Serde(&inspection.qualities) };
+    filled(INSPECTION, context, style)
+}
+
+/// The answer of a comparison as text.
+pub fn answer_comparison(comparison: &Comparison, style: Style) -> String {
+    filled(COMPARISON, compared(comparison), style)
 }
 
 /// The names of the files that were written, one row.
@@ -182,297 +214,21 @@ pub fn answer_files(names: &[String], style: Style) -> String {
     sheet.into_text()
 }
 
-/// The verdict as one sentence.
-pub(crate) fn verdict_sentence(verdict: &LogVerdict) -> String {
-    let smallest = say!(
-        "pockets-from",
-        length = metres(verdict.smallest_findable_width_m),
-        area = area(verdict.smallest_findable_pocket_m2)
-    );
-    match (verdict.level, verdict.positions) {
-        (LogLevel::Unusable, LogLevel::Good) => {
-            say!("log-too-short-positions")
-        }
-        (LogLevel::Unusable, _) => say!("log-not-good-enough-shows"),
-        (LogLevel::Good, _) => say!("log-good-enough-can", smallest = smallest),
-        (LogLevel::Limited, LogLevel::Good) => say!(
-            "log-too-short-its",
-            length = metres(verdict.smallest_findable_width_m),
-            area = area(verdict.smallest_findable_pocket_m2)
-        ),
-        (LogLevel::Limited, _) => say!("log-not-good-enough", smallest = smallest),
-    }
-}
-
-fn verdict(sheet: &mut Sheet, verdict: &LogVerdict) {
-    sheet.headline(&verdict_sentence(verdict));
-    sheet.indented(2, &crate::text(&verdict.advice));
-    for remark in verdict.remarks.iter().take(3) {
-        sheet.indented(2, &say!("also-said", said = crate::text(remark)));
-    }
-}
-
-fn coverage_rows(sheet: &mut Sheet, coverage: &Coverage) {
-    let fraction = coverage.visited_fraction;
-    sheet.row(
-        "Driven over",
-        &say!(
-            "lawn-percent-number-area",
-            percent = percent(fraction.estimate),
-            number = words::number(coverage.visited_m2, 0),
-            area = area(coverage.lawn_m2),
-            interval = words::interval(fraction)
-        ),
-    );
-    let mut rest = vec![
-        say!("missed-area", area = area(coverage.missed_m2)),
-        say!("not-yet", area = area(coverage.not_yet_m2)),
-    ];
-    if coverage.unseen_m2 > 0.0 {
-        rest.push(say!("without-evidence", area = area(coverage.unseen_m2)));
-    }
-    rest.push(say!("gaps-too-thin-see", area = area(coverage.sliver_m2)));
-    sheet.indented(LABEL_COLUMNS, &rest.join(", "));
-    if coverage.lawns.len() > 1 {
-        let lawns: Vec<String> = coverage
-            .lawns
-            .iter()
-            .map(|lawn| {
-                let share = percent(lawn.visited_fraction.estimate);
-                say!(
-                    "of-id",
-                    id = words::plain(&lawn.name, 30),
-                    share = share,
-                    area = area(lawn.lawn_m2)
-                )
-            })
-            .collect();
-        sheet.row("  by lawn", &lawns.join("; "));
-    }
-}
-
-fn missed_rows(sheet: &mut Sheet, findings: &Findings) {
-    let pockets = &findings.missed_pockets;
-    if pockets.is_empty() {
-        let text = match &findings.coverage {
-            Some(coverage) => {
-                words::none_missed(&findings.log_verdict, findings.outline_source, coverage.unseen_m2)
-            }
-            None => say!("not-looked-for-without"),
-        };
-        sheet.row("Missed", &text);
-        return;
-    }
-    let total_m2: f64 = pockets.iter().map(|pocket| pocket.area_m2).sum();
-    sheet.row(
-        "Missed",
-        &say!(
-            "all-luck-does-not",
-            count = say!("count-pocket", count = pockets.len()),
-            area = area(total_m2)
-        ),
-    );
-    sheet.line(&table_line("id", "area", "widest", "where, and why"));
-    for (index, pocket) in pockets.iter().take(POCKETS_SHOWN).enumerate() {
-        pocket_lines(sheet, pocket, index == 0);
-    }
-    if pockets.len() > POCKETS_SHOWN {
-        let more = say!("count-smaller-pocket", count = pockets.len() - POCKETS_SHOWN);
-        sheet.indented(2, &say!("and-more", more = more));
-    }
-}
-
-/// Column at which the words of a pocket start.
-const POCKET_WORDS_COLUMN: usize = 24;
-/// Column at which the reason stands below it.
-const POCKET_WHY_COLUMN: usize = 6;
-
-fn table_line(id: &str, area: &str, widest: &str, rest: &str) -> String {
-    let right = |text: &str, width: usize| {
-        format!("{}{text}", " ".repeat(width.saturating_sub(words::columns(text))))
-    };
-    format!(
-        "  {:<4}{}{}  {rest}",
-        words::plain(id, 4),
-        right(area, 8),
-        right(widest, 8)
-    )
-}
-
-/// The reason stands below the first in full, below the others where it has a name.
-fn pocket_lines(sheet: &mut Sheet, pocket: &MissedPocket, is_first: bool) {
-    let place = Place::new(pocket.east_m, pocket.north_m);
-    let whereabouts =
-        words::tape(&pocket.tape, place).unwrap_or_else(|| words::position(pocket.lat, pocket.lon, place));
-    let mut lines = words::wrap(&whereabouts, sheet.width() - POCKET_WORDS_COLUMN).into_iter();
-    let first = lines.next().unwrap_or_default();
-    sheet.line(&table_line(
-        &pocket.id,
-        &area(pocket.area_m2),
-        &metres(pocket.widest_m),
-        &first,
-    ));
-    for line in lines {
-        sheet.indented(POCKET_WORDS_COLUMN, &line);
-    }
-    let first_cause = pocket.causes.as_ref().and_then(|causes| causes.first());
-    let why = match first_cause {
-        Some(found) => {
-            let why = match is_first {
-                true => format!(": {}", crate::text(&pocket.why)),
-                false => String::new(),
-            };
-            format!("{}{why}", named("cause", &found.cause))
-        }
-        None if is_first => crate::text(&pocket.why),
-        None => return,
-    };
-    sheet.indented(POCKET_WHY_COLUMN, &why);
-    let others = pocket.causes.iter().flatten().skip(1);
-    let others: Vec<String> = others.map(|found| named("cause", &found.cause)).collect();
-    if !others.is_empty() {
-        sheet.indented(
-            POCKET_WHY_COLUMN,
-            &say!("also-possible", join = others.join(", ")),
-        );
-    }
-}
-
-fn not_yet_row(sheet: &mut Sheet, findings: &Findings) {
-    if findings.not_yet.is_empty() {
-        return;
-    }
-    let total_m2: f64 = findings.not_yet.iter().map(|pocket| pocket.area_m2).sum();
-    let decide = findings
+/// When all that is not yet decided will be.
+pub(crate) fn decide_h(findings: &Findings) -> Option<f64> {
+    let hours = findings
         .not_yet
         .iter()
-        .filter_map(|pocket| pocket.hours_to_decide)
-        .fold(None, later);
-    let decide = match decide {
-        Some(decide_h) => say!("decided-after-driving-all", hours = hours(decide_h)),
-        None => say!("after-how-many-hours"),
-    };
-    sheet.row(
-        "Not yet",
-        &say!(
-            "luck-still-explains-them",
-            count = say!("count-pocket", count = findings.not_yet.len()),
-            area = area(total_m2),
-            decide = decide
-        ),
-    );
+        .filter_map(|pocket| pocket.hours_to_decide);
+    hours.reduce(f64::max)
 }
 
-/// The later of two times.
-pub(crate) fn later(so_far: Option<f64>, next: f64) -> Option<f64> {
-    Some(so_far.map_or(next, |so_far| so_far.max(next)))
-}
-
-fn stuck_rows(sheet: &mut Sheet, findings: &Findings) {
-    let spots = &findings.stuck_spots;
-    if spots.is_empty() {
-        sheet.row("Stuck spots", "none seen");
-        return;
-    }
-    let lost_min: f64 = spots.iter().map(|spot| spot.minutes).sum();
-    sheet.row(
-        "Stuck spots",
-        &say!(
-            "lost-count",
-            count = say!("count-place", count = spots.len()),
-            time = minutes(lost_min)
-        ),
-    );
-    for spot in spots.iter().take(SPOTS_SHOWN) {
-        let at = words::position(spot.lat, spot.lon, Place::new(spot.east_m, spot.north_m));
-        let times = say!("count-time", count = spot.episodes);
-        let head = format!(
-            "  {:<4}{times}, {} lost, within {} of {at}",
-            words::plain(&spot.id, 4),
-            minutes(spot.minutes),
-            metres(spot.radius_m)
-        );
-        sheet.line(&head);
-        sheet.indented(POCKET_WHY_COLUMN, &words::why_stuck(spot));
-    }
-    if spots.len() > SPOTS_SHOWN {
-        sheet.indented(2, &say!("more-spots", spots = spots.len() - SPOTS_SHOWN));
-    }
-}
-
-/// The best one; the page shows all.
-fn suggestion_rows(sheet: &mut Sheet, findings: &Findings) {
-    let suggestions = findings.suggestions.as_deref().unwrap_or_default();
-    let Some(best) = suggestions.first() else {
-        return;
-    };
-    let predicted = best.predicted;
-    let id = words::plain(&best.id, 5);
-    sheet.row(&say!("change-id", id = id), &crate::text(&best.why));
-    let sure = best
-        .certainty
-        .map(|certainty| say!("sure-percent", percent = words::whole_percent(certainty)))
-        .unwrap_or_default();
-    let more = match suggestions.len() - 1 {
-        0 => String::new(),
-        more => format!(" And {}.", say!("count-more-change", count = more)),
-    };
-    sheet.indented(
-        LABEL_COLUMNS,
-        &say!(
-            "pocket-this-log-if",
-            percent = percent(best.pocket_fraction_in_log),
-            fraction = words::with_interval(predicted.pocket_fraction_before),
-            fraction_2 = words::with_interval(predicted.pocket_fraction_after),
-            sure = sure,
-            more = more
-        ),
-    );
-}
-
-fn over_time_rows(sheet: &mut Sheet, findings: &Findings) {
-    let Some(over_time) = &findings.over_time else {
-        return;
-    };
-    let pattern = over_time
-        .efficiency
-        .map(words::efficiency)
-        .map(|text| format!("{text}; "))
-        .unwrap_or_default();
-    sheet.row("Pattern", &format!("{pattern}{}", words::reach(over_time)));
-    let promise = &findings.settings.promise;
-    let days = words::days(promise.days);
-    let probability = over_time
-        .promise
-        .probability
-        .map(|probability| format!(" (probability kept: {})", words::whole_percent(probability)))
-        .unwrap_or_default();
-    sheet.row(
-        "Promise",
-        &say!(
-            "lawn-within-percent-days",
-            percent = percent(promise.visited_fraction),
-            days = days,
-            word = named("promise", &over_time.promise.verdict),
-            probability = probability
-        ),
-    );
-}
-
-fn span_row(sheet: &mut Sheet, span: &Span) {
-    let silent = match span.silent_s {
-        s if s > 0.0 => say!("without-fixes", time = words::duration(s)),
-        _ => String::new(),
-    };
-    sheet.row(
-        "From",
-        &say!(
-            "one-every-driven-fixes",
-            fixes = words::fixes(span),
-            time = words::duration(span.period_s),
-            path = words::path_length(span.path_m),
-            time_2 = words::duration(span.driving_s),
-            silent = silent
-        ),
-    );
+/// What is said where nothing counts as missed; nothing where nothing was counted.
+pub(crate) fn none_missed(findings: &Findings) -> Option<String> {
+    let unseen_m2 = findings.coverage.as_ref()?.unseen_m2;
+    Some(words::none_missed(
+        &findings.log_verdict,
+        findings.outline_source,
+        unseen_m2,
+    ))
 }

@@ -7,12 +7,13 @@
 mod comparison;
 mod reference;
 
-use crate::messages::say;
+use crate::messages::{eighth, named, say};
 pub(crate) use comparison::*;
 pub(crate) use reference::*;
 use tussock_types::math;
 use tussock_types::{
-    Estimate, LeftOut, LogLevel, LogVerdict, OutlineSource, OverTime, Place, Span, StuckSpot, Tape,
+    Estimate, LeftOut, LogLevel, LogVerdict, OutlineSource, OverTime, Place, Span, StuckSpot, Suggestion,
+    Tape, WayHome,
 };
 pub(crate) use tussock_types::{decimal, grouped, plural};
 use unicode_width::{UnicodeWidthChar, UnicodeWidthStr};
@@ -98,6 +99,11 @@ pub(crate) fn fit(text: &str, width_columns: usize) -> String {
     out
 }
 
+/// Text at the right end of so many columns.
+pub(crate) fn right(text: &str, width_columns: usize) -> String {
+    " ".repeat(width_columns.saturating_sub(columns(text))) + text
+}
+
 /// Breaks text into lines of at most so many columns, between words where there are any.
 pub(crate) fn wrap(text: &str, width_columns: usize) -> Vec<String> {
     let width_columns = width_columns.max(8);
@@ -172,6 +178,17 @@ pub(crate) fn metres(value_m: f64) -> String {
         }
         v if v < 999.95 => format!("{} m", number(value_m, 1)),
         _ => format!("{} m", number(value_m, 0)),
+    }
+}
+
+/// A step of the coordinates: millimetres matter here.
+pub(crate) fn step(step_m: f64) -> String {
+    match step_m {
+        m if m < 0.0995 => say!(
+            "mm-number",
+            number = number(m * 1000.0, if m < 0.00995 { 1 } else { 0 })
+        ),
+        m => metres(m),
     }
 }
 
@@ -278,41 +295,78 @@ pub(crate) fn capital(text: &str) -> String {
         .unwrap_or_default()
 }
 
-/// Where a cause stands among those that are named; nothing where it is the only one.
-pub(crate) const fn rank(index: usize, causes: usize) -> Option<&'static str> {
-    match (index, causes) {
-        (_, 0 | 1) => None,
-        (0, _) => Some("first"),
-        _ => Some("also possible"),
+/// A probability in words that do not pretend to more digits than they have.
+pub(crate) fn chance(fraction: f64) -> String {
+    match fraction {
+        f if !f.is_finite() => "unknown".to_owned(),
+        f if f < 1e-4 => say!("less-than"),
+        f if f < 0.000_95 => say!(
+            "about-number",
+            number = number((1.0 / f / 100.0).round() * 100.0, 0)
+        ),
+        f if f < 0.01 => say!(
+            "about-number",
+            number = number((1.0 / f / 10.0).round() * 10.0, 0)
+        ),
+        f => percent(f),
     }
+}
+
+/// A figure whose unit stands in its words: three digits that count.
+pub(crate) fn figure(value: f64) -> String {
+    let decimals = match value.abs() {
+        v if v >= 100.0 => 0,
+        v if v >= 10.0 => 1,
+        _ => 2,
+    };
+    number(value, decimals)
+}
+
+/// What a change needs, in a few words each.
+pub(crate) fn cost(suggestion: &Suggestion) -> Vec<String> {
+    let mut cost = Vec::new();
+    if let Some(wire_m) = suggestion.wire_m {
+        cost.push(say!("wire-length", length = metres(wire_m)));
+    }
+    if let Some(shift_m) = suggestion.shift_m {
+        cost.push(say!("shift-length", length = metres(shift_m)));
+    }
+    if let Some(added_h) = suggestion.added_h_per_day {
+        cost.push(say!("more-day", hours = hours(added_h)));
+    }
+    if let Some(share) = suggestion.outing_share_fraction {
+        cost.push(say!("outings-sent-along-percent", percent = whole_percent(share)));
+    }
+    cost
+}
+
+/// How it came home: how often on each way, and in which time.
+pub(crate) fn ways_home(ways: &[WayHome]) -> String {
+    let way = |way: &WayHome| {
+        let along = named("way-home", &way.along);
+        format!("{} {along} ({})", count(way.times), minutes(way.median_min))
+    };
+    ways.iter().map(way).collect::<Vec<_>>().join(", ")
 }
 
 /// What a pattern efficiency means.
 pub(crate) fn efficiency(fraction: f64) -> String {
     let figure = whole_percent(fraction);
     match fraction {
-        f if f < -0.1 => format!("finds less new ground than chance would (efficiency {figure})"),
-        f if f < 0.1 => {
-            format!("finds new ground as chance would (efficiency {figure}; 100 % is no overlap)")
-        }
-        f if f < 0.9 => {
-            format!("finds new ground better than chance (efficiency {figure}; 100 % is no overlap)")
-        }
-        _ => format!("hardly drives over ground twice (efficiency {figure})"),
+        f if f < -0.1 => say!("less-new-than-chance", figure = figure),
+        f if f < 0.1 => say!("new-as-chance", figure = figure),
+        f if f < 0.9 => say!("more-new-than-chance", figure = figure),
+        _ => say!("hardly-twice", figure = figure),
     }
 }
 
 /// When so much of the lawn will have been driven over.
 pub(crate) fn reach(over_time: &OverTime) -> String {
     match (over_time.hours_to_95, over_time.hours_to_99) {
-        (Some(to_95), Some(to_99)) => format!(
-            "95 % after {}, 99 % after {} of driving",
-            hours(to_95),
-            hours(to_99)
-        ),
-        (Some(to_95), None) => format!("95 % after {} of driving, 99 % out of reach", hours(to_95)),
-        (None, Some(to_99)) => format!("99 % after {} of driving", hours(to_99)),
-        (None, None) => "95 % and 99 % out of reach".to_owned(),
+        (Some(to_95), Some(to_99)) => say!("reach-both", first = hours(to_95), second = hours(to_99)),
+        (Some(to_95), None) => say!("reach-95", after = hours(to_95)),
+        (None, Some(to_99)) => say!("reach-99", after = hours(to_99)),
+        (None, None) => say!("reach-none"),
     }
 }
 
@@ -348,7 +402,7 @@ pub(crate) fn tapes(tape: &[Tape], target: Place) -> Vec<String> {
 }
 
 /// On which side of the line through both ends the place lies, as a word of the compass.
-fn tape_side(tape: &[Tape], target: Place) -> Option<&'static str> {
+fn tape_side(tape: &[Tape], target: Place) -> Option<String> {
     let [first, second] = tape else { return None };
     let (east_m, north_m) = (
         second.from_east_m - first.from_east_m,
@@ -366,18 +420,8 @@ fn tape_side(tape: &[Tape], target: Place) -> Option<&'static str> {
         true => (-north_m, east_m),
         false => (north_m, -east_m),
     };
-    let course_deg = math::atan2(out_east, out_north).to_degrees().rem_euclid(360.0);
-    const SIDES: [&str; 8] = [
-        "northern",
-        "north-eastern",
-        "eastern",
-        "south-eastern",
-        "southern",
-        "south-western",
-        "western",
-        "north-western",
-    ];
-    SIDES.get((course_deg / 45.0).round() as usize % 8).copied()
+    let course_deg = math::atan2(out_east, out_north).to_degrees();
+    Some(say!("side", eighth = eighth(course_deg)))
 }
 
 /// Tape distances as one phrase.
@@ -410,18 +454,36 @@ pub(crate) fn position(lat: Option<f64>, lon: Option<f64>, place: Place) -> Stri
 /// What is said where nothing counts as missed: a poor or short log shows wide pockets only, and what lies beyond a drive
 /// that drew its own outline nobody knows, nor what ground without evidence would show.
 pub(crate) fn none_missed(verdict: &LogVerdict, source: OutlineSource, unseen_m2: f64) -> String {
-    let narrower = format!(
-        "nothing from {} wide up; narrower pockets this log cannot show",
-        metres(verdict.smallest_findable_width_m)
-    );
     match (verdict.level, source) {
-        (LogLevel::Unusable, _) => "this log cannot tell".to_owned(),
-        (_, OutlineSource::Trace) => "not known without an outline of the lawn".to_owned(),
+        (LogLevel::Unusable, _) => say!("none-told"),
+        (_, OutlineSource::Trace) => say!("none-known"),
         _ if unseen_m2 > verdict.smallest_findable_pocket_m2 => {
             say!("none-shown-unseen", area = area(unseen_m2))
         }
-        (LogLevel::Limited, _) => narrower,
-        (LogLevel::Good, _) => "nothing that luck does not explain".to_owned(),
+        (LogLevel::Limited, _) => say!("none-narrower", width = metres(verdict.smallest_findable_width_m)),
+        (LogLevel::Good, _) => say!("none-but-luck"),
+    }
+}
+
+/// The verdict as one sentence.
+pub(crate) fn verdict_sentence(verdict: &LogVerdict) -> String {
+    let smallest = say!(
+        "pockets-from",
+        length = metres(verdict.smallest_findable_width_m),
+        area = area(verdict.smallest_findable_pocket_m2)
+    );
+    match (verdict.level, verdict.positions) {
+        (LogLevel::Unusable, LogLevel::Good) => {
+            say!("log-too-short-positions")
+        }
+        (LogLevel::Unusable, _) => say!("log-not-good-enough-shows"),
+        (LogLevel::Good, _) => say!("log-good-enough-can", smallest = smallest),
+        (LogLevel::Limited, LogLevel::Good) => say!(
+            "log-too-short-its",
+            length = metres(verdict.smallest_findable_width_m),
+            area = area(verdict.smallest_findable_pocket_m2)
+        ),
+        (LogLevel::Limited, _) => say!("log-not-good-enough", smallest = smallest),
     }
 }
 

@@ -1,12 +1,14 @@
 //! How is the distance to a surveyed path said?
 
 use super::{count, metres, number, path_length, plain};
+use serde::Serialize;
 use tussock_types::{ErrorLength, ErrorTime, ReferenceErrors, ReferenceFindings};
 
 /// What the figures of a row are.
 pub(crate) const REFERENCE_HEADS: [&str; 4] = ["mean", "rms", "95 %", "largest"];
 
 /// One error, of the fixes as logged or of the path that was found behind them.
+#[derive(Serialize)]
 pub(crate) struct ReferenceRow {
     pub(crate) what: &'static str,
     pub(crate) whose: &'static str,

@@ -1,6 +1,8 @@
 //! What a change brings to its pocket: in this log, if nothing changes, if changed, and measured afterwards.
 
+use super::{axis_title, tick};
 use crate::words;
+use serde::Deserialize;
 use std::fmt::Write;
 use tussock_types::Estimate;
 
@@ -12,8 +14,9 @@ const TOP: f64 = 8.0;
 const BOTTOM: f64 = 54.0;
 
 /// One row: its words and its value.
+#[derive(Deserialize)]
 pub(crate) struct GainRow {
-    pub(crate) label: &'static str,
+    pub(crate) label: String,
     pub(crate) value: Estimate,
     /// A mark of its own for what was measured, a ring for what was simulated.
     pub(crate) is_measured: bool,
@@ -35,21 +38,12 @@ pub(crate) fn gains(rows: &[GainRow]) -> String {
     let foot = TOP + ROW * rows.len() as f64;
     for step in 0..=4 {
         let fraction = f64::from(step) / 4.0;
-        put!(
-            out,
-            "<path class=\"grid\" d=\"M{x:.1},{TOP}V{foot:.1}\"/><text x=\"{x:.1}\" y=\"{:.1}\" \
-             text-anchor=\"middle\">{}</text>",
-            foot + 21.0,
-            words::number(fraction * 100.0, 0),
-            x = x_of(fraction)
-        );
+        let number = words::number(fraction * 100.0, 0);
+        let line = format!("{TOP}V{foot:.1}");
+        tick(&mut out, x_of(fraction), &line, foot + 21.0, &number);
     }
-    put!(
-        out,
-        "<text class=\"axis\" x=\"{:.1}\" y=\"{:.1}\" text-anchor=\"middle\">pocket driven over, %</text>",
-        (LEFT + WIDTH - RIGHT) / 2.0,
-        height - 8.0
-    );
+    let middle = (LEFT + WIDTH - RIGHT) / 2.0;
+    axis_title(&mut out, middle, height - 8.0, "pocket driven over, %");
     for (index, row) in rows.iter().enumerate() {
         let y = TOP + ROW * (index as f64 + 0.5);
         put!(

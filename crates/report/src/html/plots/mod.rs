@@ -15,7 +15,7 @@ use tussock_types::math;
 use tussock_types::{Estimate, OverTime, Revisits};
 
 pub(super) use gains::{GainRow, gains};
-pub(super) use nights::{Nights, nights};
+pub(super) use nights::nights;
 pub(super) use waits::waits;
 
 const WIDTH: f64 = 620.0;
@@ -67,12 +67,23 @@ fn percent_axis(out: &mut String, top_fraction: f64, step_fraction: f64, title: 
     );
 }
 
-fn x_title(out: &mut String, title: &str) {
+/// What an axis shows, in the middle of it.
+fn axis_title(out: &mut String, x: f64, y: f64, title: &str) {
     put!(
         out,
-        "<text class=\"axis\" x=\"{:.1}\" y=\"{:.1}\" text-anchor=\"middle\">{title}</text>",
-        (LEFT + WIDTH - RIGHT) / 2.0,
-        HEIGHT - 10.0
+        "<text class=\"axis\" x=\"{x:.1}\" y=\"{y:.1}\" text-anchor=\"middle\">{title}</text>"
+    );
+}
+
+fn x_title(out: &mut String, title: &str) {
+    axis_title(out, (LEFT + WIDTH - RIGHT) / 2.0, HEIGHT - 10.0, title);
+}
+
+/// A mark on the axis along the foot: where its line goes on from `x`, and a number below it.
+fn tick(out: &mut String, x: f64, line: &str, y: f64, number: &str) {
+    put!(
+        out,
+        "<path class=\"grid\" d=\"M{x:.1},{line}\"/><text x=\"{x:.1}\" y=\"{y:.1}\" text-anchor=\"middle\">{number}</text>"
     );
 }
 
@@ -100,15 +111,9 @@ pub(super) fn over_time(
     let decimals = usize::from(step_h < 1.0);
     let mut at_h = 0.0;
     while at_h <= end_h * 1.0001 {
-        put!(
-            out,
-            "<path class=\"grid\" d=\"M{x:.1},{:.1}v6\"/><text x=\"{x:.1}\" y=\"{:.1}\" \
-             text-anchor=\"middle\">{}</text>",
-            HEIGHT - BOTTOM,
-            HEIGHT - BOTTOM + 23.0,
-            words::number(at_h, decimals),
-            x = x_of(at_h)
-        );
+        let line = format!("{:.1}v6", HEIGHT - BOTTOM);
+        let number = words::number(at_h, decimals);
+        tick(&mut out, x_of(at_h), &line, HEIGHT - BOTTOM + 23.0, &number);
         at_h += step_h;
     }
     x_title(&mut out, "hours of driving");
@@ -207,13 +212,13 @@ pub(super) fn histogram(revisits: &Revisits) -> Option<String> {
 }
 
 /// The lawn as one strip: driven over, missed, not yet, without evidence, too thin.
-pub(super) fn strip(parts: &[(&str, f64)]) -> String {
-    let total: f64 = parts.iter().map(|(_, part)| part.max(0.0)).sum();
+pub(super) fn strip(parts: &[(String, String, f64)]) -> String {
+    let total: f64 = parts.iter().map(|(_, _, part)| part.max(0.0)).sum();
     let mut out = String::from(
         "<svg class=\"strip\" viewBox=\"0 0 600 30\" preserveAspectRatio=\"none\" aria-hidden=\"true\">",
     );
     let mut x = 0.0;
-    for (class, part) in parts {
+    for (class, _, part) in parts {
         let width = if total > 0.0 {
             part.max(0.0) / total * 600.0
         } else {
@@ -243,7 +248,10 @@ mod tests {
 
     #[test]
     fn the_parts_of_the_strip_add_up_to_its_width() {
-        let strip = strip(&[("a", 3.0), ("b", 1.0), ("c", 0.0), ("d", 2.0)]);
+        let strip = strip(
+            &[("a", 3.0), ("b", 1.0), ("c", 0.0), ("d", 2.0)]
+                .map(|(class, part)| (class.into(), String::new(), part)),
+        );
         let widths: Vec<f64> = strip
             .split(" width=\"")
             .skip(1)

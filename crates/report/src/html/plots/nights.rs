@@ -1,6 +1,6 @@
 //! Hours by activity, one row a night.
 
-use super::step;
+use super::{axis_title, step, tick};
 use crate::words;
 use serde::Serialize;
 use std::fmt::Write;
@@ -71,22 +71,12 @@ pub(crate) fn nights(nights: &[Night]) -> Option<Nights> {
     );
     let mut at_h = 0.0;
     while at_h <= end_h * 1.0001 {
-        put!(
-            svg,
-            "<path class=\"grid\" d=\"M{x:.1},{TOP}V{:.1}\"/><text x=\"{x:.1}\" y=\"{:.1}\" text-anchor=\"middle\">{}</text>",
-            foot + 4.0,
-            foot + 20.0,
-            words::number(at_h, usize::from(step_h < 1.0)),
-            x = x_of(at_h)
-        );
+        let number = words::number(at_h, usize::from(step_h < 1.0));
+        let line = format!("{TOP}V{:.1}", foot + 4.0);
+        tick(&mut svg, x_of(at_h), &line, foot + 20.0, &number);
         at_h += step_h;
     }
-    put!(
-        svg,
-        "<text class=\"axis\" x=\"{:.1}\" y=\"{:.1}\" text-anchor=\"middle\">hours</text>",
-        (LEFT + WIDTH - RIGHT) / 2.0,
-        height - 6.0
-    );
+    axis_title(&mut svg, (LEFT + WIDTH - RIGHT) / 2.0, height - 6.0, "hours");
     let mut rows = Vec::new();
     for (index, night) in shown.iter().enumerate() {
         let y = TOP + ROW * index as f64;

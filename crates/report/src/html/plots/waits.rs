@@ -1,6 +1,6 @@
 //! How long does ground wait between two visits, and how long may it?
 
-use super::{LEFT, RIGHT, WIDTH};
+use super::{LEFT, RIGHT, WIDTH, axis_title, tick};
 use crate::words;
 use std::fmt::Write;
 use tussock_types::IntervalQuantiles;
@@ -46,23 +46,13 @@ pub(crate) fn waits(interval_h: IntervalQuantiles, allowed_h: Option<f64>) -> Op
             if h < low_h || h > high_h {
                 continue;
             }
-            put!(
-                out,
-                "<path class=\"grid\" d=\"M{x:.1},{AXIS_Y}v6\"/><text x=\"{x:.1}\" y=\"{:.1}\" \
-                 text-anchor=\"middle\">{}</text>",
-                AXIS_Y + 22.0,
-                words::number(h, usize::from(h < 1.0)),
-                x = x_of(h)
-            );
+            let number = words::number(h, usize::from(h < 1.0));
+            tick(&mut out, x_of(h), &format!("{AXIS_Y}v6"), AXIS_Y + 22.0, &number);
         }
         power += 1;
     }
-    put!(
-        out,
-        "<text class=\"axis\" x=\"{:.1}\" y=\"{:.1}\" text-anchor=\"middle\">hours between two visits</text>",
-        (LEFT + WIDTH - RIGHT) / 2.0,
-        HEIGHT - 8.0
-    );
+    let middle = (LEFT + WIDTH - RIGHT) / 2.0;
+    axis_title(&mut out, middle, HEIGHT - 8.0, "hours between two visits");
     let mut words_end = f64::NEG_INFINITY;
     for (index, (h, words)) in marks.iter().enumerate() {
         let x = x_of(*h);

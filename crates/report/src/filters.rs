@@ -1,0 +1,190 @@
+//! What may a template do with a value of the findings?
+//!
+//! Write it with its unit, say it in words of the catalogue, or draw it. A template reads the findings themselves, so that a figure is
+//! one step from the page; what it misspells is an error when the page is filled, not a gap.
+
+use crate::messages::{self, message};
+use crate::words;
+use minijinja::value::{Kwargs, Serde};
+use minijinja::{Environment, Error, Value, context};
+use serde::Deserialize;
+use tussock_types::{
+    Comparison, Estimate, Findings, InputFindings, LogVerdict, OverTime, Place, PlanOffset, PredictionHeld,
+    ReferenceFindings, Said, Span, StuckSpot, Suggestion, Tape, WayHome,
+};
+
+/// Anything that lies somewhere: a pocket, a spot, a bare place.
+#[derive(Deserialize)]
+struct Somewhere {
+    lat: Option<f64>,
+    lon: Option<f64>,
+    east_m: f64,
+    north_m: f64,
+    #[serde(default)]
+    tape: Vec<Tape>,
+}
+
+impl Somewhere {
+    fn place(&self) -> Place {
+        Place::new(self.east_m, self.north_m)
+    }
+}
+
+/// The name of a filter, and what it writes.
+type Filter<T> = (&'static str, fn(T) -> String);
+type TextFilter = (&'static str, fn(&str) -> String);
+
+/// Numbers in words.
+const NUMBERS: [Filter<f64>; 16] = [
+    ("area", words::area),
+    ("chance", words::chance),
+    ("compass", messages::compass),
+    ("count", |value| words::number(value, 0)),
+    ("days", words::days),
+    ("duration", words::duration),
+    ("efficiency", words::efficiency),
+    ("figure", words::figure),
+    ("hours", words::hours),
+    ("metres", words::metres),
+    ("minutes", words::minutes),
+    ("path_length", words::path_length),
+    ("percent", words::percent),
+    ("step", words::step),
+    ("times", |count| tussock_types::times(count as usize)),
+    ("whole_percent", words::whole_percent),
+];
+
+/// Estimates in words.
+const ESTIMATES: [Filter<Estimate>; 4] = [
+    ("interval", words::interval),
+    ("points", words::points_with_interval),
+    ("range", words::range),
+    ("with_interval", words::with_interval),
+];
+
+/// Text from outside, made harmless, and words of ours.
+const TEXTS: [TextFilter; 4] = [
+    ("capital", words::capital),
+    ("id", |text| words::plain(text, 12)),
+    ("name", words::name),
+    ("sentence", words::sentence),
+];
+
+/// Gives a template all of them.
+pub(crate) fn add(to: &mut Environment<'_>) {
+    for (name, write) in NUMBERS {
+        to.add_filter(name, write);
+    }
+    for (name, write) in ESTIMATES {
+        to.add_filter(name, move |estimate: Serde<Estimate>| write(estimate.0));
+    }
+    for (name, write) in TEXTS {
+        to.add_filter(name, move |text: String| write(&text));
+    }
+    to.add_filter("number", words::number);
+    to.add_filter("decimal", words::decimal);
+    to.add_filter("hours_or", |value_h: Option<f64>, without: String| {
+        value_h.map_or(without, words::hours)
+    });
+    to.add_filter("plain", |text: String, letters: usize| {
+        words::plain(&text, letters)
+    });
+    to.add_filter("key", |letter: char, index: usize| crate::map::key(letter, index));
+    to.add_filter("text", |said: Serde<Said>| crate::text(&said));
+    to.add_filter("named", |word: Value, id: String| messages::named(&id, &word));
+    to.add_filter("position", |at: Serde<Somewhere>| {
+        words::position(at.lat, at.lon, at.place())
+    });
+    to.add_filter("tapes", |at: Serde<Somewhere>| words::tapes(&at.tape, at.place()));
+    to.add_filter("whereabouts", |at: Serde<Somewhere>| {
+        let tape = words::tape(&at.tape, at.place());
+        tape.unwrap_or_else(|| words::position(at.lat, at.lon, at.place()))
+    });
+    to.add_filter("why_stuck", |spot: Serde<StuckSpot>| words::why_stuck(&spot));
+    to.add_filter("verdict", |verdict: Serde<LogVerdict>| {
+        words::verdict_sentence(&verdict)
+    });
+    to.add_filter("reach", |over_time: Serde<OverTime>| words::reach(&over_time));
+    to.add_filter("left", |text: String, width: usize| format!("{text:<width$}"));
+    to.add_filter("right", |text: String, width: usize| words::right(&text, width));
+    to.add_filter("fixes", |span: Serde<Span>| words::fixes(&span));
+    to.add_filter("ways_home", |ways: Serde<Vec<WayHome>>| words::ways_home(&ways));
+    to.add_filter("cost", |suggestion: Serde<Suggestion>| words::cost(&suggestion));
+    to.add_filter("is_beside", |offset: Serde<PlanOffset>| offset.is_beside());
+    to.add_filter("prediction_meaning", |held: Serde<PredictionHeld>| {
+        words::prediction_meaning(&held)
+    });
+    to.add_filter("place_in", place_in);
+    to.add_function("say", |id: String, values: Kwargs| {
+        let named = values.args().map(|name| Ok((name, values.peek::<Value>(name)?)));
+        let named = named.collect::<Result<Vec<_>, Error>>()?;
+        let values: Vec<_> = named
+            .iter()
+            .map(|(name, value)| (*name, messages::value(value)))
+            .collect();
+        Ok::<_, Error>(message(&id, &values))
+    });
+}
+
+/// Where in a list something with an id stands.
+fn place_in(id: Value, list: Value) -> Result<Option<usize>, Error> {
+    let mut items = list.try_iter()?;
+    Ok(items.position(|item| item.get_attr("id").is_ok_and(|of| of == id)))
+}
+
+/// Fields of a result by their names, for a template.
+macro_rules! fields {
+    ($of:ident: $($field:ident),+ $(,)?) => {
+        minijinja::context! { $($field => minijinja::value::Serde(&$of.$field)),+ }
+    };
+}
+pub(crate) use fields;
+
+/// What a template sees of findings: all but the long lists of places and squares, which are drawn.
+pub(crate) fn shown(findings: &Findings) -> Value {
+    fields!(findings: tool_version, settings, log_verdict, span, positions, plan_fit, coverage, by_width, revisits, over_time,
+        missed_pockets, not_yet, unseen, stuck_spots, worn_lines, strays, possible_stops, installation, fit, suggestions,
+        cautions, outline_source)
+}
+
+/// What a template sees of a log file: of what was skipped the first place for each reason.
+pub(crate) fn input(input: &InputFindings) -> Value {
+    let facts = &input.facts;
+    let skipped = facts.skipped.iter().map(|(reason, pieces)| {
+        let place = facts.places.iter().find(|place| place.reason == *reason);
+        context! {
+            pieces,
+            why => reason.words(),
+            line => place.map(|place| place.line),
+            excerpt => place.map(|place| &place.excerpt[..]),
+        }
+    });
+    context! {
+        format => facts.format.words(),
+        skipped => skipped.collect::<Vec<Value>>(),
+        ..fields!(facts: name, made_by, machine, fixes, sha256, bytes, bytes_used, resolution_m, notices)
+    }
+}
+
+/// What both windows say of a surveyed path.
+pub(crate) fn surveyed(found: &ReferenceFindings) -> Value {
+    context! {
+        compared_fixes => found.compared_fixes,
+        head => words::reference_head(found),
+        heads => words::REFERENCE_HEADS.to_vec(),
+        rows => Serde(words::reference_rows(found)),
+        note => words::reference_note(found),
+    }
+}
+
+/// What both windows say of a change.
+pub(crate) fn compared(comparison: &Comparison) -> Value {
+    let found = fields!(comparison: tool_version, difference, common_m2, changed, before, after, pockets, predictions, cautions);
+    context! {
+        sentence => words::comparison_said(comparison),
+        meaning => words::difference_meaning(comparison.difference.is_real),
+        sources => words::difference_sources(&comparison.difference),
+        pocket_sum => words::pocket_changes(&comparison.pockets),
+        ..found
+    }
+}
