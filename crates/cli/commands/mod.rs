@@ -38,7 +38,7 @@ pub(crate) fn cannot_go_on(error: &AnalyseError, plan: Option<&Path>) -> Command
         AnalyseError::PlanAndLogFarApart { is_swapped: true, .. } => CommandFailure::told(told(error)).hint(
             format!("{plan_name} lists latitude first; GeoJSON wants [longitude, latitude]"),
         ),
-        AnalyseError::PlanAndLogFarApart { .. } => {
+        AnalyseError::PlanAndLogFarApart { .. } | AnalyseError::PlanOfAnotherGarden { .. } => {
             CommandFailure::told(told(error)).hint("take the plan of the garden in which this log was made")
         }
         AnalyseError::LocalLogWithPlan => {

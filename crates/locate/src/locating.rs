@@ -202,7 +202,12 @@ pub fn locate(
     ground: Option<&Region>,
     settings: &Settings,
 ) -> Track {
-    let track = stepped::located(trace, (east_m, north_m), station, ground, settings);
+    let once =
+        |east_m: &[f64], north_m: &[f64]| locate_once(trace, east_m, north_m, station, ground, settings);
+    let mut track = stepped::located(once, trace, (east_m, north_m), ground, settings);
+    if !track.steps.is_empty() {
+        as_logged(&mut track.kept, trace, east_m, north_m);
+    }
     let found = match (track.method, track.speed_mps) {
         (PathMethod::Legs | PathMethod::Anchored, Some(speed_mps))
             if track
@@ -234,7 +239,7 @@ pub fn locate(
 }
 
 /// Puts the fixes back to where they were logged; both are in time order.
-pub(crate) fn as_logged(kept: &mut Kept, trace: &Trace, east_m: &[f64], north_m: &[f64]) {
+fn as_logged(kept: &mut Kept, trace: &Trace, east_m: &[f64], north_m: &[f64]) {
     let mut at = 0;
     for index in 0..kept.len() {
         // Fixes without a time were not kept.
@@ -248,7 +253,7 @@ pub(crate) fn as_logged(kept: &mut Kept, trace: &Trace, east_m: &[f64], north_m:
 }
 
 /// The same with positions as they are: gates, error law, what was carried, path, stands.
-pub(crate) fn locate_once(
+fn locate_once(
     trace: &Trace,
     east_m: &[f64],
     north_m: &[f64],

@@ -20,6 +20,15 @@ const USUAL_RATE_PER_S: f64 = 0.03;
 /// Usual time over which the slow part of the error changes (customary for multipath; from memory).
 pub(crate) const USUAL_DRIFT_TIME_S: f64 = 600.0;
 
+impl NoiseEstimate {
+    /// Slow part per axis; where no stay is long enough to show it, what it grows to in a usual drift time
+    /// (`sigma^2 = q tau / 2`).
+    pub(crate) fn slow_m(&self) -> f64 {
+        let grown_m = || (0.5 * USUAL_DRIFT_TIME_S * self.drift_rate_m2_per_s).sqrt();
+        self.drift_m.unwrap_or_else(grown_m)
+    }
+}
+
 /// Median time between neighbouring fixes of a run; 1 s for a trace of fewer than two fixes.
 pub fn usual_period_s(kept: &Kept) -> f64 {
     let mut steps_s: Vec<f64> = kept.time_s.windows(2).map(|pair| pair[1] - pair[0]).collect();

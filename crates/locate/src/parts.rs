@@ -100,15 +100,6 @@ pub struct NoiseEstimate {
     pub source: tussock_types::NoiseSource,
 }
 
-impl NoiseEstimate {
-    /// Slow part per axis; where no stay is long enough to show it, what it grows to in a usual drift time
-    /// (`sigma^2 = q tau / 2`).
-    pub(crate) fn slow_m(&self) -> f64 {
-        let grown_m = || (0.5 * crate::noise::USUAL_DRIFT_TIME_S * self.drift_rate_m2_per_s).sqrt();
-        self.drift_m.unwrap_or_else(grown_m)
-    }
-}
-
 /// Slow part of the position error per axis that is reckoned with, by where it is known from.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum ReckonedDrift {

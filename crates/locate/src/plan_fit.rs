@@ -14,32 +14,41 @@
 //! offsets of more than [`MOST_OFFSET_M`] and turns of more than [`MOST_TURN_RAD`] are not looked for. Cost: turns times edges for
 //! each of some ten steps; the search costs a hundred times as much and is made for plans that do not fit as drawn.
 
-use crate::turns::{self, Setback, Turn};
-use crate::{PathMethod, Track, noise};
-use tussock_plane::{Edge, Region, Vector};
-use tussock_types::Place;
+use tussock_plane::{Edge, Vector};
 use tussock_types::math;
+use tussock_types::{Place, PlanOffset};
 
 /// Offsets are looked for as far as this.
 pub const MOST_OFFSET_M: f64 = 4.0;
 /// And turns of the plan.
 pub const MOST_TURN_RAD: f64 = 0.06;
 /// Fewer turns tell nothing.
-pub const LEAST_TURNS: usize = 40;
+pub const LEAST_TURNS: usize = 20;
 /// A plan that explains so many of the turns is looked for no further.
 const FITS_FRACTION: f64 = 0.9;
 /// Where no more are left over, no edge is drawn wrong.
 const ALL_FRACTION: f64 = 0.98;
 /// A plan of another garden explains fewer of the turns than this: right plans explain 0.92 and more, or 0.78 with one side wrong,
-/// those of others up to 0.64 (28 kinds of gardens of another hand, centimetres and decimetres).
-const LEAST_EXPLAINED: f64 = 0.7;
+/// those of others up to 0.65 (twenty pairs of gardens of another hand, at centimetres).
+const LEAST_EXPLAINED: f64 = 0.6;
+/// A machine that reaches none of its edges tells nothing of them.
+const LEAST_REACHED: f64 = 0.03;
 /// And fewer of its edges lie where the machine turns.
-const LEAST_MATCHED: f64 = 0.7;
-/// Of more turns than this farther outside than any hand draws, a part of the garden is not in the plan.
-const MOST_OUTSIDE: f64 = 0.1;
+const LEAST_MATCHED: f64 = 0.6;
+/// With larger position errors than this, turns are too unsure to say so by themselves: a sky that is worse than it is told leaves as
+/// few at the edges.
+const PRECISE_M: f64 = 0.06;
+/// Of more turns than this farther outside than any hand draws, a part of the garden is not in the plan: of the pairs at decimetres nine
+/// in ten have more, right plans have none.
+const MOST_OUTSIDE: f64 = 0.05;
 const FAR_OUTSIDE_M: f64 = 2.0;
-/// Larger position errors explain the turns of any garden.
+/// Unless the plan explains all others.
+const MOST_EXPLAINED: f64 = 0.85;
+/// Larger position errors explain the turns of any garden, and fewer turns than this no garden.
 const MOST_TELLING_M: f64 = 0.5;
+const LEAST_TELLING_TURNS: usize = 80;
+/// Halves of a log that each find the plan somewhere else were made by a receiver that moved, in the garden of the plan.
+pub(crate) const HALF_EXPLAINED: f64 = 0.8;
 /// Turns that the search looks at.
 const SEARCHED_TURNS: usize = 120;
 /// Its steps.
@@ -60,7 +69,7 @@ const LEAST_EDGE_TURNS: usize = 8;
 
 /// How a plan lies in a log.
 #[derive(Clone, Debug, PartialEq)]
-pub struct PlanFit {
+pub struct TurnsFit {
     /// The log lies so far east of the plan.
     pub east_m: f64,
     /// And north.
@@ -109,17 +118,54 @@ impl EdgeFit {
     }
 }
 
-impl PlanFit {
-    /// Whether the turns were made in a garden of another shape. Turns away from all edges, as in spirals, do not say so while the
-    /// edges have theirs; and positions that err by more than half a metre do not tell.
+impl TurnsFit {
+    /// Whether the turns were made in a garden of another shape: metres outside this one, or, where positions are precise, away from
+    /// its edges. Turns away from all edges, as in spirals, do not say so while the edges have theirs.
     pub fn is_another_garden(&self) -> bool {
-        let is_elsewhere = self.explained_fraction < LEAST_EXPLAINED && self.matched_fraction < LEAST_MATCHED;
-        (is_elsewhere || self.outside_fraction > MOST_OUTSIDE) && self.error_m < MOST_TELLING_M
+        let is_outside = self.outside_fraction > MOST_OUTSIDE && self.explained_fraction < MOST_EXPLAINED;
+        let is_elsewhere = self.explained_fraction < LEAST_EXPLAINED
+            && self.explained_fraction > LEAST_REACHED
+            && self.matched_fraction < LEAST_MATCHED
+            && self.error_m < PRECISE_M;
+        self.turns >= LEAST_TELLING_TURNS && self.error_m < MOST_TELLING_M && (is_outside || is_elsewhere)
     }
 
     /// Edges that lie elsewhere than they are drawn by so much that a hand would move them.
     pub fn displaced(&self) -> impl Iterator<Item = &EdgeFit> {
         self.edges.iter().filter(|edge| edge.is_off(DISPLACED_M))
+    }
+}
+
+impl From<&TurnsFit> for PlanOffset {
+    fn from(fit: &TurnsFit) -> Self {
+        Self {
+            east_m: fit.east_m,
+            north_m: fit.north_m,
+            rotation_deg: fit.turned_rad.to_degrees(),
+            about_east_m: fit.about.east_m,
+            about_north_m: fit.about.north_m,
+            sd_m: fit.sd_m,
+        }
+    }
+}
+
+/// A turn that an edge may have made.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct EdgeTurn {
+    /// Where.
+    pub place: Place,
+    /// When.
+    pub time_s: f64,
+    /// Heading before, a unit vector.
+    pub into: Vector,
+    /// Heading after.
+    pub onward: Vector,
+}
+
+impl EdgeTurn {
+    /// Whether an edge may have made it: others may be bends of a curved drive.
+    pub fn is_sharp(&self) -> bool {
+        self.into.dot(self.onward) < SHARP
     }
 }
 
@@ -135,16 +181,7 @@ pub struct TurnError {
 }
 
 impl TurnError {
-    /// As far as the log of a track shows it: drift that nothing shows moves the plan as a whole.
-    fn shown(track: &Track) -> Self {
-        Self {
-            each_m: track.noise.white_m,
-            shared_m: track.noise.drift_m.unwrap_or(0.0),
-            shared_s: track.noise.drift_time_s.unwrap_or(noise::USUAL_DRIFT_TIME_S),
-        }
-    }
-
-    fn total_m(&self) -> f64 {
+    pub(crate) fn total_m(&self) -> f64 {
         math::hypot(self.each_m, self.shared_m)
     }
 
@@ -158,7 +195,7 @@ impl TurnError {
 type Lie = [f64; 4];
 
 struct Fitting<'a> {
-    turns: &'a [Turn],
+    turns: &'a [EdgeTurn],
     edges: &'a [Edge],
     about: Vector,
     /// Expected distance inside the edges, and how sure that is.
@@ -174,55 +211,8 @@ struct Residual {
     by: Lie,
 }
 
-/// How the ground of a plan lies in logs whose path was found without it; `None` where there is none such, or their turns are too few
-/// to tell.
-pub fn of_tracks(tracks: &[Track], ground: &Region, expected: &Setback) -> Option<PlanFit> {
-    let by_legs: Vec<&Track> = tracks
-        .iter()
-        .filter(|track| track.method == PathMethod::Legs)
-        .collect();
-    let turns: Vec<Turn> = by_legs
-        .iter()
-        .flat_map(|track| sharp_turns(track, ground))
-        .collect();
-    let errors = by_legs.iter().map(|track| TurnError::shown(track));
-    let error = errors.max_by(|a, b| a.total_m().total_cmp(&b.total_m()))?;
-    fit(
-        &turns,
-        &Edge::all_of(ground),
-        (expected.inside_m, expected.sd_m),
-        error,
-    )
-}
-
-/// The same of a stretch of one log.
-pub(crate) fn of_stretch(
-    track: &Track,
-    within_s: &std::ops::Range<f64>,
-    ground: &Region,
-    expected: &Setback,
-) -> Option<PlanFit> {
-    let mut turns = sharp_turns(track, ground);
-    turns.retain(|turn| within_s.contains(&turn.time_s));
-    let inset_m = (expected.inside_m, expected.sd_m);
-    fit(&turns, &Edge::all_of(ground), inset_m, TurnError::shown(track))
-}
-
-/// Whether an edge may have made a turn: others may be bends of a curved drive.
-pub(crate) fn may_be_at_edge(turn: &Turn) -> bool {
-    turn.into.dot(turn.onward) < SHARP
-}
-
-/// Turns that an edge may have made.
-fn sharp_turns(track: &Track, ground: &Region) -> Vec<Turn> {
-    let error_m = TurnError::shown(track).total_m();
-    let mut turns = turns::turns_within(track, ground, &[], error_m);
-    turns.retain(|turn| turn.tells_headings(error_m) && may_be_at_edge(turn));
-    turns
-}
-
 /// Fits a plan's edges to the turns of a log; `None` where the turns are too few to tell.
-pub fn fit(turns: &[Turn], edges: &[Edge], inset_m: (f64, f64), error: TurnError) -> Option<PlanFit> {
+pub fn fit(turns: &[EdgeTurn], edges: &[Edge], inset_m: (f64, f64), error: TurnError) -> Option<TurnsFit> {
     if turns.len() < LEAST_TURNS || edges.is_empty() {
         return None;
     }
@@ -268,7 +258,7 @@ pub fn fit(turns: &[Turn], edges: &[Edge], inset_m: (f64, f64), error: TurnError
         .filter(|fit| !fit.is_off(DISPLACED_M) && fit.sd_m <= sharp_m);
     let matched_m: f64 = matched.map(|fit| fit.edge.length_m).sum();
     let [east_m, north_m, turned_rad, inset_m] = best;
-    Some(PlanFit {
+    Some(TurnsFit {
         east_m,
         north_m,
         turned_rad,
@@ -305,7 +295,7 @@ impl Fitting<'_> {
     }
 
     /// The edge that a turn was made at, none nearer than it.
-    fn residual(&self, turn: &Turn, lie: &Lie) -> Option<Residual> {
+    fn residual(&self, turn: &EdgeTurn, lie: &Lie) -> Option<Residual> {
         let [_, _, turned_rad, inset_m] = *lie;
         let back = |vector| Self::turned_back(vector, turned_rad);
         let place = self.on_plan(turn.place, lie);
@@ -353,11 +343,12 @@ impl Fitting<'_> {
             .weighted(lie, scale_m)
             .filter(|(residual, _)| Some(residual.edge) != without);
         for (residual, weight) in others {
-            for row in 0..4 {
-                for column in 0..4 {
-                    matrix[row][column] += weight * residual.by[row] * residual.by[column];
+            for (row, (cells, right)) in matrix.iter_mut().zip(&mut right).enumerate() {
+                let pull = weight * residual.by[row];
+                for (cell, by) in cells.iter_mut().zip(residual.by) {
+                    *cell += pull * by;
                 }
-                right[row] -= weight * residual.by[row] * residual.off_m;
+                *right -= pull * residual.off_m;
             }
         }
         // What was expected of the distance, and next to nothing of the rest, so that the equations have a solution.
@@ -423,7 +414,7 @@ impl Fitting<'_> {
     fn searched(&self) -> Vec<Lie> {
         const STARTS: usize = 4;
         let stride = self.turns.len().div_ceil(SEARCHED_TURNS);
-        let some: Vec<Turn> = self.turns.iter().step_by(stride).copied().collect();
+        let some: Vec<EdgeTurn> = self.turns.iter().step_by(stride).copied().collect();
         let few = Fitting {
             turns: &some,
             ..*self
@@ -467,7 +458,7 @@ impl Fitting<'_> {
 
     fn outside_fraction(&self, lie: &Lie) -> f64 {
         let least_m = FAR_OUTSIDE_M + EXPLAINED_SCALES * self.last_scale_m();
-        let is_outside = |turn: &&Turn| {
+        let is_outside = |turn: &&EdgeTurn| {
             let place = self.on_plan(turn.place, lie);
             let crossed = self.edges.iter().filter(|edge| is_crossed_eastwards(edge, place));
             crossed.count() % 2 == 0 && self.edges.iter().all(|edge| edge.distance_m(place) > least_m)
@@ -564,8 +555,9 @@ fn solved(mut matrix: [[f64; 4]; 4], mut right: Lie) -> Option<Lie> {
         right.swap(at, pivot);
         for row in at + 1..4 {
             let factor = matrix[row][at] / matrix[at][at];
-            for column in at..4 {
-                matrix[row][column] -= factor * matrix[at][column];
+            let above = matrix[at];
+            for (cell, above) in matrix[row].iter_mut().zip(above).skip(at) {
+                *cell -= factor * above;
             }
             right[row] -= factor * right[at];
         }

@@ -41,7 +41,7 @@ fn even(dice: &mut ChaCha8Rng) -> f64 {
 }
 
 /// Turns at the edges of a ground, each edge by its length, `moved` by what the log is off.
-fn turns_at(edges: &[Edge], moved: impl Fn(Vector) -> Vector) -> Vec<Turn> {
+fn turns_at(edges: &[Edge], moved: impl Fn(Vector) -> Vector) -> Vec<EdgeTurn> {
     let mut dice = ChaCha8Rng::seed_from_u64(SEED);
     let whole_m: f64 = edges.iter().map(|edge| edge.length_m).sum();
     let mut turns = Vec::new();
@@ -49,7 +49,8 @@ fn turns_at(edges: &[Edge], moved: impl Fn(Vector) -> Vector) -> Vec<Turn> {
         for _ in 0..(400.0 * edge.length_m / whole_m) as usize {
             let run_m = edge.length_m * (0.05 + 0.9 * even(&mut dice));
             let at = edge.from + edge.along * run_m + edge.inwards() * INSET_M;
-            let heading = |dice: &mut ChaCha8Rng| (edge.along * (2.0 * even(dice) - 1.0) + edge.inwards()).unit();
+            let heading =
+                |dice: &mut ChaCha8Rng| (edge.along * (2.0 * even(dice) - 1.0) + edge.inwards()).unit();
             let (into, onward) = (heading(&mut dice).unwrap(), heading(&mut dice).unwrap());
             turns.push(turn(moved(at), -into, onward, turns.len()));
         }
@@ -57,24 +58,25 @@ fn turns_at(edges: &[Edge], moved: impl Fn(Vector) -> Vector) -> Vec<Turn> {
     turns
 }
 
-fn turn(at: Vector, into: Vector, onward: Vector, number: usize) -> Turn {
-    Turn {
+fn turn(at: Vector, into: Vector, onward: Vector, number: usize) -> EdgeTurn {
+    EdgeTurn {
         place: at.into(),
         // In an order of its own: edges are met in turn.
         time_s: 30.0 * ((number * 167) % 401) as f64,
         into,
-        into_m: 8.0,
         onward,
-        onward_m: 8.0,
-        edge_m: 0.0,
-        at: None,
     }
 }
 
 #[test]
 fn a_plan_is_found_where_the_turns_lie_as_drawn_moved_or_turned() {
     let drawn = edges(&ELL);
-    for (east_m, north_m, turned_deg) in [(0.0, 0.0, 0.0), (0.2, -0.1, 0.0), (1.4, 0.9, 1.0), (-2.4, 1.8, -3.0)] {
+    for (east_m, north_m, turned_deg) in [
+        (0.0, 0.0, 0.0),
+        (0.2, -0.1, 0.0),
+        (1.4, 0.9, 1.0),
+        (-2.4, 1.8, -3.0),
+    ] {
         let (sin, cos) = math::sin_cos(f64::to_radians(turned_deg));
         let moved = |at: Vector| {
             Vector::new(
@@ -82,9 +84,9 @@ fn a_plan_is_found_where_the_turns_lie_as_drawn_moved_or_turned() {
                 sin * at.east + cos * at.north + north_m,
             )
         };
-        let turns: Vec<Turn> = turns_at(&drawn, moved)
+        let turns: Vec<EdgeTurn> = turns_at(&drawn, moved)
             .into_iter()
-            .map(|turn| Turn {
+            .map(|turn| EdgeTurn {
                 into: Fitting::turned_back(turn.into, -f64::to_radians(turned_deg)),
                 onward: Fitting::turned_back(turn.onward, -f64::to_radians(turned_deg)),
                 ..turn
@@ -94,11 +96,15 @@ fn a_plan_is_found_where_the_turns_lie_as_drawn_moved_or_turned() {
         assert_abs_diff_eq!(fit.turned_rad.to_degrees(), turned_deg, epsilon = 0.02);
         // Where the plan's origin went: turned about the middle of the turns, then moved.
         let about = Vector::from(fit.about);
-        let origin = about + Fitting::turned_back(-about, -fit.turned_rad) + Vector::new(fit.east_m, fit.north_m);
+        let origin =
+            about + Fitting::turned_back(-about, -fit.turned_rad) + Vector::new(fit.east_m, fit.north_m);
         assert_abs_diff_eq!(origin.east, east_m, epsilon = 0.01);
         assert_abs_diff_eq!(origin.north, north_m, epsilon = 0.01);
         assert_abs_diff_eq!(fit.inset_m, INSET_M, epsilon = 0.01);
-        assert!(fit.explained_fraction > 0.95 && !fit.is_another_garden(), "{fit:?}");
+        assert!(
+            fit.explained_fraction > 0.95 && !fit.is_another_garden(),
+            "{fit:?}"
+        );
         assert_eq!(fit.displaced().count(), 0, "{fit:?}");
     }
 }
@@ -112,15 +118,26 @@ fn one_side_that_is_drawn_too_far_out_is_that_side_and_no_other() {
     assert_eq!(displaced.len(), 1, "{fit:?}");
     assert_eq!(displaced[0].number, 1);
     assert_abs_diff_eq!(displaced[0].inside_m, 0.4, epsilon = 0.02);
-    assert!(math::hypot(fit.east_m, fit.north_m) < 0.02 && !fit.is_another_garden(), "{fit:?}");
+    assert!(
+        math::hypot(fit.east_m, fit.north_m) < 0.02 && !fit.is_another_garden(),
+        "{fit:?}"
+    );
 }
 
 #[test]
 fn the_plan_of_another_garden_is_one_and_spirals_are_none() {
     for error in [CENTIMETRES, DECIMETRES] {
         let (hall, ell) = (edges(&HALL), edges(&ELL));
-        assert!(fit(&turns_at(&ell, |at| at), &hall, EXPECTED_M, error).unwrap().is_another_garden());
-        assert!(fit(&turns_at(&hall, |at| at), &ell, EXPECTED_M, error).unwrap().is_another_garden());
+        assert!(
+            fit(&turns_at(&ell, |at| at), &hall, EXPECTED_M, error)
+                .unwrap()
+                .is_another_garden()
+        );
+        assert!(
+            fit(&turns_at(&hall, |at| at), &ell, EXPECTED_M, error)
+                .unwrap()
+                .is_another_garden()
+        );
         // Twice as many turns in the middle of the lawn as at its edges.
         let mut turns = turns_at(&hall, |at| at);
         let mut dice = ChaCha8Rng::seed_from_u64(SEED);
@@ -131,7 +148,10 @@ fn the_plan_of_another_garden_is_one_and_spirals_are_none() {
             turns.push(turn(at, Vector::new(cos, sin), Vector::new(-sin, cos), number));
         }
         let fit = fit(&turns, &hall, EXPECTED_M, error).unwrap();
-        assert!(fit.explained_fraction < LEAST_EXPLAINED && !fit.is_another_garden(), "{fit:?}");
+        assert!(
+            fit.explained_fraction < LEAST_EXPLAINED && !fit.is_another_garden(),
+            "{fit:?}"
+        );
     }
 }
 
@@ -139,7 +159,10 @@ fn the_plan_of_another_garden_is_one_and_spirals_are_none() {
 fn few_turns_and_no_edges_tell_nothing() {
     let hall = edges(&HALL);
     let turns = turns_at(&hall, |at| at);
-    assert_eq!(fit(&turns[..LEAST_TURNS - 1], &hall, EXPECTED_M, CENTIMETRES), None);
+    assert_eq!(
+        fit(&turns[..LEAST_TURNS - 1], &hall, EXPECTED_M, CENTIMETRES),
+        None
+    );
     assert_eq!(fit(&turns, &[], EXPECTED_M, CENTIMETRES), None);
 }
 
@@ -150,7 +173,13 @@ fn metres_do_not_tell_one_garden_from_another() {
         shared_m: 2.0,
         shared_s: 600.0,
     };
-    let fit = fit(&turns_at(&edges(&ELL), |at| at), &edges(&HALL), EXPECTED_M, metres).unwrap();
+    let fit = fit(
+        &turns_at(&edges(&ELL), |at| at),
+        &edges(&HALL),
+        EXPECTED_M,
+        metres,
+    )
+    .unwrap();
     assert!(!fit.is_another_garden());
 }
 
@@ -163,7 +192,8 @@ fn four_equations_are_solved_or_have_no_solution() {
         [2.0, 0.0, 1.0, 5.0],
     ];
     let expected = [1.0, -2.0, 3.0, 0.5];
-    let right: Lie = std::array::from_fn(|row| (0..4).map(|column| matrix[row][column] * expected[column]).sum());
+    let right: Lie =
+        std::array::from_fn(|row| (0..4).map(|column| matrix[row][column] * expected[column]).sum());
     let found = solved(matrix, right).unwrap();
     for (found, expected) in found.into_iter().zip(expected) {
         assert_abs_diff_eq!(found, expected, epsilon = 1e-12);

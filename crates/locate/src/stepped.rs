@@ -6,28 +6,28 @@
 //! with most turns stays. Approximate: what was driven across the jump is the mean of the speeds before and after. Cost: the path is
 //! found twice, with the edges three times, in logs with such jumps alone.
 
-use crate::locating::{as_logged, locate_once};
-use crate::plan_fit::{self, PlanFit};
-use crate::turns::Setback;
+use crate::plan_fit::TurnsFit;
+use crate::turns::{self, Setback};
 use crate::{Kept, PathMethod, Step, Track};
 use tussock_plane::{Region, Vector};
 use tussock_types::math;
-use tussock_types::{Place, Settings, Trace};
+use tussock_types::{Settings, Trace};
 
 /// Speeds before and after a jump are taken over so long.
 const PACE_S: f64 = 3.0;
 /// Stretches that lie together as well as this are left alone.
 const LEAST_M: f64 = 0.05;
 
-/// The track of a trace, the jumps of its receiver taken off.
+/// The track of a trace, the jumps of its receiver taken off. `once` finds the path behind positions as they are; the fixes of the
+/// answer are where they would have been without the jumps.
 pub(crate) fn located(
+    once: impl Fn(&[f64], &[f64]) -> Track,
     trace: &Trace,
     (east_m, north_m): (&[f64], &[f64]),
-    station: Option<Place>,
     ground: Option<&Region>,
     settings: &Settings,
 ) -> Track {
-    let track = locate_once(trace, east_m, north_m, station, ground, settings);
+    let track = once(east_m, north_m);
     let is_followed = matches!(
         track.method,
         PathMethod::Legs | PathMethod::Smoothed | PathMethod::Anchored
@@ -56,7 +56,7 @@ pub(crate) fn located(
             shifted(east_m, |jump| jump.east),
             shifted(north_m, |jump| jump.north),
         );
-        locate_once(trace, &east_m, &north_m, station, ground, settings)
+        once(&east_m, &north_m)
     };
     let mut better = again(&jumps);
     if let Some(ground) = ground.filter(|_| better.method == PathMethod::Legs) {
@@ -74,7 +74,6 @@ pub(crate) fn located(
             better = again(&jumps);
         }
     }
-    as_logged(&mut better.kept, trace, east_m, north_m);
     better.steps = steps;
     better
 }
@@ -104,7 +103,7 @@ fn jump(kept: &Kept, step: &Step) -> (Vector, f64) {
 }
 
 /// How the ground lies in each stretch between the steps.
-fn fits(track: &Track, ground: &Region, settings: &Settings, steps: &[Step]) -> Vec<Option<PlanFit>> {
+fn fits(track: &Track, ground: &Region, settings: &Settings, steps: &[Step]) -> Vec<Option<TurnsFit>> {
     let expected = Setback::expected(&settings.machine);
     let ends_s = steps.iter().map(|step| step.time_s).chain([f64::INFINITY]);
     let mut start_s = f64::NEG_INFINITY;
@@ -112,7 +111,7 @@ fn fits(track: &Track, ground: &Region, settings: &Settings, steps: &[Step]) -> 
         .map(|end_s| {
             let within = start_s..end_s;
             start_s = end_s;
-            plan_fit::of_stretch(track, &within, ground, &expected)
+            turns::plan_fit_of_stretch(track, &within, ground, &expected)
         })
         .collect()
 }

@@ -12,7 +12,8 @@
 //! Exact given the path. Position error blurs angles: only legs longer than five position errors tell a heading.
 //! Cost: turns times edges.
 
-use crate::Track;
+use crate::plan_fit::{self, EdgeTurn, TurnError, TurnsFit};
+use crate::{PathMethod, Track, noise};
 use tussock_plane::{Edge, Region, Vector};
 use tussock_types::{MachineSettings, Place};
 
@@ -20,6 +21,8 @@ use tussock_types::{MachineSettings, Place};
 const LEAST_TURN_COS: f64 = 0.94;
 /// A machine backs off no farther than this (common practice, no source).
 const MOST_REVERSE_M: f64 = 1.5;
+/// From lane to lane it moves aside by less than this (common practice, no source).
+const MOST_ASIDE_M: f64 = 0.7;
 /// Straight back, nearly (cosine of 26 degrees).
 const STRAIGHT_BACK: f64 = 0.9;
 /// Longer stands are stops.
@@ -88,12 +91,7 @@ pub fn turns(track: &Track, ground: &Region, transits: &[(f64, f64)]) -> Vec<Tur
 }
 
 /// The same, reckoning with this position error.
-pub(crate) fn turns_within(
-    track: &Track,
-    ground: &Region,
-    transits: &[(f64, f64)],
-    error_m: f64,
-) -> Vec<Turn> {
+fn turns_within(track: &Track, ground: &Region, transits: &[(f64, f64)], error_m: f64) -> Vec<Turn> {
     let least_m = 0.3 + 2.0 * error_m;
     let edges = Edge::all_of(ground);
     let mut turns = Vec::new();
@@ -153,6 +151,93 @@ pub(crate) fn turns_within(
         }
     }
     turns
+}
+
+/// How the ground of a plan lies in logs whose path was found without it; `None` where there is none such, or their turns are too few
+/// to tell.
+pub fn plan_fit(tracks: &[Track], ground: &Region, expected: &Setback) -> Option<TurnsFit> {
+    let by_legs: Vec<&Track> = tracks
+        .iter()
+        .filter(|track| track.method == PathMethod::Legs)
+        .collect();
+    let turns: Vec<EdgeTurn> = by_legs
+        .iter()
+        .flat_map(|track| sharp_turns(track, ground))
+        .collect();
+    let errors = by_legs.iter().map(|track| shown_error(track));
+    let error = errors.max_by(|a, b| a.total_m().total_cmp(&b.total_m()))?;
+    let (edges, inset_m) = (Edge::all_of(ground), (expected.inside_m, expected.sd_m));
+    let found = plan_fit::fit(&turns, &edges, inset_m, error)?;
+    if found.is_another_garden() {
+        let halves = turns.chunks(turns.len().div_ceil(2));
+        let explained = |half: &[EdgeTurn]| {
+            plan_fit::fit(half, &edges, inset_m, error).map_or(0.0, |fit| fit.explained_fraction)
+        };
+        if halves
+            .into_iter()
+            .any(|half| explained(half) > plan_fit::HALF_EXPLAINED)
+        {
+            return None;
+        }
+    }
+    Some(found)
+}
+
+/// The same of a stretch of one log.
+pub(crate) fn plan_fit_of_stretch(
+    track: &Track,
+    within_s: &std::ops::Range<f64>,
+    ground: &Region,
+    expected: &Setback,
+) -> Option<TurnsFit> {
+    let mut turns = sharp_turns(track, ground);
+    turns.retain(|turn| within_s.contains(&turn.time_s));
+    let inset_m = (expected.inside_m, expected.sd_m);
+    plan_fit::fit(&turns, &Edge::all_of(ground), inset_m, shown_error(track))
+}
+
+/// Position error of turns as far as the log of a track shows it: drift that nothing shows moves the plan as a whole.
+fn shown_error(track: &Track) -> TurnError {
+    TurnError {
+        each_m: track.noise.white_m,
+        shared_m: track.noise.drift_m.unwrap_or(0.0),
+        shared_s: track.noise.drift_time_s.unwrap_or(noise::USUAL_DRIFT_TIME_S),
+    }
+}
+
+/// Turns that an edge may have made.
+fn sharp_turns(track: &Track, ground: &Region) -> Vec<EdgeTurn> {
+    let error_m = shown_error(track).total_m();
+    let turns = turns_within(track, ground, &[], error_m).into_iter();
+    let telling = turns
+        .filter(|turn| turn.tells_headings(error_m))
+        .map(|turn| EdgeTurn {
+            place: turn.place,
+            time_s: turn.time_s,
+            into: turn.into,
+            onward: turn.onward,
+        });
+    let mut found: Vec<EdgeTurn> = telling.filter(EdgeTurn::is_sharp).collect();
+    found.extend(lane_ends(track, LEAST_HEADING_M + LEGS_OVER_ERROR * error_m));
+    found.sort_by(|a, b| a.time_s.total_cmp(&b.time_s));
+    found
+}
+
+/// Where lanes end: a drive of `least_m` and more, a short move aside, and a drive back.
+fn lane_ends(track: &Track, least_m: f64) -> impl Iterator<Item = EdgeTurn> + '_ {
+    let corners = track.pieces.iter().flat_map(|piece| piece.vertices.windows(4));
+    corners.filter_map(move |corners| {
+        let way = |at: usize| Vector::between(corners[at].place, corners[at + 1].place);
+        let (into, aside, back) = (way(0), way(1), way(2));
+        let is_end = into.length().min(back.length()) >= least_m && aside.length() <= MOST_ASIDE_M;
+        let (into, onward) = (into.unit()?, back.unit()?);
+        (is_end && into.dot(onward) < -STRAIGHT_BACK).then_some(EdgeTurn {
+            place: corners[1].place,
+            time_s: corners[1].arrive_s,
+            into,
+            onward,
+        })
+    })
 }
 
 /// The edge that a turn was made at; `None` for none, and in corners.

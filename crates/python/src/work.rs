@@ -75,7 +75,7 @@ pub(crate) fn told(error: &AnalyseError) -> Fault {
         AnalyseError::PlanAndLogFarApart { is_swapped: true, .. } => {
             Some("the plan lists latitude first; GeoJSON wants [longitude, latitude]")
         }
-        AnalyseError::PlanAndLogFarApart { .. } => {
+        AnalyseError::PlanAndLogFarApart { .. } | AnalyseError::PlanOfAnotherGarden { .. } => {
             Some("take the plan of the garden in which this log was made")
         }
         AnalyseError::LocalLogWithPlan => Some("leave out the plan to draw the outline from the log"),

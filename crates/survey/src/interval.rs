@@ -133,9 +133,21 @@ fn edges_m2(survey: &Survey<'_>) -> f64 {
 
 /// The same with what was driven over while nothing was logged. Both are unsure by themselves.
 pub fn beyond_silences(logged: Estimate, hidden: HiddenFraction) -> Estimate {
-    let estimate = (logged.estimate + hidden.expected).min(1.0);
-    let low = |low: f64| estimate - math::hypot(logged.estimate - low, hidden.expected - hidden.low);
-    let high = |high: f64| estimate + math::hypot(high - logged.estimate, hidden.high - hidden.expected);
+    let estimate = (logged.estimate + hidden.expected_fraction).min(1.0);
+    let low = |low: f64| {
+        estimate
+            - math::hypot(
+                logged.estimate - low,
+                hidden.expected_fraction - hidden.low_fraction,
+            )
+    };
+    let high = |high: f64| {
+        estimate
+            + math::hypot(
+                high - logged.estimate,
+                hidden.high_fraction - hidden.expected_fraction,
+            )
+    };
     Estimate {
         estimate,
         low: logged.low.map(|end| low(end).max(0.0)),

@@ -2,11 +2,12 @@
 
 use crate::Job;
 use crate::Survey;
+use crate::plan_offset::PlanShift;
 use std::collections::HashMap;
 use tussock_locate::activities::{self, Activity};
 use tussock_locate::anchor::EdgeUse;
-use tussock_locate::{Gap, Track, plan_fit};
-use tussock_plane::{Region, Vector};
+use tussock_locate::{Gap, Piece, Track, plan_fit};
+use tussock_plane::Joins;
 use tussock_types::{
     DrivenZone, InputFindings, LeftOut, MachineFindings, NoiseSource, Place, PlanEdge, PlanFit,
     PlanFitVerdict, PlanOffset, PositionFindings, ReceiverStep, Silence, Span, Trace,
@@ -103,16 +104,9 @@ pub fn rfc3339(unix_s: f64) -> Option<String> {
     time.format(&time::format_description::well_known::Rfc3339).ok()
 }
 
-/// The machine with the poorest positions, which speaks for all.
-pub fn poorest(tracks: &[Track]) -> Option<&Track> {
-    tracks
-        .iter()
-        .max_by(|a, b| a.noise.white_m.total_cmp(&b.noise.white_m))
-}
-
 /// What is known of the position error: of the machine with the poorest positions.
-pub fn positions(tracks: &[Track]) -> PositionFindings {
-    let poorest = poorest(tracks);
+pub fn positions(survey: &Survey<'_>) -> PositionFindings {
+    let (tracks, poorest) = (&survey.tracks, survey.poorest());
     PositionFindings {
         white_m: poorest.map(|track| track.noise.white_m),
         drift_m: poorest.and_then(|track| track.noise.drift_m),
@@ -166,7 +160,7 @@ pub fn plan_fit(survey: &Survey<'_>) -> Option<PlanFit> {
         },
         offset: Some(offset),
         edges,
-        driven_zones: survey.driven_zones().to_vec(),
+        driven_zones: driven_zones(survey),
         unlisted_obstacles: Vec::new(),
         unlisted_islands: Vec::new(),
     })
@@ -182,56 +176,33 @@ fn plan_edge(fit: &plan_fit::EdgeFit) -> PlanEdge {
 
 /// Zones that the machine drives over as it does over the lawn: where the path in one is at least half as dense. Only what lies
 /// deeper in them than positions err and bodies reach counts.
-pub(crate) fn driven_zones(survey: &Survey<'_>) -> Vec<DrivenZone> {
+pub fn driven_zones(survey: &Survey<'_>) -> Vec<DrivenZone> {
     const AS_DENSE: f64 = 0.5;
     const LEAST_M: f64 = 5.0;
-    /// A place of the path for each so much of it.
-    const STEP_M: f64 = 0.25;
     let (Some(site), Ok(drive)) = (&survey.site, survey.drive()) else {
         return Vec::new();
     };
     let margin_m = 0.3 + 2.0 * survey.position_error_m();
     let usual_per_m = drive.path_m / drive.lawn_m2.max(1e-9);
-    let path_in = |zone: &Region| {
-        let Some((low, high)) = zone.bounds() else {
-            return 0.0;
-        };
-        let is_deep = |place: &Place| {
-            (low.east_m..=high.east_m).contains(&place.east_m)
-                && (low.north_m..=high.north_m).contains(&place.north_m)
-                && zone.contains(*place)
-                && zone.edge_distance_m(*place) > margin_m
-        };
-        let legs = survey.tracks.iter().flat_map(Track::legs);
-        let places = legs.flat_map(|(from, to)| {
-            let way = Vector::between(from.place, to.place);
-            let steps = (way.length() / STEP_M).ceil().max(1.0) as usize;
-            let at = move |step: usize| way * ((step as f64 + 0.5) / steps as f64);
-            (0..steps).map(move |step| {
-                (
-                    Place::from(Vector::from(from.place) + at(step)),
-                    way.length() / steps as f64,
-                )
-            })
-        });
-        places
-            .filter(|(place, _)| is_deep(place))
-            .map(|(_, length_m)| length_m)
-            .sum()
-    };
-    let found = site.exclusions.iter().map(|zone| {
-        let deep_m2 = (zone.shape.area_m2() - margin_m * zone.shape.perimeter_m()).max(0.0);
-        (zone.feature, path_in(&zone.shape), deep_m2)
+    let line = |piece: &Piece| -> Vec<Place> { piece.vertices.iter().map(|vertex| vertex.place).collect() };
+    let lines: Vec<Vec<Place>> = (survey.tracks.iter())
+        .flat_map(|track| track.pieces.iter().map(line))
+        .collect();
+    let found = site.exclusions.iter().filter_map(|zone| {
+        let deep = zone.shape.grown_by(-margin_m, Joins::Mitred).ok()?;
+        let path_m: f64 = lines.iter().map(|line| deep.length_inside_m(line)).sum();
+        let is_driven = path_m > LEAST_M.max(AS_DENSE * usual_per_m * deep.area_m2());
+        is_driven.then_some(DrivenZone {
+            feature: zone.feature,
+            path_m,
+        })
     });
-    found
-        .filter(|(_, path_m, deep_m2)| *path_m > LEAST_M.max(AS_DENSE * usual_per_m * deep_m2))
-        .map(|(feature, path_m, _)| DrivenZone { feature, path_m })
-        .collect()
+    found.collect()
 }
 
 /// Whether the edges of the plan held the path of the log with the poorest positions.
 fn is_held(survey: &Survey<'_>) -> bool {
-    let anchored = poorest(&survey.tracks).and_then(|track| track.anchored.as_ref());
+    let anchored = survey.poorest().and_then(|track| track.anchored.as_ref());
     anchored.is_some_and(|anchored| matches!(anchored.edges, EdgeUse::Used { .. }))
 }
 
@@ -255,21 +226,9 @@ pub fn machines(tracks: &[Track]) -> Vec<MachineFindings> {
 /// need it.
 pub fn plan_offset(survey: &Survey<'_>) -> Option<PlanOffset> {
     let Some(laid) = &survey.laid else {
-        return held_offset(poorest(&survey.tracks)?);
+        return held_offset(survey.poorest()?);
     };
-    Some(offset_of(&laid.fit))
-}
-
-/// The offset that the turns show.
-pub fn offset_of(fit: &plan_fit::PlanFit) -> PlanOffset {
-    PlanOffset {
-        east_m: fit.east_m,
-        north_m: fit.north_m,
-        rotation_deg: fit.turned_rad.to_degrees(),
-        about_east_m: fit.about.east_m,
-        about_north_m: fit.about.north_m,
-        sd_m: fit.sd_m,
-    }
+    Some(PlanOffset::from(&laid.fit))
 }
 
 /// The offset that came to light together with the path.
@@ -286,4 +245,13 @@ pub fn held_offset(track: &Track) -> Option<PlanOffset> {
     };
     // Without edges only the station tells, and that only where it was stood at.
     (anchored.edges != EdgeUse::None || told.is_beside()).then_some(told)
+}
+
+/// How far the plan was moved to lie in the log; `None` where it was not, or the path was found in the log's frame.
+pub fn shift(survey: &Survey<'_>) -> Option<PlanShift> {
+    if survey.tracks.iter().any(|track| track.anchored.is_none()) {
+        return None;
+    }
+    let offset = held_offset(survey.poorest()?).filter(PlanOffset::is_beside)?;
+    Some(PlanShift::from(&offset))
 }

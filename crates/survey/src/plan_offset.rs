@@ -9,10 +9,6 @@
 //! and where the turn would put a square of it off by more than `MOST_SKEW_M`, each square of a new grid takes the values
 //! of the old square under its middle, right to half a square in place. Without an offset nothing is touched.
 
-use crate::Survey;
-use crate::log_findings;
-use tussock_locate::anchor::Offset;
-use tussock_locate::plan_fit::PlanFit;
 use tussock_plane::Frame;
 use tussock_types::math;
 use tussock_types::{
@@ -31,28 +27,6 @@ pub struct PlanShift {
     about: Place,
     east_m: f64,
     north_m: f64,
-}
-
-impl From<&Offset> for PlanShift {
-    fn from(offset: &Offset) -> Self {
-        Self {
-            turned_rad: offset.turned_rad,
-            about: offset.about,
-            east_m: offset.east_m,
-            north_m: offset.north_m,
-        }
-    }
-}
-
-impl From<&PlanFit> for PlanShift {
-    fn from(fit: &PlanFit) -> Self {
-        Self {
-            turned_rad: fit.turned_rad,
-            about: fit.about,
-            east_m: fit.east_m,
-            north_m: fit.north_m,
-        }
-    }
 }
 
 impl From<&PlanOffset> for PlanShift {
@@ -88,19 +62,6 @@ impl PlanShift {
             east_m: -self.east_m,
             north_m: -self.north_m,
         }
-    }
-
-    /// How far the plan was moved to lie in the log; `None` where it was not.
-    pub fn of(survey: &Survey<'_>) -> Option<Self> {
-        if survey.tracks.iter().any(|track| track.anchored.is_none()) {
-            return None;
-        }
-        let poorest = log_findings::poorest(&survey.tracks)?;
-        log_findings::held_offset(poorest).filter(PlanOffset::is_beside)?;
-        poorest
-            .anchored
-            .as_ref()
-            .map(|anchored| Self::from(&anchored.offset))
     }
 
     /// A place of the plan where the log has it.

@@ -5,20 +5,20 @@
 
 use crate::fitted::{self, Fitted, NoFit};
 use crate::plan_offset::PlanShift;
-use crate::{AnalyseError, Job, log_findings, outline, pattern};
+use crate::{AnalyseError, Job, outline, pattern};
 use std::sync::OnceLock;
 use tussock_coverage::swath::Sweep;
 use tussock_coverage::{luck, swath, visits};
 use tussock_locate::activities::{self, Lines};
 use tussock_locate::outlier_filter::silence_s;
-use tussock_locate::plan_fit::{self, PlanFit};
+use tussock_locate::plan_fit::TurnsFit;
 use tussock_locate::turns::{self, Setback, SetbackSource, Turn};
 use tussock_locate::{PathMethod, Piece, Track, locate};
 use tussock_plane::{BitGrid, Frame, Region, Site, rasterise};
 use tussock_simulate::TurnPair;
 use tussock_types::math;
 use tussock_types::{
-    DrivenZone, FrameFindings, GeoPoint, LimitSettings, OutlineSource, Place, Plan, PlanFault, Positions,
+    FrameFindings, GeoPoint, LimitSettings, OutlineSource, Place, Plan, PlanFault, PlanOffset, Positions,
     Settings, Trace,
 };
 
@@ -34,7 +34,7 @@ pub struct Survey<'a> {
     /// Where each machine was.
     pub tracks: Vec<Track>,
     /// How the plan lies in logs whose path was found without it, and the plan moved there.
-    pub laid: Option<Laid>,
+    pub laid: Option<PlacedPlan>,
     drivable: Option<Region>,
     lawn: OnceLock<Result<Lawn, AnalyseError>>,
     sweeps: OnceLock<Vec<Sweep>>,
@@ -43,14 +43,13 @@ pub struct Survey<'a> {
     transits: OnceLock<Vec<Vec<(f64, f64)>>>,
     turns: OnceLock<Vec<Vec<Turn>>>,
     setback: OnceLock<Setback>,
-    driven_zones: OnceLock<Vec<DrivenZone>>,
 }
 
 /// How a plan lies in a log.
 #[derive(Clone, Debug)]
-pub struct Laid {
+pub struct PlacedPlan {
     /// Where the turns say that it lies.
-    pub fit: PlanFit,
+    pub fit: TurnsFit,
     /// The plan there, where it lies beside the log by more than chance.
     pub moved: Option<Plan>,
 }
@@ -68,6 +67,8 @@ pub struct Lawn {
 
 /// A log whose middle is farther from the lawn than this was made in another garden, or the plan is wrong.
 const FAR_APART_M: f64 = 60.0;
+/// Plans that lie beside a drive in lanes by less are used as drawn.
+const LANES_OFF_M: f64 = 0.5;
 /// Logs sparser than this say nothing of a lawn. Turns are put back at up to 30 s; of 40 logs of 45 to 120 s the interval missed the truth
 /// in 27, by up to 90 points.
 const MOST_PERIOD_S: f64 = 40.0;
@@ -136,20 +137,26 @@ impl<'a> Survey<'a> {
             return Err(another_garden(fit));
         }
         let expected = Setback::expected(&self.settings().machine);
-        let Some(fit) = plan_fit::of_tracks(&self.tracks, ground, &expected) else {
+        let Some(fit) = turns::plan_fit(&self.tracks, ground, &expected) else {
             return Ok(self);
         };
         if fit.is_another_garden() {
             return Err(another_garden(&fit));
         }
-        if !log_findings::offset_of(&fit).is_beside() {
-            let laid = Some(Laid { fit, moved: None });
+        // Lanes end where the machine's own map says, and on two sides only.
+        let least_m = match pattern::pattern(&self.tracks) {
+            luck::Pattern::Lanes => LANES_OFF_M,
+            luck::Pattern::Roaming => 0.0,
+        };
+        let offset = PlanOffset::from(&fit);
+        if !offset.is_beside() || math::hypot(offset.east_m, offset.north_m) < least_m {
+            let laid = Some(PlacedPlan { fit, moved: None });
             return Ok(Self { laid, ..self });
         }
         let mut moved = plan.clone();
-        PlanShift::from(&fit).plan(&mut moved, &frame);
+        PlanShift::from(&offset).plan(&mut moved, &frame);
         let (site, plan_faults) = built(Site::build_in(&moved, frame))?;
-        let laid = Some(Laid {
+        let laid = Some(PlacedPlan {
             fit,
             moved: Some(moved),
         });
@@ -157,15 +164,15 @@ impl<'a> Survey<'a> {
         Ok(Self { laid, ..survey })
     }
 
+    /// The machine with the poorest positions, which speaks for all.
+    pub fn poorest(&self) -> Option<&Track> {
+        let tracks = self.tracks.iter();
+        tracks.max_by(|a, b| a.noise.white_m.total_cmp(&b.noise.white_m))
+    }
+
     /// How the plan lies by the turns: of logs whose path was found without it, else of the log with the poorest positions.
-    pub fn plan_fit(&self) -> Option<&PlanFit> {
-        let held = || {
-            log_findings::poorest(&self.tracks)?
-                .anchored
-                .as_ref()?
-                .fit
-                .as_ref()
-        };
+    pub fn plan_fit(&self) -> Option<&TurnsFit> {
+        let held = || self.poorest()?.anchored.as_ref()?.fit.as_ref();
         self.laid.as_ref().map(|laid| &laid.fit).or_else(held)
     }
 
@@ -219,7 +226,6 @@ impl<'a> Survey<'a> {
             transits: OnceLock::new(),
             turns: OnceLock::new(),
             setback: OnceLock::new(),
-            driven_zones: OnceLock::new(),
         }
     }
 
@@ -316,11 +322,6 @@ impl<'a> Survey<'a> {
                     .unwrap_or(expected),
             }
         }))
-    }
-
-    /// Zones of the plan that the machine drives over as it does over the lawn.
-    pub fn driven_zones(&self) -> &[DrivenZone] {
-        self.driven_zones.get_or_init(|| log_findings::driven_zones(self))
     }
 
     /// The sweeps of every machine, as located.
@@ -559,7 +560,7 @@ impl<'a> Survey<'a> {
     }
 }
 
-fn another_garden(fit: &PlanFit) -> AnalyseError {
+fn another_garden(fit: &TurnsFit) -> AnalyseError {
     AnalyseError::PlanOfAnotherGarden {
         turns: fit.turns,
         explained_fraction: fit.explained_fraction,

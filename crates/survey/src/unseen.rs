@@ -22,6 +22,8 @@ use tussock_types::{Cells, Place};
 pub const UNSEEN_CHANCE: f64 = 0.5;
 /// Both ends so near to the station: it was there.
 const AT_STATION_M: f64 = 3.0;
+/// A log that goes on after so long is of another night.
+const NIGHT_S: f64 = 6.0 * 3600.0;
 /// Speeds vary a little.
 const SLACK: f64 = 1.02;
 /// A silence whose ends agree so closely is a stand, or charging.
@@ -65,7 +67,7 @@ pub fn hidden(survey: &Survey<'_>, lawn_m2: f64) -> Vec<Hidden> {
                 .sqrt();
             let reach_m2 = std::f64::consts::PI * half_m * across_m;
             found.push(Hidden {
-                is_rest: is_home || (gap.moved_m < AT_STATION_M && lapse_s > REST_S),
+                is_rest: is_home || (gap.moved_m < AT_STATION_M && lapse_s > REST_S) || lapse_s > NIGHT_S,
                 track: number,
                 start_s: gap.start_s,
                 end_s: gap.end_s,
@@ -102,11 +104,11 @@ pub fn chance(hidden: &[Hidden], place: Place, widest_m: f64, cut_width_m: f64) 
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct HiddenFraction {
     /// As expected.
-    pub expected: f64,
+    pub expected_fraction: f64,
     /// Lower end.
-    pub low: f64,
+    pub low_fraction: f64,
     /// Upper end.
-    pub high: f64,
+    pub high_fraction: f64,
 }
 
 /// Part of the lawn that was visited in the silences and that the log does not show.
@@ -138,27 +140,27 @@ pub fn hidden_fraction(
     }
     let (lawn, within) = (f64::max(lawn, 1.0), within / f64::max(lawn, 1.0));
     let mut found = HiddenFraction {
-        expected: within,
-        low: 0.5 * within,
-        high: 1.5 * within,
+        expected_fraction: within,
+        low_fraction: 0.5 * within,
+        high_fraction: 1.5 * within,
     };
-    let windows = Windows::of(survey, count);
+    let stretches = Stretches::of(survey, count);
     let (mut below, mut above) = ((0.5 * within).powi(2), (0.5 * within).powi(2));
     for silence in &long {
-        let one = windows.hidden(silence, open / lawn, drive);
-        found.expected += one.expected;
-        below += (one.expected - one.low).powi(2);
-        above += (one.high - one.expected).powi(2);
+        let one = stretches.hidden(silence, open / lawn, drive);
+        found.expected_fraction += one.expected_fraction;
+        below += (one.expected_fraction - one.low_fraction).powi(2);
+        above += (one.high_fraction - one.expected_fraction).powi(2);
     }
     let most = open / lawn;
-    found.expected = found.expected.min(most);
-    found.low = (found.expected - below.sqrt()).max(0.0);
-    found.high = (found.expected + above.sqrt()).min(most);
+    found.expected_fraction = found.expected_fraction.min(most);
+    found.low_fraction = (found.expected_fraction - below.sqrt()).max(0.0);
+    found.high_fraction = (found.expected_fraction + above.sqrt()).min(most);
     found
 }
 
 /// What each stretch of the log alone has visited: cells whose visits all lie within it.
-struct Windows<'a> {
+struct Stretches<'a> {
     survey: &'a Survey<'a>,
     /// First and last visit of each cell of the lawn, seconds since 1970, by the first.
     visits_s: Vec<(f64, f64)>,
@@ -166,13 +168,13 @@ struct Windows<'a> {
 }
 
 /// Stretches that are looked at for each silence.
-const MOST_WINDOWS: f64 = 200.0;
+const MOST_STRETCHES: f64 = 200.0;
 /// Shorter silences within a stretch do not matter.
 const LEAST_GAP_S: f64 = 60.0;
 /// Fewer stretches than this, of those that begin and end as the silence does, tell nothing.
-const LEAST_WINDOWS: usize = 10;
+const LEAST_STRETCHES: usize = 10;
 
-impl<'a> Windows<'a> {
+impl<'a> Stretches<'a> {
     fn of(survey: &'a Survey<'a>, count: &visits::Count) -> Self {
         let (start_s, _) = survey.span_s();
         let mut visits_s: Vec<(f64, f64)> = (count.lawn.cells_on())
@@ -199,7 +201,7 @@ impl<'a> Windows<'a> {
         let track = &self.survey.tracks[silence.track];
         let lapse_s = silence.end_s - silence.start_s;
         let (from_s, to_s) = track.span_s.unwrap_or_default();
-        let step_s = ((to_s - from_s - lapse_s) / MOST_WINDOWS).max(30.0);
+        let step_s = ((to_s - from_s - lapse_s) / MOST_STRETCHES).max(30.0);
         let ends_at_home = |start_s: f64, end_s: f64| [is_home(track, start_s), is_home(track, end_s)];
         let wanted = ends_at_home(silence.start_s, silence.end_s);
         let is_logged = |start_s: f64, end_s: f64| {
@@ -220,24 +222,24 @@ impl<'a> Windows<'a> {
                 luck::Pattern::Roaming => open * alone / (open + alone).max(1e-12),
             })
             .collect();
-        if gains.len() < LEAST_WINDOWS && silence.is_rest {
+        if gains.len() < LEAST_STRETCHES && silence.is_rest {
             return HiddenFraction::default();
         }
-        if gains.len() < LEAST_WINDOWS {
+        if gains.len() < LEAST_STRETCHES {
             let met = drive.cut_width_m * silence.way_m / silence.lawn_m2;
             let most = open * (1.0 - math::exp(-met));
             return HiddenFraction {
-                expected: 0.5 * most,
-                low: 0.0,
-                high: most,
+                expected_fraction: 0.5 * most,
+                low_fraction: 0.0,
+                high_fraction: most,
             };
         }
         gains.sort_by(f64::total_cmp);
         let at = |share: f64| gains[(share * (gains.len() - 1) as f64).round() as usize];
         HiddenFraction {
-            expected: gains.iter().sum::<f64>() / gains.len() as f64,
-            low: at(0.05),
-            high: at(0.95),
+            expected_fraction: gains.iter().sum::<f64>() / gains.len() as f64,
+            low_fraction: at(0.05),
+            high_fraction: at(0.95),
         }
     }
 }

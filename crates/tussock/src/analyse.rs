@@ -8,7 +8,6 @@ use tussock_diagnose::{advice, spots};
 use tussock_locate::{HaltPlace, Track};
 use tussock_survey::calibrate::{Calibrated, as_logged, calibrate};
 use tussock_survey::coverage_count::CoverageCount;
-use tussock_survey::plan_offset::PlanShift;
 use tussock_survey::{interval, log_findings, nights, over_time, promise, unseen};
 use tussock_types::math;
 use tussock_types::{
@@ -103,7 +102,7 @@ pub fn analyse_survey(survey: &Survey<'_>, wish: Calibrate) -> Result<Findings, 
         log_verdict,
         checks: Vec::new(),
         span: log_findings::span(survey, job.traces),
-        positions: log_findings::positions(&survey.tracks),
+        positions: log_findings::positions(survey),
         plan_fit: log_findings::plan_fit(survey).map(|fit| with_unlisted(fit, &installation)),
         machines: log_findings::machines(&survey.tracks),
         complaints: Vec::new(),
@@ -136,7 +135,7 @@ pub fn analyse_survey(survey: &Survey<'_>, wish: Calibrate) -> Result<Findings, 
         job.tell(Stage::Suggesting, 0.8);
         advice::advise(&mut findings, survey);
     }
-    if let Some(shift) = PlanShift::of(survey) {
+    if let Some(shift) = log_findings::shift(survey) {
         shift.findings(&mut findings, survey.frame.as_ref());
     }
     job.tell(Stage::Diagnosing, 1.0);

@@ -38,7 +38,7 @@ pub fn inspect(job: &Job<'_>) -> Result<Inspection, AnalyseError> {
         inputs: inputs(job),
         log_verdict: verdict::verdict(&survey),
         span: span(&survey, job.traces),
-        positions: positions(&survey.tracks),
+        positions: positions(&survey),
         plan_fit: plan_fit(&survey),
         machines: machines(&survey.tracks),
         silences: silences(&survey),

@@ -10,7 +10,7 @@ use crate::{clock_check, receiver_accuracy, stale_positions};
 use tussock_coverage::luck::Drive;
 use tussock_locate::anchor::{Anchored, EdgeUse};
 use tussock_locate::local_bias::LocalBias;
-use tussock_locate::plan_fit::PlanFit;
+use tussock_locate::plan_fit::TurnsFit;
 use tussock_locate::{PathMethod, ReckonedDrift, Track};
 use tussock_survey::interval::{self, WIDTH_PER_SD};
 use tussock_survey::{Survey, log_findings};
@@ -67,9 +67,13 @@ pub(crate) fn verdict(survey: &Survey<'_>) -> LogVerdict {
         });
     }
     let laid = survey.laid.as_ref();
-    remarks.extend(laid.and_then(|laid| beside_remark(log_findings::offset_of(&laid.fit))));
+    remarks.extend(laid.and_then(|laid| beside_remark(PlanOffset::from(&laid.fit))));
     remarks.extend(survey.plan_fit().into_iter().flat_map(edge_remarks));
-    remarks.extend(survey.driven_zones().iter().map(|zone| zone_remark(survey, zone)));
+    remarks.extend(
+        log_findings::driven_zones(survey)
+            .iter()
+            .map(|zone| zone_remark(survey, zone)),
+    );
     remarks.extend(silence_remark(survey));
     remarks.extend(left_out_remark(survey));
     if survey.tracks.iter().any(|track| track.station.is_none()) && survey.site.is_none() {
@@ -334,7 +338,7 @@ fn beside_remark(offset: PlanOffset) -> Option<Said> {
 }
 
 /// Edges of the plan that lie elsewhere than drawn.
-fn edge_remarks(fit: &PlanFit) -> impl Iterator<Item = Said> + '_ {
+fn edge_remarks(fit: &TurnsFit) -> impl Iterator<Item = Said> + '_ {
     fit.displaced().map(|edge| {
         let out = -edge.edge.inwards();
         let edge_deg = math::atan2(out.east, out.north).to_degrees();

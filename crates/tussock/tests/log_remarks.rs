@@ -404,14 +404,14 @@ fn minutes_of_driving_a_stand_and_a_walk_are_never_good_enough() {
 }
 
 #[test]
-fn a_jump_of_the_receiver_limits_the_verdict_and_is_named() {
+fn a_jump_of_the_receiver_is_taken_off_and_named() {
     let mut places = lanes(MONDAY_S, 4.0 * HOUR_S);
     places[7200..]
         .iter_mut()
         .for_each(|(_, place)| place.north_m += 6.0);
     let (inspected, findings) = both(&trace(&places, f32::NAN), None, &width_given());
-    assert_eq!(inspected.positions, LogLevel::Limited);
-    assert!(inspected.smallest_findable_width_m >= 5.5, "{inspected:?}");
+    // What the machine drove while it jumped stays unsure.
+    assert!(inspected.smallest_findable_width_m < 2.0, "{inspected:?}");
     let Some(Said::ReceiverJumped { size_m, time }) = remark!(inspected, Said::ReceiverJumped { .. }) else {
         panic!("{inspected:?}")
     };
@@ -447,7 +447,7 @@ fn without_an_outline_no_promise_is_kept() {
 #[test]
 fn a_bare_corner_is_found_or_nothing_is_said_of_its_width() {
     /// Errors at the corner's rim may take so much of it.
-    const RIM: f64 = 0.9;
+    const RIM: f64 = 0.85;
     let place = |east_m: f64, north_m: f64| {
         let frame = Frame::at(GeoPoint {
             lat_deg: 52.0,

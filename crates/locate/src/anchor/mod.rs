@@ -19,15 +19,14 @@ pub mod filter;
 pub mod state;
 pub mod timing;
 
-use crate::plan_fit::{self, PlanFit};
-use crate::turns::Turn;
+use crate::plan_fit::{self, EdgeTurn, TurnsFit};
 use chain::{Build, Chain, Drive};
 use edges::UnsureTurn;
 use filter::{Forward, Matrix, Sight, Smoothed, Start, Vector, Wander};
 use rand_chacha::ChaCha8Rng;
 use rand_chacha::rand_core::SeedableRng;
 use state::{DRIFT, INSET, OFFSET, PLACE, SIZE, TURNED};
-use tussock_plane::{Edge, Region, Vector as Vector2};
+use tussock_plane::{Edge, Region, Vector as Heading};
 use tussock_types::Place;
 use tussock_types::math;
 
@@ -116,7 +115,7 @@ pub struct Anchored {
     /// Usual wait at a turn.
     pub usual_wait_s: f64,
     /// How the plan lies by the turns of the path that was found without its edges.
-    pub fit: Option<PlanFit>,
+    pub fit: Option<TurnsFit>,
     /// Mean square of normalised surprises; 1 when the noise model is right.
     pub surprise: f64,
     start: Vector,
@@ -384,25 +383,17 @@ impl<'a> Work<'a> {
     }
 
     /// How the plan lies by the turns alone, edges unknown.
-    fn plan_fit(&self, smoothed: &Smoothed) -> Option<PlanFit> {
+    fn plan_fit(&self, smoothed: &Smoothed) -> Option<TurnsFit> {
         let turn = |(leg, onward): (chain::ChainLeg, [f64; 2])| {
-            let (from, to) = (&smoothed.state[leg.from], &smoothed.state[leg.to]);
-            Turn {
+            let to = &smoothed.state[leg.to];
+            EdgeTurn {
                 place: Place::new(to[PLACE], to[PLACE + 1]),
                 time_s: leg.end_s,
-                into: Vector2::new(leg.along[0], leg.along[1]),
-                into_m: math::hypot(to[PLACE] - from[PLACE], to[PLACE + 1] - from[PLACE + 1]),
-                onward: Vector2::new(onward[0], onward[1]),
-                onward_m: f64::INFINITY,
-                edge_m: 0.0,
-                at: None,
+                into: Heading::new(leg.along[0], leg.along[1]),
+                onward: Heading::new(onward[0], onward[1]),
             }
         };
-        let turns: Vec<Turn> = self
-            .turning_legs()
-            .map(turn)
-            .filter(plan_fit::may_be_at_edge)
-            .collect();
+        let turns: Vec<EdgeTurn> = self.turning_legs().map(turn).filter(EdgeTurn::is_sharp).collect();
         let known = &self.known;
         let error = plan_fit::TurnError {
             each_m: known.white_m,
@@ -413,7 +404,7 @@ impl<'a> Work<'a> {
     }
 
     /// Begins where the turns say that the plan lies.
-    fn start_at(&mut self, fit: &PlanFit) {
+    fn start_at(&mut self, fit: &TurnsFit) {
         let offset_m = math::hypot(fit.east_m, fit.north_m);
         if offset_m < FAR_OFFSET_M.max(3.0 * fit.sd_m) {
             return;
@@ -545,7 +536,7 @@ impl<'a> Work<'a> {
         Some((found.edge, found.weight, sight))
     }
 
-    fn finish(self, run: Forward, smoothed: Smoothed, edges: EdgeUse, fit: Option<PlanFit>) -> Anchored {
+    fn finish(self, run: Forward, smoothed: Smoothed, edges: EdgeUse, fit: Option<TurnsFit>) -> Anchored {
         let corners = self
             .chain
             .corners

@@ -48,9 +48,9 @@ pub fn variance(values: &[f64]) -> f64 {
 mod tests {
     use super::*;
 
-    // ALG-19: numpy quantiles of type 7.
+    /// NumPy 2.4.6, quantiles of type 7.
     #[test]
-    fn quantiles_lie_straight_between_neighbours() {
+    fn alg_19_quantiles_lie_straight_between_neighbours() {
         let data = [3.0, 5.0, 7.0, 7.0, 8.0, 9.0, 10.0, 12.0, 15.0, 18.0];
         for (fraction, expected) in [(0.05, 3.9), (0.25, 7.0), (0.5, 8.5), (0.75, 11.5), (0.95, 16.65)] {
             assert!((quantile(&data, fraction).unwrap() - expected).abs() < 1e-9);
