@@ -10,7 +10,7 @@ use tussock_types::{Findings, GeoPoint, Place, Plan, PlanShape, Settings, Trace}
 const SEED: u64 = 20_260_505;
 
 /// The plan turned about the frame's origin, then moved.
-fn off(plan: &Plan, frame: &Frame, east_m: f64, north_m: f64, turn_deg: f64) -> Plan {
+pub(crate) fn off(plan: &Plan, frame: &Frame, east_m: f64, north_m: f64, turn_deg: f64) -> Plan {
     let (sin, cos) = turn_deg.to_radians().sin_cos();
     let mut plan = plan.clone();
     plan.for_each_point(|point| {

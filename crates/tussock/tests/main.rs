@@ -17,6 +17,7 @@ mod machines;
 mod measures;
 mod nights;
 mod place_bound;
+mod plan_and_log;
 mod poor_sky;
 mod rebuilt;
 mod recorded_accuracy;

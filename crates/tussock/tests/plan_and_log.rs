@@ -1,0 +1,204 @@
+//! Do plan and log belong together, and what of what neither shows?
+
+use crate::aligned::off;
+use crate::nights::{invented, job, logged, of_width};
+use tussock::{AnalyseError, analyse};
+use tussock_plane::{Frame, Site};
+use tussock_simulate::gardens::{GardenKind, Surprise};
+use tussock_simulate::{LogNoise, Machine, Run, simulate};
+use tussock_types::{
+    Findings, GeoPolygon, Place, Plan, PlanFeature, PlanFitVerdict, PlanRole, PlanShape, Said, Trace,
+};
+
+const SEED: u64 = 20_261_130;
+const CUT_WIDTH_M: f64 = 0.22;
+
+struct Night {
+    plan: Plan,
+    site: Site,
+    trace: Trace,
+}
+
+fn night(kind: GardenKind, noise: LogNoise, seed: u64) -> Night {
+    let garden = invented(kind, (400.0, 700.0), Surprise::None, seed);
+    let (site, _) = Site::build(&garden.plan).expect("invented plans are sound");
+    let run = simulate(&site, &Machine::default(), &Run::new(8.0, seed)).expect("there is room");
+    let trace = logged(&run, &site, 1.0, noise, seed + 1);
+    Night {
+        plan: garden.plan,
+        site,
+        trace,
+    }
+}
+
+fn asked(traces: &[Trace], plan: &Plan) -> Result<Findings, AnalyseError> {
+    analyse(&job(traces, Some(plan), &of_width(CUT_WIDTH_M)))
+}
+
+fn findings(trace: &Trace, plan: &Plan) -> Findings {
+    asked(std::slice::from_ref(trace), plan).expect("a night can be analysed")
+}
+
+fn fraction(findings: &Findings) -> f64 {
+    let coverage = findings.coverage.as_ref().expect("the width is known");
+    coverage.visited_fraction.estimate
+}
+
+#[test]
+fn a_plan_beside_a_centimetre_log_gives_the_answer_of_the_right_one() {
+    let Night { plan, site, trace } = night(GardenKind::Ell, LogNoise::CENTIMETRES, SEED);
+    let right = findings(&trace, &plan);
+    assert_eq!(
+        right.plan_fit.as_ref().map(|fit| fit.verdict),
+        Some(PlanFitVerdict::Fits)
+    );
+    for (east_m, north_m, turn_deg) in [
+        (0.3, 0.0, 0.0),
+        (-1.0, 1.0, 0.0),
+        (2.0, 2.2, 0.0),
+        (0.0, 0.0, 2.0),
+    ] {
+        let drawn = off(&plan, &site.frame, east_m, north_m, turn_deg);
+        let found = findings(&trace, &drawn);
+        let fit = found.plan_fit.as_ref().expect("a plan was given");
+        assert_eq!(
+            fit.verdict,
+            PlanFitVerdict::Moved,
+            "{east_m} {north_m} {turn_deg}"
+        );
+        assert!(
+            (fraction(&found) - fraction(&right)).abs() < 0.004,
+            "{east_m} {north_m} {turn_deg}: {} instead of {}",
+            fraction(&found),
+            fraction(&right)
+        );
+        assert_eq!(found.missed_pockets.len(), right.missed_pockets.len());
+        assert_eq!(found.stuck_spots.len(), right.stuck_spots.len());
+    }
+}
+
+#[test]
+fn the_plan_of_another_garden_is_refused() {
+    let kinds = [GardenKind::Ell, GardenKind::Convex, GardenKind::You];
+    for (number, kind) in kinds.into_iter().enumerate() {
+        let Night { site, trace, .. } = night(kind, LogNoise::CENTIMETRES, SEED + number as u64);
+        let other = night(kinds[(number + 1) % kinds.len()], LogNoise::CENTIMETRES, SEED + 7);
+        // Laid where the log was made.
+        let middle = |site: &Site| site.drawn_lawn.centroid().expect("a lawn has a middle");
+        let (to, from) = (middle(&site), middle(&other.site));
+        let mut plan = other.plan.clone();
+        plan.for_each_point(|point| {
+            let at = other.site.frame.to_place(*point);
+            let there = Place::new(
+                at.east_m - from.east_m + to.east_m,
+                at.north_m - from.north_m + to.north_m,
+            );
+            *point = site.frame.to_geo(there);
+        });
+        let refused = asked(std::slice::from_ref(&trace), &plan);
+        assert!(
+            matches!(refused, Err(AnalyseError::PlanOfAnotherGarden { .. })),
+            "{kind:?}: {:?}",
+            refused.map(|found| found.plan_fit)
+        );
+    }
+}
+
+fn square(frame: &Frame, middle: Place, half_m: f64) -> PlanShape {
+    let corner = |east: f64, north: f64| {
+        frame.to_geo(Place::new(
+            middle.east_m + east * half_m,
+            middle.north_m + north * half_m,
+        ))
+    };
+    PlanShape::Polygons(vec![GeoPolygon {
+        rings: vec![vec![
+            corner(-1.0, -1.0),
+            corner(1.0, -1.0),
+            corner(1.0, 1.0),
+            corner(-1.0, 1.0),
+            corner(-1.0, -1.0),
+        ]],
+    }])
+}
+
+#[test]
+fn a_zone_that_is_driven_over_is_named_and_one_that_is_not_is_none() {
+    let Night { plan, site, trace } = night(GardenKind::Convex, LogNoise::CENTIMETRES, SEED);
+    let is_driven = |found: &Findings| {
+        let remarks = &found.log_verdict.remarks;
+        remarks.iter().any(|said| matches!(said, Said::ZoneDriven { .. }))
+    };
+    assert!(!is_driven(&findings(&trace, &plan)));
+    let middle = site.drawn_lawn.centroid().expect("a lawn has a middle");
+    let mut drawn = plan.clone();
+    drawn.features.push(PlanFeature {
+        role: PlanRole::Exclusion,
+        name: "old bed".to_owned(),
+        shape: square(&site.frame, middle, 2.0),
+        ..plan.features[0].clone()
+    });
+    let found = findings(&trace, &drawn);
+    assert!(is_driven(&found), "{:?}", found.log_verdict.remarks);
+    assert_eq!(found.plan_fit.expect("a plan was given").driven_zones.len(), 1);
+}
+
+#[test]
+fn an_hour_of_silence_is_in_the_estimate_and_in_the_interval() {
+    let (mut held, mut nights) = (0, 0);
+    for seed in SEED..SEED + 3 {
+        let Night { plan, trace, .. } = night(GardenKind::Convex, LogNoise::CENTIMETRES, seed);
+        let whole = findings(&trace, &plan);
+        for silent_from in [4000, 14_000] {
+            let mut cut = Trace::geographic("");
+            let kept = (0..trace.len()).filter(|at| !(silent_from..silent_from + 3600).contains(at));
+            kept.for_each(|at| cut.push(trace.fix(at)));
+            let found = findings(&cut, &plan);
+            let coverage = found.coverage.as_ref().expect("the width is known");
+            let (low, high) = coverage
+                .visited_fraction
+                .low
+                .zip(coverage.visited_fraction.high)
+                .expect("an interval");
+            nights += 1;
+            held += usize::from((low..=high).contains(&fraction(&whole)));
+            assert!(high - low > 0.005, "{low} to {high}");
+        }
+    }
+    assert!(held + 1 >= nights, "{held} of {nights}");
+}
+
+#[test]
+fn each_machine_charges_at_its_own_station() {
+    let Night { plan, site, trace } = night(GardenKind::Convex, LogNoise::CENTIMETRES, SEED);
+    let own = site.station.expect("invented plans have one");
+    let middle = site.drawn_lawn.centroid().expect("a lawn has a middle");
+    let across = Place::new(
+        2.0 * middle.east_m - own.east_m,
+        2.0 * middle.north_m - own.north_m,
+    );
+    let moved_to = |plan: &Plan, station: Place| {
+        let mut plan = plan.clone();
+        for feature in plan
+            .features
+            .iter_mut()
+            .filter(|feature| feature.role == PlanRole::Station)
+        {
+            feature.shape = PlanShape::Point(site.frame.to_geo(station));
+        }
+        plan
+    };
+    let other_plan = moved_to(&plan, across);
+    let (other_site, _) = Site::build_in(&other_plan, site.frame).expect("a sound plan");
+    let run = simulate(&other_site, &Machine::default(), &Run::new(8.0, SEED + 3)).expect("there is room");
+    let other = logged(&run, &other_site, 1.0, LogNoise::CENTIMETRES, SEED + 4);
+    let mut both = plan.clone();
+    let stations = other_plan
+        .features
+        .iter()
+        .filter(|feature| feature.role == PlanRole::Station);
+    both.features.extend(stations.cloned());
+    let found = asked(&[trace, other], &both).expect("two nights can be analysed");
+    assert!(found.stuck_spots.is_empty(), "{:?}", found.stuck_spots);
+    assert!(found.machines.iter().all(|machine| machine.outings > Some(0)));
+}
