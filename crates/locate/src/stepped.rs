@@ -81,8 +81,9 @@ pub(crate) fn located(
 /// By how much positions jumped, what was driven meanwhile taken off, and how unsure that is.
 fn jump(kept: &Kept, step: &Step) -> (Vector, f64) {
     let after = kept.time_s.partition_point(|time_s| *time_s < step.time_s);
-    let Some(before) = after.checked_sub(1) else {
-        return (Vector::default(), 0.0);
+    // What was carried is not among the fixes.
+    let Some(before) = after.checked_sub(1).filter(|_| after < kept.len()) else {
+        return (Vector::default(), step.left_m);
     };
     let pace = |from: usize, to: usize| {
         let lapse_s = kept.time_s[to] - kept.time_s[from];

@@ -16,7 +16,7 @@ use crate::Survey;
 use tussock_coverage::{luck, visits};
 use tussock_locate::{Gap, HaltPlace, Track};
 use tussock_types::math;
-use tussock_types::{Cells, Place};
+use tussock_types::{Cells, Grid, Place};
 
 /// Ground is unseen from this chance on.
 pub const UNSEEN_CHANCE: f64 = 0.5;
@@ -41,6 +41,22 @@ pub struct Hidden {
     to: Place,
     way_m: f64,
     lawn_m2: f64,
+}
+
+impl Hidden {
+    fn lapse_s(&self) -> f64 {
+        self.end_s - self.start_s
+    }
+
+    /// Whether it could get to a place and back in time.
+    fn reaches(&self, place: Place) -> bool {
+        place.distance_m(self.from) + place.distance_m(self.to) <= self.way_m
+    }
+
+    /// How often it met a place within its reach, of some width, as expected.
+    fn met(&self, widest_m: f64, cut_width_m: f64) -> f64 {
+        (widest_m + cut_width_m) * self.way_m / self.lawn_m2
+    }
 }
 
 /// Silences during which a machine may have driven.
@@ -93,9 +109,8 @@ fn ends(track: &tussock_locate::Track, gap: &Gap) -> Option<(Place, Place)> {
 pub fn chance(hidden: &[Hidden], place: Place, widest_m: f64, cut_width_m: f64) -> f64 {
     let met: f64 = hidden
         .iter()
-        .filter(|hidden| !hidden.is_rest)
-        .filter(|hidden| place.distance_m(hidden.from) + place.distance_m(hidden.to) <= hidden.way_m)
-        .map(|hidden| (widest_m + cut_width_m) * hidden.way_m / hidden.lawn_m2)
+        .filter(|hidden| !hidden.is_rest && hidden.reaches(place))
+        .map(|hidden| hidden.met(widest_m, cut_width_m))
         .sum();
     1.0 - math::exp(-met)
 }
@@ -111,6 +126,16 @@ pub struct HiddenFraction {
     pub high_fraction: f64,
 }
 
+impl HiddenFraction {
+    fn times(&self, factor: f64) -> Self {
+        Self {
+            expected_fraction: factor * self.expected_fraction,
+            low_fraction: factor * self.low_fraction,
+            high_fraction: factor * self.high_fraction,
+        }
+    }
+}
+
 /// Part of the lawn that was visited in the silences and that the log does not show.
 pub fn hidden_fraction(
     survey: &Survey<'_>,
@@ -123,40 +148,76 @@ pub fn hidden_fraction(
         return HiddenFraction::default();
     }
     // Where its reach is all of the lawn, a silence is likened to others as long; else the ground within its reach counts.
-    let (long, short): (Vec<Hidden>, Vec<Hidden>) =
+    let (mut long, short): (Vec<Hidden>, Vec<Hidden>) =
         (hidden.into_iter()).partition(|hidden| hidden.is_rest || hidden.lawn_m2 >= drive.lawn_m2);
+    let met = met(&short, &cells.grid, survey.swath_m());
     let (mut lawn, mut open, mut within) = (0.0, 0.0, 0.0);
     for (at, lawn_fraction) in cells.lawn_fraction.iter().enumerate() {
         let lawn_fraction = f64::from(*lawn_fraction);
         let open_here = lawn_fraction * (1.0 - f64::from(cells.visited_probability[at]));
         lawn += lawn_fraction;
         open += open_here;
-        if open_here > 0.0 && !short.is_empty() {
-            let place = cells
-                .grid
-                .centre(at % cells.grid.columns, at / cells.grid.columns);
-            within += open_here * chance(&short, place, 0.0, survey.swath_m());
-        }
+        within += open_here * (1.0 - math::exp(-met.get(at).copied().unwrap_or(0.0)));
     }
-    let (lawn, within) = (f64::max(lawn, 1.0), within / f64::max(lawn, 1.0));
-    let mut found = HiddenFraction {
-        expected_fraction: within,
-        low_fraction: 0.5 * within,
-        high_fraction: 1.5 * within,
-    };
+    let lawn = f64::max(lawn, 1.0);
+    let (open, within) = (open / lawn, within / lawn);
+    let (mut expected, mut below, mut above) = (within, (0.5 * within).powi(2), (0.5 * within).powi(2));
     let stretches = Stretches::of(survey, count);
-    let (mut below, mut above) = ((0.5 * within).powi(2), (0.5 * within).powi(2));
-    for silence in &long {
-        let one = stretches.hidden(silence, open / lawn, drive);
-        found.expected_fraction += one.expected_fraction;
+    long.sort_by(|a, b| b.lapse_s().total_cmp(&a.lapse_s()));
+    let mut last: Option<(f64, HiddenFraction)> = None;
+    for (number, silence) in long.iter().enumerate() {
+        let one = match last {
+            // Of very many the shorter hide as much for their time as the last that was looked at.
+            Some((lapse_s, last)) if number >= MOST_LOOKED_AT => last.times(silence.lapse_s() / lapse_s),
+            _ => stretches.hidden(silence, open, drive),
+        };
+        if number < MOST_LOOKED_AT {
+            last = Some((silence.lapse_s().max(1e-9), one));
+        }
+        expected += one.expected_fraction;
         below += (one.expected_fraction - one.low_fraction).powi(2);
         above += (one.high_fraction - one.expected_fraction).powi(2);
     }
-    let most = open / lawn;
-    found.expected_fraction = found.expected_fraction.min(most);
-    found.low_fraction = (found.expected_fraction - below.sqrt()).max(0.0);
-    found.high_fraction = (found.expected_fraction + above.sqrt()).min(most);
-    found
+    let expected_fraction = expected.min(open);
+    HiddenFraction {
+        expected_fraction,
+        low_fraction: (expected_fraction - below.sqrt()).max(0.0),
+        high_fraction: (expected_fraction + above.sqrt()).min(open),
+    }
+}
+
+/// How often each cell was met in short silences, as expected; empty without any.
+fn met(short: &[Hidden], grid: &Grid, cut_width_m: f64) -> Vec<f64> {
+    if short.is_empty() {
+        return Vec::new();
+    }
+    let mut met = vec![0.0; grid.cells()];
+    for silence in short {
+        let half_m = 0.5 * silence.way_m;
+        let (middle_east_m, middle_north_m) = (
+            0.5 * (silence.from.east_m + silence.to.east_m),
+            0.5 * (silence.from.north_m + silence.to.north_m),
+        );
+        let cell = |value_m: f64, from_m: f64, cells: usize| {
+            (((value_m - from_m) / grid.cell_m).floor().max(0.0) as usize).min(cells)
+        };
+        let columns = cell(middle_east_m - half_m, grid.east_min_m, grid.columns)
+            ..cell(
+                middle_east_m + half_m + grid.cell_m,
+                grid.east_min_m,
+                grid.columns,
+            );
+        let rows = cell(middle_north_m - half_m, grid.north_min_m, grid.rows)
+            ..cell(middle_north_m + half_m + grid.cell_m, grid.north_min_m, grid.rows);
+        for row in rows {
+            for column in columns.clone() {
+                if silence.reaches(grid.centre(column, row)) {
+                    met[row * grid.columns + column] += silence.met(0.0, cut_width_m);
+                }
+            }
+        }
+    }
+    met
 }
 
 /// What each stretch of the log alone has visited: cells whose visits all lie within it.
@@ -167,6 +228,8 @@ struct Stretches<'a> {
     lawn_cells: f64,
 }
 
+/// Long silences that are looked at one by one.
+const MOST_LOOKED_AT: usize = 24;
 /// Stretches that are looked at for each silence.
 const MOST_STRETCHES: f64 = 200.0;
 /// Shorter silences within a stretch do not matter.
@@ -199,15 +262,15 @@ impl<'a> Stretches<'a> {
     /// What a silence hides, `open` of the lawn not being visited.
     fn hidden(&self, silence: &Hidden, open: f64, drive: &luck::Drive) -> HiddenFraction {
         let track = &self.survey.tracks[silence.track];
-        let lapse_s = silence.end_s - silence.start_s;
+        let lapse_s = silence.lapse_s();
         let (from_s, to_s) = track.span_s.unwrap_or_default();
         let step_s = ((to_s - from_s - lapse_s) / MOST_STRETCHES).max(30.0);
         let ends_at_home = |start_s: f64, end_s: f64| [is_home(track, start_s), is_home(track, end_s)];
         let wanted = ends_at_home(silence.start_s, silence.end_s);
         let is_logged = |start_s: f64, end_s: f64| {
-            !(track.gaps.iter()).any(|gap| {
-                gap.end_s - gap.start_s >= LEAST_GAP_S && gap.start_s < end_s && start_s < gap.end_s
-            })
+            let first = track.gaps.partition_point(|gap| gap.end_s <= start_s);
+            let mut within = track.gaps[first..].iter().take_while(|gap| gap.start_s < end_s);
+            within.all(|gap| gap.end_s - gap.start_s < LEAST_GAP_S)
         };
         let mut gains: Vec<f64> = (0..)
             .map(|number| from_s + step_s * f64::from(number))
