@@ -131,10 +131,13 @@ impl Seen<'_> {
                 expected: expected.round() as u64,
                 driven_h: self.driven_h,
             },
-            Reason::Body { turns, .. } => Said::SomethingStands {
-                widest_m,
-                turns: *turns as u64,
-            },
+            Reason::Body { turns, .. } => {
+                let turns = *turns as u64;
+                match self.has_plan {
+                    true => Said::SomethingStands { widest_m, turns },
+                    false => Said::SomethingMayStand { widest_m, turns },
+                }
+            }
             Reason::Strip { turns } => {
                 let (width_m, edge_deg) = (area_m2 / length_m.max(0.1), self.edge_deg());
                 if *turns < 3 {

@@ -137,6 +137,11 @@ something_stands = Something about { $widest_m } wide stands here that the plan 
     [2] twice
    *[other] { $turns } times
 } and never got in.
+something_may_stand = Something about { $widest_m } wide stands here, or the lawn has a hole: the mower turned round at it { $turns ->
+    [1] once
+    [2] twice
+   *[other] { $turns } times
+} and never got in. Is it a bed, a tree or a pond? A plan that shows it would say.
 strip_stays = A strip { $width_m } wide is left along { $length_m } of the { $edge_deg } edge.
 strip_stays_turns = A strip { $width_m } wide is left along { $length_m } of the { $edge_deg } edge: the mower turns { $here_m } before the edge here, { $elsewhere_m } elsewhere.
 passage_seldom_found = { $entries ->

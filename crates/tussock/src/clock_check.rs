@@ -20,9 +20,9 @@ const LEAST_REST_S: f64 = 600.0;
 /// And a smaller share of all driving than this.
 const LEAST_REST_FRACTION: f64 = 0.05;
 
-/// 2005-01-01 in UTC: before it nobody logged a mower once a second with a receiver (common practice, no source), while week
-/// counters that rolled over and clocks that were never set give dates of the century before.
-const OLDEST_S: f64 = 1_104_537_600.0;
+/// 2012-01-01 in UTC. Receivers count 1,024 weeks and begin anew (IS-GPS-200, 20.3.3.3.1.1): a counter that rolled over once dates the
+/// logs of 2019 to 2031 from 1999 to 2011, and few mowers were logged before.
+const OLDEST_S: f64 = 1_325_376_000.0;
 /// 1971: seconds from the logger's own start stay below, and are no date.
 const DATED_S: f64 = 365.0 * 86_400.0;
 

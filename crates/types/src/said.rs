@@ -93,6 +93,7 @@ said! {
     StuckOnTheWayPast { times: u64, lost_min: f64, past: u64, at_least: Whether }
     PassageShut { width_m: f64, expected: u64, driven_h: f64 }
     SomethingStands { widest_m: f64, turns: u64 }
+    SomethingMayStand { widest_m: f64, turns: u64 }
     StripStays { length_m: f64, width_m: f64, edge_deg: f64 }
     StripStaysTurns { length_m: f64, width_m: f64, edge_deg: f64, here_m: f64, elsewhere_m: f64 }
     PassageSeldomFound { entries: u64, at_least: Whether, driven_h: f64, width_m: f64, behind_m2: f64, share_ratio: f64 }
