@@ -204,10 +204,11 @@ pub fn locate(
 ) -> Track {
     let once =
         |east_m: &[f64], north_m: &[f64]| locate_once(trace, east_m, north_m, station, ground, settings);
-    let mut track = stepped::located(once, trace, (east_m, north_m), ground, settings);
-    if !track.steps.is_empty() {
-        as_logged(&mut track.kept, trace, east_m, north_m);
-    }
+    let (mut track, moved) = stepped::located(once, &trace.time_s, (east_m, north_m), ground, settings);
+    let (steady_east_m, steady_north_m) = match &moved {
+        Some((east_m, north_m)) => (east_m.as_slice(), north_m.as_slice()),
+        None => (east_m, north_m),
+    };
     let found = match (track.method, track.speed_mps) {
         (PathMethod::Legs | PathMethod::Anchored, Some(speed_mps))
             if track
@@ -219,23 +220,25 @@ pub fn locate(
         }
         _ => None,
     };
-    let Some(found) = found else { return track };
-    let (logged_east_m, logged_north_m) = (east_m, north_m);
-    let straightened: Vec<Place> = east_m
-        .iter()
-        .zip(north_m)
-        .map(|(east_m, north_m)| found.straightened(Place::new(*east_m, *north_m)))
-        .collect();
-    let east_m: Vec<f64> = straightened.iter().map(|place| place.east_m).collect();
-    let north_m: Vec<f64> = straightened.iter().map(|place| place.north_m).collect();
-    let mut better = locate_once(trace, &east_m, &north_m, station, ground, settings);
-    // Straightened positions that a machine cannot have driven are none.
-    if better.gated_jumps > track.gated_jumps {
-        return track;
+    if let Some(found) = found {
+        let places = steady_east_m.iter().zip(steady_north_m);
+        let straightened = places.map(|(east_m, north_m)| found.straightened(Place::new(*east_m, *north_m)));
+        let (bent_east_m, bent_north_m): (Vec<f64>, Vec<f64>) =
+            straightened.map(|place| (place.east_m, place.north_m)).unzip();
+        let better = once(&bent_east_m, &bent_north_m);
+        // Straightened positions that a machine cannot have driven are none.
+        if better.gated_jumps <= track.gated_jumps {
+            track = Track {
+                bent: Some(found),
+                steps: track.steps,
+                ..better
+            };
+        }
     }
-    as_logged(&mut better.kept, trace, logged_east_m, logged_north_m);
-    better.bent = Some(found);
-    better
+    if moved.is_some() || track.bent.is_some() {
+        as_logged(&mut track.kept, trace, east_m, north_m);
+    }
+    track
 }
 
 /// Puts the fixes back to where they were logged; both are in time order.

@@ -10,30 +10,33 @@ use crate::plan_fit::TurnsFit;
 use crate::turns::{self, Setback};
 use crate::{Kept, PathMethod, Step, Track};
 use tussock_plane::{Region, Vector};
+use tussock_types::Settings;
 use tussock_types::math;
-use tussock_types::{Settings, Trace};
 
 /// Speeds before and after a jump are taken over so long.
 const PACE_S: f64 = 3.0;
 /// Stretches that lie together as well as this are left alone.
 const LEAST_M: f64 = 0.05;
 
-/// The track of a trace, the jumps of its receiver taken off. `once` finds the path behind positions as they are; the fixes of the
-/// answer are where they would have been without the jumps.
+/// East and north of every fix.
+type Columns = (Vec<f64>, Vec<f64>);
+
+/// The track of a trace, the jumps of its receiver taken off, and its positions without them; `None` where nothing jumped. `once`
+/// finds the path behind positions as they are; `time_s` rises.
 pub(crate) fn located(
     once: impl Fn(&[f64], &[f64]) -> Track,
-    trace: &Trace,
+    time_s: &[f64],
     (east_m, north_m): (&[f64], &[f64]),
     ground: Option<&Region>,
     settings: &Settings,
-) -> Track {
+) -> (Track, Option<Columns>) {
     let track = once(east_m, north_m);
     let is_followed = matches!(
         track.method,
         PathMethod::Legs | PathMethod::Smoothed | PathMethod::Anchored
     );
     if track.steps.is_empty() || !is_followed {
-        return track;
+        return (track, None);
     }
     let mut steps = track.steps.clone();
     let mut jumps: Vec<Vector> = Vec::with_capacity(steps.len());
@@ -42,23 +45,8 @@ pub(crate) fn located(
         step.left_m = left_m;
         jumps.push(jump);
     }
-    let times_s: Vec<f64> = steps.iter().map(|step| step.time_s).collect();
-    let again = |jumps: &[Vector]| {
-        let shifted = |column: &[f64], axis: fn(&Vector) -> f64| -> Vec<f64> {
-            let by_m = |time_s: f64| -> f64 {
-                let earlier = times_s.iter().zip(jumps).filter(|(step_s, _)| **step_s <= time_s);
-                earlier.map(|(_, jump)| axis(jump)).sum()
-            };
-            let fixes = column.iter().zip(&trace.time_s);
-            fixes.map(|(value_m, time_s)| value_m - by_m(*time_s)).collect()
-        };
-        let (east_m, north_m) = (
-            shifted(east_m, |jump| jump.east),
-            shifted(north_m, |jump| jump.north),
-        );
-        once(&east_m, &north_m)
-    };
-    let mut better = again(&jumps);
+    let mut steady = without(&steps, &jumps, time_s, (east_m, north_m));
+    let mut better = once(&steady.0, &steady.1);
     if let Some(ground) = ground.filter(|_| better.method == PathMethod::Legs) {
         let fits = fits(&better, ground, settings, &steps);
         let mut is_moved = false;
@@ -71,11 +59,30 @@ pub(crate) fn located(
             }
         }
         if is_moved {
-            better = again(&jumps);
+            steady = without(&steps, &jumps, time_s, (east_m, north_m));
+            better = once(&steady.0, &steady.1);
         }
     }
     better.steps = steps;
-    better
+    (better, Some(steady))
+}
+
+/// Positions with all earlier jumps taken off.
+fn without(steps: &[Step], jumps: &[Vector], time_s: &[f64], (east_m, north_m): (&[f64], &[f64])) -> Columns {
+    let mut sum = Vector::default();
+    let sums: Vec<Vector> = std::iter::once(sum)
+        .chain(jumps.iter().map(|jump| {
+            sum = sum + *jump;
+            sum
+        }))
+        .collect();
+    let places = time_s.iter().zip(east_m.iter().zip(north_m));
+    places
+        .map(|(time_s, (east_m, north_m))| {
+            let by = sums[steps.partition_point(|step| step.time_s <= *time_s)];
+            (east_m - by.east, north_m - by.north)
+        })
+        .unzip()
 }
 
 /// By how much positions jumped, what was driven meanwhile taken off, and how unsure that is.
@@ -115,4 +122,28 @@ fn fits(track: &Track, ground: &Region, settings: &Settings, steps: &[Step]) -> 
             turns::plan_fit_of_stretch(track, &within, ground, &expected)
         })
         .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn each_position_loses_the_jumps_before_it() {
+        let step = |time_s: f64| Step {
+            time_s,
+            east_m: 0.0,
+            north_m: 0.0,
+            left_m: 0.0,
+        };
+        let jumps = [Vector::new(1.0, 0.0), Vector::new(-3.0, 2.0)];
+        let (east_m, north_m) = without(
+            &[step(1.0), step(2.0)],
+            &jumps,
+            &[0.0, 1.0, 1.5, 2.0, f64::NAN],
+            (&[10.0; 5], &[20.0; 5]),
+        );
+        assert_eq!(east_m, [10.0, 9.0, 9.0, 12.0, 10.0]);
+        assert_eq!(north_m, [20.0, 20.0, 20.0, 18.0, 20.0]);
+    }
 }
