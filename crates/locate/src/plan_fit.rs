@@ -11,7 +11,7 @@
 //! residual for each edge.
 //!
 //! Exact for turns that were made at their edge. Approximate: which edge it was, and that errors of turns are independent. Limits:
-//! offsets of more than [`MOST_OFFSET_M`] and turns of more than [`MOST_TURN_RAD`] are not looked for. Cost: turns times edges for
+//! offsets of more than [`MOST_OFFSET_M`] and turns of more than some 3 degrees are not looked for. Cost: turns times edges for
 //! each of some ten steps; the search costs a hundred times as much and is made for plans that do not fit as drawn.
 
 use tussock_plane::{Edge, Vector};
@@ -20,8 +20,6 @@ use tussock_types::{Place, PlanOffset};
 
 /// Offsets are looked for as far as this.
 pub const MOST_OFFSET_M: f64 = 4.0;
-/// And turns of the plan.
-pub const MOST_TURN_RAD: f64 = 0.06;
 /// Fewer turns tell nothing.
 pub const LEAST_TURNS: usize = 20;
 /// A plan that explains so many of the turns is looked for no further.
@@ -70,16 +68,8 @@ const LEAST_EDGE_TURNS: usize = 8;
 /// How a plan lies in a log.
 #[derive(Clone, Debug, PartialEq)]
 pub struct TurnsFit {
-    /// The log lies so far east of the plan.
-    pub east_m: f64,
-    /// And north.
-    pub north_m: f64,
-    /// And is turned anticlockwise about `about`.
-    pub turned_rad: f64,
-    /// Middle of the turns.
-    pub about: Place,
-    /// Standard deviation of the offset per axis.
-    pub sd_m: f64,
+    /// Where it lies, turned about the middle of the turns.
+    pub offset: PlanOffset,
     /// How far inside its edges the machine turns.
     pub inset_m: f64,
     /// Turns that were looked at.
@@ -130,22 +120,14 @@ impl TurnsFit {
         self.turns >= LEAST_TELLING_TURNS && self.error_m < MOST_TELLING_M && (is_outside || is_elsewhere)
     }
 
+    /// Whether the turns gather at its edges at all; else it tells nothing of the plan.
+    pub fn is_trusted(&self) -> bool {
+        self.explained_fraction >= LEAST_EXPLAINED || self.matched_fraction >= LEAST_MATCHED
+    }
+
     /// Edges that lie elsewhere than they are drawn by so much that a hand would move them.
     pub fn displaced(&self) -> impl Iterator<Item = &EdgeFit> {
         self.edges.iter().filter(|edge| edge.is_off(DISPLACED_M))
-    }
-}
-
-impl From<&TurnsFit> for PlanOffset {
-    fn from(fit: &TurnsFit) -> Self {
-        Self {
-            east_m: fit.east_m,
-            north_m: fit.north_m,
-            rotation_deg: fit.turned_rad.to_degrees(),
-            about_east_m: fit.about.east_m,
-            about_north_m: fit.about.north_m,
-            sd_m: fit.sd_m,
-        }
     }
 }
 
@@ -259,11 +241,14 @@ pub fn fit(turns: &[EdgeTurn], edges: &[Edge], inset_m: (f64, f64), error: TurnE
     let matched_m: f64 = matched.map(|fit| fit.edge.length_m).sum();
     let [east_m, north_m, turned_rad, inset_m] = best;
     Some(TurnsFit {
-        east_m,
-        north_m,
-        turned_rad,
-        about: fitting.about.into(),
-        sd_m: fitting.sd_m(&best),
+        offset: PlanOffset {
+            east_m,
+            north_m,
+            rotation_deg: turned_rad.to_degrees(),
+            about_east_m: fitting.about.east,
+            about_north_m: fitting.about.north,
+            sd_m: fitting.sd_m(&best),
+        },
         inset_m,
         turns: turns.len(),
         explained_fraction: fitting.explained_fraction(&best),
@@ -285,19 +270,10 @@ impl Fitting<'_> {
         self.with_error_m(SCALES_M[SCALES_M.len() - 1])
     }
 
-    /// A vector of the log's frame in the plan's.
-    fn turned_back(vector: Vector, turned_rad: f64) -> Vector {
-        let (sin, cos) = math::sin_cos(turned_rad);
-        Vector::new(
-            cos * vector.east + sin * vector.north,
-            cos * vector.north - sin * vector.east,
-        )
-    }
-
     /// The edge that a turn was made at, none nearer than it.
     fn residual(&self, turn: &EdgeTurn, lie: &Lie) -> Option<Residual> {
         let [_, _, turned_rad, inset_m] = *lie;
-        let back = |vector| Self::turned_back(vector, turned_rad);
+        let back = |vector: Vector| vector.turned(-turned_rad);
         let place = self.on_plan(turn.place, lie);
         let arm = Vector::from(place) - self.about;
         let (into, onward) = (back(turn.into), back(turn.onward));
@@ -470,7 +446,7 @@ impl Fitting<'_> {
     fn on_plan(&self, place: Place, lie: &Lie) -> Place {
         let [east_m, north_m, turned_rad, _] = *lie;
         let arm = Vector::from(place) - self.about - Vector::new(east_m, north_m);
-        (self.about + Self::turned_back(arm, turned_rad)).into()
+        (self.about + arm.turned(-turned_rad)).into()
     }
 
     /// Standard deviation of the offset per axis: of the least squares, with the scatter that the residuals have.

@@ -87,17 +87,18 @@ fn a_plan_is_found_where_the_turns_lie_as_drawn_moved_or_turned() {
         let turns: Vec<EdgeTurn> = turns_at(&drawn, moved)
             .into_iter()
             .map(|turn| EdgeTurn {
-                into: Fitting::turned_back(turn.into, -f64::to_radians(turned_deg)),
-                onward: Fitting::turned_back(turn.onward, -f64::to_radians(turned_deg)),
+                into: turn.into.turned(f64::to_radians(turned_deg)),
+                onward: turn.onward.turned(f64::to_radians(turned_deg)),
                 ..turn
             })
             .collect();
         let fit = fit(&turns, &drawn, EXPECTED_M, CENTIMETRES).unwrap();
-        assert_abs_diff_eq!(fit.turned_rad.to_degrees(), turned_deg, epsilon = 0.02);
+        assert_abs_diff_eq!(fit.offset.rotation_deg, turned_deg, epsilon = 0.02);
         // Where the plan's origin went: turned about the middle of the turns, then moved.
-        let about = Vector::from(fit.about);
-        let origin =
-            about + Fitting::turned_back(-about, -fit.turned_rad) + Vector::new(fit.east_m, fit.north_m);
+        let about = Vector::new(fit.offset.about_east_m, fit.offset.about_north_m);
+        let origin = about
+            + (-about).turned(fit.offset.rotation_deg.to_radians())
+            + Vector::new(fit.offset.east_m, fit.offset.north_m);
         assert_abs_diff_eq!(origin.east, east_m, epsilon = 0.01);
         assert_abs_diff_eq!(origin.north, north_m, epsilon = 0.01);
         assert_abs_diff_eq!(fit.inset_m, INSET_M, epsilon = 0.01);
@@ -119,7 +120,7 @@ fn one_side_that_is_drawn_too_far_out_is_that_side_and_no_other() {
     assert_eq!(displaced[0].number, 1);
     assert_abs_diff_eq!(displaced[0].inside_m, 0.4, epsilon = 0.02);
     assert!(
-        math::hypot(fit.east_m, fit.north_m) < 0.02 && !fit.is_another_garden(),
+        math::hypot(fit.offset.east_m, fit.offset.north_m) < 0.02 && !fit.is_another_garden(),
         "{fit:?}"
     );
 }
@@ -153,6 +154,21 @@ fn the_plan_of_another_garden_is_one_and_spirals_are_none() {
             "{fit:?}"
         );
     }
+}
+
+#[test]
+fn turns_that_were_made_anywhere_tell_nothing() {
+    let hall = edges(&HALL);
+    let mut dice = ChaCha8Rng::seed_from_u64(SEED);
+    let turns: Vec<EdgeTurn> = (0..60)
+        .map(|number| {
+            let at = Vector::new(24.0 * even(&mut dice) - 12.0, 16.0 * even(&mut dice) - 8.0);
+            let (sin, cos) = math::sin_cos(std::f64::consts::TAU * even(&mut dice));
+            turn(at, Vector::new(cos, sin), Vector::new(-sin, cos), number)
+        })
+        .collect();
+    let fit = fit(&turns, &hall, EXPECTED_M, CENTIMETRES).unwrap();
+    assert!(!fit.is_trusted() && !fit.is_another_garden(), "{fit:?}");
 }
 
 #[test]

@@ -52,6 +52,7 @@ pub(crate) fn located(
         let mut is_moved = false;
         for (at, pair) in fits.windows(2).enumerate() {
             if let [Some(before), Some(after)] = pair {
+                let (before, after) = (before.offset, after.offset);
                 let apart = Vector::new(after.east_m - before.east_m, after.north_m - before.north_m);
                 is_moved |= apart.length() > LEAST_M;
                 jumps[at] = jumps[at] + apart;
@@ -119,7 +120,7 @@ fn fits(track: &Track, ground: &Region, settings: &Settings, steps: &[Step]) -> 
         .map(|end_s| {
             let within = start_s..end_s;
             start_s = end_s;
-            turns::plan_fit_of_stretch(track, &within, ground, &expected)
+            turns::plan_fit_of_stretch(track, &within, ground, &expected).filter(TurnsFit::is_trusted)
         })
         .collect()
 }

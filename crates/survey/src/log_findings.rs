@@ -228,23 +228,15 @@ pub fn plan_offset(survey: &Survey<'_>) -> Option<PlanOffset> {
     let Some(laid) = &survey.laid else {
         return held_offset(survey.poorest()?);
     };
-    Some(PlanOffset::from(&laid.fit))
+    Some(laid.fit.offset)
 }
 
 /// The offset that came to light together with the path.
 pub fn held_offset(track: &Track) -> Option<PlanOffset> {
     let anchored = track.anchored.as_ref()?;
-    let offset = anchored.offset;
-    let told = PlanOffset {
-        east_m: offset.east_m,
-        north_m: offset.north_m,
-        rotation_deg: offset.turned_rad.to_degrees(),
-        about_east_m: offset.about.east_m,
-        about_north_m: offset.about.north_m,
-        sd_m: offset.sd_m,
-    };
     // Without edges only the station tells, and that only where it was stood at.
-    (anchored.edges != EdgeUse::None || told.is_beside()).then_some(told)
+    let is_told = anchored.edges != EdgeUse::None || anchored.offset.is_beside();
+    is_told.then_some(anchored.offset)
 }
 
 /// How far the plan was moved to lie in the log; `None` where it was not, or the path was found in the log's frame.

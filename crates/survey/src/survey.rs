@@ -18,8 +18,7 @@ use tussock_plane::{BitGrid, Frame, Region, Site, rasterise};
 use tussock_simulate::TurnPair;
 use tussock_types::math;
 use tussock_types::{
-    FrameFindings, GeoPoint, LimitSettings, OutlineSource, Place, Plan, PlanFault, PlanOffset, Positions,
-    Settings, Trace,
+    FrameFindings, GeoPoint, LimitSettings, OutlineSource, Place, Plan, PlanFault, Positions, Settings, Trace,
 };
 
 /// Logs of one garden, measured once.
@@ -133,22 +132,28 @@ impl<'a> Survey<'a> {
         let (Some(plan), Some(frame), Some(ground)) = (self.job.plan, self.frame, &self.drivable) else {
             return Ok(self);
         };
-        if let Some(fit) = self.plan_fit().filter(|fit| fit.is_another_garden()) {
-            return Err(another_garden(fit));
-        }
         let expected = Setback::expected(&self.settings().machine);
-        let Some(fit) = turns::plan_fit(&self.tracks, ground, &expected) else {
+        let fit = turns::plan_fit(&self.tracks, ground, &expected);
+        if let Some(fit) = fit
+            .as_ref()
+            .or(self.held_fit())
+            .filter(|fit| fit.is_another_garden())
+        {
+            return Err(AnalyseError::PlanOfAnotherGarden {
+                turns: fit.turns,
+                explained_fraction: fit.explained_fraction,
+                outside_fraction: fit.outside_fraction,
+            });
+        }
+        let Some(fit) = fit.filter(TurnsFit::is_trusted) else {
             return Ok(self);
         };
-        if fit.is_another_garden() {
-            return Err(another_garden(&fit));
-        }
         // Lanes end where the machine's own map says, and on two sides only.
         let least_m = match pattern::pattern(&self.tracks) {
             luck::Pattern::Lanes => LANES_OFF_M,
             luck::Pattern::Roaming => 0.0,
         };
-        let offset = PlanOffset::from(&fit);
+        let offset = fit.offset;
         if !offset.is_beside() || math::hypot(offset.east_m, offset.north_m) < least_m {
             let laid = Some(PlacedPlan { fit, moved: None });
             return Ok(Self { laid, ..self });
@@ -170,10 +175,20 @@ impl<'a> Survey<'a> {
         tracks.max_by(|a, b| a.noise.white_m.total_cmp(&b.noise.white_m))
     }
 
-    /// How the plan lies by the turns: of logs whose path was found without it, else of the log with the poorest positions.
+    /// How the plan lies by the turns of the log with the poorest positions, where these are so poor that its edges hold the path.
+    fn held_fit(&self) -> Option<&TurnsFit> {
+        self.poorest()?.anchored.as_ref()?.fit.as_ref()
+    }
+
+    /// How the plan lies by the turns: of logs whose path was found without it, else of the log with the poorest positions; `None`
+    /// where they do not gather at its edges.
     pub fn plan_fit(&self) -> Option<&TurnsFit> {
-        let held = || self.poorest()?.anchored.as_ref()?.fit.as_ref();
-        self.laid.as_ref().map(|laid| &laid.fit).or_else(held)
+        let fit = self
+            .laid
+            .as_ref()
+            .map(|laid| &laid.fit)
+            .or_else(|| self.held_fit());
+        fit.filter(|fit| fit.is_trusted())
     }
 
     /// The plan, where the log says that it lies.
@@ -557,14 +572,6 @@ impl<'a> Survey<'a> {
             origin_lat: origin.map(|origin| origin.lat_deg),
             origin_lon: origin.map(|origin| origin.lon_deg),
         }
-    }
-}
-
-fn another_garden(fit: &TurnsFit) -> AnalyseError {
-    AnalyseError::PlanOfAnotherGarden {
-        turns: fit.turns,
-        explained_fraction: fit.explained_fraction,
-        outside_fraction: fit.outside_fraction,
     }
 }
 

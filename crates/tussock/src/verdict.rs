@@ -67,7 +67,7 @@ pub(crate) fn verdict(survey: &Survey<'_>) -> LogVerdict {
         });
     }
     let laid = survey.laid.as_ref();
-    remarks.extend(laid.and_then(|laid| beside_remark(PlanOffset::from(&laid.fit))));
+    remarks.extend(laid.and_then(|laid| beside_remark(laid.fit.offset)));
     remarks.extend(survey.plan_fit().into_iter().flat_map(edge_remarks));
     remarks.extend(
         log_findings::driven_zones(survey)

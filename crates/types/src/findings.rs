@@ -309,7 +309,7 @@ pub enum NoiseSource {
 }
 
 /// How the plan lies in the log's frame: turned about a place of its own, then moved east and north, it lies where the log says.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct PlanOffset {
     /// East.
     pub east_m: f64,

@@ -27,8 +27,8 @@ use rand_chacha::ChaCha8Rng;
 use rand_chacha::rand_core::SeedableRng;
 use state::{DRIFT, INSET, OFFSET, PLACE, SIZE, TURNED};
 use tussock_plane::{Edge, Region, Vector as Heading};
-use tussock_types::Place;
 use tussock_types::math;
+use tussock_types::{Place, PlanOffset};
 
 /// What is known before.
 #[derive(Clone, Copy, Debug)]
@@ -74,21 +74,6 @@ pub enum EdgeUse {
     },
 }
 
-/// The offset between plan and log, as far as the log tells.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub struct Offset {
-    /// The log lies so far east of the plan.
-    pub east_m: f64,
-    /// And north.
-    pub north_m: f64,
-    /// And is turned anticlockwise about `about`.
-    pub turned_rad: f64,
-    /// Standard deviation of east and north.
-    pub sd_m: f64,
-    /// Middle of the plan.
-    pub about: Place,
-}
-
 /// The answer. Places are on the drawn plan: the log's, less the offset between the two.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Anchored {
@@ -100,8 +85,8 @@ pub struct Anchored {
     pub corner_sd_m: Vec<f64>,
     /// How edges were used.
     pub edges: EdgeUse,
-    /// Offset of the plan.
-    pub offset: Offset,
+    /// Where the plan lies, as far as the log tells, turned about its middle.
+    pub offset: PlanOffset,
     /// Edges of the ground.
     pub edge_lines: Vec<Edge>,
     /// Turns that were put at an edge: step, number of the edge, weight.
@@ -185,8 +170,7 @@ pub fn anchor(drives: Vec<Drive>, build: &Build, known: &Known<'_>) -> Anchored 
         (run, smoothed) = work.pass();
     }
     let fit = work.plan_fit(&smoothed);
-    if let Some(fit) = &fit {
-        work.start_at(fit);
+    if fit.as_ref().is_some_and(|fit| work.starts_at(fit)) {
         (run, smoothed) = work.pass();
     }
     let without_nats = run.fix_nats;
@@ -403,19 +387,22 @@ impl<'a> Work<'a> {
         plan_fit::fit(&turns, &self.edges, known.inset_m, error)
     }
 
-    /// Begins where the turns say that the plan lies.
-    fn start_at(&mut self, fit: &TurnsFit) {
-        let offset_m = math::hypot(fit.east_m, fit.north_m);
-        if offset_m < FAR_OFFSET_M.max(3.0 * fit.sd_m) {
-            return;
+    /// Begins where the turns say that the plan lies, where that is far from where it is drawn; whether it does.
+    fn starts_at(&mut self, fit: &TurnsFit) -> bool {
+        let offset = fit.offset;
+        let offset_m = math::hypot(offset.east_m, offset.north_m);
+        if !fit.is_trusted() || offset_m < FAR_OFFSET_M.max(3.0 * offset.sd_m) {
+            return false;
         }
+        let turned_rad = offset.rotation_deg.to_radians();
         let arm = [
-            self.about[0] - fit.about.east_m,
-            self.about[1] - fit.about.north_m,
+            self.about[0] - offset.about_east_m,
+            self.about[1] - offset.about_north_m,
         ];
-        self.start[OFFSET] = fit.east_m - fit.turned_rad * arm[1];
-        self.start[OFFSET + 1] = fit.north_m + fit.turned_rad * arm[0];
-        self.start[TURNED] = fit.turned_rad;
+        self.start[OFFSET] = offset.east_m - turned_rad * arm[1];
+        self.start[OFFSET + 1] = offset.north_m + turned_rad * arm[0];
+        self.start[TURNED] = turned_rad;
+        true
     }
 
     /// Looks for the edge that each leg ended at, all fixes and the edges of the last look known.
@@ -563,12 +550,13 @@ impl<'a> Work<'a> {
             corners,
             corner_sd_m,
             edges,
-            offset: Offset {
+            offset: PlanOffset {
                 east_m: last[OFFSET],
                 north_m: last[OFFSET + 1],
-                turned_rad: last[TURNED],
+                rotation_deg: last[TURNED].to_degrees(),
+                about_east_m: self.about[0],
+                about_north_m: self.about[1],
                 sd_m,
-                about: Place::new(self.about[0], self.about[1]),
             },
             inset_m: last[INSET],
             edge_lines: self.edges,
@@ -629,7 +617,7 @@ impl Anchored {
             return Vec::new();
         }
         let usual_sd_m = self.usual_corner_sd_m();
-        let about = [self.offset.about.east_m, self.offset.about.north_m];
+        let about = [self.offset.about_east_m, self.offset.about_north_m];
         let reach_m = 3.0 * usual_sd_m + 0.1;
         let mut found = Vec::new();
         let (mut sum_m, mut outside) = (0.0, 0_u32);
@@ -721,7 +709,7 @@ impl Anchored {
             &self.wander,
             &mut dice,
         );
-        let about = [self.offset.about.east_m, self.offset.about.north_m];
+        let about = [self.offset.about_east_m, self.offset.about_north_m];
         let mut corners: Vec<Place> = self
             .chain
             .corners

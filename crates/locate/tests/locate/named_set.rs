@@ -65,15 +65,15 @@ fn error_m(track: &Track, run: &TrueRun, start_s: f64) -> f64 {
         .as_ref()
         .map(|anchored| anchored.offset)
         .unwrap_or_default();
-    let (sin, cos) = offset.turned_rad.sin_cos();
+    let (sin, cos) = offset.rotation_deg.to_radians().sin_cos();
     let in_log = |place: Place| {
         let (east_m, north_m) = (
-            place.east_m - offset.about.east_m,
-            place.north_m - offset.about.north_m,
+            place.east_m - offset.about_east_m,
+            place.north_m - offset.about_north_m,
         );
         Place::new(
-            offset.about.east_m + cos * east_m - sin * north_m + offset.east_m,
-            offset.about.north_m + sin * east_m + cos * north_m + offset.north_m,
+            offset.about_east_m + cos * east_m - sin * north_m + offset.east_m,
+            offset.about_north_m + sin * east_m + cos * north_m + offset.north_m,
         )
     };
     let (mut squares, mut count) = (0.0, 0.0);
