@@ -143,7 +143,7 @@ pub fn positions(survey: &Survey<'_>) -> PositionFindings {
 const TOLD_FRACTION: f64 = 0.9;
 
 /// How plan and log lie to each other, where the log tells.
-pub fn plan_fit(survey: &Survey<'_>) -> Option<PlanFit> {
+pub fn plan_fit(survey: &Survey<'_>, driven_zones: Vec<DrivenZone>) -> Option<PlanFit> {
     let offset = plan_offset(survey)?;
     let displaced = survey.plan_fit().into_iter().flat_map(|fit| fit.displaced());
     let edges: Vec<PlanEdge> = displaced.map(plan_edge).collect();
@@ -160,7 +160,7 @@ pub fn plan_fit(survey: &Survey<'_>) -> Option<PlanFit> {
         },
         offset: Some(offset),
         edges,
-        driven_zones: driven_zones(survey),
+        driven_zones,
         unlisted_obstacles: Vec::new(),
         unlisted_islands: Vec::new(),
     })
@@ -179,7 +179,8 @@ fn plan_edge(fit: &plan_fit::EdgeFit) -> PlanEdge {
 pub fn driven_zones(survey: &Survey<'_>) -> Vec<DrivenZone> {
     const AS_DENSE: f64 = 0.5;
     const LEAST_M: f64 = 5.0;
-    let (Some(site), Ok(drive)) = (&survey.site, survey.drive()) else {
+    let drive = survey.must_be_a_garden().and_then(|()| survey.drive());
+    let (Some(site), Ok(drive)) = (&survey.site, drive) else {
         return Vec::new();
     };
     let margin_m = 0.3 + 2.0 * survey.position_error_m();

@@ -77,7 +77,7 @@ pub fn hidden(survey: &Survey<'_>, lawn_m2: f64) -> Vec<Hidden> {
             // Where it went straight on, its own speed is what it did.
             let way_m = SLACK * (speed_mps * lapse_s).max(gap.moved_m);
             // Axes of the ellipse.
-            let half_m = 0.5 * way_m.max(gap.moved_m);
+            let half_m = 0.5 * way_m;
             let across_m = (half_m * half_m - 0.25 * gap.moved_m * gap.moved_m)
                 .max(0.0)
                 .sqrt();
@@ -162,14 +162,15 @@ pub fn hidden_fraction(
     let lawn = f64::max(lawn, 1.0);
     let (open, within) = (open / lawn, within / lawn);
     let (mut expected, mut below, mut above) = (within, (0.5 * within).powi(2), (0.5 * within).powi(2));
-    let stretches = Stretches::of(survey, count);
     long.sort_by(|a, b| b.lapse_s().total_cmp(&a.lapse_s()));
+    let longest_s = long.first().map(Hidden::lapse_s);
+    let stretches = longest_s.map(|longest_s| Stretches::of(survey, count, longest_s));
     let mut last: Option<(f64, HiddenFraction)> = None;
     for (number, silence) in long.iter().enumerate() {
         let one = match last {
             // Of very many the shorter hide as much for their time as the last that was looked at.
             Some((lapse_s, last)) if number >= MOST_LOOKED_AT => last.times(silence.lapse_s() / lapse_s),
-            _ => stretches.hidden(silence, open, drive),
+            _ => (stretches.as_ref()).map_or_else(Default::default, |all| all.hidden(silence, open, drive)),
         };
         if number < MOST_LOOKED_AT {
             last = Some((silence.lapse_s().max(1e-9), one));
@@ -223,7 +224,7 @@ fn met(short: &[Hidden], grid: &Grid, cut_width_m: f64) -> Vec<f64> {
 /// What each stretch of the log alone has visited: cells whose visits all lie within it.
 struct Stretches<'a> {
     survey: &'a Survey<'a>,
-    /// First and last visit of each cell of the lawn, seconds since 1970, by the first.
+    /// First and last visit of each cell of the lawn whose visits all lie in one stretch, seconds since 1970, by the first.
     visits_s: Vec<(f64, f64)>,
     lawn_cells: f64,
 }
@@ -238,10 +239,11 @@ const LEAST_GAP_S: f64 = 60.0;
 const LEAST_STRETCHES: usize = 10;
 
 impl<'a> Stretches<'a> {
-    fn of(survey: &'a Survey<'a>, count: &visits::Count) -> Self {
+    fn of(survey: &'a Survey<'a>, count: &visits::Count, longest_s: f64) -> Self {
         let (start_s, _) = survey.span_s();
         let mut visits_s: Vec<(f64, f64)> = (count.lawn.cells_on())
             .filter_map(|(column, row)| count.first_and_last_s(column, row))
+            .filter(|(first_s, last_s)| f64::from(last_s - first_s) <= longest_s)
             .map(|(first_s, last_s)| (start_s + f64::from(first_s), start_s + f64::from(last_s)))
             .collect();
         visits_s.sort_by(|a, b| a.0.total_cmp(&b.0));

@@ -6,13 +6,13 @@ use tussock_diagnose::pocket_verdicts::PocketVerdicts;
 use tussock_diagnose::site_analysis::SiteAnalysis;
 use tussock_diagnose::{advice, spots};
 use tussock_locate::{HaltPlace, Track};
+use tussock_plane::Region;
 use tussock_survey::calibrate::{Calibrated, as_logged, calibrate};
 use tussock_survey::coverage_count::CoverageCount;
 use tussock_survey::{interval, log_findings, nights, over_time, promise, unseen};
-use tussock_types::math;
 use tussock_types::{
     Coverage, Estimate, Findings, Installation, LogLevel, LogVerdict, OutlineSource, OverTime, Place,
-    PlanFit, SCHEMA_VERSION, Said, UnlistedIsland, UnlistedObstacle,
+    PlanFit, SCHEMA_VERSION, Said, UnlistedIsland,
 };
 
 /// Says how much of the lawn was visited, what was missed, and where it got stuck.
@@ -49,7 +49,8 @@ pub fn analyse_survey(survey: &Survey<'_>, wish: Calibrate) -> Result<Findings, 
     job.tell(Stage::Diagnosing, 0.7);
     let cells = counted.squares();
     let site = SiteAnalysis::of(survey)?;
-    let mut log_verdict = verdict::verdict(survey);
+    let driven_zones = log_findings::driven_zones(survey);
+    let mut log_verdict = verdict::verdict(survey, &driven_zones);
     log_verdict.remarks.extend(calibrated.remark());
     let (logged, contradicted) = visited(survey, &counted, &calibrated)?;
     let hidden = unseen::hidden_fraction(survey, &counted.count, &cells, drive);
@@ -103,7 +104,7 @@ pub fn analyse_survey(survey: &Survey<'_>, wish: Calibrate) -> Result<Findings, 
         checks: Vec::new(),
         span: log_findings::span(survey, job.traces),
         positions: log_findings::positions(survey),
-        plan_fit: log_findings::plan_fit(survey).map(|fit| with_unlisted(fit, &installation)),
+        plan_fit: log_findings::plan_fit(survey, driven_zones).map(|fit| with_unlisted(fit, &installation)),
         machines: log_findings::machines(&survey.tracks),
         complaints: Vec::new(),
         visit: None,
@@ -149,27 +150,18 @@ const ISLAND_RADIUS_M: f64 = 0.4;
 fn with_unlisted(fit: PlanFit, installation: &Installation) -> PlanFit {
     let obstacles = &installation.unlisted_obstacles;
     let islands = obstacles.iter().filter(|thing| thing.radius_m >= ISLAND_RADIUS_M);
-    let island = |(number, thing): (usize, &UnlistedObstacle)| UnlistedIsland {
+    let discs = islands
+        .filter_map(|thing| Region::disc(Place::new(thing.east_m, thing.north_m), thing.radius_m).ok());
+    let island = |(number, disc): (usize, Region)| UnlistedIsland {
         id: format!("I{}", number + 1),
-        area_m2: std::f64::consts::PI * thing.radius_m * thing.radius_m,
-        outline: circle(Place::new(thing.east_m, thing.north_m), thing.radius_m),
+        area_m2: disc.area_m2(),
+        outline: disc.rings().into_iter().flatten().next().unwrap_or_default(),
     };
     PlanFit {
-        unlisted_islands: islands.enumerate().map(island).collect(),
+        unlisted_islands: discs.enumerate().map(island).collect(),
         unlisted_obstacles: obstacles.clone(),
         ..fit
     }
-}
-
-/// A circle as a closed line.
-fn circle(middle: Place, radius_m: f64) -> Vec<Place> {
-    const CORNERS: u32 = 24;
-    let corner = |number: u32| {
-        let angle_rad = std::f64::consts::TAU * f64::from(number % CORNERS) / f64::from(CORNERS);
-        let (sin, cos) = math::sin_cos(angle_rad);
-        Place::new(middle.east_m + radius_m * cos, middle.north_m + radius_m * sin)
-    };
-    (0..=CORNERS).map(corner).collect()
 }
 
 /// Visited fraction by all roads that the log allows, and what to say where they contradict each other.

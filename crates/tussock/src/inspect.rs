@@ -1,7 +1,7 @@
 //! Is this log good enough, before anything is counted.
 
 use crate::{AnalyseError, Job, Stage, Survey, TOOL_VERSION, verdict};
-use tussock_survey::log_findings::{inputs, machines, plan_fit, positions, silences, span};
+use tussock_survey::log_findings::{driven_zones, inputs, machines, plan_fit, positions, silences, span};
 use tussock_types::{FixQuality, Inspection, SCHEMA_VERSION, Trace};
 
 /// Looks at the logs alone; a plan in the job is only used for the station.
@@ -32,14 +32,15 @@ pub fn inspect(job: &Job<'_>) -> Result<Inspection, AnalyseError> {
         hdop.get(((hdop.len() as f64 - 1.0) * part).round() as usize)
             .copied()
     };
+    let driven_zones = driven_zones(&survey);
     Ok(Inspection {
         schema_version: SCHEMA_VERSION,
         tool_version: TOOL_VERSION.to_owned(),
         inputs: inputs(job),
-        log_verdict: verdict::verdict(&survey),
+        log_verdict: verdict::verdict(&survey, &driven_zones),
         span: span(&survey, job.traces),
         positions: positions(&survey),
-        plan_fit: plan_fit(&survey),
+        plan_fit: plan_fit(&survey, driven_zones),
         machines: machines(&survey.tracks),
         silences: silences(&survey),
         extent_m: survey.extent_m(),

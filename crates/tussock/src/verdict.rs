@@ -24,7 +24,7 @@ const LEAST_FINDABLE_M: f64 = 0.3;
 /// Less driving than this shows nothing of a lawn: some hundred metres of path (common practice, no source).
 const LEAST_DRIVING_S: f64 = 600.0;
 /// Judges the logs.
-pub(crate) fn verdict(survey: &Survey<'_>) -> LogVerdict {
+pub(crate) fn verdict(survey: &Survey<'_>, driven_zones: &[DrivenZone]) -> LogVerdict {
     let (settings, traces) = (survey.settings(), survey.job().traces);
     let drive = survey.must_be_a_garden().ok().and_then(|()| survey.drive().ok());
     if let Some(advice) = hopeless(survey) {
@@ -69,11 +69,7 @@ pub(crate) fn verdict(survey: &Survey<'_>) -> LogVerdict {
     let laid = survey.laid.as_ref();
     remarks.extend(laid.and_then(|laid| beside_remark(laid.fit.offset)));
     remarks.extend(survey.plan_fit().into_iter().flat_map(edge_remarks));
-    remarks.extend(
-        log_findings::driven_zones(survey)
-            .iter()
-            .map(|zone| zone_remark(survey, zone)),
-    );
+    remarks.extend(driven_zones.iter().map(|zone| zone_remark(survey, zone)));
     remarks.extend(silence_remark(survey));
     remarks.extend(left_out_remark(survey));
     if survey.tracks.iter().any(|track| track.station.is_none()) && survey.site.is_none() {
