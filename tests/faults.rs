@@ -207,10 +207,17 @@ fn inputs_are_only_read() {
     use std::os::unix::fs::{MetadataExt, PermissionsExt};
     let folder = with_log();
     folder.write("garden.toml", "[machine]\ncut_width_m = 0.22\n");
+    // Turns at the edges of its plan: the lanes have theirs a metre inside.
+    let demo = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("fixtures/demo");
+    std::fs::copy(demo.join("plan.geojson"), folder.path("demo.geojson")).expect("the demo has a plan");
+    std::fs::copy(demo.join("before/2026-05-04.gpx.gz"), folder.path("demo.gpx.gz"))
+        .expect("the demo has a log");
     folder
         .tussock("analyse night.csv --plan garden.geojson --settings garden.toml --out first")
         .with_code(0);
     let inputs = [
+        "demo.gpx.gz",
+        "demo.geojson",
         "night.csv",
         "garden.geojson",
         "garden.toml",
@@ -243,7 +250,7 @@ fn inputs_are_only_read() {
         "report first/findings.json --out third",
         "plan check garden.geojson",
         "plan from-trace night.csv --out fourth.geojson",
-        "plan align garden.geojson night.csv",
+        "plan align demo.geojson demo.gpx.gz",
         "compare --before night.csv --after first/findings.json --plan garden.geojson --settings garden.toml",
     ] {
         let ran = folder.tussock(line);

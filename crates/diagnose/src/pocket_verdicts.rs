@@ -13,6 +13,7 @@ use tussock_simulate::Yard;
 use tussock_survey::AnalyseError;
 use tussock_survey::Survey;
 use tussock_survey::coverage_count::{CoverageCount, PocketAreas, SMALL_ERROR_M};
+use tussock_survey::interval::WIDTH_PER_SD;
 use tussock_survey::unseen;
 use tussock_types::math;
 use tussock_types::{
@@ -32,9 +33,10 @@ pub struct PocketVerdicts {
     bare_m: f64,
 }
 
-/// Width that bare ground too narrow for a pocket may have in truth: errors carry passes into it from both sides, and hide as
-/// much of it as they hide of a pocket.
-fn bare_m(unvisited: &BitGrid, shown_m: f64, settings: &Settings) -> f64 {
+/// Width that bare ground too narrow for a pocket may have in truth: errors carry passes into it from both sides, as far as those
+/// of the pass that errs most do (the largest of n normal errors is some √(2 ln n) standard deviations; Cramér, Mathematical
+/// Methods of Statistics, 28.6; from memory).
+fn bare_m(unvisited: &BitGrid, shown_m: f64, drive: &luck::Drive, settings: &Settings) -> f64 {
     if shown_m <= settings.pockets.min_width_m {
         return 0.0;
     }
@@ -47,7 +49,10 @@ fn bare_m(unvisited: &BitGrid, shown_m: f64, settings: &Settings) -> f64 {
         .iter()
         .map(|pocket| pocket.widest_m)
         .filter(|widest_m| *widest_m < shown_m);
-    widest_m.map(|widest_m| widest_m + shown_m).fold(0.0, f64::max)
+    let passes = std::f64::consts::PI * shown_m * drive.path_m / drive.lawn_m2.max(1.0);
+    let largest_sd = (2.0 * math::ln(passes.max(1.0))).sqrt();
+    let hidden_m = shown_m * f64::max(1.0, 2.0 * largest_sd / WIDTH_PER_SD);
+    widest_m.map(|widest_m| widest_m + hidden_m).fold(0.0, f64::max)
 }
 
 impl PocketVerdicts {
@@ -76,7 +81,7 @@ impl PocketVerdicts {
             missed: Vec::new(),
             not_yet: Vec::new(),
             unseen: Vec::new(),
-            bare_m: bare_m(&unvisited, shown_m, settings),
+            bare_m: bare_m(&unvisited, shown_m, drive, settings),
         };
         let hidden = unseen::hidden(survey, drive.lawn_m2);
         let mean = mean_visits(cells);

@@ -19,7 +19,7 @@ const PACE_S: f64 = 3.0;
 const LEAST_M: f64 = 0.05;
 
 /// East and north of every fix.
-type Columns = (Vec<f64>, Vec<f64>);
+type EastNorth = (Vec<f64>, Vec<f64>);
 
 /// The track of a trace, the jumps of its receiver taken off, and its positions without them; `None` where nothing jumped. `once`
 /// finds the path behind positions as they are; `time_s` rises.
@@ -29,7 +29,7 @@ pub(crate) fn located(
     (east_m, north_m): (&[f64], &[f64]),
     ground: Option<&Region>,
     settings: &Settings,
-) -> (Track, Option<Columns>) {
+) -> (Track, Option<EastNorth>) {
     let track = once(east_m, north_m);
     let is_followed = matches!(
         track.method,
@@ -69,7 +69,12 @@ pub(crate) fn located(
 }
 
 /// Positions with all earlier jumps taken off.
-fn without(steps: &[Step], jumps: &[Vector], time_s: &[f64], (east_m, north_m): (&[f64], &[f64])) -> Columns {
+fn without(
+    steps: &[Step],
+    jumps: &[Vector],
+    time_s: &[f64],
+    (east_m, north_m): (&[f64], &[f64]),
+) -> EastNorth {
     let mut sum = Vector::default();
     let sums: Vec<Vector> = std::iter::once(sum)
         .chain(jumps.iter().map(|jump| {

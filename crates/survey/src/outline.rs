@@ -21,23 +21,23 @@ const MOST_CELLS: u64 = 5_000_000;
 const LEAST_WIDTH_M: f64 = 1.0;
 
 /// Draws the outline; `cut_width_m` is the width to paint with.
-pub fn outline(
-    tracks: &[Track],
-    bounds: (Place, Place),
-    cut_width_m: f64,
-    most_cells: u64,
-) -> Result<Region, AnalyseError> {
-    let margin_m = CLOSE_M + cut_width_m + 3.0 * CELL_M;
-    let low = Place::new(bounds.0.east_m - margin_m, bounds.0.north_m - margin_m);
-    let high = Place::new(bounds.1.east_m + margin_m, bounds.1.north_m + margin_m);
-    let grid = visits::grid_over(low, high, CELL_M, most_cells.min(MOST_CELLS));
-    let mut painted = BitGrid::new(grid);
+pub fn outline(tracks: &[Track], cut_width_m: f64, most_cells: u64) -> Result<Region, AnalyseError> {
+    let no_outline = || AnalyseError::NoOutline {
+        least_m: LEAST_WIDTH_M,
+    };
     let drives = || {
         tracks
             .iter()
             .flat_map(Track::legs)
             .map(|(from, to)| (from.place, to.place))
     };
+    // Of the path, not of the fixes: it may lie beside them.
+    let (low, high) = Place::bounds(drives().flat_map(|(from, to)| [from, to])).ok_or_else(no_outline)?;
+    let margin_m = CLOSE_M + cut_width_m + 3.0 * CELL_M;
+    let low = Place::new(low.east_m - margin_m, low.north_m - margin_m);
+    let high = Place::new(high.east_m + margin_m, high.north_m + margin_m);
+    let grid = visits::grid_over(low, high, CELL_M, most_cells.min(MOST_CELLS));
+    let mut painted = BitGrid::new(grid);
     // Grown at once: a wider brush.
     swath::mark(&mut painted, drives(), 0.5 * cut_width_m + CLOSE_M);
     let (columns, rows) = (grid.columns, grid.rows);
@@ -81,9 +81,7 @@ pub fn outline(
         }
     }
     if kept.count() == 0 {
-        return Err(AnalyseError::NoOutline {
-            least_m: LEAST_WIDTH_M,
-        });
+        return Err(no_outline());
     }
     let region = Region::from_rings(outlines(&kept))?;
     Ok(Region::from_rings(region.outline_simplified(grid.cell_m))?)

@@ -355,7 +355,7 @@ impl<'a> Survey<'a> {
             let (region, source) = match &self.site {
                 Some(site) => (site.lawn.clone(), OutlineSource::Plan),
                 None => {
-                    let drawn = outline::outline(&self.tracks, self.bounds(), swath_m, limits.cells)?;
+                    let drawn = outline::outline(&self.tracks, swath_m, limits.cells)?;
                     (drawn, OutlineSource::Trace)
                 }
             };
@@ -529,18 +529,8 @@ impl<'a> Survey<'a> {
 
     /// Box round all used fixes, south-west and north-east; at the origin without any.
     pub fn bounds(&self) -> (Place, Place) {
-        if self.fixes_used() == 0 {
-            return Default::default();
-        }
-        let mut low = Place::new(f64::INFINITY, f64::INFINITY);
-        let mut high = Place::new(f64::NEG_INFINITY, f64::NEG_INFINITY);
-        for track in &self.tracks {
-            for (east_m, north_m) in track.kept.east_m.iter().zip(&track.kept.north_m) {
-                low = Place::new(low.east_m.min(*east_m), low.north_m.min(*north_m));
-                high = Place::new(high.east_m.max(*east_m), high.north_m.max(*north_m));
-            }
-        }
-        (low, high)
+        let fixes = (self.tracks.iter()).flat_map(|track| track.kept.east_m.iter().zip(&track.kept.north_m));
+        Place::bounds(fixes.map(|(east_m, north_m)| Place::new(*east_m, *north_m))).unwrap_or_default()
     }
 
     /// Extent of all used fixes, east by north.

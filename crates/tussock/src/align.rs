@@ -7,6 +7,7 @@
 use crate::{AnalyseError, Job, Stage};
 use tussock_locate::Track;
 use tussock_locate::anchor::EdgeUse;
+use tussock_locate::turns::{Setback, plan_fit};
 use tussock_survey::Survey;
 use tussock_survey::log_findings::plan_offset;
 use tussock_survey::plan_offset::PlanShift;
@@ -58,7 +59,7 @@ pub fn align(job: &Job<'_>) -> Result<Aligned, AnalyseError> {
     let is_shown = survey.laid.is_some() || survey.tracks.iter().any(is_held);
     let (Some(offset), Some(frame), true) = (plan_offset(&survey), survey.frame, is_shown) else {
         return Err(AnalyseError::CannotAlign {
-            why: why_not(&survey.tracks),
+            why: why_not(&survey),
         });
     };
     let off_m = math::hypot(offset.east_m, offset.north_m);
@@ -83,8 +84,12 @@ fn is_held(track: &Track) -> bool {
     matches!(edges, Some(EdgeUse::Used { .. }))
 }
 
-fn why_not(tracks: &[Track]) -> String {
-    if tracks.iter().all(|track| track.anchored.is_none()) {
+fn why_not(survey: &Survey<'_>) -> String {
+    let expected = Setback::expected(&survey.settings().machine);
+    let has_turns = survey
+        .drivable()
+        .is_ok_and(|ground| plan_fit(&survey.tracks, ground, &expected).is_some());
+    if !has_turns && survey.tracks.iter().all(|track| track.anchored.is_none()) {
         "the log has too few fixes or turns for that; log one fix a second".to_owned()
     } else {
         "the turns in the log do not gather at the edge of the plan; is it the plan of this garden, and drawn as it is?".to_owned()

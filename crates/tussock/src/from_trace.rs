@@ -28,7 +28,6 @@ pub fn plan_from_trace(job: &Job<'_>) -> Result<Plan, AnalyseError> {
     let frame = survey.frame.ok_or(AnalyseError::NoPlaceOnEarth)?;
     let region = outline::outline(
         &survey.tracks,
-        survey.bounds(),
         job.settings.machine.cut_width_m.unwrap_or(PAINT_WIDTH_M),
         job.settings.limits.cells,
     )?;

@@ -236,7 +236,14 @@ fn leaving_the_garden_is_a_stray_with_its_time() {
     }
     let found = findings(&trace, &small, &settings());
     let strays = found.strays.expect("a plan is there");
-    assert!(!strays.is_empty());
+    eprintln!(
+        "{:?}",
+        strays
+            .iter()
+            .map(|s| (s.farthest_m, s.came_back))
+            .collect::<Vec<_>>()
+    );
+    assert!(strays.len() > 5);
     assert!(
         strays
             .iter()
@@ -245,6 +252,6 @@ fn leaving_the_garden_is_a_stray_with_its_time() {
     assert!(
         strays
             .iter()
-            .any(|stray| stray.farthest_m > 0.3 && stray.came_back)
+            .any(|stray| stray.farthest_m > 3.0 && stray.came_back)
     );
 }

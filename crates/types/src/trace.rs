@@ -22,6 +22,16 @@ impl Place {
     pub fn distance_m(self, other: Self) -> f64 {
         math::hypot(self.east_m - other.east_m, self.north_m - other.north_m)
     }
+
+    /// South-west and north-east corner of the box round places; `None` without any.
+    pub fn bounds(places: impl IntoIterator<Item = Self>) -> Option<(Self, Self)> {
+        (places.into_iter().map(|place| (place, place))).reduce(|(low, high), (place, _)| {
+            (
+                Self::new(low.east_m.min(place.east_m), low.north_m.min(place.north_m)),
+                Self::new(high.east_m.max(place.east_m), high.north_m.max(place.north_m)),
+            )
+        })
+    }
 }
 
 /// A position on Earth, WGS 84.
