@@ -176,3 +176,29 @@ fn a_plan_is_laid_where_the_log_says() {
         .with_code(0);
     assert!(again.stderr.contains("left as it is"), "{}", again.stderr);
 }
+
+#[test]
+fn analyse_writes_the_plan_as_the_log_shows_the_garden() {
+    let folder = Folder::new();
+    let log = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("fixtures/demo/before/2026-05-04.gpx.gz");
+    std::fs::copy(log, folder.path("night.gpx.gz")).expect("the demo has a log");
+    folder.write("garden.geojson", moved_demo(1e-5, 1e-5));
+    let line = "analyse night.gpx.gz --plan garden.geojson --cut-width 22cm --no-suggestions --write-plan mended.geojson";
+    let ran = folder.tussock(line).with_code(0);
+    assert!(
+        ran.stderr.contains("plan written: moved 1.2") || ran.stderr.contains("plan written: moved 1.3"),
+        "{}",
+        ran.stderr
+    );
+    let again = folder
+        .tussock("plan align mended.geojson night.gpx.gz")
+        .with_code(0);
+    assert!(again.stderr.contains("left as it is"), "{}", again.stderr);
+    // What is there is not written over, and nothing can be mended without a plan.
+    let before = folder.content();
+    folder.tussock(line).with_code(2);
+    folder
+        .tussock("analyse night.gpx.gz --cut-width 22cm --write-plan other.geojson")
+        .with_code(2);
+    assert_eq!(folder.content(), before);
+}

@@ -152,6 +152,14 @@ pub(crate) struct AnalyseArguments {
     #[arg(long, value_name = "FILE")]
     pub(crate) reference: Option<PathBuf>,
 
+    /// Write the plan as the log shows the garden to be
+    ///
+    /// Moved to where the log says that it lies, sides that were drawn elsewhere than the mower turns moved to where it does, zones left
+    /// out that are driven over, and things added that turned it. Look at the answer first: a receiver that is off beside a wall moves
+    /// a side as well. FILE must not exist.
+    #[arg(long, value_name = "FILE", requires = "plan")]
+    pub(crate) write_plan: Option<PathBuf>,
+
     /// Write findings, page, picture and layers into this folder
     ///
     /// The folder is created if it does not exist. Only files that this tool wrote and nobody has changed since are replaced; each is

@@ -3,12 +3,12 @@
 use crate::args::{AnalyseArguments, Format};
 use crate::exit::{CommandFailure, Exit};
 use crate::inputs;
-use crate::outputs::{OutputFolder, Rendered};
+use crate::outputs::{NewFile, OutputFolder, Rendered, write_new};
 use crate::printer::Printer;
 use crate::progress::Progress;
 use crate::{CommandResult, commands, wishes};
 use std::path::PathBuf;
-use tussock::{Advice, Calibrate, Job, Stage, Survey};
+use tussock::{Advice, AnalyseError, Calibrate, Job, MendedPlan, Stage, Survey};
 use tussock_report::Privacy;
 use tussock_types::{Findings, Trace};
 
@@ -33,6 +33,9 @@ pub(crate) fn run(arguments: &AnalyseArguments, printer: &Printer) -> CommandRes
         .out
         .as_ref()
         .map(|path| OutputFolder::probe(path, everything.iter().copied()))
+        .transpose()?;
+    let file_of_plan = (arguments.write_plan.as_deref())
+        .map(NewFile::probe)
         .transpose()?;
     inputs::check(&arguments.log.logs, inputs::A_LOG)?;
     inputs::check_garden(arguments.plan.as_ref(), arguments.log.settings.as_ref())?;
@@ -77,6 +80,10 @@ pub(crate) fn run(arguments: &AnalyseArguments, printer: &Printer) -> CommandRes
         let found = tussock::against_reference(&survey, reference).map_err(cannot_go_on)?;
         findings.reference = Some(found);
     }
+    // Before places are taken out of the findings.
+    let mended = file_of_plan
+        .as_ref()
+        .map(|_| tussock::mended_plan(&survey, &findings));
     let privacy = Privacy::from(arguments.private);
     let written = match &folder {
         None => Vec::new(),
@@ -105,12 +112,38 @@ pub(crate) fn run(arguments: &AnalyseArguments, printer: &Printer) -> CommandRes
     };
     let json = || tussock_report::to_json(&findings);
     commands::tell(arguments.format, human, json, &written, printer)?;
+    if let (Some(file), Some(mended)) = (&file_of_plan, &mended) {
+        write_mended(file, mended, printer)?;
+    }
     if arguments.format == Format::Human {
         for hint in tussock_report::hints(&findings) {
             printer.hint(&hint);
         }
     }
     Ok(judge(&findings, threshold, printer))
+}
+
+/// Writes the plan as the log shows the garden to be, and says what is changed in it.
+fn write_mended(
+    file: &NewFile,
+    mended: &Result<MendedPlan, AnalyseError>,
+    printer: &Printer,
+) -> Result<(), CommandFailure> {
+    let mended = mended
+        .as_ref()
+        .map_err(|error| commands::cannot_go_on(error, None))?;
+    write_new(&[(file, tussock_ingest::write_plan(&mended.plan).as_bytes())])?;
+    let mut changes = vec![
+        format!("moved {:.2} m as a whole", mended.moved_m),
+        format!("{} sides moved by themselves", mended.sides),
+    ];
+    changes
+        .extend((mended.added > 0).then(|| format!("{} things added that turned the mower", mended.added)));
+    changes.extend(mended.left_out.iter().map(|zone| {
+        format!("zone \"{zone}\" left out, which is driven over: look whether what lies there is safe")
+    }));
+    printer.note(&format!("plan written: {}", changes.join("; ")));
+    Ok(())
 }
 
 /// The fixes as read. They are no part of the findings, so that `tussock report` cannot make this file again.

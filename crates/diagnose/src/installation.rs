@@ -4,6 +4,7 @@ use crate::site_analysis::SiteAnalysis;
 use crate::turns;
 use std::collections::BTreeMap;
 use tussock_coverage::{luck, turf};
+use tussock_locate::Track;
 use tussock_locate::turns::Turn;
 use tussock_survey::Survey;
 use tussock_survey::coverage_count::CoverageCount;
@@ -114,8 +115,11 @@ impl Judged<'_> {
                 })
                 .copied()
                 .collect();
-        turns::obstacles(&away, self.layout.setback_m, self.layout.error_m)
+        let error_m = self.layout.error_m;
+        let legs = || self.survey.tracks.iter().flat_map(Track::straight_legs);
+        turns::obstacles(&away, self.layout.setback_m, error_m)
             .into_iter()
+            .filter(|thing| !thing.is_driven_through(legs(), error_m))
             .enumerate()
             .map(|(number, obstacle)| {
                 let geo = self.survey.geo(obstacle.place);

@@ -9,6 +9,7 @@
 
 use rstar::{RTree, primitives::GeomWithData};
 use tussock_locate::turns::Turn;
+use tussock_plane::{Edge, Leg};
 use tussock_types::Place;
 
 /// Turns farther inside than any edge of the plan explains.
@@ -30,6 +31,22 @@ pub struct Obstacle {
     pub radius_m: f64,
     /// Turns at it.
     pub turns: usize,
+    /// First and last of them, seconds since 1970.
+    pub within_s: (f64, f64),
+}
+
+impl Obstacle {
+    /// Whether a machine drove through it while others of its drives turned there: then nothing stood there.
+    pub fn is_driven_through(&self, legs: impl Iterator<Item = Leg>, error_m: f64) -> bool {
+        const LEAST_M: f64 = 0.1;
+        const DRIVES: usize = 2;
+        let inner_m = 0.5 * self.radius_m - 2.0 * error_m;
+        let meanwhile = legs.filter(|leg| leg.start_s < self.within_s.1 && leg.end_s > self.within_s.0);
+        let through = meanwhile
+            .filter_map(|leg| Edge::between(leg.from.into(), leg.to.into()))
+            .filter(|edge| edge.distance_m(self.place) < inner_m);
+        inner_m > LEAST_M && through.take(DRIVES).count() == DRIVES
+    }
 }
 
 /// Fewer turns at one place happen by chance.
@@ -66,6 +83,10 @@ pub fn obstacles(inner: &[Turn], setback_m: f64, error_m: f64) -> Vec<Obstacle> 
                 place: circle.middle,
                 radius_m: (circle.radius_m - setback_m.max(0.0) - 0.7 * error_m).max(0.05),
                 turns: group.len(),
+                within_s: (group.iter().map(|turn| inner[*turn].time_s))
+                    .fold((f64::INFINITY, f64::NEG_INFINITY), |(first_s, last_s), time_s| {
+                        (first_s.min(time_s), last_s.max(time_s))
+                    }),
             })
         })
         .collect();
@@ -203,5 +224,35 @@ mod tests {
         assert_eq!((found.len(), found[0].turns), (1, 8));
         assert_abs_diff_eq!(found[0].radius_m, 0.4, epsilon = 1e-6);
         assert!(obstacles(&round[..3], 0.2, 0.0).is_empty());
+    }
+
+    #[test]
+    fn what_was_driven_through_meanwhile_does_not_stand_there() {
+        let thing = Obstacle {
+            place: Place::new(0.0, 0.0),
+            radius_m: 1.0,
+            turns: 6,
+            within_s: (100.0, 900.0),
+        };
+        let leg = |start_s: f64, north_m: f64| Leg {
+            from: Place::new(-5.0, north_m),
+            to: Place::new(5.0, north_m),
+            start_s,
+            end_s: start_s + 25.0,
+        };
+        let is_driven_through = |legs: &[Leg]| thing.is_driven_through(legs.iter().copied(), 0.02);
+        assert!(is_driven_through(&[leg(200.0, 0.1), leg(500.0, -0.2)]));
+        assert!(
+            !is_driven_through(&[leg(200.0, 0.1), leg(500.0, 0.9)]),
+            "one beside it"
+        );
+        assert!(
+            !is_driven_through(&[leg(0.0, 0.1), leg(950.0, 0.0)]),
+            "before and after"
+        );
+        assert!(
+            !thing.is_driven_through([leg(200.0, 0.1), leg(500.0, 0.0)].into_iter(), 0.3),
+            "unsure by as much"
+        );
     }
 }

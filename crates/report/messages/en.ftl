@@ -777,6 +777,7 @@ log-driving-more-give = log { $hours } of driving more and give all logs togethe
 promise-give-logs-as = the promise is of { $days }: give the logs of as many days together
 measure-width-cutting-disc-give = measure the width of the cutting disc and give it with --cut-width 22cm
 walk-once-round-lawn = walk once round the lawn with a receiver; tussock plan from-walk makes a plan of that, and --plan takes it
+mended-plan-is-written = analyse --write-plan FILE writes the plan drawn as the log shows the garden to be
 
 ## gpx
 

@@ -139,6 +139,9 @@ pub fn positions(survey: &Survey<'_>) -> PositionFindings {
     }
 }
 
+/// Radius from which a thing that turns the machine is ground of its own: a bed, a pond.
+pub const ISLAND_RADIUS_M: f64 = 0.4;
+
 /// Metre logs of other gardens explain up to 0.86 of the turns, of the right one 0.96 and more.
 const TOLD_FRACTION: f64 = 0.9;
 

@@ -143,13 +143,12 @@ pub fn analyse_survey(survey: &Survey<'_>, wish: Calibrate) -> Result<Findings, 
     Ok(findings)
 }
 
-/// Radius from which a thing that turns the machine is ground of its own: a bed, a pond.
-const ISLAND_RADIUS_M: f64 = 0.4;
-
 /// What the plan lacks: things that turned the machine, and of those the large ones as islands.
 fn with_unlisted(fit: PlanFit, installation: &Installation) -> PlanFit {
     let obstacles = &installation.unlisted_obstacles;
-    let islands = obstacles.iter().filter(|thing| thing.radius_m >= ISLAND_RADIUS_M);
+    let islands = obstacles
+        .iter()
+        .filter(|thing| thing.radius_m >= log_findings::ISLAND_RADIUS_M);
     let discs = islands
         .filter_map(|thing| Region::disc(Place::new(thing.east_m, thing.north_m), thing.radius_m).ok());
     let island = |(number, disc): (usize, Region)| UnlistedIsland {

@@ -12,6 +12,7 @@
 //! | What is the plan with a suggestion built in? | [`built`] |
 //! | Is this plan sound, and how large is everything in it? | [`check_plan`] |
 //! | How must the plan move to agree with the log? | [`align`] |
+//! | What is the plan drawn as the garden is? | [`mended_plan`] |
 //!
 //! ```
 //! use tussock::types::{Fix, Settings, Trace};
@@ -45,6 +46,7 @@ mod compare;
 mod error_tests;
 mod from_trace;
 mod inspect;
+mod mended;
 mod plan_check;
 mod plan_forecast;
 mod receiver_accuracy;
@@ -57,6 +59,7 @@ pub use built::built;
 pub use compare::{CompareError, Side, Sides, compare};
 pub use from_trace::plan_from_trace;
 pub use inspect::inspect;
+pub use mended::{MendedPlan, mended_plan};
 pub use plan_check::{PlanReport, PlanRow, check_plan};
 pub use plan_forecast::{Days, PlanForecast, plan_forecast};
 pub use tussock_coverage as coverage;

@@ -23,7 +23,7 @@ pub(crate) fn off(plan: &Plan, frame: &Frame, east_m: f64, north_m: f64, turn_de
     plan
 }
 
-fn corners(plan: &Plan, frame: &Frame) -> Vec<Place> {
+pub(crate) fn corners(plan: &Plan, frame: &Frame) -> Vec<Place> {
     plan.features
         .iter()
         .filter_map(|feature| match &feature.shape {

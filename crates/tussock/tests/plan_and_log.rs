@@ -1,8 +1,8 @@
 //! Do plan and log belong together, and what of what neither shows?
 
-use crate::aligned::off;
+use crate::aligned::{corners, off};
 use crate::nights::{invented, job, logged, of_width};
-use tussock::{AnalyseError, analyse};
+use tussock::{AnalyseError, Calibrate, Survey, analyse, analyse_survey, mended_plan};
 use tussock_plane::{Frame, Site};
 use tussock_simulate::gardens::{GardenKind, Surprise};
 use tussock_simulate::{LogNoise, Machine, Run, simulate};
@@ -201,4 +201,79 @@ fn each_machine_charges_at_its_own_station() {
     let found = asked(&[trace, other], &both).expect("two nights can be analysed");
     assert!(found.stuck_spots.is_empty(), "{:?}", found.stuck_spots);
     assert!(found.machines.iter().all(|machine| machine.outings > Some(0)));
+}
+
+/// The plan with one side of its lawn drawn outwards.
+fn with_a_side_out(plan: &Plan, frame: &Frame, out_m: f64) -> Plan {
+    let mut drawn = plan.clone();
+    let lawn = (drawn.features.iter_mut()).find(|feature| feature.role == PlanRole::Lawn);
+    let Some(PlanShape::Polygons(polygons)) = lawn.map(|lawn| &mut lawn.shape) else {
+        panic!("a plan has a lawn")
+    };
+    let ring = &mut polygons[0].rings[0];
+    let places: Vec<Place> = ring.iter().map(|point| frame.to_place(*point)).collect();
+    let length_m = |at: &usize| places[*at].distance_m(places[at + 1]);
+    // Not the first, whose corner stands at both ends of the ring.
+    let longest = (1..places.len() - 2).max_by(|a, b| length_m(a).total_cmp(&length_m(b)));
+    let at = longest.expect("a lawn has sides");
+    let length_m = length_m(&at);
+    let (east, north) = (
+        (places[at + 1].east_m - places[at].east_m) / length_m,
+        (places[at + 1].north_m - places[at].north_m) / length_m,
+    );
+    let doubled_m2: f64 = (places.windows(2))
+        .map(|pair| pair[0].east_m * pair[1].north_m - pair[1].east_m * pair[0].north_m)
+        .sum();
+    let out_m = out_m * doubled_m2.signum();
+    for corner in [at, at + 1] {
+        let place = places[corner];
+        ring[corner] = frame.to_geo(Place::new(
+            place.east_m + out_m * north,
+            place.north_m - out_m * east,
+        ));
+    }
+    drawn
+}
+
+#[test]
+fn the_mended_plan_is_that_of_the_garden() {
+    let Night { plan, site, trace } = night(GardenKind::Ell, LogNoise::CENTIMETRES, SEED);
+    let mut drawn = with_a_side_out(&plan, &site.frame, 0.5);
+    let middle = site.drawn_lawn.rings()[0][0]
+        .iter()
+        .fold(Place::default(), |sum, place| {
+            let corners = site.drawn_lawn.rings()[0][0].len() as f64;
+            Place::new(
+                sum.east_m + place.east_m / corners,
+                sum.north_m + place.north_m / corners,
+            )
+        });
+    let index = drawn.features.len();
+    drawn.features.push(PlanFeature::new(
+        PlanRole::Exclusion,
+        "old bed",
+        index,
+        square(&site.frame, middle, 1.5),
+    ));
+    let drawn = off(&drawn, &site.frame, -1.0, 0.8, 0.0);
+    let settings = of_width(CUT_WIDTH_M);
+    let traces = [trace];
+    let asked = job(&traces, Some(&drawn), &settings);
+    let survey = Survey::of(&asked).expect("a night can be surveyed");
+    let found = analyse_survey(&survey, Calibrate::Auto).expect("a night can be analysed");
+    let mended = mended_plan(&survey, &found).expect("it is the plan of this garden");
+    assert_eq!(
+        (mended.sides, mended.left_out.as_slice()),
+        (1, &["old bed".to_owned()][..])
+    );
+    assert!((mended.moved_m - 1.28).abs() < 0.1, "{}", mended.moved_m);
+    let (truth, mended_corners) = (corners(&plan, &site.frame), corners(&mended.plan, &site.frame));
+    for (there, here) in truth.iter().zip(&mended_corners) {
+        assert!(there.distance_m(*here) < 0.12, "{truth:?}\n{mended_corners:?}");
+    }
+    // And nothing is left to mend.
+    let again = findings(&traces[0], &mended.plan);
+    let fit = again.plan_fit.as_ref().expect("a plan was given");
+    assert_eq!(fit.verdict, PlanFitVerdict::Fits);
+    assert!(fit.edges.is_empty() && fit.driven_zones.is_empty(), "{fit:?}");
 }

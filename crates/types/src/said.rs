@@ -223,3 +223,17 @@ pub enum PocketChange {
     /// It was driven over before.
     New,
 }
+
+impl Said {
+    /// Whether it tells how the drawing differs from the garden.
+    pub const fn is_of_plan(&self) -> bool {
+        matches!(
+            self,
+            Self::TurnsNotAtEdge {}
+                | Self::PlanBeside { .. }
+                | Self::EdgeInside { .. }
+                | Self::EdgeOutside { .. }
+                | Self::ZoneDriven { .. }
+        )
+    }
+}

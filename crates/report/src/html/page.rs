@@ -13,7 +13,7 @@ use time::format_description::well_known::Rfc3339;
 use time::macros::format_description;
 use time::{OffsetDateTime, UtcOffset};
 use tussock_types::math;
-use tussock_types::{Findings, MissedPocket, PlanRole};
+use tussock_types::{Findings, MissedPocket, PlanRole, Said};
 
 pub(super) fn page(findings: &Findings) -> Value {
     let revisits = findings.revisits.as_ref();
@@ -26,8 +26,12 @@ pub(super) fn page(findings: &Findings) -> Value {
             promised,
         )
     });
+    let (of_plan, of_log): (Vec<&Said>, Vec<&Said>) =
+        (findings.log_verdict.remarks.iter()).partition(|said| said.is_of_plan());
     context! {
         findings => shown(findings),
+        of_plan => Serde(of_plan),
+        of_log => Serde(of_log),
         when => when(findings),
         others => other_causes(findings),
         none_missed => crate::terminal::none_missed(findings),

@@ -2,7 +2,7 @@
 
 use crate::messages::say;
 use crate::words;
-use tussock_types::{Findings, OutlineSource, PromiseVerdict};
+use tussock_types::{Findings, OutlineSource, PromiseVerdict, Said};
 
 /// What to do to know more, the weightiest first: sentences without full stop, for lines that begin with `hint:`.
 pub fn hints(findings: &Findings) -> Vec<String> {
@@ -12,6 +12,10 @@ pub fn hints(findings: &Findings) -> Vec<String> {
     }
     if findings.outline_source == OutlineSource::Trace {
         hints.push(say!("walk-once-round-lawn"));
+    }
+    if (findings.log_verdict.remarks.iter()).any(|said| said.is_of_plan() && *said != Said::TurnsNotAtEdge {})
+    {
+        hints.push(say!("mended-plan-is-written"));
     }
     let driven_h = findings.span.driving_s / 3600.0;
     if let Some(more_h) = super::decide_h(findings)
