@@ -43,7 +43,7 @@ const FAR_OUTSIDE_M: f64 = 2.0;
 /// Unless the plan explains all others.
 const MOST_EXPLAINED: f64 = 0.85;
 /// Larger position errors explain the turns of any garden, and fewer turns than this no garden.
-const MOST_TELLING_M: f64 = 0.5;
+pub const MOST_TELLING_M: f64 = 0.5;
 const LEAST_TELLING_TURNS: usize = 80;
 /// Halves of a log that each find the plan somewhere else were made by a receiver that moved, in the garden of the plan.
 pub(crate) const HALF_EXPLAINED: f64 = 0.8;

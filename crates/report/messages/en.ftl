@@ -246,6 +246,7 @@ luck_leaves_such = With outings like these, luck leaves such a place now and the
 not_yet = Nothing is wrong yet: { $driven_h } of driving are few for { $lawn_m2 }; gaps of { $widest_m } are normal now and then.
 not_yet_until = Nothing is wrong yet: { $driven_h } of driving are few for { $lawn_m2 }; gaps of { $widest_m } are normal until about { $decided_h } of driving.
 hidden_by_silence = The log is silent while the mower may have been there (chance { $chance_fraction }).
+cause_withheld = This log does not show how the plan lies in the garden, so no cause is named and no change suggested. Look there, and check the plan or log better positions.
 shown_too_little = The log shows too little to tell whether this was missed.
 
 ## What to look at where it got stuck

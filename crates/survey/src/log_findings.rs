@@ -169,6 +169,12 @@ pub fn plan_fit(survey: &Survey<'_>, driven_zones: Vec<DrivenZone>) -> Option<Pl
     })
 }
 
+/// Whether the plan may lie elsewhere, or be another garden's, for all that the log tells: nothing can then be blamed on it.
+pub fn is_plan_unsure(survey: &Survey<'_>, fit: &PlanFit) -> bool {
+    let may_be_another = |turns: &plan_fit::TurnsFit| turns.error_m >= plan_fit::MOST_TELLING_M;
+    fit.verdict == PlanFitVerdict::Unknown && survey.plan_fit().is_none_or(may_be_another)
+}
+
 fn plan_edge(fit: &plan_fit::EdgeFit) -> PlanEdge {
     PlanEdge {
         edge: fit.number as u64,

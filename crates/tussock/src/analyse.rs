@@ -132,7 +132,15 @@ pub fn analyse_survey(survey: &Survey<'_>, wish: Calibrate) -> Result<Findings, 
         driven_lines: driven_lines(&survey.tracks),
         cells: Some(cells),
     };
-    if job.advice == Advice::Given {
+    let is_unsure = |fit: &PlanFit| log_findings::is_plan_unsure(survey, fit);
+    let is_withheld = findings.plan_fit.as_ref().is_some_and(is_unsure);
+    if is_withheld {
+        for pocket in &mut findings.missed_pockets {
+            pocket.causes = Some(Vec::new());
+            pocket.why = Said::CauseWithheld {};
+        }
+        findings.suggestions = Some(Vec::new());
+    } else if job.advice == Advice::Given {
         job.tell(Stage::Suggesting, 0.8);
         advice::advise(&mut findings, survey);
     }

@@ -3,7 +3,7 @@
 use crate::aligned::{corners, off};
 use crate::nights::{invented, job, logged, of_width};
 use tussock::{AnalyseError, Calibrate, Survey, analyse, analyse_survey, mended_plan};
-use tussock_plane::{Frame, Site};
+use tussock_plane::{Frame, Joins, Site};
 use tussock_simulate::gardens::{GardenKind, Surprise};
 use tussock_simulate::{LogNoise, Machine, Run, simulate};
 use tussock_types::{
@@ -77,29 +77,76 @@ fn a_plan_beside_a_centimetre_log_gives_the_answer_of_the_right_one() {
     }
 }
 
+/// The plan of another garden, its middle laid on that of this one.
+fn laid_over(other: &Night, site: &Site) -> Plan {
+    let middle = |site: &Site| site.drawn_lawn.centroid().expect("a lawn has a middle");
+    let (to, from) = (middle(site), middle(&other.site));
+    let mut plan = other.plan.clone();
+    plan.for_each_point(|point| {
+        let at = other.site.frame.to_place(*point);
+        let there = Place::new(
+            at.east_m - from.east_m + to.east_m,
+            at.north_m - from.north_m + to.north_m,
+        );
+        *point = site.frame.to_geo(there);
+    });
+    plan
+}
+
 #[test]
 fn the_plan_of_another_garden_is_refused() {
     let kinds = [GardenKind::Ell, GardenKind::Convex, GardenKind::You];
     for (number, kind) in kinds.into_iter().enumerate() {
         let Night { site, trace, .. } = night(kind, LogNoise::CENTIMETRES, SEED + number as u64);
         let other = night(kinds[(number + 1) % kinds.len()], LogNoise::CENTIMETRES, SEED + 7);
-        // Laid where the log was made.
-        let middle = |site: &Site| site.drawn_lawn.centroid().expect("a lawn has a middle");
-        let (to, from) = (middle(&site), middle(&other.site));
-        let mut plan = other.plan.clone();
-        plan.for_each_point(|point| {
-            let at = other.site.frame.to_place(*point);
-            let there = Place::new(
-                at.east_m - from.east_m + to.east_m,
-                at.north_m - from.north_m + to.north_m,
-            );
-            *point = site.frame.to_geo(there);
-        });
+        let plan = laid_over(&other, &site);
         let refused = asked(std::slice::from_ref(&trace), &plan);
         assert!(
             matches!(refused, Err(AnalyseError::PlanOfAnotherGarden { .. })),
             "{kind:?}: {:?}",
             refused.map(|found| found.plan_fit)
+        );
+    }
+}
+
+#[test]
+fn where_the_log_does_not_show_how_the_plan_lies_nothing_is_blamed_on_it() {
+    let Night { plan, site, trace } = night(GardenKind::Ell, LogNoise::DECIMETRES, SEED);
+    // A lawn that is drawn too large all round.
+    let asked = |by_m: f64| {
+        let grown = site
+            .drawn_lawn
+            .grown_by(by_m, Joins::Mitred)
+            .expect("it is simple");
+        let rings = grown.rings().swap_remove(0).into_iter();
+        let ring = |ring: Vec<Place>| ring.into_iter().map(|place| site.frame.to_geo(place)).collect();
+        let mut drawn = plan.clone();
+        let lawn = (drawn.features.iter_mut()).find(|feature| feature.role == PlanRole::Lawn);
+        lawn.expect("a plan has a lawn").shape = PlanShape::Polygons(vec![GeoPolygon {
+            rings: rings.map(ring).collect(),
+        }]);
+        findings(&trace, &drawn)
+    };
+    // By so much that no turn is near its edges, they may lie anywhere.
+    let unsure = asked(3.0);
+    assert_eq!(
+        unsure.plan_fit.as_ref().map(|fit| fit.verdict),
+        Some(PlanFitVerdict::Unknown)
+    );
+    assert_eq!(unsure.suggestions.as_deref(), Some(&[][..]));
+    assert!(!unsure.missed_pockets.is_empty(), "the rim is bare");
+    for pocket in &unsure.missed_pockets {
+        assert_eq!(pocket.causes.as_deref(), Some(&[][..]));
+        assert_eq!(pocket.why, Said::CauseWithheld {});
+    }
+    // By less, the machine is seen to turn before the edge, and that is said.
+    let shown = asked(2.0);
+    assert!(!shown.missed_pockets.is_empty(), "the rim is bare");
+    for pocket in &shown.missed_pockets {
+        assert!(
+            matches!(pocket.why, Said::TurnsBeforeEdge { .. }),
+            "{:?}",
+            pocket.why
         );
     }
 }

@@ -740,7 +740,7 @@ pub struct MissedPocket {
     pub chance_fraction: f64,
     /// Part of it that was driven over (0 for one realisation).
     pub visited_fraction: f64,
-    /// Causes, likeliest first. Null until a stage names them.
+    /// Causes, likeliest first; none where the log does not show how the plan lies. Null until a stage names them.
     pub causes: Option<Vec<CauseFindings>>,
     /// For the customer.
     pub why: Said,

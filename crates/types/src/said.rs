@@ -135,6 +135,7 @@ said! {
     NotYetUntil { driven_h: f64, lawn_m2: f64, widest_m: f64, decided_h: f64 }
     HiddenBySilence { chance_fraction: f64 }
     ShownTooLittle {}
+    CauseWithheld {}
     // What to look at where it got stuck.
     StuckNear { feature: StuckNear, name: String, distance_m: f64 }
     StuckInPassage { width_m: f64 }
