@@ -277,29 +277,32 @@ impl Fitting<'_> {
         let place = self.on_plan(turn.place, lie);
         let arm = Vector::from(place) - self.about;
         let (into, onward) = (back(turn.into), back(turn.onward));
-        let mut found: Option<Residual> = None;
+        let mut found: Option<(usize, f64, f64)> = None;
+        let mut nearest_m2 = f64::INFINITY;
         for (number, edge) in self.edges.iter().enumerate() {
             let inwards = edge.inwards();
             if into.dot(inwards) > -LEAST_INTO || onward.dot(inwards) < -LEAST_INTO {
                 continue;
             }
             let (off_m, past_m) = (edge.inside_m(place) - inset_m, edge.past_m(place));
-            let is_nearer =
-                |found: &Residual| math::hypot(off_m, past_m) < math::hypot(found.off_m, found.past_m);
-            if found.as_ref().is_none_or(is_nearer) {
-                let east = back(Vector::new(1.0, 0.0)).dot(inwards);
-                let north = back(Vector::new(0.0, 1.0)).dot(inwards);
-                // Turning the plan on moves the arm clockwise in its frame.
-                let turn = Vector::new(arm.north, -arm.east).dot(inwards);
-                found = Some(Residual {
-                    off_m,
-                    past_m,
-                    edge: number,
-                    by: [-east, -north, turn, -1.0],
-                });
+            let square_m2 = off_m * off_m + past_m * past_m;
+            if found.is_none() || square_m2 < nearest_m2 {
+                (found, nearest_m2) = (Some((number, off_m, past_m)), square_m2);
             }
         }
-        found
+        found.map(|(number, off_m, past_m)| {
+            let inwards = self.edges[number].inwards();
+            let east = back(Vector::new(1.0, 0.0)).dot(inwards);
+            let north = back(Vector::new(0.0, 1.0)).dot(inwards);
+            // Turning the plan on moves the arm clockwise in its frame.
+            let turn = Vector::new(arm.north, -arm.east).dot(inwards);
+            Residual {
+                off_m,
+                past_m,
+                edge: number,
+                by: [-east, -north, turn, -1.0],
+            }
+        })
     }
 
     /// Residuals with their weights at a scale.
