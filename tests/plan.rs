@@ -153,13 +153,19 @@ fn moved_demo(east_deg: f64, north_deg: f64) -> String {
     plan.to_string()
 }
 
-#[test]
-fn a_plan_is_laid_where_the_log_says() {
+/// A night of the demo and its plan beside it.
+fn with_moved_demo() -> Folder {
     let folder = Folder::new();
     let log = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("fixtures/demo/before/2026-05-04.gpx.gz");
     std::fs::copy(log, folder.path("night.gpx.gz")).expect("the demo has a log");
     // 1e-5 degrees: 0.66 m east and 1.11 m north at 53.9 degrees.
     folder.write("garden.geojson", moved_demo(1e-5, 1e-5));
+    folder
+}
+
+#[test]
+fn a_plan_is_laid_where_the_log_says() {
+    let folder = with_moved_demo();
     let before = folder.content();
     let ran = folder
         .tussock("plan align garden.geojson night.gpx.gz --out aligned.geojson")
@@ -179,10 +185,7 @@ fn a_plan_is_laid_where_the_log_says() {
 
 #[test]
 fn analyse_writes_the_plan_as_the_log_shows_the_garden() {
-    let folder = Folder::new();
-    let log = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("fixtures/demo/before/2026-05-04.gpx.gz");
-    std::fs::copy(log, folder.path("night.gpx.gz")).expect("the demo has a log");
-    folder.write("garden.geojson", moved_demo(1e-5, 1e-5));
+    let folder = with_moved_demo();
     let line = "analyse night.gpx.gz --plan garden.geojson --cut-width 22cm --no-suggestions --write-plan mended.geojson";
     let ran = folder.tussock(line).with_code(0);
     assert!(

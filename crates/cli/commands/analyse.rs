@@ -133,19 +133,24 @@ fn write_mended(
         .as_ref()
         .map_err(|error| commands::cannot_go_on(error, None))?;
     write_new(&[(file, tussock_ingest::write_plan(&mended.plan).as_bytes())])?;
-    let mut changes = vec![format!("moved {:.2} m as a whole", mended.moved_m)];
-    let sides = match mended.sides {
-        0 => None,
-        1 => Some("1 side moved by itself".to_owned()),
-        sides => Some(format!("{sides} sides moved by themselves")),
-    };
-    changes.extend(sides);
-    changes
-        .extend((mended.added > 0).then(|| format!("things added that turned the mower: {}", mended.added)));
+    let mut changes = Vec::new();
+    if mended.moved_m > 0.0 {
+        changes.push(format!("moved {:.2} m as a whole", mended.moved_m));
+    }
+    if mended.sides > 0 {
+        changes.push(format!("sides moved by themselves: {}", mended.sides));
+    }
+    if mended.added > 0 {
+        changes.push(format!("things added that turned the mower: {}", mended.added));
+    }
     changes.extend(mended.left_out.iter().map(|zone| {
         format!("zone \"{zone}\" left out, which is driven over: look whether what lies there is safe")
     }));
-    printer.note(&format!("plan written: {}", changes.join("; ")));
+    let changes = match changes.is_empty() {
+        true => "it lies where the log says, and nothing in it was changed".to_owned(),
+        false => changes.join("; "),
+    };
+    printer.note(&format!("plan written: {changes}"));
     Ok(())
 }
 

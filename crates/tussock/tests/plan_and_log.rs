@@ -3,7 +3,7 @@
 use crate::aligned::{corners, off};
 use crate::nights::{invented, job, logged, of_width};
 use tussock::{AnalyseError, Calibrate, Survey, analyse, analyse_survey, mended_plan};
-use tussock_plane::{Frame, Joins, Site};
+use tussock_plane::{Frame, Joins, Region, Site};
 use tussock_simulate::gardens::{GardenKind, Surprise};
 use tussock_simulate::{LogNoise, Machine, Run, simulate};
 use tussock_types::{
@@ -323,4 +323,44 @@ fn the_mended_plan_is_that_of_the_garden() {
     let fit = again.plan_fit.as_ref().expect("a plan was given");
     assert_eq!(fit.verdict, PlanFitVerdict::Fits);
     assert!(fit.edges.is_empty() && fit.driven_zones.is_empty(), "{fit:?}");
+}
+
+#[test]
+fn what_the_plan_lacks_is_added_where_it_stands() {
+    let Night { plan, site, trace } = night(GardenKind::Islands, LogNoise::CENTIMETRES, SEED);
+    let stands = |feature: &PlanFeature| matches!(feature.role, PlanRole::Exclusion | PlanRole::Obstacle);
+    let mut drawn = plan.clone();
+    drawn.features.retain(|feature| !stands(feature));
+    assert!(
+        drawn.features.len() < plan.features.len(),
+        "something stands in the lawn"
+    );
+    let settings = of_width(CUT_WIDTH_M);
+    let traces = [trace];
+    let asked = job(&traces, Some(&drawn), &settings);
+    let survey = Survey::of(&asked).expect("a night can be surveyed");
+    let found = analyse_survey(&survey, Calibrate::Auto).expect("a night can be analysed");
+    let mended = mended_plan(&survey, &found).expect("it is the plan of this garden");
+    let added: Vec<&PlanFeature> = mended
+        .plan
+        .features
+        .iter()
+        .filter(|feature| stands(feature))
+        .collect();
+    let missing = plan.features.len() - drawn.features.len();
+    assert_eq!((added.len(), mended.added), (missing, missing));
+    let (mended_site, _) = Site::build(&mended.plan).expect("a mended plan is sound");
+    let ground = |site: &Site| site.drivable().expect("there is a lawn");
+    let (truth, after) = (ground(&site), ground(&mended_site));
+    let wrong_m2 = |ground: &Region| {
+        let over = ground.minus(&truth).expect("regions");
+        let under = truth.minus(ground).expect("regions");
+        over.area_m2() + under.area_m2()
+    };
+    // Circles stand for what is no circle.
+    assert!(
+        wrong_m2(&after) < 0.25 * wrong_m2(&site.drawn_lawn),
+        "{}",
+        wrong_m2(&after)
+    );
 }
