@@ -30,11 +30,13 @@ use crate::pocket::Shape;
 use crate::stuck::Spot;
 use tussock_locate::turns::Turn;
 use tussock_plane::{Named, Region};
-use tussock_types::{Cause, Place};
+use tussock_types::{Cause, OutlineSource, Place};
 
 /// Everything that a cause can be read from.
 #[derive(Clone, Copy, Debug)]
 pub struct Scene<'a> {
+    /// Where the edges came from: only a plan knows ground without a way in.
+    pub outline: OutlineSource,
     /// Ground on which the machine may drive by the plan.
     pub ground: &'a Region,
     /// Its clearance.
@@ -336,7 +338,9 @@ impl Table<'_> {
             Self::strip,
             Self::seldom,
         ];
-        lines.into_iter().filter_map(move |line| line(self, firm))
+        let is_known =
+            |reason: &Reason| self.scene.outline == OutlineSource::Plan || reason.cause() != Cause::WalledOff;
+        (lines.into_iter().filter_map(move |line| line(self, firm))).filter(is_known)
     }
 
     fn positions(&self) -> Positions {

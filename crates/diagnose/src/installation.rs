@@ -13,7 +13,7 @@ use tussock_survey::outings::{self, Outing};
 use tussock_types::math;
 use tussock_types::{
     Coverage, HomeAlong, HoursFound, Installation, LowerCut, LowerCutAnswer, Night, OutOfReach, OutingsFound,
-    OverTime, Passage, Said, Settings, TurfFound, UnlistedObstacle, WayHome,
+    OutlineSource, OverTime, Passage, Said, Settings, TurfFound, UnlistedObstacle, WayHome,
 };
 
 /// Everything that stands beside the layout in judging an installation.
@@ -55,7 +55,11 @@ impl Judged<'_> {
             .iter()
             .flat_map(|track| outings::outings(track, self.survey.lines(&guides)))
             .collect();
-        let mut out_of_reach = self.left_out();
+        // Edges that the drive drew lie where it could reach.
+        let mut out_of_reach = match self.layout.outline {
+            OutlineSource::Plan => self.left_out(),
+            OutlineSource::Trace => Vec::new(),
+        };
         let out_m2: f64 = out_of_reach.iter().map(|part| part.area_m2).sum();
         out_of_reach.retain(|part| part.area_m2 >= LEAST_OUT_OF_REACH_M2);
         let installation = Installation {

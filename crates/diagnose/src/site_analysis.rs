@@ -9,13 +9,15 @@ use tussock_locate::Track;
 use tussock_locate::turns::{SetbackSource, Turn};
 use tussock_plane::{Leg, LegIndex, Named, Region};
 use tussock_survey::{AnalyseError, Survey};
-use tussock_types::Place;
+use tussock_types::{OutlineSource, Place};
 
 /// A change of side counts from this depth on, besides twice the position error.
 const HYSTERESIS_M: f64 = 0.5;
 
 /// Room, necks, turns and stuck spots of one garden.
 pub struct SiteAnalysis {
+    /// Where the edges came from.
+    pub outline: OutlineSource,
     /// Ground on which the machine may drive.
     pub region: Region,
     /// Room to drive, cell by cell.
@@ -94,6 +96,7 @@ impl SiteAnalysis {
             })
             .collect();
         Ok(Self {
+            outline: survey.lawn()?.source,
             inner: turns::inner(&turns, setback_m, error_m),
             spots: stuck::stuck_spots(
                 &survey.tracks,
@@ -125,6 +128,7 @@ impl SiteAnalysis {
     /// What a cause is read from.
     pub fn scene<'a>(&'a self, lines: &'a [&'a [Place]], drive: &luck::Drive) -> Scene<'a> {
         Scene {
+            outline: self.outline,
             ground: &self.region,
             clearance: &self.clearance,
             reach: &self.reach,

@@ -306,13 +306,18 @@ impl Setback {
         let error_m = track.position_error_m();
         let (inside_m, sd_m) = match &track.anchored {
             Some(anchored) => (anchored.inset_m, 0.3 * error_m),
-            None => densest(turns, error_m)?,
+            None => Self::gathered(turns, error_m)?,
         };
         Some(Self {
             inside_m,
             sd_m,
             source: SetbackSource::Measured,
         })
+    }
+
+    /// How far inside their edges most of these turns lie, and its standard deviation; `None` for too few.
+    pub fn gathered(turns: &[Turn], error_m: f64) -> Option<(f64, f64)> {
+        densest(turns, error_m)
     }
 
     /// Whether a turn was made at its edge, at the usual distance.

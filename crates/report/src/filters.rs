@@ -144,7 +144,7 @@ pub(crate) use fields;
 pub(crate) fn shown(findings: &Findings) -> Value {
     fields!(findings: tool_version, settings, log_verdict, span, positions, plan_fit, coverage, by_width, revisits, over_time,
         missed_pockets, not_yet, unseen, stuck_spots, worn_lines, strays, possible_stops, installation, fit, suggestions,
-        cautions, outline_source)
+        cautions, outline_source, drawn_outline)
 }
 
 /// What a template sees of a log file: of what was skipped the first place for each reason.

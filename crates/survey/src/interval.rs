@@ -23,6 +23,8 @@
 //!
 //! Edges that lie elsewhere than the turns say, the plan as a whole being moved, add three quarters of the ground between.
 //!
+//! An outline that the drive drew adds the strip by which its edges may lie elsewhere ([`crate::outline`]).
+//!
 //! Ground on which positions are always off the same way ([`tussock_locate::local_bias`]) and were straightened adds 7 points for
 //! its share of the lawn.
 //!
@@ -110,7 +112,12 @@ pub fn visited(
     let strip_m2 = step_m(survey) * counted.rim_m() / std::f64::consts::PI;
     let step_sd = 0.5 * (strip_m2 / drive.lawn_m2.max(1e-9)).min(1.0);
     let edges_sd = EDGES_SHARE * (edges_m2(survey) / drive.lawn_m2.max(1e-9)).min(1.0);
-    let sds = [doubt.sd, width_effect, bent_sd, step_sd, edges_sd];
+    // Beyond or within an outline that the drive drew lies a strip along all edges, of which little is under the disc.
+    let drawn = survey.lawn().ok().and_then(|lawn| lawn.drawn.as_ref());
+    let outline_sd = drawn.map_or(0.0, |drawn| {
+        drawn.edge_sd_m * counted.rim_m() * found / drive.lawn_m2.max(1e-9)
+    });
+    let sds = [doubt.sd, width_effect, bent_sd, step_sd, edges_sd, outline_sd];
     let sd = sds.into_iter().fold(0.0, math::hypot);
     Estimate {
         high: Some((estimate + Estimate::END_SDS * sd + doubt.more_above).min(1.0)),

@@ -1,52 +1,397 @@
-//! The outline of a lawn from the trace alone.
+//! The outline of a lawn, and the islands in it, from the drive alone.
 //!
-//! The swath is grown until neighbouring passes meet, holes are filled, and it is shrunk again (morphological closing,
-//! Serra 1982); what is no wider than a few swaths (a walk to the gate, the way along a guide run) falls away. Ground
-//! beyond the outermost drive cannot be missed and islands count as lawn: the visited fraction is flattering, and the
-//! report says so. Exact to about one cell: `CELL_M`, more in boxes of several hectares.
+//! Question: where is the lawn of which nobody has drawn a plan, what stands in it, and how far may its edges be off?
+//!
+//! Method. The swath is grown until neighbouring passes meet, holes are filled, and it is shrunk again (morphological closing, Serra
+//! 1982); what is no wider than a few swaths (a walk to the gate, the way along a guide run) falls away. Turns lie on edges: where the
+//! turns round this first outline gather says how deep inside it the machine turns, and the outline is laid where such a machine's edge
+//! is, half of its body and half of its disc being the limits of what a machine keeps from one. Ground inside that was never driven on is
+//! an island where the machine turned on it about as often for each metre as on the outer edge; ground left out by chance turns nobody.
+//!
+//! Exact to about one cell: `CELL_M`, more in boxes of several hectares. Approximate: how far beyond its turns the edge lies, which no
+//! log tells; corners that the disc does not reach are cut off. What cannot be told: whether ground that turned the machine is a bed or
+//! lawn behind a fence, so islands are asked about. Cost: some distance transforms of the box.
 
 use crate::AnalyseError;
+use tussock_coverage::pockets::{Pocket, pockets};
 use tussock_coverage::{swath, visits};
-use tussock_locate::Track;
-use tussock_plane::distance;
-use tussock_plane::{BitGrid, Region, outlines};
-use tussock_types::Place;
+use tussock_locate::turns::{self, Setback, SetbackSource, Turn};
+use tussock_locate::{Track, noise};
+use tussock_plane::{BitGrid, Region, distance, outlines};
+use tussock_types::math;
+use tussock_types::{Grid, MachineSettings, Place};
 
-const CELL_M: f64 = 0.1;
+const CELL_M: f64 = 0.05;
 /// Passes nearer to each other than twice this have lawn between them.
 const CLOSE_M: f64 = 1.5;
-/// Boxes of more than five hectares are drawn on coarser cells.
-const MOST_CELLS: u64 = 5_000_000;
+/// Boxes of more than a hectare are drawn on coarser cells.
+const MOST_CELLS: u64 = 4_000_000;
 /// Ground narrower than this is a way, not a lawn.
 const LEAST_WIDTH_M: f64 = 1.0;
+/// Narrower gaps are left between passes everywhere.
+const LEAST_GAP_M: f64 = 0.3;
+/// Turns within this of a gap's rim were made at it: half a body and the way past it (common practice, no source).
+const AT_GAP_M: f64 = 0.15;
+/// Fewer turns at a gap happen by chance.
+const LEAST_TURNS: usize = 4;
+/// A gap is an island where it turned the machine so often, of how often an edge as long does: half is the least that a body in the
+/// shadow of others sees.
+const LEAST_SHARE: f64 = 0.4;
+/// Sides of cells that follow a slanting line are longer than it by 4 / pi in the mean of all directions (Cauchy 1832).
+const SIDES_OVER_LINE: f64 = 4.0 / std::f64::consts::PI;
+/// Where an edge lies beyond the turns at it is unsure by this, at least.
+const LEAST_SETBACK_SD_M: f64 = 0.06;
+/// Positions poorer than this do not tell which edge turned the machine.
+const MOST_GATHERED_M: f64 = 0.5;
+/// Edges are looked at so often.
+const STEP_M: f64 = 0.25;
+/// An edge belongs to the turns within this of where they lie inside it: as many a metre as an hour of driving leaves.
+const BESIDE_TURN_M: f64 = 0.5;
+/// Shorter stretches without a turn are left everywhere.
+const LEAST_UNTURNED_M: f64 = 3.0;
 
-/// Draws the outline; `cut_width_m` is the width to paint with.
-pub fn outline(tracks: &[Track], cut_width_m: f64, most_cells: u64) -> Result<Region, AnalyseError> {
-    let no_outline = || AnalyseError::NoOutline {
+/// A lawn as the drive draws it.
+#[derive(Clone, Debug)]
+pub struct DrawnLawn {
+    /// Its outline, islands left out.
+    pub region: Region,
+    /// Ground inside that the machine turned on and never entered, largest first.
+    pub islands: Vec<Region>,
+    /// How far inside its edges the machine is taken to turn.
+    pub setback_m: f64,
+    /// How far the edges may lie elsewhere, as a standard deviation.
+    pub edge_sd_m: f64,
+    /// Middle and length of the longest stretch of the outer edge at which it turned nowhere.
+    pub unturned: Option<(Place, f64)>,
+}
+
+impl DrawnLawn {
+    /// The outline with the islands in it.
+    ///
+    /// # Errors
+    /// [`AnalyseError::Region`], where polygon work fails.
+    pub fn whole(&self) -> Result<Region, AnalyseError> {
+        let shapes = std::iter::once(&self.region).chain(&self.islands);
+        Ok(Region::union_of(shapes)?)
+    }
+}
+
+/// Draws the lawn; `cut_width_m` is the width to paint with.
+///
+/// # Errors
+/// [`AnalyseError::NoOutline`] where no ground is wide enough for a lawn.
+pub fn drawn_lawn(
+    tracks: &[Track],
+    machine: &MachineSettings,
+    cut_width_m: f64,
+    most_cells: u64,
+) -> Result<DrawnLawn, AnalyseError> {
+    let mut hull = Hull::of(tracks, cut_width_m, most_cells)?;
+    let first = hull.region(0.0)?;
+    let turns: Vec<Turn> = (tracks.iter())
+        .flat_map(|track| turns::turns(track, &first, &[]))
+        .collect();
+    let error_m = tracks.iter().map(Track::position_error_m).fold(0.0, f64::max);
+    let setback = assumed(machine, cut_width_m);
+    let first_inside = inside(tracks, &turns, cut_width_m, error_m);
+    let at_edge = turns.iter().filter(|turn| turn.at.is_some()).count();
+    let turns_per_m = at_edge as f64 / first.perimeter_m().max(1e-9);
+    let ahead_m = 0.5 * cut_width_m + AT_GAP_M + error_m;
+    let mut gaps = hull.gaps(LEAST_GAP_M + 2.0 * error_m);
+    gaps.retain(|gap| is_island(gap, &hull, &turns, ahead_m, turns_per_m));
+    gaps.iter().for_each(|gap| hull.take_out(gap));
+    let region = hull.region(setback.inside_m - first_inside.0)?;
+    let mut islands = Vec::new();
+    for hole in region
+        .rings()
+        .into_iter()
+        .flat_map(|rings| rings.into_iter().skip(1))
+    {
+        islands.push(Region::from_rings(vec![vec![hole]])?);
+    }
+    islands.retain(|island| island.area_m2() >= LEAST_GAP_M * LEAST_GAP_M);
+    islands.sort_by(|a, b| b.area_m2().total_cmp(&a.area_m2()));
+    Ok(DrawnLawn {
+        unturned: unturned(
+            &region,
+            &turns,
+            hull.grid,
+            setback.inside_m + BESIDE_TURN_M + 2.0 * error_m,
+        ),
+        region,
+        islands,
+        setback_m: setback.inside_m,
+        edge_sd_m: [setback.sd_m, first_inside.1, shared_drift_m(tracks)]
+            .into_iter()
+            .fold(0.0, math::hypot),
+    })
+}
+
+/// How far inside the first outline the machine turns, and its standard deviation.
+///
+/// Where positions are so poor that no turn tells its edge, the outermost of all errors drew the outline: of n independent normal ones the
+/// largest is about sqrt(2 ln n) standard deviations (from memory).
+fn inside(tracks: &[Track], turns: &[Turn], cut_width_m: f64, error_m: f64) -> (f64, f64) {
+    if let Some(gathered) = Setback::gathered(turns, error_m).filter(|_| error_m <= MOST_GATHERED_M) {
+        return gathered;
+    }
+    let driving_s: f64 = tracks.iter().map(Track::driving_s).sum();
+    // Each side of a lawn sees a quarter of them.
+    let errors = (0.25 * driving_s / (2.0 * noise::USUAL_DRIFT_TIME_S)).max(2.0);
+    let largest_sds = (2.0 * math::ln(errors)).sqrt();
+    (0.5 * cut_width_m + largest_sds * error_m, 0.5 * error_m)
+}
+
+/// How far inside its edges a machine turns of which no plan tells: what is stated, else between half its disc, so that it cuts up to the
+/// edge, and half its body, so that it stays on the lawn.
+fn assumed(machine: &MachineSettings, cut_width_m: f64) -> Setback {
+    let expected = Setback::expected(machine);
+    let (disc_m, body_m) = (
+        0.5 * cut_width_m,
+        machine.body_width_m.map(|width_m| 0.5 * width_m),
+    );
+    match (expected.source, body_m) {
+        (SetbackSource::Usual, Some(body_m)) if body_m > disc_m => Setback {
+            inside_m: 0.5 * (disc_m + body_m),
+            sd_m: LEAST_SETBACK_SD_M.max(0.5 * (body_m - disc_m)),
+            ..expected
+        },
+        (SetbackSource::Usual, _) => Setback {
+            inside_m: disc_m.max(expected.inside_m),
+            sd_m: 2.0 * LEAST_SETBACK_SD_M,
+            ..expected
+        },
+        _ => expected,
+    }
+}
+
+/// Drift that all turns at one edge share: that of the poorest log, over as many drift times as it drove.
+fn shared_drift_m(tracks: &[Track]) -> f64 {
+    let shared = |track: &Track| {
+        let drift_m = (track.noise.drift_m).unwrap_or_else(|| track.unseen_drift_m().unwrap_or(0.0));
+        let drift_s = track.noise.drift_time_s.unwrap_or(noise::USUAL_DRIFT_TIME_S);
+        drift_m * (2.0 * drift_s / track.driving_s().max(2.0 * drift_s)).sqrt()
+    };
+    tracks.iter().map(shared).fold(0.0, f64::max)
+}
+
+/// Whether the machine turned on a gap about as often for each metre as on the outer edge.
+fn is_island(gap: &Pocket, hull: &Hull, turns: &[Turn], ahead_m: f64, turns_per_m: f64) -> bool {
+    let grid = gap.cells.grid;
+    let leads_in = |turn: &&Turn| {
+        let ahead = Place::new(
+            turn.place.east_m + ahead_m * turn.into.east,
+            turn.place.north_m + ahead_m * turn.into.north,
+        );
+        (grid.cell_at(ahead)).is_some_and(|(column, row)| gap.cells.get(column, row))
+    };
+    let turned = turns.iter().filter(leads_in).count();
+    let expected = turns_per_m * hull.rim_m(gap);
+    turned >= LEAST_TURNS && turned as f64 >= LEAST_SHARE * expected
+}
+
+/// Middle and length of the longest stretch of an outer edge that lies farther than `reach_m` from every turn.
+fn unturned(region: &Region, turns: &[Turn], grid: Grid, reach_m: f64) -> Option<(Place, f64)> {
+    let mut turned = BitGrid::new(grid);
+    swath::mark(
+        &mut turned,
+        turns.iter().map(|turn| (turn.place, turn.place)),
+        reach_m,
+    );
+    let is_turned = |place: Place| {
+        let cell = grid.cell_at(place);
+        cell.is_none_or(|(column, row)| turned.get(column, row))
+    };
+    let mut longest: Option<(Place, f64)> = None;
+    for ring in region.rings().iter().filter_map(|rings| rings.first()) {
+        let mut stretch: Vec<Place> = Vec::new();
+        for place in along(ring) {
+            if is_turned(place) {
+                stretch.clear();
+                continue;
+            }
+            stretch.push(place);
+            let length_m = STEP_M * stretch.len() as f64;
+            if length_m >= LEAST_UNTURNED_M && longest.is_none_or(|(_, longest_m)| length_m > longest_m) {
+                longest = Some((stretch[stretch.len() / 2], length_m));
+            }
+        }
+    }
+    longest
+}
+
+/// Places along a line, `STEP_M` apart.
+fn along(line: &[Place]) -> Vec<Place> {
+    let (mut places, mut next_m) = (Vec::new(), 0.0);
+    for pair in line.windows(2) {
+        let (from, to, length_m) = (pair[0], pair[1], pair[0].distance_m(pair[1]));
+        while next_m < length_m {
+            let share = next_m / length_m;
+            places.push(Place::new(
+                from.east_m + share * (to.east_m - from.east_m),
+                from.north_m + share * (to.north_m - from.north_m),
+            ));
+            next_m += STEP_M;
+        }
+        next_m -= length_m;
+    }
+    places
+}
+
+/// Ground that the drive encloses.
+struct Hull {
+    grid: Grid,
+    /// Under the disc.
+    swept: BitGrid,
+    /// The hull itself.
+    ground: BitGrid,
+}
+
+impl Hull {
+    fn of(tracks: &[Track], cut_width_m: f64, most_cells: u64) -> Result<Self, AnalyseError> {
+        let drives = || {
+            let legs = tracks.iter().flat_map(Track::legs);
+            legs.map(|(from, to)| (from.place, to.place))
+        };
+        // Of the path, not of the fixes: it may lie beside them.
+        let (low, high) =
+            Place::bounds(drives().flat_map(|(from, to)| [from, to])).ok_or(Self::NO_OUTLINE)?;
+        let margin_m = CLOSE_M + cut_width_m + 3.0 * CELL_M;
+        let low = Place::new(low.east_m - margin_m, low.north_m - margin_m);
+        let high = Place::new(high.east_m + margin_m, high.north_m + margin_m);
+        let grid = visits::grid_over(low, high, CELL_M, most_cells.min(MOST_CELLS));
+        let mut swept = BitGrid::new(grid);
+        swath::mark(&mut swept, drives(), 0.5 * cut_width_m);
+        let mut painted = BitGrid::new(grid);
+        // Grown at once: a wider brush.
+        swath::mark(&mut painted, drives(), 0.5 * cut_width_m + CLOSE_M);
+        fill_holes(&mut painted);
+        let squares = distance::squared(grid.columns, grid.rows, |column, row| !painted.get(column, row));
+        let shrink_cells = CLOSE_M / grid.cell_m + 0.5;
+        let ground = grid_of_widest(grid, |column, row| {
+            f64::from(squares[row * grid.columns + column]) >= shrink_cells * shrink_cells
+        });
+        match ground.count() {
+            0 => Err(Self::NO_OUTLINE),
+            _ => Ok(Self { grid, swept, ground }),
+        }
+    }
+
+    /// A gap is no part of the lawn.
+    fn take_out(&mut self, gap: &Pocket) {
+        let (column_start, row_start) = self.corner_of(gap);
+        for (column, row) in gap.cells.cells_on() {
+            self.ground.clear(column_start + column, row_start + row);
+        }
+    }
+
+    const NO_OUTLINE: AnalyseError = AnalyseError::NoOutline {
         least_m: LEAST_WIDTH_M,
     };
-    let drives = || {
-        tracks
-            .iter()
-            .flat_map(Track::legs)
-            .map(|(from, to)| (from.place, to.place))
-    };
-    // Of the path, not of the fixes: it may lie beside them.
-    let (low, high) = Place::bounds(drives().flat_map(|(from, to)| [from, to])).ok_or_else(no_outline)?;
-    let margin_m = CLOSE_M + cut_width_m + 3.0 * CELL_M;
-    let low = Place::new(low.east_m - margin_m, low.north_m - margin_m);
-    let high = Place::new(high.east_m + margin_m, high.north_m + margin_m);
-    let grid = visits::grid_over(low, high, CELL_M, most_cells.min(MOST_CELLS));
-    let mut painted = BitGrid::new(grid);
-    // Grown at once: a wider brush.
-    swath::mark(&mut painted, drives(), 0.5 * cut_width_m + CLOSE_M);
+
+    /// Cells of the hull, its edge moved outwards by `beyond_m`.
+    fn within(&self, beyond_m: f64) -> BitGrid {
+        let (grid, ground) = (self.grid, &self.ground);
+        // Distances are from middle to middle: the edge lies half a cell before the first middle outside.
+        let cells = beyond_m.abs() / grid.cell_m + 0.5;
+        let is_outwards = beyond_m > 0.0;
+        let squares = distance::squared(grid.columns, grid.rows, |column, row| {
+            ground.get(column, row) == is_outwards
+        });
+        grid_of_widest(grid, |column, row| {
+            let is_near = f64::from(squares[row * grid.columns + column]) < cells * cells;
+            is_near == is_outwards
+        })
+    }
+
+    /// The same as a region.
+    fn region(&self, beyond_m: f64) -> Result<Region, AnalyseError> {
+        let kept = self.within(beyond_m);
+        if kept.count() == 0 {
+            return Err(Self::NO_OUTLINE);
+        }
+        let region = Region::from_rings(outlines(&kept))?;
+        Ok(Region::from_rings(region.outline_simplified(self.grid.cell_m))?)
+    }
+
+    /// Ground inside that was never driven on, as wide as this at least.
+    fn gaps(&self, least_width_m: f64) -> Vec<Pocket> {
+        let mut free = self.ground.clone();
+        free.and_not_in_place(&self.swept);
+        pockets(&free, least_width_m, least_width_m * least_width_m)
+    }
+
+    /// First column and row of a pocket on the grid of the hull.
+    fn corner_of(&self, pocket: &Pocket) -> (usize, usize) {
+        corner_of(self.grid, pocket)
+    }
+
+    /// Length of a gap's rim that borders on ground of the hull.
+    fn rim_m(&self, gap: &Pocket) -> f64 {
+        let (column_start, row_start) = self.corner_of(gap);
+        let own = gap.cells.grid;
+        let borders = |column: i64, row: i64| {
+            let is_own = (0..own.columns as i64).contains(&column)
+                && (0..own.rows as i64).contains(&row)
+                && gap.cells.get(column as usize, row as usize);
+            let (column, row) = (column + column_start as i64, row + row_start as i64);
+            let is_on_grid =
+                (0..self.grid.columns as i64).contains(&column) && (0..self.grid.rows as i64).contains(&row);
+            !is_own && is_on_grid && self.ground.get(column as usize, row as usize)
+        };
+        let sides: usize = (gap.cells.cells_on())
+            .map(|(column, row)| {
+                let (column, row) = (column as i64, row as i64);
+                [(1, 0), (-1, 0), (0, 1), (0, -1)]
+                    .into_iter()
+                    .filter(|(east, north)| borders(column + east, row + north))
+                    .count()
+            })
+            .sum();
+        sides as f64 * own.cell_m / SIDES_OVER_LINE
+    }
+}
+
+/// First column and row of a pocket on a grid that it was cut out of.
+fn corner_of(grid: Grid, pocket: &Pocket) -> (usize, usize) {
+    let own = pocket.cells.grid;
+    let cells = |from_m: f64, to_m: f64| ((to_m - from_m) / grid.cell_m).round() as usize;
+    (
+        cells(grid.east_min_m, own.east_min_m),
+        cells(grid.north_min_m, own.north_min_m),
+    )
+}
+
+/// The cells that are asked for, without ways.
+fn grid_of_widest(grid: Grid, is_on: impl Fn(usize, usize) -> bool) -> BitGrid {
+    let mut lawn = BitGrid::new(grid);
+    for row in 0..grid.rows {
+        for column in (0..grid.columns).filter(|column| is_on(*column, row)) {
+            lawn.set(column, row);
+        }
+    }
+    let mut kept = BitGrid::new(grid);
+    for pocket in pockets(&lawn, LEAST_WIDTH_M, 2.0) {
+        let (column_start, row_start) = corner_of(grid, &pocket);
+        let own = pocket.cells.grid;
+        for row in 0..own.rows {
+            distance::runs_of_row(pocket.cells.row(row), own.columns, |start, end| {
+                kept.set_span(row_start + row, column_start + start, column_start + end);
+            });
+        }
+    }
+    kept
+}
+
+/// Fills free ground that does not reach the rim of the grid.
+fn fill_holes(painted: &mut BitGrid) {
+    let grid = painted.grid;
     let (columns, rows) = (grid.columns, grid.rows);
-    // Holes: free ground that does not reach the rim of the grid.
     let mut free = BitGrid::new(grid);
     for row in 0..rows {
         free.set_span(row, 0, columns);
     }
-    free.and_not_in_place(&painted);
+    free.and_not_in_place(painted);
     for part in distance::parts(&free, distance::Connectivity::Four) {
         let window = part.window();
         let on_rim = window.column_start == 0
@@ -59,30 +404,67 @@ pub fn outline(tracks: &[Track], cut_width_m: f64, most_cells: u64) -> Result<Re
                 .for_each(|run| painted.set_span(run.row, run.start, run.end));
         }
     }
-    let shrink = (CLOSE_M / grid.cell_m).powi(2);
-    let squares = distance::squared(columns, rows, |column, row| !painted.get(column, row));
-    let mut lawn = BitGrid::new(grid);
-    for row in 0..rows {
-        for column in 0..columns {
-            if f64::from(squares[row * columns + column]) > shrink {
-                lawn.set(column, row);
-            }
-        }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use tussock_plane::Vector;
+
+    fn square(side_m: f64) -> Region {
+        let corners = [
+            (0.0, 0.0),
+            (side_m, 0.0),
+            (side_m, side_m),
+            (0.0, side_m),
+            (0.0, 0.0),
+        ];
+        let ring = corners.map(|(east_m, north_m)| Place::new(east_m, north_m));
+        Region::from_rings(vec![vec![ring.to_vec()]]).unwrap()
     }
-    let mut kept = BitGrid::new(grid);
-    for pocket in tussock_coverage::pockets::pockets(&lawn, LEAST_WIDTH_M, 2.0) {
-        let own = pocket.cells.grid;
-        let column_start = ((own.east_min_m - grid.east_min_m) / grid.cell_m).round() as usize;
-        let row_start = ((own.north_min_m - grid.north_min_m) / grid.cell_m).round() as usize;
-        for row in 0..own.rows {
-            distance::runs_of_row(pocket.cells.row(row), own.columns, |start, end| {
-                kept.set_span(row_start + row, column_start + start, column_start + end);
-            });
-        }
+
+    #[test]
+    fn the_edge_to_walk_first_is_the_one_that_turned_nobody() {
+        let turn = |east_m: f64, north_m: f64| Turn {
+            place: Place::new(east_m, north_m),
+            time_s: 0.0,
+            into: Vector::new(1.0, 0.0),
+            into_m: 5.0,
+            onward: Vector::new(-1.0, 0.0),
+            onward_m: 5.0,
+            edge_m: 0.15,
+            at: None,
+        };
+        let grid = visits::grid_over(Place::new(-1.0, -1.0), Place::new(11.0, 11.0), 0.1, 100_000);
+        let along = |step: i32| 0.3 + 0.4 * f64::from(step);
+        // All along the western, southern and eastern edges.
+        let three: Vec<Turn> = (0..25)
+            .flat_map(|step| {
+                [
+                    turn(0.15, along(step)),
+                    turn(along(step), 0.15),
+                    turn(9.85, along(step)),
+                ]
+            })
+            .collect();
+        let (middle, length_m) = unturned(&square(10.0), &three, grid, 0.65).unwrap();
+        assert!(middle.distance_m(Place::new(5.0, 10.0)) < 0.3, "{middle:?}");
+        // Turns in the corners are beside its ends.
+        assert!((length_m - 8.4).abs() < 0.5, "{length_m}");
+        let all: Vec<Turn> = (three.iter().copied())
+            .chain((0..25).map(|step| turn(along(step), 9.85)))
+            .collect();
+        assert_eq!(unturned(&square(10.0), &all, grid, 0.65), None);
     }
-    if kept.count() == 0 {
-        return Err(no_outline());
+
+    #[test]
+    fn a_machine_of_which_little_is_known_turns_between_half_its_disc_and_half_its_body() {
+        let mut machine = MachineSettings::default();
+        assert_eq!(assumed(&machine, 0.22).inside_m, 0.15);
+        machine.body_width_m = Some(0.5);
+        let between = assumed(&machine, 0.22);
+        assert!((between.inside_m - 0.18).abs() < 1e-12 && (between.sd_m - 0.07).abs() < 1e-12);
+        machine.past_boundary_m = Some(0.3);
+        assert_eq!(assumed(&machine, 0.22).inside_m, -0.3);
     }
-    let region = Region::from_rings(outlines(&kept))?;
-    Ok(Region::from_rings(region.outline_simplified(grid.cell_m))?)
 }

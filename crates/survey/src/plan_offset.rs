@@ -13,7 +13,7 @@ use tussock_plane::Frame;
 use tussock_types::math;
 use tussock_types::{
     Cells, Findings, GeoPoint, Grid, Installation, MissedPocket, NotYetPocket, Place, Plan, PlanOffset,
-    Stray, StuckSpot, Suggestion, Tape, UnlistedObstacle,
+    Stray, StuckSpot, Suggestion, Tape, UnlistedIsland, UnlistedObstacle,
 };
 
 /// Squares may lie off by so much before a turned grid is read anew.
@@ -121,6 +121,8 @@ impl PlanShift {
             plan,
             lawn_outline,
             outline_source: _,
+            // Only of logs without a plan, which nothing moves.
+            drawn_outline: _,
             driven_lines,
             cells,
         } = findings;
@@ -181,9 +183,18 @@ impl PlanShift {
         }
         if let Some(fit) = plan_fit {
             self.obstacles(&mut fit.unlisted_obstacles, frame);
-            fit.unlisted_islands
-                .iter_mut()
-                .for_each(|island| self.line(&mut island.outline));
+            for island in &mut fit.unlisted_islands {
+                let UnlistedIsland {
+                    lat,
+                    lon,
+                    east_m,
+                    north_m,
+                    outline,
+                    ..
+                } = island;
+                self.point((lat, lon), (east_m, north_m), frame);
+                self.line(outline);
+            }
         }
         for Suggestion { geometry, .. } in suggestions.iter_mut().flatten() {
             self.line(geometry);

@@ -4,8 +4,9 @@
 //! machine may drive on, the swept path or the machine asks here. What takes time is worked out when it is first asked for.
 
 use crate::fitted::{self, Fitted, NoFit};
+use crate::outline::{self, DrawnLawn};
 use crate::plan_offset::PlanShift;
-use crate::{AnalyseError, Job, outline, pattern};
+use crate::{AnalyseError, Job, pattern};
 use std::sync::OnceLock;
 use tussock_coverage::swath::Sweep;
 use tussock_coverage::{luck, swath, visits};
@@ -60,6 +61,8 @@ pub struct Lawn {
     pub region: Region,
     /// Whether the plan has it, or the drive drew it.
     pub source: OutlineSource,
+    /// What the drive draws, where it does.
+    pub drawn: Option<DrawnLawn>,
     /// Its cells, as fine as the cutting width asks for.
     pub cells: BitGrid,
 }
@@ -352,11 +355,12 @@ impl<'a> Survey<'a> {
     pub fn lawn(&self) -> Result<&Lawn, AnalyseError> {
         let lawn = self.lawn.get_or_init(|| {
             let (swath_m, limits) = (self.swath_m(), &self.settings().limits);
-            let (region, source) = match &self.site {
-                Some(site) => (site.lawn.clone(), OutlineSource::Plan),
+            let (region, source, drawn) = match &self.site {
+                Some(site) => (site.lawn.clone(), OutlineSource::Plan, None),
                 None => {
-                    let drawn = outline::outline(&self.tracks, swath_m, limits.cells)?;
-                    (drawn, OutlineSource::Trace)
+                    let machine = &self.settings().machine;
+                    let drawn = outline::drawn_lawn(&self.tracks, machine, swath_m, limits.cells)?;
+                    (drawn.region.clone(), OutlineSource::Trace, Some(drawn))
                 }
             };
             self.must_be_countable(region.bounds().unwrap_or_default(), swath_m, limits)?;
@@ -370,6 +374,7 @@ impl<'a> Survey<'a> {
             Ok(Lawn {
                 region,
                 source,
+                drawn,
                 cells,
             })
         });

@@ -9,10 +9,11 @@ use tussock_locate::{HaltPlace, Track};
 use tussock_plane::Region;
 use tussock_survey::calibrate::{Calibrated, as_logged, calibrate};
 use tussock_survey::coverage_count::CoverageCount;
+use tussock_survey::outline::DrawnLawn;
 use tussock_survey::{interval, log_findings, nights, over_time, promise, unseen};
 use tussock_types::{
-    Coverage, Estimate, Findings, Installation, LogLevel, LogVerdict, OutlineSource, OverTime, Place,
-    PlanFit, SCHEMA_VERSION, Said, UnlistedIsland,
+    Coverage, DrawnOutline, Estimate, Findings, Installation, LogLevel, LogVerdict, OutlineSource, OverTime,
+    Place, PlanFit, SCHEMA_VERSION, Said, UnlistedIsland, UnturnedEdge,
 };
 
 /// Says how much of the lawn was visited, what was missed, and where it got stuck.
@@ -104,7 +105,8 @@ pub fn analyse_survey(survey: &Survey<'_>, wish: Calibrate) -> Result<Findings, 
         checks: Vec::new(),
         span: log_findings::span(survey, job.traces),
         positions: log_findings::positions(survey),
-        plan_fit: log_findings::plan_fit(survey, driven_zones).map(|fit| with_unlisted(fit, &installation)),
+        plan_fit: log_findings::plan_fit(survey, driven_zones)
+            .map(|fit| with_unlisted(fit, &installation, survey)),
         machines: log_findings::machines(&survey.tracks),
         complaints: Vec::new(),
         visit: None,
@@ -129,6 +131,7 @@ pub fn analyse_survey(survey: &Survey<'_>, wish: Calibrate) -> Result<Findings, 
         plan: survey.plan().cloned(),
         lawn_outline: lawn.region.rings(),
         outline_source: lawn.source,
+        drawn_outline: lawn.drawn.as_ref().map(|drawn| drawn_outline(drawn, survey)),
         driven_lines: driven_lines(&survey.tracks),
         cells: Some(cells),
     };
@@ -152,22 +155,55 @@ pub fn analyse_survey(survey: &Survey<'_>, wish: Calibrate) -> Result<Findings, 
 }
 
 /// What the plan lacks: things that turned the machine, and of those the large ones as islands.
-fn with_unlisted(fit: PlanFit, installation: &Installation) -> PlanFit {
+fn with_unlisted(fit: PlanFit, installation: &Installation, survey: &Survey<'_>) -> PlanFit {
     let obstacles = &installation.unlisted_obstacles;
     let islands = obstacles
         .iter()
         .filter(|thing| thing.radius_m >= log_findings::ISLAND_RADIUS_M);
-    let discs = islands
-        .filter_map(|thing| Region::disc(Place::new(thing.east_m, thing.north_m), thing.radius_m).ok());
-    let island = |(number, disc): (usize, Region)| UnlistedIsland {
-        id: format!("I{}", number + 1),
-        area_m2: disc.area_m2(),
-        outline: disc.rings().into_iter().flatten().next().unwrap_or_default(),
-    };
+    let discs: Vec<Region> = islands
+        .filter_map(|thing| Region::disc(Place::new(thing.east_m, thing.north_m), thing.radius_m).ok())
+        .collect();
     PlanFit {
-        unlisted_islands: discs.enumerate().map(island).collect(),
+        unlisted_islands: islands_found(&discs, survey),
         unlisted_obstacles: obstacles.clone(),
         ..fit
+    }
+}
+
+/// Ground that is circled and never entered, numbered.
+fn islands_found(shapes: &[Region], survey: &Survey<'_>) -> Vec<UnlistedIsland> {
+    let placed = shapes.iter().filter_map(|shape| Some((shape, shape.centroid()?)));
+    let island = |(number, (shape, middle)): (usize, (&Region, Place))| {
+        let geo = survey.geo(middle);
+        UnlistedIsland {
+            id: format!("I{}", number + 1),
+            lat: geo.map(|geo| geo.lat_deg),
+            lon: geo.map(|geo| geo.lon_deg),
+            east_m: middle.east_m,
+            north_m: middle.north_m,
+            area_m2: shape.area_m2(),
+            outline: shape.rings().into_iter().flatten().next().unwrap_or_default(),
+        }
+    };
+    placed.enumerate().map(island).collect()
+}
+
+fn drawn_outline(drawn: &DrawnLawn, survey: &Survey<'_>) -> DrawnOutline {
+    let unturned = drawn.unturned.map(|(middle, length_m)| {
+        let geo = survey.geo(middle);
+        UnturnedEdge {
+            lat: geo.map(|geo| geo.lat_deg),
+            lon: geo.map(|geo| geo.lon_deg),
+            east_m: middle.east_m,
+            north_m: middle.north_m,
+            length_m,
+        }
+    });
+    DrawnOutline {
+        setback_m: drawn.setback_m,
+        edge_sd_m: drawn.edge_sd_m,
+        islands: islands_found(&drawn.islands, survey),
+        unturned,
     }
 }
 

@@ -1,8 +1,8 @@
 //! A plan to begin with, drawn from logs alone.
 //!
-//! The outline is that of the driven ground ([`tussock_survey::outline`]), the station where the machine rested again and again. Zones and
-//! obstacles are not told from ground that was never driven on: holes in the drive are drawn as holes of the lawn only where they
-//! are wider than neighbouring passes explain. Good to about 0.2 m with centimetre logs; a sketch to mend by hand otherwise.
+//! The outline is that of the driven ground ([`tussock_survey::outline`]), the station where the machine rested again and again. Islands
+//! that turned the machine and were never entered are drawn as obstacles, with names to be filled in: a log does not tell a bed from lawn
+//! behind a fence. Good to about 0.15 m with centimetre logs; a sketch to mend by hand otherwise.
 
 use crate::{AnalyseError, Job};
 use tussock_plane::Region;
@@ -26,27 +26,30 @@ pub fn plan_from_trace(job: &Job<'_>) -> Result<Plan, AnalyseError> {
     let survey = Survey::of(&job)?;
     survey.must_be_a_garden()?;
     let frame = survey.frame.ok_or(AnalyseError::NoPlaceOnEarth)?;
-    let region = outline::outline(
+    let drawn = outline::drawn_lawn(
         &survey.tracks,
+        &job.settings.machine,
         job.settings.machine.cut_width_m.unwrap_or(PAINT_WIDTH_M),
         job.settings.limits.cells,
     )?;
     let geo = |place: Place| -> GeoPoint { frame.to_geo(place) };
+    let ring_of = |ring: Vec<Place>| -> Vec<GeoPoint> { ring.into_iter().map(geo).collect() };
     let mut plan = Plan::default();
     let mut add = |role, name: String, shape| {
         let index = plan.features.len();
         plan.features.push(PlanFeature::new(role, name, index, shape));
     };
-    for (number, rings) in drawn_rings(&region)?.into_iter().enumerate() {
-        let rings = rings
-            .into_iter()
-            .map(|ring| ring.into_iter().map(geo).collect())
-            .collect();
-        add(
-            PlanRole::Lawn,
-            format!("lawn {}", number + 1),
-            PlanShape::Polygons(vec![GeoPolygon { rings }]),
-        );
+    let polygon = |rings: Vec<Vec<Place>>| GeoPolygon {
+        rings: rings.into_iter().map(ring_of).collect(),
+    };
+    for (number, rings) in drawn_rings(&drawn.whole()?)?.into_iter().enumerate() {
+        let shape = PlanShape::Polygons(vec![polygon(rings)]);
+        add(PlanRole::Lawn, format!("lawn {}", number + 1), shape);
+    }
+    for (number, island) in drawn.islands.iter().enumerate() {
+        let rings = island.outline_simplified(TOLERANCE_M);
+        let shape = PlanShape::Polygons(rings.into_iter().map(polygon).collect());
+        add(PlanRole::Obstacle, format!("obstacle {}", number + 1), shape);
     }
     if let Some(station) = survey.tracks.iter().find_map(|track| track.station) {
         add(

@@ -16,6 +16,7 @@ mod long_table;
 mod machines;
 mod measures;
 mod nights;
+mod no_plan;
 mod place_bound;
 mod plan_and_log;
 mod poor_sky;

@@ -119,6 +119,8 @@ pub struct Findings {
     pub lawn_outline: Vec<Vec<Vec<Place>>>,
     /// Where the outline came from.
     pub outline_source: OutlineSource,
+    /// How the drive drew it, and what it leaves open. Null with a plan.
+    pub drawn_outline: Option<DrawnOutline>,
     /// Driven lines for drawing, simplified to a few centimetres; one list of places for each unbroken piece.
     pub driven_lines: Vec<Vec<Place>>,
     /// The ground in squares, for maps and `cells.parquet`. `report` packs its columns into `findings.json`.
@@ -447,10 +449,47 @@ pub struct DrivenZone {
 pub struct UnlistedIsland {
     /// `I1`, ...
     pub id: String,
+    /// Latitude of its middle; null for a log in local metres.
+    pub lat: Option<f64>,
+    /// Longitude of it.
+    pub lon: Option<f64>,
+    /// East.
+    pub east_m: f64,
+    /// North.
+    pub north_m: f64,
     /// Area.
     pub area_m2: f64,
     /// Its outline, closed, in metres.
     pub outline: Vec<Place>,
+}
+
+/// A lawn that the drive drew, for want of a plan.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct DrawnOutline {
+    /// How far inside its edges the machine is taken to turn.
+    pub setback_m: f64,
+    /// How far the edges may lie elsewhere, as a standard deviation.
+    pub edge_sd_m: f64,
+    /// Ground inside that the machine turned on and never entered, largest first. It is left out of the lawn, and asked about.
+    pub islands: Vec<UnlistedIsland>,
+    /// The longest stretch of the outer edge at which the machine turned nowhere: the one to walk first. Null where it turned
+    /// everywhere.
+    pub unturned: Option<UnturnedEdge>,
+}
+
+/// A stretch of a drawn edge at which the machine turned nowhere.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct UnturnedEdge {
+    /// Latitude of its middle; null for a log in local metres.
+    pub lat: Option<f64>,
+    /// Longitude of it.
+    pub lon: Option<f64>,
+    /// East.
+    pub east_m: f64,
+    /// North.
+    pub north_m: f64,
+    /// Along the edge.
+    pub length_m: f64,
 }
 
 /// How a machine moves.

@@ -220,7 +220,8 @@ pub(crate) fn page_entries(findings: &Findings) -> Vec<Entry> {
     };
     add(
         Layer::Lie,
-        findings.installation.as_ref().is_some_and(has_lie),
+        findings.installation.as_ref().is_some_and(has_lie)
+            || (findings.drawn_outline.as_ref()).is_some_and(|drawn| !drawn.islands.is_empty()),
         "passages, things in no plan, starts",
         format!(
             "<path d=\"M2,-9v10M2,-4h14M16,-9v10\" fill=\"none\" stroke=\"{INK}\" stroke-width=\"1.8\"/><path \

@@ -434,12 +434,31 @@ impl Marks<'_> {
         out
     }
 
+    /// Islands that the drive drew, which are asked about.
+    fn islands(&mut self) -> String {
+        let mut out = String::new();
+        let drawn = self.findings.drawn_outline.iter();
+        for (index, island) in drawn.flat_map(|drawn| &drawn.islands).enumerate() {
+            let data = self.view.line(&island.outline);
+            let body = format!(
+                "<path d=\"{data}\" fill=\"{SHEET}\" stroke=\"{INK}\" stroke-width=\"1.6\" stroke-dasharray=\"3 3\"/>"
+            );
+            let at = self.view.at(Place::new(island.east_m, island.north_m));
+            let id = words::plain(&island.id, 8);
+            let label = format!("{id}, island, {}", words::area(island.area_m2));
+            out.push_str(&self.mark(&key('i', index), &label, at, &body));
+            let across = (island.area_m2 / std::f64::consts::PI).max(0.0).sqrt() * self.view.scale;
+            self.labels.id(Layer::Lie, at, 2.0 * across, &id);
+        }
+        out
+    }
+
     /// Passages as calipers, obstacles that stand in no plan as crossed circles, starts of outings as small rings.
     fn lie(&mut self) -> String {
+        let mut out = self.islands();
         let Some(installation) = &self.findings.installation else {
-            return String::new();
+            return out;
         };
-        let mut out = String::new();
         for (index, passage) in installation.passages.iter().enumerate() {
             let [from, to] = passage.across;
             let data = self.view.line(&[from, to]);

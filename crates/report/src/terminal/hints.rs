@@ -2,7 +2,7 @@
 
 use crate::messages::say;
 use crate::words;
-use tussock_types::{Findings, OutlineSource, PromiseVerdict, Said};
+use tussock_types::{Findings, OutlineSource, Place, PromiseVerdict, Said};
 
 /// What to do to know more, the weightiest first: sentences without full stop, for lines that begin with `hint:`.
 pub fn hints(findings: &Findings) -> Vec<String> {
@@ -12,6 +12,15 @@ pub fn hints(findings: &Findings) -> Vec<String> {
     }
     if findings.outline_source == OutlineSource::Trace {
         hints.push(say!("walk-once-round-lawn"));
+        let unturned = findings.drawn_outline.as_ref().and_then(|drawn| drawn.unturned);
+        hints.extend(unturned.map(|edge| {
+            let at = Place::new(edge.east_m, edge.north_m);
+            say!(
+                "walk-first-hint",
+                length = words::metres(edge.length_m),
+                place = words::position(edge.lat, edge.lon, at)
+            )
+        }));
     }
     if (findings.log_verdict.remarks.iter()).any(|said| said.is_of_plan() && *said != Said::TurnsNotAtEdge {})
     {

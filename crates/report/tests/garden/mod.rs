@@ -509,6 +509,7 @@ pub(crate) fn findings() -> Findings {
             hole(Place::new(20.0, 4.0)),
         ]],
         outline_source: OutlineSource::Plan,
+        drawn_outline: None,
         driven_lines: vec![count.lines.clone()],
         cells: Some(squares(&count)),
     }

@@ -73,6 +73,10 @@ pub(crate) fn full_findings() -> Findings {
         unlisted_obstacles: installation().unlisted_obstacles,
         unlisted_islands: vec![UnlistedIsland {
             id: "I1".to_owned(),
+            lat: None,
+            lon: None,
+            east_m: 1.3,
+            north_m: 1.3,
             area_m2: 1.2,
             outline: vec![Place::new(1.0, 1.0), Place::new(2.0, 1.0), Place::new(1.0, 1.0)],
         }],
