@@ -10,7 +10,7 @@
 use rstar::{RTree, primitives::GeomWithData};
 use tussock_locate::turns::Turn;
 use tussock_plane::{Edge, Leg};
-use tussock_types::Place;
+use tussock_types::{Place, Standing};
 
 /// Turns farther inside than any edge of the plan explains.
 pub fn inner(turns: &[Turn], setback_m: f64, error_m: f64) -> Vec<Turn> {
@@ -38,15 +38,50 @@ pub struct Obstacle {
 impl Obstacle {
     /// Whether a machine drove through it while others of its drives turned there: then nothing stood there.
     pub fn is_driven_through(&self, legs: impl Iterator<Item = Leg>, error_m: f64) -> bool {
+        self.drives_through(legs, error_m).meanwhile
+    }
+
+    /// Whether it stood there all the time, where it stood at all.
+    pub fn standing(&self, legs: impl Iterator<Item = Leg>, error_m: f64) -> Standing {
+        let through = self.drives_through(legs, error_m);
+        match (through.before, through.after) {
+            (true, true) => Standing::CameAndWent,
+            (true, false) => Standing::Came,
+            (false, true) => Standing::Went,
+            (false, false) => Standing::Throughout,
+        }
+    }
+
+    /// When drives led through it: one may be an error of its place, two are not.
+    fn drives_through(&self, legs: impl Iterator<Item = Leg>, error_m: f64) -> DrivesThrough {
         const LEAST_M: f64 = 0.1;
         const DRIVES: usize = 2;
         let inner_m = 0.5 * self.radius_m - 2.0 * error_m;
-        let meanwhile = legs.filter(|leg| leg.start_s < self.within_s.1 && leg.end_s > self.within_s.0);
-        let through = meanwhile
-            .filter_map(|leg| Edge::between(leg.from.into(), leg.to.into()))
-            .filter(|edge| edge.distance_m(self.place) < inner_m);
-        inner_m > LEAST_M && through.take(DRIVES).count() == DRIVES
+        let is_through = |leg: &Leg| {
+            Edge::between(leg.from.into(), leg.to.into())
+                .is_some_and(|edge| edge.distance_m(self.place) < inner_m)
+        };
+        let (mut before, mut meanwhile, mut after) = (0, 0, 0);
+        for leg in legs.filter(|leg| inner_m > LEAST_M && is_through(leg)) {
+            match leg {
+                _ if leg.end_s <= self.within_s.0 => before += 1,
+                _ if leg.start_s >= self.within_s.1 => after += 1,
+                _ => meanwhile += 1,
+            }
+        }
+        DrivesThrough {
+            before: before >= DRIVES,
+            meanwhile: meanwhile >= DRIVES,
+            after: after >= DRIVES,
+        }
     }
+}
+
+/// Whether drives led through a thing before, while and after it turned the machine.
+struct DrivesThrough {
+    before: bool,
+    meanwhile: bool,
+    after: bool,
 }
 
 /// Fewer turns at one place happen by chance.
@@ -254,5 +289,14 @@ mod tests {
             !thing.is_driven_through([leg(200.0, 0.1), leg(500.0, 0.0)].into_iter(), 0.3),
             "unsure by as much"
         );
+        let standing = |legs: &[Leg]| thing.standing(legs.iter().copied(), 0.02);
+        let (before, after) = (
+            [leg(0.0, 0.1), leg(40.0, -0.1)],
+            [leg(950.0, 0.0), leg(990.0, 0.1)],
+        );
+        assert_eq!(standing(&before), Standing::Came);
+        assert_eq!(standing(&after), Standing::Went);
+        assert_eq!(standing(&[before, after].concat()), Standing::CameAndWent);
+        assert_eq!(standing(&[before[0], after[0]]), Standing::Throughout);
     }
 }

@@ -393,6 +393,8 @@ guide_exit_unknown = The log does not show where along a guide run this machine 
 local_codes = Local codes and the machine's own manual come first.
 other_reasons = A difference describes what was driven over in these logs. Something other than the change may be behind it: weather, other hours, a blade, somebody's garden table.
 at_equal_hours = The two sides differ in driving hours; they are compared after equal hours.
+plan_unsure_before = The log does not show how the plan lies in the garden before the change, so places there may be off.
+plan_unsure_after = The log does not show how the plan lies in the garden after the change, so places there may be off.
 nights_unknown = These logs cannot tell how much one night differs from the next, so no difference can be called real.
 
 ## Words for a course
@@ -482,6 +484,12 @@ pocket-change = { $value ->
 out-of-reach = { $value ->
     [edge] a strip along the edge or a corner: the machine turns before the disc is there
    *[cut_off] shut off behind a passage that is too narrow, or without any way in
+}
+standing = { $value ->
+    [came] later only: its place was driven through before
+    [went] at first only: its place was driven through since
+    [came_and_went] for a while: its place was driven through before and since
+   *[throughout] all the time
 }
 way-home = { $value ->
     [guide_run] along a guide run

@@ -159,7 +159,7 @@ fn with_unlisted(fit: PlanFit, installation: &Installation, survey: &Survey<'_>)
     let obstacles = &installation.unlisted_obstacles;
     let islands = obstacles
         .iter()
-        .filter(|thing| thing.radius_m >= log_findings::ISLAND_RADIUS_M);
+        .filter(|thing| thing.radius_m >= log_findings::ISLAND_RADIUS_M && thing.standing.is_at_the_end());
     let discs: Vec<Region> = islands
         .filter_map(|thing| Region::disc(Place::new(thing.east_m, thing.north_m), thing.radius_m).ok())
         .collect();

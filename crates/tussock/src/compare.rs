@@ -23,7 +23,7 @@ use tussock_survey::plan_offset::PlanShift;
 use tussock_types::math;
 use tussock_types::{
     ChangedGround, ComparedPocket, ComparedSide, Comparison, Difference, Estimate, Findings, GeoPoint,
-    LawnWhen, MissedPocket, Place, PocketChange, SCHEMA_VERSION, Said,
+    LawnWhen, MissedPocket, Place, PlanFitVerdict, PocketChange, SCHEMA_VERSION, Said,
 };
 
 /// Changed ground smaller than this comes from drawing.
@@ -216,6 +216,8 @@ pub fn compare(sides: &Sides<'_>) -> Result<Comparison, CompareError> {
         hours_per_night(after) / hours_per_night(before).max(1e-9),
     );
     let cautions = [
+        is_plan_unsure(before).then_some(Said::PlanUnsureBefore {}),
+        is_plan_unsure(after).then_some(Said::PlanUnsureAfter {}),
         Some(Said::OtherReasons {}),
         equal_before.map(|_| Said::AtEqualHours {}),
         nightly.is_none().then_some(Said::NightsUnknown {}),
@@ -250,6 +252,12 @@ pub fn compare(sides: &Sides<'_>) -> Result<Comparison, CompareError> {
         findings_after: Some(Box::new(after.clone())),
         cautions: cautions.into_iter().flatten().collect(),
     })
+}
+
+/// Whether a log does not tell how its plan lies, or some edges lie elsewhere.
+fn is_plan_unsure(findings: &Findings) -> bool {
+    let verdict = findings.plan_fit.as_ref().map(|fit| fit.verdict);
+    !matches!(verdict, Some(PlanFitVerdict::Fits | PlanFitVerdict::Moved))
 }
 
 /// A pocket of either side on the common ground.

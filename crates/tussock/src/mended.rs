@@ -93,7 +93,8 @@ pub fn mended_plan(survey: &Survey<'_>, findings: &Findings) -> Result<MendedPla
         (PlanRole::Exclusion, &island.id, shape, None)
     });
     let things = fit.unlisted_obstacles.iter();
-    let things = things.filter(|thing| thing.radius_m < log_findings::ISLAND_RADIUS_M);
+    let things = things
+        .filter(|thing| thing.radius_m < log_findings::ISLAND_RADIUS_M && thing.standing.is_at_the_end());
     let things = things.map(|thing| {
         let place = frame.to_geo(Place::new(thing.east_m, thing.north_m));
         (

@@ -6,7 +6,10 @@ use tussock::{analyse, check_plan, plan_forecast, plan_from_trace};
 use tussock_plane::{Region, Site};
 use tussock_simulate::gardens::{GardenKind, Surprise, Wish, invent, invent_as};
 use tussock_simulate::{Counting, LogNoise, Machine, Run, TrueRun, simulate, truth};
-use tussock_types::{Findings, HomeAlong, LowerCutAnswer, Place, Plan, Settings, Trace};
+use tussock_types::{
+    Findings, HomeAlong, LowerCutAnswer, Place, Plan, PlanFeature, PlanRole, PlanShape, Settings, Standing,
+    Trace, UnlistedObstacle,
+};
 
 const SEED: u64 = 77;
 const CUT_WIDTH_M: f64 = 0.22;
@@ -108,6 +111,52 @@ fn an_obstacle_that_no_plan_shows_is_found_where_it_stands() {
         "{}",
         obstacle.radius_m
     );
+}
+
+#[test]
+fn a_thing_that_was_moved_between_two_nights_went_at_one_place_and_came_at_the_other() {
+    let plan = invent(GardenKind::Convex, SEED);
+    let (site, _) = Site::build(&plan).unwrap();
+    let (low, high) = site.lawn.bounds().unwrap();
+    let middle = Place::new(
+        0.5 * (low.east_m + high.east_m),
+        0.5 * (low.north_m + high.north_m),
+    );
+    let places = [2.5, -2.5].map(|off_m| Place::new(middle.east_m + off_m, middle.north_m));
+    let nights: Vec<Trace> = places
+        .iter()
+        .zip([SEED, SEED + 1])
+        .enumerate()
+        .map(|(night, (place, seed))| {
+            let mut ground = plan.clone();
+            let index = ground.features.len();
+            ground.features.push(PlanFeature {
+                radius_m: Some(0.7),
+                ..PlanFeature::new(
+                    PlanRole::Obstacle,
+                    "trampoline".to_owned(),
+                    index,
+                    PlanShape::Point(site.frame.to_geo(*place)),
+                )
+            });
+            let (_, _, mut trace) = driven(&plan, &ground, &Machine::default(), 8.0, seed);
+            trace
+                .time_s
+                .iter_mut()
+                .for_each(|time_s| *time_s += 86_400.0 * night as f64);
+            trace
+        })
+        .collect();
+    let settings = settings();
+    let found = analyse(&job(&nights, Some(&plan), &settings)).unwrap();
+    let things = found.installation.unwrap().unlisted_obstacles;
+    let standing = |place: Place| {
+        let near =
+            |thing: &&UnlistedObstacle| place.distance_m(Place::new(thing.east_m, thing.north_m)) < 0.2;
+        things.iter().find(near).map(|thing| thing.standing)
+    };
+    assert_eq!(standing(places[0]), Some(Standing::Went), "{things:?}");
+    assert_eq!(standing(places[1]), Some(Standing::Came), "{things:?}");
 }
 
 #[test]

@@ -75,6 +75,29 @@ pub struct UnlistedObstacle {
     pub radius_m: f64,
     /// Turns at it.
     pub turns: u64,
+    /// Whether it stood there all the time.
+    pub standing: Standing,
+}
+
+/// Whether a thing in the lawn stood there while the machine was logged.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Standing {
+    /// Nothing says otherwise.
+    Throughout,
+    /// Its place was driven through before it first turned the machine.
+    Came,
+    /// Its place was driven through after it last did.
+    Went,
+    /// Both.
+    CameAndWent,
+}
+
+impl Standing {
+    /// Whether it was still there at the end of the log.
+    pub const fn is_at_the_end(self) -> bool {
+        matches!(self, Self::Throughout | Self::Came)
+    }
 }
 
 /// Lawn that the cutting disc cannot get to.

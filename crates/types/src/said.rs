@@ -197,6 +197,8 @@ said! {
     OtherReasons {}
     AtEqualHours {}
     NightsUnknown {}
+    PlanUnsureBefore {}
+    PlanUnsureAfter {}
 }
 
 /// What of the plan lies near a stuck spot.
