@@ -344,8 +344,8 @@ Examples:
 
 /// Draft a plan from the drive itself
 ///
-/// Contains the outline of the ground that was driven over, and the station if the machine rested at one. Zones, obstacles and
-/// ground that was never reached are missing: complete the plan in a map program.
+/// Contains the outline of the ground that was driven over, what the machine went round as obstacles, and the station if the machine
+/// rested at one. Zones and ground that was never reached are missing: name, check and complete the plan in a map program.
 #[derive(Debug, Args)]
 #[command(after_help = TRACE_EXAMPLES)]
 pub(crate) struct FromTraceArguments {
