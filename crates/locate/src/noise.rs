@@ -18,7 +18,7 @@ pub const LEAST_WHITE_M: f64 = 0.004;
 const USUAL_RATE_PER_S: f64 = 0.03;
 
 /// Usual time over which the slow part of the error changes (customary for multipath; from memory).
-pub(crate) const USUAL_DRIFT_TIME_S: f64 = 600.0;
+pub const USUAL_DRIFT_TIME_S: f64 = 600.0;
 
 impl NoiseEstimate {
     /// Slow part per axis; where no stay is long enough to show it, what it grows to in a usual drift time
