@@ -57,11 +57,9 @@ pub fn as_logged(
     // Every pass has two edges; what is open of the lawn is the part of them that no other pass covers.
     let edges_per_m = 2.0 * drive.path_m / drive.lawn_m2.max(1e-9) * open;
     let by_edges = OUTWARDS * white_m * edges_per_m;
-    // So many times the path leave the open ground to that power (random search, Koopman 1946).
-    let (joined_m, path_m) = (survey.tracks.iter()).fold((0.0, 0.0), |(joined_m, path_m), track| {
-        (joined_m + joined_of_m(track), path_m + track.path_m())
-    });
-    let by_path = open - math::powf(open, (joined_m / path_m.max(1e-9)).max(1.0));
+    // A path that errors make so many times as long leaves the open ground to that power (random search, Koopman 1946).
+    let longer = survey.tracks.iter().map(joined_ratio).fold(1.0, f64::max);
+    let by_path = open - math::powf(open, longer);
     // Poor positions also leave the lawn, and a plan that lies beside them is laid there for the path alone: too few is no sign then.
     let is_precise = survey.tracks.iter().all(is_precise);
     let fraction = counted.as_logged_fraction();
@@ -87,19 +85,13 @@ fn is_precise(track: &Track) -> bool {
         && track.carried.is_empty()
 }
 
-/// Length of all fixes joined, those while it stood left out.
-fn joined_of_m(track: &Track) -> f64 {
-    let kept = &track.kept;
-    let mut halts = track.halts.iter().peekable();
-    let joined = (1..kept.len()).filter(|index| {
-        let time_s = kept.time_s[*index];
-        while halts.next_if(|halt| halt.end_s < time_s).is_some() {}
-        let stands = halts.peek().is_some_and(|halt| halt.start_s <= time_s);
-        !stands && kept.run[*index] == kept.run[index - 1]
-    });
-    joined
-        .map(|index| kept.place(index - 1).distance_m(kept.place(index)))
-        .sum()
+/// Length of the joined fixes over that of the drive, as the stated error has it: two errors of both axes in each step.
+fn joined_ratio(track: &Track) -> f64 {
+    let step_m = track.period_s * track.speed_mps.unwrap_or(0.0);
+    match step_m > 0.0 {
+        true => math::hypot(1.0, 2.0 * track.noise.white_m / step_m),
+        false => 1.0,
+    }
 }
 
 /// The count by the fitted path against the count as logged that simulated runs corrected, in standard deviations of the difference.

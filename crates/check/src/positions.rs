@@ -22,8 +22,7 @@ const MOST_CHI2: f64 = 5.991;
 pub fn fixes_left_out(survey: &Survey<'_>) -> Option<(Check, Follows)> {
     let ratios = survey.tracks.iter().filter_map(ratio);
     let ratio = ratios.max_by(|a, b| a.total_cmp(b))?;
-    // The interval is as wide as errors that are as large would make it.
-    let times = ratio.max(1.0);
+    let times = (ratio / MOST_RATIO).max(1.0);
     let check = Check::of(
         CheckKind::FixesLeftOut,
         ratio,

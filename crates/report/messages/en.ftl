@@ -831,7 +831,7 @@ check-fails = { $value ->
     [as_logged] the count as logged contradicts the corrected one
     [two_roads] two ways of counting contradict each other
     [silences] missed ground may have been driven over in a silence
-   *[shown_ground] undecided ground is wider than what the log is said to show
+   *[shown_ground] ground wider than stated stays undecided
 }
 check-fails-edge = turns do not lie on the { $edge_deg } edge
 check-is = { $value ->
