@@ -52,6 +52,17 @@ const ARROWS: &[(&str, &[&str])] = &[
         ],
     ),
     (
+        "tussock-check",
+        &[
+            "tussock-types",
+            "tussock-plane",
+            "tussock-locate",
+            "tussock-coverage",
+            "tussock-simulate",
+            "tussock-survey",
+        ],
+    ),
+    (
         "tussock",
         &[
             "tussock-types",
@@ -62,6 +73,7 @@ const ARROWS: &[(&str, &[&str])] = &[
             "tussock-survey",
             "tussock-study",
             "tussock-diagnose",
+            "tussock-check",
         ],
     ),
     (
@@ -104,6 +116,7 @@ const BLIND: &[(&str, &[&str])] = &[
             "tussock-survey",
             "tussock-study",
             "tussock-diagnose",
+            "tussock-check",
             "tussock-simulate",
             "tussock",
         ],
@@ -116,6 +129,7 @@ const BLIND: &[(&str, &[&str])] = &[
             "tussock-survey",
             "tussock-study",
             "tussock-diagnose",
+            "tussock-check",
             "tussock",
         ],
     ),

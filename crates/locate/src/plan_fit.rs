@@ -28,7 +28,7 @@ const FITS_FRACTION: f64 = 0.9;
 const ALL_FRACTION: f64 = 0.98;
 /// A plan of another garden explains fewer of the turns than this: right plans explain 0.92 and more, or 0.78 with one side wrong,
 /// those of others up to 0.65 (twenty pairs of gardens of another hand, at centimetres).
-const LEAST_EXPLAINED: f64 = 0.6;
+pub const LEAST_EXPLAINED: f64 = 0.6;
 /// A machine that reaches none of its edges tells nothing of them.
 const LEAST_REACHED: f64 = 0.03;
 /// And fewer of its edges lie where the machine turns.
@@ -61,7 +61,7 @@ const SHARP: f64 = 0.707;
 /// It drives at an edge at least so steeply, and leaves it.
 const LEAST_INTO: f64 = 0.1;
 /// Edges that lie elsewhere by less are drawn well.
-const DISPLACED_M: f64 = 0.12;
+pub const DISPLACED_M: f64 = 0.12;
 /// Fewer turns than this say nothing of an edge.
 const LEAST_EDGE_TURNS: usize = 8;
 

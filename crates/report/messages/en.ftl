@@ -91,6 +91,15 @@ not_calibrated_lanes = The visited fraction was not calibrated: parallel lanes c
 not_calibrated_no_drive = The visited fraction was not calibrated: the log shows no drive.
 not_calibrated_no_run = The visited fraction was not calibrated: no machine like this one can drive on the plan.
 
+## What follows where two answers to one question contradict each other
+
+interval_holds_both = The range is made wide enough to hold both { $one_fraction } and { $other_fraction }.
+interval_wider = The range is made { $times } times as wide.
+interval_wider_by = The range is made wider by { $more_fraction } of the lawn to either side.
+plan_not_believed = Only { $explained_fraction } of the turns are explained by the edges of the plan, so where the log does not show how the plan lies, no cause is named.
+legs_unlike = The usual leg is { $logged_m } in the log and { $drawn_m } in simulated runs of the fitted machine: it moves in a way that the model does not know, and what simulated runs predict is less sure.
+shows_wider = Ground up to { $widest_m } wide stays undecided: only wider pockets would show.
+
 ## Why a pocket was missed
 
 too_narrow_to_explain = It was not driven over, but these positions are too poor to show why a gap { $widest_m } wide was left; walk there.
@@ -799,3 +808,52 @@ suggested-guide = Suggested guide run. { $said }
 tussock-id = tussock { $id }
 tape-figures = { $figures } Tape: { $tape }.
 ground-mower-left-out = Ground that the mower left out, and places where it lost time.
+
+## Checks
+
+checks-hold = { $held ->
+    [0] None of { $all } checks holds
+    [one] { $all ->
+        [one] The one check holds
+       *[other] 1 of { $all } checks holds
+    }
+   *[other] { $held } of { $all } checks hold
+}
+checks-say = { $sum }; { $fails }
+check = { $value ->
+    [fixes_left_out] Fixes left out, against their prediction
+    [halves_of_log] One half of the log, against the other
+    [plan_place] The plan's place, against the turns
+    [turns_at_edges] Turns, against each edge of the plan
+    [drawn_garden] A garden drawn from the fitted machine, against the log
+    [cell_sum] The map's squares, against the headline
+    [as_logged] As logged, against corrected
+    [two_roads] The fitted path, against the corrected count as logged
+    [silences] Silences, against what counts as missed
+   *[shown_ground] What the log is said to show, against the map
+}
+check-fails = { $value ->
+    [fixes_left_out] fixes err by more than stated
+    [halves_of_log] the two halves of the log lie beside each other
+    [plan_place] turns do not gather at the edges of the plan
+    [turns_at_edges] turns do not lie on the edges of the plan
+    [drawn_garden] the machine does not drive as the model of it
+    [cell_sum] the map does not add up to the headline
+    [as_logged] the count as logged contradicts the corrected one
+    [two_roads] two ways of counting contradict each other
+    [silences] missed ground may have been driven over in a silence
+   *[shown_ground] ground wider than stated stays undecided
+}
+check-fails-edge = turns do not lie on the { $edge_deg } edge
+check-is = { $value ->
+    [fixes_left_out] { $number } times the stated error
+    [halves_of_log] { $number } m apart
+    [plan_place] { $percent } of the turns explained
+    [turns_at_edges] { $number } times the most that an edge may be off
+    [drawn_garden] legs { $number } apart (natural logarithm of their ratio)
+    [cell_sum] { $points } points apart
+    [as_logged] { $points } points apart
+    [two_roads] { $number } standard deviations apart
+    [silences] a chance of { $percent } at most
+   *[shown_ground] { $number } m
+}

@@ -9,8 +9,8 @@ use minijinja::value::{Kwargs, Serde};
 use minijinja::{Environment, Error, Value, context};
 use serde::Deserialize;
 use tussock_types::{
-    Comparison, Estimate, Findings, InputFindings, LogVerdict, OverTime, Place, PlanOffset, PredictionHeld,
-    ReferenceFindings, Said, Span, StuckSpot, Suggestion, Tape, WayHome,
+    Check, Comparison, Estimate, Findings, InputFindings, LogVerdict, OverTime, Place, PlanOffset,
+    PredictionHeld, ReferenceFindings, Said, Span, StuckSpot, Suggestion, Tape, WayHome,
 };
 
 /// Anything that lies somewhere: a pocket, a spot, a bare place.
@@ -104,6 +104,7 @@ pub(crate) fn add(to: &mut Environment<'_>) {
     to.add_filter("verdict", |verdict: Serde<LogVerdict>| {
         words::verdict_sentence(&verdict)
     });
+    to.add_filter("check_is", |check: Serde<Check>| words::check_is(&check));
     to.add_filter("reach", |over_time: Serde<OverTime>| words::reach(&over_time));
     to.add_filter("left", |text: String, width: usize| format!("{text:<width$}"));
     to.add_filter("right", |text: String, width: usize| words::right(&text, width));
@@ -142,7 +143,7 @@ pub(crate) use fields;
 
 /// What a template sees of findings: all but the long lists of places and squares, which are drawn.
 pub(crate) fn shown(findings: &Findings) -> Value {
-    fields!(findings: tool_version, settings, log_verdict, span, positions, plan_fit, coverage, by_width, revisits, over_time,
+    fields!(findings: tool_version, settings, log_verdict, checks, span, positions, plan_fit, coverage, by_width, revisits, over_time,
         missed_pockets, not_yet, unseen, stuck_spots, worn_lines, strays, possible_stops, installation, fit, suggestions,
         cautions, outline_source, drawn_outline)
 }

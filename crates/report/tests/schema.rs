@@ -7,7 +7,7 @@ use crate::garden::{
 use serde_json::Value;
 use std::collections::BTreeSet;
 use tussock_report::{from_json, inspection_to_json, redact, to_json};
-use tussock_types::{Cells, Findings, Grid};
+use tussock_types::{Cells, Findings, Grid, Said};
 
 fn schema(name: &str) -> Value {
     let path = format!("{}/../../docs/{name}", env!("CARGO_MANIFEST_DIR"));
@@ -88,6 +88,32 @@ fn the_schemas_are_valid_themselves() {
         let schema = schema(name);
         assert!(jsonschema::meta::is_valid(&schema), "{name}");
         assert_eq!(schema["$schema"], "https://json-schema.org/draft/2020-12/schema");
+    }
+}
+
+#[test]
+fn the_schemas_list_every_code_that_is_said() {
+    let snake = |code: &str| {
+        let mut word = String::new();
+        for letter in code.chars() {
+            if letter.is_uppercase() && !word.is_empty() {
+                word.push('_');
+            }
+            word.extend(letter.to_lowercase());
+        }
+        word
+    };
+    let codes: Vec<String> = Said::CODES.iter().map(|(code, _)| snake(code)).collect();
+    for name in [
+        "findings.schema.json",
+        "inspection.schema.json",
+        "comparison.schema.json",
+    ] {
+        assert_eq!(
+            schema(name)["$defs"]["Said"]["properties"]["code"]["enum"],
+            serde_json::json!(codes),
+            "{name}"
+        );
     }
 }
 

@@ -24,7 +24,7 @@ mod as_logged;
 mod blocked;
 mod fitted;
 
-pub use as_logged::{AsLogged, as_logged};
+pub use as_logged::{AsLogged, CONFLICT, as_logged};
 
 use crate::Survey;
 use crate::coverage_count::CoverageCount;

@@ -172,6 +172,11 @@ impl CoverageCount {
         (found - self.bias_fraction).clamp(0.0, 1.0)
     }
 
+    /// The same with every fix joined to the next.
+    pub fn as_logged_fraction(&self) -> f64 {
+        self.as_logged_fraction
+    }
+
     /// Length of the lawn's edges.
     pub fn rim_m(&self) -> f64 {
         self.rim_m

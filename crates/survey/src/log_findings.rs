@@ -10,7 +10,7 @@ use tussock_locate::{Gap, Piece, Track, plan_fit};
 use tussock_plane::Joins;
 use tussock_types::{
     DrivenZone, InputFindings, LeftOut, MachineFindings, NoiseSource, Place, PlanEdge, PlanFit,
-    PlanFitVerdict, PlanOffset, PositionFindings, ReceiverStep, Silence, Span, Trace,
+    PlanFitVerdict, PlanOffset, PositionFindings, ReceiverStep, Said, Silence, Span, Trace, math,
 };
 
 /// The files, as they were given.
@@ -143,7 +143,7 @@ pub fn positions(survey: &Survey<'_>) -> PositionFindings {
 pub const ISLAND_RADIUS_M: f64 = 0.4;
 
 /// Metre logs of other gardens explain up to 0.86 of the turns, of the right one 0.96 and more.
-const TOLD_FRACTION: f64 = 0.9;
+pub const TOLD_FRACTION: f64 = 0.9;
 
 /// How plan and log lie to each other, where the log tells.
 pub fn plan_fit(survey: &Survey<'_>, driven_zones: Vec<DrivenZone>) -> Option<PlanFit> {
@@ -173,6 +173,25 @@ pub fn plan_fit(survey: &Survey<'_>, driven_zones: Vec<DrivenZone>) -> Option<Pl
 pub fn is_plan_unsure(survey: &Survey<'_>, fit: &PlanFit) -> bool {
     let may_be_another = |turns: &plan_fit::TurnsFit| turns.error_m >= plan_fit::MOST_TELLING_M;
     fit.verdict == PlanFitVerdict::Unknown && survey.plan_fit().is_none_or(may_be_another)
+}
+
+/// That an edge lies elsewhere than drawn.
+pub fn edge_said(edge: &plan_fit::EdgeFit) -> Said {
+    let out = -edge.edge.inwards();
+    let edge_deg = math::atan2(out.east, out.north).to_degrees();
+    let (offset_m, turns) = (edge.inside_m.abs(), edge.turns as u64);
+    match edge.inside_m > 0.0 {
+        true => Said::EdgeInside {
+            edge_deg,
+            offset_m,
+            turns,
+        },
+        false => Said::EdgeOutside {
+            edge_deg,
+            offset_m,
+            turns,
+        },
+    }
 }
 
 fn plan_edge(fit: &plan_fit::EdgeFit) -> PlanEdge {

@@ -35,6 +35,8 @@ pub struct Survey<'a> {
     pub tracks: Vec<Track>,
     /// How the plan lies in logs whose path was found without it, and the plan moved there.
     pub laid: Option<PlacedPlan>,
+    /// The same, whether or not it is trusted.
+    tried_fit: Option<TurnsFit>,
     drivable: Option<Region>,
     lawn: OnceLock<Result<Lawn, AnalyseError>>,
     sweeps: OnceLock<Vec<Sweep>>,
@@ -148,8 +150,9 @@ impl<'a> Survey<'a> {
                 outside_fraction: fit.outside_fraction,
             });
         }
+        let tried_fit = fit.clone();
         let Some(fit) = fit.filter(TurnsFit::is_trusted) else {
-            return Ok(self);
+            return Ok(Self { tried_fit, ..self });
         };
         // Lanes end where the machine's own map says, and on two sides only.
         let least_m = match pattern::pattern(&self.tracks) {
@@ -159,7 +162,11 @@ impl<'a> Survey<'a> {
         let offset = fit.offset;
         if !offset.is_beside() || math::hypot(offset.east_m, offset.north_m) < least_m {
             let laid = Some(PlacedPlan { fit, moved: None });
-            return Ok(Self { laid, ..self });
+            return Ok(Self {
+                laid,
+                tried_fit,
+                ..self
+            });
         }
         let mut moved = plan.clone();
         PlanShift::from(&offset).plan(&mut moved, &frame);
@@ -169,7 +176,11 @@ impl<'a> Survey<'a> {
             moved: Some(moved),
         });
         let survey = Self::located(self.job, Some(frame), site, plan_faults);
-        Ok(Self { laid, ..survey })
+        Ok(Self {
+            laid,
+            tried_fit,
+            ..survey
+        })
     }
 
     /// The machine with the poorest positions, which speaks for all.
@@ -186,12 +197,12 @@ impl<'a> Survey<'a> {
     /// How the plan lies by the turns: of logs whose path was found without it, else of the log with the poorest positions; `None`
     /// where they do not gather at its edges.
     pub fn plan_fit(&self) -> Option<&TurnsFit> {
-        let fit = self
-            .laid
-            .as_ref()
-            .map(|laid| &laid.fit)
-            .or_else(|| self.held_fit());
-        fit.filter(|fit| fit.is_trusted())
+        self.turns_fit().filter(|fit| fit.is_trusted())
+    }
+
+    /// The same, whether or not the turns gather there; `None` where they are too few.
+    pub fn turns_fit(&self) -> Option<&TurnsFit> {
+        self.tried_fit.as_ref().or_else(|| self.held_fit())
     }
 
     /// The plan, where the log says that it lies.
@@ -232,6 +243,7 @@ impl<'a> Survey<'a> {
         Self {
             tracks: job.traces.iter().map(path).collect(),
             laid: None,
+            tried_fit: None,
             job,
             frame,
             site,

@@ -1,6 +1,7 @@
 //! From traces to findings, as a table of contents: survey, count, pockets, hours, installation, advice.
 
 use crate::{Advice, AnalyseError, Calibrate, Job, Stage, Survey, TOOL_VERSION, verdict};
+use tussock_check::{Checks, claims, count};
 use tussock_diagnose::installation::Judged;
 use tussock_diagnose::pocket_verdicts::PocketVerdicts;
 use tussock_diagnose::site_analysis::SiteAnalysis;
@@ -53,9 +54,13 @@ pub fn analyse_survey(survey: &Survey<'_>, wish: Calibrate) -> Result<Findings, 
     let driven_zones = log_findings::driven_zones(survey);
     let mut log_verdict = verdict::verdict(survey, &driven_zones);
     log_verdict.remarks.extend(calibrated.remark());
-    let (logged, contradicted) = visited(survey, &counted, &calibrated)?;
+    let mut checks = tussock_check::of_log(survey);
+    let (logged, contradicted) = visited(survey, &counted, &calibrated, &mut checks)?;
+    checks.extend(count::cell_sum(&cells, logged));
+    checks.extend(count::as_logged(survey, &counted, logged));
+    checks.hold_to(&mut log_verdict);
     let hidden = unseen::hidden_fraction(survey, &counted.count, &cells, drive);
-    let visited = interval::beyond_silences(logged, hidden);
+    let visited = interval::beyond_silences(checks.widened(logged), hidden);
     // Where two ways of counting contradict each other, no ground is told from the path.
     let shown_m = match &contradicted {
         Some(_) => {
@@ -67,6 +72,13 @@ pub fn analyse_survey(survey: &Survey<'_>, wish: Calibrate) -> Result<Findings, 
     log_verdict.remarks.extend(contradicted);
     let mut pockets = PocketVerdicts::of(survey, &counted, &cells, &site, shown_m)?;
     pockets.hold_to(&mut log_verdict);
+    checks.extend(claims::silences(survey, &pockets.missed));
+    checks.extend(Some(claims::shown_ground(
+        &log_verdict,
+        &pockets.not_yet,
+        &pockets.unseen,
+    )));
+    checks.hold_to(&mut log_verdict);
     let nights = nights::nights(survey, settings.machine.cut_width_m.map(|_| &counted));
     let mut filled = Filled::of(survey, &counted, visited, &pockets, &nights);
     filled.promise_no_more_than(&log_verdict, lawn.source);
@@ -102,7 +114,7 @@ pub fn analyse_survey(survey: &Survey<'_>, wish: Calibrate) -> Result<Findings, 
         inputs: log_findings::inputs(job),
         frame: survey.frame_findings(),
         log_verdict,
-        checks: Vec::new(),
+        checks: checks.into_findings(),
         span: log_findings::span(survey, job.traces),
         positions: log_findings::positions(survey),
         plan_fit: log_findings::plan_fit(survey, driven_zones)
@@ -212,6 +224,7 @@ fn visited(
     survey: &Survey<'_>,
     counted: &CoverageCount,
     calibrated: &Calibrated,
+    checks: &mut Checks,
 ) -> Result<(Estimate, Option<Said>), AnalyseError> {
     let width_effect = counted.width_effect(survey);
     if let Calibrated::Done(calibration) = calibrated {
@@ -221,10 +234,9 @@ fn visited(
     let Some(as_logged) = as_logged(survey, counted) else {
         return Ok((by_path, None));
     };
-    let contradicted = as_logged.contradicts(by_path).then_some(Said::WaysDisagree {
-        by_path_fraction: by_path.estimate,
-        as_logged_fraction: as_logged.visited_fraction,
-    });
+    let (check, follows) = count::two_roads(by_path, as_logged);
+    let contradicted = check.consequence.clone();
+    checks.extend(Some((check, follows)));
     Ok((as_logged.with(by_path), contradicted))
 }
 

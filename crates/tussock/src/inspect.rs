@@ -33,11 +33,15 @@ pub fn inspect(job: &Job<'_>) -> Result<Inspection, AnalyseError> {
             .copied()
     };
     let driven_zones = driven_zones(&survey);
+    let checks = tussock_check::of_log(&survey);
+    let mut log_verdict = verdict::verdict(&survey, &driven_zones);
+    checks.hold_to(&mut log_verdict);
     Ok(Inspection {
         schema_version: SCHEMA_VERSION,
         tool_version: TOOL_VERSION.to_owned(),
         inputs: inputs(job),
-        log_verdict: verdict::verdict(&survey, &driven_zones),
+        log_verdict,
+        checks: checks.into_findings(),
         span: span(&survey, job.traces),
         positions: positions(&survey),
         plan_fit: plan_fit(&survey, driven_zones),

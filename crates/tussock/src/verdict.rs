@@ -335,23 +335,7 @@ fn beside_remark(offset: PlanOffset) -> Option<Said> {
 
 /// Edges of the plan that lie elsewhere than drawn.
 fn edge_remarks(fit: &TurnsFit) -> impl Iterator<Item = Said> + '_ {
-    fit.displaced().map(|edge| {
-        let out = -edge.edge.inwards();
-        let edge_deg = math::atan2(out.east, out.north).to_degrees();
-        let (offset_m, turns) = (edge.inside_m.abs(), edge.turns as u64);
-        match edge.inside_m > 0.0 {
-            true => Said::EdgeInside {
-                edge_deg,
-                offset_m,
-                turns,
-            },
-            false => Said::EdgeOutside {
-                edge_deg,
-                offset_m,
-                turns,
-            },
-        }
-    })
+    fit.displaced().map(log_findings::edge_said)
 }
 
 fn zone_remark(survey: &Survey<'_>, zone: &DrivenZone) -> Said {

@@ -6,6 +6,7 @@ mod advice;
 mod aligned;
 mod calibrate;
 mod causes;
+mod checks;
 mod compared;
 mod first_day;
 mod grids;

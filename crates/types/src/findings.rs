@@ -63,7 +63,7 @@ pub struct Findings {
     pub frame: FrameFindings,
     /// Is this log good enough?
     pub log_verdict: LogVerdict,
-    /// Two independent answers to one question, held against each other. Empty until a stage makes them.
+    /// Two independent answers to one question, held against each other: those that this log allows.
     pub checks: Vec<Check>,
     /// Times and lengths.
     pub span: Span,
@@ -352,8 +352,8 @@ impl Findings {
     }
 }
 
-/// What two independent answers are held against each other.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+/// What two independent answers are held against each other. `docs/checks.md` has the unit of each statistic and what follows.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum CheckKind {
     /// Fixes left out, against their prediction.
@@ -362,6 +362,8 @@ pub enum CheckKind {
     CellSum,
     /// The count as logged, against the corrected one.
     AsLogged,
+    /// The count by the fitted path, against the count as logged that simulated runs corrected.
+    TwoRoads,
     /// Turns, against each edge of the plan.
     TurnsAtEdges,
     /// A garden drawn from the fitted machine, against the log.
@@ -372,6 +374,24 @@ pub enum CheckKind {
     Silences,
     /// The plan's place, against the turns.
     PlanPlace,
+    /// What the verdict says that the log shows, against what is drawn.
+    ShownGround,
+}
+
+impl CheckKind {
+    /// All of them, in the order in which they are listed.
+    pub const ALL: [Self; 10] = [
+        Self::FixesLeftOut,
+        Self::HalvesOfLog,
+        Self::PlanPlace,
+        Self::TurnsAtEdges,
+        Self::DrawnGarden,
+        Self::CellSum,
+        Self::AsLogged,
+        Self::TwoRoads,
+        Self::Silences,
+        Self::ShownGround,
+    ];
 }
 
 /// Two independent answers to one question.
@@ -381,14 +401,36 @@ pub struct Check {
     pub check: CheckKind,
     /// What was measured; its unit is that of the check.
     pub statistic: f64,
-    /// Where it should lie.
+    /// Where it should lie; null where nothing is too little.
     pub expected_low: Option<f64>,
-    /// Where it should lie.
+    /// Where it should lie; null where nothing is too much.
     pub expected_high: Option<f64>,
     /// Whether it does.
     pub holds: bool,
-    /// What follows where it does not.
+    /// What follows where it does not; null where it holds.
     pub consequence: Option<Said>,
+}
+
+impl Check {
+    /// A statistic held against the range that it should lie in. `consequence` follows where it does not.
+    pub fn of(
+        check: CheckKind,
+        statistic: f64,
+        (expected_low, expected_high): (Option<f64>, Option<f64>),
+        consequence: Said,
+    ) -> Self {
+        let low = expected_low.unwrap_or(f64::NEG_INFINITY);
+        let high = expected_high.unwrap_or(f64::INFINITY);
+        let holds = (low..=high).contains(&statistic);
+        Self {
+            check,
+            statistic,
+            expected_low,
+            expected_high,
+            holds,
+            consequence: (!holds).then_some(consequence),
+        }
+    }
 }
 
 /// Whether plan and log belong together.
@@ -987,6 +1029,8 @@ pub struct Inspection {
     pub inputs: Vec<InputFindings>,
     /// The verdict.
     pub log_verdict: LogVerdict,
+    /// The checks that need no count.
+    pub checks: Vec<Check>,
     /// Times and lengths.
     pub span: Span,
     /// What is known of the position error.
@@ -1007,4 +1051,33 @@ pub struct Inspection {
     pub hdop: Option<(f64, f64)>,
     /// Fixes whose position repeats the one before to the last digit.
     pub repeated_positions: u64,
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_check_holds_if_and_only_if_its_statistic_lies_in_its_range() {
+        let values = [
+            f64::NEG_INFINITY,
+            -1.5,
+            -1.0,
+            0.0,
+            1.0,
+            1.5,
+            f64::INFINITY,
+            f64::NAN,
+        ];
+        let ends = [None, Some(-1.0), Some(0.0), Some(1.0)];
+        for statistic in values {
+            for (low, high) in ends.iter().flat_map(|low| ends.map(|high| (*low, high))) {
+                let check = Check::of(CheckKind::CellSum, statistic, (low, high), Said::NotShown {});
+                let is_within = low.unwrap_or(f64::NEG_INFINITY) <= statistic
+                    && statistic <= high.unwrap_or(f64::INFINITY);
+                assert_eq!(check.holds, is_within, "{check:?}");
+                assert_eq!(check.consequence.is_none(), check.holds, "{check:?}");
+            }
+        }
+    }
 }

@@ -81,6 +81,13 @@ said! {
     NotCalibratedLanes {}
     NotCalibratedNoDrive {}
     NotCalibratedNoRun {}
+    // What follows where two answers to one question contradict each other.
+    IntervalHoldsBoth { one_fraction: f64, other_fraction: f64 }
+    IntervalWider { times: f64 }
+    IntervalWiderBy { more_fraction: f64 }
+    PlanNotBelieved { explained_fraction: f64 }
+    LegsUnlike { logged_m: f64, drawn_m: f64 }
+    ShowsWider { widest_m: f64 }
     // Why a pocket was missed.
     TooNarrowToExplain { widest_m: f64 }
     GapTooNarrow { behind_m2: f64, width_m: f64, needed_m: f64 }

@@ -7,7 +7,7 @@ was called good; "positions good": it misses and the positions were called good,
 figure is judged; there the miss is that the plan was not refused. A kind's ninth tenth is that of few runs.
 
     TUSSOCK=target/debug/tussock python3 tests/python/other_gardens/judge.py [--kinds plain,lanes] [--grades cm,dm,m] [--seeds 1]
-        [--jobs 1] [--json FILE] [--errors FOLDER] [--keep FOLDER]
+        [--first-seed 0] [--jobs 1] [--json FILE] [--errors FOLDER] [--keep FOLDER]
 """
 
 import argparse
@@ -271,6 +271,7 @@ def main():
     parser.add_argument("--kinds", default=",".join(KINDS))
     parser.add_argument("--grades", default=",".join(GRADES))
     parser.add_argument("--seeds", type=int, default=1)
+    parser.add_argument("--first-seed", type=int, default=0, help="seeds that nothing was chosen on")
     parser.add_argument("--jobs", type=int, default=1)
     parser.add_argument("--json", type=pathlib.Path)
     parser.add_argument("--errors", type=pathlib.Path, default=ERRORS, help="folder of recorded errors (CSV: t_s,east_m,north_m)")
@@ -284,7 +285,7 @@ def main():
         (kind, number, seed, grades, series, asked.keep)
         for kind in kinds
         for number in range(len(KINDS[kind]()))
-        for seed in range(asked.seeds)
+        for seed in range(asked.first_seed, asked.first_seed + asked.seeds)
     ]
     rows = []
     with concurrent.futures.ProcessPoolExecutor(asked.jobs) as pool:

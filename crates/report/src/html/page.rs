@@ -30,6 +30,7 @@ pub(super) fn page(findings: &Findings) -> Value {
         (findings.log_verdict.remarks.iter()).partition(|said| said.is_of_plan());
     context! {
         findings => shown(findings),
+        checks_line => words::checks_line(&findings.checks),
         of_plan => Serde(of_plan),
         of_log => Serde(of_log),
         when => when(findings),

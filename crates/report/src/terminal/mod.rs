@@ -184,6 +184,7 @@ fn filled((name, template): Template, context: Value, style: Style) -> String {
 pub fn answer(findings: &Findings, style: Style) -> String {
     let context = context! {
         findings => shown(findings),
+        checks_line => words::checks_line(&findings.checks),
         decide_h => decide_h(findings),
         none_missed => none_missed(findings),
         surveyed => findings.reference.as_ref().map(surveyed),
@@ -195,7 +196,12 @@ pub fn answer(findings: &Findings, style: Style) -> String {
 pub fn answer_inspection(inspection: &Inspection, style: Style) -> String {
     let found = fields!(inspection: log_verdict, span, positions, silences, extent_m, middle, hdop, repeated_positions);
     let inputs: Vec<Value> = inspection.inputs.iter().map(input).collect();
-    let context = context! { found, inputs, qualities => Serde(&inspection.qualities) };
+    let context = context! {
+        found,
+        inputs,
+        qualities => Serde(&inspection.qualities),
+        checks_line => words::checks_line(&inspection.checks),
+    };
     filled(INSPECTION, context, style)
 }
 

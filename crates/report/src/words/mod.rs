@@ -12,8 +12,8 @@ pub(crate) use comparison::*;
 pub(crate) use reference::*;
 use tussock_types::math;
 use tussock_types::{
-    Estimate, LeftOut, LogLevel, LogVerdict, OutlineSource, OverTime, Place, Span, StuckSpot, Suggestion,
-    Tape, WayHome,
+    Check, Estimate, LeftOut, LogLevel, LogVerdict, OutlineSource, OverTime, Place, Said, Span, StuckSpot,
+    Suggestion, Tape, WayHome,
 };
 pub(crate) use tussock_types::{decimal, grouped, plural};
 use unicode_width::{UnicodeWidthChar, UnicodeWidthStr};
@@ -485,6 +485,42 @@ pub(crate) fn verdict_sentence(verdict: &LogVerdict) -> String {
         ),
         (LogLevel::Limited, _) => say!("log-not-good-enough", smallest = smallest),
     }
+}
+
+/// How many checks hold, and which do not; `None` without any.
+pub(crate) fn checks_line(checks: &[Check]) -> Option<String> {
+    let failing: Vec<&Check> = checks.iter().filter(|check| !check.holds).collect();
+    let held = checks.len() - failing.len();
+    let sum = say!("checks-hold", held = held, all = checks.len());
+    match (checks.is_empty(), failing.is_empty()) {
+        (true, _) => None,
+        (_, true) => Some(sum),
+        _ => {
+            let fails: Vec<String> = failing.into_iter().map(check_fails).collect();
+            Some(say!("checks-say", sum = sum, fails = fails.join(", ")))
+        }
+    }
+}
+
+/// What contradicts what, in a few words.
+fn check_fails(check: &Check) -> String {
+    match check.consequence {
+        Some(Said::EdgeInside { edge_deg, .. } | Said::EdgeOutside { edge_deg, .. }) => {
+            say!("check-fails-edge", edge_deg = edge_deg)
+        }
+        _ => named("check-fails", &check.check),
+    }
+}
+
+/// What was measured, with its unit.
+pub(crate) fn check_is(check: &Check) -> String {
+    say!(
+        "check-is",
+        value = check.check,
+        number = number(check.statistic, 2),
+        percent = percent(check.statistic),
+        points = number(100.0 * check.statistic, 2),
+    )
 }
 
 /// How many fixes were used, and what became of the others that were read.

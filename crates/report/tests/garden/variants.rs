@@ -43,14 +43,7 @@ pub(crate) fn full_findings() -> Findings {
     findings.positions.filtered_m = Some(0.4);
     findings.positions.filtered_time_s = Some(28.0);
     findings.positions.tails = Some(4.0);
-    findings.checks = vec![Check {
-        check: CheckKind::AsLogged,
-        statistic: 0.006,
-        expected_low: Some(-0.01),
-        expected_high: Some(0.01),
-        holds: true,
-        consequence: Some(Said::VisitsHidden {}),
-    }];
+    findings.checks = checks();
     findings.plan_fit = Some(PlanFit {
         verdict: PlanFitVerdict::Moved,
         offset: Some(PlanOffset {
@@ -396,6 +389,25 @@ pub(crate) fn hostile_findings() -> Findings {
     findings
 }
 
+/// Two checks that do not hold and one that does.
+fn checks() -> Vec<Check> {
+    let edge = Said::EdgeInside {
+        edge_deg: 2.0,
+        offset_m: 0.4,
+        turns: 21,
+    };
+    let both = Said::IntervalHoldsBoth {
+        one_fraction: 0.955,
+        other_fraction: 0.931,
+    };
+    let within = |most: f64| (Some(-most), Some(most));
+    vec![
+        Check::of(CheckKind::TurnsAtEdges, 2.6, within(1.0), edge),
+        Check::of(CheckKind::CellSum, -0.024, within(0.01), both.clone()),
+        Check::of(CheckKind::AsLogged, 0.006, within(0.01), both),
+    ]
+}
+
 /// An inspection of the invented log.
 pub(crate) fn inspection() -> Inspection {
     let mut findings = findings();
@@ -405,6 +417,7 @@ pub(crate) fn inspection() -> Inspection {
         tool_version: findings.tool_version,
         inputs: findings.inputs,
         log_verdict: findings.log_verdict,
+        checks: checks(),
         span: findings.span,
         positions: findings.positions,
         extent_m: (46.2, 25.9),

@@ -38,7 +38,7 @@ const SHARED_SD_FRACTION: f64 = 0.01;
 /// How far inside its edges a machine turns whose width nobody states (common practice, no source).
 const SETBACK_SD_M: f64 = 0.1;
 /// Roads that are so many standard deviations apart contradict each other.
-const CONFLICT: f64 = 3.0;
+pub const CONFLICT: f64 = 3.0;
 
 /// The visited fraction by this road.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -73,7 +73,7 @@ impl AsLogged {
     }
 
     /// How far apart the two are, in standard deviations of the difference.
-    fn apart(self, other: Estimate) -> f64 {
+    pub fn apart(self, other: Estimate) -> f64 {
         (self.visited_fraction - other.estimate).abs() / math::hypot(self.sd_fraction, sd_of(other))
     }
 }

@@ -1,0 +1,93 @@
+//! Checks that were made, and what follows from those that fail.
+
+use tussock_types::math;
+use tussock_types::{Check, CheckKind, Estimate, LogLevel, LogVerdict, Said};
+
+/// What a check that fails does to the headline; its words are the check's consequence.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Follows {
+    /// Nothing here: another stage acts on it, or it only informs.
+    Nothing,
+    /// The interval holds this answer too.
+    Holds {
+        /// The other answer.
+        fraction: f64,
+    },
+    /// The interval is so many times as wide, to both sides.
+    Times {
+        /// How many.
+        times: f64,
+    },
+    /// The interval has this standard deviation more, independent of what it has.
+    Adds {
+        /// As a part of the lawn.
+        sd_fraction: f64,
+    },
+}
+
+/// Checks that were made, each with what follows should it fail.
+#[derive(Clone, Debug, Default)]
+pub struct Checks(Vec<(Check, Follows)>);
+
+impl Checks {
+    /// Adds a check that could be made.
+    pub fn extend(&mut self, made: Option<(Check, Follows)>) {
+        self.0.extend(made);
+    }
+
+    /// The headline, wide enough for the checks that fail.
+    pub fn widened(&self, visited: Estimate) -> Estimate {
+        self.failing()
+            .fold(visited, |visited, (_, follows)| match *follows {
+                Follows::Nothing => visited,
+                Follows::Holds { fraction } => Estimate {
+                    low: visited.low.map(|low| low.min(fraction)),
+                    high: visited.high.map(|high| high.max(fraction)),
+                    ..visited
+                },
+                Follows::Times { times } => reaching(visited, |half| times * half),
+                Follows::Adds { sd_fraction } => {
+                    reaching(visited, |half| math::hypot(half, Estimate::END_SDS * sd_fraction))
+                }
+            })
+    }
+
+    /// A log whose interval had to be widened is no good log, however fine its positions, and none shows what it leaves undecided.
+    pub fn hold_to(&self, verdict: &mut LogVerdict) {
+        let doubts = self.failing().any(|(_, follows)| *follows != Follows::Nothing);
+        if doubts {
+            verdict.positions = verdict.positions.max(LogLevel::Limited);
+            verdict.level = verdict.level.max(LogLevel::Limited);
+        }
+        for (check, _) in self.failing() {
+            if let Some(Said::ShowsWider { widest_m }) = check.consequence {
+                verdict.smallest_findable_width_m = widest_m;
+                verdict.smallest_findable_pocket_m2 = std::f64::consts::FRAC_PI_4 * widest_m * widest_m;
+            }
+        }
+    }
+
+    /// For the findings, in their usual order.
+    pub fn into_findings(self) -> Vec<Check> {
+        let mut checks: Vec<Check> = self.0.into_iter().map(|(check, _)| check).collect();
+        let place = |kind: CheckKind| CheckKind::ALL.iter().position(|one| *one == kind);
+        checks.sort_by_key(|check| place(check.check));
+        checks
+    }
+
+    fn failing(&self) -> impl Iterator<Item = &(Check, Follows)> {
+        self.0.iter().filter(|(check, _)| !check.holds)
+    }
+}
+
+/// The interval with both halves as the rule says, within 0 and 1.
+fn reaching(visited: Estimate, rule: impl Fn(f64) -> f64) -> Estimate {
+    let estimate = visited.estimate;
+    Estimate {
+        estimate,
+        low: visited.low.map(|low| (estimate - rule(estimate - low)).max(0.0)),
+        high: visited
+            .high
+            .map(|high| (estimate + rule(high - estimate)).min(1.0)),
+    }
+}
