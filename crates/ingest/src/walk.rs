@@ -257,8 +257,12 @@ fn only_ring(name: &str, recorded: &[Recorded], guesses: &[Option<WalkGuess>]) -
     let rings: Vec<usize> = (0..guesses.len()).filter(is_ring).collect();
     let is_track =
         |(item, guess): (&Recorded, &Option<WalkGuess>)| item.kind == WalkKind::Track && guess.is_some();
+    let is_plain = |at: usize| {
+        let guess = guesses[at].as_ref();
+        guess.is_some_and(|guess| guess.is_plainly_lawn(guesses.iter().flatten()))
+    };
     match rings[..] {
-        [at] if guesses[at].as_ref().is_some_and(WalkGuess::is_plainly_lawn) => Ok(at),
+        [at] if is_plain(at) => Ok(at),
         _ if !recorded.iter().zip(guesses).any(is_track) => Err(WalkError::NoLawn {
             name: name.to_owned(),
             names: names(recorded.iter().map(|item| &item.name)),

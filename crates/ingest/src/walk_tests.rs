@@ -371,7 +371,9 @@ fn the_only_closed_track_is_the_lawn_whatever_its_name() {
             )
         );
     }
-    // Ground as large as a park is asked about.
+    // So is what may be a bend of somebody's way, and ground as large as a park.
+    let way = [(0.0, 50.0), (200.0, 50.0), (300.0, 80.0)];
+    assert!(said(&[track("bend", &square(0.0, 0.0, 10.0)), track("way", &way)]).contains("by their shape"));
     let park = square(0.0, 0.0, 240.0);
     assert!(said(&[track("round", &park)]).contains("\"round\", closed, 57600.0 m2, 960.0 m round: a lawn"));
 }

@@ -20,8 +20,9 @@ const STANDING_MPS: f64 = 0.2;
 /// Nobody walks round a garden in less or more.
 const SHORTEST_S: f64 = 30.0;
 const LONGEST_S: f64 = 3600.0;
-/// Who stands for longer is a machine at its station.
-const LONGEST_STAY_S: f64 = 300.0;
+/// What stands for longer within so many metres is a machine at its station: also in drives of three minutes, a few legs out and back.
+const LONGEST_STAND_S: f64 = 60.0;
+const STAND_M: f64 = 4.0;
 /// Ends meet within so many metres, or within this part of the way.
 const CLOSED_M: f64 = 8.0;
 const CLOSED_FRACTION: f64 = 0.1;
@@ -30,8 +31,8 @@ const LEAST_M2: f64 = 15.0;
 /// Least part of a full turn round the middle, and least part of all turning that goes the same way round.
 const LEAST_ROUND: f64 = 0.85;
 const SAME_WAY_FRACTION: f64 = 0.6;
-/// Ground within, of that of a circle as long as the way: there and back is no round. A strip of 4 m by 50 m has 0.22.
-const LEAST_OF_CIRCLE: f64 = 0.2;
+/// Ground within, of that of a circle as long as the way: there and back is no round. A strip of 4 m by 35 m has 0.29.
+const LEAST_OF_CIRCLE: f64 = 0.28;
 /// More rounds are a machine that spirals, or a sport.
 const MOST_ROUNDS: f64 = 2.5;
 /// A usual swath, and the most of the ground that it may have swept in one round.
@@ -54,12 +55,8 @@ pub struct WalkRound {
 /// The walk that a log shows; `None` where it may be a mower's.
 pub fn walk_round(tracks: &[Track], settings: &Settings) -> Option<WalkRound> {
     let [track] = tracks else { return None };
-    let rests = track.stays.iter().any(|stay| stay.lasts_s() > LONGEST_STAY_S);
     let is_machine = settings.machine.speed_mps.is_some() || track.outings.is_some_and(|outings| outings > 1);
-    match rests || is_machine {
-        true => None,
-        false => round(&track.kept),
-    }
+    if is_machine { None } else { round(&track.kept) }
 }
 
 fn round(kept: &Kept) -> Option<WalkRound> {
@@ -80,6 +77,9 @@ fn round(kept: &Kept) -> Option<WalkRound> {
             run.push((time_s, place));
         }
     }
+    if runs.iter().any(|run| stands_long(run)) {
+        return None;
+    }
     let chords = runs.iter().flat_map(|run| run.windows(2));
     let speeds = chords.map(|ends| ends[0].1.distance_m(ends[1].1) / (ends[1].0 - ends[0].0));
     let mut speeds: Vec<f64> = speeds.filter(|mps| *mps > STANDING_MPS).collect();
@@ -92,6 +92,17 @@ fn round(kept: &Kept) -> Option<WalkRound> {
         speed_mps,
         length_m,
         area_m2,
+    })
+}
+
+/// Whether it stays in one place for longer than a person who marks a corner.
+fn stands_long(run: &[(f64, Place)]) -> bool {
+    (0..run.len()).any(|first| {
+        let (start_s, place) = run[first];
+        let mut here = run[first..]
+            .iter()
+            .take_while(|(_, at)| at.distance_m(place) < STAND_M);
+        here.any(|(time_s, _)| time_s - start_s > LONGEST_STAND_S)
     })
 }
 

@@ -61,6 +61,8 @@ fn what_a_mower_drives_is_none() {
         .iter_mut()
         .for_each(|time_s| *time_s = start_s + 40.0 * (*time_s - start_s));
     assert_eq!(round(&slow_logger), None);
+    // A minute and a half at the station, then a few legs and home.
+    assert_eq!(round(&along(&GARDEN, 0.7, 90)), None);
     // A round along the edge, then lanes: the ground within is driven over.
     let lanes = (0..40).flat_map(|lane| {
         let north_m = f64::from(lane) * 0.3;
@@ -109,6 +111,9 @@ fn roaming_at_walking_pace_is_none_however_short() {
         corners.push((0.0, 10.0));
         let found = round(&along(&corners, 0.6, 0));
         // A few legs from edge to edge can be a round: nobody could tell, and two minutes show nothing of a lawn.
-        assert!(found.is_none() || legs < 9, "{legs} legs, seed {seed}: {found:?}");
+        assert!(
+            found.is_none() || legs < 12,
+            "{legs} legs, seed {seed}: {found:?}"
+        );
     }
 }

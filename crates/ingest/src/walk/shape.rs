@@ -6,8 +6,8 @@ use super::place::{LocalScale, distance_m};
 use super::ring;
 use tussock_types::{GeoPoint, Place, PlanRole};
 
-/// Larger ground is no lawn that anybody takes without asking, square metres.
-const PLAINLY_LAWN_M2: f64 = 50_000.0;
+/// Smaller and larger ground is no lawn that anybody takes without asking.
+const PLAINLY_LAWN_M2: std::ops::RangeInclusive<f64> = 10.0..=50_000.0;
 /// Smaller ground is no lawn, and no bed either: somebody who stood still.
 const LEAST_RING_M2: f64 = 1.0;
 /// A ring within another, and nearly as large, is a second line round the same ground.
@@ -31,6 +31,7 @@ pub struct WalkGuess {
     /// What it therefore seems to be; `None` where nothing tells.
     pub role: Option<PlanRole>,
     area_m2: Option<f64>,
+    length_m: f64,
 }
 
 /// Shape of a track.
@@ -81,6 +82,13 @@ impl DrawnShape {
         match self.form {
             Form::Ring { area_m2, .. } => Some(area_m2),
             _ => None,
+        }
+    }
+
+    fn length_m(&self) -> f64 {
+        match self.form {
+            Form::Ring { length_m, .. } | Form::Line { length_m, .. } => length_m,
+            Form::Point => 0.0,
         }
     }
 
@@ -170,6 +178,7 @@ pub(super) fn guesses(
             looks: drawn[at].looks(),
             role: role(at),
             area_m2: drawn[at].area_m2(),
+            length_m: drawn[at].length_m(),
         })
     };
     (0..drawn.len()).map(guess).collect()
@@ -180,9 +189,12 @@ impl WalkGuess {
         self.area_m2.is_some()
     }
 
-    /// Closed, and as large as a lawn can be.
-    pub(super) fn is_plainly_lawn(&self) -> bool {
-        self.area_m2.is_some_and(|area_m2| area_m2 <= PLAINLY_LAWN_M2)
+    /// Closed, of the size of a lawn, and longer than all else: not a bend of somebody's way.
+    pub(super) fn is_plainly_lawn<'a>(&self, mut all: impl Iterator<Item = &'a Self>) -> bool {
+        let is_lawn = self
+            .area_m2
+            .is_some_and(|area_m2| PLAINLY_LAWN_M2.contains(&area_m2));
+        is_lawn && all.all(|other| other.length_m <= self.length_m)
     }
 
     /// What it seems to be, in words.
