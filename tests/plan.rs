@@ -120,11 +120,148 @@ fn a_plan_that_exists_is_not_replaced() {
 #[test]
 fn a_walk_without_a_lawn_is_refused() {
     let folder = Folder::new();
-    folder.write("walk.gpx", walk().replace("lawn front", "morning round"));
+    let walk = walk();
+    let (start, end) = (
+        walk.find("<trk>").expect("a track"),
+        walk.find("</trk>").expect("a track"),
+    );
+    folder.write("walk.gpx", walk.replace(&walk[start..end + "</trk>".len()], ""));
     assert_ran!(
         folder.tussock("plan from-walk walk.gpx").with_code(2),
         "walk-no-lawn"
     );
+}
+
+#[test]
+fn foreign_names_are_asked_about_once_and_the_command_in_the_question_makes_the_plan() {
+    let folder = Folder::new();
+    let foreign = [
+        ("lawn front", "Vorgarten"),
+        ("exclusion flower bed", "l'étang"),
+        ("guide to the bed", ""),
+        ("station", "Ladestation"),
+    ];
+    let named = |text: String, (ours, theirs): (&str, &str)| {
+        text.replace(&format!("<name>{ours}</name>"), &format!("<name>{theirs}</name>"))
+    };
+    folder.write("walk.gpx", foreign.into_iter().fold(walk(), named));
+    let ran = folder
+        .tussock("plan from-walk walk.gpx --out garden.geojson")
+        .with_code(2);
+    let command = ran.stderr.split_once("run: tussock ").expect("a command").1;
+    let command = command.lines().next().expect("a line");
+    assert_eq!(
+        command,
+        "plan from-walk walk.gpx --role Ladestation=station --role Vorgarten=lawn --role \"l'étang=exclusion\" --role \"track 1=guide\" \
+         --out garden.geojson"
+    );
+    assert_ran!(ran, "walk-asked");
+    // As a shell takes it apart.
+    let arguments: Vec<String> = command
+        .split('"')
+        .enumerate()
+        .flat_map(|(number, part)| match number % 2 {
+            0 => part.split_whitespace().map(str::to_owned).collect(),
+            _ => vec![part.to_owned()],
+        })
+        .collect();
+    let mut accepted = folder.command("");
+    accepted.args(arguments);
+    run(&mut accepted, &[]).with_code(0);
+    let ran = folder
+        .tussock("plan check garden.geojson --format json")
+        .with_code(0);
+    let told: serde_json::Value = serde_json::from_str(&ran.stdout).expect("stdout is JSON");
+    assert!((told["lawn_m2"].as_f64().expect("a number") - 375.0).abs() < 1.0);
+    let faulty = folder
+        .tussock("plan from-walk walk.gpx --role Vorgarten=grass")
+        .with_code(2);
+    assert!(
+        faulty
+            .stderr
+            .starts_with("error: --role: \"Vorgarten=grass\", expected NAME=ROLE"),
+        "{}",
+        faulty.stderr
+    );
+}
+
+#[test]
+fn every_recorded_track_becomes_a_plan_or_one_clear_question() {
+    fn files(folder: &std::path::Path, found: &mut Vec<std::path::PathBuf>) {
+        for entry in std::fs::read_dir(folder).expect("the folder is there") {
+            let path = entry.expect("the entry is there").path();
+            match path.is_dir() {
+                true => files(&path, found),
+                false if path.extension().is_some_and(|end| end == "gpx") => found.push(path),
+                false => {}
+            }
+        }
+    }
+    let mut found = Vec::new();
+    files(
+        &std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("fixtures/recordings/gpx"),
+        &mut found,
+    );
+    assert!(found.len() >= 15, "{found:?}");
+    for file in found {
+        let mut command = crate::support::tussock();
+        command.args(["plan", "from-walk"]).arg(&file);
+        let ran = run(&mut command, &[]);
+        let question = [
+            "comes back to where it began",
+            "no name says which track is the lawn",
+            "no track has a name that begins with",
+            "different position(s)",
+        ];
+        let is_asked = ran.code == Some(2)
+            && ran.stderr.matches("error: ").count() == 1
+            && question.iter().any(|words| ran.stderr.contains(words));
+        assert!(ran.code == Some(0) || is_asked, "{}: {ran}", file.display());
+    }
+}
+
+#[test]
+fn a_walk_that_is_given_as_a_log_is_told_from_a_mowers() {
+    // A fix a second round the lawn at 1.2 m/s.
+    let mut points = String::new();
+    let mut second = 0;
+    for pair in LAWN.windows(2) {
+        let ((e0, n0), (e1, n1)) = (pair[0], pair[1]);
+        let steps = ((e1 - e0).hypot(n1 - n0) / 1.2).ceil();
+        for step in 0..steps as u32 {
+            let part = f64::from(step) / steps;
+            let (lon, lat) = at((e0 + part * (e1 - e0), n0 + part * (n1 - n0)));
+            points.push_str(&format!(
+                "<trkpt lat=\"{lat:.8}\" lon=\"{lon:.8}\"><time>2026-05-01T10:{:02}:{:02}Z</time></trkpt>\n",
+                second / 60,
+                second % 60
+            ));
+            second += 1;
+        }
+    }
+    let folder = Folder::new();
+    folder.write(
+        "walk.gpx",
+        format!("<gpx version=\"1.1\" creator=\"x\"><trk><trkseg>\n{points}</trkseg></trk></gpx>"),
+    );
+    folder.write("fast.toml", "[machine]\nspeed_mps = 1.2\n");
+    for line in [
+        "inspect walk.gpx",
+        "analyse walk.gpx --cut-width 22cm --no-suggestions",
+    ] {
+        let ran = folder.tussock(line).with_code(0);
+        let said = ran.stdout.split_whitespace().collect::<Vec<_>>().join(" ");
+        assert!(
+            said.contains("This looks like a walk round") && said.contains("tussock plan from-walk FILE."),
+            "{ran}"
+        );
+        // Who says that it is the mower is believed.
+        let ran = folder
+            .tussock(&format!("{line} --settings fast.toml"))
+            .with_code(0);
+        assert!(!ran.stdout.contains("looks like a walk"), "{ran}");
+    }
+    folder.tussock("plan from-walk walk.gpx").with_code(0);
 }
 
 /// The demo's plan moved by some metres, in degrees.

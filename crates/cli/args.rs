@@ -317,20 +317,27 @@ const WALK_EXAMPLES: &str = "\
 Examples:
   tussock plan from-walk walk.gpx --out garden.geojson
   tussock plan from-walk walk.gpx | tussock plan check -
+  tussock plan from-walk walk.gpx --role \"Front garden=lawn\" --role \"Track 2=exclusion\"
 
 Names of tracks and waypoints begin with what they are: lawn, boundary, exclusion, obstacle, guide, station.
-\"lawn front\" and \"guide to the pond\" are such names.";
+\"lawn front\" and \"guide to the pond\" are such names. Other names are asked about once, with what each looks like.";
 
 /// Make a plan from a walk round the garden
 ///
 /// Walk along the lawn's edge, zones and guide runs with a receiver that records GPX, one named track for each, and set a
-/// waypoint at the station.
+/// waypoint at the station. Stand still for some ten seconds at each corner: it is then kept exactly.
 #[derive(Debug, Args)]
 #[command(after_help = WALK_EXAMPLES)]
 pub(crate) struct FromWalkArguments {
     /// The walk (GPX); - is stdin
     #[arg(value_name = "GPX")]
     pub(crate) walk: PathBuf,
+
+    /// What a track or waypoint is: lawn, boundary, exclusion, obstacle, guide or station; may be repeated
+    ///
+    /// NAME is its name in the file; tracks without a name are "track 1", "track 2", ... Takes precedence over what the name says.
+    #[arg(long, value_name = "NAME=ROLE", allow_hyphen_values = true)]
+    pub(crate) role: Vec<String>,
 
     /// Output file for the plan; - is stdout. An existing file is not replaced
     #[arg(long, value_name = "FILE", default_value = "-")]

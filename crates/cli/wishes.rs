@@ -3,8 +3,8 @@
 use crate::args::{AnalyseArguments, LogArguments};
 use crate::exit::{CommandFailure, failure};
 use crate::units;
-use tussock_ingest::{Policy, ReadOptions};
-use tussock_types::{LimitSettings, Settings};
+use tussock_ingest::{Policy, ReadOptions, WalkRole};
+use tussock_types::{LimitSettings, PlanRole, Settings};
 
 /// Cutting widths that a machine can have. The same range as the analysis takes; told here before anything is read.
 const CUT_WIDTH_M: std::ops::RangeInclusive<f64> = 0.05..=2.0;
@@ -45,6 +45,27 @@ fn date(typed: &str) -> Result<time::Date, CommandFailure> {
     let format = time::macros::format_description!("[year]-[month]-[day]");
     time::Date::parse(typed, format)
         .map_err(|_| failure!("--date: {typed:?} is no date, expected year-month-day, such as 2026-05-01"))
+}
+
+/// What the tracks of a walk are.
+pub(crate) fn walk_roles(typed: &[String]) -> Result<Vec<WalkRole>, CommandFailure> {
+    let role = |typed: &String| {
+        // The last one: a name may hold others.
+        let (name, word) = typed.rsplit_once('=').unwrap_or((typed, ""));
+        let role = PlanRole::ALL
+            .into_iter()
+            .find(|role| role.word().eq_ignore_ascii_case(word.trim()));
+        match role.filter(|_| !name.is_empty()) {
+            Some(role) => Ok(WalkRole {
+                name: name.to_owned(),
+                role,
+            }),
+            None => Err(failure!(
+                "--role: {typed:?}, expected NAME=ROLE with lawn, boundary, exclusion, obstacle, guide or station as role"
+            )),
+        }
+    };
+    typed.iter().map(role).collect()
 }
 
 /// Sets the number of worker threads.

@@ -212,7 +212,7 @@ fn walked(plan: &Plan) {
         }
     }
     gpx.push_str("</gpx>");
-    if let Ok(walked) = plan_from_walk("walk", gpx.as_bytes()) {
+    if let Ok(walked) = plan_from_walk("walk", gpx.as_bytes(), &[]) {
         let report = check_plan(&walked.plan);
         assert!(report.rows.len() <= walked.plan.features.len());
     }

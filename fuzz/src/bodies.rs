@@ -234,7 +234,7 @@ fn not_swapped_twice(plan: &tussock_types::Plan) {
 
 /// A recorded walk from any bytes.
 pub fn walk(data: &[u8]) {
-    match plan_from_walk("walk", data) {
+    match plan_from_walk("walk", data, &[]) {
         Ok(walked) => {
             let text = tussock_ingest::write_plan(&walked.plan);
             let read = read_plan("walked", text.as_bytes(), &LimitSettings::default());

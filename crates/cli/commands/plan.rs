@@ -11,6 +11,7 @@ use crate::{CommandResult, commands, wishes};
 use serde_json::json;
 use std::path::Path;
 use tussock::{AlignVerdict, PlanForecast, PlanReport, PlanRow};
+use tussock_ingest::WalkError;
 use tussock_types::math;
 use tussock_types::{PlanRole, Settings, decimal, plural};
 
@@ -213,9 +214,12 @@ fn write_plan(file: Option<&NewFile>, text: &str, printer: &Printer) -> Result<(
 }
 
 fn from_walk(arguments: &FromWalkArguments, printer: &Printer) -> CommandResult {
+    let roles = wishes::walk_roles(&arguments.role)?;
     let file = new_file(&arguments.out)?;
     inputs::check([&arguments.walk], "a walk recorded as GPX")?;
-    let walked = tussock_ingest::plan_from_walk(&name(&arguments.walk), &inputs::bytes(&arguments.walk)?)?;
+    let bytes = inputs::bytes(&arguments.walk)?;
+    let walked = tussock_ingest::plan_from_walk(&name(&arguments.walk), &bytes, &roles)
+        .map_err(|error| asked(error, arguments))?;
     for notice in &walked.notices {
         printer.note(&format!("note: {}", notice.sentence));
     }
@@ -237,6 +241,46 @@ fn from_walk(arguments: &FromWalkArguments, printer: &Printer) -> CommandResult 
         printer.note(&format!("to look at: {fault}"));
     }
     Ok(Exit::Done)
+}
+
+/// With what to do about it: where tracks are asked about, the whole command that says what they seem to be.
+fn asked(error: WalkError, arguments: &FromWalkArguments) -> CommandFailure {
+    let WalkError::Unclear { guesses, .. } = &error else {
+        return error.into();
+    };
+    if !guesses.iter().any(|guess| guess.role == Some(PlanRole::Lawn)) {
+        return CommandFailure::from(error).hint(
+            "walk along the lawn's edge until you are back where you began, within some 5 m; a track that is nearly closed can be \
+             mended in a map program",
+        );
+    }
+    let mut command = format!(
+        "tussock plan from-walk {}",
+        quoted(&arguments.walk.to_string_lossy())
+    );
+    let seeming = guesses
+        .iter()
+        .filter_map(|guess| Some(format!("{}={}", guess.title, guess.role?.word())));
+    for role in arguments.role.iter().cloned().chain(seeming) {
+        command.push_str(&format!(" --role {}", quoted(&role)));
+    }
+    if !inputs::is_stdin(&arguments.out) {
+        command.push_str(&format!(" --out {}", quoted(&arguments.out.to_string_lossy())));
+    }
+    CommandFailure::from(error)
+        .hint(format!("if that is right, run: {command}"))
+        .hint("if not, change the roles in it (lawn, boundary, exclusion, obstacle, guide, station); what has none is left out")
+}
+
+/// As one word of a shell.
+fn quoted(word: &str) -> String {
+    let is_plain = |letter: char| letter.is_ascii_alphanumeric() || "./_-=".contains(letter);
+    match !word.is_empty() && word.chars().all(is_plain) {
+        true => word.to_owned(),
+        false if word.contains(['"', '$', '`', '\\', '!']) => format!("'{}'", word.replace('\'', "'\\''")),
+        // Double quotes are understood by the shells of Windows too.
+        false => format!("\"{word}\""),
+    }
 }
 
 fn from_trace(arguments: &FromTraceArguments, printer: &Printer) -> CommandResult {

@@ -270,6 +270,8 @@ fn walk_variant(error: &WalkError) -> usize {
         WalkError::TooLong { .. } => 2,
         WalkError::NoLawn { .. } => 3,
         WalkError::Faults { .. } => 4,
+        WalkError::Unclear { .. } => 5,
+        WalkError::NoSuchName { .. } => 6,
     }
 }
 
@@ -325,9 +327,24 @@ fn every_walk_error_says_what_it_means() {
             },
             "walk: line 3: \"zone\": it has 2 positions, expected a ring\nwalk: line 9: \"x\": odd",
         ),
+        (
+            WalkError::Unclear {
+                name: "walk".into(),
+                guesses: Vec::new(),
+            },
+            "walk: no track is named as the lawn, and none comes back to where it began",
+        ),
+        (
+            WalkError::NoSuchName {
+                name: "walk".into(),
+                wanted: "bed".into(),
+                names: "\"pond\"".into(),
+            },
+            "walk: nothing is called \"bed\"; its names are \"pond\"",
+        ),
     ];
     let seen: BTreeSet<usize> = table.iter().map(|(error, _)| walk_variant(error)).collect();
-    assert_eq!(seen.len(), 5, "a variant is missing in the table");
+    assert_eq!(seen.len(), 7, "a variant is missing in the table");
     for (error, words) in table {
         assert_eq!(error.to_string(), words);
     }

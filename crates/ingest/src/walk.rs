@@ -13,26 +13,39 @@
 //! | `station ...` | waypoint | charging station |
 //! | anything that ends in a length, as `tree 0.4 m`, `pole 10 cm` | waypoint | round obstacle of that radius |
 //!
-//! A ring may be walked past its start: where the walk comes back to its first position most closely, it ends, and
-//! what comes after is cut off. The gap that is left there is closed by a straight line when it is at most 5 m and at
+//! Tracks with other names, or none, are read by their shape: the only closed one is the lawn; of several, or where none is
+//! closed, nothing is taken without asking: the error lists them with what each seems to be, and the user says so
+//! ([`WalkRole`]). Where a lawn is known, what is not is left out and told.
+//!
+//! Positions that jump away and back are left out; where the walker stood, one corner stays, the middle of the fixes; white noise
+//! of decimetres and more is evened out between corners. A good receiver's walk stays as it is.
+//!
+//! A ring may be walked past its start, or round twice: where the walk comes back to its first position most closely, it
+//! ends, and what comes after is cut off. The gap that is left there is closed by a straight line when it is at most 5 m and at
 //! most a quarter of the walk; otherwise the walk is refused. Corners are left out where the line then moves by less
 //! than 5 cm (Douglas & Peucker 1973), and loops of less than 3 m, which a walker who stands still draws, are cut off.
 //!
 //! Approximate: a walk is as good as its positions; a plan from it is some decimetres to metres off. Nothing here
-//! smooths that away.
+//! takes that away.
 //!
 //! Broken markup costs the position or the track in which it stands, and is told; a file that breaks off is refused.
 //!
 //! Cost: the whole file in memory; n log n for a walk of n positions, n^2 for one that no corner can be left out of.
 
+mod clean;
 mod gpx;
+mod place;
 mod ring;
+mod shape;
 
 use crate::error::{listed, wanted};
+use clean::{Cleaned, cleaned};
 use gpx::{Recorded, WalkKind};
+use place::distance_m;
 use ring::{CLOSED_M, RingFault};
-use std::collections::BTreeMap;
-use tussock_types::{GeoPoint, GeoPolygon, Notice, Plan, PlanFeature, PlanRole, PlanShape};
+pub use shape::WalkGuess;
+use std::collections::{BTreeMap, BTreeSet};
+use tussock_types::{GeoPoint, GeoPolygon, Notice, Plan, PlanFeature, PlanRole, PlanShape, plural};
 
 /// A plan made of a walk, with what the user should know of it.
 #[derive(Clone, Debug, PartialEq)]
@@ -41,6 +54,15 @@ pub struct WalkedPlan {
     pub plan: Plan,
     /// Names that mean nothing here, gaps that were closed, ends that were cut off.
     pub notices: Vec<Notice>,
+}
+
+/// What the user says that a track or waypoint is.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct WalkRole {
+    /// Its name in the file, or the title that a question gave it.
+    pub name: String,
+    /// What it is.
+    pub role: PlanRole,
 }
 
 /// One recorded thing that no feature can be made of.
@@ -95,6 +117,24 @@ pub enum WalkError {
         /// What is in it.
         names: String,
     },
+    /// Tracks whose names do not say which of them is the lawn.
+    #[error("{}", asked(name, guesses))]
+    Unclear {
+        /// Name of the file.
+        name: String,
+        /// Each that has no role, with what it seems to be.
+        guesses: Vec<WalkGuess>,
+    },
+    /// The user names something that is not there.
+    #[error("{name}: nothing is called {wanted:?}; its names are {names}")]
+    NoSuchName {
+        /// Name of the file.
+        name: String,
+        /// What the user wrote.
+        wanted: String,
+        /// What is in it.
+        names: String,
+    },
     /// Tracks or waypoints that cannot become what their name says, all of them.
     #[error("{}", listed(name, faults))]
     Faults {
@@ -130,13 +170,37 @@ pub(crate) fn lines(name: &str, bytes: &[u8]) -> Result<Vec<Vec<GeoPoint>>, Walk
     Ok(lines)
 }
 
-/// Makes a plan of a recorded walk.
+/// Tracks that an error lists.
+const MOST_LISTED: usize = 20;
+
+/// One question for all tracks that nobody named.
+fn asked(name: &str, guesses: &[WalkGuess]) -> String {
+    let has_lawn = guesses.iter().any(|guess| guess.role == Some(PlanRole::Lawn));
+    let mut text = match has_lawn {
+        true => format!("{name}: no name says which track is the lawn; by their shape"),
+        false => format!("{name}: no track is named as the lawn, and none comes back to where it began"),
+    };
+    for guess in guesses.iter().take(MOST_LISTED) {
+        text.push_str(&format!(
+            "\n  line {}: {:?}, {}: {}",
+            guess.line,
+            guess.title,
+            guess.looks,
+            guess.seems()
+        ));
+    }
+    if guesses.len() > MOST_LISTED {
+        text.push_str(&format!("\n  and {} more", guesses.len() - MOST_LISTED));
+    }
+    text
+}
+
+/// Makes a plan of a recorded walk. What `roles` says goes before the names in the file.
 ///
 /// # Errors
-/// [`WalkError`]; faults of tracks and waypoints come all at once.
-pub fn plan_from_walk(name: &str, bytes: &[u8]) -> Result<WalkedPlan, WalkError> {
+/// [`WalkError`]; faults of tracks and waypoints come all at once, and so do questions.
+pub fn plan_from_walk(name: &str, bytes: &[u8], roles: &[WalkRole]) -> Result<WalkedPlan, WalkError> {
     let contents = gpx::read(name, bytes)?;
-    let recorded = contents.recorded;
     let mut maker = Maker::default();
     if contents.broken > 0 {
         maker.notices.push(Notice {
@@ -148,8 +212,28 @@ pub fn plan_from_walk(name: &str, bytes: &[u8]) -> Result<WalkedPlan, WalkError>
             line: contents.broken_line,
         });
     }
-    for item in &recorded {
-        maker.take(item);
+    let mut recorded = contents.recorded;
+    let titles = titles(&recorded);
+    let mut meanings = meanings(name, &recorded, &titles, roles)?;
+    let known: Vec<Option<PlanRole>> = meanings.iter().map(Meaning::role).collect();
+    let mut guesses = shape::guesses(&recorded, &titles, &known);
+    if !known.contains(&Some(PlanRole::Lawn)) {
+        let at = only_ring(name, &recorded, &guesses)?;
+        meanings[at] = Meaning::Role(PlanRole::Lawn);
+        if let Some(guess) = guesses[at].take() {
+            let sentence = format!(
+                "\"{}\" ({}) is taken as the lawn: it is the only track that comes back to where it began; if it is something else, \
+                 say so with --role \"{}=ROLE\"",
+                guess.title, guess.looks, guess.title
+            );
+            maker.note(&recorded[at], "walk_taken_as_lawn", sentence);
+        }
+    }
+    for (at, item) in recorded.iter_mut().enumerate() {
+        if item.name.is_empty() {
+            item.name.clone_from(&titles[at]);
+        }
+        maker.take(item, meanings[at], guesses[at].as_ref());
     }
     if !maker.faults.is_empty() {
         return Err(WalkError::Faults {
@@ -160,26 +244,100 @@ pub fn plan_from_walk(name: &str, bytes: &[u8]) -> Result<WalkedPlan, WalkError>
     let mut plan = Plan {
         features: maker.features,
     };
-    if plan.of_role(PlanRole::Lawn).next().is_none() {
-        let names: Vec<String> = recorded
-            .iter()
-            .take(20)
-            .map(|item| format!("{:?}", item.name))
-            .collect();
-        return Err(WalkError::NoLawn {
-            name: name.to_owned(),
-            names: if names.is_empty() {
-                "none".to_owned()
-            } else {
-                names.join(", ")
-            },
-        });
-    }
     turn_guides(&mut plan, &mut maker.notices);
     Ok(WalkedPlan {
         plan,
         notices: maker.notices,
     })
+}
+
+/// The track that is plainly the lawn though nothing says so: the only closed one.
+fn only_ring(name: &str, recorded: &[Recorded], guesses: &[Option<WalkGuess>]) -> Result<usize, WalkError> {
+    let is_ring = |at: &usize| guesses[*at].as_ref().is_some_and(WalkGuess::is_ring);
+    let rings: Vec<usize> = (0..guesses.len()).filter(is_ring).collect();
+    let is_track =
+        |(item, guess): (&Recorded, &Option<WalkGuess>)| item.kind == WalkKind::Track && guess.is_some();
+    let is_plain = |at: usize| {
+        let guess = guesses[at].as_ref();
+        guess.is_some_and(|guess| guess.is_plainly_lawn(guesses.iter().flatten()))
+    };
+    match rings[..] {
+        [at] if is_plain(at) => Ok(at),
+        _ if !recorded.iter().zip(guesses).any(is_track) => Err(WalkError::NoLawn {
+            name: name.to_owned(),
+            names: names(recorded.iter().map(|item| &item.name)),
+        }),
+        _ => Err(WalkError::Unclear {
+            name: name.to_owned(),
+            guesses: guesses.iter().flatten().cloned().collect(),
+        }),
+    }
+}
+
+/// The first names of a file, to tell.
+fn names<'a>(names: impl Iterator<Item = &'a String>) -> String {
+    let quoted: Vec<String> = names.take(MOST_LISTED).map(|name| format!("{name:?}")).collect();
+    match quoted.is_empty() {
+        true => "none".to_owned(),
+        false => quoted.join(", "),
+    }
+}
+
+/// What each is called: its name, numbered where it is missing or several have it.
+fn titles(recorded: &[Recorded]) -> Vec<String> {
+    let mut count: BTreeMap<&str, usize> = BTreeMap::new();
+    for item in recorded {
+        *count.entry(item.name.as_str()).or_default() += 1;
+    }
+    let mut taken: BTreeSet<String> = count.keys().map(|name| (*name).to_owned()).collect();
+    let mut numbers: BTreeMap<&str, usize> = BTreeMap::new();
+    let mut titles = Vec::with_capacity(recorded.len());
+    for item in recorded {
+        let plain = match (item.name.as_str(), item.kind) {
+            ("", WalkKind::Track) => "track",
+            ("", WalkKind::Waypoint) => "waypoint",
+            (name, _) if count[name] == 1 => {
+                titles.push(name.to_owned());
+                continue;
+            }
+            (name, _) => name,
+        };
+        let number = numbers.entry(plain).or_default();
+        let mut title = String::new();
+        while title.is_empty() || !taken.insert(title.clone()) {
+            *number += 1;
+            title = format!("{plain} {number}");
+        }
+        titles.push(title);
+    }
+    titles
+}
+
+/// What everything is: what the user says, else what its name says.
+fn meanings(
+    file: &str,
+    recorded: &[Recorded],
+    titles: &[String],
+    roles: &[WalkRole],
+) -> Result<Vec<Meaning>, WalkError> {
+    let mut given: Vec<Option<PlanRole>> = vec![None; recorded.len()];
+    for WalkRole { name, role } in roles {
+        let is_it = |at: &usize| titles[*at] == *name || (recorded[*at].name == *name && !name.is_empty());
+        let found: Vec<usize> = (0..recorded.len()).filter(is_it).collect();
+        if found.is_empty() {
+            return Err(WalkError::NoSuchName {
+                name: file.to_owned(),
+                wanted: name.clone(),
+                names: names(titles.iter()),
+            });
+        }
+        found.into_iter().for_each(|at| given[at] = Some(*role));
+    }
+    Ok(recorded
+        .iter()
+        .zip(given)
+        .map(|(item, given)| meaning(item, given))
+        .collect())
 }
 
 /// What a name says that a track or waypoint is.
@@ -232,8 +390,18 @@ fn length_at_end(name: &str) -> Option<(&str, f64)> {
     Some((name[..start].trim_end(), value * unit_m))
 }
 
-fn meaning(item: &Recorded) -> Meaning {
-    let role = role_of(&item.name);
+impl Meaning {
+    fn role(&self) -> Option<PlanRole> {
+        match self {
+            Self::Role(role) => Some(*role),
+            Self::Round { .. } => Some(PlanRole::Obstacle),
+            Self::Nothing => None,
+        }
+    }
+}
+
+fn meaning(item: &Recorded, given: Option<PlanRole>) -> Meaning {
+    let role = given.or_else(|| role_of(&item.name));
     match item.kind {
         WalkKind::Waypoint => match (role, length_at_end(&item.name)) {
             (Some(PlanRole::Station), _) => Meaning::Role(PlanRole::Station),
@@ -294,7 +462,7 @@ impl Maker {
         free
     }
 
-    fn take(&mut self, item: &Recorded) {
+    fn take(&mut self, item: &Recorded, meaning: Meaning, guess: Option<&WalkGuess>) {
         if item.unusable > 0 {
             let sentence = format!(
                 "{} position(s) of \"{}\" have no usable latitude and longitude",
@@ -302,22 +470,8 @@ impl Maker {
             );
             self.note(item, "walk_positions_skipped", sentence);
         }
-        match (meaning(item), item.kind) {
-            (Meaning::Nothing, kind) => {
-                let kind = match kind {
-                    WalkKind::Track => "track",
-                    WalkKind::Waypoint => "waypoint",
-                };
-                let sentence = if item.name.is_empty() {
-                    format!("a {kind} without a name is left out")
-                } else {
-                    format!(
-                        "the {kind} \"{}\" is left out, its name says nothing of what it is",
-                        item.name
-                    )
-                };
-                self.note(item, "walk_name_unknown", sentence);
-            }
+        match (meaning, item.kind) {
+            (Meaning::Nothing, _) => self.left_out(item, guess),
             (Meaning::Round { radius_m }, _) => self.round(item, radius_m),
             (Meaning::Role(PlanRole::Station), WalkKind::Waypoint) => match item.points.first() {
                 Some(point) => self.add(PlanRole::Station, &item.name, PlanShape::Point(*point), None),
@@ -342,6 +496,49 @@ impl Maker {
         }
     }
 
+    fn left_out(&mut self, item: &Recorded, guess: Option<&WalkGuess>) {
+        let kind = match item.kind {
+            WalkKind::Track => "track",
+            WalkKind::Waypoint => "waypoint",
+        };
+        let mut sentence = format!(
+            "the {kind} \"{}\" is left out, its name says nothing of what it is",
+            item.name
+        );
+        if let Some((guess, role)) = guess.and_then(|guess| Some((guess, guess.role?))) {
+            sentence.push_str(&format!(
+                "; it looks like {} ({}): --role \"{}={}\" takes it as that",
+                guess.seems(),
+                guess.looks,
+                guess.title,
+                role.word()
+            ));
+        }
+        self.note(item, "walk_name_unknown", sentence);
+    }
+
+    /// The walk without spikes and waits, which are told.
+    fn cleaned(&mut self, item: &Recorded) -> Cleaned {
+        let walk = cleaned(&item.points, &item.times_s);
+        if walk.spikes > 0 {
+            let sentence = format!(
+                "{} of \"{}\" jump away and back; they are left out",
+                plural(walk.spikes as u64, "position", "positions"),
+                item.name
+            );
+            self.note(item, "walk_spikes_cut", sentence);
+        }
+        if walk.waits > 0 {
+            let sentence = format!(
+                "in \"{}\" the walker stood still at {}; each is kept as a corner",
+                item.name,
+                plural(walk.waits as u64, "place", "places")
+            );
+            self.note(item, "walk_waits_as_corners", sentence);
+        }
+        walk
+    }
+
     fn round(&mut self, item: &Recorded, radius_m: f64) {
         let title = length_at_end(&item.name).map_or("", |(title, _)| title);
         let title = if title.is_empty() { "obstacle" } else { title };
@@ -364,7 +561,7 @@ impl Maker {
     }
 
     fn guide(&mut self, item: &Recorded) {
-        let line = ring::simplified_line(&item.points);
+        let line = ring::simplified_line(&self.cleaned(item));
         if line.len() < 2 {
             let found = format!("the track has {} different position(s)", line.len());
             self.fault(item, found, "at least 2, from the station outwards");
@@ -374,7 +571,7 @@ impl Maker {
     }
 
     fn ring(&mut self, item: &Recorded, role: PlanRole) {
-        let ring = match ring::ring_of(&item.points) {
+        let ring = match ring::ring_of(&self.cleaned(item)) {
             Ok(ring) => ring,
             Err(RingFault::TooFew { corners }) => {
                 let found = format!("the track has {corners} different position(s)");
@@ -442,7 +639,7 @@ fn turn_guides(plan: &mut Plan, notices: &mut Vec<Notice>) {
         let (Some(&first), Some(&last)) = (points.first(), points.last()) else {
             continue;
         };
-        if ring::distance_m(last, station) < ring::distance_m(first, station) {
+        if distance_m(last, station) < distance_m(first, station) {
             points.reverse();
             notices.push(Notice {
                 key: "walk_guide_turned".to_owned(),

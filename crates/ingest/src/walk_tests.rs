@@ -53,11 +53,11 @@ fn gpx(parts: &[String]) -> String {
 }
 
 fn made(parts: &[String]) -> WalkedPlan {
-    plan_from_walk("walk.gpx", gpx(parts).as_bytes()).unwrap()
+    plan_from_walk("walk.gpx", gpx(parts).as_bytes(), &[]).unwrap()
 }
 
 fn said(parts: &[String]) -> String {
-    plan_from_walk("walk.gpx", gpx(parts).as_bytes())
+    plan_from_walk("walk.gpx", gpx(parts).as_bytes(), &[])
         .unwrap_err()
         .to_string()
 }
@@ -272,14 +272,25 @@ fn names_that_mean_nothing_are_told() {
         .iter()
         .map(|notice| notice.sentence.as_str())
         .collect();
+    let boundary =
+        "it looks like the boundary, a second line round the lawn (closed, 600.0 m2, 100.0 m round)";
     assert_eq!(
         sentences,
         [
-            "the track \"Track 12\" is left out, its name says nothing of what it is",
-            "the track \"lawnmower\" is left out, its name says nothing of what it is",
-            "a track without a name is left out",
-            "the waypoint \"gate\" is left out, its name says nothing of what it is",
-            "the waypoint \"12.5 km\" is left out, its name says nothing of what it is",
+            format!(
+                "the track \"Track 12\" is left out, its name says nothing of what it is; {boundary}: --role \"Track 12=boundary\" \
+                 takes it as that"
+            ),
+            format!(
+                "the track \"lawnmower\" is left out, its name says nothing of what it is; {boundary}: --role \"lawnmower=boundary\" \
+                 takes it as that"
+            ),
+            format!(
+                "the track \"track 1\" is left out, its name says nothing of what it is; {boundary}: --role \"track 1=boundary\" takes \
+                 it as that"
+            ),
+            "the waypoint \"gate\" is left out, its name says nothing of what it is".to_owned(),
+            "the waypoint \"12.5 km\" is left out, its name says nothing of what it is".to_owned(),
         ]
     );
 }
@@ -325,10 +336,387 @@ fn a_walk_without_a_lawn_says_what_it_holds() {
     );
 }
 
+/// Corners of a square with its south-west corner there.
+fn square(east_m: f64, north_m: f64, side_m: f64) -> [(f64, f64); 5] {
+    let (e, n) = (east_m + side_m, north_m + side_m);
+    [
+        (east_m, north_m),
+        (e, north_m),
+        (e, n),
+        (east_m, n),
+        (east_m, north_m),
+    ]
+}
+
+fn roles_of(walked: &WalkedPlan) -> Vec<(PlanRole, &str)> {
+    let features = walked.plan.features.iter();
+    features.map(|one| (one.role, one.name.as_str())).collect()
+}
+
+#[test]
+fn the_only_closed_track_is_the_lawn_whatever_its_name() {
+    for name in ["Front garden", "Vorgarten", "前庭", ""] {
+        let walked = made(&[
+            track(name, &LAWN),
+            waypoint("Tor", 3.0, 3.0),
+            waypoint("Haus", 9.0, 3.0),
+        ]);
+        let title = if name.is_empty() { "track 1" } else { name };
+        assert_eq!(roles_of(&walked), [(PlanRole::Lawn, title)]);
+        assert_eq!(
+            walked.notices[0].sentence,
+            format!(
+                "\"{title}\" (closed, 600.0 m2, 100.0 m round) is taken as the lawn: it is the only track that comes back to where it \
+                 began; if it is something else, say so with --role \"{title}=ROLE\""
+            )
+        );
+    }
+    // So is what may be a bend of somebody's way, and ground as large as a park.
+    let way = [(0.0, 50.0), (200.0, 50.0), (300.0, 80.0)];
+    assert!(said(&[track("bend", &square(0.0, 0.0, 10.0)), track("way", &way)]).contains("by their shape"));
+    let park = square(0.0, 0.0, 240.0);
+    assert!(said(&[track("round", &park)]).contains("\"round\", closed, 57600.0 m2, 960.0 m round: a lawn"));
+}
+
+#[test]
+fn foreign_names_are_asked_about_at_once_and_the_answer_is_taken() {
+    let parts = [
+        waypoint("Ladestation", 1.0, 1.0),
+        track("Vorgarten", &LAWN),
+        track("Teich", &square(10.0, 5.0, 4.0)),
+        track("Weg", &[(1.0, 1.0), (12.0, 3.0), (22.0, 12.0)]),
+        track("Hinten", &square(60.0, 0.0, 10.0)),
+        track("", &square(20.0, 10.0, 3.0)),
+        track(
+            "Kabel",
+            &[(0.5, 0.5), (29.5, 0.5), (29.5, 19.5), (0.5, 19.5), (0.5, 0.5)],
+        ),
+        track("zur Straße", &[(-5.0, 0.0), (-40.0, 0.0)]),
+    ];
+    let text = said(&parts);
+    let lines: Vec<&str> = text.lines().collect();
+    assert_eq!(
+        lines[0],
+        "walk.gpx: no name says which track is the lawn; by their shape"
+    );
+    let told: Vec<&str> = lines[1..]
+        .iter()
+        .map(|line| line.split_once(": ").unwrap().1)
+        .collect();
+    assert_eq!(
+        told,
+        [
+            "\"Ladestation\", a waypoint: the station",
+            "\"Vorgarten\", closed, 600.0 m2, 100.0 m round: a lawn",
+            "\"Teich\", closed, 16.0 m2, 16.0 m round: an exclusion zone, inside the lawn",
+            "\"Weg\", open by 23.7 m, 24.6 m long: a guide run, inside the lawn",
+            "\"Hinten\", closed, 100.0 m2, 40.0 m round: a lawn",
+            "\"track 1\", closed, 9.0 m2, 12.0 m round: an exclusion zone, inside the lawn",
+            "\"Kabel\", closed, 551.0 m2, 96.0 m round: the boundary, a second line round the lawn",
+            "\"zur Straße\", open by 35.0 m, 35.0 m long: nothing that a plan has",
+        ]
+    );
+    let error = plan_from_walk("walk.gpx", gpx(&parts).as_bytes(), &[]).unwrap_err();
+    let WalkError::Unclear { guesses, .. } = error else {
+        panic!("{error}")
+    };
+    let given = |guess: &WalkGuess| {
+        Some(WalkRole {
+            name: guess.title.clone(),
+            role: guess.role?,
+        })
+    };
+    let roles: Vec<WalkRole> = guesses.iter().filter_map(given).collect();
+    let walked = plan_from_walk("walk.gpx", gpx(&parts).as_bytes(), &roles).unwrap();
+    use PlanRole::{Boundary, Exclusion, Guide, Lawn, Station};
+    assert_eq!(
+        roles_of(&walked),
+        [
+            (Station, "Ladestation"),
+            (Lawn, "Vorgarten"),
+            (Exclusion, "Teich"),
+            (Guide, "Weg"),
+            (Lawn, "Hinten"),
+            (Exclusion, "track 1"),
+            (Boundary, "Kabel"),
+        ]
+    );
+    assert_eq!(keys(&walked), ["walk_name_unknown"]);
+}
+
+#[test]
+fn a_role_goes_before_a_name_and_names_that_are_not_there_are_told() {
+    let parts = [
+        track("Track", &LAWN),
+        track("Track", &square(5.0, 5.0, 3.0)),
+        track("lawn old", &square(50.0, 5.0, 5.0)),
+        waypoint("tree 0.4 m", 12.0, 12.0),
+    ];
+    let with = |roles: &[(&str, PlanRole)]| {
+        let roles: Vec<WalkRole> = roles
+            .iter()
+            .map(|(name, role)| WalkRole {
+                name: (*name).to_owned(),
+                role: *role,
+            })
+            .collect();
+        plan_from_walk("walk.gpx", gpx(&parts).as_bytes(), &roles)
+    };
+    use PlanRole::{Exclusion, Lawn, Obstacle};
+    let walked = with(&[("Track 1", Lawn), ("Track 2", Obstacle), ("lawn old", Exclusion)]).unwrap();
+    let roles: Vec<PlanRole> = walked.plan.features.iter().map(|one| one.role).collect();
+    assert_eq!(roles, [Lawn, Obstacle, Exclusion, Obstacle]);
+    // A name that several have means all of them.
+    let walked = with(&[("Track", Lawn)]).unwrap();
+    assert_eq!(
+        walked.plan.features.iter().filter(|one| one.role == Lawn).count(),
+        3
+    );
+    assert_eq!(
+        with(&[("track", Lawn)]).unwrap_err().to_string(),
+        "walk.gpx: nothing is called \"track\"; its names are \"Track 1\", \"Track 2\", \"lawn old\", \"tree 0.4 m\""
+    );
+}
+
+#[test]
+fn a_walk_that_never_comes_back_is_told_as_that() {
+    assert_eq!(
+        said(&[track(
+            "Runde",
+            &[(0.0, 0.0), (30.0, 0.0), (30.0, 20.0), (10.0, 20.0)]
+        )]),
+        "walk.gpx: no track is named as the lawn, and none comes back to where it began\n  line 3: \"Runde\", open by 22.4 m, 70.0 m \
+         long: nothing that a plan has"
+    );
+}
+
+/// A draw between -1 and 1 (xorshift, Marsaglia 2003).
+struct Dice(u64);
+
+impl Dice {
+    fn draw(&mut self) -> f64 {
+        self.0 ^= self.0 << 13;
+        self.0 ^= self.0 >> 7;
+        self.0 ^= self.0 << 17;
+        (self.0 >> 11) as f64 / (1u64 << 52) as f64 - 1.0
+    }
+
+    /// Normal enough: variance 1.
+    fn normal(&mut self) -> f64 {
+        (0..12).map(|_| self.draw()).sum::<f64>() / 2.0
+    }
+}
+
+/// How somebody walked.
+#[derive(Clone, Copy, Default)]
+struct Habit {
+    noise_m: f64,
+    /// Of a receiver that filters: how slowly its error changes.
+    filter_s: f64,
+    spikes: usize,
+    wait_s: usize,
+    rounds: usize,
+    open_m: f64,
+}
+
+/// Fixes of a walk round corners at 1.2 m/s, one a second, with their times.
+fn walked(corners: &[(f64, f64)], habit: Habit, seed: u64) -> String {
+    let mut dice = Dice(seed.wrapping_mul(0x9E37_79B9_7F4A_7C15) | 1);
+    let mut path: Vec<(f64, f64)> = Vec::new();
+    for _ in 0..habit.rounds.max(1) {
+        for edge in corners.windows(2) {
+            let length_m = math::hypot(edge[1].0 - edge[0].0, edge[1].1 - edge[0].1);
+            path.extend(std::iter::repeat_n(edge[0], habit.wait_s));
+            let fixes = (length_m / 1.2).ceil();
+            path.extend((0..fixes as usize).map(|fix| {
+                let part = fix as f64 / fixes;
+                (
+                    edge[0].0 + part * (edge[1].0 - edge[0].0),
+                    edge[0].1 + part * (edge[1].1 - edge[0].1),
+                )
+            }));
+        }
+    }
+    path.extend(corners.last());
+    path.truncate(path.len() - (habit.open_m / 1.2) as usize);
+    let keep = if habit.filter_s > 0.0 {
+        (-1.0 / habit.filter_s).exp()
+    } else {
+        0.0
+    };
+    let (mut east_m, mut north_m) = (0.0, 0.0);
+    for place in &mut path {
+        let new = habit.noise_m * (1.0 - keep * keep).sqrt();
+        east_m = keep * east_m + new * dice.normal();
+        north_m = keep * north_m + new * dice.normal();
+        *place = (place.0 + east_m, place.1 + north_m);
+    }
+    for spike in 1..=habit.spikes {
+        let at = path.len() * spike / (habit.spikes + 1);
+        for (fix, place) in path.iter_mut().skip(at).take(1 + spike % 3).enumerate() {
+            *place = (place.0 + 9.0 + fix as f64, place.1 - 7.0);
+        }
+    }
+    let mut text = "<trk><name>Garten</name><trkseg>\n".to_owned();
+    for (second, &(east_m, north_m)) in path.iter().enumerate() {
+        let at = point(east_m, north_m);
+        let _ = writeln!(
+            text,
+            "<trkpt lat=\"{:.9}\" lon=\"{:.9}\"><time>2026-05-01T10:{:02}:{:02}Z</time></trkpt>",
+            at.lat_deg,
+            at.lon_deg,
+            second / 60,
+            second % 60
+        );
+    }
+    text + "</trkseg></trk>\n"
+}
+
+/// How often the outline crosses itself.
+fn crossings(ring: &[(f64, f64)]) -> usize {
+    let side =
+        |p: (f64, f64), q: (f64, f64), r: (f64, f64)| (q.0 - p.0) * (r.1 - p.1) - (q.1 - p.1) * (r.0 - p.0);
+    ring.windows(2)
+        .enumerate()
+        .flat_map(|(n, a)| ring.windows(2).skip(n + 2).map(move |b| (a, b)))
+        .filter(|(a, b)| {
+            side(a[0], a[1], b[0]) * side(a[0], a[1], b[1]) < -1e-9
+                && side(b[0], b[1], a[0]) * side(b[0], b[1], a[1]) < -1e-9
+        })
+        .count()
+}
+
+/// Distance from a corner to the nearest of the outline.
+fn nearest_m(ring: &[(f64, f64)], corner: (f64, f64)) -> f64 {
+    let distances = ring
+        .iter()
+        .map(|at| math::hypot(at.0 - corner.0, at.1 - corner.1));
+    distances.fold(f64::INFINITY, f64::min)
+}
+
+/// A lawn with an inner corner, 650 m2.
+const BENT: [(f64, f64); 7] = [
+    (0.0, 0.0),
+    (35.0, 0.0),
+    (35.0, 12.0),
+    (20.0, 12.0),
+    (20.0, 27.5),
+    (0.0, 27.5),
+    (0.0, 0.0),
+];
+const BENT_M2: f64 = 35.0 * 12.0 + 20.0 * 15.5;
+
+#[test]
+fn spikes_are_left_out_and_told() {
+    let habit = Habit {
+        spikes: 4,
+        ..Habit::default()
+    };
+    let walked = made(&[walked(&BENT, habit, 1)]);
+    assert_eq!(keys(&walked), ["walk_taken_as_lawn", "walk_spikes_cut"]);
+    assert!(
+        walked.notices[1]
+            .sentence
+            .starts_with("8 positions of \"Garten\" jump away and back")
+    );
+    let ring = ring(&walked.plan.features[0]);
+    assert!((area_m2(&ring).abs() - BENT_M2).abs() < 3.0, "{}", area_m2(&ring));
+    assert!(ring.len() <= 12, "{ring:?}");
+}
+
+#[test]
+fn who_stands_still_marks_a_corner() {
+    let habit = Habit {
+        noise_m: 0.3,
+        wait_s: 10,
+        ..Habit::default()
+    };
+    for seed in 1..20 {
+        let walked = made(&[walked(&BENT, habit, seed)]);
+        let waits = walked
+            .notices
+            .iter()
+            .find(|notice| notice.key == "walk_waits_as_corners");
+        let sentence = &waits.unwrap().sentence;
+        assert_eq!(
+            sentence, "in \"Garten\" the walker stood still at 6 places; each is kept as a corner",
+            "{seed}"
+        );
+        let ring = ring(&walked.plan.features[0]);
+        // The median of ten fixes of 0.3 m, and what was walked before and after.
+        for corner in &BENT[..6] {
+            assert!(nearest_m(&ring, *corner) < 0.45, "{seed}: {corner:?} {ring:?}");
+        }
+    }
+}
+
+#[test]
+fn walks_as_people_make_them_become_a_sound_outline() {
+    let (mut runs, mut sound, mut worst_fraction) = (0, 0, 0.0f64);
+    for noise_m in [0.3, 1.0, 2.0, 3.0] {
+        for (filter_s, spikes, wait_s, rounds, open_m) in [
+            (0.0, 0, 0, 1, 0.0),
+            (30.0, 3, 0, 1, 0.0),
+            (10.0, 0, 12, 1, 0.0),
+            (60.0, 2, 8, 2, 0.0),
+            (30.0, 0, 0, 1, 3.0),
+            (0.0, 2, 15, 1, 0.0),
+        ] {
+            for seed in 1..6 {
+                let habit = Habit {
+                    noise_m,
+                    filter_s,
+                    spikes,
+                    wait_s,
+                    rounds,
+                    open_m,
+                };
+                runs += 1;
+                let bytes = gpx(&[walked(&BENT, habit, seed)]);
+                let Ok(walked) = plan_from_walk("walk", bytes.as_bytes(), &[]) else {
+                    println!("refused: {noise_m} {filter_s} {spikes} {wait_s} {rounds} {open_m} {seed}");
+                    continue;
+                };
+                let ring = ring(&walked.plan.features[0]);
+                let off = (area_m2(&ring).abs() / BENT_M2 - 1.0).abs();
+                let crossed = crossings(&ring);
+                if crossed == 0 && off < 0.05 * (1.0 + noise_m) {
+                    sound += 1;
+                    worst_fraction = worst_fraction.max(off);
+                } else {
+                    println!(
+                        "{noise_m} {filter_s} {spikes} {wait_s} {rounds} {open_m} {seed}: {crossed} crossings, {off:.3} off"
+                    );
+                }
+            }
+        }
+    }
+    println!("{sound} of {runs}, worst {worst_fraction}");
+    assert!(100 * sound >= 90 * runs, "{sound} of {runs}");
+}
+
+#[test]
+fn a_second_round_is_cut_off() {
+    let habit = Habit {
+        noise_m: 0.3,
+        filter_s: 20.0,
+        rounds: 2,
+        ..Habit::default()
+    };
+    let walked = made(&[walked(&BENT, habit, 3)]);
+    assert!(
+        keys(&walked).contains(&"walk_overlap_cut"),
+        "{:?}",
+        walked.notices
+    );
+    let area_m2 = area_m2(&ring(&walked.plan.features[0])).abs();
+    assert!((area_m2 - BENT_M2).abs() < 0.05 * BENT_M2, "{area_m2}");
+}
+
 #[test]
 fn what_is_no_gpx_is_refused() {
     let of = |text: &str| {
-        plan_from_walk("walk.gpx", text.as_bytes())
+        plan_from_walk("walk.gpx", text.as_bytes(), &[])
             .unwrap_err()
             .to_string()
     };
@@ -365,7 +753,7 @@ fn broken_markup_costs_the_position_in_which_it_stands_and_is_told() {
         track("lawn front", &walk),
         track("zone pond", &steps(&pond, 0.0)),
     ]);
-    let sound = plan_from_walk("walk", whole.as_bytes()).unwrap();
+    let sound = plan_from_walk("walk", whole.as_bytes(), &[]).unwrap();
     assert!(!keys(&sound).contains(&"walk_markup_broken"));
     let point_40 = whole.match_indices("<trkpt").nth(40).unwrap().0;
     let second_track = whole.rfind("<trk>").unwrap();
@@ -383,7 +771,7 @@ fn broken_markup_costs_the_position_in_which_it_stands_and_is_told() {
         let mut damaged = whole.clone();
         damaged.remove(place);
         let walked =
-            plan_from_walk("walk", damaged.as_bytes()).unwrap_or_else(|error| panic!("{what}: {error}"));
+            plan_from_walk("walk", damaged.as_bytes(), &[]).unwrap_or_else(|error| panic!("{what}: {error}"));
         let roles = |plan: &WalkedPlan| plan.plan.features.iter().map(|one| one.role).collect::<Vec<_>>();
         assert_eq!(roles(&walked), roles(&sound), "{what}");
         let (area, expected) = (ring(&walked.plan.features[1]), ring(&sound.plan.features[1]));
@@ -391,7 +779,7 @@ fn broken_markup_costs_the_position_in_which_it_stands_and_is_told() {
     }
     let mut damaged = whole.clone();
     damaged.remove(at(point_40, "\" lon"));
-    let notices = plan_from_walk("walk", damaged.as_bytes()).unwrap().notices;
+    let notices = plan_from_walk("walk", damaged.as_bytes(), &[]).unwrap().notices;
     let told = notices
         .iter()
         .find(|notice| notice.key == "walk_markup_broken")
@@ -449,7 +837,7 @@ fn pieces_prefixes_entities_and_routes_are_understood() {
         .replace("<g:/", "</g:")
         .replace("<g:?xml", "<?xml");
     assert_eq!(
-        plan_from_walk("walk.gpx", prefixed.as_bytes())
+        plan_from_walk("walk.gpx", prefixed.as_bytes(), &[])
             .unwrap()
             .plan
             .features
@@ -522,8 +910,8 @@ fn lengths_at_the_end_of_a_name_are_read() {
 proptest! {
     #[test]
     fn no_bytes_make_the_reader_panic(text in "[<>/a-z\"=& .0-9\\[\\]!;#-]{0,200}") {
-        let _ = plan_from_walk("x", text.as_bytes());
-        let _ = plan_from_walk("x", format!("<gpx><trk><name>lawn</name>{text}</trk></gpx>").as_bytes());
+        let _ = plan_from_walk("x", text.as_bytes(), &[]);
+        let _ = plan_from_walk("x", format!("<gpx><trk><name>lawn</name>{text}</trk></gpx>").as_bytes(), &[]);
     }
 
     #[test]

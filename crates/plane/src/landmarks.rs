@@ -1,11 +1,13 @@
 //! How does a person find this place with a tape?
 //!
-//! Landmarks are features of the plan that one can see in a garden: the station, obstacles, and sharp corners of
-//! lawns and zones. Two tapes from two of them cross at the place. The crossing is the sharper the nearer the angle
-//! between the tapes is to a right one: an error of the tape grows by 1 / sin(angle).
+//! Landmarks are what one can see in a garden, and put the end of a tape to: the station, obstacles, and sharp corners of
+//! the lawn. Exclusion zones are none: nobody sees the corner of a zone that was drawn. Two tapes from two of them cross at the
+//! place. The crossing is the sharper the nearer the angle between the tapes is to a right one: an error of the tape grows by
+//! 1 / sin(angle).
 //!
-//! Every landmark has words that fit no other landmark of the plan; corners for which no such words exist are left
-//! out.
+//! A corner is named by what is beside it where something is: "the corner of the lawn at the shed", "the corner of the lawn nearest
+//! the station"; else by its wind. Every landmark has words that fit no other landmark of the plan; corners for which no such
+//! words exist are left out.
 
 use crate::{Region, Site};
 use std::collections::BTreeMap;
@@ -18,12 +20,28 @@ const SHARP_DEG: f64 = 30.0;
 const MERGED_M: f64 = 1.0;
 /// Edges are straightened by so much before corners are looked for.
 const STRAIGHTENED_M: f64 = 0.2;
+/// A corner is at a thing that is nearer than this.
+const BESIDE_M: f64 = 3.0;
+/// By so much, and by such a factor, one of two is seen to be nearer without a tape.
+const CLEARLY_M: f64 = 2.0;
+const CLEARLY_RATIO: f64 = 1.3;
 /// Tapes cross well from this angle up to its supplement.
 const LEAST_CROSSING_DEG: f64 = 40.0;
 /// A usual long tape.
 const TAPE_M: f64 = 25.0;
 /// A landmark nearer than this gives no direction.
 const ON_THE_SPOT_M: f64 = 0.5;
+/// A tape from a corner of the lawn counts as so much longer: a grown edge shows it less exactly than a wall.
+const CORNER_RATIO: f64 = 1.25;
+
+/// What a landmark is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum LandmarkKind {
+    /// Something that stands there: the station, an obstacle.
+    Body,
+    /// A corner of the lawn's edge.
+    LawnCorner,
+}
 
 /// Something that can be seen in a garden, and where it is.
 #[derive(Clone, Debug, PartialEq)]
@@ -32,51 +50,69 @@ pub struct Landmark {
     pub words: String,
     /// Where it is.
     pub place: Place,
+    /// What it is.
+    pub kind: LandmarkKind,
+}
+
+/// A thing that corners are told by.
+struct Beside {
+    /// As in "nearest the shed".
+    words: String,
+    shape: BesideShape,
+}
+
+enum BesideShape {
+    Station(Place),
+    Obstacle(Region),
+}
+
+impl Beside {
+    fn distance_m(&self, place: Place) -> f64 {
+        match &self.shape {
+            BesideShape::Station(station) => station.distance_m(place),
+            BesideShape::Obstacle(body) => body.edge_distance_m(place),
+        }
+    }
+
+    /// The place that is clearly nearest to it, with its distance.
+    fn nearest(&self, places: &[Place]) -> Option<(Place, f64)> {
+        let mut sorted: Vec<(Place, f64)> = places
+            .iter()
+            .map(|place| (*place, self.distance_m(*place)))
+            .collect();
+        sorted.sort_by(|a, b| a.1.total_cmp(&b.1));
+        let first = *sorted.first()?;
+        let is_clear = sorted
+            .get(1)
+            .is_none_or(|second| second.1 >= first.1 + CLEARLY_M && second.1 >= CLEARLY_RATIO * first.1);
+        is_clear.then_some(first)
+    }
 }
 
 impl Site {
     /// Features of the plan that one can see in a garden, the station first.
     pub fn landmarks(&self) -> Vec<Landmark> {
-        let mut found = Vec::new();
-        if let Some(station) = self.station {
-            found.push(Landmark {
-                words: "the station".to_owned(),
-                place: station,
-            });
-        }
         let names = Names::of(self);
-        for obstacle in &self.obstacles {
+        let station = self.station.map(|place| ("the station".to_owned(), place));
+        let mut beside: Vec<Beside> = (station.iter())
+            .map(|(words, place)| Beside {
+                words: words.clone(),
+                shape: BesideShape::Station(*place),
+            })
+            .collect();
+        let bodies = self.obstacles.iter().flat_map(|obstacle| {
             let title = names.title("obstacle", &obstacle.name, obstacle.feature);
-            // What one walks around is known by its corners, what one could embrace by its middle.
-            let corners = if is_round(&obstacle.shape) {
-                Vec::new()
-            } else {
-                corners_of(&obstacle.shape)
-            };
-            if corners.is_empty() {
-                if let Some(place) = obstacle.shape.centroid() {
-                    found.push(Landmark {
-                        words: format!("the middle of {title}"),
-                        place,
-                    });
-                }
-            } else {
-                self.add_corners(&title, &obstacle.shape, corners, &mut found);
-            }
-        }
-        for lawn in &self.lawns {
-            let title = names.title("lawn", &lawn.name, lawn.feature);
-            // Where a zone or an obstacle bites into it, the corner is theirs.
-            let corners = corners_of(&lawn.shape)
-                .into_iter()
-                .filter(|corner| self.drawn_lawn.edge_distance_m(*corner) < STRAIGHTENED_M)
-                .collect();
-            self.add_corners(&title, &lawn.shape, corners, &mut found);
-        }
-        for zone in &self.exclusions {
-            let title = names.title("zone", &zone.name, zone.feature);
-            self.add_corners(&title, &zone.shape, corners_of(&zone.shape), &mut found);
-        }
+            told_of_body(&title, &obstacle.shape, &beside)
+        });
+        let mut found: Vec<Landmark> = (station.iter().cloned().chain(bodies))
+            .map(|told| Landmark::of(LandmarkKind::Body, told))
+            .collect();
+        beside.extend(self.obstacles.iter().map(|obstacle| Beside {
+            words: names.title("obstacle", &obstacle.name, obstacle.feature),
+            shape: BesideShape::Obstacle(obstacle.shape.clone()),
+        }));
+        let corners = self.told_of_lawns(&names, &beside).into_iter();
+        found.extend(corners.map(|told| Landmark::of(LandmarkKind::LawnCorner, told)));
         let mut kept: Vec<Landmark> = Vec::new();
         for landmark in found {
             let is_new = kept.iter().all(|other| {
@@ -89,66 +125,97 @@ impl Site {
         kept
     }
 
-    /// Names each corner after the wind in which it lies from the middle.
-    fn add_corners(&self, title: &str, shape: &Region, corners: Vec<Place>, found: &mut Vec<Landmark>) {
-        let Some((low, high)) = shape.bounds() else { return };
-        let middle = Place::new(
-            (low.east_m + high.east_m) / 2.0,
-            (low.north_m + high.north_m) / 2.0,
-        );
-        let half = Place::new(
-            (high.east_m - low.east_m) / 2.0,
-            (high.north_m - low.north_m) / 2.0,
-        );
-        let mut by_wind: BTreeMap<usize, Vec<Place>> = BTreeMap::new();
-        for corner in &corners {
-            by_wind
-                .entry(wind_of(*corner, middle, half))
-                .or_default()
-                .push(*corner);
-        }
-        let mut left_over = Vec::new();
-        for (wind, mut group) in by_wind {
-            let words = format!("the {} corner of {title}", WINDS[wind]);
-            match group.len() {
-                1 => found.push(Landmark {
-                    words,
-                    place: group[0],
-                }),
-                2 => {
-                    let (a, b) = (group[0], group[1]);
-                    let (de, dn) = (a.east_m - b.east_m, a.north_m - b.north_m);
-                    let (first, which) = if de.abs() > dn.abs() {
-                        (de > 0.0, ["more easterly", "more westerly"])
-                    } else {
-                        (dn > 0.0, ["more northerly", "more southerly"])
-                    };
-                    if !first {
-                        group.swap(0, 1);
-                    }
-                    for (place, which) in group.into_iter().zip(which) {
-                        found.push(Landmark {
-                            words: format!("{words}, the {which} of two"),
-                            place,
-                        });
-                    }
-                }
-                _ => left_over.extend(group),
-            }
-        }
-        // Of corners that no wind tells apart, one is still known: the one nearest the station.
-        let Some(station) = self.station else { return };
-        let distance_m = |place: &Place| place.distance_m(station);
-        let nearest = corners
-            .iter()
-            .min_by(|a, b| distance_m(a).total_cmp(&distance_m(b)));
-        if let Some(&place) = nearest.filter(|place| left_over.contains(place)) {
-            found.push(Landmark {
-                words: format!("the corner of {title} nearest the station"),
-                place,
-            });
+    /// Corners of the lawns as drawn: where a zone or an obstacle bites into one there is none, and none where two meet.
+    fn told_of_lawns(&self, names: &Names, beside: &[Beside]) -> Vec<(String, Place)> {
+        let drawn = corners_of(&self.drawn_lawn);
+        let is_drawn = |corner: &Place| drawn.iter().any(|at| at.distance_m(*corner) < STRAIGHTENED_M);
+        let lawns = self.lawns.iter().flat_map(|lawn| {
+            let title = match self.lawns.len() {
+                1 => "the lawn".to_owned(),
+                _ => names.title("lawn", &lawn.name, lawn.feature),
+            };
+            let corners: Vec<Place> = corners_of(&lawn.shape).into_iter().filter(is_drawn).collect();
+            told(&title, &lawn.shape, &corners, beside)
+        });
+        lawns.collect()
+    }
+}
+
+impl Landmark {
+    fn of(kind: LandmarkKind, (words, place): (String, Place)) -> Self {
+        Self { words, place, kind }
+    }
+}
+
+/// What one walks around is known by its corners, what one could embrace by its middle.
+fn told_of_body(title: &str, shape: &Region, beside: &[Beside]) -> Vec<(String, Place)> {
+    let corners = if is_round(shape) {
+        Vec::new()
+    } else {
+        corners_of(shape)
+    };
+    if corners.is_empty() {
+        let middle = shape.centroid();
+        return middle
+            .map(|place| (format!("the middle of {title}"), place))
+            .into_iter()
+            .collect();
+    }
+    told(title, shape, &corners, beside)
+}
+
+/// Corners of a feature with words that fit no other of them: by what is beside them, by their wind, by both.
+fn told(title: &str, shape: &Region, corners: &[Place], beside: &[Beside]) -> Vec<(String, Place)> {
+    let mut found: Vec<(String, Place)> = Vec::new();
+    for thing in beside {
+        let is_at = |(_, distance_m): &(Place, f64)| *distance_m < BESIDE_M;
+        let at = thing.nearest(corners).filter(is_at);
+        found.extend(at.map(|(place, _)| (format!("the corner of {title} at {}", thing.words), place)));
+    }
+    // The station is known to everybody, wherever it is.
+    let mut stations = beside
+        .iter()
+        .filter(|thing| matches!(thing.shape, BesideShape::Station(_)));
+    let nearest = stations.next().and_then(|station| station.nearest(corners));
+    found.extend(nearest.map(|(place, _)| (format!("the corner of {title} nearest the station"), place)));
+    let Some((low, high)) = shape.bounds() else {
+        return found;
+    };
+    let middle = Place::new(
+        (low.east_m + high.east_m) / 2.0,
+        (low.north_m + high.north_m) / 2.0,
+    );
+    let half = Place::new(
+        (high.east_m - low.east_m) / 2.0,
+        (high.north_m - low.north_m) / 2.0,
+    );
+    let mut by_wind: BTreeMap<usize, Vec<Place>> = BTreeMap::new();
+    for corner in corners {
+        let wind = wind_of(*corner, middle, half);
+        by_wind.entry(wind).or_default().push(*corner);
+    }
+    for (wind, group) in by_wind {
+        let words = format!("the {} corner of {title}", WINDS[wind]);
+        match group[..] {
+            [place] => found.push((words, place)),
+            _ => found.extend(beside.iter().flat_map(|thing| apart(&words, &group, thing))),
         }
     }
+    found
+}
+
+/// Of several corners in one wind: the one that is clearly nearest to something, and of two the other.
+fn apart(words: &str, group: &[Place], thing: &Beside) -> Vec<(String, Place)> {
+    let Some((place, _)) = thing.nearest(group) else {
+        return Vec::new();
+    };
+    let which = if group.len() == 2 { "nearer" } else { "nearest" };
+    let mut found = vec![(format!("{words}, the one {which} {}", thing.words), place)];
+    let others = group
+        .iter()
+        .filter(|corner| group.len() == 2 && **corner != place);
+    found.extend(others.map(|corner| (format!("{words}, the one farther from {}", thing.words), *corner)));
+    found
 }
 
 const WINDS: [&str; 8] = [
@@ -217,10 +284,8 @@ impl Names {
             *count.entry(plain_title(role, name)).or_insert(0) += 1;
         };
         site.lawns.iter().for_each(|lawn| add("lawn", &lawn.name));
-        site.exclusions.iter().for_each(|zone| add("zone", &zone.name));
-        site.obstacles
-            .iter()
-            .for_each(|obstacle| add("obstacle", &obstacle.name));
+        let obstacles = site.obstacles.iter();
+        obstacles.for_each(|obstacle| add("obstacle", &obstacle.name));
         Self { count }
     }
 
@@ -233,19 +298,25 @@ impl Names {
     }
 }
 
-/// The name with the word for what it is, where the name does not say so itself.
+/// The name with the word for what it is, where the name does not say so itself, and with an article where it is a plain word.
 fn plain_title(role: &str, name: &str) -> String {
     let says_so = name.to_lowercase().contains(role) || role == "obstacle";
-    if says_so {
+    let name = if says_so {
         name.to_owned()
     } else {
         format!("{role} {name}")
-    }
+    };
+    let is_plain = says_so
+        && name.starts_with(|letter: char| letter.is_ascii_lowercase())
+        && !name.starts_with("the ")
+        && !name.contains(|letter: char| letter.is_ascii_digit());
+    if is_plain { format!("the {name}") } else { name }
 }
 
 /// Two tapes that cross at a place, the shorter first; one where there is only one landmark, none without.
 ///
-/// Preferred are crossings between 40 and 140 degrees, then tapes of up to 25 m, then short ones.
+/// Preferred are crossings between 40 and 140 degrees, then tapes of up to 25 m, then short ones, from the station and obstacles
+/// rather than from corners of the lawn.
 pub fn tape(landmarks: &[Landmark], target: Place) -> Vec<Tape> {
     let mut near: Vec<(&Landmark, f64)> = landmarks
         .iter()
@@ -263,7 +334,11 @@ pub fn tape(landmarks: &[Landmark], target: Place) -> Vec<Tape> {
         // A slanting pair is taken only where there is no other; among others the error of the place counts.
         let spread = 1.0 / math::sin(crossing_deg.to_radians()).max(0.05);
         let fixed = if is_slanting { 1e6 } else { 0.0 };
-        fixed + 100.0 * too_long_m + (a.1 + b.1) * spread
+        let counted_m = |(landmark, distance_m): (&Landmark, f64)| match landmark.kind {
+            LandmarkKind::Body => distance_m,
+            LandmarkKind::LawnCorner => CORNER_RATIO * distance_m,
+        };
+        fixed + 100.0 * too_long_m + (counted_m(a) + counted_m(b)) * spread
     };
     let pairs = (0..near.len()).flat_map(|first| (first + 1..near.len()).map(move |second| (first, second)));
     let best = pairs

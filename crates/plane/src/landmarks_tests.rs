@@ -68,59 +68,36 @@ fn words(site: &Site) -> Vec<String> {
 }
 
 #[test]
-fn a_garden_is_known_by_its_station_trees_and_corners() {
+fn a_garden_is_known_by_its_station_trees_and_corners_and_not_by_what_was_only_drawn() {
     let found = words(&usual_garden());
-    assert_eq!(found[..2], ["the station", "the middle of apple tree"]);
-    for expected in [
-        "the north-west corner of lawn front",
-        "the south-east corner of lawn front",
-        "the south-west corner of zone pond",
-    ] {
-        assert!(
-            found.iter().any(|words| words == expected),
-            "{expected} not in {found:?}"
-        );
-    }
-    assert_eq!(found.len(), 2 + 4 + 4);
+    assert_eq!(
+        found,
+        [
+            "the station",
+            "the middle of the apple tree",
+            "the north-east corner of the lawn",
+            "the north-west corner of the lawn",
+            "the south-west corner of the lawn",
+            "the south-east corner of the lawn",
+        ]
+    );
     let site = usual_garden();
     let corner = site
         .landmarks()
         .into_iter()
-        .find(|landmark| landmark.words == "the north-west corner of lawn front")
+        .find(|landmark| landmark.words == "the north-west corner of the lawn")
         .unwrap();
     assert!(corner.place.distance_m(Place::new(0.0, 20.0)) < 0.01);
+    // A pocket beside the pond is measured from what stands there, not from the pond's drawn corners.
+    let from: Vec<String> = tape(&site.landmarks(), Place::new(19.0, 12.0))
+        .into_iter()
+        .map(|tape| tape.from)
+        .collect();
+    assert_eq!(from, ["the middle of the apple tree", "the station"]);
 }
 
 #[test]
-fn an_l_shaped_lawn_tells_its_two_southern_corners_apart() {
-    let site = garden(&[(
-        PlanRole::Lawn,
-        "lawn back",
-        &[
-            (0.0, 0.0),
-            (10.0, 0.0),
-            (10.0, 10.0),
-            (20.0, 10.0),
-            (20.0, 20.0),
-            (0.0, 20.0),
-        ],
-        None,
-    )]);
-    let found = words(&site);
-    let mut unique = found.clone();
-    unique.sort();
-    unique.dedup();
-    assert_eq!(unique.len(), found.len(), "{found:?}");
-    assert!(
-        found.iter().all(|words| words.contains("corner of lawn back")),
-        "{found:?}"
-    );
-    assert!(found.len() >= 5, "{found:?}");
-}
-
-#[test]
-fn features_of_the_same_name_are_told_apart_by_their_number() {
-    let square = |e: f64| [(e, 5.0), (e + 3.0, 5.0), (e + 3.0, 8.0), (e, 8.0)];
+fn a_zone_over_the_edge_makes_no_corner() {
     let site = garden(&[
         (
             PlanRole::Lawn,
@@ -128,22 +105,133 @@ fn features_of_the_same_name_are_told_apart_by_their_number() {
             &[(0.0, 0.0), (30.0, 0.0), (30.0, 20.0), (0.0, 20.0)],
             None,
         ),
-        (PlanRole::Exclusion, "bed", &square(5.0), None),
-        (PlanRole::Exclusion, "bed", &square(15.0), None),
+        (
+            PlanRole::Exclusion,
+            "terrace",
+            &[(22.0, 0.0), (30.0, 0.0), (30.0, 6.0), (22.0, 6.0)],
+            None,
+        ),
+    ]);
+    assert_eq!(
+        words(&site),
+        [
+            "the north-east corner of the lawn",
+            "the north-west corner of the lawn",
+            "the south-west corner of the lawn",
+        ]
+    );
+}
+
+#[test]
+fn corners_are_named_by_what_is_beside_them() {
+    let site = garden(&[
+        (
+            PlanRole::Lawn,
+            "lawn",
+            &[(0.0, 0.0), (30.0, 0.0), (30.0, 20.0), (0.0, 20.0)],
+            None,
+        ),
+        (
+            PlanRole::Obstacle,
+            "shed",
+            &[(25.0, 16.0), (28.5, 16.0), (28.5, 18.5), (25.0, 18.5)],
+            None,
+        ),
+        (PlanRole::Obstacle, "Linde 2", &[(10.0, 10.0)], Some(0.4)),
+        (PlanRole::Station, "station", &[(6.0, 0.5)], None),
     ]);
     let found = words(&site);
-    assert!(
-        found
-            .iter()
-            .any(|words| words == "the north-east corner of zone bed (feature 1)"),
-        "{found:?}"
+    assert_eq!(
+        found,
+        [
+            "the station",
+            "the north-east corner of the shed",
+            "the north-west corner of the shed",
+            "the south-west corner of the shed",
+            "the south-east corner of the shed",
+            "the middle of Linde 2",
+            "the corner of the lawn at the shed",
+            "the corner of the lawn nearest the station",
+            "the north-west corner of the lawn",
+            "the south-east corner of the lawn",
+        ]
     );
-    assert!(
+}
+
+/// Two arms to the north: two corners in the south-east, two in the south-west, two in the north.
+const COMB: [(f64, f64); 8] = [
+    (0.0, 0.0),
+    (20.0, 0.0),
+    (20.0, 20.0),
+    (14.0, 20.0),
+    (14.0, 6.0),
+    (6.0, 6.0),
+    (6.0, 20.0),
+    (0.0, 20.0),
+];
+
+#[test]
+fn corners_in_one_wind_are_told_apart_by_what_one_sees() {
+    let site = garden(&[
+        (PlanRole::Lawn, "lawn", &COMB, None),
+        (PlanRole::Station, "station", &[(0.0, 4.0)], None),
+    ]);
+    let landmarks = site.landmarks();
+    let at = |words: &str| {
+        let found = landmarks.iter().find(|landmark| landmark.words == words);
         found
-            .iter()
-            .any(|words| words == "the north-east corner of zone bed (feature 2)"),
-        "{found:?}"
+            .map(|landmark| {
+                (
+                    landmark.place.east_m.round() as i64,
+                    landmark.place.north_m.round() as i64,
+                )
+            })
+            .unwrap_or_else(|| panic!("{words} not in {landmarks:?}"))
+    };
+    assert_eq!(
+        at("the south-east corner of the lawn, the one nearer the station"),
+        (14, 6)
     );
+    assert_eq!(
+        at("the south-east corner of the lawn, the one farther from the station"),
+        (20, 0)
+    );
+    let mut unique: Vec<&String> = landmarks.iter().map(|landmark| &landmark.words).collect();
+    unique.sort();
+    unique.dedup();
+    assert_eq!(unique.len(), landmarks.len());
+    // Without anything to tell them apart by, they are left out.
+    let bare = words(&garden(&[(PlanRole::Lawn, "lawn", &COMB, None)]));
+    assert_eq!(
+        bare,
+        [
+            "the north-east corner of the lawn",
+            "the north-west corner of the lawn"
+        ]
+    );
+}
+
+#[test]
+fn lawns_go_by_their_names_and_features_of_the_same_name_by_their_number() {
+    let square = |e: f64, n: f64, side: f64| [(e, n), (e + side, n), (e + side, n + side), (e, n + side)];
+    let site = garden(&[
+        (PlanRole::Lawn, "front", &square(0.0, 0.0, 20.0), None),
+        (PlanRole::Lawn, "back lawn", &square(40.0, 0.0, 20.0), None),
+        (PlanRole::Obstacle, "shed", &square(5.0, 5.0, 3.0), None),
+        (PlanRole::Obstacle, "shed", &square(50.0, 5.0, 3.0), None),
+    ]);
+    let found = words(&site);
+    for expected in [
+        "the north-east corner of lawn front",
+        "the north-east corner of the back lawn",
+        "the north-east corner of the shed (feature 2)",
+        "the north-east corner of the shed (feature 3)",
+    ] {
+        assert!(
+            found.iter().any(|words| words == expected),
+            "{expected} not in {found:?}"
+        );
+    }
 }
 
 #[test]
@@ -171,7 +259,33 @@ fn mark(words: &str, east_m: f64, north_m: f64) -> Landmark {
     Landmark {
         words: words.to_owned(),
         place: Place::new(east_m, north_m),
+        kind: LandmarkKind::Body,
     }
+}
+
+#[test]
+fn what_stands_there_goes_before_a_corner_of_the_lawn_where_both_are_as_good() {
+    let corner = |words: &str, east_m: f64, north_m: f64| Landmark {
+        kind: LandmarkKind::LawnCorner,
+        ..mark(words, east_m, north_m)
+    };
+    let from = |marks: &[Landmark]| -> Vec<String> {
+        let tapes = tape(marks, Place::default());
+        tapes.into_iter().map(|tape| tape.from).collect()
+    };
+    let marks = [
+        corner("corner", 10.0, 0.0),
+        mark("shed", -11.0, 0.0),
+        mark("tree", 0.0, 8.0),
+    ];
+    assert_eq!(from(&marks), ["tree", "shed"]);
+    // But not where the corner is far better.
+    let marks = [
+        corner("corner", 6.0, 0.0),
+        mark("shed", -11.0, 0.0),
+        mark("tree", 0.0, 8.0),
+    ];
+    assert_eq!(from(&marks), ["corner", "tree"]);
 }
 
 #[test]

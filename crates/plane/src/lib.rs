@@ -32,7 +32,7 @@ mod vector;
 
 pub use faults::merge_faults;
 pub use frame::{Frame, Topocentric, geocentric_m};
-pub use landmarks::{Landmark, tape};
+pub use landmarks::{Landmark, LandmarkKind, tape};
 pub use legs::{Leg, LegIndex};
 pub use line::{line_simplified, nearest_on_piece, smallest_box_m};
 pub use outline::outlines;

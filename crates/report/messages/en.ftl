@@ -21,6 +21,10 @@ too_few_fixes = { $used } of { $fixes } { $fixes ->
 not_one_garden = The positions extend over { $extent_m }: this is not the log of one garden, or jumps hide it. Give the files of one garden only.
 fixes_far_too_rare = One fix every { $period_s } shows nothing of a lawn: log one every second.
 walking_pace = It moves at { $speed_mps }, as fast as people walk: give a log of the machine at work, or state its speed if it really is that fast (machine.speed_mps).
+walk_round = This looks like a walk round { $area_m2 } of garden ({ $length_m } at { $speed_mps }), not like the log of a mower: make a plan of it with tussock plan from-walk FILE{ $gpx ->
+    [yes] { "" }
+   *[other] , once it is saved as GPX
+}. If it is the mower after all, state its speed (machine.speed_mps).
 
 ## What else stands against a log
 

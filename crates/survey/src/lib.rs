@@ -10,6 +10,7 @@
 //! | when did it leave the station, when was it outside? | [`outings`] |
 //! | what kind of machine was it? | [`fitted`] |
 //! | how is the plan offset from the log? | [`plan_offset`] |
+//! | is it a person's walk round the garden instead? | [`walk_round`] |
 //!
 //! Every other room asks here; none measures again.
 
@@ -32,6 +33,7 @@ pub mod plan_offset;
 pub mod promise;
 pub mod survey;
 pub mod unseen;
+pub mod walk_round;
 
 pub use error::{AnalyseError, period};
 pub use job::{Advice, Calibrate, Job, Stage};

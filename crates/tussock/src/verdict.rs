@@ -13,10 +13,11 @@ use tussock_locate::local_bias::LocalBias;
 use tussock_locate::plan_fit::TurnsFit;
 use tussock_locate::{PathMethod, ReckonedDrift, Track};
 use tussock_survey::interval::{self, WIDTH_PER_SD};
+use tussock_survey::walk_round::{WalkRound, walk_round};
 use tussock_survey::{Survey, log_findings};
 use tussock_types::math;
 use tussock_types::{
-    DrivenZone, FixQuality, LogLevel, LogVerdict, NoiseSource, Place, PlanOffset, Said, Trace,
+    DrivenZone, FixQuality, LogFormat, LogLevel, LogVerdict, NoiseSource, Place, PlanOffset, Said, Trace,
 };
 
 /// No pocket narrower than this can be told from the gaps between passes.
@@ -49,12 +50,14 @@ pub(crate) fn verdict(survey: &Survey<'_>, driven_zones: &[DrivenZone]) -> LogVe
     let duration = Duration::of(survey, drive);
     let level = positions_level.max(duration.level);
     let width_m = positions.width_m().max(duration.width_m);
-    let advice = match (duration.not_a_mower, positions_level) {
-        (Some(speed_mps), _) => Said::WalkingPace { speed_mps },
-        (None, LogLevel::Good) => Said::PositionsRight {
+    let walk = walk_round(&survey.tracks, settings);
+    let advice = match (walk, duration.not_a_mower, positions_level) {
+        (Some(walk), ..) => walk_advice(survey, walk),
+        (None, Some(speed_mps), _) => Said::WalkingPace { speed_mps },
+        (None, None, LogLevel::Good) => Said::PositionsRight {
             error_m: positions.error_m,
         },
-        (None, _) => positions.advice(survey),
+        (None, None, _) => positions.advice(survey),
     };
     let mut remarks: Vec<Said> = duration.remark(wanted_m).into_iter().collect();
     remarks.extend(step_remarks(survey));
@@ -87,6 +90,17 @@ pub(crate) fn verdict(survey: &Survey<'_>, driven_zones: &[DrivenZone]) -> LogVe
         hours_more_needed: duration.hours_more,
         advice,
         remarks,
+    }
+}
+
+/// That a person walked, and what a walk is good for.
+fn walk_advice(survey: &Survey<'_>, walk: WalkRound) -> Said {
+    let inputs = survey.job().inputs;
+    Said::WalkRound {
+        speed_mps: walk.speed_mps,
+        length_m: walk.length_m,
+        area_m2: walk.area_m2,
+        gpx: inputs.iter().all(|facts| facts.format == LogFormat::Gpx).into(),
     }
 }
 
@@ -209,7 +223,9 @@ impl Duration {
         let (width_m, height_m) = survey.extent_m();
         let everywhere_m = width_m.max(height_m);
         let wanted_m = settings.pockets.min_width_m;
-        let not_a_mower = survey.walking_pace_mps();
+        let not_a_mower = walk_round(&survey.tracks, settings)
+            .map(|walk| walk.speed_mps)
+            .or_else(|| survey.walking_pace_mps());
         let by_luck_m = drive.and_then(|drive| drive.findable_width_m());
         let level = match by_luck_m {
             _ if not_a_mower.is_some() || !(driving_s >= LEAST_DRIVING_S) => LogLevel::Unusable,

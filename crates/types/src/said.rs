@@ -50,6 +50,7 @@ said! {
     NotOneGarden { extent_m: f64 }
     FixesFarTooRare { period_s: f64 }
     WalkingPace { speed_mps: f64 }
+    WalkRound { speed_mps: f64, length_m: f64, area_m2: f64, gpx: Whether }
     // What else stands against a log.
     StoodAllTheTime {}
     DroveTooShort { driven_s: f64 }

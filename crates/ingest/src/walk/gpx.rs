@@ -4,6 +4,7 @@
 //! counted. A file that breaks off, or is broken where no track comes any more, is refused: nobody knows what it lacks.
 
 use super::WalkError;
+use crate::clock;
 use crate::gpx::{Broken, Events, MarkupStep};
 use quick_xml::XmlVersion;
 use quick_xml::events::{BytesStart, Event};
@@ -27,6 +28,8 @@ pub(super) struct Recorded {
     /// Line on which it begins, from 1.
     pub(super) line: u64,
     pub(super) points: Vec<GeoPoint>,
+    /// Seconds since 1970 of each, not a number where the file has none.
+    pub(super) times_s: Vec<f64>,
     /// Track segments that hold positions.
     pub(super) pieces: usize,
     /// Number of the first position of each.
@@ -167,6 +170,11 @@ struct WalkReader {
     item: Option<(Element, usize)>,
     /// Depth of the open name of that item.
     name_depth: Option<usize>,
+    /// Depth of the open position.
+    point_depth: Option<usize>,
+    /// Depth of its open time, and what stands there.
+    time_depth: Option<usize>,
+    time: String,
     is_new_piece: bool,
 }
 
@@ -232,6 +240,10 @@ impl WalkReader {
             (None, "name") if self.item.is_some_and(|(_, depth)| self.depth == depth + 1) => {
                 self.name_depth = Some(self.depth);
             }
+            (None, "time") if self.point_depth.is_some_and(|depth| self.depth == depth + 1) => {
+                self.time_depth = Some(self.depth);
+                self.time.clear();
+            }
             (None, "trkseg") if self.item.is_some() => self.is_new_piece = true,
             (None, "trkpt" | "rtept") if self.item.is_some() => self.point(tag),
             _ => {}
@@ -249,6 +261,7 @@ impl WalkReader {
             name: String::new(),
             line,
             points: Vec::new(),
+            times_s: Vec::new(),
             pieces: 0,
             piece_starts: Vec::new(),
             unusable: 0,
@@ -280,6 +293,8 @@ impl WalkReader {
                     item.piece_starts.push(item.points.len());
                 }
                 item.points.push(GeoPoint { lat_deg, lon_deg });
+                item.times_s.push(f64::NAN);
+                self.point_depth = Some(self.depth);
                 item.pieces += usize::from(self.is_new_piece);
                 self.is_new_piece = false;
             }
@@ -293,6 +308,9 @@ impl WalkReader {
             && let Some(item) = self.contents.recorded.last_mut()
         {
             item.name.push_str(text);
+        }
+        if self.time_depth == Some(self.depth) {
+            self.time.push_str(text);
         }
     }
 
@@ -320,6 +338,17 @@ impl WalkReader {
         }
         if self.name_depth.is_some_and(|name_depth| name_depth >= depth) {
             self.name_depth = None;
+        }
+        if self.time_depth.is_some_and(|time_depth| time_depth >= depth) {
+            self.time_depth = None;
+            let last = self.contents.recorded.last_mut();
+            let last = last.and_then(|item| item.times_s.last_mut());
+            if let (Some(last), Ok(written)) = (last, clock::instant(self.time.trim().as_bytes())) {
+                *last = written.time_s;
+            }
+        }
+        if self.point_depth.is_some_and(|point_depth| point_depth >= depth) {
+            self.point_depth = None;
         }
     }
 }

@@ -1,5 +1,7 @@
-//! A ring from a walk: its end found, the gap closed, noise and small loops taken out.
+//! A ring from a walk: its end found, the gap closed, corners that say nothing and small loops taken out.
 
+use super::clean::{Cleaned, LEFT_FRACTION};
+use super::place::{SAME_M, WalkedPlace};
 use tussock_types::math;
 use tussock_types::{GeoPoint, Place};
 
@@ -7,12 +9,25 @@ use tussock_types::{GeoPoint, Place};
 pub(super) const CLOSED_M: f64 = 5.0;
 /// And of at most this part of the walk.
 const CLOSED_FRACTION: f64 = 0.25;
+/// And a gap that noise alone makes: of two ends, three times over.
+const GAP_PER_NOISE: f64 = 4.2;
 /// Corners that move the line by less than this are left out.
 const SIMPLIFIED_M: f64 = 0.05;
 /// Loops shorter than this are drawn by a walker who stands still.
 const LOOP_M: f64 = 3.0;
-/// Positions nearer than this are one.
-const SAME_M: f64 = 0.001;
+/// And loops up to this part of the ring by the receiver: no lawn crosses itself.
+const LOOP_FRACTION: f64 = 0.1;
+/// The first and the last position are one corner where the walker stood at one of them and they are nearer than this.
+const START_M: f64 = 2.0;
+/// A walk is back at its start within this part of how far it went from it.
+const BACK_FRACTION: f64 = 0.3;
+/// A second round keeps to the first within so many metres, and within this part of it.
+const SECOND_ROUND_M: f64 = 8.0;
+const SECOND_ROUND_FRACTION: f64 = 0.06;
+/// Positions that are compared with the first round.
+const COMPARED: usize = 200;
+/// Edges of the first round that they are compared with.
+const COMPARED_EDGES: usize = 2_000;
 /// Above this many corners loops are left to the checks on the ground.
 const MOST_CORNERS_FOR_LOOPS: usize = 5_000;
 
@@ -22,6 +37,8 @@ pub(super) struct Ring {
     pub(super) gap_m: f64,
     pub(super) cut_off_m: f64,
     pub(super) loops_cut: usize,
+    pub(super) area_m2: f64,
+    pub(super) length_m: f64,
 }
 
 #[derive(Debug, PartialEq)]
@@ -30,128 +47,115 @@ pub(super) enum RingFault {
     Open { gap_m: f64, limit_m: f64 },
 }
 
-/// Metres around one position: radii of curvature of WGS 84 there (IOGP 373-7-2, section 4.1.1). True to a millimetre
-/// over a hundred metres, which is all that a walk needs.
-#[derive(Clone, Copy)]
-struct LocalScale {
-    origin: GeoPoint,
-    north_m_per_deg: f64,
-    east_m_per_deg: f64,
-}
-
-impl LocalScale {
-    fn at(origin: GeoPoint) -> Self {
-        const SEMI_MAJOR_M: f64 = 6_378_137.0;
-        const E2: f64 = 0.006_694_379_990_141_316;
-        let (sin, cos) = math::sin_cos(origin.lat_deg.to_radians());
-        let root = 1.0 - E2 * sin * sin;
-        Self {
-            origin,
-            north_m_per_deg: (SEMI_MAJOR_M * (1.0 - E2) / math::powf(root, 1.5)).to_radians(),
-            east_m_per_deg: (SEMI_MAJOR_M / root.sqrt() * cos).to_radians(),
-        }
-    }
-
-    fn place(&self, point: GeoPoint) -> Place {
-        let east_deg = (point.lon_deg - self.origin.lon_deg + 180.0).rem_euclid(360.0) - 180.0;
-        Place::new(
-            east_deg * self.east_m_per_deg,
-            (point.lat_deg - self.origin.lat_deg) * self.north_m_per_deg,
-        )
-    }
-}
-
-/// Distance between two positions of a garden.
-pub(super) fn distance_m(from: GeoPoint, to: GeoPoint) -> f64 {
-    LocalScale::at(from).place(to).distance_m(Place::default())
-}
-
-/// A walked position: where on Earth, and where in metres.
-#[derive(Clone, Copy)]
-struct WalkedPlace {
-    point: GeoPoint,
-    place: Place,
-}
-
-fn steps_of(points: &[GeoPoint]) -> Vec<WalkedPlace> {
-    let Some(&first) = points.first() else {
-        return Vec::new();
-    };
-    let near = LocalScale::at(first);
-    let mut steps: Vec<WalkedPlace> = points
-        .iter()
-        .map(|&point| WalkedPlace {
-            point,
-            place: near.place(point),
-        })
-        .collect();
-    steps.dedup_by(|later, kept| later.place.distance_m(kept.place) < SAME_M);
-    steps
-}
-
 /// A line without the corners that hardly move it.
-pub(super) fn simplified_line(points: &[GeoPoint]) -> Vec<GeoPoint> {
-    let steps = simplified(&steps_of(points));
+pub(super) fn simplified_line(walk: &Cleaned) -> Vec<GeoPoint> {
+    let steps = simplified(&walk.steps, tolerance_m(walk));
     steps.iter().map(|step| step.point).collect()
 }
 
+fn tolerance_m(walk: &Cleaned) -> f64 {
+    SIMPLIFIED_M.max(LEFT_FRACTION * walk.noise_m)
+}
+
+/// Way from the start to each position.
+pub(super) fn walked_m(steps: &[WalkedPlace]) -> Vec<f64> {
+    let mut last = steps.first().map(|step| step.place).unwrap_or_default();
+    let along = steps.iter().scan(0.0, |sum_m, step| {
+        *sum_m += step.place.distance_m(last);
+        last = step.place;
+        Some(*sum_m)
+    });
+    along.collect()
+}
+
 /// A closed ring from a walk around something.
-pub(super) fn ring_of(points: &[GeoPoint]) -> Result<Ring, RingFault> {
-    let mut steps = steps_of(points);
+pub(super) fn ring_of(walk: &Cleaned) -> Result<Ring, RingFault> {
+    let mut steps = walk.steps.clone();
     if steps.len() < 3 {
         return Err(RingFault::TooFew { corners: steps.len() });
     }
-    let walked: Vec<f64> = steps
-        .iter()
-        .scan((0.0, steps[0].place), |(sum_m, last), step| {
-            *sum_m += step.place.distance_m(*last);
-            *last = step.place;
-            Some(*sum_m)
-        })
-        .collect();
+    let walked = walked_m(&steps);
     let length_m = walked[walked.len() - 1];
-    let from_start_m = |position: usize| steps[position].place.distance_m(steps[0].place);
-    // The end is where the second half of the walk is nearest to the start, the first such place.
-    let end = (2..steps.len())
-        .filter(|&position| walked[position] >= length_m / 2.0)
-        .min_by(|&a, &b| from_start_m(a).total_cmp(&from_start_m(b)))
-        .unwrap_or(steps.len() - 1);
-    let gap_m = from_start_m(end);
-    let limit_m = CLOSED_M.min(CLOSED_FRACTION * walked[end]);
+    let end = end_of_first_round(&steps, &walked).unwrap_or_else(|| nearest_end(&steps, &walked));
+    let gap_m = steps[end].place.distance_m(steps[0].place);
+    let limit_m = (CLOSED_M + GAP_PER_NOISE * walk.noise_m).min(CLOSED_FRACTION * walked[end]);
     if gap_m > limit_m {
         return Err(RingFault::Open { gap_m, limit_m });
     }
     let cut_off_m = length_m - walked[end];
     steps.truncate(end + 1);
-    if gap_m < SAME_M {
+    let is_one_corner = gap_m < START_M && steps.len() > 3;
+    if gap_m < SAME_M || (is_one_corner && steps[0].is_corner) {
         steps.pop();
+    } else if is_one_corner && steps[end].is_corner {
+        steps.remove(0);
     }
-    let mut steps = simplified_ring(steps);
-    let loops_cut = cut_loops(&mut steps);
+    let mut steps = simplified_ring(steps, tolerance_m(walk));
+    let loops_cut = cut_loops(&mut steps, LOOP_M.max(LOOP_FRACTION * walked[end]));
     if steps.len() < 3 {
         return Err(RingFault::TooFew { corners: steps.len() });
     }
-    let mut points: Vec<GeoPoint> = steps.iter().map(|step| step.point).collect();
-    points.push(points[0]);
+    steps.push(steps[0]);
+    let cross = |pair: &[WalkedPlace]| {
+        let (a, b) = (pair[0].place, pair[1].place);
+        a.east_m * b.north_m - b.east_m * a.north_m
+    };
     Ok(Ring {
-        points,
+        area_m2: 0.5 * steps.windows(2).map(cross).sum::<f64>().abs(),
+        length_m: walked_m(&steps).last().copied().unwrap_or(0.0),
+        points: steps.iter().map(|step| step.point).collect(),
         gap_m,
         cut_off_m,
         loops_cut,
     })
 }
 
+/// Where the second half of the walk is nearest to the start, the first such place.
+fn nearest_end(steps: &[WalkedPlace], walked: &[f64]) -> usize {
+    let from_start_m = |position: usize| steps[position].place.distance_m(steps[0].place);
+    (2..steps.len())
+        .filter(|&position| walked[position] >= walked[walked.len() - 1] / 2.0)
+        .min_by(|&a, &b| from_start_m(a).total_cmp(&from_start_m(b)))
+        .unwrap_or(steps.len() - 1)
+}
+
+/// Where the walk was first back at its start, if all that comes after follows what came before: who walks round twice.
+fn end_of_first_round(steps: &[WalkedPlace], walked: &[f64]) -> Option<usize> {
+    let from_start_m = |position: usize| steps[position].place.distance_m(steps[0].place);
+    let reach_m = (0..steps.len()).map(from_start_m).fold(0.0, f64::max);
+    let near_m = CLOSED_M.min(BACK_FRACTION * reach_m);
+    let left = (0..steps.len()).find(|&position| from_start_m(position) > 2.0 * near_m)?;
+    let back = (left..steps.len()).find(|&position| from_start_m(position) <= near_m)?;
+    let stay = (back..steps.len()).take_while(|&position| from_start_m(position) <= near_m);
+    let end = stay.min_by(|&a, &b| from_start_m(a).total_cmp(&from_start_m(b)))?;
+    let first: Vec<Place> = (0..=end)
+        .step_by(end / COMPARED_EDGES + 1)
+        .map(|position| steps[position].place)
+        .collect();
+    let limit_m = SECOND_ROUND_M.min(SECOND_ROUND_FRACTION * walked[end]);
+    let rest: Vec<&WalkedPlace> = (steps[end..].iter())
+        .step_by((steps.len() - end) / COMPARED + 1)
+        .collect();
+    let follows = |step: &&&WalkedPlace| {
+        let mut edges = first.windows(2);
+        edges.any(|edge| distance_to_piece_m(step.place, edge[0], edge[1]) <= limit_m)
+    };
+    let following = rest.iter().filter(follows).count();
+    // One in ten may be off: the receiver, not the walker.
+    (10 * following >= 9 * rest.len()).then_some(end)
+}
+
 /// Simplifies an open list of corners of a ring, in two halves between its start and the corner farthest from it.
-fn simplified_ring(steps: Vec<WalkedPlace>) -> Vec<WalkedPlace> {
+fn simplified_ring(steps: Vec<WalkedPlace>, tolerance_m: f64) -> Vec<WalkedPlace> {
     let far = (0..steps.len())
         .max_by(|&a, &b| {
             let from_start_m = |position: usize| steps[position].place.distance_m(steps[0].place);
             from_start_m(a).total_cmp(&from_start_m(b))
         })
         .unwrap_or(0);
-    let mut out = simplified(&steps[..=far]);
+    let mut out = simplified(&steps[..=far], tolerance_m);
     let back: Vec<WalkedPlace> = steps[far..].iter().chain(&steps[..1]).copied().collect();
-    let mut back = simplified(&back);
+    let mut back = simplified(&back, tolerance_m);
     // Both halves hold their ends.
     back.pop();
     out.pop();
@@ -159,15 +163,16 @@ fn simplified_ring(steps: Vec<WalkedPlace>) -> Vec<WalkedPlace> {
     out
 }
 
-/// Douglas & Peucker 1973, without recursion.
-fn simplified(steps: &[WalkedPlace]) -> Vec<WalkedPlace> {
+/// Douglas & Peucker 1973, without recursion, from one place where the walker stood to the next.
+fn simplified(steps: &[WalkedPlace], tolerance_m: f64) -> Vec<WalkedPlace> {
     if steps.len() < 3 {
         return steps.to_vec();
     }
-    let mut keep = vec![false; steps.len()];
+    let mut keep: Vec<bool> = steps.iter().map(|step| step.is_corner).collect();
     keep[0] = true;
     keep[steps.len() - 1] = true;
-    let mut stack = vec![(0, steps.len() - 1)];
+    let kept: Vec<usize> = (0..steps.len()).filter(|&position| keep[position]).collect();
+    let mut stack: Vec<(usize, usize)> = kept.windows(2).map(|pair| (pair[0], pair[1])).collect();
     while let Some((first, last)) = stack.pop() {
         let farthest = (first + 1..last)
             .map(|position| {
@@ -176,7 +181,7 @@ fn simplified(steps: &[WalkedPlace]) -> Vec<WalkedPlace> {
             })
             .max_by(|a, b| a.1.total_cmp(&b.1));
         if let Some((position, off_m)) = farthest
-            && off_m > SIMPLIFIED_M
+            && off_m > tolerance_m
         {
             keep[position] = true;
             stack.push((first, position));
@@ -200,31 +205,31 @@ fn distance_to_piece_m(place: Place, from: Place, to: Place) -> f64 {
 }
 
 /// Cuts off short loops where the ring crosses itself; gives how many.
-fn cut_loops(steps: &mut Vec<WalkedPlace>) -> usize {
+fn cut_loops(steps: &mut Vec<WalkedPlace>, loop_m: f64) -> usize {
     if steps.len() > MOST_CORNERS_FOR_LOOPS {
         return 0;
     }
-    let mut cut = cut_loops_of_line(steps);
+    let mut cut = cut_loops_of_line(steps, loop_m);
     // The edge that closes the ring can cross others too: the same from another start.
     let half = steps.len() / 2;
     steps.rotate_left(half);
-    cut += cut_loops_of_line(steps);
+    cut += cut_loops_of_line(steps, loop_m);
     let half = half.min(steps.len());
     steps.rotate_right(half);
     cut
 }
 
-fn cut_loops_of_line(steps: &mut Vec<WalkedPlace>) -> usize {
+fn cut_loops_of_line(steps: &mut Vec<WalkedPlace>, loop_m: f64) -> usize {
     let mut cut = 0;
     let mut first = 0;
     while first + 2 < steps.len() {
-        match loop_from(steps, first) {
+        match loop_from(steps, first, loop_m) {
             Some((end, part)) => {
                 // Up to the crossing, and on from there.
                 let crossing = between(&steps[first], &steps[first + 1], part);
+                // What is left of the edge may cross another one.
                 steps.splice(first + 1..=end, [crossing]);
                 cut += 1;
-                first += 1;
             }
             None => first += 1,
         }
@@ -233,11 +238,11 @@ fn cut_loops_of_line(steps: &mut Vec<WalkedPlace>) -> usize {
 }
 
 /// The last corner of a short loop that begins on the edge after a corner, and the part of that edge before the crossing.
-fn loop_from(steps: &[WalkedPlace], first: usize) -> Option<(usize, f64)> {
+fn loop_from(steps: &[WalkedPlace], first: usize, loop_m: f64) -> Option<(usize, f64)> {
     let mut length_m = 0.0;
     for second in first + 2..steps.len() - 1 {
         length_m += steps[second - 1].place.distance_m(steps[second].place);
-        if length_m > LOOP_M {
+        if length_m > loop_m {
             return None;
         }
         let edge = |position: usize| (steps[position].place, steps[position + 1].place);
@@ -262,6 +267,7 @@ fn between(from: &WalkedPlace, to: &WalkedPlace, part: f64) -> WalkedPlace {
             mix(from.place.east_m, to.place.east_m),
             mix(from.place.north_m, to.place.north_m),
         ),
+        is_corner: false,
     }
 }
 
