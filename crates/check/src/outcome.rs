@@ -37,6 +37,13 @@ impl Checks {
 
     /// The headline, wide enough for the checks that fail.
     pub fn widened(&self, visited: Estimate) -> Estimate {
+        // Where two roads contradict each other the headline does not rest on the path, which all others question.
+        if self
+            .failing()
+            .any(|(check, _)| check.check == CheckKind::TwoRoads)
+        {
+            return visited;
+        }
         self.failing()
             .fold(visited, |visited, (_, follows)| match *follows {
                 Follows::Nothing => visited,

@@ -56,7 +56,10 @@ pub fn analyse_survey(survey: &Survey<'_>, wish: Calibrate) -> Result<Findings, 
     log_verdict.remarks.extend(calibrated.remark());
     let mut checks = tussock_check::of_log(survey);
     let (logged, contradicted) = visited(survey, &counted, &calibrated, &mut checks)?;
-    checks.extend(count::cell_sum(&cells, logged));
+    if contradicted.is_none() {
+        // Else the squares are of a path that the headline does not use.
+        checks.extend(count::cell_sum(&cells, logged));
+    }
     checks.extend(count::as_logged(survey, &counted, logged));
     checks.hold_to(&mut log_verdict);
     let hidden = unseen::hidden_fraction(survey, &counted.count, &cells, drive);
