@@ -135,7 +135,7 @@ impl Judged<'_> {
                     north_m: obstacle.place.north_m,
                     radius_m: obstacle.radius_m,
                     turns: obstacle.turns as u64,
-                    standing: obstacle.standing(legs(), error_m),
+                    presence: obstacle.presence(legs(), error_m),
                 }
             })
             .collect()

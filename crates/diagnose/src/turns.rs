@@ -10,7 +10,7 @@
 use rstar::{RTree, primitives::GeomWithData};
 use tussock_locate::turns::Turn;
 use tussock_plane::{Edge, Leg};
-use tussock_types::{Place, Standing};
+use tussock_types::{Place, Presence};
 
 /// Turns farther inside than any edge of the plan explains.
 pub fn inner(turns: &[Turn], setback_m: f64, error_m: f64) -> Vec<Turn> {
@@ -42,13 +42,13 @@ impl Obstacle {
     }
 
     /// Whether it stood there all the time, where it stood at all.
-    pub fn standing(&self, legs: impl Iterator<Item = Leg>, error_m: f64) -> Standing {
+    pub fn presence(&self, legs: impl Iterator<Item = Leg>, error_m: f64) -> Presence {
         let through = self.drives_through(legs, error_m);
         match (through.before, through.after) {
-            (true, true) => Standing::CameAndWent,
-            (true, false) => Standing::Came,
-            (false, true) => Standing::Went,
-            (false, false) => Standing::Throughout,
+            (true, true) => Presence::CameAndWent,
+            (true, false) => Presence::Came,
+            (false, true) => Presence::Went,
+            (false, false) => Presence::Throughout,
         }
     }
 
@@ -289,14 +289,14 @@ mod tests {
             !thing.is_driven_through([leg(200.0, 0.1), leg(500.0, 0.0)].into_iter(), 0.3),
             "unsure by as much"
         );
-        let standing = |legs: &[Leg]| thing.standing(legs.iter().copied(), 0.02);
+        let presence = |legs: &[Leg]| thing.presence(legs.iter().copied(), 0.02);
         let (before, after) = (
             [leg(0.0, 0.1), leg(40.0, -0.1)],
             [leg(950.0, 0.0), leg(990.0, 0.1)],
         );
-        assert_eq!(standing(&before), Standing::Came);
-        assert_eq!(standing(&after), Standing::Went);
-        assert_eq!(standing(&[before, after].concat()), Standing::CameAndWent);
-        assert_eq!(standing(&[before[0], after[0]]), Standing::Throughout);
+        assert_eq!(presence(&before), Presence::Came);
+        assert_eq!(presence(&after), Presence::Went);
+        assert_eq!(presence(&[before, after].concat()), Presence::CameAndWent);
+        assert_eq!(presence(&[before[0], after[0]]), Presence::Throughout);
     }
 }

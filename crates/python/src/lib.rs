@@ -3,7 +3,7 @@
 //! | question | item |
 //! |---|---|
 //! | how do logs, plans and settings come in? | `read`, `Trace`, `Plan`, `Settings` |
-//! | what can be asked of them? | `inspect`, `analyse`, `against_reference`, `compare`, `simulate`, `plan_check` |
+//! | what can be asked of them? | `inspect`, `analyse`, `against_reference`, `compare`, `simulate`, `plan_check`, `plan_from_trace`, `mended_plan` |
 //! | what do papers call that, and how sure is it? | `measures`, `count_on_grid`, `compare_paired`, `nights_needed` |
 //! | how do many machines share a night? | `Hand`, `Store`, `batch_lookout`, for `tussock.spark` |
 //! | how do answers go out? | `Findings`, `Comparison`: JSON, bytes of files, columns as NumPy arrays |
@@ -44,7 +44,7 @@ mod _tussock {
     #[pymodule_export]
     use super::trace::{Reference, Trace, read};
     #[pymodule_export]
-    use super::work::{against_reference, analyse, inspect};
+    use super::work::{against_reference, analyse, inspect, mended_plan, plan_from_trace};
 
     /// Version of the tool, as it stands in every result.
     #[pymodule_export]

@@ -126,6 +126,35 @@ pub(crate) fn ask<T: Send>(
     })
 }
 
+/// A plan drawn from the drive alone.
+#[pyfunction]
+pub(crate) fn plan_from_trace(
+    py: Python<'_>,
+    traces: Vec<Py<Trace>>,
+    settings: Py<Settings>,
+) -> PyResult<Plan> {
+    ask(py, (traces, None, settings), |job| {
+        let drawn = tussock::plan_from_trace(job).map_err(|error| told(&error))?;
+        Ok(Plan::of(drawn))
+    })
+}
+
+/// The plan as the log shows the garden to be.
+#[pyfunction]
+pub(crate) fn mended_plan(
+    py: Python<'_>,
+    traces: Vec<Py<Trace>>,
+    plan: Py<Plan>,
+    settings: Py<Settings>,
+) -> PyResult<Plan> {
+    ask(py, (traces, Some(plan), settings), |job| {
+        let survey = Survey::of(job).map_err(|error| told(&error))?;
+        let found = tussock::analyse_survey(&survey, Calibrate::Auto).map_err(|error| told(&error))?;
+        let mended = tussock::mended_plan(&survey, &found).map_err(|error| told(&error))?;
+        Ok(Plan::of(mended.plan))
+    })
+}
+
 /// Any plain result as JSON.
 pub(crate) fn json(value: &impl serde::Serialize) -> Result<String, Fault> {
     serde_json::to_string(value).map_err(|error| Fault::of(Class::Report, &error))

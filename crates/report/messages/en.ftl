@@ -498,7 +498,7 @@ out-of-reach = { $value ->
     [edge] a strip along the edge or a corner: the machine turns before the disc is there
    *[cut_off] shut off behind a passage that is too narrow, or without any way in
 }
-standing = { $value ->
+presence = { $value ->
     [came] later only: its place was driven through before
     [went] at first only: its place was driven through since
     [came_and_went] for a while: its place was driven through before and since

@@ -61,8 +61,17 @@ pub struct DrawnLawn {
     pub setback_m: f64,
     /// How far the edges may lie elsewhere, as a standard deviation.
     pub edge_sd_m: f64,
-    /// Middle and length of the longest stretch of the outer edge at which it turned nowhere.
-    pub unturned: Option<(Place, f64)>,
+    /// The longest stretch of the outer edge at which it turned nowhere.
+    pub unturned: Option<UnturnedStretch>,
+}
+
+/// A stretch of an edge at which the machine turned nowhere.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct UnturnedStretch {
+    /// Its middle.
+    pub middle: Place,
+    /// Along the edge.
+    pub length_m: f64,
 }
 
 impl DrawnLawn {
@@ -91,7 +100,7 @@ pub fn drawn_lawn(
     let turns: Vec<Turn> = (tracks.iter())
         .flat_map(|track| turns::turns(track, &first, &[]))
         .collect();
-    let error_m = tracks.iter().map(Track::position_error_m).fold(0.0, f64::max);
+    let error_m = tracks.iter().map(shown_error_m).fold(0.0, f64::max);
     let setback = assumed(machine, cut_width_m);
     let first_inside = inside(tracks, &turns, cut_width_m, error_m);
     let at_edge = turns.iter().filter(|turn| turn.at.is_some()).count();
@@ -129,17 +138,18 @@ pub fn drawn_lawn(
 
 /// How far inside the first outline the machine turns, and its standard deviation.
 ///
-/// Where positions are so poor that no turn tells its edge, the outermost of all errors drew the outline: of n independent normal ones the
-/// largest is about sqrt(2 ln n) standard deviations (from memory).
+/// The outermost of all errors drew that outline: of n independent normal ones the largest is about sqrt(2 ln n) standard deviations (from
+/// memory). A machine that turns farther inside than that turns where it likes, and so far in the outline is where positions are so poor
+/// that no turn tells its edge.
 fn inside(tracks: &[Track], turns: &[Turn], cut_width_m: f64, error_m: f64) -> (f64, f64) {
-    if let Some(gathered) = Setback::gathered(turns, error_m).filter(|_| error_m <= MOST_GATHERED_M) {
-        return gathered;
-    }
     let driving_s: f64 = tracks.iter().map(Track::driving_s).sum();
     // Each side of a lawn sees a quarter of them.
     let errors = (0.25 * driving_s / (2.0 * noise::USUAL_DRIFT_TIME_S)).max(2.0);
-    let largest_sds = (2.0 * math::ln(errors)).sqrt();
-    (0.5 * cut_width_m + largest_sds * error_m, 0.5 * error_m)
+    let most_m = 0.5 * cut_width_m + (2.0 * math::ln(errors)).sqrt() * error_m;
+    match Setback::gathered(turns, error_m).filter(|_| error_m <= MOST_GATHERED_M) {
+        Some((inside_m, sd_m)) => (inside_m.min(most_m), sd_m),
+        None => (most_m, 0.5 * error_m),
+    }
 }
 
 /// How far inside its edges a machine turns of which no plan tells: what is stated, else between half its disc, so that it cuts up to the
@@ -162,6 +172,14 @@ fn assumed(machine: &MachineSettings, cut_width_m: f64) -> Setback {
             ..expected
         },
         _ => expected,
+    }
+}
+
+/// Position error as far as the log shows it: drift that nothing shows is no reason to believe in another middle.
+fn shown_error_m(track: &Track) -> f64 {
+    match track.unseen_drift_m() {
+        Some(_) => track.noise.white_m,
+        None => track.position_error_m(),
     }
 }
 
@@ -190,8 +208,8 @@ fn is_island(gap: &Pocket, hull: &Hull, turns: &[Turn], ahead_m: f64, turns_per_
     turned >= LEAST_TURNS && turned as f64 >= LEAST_SHARE * expected
 }
 
-/// Middle and length of the longest stretch of an outer edge that lies farther than `reach_m` from every turn.
-fn unturned(region: &Region, turns: &[Turn], grid: Grid, reach_m: f64) -> Option<(Place, f64)> {
+/// The longest stretch of an outer edge that lies farther than `reach_m` from every turn.
+fn unturned(region: &Region, turns: &[Turn], grid: Grid, reach_m: f64) -> Option<UnturnedStretch> {
     let mut turned = BitGrid::new(grid);
     swath::mark(
         &mut turned,
@@ -202,7 +220,7 @@ fn unturned(region: &Region, turns: &[Turn], grid: Grid, reach_m: f64) -> Option
         let cell = grid.cell_at(place);
         cell.is_none_or(|(column, row)| turned.get(column, row))
     };
-    let mut longest: Option<(Place, f64)> = None;
+    let mut longest: Option<UnturnedStretch> = None;
     for ring in region.rings().iter().filter_map(|rings| rings.first()) {
         let mut stretch: Vec<Place> = Vec::new();
         for place in along(ring) {
@@ -212,8 +230,9 @@ fn unturned(region: &Region, turns: &[Turn], grid: Grid, reach_m: f64) -> Option
             }
             stretch.push(place);
             let length_m = STEP_M * stretch.len() as f64;
-            if length_m >= LEAST_UNTURNED_M && longest.is_none_or(|(_, longest_m)| length_m > longest_m) {
-                longest = Some((stretch[stretch.len() / 2], length_m));
+            if length_m >= LEAST_UNTURNED_M && longest.is_none_or(|before| length_m > before.length_m) {
+                let middle = stretch[stretch.len() / 2];
+                longest = Some(UnturnedStretch { middle, length_m });
             }
         }
     }
@@ -447,7 +466,7 @@ mod tests {
                 ]
             })
             .collect();
-        let (middle, length_m) = unturned(&square(10.0), &three, grid, 0.65).unwrap();
+        let UnturnedStretch { middle, length_m } = unturned(&square(10.0), &three, grid, 0.65).unwrap();
         assert!(middle.distance_m(Place::new(5.0, 10.0)) < 0.3, "{middle:?}");
         // Turns in the corners are beside its ends.
         assert!((length_m - 8.4).abs() < 0.5, "{length_m}");

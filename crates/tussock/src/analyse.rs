@@ -10,7 +10,7 @@ use tussock_locate::{HaltPlace, Track};
 use tussock_plane::Region;
 use tussock_survey::calibrate::{Calibrated, as_logged, calibrate};
 use tussock_survey::coverage_count::CoverageCount;
-use tussock_survey::outline::DrawnLawn;
+use tussock_survey::outline::{DrawnLawn, UnturnedStretch};
 use tussock_survey::{interval, log_findings, nights, over_time, promise, unseen};
 use tussock_types::{
     Coverage, DrawnOutline, Estimate, Findings, Installation, LogLevel, LogVerdict, OutlineSource, OverTime,
@@ -174,7 +174,7 @@ fn with_unlisted(fit: PlanFit, installation: &Installation, survey: &Survey<'_>)
     let obstacles = &installation.unlisted_obstacles;
     let islands = obstacles
         .iter()
-        .filter(|thing| thing.radius_m >= log_findings::ISLAND_RADIUS_M && thing.standing.is_at_the_end());
+        .filter(|thing| thing.radius_m >= log_findings::ISLAND_RADIUS_M && thing.presence.is_at_the_end());
     let discs: Vec<Region> = islands
         .filter_map(|thing| Region::disc(Place::new(thing.east_m, thing.north_m), thing.radius_m).ok())
         .collect();
@@ -204,7 +204,7 @@ fn islands_found(shapes: &[Region], survey: &Survey<'_>) -> Vec<UnlistedIsland> 
 }
 
 fn drawn_outline(drawn: &DrawnLawn, survey: &Survey<'_>) -> DrawnOutline {
-    let unturned = drawn.unturned.map(|(middle, length_m)| {
+    let unturned = drawn.unturned.map(|UnturnedStretch { middle, length_m }| {
         let geo = survey.geo(middle);
         UnturnedEdge {
             lat: geo.map(|geo| geo.lat_deg),

@@ -94,7 +94,7 @@ pub fn mended_plan(survey: &Survey<'_>, findings: &Findings) -> Result<MendedPla
     });
     let things = fit.unlisted_obstacles.iter();
     let things = things
-        .filter(|thing| thing.radius_m < log_findings::ISLAND_RADIUS_M && thing.standing.is_at_the_end());
+        .filter(|thing| thing.radius_m < log_findings::ISLAND_RADIUS_M && thing.presence.is_at_the_end());
     let things = things.map(|thing| {
         let place = frame.to_geo(Place::new(thing.east_m, thing.north_m));
         (

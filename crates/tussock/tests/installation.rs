@@ -7,7 +7,7 @@ use tussock_plane::{Region, Site};
 use tussock_simulate::gardens::{GardenKind, Surprise, Wish, invent, invent_as};
 use tussock_simulate::{Counting, LogNoise, Machine, Run, TrueRun, simulate, truth};
 use tussock_types::{
-    Findings, HomeAlong, LowerCutAnswer, Place, Plan, PlanFeature, PlanRole, PlanShape, Settings, Standing,
+    Findings, HomeAlong, LowerCutAnswer, Place, Plan, PlanFeature, PlanRole, PlanShape, Presence, Settings,
     Trace, UnlistedObstacle,
 };
 
@@ -150,13 +150,13 @@ fn a_thing_that_was_moved_between_two_nights_went_at_one_place_and_came_at_the_o
     let settings = settings();
     let found = analyse(&job(&nights, Some(&plan), &settings)).unwrap();
     let things = found.installation.unwrap().unlisted_obstacles;
-    let standing = |place: Place| {
+    let presence = |place: Place| {
         let near =
             |thing: &&UnlistedObstacle| place.distance_m(Place::new(thing.east_m, thing.north_m)) < 0.2;
-        things.iter().find(near).map(|thing| thing.standing)
+        things.iter().find(near).map(|thing| thing.presence)
     };
-    assert_eq!(standing(places[0]), Some(Standing::Went), "{things:?}");
-    assert_eq!(standing(places[1]), Some(Standing::Came), "{things:?}");
+    assert_eq!(presence(places[0]), Some(Presence::Went), "{things:?}");
+    assert_eq!(presence(places[1]), Some(Presence::Came), "{things:?}");
 }
 
 #[test]

@@ -76,13 +76,13 @@ pub struct UnlistedObstacle {
     /// Turns at it.
     pub turns: u64,
     /// Whether it stood there all the time.
-    pub standing: Standing,
+    pub presence: Presence,
 }
 
 /// Whether a thing in the lawn stood there while the machine was logged.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
-pub enum Standing {
+pub enum Presence {
     /// Nothing says otherwise.
     Throughout,
     /// Its place was driven through before it first turned the machine.
@@ -93,7 +93,7 @@ pub enum Standing {
     CameAndWent,
 }
 
-impl Standing {
+impl Presence {
     /// Whether it was still there at the end of the log.
     pub const fn is_at_the_end(self) -> bool {
         matches!(self, Self::Throughout | Self::Came)

@@ -127,6 +127,8 @@ def sound_calls():
         (tussock.Reference.from_trace, {"trace": trace, "timed": True}),
         (tussock.analyse, {"logs": trace, **some, "cut_width_m": 0.22, "seed": 0, "suggestions": False, "reference": None}),
         (tussock.inspect, {"logs": trace, **some}),
+        (tussock.plan_from_trace, {"logs": trace, "settings": None}),
+        (tussock.mended_plan, {"logs": trace, "plan": plan, "settings": None}),
         (tussock.measures, {"logs": trace, **some, "cut_width_m": 0.22}),
         (tussock.guess_pattern, {"logs": trace, **some}),
         (tussock.against_reference, {"logs": trace, "reference": b"east_m,north_m\n0,0\n20,0\n", **some}),

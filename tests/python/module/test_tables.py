@@ -1,6 +1,7 @@
 """Times, masks and data frames of other libraries are taken for what they are, or refused."""
 
 import datetime
+import json
 
 import geopandas
 import numpy as np
@@ -203,3 +204,21 @@ def test_data_frames_that_hold_something_else_are_refused(frame, call, kind):
     with pytest.raises(tussock.TussockError) as caught:
         call(frame)
     assert caught.value.kind == kind, caught.value
+
+
+def test_a_plan_that_lies_beside_its_log_is_mended_and_a_drive_draws_one(plan, settings, nights):
+    shifted = json.loads(plan.to_geojson())
+
+    def east(coordinates):
+        if isinstance(coordinates[0], (int, float)):
+            return [coordinates[0] + 2e-5, *coordinates[1:]]
+        return [east(each) for each in coordinates]
+
+    for feature in shifted["features"]:
+        feature["geometry"]["coordinates"] = east(feature["geometry"]["coordinates"])
+    mended = tussock.mended_plan(nights[0], shifted, settings=settings)
+    before, after = (each.to_geodataframe().geometry.union_all().centroid.x for each in (plan, mended))
+    assert abs(after - before) < 2e-6
+    drawn = tussock.plan_from_trace(nights[0], settings=settings)
+    lawn_m2 = tussock.plan_check(plan).lawn_m2
+    assert 0.5 * lawn_m2 < tussock.plan_check(drawn).lawn_m2 < 1.1 * lawn_m2

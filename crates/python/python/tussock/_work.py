@@ -95,6 +95,22 @@ def inspect(
     return Record(json.loads(_tussock.inspect(*_job(logs, plan, settings, None))))
 
 
+def plan_from_trace(logs: Logs, *, settings: Settings | PathLike | None = None) -> Plan:
+    """A plan drawn from the drive alone: the lawn where turns say that its edges are, what the machine went round as obstacles, and
+    the station. Good to some 0.15 m with centimetre logs; names and zones are to be filled in."""
+    traces, _, wanted = _job(logs, None, settings, None)
+    return Plan._of(_tussock.plan_from_trace(traces, wanted))
+
+
+def mended_plan(logs: Logs, plan: Plan | Source, *, settings: Settings | PathLike | None = None) -> Plan:
+    """The plan as the log shows the garden to be: moved as a whole, sides moved that lie elsewhere than drawn, zones left out that
+    are driven over, things added that turned the machine. A log that does not tell how the plan lies raises :class:`AnalyseError`."""
+    traces, laid, wanted = _job(logs, plan, settings, None)
+    if laid is None:
+        raise AnalyseError("no plan, expected the one to mend", "no_plan")
+    return Plan._of(_tussock.mended_plan(traces, laid, wanted))
+
+
 @_asked.held(CompareError, seed=_asked.whole)
 def compare(
     before: Findings, after: Findings, *, seed: int = 0, names: tuple[Sequence[str], Sequence[str]] | None = None

@@ -657,7 +657,7 @@ mod tests {
         );
         verdict.level = LogLevel::Good;
         assert_eq!(said(&verdict), "nothing that luck does not explain");
-        assert!(none_missed(&verdict, OutlineSource::Trace, 0.0).contains("without an outline"));
+        assert!(none_missed(&verdict, OutlineSource::Trace, 0.0).contains("drawn outline"));
         assert_eq!(
             none_missed(&verdict, OutlineSource::Plan, 260.0),
             "none is shown, but 260 m² are without evidence: this log cannot tell"

@@ -41,7 +41,7 @@ pub(crate) fn installation() -> Installation {
             east_m: 2.5,
             north_m: -6.0,
             radius_m: 0.35,
-            standing: tussock_types::Standing::Went,
+            presence: tussock_types::Presence::Went,
             turns: 14,
         }],
         out_of_reach: vec![

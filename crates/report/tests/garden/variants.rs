@@ -64,15 +64,19 @@ pub(crate) fn full_findings() -> Findings {
             path_m: 42.0,
         }],
         unlisted_obstacles: installation().unlisted_obstacles,
-        unlisted_islands: vec![UnlistedIsland {
-            id: "I1".to_owned(),
-            lat: None,
-            lon: None,
-            east_m: 1.3,
-            north_m: 1.3,
-            area_m2: 1.2,
-            outline: vec![Place::new(1.0, 1.0), Place::new(2.0, 1.0), Place::new(1.0, 1.0)],
-        }],
+        unlisted_islands: vec![island()],
+    });
+    findings.drawn_outline = Some(DrawnOutline {
+        setback_m: 0.16,
+        edge_sd_m: 0.06,
+        islands: vec![island()],
+        unturned: Some(UnturnedEdge {
+            lat: Some(53.1),
+            lon: Some(12.2),
+            east_m: 4.0,
+            north_m: 9.0,
+            length_m: 5.5,
+        }),
     });
     findings.machines[0] = MachineFindings {
         model: Some(MotionModel::Legs),
@@ -431,5 +435,18 @@ pub(crate) fn inspection() -> Inspection {
         qualities: vec![(FixQuality::RtkFixed, 28_100), (FixQuality::RtkFloat, 690)],
         hdop: Some((0.7, 1.1)),
         repeated_positions: 12,
+    }
+}
+
+/// Ground that is circled and never entered.
+fn island() -> UnlistedIsland {
+    UnlistedIsland {
+        id: "I1".to_owned(),
+        lat: Some(53.1),
+        lon: Some(12.2),
+        east_m: 1.3,
+        north_m: 1.3,
+        area_m2: 1.2,
+        outline: vec![Place::new(1.0, 1.0), Place::new(2.0, 1.0), Place::new(1.0, 1.0)],
     }
 }
