@@ -138,14 +138,18 @@ pub fn drawn_lawn(
 
 /// How far inside the first outline the machine turns, and its standard deviation.
 ///
-/// The outermost of all errors drew that outline: of n independent normal ones the largest is about sqrt(2 ln n) standard deviations (from
+/// The outermost of all drifts drew that outline (white errors do not: paths are smooth): of n independent normal ones the largest is about sqrt(2 ln n) standard deviations (from
 /// memory). A machine that turns farther inside than that turns where it likes, and so far in the outline is where positions are so poor
 /// that no turn tells its edge.
 fn inside(tracks: &[Track], turns: &[Turn], cut_width_m: f64, error_m: f64) -> (f64, f64) {
     let driving_s: f64 = tracks.iter().map(Track::driving_s).sum();
     // Each side of a lawn sees a quarter of them.
     let errors = (0.25 * driving_s / (2.0 * noise::USUAL_DRIFT_TIME_S)).max(2.0);
-    let most_m = 0.5 * cut_width_m + (2.0 * math::ln(errors)).sqrt() * error_m;
+    let drift_m = tracks
+        .iter()
+        .filter_map(|track| track.noise.drift_m)
+        .fold(0.0, f64::max);
+    let most_m = 0.5 * cut_width_m + (2.0 * math::ln(errors)).sqrt() * drift_m;
     match Setback::gathered(turns, error_m).filter(|_| error_m <= MOST_GATHERED_M) {
         Some((inside_m, sd_m)) => (inside_m.min(most_m), sd_m),
         None => (most_m, 0.5 * error_m),
