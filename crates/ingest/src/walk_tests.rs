@@ -540,7 +540,7 @@ fn walked(corners: &[(f64, f64)], habit: Habit, seed: u64) -> String {
     path.extend(corners.last());
     path.truncate(path.len() - (habit.open_m / 1.2) as usize);
     let keep = if habit.filter_s > 0.0 {
-        (-1.0 / habit.filter_s).exp()
+        math::exp(-1.0 / habit.filter_s)
     } else {
         0.0
     };
