@@ -16,7 +16,7 @@ const SPIKE_FIXES: usize = 5;
 /// A spike goes out by so many of the longest usual steps, and by at least a metre.
 const SPIKE_STEPS: f64 = 2.0;
 const SPIKE_M: f64 = 1.0;
-/// WalkPace is read from chords over so many steps, which noise hardly lengthens.
+/// The pace is read from chords over so many steps, which noise hardly lengthens.
 const CHORD_STEPS: usize = 8;
 /// Slower is standing.
 const STANDING_MPS: f64 = 0.1;
