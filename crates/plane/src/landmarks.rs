@@ -198,10 +198,28 @@ fn told(title: &str, shape: &Region, corners: &[Place], beside: &[Beside]) -> Ve
         let words = format!("the {} corner of {title}", WINDS[wind]);
         match group[..] {
             [place] => found.push((words, place)),
-            _ => found.extend(beside.iter().flat_map(|thing| apart(&words, &group, thing))),
+            _ => {
+                found.extend(beside.iter().flat_map(|thing| apart(&words, &group, thing)));
+                let words = format!("the outermost {} corner of {title}", WINDS[wind]);
+                found.extend(outermost(&group, wind).map(|place| (words, place)));
+            }
         }
     }
     found
+}
+
+/// The corner that lies clearly farthest towards a wind.
+fn outermost(group: &[Place], wind: usize) -> Option<Place> {
+    let (sin, cos) = math::sin_cos(wind as f64 * std::f64::consts::FRAC_PI_4);
+    let mut sorted: Vec<(f64, Place)> = group
+        .iter()
+        .map(|place| (cos * place.east_m + sin * place.north_m, *place))
+        .collect();
+    sorted.sort_by(|a, b| b.0.total_cmp(&a.0));
+    match sorted[..] {
+        [first, second, ..] => (first.0 >= second.0 + CLEARLY_M).then_some(first.1),
+        _ => None,
+    }
 }
 
 /// Of several corners in one wind: the one that is clearly nearest to something, and of two the other.

@@ -212,6 +212,20 @@ fn corners_in_one_wind_are_told_apart_by_what_one_sees() {
 }
 
 #[test]
+fn of_several_corners_in_one_wind_the_outermost_is_known() {
+    let site = garden(&[(
+        PlanRole::Lawn,
+        "lawn",
+        &[(0.0, 0.0), (20.0, 0.0), (20.0, 12.0), (30.0, 12.0), (30.0, 20.0), (0.0, 20.0)],
+        None,
+    )]);
+    let found = site.landmarks();
+    let outermost = "the outermost north-east corner of the lawn";
+    let at = found.iter().find(|landmark| landmark.words == outermost).unwrap();
+    assert!(at.place.distance_m(Place::new(30.0, 20.0)) < 0.01, "{found:?}");
+}
+
+#[test]
 fn lawns_go_by_their_names_and_features_of_the_same_name_by_their_number() {
     let square = |e: f64, n: f64, side: f64| [(e, n), (e + side, n), (e + side, n + side), (e, n + side)];
     let site = garden(&[
