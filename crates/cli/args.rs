@@ -412,11 +412,21 @@ pub(crate) struct AskArguments {
     pub(crate) findings: PathBuf,
 
     /// The place in degrees
-    #[arg(long, value_name = "LAT,LON", allow_hyphen_values = true, required_unless_present = "at_m")]
+    #[arg(
+        long,
+        value_name = "LAT,LON",
+        allow_hyphen_values = true,
+        required_unless_present = "at_m"
+    )]
     pub(crate) at: Option<String>,
 
     /// The place in metres east and north of the findings' origin
-    #[arg(long, value_name = "EAST,NORTH", allow_hyphen_values = true, conflicts_with = "at")]
+    #[arg(
+        long,
+        value_name = "EAST,NORTH",
+        allow_hyphen_values = true,
+        conflicts_with = "at"
+    )]
     pub(crate) at_m: Option<String>,
 
     /// What was said of it, to be written beside the answer

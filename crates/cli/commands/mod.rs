@@ -28,7 +28,8 @@ pub(crate) fn saved_findings(path: &Path) -> Result<Findings, CommandFailure> {
     inputs::check([path], "findings.json of an earlier analysis")?;
     let bytes = inputs::bytes(path)?;
     tussock_report::from_json(&bytes).map_err(|error| {
-        failure!("{}: {}", name(path), told(&error)).hint("findings.json is written by tussock analyse --out DIR")
+        failure!("{}: {}", name(path), told(&error))
+            .hint("findings.json is written by tussock analyse --out DIR")
     })
 }
 

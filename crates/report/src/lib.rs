@@ -50,6 +50,7 @@ pub use outputs::{MAP_WIDTH_PX, Output, Privacy, left_out, outputs, outputs_size
 pub use parquet::{cells_parquet, fixes_parquet, legs_parquet};
 pub use private::redact;
 pub use terminal::{
-    Colour, Style, answer, answer_comparison, answer_complaint, answer_files, answer_inspection, answer_map, hints,
+    Colour, Style, answer, answer_comparison, answer_complaint, answer_files, answer_inspection, answer_map,
+    hints,
 };
 pub use words::is_hostile;

@@ -39,10 +39,14 @@ pub enum AskedPlace {
 #[non_exhaustive]
 pub enum AskError {
     /// Findings without a place on Earth.
-    #[error("these findings say nothing of where on Earth they lie (expected metres east and north instead of degrees)")]
+    #[error(
+        "these findings say nothing of where on Earth they lie (expected metres east and north instead of degrees)"
+    )]
     NoPlaceOnEarth,
     /// Findings without squares.
-    #[error("these findings hold no squares of the ground (expected findings of an analysis with a cutting width)")]
+    #[error(
+        "these findings hold no squares of the ground (expected findings of an analysis with a cutting width)"
+    )]
     NoCells,
     /// Another garden.
     #[error("the place lies {distance_m:.0} m from the lawn (expected one within {limit_m:.0} m of it)")]
@@ -75,7 +79,11 @@ pub fn ask(findings: &Findings, at: AskedPlace, said: Option<String>) -> Result<
     let cells = findings.cells.as_ref().filter(|_| findings.coverage.is_some());
     let cells = cells.ok_or(AskError::NoCells)?;
     let lawn = Region::from_rings(findings.lawn_outline.clone())?;
-    let off_lawn_m = if lawn.contains(place) { 0.0 } else { lawn.edge_distance_m(place) };
+    let off_lawn_m = if lawn.contains(place) {
+        0.0
+    } else {
+        lawn.edge_distance_m(place)
+    };
     if off_lawn_m > FARTHEST_M {
         return Err(AskError::FarAway {
             distance_m: off_lawn_m,
@@ -95,7 +103,9 @@ pub fn ask(findings: &Findings, at: AskedPlace, said: Option<String>) -> Result<
         north_m: place.north_m,
         said,
         visits: around.visits,
-        last_visit: start_s.zip(around.last_s).and_then(|(start_s, last_s)| rfc3339(start_s + last_s)),
+        last_visit: start_s
+            .zip(around.last_s)
+            .and_then(|(start_s, last_s)| rfc3339(start_s + last_s)),
         due_h: (around.visits.filter(|visits| visits.estimate >= NEVER_VISITS))
             .map(|visits| findings.span.driving_s / 3600.0 / visits.estimate),
         answer: Some(answer),
@@ -126,15 +136,27 @@ impl Around {
         let within_m = reach_m + 0.5 * std::f64::consts::SQRT_2 * grid.cell_m;
         let mut near: Vec<(f64, usize)> = (0..grid.columns * grid.rows)
             .filter(|&at| cells.lawn_fraction[at] > 0.0)
-            .map(|at| (grid.centre(at % grid.columns, at / grid.columns).distance_m(place), at))
+            .map(|at| {
+                (
+                    grid.centre(at % grid.columns, at / grid.columns)
+                        .distance_m(place),
+                    at,
+                )
+            })
             .filter(|(distance_m, _)| *distance_m <= within_m)
             .collect();
         near.sort_by(|a, b| a.0.total_cmp(&b.0));
         let Some(&(_, here)) = near.first() else {
-            return Self { visits: None, last_s: None };
+            return Self {
+                visits: None,
+                last_s: None,
+            };
         };
         let estimate = f64::from(cells.visits_expected[here]);
-        let mut visits: Vec<f64> = near.iter().map(|(_, at)| f64::from(cells.visits_expected[*at])).collect();
+        let mut visits: Vec<f64> = near
+            .iter()
+            .map(|(_, at)| f64::from(cells.visits_expected[*at]))
+            .collect();
         visits.sort_by(f64::total_cmp);
         let (low, high) = (
             quantile(&visits, 0.05).unwrap_or(estimate),
@@ -166,9 +188,11 @@ fn answer(
         let region = Region::from_rings(vec![outline.clone()])?;
         Ok(region.contains(place) || region.edge_distance_m(place) <= reach_m)
     };
-    if let Some(spot) = findings.stuck_spots.iter().find(|spot| {
-        Place::new(spot.east_m, spot.north_m).distance_m(place) <= spot.radius_m + reach_m
-    }) {
+    if let Some(spot) = findings
+        .stuck_spots
+        .iter()
+        .find(|spot| Place::new(spot.east_m, spot.north_m).distance_m(place) <= spot.radius_m + reach_m)
+    {
         return Ok(Said::PlaceIsStuckSpot {
             spot: spot.id.clone(),
             lost_min: spot.minutes,
@@ -184,33 +208,53 @@ fn answer(
     }
     for ground in findings.unseen.iter().flatten() {
         if holds(&ground.outline)? {
-            return Ok(Said::PlaceUnseen { ground: ground.id.clone() });
+            return Ok(Said::PlaceUnseen {
+                ground: ground.id.clone(),
+            });
         }
     }
     for pocket in &findings.not_yet {
         if holds(&pocket.outline)? {
             let id = pocket.id.clone();
             return Ok(match pocket.hours_to_decide {
-                Some(decided_h) => Said::PlaceNotYet { pocket: id, decided_h },
+                Some(decided_h) => Said::PlaceNotYet {
+                    pocket: id,
+                    decided_h,
+                },
                 None => Said::PlaceNotYetOpen { pocket: id },
             });
         }
     }
     if off_lawn_m > reach_m {
-        return Ok(Said::PlaceOffLawn { distance_m: off_lawn_m });
+        return Ok(Said::PlaceOffLawn {
+            distance_m: off_lawn_m,
+        });
     }
-    let lawn_visits = findings.revisits.as_ref().map_or(0.0, |revisits| revisits.mean_per_cell);
+    let lawn_visits = findings
+        .revisits
+        .as_ref()
+        .map_or(0.0, |revisits| revisits.mean_per_cell);
     Ok(match around.visits {
-        Some(Estimate { estimate, low: Some(low), high: Some(high) }) => {
+        Some(Estimate {
+            estimate,
+            low: Some(low),
+            high: Some(high),
+        }) => {
             let seldom = SELDOM_SHARE * lawn_visits;
             if low < NEVER_VISITS && high > lawn_visits && estimate < lawn_visits {
                 Said::PlaceCannotTell { error_m }
             } else if estimate < NEVER_VISITS {
                 Said::PlaceGap {}
             } else if high < seldom {
-                Said::PlaceSeldom { visits: estimate, lawn_visits }
+                Said::PlaceSeldom {
+                    visits: estimate,
+                    lawn_visits,
+                }
             } else {
-                Said::PlaceOften { visits: estimate, lawn_visits }
+                Said::PlaceOften {
+                    visits: estimate,
+                    lawn_visits,
+                }
             }
         }
         _ => Said::PlaceCannotTell { error_m },

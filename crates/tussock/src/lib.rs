@@ -56,9 +56,9 @@ mod verdict;
 
 pub use align::{AlignVerdict, Aligned, align};
 pub use analyse::{analyse, analyse_as, analyse_survey};
+pub use ask::{AskError, AskedPlace, ask};
 pub use built::built;
 pub use compare::{CompareError, Side, Sides, compare};
-pub use ask::{AskError, AskedPlace, ask};
 pub use from_trace::plan_from_trace;
 pub use inspect::inspect;
 pub use mended::{MendedPlan, mended_plan};

@@ -30,13 +30,17 @@ fn visits_of_places_lie_within_their_interval_at_every_grade() {
             let visits = answer.visits.unwrap();
             let true_visits = f64::from(truth.visits[row * grid.columns + column]);
             asked += 1;
-            held += usize::from((visits.low.unwrap() - 0.5..=visits.high.unwrap() + 0.5).contains(&true_visits));
+            held +=
+                usize::from((visits.low.unwrap() - 0.5..=visits.high.unwrap() + 0.5).contains(&true_visits));
             unsure += usize::from(matches!(answer.answer, Some(Said::PlaceCannotTell { .. })));
         }
         let share = f64::from(held as u32) / f64::from(asked);
         println!("{noise:?}: {held} of {asked} held, {unsure} cannot tell");
         assert!(share >= 0.85, "{noise:?}: {share}");
-        assert!(noise.drift_m > 1.0 || unsure * 20 <= asked as usize, "{noise:?}: {unsure} of {asked}");
+        assert!(
+            noise.drift_m > 1.0 || unsure * 20 <= asked as usize,
+            "{noise:?}: {unsure} of {asked}"
+        );
     }
 }
 
@@ -48,7 +52,13 @@ fn a_place_beside_the_lawn_is_not_counted_and_one_far_away_is_of_another_garden(
     let trace = logged(&run, &site, 1.0, LogNoise::CENTIMETRES, SEED + 1);
     let findings = found(&trace, &garden.plan, CUT_WIDTH_M);
     let (_, high) = site.lawn.bounds().unwrap();
-    let asked = |place: Place| ask(&findings, AskedPlace::Geo(site.frame.to_geo(place)), Some("here".to_owned()));
+    let asked = |place: Place| {
+        ask(
+            &findings,
+            AskedPlace::Geo(site.frame.to_geo(place)),
+            Some("here".to_owned()),
+        )
+    };
     let beside = asked(Place::new(high.east_m + 2.0, high.north_m + 2.0)).unwrap();
     assert!(matches!(beside.answer, Some(Said::PlaceOffLawn { distance_m }) if distance_m > 2.0));
     assert_eq!(beside.said.as_deref(), Some("here"));
@@ -56,8 +66,14 @@ fn a_place_beside_the_lawn_is_not_counted_and_one_far_away_is_of_another_garden(
     assert!(matches!(far, AskError::FarAway { .. }), "{far}");
     let mut bare = findings.clone();
     bare.frame.origin_lat = None;
-    let nowhere = AskedPlace::Geo(GeoPoint { lat_deg: 50.0, lon_deg: 5.0 });
+    let nowhere = AskedPlace::Geo(GeoPoint {
+        lat_deg: 50.0,
+        lon_deg: 5.0,
+    });
     assert_eq!(ask(&bare, nowhere, None), Err(AskError::NoPlaceOnEarth));
     bare.cells = None;
-    assert_eq!(ask(&bare, AskedPlace::Local(Place::default()), None), Err(AskError::NoCells));
+    assert_eq!(
+        ask(&bare, AskedPlace::Local(Place::default()), None),
+        Err(AskError::NoCells)
+    );
 }
