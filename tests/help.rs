@@ -12,6 +12,7 @@ const PAGES: &[(&str, &[&str])] = &[
     ("plan-from-walk", &["plan", "from-walk"]),
     ("plan-from-trace", &["plan", "from-trace"]),
     ("plan-align", &["plan", "align"]),
+    ("ask", &["ask"]),
     ("report", &["report"]),
     ("simulate", &["simulate"]),
     ("simulate-gardens", &["simulate", "gardens"]),

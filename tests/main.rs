@@ -7,6 +7,7 @@
 mod support;
 
 mod answers;
+mod ask;
 mod bad_input;
 mod checks;
 mod demo;

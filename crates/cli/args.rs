@@ -33,6 +33,7 @@ pub(crate) enum Command {
     Compare(CompareArguments),
     #[command(subcommand)]
     Plan(PlanCommand),
+    Ask(AskArguments),
     Report(ReportArguments),
     #[command(subcommand)]
     Batch(BatchCommand),
@@ -393,6 +394,48 @@ pub(crate) struct PictureArguments {
     /// Width of map.png in pixels, 200 to 8000
     #[arg(long, value_name = "PIXELS", default_value_t = tussock_report::MAP_WIDTH_PX, value_parser = clap::value_parser!(u32).range(200..=8000))]
     pub(crate) png_width: u32,
+}
+
+const ASK_EXAMPLES: &str = "\
+Examples:
+  tussock ask result/findings.json --at 53.86006,12.42021
+  tussock ask result/findings.json --at-m 4.5,-2 --said 'long grass by the shed'";
+
+/// What is known of one place: how often driven over, when last, and what follows
+///
+/// Asked of saved findings. The answer is one of: driven over like the rest, seldom, never and why, or that this log cannot tell.
+#[derive(Debug, Args)]
+#[command(after_help = ASK_EXAMPLES)]
+pub(crate) struct AskArguments {
+    /// findings.json of an earlier analysis; - is stdin
+    #[arg(value_name = "FINDINGS")]
+    pub(crate) findings: PathBuf,
+
+    /// The place in degrees
+    #[arg(
+        long,
+        value_name = "LAT,LON",
+        allow_hyphen_values = true,
+        required_unless_present = "at_m"
+    )]
+    pub(crate) at: Option<String>,
+
+    /// The place in metres east and north of the findings' origin
+    #[arg(
+        long,
+        value_name = "EAST,NORTH",
+        allow_hyphen_values = true,
+        conflicts_with = "at"
+    )]
+    pub(crate) at_m: Option<String>,
+
+    /// What was said of it, to be written beside the answer
+    #[arg(long, value_name = "TEXT")]
+    pub(crate) said: Option<String>,
+
+    /// Output format
+    #[arg(long, value_enum, default_value_t)]
+    pub(crate) format: Format,
 }
 
 const REPORT_EXAMPLES: &str = "\

@@ -4,7 +4,7 @@ use crate::args::{AnalyseArguments, LogArguments};
 use crate::exit::{CommandFailure, failure};
 use crate::units;
 use tussock_ingest::{Policy, ReadOptions, WalkRole};
-use tussock_types::{LimitSettings, PlanRole, Settings};
+use tussock_types::{GeoPoint, LimitSettings, PlanRole, Settings};
 
 /// Cutting widths that a machine can have. The same range as the analysis takes; told here before anything is read.
 const CUT_WIDTH_M: std::ops::RangeInclusive<f64> = 0.05..=2.0;
@@ -45,6 +45,19 @@ fn date(typed: &str) -> Result<time::Date, CommandFailure> {
     let format = time::macros::format_description!("[year]-[month]-[day]");
     time::Date::parse(typed, format)
         .map_err(|_| failure!("--date: {typed:?} is no date, expected year-month-day, such as 2026-05-01"))
+}
+
+/// A place on Earth.
+pub(crate) fn position(option: &str, typed: &str) -> Result<GeoPoint, CommandFailure> {
+    let parsed = typed.split_once(',').and_then(|(lat, lon)| {
+        Some(GeoPoint {
+            lat_deg: lat.trim().parse().ok()?,
+            lon_deg: lon.trim().parse().ok()?,
+        })
+    });
+    parsed.filter(|at: &GeoPoint| at.lat_deg.abs() <= 90.0 && at.lon_deg.abs() <= 180.0).ok_or_else(|| {
+        failure!("{option}: {typed:?} is no position, expected latitude,longitude in degrees, such as 40.00006,-30.00012")
+    })
 }
 
 /// What the tracks of a walk are.

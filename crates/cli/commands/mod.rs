@@ -1,6 +1,7 @@
 //! One file for each command.
 
 pub(crate) mod analyse;
+pub(crate) mod ask;
 pub(crate) mod batch;
 pub(crate) mod compare;
 pub(crate) mod gardens;
@@ -21,6 +22,16 @@ use tussock::{Advice, AnalyseError, Job, Stage};
 use tussock_ingest::Assembled;
 use tussock_report::{Output, Privacy};
 use tussock_types::{Findings, Plan, PlanFault, Settings, plural};
+
+/// Findings of an earlier analysis.
+pub(crate) fn saved_findings(path: &Path) -> Result<Findings, CommandFailure> {
+    inputs::check([path], "findings.json of an earlier analysis")?;
+    let bytes = inputs::bytes(path)?;
+    tussock_report::from_json(&bytes).map_err(|error| {
+        failure!("{}: {}", name(path), told(&error))
+            .hint("findings.json is written by tussock analyse --out DIR")
+    })
+}
 
 /// Faults of a plan, one a line.
 pub(crate) fn fault_lines(faults: &[PlanFault]) -> String {

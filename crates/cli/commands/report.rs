@@ -3,20 +3,14 @@
 use crate::CommandResult;
 use crate::args::ReportArguments;
 use crate::commands;
-use crate::exit::{Exit, failure};
-use crate::inputs::{self, name, told};
+use crate::exit::Exit;
 use crate::outputs::OutputFolder;
 use crate::printer::Printer;
 use tussock_report::Privacy;
 
 pub(crate) fn run(arguments: &ReportArguments, printer: &Printer) -> CommandResult {
     let folder = OutputFolder::probe(&arguments.out, [&arguments.findings])?;
-    inputs::check([&arguments.findings], "findings.json of an earlier analysis")?;
-    let bytes = inputs::bytes(&arguments.findings)?;
-    let findings = tussock_report::from_json(&bytes).map_err(|error| {
-        failure!("{}: {}", name(&arguments.findings), told(&error))
-            .hint("findings.json is written by tussock analyse --out DIR")
-    })?;
+    let findings = commands::saved_findings(&arguments.findings)?;
     let privacy = Privacy::from(arguments.private);
     let written = folder.write(&commands::render(&findings, privacy, &arguments.picture)?)?;
     commands::note_left_out(&findings, privacy, printer);

@@ -49,7 +49,7 @@ pub(crate) fn run(arguments: &SimulateArguments, printer: &Printer) -> CommandRe
         stuck_at: arguments
             .stuck
             .iter()
-            .map(|typed| position(typed))
+            .map(|typed| wishes::position("--stuck", typed))
             .collect::<Result<_, _>>()?,
         cut_width_m: arguments
             .cut_width
@@ -240,18 +240,6 @@ pub(super) fn start_unix_s(typed: &str) -> Result<f64, CommandFailure> {
         ));
     }
     Ok(start_s)
-}
-
-fn position(typed: &str) -> Result<GeoPoint, CommandFailure> {
-    let parsed = typed.split_once(',').and_then(|(lat, lon)| {
-        Some(GeoPoint {
-            lat_deg: lat.trim().parse().ok()?,
-            lon_deg: lon.trim().parse().ok()?,
-        })
-    });
-    parsed.filter(|at: &GeoPoint| at.lat_deg.abs() <= 90.0 && at.lon_deg.abs() <= 180.0).ok_or_else(|| {
-        failure!("--stuck: {typed:?} is no position, expected latitude,longitude in degrees, such as 40.00006,-30.00012")
-    })
 }
 
 fn noise(typed: &str) -> Result<LogNoise, CommandFailure> {

@@ -408,6 +408,16 @@ other_reasons = A difference describes what was driven over in these logs. Somet
 at_equal_hours = The two sides differ in driving hours; they are compared after equal hours.
 plan_unsure_before = The log does not show how the plan lies in the garden before the change, so places there may be off.
 plan_unsure_after = The log does not show how the plan lies in the garden after the change, so places there may be off.
+place_often = Driven over as often as the rest: { $visits } times, { $lawn_visits } in the mean of the lawn. Look at the blades, the cutting height, how the grass grows there, and at slopes.
+place_seldom = Driven over seldom: { $visits } times, { $lawn_visits } in the mean of the lawn. Look at what narrows the way there: a passage, a corner, an edge close by.
+place_never = Missed: it lies in pocket { $pocket } ({ $area_m2 }).
+place_gap = Not driven over in this log, in a gap so small that luck alone leaves it. Log another night and ask again.
+place_not_yet = Not driven over yet: it lies in { $pocket }, which luck still explains. { $decided_h } of driving in all decide.
+place_not_yet_open = Not driven over yet: it lies in { $pocket }, which luck still explains. Log more nights.
+place_unseen = This log cannot tell: it lies in { $ground }, ground without evidence. Log a night without silences there.
+place_is_stuck_spot = The machine lost time here: stuck spot { $spot }, { $lost_min } in all.
+place_off_lawn = It lies { $distance_m } off the lawn, where nothing is counted. If it is lawn, the plan leaves it out.
+place_cannot_tell = This log cannot tell: its positions are off by about { $error_m }, and within that the ground is driven over often and never. Log with a better receiver, or longer.
 nights_unknown = These logs cannot tell how much one night differs from the next, so no difference can be called real.
 
 ## Words for a course
@@ -553,6 +563,8 @@ how-much-driven-over = How much was driven over depends on the width of the cutt
 not-counted = Not counted
 outline-drawn-from-log = The outline was drawn from the log itself, its edges right to about { $error }: lawn that the mower never came near is not counted.
 asked-about = { $count }, { $area } in all, that the mower turned at from several sides and never entered: beds, trees, ponds, or lawn behind something? Left out of the lawn.
+asked-visits = { $number } times in this log ({ $low } to { $high }); the lawn { $mean } in the mean
+asked-due = every { $hours } of driving
 walk-first-hint = walk first along the edge at { $place }: on { $length } of it the mower turned nowhere
 walk-first = Walk first along the edge at { $place }: on { $length } of it the mower turned nowhere.
 nothing-needs-reason-again = Nothing needs a reason

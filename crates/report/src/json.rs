@@ -30,7 +30,7 @@ use serde::ser::Error as _;
 use serde::{Deserialize, Serialize};
 use serde_json::ser::{Formatter, PrettyFormatter};
 use std::io::{Read, Write};
-use tussock_types::{Cells, Comparison, Findings, Grid, Inspection, SCHEMA_VERSION};
+use tussock_types::{Cells, Comparison, ComplaintFindings, Findings, Grid, Inspection, SCHEMA_VERSION};
 
 /// How the columns of the squares are packed.
 const PACKING: &str = "float32 little-endian, zlib, base64";
@@ -253,6 +253,14 @@ fn take_cells(findings: Option<&mut serde_json::Value>) -> Result<Option<Cells>,
 /// [`ReportError::NotFinite`] names the first number that JSON cannot hold.
 pub fn inspection_to_json(inspection: &Inspection) -> Result<String, ReportError> {
     pretty(&tree(inspection)?)
+}
+
+/// What is known of a place, as JSON; its answer with its sentence beside the code.
+///
+/// # Errors
+/// [`ReportError::Json`].
+pub fn complaint_to_json(complaint: &ComplaintFindings) -> Result<String, ReportError> {
+    pretty(&tree(complaint)?)
 }
 
 /// Pretty JSON with a line end; zero has no sign.

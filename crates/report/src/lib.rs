@@ -40,7 +40,9 @@ pub use error::ReportError;
 pub use geojson::geojson;
 pub use gpx::pockets_gpx;
 pub use html::{html, html_comparison, html_morning};
-pub use json::{comparison_from_json, comparison_to_json, from_json, inspection_to_json, to_json};
+pub use json::{
+    comparison_from_json, comparison_to_json, complaint_to_json, from_json, inspection_to_json, to_json,
+};
 pub use map::{map_png, map_svg};
 pub use messages::text;
 pub use morning::answer_morning;
@@ -48,6 +50,7 @@ pub use outputs::{MAP_WIDTH_PX, Output, Privacy, left_out, outputs, outputs_size
 pub use parquet::{cells_parquet, fixes_parquet, legs_parquet};
 pub use private::redact;
 pub use terminal::{
-    Colour, Style, answer, answer_comparison, answer_files, answer_inspection, answer_map, hints,
+    Colour, Style, answer, answer_comparison, answer_complaint, answer_files, answer_inspection, answer_map,
+    hints,
 };
 pub use words::is_hostile;

@@ -39,6 +39,7 @@
 
 mod align;
 mod analyse;
+mod ask;
 mod built;
 mod clock_check;
 mod compare;
@@ -55,6 +56,7 @@ mod verdict;
 
 pub use align::{AlignVerdict, Aligned, align};
 pub use analyse::{analyse, analyse_as, analyse_survey};
+pub use ask::{AskError, AskedPlace, ask};
 pub use built::built;
 pub use compare::{CompareError, Side, Sides, compare};
 pub use from_trace::plan_from_trace;

@@ -4,6 +4,7 @@
 
 mod advice;
 mod aligned;
+mod ask;
 mod calibrate;
 mod causes;
 mod checks;

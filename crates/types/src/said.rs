@@ -207,6 +207,17 @@ said! {
     NightsUnknown {}
     PlanUnsureBefore {}
     PlanUnsureAfter {}
+    // What is known of a place that somebody points at.
+    PlaceOften { visits: f64, lawn_visits: f64 }
+    PlaceSeldom { visits: f64, lawn_visits: f64 }
+    PlaceNever { pocket: String, area_m2: f64 }
+    PlaceGap {}
+    PlaceNotYet { pocket: String, decided_h: f64 }
+    PlaceNotYetOpen { pocket: String }
+    PlaceUnseen { ground: String }
+    PlaceIsStuckSpot { spot: String, lost_min: f64 }
+    PlaceOffLawn { distance_m: f64 }
+    PlaceCannotTell { error_m: f64 }
 }
 
 /// What of the plan lies near a stuck spot.

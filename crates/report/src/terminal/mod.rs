@@ -11,7 +11,7 @@ mod hints;
 use crate::filters::{compared, fields, input, shown, surveyed};
 use crate::words;
 use minijinja::{Environment, UndefinedBehavior, Value, context, value::Serde};
-use tussock_types::{Comparison, Findings, Inspection};
+use tussock_types::{Comparison, ComplaintFindings, Findings, Inspection, Said};
 
 pub use chart::answer_map;
 pub use hints::hints;
@@ -143,6 +143,7 @@ type Template = (&'static str, &'static str);
 const ANSWER: Template = ("answer.txt", include_str!("../../templates/answer.txt"));
 const REFERENCE: Template = ("reference.txt", include_str!("../../templates/reference.txt"));
 const INSPECTION: Template = ("inspection.txt", include_str!("../../templates/inspection.txt"));
+const COMPLAINT: Template = ("complaint.txt", include_str!("../../templates/complaint.txt"));
 const COMPARISON: Template = ("comparison.txt", include_str!("../../templates/comparison.txt"));
 
 /// Fills a template and sets it. Each of its lines begins with what becomes of it: `=` a headline, `| label | text` a row, `>6` text
@@ -203,6 +204,23 @@ pub fn answer_inspection(inspection: &Inspection, style: Style) -> String {
         checks_line => words::checks_line(&inspection.checks),
     };
     filled(INSPECTION, context, style)
+}
+
+/// What is known of a place, with what the findings say of the pocket or spot that holds it, as text.
+pub fn answer_complaint(complaint: &ComplaintFindings, findings: &Findings, style: Style) -> String {
+    let id = match &complaint.answer {
+        Some(Said::PlaceNever { pocket: id, .. } | Said::PlaceIsStuckSpot { spot: id, .. }) => id.as_str(),
+        _ => "",
+    };
+    let pocket = findings.missed_pockets.iter().find(|pocket| pocket.id == id);
+    let spot = findings.stuck_spots.iter().find(|spot| spot.id == id);
+    let context = context! {
+        complaint => Serde(complaint),
+        pocket => Serde(pocket),
+        spot => Serde(spot),
+        lawn_visits => findings.revisits.as_ref().map(|revisits| revisits.mean_per_cell),
+    };
+    filled(COMPLAINT, context, style)
 }
 
 /// The answer of a comparison as text.

@@ -1,0 +1,262 @@
+//! What is known of one place?
+//!
+//! Question: the customer points at a corner; how often was it driven over, when last, how does that compare with the lawn, and what
+//! follows? Asked of findings alone, saved ones too.
+//!
+//! Method. Squares of the map within the reach of the position error round the place say how often it may have been driven over; a point
+//! of a square sees more or fewer passes than the square in the mean, by chance. Pockets, ground without evidence and stuck spots are
+//! those of the findings. The answer is one of: often, so look at blades, height, growth or slope; seldom; never, and why; this log
+//! cannot tell.
+//!
+//! Exact: which pocket or spot holds the place. Approximate: the interval of the visits, which squares of decimetres and the position
+//! error blur. Cost: one look at each square.
+
+use tussock_plane::{Frame, Region, RegionError};
+use tussock_survey::log_findings::rfc3339;
+use tussock_types::math::{self, quantile};
+use tussock_types::{Cells, ComplaintFindings, Estimate, Findings, GeoPoint, Place, Said};
+
+/// Position error and width of what can be told: [`tussock_survey::interval::WIDTH_PER_SD`].
+const WIDTH_PER_SD: f64 = tussock_survey::interval::WIDTH_PER_SD;
+/// A place is pointed at with this error at best: half a step (common practice, no source).
+const POINTED_M: f64 = 0.3;
+/// Driven over less than this share of the lawn's mean is seldom.
+const SELDOM_SHARE: f64 = 0.5;
+/// Fewer expected visits are none.
+const NEVER_VISITS: f64 = 0.5;
+
+/// Where somebody points at.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum AskedPlace {
+    /// On Earth.
+    Geo(GeoPoint),
+    /// On the plane of the findings.
+    Local(Place),
+}
+
+/// Why nothing is known of a place.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+#[non_exhaustive]
+pub enum AskError {
+    /// Findings without a place on Earth.
+    #[error(
+        "these findings say nothing of where on Earth they lie (expected metres east and north instead of degrees)"
+    )]
+    NoPlaceOnEarth,
+    /// Findings without squares.
+    #[error(
+        "these findings hold no squares of the ground (expected findings of an analysis with a cutting width)"
+    )]
+    NoCells,
+    /// Another garden.
+    #[error("the place lies {distance_m:.0} m from the lawn (expected one within {limit_m:.0} m of it)")]
+    FarAway {
+        /// How far.
+        distance_m: f64,
+        /// How far at most.
+        limit_m: f64,
+    },
+    /// An outline that cannot be used.
+    #[error(transparent)]
+    Region(#[from] RegionError),
+}
+
+/// A place farther from the lawn than this is in another garden.
+const FARTHEST_M: f64 = 50.0;
+
+/// What the findings know of a place; `said` is what was said of it.
+///
+/// # Errors
+/// [`AskError`] where the findings cannot tell at all.
+pub fn ask(findings: &Findings, at: AskedPlace, said: Option<String>) -> Result<ComplaintFindings, AskError> {
+    let origin = findings.frame.origin_lat.zip(findings.frame.origin_lon);
+    let frame = origin.map(|(lat_deg, lon_deg)| Frame::at(GeoPoint { lat_deg, lon_deg }));
+    let place = match (at, &frame) {
+        (AskedPlace::Local(place), _) => place,
+        (AskedPlace::Geo(point), Some(frame)) => frame.to_place(point),
+        (AskedPlace::Geo(_), None) => return Err(AskError::NoPlaceOnEarth),
+    };
+    let cells = findings.cells.as_ref().filter(|_| findings.coverage.is_some());
+    let cells = cells.ok_or(AskError::NoCells)?;
+    let lawn = Region::from_rings(findings.lawn_outline.clone())?;
+    let off_lawn_m = if lawn.contains(place) {
+        0.0
+    } else {
+        lawn.edge_distance_m(place)
+    };
+    if off_lawn_m > FARTHEST_M {
+        return Err(AskError::FarAway {
+            distance_m: off_lawn_m,
+            limit_m: FARTHEST_M,
+        });
+    }
+    let error_m = error_m(findings);
+    let reach_m = Estimate::END_SDS * error_m;
+    let around = Around::of(cells, place, reach_m, findings.settings.machine.cut_width_m);
+    let geo = frame.map(|frame| frame.to_geo(place));
+    let answer = answer(findings, place, &around, (off_lawn_m, error_m, reach_m))?;
+    let start_s = findings.span.start_unix_s;
+    Ok(ComplaintFindings {
+        lat: geo.map(|geo| geo.lat_deg),
+        lon: geo.map(|geo| geo.lon_deg),
+        east_m: place.east_m,
+        north_m: place.north_m,
+        said,
+        visits: around.visits,
+        last_visit: start_s
+            .zip(around.last_s)
+            .and_then(|(start_s, last_s)| rfc3339(start_s + last_s)),
+        due_h: (around.visits.filter(|visits| visits.estimate >= NEVER_VISITS))
+            .map(|visits| findings.span.driving_s / 3600.0 / visits.estimate),
+        answer: Some(answer),
+    })
+}
+
+/// Position error per axis that is left.
+fn error_m(findings: &Findings) -> f64 {
+    let positions = &findings.positions;
+    let by_width = findings.log_verdict.smallest_findable_width_m / WIDTH_PER_SD;
+    match (positions.white_m, positions.drift_m, positions.anchored) {
+        (Some(white_m), Some(drift_m), None | Some(false)) => math::hypot(white_m, drift_m).min(by_width),
+        _ => by_width,
+    }
+}
+
+/// What the squares round a place say.
+struct Around {
+    visits: Option<Estimate>,
+    /// Last visit, seconds from the start of the span.
+    last_s: Option<f64>,
+}
+
+impl Around {
+    fn of(cells: &Cells, place: Place, reach_m: f64, cut_width_m: Option<f64>) -> Self {
+        let grid = cells.grid;
+        // Squares that hold the place, or may.
+        let within_m = reach_m + 0.5 * std::f64::consts::SQRT_2 * grid.cell_m;
+        let mut near: Vec<(f64, usize)> = (0..grid.columns * grid.rows)
+            .filter(|&at| cells.lawn_fraction[at] > 0.0)
+            .map(|at| {
+                (
+                    grid.centre(at % grid.columns, at / grid.columns)
+                        .distance_m(place),
+                    at,
+                )
+            })
+            .filter(|(distance_m, _)| *distance_m <= within_m)
+            .collect();
+        near.sort_by(|a, b| a.0.total_cmp(&b.0));
+        let Some(&(_, here)) = near.first() else {
+            return Self {
+                visits: None,
+                last_s: None,
+            };
+        };
+        let estimate = f64::from(cells.visits_expected[here]);
+        let mut visits: Vec<f64> = near
+            .iter()
+            .map(|(_, at)| f64::from(cells.visits_expected[*at]))
+            .collect();
+        visits.sort_by(f64::total_cmp);
+        let (low, high) = (
+            quantile(&visits, 0.05).unwrap_or(estimate),
+            quantile(&visits, 0.95).unwrap_or(estimate),
+        );
+        // A pass covers a part of a square only: a point of it sees more or fewer, as in throws of a coin for each.
+        let missed_share = grid.cell_m / (grid.cell_m + cut_width_m.unwrap_or(grid.cell_m));
+        let chance = |visits: f64| Estimate::END_SDS * (visits * missed_share).max(0.0).sqrt();
+        let last_s = f64::from(cells.last_visit_s[here]);
+        Self {
+            visits: Some(Estimate {
+                estimate,
+                low: Some((low - chance(low)).max(0.0)),
+                high: Some(high + chance(high)),
+            }),
+            last_s: last_s.is_finite().then_some(last_s),
+        }
+    }
+}
+
+fn answer(
+    findings: &Findings,
+    place: Place,
+    around: &Around,
+    (off_lawn_m, error_m, reach_m): (f64, f64, f64),
+) -> Result<Said, AskError> {
+    let reach_m = reach_m.max(POINTED_M);
+    let holds = |outline: &Vec<Vec<Place>>| -> Result<bool, RegionError> {
+        let region = Region::from_rings(vec![outline.clone()])?;
+        Ok(region.contains(place) || region.edge_distance_m(place) <= reach_m)
+    };
+    if let Some(spot) = findings
+        .stuck_spots
+        .iter()
+        .find(|spot| Place::new(spot.east_m, spot.north_m).distance_m(place) <= spot.radius_m + reach_m)
+    {
+        return Ok(Said::PlaceIsStuckSpot {
+            spot: spot.id.clone(),
+            lost_min: spot.minutes,
+        });
+    }
+    for pocket in &findings.missed_pockets {
+        if holds(&pocket.outline)? {
+            return Ok(Said::PlaceNever {
+                pocket: pocket.id.clone(),
+                area_m2: pocket.area_m2,
+            });
+        }
+    }
+    for ground in findings.unseen.iter().flatten() {
+        if holds(&ground.outline)? {
+            return Ok(Said::PlaceUnseen {
+                ground: ground.id.clone(),
+            });
+        }
+    }
+    for pocket in &findings.not_yet {
+        if holds(&pocket.outline)? {
+            let id = pocket.id.clone();
+            return Ok(match pocket.hours_to_decide {
+                Some(decided_h) => Said::PlaceNotYet {
+                    pocket: id,
+                    decided_h,
+                },
+                None => Said::PlaceNotYetOpen { pocket: id },
+            });
+        }
+    }
+    if off_lawn_m > reach_m {
+        return Ok(Said::PlaceOffLawn {
+            distance_m: off_lawn_m,
+        });
+    }
+    let lawn_visits = findings
+        .revisits
+        .as_ref()
+        .map_or(0.0, |revisits| revisits.mean_per_cell);
+    Ok(match around.visits {
+        Some(Estimate {
+            estimate,
+            low: Some(low),
+            high: Some(high),
+        }) => {
+            let seldom = SELDOM_SHARE * lawn_visits;
+            if low < NEVER_VISITS && high > lawn_visits && estimate < lawn_visits {
+                Said::PlaceCannotTell { error_m }
+            } else if estimate < NEVER_VISITS {
+                Said::PlaceGap {}
+            } else if high < seldom {
+                Said::PlaceSeldom {
+                    visits: estimate,
+                    lawn_visits,
+                }
+            } else {
+                Said::PlaceOften {
+                    visits: estimate,
+                    lawn_visits,
+                }
+            }
+        }
+        _ => Said::PlaceCannotTell { error_m },
+    })
+}

@@ -1,0 +1,79 @@
+//! What is known of one place, against the simulator's truth.
+
+use crate::nights::{driven, found, invented, logged, sites};
+use tussock::{AskError, AskedPlace, ask};
+use tussock_simulate::gardens::{GardenKind, Surprise};
+use tussock_simulate::{Counting, LogNoise, Machine, truth};
+use tussock_types::{GeoPoint, Place, Said};
+
+const SEED: u64 = 20_261_201;
+const CUT_WIDTH_M: f64 = 0.22;
+const TRUTH_CELL_M: f64 = 0.05;
+
+#[test]
+fn visits_of_places_lie_within_their_interval_at_every_grade() {
+    let garden = invented(GardenKind::Convex, (300.0, 500.0), Surprise::None, SEED);
+    let (site, ground) = sites(&garden.plan, &garden.ground);
+    let run = driven(&ground, &Machine::default(), 8.0, SEED);
+    let truth = truth(&run, &ground, &Counting::new(CUT_WIDTH_M, TRUTH_CELL_M));
+    let grid = truth.lawn.grid;
+    // Every so many cells of the lawn: places all over it.
+    let cells: Vec<(usize, usize)> = truth.lawn.cells_on().collect();
+    let places = cells.iter().step_by(cells.len() / 150);
+    for noise in [LogNoise::CENTIMETRES, LogNoise::DECIMETRES, LogNoise::METRES] {
+        let trace = logged(&run, &site, 1.0, noise, SEED + 1);
+        let findings = found(&trace, &garden.plan, CUT_WIDTH_M);
+        let (mut held, mut asked, mut unsure) = (0, 0, 0);
+        for (column, row) in places.clone() {
+            let geo = site.frame.to_geo(grid.centre(*column, *row));
+            let answer = ask(&findings, AskedPlace::Geo(geo), None).unwrap();
+            let visits = answer.visits.unwrap();
+            let true_visits = f64::from(truth.visits[row * grid.columns + column]);
+            asked += 1;
+            held +=
+                usize::from((visits.low.unwrap() - 0.5..=visits.high.unwrap() + 0.5).contains(&true_visits));
+            unsure += usize::from(matches!(answer.answer, Some(Said::PlaceCannotTell { .. })));
+        }
+        let share = f64::from(held as u32) / f64::from(asked);
+        println!("{noise:?}: {held} of {asked} held, {unsure} cannot tell");
+        assert!(share >= 0.85, "{noise:?}: {share}");
+        assert!(
+            noise.drift_m > 1.0 || unsure * 20 <= asked as usize,
+            "{noise:?}: {unsure} of {asked}"
+        );
+    }
+}
+
+#[test]
+fn a_place_beside_the_lawn_is_not_counted_and_one_far_away_is_of_another_garden() {
+    let garden = invented(GardenKind::Convex, (300.0, 500.0), Surprise::None, SEED);
+    let (site, ground) = sites(&garden.plan, &garden.ground);
+    let run = driven(&ground, &Machine::default(), 3.0, SEED);
+    let trace = logged(&run, &site, 1.0, LogNoise::CENTIMETRES, SEED + 1);
+    let findings = found(&trace, &garden.plan, CUT_WIDTH_M);
+    let (_, high) = site.lawn.bounds().unwrap();
+    let asked = |place: Place| {
+        ask(
+            &findings,
+            AskedPlace::Geo(site.frame.to_geo(place)),
+            Some("here".to_owned()),
+        )
+    };
+    let beside = asked(Place::new(high.east_m + 2.0, high.north_m + 2.0)).unwrap();
+    assert!(matches!(beside.answer, Some(Said::PlaceOffLawn { distance_m }) if distance_m > 2.0));
+    assert_eq!(beside.said.as_deref(), Some("here"));
+    let far = asked(Place::new(high.east_m + 400.0, 0.0)).unwrap_err();
+    assert!(matches!(far, AskError::FarAway { .. }), "{far}");
+    let mut bare = findings.clone();
+    bare.frame.origin_lat = None;
+    let nowhere = AskedPlace::Geo(GeoPoint {
+        lat_deg: 50.0,
+        lon_deg: 5.0,
+    });
+    assert_eq!(ask(&bare, nowhere, None), Err(AskError::NoPlaceOnEarth));
+    bare.cells = None;
+    assert_eq!(
+        ask(&bare, AskedPlace::Local(Place::default()), None),
+        Err(AskError::NoCells)
+    );
+}
