@@ -216,7 +216,14 @@ fn of_several_corners_in_one_wind_the_outermost_is_known() {
     let site = garden(&[(
         PlanRole::Lawn,
         "lawn",
-        &[(0.0, 0.0), (20.0, 0.0), (20.0, 12.0), (30.0, 12.0), (30.0, 20.0), (0.0, 20.0)],
+        &[
+            (0.0, 0.0),
+            (20.0, 0.0),
+            (20.0, 12.0),
+            (30.0, 12.0),
+            (30.0, 20.0),
+            (0.0, 20.0),
+        ],
         None,
     )]);
     let found = site.landmarks();
