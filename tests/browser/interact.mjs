@@ -138,7 +138,7 @@ async function by_touch(open, file, target, expect, fault) {
   await page.waitForTimeout(700);
   await page.getByRole("button", { name: "whole lawn" }).first().tap();
   expect(await until(async () => Math.abs((await box_of(page))[2] - full[2]) < 0.01), "whole lawn does not show all after touch");
-  const hit = page.locator("svg.map a .hit").first();
+  const hit = page.locator("svg.map .ly:not(.off) a .hit").first();
   if (await hit.count()) {
     await page.waitForTimeout(700);
     const at = await hit.boundingBox();

@@ -25,7 +25,7 @@ use tussock_types::{Findings, Plan, PlanFault, Settings, plural};
 
 /// Findings of an earlier analysis.
 pub(crate) fn saved_findings(path: &Path) -> Result<Findings, CommandFailure> {
-    inputs::check([path], "findings.json of an earlier analysis")?;
+    inputs::check([&path.to_path_buf()], "findings.json of an earlier analysis")?;
     let bytes = inputs::bytes(path)?;
     tussock_report::from_json(&bytes).map_err(|error| {
         failure!("{}: {}", name(path), told(&error))

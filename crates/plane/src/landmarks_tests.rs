@@ -200,13 +200,15 @@ fn corners_in_one_wind_are_told_apart_by_what_one_sees() {
     unique.sort();
     unique.dedup();
     assert_eq!(unique.len(), landmarks.len());
-    // Without anything to tell them apart by, they are left out.
+    // Without anything to tell them apart by, only the outermost are told.
     let bare = words(&garden(&[(PlanRole::Lawn, "lawn", &COMB, None)]));
     assert_eq!(
         bare,
         [
             "the north-east corner of the lawn",
-            "the north-west corner of the lawn"
+            "the north-west corner of the lawn",
+            "the outermost south-west corner of the lawn",
+            "the outermost south-east corner of the lawn"
         ]
     );
 }

@@ -241,7 +241,8 @@ fn answer(
             high: Some(high),
         }) => {
             let seldom = SELDOM_SHARE * lawn_visits;
-            if low < NEVER_VISITS && high > lawn_visits && estimate < lawn_visits {
+            let is_blurred = error_m > POINTED_M;
+            if is_blurred && low < NEVER_VISITS && high > lawn_visits && estimate < lawn_visits {
                 Said::PlaceCannotTell { error_m }
             } else if estimate < NEVER_VISITS {
                 Said::PlaceGap {}
