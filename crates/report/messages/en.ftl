@@ -608,6 +608,7 @@ not-yet = not yet { $area }
 without-evidence = without evidence { $area }
 none-told = this log cannot tell
 none-known = nothing inside the drawn outline; what lies beyond it this log cannot tell
+none-known-narrower = nothing from { $width } wide up inside the drawn outline; narrower pockets, and what lies beyond it, this log cannot show
 none-narrower = nothing from { $width } wide up; narrower pockets this log cannot show
 none-but-luck = nothing that luck does not explain
 none-shown-unseen = none is shown, but { $area } are without evidence: this log cannot tell

@@ -454,14 +454,16 @@ pub(crate) fn position(lat: Option<f64>, lon: Option<f64>, place: Place) -> Stri
 /// What is said where nothing counts as missed: a poor or short log shows wide pockets only, and what lies beyond a drive
 /// that drew its own outline nobody knows, nor what ground without evidence would show.
 pub(crate) fn none_missed(verdict: &LogVerdict, source: OutlineSource, unseen_m2: f64) -> String {
+    let width = || metres(verdict.smallest_findable_width_m);
     match (verdict.level, source) {
         (LogLevel::Unusable, _) => say!("none-told"),
-        (_, OutlineSource::Trace) => say!("none-known"),
         _ if unseen_m2 > verdict.smallest_findable_pocket_m2 => {
             say!("none-shown-unseen", area = area(unseen_m2))
         }
-        (LogLevel::Limited, _) => say!("none-narrower", width = metres(verdict.smallest_findable_width_m)),
-        (LogLevel::Good, _) => say!("none-but-luck"),
+        (LogLevel::Limited, OutlineSource::Trace) => say!("none-known-narrower", width = width()),
+        (LogLevel::Good, OutlineSource::Trace) => say!("none-known"),
+        (LogLevel::Limited, OutlineSource::Plan) => say!("none-narrower", width = width()),
+        (LogLevel::Good, OutlineSource::Plan) => say!("none-but-luck"),
     }
 }
 
@@ -655,9 +657,14 @@ mod tests {
             said(&verdict),
             "nothing from 10.8 m wide up; narrower pockets this log cannot show"
         );
+        let drawn = |verdict: &LogVerdict| none_missed(verdict, OutlineSource::Trace, 0.0);
+        assert_eq!(
+            drawn(&verdict),
+            "nothing from 10.8 m wide up inside the drawn outline; narrower pockets, and what lies beyond it, this log cannot show"
+        );
         verdict.level = LogLevel::Good;
         assert_eq!(said(&verdict), "nothing that luck does not explain");
-        assert!(none_missed(&verdict, OutlineSource::Trace, 0.0).contains("drawn outline"));
+        assert!(drawn(&verdict).starts_with("nothing inside the drawn outline"));
         assert_eq!(
             none_missed(&verdict, OutlineSource::Plan, 260.0),
             "none is shown, but 260 m² are without evidence: this log cannot tell"
