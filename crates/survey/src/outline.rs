@@ -226,9 +226,10 @@ fn unturned(region: &Region, turns: &[Turn], grid: Grid, reach_m: f64) -> Option
     };
     let mut longest: Option<UnturnedStretch> = None;
     for ring in region.rings().iter().filter_map(|rings| rings.first()) {
-        let mut stretch: Vec<Place> = Vec::new();
-        for place in along(ring) {
-            if is_turned(place) {
+        let (mut stretch, places): (Vec<Place>, _) = (Vec::new(), along(ring));
+        // Twice round: a stretch may pass the place where the ring begins.
+        for &place in places.iter().chain(&places) {
+            if is_turned(place) || stretch.len() == places.len() {
                 stretch.clear();
                 continue;
             }
@@ -302,7 +303,7 @@ impl Hull {
 
     /// A gap is no part of the lawn.
     fn take_out(&mut self, gap: &Pocket) {
-        let (column_start, row_start) = self.corner_of(gap);
+        let (column_start, row_start) = corner_of(self.grid, gap);
         for (column, row) in gap.cells.cells_on() {
             self.ground.clear(column_start + column, row_start + row);
         }
@@ -344,14 +345,9 @@ impl Hull {
         pockets(&free, least_width_m, least_width_m * least_width_m)
     }
 
-    /// First column and row of a pocket on the grid of the hull.
-    fn corner_of(&self, pocket: &Pocket) -> (usize, usize) {
-        corner_of(self.grid, pocket)
-    }
-
     /// Length of a gap's rim that borders on ground of the hull.
     fn rim_m(&self, gap: &Pocket) -> f64 {
-        let (column_start, row_start) = self.corner_of(gap);
+        let (column_start, row_start) = corner_of(self.grid, gap);
         let own = gap.cells.grid;
         let borders = |column: i64, row: i64| {
             let is_own = (0..own.columns as i64).contains(&column)
@@ -478,6 +474,13 @@ mod tests {
             .chain((0..25).map(|step| turn(along(step), 9.85)))
             .collect();
         assert_eq!(unturned(&square(10.0), &all, grid, 0.65), None);
+        // Round the corner at which the ring begins it is one stretch.
+        let far: Vec<Turn> = (0..25)
+            .flat_map(|step| [turn(9.85, along(step)), turn(along(step), 9.85)])
+            .collect();
+        let UnturnedStretch { middle, length_m } = unturned(&square(10.0), &far, grid, 0.65).unwrap();
+        assert!(middle.distance_m(Place::new(0.0, 0.0)) < 0.3, "{middle:?}");
+        assert!((length_m - 18.4).abs() < 0.5, "{length_m}");
     }
 
     #[test]
