@@ -68,8 +68,7 @@ impl Checks {
         }
         for (check, _) in self.failing() {
             if let Some(Said::ShowsWider { widest_m }) = check.consequence {
-                verdict.smallest_findable_width_m = widest_m;
-                verdict.smallest_findable_pocket_m2 = std::f64::consts::FRAC_PI_4 * widest_m * widest_m;
+                verdict.shows_from(widest_m);
             }
         }
     }

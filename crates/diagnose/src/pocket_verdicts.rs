@@ -204,8 +204,7 @@ impl PocketVerdicts {
             let undecided_m = self.not_yet.iter().map(|pocket| pocket.widest_m);
             let widest_m = undecided_m.fold(self.bare_m, f64::max);
             if widest_m > verdict.smallest_findable_width_m {
-                verdict.smallest_findable_width_m = widest_m;
-                verdict.smallest_findable_pocket_m2 = std::f64::consts::FRAC_PI_4 * widest_m * widest_m;
+                verdict.shows_from(widest_m);
             }
         }
     }

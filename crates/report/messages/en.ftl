@@ -859,7 +859,7 @@ check-fails = { $value ->
     [as_logged] the count as logged contradicts the corrected one
     [two_roads] two ways of counting contradict each other
     [silences] missed ground may have been driven over in a silence
-   *[shown_ground] ground wider than stated stays undecided
+   *[shown_ground] the width that shows was raised to that of undecided ground
 }
 check-fails-edge = turns do not lie on the { $edge_deg } edge
 check-is = { $value ->

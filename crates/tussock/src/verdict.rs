@@ -34,7 +34,7 @@ pub(crate) fn verdict(survey: &Survey<'_>, driven_zones: &[DrivenZone]) -> LogVe
             level: LogLevel::Unusable,
             positions: LogLevel::Unusable,
             duration: LogLevel::Unusable,
-            smallest_findable_pocket_m2: disc_m2(nothing_m),
+            smallest_findable_pocket_m2: LogVerdict::pocket_m2(nothing_m),
             smallest_findable_width_m: nothing_m,
             hours_more_needed: None,
             advice,
@@ -47,10 +47,11 @@ pub(crate) fn verdict(survey: &Survey<'_>, driven_zones: &[DrivenZone]) -> LogVe
         true => LogLevel::Good,
         false => LogLevel::Limited,
     };
-    let duration = Duration::of(survey, drive);
+    let walk = walk_round(&survey.tracks, settings);
+    let walked_mps = walk.as_ref().map(|walk| walk.speed_mps);
+    let duration = Duration::of(survey, drive, walked_mps.or_else(|| survey.walking_pace_mps()));
     let level = positions_level.max(duration.level);
     let width_m = positions.width_m().max(duration.width_m);
-    let walk = walk_round(&survey.tracks, settings);
     let advice = match (walk, duration.not_a_mower, positions_level) {
         (Some(walk), ..) => walk_advice(survey, walk),
         (None, Some(speed_mps), _) => Said::WalkingPace { speed_mps },
@@ -85,7 +86,7 @@ pub(crate) fn verdict(survey: &Survey<'_>, driven_zones: &[DrivenZone]) -> LogVe
         level,
         positions: positions_level,
         duration: duration.level,
-        smallest_findable_pocket_m2: disc_m2(width_m),
+        smallest_findable_pocket_m2: LogVerdict::pocket_m2(width_m),
         smallest_findable_width_m: width_m,
         hours_more_needed: duration.hours_more,
         advice,
@@ -107,10 +108,6 @@ fn walk_advice(survey: &Survey<'_>, walk: WalkRound) -> Said {
 /// Width of the smallest pocket that the positions can show: narrower ones are not made.
 pub(crate) fn shown_width_m(survey: &Survey<'_>) -> f64 {
     Positions::of(survey).width_m()
-}
-
-fn disc_m2(width_m: f64) -> f64 {
-    std::f64::consts::FRAC_PI_4 * width_m * width_m
 }
 
 /// What the positions can show.
@@ -217,15 +214,12 @@ struct Duration {
 }
 
 impl Duration {
-    fn of(survey: &Survey<'_>, drive: Option<&Drive>) -> Self {
+    fn of(survey: &Survey<'_>, drive: Option<&Drive>, not_a_mower: Option<f64>) -> Self {
         let settings = survey.settings();
         let driving_s: f64 = survey.tracks.iter().map(Track::driving_s).sum();
         let (width_m, height_m) = survey.extent_m();
         let everywhere_m = width_m.max(height_m);
         let wanted_m = settings.pockets.min_width_m;
-        let not_a_mower = walk_round(&survey.tracks, settings)
-            .map(|walk| walk.speed_mps)
-            .or_else(|| survey.walking_pace_mps());
         let by_luck_m = drive.and_then(|drive| drive.findable_width_m());
         let level = match by_luck_m {
             _ if not_a_mower.is_some() || !(driving_s >= LEAST_DRIVING_S) => LogLevel::Unusable,

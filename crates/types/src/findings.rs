@@ -177,6 +177,19 @@ pub struct LogVerdict {
     pub remarks: Vec<Said>,
 }
 
+impl LogVerdict {
+    /// Area of a pocket so wide: that of a disc.
+    pub fn pocket_m2(width_m: f64) -> f64 {
+        std::f64::consts::FRAC_PI_4 * width_m * width_m
+    }
+
+    /// Makes it say that only pockets from this width up show.
+    pub fn shows_from(&mut self, width_m: f64) {
+        self.smallest_findable_width_m = width_m;
+        self.smallest_findable_pocket_m2 = Self::pocket_m2(width_m);
+    }
+}
+
 /// How far a log can be trusted, the best first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
