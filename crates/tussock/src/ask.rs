@@ -5,8 +5,8 @@
 //!
 //! Method. Squares of the map within the reach of the position error round the place say how often it may have been driven over; a point
 //! of a square sees more or fewer passes than the square in the mean, by chance. Pockets, ground without evidence and stuck spots are
-//! those of the findings. The answer is one of: often, so look at blades, height, growth or slope; seldom; never, and why; this log
-//! cannot tell.
+//! those of the findings. The answer is one of: as often as the lawn, so look at blades, height, growth or slope; fewer times, by luck or
+//! beyond it; never, and why; this log cannot tell.
 //!
 //! Exact: which pocket or spot holds the place. Approximate: the interval of the visits, which squares of decimetres and the position
 //! error blur. Cost: one look at each square.
@@ -16,10 +16,10 @@ use tussock_survey::log_findings::rfc3339;
 use tussock_types::math::{self, quantile};
 use tussock_types::{Cells, ComplaintFindings, Estimate, Findings, GeoPoint, Place, Said};
 
-/// Position error and width of what can be told: [`tussock_survey::interval::WIDTH_PER_SD`].
-const WIDTH_PER_SD: f64 = tussock_survey::interval::WIDTH_PER_SD;
 /// A place is pointed at with this error at best: half a step (common practice, no source).
 const POINTED_M: f64 = 0.3;
+/// Position error where nothing shows it, as that of unaided receivers (common practice, no source).
+const ASSUMED_ERROR_M: f64 = 2.0;
 /// Driven over less than this share of the lawn's mean is seldom.
 const SELDOM_SHARE: f64 = 0.5;
 /// Fewer expected visits are none.
@@ -112,13 +112,14 @@ pub fn ask(findings: &Findings, at: AskedPlace, said: Option<String>) -> Result<
     })
 }
 
-/// Position error per axis that is left.
+/// Position error per axis that is left: what the verdict says of it, else what the log shows.
 fn error_m(findings: &Findings) -> f64 {
-    let positions = &findings.positions;
-    let by_width = findings.log_verdict.smallest_findable_width_m / WIDTH_PER_SD;
-    match (positions.white_m, positions.drift_m, positions.anchored) {
-        (Some(white_m), Some(drift_m), None | Some(false)) => math::hypot(white_m, drift_m).min(by_width),
-        _ => by_width,
+    match findings.log_verdict.advice {
+        Said::PositionsRight { error_m } | Said::PositionsOff { error_m } => error_m,
+        _ => math::hypot(
+            findings.positions.white_m.unwrap_or(0.0),
+            findings.positions.drift_m.unwrap_or(ASSUMED_ERROR_M),
+        ),
     }
 }
 
@@ -184,80 +185,85 @@ fn answer(
     (off_lawn_m, error_m, reach_m): (f64, f64, f64),
 ) -> Result<Said, AskError> {
     let reach_m = reach_m.max(POINTED_M);
-    let holds = |outline: &Vec<Vec<Place>>| -> Result<bool, RegionError> {
-        let region = Region::from_rings(vec![outline.clone()])?;
-        Ok(region.contains(place) || region.edge_distance_m(place) <= reach_m)
-    };
-    if let Some(spot) = findings
-        .stuck_spots
-        .iter()
-        .find(|spot| Place::new(spot.east_m, spot.north_m).distance_m(place) <= spot.radius_m + reach_m)
-    {
-        return Ok(Said::PlaceIsStuckSpot {
-            spot: spot.id.clone(),
-            lost_min: spot.minutes,
+    if let Some(said) = of_ground_found(findings, place, reach_m)? {
+        return Ok(said);
+    }
+    if off_lawn_m > reach_m {
+        let distance_m = off_lawn_m;
+        return Ok(match findings.drawn_outline {
+            Some(_) => Said::PlaceBeyondOutline { distance_m },
+            None => Said::PlaceOffLawn { distance_m },
         });
     }
+    let revisits = findings.revisits.as_ref();
+    let lawn_visits = revisits.map_or(0.0, |revisits| revisits.mean_per_cell);
+    Ok(by_visits(around.visits, lawn_visits, error_m))
+}
+
+/// The spot, pocket, island or ground without evidence that holds a place, or is nearer to it than it is known.
+fn of_ground_found(findings: &Findings, place: Place, reach_m: f64) -> Result<Option<Said>, RegionError> {
+    let is_at = |outline: &[Vec<Place>]| -> Result<bool, RegionError> {
+        let region = Region::from_rings(vec![outline.to_vec()])?;
+        Ok(region.contains(place) || region.edge_distance_m(place) <= reach_m)
+    };
+    for spot in &findings.stuck_spots {
+        let middle = Place::new(spot.east_m, spot.north_m);
+        if middle.distance_m(place) <= spot.radius_m + reach_m {
+            let (spot, lost_min) = (spot.id.clone(), spot.minutes);
+            return Ok(Some(Said::PlaceIsStuckSpot { spot, lost_min }));
+        }
+    }
     for pocket in &findings.missed_pockets {
-        if holds(&pocket.outline)? {
-            return Ok(Said::PlaceNever {
-                pocket: pocket.id.clone(),
-                area_m2: pocket.area_m2,
-            });
+        if is_at(&pocket.outline)? {
+            let (pocket, area_m2) = (pocket.id.clone(), pocket.area_m2);
+            return Ok(Some(Said::PlaceNever { pocket, area_m2 }));
         }
     }
     for ground in findings.unseen.iter().flatten() {
-        if holds(&ground.outline)? {
-            return Ok(Said::PlaceUnseen {
-                ground: ground.id.clone(),
-            });
+        if is_at(&ground.outline)? {
+            let ground = ground.id.clone();
+            return Ok(Some(Said::PlaceUnseen { ground }));
         }
     }
-    for pocket in &findings.not_yet {
-        if holds(&pocket.outline)? {
-            let id = pocket.id.clone();
-            return Ok(match pocket.hours_to_decide {
-                Some(decided_h) => Said::PlaceNotYet {
-                    pocket: id,
-                    decided_h,
-                },
-                None => Said::PlaceNotYetOpen { pocket: id },
-            });
+    for not_yet in &findings.not_yet {
+        if is_at(&not_yet.outline)? {
+            let pocket = not_yet.id.clone();
+            return Ok(Some(match not_yet.hours_to_decide {
+                Some(decided_h) => Said::PlaceNotYet { pocket, decided_h },
+                None => Said::PlaceNotYetOpen { pocket },
+            }));
         }
     }
-    if off_lawn_m > reach_m {
-        return Ok(Said::PlaceOffLawn {
-            distance_m: off_lawn_m,
-        });
-    }
-    let lawn_visits = findings
-        .revisits
-        .as_ref()
-        .map_or(0.0, |revisits| revisits.mean_per_cell);
-    Ok(match around.visits {
-        Some(Estimate {
-            estimate,
-            low: Some(low),
-            high: Some(high),
-        }) => {
-            let seldom = SELDOM_SHARE * lawn_visits;
-            let is_blurred = error_m > POINTED_M;
-            if is_blurred && low < NEVER_VISITS && high > lawn_visits && estimate < lawn_visits {
-                Said::PlaceCannotTell { error_m }
-            } else if estimate < NEVER_VISITS {
-                Said::PlaceGap {}
-            } else if high < seldom {
-                Said::PlaceSeldom {
-                    visits: estimate,
-                    lawn_visits,
-                }
-            } else {
-                Said::PlaceOften {
-                    visits: estimate,
-                    lawn_visits,
-                }
-            }
+    for island in findings.drawn_outline.iter().flat_map(|drawn| &drawn.islands) {
+        if is_at(std::slice::from_ref(&island.outline))? {
+            let (island, area_m2) = (island.id.clone(), island.area_m2);
+            return Ok(Some(Said::PlaceInIsland { island, area_m2 }));
         }
-        _ => Said::PlaceCannotTell { error_m },
-    })
+    }
+    Ok(None)
+}
+
+/// What the visits of a place on open lawn say, beside those of the lawn.
+fn by_visits(visits: Option<Estimate>, lawn_visits: f64, error_m: f64) -> Said {
+    let Some(Estimate {
+        estimate: visits,
+        low: Some(low),
+        high: Some(high),
+    }) = visits
+    else {
+        return Said::PlaceCannotTell { error_m };
+    };
+    let seldom = SELDOM_SHARE * lawn_visits;
+    let is_blurred = error_m > POINTED_M && low < NEVER_VISITS && high > lawn_visits;
+    if is_blurred && visits < lawn_visits {
+        Said::PlaceCannotTell { error_m }
+    } else if visits < NEVER_VISITS {
+        Said::PlaceGap {}
+    } else if high < seldom {
+        Said::PlaceSeldom { visits, lawn_visits }
+    } else if visits < seldom {
+        Said::PlaceFew { visits, lawn_visits }
+    } else {
+        Said::PlaceOften { visits, lawn_visits }
+    }
 }

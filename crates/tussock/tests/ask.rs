@@ -1,7 +1,7 @@
 //! What is known of one place, against the simulator's truth.
 
-use crate::nights::{driven, found, invented, logged, sites};
-use tussock::{AskError, AskedPlace, ask};
+use crate::nights::{driven, found, invented, job, logged, of_width, sites};
+use tussock::{AskError, AskedPlace, analyse, ask};
 use tussock_simulate::gardens::{GardenKind, Surprise};
 use tussock_simulate::{Counting, LogNoise, Machine, truth};
 use tussock_types::{GeoPoint, Place, Said};
@@ -42,6 +42,53 @@ fn visits_of_places_lie_within_their_interval_at_every_grade() {
             "{noise:?}: {unsure} of {asked}"
         );
     }
+}
+
+#[test]
+fn fewer_visits_than_the_lawn_has_are_said_to_be_fewer_and_a_drawn_outline_knows_no_more_than_it_saw() {
+    let garden = invented(GardenKind::Convex, (300.0, 500.0), Surprise::None, SEED);
+    let (site, ground) = sites(&garden.plan, &garden.ground);
+    let run = driven(&ground, &Machine::default(), 8.0, SEED);
+    let trace = logged(&run, &site, 1.0, LogNoise::CENTIMETRES, SEED + 1);
+    let findings = found(&trace, &garden.plan, CUT_WIDTH_M);
+    let cells = findings.cells.as_ref().unwrap();
+    let mut few = 0;
+    for at in (0..cells.lawn_fraction.len())
+        .filter(|at| cells.lawn_fraction[*at] > 0.9)
+        .step_by(7)
+    {
+        let place = cells
+            .grid
+            .centre(at % cells.grid.columns, at / cells.grid.columns);
+        match ask(&findings, AskedPlace::Local(place), None)
+            .unwrap()
+            .answer
+            .unwrap()
+        {
+            Said::PlaceOften { visits, lawn_visits } => {
+                assert!(visits >= 0.5 * lawn_visits, "{visits} {lawn_visits}")
+            }
+            Said::PlaceFew { visits, lawn_visits } | Said::PlaceSeldom { visits, lawn_visits } => {
+                few += 1;
+                assert!(visits < 0.5 * lawn_visits, "{visits} {lawn_visits}");
+            }
+            _ => {}
+        }
+    }
+    assert!(few > 0);
+
+    let settings = of_width(CUT_WIDTH_M);
+    let drawn = analyse(&job(std::slice::from_ref(&trace), None, &settings)).unwrap();
+    let (_, high) = site.lawn.bounds().unwrap();
+    let beyond = AskedPlace::Geo(
+        site.frame
+            .to_geo(Place::new(high.east_m + 2.0, high.north_m + 2.0)),
+    );
+    let answer = ask(&drawn, beyond, None).unwrap().answer;
+    assert!(
+        matches!(answer, Some(Said::PlaceBeyondOutline { .. })),
+        "{answer:?}"
+    );
 }
 
 #[test]

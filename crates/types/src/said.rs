@@ -210,6 +210,7 @@ said! {
     // What is known of a place that somebody points at.
     PlaceOften { visits: f64, lawn_visits: f64 }
     PlaceSeldom { visits: f64, lawn_visits: f64 }
+    PlaceFew { visits: f64, lawn_visits: f64 }
     PlaceNever { pocket: String, area_m2: f64 }
     PlaceGap {}
     PlaceNotYet { pocket: String, decided_h: f64 }
@@ -217,6 +218,8 @@ said! {
     PlaceUnseen { ground: String }
     PlaceIsStuckSpot { spot: String, lost_min: f64 }
     PlaceOffLawn { distance_m: f64 }
+    PlaceBeyondOutline { distance_m: f64 }
+    PlaceInIsland { island: String, area_m2: f64 }
     PlaceCannotTell { error_m: f64 }
 }
 
