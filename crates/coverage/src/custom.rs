@@ -302,8 +302,5 @@ impl CustomGrid {
 }
 
 fn stretched(from: Place, to: Place, times: f64) -> Place {
-    Place::new(
-        from.east_m + times * (to.east_m - from.east_m),
-        from.north_m + times * (to.north_m - from.north_m),
-    )
+    from.towards(to, times)
 }

@@ -303,10 +303,7 @@ fn density(scene: &Scene<'_>, shape: &Shape) -> f64 {
             let steps = (length_m / STEP_M).ceil().max(1.0);
             for step in 0..steps as usize {
                 let share = (step as f64 + 0.5) / steps;
-                let place = Place::new(
-                    pair[0].east_m + share * (pair[1].east_m - pair[0].east_m),
-                    pair[0].north_m + share * (pair[1].north_m - pair[0].north_m),
-                );
+                let place = pair[0].towards(pair[1], share);
                 if scene.clearance.cell(place).is_some_and(|cell| near[cell]) {
                     inside_m += length_m / steps;
                 }

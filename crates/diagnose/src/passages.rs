@@ -196,10 +196,7 @@ fn neck(clearance: &Clearance, region: &Region, saddle: Saddle, home: Option<usi
     }
     let (across, width_m) = chord(clearance, region, saddle);
     Some(Neck {
-        middle: Place::new(
-            0.5 * (across[0].east_m + across[1].east_m),
-            0.5 * (across[0].north_m + across[1].north_m),
-        ),
+        middle: across[0].middle(across[1]),
         across,
         width_m,
         // Beyond a mouth of half width h there is room for 1.25 h after 0.75 h.
@@ -258,10 +255,7 @@ fn chord(clearance: &Clearance, region: &Region, saddle: Saddle) -> ([Place; 2],
             }
             let ends = between(*one, *other, at);
             let length_m = ends[0].distance_m(ends[1]);
-            let middle = Place::new(
-                0.5 * (ends[0].east_m + ends[1].east_m),
-                0.5 * (ends[0].north_m + ends[1].north_m),
-            );
+            let middle = ends[0].middle(ends[1]);
             let fits = (length_m - about_m).abs() <= 3.0 * cell_m && middle.distance_m(at) <= 4.0 * cell_m;
             if fits && best.is_none_or(|(_, least_m)| length_m < least_m) {
                 best = Some((ends, length_m));
@@ -399,10 +393,7 @@ impl Neck {
                 let steps = (length_m / step_m).ceil().max(1.0);
                 for step in 0..steps as usize {
                     let share = (step as f64 + 0.5) / steps;
-                    let place = Place::new(
-                        pair[0].east_m + share * (pair[1].east_m - pair[0].east_m),
-                        pair[0].north_m + share * (pair[1].north_m - pair[0].north_m),
-                    );
+                    let place = pair[0].towards(pair[1], share);
                     let Some(cell) = clearance
                         .cell(place)
                         .filter(|cell| clearance.clear_m[*cell] > 0.0)

@@ -285,10 +285,7 @@ pub fn transits(track: &Track, lines: Lines<'_>) -> Vec<(f64, f64)> {
         let steps = (from.distance_m(to) / STEP_M).ceil().max(1.0) as usize;
         (0..=steps).all(|step| {
             let share = step as f64 / steps as f64;
-            let place = Place::new(
-                from.east_m + share * (to.east_m - from.east_m),
-                from.north_m + share * (to.north_m - from.north_m),
-            );
+            let place = from.towards(to, share);
             place.distance_m(station) <= APRON_M
                 || line.iter().any(|(a, b)| off_line_m(place, *a, *b) <= corridor_m)
         })
@@ -402,7 +399,7 @@ pub fn possible_stops(track: &Track) -> Vec<PossibleStop> {
                 track.kept.place(at(gap.start_s)?),
                 track.kept.place(at(gap.end_s)?),
             );
-            let place = Place::new(0.5 * (from.east_m + to.east_m), 0.5 * (from.north_m + to.north_m));
+            let place = from.middle(to);
             Some(PossibleStop {
                 place,
                 start_s: gap.start_s,

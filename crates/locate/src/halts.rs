@@ -146,10 +146,7 @@ pub fn long_halts(kept: &Kept, noise: &NoiseEstimate, least_s: f64) -> Vec<Halt>
             && later.place.distance_m(earlier.place) < 0.5 * side_m;
         if one {
             let weight = (later.end_s - later.start_s) / (later.end_s - earlier.start_s).max(1e-9);
-            earlier.place = Place::new(
-                earlier.place.east_m + weight * (later.place.east_m - earlier.place.east_m),
-                earlier.place.north_m + weight * (later.place.north_m - earlier.place.north_m),
-            );
+            earlier.place = earlier.place.towards(later.place, weight);
             earlier.radius_m = earlier.radius_m.max(later.radius_m);
             earlier.end_s = later.end_s;
         }

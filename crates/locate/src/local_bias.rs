@@ -147,10 +147,7 @@ fn straightened(offsets_m: &ByNode<[f64; 2]>, logged: Place, guess: Place) -> Pl
         let next = Place::new(logged.east_m - east_m, logged.north_m - north_m);
         let moved_m = next.distance_m(place);
         // Half steps: a steep bend would be overshot to and fro.
-        place = Place::new(
-            0.5 * (place.east_m + next.east_m),
-            0.5 * (place.north_m + next.north_m),
-        );
+        place = place.middle(next);
         if moved_m < 1e-3 {
             break;
         }

@@ -137,10 +137,7 @@ fn on_the_path(kept: &Kept, pieces: &[Piece]) -> Kept {
         let place = match (last, vertices.peek()) {
             (Some(from), Some(to)) if time_s > from.leave_s && to.arrive_s > from.leave_s => {
                 let share = (time_s - from.leave_s) / (to.arrive_s - from.leave_s);
-                Place::new(
-                    from.place.east_m + share * (to.place.east_m - from.place.east_m),
-                    from.place.north_m + share * (to.place.north_m - from.place.north_m),
-                )
+                from.place.towards(to.place, share)
             }
             (Some(only), _) => only.place,
             (None, Some(next)) => next.place,

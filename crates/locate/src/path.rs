@@ -227,10 +227,7 @@ impl Corners<'_> {
             }
             return;
         };
-        let anchor = Place::new(
-            0.5 * (earlier.end.east_m + line.start.east_m),
-            0.5 * (earlier.end.north_m + line.start.north_m),
-        );
+        let anchor = earlier.end.middle(line.start);
         let anchor_sd_m = 0.5 * earlier.end.distance_m(line.start)
             + self.white_m
             + 0.3 * self.step_s * earlier.speed_mps.max(line.speed_mps);

@@ -181,10 +181,7 @@ fn told(title: &str, shape: &Region, corners: &[Place], beside: &[Beside]) -> Ve
     let Some((low, high)) = shape.bounds() else {
         return found;
     };
-    let middle = Place::new(
-        (low.east_m + high.east_m) / 2.0,
-        (low.north_m + high.north_m) / 2.0,
-    );
+    let middle = low.middle(high);
     let half = Place::new(
         (high.east_m - low.east_m) / 2.0,
         (high.north_m - low.north_m) / 2.0,

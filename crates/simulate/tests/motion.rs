@@ -40,10 +40,7 @@ fn keeps_its_promises(run: &TrueRun, region: &Region, machine: &Machine, hours: 
         }
         if matches!(from.doing, Doing::Driving | Doing::Turning | Doing::Stuck) {
             for part in [0.0, 0.25, 0.5, 0.75, 1.0] {
-                let place = Place::new(
-                    from.place.east_m + part * (to.place.east_m - from.place.east_m),
-                    from.place.north_m + part * (to.place.north_m - from.place.north_m),
-                );
+                let place = from.place.towards(to.place, part);
                 let out_m = outside_m(region, place);
                 assert!(
                     out_m < 1e-3,

@@ -307,10 +307,7 @@ impl<'a> Along<'a> {
         }
         let (from, _) = *self.corners.get(self.next.checked_sub(1)?)?;
         let share = (time_s - from.leave_s) / (to.arrive_s - from.leave_s).max(1e-9);
-        Some(Place::new(
-            from.place.east_m + share * (to.place.east_m - from.place.east_m),
-            from.place.north_m + share * (to.place.north_m - from.place.north_m),
-        ))
+        Some(from.place.towards(to.place, share))
     }
 }
 

@@ -138,10 +138,7 @@ pub fn place_at(pieces: &[Piece], time_s: f64) -> Option<Place> {
         return Some(from.place);
     };
     let share = ((time_s - from.leave_s) / (to.arrive_s - from.leave_s).max(1e-9)).clamp(0.0, 1.0);
-    Some(Place::new(
-        from.place.east_m + share * (to.place.east_m - from.place.east_m),
-        from.place.north_m + share * (to.place.north_m - from.place.north_m),
-    ))
+    Some(from.place.towards(to.place, share))
 }
 
 /// Time outside the outline.
@@ -196,10 +193,7 @@ pub fn strays(track: &Track, outline: &Region, guides: &[&[Place]], past_m: f64,
                 let time_s = from.arrive_s + (to.arrive_s - from.arrive_s) * step as f64 / steps;
                 let share =
                     ((time_s - from.leave_s) / (to.arrive_s - from.leave_s).max(1e-9)).clamp(0.0, 1.0);
-                let place = Place::new(
-                    from.place.east_m + share * (to.place.east_m - from.place.east_m),
-                    from.place.north_m + share * (to.place.north_m - from.place.north_m),
-                );
+                let place = from.place.towards(to.place, share);
                 let out_m = if outline.contains(place) {
                     0.0
                 } else {

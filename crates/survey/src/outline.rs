@@ -251,10 +251,7 @@ fn along(line: &[Place]) -> Vec<Place> {
         let (from, to, length_m) = (pair[0], pair[1], pair[0].distance_m(pair[1]));
         while next_m < length_m {
             let share = next_m / length_m;
-            places.push(Place::new(
-                from.east_m + share * (to.east_m - from.east_m),
-                from.north_m + share * (to.north_m - from.north_m),
-            ));
+            places.push(from.towards(to, share));
             next_m += STEP_M;
         }
         next_m -= length_m;

@@ -225,7 +225,7 @@ impl PlanShift {
         for passage in passages {
             self.line(&mut passage.across);
             let [a, b] = passage.across;
-            let middle = Place::new(0.5 * (a.east_m + b.east_m), 0.5 * (a.north_m + b.north_m));
+            let middle = a.middle(b);
             tell((&mut passage.lat, &mut passage.lon), middle, frame);
         }
         self.obstacles(unlisted_obstacles, frame);

@@ -412,10 +412,7 @@ impl<'a> Survey<'a> {
         let lawn = self.lawn()?;
         Ok(self.drive.get_or_init(|| {
             let is_on_lawn = |sweep: &&Sweep| {
-                let middle = Place::new(
-                    0.5 * (sweep.from.east_m + sweep.to.east_m),
-                    0.5 * (sweep.from.north_m + sweep.to.north_m),
-                );
+                let middle = sweep.from.middle(sweep.to);
                 let cell = lawn.cells.grid.cell_at(middle);
                 sweep.driving_s > 0.0 && cell.is_some_and(|(column, row)| lawn.cells.get(column, row))
             };

@@ -114,10 +114,7 @@ fn length_m(run: &[(f64, Place)]) -> f64 {
 fn once_round(run: &[(f64, Place)]) -> Option<(f64, f64)> {
     let (_, start) = *run.first()?;
     let (low, high) = Place::bounds(run.iter().map(|(_, place)| *place))?;
-    let middle = Place::new(
-        0.5 * (low.east_m + high.east_m),
-        0.5 * (low.north_m + high.north_m),
-    );
+    let middle = low.middle(high);
     let bearing_rad =
         |place: Place| math::atan2(place.north_m - middle.north_m, place.east_m - middle.east_m);
     let cross = |a: Place, b: Place| {

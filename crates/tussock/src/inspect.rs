@@ -15,10 +15,7 @@ pub fn inspect(job: &Job<'_>) -> Result<Inspection, AnalyseError> {
     let survey = Survey::of(job)?;
     job.tell(Stage::Locating, 1.0);
     let (low, high) = survey.bounds();
-    let middle = tussock_types::Place::new(
-        0.5 * (low.east_m + high.east_m),
-        0.5 * (low.north_m + high.north_m),
-    );
+    let middle = low.middle(high);
     let mut hdop: Vec<f64> = job
         .traces
         .iter()

@@ -118,10 +118,7 @@ fn a_thing_that_was_moved_between_two_nights_went_at_one_place_and_came_at_the_o
     let plan = invent(GardenKind::Convex, SEED);
     let (site, _) = Site::build(&plan).unwrap();
     let (low, high) = site.lawn.bounds().unwrap();
-    let middle = Place::new(
-        0.5 * (low.east_m + high.east_m),
-        0.5 * (low.north_m + high.north_m),
-    );
+    let middle = low.middle(high);
     let places = [2.5, -2.5].map(|off_m| Place::new(middle.east_m + off_m, middle.north_m));
     let nights: Vec<Trace> = places
         .iter()

@@ -69,10 +69,7 @@ fn near_fraction(drawn: &Region, truth: &Region, within_m: f64) -> f64 {
             let steps = (from.distance_m(to) / 0.1).ceil().max(1.0);
             (0..steps as usize).map(move |step| {
                 let share = step as f64 / steps;
-                Place::new(
-                    from.east_m + share * (to.east_m - from.east_m),
-                    from.north_m + share * (to.north_m - from.north_m),
-                )
+                from.towards(to, share)
             })
         })
         .collect();

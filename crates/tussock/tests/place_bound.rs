@@ -69,20 +69,14 @@ fn outcome(case: &Case, number: u64) -> Outcome {
         .map(|piece| {
             let share = piece as f64 / pieces as f64;
             Bend {
-                place: Place::new(
-                    from.east_m + share * (to.east_m - from.east_m),
-                    from.north_m + share * (to.north_m - from.north_m),
-                ),
+                place: from.towards(to, share),
                 radius_m: 3.0,
                 east_m: 0.0,
                 north_m: 0.0,
             }
         })
         .collect();
-    let sum = probe(
-        &bends,
-        Place::new(0.5 * (from.east_m + to.east_m), 0.5 * (from.north_m + to.north_m)),
-    );
+    let sum = probe(&bends, from.middle(to));
     for bend in &mut bends {
         bend.east_m = case.towards_m * out[0] / sum;
         bend.north_m = case.towards_m * out[1] / sum;

@@ -101,13 +101,7 @@ fn robust_sd(values: &[f64]) -> f64 {
 fn slow_distance_m(place: Place, leg: &Leg) -> f64 {
     (0..=2000)
         .map(|step| f64::from(step) / 2000.0)
-        .map(|share| {
-            Place::new(
-                leg.from.east_m + share * (leg.to.east_m - leg.from.east_m),
-                leg.from.north_m + share * (leg.to.north_m - leg.from.north_m),
-            )
-            .distance_m(place)
-        })
+        .map(|share| leg.from.towards(leg.to, share).distance_m(place))
         .fold(f64::INFINITY, f64::min)
 }
 

@@ -23,6 +23,22 @@ impl Place {
         math::hypot(self.east_m - other.east_m, self.north_m - other.north_m)
     }
 
+    /// The place at a share of the way to another one: 0 is this one, 1 the other; beyond them for other numbers.
+    pub fn towards(self, other: Self, share: f64) -> Self {
+        Self::new(
+            self.east_m + share * (other.east_m - self.east_m),
+            self.north_m + share * (other.north_m - self.north_m),
+        )
+    }
+
+    /// The place half way to another one.
+    pub fn middle(self, other: Self) -> Self {
+        Self::new(
+            0.5 * (self.east_m + other.east_m),
+            0.5 * (self.north_m + other.north_m),
+        )
+    }
+
     /// South-west and north-east corner of the box round places; `None` without any.
     pub fn bounds(places: impl IntoIterator<Item = Self>) -> Option<(Self, Self)> {
         (places.into_iter().map(|place| (place, place))).reduce(|(low, high), (place, _)| {

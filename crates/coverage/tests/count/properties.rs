@@ -74,10 +74,7 @@ fn reversed(sweeps: &[Sweep]) -> Vec<Sweep> {
 }
 
 fn split(sweep: &Sweep, part: f64) -> [Sweep; 2] {
-    let middle = Place::new(
-        sweep.from.east_m + part * (sweep.to.east_m - sweep.from.east_m),
-        sweep.from.north_m + part * (sweep.to.north_m - sweep.from.north_m),
-    );
+    let middle = sweep.from.towards(sweep.to, part);
     let middle_s = sweep.start_s + part * (sweep.end_s - sweep.start_s);
     [
         Sweep {

@@ -71,10 +71,7 @@ impl Tiles {
             let step_m = length_m / steps;
             for step in 0..steps as usize {
                 let share = (step as f64 + 0.5) / steps;
-                let place = Place::new(
-                    from.east_m + share * (to.east_m - from.east_m),
-                    from.north_m + share * (to.north_m - from.north_m),
-                );
+                let place = from.towards(*to, share);
                 path_m += step_m;
                 let Some((x, y)) = self.grid.cell_at(place) else {
                     continue;

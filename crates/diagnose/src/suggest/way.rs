@@ -331,10 +331,7 @@ pub(super) fn inside_fraction(line: &[Place], exit_fraction: (f64, f64), pocket:
             let piece_m = pair[0].distance_m(pair[1]);
             if left_m <= piece_m {
                 let share = left_m / piece_m.max(1e-9);
-                return Some(Place::new(
-                    pair[0].east_m + share * (pair[1].east_m - pair[0].east_m),
-                    pair[0].north_m + share * (pair[1].north_m - pair[0].north_m),
-                ));
+                return Some(pair[0].towards(pair[1], share));
             }
             left_m -= piece_m;
             None

@@ -45,10 +45,7 @@ fn slow_clearance_m(region: &Region, line: &[Place]) -> f64 {
         let steps = (pair[0].distance_m(pair[1]) / 0.01).ceil().max(1.0) as usize;
         for step in 0..=steps {
             let share = step as f64 / steps as f64;
-            let place = Place::new(
-                pair[0].east_m + share * (pair[1].east_m - pair[0].east_m),
-                pair[0].north_m + share * (pair[1].north_m - pair[0].north_m),
-            );
+            let place = pair[0].towards(pair[1], share);
             let off_m = region.edge_distance_m(place);
             least_m = least_m.min(if region.contains(place) { off_m } else { -off_m });
         }

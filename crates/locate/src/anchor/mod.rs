@@ -629,7 +629,7 @@ impl Anchored {
             if from.distance_m(to) < LEAST_FOLLOWED_M {
                 continue;
             }
-            let middle = Place::new(0.5 * (from.east_m + to.east_m), 0.5 * (from.north_m + to.north_m));
+            let middle = from.middle(to);
             let edge = self.edge_lines.iter().position(|edge| {
                 tussock_plane::Vector::new(leg.along[0], leg.along[1])
                     .dot(edge.inwards())

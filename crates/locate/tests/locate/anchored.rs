@@ -410,10 +410,7 @@ impl Night {
             let mut time_s = from.leave_s.ceil();
             while time_s < to.arrive_s {
                 let share = (time_s - from.leave_s) / (to.arrive_s - from.leave_s);
-                let place = Place::new(
-                    from.place.east_m + share * (to.place.east_m - from.place.east_m),
-                    from.place.north_m + share * (to.place.north_m - from.place.north_m),
-                );
+                let place = from.place.towards(to.place, share);
                 squares += place.distance_m(self.run.place_at(time_s - self.start_s)).powi(2);
                 count += 1.0;
                 time_s += 1.0;
@@ -600,10 +597,7 @@ fn traffic_maps_survive_white_offsets_of_a_metre() {
             return Some(from.place);
         };
         let share = (time_s - from.leave_s) / (to.arrive_s - from.leave_s).max(1e-9);
-        Some(Place::new(
-            from.place.east_m + share * (to.place.east_m - from.place.east_m),
-            from.place.north_m + share * (to.place.north_m - from.place.north_m),
-        ))
+        Some(from.place.towards(to.place, share))
     });
     let (mut right, mut near, mut all, mut sum) = (0.0, 0.0, 0.0, 0.0);
     for row in 0..rows {

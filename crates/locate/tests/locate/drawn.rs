@@ -95,10 +95,7 @@ impl Drive {
         match self.stops.get(next) {
             Some(to) if time_s > last.leave_s => {
                 let part = (time_s - last.leave_s) / (to.arrive_s - last.leave_s);
-                Place::new(
-                    last.place.east_m + part * (to.place.east_m - last.place.east_m),
-                    last.place.north_m + part * (to.place.north_m - last.place.north_m),
-                )
+                last.place.towards(to.place, part)
             }
             _ => last.place,
         }

@@ -81,10 +81,7 @@ fn error_m(track: &Track, run: &TrueRun, start_s: f64) -> f64 {
         let mut time_s = from.leave_s.ceil();
         while time_s < to.arrive_s {
             let share = (time_s - from.leave_s) / (to.arrive_s - from.leave_s);
-            let place = Place::new(
-                from.place.east_m + share * (to.place.east_m - from.place.east_m),
-                from.place.north_m + share * (to.place.north_m - from.place.north_m),
-            );
+            let place = from.place.towards(to.place, share);
             squares += in_log(place).distance_m(run.place_at(time_s - start_s)).powi(2);
             count += 1.0;
             time_s += 1.0;
@@ -133,10 +130,7 @@ fn compared(wrong: Wrong, kind: GardenKind, noise: LogNoise, hours: f64, seed: u
         sampling.bends = [0.2, 0.5, 0.8]
             .into_iter()
             .map(|share| Bend {
-                place: Place::new(
-                    wall.0.east_m + share * (wall.1.east_m - wall.0.east_m),
-                    wall.0.north_m + share * (wall.1.north_m - wall.0.north_m),
-                ),
+                place: wall.0.towards(wall.1, share),
                 radius_m: 3.0,
                 east_m: 1.5,
                 north_m: 0.0,

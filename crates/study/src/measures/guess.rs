@@ -219,10 +219,7 @@ fn in_spirals_m(piece: &Piece) -> f64 {
         let steps = (gap_m / CHORD_M).floor() as usize;
         for step in 1..=steps {
             let share = step as f64 * CHORD_M / gap_m;
-            places.push(Place::new(
-                last.east_m + share * (to.east_m - last.east_m),
-                last.north_m + share * (to.north_m - last.north_m),
-            ));
+            places.push(last.towards(to, share));
         }
     }
     let headings: Vec<f64> = places

@@ -80,10 +80,7 @@ impl Lines<'_> {
         let steps = (from.distance_m(to) / STEP_M).ceil().max(1.0) as usize;
         (0..=steps).all(|step| {
             let share = step as f64 / steps as f64;
-            let place = Place::new(
-                from.east_m + share * (to.east_m - from.east_m),
-                from.north_m + share * (to.north_m - from.north_m),
-            );
+            let place = from.towards(to, share);
             place.distance_m(self.station) <= APRON_M || near(place)
         })
     }

@@ -114,10 +114,7 @@ fn apart_m(one: &[Place], two: &[Place]) -> f64 {
                 let steps = (pair[0].distance_m(pair[1]) / 0.5).ceil().max(1.0) as usize;
                 (0..steps).map(move |step| {
                     let share = (step as f64 + 0.5) / steps as f64;
-                    Place::new(
-                        pair[0].east_m + share * (pair[1].east_m - pair[0].east_m),
-                        pair[0].north_m + share * (pair[1].north_m - pair[0].north_m),
-                    )
+                    pair[0].towards(pair[1], share)
                 })
             })
             .collect()
