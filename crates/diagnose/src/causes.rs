@@ -299,13 +299,10 @@ fn density(scene: &Scene<'_>, shape: &Shape) -> f64 {
     let mut inside_m = 0.0;
     for line in scene.lines {
         for pair in line.windows(2) {
-            let length_m = pair[0].distance_m(pair[1]);
-            let steps = (length_m / STEP_M).ceil().max(1.0);
-            for step in 0..steps as usize {
-                let share = (step as f64 + 0.5) / steps;
-                let place = pair[0].towards(pair[1], share);
+            let (piece_m, places) = pair[0].pieces(pair[1], STEP_M);
+            for place in places {
                 if scene.clearance.cell(place).is_some_and(|cell| near[cell]) {
-                    inside_m += length_m / steps;
+                    inside_m += piece_m;
                 }
             }
         }

@@ -389,18 +389,15 @@ impl Neck {
         let mut over_m = 0.0;
         for line in lines {
             for pair in line.windows(2) {
-                let length_m = pair[0].distance_m(pair[1]);
-                let steps = (length_m / step_m).ceil().max(1.0);
-                for step in 0..steps as usize {
-                    let share = (step as f64 + 0.5) / steps;
-                    let place = pair[0].towards(pair[1], share);
+                let (by_m, places) = pair[0].pieces(pair[1], step_m);
+                for place in places {
                     let Some(cell) = clearance
                         .cell(place)
                         .filter(|cell| clearance.clear_m[*cell] > 0.0)
                     else {
                         continue;
                     };
-                    let (behind, by_m) = (self.behind[cell], length_m / steps);
+                    let behind = self.behind[cell];
                     traffic.all_m += by_m;
                     if behind {
                         traffic.behind_m += by_m;

@@ -226,15 +226,21 @@ fn unturned(region: &Region, turns: &[Turn], grid: Grid, reach_m: f64) -> Option
     };
     let mut longest: Option<UnturnedStretch> = None;
     for ring in region.rings().iter().filter_map(|rings| rings.first()) {
-        let (mut stretch, places): (Vec<Place>, _) = (Vec::new(), along(ring));
+        let pieces = ring.windows(2).flat_map(|edge| {
+            let (piece_m, middles) = edge[0].pieces(edge[1], STEP_M);
+            middles.map(move |middle| (middle, piece_m))
+        });
+        let pieces: Vec<(Place, f64)> = pieces.collect();
+        let (mut stretch, mut length_m): (Vec<Place>, f64) = (Vec::new(), 0.0);
         // Twice round: a stretch may pass the place where the ring begins.
-        for &place in places.iter().chain(&places) {
-            if is_turned(place) || stretch.len() == places.len() {
+        for &(place, piece_m) in pieces.iter().chain(&pieces) {
+            if is_turned(place) || stretch.len() == pieces.len() {
                 stretch.clear();
+                length_m = 0.0;
                 continue;
             }
             stretch.push(place);
-            let length_m = STEP_M * stretch.len() as f64;
+            length_m += piece_m;
             if length_m >= LEAST_UNTURNED_M && longest.is_none_or(|before| length_m > before.length_m) {
                 let middle = stretch[stretch.len() / 2];
                 longest = Some(UnturnedStretch { middle, length_m });
@@ -242,21 +248,6 @@ fn unturned(region: &Region, turns: &[Turn], grid: Grid, reach_m: f64) -> Option
         }
     }
     longest
-}
-
-/// Places along a line, `STEP_M` apart.
-fn along(line: &[Place]) -> Vec<Place> {
-    let (mut places, mut next_m) = (Vec::new(), 0.0);
-    for pair in line.windows(2) {
-        let (from, to, length_m) = (pair[0], pair[1], pair[0].distance_m(pair[1]));
-        while next_m < length_m {
-            let share = next_m / length_m;
-            places.push(from.towards(to, share));
-            next_m += STEP_M;
-        }
-        next_m -= length_m;
-    }
-    places
 }
 
 /// Ground that the drive encloses.

@@ -65,13 +65,7 @@ fn analysed(trace: &Trace) -> Findings {
 /// Share of the true edges within a distance of a drawn one.
 fn near_fraction(drawn: &Region, truth: &Region, within_m: f64) -> f64 {
     let places: Vec<Place> = (truth.edges())
-        .flat_map(|(from, to)| {
-            let steps = (from.distance_m(to) / 0.1).ceil().max(1.0);
-            (0..steps as usize).map(move |step| {
-                let share = step as f64 / steps;
-                from.towards(to, share)
-            })
-        })
+        .flat_map(|(from, to)| from.pieces(to, 0.1).1)
         .collect();
     let near = places
         .iter()

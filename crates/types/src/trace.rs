@@ -39,6 +39,15 @@ impl Place {
         )
     }
 
+    /// The way to another place in equal pieces of at most `most_m`, at least one: their length, m, and the middle of each.
+    pub fn pieces(self, other: Self, most_m: f64) -> (f64, impl Iterator<Item = Self>) {
+        let length_m = self.distance_m(other);
+        let pieces = (length_m / most_m).ceil().max(1.0);
+        let middles =
+            (0..pieces as usize).map(move |piece| self.towards(other, (piece as f64 + 0.5) / pieces));
+        (length_m / pieces, middles)
+    }
+
     /// South-west and north-east corner of the box round places; `None` without any.
     pub fn bounds(places: impl IntoIterator<Item = Self>) -> Option<(Self, Self)> {
         (places.into_iter().map(|place| (place, place))).reduce(|(low, high), (place, _)| {

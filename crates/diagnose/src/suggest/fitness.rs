@@ -67,11 +67,8 @@ impl Tiles {
             if length_m >= 0.3 {
                 legs_m.push(length_m);
             }
-            let steps = (length_m / 0.5).ceil().max(1.0);
-            let step_m = length_m / steps;
-            for step in 0..steps as usize {
-                let share = (step as f64 + 0.5) / steps;
-                let place = from.towards(*to, share);
+            let (step_m, places) = from.pieces(*to, 0.5);
+            for place in places {
                 path_m += step_m;
                 let Some((x, y)) = self.grid.cell_at(place) else {
                     continue;

@@ -110,13 +110,7 @@ fn was_built(
 fn apart_m(one: &[Place], two: &[Place]) -> f64 {
     let looks = |line: &[Place]| -> Vec<Place> {
         line.windows(2)
-            .flat_map(|pair| {
-                let steps = (pair[0].distance_m(pair[1]) / 0.5).ceil().max(1.0) as usize;
-                (0..steps).map(move |step| {
-                    let share = (step as f64 + 0.5) / steps as f64;
-                    pair[0].towards(pair[1], share)
-                })
-            })
+            .flat_map(|pair| pair[0].pieces(pair[1], 0.5).1)
             .collect()
     };
     let mean_m = |from: &[Place], to: &[Place]| {
