@@ -7,7 +7,8 @@ use std::fmt::Write;
 use tussock_types::Estimate;
 
 const WIDTH: f64 = 620.0;
-const LEFT: f64 = 190.0;
+/// Room for the longest label in the letters of a phone.
+const LEFT: f64 = 256.0;
 const RIGHT: f64 = 24.0;
 const ROW: f64 = 44.0;
 const TOP: f64 = 8.0;

@@ -20,10 +20,12 @@ pub(super) use waits::waits;
 
 const WIDTH: f64 = 620.0;
 const HEIGHT: f64 = 360.0;
-const LEFT: f64 = 66.0;
+const LEFT: f64 = 84.0;
 const RIGHT: f64 = 16.0;
 const TOP: f64 = 18.0;
 const BOTTOM: f64 = 58.0;
+/// Widest number below an axis, in the letters of a phone.
+const NUMBER: f64 = 46.0;
 
 /// A step of 1, 2 or 5 times a power of ten that gives about so many steps.
 fn step(range: f64, steps: f64) -> f64 {
@@ -63,7 +65,7 @@ fn percent_axis(out: &mut String, top_fraction: f64, step_fraction: f64, title: 
     let middle = (TOP + HEIGHT - BOTTOM) / 2.0;
     put!(
         out,
-        "<text class=\"axis\" x=\"17\" y=\"{middle:.1}\" text-anchor=\"middle\" transform=\"rotate(-90 17 {middle:.1})\">{title}</text>"
+        "<text class=\"axis\" x=\"25\" y=\"{middle:.1}\" text-anchor=\"middle\" transform=\"rotate(-90 25 {middle:.1})\">{title}</text>"
     );
 }
 
@@ -181,6 +183,10 @@ pub(super) fn histogram(revisits: &Revisits) -> Option<String> {
         most: (bars.len() as f64 - 1.0).max(4.0),
     };
     let slot = (WIDTH - LEFT - RIGHT) / bars.len() as f64;
+    let last = bars.len() - 1;
+    // Numbers stand so far apart that they do not touch in the letters of a phone; the last always stands.
+    let every = (NUMBER / slot).ceil().max(1.0) as usize;
+    let is_said = |visits: usize| visits == last || (visits.is_multiple_of(every) && visits + every <= last);
     for (visits, &part) in bars.iter().enumerate() {
         let part = if part.is_finite() { part } else { 0.0 };
         let (x, y) = (LEFT + visits as f64 * slot, y_of(part, top));
@@ -188,17 +194,22 @@ pub(super) fn histogram(revisits: &Revisits) -> Option<String> {
             0 => "url(#ph)".to_owned(),
             visits => crate::ramp::hex(scale.colour(visits as f64)),
         };
-        let plus = if visits + 1 == bars.len() { "+" } else { "" };
         put!(
             out,
-            "<rect class=\"bar\" x=\"{:.1}\" y=\"{y:.1}\" width=\"{:.1}\" height=\"{:.1}\" fill=\"{fill}\"/><text \
-             x=\"{:.1}\" y=\"{:.1}\" text-anchor=\"middle\">{visits}{plus}</text>",
+            "<rect class=\"bar\" x=\"{:.1}\" y=\"{y:.1}\" width=\"{:.1}\" height=\"{:.1}\" fill=\"{fill}\"/>",
             x + slot * 0.1,
             slot * 0.8,
             HEIGHT - BOTTOM - y,
-            x + slot / 2.0,
-            HEIGHT - BOTTOM + 23.0
         );
+        if is_said(visits) {
+            let plus = if visits == last { "+" } else { "" };
+            put!(
+                out,
+                "<text x=\"{:.1}\" y=\"{:.1}\" text-anchor=\"middle\">{visits}{plus}</text>",
+                x + slot / 2.0,
+                HEIGHT - BOTTOM + 23.0
+            );
+        }
     }
     put!(
         out,

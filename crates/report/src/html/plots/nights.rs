@@ -8,12 +8,13 @@ use tussock_types::{ActivityHours, Night};
 
 /// Nights that are drawn; of more the last are.
 const SHOWN: usize = 31;
-const WIDTH: f64 = 900.0;
-const LEFT: f64 = 112.0;
+const WIDTH: f64 = 620.0;
+/// Room for a date in the letters of a phone.
+const LEFT: f64 = 160.0;
 const RIGHT: f64 = 20.0;
 const ROW: f64 = 30.0;
 const TOP: f64 = 6.0;
-const BOTTOM: f64 = 48.0;
+const BOTTOM: f64 = 56.0;
 
 /// The activities in the order of the bars: class, words, hours.
 fn activities(hours: &ActivityHours) -> [(&'static str, &'static str, f64); 8] {
@@ -73,7 +74,7 @@ pub(crate) fn nights(nights: &[Night]) -> Option<Nights> {
     while at_h <= end_h * 1.0001 {
         let number = words::number(at_h, usize::from(step_h < 1.0));
         let line = format!("{TOP}V{:.1}", foot + 4.0);
-        tick(&mut svg, x_of(at_h), &line, foot + 20.0, &number);
+        tick(&mut svg, x_of(at_h), &line, foot + 23.0, &number);
         at_h += step_h;
     }
     axis_title(&mut svg, (LEFT + WIDTH - RIGHT) / 2.0, height - 6.0, "hours");

@@ -1,13 +1,17 @@
 //! How long does ground wait between two visits, and how long may it?
 
-use super::{LEFT, RIGHT, WIDTH, axis_title, tick};
+use super::{LEFT, NUMBER, RIGHT, WIDTH, axis_title, tick};
 use crate::words;
 use std::fmt::Write;
 use tussock_types::IntervalQuantiles;
 use tussock_types::math;
 
-const HEIGHT: f64 = 150.0;
-const AXIS_Y: f64 = 92.0;
+const HEIGHT: f64 = 178.0;
+const AXIS_Y: f64 = 120.0;
+/// Each mark's words stand in a row of their own.
+const ROW: f64 = 25.0;
+/// Room for the longest words, in the letters of a phone.
+const WORDS: f64 = 128.0;
 
 /// Waits on an axis of hours by ratio: half, nine in ten and 99 in 100 of them are shorter; the longest that the grass
 /// allows. `None` where nothing is known.
@@ -39,9 +43,12 @@ pub(crate) fn waits(interval_h: IntervalQuantiles, allowed_h: Option<f64>) -> Op
         said.join(", "),
         WIDTH - RIGHT
     );
+    // Numbers that would touch are left out.
+    let apart = math::ln(2.0) / math::ln(high_h / low_h) * (WIDTH - LEFT - RIGHT);
+    let factors: &[f64] = if apart < NUMBER { &[1.0] } else { &[1.0, 2.0, 5.0] };
     let mut power = math::log10(low_h).floor() as i32 - 1;
     while 10f64.powi(power) <= high_h {
-        for factor in [1.0, 2.0, 5.0] {
+        for factor in factors {
             let h = factor * 10f64.powi(power);
             if h < low_h || h > high_h {
                 continue;
@@ -53,27 +60,29 @@ pub(crate) fn waits(interval_h: IntervalQuantiles, allowed_h: Option<f64>) -> Op
     }
     let middle = (LEFT + WIDTH - RIGHT) / 2.0;
     axis_title(&mut out, middle, HEIGHT - 8.0, "hours between two visits");
-    let mut words_end = f64::NEG_INFINITY;
+    let beside = |x: f64, gap: f64| match x + WORDS > WIDTH {
+        true => (x - gap, "end"),
+        false => (x + gap, "start"),
+    };
     for (index, (h, words)) in marks.iter().enumerate() {
         let x = x_of(*h);
-        let height = 22.0 + 12.0 * (2.0 - index as f64);
-        put!(out, "<path class=\"wait\" d=\"M{x:.1},{AXIS_Y}v-{height:.0}\"/>");
-        let text_x = x.max(words_end + 6.0);
+        let height = 20.0 + ROW * (2.0 - index as f64);
+        let (text_x, anchor) = beside(x, 5.0);
         put!(
             out,
-            "<text x=\"{:.1}\" y=\"{:.1}\">{words}</text>",
-            text_x + 5.0,
-            AXIS_Y - height + 10.0
+            "<path class=\"wait\" d=\"M{x:.1},{AXIS_Y}v-{height:.0}\"/><text x=\"{text_x:.1}\" y=\"{:.1}\" \
+             text-anchor=\"{anchor}\">{words}</text>",
+            AXIS_Y - height + 14.0
         );
-        words_end = f64::NEG_INFINITY;
     }
     if let Some(allowed_h) = allowed_h {
         let x = x_of(allowed_h);
+        let (text_x, anchor) = beside(x, 6.0);
         put!(
             out,
-            "<path class=\"allowed\" d=\"M{x:.1},{:.1}V12\"/><text x=\"{:.1}\" y=\"22\" text-anchor=\"end\">allowed</text>",
-            AXIS_Y + 6.0,
-            x - 6.0
+            "<path class=\"allowed\" d=\"M{x:.1},{:.1}V4\"/><text x=\"{text_x:.1}\" y=\"20\" \
+             text-anchor=\"{anchor}\">allowed</text>",
+            AXIS_Y + 6.0
         );
     }
     out.push_str("</svg>");
