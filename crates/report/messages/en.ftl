@@ -283,24 +283,24 @@ stuck_somewhere = Look for roots, a hole or soft ground.
 lay_guide_run = Lay a guide run with { $wire_m } of new wire to the far end of { $pocket } and send { $outings_of_ten } in 10 outings along it{ $longer ->
     [yes] , and let it work { $added_h } longer a day
    *[no] { "" }
-}: in most logs of { $log_h } about { $after_fraction } of { $pocket } is then driven over, against { $before_fraction } if nothing changes.
+}: in { $log_h } like these, usually about { $after_fraction } of { $pocket } is then driven over, against { $before_fraction } if nothing changes.
 move_zone = Move the zone "{ $zone }" by { $shift_m } to where it is drawn, since the turns show that it is somewhere else{ $longer ->
     [yes] , and let the mower work { $added_h } longer a day
    *[no] { "" }
-}: in most logs of { $log_h } about { $after_fraction } of { $pocket } is then driven over, against { $before_fraction } if nothing changes.
+}: in { $log_h } like these, usually about { $after_fraction } of { $pocket } is then driven over, against { $before_fraction } if nothing changes.
 shrink_zone = Move the side of the zone "{ $zone }" back by { $shift_m }, so that the way beside it to { $pocket } is { $passage_m } wide{ $longer ->
     [yes] , and let the mower work { $added_h } longer a day
    *[no] { "" }
-}: in most logs of { $log_h } about { $after_fraction } of { $pocket } is then driven over, against { $before_fraction } if nothing changes.
+}: in { $log_h } like these, usually about { $after_fraction } of { $pocket } is then driven over, against { $before_fraction } if nothing changes.
 add_zone = Keep the mower out of the place where it gets stuck ({ $spot }), so that it comes to { $pocket } more often{ $longer ->
     [yes] , and let it work { $added_h } longer a day
    *[no] { "" }
-}: in most logs of { $log_h } about { $after_fraction } of { $pocket } is then driven over, against { $before_fraction } if nothing changes.
-work_longer = Let it work { $added_h } longer a day: in most logs of { $log_h } about { $after_fraction } of { $pocket } is then driven over, against { $before_fraction } if nothing changes.
+}: in { $log_h } like these, usually about { $after_fraction } of { $pocket } is then driven over, against { $before_fraction } if nothing changes.
+work_longer = Let it work { $added_h } longer a day: in { $log_h } like these, usually about { $after_fraction } of { $pocket } is then driven over, against { $before_fraction } if nothing changes.
 shift_boundary = Shift the boundary outwards by { $shift_m } along { $pocket }{ $longer ->
     [yes] , and let the mower work { $added_h } longer a day
    *[no] { "" }
-}: in most logs of { $log_h } about { $after_fraction } of { $pocket } is then driven over, against { $before_fraction } if nothing changes.
+}: in { $log_h } like these, usually about { $after_fraction } of { $pocket } is then driven over, against { $before_fraction } if nothing changes.
 
 ## How well a simulated machine fits the log
 
@@ -555,13 +555,16 @@ count-more-change-is = { $count ->
 }
 about-more-driving-are = About { $hours } more of driving are needed.
 driven-over-percent-area = { $percent } of { $area } was driven over.
+driven-over-percent-area-range = { $percent } of { $area } was driven over ({ $range }, with a probability of 90 %).
 lost-at = { $time } lost at { $id }
 by-kind = { $kind } by { $length }
-nine-ten-logs-pocket = { $id }: { $said } Nine of ten logs: { $range } of the pocket if nothing changes, { $range_2 } if changed.{ $more }
+nine-ten-logs-pocket = Nine of ten simulated runs: { $range_2 } of the pocket if changed, { $range } if nothing changes.{ $more }
 let-run-on-after = Let it run on. After { $hours } of driving in all, what is still bare then is more than bad luck.
-luck-leaves-such-gap = { $id }: luck leaves such a gap { $chance }
-bare-with = bare with { $percent }
-change-brings-its-gain = The change brings its gain in { $percent } of simulated runs.
+luck-leaves-such-gap = Chance that luck alone leaves a gap like { $id }: { $chance }.
+sure-not-driven-over = { $percent } sure that { $id } was not driven over
+sure-change-helps = { $percent } sure that { $id } helps
+change-brings-its-gain = In so many simulated runs the pocket gained, and the prediction held.
+none-it-shows = None that this log can show
 how-much-driven-over = How much was driven over depends on the width of the cutting disc, which was not given; the table for each width is below.
 not-counted = Not counted
 outline-drawn-from-log = The outline was drawn from the log itself, its edges right to about { $error }: lawn that the mower never came near is not counted.
@@ -576,8 +579,8 @@ not-by = Not by luck
 change-nothing-garden-on = Change nothing in the garden on the strength of this log.
 measure-width-cutting-disc = Measure the width of the cutting disc and count again.
 walk-round-lawn-with = Walk round the lawn with the logger and make a plan of it: what lies beyond the drive cannot be seen in the log.
-no-ground-left-out = No ground was left out that luck does not explain.
-one-count-no-interval = One count, no interval yet
+no-ground-left-out = Luck explains every gap that was left.
+one-count-no-interval = One count, no interval
 lawn-driven-over-with = of the lawn driven over, with a probability of 90 %.
 
 ## terminal: mod
@@ -613,11 +616,11 @@ none-told = this log cannot tell
 none-known = nothing inside the drawn outline; what lies beyond it this log cannot tell
 none-known-narrower = nothing from { $width } wide up inside the drawn outline; narrower pockets, and what lies beyond it, this log cannot show
 none-narrower = nothing from { $width } wide up; narrower pockets this log cannot show
-none-but-luck = nothing that luck does not explain
+none-but-luck = nothing; luck explains the gaps
 none-shown-unseen = none is shown, but { $area } are without evidence: this log cannot tell
-gaps-too-thin-see = gaps too thin to see { $area }
+gaps-too-thin-see = narrow gaps { $area }
 of-id = { $id } { $share } of { $area }
-all-luck-does-not = { $count }, { $area } in all, that luck does not explain
+all-luck-does-not = { $count }, { $area } in all, more than luck explains
 and-more = and { $more }
 also-possible = also possible: { $join }
 decided-after-driving-all = decided after { $hours } of driving in all
@@ -750,6 +753,7 @@ last-visit-longer-ago = Last visit longer ago than { $hours } at the end of the 
 missed-area-again = missed, { $area }
 stuck-lost = stuck, { $time } lost
 not-yet-area = not yet, { $area }
+not-yet-heading = Not yet: { $count } that more hours decide
 to-start = { $start } to { $end } ({ $zone_words })
 driving-from = { $span }. { $driven } of driving, from { $logs }.
 without-evidence-area = { $area } without evidence. { $said }
@@ -767,7 +771,6 @@ time-again = in time
 charging-station = charging station
 without-dates = without dates
 out-reach = out of reach
-its-probability-not-worked = Its probability is not worked out yet.
 
 ## page: method
 
@@ -806,7 +809,7 @@ night-visit-with-log = Night of { $id }: { $gardens } of { $count } to visit, { 
 
 points-fraction = { $fraction } points
 interval-points = { $points } (90 % interval { $low } to { $high } points)
-interval-not-worked-out = { $points } (interval not worked out)
+interval-not-worked-out = { $points } (no interval)
 points-from-night-night = { $number } points from night to night
 standard-deviations-points-from = standard deviations: { $number } points from position errors, { $nightly }
 to-percent = { $percent } ({ $number } to { $percent_2 })

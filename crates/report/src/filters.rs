@@ -89,6 +89,9 @@ pub(crate) fn add(to: &mut Environment<'_>) {
     to.add_filter("plain", |text: String, letters: usize| {
         words::plain(&text, letters)
     });
+    to.add_filter("whole_sentences", |text: String, letters: usize| {
+        words::whole_sentences(&text, letters)
+    });
     to.add_filter("key", |letter: char, index: usize| crate::map::key(letter, index));
     to.add_filter("text", |said: Serde<Said>| crate::text(&said));
     to.add_filter("named", |word: Value, id: String| messages::named(&id, &word));

@@ -234,7 +234,7 @@ fn the_answers_stand_in_order() {
 fn figures_carry_units_and_intervals_only_where_there_are_any() {
     let first = words(&html(&findings()).unwrap());
     assert!(
-        first.contains("no interval yet") && !first.contains("90 % interval"),
+        first.contains("One count, no interval") && !first.contains("90 % interval"),
         "{first}"
     );
     let full = words(&html(&full_findings()).unwrap());

@@ -65,6 +65,15 @@ pub(crate) fn plain(text: &str, max_chars: usize) -> String {
     out.trim().to_owned()
 }
 
+/// As many whole sentences of a text as fit into so many letters: none is cut before it says how much or how sure.
+pub(crate) fn whole_sentences(text: &str, max_chars: usize) -> String {
+    let text = plain(text, usize::MAX);
+    let ends = text.match_indices(". ").map(|(at, _)| at + 1).chain([text.len()]);
+    let fits = |end: &usize| text[..*end].chars().count() <= max_chars;
+    let end = ends.take_while(fits).last().unwrap_or_default();
+    text[..end].to_owned()
+}
+
 /// A sentence from the outside: longer than a name, but no novel.
 pub(crate) fn sentence(text: &str) -> String {
     plain(text, 600)
@@ -274,7 +283,7 @@ pub(crate) fn interval(estimate: Estimate) -> String {
         (Some(low), Some(high)) => {
             format!("90 % interval {} to {}", number(low * 100.0, 1), percent(high))
         }
-        _ => "interval not worked out yet".to_owned(),
+        _ => "no interval".to_owned(),
     }
 }
 
@@ -282,7 +291,7 @@ pub(crate) fn interval(estimate: Estimate) -> String {
 pub(crate) fn range(estimate: Estimate) -> String {
     match (estimate.low, estimate.high) {
         (Some(low), Some(high)) => format!("{} to {}", number(low * 100.0, 1), percent(high)),
-        _ => "interval not worked out yet".to_owned(),
+        _ => "no interval".to_owned(),
     }
 }
 
@@ -631,6 +640,15 @@ mod tests {
     }
 
     #[test]
+    fn no_sentence_is_cut_where_there_is_little_room() {
+        let text = "It is 2.4 m wide. About 94 % is driven over (58.9 to 100 %).";
+        assert_eq!(whole_sentences(text, 100), text);
+        assert_eq!(whole_sentences(text, 59), "It is 2.4 m wide.");
+        assert_eq!(whole_sentences(text, 10), "");
+        assert_eq!(whole_sentences("", 10), "");
+    }
+
+    #[test]
     fn lines_break_between_words_and_count_wide_characters_twice() {
         assert_eq!(wrap("one two three", 8), ["one two", "three"]);
         assert_eq!(wrap("芝生芝生芝生", 8), ["芝生芝生", "芝生"]);
@@ -663,7 +681,7 @@ mod tests {
             "nothing from 10.8 m wide up inside the drawn outline; narrower pockets, and what lies beyond it, this log cannot show"
         );
         verdict.level = LogLevel::Good;
-        assert_eq!(said(&verdict), "nothing that luck does not explain");
+        assert_eq!(said(&verdict), "nothing; luck explains the gaps");
         assert!(drawn(&verdict).starts_with("nothing inside the drawn outline"));
         assert_eq!(
             none_missed(&verdict, OutlineSource::Plan, 260.0),
