@@ -36,8 +36,9 @@ class Sheet {
     this.x = Math.min(this.full.width - this.width, Math.max(0, x));
     this.y = Math.min(this.full.height - height, Math.max(0, y));
     this.svg.setAttribute("viewBox", `${this.x} ${this.y} ${this.width} ${height}`);
-    this.fit();
+    // What shows only when near is there before words are kept apart.
     this.frame.classList.toggle("near", this.width < this.full.width * 0.999);
+    this.fit();
   }
   // Signs and words keep their size on screen.
   fit() {
@@ -45,6 +46,22 @@ class Sheet {
     if (pixels > 0) this.scale?.style.setProperty("--k", pixels / this.full.width);
     if (pixels > 0) this.svg.style.setProperty("--k", pixels / this.width);
     this.measure();
+    this.untangle();
+  }
+  // Words that would lie on others give way: ids stay longest, then distances, then names of what was installed.
+  untangle() {
+    const rank = (text) => ["id", "tp", "nm"].findIndex((name) => text.classList.contains(name));
+    const texts = all(".words text", this.svg).sort((one, other) => rank(one) - rank(other));
+    texts.forEach((text) => text.classList.remove("under"));
+    const kept = [];
+    const under = texts.filter((text) => {
+      const box = text.getBoundingClientRect();
+      if (box.width === 0) return false;
+      const lies = kept.some((other) => box.left < other.right && box.right > other.left && box.top + 3 < other.bottom && box.bottom - 3 > other.top);
+      if (!lies) kept.push(box);
+      return lies;
+    });
+    under.forEach((text) => text.classList.add("under"));
   }
   measure() {
     if (!this.scale) return;
@@ -138,15 +155,30 @@ class Sheet {
 
 const sheets = all(".frame").filter((frame) => frame.querySelector("svg.map a, svg.map g, svg.map path")).map((frame) => new Sheet(frame));
 addEventListener("resize", () => sheets.forEach((sheet) => sheet.fit()));
-addEventListener("beforeprint", () => sheets.forEach((sheet) => sheet.all()));
+// Paper shows all that is folded away on screen; afterwards it is folded again.
+let unfolded = [];
+addEventListener("beforeprint", () => {
+  sheets.forEach((sheet) => sheet.all());
+  unfolded = all("details:not([open])");
+  unfolded.forEach((part) => { part.open = true; });
+});
+addEventListener("afterprint", () => unfolded.forEach((part) => { part.open = false; }));
+
+// On a narrow screen the legend is folded between map and answers, and so are the small maps: they take a screen each.
+const narrow = matchMedia("(max-width:900px)");
+const fold = () => all("details.legend, details.kept").forEach((part) => { part.open = !narrow.matches; });
+narrow.addEventListener("change", fold);
+fold();
 
 // Layers: the legend is the switchboard.
 const layer = (name, isOn) => all("svg.map [data-layer]").filter((group) => group.dataset.layer === name).forEach((group) => group.classList.toggle("off", !isOn));
+const untangle = () => sheets.forEach((sheet) => sheet.untangle());
 const switches = all("input[data-layer]");
 switches.forEach((box) => {
   layer(box.dataset.layer, box.checked);
-  box.addEventListener("change", () => layer(box.dataset.layer, box.checked));
+  box.addEventListener("change", () => { layer(box.dataset.layer, box.checked); untangle(); });
 });
+untangle();
 const grounds = all("input[name=ground]");
 const ground = () => grounds.forEach((choice) => {
   if (choice.value) layer(choice.value, choice.checked);
@@ -177,18 +209,33 @@ function words(key) {
   const more = doc.createElement("a");
   more.href = `#${key}`;
   more.textContent = "all that is known of it";
-  picked.append(more);
+  const shut = doc.createElement("button");
+  shut.type = "button";
+  shut.className = "shut";
+  shut.textContent = "×";
+  shut.setAttribute("aria-label", "close");
+  shut.addEventListener("click", leave);
+  picked.append(more, shut);
   picked.hidden = false;
+}
+function leave() {
+  all(".chosen").forEach((one) => one.classList.remove("chosen"));
+  if (picked) picked.hidden = true;
+}
+// What is folded away opens for the link that leads into it.
+function unfold(key) {
+  for (let part = doc.getElementById(key)?.closest("details"); part; part = part.parentElement.closest("details")) part.open = true;
 }
 function choose(key, isShown) {
   all(".chosen").forEach((one) => one.classList.remove("chosen"));
   const marks = item(key).filter((link) => link.matches("svg.map a"));
   item(key).forEach((link) => link.classList.add("chosen"));
   doc.getElementById(key)?.classList.add("chosen");
+  unfold(key);
   words(key);
   marks.forEach((mark) => {
     const box = switches.find((one) => one.dataset.layer === mark.closest("[data-layer]")?.dataset.layer);
-    if (box && !box.checked) { box.checked = true; layer(box.dataset.layer, true); }
+    if (box && !box.checked) { box.checked = true; layer(box.dataset.layer, true); untangle(); }
     if (isShown) sheets.find((sheet) => sheet.svg.contains(mark))?.focusOn(mark);
   });
   return marks[0];
@@ -211,8 +258,7 @@ doc.addEventListener("click", (event) => {
 });
 doc.addEventListener("keydown", (event) => {
   if (event.key !== "Escape" || !doc.querySelector(".chosen")) return;
-  all(".chosen").forEach((one) => one.classList.remove("chosen"));
-  if (picked) picked.hidden = true;
+  leave();
   sheets.forEach((sheet) => sheet.all());
 });
 })();

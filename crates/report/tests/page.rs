@@ -245,6 +245,51 @@ fn figures_carry_units_and_intervals_only_where_there_are_any() {
     }
 }
 
+/// "How sure?" stands below the advice, so it answers for the advice; the lawn's interval stands beside its figure.
+#[test]
+fn each_answer_is_to_its_own_question() {
+    let mut sample = full_findings();
+    let page = words(&html(&sample).unwrap());
+    let between = |from: &str, to: &str| {
+        let start = page.find(from).unwrap();
+        page[start..start + page[start..].find(to).unwrap()].to_owned()
+    };
+    assert!(between("What was missed?", "Why?").contains("with a probability of 90 %"));
+    assert!(between("What to change?", "How sure?").contains("Nine of ten simulated runs: "));
+    let sure = between("How sure?", "Places");
+    assert!(sure.contains("sure that G1 helps"), "{sure}");
+    assert!(!sure.contains("of the lawn"), "{sure}");
+    sample.suggestions = None;
+    let page = words(&html(&sample).unwrap());
+    let sure = &page[page.find("How sure?").unwrap()..];
+    assert!(
+        sure[..60].contains("sure that M1 was not driven over"),
+        "{}",
+        &sure[..60]
+    );
+}
+
+/// On a phone a row is a list, and every cell names what it holds.
+#[test]
+fn every_cell_of_a_list_names_what_it_holds() {
+    let mut lists = 0;
+    for page in every_page() {
+        for table in page.split("<table class=\"").skip(1) {
+            let (class, rest) = table.split_once('"').unwrap();
+            if !class.contains("list") {
+                continue;
+            }
+            lists += 1;
+            let table = &rest[..rest.find("</table>").unwrap()];
+            assert!(
+                !table.contains("<td>") && !table.contains("data-h=\"\""),
+                "{table}"
+            );
+        }
+    }
+    assert!(lists > 20, "{lists}");
+}
+
 #[test]
 fn the_parts_of_the_lawn_add_up() {
     let sample = findings();
@@ -314,7 +359,7 @@ fn six_maps_show_how_the_lawn_filled_up() {
     let sample = findings();
     let page = html(&sample).unwrap();
     let stills = &page[page.find("class=\"stills\"").unwrap()..];
-    let stills = &stills[..stills.find("</section>").unwrap()];
+    let stills = &stills[..stills.find("</details>").unwrap()];
     assert_eq!(stills.matches("<figure>").count(), 6);
     let last = sample
         .over_time

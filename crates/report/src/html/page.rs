@@ -79,6 +79,8 @@ struct Map {
     key: Vec<Switch>,
     placeless: bool,
     is_tall: bool,
+    /// So narrow that its legend has room beside it.
+    is_slim: bool,
 }
 
 #[derive(Serialize)]
@@ -133,6 +135,7 @@ fn map(findings: &Findings) -> Map {
         key: switches(findings),
         placeless: findings.frame.origin().is_none(),
         is_tall: drawing.height > 0.75 * drawing.width,
+        is_slim: drawing.height > 0.9 * drawing.width,
     }
 }
 

@@ -2,7 +2,8 @@
 
 use super::labels::Labels;
 use super::layers::Layer;
-use super::marks::{key, put};
+use super::marks::{Compared, key, put};
+use super::view::View;
 use super::{Drawing, Furniture, Grounds, INK, escaped};
 use crate::ramp::VisitScale;
 use crate::words;
@@ -25,53 +26,11 @@ pub(crate) fn twin_svg(
     pockets: &[ComparedPocket],
     scale: VisitScale,
 ) -> Drawn {
-    let mut drawing = Drawing::of(findings, Furniture::Twin);
+    let mut drawing = Drawing::with(findings, Furniture::Twin, |view| {
+        Some(compared(view, side, pockets))
+    });
     if let Some(ground) = &mut drawing.ground {
         ground.scale = scale;
-    }
-    if let Some(view) = drawing.view {
-        let mut labels = Labels::new(&view);
-        let mut out = String::from("<g class=\"ly\" data-layer=\"missed\">");
-        for (index, pocket) in pockets.iter().enumerate() {
-            let fraction = match side {
-                Side::Before => pocket.before_fraction.estimate,
-                Side::After => pocket.after_fraction.estimate,
-            };
-            let (fill, width, dash) = match fraction < 0.5 {
-                true => ("url(#hatch)", 2.6, "none"),
-                false => ("none", 2.2, "6 3"),
-            };
-            let data = view.rings(&pocket.outline);
-            let (x, y) = view.at(pocket.middle);
-            if !(x.is_finite() && y.is_finite()) {
-                continue;
-            }
-            let id = pocket_id(pocket);
-            put!(
-                out,
-                "<a class=\"mk\" href=\"#{key}\" data-item=\"{key}\" data-x=\"{x:.1}\" data-y=\"{y:.1}\" \
-                 aria-label=\"{}, {} driven over\"><path d=\"{data}\" fill=\"none\" stroke=\"#fffefa\" \
-                 stroke-opacity=\"0.85\" stroke-width=\"5\"/><path d=\"{data}\" fill=\"{fill}\" \
-                 fill-rule=\"evenodd\" stroke=\"{INK}\" stroke-width=\"{width}\" stroke-dasharray=\"{dash}\" \
-                 stroke-linejoin=\"round\"/><g transform=\"translate({x:.1} {y:.1})\"><circle class=\"pin hit\" \
-                 r=\"14\"/></g></a>",
-                escaped(&id),
-                words::percent(fraction),
-                key = key('c', index),
-            );
-            labels.id(
-                Layer::Missed,
-                (x, y),
-                pocket.area_m2.max(0.0).sqrt() * view.scale,
-                &id,
-            );
-        }
-        put!(
-            out,
-            "</g><g class=\"ly words\" data-layer=\"missed\">{}</g>",
-            labels.of(Layer::Missed)
-        );
-        drawing.marks.push_str(&out);
     }
     let label = match side {
         Side::Before => "Map before",
@@ -81,6 +40,43 @@ pub(crate) fn twin_svg(
         svg: drawing.page_svg(label, Grounds::Visits),
         scale: drawing.scale_svg(findings),
     }
+}
+
+/// The pockets as they are on one side.
+fn compared(view: &View, side: Side, pockets: &[ComparedPocket]) -> Compared {
+    let mut labels = Labels::new(view, Furniture::Twin);
+    let mut out = String::new();
+    for (index, pocket) in pockets.iter().enumerate() {
+        let fraction = match side {
+            Side::Before => pocket.before_fraction.estimate,
+            Side::After => pocket.after_fraction.estimate,
+        };
+        let (fill, width, dash) = match fraction < 0.5 {
+            true => ("url(#hatch)", 2.6, "none"),
+            false => ("none", 2.2, "6 3"),
+        };
+        let data = view.rings(&pocket.outline);
+        let (x, y) = view.at(pocket.middle);
+        if !(x.is_finite() && y.is_finite()) {
+            continue;
+        }
+        let id = pocket_id(pocket);
+        put!(
+            out,
+            "<a class=\"mk\" href=\"#{key}\" data-item=\"{key}\" data-x=\"{x:.1}\" data-y=\"{y:.1}\" \
+             aria-label=\"{}, {} driven over\"><path d=\"{data}\" fill=\"none\" stroke=\"#fffefa\" \
+             stroke-opacity=\"0.85\" stroke-width=\"5\"/><path d=\"{data}\" fill=\"{fill}\" \
+             fill-rule=\"evenodd\" stroke=\"{INK}\" stroke-width=\"{width}\" stroke-dasharray=\"{dash}\" \
+             stroke-linejoin=\"round\"/><g transform=\"translate({x:.1} {y:.1})\"><circle class=\"pin hit\" \
+             r=\"14\"/></g></a>",
+            escaped(&id),
+            words::percent(fraction),
+            key = key('c', index),
+        );
+        let room = pocket.area_m2.max(0.0).sqrt() * view.scale;
+        labels.id(Layer::Missed, (x, y), room, &id);
+    }
+    Compared { pockets: out, labels }
 }
 
 /// A pocket of the side after carries a mark, since both sides count from 1.

@@ -36,28 +36,52 @@ struct Marks<'a> {
     labels: Labels,
 }
 
+/// Pockets of a comparison: their drawing, and their ids, which come before every other name.
+pub(super) struct Compared {
+    pub(super) pockets: String,
+    pub(super) labels: Labels,
+}
+
 /// The marks of every layer that the map has, each in a group of its own.
-pub(super) fn draw(findings: &Findings, view: &View, has_ground: bool, furniture: Furniture) -> String {
+pub(super) fn draw(
+    findings: &Findings,
+    view: &View,
+    has_ground: bool,
+    furniture: Furniture,
+    compared: Option<Compared>,
+) -> String {
+    let (pockets, labels) = match compared {
+        Some(compared) => (Some(compared.pockets), compared.labels),
+        None => (None, Labels::new(view, furniture)),
+    };
     let mut marks = Marks {
         findings,
         view,
         furniture,
-        labels: Labels::new(view),
+        labels,
     };
     // Names are placed in this order: what was found comes before what was installed.
-    let found = [
-        (Layer::NotYet, marks.not_yet()),
-        (Layer::Missed, marks.missed()),
-        (Layer::Unseen, marks.unseen()),
-        (Layer::Worn, marks.worn()),
-        (Layer::Stuck, marks.stuck()),
-        (Layer::Suggestions, marks.suggestions()),
-        (Layer::Tapes, marks.tapes()),
-        (Layer::Plan, marks.plan()),
-        (Layer::Lie, marks.lie()),
-        (Layer::Strays, marks.strays()),
-        (Layer::Legs, marks.legs(has_ground)),
-    ];
+    let found = match pockets {
+        Some(pockets) => vec![
+            (Layer::Missed, pockets),
+            (Layer::Stuck, marks.stuck()),
+            (Layer::Plan, marks.plan()),
+            (Layer::Legs, marks.legs(has_ground)),
+        ],
+        None => vec![
+            (Layer::NotYet, marks.not_yet()),
+            (Layer::Missed, marks.missed()),
+            (Layer::Unseen, marks.unseen()),
+            (Layer::Worn, marks.worn()),
+            (Layer::Stuck, marks.stuck()),
+            (Layer::Suggestions, marks.suggestions()),
+            (Layer::Tapes, marks.tapes()),
+            (Layer::Plan, marks.plan()),
+            (Layer::Lie, marks.lie()),
+            (Layer::Strays, marks.strays()),
+            (Layer::Legs, marks.legs(has_ground)),
+        ],
+    };
     let mut out = marks.outline(has_ground);
     let group = |layer: Layer, class: &str, inside: &str| match inside {
         "" => String::new(),
@@ -76,7 +100,8 @@ pub(super) fn draw(findings: &Findings, view: &View, has_ground: bool, furniture
         Furniture::Bare => true,
         Furniture::Full => layer.is_on() || (*layer == Layer::Legs && !has_ground),
         Furniture::Twin => {
-            matches!(layer, Layer::Plan | Layer::Stuck) || (*layer == Layer::Legs && !has_ground)
+            matches!(layer, Layer::Plan | Layer::Missed | Layer::Stuck)
+                || (*layer == Layer::Legs && !has_ground)
         }
     };
     for layer in Layer::ALL.into_iter().filter(shown) {
@@ -157,15 +182,21 @@ impl Marks<'_> {
         out
     }
 
-    /// A fine line: pale with a dark core where it lies on the ground in squares.
+    /// Fine and half clear, so that the ground below shows through thousands of legs.
     fn legs(&self, has_ground: bool) -> String {
         let lines = &self.findings.driven_lines;
         let data: String = lines.iter().map(|line| self.view.line(line)).collect();
         if data.is_empty() {
             return data;
         }
-        let (colour, width) = if has_ground { (INK, 0.8) } else { (QUIET, 0.7) };
-        format!("<path d=\"{data}\" fill=\"none\" stroke=\"{colour}\" stroke-width=\"{width}\"/>")
+        let (colour, width) = match (has_ground, self.furniture) {
+            (true, Furniture::Full) => (INK, "0.8"),
+            (true, _) => (INK, "0.5\" stroke-opacity=\"0.4"),
+            (false, _) => (QUIET, "0.7"),
+        };
+        format!(
+            "<path class=\"legs\" d=\"{data}\" fill=\"none\" stroke=\"{colour}\" stroke-width=\"{width}\"/>"
+        )
     }
 
     fn plan(&mut self) -> String {
@@ -358,7 +389,8 @@ impl Marks<'_> {
                 if length > 90.0 && is_shown {
                     self.labels.distance(
                         Layer::Tapes,
-                        ((x + to_x) / 2.0, (y + to_y) / 2.0),
+                        (x, y),
+                        (to_x, to_y),
                         &words::tape_length(tape.distance_m),
                     );
                 }

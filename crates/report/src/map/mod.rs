@@ -62,8 +62,8 @@ const PAGE_WIDTH: f64 = 760.0;
 /// A garden may be this much taller than wide before it is drawn smaller.
 const TALLEST: f64 = 1.15;
 
-/// On the page the whole garden is to be seen on the first screen.
-const PAGE_RATIO: f64 = 0.92;
+/// On the page a map is never taller than so many times its width.
+const PAGE_RATIO: f64 = 1.15;
 
 /// A map in layers, so that the picture can put its own ground below the marks.
 pub(crate) struct Drawing {
@@ -93,6 +93,15 @@ pub(crate) fn escaped(text: &str) -> String {
 
 impl Drawing {
     pub(crate) fn of(findings: &Findings, furniture: Furniture) -> Self {
+        Self::with(findings, furniture, |_| None)
+    }
+
+    /// With pockets of a comparison in place of those of the findings.
+    fn with(
+        findings: &Findings,
+        furniture: Furniture,
+        compared: impl Fn(&View) -> Option<marks::Compared>,
+    ) -> Self {
         let (max_width, top) = match furniture {
             Furniture::Full => (FULL_WIDTH, legend::TITLE_HEIGHT),
             Furniture::Bare | Furniture::Twin => (PAGE_WIDTH, 0.0),
@@ -100,7 +109,7 @@ impl Drawing {
         let view = View::of(findings, max_width, max_width * TALLEST)
             .map(|view| match furniture {
                 Furniture::Full => view,
-                Furniture::Bare | Furniture::Twin => view.no_taller_than(PAGE_RATIO),
+                Furniture::Bare | Furniture::Twin => view.no_taller_than(PAGE_RATIO).as_wide_as(PAGE_WIDTH),
             })
             .map(|view| view.below(top));
         let ground = findings.cells.as_ref().and_then(Ground::of);
@@ -116,7 +125,13 @@ impl Drawing {
                 marks,
             };
         };
-        marks.push_str(&marks::draw(findings, &view, ground.is_some(), furniture));
+        marks.push_str(&marks::draw(
+            findings,
+            &view,
+            ground.is_some(),
+            furniture,
+            compared(&view),
+        ));
         let (mut width, mut height) = (view.width, view.height);
         if furniture == Furniture::Full {
             // A title and a legend need room even above a garden that is tall and narrow.
@@ -190,7 +205,7 @@ impl Drawing {
     /// The map of the page, every layer in a group of its own. A page may hold two, so names in it carry a prefix.
     pub(crate) fn page_svg(&self, label: &str, grounds: Grounds) -> String {
         let mut out = format!(
-            "<svg class=\"map\" viewBox=\"0 0 {w:.0} {h:.0}\" data-units-per-m=\"{scale:.4}\" \
+            "<svg class=\"map\" viewBox=\"0 0 {w:.0} {h:.0}\" width=\"{w:.0}\" height=\"{h:.0}\" data-units-per-m=\"{scale:.4}\" \
              font-family=\"DejaVu Sans, sans-serif\" font-size=\"14\" role=\"group\" aria-label=\"{label}\">",
             w = self.width,
             h = self.height,

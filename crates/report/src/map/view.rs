@@ -129,6 +129,17 @@ impl View {
         }
     }
 
+    /// The same window in other units, so many from west to east.
+    pub(crate) fn as_wide_as(self, width: f64) -> Self {
+        let times = width / self.width;
+        Self {
+            scale: self.scale * times,
+            width,
+            height: self.height * times,
+            ..self
+        }
+    }
+
     /// Units from the left and from the top.
     pub(crate) fn at(&self, place: Place) -> (f64, f64) {
         (
