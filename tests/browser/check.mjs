@@ -1,5 +1,6 @@
 // Opens pages as people do: wide and on a phone, light and dark, with script and without, on paper; moves the map by mouse,
-// touch and keyboard, chooses places in the list and on the map, and lets axe-core look for barriers (WCAG 2.2 AA).
+// touch and keyboard, chooses places in the list and on the map, looks where readers stumbled, and lets axe-core look for
+// barriers (WCAG 2.2 AA).
 // Usage: CHROMIUM=/usr/bin/chromium node check.mjs folder-for-screens page.html...
 import { execFileSync } from "node:child_process";
 import { mkdirSync, readFileSync, statSync } from "node:fs";
@@ -8,6 +9,7 @@ import { basename, dirname, resolve } from "node:path";
 import { pathToFileURL } from "node:url";
 import { chromium } from "playwright-core";
 import { interact } from "./interact.mjs";
+import { readers } from "./readers.mjs";
 
 const [screens, ...files] = process.argv.slice(2).map((path) => resolve(path));
 const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
@@ -122,7 +124,7 @@ async function paper(file) {
 try {
   for (const file of files) {
     const fault = (text) => faults.push(`${basename(dirname(file))}: ${text}`);
-    for (const part of [() => look(file), () => paper(file), () => interact(open, file, screens, fault)]) {
+    for (const part of [() => look(file), () => paper(file), () => readers(open, file, fault), () => interact(open, file, screens, fault)]) {
       // What cannot be clicked is a fault of the page, and the next page is looked at all the same.
       await part().catch((error) => fault(error.message.split("\n").slice(0, 3).join(" ")));
     }
