@@ -1,9 +1,8 @@
 //! Which zones and lines could be changed?
 //!
-//! Only geometry: what a change brings is for the rehearsals to say.
+//! Only geometry: what a change brings is for the simulated nights to say.
 
-use super::room::off_piece_m;
-use tussock_plane::{Joins, Region, Site};
+use tussock_plane::{Joins, Region, Site, off_piece_m};
 use tussock_types::Place;
 use tussock_types::math;
 
