@@ -61,6 +61,36 @@ fn shipped(metadata: &Metadata) -> Vec<&Package> {
     packages.filter(|package| seen.contains(&package.id)).collect()
 }
 
+/// Libraries with the features that they are built with, as `cargo tree` lists them.
+fn built(of: &[&str]) -> BTreeSet<String> {
+    let output = std::process::Command::new(env!("CARGO"))
+        .current_dir(root())
+        .args(["tree", "--locked", "--prefix", "none", "--format", "{p}|{f}"])
+        .args(of)
+        .output()
+        .expect("cargo tree runs");
+    assert!(
+        output.status.success(),
+        "{}",
+        String::from_utf8_lossy(&output.stderr)
+    );
+    let lines = String::from_utf8(output.stdout).expect("it is text");
+    let lines = lines.lines().map(|line| line.trim_end_matches(" (*)").to_owned());
+    lines.filter(|line| !line.contains("(/")).collect()
+}
+
+#[test]
+fn the_module_is_built_of_the_libraries_of_the_workspace() {
+    let workspace = built(&["--workspace", "--edges", "normal,build,dev"]);
+    let module = built(&["--package", "tussock-python", "--edges", "normal,build"]);
+    assert!(module.len() > 100);
+    let others: Vec<&String> = module.difference(&workspace).collect();
+    assert!(
+        others.is_empty(),
+        "with other features than in the workspace, so compiled twice (see the features in crates/python/Cargo.toml): {others:?}"
+    );
+}
+
 /// Whether an SPDX expression can be met from the list: `OR` (and the older `/`) binds weaker than `AND`.
 fn is_allowed(expression: &str, allowed: &[String]) -> bool {
     let spaced = expression

@@ -153,6 +153,10 @@ pub(crate) struct AnalyseArguments {
     #[arg(long, value_name = "FILE")]
     pub(crate) reference: Option<PathBuf>,
 
+    /// A place that somebody points at, with what was said: the answer begins with it. May be given several times
+    #[arg(long, value_name = "LAT,LON=TEXT", allow_hyphen_values = true)]
+    pub(crate) complaint: Vec<String>,
+
     /// Write the plan as the log shows the garden to be
     ///
     /// Moved to where the log says that it lies, sides that were drawn elsewhere than the mower turns moved to where it does, zones left
@@ -416,7 +420,7 @@ pub(crate) struct AskArguments {
         long,
         value_name = "LAT,LON",
         allow_hyphen_values = true,
-        required_unless_present = "at_m"
+        required_unless_present_any = ["at_m", "waypoints"]
     )]
     pub(crate) at: Option<String>,
 
@@ -428,6 +432,10 @@ pub(crate) struct AskArguments {
         conflicts_with = "at"
     )]
     pub(crate) at_m: Option<String>,
+
+    /// The waypoints of a GPX file, each with its name as what was said of it
+    #[arg(long, value_name = "FILE", conflicts_with_all = ["at", "at_m", "said"])]
+    pub(crate) waypoints: Option<PathBuf>,
 
     /// What was said of it, to be written beside the answer
     #[arg(long, value_name = "TEXT")]

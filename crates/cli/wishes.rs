@@ -4,7 +4,7 @@ use crate::args::{AnalyseArguments, LogArguments};
 use crate::exit::{CommandFailure, failure};
 use crate::units;
 use tussock_ingest::{Policy, ReadOptions, WalkRole};
-use tussock_types::{GeoPoint, LimitSettings, PlanRole, Settings};
+use tussock_types::{ComplaintSettings, GeoPoint, LimitSettings, PlanRole, Settings};
 
 /// Cutting widths that a machine can have. The same range as the analysis takes; told here before anything is read.
 const CUT_WIDTH_M: std::ops::RangeInclusive<f64> = 0.05..=2.0;
@@ -58,6 +58,23 @@ pub(crate) fn position(option: &str, typed: &str) -> Result<GeoPoint, CommandFai
     parsed.filter(|at: &GeoPoint| at.lat_deg.abs() <= 90.0 && at.lon_deg.abs() <= 180.0).ok_or_else(|| {
         failure!("{option}: {typed:?} is no position, expected latitude,longitude in degrees, such as 40.00006,-30.00012")
     })
+}
+
+/// Places that somebody pointed at, with what was said.
+pub(crate) fn complaints(typed: &[String]) -> Result<Vec<ComplaintSettings>, CommandFailure> {
+    let complaint = |typed: &String| {
+        let (place, said) = match typed.split_once('=') {
+            Some((place, said)) => (place, Some(said.trim().to_owned())),
+            None => (typed.as_str(), None),
+        };
+        let at = position("--complaint", place)?;
+        Ok(ComplaintSettings {
+            at_deg: Some([at.lat_deg, at.lon_deg]),
+            said: said.filter(|said| !said.is_empty()),
+            ..ComplaintSettings::default()
+        })
+    };
+    typed.iter().map(complaint).collect()
 }
 
 /// What the tracks of a walk are.

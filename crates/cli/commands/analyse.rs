@@ -42,6 +42,9 @@ pub(crate) fn run(arguments: &AnalyseArguments, printer: &Printer) -> CommandRes
     inputs::check(&arguments.reference, "a surveyed path (GPX or CSV)")?;
     let mut settings = inputs::settings(arguments.log.settings.as_deref())?;
     settings.machine.cut_width_m = cut_width_m.or(settings.machine.cut_width_m);
+    settings
+        .complaint
+        .extend(wishes::complaints(&arguments.complaint)?);
     wishes::threshold_has_width(threshold, &settings)?;
     options.limits = settings.limits.clone();
     let plan = arguments

@@ -2,35 +2,54 @@
 
 use crate::args::{AskArguments, Format};
 use crate::exit::{CommandFailure, Exit, failure};
-use crate::inputs::{name, told};
+use crate::inputs::{self, name, told};
 use crate::printer::Printer;
 use crate::{CommandResult, commands, wishes};
-use tussock::AskedPlace;
-use tussock_types::Place;
+use tussock_types::{ComplaintFindings, ComplaintSettings};
 
 pub(crate) fn run(arguments: &AskArguments, printer: &Printer) -> CommandResult {
-    let place = place(arguments)?;
+    let asked = places(arguments)?;
     let findings = commands::saved_findings(&arguments.findings)?;
-    let found = tussock::ask(&findings, place, arguments.said.clone())
+    let found: Vec<ComplaintFindings> = (asked.iter())
+        .map(|asked| tussock::ask(&findings, asked))
+        .collect::<Result<_, _>>()
         .map_err(|error| failure!("{}: {}", name(&arguments.findings), told(&error)))?;
     let text = match arguments.format {
-        Format::Human => tussock_report::answer_complaint(&found, &findings, printer.style()),
-        Format::Json => tussock_report::complaint_to_json(&found)?,
+        Format::Human => {
+            let answer = |found| tussock_report::answer_complaint(found, &findings, printer.style());
+            found.iter().map(answer).collect::<Vec<String>>().join("\n")
+        }
+        Format::Json => tussock_report::complaints_to_json(&found)?,
     };
     printer.data(text.as_bytes())?;
     Ok(Exit::Done)
 }
 
-fn place(arguments: &AskArguments) -> Result<AskedPlace, CommandFailure> {
-    if let Some(typed) = &arguments.at {
-        return wishes::position("--at", typed).map(AskedPlace::Geo);
+fn places(arguments: &AskArguments) -> Result<Vec<ComplaintSettings>, CommandFailure> {
+    if let Some(path) = &arguments.waypoints {
+        return Ok(tussock_ingest::complaints_from_waypoints(
+            &name(path),
+            &inputs::bytes(path)?,
+        )?);
     }
-    let typed = arguments.at_m.as_deref().unwrap_or_default();
+    let mut asked = ComplaintSettings {
+        said: arguments.said.clone(),
+        ..ComplaintSettings::default()
+    };
+    if let Some(typed) = &arguments.at {
+        let at = wishes::position("--at", typed)?;
+        asked.at_deg = Some([at.lat_deg, at.lon_deg]);
+    } else {
+        asked.at_m = Some(metres(arguments.at_m.as_deref().unwrap_or_default())?);
+    }
+    Ok(vec![asked])
+}
+
+fn metres(typed: &str) -> Result<[f64; 2], CommandFailure> {
     let parsed = typed.split_once(',').and_then(|(east, north)| {
         let (east_m, north_m): (f64, f64) = (east.trim().parse().ok()?, north.trim().parse().ok()?);
-        (east_m.is_finite() && north_m.is_finite()).then(|| Place::new(east_m, north_m))
+        (east_m.is_finite() && north_m.is_finite()).then_some([east_m, north_m])
     });
     parsed
-        .map(AskedPlace::Local)
         .ok_or_else(|| failure!("--at-m: {typed:?} is no place, expected metres east,north, such as 4.5,-2"))
 }

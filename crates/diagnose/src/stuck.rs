@@ -13,6 +13,9 @@ use tussock_types::math;
 /// Episodes nearer than this are one spot: about the size of a machine and its turning room.
 const REACH_M: f64 = 1.5;
 
+/// In a sparse log fewer fixes in one place are turns to and fro as well.
+const LEAST_FIXES: f64 = 10.0;
+
 /// A place where the machine lost time.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Spot {
@@ -46,9 +49,10 @@ pub fn stuck_spots(tracks: &[Track], index: &LegIndex, stuck_after_s: f64) -> Ve
             .drift_m
             .unwrap_or_else(|| (600.0 * track.noise.drift_rate_m2_per_s).sqrt());
         error_m = error_m.max(slow_m);
+        let least_s = stuck_after_s.max(LEAST_FIXES * track.period_s);
         episodes.extend(track.halts.iter().copied().filter(|halt| {
             halt.at == HaltPlace::Elsewhere
-                && halt.end_s - halt.start_s >= stuck_after_s
+                && halt.end_s - halt.start_s >= least_s
                 && halt.start_s > start_s + 1.0
                 && (track.station.is_some() || halt.end_s < end_s - 1.0)
         }));

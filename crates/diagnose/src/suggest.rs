@@ -36,7 +36,9 @@ use tussock_plane::{Joins, Region, Site, rasterise};
 use tussock_simulate::{Run, SimulateError, StuckSpot, Yard};
 use tussock_survey::fitted::Fitted;
 use tussock_types::math;
-use tussock_types::{FitFound, MissedPocket, Place, Predicted, Suggestion, SuggestionKind};
+use tussock_types::{
+    Estimate, FitFound, MissedPocket, Place, Predicted, Rung, Said, Suggestion, SuggestionKind,
+};
 
 /// Suggestions are made for so many of the largest pockets.
 pub const POCKETS: usize = 3;
@@ -50,6 +52,10 @@ const MOSTLY_VISITED: f64 = 0.75;
 const UNCERTAIN: f64 = 0.7;
 /// And less certain than this it is not suggested.
 const TOO_UNCERTAIN: f64 = 0.6;
+/// A smaller change will do that brings so much of the gain,
+const AIM: f64 = 0.9;
+/// and is surer by no less than this.
+const AS_SURE: f64 = 0.05;
 /// More hours are tried up to this many on the clock.
 const MOST_HOURS: f64 = 2.0 * HORIZON_H;
 /// Runs are no longer than this on the clock, however long the log is.
@@ -101,11 +107,21 @@ struct Change {
     share_fraction: Option<f64>,
     shift_m: Option<f64>,
     passage_m: Option<f64>,
+    faces_deg: Option<f64>,
+    /// The same change by less, the least first.
+    smaller: Vec<Change>,
     added_h_per_day: Option<f64>,
     /// The machine with the change.
     cast: Cast,
     /// Hours of work, roughly.
     effort_h: f64,
+}
+
+/// A change, its runs, and what more and less of it brings.
+struct Tried {
+    change: Change,
+    runs: Runs,
+    ladder: Option<Vec<Rung>>,
 }
 
 /// Everything that is the same for all pockets.
@@ -247,21 +263,20 @@ impl Workshop<'_> {
         if mean(&before.pocket) > MOSTLY_VISITED {
             return Ok(Vec::new());
         }
-        let mut found = Vec::new();
-        let zone_moves = self.zone_moves(moved);
-        let shrunk = self.zone_shrinks();
-        let guides = self.guide_runs(number);
+        let mut found: Vec<Tried> = Vec::new();
         for candidates in [
-            zone_moves,
-            shrunk,
+            self.zone_moves(moved),
+            self.zone_shrinks(),
             self.zone_adds(),
             self.boundary_shifts(number),
             self.hours(),
         ] {
-            found.extend(self.best(candidates, number, in_log, &before)?);
+            if let Some(best) = self.best(candidates, number, in_log, &before)? {
+                found.push(self.smallest(best, number, in_log, &before)?);
+            }
         }
-        if let Some((change, after)) = self.best(guides, number, in_log, &before)? {
-            let certainty = after.certainty(in_log);
+        if let Some((change, runs)) = self.best(self.guide_runs(number), number, in_log, &before)? {
+            let certainty = runs.certainty(in_log);
             let paired = if certainty < UNCERTAIN {
                 let longer = self.with_hours(&change);
                 self.best(longer, number, in_log, &before)?
@@ -269,12 +284,14 @@ impl Workshop<'_> {
             } else {
                 None
             };
-            found.push(paired.unwrap_or((change, after)));
+            let (change, runs) = paired.unwrap_or((change, runs));
+            let ladder = None;
+            found.push(Tried { change, runs, ladder });
         }
-        found.retain(|(_, after)| after.certainty(in_log) >= TOO_UNCERTAIN);
+        found.retain(|tried| tried.runs.certainty(in_log) >= TOO_UNCERTAIN);
         Ok(found
             .into_iter()
-            .map(|(change, after)| self.told(&change, pocket, in_log, &before, &after))
+            .map(|tried| self.told(tried, pocket, in_log, &before))
             .collect())
     }
 
@@ -313,14 +330,12 @@ impl Workshop<'_> {
         Ok(passed.into_iter().next().map(|(_, change, runs)| (change, runs)))
     }
 
-    fn told(
-        &self,
-        change: &Change,
-        pocket: &MissedPocket,
-        in_log: f64,
-        before: &Runs,
-        after: &Runs,
-    ) -> (f64, Suggestion) {
+    fn told(&self, tried: Tried, pocket: &MissedPocket, in_log: f64, before: &Runs) -> (f64, Suggestion) {
+        let Tried {
+            change,
+            runs: after,
+            ladder,
+        } = tried;
         let predicted = Predicted {
             visited_fraction_before: before.lawn_estimate(self.widened),
             visited_fraction_after: after.lawn_estimate(self.widened),
@@ -341,7 +356,7 @@ impl Workshop<'_> {
             id: String::new(),
             kind: change.kind,
             why: words::why(
-                change,
+                &change,
                 &pocket.id,
                 predicted.pocket_fraction_before,
                 predicted.pocket_fraction_after,
@@ -350,29 +365,26 @@ impl Workshop<'_> {
             feature: change.feature,
             wire_m: change.wire_m,
             outing_share_fraction: change.share_fraction,
-            side: None,
+            side: change.faces_deg.map(|faces_deg| Said::FacingSide { faces_deg }),
             pocket_ids: vec![pocket.id.clone()],
-            ladder: None,
+            ladder,
             shift_m: change.shift_m,
             added_h_per_day: change.added_h_per_day,
             together_with: Vec::new(),
             pocket_fraction_in_log: in_log,
             predicted,
             certainty: Some(certainty),
-            shown_after_h: self.shown_after_h(change, after),
+            shown_after_h: self.after_h(&change, &after, trial::GAIN),
+            done_after_h: self.after_h(&change, &after, trial::DONE),
             cautions: words::cautions(change.kind, is_exit_known, change.added_h_per_day.is_some()),
         };
         (worth, suggestion)
     }
 
-    /// Driving hours after which nine of ten logs show the gain: those of one run where nine of ten runs do, else as many times
-    /// longer as it takes when each further run is as lucky.
-    fn shown_after_h(&self, change: &Change, after: &Runs) -> Option<f64> {
-        let shows = after
-            .pocket
-            .iter()
-            .filter(|fraction| **fraction > trial::GAIN)
-            .count() as f64;
+    /// Driving hours after which nine of ten gardens have more than a part of the pocket: those of one run where nine of ten runs do,
+    /// else as many times longer as it takes when each further run is as lucky.
+    fn after_h(&self, change: &Change, after: &Runs, part: f64) -> Option<f64> {
+        let shows = after.pocket.iter().filter(|fraction| **fraction > part).count() as f64;
         let odds = shows / after.pocket.len().max(1) as f64;
         let runs = if odds >= 0.9 {
             1.0
@@ -396,6 +408,8 @@ impl Workshop<'_> {
             share_fraction: None,
             shift_m: None,
             passage_m: None,
+            faces_deg: None,
+            smaller: Vec::new(),
             added_h_per_day: None,
             cast,
             effort_h: 1.0,
@@ -432,20 +446,68 @@ impl Workshop<'_> {
         let setback_m = -self.cast.machine.past_boundary_m;
         let ground_m2 = self.cast.yard.turning_region().area_m2();
         shrunk(&self.site, setback_m, self.path_m, ground_m2)
-            .into_iter()
-            .filter_map(|change| {
-                let zone = &self.site.exclusions[change.zone];
-                let site = changes::with_zone(&self.site, change.zone, &change.shape);
-                Some(Change {
-                    geometry: changes::outline_of(&change.shape),
-                    feature: Some(zone.feature),
-                    name: zone.name.clone(),
-                    shift_m: Some(change.by_m),
-                    passage_m: Some(change.passage_m),
-                    ..self.blank(SuggestionKind::ZoneShrink, self.on(&site)?)
-                })
-            })
+            .iter()
+            .filter_map(|change| self.zone_shrink(change))
             .collect()
+    }
+
+    fn zone_shrink(&self, change: &ZoneChange) -> Option<Change> {
+        let zone = &self.site.exclusions[change.zone];
+        let site = changes::with_zone(&self.site, change.zone, &change.shape);
+        Some(Change {
+            geometry: changes::outline_of(&change.shape),
+            feature: Some(zone.feature),
+            name: zone.name.clone(),
+            shift_m: Some(change.by_m),
+            passage_m: Some(change.passage_m),
+            faces_deg: change.faces_deg,
+            smaller: change
+                .smaller
+                .iter()
+                .filter_map(|less| self.zone_shrink(less))
+                .collect(),
+            ..self.blank(SuggestionKind::ZoneShrink, self.on(&site)?)
+        })
+    }
+
+    /// Of a change and the same by less the smallest that reaches the aim, and what each size brings.
+    fn smallest(
+        &self,
+        (largest, runs): (Change, Runs),
+        pocket: usize,
+        in_log: f64,
+        before: &Runs,
+    ) -> Result<Tried, SimulateError> {
+        let mut sizes: Vec<(Change, Runs)> = Vec::new();
+        for less in &largest.smaller {
+            sizes.push((less.clone(), self.run(less, 0..RUNS, pocket)?));
+        }
+        let aim = mean(&before.pocket) + AIM * (mean(&runs.pocket) - mean(&before.pocket));
+        let sure = runs.certainty(in_log) - AS_SURE;
+        sizes.push((largest, runs));
+        let rung = |(change, runs): &(Change, Runs)| {
+            Some(Rung {
+                size_m: change.shift_m?,
+                pocket_fraction_after: Estimate {
+                    estimate: mean(&runs.pocket),
+                    ..runs.pocket_estimate(self.widened)
+                },
+            })
+        };
+        let ladder: Option<Vec<Rung>> = sizes.iter().map(rung).collect();
+        let reaches = |(_, runs): &(Change, Runs)| {
+            mean(&runs.pocket) >= aim
+                && runs.certainty(in_log) >= sure
+                && mean(&runs.lawn) >= mean(&before.lawn) - trial::LAWN_LOSS
+        };
+        // The last one does.
+        let at = sizes.iter().position(reaches).unwrap_or(sizes.len() - 1);
+        let (change, runs) = sizes.swap_remove(at);
+        Ok(Tried {
+            change,
+            runs,
+            ladder: ladder.filter(|rungs| rungs.len() > 1),
+        })
     }
 
     /// A round zone over each place that caught it, where that closes no way.

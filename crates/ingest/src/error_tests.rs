@@ -272,6 +272,7 @@ fn walk_variant(error: &WalkError) -> usize {
         WalkError::Faults { .. } => 4,
         WalkError::Unclear { .. } => 5,
         WalkError::NoSuchName { .. } => 6,
+        WalkError::NoWaypoint { .. } => 7,
     }
 }
 
@@ -299,6 +300,10 @@ fn every_walk_error_says_what_it_means() {
                 limit: 5,
             },
             "walk: more than 5 positions, expected the walk around one garden",
+        ),
+        (
+            WalkError::NoWaypoint { name: "asked".into() },
+            "asked: holds no waypoint with a position, expected one <wpt> for each place",
         ),
         (
             WalkError::NoLawn {
@@ -344,7 +349,7 @@ fn every_walk_error_says_what_it_means() {
         ),
     ];
     let seen: BTreeSet<usize> = table.iter().map(|(error, _)| walk_variant(error)).collect();
-    assert_eq!(seen.len(), 7, "a variant is missing in the table");
+    assert_eq!(seen.len(), 8, "a variant is missing in the table");
     for (error, words) in table {
         assert_eq!(error.to_string(), words);
     }

@@ -55,7 +55,9 @@ pub use reference_file::read_reference;
 pub use settings_file::{SettingsError, SettingsFault, read_settings, settings_reference};
 pub use source::digest;
 pub use tussock_types::{day_span_min, offset_s};
-pub use walk::{WalkError, WalkFault, WalkGuess, WalkRole, WalkedPlan, plan_from_walk};
+pub use walk::{
+    WalkError, WalkFault, WalkGuess, WalkRole, WalkedPlan, complaints_from_waypoints, plan_from_walk,
+};
 
 use reading::{PositionsOn, Reading};
 use recognise::Recognised;

@@ -29,12 +29,24 @@ static TABLES: LazyLock<Vec<KeyTable>> = LazyLock::new(|| {
 struct KeyTable {
     name: String,
     about: String,
+    /// Whether there may be several of it, as `[[name]]`.
+    #[serde(default)]
+    repeats: bool,
     key: Vec<Key>,
 }
 
 impl KeyTable {
     fn key(&self, name: &str) -> Option<&Key> {
         self.key.iter().find(|key| key.name == name)
+    }
+
+    /// As it stands in a file.
+    fn head(&self) -> String {
+        if self.repeats {
+            format!("[[{}]]", self.name)
+        } else {
+            format!("[{}]", self.name)
+        }
     }
 }
 
@@ -63,6 +75,8 @@ enum Allowed {
     Word(Vec<String>),
     /// A text of at most so many characters.
     Text(usize),
+    /// Two numbers, each with its range.
+    Pair([f64; 2], [f64; 2]),
     Hours,
     TimeZone,
 }
@@ -76,6 +90,9 @@ impl Allowed {
             Self::Claim => "true or false".to_owned(),
             Self::Word(words) => format!("\"{}\"", words.join("\" or \"")),
             Self::Text(longest) => format!("a text of at most {longest} characters"),
+            Self::Pair([first_low, first_high], [low, high]) => {
+                format!("a list of two numbers, from {first_low} to {first_high} and from {low} to {high}")
+            }
             Self::Hours => "a list such as [\"08:00-12:00\", \"14:00-19:00\"]".to_owned(),
             Self::TimeZone => "an offset such as \"+02:00\", or \"UTC\"".to_owned(),
         }
@@ -193,18 +210,20 @@ impl SettingsCheck<'_> {
         for (name, value) in root {
             let (at, name) = (name.span().start, name.get_ref().as_ref());
             let found = value.get_ref();
-            match (TABLES.iter().find(|table| table.name == name), found.as_table()) {
-                (Some(table), Some(entries)) => {
-                    for (key, value) in entries {
-                        self.entry(table, key.span().start, key.get_ref(), value);
+            match (TABLES.iter().find(|table| table.name == name), found) {
+                (Some(table), DeValue::Table(entries)) if !table.repeats => self.entries(table, entries),
+                (Some(table), DeValue::Array(items)) if table.repeats => {
+                    for item in items {
+                        match item.get_ref().as_table() {
+                            Some(entries) => {
+                                self.entries(table, entries);
+                                self.one_place(item.span().start, entries);
+                            }
+                            None => self.is_no_table(item.span().start, table, item.get_ref()),
+                        }
                     }
                 }
-                (Some(_), None) => self.push(
-                    at,
-                    name,
-                    format!("is {}", kind_of(found)),
-                    format!("a table [{name}]"),
-                ),
+                (Some(table), _) => self.is_no_table(at, table, found),
                 (None, _) => {
                     let near = || nearest(name, TABLES.iter().map(|table| &table.name[..]));
                     // Perhaps a key of ours above the first table.
@@ -216,6 +235,33 @@ impl SettingsCheck<'_> {
             }
         }
         self.origin(root);
+    }
+
+    fn is_no_table(&mut self, at: usize, table: &KeyTable, found: &DeValue<'_>) {
+        let found = format!("is {}", kind_of(found));
+        self.push(at, &table.name, found, format!("a table {}", table.head()));
+    }
+
+    fn entries(&mut self, table: &KeyTable, entries: &DeTable<'_>) {
+        for (key, value) in entries {
+            self.entry(table, key.span().start, key.get_ref(), value);
+        }
+    }
+
+    /// A complaint is of one place, said in one way.
+    fn one_place(&mut self, at: usize, entries: &DeTable<'_>) {
+        let has = |name: &str| entries.keys().any(|key| key.get_ref() == name);
+        let found = match (has("at"), has("at_m")) {
+            (true, true) => "is given beside complaint.at_m",
+            (false, false) => "is missing",
+            _ => return,
+        };
+        self.push(
+            at,
+            "complaint.at",
+            found,
+            "one of complaint.at and complaint.at_m",
+        );
     }
 
     fn entry(&mut self, table: &KeyTable, at: usize, name: &str, value: &Spanned<DeValue<'_>>) {
@@ -264,7 +310,7 @@ impl SettingsCheck<'_> {
 /// The table to which a key belongs that stands elsewhere.
 fn home_of(key: &str) -> Option<String> {
     let table = TABLES.iter().find(|table| table.key(key).is_some())?;
-    Some(format!("it in the table [{}]", table.name))
+    Some(format!("it in the table {}", table.head()))
 }
 
 /// A value as written, cut to a line.
@@ -302,6 +348,14 @@ fn fits(key: &Key, value: &DeValue<'_>) -> Result<(), String> {
             .as_str()
             .is_some_and(|text| text.chars().count() <= *longest),
         Allowed::TimeZone => value.as_str().is_some_and(|text| offset_s(text).is_some()),
+        Allowed::Pair(first, second) => {
+            let numbers = value
+                .as_array()
+                .map(|list| list.iter().map(|item| number_of(item.get_ref())));
+            let numbers: Option<Vec<f64>> = numbers.and_then(Iterator::collect);
+            let is_in = |[low, high]: [f64; 2], number: f64| (low..=high).contains(&number);
+            matches!(numbers.as_deref(), Some([one, two]) if is_in(*first, *one) && is_in(*second, *two))
+        }
         Allowed::Hours => return hours_fit(value),
     };
     if is_fine { Ok(()) } else { Err(key.allowed.words()) }
@@ -363,7 +417,9 @@ pub fn settings_reference() -> String {
          # Keys without a default stand behind a # with an example.\n",
     );
     for table in TABLES.iter() {
-        let _ = write!(text, "\n# {}\n[{}]\n", table.about, table.name);
+        // A table that may be there several times has none by default.
+        let off = if table.repeats { "# " } else { "" };
+        let _ = write!(text, "\n# {}\n{off}{}\n", table.about, table.head());
         for key in &table.key {
             let about = format!("{} ({}).", key.about, key.allowed.words());
             let reason = format!(
@@ -375,7 +431,7 @@ pub fn settings_reference() -> String {
                 let _ = writeln!(text, "# {line}");
             }
             let _ = match &key.default {
-                Some(default) => writeln!(text, "{} = {default}", key.name),
+                Some(default) => writeln!(text, "{off}{} = {default}", key.name),
                 None => writeln!(text, "# {} = {}", key.name, key.example),
             };
         }

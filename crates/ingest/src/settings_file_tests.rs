@@ -3,6 +3,7 @@
 use super::*;
 use proptest::prelude::*;
 use std::collections::BTreeSet;
+use tussock_types::ComplaintSettings;
 
 fn faults(text: &str) -> Vec<String> {
     match read_settings("garden.toml", text) {
@@ -240,6 +241,9 @@ fn every_setting_is_in_the_list_and_nothing_else() {
     // Through JSON, where keys without a default are null instead of absent.
     let all = serde_json::to_value(Settings::default()).unwrap();
     let mut expected = BTreeSet::new();
+    // Of a table that may be there several times, one.
+    let mut all = all;
+    all["complaint"] = serde_json::to_value(ComplaintSettings::default()).unwrap();
     for (table, keys) in all.as_object().unwrap() {
         for key in keys.as_object().unwrap().keys() {
             expected.insert((table.clone(), key.clone()));
@@ -268,8 +272,10 @@ fn the_reference_reads_back_as_the_default() {
     let names: Vec<String> = TABLES
         .iter()
         .flat_map(|table| &table.key)
-        .filter(|key| key.default.is_none())
+        // One place of the two.
+        .filter(|key| key.default.is_none() && key.name != "at_m")
         .map(|key| format!("# {} = ", key.name))
+        .chain(["# [[complaint]]".to_owned()])
         .collect();
     let switched_on: String = text
         .lines()
@@ -281,6 +287,58 @@ fn the_reference_reads_back_as_the_default() {
     let all = read_settings("reference", &switched_on).unwrap();
     assert_eq!(all.machine.cut_width_m, Some(0.22));
     assert_eq!(all.garden.time_zone.as_deref(), Some("+02:00"));
+    assert_eq!(all.complaint[0].at_deg, Some([40.00006, -30.00012]));
+    assert_eq!(all.complaint[0].radius_m, ComplaintSettings::default().radius_m);
+    assert_eq!(all.visit.serial.as_deref(), Some("SN 4711"));
+}
+
+#[test]
+fn complaints_are_of_one_place_each() {
+    let good = "[[complaint]]\nat = [40, -30.5]\nsaid = \"brown\"\n\n[[complaint]]\nat_m = [4.5, -2]\nradius_m = 1.5\n";
+    let settings = read_settings("garden.toml", good).unwrap();
+    assert_eq!(settings.complaint.len(), 2);
+    assert_eq!(settings.complaint[0].at_deg, Some([40.0, -30.5]));
+    assert_eq!(
+        (settings.complaint[1].at_m, settings.complaint[1].radius_m),
+        (Some([4.5, -2.0]), 1.5)
+    );
+    for (text, words) in [
+        (
+            "[[complaint]]\nsaid = \"x\"\n",
+            "complaint.at is missing, expected one of complaint.at and complaint.at_m",
+        ),
+        (
+            "[[complaint]]\nat = [40, -30]\nat_m = [1, 2]\n",
+            "complaint.at is given beside complaint.at_m, expected one of complaint.at and complaint.at_m",
+        ),
+        (
+            "[[complaint]]\nat = [400, -30]\n",
+            "line 2: complaint.at is [400, -30], expected a list of two numbers, from -90 to 90",
+        ),
+        (
+            "[[complaint]]\nat = [40]\n",
+            "complaint.at is [40], expected a list of two numbers",
+        ),
+        (
+            "[complaint]\nat = [40, -30]\n",
+            "complaint is a table, expected a table [[complaint]]",
+        ),
+        (
+            "complaint = [3]\n",
+            "complaint is a number, expected a table [[complaint]]",
+        ),
+        (
+            "[[machine]]\ncut_width_m = 0.2\n",
+            "machine is a list, expected a table [machine]",
+        ),
+        (
+            "[[complaint]]\nat = [40, -30]\nradius = 3\n",
+            "complaint.radius is not known, expected complaint.radius_m",
+        ),
+    ] {
+        let error = read_settings("garden.toml", text).unwrap_err().to_string();
+        assert!(error.contains(words), "{text}: {error}");
+    }
 }
 
 proptest! {

@@ -45,7 +45,9 @@ use place::distance_m;
 use ring::{CLOSED_M, RingFault};
 pub use shape::WalkGuess;
 use std::collections::{BTreeMap, BTreeSet};
-use tussock_types::{GeoPoint, GeoPolygon, Notice, Plan, PlanFeature, PlanRole, PlanShape, plural};
+use tussock_types::{
+    ComplaintSettings, GeoPoint, GeoPolygon, Notice, Plan, PlanFeature, PlanRole, PlanShape, plural,
+};
 
 /// A plan made of a walk, with what the user should know of it.
 #[derive(Clone, Debug, PartialEq)]
@@ -109,6 +111,12 @@ pub enum WalkError {
         /// How many are allowed.
         limit: usize,
     },
+    /// No waypoint, where places were wanted.
+    #[error("{name}: holds no waypoint with a position, expected one <wpt> for each place")]
+    NoWaypoint {
+        /// Name of the file.
+        name: String,
+    },
     /// No track is a lawn.
     #[error("{name}: no track has a name that begins with \"lawn\"; its names are {names}")]
     NoLawn {
@@ -168,6 +176,31 @@ pub(crate) fn lines(name: &str, bytes: &[u8]) -> Result<Vec<Vec<GeoPoint>>, Walk
         }
     }
     Ok(lines)
+}
+
+/// The places that waypoints mark, each with its name as what was said of it.
+///
+/// # Errors
+/// [`WalkError`]; a file with waypoints of which none has a position is one without.
+pub fn complaints_from_waypoints(name: &str, bytes: &[u8]) -> Result<Vec<ComplaintSettings>, WalkError> {
+    let waypoints = gpx::read(name, bytes)?.recorded.into_iter();
+    let complaints: Vec<ComplaintSettings> = waypoints
+        .filter(|item| item.kind == WalkKind::Waypoint)
+        .filter_map(|item| {
+            let at = item.points.first()?;
+            Some(ComplaintSettings {
+                at_deg: Some([at.lat_deg, at.lon_deg]),
+                said: (!item.name.is_empty()).then_some(item.name),
+                ..ComplaintSettings::default()
+            })
+        })
+        .collect();
+    if complaints.is_empty() {
+        return Err(WalkError::NoWaypoint {
+            name: name.to_owned(),
+        });
+    }
+    Ok(complaints)
 }
 
 /// Tracks that an error lists.

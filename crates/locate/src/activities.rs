@@ -15,7 +15,7 @@
 //! Cost: linear in corners, times the edges of the lines for drives next to the station.
 
 use crate::{Halt, HaltPlace, Piece, Track, Vertex};
-use tussock_plane::{Region, nearest_on_piece};
+use tussock_plane::{Region, off_piece_m};
 use tussock_types::Place;
 use tussock_types::math;
 
@@ -266,11 +266,6 @@ pub fn backs_off(before: (Vertex, Vertex), leg: (Vertex, Vertex), least_m: f64) 
         && dot_m2 <= -BACKWARDS * came_m * goes_m
 }
 
-/// Distance of a place from the nearest part of a line.
-fn off_line_m(place: Place, from: Place, to: Place) -> f64 {
-    nearest_on_piece(from, to, place).distance_m(place)
-}
-
 /// Times of the drives out of the station and home to it that keep to one line.
 pub fn transits(track: &Track, lines: Lines<'_>) -> Vec<(f64, f64)> {
     let (Some(station), Some(corridor_m)) = (track.station, corridor_m(track)) else {
@@ -287,7 +282,7 @@ pub fn transits(track: &Track, lines: Lines<'_>) -> Vec<(f64, f64)> {
             let share = step as f64 / steps as f64;
             let place = from.towards(to, share);
             place.distance_m(station) <= APRON_M
-                || line.iter().any(|(a, b)| off_line_m(place, *a, *b) <= corridor_m)
+                || line.iter().any(|(a, b)| off_piece_m(place, *a, *b) <= corridor_m)
         })
     };
     let mut followed: Vec<Vec<(Place, Place)>> = lines

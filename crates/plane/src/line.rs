@@ -24,6 +24,11 @@ pub fn nearest_on_piece(from: Place, to: Place, other: Place) -> Place {
     Place::new(from.east_m + share * east_m, from.north_m + share * north_m)
 }
 
+/// Distance of a place from a straight piece, m.
+pub fn off_piece_m(place: Place, from: Place, to: Place) -> f64 {
+    nearest_on_piece(from, to, place).distance_m(place)
+}
+
 /// A line without the corners that move it by no more than a tolerance; its ends stay.
 pub fn line_simplified(line: &[Place], tolerance_m: f64) -> Vec<Place> {
     if line.len() < 3 || !(tolerance_m > 0.0) {

@@ -9,6 +9,7 @@ use pyo3::types::PyBytes;
 use std::sync::Arc;
 use tussock::{Advice, CompareError, Job, Side, Sides};
 use tussock_report::{Privacy, ReportError, Style};
+use tussock_types::ComplaintSettings;
 
 /// Everything that one analysis found.
 #[pyclass(frozen, module = "tussock._tussock")]
@@ -59,6 +60,27 @@ impl Findings {
             .into_iter()
             .map(|output| (output.name, PyBytes::new(py, &output.bytes)))
             .collect())
+    }
+
+    /// What is known of a place, as a JSON list of one.
+    fn ask(
+        &self,
+        py: Python<'_>,
+        at: Option<[f64; 2]>,
+        at_m: Option<[f64; 2]>,
+        radius_m: f64,
+        said: Option<String>,
+    ) -> PyResult<String> {
+        work(py, move || {
+            let asked = ComplaintSettings {
+                at_deg: at,
+                at_m,
+                radius_m,
+                said,
+            };
+            let found = tussock::ask(&self.inner, &asked).map_err(|error| told(&error))?;
+            tussock_report::complaints_to_json(&[found]).map_err(failed)
+        })
     }
 
     /// Files that are left out, each with the reason.

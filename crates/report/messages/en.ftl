@@ -32,6 +32,7 @@ stood_all_the_time = The machine stood the whole time: let the logger run for se
 drove_too_short = Only { $driven_s } of driving were logged: let the logger run for several whole outings.
 drove_too_short_by = { $driven_s } of driving were logged: about { $missing_h } more are needed before a bare patch { $wanted_m } wide is more than bad luck.
 receiver_jumped = The receiver jumped by { $size_m } at { $time } and stayed there.
+stops_not_placed = Stops of { $lost_min } in all are not told: positions this poor do not show where the mower stood.
 receiver_jumped_often = { $jumps ->
     [one] And one more jump of that kind.
    *[other] And { $jumps } more jumps of that kind.
@@ -288,7 +289,8 @@ move_zone = Move the zone "{ $zone }" by { $shift_m } to where it is drawn, sinc
     [yes] , and let the mower work { $added_h } longer a day
    *[no] { "" }
 }: in { $log_h } like these, usually about { $after_fraction } of { $pocket } is then driven over, against { $before_fraction } if nothing changes.
-shrink_zone = Move the side of the zone "{ $zone }" back by { $shift_m }, so that the way beside it to { $pocket } is { $passage_m } wide{ $longer ->
+facing_side = The side that faces { $faces_deg }.
+shrink_zone = Move the side of the zone "{ $zone }" that faces { $faces_deg } back by { $shift_m }, so that the way beside it to { $pocket } is { $passage_m } wide{ $longer ->
     [yes] , and let the mower work { $added_h } longer a day
    *[no] { "" }
 }: in { $log_h } like these, usually about { $after_fraction } of { $pocket } is then driven over, against { $before_fraction } if nothing changes.
@@ -418,9 +420,15 @@ place_not_yet_open = Not driven over yet: it lies in { $pocket }, which luck sti
 place_unseen = This log cannot tell: it lies in { $ground }, ground without evidence. Log a night without silences there.
 place_is_stuck_spot = The machine lost time here: stuck spot { $spot }, { $lost_min } in all.
 place_off_lawn = It lies { $distance_m } off the lawn, where nothing is counted. If it is lawn, the plan leaves it out.
+place_elsewhere = It lies { $distance_m } from the lawn: in another garden, or one of its numbers is wrong.
 place_beyond_outline = This log cannot tell: it lies { $distance_m } outside the lawn that the drive drew. If it is lawn, draw a plan that has it.
 place_in_island = Never entered: it lies in island { $island } ({ $area_m2 }), that the mower turned at from several sides. A bed, a tree, a pond, or lawn behind something? A plan settles it.
 place_cannot_tell = This log cannot tell: its positions are off by about { $error_m }, and within that the ground is driven over often and never. Log with a better receiver, or longer.
+place_compared = { $said ->
+    [none] The place asked about
+   *[other] “{ $said }”
+}: driven over { $before_visits } times in { $before_h } of driving before, { $after_visits } times in { $after_h } since.
+place_needs_width = Visits are not counted without the cutting width: measure it, give it, and ask again.
 nights_unknown = These logs cannot tell how much one night differs from the next, so no difference can be called real.
 
 ## Words for a course
@@ -457,6 +465,21 @@ cause = { $value ->
     [too_few_visits] comes by too seldom
     [too_little_time] not driven long enough
    *[undetermined] not shown by this log
+}
+asked-short = { $value ->
+    [place_often] Driven over like the rest
+    [place_seldom] Driven over seldom
+    [place_few] Driven over less so far
+    [place_never] Missed
+    [place_gap] Not driven over
+    [place_not_yet] Not yet
+    [place_not_yet_open] Not yet
+    [place_is_stuck_spot] The mower gets stuck here
+    [place_off_lawn] Off the lawn
+    [place_elsewhere] Somewhere else
+    [place_in_island] Never entered
+    [place_needs_width] Not counted
+   *[place_cannot_tell] This log cannot tell
 }
 cause-meaning = { $value ->
     [walled_off] The machine has no way in: the gap is too narrow for it, or something stands there.
@@ -569,6 +592,11 @@ how-much-driven-over = How much was driven over depends on the width of the cutt
 not-counted = Not counted
 outline-drawn-from-log = The outline was drawn from the log itself, its edges right to about { $error }: lawn that the mower never came near is not counted.
 asked-about = { $count }, { $area } in all, that the mower turned at from several sides and never entered: beds, trees, ponds, or lawn behind something? Left out of the lawn.
+visit = Visit:
+asked-place = The place asked about
+asked-row = Driven over { $visits }. Last { $last }; usually { $due }.
+asked-row-never = Driven over { $visits }.
+asked-mark = { $id }, asked about: { $said }
 asked-visits = { $number } times in this log ({ $low } to { $high }); the lawn { $mean } in the mean
 asked-due = every { $hours } of driving
 walk-first-hint = walk first along the edge at { $place }: on { $length } of it the mower turned nowhere
@@ -628,6 +656,10 @@ luck-still-explains-them = { $count }, { $area }: luck still explains them; { $d
 lost-count = { $count }, { $time } lost
 more-spots = and { $spots } more
 change-id = Change { $id }
+ladder = By size, the mean of simulated logs: { $list }.
+rung = { $size } { $fraction }
+rung-chosen = { $size } { $fraction } (this one)
+nights-differ = Single logs differ that much: nine of ten gardens are done after { $hours } of driving.
 sure-percent = ; { $percent } sure
 pocket-this-log-if = Pocket: { $percent } in this log, { $fraction } if nothing changes, { $fraction_2 } if changed{ $sure }.{ $more }
 lawn-within-percent-days = { $percent } of the lawn within { $days }: { $word }{ $probability }

@@ -10,7 +10,7 @@ use minijinja::{Environment, Error, Value, context};
 use serde::Deserialize;
 use tussock_types::{
     Check, Comparison, Estimate, Findings, InputFindings, LogVerdict, OverTime, Place, PlanOffset,
-    PredictionHeld, ReferenceFindings, Said, Span, StuckSpot, Suggestion, Tape, WayHome,
+    PredictionHeld, ReferenceFindings, Rung, Said, Span, StuckSpot, Suggestion, Tape, WayHome,
 };
 
 /// Anything that lies somewhere: a pocket, a spot, a bare place.
@@ -70,6 +70,9 @@ const TEXTS: [TextFilter; 4] = [
     ("sentence", words::sentence),
 ];
 
+/// Single logs differ by more than this part of a pocket: one of them proves nothing.
+const WIDE: f64 = 0.5;
+
 /// Gives a template all of them.
 pub(crate) fn add(to: &mut Environment<'_>) {
     for (name, write) in NUMBERS {
@@ -113,6 +116,12 @@ pub(crate) fn add(to: &mut Environment<'_>) {
     to.add_filter("right", |text: String, width: usize| words::right(&text, width));
     to.add_filter("fixes", |span: Serde<Span>| words::fixes(&span));
     to.add_filter("ways_home", |ways: Serde<Vec<WayHome>>| words::ways_home(&ways));
+    to.add_filter("is_wide", |estimate: Serde<Estimate>| {
+        (estimate.high.zip(estimate.low)).is_some_and(|(high, low)| high - low > WIDE)
+    });
+    to.add_filter("ladder", |rungs: Serde<Vec<Rung>>, chosen_m: Option<f64>| {
+        words::ladder(&rungs, chosen_m)
+    });
     to.add_filter("cost", |suggestion: Serde<Suggestion>| words::cost(&suggestion));
     to.add_filter("is_beside", |offset: Serde<PlanOffset>| offset.is_beside());
     to.add_filter("prediction_meaning", |held: Serde<PredictionHeld>| {
@@ -148,7 +157,7 @@ pub(crate) use fields;
 pub(crate) fn shown(findings: &Findings) -> Value {
     fields!(findings: tool_version, settings, log_verdict, checks, span, positions, plan_fit, coverage, by_width, revisits, over_time,
         missed_pockets, not_yet, unseen, stuck_spots, worn_lines, strays, possible_stops, installation, fit, suggestions,
-        cautions, outline_source, drawn_outline)
+        cautions, outline_source, drawn_outline, visit)
 }
 
 /// What a template sees of a log file: of what was skipped the first place for each reason.

@@ -115,6 +115,7 @@ pub fn geojson(findings: &Findings) -> Result<String, ReportError> {
             "pocket_fraction_in_log",
             "certainty",
             "shown_after_h",
+            "done_after_h",
             "predicted",
         ];
         features.push(feature("suggestion", geometry, suggestion, told, more)?);

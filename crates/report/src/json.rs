@@ -255,12 +255,12 @@ pub fn inspection_to_json(inspection: &Inspection) -> Result<String, ReportError
     pretty(&tree(inspection)?)
 }
 
-/// What is known of a place, as JSON; its answer with its sentence beside the code.
+/// What is known of places, as a JSON list; each answer with its sentence beside the code.
 ///
 /// # Errors
 /// [`ReportError::Json`].
-pub fn complaint_to_json(complaint: &ComplaintFindings) -> Result<String, ReportError> {
-    pretty(&tree(complaint)?)
+pub fn complaints_to_json(complaints: &[ComplaintFindings]) -> Result<String, ReportError> {
+    pretty(&tree(&complaints)?)
 }
 
 /// Pretty JSON with a line end; zero has no sign.

@@ -41,7 +41,7 @@ pub use geojson::geojson;
 pub use gpx::pockets_gpx;
 pub use html::{html, html_comparison, html_morning};
 pub use json::{
-    comparison_from_json, comparison_to_json, complaint_to_json, from_json, inspection_to_json, to_json,
+    comparison_from_json, comparison_to_json, complaints_to_json, from_json, inspection_to_json, to_json,
 };
 pub use map::{map_png, map_svg};
 pub use messages::text;

@@ -95,10 +95,13 @@ pub enum AnalyseError {
     LocalLogWithPlan,
     /// A log in metres of its own, where a place on Earth is needed.
     #[error(
-        "the log is in metres of its own and a plan lies on Earth (expected positions.origin_lat_deg and \
+        "the log is in metres of its own, and plans and degrees are of places on Earth (expected positions.origin_lat_deg and \
          positions.origin_lon_deg in the settings)"
     )]
     NoPlaceOnEarth,
+    /// A complaint of nowhere.
+    #[error("a complaint has no place (expected one of complaint.at and complaint.at_m)")]
+    ComplaintWithoutPlace,
     /// Logs on Earth and logs in metres together.
     #[error("some logs are on Earth and some in metres of their own (expected one kind)")]
     MixedFrames,

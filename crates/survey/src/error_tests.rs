@@ -40,6 +40,7 @@ fn analyse_variant(error: &AnalyseError) -> usize {
         AnalyseError::LawnTooLarge { .. } => 16,
         AnalyseError::PathTooLong { .. } => 17,
         AnalyseError::PlanOfAnotherGarden { .. } => 18,
+        AnalyseError::ComplaintWithoutPlace => 19,
     }
 }
 
@@ -117,7 +118,11 @@ fn every_analyse_error_says_what_it_means() {
         ),
         (
             AnalyseError::NoPlaceOnEarth,
-            "the log is in metres of its own and a plan lies on Earth (expected positions.origin_lat_deg and positions.origin_lon_deg in the settings)",
+            "the log is in metres of its own, and plans and degrees are of places on Earth (expected positions.origin_lat_deg and positions.origin_lon_deg in the settings)",
+        ),
+        (
+            AnalyseError::ComplaintWithoutPlace,
+            "a complaint has no place (expected one of complaint.at and complaint.at_m)",
         ),
         (
             AnalyseError::MixedFrames,
@@ -174,7 +179,7 @@ fn every_analyse_error_says_what_it_means() {
         ),
     ];
     let seen: BTreeSet<usize> = table.iter().map(|(error, _)| analyse_variant(error)).collect();
-    assert_eq!(seen.len(), 19, "a variant is missing in the table");
+    assert_eq!(seen.len(), 20, "a variant is missing in the table");
     for (error, words) in table {
         assert_eq!(error.to_string(), words);
     }

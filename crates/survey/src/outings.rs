@@ -102,7 +102,7 @@ fn along(track: &Track, span_s: (f64, f64), lines: Lines<'_>) -> HomeAlong {
             .guides
             .iter()
             .flat_map(|guide| guide.windows(2))
-            .map(|pair| tussock_plane::nearest_on_piece(pair[0], pair[1], *place).distance_m(*place))
+            .map(|pair| tussock_plane::off_piece_m(*place, pair[0], pair[1]))
             .fold(f64::INFINITY, f64::min)
     };
     let edge_m = |place: &Place| {
@@ -171,9 +171,10 @@ pub fn strays(track: &Track, outline: &Region, guides: &[&[Place]], past_m: f64,
         track
             .station
             .is_some_and(|station| station.distance_m(place) <= ALLOWED_M)
-            || guides.iter().flat_map(|guide| guide.windows(2)).any(|pair| {
-                tussock_plane::nearest_on_piece(pair[0], pair[1], place).distance_m(place) <= ALLOWED_M
-            })
+            || guides
+                .iter()
+                .flat_map(|guide| guide.windows(2))
+                .any(|pair| tussock_plane::off_piece_m(place, pair[0], pair[1]) <= ALLOWED_M)
     };
     let mut found = Vec::new();
     for piece in &track.pieces {

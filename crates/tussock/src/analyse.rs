@@ -1,6 +1,6 @@
 //! From traces to findings, as a table of contents: survey, count, pockets, hours, installation, advice.
 
-use crate::{Advice, AnalyseError, Calibrate, Job, Stage, Survey, TOOL_VERSION, verdict};
+use crate::{Advice, AnalyseError, Calibrate, Job, Stage, Survey, TOOL_VERSION, ask, verdict};
 use tussock_check::{Checks, claims, count};
 use tussock_diagnose::installation::Judged;
 use tussock_diagnose::pocket_verdicts::PocketVerdicts;
@@ -14,7 +14,7 @@ use tussock_survey::outline::{DrawnLawn, UnturnedStretch};
 use tussock_survey::{interval, log_findings, nights, over_time, promise, unseen};
 use tussock_types::{
     Coverage, DrawnOutline, Estimate, Findings, Installation, LogLevel, LogVerdict, OutlineSource, OverTime,
-    Place, PlanFit, SCHEMA_VERSION, Said, UnlistedIsland, UnturnedEdge,
+    Place, PlanFit, SCHEMA_VERSION, Said, SiteVisit, StuckSpot, UnlistedIsland, UnturnedEdge,
 };
 
 /// Says how much of the lawn was visited, what was missed, and where it got stuck.
@@ -82,6 +82,8 @@ pub fn analyse_survey(survey: &Survey<'_>, wish: Calibrate) -> Result<Findings, 
         &pockets.unseen,
     )));
     checks.hold_to(&mut log_verdict);
+    let stuck_spots = spots::stuck_findings(survey, &site);
+    let stuck_spots = placed(stuck_spots, survey, &mut log_verdict);
     let nights = nights::nights(survey, settings.machine.cut_width_m.map(|_| &counted));
     let mut filled = Filled::of(survey, &counted, visited, &pockets, &nights);
     filled.promise_no_more_than(&log_verdict, lawn.source);
@@ -124,7 +126,7 @@ pub fn analyse_survey(survey: &Survey<'_>, wish: Calibrate) -> Result<Findings, 
             .map(|fit| with_unlisted(fit, &installation, survey)),
         machines: log_findings::machines(&survey.tracks),
         complaints: Vec::new(),
-        visit: None,
+        visit: (settings.visit != SiteVisit::default()).then(|| settings.visit.clone()),
         silences: log_findings::silences(survey),
         by_width: filled.coverage.is_none().then(|| counted.by_width(survey)),
         unseen: filled.coverage.is_some().then_some(pockets.unseen),
@@ -133,7 +135,7 @@ pub fn analyse_survey(survey: &Survey<'_>, wish: Calibrate) -> Result<Findings, 
         over_time: filled.over_time,
         missed_pockets: pockets.missed,
         not_yet: pockets.not_yet,
-        stuck_spots: spots::stuck_findings(survey, &site),
+        stuck_spots,
         worn_lines: spots::worn_findings(&site, &cells),
         strays: spots::stray_findings(survey, &site),
         possible_stops: Some(spots::possible_stops(survey)),
@@ -165,6 +167,10 @@ pub fn analyse_survey(survey: &Survey<'_>, wish: Calibrate) -> Result<Findings, 
     if let Some(shift) = log_findings::shift(survey) {
         shift.findings(&mut findings, survey.frame.as_ref());
     }
+    // Last, as saved findings are asked.
+    findings.complaints = (settings.complaint.iter())
+        .map(|asked| ask(&findings, asked))
+        .collect::<Result<_, _>>()?;
     job.tell(Stage::Diagnosing, 1.0);
     Ok(findings)
 }
@@ -220,6 +226,18 @@ fn drawn_outline(drawn: &DrawnLawn, survey: &Survey<'_>) -> DrawnOutline {
         islands: islands_found(&drawn.islands, survey),
         unturned,
     }
+}
+
+/// Stuck spots, where positions show places at all: not where nothing smaller than half the garden shows.
+fn placed(spots: Vec<StuckSpot>, survey: &Survey<'_>, log_verdict: &mut LogVerdict) -> Vec<StuckSpot> {
+    let (width_m, height_m) = survey.extent_m();
+    let shown_m = log_verdict.smallest_findable_width_m;
+    if spots.is_empty() || shown_m < 0.5 * width_m.max(height_m) {
+        return spots;
+    }
+    let lost_min = spots.iter().map(|spot| spot.minutes).sum();
+    log_verdict.remarks.push(Said::StopsNotPlaced { lost_min });
+    Vec::new()
 }
 
 /// Visited fraction by all roads that the log allows, and what to say where they contradict each other.

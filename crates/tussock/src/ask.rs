@@ -11,13 +11,12 @@
 //! Exact: which pocket or spot holds the place. Approximate: the interval of the visits, which squares of decimetres and the position
 //! error blur. Cost: one look at each square.
 
+use crate::AnalyseError;
 use tussock_plane::{Frame, Region, RegionError};
 use tussock_survey::log_findings::rfc3339;
 use tussock_types::math::{self, quantile};
-use tussock_types::{Cells, ComplaintFindings, Estimate, Findings, GeoPoint, Place, Said};
+use tussock_types::{Cells, ComplaintFindings, ComplaintSettings, Estimate, Findings, GeoPoint, Place, Said};
 
-/// A place is pointed at with this error at best: half a step (common practice, no source).
-const POINTED_M: f64 = 0.3;
 /// Position error where nothing shows it, as that of unaided receivers (common practice, no source).
 const ASSUMED_ERROR_M: f64 = 2.0;
 /// Driven over less than this share of the lawn's mean is seldom.
@@ -25,59 +24,47 @@ const SELDOM_SHARE: f64 = 0.5;
 /// Fewer expected visits are none.
 const NEVER_VISITS: f64 = 0.5;
 
-/// Where somebody points at.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum AskedPlace {
-    /// On Earth.
-    Geo(GeoPoint),
-    /// On the plane of the findings.
-    Local(Place),
-}
-
-/// Why nothing is known of a place.
-#[derive(Clone, Debug, PartialEq, thiserror::Error)]
-#[non_exhaustive]
-pub enum AskError {
-    /// Findings without a place on Earth.
-    #[error(
-        "these findings say nothing of where on Earth they lie (expected metres east and north instead of degrees)"
-    )]
-    NoPlaceOnEarth,
-    /// Findings without squares.
-    #[error(
-        "these findings hold no squares of the ground (expected findings of an analysis with a cutting width)"
-    )]
-    NoCells,
-    /// Another garden.
-    #[error("the place lies {distance_m:.0} m from the lawn (expected one within {limit_m:.0} m of it)")]
-    FarAway {
-        /// How far.
-        distance_m: f64,
-        /// How far at most.
-        limit_m: f64,
-    },
-    /// An outline that cannot be used.
-    #[error(transparent)]
-    Region(#[from] RegionError),
-}
-
 /// A place farther from the lawn than this is in another garden.
 const FARTHEST_M: f64 = 50.0;
 
-/// What the findings know of a place; `said` is what was said of it.
+/// What the findings know of a place that somebody pointed at.
 ///
 /// # Errors
-/// [`AskError`] where the findings cannot tell at all.
-pub fn ask(findings: &Findings, at: AskedPlace, said: Option<String>) -> Result<ComplaintFindings, AskError> {
+/// [`AnalyseError`] where nothing says which place is meant.
+///
+/// # Example
+/// ```no_run
+/// # fn example(findings: &tussock::types::Findings) -> Result<(), tussock::AnalyseError> {
+/// let asked = tussock::types::ComplaintSettings {
+///     at_deg: Some([40.00006, -30.00012]),
+///     ..Default::default()
+/// };
+/// let found = tussock::ask(findings, &asked)?;
+/// println!("{:?}, because {:?}", found.visits, found.answer);
+/// # Ok(())
+/// # }
+/// ```
+pub fn ask(findings: &Findings, asked: &ComplaintSettings) -> Result<ComplaintFindings, AnalyseError> {
     let origin = findings.frame.origin_lat.zip(findings.frame.origin_lon);
     let frame = origin.map(|(lat_deg, lon_deg)| Frame::at(GeoPoint { lat_deg, lon_deg }));
-    let place = match (at, &frame) {
-        (AskedPlace::Local(place), _) => place,
-        (AskedPlace::Geo(point), Some(frame)) => frame.to_place(point),
-        (AskedPlace::Geo(_), None) => return Err(AskError::NoPlaceOnEarth),
+    let place = match (asked.at_deg, asked.at_m, &frame) {
+        (Some([lat_deg, lon_deg]), _, Some(frame)) => frame.to_place(GeoPoint { lat_deg, lon_deg }),
+        (None, Some([east_m, north_m]), _) => Place::new(east_m, north_m),
+        (Some(_), _, None) => return Err(AnalyseError::NoPlaceOnEarth),
+        (None, None, _) => return Err(AnalyseError::ComplaintWithoutPlace),
     };
-    let cells = findings.cells.as_ref().filter(|_| findings.coverage.is_some());
-    let cells = cells.ok_or(AskError::NoCells)?;
+    let geo = frame.map(|frame| frame.to_geo(place));
+    let mut found = ComplaintFindings {
+        lat: geo.map(|geo| geo.lat_deg),
+        lon: geo.map(|geo| geo.lon_deg),
+        east_m: place.east_m,
+        north_m: place.north_m,
+        said: asked.said.clone(),
+        visits: None,
+        last_visit: None,
+        due_h: None,
+        answer: None,
+    };
     let lawn = Region::from_rings(findings.lawn_outline.clone())?;
     let off_lawn_m = if lawn.contains(place) {
         0.0
@@ -85,31 +72,38 @@ pub fn ask(findings: &Findings, at: AskedPlace, said: Option<String>) -> Result<
         lawn.edge_distance_m(place)
     };
     if off_lawn_m > FARTHEST_M {
-        return Err(AskError::FarAway {
-            distance_m: off_lawn_m,
-            limit_m: FARTHEST_M,
-        });
+        let distance_m = off_lawn_m;
+        found.answer = Some(Said::PlaceElsewhere { distance_m });
+        return Ok(found);
     }
     let error_m = error_m(findings);
     let reach_m = Estimate::END_SDS * error_m;
-    let around = Around::of(cells, place, reach_m, findings.settings.machine.cut_width_m);
-    let geo = frame.map(|frame| frame.to_geo(place));
-    let answer = answer(findings, place, &around, (off_lawn_m, error_m, reach_m))?;
-    let start_s = findings.span.start_unix_s;
-    Ok(ComplaintFindings {
-        lat: geo.map(|geo| geo.lat_deg),
-        lon: geo.map(|geo| geo.lon_deg),
-        east_m: place.east_m,
-        north_m: place.north_m,
-        said,
-        visits: around.visits,
-        last_visit: start_s
-            .zip(around.last_s)
-            .and_then(|(start_s, last_s)| rfc3339(start_s + last_s)),
-        due_h: (around.visits.filter(|visits| visits.estimate >= NEVER_VISITS))
-            .map(|visits| findings.span.driving_s / 3600.0 / visits.estimate),
-        answer: Some(answer),
-    })
+    if let Some(cells) = findings.cells.as_ref().filter(|_| findings.coverage.is_some()) {
+        let around = Around::of(cells, place, reach_m, findings.settings.machine.cut_width_m);
+        found.visits = around.visits;
+        found.last_visit = (findings.span.start_unix_s.zip(around.last_s))
+            .and_then(|(start_s, last_s)| rfc3339(start_s + last_s));
+        let visits = around.visits.filter(|visits| visits.estimate >= NEVER_VISITS);
+        found.due_h = visits.map(|visits| findings.span.driving_s / 3600.0 / visits.estimate);
+    }
+    let reach_m = reach_m.max(asked.radius_m);
+    found.answer = Some(match of_ground_found(findings, place, reach_m)? {
+        Some(said) => said,
+        None if off_lawn_m > reach_m => {
+            let distance_m = off_lawn_m;
+            match findings.drawn_outline {
+                Some(_) => Said::PlaceBeyondOutline { distance_m },
+                None => Said::PlaceOffLawn { distance_m },
+            }
+        }
+        None if findings.coverage.is_none() => Said::PlaceNeedsWidth {},
+        None => {
+            let revisits = findings.revisits.as_ref();
+            let lawn_visits = revisits.map_or(0.0, |revisits| revisits.mean_per_cell);
+            by_visits(found.visits, lawn_visits, error_m, asked.radius_m)
+        }
+    });
+    Ok(found)
 }
 
 /// Position error per axis that is left: what the verdict says of it, else what the log shows.
@@ -178,28 +172,6 @@ impl Around {
     }
 }
 
-fn answer(
-    findings: &Findings,
-    place: Place,
-    around: &Around,
-    (off_lawn_m, error_m, reach_m): (f64, f64, f64),
-) -> Result<Said, AskError> {
-    let reach_m = reach_m.max(POINTED_M);
-    if let Some(said) = of_ground_found(findings, place, reach_m)? {
-        return Ok(said);
-    }
-    if off_lawn_m > reach_m {
-        let distance_m = off_lawn_m;
-        return Ok(match findings.drawn_outline {
-            Some(_) => Said::PlaceBeyondOutline { distance_m },
-            None => Said::PlaceOffLawn { distance_m },
-        });
-    }
-    let revisits = findings.revisits.as_ref();
-    let lawn_visits = revisits.map_or(0.0, |revisits| revisits.mean_per_cell);
-    Ok(by_visits(around.visits, lawn_visits, error_m))
-}
-
 /// The spot, pocket, island or ground without evidence that holds a place, or is nearer to it than it is known.
 fn of_ground_found(findings: &Findings, place: Place, reach_m: f64) -> Result<Option<Said>, RegionError> {
     let is_at = |outline: &[Vec<Place>]| -> Result<bool, RegionError> {
@@ -244,7 +216,7 @@ fn of_ground_found(findings: &Findings, place: Place, reach_m: f64) -> Result<Op
 }
 
 /// What the visits of a place on open lawn say, beside those of the lawn.
-fn by_visits(visits: Option<Estimate>, lawn_visits: f64, error_m: f64) -> Said {
+fn by_visits(visits: Option<Estimate>, lawn_visits: f64, error_m: f64, radius_m: f64) -> Said {
     let Some(Estimate {
         estimate: visits,
         low: Some(low),
@@ -254,7 +226,7 @@ fn by_visits(visits: Option<Estimate>, lawn_visits: f64, error_m: f64) -> Said {
         return Said::PlaceCannotTell { error_m };
     };
     let seldom = SELDOM_SHARE * lawn_visits;
-    let is_blurred = error_m > POINTED_M && low < NEVER_VISITS && high > lawn_visits;
+    let is_blurred = error_m > radius_m && low < NEVER_VISITS && high > lawn_visits;
     if is_blurred && visits < lawn_visits {
         Said::PlaceCannotTell { error_m }
     } else if visits < NEVER_VISITS {

@@ -15,15 +15,16 @@ mod predictions;
 mod side;
 
 use crate::built::built;
-use crate::{AnalyseError, Job, TOOL_VERSION};
+use crate::{AnalyseError, Job, TOOL_VERSION, ask};
 use predictions::predictions;
 use side::SideSeen;
 use tussock_plane::{Frame, Region, Site};
 use tussock_survey::plan_offset::PlanShift;
 use tussock_types::math;
 use tussock_types::{
-    ChangedGround, ComparedPocket, ComparedSide, Comparison, Difference, Estimate, Findings, GeoPoint,
-    LawnWhen, MissedPocket, Place, PlanFitVerdict, PocketChange, SCHEMA_VERSION, Said,
+    ChangedGround, ComparedPocket, ComparedSide, Comparison, ComplaintFindings, ComplaintSettings,
+    Difference, Estimate, Findings, GeoPoint, LawnWhen, MissedPocket, Place, PlanFitVerdict, PocketChange,
+    SCHEMA_VERSION, Said,
 };
 
 /// Changed ground smaller than this comes from drawing.
@@ -236,7 +237,11 @@ pub fn compare(sides: &Sides<'_>) -> Result<Comparison, CompareError> {
     Ok(Comparison {
         schema_version: SCHEMA_VERSION,
         tool_version: TOOL_VERSION.to_owned(),
-        said: said(&difference, &compared),
+        said: [
+            complaints(sides.before.findings, sides.after.findings),
+            said(&difference, &compared),
+        ]
+        .concat(),
         common_m2,
         changed: [
             changed(&site_before.lawn, &site_after.lawn, LawnWhen::Before),
@@ -411,6 +416,35 @@ fn fraction_at(findings: &Findings, hours: f64) -> Option<f64> {
     }
 }
 
+/// Places asked about on either side: how often they were driven over before and since.
+fn complaints(before: &Findings, after: &Findings) -> Vec<Said> {
+    let mut asked: Vec<&ComplaintFindings> = Vec::new();
+    for complaint in before.complaints.iter().chain(&after.complaints) {
+        if !asked
+            .iter()
+            .any(|known| (known.lat, known.lon) == (complaint.lat, complaint.lon))
+        {
+            asked.push(complaint);
+        }
+    }
+    let compared = |complaint: &ComplaintFindings| {
+        let place = ComplaintSettings {
+            at_deg: complaint.lat.zip(complaint.lon).map(|(lat, lon)| [lat, lon]),
+            ..ComplaintSettings::default()
+        };
+        let visits = |findings: &Findings| Some(ask(findings, &place).ok()?.visits?.estimate);
+        Some(Said::PlaceCompared {
+            said: complaint.said.clone().unwrap_or_default(),
+            before_visits: visits(before)?,
+            before_h: before.span.driving_s / 3600.0,
+            after_visits: visits(after)?,
+            after_h: after.span.driving_s / 3600.0,
+        })
+    };
+    asked.into_iter().filter_map(compared).collect()
+}
+
+/// What became of the largest pocket that changed, then of others, then of the lawn.
 fn said(difference: &Difference, pockets: &[ComparedPocket]) -> Vec<Said> {
     let points = 100.0 * difference.visited_fraction.estimate;
     let lawn = match difference.is_real {
@@ -419,16 +453,22 @@ fn said(difference: &Difference, pockets: &[ComparedPocket]) -> Vec<Said> {
         true => Said::LawnLess { points: -points },
         false => Said::LawnAlike {},
     };
+    let changed = pockets
+        .iter()
+        .filter(|pocket| pocket.change != PocketChange::Unchanged);
+    let largest = changed.max_by(|one, other| one.area_m2.total_cmp(&other.area_m2));
     let named = |change: PocketChange| {
-        let of_kind = pockets.iter().filter(|pocket| pocket.change == change).take(3);
-        let ids: Vec<&str> = of_kind.map(|pocket| pocket.id.as_str()).collect();
+        let others = pockets.iter().filter(|pocket| pocket.change == change);
+        let others = others.filter(|pocket| largest.is_none_or(|largest| !std::ptr::eq(largest, *pocket)));
+        let ids: Vec<&str> = others.take(3).map(|pocket| pocket.id.as_str()).collect();
         (!ids.is_empty()).then(|| ids.join(", "))
     };
     [
-        Some(lawn),
+        largest.map(|pocket| pocket.said.clone()),
         named(PocketChange::Mended).map(|pockets| Said::PocketsMended { pockets }),
         named(PocketChange::Better).map(|pockets| Said::PocketsBetter { pockets }),
         named(PocketChange::New).map(|pockets| Said::PocketsNew { pockets }),
+        Some(lawn),
     ]
     .into_iter()
     .flatten()

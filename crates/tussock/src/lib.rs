@@ -56,7 +56,7 @@ mod verdict;
 
 pub use align::{AlignVerdict, Aligned, align};
 pub use analyse::{analyse, analyse_as, analyse_survey};
-pub use ask::{AskError, AskedPlace, ask};
+pub use ask::ask;
 pub use built::built;
 pub use compare::{CompareError, Side, Sides, compare};
 pub use from_trace::plan_from_trace;

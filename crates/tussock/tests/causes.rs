@@ -275,21 +275,24 @@ fn not_yet_pockets_say_when_they_can_be_decided() {
         let trace = logged(&run, &site, PERIOD_S, CENTIMETRES.noise, number);
         let settings = of_width(CUT_WIDTH_M);
         // For each length of log: driving hours, whether it was called, and what was told of it before.
-        let told: Vec<(f64, bool, Option<f64>)> = (1..=24)
-            .map(|step| {
-                let short = cut_off(&trace, f64::from(step) / 48.0);
-                let findings = analyse(&job(std::slice::from_ref(&short), Some(&garden.plan), &settings))
-                    .expect("a part of a night can be analysed");
-                let inside = |east_m, north_m| garden.suffers.contains(Place::new(east_m, north_m));
-                let called = outcome(&findings, &garden.suffers).0.is_some();
-                let hours = findings
-                    .not_yet
-                    .iter()
-                    .find(|pocket| inside(pocket.east_m, pocket.north_m))
-                    .and_then(|pocket| pocket.hours_to_decide);
-                (findings.span.driving_s / 3600.0, called, hours)
-            })
-            .collect();
+        let mut told: Vec<(f64, bool, Option<f64>)> = Vec::new();
+        for step in 1..=24 {
+            let short = cut_off(&trace, f64::from(step) / 48.0);
+            let findings = analyse(&job(std::slice::from_ref(&short), Some(&garden.plan), &settings))
+                .expect("a part of a night can be analysed");
+            let inside = |east_m, north_m| garden.suffers.contains(Place::new(east_m, north_m));
+            let called = outcome(&findings, &garden.suffers).0.is_some();
+            let hours = findings
+                .not_yet
+                .iter()
+                .find(|pocket| inside(pocket.east_m, pocket.north_m))
+                .and_then(|pocket| pocket.hours_to_decide);
+            told.push((findings.span.driving_s / 3600.0, called, hours));
+            // What is told afterwards is not asked for.
+            if called {
+                break;
+            }
+        }
         let decided_h = told.iter().find(|one| one.1).map(|one| one.0);
         (trouble, number, decided_h, told)
     });

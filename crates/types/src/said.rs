@@ -57,6 +57,7 @@ said! {
     DroveTooShortBy { driven_s: f64, missing_h: f64, wanted_m: f64 }
     ReceiverJumped { size_m: f64, time: String }
     ReceiverJumpedOften { jumps: u64 }
+    StopsNotPlaced { lost_min: f64 }
     DateTooOld { date: String }
     PositionsBent { area_m2: f64, largest_m: f64, place: String }
     TurnsNotAtEdge {}
@@ -153,10 +154,11 @@ said! {
     // What to change.
     LayGuideRun { wire_m: f64, outings_of_ten: u64, pocket: String, longer: Whether, added_h: f64, log_h: f64, before_fraction: f64, after_fraction: f64 }
     MoveZone { zone: String, shift_m: f64, pocket: String, longer: Whether, added_h: f64, log_h: f64, before_fraction: f64, after_fraction: f64 }
-    ShrinkZone { zone: String, shift_m: f64, passage_m: f64, pocket: String, longer: Whether, added_h: f64, log_h: f64, before_fraction: f64, after_fraction: f64 }
+    ShrinkZone { zone: String, faces_deg: f64, shift_m: f64, passage_m: f64, pocket: String, longer: Whether, added_h: f64, log_h: f64, before_fraction: f64, after_fraction: f64 }
     AddZone { spot: String, pocket: String, longer: Whether, added_h: f64, log_h: f64, before_fraction: f64, after_fraction: f64 }
     WorkLonger { added_h: f64, pocket: String, log_h: f64, before_fraction: f64, after_fraction: f64 }
     ShiftBoundary { shift_m: f64, pocket: String, longer: Whether, added_h: f64, log_h: f64, before_fraction: f64, after_fraction: f64 }
+    FacingSide { faces_deg: f64 }
     // How well a simulated machine fits the log.
     FitTrusted { speed_mps: f64, turns: u64, outings: u64 }
     FitVisitsDiffer {}
@@ -218,9 +220,12 @@ said! {
     PlaceUnseen { ground: String }
     PlaceIsStuckSpot { spot: String, lost_min: f64 }
     PlaceOffLawn { distance_m: f64 }
+    PlaceElsewhere { distance_m: f64 }
     PlaceBeyondOutline { distance_m: f64 }
     PlaceInIsland { island: String, area_m2: f64 }
     PlaceCannotTell { error_m: f64 }
+    PlaceNeedsWidth {}
+    PlaceCompared { said: String, before_visits: f64, before_h: f64, after_visits: f64, after_h: f64 }
 }
 
 /// What of the plan lies near a stuck spot.

@@ -23,6 +23,10 @@ pub struct Settings {
     pub pockets: PocketSettings,
     /// What the tool refuses to take on.
     pub limits: LimitSettings,
+    /// Who came, when and why.
+    pub visit: SiteVisit,
+    /// Places that somebody pointed at.
+    pub complaint: Vec<ComplaintSettings>,
 }
 
 /// `[machine]`: geometry and speed.
@@ -201,6 +205,49 @@ impl Default for PocketSettings {
             min_area_m2: 0.5,
             new_pass_after_s: 30.0,
             stuck_after_s: 90.0,
+        }
+    }
+}
+
+/// `[visit]`: who came to the garden, for the page. All of it is optional.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct SiteVisit {
+    /// Who.
+    pub who: Option<String>,
+    /// When.
+    pub when: Option<String>,
+    /// The machine that was found there.
+    pub machine: Option<String>,
+    /// Its serial number.
+    pub serial: Option<String>,
+    /// What was done.
+    pub done: Option<String>,
+}
+
+/// `[[complaint]]`: a place that somebody pointed at, in degrees or in metres.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct ComplaintSettings {
+    /// Latitude and longitude in degrees.
+    #[serde(rename = "at")]
+    pub at_deg: Option<[f64; 2]>,
+    /// Metres east and north of the origin of the findings.
+    pub at_m: Option<[f64; 2]>,
+    /// The ground meant lies within this distance. Default 0.3: nobody points better than half a step (common practice,
+    /// no source).
+    pub radius_m: f64,
+    /// What was said of it.
+    pub said: Option<String>,
+}
+
+impl Default for ComplaintSettings {
+    fn default() -> Self {
+        Self {
+            at_deg: None,
+            at_m: None,
+            radius_m: 0.3,
+            said: None,
         }
     }
 }

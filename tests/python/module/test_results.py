@@ -127,3 +127,19 @@ def test_cells_of_a_turned_grid_are_counted_as_by_whole_fractions(demo):
     counted = tussock.count_on_grid(trace, corners, columns=45, rows=58, axes="local", new_pass_after_s=0.0)
     np.testing.assert_array_equal(counted.hits, expected)
     assert counted.cells_visited == np.count_nonzero(expected) == 1607
+
+
+def test_a_place_is_asked_of_findings_and_by_settings(trace, plan, settings):
+    asked = settings.changed(complaint=[{"at_m": [3.0, 4.0], "said": "long here"}, {"at_m": [900.0, 0.0]}])
+    assert tussock.Settings(**asked.to_dict()) == asked
+    found = tussock.analyse(trace, plan=plan, settings=asked, suggestions=False)
+    here = found.at_m(3.0, 4.0, said="long here")
+    assert here == found.complaints[0]
+    assert here.visits.low <= here.visits.estimate <= here.visits.high
+    again = found.at(here.lat, here.lon)
+    assert again.answer == here.answer and again.said is None
+    assert found.complaints[1].answer.code == "place_elsewhere"
+    with pytest.raises(tussock.ReportError, match="lat_deg"):
+        found.at("north", 0.0)
+    with pytest.raises(tussock.SettingsError, match="one of complaint.at and complaint.at_m"):
+        settings.changed(complaint=[{"said": "somewhere"}])

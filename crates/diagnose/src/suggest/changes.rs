@@ -1,9 +1,8 @@
 //! Which zones and lines could be changed?
 //!
-//! Only geometry: what a change brings is for the rehearsals to say.
+//! Only geometry: what a change brings is for the simulated nights to say.
 
-use super::room::off_piece_m;
-use tussock_plane::{Joins, Region, Site};
+use tussock_plane::{Joins, Region, Site, off_piece_m};
 use tussock_types::Place;
 use tussock_types::math;
 
@@ -11,6 +10,8 @@ use tussock_types::math;
 const ENTRIES: f64 = 6.0;
 /// Entries below which opening is no use.
 const LEAST_ENTRIES: f64 = 3.0;
+/// Passages tried beside the one that formula asks for, as parts of its free width.
+const SMALLER: [f64; 3] = [0.25, 0.5, 0.75];
 /// A side is not moved back farther than this.
 const MOST_CUT_M: f64 = 2.5;
 /// Gaps wider than this pinch nothing.
@@ -29,6 +30,10 @@ pub struct ZoneChange {
     pub by_m: f64,
     /// Lawn to lawn, what the passage beside it then measures.
     pub passage_m: f64,
+    /// Course towards which the moved side looks; none where the zone moves as a whole.
+    pub faces_deg: Option<f64>,
+    /// The same side moved back less far, the least first.
+    pub smaller: Vec<ZoneChange>,
 }
 
 /// Crossings that only reach the mouth of a passage do not pass it.
@@ -188,6 +193,31 @@ pub(super) fn with_zone(site: &Site, zone: usize, shape: &Region) -> Site {
     changed
 }
 
+/// A zone with a side moved back until the passage beside it is so wide, to the next 5 cm.
+fn moved_back(number: usize, zone: &Region, face: &Face, passage_m: f64) -> Option<ZoneChange> {
+    let passage_m = (20.0 * passage_m).ceil() / 20.0;
+    let by_m = passage_m - face.gap_m;
+    if !(0.05..=MOST_CUT_M).contains(&by_m) {
+        return None;
+    }
+    let inwards = (-face.outwards.0, -face.outwards.1);
+    let left = zone.minus(&strip(face.wall, inwards, passage_m)?).ok()?;
+    let ring = outline_of(&left);
+    let shape = Region::from_rings(vec![vec![ring]]).ok()?;
+    (shape.area_m2() >= LEAST_ZONE_M2).then_some(ZoneChange {
+        zone: number,
+        shape,
+        by_m,
+        passage_m,
+        faces_deg: Some(
+            math::atan2(face.outwards.0, face.outwards.1)
+                .to_degrees()
+                .rem_euclid(360.0),
+        ),
+        smaller: Vec::new(),
+    })
+}
+
 /// Zones whose side is moved back so that a passage beside them lets enough entries through.
 pub fn shrunk(site: &Site, setback_m: f64, path_m: f64, ground_m2: f64) -> Vec<ZoneChange> {
     let mut changes = Vec::new();
@@ -201,20 +231,10 @@ pub fn shrunk(site: &Site, setback_m: f64, path_m: f64, ground_m2: f64) -> Vec<Z
             let length_m = face.length_m + 2.0 * setback_m.max(0.0);
             let change = [ENTRIES, LEAST_ENTRIES].into_iter().find_map(|entries| {
                 let gap_m = gap_for(entries, path_m, ground_m2, length_m)?;
-                let passage_m = (20.0 * (gap_m + 2.0 * setback_m)).ceil() / 20.0;
-                let by_m = passage_m - face.gap_m;
-                if !(0.05..=MOST_CUT_M).contains(&by_m) {
-                    return None;
-                }
-                let inwards = (-face.outwards.0, -face.outwards.1);
-                let left = zone.shape.minus(&strip(face.wall, inwards, passage_m)?).ok()?;
-                let ring = outline_of(&left);
-                let shape = Region::from_rings(vec![vec![ring]]).ok()?;
-                (shape.area_m2() >= LEAST_ZONE_M2).then_some(ZoneChange {
-                    zone: number,
-                    shape,
-                    by_m,
-                    passage_m,
+                let of = |part: f64| moved_back(number, &zone.shape, &face, part * gap_m + 2.0 * setback_m);
+                Some(ZoneChange {
+                    smaller: SMALLER.into_iter().filter_map(of).collect(),
+                    ..of(1.0)?
                 })
             });
             changes.extend(change);
@@ -331,6 +351,8 @@ pub fn displaced(site: &Site, turns: &[Place], setback_m: f64, sd_m: f64) -> Vec
                 shape,
                 by_m,
                 passage_m: 0.0,
+                faces_deg: None,
+                smaller: Vec::new(),
             });
         }
     }

@@ -3,7 +3,7 @@
 //! A grid over the ground for the machine's middle, each cell with its exact distance from that ground's edge, positive inside, cut
 //! off at [`MOST_M`]. Cost: edges times the cells within that distance.
 
-use tussock_plane::{Region, nearest_on_piece, rasterise};
+use tussock_plane::{Region, off_piece_m, rasterise};
 use tussock_types::{Grid, Place};
 
 /// Larger clearances are alike.
@@ -17,11 +17,6 @@ pub struct Room {
     /// Row by row: distance from the edge, negative outside.
     pub clear_m: Vec<f64>,
     edges: Vec<(Place, Place)>,
-}
-
-/// Distance of a place from a straight piece.
-pub(crate) fn off_piece_m(place: Place, from: Place, to: Place) -> f64 {
-    nearest_on_piece(from, to, place).distance_m(place)
 }
 
 /// Whether two straight pieces cross.

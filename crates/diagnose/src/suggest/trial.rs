@@ -15,6 +15,8 @@ pub(super) const POCKET_WINDOW: f64 = 0.30;
 pub(super) const LAWN_WINDOW: f64 = 0.10;
 /// A pocket is to gain more than this.
 pub(super) const GAIN: f64 = 0.20;
+/// A pocket of which more than this is driven over is mended.
+pub(super) const DONE: f64 = 0.85;
 /// And to lie this near to the prediction.
 pub(super) const POCKET_NEAR: f64 = 0.15;
 /// And the lawn this near.

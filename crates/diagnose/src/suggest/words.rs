@@ -57,6 +57,7 @@ pub(super) fn why(change: &Change, pocket: &str, before: Estimate, after: Estima
         },
         SuggestionKind::ZoneShrink => Said::ShrinkZone {
             zone: name,
+            faces_deg: change.faces_deg.unwrap_or(0.0),
             shift_m,
             passage_m: change.passage_m.unwrap_or(0.0),
             pocket,

@@ -77,7 +77,7 @@ class Settings:
     tussock._errors.SettingsError: settings: line 2: machine.cut_width is not known, expected machine.cut_width_m
     """
 
-    def __init__(self, **tables: Mapping[str, Any]) -> None:
+    def __init__(self, **tables: Mapping[str, Any] | Sequence[Mapping[str, Any]]) -> None:
         self._inner = _tussock.Settings("settings", _toml(tables))
 
     @classmethod
@@ -118,7 +118,7 @@ class Settings:
         """All tables and keys, defaults included; what has no default is ``None``."""
         return self._record.to_dict()
 
-    def changed(self, **tables: Mapping[str, Any]) -> Settings:
+    def changed(self, **tables: Mapping[str, Any] | Sequence[Mapping[str, Any]]) -> Settings:
         """The same with some keys changed: ``settings.changed(machine={"cut_width_m": 0.24})``."""
         all_tables = self.to_dict()
         for table, keys in tables.items():
@@ -132,12 +132,17 @@ def _settings_again(tables: Mapping[str, Any]) -> Settings:
 
 
 def _toml(tables: Mapping[str, Any]) -> str:
-    lines = []
-    for table, keys in tables.items():
-        if not isinstance(keys, Mapping):
-            raise SettingsError(f"settings: {table} is {keys!r}, expected a table of keys", "not_a_table")
-        lines.append(f"[{table}]")
-        lines += [f"{key} = {_toml_value(table, key, value)}" for key, value in keys.items() if value is not None]
+    lines: list[str] = []
+    for table, given in tables.items():
+        # A table that there may be several of comes as a list.
+        heads, each = ("[", "]"), [given]
+        if isinstance(given, (list, tuple)):
+            heads, each = ("[[", "]]"), given
+        for keys in each:
+            if not isinstance(keys, Mapping):
+                raise SettingsError(f"settings: {table} is {keys!r}, expected a table of keys", "not_a_table")
+            lines.append(table.join(heads))
+            lines += [f"{key} = {_toml_value(table, key, value)}" for key, value in keys.items() if value is not None]
     return "\n".join(lines) + "\n"
 
 

@@ -148,6 +148,20 @@ class Findings:
             column("last_visit_s"),
         )
 
+    @_asked.held(ReportError, lat_deg=_asked.number, lon_deg=_asked.number, radius_m=_asked.number)
+    def at(self, lat_deg: float, lon_deg: float, *, radius_m: float = 0.3, said: str | None = None) -> Record:
+        """What is known of the ground within ``radius_m`` of a place: how often it was driven over and when last, how that
+        compares with the lawn, and what follows. The fields are those of ``findings.complaints``.
+
+        Raises :class:`AnalyseError` for a log in local metres: see :meth:`at_m`.
+        """
+        return Record(json.loads(self._inner.ask((lat_deg, lon_deg), None, radius_m, said))[0])
+
+    @_asked.held(ReportError, east_m=_asked.number, north_m=_asked.number, radius_m=_asked.number)
+    def at_m(self, east_m: float, north_m: float, *, radius_m: float = 0.3, said: str | None = None) -> Record:
+        """The same of a place in metres on the findings' plane."""
+        return Record(json.loads(self._inner.ask(None, (east_m, north_m), radius_m, said))[0])
+
     @_asked.held(ReportError, kind=_asked.one_of(KINDS, "unknown_kind"))
     def to_geodataframe(self, kind: str | None = None) -> geopandas.GeoDataFrame:
         """Features of one of :data:`KINDS`, or all, in WGS 84; columns as in ``findings.geojson``."""

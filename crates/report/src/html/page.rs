@@ -9,9 +9,6 @@ use crate::words::{self, duration, hours};
 use crate::{ramp, raster};
 use minijinja::{Value, context, value::Serde};
 use serde::Serialize;
-use time::format_description::well_known::Rfc3339;
-use time::macros::format_description;
-use time::{OffsetDateTime, UtcOffset};
 use tussock_types::math;
 use tussock_types::{Findings, MissedPocket, PlanRole, Said};
 
@@ -30,6 +27,7 @@ pub(super) fn page(findings: &Findings) -> Value {
         (findings.log_verdict.remarks.iter()).partition(|said| said.is_of_plan());
     context! {
         findings => shown(findings),
+        asked => asked(findings),
         checks_line => words::checks_line(&findings.checks),
         of_plan => Serde(of_plan),
         of_log => Serde(of_log),
@@ -49,6 +47,12 @@ pub(super) fn page(findings: &Findings) -> Value {
         inputs => findings.inputs.iter().map(input).collect::<Vec<Value>>(),
         paper => Serde(handout::paper(findings)),
     }
+}
+
+/// Places asked about, as they are answered.
+fn asked(findings: &Findings) -> Value {
+    let asked = |complaint| words::asked(complaint, findings);
+    Serde(findings.complaints.iter().map(asked).collect::<Vec<_>>()).into()
 }
 
 /// Causes of the smaller pockets, where they are not that of the largest.
@@ -224,23 +228,10 @@ fn switches(findings: &Findings) -> Vec<Switch> {
 const STATION: &str = "<svg viewBox=\"0 -14 34 20\" width=\"34\" height=\"20\" aria-hidden=\"true\"><path \
     d=\"M8,-5h18v9h-18z M6.5,-5l10.5,-7 10.5,7z\" fill=\"#fffefa\" stroke=\"#1c2431\" stroke-width=\"1.6\"/></svg>";
 
-/// An offset from UTC as the settings write it; anything else is UTC.
-fn offset(text: Option<&str>) -> UtcOffset {
-    let parsed = text.and_then(|text| {
-        let format = format_description!("[offset_hour sign:mandatory]:[offset_minute]");
-        UtcOffset::parse(text.trim(), format).ok()
-    });
-    parsed.unwrap_or(UtcOffset::UTC)
-}
-
 pub(super) fn when(findings: &Findings) -> String {
-    let zone = offset(findings.settings.garden.time_zone.as_deref());
-    let day = format_description!("[day padding:none] [month repr:long] [year], [hour]:[minute]");
-    let read = |text: &Option<String>| {
-        let time = OffsetDateTime::parse(text.as_deref()?, &Rfc3339).ok()?;
-        time.to_offset(zone).format(day).ok()
-    };
-    let zone_words = match zone {
+    let zone = findings.settings.garden.time_zone.as_deref();
+    let read = |text: &Option<String>| words::local_time(text.as_deref()?, zone);
+    let zone_words = match words::offset(zone) {
         zone if zone.is_utc() => "UTC".to_owned(),
         zone => {
             let (hours, minutes, _) = zone.as_hms();

@@ -31,11 +31,13 @@ pub(crate) enum Layer {
     Stuck,
     /// Strays and silences that may have been stops.
     Strays,
+    /// Places that somebody pointed at.
+    Asked,
 }
 
 impl Layer {
     /// From the ground upwards.
-    pub(crate) const ALL: [Self; 14] = [
+    pub(crate) const ALL: [Self; 15] = [
         Self::Visits,
         Self::Waits,
         Self::Overdue,
@@ -50,6 +52,7 @@ impl Layer {
         Self::Suggestions,
         Self::Strays,
         Self::Stuck,
+        Self::Asked,
     ];
 
     /// Its name in the page.
@@ -69,6 +72,7 @@ impl Layer {
             Self::Suggestions => "suggestions",
             Self::Stuck => "stuck",
             Self::Strays => "strays",
+            Self::Asked => "asked",
         }
     }
 

@@ -1,7 +1,7 @@
 //! Title, scale, north and legend.
 
 use super::layers::Layer;
-use super::marks::{hourglass, put};
+use super::marks::{flag, hourglass, put};
 use super::view::View;
 use super::{INK, QUIET, escaped};
 use crate::{raster::Ground, words};
@@ -152,6 +152,14 @@ pub(crate) fn entries(findings: &Findings) -> Vec<Entry> {
         Layer::Stuck,
         !findings.stuck_spots.is_empty(),
         "stuck spot: time lost",
+        sample,
+    );
+    let mut sample = String::new();
+    flag(&mut sample, 12.0, 5.0);
+    add(
+        Layer::Asked,
+        !findings.complaints.is_empty(),
+        "place asked about",
         sample,
     );
     let some = |list: Option<usize>| list.is_some_and(|count| count > 0);

@@ -4,7 +4,7 @@ use super::labels::{Labels, Near};
 use super::layers::Layer;
 use super::view::{Shape, View, shape};
 use super::{Furniture, INK, QUIET, SHEET, escaped};
-use crate::messages::named;
+use crate::messages::{named, say};
 use crate::{ramp, words};
 use std::fmt::Write;
 use tussock_types::math;
@@ -69,6 +69,7 @@ pub(super) fn draw(
             (Layer::Legs, marks.legs(has_ground)),
         ],
         None => vec![
+            (Layer::Asked, marks.asked()),
             (Layer::NotYet, marks.not_yet()),
             (Layer::Missed, marks.missed()),
             (Layer::Unseen, marks.unseen()),
@@ -136,6 +137,17 @@ pub(super) fn hourglass(out: &mut String, x: f64, y: f64) {
          stroke-linejoin=\"round\"/>",
         x - 4.8,
         y - 6.2
+    );
+}
+
+/// A flag: somebody stood here and pointed.
+pub(super) fn flag(out: &mut String, x: f64, y: f64) {
+    put!(
+        out,
+        "<path d=\"M{x:.1},{y:.1}v-22\" fill=\"none\" stroke=\"{INK}\" stroke-width=\"2.2\"/><path \
+         d=\"M{x:.1},{:.1}h14l-4,5l4,5h-14z\" fill=\"{SHEET}\" stroke=\"{INK}\" stroke-width=\"1.8\" \
+         stroke-linejoin=\"round\"/>",
+        y - 22.0
     );
 }
 
@@ -462,6 +474,24 @@ impl Marks<'_> {
             let label = format!("{id}, stuck spot, {} lost", words::minutes(spot.minutes));
             out.push_str(&self.mark(&key('s', index), &label, (x, y), &body));
             self.labels.beside(Layer::Stuck, (x, y), &id);
+        }
+        out
+    }
+
+    fn asked(&mut self) -> String {
+        let mut out = String::new();
+        for (index, complaint) in self.findings.complaints.iter().enumerate() {
+            let at = self.view.at(Place::new(complaint.east_m, complaint.north_m));
+            let (across, down) = (0.0..=self.view.width, 0.0..=self.view.height);
+            if !(across.contains(&at.0) && down.contains(&(at.1 - self.view.top))) {
+                continue;
+            }
+            let mut sign = String::new();
+            flag(&mut sign, 0.0, 0.0);
+            let (id, asked) = (format!("C{}", index + 1), words::asked(complaint, self.findings));
+            let label = say!("asked-mark", id = id, said = asked.said.unwrap_or(asked.word));
+            out.push_str(&self.mark(&key('c', index), &label, at, &self.pin(at, &sign)));
+            self.labels.beside(Layer::Asked, at, &id);
         }
         out
     }

@@ -11,7 +11,7 @@ mod hints;
 use crate::filters::{compared, fields, input, shown, surveyed};
 use crate::words;
 use minijinja::{Environment, UndefinedBehavior, Value, context, value::Serde};
-use tussock_types::{Comparison, ComplaintFindings, Findings, Inspection, Said};
+use tussock_types::{Comparison, ComplaintFindings, Findings, Inspection};
 
 pub use chart::answer_map;
 pub use hints::hints;
@@ -190,7 +190,13 @@ pub fn answer(findings: &Findings, style: Style) -> String {
         none_missed => none_missed(findings),
         surveyed => findings.reference.as_ref().map(surveyed),
     };
-    filled(ANSWER, context, style)
+    // What was asked for comes first.
+    let mut text = String::new();
+    for complaint in &findings.complaints {
+        text.push_str(&answer_complaint(complaint, findings, style));
+        text.push('\n');
+    }
+    text + &filled(ANSWER, context, style)
 }
 
 /// The answer of an inspection as text.
@@ -208,19 +214,11 @@ pub fn answer_inspection(inspection: &Inspection, style: Style) -> String {
 
 /// What is known of a place, with what the findings say of the pocket or spot that holds it, as text.
 pub fn answer_complaint(complaint: &ComplaintFindings, findings: &Findings, style: Style) -> String {
-    let id = match &complaint.answer {
-        Some(Said::PlaceNever { pocket: id, .. } | Said::PlaceIsStuckSpot { spot: id, .. }) => id.as_str(),
-        _ => "",
-    };
-    let pocket = findings.missed_pockets.iter().find(|pocket| pocket.id == id);
-    let spot = findings.stuck_spots.iter().find(|spot| spot.id == id);
-    let context = context! {
-        complaint => Serde(complaint),
-        pocket => Serde(pocket),
-        spot => Serde(spot),
-        lawn_visits => findings.revisits.as_ref().map(|revisits| revisits.mean_per_cell),
-    };
-    filled(COMPLAINT, context, style)
+    filled(
+        COMPLAINT,
+        context! { asked => Serde(words::asked(complaint, findings)) },
+        style,
+    )
 }
 
 /// The answer of a comparison as text.

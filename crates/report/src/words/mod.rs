@@ -5,15 +5,17 @@
 //! reading direction or hide itself.
 
 mod comparison;
+mod complaint;
 mod reference;
 
 use crate::messages::{eighth, named, say};
 pub(crate) use comparison::*;
+pub(crate) use complaint::*;
 pub(crate) use reference::*;
 use tussock_types::math;
 use tussock_types::{
-    Check, Estimate, LeftOut, LogLevel, LogVerdict, OutlineSource, OverTime, Place, Said, Span, StuckSpot,
-    Suggestion, Tape, WayHome,
+    Check, Estimate, LeftOut, LogLevel, LogVerdict, OutlineSource, OverTime, Place, Rung, Said, Span,
+    StuckSpot, Suggestion, Tape, WayHome,
 };
 pub(crate) use tussock_types::{decimal, grouped, plural};
 use unicode_width::{UnicodeWidthChar, UnicodeWidthStr};
@@ -437,6 +439,19 @@ fn tape_side(tape: &[Tape], target: Place) -> Option<String> {
 pub(crate) fn tape(tape: &[Tape], target: Place) -> Option<String> {
     let parts = tapes(tape, target);
     (!parts.is_empty()).then(|| parts.join(", "))
+}
+
+/// What more and less of a change would bring.
+pub(crate) fn ladder(rungs: &[Rung], chosen_m: Option<f64>) -> String {
+    let told = rungs.iter().map(|rung| {
+        let (size, fraction) = (metres(rung.size_m), percent(rung.pocket_fraction_after.estimate));
+        if Some(rung.size_m) == chosen_m {
+            say!("rung-chosen", size = size, fraction = fraction)
+        } else {
+            say!("rung", size = size, fraction = fraction)
+        }
+    });
+    say!("ladder", list = told.collect::<Vec<String>>().join(", "))
 }
 
 /// What to look at where it got stuck, and from where it came.

@@ -37,6 +37,20 @@ pub(crate) fn full_findings() -> Findings {
     settings.positions.drift_m = Some(0.05);
     settings.positions.origin_lat_deg = Some(ORIGIN_LAT);
     settings.positions.origin_lon_deg = Some(ORIGIN_LON);
+    settings.visit = SiteVisit {
+        who: Some("B. Fennmoor".to_owned()),
+        when: Some("2026-06-03".to_owned()),
+        machine: Some("Bertha".to_owned()),
+        serial: Some("SN 4711".to_owned()),
+        done: Some("Walked the edge.".to_owned()),
+    };
+    settings.complaint = vec![ComplaintSettings {
+        at_deg: Some([ORIGIN_LAT, ORIGIN_LON]),
+        at_m: Some([23.0, -4.6]),
+        radius_m: 0.5,
+        said: Some("Behind the plum tree, always.".to_owned()),
+    }];
+    let visit = settings.visit.clone();
     findings.span.transit_s = Some(900.0);
     findings.span.carried_s = Some(60.0);
     findings.positions.anchored = Some(true);
@@ -101,13 +115,7 @@ pub(crate) fn full_findings() -> Findings {
         due_h: Some(2.4),
         answer: Some(Said::NotShown {}),
     }];
-    findings.visit = Some(SiteVisit {
-        who: Some("B. Fennmoor".to_owned()),
-        when: Some("2026-06-03".to_owned()),
-        machine: Some("Bertha".to_owned()),
-        serial: Some("SN 4711".to_owned()),
-        done: Some("Walked the edge.".to_owned()),
-    });
+    findings.visit = Some(visit);
     findings.silences[0].place = Some(Place::new(-11.0, 6.5));
     findings.silences[0].bridged_m2 = Some(3.5);
     let coverage = findings.coverage.as_mut().unwrap();
@@ -248,6 +256,7 @@ pub(crate) fn full_findings() -> Findings {
         },
         certainty: Some(0.86),
         shown_after_h: Some(9.0),
+        done_after_h: Some(17.5),
         cautions: vec![Said::Dig {}],
     }]);
     findings.possible_stops = Some(possible_stops());

@@ -1,0 +1,99 @@
+//! What is told of a place that somebody pointed at: the same in every window.
+
+use crate::messages::{named, say};
+use crate::words;
+use serde::Serialize;
+use time::format_description::well_known::Rfc3339;
+use time::macros::format_description;
+use time::{OffsetDateTime, UtcOffset};
+use tussock_types::{ComplaintFindings, Findings, Place, Said};
+
+/// Letters of what was said that are repeated.
+const SAID: usize = 200;
+
+/// A place asked about, in words.
+#[derive(Serialize)]
+pub(crate) struct AskedPlace {
+    /// What was said of it.
+    pub(crate) said: Option<String>,
+    /// The answer in a word or two.
+    pub(crate) word: String,
+    /// The whole answer.
+    pub(crate) answer: String,
+    /// Why the pocket or spot that holds it is one.
+    pub(crate) held: Option<String>,
+    pub(crate) place: String,
+    /// How often it was driven over, beside the lawn.
+    pub(crate) visits: Option<String>,
+    pub(crate) last: Option<String>,
+    pub(crate) due: Option<String>,
+}
+
+pub(crate) fn asked(complaint: &ComplaintFindings, findings: &Findings) -> AskedPlace {
+    let cannot_tell = || say!("this-log-cannot-tell");
+    let of_code = |answer: &Said| {
+        let code = serde_json::to_value(answer).ok()?;
+        Some(named("asked-short", &code.get("code")?))
+    };
+    let answer = complaint.answer.as_ref();
+    let lawn_visits = findings.revisits.as_ref().map(|revisits| revisits.mean_per_cell);
+    let one_place = |visits: f64| words::number(visits, 1);
+    AskedPlace {
+        said: (complaint.said.as_deref())
+            .map(|said| words::plain(said, SAID))
+            .filter(|said| !said.is_empty()),
+        word: answer.and_then(of_code).unwrap_or_else(cannot_tell),
+        answer: answer.map_or_else(cannot_tell, crate::text),
+        held: answer.and_then(|answer| held(answer, findings)),
+        place: words::position(
+            complaint.lat,
+            complaint.lon,
+            Place::new(complaint.east_m, complaint.north_m),
+        ),
+        visits: complaint.visits.map(|visits| {
+            say!(
+                "asked-visits",
+                number = one_place(visits.estimate),
+                low = one_place(visits.low.unwrap_or(visits.estimate)),
+                high = one_place(visits.high.unwrap_or(visits.estimate)),
+                mean = lawn_visits.map_or_else(|| say!("not-counted"), one_place)
+            )
+        }),
+        last: (complaint.last_visit.as_deref())
+            .and_then(|text| local_time(text, findings.settings.garden.time_zone.as_deref())),
+        due: complaint
+            .due_h
+            .map(|due_h| say!("asked-due", hours = words::hours(due_h))),
+    }
+}
+
+/// Why the pocket is bare, or the spot costs time, in which a place lies.
+fn held(answer: &Said, findings: &Findings) -> Option<String> {
+    match answer {
+        Said::PlaceNever { pocket: id, .. } => {
+            let pocket = findings.missed_pockets.iter().find(|pocket| pocket.id == *id)?;
+            Some(crate::text(&pocket.why))
+        }
+        Said::PlaceIsStuckSpot { spot: id, .. } => {
+            let spot = findings.stuck_spots.iter().find(|spot| spot.id == *id)?;
+            Some(words::why_stuck(spot))
+        }
+        _ => None,
+    }
+}
+
+/// An offset from UTC as the settings write it; anything else is UTC.
+pub(crate) fn offset(text: Option<&str>) -> UtcOffset {
+    let parsed = text.and_then(|text| {
+        let format = format_description!("[offset_hour sign:mandatory]:[offset_minute]");
+        UtcOffset::parse(text.trim(), format).ok()
+    });
+    parsed.unwrap_or(UtcOffset::UTC)
+}
+
+/// A time as RFC 3339, told in the time of the garden.
+pub(crate) fn local_time(text: &str, zone: Option<&str>) -> Option<String> {
+    let time = OffsetDateTime::parse(text, &Rfc3339).ok()?;
+    let day = format_description!("[day padding:none] [month repr:long] [year], [hour]:[minute]");
+    time.to_offset(offset(zone)).format(day).ok()
+}
