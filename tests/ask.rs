@@ -77,10 +77,10 @@ fn a_place_in_a_pocket_is_missed_and_says_why_and_one_on_the_lawn_is_driven_over
         .with_code(0);
     assert!(
         ran.stdout
-            .starts_with("“brown behind the plum tree”: driven over 0.0 times in"),
+            .starts_with("“brown behind the plum tree”: driven over 0 times in"),
         "{ran}"
     );
-    assert!(ran.stdout.contains("M1: 0.0 % before, "), "{ran}");
+    assert!(ran.stdout.contains("M1: 0 % before, "), "{ran}");
     let ran = folder
         .tussock(&format!(
             "analyse {demo}/before/2026-05-04.gpx.gz --complaint here=there"

@@ -2,7 +2,7 @@
 
 use super::labels::Labels;
 use super::layers::Layer;
-use super::marks::{Compared, key, put};
+use super::marks::{ComparedMarks, key, put};
 use super::view::View;
 use super::{Drawing, Furniture, Grounds, INK, escaped};
 use crate::ramp::VisitScale;
@@ -43,7 +43,7 @@ pub(crate) fn twin_svg(
 }
 
 /// The pockets as they are on one side.
-fn compared(view: &View, side: Side, pockets: &[ComparedPocket]) -> Compared {
+fn compared(view: &View, side: Side, pockets: &[ComparedPocket]) -> ComparedMarks {
     let mut labels = Labels::new(view, Furniture::Twin);
     let mut out = String::new();
     for (index, pocket) in pockets.iter().enumerate() {
@@ -76,7 +76,7 @@ fn compared(view: &View, side: Side, pockets: &[ComparedPocket]) -> Compared {
         let room = pocket.area_m2.max(0.0).sqrt() * view.scale;
         labels.id(Layer::Missed, (x, y), room, &id);
     }
-    Compared { pockets: out, labels }
+    ComparedMarks { pockets: out, labels }
 }
 
 /// A pocket of the side after carries a mark, since both sides count from 1.

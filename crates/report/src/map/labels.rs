@@ -41,13 +41,13 @@ const GAP: f64 = 5.0;
 
 /// Where words may stand: from a place on the map some pixels on, which stay the same when the map is drawn nearer.
 #[derive(Clone, Copy)]
-struct Spot {
+struct LabelSpot {
     at: (f64, f64),
     pixels: (f64, f64),
     anchor: &'static str,
 }
 
-impl Spot {
+impl LabelSpot {
     fn middle(at: (f64, f64)) -> Self {
         Self {
             at,
@@ -96,7 +96,7 @@ impl Labels {
     }
 
     /// Room that a text takes at a size, near enough.
-    fn rect(&self, spot: Spot, text: &str, size: f64) -> [f64; 4] {
+    fn rect(&self, spot: LabelSpot, text: &str, size: f64) -> [f64; 4] {
         let half = words::columns(text) as f64 * size * 0.32 + 2.0;
         let unit = self.units_per_pixel();
         let (x, y) = (spot.at.0 + spot.pixels.0 * unit, spot.at.1 + spot.pixels.1 * unit);
@@ -108,7 +108,7 @@ impl Labels {
         [middle - half, y - size * 0.62, middle + half, y + size * 0.62]
     }
 
-    fn put(&mut self, layer: Layer, spot: Spot, text: &str, size: f64, class: &str, style: &str) {
+    fn put(&mut self, layer: Layer, spot: LabelSpot, text: &str, size: f64, class: &str, style: &str) {
         let (x, y) = spot.at;
         if !(x.is_finite() && y.is_finite()) {
             return;
@@ -117,7 +117,7 @@ impl Labels {
         self.write(layer, spot, text, size, class, style);
     }
 
-    fn write(&mut self, layer: Layer, spot: Spot, text: &str, size: f64, class: &str, style: &str) {
+    fn write(&mut self, layer: Layer, spot: LabelSpot, text: &str, size: f64, class: &str, style: &str) {
         let (x, y) = spot.at;
         let mut out = String::new();
         // The shift is in ems, so that it fits when the page sets another size.
@@ -140,13 +140,13 @@ impl Labels {
         self.texts.push((layer, out));
     }
 
-    fn free(&self, spots: &[Spot], text: &str, size: f64) -> Option<Spot> {
-        let is_free = |spot: &&Spot| self.is_free(self.rect(**spot, text, size));
+    fn free(&self, spots: &[LabelSpot], text: &str, size: f64) -> Option<LabelSpot> {
+        let is_free = |spot: &&LabelSpot| self.is_free(self.rect(**spot, text, size));
         spots.iter().find(is_free).copied()
     }
 
     /// Spots around a place: so many units of it are taken, and so many pixels by a sign.
-    fn around(&self, at: (f64, f64), taken: f64, sign: f64) -> Vec<Spot> {
+    fn around(&self, at: (f64, f64), taken: f64, sign: f64) -> Vec<LabelSpot> {
         if self.is_picture {
             let reach = taken + sign;
             let slant = reach * 0.8;
@@ -160,7 +160,7 @@ impl Labels {
                 (at.0 + slant, at.1 + slant),
                 (at.0 - slant, at.1 + slant),
             ]
-            .map(Spot::middle)
+            .map(LabelSpot::middle)
             .to_vec();
         }
         let high = self.sizes().id / self.units_per_pixel() * 0.62;
@@ -177,7 +177,7 @@ impl Labels {
         // Where all of these are taken, the same a little farther off.
         let rings = [sign + GAP, sign + GAP + 2.0 * high];
         let ring = |far: f64| {
-            ways.map(|(x, y, anchor)| Spot {
+            ways.map(|(x, y, anchor)| LabelSpot {
                 at: (at.0 + x * taken, at.1 + y * taken),
                 pixels: (x * far, y * (far + high)),
                 anchor,
@@ -186,13 +186,13 @@ impl Labels {
         rings.into_iter().flat_map(ring).collect()
     }
 
-    fn bold(&mut self, layer: Layer, spot: Spot, text: &str) {
+    fn bold(&mut self, layer: Layer, spot: LabelSpot, text: &str) {
         let style = format!("font-weight=\"bold\" fill=\"{INK}\"");
         self.put(layer, spot, text, self.sizes().id, "id", &style);
     }
 
     /// Around the ground of a pocket so many units wide.
-    fn around_ground(&self, at: (f64, f64), room: f64) -> Vec<Spot> {
+    fn around_ground(&self, at: (f64, f64), room: f64) -> Vec<LabelSpot> {
         if self.is_picture {
             return self.around(at, room / 2.0, 16.0);
         }
@@ -210,7 +210,7 @@ impl Labels {
             0.9 * size * words::columns(text) as f64
         };
         if room > wide {
-            spots.push(Spot::middle(at));
+            spots.push(LabelSpot::middle(at));
         }
         spots.extend(self.around_ground(at, room));
         let spot = self.free(&spots, text, size).unwrap_or(spots[0]);
@@ -244,10 +244,10 @@ impl Labels {
     pub(super) fn name(&mut self, layer: Layer, at: (f64, f64), near: Near, text: &str) {
         let mut spots = Vec::new();
         if near == Near::On {
-            spots.push(Spot::middle(at));
+            spots.push(LabelSpot::middle(at));
         }
         let half = words::columns(text) as f64 * 4.0;
-        let spot = |x: f64, y: f64, anchor| Spot {
+        let spot = |x: f64, y: f64, anchor| LabelSpot {
             at,
             pixels: (x, y),
             anchor,
@@ -271,7 +271,7 @@ impl Labels {
         match self.free(&spots, text, size) {
             Some(spot) if self.is_picture => {
                 let at = (spot.at.0 + spot.pixels.0, spot.at.1 + spot.pixels.1);
-                self.put(layer, Spot::middle(at), text, size, "nm", &style);
+                self.put(layer, LabelSpot::middle(at), text, size, "nm", &style);
             }
             Some(spot) => self.put(layer, spot, text, size, "nm", &style),
             None if self.is_picture || !(at.0.is_finite() && at.1.is_finite()) => {}
@@ -282,13 +282,13 @@ impl Labels {
     /// A distance along a tape; left out where there is no room.
     pub(super) fn distance(&mut self, layer: Layer, from: (f64, f64), to: (f64, f64), text: &str) {
         let along =
-            |part: f64| Spot::middle((from.0 + part * (to.0 - from.0), from.1 + part * (to.1 - from.1)));
+            |part: f64| LabelSpot::middle((from.0 + part * (to.0 - from.0), from.1 + part * (to.1 - from.1)));
         let parts: &[f64] = if self.is_picture {
             &[0.5]
         } else {
             &[0.5, 0.35, 0.65]
         };
-        let spots: Vec<Spot> = parts.iter().map(|part| along(*part)).collect();
+        let spots: Vec<LabelSpot> = parts.iter().map(|part| along(*part)).collect();
         let size = self.sizes().tape;
         if let Some(spot) = self.free(&spots, text, size) {
             self.put(layer, spot, text, size, "tp", &format!("fill=\"{INK}\""));

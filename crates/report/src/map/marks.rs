@@ -37,7 +37,7 @@ struct Marks<'a> {
 }
 
 /// Pockets of a comparison: their drawing, and their ids, which come before every other name.
-pub(super) struct Compared {
+pub(super) struct ComparedMarks {
     pub(super) pockets: String,
     pub(super) labels: Labels,
 }
@@ -48,7 +48,7 @@ pub(super) fn draw(
     view: &View,
     has_ground: bool,
     furniture: Furniture,
-    compared: Option<Compared>,
+    compared: Option<ComparedMarks>,
 ) -> String {
     let (pockets, labels) = match compared {
         Some(compared) => (Some(compared.pockets), compared.labels),

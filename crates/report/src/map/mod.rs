@@ -100,7 +100,7 @@ impl Drawing {
     fn with(
         findings: &Findings,
         furniture: Furniture,
-        compared: impl Fn(&View) -> Option<marks::Compared>,
+        compared: impl Fn(&View) -> Option<marks::ComparedMarks>,
     ) -> Self {
         let (max_width, top) = match furniture {
             Furniture::Full => (FULL_WIDTH, legend::TITLE_HEIGHT),

@@ -51,13 +51,16 @@ pub(crate) fn asked(complaint: &ComplaintFindings, findings: &Findings) -> Asked
             Place::new(complaint.east_m, complaint.north_m),
         ),
         visits: complaint.visits.map(|visits| {
-            say!(
+            let visits = say!(
                 "asked-visits",
                 number = one_place(visits.estimate),
                 low = one_place(visits.low.unwrap_or(visits.estimate)),
-                high = one_place(visits.high.unwrap_or(visits.estimate)),
-                mean = lawn_visits.map_or_else(|| say!("not-counted"), one_place)
-            )
+                high = one_place(visits.high.unwrap_or(visits.estimate))
+            );
+            match lawn_visits {
+                Some(mean) => say!("asked-visits-beside", visits = visits, mean = one_place(mean)),
+                None => visits,
+            }
         }),
         last: (complaint.last_visit.as_deref())
             .and_then(|text| local_time(text, findings.settings.garden.time_zone.as_deref())),
