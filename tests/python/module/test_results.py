@@ -130,10 +130,10 @@ def test_cells_of_a_turned_grid_are_counted_as_by_whole_fractions(demo):
 
 
 def test_a_place_is_asked_of_findings_and_by_settings(trace, plan, settings):
-    asked = settings.changed(complaint=[{"at_m": [3.0, 4.0], "said": "long here"}, {"at_m": [900.0, 0.0]}])
+    asked = settings.changed(complaint=[{"at_m": [4.0, -8.0], "said": "long here"}, {"at_m": [900.0, 0.0]}])
     assert tussock.Settings(**asked.to_dict()) == asked
     found = tussock.analyse(trace, plan=plan, settings=asked, suggestions=False)
-    here = found.at_m(3.0, 4.0, said="long here")
+    here = found.at_m(4.0, -8.0, said="long here")
     assert here == found.complaints[0]
     assert here.visits.low <= here.visits.estimate <= here.visits.high
     again = found.at(here.lat, here.lon)

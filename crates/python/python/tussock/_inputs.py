@@ -135,9 +135,9 @@ def _toml(tables: Mapping[str, Any]) -> str:
     lines: list[str] = []
     for table, given in tables.items():
         # A table that there may be several of comes as a list.
-        heads, each = ("[", "]"), [given]
-        if isinstance(given, (list, tuple)):
-            heads, each = ("[[", "]]"), given
+        is_list = isinstance(given, (list, tuple))
+        heads: tuple[str, str] = ("[[", "]]") if is_list else ("[", "]")
+        each: Sequence[Any] = given if is_list else [given]
         for keys in each:
             if not isinstance(keys, Mapping):
                 raise SettingsError(f"settings: {table} is {keys!r}, expected a table of keys", "not_a_table")
