@@ -15,10 +15,6 @@ use tussock_types::math;
 
 /// Speeds before and after a jump are taken over so long.
 const PACE_S: f64 = 3.0;
-/// A receiver is restarted so often (common practice, no source),
-const RESTARTS: f64 = 4.0;
-/// and so often in each hour more.
-const RESTARTS_PER_H: f64 = 0.5;
 /// Stretches that lie together as well as this are left alone.
 const LEAST_M: f64 = 0.05;
 
@@ -39,7 +35,7 @@ pub(crate) fn located(
         track.method,
         PathMethod::Legs | PathMethod::Smoothed | PathMethod::Anchored
     );
-    if track.steps.is_empty() || !is_followed || !are_restarts(&track) {
+    if track.steps.is_empty() || !is_followed || !track.are_restarts() {
         return (track, None);
     }
     let mut steps = track.steps.clone();
@@ -70,14 +66,6 @@ pub(crate) fn located(
     }
     better.steps = steps;
     (better, Some(steady))
-}
-
-/// Whether jumps are so few that each may have stayed. A sky that is poor over a part of the lawn throws positions off and takes them
-/// back at every drive through it: what is off there is not off afterwards.
-fn are_restarts(track: &Track) -> bool {
-    let driven_h = track.kept.time_s.last().zip(track.kept.time_s.first());
-    let driven_h = driven_h.map_or(0.0, |(end_s, start_s)| (end_s - start_s) / 3600.0);
-    track.steps.len() as f64 <= RESTARTS + RESTARTS_PER_H * driven_h
 }
 
 /// Positions with all earlier jumps taken off.

@@ -62,7 +62,20 @@ pub struct Track {
 /// Drift that nothing rules out matters from here on: less is within what precise logs were seen to have.
 const DRIFT_MATTERS_M: f64 = 0.1;
 
+/// A receiver is restarted so often (common practice, no source),
+const RESTARTS: f64 = 4.0;
+/// and so often in each hour more.
+const RESTARTS_PER_H: f64 = 0.5;
+
 impl Track {
+    /// Whether the steps are so few that each may have stayed. A sky that is poor over a part of the lawn throws positions off and takes
+    /// them back at every drive through it: what is off there is not off afterwards.
+    pub fn are_restarts(&self) -> bool {
+        let ends_s = self.kept.time_s.last().zip(self.kept.time_s.first());
+        let logged_h = ends_s.map_or(0.0, |(end_s, start_s)| (end_s - start_s) / 3600.0);
+        self.steps.len() as f64 <= RESTARTS + RESTARTS_PER_H * logged_h
+    }
+
     /// Position error in the path, standard deviation per axis: what the anchored path knows of itself, else the white part and the
     /// drift that the log shows or does not rule out. Line fits leave less of the white part; nothing is claimed for them.
     pub fn position_error_m(&self) -> f64 {

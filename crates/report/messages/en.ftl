@@ -32,6 +32,7 @@ stood_all_the_time = The machine stood the whole time: let the logger run for se
 drove_too_short = Only { $driven_s } of driving were logged: let the logger run for several whole outings.
 drove_too_short_by = { $driven_s } of driving were logged: about { $missing_h } more are needed before a bare patch { $wanted_m } wide is more than bad luck.
 receiver_jumped = The receiver jumped by { $size_m } at { $time } and stayed there.
+receiver_jumps_back = The receiver jumped off and back { $jumps } times: over a part of the lawn its sky is poor.
 stops_not_placed = Stops of { $lost_min } in all are not told: positions this poor do not show where the mower stood.
 receiver_jumped_often = { $jumps ->
     [one] And one more jump of that kind.
@@ -410,9 +411,18 @@ other_reasons = A difference describes what was driven over in these logs. Somet
 at_equal_hours = The two sides differ in driving hours; they are compared after equal hours.
 plan_unsure_before = The log does not show how the plan lies in the garden before the change, so places there may be off.
 plan_unsure_after = The log does not show how the plan lies in the garden after the change, so places there may be off.
-place_often = Driven over { $visits } times, the lawn { $lawn_visits } in the mean. If the grass is long all the same, look at the blades, the cutting height, how it grows there, and at slopes.
-place_seldom = Driven over seldom: { $visits } times, the lawn { $lawn_visits } in the mean. Look at what narrows the way there: a passage, a corner, an edge close by.
-place_few = Driven over { $visits } times so far, the lawn { $lawn_visits } in the mean: fewer, but no more so than luck alone does. More nights decide.
+place_often = Driven over { $visits ->
+    [one] once
+   *[other] { $visits } times
+}, the lawn { $lawn_visits } in the mean. If the grass is long all the same, look at the blades, the cutting height, how it grows there, and at slopes.
+place_seldom = Driven over seldom: { $visits ->
+    [one] once
+   *[other] { $visits } times
+}, the lawn { $lawn_visits } in the mean. Look at what narrows the way there: a passage, a corner, an edge close by.
+place_few = Driven over { $visits ->
+    [one] once
+   *[other] { $visits } times
+} so far, the lawn { $lawn_visits } in the mean: fewer, but no more so than luck alone does. More nights decide.
 place_never = Missed: it lies in pocket { $pocket } ({ $area_m2 }).
 place_gap = Not driven over in this log, in a gap so small that luck alone leaves it. Log another night and ask again.
 place_not_yet = Not driven over yet: it lies in { $pocket }, which luck still explains. { $decided_h } of driving in all decide.
@@ -427,7 +437,13 @@ place_cannot_tell = This log cannot tell: its positions are off by about { $erro
 place_compared = { $said ->
     [none] The place asked about
    *[other] “{ $said }”
-}: driven over { $before_visits } times in { $before_h } of driving before, { $after_visits } times in { $after_h } since.
+}: driven over { $before_visits ->
+    [one] once
+   *[other] { $before_visits } times
+} in { $before_h } of driving before, { $after_visits ->
+    [one] once
+   *[other] { $after_visits } times
+} in { $after_h } since.
 place_needs_width = Visits are not counted without the cutting width: measure it, give it, and ask again.
 nights_unknown = These logs cannot tell how much one night differs from the next, so no difference can be called real.
 
@@ -657,6 +673,7 @@ luck-still-explains-them = { $count }, { $area }: luck still explains them; { $d
 lost-count = { $count }, { $time } lost
 more-spots = and { $spots } more
 change-id = Change { $id }
+ladder-title = Smaller and larger
 ladder = By size, the mean of simulated logs: { $list }.
 rung = { $size } { $fraction }
 rung-chosen = { $size } { $fraction } (this one)

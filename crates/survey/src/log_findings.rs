@@ -7,7 +7,7 @@ use std::collections::HashMap;
 use tussock_locate::activities::{self, Activity};
 use tussock_locate::anchor::EdgeUse;
 use tussock_locate::{Gap, Piece, Track, plan_fit};
-use tussock_plane::Joins;
+use tussock_plane::{Joins, Vector};
 use tussock_types::{
     DrivenZone, InputFindings, LeftOut, MachineFindings, NoiseSource, Place, PlanEdge, PlanFit,
     PlanFitVerdict, PlanOffset, PositionFindings, ReceiverStep, Said, Silence, Span, Trace, math,
@@ -149,7 +149,10 @@ pub const TOLD_FRACTION: f64 = 0.9;
 pub fn plan_fit(survey: &Survey<'_>, driven_zones: Vec<DrivenZone>) -> Option<PlanFit> {
     let offset = plan_offset(survey)?;
     let displaced = survey.plan_fit().into_iter().flat_map(|fit| fit.displaced());
-    let edges: Vec<PlanEdge> = displaced.map(plan_edge).collect();
+    // The edges are those of the plan as drawn; what is laid with it lies where the log says.
+    let laid = survey.laid.as_ref().filter(|laid| laid.moved.is_some());
+    let by = laid.map(|_| PlanShift::from(&offset));
+    let edges: Vec<PlanEdge> = displaced.map(|fit| plan_edge(fit, by.as_ref())).collect();
     let is_explained = survey
         .plan_fit()
         .is_none_or(|fit| fit.explained_fraction >= TOLD_FRACTION);
@@ -194,11 +197,16 @@ pub fn edge_said(edge: &plan_fit::EdgeFit) -> Said {
     }
 }
 
-fn plan_edge(fit: &plan_fit::EdgeFit) -> PlanEdge {
+fn plan_edge(fit: &plan_fit::EdgeFit, by: Option<&PlanShift>) -> PlanEdge {
+    let end = |end: Vector| {
+        let place = Place::from(end + fit.edge.inwards() * fit.inside_m);
+        by.map_or(place, |by| by.place(place))
+    };
     PlanEdge {
         edge: fit.number as u64,
         offset_m: -fit.inside_m,
         sd_m: fit.sd_m,
+        line: [end(fit.edge.from), end(fit.edge.end())],
     }
 }
 

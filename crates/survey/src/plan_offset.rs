@@ -182,6 +182,9 @@ impl PlanShift {
             self.installation(installation, frame);
         }
         if let Some(fit) = plan_fit {
+            for edge in &mut fit.edges {
+                self.line(&mut edge.line);
+            }
             self.obstacles(&mut fit.unlisted_obstacles, frame);
             for island in &mut fit.unlisted_islands {
                 let UnlistedIsland {

@@ -83,7 +83,7 @@ pub fn analyse_survey(survey: &Survey<'_>, wish: Calibrate) -> Result<Findings, 
     )));
     checks.hold_to(&mut log_verdict);
     let stuck_spots = spots::stuck_findings(survey, &site);
-    let stuck_spots = placed(stuck_spots, &lawn.region, &mut log_verdict);
+    let stuck_spots = placed(stuck_spots, &lawn.region, shown_m, &mut log_verdict);
     let nights = nights::nights(survey, settings.machine.cut_width_m.map(|_| &counted));
     let mut filled = Filled::of(survey, &counted, visited, &pockets, &nights);
     filled.promise_no_more_than(&log_verdict, lawn.source);
@@ -229,9 +229,14 @@ fn drawn_outline(drawn: &DrawnLawn, survey: &Survey<'_>) -> DrawnOutline {
 }
 
 /// Stuck spots, where positions show places at all: not where nothing smaller than half the garden shows.
-fn placed(spots: Vec<StuckSpot>, lawn: &Region, log_verdict: &mut LogVerdict) -> Vec<StuckSpot> {
+fn placed(
+    spots: Vec<StuckSpot>,
+    lawn: &Region,
+    shown_m: f64,
+    log_verdict: &mut LogVerdict,
+) -> Vec<StuckSpot> {
     let across_m = lawn.bounds().map_or(0.0, |(low, high)| low.distance_m(high));
-    if spots.is_empty() || log_verdict.smallest_findable_width_m < 0.5 * across_m {
+    if spots.is_empty() || shown_m < 0.5 * across_m {
         return spots;
     }
     let lost_min = spots.iter().map(|spot| spot.minutes).sum();

@@ -21,8 +21,8 @@ use tussock_types::{Cells, ComplaintFindings, ComplaintSettings, Estimate, Findi
 const ASSUMED_ERROR_M: f64 = 2.0;
 /// Driven over less than this share of the lawn's mean is seldom.
 const SELDOM_SHARE: f64 = 0.5;
-/// Fewer expected visits are none.
-const NEVER_VISITS: f64 = 0.5;
+/// Fewer expected visits are none: a point of such a square was passed over in one of four at most.
+const NEVER_VISITS: f64 = 0.25;
 
 /// A place farther from the lawn than this is in another garden.
 const FARTHEST_M: f64 = 50.0;
@@ -157,9 +157,10 @@ impl Around {
             quantile(&visits, 0.05).unwrap_or(estimate),
             quantile(&visits, 0.95).unwrap_or(estimate),
         );
-        // A pass covers a part of a square only: a point of it sees more or fewer, as in throws of a coin for each.
-        let missed_share = grid.cell_m / (grid.cell_m + cut_width_m.unwrap_or(grid.cell_m));
-        let chance = |visits: f64| Estimate::END_SDS * (visits * missed_share).max(0.0).sqrt();
+        // A pass covers some squares in part only, and a point of them is under it or not. Of a swath across a square as wide as that is
+        // from all sides in the mean (4/pi of its side, Cauchy), each rim leaves a sixth of that width to chance.
+        let rims = 4.0 / std::f64::consts::PI * grid.cell_m / 3.0 / cut_width_m.unwrap_or(grid.cell_m);
+        let chance = |visits: f64| Estimate::END_SDS * (visits * rims.min(1.0)).max(0.0).sqrt();
         let last_s = f64::from(cells.last_visit_s[here]);
         Self {
             visits: Some(Estimate {
@@ -227,7 +228,7 @@ fn by_visits(visits: Option<Estimate>, lawn_visits: f64, error_m: f64, radius_m:
     };
     let seldom = SELDOM_SHARE * lawn_visits;
     let is_blurred = error_m > radius_m && low < NEVER_VISITS && high > lawn_visits;
-    if is_blurred && visits < lawn_visits {
+    if visits < NEVER_VISITS && is_blurred {
         Said::PlaceCannotTell { error_m }
     } else if visits < NEVER_VISITS {
         Said::PlaceGap {}

@@ -262,7 +262,10 @@ impl Duration {
 /// Jumps of the receiver that stayed.
 fn step_remarks(survey: &Survey<'_>) -> Vec<Said> {
     const SAID: usize = 3;
-    let steps: Vec<_> = survey.tracks.iter().flat_map(|track| &track.steps).collect();
+    let often = survey.tracks.iter().filter(|track| !track.are_restarts());
+    let often: usize = often.map(|track| track.steps.len()).sum();
+    let restarts = survey.tracks.iter().filter(|track| track.are_restarts());
+    let steps: Vec<_> = restarts.flat_map(|track| &track.steps).collect();
     let more = steps.len().saturating_sub(SAID) as u64;
     let jumped = steps.iter().take(SAID).map(|step| Said::ReceiverJumped {
         size_m: math::hypot(step.east_m, step.north_m),
@@ -270,6 +273,7 @@ fn step_remarks(survey: &Survey<'_>) -> Vec<Said> {
     });
     jumped
         .chain((more > 0).then_some(Said::ReceiverJumpedOften { jumps: more }))
+        .chain((often > 0).then_some(Said::ReceiverJumpsBack { jumps: often as u64 }))
         .collect()
 }
 

@@ -318,6 +318,13 @@ fn the_mended_plan_is_that_of_the_garden() {
     for (there, here) in truth.iter().zip(&mended_corners) {
         assert!(there.distance_m(*here) < 0.12, "{truth:?}\n{mended_corners:?}");
     }
+    // The side is drawn on the map where it lies, though the plan lies beside the log.
+    let [side] = found.plan_fit.as_ref().expect("a plan was given").edges[..] else {
+        panic!("one side was drawn elsewhere: {:?}", found.plan_fit)
+    };
+    let middle = (survey.frame.expect("the log is on Earth")).to_geo(side.line[0].middle(side.line[1]));
+    let off_m = site.drawn_lawn.edge_distance_m(site.frame.to_place(middle));
+    assert!(off_m < 0.12, "{off_m}");
     // And nothing is left to mend.
     let again = findings(&traces[0], &mended.plan);
     let fit = again.plan_fit.as_ref().expect("a plan was given");

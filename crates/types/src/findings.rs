@@ -488,6 +488,8 @@ pub struct PlanEdge {
     pub offset_m: f64,
     /// Standard deviation of that.
     pub sd_m: f64,
+    /// Where it lies, from end to end.
+    pub line: [Place; 2],
 }
 
 /// A drawn zone that was driven over.

@@ -57,6 +57,7 @@ said! {
     DroveTooShortBy { driven_s: f64, missing_h: f64, wanted_m: f64 }
     ReceiverJumped { size_m: f64, time: String }
     ReceiverJumpedOften { jumps: u64 }
+    ReceiverJumpsBack { jumps: u64 }
     StopsNotPlaced { lost_min: f64 }
     DateTooOld { date: String }
     PositionsBent { area_m2: f64, largest_m: f64, place: String }

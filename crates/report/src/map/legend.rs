@@ -1,7 +1,7 @@
 //! Title, scale, north and legend.
 
 use super::layers::Layer;
-use super::marks::{flag, hourglass, put};
+use super::marks::{hourglass, put};
 use super::view::View;
 use super::{INK, QUIET, escaped};
 use crate::{raster::Ground, words};
@@ -154,14 +154,6 @@ pub(crate) fn entries(findings: &Findings) -> Vec<Entry> {
         "stuck spot: time lost",
         sample,
     );
-    let mut sample = String::new();
-    flag(&mut sample, 12.0, 5.0);
-    add(
-        Layer::Asked,
-        !findings.complaints.is_empty(),
-        "place asked about",
-        sample,
-    );
     let some = |list: Option<usize>| list.is_some_and(|count| count > 0);
     add(
         Layer::Worn,
@@ -229,8 +221,9 @@ pub(crate) fn page_entries(findings: &Findings) -> Vec<Entry> {
     add(
         Layer::Lie,
         findings.installation.as_ref().is_some_and(has_lie)
-            || (findings.drawn_outline.as_ref()).is_some_and(|drawn| !drawn.islands.is_empty()),
-        "passages, things in no plan, starts",
+            || (findings.drawn_outline.as_ref()).is_some_and(|drawn| !drawn.islands.is_empty())
+            || (findings.plan_fit.as_ref()).is_some_and(|fit| !fit.edges.is_empty()),
+        "passages, starts, things and sides not as in the plan",
         format!(
             "<path d=\"M2,-9v10M2,-4h14M16,-9v10\" fill=\"none\" stroke=\"{INK}\" stroke-width=\"1.8\"/><path \
              d=\"M22,-4a5,5 0 1 0 10,0a5,5 0 1 0 -10,0M23.5,-7.5l7,7m0,-7l-7,7\" fill=\"none\" stroke=\"{INK}\" \

@@ -140,8 +140,16 @@ pub(super) fn hourglass(out: &mut String, x: f64, y: f64) {
     );
 }
 
+/// A side of the plan where the mower turns at it: dots, as on a sketch that is not yet drawn.
+fn as_turned(data: &str) -> String {
+    format!(
+        "<path d=\"{data}\" fill=\"none\" stroke=\"{SHEET}\" stroke-width=\"5\"/><path d=\"{data}\" fill=\"none\" \
+         stroke=\"{INK}\" stroke-width=\"3\" stroke-dasharray=\"0.1 6\" stroke-linecap=\"round\"/>"
+    )
+}
+
 /// A flag: somebody stood here and pointed.
-pub(super) fn flag(out: &mut String, x: f64, y: f64) {
+fn flag(out: &mut String, x: f64, y: f64) {
     put!(
         out,
         "<path d=\"M{x:.1},{y:.1}v-22\" fill=\"none\" stroke=\"{INK}\" stroke-width=\"2.2\"/><path \
@@ -209,6 +217,15 @@ impl Marks<'_> {
         format!(
             "<path class=\"legs\" d=\"{data}\" fill=\"none\" stroke=\"{colour}\" stroke-width=\"{width}\"/>"
         )
+    }
+
+    /// Sides of the plan that lie elsewhere than drawn, where they lie.
+    fn edges_as_turned(&self) -> String {
+        let fit = self.findings.plan_fit.iter();
+        let lines = fit
+            .flat_map(|fit| &fit.edges)
+            .map(|edge| self.view.line(&edge.line));
+        lines.map(|data| as_turned(&data)).collect()
     }
 
     fn plan(&mut self) -> String {
@@ -517,7 +534,7 @@ impl Marks<'_> {
 
     /// Passages as calipers, obstacles that stand in no plan as crossed circles, starts of outings as small rings.
     fn lie(&mut self) -> String {
-        let mut out = self.islands();
+        let mut out = self.edges_as_turned() + &self.islands();
         let Some(installation) = &self.findings.installation else {
             return out;
         };

@@ -72,6 +72,7 @@ pub(crate) fn full_findings() -> Findings {
             edge: 3,
             offset_m: 0.4,
             sd_m: 0.05,
+            line: [Place::new(-12.0, -9.4), Place::new(12.0, -9.4)],
         }],
         driven_zones: vec![DrivenZone {
             feature: 1,
