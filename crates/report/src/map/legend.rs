@@ -223,7 +223,7 @@ pub(crate) fn page_entries(findings: &Findings) -> Vec<Entry> {
         findings.installation.as_ref().is_some_and(has_lie)
             || (findings.drawn_outline.as_ref()).is_some_and(|drawn| !drawn.islands.is_empty())
             || (findings.plan_fit.as_ref()).is_some_and(|fit| !fit.edges.is_empty()),
-        "passages, starts, things and sides not as in the plan",
+        "passages, starts, faults of the plan",
         format!(
             "<path d=\"M2,-9v10M2,-4h14M16,-9v10\" fill=\"none\" stroke=\"{INK}\" stroke-width=\"1.8\"/><path \
              d=\"M22,-4a5,5 0 1 0 10,0a5,5 0 1 0 -10,0M23.5,-7.5l7,7m0,-7l-7,7\" fill=\"none\" stroke=\"{INK}\" \
