@@ -517,5 +517,5 @@ impl Table<'_> {
 }
 
 fn nearest_on_chord(neck: &Neck, place: Place) -> f64 {
-    tussock_plane::off_piece_m(place, neck.across[0], neck.across[1])
+    place.off_piece_m(neck.across[0], neck.across[1])
 }

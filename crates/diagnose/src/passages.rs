@@ -16,7 +16,7 @@
 
 use crate::clearance::Clearance;
 use std::collections::VecDeque;
-use tussock_plane::{Region, nearest_on_piece, off_piece_m};
+use tussock_plane::{Region, nearest_on_piece};
 use tussock_types::Place;
 use tussock_types::math;
 
@@ -241,7 +241,7 @@ fn chord(clearance: &Clearance, region: &Region, saddle: Saddle) -> ([Place; 2],
     let about_m = 2.0 * saddle.clear_m;
     let near: Vec<(Place, Place)> = region
         .edges()
-        .filter(|(from, to)| off_piece_m(at, *from, *to) <= saddle.clear_m + 4.0 * cell_m)
+        .filter(|(from, to)| at.off_piece_m(*from, *to) <= saddle.clear_m + 4.0 * cell_m)
         .collect();
     let mut best: Option<([Place; 2], f64)> = None;
     for (number, one) in near.iter().enumerate() {

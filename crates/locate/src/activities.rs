@@ -15,7 +15,7 @@
 //! Cost: linear in corners, times the edges of the lines for drives next to the station.
 
 use crate::{Halt, HaltPlace, Piece, Track, Vertex};
-use tussock_plane::{Region, off_piece_m};
+use tussock_plane::Region;
 use tussock_types::Place;
 use tussock_types::math;
 
@@ -282,7 +282,7 @@ pub fn transits(track: &Track, lines: Lines<'_>) -> Vec<(f64, f64)> {
             let share = step as f64 / steps as f64;
             let place = from.towards(to, share);
             place.distance_m(station) <= APRON_M
-                || line.iter().any(|(a, b)| off_piece_m(place, *a, *b) <= corridor_m)
+                || line.iter().any(|(a, b)| place.off_piece_m(*a, *b) <= corridor_m)
         })
     };
     let mut followed: Vec<Vec<(Place, Place)>> = lines

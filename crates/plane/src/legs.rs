@@ -11,7 +11,6 @@
 //! Cost: building n log n, 120 bytes a piece, at most sixteen pieces a leg on average; a question log n plus its
 //! answers.
 
-use crate::ring::distance_to_piece_m;
 use rstar::primitives::{CachedEnvelope, GeomWithData, Line};
 use rstar::{AABB, RTree};
 use tussock_types::Place;
@@ -32,7 +31,7 @@ pub struct Leg {
 impl Leg {
     /// Distance from a place to the nearest point of the leg.
     pub fn distance_m(&self, place: Place) -> f64 {
-        distance_to_piece_m(place, self.from, self.to)
+        place.off_piece_m(self.from, self.to)
     }
 
     /// Length.

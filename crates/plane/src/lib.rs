@@ -34,7 +34,7 @@ pub use faults::merge_faults;
 pub use frame::{Frame, Topocentric, geocentric_m};
 pub use landmarks::{Landmark, LandmarkKind, tape};
 pub use legs::{Leg, LegIndex};
-pub use line::{line_simplified, nearest_on_piece, off_piece_m, smallest_box_m};
+pub use line::{line_simplified, nearest_on_piece, smallest_box_m};
 pub use outline::outlines;
 pub use raster::{BitGrid, CellRuns, rasterise};
 pub use region::{Joins, Region, RegionError};

@@ -24,11 +24,6 @@ pub fn nearest_on_piece(from: Place, to: Place, other: Place) -> Place {
     Place::new(from.east_m + share * east_m, from.north_m + share * north_m)
 }
 
-/// Distance of a place from a straight piece, m.
-pub fn off_piece_m(place: Place, from: Place, to: Place) -> f64 {
-    nearest_on_piece(from, to, place).distance_m(place)
-}
-
 /// A line without the corners that move it by no more than a tolerance; its ends stay.
 pub fn line_simplified(line: &[Place], tolerance_m: f64) -> Vec<Place> {
     if line.len() < 3 || !(tolerance_m > 0.0) {
@@ -66,6 +61,18 @@ mod tests {
         );
         assert_eq!(nearest_on_piece(from, to, Place::new(-3.0, 2.0)), from);
         assert_eq!(nearest_on_piece(from, from, Place::new(-3.0, 2.0)), from);
+        for place in [(3.0, 9.0), (-3.0, 2.0), (7.5, 0.0), (4.0, 1.0)]
+            .map(|(east_m, north_m)| Place::new(east_m, north_m))
+        {
+            for to in [to, from, Place::new(2.0, 6.0)] {
+                let nearest = nearest_on_piece(from, to, place);
+                assert_abs_diff_eq!(
+                    place.off_piece_m(from, to),
+                    place.distance_m(nearest),
+                    epsilon = 1e-12
+                );
+            }
+        }
     }
 
     #[test]

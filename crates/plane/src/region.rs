@@ -264,11 +264,11 @@ impl Region {
                 .nearest_neighbor([place.east_m, place.north_m])
                 .map_or(f64::INFINITY, |edge| {
                     let [from, to] = [edge.from, edge.to].map(|p| Place::new(p[0], p[1]));
-                    ring::distance_to_piece_m(place, from, to)
+                    place.off_piece_m(from, to)
                 }),
             _ => self
                 .edges()
-                .map(|(from, to)| ring::distance_to_piece_m(place, from, to))
+                .map(|(from, to)| place.off_piece_m(from, to))
                 .fold(f64::INFINITY, f64::min),
         }
     }

@@ -388,7 +388,7 @@ proptest! {
     #[test]
     fn questions_with_and_without_the_index_of_edges_agree(a in star(), east_m in -25.0f64..25.0, north_m in -25.0f64..25.0) {
         let place = Place::new(east_m, north_m);
-        let nearest = a.edges().map(|(p, q)| ring::distance_to_piece_m(place, p, q)).fold(f64::INFINITY, f64::min);
+        let nearest = a.edges().map(|(p, q)| place.off_piece_m(p, q)).fold(f64::INFINITY, f64::min);
         prop_assert!((a.edge_distance_m(place) - nearest).abs() < 1e-12 * (1.0 + nearest));
         let crossings = a.edges().filter(|(p, q)| ring::ray_crosses(ring::coord(*p), ring::coord(*q), ring::coord(place))).count();
         prop_assert_eq!(a.contains(place), crossings % 2 == 1);

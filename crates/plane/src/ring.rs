@@ -5,7 +5,6 @@ use geo_types::{Coord, Line};
 use rstar::primitives::{CachedEnvelope, GeomWithData, Rectangle};
 use rstar::{AABB, RTree};
 use tussock_types::Place;
-use tussock_types::math;
 
 /// Points nearer than this are one point: nothing on a lawn is smaller than a micrometre.
 pub(crate) const SAME_POINT_M: f64 = 1e-6;
@@ -98,17 +97,4 @@ pub(crate) fn signed_area_m2(ring: &[Coord<f64>]) -> f64 {
         })
         .sum();
     doubled / 2.0
-}
-
-/// Distance from a place to the straight piece between two others.
-pub(crate) fn distance_to_piece_m(place: Place, from: Place, to: Place) -> f64 {
-    let (de, dn) = (to.east_m - from.east_m, to.north_m - from.north_m);
-    let (pe, pn) = (place.east_m - from.east_m, place.north_m - from.north_m);
-    let length_squared = de * de + dn * dn;
-    let along = if length_squared > 0.0 {
-        ((pe * de + pn * dn) / length_squared).clamp(0.0, 1.0)
-    } else {
-        0.0
-    };
-    math::hypot(pe - along * de, pn - along * dn)
 }

@@ -102,7 +102,7 @@ fn along(track: &Track, span_s: (f64, f64), lines: Lines<'_>) -> HomeAlong {
             .guides
             .iter()
             .flat_map(|guide| guide.windows(2))
-            .map(|pair| tussock_plane::off_piece_m(*place, pair[0], pair[1]))
+            .map(|pair| place.off_piece_m(pair[0], pair[1]))
             .fold(f64::INFINITY, f64::min)
     };
     let edge_m = |place: &Place| {
@@ -174,7 +174,7 @@ pub fn strays(track: &Track, outline: &Region, guides: &[&[Place]], past_m: f64,
             || guides
                 .iter()
                 .flat_map(|guide| guide.windows(2))
-                .any(|pair| tussock_plane::off_piece_m(place, pair[0], pair[1]) <= ALLOWED_M)
+                .any(|pair| place.off_piece_m(pair[0], pair[1]) <= ALLOWED_M)
     };
     let mut found = Vec::new();
     for piece in &track.pieces {

@@ -70,7 +70,7 @@ fn outings_and_ways_home_are_those_that_were_driven() {
             let place = run.place_at(outing.end_s - 15.0);
             guide
                 .windows(2)
-                .any(|pair| tussock_plane::off_piece_m(place, pair[0], pair[1]) < 0.1)
+                .any(|pair| place.off_piece_m(pair[0], pair[1]) < 0.1)
         })
         .count();
     let told = found

@@ -23,6 +23,19 @@ impl Place {
         math::hypot(self.east_m - other.east_m, self.north_m - other.north_m)
     }
 
+    /// Distance from the straight piece between two others, m; from the first for a piece without length.
+    pub fn off_piece_m(self, from: Self, to: Self) -> f64 {
+        let (de, dn) = (to.east_m - from.east_m, to.north_m - from.north_m);
+        let (pe, pn) = (self.east_m - from.east_m, self.north_m - from.north_m);
+        let length_squared = de * de + dn * dn;
+        let along = if length_squared > 0.0 {
+            ((pe * de + pn * dn) / length_squared).clamp(0.0, 1.0)
+        } else {
+            0.0
+        };
+        math::hypot(pe - along * de, pn - along * dn)
+    }
+
     /// The place at a share of the way to another one: 0 is this one, 1 the other; beyond them for other numbers.
     pub fn towards(self, other: Self, share: f64) -> Self {
         Self::new(

@@ -134,7 +134,7 @@ proptest! {
         for row in 0..grid.rows() {
             for column in 0..grid.columns() {
                 let centre = grid.centre(column, row);
-                let distance_m = tussock_plane::off_piece_m(centre, from, to);
+                let distance_m = centre.off_piece_m(from, to);
                 // On the rim to the last digits it may fall either way.
                 if (distance_m - 0.5 * cut_width_m).abs() > 1e-9 {
                     prop_assert_eq!(found.hits[row * grid.columns() + column] > 0, distance_m < 0.5 * cut_width_m);

@@ -2,7 +2,7 @@
 //!
 //! Only geometry: what a change brings is for the simulated nights to say.
 
-use tussock_plane::{Joins, Region, Site, off_piece_m};
+use tussock_plane::{Joins, Region, Site};
 use tussock_types::Place;
 use tussock_types::math;
 
@@ -290,7 +290,7 @@ pub fn displaced(site: &Site, turns: &[Place], setback_m: f64, sd_m: f64) -> Vec
                     let moved = Place::new(turn.east_m - shift.0, turn.north_m - shift.1);
                     let off_m = edges
                         .iter()
-                        .map(|(from, to)| off_piece_m(moved, *from, *to))
+                        .map(|(from, to)| moved.off_piece_m(*from, *to))
                         .fold(CAPPED_M, f64::min);
                     // Soft: the square near by, straight farther off.
                     let scale_m = 0.03 + sd_m;

@@ -3,7 +3,7 @@
 //! A grid over the ground for the machine's middle, each cell with its exact distance from that ground's edge, positive inside, cut
 //! off at [`MOST_M`]. Cost: edges times the cells within that distance.
 
-use tussock_plane::{Region, off_piece_m, rasterise};
+use tussock_plane::{Region, rasterise};
 use tussock_types::{Grid, Place};
 
 /// Larger clearances are alike.
@@ -55,7 +55,7 @@ impl Room {
             for row in rows {
                 for column in columns.clone() {
                     let here = &mut clear_m[row * grid.columns + column];
-                    *here = here.min(off_piece_m(grid.centre(column, row), *from, *to));
+                    *here = here.min(grid.centre(column, row).off_piece_m(*from, *to));
                 }
             }
         }
@@ -82,10 +82,11 @@ impl Room {
             if crosses((from, to), *edge) {
                 return 0.0;
             }
-            let ends_m = off_piece_m(from, edge.0, edge.1)
-                .min(off_piece_m(to, edge.0, edge.1))
-                .min(off_piece_m(edge.0, from, to))
-                .min(off_piece_m(edge.1, from, to));
+            let ends_m = from
+                .off_piece_m(edge.0, edge.1)
+                .min(to.off_piece_m(edge.0, edge.1))
+                .min(edge.0.off_piece_m(from, to))
+                .min(edge.1.off_piece_m(from, to));
             least_m = least_m.min(ends_m);
         }
         least_m

@@ -269,7 +269,7 @@ fn branched(room: &Room, existing: &[Vec<Place>], laid: &Laid) -> Option<Laid> {
             let place = room.grid.centre(column, row);
             guide
                 .windows(2)
-                .any(|pair| tussock_plane::off_piece_m(place, pair[0], pair[1]) <= reach_m)
+                .any(|pair| place.off_piece_m(pair[0], pair[1]) <= reach_m)
         };
         let Some(mut raw) = way(room, goal, is_on) else {
             continue;
@@ -299,7 +299,7 @@ fn up_to(line: &[Place], place: Place) -> Vec<Place> {
         .windows(2)
         .enumerate()
         .min_by(|a, b| {
-            let off_m = |pair: &[Place]| tussock_plane::off_piece_m(place, pair[0], pair[1]);
+            let off_m = |pair: &[Place]| place.off_piece_m(pair[0], pair[1]);
             off_m(a.1).total_cmp(&off_m(b.1))
         })
         .map_or(0, |(number, _)| number);

@@ -2,7 +2,6 @@
 
 use super::clean::{Cleaned, LEFT_FRACTION};
 use super::place::{SAME_M, WalkedPlace};
-use tussock_types::math;
 use tussock_types::{GeoPoint, Place};
 
 /// A gap of at most this is closed.
@@ -138,7 +137,7 @@ fn end_of_first_round(steps: &[WalkedPlace], walked: &[f64]) -> Option<usize> {
         .collect();
     let follows = |step: &&&WalkedPlace| {
         let mut edges = first.windows(2);
-        edges.any(|edge| distance_to_piece_m(step.place, edge[0], edge[1]) <= limit_m)
+        edges.any(|edge| step.place.off_piece_m(edge[0], edge[1]) <= limit_m)
     };
     let following = rest.iter().filter(follows).count();
     // One in ten may be off: the receiver, not the walker.
@@ -176,7 +175,9 @@ fn simplified(steps: &[WalkedPlace], tolerance_m: f64) -> Vec<WalkedPlace> {
     while let Some((first, last)) = stack.pop() {
         let farthest = (first + 1..last)
             .map(|position| {
-                let off_m = distance_to_piece_m(steps[position].place, steps[first].place, steps[last].place);
+                let off_m = steps[position]
+                    .place
+                    .off_piece_m(steps[first].place, steps[last].place);
                 (position, off_m)
             })
             .max_by(|a, b| a.1.total_cmp(&b.1));
@@ -190,18 +191,6 @@ fn simplified(steps: &[WalkedPlace], tolerance_m: f64) -> Vec<WalkedPlace> {
     }
     let kept = steps.iter().zip(keep).filter(|(_, keep)| *keep);
     kept.map(|(step, _)| *step).collect()
-}
-
-fn distance_to_piece_m(place: Place, from: Place, to: Place) -> f64 {
-    let (de, dn) = (to.east_m - from.east_m, to.north_m - from.north_m);
-    let (pe, pn) = (place.east_m - from.east_m, place.north_m - from.north_m);
-    let length_squared = de * de + dn * dn;
-    let along = if length_squared > 0.0 {
-        ((pe * de + pn * dn) / length_squared).clamp(0.0, 1.0)
-    } else {
-        0.0
-    };
-    math::hypot(pe - along * de, pn - along * dn)
 }
 
 /// Cuts off short loops where the ring crosses itself; gives how many.

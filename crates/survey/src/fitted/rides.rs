@@ -6,7 +6,7 @@
 //! of that ride.
 
 use tussock_locate::{HaltPlace, Track, Vertex};
-use tussock_plane::{Edge, Site, Vector, nearest_on_piece, off_piece_m};
+use tussock_plane::{Edge, Site, Vector, nearest_on_piece};
 use tussock_types::Place;
 
 /// A machine keeps to a line within this, besides the error of its place.
@@ -88,7 +88,7 @@ impl Lines<'_> {
     fn near_guide(&self, guide: usize, place: Place) -> bool {
         self.guides[guide]
             .iter()
-            .any(|(from, to)| off_piece_m(place, *from, *to) <= self.corridor_m)
+            .any(|(from, to)| place.off_piece_m(*from, *to) <= self.corridor_m)
     }
 
     fn near_edge(&self, place: Place) -> bool {
