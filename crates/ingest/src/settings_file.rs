@@ -215,10 +215,7 @@ impl SettingsCheck<'_> {
                 (Some(table), DeValue::Array(items)) if table.repeats => {
                     for item in items {
                         match item.get_ref().as_table() {
-                            Some(entries) => {
-                                self.entries(table, entries);
-                                self.one_place(item.span().start, entries);
-                            }
+                            Some(entries) => self.entries(table, entries),
                             None => self.is_no_table(item.span().start, table, item.get_ref()),
                         }
                     }
@@ -235,6 +232,7 @@ impl SettingsCheck<'_> {
             }
         }
         self.origin(root);
+        self.complaints(root);
     }
 
     fn is_no_table(&mut self, at: usize, table: &KeyTable, found: &DeValue<'_>) {
@@ -246,22 +244,6 @@ impl SettingsCheck<'_> {
         for (key, value) in entries {
             self.entry(table, key.span().start, key.get_ref(), value);
         }
-    }
-
-    /// A complaint is of one place, said in one way.
-    fn one_place(&mut self, at: usize, entries: &DeTable<'_>) {
-        let has = |name: &str| entries.keys().any(|key| key.get_ref() == name);
-        let found = match (has("at"), has("at_m")) {
-            (true, true) => "is given beside complaint.at_m",
-            (false, false) => "is missing",
-            _ => return,
-        };
-        self.push(
-            at,
-            "complaint.at",
-            found,
-            "one of complaint.at and complaint.at_m",
-        );
     }
 
     fn entry(&mut self, table: &KeyTable, at: usize, name: &str, value: &Spanned<DeValue<'_>>) {
@@ -290,9 +272,8 @@ impl SettingsCheck<'_> {
         let Some(entries) = value.get_ref().as_table() else {
             return;
         };
-        let has = |name: &str| entries.keys().any(|key| key.get_ref() == name);
         let (lat, lon) = ("origin_lat_deg", "origin_lon_deg");
-        let missing = match (has(lat), has(lon)) {
+        let missing = match (entries.contains_key(lat), entries.contains_key(lon)) {
             (true, false) => lon,
             (false, true) => lat,
             _ => return,
@@ -304,6 +285,23 @@ impl SettingsCheck<'_> {
             "is missing",
             "both coordinates of the origin or none",
         );
+    }
+
+    /// A complaint is of one place, given in one way.
+    fn complaints(&mut self, root: &DeTable<'_>) {
+        let list = root.get("complaint").and_then(|value| value.get_ref().as_array());
+        for item in list.into_iter().flatten() {
+            let Some(entries) = item.get_ref().as_table() else {
+                continue;
+            };
+            let found = match (entries.contains_key("at"), entries.contains_key("at_m")) {
+                (true, true) => "is given beside complaint.at_m",
+                (false, false) => "is missing",
+                _ => continue,
+            };
+            let expected = "one of complaint.at and complaint.at_m";
+            self.push(item.span().start, "complaint.at", found, expected);
+        }
     }
 }
 
