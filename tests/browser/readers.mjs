@@ -5,7 +5,7 @@ import { basename, dirname } from "node:path";
 const SCREENS = 6;
 const SIZES = [[1280, 900], [1366, 768], [390, 844]];
 const GONE = [
-"nothing that luck does not explain", "bare with", "reason carries", "gaps too thin to see",
+  "nothing that luck does not explain", "bare with", "reason carries", "gaps too thin to see",
   "in most logs of", "not worked out yet",
 ];
 

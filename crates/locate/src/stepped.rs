@@ -3,7 +3,7 @@
 //! Question: a receiver is restarted, or loses its fix and finds another, and from then on all positions are off by the same; where
 //! was the machine? Method: the jump, less what was driven while it happened, is taken off all later positions. Where the ground is
 //! known and each stretch has turns enough, the edges say better how the stretches lie to each other ([`crate::plan_fit`]); the one
-//! with most turns stays. Approximate: what was driven across the jump is the mean of the speeds before and after. Cost: the path is
+//! with most turns stays. Jumps that come more often are no restarts ([`Track::are_restarts`]) and are not taken off. Approximate: what was driven across the jump is the mean of the speeds before and after. Cost: the path is
 //! found twice, with the edges three times, in logs with such jumps alone.
 
 use crate::plan_fit::TurnsFit;

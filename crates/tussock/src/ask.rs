@@ -228,10 +228,11 @@ fn by_visits(visits: Option<Estimate>, lawn_visits: f64, error_m: f64, radius_m:
     };
     let seldom = SELDOM_SHARE * lawn_visits;
     let is_blurred = error_m > radius_m && low < NEVER_VISITS && high > lawn_visits;
-    if visits < NEVER_VISITS && is_blurred {
-        Said::PlaceCannotTell { error_m }
-    } else if visits < NEVER_VISITS {
-        Said::PlaceGap {}
+    if visits < NEVER_VISITS {
+        match is_blurred {
+            true => Said::PlaceCannotTell { error_m },
+            false => Said::PlaceGap {},
+        }
     } else if high < seldom {
         Said::PlaceSeldom { visits, lawn_visits }
     } else if visits < seldom {

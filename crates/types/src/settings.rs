@@ -194,7 +194,7 @@ pub struct PocketSettings {
     /// Time away after which coming back is a new pass. Default 30.
     pub new_pass_after_s: f64,
     /// Shortest loss of time that counts as getting stuck. Default 90: turning takes a few seconds, driving to and
-    /// fro in a passage up to about a minute.
+    /// fro in a passage up to about a minute. A log with a fix every 9 s or less often needs ten fixes.
     pub stuck_after_s: f64,
 }
 

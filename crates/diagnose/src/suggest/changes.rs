@@ -218,13 +218,18 @@ fn moved_back(number: usize, zone: &Region, face: &Face, passage_m: f64) -> Opti
     })
 }
 
+/// Ground on which the machine might drive if a zone were not there.
+fn drivable_without(site: &Site, zone: usize) -> Option<Region> {
+    let mut without = site.clone();
+    without.exclusions.remove(zone);
+    without.drivable()
+}
+
 /// Zones whose side is moved back so that a passage beside them lets enough entries through.
 pub fn shrunk(site: &Site, setback_m: f64, path_m: f64, ground_m2: f64) -> Vec<ZoneChange> {
     let mut changes = Vec::new();
     for (number, zone) in site.exclusions.iter().enumerate() {
-        let mut without = site.clone();
-        without.exclusions.remove(number);
-        let Some(others) = without.drivable() else {
+        let Some(others) = drivable_without(site, number) else {
             continue;
         };
         for face in faces(&zone.shape, &others, 2.0 * setback_m.max(0.0) + WIDE_M) {
@@ -260,9 +265,7 @@ const CAPPED_M: f64 = 0.5;
 pub fn displaced(site: &Site, turns: &[Place], setback_m: f64, sd_m: f64) -> Vec<ZoneChange> {
     let mut changes = Vec::new();
     for (number, zone) in site.exclusions.iter().enumerate() {
-        let mut without = site.clone();
-        without.exclusions.remove(number);
-        let Some(others) = without.drivable() else {
+        let Some(others) = drivable_without(site, number) else {
             continue;
         };
         let Ok(line) = zone.shape.grown_by(setback_m, Joins::Mitred) else {

@@ -128,6 +128,7 @@ impl Labels {
             escaped(text)
         );
         if self.is_picture {
+            let (x, y) = (x + spot.pixels.0, y + spot.pixels.1);
             put!(out, "<text class=\"{class}\" x=\"{x:.1}\" y=\"{y:.1}\" {common}");
         } else {
             put!(
@@ -193,10 +194,7 @@ impl Labels {
 
     /// Around the ground of a pocket so many units wide.
     fn around_ground(&self, at: (f64, f64), room: f64) -> Vec<LabelSpot> {
-        if self.is_picture {
-            return self.around(at, room / 2.0, 16.0);
-        }
-        self.around(at, room / 2.0, 0.0)
+        self.around(at, room / 2.0, if self.is_picture { 16.0 } else { 0.0 })
     }
 
     /// The id of a pocket: inside where there is room, else beside it.
@@ -230,11 +228,7 @@ impl Labels {
         let half = 13.0 * self.units_per_pixel();
         self.taken
             .push([at.0 - half, at.1 - half, at.0 + half, at.1 + half]);
-        let spots = if self.is_picture {
-            self.around(at, 0.0, 26.0)
-        } else {
-            self.around(at, 0.0, 11.0)
-        };
+        let spots = self.around(at, 0.0, if self.is_picture { 26.0 } else { 11.0 });
         let spot = self.free(&spots, text, self.sizes().id).unwrap_or(spots[0]);
         self.bold(layer, spot, text);
     }
@@ -269,10 +263,6 @@ impl Labels {
         }
         let (size, style) = (self.sizes().name, format!("fill=\"{QUIET}\""));
         match self.free(&spots, text, size) {
-            Some(spot) if self.is_picture => {
-                let at = (spot.at.0 + spot.pixels.0, spot.at.1 + spot.pixels.1);
-                self.put(layer, LabelSpot::middle(at), text, size, "nm", &style);
-            }
             Some(spot) => self.put(layer, spot, text, size, "nm", &style),
             None if self.is_picture || !(at.0.is_finite() && at.1.is_finite()) => {}
             None => self.write(layer, spots[0], text, size, "nm late", &style),

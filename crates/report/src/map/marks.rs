@@ -149,14 +149,11 @@ fn as_turned(data: &str) -> String {
 }
 
 /// A flag: somebody stood here and pointed.
-fn flag(out: &mut String, x: f64, y: f64) {
-    put!(
-        out,
-        "<path d=\"M{x:.1},{y:.1}v-22\" fill=\"none\" stroke=\"{INK}\" stroke-width=\"2.2\"/><path \
-         d=\"M{x:.1},{:.1}h14l-4,5l4,5h-14z\" fill=\"{SHEET}\" stroke=\"{INK}\" stroke-width=\"1.8\" \
-         stroke-linejoin=\"round\"/>",
-        y - 22.0
-    );
+fn flag() -> String {
+    format!(
+        "<path d=\"M0,0v-22\" fill=\"none\" stroke=\"{INK}\" stroke-width=\"2.2\"/><path d=\"M0,-22h14l-4,5l4,5h-14z\" \
+         fill=\"{SHEET}\" stroke=\"{INK}\" stroke-width=\"1.8\" stroke-linejoin=\"round\"/>"
+    )
 }
 
 impl Marks<'_> {
@@ -503,11 +500,9 @@ impl Marks<'_> {
             if !(across.contains(&at.0) && down.contains(&(at.1 - self.view.top))) {
                 continue;
             }
-            let mut sign = String::new();
-            flag(&mut sign, 0.0, 0.0);
             let (id, asked) = (format!("C{}", index + 1), words::asked(complaint, self.findings));
             let label = say!("asked-mark", id = id, said = asked.said.unwrap_or(asked.word));
-            out.push_str(&self.mark(&key('c', index), &label, at, &self.pin(at, &sign)));
+            out.push_str(&self.mark(&key('c', index), &label, at, &self.pin(at, &flag())));
             self.labels.beside(Layer::Asked, at, &id);
         }
         out
