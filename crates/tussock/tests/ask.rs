@@ -1,10 +1,11 @@
 //! What is known of one place, against the simulator's truth.
 
 use crate::nights::{driven, found, invented, job, logged, of_width, sites};
-use tussock::{AnalyseError, Job, analyse, ask};
+use tussock::{AnalyseError, analyse, ask};
+use tussock_plane::Site;
 use tussock_simulate::gardens::{GardenKind, Surprise};
-use tussock_simulate::{Counting, LogNoise, Machine, truth};
-use tussock_types::{ComplaintSettings, GeoPoint, Place, Said, Settings};
+use tussock_simulate::{Counting, LogNoise, Machine, TrueRun, truth};
+use tussock_types::{ComplaintSettings, GeoPoint, Place, Plan, Said, Settings, Trace};
 
 const SEED: u64 = 20_261_201;
 const CUT_WIDTH_M: f64 = 0.22;
@@ -24,11 +25,37 @@ fn in_metres(at: Place) -> ComplaintSettings {
     }
 }
 
-#[test]
-fn visits_of_places_lie_within_their_interval_at_every_grade() {
+struct Night {
+    plan: Plan,
+    site: Site,
+    ground: Site,
+    run: TrueRun,
+    /// In centimetres.
+    trace: Trace,
+}
+
+fn night(hours: f64) -> Night {
     let garden = invented(GardenKind::Convex, (300.0, 500.0), Surprise::None, SEED);
     let (site, ground) = sites(&garden.plan, &garden.ground);
-    let run = driven(&ground, &Machine::default(), 8.0, SEED);
+    let run = driven(&ground, &Machine::default(), hours, SEED);
+    Night {
+        trace: logged(&run, &site, 1.0, LogNoise::CENTIMETRES, SEED + 1),
+        plan: garden.plan,
+        site,
+        ground,
+        run,
+    }
+}
+
+#[test]
+fn visits_of_places_lie_within_their_interval_at_every_grade() {
+    let Night {
+        plan,
+        site,
+        ground,
+        run,
+        ..
+    } = night(8.0);
     let truth = truth(&run, &ground, &Counting::new(CUT_WIDTH_M, TRUTH_CELL_M));
     let grid = truth.lawn.grid;
     // Every so many cells of the lawn: places all over it.
@@ -36,7 +63,7 @@ fn visits_of_places_lie_within_their_interval_at_every_grade() {
     let places = cells.iter().step_by(cells.len() / 150);
     for noise in [LogNoise::CENTIMETRES, LogNoise::DECIMETRES, LogNoise::METRES] {
         let trace = logged(&run, &site, 1.0, noise, SEED + 1);
-        let findings = found(&trace, &garden.plan, CUT_WIDTH_M);
+        let findings = found(&trace, &plan, CUT_WIDTH_M);
         let (mut held, mut asked, mut unsure) = (0, 0, 0);
         for (column, row) in places.clone() {
             let geo = site.frame.to_geo(grid.centre(*column, *row));
@@ -57,11 +84,10 @@ fn visits_of_places_lie_within_their_interval_at_every_grade() {
 
 #[test]
 fn fewer_visits_than_the_lawn_has_are_said_to_be_fewer_and_a_drawn_outline_knows_no_more_than_it_saw() {
-    let garden = invented(GardenKind::Convex, (300.0, 500.0), Surprise::None, SEED);
-    let (site, ground) = sites(&garden.plan, &garden.ground);
-    let run = driven(&ground, &Machine::default(), 8.0, SEED);
-    let trace = logged(&run, &site, 1.0, LogNoise::CENTIMETRES, SEED + 1);
-    let findings = found(&trace, &garden.plan, CUT_WIDTH_M);
+    let Night {
+        plan, site, trace, ..
+    } = night(8.0);
+    let findings = found(&trace, &plan, CUT_WIDTH_M);
     let cells = findings.cells.as_ref().unwrap();
     let mut few = 0;
     for at in (0..cells.lawn_fraction.len())
@@ -99,11 +125,10 @@ fn fewer_visits_than_the_lawn_has_are_said_to_be_fewer_and_a_drawn_outline_knows
 
 #[test]
 fn a_place_beside_the_lawn_is_not_counted_and_one_far_away_is_of_another_garden() {
-    let garden = invented(GardenKind::Convex, (300.0, 500.0), Surprise::None, SEED);
-    let (site, ground) = sites(&garden.plan, &garden.ground);
-    let run = driven(&ground, &Machine::default(), 3.0, SEED);
-    let trace = logged(&run, &site, 1.0, LogNoise::CENTIMETRES, SEED + 1);
-    let findings = found(&trace, &garden.plan, CUT_WIDTH_M);
+    let Night {
+        plan, site, trace, ..
+    } = night(3.0);
+    let findings = found(&trace, &plan, CUT_WIDTH_M);
     let (_, high) = site.lawn.bounds().unwrap();
     let asked = |place: Place| {
         let asked = ComplaintSettings {
@@ -150,10 +175,9 @@ fn a_place_beside_the_lawn_is_not_counted_and_one_far_away_is_of_another_garden(
 
 #[test]
 fn complaints_of_the_settings_are_answered_as_saved_findings_answer_them() {
-    let garden = invented(GardenKind::Convex, (300.0, 500.0), Surprise::None, SEED);
-    let (site, ground) = sites(&garden.plan, &garden.ground);
-    let run = driven(&ground, &Machine::default(), 3.0, SEED);
-    let trace = logged(&run, &site, 1.0, LogNoise::CENTIMETRES, SEED + 1);
+    let Night {
+        plan, site, trace, ..
+    } = night(3.0);
     let (low, high) = site.lawn.bounds().unwrap();
     let mut settings = Settings {
         complaint: vec![
@@ -163,12 +187,7 @@ fn complaints_of_the_settings_are_answered_as_saved_findings_answer_them() {
         ..of_width(CUT_WIDTH_M)
     };
     settings.complaint[0].said = Some("always long here".to_owned());
-    let analysed = |settings: &Settings| {
-        analyse(&Job {
-            plan: Some(&garden.plan),
-            ..job(std::slice::from_ref(&trace), None, settings)
-        })
-    };
+    let analysed = |settings: &Settings| analyse(&job(std::slice::from_ref(&trace), Some(&plan), settings));
     let findings = analysed(&settings).unwrap();
     assert_eq!(findings.complaints.len(), 2);
     for (asked, found) in settings.complaint.iter().zip(&findings.complaints) {

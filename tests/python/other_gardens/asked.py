@@ -17,9 +17,8 @@ import zlib
 import numpy as np
 import shapely
 from files import SETTINGS, degrees, write_log, write_plan
-from judge import FIRST_SEED, LONGEST_ANALYSIS_S, TUSSOCK, _folder
+from judge import FIRST_SEED, LONGEST_ANALYSIS_S, TUSSOCK, _folder, drives_of
 from kinds import KINDS
-from machines import drive
 from receivers import GRADES, logged
 from truth import CUT_WIDTH_M, SAMPLE_S
 
@@ -65,10 +64,7 @@ def asked_of(folder, places):
 def judged(kind, number, seed, grades, count):
     garden = KINDS[kind]()[number]
     root = [FIRST_SEED + seed, zlib.crc32(f"asked/{kind}/{garden.name}".encode())]
-    site, drives = garden.site, []
-    for each, station in enumerate(site.stations):
-        rng = np.random.default_rng([*root, each])
-        drives.append(drive(site.ground(station), station, garden.machine, rng, garden.hours, garden.nights, site.guide, garden.stall))
+    site, drives = garden.site, drives_of(garden, root)
     places = places_on(site.grass, count, np.random.default_rng([*root, 50]))
     true = visits(drives, places)
     for grade in grades:

@@ -41,14 +41,23 @@ FOUND_SHARE = 0.5  # a true pocket is found if so much of it is claimed
 SPOT_REACH_M = {"cm": 0.6, "dm": 1.2, "m": 3.0, RECORDED: 3.0}
 
 
+def drives_of(garden, root):
+    """One drive for each station, each with a seed of its own."""
+    site = garden.site
+    return [
+        drive(
+            site.ground(station), station, garden.machine, np.random.default_rng([*root, each]), garden.hours, garden.nights, site.guide,
+            garden.stall,
+        )
+        for each, station in enumerate(site.stations)
+    ]  # fmt: skip
+
+
 def judged(kind, number, seed, grades, series, keep):
     """All grades (or recorded series) of one garden and one seed: one drive, one truth, several logs."""
     garden = KINDS[kind]()[number]
     root = [FIRST_SEED + seed, zlib.crc32(f"{kind}/{garden.name}".encode())]
-    site, drives = garden.site, []
-    for each, station in enumerate(site.stations):
-        rng = np.random.default_rng([*root, each])
-        drives.append(drive(site.ground(station), station, garden.machine, rng, garden.hours, garden.nights, site.guide, garden.stall))
+    site, drives = garden.site, drives_of(garden, root)
     raster = swept(drives, unary_union([site.lawn, garden.plan.lawn]).bounds)
     truth = {"drawn": raster.visited_fraction(garden.plan.grass), "real": raster.visited_fraction(site.grass)}
     rows = []
