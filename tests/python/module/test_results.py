@@ -139,7 +139,10 @@ def test_a_place_is_asked_of_findings_and_by_settings(trace, plan, settings):
     again = found.at(here.lat, here.lon)
     assert again.answer == here.answer and again.said is None
     assert found.complaints[1].answer.code == "place_elsewhere"
-    with pytest.raises(tussock.ReportError, match="lat_deg"):
-        found.at("north", 0.0)
+    for wrong, named in [(("north", 0.0), "lat_deg"), ((91.0, 0.0), "lat_deg"), ((0.0, 181.0), "lon_deg")]:
+        with pytest.raises(tussock.ReportError, match=named):
+            found.at(*wrong)
+    with pytest.raises(tussock.ReportError, match="said"):
+        found.at_m(4.0, -8.0, said=3)
     with pytest.raises(tussock.SettingsError, match="one of complaint.at and complaint.at_m"):
         settings.changed(complaint=[{"said": "somewhere"}])

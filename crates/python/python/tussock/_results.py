@@ -148,7 +148,13 @@ class Findings:
             column("last_visit_s"),
         )
 
-    @_asked.held(ReportError, lat_deg=_asked.number, lon_deg=_asked.number, radius_m=_asked.number)
+    @_asked.held(
+        ReportError,
+        lat_deg=partial(_asked.number, low=-90.0, high=90.0),
+        lon_deg=partial(_asked.number, low=-180.0, high=180.0),
+        radius_m=partial(_asked.number, low=0.0),
+        said=_asked.text,
+    )
     def at(self, lat_deg: float, lon_deg: float, *, radius_m: float = 0.3, said: str | None = None) -> Record:
         """What is known of the ground within ``radius_m`` of a place: how often it was driven over and when last, how that
         compares with the lawn, and what follows. The fields are those of ``findings.complaints``.
@@ -157,7 +163,9 @@ class Findings:
         """
         return Record(json.loads(self._inner.ask((lat_deg, lon_deg), None, radius_m, said))[0])
 
-    @_asked.held(ReportError, east_m=_asked.number, north_m=_asked.number, radius_m=_asked.number)
+    @_asked.held(
+        ReportError, east_m=_asked.number, north_m=_asked.number, radius_m=partial(_asked.number, low=0.0), said=_asked.text
+    )
     def at_m(self, east_m: float, north_m: float, *, radius_m: float = 0.3, said: str | None = None) -> Record:
         """The same of a place in metres on the findings' plane."""
         return Record(json.loads(self._inner.ask(None, (east_m, north_m), radius_m, said))[0])
