@@ -12,7 +12,7 @@
 //! Approximate where the modules say so. No cause and no remedy is claimed that the log does not show.
 
 pub mod advice;
-mod because;
+mod cause_wording;
 pub mod causes;
 pub mod chance_baseline;
 pub mod clearance;

@@ -1,6 +1,6 @@
 //! Pockets told apart: missed, or not yet.
 
-use crate::because;
+use crate::cause_wording::cause_wording;
 use crate::causes::{self, Chance};
 use crate::chance_baseline::ChanceBaseline;
 use crate::night_simulation::{self, Access, Cast, Scene};
@@ -135,7 +135,7 @@ impl PocketVerdicts {
             if is_missed {
                 let judgement = causes::judge(&scene, &shape, chance);
                 let has_plan = survey.site.is_some();
-                let because = because::because(&judgement, &shape, layout, drive, chance, has_plan);
+                let wording = cause_wording(&judgement, &shape, layout, drive, chance, has_plan);
                 sorted.missed.push(MissedPocket {
                     id: format!("M{}", sorted.missed.len() + 1),
                     area_m2,
@@ -148,8 +148,9 @@ impl PocketVerdicts {
                     certainty: certainty(counted, &pocket, layout.error_m),
                     chance_fraction,
                     visited_fraction: 0.0,
-                    causes: Some(because.causes),
-                    why: because.why,
+                    causes: Some(wording.causes),
+                    next_look: wording.next_look,
+                    why: wording.why,
                     tape,
                     suggestion_ids: Vec::new(),
                 });

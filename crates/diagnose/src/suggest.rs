@@ -24,8 +24,9 @@ mod trial;
 mod way;
 mod words;
 
-pub use changes::{ZoneChange, displaced, shrunk};
+pub use changes::{ZoneChange, as_driven, shrunk};
 pub use room::Room;
+pub use trial::pocket_predicted;
 pub use way::{End, Laid, guide_lines};
 
 use crate::night_simulation::{Access, CELL_M, Cast, Fractions, Scene};
@@ -63,8 +64,6 @@ const MOST_HOURS: f64 = 2.0 * HORIZON_H;
 const HORIZON_H: f64 = 48.0;
 /// Runs as long as a log that is longer than that.
 const LONG_RUNS: u64 = 12;
-/// Positions better than this are precise.
-const PRECISE_M: f64 = 0.05;
 
 /// What is asked.
 #[derive(Clone, Copy)]
@@ -144,18 +143,7 @@ struct Workshop<'a> {
 /// [`SimulateError`] where the fitted machine has no room on this site.
 pub fn suggest(question: &Question<'_>) -> Result<Suggestions, SimulateError> {
     let fitted = question.fitted;
-    let mut site = fitted.site(question.site);
-    let setback_m = -fitted.machine.past_boundary_m;
-    let turns: Vec<Place> = question
-        .turns
-        .iter()
-        .filter(|turn| turn.tells_headings(fitted.position_sd_m))
-        .map(|turn| turn.place)
-        .collect();
-    let moved = displaced(question.site, &turns, setback_m, fitted.position_sd_m);
-    for change in &moved {
-        site = changes::with_zone(&site, change.zone, &change.shape);
-    }
+    let (site, moved) = as_driven(question.site, fitted, question.turns, &|place| place);
     let cast = Cast {
         yard: Yard::new(&site, fitted.machine.past_boundary_m)?,
         machine: fitted.machine.clone(),
@@ -203,17 +191,7 @@ pub fn suggest(question: &Question<'_>) -> Result<Suggestions, SimulateError> {
     } else {
         fitness::fit_found(&tiles, &log, &looks, fitted)
     };
-    let mut widened = if fitted.position_sd_m <= PRECISE_M {
-        Widened {
-            pocket: 0.05,
-            lawn: 0.02,
-        }
-    } else {
-        Widened {
-            pocket: 0.10,
-            lawn: 0.03,
-        }
-    };
+    let mut widened = Widened::by(fitted.position_sd_m);
     if !fit.is_trusted {
         widened.pocket *= 2.0;
         widened.lawn *= 2.0;

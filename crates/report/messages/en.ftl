@@ -255,6 +255,15 @@ zone_may_be_open = The zone may be drawn right and have been opened on purpose.
 also_behind_passage = The part also lies behind a { $width_m } passage.
 one_outing_matters = One lucky outing would change these figures a great deal.
 luck_leaves_such = With outings like these, luck leaves such a place now and then.
+look_decides = Which of the two it is: { $look ->
+    [passage] look whether anything stands in the passage.
+    [width] measure the passage with a tape.
+    [ground] look whether anything stands on that ground, or shuts it off.
+    [zone] measure whether the zone lies where it is drawn.
+    [stuck_spot] look at the place where the mower gets stuck.
+    [edge] watch how far from the edge the mower turns there.
+   *[another_log] log another { $log_h } of driving; if the mower can get in, { $told_fraction } of such logs show it there.
+}
 
 ## Ground of which nothing is decided
 
@@ -392,6 +401,14 @@ pocket_compared = { $pocket }: { $before_fraction } before, { $after_fraction } 
        *[no] no difference beyond luck
     }
 }.
+change_decided = { $pocket }: decided after { $decided ->
+    [one] the first
+   *[other] { $decided }
+} of { $nights } nights, with an error of at most 5 % however often you looked.
+change_open = { $pocket }: { $more ->
+    [one] one more night
+   *[other] { $more } more nights
+} like these would decide it.
 
 ## What to beware of
 
@@ -733,10 +750,53 @@ count-night = { $count ->
    *[other] { $count } nights
 }
 both-plans-have-area = { $area } that both plans have
+built-as = { $value ->
+    [suggested] built as suggested
+    [otherwise] built otherwise
+   *[nothing] not built as suggested
+}
 predicted-for = { $built }; predicted for { $id }: { $percent } ({ $interval }), measured { $percent_2 }: { $held }
 after-equal = , { $percent } after equal hours
 driving-percent = { $percent } ({ $interval }){ $equal }; { $count }, { $hours } of driving
 smaller-pockets = and { $pockets } smaller
+
+## page: before digging
+
+plan-on-paper = A plan, tried on paper
+reaches-everything = By this plan the machine gets everywhere.
+leaves-parts = { $count ->
+    [one] One part
+   *[other] { $count } parts
+} of the lawn, { $area } in all, cannot be reached.
+promise-needs = { $percent } within { $count ->
+    [one] 1 day
+   *[other] { $count } days
+} takes about { $hours } of work a day.
+promise-not-kept = { $percent } within { $count ->
+    [one] 1 day
+   *[other] { $count } days
+} cannot be had with more hours alone.
+typical-run = The lawn as a typical one of the simulated runs leaves it after { $count ->
+    [one] 1 day
+   *[other] { $count } days
+} of { $hours } of work each. Darker ground was driven over more often; hatched ground was missed.
+count-day = { $count ->
+    [one] 1 day
+   *[other] { $count } days
+}
+nine-in-ten-gardens = in nine of ten runs { $low } to { $high }
+give-width-for-days = Say how wide the disc cuts (machine.cut_width_m), and that there is room for the machine.
+trim-by-hand = { $area } along edges and in corners stay long: trim them by hand
+boundary-with-slack = round the lawn and its zones; ways between them and slack at corners come on top
+no-way-through = no way through
+done-after = { $share } of runs after { $count ->
+    [one] 1 day
+   *[other] { $count } days
+}
+share-of-driving = The share is that of outings without a guide run; at 100 % each square metre behind the passage is driven as often as elsewhere. What is driven over is from the simulated runs, guide runs among them.
+from-middle = middle at { $place }
+assumed-machine = A machine that turns with its middle { $setback } before the edge and drives { $speed } m/s straight until it turns by chance. Set machine.past_boundary_m, machine.speed_mps and the working hours to what is true of yours.
+assumed-level = Level, dry ground: the plan has no heights, so slopes and soft ground are not in the forecast.
 
 ## page: handout
 

@@ -93,7 +93,7 @@ fn hostile_text_stays_text_before_and_after() {
     sample.before.names = vec![hostile(); 1_000];
     sample.pockets[0].id = hostile();
     sample.pockets[0].said = said(hostile());
-    sample.predictions[0].id = hostile();
+    sample.predictions[0].id = Some(hostile());
     sample.predictions[0].pocket = hostile();
     sample.cautions = vec![said(hostile())];
     sample.findings_after.as_mut().unwrap().settings.garden.name = Some(hostile());

@@ -157,6 +157,7 @@ pub fn analyse_survey(survey: &Survey<'_>, wish: Calibrate) -> Result<Findings, 
     if is_withheld {
         for pocket in &mut findings.missed_pockets {
             pocket.causes = Some(Vec::new());
+            pocket.next_look = None;
             pocket.why = Said::CauseWithheld {};
         }
         findings.suggestions = Some(Vec::new());

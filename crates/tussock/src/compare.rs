@@ -6,19 +6,25 @@
 //! A difference has two errors that are named apart: that of the positions, from the intervals of both sides, and that from night
 //! to night. The second is what a machine fitted to the side's own log shows from run to run ([`tussock_diagnose::night_simulation`]), and
 //! where none can be fitted the jackknife over outings (Quenouille 1956, DOI 10.1093/biomet/43.3-4.353; Tukey 1958). Pockets are
-//! judged by what the unchanged machine would have shown in two such logs by luck.
+//! judged half hour by half hour, so that looking every morning does no harm, and no gain counts that is
+//! less than what two logs without any change differ by.
 //!
 //! Exact: areas of the plans; which cells of 0.1 m are under the path. Approximate: the fraction of saved findings whose lines were
-//! thinned for drawing (some ten nights and more). Cost: two analyses at most, and 60 runs a side.
+//! thinned for drawing (some ten nights and more). Cost: two analyses at most, 60 runs a side.
 
+mod decided;
 mod predictions;
 mod side;
 
 use crate::built::built;
 use crate::{AnalyseError, Job, TOOL_VERSION, ask};
-use predictions::predictions;
-use side::SideSeen;
+use decided::{Decided, HalfHours, decided, error_of_night};
+use predictions::{AfterPlan, predictions};
+use side::{CommonGround, SideSeen};
+use tussock_diagnose::night_simulation::Fractions;
 use tussock_plane::{Frame, Region, Site};
+use tussock_study::statistics::normal_quantile;
+use tussock_survey::Survey;
 use tussock_survey::plan_offset::PlanShift;
 use tussock_types::math;
 use tussock_types::{
@@ -148,30 +154,29 @@ pub fn compare(sides: &Sides<'_>) -> Result<Comparison, CompareError> {
     let moved = |place: Place| frame.to_place(after_frame.to_geo(place));
     let pockets = pockets_of(before, after, &moved, &common);
     let outlines: Vec<Region> = pockets.iter().map(|pocket| pocket.region.clone()).collect();
+    let survey_before = sides.before.job.map(Survey::of).transpose()?;
+    let survey_after = sides.after.job.map(Survey::of).transpose()?;
+    let ground = CommonGround {
+        lawn: &common,
+        pockets: &outlines,
+        cut_width_m: before_m,
+    };
     let seen_before = SideSeen::of(
-        &Side {
-            findings: before,
-            ..sides.before.clone()
-        },
+        before,
+        survey_before.as_ref(),
         &site_before,
-        &common,
-        &outlines,
+        &ground,
         &|place| place,
-        before_m,
         sides.seed,
-    )?;
+    );
     let seen_after = SideSeen::of(
-        &Side {
-            findings: after,
-            ..sides.after.clone()
-        },
+        after,
+        survey_after.as_ref(),
         &site_after,
-        &common,
-        &outlines,
+        &ground,
         &moved,
-        after_m,
         sides.seed,
-    )?;
+    );
     let position_sd = math::hypot(seen_before.position_sd, seen_after.position_sd);
     // One side's luck stands in for the other's where that is not known.
     let nightly = match (seen_before.nightly_sd, seen_after.nightly_sd) {
@@ -200,21 +205,36 @@ pub fn compare(sides: &Sides<'_>) -> Result<Comparison, CompareError> {
         visited_fraction,
         position_sd_fraction: position_sd,
         nightly_sd_fraction: nightly,
-        // What may be the luck of a night is no difference.
-        is_real: nightly.is_some() && change.abs() > Estimate::END_SDS * sd,
+        // What may be the luck of a night is no difference, nor what looking every morning brings.
+        is_real: nightly.is_some()
+            && change.abs() > -normal_quantile(error_of_night(seen_after.nights.len().max(1), 1)) * sd,
     };
+    let of_before = |pocket: &&Both| pocket.found == LawnWhen::Before;
+    let tests = pockets.iter().filter(of_before).count();
     let compared: Vec<ComparedPocket> = pockets
         .iter()
         .enumerate()
-        .map(|(number, pocket)| judged(pocket, number, &seen_before, &seen_after))
+        .map(|(number, pocket)| {
+            let decided = of_before(&pocket)
+                .then(|| decided_for(number, &seen_before, &seen_after, tests, sides.seed))
+                .flatten();
+            judged(pocket, number, &seen_before, &seen_after, decided)
+        })
         .collect();
+    let after_plan = AfterPlan {
+        site: &site_after,
+        survey: survey_before.as_ref(),
+        times_night_h: hours_per_night(after) / hours_per_night(before).max(1e-9),
+        times_log_h: after.span.driving_s / before.span.driving_s.max(1.0),
+        seed: sides.seed,
+    };
     let predictions = predictions(
         before,
         &site_before,
-        &site_after,
+        &after_plan,
         &pockets,
+        &seen_before,
         &seen_after,
-        hours_per_night(after) / hours_per_night(before).max(1e-9),
     );
     let cautions = [
         is_plan_unsure(before).then_some(Said::PlanUnsureBefore {}),
@@ -240,6 +260,7 @@ pub fn compare(sides: &Sides<'_>) -> Result<Comparison, CompareError> {
         said: [
             complaints(sides.before.findings, sides.after.findings),
             said(&difference, &compared),
+            decision(&compared, seen_after.nights.len()),
         ]
         .concat(),
         common_m2,
@@ -257,6 +278,23 @@ pub fn compare(sides: &Sides<'_>) -> Result<Comparison, CompareError> {
         findings_after: Some(Box::new(after.clone())),
         cautions: cautions.into_iter().flatten().collect(),
     })
+}
+
+/// Whether and when the half hours after are decided to show more of a pocket; `None` where a side is known by its findings alone.
+fn decided_for(
+    number: usize,
+    before: &SideSeen,
+    after: &SideSeen,
+    tests: usize,
+    seed: u64,
+) -> Option<Decided> {
+    let of = |night: &Vec<Fractions>| -> Vec<f64> { night.iter().map(|one| one.pockets[number]).collect() };
+    let half_hours = HalfHours {
+        before: before.nights.iter().flat_map(of).collect(),
+        after: after.nights.iter().map(of).collect(),
+    };
+    let is_empty = half_hours.before.is_empty() || half_hours.after.iter().all(Vec::is_empty);
+    (!is_empty).then(|| decided(&half_hours, tests, seed))
 }
 
 /// Whether a log does not tell how its plan lies, or some edges lie elsewhere.
@@ -326,7 +364,13 @@ fn pockets_of(
     all
 }
 
-fn judged(pocket: &Both, number: usize, before: &SideSeen, after: &SideSeen) -> ComparedPocket {
+fn judged(
+    pocket: &Both,
+    number: usize,
+    before: &SideSeen,
+    after: &SideSeen,
+    decided: Option<Decided>,
+) -> ComparedPocket {
     let (one, two) = (before.pockets[number], after.pockets[number]);
     let position_sd = math::hypot(before.position_sd, after.position_sd);
     // What two logs of the unchanged machine differ by in nine of ten.
@@ -337,7 +381,12 @@ fn judged(pocket: &Both, number: usize, before: &SideSeen, after: &SideSeen) -> 
         LawnWhen::After => luck_after.or(luck_before),
     }
     .unwrap_or(0.5);
-    let is_beyond = (two - one).abs() > math::hypot(luck, Estimate::END_SDS * position_sd).max(0.02);
+    // Ground at its outline comes and goes with the positions: a shift by their error.
+    let error_m = math::hypot(before.position_error_m, after.position_error_m);
+    let at_outline = error_m * pocket.region.perimeter_m() / (std::f64::consts::PI * pocket.region.area_m2());
+    let least = math::hypot(luck, Estimate::END_SDS * math::hypot(position_sd, at_outline)).max(0.02);
+    let is_beyond =
+        (two - one).abs() > least && decided.is_none_or(|decided| matches!(decided, Decided::After(_)));
     let change = match pocket.found {
         LawnWhen::Before if two >= MENDED_FRACTION && two - one > 0.2 => PocketChange::Mended,
         LawnWhen::Before if two > one && is_beyond => PocketChange::Better,
@@ -364,6 +413,14 @@ fn judged(pocket: &Both, number: usize, before: &SideSeen, after: &SideSeen) -> 
         change,
         before_fraction: with_luck(one, before),
         after_fraction: with_luck(two, after),
+        decided_after_nights: match decided {
+            Some(Decided::After(nights)) if is_beyond => Some(nights),
+            _ => None,
+        },
+        more_nights: match decided {
+            Some(Decided::More(nights)) => Some(nights),
+            _ => None,
+        },
         said: Said::PocketCompared {
             pocket: pocket.id.clone(),
             before_fraction: one,
@@ -442,6 +499,25 @@ fn complaints(before: &Findings, after: &Findings) -> Vec<Said> {
         })
     };
     asked.into_iter().filter_map(compared).collect()
+}
+
+/// After how many nights the largest pocket that changed was decided, or how many more would decide the largest that is open.
+fn decision(pockets: &[ComparedPocket], nights: usize) -> Vec<Said> {
+    let largest = |of: &dyn Fn(&ComparedPocket) -> Option<u32>| {
+        let told = pockets.iter().filter_map(|pocket| Some((pocket, of(pocket)?)));
+        told.max_by(|(one, _), (other, _)| one.area_m2.total_cmp(&other.area_m2))
+    };
+    let decided = largest(&|pocket| pocket.decided_after_nights).filter(|_| nights > 1);
+    let decided = decided.map(|(pocket, decided)| Said::ChangeDecided {
+        pocket: pocket.id.clone(),
+        decided: decided.into(),
+        nights: nights as u64,
+    });
+    let open = largest(&|pocket| pocket.more_nights).map(|(pocket, more)| Said::ChangeOpen {
+        pocket: pocket.id.clone(),
+        more: more.into(),
+    });
+    [decided, open].into_iter().flatten().collect()
 }
 
 /// What became of the largest pocket that changed, then of others, then of the lawn.

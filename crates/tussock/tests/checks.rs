@@ -290,6 +290,7 @@ fn pocket(place: Place, widest_m: f64) -> MissedPocket {
         chance_fraction: 0.0,
         visited_fraction: 0.0,
         causes: None,
+        next_look: None,
         why: Said::NotShown {},
         tape: Vec::new(),
         suggestion_ids: Vec::new(),

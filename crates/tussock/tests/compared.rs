@@ -6,8 +6,8 @@ use tussock_plane::{Frame, Site};
 use tussock_simulate::gardens::{GardenKind, Surprise, Wish, invent_as};
 use tussock_simulate::{LogNoise, Machine, Run, Sampling, sample, simulate};
 use tussock_types::{
-    Comparison, Findings, GeoPolygon, LawnWhen, Place, Plan, PlanFeature, PlanRole, PlanShape, PocketChange,
-    Settings, SuggestionKind, Trace,
+    BuiltAs, Comparison, Findings, GeoPolygon, LawnWhen, Place, Plan, PlanFeature, PlanRole, PlanShape,
+    PocketChange, Settings, SuggestionKind, Trace,
 };
 
 const CUT_WIDTH_M: f64 = 0.22;
@@ -149,17 +149,22 @@ fn a_change_of_twenty_points_in_a_pocket_is_found_in_four_of_five_of_many() {
     assert!(found.len() >= 20 && share >= 0.8, "{share} of {}", found.len());
 }
 
-/// Heaps that no plan shows keep the machine off one end of a lawn; a part of them, a quarter of that ground, is carried off.
-/// The true gain of the pocket, and whether the comparison finds it.
-fn quarter_is_found(seed: u64) -> Option<(f64, bool)> {
-    let (width_m, depth_m, closed_m) = (
-        22.0 + (seed % 5) as f64,
-        9.0 + (seed % 4) as f64,
-        5.0 + 0.5 * (seed % 3) as f64,
-    );
-    // A machine that turns 0.2 m before the heap, with half a cutting width, leaves about 0.1 m of what is opened.
-    let opened_m = 0.25 * closed_m + 0.1;
-    let lawn = |heap_m: Option<f64>| {
+/// A lawn with a station, one end of it behind a heap of so many metres.
+struct HeapedLawn {
+    width_m: f64,
+    depth_m: f64,
+}
+
+impl HeapedLawn {
+    fn numbered(seed: u64) -> Self {
+        Self {
+            width_m: 22.0 + (seed % 5) as f64,
+            depth_m: 9.0 + (seed % 4) as f64,
+        }
+    }
+
+    fn plan(&self, heap_m: Option<f64>) -> Plan {
+        let (width_m, depth_m) = (self.width_m, self.depth_m);
         let mut features = vec![feature(
             0,
             PlanRole::Lawn,
@@ -178,10 +183,19 @@ fn quarter_is_found(seed: u64) -> Option<(f64, bool)> {
         let station = PlanShape::Point(frame().to_geo(Place::new(4.0, 0.0)));
         features.push(feature(features.len(), PlanRole::Station, "station", station));
         Plan { features }
-    };
-    let plan = lawn(None);
-    let before = log(&lawn(Some(closed_m)), &plan, 8.0, 40 + seed);
-    let after = log(&lawn(Some(closed_m - opened_m)), &plan, 8.0, 4000 + seed);
+    }
+}
+
+/// Heaps that no plan shows keep the machine off one end of a lawn; a part of them, a quarter of that ground, is carried off.
+/// The true gain of the pocket, and whether the comparison finds it.
+fn quarter_is_found(seed: u64) -> Option<(f64, bool)> {
+    let closed_m = 5.0 + 0.5 * (seed % 3) as f64;
+    // A machine that turns 0.2 m before the heap, with half a cutting width, leaves about 0.1 m of what is opened.
+    let opened_m = 0.25 * closed_m + 0.1;
+    let lawn = HeapedLawn::numbered(seed);
+    let plan = lawn.plan(None);
+    let before = log(&lawn.plan(Some(closed_m)), &plan, 8.0, 40 + seed);
+    let after = log(&lawn.plan(Some(closed_m - opened_m)), &plan, 8.0, 4000 + seed);
     let comparison = compared((&before, &plan), (&after, &plan), Advice::LeftOut);
     let pocket = comparison
         .pockets
@@ -217,6 +231,85 @@ fn many_pockets_that_gain_hardly_more_than_twenty_points_are_found_better() {
     quarters_are_found(0..40);
 }
 
+/// Nights of five hours, day by day, in one trace.
+fn log_of_nights(ground: &Plan, plan: &Plan, nights: u64, seed: u64) -> Trace {
+    let mut all = Trace::geographic("");
+    for night in 0..nights {
+        let one = log(ground, plan, 5.0, seed + night);
+        for index in 0..one.len() {
+            let mut fix = one.fix(index);
+            fix.time_s += 86_400.0 * night as f64;
+            all.push(fix);
+        }
+    }
+    all
+}
+
+/// Whether a garden without any change is called better, a pocket of it or the lawn, at any of some nights at which one may stop.
+fn unchanged_is_called_better(seed: u64, last: u64) -> bool {
+    let lawn = HeapedLawn::numbered(seed);
+    let heap_m = (seed % 2 == 0).then_some(4.0 + 0.5 * (seed % 3) as f64);
+    let (plan, ground) = (lawn.plan(None), lawn.plan(heap_m));
+    let before = log_of_nights(&ground, &plan, 1, 100 * seed + 7);
+    (1..=last).any(|nights| {
+        let after = log_of_nights(&ground, &plan, nights, 100 * seed + 50);
+        let comparison = compared((&before, &plan), (&after, &plan), Advice::LeftOut);
+        let is_better = |pocket: &tussock_types::ComparedPocket| {
+            matches!(pocket.change, PocketChange::Better | PocketChange::Mended)
+                && pocket.decided_after_nights.is_some()
+        };
+        let lawn = &comparison.difference;
+        comparison.pockets.iter().any(is_better) || (lawn.is_real && lawn.visited_fraction.estimate > 0.0)
+    })
+}
+
+/// Three nights after so much of a heap was carried off that 30 points of the pocket are open: whether and when that is decided.
+fn thirty_points_are_decided(seed: u64) -> Option<u32> {
+    let lawn = HeapedLawn::numbered(seed);
+    let closed_m = 5.0 + 0.5 * (seed % 3) as f64;
+    let plan = lawn.plan(None);
+    let before = log_of_nights(&lawn.plan(Some(closed_m)), &plan, 1, 100 * seed + 7);
+    let after = log_of_nights(&lawn.plan(Some(0.7 * closed_m - 0.1)), &plan, 3, 100 * seed + 50);
+    let comparison = compared((&before, &plan), (&after, &plan), Advice::LeftOut);
+    let pockets = comparison.pockets.iter();
+    pockets.filter_map(|pocket| pocket.decided_after_nights).min()
+}
+
+#[test]
+fn a_garden_without_change_is_hardly_ever_called_better_at_whatever_night_one_stops() {
+    let called = nights::in_parallel(4, |seed| unchanged_is_called_better(seed as u64, 3));
+    assert!(called.iter().filter(|called| **called).count() <= 1, "{called:?}");
+}
+
+#[test]
+#[ignore = "takes minutes: tests/run --full"]
+fn of_a_hundred_gardens_without_change_at_most_five_are_called_better_at_any_night() {
+    let called = nights::in_parallel(100, |seed| unchanged_is_called_better(seed as u64, 5));
+    let called = called.into_iter().filter(|called| *called).count();
+    println!("{called} of 100 gardens without change called better within five nights");
+    assert!(called <= 5, "{called}");
+}
+
+#[test]
+fn thirty_points_more_in_a_pocket_are_decided_within_three_nights() {
+    let decided = nights::in_parallel(5, |seed| thirty_points_are_decided(seed as u64));
+    assert!(decided.iter().flatten().count() >= 4, "{decided:?}");
+}
+
+#[test]
+#[ignore = "takes minutes: tests/run --full"]
+fn of_a_hundred_pockets_with_thirty_points_more_eighty_are_decided_within_three_nights() {
+    let decided = nights::in_parallel(100, |seed| thirty_points_are_decided(seed as u64));
+    let by = |nights: u32| decided.iter().flatten().filter(|at| **at <= nights).count();
+    println!(
+        "decided after 1, 2, 3 nights: {}, {}, {} of 100",
+        by(1),
+        by(2),
+        by(3)
+    );
+    assert!(by(3) >= 80, "{decided:?}");
+}
+
 /// A lawn nearly closed by a zone: before, the suggestion, built, after. The prediction stands beside what was measured.
 #[test]
 fn a_prediction_made_before_stands_beside_the_measurement_and_changed_ground_is_listed_apart() {
@@ -245,16 +338,21 @@ fn a_prediction_made_before_stands_beside_the_measurement_and_changed_ground_is_
     let lawn_m2 = site_after.lawn.area_m2();
     assert!((comparison.common_m2 + changed_m2 - lawn_m2).abs() < 1.0);
     let held = &comparison.predictions[0];
-    assert!(held.was_built && held.holds, "{held:?}");
+    assert!(held.built == BuiltAs::Suggested && held.holds, "{held:?}");
     assert!((held.predicted_fraction.estimate - held.measured_fraction).abs() < 0.15);
     // Against the plan as it was, nothing was built.
     let again = compared((&before, &plan), (&after, &plan), Advice::Given);
-    assert!(again.predictions.iter().all(|held| !held.was_built));
+    assert!(
+        again
+            .predictions
+            .iter()
+            .all(|held| held.built == BuiltAs::Nothing)
+    );
     assert!(again.changed.is_empty());
 }
 
 /// A rectangle with a bed that leaves a way of 0.45 m at its far end, too narrow for a machine that turns 0.2 m before the edge.
-fn pinched() -> Plan {
+pub(crate) fn pinched() -> Plan {
     Plan {
         features: vec![
             feature(

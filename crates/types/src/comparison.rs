@@ -79,7 +79,7 @@ pub struct Difference {
     pub position_sd_fraction: f64,
     /// Standard deviation from night to night; null where it could not be told.
     pub nightly_sd_fraction: Option<f64>,
-    /// Whether the interval leaves out zero.
+    /// Whether it is more than luck explains, with an error of at most 2.5 % each way however often one looked.
     pub is_real: bool,
 }
 
@@ -102,23 +102,40 @@ pub struct ComparedPocket {
     pub before_fraction: Estimate,
     /// Visited fraction after.
     pub after_fraction: Estimate,
+    /// Nights after which its gain was more than luck, however often one looked (at most 5 % error for all pockets and the lawn
+    /// together); null where it is not, or nights could not be told apart.
+    pub decided_after_nights: Option<u32>,
+    /// Nights more, each like those so far, until its gain is decided; null where it is, or where twenty would not do.
+    pub more_nights: Option<u32>,
     /// What became of it.
     pub said: Said,
 }
 
-/// A prediction made before, beside what was measured after.
+/// A prediction beside what was measured after.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct PredictionHeld {
-    /// Its suggestion, `G1`.
-    pub id: String,
+    /// Its suggestion, `G1`; null where something was built for a pocket without one.
+    pub id: Option<String>,
     /// Whether the plan afterwards holds what was suggested.
-    pub was_built: bool,
+    pub built: BuiltAs,
     /// Pocket.
     pub pocket: String,
-    /// Predicted for the pocket.
+    /// Predicted for the pocket: with the suggestion, or with what was built otherwise, if the logs before were at hand.
     pub predicted_fraction: Estimate,
     /// Measured.
     pub measured_fraction: f64,
     /// Whether the measurement lies in the predicted interval.
     pub holds: bool,
+}
+
+/// What the plan afterwards holds of a suggestion.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum BuiltAs {
+    /// What was suggested.
+    Suggested,
+    /// Something else, or a part of it; the prediction is for that.
+    Otherwise,
+    /// Nothing that could be predicted.
+    Nothing,
 }

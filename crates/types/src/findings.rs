@@ -823,6 +823,8 @@ pub struct MissedPocket {
     pub visited_fraction: f64,
     /// Causes, likeliest first; none where the log does not show how the plan lies. Null until a stage names them.
     pub causes: Option<Vec<CauseFindings>>,
+    /// What would tell the first two of them apart; null where fewer are named.
+    pub next_look: Option<Said>,
     /// For the customer.
     pub why: Said,
     /// Distances from two plan features that one can see.

@@ -140,6 +140,7 @@ said! {
     AlsoBehindPassage { width_m: f64 }
     OneOutingMatters {}
     LuckLeavesSuch {}
+    LookDecides { look: NextLook, log_h: f64, told_fraction: f64 }
     // Ground of which nothing is decided.
     NotYet { driven_h: f64, lawn_m2: f64, widest_m: f64 }
     NotYetUntil { driven_h: f64, lawn_m2: f64, widest_m: f64, decided_h: f64 }
@@ -192,6 +193,8 @@ said! {
     PocketsBetter { pockets: String }
     PocketsNew { pockets: String }
     PocketCompared { pocket: String, before_fraction: f64, after_fraction: f64, change: PocketChange, within_luck: Whether }
+    ChangeDecided { pocket: String, decided: u64, nights: u64 }
+    ChangeOpen { pocket: String, more: u64 }
     // What to beware of.
     BladesOnLawn {}
     BladesNear {}
@@ -239,6 +242,26 @@ pub enum StuckNear {
     Obstacle,
     /// The lawn's edge.
     LawnEdge,
+}
+
+/// What tells two causes apart.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum NextLook {
+    /// A look into the passage.
+    Passage,
+    /// The width of the passage, with a tape.
+    Width,
+    /// A look at the ground itself.
+    Ground,
+    /// Where the zone lies.
+    Zone,
+    /// The place where the machine gets stuck.
+    StuckSpot,
+    /// Where the machine turns before the edge.
+    Edge,
+    /// Another log.
+    AnotherLog,
 }
 
 /// What became of a pocket.

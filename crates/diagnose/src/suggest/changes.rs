@@ -2,7 +2,9 @@
 //!
 //! Only geometry: what a change brings is for the simulated nights to say.
 
+use tussock_locate::turns::Turn;
 use tussock_plane::{Joins, Region, Site};
+use tussock_survey::fitted::Fitted;
 use tussock_types::Place;
 use tussock_types::math;
 
@@ -261,8 +263,32 @@ const LEAST_SHIFT_M: (f64, f64) = (0.15, 0.4);
 /// A turn this far off its edge says nothing more.
 const CAPPED_M: f64 = 0.5;
 
+/// A site with its zones where turns show them, shares and station as fitted, and which zones those are. `to` brings places of the log to
+/// the plane of the site.
+pub fn as_driven(
+    site: &Site,
+    fitted: &Fitted,
+    turns: &[Turn],
+    to: &dyn Fn(Place) -> Place,
+) -> (Site, Vec<ZoneChange>) {
+    let told = turns
+        .iter()
+        .filter(|turn| turn.tells_headings(fitted.position_sd_m));
+    let places: Vec<Place> = told.map(|turn| to(turn.place)).collect();
+    let moved = displaced(
+        site,
+        &places,
+        -fitted.machine.past_boundary_m,
+        fitted.position_sd_m,
+    );
+    let driven = moved.iter().fold(fitted.site(site), |driven, change| {
+        with_zone(&driven, change.zone, &change.shape)
+    });
+    (driven, moved)
+}
+
 /// Zones that stand beside where they are drawn: their shape where turns show them.
-pub fn displaced(site: &Site, turns: &[Place], setback_m: f64, sd_m: f64) -> Vec<ZoneChange> {
+pub(super) fn displaced(site: &Site, turns: &[Place], setback_m: f64, sd_m: f64) -> Vec<ZoneChange> {
     let mut changes = Vec::new();
     for (number, zone) in site.exclusions.iter().enumerate() {
         let Some(others) = drivable_without(site, number) else {

@@ -23,6 +23,8 @@ pub(super) const POCKET_NEAR: f64 = 0.15;
 pub(super) const LAWN_NEAR: f64 = 0.05;
 /// The lawn's mean may fall by this.
 pub(super) const LAWN_LOSS: f64 = 0.005;
+/// Positions better than this are precise.
+const PRECISE_M: f64 = 0.05;
 /// Resamplings of the mean gain.
 const RESAMPLINGS: u64 = 400;
 
@@ -31,6 +33,28 @@ const RESAMPLINGS: u64 = 400;
 pub(super) struct Widened {
     pub(super) pocket: f64,
     pub(super) lawn: f64,
+}
+
+impl Widened {
+    /// By the standard deviation of places on the path.
+    pub(super) fn by(position_sd_m: f64) -> Self {
+        let (pocket, lawn) = if position_sd_m <= PRECISE_M {
+            (0.05, 0.02)
+        } else {
+            (0.10, 0.03)
+        };
+        Self { pocket, lawn }
+    }
+}
+
+/// What most of some runs visit of a pocket, with the interval of single runs; `position_sd_m` is that of the log that the machine was
+/// fitted to.
+pub fn pocket_predicted(visited_fractions: &[f64], position_sd_m: f64) -> Estimate {
+    estimate(
+        visited_fractions,
+        POCKET_WINDOW,
+        Widened::by(position_sd_m).pocket,
+    )
 }
 
 /// Runs of one case.

@@ -2,7 +2,9 @@
 
 use super::{number, percent};
 use crate::messages::{named, say};
-use tussock_types::{ComparedPocket, Comparison, Difference, Estimate, PocketChange, PredictionHeld};
+use tussock_types::{
+    BuiltAs, ComparedPocket, Comparison, Difference, Estimate, PocketChange, PredictionHeld,
+};
 
 /// What a change brought, in a few sentences.
 pub(crate) fn comparison_said(comparison: &Comparison) -> String {
@@ -88,10 +90,10 @@ pub(crate) fn pocket_changes(pockets: &[ComparedPocket]) -> String {
 
 /// Whether a prediction holds.
 pub(crate) fn prediction_meaning(held: &PredictionHeld) -> &'static str {
-    match (held.was_built, held.holds) {
-        (true, true) => "the prediction holds",
-        (true, false) => "the prediction does not hold",
-        (false, _) => "nothing to hold it against",
+    match (held.built, held.holds) {
+        (BuiltAs::Nothing, _) => "nothing to hold it against",
+        (_, true) => "the prediction holds",
+        (_, false) => "the prediction does not hold",
     }
 }
 

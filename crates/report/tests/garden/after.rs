@@ -26,6 +26,8 @@ fn pocket(id: &str, found: LawnWhen, index: usize, change: PocketChange) -> Comp
             between(0.0, 0.0, 0.03)
         },
         after_fraction: after,
+        decided_after_nights: (change == PocketChange::Mended).then_some(1),
+        more_nights: (change == PocketChange::Unchanged).then_some(3),
         said: Said::PocketCompared {
             pocket: id.to_owned(),
             before_fraction: 0.0,
@@ -77,8 +79,8 @@ pub(crate) fn comparison() -> Comparison {
             pocket("M2", LawnWhen::Before, 1, PocketChange::Unchanged),
         ],
         predictions: vec![PredictionHeld {
-            id: "G1".to_owned(),
-            was_built: true,
+            id: Some("G1".to_owned()),
+            built: BuiltAs::Suggested,
             pocket: "M1".to_owned(),
             predicted_fraction: between(0.81, 0.66, 0.9),
             measured_fraction: 0.87,

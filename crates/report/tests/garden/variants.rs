@@ -179,6 +179,11 @@ pub(crate) fn full_findings() -> Findings {
             evidence_against: Vec::new(),
         },
     ]);
+    pocket.next_look = Some(Said::LookDecides {
+        look: NextLook::StuckSpot,
+        log_h: 16.0,
+        told_fraction: 0.4,
+    });
     pocket.suggestion_ids = vec!["G1".to_owned()];
     findings.missed_pockets[1].certainty = Some(0.97);
     findings.missed_pockets[1].causes = Some(Vec::new());

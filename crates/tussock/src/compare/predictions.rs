@@ -1,8 +1,13 @@
 //! What was predicted before, beside what is measured after.
 
 use super::{Both, SideSeen, built};
-use tussock_plane::{Region, Site};
-use tussock_types::{Findings, LawnWhen, Place, PredictionHeld, Suggestion, SuggestionKind};
+use tussock_diagnose::suggest::pocket_predicted;
+use tussock_plane::{Named, Region, Site};
+use tussock_simulate::Yard;
+use tussock_survey::Survey;
+use tussock_types::{
+    BuiltAs, Estimate, Findings, LawnWhen, Place, PredictionHeld, Suggestion, SuggestionKind,
+};
 
 /// A guide run that lies this near to the suggested one, on average, is that one.
 const SAME_LINE_M: f64 = 1.0;
@@ -10,48 +15,159 @@ const SAME_LINE_M: f64 = 1.0;
 const SAME_ZONE: f64 = 0.15;
 /// Part of the added hours that counts as done.
 const MOST_OF_HOURS: f64 = 0.7;
+/// Nights that are longer or shorter by less of their hours are as long.
+const OTHER_HOURS: f64 = 0.2;
 
-/// Suggestions of the before side with what came of them.
+/// A change of lawn by less comes from drawing.
+const SAME_LAWN_M2: f64 = 0.5;
+/// Runs behind a prediction of what was built.
+const RUNS: u64 = 100;
+/// Runs longer than this are not made.
+const MOST_RUN_H: f64 = 200.0;
+/// Share of outings along a guide run of which nobody says how many take it.
+const GUIDE_SHARE_FRACTION: f64 = 0.4;
+
+/// What there is after the change, and the machine before.
+pub(super) struct AfterPlan<'a> {
+    pub(super) site: &'a Site,
+    pub(super) survey: Option<&'a Survey<'a>>,
+    /// Driving hours of a night after over those before.
+    pub(super) times_night_h: f64,
+    /// Driving hours of the logs after over those before.
+    pub(super) times_log_h: f64,
+    pub(super) seed: u64,
+}
+
+/// Suggestions of the before side with what came of them; and for pockets for which something else was built, what the machine of the
+/// side before is predicted to do with that.
 pub(super) fn predictions(
     before: &Findings,
     site_before: &Site,
-    site_after: &Site,
+    after_plan: &AfterPlan<'_>,
     pockets: &[Both],
-    after: &SideSeen,
-    times_hours: f64,
+    seen_before: &SideSeen,
+    seen_after: &SideSeen,
 ) -> Vec<PredictionHeld> {
-    before
-        .suggestions
-        .iter()
-        .flatten()
-        .filter_map(|suggestion| {
-            let pocket = suggestion.pocket_ids.first()?;
-            let number = pockets
-                .iter()
-                .position(|both| both.found == LawnWhen::Before && both.id == *pocket)?;
-            let measured = after.pockets.get(number).copied()?;
-            let predicted = suggestion.predicted.pocket_fraction_after;
-            let holds = predicted.low.is_none_or(|low| measured >= low)
-                && predicted.high.is_none_or(|high| measured <= high);
-            Some(PredictionHeld {
-                id: suggestion.id.clone(),
-                was_built: was_built(before, site_before, site_after, suggestion, times_hours),
-                pocket: pocket.clone(),
+    let otherwise = as_built(before, site_before, after_plan, seen_before);
+    let mut all = Vec::new();
+    for (number, both) in pockets.iter().enumerate() {
+        let Some(measured) = seen_after.pockets.get(number).copied() else {
+            continue;
+        };
+        if both.found != LawnWhen::Before {
+            continue;
+        }
+        let mut tell = |suggestion: Option<&Suggestion>, built, predicted: Estimate| {
+            all.push(PredictionHeld {
+                id: suggestion.map(|suggestion| suggestion.id.clone()),
+                built,
+                pocket: both.id.clone(),
                 predicted_fraction: predicted,
                 measured_fraction: measured,
-                holds,
-            })
-        })
-        .collect()
+                holds: predicted.low.is_none_or(|low| measured >= low)
+                    && predicted.high.is_none_or(|high| measured <= high),
+            });
+        };
+        let (built, others): (Vec<&Suggestion>, Vec<&Suggestion>) = before
+            .suggestions
+            .iter()
+            .flatten()
+            .filter(|suggestion| suggestion.pocket_ids.first() == Some(&both.id))
+            .partition(|suggestion| was_built(before, site_before, after_plan, suggestion));
+        let told = |suggestion: &Suggestion| suggestion.predicted.pocket_fraction_after;
+        if let (true, Some(runs)) = (built.is_empty(), &otherwise) {
+            tell(others.first().copied(), BuiltAs::Otherwise, runs[number]);
+            continue;
+        }
+        for suggestion in built {
+            tell(Some(suggestion), BuiltAs::Suggested, told(suggestion));
+        }
+        for suggestion in others {
+            tell(Some(suggestion), BuiltAs::Nothing, told(suggestion));
+        }
+    }
+    all
+}
+
+/// What the machine of the side before is predicted to visit of each pocket on the plan after, in as many hours as were logged; `None`
+/// where the plans are alike, and where no machine is trusted to drive as the logged one.
+fn as_built(
+    before: &Findings,
+    site_before: &Site,
+    after_plan: &AfterPlan<'_>,
+    seen_before: &SideSeen,
+) -> Option<Vec<Estimate>> {
+    let site_after = after_plan.site;
+    let is_trusted = before.fit.as_ref().is_none_or(|fit| fit.is_trusted);
+    if !is_trusted || !differs(site_before, site_after, after_plan.times_night_h) {
+        return None;
+    }
+    let fitted = after_plan.survey?.machine().ok()?;
+    let mut cast = seen_before.cast.clone()?;
+    cast.run.hours *= after_plan.times_log_h;
+    if cast.run.hours > MOST_RUN_H {
+        return None;
+    }
+    let share = |number: usize, guide: &[Place]| {
+        let known = site_before
+            .guides
+            .iter()
+            .position(|other| apart_m(&other.shape, guide) <= SAME_LINE_M);
+        let of_log = known.and_then(|known| fitted.guide_shares_fraction.get(known).copied().flatten());
+        let planned = site_after.guide_shares_fraction.get(number).copied().flatten();
+        Some(of_log.or(planned).unwrap_or(GUIDE_SHARE_FRACTION))
+    };
+    let mut site = site_after.clone();
+    site.station = site.station.or(fitted.station);
+    site.guide_shares_fraction = site_after
+        .guides
+        .iter()
+        .enumerate()
+        .map(|(number, guide)| share(number, &guide.shape))
+        .collect();
+    cast.yard = Yard::new(&site, fitted.machine.past_boundary_m).ok()?;
+    let runs = cast.play(&seen_before.scene, after_plan.seed, 0..RUNS).ok()?;
+    let predicted = |number: usize| {
+        let visited: Vec<f64> = runs.iter().map(|run| run.pockets[number]).collect();
+        pocket_predicted(&visited, fitted.position_sd_m)
+    };
+    Some((0..seen_before.pockets.len()).map(predicted).collect())
+}
+
+/// Whether anything was built, or hours changed.
+fn differs(before: &Site, after: &Site, times_night_h: f64) -> bool {
+    let has = |guides: &[Named<Vec<Place>>], guide: &[Place]| {
+        guides
+            .iter()
+            .any(|other| apart_m(&other.shape, guide) <= SAME_LINE_M)
+    };
+    let outline = |site: &Site| site.boundary.clone().unwrap_or_else(|| site.drawn_lawn.clone());
+    off_m2(&before.lawn, &after.lawn) > SAME_LAWN_M2
+        || off_m2(&outline(before), &outline(after)) > SAME_LAWN_M2
+        || after
+            .guides
+            .iter()
+            .any(|guide| !has(&before.guides, &guide.shape))
+        || before
+            .guides
+            .iter()
+            .any(|guide| !has(&after.guides, &guide.shape))
+        || (times_night_h - 1.0).abs() > OTHER_HOURS
+}
+
+/// Ground of one of two regions only.
+fn off_m2(one: &Region, other: &Region) -> f64 {
+    let less = |one: &Region, other: &Region| one.minus(other).map_or(f64::INFINITY, |left| left.area_m2());
+    less(one, other) + less(other, one)
 }
 
 fn was_built(
     before: &Findings,
     site_before: &Site,
-    site_after: &Site,
+    after_plan: &AfterPlan<'_>,
     suggestion: &Suggestion,
-    times_hours: f64,
 ) -> bool {
+    let (site_after, times_hours) = (after_plan.site, after_plan.times_night_h);
     let Some(plan) = &before.plan else { return false };
     let hours_h = super::hours_per_night(before);
     let hours_done = suggestion.added_h_per_day.is_none_or(|added_h| {
@@ -83,11 +199,6 @@ fn was_built(
             // As the plan would be with it, and nearer to that than to the plan before.
             let wished = Site::build_in(&built(plan, &site_before.frame, suggestion), site_before.frame);
             wished.is_ok_and(|(wished, _)| {
-                let off_m2 = |a: &Region, b: &Region| {
-                    let less =
-                        |x: &Region, y: &Region| x.minus(y).map_or(f64::INFINITY, |left| left.area_m2());
-                    less(a, b) + less(b, a)
-                };
                 let change_m2 = off_m2(&wished.lawn, &site_before.lawn);
                 let zone_m2 = Region::from_rings(vec![vec![suggestion.geometry.clone()]])
                     .map_or(0.0, |zone| zone.area_m2());

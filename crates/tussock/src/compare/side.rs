@@ -1,7 +1,7 @@
 //! One side of a comparison on the common ground.
 
-use super::{CompareError, Side};
 use tussock_diagnose::night_simulation::{Access, CELL_M, Cast, Fractions, Scene};
+use tussock_diagnose::suggest::as_driven;
 use tussock_locate::HaltPlace;
 use tussock_plane::{Region, Site, rasterise};
 use tussock_simulate::Yard;
@@ -12,6 +12,10 @@ use tussock_types::{Estimate, Findings, Place};
 const RUNS: u64 = 60;
 /// The fitted machine knows not everything that differs from night to night.
 const MORE_THAN_FITTED: f64 = 1.15;
+/// Driving that luck deals out as one.
+const HALF_HOUR_S: f64 = 1800.0;
+/// Nights lie further apart than this.
+const BETWEEN_NIGHTS_S: f64 = 4.0 * 3600.0;
 /// Fewer outings give no jackknife.
 const LEAST_OUTINGS: usize = 3;
 /// A line that comes this near to the station ends an outing.
@@ -30,39 +34,54 @@ pub(crate) struct SideSeen {
     pub(crate) pockets: Vec<f64>,
     /// Its standard deviation from night to night.
     pub(super) pocket_sds: Vec<Option<f64>>,
-    /// Pocket fractions of simulated runs without any change.
-    pocket_runs: Option<Vec<Vec<f64>>>,
+    /// Simulated runs without any change.
+    runs: Option<Vec<Fractions>>,
+    /// The machine fitted to this side, on its own plan; `None` where none fits.
+    pub(super) cast: Option<Cast>,
+    /// The common ground with its pockets.
+    pub(super) scene: Scene,
+    /// What each half hour of driving visited by itself, night by night; empty where a side is known by its findings alone.
+    pub(super) nights: Vec<Vec<Fractions>>,
+    /// Standard deviation of a place on the path.
+    pub(super) position_error_m: f64,
+}
+
+/// The ground on which both sides are looked at.
+pub(super) struct CommonGround<'a> {
+    /// Lawn of both plans.
+    pub(super) lawn: &'a Region,
+    /// Outlines of the pockets of both sides.
+    pub(super) pockets: &'a [Region],
+    pub(super) cut_width_m: f64,
 }
 
 impl SideSeen {
     pub(super) fn of(
-        side: &Side<'_>,
+        findings: &Findings,
+        survey: Option<&Survey<'_>>,
         site: &Site,
-        common: &Region,
-        outlines: &[Region],
+        ground: &CommonGround<'_>,
         moved: &dyn Fn(Place) -> Place,
-        cut_width_m: f64,
         seed: u64,
-    ) -> Result<Self, CompareError> {
+    ) -> Self {
         let common_site = Site {
-            lawn: common.clone(),
+            lawn: ground.lawn.clone(),
             ..site.clone()
         };
-        let mut scene = Scene::of(&common_site, CELL_M, cut_width_m);
-        for outline in outlines {
+        let mut scene = Scene::of(&common_site, CELL_M, ground.cut_width_m);
+        for outline in ground.pockets {
             scene.add(rasterise(outline, &scene.lawn.grid));
         }
-        let survey = side.job.map(Survey::of).transpose()?;
-        let outings = match &survey {
+        let outings = match survey {
             Some(survey) => outings_of_tracks(survey, moved),
-            None => outings_of_lines(side.findings, site.station, moved),
+            None => outings_of_lines(findings, site.station, moved),
         };
         let painted = scene.paint(outings.iter().flatten().copied());
         let seen = scene.fractions(&painted);
         // The count knows more of positions than plain painting: its estimate, on the common ground.
-        let own = Scene::of(site, CELL_M, cut_width_m);
+        let own = Scene::of(site, CELL_M, ground.cut_width_m);
         let own_fraction = own.fractions(&own.paint(outings.iter().flatten().copied())).lawn;
-        let visited = side.findings.coverage.as_ref().map_or_else(
+        let visited = findings.coverage.as_ref().map_or_else(
             || Estimate::bare(own_fraction),
             |coverage| coverage.visited_fraction,
         );
@@ -71,9 +90,9 @@ impl SideSeen {
             .low
             .zip(visited.high)
             .map_or(0.0, |(low, high)| (high - low) / (2.0 * Estimate::END_SDS));
-        let rehearsed = survey
-            .as_ref()
-            .and_then(|survey| rehearsed(survey, site, &scene, moved, seed, &seen));
+        let (cast, runs) = survey
+            .and_then(|survey| rehearsed(survey, site, &scene, moved, seed, &seen))
+            .unzip();
         let left_out: Vec<_> = if outings.len() >= LEAST_OUTINGS {
             (0..outings.len())
                 .map(|out| {
@@ -84,38 +103,31 @@ impl SideSeen {
         } else {
             Vec::new()
         };
-        let jackknifed = |of: &dyn Fn(&Fractions) -> f64| {
-            let count = left_out.len() as f64;
-            (!left_out.is_empty()).then(|| {
-                let mean = left_out.iter().map(of).sum::<f64>() / count;
-                let sum: f64 = left_out.iter().map(|one| (of(one) - mean).powi(2)).sum();
-                ((count - 1.0) / count * sum).sqrt()
-            })
+        let luck_sd = |of: &dyn Fn(&Fractions) -> f64| match &runs {
+            Some(runs) => Some(sd_of(runs.iter().map(of))),
+            None => jackknifed(left_out.iter().map(of)),
         };
-        let sd_of = |values: &[f64]| {
-            let count = values.len() as f64;
-            let mean = values.iter().sum::<f64>() / count;
-            (values.iter().map(|value| (value - mean).powi(2)).sum::<f64>() / (count - 1.0)).sqrt()
-        };
-        let nightly_sd = match &rehearsed {
-            Some(runs) => Some(MORE_THAN_FITTED * sd_of(&runs.lawn)),
-            None => jackknifed(&|one| one.lawn),
-        };
-        let pocket_sds = (0..outlines.len())
-            .map(|number| match &rehearsed {
-                Some(runs) => Some(sd_of(&runs.pockets[number])),
-                None => jackknifed(&|one| one.pockets[number]),
-            })
-            .collect();
-        Ok(Self {
+        Self {
             fraction: (visited.estimate + common_less_own).clamp(0.0, 1.0),
             common_less_own,
             position_sd,
-            nightly_sd,
+            nightly_sd: luck_sd(&|one| one.lawn).map(|sd| match runs {
+                Some(_) => MORE_THAN_FITTED * sd,
+                None => sd,
+            }),
+            pocket_sds: (0..ground.pockets.len())
+                .map(|number| luck_sd(&|one| one.pockets[number]))
+                .collect(),
             pockets: seen.pockets,
-            pocket_sds,
-            pocket_runs: rehearsed.map(|runs| runs.pockets),
-        })
+            runs,
+            cast,
+            nights: survey.map_or_else(Vec::new, |survey| half_hours(survey, &scene, moved)),
+            position_error_m: survey.map_or(0.0, |survey| {
+                let errors_m = survey.tracks.iter().map(|track| track.position_error_m());
+                errors_m.fold(0.0, f64::max)
+            }),
+            scene,
+        }
     }
 
     /// With position error alone: luck stands in the difference.
@@ -125,11 +137,12 @@ impl SideSeen {
 
     /// What two logs without a change differ by in nine of ten, for a pocket.
     pub(super) fn pocket_luck(&self, number: usize) -> Option<f64> {
-        if let Some(runs) = self.pocket_runs.as_ref().map(|all| &all[number]) {
+        if let Some(runs) = &self.runs {
+            let of = |run: &Fractions| run.pockets[number];
             let mut apart: Vec<f64> = runs
                 .iter()
                 .enumerate()
-                .flat_map(|(at, one)| runs[at + 1..].iter().map(move |two| (one - two).abs()))
+                .flat_map(|(at, one)| runs[at + 1..].iter().map(move |two| (of(one) - of(two)).abs()))
                 .collect();
             apart.sort_by(f64::total_cmp);
             return apart.get(apart.len() * 9 / 10).copied();
@@ -142,12 +155,27 @@ impl SideSeen {
     }
 }
 
-struct Rehearsed {
-    lawn: Vec<f64>,
-    pockets: Vec<Vec<f64>>,
+fn mean_of(values: impl Iterator<Item = f64> + Clone) -> f64 {
+    values.clone().sum::<f64>() / values.count().max(1) as f64
 }
 
-/// Runs of the machine fitted to this side, on its own plan; `None` where none fits.
+fn squares_of(values: impl Iterator<Item = f64> + Clone) -> f64 {
+    let mean = mean_of(values.clone());
+    values.map(|value| (value - mean).powi(2)).sum()
+}
+
+fn sd_of(values: impl Iterator<Item = f64> + Clone) -> f64 {
+    let count = values.clone().count() as f64;
+    (squares_of(values) / (count - 1.0)).sqrt()
+}
+
+/// Standard deviation from values with one outing left out each; `None` where there are too few outings.
+fn jackknifed(left_out: impl Iterator<Item = f64> + Clone) -> Option<f64> {
+    let count = left_out.clone().count() as f64;
+    (count > 0.0).then(|| ((count - 1.0) / count * squares_of(left_out)).sqrt())
+}
+
+/// The machine fitted to this side, on its own plan, and its runs; `None` where none fits.
 fn rehearsed(
     survey: &Survey<'_>,
     site: &Site,
@@ -155,10 +183,11 @@ fn rehearsed(
     moved: &dyn Fn(Place) -> Place,
     seed: u64,
     seen: &Fractions,
-) -> Option<Rehearsed> {
+) -> Option<(Cast, Vec<Fractions>)> {
     // The machine is fitted where the log lies; on the common frame the site is the same but for a shift of the plane.
     let fitted = survey.machine().ok()?;
-    let mut site = fitted.site(site);
+    let turns = survey.turns().ok()?.first()?;
+    let (mut site, _) = as_driven(site, fitted, turns, moved);
     site.station = fitted.station.map(moved);
     let cast = Cast {
         yard: Yard::new(&site, fitted.machine.past_boundary_m).ok()?,
@@ -167,17 +196,34 @@ fn rehearsed(
         access: Access::AsIs,
     };
     let runs = cast.play(scene, seed, 0..RUNS).ok()?;
-    let lawn: Vec<f64> = runs.iter().map(|run| run.lawn).collect();
-    let mean = lawn.iter().sum::<f64>() / lawn.len() as f64;
-    let far = (lawn.iter().map(|one| (one - mean).powi(2)).sum::<f64>() / lawn.len() as f64).sqrt();
+    let lawn = runs.iter().map(|run| run.lawn);
+    let far = (squares_of(lawn.clone()) / runs.len() as f64).sqrt();
     // Ground that the plan does not show as it is: the machine fits, the plan does not.
-    if (seen.lawn - mean).abs() > 3.0 * far + 0.02 {
-        return None;
+    ((seen.lawn - mean_of(lawn)).abs() <= 3.0 * far + 0.02).then_some((cast, runs))
+}
+
+/// What each half hour of driving visited, night by night; what is left over of a night is left out.
+fn half_hours(survey: &Survey<'_>, scene: &Scene, moved: &dyn Fn(Place) -> Place) -> Vec<Vec<Fractions>> {
+    let mut nights: Vec<Vec<Fractions>> = Vec::new();
+    for track in &survey.tracks {
+        let (mut open, mut driven_s, mut last_s) = (Legs::new(), 0.0, f64::NEG_INFINITY);
+        for (from, to) in track.legs() {
+            if from.leave_s - last_s > BETWEEN_NIGHTS_S {
+                nights.push(Vec::new());
+                open.clear();
+                driven_s = 0.0;
+            }
+            last_s = to.arrive_s;
+            driven_s += to.arrive_s - from.leave_s;
+            open.push([moved(from.place), moved(to.place)]);
+            if driven_s >= HALF_HOUR_S {
+                let visited = scene.fractions(&scene.paint(open.drain(..)));
+                nights.last_mut().expect("a night was begun").push(visited);
+                driven_s = 0.0;
+            }
+        }
     }
-    let pockets = (0..seen.pockets.len())
-        .map(|number| runs.iter().map(|run| run.pockets[number]).collect())
-        .collect();
-    Some(Rehearsed { lawn, pockets })
+    nights
 }
 
 type Legs = Vec<[Place; 2]>;

@@ -6,23 +6,27 @@ use crate::passages::{Neck, Traffic};
 use crate::pocket::Shape;
 use crate::site_analysis::SiteAnalysis;
 use tussock_coverage::luck;
-use tussock_types::{CauseFindings, Place, Said, math};
+use tussock_types::{Cause, CauseFindings, NextLook, Place, Said, math};
 
 /// What is said of one pocket.
-pub(crate) struct Because {
+pub(crate) struct CauseWording {
     pub(crate) why: Said,
     pub(crate) causes: Vec<CauseFindings>,
+    pub(crate) next_look: Option<Said>,
 }
 
+/// A look at the ground is right in so many cases: common practice, no source.
+const LOOK_IS_RIGHT: f64 = 0.9;
+
 /// Why a pocket was missed.
-pub(crate) fn because(
+pub(crate) fn cause_wording(
     judgement: &Judgement,
     shape: &Shape,
     layout: &SiteAnalysis,
     drive: &luck::Drive,
     chance: Chance,
     has_plan: bool,
-) -> Because {
+) -> CauseWording {
     let seen = Seen {
         shape,
         layout,
@@ -42,12 +46,61 @@ pub(crate) fn because(
         })
         .collect();
     let first = judgement.reasons.first();
-    Because {
+    let next_look = match judgement.reasons.as_slice() {
+        [first, second, ..] => Some(next_look(first, second, chance.as_is_fraction, seen.driven_h)),
+        _ => None,
+    };
+    CauseWording {
         why: first
             .and_then(|reason| seen.why(reason))
             .unwrap_or(Said::NotShown {}),
         causes,
+        next_look,
     }
+}
+
+/// What tells two causes, equally likely before, best apart: a look at the ground, or another log as long. Of both the one that leaves
+/// the least entropy (Lindley 1956, DOI 10.1214/aoms/1177728069); what another log shows comes from the simulated nights of the layout.
+fn next_look(first: &Reason, second: &Reason, as_is_fraction: Option<f64>, driven_h: f64) -> Said {
+    // Where one cause shuts the machine out and the other does not, a visit tells; the open one shows one in so many logs.
+    let shuts = |reason: &Reason| {
+        let cause = reason.cause();
+        matches!(cause, Cause::WalledOff | Cause::EdgeBand | Cause::ZoneMisplaced)
+    };
+    let told_fraction = match as_is_fraction {
+        Some(left_fraction) if shuts(first) != shuts(second) => 1.0 - left_fraction,
+        _ => 0.0,
+    };
+    let is_log = bits(0.5 * told_fraction) - 0.5 * bits(told_fraction) > 1.0 - bits(LOOK_IS_RIGHT);
+    let of = |reason: &Reason| match reason {
+        Reason::Zone { .. } => Some(NextLook::Zone),
+        Reason::Stuck { .. } => Some(NextLook::StuckSpot),
+        Reason::ShutNeck { .. } | Reason::BlockedNeck { .. } => Some(NextLook::Passage),
+        Reason::NoWayIn | Reason::Body { .. } => Some(NextLook::Ground),
+        Reason::OutOfReachAtEdge | Reason::Strip { .. } => Some(NextLook::Edge),
+        _ => None,
+    };
+    Said::LookDecides {
+        look: match of(first).or_else(|| of(second)) {
+            _ if is_log => NextLook::AnotherLog,
+            Some(look) => look,
+            None => NextLook::Width,
+        },
+        log_h: driven_h,
+        told_fraction,
+    }
+}
+
+/// Entropy of a matter with two outcomes.
+fn bits(fraction: f64) -> f64 {
+    let part = |p: f64| {
+        if p > 0.0 {
+            -p * math::ln(p) / std::f64::consts::LN_2
+        } else {
+            0.0
+        }
+    };
+    part(fraction) + part(1.0 - fraction)
 }
 
 /// Changes of side are visits of the part behind: in by one, out by the next.
@@ -352,4 +405,55 @@ fn course_deg(from: Place, to: Place) -> f64 {
     math::atan2(to.east_m - from.east_m, to.north_m - from.north_m)
         .to_degrees()
         .rem_euclid(360.0)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use approx::assert_abs_diff_eq;
+
+    fn look(first: Reason, second: Reason, as_is_fraction: Option<f64>) -> NextLook {
+        match next_look(&first, &second, as_is_fraction, 8.0) {
+            Said::LookDecides { look, .. } => look,
+            other => panic!("{other:?}"),
+        }
+    }
+
+    #[test]
+    fn entropy_is_that_of_every_table() {
+        assert_abs_diff_eq!(bits(0.5), 1.0, epsilon = 1e-12);
+        assert_abs_diff_eq!(bits(0.9), 0.468_995_593_6, epsilon = 1e-9);
+        assert_abs_diff_eq!(bits(0.0) + bits(1.0), 0.0);
+    }
+
+    #[test]
+    fn another_log_is_asked_for_where_it_tells_more_than_a_look_at_the_ground() {
+        let (shut, open) = (
+            Reason::BlockedNeck {
+                neck: 0,
+                expected: 9.0,
+                turns: 4,
+            },
+            Reason::Narrow { neck: 0 },
+        );
+        // An open passage shows itself in nineteen of twenty logs, or in one of two.
+        assert_eq!(look(shut, open, Some(0.05)), NextLook::AnotherLog);
+        assert_eq!(look(shut, open, Some(0.5)), NextLook::Passage);
+        assert_eq!(look(shut, open, None), NextLook::Passage);
+        // Two causes that both let it in look alike in any log.
+        assert_eq!(
+            look(
+                open,
+                Reason::Thin {
+                    density_fraction: 0.3
+                },
+                Some(0.0)
+            ),
+            NextLook::Width
+        );
+        assert_eq!(
+            look(Reason::NoWayIn, Reason::Strip { turns: 4 }, Some(0.0)),
+            NextLook::Ground
+        );
+    }
 }
