@@ -20,6 +20,27 @@ fn a_sound_plan_shows_its_areas_and_lengths() {
 }
 
 #[test]
+fn a_plan_tried_on_paper_leaves_a_page_and_a_picture_and_nothing_of_others() {
+    let folder = Folder::with_garden();
+    let told = folder
+        .tussock("plan check garden.geojson --cut-width 22cm --out paper")
+        .with_code(0);
+    assert!(
+        told.stdout.contains("plan.html") && told.stdout.contains("plan.png"),
+        "{}",
+        told.stdout
+    );
+    let page = String::from_utf8(folder.read("paper/plan.html")).expect("a page is text");
+    assert!(page.contains("Before digging") && page.contains("Driven over after 1"));
+    // A page that somebody edited is theirs.
+    folder.write("paper/plan.html", "my notes");
+    folder
+        .tussock("plan check garden.geojson --cut-width 22cm --out paper")
+        .with_code(2);
+    assert_eq!(folder.read("paper/plan.html"), b"my notes");
+}
+
+#[test]
 fn a_faulty_plan_ends_with_2_and_every_fault_is_told() {
     let folder = Folder::new();
     folder.write(

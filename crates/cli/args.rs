@@ -285,6 +285,7 @@ const CHECK_EXAMPLES: &str = "\
 Examples:
   tussock plan check garden.geojson
   tussock plan check garden.geojson --cut-width 22cm
+  tussock plan check garden.geojson --settings garden.toml --out before-digging
   tussock plan check garden.geojson --settings garden.toml --format json";
 
 /// Is this plan sound, and can the machine get everywhere?
@@ -308,6 +309,12 @@ pub(crate) struct PlanCheckArguments {
     /// Overrides machine.cut_width_m of the settings. Without a width, reach and days are not reported.
     #[arg(long, value_name = "WIDTH")]
     pub(crate) cut_width: Option<String>,
+
+    /// Folder for a page and a picture: how the lawn fills up, weak places, and what would mend them
+    ///
+    /// plan.html and plan.png. A simulated run as long as the promise allows is analysed as a log would be; that takes some seconds.
+    #[arg(long, value_name = "DIR")]
+    pub(crate) out: Option<PathBuf>,
 
     /// Random seed of the simulated runs
     #[arg(long, value_name = "SEED", default_value_t = 0)]

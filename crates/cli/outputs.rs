@@ -24,7 +24,7 @@ use tussock_ingest::digest;
 /// The list of what was written.
 const LIST: &str = ".tussock-outputs.json";
 /// Every name that an output can have.
-const NAMES: [&str; 10] = [
+const NAMES: [&str; 12] = [
     "findings.json",
     "findings.geojson",
     "report.html",
@@ -35,6 +35,8 @@ const NAMES: [&str; 10] = [
     "pockets.gpx",
     "comparison.json",
     "comparison.html",
+    "plan.html",
+    "plan.png",
 ];
 
 /// What is to be written.

@@ -5,15 +5,15 @@ use crate::args::{
 };
 use crate::exit::{CommandFailure, Exit};
 use crate::inputs::{self, name};
-use crate::outputs::{NewFile, write_new};
+use crate::outputs::{NewFile, OutputFolder, Rendered, write_new};
 use crate::printer::{Printer, harmless};
 use crate::{CommandResult, commands, wishes};
 use serde_json::json;
 use std::path::Path;
-use tussock::{AlignVerdict, PlanForecast, PlanReport, PlanRow};
+use tussock::{AlignVerdict, PlanReport, PlanRow, TypicalRun};
 use tussock_ingest::WalkError;
 use tussock_types::math;
-use tussock_types::{PlanRole, Settings, decimal, plural};
+use tussock_types::{PlanForecast, PlanRole, Settings, decimal, plural};
 
 pub(crate) fn run(command: &PlanCommand, printer: &Printer) -> CommandResult {
     match command {
@@ -25,6 +25,10 @@ pub(crate) fn run(command: &PlanCommand, printer: &Printer) -> CommandResult {
 }
 
 fn check(arguments: &PlanCheckArguments, printer: &Printer) -> CommandResult {
+    let given = std::iter::once(&arguments.plan).chain(&arguments.settings);
+    let folder = (arguments.out.as_deref())
+        .map(|path| OutputFolder::probe(path, given))
+        .transpose()?;
     inputs::check([&arguments.plan], "a plan (GeoJSON)")?;
     let mut settings = inputs::settings(arguments.settings.as_deref())?;
     let cut_width_m = arguments
@@ -37,20 +41,30 @@ fn check(arguments: &PlanCheckArguments, printer: &Printer) -> CommandResult {
     let mut report = tussock::check_plan(&plan);
     let is_sound = report.is_sound() && !read_faults.iter().any(|fault| fault.is_fatal);
     report.faults = tussock::plane::merge_faults(read_faults, std::mem::take(&mut report.faults));
-    let outlook = if is_sound {
-        tussock::plan_forecast(&plan, &settings, arguments.seed)
-    } else {
-        None
+    let typical = match &folder {
+        Some(_) => TypicalRun::Analysed,
+        None => TypicalRun::LeftOut,
+    };
+    let forecast = match is_sound {
+        true => tussock::plan_forecast(&plan, &settings, typical, arguments.seed),
+        false => None,
+    };
+    let written = match (&folder, &forecast) {
+        (Some(folder), Some(forecast)) => folder.write(&drawn(forecast, &settings)?)?,
+        _ => Vec::new(),
     };
     let text = match arguments.format {
         Format::Human => {
-            let ahead = outlook
+            let ahead = forecast
                 .as_ref()
-                .map(|outlook| ahead(outlook, &settings))
+                .map(|forecast| ahead(forecast, &settings))
                 .unwrap_or_default();
-            table(&report, is_sound) + &ahead
+            let files = written
+                .iter()
+                .map(|path| format!("\nWritten: {}", path.display()));
+            table(&report, is_sound) + &ahead + &files.collect::<String>()
         }
-        Format::Json => json(&report, outlook.as_ref(), is_sound),
+        Format::Json => json(&report, forecast.as_ref(), is_sound),
     };
     printer.data(text.as_bytes())?;
     if is_sound {
@@ -99,14 +113,14 @@ fn table(report: &PlanReport, is_sound: bool) -> String {
 }
 
 /// What the plan promises, in words.
-fn ahead(outlook: &PlanForecast, settings: &Settings) -> String {
+fn ahead(forecast: &PlanForecast, settings: &Settings) -> String {
     let mut text = String::new();
-    if !outlook.passages.is_empty() {
+    if !forecast.passages.is_empty() {
         text.push_str(&format!(
             "\nPassages, for a machine whose middle turns {:.2} m before the edge:\n\n{:>3}  {:>7}  {:>6}  {:>8}  {:>9}  {:>15}  {:>10}\n",
-            outlook.setback_m, "id", "width m", "free m", "length m", "behind m2", "changes per day", "fair share"
+            forecast.setback_m, "id", "width m", "free m", "length m", "behind m2", "changes per day", "fair share"
         ));
-        for (passage, share) in outlook.passages.iter().zip(&outlook.passage_share_fraction) {
+        for (passage, share) in forecast.passages.iter().zip(&forecast.passage_share_fractions) {
             let changes = passage.crossings_expected.unwrap_or(0.0);
             text.push_str(&format!(
                 "{:>3}  {:>7.2}  {:>6.2}  {:>8.1}  {:>9.0}  {changes:>15.1}  {:>8.0} %\n",
@@ -118,11 +132,15 @@ fn ahead(outlook: &PlanForecast, settings: &Settings) -> String {
                 100.0 * share
             ));
         }
-        if outlook.passages.iter().any(|passage| passage.free_width_m <= 0.0) {
+        if forecast
+            .passages
+            .iter()
+            .any(|passage| passage.free_width_m <= 0.0)
+        {
             text.push_str("Where nothing is free the machine does not get through.\n");
         }
     }
-    for part in &outlook.out_of_reach {
+    for part in &forecast.out_of_reach {
         text.push_str(&format!(
             "\nOut of reach: {:.1} m2 round {} m east, {} m north of the lawn's middle.\n",
             part.area_m2,
@@ -130,13 +148,13 @@ fn ahead(outlook: &PlanForecast, settings: &Settings) -> String {
             decimal(part.north_m, 1)
         ));
     }
-    if outlook.edges_m2 > 0.0 {
+    if forecast.edges_m2 > 0.0 {
         text.push_str(&format!(
             "\nEdges and corners that the disc does not get to: {:.1} m2 (to trim by hand).\n",
-            outlook.edges_m2
+            forecast.edges_m2
         ));
     }
-    if let Some(days) = &outlook.days {
+    if let Some(days) = &forecast.days {
         text.push_str(&format!(
             "\nDriven over, at {:.1} working hours a day ({} simulated runs, nine of ten in the range):\n",
             days.working_h_per_day, days.runs
@@ -167,7 +185,7 @@ fn ahead(outlook: &PlanForecast, settings: &Settings) -> String {
     text
 }
 
-fn json(report: &PlanReport, outlook: Option<&PlanForecast>, is_sound: bool) -> String {
+fn json(report: &PlanReport, forecast: Option<&PlanForecast>, is_sound: bool) -> String {
     let rows: Vec<_> = report
         .rows
         .iter()
@@ -181,21 +199,26 @@ fn json(report: &PlanReport, outlook: Option<&PlanForecast>, is_sound: bool) -> 
         "edge_m": report.edge_m,
         "features": rows,
         "faults": report.faults,
-        "outlook": outlook.map(|outlook| json!({
-            "setback_m": outlook.setback_m,
-            "passages": outlook.passages,
-            "passage_share_fractions": outlook.passage_share_fraction,
-            "out_of_reach": outlook.out_of_reach,
-            "edges_m2": outlook.edges_m2,
-            "days": outlook.days.as_ref().map(|days| json!({
-                "working_h_per_day": days.working_h_per_day,
-                "visited_fraction": days.visited_fraction,
-                "needed_h_per_day": days.needed_h_per_day,
-                "runs": days.runs,
-            })),
-        })),
+        "forecast": forecast.map(|forecast| PlanForecast { typical: None, ..forecast.clone() }),
     });
     format!("{value:#}\n")
+}
+
+/// The page and the picture.
+fn drawn(forecast: &PlanForecast, settings: &Settings) -> Result<Vec<Rendered>, CommandFailure> {
+    let page = tussock_report::html_forecast(forecast, settings, tussock::TOOL_VERSION)?;
+    let picture = match &forecast.typical {
+        Some(typical) => Some(tussock_report::map_png(typical, tussock_report::MAP_WIDTH_PX)?),
+        None => None,
+    };
+    let file = |name: &str, bytes: Vec<u8>| Rendered {
+        name: name.to_owned(),
+        bytes,
+    };
+    let picture = picture.map(|bytes| file("plan.png", bytes));
+    Ok(std::iter::once(file("plan.html", page.into_bytes()))
+        .chain(picture)
+        .collect())
 }
 
 /// Where a plan goes; `None` is stdout. Told before anything is read.

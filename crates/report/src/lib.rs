@@ -3,6 +3,7 @@
 //! | question | function |
 //! |---|---|
 //! | what does it say, in a terminal? | [`answer`], [`answer_map`], [`hints`], [`answer_inspection`] |
+//! | what does a plan promise? | [`html_forecast`] |
 //! | what did a change bring? | [`answer_comparison`], [`html_comparison`], [`comparison_to_json`] |
 //! | what do I hand to the customer? | [`html`], [`map_png`] |
 //! | how do I walk to the pockets? | [`pockets_gpx`] |
@@ -39,7 +40,7 @@ mod words;
 pub use error::ReportError;
 pub use geojson::geojson;
 pub use gpx::pockets_gpx;
-pub use html::{html, html_comparison, html_morning};
+pub use html::{html, html_comparison, html_forecast, html_morning};
 pub use json::{
     comparison_from_json, comparison_to_json, complaints_to_json, from_json, inspection_to_json, to_json,
 };

@@ -2,7 +2,7 @@
 
 use crate::garden;
 use std::path::Path;
-use tussock_report::{Privacy, html_comparison, left_out, map_svg, outputs};
+use tussock_report::{Privacy, html_comparison, html_forecast, left_out, map_svg, outputs};
 
 const FILES: [&str; 7] = [
     "cells.parquet",
@@ -51,5 +51,10 @@ fn samples_are_written_whole_for_looking_at() {
     assert!(page.trim_end().ends_with("</html>"));
     std::fs::create_dir_all(folder.join("comparison")).unwrap();
     std::fs::write(folder.join("comparison/comparison.html"), page).unwrap();
+    let mut settings = tussock_types::Settings::default();
+    settings.machine.cut_width_m = Some(0.22);
+    let page = html_forecast(&garden::forecast(), &settings, "0.1.0").unwrap();
+    std::fs::create_dir_all(folder.join("forecast")).unwrap();
+    std::fs::write(folder.join("forecast/plan.html"), page).unwrap();
     println!("{}", folder.display());
 }

@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used)] // helpers of tests are tests
 
 mod comparison;
+mod forecast;
 mod garden;
 mod json;
 mod layers;

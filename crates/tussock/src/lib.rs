@@ -63,7 +63,7 @@ pub use from_trace::plan_from_trace;
 pub use inspect::inspect;
 pub use mended::{MendedPlan, mended_plan};
 pub use plan_check::{PlanReport, PlanRow, check_plan};
-pub use plan_forecast::{Days, PlanForecast, plan_forecast};
+pub use plan_forecast::{TypicalRun, plan_forecast};
 pub use tussock_coverage as coverage;
 pub use tussock_diagnose as diagnose;
 pub use tussock_locate as locate;

@@ -3,48 +3,23 @@
 //! Passages, ground out of reach and corners come from the plan's own room ([`tussock_diagnose::clearance`],
 //! [`tussock_diagnose::passages`]); the share of path that a part behind a passage gets, from a two-state chain along the path.
 //! How the lawn fills up over days comes from seeded runs of a roaming machine on the plan ([`tussock_simulate`]): median and the
-//! range of nine in ten runs. Exact for a machine that drives as simulated; a real one differs, so that days are a guess to
-//! about a third.
+//! range of nine in ten runs. Weak places, their causes and what would mend them come from the middle one of these runs, which is
+//! analysed as a log without any error would be. Exact for a machine that drives as simulated; a real one differs, so that days are a
+//! guess to about a third. Cost: 16 runs of ten days at most; a typical run costs an analysis with suggestions more.
 
+use crate::{Advice, Job, analyse};
 use rayon::prelude::*;
 use tussock_coverage::{swath, visits};
 use tussock_diagnose::clearance::{Clearance, Reach};
-use tussock_diagnose::passages;
+use tussock_diagnose::passages::{self, Neck};
 use tussock_locate::turns::Setback;
 use tussock_plane::{BitGrid, Site, rasterise};
-use tussock_simulate::{Machine, Run, Yard};
+use tussock_simulate::{LogNoise, Machine, Run, Sampling, TrueRun, Yard, sample};
 use tussock_types::math;
-use tussock_types::{Estimate, OutOfReach, OutOfReachWhy, Passage, Plan, Settings};
-
-/// What a plan promises.
-#[derive(Clone, Debug, PartialEq)]
-pub struct PlanForecast {
-    /// Distance inside the edge at which the machine's middle is taken to turn.
-    pub setback_m: f64,
-    /// Narrow connections, narrowest first; crossings are those of a day's driving.
-    pub passages: Vec<Passage>,
-    /// Share of path behind each passage over its fair share, in the same order, for outings of an hour.
-    pub passage_share_fraction: Vec<f64>,
-    /// Parts that the cutting disc cannot get to, largest first.
-    pub out_of_reach: Vec<OutOfReach>,
-    /// Strips along edges and corners that the disc leaves, all together.
-    pub edges_m2: f64,
-    /// What working days bring; `None` without a cutting width, or where no machine has room.
-    pub days: Option<Days>,
-}
-
-/// How the lawn fills up.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Days {
-    /// Working hours a day, charging included.
-    pub working_h_per_day: f64,
-    /// Visited fraction after each day: median of the runs and the range of nine in ten.
-    pub visited_fraction: Vec<Estimate>,
-    /// Working hours a day that the promise needs; `None` where 24 do not do.
-    pub needed_h_per_day: Option<f64>,
-    /// Runs behind it.
-    pub runs: usize,
-}
+use tussock_types::{
+    Estimate, Findings, ForecastDays, OutOfReach, OutOfReachWhy, Passage, Plan, PlanForecast,
+    PromiseSettings, Settings,
+};
 
 /// Working hours where the settings do not say: a working day (common practice, no source).
 const USUAL_HOURS: f64 = 10.0;
@@ -57,8 +32,29 @@ const RUNS: u64 = 16;
 const CELL_M: f64 = 0.06;
 const LEAST_PART_M2: f64 = 0.5;
 
+/// Days that are looked ahead at least.
+const LEAST_DAYS: f64 = 7.0;
+/// A part is done when so much of it is driven over.
+const DONE_FRACTION: f64 = 0.9;
+/// Time between fixes of the typical run.
+const TYPICAL_PERIOD_S: f64 = 2.0;
+
+/// Whether a typical run is analysed as well.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum TypicalRun {
+    /// Weak places, with what would mend them.
+    Analysed,
+    /// Hours and passages alone.
+    LeftOut,
+}
+
 /// Looks ahead; `None` for a plan that is not sound.
-pub fn plan_forecast(plan: &Plan, settings: &Settings, seed: u64) -> Option<PlanForecast> {
+pub fn plan_forecast(
+    plan: &Plan,
+    settings: &Settings,
+    typical: TypicalRun,
+    seed: u64,
+) -> Option<PlanForecast> {
     let (site, _) = Site::build(plan).ok()?;
     let region = site.drivable()?;
     let machine = &settings.machine;
@@ -79,46 +75,77 @@ pub fn plan_forecast(plan: &Plan, settings: &Settings, seed: u64) -> Option<Plan
         tussock_diagnose::installation::allowed_h_per_day(settings).unwrap_or(USUAL_HOURS);
     let day_m = working_h_per_day * DRIVING_SHARE * 3600.0 * speed_mps;
     let necks = passages::necks(&clearance, &region, home);
-    let passages = necks
-        .iter()
-        .enumerate()
-        .map(|(number, neck)| {
-            let geo = site.frame.to_geo(neck.middle);
-            Passage {
-                id: format!("P{}", number + 1),
-                across: neck.across,
-                lat: Some(geo.lat_deg),
-                lon: Some(geo.lon_deg),
-                width_m: neck.width_m,
-                free_width_m: neck.free_m(setback_m),
-                length_m: neck.length_m,
-                behind_m2: neck.behind_m2,
-                crossings: None,
-                crossings_expected: Some(neck.crossings_expected(day_m, setback_m)),
-                crossings_per_day: None,
-                share_ratio: None,
-            }
-        })
-        .collect();
-    let passage_share_fraction = necks
-        .iter()
-        .map(|neck| neck.share_expected_fraction(OUTING_S * DRIVING_SHARE * speed_mps, setback_m))
-        .collect();
-    let (out_of_reach, edges_m2) = if machine.cut_width_m.is_some() {
-        unreached(&site, &clearance, &reach)
-    } else {
-        (Vec::new(), 0.0)
+    let (out_of_reach, edges_m2) = match machine.cut_width_m {
+        Some(_) => unreached(&site, &clearance, &reach),
+        None => (Vec::new(), 0.0),
     };
+    let ahead = Ahead::of(&site, settings, setback_m, working_h_per_day, seed);
+    let behind: Vec<BitGrid> = match &ahead {
+        // What the disc never gets to is left long, however often it comes.
+        Some(ahead) => necks
+            .iter()
+            .map(|neck| ahead.part(&clearance, |cell| neck.behind[cell] && reach.reached[cell]))
+            .collect(),
+        None => Vec::new(),
+    };
+    let filled = ahead.as_ref().and_then(|ahead| ahead.filled(&behind));
+    let days = ahead
+        .as_ref()
+        .zip(filled.as_ref())
+        .map(|(ahead, filled)| ahead.days(filled));
+    let edge_m = site.boundary.as_ref().unwrap_or(&site.drawn_lawn).perimeter_m();
+    let zones_m: f64 = site.exclusions.iter().map(|zone| zone.shape.perimeter_m()).sum();
     Some(PlanForecast {
+        lawn_m2: site.lawn.area_m2(),
         setback_m,
-        passages,
-        passage_share_fraction,
+        speed_mps,
+        passage_share_fractions: necks
+            .iter()
+            .map(|neck| neck.share_expected_fraction(OUTING_S * DRIVING_SHARE * speed_mps, setback_m))
+            .collect(),
+        passage_done_fractions: match (&ahead, &filled) {
+            (Some(ahead), Some(filled)) => (0..necks.len())
+                .map(|part| ahead.done_fractions(filled, part))
+                .collect(),
+            _ => Vec::new(),
+        },
+        passages: (1..)
+            .zip(&necks)
+            .map(|(number, neck)| passage(&site, neck, number, setback_m, day_m))
+            .collect(),
         out_of_reach,
         edges_m2,
-        days: machine
-            .cut_width_m
-            .and_then(|cut_width_m| days(&site, settings, cut_width_m, setback_m, working_h_per_day, seed)),
+        boundary_m: edge_m + zones_m,
+        guides_m: site
+            .guides
+            .iter()
+            .flat_map(|guide| guide.shape.windows(2))
+            .map(|pair| pair[0].distance_m(pair[1]))
+            .sum(),
+        days,
+        typical: match (typical, &ahead, &filled) {
+            (TypicalRun::Analysed, Some(ahead), Some(filled)) => ahead.typical(plan, settings, filled, seed),
+            _ => None,
+        },
     })
+}
+
+fn passage(site: &Site, neck: &Neck, number: usize, setback_m: f64, day_m: f64) -> Passage {
+    let geo = site.frame.to_geo(neck.middle);
+    Passage {
+        id: format!("P{number}"),
+        across: neck.across,
+        lat: Some(geo.lat_deg),
+        lon: Some(geo.lon_deg),
+        width_m: neck.width_m,
+        free_width_m: neck.free_m(setback_m),
+        length_m: neck.length_m,
+        behind_m2: neck.behind_m2,
+        crossings: None,
+        crossings_expected: Some(neck.crossings_expected(day_m, setback_m)),
+        crossings_per_day: None,
+        share_ratio: None,
+    }
 }
 
 /// Parts cut off, and the area of strips along edges.
@@ -136,86 +163,178 @@ fn unreached(site: &Site, clearance: &Clearance, reach: &Reach) -> (Vec<OutOfRea
     (parts, edges.iter().map(|part| part.area_m2).sum())
 }
 
-fn days(
-    site: &Site,
-    settings: &Settings,
+/// A machine on the plan, with the days that are looked ahead.
+struct Ahead<'a> {
+    site: &'a Site,
+    yard: Yard,
+    machine: Machine,
+    lawn: BitGrid,
     cut_width_m: f64,
-    setback_m: f64,
+    promise: &'a PromiseSettings,
     working_h_per_day: f64,
+    /// Working hours of a run.
+    all_h: f64,
     seed: u64,
-) -> Option<Days> {
-    let machine = Machine {
-        speed_mps: settings
-            .machine
-            .speed_mps
-            .unwrap_or_else(|| Machine::default().speed_mps),
-        past_boundary_m: -setback_m,
-        ..Machine::default()
-    };
-    let yard = Yard::new(site, -setback_m).ok()?;
-    let (low, high) = site.lawn.bounds()?;
-    let lawn = rasterise(
-        &site.lawn,
-        &visits::grid_over(low, high, CELL_M, settings.limits.cells.min(2_000_000)),
-    );
-    let cells = (lawn.count() as f64).max(1.0);
-    let days = settings.promise.days.ceil().clamp(1.0, 30.0);
-    let all_h = (24.0 * days).min(240.0);
-    // Steps of an hour: the curve of working hours against visited fraction.
-    let curves: Vec<Vec<f64>> = (0..RUNS)
-        .into_par_iter()
-        .map(|number| {
-            let run = Run::new(all_h, seed.wrapping_mul(1000).wrapping_add(number));
-            let Ok(run) = yard.drive(&machine, &run) else {
-                return Vec::new();
-            };
-            let mut mask = BitGrid::new(lawn.grid);
-            let mut curve = vec![0.0];
+}
+
+/// How a run fills the lawn, and the parts behind passages: fractions after each hour, from none.
+struct Filling {
+    lawn: Vec<f64>,
+    parts: Vec<Vec<f64>>,
+}
+
+/// Between the whole hours.
+fn at_hour(curve: &[f64], hours: f64) -> f64 {
+    let last = curve.len().saturating_sub(1);
+    let step = (hours.max(0.0).floor() as usize).min(last);
+    let next = (step + 1).min(last);
+    curve[step] + (hours.min(last as f64) - step as f64) * (curve[next] - curve[step])
+}
+
+impl<'a> Ahead<'a> {
+    /// `None` without a cutting width, and where no machine has room.
+    fn of(
+        site: &'a Site,
+        settings: &'a Settings,
+        setback_m: f64,
+        working_h_per_day: f64,
+        seed: u64,
+    ) -> Option<Self> {
+        let cut_width_m = settings.machine.cut_width_m?;
+        let usual = Machine::default();
+        let machine = Machine {
+            speed_mps: settings.machine.speed_mps.unwrap_or(usual.speed_mps),
+            past_boundary_m: -setback_m,
+            ..usual
+        };
+        let (low, high) = site.lawn.bounds()?;
+        let cells = settings.limits.cells.min(2_000_000);
+        let days = settings.promise.days.ceil().clamp(LEAST_DAYS, 30.0);
+        Some(Self {
+            site,
+            yard: Yard::new(site, -setback_m).ok()?,
+            machine,
+            lawn: rasterise(&site.lawn, &visits::grid_over(low, high, CELL_M, cells)),
+            cut_width_m,
+            promise: &settings.promise,
+            working_h_per_day,
+            all_h: (24.0 * days).min(240.0),
+            seed,
+        })
+    }
+
+    /// Lawn in some cells of the ground.
+    fn part(&self, clearance: &Clearance, is_in: impl Fn(usize) -> bool) -> BitGrid {
+        let mut part = BitGrid::new(self.lawn.grid);
+        for (column, row) in self.lawn.cells_on() {
+            let cell = clearance.cell(self.lawn.grid.centre(column, row));
+            if cell.is_some_and(&is_in) {
+                part.set(column, row);
+            }
+        }
+        part
+    }
+
+    fn run(&self, number: u64, hours: f64) -> Option<TrueRun> {
+        let run = Run::new(hours, self.seed.wrapping_mul(1000).wrapping_add(number));
+        self.yard.drive(&self.machine, &run).ok()
+    }
+
+    /// All runs; `None` where one has no room.
+    fn filled(&self, parts: &[BitGrid]) -> Option<Vec<Filling>> {
+        let masks: Vec<&BitGrid> = std::iter::once(&self.lawn).chain(parts).collect();
+        let filling = |number: u64| {
+            let run = self.run(number, self.all_h)?;
+            let mut painted = BitGrid::new(self.lawn.grid);
+            let mut curves = vec![vec![0.0]; masks.len()];
             let mut pieces = run.pieces().peekable();
-            for hour in 1..=all_h as usize {
+            for hour in 1..=self.all_h as usize {
                 let until_s = 3600.0 * hour as f64;
                 let mine = std::iter::from_fn(|| pieces.next_if(|(_, to)| to.time_s <= until_s));
-                swath::mark(
-                    &mut mask,
-                    mine.map(|(from, to)| (from.place, to.place)),
-                    0.5 * cut_width_m,
-                );
-                let mut on_lawn = mask.clone();
-                on_lawn.and_in_place(&lawn);
-                curve.push(on_lawn.count() as f64 / cells);
+                let legs = mine.map(|(from, to)| (from.place, to.place));
+                swath::mark(&mut painted, legs, 0.5 * self.cut_width_m);
+                for (mask, curve) in masks.iter().zip(&mut curves) {
+                    let mut done = painted.clone();
+                    done.and_in_place(mask);
+                    curve.push(done.count() as f64 / (mask.count() as f64).max(1.0));
+                }
             }
-            curve
-        })
-        .collect();
-    if curves.iter().any(Vec::is_empty) {
-        return None;
+            let mut curves = curves.into_iter();
+            Some(Filling {
+                lawn: curves.next().unwrap_or_default(),
+                parts: curves.collect(),
+            })
+        };
+        (0..RUNS).into_par_iter().map(filling).collect()
     }
-    let at = |hours: f64| {
-        let hours = hours.min(all_h);
-        let step = (hours.floor() as usize).min(all_h as usize - 1);
-        let mut values: Vec<f64> = curves
-            .iter()
-            .map(|curve| curve[step] + (hours - step as f64) * (curve[step + 1] - curve[step]))
-            .collect();
-        values.sort_by(f64::total_cmp);
-        let quantile = |fraction: f64| math::quantile(&values, fraction).unwrap_or(0.0);
-        Estimate {
-            estimate: quantile(0.5),
-            low: Some(quantile(0.05)),
-            high: Some(quantile(0.95)),
+
+    /// Working hours until the end of each day.
+    fn day_ends_h(&self) -> impl Iterator<Item = f64> + '_ {
+        let days = self.promise.days.ceil().clamp(LEAST_DAYS, 30.0) as usize;
+        (1..=days).map(|day| self.working_h_per_day * day as f64)
+    }
+
+    fn days(&self, filled: &[Filling]) -> ForecastDays {
+        let at = |hours: f64| {
+            let mut values: Vec<f64> = filled.iter().map(|run| at_hour(&run.lawn, hours)).collect();
+            values.sort_by(f64::total_cmp);
+            let quantile = |fraction: f64| math::quantile(&values, fraction).unwrap_or(0.0);
+            Estimate {
+                estimate: quantile(0.5),
+                low: Some(quantile(0.05)),
+                high: Some(quantile(0.95)),
+            }
+        };
+        let needed_h = (1..=self.all_h as usize)
+            .find(|hours| at(*hours as f64).estimate >= self.promise.visited_fraction)
+            .map(|hours| hours as f64);
+        ForecastDays {
+            working_h_per_day: self.working_h_per_day,
+            visited_fraction: self.day_ends_h().map(at).collect(),
+            needed_h_per_day: needed_h
+                .map(|hours| hours / self.promise.days.max(1e-9))
+                .filter(|hours| *hours <= 24.0),
+            runs: filled.len() as u64,
         }
-    };
-    let needed_h = (1..=all_h as usize)
-        .find(|hours| at(*hours as f64).estimate >= settings.promise.visited_fraction)
-        .map(|hours| hours as f64);
-    Some(Days {
-        working_h_per_day,
-        visited_fraction: (1..=days as usize)
-            .map(|day| at(working_h_per_day * day as f64))
-            .collect(),
-        needed_h_per_day: needed_h
-            .map(|hours| hours / settings.promise.days.max(1e-9))
-            .filter(|hours| *hours <= 24.0),
-        runs: curves.len(),
-    })
+    }
+
+    /// Part of the runs in which a part is done after each day.
+    fn done_fractions(&self, filled: &[Filling], part: usize) -> Vec<f64> {
+        let done = |hours: f64| {
+            let runs = filled
+                .iter()
+                .filter(|run| at_hour(&run.parts[part], hours) >= DONE_FRACTION);
+            runs.count() as f64 / filled.len().max(1) as f64
+        };
+        self.day_ends_h().map(done).collect()
+    }
+
+    /// The run that is nearest to the middle when the promise ends, analysed as a log without error.
+    fn typical(
+        &self,
+        plan: &Plan,
+        settings: &Settings,
+        filled: &[Filling],
+        seed: u64,
+    ) -> Option<Box<Findings>> {
+        let hours = (self.working_h_per_day * self.promise.days).clamp(1.0, self.all_h);
+        let mut ends: Vec<f64> = filled.iter().map(|run| at_hour(&run.lawn, hours)).collect();
+        let off = |number: &usize, middle: f64| (at_hour(&filled[*number].lawn, hours) - middle).abs();
+        let middle = math::median(&mut ends)?;
+        let number =
+            (0..filled.len()).min_by(|one, other| off(one, middle).total_cmp(&off(other, middle)))?;
+        let run = self.run(number as u64, hours)?;
+        let how = Sampling::geographic(TYPICAL_PERIOD_S, LogNoise::NONE, seed, self.site.frame);
+        let trace = sample(&run, &how);
+        let job = Job {
+            traces: std::slice::from_ref(&trace),
+            inputs: &[],
+            plan: Some(plan),
+            settings,
+            seed,
+            advice: Advice::Given,
+            progress: None,
+        };
+        analyse(&job).ok().map(Box::new)
+    }
 }

@@ -9,6 +9,7 @@
 mod comparison;
 mod error_series;
 mod findings;
+mod forecast;
 mod frame;
 mod grid;
 mod hours;
@@ -26,6 +27,7 @@ mod words;
 pub use comparison::*;
 pub use error_series::*;
 pub use findings::*;
+pub use forecast::*;
 pub use grid::*;
 pub use hours::*;
 pub use installation::*;

@@ -13,6 +13,7 @@
 //! here are let through unescaped. Anchors are counted, never made of an id from a file.
 
 mod compare;
+mod forecast;
 mod handout;
 mod page;
 mod plots;
@@ -24,10 +25,11 @@ use minijinja::value::Serde;
 use minijinja::{AutoEscape, Environment, UndefinedBehavior, Value, context, escape_formatter};
 use serde::Serialize;
 use sha2::{Digest, Sha256};
-use tussock_types::{Comparison, Findings, Morning};
+use tussock_types::{Comparison, Findings, Morning, PlanForecast, Settings};
 
 const PAGE: &str = include_str!("../../templates/report.html");
 const COMPARE_PAGE: &str = include_str!("../../templates/compare.html");
+const PLAN_PAGE: &str = include_str!("../../templates/plan.html");
 const MORNING_PAGE: &str = include_str!("../../templates/morning.html");
 const HEAD: &str = include_str!("../../templates/head.html");
 const ANSWERS: &str = include_str!("../../templates/answers.html");
@@ -77,6 +79,22 @@ pub fn html(findings: &Findings) -> Result<String, ReportError> {
 /// [`ReportError::Page`] when the template cannot be filled, which would be a fault of ours.
 pub fn html_comparison(comparison: &Comparison) -> Result<String, ReportError> {
     render("comparison.html", COMPARE_PAGE, compare::page(comparison))
+}
+
+/// What a plan promises as `plan.html`.
+///
+/// # Errors
+/// [`ReportError::Page`] when the template cannot be filled, which would be a fault of ours.
+pub fn html_forecast(
+    forecast: &PlanForecast,
+    settings: &Settings,
+    tool_version: &str,
+) -> Result<String, ReportError> {
+    render(
+        "plan.html",
+        PLAN_PAGE,
+        forecast::page(forecast, settings, tool_version),
+    )
 }
 
 /// A unit stays on the line of its number.

@@ -6,12 +6,14 @@
 mod after;
 mod crowded;
 mod extras;
+mod forecast;
 mod variants;
 mod walk;
 
 pub(crate) use after::*;
 pub(crate) use crowded::*;
 pub(crate) use extras::*;
+pub(crate) use forecast::*;
 use std::collections::BTreeMap;
 use tussock_types::*;
 pub(crate) use variants::*;
@@ -245,6 +247,7 @@ fn missed(id: &str, index: usize, middle: Place, area_m2: f64, widest_m: f64, wh
         chance_fraction: if index == 0 { 1e-9 } else { 2e-6 },
         visited_fraction: 0.0,
         causes: None,
+        next_look: None,
         why,
         tape: vec![
             tape("the tool shed's south-east corner", Place::new(8.0, 5.0), middle),

@@ -1,0 +1,108 @@
+//! What does a plan promise, before anyone digs?
+//!
+//! One page from a forecast: the lawn as a typical simulated run leaves it, parts out of reach, passages, the days, lengths of wire, and
+//! what was assumed.
+
+use super::page;
+use crate::map::{Drawing, Furniture, Grounds};
+use crate::messages::say;
+use crate::words::{self, metres, percent};
+use minijinja::{Value, context, value::Serde};
+use serde::Serialize;
+use tussock_types::{ForecastDays, Passage, PlanForecast, Said, Settings};
+
+/// Days in the table, where the forecast reaches so far.
+const DAYS: [usize; 3] = [1, 3, 7];
+
+#[derive(Serialize)]
+struct PassageRow {
+    id: String,
+    width: String,
+    free: String,
+    behind: String,
+    changes: String,
+    share: String,
+    done: String,
+}
+
+pub(super) fn page(forecast: &PlanForecast, settings: &Settings, tool_version: &str) -> Value {
+    let drawing = forecast.typical.as_deref().map(|typical| {
+        let drawing = Drawing::of(typical, Furniture::Bare);
+        let key = drawing
+            .ground
+            .as_ref()
+            .map(|ground| page::visit_key(ground.scale));
+        let svg = drawing.page_svg("Map of the lawn, north up", Grounds::Visits);
+        context! { svg, scale => drawing.scale_svg(typical), key => Serde(key.unwrap_or_default()) }
+    });
+    let typical = forecast.typical.as_deref();
+    context! {
+        title => settings.garden.name.as_deref().map(words::name).filter(|name| !name.is_empty())
+            .unwrap_or_else(|| say!("plan-on-paper")),
+        forecast => Serde(PlanForecast { typical: None, ..forecast.clone() }),
+        map => drawing,
+        everywhere => everywhere(forecast),
+        promise => Serde(&settings.promise),
+        days => forecast.days.as_ref().map(|days| Serde(day_rows(days))),
+        passages => Serde(passage_rows(forecast)),
+        missed => Serde(typical.map(|typical| &typical.missed_pockets)),
+        suggestions => Serde(typical.and_then(|typical| typical.suggestions.as_ref())),
+        cut_width_m => settings.machine.cut_width_m,
+        cautions => Serde([Said::Dig {}, Said::HoursByDay {}, Said::BladesOnLawn {}, Said::LocalCodes {}]),
+        tool_version,
+    }
+}
+
+/// Whether the machine gets everywhere.
+fn everywhere(forecast: &PlanForecast) -> String {
+    let parts_m2: f64 = forecast.out_of_reach.iter().map(|part| part.area_m2).sum();
+    match forecast.out_of_reach.len() {
+        0 => say!("reaches-everything"),
+        count => say!("leaves-parts", count = count, area = words::area(parts_m2)),
+    }
+}
+
+/// Day, what is driven over by its end, and the range of nine in ten.
+fn day_rows(days: &ForecastDays) -> Vec<(String, String, String)> {
+    let told = DAYS
+        .iter()
+        .filter_map(|day| Some((day, days.visited_fraction.get(day - 1)?)));
+    told.map(|(day, fraction)| {
+        let (low, high) = (fraction.low.unwrap_or_default(), fraction.high.unwrap_or(1.0));
+        let range = say!("nine-in-ten-gardens", low = percent(low), high = percent(high));
+        (say!("count-day", count = *day), percent(fraction.estimate), range)
+    })
+    .collect()
+}
+
+fn passage_rows(forecast: &PlanForecast) -> Vec<PassageRow> {
+    let row = |(number, passage): (usize, &Passage)| {
+        let share = forecast
+            .passage_share_fractions
+            .get(number)
+            .copied()
+            .unwrap_or_default();
+        let done = forecast.passage_done_fractions.get(number);
+        let done = done.map_or_else(String::new, |done| {
+            let told = DAYS.iter().filter_map(|day| Some((day, done.get(day - 1)?)));
+            let told =
+                told.map(|(day, fraction)| say!("done-after", count = *day, share = percent(*fraction)));
+            told.collect::<Vec<_>>().join(", ")
+        });
+        PassageRow {
+            id: passage.id.clone(),
+            width: metres(passage.width_m),
+            free: match passage.free_width_m > 0.0 {
+                true => metres(passage.free_width_m),
+                false => say!("no-way-through"),
+            },
+            behind: words::area(passage.behind_m2),
+            changes: passage
+                .crossings_expected
+                .map_or_else(String::new, |times| words::number(times, 1)),
+            share: percent(share),
+            done,
+        }
+    };
+    forecast.passages.iter().enumerate().map(row).collect()
+}
