@@ -65,19 +65,11 @@ impl Line {
     }
 
     fn first_vertex(&self) -> Vertex {
-        Vertex {
-            place: self.start,
-            arrive_s: self.start_s,
-            leave_s: self.start_s,
-        }
+        Vertex::passed(self.start, self.start_s)
     }
 
     fn last_vertex(&self) -> Vertex {
-        Vertex {
-            place: self.end,
-            arrive_s: self.end_s,
-            leave_s: self.end_s,
-        }
+        Vertex::passed(self.end, self.end_s)
     }
 }
 
@@ -253,12 +245,8 @@ impl Corners<'_> {
     /// Follows a leg; along its fixes, where it is a curve.
     fn go(&mut self, part: Part, line: Line) {
         if line.is_curved {
-            self.vertices
-                .extend((part.first + 1..part.last).map(|fix| Vertex {
-                    place: self.blocks.place(fix),
-                    arrive_s: self.blocks.time_s[fix],
-                    leave_s: self.blocks.time_s[fix],
-                }));
+            let passed = |fix| Vertex::passed(self.blocks.place(fix), self.blocks.time_s[fix]);
+            self.vertices.extend((part.first + 1..part.last).map(passed));
         }
         self.before = Some(line);
     }
@@ -323,23 +311,14 @@ fn timed(place: Place, before: Option<&Line>, after: Option<&Line>) -> Vertex {
     let inside = |time_s: f64| time_s.min(latest_s).max(earliest_s);
     match (arrive_s.map(inside), leave_s.map(inside)) {
         (Some(arrive_s), Some(leave_s)) if arrive_s > leave_s => {
-            let middle_s = 0.5 * (arrive_s + leave_s);
-            Vertex {
-                place,
-                arrive_s: middle_s,
-                leave_s: middle_s,
-            }
+            Vertex::passed(place, 0.5 * (arrive_s + leave_s))
         }
         (Some(arrive_s), Some(leave_s)) => Vertex {
             place,
             arrive_s,
             leave_s,
         },
-        (Some(only_s), None) | (None, Some(only_s)) => Vertex {
-            place,
-            arrive_s: only_s,
-            leave_s: only_s,
-        },
+        (Some(only_s), None) | (None, Some(only_s)) => Vertex::passed(place, only_s),
         (None, None) => Vertex {
             place,
             arrive_s: f64::INFINITY,
@@ -367,14 +346,9 @@ pub fn collapse_halts(piece: &mut Piece, halts: &[Halt], noise: &NoiseEstimate) 
     }
     let mut vertices: Vec<Vertex> = Vec::with_capacity(piece.vertices.len());
     let mut next = inside.iter().peekable();
-    let stand = |halt: &Halt| Vertex {
-        place: halt.place,
-        arrive_s: halt.start_s,
-        leave_s: halt.end_s,
-    };
     for vertex in &piece.vertices {
         while let Some(halt) = next.next_if(|halt| halt.end_s <= vertex.arrive_s) {
-            vertices.push(stand(halt));
+            vertices.push(Vertex::of_halt(halt));
         }
         match next.peek() {
             // A corner that is left after the halt or reached before it is outside, at least in part; one within a second
@@ -391,18 +365,10 @@ pub fn collapse_halts(piece: &mut Piece, halts: &[Halt], noise: &NoiseEstimate) 
             {
                 let is_jog = vertex.place.distance_m(halt.place) > jog_m;
                 if is_jog && vertex.leave_s <= halt.start_s + JOG_S {
-                    vertices.push(Vertex {
-                        arrive_s: halt.start_s,
-                        leave_s: halt.start_s,
-                        ..*vertex
-                    });
+                    vertices.push(Vertex::passed(vertex.place, halt.start_s));
                 } else if is_jog && vertex.arrive_s >= halt.end_s - JOG_S {
-                    vertices.push(stand(halt));
-                    vertices.push(Vertex {
-                        arrive_s: halt.end_s,
-                        leave_s: halt.end_s,
-                        ..*vertex
-                    });
+                    vertices.push(Vertex::of_halt(halt));
+                    vertices.push(Vertex::passed(vertex.place, halt.end_s));
                     next.next();
                 }
             }
@@ -417,7 +383,7 @@ pub fn collapse_halts(piece: &mut Piece, halts: &[Halt], noise: &NoiseEstimate) 
                 });
             }
             Some(halt) if vertex.arrive_s < halt.end_s && vertex.leave_s > halt.end_s => {
-                vertices.push(stand(halt));
+                vertices.push(Vertex::of_halt(halt));
                 vertices.push(Vertex {
                     arrive_s: halt.end_s,
                     ..*vertex
@@ -427,7 +393,7 @@ pub fn collapse_halts(piece: &mut Piece, halts: &[Halt], noise: &NoiseEstimate) 
             _ => vertices.push(*vertex),
         }
     }
-    vertices.extend(next.map(|halt| stand(halt)));
+    vertices.extend(next.map(|halt| Vertex::of_halt(halt)));
     piece.vertices = vertices;
 }
 
@@ -459,11 +425,8 @@ pub fn smoothed(kept: &Kept, run: Range<usize>, noise: &NoiseEstimate, speed_mps
             continue;
         }
         stood = stands;
-        vertices.push(Vertex {
-            place: Place::new(east.position_m, north.position_m),
-            arrive_s: time_s[index],
-            leave_s: time_s[index],
-        });
+        let place = Place::new(east.position_m, north.position_m);
+        vertices.push(Vertex::passed(place, time_s[index]));
     }
     Piece { vertices }
 }
@@ -488,11 +451,7 @@ pub fn chords(kept: &Kept, run: Range<usize>, halts: &[Halt]) -> Piece {
         }
         inside = halt.map(|_| next_halt);
         let place = halt.map_or_else(|| kept.place(index), |halt| halt.place);
-        vertices.push(Vertex {
-            place,
-            arrive_s: time_s,
-            leave_s: time_s,
-        });
+        vertices.push(Vertex::passed(place, time_s));
     }
     Piece { vertices }
 }
