@@ -8,6 +8,7 @@ use crate::blocks::{Blocks, median_step_s};
 use crate::segment::{Part, PartKind};
 use crate::{Halt, Kept, NoiseEstimate, Piece, Vertex, kalman};
 use std::ops::Range;
+use tussock_plane::Vector;
 use tussock_types::Place;
 use tussock_types::math;
 
@@ -16,7 +17,7 @@ use tussock_types::math;
 struct Line {
     centre: Place,
     /// Unit vector along the drive.
-    along: [f64; 2],
+    along: Vector,
     /// Standard deviation across, at an end.
     across_sd_m: f64,
     speed_mps: f64,
@@ -32,9 +33,7 @@ struct Line {
 impl Line {
     /// Distance of a place from the line.
     fn across_m(&self, place: Place) -> f64 {
-        let across_m = (place.north_m - self.centre.north_m) * self.along[0]
-            - (place.east_m - self.centre.east_m) * self.along[1];
-        across_m.abs()
+        self.along.cross(Vector::between(self.centre, place)).abs()
     }
 
     /// Whether a place lies on the line, as far as the error of both goes.
@@ -44,18 +43,15 @@ impl Line {
 
     /// The place so far beyond `from`, one of its ends, along the line.
     fn beyond(&self, from: Place, by_m: f64) -> Place {
-        Place::new(
-            from.east_m + by_m * self.along[0],
-            from.north_m + by_m * self.along[1],
-        )
+        (Vector::from(from) + self.along * by_m).into()
     }
 
     /// How far it goes on beyond `end` before it leaves the line for a place beside it: along the line, then straight there, as
     /// long a way as `lapse_s` at its speed. Never past the place. `side` is 1 at the line's end and -1 at its start.
     fn runs_on_m(&self, (end, side): (Place, f64), place: Place, lapse_s: f64) -> f64 {
-        let (east_m, north_m) = (place.east_m - end.east_m, place.north_m - end.north_m);
-        let ahead_m = (side * (east_m * self.along[0] + north_m * self.along[1])).max(0.0);
-        let (way_m, straight_m) = (self.speed_mps * lapse_s, math::hypot(east_m, north_m));
+        let aside = Vector::between(end, place);
+        let ahead_m = (side * aside.dot(self.along)).max(0.0);
+        let (way_m, straight_m) = (self.speed_mps * lapse_s, math::hypot(aside.east, aside.north));
         if way_m <= straight_m {
             return 0.0;
         }
@@ -96,38 +92,25 @@ fn fit(blocks: &Blocks, part: Part, white_m: f64) -> Line {
     }
     // Direction: principal axis, pointing the way that time runs.
     let angle_rad = 0.5 * math::atan2(2.0 * en, ee - nn);
-    let mut along = [math::cos(angle_rad), math::sin(angle_rad)];
-    if along[0] * te + along[1] * tn < 0.0 {
-        along = [-along[0], -along[1]];
+    let mut along = Vector::new(math::cos(angle_rad), math::sin(angle_rad));
+    if along.dot(Vector::new(te, tn)) < 0.0 {
+        along = -along;
     }
     if fixes.len() == 2 {
-        let (from, to) = (blocks.place(part.first), blocks.place(part.last));
-        let length_m = from.distance_m(to);
+        let way = Vector::between(blocks.place(part.first), blocks.place(part.last));
+        let length_m = blocks.place(part.first).distance_m(blocks.place(part.last));
         if length_m > 0.0 {
-            along = [
-                (to.east_m - from.east_m) / length_m,
-                (to.north_m - from.north_m) / length_m,
-            ];
+            along = Vector::new(way.east / length_m, way.north / length_m);
         }
     }
-    let speed_mps = ((along[0] * te + along[1] * tn) / tt.max(1e-9)).max(1e-3);
-    let across_m2: f64 = fixes
+    let speed_mps = (along.dot(Vector::new(te, tn)) / tt.max(1e-9)).max(1e-3);
+    let off = |index: usize| Vector::between(centre, blocks.place(index));
+    let across_m2 = fixes
         .clone()
-        .map(|index| {
-            let across_m = (blocks.east_m[index] - centre.east_m) * -along[1]
-                + (blocks.north_m[index] - centre.north_m) * along[0];
-            across_m * across_m
-        })
+        .map(|index| along.cross(off(index)).powi(2))
         .sum::<f64>()
         / count;
-    let drop = |index: usize| {
-        let place = blocks.place(index);
-        let along_m = (place.east_m - centre.east_m) * along[0] + (place.north_m - centre.north_m) * along[1];
-        Place::new(
-            centre.east_m + along_m * along[0],
-            centre.north_m + along_m * along[1],
-        )
-    };
+    let drop = |index: usize| (Vector::from(centre) + along * off(index).dot(along)).into();
     Line {
         centre,
         along,
@@ -147,14 +130,14 @@ fn meet(lines: &[Line], anchor: Place, anchor_sd_m: f64) -> Place {
     let (mut a, mut b, mut c) = (weight, 0.0, weight);
     let (mut right_e, mut right_n) = (weight * anchor.east_m, weight * anchor.north_m);
     for line in lines {
-        let normal = [-line.along[1], line.along[0]];
+        let normal = line.along.left();
         let weight = 1.0 / (line.across_sd_m * line.across_sd_m);
-        let offset = normal[0] * line.centre.east_m + normal[1] * line.centre.north_m;
-        a += weight * normal[0] * normal[0];
-        b += weight * normal[0] * normal[1];
-        c += weight * normal[1] * normal[1];
-        right_e += weight * normal[0] * offset;
-        right_n += weight * normal[1] * offset;
+        let offset = normal.dot(line.centre.into());
+        a += weight * normal.east * normal.east;
+        b += weight * normal.east * normal.north;
+        c += weight * normal.north * normal.north;
+        right_e += weight * normal.east * offset;
+        right_n += weight * normal.north * offset;
     }
     let determinant = a * c - b * b;
     Place::new(
@@ -301,9 +284,7 @@ impl Corners<'_> {
 
 /// A corner with the times that the legs on its two sides give it, never inside the fixes of a leg.
 fn timed(place: Place, before: Option<&Line>, after: Option<&Line>) -> Vertex {
-    let signed_m = |line: &Line, from: Place, to: Place| {
-        (to.east_m - from.east_m) * line.along[0] + (to.north_m - from.north_m) * line.along[1]
-    };
+    let signed_m = |line: &Line, from: Place, to: Place| Vector::between(from, to).dot(line.along);
     let earliest_s = before.map_or(f64::NEG_INFINITY, |line| line.end_s);
     let latest_s = after.map_or(f64::INFINITY, |line| line.start_s);
     let arrive_s = before.map(|line| earliest_s + signed_m(line, line.end, place) / line.speed_mps);
