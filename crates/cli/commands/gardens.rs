@@ -3,7 +3,6 @@
 use super::simulate::{period_s, start_unix_s};
 use crate::args::SimulateGardensArguments;
 use crate::exit::{CommandFailure, Exit, failure};
-use crate::inputs::told;
 use crate::outputs::NewFile;
 use crate::printer::Printer;
 use crate::progress::Progress;
@@ -93,10 +92,7 @@ fn garden(number: u32, wish: &LoadWish, folder: &Path) -> Result<Value, CommandF
     fs::create_dir_all(place.join("logs")).map_err(failed)?;
     let mut logs = Vec::new();
     for night in 0..wish.nights {
-        let Some(log) = invented
-            .log(night, wish)
-            .map_err(|error| CommandFailure::told(told(&error)))?
-        else {
+        let Some(log) = invented.log(night, wish)? else {
             logs.push(json!({"night": night, "fate": "absent"}));
             continue;
         };
