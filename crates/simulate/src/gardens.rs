@@ -388,14 +388,9 @@ impl PlanSheet {
 
     fn add(&mut self, role: PlanRole, name: &str, shape: PlanShape) -> &mut PlanFeature {
         let index = self.plan.features.len();
-        self.plan.features.push(PlanFeature {
-            role,
-            name: name.to_owned(),
-            index,
-            shape,
-            radius_m: None,
-            outing_share_fraction: None,
-        });
+        self.plan
+            .features
+            .push(PlanFeature::new(role, name, index, shape));
         &mut self.plan.features[index]
     }
 

@@ -108,6 +108,14 @@ pub struct Notice {
     pub line: u64,
 }
 
+impl Notice {
+    /// What is noticed on a line.
+    pub fn new(key: &str, line: u64, sentence: String) -> Self {
+        let key = key.to_owned();
+        Self { key, sentence, line }
+    }
+}
+
 /// Facts about one log file, apart from its fixes.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct LogFacts {

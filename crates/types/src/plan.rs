@@ -44,6 +44,20 @@ pub enum PlanShape {
     Point(GeoPoint),
 }
 
+impl PlanShape {
+    /// Every position that it has.
+    pub fn points(&self) -> Vec<GeoPoint> {
+        match self {
+            Self::Polygons(polygons) => polygons
+                .iter()
+                .flat_map(|polygon| polygon.rings.iter().flatten().copied())
+                .collect(),
+            Self::Line(points) => points.clone(),
+            Self::Point(point) => vec![*point],
+        }
+    }
+}
+
 /// One feature of a plan.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct PlanFeature {

@@ -101,14 +101,7 @@ impl Sheet {
 
     fn add(&mut self, role: PlanRole, name: &str, shape: PlanShape) -> &mut PlanFeature {
         let index = self.features.len();
-        self.features.push(PlanFeature {
-            role,
-            name: name.to_owned(),
-            index,
-            shape,
-            radius_m: None,
-            outing_share_fraction: None,
-        });
+        self.features.push(PlanFeature::new(role, name, index, shape));
         &mut self.features[index]
     }
 
