@@ -7,7 +7,6 @@ use crate::outputs::{NewFile, OutputFolder, Rendered, write_new};
 use crate::printer::Printer;
 use crate::progress::Progress;
 use crate::{CommandResult, commands, wishes};
-use std::path::PathBuf;
 use tussock::{Advice, AnalyseError, Calibrate, Job, MendedPlan, Stage, Survey};
 use tussock_report::Privacy;
 use tussock_types::{Findings, Trace};

@@ -3,7 +3,7 @@
 use super::simulate::{period_s, start_unix_s};
 use crate::args::SimulateGardensArguments;
 use crate::exit::{CommandFailure, Exit, failure};
-use crate::outputs::NewFile;
+use crate::outputs::{NewFile, folder_of};
 use crate::printer::Printer;
 use crate::progress::Progress;
 use crate::{CommandResult, units};
@@ -33,10 +33,7 @@ pub(crate) fn run(arguments: &SimulateGardensArguments, printer: &Printer) -> Co
     let out = NewFile::probe(&arguments.out)?;
     let progress = Progress::new();
     // All of it is made beside its place, so that the folder is there complete or not at all.
-    let above = match arguments.out.parent() {
-        Some(above) if above != Path::new("") => above,
-        _ => Path::new("."),
-    };
+    let above = folder_of(&arguments.out);
     let unwritten = |error: std::io::Error| {
         failure!(
             "--out: {} cannot be written: {}",
@@ -44,8 +41,8 @@ pub(crate) fn run(arguments: &SimulateGardensArguments, printer: &Printer) -> Co
             error.kind()
         )
     };
-    fs::create_dir_all(above).map_err(unwritten)?;
-    let folder = tempfile::TempDir::with_prefix_in(".tussock-", above).map_err(unwritten)?;
+    fs::create_dir_all(&above).map_err(unwritten)?;
+    let folder = tempfile::TempDir::with_prefix_in(".tussock-", &above).map_err(unwritten)?;
     let mut truth = Vec::new();
     for number in 0..arguments.count {
         progress.tell(
