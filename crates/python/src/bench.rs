@@ -1,7 +1,7 @@
 //! The researcher's bench: measures of a pattern, counts on a grid of one's own, comparisons over gardens.
 
 use crate::door::{Class, Fault, work};
-use crate::work::{Asked, ask, ask_survey, json};
+use crate::work::{AskedOf, ask, ask_survey, json};
 use numpy::PyArray1;
 use pyo3::prelude::*;
 use serde::Deserialize;
@@ -14,13 +14,13 @@ use tussock::{GridCorners, GridJob, GridJobError, GridPath};
 
 /// Measures of a pattern, as JSON.
 #[pyfunction]
-pub(crate) fn measures(py: Python<'_>, asked: Asked) -> PyResult<String> {
+pub(crate) fn measures(py: Python<'_>, asked: AskedOf) -> PyResult<String> {
     ask_survey(py, asked, tussock::measures::measures)
 }
 
 /// Which pattern it was, as JSON.
 #[pyfunction]
-pub(crate) fn guess_pattern(py: Python<'_>, asked: Asked) -> PyResult<String> {
+pub(crate) fn guess_pattern(py: Python<'_>, asked: AskedOf) -> PyResult<String> {
     ask_survey(py, asked, tussock::measures::guess_pattern)
 }
 
@@ -130,7 +130,11 @@ type Counted<'py> = (
 
 /// Counts visits on a grid of the user's own.
 #[pyfunction]
-pub(crate) fn count_on_grid<'py>(py: Python<'py>, asked: Asked, wish_json: String) -> PyResult<Counted<'py>> {
+pub(crate) fn count_on_grid<'py>(
+    py: Python<'py>,
+    asked: AskedOf,
+    wish_json: String,
+) -> PyResult<Counted<'py>> {
     let count = ask(py, asked, move |job| {
         let wanted: GridWanted = serde_json::from_str(&wish_json)
             .map_err(|error| Fault::new(Class::Analyse, "grid", error.to_string()))?;

@@ -11,7 +11,7 @@ use tussock::{Advice, AnalyseError, Calibrate, Job, Survey};
 use tussock_types::LogFacts;
 
 /// Traces, plan and settings: what every question is asked of.
-pub(crate) type Asked = (Vec<Py<Trace>>, Option<Py<Plan>>, Py<Settings>);
+pub(crate) type AskedOf = (Vec<Py<Trace>>, Option<Py<Plan>>, Py<Settings>);
 
 /// What an analysis was given, kept for a comparison later.
 pub(crate) struct GivenInputs {
@@ -23,7 +23,7 @@ pub(crate) struct GivenInputs {
 }
 
 impl GivenInputs {
-    pub(crate) fn gather((traces, plan, settings): &Asked, seed: u64) -> Result<Self, Fault> {
+    pub(crate) fn gather((traces, plan, settings): &AskedOf, seed: u64) -> Result<Self, Fault> {
         let mut machines = BTreeSet::new();
         for trace in traces {
             let machine = &trace.get().inner.machine;
@@ -89,7 +89,7 @@ impl From<AnalyseError> for Fault {
 #[pyfunction]
 pub(crate) fn analyse(
     py: Python<'_>,
-    asked: Asked,
+    asked: AskedOf,
     seed: u64,
     has_suggestions: bool,
     reference: Option<Py<Reference>>,
@@ -114,7 +114,7 @@ pub(crate) fn analyse(
 /// Asks a question of traces, without suggestions.
 pub(crate) fn ask<T: Send>(
     py: Python<'_>,
-    asked: Asked,
+    asked: AskedOf,
     question: impl FnOnce(&Job<'_>) -> Result<T, Fault> + Send,
 ) -> PyResult<T> {
     work(py, move || {
@@ -126,7 +126,7 @@ pub(crate) fn ask<T: Send>(
 /// The same of a survey of them, answered as JSON.
 pub(crate) fn ask_survey<T: serde::Serialize>(
     py: Python<'_>,
-    asked: Asked,
+    asked: AskedOf,
     question: impl FnOnce(&Survey<'_>) -> Result<T, AnalyseError> + Send,
 ) -> PyResult<String> {
     ask(py, asked, |job| json(&question(&Survey::of(job)?)?))
@@ -134,13 +134,13 @@ pub(crate) fn ask_survey<T: serde::Serialize>(
 
 /// A plan drawn from the drive alone.
 #[pyfunction]
-pub(crate) fn plan_from_trace(py: Python<'_>, asked: Asked) -> PyResult<Plan> {
+pub(crate) fn plan_from_trace(py: Python<'_>, asked: AskedOf) -> PyResult<Plan> {
     ask(py, asked, |job| Ok(Plan::of(tussock::plan_from_trace(job)?)))
 }
 
 /// The plan as the log shows the garden to be.
 #[pyfunction]
-pub(crate) fn mended_plan(py: Python<'_>, asked: Asked) -> PyResult<Plan> {
+pub(crate) fn mended_plan(py: Python<'_>, asked: AskedOf) -> PyResult<Plan> {
     ask(py, asked, |job| {
         let survey = Survey::of(job)?;
         let found = tussock::analyse_survey(&survey, Calibrate::Auto)?;
@@ -155,7 +155,11 @@ pub(crate) fn json(value: &impl serde::Serialize) -> Result<String, Fault> {
 
 /// How far is the log from a surveyed path? As JSON.
 #[pyfunction]
-pub(crate) fn against_reference(py: Python<'_>, asked: Asked, reference: Py<Reference>) -> PyResult<String> {
+pub(crate) fn against_reference(
+    py: Python<'_>,
+    asked: AskedOf,
+    reference: Py<Reference>,
+) -> PyResult<String> {
     ask_survey(py, asked, |survey| {
         tussock::against_reference(survey, &reference.get().inner)
     })
@@ -163,7 +167,7 @@ pub(crate) fn against_reference(py: Python<'_>, asked: Asked, reference: Py<Refe
 
 /// Is this log good enough? As JSON, the same as the command's.
 #[pyfunction]
-pub(crate) fn inspect(py: Python<'_>, asked: Asked) -> PyResult<String> {
+pub(crate) fn inspect(py: Python<'_>, asked: AskedOf) -> PyResult<String> {
     ask(py, asked, |job| {
         let inspection = tussock::inspect(job)?;
         tussock_report::inspection_to_json(&inspection).map_err(|error| Fault::of(Class::Report, &error))
