@@ -1,34 +1,24 @@
 //! How a run ends.
 
 use std::process::ExitCode;
+use tussock_types::with_causes;
 
 /// The exit codes that scripts may rely on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Exit {
-    /// 0: done.
-    Done,
-    /// 1: done, but a threshold that the user set was missed.
-    BelowThreshold,
-    /// 2: wrong use, or something failed; nothing was written unless the message says so.
-    Failed,
-    /// 130: interrupted.
-    Interrupted,
-}
-
-impl Exit {
-    pub(crate) const fn code(self) -> u8 {
-        match self {
-            Self::Done => 0,
-            Self::BelowThreshold => 1,
-            Self::Failed => 2,
-            Self::Interrupted => 130,
-        }
-    }
+    /// Done.
+    Done = 0,
+    /// Done, but a threshold that the user set was missed.
+    BelowThreshold = 1,
+    /// Wrong use, or something failed; nothing was written unless the message says so.
+    Failed = 2,
+    /// Interrupted.
+    Interrupted = 130,
 }
 
 impl From<Exit> for ExitCode {
     fn from(exit: Exit) -> Self {
-        Self::from(exit.code())
+        Self::from(exit as u8)
     }
 }
 
@@ -82,7 +72,7 @@ impl CommandFailure {
 /// An error of a room below, told with its causes.
 impl<E: std::error::Error> From<E> for CommandFailure {
     fn from(error: E) -> Self {
-        Self::told(crate::inputs::told(&error))
+        Self::told(with_causes(&error))
     }
 }
 
@@ -92,7 +82,8 @@ mod tests {
 
     #[test]
     fn the_codes_are_the_documented_ones() {
-        let codes = [Exit::Done, Exit::BelowThreshold, Exit::Failed, Exit::Interrupted].map(Exit::code);
+        let codes =
+            [Exit::Done, Exit::BelowThreshold, Exit::Failed, Exit::Interrupted].map(|exit| exit as u8);
         assert_eq!(codes, [0, 1, 2, 130]);
     }
 }

@@ -169,18 +169,3 @@ fn unread(error: tussock_ingest::IngestError) -> CommandFailure {
     let hint = error.hint();
     CommandFailure::from(error).maybe_hint(hint)
 }
-
-/// An error with its causes, each once.
-pub(crate) fn told(error: &dyn std::error::Error) -> String {
-    let mut text = error.to_string();
-    let mut cause = error.source();
-    while let Some(error) = cause {
-        let more = error.to_string();
-        if !text.contains(&more) {
-            text.push_str(": ");
-            text.push_str(&more);
-        }
-        cause = error.source();
-    }
-    text
-}

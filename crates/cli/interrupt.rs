@@ -32,7 +32,7 @@ pub(crate) fn install() {
     reason = "runs on the handler's own thread, while the main thread may be in the middle of anything"
 )]
 fn leave() -> ! {
-    std::process::exit(i32::from(Exit::Interrupted.code()))
+    std::process::exit(Exit::Interrupted as i32)
 }
 
 /// Held while files are written.

@@ -284,7 +284,8 @@ fn stage(folder: &Path, bytes: &[u8]) -> std::io::Result<NamedTempFile> {
     Ok(file)
 }
 
-fn folder_of(path: &Path) -> PathBuf {
+/// The folder that something lies in.
+pub(crate) fn folder_of(path: &Path) -> PathBuf {
     match path.parent() {
         Some(folder) if folder != Path::new("") => folder.to_owned(),
         _ => PathBuf::from("."),

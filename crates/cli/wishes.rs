@@ -4,16 +4,17 @@ use crate::args::{AnalyseArguments, LogArguments};
 use crate::exit::{CommandFailure, failure};
 use crate::units;
 use tussock_ingest::{Policy, ReadOptions, WalkRole};
-use tussock_types::{ComplaintSettings, GeoPoint, LimitSettings, PlanRole, Settings};
+use tussock_types::{ComplaintSettings, GeoPoint, LimitSettings, PlanRole, Settings, with_causes};
 
 /// Cutting widths that a machine can have. The same range as the analysis takes; told here before anything is read.
 const CUT_WIDTH_M: std::ops::RangeInclusive<f64> = 0.05..=2.0;
 
-/// A cutting width that a machine can have.
-pub(crate) fn cut_width_m(typed: &str) -> Result<f64, CommandFailure> {
+/// A cutting width that a machine can have, where one is given.
+pub(crate) fn cut_width_m(typed: Option<&str>) -> Result<Option<f64>, CommandFailure> {
+    let Some(typed) = typed else { return Ok(None) };
     let cut_width_m = units::length_m("--cut-width", typed, "22cm")?;
     if CUT_WIDTH_M.contains(&cut_width_m) {
-        return Ok(cut_width_m);
+        return Ok(Some(cut_width_m));
     }
     Err(failure!(
         "--cut-width: {typed:?} is {cut_width_m} m, expected 5 cm to 2 m"
@@ -24,14 +25,8 @@ pub(crate) fn cut_width_m(typed: &str) -> Result<f64, CommandFailure> {
 pub(crate) fn read_options(arguments: &LogArguments) -> Result<ReadOptions, CommandFailure> {
     Ok(ReadOptions {
         date: arguments.date.as_deref().map(date).transpose()?,
-        columns: match arguments.columns.as_deref() {
-            None => None,
-            Some(typed) => Some(
-                typed
-                    .parse()
-                    .map_err(|error| failure!("--columns: {}", crate::inputs::told(&error)))?,
-            ),
-        },
+        columns: (arguments.columns.as_deref().map(str::parse).transpose())
+            .map_err(|error| failure!("--columns: {}", with_causes(&error)))?,
         policy: if arguments.strict {
             Policy::Strict
         } else {

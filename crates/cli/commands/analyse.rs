@@ -7,32 +7,21 @@ use crate::outputs::{NewFile, OutputFolder, Rendered, write_new};
 use crate::printer::Printer;
 use crate::progress::Progress;
 use crate::{CommandResult, commands, wishes};
-use std::path::PathBuf;
 use tussock::{Advice, AnalyseError, Calibrate, Job, MendedPlan, Stage, Survey};
 use tussock_report::Privacy;
 use tussock_types::{Findings, Trace};
 
 pub(crate) fn run(arguments: &AnalyseArguments, printer: &Printer) -> CommandResult {
     let mut options = wishes::read_options(&arguments.log)?;
-    let cut_width_m = arguments
-        .cut_width
-        .as_deref()
-        .map(wishes::cut_width_m)
-        .transpose()?;
+    let cut_width_m = wishes::cut_width_m(arguments.cut_width.as_deref())?;
     let threshold = wishes::fail_under(arguments)?;
     wishes::threads(arguments.log.threads)?;
-    let everything: Vec<&PathBuf> = arguments
-        .log
-        .logs
-        .iter()
+    let given = (arguments.log.logs.iter())
         .chain(&arguments.plan)
         .chain(&arguments.reference)
-        .chain(&arguments.log.settings)
-        .collect();
-    let folder = arguments
-        .out
-        .as_ref()
-        .map(|path| OutputFolder::probe(path, everything.iter().copied()))
+        .chain(&arguments.log.settings);
+    let folder = (arguments.out.as_ref())
+        .map(|path| OutputFolder::probe(path, given))
         .transpose()?;
     let file_of_plan = (arguments.write_plan.as_deref())
         .map(NewFile::probe)

@@ -2,10 +2,10 @@
 
 use crate::args::{AskArguments, Format};
 use crate::exit::{CommandFailure, Exit, failure};
-use crate::inputs::{self, name, told};
+use crate::inputs::{self, name};
 use crate::printer::Printer;
 use crate::{CommandResult, commands, wishes};
-use tussock_types::{ComplaintFindings, ComplaintSettings};
+use tussock_types::{ComplaintFindings, ComplaintSettings, with_causes};
 
 pub(crate) fn run(arguments: &AskArguments, printer: &Printer) -> CommandResult {
     let asked = places(arguments)?;
@@ -13,7 +13,7 @@ pub(crate) fn run(arguments: &AskArguments, printer: &Printer) -> CommandResult 
     let found: Vec<ComplaintFindings> = (asked.iter())
         .map(|asked| tussock::ask(&findings, asked))
         .collect::<Result<_, _>>()
-        .map_err(|error| failure!("{}: {}", name(&arguments.findings), told(&error)))?;
+        .map_err(|error| failure!("{}: {}", name(&arguments.findings), with_causes(&error)))?;
     let text = match arguments.format {
         Format::Human => {
             let answer = |found| tussock_report::answer_complaint(found, &findings, printer.style());

@@ -2,7 +2,7 @@
 
 use crate::args::{CompareArguments, LogArguments};
 use crate::exit::{CommandFailure, Exit, failure};
-use crate::inputs::{self, name, told};
+use crate::inputs::{self, name};
 use crate::outputs::{OutputFolder, Rendered};
 use crate::printer::Printer;
 use crate::progress::Progress;
@@ -10,7 +10,7 @@ use crate::{CommandResult, commands, wishes};
 use std::path::{Path, PathBuf};
 use tussock::{Advice, CompareError, Job, Side, Sides};
 use tussock_ingest::{Assembled, ReadOptions};
-use tussock_types::{Comparison, Findings, Plan, Settings, file_name};
+use tussock_types::{Comparison, Findings, Plan, Settings, file_name, with_causes};
 
 /// A side as it was given.
 struct Given {
@@ -29,26 +29,15 @@ pub(crate) fn run(arguments: &CompareArguments, printer: &Printer) -> CommandRes
         threads: arguments.threads,
     };
     let mut options = wishes::read_options(&log)?;
-    let cut_width_m = arguments
-        .cut_width
-        .as_deref()
-        .map(wishes::cut_width_m)
-        .transpose()?;
+    let cut_width_m = wishes::cut_width_m(arguments.cut_width.as_deref())?;
     wishes::threads(arguments.threads)?;
-    let everything: Vec<&PathBuf> = arguments
-        .before
-        .iter()
-        .chain(&arguments.after)
-        .chain(&arguments.plan)
-        .chain(&arguments.after_plan)
-        .chain(&arguments.settings)
-        .collect();
-    let folder = arguments
-        .out
-        .as_ref()
-        .map(|path| OutputFolder::probe(path, everything.iter().copied()))
-        .transpose()?;
     let sides = arguments.before.iter().chain(&arguments.after);
+    let given = (sides.clone().chain(&arguments.plan))
+        .chain(&arguments.after_plan)
+        .chain(&arguments.settings);
+    let folder = (arguments.out.as_ref())
+        .map(|path| OutputFolder::probe(path, given))
+        .transpose()?;
     inputs::check(sides, "a log (GPX, NMEA 0183, CSV, ...) or findings.json")?;
     inputs::check_garden(arguments.plan.as_ref(), arguments.settings.as_ref())?;
     inputs::check(arguments.after_plan.as_ref(), "a plan (GeoJSON)")?;
@@ -114,7 +103,7 @@ impl Asked<'_> {
                 ));
             };
             let findings = tussock_report::from_json(&inputs::bytes(path)?)
-                .map_err(|error| failure!("{}: {}", name(path), told(&error)))?;
+                .map_err(|error| failure!("{}: {}", name(path), with_causes(&error)))?;
             return Ok(Given {
                 names,
                 findings,
@@ -171,9 +160,9 @@ fn told_side<'a>(given: &'a Given, job: Option<&'a Job<'a>>) -> Side<'a> {
 fn cannot_compare(error: &CompareError) -> CommandFailure {
     match error {
         CompareError::Analyse(error) => commands::cannot_go_on(error, None),
-        CompareError::NoWidth { .. } => CommandFailure::told(told(error))
+        CompareError::NoWidth { .. } => CommandFailure::from(error)
             .hint("give it with --cut-width 22cm, or as machine.cut_width_m in the settings"),
-        _ => CommandFailure::told(told(error)),
+        _ => error.into(),
     }
 }
 

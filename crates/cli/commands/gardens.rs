@@ -3,8 +3,7 @@
 use super::simulate::{period_s, start_unix_s};
 use crate::args::SimulateGardensArguments;
 use crate::exit::{CommandFailure, Exit, failure};
-use crate::inputs::told;
-use crate::outputs::NewFile;
+use crate::outputs::{NewFile, folder_of};
 use crate::printer::Printer;
 use crate::progress::Progress;
 use crate::{CommandResult, units};
@@ -34,10 +33,7 @@ pub(crate) fn run(arguments: &SimulateGardensArguments, printer: &Printer) -> Co
     let out = NewFile::probe(&arguments.out)?;
     let progress = Progress::new();
     // All of it is made beside its place, so that the folder is there complete or not at all.
-    let above = match arguments.out.parent() {
-        Some(above) if above != Path::new("") => above,
-        _ => Path::new("."),
-    };
+    let above = folder_of(&arguments.out);
     let unwritten = |error: std::io::Error| {
         failure!(
             "--out: {} cannot be written: {}",
@@ -45,8 +41,8 @@ pub(crate) fn run(arguments: &SimulateGardensArguments, printer: &Printer) -> Co
             error.kind()
         )
     };
-    fs::create_dir_all(above).map_err(unwritten)?;
-    let folder = tempfile::TempDir::with_prefix_in(".tussock-", above).map_err(unwritten)?;
+    fs::create_dir_all(&above).map_err(unwritten)?;
+    let folder = tempfile::TempDir::with_prefix_in(".tussock-", &above).map_err(unwritten)?;
     let mut truth = Vec::new();
     for number in 0..arguments.count {
         progress.tell(
@@ -93,10 +89,7 @@ fn garden(number: u32, wish: &LoadWish, folder: &Path) -> Result<Value, CommandF
     fs::create_dir_all(place.join("logs")).map_err(failed)?;
     let mut logs = Vec::new();
     for night in 0..wish.nights {
-        let Some(log) = invented
-            .log(night, wish)
-            .map_err(|error| CommandFailure::told(told(&error)))?
-        else {
+        let Some(log) = invented.log(night, wish)? else {
             logs.push(json!({"night": night, "fate": "absent"}));
             continue;
         };

@@ -12,7 +12,7 @@ pub(crate) mod simulate;
 
 use crate::args::{Format, LogArguments, PictureArguments};
 use crate::exit::{CommandFailure, failure};
-use crate::inputs::{name, told};
+use crate::inputs::name;
 use crate::outputs::Rendered;
 use crate::printer::Printer;
 use crate::progress::Progress;
@@ -21,14 +21,14 @@ use std::path::{Path, PathBuf};
 use tussock::{Advice, AnalyseError, Job, Stage};
 use tussock_ingest::Assembled;
 use tussock_report::{Output, Privacy};
-use tussock_types::{Findings, Plan, PlanFault, Settings, plural};
+use tussock_types::{Findings, Plan, PlanFault, Settings, plural, with_causes};
 
 /// Findings of an earlier analysis.
 pub(crate) fn saved_findings(path: &Path) -> Result<Findings, CommandFailure> {
     inputs::check([&path.to_path_buf()], "findings.json of an earlier analysis")?;
     let bytes = inputs::bytes(path)?;
     tussock_report::from_json(&bytes).map_err(|error| {
-        failure!("{}: {}", name(path), told(&error))
+        failure!("{}: {}", name(path), with_causes(&error))
             .hint("findings.json is written by tussock analyse --out DIR")
     })
 }
@@ -44,22 +44,19 @@ pub(crate) fn fault_lines(faults: &[PlanFault]) -> String {
 /// An analysis that cannot go on, with the plan's faults and what to do.
 pub(crate) fn cannot_go_on(error: &AnalyseError, plan: Option<&Path>) -> CommandFailure {
     let plan_name = plan.map(name).unwrap_or_default();
-    match error {
-        AnalyseError::PlanFaults(faults) => plan_faults(&plan_name, faults),
-        AnalyseError::PlanAndLogFarApart { is_swapped: true, .. } => CommandFailure::told(told(error)).hint(
-            format!("{plan_name} lists latitude first; GeoJSON wants [longitude, latitude]"),
-        ),
+    let hint = match error {
+        AnalyseError::PlanFaults(faults) => return plan_faults(&plan_name, faults),
+        AnalyseError::PlanAndLogFarApart { is_swapped: true, .. } => {
+            format!("{plan_name} lists latitude first; GeoJSON wants [longitude, latitude]")
+        }
         AnalyseError::PlanAndLogFarApart { .. } | AnalyseError::PlanOfAnotherGarden { .. } => {
-            CommandFailure::told(told(error)).hint("take the plan of the garden in which this log was made")
+            "take the plan of the garden in which this log was made".to_owned()
         }
-        AnalyseError::LocalLogWithPlan => {
-            CommandFailure::told(told(error)).hint("leave out --plan to draw the outline from the log")
-        }
-        AnalyseError::NoOutline { .. } => {
-            CommandFailure::told(told(error)).hint("give the lawn with --plan garden.geojson")
-        }
-        _ => CommandFailure::told(told(error)),
-    }
+        AnalyseError::LocalLogWithPlan => "leave out --plan to draw the outline from the log".to_owned(),
+        AnalyseError::NoOutline { .. } => "give the lawn with --plan garden.geojson".to_owned(),
+        _ => return error.into(),
+    };
+    CommandFailure::from(error).hint(hint)
 }
 
 /// A plan that cannot be used.

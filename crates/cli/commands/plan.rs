@@ -31,11 +31,7 @@ fn check(arguments: &PlanCheckArguments, printer: &Printer) -> CommandResult {
         .transpose()?;
     inputs::check([&arguments.plan], "a plan (GeoJSON)")?;
     let mut settings = inputs::settings(arguments.settings.as_deref())?;
-    let cut_width_m = arguments
-        .cut_width
-        .as_deref()
-        .map(wishes::cut_width_m)
-        .transpose()?;
+    let cut_width_m = wishes::cut_width_m(arguments.cut_width.as_deref())?;
     settings.machine.cut_width_m = cut_width_m.or(settings.machine.cut_width_m);
     let (plan, read_faults) = inputs::plan(&arguments.plan, &settings)?;
     let mut report = tussock::check_plan(&plan);

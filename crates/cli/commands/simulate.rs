@@ -51,11 +51,7 @@ pub(crate) fn run(arguments: &SimulateArguments, printer: &Printer) -> CommandRe
             .iter()
             .map(|typed| wishes::position("--stuck", typed))
             .collect::<Result<_, _>>()?,
-        cut_width_m: arguments
-            .cut_width
-            .as_deref()
-            .map(wishes::cut_width_m)
-            .transpose()?,
+        cut_width_m: wishes::cut_width_m(arguments.cut_width.as_deref())?,
     };
     if !(arguments.hours > 0.0 && arguments.hours <= 1000.0) {
         return Err(failure!(

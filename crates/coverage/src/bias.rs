@@ -138,8 +138,7 @@ mod tests {
             corner_m: 0.003,
         };
         let fraction = |sweeps: &[Sweep]| {
-            let mut mask = BitGrid::new(grid);
-            swath::mark(&mut mask, sweeps.iter().map(|sweep| (sweep.from, sweep.to)), 0.11);
+            let mask = swath::swept(grid, sweeps, 0.11);
             mask.count() as f64 / lawn.count() as f64
         };
         let true_sweeps: Vec<Sweep> = (0..6)

@@ -278,6 +278,17 @@ pub fn mark(mask: &mut BitGrid, segments: impl Iterator<Item = (Place, Place)>, 
     }
 }
 
+/// The cells under some sweeps.
+pub fn swept(grid: Grid, sweeps: &[Sweep], radius_m: f64) -> BitGrid {
+    let mut mask = BitGrid::new(grid);
+    mark(
+        &mut mask,
+        sweeps.iter().map(|sweep| (sweep.from, sweep.to)),
+        radius_m,
+    );
+    mask
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

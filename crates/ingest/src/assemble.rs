@@ -118,11 +118,8 @@ fn same_again(facts: &mut LogFacts, first: &str) {
         count,
         excerpt: String::new(),
     }];
-    facts.notices.push(Notice {
-        key: "same_log_twice".into(),
-        sentence: format!("the same content as {first}, read once"),
-        line: 0,
-    });
+    let sentence = format!("the same content as {first}, read once");
+    facts.notices.push(Notice::new("same_log_twice", 0, sentence));
 }
 
 /// A repeated file belongs to the machine of the file that it repeats.
@@ -171,14 +168,13 @@ impl MachineLogs {
             facts.fixes = facts.fixes.saturating_sub(left_out);
             *facts.skipped.entry(SkipReason::DuplicateTime).or_default() += left_out;
             let day = day_words((other.time_s[0] / DAY_S).floor() as i32);
-            facts.notices.push(Notice {
-                key: "overlaps_another_log".into(),
-                sentence: format!(
-                    "{} from {day} on left out, at times that another log of this machine covers",
-                    plural(left_out, "fix", "fixes")
-                ),
-                line: 0,
-            });
+            let sentence = format!(
+                "{} from {day} on left out, at times that another log of this machine covers",
+                plural(left_out, "fix", "fixes")
+            );
+            facts
+                .notices
+                .push(Notice::new("overlaps_another_log", 0, sentence));
         }
     }
 }

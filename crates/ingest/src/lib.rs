@@ -50,7 +50,7 @@ pub use assemble::{Assembled, assemble};
 pub use csv::{Columns, ColumnsError};
 pub use error::IngestError;
 pub use error_series::read_error_series;
-pub use plan_file::{PlanFileError, PlanRead, looks_swapped, read_plan, write_plan};
+pub use plan_file::{PlanFileError, PlanRead, read_plan, write_plan};
 pub use reference_file::read_reference;
 pub use settings_file::{SettingsError, SettingsFault, read_settings, settings_reference};
 pub use source::digest;

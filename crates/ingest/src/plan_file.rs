@@ -19,10 +19,8 @@
 //!
 //! Cost: the whole file as a tree, about ten times its bytes.
 
-mod swapped;
 mod write;
 
-pub use swapped::looks_swapped;
 pub use write::write_plan;
 
 use serde_json::{Map, Value};

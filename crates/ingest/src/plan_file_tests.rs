@@ -372,26 +372,6 @@ fn plan_at(lat_deg: f64, lon_deg: f64) -> Plan {
 }
 
 #[test]
-fn a_plan_looks_swapped_when_it_fits_only_so() {
-    let log = GeoPoint {
-        lat_deg: 52.0,
-        lon_deg: 5.0,
-    };
-    assert!(looks_swapped(&plan_at(5.001, 52.002), log));
-    assert!(!looks_swapped(&plan_at(52.001, 5.002), log));
-    assert!(!looks_swapped(&plan_at(48.0, 11.0), log));
-    assert!(!looks_swapped(&Plan::default(), log));
-    // Where latitude and longitude are alike, nothing is swapped.
-    assert!(!looks_swapped(
-        &plan_at(10.0, 10.01),
-        GeoPoint {
-            lat_deg: 10.01,
-            lon_deg: 10.0
-        }
-    ));
-}
-
-#[test]
 fn rings_are_written_by_the_right_hand_rule_and_zero_has_no_sign() {
     let clockwise = "[[[0, 0], [0, 0.001], [0.001, 0.001], [0.001, 0], [0, 0]], [[0.0002, 0.0002], [0.0004, 0.0002], [0.0004, 0.0004], [0.0002, 0.0002]]]";
     let plan = read(&collection(&[feature(

@@ -169,11 +169,7 @@ impl Reading {
     /// Says something once.
     pub(crate) fn notice(&mut self, key: &str, line: u64, sentence: impl FnOnce() -> String) {
         if self.notices.iter().all(|notice| notice.key != key) {
-            self.notices.push(Notice {
-                key: key.into(),
-                sentence: sentence(),
-                line,
-            });
+            self.notices.push(Notice::new(key, line, sentence()));
         }
     }
 
@@ -196,12 +192,10 @@ impl Reading {
         let name = format!("{what}_too_long");
         let article = if what.starts_with('a') { "an" } else { "a" };
         if self.notices.iter().all(|notice| notice.key != name) {
-            self.notices.push(Notice {
-                key: name,
-                sentence: format!(
+            self.notice(&name, line(), || {
+                format!(
                     "{article} {what} of {bytes} bytes is longer than {limit}, the limit set by limits.{key}, and was passed over"
-                ),
-                line: line(),
+                )
             });
         }
     }

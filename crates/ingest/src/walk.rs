@@ -236,14 +236,12 @@ pub fn plan_from_walk(name: &str, bytes: &[u8], roles: &[WalkRole]) -> Result<Wa
     let contents = gpx::read(name, bytes)?;
     let mut maker = Maker::default();
     if contents.broken > 0 {
-        maker.notices.push(Notice {
-            key: "walk_markup_broken".to_owned(),
-            sentence: format!(
-                "the file is damaged at {} place(s), which were passed over; look whether anything is missing in the plan",
-                contents.broken
-            ),
-            line: contents.broken_line,
-        });
+        let sentence = format!(
+            "the file is damaged at {} place(s), which were passed over; look whether anything is missing in the plan",
+            contents.broken
+        );
+        let notice = Notice::new("walk_markup_broken", contents.broken_line, sentence);
+        maker.notices.push(notice);
     }
     let mut recorded = contents.recorded;
     let titles = titles(&recorded);
@@ -457,11 +455,7 @@ struct Maker {
 
 impl Maker {
     fn note(&mut self, item: &Recorded, key: &str, sentence: String) {
-        self.notices.push(Notice {
-            key: key.to_owned(),
-            sentence,
-            line: item.line,
-        });
+        self.notices.push(Notice::new(key, item.line, sentence));
     }
 
     fn fault(&mut self, item: &Recorded, found: impl Into<String>, expected: impl Into<String>) {
@@ -674,14 +668,11 @@ fn turn_guides(plan: &mut Plan, notices: &mut Vec<Notice>) {
         };
         if distance_m(last, station) < distance_m(first, station) {
             points.reverse();
-            notices.push(Notice {
-                key: "walk_guide_turned".to_owned(),
-                sentence: format!(
-                    "\"{}\" was walked towards the station; it is turned round",
-                    feature.name
-                ),
-                line: 0,
-            });
+            let sentence = format!(
+                "\"{}\" was walked towards the station; it is turned round",
+                feature.name
+            );
+            notices.push(Notice::new("walk_guide_turned", 0, sentence));
         }
     }
 }

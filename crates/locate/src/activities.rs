@@ -159,11 +159,11 @@ pub fn spells(track: &Track, lines: Lines<'_>) -> Vec<Spell> {
     let mut now_s = first_s;
     for item in items {
         let (start_s, end_s) = (item.start_s.clamp(now_s, last_s), item.end_s.min(last_s));
-        append(&mut tiles, known(Activity::Halted, now_s, start_s));
-        append(&mut tiles, known(item.activity, start_s, end_s));
+        append(&mut tiles, Activity::Halted, now_s, start_s);
+        append(&mut tiles, item.activity, start_s, end_s);
         now_s = now_s.max(start_s).max(end_s);
     }
-    append(&mut tiles, known(Activity::Halted, now_s, last_s));
+    append(&mut tiles, Activity::Halted, now_s, last_s);
     let tiles = with_station(&tiles, &track.halts);
     let mut done: Vec<Spell> = Vec::with_capacity(tiles.len());
     for (at, tile) in tiles.iter().enumerate() {
@@ -176,7 +176,7 @@ pub fn spells(track: &Track, lines: Lines<'_>) -> Vec<Spell> {
             && is_drive(at.checked_sub(1))
             && is_drive(Some(at + 1));
         let activity = if is_turn { Activity::Turning } else { tile.activity };
-        append(&mut done, Spell { activity, ..*tile });
+        append(&mut done, activity, tile.start_s, tile.end_s);
     }
     done
 }
@@ -188,13 +188,17 @@ pub fn time_s(spells: &[Spell], activity: Activity) -> f64 {
 }
 
 /// Adds a spell, to the last one where both are alike; nothing for an empty one.
-fn append(tiles: &mut Vec<Spell>, tile: Spell) {
-    if tile.end_s <= tile.start_s {
+fn append(tiles: &mut Vec<Spell>, activity: Activity, start_s: f64, end_s: f64) {
+    if end_s <= start_s {
         return;
     }
     match tiles.last_mut() {
-        Some(last) if last.activity == tile.activity => last.end_s = tile.end_s,
-        _ => tiles.push(tile),
+        Some(last) if last.activity == activity => last.end_s = end_s,
+        _ => tiles.push(Spell {
+            activity,
+            start_s,
+            end_s,
+        }),
     }
 }
 
@@ -208,7 +212,7 @@ fn with_station(tiles: &[Spell], halts: &[Halt]) -> Vec<Spell> {
         .collect();
     for tile in tiles {
         if matches!(tile.activity, Activity::Silent | Activity::Carried) {
-            append(&mut laid, *tile);
+            append(&mut laid, tile.activity, tile.start_s, tile.end_s);
             continue;
         }
         let mut now_s = tile.start_s;
@@ -220,31 +224,11 @@ fn with_station(tiles: &[Spell], halts: &[Halt]) -> Vec<Spell> {
                 stay.start_s.clamp(now_s, tile.end_s),
                 stay.end_s.clamp(now_s, tile.end_s),
             );
-            append(
-                &mut laid,
-                Spell {
-                    start_s: now_s,
-                    end_s: start_s,
-                    ..*tile
-                },
-            );
-            append(
-                &mut laid,
-                Spell {
-                    activity: Activity::AtStation,
-                    start_s,
-                    end_s,
-                },
-            );
+            append(&mut laid, tile.activity, now_s, start_s);
+            append(&mut laid, Activity::AtStation, start_s, end_s);
             now_s = end_s;
         }
-        append(
-            &mut laid,
-            Spell {
-                start_s: now_s,
-                ..*tile
-            },
-        );
+        append(&mut laid, tile.activity, now_s, tile.end_s);
     }
     laid
 }

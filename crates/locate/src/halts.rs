@@ -21,6 +21,22 @@ pub struct Rest {
     pub end_s: f64,
 }
 
+impl Rest {
+    fn of(kept: &Kept, first: usize, end: usize) -> Self {
+        let (start_s, end_s) = (kept.time_s[first], kept.time_s[end - 1]);
+        Self {
+            first,
+            end,
+            start_s,
+            end_s,
+        }
+    }
+
+    fn lasts_s(&self) -> f64 {
+        self.end_s - self.start_s
+    }
+}
+
 /// Stretches of one run that stay within a box of side `side_m` for at least `least_s`, in time order, disjoint.
 ///
 /// Each runs on until a fix leaves the box; the next one may begin with that fix.
@@ -39,14 +55,9 @@ pub fn within_box(kept: &Kept, side_m: f64, least_s: f64) -> Vec<Rest> {
                 if start >= index || !(east + west > side_m || north + south > side_m) {
                     break;
                 }
-                let (start_s, end_s) = (kept.time_s[start], kept.time_s[index - 1]);
-                if end_s - start_s >= least_s {
-                    found.push(Rest {
-                        first: start,
-                        end: index,
-                        start_s,
-                        end_s,
-                    });
+                let rest = Rest::of(kept, start, index);
+                if rest.lasts_s() >= least_s {
+                    found.push(rest);
                     extremes.iter_mut().for_each(Highest::clear);
                     start = index;
                     break;
@@ -58,16 +69,8 @@ pub fn within_box(kept: &Kept, side_m: f64, least_s: f64) -> Vec<Rest> {
                 highest.push(index, value);
             }
         }
-        if let Some(last) = run.clone().next_back() {
-            let (start_s, end_s) = (kept.time_s[start], kept.time_s[last]);
-            if end_s - start_s >= least_s {
-                found.push(Rest {
-                    first: start,
-                    end: last + 1,
-                    start_s,
-                    end_s,
-                });
-            }
+        if start < run.end {
+            found.extend(Some(Rest::of(kept, start, run.end)).filter(|rest| rest.lasts_s() >= least_s));
         }
     }
     found
@@ -193,12 +196,7 @@ fn trimmed(kept: &Kept, rest: Rest, noise: &NoiseEstimate) -> Rest {
         .rev()
         .find(|index| near(*index))
         .unwrap_or(rest.end - 1);
-    Rest {
-        first,
-        end: last + 1,
-        start_s: kept.time_s[first],
-        end_s: kept.time_s[last],
-    }
+    Rest::of(kept, first, last + 1)
 }
 
 /// Median place of some fixes: the drive in and out does not pull it.

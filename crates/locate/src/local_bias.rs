@@ -644,11 +644,7 @@ mod tests {
             let lapse_s = (16.0 / (0.4 * math::cos(heading_rad))).floor();
             let vertex = |second: f64| {
                 let (east_m, north_m) = at(second);
-                Vertex {
-                    place: Place::new(origin_m + east_m, north_m),
-                    arrive_s: time_s + second,
-                    leave_s: time_s + second,
-                }
+                Vertex::passed(Place::new(origin_m + east_m, north_m), time_s + second)
             };
             pieces.push(Piece {
                 vertices: vec![vertex(0.0), vertex(lapse_s)],

@@ -28,6 +28,28 @@ pub struct Vertex {
     pub leave_s: f64,
 }
 
+impl Vertex {
+    /// A corner at which it does not wait.
+    pub const fn passed(place: Place, time_s: f64) -> Self {
+        let (arrive_s, leave_s) = (time_s, time_s);
+        Self {
+            place,
+            arrive_s,
+            leave_s,
+        }
+    }
+
+    /// The stand of a halt.
+    pub(crate) const fn of_halt(halt: &Halt) -> Self {
+        let (place, arrive_s, leave_s) = (halt.place, halt.start_s, halt.end_s);
+        Self {
+            place,
+            arrive_s,
+            leave_s,
+        }
+    }
+}
+
 /// An unbroken piece of path: no silence inside.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Piece {

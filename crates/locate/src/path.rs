@@ -8,6 +8,7 @@ use crate::blocks::{Blocks, median_step_s};
 use crate::segment::{Part, PartKind};
 use crate::{Halt, Kept, NoiseEstimate, Piece, Vertex, kalman};
 use std::ops::Range;
+use tussock_plane::Vector;
 use tussock_types::Place;
 use tussock_types::math;
 
@@ -16,7 +17,7 @@ use tussock_types::math;
 struct Line {
     centre: Place,
     /// Unit vector along the drive.
-    along: [f64; 2],
+    along: Vector,
     /// Standard deviation across, at an end.
     across_sd_m: f64,
     speed_mps: f64,
@@ -32,9 +33,7 @@ struct Line {
 impl Line {
     /// Distance of a place from the line.
     fn across_m(&self, place: Place) -> f64 {
-        let across_m = (place.north_m - self.centre.north_m) * self.along[0]
-            - (place.east_m - self.centre.east_m) * self.along[1];
-        across_m.abs()
+        self.along.cross(Vector::between(self.centre, place)).abs()
     }
 
     /// Whether a place lies on the line, as far as the error of both goes.
@@ -44,18 +43,15 @@ impl Line {
 
     /// The place so far beyond `from`, one of its ends, along the line.
     fn beyond(&self, from: Place, by_m: f64) -> Place {
-        Place::new(
-            from.east_m + by_m * self.along[0],
-            from.north_m + by_m * self.along[1],
-        )
+        (Vector::from(from) + self.along * by_m).into()
     }
 
     /// How far it goes on beyond `end` before it leaves the line for a place beside it: along the line, then straight there, as
     /// long a way as `lapse_s` at its speed. Never past the place. `side` is 1 at the line's end and -1 at its start.
     fn runs_on_m(&self, (end, side): (Place, f64), place: Place, lapse_s: f64) -> f64 {
-        let (east_m, north_m) = (place.east_m - end.east_m, place.north_m - end.north_m);
-        let ahead_m = (side * (east_m * self.along[0] + north_m * self.along[1])).max(0.0);
-        let (way_m, straight_m) = (self.speed_mps * lapse_s, math::hypot(east_m, north_m));
+        let aside = Vector::between(end, place);
+        let ahead_m = (side * aside.dot(self.along)).max(0.0);
+        let (way_m, straight_m) = (self.speed_mps * lapse_s, math::hypot(aside.east, aside.north));
         if way_m <= straight_m {
             return 0.0;
         }
@@ -65,19 +61,11 @@ impl Line {
     }
 
     fn first_vertex(&self) -> Vertex {
-        Vertex {
-            place: self.start,
-            arrive_s: self.start_s,
-            leave_s: self.start_s,
-        }
+        Vertex::passed(self.start, self.start_s)
     }
 
     fn last_vertex(&self) -> Vertex {
-        Vertex {
-            place: self.end,
-            arrive_s: self.end_s,
-            leave_s: self.end_s,
-        }
+        Vertex::passed(self.end, self.end_s)
     }
 }
 
@@ -104,38 +92,25 @@ fn fit(blocks: &Blocks, part: Part, white_m: f64) -> Line {
     }
     // Direction: principal axis, pointing the way that time runs.
     let angle_rad = 0.5 * math::atan2(2.0 * en, ee - nn);
-    let mut along = [math::cos(angle_rad), math::sin(angle_rad)];
-    if along[0] * te + along[1] * tn < 0.0 {
-        along = [-along[0], -along[1]];
+    let mut along = Vector::new(math::cos(angle_rad), math::sin(angle_rad));
+    if along.dot(Vector::new(te, tn)) < 0.0 {
+        along = -along;
     }
     if fixes.len() == 2 {
-        let (from, to) = (blocks.place(part.first), blocks.place(part.last));
-        let length_m = from.distance_m(to);
+        let way = Vector::between(blocks.place(part.first), blocks.place(part.last));
+        let length_m = blocks.place(part.first).distance_m(blocks.place(part.last));
         if length_m > 0.0 {
-            along = [
-                (to.east_m - from.east_m) / length_m,
-                (to.north_m - from.north_m) / length_m,
-            ];
+            along = Vector::new(way.east / length_m, way.north / length_m);
         }
     }
-    let speed_mps = ((along[0] * te + along[1] * tn) / tt.max(1e-9)).max(1e-3);
-    let across_m2: f64 = fixes
+    let speed_mps = (along.dot(Vector::new(te, tn)) / tt.max(1e-9)).max(1e-3);
+    let off = |index: usize| Vector::between(centre, blocks.place(index));
+    let across_m2 = fixes
         .clone()
-        .map(|index| {
-            let across_m = (blocks.east_m[index] - centre.east_m) * -along[1]
-                + (blocks.north_m[index] - centre.north_m) * along[0];
-            across_m * across_m
-        })
+        .map(|index| along.cross(off(index)).powi(2))
         .sum::<f64>()
         / count;
-    let drop = |index: usize| {
-        let place = blocks.place(index);
-        let along_m = (place.east_m - centre.east_m) * along[0] + (place.north_m - centre.north_m) * along[1];
-        Place::new(
-            centre.east_m + along_m * along[0],
-            centre.north_m + along_m * along[1],
-        )
-    };
+    let drop = |index: usize| (Vector::from(centre) + along * off(index).dot(along)).into();
     Line {
         centre,
         along,
@@ -155,14 +130,14 @@ fn meet(lines: &[Line], anchor: Place, anchor_sd_m: f64) -> Place {
     let (mut a, mut b, mut c) = (weight, 0.0, weight);
     let (mut right_e, mut right_n) = (weight * anchor.east_m, weight * anchor.north_m);
     for line in lines {
-        let normal = [-line.along[1], line.along[0]];
+        let normal = line.along.left();
         let weight = 1.0 / (line.across_sd_m * line.across_sd_m);
-        let offset = normal[0] * line.centre.east_m + normal[1] * line.centre.north_m;
-        a += weight * normal[0] * normal[0];
-        b += weight * normal[0] * normal[1];
-        c += weight * normal[1] * normal[1];
-        right_e += weight * normal[0] * offset;
-        right_n += weight * normal[1] * offset;
+        let offset = normal.dot(line.centre.into());
+        a += weight * normal.east * normal.east;
+        b += weight * normal.east * normal.north;
+        c += weight * normal.north * normal.north;
+        right_e += weight * normal.east * offset;
+        right_n += weight * normal.north * offset;
     }
     let determinant = a * c - b * b;
     Place::new(
@@ -253,12 +228,8 @@ impl Corners<'_> {
     /// Follows a leg; along its fixes, where it is a curve.
     fn go(&mut self, part: Part, line: Line) {
         if line.is_curved {
-            self.vertices
-                .extend((part.first + 1..part.last).map(|fix| Vertex {
-                    place: self.blocks.place(fix),
-                    arrive_s: self.blocks.time_s[fix],
-                    leave_s: self.blocks.time_s[fix],
-                }));
+            let passed = |fix| Vertex::passed(self.blocks.place(fix), self.blocks.time_s[fix]);
+            self.vertices.extend((part.first + 1..part.last).map(passed));
         }
         self.before = Some(line);
     }
@@ -313,9 +284,7 @@ impl Corners<'_> {
 
 /// A corner with the times that the legs on its two sides give it, never inside the fixes of a leg.
 fn timed(place: Place, before: Option<&Line>, after: Option<&Line>) -> Vertex {
-    let signed_m = |line: &Line, from: Place, to: Place| {
-        (to.east_m - from.east_m) * line.along[0] + (to.north_m - from.north_m) * line.along[1]
-    };
+    let signed_m = |line: &Line, from: Place, to: Place| Vector::between(from, to).dot(line.along);
     let earliest_s = before.map_or(f64::NEG_INFINITY, |line| line.end_s);
     let latest_s = after.map_or(f64::INFINITY, |line| line.start_s);
     let arrive_s = before.map(|line| earliest_s + signed_m(line, line.end, place) / line.speed_mps);
@@ -323,23 +292,14 @@ fn timed(place: Place, before: Option<&Line>, after: Option<&Line>) -> Vertex {
     let inside = |time_s: f64| time_s.min(latest_s).max(earliest_s);
     match (arrive_s.map(inside), leave_s.map(inside)) {
         (Some(arrive_s), Some(leave_s)) if arrive_s > leave_s => {
-            let middle_s = 0.5 * (arrive_s + leave_s);
-            Vertex {
-                place,
-                arrive_s: middle_s,
-                leave_s: middle_s,
-            }
+            Vertex::passed(place, 0.5 * (arrive_s + leave_s))
         }
         (Some(arrive_s), Some(leave_s)) => Vertex {
             place,
             arrive_s,
             leave_s,
         },
-        (Some(only_s), None) | (None, Some(only_s)) => Vertex {
-            place,
-            arrive_s: only_s,
-            leave_s: only_s,
-        },
+        (Some(only_s), None) | (None, Some(only_s)) => Vertex::passed(place, only_s),
         (None, None) => Vertex {
             place,
             arrive_s: f64::INFINITY,
@@ -367,14 +327,9 @@ pub fn collapse_halts(piece: &mut Piece, halts: &[Halt], noise: &NoiseEstimate) 
     }
     let mut vertices: Vec<Vertex> = Vec::with_capacity(piece.vertices.len());
     let mut next = inside.iter().peekable();
-    let stand = |halt: &Halt| Vertex {
-        place: halt.place,
-        arrive_s: halt.start_s,
-        leave_s: halt.end_s,
-    };
     for vertex in &piece.vertices {
         while let Some(halt) = next.next_if(|halt| halt.end_s <= vertex.arrive_s) {
-            vertices.push(stand(halt));
+            vertices.push(Vertex::of_halt(halt));
         }
         match next.peek() {
             // A corner that is left after the halt or reached before it is outside, at least in part; one within a second
@@ -391,18 +346,10 @@ pub fn collapse_halts(piece: &mut Piece, halts: &[Halt], noise: &NoiseEstimate) 
             {
                 let is_jog = vertex.place.distance_m(halt.place) > jog_m;
                 if is_jog && vertex.leave_s <= halt.start_s + JOG_S {
-                    vertices.push(Vertex {
-                        arrive_s: halt.start_s,
-                        leave_s: halt.start_s,
-                        ..*vertex
-                    });
+                    vertices.push(Vertex::passed(vertex.place, halt.start_s));
                 } else if is_jog && vertex.arrive_s >= halt.end_s - JOG_S {
-                    vertices.push(stand(halt));
-                    vertices.push(Vertex {
-                        arrive_s: halt.end_s,
-                        leave_s: halt.end_s,
-                        ..*vertex
-                    });
+                    vertices.push(Vertex::of_halt(halt));
+                    vertices.push(Vertex::passed(vertex.place, halt.end_s));
                     next.next();
                 }
             }
@@ -417,7 +364,7 @@ pub fn collapse_halts(piece: &mut Piece, halts: &[Halt], noise: &NoiseEstimate) 
                 });
             }
             Some(halt) if vertex.arrive_s < halt.end_s && vertex.leave_s > halt.end_s => {
-                vertices.push(stand(halt));
+                vertices.push(Vertex::of_halt(halt));
                 vertices.push(Vertex {
                     arrive_s: halt.end_s,
                     ..*vertex
@@ -427,7 +374,7 @@ pub fn collapse_halts(piece: &mut Piece, halts: &[Halt], noise: &NoiseEstimate) 
             _ => vertices.push(*vertex),
         }
     }
-    vertices.extend(next.map(|halt| stand(halt)));
+    vertices.extend(next.map(|halt| Vertex::of_halt(halt)));
     piece.vertices = vertices;
 }
 
@@ -459,11 +406,8 @@ pub fn smoothed(kept: &Kept, run: Range<usize>, noise: &NoiseEstimate, speed_mps
             continue;
         }
         stood = stands;
-        vertices.push(Vertex {
-            place: Place::new(east.position_m, north.position_m),
-            arrive_s: time_s[index],
-            leave_s: time_s[index],
-        });
+        let place = Place::new(east.position_m, north.position_m);
+        vertices.push(Vertex::passed(place, time_s[index]));
     }
     Piece { vertices }
 }
@@ -488,11 +432,7 @@ pub fn chords(kept: &Kept, run: Range<usize>, halts: &[Halt]) -> Piece {
         }
         inside = halt.map(|_| next_halt);
         let place = halt.map_or_else(|| kept.place(index), |halt| halt.place);
-        vertices.push(Vertex {
-            place,
-            arrive_s: time_s,
-            leave_s: time_s,
-        });
+        vertices.push(Vertex::passed(place, time_s));
     }
     Piece { vertices }
 }

@@ -97,7 +97,7 @@ pub struct Part {
 }
 
 /// A start that is still in the running.
-#[derive(Clone, Copy)]
+#[derive(Clone, Copy, Default)]
 struct Start {
     fix: usize,
     base: f64,
@@ -118,23 +118,24 @@ struct Step {
     start: usize,
 }
 
+impl Step {
+    const NONE: Self = Self::new(f64::INFINITY, PartKind::Halt, 0);
+
+    const fn new(cost: f64, kind: PartKind, start: usize) -> Self {
+        Self { cost, kind, start }
+    }
+}
+
 /// Divides one run into legs and halts. Fewer than two fixes give a single halt, none give nothing.
 pub fn segment(blocks: &Blocks, law: &StepLaw) -> Vec<Part> {
     let count = blocks.time_s.len();
     if count == 0 {
         return Vec::new();
     }
-    let mut ends = vec![
-        Step {
-            cost: f64::INFINITY,
-            kind: PartKind::Halt,
-            start: 0
-        };
-        count
-    ];
+    let mut ends = vec![Step::NONE; count];
     ends[0].cost = 0.0;
     let mut mixed_before = vec![false; count];
-    let mut starts = vec![new_start(0, 0.0)];
+    let mut starts = vec![Start::default()];
     for fix in 1..count {
         let dt_s = blocks.time_s[fix] - blocks.time_s[fix - 1];
         let step_m = [
@@ -145,30 +146,18 @@ pub fn segment(blocks: &Blocks, law: &StepLaw) -> Vec<Part> {
         // Where the receiver says that its error grows or shrinks, the slow part of it jumps.
         let jump_m2 = ((after - before) * law.slow_m).powi(2);
         let scale = (before.max(after).powi(2) + jump_m2 / law.innovation_m2).sqrt();
-        let mut best = Step {
-            cost: f64::INFINITY,
-            kind: PartKind::Halt,
-            start: 0,
-        };
+        let mut best = Step::NONE;
         for start in &mut starts {
             start.advance(step_m, dt_s, law, scale);
             start.leg = start.leg_cost(law);
             let lapse_s = blocks.time_s[fix] - blocks.time_s[start.fix];
             let leg = start.base + start.leg + LEG_NATS;
             if leg < best.cost && lapse_s >= 1.4 {
-                best = Step {
-                    cost: leg,
-                    kind: PartKind::Leg,
-                    start: start.fix,
-                };
+                best = Step::new(leg, PartKind::Leg, start.fix);
             }
             let halt = start.base + start.s_ee / 2.0 + if lapse_s <= WAIT_S { WAIT_NATS } else { HALT_NATS };
             if halt < best.cost {
-                best = Step {
-                    cost: halt,
-                    kind: PartKind::Halt,
-                    start: start.fix,
-                };
+                best = Step::new(halt, PartKind::Halt, start.fix);
             }
         }
         // A step may hold the turn itself.
@@ -179,11 +168,9 @@ pub fn segment(blocks: &Blocks, law: &StepLaw) -> Vec<Part> {
         let base = if mixed_before[fix] { mixed } else { best.cost };
         // Between two such steps a wait may hold one fix alone, where fixes are so far apart.
         ends[fix] = match mixed + WAIT_NATS {
-            wait if law.waits_hold_one_fix && may_mix && wait < best.cost => Step {
-                cost: wait,
-                kind: PartKind::Halt,
-                start: fix,
-            },
+            wait if law.waits_hold_one_fix && may_mix && wait < best.cost => {
+                Step::new(wait, PartKind::Halt, fix)
+            }
             _ => best,
         };
         starts.retain(|start| {
@@ -191,7 +178,11 @@ pub fn segment(blocks: &Blocks, law: &StepLaw) -> Vec<Part> {
             cheapest <= base + HOPELESS_NATS && blocks.time_s[fix] - blocks.time_s[start.fix] < LONGEST_S
         });
         if starts.is_empty() || mixed_before[fix] || may_bend(blocks, fix, law) {
-            starts.push(new_start(fix, base));
+            starts.push(Start {
+                fix,
+                base,
+                ..Start::default()
+            });
         }
     }
     let mut parts = trace_back(&ends, &mixed_before, count);
@@ -225,19 +216,6 @@ fn merge_halts(parts: &mut Vec<Part>) {
         }
         one
     });
-}
-
-fn new_start(fix: usize, base: f64) -> Start {
-    Start {
-        fix,
-        base,
-        e: [0.0; 2],
-        m_s: 0.0,
-        s_ee: 0.0,
-        s_me: [0.0; 2],
-        s_mm: 0.0,
-        leg: 0.0,
-    }
 }
 
 impl Start {
@@ -286,26 +264,19 @@ fn may_bend(blocks: &Blocks, fix: usize, law: &StepLaw) -> bool {
 }
 
 fn trace_back(ends: &[Step], mixed_before: &[bool], count: usize) -> Vec<Part> {
+    let part = |kind, first, last| Part { kind, first, last };
     let mut parts = Vec::new();
     let mut fix = count - 1;
     if mixed_before[fix] {
         // The last step belongs to nothing; end the division before it.
         fix -= 1;
         if count == 2 {
-            return vec![Part {
-                kind: PartKind::Leg,
-                first: 0,
-                last: 1,
-            }];
+            return vec![part(PartKind::Leg, 0, 1)];
         }
     }
     while fix > 0 {
         let step = ends[fix];
-        parts.push(Part {
-            kind: step.kind,
-            first: step.start,
-            last: fix,
-        });
+        parts.push(part(step.kind, step.start, fix));
         // Before a wait of one fix lies a mixed step, whatever is dearer here.
         let is_one_fix = step.start == fix;
         fix = step.start;
@@ -314,11 +285,7 @@ fn trace_back(ends: &[Step], mixed_before: &[bool], count: usize) -> Vec<Part> {
         }
     }
     if parts.is_empty() {
-        parts.push(Part {
-            kind: PartKind::Halt,
-            first: 0,
-            last: count - 1,
-        });
+        parts.push(part(PartKind::Halt, 0, count - 1));
     }
     parts.reverse();
     parts

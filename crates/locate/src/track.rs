@@ -3,9 +3,7 @@
 use crate::anchor::Anchored;
 use crate::carried::Carried;
 use crate::local_bias::LocalBias;
-use crate::parts::{
-    Gap, Halt, HaltPlace, Kept, NoiseEstimate, PathMethod, Piece, ReckonedDrift, Step, Vertex,
-};
+use crate::parts::{Gap, Halt, Kept, NoiseEstimate, PathMethod, Piece, ReckonedDrift, Step, Vertex};
 use crate::stays::Standing;
 use tussock_plane::Leg;
 use tussock_types::{Place, math};
@@ -133,17 +131,6 @@ impl Track {
             to: to.place,
             start_s: from.leave_s,
             end_s: to.arrive_s,
-        })
-    }
-
-    /// Time at the station; `None` when none is known.
-    pub fn at_station_s(&self) -> Option<f64> {
-        self.station.map(|_| {
-            self.halts
-                .iter()
-                .filter(|halt| halt.at == HaltPlace::Station)
-                .map(|halt| halt.end_s - halt.start_s)
-                .sum()
         })
     }
 

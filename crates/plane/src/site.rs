@@ -130,16 +130,8 @@ fn middle_frame(plan: &Plan) -> Frame {
 
 /// All positions of a feature that are positions.
 fn points_of(feature: &PlanFeature) -> Vec<GeoPoint> {
-    let all: Vec<GeoPoint> = match &feature.shape {
-        PlanShape::Polygons(polygons) => polygons
-            .iter()
-            .flat_map(|polygon| polygon.rings.iter().flatten().copied())
-            .collect(),
-        PlanShape::Line(points) => points.clone(),
-        PlanShape::Point(point) => vec![*point],
-    };
-    all.into_iter()
-        .filter(|point| point.lat_deg.abs() <= 90.0 && point.lon_deg.abs() <= 180.0)
+    let all = feature.shape.points().into_iter();
+    all.filter(|point| point.lat_deg.abs() <= 90.0 && point.lon_deg.abs() <= 180.0)
         .collect()
 }
 

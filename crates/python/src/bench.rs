@@ -1,9 +1,7 @@
 //! The researcher's bench: measures of a pattern, counts on a grid of one's own, comparisons over gardens.
 
 use crate::door::{Class, Fault, work};
-use crate::garden::{Plan, Settings};
-use crate::trace::Trace;
-use crate::work::{ask, json, told};
+use crate::work::{AskedOf, ask, ask_survey, json};
 use numpy::PyArray1;
 use pyo3::prelude::*;
 use serde::Deserialize;
@@ -12,34 +10,18 @@ use tussock::statistics::{
     self, GardenPair, NightDifference, NightPairing, Resampling, Spread, compare_paired as compare_gardens,
 };
 use tussock::types::{GeoPoint, Place};
-use tussock::{GridCorners, GridJob, GridJobError, GridPath, Survey};
+use tussock::{GridCorners, GridJob, GridJobError, GridPath};
 
 /// Measures of a pattern, as JSON.
 #[pyfunction]
-pub(crate) fn measures(
-    py: Python<'_>,
-    traces: Vec<Py<Trace>>,
-    plan: Option<Py<Plan>>,
-    settings: Py<Settings>,
-) -> PyResult<String> {
-    ask(py, (traces, plan, settings), |job| {
-        let found = Survey::of(job).and_then(|survey| tussock::measures::measures(&survey));
-        json(&found.map_err(|error| told(&error))?)
-    })
+pub(crate) fn measures(py: Python<'_>, asked: AskedOf) -> PyResult<String> {
+    ask_survey(py, asked, tussock::measures::measures)
 }
 
 /// Which pattern it was, as JSON.
 #[pyfunction]
-pub(crate) fn guess_pattern(
-    py: Python<'_>,
-    traces: Vec<Py<Trace>>,
-    plan: Option<Py<Plan>>,
-    settings: Py<Settings>,
-) -> PyResult<String> {
-    ask(py, (traces, plan, settings), |job| {
-        let found = Survey::of(job).and_then(|survey| tussock::measures::guess_pattern(&survey));
-        json(&found.map_err(|error| told(&error))?)
-    })
+pub(crate) fn guess_pattern(py: Python<'_>, asked: AskedOf) -> PyResult<String> {
+    ask_survey(py, asked, tussock::measures::guess_pattern)
 }
 
 #[derive(Clone, Copy, Deserialize)]
@@ -150,12 +132,10 @@ type Counted<'py> = (
 #[pyfunction]
 pub(crate) fn count_on_grid<'py>(
     py: Python<'py>,
-    traces: Vec<Py<Trace>>,
-    plan: Option<Py<Plan>>,
-    settings: Py<Settings>,
+    asked: AskedOf,
     wish_json: String,
 ) -> PyResult<Counted<'py>> {
-    let count = ask(py, (traces, plan, settings), move |job| {
+    let count = ask(py, asked, move |job| {
         let wanted: GridWanted = serde_json::from_str(&wish_json)
             .map_err(|error| Fault::new(Class::Analyse, "grid", error.to_string()))?;
         tussock::count_on_grid(&GridJob {
@@ -169,8 +149,8 @@ pub(crate) fn count_on_grid<'py>(
             },
             new_pass_after_s: wanted.new_pass_after_s,
         })
-        .map_err(|error| match &error {
-            GridJobError::Analyse(error) => told(error),
+        .map_err(|error| match error {
+            GridJobError::Analyse(error) => error.into(),
             _ => Fault::of(Class::Analyse, &error),
         })
     })?;

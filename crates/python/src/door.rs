@@ -8,8 +8,8 @@ use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::process;
 use std::sync::OnceLock;
 
-/// Exceptions of `tussock._errors`.
-#[derive(Clone, Copy)]
+/// Exceptions of `tussock._errors`, without the `Error` that their names end in.
+#[derive(Clone, Copy, Debug)]
 pub(crate) enum Class {
     Log,
     Plan,
@@ -20,22 +20,6 @@ pub(crate) enum Class {
     Report,
     Batch,
     Internal,
-}
-
-impl Class {
-    const fn name(self) -> &'static str {
-        match self {
-            Self::Log => "LogError",
-            Self::Plan => "PlanError",
-            Self::Settings => "SettingsError",
-            Self::Analyse => "AnalyseError",
-            Self::Compare => "CompareError",
-            Self::Simulate => "SimulateError",
-            Self::Report => "ReportError",
-            Self::Batch => "BatchError",
-            Self::Internal => "InternalError",
-        }
-    }
 }
 
 /// An error on its way out.
@@ -60,19 +44,9 @@ impl Fault {
 
     /// An error with its causes; its kind is the name of its variant.
     pub(crate) fn of(class: Class, error: &impl Error) -> Self {
-        let mut message = error.to_string();
-        let mut cause = error.source();
-        while let Some(error) = cause {
-            let more = error.to_string();
-            if !message.contains(&more) {
-                message.push_str(": ");
-                message.push_str(&more);
-            }
-            cause = error.source();
-        }
         let shown = format!("{error:?}");
         let variant: String = shown.chars().take_while(char::is_ascii_alphanumeric).collect();
-        Self::new(class, &snake_case(&variant), message)
+        Self::new(class, &snake_case(&variant), tussock_types::with_causes(error))
     }
 
     /// The same with other words.
@@ -93,7 +67,9 @@ impl Fault {
 
     pub(crate) fn raise(self, py: Python<'_>) -> PyErr {
         let built = || -> PyResult<PyErr> {
-            let class = py.import("tussock._errors")?.getattr(self.class.name())?;
+            let class = py
+                .import("tussock._errors")?
+                .getattr(format!("{:?}Error", self.class))?;
             let faults = PyList::new(py, &self.faults)?;
             let error = class.call1((&self.message, &self.kind, self.hint.as_deref(), faults))?;
             Ok(PyErr::from_value(error))

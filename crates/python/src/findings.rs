@@ -2,7 +2,7 @@
 
 use crate::door::{Class, Fault, work};
 use crate::trace::lend;
-use crate::work::{GivenInputs, told};
+use crate::work::GivenInputs;
 use pyo3::prelude::*;
 use pyo3::pybacked::PyBackedBytes;
 use pyo3::types::PyBytes;
@@ -78,7 +78,7 @@ impl Findings {
                 radius_m,
                 said,
             };
-            let found = tussock::ask(&self.inner, &asked).map_err(|error| told(&error))?;
+            let found = tussock::ask(&self.inner, &asked)?;
             tussock_report::complaints_to_json(&[found]).map_err(failed)
         })
     }
@@ -231,8 +231,8 @@ pub(crate) fn compare(
             },
             seed,
         })
-        .map_err(|error| match &error {
-            CompareError::Analyse(error) => told(error),
+        .map_err(|error| match error {
+            CompareError::Analyse(error) => error.into(),
             CompareError::NoWidth { .. } => Fault::of(Class::Compare, &error)
                 .hint(Some("give machine.cut_width_m in the settings".to_owned())),
             _ => Fault::of(Class::Compare, &error),

@@ -5,7 +5,7 @@ use pyo3::prelude::*;
 use pyo3::pybacked::PyBackedBytes;
 use serde_json::json;
 use std::sync::Arc;
-use tussock_types::PlanFault;
+use tussock_types::{PlanFault, plural};
 
 /// What the user wants, from TOML text.
 #[pyclass(frozen, module = "tussock._tussock")]
@@ -62,11 +62,7 @@ impl Plan {
 pub(crate) fn faulty(name: &str, faults: &[PlanFault]) -> Fault {
     let fatal = faults.iter().filter(|fault| fault.is_fatal).count();
     let lines: Vec<String> = faults.iter().map(ToString::to_string).collect();
-    let count = if fatal == 1 {
-        "1 fault".to_owned()
-    } else {
-        format!("{fatal} faults")
-    };
+    let count = plural(fatal, "fault", "faults");
     let message = format!(
         "{name}: {count} in this plan, expected none\n{}",
         lines.join("\n")

@@ -20,8 +20,10 @@ type FoundFile = (String, u64, i64);
 /// Table, night and values by their names.
 type KnownRow<'py> = (String, Option<String>, Bound<'py, PyDict>);
 
-fn told(error: &BatchError) -> Fault {
-    Fault::of(Class::Batch, error)
+impl From<BatchError> for Fault {
+    fn from(error: BatchError) -> Self {
+        Self::of(Class::Batch, &error)
+    }
 }
 
 /// Now, seconds since 1970, and the hour at which a night turns.
@@ -178,11 +180,11 @@ pub(crate) fn batch_lookout(
             manifest: manifest.unwrap_or_default(),
         };
         let bucket = Bucket::over("the place of the gardens", Box::new(place));
-        let wishes = gardens(&bucket).map_err(|error| told(&error))?;
+        let wishes = gardens(&bucket)?;
         let mut out = Vec::with_capacity(wishes.gardens.len());
         for garden in wishes.gardens {
             let json = serde_json::to_string(&garden).map_err(|error| Fault::of(Class::Batch, &error))?;
-            let logs = garden.logs(&bucket).map_err(|error| told(&error))?;
+            let logs = garden.logs(&bucket)?;
             let logs = logs
                 .into_iter()
                 .filter_map(|log| Some((plain(&log.found.path)?, log.found.path)))
@@ -275,8 +277,15 @@ impl Hand {
         let outcome = work(py, || {
             let bucket = Bucket::over(&folder, Box::new(Listing::new(PathBuf::from(&folder), files)));
             let mut hand = self.inner.lock().unwrap_or_else(PoisonError::into_inner);
-            work_apart(&mut hand, &folder, &bucket, &garden, clock(time), known, absent)
-                .map_err(|error| told(&error))
+            Ok(work_apart(
+                &mut hand,
+                &folder,
+                &bucket,
+                &garden,
+                clock(time),
+                known,
+                absent,
+            )?)
         })?;
         outcome_out(py, outcome)
     }
@@ -313,7 +322,7 @@ impl Store {
         work(py, || {
             let mut inner = self.inner.lock().unwrap_or_else(PoisonError::into_inner);
             match &mut *inner {
-                Some(store) => job(store).map_err(|error| told(&error)),
+                Some(store) => Ok(job(store)?),
                 None => Err(Fault::new(
                     Class::Batch,
                     "closed",
@@ -335,7 +344,7 @@ impl Store {
     #[new]
     fn new(py: Python<'_>, path: PathBuf) -> PyResult<Self> {
         let store = work(py, || {
-            tussock_batch::Store::open_to_write(&path, tussock::TOOL_VERSION).map_err(|error| told(&error))
+            Ok(tussock_batch::Store::open_to_write(&path, tussock::TOOL_VERSION)?)
         })?;
         Ok(Self {
             inner: Mutex::new(Some(store)),

@@ -298,14 +298,11 @@ pub(crate) fn read(
     work(py, move || {
         let options = ReadOptions {
             date: date.as_deref().map(day).transpose()?,
-            columns: columns
+            columns: (columns
                 .as_deref()
-                .map(|typed| {
-                    typed
-                        .parse::<tussock_ingest::Columns>()
-                        .map_err(|error| Fault::of(Class::Log, &error))
-                })
-                .transpose()?,
+                .map(str::parse::<tussock_ingest::Columns>)
+                .transpose())
+            .map_err(|error| Fault::of(Class::Log, &error))?,
             policy: if is_strict {
                 Policy::Strict
             } else {
@@ -315,11 +312,9 @@ pub(crate) fn read(
         };
         let mut files = Vec::with_capacity(names.len());
         for (name, content) in names.iter().zip(&contents) {
-            let file =
-                tussock_ingest::read_log(name, &content[..], &options).map_err(|error| told(&error))?;
-            files.push(file);
+            files.push(tussock_ingest::read_log(name, &content[..], &options)?);
         }
-        let assembled = tussock_ingest::assemble(files).map_err(|error| told(&error))?;
+        let assembled = tussock_ingest::assemble(files)?;
         let first = assembled.traces.first().map(|trace| trace.machine.clone());
         let belongs = |facts: &LogFacts, machine: &str| {
             facts.machine == machine || (facts.machine.is_empty() && first.as_deref() == Some(machine))
@@ -360,8 +355,7 @@ impl Reference {
                 limits: settings.get().inner.limits.clone(),
                 ..ReadOptions::default()
             };
-            let read = tussock_ingest::read_reference(&name, &content[..], &options)
-                .map_err(|error| told(&error))?;
+            let read = tussock_ingest::read_reference(&name, &content[..], &options)?;
             Ok(Self {
                 inner: Arc::new(read),
             })
@@ -397,8 +391,10 @@ impl Reference {
     }
 }
 
-fn told(error: &tussock_ingest::IngestError) -> Fault {
-    Fault::of(Class::Log, error).hint(error.hint())
+impl From<tussock_ingest::IngestError> for Fault {
+    fn from(error: tussock_ingest::IngestError) -> Self {
+        Self::of(Class::Log, &error).hint(error.hint())
+    }
 }
 
 fn day(typed: &str) -> Result<time::Date, Fault> {

@@ -10,6 +10,9 @@ use std::sync::Arc;
 use tussock::{Advice, AnalyseError, Calibrate, Job, Survey};
 use tussock_types::LogFacts;
 
+/// Traces, plan and settings: what every question is asked of.
+pub(crate) type AskedOf = (Vec<Py<Trace>>, Option<Py<Plan>>, Py<Settings>);
+
 /// What an analysis was given, kept for a comparison later.
 pub(crate) struct GivenInputs {
     traces: Vec<tussock_types::Trace>,
@@ -20,12 +23,7 @@ pub(crate) struct GivenInputs {
 }
 
 impl GivenInputs {
-    pub(crate) fn gather(
-        traces: &[Py<Trace>],
-        plan: Option<&Py<Plan>>,
-        settings: &Py<Settings>,
-        seed: u64,
-    ) -> Result<Self, Fault> {
+    pub(crate) fn gather((traces, plan, settings): &AskedOf, seed: u64) -> Result<Self, Fault> {
         let mut machines = BTreeSet::new();
         for trace in traces {
             let machine = &trace.get().inner.machine;
@@ -48,7 +46,7 @@ impl GivenInputs {
                 .map(|trace| tussock_types::Trace::clone(&trace.get().inner))
                 .collect(),
             inputs: inputs.into_iter().map(|(_, facts)| facts.clone()).collect(),
-            plan: plan.map(|plan| Arc::clone(&plan.get().inner)),
+            plan: plan.as_ref().map(|plan| Arc::clone(&plan.get().inner)),
             settings: Arc::clone(&settings.get().inner),
             seed,
         })
@@ -67,48 +65,47 @@ impl GivenInputs {
     }
 }
 
-pub(crate) fn told(error: &AnalyseError) -> Fault {
-    if let AnalyseError::PlanFaults(faults) = error {
-        return faulty("the plan", faults);
+impl From<AnalyseError> for Fault {
+    fn from(error: AnalyseError) -> Self {
+        if let AnalyseError::PlanFaults(faults) = &error {
+            return faulty("the plan", faults);
+        }
+        let hint = match &error {
+            AnalyseError::PlanAndLogFarApart { is_swapped: true, .. } => {
+                Some("the plan lists latitude first; GeoJSON wants [longitude, latitude]")
+            }
+            AnalyseError::PlanAndLogFarApart { .. } | AnalyseError::PlanOfAnotherGarden { .. } => {
+                Some("take the plan of the garden in which this log was made")
+            }
+            AnalyseError::LocalLogWithPlan => Some("leave out the plan to draw the outline from the log"),
+            AnalyseError::NoOutline { .. } => Some("give the lawn with plan="),
+            _ => None,
+        };
+        Self::of(Class::Analyse, &error).hint(hint.map(str::to_owned))
     }
-    let hint = match error {
-        AnalyseError::PlanAndLogFarApart { is_swapped: true, .. } => {
-            Some("the plan lists latitude first; GeoJSON wants [longitude, latitude]")
-        }
-        AnalyseError::PlanAndLogFarApart { .. } | AnalyseError::PlanOfAnotherGarden { .. } => {
-            Some("take the plan of the garden in which this log was made")
-        }
-        AnalyseError::LocalLogWithPlan => Some("leave out the plan to draw the outline from the log"),
-        AnalyseError::NoOutline { .. } => Some("give the lawn with plan="),
-        _ => None,
-    };
-    Fault::of(Class::Analyse, error).hint(hint.map(str::to_owned))
 }
 
 /// Traces, plan and settings in, findings out.
 #[pyfunction]
 pub(crate) fn analyse(
     py: Python<'_>,
-    traces: Vec<Py<Trace>>,
-    plan: Option<Py<Plan>>,
-    settings: Py<Settings>,
+    asked: AskedOf,
     seed: u64,
     has_suggestions: bool,
     reference: Option<Py<Reference>>,
 ) -> PyResult<Findings> {
     work(py, move || {
-        let kept = GivenInputs::gather(&traces, plan.as_ref(), &settings, seed)?;
+        let kept = GivenInputs::gather(&asked, seed)?;
         let advice = if has_suggestions {
             Advice::Given
         } else {
             Advice::LeftOut
         };
         let job = kept.job(advice);
-        let survey = Survey::of(&job).map_err(|error| told(&error))?;
-        let mut found = tussock::analyse_survey(&survey, Calibrate::Auto).map_err(|error| told(&error))?;
+        let survey = Survey::of(&job)?;
+        let mut found = tussock::analyse_survey(&survey, Calibrate::Auto)?;
         if let Some(reference) = &reference {
-            let errors = tussock::against_reference(&survey, &reference.get().inner);
-            found.reference = Some(errors.map_err(|error| told(&error))?);
+            found.reference = Some(tussock::against_reference(&survey, &reference.get().inner)?);
         }
         Ok(Findings::of(found, Some(kept)))
     })
@@ -117,41 +114,37 @@ pub(crate) fn analyse(
 /// Asks a question of traces, without suggestions.
 pub(crate) fn ask<T: Send>(
     py: Python<'_>,
-    (traces, plan, settings): (Vec<Py<Trace>>, Option<Py<Plan>>, Py<Settings>),
+    asked: AskedOf,
     question: impl FnOnce(&Job<'_>) -> Result<T, Fault> + Send,
 ) -> PyResult<T> {
     work(py, move || {
-        let given = GivenInputs::gather(&traces, plan.as_ref(), &settings, 0)?;
+        let given = GivenInputs::gather(&asked, 0)?;
         question(&given.job(Advice::LeftOut))
     })
 }
 
+/// The same of a survey of them, answered as JSON.
+pub(crate) fn ask_survey<T: serde::Serialize>(
+    py: Python<'_>,
+    asked: AskedOf,
+    question: impl FnOnce(&Survey<'_>) -> Result<T, AnalyseError> + Send,
+) -> PyResult<String> {
+    ask(py, asked, |job| json(&question(&Survey::of(job)?)?))
+}
+
 /// A plan drawn from the drive alone.
 #[pyfunction]
-pub(crate) fn plan_from_trace(
-    py: Python<'_>,
-    traces: Vec<Py<Trace>>,
-    settings: Py<Settings>,
-) -> PyResult<Plan> {
-    ask(py, (traces, None, settings), |job| {
-        let drawn = tussock::plan_from_trace(job).map_err(|error| told(&error))?;
-        Ok(Plan::of(drawn))
-    })
+pub(crate) fn plan_from_trace(py: Python<'_>, asked: AskedOf) -> PyResult<Plan> {
+    ask(py, asked, |job| Ok(Plan::of(tussock::plan_from_trace(job)?)))
 }
 
 /// The plan as the log shows the garden to be.
 #[pyfunction]
-pub(crate) fn mended_plan(
-    py: Python<'_>,
-    traces: Vec<Py<Trace>>,
-    plan: Py<Plan>,
-    settings: Py<Settings>,
-) -> PyResult<Plan> {
-    ask(py, (traces, Some(plan), settings), |job| {
-        let survey = Survey::of(job).map_err(|error| told(&error))?;
-        let found = tussock::analyse_survey(&survey, Calibrate::Auto).map_err(|error| told(&error))?;
-        let mended = tussock::mended_plan(&survey, &found).map_err(|error| told(&error))?;
-        Ok(Plan::of(mended.plan))
+pub(crate) fn mended_plan(py: Python<'_>, asked: AskedOf) -> PyResult<Plan> {
+    ask(py, asked, |job| {
+        let survey = Survey::of(job)?;
+        let found = tussock::analyse_survey(&survey, Calibrate::Auto)?;
+        Ok(Plan::of(tussock::mended_plan(&survey, &found)?.plan))
     })
 }
 
@@ -164,28 +157,19 @@ pub(crate) fn json(value: &impl serde::Serialize) -> Result<String, Fault> {
 #[pyfunction]
 pub(crate) fn against_reference(
     py: Python<'_>,
-    traces: Vec<Py<Trace>>,
-    plan: Option<Py<Plan>>,
-    settings: Py<Settings>,
+    asked: AskedOf,
     reference: Py<Reference>,
 ) -> PyResult<String> {
-    ask(py, (traces, plan, settings), move |job| {
-        let found =
-            Survey::of(job).and_then(|survey| tussock::against_reference(&survey, &reference.get().inner));
-        json(&found.map_err(|error| told(&error))?)
+    ask_survey(py, asked, |survey| {
+        tussock::against_reference(survey, &reference.get().inner)
     })
 }
 
 /// Is this log good enough? As JSON, the same as the command's.
 #[pyfunction]
-pub(crate) fn inspect(
-    py: Python<'_>,
-    traces: Vec<Py<Trace>>,
-    plan: Option<Py<Plan>>,
-    settings: Py<Settings>,
-) -> PyResult<String> {
-    ask(py, (traces, plan, settings), |job| {
-        let inspection = tussock::inspect(job).map_err(|error| told(&error))?;
+pub(crate) fn inspect(py: Python<'_>, asked: AskedOf) -> PyResult<String> {
+    ask(py, asked, |job| {
+        let inspection = tussock::inspect(job)?;
         tussock_report::inspection_to_json(&inspection).map_err(|error| Fault::of(Class::Report, &error))
     })
 }

@@ -7,11 +7,11 @@ use rand_distr::StandardNormal;
 
 /// A stream of random numbers that is the same on every platform.
 #[derive(Clone, Debug)]
-pub(crate) struct Dice(ChaCha8Rng);
+pub struct Dice(ChaCha8Rng);
 
 impl Dice {
     /// Streams of the same seed are independent of each other: what one part draws does not shift another's.
-    pub(crate) fn new(seed: u64, stream: u64) -> Self {
+    pub fn new(seed: u64, stream: u64) -> Self {
         let mut rng = ChaCha8Rng::seed_from_u64(seed);
         rng.set_stream(stream);
         Self(rng)
@@ -22,7 +22,8 @@ impl Dice {
         self.0.random()
     }
 
-    pub(crate) fn between(&mut self, low: f64, high: f64) -> f64 {
+    /// From `low` up to, not including, `high`.
+    pub fn between(&mut self, low: f64, high: f64) -> f64 {
         low + (high - low) * self.unit()
     }
 
@@ -30,12 +31,13 @@ impl Dice {
         self.0.sample(StandardNormal)
     }
 
-    pub(crate) fn happens(&mut self, probability: f64) -> bool {
+    /// True in so many of all cases.
+    pub fn happens(&mut self, probability: f64) -> bool {
         self.unit() < probability
     }
 
     /// A number below `count`, which must not be 0.
-    pub(crate) fn below(&mut self, count: usize) -> usize {
+    pub fn below(&mut self, count: usize) -> usize {
         ((self.unit() * count as f64) as usize).min(count.saturating_sub(1))
     }
 

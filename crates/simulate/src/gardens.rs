@@ -4,9 +4,6 @@
 //! drawn and what is on the ground. None exists; they lie about a point that was picked for its round numbers.
 
 pub mod load;
-mod troubled;
-
-pub use troubled::{Trouble, Troubled, troubled};
 
 use crate::dice::Dice;
 use std::f64::consts::TAU;
@@ -122,10 +119,7 @@ pub fn invent_as(wish: &Wish, seed: u64) -> InventedGarden {
     let frame = Frame::at(ORIGIN);
     let middle = drawn.middle;
     let geo = move |at: Vector| frame.to_geo((at - middle).turned(turn_rad).into());
-    let mut plan = PlanSheet {
-        plan: Plan::default(),
-        geo: Box::new(geo),
-    };
+    let mut plan = PlanSheet::new(Plan::default(), geo);
     plan.area(PlanRole::Lawn, "lawn", &drawn.lawn);
     for (number, zone) in drawn.zones.iter().enumerate() {
         plan.area(PlanRole::Exclusion, &format!("bed {}", number + 1), zone);
@@ -137,10 +131,7 @@ pub fn invent_as(wish: &Wish, seed: u64) -> InventedGarden {
     if let Some(share_fraction) = wish.guide_share_fraction {
         plan.guide("guide", &drawn.guide, share_fraction);
     }
-    let mut ground = PlanSheet {
-        plan: plan.plan.clone(),
-        geo: Box::new(geo),
-    };
+    let mut ground = PlanSheet::new(plan.plan.clone(), geo);
     match wish.surprise {
         Surprise::None => {}
         Surprise::BlockedPart => ground.area(PlanRole::Exclusion, "fence", &bar(drawn.fence, 0.3)),
@@ -163,21 +154,24 @@ pub fn invent_as(wish: &Wish, seed: u64) -> InventedGarden {
 }
 
 /// A garden in metres, before it is turned.
-struct DrawnGarden {
-    lawn: Vec<Vector>,
+#[derive(Default)]
+pub struct DrawnGarden {
+    /// Corners.
+    pub lawn: Vec<Vector>,
     zones: Vec<Vec<Vector>>,
     trees: Vec<(Vector, f64)>,
     /// From the station outwards.
-    guide: Vec<Vector>,
+    pub guide: Vec<Vector>,
     /// Where a fence would close a part off, edge to edge and a little over.
-    fence: (Vector, Vector),
+    pub fence: (Vector, Vector),
     /// A place with room around.
     open: Vector,
-    middle: Vector,
+    /// About where it is turned.
+    pub middle: Vector,
 }
 
 /// A bar of a half width about a line.
-fn bar((from, to): (Vector, Vector), half_m: f64) -> Vec<Vector> {
+pub fn bar((from, to): (Vector, Vector), half_m: f64) -> Vec<Vector> {
     let aside = (to - from).unit().unwrap_or(Vector::new(1.0, 0.0)).left() * half_m;
     vec![from - aside, to - aside, to + aside, from + aside]
 }
@@ -192,7 +186,8 @@ fn sides(area_m2: f64, dice: &mut Dice) -> (f64, f64) {
     ((area_m2 * ratio).sqrt(), (area_m2 / ratio).sqrt())
 }
 
-fn convex(area_m2: f64, dice: &mut Dice) -> DrawnGarden {
+/// A rectangle or a convex lawn with 5 to 8 corners.
+pub fn convex(area_m2: f64, dice: &mut Dice) -> DrawnGarden {
     let (width_m, height_m) = sides(area_m2, dice);
     let rectangle = corners(&[(0.0, 0.0), (width_m, 0.0), (width_m, height_m), (0.0, height_m)]);
     let lawn = if dice.happens(0.4) {
@@ -221,14 +216,14 @@ fn convex(area_m2: f64, dice: &mut Dice) -> DrawnGarden {
         guide: vec![station, middle, far],
         fence: (far - across, far + across),
         open: middle,
-        zones: Vec::new(),
-        trees: Vec::new(),
         lawn,
         middle,
+        ..DrawnGarden::default()
     }
 }
 
-fn ell(area_m2: f64, dice: &mut Dice) -> DrawnGarden {
+/// An L.
+pub fn ell(area_m2: f64, dice: &mut Dice) -> DrawnGarden {
     let (wide, high) = (dice.between(0.4, 0.6), dice.between(0.4, 0.6));
     // A rectangle with the far corner, a part `(1 - wide) (1 - high)` of it, taken out.
     let (width_m, height_m) = sides(area_m2 / (1.0 - (1.0 - wide) * (1.0 - high)), dice);
@@ -242,8 +237,6 @@ fn ell(area_m2: f64, dice: &mut Dice) -> DrawnGarden {
             (arm_m, height_m),
             (0.0, height_m),
         ]),
-        zones: Vec::new(),
-        trees: Vec::new(),
         guide: corners(&[
             (0.7 * width_m, 0.0),
             (0.7 * width_m, foot_m / 2.0),
@@ -256,6 +249,7 @@ fn ell(area_m2: f64, dice: &mut Dice) -> DrawnGarden {
         ),
         open: Vector::new(arm_m / 2.0, foot_m / 2.0),
         middle: Vector::new(arm_m / 2.0, foot_m / 2.0),
+        ..DrawnGarden::default()
     }
 }
 
@@ -305,7 +299,8 @@ fn islands(area_m2: f64, dice: &mut Dice) -> DrawnGarden {
     }
 }
 
-fn two_rooms(area_m2: f64, passage_m: f64, dice: &mut Dice) -> DrawnGarden {
+/// Two rectangles joined by a passage: corners 0 to 3 and 8 to 11 are those of the first, 4 to 7 those of the second.
+pub fn two_rooms(area_m2: f64, passage_m: f64, dice: &mut Dice) -> DrawnGarden {
     let share = dice.between(0.45, 0.65);
     let (front_w_m, front_h_m) = sides(area_m2 * share, dice);
     let (back_w_m, back_h_m) = sides(area_m2 * (1.0 - share), dice);
@@ -328,8 +323,6 @@ fn two_rooms(area_m2: f64, passage_m: f64, dice: &mut Dice) -> DrawnGarden {
             (low_m, front_h_m),
             (0.0, front_h_m),
         ]),
-        zones: Vec::new(),
-        trees: Vec::new(),
         guide: corners(&[
             (0.3 * front_w_m, 0.0),
             (0.3 * front_w_m, axis_m),
@@ -342,6 +335,7 @@ fn two_rooms(area_m2: f64, passage_m: f64, dice: &mut Dice) -> DrawnGarden {
         ),
         open: Vector::new(front_w_m / 2.0, front_h_m / 2.0),
         middle: Vector::new(low_m, front_h_m / 2.0),
+        ..DrawnGarden::default()
     }
 }
 
@@ -362,8 +356,6 @@ fn you(area_m2: f64, dice: &mut Dice) -> DrawnGarden {
             (left_m, height_m),
             (0.0, height_m),
         ]),
-        zones: Vec::new(),
-        trees: Vec::new(),
         guide: corners(&[
             (left_m / 2.0, 0.0),
             (left_m / 2.0, foot_m / 2.0),
@@ -376,30 +368,34 @@ fn you(area_m2: f64, dice: &mut Dice) -> DrawnGarden {
         ),
         open: Vector::new(width_m / 2.0, foot_m / 2.0),
         middle: Vector::new(width_m / 2.0, foot_m / 2.0),
+        ..DrawnGarden::default()
     }
 }
 
 /// A plan being drawn in metres.
-struct PlanSheet {
-    plan: Plan,
+pub struct PlanSheet {
+    /// As far as it is drawn.
+    pub plan: Plan,
     geo: Box<dyn Fn(Vector) -> GeoPoint>,
 }
 
 impl PlanSheet {
+    /// Goes on with a plan; `geo` says where on Earth a place of the drawing lies.
+    pub fn new(plan: Plan, geo: impl Fn(Vector) -> GeoPoint + 'static) -> Self {
+        let geo = Box::new(geo);
+        Self { plan, geo }
+    }
+
     fn add(&mut self, role: PlanRole, name: &str, shape: PlanShape) -> &mut PlanFeature {
         let index = self.plan.features.len();
-        self.plan.features.push(PlanFeature {
-            role,
-            name: name.to_owned(),
-            index,
-            shape,
-            radius_m: None,
-            outing_share_fraction: None,
-        });
+        self.plan
+            .features
+            .push(PlanFeature::new(role, name, index, shape));
         &mut self.plan.features[index]
     }
 
-    fn area(&mut self, role: PlanRole, name: &str, ring: &[Vector]) {
+    /// Adds an area by its corners.
+    pub fn area(&mut self, role: PlanRole, name: &str, ring: &[Vector]) {
         let closed = ring
             .iter()
             .chain(ring.first())
@@ -418,7 +414,8 @@ impl PlanSheet {
             .radius_m = Some(radius_m);
     }
 
-    fn station(&mut self, at: Vector) {
+    /// Adds the station.
+    pub fn station(&mut self, at: Vector) {
         let point = (self.geo)(at);
         self.add(PlanRole::Station, "station", PlanShape::Point(point));
     }

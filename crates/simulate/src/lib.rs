@@ -37,6 +37,7 @@ mod turn;
 mod wander;
 mod write;
 
+pub use dice::Dice;
 pub use drive::{Yard, simulate};
 pub use ground::turning_region;
 pub use machine::{
@@ -45,5 +46,5 @@ pub use machine::{
 };
 pub use run::{Doing, Stay, StuckEpisode, TrueHalt, TrueOuting, TrueRun, TrueVertex};
 pub use sample::{Bend, LogNoise, PoorSky, Sampling, TimeWindow, sample};
-pub use truth::{Counting, SpotTruth, TruePocket, Truth, TruthTile, truth};
+pub use truth::{Counting, TruePocket, Truth, truth};
 pub use write::{csv_bytes, gpx_bytes, nmea_bytes};

@@ -137,33 +137,25 @@ impl TrueRun {
 
     /// Time spent on one thing.
     pub fn time_s(&self, doing: Doing) -> f64 {
-        self.pieces()
-            .filter(|(from, _)| from.doing == doing)
-            .map(|(from, to)| to.time_s - from.time_s)
-            .fold(0.0, |sum, more| sum + more)
-    }
-
-    /// Length driven on one thing.
-    pub fn path_m(&self, doing: Doing) -> f64 {
-        self.pieces()
-            .filter(|(from, _)| from.doing == doing)
-            .map(|(from, to)| (Vector::from(to.place) - Vector::from(from.place)).length())
-            .fold(0.0, |sum, more| sum + more)
+        self.sum(|one| one == doing, |from, to| to.time_s - from.time_s)
     }
 
     /// Time under way by itself.
     pub fn driving_s(&self) -> f64 {
-        self.pieces()
-            .filter(|(from, _)| from.doing.is_under_way())
-            .map(|(from, to)| to.time_s - from.time_s)
-            .fold(0.0, |sum, more| sum + more)
+        self.sum(Doing::is_under_way, |from, to| to.time_s - from.time_s)
     }
 
     /// Length driven under way by itself.
     pub fn driven_m(&self) -> f64 {
-        self.pieces()
-            .filter(|(from, _)| from.doing.is_under_way())
-            .map(|(from, to)| (Vector::from(to.place) - Vector::from(from.place)).length())
+        let length_m =
+            |from: TrueVertex, to: TrueVertex| (Vector::from(to.place) - Vector::from(from.place)).length();
+        self.sum(Doing::is_under_way, length_m)
+    }
+
+    fn sum(&self, counts: impl Fn(Doing) -> bool, of: impl Fn(TrueVertex, TrueVertex) -> f64) -> f64 {
+        let pieces = self.pieces().filter(|(from, _)| counts(from.doing));
+        pieces
+            .map(|(from, to)| of(from, to))
             .fold(0.0, |sum, more| sum + more)
     }
 

@@ -28,14 +28,12 @@ pub struct Counting {
     pub min_area_m2: f64,
     /// Coming back after so long is a new visit; an outing between makes one too.
     pub new_pass_after_s: f64,
-    /// Side of a tile.
-    pub tile_m: f64,
     /// Whether ground under guide runs and edges followed counts.
     pub cuts_in_transit: bool,
 }
 
 impl Counting {
-    /// Pockets from 0.8 m and 0.5 m2, visits 30 s apart, tiles of 25 m2, blades always turning.
+    /// Pockets from 0.8 m and 0.5 m2, visits 30 s apart, blades always turning.
     pub const fn new(cut_width_m: f64, cell_m: f64) -> Self {
         Self {
             cut_width_m,
@@ -43,7 +41,6 @@ impl Counting {
             min_width_m: 0.8,
             min_area_m2: 0.5,
             new_pass_after_s: 30.0,
-            tile_m: 5.0,
             cuts_in_transit: true,
         }
     }
@@ -62,32 +59,6 @@ pub struct TruePocket {
     pub cells: Vec<(usize, usize)>,
 }
 
-/// What one stuck spot did.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct SpotTruth {
-    /// Number of the spot in the run.
-    pub spot: usize,
-    /// Mean of the places where it was caught.
-    pub place: Place,
-    /// How often.
-    pub episodes: usize,
-    /// Minutes lost.
-    pub minutes: f64,
-}
-
-/// One tile of the lawn.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct TruthTile {
-    /// Its middle.
-    pub middle: Place,
-    /// Lawn in it.
-    pub lawn_m2: f64,
-    /// Visited part of that lawn.
-    pub visited_fraction: f64,
-    /// Mean visits of that lawn.
-    pub mean_visits: f64,
-}
-
 /// What is true of a run.
 #[derive(Clone, Debug)]
 pub struct Truth {
@@ -101,10 +72,6 @@ pub struct Truth {
     pub visited_fraction: f64,
     /// Pockets, largest first.
     pub pockets: Vec<TruePocket>,
-    /// Stuck spots that caught it, by number.
-    pub stuck_spots: Vec<SpotTruth>,
-    /// Tiles that hold lawn.
-    pub tiles: Vec<TruthTile>,
 }
 
 impl Truth {
@@ -144,8 +111,6 @@ pub fn truth(run: &TrueRun, site: &Site, counting: &Counting) -> Truth {
     };
     Truth {
         pockets: pockets(&lawn, &visited, counting),
-        tiles: tiles(&lawn, &visits, counting),
-        stuck_spots: stuck_spots(run),
         visited_fraction,
         lawn,
         visited,
@@ -305,58 +270,4 @@ fn pockets(lawn: &BitGrid, visited: &BitGrid, counting: &Counting) -> Vec<TruePo
     }
     pockets.sort_by(|a, b| b.area_m2.total_cmp(&a.area_m2));
     pockets
-}
-
-fn tiles(lawn: &BitGrid, visits: &[u16], counting: &Counting) -> Vec<TruthTile> {
-    let grid = lawn.grid;
-    let across = ((counting.tile_m / grid.cell_m).round() as usize).max(1);
-    let (wide, high) = (grid.columns.div_ceil(across), grid.rows.div_ceil(across));
-    let mut sums = vec![(0_u64, 0_u64, 0_u64); wide * high];
-    for (column, row) in lawn.cells_on() {
-        let count = visits[row * grid.columns + column];
-        let sum = &mut sums[row / across * wide + column / across];
-        *sum = (sum.0 + 1, sum.1 + u64::from(count > 0), sum.2 + u64::from(count));
-    }
-    let side_m = across as f64 * grid.cell_m;
-    let tile = |number: usize, (cells, visited, visits): (u64, u64, u64)| TruthTile {
-        middle: Place::new(
-            grid.east_min_m + ((number % wide) as f64 + 0.5) * side_m,
-            grid.north_min_m + ((number / wide) as f64 + 0.5) * side_m,
-        ),
-        lawn_m2: cells as f64 * grid.cell_m2(),
-        visited_fraction: visited as f64 / cells as f64,
-        mean_visits: visits as f64 / cells as f64,
-    };
-    sums.into_iter()
-        .enumerate()
-        .filter(|(_, sum)| sum.0 > 0)
-        .map(|(number, sum)| tile(number, sum))
-        .collect()
-}
-
-fn stuck_spots(run: &TrueRun) -> Vec<SpotTruth> {
-    let spots = run
-        .stuck
-        .iter()
-        .map(|episode| episode.spot)
-        .max()
-        .map_or(0, |most| most + 1);
-    (0..spots)
-        .filter_map(|spot| {
-            let episodes: Vec<_> = run.stuck.iter().filter(|episode| episode.spot == spot).collect();
-            let count = episodes.len() as f64;
-            let mean =
-                |of: fn(Place) -> f64| episodes.iter().map(|episode| of(episode.place)).sum::<f64>() / count;
-            (!episodes.is_empty()).then(|| SpotTruth {
-                spot,
-                place: Place::new(mean(|place| place.east_m), mean(|place| place.north_m)),
-                episodes: episodes.len(),
-                minutes: episodes
-                    .iter()
-                    .map(|episode| episode.end_s - episode.start_s)
-                    .sum::<f64>()
-                    / 60.0,
-            })
-        })
-        .collect()
 }

@@ -2,7 +2,7 @@
 
 use tussock_coverage::custom::{self, CustomGrid, CustomGridError, Division, GridCount, VisitRule};
 use tussock_coverage::swath::{self, Sweep};
-use tussock_locate::Piece;
+use tussock_locate::{Piece, Vertex};
 use tussock_plane::Frame;
 use tussock_survey::Survey;
 use tussock_survey::survey::places;
@@ -174,11 +174,7 @@ fn as_logged(grid_job: &GridJob<'_>) -> Result<GridCount, GridJobError> {
             let time_s = trace.time_s[index];
             fixes.push((time_s, place, run));
             if let Some(piece) = pieces.last_mut() {
-                piece.vertices.push(tussock_locate::Vertex {
-                    place,
-                    arrive_s: time_s,
-                    leave_s: time_s,
-                });
+                piece.vertices.push(Vertex::passed(place, time_s));
             }
         }
     }

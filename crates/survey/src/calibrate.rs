@@ -410,11 +410,7 @@ fn true_pieces(run: &TrueRun, settings: &Settings) -> Vec<Piece> {
             }
             continue;
         }
-        let at = |vertex: tussock_simulate::TrueVertex| Vertex {
-            place: vertex.place,
-            arrive_s: vertex.time_s,
-            leave_s: vertex.time_s,
-        };
+        let at = |vertex: tussock_simulate::TrueVertex| Vertex::passed(vertex.place, vertex.time_s);
         if piece.vertices.is_empty() {
             piece.vertices.push(at(from));
         }
@@ -433,12 +429,7 @@ fn true_mask(lawn: &BitGrid, pieces: &[Piece], settings: &Settings, cut_width_m:
     of_middle.machine.antenna_forward_m = 0.0;
     of_middle.machine.antenna_left_m = 0.0;
     let sweeps = swath::sweeps_of(pieces.iter(), &of_middle);
-    let mut mask = BitGrid::new(lawn.grid);
-    swath::mark(
-        &mut mask,
-        sweeps.iter().map(|sweep| (sweep.from, sweep.to)),
-        0.5 * cut_width_m,
-    );
+    let mut mask = swath::swept(lawn.grid, &sweeps, 0.5 * cut_width_m);
     mask.and_in_place(lawn);
     mask
 }

@@ -101,13 +101,7 @@ fn likely(survey: &Survey<'_>, lawn: &BitGrid) -> Option<VisitProbability> {
                 })
                 .collect();
             let sweeps = swath::sweeps_of(pieces.iter(), survey.settings());
-            let mut mask = BitGrid::new(lawn.grid);
-            swath::mark(
-                &mut mask,
-                sweeps.iter().map(|sweep| (sweep.from, sweep.to)),
-                0.5 * survey.swath_m(),
-            );
-            mask
+            swath::swept(lawn.grid, &sweeps, 0.5 * survey.swath_m())
         })
         .collect();
     let mut likely = VisitProbability::new(lawn);
@@ -199,16 +193,7 @@ impl CoverageCount {
         if sd_m <= 0.0 {
             return cells;
         }
-        let fraction = |width_m: f64| {
-            let mut mask = BitGrid::new(self.count.grid);
-            swath::mark(
-                &mut mask,
-                survey.sweeps().iter().map(|sweep| (sweep.from, sweep.to)),
-                0.5 * width_m,
-            );
-            mask.and_in_place(&self.count.lawn);
-            mask.count() as f64 / (self.count.lawn.count() as f64).max(1.0)
-        };
+        let fraction = |width_m: f64| self.fraction_at(survey, width_m);
         let width = 0.5 * (fraction(cut_width_m + sd_m) - fraction((cut_width_m - sd_m).max(0.0)));
         if self.is_coarse {
             math::hypot(width, cells)
@@ -241,23 +226,18 @@ impl CoverageCount {
 
     /// The visited fraction for each of the usual widths.
     pub fn by_width(&self, survey: &Survey<'_>) -> Vec<WidthRow> {
-        let lawn_cells = (self.count.lawn.count() as f64).max(1.0);
-        WIDTHS_M
-            .into_iter()
-            .map(|cut_width_m| {
-                let mut mask = BitGrid::new(self.count.grid);
-                swath::mark(
-                    &mut mask,
-                    survey.sweeps().iter().map(|sweep| (sweep.from, sweep.to)),
-                    0.5 * cut_width_m,
-                );
-                mask.and_in_place(&self.count.lawn);
-                WidthRow {
-                    cut_width_m,
-                    visited_fraction: Estimate::bare(mask.count() as f64 / lawn_cells),
-                }
-            })
-            .collect()
+        let row = |cut_width_m| WidthRow {
+            cut_width_m,
+            visited_fraction: Estimate::bare(self.fraction_at(survey, cut_width_m)),
+        };
+        WIDTHS_M.into_iter().map(row).collect()
+    }
+
+    /// Part of the lawn that the path covers at a width.
+    fn fraction_at(&self, survey: &Survey<'_>, width_m: f64) -> f64 {
+        let mut mask = swath::swept(self.count.grid, survey.sweeps(), 0.5 * width_m);
+        mask.and_in_place(&self.count.lawn);
+        mask.count() as f64 / (self.count.lawn.count() as f64).max(1.0)
     }
 
     /// Areas and fractions; `visited` is the estimate for the whole lawn.

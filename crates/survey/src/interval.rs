@@ -193,15 +193,15 @@ fn poor_share(track: &Track) -> f64 {
 
 fn doubt(track: &Track, counted: &CoverageCount, pattern: luck::Pattern) -> Doubt {
     let left_m = track.position_error_m();
+    let of_sd = |sd| Doubt {
+        sd,
+        ..Doubt::default()
+    };
     match (track.method, &track.anchored) {
         (PathMethod::Anchored, Some(anchored)) => {
             let spread = counted.likely.as_ref().map_or(0.0, |likely| likely.fraction_sd());
             if !matches!(anchored.edges, EdgeUse::Used { .. }) {
-                return Doubt {
-                    bias: 0.0,
-                    sd: math::hypot(spread, POINT * (0.3 + 3.0 * left_m)),
-                    more_above: 0.0,
-                };
+                return of_sd(math::hypot(spread, POINT * (0.3 + 3.0 * left_m)));
             }
             let poor = if track.noise.drift_m.is_some_and(|drift_m| drift_m > POOR_M) {
                 poor_share(track)
@@ -216,33 +216,21 @@ fn doubt(track: &Track, counted: &CoverageCount, pattern: luck::Pattern) -> Doub
                     spread,
                     POINT * (0.17 + 1.1 * left_m + 5.0 * surprise + 13.0 * poor),
                 ),
-                more_above: 0.0,
+                ..Doubt::default()
             }
         }
-        (PathMethod::Legs, _) => Doubt {
-            bias: 0.0,
-            sd: math::hypot(POINT * (0.04 + 3.0 * left_m), 0.5 * counted.bias_fraction()),
-            more_above: 0.0,
-        },
-        (PathMethod::Rebuilt, _) if pattern == luck::Pattern::Lanes => Doubt {
-            bias: 0.0,
-            sd: POINT * (0.15 + 0.03 * track.period_s + 1.4 * left_m),
-            more_above: 0.0,
-        },
-        (PathMethod::Rebuilt, _) if left_m > POOR_M => Doubt {
-            bias: 0.0,
-            sd: POINT * 4.0,
-            more_above: 0.0,
-        },
-        (PathMethod::Rebuilt, _) => Doubt {
-            bias: 0.0,
-            sd: POINT * (0.1 + 0.007 * track.period_s + 1.4 * left_m),
-            more_above: 0.0,
-        },
+        (PathMethod::Legs, _) => of_sd(math::hypot(
+            POINT * (0.04 + 3.0 * left_m),
+            0.5 * counted.bias_fraction(),
+        )),
+        (PathMethod::Rebuilt, _) if pattern == luck::Pattern::Lanes => {
+            of_sd(POINT * (0.15 + 0.03 * track.period_s + 1.4 * left_m))
+        }
+        (PathMethod::Rebuilt, _) if left_m > POOR_M => of_sd(POINT * 4.0),
+        (PathMethod::Rebuilt, _) => of_sd(POINT * (0.1 + 0.007 * track.period_s + 1.4 * left_m)),
         _ => Doubt {
-            bias: 0.0,
-            sd: POINT * (0.6 + 2.0 * left_m),
             more_above: POINT * 0.4 * (track.period_s - 1.0).max(0.0),
+            ..of_sd(POINT * (0.6 + 2.0 * left_m))
         },
     }
 }

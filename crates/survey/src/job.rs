@@ -1,6 +1,6 @@
 //! What an analysis is given, and how it tells how far it is.
 
-use tussock_types::{LogFacts, Plan, Settings, Trace};
+use tussock_types::{LogFacts, Plan, Settings, Trace, worded};
 
 /// What an analysis is given.
 #[derive(Clone, Copy)]
@@ -43,31 +43,22 @@ pub enum Calibrate {
     Never,
 }
 
-/// Stages of an analysis, for progress.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Stage {
-    /// Finding the path behind the fixes.
-    Locating,
-    /// Counting visits.
-    Counting,
-    /// Simulating logs like the given ones.
-    Calibrating,
-    /// Looking for reasons.
-    Diagnosing,
-    /// Trying changes.
-    Suggesting,
-}
-
-impl Stage {
+worded! {
+    /// Stages of an analysis, for progress.
+    #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+    Stage,
     /// What to show while it lasts.
-    pub const fn words(self) -> &'static str {
-        match self {
-            Self::Locating => "locating",
-            Self::Counting => "counting",
-            Self::Calibrating => "calibrating",
-            Self::Diagnosing => "diagnosing",
-            Self::Suggesting => "suggesting",
-        }
+    words {
+        /// Finding the path behind the fixes.
+        Locating = "locating",
+        /// Counting visits.
+        Counting = "counting",
+        /// Simulating logs like the given ones.
+        Calibrating = "calibrating",
+        /// Looking for reasons.
+        Diagnosing = "diagnosing",
+        /// Trying changes.
+        Suggesting = "suggesting",
     }
 }
 

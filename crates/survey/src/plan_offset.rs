@@ -12,12 +12,20 @@
 use tussock_plane::Frame;
 use tussock_types::math;
 use tussock_types::{
-    Cells, Findings, GeoPoint, Grid, Installation, MissedPocket, NotYetPocket, Place, Plan, PlanOffset,
-    Stray, StuckSpot, Suggestion, Tape, UnlistedIsland, UnlistedObstacle,
+    Cells, Findings, GeoPoint, Grid, Installation, Place, Plan, PlanOffset, Suggestion, Tape,
+    UnlistedObstacle,
 };
 
 /// Squares may lie off by so much before a turned grid is read anew.
 const MOST_SKEW_M: f64 = 0.03;
+
+/// Moves what has a place in metres and, where known, on Earth.
+macro_rules! point {
+    ($shift:ident, $one:ident, $frame:ident) => {
+        let on_earth = (&mut $one.lat, &mut $one.lon);
+        $shift.point(on_earth, (&mut $one.east_m, &mut $one.north_m), $frame);
+    };
+}
 
 /// A turn about a place, then a step: from the plan's plane into the log's frame.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -127,56 +135,30 @@ impl PlanShift {
             cells,
         } = findings;
         for pocket in missed_pockets {
-            let MissedPocket {
-                lat,
-                lon,
-                east_m,
-                north_m,
-                outline,
-                tape,
-                ..
-            } = pocket;
-            self.point((lat, lon), (east_m, north_m), frame);
-            self.lines(outline);
-            self.tape(tape);
+            point!(self, pocket, frame);
+            self.lines(&mut pocket.outline);
+            self.tape(&mut pocket.tape);
         }
         for pocket in not_yet {
-            let NotYetPocket {
-                lat,
-                lon,
-                east_m,
-                north_m,
-                outline,
-                tape,
-                ..
-            } = pocket;
-            self.point((lat, lon), (east_m, north_m), frame);
-            self.lines(outline);
-            self.tape(tape);
+            point!(self, pocket, frame);
+            self.lines(&mut pocket.outline);
+            self.tape(&mut pocket.tape);
         }
         for ground in unseen.iter_mut().flatten() {
             self.lines(&mut ground.outline);
         }
         for spot in stuck_spots {
-            let StuckSpot {
-                lat,
-                lon,
-                east_m,
-                north_m,
-                approach_deg,
-                ..
-            } = spot;
-            self.point((lat, lon), (east_m, north_m), frame);
+            point!(self, spot, frame);
             // A course runs clockwise.
-            if let Some(course_deg) = approach_deg {
+            if let Some(course_deg) = &mut spot.approach_deg {
                 *course_deg = (*course_deg - self.turned_rad.to_degrees()).rem_euclid(360.0);
             }
         }
         for worn in worn_lines.iter_mut().flatten() {
             self.line(&mut worn.line);
         }
-        for Stray { east_m, north_m, .. } in strays.iter_mut().flatten() {
-            self.metres(east_m, north_m);
+        for stray in strays.iter_mut().flatten() {
+            self.metres(&mut stray.east_m, &mut stray.north_m);
         }
         if let Some(installation) = installation {
             self.installation(installation, frame);
@@ -187,16 +169,8 @@ impl PlanShift {
             }
             self.obstacles(&mut fit.unlisted_obstacles, frame);
             for island in &mut fit.unlisted_islands {
-                let UnlistedIsland {
-                    lat,
-                    lon,
-                    east_m,
-                    north_m,
-                    outline,
-                    ..
-                } = island;
-                self.point((lat, lon), (east_m, north_m), frame);
-                self.line(outline);
+                point!(self, island, frame);
+                self.line(&mut island.outline);
             }
         }
         for Suggestion { geometry, .. } in suggestions.iter_mut().flatten() {
@@ -245,11 +219,7 @@ impl PlanShift {
 
     fn obstacles(&self, obstacles: &mut [UnlistedObstacle], frame: Option<&Frame>) {
         for found in obstacles {
-            self.point(
-                (&mut found.lat, &mut found.lon),
-                (&mut found.east_m, &mut found.north_m),
-                frame,
-            );
+            point!(self, found, frame);
         }
     }
 
@@ -277,13 +247,8 @@ impl PlanShift {
     }
 
     fn tape(&self, tape: &mut [Tape]) {
-        for Tape {
-            from_east_m,
-            from_north_m,
-            ..
-        } in tape
-        {
-            self.metres(from_east_m, from_north_m);
+        for one in tape {
+            self.metres(&mut one.from_east_m, &mut one.from_north_m);
         }
     }
 

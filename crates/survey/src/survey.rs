@@ -682,16 +682,8 @@ fn same_garden(site: &Site, plan: &tussock_types::Plan, traces: &[Trace]) -> Res
 
 /// Whether the plan would lie at the log with latitude and longitude exchanged.
 fn looks_swapped(plan: &tussock_types::Plan, log: GeoPoint) -> bool {
-    use tussock_types::PlanShape;
     let near =
         |point: &GeoPoint| math::hypot(point.lon_deg - log.lat_deg, point.lat_deg - log.lon_deg) < 0.05;
-    plan.features.iter().any(|feature| match &feature.shape {
-        PlanShape::Polygons(polygons) => polygons
-            .iter()
-            .flat_map(|polygon| &polygon.rings)
-            .flatten()
-            .any(near),
-        PlanShape::Line(points) => points.iter().any(near),
-        PlanShape::Point(point) => near(point),
-    })
+    let mut features = plan.features.iter();
+    features.any(|feature| feature.shape.points().iter().any(near))
 }

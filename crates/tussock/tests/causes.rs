@@ -4,12 +4,15 @@
 //! missed, the garden is counted as not called: luck, or too poor positions. The small table runs always, the long one
 //! (`tests/run --full`, `REGENERATE=1` writes it) is `docs/causes.md`.
 
+mod troubled;
+
 use crate::nights::{self, driven, in_parallel, invented, job, logged, of_width, sites};
 use std::collections::BTreeMap;
 use std::fmt::Write as _;
+use troubled::{Trouble, Troubled, troubled};
 use tussock::analyse;
 use tussock_plane::{Region, Site, rasterise};
-use tussock_simulate::gardens::{GardenKind, Trouble, Troubled, troubled};
+use tussock_simulate::gardens::GardenKind;
 use tussock_simulate::{LogNoise, Machine, TrueRun, simulate};
 use tussock_types::{Cause, Findings, Grid, Place, Plan};
 

@@ -6,6 +6,9 @@
 //!
 //! Every bare number carries its unit in its name. `_fraction` runs from 0 to 1; percentages appear only on screen.
 
+#[macro_use]
+mod words;
+
 mod comparison;
 mod error_series;
 mod findings;
@@ -22,7 +25,6 @@ mod reference;
 mod said;
 mod settings;
 mod trace;
-mod words;
 
 pub use comparison::*;
 pub use error_series::*;

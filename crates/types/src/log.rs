@@ -3,108 +3,77 @@
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
-/// The kind of a log, told by its content, never by its name.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum LogFormat {
-    /// GPX 1.0 or 1.1.
-    Gpx,
-    /// NMEA 0183 sentences, one a line, with whatever lies between them.
-    Nmea,
-    /// Rows of values under named columns.
-    Csv,
-    /// A solution file of RTKLIB.
-    Pos,
-    /// KML with times.
-    Kml,
-    /// Moving features of the OGC as JSON.
-    MfJson,
-    /// Reports of gpsd, one JSON object a line.
-    GpsdJson,
-}
-
-impl LogFormat {
+worded! {
+    /// The kind of a log, told by its content, never by its name.
+    #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+    #[serde(rename_all = "snake_case")]
+    LogFormat,
     /// The name that people use.
-    pub const fn words(self) -> &'static str {
-        match self {
-            Self::Gpx => "GPX",
-            Self::Nmea => "NMEA 0183",
-            Self::Csv => "CSV",
-            Self::Pos => "RTKLIB .pos",
-            Self::Kml => "KML",
-            Self::MfJson => "MF-JSON",
-            Self::GpsdJson => "gpsd JSON",
-        }
+    words {
+        /// GPX 1.0 or 1.1.
+        Gpx = "GPX",
+        /// NMEA 0183 sentences, one a line, with whatever lies between them.
+        Nmea = "NMEA 0183",
+        /// Rows of values under named columns.
+        Csv = "CSV",
+        /// A solution file of RTKLIB.
+        Pos = "RTKLIB .pos",
+        /// KML with times.
+        Kml = "KML",
+        /// Moving features of the OGC as JSON.
+        MfJson = "MF-JSON",
+        /// Reports of gpsd, one JSON object a line.
+        GpsdJson = "gpsd JSON",
     }
 }
 
-/// Why a piece of a log was not used.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum SkipReason {
-    /// The checksum at the end of a sentence does not fit its characters.
-    BadChecksum,
-    /// A sentence, element or line that carries no position for us (satellites in view, waypoints, headings).
-    NotAPosition,
-    /// Bytes that are no text of the format (binary frames between sentences, prose).
-    NotOfTheFormat,
-    /// The receiver itself says that it had no fix.
-    NoFix,
-    /// A position without a time.
-    NoTime,
-    /// A time of day without a date, and none to be had from the rest of the log.
-    NoDate,
-    /// A field that should hold a number or a time does not.
-    Malformed,
-    /// Not a number, or infinite.
-    NotFinite,
-    /// Latitude beyond 90 or longitude beyond 180 degrees, or a time before 1980 or past 2100.
-    OutOfRange,
-    /// Exactly latitude 0 and longitude 0: a receiver's way to say nothing.
-    NullIsland,
-    /// Latitude of exactly 90 degrees while searching: a receiver's way to say nothing.
-    Pole,
-    /// Earlier than the fix before it, and not to be put in order.
-    TimeReversed,
-    /// The same time again, with the same or a worse position.
-    DuplicateTime,
-    /// The same epoch again under another talker.
-    DuplicateEpoch,
-    /// The last line or element ends in the middle.
-    Truncated,
-    /// The same content was already read under another name.
-    SameLogTwice,
-    /// A line or element longer than the limit.
-    TooLong,
-    /// The position repeats while the receiver reports a speed, or too far for the machine: removed later.
-    Implausible,
+worded! {
+    /// Why a piece of a log was not used.
+    #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+    #[serde(rename_all = "snake_case")]
+    SkipReason,
+    /// What to call it on screen.
+    words {
+        /// The checksum at the end of a sentence does not fit its characters.
+        BadChecksum = "checksum does not fit",
+        /// A sentence, element or line that carries no position for us (satellites in view, waypoints, headings).
+        NotAPosition = "carries no position",
+        /// Bytes that are no text of the format (binary frames between sentences, prose).
+        NotOfTheFormat = "not of the format",
+        /// The receiver itself says that it had no fix.
+        NoFix = "receiver had no fix",
+        /// A position without a time.
+        NoTime = "position without time",
+        /// A time of day without a date, and none to be had from the rest of the log.
+        NoDate = "time of day without date",
+        /// A field that should hold a number or a time does not.
+        Malformed = "malformed field",
+        /// Not a number, or infinite.
+        NotFinite = "not a finite number",
+        /// Latitude beyond 90 or longitude beyond 180 degrees, or a time before 1980 or past 2100.
+        OutOfRange = "out of range",
+        /// Exactly latitude 0 and longitude 0: a receiver's way to say nothing.
+        NullIsland = "latitude 0, longitude 0",
+        /// Latitude of exactly 90 degrees while searching: a receiver's way to say nothing.
+        Pole = "latitude 90 while searching",
+        /// Earlier than the fix before it, and not to be put in order.
+        TimeReversed = "time runs backwards",
+        /// The same time again, with the same or a worse position.
+        DuplicateTime = "same time twice",
+        /// The same epoch again under another talker.
+        DuplicateEpoch = "same epoch twice",
+        /// The last line or element ends in the middle.
+        Truncated = "cut off at the end",
+        /// The same content was already read under another name.
+        SameLogTwice = "same log under two names",
+        /// A line or element longer than the limit.
+        TooLong = "longer than the limit",
+        /// The position repeats while the receiver reports a speed, or too far for the machine: removed later.
+        Implausible = "implausible position",
+    }
 }
 
 impl SkipReason {
-    /// What to call it on screen.
-    pub const fn words(self) -> &'static str {
-        match self {
-            Self::BadChecksum => "checksum does not fit",
-            Self::NotAPosition => "carries no position",
-            Self::NotOfTheFormat => "not of the format",
-            Self::NoFix => "receiver had no fix",
-            Self::NoTime => "position without time",
-            Self::NoDate => "time of day without date",
-            Self::Malformed => "malformed field",
-            Self::NotFinite => "not a finite number",
-            Self::OutOfRange => "out of range",
-            Self::NullIsland => "latitude 0, longitude 0",
-            Self::Pole => "latitude 90 while searching",
-            Self::TimeReversed => "time runs backwards",
-            Self::DuplicateTime => "same time twice",
-            Self::DuplicateEpoch => "same epoch twice",
-            Self::Truncated => "cut off at the end",
-            Self::SameLogTwice => "same log under two names",
-            Self::TooLong => "longer than the limit",
-            Self::Implausible => "implausible position",
-        }
-    }
-
     /// True where the piece was not data that went wrong but data that says something else.
     pub const fn is_expected(self) -> bool {
         matches!(self, Self::NotAPosition)
@@ -137,6 +106,14 @@ pub struct Notice {
     pub sentence: String,
     /// Line on which it was first seen, from 1; 0 when it concerns the whole file.
     pub line: u64,
+}
+
+impl Notice {
+    /// What is noticed on a line.
+    pub fn new(key: &str, line: u64, sentence: String) -> Self {
+        let key = key.to_owned();
+        Self { key, sentence, line }
+    }
 }
 
 /// Facts about one log file, apart from its fixes.

@@ -10,45 +10,25 @@ pub struct GeoPolygon {
     pub rings: Vec<Vec<GeoPoint>>,
 }
 
-/// What a feature of a plan stands for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum PlanRole {
-    /// Grass that shall be cut.
-    Lawn,
-    /// The line at which the machine turns.
-    Boundary,
-    /// Ground that the machine must keep out of.
-    Exclusion,
-    /// A body that stands in the lawn.
-    Obstacle,
-    /// A line that the machine can follow from the station.
-    Guide,
-    /// Where the machine charges.
-    Station,
-}
-
-impl PlanRole {
-    /// Every role.
-    pub const ALL: [Self; 6] = [
-        Self::Lawn,
-        Self::Boundary,
-        Self::Exclusion,
-        Self::Obstacle,
-        Self::Guide,
-        Self::Station,
-    ];
-
+worded! {
+    /// What a feature of a plan stands for.
+    #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+    #[serde(rename_all = "snake_case")]
+    PlanRole,
     /// The word in the plan file.
-    pub const fn word(self) -> &'static str {
-        match self {
-            Self::Lawn => "lawn",
-            Self::Boundary => "boundary",
-            Self::Exclusion => "exclusion",
-            Self::Obstacle => "obstacle",
-            Self::Guide => "guide",
-            Self::Station => "station",
-        }
+    word {
+        /// Grass that shall be cut.
+        Lawn = "lawn",
+        /// The line at which the machine turns.
+        Boundary = "boundary",
+        /// Ground that the machine must keep out of.
+        Exclusion = "exclusion",
+        /// A body that stands in the lawn.
+        Obstacle = "obstacle",
+        /// A line that the machine can follow from the station.
+        Guide = "guide",
+        /// Where the machine charges.
+        Station = "station",
     }
 }
 
@@ -62,6 +42,20 @@ pub enum PlanShape {
     Line(Vec<GeoPoint>),
     /// A point (station; obstacle with a radius).
     Point(GeoPoint),
+}
+
+impl PlanShape {
+    /// Every position that it has.
+    pub fn points(&self) -> Vec<GeoPoint> {
+        match self {
+            Self::Polygons(polygons) => polygons
+                .iter()
+                .flat_map(|polygon| polygon.rings.iter().flatten().copied())
+                .collect(),
+            Self::Line(points) => points.clone(),
+            Self::Point(point) => vec![*point],
+        }
+    }
 }
 
 /// One feature of a plan.

@@ -2,6 +2,27 @@
 
 use std::fmt::Display;
 
+/// An enum of which every variant stands in one line with its word: the enum, all of it in that order, and the word of each.
+#[macro_export]
+macro_rules! worded {
+    ($(#[$about:meta])* $name:ident, $(#[$of_word:meta])* $word:ident {
+        $($(#[$what:meta])* $variant:ident = $said:literal,)*
+    }) => {
+        $(#[$about])*
+        pub enum $name { $($(#[$what])* $variant,)* }
+
+        impl $name {
+            /// All of them, in order.
+            pub const ALL: [Self; [$($said),*].len()] = [$(Self::$variant),*];
+
+            $(#[$of_word])*
+            pub const fn $word(self) -> &'static str {
+                match self { $(Self::$variant => $said,)* }
+            }
+        }
+    };
+}
+
 /// `1 pocket`, `3,000 pockets`.
 pub fn plural<N: Display + PartialEq + From<u8>>(count: N, one: &str, many: &str) -> String {
     let is_one = count == N::from(1);
@@ -42,6 +63,21 @@ pub fn decimal(value: f64, decimals: usize) -> String {
         Some(zero) if zero.bytes().all(|byte| matches!(byte, b'0' | b'.')) => zero.to_owned(),
         _ => text,
     }
+}
+
+/// An error with its causes, each once.
+pub fn with_causes(error: &dyn std::error::Error) -> String {
+    let mut text = error.to_string();
+    let mut cause = error.source();
+    while let Some(error) = cause {
+        let more = error.to_string();
+        if !text.contains(&more) {
+            text.push_str(": ");
+            text.push_str(&more);
+        }
+        cause = error.source();
+    }
+    text
 }
 
 /// The name of a file without its folders, which may carry names of their own.

@@ -355,29 +355,16 @@ impl Level {
                     spread(&mut count.visits[base..base + columns], *span, cell_m, weight);
                 }
                 spans.sort_by(|a, b| a.0.total_cmp(&b.0));
+                let swept = &mut count.visited_fraction[base..base + columns];
                 let mut open: Option<(f64, f64)> = None;
-                for (left_m, right_m) in spans.iter().copied() {
-                    open = Some(match open {
-                        Some((start_m, end_m)) if left_m <= end_m => (start_m, end_m.max(right_m)),
-                        Some(done) => {
-                            spread(
-                                &mut count.visited_fraction[base..base + columns],
-                                done,
-                                cell_m,
-                                weight,
-                            );
-                            (left_m, right_m)
-                        }
-                        None => (left_m, right_m),
-                    });
-                }
-                if let Some(done) = open {
-                    spread(
-                        &mut count.visited_fraction[base..base + columns],
-                        done,
-                        cell_m,
-                        weight,
-                    );
+                // The last one ends what is open.
+                let nowhere = (f64::INFINITY, f64::INFINITY);
+                for (left_m, right_m) in spans.iter().copied().chain([nowhere]) {
+                    if let Some((_, end_m)) = open.as_mut().filter(|(_, end_m)| left_m <= *end_m) {
+                        *end_m = end_m.max(right_m);
+                    } else if let Some(done) = open.replace((left_m, right_m)) {
+                        spread(swept, done, cell_m, weight);
+                    }
                 }
             }
         }

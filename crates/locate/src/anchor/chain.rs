@@ -176,6 +176,12 @@ impl Chain {
         self.steps.len() - 1
     }
 
+    /// The same from the last step on.
+    fn go_on(&mut self, time_s: f64, moved: Move) -> usize {
+        let dt_s = self.time_s.last().map_or(0.0, |last_s| time_s - last_s);
+        self.push(time_s, Move { dt_s, ..moved })
+    }
+
     /// Mean of some fixes as two sights.
     fn see(&mut self, step: usize, blocks: &Blocks, fixes: std::ops::Range<usize>, how: &Build) {
         let count = fixes.len() as f64;
@@ -228,18 +234,16 @@ impl Chain {
             },
         );
         let mut arrive = (now, first.start_s);
+        let driven = Move {
+            drives: true,
+            ..Move::default()
+        };
         for (index, span) in drive.spans.iter().enumerate() {
             let inside = drive.fixes(span.start_s, span.end_s);
             match span.kind {
                 PartKind::Leg => {
                     if span.start_s > self.time_s[now] {
-                        now = self.push(
-                            span.start_s,
-                            Move {
-                                dt_s: span.start_s - self.time_s[now],
-                                ..Move::default()
-                            },
-                        );
+                        now = self.go_on(span.start_s, Move::default());
                     }
                     let from = now;
                     self.corners.push(Corner {
@@ -250,24 +254,10 @@ impl Chain {
                     });
                     for group in groups(blocks, inside, how.leg_block_s) {
                         let middle_s = mean_s(blocks, group.clone());
-                        now = self.push(
-                            middle_s,
-                            Move {
-                                dt_s: middle_s - self.time_s[now],
-                                drives: true,
-                                ..Move::default()
-                            },
-                        );
+                        now = self.go_on(middle_s, driven);
                         self.see(now, blocks, group, how);
                     }
-                    now = self.push(
-                        span.end_s,
-                        Move {
-                            dt_s: span.end_s - self.time_s[now],
-                            drives: true,
-                            ..Move::default()
-                        },
-                    );
+                    now = self.go_on(span.end_s, driven);
                     self.legs.push(ChainLeg {
                         from,
                         to: now,
@@ -284,13 +274,7 @@ impl Chain {
                     let first_step = self.steps.len();
                     for group in groups(blocks, inside, how.stand_block_s) {
                         let middle_s = mean_s(blocks, group.clone());
-                        now = self.push(
-                            middle_s,
-                            Move {
-                                dt_s: middle_s - self.time_s[now],
-                                ..Move::default()
-                            },
-                        );
+                        now = self.go_on(middle_s, Move::default());
                         self.see(now, blocks, group, how);
                     }
                     self.stands.push(Stand {

@@ -4,7 +4,7 @@
 //! leaving are linear in the fixes round the corner: least squares over the corner's place (which takes up the drift) and
 //! the two times, the fixes sorted to leg, wait and leg anew a few times. The usual wait is a weak prior.
 
-use super::chain::Drive;
+use super::chain::{Drive, Span};
 use crate::segment::PartKind;
 use tussock_types::math;
 
@@ -28,49 +28,22 @@ pub fn sharpen(drive: &mut Drive, speed_mps: f64, usual_wait_s: f64, noise_m: f6
     let mut found = Vec::with_capacity(legs.len());
     for pair in legs.windows(2) {
         let (before, after) = (spans[pair[0]], spans[pair[1]]);
-        let wait_s = after.start_s - before.end_s;
-        if wait_s > WAIT_S {
-            let first = solve(
-                drive,
-                Some(before),
-                None,
-                (before.end_s, after.start_s),
-                None,
-                speed_mps,
-                noise_m,
-            );
-            let last = solve(
-                drive,
-                None,
-                Some(after),
-                (before.end_s, after.start_s),
-                None,
-                speed_mps,
-                noise_m,
-            );
-            found.push((
-                pair[0],
-                pair[1],
-                first.map(|times| times.0),
-                last.map(|times| times.1),
-            ));
+        let pair_s = (before.end_s, after.start_s);
+        let solved = |before, after: Option<Span>, usual_wait_s| {
+            solve(drive, before, after, pair_s, usual_wait_s, speed_mps, noise_m)
+        };
+        let (arrive, leave) = if pair_s.1 - pair_s.0 > WAIT_S {
+            (solved(Some(before), None, None), solved(None, Some(after), None))
         } else {
-            let times = solve(
-                drive,
-                Some(before),
-                Some(after),
-                (before.end_s, after.start_s),
-                Some(usual_wait_s),
-                speed_mps,
-                noise_m,
-            );
-            found.push((
-                pair[0],
-                pair[1],
-                times.map(|times| times.0),
-                times.map(|times| times.1),
-            ));
-        }
+            let times = solved(Some(before), Some(after), Some(usual_wait_s));
+            (times, times)
+        };
+        found.push((
+            pair[0],
+            pair[1],
+            arrive.map(|times| times.0),
+            leave.map(|times| times.1),
+        ));
     }
     for (before, after, arrive, leave) in found {
         let spans = &mut drive.spans;
@@ -211,8 +184,8 @@ pub fn usual_wait_s(drives: &[Drive], speed_mps: f64) -> Option<f64> {
 /// Least sum of squares round a corner for a given wait.
 fn turn_cost(
     drive: &Drive,
-    before: super::chain::Span,
-    after: super::chain::Span,
+    before: Span,
+    after: Span,
     mut middle_s: f64,
     wait_s: f64,
     speed_mps: f64,
@@ -268,8 +241,8 @@ type Times = ((f64, f64), (f64, f64));
 /// Arrival and leaving with their standard deviations.
 fn solve(
     drive: &Drive,
-    before: Option<super::chain::Span>,
-    after: Option<super::chain::Span>,
+    before: Option<Span>,
+    after: Option<Span>,
     (mut arrive_s, mut leave_s): (f64, f64),
     usual_wait_s: Option<f64>,
     speed_mps: f64,
@@ -287,7 +260,7 @@ fn solve(
     if fixes.len() < 4 {
         return None;
     }
-    let velocity = |span: Option<super::chain::Span>| {
+    let velocity = |span: Option<Span>| {
         span.map_or([0.0; 2], |span| {
             [speed_mps * span.along[0], speed_mps * span.along[1]]
         })

@@ -18,7 +18,7 @@ use tussock_types::math;
 use tussock_types::{NoiseSource, Place};
 
 /// What the search for turns needs to know of a machine and its log.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Rebuild {
     /// Driving speed.
     pub speed_mps: f64,
@@ -77,13 +77,7 @@ pub fn estimate(
     let mut how = Rebuild {
         speed_mps,
         speed_sd_fraction,
-        wait_s: 0.0,
-        wait_sd_s: 0.0,
-        inset_m: 0.0,
-        white_m: 0.0,
-        outline_m: 0.0,
-        lane_share_fraction: 0.0,
-        lane_rad: None,
+        ..Rebuild::default()
     };
     let straight = |step: &Step, how: &Rebuild| {
         let reach_m = how.speed_mps * step.lapse_s;

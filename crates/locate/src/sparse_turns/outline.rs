@@ -34,15 +34,7 @@ pub struct Outline {
     rings: Vec<(usize, usize)>,
 }
 
-/// Where a ray ends.
-#[derive(Clone, Copy, Debug)]
-pub(super) struct Hit {
-    pub(super) place: Vector,
-    pub(super) distance_m: f64,
-    pub(super) edge: LineEdge,
-}
-
-/// A place on the line.
+/// A place on the line, and how far off it was asked for.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Foot {
     pub(super) place: Vector,
@@ -120,7 +112,7 @@ pub(super) struct Near<'a> {
 
 impl Near<'_> {
     /// Where a ray leads out within a distance. A start up to `behind_m` outside counts as on the line.
-    pub(super) fn cast(&self, from: Vector, heading: Vector, within_m: f64, behind_m: f64) -> Option<Hit> {
+    pub(super) fn cast(&self, from: Vector, heading: Vector, within_m: f64, behind_m: f64) -> Option<Foot> {
         let mut best: Option<(f64, usize)> = None;
         let mut best_m = within_m;
         for (number, edge) in self.edges.iter().enumerate() {
@@ -143,7 +135,7 @@ impl Near<'_> {
         }
         best.map(|(distance_m, number)| {
             let distance_m = distance_m.max(0.0);
-            Hit {
+            Foot {
                 place: from + heading * distance_m,
                 distance_m,
                 edge: self.edges[number],

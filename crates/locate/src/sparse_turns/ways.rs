@@ -229,7 +229,7 @@ impl<'a> Ways<'a> {
         self.interval.near.is_free(from, to, slack_m)
     }
 
-    pub(super) fn ahead(&self, from: Vector, heading: Vector, within_m: f64) -> Option<super::outline::Hit> {
+    pub(super) fn ahead(&self, from: Vector, heading: Vector, within_m: f64) -> Option<Foot> {
         let behind_m = 3.0 * self.how.line_sd_m();
         self.interval.near.cast(from, heading, within_m, behind_m)
     }
@@ -401,9 +401,8 @@ impl<'a> Ways<'a> {
             Some((
                 hit.distance_m,
                 Foot {
-                    place: hit.place,
                     distance_m: 0.0,
-                    edge: hit.edge,
+                    ..hit
                 },
                 FOLLOWS_LINE + 1.0,
             ))

@@ -24,7 +24,7 @@ Logs = Union[Trace, Source, Iterable[Union[Trace, Source]]]
 
 def _job(
     logs: Logs, plan: Plan | Source | None, settings: Settings | PathLike | None, cut_width_m: float | None
-) -> tuple[list[_tussock.Trace], _tussock.Plan | None, _tussock.Settings]:
+) -> _tussock.AskedOf:
     wanted = as_settings(settings)
     if cut_width_m is not None:
         wanted = wanted.changed(machine={"cut_width_m": cut_width_m})
@@ -58,9 +58,8 @@ def analyse(
     path as ``reference`` the errors of :func:`against_reference` stand in ``findings.reference``. Other Python threads run
     meanwhile.
     """
-    traces, laid, wanted = _job(logs, plan, settings, cut_width_m)
     path = None if reference is None else as_reference(reference, as_settings(settings))._inner
-    return Findings(_tussock.analyse(traces, laid, wanted, seed, suggestions, path))
+    return Findings(_tussock.analyse(_job(logs, plan, settings, cut_width_m), seed, suggestions, path))
 
 
 def against_reference(
@@ -85,30 +84,29 @@ def against_reference(
     (0.3, None)
     """
     path = as_reference(reference, as_settings(settings))
-    return Record(json.loads(_tussock.against_reference(*_job(logs, plan, settings, None), path._inner)))
+    return Record(json.loads(_tussock.against_reference(_job(logs, plan, settings, None), path._inner)))
 
 
 def inspect(
     logs: Logs, *, plan: Plan | Source | None = None, settings: Settings | PathLike | None = None
 ) -> Record:
     """Is this log good enough? Verdict, rates, quality, silences; what was skipped and where stands in ``inputs``."""
-    return Record(json.loads(_tussock.inspect(*_job(logs, plan, settings, None))))
+    return Record(json.loads(_tussock.inspect(_job(logs, plan, settings, None))))
 
 
 def plan_from_trace(logs: Logs, *, settings: Settings | PathLike | None = None) -> Plan:
     """A plan drawn from the drive alone: the lawn where turns say that its edges are, what the machine went round as obstacles, and
     the station. Good to some 0.15 m with centimetre logs; names and zones are to be filled in."""
-    traces, _, wanted = _job(logs, None, settings, None)
-    return Plan._of(_tussock.plan_from_trace(traces, wanted))
+    return Plan._of(_tussock.plan_from_trace(_job(logs, None, settings, None)))
 
 
 def mended_plan(logs: Logs, plan: Plan | Source, *, settings: Settings | PathLike | None = None) -> Plan:
     """The plan as the log shows the garden to be: moved as a whole, sides moved that lie elsewhere than drawn, zones left out that
     are driven over, things added that turned the machine. A log that does not tell how the plan lies raises :class:`AnalyseError`."""
-    traces, laid, wanted = _job(logs, plan, settings, None)
-    if laid is None:
+    asked = _job(logs, plan, settings, None)
+    if asked[1] is None:
         raise AnalyseError("no plan, expected the one to mend", "no_plan")
-    return Plan._of(_tussock.mended_plan(traces, laid, wanted))
+    return Plan._of(_tussock.mended_plan(asked))
 
 
 @_asked.held(CompareError, seed=_asked.whole)
@@ -141,14 +139,14 @@ def measures(
     """Measures of a pattern as papers give them: visited fraction against path, time and outings; efficiency between the random
     law and the exhaustive line (Koopman 1946; Gage 1993); overlap; Gini and dispersion of visits beside the Poisson
     baseline; revisit intervals (Kaplan & Meier 1958); turn and leg laws; lane direction; edge against interior."""
-    return Record(json.loads(_tussock.measures(*_job(logs, plan, settings, cut_width_m))))
+    return Record(json.loads(_tussock.measures(_job(logs, plan, settings, cut_width_m))))
 
 
 def guess_pattern(
     logs: Logs, *, plan: Plan | Source | None = None, settings: Settings | PathLike | None = None
 ) -> Record:
     """Which pattern was it? A guess with the evidence beside it."""
-    return Record(json.loads(_tussock.guess_pattern(*_job(logs, plan, settings, None))))
+    return Record(json.loads(_tussock.guess_pattern(_job(logs, plan, settings, None))))
 
 
 @dataclass(frozen=True)
@@ -200,7 +198,7 @@ def count_on_grid(
     be turned. Give ``columns`` and ``rows``, or the side ``cell_m``. Rules: ``fix_inside``, ``path_crosses``,
     ``swath_covers_centre`` and ``area_weighted`` (both with ``cut_width_m``). ``path`` is ``as_logged`` or ``located``.
     """
-    traces, laid, wanted = _job(logs, plan, settings, None)
+    asked = _job(logs, plan, settings, None)
     places = enumerate(_asked.items(AnalyseError, "corners", corners, "places", 3))
     wish = {
         "axes": axes,
@@ -213,7 +211,7 @@ def count_on_grid(
         "path": path,
         "new_pass_after_s": new_pass_after_s,
     }
-    counted = _tussock.count_on_grid(traces, laid, wanted, json.dumps(wish))
+    counted = _tussock.count_on_grid(asked, json.dumps(wish))
     shape = (counted[1], counted[0])
     return GridCount(
         counted[2], counted[3], counted[4].reshape(shape), counted[5].reshape(shape), counted[6].reshape(shape)

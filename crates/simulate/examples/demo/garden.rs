@@ -19,8 +19,8 @@ use std::fmt::Write as _;
 use std::io::Write as _;
 use tussock_plane::{Frame, Site};
 use tussock_simulate::{
-    Counting, LogNoise, Machine, Manner, Run, Sampling, Spell, StuckSpot, TrueRun, Truth, TurnLaw, gpx_bytes,
-    sample, simulate, truth,
+    Counting, Doing, LogNoise, Machine, Manner, Run, Sampling, Spell, StuckSpot, TrueRun, Truth, TurnLaw,
+    gpx_bytes, sample, simulate, truth,
 };
 use tussock_types::{GeoPoint, GeoPolygon, Place, Plan, PlanFeature, PlanRole, PlanShape, Trace};
 
@@ -101,14 +101,7 @@ impl Sheet {
 
     fn add(&mut self, role: PlanRole, name: &str, shape: PlanShape) -> &mut PlanFeature {
         let index = self.features.len();
-        self.features.push(PlanFeature {
-            role,
-            name: name.to_owned(),
-            index,
-            shape,
-            radius_m: None,
-            outing_share_fraction: None,
-        });
+        self.features.push(PlanFeature::new(role, name, index, shape));
         &mut self.features[index]
     }
 
@@ -336,7 +329,7 @@ pub(crate) fn joined(when: When, first: TrueRun, second: TrueRun, cell_m: f64) -
         && let Some(next) = joined.vertices.get(last + 1).copied()
     {
         joined.vertices[last].place = next.place;
-        joined.vertices[last].doing = tussock_simulate::Doing::AtStation;
+        joined.vertices[last].doing = Doing::AtStation;
     }
     let counted = truth(&joined, &site(when), &Counting::new(CUT_WIDTH_M, cell_m));
     (joined, counted)
@@ -466,11 +459,9 @@ fn card() -> String {
     row("further pockets", &|_, truth| {
         truth.pockets.len().saturating_sub(1).to_string()
     });
-    row("stuck at the roots", &|_, truth| {
-        let spot = truth.stuck_spots.first();
-        spot.map_or("never".to_owned(), |spot| {
-            format!("{} times, {:.0} min", spot.episodes, spot.minutes)
-        })
+    row("stuck at the roots", &|run, _| match run.stuck.len() {
+        0 => "never".to_owned(),
+        times => format!("{times} times, {:.0} min", run.time_s(Doing::Stuck) / 60.0),
     });
     text.push('\n');
     for (name, when) in [("before", When::Before), ("after", When::After)] {

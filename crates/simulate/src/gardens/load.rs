@@ -12,70 +12,43 @@ use crate::sample::{LogNoise, Sampling, sample};
 use crate::simulate;
 use crate::write::gpx_bytes;
 use tussock_plane::Site;
-use tussock_types::{Place, Plan};
+use tussock_types::{Place, Plan, worded};
 
-/// What is wrong in a garden.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum LoadTrouble {
-    /// Nothing.
-    None,
-    /// A fence that the plan does not show closes a part off.
-    BlockedPart,
-    /// A place catches the machine.
-    StuckSpot,
-    /// Positions are ten times worse.
-    ReceiverWorse,
-    /// No logs any more.
-    Absent,
-}
-
-impl LoadTrouble {
-    /// All of them.
-    pub const ALL: [Self; 5] = [
-        Self::None,
-        Self::BlockedPart,
-        Self::StuckSpot,
-        Self::ReceiverWorse,
-        Self::Absent,
-    ];
-
+worded! {
+    /// What is wrong in a garden.
+    #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+    LoadTrouble,
     /// A word for files.
-    pub const fn word(self) -> &'static str {
-        match self {
-            Self::None => "none",
-            Self::BlockedPart => "blocked_part",
-            Self::StuckSpot => "stuck_spot",
-            Self::ReceiverWorse => "receiver_worse",
-            Self::Absent => "absent",
-        }
+    word {
+        /// Nothing.
+        None = "none",
+        /// A fence that the plan does not show closes a part off.
+        BlockedPart = "blocked_part",
+        /// A place catches the machine.
+        StuckSpot = "stuck_spot",
+        /// Positions are ten times worse.
+        ReceiverWorse = "receiver_worse",
+        /// No logs any more.
+        Absent = "absent",
     }
 }
 
-/// What happens to one log on its way.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum LogFate {
-    /// It comes.
-    Whole,
-    /// It comes some nights late.
-    Late,
-    /// It comes under two names.
-    Twice,
-    /// Its end is missing.
-    CutOff,
-    /// It is no log any more.
-    Damaged,
-}
-
-impl LogFate {
+worded! {
+    /// What happens to one log on its way.
+    #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+    LogFate,
     /// A word for files.
-    pub const fn word(self) -> &'static str {
-        match self {
-            Self::Whole => "whole",
-            Self::Late => "late",
-            Self::Twice => "twice",
-            Self::CutOff => "cut_off",
-            Self::Damaged => "damaged",
-        }
+    word {
+        /// It comes.
+        Whole = "whole",
+        /// It comes some nights late.
+        Late = "late",
+        /// It comes under two names.
+        Twice = "twice",
+        /// Its end is missing.
+        CutOff = "cut_off",
+        /// It is no log any more.
+        Damaged = "damaged",
     }
 }
 

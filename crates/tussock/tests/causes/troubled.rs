@@ -4,17 +4,15 @@
 //! analyser sees the plan only. Sizes, proportions, directions and turns are random; troubles that depend on luck (a narrow
 //! passage) are drawn again until the part behind got little.
 
-use super::{DrawnGarden, PlanSheet, convex, ell, two_rooms};
-use crate::dice::Dice;
-use crate::machine::{Machine, Manner, Run, Spell, StuckSpot};
 use std::f64::consts::TAU;
-use tussock_plane::Vector;
-use tussock_plane::{Frame, Region, Site};
+use tussock_plane::{Frame, Region, Site, Vector};
+use tussock_simulate::gardens::{DrawnGarden, ORIGIN, PlanSheet, bar, convex, ell, two_rooms};
+use tussock_simulate::{Dice, Machine, Manner, Run, Spell, StuckSpot};
 use tussock_types::{Cause, GeoPoint, Place, Plan, PlanRole};
 
 /// What is wrong.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Trouble {
+pub(crate) enum Trouble {
     /// The gap is narrower than the machine needs.
     ShutGap,
     /// A body stands on the lawn that the plan does not show.
@@ -35,7 +33,7 @@ pub enum Trouble {
 
 impl Trouble {
     /// All of them.
-    pub const ALL: [Self; 8] = [
+    pub(crate) const ALL: [Self; 8] = [
         Self::ShutGap,
         Self::Body,
         Self::ClosedPassage,
@@ -47,7 +45,7 @@ impl Trouble {
     ];
 
     /// The cause that a technician would name.
-    pub const fn cause(self) -> Cause {
+    pub(crate) const fn cause(self) -> Cause {
         match self {
             Self::ShutGap | Self::Body | Self::ClosedPassage => Cause::WalledOff,
             Self::NarrowPassage => Cause::NarrowPassage,
@@ -61,23 +59,23 @@ impl Trouble {
 
 /// A garden with a trouble, and the machine that meets it.
 #[derive(Clone, Debug)]
-pub struct Troubled {
+pub(crate) struct Troubled {
     /// As drawn.
-    pub plan: Plan,
+    pub(crate) plan: Plan,
     /// As it is.
-    pub ground: Plan,
+    pub(crate) ground: Plan,
     /// The machine.
-    pub machine: Machine,
+    pub(crate) machine: Machine,
     /// Its run.
-    pub run: Run,
+    pub(crate) run: Run,
     /// Ground that suffers, on the plan's plane.
-    pub suffers: Region,
+    pub(crate) suffers: Region,
     /// Path in that ground over its fair share must stay below this for the trouble to be one; run it and see.
-    pub most_share_fraction: f64,
+    pub(crate) most_share_fraction: f64,
 }
 
 /// Invents one. Areas are in square metres; larger ones give metre logs a chance.
-pub fn troubled(trouble: Trouble, area_m2: (f64, f64), seed: u64) -> Option<Troubled> {
+pub(crate) fn troubled(trouble: Trouble, area_m2: (f64, f64), seed: u64) -> Option<Troubled> {
     let mut dice = Dice::new(seed, 11);
     let dice = &mut dice;
     let setback_m = dice.between(0.1, 0.25);
@@ -121,7 +119,7 @@ pub fn troubled(trouble: Trouble, area_m2: (f64, f64), seed: u64) -> Option<Trou
             more.push((
                 PlanRole::Exclusion,
                 "fence",
-                super::bar((middle - half, middle + half), 0.1),
+                bar((middle - half, middle + half), 0.1),
             ));
             back(&drawn)
         }
@@ -204,19 +202,13 @@ pub fn troubled(trouble: Trouble, area_m2: (f64, f64), seed: u64) -> Option<Trou
         drawn.guide[0] = far;
     }
     let turn_rad = dice.between(0.0, TAU);
-    let frame = Frame::at(super::ORIGIN);
+    let frame = Frame::at(ORIGIN);
     let middle = drawn.middle;
     let geo = move |at: Vector| -> GeoPoint { frame.to_geo((at - middle).turned(turn_rad).into()) };
-    let mut plan = PlanSheet {
-        plan: Plan::default(),
-        geo: Box::new(geo),
-    };
+    let mut plan = PlanSheet::new(Plan::default(), geo);
     plan.area(PlanRole::Lawn, "lawn", &drawn.lawn);
     plan.station(drawn.guide[0]);
-    let mut ground = PlanSheet {
-        plan: plan.plan.clone(),
-        geo: Box::new(geo),
-    };
+    let mut ground = PlanSheet::new(plan.plan.clone(), geo);
     for (role, name, ring) in &on_plan_too {
         plan.area(*role, name, ring);
     }
