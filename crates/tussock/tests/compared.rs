@@ -248,7 +248,7 @@ fn log_of_nights(ground: &Plan, plan: &Plan, nights: u64, seed: u64) -> Trace {
 /// Whether a garden without any change is called better, a pocket of it or the lawn, at any of some nights at which one may stop.
 fn unchanged_is_called_better(seed: u64, last: u64) -> bool {
     let lawn = HeapedLawn::numbered(seed);
-    let heap_m = (seed % 2 == 0).then_some(4.0 + 0.5 * (seed % 3) as f64);
+    let heap_m = seed.is_multiple_of(2).then_some(4.0 + 0.5 * (seed % 3) as f64);
     let (plan, ground) = (lawn.plan(None), lawn.plan(heap_m));
     let before = log_of_nights(&ground, &plan, 1, 100 * seed + 7);
     (1..=last).any(|nights| {
