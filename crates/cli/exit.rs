@@ -82,7 +82,7 @@ impl CommandFailure {
 /// An error of a room below, told with its causes.
 impl<E: std::error::Error> From<E> for CommandFailure {
     fn from(error: E) -> Self {
-        Self::told(crate::inputs::told(&error))
+        Self::told(tussock_types::told(&error))
     }
 }
 

@@ -2,7 +2,7 @@
 
 use crate::args::{CompareArguments, LogArguments};
 use crate::exit::{CommandFailure, Exit, failure};
-use crate::inputs::{self, name, told};
+use crate::inputs::{self, name};
 use crate::outputs::{OutputFolder, Rendered};
 use crate::printer::Printer;
 use crate::progress::Progress;
@@ -10,7 +10,7 @@ use crate::{CommandResult, commands, wishes};
 use std::path::{Path, PathBuf};
 use tussock::{Advice, CompareError, Job, Side, Sides};
 use tussock_ingest::{Assembled, ReadOptions};
-use tussock_types::{Comparison, Findings, Plan, Settings, file_name};
+use tussock_types::{Comparison, Findings, Plan, Settings, file_name, told};
 
 /// A side as it was given.
 struct Given {
@@ -171,9 +171,7 @@ fn told_side<'a>(given: &'a Given, job: Option<&'a Job<'a>>) -> Side<'a> {
 fn cannot_compare(error: &CompareError) -> CommandFailure {
     match error {
         CompareError::Analyse(error) => commands::cannot_go_on(error, None),
-        CompareError::NoWidth { .. } => CommandFailure::told(told(error))
-            .hint("give it with --cut-width 22cm, or as machine.cut_width_m in the settings"),
-        _ => CommandFailure::told(told(error)),
+        _ => CommandFailure::told(told(error)).maybe_hint(error.hint()),
     }
 }
 

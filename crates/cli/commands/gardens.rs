@@ -3,7 +3,6 @@
 use super::simulate::{period_s, start_unix_s};
 use crate::args::SimulateGardensArguments;
 use crate::exit::{CommandFailure, Exit, failure};
-use crate::inputs::told;
 use crate::outputs::NewFile;
 use crate::printer::Printer;
 use crate::progress::Progress;
@@ -12,7 +11,7 @@ use serde_json::{Value, json};
 use std::fs;
 use std::path::Path;
 use tussock_simulate::gardens::load::{LoadTrouble, LoadWish, LogFate, load_garden};
-use tussock_types::plural;
+use tussock_types::{plural, told};
 
 pub(crate) fn run(arguments: &SimulateGardensArguments, printer: &Printer) -> CommandResult {
     let wish = LoadWish {

@@ -71,18 +71,7 @@ pub(crate) fn told(error: &AnalyseError) -> Fault {
     if let AnalyseError::PlanFaults(faults) = error {
         return faulty("the plan", faults);
     }
-    let hint = match error {
-        AnalyseError::PlanAndLogFarApart { is_swapped: true, .. } => {
-            Some("the plan lists latitude first; GeoJSON wants [longitude, latitude]")
-        }
-        AnalyseError::PlanAndLogFarApart { .. } | AnalyseError::PlanOfAnotherGarden { .. } => {
-            Some("take the plan of the garden in which this log was made")
-        }
-        AnalyseError::LocalLogWithPlan => Some("leave out the plan to draw the outline from the log"),
-        AnalyseError::NoOutline { .. } => Some("give the lawn with plan="),
-        _ => None,
-    };
-    Fault::of(Class::Analyse, error).hint(hint.map(str::to_owned))
+    Fault::of(Class::Analyse, error).hint(error.hint().map(str::to_owned))
 }
 
 /// Traces, plan and settings in, findings out.

@@ -26,6 +26,7 @@ mod words;
 pub use comparison::*;
 pub use error_series::*;
 pub use findings::*;
+pub use frame::NotAPlace;
 pub use grid::*;
 pub use hours::*;
 pub use installation::*;

@@ -51,6 +51,21 @@ pub fn file_name(path: &str) -> &str {
         .unwrap_or(path)
 }
 
+/// An error with its causes, each once.
+pub fn told(error: &dyn std::error::Error) -> String {
+    let mut text = error.to_string();
+    let mut cause = error.source();
+    while let Some(error) = cause {
+        let more = error.to_string();
+        if !text.contains(&more) {
+            text.push_str(": ");
+            text.push_str(&more);
+        }
+        cause = error.source();
+    }
+    text
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
