@@ -103,6 +103,10 @@ const ARROWS: &[(&str, &[&str])] = &[
             "tussock",
         ],
     ),
+    (
+        "tussock-web",
+        &["tussock-types", "tussock-ingest", "tussock-report", "tussock"],
+    ),
 ];
 
 /// Never, not even in tests: a saved result is drawn by code that knows no algorithm, and truth is not computed by

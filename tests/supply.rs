@@ -302,7 +302,7 @@ fn every_build_script_is_known_and_none_reaches_out() {
 }
 
 #[test]
-fn our_own_code_has_no_unsafe_but_the_line_that_lends_columns_to_numpy() {
+fn our_own_code_has_no_unsafe_but_the_line_that_lends_columns_to_numpy_and_the_names_that_a_page_calls() {
     // The lint refuses it in each room; here it is counted, so that an allowance does not slip in.
     let metadata = metadata();
     let mut allowances = Vec::new();
@@ -341,7 +341,9 @@ fn our_own_code_has_no_unsafe_but_the_line_that_lends_columns_to_numpy() {
         }
     }
     assert!(files > 200, "{files}");
-    assert_eq!(allowances, [root().join("crates/python/src/trace.rs")]);
+    allowances.sort();
+    let known = ["crates/python/src/trace.rs", "crates/web/src/exports.rs"];
+    assert_eq!(allowances, known.map(|path| root().join(path)));
     let workspace = std::fs::read_to_string(root().join("Cargo.toml")).expect("it is there");
     assert!(workspace.contains(concat!("un", "safe_code = \"deny\"")));
 }

@@ -99,19 +99,17 @@ pub(crate) fn bytes(path: &Path) -> Result<Vec<u8>, CommandFailure> {
     Ok(bytes)
 }
 
-/// Whether a file holds saved findings: JSON that is no log of gpsd and holds no geometry. Stdin is a log.
+/// Whether a file holds saved findings. Stdin is a log.
 pub(crate) fn is_saved(path: &Path) -> Result<bool, CommandFailure> {
     if is_stdin(path) {
         return Ok(false);
     }
-    let mut start = [0; 4096];
-    let read = open(path)?
-        .read(&mut start)
+    let mut start = Vec::new();
+    open(path)?
+        .take(4096)
+        .read_to_end(&mut start)
         .map_err(|error| unreadable(path, &error))?;
-    let start = String::from_utf8_lossy(&start[..read]);
-    let says = |key: &str| start.contains(key);
-    let is_log = !says("\"schema_version\"") && (says("\"class\"") || says("\"type\""));
-    Ok(start.trim_start().starts_with('{') && !is_log)
+    Ok(tussock_report::looks_saved(&start))
 }
 
 /// Settings, or their defaults.
@@ -119,14 +117,7 @@ pub(crate) fn settings(path: Option<&Path>) -> Result<Settings, CommandFailure> 
     let Some(path) = path else {
         return Ok(Settings::default());
     };
-    let text = String::from_utf8(bytes(path)?).map_err(|error| {
-        let byte = error.utf8_error().valid_up_to();
-        failure!(
-            "{}: is not UTF-8 text from byte {byte} on, expected settings in TOML",
-            name(path)
-        )
-    })?;
-    Ok(tussock_ingest::read_settings(&name(path), &text)?)
+    Ok(tussock_ingest::read_settings_bytes(&name(path), &bytes(path)?)?)
 }
 
 /// A plan and the faults of its text; faults of its ground are found later.

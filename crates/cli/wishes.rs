@@ -44,15 +44,7 @@ fn date(typed: &str) -> Result<time::Date, CommandFailure> {
 
 /// A place on Earth.
 pub(crate) fn position(option: &str, typed: &str) -> Result<GeoPoint, CommandFailure> {
-    let parsed = typed.split_once(',').and_then(|(lat, lon)| {
-        Some(GeoPoint {
-            lat_deg: lat.trim().parse().ok()?,
-            lon_deg: lon.trim().parse().ok()?,
-        })
-    });
-    parsed.filter(|at: &GeoPoint| at.lat_deg.abs() <= 90.0 && at.lon_deg.abs() <= 180.0).ok_or_else(|| {
-        failure!("{option}: {typed:?} is no position, expected latitude,longitude in degrees, such as 40.00006,-30.00012")
-    })
+    typed.parse().map_err(|error| failure!("{option}: {error}"))
 }
 
 /// Places that somebody pointed at, with what was said.

@@ -5,7 +5,7 @@ use crate::exit::{CommandFailure, Exit, failure};
 use crate::inputs::{self, name};
 use crate::printer::Printer;
 use crate::{CommandResult, commands, wishes};
-use tussock_types::{ComplaintFindings, ComplaintSettings, with_causes};
+use tussock_types::{ComplaintFindings, ComplaintSettings, Place, with_causes};
 
 pub(crate) fn run(arguments: &AskArguments, printer: &Printer) -> CommandResult {
     let asked = places(arguments)?;
@@ -40,16 +40,9 @@ fn places(arguments: &AskArguments) -> Result<Vec<ComplaintSettings>, CommandFai
         let at = wishes::position("--at", typed)?;
         asked.at_deg = Some([at.lat_deg, at.lon_deg]);
     } else {
-        asked.at_m = Some(metres(arguments.at_m.as_deref().unwrap_or_default())?);
+        let typed = arguments.at_m.as_deref().unwrap_or_default();
+        let at: Place = typed.parse().map_err(|error| failure!("--at-m: {error}"))?;
+        asked.at_m = Some([at.east_m, at.north_m]);
     }
     Ok(vec![asked])
-}
-
-fn metres(typed: &str) -> Result<[f64; 2], CommandFailure> {
-    let parsed = typed.split_once(',').and_then(|(east, north)| {
-        let (east_m, north_m): (f64, f64) = (east.trim().parse().ok()?, north.trim().parse().ok()?);
-        (east_m.is_finite() && north_m.is_finite()).then_some([east_m, north_m])
-    });
-    parsed
-        .ok_or_else(|| failure!("--at-m: {typed:?} is no place, expected metres east,north, such as 4.5,-2"))
 }

@@ -160,9 +160,7 @@ fn told_side<'a>(given: &'a Given, job: Option<&'a Job<'a>>) -> Side<'a> {
 fn cannot_compare(error: &CompareError) -> CommandFailure {
     match error {
         CompareError::Analyse(error) => commands::cannot_go_on(error, None),
-        CompareError::NoWidth { .. } => CommandFailure::from(error)
-            .hint("give it with --cut-width 22cm, or as machine.cut_width_m in the settings"),
-        _ => error.into(),
+        _ => CommandFailure::from(error).maybe_hint(error.hint()),
     }
 }
 

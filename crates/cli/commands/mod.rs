@@ -21,7 +21,7 @@ use std::path::{Path, PathBuf};
 use tussock::{Advice, AnalyseError, Job, Stage};
 use tussock_ingest::Assembled;
 use tussock_report::{Output, Privacy};
-use tussock_types::{Findings, Plan, PlanFault, Settings, plural, with_causes};
+use tussock_types::{Findings, Plan, PlanFault, Settings, with_causes};
 
 /// Findings of an earlier analysis.
 pub(crate) fn saved_findings(path: &Path) -> Result<Findings, CommandFailure> {
@@ -33,40 +33,17 @@ pub(crate) fn saved_findings(path: &Path) -> Result<Findings, CommandFailure> {
     })
 }
 
-/// Faults of a plan, one a line.
-pub(crate) fn fault_lines(faults: &[PlanFault]) -> String {
-    faults
-        .iter()
-        .map(|fault| format!("\n{}{fault}", if fault.is_fatal { "" } else { "to look at: " }))
-        .collect()
-}
-
 /// An analysis that cannot go on, with the plan's faults and what to do.
 pub(crate) fn cannot_go_on(error: &AnalyseError, plan: Option<&Path>) -> CommandFailure {
-    let plan_name = plan.map(name).unwrap_or_default();
-    let hint = match error {
-        AnalyseError::PlanFaults(faults) => return plan_faults(&plan_name, faults),
-        AnalyseError::PlanAndLogFarApart { is_swapped: true, .. } => {
-            format!("{plan_name} lists latitude first; GeoJSON wants [longitude, latitude]")
-        }
-        AnalyseError::PlanAndLogFarApart { .. } | AnalyseError::PlanOfAnotherGarden { .. } => {
-            "take the plan of the garden in which this log was made".to_owned()
-        }
-        AnalyseError::LocalLogWithPlan => "leave out --plan to draw the outline from the log".to_owned(),
-        AnalyseError::NoOutline { .. } => "give the lawn with --plan garden.geojson".to_owned(),
-        _ => return error.into(),
-    };
-    CommandFailure::from(error).hint(hint)
+    match error {
+        AnalyseError::PlanFaults(faults) => plan_faults(&plan.map(name).unwrap_or_default(), faults),
+        _ => CommandFailure::from(error).maybe_hint(error.hint()),
+    }
 }
 
 /// A plan that cannot be used.
 pub(crate) fn plan_faults(plan_name: &str, faults: &[PlanFault]) -> CommandFailure {
-    let fatal = faults.iter().filter(|fault| fault.is_fatal).count();
-    let count = plural(fatal, "fault", "faults");
-    failure!(
-        "{plan_name}: {count} in this plan, expected none{}",
-        fault_lines(faults)
-    )
+    CommandFailure::told(tussock_types::plan_faults(plan_name, faults))
 }
 
 /// Everything that goes into a folder, rendered.
@@ -153,14 +130,6 @@ pub(crate) fn tell<E: std::error::Error>(
 
 /// A plan without faults in its text. Faults of its ground are found where it is used.
 pub(crate) fn sound_plan(path: &Path, settings: &Settings) -> Result<Plan, CommandFailure> {
-    let (plan, read_faults) = crate::inputs::plan(path, settings)?;
-    if read_faults.iter().any(|fault| fault.is_fatal) {
-        // All at once: those of the text and those of the ground.
-        let built = tussock::check_plan(&plan).faults;
-        return Err(plan_faults(
-            &name(path),
-            &tussock::plane::merge_faults(read_faults, built),
-        ));
-    }
-    Ok(plan)
+    let (plan, faults) = inputs::plan(path, settings)?;
+    tussock::sound_plan(plan, faults).map_err(|faults| plan_faults(&name(path), &faults))
 }

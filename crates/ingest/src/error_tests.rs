@@ -360,6 +360,7 @@ fn settings_variant(error: &SettingsError) -> usize {
     match error {
         SettingsError::NotToml { .. } => 0,
         SettingsError::Faults { .. } => 1,
+        SettingsError::NotText { .. } => 2,
     }
 }
 
@@ -387,9 +388,16 @@ fn every_settings_error_says_what_it_means() {
             },
             "garden: line 2: limits.fixes is 0, expected a whole number from 1 up",
         ),
+        (
+            SettingsError::NotText {
+                name: "garden".into(),
+                byte: 7,
+            },
+            "garden: is not UTF-8 text from byte 7 on, expected settings in TOML",
+        ),
     ];
     let seen: BTreeSet<usize> = table.iter().map(|(error, _)| settings_variant(error)).collect();
-    assert_eq!(seen.len(), 2, "a variant is missing in the table");
+    assert_eq!(seen.len(), 3, "a variant is missing in the table");
     for (error, words) in table {
         assert_eq!(error.to_string(), words);
     }

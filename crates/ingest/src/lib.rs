@@ -52,7 +52,9 @@ pub use error::IngestError;
 pub use error_series::read_error_series;
 pub use plan_file::{PlanFileError, PlanRead, read_plan, write_plan};
 pub use reference_file::read_reference;
-pub use settings_file::{SettingsError, SettingsFault, read_settings, settings_reference};
+pub use settings_file::{
+    SettingsError, SettingsFault, read_settings, read_settings_bytes, settings_reference,
+};
 pub use source::digest;
 pub use tussock_types::{day_span_min, offset_s};
 pub use walk::{

@@ -117,6 +117,14 @@ pub struct SettingsFault {
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 #[non_exhaustive]
 pub enum SettingsError {
+    /// The bytes are no text.
+    #[error("{name}: is not UTF-8 text from byte {byte} on, expected settings in TOML")]
+    NotText {
+        /// Name of the file.
+        name: String,
+        /// The first byte that is none, from 0.
+        byte: usize,
+    },
     /// The text is not TOML.
     #[error("{name}: line {line}, column {column}: not TOML: {reason}")]
     NotToml {
@@ -137,6 +145,18 @@ pub enum SettingsError {
         /// Each fault.
         faults: Vec<SettingsFault>,
     },
+}
+
+/// Reads settings from the bytes of a file.
+///
+/// # Errors
+/// [`SettingsError`].
+pub fn read_settings_bytes(name: &str, bytes: &[u8]) -> Result<Settings, SettingsError> {
+    let text = std::str::from_utf8(bytes).map_err(|error| SettingsError::NotText {
+        name: name.to_owned(),
+        byte: error.valid_up_to(),
+    })?;
+    read_settings(name, text)
 }
 
 /// Reads settings; keys that are left out have their default.

@@ -60,13 +60,8 @@ impl Plan {
 
 /// A plan with faults that must be mended first.
 pub(crate) fn faulty(name: &str, faults: &[PlanFault]) -> Fault {
-    let fatal = faults.iter().filter(|fault| fault.is_fatal).count();
     let lines: Vec<String> = faults.iter().map(ToString::to_string).collect();
-    let count = plural(fatal, "fault", "faults");
-    let message = format!(
-        "{name}: {count} in this plan, expected none\n{}",
-        lines.join("\n")
-    );
+    let message = tussock_types::plan_faults(name, faults);
     Fault::new(Class::Plan, "faults", message).faults(lines)
 }
 

@@ -70,18 +70,8 @@ impl From<AnalyseError> for Fault {
         if let AnalyseError::PlanFaults(faults) = &error {
             return faulty("the plan", faults);
         }
-        let hint = match &error {
-            AnalyseError::PlanAndLogFarApart { is_swapped: true, .. } => {
-                Some("the plan lists latitude first; GeoJSON wants [longitude, latitude]")
-            }
-            AnalyseError::PlanAndLogFarApart { .. } | AnalyseError::PlanOfAnotherGarden { .. } => {
-                Some("take the plan of the garden in which this log was made")
-            }
-            AnalyseError::LocalLogWithPlan => Some("leave out the plan to draw the outline from the log"),
-            AnalyseError::NoOutline { .. } => Some("give the lawn with plan="),
-            _ => None,
-        };
-        Self::of(Class::Analyse, &error).hint(hint.map(str::to_owned))
+        let hint = error.hint().map(str::to_owned);
+        Self::of(Class::Analyse, &error).hint(hint)
     }
 }
 

@@ -83,6 +83,7 @@ pub enum ReportError {
         file: &'static str,
     },
     /// Parquet could not be written.
+    #[cfg(feature = "parquet")]
     #[error("{file} cannot be written")]
     Parquet {
         /// The output.

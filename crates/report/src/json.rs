@@ -308,6 +308,14 @@ impl Formatter for Plain {
     }
 }
 
+/// Whether the first bytes of a file (some thousands) are those of saved findings: JSON that is no log of gpsd and holds no geometry.
+pub fn looks_saved(start: &[u8]) -> bool {
+    let start = String::from_utf8_lossy(start);
+    let says = |key: &str| start.contains(key);
+    let is_log = !says("\"schema_version\"") && (says("\"class\"") || says("\"type\""));
+    start.trim_start().starts_with('{') && !is_log
+}
+
 /// Reads `findings.json` back.
 ///
 /// # Errors

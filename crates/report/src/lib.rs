@@ -15,6 +15,8 @@
 //! read from a file made long ago. Nothing opens a path, asks the clock or reads the environment; the same
 //! findings give the same bytes.
 //!
+//! Without the features `parquet` and `picture` the files of those kinds are not made.
+//!
 //! Text from logs, plans and settings is hostile until shown otherwise: every window takes out control
 //! characters and direction marks, cuts what is too long, and escapes the rest for where it stands.
 
@@ -30,6 +32,7 @@ mod map;
 mod messages;
 mod morning;
 mod outputs;
+#[cfg(feature = "parquet")]
 mod parquet;
 mod private;
 mod ramp;
@@ -42,12 +45,16 @@ pub use geojson::geojson;
 pub use gpx::pockets_gpx;
 pub use html::{html, html_comparison, html_forecast, html_morning};
 pub use json::{
-    comparison_from_json, comparison_to_json, complaints_to_json, from_json, inspection_to_json, to_json,
+    comparison_from_json, comparison_to_json, complaints_to_json, from_json, inspection_to_json, looks_saved,
+    to_json,
 };
-pub use map::{map_png, map_svg};
+#[cfg(feature = "picture")]
+pub use map::map_png;
+pub use map::map_svg;
 pub use messages::text;
 pub use morning::answer_morning;
-pub use outputs::{MAP_WIDTH_PX, Output, Privacy, left_out, outputs, outputs_sized};
+pub use outputs::{MAP_WIDTH_PX, Output, Privacy, left_out, output, output_names, outputs, outputs_sized};
+#[cfg(feature = "parquet")]
 pub use parquet::{cells_parquet, fixes_parquet, legs_parquet};
 pub use private::redact;
 pub use terminal::{

@@ -1,7 +1,8 @@
 //! Which files does an analysis leave behind?
 
-use crate::{ReportError, cells_parquet, geojson, html, legs_parquet, map_png, pockets_gpx, redact, to_json};
+use crate::{ReportError, geojson, html, pockets_gpx, redact, to_json};
 use rayon::prelude::*;
+use std::borrow::Cow;
 use tussock_types::Findings;
 
 /// Width of `map.png` where nothing else is asked for.
@@ -31,6 +32,9 @@ impl From<bool> for Privacy {
     }
 }
 
+/// Makes a file.
+type Make<'a> = Box<dyn Fn() -> Result<Vec<u8>, ReportError> + Send + Sync + 'a>;
+
 /// Every file that these findings allow, in a fixed order: `findings.json`, `findings.geojson`, `report.html`,
 /// `map.png`, `cells.parquet`, `legs.parquet`, `pockets.gpx`. Those that need a place on Earth or squares are left out where there
 /// is none; [`left_out`] says why. Made side by side where there are several cores.
@@ -50,16 +54,48 @@ pub fn outputs_sized(
     privacy: Privacy,
     map_width_px: u32,
 ) -> Result<Vec<Output>, ReportError> {
-    let redacted;
-    let findings = match privacy {
-        Privacy::Full => findings,
-        Privacy::Private => {
-            redacted = redact(findings)?;
-            &redacted
-        }
-    };
-    let has_place = privacy == Privacy::Full && findings.frame.origin().is_some();
-    type Make<'a> = Box<dyn Fn() -> Result<Vec<u8>, ReportError> + Send + Sync + 'a>;
+    let findings = shown(findings, privacy)?;
+    made(&wanted(&findings, privacy, map_width_px))
+}
+
+/// Names of the files that [`outputs`] makes, and that [`output`] makes one at a time.
+pub fn output_names(findings: &Findings, privacy: Privacy) -> Vec<&'static str> {
+    wanted(findings, privacy, MAP_WIDTH_PX)
+        .into_iter()
+        .map(|(name, _)| name)
+        .collect()
+}
+
+/// One file of [`outputs`]; `None` where these findings do not allow it.
+///
+/// # Errors
+/// When the file cannot be made.
+pub fn output(findings: &Findings, privacy: Privacy, name: &str) -> Result<Option<Output>, ReportError> {
+    let findings = shown(findings, privacy)?;
+    let mut files = wanted(&findings, privacy, MAP_WIDTH_PX);
+    files.retain(|(known, _)| *known == name);
+    Ok(made(&files)?.pop())
+}
+
+/// What may be shown of them.
+fn shown(findings: &Findings, privacy: Privacy) -> Result<Cow<'_, Findings>, ReportError> {
+    Ok(match privacy {
+        Privacy::Full => Cow::Borrowed(findings),
+        Privacy::Private => Cow::Owned(redact(findings)?),
+    })
+}
+
+fn made(wanted: &[(&'static str, Make<'_>)]) -> Result<Vec<Output>, ReportError> {
+    wanted
+        .par_iter()
+        .with_max_len(1)
+        .map(|(name, make)| Ok(Output { name, bytes: make()? }))
+        .collect()
+}
+
+#[cfg_attr(not(feature = "picture"), expect(unused_variables, reason = "for map.png"))]
+fn wanted(findings: &Findings, privacy: Privacy, map_width_px: u32) -> Vec<(&'static str, Make<'_>)> {
+    let has_place = has_place(findings, privacy);
     let mut wanted: Vec<(&'static str, Make<'_>)> = Vec::new();
     wanted.push(("findings.json", Box::new(|| Ok(to_json(findings)?.into_bytes()))));
     if has_place {
@@ -69,22 +105,31 @@ pub fn outputs_sized(
         ));
     }
     wanted.push(("report.html", Box::new(|| Ok(html(findings)?.into_bytes()))));
-    wanted.push(("map.png", Box::new(move || map_png(findings, map_width_px))));
+    #[cfg(feature = "picture")]
+    wanted.push((
+        "map.png",
+        Box::new(move || crate::map_png(findings, map_width_px)),
+    ));
+    #[cfg(feature = "parquet")]
     if findings.cells.is_some() {
-        wanted.push(("cells.parquet", Box::new(|| cells_parquet(findings))));
+        wanted.push(("cells.parquet", Box::new(|| crate::cells_parquet(findings))));
     }
+    #[cfg(feature = "parquet")]
     if has_lines(findings) {
-        wanted.push(("legs.parquet", Box::new(|| legs_parquet(findings))));
+        wanted.push(("legs.parquet", Box::new(|| crate::legs_parquet(findings))));
     }
     if has_place {
         wanted.push(("pockets.gpx", Box::new(|| pockets_gpx(findings))));
     }
     wanted
-        .par_iter()
-        .with_max_len(1)
-        .map(|(name, make)| Ok(Output { name, bytes: make()? }))
-        .collect()
 }
+
+fn has_place(findings: &Findings, privacy: Privacy) -> bool {
+    privacy == Privacy::Full && findings.frame.origin().is_some()
+}
+
+/// Why a build without a feature leaves a file out.
+const ELSEWHERE: &str = "the command makes it, from findings.json with tussock report";
 
 fn has_lines(findings: &Findings) -> bool {
     findings.driven_lines.iter().any(|line| line.len() > 1)
@@ -97,18 +142,18 @@ pub fn left_out(findings: &Findings, privacy: Privacy) -> Vec<(&'static str, &'s
         (Privacy::Full, None) => Some("positions are in local metres, without geographic coordinates"),
         (Privacy::Full, Some(_)) => None,
     };
-    let mut list = Vec::new();
-    if let Some(reason) = place {
-        list.push(("findings.geojson", reason));
-    }
-    if findings.cells.is_none() {
-        list.push(("cells.parquet", "nothing was counted without a cutting width"));
-    }
-    if !has_lines(findings) {
-        list.push(("legs.parquet", "nothing was driven"));
-    }
-    if let Some(reason) = place {
-        list.push(("pockets.gpx", reason));
-    }
-    list
+    let elsewhere = |is_made_here: bool| (!is_made_here).then_some(ELSEWHERE);
+    let uncounted = (findings.cells.is_none()).then_some("nothing was counted without a cutting width");
+    let undriven = (!has_lines(findings)).then_some("nothing was driven");
+    let parquet = elsewhere(cfg!(feature = "parquet"));
+    [
+        ("findings.geojson", place),
+        ("map.png", elsewhere(cfg!(feature = "picture"))),
+        ("cells.parquet", uncounted.or(parquet)),
+        ("legs.parquet", undriven.or(parquet)),
+        ("pockets.gpx", place),
+    ]
+    .into_iter()
+    .filter_map(|(name, reason)| Some((name, reason?)))
+    .collect()
 }

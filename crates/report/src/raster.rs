@@ -89,6 +89,7 @@ impl Ground {
     }
 
     /// The colour of the lawn's visits at a pixel; `None` off the lawn.
+    #[cfg(feature = "picture")]
     pub(crate) fn visit_colour(&self, pixel: usize) -> Option<Rgb> {
         self.is_shown(pixel)
             .then(|| self.scale.colour(f64::from(self.visits[pixel])))

@@ -256,6 +256,22 @@ doc.addEventListener("click", (event) => {
     mark.focus({ preventScroll: true });
   } else choose(key, true);
 });
+// The local page shows this one in a frame: it is told which place was tapped, and says when to print.
+if (window.name === "tussock" && parent !== window) {
+  const here = sheets.filter((sheet) => sheet.svg.dataset.westM);
+  here.forEach((sheet) => sheet.svg.addEventListener("pointerup", (event) => {
+    if (event.button !== 0 || sheet.wasDragged) return;
+    const [x, y] = sheet.place(event);
+    const [across, down] = [sheet.x + x * sheet.width, sheet.y + y * sheet.width * sheet.ratio];
+    const ring = doc.getElementById("tapped") || doc.createElementNS("http://www.w3.org/2000/svg", "circle");
+    const look = { id: "tapped", cx: across, cy: down, r: sheet.width / 60, fill: "#fffefa", "fill-opacity": 0.6, stroke: "#1c2431", "stroke-width": 3 };
+    Object.entries(look).forEach(([name, value]) => ring.setAttribute(name, value));
+    sheet.svg.append(ring);
+    const { westM, northM } = sheet.svg.dataset;
+    parent.postMessage({ east_m: Number(westM) + across / sheet.perMetre, north_m: Number(northM) - down / sheet.perMetre }, "*");
+  }));
+  addEventListener("message", (event) => { if (event.source === parent && event.data === "print") print(); });
+}
 doc.addEventListener("keydown", (event) => {
   if (event.key !== "Escape" || !doc.querySelector(".chosen")) return;
   leave();

@@ -180,6 +180,23 @@ pub enum AnalyseError {
     Region(#[from] RegionError),
 }
 
+impl AnalyseError {
+    /// What the user can do about it.
+    pub const fn hint(&self) -> Option<&'static str> {
+        match self {
+            Self::PlanAndLogFarApart { is_swapped: true, .. } => {
+                Some("the plan lists latitude first; GeoJSON wants [longitude, latitude]")
+            }
+            Self::PlanAndLogFarApart { .. } | Self::PlanOfAnotherGarden { .. } => {
+                Some("take the plan of the garden in which this log was made")
+            }
+            Self::LocalLogWithPlan => Some("leave out the plan to draw the outline from the log"),
+            Self::NoOutline { .. } => Some("give a plan of the garden, which says where its lawn is"),
+            _ => None,
+        }
+    }
+}
+
 fn count(faults: &[PlanFault]) -> String {
     plural(
         faults.iter().filter(|fault| fault.is_fatal).count(),

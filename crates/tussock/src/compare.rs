@@ -104,6 +104,19 @@ pub enum CompareError {
     Analyse(#[from] AnalyseError),
 }
 
+impl CompareError {
+    /// What the user can do about it.
+    pub const fn hint(&self) -> Option<&'static str> {
+        match self {
+            Self::NoWidth { .. } => {
+                Some("give it with --cut-width 22cm, or as machine.cut_width_m in the settings")
+            }
+            Self::Analyse(error) => error.hint(),
+            _ => None,
+        }
+    }
+}
+
 /// The site of a side on a frame.
 fn site_of(findings: &Findings, frame: Frame, side: &'static str) -> Result<Site, CompareError> {
     let plan = findings.plan.as_ref().ok_or(CompareError::NoPlan { side })?;

@@ -62,7 +62,7 @@ pub use compare::{CompareError, Side, Sides, compare};
 pub use from_trace::plan_from_trace;
 pub use inspect::inspect;
 pub use mended::{MendedPlan, mended_plan};
-pub use plan_check::{PlanReport, PlanRow, check_plan};
+pub use plan_check::{PlanReport, PlanRow, check_plan, sound_plan};
 pub use plan_forecast::{TypicalRun, plan_forecast};
 pub use tussock_coverage as coverage;
 pub use tussock_diagnose as diagnose;

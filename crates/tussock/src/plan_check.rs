@@ -38,6 +38,17 @@ impl PlanReport {
     }
 }
 
+/// A plan of whose text the faults are known, if none of them is fatal. Faults of its ground are found where it is used.
+///
+/// # Errors
+/// All faults at once, those of the text and those of the ground.
+pub fn sound_plan(plan: Plan, read_faults: Vec<PlanFault>) -> Result<Plan, Vec<PlanFault>> {
+    if read_faults.iter().any(|fault| fault.is_fatal) {
+        return Err(tussock_plane::merge_faults(read_faults, check_plan(&plan).faults));
+    }
+    Ok(plan)
+}
+
 /// Checks a plan and measures it. Areas are on the tangent plane at the lawn's middle: within 1 part in 10 million of the
 /// ellipsoid for a garden.
 pub fn check_plan(plan: &Plan) -> PlanReport {

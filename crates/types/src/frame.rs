@@ -100,6 +100,56 @@ impl FrameFindings {
     }
 }
 
+/// A typed place that is none.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct NotAPlace(String);
+
+impl std::fmt::Display for NotAPlace {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.write_str(&self.0)
+    }
+}
+
+impl std::error::Error for NotAPlace {}
+
+/// Two numbers with a comma between them.
+fn pair(typed: &str) -> Option<(f64, f64)> {
+    let (first, second) = typed.split_once(',')?;
+    Some((first.trim().parse().ok()?, second.trim().parse().ok()?))
+}
+
+/// As people type it: `40.00006,-30.00012`, latitude first.
+impl std::str::FromStr for GeoPoint {
+    type Err = NotAPlace;
+
+    fn from_str(typed: &str) -> Result<Self, NotAPlace> {
+        pair(typed)
+            .map(|(lat_deg, lon_deg)| Self { lat_deg, lon_deg })
+            .filter(|at| at.lat_deg.abs() <= 90.0 && at.lon_deg.abs() <= 180.0)
+            .ok_or_else(|| {
+                NotAPlace(format!(
+                    "{typed:?} is no position, expected latitude,longitude in degrees, such as 40.00006,-30.00012"
+                ))
+            })
+    }
+}
+
+/// As people type it: `4.5,-2`, east first.
+impl std::str::FromStr for Place {
+    type Err = NotAPlace;
+
+    fn from_str(typed: &str) -> Result<Self, NotAPlace> {
+        pair(typed)
+            .map(|(east_m, north_m)| Self::new(east_m, north_m))
+            .filter(|at| at.east_m.is_finite() && at.north_m.is_finite())
+            .ok_or_else(|| {
+                NotAPlace(format!(
+                    "{typed:?} is no place, expected metres east,north, such as 4.5,-2"
+                ))
+            })
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -30,6 +30,7 @@ pub use comparison::*;
 pub use error_series::*;
 pub use findings::*;
 pub use forecast::*;
+pub use frame::NotAPlace;
 pub use grid::*;
 pub use hours::*;
 pub use installation::*;

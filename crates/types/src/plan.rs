@@ -1,6 +1,6 @@
 //! What was installed.
 
-use crate::GeoPoint;
+use crate::{GeoPoint, plural};
 use serde::{Deserialize, Serialize};
 
 /// A polygon on Earth: outer ring first, holes after it. Rings are closed (first point = last point).
@@ -146,6 +146,15 @@ impl PlanFault {
             ..self
         }
     }
+}
+
+/// What to say of a plan that cannot be used: how many faults, then each on a line.
+pub fn plan_faults(plan_name: &str, faults: &[PlanFault]) -> String {
+    let fatal = faults.iter().filter(|fault| fault.is_fatal).count();
+    let count = plural(fatal, "fault", "faults");
+    let line = |fault: &PlanFault| format!("\n{}{fault}", if fault.is_fatal { "" } else { "to look at: " });
+    let lines: String = faults.iter().map(line).collect();
+    format!("{plan_name}: {count} in this plan, expected none{lines}")
 }
 
 impl std::fmt::Display for PlanFault {

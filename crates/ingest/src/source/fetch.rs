@@ -12,7 +12,7 @@ const PIECE_BYTES: usize = 1 << 16;
 const RATIO_FROM_BYTES: u64 = 16 << 20;
 
 /// Kinds of file that people pick by mistake, by their first bytes.
-const OTHER_FILES: [(&[u8], &str); 8] = [
+const OTHER_FILES: &[(&[u8], &str)] = &[
     (b"PK\x03\x04", "a ZIP archive (unpack it first)"),
     (b"\xfd7zXZ\x00", "XZ data (unpack it first)"),
     (b"BZh", "bzip2 data (unpack it first)"),
@@ -21,6 +21,8 @@ const OTHER_FILES: [(&[u8], &str); 8] = [
     (b"\x89PNG", "a PNG picture"),
     (b"\xff\xd8\xff", "a JPEG picture"),
     (b"SQLite format 3", "an SQLite database"),
+    #[cfg(not(feature = "zstd"))]
+    (&ZSTANDARD, "Zstandard data (unpack it first)"),
 ];
 
 /// First bytes of a gzip member and of a Zstandard frame (RFC 1952, RFC 8878).
@@ -30,22 +32,25 @@ const ZSTANDARD: [u8; 4] = [0x28, 0xb5, 0x2f, 0xfd];
 /// Unpacks several members or frames one after the other.
 enum Unpacker<R: BufRead> {
     Gzip(flate2::bufread::MultiGzDecoder<R>),
+    #[cfg(feature = "zstd")]
     Zstandard(Box<zstd::stream::read::Decoder<'static, R>>),
 }
 
 impl<R: BufRead> Unpacker<R> {
     fn of(head: &[u8], packed: R) -> io::Result<Self> {
-        if head.starts_with(&ZSTANDARD) {
-            let unpacker = zstd::stream::read::Decoder::with_buffer(packed)?;
-            Ok(Self::Zstandard(Box::new(unpacker)))
-        } else {
-            Ok(Self::Gzip(flate2::bufread::MultiGzDecoder::new(packed)))
-        }
+        Ok(match head {
+            #[cfg(feature = "zstd")]
+            head if head.starts_with(&ZSTANDARD) => {
+                Self::Zstandard(Box::new(zstd::stream::read::Decoder::with_buffer(packed)?))
+            }
+            _ => Self::Gzip(flate2::bufread::MultiGzDecoder::new(packed)),
+        })
     }
 
     fn get_ref(&self) -> &R {
         match self {
             Self::Gzip(unpacker) => unpacker.get_ref(),
+            #[cfg(feature = "zstd")]
             Self::Zstandard(unpacker) => unpacker.get_ref(),
         }
     }
@@ -55,6 +60,7 @@ impl<R: BufRead> Read for Unpacker<R> {
     fn read(&mut self, buffer: &mut [u8]) -> io::Result<usize> {
         match self {
             Self::Gzip(unpacker) => unpacker.read(buffer),
+            #[cfg(feature = "zstd")]
             Self::Zstandard(unpacker) => unpacker.read(buffer),
         }
     }
@@ -171,7 +177,7 @@ pub(super) fn fetch(name: &str, input: impl Read, limits: &LimitSettings) -> Res
     if head.is_empty() {
         return Err(IngestError::Empty { name: name.into() });
     }
-    for (magic, found) in OTHER_FILES {
+    for &(magic, found) in OTHER_FILES {
         if head.starts_with(magic) {
             return Err(IngestError::NotALog {
                 name: name.into(),

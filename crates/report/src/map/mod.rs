@@ -14,10 +14,11 @@ mod labels;
 mod layers;
 mod legend;
 mod marks;
+#[cfg(feature = "picture")]
 mod picture;
 pub(crate) mod view;
 
-use crate::{ramp, raster::Ground};
+use crate::raster::Ground;
 use std::fmt::Write;
 use tussock_types::Findings;
 use view::View;
@@ -26,6 +27,7 @@ pub(crate) use before_after::{Side, pocket_id, twin_svg};
 pub(crate) use layers::Layer;
 pub(crate) use legend::{entries as legend_entries, page_entries};
 pub(crate) use marks::key;
+#[cfg(feature = "picture")]
 pub use picture::map_png;
 
 /// Ink for what was found.
@@ -167,6 +169,7 @@ impl Drawing {
     }
 
     /// The marks alone, on clear ground.
+    #[cfg(feature = "picture")]
     pub(crate) fn marks_svg(&self) -> String {
         format!("{}{}</svg>", self.head(), self.marks)
     }
@@ -205,11 +208,15 @@ impl Drawing {
     /// The map of the page, every layer in a group of its own. A page may hold two, so names in it carry a prefix.
     pub(crate) fn page_svg(&self, label: &str, grounds: Grounds) -> String {
         let mut out = format!(
-            "<svg class=\"map\" viewBox=\"0 0 {w:.0} {h:.0}\" width=\"{w:.0}\" height=\"{h:.0}\" data-units-per-m=\"{scale:.4}\" \
+            "<svg class=\"map\" viewBox=\"0 0 {w:.0} {h:.0}\" width=\"{w:.0}\" height=\"{h:.0}\" data-units-per-m=\"{scale:.4}\"{corner} \
              font-family=\"DejaVu Sans, sans-serif\" font-size=\"14\" role=\"group\" aria-label=\"{label}\">",
             w = self.width,
             h = self.height,
             scale = self.view.map_or(1.0, |view| view.scale),
+            corner = match (grounds, self.view) {
+                (Grounds::All { .. }, Some(view)) => corner(&view),
+                _ => String::new(),
+            },
         );
         out.push_str(&self.sheet());
         if let (Some(view), Some(ground)) = (&self.view, &self.ground) {
@@ -251,6 +258,15 @@ impl Drawing {
     }
 }
 
+/// Where the upper left corner lies, for who asks which place is under a point.
+fn corner(view: &View) -> String {
+    let corner = view.place(0.0, 0.0);
+    format!(
+        " data-west-m=\"{:.3}\" data-north-m=\"{:.3}\"",
+        corner.east_m, corner.north_m
+    )
+}
+
 /// Which pictures of the ground a page holds.
 #[derive(Clone, Copy)]
 pub(crate) enum Grounds {
@@ -271,4 +287,5 @@ pub fn map_svg(findings: &Findings) -> String {
 }
 
 /// The colour of the sheet as numbers.
-pub(crate) const SHEET_RGB: ramp::Rgb = [0xef, 0xeb, 0xdf];
+#[cfg(feature = "picture")]
+pub(crate) const SHEET_RGB: crate::ramp::Rgb = [0xef, 0xeb, 0xdf];
