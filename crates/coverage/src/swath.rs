@@ -2,7 +2,7 @@
 
 use tussock_locate::activities::backs_off;
 use tussock_locate::{Piece, Track};
-use tussock_plane::BitGrid;
+use tussock_plane::{BitGrid, Vector};
 use tussock_types::math;
 use tussock_types::{Grid, Place, Settings};
 
@@ -56,20 +56,11 @@ pub fn sweeps_of<'a>(pieces: impl Iterator<Item = &'a Piece>, settings: &Setting
             let backwards = before.is_some_and(|before| backs_off(before, (from, to), LEAST_REVERSE_M));
             before = Some((from, to));
             let facing = if backwards { -1.0 } else { 1.0 };
-            let length_m = from.place.distance_m(to.place);
-            let shift = if shifts && length_m > 0.0 {
-                let along = [
-                    facing * (to.place.east_m - from.place.east_m) / length_m,
-                    facing * (to.place.north_m - from.place.north_m) / length_m,
-                ];
-                [
-                    along[0] * forward_m - along[1] * left_m,
-                    along[1] * forward_m + along[0] * left_m,
-                ]
-            } else {
-                [0.0, 0.0]
-            };
-            let moved = |place: Place| Place::new(place.east_m + shift[0], place.north_m + shift[1]);
+            let along = Vector::direction(from.place, to.place).filter(|_| shifts);
+            let shift = along.map_or(Vector::default(), |along| {
+                (along * forward_m + along.left() * left_m) * facing
+            });
+            let moved = |place: Place| Place::from(Vector::from(place) + shift);
             let sweep = Sweep {
                 from: moved(from.place),
                 to: moved(to.place),

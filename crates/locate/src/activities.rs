@@ -15,7 +15,7 @@
 //! Cost: linear in corners, times the edges of the lines for drives next to the station.
 
 use crate::{Halt, HaltPlace, Piece, Track, Vertex};
-use tussock_plane::Region;
+use tussock_plane::{Region, Vector};
 use tussock_types::Place;
 use tussock_types::math;
 
@@ -236,15 +236,13 @@ fn with_station(tiles: &[Spell], halts: &[Halt]) -> Vec<Spell> {
 /// Whether a drive goes straight back, a little but no less than `least_m`, along the one before it: reversing, the body
 /// keeps its heading.
 pub fn backs_off(before: (Vertex, Vertex), leg: (Vertex, Vertex), least_m: f64) -> bool {
-    let way = |leg: (Vertex, Vertex)| {
-        [
-            leg.1.place.east_m - leg.0.place.east_m,
-            leg.1.place.north_m - leg.0.place.north_m,
-        ]
-    };
+    let way = |leg: (Vertex, Vertex)| Vector::between(leg.0.place, leg.1.place);
     let (came, goes) = (way(before), way(leg));
-    let (came_m, goes_m) = (math::hypot(came[0], came[1]), math::hypot(goes[0], goes[1]));
-    let dot_m2 = came[0] * goes[0] + came[1] * goes[1];
+    let (came_m, goes_m) = (
+        math::hypot(came.east, came.north),
+        math::hypot(goes.east, goes.north),
+    );
+    let dot_m2 = came.dot(goes);
     (least_m..=MOST_REVERSE_M).contains(&goes_m)
         && came_m >= 1.5 * goes_m
         && dot_m2 <= -BACKWARDS * came_m * goes_m

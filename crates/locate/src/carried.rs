@@ -12,7 +12,7 @@
 use crate::{Kept, NoiseEstimate};
 use rayon::prelude::*;
 use std::ops::Range;
-use tussock_plane::Region;
+use tussock_plane::{Region, Vector};
 use tussock_types::math;
 
 /// A stretch in which the machine was carried or pushed.
@@ -184,15 +184,12 @@ fn too_fast(kept: &Kept, noise: &NoiseEstimate, speed_mps: f64) -> Vec<Range<usi
 /// The part of a window that gets ahead most of a pace between driving and being carried.
 fn fastest_part(kept: &Kept, window: Range<usize>, chord_m: f64, between_mps: f64) -> Range<usize> {
     let (from, to) = (kept.place(window.start), kept.place(window.end - 1));
-    let along = [
-        (to.east_m - from.east_m) / chord_m,
-        (to.north_m - from.north_m) / chord_m,
-    ];
+    let way = Vector::between(from, to);
+    let along = Vector::new(way.east / chord_m, way.north / chord_m);
     let (mut best_m, mut best) = (0.0, window.clone());
     let (mut ahead_m, mut start) = (0.0, window.start);
     for index in window.start + 1..window.end {
-        let step_m = (kept.east_m[index] - kept.east_m[index - 1]) * along[0]
-            + (kept.north_m[index] - kept.north_m[index - 1]) * along[1];
+        let step_m = Vector::between(kept.place(index - 1), kept.place(index)).dot(along);
         ahead_m += step_m - between_mps * (kept.time_s[index] - kept.time_s[index - 1]);
         if ahead_m <= 0.0 {
             (ahead_m, start) = (0.0, index);

@@ -19,6 +19,7 @@ use crate::{Kept, Piece};
 use foldhash::fast::FixedState;
 use rayon::prelude::*;
 use std::collections::{HashMap, HashSet};
+use tussock_plane::Vector;
 use tussock_types::Place;
 use tussock_types::math;
 
@@ -100,7 +101,7 @@ type ByNode<T> = HashMap<Node, T, FixedState>;
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct LocalBias {
     /// Offset of positions at each node that is bent: node, east, north.
-    offsets_m: ByNode<[f64; 2]>,
+    offsets_m: ByNode<Vector>,
     /// Largest offset.
     pub largest_m: f64,
     /// Where it is the largest.
@@ -127,24 +128,22 @@ fn around(place: Place) -> [(Node, f64); 4] {
     ]
 }
 
-fn offset_at(offsets_m: &ByNode<[f64; 2]>, place: Place) -> [f64; 2] {
-    let mut sum = [0.0; 2];
+fn offset_at(offsets_m: &ByNode<Vector>, place: Place) -> Vector {
+    let mut sum = Vector::default();
     for (node, weight) in around(place) {
         if let Some(offset_m) = offsets_m.get(&node) {
-            sum[0] += weight * offset_m[0];
-            sum[1] += weight * offset_m[1];
+            sum = sum + *offset_m * weight;
         }
     }
     sum
 }
 
 /// Solves place + offset at place = logged. Offsets change by less than one metre in a metre, or they could not be undone.
-fn straightened(offsets_m: &ByNode<[f64; 2]>, logged: Place, guess: Place) -> Place {
+fn straightened(offsets_m: &ByNode<Vector>, logged: Place, guess: Place) -> Place {
     const STEPS: usize = 12;
     let mut place = guess;
     for _ in 0..STEPS {
-        let [east_m, north_m] = offset_at(offsets_m, place);
-        let next = Place::new(logged.east_m - east_m, logged.north_m - north_m);
+        let next: Place = (Vector::from(logged) - offset_at(offsets_m, place)).into();
         let moved_m = next.distance_m(place);
         // Half steps: a steep bend would be overshot to and fro.
         place = place.middle(next);
@@ -170,7 +169,7 @@ struct Line {
     seen: Vec<Place>,
     middle_s: f64,
     centre: Place,
-    velocity_mps: [f64; 2],
+    velocity_mps: Vector,
 }
 
 /// Joins pieces of path that go on in the same direction and takes the fixes of each.
@@ -190,24 +189,18 @@ fn drives(kept: &Kept, pieces: &[Piece]) -> Vec<Line> {
             seen: (first..end).map(|index| kept.place(index)).collect(),
             middle_s: 0.0,
             centre: Place::default(),
-            velocity_mps: [1.0, 0.0],
+            velocity_mps: Vector::new(1.0, 0.0),
         });
     };
     for piece in pieces {
-        let mut open: Option<(f64, f64, [f64; 2])> = None;
+        let mut open: Option<(f64, f64, Vector)> = None;
         for pair in piece.vertices.windows(2) {
             let (from, to) = (pair[0], pair[1]);
-            let length_m = from.place.distance_m(to.place);
-            if !(length_m > 0.0) {
+            let Some(along) = Vector::direction(from.place, to.place) else {
                 continue;
-            }
-            let along = [
-                (to.place.east_m - from.place.east_m) / length_m,
-                (to.place.north_m - from.place.north_m) / length_m,
-            ];
-            let goes_on = open.filter(|(_, _, last)| {
-                along[0] * last[0] + along[1] * last[1] > TURN_COSINE && from.leave_s - from.arrive_s < STOP_S
-            });
+            };
+            let is_short = from.leave_s - from.arrive_s < STOP_S;
+            let goes_on = open.filter(|(_, _, last)| along.dot(*last) > TURN_COSINE && is_short);
             match goes_on {
                 Some((start_s, _, _)) => open = Some((start_s, to.arrive_s, along)),
                 None => {
@@ -226,15 +219,10 @@ fn drives(kept: &Kept, pieces: &[Piece]) -> Vec<Line> {
 }
 
 impl Line {
-    fn along(&self) -> [f64; 2] {
-        let [east, north] = self.velocity_mps;
+    fn along(&self) -> Vector {
+        let Vector { east, north } = self.velocity_mps;
         let speed_mps = math::hypot(east, north).max(1e-9);
-        [east / speed_mps, north / speed_mps]
-    }
-
-    fn across(&self) -> [f64; 2] {
-        let [east, north] = self.along();
-        [-north, east]
+        Vector::new(east / speed_mps, north / speed_mps)
     }
 
     /// Weighted regression of places on time.
@@ -256,14 +244,14 @@ impl Line {
             // The usual speed is known, and held to by motors.
             let (own, usual) = (tt / (scale_m * scale_m), 1.0 / (SPEED_SD * speed_mps).powi(2));
             let share = (own + usual * speed_mps / found_mps) / (own + usual);
-            self.velocity_mps = [share * te / tt, share * tn / tt];
+            self.velocity_mps = Vector::new(share * te / tt, share * tn / tt);
         }
     }
 
     /// Square of how far a place lies off, in units of Cauchy's scale.
     fn square(&self, at: usize, place: Place, scale_m: f64) -> f64 {
-        let [east_m, north_m] = self.off_m(at, place);
-        (east_m * east_m + north_m * north_m) / (CAUCHY * scale_m).powi(2)
+        let off_m = self.off_m(at, place);
+        off_m.dot(off_m) / (CAUCHY * scale_m).powi(2)
     }
 
     /// Cauchy weights of places.
@@ -285,7 +273,7 @@ impl Line {
     fn fit(&mut self, places: &[Place], scale_m: f64, speed_mps: f64) {
         let count = places.len();
         let half = count.div_ceil(2);
-        let mut best: Option<(f64, f64, Place, [f64; 2])> = None;
+        let mut best: Option<(f64, f64, Place, Vector)> = None;
         for start in [0..count, 0..half, count - half..count] {
             let mut weights: Vec<f64> = (0..count)
                 .map(|at| f64::from(u8::from(start.contains(&at))))
@@ -296,7 +284,7 @@ impl Line {
             }
             self.regress(places, &weights, scale_m, speed_mps);
             let mut cost = self.cost(places, scale_m);
-            let found_mps = math::hypot(self.velocity_mps[0], self.velocity_mps[1]);
+            let found_mps = size(&self.velocity_mps);
             cost += ((found_mps - speed_mps) / (SPEED_SD * speed_mps)).powi(2);
             if best.is_none_or(|(least, ..)| cost < least) {
                 best = Some((cost, self.middle_s, self.centre, self.velocity_mps));
@@ -309,28 +297,23 @@ impl Line {
 
     fn look(&mut self) {
         for (seen, time_s) in self.seen.iter_mut().zip(&self.time_s) {
-            let since_s = time_s - self.middle_s;
-            *seen = Place::new(
-                self.centre.east_m + since_s * self.velocity_mps[0],
-                self.centre.north_m + since_s * self.velocity_mps[1],
-            );
+            *seen = (Vector::from(self.centre) + self.velocity_mps * (time_s - self.middle_s)).into();
         }
     }
 
     /// From where it should have been to a place.
-    fn off_m(&self, at: usize, place: Place) -> [f64; 2] {
-        let since_s = self.time_s[at] - self.middle_s;
-        [
-            place.east_m - self.centre.east_m - since_s * self.velocity_mps[0],
-            place.north_m - self.centre.north_m - since_s * self.velocity_mps[1],
-        ]
+    fn off_m(&self, at: usize, place: Place) -> Vector {
+        Vector::between(self.centre, place) - self.velocity_mps * (self.time_s[at] - self.middle_s)
     }
 
     /// Distance to the left of the line.
     fn left_m(&self, at: usize, place: Place) -> f64 {
-        let ([east, north], [east_m, north_m]) = (self.across(), self.off_m(at, place));
-        east * east_m + north * north_m
+        self.along().left().dot(self.off_m(at, place))
     }
+}
+
+fn size(way: &Vector) -> f64 {
+    math::hypot(way.east, way.north)
 }
 
 /// What the drives over one node say.
@@ -339,7 +322,7 @@ struct Sum {
     /// Weighted sum of across times across: east-east, east-north, north-north.
     square: [f64; 3],
     /// And of across times distance.
-    pull: [f64; 2],
+    pull: Vector,
     /// Drives over it.
     drives: f64,
     /// The last of them.
@@ -347,12 +330,11 @@ struct Sum {
 }
 
 impl Sum {
-    fn add(&mut self, across: [f64; 2], off_m: f64, weight: f64) {
-        self.square[0] += weight * across[0] * across[0];
-        self.square[1] += weight * across[0] * across[1];
-        self.square[2] += weight * across[1] * across[1];
-        self.pull[0] += weight * across[0] * off_m;
-        self.pull[1] += weight * across[1] * off_m;
+    fn add(&mut self, across: Vector, off_m: f64, weight: f64) {
+        self.square[0] += weight * across.east * across.east;
+        self.square[1] += weight * across.east * across.north;
+        self.square[2] += weight * across.north * across.north;
+        self.pull = self.pull + across * weight * off_m;
     }
 
     fn count(&mut self, number: usize) {
@@ -362,13 +344,14 @@ impl Sum {
         }
     }
 
-    fn solved_m(&self) -> [f64; 2] {
+    fn solved_m(&self) -> Vector {
         let [ee, en, nn] = [self.square[0] + RIDGE, self.square[1], self.square[2] + RIDGE];
         let determinant = ee * nn - en * en;
-        [
-            (nn * self.pull[0] - en * self.pull[1]) / determinant,
-            (ee * self.pull[1] - en * self.pull[0]) / determinant,
-        ]
+        let Vector { east, north } = self.pull;
+        Vector::new(
+            (nn * east - en * north) / determinant,
+            (ee * north - en * east) / determinant,
+        )
     }
 }
 
@@ -382,7 +365,7 @@ pub fn find(kept: &Kept, pieces: &[Piece], white_m: f64, speed_mps: f64) -> Opti
     }
     let mut lines = drives(kept, pieces);
     let scale_m = white_m.max(0.02);
-    let mut offsets_m: ByNode<[f64; 2]> = ByNode::default();
+    let mut offsets_m: ByNode<Vector> = ByNode::default();
     for round in 0..ROUNDS {
         let mut sums: ByNode<Sum> = ByNode::default();
         // Drives are fitted side by side, then heard one after the other.
@@ -390,14 +373,8 @@ pub fn find(kept: &Kept, pieces: &[Piece], white_m: f64, speed_mps: f64) -> Opti
             .par_iter_mut()
             .with_min_len(DRIVES_AT_ONCE)
             .map(|line| {
-                let places: Vec<Place> = line
-                    .places
-                    .iter()
-                    .zip(&line.seen)
-                    .map(|(logged, seen)| {
-                        let [east_m, north_m] = offset_at(&offsets_m, *seen);
-                        Place::new(logged.east_m - east_m, logged.north_m - north_m)
-                    })
+                let places: Vec<Place> = (line.places.iter().zip(&line.seen))
+                    .map(|(logged, seen)| (Vector::from(*logged) - offset_at(&offsets_m, *seen)).into())
                     .collect();
                 line.fit(&places, scale_m, speed_mps);
                 line.look();
@@ -405,24 +382,20 @@ pub fn find(kept: &Kept, pieces: &[Piece], white_m: f64, speed_mps: f64) -> Opti
             })
             .collect();
         for (number, (line, places)) in lines.iter().zip(&straightened).enumerate() {
-            let (along, across) = (line.along(), line.across());
+            let (along, across) = (line.along(), line.along().left());
             for (at, seen) in line.seen.iter().enumerate() {
-                let [east_m, north_m] = line.off_m(at, places[at]);
-                let left_m = across[0] * east_m + across[1] * north_m;
-                let ahead_m = along[0] * east_m + along[1] * north_m;
+                let off_m = line.off_m(at, places[at]);
                 for (node, weight) in around(*seen) {
                     let sum = sums.entry(node).or_default();
                     sum.count(number + 1);
-                    sum.add(across, left_m, weight);
-                    sum.add(along, ahead_m, ALONG_SHARE * weight);
+                    sum.add(across, across.dot(off_m), weight);
+                    sum.add(along, along.dot(off_m), ALONG_SHARE * weight);
                 }
             }
         }
         for (node, sum) in &sums {
-            let [east_m, north_m] = sum.solved_m();
             let offset_m = offsets_m.entry(*node).or_default();
-            offset_m[0] += east_m;
-            offset_m[1] += north_m;
+            *offset_m = *offset_m + sum.solved_m();
         }
         offsets_m = smoothed(&offsets_m, &sums);
         if round == 0 && believed(&lines, &offsets_m, HINT).is_none() {
@@ -435,13 +408,13 @@ pub fn find(kept: &Kept, pieces: &[Piece], white_m: f64, speed_mps: f64) -> Opti
 }
 
 /// Nodes with few drives lean on their neighbours.
-fn smoothed(offsets_m: &ByNode<[f64; 2]>, sums: &ByNode<Sum>) -> ByNode<[f64; 2]> {
+fn smoothed(offsets_m: &ByNode<Vector>, sums: &ByNode<Sum>) -> ByNode<Vector> {
     offsets_m
         .iter()
         .map(|(&(east, north), offset_m)| {
             let drives = |node: &Node| sums.get(node).map_or(0.0, |sum| sum.drives);
             let own = drives(&(east, north));
-            let mut around = [0.0; 3];
+            let (mut around, mut weights) = (Vector::default(), 0.0);
             for step in [
                 (-1, 0),
                 (1, 0),
@@ -455,16 +428,19 @@ fn smoothed(offsets_m: &ByNode<[f64; 2]>, sums: &ByNode<Sum>) -> ByNode<[f64; 2]
                 let node = (east + step.0, north + step.1);
                 if let Some(other_m) = offsets_m.get(&node) {
                     let weight = drives(&node);
-                    around[0] += weight * other_m[0];
-                    around[1] += weight * other_m[1];
-                    around[2] += weight;
+                    around = around + *other_m * weight;
+                    weights += weight;
                 }
             }
-            let lean = if around[2] > 0.0 { LEAN_DRIVES } else { 0.0 };
+            let lean = if weights > 0.0 { LEAN_DRIVES } else { 0.0 };
             let sum = (own + lean).max(1e-12);
             let mixed =
-                |axis: usize| (own * offset_m[axis] + lean * around[axis] / around[2].max(1e-12)) / sum;
-            ((east, north), [mixed(0), mixed(1)])
+                |own_m: f64, others_m: f64| (own * own_m + lean * others_m / weights.max(1e-12)) / sum;
+            let mixed = Vector::new(
+                mixed(offset_m.east, around.east),
+                mixed(offset_m.north, around.north),
+            );
+            ((east, north), mixed)
         })
         .collect()
 }
@@ -481,12 +457,12 @@ struct Says {
 }
 
 impl Says {
-    fn take(&mut self, off_m: f64, across: [f64; 2], offset_m: [f64; 2], share: f64) {
-        let expected_m = across[0] * offset_m[0] + across[1] * offset_m[1];
+    fn take(&mut self, off_m: f64, across: Vector, offset_m: Vector, share: f64) {
+        let expected_m = across.dot(offset_m);
         self.drives += share;
         self.left_m2 += share * (off_m - expected_m).powi(2);
         self.explained_m2 += share * expected_m * expected_m;
-        let turns = math::atan2(across[1], across[0]) / std::f64::consts::PI;
+        let turns = across.angle_rad() / std::f64::consts::PI;
         let sector = &mut self.sectors[((turns.rem_euclid(1.0) * SECTORS as f64) as usize).min(SECTORS - 1)];
         sector[0] += share;
         sector[1] += share * off_m * expected_m.signum();
@@ -514,7 +490,7 @@ impl Says {
 }
 
 /// The nodes that are bent beyond doubt, with those around them.
-fn believed(lines: &[Line], offsets_m: &ByNode<[f64; 2]>, sure: Sure) -> Option<LocalBias> {
+fn believed(lines: &[Line], offsets_m: &ByNode<Vector>, sure: Sure) -> Option<LocalBias> {
     // Each drive over a node says once how far it lies off there, along the offset; drives are apart in time.
     let of_lines: Vec<ByNode<[f64; 2]>> = lines
         .par_iter()
@@ -534,7 +510,7 @@ fn believed(lines: &[Line], offsets_m: &ByNode<[f64; 2]>, sure: Sure) -> Option<
         .collect();
     let mut says: ByNode<Says> = ByNode::default();
     for (line, own) in lines.iter().zip(of_lines) {
-        let across = line.across();
+        let across = line.along().left();
         for (node, [off_m, weight]) in own {
             if let (Some(offset_m), true) = (offsets_m.get(&node), weight > 0.0) {
                 says.entry(node)
@@ -543,7 +519,6 @@ fn believed(lines: &[Line], offsets_m: &ByNode<[f64; 2]>, sure: Sure) -> Option<
             }
         }
     }
-    let size = |offset_m: &[f64; 2]| math::hypot(offset_m[0], offset_m[1]);
     let is_bent = |node: &Node| {
         offsets_m
             .get(node)

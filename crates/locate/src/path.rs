@@ -97,11 +97,7 @@ fn fit(blocks: &Blocks, part: Part, white_m: f64) -> Line {
         along = -along;
     }
     if fixes.len() == 2 {
-        let way = Vector::between(blocks.place(part.first), blocks.place(part.last));
-        let length_m = blocks.place(part.first).distance_m(blocks.place(part.last));
-        if length_m > 0.0 {
-            along = Vector::new(way.east / length_m, way.north / length_m);
-        }
+        along = Vector::direction(blocks.place(part.first), blocks.place(part.last)).unwrap_or(along);
     }
     let speed_mps = (along.dot(Vector::new(te, tn)) / tt.max(1e-9)).max(1e-3);
     let off = |index: usize| Vector::between(centre, blocks.place(index));

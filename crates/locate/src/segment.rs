@@ -14,6 +14,7 @@
 
 use crate::NoiseEstimate;
 use crate::blocks::Blocks;
+use tussock_plane::Vector;
 use tussock_types::math;
 
 /// Nats that a new leg costs.
@@ -101,10 +102,10 @@ pub struct Part {
 struct Start {
     fix: usize,
     base: f64,
-    e: [f64; 2],
+    e: Vector,
     m_s: f64,
     s_ee: f64,
-    s_me: [f64; 2],
+    s_me: Vector,
     s_mm: f64,
     /// Cost as a leg, up to the fix in hand.
     leg: f64,
@@ -138,10 +139,7 @@ pub fn segment(blocks: &Blocks, law: &StepLaw) -> Vec<Part> {
     let mut starts = vec![Start::default()];
     for fix in 1..count {
         let dt_s = blocks.time_s[fix] - blocks.time_s[fix - 1];
-        let step_m = [
-            blocks.east_m[fix] - blocks.east_m[fix - 1],
-            blocks.north_m[fix] - blocks.north_m[fix - 1],
-        ];
+        let step_m = Vector::between(blocks.place(fix - 1), blocks.place(fix));
         let (before, after) = (blocks.error_factor_at(fix - 1), blocks.error_factor_at(fix));
         // Where the receiver says that its error grows or shrinks, the slow part of it jumps.
         let jump_m2 = ((after - before) * law.slow_m).powi(2);
@@ -161,7 +159,7 @@ pub fn segment(blocks: &Blocks, law: &StepLaw) -> Vec<Part> {
             }
         }
         // A step may hold the turn itself.
-        let length_m = math::hypot(step_m[0], step_m[1]);
+        let length_m = math::hypot(step_m.east, step_m.north);
         let mixed = ends[fix - 1].cost + MIXED_NATS;
         let may_mix = length_m <= law.mixed_mps * dt_s + 4.0 * scale * law.white_m;
         mixed_before[fix] = may_mix && mixed < best.cost;
@@ -199,10 +197,7 @@ pub fn segment(blocks: &Blocks, law: &StepLaw) -> Vec<Part> {
 fn stands(blocks: &Blocks, part: Part, law: &StepLaw) -> bool {
     const SLOW_SHARE: f64 = 0.15;
     let lapse_s = blocks.time_s[part.last] - blocks.time_s[part.first];
-    let moved_m = math::hypot(
-        blocks.east_m[part.last] - blocks.east_m[part.first],
-        blocks.north_m[part.last] - blocks.north_m[part.first],
-    );
+    let moved_m = blocks.place(part.first).distance_m(blocks.place(part.last));
     lapse_s >= 5.0 && moved_m < SLOW_SHARE * law.speed_mps * lapse_s
 }
 
@@ -219,22 +214,18 @@ fn merge_halts(parts: &mut Vec<Part>) {
 }
 
 impl Start {
-    fn advance(&mut self, step_m: [f64; 2], dt_s: f64, law: &StepLaw, scale: f64) {
-        self.e = [
-            step_m[0] + law.theta * self.e[0],
-            step_m[1] + law.theta * self.e[1],
-        ];
+    fn advance(&mut self, step_m: Vector, dt_s: f64, law: &StepLaw, scale: f64) {
+        self.e = step_m + self.e * law.theta;
         self.m_s = dt_s + law.theta * self.m_s;
         let weight = 1.0 / (law.innovation_m2 * scale * scale);
-        self.s_ee += (self.e[0] * self.e[0] + self.e[1] * self.e[1]) * weight;
-        self.s_me[0] += self.m_s * self.e[0] * weight;
-        self.s_me[1] += self.m_s * self.e[1] * weight;
+        self.s_ee += self.e.dot(self.e) * weight;
+        self.s_me = self.s_me + self.e * self.m_s * weight;
         self.s_mm += self.m_s * self.m_s * weight;
     }
 
     /// Cost of these steps as a leg: heading free, speed near the usual one.
     fn leg_cost(&self, law: &StepLaw) -> f64 {
-        let pull = math::hypot(self.s_me[0], self.s_me[1]);
+        let pull = math::hypot(self.s_me.east, self.s_me.north);
         let trust = 1.0 / (law.speed_sd_mps * law.speed_sd_mps);
         let speed = (pull + law.speed_mps * trust) / (self.s_mm + trust);
         (self.s_ee - 2.0 * speed * pull + speed * speed * self.s_mm + (speed - law.speed_mps).powi(2) * trust)

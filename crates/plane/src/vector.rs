@@ -30,6 +30,12 @@ impl Vector {
         Self::new(to.east_m - from.east_m, to.north_m - from.north_m)
     }
 
+    /// The direction from one place to another, of length 1; `None` where they are one.
+    pub fn direction(from: Place, to: Place) -> Option<Self> {
+        let (way, length_m) = (Self::between(from, to), from.distance_m(to));
+        (length_m > 0.0).then(|| Self::new(way.east / length_m, way.north / length_m))
+    }
+
     /// Its angle, anticlockwise from east.
     pub fn angle_rad(self) -> f64 {
         math::atan2(self.north, self.east)

@@ -26,7 +26,7 @@
 
 use std::collections::HashMap;
 use tussock_locate::Track;
-use tussock_plane::{Frame, Leg, LegIndex, nearest_on_piece};
+use tussock_plane::{Frame, Leg, LegIndex, Vector, nearest_on_piece};
 use tussock_survey::Survey;
 use tussock_survey::{AnalyseError, Job};
 use tussock_types::{
@@ -111,7 +111,7 @@ struct Surveyed {
 struct Matched {
     foot: Place,
     /// Unit vector along it there.
-    heading: (f64, f64),
+    heading: Vector,
     cross_m: f64,
     along_m: Option<f64>,
     late_s: Option<f64>,
@@ -236,8 +236,7 @@ impl Surveyed {
         }
         let (distance_m, late_s, leg, foot, foot_m) = best?;
         let heading = self.heading(leg)?;
-        let off = (place.east_m - foot.east_m, place.north_m - foot.north_m);
-        let left_m = heading.0 * off.1 - heading.1 * off.0;
+        let left_m = heading.cross(Vector::between(foot, place));
         let is_timed = self.times_s.is_some();
         Some(Matched {
             foot,
@@ -249,17 +248,9 @@ impl Surveyed {
     }
 
     /// Unit vector along a leg, or along the nearest one before or after it that has a length.
-    fn heading(&self, leg: usize) -> Option<(f64, f64)> {
+    fn heading(&self, leg: usize) -> Option<Vector> {
         let legs = self.index.legs();
-        let of = |leg: &Leg| {
-            let length_m = leg.length_m();
-            (length_m > 0.0).then(|| {
-                (
-                    (leg.to.east_m - leg.from.east_m) / length_m,
-                    (leg.to.north_m - leg.from.north_m) / length_m,
-                )
-            })
-        };
+        let of = |leg: &Leg| Vector::direction(leg.from, leg.to);
         legs[..=leg]
             .iter()
             .rev()
@@ -323,7 +314,7 @@ struct Errors {
 struct Foot {
     time_s: f64,
     place: Place,
-    heading: (f64, f64),
+    heading: Vector,
     cross_m: f64,
 }
 
@@ -384,13 +375,9 @@ fn pass_to_pass_m(feet: &[Foot]) -> Vec<f64> {
                 if there.time_s > here.time_s + PASSES_WITHIN_S {
                     break;
                 }
-                let turned = here.heading.0 * there.heading.0 + here.heading.1 * there.heading.1;
-                let off = (
-                    there.place.east_m - here.place.east_m,
-                    there.place.north_m - here.place.north_m,
-                );
-                let abreast_m = (off.0 * here.heading.0 + off.1 * here.heading.1).abs();
-                let apart_m = (off.1 * here.heading.0 - off.0 * here.heading.1).abs();
+                let turned = here.heading.dot(there.heading);
+                let off = Vector::between(here.place, there.place);
+                let (abreast_m, apart_m) = (here.heading.dot(off).abs(), here.heading.cross(off).abs());
                 if turned.abs() < PASSES_TURNED_COS || abreast_m > ABREAST_M || apart_m > PASSES_APART_M {
                     continue;
                 }

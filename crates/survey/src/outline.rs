@@ -17,7 +17,7 @@ use tussock_coverage::pockets::{Pocket, pockets};
 use tussock_coverage::{swath, visits};
 use tussock_locate::turns::{self, Setback, SetbackSource, Turn};
 use tussock_locate::{Track, noise};
-use tussock_plane::{BitGrid, Region, distance, outlines};
+use tussock_plane::{BitGrid, Region, Vector, distance, outlines};
 use tussock_types::math;
 use tussock_types::{Grid, MachineSettings, Place};
 
@@ -201,10 +201,7 @@ fn shared_drift_m(tracks: &[Track]) -> f64 {
 fn is_island(gap: &Pocket, hull: &Hull, turns: &[Turn], ahead_m: f64, turns_per_m: f64) -> bool {
     let grid = gap.cells.grid;
     let leads_in = |turn: &&Turn| {
-        let ahead = Place::new(
-            turn.place.east_m + ahead_m * turn.into.east,
-            turn.place.north_m + ahead_m * turn.into.north,
-        );
+        let ahead: Place = (Vector::from(turn.place) + turn.into * ahead_m).into();
         (grid.cell_at(ahead)).is_some_and(|(column, row)| gap.cells.get(column, row))
     };
     let turned = turns.iter().filter(leads_in).count();

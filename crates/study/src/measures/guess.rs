@@ -5,7 +5,8 @@
 //! what lies between them is [`GuessedPattern::Undetermined`], and so is everything where positions do not carry such detail.
 
 use serde::{Deserialize, Serialize};
-use tussock_locate::{PathMethod, Piece};
+use tussock_locate::{PathMethod, Piece, Vertex};
+use tussock_plane::Vector;
 use tussock_survey::AnalyseError;
 use tussock_survey::Survey;
 use tussock_types::math;
@@ -156,36 +157,22 @@ pub fn guess_pattern(survey: &Survey<'_>) -> Result<PatternGuess, AnalyseError> 
     })
 }
 
-/// A leg as start, unit vector and length.
-fn leg(from: Place, to: Place) -> Option<([f64; 2], f64)> {
-    let length_m = from.distance_m(to);
-    (length_m > 0.0).then(|| {
-        (
-            [
-                (to.east_m - from.east_m) / length_m,
-                (to.north_m - from.north_m) / length_m,
-            ],
-            length_m,
-        )
-    })
-}
+/// A long leg: from, to, unit vector and length.
+type LongLeg = (Place, Place, Vector, f64);
 
 /// Path in long legs of which several in a row run beside or along the one before.
 fn in_lanes_m(piece: &Piece, beside_m: f64) -> f64 {
-    let long: Vec<(Place, Place, [f64; 2], f64)> = piece
-        .vertices
-        .windows(2)
-        .filter_map(|pair| {
-            let (along, length_m) = leg(pair[0].place, pair[1].place)?;
-            (length_m >= LEAST_LEG_M).then_some((pair[0].place, pair[1].place, along, length_m))
-        })
-        .collect();
-    let is_beside = |a: &(Place, Place, [f64; 2], f64), b: &(Place, Place, [f64; 2], f64)| {
-        let turned = a.2[0] * b.2[0] + a.2[1] * b.2[1];
+    let leg = |pair: &[Vertex]| {
+        let (from, to) = (pair[0].place, pair[1].place);
+        let (along, length_m) = (Vector::direction(from, to)?, from.distance_m(to));
+        (length_m >= LEAST_LEG_M).then_some((from, to, along, length_m))
+    };
+    let long: Vec<LongLeg> = piece.vertices.windows(2).filter_map(leg).collect();
+    let is_beside = |a: &LongLeg, b: &LongLeg| {
+        let turned = a.2.dot(b.2);
         // The way across from the end of the one to the line of the other: the next lane begins beside the end.
-        let off = (b.0.east_m - a.1.east_m, b.0.north_m - a.1.north_m);
-        let aside_m = (a.2[0] * off.1 - a.2[1] * off.0).abs();
-        let along_m = (a.2[0] * off.0 + a.2[1] * off.1).abs();
+        let off = Vector::between(a.1, b.0);
+        let (aside_m, along_m) = (a.2.cross(off).abs(), a.2.dot(off).abs());
         turned.abs() >= BESIDE_COS && turned < 0.0 && aside_m <= beside_m && along_m <= LEAST_LEG_M + beside_m
             // A lane that is driven in two legs goes straight on.
             || turned >= BESIDE_COS && aside_m <= 0.5 * beside_m && along_m <= LEAST_LEG_M
