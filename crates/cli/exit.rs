@@ -11,6 +11,12 @@ pub(crate) enum Exit {
     BelowThreshold,
     /// 2: wrong use, or something failed; nothing was written unless the message says so.
     Failed,
+    /// 3: a night shift is done, but for logs or gardens that could not be used.
+    SomeUnusable,
+    /// 4: a night shift found nothing where there was something.
+    NothingFound,
+    /// 5: the store or its disk is at fault.
+    Store,
     /// 130: interrupted.
     Interrupted,
 }
@@ -21,6 +27,9 @@ impl Exit {
             Self::Done => 0,
             Self::BelowThreshold => 1,
             Self::Failed => 2,
+            Self::SomeUnusable => 3,
+            Self::NothingFound => 4,
+            Self::Store => 5,
             Self::Interrupted => 130,
         }
     }
@@ -41,6 +50,8 @@ pub(crate) enum CommandFailure {
         message: String,
         /// What the user can do.
         hints: Vec<String>,
+        /// How the run ends.
+        exit: Exit,
     },
     /// The reader of our output went away; that ends the run well.
     ReaderGone,
@@ -61,12 +72,21 @@ impl CommandFailure {
         Self::Told {
             message: message.into(),
             hints: Vec::new(),
+            exit: Exit::Failed,
         }
     }
 
     pub(crate) fn hint(mut self, hint: impl Into<String>) -> Self {
         if let Self::Told { hints, .. } = &mut self {
             hints.push(hint.into());
+        }
+        self
+    }
+
+    /// Ends with another code than 2.
+    pub(crate) fn ending(mut self, ends: Exit) -> Self {
+        if let Self::Told { exit, .. } = &mut self {
+            *exit = ends;
         }
         self
     }
@@ -92,7 +112,15 @@ mod tests {
 
     #[test]
     fn the_codes_are_the_documented_ones() {
-        let codes = [Exit::Done, Exit::BelowThreshold, Exit::Failed, Exit::Interrupted].map(Exit::code);
-        assert_eq!(codes, [0, 1, 2, 130]);
+        let codes = [
+            Exit::Done,
+            Exit::BelowThreshold,
+            Exit::Failed,
+            Exit::SomeUnusable,
+            Exit::NothingFound,
+            Exit::Store,
+            Exit::Interrupted,
+        ];
+        assert_eq!(codes.map(Exit::code), [0, 1, 2, 3, 4, 5, 130]);
     }
 }

@@ -270,7 +270,7 @@ fn turn(_: &Path) -> std::io::Result<Option<fs::File>> {
     Ok(None)
 }
 
-fn stage(folder: &Path, bytes: &[u8]) -> std::io::Result<NamedTempFile> {
+pub(crate) fn stage(folder: &Path, bytes: &[u8]) -> std::io::Result<NamedTempFile> {
     let mut builder = tempfile::Builder::new();
     builder.prefix(".tussock-").suffix(".part");
     // A temporary file is for its owner alone; an output is for whom the user's umask says.
@@ -282,7 +282,7 @@ fn stage(folder: &Path, bytes: &[u8]) -> std::io::Result<NamedTempFile> {
     Ok(file)
 }
 
-fn folder_of(path: &Path) -> PathBuf {
+pub(crate) fn folder_of(path: &Path) -> PathBuf {
     match path.parent() {
         Some(folder) if folder != Path::new("") => folder.to_owned(),
         _ => PathBuf::from("."),

@@ -54,7 +54,7 @@ pub use plan_file::{PlanFileError, PlanRead, looks_swapped, read_plan, write_pla
 pub use reference_file::read_reference;
 pub use settings_file::{SettingsError, SettingsFault, read_settings, settings_reference};
 pub use source::digest;
-pub use tussock_types::{day_span_min, offset_s};
+pub use tussock_types::day_span_min;
 pub use walk::{
     WalkError, WalkFault, WalkGuess, WalkRole, WalkedPlan, complaints_from_waypoints, plan_from_walk,
 };

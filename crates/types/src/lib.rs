@@ -22,6 +22,7 @@ mod said;
 mod settings;
 mod trace;
 mod words;
+mod zone;
 
 pub use comparison::*;
 pub use error_series::*;
@@ -37,3 +38,4 @@ pub use said::*;
 pub use settings::*;
 pub use trace::*;
 pub use words::*;
+pub use zone::*;
