@@ -19,6 +19,9 @@ const PAGES: &[(&str, &[&str])] = &[
     ("batch", &["batch"]),
     ("batch-run", &["batch", "run"]),
     ("batch-report", &["batch", "report"]),
+    ("batch-check", &["batch", "check"]),
+    ("batch-acknowledge", &["batch", "acknowledge"]),
+    ("batch-mute", &["batch", "mute"]),
     ("batch-forget", &["batch", "forget"]),
 ];
 

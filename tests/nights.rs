@@ -58,12 +58,12 @@ fn with_one_log_in_twenty_damaged_the_others_are_as_they_would_have_been() {
         };
         std::fs::write(path, damaged).expect("written");
     }
-    let ran = folder.tussock(&format!("{RUN} damaged")).with_code(2);
+    let ran = folder.tussock(&format!("{RUN} damaged")).with_code(3);
     for log in lost {
         let told = ran.stderr.lines().filter(|line| line.contains(log)).count();
         assert_eq!(told, 1, "{log}\n{ran}");
     }
-    assert!(ran.stdout.contains("38 nights analysed, 2 failed"), "{ran}");
+    assert!(ran.stderr.contains("38 nights analysed, 2 failed"), "{ran}");
     let (whole, damaged) = (content(&folder.path("whole")), content(&folder.path("damaged")));
     let is_hit = |garden: &str| ["garden-0004", "garden-0017"].contains(&garden);
     let mut same = 0;
@@ -168,9 +168,9 @@ fn on_a_full_disk_nothing_is_lost_and_with_room_again_it_goes_on() {
         .filter(|line| line.starts_with("code"))
         .collect();
     assert_eq!(codes.len(), 6, "{ran}");
-    assert_eq!((codes[0], codes[5]), ("code 2", "code 0"), "{ran}");
+    assert_eq!((codes[0], codes[5]), ("code 5", "code 0"), "{ran}");
     assert!(
-        codes.iter().all(|code| ["code 0", "code 2"].contains(code)),
+        codes.iter().all(|code| ["code 0", "code 5"].contains(code)),
         "{ran}"
     );
     let told = String::from_utf8(folder.read("told")).expect("text");
@@ -227,7 +227,7 @@ fn a_log_dated_a_year_ahead_empties_nothing_and_what_expires_is_said() {
         written_now(&log.expect("a log").path());
     }
     let line = format!("{RUN} store --now {NOW}");
-    let ran = folder.tussock(&line).with_code(2);
+    let ran = folder.tussock(&line).with_code(3);
     assert!(ran.stderr.contains("logs/ahead.gpx (clock)"), "{ran}");
     assert!(ran.stderr.contains("set aside: 2027-05-01"), "{ran}");
     assert!(
@@ -242,7 +242,7 @@ fn a_log_dated_a_year_ahead_empties_nothing_and_what_expires_is_said() {
     let kept = content(&folder.path("store"));
     assert_eq!(nights(&kept).len(), 3);
     // As told to programs.
-    let ran = folder.tussock(&format!("{line} --format json")).with_code(0);
+    let ran = folder.tussock(&format!("{line} --log-format json")).with_code(0);
     assert!(ran.stderr.contains("\"expired_before\":\"2026-04-19\""), "{ran}");
     assert_eq!(content(&folder.path("store")), kept);
     // Forty days later: nothing goes without a word.
@@ -290,7 +290,7 @@ fn what_lies_outside_of_the_gardens_is_not_read_unless_it_is_allowed() {
         let of_nights = content.keys().filter(|(table, ..)| *table == "nights");
         of_nights.map(|(_, garden, _)| garden.clone()).collect()
     };
-    let ran = folder.tussock(&format!("{RUN} store")).with_code(2);
+    let ran = folder.tussock(&format!("{RUN} store")).with_code(3);
     for what in [
         "garden-0001: garden-0001/logs/night-000.gpx (unreadable)",
         "garden-0002: logs (unreadable)",
@@ -322,4 +322,244 @@ fn what_lies_outside_of_the_gardens_is_not_read_unless_it_is_allowed() {
         .tussock(&format!("{RUN} other --allow-outside"))
         .with_code(0);
     assert_eq!(gardens("other"), ["garden-0003", "x"]);
+}
+
+/// Lines of stderr as JSON; each says when, how grave, of which run and of which garden.
+fn log_lines(ran: &Ran) -> Vec<serde_json::Value> {
+    let lines: Vec<serde_json::Value> = ran
+        .stderr
+        .lines()
+        .map(|line| serde_json::from_str(line).unwrap_or_else(|error| panic!("{error}: {line}\n{ran}")))
+        .collect();
+    for line in &lines {
+        let text = |key: &str| line[key].as_str().unwrap_or_else(|| panic!("{key}: {line}"));
+        assert!(text("time").ends_with('Z') && text("time").len() == 20, "{line}");
+        assert!(["info", "warning", "error"].contains(&text("level")), "{line}");
+        assert_eq!(text("run"), lines[0]["run"].as_str().expect("a run"), "{line}");
+        assert!(
+            !text("message").is_empty() && line.get("garden").is_some(),
+            "{line}"
+        );
+    }
+    lines
+}
+
+#[test]
+fn each_exit_code_tells_a_scheduler_what_became_of_the_night() {
+    let folder = with_gardens(4, 2);
+    let run = format!("{RUN} store --now {NOW}");
+    // 0, with one line for people, and figures for programs where they are wished for.
+    let ran = folder.tussock(&run).with_code(0);
+    assert_eq!((ran.stdout.len(), ran.stderr.lines().count()), (0, 1), "{ran}");
+    let ran = folder.tussock(&format!("{run} --format json")).with_code(0);
+    let figures: serde_json::Value = serde_json::from_str(&ran.stdout).expect("JSON");
+    assert_eq!(
+        (figures["gardens"].as_u64(), figures["logs"].as_u64()),
+        (Some(4), Some(0)),
+        "{ran}"
+    );
+    // 1, where it was asked for: three nights without a log of one garden; known, it no longer counts.
+    let report = "batch report store --date 2026-05-05 --fail-on-visit";
+    let now = "2026-05-05";
+    folder
+        .tussock("batch report store --date 2026-05-03 --fail-on-visit")
+        .with_code(0);
+    for garden in ["garden-0001", "garden-0002", "garden-0003"] {
+        let log = folder.path(&format!("load/gardens/{garden}/logs/night-001.gpx"));
+        let text = std::fs::read_to_string(log)
+            .expect("the log")
+            .replace("2026-05-02", now);
+        folder.write(&format!("load/gardens/{garden}/logs/night-004.gpx"), &text);
+    }
+    folder.tussock(&run).with_code(0);
+    let ran = folder.tussock(report).with_code(1);
+    assert!(
+        ran.stdout.contains("No log since 2026-05-03: 3 expected nights."),
+        "{ran}"
+    );
+    assert!(ran.stderr.contains("1 of 4 gardens to visit"), "{ran}");
+    let mark = "batch acknowledge store garden-0004 --alarm absent --date 2026-05-05 --reason holidays";
+    folder.tussock(mark).with_code(0);
+    let ran = folder.tussock(report).with_code(0);
+    assert!(ran.stdout.contains("(known: holidays)"), "{ran}");
+    // What opens later is told anew; muted, it is not told at all.
+    folder
+        .tussock("batch mute store garden-0004 --until 2026-05-04")
+        .with_code(0);
+    let ran = folder.tussock(report).with_code(0);
+    assert!(!ran.stdout.contains("garden-0004"), "{ran}");
+    // 2: wrong use.
+    folder
+        .tussock("batch mute store garden-0099 --until 2026-05-04")
+        .with_code(2);
+    folder
+        .tussock("batch mute store garden-0004 --until soon")
+        .with_code(2);
+    folder
+        .tussock("batch acknowledge store garden-0004 --alarm moles")
+        .with_code(2);
+    folder.tussock(&format!("{RUN} store --now soon")).with_code(2);
+    folder.tussock("batch run nowhere --store other").with_code(2);
+    folder.write("load/gardens/gardens.toml", "night_turns_at_h = 30");
+    folder.tussock(&run).with_code(2);
+    std::fs::remove_file(folder.path("load/gardens/gardens.toml")).expect("gone");
+    // 3: a log that is none.
+    folder.write("load/gardens/garden-0001/logs/letter.gpx", "Dear customer");
+    let ran = folder.tussock(&format!("{run} --log-format json")).with_code(3);
+    let lines = log_lines(&ran);
+    let warned = lines
+        .iter()
+        .find(|line| line["what"] == "garden-0001/logs/letter.gpx")
+        .expect("a line");
+    assert_eq!(
+        (warned["level"].as_str(), warned["garden"].as_str()),
+        (Some("warning"), Some("garden-0001"))
+    );
+    // 5: the store cannot be used, by a run or a report; a log of it in JSON says so too.
+    let list = folder.read("store/tussock-store.json");
+    let broken = &list[..list.len() / 2];
+    std::fs::write(folder.path("store/tussock-store.json"), broken).expect("written");
+    let ran = folder.tussock(&format!("{run} --log-format json")).with_code(5);
+    assert_eq!(
+        log_lines(&ran).last().map(|line| line["level"].clone()),
+        Some("error".into()),
+        "{ran}"
+    );
+    folder.tussock(report).with_code(5);
+    folder.tussock("batch report nowhere").with_code(5);
+    std::fs::write(folder.path("store/tussock-store.json"), &list).expect("written");
+    let held = Store::open_to_write(&folder.path("store"), "x").expect("open");
+    folder.tussock(&run).with_code(5);
+    // What the operator says needs no run to end.
+    folder
+        .tussock("batch mute store garden-0001 --until 2026-05-04")
+        .with_code(0);
+    drop(held);
+    // 4: what was there is gone: all logs, all gardens, the place itself. Nothing is taken from the store.
+    let before = content(&folder.path("store"));
+    for garden in 1..=4 {
+        std::fs::remove_dir_all(folder.path(&format!("load/gardens/garden-000{garden}/logs"))).expect("gone");
+    }
+    let ran = folder.tussock(&run).with_code(4);
+    assert!(ran.stderr.contains("4 gardens, 0 with something new"), "{ran}");
+    for garden in 1..=4 {
+        std::fs::remove_dir_all(folder.path(&format!("load/gardens/garden-000{garden}"))).expect("gone");
+    }
+    folder.tussock(&run).with_code(4);
+    std::fs::remove_dir_all(folder.path("load/gardens")).expect("gone");
+    folder.tussock(&run).with_code(4);
+    assert_eq!(content(&folder.path("store")), before);
+    // Silent all at once: nobody is to be visited, but nothing came.
+    let ran = folder
+        .tussock("batch report store --date 2026-05-09 --fail-on-visit")
+        .with_code(4);
+    assert!(
+        ran.stdout
+            .contains("3 of 4 gardens have sent nothing since 2026-05-06"),
+        "{ran}"
+    );
+}
+
+#[test]
+fn a_dry_run_names_what_could_not_be_used_and_writes_nothing() {
+    let folder = with_gardens(3, 1);
+    let check = "batch check load/gardens";
+    let before = folder.content();
+    let ran = folder.tussock(check).with_code(0);
+    assert!(
+        ran.stderr
+            .contains("3 gardens, 3 logs in all: 0 could not be used"),
+        "{ran}"
+    );
+    assert_eq!(folder.content(), before);
+    folder.write("load/gardens/garden-0001/plan.geojson", "{}");
+    folder.write(
+        "load/gardens/garden-0002/settings.toml",
+        "[machine]\ncut_widht_m = 0.2\n",
+    );
+    folder.write("load/gardens/garden-0003/logs/new.gpx", "no log");
+    let ran = folder.tussock(&format!("{check} --log-format json")).with_code(3);
+    let lines = log_lines(&ran);
+    for (garden, reason) in [
+        ("garden-0001", "plan"),
+        ("garden-0002", "settings"),
+        ("garden-0003", "damaged"),
+    ] {
+        let named = lines
+            .iter()
+            .any(|line| line["garden"] == garden && line["reason"] == reason);
+        assert!(named, "{garden}\n{ran}");
+    }
+    folder.write("load/gardens/gardens.toml", "widht = 3");
+    folder.tussock(check).with_code(2);
+    std::fs::create_dir_all(folder.path("empty")).expect("a folder");
+    folder.tussock("batch check empty").with_code(4);
+}
+
+#[test]
+fn figures_for_prometheus_are_whole_and_replace_nothing_of_others() {
+    let folder = with_gardens(3, 1);
+    let run = format!("{RUN} store --now {NOW} --metrics figures.prom");
+    folder.tussock(&run).with_code(0);
+    let text = || String::from_utf8(folder.read("figures.prom")).expect("text");
+    let has = |line: &str| assert!(text().lines().any(|one| one == line), "{line}\n{}", text());
+    has("tussock_run_exit_code 0");
+    has("tussock_run_nights_analysed 3");
+    has("tussock_gardens_known 3");
+    has("tussock_gardens_undelivered 3");
+    has("tussock_alarms_open{kind=\"stuck_spot\"} 0");
+    for line in text().lines().filter(|line| !line.starts_with('#')) {
+        let (name, value) = line.rsplit_once(' ').expect("a sample");
+        assert!(
+            name.starts_with("tussock_") && value.parse::<f64>().is_ok(),
+            "{line}"
+        );
+    }
+    // A run that fails says so too.
+    std::fs::remove_dir_all(folder.path("load/gardens")).expect("gone");
+    folder.tussock(&run).with_code(4);
+    has("tussock_run_exit_code 4");
+    folder.write("figures.prom", "somebody else's");
+    folder.tussock(&run).with_code(2);
+    assert_eq!(folder.read("figures.prom"), b"somebody else's");
+}
+
+#[test]
+fn the_report_of_six_o_clock_is_of_the_night_that_has_just_ended_by_the_gardens_clock() {
+    let folder = with_gardens(2, 2);
+    for (garden, zone) in [(1, "Pacific/Auckland"), (2, "America/Los_Angeles")] {
+        let path = format!("load/gardens/garden-000{garden}/settings.toml");
+        let text = String::from_utf8(folder.read(&path)).expect("text");
+        let text = text.replace("[garden]\n", &format!("[garden]\ntime_zone = \"{zone}\"\n"));
+        folder.write(&path, &text);
+    }
+    folder.tussock(&format!("{RUN} store --now {NOW}")).with_code(0);
+    // Logs begin at 20:00 UTC on 1 and 2 May: in Auckland (UTC+12) at 8 in the morning, before noon, so still in the nights of 1 and 2
+    // May; in Los Angeles (UTC-7) at 13:00, after it.
+    let nights: Vec<String> = content(&folder.path("store"))
+        .into_keys()
+        .filter(|(table, ..)| *table == "nights")
+        .map(|(_, garden, night)| format!("{garden} {}", tussock_batch::night::words(night)))
+        .collect();
+    let expected = [
+        "garden-0001 2026-05-01",
+        "garden-0001 2026-05-02",
+        "garden-0002 2026-05-01",
+        "garden-0002 2026-05-02",
+    ];
+    assert_eq!(nights, expected);
+    // Six in the morning in Auckland on 3 May is 18:00 UTC on 2 May; in Los Angeles it is then eleven, and the night of 1 May is over.
+    for (now, night, with_log) in [
+        ("2026-05-02T17:59:00Z", "2026-05-01", "2 with a log"),
+        ("2026-05-02T18:00:00Z", "2026-05-02", "2 with a log"),
+        ("2026-05-03T18:00:00Z", "2026-05-03", "1 with a log"),
+    ] {
+        let ran = folder
+            .tussock(&format!("batch report store --now {now}"))
+            .with_code(0);
+        assert!(
+            ran.stderr.contains(&format!("Night of {night}")) && ran.stderr.contains(with_log),
+            "{now}\n{ran}"
+        );
+    }
 }

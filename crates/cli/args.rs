@@ -485,6 +485,9 @@ pub(crate) struct ReportArguments {
 pub(crate) enum BatchCommand {
     Run(BatchRunArguments),
     Report(BatchReportArguments),
+    Check(BatchCheckArguments),
+    Acknowledge(BatchAcknowledgeArguments),
+    Mute(BatchMuteArguments),
     Forget(BatchForgetArguments),
     #[command(hide = true)]
     Worker(BatchWorkerArguments),
@@ -493,14 +496,17 @@ pub(crate) enum BatchCommand {
 const BATCH_RUN_EXAMPLES: &str = "\
 Examples:
   tussock batch run gardens --store store
-  tussock batch run gardens --store store --format json 2>> night.jsonl
+  tussock batch run gardens --store store --log-format json --metrics tussock.prom 2>> night.jsonl
+
+Exit codes: 0 done, 2 wrong use, 3 some logs or gardens could not be used, 4 nothing was found where there was something, 5 the store or
+its disk is at fault.
 
 A garden is a folder with plan.geojson, settings.toml and logs/; gardens.toml may say otherwise. See docs/store.md.";
 
 /// Analyse every new log, and store the results
 ///
 /// Only new logs are read. You can stop it at any time: what has been committed is complete, and the next run continues from there. A
-/// log that cannot be read, takes too long or needs too much memory is named, and the exit code is 2; all others are processed.
+/// log that cannot be read, takes too long or needs too much memory is named, and the exit code is 3; all others are processed.
 #[derive(Debug, Args)]
 #[command(after_help = BATCH_RUN_EXAMPLES)]
 pub(crate) struct BatchRunArguments {
@@ -550,9 +556,107 @@ pub(crate) struct BatchRunArguments {
     #[arg(long)]
     pub(crate) allow_outside: bool,
 
-    /// Output format of the summary on stdout; with json, progress on stderr is one JSON object per line
+    /// Output format: a line on stderr for people, or an object on stdout for programs
     #[arg(long, value_enum, default_value_t, value_name = "FORMAT")]
     pub(crate) format: Format,
+
+    /// Format of what is told on stderr; with json, one object per line with time, level, run and garden
+    #[arg(long, value_enum, default_value_t, value_name = "FORMAT")]
+    pub(crate) log_format: Format,
+
+    /// Write figures of the run to this file, for Prometheus
+    ///
+    /// In the text exposition format, whole or not at all, also when the run fails. An earlier file of this command is replaced, no
+    /// other.
+    #[arg(long, value_name = "FILE")]
+    pub(crate) metrics: Option<PathBuf>,
+}
+
+const BATCH_CHECK_EXAMPLES: &str = "\
+Examples:
+  tussock batch check gardens
+  tussock batch check gardens --log-format json";
+
+/// Try manifest, plans, settings and newest logs without a run
+///
+/// Nothing is analysed and nothing written. Of each garden the plan, the settings and the log that was written last are read. The exit
+/// code is 3 if one of them could not be used, 4 if there is no garden or no log at all.
+#[derive(Debug, Args)]
+#[command(after_help = BATCH_CHECK_EXAMPLES)]
+pub(crate) struct BatchCheckArguments {
+    /// Folder of the gardens, or s3://bucket/folder if built with S3 support
+    #[arg(value_name = "GARDENS")]
+    pub(crate) place: String,
+
+    /// Current time, such as 2026-05-01T06:00:00Z [default: this computer's clock]
+    #[arg(long, value_name = "TIME")]
+    pub(crate) now: Option<String>,
+
+    /// Also read files outside GARDENS that gardens.toml or a link points to
+    #[arg(long)]
+    pub(crate) allow_outside: bool,
+
+    /// Format of what is told on stderr; with json, one object per line with time, level, run and garden
+    #[arg(long, value_enum, default_value_t, value_name = "FORMAT")]
+    pub(crate) log_format: Format,
+}
+
+/// Which alarms of which garden.
+#[derive(Debug, Args)]
+pub(crate) struct BatchMarkArguments {
+    /// Folder of the store
+    #[arg(value_name = "STORE")]
+    pub(crate) store: PathBuf,
+
+    /// Name of the garden in the store
+    #[arg(value_name = "GARDEN")]
+    pub(crate) garden: String,
+
+    /// Kind of alarm, such as stuck_spot [default: all kinds]
+    #[arg(long, value_name = "KIND")]
+    pub(crate) alarm: Option<String>,
+
+    /// Why, in a few words
+    #[arg(long, value_name = "TEXT")]
+    pub(crate) reason: Option<String>,
+}
+
+const BATCH_ACKNOWLEDGE_EXAMPLES: &str = "\
+Examples:
+  tussock batch acknowledge store \"Garden 17\" --alarm stuck_spot --reason \"root, boards ordered\"";
+
+/// Say that an alarm is known
+///
+/// It stays on the list until it is mended, behind those that nobody knows, and no longer counts for --fail-on-visit. What opens later
+/// is told anew. A run may be writing meanwhile.
+#[derive(Debug, Args)]
+#[command(after_help = BATCH_ACKNOWLEDGE_EXAMPLES)]
+pub(crate) struct BatchAcknowledgeArguments {
+    #[command(flatten)]
+    pub(crate) mark: BatchMarkArguments,
+
+    /// Date of the night after which it is said [default: the last night that is over]
+    #[arg(long, value_name = "DATE")]
+    pub(crate) date: Option<String>,
+}
+
+const BATCH_MUTE_EXAMPLES: &str = "\
+Examples:
+  tussock batch mute store \"Garden 17\" --until 2026-06-15 --reason \"new lawn sown\"
+  tussock batch mute store \"Garden 17\" --until 2026-05-01    an earlier date ends it";
+
+/// Keep alarms of a garden off the list for a while
+///
+/// A run may be writing meanwhile.
+#[derive(Debug, Args)]
+#[command(after_help = BATCH_MUTE_EXAMPLES)]
+pub(crate) struct BatchMuteArguments {
+    #[command(flatten)]
+    pub(crate) mark: BatchMarkArguments,
+
+    /// Date of the last night that is not told
+    #[arg(long, value_name = "DATE")]
+    pub(crate) until: String,
 }
 
 const BATCH_REPORT_EXAMPLES: &str = "\
@@ -563,7 +667,10 @@ Examples:
 
 /// Which gardens need a visit, and since when?
 ///
-/// Lists gardens by what a visit would gain, each with what changed compared with its own last two weeks.
+/// Lists gardens by what a visit would bring, each with what has changed compared with its own history, since when, and what to bring.
+///
+/// With --fail-on-visit the exit code is 1 if a garden needs a visit that nobody has acknowledged, 4 if none does but so many sent
+/// nothing that it is their delivery, 5 if the store is at fault.
 #[derive(Debug, Args)]
 #[command(after_help = BATCH_REPORT_EXAMPLES)]
 pub(crate) struct BatchReportArguments {
@@ -571,9 +678,13 @@ pub(crate) struct BatchReportArguments {
     #[arg(value_name = "STORE")]
     pub(crate) store: PathBuf,
 
-    /// Report the morning after the night of this date [default: the last night that is over]
+    /// Report the morning after the night of this date [default: of each garden the last night that is over by its own clock]
     #[arg(long, value_name = "DATE")]
     pub(crate) date: Option<String>,
+
+    /// Current time, such as 2026-05-01T06:00:00Z [default: this computer's clock]
+    #[arg(long, value_name = "TIME", conflicts_with = "date")]
+    pub(crate) now: Option<String>,
 
     /// Exit with code 1 if a garden needs a visit
     #[arg(long)]

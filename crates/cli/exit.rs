@@ -12,6 +12,12 @@ pub(crate) enum Exit {
     BelowThreshold = 1,
     /// Wrong use, or something failed; nothing was written unless the message says so.
     Failed = 2,
+    /// A night shift is done, but for logs or gardens that could not be used.
+    SomeUnusable = 3,
+    /// A night shift found nothing where there was something.
+    NothingFound = 4,
+    /// The store or its disk is at fault.
+    Store = 5,
     /// Interrupted.
     Interrupted = 130,
 }
@@ -31,6 +37,8 @@ pub(crate) enum CommandFailure {
         message: String,
         /// What the user can do.
         hints: Vec<String>,
+        /// How the run ends.
+        exit: Exit,
     },
     /// The reader of our output went away; that ends the run well.
     ReaderGone,
@@ -51,12 +59,21 @@ impl CommandFailure {
         Self::Told {
             message: message.into(),
             hints: Vec::new(),
+            exit: Exit::Failed,
         }
     }
 
     pub(crate) fn hint(mut self, hint: impl Into<String>) -> Self {
         if let Self::Told { hints, .. } = &mut self {
             hints.push(hint.into());
+        }
+        self
+    }
+
+    /// Ends with another code than 2.
+    pub(crate) fn ending(mut self, ends: Exit) -> Self {
+        if let Self::Told { exit, .. } = &mut self {
+            *exit = ends;
         }
         self
     }
@@ -82,8 +99,15 @@ mod tests {
 
     #[test]
     fn the_codes_are_the_documented_ones() {
-        let codes =
-            [Exit::Done, Exit::BelowThreshold, Exit::Failed, Exit::Interrupted].map(|exit| exit as u8);
-        assert_eq!(codes, [0, 1, 2, 130]);
+        let codes = [
+            Exit::Done,
+            Exit::BelowThreshold,
+            Exit::Failed,
+            Exit::SomeUnusable,
+            Exit::NothingFound,
+            Exit::Store,
+            Exit::Interrupted,
+        ];
+        assert_eq!(codes.map(|exit| exit as u8), [0, 1, 2, 3, 4, 5, 130]);
     }
 }

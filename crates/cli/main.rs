@@ -12,6 +12,8 @@ mod commands;
 mod exit;
 mod inputs;
 mod interrupt;
+mod journal;
+mod metrics;
 mod outputs;
 mod printer;
 mod progress;

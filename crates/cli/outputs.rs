@@ -272,7 +272,7 @@ fn turn(_: &Path) -> std::io::Result<Option<fs::File>> {
     Ok(None)
 }
 
-fn stage(folder: &Path, bytes: &[u8]) -> std::io::Result<NamedTempFile> {
+pub(crate) fn stage(folder: &Path, bytes: &[u8]) -> std::io::Result<NamedTempFile> {
     let mut builder = tempfile::Builder::new();
     builder.prefix(".tussock-").suffix(".part");
     // A temporary file is for its owner alone; an output is for whom the user's umask says.

@@ -73,7 +73,7 @@ impl Printer {
         match failure {
             CommandFailure::ReaderGone => Exit::Done,
             CommandFailure::Interrupted => Exit::Interrupted,
-            CommandFailure::Told { message, hints } => {
+            CommandFailure::Told { message, hints, exit } => {
                 let mut err = anstream::stderr().lock();
                 let mut lines = message.lines();
                 let _ = writeln!(
@@ -87,7 +87,7 @@ impl Printer {
                 for hint in hints {
                     let _ = writeln!(err, "{HINT}hint:{HINT:#} {}", harmless(hint));
                 }
-                Exit::Failed
+                *exit
             }
         }
     }

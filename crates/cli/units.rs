@@ -95,7 +95,7 @@ mod tests {
 
     fn message(result: Result<f64, CommandFailure>) -> (String, Vec<String>) {
         match result {
-            Err(CommandFailure::Told { message, hints }) => (message, hints),
+            Err(CommandFailure::Told { message, hints, .. }) => (message, hints),
             other => panic!("expected a message, got {other:?}"),
         }
     }

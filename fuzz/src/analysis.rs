@@ -423,6 +423,7 @@ fn night_shift(odd: &Odd) -> Tally {
         clock: tussock_batch::Clock {
             now_unix_s: 1_777_700_000.0,
             night_turns_at_h: 12,
+            oldest_log_days: tussock_batch::USUAL_OLDEST_LOG_DAYS,
         },
         logs: logs.collect(),
         done: Vec::new(),

@@ -16,7 +16,7 @@ TUSSOCK = os.environ["TUSSOCK"]
 PAPER = pathlib.Path(__file__).parents[2] / "docs" / "store.md"
 QUESTIONS = dict(
     zip(
-        ["last night", "persisting pockets", "stuck spots", "failures", "silent"],
+        ["last night", "persisting pockets", "stuck spots", "failures", "silent", "alarms"],
         re.findall(r"```sql\n(.*?)```", PAPER.read_text(), re.S),
         strict=True,
     )
@@ -31,14 +31,14 @@ def run(folder, *words, code=0):
 
 @pytest.fixture(scope="module")
 def night(tmp_path_factory):
-    """Four gardens, three nights; one log is no log, one garden falls silent after the first night."""
+    """Four gardens, four nights; one log is no log, one garden falls silent after the first night."""
     folder = tmp_path_factory.mktemp("night")
-    run(folder, *"simulate gardens --count 4 --nights 3 --hours 0.4 --period 2s --area 120-200 --troubled 0 --faulty 0 --out load".split())
+    run(folder, *"simulate gardens --count 4 --nights 4 --hours 0.4 --period 2s --area 120-200 --troubled 0 --faulty 0 --out load".split())
     silent = folder / "load" / "gardens" / "garden-0003" / "logs"
     for log in sorted(silent.iterdir())[1:]:
         log.unlink()
     (folder / "load" / "gardens" / "garden-0002" / "logs" / "night-009.gpx").write_bytes(b"%PDF-1.7 no log")
-    run(folder, *"batch run load/gardens --store store --no-suggestions".split(), code=2)
+    run(folder, *"batch run load/gardens --store store --no-suggestions".split(), code=3)
     return folder
 
 
@@ -55,7 +55,7 @@ def test_who_was_heard_of_last_night(night):
     # The same figure as an analysis of that night by itself.
     place = night / "load" / "gardens" / "garden-0001"
     alone = json.loads(
-        run(place, *"analyse logs/night-002.gpx --plan plan.geojson --settings settings.toml --no-suggestions --format json".split())
+        run(place, *"analyse logs/night-003.gpx --plan plan.geojson --settings settings.toml --no-suggestions --format json".split())
     )
     percent = dict(rows)["garden-0001"]
     assert abs(percent - 100 * alone["coverage"]["visited_fraction"]["estimate"]) < 0.051
@@ -79,7 +79,7 @@ def test_polars_reads_the_same_nights(night):
     rows = duckdb.sql(
         f"SELECT * FROM read_parquet('{store}/nights/*/*.parquet', hive_partitioning = true) ORDER BY garden, night"
     )
-    assert table.height == len(rows.fetchall()) == 10
+    assert table.height == len(rows.fetchall()) == 13
     assert table["visited_fraction"].to_list() == [value for (value,) in rows.project("visited_fraction").fetchall()]
     states = polars.read_parquet(next((store / "gardens").glob("*.parquet")))
     assert states["last_visits"].dtype == polars.Binary and states["garden"].to_list() == sorted(states["garden"])
@@ -103,22 +103,34 @@ def test_what_failed_is_named_with_its_digest(night):
     ]
 
 
+def test_the_snapshot_has_the_files_of_the_tables_and_alarms_can_be_asked_for(night):
+    store = night / "store"
+    files = lambda folder: sorted(str(path.relative_to(folder)) for path in folder.glob("*/**/*.parquet"))
+    whole = (store / "snapshot").resolve()
+    tables = [name for name in files(store) if not name.startswith("snapshot")]
+    assert files(whole) == tables and len(tables) > 10
+    # A table without a row has no folder yet.
+    if (whole / "alarms").exists():
+        for garden, kind, since, nights, _ in ask(night, "alarms"):
+            assert garden.startswith("garden-") and "_" in kind and since >= "2026-05-01" and nights >= 1
+
+
 def test_who_has_fallen_silent_comes_first(night):
     rows = ask(night, "silent")
     assert rows[0][0] == "garden-0003"
     assert str(rows[0][1]) == "2026-05-01"
-    assert {str(last) for _, last in rows[1:]} == {"2026-05-03"}
+    assert {str(last) for _, last in rows[1:]} == {"2026-05-04"}
 
 
 def test_the_morning_names_the_silent_garden_and_a_second_run_changes_nothing(night):
     before = sorted(str(path) for path in (night / "store").rglob("*.parquet"))
     run(night, *"batch run load/gardens --store store --no-suggestions".split())
     assert sorted(str(path) for path in (night / "store").rglob("*.parquet")) == before
-    found = json.loads(run(night, *"batch report store --date 2026-05-03 --fail-on-visit --format json --out page.html".split(), code=1))
+    found = json.loads(run(night, *"batch report store --date 2026-05-04 --fail-on-visit --format json --out page.html".split(), code=1))
     absent = [(g["garden"], r["since"]) for g in found["gardens"] for r in g["reasons"] if r["alarm"] == "absent"]
     assert absent == [("garden-0003", "2026-05-02")]
     page = (night / "page.html").read_text()
     assert "garden-0003" in page and "default-src 'none'" in page
-    copy = shutil.copytree(night / "store", night / "copy")
+    copy = shutil.copytree(night / "store", night / "copy", symlinks=True)
     run(night, "batch", "forget", "copy", "garden-0003")
     assert not any(b"garden-0003" in path.read_bytes() for path in copy.rglob("*") if path.is_file())

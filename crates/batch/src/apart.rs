@@ -238,7 +238,13 @@ pub fn gave_up(
     detail: String,
     known_rows: KnownRows,
 ) -> Outcome {
-    let failed = Failed::of("garden", clock.landed(landed_unix_ms, 0), "died", detail, "");
+    let failed = Failed::of(
+        "garden",
+        clock.landed(landed_unix_ms, &tussock_types::GardenClock::Fixed(0)),
+        "died",
+        detail,
+        "",
+    );
     let known = KnownGardens::from_rows(Vec::new(), Vec::new(), known_rows.failures, Vec::new());
     let mut change = StoreChange::default();
     known.book_failures(garden, std::slice::from_ref(&failed), &mut change);

@@ -2,18 +2,23 @@
 //!
 //! A machine's clock may lie by years; one such night in the tables would be the newest, and everything else old. So a night is
 //! history only where the time of its file and that of this computer allow it, the later of the two, since either may be
-//! behind: not when it begins more than a day after it (nobody logs tomorrow), nor when it lies 1024 weeks or more before it (a
-//! week counter of ten bits that rolled over, IS-GPS-200, or a clock that was never set).
+//! behind: not when it begins more than a day after it (nobody logs tomorrow), nor when it lies two years or more before it (a
+//! clock that was never set, a week counter of ten bits that rolled over, IS-GPS-200). The manifest may allow older logs
+//! (`oldest_log_days`), up to the 1024 weeks of that counter: an archive that is read in after years.
 //!
 //! Limits: a clock that is some months behind cannot be told from a log that comes late. The time is an input.
 
 use crate::night::{self, NightNumber};
 use serde::{Deserialize, Serialize};
+use tussock_types::GardenClock;
 
 /// Zones, and clocks that are a little off.
 const TOLERANCE_S: f64 = 86_400.0;
+const DAY_S: f64 = 86_400.0;
 /// 1024 weeks: the ten bits of the week number that GPS satellites send.
-const ROLLOVER_S: f64 = 7168.0 * 86_400.0;
+pub(crate) const ROLLOVER_DAYS: i32 = 7168;
+/// Logs that are older are set aside where the manifest says nothing: two years.
+pub const USUAL_OLDEST_LOG_DAYS: i32 = 730;
 
 /// What time it is, and when a night turns.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
@@ -22,6 +27,13 @@ pub struct Clock {
     pub now_unix_s: f64,
     /// Hour of the day at which a night ends and the next begins.
     pub night_turns_at_h: u8,
+    /// Nights that lie so many days back or more are no history.
+    #[serde(default = "usual_oldest_log_days")]
+    pub oldest_log_days: i32,
+}
+
+const fn usual_oldest_log_days() -> i32 {
+    USUAL_OLDEST_LOG_DAYS
 }
 
 /// Why a night is no history.
@@ -35,12 +47,17 @@ pub(crate) enum NightDoubt {
 
 impl Clock {
     /// What speaks against a night of a log that was written then.
-    pub(crate) fn doubt(self, night: NightNumber, zone_s: i32, modified_unix_ms: i64) -> Option<NightDoubt> {
-        let start_s = night::start_unix_s(night, zone_s, self.night_turns_at_h);
+    pub(crate) fn doubt(
+        self,
+        night: NightNumber,
+        zone: &GardenClock,
+        modified_unix_ms: i64,
+    ) -> Option<NightDoubt> {
+        let start_s = night::start_unix_s(night, zone, self.night_turns_at_h);
         let later_s = self.now_unix_s.max(modified_unix_ms as f64 / 1000.0);
         if start_s > later_s + TOLERANCE_S {
             Some(NightDoubt::NotBegun)
-        } else if start_s + ROLLOVER_S <= later_s + TOLERANCE_S {
+        } else if start_s + f64::from(self.oldest_log_days) * DAY_S <= later_s + TOLERANCE_S {
             Some(NightDoubt::LongAgo)
         } else {
             None
@@ -49,15 +66,21 @@ impl Clock {
 
     /// The last night that can have begun.
     pub fn latest_night(self) -> NightNumber {
-        night::night_of(self.now_unix_s + TOLERANCE_S, 0, self.night_turns_at_h)
+        night::night_of(
+            self.now_unix_s + TOLERANCE_S,
+            &GardenClock::Fixed(0),
+            self.night_turns_at_h,
+        )
     }
 
     /// The night to which something is booked that landed then; tonight, where that cannot be.
-    pub fn landed(self, modified_unix_ms: i64, zone_s: i32) -> NightNumber {
+    pub fn landed(self, modified_unix_ms: i64, zone: &GardenClock) -> NightNumber {
         let landed_s = modified_unix_ms as f64 / 1000.0;
-        let is_possible = (self.now_unix_s - ROLLOVER_S..=self.now_unix_s + TOLERANCE_S).contains(&landed_s);
+        let is_possible = (self.now_unix_s - f64::from(ROLLOVER_DAYS) * DAY_S
+            ..=self.now_unix_s + TOLERANCE_S)
+            .contains(&landed_s);
         let time_s = if is_possible { landed_s } else { self.now_unix_s };
-        night::night_of(time_s, zone_s, self.night_turns_at_h)
+        night::night_of(time_s, zone, self.night_turns_at_h)
     }
 }
 
@@ -67,11 +90,13 @@ mod tests {
 
     const NOW: NightNumber = 20_574;
     const DAY_MS: i64 = 86_400_000;
+    const UTC: GardenClock = GardenClock::Fixed(0);
 
     fn clock() -> Clock {
         Clock {
-            now_unix_s: night::start_unix_s(NOW, 0, 12),
+            now_unix_s: night::start_unix_s(NOW, &UTC, 12),
             night_turns_at_h: 12,
+            oldest_log_days: USUAL_OLDEST_LOG_DAYS,
         }
     }
 
@@ -89,23 +114,32 @@ mod tests {
             (NOW, 3652, None),
             (NOW + 2, 3652, Some(NightDoubt::NotBegun)),
             // Late, however late.
-            (NOW - 7000, NOW, None),
+            (NOW - 700, NOW, None),
+            (NOW - 728, NOW, None),
+            (NOW - 730, NOW, Some(NightDoubt::LongAgo)),
+            (NOW - 700, NOW + 365, Some(NightDoubt::LongAgo)),
             (NOW - 7168, NOW, Some(NightDoubt::LongAgo)),
-            (NOW - 7166, NOW, None),
-            (NOW - 7000, NOW + 365, Some(NightDoubt::LongAgo)),
             (10_824, NOW, Some(NightDoubt::LongAgo)),
             (0, 0, Some(NightDoubt::LongAgo)),
         ] {
             assert_eq!(
-                clock().doubt(night, 0, noon_ms(written)),
+                clock().doubt(night, &UTC, noon_ms(written)),
                 doubt,
                 "{night} {written}"
             );
         }
         // Half a day to the east it begins half a day earlier.
-        assert_eq!(clock().doubt(NOW + 2, 0, 0), Some(NightDoubt::NotBegun));
-        assert_eq!(clock().doubt(NOW + 1, -43_200, 0), Some(NightDoubt::NotBegun));
-        assert_eq!(clock().doubt(NOW + 1, 43_200, 0), None);
+        let doubt = |night, zone_s| clock().doubt(night, &GardenClock::Fixed(zone_s), 0);
+        assert_eq!(doubt(NOW + 2, 0), Some(NightDoubt::NotBegun));
+        assert_eq!(doubt(NOW + 1, -43_200), Some(NightDoubt::NotBegun));
+        assert_eq!(doubt(NOW + 1, 43_200), None);
+        // An archive that the manifest lets in, up to the counter's end.
+        let archive = Clock {
+            oldest_log_days: ROLLOVER_DAYS,
+            ..clock()
+        };
+        assert_eq!(archive.doubt(NOW - 7166, &UTC, 0), None);
+        assert_eq!(archive.doubt(NOW - 7168, &UTC, 0), Some(NightDoubt::LongAgo));
     }
 
     #[test]
@@ -119,7 +153,7 @@ mod tests {
             (i64::MAX, NOW),
             (i64::MIN, NOW),
         ] {
-            assert_eq!(clock().landed(landed_ms, 0), night, "{landed_ms}");
+            assert_eq!(clock().landed(landed_ms, &UTC), night, "{landed_ms}");
         }
     }
 }

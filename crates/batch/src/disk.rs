@@ -3,42 +3,27 @@
 use std::io::Write;
 use std::path::{Path, PathBuf};
 
-/// What the store asks of a disk.
+/// What the store asks of a disk. Each of it fails with what the system says.
 pub trait Disk: Send + Sync {
     /// Makes a folder and those above it.
-    ///
-    /// # Errors
-    /// What the system says.
     fn make_folder(&self, path: &Path) -> std::io::Result<()>;
     /// Writes a new file and waits until it lies on the disk.
-    ///
-    /// # Errors
-    /// What the system says.
     fn write(&self, path: &Path, bytes: &[u8]) -> std::io::Result<()>;
     /// Puts a file in the place of another in one step.
-    ///
-    /// # Errors
-    /// What the system says.
     fn rename(&self, from: &Path, to: &Path) -> std::io::Result<()>;
     /// Takes a file away.
-    ///
-    /// # Errors
-    /// What the system says.
     fn remove(&self, path: &Path) -> std::io::Result<()>;
+    /// Gives a file another name, or copies it where a file system gives none.
+    fn link(&self, from: &Path, to: &Path) -> std::io::Result<()>;
+    /// Lets a name lead to a folder beside it, in one step in the place of where it led before.
+    fn lead(&self, name: &Path, to: &Path) -> std::io::Result<()>;
+    /// Takes a folder away with all that is in it.
+    fn remove_folder(&self, path: &Path) -> std::io::Result<()>;
     /// All bytes of a file.
-    ///
-    /// # Errors
-    /// What the system says.
     fn read(&self, path: &Path) -> std::io::Result<Vec<u8>>;
     /// Opens a file to read parts of it.
-    ///
-    /// # Errors
-    /// What the system says.
     fn open(&self, path: &Path) -> std::io::Result<std::fs::File>;
     /// Paths directly below a folder, and whether each is a folder; nothing where there is none.
-    ///
-    /// # Errors
-    /// What the system says.
     fn list(&self, path: &Path) -> std::io::Result<Vec<(PathBuf, bool)>>;
 }
 
@@ -68,6 +53,31 @@ impl Disk for RealDisk {
 
     fn remove(&self, path: &Path) -> std::io::Result<()> {
         std::fs::remove_file(path)
+    }
+
+    fn link(&self, from: &Path, to: &Path) -> std::io::Result<()> {
+        std::fs::hard_link(from, to).or_else(|_| std::fs::copy(from, to).map(|_| ()))
+    }
+
+    #[cfg(unix)]
+    fn lead(&self, name: &Path, to: &Path) -> std::io::Result<()> {
+        let part = name.with_extension("part");
+        match std::fs::remove_file(&part) {
+            Err(error) if error.kind() != std::io::ErrorKind::NotFound => return Err(error),
+            _ => {}
+        }
+        std::os::unix::fs::symlink(to, &part)?;
+        self.rename(&part, name)
+    }
+
+    /// Other systems give links to administrators only: there the newest folder is the one to read.
+    #[cfg(not(unix))]
+    fn lead(&self, _: &Path, _: &Path) -> std::io::Result<()> {
+        Ok(())
+    }
+
+    fn remove_folder(&self, path: &Path) -> std::io::Result<()> {
+        std::fs::remove_dir_all(path)
     }
 
     fn read(&self, path: &Path) -> std::io::Result<Vec<u8>> {

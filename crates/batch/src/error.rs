@@ -25,7 +25,7 @@ pub enum BatchError {
         why: String,
     },
     /// A store of another time.
-    #[error("{}: store has schema version {found}, expected {expected}", .path.display())]
+    #[error("{}: store has schema version {found}, expected {expected} or one before", .path.display())]
     SchemaVersion {
         /// The folder.
         path: PathBuf,

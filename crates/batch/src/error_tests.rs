@@ -46,9 +46,9 @@ fn every_batch_error_says_what_it_means() {
             BatchError::SchemaVersion {
                 path: "store".into(),
                 found: 9,
-                expected: 1,
+                expected: 2,
             },
-            "store: store has schema version 9, expected 1",
+            "store: store has schema version 9, expected 2 or one before",
         ),
         (
             BatchError::InUse { path: "store".into() },

@@ -27,9 +27,11 @@ impl Store {
     /// # Errors
     /// When the disk refuses; then nothing is forgotten yet.
     pub fn forget(&mut self, garden: &str) -> Result<usize, BatchError> {
+        self.forget_marks(garden)?;
         let (change, count) = self.without(&|name| name == garden, NightNumber::MIN..=NightNumber::MAX)?;
         if !change.is_empty() {
             self.commit(change)?;
+            self.publish(crate::Before::Goes)?;
         }
         Ok(count)
     }

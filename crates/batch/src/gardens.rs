@@ -7,6 +7,7 @@
 
 use crate::apart::plain;
 use crate::bucket::{Bucket, PlaceReach};
+use crate::clock::{Clock, ROLLOVER_DAYS, USUAL_OLDEST_LOG_DAYS};
 use crate::night::{self, NightNumber, USUAL_TURN_H};
 use crate::{BatchError, SeenFile};
 use serde::{Deserialize, Serialize};
@@ -19,8 +20,10 @@ const DEEPEST: usize = 4;
 /// What holds for all gardens.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Wishes {
-    /// Hour of the day at which a night ends and the next begins.
+    /// Hour of the day at which a night ends and the next begins, where a garden has none of its own.
     pub night_turns_at_h: u8,
+    /// Logs of nights that lie so many days back or more are set aside.
+    pub oldest_log_days: i32,
     /// Suggestions are made for so many gardens, those with most missed ground.
     pub worst_gardens: usize,
     /// Nights older than so many days are taken away; kept for ever without it.
@@ -46,6 +49,8 @@ pub struct GardenInput {
     pub rests: Vec<(NightNumber, NightNumber)>,
     /// Name of the machine for logs that lie in no folder of a machine.
     pub machine: Option<String>,
+    /// Hour of its clock at which a night ends and the next begins.
+    pub night_turns_at_h: u8,
 }
 
 /// Weekdays whose night should bring a log, from Monday on.
@@ -85,10 +90,22 @@ pub struct LogInput {
     pub machine: Option<String>,
 }
 
+impl Wishes {
+    /// What time it is for these gardens.
+    pub fn clock(&self, now_unix_s: f64) -> Clock {
+        Clock {
+            now_unix_s,
+            night_turns_at_h: self.night_turns_at_h,
+            oldest_log_days: self.oldest_log_days,
+        }
+    }
+}
+
 #[derive(Debug, Default, Deserialize)]
 #[serde(deny_unknown_fields)]
 struct Manifest {
     night_turns_at_h: Option<u8>,
+    oldest_log_days: Option<i32>,
     worst_gardens: Option<usize>,
     retention_days: Option<i32>,
     expected: Option<Vec<String>>,
@@ -102,6 +119,7 @@ struct Manifest {
 struct ManifestGarden {
     name: String,
     machine: Option<String>,
+    night_turns_at_h: Option<u8>,
     plan: Option<String>,
     settings: Option<String>,
     logs: Option<String>,
@@ -148,10 +166,15 @@ fn manifest(bytes: &[u8]) -> Result<Manifest, BatchError> {
 
 fn wishes(manifest: Option<Manifest>, folders: Vec<String>, reach: PlaceReach) -> Result<Wishes, BatchError> {
     let manifest = manifest.unwrap_or_default();
-    let night_turns_at_h = manifest.night_turns_at_h.unwrap_or(USUAL_TURN_H);
-    if night_turns_at_h > 23 {
+    let turn_h = |given: Option<u8>, or_h: u8| match given.unwrap_or(or_h) {
+        hour @ 0..=23 => Ok(hour),
+        hour => Err(fault(format!("night_turns_at_h: {hour}, expected 0 to 23"))),
+    };
+    let night_turns_at_h = turn_h(manifest.night_turns_at_h, USUAL_TURN_H)?;
+    let oldest_log_days = manifest.oldest_log_days.unwrap_or(USUAL_OLDEST_LOG_DAYS);
+    if !(15..=ROLLOVER_DAYS).contains(&oldest_log_days) {
         return Err(fault(format!(
-            "night_turns_at_h: {night_turns_at_h}, expected 0 to 23"
+            "oldest_log_days: {oldest_log_days}, expected 15 to {ROLLOVER_DAYS}: 1024 weeks back a week counter rolled over"
         )));
     }
     if let Some(days) = manifest
@@ -198,6 +221,7 @@ fn wishes(manifest: Option<Manifest>, folders: Vec<String>, reach: PlaceReach) -
             expected: expected(garden.expected.as_ref().or(manifest.expected.as_ref()))?,
             rests: rests(garden.rests.as_ref().or(manifest.rests.as_ref()))?,
             machine: garden.machine,
+            night_turns_at_h: turn_h(garden.night_turns_at_h, night_turns_at_h)?,
             name,
         });
     }
@@ -210,6 +234,7 @@ fn wishes(manifest: Option<Manifest>, folders: Vec<String>, reach: PlaceReach) -
     }
     Ok(Wishes {
         night_turns_at_h,
+        oldest_log_days,
         worst_gardens: manifest.worst_gardens.unwrap_or(USUAL_WORST_GARDENS),
         retention_days: manifest.retention_days,
         gardens,
@@ -250,6 +275,14 @@ fn rests(given: Option<&Vec<String>>) -> Result<Vec<(NightNumber, NightNumber)>,
 }
 
 impl GardenInput {
+    /// What time it is for this garden, whose nights may turn at an hour of their own.
+    pub(crate) fn clock(&self, of_all: Clock) -> Clock {
+        Clock {
+            night_turns_at_h: self.night_turns_at_h,
+            ..of_all
+        }
+    }
+
     /// The logs that lie there.
     ///
     /// # Errors
@@ -338,6 +371,11 @@ mod tests {
     fn faults_of_a_manifest_name_the_value_and_what_was_expected() {
         for (text, part) in [
             ("night_turns_at_h = 24", "expected 0 to 23"),
+            (
+                "[[garden]]\nname = \"a\"\nnight_turns_at_h = 30",
+                "30, expected 0 to 23",
+            ),
+            ("oldest_log_days = 8000", "expected 15 to 7168"),
             ("expected = [\"moonday\"]", "\"moonday\" is no weekday"),
             ("rests = [\"2026-11-01\"]", "expected two dates"),
             ("retention_days = 3", "at least 15"),

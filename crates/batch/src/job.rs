@@ -79,10 +79,16 @@ pub struct GardenAnswer {
     pub plan_sha256: String,
     /// Digest of the settings.
     pub settings_sha256: String,
-    /// Promised visited fraction.
-    pub promised_fraction: f64,
+    /// Time zone from the settings.
+    #[serde(default)]
+    pub time_zone: Option<String>,
+    /// Rings of the lawn on the plan's plane, metres east and north, as JSON.
+    #[serde(default)]
+    pub outline: Option<String>,
+    /// Promised visited fraction, where the settings promise anything.
+    pub promised_fraction: Option<f64>,
     /// Within so many days.
-    pub promised_days: f64,
+    pub promised_days: Option<f64>,
     /// Logs that were read.
     pub logs: Vec<LogAnswer>,
     /// Nights that were analysed.

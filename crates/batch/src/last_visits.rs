@@ -77,6 +77,26 @@ impl LastVisits {
         (lawn > 0).then(|| visited as f64 / lawn as f64)
     }
 
+    /// First night since which more than a share of the lawn has surely been overdue, without a break until a night: not driven over
+    /// in that night nor in so many days before it. None where it is not so. Never too early: what was driven over since may have been
+    /// overdue before that.
+    pub fn overdue_since(
+        &self,
+        night: NightNumber,
+        days: i32,
+        at_most_fraction: f64,
+        earliest: NightNumber,
+    ) -> Option<NightNumber> {
+        let is_broken = |night: NightNumber| {
+            let visited = self.visited_since_fraction(night - days + 1);
+            visited.is_some_and(|visited| 1.0 - visited > at_most_fraction)
+        };
+        (earliest..=night)
+            .rev()
+            .take_while(|night| is_broken(*night))
+            .last()
+    }
+
     /// As kept.
     ///
     /// # Errors
@@ -137,6 +157,11 @@ mod tests {
         // Five squares of lawn: two of them in the last night but three or since, one in the last.
         assert_eq!(forward.visited_since_fraction(20_001), Some(3.0 / 5.0));
         assert_eq!(forward.visited_since_fraction(20_004), Some(1.0 / 5.0));
+        // Two squares never, one last in the first night, one in the second, one in the last: within two days a fifth was driven over.
+        assert_eq!(forward.overdue_since(20_004, 2, 0.5, 19_990), Some(20_003));
+        assert_eq!(forward.overdue_since(20_004, 2, 0.3, 19_990), Some(20_002));
+        assert_eq!(forward.overdue_since(20_004, 2, 0.3, 20_003), Some(20_003));
+        assert_eq!(forward.overdue_since(20_004, 2, 0.8, 19_990), None);
         assert_eq!(
             LastVisits::unpack(&forward.pack().unwrap()),
             Some(forward.clone())

@@ -5,10 +5,13 @@
 //! | what has come in since yesterday, and what does it say? | [`run::run`] |
 //! | what should the operator do this morning? | [`morning::morning`] |
 //! | where is everything kept, and who may read it? | [`Store`], [`table`] |
+//! | since when is something worse, and is it mended? | [`Store::renew_alarms`], table `alarms` |
+//! | what has the operator said to it? | [`Mark`] |
 //! | which night does a fix belong to? | [`night`] |
 //! | can a log be of the night that it names? | [`Clock`] |
 //! | how does one log that hangs not stop the others? | [`pool`], [`work`] |
 //! | how is one garden processed on a machine that has no store? | [`apart`] |
+//! | would a run find what it needs? | [`check`] |
 //! | how is a customer forgotten? | [`Store::forget`] |
 //!
 //! A run lists the gardens, looks up what it knows of each log, and hands every garden with something new to a worker
@@ -21,8 +24,10 @@
 //!
 //! Cost: the analysis of each new night, once. A run over known logs lists and compares them, and reads none.
 
+mod alarms;
 pub mod apart;
 mod bucket;
+pub mod check;
 mod clock;
 mod disk;
 mod error;
@@ -33,6 +38,7 @@ mod gardens;
 mod identity;
 mod job;
 mod last_visits;
+mod marks;
 pub mod morning;
 pub mod night;
 pub mod pool;
@@ -45,10 +51,11 @@ pub mod table;
 pub mod work;
 
 pub use bucket::{Bucket, Folder, Listed, Objects, PlaceReach, SeenFile};
-pub use clock::Clock;
+pub use clock::{Clock, USUAL_OLDEST_LOG_DAYS};
 pub use disk::{Disk, RealDisk};
 pub use error::BatchError;
 pub use gardens::{Expected, GardenInput, LogInput, MANIFEST, Wishes, gardens};
 pub use job::{Failed, GardenAnswer, GardenJob, JobStage, LogAnswer, LogRef, Message, NightAnswer};
 pub use last_visits::LastVisits;
-pub use store::{ColumnChoice, DropRows, PutRow, Store, StoreChange};
+pub use marks::Mark;
+pub use store::{Before, ColumnChoice, DropRows, PutRow, Store, StoreChange};

@@ -1,61 +1,93 @@
 //! What should the operator do this morning?
 //!
-//! Each garden is held against its own last two weeks under the same plan. Alarms come from `missed` pockets alone, never from
-//! `not_yet`, and a change counts only when the last two logged nights both show it:
+//! Open are the alarms that the store's table has for the night in hand (`alarms.rs` says when one opens and is mended), and two
+//! that hang on the date:
 //!
 //! | alarm | when |
 //! |---|---|
-//! | missed pocket | one identity was missed in at least two of the last three logged nights, the newest among them |
-//! | stuck spot | one place took at least four minutes in at least two of the last three logged nights, the newest among them |
-//! | lost hours | both nights drove at most three quarters of the usual hours, and half an hour less |
-//! | less visited | the upper ends of both nights lie three points below all usual nights, and three of their standard deviations below the usual |
-//! | absent | at least two expected nights in a row brought no log, of the garden or of one of its machines |
-//! | receiver worse | position error of both nights at least twice the usual, and 5 cm more |
-//! | silences | both nights were silent at least half an hour and twice as long as usual |
+//! | absent | at least three expected nights in a row brought no log, of the garden or of one of its machines |
+//! | promise | less of the lawn was driven over within the promised days than was promised, by a point or more |
 //!
-//! Usual is the median of at least three earlier nights of the window. The numbers are common practice without a source.
-//! Gardens that rest raise no alarm. What a visit gains is given in square metres of lawn that would be driven over each night:
-//! the area of a pocket; swath width times speed times the time lost; the fraction lost times the lawn; the lawn where
-//! nothing is heard.
+//! Where ten gardens or more, one in twenty of those expected or more, fell silent with the same night (or three or more that are
+//! two thirds of all), it is their delivery: one line, on the first morning where it is one in four. Gardens that rest raise no alarm.
 //!
-//! Cost: reads fifteen nights of four tables, a thousand gardens at a time.
+//! What a visit brings is square metres of lawn that would be driven over each night: what the parts bring together (pockets,
+//! places that catch the machine, lost hours), or the whole (less visited, the promise), the larger; the lawn where nothing is
+//! heard. A broken promise makes it worth half as much again, fourteen days open another half. These shares have no source.
+//!
+//! Cost: reads fifteen nights of one table and three tables without nights, a thousand gardens at a time.
 
 use crate::BatchError;
+use crate::alarms::{Episode, by_garden};
 use crate::gardens::Expected;
 use crate::last_visits::LastVisits;
+use crate::marks::Mark;
 use crate::night::{self, NightNumber};
 use crate::store::{ColumnChoice, Store};
-use crate::table::{FAILURES, GARDENS, NIGHTS, POCKETS, STUCK_SPOTS, TableRow, Value};
-use std::collections::{BTreeMap, BTreeSet, HashMap};
-use tussock_types::math;
+use crate::table::{ALARMS, FAILURES, GARDENS, NIGHTS, TableRow, Value};
+use std::collections::{BTreeMap, BTreeSet};
 use tussock_types::{
-    Alarm, Estimate, GardenMorning, Morning, MorningFailure, MorningNight, MorningReason, plural,
+    Alarm, AlarmState, Estimate, GardenClock, GardenMorning, Morning, MorningDelivery, MorningFailure,
+    MorningMended, MorningNight, MorningReason, plural,
 };
 
 const WINDOW_NIGHTS: NightNumber = 14;
+/// Nights in which gardens that fall silent at once are counted.
+const DELIVERY_NIGHTS: NightNumber = 60;
 const AT_ONCE: usize = 1000;
-const LEAST_USUAL: usize = 3;
-const ABSENT_NIGHTS: usize = 2;
-const STUCK_MIN: f64 = 4.0;
-/// Less than this below all usual nights may still be luck.
-const LESS_VISITED: f64 = 0.03;
-/// Spots nearer than this on two nights are one place; about the reach within which episodes are gathered.
-const SAME_SPOT_M: f64 = 2.0;
-/// Where neither width nor speed is known.
-const USUAL_SWATH_M2_PER_S: f64 = 0.22 * 0.4;
+const ABSENT_NIGHTS: usize = 3;
+/// Rounding of squares and days: so much less than promised is no broken promise.
+const PROMISE_SLACK: f64 = 0.01;
+const BROKEN_PROMISE: f64 = 0.5;
+const LONG_OPEN: f64 = 0.5;
+const LONG_OPEN_DAYS: f64 = 14.0;
 
-/// The morning after a night.
+/// Which night is looked at.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum NightChoice {
+    /// The same for all.
+    Date(NightNumber),
+    /// Of each garden the newest whose work is over by its own clock ([`night::last_over`]).
+    LastOver {
+        /// Now, seconds since 1970.
+        now_unix_s: f64,
+    },
+}
+
+impl NightChoice {
+    fn of(self, garden: &TableRow) -> NightNumber {
+        match self {
+            Self::Date(night) => night,
+            Self::LastOver { now_unix_s } => {
+                let turn_h = garden[GARDENS.at("night_turns_at_h")].count();
+                let turn_h = turn_h.and_then(|hour| u8::try_from(hour).ok());
+                let zone = GardenClock::of(garden[GARDENS.at("time_zone")].text());
+                night::last_over(now_unix_s, &zone, turn_h.unwrap_or(night::USUAL_TURN_H))
+            }
+        }
+    }
+}
+
+/// The morning after a night. It bears the name of the newest night of any garden.
 ///
 /// # Errors
 /// When the store cannot be read.
-pub fn morning(store: &Store, night: NightNumber) -> Result<Morning, BatchError> {
+pub fn morning(store: &Store, choice: NightChoice) -> Result<Morning, BatchError> {
     let ever = NightNumber::MIN..=NightNumber::MAX;
-    let names: BTreeSet<String> = store
-        .rows(&GARDENS, ColumnChoice::Some(&[]), ever.clone(), &|_| true)?
+    let clocks = ColumnChoice::Some(&["time_zone", "night_turns_at_h"]);
+    let nights: BTreeMap<String, NightNumber> = store
+        .rows(&GARDENS, clocks, ever.clone(), &|_| true)?
         .into_iter()
-        .filter_map(|(_, row)| row[0].text().map(str::to_owned))
+        .filter_map(|(_, row)| Some((row[0].text()?.to_owned(), choice.of(&row))))
         .collect();
-    let names: Vec<String> = names.into_iter().collect();
+    let night = nights
+        .values()
+        .max()
+        .copied()
+        .unwrap_or_else(|| choice.of(&GARDENS.empty()));
+    let oldest = nights.values().min().copied().unwrap_or(night);
+    let names: Vec<&str> = nights.keys().map(String::as_str).collect();
+    let marks = store.marks()?;
     let mut out = Morning {
         schema_version: crate::table::SCHEMA_VERSION,
         tool_version: tussock::TOOL_VERSION.to_owned(),
@@ -64,37 +96,35 @@ pub fn morning(store: &Store, night: NightNumber) -> Result<Morning, BatchError>
         with_log: 0,
         resting: 0,
         gardens: Vec::new(),
+        deliveries: Vec::new(),
+        muted: 0,
+        mended: Vec::new(),
         failures: failures(store, night)?,
     };
     let first_night = store.nights(&NIGHTS).first().copied().unwrap_or(night);
+    let mut silent = SilentAtOnce::default();
+    let mut looks: Vec<(String, Look, Vec<ToldReason>)> = Vec::new();
     for names in names.chunks(AT_ONCE) {
-        let names: BTreeSet<&str> = names.iter().map(|name| &name[..]).collect();
-        let window = night - WINDOW_NIGHTS..=night;
-        let mut nights = by_garden(store.rows_of(&NIGHTS, ColumnChoice::All, window.clone(), &names)?);
-        let pocket_columns = [
-            "pocket",
-            "id",
-            "first_night",
-            "verdict",
-            "area_m2",
-            "widest_m",
-            "why",
-        ];
-        let mut pockets = by_garden(store.rows_of(
-            &POCKETS,
-            ColumnChoice::Some(&pocket_columns),
-            window.clone(),
-            &names,
-        )?);
-        let mut spots = by_garden(store.rows_of(&STUCK_SPOTS, ColumnChoice::All, window.clone(), &names)?);
+        let names: BTreeSet<&str> = names.iter().copied().collect();
+        let window = oldest - WINDOW_NIGHTS..=night;
+        let mut own_nights = by_garden(store.rows_of(&NIGHTS, ColumnChoice::All, window, &names)?);
+        let mut alarms = by_garden(store.rows_of(&ALARMS, ColumnChoice::All, ever.clone(), &names)?);
         for (_, row) in store.rows_of(&GARDENS, ColumnChoice::All, ever.clone(), &names)? {
             let Some(name) = row[0].text().map(str::to_owned) else {
                 continue;
             };
             let plan = row[GARDENS.at("plan_sha256")].clone();
-            let mut own = nights.remove(&name).unwrap_or_default();
+            let night = nights[&name];
+            let mut own = own_nights.remove(&name).unwrap_or_default();
             out.with_log += u64::from(own.contains_key(&night));
-            own.retain(|_, rows| rows[0][NIGHTS.at("plan_sha256")] == plan);
+            own.retain(|of, rows| {
+                (night - WINDOW_NIGHTS..=night).contains(of) && rows[0][NIGHTS.at("plan_sha256")] == plan
+            });
+            let alarms = alarms
+                .remove(&name)
+                .unwrap_or_default()
+                .remove(&0)
+                .unwrap_or_default();
             let look = Look {
                 night,
                 first_night,
@@ -103,22 +133,119 @@ pub fn morning(store: &Store, night: NightNumber) -> Result<Morning, BatchError>
                     .into_iter()
                     .map(|(night, mut rows)| (night, rows.swap_remove(0)))
                     .collect(),
-                pockets: pockets.remove(&name).unwrap_or_default(),
-                spots: spots.remove(&name).unwrap_or_default(),
+                alarms: alarms.iter().filter_map(Episode::of).collect(),
             };
             if look.rests(night) {
                 out.resting += 1;
                 continue;
             }
-            out.gardens.extend(look.garden(name));
+            for one in look.alarms.iter() {
+                if let Some((mended, _)) = one.mended.filter(|(_, closed)| *closed == night) {
+                    out.mended.push(MorningMended {
+                        garden: name.clone(),
+                        alarm: one.alarm,
+                        since: night::words(one.since),
+                        mended: night::words(mended),
+                    });
+                }
+            }
+            silent.take(&look);
+            let reasons = look.reasons();
+            if !reasons.is_empty() {
+                looks.push((name, look, reasons));
+            }
         }
     }
-    out.gardens.sort_by(|a, b| {
-        b.gain_m2
-            .total_cmp(&a.gain_m2)
+    out.deliveries = silent.deliveries();
+    let late: Vec<NightNumber> = out
+        .deliveries
+        .iter()
+        .filter_map(|one| night::parse(&one.since))
+        .collect();
+    // A garden that lacked a night or two before as well would not have been told without it.
+    let is_delivery = |reason: &MorningReason| {
+        let since = night::parse(&reason.since).filter(|_| reason.what.is_empty());
+        let mut late = late.iter();
+        reason.alarm == Alarm::Absent
+            && since
+                .is_some_and(|since| late.any(|late| (since..since + ABSENT_NIGHTS as i32).contains(late)))
+    };
+    let mut gardens = Vec::new();
+    for (name, look, mut reasons) in looks {
+        reasons.retain(|(_, reason)| !is_delivery(reason));
+        if reasons.is_empty() {
+            continue;
+        }
+        match look.told(name, reasons, &marks) {
+            Some(garden) => gardens.push(garden),
+            None => out.muted += 1,
+        }
+    }
+    let is_known = |garden: &GardenMorning| {
+        let mut reasons = garden.reasons.iter();
+        reasons.all(|reason| reason.state == AlarmState::Acknowledged)
+    };
+    gardens.sort_by(|a, b| {
+        is_known(a)
+            .cmp(&is_known(b))
+            .then(b.worth_m2.total_cmp(&a.worth_m2))
             .then_with(|| a.garden.cmp(&b.garden))
     });
+    out.gardens = gardens;
     Ok(out)
+}
+
+impl Store {
+    /// The night of a garden that is looked at; none where the store knows no garden of this name.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
+    pub fn night_of(&self, garden: &str, choice: NightChoice) -> Result<Option<NightNumber>, BatchError> {
+        let clocks = ColumnChoice::Some(&["time_zone", "night_turns_at_h"]);
+        let ever = NightNumber::MIN..=NightNumber::MAX;
+        let rows = self.rows_of(&GARDENS, clocks, ever, &BTreeSet::from([garden]))?;
+        Ok(rows.first().map(|(_, row)| choice.of(row)))
+    }
+}
+
+/// Gardens by the first expected night that brought no log.
+#[derive(Default)]
+struct SilentAtOnce {
+    /// Newest night of any garden.
+    newest: NightNumber,
+    silent: BTreeMap<NightNumber, u64>,
+    expected: BTreeMap<NightNumber, u64>,
+}
+
+impl SilentAtOnce {
+    fn take(&mut self, look: &Look) {
+        let Some(last) = look.last_logged() else { return };
+        self.newest = self.newest.max(look.night);
+        for night in (look.night - DELIVERY_NIGHTS..=look.night).filter(|night| look.expects(*night)) {
+            *self.expected.entry(night).or_insert(0) += 1;
+        }
+        if let Some(first) = (last + 1..=look.night).find(|night| look.expects(*night)) {
+            *self.silent.entry(first).or_insert(0) += 1;
+        }
+    }
+
+    fn deliveries(self) -> Vec<MorningDelivery> {
+        let mut out = Vec::new();
+        for (since, gardens) in self.silent {
+            let expected = self.expected.get(&since).copied().unwrap_or(u64::MAX);
+            // Of the newest night some logs are always late.
+            let one_in = if since == self.newest { 4 } else { 20 };
+            let many = gardens >= 10 && gardens.saturating_mul(one_in) >= expected;
+            if many || gardens >= 3 && gardens.saturating_mul(3) >= expected.saturating_mul(2) {
+                out.push(MorningDelivery {
+                    since: night::words(since),
+                    gardens,
+                    expected,
+                });
+            }
+        }
+        out
+    }
 }
 
 fn failures(store: &Store, night: NightNumber) -> Result<Vec<MorningFailure>, BatchError> {
@@ -136,16 +263,8 @@ fn failures(store: &Store, night: NightNumber) -> Result<Vec<MorningFailure>, Ba
         .collect())
 }
 
-type ByNight = BTreeMap<NightNumber, Vec<TableRow>>;
-
-fn by_garden(rows: Vec<(NightNumber, TableRow)>) -> HashMap<String, ByNight> {
-    let mut out: HashMap<String, ByNight> = HashMap::new();
-    for (night, row) in rows {
-        let garden = row[0].text().unwrap_or_default().to_owned();
-        out.entry(garden).or_default().entry(night).or_default().push(row);
-    }
-    out
-}
+/// A reason, and the night in which it was first told.
+type ToldReason = (NightNumber, MorningReason);
 
 /// Everything about one garden that is looked at.
 struct Look {
@@ -153,13 +272,16 @@ struct Look {
     first_night: NightNumber,
     garden: TableRow,
     nights: BTreeMap<NightNumber, TableRow>,
-    pockets: ByNight,
-    spots: ByNight,
+    alarms: Vec<Episode>,
 }
 
 impl Look {
     fn text(&self, name: &str) -> &str {
         self.garden[GARDENS.at(name)].text().unwrap_or_default()
+    }
+
+    fn number(&self, name: &str) -> Option<f64> {
+        self.garden[GARDENS.at(name)].number()
     }
 
     fn rests(&self, night: NightNumber) -> bool {
@@ -170,138 +292,167 @@ impl Look {
             .any(|span| span.contains(&night))
     }
 
-    fn of(&self, night: NightNumber, name: &str) -> Option<f64> {
-        self.nights.get(&night)?[NIGHTS.at(name)].number()
+    fn expects(&self, night: NightNumber) -> bool {
+        Expected::parse(self.text("expected")).holds(night) && !self.rests(night)
     }
 
-    /// The newest logged nights, newest first, as far as they are no older than the alarm would be.
-    fn newest(&self, count: usize) -> Vec<NightNumber> {
-        self.nights.keys().rev().take(count).copied().collect()
-    }
-
-    /// The value of the last two logged nights and what was usual before, where both are known.
-    fn against_usual(&self, name: &str, of_usual: &str) -> Option<([f64; 2], f64, NightNumber)> {
-        let last = self.newest(2);
-        let [newest, before] = last[..] else { return None };
-        let mut usual: Vec<f64> = self
-            .nights
-            .range(..before)
-            .filter_map(|(_, row)| row[NIGHTS.at(of_usual)].number())
-            .collect();
-        if usual.len() < LEAST_USUAL {
-            return None;
-        }
-        Some((
-            [self.of(newest, name)?, self.of(before, name)?],
-            math::median(&mut usual)?,
-            before,
-        ))
-    }
-
-    /// Visited fraction that luck alone hardly ever falls below: one night differs from the next.
-    fn unlucky_fraction(&self, before: NightNumber, usual: f64) -> Option<f64> {
-        /// Standard deviation of a normal law over the median of absolute deviations.
-        const SD_PER_MAD: f64 = 1.4826;
-        const SDS: f64 = 3.0;
-        let nights: Vec<f64> = self
-            .nights
-            .range(..before)
-            .filter_map(|(_, row)| row[NIGHTS.at("visited_fraction")].number())
-            .collect();
-        let least = nights.iter().copied().fold(f64::INFINITY, f64::min);
-        let mut off: Vec<f64> = nights.iter().map(|one| (one - usual).abs()).collect();
-        let deviation = math::median(&mut off)?;
-        Some(least.min(usual - SDS * SD_PER_MAD * deviation))
-    }
-
-    fn swath_m2_per_s(&self) -> f64 {
-        let newest = self.newest(1).first().copied();
-        let known =
-            newest.and_then(|night| Some(self.of(night, "cut_width_m")? * self.of(night, "speed_mps")?));
-        known.unwrap_or(USUAL_SWATH_M2_PER_S)
+    /// Newest night with a log, up to the night in hand.
+    fn last_logged(&self) -> Option<NightNumber> {
+        let newest = self.nights.keys().next_back().copied();
+        newest.or_else(|| night::parse(self.text("last_night")).filter(|last| *last <= self.night))
     }
 
     fn lawn_m2(&self) -> Option<f64> {
-        self.nights
-            .values()
-            .rev()
-            .find_map(|row| row[NIGHTS.at("lawn_m2")].number())
+        let mut nights = self.nights.values().rev();
+        nights.find_map(|row| row[NIGHTS.at("lawn_m2")].number())
     }
 
-    fn garden(&self, name: String) -> Option<GardenMorning> {
+    /// What is open, with the night in which it was first told.
+    fn reasons(&self) -> Vec<ToldReason> {
         let mut reasons = Vec::new();
-        let heard = self.absent(&mut reasons);
-        if heard {
-            self.missed(&mut reasons);
-            self.stuck(&mut reasons);
-            self.changes(&mut reasons);
+        if self.absent(&mut reasons) {
+            reasons.extend(self.promise());
         }
-        if reasons.is_empty() {
-            return None;
-        }
-        let lawn_m2 = self.lawn_m2();
+        let open = self.alarms.iter().filter(|one| one.is_open(self.night));
+        reasons.extend(open.map(|one| (one.opened, told_alarm(one))));
+        reasons
+    }
+
+    /// The garden as it is told; nothing where all of it is muted.
+    fn told(&self, name: String, reasons: Vec<ToldReason>, marks: &[Mark]) -> Option<GardenMorning> {
+        let mut reasons: Vec<MorningReason> = reasons
+            .into_iter()
+            .filter(|(_, reason)| {
+                !marks
+                    .iter()
+                    .any(|mark| mark.mutes(&name, reason.alarm, self.night))
+            })
+            .map(|(opened, mut reason)| {
+                let mut known = marks.iter().rev();
+                if let Some(mark) =
+                    known.find(|mark| mark.acknowledges(&name, reason.alarm, opened, self.night))
+                {
+                    reason.state = AlarmState::Acknowledged;
+                    reason.said.clone_from(&mark.reason);
+                }
+                reason
+            })
+            .collect();
         reasons.sort_by(|a, b| {
             b.gain_m2
                 .total_cmp(&a.gain_m2)
                 .then(a.alarm.cmp(&b.alarm))
                 .then_with(|| a.what.cmp(&b.what))
         });
-        let sum_m2: f64 = reasons.iter().map(|reason| reason.gain_m2).sum();
-        let days = self.garden[GARDENS.at("promised_days")].number();
-        let state = match &self.garden[GARDENS.at("last_visits")] {
-            // The state knows the newest night only.
-            Value::Packed(packed) if *self.text("last_night") <= *night::words(self.night) => {
-                LastVisits::unpack(packed)
+        let since = reasons
+            .iter()
+            .filter_map(|reason| night::parse(&reason.since))
+            .min()?;
+        let days_open = u64::try_from(self.night - since + 1).unwrap_or(1);
+        let sum_m2 = |is_whole: bool| -> f64 {
+            let of_kind = reasons
+                .iter()
+                .filter(|reason| matches!(reason.alarm, Alarm::LessVisited | Alarm::Promise) == is_whole);
+            let gains = of_kind.map(|reason| reason.gain_m2);
+            if is_whole {
+                gains.fold(0.0, f64::max)
+            } else {
+                gains.sum()
             }
-            _ => None,
         };
-        let since = days.map(|days| self.night - days.ceil().clamp(1.0, 3660.0) as NightNumber + 1);
+        let lawn_m2 = self.lawn_m2();
+        let gain_m2 = f64::max(sum_m2(true), sum_m2(false)).min(lawn_m2.unwrap_or(f64::INFINITY));
+        let is_broken = reasons.iter().any(|reason| reason.alarm == Alarm::Promise);
+        let promise = 1.0 + if is_broken { BROKEN_PROMISE } else { 0.0 };
+        let worth_m2 = gain_m2 * promise * (1.0 + LONG_OPEN * (days_open as f64 / LONG_OPEN_DAYS).min(1.0));
         Some(GardenMorning {
             garden: name,
+            night: night::words(self.night),
             name: self.garden[GARDENS.at("name")].text().map(str::to_owned),
-            gain_m2: lawn_m2.map_or(sum_m2, |lawn_m2| sum_m2.min(lawn_m2)),
+            gain_m2,
+            worth_m2,
+            days_open,
+            outline_m: serde_json::from_str(self.text("outline")).unwrap_or_default(),
             lawn_m2,
             reasons,
-            visited_within_days_fraction: state
-                .zip(since)
-                .and_then(|(state, since)| state.visited_since_fraction(since)),
-            promised_fraction: self.garden[GARDENS.at("promised_fraction")].number(),
-            promised_days: days,
+            visited_within_days_fraction: self
+                .state()
+                .zip(self.promised_days())
+                .and_then(|(state, days)| state.visited_since_fraction(self.night - days + 1)),
+            promised_fraction: self.number("promised_fraction"),
+            promised_days: self.number("promised_days"),
             nights: self
                 .nights
                 .iter()
                 .map(|(night, row)| told_night(*night, row))
                 .collect(),
+            window: (self.night - WINDOW_NIGHTS..=self.night)
+                .map(night::words)
+                .collect(),
         })
     }
 
+    fn promised_days(&self) -> Option<NightNumber> {
+        self.number("promised_days")
+            .map(|days| days.ceil().clamp(1.0, 3660.0) as NightNumber)
+    }
+
+    /// The rolling state, where it is that of the night in hand: it knows the newest night only.
+    fn state(&self) -> Option<LastVisits> {
+        match &self.garden[GARDENS.at("last_visits")] {
+            Value::Packed(packed) if *self.text("last_night") <= *night::words(self.night) => {
+                LastVisits::unpack(packed)
+            }
+            _ => None,
+        }
+    }
+
+    /// A promise that is broken though at least half of the nights that it speaks of were logged.
+    fn promise(&self) -> Option<ToldReason> {
+        let (promised, days) = self.number("promised_fraction").zip(self.promised_days())?;
+        let first = self.night - days + 1;
+        let of_days = (first..=self.night).filter(|night| self.expects(*night)).count();
+        let logged = self.nights.range(first..).count();
+        if 2 * logged < of_days {
+            return None;
+        }
+        let (state, earliest) = (self.state()?, night::parse(self.text("plan_since"))? + days - 1);
+        let since = state.overdue_since(self.night, days, 1.0 - promised + PROMISE_SLACK, earliest)?;
+        let visited = state.visited_since_fraction(first)?;
+        let words = night::words(since);
+        let sentence = format!(
+            "{:.0} % of the lawn driven over within {} where {:.0} % are promised, since {words}.",
+            visited * 100.0,
+            plural(days as usize, "day", "days"),
+            promised * 100.0
+        );
+        let gain_m2 = (promised - visited).max(0.0) * self.lawn_m2().unwrap_or(0.0);
+        let nights = self.nights.range(since..).count();
+        Some((
+            since,
+            reason(Alarm::Promise, "", words, nights, gain_m2, sentence),
+        ))
+    }
+
     /// Expected logs that did not come. Returns whether the garden was heard of lately.
-    fn absent(&self, reasons: &mut Vec<MorningReason>) -> bool {
-        let expected = Expected::parse(self.text("expected"));
+    fn absent(&self, reasons: &mut Vec<ToldReason>) -> bool {
         let waited = |last: Option<NightNumber>| {
             let from = last.map_or(self.first_night, |last| last + 1);
             (from.max(self.night - 3650)..=self.night)
-                .filter(|night| expected.holds(*night) && !self.rests(*night))
+                .filter(|night| self.expects(*night))
                 .collect::<Vec<NightNumber>>()
         };
-        let newest = self.newest(1).first().copied();
-        let last =
-            newest.or_else(|| night::parse(self.text("last_night")).filter(|last| *last <= self.night));
         let mut tell = |what: &str, who: &str, missing: &[NightNumber], gain_m2: f64| {
-            let Some(since) = missing.first() else { return };
-            let since = night::words(*since);
-            reasons.push(MorningReason {
-                alarm: Alarm::Absent,
-                what: what.to_owned(),
-                nights: missing.len() as u64,
-                gain_m2,
-                sentence: format!("No log{who} since {since}: {} expected nights.", missing.len()),
-                since,
-            });
+            let (Some(first), Some(told)) = (missing.first(), missing.get(ABSENT_NIGHTS - 1)) else {
+                return false;
+            };
+            let since = night::words(*first);
+            let sentence = format!("No log{who} since {since}: {} expected nights.", missing.len());
+            let told_reason = reason(Alarm::Absent, what, since, missing.len(), gain_m2, sentence);
+            reasons.push((*told, told_reason));
+            true
         };
-        let missing = waited(last);
-        if missing.len() >= ABSENT_NIGHTS {
-            tell("", "", &missing, self.lawn_m2().unwrap_or(0.0));
+        if tell("", "", &waited(self.last_logged()), self.lawn_m2().unwrap_or(0.0)) {
             return false;
         }
         let machines: Vec<(&str, NightNumber)> = self
@@ -311,173 +462,75 @@ impl Look {
             .filter_map(|(name, last)| Some((name, night::parse(last)?)))
             .collect();
         if machines.len() > 1 {
+            let share_m2 = self.lawn_m2().unwrap_or(0.0) / machines.len() as f64;
             for (name, last) in &machines {
-                let missing = waited(Some(*last));
-                if missing.len() >= ABSENT_NIGHTS {
-                    let share_m2 = self.lawn_m2().unwrap_or(0.0) / machines.len() as f64;
-                    tell(name, &format!(" of {name}"), &missing, share_m2);
-                }
+                tell(name, &format!(" of {name}"), &waited(Some(*last)), share_m2);
             }
         }
         true
     }
+}
 
-    fn missed(&self, reasons: &mut Vec<MorningReason>) {
-        let last = self.newest(3);
-        let Some(newest) = last.first() else { return };
-        let at = |name: &str| POCKETS.at(name);
-        let is_missed = |row: &&TableRow| row[at("verdict")].text() == Some("missed");
-        for row in self.pockets.get(newest).into_iter().flatten().filter(is_missed) {
-            let (Some(id), Some(area_m2)) = (row[at("id")].text(), row[at("area_m2")].number()) else {
-                continue;
-            };
-            let holds = |night: &NightNumber| {
-                let rows = self.pockets.get(night);
-                rows.into_iter()
-                    .flatten()
-                    .filter(is_missed)
-                    .any(|row| row[at("id")].text() == Some(id))
-            };
-            if last.iter().filter(|night| holds(night)).count() < 2 {
-                continue;
-            }
-            let shown: Vec<NightNumber> = self.nights.keys().filter(|night| holds(night)).copied().collect();
-            let since = row[at("first_night")].text().unwrap_or_default().to_owned();
-            let widest = row[at("widest_m")]
-                .number()
-                .map(|widest_m| format!(", {widest_m:.1} m wide"))
-                .unwrap_or_default();
-            let why = row[at("why")].text().unwrap_or_default();
-            reasons.push(MorningReason {
-                alarm: Alarm::MissedPocket,
-                what: id.to_owned(),
-                nights: shown.len() as u64,
-                gain_m2: area_m2,
-                sentence: format!(
-                    "Missed since {since}, {}: {area_m2:.1} m2{widest}. {why}",
-                    plural(shown.len(), "night", "nights")
-                ),
-                since,
-            });
-        }
+fn reason(
+    alarm: Alarm,
+    what: &str,
+    since: String,
+    nights: usize,
+    gain_m2: f64,
+    sentence: String,
+) -> MorningReason {
+    MorningReason {
+        alarm,
+        what: what.to_owned(),
+        since,
+        nights: nights as u64,
+        gain_m2,
+        state: AlarmState::Open,
+        said: None,
+        at_deg: None,
+        sentence,
     }
+}
 
-    fn stuck(&self, reasons: &mut Vec<MorningReason>) {
-        let last = self.newest(3);
-        let Some(newest) = last.first() else { return };
-        let place = |row: &TableRow| {
-            Some((
-                row[STUCK_SPOTS.at("east_m")].number()?,
-                row[STUCK_SPOTS.at("north_m")].number()?,
-            ))
-        };
-        let lost_min = |row: &TableRow| row[STUCK_SPOTS.at("lost_min")].number().unwrap_or(0.0);
-        for row in self.spots.get(newest).into_iter().flatten() {
-            let Some((east_m, north_m)) = place(row).filter(|_| lost_min(row) >= STUCK_MIN) else {
-                continue;
-            };
-            let holds = |night: &NightNumber| {
-                self.spots.get(night).into_iter().flatten().any(|other| {
-                    lost_min(other) >= STUCK_MIN
-                        && place(other)
-                            .is_some_and(|(e_m, n_m)| math::hypot(e_m - east_m, n_m - north_m) <= SAME_SPOT_M)
-                })
-            };
-            if last.iter().filter(|night| holds(night)).count() < 2 {
-                continue;
-            }
-            let shown: Vec<NightNumber> = self.nights.keys().filter(|night| holds(night)).copied().collect();
-            let since = shown
-                .first()
-                .map(|night| night::words(*night))
-                .unwrap_or_default();
-            let is_new = shown
-                .first()
-                .is_some_and(|first| self.nights.range(..first).count() >= LEAST_USUAL);
-            let why = row[STUCK_SPOTS.at("why")].text().unwrap_or_default();
-            reasons.push(MorningReason {
-                alarm: Alarm::StuckSpot,
-                what: row[1].text().unwrap_or_default().to_owned(),
-                nights: shown.len() as u64,
-                gain_m2: lost_min(row) * 60.0 * self.swath_m2_per_s(),
-                sentence: format!(
-                    "Stuck at {}place since {since}, {}, {:.0} min in the last: {why}",
-                    if is_new { "a new " } else { "one " },
-                    plural(shown.len(), "night", "nights"),
-                    lost_min(row)
-                ),
-                since,
-            });
+/// An alarm of the table as a reason.
+fn told_alarm(one: &Episode) -> MorningReason {
+    let since = night::words(one.since);
+    let found = one.found.unwrap_or(0.0);
+    let usual = one.law.map_or(0.0, |(usual, _)| usual);
+    let nights = plural(one.nights as usize, "night", "nights");
+    let why = &one.why;
+    let sentence = match one.alarm {
+        Alarm::LessVisited => format!(
+            "{:.0} % of the lawn driven over where {:.0} % are usual in as many hours, since {since}.",
+            found * 100.0,
+            usual * 100.0
+        ),
+        Alarm::LostHours => format!("{found:.1} h of driving where {usual:.1} h are usual, since {since}."),
+        Alarm::ReceiverWorse => format!(
+            "Positions err by {:.0} cm where {:.0} cm are usual, since {since}.",
+            found * 100.0,
+            usual * 100.0
+        ),
+        Alarm::Silences => {
+            format!("{found:.1} h without positions where {usual:.1} h are usual, since {since}.")
         }
-    }
-
-    fn changes(&self, reasons: &mut Vec<MorningReason>) {
-        let lawn_m2 = self.lawn_m2().unwrap_or(0.0);
-        let mut push = |alarm, since: NightNumber, gain_m2: f64, what_is: String| {
-            let since = night::words(since);
-            reasons.push(MorningReason {
-                alarm,
-                what: String::new(),
-                nights: 2,
-                gain_m2,
-                sentence: format!("{what_is}, since {since}."),
-                since,
-            });
-        };
-        if let Some((last, usual_h, since)) = self.against_usual("driving_h", "driving_h")
-            && last
-                .iter()
-                .all(|last_h| *last_h <= 0.75 * usual_h && *last_h <= usual_h - 0.5)
-        {
-            let gain_m2 = ((usual_h - last[0]) * 3600.0 * self.swath_m2_per_s()).min(lawn_m2);
-            push(
-                Alarm::LostHours,
-                since,
-                gain_m2,
-                format!("{:.1} h of driving where {usual_h:.1} h are usual", last[0]),
-            );
+        Alarm::StuckSpot => {
+            format!("Stuck at one place since {since}, {nights}, {found:.0} min in the last: {why}")
         }
-        if let (Some((highs, _, since)), Some((last, usual, before))) = (
-            self.against_usual("visited_high_fraction", "visited_high_fraction"),
-            self.against_usual("visited_fraction", "visited_fraction"),
-        ) && let Some(unlucky) = self.unlucky_fraction(before, usual)
-            && highs.iter().all(|high| *high < unlucky - LESS_VISITED)
-        {
-            let gain_m2 = (usual - last[0]).max(0.0) * lawn_m2;
-            let text = format!(
-                "{:.0} % of the lawn driven over where {:.0} % are usual",
-                last[0] * 100.0,
-                usual * 100.0
-            );
-            push(Alarm::LessVisited, since, gain_m2, text);
+        Alarm::MissedPocket | Alarm::Absent | Alarm::Promise => {
+            format!("Missed since {since}, {nights}: {found:.1} m2. {why}")
         }
-        if let Some((last, usual_m, since)) = self.against_usual("position_error_m", "position_error_m")
-            && last
-                .iter()
-                .all(|last_m| *last_m >= 2.0 * usual_m && *last_m >= usual_m + 0.05)
-        {
-            let text = format!(
-                "Positions err by {:.0} cm where {:.0} cm are usual",
-                last[0] * 100.0,
-                usual_m * 100.0
-            );
-            push(Alarm::ReceiverWorse, since, 0.0, text);
-        }
-        if let Some((last, usual_h, since)) = self.against_usual("silent_h", "silent_h")
-            && last
-                .iter()
-                .all(|last_h| *last_h >= 2.0 * usual_h && *last_h >= usual_h + 0.5)
-        {
-            push(
-                Alarm::Silences,
-                since,
-                0.0,
-                format!(
-                    "{:.1} h without positions where {usual_h:.1} h are usual",
-                    last[0]
-                ),
-            );
-        }
+    };
+    MorningReason {
+        at_deg: one.place[2].zip(one.place[3]),
+        ..reason(
+            one.alarm,
+            &one.what,
+            since,
+            one.nights as usize,
+            one.gain_m2,
+            sentence,
+        )
     }
 }
 

@@ -1,15 +1,20 @@
-//! Which night does a fix belong to?
+//! Which night does a fix belong to, and which night is over?
 //!
-//! A night is named by the date on which it begins and lasts a day, from one turn to the next. The turn is noon by the
-//! garden's own clock unless the manifest says another hour: then a machine that works from dusk to dawn has one night, and so
-//! has, with a turn at 3, one that works by day. The clock is the fixed offset of the settings (`[garden] time_zone`), so an
-//! hour of summer time moves the turn by an hour; no machine that the turn suits is near it.
+//! A night is named by the date on which it begins and lasts from one turn to the next: a day, or an hour more or less where summer
+//! time ends or begins. The turn is noon by the garden's own clock unless the manifest says another hour: then a machine that works
+//! from dusk to dawn has one night, and so has, with a turn at 3, one that works by day. The clock is that of the settings
+//! (`[garden] time_zone`).
+//!
+//! A night's work is over six hours before its turn: at six in the morning, with a turn at noon. So the report of the morning is of
+//! the night that has just ended.
 //!
 //! Exact: whole seconds since 1970, no leap seconds, as in the logs.
 
 use time::{Date, Duration};
+use tussock_types::GardenClock;
 
 const DAY_S: f64 = 86_400.0;
+const WORK_ENDS_BEFORE_TURN_S: f64 = 6.0 * 3600.0;
 /// The turn of the day where nobody says otherwise.
 pub const USUAL_TURN_H: u8 = 12;
 
@@ -17,13 +22,18 @@ pub const USUAL_TURN_H: u8 = 12;
 pub type NightNumber = i32;
 
 /// The night that holds a moment.
-pub fn night_of(unix_s: f64, zone_s: i32, turn_h: u8) -> NightNumber {
-    ((unix_s + f64::from(zone_s) - f64::from(turn_h) * 3600.0) / DAY_S).floor() as NightNumber
+pub fn night_of(unix_s: f64, zone: &GardenClock, turn_h: u8) -> NightNumber {
+    ((zone.local_s(unix_s) - f64::from(turn_h) * 3600.0) / DAY_S).floor() as NightNumber
 }
 
 /// First moment of a night, seconds since 1970 in UTC.
-pub fn start_unix_s(night: NightNumber, zone_s: i32, turn_h: u8) -> f64 {
-    f64::from(night) * DAY_S + f64::from(turn_h) * 3600.0 - f64::from(zone_s)
+pub fn start_unix_s(night: NightNumber, zone: &GardenClock, turn_h: u8) -> f64 {
+    zone.moment_unix_s(night, turn_h)
+}
+
+/// The newest night whose work is over at a moment.
+pub fn last_over(now_unix_s: f64, zone: &GardenClock, turn_h: u8) -> NightNumber {
+    night_of(now_unix_s + WORK_ENDS_BEFORE_TURN_S, zone, turn_h) - 1
 }
 
 /// `2026-05-01`.
@@ -62,6 +72,7 @@ mod tests {
                 .unix_timestamp() as f64
         };
         let first = parse("2026-05-01").unwrap();
+        let east = GardenClock::Fixed(7200);
         for (moment, zone_s, night) in [
             ("2026-05-01T12:00:00Z", 0, first),
             ("2026-05-02T11:59:59Z", 0, first),
@@ -71,11 +82,63 @@ mod tests {
             ("2026-05-01T11:30:00Z", 0, first - 1),
             ("2026-05-01T23:30:00Z", -9 * 3600, first),
         ] {
-            assert_eq!(night_of(at(moment), zone_s, 12), night, "{moment} {zone_s}");
+            assert_eq!(
+                night_of(at(moment), &GardenClock::Fixed(zone_s), 12),
+                night,
+                "{moment} {zone_s}"
+            );
         }
-        assert_eq!(start_unix_s(first, 7200, 12), at("2026-05-01T10:00:00Z"));
+        assert_eq!(start_unix_s(first, &east, 12), at("2026-05-01T10:00:00Z"));
+        // At six in the morning the night before is over, a minute earlier it is not.
+        assert_eq!(last_over(at("2026-05-02T04:00:00Z"), &east, 12), first);
+        assert_eq!(last_over(at("2026-05-02T03:59:00Z"), &east, 12), first - 1);
+        assert_eq!(last_over(at("2026-05-02T09:59:00Z"), &east, 12), first);
+        assert_eq!(last_over(at("2026-05-01T19:00:00Z"), &east, 3), first);
         assert_eq!(words(first), "2026-05-01");
         // 2026-05-01 is a Friday.
         assert_eq!(weekday(first), 4);
+    }
+
+    #[test]
+    fn every_moment_has_one_night_also_where_summer_time_begins_and_ends() {
+        let zone = GardenClock::parse("Europe/Berlin").unwrap();
+        for date in ["2026-03-28", "2026-10-24"] {
+            for turn_h in [0, 2, 3, 12] {
+                let first = parse(date).unwrap() - 1;
+                for night in first..first + 4 {
+                    let (from_s, to_s) = (
+                        start_unix_s(night, &zone, turn_h),
+                        start_unix_s(night + 1, &zone, turn_h),
+                    );
+                    assert!(
+                        (22.0..=26.0).contains(&((to_s - from_s) / 3600.0)),
+                        "{date} {turn_h}"
+                    );
+                    for (unix_s, of) in [
+                        (from_s, night),
+                        (to_s - 1.0, night),
+                        (f64::midpoint(from_s, to_s), night),
+                    ] {
+                        assert_eq!(
+                            night_of(unix_s, &zone, turn_h),
+                            of,
+                            "{date} {turn_h} {}",
+                            unix_s - from_s
+                        );
+                    }
+                }
+            }
+        }
+        // Six in the morning by the clock on the wall, in winter and in summer.
+        let at = |day: &str, hour| zone.moment_unix_s(parse(day).unwrap(), hour);
+        for (day, hour, night) in [
+            ("2026-03-28", 6, "2026-03-27"),
+            ("2026-03-29", 6, "2026-03-28"),
+            ("2026-03-30", 6, "2026-03-29"),
+            ("2026-10-25", 6, "2026-10-24"),
+            ("2026-10-26", 5, "2026-10-24"),
+        ] {
+            assert_eq!(words(last_over(at(day, hour), &zone, 12)), night, "{day}");
+        }
     }
 }

@@ -207,7 +207,10 @@ impl Crew {
                         |log| job.logs[log].modified_unix_ms,
                     );
                     let what = if at.what.is_empty() { "garden" } else { &at.what };
-                    let night = at.night.unwrap_or_else(|| job.clock.landed(modified_unix_ms, 0));
+                    let night = at.night.unwrap_or_else(|| {
+                        job.clock
+                            .landed(modified_unix_ms, &tussock_types::GardenClock::Fixed(0))
+                    });
                     failed.push(Failed {
                         bytes: log.map_or(0, |log| job.logs[log].bytes),
                         modified_unix_ms: log.map_or(0, |_| modified_unix_ms),
@@ -342,6 +345,7 @@ mod tests {
             clock: crate::Clock {
                 now_unix_s: 1.78e9,
                 night_turns_at_h: 12,
+                oldest_log_days: crate::USUAL_OLDEST_LOG_DAYS,
             },
             logs: logs
                 .iter()

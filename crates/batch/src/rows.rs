@@ -104,7 +104,7 @@ fn turned(place: Place, from: (f64, f64), rotation_deg: f64, to: (f64, f64)) -> 
     )
 }
 
-fn outline(rings: &[Vec<Place>], offset: Option<PlanOffset>) -> Value {
+pub(crate) fn outline(rings: &[Vec<Place>], offset: Option<PlanOffset>) -> Value {
     // To the centimetre: a row is read by people too.
     let cm = |value_m: f64| (value_m * 100.0).round() / 100.0;
     let rings: Vec<Vec<(f64, f64)>> = rings

@@ -23,6 +23,7 @@ use crate::{BatchError, gardens, identity, rows, work};
 use base64::{Engine, engine::general_purpose::STANDARD};
 use std::collections::{BTreeMap, BTreeSet, HashMap};
 use std::path::PathBuf;
+use tussock_types::GardenClock;
 
 /// Gardens that are committed together.
 pub const USUAL_CHUNK: usize = 200;
@@ -77,6 +78,10 @@ pub enum ShiftNews {
 pub struct Done {
     /// Gardens that were found.
     pub gardens: usize,
+    /// Logs that lie there, known ones too.
+    pub found: usize,
+    /// Logs of these gardens that the store knew before the run; where no garden was found, gardens that it knew.
+    pub known: usize,
     /// Gardens with something new.
     pub with_news: usize,
     /// Logs that were read.
@@ -106,11 +111,9 @@ pub fn run(run: &Shift, tell: &mut dyn FnMut(ShiftNews)) -> Result<Done, BatchEr
 /// As [`run`].
 pub fn run_over(run: &Shift, bucket: &Bucket, tell: &mut dyn FnMut(ShiftNews)) -> Result<Done, BatchError> {
     let wishes = gardens(bucket)?;
-    let clock = Clock {
-        now_unix_s: run.now_unix_s,
-        night_turns_at_h: wishes.night_turns_at_h,
-    };
+    let clock = wishes.clock(run.now_unix_s);
     let mut store = Store::open_to_write(&run.store, tussock::TOOL_VERSION)?;
+    let known_gardens = store.count_rows(&GARDENS);
     let mut done = Done {
         gardens: wishes.gardens.len(),
         ..Done::default()
@@ -119,6 +122,7 @@ pub fn run_over(run: &Shift, bucket: &Bucket, tell: &mut dyn FnMut(ShiftNews)) -
     let mut behind = 0;
     for chunk in wishes.gardens.chunks(run.chunk.max(1)) {
         let known = KnownGardens::of(&store, chunk)?;
+        done.known += known.logs.values().map(Vec::len).sum::<usize>();
         let jobs = known.jobs(&run.place, bucket, clock, chunk, &mut done, tell);
         if !jobs.change.is_empty() {
             store.commit(jobs.change)?;
@@ -130,22 +134,39 @@ pub fn run_over(run: &Shift, bucket: &Bucket, tell: &mut dyn FnMut(ShiftNews)) -
     if run.advice == tussock::Advice::Given {
         advise((run, clock), bucket, &mut store, &wishes, &mut done, tell)?;
     }
+    store.renew_alarms()?;
     let expired = store.expire(wishes.retention_days, clock, run.expire_at_most_fraction)?;
     done.expired = expired.rows;
     if expired.rows > 0 {
         tell(ShiftNews::Expired(expired));
     }
     while store.join()? {}
+    store.publish(crate::Before::Stays)?;
     done.files = store.files();
+    if done.gardens == 0 {
+        done.known = known_gardens;
+    }
     Ok(done)
 }
 
 /// What the store knows of some gardens.
+#[derive(Default)]
 pub(crate) struct KnownGardens {
     logs: HashMap<String, Vec<(NightNumber, TableRow)>>,
     nights: HashMap<String, BTreeMap<NightNumber, (String, String)>>,
     failures: HashMap<String, Vec<(NightNumber, TableRow)>>,
     gardens: HashMap<String, TableRow>,
+    pub(crate) wanted: JobsFor,
+}
+
+/// Which gardens become jobs.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(crate) enum JobsFor {
+    /// Those with something new.
+    #[default]
+    News,
+    /// All: a dry run.
+    All,
 }
 
 pub(crate) struct Jobs {
@@ -210,6 +231,7 @@ impl KnownGardens {
                 .into_iter()
                 .map(|(_, row)| (row[0].text().unwrap_or_default().to_owned(), row))
                 .collect(),
+            wanted: JobsFor::News,
         }
     }
 
@@ -227,12 +249,14 @@ impl KnownGardens {
             change: StoreChange::default(),
         };
         for garden in chunk {
-            match self.job(place, bucket, clock, garden) {
+            match self.job(place, bucket, clock, garden, &mut done.found) {
                 Ok(Some(job)) => out.jobs.push(job),
                 Ok(None) => self.renew_wishes(garden, &mut out.change),
                 Err(error) => {
                     // The garden is there, but its logs cannot be listed: told, and tried again the next time.
-                    let night = self.newest(garden, clock).unwrap_or_else(|| clock.landed(0, 0));
+                    let night = self
+                        .newest(garden, clock)
+                        .unwrap_or_else(|| clock.landed(0, &GardenClock::Fixed(0)));
                     let failed = Failed::of("logs", night, "unreadable", error.to_string(), "");
                     self.book_failures(garden, std::slice::from_ref(&failed), &mut out.change);
                     done.failures += 1;
@@ -266,8 +290,10 @@ impl KnownGardens {
         bucket: &Bucket,
         clock: Clock,
         garden: &GardenInput,
+        found_count: &mut usize,
     ) -> Result<Option<GardenJob>, BatchError> {
         let found = garden.logs(bucket)?;
+        *found_count += found.len();
         let at = |name: &str| LOGS.at(name);
         let stored: HashMap<&str, &TableRow> = of(&self.logs, &garden.name).filter_map(by_path).collect();
         let of_this_version =
@@ -303,11 +329,11 @@ impl KnownGardens {
             }
             is_new |= known.is_none();
             logs.push(LogRef {
+                known,
                 path: path.to_owned(),
                 machine: log.machine.clone(),
                 bytes: log.found.bytes,
                 modified_unix_ms: log.found.modified_unix_ms,
-                known,
                 is_there: true,
             });
         }
@@ -333,13 +359,13 @@ impl KnownGardens {
         let is_stale = match nights {
             None => false,
             Some(nights) => {
-                let setup = work::setup_of(bucket, &garden.settings, clock.night_turns_at_h)?;
+                let setup = work::setup_of(bucket, &garden.settings, garden.night_turns_at_h)?;
                 nights
                     .range(newest - work::ANEW_NIGHTS..)
                     .any(|(_, (key, _))| key.get(17..33) != setup.get(..16))
             }
         };
-        if !is_new && !is_stale {
+        if !is_new && !is_stale && self.wanted == JobsFor::News {
             return Ok(None);
         }
         let failed = of(&self.failures, &garden.name)
@@ -352,7 +378,7 @@ impl KnownGardens {
             plan: garden.plan.clone(),
             settings: garden.settings.clone(),
             reach: bucket.reach(),
-            clock,
+            clock: garden.clock(clock),
             logs,
             done: nights
                 .into_iter()
@@ -411,6 +437,7 @@ fn wish(row: &mut TableRow, garden: &GardenInput) {
         .collect();
     row[GARDENS.at("expected")] = garden.expected.words().into();
     row[GARDENS.at("rests")] = rests.join(",").into();
+    row[GARDENS.at("night_turns_at_h")] = i64::from(garden.night_turns_at_h).into();
 }
 
 fn do_jobs(
@@ -603,8 +630,10 @@ fn garden_row(
     row[at("name")] = answer.name.as_deref().into();
     row[at("plan_sha256")] = (&answer.plan_sha256).into();
     row[at("settings_sha256")] = (&answer.settings_sha256).into();
-    row[at("promised_fraction")] = Value::Number(answer.promised_fraction);
-    row[at("promised_days")] = Value::Number(answer.promised_days);
+    row[at("promised_fraction")] = answer.promised_fraction.into();
+    row[at("promised_days")] = answer.promised_days.into();
+    row[at("time_zone")] = answer.time_zone.as_deref().into();
+    row[at("outline")] = answer.outline.as_deref().into();
     row[at("last_visits")] = match state {
         None => Value::Null,
         Some(state) => Value::Packed(state.pack().map_err(|source| BatchError::Disk {
@@ -773,7 +802,7 @@ impl KnownGardens {
             plan: garden.plan.clone(),
             settings: garden.settings.clone(),
             reach: bucket.reach(),
-            clock,
+            clock: garden.clock(clock),
             logs,
             done: key.map(|(key, _)| (night, key.clone())).into_iter().collect(),
             failed: Vec::new(),

@@ -4,13 +4,17 @@
 //! the place of the old one in one step, then takes away what the list no longer names. A run that is killed before that step
 //! has changed nothing; after it, everything. What a killed run leaves lying is swept away by the next one.
 //!
+//! `snapshot` leads to a folder that holds the files of one commit and no others, the last one of a run that ended: what others
+//! read while a run is writing. Its files are further names of those in the tables. The snapshot before it stays for readers that
+//! have not finished.
+//!
 //! One run writes at a time: it holds a lock that the system gives back when the process ends, however it ends. Where a file
 //! system knows no locks the number of the last commit is looked at again before each step: a run that was overtaken
 //! keeps nothing.
 
 use crate::disk::{Disk, RealDisk};
 use crate::night::NightNumber;
-use crate::table::{self, Keep, Parted, SCHEMA_VERSION, StoreTable, TABLES, TableRow};
+use crate::table::{self, Keep, OLDEST_SCHEMA_VERSION, Parted, SCHEMA_VERSION, StoreTable, TABLES, TableRow};
 use crate::{BatchError, night};
 use serde::{Deserialize, Serialize};
 use std::collections::{BTreeMap, BTreeSet};
@@ -19,6 +23,8 @@ use std::path::{Path, PathBuf};
 
 const RECORD: &str = "tussock-store.json";
 const LOCK: &str = ".tussock-lock";
+const SNAPSHOT: &str = "snapshot";
+const SNAPSHOTS: &str = "snapshots";
 /// After all nights: in a store in which no run has ended yet.
 const AFTER_ALL: &str = "9999-12-31";
 /// Files of a night are joined up to so many rows, and no more than that in one commit: they are in memory at once.
@@ -248,6 +254,11 @@ impl Store {
         self.record.tables.values().map(Vec::len).sum()
     }
 
+    /// Rows of a table, as the list has them.
+    pub(crate) fn count_rows(&self, table: &'static StoreTable) -> usize {
+        self.alive(table).iter().map(|alive| alive.rows).sum()
+    }
+
     /// Nights of gardens, as the list has them.
     pub(crate) fn count_nights(&self, nights: std::ops::RangeInclusive<NightNumber>) -> usize {
         let files = self.alive(&table::NIGHTS).iter();
@@ -414,6 +425,7 @@ impl Store {
 
     fn next_record(&self) -> Record {
         Record {
+            schema_version: SCHEMA_VERSION,
             commit: self.record.commit + 1,
             tool_version: self.tool_version.clone(),
             ..self.record.clone()
@@ -451,6 +463,56 @@ impl Store {
         }
         self.put_in_place(next, &new_files)?;
         Ok(true)
+    }
+
+    /// Lets `snapshot` lead to what the store holds now.
+    ///
+    /// # Errors
+    /// When the disk refuses; it then leads where it led.
+    pub fn publish(&self, before: Before) -> Result<(), BatchError> {
+        let all = self.path.join(SNAPSHOTS);
+        let name = format!("{:08}", self.record.commit);
+        let failed = |source| BatchError::Disk {
+            path: all.join(&name),
+            what: "written",
+            source,
+        };
+        let mut known: Vec<String> = self
+            .disk
+            .list(&all)
+            .map_err(failed)?
+            .iter()
+            .filter_map(|(path, _)| Some(path.file_name()?.to_str()?.to_owned()))
+            .collect();
+        if !known.contains(&name) {
+            let part = all.join(format!("{name}.part"));
+            if known.contains(&format!("{name}.part")) {
+                self.disk.remove_folder(&part).map_err(failed)?;
+            }
+            self.disk.make_folder(&part).map_err(failed)?;
+            for alive in self.record.tables.values().flatten() {
+                let to = part.join(&alive.file);
+                self.disk
+                    .make_folder(to.parent().unwrap_or(&part))
+                    .map_err(failed)?;
+                self.disk
+                    .link(&self.path.join(&alive.file), &to)
+                    .map_err(failed)?;
+            }
+            self.disk.rename(&part, &all.join(&name)).map_err(failed)?;
+        }
+        let leads_to = Path::new(SNAPSHOTS).join(&name);
+        self.disk
+            .lead(&self.path.join(SNAPSHOT), &leads_to)
+            .map_err(failed)?;
+        known.retain(|one| *one < name);
+        if before == Before::Stays {
+            known.pop_if(|newest| !newest.ends_with(".part"));
+        }
+        for old in known {
+            self.disk.remove_folder(&all.join(old)).map_err(failed)?;
+        }
+        Ok(())
     }
 
     /// Files of a table that count, with their nights.
@@ -664,6 +726,15 @@ fn groups_to_join(table: &StoreTable, files: Vec<Alive>, room: &mut usize) -> Ve
     groups
 }
 
+/// What becomes of the snapshot before.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Before {
+    /// It stays until the next, for readers that have not finished.
+    Stays,
+    /// It goes: a customer was forgotten.
+    Goes,
+}
+
 /// Which columns are read.
 #[derive(Clone, Copy, Debug)]
 pub enum ColumnChoice<'a> {
@@ -702,7 +773,7 @@ fn record(disk: &dyn Disk, path: &Path) -> Result<Option<Record>, BatchError> {
         why: format!("{RECORD} is not one of ours: {error}"),
     };
     let version: Version = serde_json::from_slice(&bytes).map_err(no_store)?;
-    if version.schema_version != SCHEMA_VERSION {
+    if !(OLDEST_SCHEMA_VERSION..=SCHEMA_VERSION).contains(&version.schema_version) {
         return Err(BatchError::SchemaVersion {
             path: path.to_owned(),
             found: version.schema_version,

@@ -59,6 +59,18 @@ impl Disk for Doomed {
         self.step()?;
         RealDisk.remove(path)
     }
+    fn link(&self, from: &Path, to: &Path) -> std::io::Result<()> {
+        self.step()?;
+        RealDisk.link(from, to)
+    }
+    fn lead(&self, name: &Path, to: &Path) -> std::io::Result<()> {
+        self.step()?;
+        RealDisk.lead(name, to)
+    }
+    fn remove_folder(&self, path: &Path) -> std::io::Result<()> {
+        self.step()?;
+        RealDisk.remove_folder(path)
+    }
     fn read(&self, path: &Path) -> std::io::Result<Vec<u8>> {
         RealDisk.read(path)
     }
@@ -125,8 +137,9 @@ fn all_steps() -> Vec<Step> {
 /// Noon at the end of the last night.
 fn clock() -> Clock {
     Clock {
-        now_unix_s: night::start_unix_s(NIGHT + 21, 0, 12),
+        now_unix_s: night::start_unix_s(NIGHT + 21, &tussock_types::GardenClock::Fixed(0), 12),
         night_turns_at_h: 12,
+        oldest_log_days: crate::USUAL_OLDEST_LOG_DAYS,
     }
 }
 
@@ -287,6 +300,142 @@ fn killed_or_full_at_any_step_the_store_is_as_before_or_as_after() {
     }
 }
 
+/// All rows of the files that a reader finds by listing where `snapshot` leads; nothing where it leads nowhere yet.
+#[cfg(unix)]
+fn snapshot(path: &Path) -> Vec<(usize, NightNumber, TableRow)> {
+    let Ok(whole) = path.join(SNAPSHOT).canonicalize() else {
+        return Vec::new();
+    };
+    let mut out = Vec::new();
+    for (number, table) in TABLES.iter().enumerate() {
+        let all: Vec<usize> = (0..table.columns.len()).collect();
+        let mut take = |file: &Path, night| {
+            let bytes = bytes::Bytes::from(RealDisk.read(file).unwrap());
+            let rows = table::read(table, "x", bytes, &all, Keep::All).unwrap();
+            out.extend(rows.into_iter().map(|row| (number, night, row)));
+        };
+        for (path, is_folder) in RealDisk.list(&whole.join(table.name)).unwrap() {
+            let name = path.file_name().unwrap().to_str().unwrap();
+            match name.strip_prefix("night=").and_then(night::parse) {
+                Some(night) if is_folder => {
+                    let files = RealDisk.list(&path).unwrap();
+                    files.iter().for_each(|(file, _)| take(file, night));
+                }
+                _ => take(&path, 0),
+            }
+        }
+    }
+    out.sort_by(|a, b| (a.0, a.1).cmp(&(b.0, b.1)).then_with(|| table::order(&a.2, &b.2)));
+    out
+}
+
+#[cfg(unix)]
+#[test]
+fn killed_or_full_at_any_step_the_snapshot_is_whole_and_of_one_run() {
+    // A run is two commits, and the end of it.
+    let runs = || -> Vec<Vec<Step>> {
+        let mut steps = all_steps().into_iter();
+        (0..2).map(|_| steps.by_ref().take(2).collect()).collect()
+    };
+    let work = |store: &mut Store, run: Vec<Step>| -> Result<(), BatchError> {
+        run.into_iter().try_for_each(|step| step.take(store))?;
+        store.publish(Before::Stays)
+    };
+    let (folder, steps) = (TempDir::new().unwrap(), Arc::new(AtomicUsize::new(0)));
+    let (last, fate) = (usize::MAX, Fate::Full);
+    let sound = Doomed {
+        steps: Arc::clone(&steps),
+        last,
+        fate,
+    };
+    let mut store = Store::open_on(folder.path(), "1", Box::new(sound)).unwrap();
+    let mut whole = vec![Vec::new()];
+    for run in runs() {
+        work(&mut store, run).unwrap();
+        assert_eq!(snapshot(folder.path()), content(&store));
+        whole.push(content(&store));
+    }
+    // The one before stays for those who still read it, until the next; a garden that is forgotten is in neither.
+    let count = || RealDisk.list(&folder.path().join(SNAPSHOTS)).unwrap().len();
+    assert_eq!(count(), 2);
+    store.forget("a").unwrap();
+    assert_eq!((count(), snapshot(folder.path())), (1, content(&store)));
+    for fate in [Fate::Killed, Fate::Full] {
+        for last in 0..steps.load(Ordering::SeqCst) {
+            let folder = TempDir::new().unwrap();
+            let steps = Arc::new(AtomicUsize::new(0));
+            let mut ended = 0;
+            if let Ok(mut store) = Store::open_on(folder.path(), "1", Box::new(Doomed { steps, last, fate }))
+            {
+                for run in runs() {
+                    if work(&mut store, run).is_err() {
+                        break;
+                    }
+                    ended += 1;
+                }
+            }
+            let found = snapshot(folder.path());
+            // The last step of a run may have come through although it was told to have failed.
+            let next = whole.get(ended + 1);
+            assert!(
+                found == whole[ended] || Some(&found) == next,
+                "{last}: {ended} runs ended"
+            );
+            let store = Store::open_to_write(folder.path(), "1").unwrap();
+            store.publish(Before::Stays).unwrap();
+            assert_eq!(snapshot(folder.path()), content(&store), "{last}");
+            let left = RealDisk.list(&folder.path().join(SNAPSHOTS)).unwrap();
+            assert!(
+                left.len() <= 2 && left.iter().all(|(path, _)| path.extension().is_none()),
+                "{left:?}"
+            );
+        }
+    }
+}
+
+#[test]
+fn a_store_of_version_1_is_read_and_is_of_this_version_after_the_next_commit() {
+    let folder = TempDir::new().unwrap();
+    let mut store = Store::open_to_write(folder.path(), "1").unwrap();
+    let mut change = StoreChange::default();
+    let mut old = row(&GARDENS, "a", "Villa");
+    old[GARDENS.at("last_night")] = "2026-05-01".into();
+    change.put(&GARDENS, 0, old.clone());
+    change.put(&NIGHTS, NIGHT, row(&NIGHTS, "a", "k"));
+    store.commit(change).unwrap();
+    drop(store);
+    // As that version wrote it: three columns fewer, and no word of the tables that came later.
+    static OLD_GARDENS: StoreTable = StoreTable {
+        name: "gardens",
+        parted: Parted::Not,
+        columns: GARDENS.columns.split_at(12).0,
+    };
+    let file = Store::open(folder.path()).unwrap().table_files(&GARDENS)[0]
+        .1
+        .clone();
+    let bytes = table::write(&OLD_GARDENS, vec![old[..12].to_vec()], "1").unwrap();
+    std::fs::write(file, bytes).unwrap();
+    let path = folder.path().join(RECORD);
+    let mut record: serde_json::Value = serde_json::from_slice(&std::fs::read(&path).unwrap()).unwrap();
+    record["schema_version"] = 1.into();
+    for table in ["usual", "alarms"] {
+        record["tables"].as_object_mut().unwrap().remove(table);
+    }
+    std::fs::write(&path, serde_json::to_vec(&record).unwrap()).unwrap();
+    let version = || -> u64 {
+        let record: serde_json::Value = serde_json::from_slice(&std::fs::read(&path).unwrap()).unwrap();
+        record["schema_version"].as_u64().unwrap()
+    };
+    let rows = |store: &Store| store.rows(&GARDENS, ColumnChoice::All, 0..=0, &|_| true).unwrap();
+    assert_eq!(rows(&Store::open(folder.path()).unwrap()), [(0, old.clone())]);
+    assert_eq!(version(), 1);
+    let mut store = Store::open_to_write(folder.path(), "2").unwrap();
+    store.renew_alarms().unwrap();
+    assert_eq!(version(), u64::from(SCHEMA_VERSION));
+    assert_eq!(rows(&store), [(0, old)]);
+    assert_eq!(store.table_files(&crate::table::USUAL).len(), 1);
+}
+
 #[test]
 fn one_run_writes_at_a_time_and_an_overtaken_one_keeps_nothing() {
     let folder = TempDir::new().unwrap();
@@ -338,7 +487,7 @@ fn folders_of_others_and_stores_of_another_time_are_left_alone() {
         Store::open_to_write(folder.path(), "1"),
         Err(BatchError::SchemaVersion {
             found: 7,
-            expected: 1,
+            expected: SCHEMA_VERSION,
             ..
         })
     ));
@@ -356,16 +505,17 @@ fn a_forgotten_garden_leaves_no_trace_in_any_byte_and_old_nights_go() {
         }
     }
     store.commit(change).unwrap();
-    assert_eq!(store.forget("Villa Unforgettable").unwrap(), 14);
+    assert_eq!(store.forget("Villa Unforgettable").unwrap(), 18);
     assert_eq!(store.forget("nobody").unwrap(), 0);
-    assert_eq!(content(&store).len(), 14);
+    assert_eq!(content(&store).len(), 18);
     store.commit(nights_of(NIGHT + 15, 1)).unwrap();
     assert_eq!(store.expire(Some(15), clock(), 0.0).unwrap().rows, 6);
     assert_eq!(store.nights(&LOGS), [NIGHT + 5]);
     // Every byte, packed columns among them: unpacked text of the rows is what is left.
     fn walk(path: &Path, needle: &[u8]) {
-        for (path, is_folder) in RealDisk.list(path).unwrap() {
-            if is_folder {
+        for (path, _) in RealDisk.list(path).unwrap() {
+            // Where links lead, too.
+            if path.is_dir() {
                 walk(&path, needle);
             } else {
                 let bytes = std::fs::read(&path).unwrap();

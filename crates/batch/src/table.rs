@@ -23,8 +23,10 @@ use std::cmp::Ordering;
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
-/// Version of tables and commit record.
-pub const SCHEMA_VERSION: u32 = 1;
+/// Version of tables and commit record. Since 2 there are the tables `usual` and `alarms`, and the last three columns of `gardens`.
+pub const SCHEMA_VERSION: u32 = 2;
+/// Oldest version that is read: what it lacks is null, and is worked out by the next run.
+pub const OLDEST_SCHEMA_VERSION: u32 = 1;
 /// Rows of a row group: a reader that wants one garden skips the others by their smallest and largest name.
 const GROUP_ROWS: usize = 2_000;
 
@@ -292,11 +294,45 @@ tables! {
         Number "promised_days" "within so many days";
         Text "last_night" "newest night in the state";
         Packed "last_visits" "last visit of each square of the lawn, zstd; see below";
+        Text "time_zone" "time zone of the garden: UTC, +02:00 or a name of the IANA database";
+        Count "night_turns_at_h" "hour of its clock at which a night ends and the next begins";
+        Text "outline" "rings of the lawn on the plan's plane, metres east and north, as JSON";
+    }
+    /// What is usual in each garden: medians of its last 28 nights under the plan.
+    USUAL "usual" Not {
+        Text "key" "digest of the nights from which this row and the garden's alarms follow";
+        Count "nights" "nights under the plan";
+        Number "visited_fraction" "visited area over lawn area";
+        Number "driving_h" "hours driving";
+        Number "span_h" "hours from first to last fix";
+        Number "silent_h" "hours without usable fixes";
+        Number "position_error_m" "standard deviation of positions per axis";
+    }
+    /// Alarms, mended ones too. What never came (absent) and the promise depend on the date, and are worked out when asked for.
+    ALARMS "alarms" Not {
+        Text "alarm" "kind, what and since, which tell alarms of a garden apart";
+        Text "kind" "less_visited, lost_hours, receiver_worse, silences, missed_pocket, stuck_spot";
+        Text "what" "identity of a pocket or a spot; empty for the whole garden";
+        Text "plan_sha256" "SHA-256 of the plan under which it opened";
+        Text "since" "first night of it";
+        Text "opened" "night whose log decided that";
+        Text "mended" "first night without it; null while it is open";
+        Text "closed" "night whose log decided that";
+        Count "nights" "nights that showed it";
+        Number "usual" "usual before it, frozen then: a fraction, hours or metres, as in nights";
+        Number "usual_sd" "standard deviation of what was usual, on the scale that is watched";
+        Number "found" "median since then in the same unit; area in m2 of a pocket, minutes lost at a spot";
+        Number "gain_m2" "lawn that would be driven over each night without it";
+        Number "east_m" "east of a pocket or a spot on the lawn's plane";
+        Number "north_m" "north of it";
+        Number "lat" "latitude of it";
+        Number "lon" "longitude of it";
+        Text "why" "one sentence on a pocket or a spot";
     }
 }
 
 /// All tables.
-pub static TABLES: [&StoreTable; 7] = [
+pub static TABLES: [&StoreTable; 9] = [
     &LOGS,
     &NIGHTS,
     &POCKETS,
@@ -304,6 +340,8 @@ pub static TABLES: [&StoreTable; 7] = [
     &SUGGESTIONS,
     &FAILURES,
     &GARDENS,
+    &USUAL,
+    &ALARMS,
 ];
 
 impl StoreTable {
@@ -551,7 +589,9 @@ pub fn read(
                     row
                 }),
         );
-        for &at in wanted.iter().filter(|at| **at > 0) {
+        // Columns of later versions are null.
+        let there = 1..schema.num_columns();
+        for &at in wanted.iter().filter(|at| there.contains(at)) {
             let reader = group.get_column_reader(at).map_err(failed)?;
             let values = column_of(reader, rows, table.columns[at].kind, false).map_err(failed)?;
             let kept_values = values.into_iter().zip(&kept).filter(|(_, kept)| **kept);
@@ -563,14 +603,14 @@ pub fn read(
     Ok(out)
 }
 
-/// The columns of a file, which are those of the table by name and type.
+/// The columns of a file, which are those of the table by name and type, or the first of them: versions add theirs at the end.
 fn columns_of(
     table: &'static StoreTable,
     file: &str,
     reader: &dyn FileReader,
 ) -> Result<SchemaDescPtr, BatchError> {
     let schema = reader.metadata().file_metadata().schema_descr_ptr();
-    let fits = schema.num_columns() == table.columns.len()
+    let fits = (1..=table.columns.len()).contains(&schema.num_columns())
         && schema.columns().iter().zip(table.columns).all(|(found, column)| {
             found.name() == column.name && found.physical_type() == physical(column.kind)
         });
@@ -586,7 +626,7 @@ fn columns_of(
         table: table.name,
         file: file.to_owned(),
         found: format!("columns {}", found.join(", ")),
-        expected: "the columns of schema version 1".to_owned(),
+        expected: format!("the columns of schema version {SCHEMA_VERSION}, or the first of them"),
     })
 }
 

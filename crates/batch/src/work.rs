@@ -19,7 +19,7 @@ use std::collections::{BTreeMap, BTreeSet, HashMap};
 use std::io::{BufRead, Write};
 use tussock::{Advice, Job};
 use tussock_ingest::{IngestError, LogFile, RawLog, ReadOptions, digest};
-use tussock_types::{Place, Plan, Positions, Settings, Trace};
+use tussock_types::{GardenClock, Place, Plan, Positions, Settings, Trace};
 
 /// Nights that are analysed again under another tool or other settings.
 pub(crate) const ANEW_NIGHTS: NightNumber = 14;
@@ -114,7 +114,7 @@ impl Read {
         let why = match self.apart.iter().map(|(_, doubt, _)| *doubt).min()? {
             NightDoubt::NotBegun => "had not begun when the file was written, nor by the clock of the run",
             NightDoubt::LongAgo => {
-                "lie 1024 weeks or more back (a week counter that rolled over, or a clock never set)"
+                "lie longer back than logs come late (a clock never set, a week counter that rolled over; oldest_log_days in gardens.toml lets an archive in)"
             }
         };
         let (fixes, few) = (self.fixes_apart(), LEAST_FIXES as u64);
@@ -141,7 +141,7 @@ struct GardenInputs<'a> {
     bounds: Option<(Place, Place)>,
     plan_sha256: String,
     setup_sha256: String,
-    zone_s: i32,
+    zone: GardenClock,
     at_hand: HashMap<String, LogFile>,
     absent: BTreeSet<String>,
 }
@@ -156,41 +156,63 @@ pub fn do_job(
     begins: &mut dyn FnMut(JobStage) -> std::io::Result<()>,
 ) -> std::io::Result<GardenAnswer> {
     let mut answer = GardenAnswer::default();
+    let Some(mut garden) = open(job, bucket, &mut answer) else {
+        return Ok(answer);
+    };
+    let known = garden.read_new(&mut answer, begins)?;
+    garden.analyse_new(&known, &mut answer, begins)?;
+    answer.absent = garden.absent.into_iter().collect();
+    Ok(answer)
+}
+
+/// Reads everything that a job would, and analyses nothing.
+pub(crate) fn try_job(job: &GardenJob, bucket: &Bucket) -> GardenAnswer {
+    let mut answer = GardenAnswer::default();
+    if let Some(mut garden) = open(job, bucket, &mut answer) {
+        // Nobody is told, so nothing fails.
+        let _ = garden.read_new(&mut answer, &mut |_| Ok(()));
+    }
+    answer
+}
+
+/// Plan and settings of a garden; where they cannot be used the answer says so.
+fn open<'a>(job: &'a GardenJob, bucket: &'a Bucket, answer: &mut GardenAnswer) -> Option<GardenInputs<'a>> {
     let last_unix_ms = job.logs.iter().map(|log| log.modified_unix_ms).max().unwrap_or(0);
-    let landed = job.clock.landed(last_unix_ms, 0);
-    let (settings, settings_sha256) = match settings(job, bucket) {
+    let landed = job.clock.landed(last_unix_ms, &GardenClock::Fixed(0));
+    let (settings, promises, settings_sha256) = match settings(job, bucket) {
         Ok(read) => read,
         Err((detail, sha256)) => {
             answer
                 .failed
                 .push(Failed::of("settings", landed, "settings", detail, &sha256));
-            return Ok(answer);
+            return None;
         }
     };
     answer.name.clone_from(&settings.garden.name);
     answer.settings_sha256.clone_from(&settings_sha256);
-    answer.promised_fraction = settings.promise.visited_fraction;
-    answer.promised_days = settings.promise.days;
+    answer.time_zone.clone_from(&settings.garden.time_zone);
+    if promises {
+        answer.promised_fraction = Some(settings.promise.visited_fraction);
+        answer.promised_days = Some(settings.promise.days);
+    }
     let (plan, plan_sha256) = match plan(job, bucket, &settings) {
         Ok(read) => read,
         Err((detail, sha256)) => {
             answer
                 .failed
                 .push(Failed::of("plan", landed, "plan", detail, &sha256));
-            return Ok(answer);
+            return None;
         }
     };
     answer.plan_sha256.clone_from(&plan_sha256);
-    let zone_s = settings
-        .garden
-        .time_zone
-        .as_deref()
-        .and_then(tussock_types::offset_s)
-        .unwrap_or(0);
-    let bounds = tussock::plane::Site::build(&plan)
-        .ok()
-        .and_then(|(site, _)| site.lawn.bounds());
-    let mut garden = GardenInputs {
+    let zone = GardenClock::of(settings.garden.time_zone.as_deref());
+    let site = tussock::plane::Site::build(&plan).ok();
+    let bounds = site.as_ref().and_then(|(site, _)| site.lawn.bounds());
+    answer.outline = site.and_then(|(site, _)| {
+        let rings: Vec<Vec<Place>> = site.lawn.rings().into_iter().flatten().collect();
+        rows::outline(&rings, None).text().map(str::to_owned)
+    });
+    Some(GardenInputs {
         job,
         bucket,
         settings,
@@ -198,14 +220,10 @@ pub fn do_job(
         bounds,
         plan_sha256,
         setup_sha256: setup(&settings_sha256, job.clock.night_turns_at_h),
-        zone_s,
+        zone,
         at_hand: HashMap::new(),
         absent: BTreeSet::new(),
-    };
-    let known = garden.read_new(&mut answer, begins)?;
-    garden.analyse_new(&known, &mut answer, begins)?;
-    answer.absent = garden.absent.into_iter().collect();
-    Ok(answer)
+    })
 }
 
 /// Digest of what holds for every night of a garden, whatever its plan.
@@ -226,7 +244,8 @@ pub(crate) fn setup_of(bucket: &Bucket, path: &str, night_turns_at_h: u8) -> Res
 
 type Unread = (String, String);
 
-fn settings(job: &GardenJob, bucket: &Bucket) -> Result<(Settings, String), Unread> {
+/// Settings, whether they promise anything, and their digest.
+fn settings(job: &GardenJob, bucket: &Bucket) -> Result<(Settings, bool, String), Unread> {
     match bucket.read(&job.settings) {
         Ok(bytes) => {
             let sha256 = digest(&bytes);
@@ -238,10 +257,13 @@ fn settings(job: &GardenJob, bucket: &Bucket) -> Result<(Settings, String), Unre
             })?;
             let settings = tussock_ingest::read_settings(&job.settings, text)
                 .map_err(|error| (error.to_string(), sha256.clone()))?;
-            Ok((settings, sha256))
+            let promises = text
+                .parse::<toml::Table>()
+                .is_ok_and(|table| table.contains_key("promise"));
+            Ok((settings, promises, sha256))
         }
         Err(BatchError::Bucket { source, .. }) if source.kind() == std::io::ErrorKind::NotFound => {
-            Ok((Settings::default(), String::new()))
+            Ok((Settings::default(), false, String::new()))
         }
         Err(error) => Err((error.to_string(), String::new())),
     }
@@ -331,7 +353,7 @@ impl GardenInputs<'_> {
     }
 
     fn failed(&self, log: &LogRef, reason: &str, detail: String, sha256: String) -> Failed {
-        let night = self.job.clock.landed(log.modified_unix_ms, self.zone_s);
+        let night = self.job.clock.landed(log.modified_unix_ms, &self.zone);
         Failed {
             bytes: log.bytes,
             modified_unix_ms: log.modified_unix_ms,
@@ -347,7 +369,14 @@ impl GardenInputs<'_> {
             .iter()
             .find(|(_, doubt, _)| *doubt == NightDoubt::NotBegun);
         let first = read.nights.first().or(to_come.map(|(night, ..)| night));
-        first.map_or_else(|| self.job.clock.landed(log.modified_unix_ms, 0), |night| *night)
+        first.map_or_else(
+            || {
+                self.job
+                    .clock
+                    .landed(log.modified_unix_ms, &GardenClock::Fixed(0))
+            },
+            |night| *night,
+        )
     }
 
     fn read_one(
@@ -373,7 +402,7 @@ impl GardenInputs<'_> {
         };
         let (mut nights, mut apart) = (Vec::new(), Vec::new());
         for (night, fixes) in self.nights_of(&file.trace) {
-            match self.job.clock.doubt(night, self.zone_s, log.modified_unix_ms) {
+            match self.job.clock.doubt(night, &self.zone, log.modified_unix_ms) {
                 None => nights.push(night),
                 Some(doubt) => apart.push((night, doubt, fixes)),
             }
@@ -385,7 +414,7 @@ impl GardenInputs<'_> {
     fn nights_of(&self, trace: &Trace) -> BTreeMap<NightNumber, u64> {
         let mut nights = BTreeMap::new();
         for time_s in &trace.time_s {
-            let night = night::night_of(*time_s, self.zone_s, self.job.clock.night_turns_at_h);
+            let night = night::night_of(*time_s, &self.zone, self.job.clock.night_turns_at_h);
             *nights.entry(night).or_insert(0) += 1;
         }
         nights
@@ -475,8 +504,8 @@ impl GardenInputs<'_> {
     ) -> Result<Option<NightAnswer>, String> {
         logs.sort_by(|a, b| a.log.path.cmp(&b.log.path));
         let turn_h = self.job.clock.night_turns_at_h;
-        let from_s = night::start_unix_s(night, self.zone_s, turn_h);
-        let to_s = night::start_unix_s(night + 1, self.zone_s, turn_h);
+        let from_s = night::start_unix_s(night, &self.zone, turn_h);
+        let to_s = night::start_unix_s(night + 1, &self.zone, turn_h);
         let mut by_machine: BTreeMap<Option<String>, Vec<LogFile>> = BTreeMap::new();
         for log in &logs {
             let mut file = match self.at_hand.get(&log.log.path) {

@@ -56,7 +56,7 @@ pub use settings_file::{
     SettingsError, SettingsFault, read_settings, read_settings_bytes, settings_reference,
 };
 pub use source::digest;
-pub use tussock_types::{day_span_min, offset_s};
+pub use tussock_types::day_span_min;
 pub use walk::{
     WalkError, WalkFault, WalkGuess, WalkRole, WalkedPlan, complaints_from_waypoints, plan_from_walk,
 };

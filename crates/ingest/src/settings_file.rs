@@ -12,7 +12,7 @@ use std::fmt::Write;
 use std::sync::LazyLock;
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
-use tussock_types::{Settings, day_span_min, offset_s};
+use tussock_types::{GardenClock, Settings, day_span_min};
 
 static TABLES: LazyLock<Vec<KeyTable>> = LazyLock::new(|| {
     #[derive(Deserialize)]
@@ -94,7 +94,9 @@ impl Allowed {
                 format!("a list of two numbers, from {first_low} to {first_high} and from {low} to {high}")
             }
             Self::Hours => "a list such as [\"08:00-12:00\", \"14:00-19:00\"]".to_owned(),
-            Self::TimeZone => "an offset such as \"+02:00\", or \"UTC\"".to_owned(),
+            Self::TimeZone => {
+                "a name such as \"Europe/Berlin\", an offset such as \"+02:00\", or \"UTC\"".to_owned()
+            }
         }
     }
 }
@@ -365,7 +367,9 @@ fn fits(key: &Key, value: &DeValue<'_>) -> Result<(), String> {
         Allowed::Text(longest) => value
             .as_str()
             .is_some_and(|text| text.chars().count() <= *longest),
-        Allowed::TimeZone => value.as_str().is_some_and(|text| offset_s(text).is_some()),
+        Allowed::TimeZone => value
+            .as_str()
+            .is_some_and(|text| GardenClock::parse(text).is_some()),
         Allowed::Pair(first, second) => {
             let numbers = value
                 .as_array()

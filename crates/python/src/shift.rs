@@ -13,7 +13,9 @@ use tussock_batch::apart::{Absent, KnownRows, Listing, Outcome, gave_up, plain, 
 use tussock_batch::night::{self, NightNumber};
 use tussock_batch::pool::{self, Crew};
 use tussock_batch::table::{ColumnKind, Parted, StoreTable, TABLES, TableRow, Value};
-use tussock_batch::{BatchError, Bucket, Clock, GardenInput, Listed, MANIFEST, Objects, SeenFile, gardens};
+use tussock_batch::{
+    BatchError, Before, Bucket, Clock, GardenInput, Listed, MANIFEST, Objects, SeenFile, gardens,
+};
 
 /// Path below the place, bytes, and when it was last written in milliseconds since 1970.
 type FoundFile = (String, u64, i64);
@@ -26,13 +28,14 @@ impl From<BatchError> for Fault {
     }
 }
 
-/// Now, seconds since 1970, and the hour at which a night turns.
-type Time = (f64, u8);
+/// Now, seconds since 1970, the hour at which a night turns, and days after which a log is too old to be believed.
+type Time = (f64, u8, i32);
 
-const fn clock((now_unix_s, night_turns_at_h): Time) -> Clock {
+const fn clock((now_unix_s, night_turns_at_h, oldest_log_days): Time) -> Clock {
     Clock {
         now_unix_s,
         night_turns_at_h,
+        oldest_log_days,
     }
 }
 
@@ -161,7 +164,7 @@ impl Objects for ShiftPlace {
     }
 }
 
-/// Which gardens are there: the hour at which a night turns, days that are kept, and of each garden its name, itself as JSON, its
+/// Which gardens are there: the hour at which a night turns and days after which a log is too old, days that are kept, and of each garden its name, itself as JSON, its
 /// plan and settings, and its logs, each with its path as the tables name it and its plain path.
 #[pyfunction]
 #[expect(clippy::type_complexity, reason = "unpacked where it is called")]
@@ -170,7 +173,7 @@ pub(crate) fn batch_lookout(
     files: Vec<FoundFile>,
     manifest: Option<Vec<u8>>,
 ) -> PyResult<(
-    u8,
+    (u8, i32),
     Option<i32>,
     Vec<(String, String, Vec<String>, Vec<(String, String)>)>,
 )> {
@@ -197,7 +200,8 @@ pub(crate) fn batch_lookout(
                 logs.collect(),
             ));
         }
-        Ok((wishes.night_turns_at_h, wishes.retention_days, out))
+        let time = (wishes.night_turns_at_h, wishes.oldest_log_days);
+        Ok((time, wishes.retention_days, out))
     })
 }
 
@@ -372,8 +376,8 @@ impl Store {
         self.with(py, |store| store.adopt(&renewed, &written))
     }
 
-    /// Ends a run: takes nights away that are older than so many days before the newest that can have begun. Returns how many rows
-    /// went.
+    /// Ends a run: works alarms out anew, and takes nights away that are older than so many days before the newest that can have
+    /// begun. Returns how many rows went.
     fn expire(
         &self,
         py: Python<'_>,
@@ -382,7 +386,9 @@ impl Store {
         at_most_fraction: f64,
     ) -> PyResult<usize> {
         self.with(py, |store| {
+            store.renew_alarms()?;
             let expired = store.expire(days, clock(time), at_most_fraction)?;
+            store.publish(Before::Stays)?;
             Ok(expired.rows)
         })
     }

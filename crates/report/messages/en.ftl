@@ -913,6 +913,32 @@ count-thing = { $count ->
    *[other] { $count } things
 }
 resting-resting = , { $resting } resting
+your-delivery = { $gardens } of { $count } have sent nothing since { $since }: that is your delivery (upload, cards, network), not the gardens.
+is-mended = { $garden }: { $alarm } since { $since } is mended since { $mended }.
+is-known = { $said ->
+    [none] { "" } (known)
+   *[other] { "" } (known: { $said })
+}
+alarm = { $value ->
+    [missed_pocket] missed ground
+    [stuck_spot] gets stuck
+    [lost_hours] drives fewer hours
+    [less_visited] less driven over
+    [absent] silent
+    [receiver_worse] receiver worse
+    [silences] long silences
+   *[promise] promise broken
+}
+bring = { $value ->
+    [missed_pocket] Bring the plan, a tape and pegs
+    [stuck_spot] Bring a spade, turf or boards
+    [lost_hours] Bring a battery and contact cleaner
+    [less_visited] Bring spare blades and the garden's own page
+    [absent] Bring a charged logger and a card
+    [receiver_worse] Bring a receiver and an antenna lead
+    [silences] Bring a receiver and a charged logger
+   *[promise] Bring the working hours, to add some by day
+}
 night-visit-with-log = Night of { $id }: { $gardens } of { $count } to visit, { $with_log } with a log{ $resting }, { $count_2 } failed
 
 ## words/comparison

@@ -43,7 +43,7 @@ mod words;
 pub use error::ReportError;
 pub use geojson::geojson;
 pub use gpx::pockets_gpx;
-pub use html::{html, html_comparison, html_forecast, html_morning};
+pub use html::{html, html_comparison, html_forecast, html_morning, metrics};
 pub use json::{
     comparison_from_json, comparison_to_json, complaints_to_json, from_json, inspection_to_json, looks_saved,
     to_json,
@@ -52,7 +52,7 @@ pub use json::{
 pub use map::map_png;
 pub use map::map_svg;
 pub use messages::text;
-pub use morning::answer_morning;
+pub use morning::{answer_morning, summary as morning_summary};
 pub use outputs::{MAP_WIDTH_PX, Output, Privacy, left_out, output, output_names, outputs, outputs_sized};
 #[cfg(feature = "parquet")]
 pub use parquet::{cells_parquet, fixes_parquet, legs_parquet};

@@ -8,6 +8,7 @@ mod garden;
 mod json;
 mod layers;
 mod look;
+mod morning;
 mod outputs;
 mod page;
 mod schema;

@@ -6,7 +6,7 @@ use std::collections::VecDeque;
 use tussock_coverage::swath;
 use tussock_locate::activities::{self, Activity, Spell};
 use tussock_plane::BitGrid;
-use tussock_types::{ActivityHours, Night, offset_s};
+use tussock_types::{ActivityHours, GardenClock, Night};
 
 const DAY_S: f64 = 86_400.0;
 /// The day turns where least was driven, on a clock of so many steps.
@@ -35,12 +35,8 @@ pub fn nights(survey: &Survey<'_>, counted: Option<&CoverageCount>) -> Nights {
         .iter()
         .flat_map(|track| activities::spells(track, survey.lines(&guides)))
         .collect();
-    let zone_s = settings
-        .garden
-        .time_zone
-        .as_deref()
-        .and_then(offset_s)
-        .map_or(0.0, f64::from);
+    // Summer time that begins or ends within a log moves its days by an hour: less than what parts one drive from the next.
+    let zone_s = f64::from(GardenClock::of(settings.garden.time_zone.as_deref()).offset_s(first_s));
     let turn_s = quietest_s(&spells, zone_s);
     // Spans between two turns of the day that hold any drive.
     let day_of = |time_s: f64| ((time_s + zone_s - turn_s) / DAY_S).floor();

@@ -10,7 +10,7 @@
 //! Cost: one step per minute driven, and one look at the week per hour of shift.
 
 use tussock_locate::Track;
-use tussock_types::{Duty, Said, Settings, offset_s};
+use tussock_types::{Duty, GardenClock, Said, Settings};
 
 const WEEK_MIN: usize = 7 * 24 * 60;
 /// From Monday 00:00 to Thursday 00:00: 1970 began on a Thursday.
@@ -47,7 +47,11 @@ pub(crate) fn remark(tracks: &[Track], settings: &Settings) -> Option<Said> {
         return None;
     }
     let zone = settings.garden.time_zone.as_deref();
-    let zone_s = f64::from(zone.and_then(offset_s).unwrap_or(0));
+    let first_s = tracks
+        .iter()
+        .filter_map(|track| track.span_s)
+        .map(|span_s| span_s.0);
+    let zone_s = f64::from(GardenClock::of(zone).offset_s(first_s.fold(f64::INFINITY, f64::min)));
     let driven_s = driven_per_minute_s(tracks, zone_s);
     let all_s: f64 = driven_s.iter().sum();
     let rest_s = |shift_h: i32| -> f64 {

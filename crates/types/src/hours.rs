@@ -67,23 +67,3 @@ pub fn day_span_min(text: &str) -> Option<(u32, u32)> {
     };
     Some((minutes(start)?, minutes(end)?))
 }
-
-/// Offset from UTC as in `UTC`, `+02:00`, `-03:30`, in seconds; `None` for another form or beyond 14 hours.
-pub fn offset_s(text: &str) -> Option<i32> {
-    if text == "UTC" || text == "Z" {
-        return Some(0);
-    }
-    let (sign, rest) = match text.split_at_checked(1)? {
-        ("+", rest) => (1, rest),
-        ("-", rest) => (-1, rest),
-        _ => return None,
-    };
-    let (hour, minute) = rest.split_once(':')?;
-    let is_plain = |part: &str| part.len() == 2 && part.bytes().all(|byte| byte.is_ascii_digit());
-    if !is_plain(hour) || !is_plain(minute) {
-        return None;
-    }
-    let (hour, minute): (i32, i32) = (hour.parse().ok()?, minute.parse().ok()?);
-    let total_s = hour * 3600 + minute * 60;
-    (minute < 60 && total_s <= 14 * 3600).then_some(sign * total_s)
-}

@@ -25,6 +25,7 @@ mod reference;
 mod said;
 mod settings;
 mod trace;
+mod zone;
 
 pub use comparison::*;
 pub use error_series::*;
@@ -42,3 +43,4 @@ pub use said::*;
 pub use settings::*;
 pub use trace::*;
 pub use words::*;
+pub use zone::*;

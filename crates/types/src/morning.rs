@@ -18,8 +18,14 @@ pub struct Morning {
     pub with_log: u64,
     /// Gardens that rest: they raise no alarm.
     pub resting: u64,
-    /// Gardens that need a visit, those that gain most from it first.
+    /// Gardens that need a visit, those to which it brings most first; those whose alarms are all acknowledged stand last.
     pub gardens: Vec<GardenMorning>,
+    /// Nights whose logs so many gardens lack at once that it is their delivery, not the gardens.
+    pub deliveries: Vec<MorningDelivery>,
+    /// Gardens all of whose alarms are muted.
+    pub muted: u64,
+    /// Alarms that this night's logs showed to be mended.
+    pub mended: Vec<MorningMended>,
     /// What failed in this night and the one before.
     pub failures: Vec<MorningFailure>,
 }
@@ -31,8 +37,17 @@ pub struct GardenMorning {
     pub garden: String,
     /// Its name in the settings.
     pub name: Option<String>,
+    /// Date of its night that is over, `2026-05-01`.
+    pub night: String,
     /// Lawn that would be driven over each night, and is not.
     pub gain_m2: f64,
+    /// What it is ranked by: the gain, half as much more where the promise is broken, and up to half as much more by the time that
+    /// it has been open, full after fourteen days.
+    pub worth_m2: f64,
+    /// Days since the first night of its oldest alarm, that night included.
+    pub days_open: u64,
+    /// Rings of its lawn, east and north; none where the plan gave none.
+    pub outline_m: Vec<Vec<(f64, f64)>>,
     /// Its lawn.
     pub lawn_m2: Option<f64>,
     /// What is wrong, the most important first.
@@ -45,26 +60,64 @@ pub struct GardenMorning {
     pub promised_days: Option<f64>,
     /// Its last two weeks, oldest first.
     pub nights: Vec<MorningNight>,
+    /// Dates of those two weeks, oldest first, nights without a log among them.
+    pub window: Vec<String>,
 }
 
-/// What kind of trouble.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Alarm {
+macro_rules! alarms {
+    ($($(#[$about:meta])* $alarm:ident $word:literal),+ $(,)?) => {
+        /// What kind of trouble.
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+        pub enum Alarm {
+            $($(#[$about])* #[serde(rename = $word)] $alarm,)+
+        }
+
+        impl Alarm {
+            /// All of them.
+            pub const ALL: &[Self] = &[$(Self::$alarm),+];
+
+            /// The word for it in tables and JSON.
+            pub const fn word(self) -> &'static str {
+                match self { $(Self::$alarm => $word),+ }
+            }
+        }
+    };
+}
+
+alarms! {
     /// A missed pocket that persists.
-    MissedPocket,
+    MissedPocket "missed_pocket",
     /// A place that catches the machine night after night.
-    StuckSpot,
+    StuckSpot "stuck_spot",
     /// It drives fewer hours than it did.
-    LostHours,
-    /// Less of the lawn is visited than before, beyond both intervals.
-    LessVisited,
+    LostHours "lost_hours",
+    /// Less of the lawn is visited than was usual.
+    LessVisited "less_visited",
     /// An expected log did not come.
-    Absent,
+    Absent "absent",
     /// Positions are worse than they were.
-    ReceiverWorse,
+    ReceiverWorse "receiver_worse",
     /// Longer without usable positions than before.
-    Silences,
+    Silences "silences",
+    /// Less of the lawn was driven over within the promised days than was promised.
+    Promise "promise",
+}
+
+impl Alarm {
+    /// The alarm of a word.
+    pub fn parse(word: &str) -> Option<Self> {
+        Self::ALL.iter().find(|alarm| alarm.word() == word).copied()
+    }
+}
+
+/// What the operator has said to an alarm.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum AlarmState {
+    /// Nothing yet.
+    Open,
+    /// That it is known.
+    Acknowledged,
 }
 
 /// One thing that is wrong.
@@ -80,8 +133,38 @@ pub struct MorningReason {
     pub nights: u64,
     /// Lawn that would be driven over each night without it.
     pub gain_m2: f64,
+    /// What the operator has said to it.
+    pub state: AlarmState,
+    /// Why it was acknowledged.
+    pub said: Option<String>,
+    /// Where it is: latitude and longitude of a pocket or a spot.
+    pub at_deg: Option<(f64, f64)>,
     /// One sentence.
     pub sentence: String,
+}
+
+/// Logs that failed to come from many gardens at once.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct MorningDelivery {
+    /// First night without them, `2026-05-01`.
+    pub since: String,
+    /// Gardens that have sent nothing since.
+    pub gardens: u64,
+    /// Gardens that were expected to.
+    pub expected: u64,
+}
+
+/// An alarm that is over.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct MorningMended {
+    /// Garden.
+    pub garden: String,
+    /// What kind.
+    pub alarm: Alarm,
+    /// First night of it, `2026-05-01`.
+    pub since: String,
+    /// First night without it.
+    pub mended: String,
 }
 
 /// One night behind it.

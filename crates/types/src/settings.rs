@@ -142,7 +142,7 @@ pub struct HoursSettings {
 pub struct GardenSettings {
     /// Name of the garden.
     pub name: Option<String>,
-    /// Offset from UTC for display: `UTC`, `+02:00`. Default UTC.
+    /// Time zone of the garden: `UTC`, `+02:00`, or a name such as `Europe/Berlin`. Default UTC.
     pub time_zone: Option<String>,
     /// Remarks for the customer.
     pub remarks: Option<String>,

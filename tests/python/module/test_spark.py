@@ -59,7 +59,7 @@ def command(*words, codes=(0,)):
 
 def batch(place, store):
     """What the command says that it did; failures of logs are told by its exit code too."""
-    told = command("batch", "run", place, "--store", store, "--no-suggestions", "--format", "json", codes=(0, 2))
+    told = command("batch", "run", place, "--store", store, "--no-suggestions", "--format", "json", codes=(0, 3))
     return json.loads(told)
 
 

@@ -307,6 +307,7 @@ fn a_bucket_and_many_machines_judge_by_the_same_time() {
         let clock = Clock {
             now_unix_s: NOW_UNIX_S,
             night_turns_at_h: 12,
+            oldest_log_days: tussock_batch::USUAL_OLDEST_LOG_DAYS,
         };
         let outcome = work_apart(
             &mut Hand::new(crew()),
@@ -325,6 +326,9 @@ fn a_bucket_and_many_machines_judge_by_the_same_time() {
         apart
             .values_mut()
             .for_each(|rows| rows.sort_by(tussock_batch::table::order));
-        assert_eq!(apart, house.content(&store), "{written_unix_s}");
+        // What a run works out from the tables at its end is not a garden's own.
+        let mut whole = house.content(&store);
+        whole.retain(|(table, _), _| !["usual", "alarms"].contains(table));
+        assert_eq!(apart, whole, "{written_unix_s}");
     }
 }

@@ -129,7 +129,7 @@ class Hand:
         self,
         folder: str,
         garden: str,
-        time: tuple[float, int],
+        time: tuple[float, int, int],
         files: Sequence[tuple[str, int, int]],
         known: Sequence[tuple[str, str | None, dict[str, Any]]],
         is_last: bool,
@@ -144,18 +144,18 @@ class Store:
         renewed: Sequence[tuple[str, str | None]],
         written: Sequence[tuple[tuple[str, str | None], PathLike[str] | str]],
     ) -> None: ...
-    def expire(self, days: int | None, time: tuple[float, int], at_most_fraction: float) -> int: ...
+    def expire(self, days: int | None, time: tuple[float, int, int], at_most_fraction: float) -> int: ...
     def count(self) -> int: ...
     def close(self) -> None: ...
 
 def batch_tables() -> list[tuple[str, bool, list[tuple[str, str]]]]: ...
 def batch_lookout(
     files: Sequence[tuple[str, int, int]], manifest: bytes | None
-) -> tuple[int, int | None, list[tuple[str, str, list[str], list[tuple[str, str]]]]]: ...
+) -> tuple[tuple[int, int], int | None, list[tuple[str, str, list[str], list[tuple[str, str]]]]]: ...
 def batch_worker(memory_limit_mib: int) -> None: ...
 def batch_gave_up(
     garden: str,
-    time: tuple[float, int],
+    time: tuple[float, int, int],
     files: Sequence[tuple[str, int, int]],
     known: Sequence[tuple[str, str | None, dict[str, Any]]],
     detail: str,

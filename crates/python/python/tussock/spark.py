@@ -186,8 +186,8 @@ class _Shift:
         #: Paths below the place to what Spark calls the file.
         self.names = names
         manifest = self._content(_MANIFEST) if _MANIFEST in self.found else None
-        turns_at_h, self.retention_days, listed = _tussock.batch_lookout(found, manifest)
-        self.clock = (now_unix_s, turns_at_h)
+        of_nights, self.retention_days, listed = _tussock.batch_lookout(found, manifest)
+        self.clock = (now_unix_s, *of_nights)
         self.gardens = {name: (garden, setup, logs) for name, garden, setup, logs in listed}
         shuffled = int(str(spark.conf.get("spark.sql.shuffle.partitions")))
         self.partitions = max(1, min(len(self.gardens), partitions or shuffled))
@@ -416,7 +416,7 @@ class _Shift:
 
 
 def _work(
-    batches: Iterable[pyarrow.RecordBatch], clock: tuple[float, int], limits: tuple[float, int], is_last: bool
+    batches: Iterable[pyarrow.RecordBatch], clock: tuple[float, int, int], limits: tuple[float, int], is_last: bool
 ) -> Iterator[pyarrow.RecordBatch]:
     """Works through the gardens of a partition. Rows come garden by garden: itself, what is known, its files."""
     time_limit_s, memory_limit_mib = limits
@@ -461,7 +461,7 @@ class _Brought:
             path.parent.mkdir(parents=True, exist_ok=True)
             path.write_bytes(row["content"])
 
-    def worked(self, hand: _tussock.Hand, clock: tuple[float, int], is_last: bool) -> pyarrow.RecordBatch:
+    def worked(self, hand: _tussock.Hand, clock: tuple[float, int, int], is_last: bool) -> pyarrow.RecordBatch:
         import pyarrow
 
         try:

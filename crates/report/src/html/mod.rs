@@ -25,12 +25,13 @@ use minijinja::value::Serde;
 use minijinja::{AutoEscape, Environment, UndefinedBehavior, Value, context, escape_formatter};
 use serde::Serialize;
 use sha2::{Digest, Sha256};
-use tussock_types::{Comparison, Findings, Morning, PlanForecast, Settings};
+use tussock_types::{Alarm, Comparison, Findings, Morning, PlanForecast, Settings};
 
 const PAGE: &str = include_str!("../../templates/report.html");
 const COMPARE_PAGE: &str = include_str!("../../templates/compare.html");
 const PLAN_PAGE: &str = include_str!("../../templates/plan.html");
 const MORNING_PAGE: &str = include_str!("../../templates/morning.html");
+const METRICS: &str = include_str!("../../templates/metrics.txt");
 const HEAD: &str = include_str!("../../templates/head.html");
 const ANSWERS: &str = include_str!("../../templates/answers.html");
 const PARTS: &str = include_str!("../../templates/parts.html");
@@ -122,8 +123,20 @@ pub fn html_morning(morning: &Morning) -> Result<String, ReportError> {
     let page = context! {
         morning => Serde(morning),
         summary => crate::morning::summary(morning),
+        deliveries => crate::morning::deliveries(morning),
+        mended => crate::morning::mended(morning),
     };
     render("morning.html", MORNING_PAGE, page)
+}
+
+/// Figures of a run and of its morning in the text exposition format of Prometheus, version 0.0.4.
+///
+/// # Errors
+/// [`ReportError::Page`] when the template cannot be filled, which would be a fault of ours.
+pub fn metrics(run: &impl Serialize, morning: Option<&Morning>) -> Result<String, ReportError> {
+    let kinds: Vec<&str> = Alarm::ALL.iter().map(|alarm| alarm.word()).collect();
+    let page = context! { run => Serde(run), morning => morning.map(Serde), kinds => kinds };
+    render("metrics.txt", METRICS, page)
 }
 
 fn render(name: &str, template: &str, page: Value) -> Result<String, ReportError> {

@@ -231,7 +231,7 @@ const STATION: &str = "<svg viewBox=\"0 -14 34 20\" width=\"34\" height=\"20\" a
 pub(super) fn when(findings: &Findings) -> String {
     let zone = findings.settings.garden.time_zone.as_deref();
     let read = |text: &Option<String>| words::local_time(text.as_deref()?, zone);
-    let zone_words = match words::offset(zone) {
+    let zone_words = match words::offset(findings.span.start.as_deref(), zone) {
         zone if zone.is_utc() => "UTC".to_owned(),
         zone => {
             let (hours, minutes, _) = zone.as_hms();

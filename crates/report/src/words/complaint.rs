@@ -6,7 +6,7 @@ use serde::Serialize;
 use time::format_description::well_known::Rfc3339;
 use time::macros::format_description;
 use time::{OffsetDateTime, UtcOffset};
-use tussock_types::{ComplaintFindings, Findings, Place, Said};
+use tussock_types::{ComplaintFindings, Findings, GardenClock, Place, Said};
 
 /// Letters of what was said that are repeated.
 const SAID: usize = 200;
@@ -85,18 +85,16 @@ fn held(answer: &Said, findings: &Findings) -> Option<String> {
     }
 }
 
-/// An offset from UTC as the settings write it; anything else is UTC.
-pub(crate) fn offset(text: Option<&str>) -> UtcOffset {
-    let parsed = text.and_then(|text| {
-        let format = format_description!("[offset_hour sign:mandatory]:[offset_minute]");
-        UtcOffset::parse(text.trim(), format).ok()
-    });
-    parsed.unwrap_or(UtcOffset::UTC)
+/// What the garden's clock was ahead of UTC at a time as RFC 3339; of anything else UTC.
+pub(crate) fn offset(text: Option<&str>, zone: Option<&str>) -> UtcOffset {
+    let time = text.and_then(|text| OffsetDateTime::parse(text, &Rfc3339).ok());
+    let offset = time.map(|time| GardenClock::of(zone).offset_s(time.unix_timestamp() as f64));
+    UtcOffset::from_whole_seconds(offset.unwrap_or(0)).unwrap_or(UtcOffset::UTC)
 }
 
 /// A time as RFC 3339, told in the time of the garden.
 pub(crate) fn local_time(text: &str, zone: Option<&str>) -> Option<String> {
     let time = OffsetDateTime::parse(text, &Rfc3339).ok()?;
     let day = format_description!("[day padding:none] [month repr:long] [year], [hour]:[minute]");
-    time.to_offset(offset(zone)).format(day).ok()
+    time.to_offset(offset(Some(text), zone)).format(day).ok()
 }
