@@ -362,7 +362,7 @@ fn each_exit_code_tells_a_scheduler_what_became_of_the_night() {
     let report = "batch report store --date 2026-05-05 --fail-on-visit";
     let now = "2026-05-05";
     folder
-        .tussock("batch report store --date 2026-05-03 --fail-on-visit")
+        .tussock("batch report store --date 2026-05-02 --fail-on-visit")
         .with_code(0);
     for garden in ["garden-0001", "garden-0002", "garden-0003"] {
         let log = folder.path(&format!("load/gardens/{garden}/logs/night-001.gpx"));
