@@ -384,7 +384,7 @@ fn each_exit_code_tells_a_scheduler_what_became_of_the_night() {
     assert!(ran.stdout.contains("(known: holidays)"), "{ran}");
     // What opens later is told anew; muted, it is not told at all.
     folder
-        .tussock("batch mute store garden-0004 --until 2026-05-04")
+        .tussock("batch mute store garden-0004 --until 2026-05-05")
         .with_code(0);
     let ran = folder.tussock(report).with_code(0);
     assert!(!ran.stdout.contains("garden-0004"), "{ran}");
