@@ -362,7 +362,7 @@ fn each_exit_code_tells_a_scheduler_what_became_of_the_night() {
     let report = "batch report store --date 2026-05-05 --fail-on-visit";
     let now = "2026-05-05";
     folder
-        .tussock("batch report store --date 2026-05-03 --fail-on-visit")
+        .tussock("batch report store --date 2026-05-02 --fail-on-visit")
         .with_code(0);
     for garden in ["garden-0001", "garden-0002", "garden-0003"] {
         let log = folder.path(&format!("load/gardens/{garden}/logs/night-001.gpx"));
@@ -384,7 +384,7 @@ fn each_exit_code_tells_a_scheduler_what_became_of_the_night() {
     assert!(ran.stdout.contains("(known: holidays)"), "{ran}");
     // What opens later is told anew; muted, it is not told at all.
     folder
-        .tussock("batch mute store garden-0004 --until 2026-05-04")
+        .tussock("batch mute store garden-0004 --until 2026-05-05")
         .with_code(0);
     let ran = folder.tussock(report).with_code(0);
     assert!(!ran.stdout.contains("garden-0004"), "{ran}");
