@@ -116,7 +116,7 @@ fn ahead(forecast: &PlanForecast, settings: &Settings) -> String {
             "\nPassages, for a machine whose middle turns {:.2} m before the edge:\n\n{:>3}  {:>7}  {:>6}  {:>8}  {:>9}  {:>15}  {:>10}\n",
             forecast.setback_m, "id", "width m", "free m", "length m", "behind m2", "changes per day", "fair share"
         ));
-        for (passage, share) in forecast.passages.iter().zip(&forecast.passage_share_fractions) {
+        for (passage, share) in forecast.passages.iter().zip(&forecast.passage_share_fraction) {
             let changes = passage.crossings_expected.unwrap_or(0.0);
             text.push_str(&format!(
                 "{:>3}  {:>7.2}  {:>6.2}  {:>8.1}  {:>9.0}  {changes:>15.1}  {:>8.0} %\n",
@@ -172,7 +172,7 @@ fn ahead(forecast: &PlanForecast, settings: &Settings) -> String {
                 plural(promise.days, "day", "days")
             ),
             None => format!(
-                "The promise ({:.0} % within {}) cannot be had with more hours alone.\n",
+                "The promise ({:.0} % within {}) cannot be reached with more hours alone.\n",
                 100.0 * promise.visited_fraction,
                 plural(promise.days, "day", "days")
             ),

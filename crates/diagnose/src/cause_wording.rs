@@ -17,6 +17,8 @@ pub(crate) struct CauseWording {
 
 /// A look at the ground is right in so many cases: common practice, no source.
 const LOOK_IS_RIGHT: f64 = 0.9;
+/// With less doubt between two causes another night is not worth waiting for: a look costs less.
+const LEAST_DOUBT_BITS: f64 = 0.5;
 
 /// Why a pocket was missed.
 pub(crate) fn cause_wording(
@@ -59,8 +61,8 @@ pub(crate) fn cause_wording(
     }
 }
 
-/// What tells two causes, equally likely before, best apart: a look at the ground, or another log as long. Of both the one that leaves
-/// the least entropy (Lindley 1956, DOI 10.1214/aoms/1177728069); what another log shows comes from the simulated nights of the layout.
+/// What tells two causes, equally likely before this log, best apart: a look at the ground, or another log as long. Of both the one that
+/// takes off more entropy (Lindley 1956, DOI 10.1214/aoms/1177728069); what a log shows comes from the simulated nights of the layout.
 fn next_look(first: &Reason, second: &Reason, as_is_fraction: Option<f64>, driven_h: f64) -> Said {
     // Where one cause shuts the machine out and the other does not, a visit tells; the open one shows one in so many logs.
     let shuts = |reason: &Reason| {
@@ -71,11 +73,17 @@ fn next_look(first: &Reason, second: &Reason, as_is_fraction: Option<f64>, drive
         Some(left_fraction) if shuts(first) != shuts(second) => 1.0 - left_fraction,
         _ => 0.0,
     };
-    let is_log = bits(0.5 * told_fraction) - 0.5 * bits(told_fraction) > 1.0 - bits(LOOK_IS_RIGHT);
+    // Both alike before this log, which showed no visit: the open one is as likely as that is by luck.
+    let open = (1.0 - told_fraction) / (2.0 - told_fraction);
+    let by_log = bits(open * told_fraction) - open * bits(told_fraction);
+    let seen_there = open * LOOK_IS_RIGHT + (1.0 - open) * (1.0 - LOOK_IS_RIGHT);
+    let by_look = bits(seen_there) - bits(LOOK_IS_RIGHT);
+    let is_log = told_fraction > 0.0 && by_log > by_look && bits(open) >= LEAST_DOUBT_BITS;
     let of = |reason: &Reason| match reason {
         Reason::Zone { .. } => Some(NextLook::Zone),
         Reason::Stuck { .. } => Some(NextLook::StuckSpot),
-        Reason::ShutNeck { .. } | Reason::BlockedNeck { .. } => Some(NextLook::Passage),
+        Reason::ShutNeck { .. } => Some(NextLook::Width),
+        Reason::BlockedNeck { .. } => Some(NextLook::Passage),
         Reason::NoWayIn | Reason::Body { .. } => Some(NextLook::Ground),
         Reason::OutOfReachAtEdge | Reason::Strip { .. } => Some(NextLook::Edge),
         _ => None,
@@ -436,9 +444,10 @@ mod tests {
             },
             Reason::Narrow { neck: 0 },
         );
-        // An open passage shows itself in nineteen of twenty logs, or in one of two.
-        assert_eq!(look(shut, open, Some(0.05)), NextLook::AnotherLog);
+        // An open passage shows itself in four of five logs, or in one of two; where it always would, this log has told already.
+        assert_eq!(look(shut, open, Some(0.2)), NextLook::AnotherLog);
         assert_eq!(look(shut, open, Some(0.5)), NextLook::Passage);
+        assert_eq!(look(shut, open, Some(0.0)), NextLook::Passage);
         assert_eq!(look(shut, open, None), NextLook::Passage);
         // Two causes that both let it in look alike in any log.
         assert_eq!(

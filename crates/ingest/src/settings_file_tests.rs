@@ -267,7 +267,7 @@ fn the_reference_reads_back_as_the_default() {
         .collect();
     let all = read_settings("reference", &switched_on).unwrap();
     assert_eq!(all.machine.cut_width_m, Some(0.22));
-    assert_eq!(all.garden.time_zone.as_deref(), Some("+02:00"));
+    assert_eq!(all.garden.time_zone.as_deref(), Some("Europe/Berlin"));
     assert_eq!(all.complaint[0].at_deg, Some([40.00006, -30.00012]));
     assert_eq!(all.complaint[0].radius_m, ComplaintSettings::default().radius_m);
     assert_eq!(all.visit.serial.as_deref(), Some("SN 4711"));

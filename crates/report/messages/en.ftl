@@ -775,7 +775,7 @@ promise-needs = { $percent } within { $count ->
 promise-not-kept = { $percent } within { $count ->
     [one] 1 day
    *[other] { $count } days
-} cannot be had with more hours alone.
+} cannot be reached with more hours alone.
 typical-run = The lawn as a typical one of the simulated runs leaves it after { $count ->
     [one] 1 day
    *[other] { $count } days

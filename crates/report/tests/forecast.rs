@@ -37,7 +37,7 @@ fn without_a_width_the_page_says_what_to_give_and_draws_nothing() {
     let bare = PlanForecast {
         days: None,
         typical: None,
-        passage_done_fractions: Vec::new(),
+        passage_done_fraction: Vec::new(),
         out_of_reach: Vec::new(),
         ..forecast()
     };
@@ -57,6 +57,6 @@ fn a_promise_that_no_hours_keep_is_said_to_be_one_and_names_stay_text() {
         ..days
     });
     let page = page(&forecast, &settings);
-    assert!(page.contains("cannot be had with more hours alone"));
+    assert!(page.contains("cannot be reached with more hours alone"));
     assert!(!page.contains("<script>alert") && !page.contains(HOSTILE));
 }

@@ -12,18 +12,16 @@
 //! Exact: areas of the plans; which cells of 0.1 m are under the path. Approximate: the fraction of saved findings whose lines were
 //! thinned for drawing (some ten nights and more). Cost: two analyses at most, 60 runs a side.
 
-mod decided;
 mod predictions;
 mod side;
 
 use crate::built::built;
 use crate::{AnalyseError, Job, TOOL_VERSION, ask};
-use decided::{Decided, HalfHours, decided, error_of_night};
 use predictions::{AfterPlan, predictions};
 use side::{CommonGround, SideSeen};
 use tussock_diagnose::night_simulation::Fractions;
 use tussock_plane::{Frame, Region, Site};
-use tussock_study::statistics::normal_quantile;
+use tussock_study::statistics::{BeforeAndSince, Decided, decided, error_of_night, normal_quantile};
 use tussock_survey::Survey;
 use tussock_survey::plan_offset::PlanShift;
 use tussock_types::math;
@@ -39,6 +37,9 @@ const LEAST_CHANGED_M2: f64 = 0.5;
 const MENDED_FRACTION: f64 = 0.85;
 /// A pocket that was visited to this part before is new.
 const NEW_FRACTION: f64 = 0.5;
+/// A fitted machine explains a pocket where this part of its nights visit no more of it than the log did, and this much on top.
+const EXPLAINED_FRACTION: f64 = 0.3;
+const EXPLAINED_WITHIN: f64 = 0.05;
 /// Driving hours that differ by less are equal.
 const EQUAL_HOURS: f64 = 0.05;
 
@@ -223,21 +224,26 @@ pub fn compare(sides: &Sides<'_>) -> Result<Comparison, CompareError> {
             && change.abs() > -normal_quantile(error_of_night(seen_after.nights.len().max(1), 1)) * sd,
     };
     let of_before = |pocket: &&Both| pocket.found == LawnWhen::Before;
-    let tests = pockets.iter().filter(of_before).count();
+    let times_night_h = hours_per_night(after) / hours_per_night(before).max(1e-9);
+    let sequence = Sequence {
+        before: &seen_before,
+        after: &seen_after,
+        unchanged: seen_before.simulated_nights(times_night_h, sides.seed),
+        tests: pockets.iter().filter(of_before).count(),
+        seed: sides.seed,
+    };
     let compared: Vec<ComparedPocket> = pockets
         .iter()
         .enumerate()
         .map(|(number, pocket)| {
-            let decided = of_before(&pocket)
-                .then(|| decided_for(number, &seen_before, &seen_after, tests, sides.seed))
-                .flatten();
+            let decided = sequence.decided(number).filter(|_| of_before(&pocket));
             judged(pocket, number, &seen_before, &seen_after, decided)
         })
         .collect();
     let after_plan = AfterPlan {
         site: &site_after,
         survey: survey_before.as_ref(),
-        times_night_h: hours_per_night(after) / hours_per_night(before).max(1e-9),
+        times_night_h,
         times_log_h: after.span.driving_s / before.span.driving_s.max(1.0),
         seed: sides.seed,
     };
@@ -293,21 +299,53 @@ pub fn compare(sides: &Sides<'_>) -> Result<Comparison, CompareError> {
     })
 }
 
-/// Whether and when the half hours after are decided to show more of a pocket; `None` where a side is known by its findings alone.
-fn decided_for(
-    number: usize,
-    before: &SideSeen,
-    after: &SideSeen,
+/// Nights after the change beside what there was before, pocket by pocket.
+struct Sequence<'a> {
+    before: &'a SideSeen,
+    after: &'a SideSeen,
+    /// Simulated nights without the change; empty where no machine fits.
+    unchanged: Vec<Fractions>,
+    /// Pockets found before.
     tests: usize,
     seed: u64,
-) -> Option<Decided> {
-    let of = |night: &Vec<Fractions>| -> Vec<f64> { night.iter().map(|one| one.pockets[number]).collect() };
-    let half_hours = HalfHours {
-        before: before.nights.iter().flat_map(of).collect(),
-        after: after.nights.iter().map(of).collect(),
-    };
-    let is_empty = half_hours.before.is_empty() || half_hours.after.iter().all(Vec::is_empty);
-    (!is_empty).then(|| decided(&half_hours, tests, seed))
+}
+
+impl Sequence<'_> {
+    /// Whether and when it is decided that more of a pocket is driven over; `None` where a side is known by its findings alone.
+    fn decided(&self, number: usize) -> Option<Decided> {
+        let of = |all: &[Fractions]| -> Vec<f64> { all.iter().map(|one| one.pockets[number]).collect() };
+        // A machine that does not explain the pocket as it was says nothing of luck there.
+        let was = self.before.pockets[number];
+        let unchanged = of(&self.unchanged);
+        let as_low = unchanged
+            .iter()
+            .filter(|night| **night <= was + EXPLAINED_WITHIN)
+            .count();
+        let is_explained = as_low as f64 >= EXPLAINED_FRACTION * unchanged.len() as f64;
+        let seen = BeforeAndSince {
+            before: self
+                .before
+                .nights
+                .iter()
+                .flat_map(|night| of(&night.half_hours))
+                .collect(),
+            after: self
+                .after
+                .nights
+                .iter()
+                .map(|night| of(&night.half_hours))
+                .collect(),
+            nights: self
+                .after
+                .nights
+                .iter()
+                .map(|night| night.whole.pockets[number])
+                .collect(),
+            unchanged: if is_explained { unchanged } else { Vec::new() },
+        };
+        let is_empty = seen.before.is_empty() || seen.after.iter().all(Vec::is_empty);
+        (!is_empty).then(|| decided(&seen, self.tests, self.seed))
+    }
 }
 
 /// Whether a log does not tell how its plan lies, or some edges lie elsewhere.

@@ -79,7 +79,7 @@ pub fn plan_forecast(
         Some(_) => unreached(&site, &clearance, &reach),
         None => (Vec::new(), 0.0),
     };
-    let ahead = Ahead::of(&site, settings, setback_m, working_h_per_day, seed);
+    let ahead = PlannedDrive::of(&site, settings, setback_m, working_h_per_day, seed);
     let behind: Vec<BitGrid> = match &ahead {
         // What the disc never gets to is left long, however often it comes.
         Some(ahead) => necks
@@ -99,11 +99,11 @@ pub fn plan_forecast(
         lawn_m2: site.lawn.area_m2(),
         setback_m,
         speed_mps,
-        passage_share_fractions: necks
+        passage_share_fraction: necks
             .iter()
             .map(|neck| neck.share_expected_fraction(OUTING_S * DRIVING_SHARE * speed_mps, setback_m))
             .collect(),
-        passage_done_fractions: match (&ahead, &filled) {
+        passage_done_fraction: match (&ahead, &filled) {
             (Some(ahead), Some(filled)) => (0..necks.len())
                 .map(|part| ahead.done_fractions(filled, part))
                 .collect(),
@@ -164,7 +164,7 @@ fn unreached(site: &Site, clearance: &Clearance, reach: &Reach) -> (Vec<OutOfRea
 }
 
 /// A machine on the plan, with the days that are looked ahead.
-struct Ahead<'a> {
+struct PlannedDrive<'a> {
     site: &'a Site,
     yard: Yard,
     machine: Machine,
@@ -191,7 +191,7 @@ fn at_hour(curve: &[f64], hours: f64) -> f64 {
     curve[step] + (hours.min(last as f64) - step as f64) * (curve[next] - curve[step])
 }
 
-impl<'a> Ahead<'a> {
+impl<'a> PlannedDrive<'a> {
     /// `None` without a cutting width, and where no machine has room.
     fn of(
         site: &'a Site,

@@ -15,9 +15,9 @@ pub struct PlanForecast {
     /// Narrow connections, narrowest first; crossings are those of a day's driving.
     pub passages: Vec<Passage>,
     /// Share of path behind each passage over its fair share, in the same order, for outings of an hour.
-    pub passage_share_fractions: Vec<f64>,
+    pub passage_share_fraction: Vec<f64>,
     /// Part of the runs in which nine tenths of the ground behind each passage are driven over after each day; without days empty.
-    pub passage_done_fractions: Vec<Vec<f64>>,
+    pub passage_done_fraction: Vec<Vec<f64>>,
     /// Parts that the cutting disc cannot get to, largest first.
     pub out_of_reach: Vec<OutOfReach>,
     /// Strips along edges and corners that the disc leaves, all together.

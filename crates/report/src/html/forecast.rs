@@ -78,11 +78,11 @@ fn day_rows(days: &ForecastDays) -> Vec<(String, String, String)> {
 fn passage_rows(forecast: &PlanForecast) -> Vec<PassageRow> {
     let row = |(number, passage): (usize, &Passage)| {
         let share = forecast
-            .passage_share_fractions
+            .passage_share_fraction
             .get(number)
             .copied()
             .unwrap_or_default();
-        let done = forecast.passage_done_fractions.get(number);
+        let done = forecast.passage_done_fraction.get(number);
         let done = done.map_or_else(String::new, |done| {
             let told = DAYS.iter().filter_map(|day| Some((day, done.get(day - 1)?)));
             let told =

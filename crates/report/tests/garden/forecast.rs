@@ -11,8 +11,8 @@ pub(crate) fn forecast() -> PlanForecast {
         setback_m: 0.23,
         speed_mps: 0.4,
         passages: installation.passages.clone(),
-        passage_share_fractions: vec![0.42; installation.passages.len()],
-        passage_done_fractions: vec![vec![0.0, 0.25, 0.5, 0.75, 1.0, 1.0, 1.0]; installation.passages.len()],
+        passage_share_fraction: vec![0.42; installation.passages.len()],
+        passage_done_fraction: vec![vec![0.0, 0.25, 0.5, 0.75, 1.0, 1.0, 1.0]; installation.passages.len()],
         out_of_reach: vec![OutOfReach {
             area_m2: 3.2,
             east_m: -8.0,

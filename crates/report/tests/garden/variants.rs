@@ -187,6 +187,11 @@ pub(crate) fn full_findings() -> Findings {
     pocket.suggestion_ids = vec!["G1".to_owned()];
     findings.missed_pockets[1].certainty = Some(0.97);
     findings.missed_pockets[1].causes = Some(Vec::new());
+    findings.missed_pockets[1].next_look = Some(Said::LookDecides {
+        look: NextLook::AnotherLog,
+        log_h: 8.0,
+        told_fraction: 0.8,
+    });
     findings.unseen = Some(vec![UnseenGround {
         id: "U1".to_owned(),
         area_m2: 3.5,

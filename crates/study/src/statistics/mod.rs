@@ -22,6 +22,7 @@ mod fit;
 mod nested;
 mod normal;
 mod power;
+mod sequential;
 
 pub use bootstrap::{
     Compared, GardenPair, IntervalKind, NightPairing, Resampling, StatisticsError, bootstrap, compare_paired,
@@ -31,6 +32,7 @@ pub use fit::{LawFit, kolmogorov_smirnov};
 pub use nested::{NightDifference, Spread, spread_of};
 pub use normal::{normal_below, normal_quantile};
 pub use power::{gardens_needed, nights_needed, power};
+pub use sequential::{BeforeAndSince, Decided, decided, error_of_night};
 pub use tussock_types::math::quantile;
 
 /// Arithmetic mean; not a number without values.

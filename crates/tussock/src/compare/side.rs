@@ -2,7 +2,7 @@
 
 use tussock_diagnose::night_simulation::{Access, CELL_M, Cast, Fractions, Scene};
 use tussock_diagnose::suggest::as_driven;
-use tussock_locate::HaltPlace;
+use tussock_locate::{HaltPlace, Vertex};
 use tussock_plane::{Region, Site, rasterise};
 use tussock_simulate::Yard;
 use tussock_survey::Survey;
@@ -12,6 +12,8 @@ use tussock_types::{Estimate, Findings, Place};
 const RUNS: u64 = 60;
 /// The fitted machine knows not everything that differs from night to night.
 const MORE_THAN_FITTED: f64 = 1.15;
+/// Simulated nights behind what luck makes of one.
+const NIGHT_RUNS: u64 = 200;
 /// Driving that luck deals out as one.
 const HALF_HOUR_S: f64 = 1800.0;
 /// Nights lie further apart than this.
@@ -40,10 +42,17 @@ pub(crate) struct SideSeen {
     pub(super) cast: Option<Cast>,
     /// The common ground with its pockets.
     pub(super) scene: Scene,
-    /// What each half hour of driving visited by itself, night by night; empty where a side is known by its findings alone.
-    pub(super) nights: Vec<Vec<Fractions>>,
+    /// What each night visited by itself; empty where a side is known by its findings alone.
+    pub(super) nights: Vec<NightSeen>,
     /// Standard deviation of a place on the path.
     pub(super) position_error_m: f64,
+}
+
+/// What a night visited of the common ground.
+pub(crate) struct NightSeen {
+    pub(super) whole: Fractions,
+    /// Each half hour of driving by itself; what is left over is left out.
+    pub(super) half_hours: Vec<Fractions>,
 }
 
 /// The ground on which both sides are looked at.
@@ -121,13 +130,22 @@ impl SideSeen {
             pockets: seen.pockets,
             runs,
             cast,
-            nights: survey.map_or_else(Vec::new, |survey| half_hours(survey, &scene, moved)),
+            nights: survey.map_or_else(Vec::new, |survey| nights(survey, &scene, moved)),
             position_error_m: survey.map_or(0.0, |survey| {
                 let errors_m = survey.tracks.iter().map(|track| track.position_error_m());
                 errors_m.fold(0.0, f64::max)
             }),
             scene,
         }
+    }
+
+    /// Nights of this side's machine, longer or shorter by this factor; none where no machine fits.
+    pub(super) fn simulated_nights(&self, times_night_h: f64, seed: u64) -> Vec<Fractions> {
+        let Some(mut cast) = self.cast.clone() else {
+            return Vec::new();
+        };
+        cast.run.hours *= times_night_h / self.nights.len().max(1) as f64;
+        cast.play(&self.scene, seed, 0..NIGHT_RUNS).unwrap_or_default()
     }
 
     /// With position error alone: luck stands in the difference.
@@ -202,25 +220,26 @@ fn rehearsed(
     ((seen.lawn - mean_of(lawn)).abs() <= 3.0 * far + 0.02).then_some((cast, runs))
 }
 
-/// What each half hour of driving visited, night by night; what is left over of a night is left out.
-fn half_hours(survey: &Survey<'_>, scene: &Scene, moved: &dyn Fn(Place) -> Place) -> Vec<Vec<Fractions>> {
-    let mut nights: Vec<Vec<Fractions>> = Vec::new();
+/// What each night visited, as a whole and by half hours of driving.
+fn nights(survey: &Survey<'_>, scene: &Scene, moved: &dyn Fn(Place) -> Place) -> Vec<NightSeen> {
+    let seen = |legs: &[[Place; 2]]| scene.fractions(&scene.paint(legs.iter().copied()));
+    let mut nights = Vec::new();
     for track in &survey.tracks {
-        let (mut open, mut driven_s, mut last_s) = (Legs::new(), 0.0, f64::NEG_INFINITY);
-        for (from, to) in track.legs() {
-            if from.leave_s - last_s > BETWEEN_NIGHTS_S {
-                nights.push(Vec::new());
-                open.clear();
-                driven_s = 0.0;
+        let legs: Vec<(Vertex, Vertex)> = track.legs().collect();
+        for night in legs.chunk_by(|one, next| next.0.leave_s - one.1.arrive_s <= BETWEEN_NIGHTS_S) {
+            let (mut all, mut half_hours, mut begun, mut driven_s) = (Legs::new(), Vec::new(), 0, 0.0);
+            for (from, to) in night {
+                all.push([moved(from.place), moved(to.place)]);
+                driven_s += to.arrive_s - from.leave_s;
+                if driven_s >= HALF_HOUR_S {
+                    half_hours.push(seen(&all[begun..]));
+                    (begun, driven_s) = (all.len(), 0.0);
+                }
             }
-            last_s = to.arrive_s;
-            driven_s += to.arrive_s - from.leave_s;
-            open.push([moved(from.place), moved(to.place)]);
-            if driven_s >= HALF_HOUR_S {
-                let visited = scene.fractions(&scene.paint(open.drain(..)));
-                nights.last_mut().expect("a night was begun").push(visited);
-                driven_s = 0.0;
-            }
+            nights.push(NightSeen {
+                whole: seen(&all),
+                half_hours,
+            });
         }
     }
     nights

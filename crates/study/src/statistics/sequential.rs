@@ -10,12 +10,18 @@
 //! first, a sixth on the second, one in `k (k + 1)` on night `k` (error spending: Lan & DeMets 1983, DOI 10.1093/biomet/70.3.659).
 //! All nights together then err in no more than the whole, wherever one stops.
 //!
+//! Where a fitted machine explains the nights before, its simulated nights say what luck does as well, and more sharply where ground was
+//! shut: means of so many of them (smoothed bootstrap, Silverman & Young 1987, DOI 10.1093/biomet/74.3.469) hardly ever come up to
+//! those after. Either may decide, with half of the error each.
+//!
 //! Exact: the error, if half hours are dealt out independently. Approximate: that they are; a machine stays for some minutes where it is.
-//! Cost: 20,000 shuffles a night and pocket, some milliseconds.
+//! Cost: 20,000 shuffles a night and pocket at most, some milliseconds.
 
-use rand::SeedableRng;
+use super::normal_quantile;
 use rand::seq::SliceRandom;
+use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
+use tussock_types::math;
 
 /// Error of all nights, for the lawn, and as much for all pockets together.
 const ERROR_FRACTION: f64 = 0.025;
@@ -24,18 +30,27 @@ const SHUFFLES: usize = 20_000;
 /// Nights are looked ahead by so many.
 const AHEAD: usize = 10;
 
-/// What half hours visited, of one pocket.
-#[derive(Clone, Debug)]
-pub(super) struct HalfHours {
-    /// Before the change.
-    pub(super) before: Vec<f64>,
-    /// After it, night by night.
-    pub(super) after: Vec<Vec<f64>>,
+/// Simulated nights are stretched by so much about their mean: a fit knows not everything that differs from night to night.
+const MORE_THAN_FITTED: f64 = 1.15;
+/// Nights differ by no less than this, whatever the simulated ones do.
+const LEAST_SD_FRACTION: f64 = 0.02;
+
+/// What half hours and nights visited, of one pocket.
+#[derive(Clone, Debug, PartialEq)]
+pub struct BeforeAndSince {
+    /// Half hours before the change.
+    pub before: Vec<f64>,
+    /// Half hours after it, night by night.
+    pub after: Vec<Vec<f64>>,
+    /// Whole nights after it, in the same order.
+    pub nights: Vec<f64>,
+    /// Simulated nights without the change, as long as those after; empty where no machine explains the side before.
+    pub unchanged: Vec<f64>,
 }
 
 /// What nights decide.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Decided {
+pub enum Decided {
     /// More, after so many nights.
     After(u32),
     /// Open: so many more nights like these decide it.
@@ -45,33 +60,63 @@ pub(super) enum Decided {
 }
 
 /// Error that may be spent on a night, counted from 1, by one of some tests that share it.
-pub(super) fn error_of_night(night: usize, tests: usize) -> f64 {
+pub fn error_of_night(night: usize, tests: usize) -> f64 {
     ERROR_FRACTION / (night * (night + 1) * tests.max(1)) as f64
 }
 
 /// Whether and when the nights after are decided to show more of a pocket than those before; `tests` share the error.
-pub(super) fn decided(half_hours: &HalfHours, tests: usize, seed: u64) -> Decided {
+pub fn decided(seen: &BeforeAndSince, tests: usize, seed: u64) -> Decided {
     let mut dice = ChaCha8Rng::seed_from_u64(seed);
-    let seen = half_hours.after.len();
-    let mut after: Vec<f64> = Vec::new();
-    for (number, night) in half_hours.after.iter().enumerate() {
-        after.extend(night);
-        let error_fraction = error_of_night(number + 1, tests);
-        if is_beyond_luck(&half_hours.before, &after, error_fraction, &mut dice) {
-            return Decided::After(number as u32 + 1);
+    let logged = seen.after.len();
+    let (mut after, mut nights): (Vec<f64>, Vec<f64>) = (Vec::new(), Vec::new());
+    for number in 0..logged + AHEAD {
+        if number == logged && mean(&after) <= mean(&seen.before) {
+            return Decided::Open;
         }
-    }
-    if mean(&after) <= mean(&half_hours.before) {
-        return Decided::Open;
-    }
-    for more in 1..=AHEAD {
-        after.extend(&half_hours.after[(more - 1) % seen]);
-        let error_fraction = error_of_night(seen + more, tests);
-        if is_beyond_luck(&half_hours.before, &after, error_fraction, &mut dice) {
-            return Decided::More(more as u32);
+        after.extend(&seen.after[number % logged]);
+        nights.extend(seen.nights.get(number % logged));
+        let error_fraction = 0.5 * error_of_night(number + 1, tests);
+        if is_beyond_luck(&seen.before, &after, error_fraction, &mut dice)
+            || is_beyond_nights(&seen.unchanged, &nights, error_fraction, &mut dice)
+        {
+            return match (number + 1).checked_sub(logged) {
+                None | Some(0) => Decided::After(number as u32 + 1),
+                Some(more) => Decided::More(more as u32),
+            };
         }
     }
     Decided::Open
+}
+
+/// Whether means of as many simulated nights hardly ever come up to that of the nights logged.
+fn is_beyond_nights(unchanged: &[f64], nights: &[f64], error_fraction: f64, dice: &mut ChaCha8Rng) -> bool {
+    if unchanged.is_empty() || nights.is_empty() {
+        return false;
+    }
+    let middle = mean(unchanged);
+    let squares: f64 = unchanged.iter().map(|value| (value - middle).powi(2)).sum();
+    let sd = (squares / (unchanged.len().max(2) - 1) as f64).sqrt();
+    // Silverman's rule of thumb.
+    let kernel_sd = (1.06 * sd * math::powf(unchanged.len() as f64, -0.2)).max(LEAST_SD_FRACTION);
+    let least: f64 = nights.iter().sum();
+    hardly_ever(error_fraction, || {
+        let night = |dice: &mut ChaCha8Rng| {
+            let value = unchanged[dice.random_range(0..unchanged.len())];
+            let normal = normal_quantile(dice.random_range(1e-12..1.0));
+            middle + MORE_THAN_FITTED * (value - middle) + kernel_sd * normal
+        };
+        nights.iter().map(|_| night(dice)).sum::<f64>() >= least
+    })
+}
+
+/// Whether something comes true in no more than this part of the draws.
+fn hardly_ever(error_fraction: f64, mut comes_true: impl FnMut() -> bool) -> bool {
+    let most = error_fraction * (1 + SHUFFLES) as f64 - 1.0;
+    let mut times = 0.0;
+    (0..SHUFFLES).all(|_| {
+        times += f64::from(u8::from(comes_true()));
+        times <= most
+    })
 }
 
 /// Whether half hours of one kind, dealt out anew, would hardly ever differ by as much: in no more than this part of the deals.
@@ -80,12 +125,9 @@ fn is_beyond_luck(before: &[f64], after: &[f64], error_fraction: f64, dice: &mut
     // With the sum of all given, the sum after says it all.
     let seen: f64 = after.iter().sum();
     let least = seen - 1e-9 * seen.abs().max(1.0);
-    let most = error_fraction * (1 + SHUFFLES) as f64 - 1.0;
-    let mut as_far = 0.0;
-    (0..SHUFFLES).all(|_| {
+    hardly_ever(error_fraction, || {
         let (_, dealt) = all.partial_shuffle(dice, before.len());
-        as_far += f64::from(u8::from(dealt.iter().sum::<f64>() >= least));
-        as_far <= most
+        dealt.iter().sum::<f64>() >= least
     })
 }
 
@@ -96,7 +138,6 @@ fn mean(values: &[f64]) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use rand::RngExt;
 
     const SEED: u64 = 20;
     const RUNS: u64 = 200;
@@ -117,9 +158,11 @@ mod tests {
     fn share_decided(odds: f64) -> f64 {
         let is_decided = |run: &u64| {
             let mut dice = ChaCha8Rng::seed_from_u64(SEED + run);
-            let of = HalfHours {
+            let of = BeforeAndSince {
                 before: half_hours(&mut dice, 0.2, 8),
                 after: (0..6).map(|_| half_hours(&mut dice, odds, 8)).collect(),
+                nights: Vec::new(),
+                unchanged: Vec::new(),
             };
             matches!(decided(&of, 1, *run), Decided::After(_))
         };
@@ -152,9 +195,11 @@ mod tests {
     #[test]
     fn a_gain_that_is_open_says_how_many_nights_like_these_would_decide_it() {
         let night = vec![0.0, 0.3, 0.3, 0.0];
-        let mut of = HalfHours {
-            before: vec![0.0; 20],
+        let mut of = BeforeAndSince {
+            before: vec![0.0; 24],
             after: vec![night.clone()],
+            nights: Vec::new(),
+            unchanged: Vec::new(),
         };
         let Decided::More(more) = decided(&of, 1, SEED) else {
             panic!("a night is not enough");
@@ -163,5 +208,23 @@ mod tests {
         assert_eq!(decided(&of, 1, SEED), Decided::After(1 + more));
         of.after = vec![vec![0.0; 4]];
         assert_eq!(decided(&of, 1, SEED), Decided::Open);
+    }
+
+    #[test]
+    fn one_night_in_ground_that_no_simulated_night_reached_is_enough() {
+        // The half hours alone leave it open: the machine was inside once, for long.
+        let of = |unchanged: Vec<f64>| BeforeAndSince {
+            before: vec![0.0; 16],
+            after: vec![vec![0.0, 0.0, 0.0, 0.4, 0.5, 0.2, 0.0, 0.0]],
+            nights: vec![0.9],
+            unchanged,
+        };
+        assert_ne!(decided(&of(Vec::new()), 1, SEED), Decided::After(1));
+        assert_eq!(decided(&of(vec![0.0; 200]), 1, SEED), Decided::After(1));
+        // Where one night in ten gets in by luck, it is not.
+        let lucky: Vec<f64> = (0..200)
+            .map(|run| if run % 10 == 0 { 0.9 } else { 0.0 })
+            .collect();
+        assert_ne!(decided(&of(lucky), 1, SEED), Decided::After(1));
     }
 }
