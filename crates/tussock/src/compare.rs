@@ -323,27 +323,27 @@ impl Sequence<'_> {
             .count();
         let is_explained = as_low as f64 >= EXPLAINED_FRACTION * unchanged.len() as f64;
         let seen = BeforeAndSince {
-            before: self
+            before_fraction: self
                 .before
                 .nights
                 .iter()
                 .flat_map(|night| of(&night.half_hours))
                 .collect(),
-            after: self
+            after_fraction: self
                 .after
                 .nights
                 .iter()
                 .map(|night| of(&night.half_hours))
                 .collect(),
-            nights: self
+            nights_fraction: self
                 .after
                 .nights
                 .iter()
                 .map(|night| night.whole.pockets[number])
                 .collect(),
-            unchanged: if is_explained { unchanged } else { Vec::new() },
+            unchanged_fraction: if is_explained { unchanged } else { Vec::new() },
         };
-        let is_empty = seen.before.is_empty() || seen.after.iter().all(Vec::is_empty);
+        let is_empty = seen.before_fraction.is_empty() || seen.after_fraction.iter().all(Vec::is_empty);
         (!is_empty).then(|| decided(&seen, self.tests, self.seed))
     }
 }

@@ -39,13 +39,13 @@ const LEAST_SD_FRACTION: f64 = 0.02;
 #[derive(Clone, Debug, PartialEq)]
 pub struct BeforeAndSince {
     /// Half hours before the change.
-    pub before: Vec<f64>,
+    pub before_fraction: Vec<f64>,
     /// Half hours after it, night by night.
-    pub after: Vec<Vec<f64>>,
+    pub after_fraction: Vec<Vec<f64>>,
     /// Whole nights after it, in the same order.
-    pub nights: Vec<f64>,
+    pub nights_fraction: Vec<f64>,
     /// Simulated nights without the change, as long as those after; empty where no machine explains the side before.
-    pub unchanged: Vec<f64>,
+    pub unchanged_fraction: Vec<f64>,
 }
 
 /// What nights decide.
@@ -67,17 +67,17 @@ pub fn error_of_night(night: usize, tests: usize) -> f64 {
 /// Whether and when the nights after are decided to show more of a pocket than those before; `tests` share the error.
 pub fn decided(seen: &BeforeAndSince, tests: usize, seed: u64) -> Decided {
     let mut dice = ChaCha8Rng::seed_from_u64(seed);
-    let logged = seen.after.len();
+    let logged = seen.after_fraction.len();
     let (mut after, mut nights): (Vec<f64>, Vec<f64>) = (Vec::new(), Vec::new());
     for number in 0..logged + AHEAD {
-        if number == logged && mean(&after) <= mean(&seen.before) {
+        if number == logged && mean(&after) <= mean(&seen.before_fraction) {
             return Decided::Open;
         }
-        after.extend(&seen.after[number % logged]);
-        nights.extend(seen.nights.get(number % logged));
+        after.extend(&seen.after_fraction[number % logged]);
+        nights.extend(seen.nights_fraction.get(number % logged));
         let error_fraction = 0.5 * error_of_night(number + 1, tests);
-        if is_beyond_luck(&seen.before, &after, error_fraction, &mut dice)
-            || is_beyond_nights(&seen.unchanged, &nights, error_fraction, &mut dice)
+        if is_beyond_luck(&seen.before_fraction, &after, error_fraction, &mut dice)
+            || is_beyond_nights(&seen.unchanged_fraction, &nights, error_fraction, &mut dice)
         {
             return match (number + 1).checked_sub(logged) {
                 None | Some(0) => Decided::After(number as u32 + 1),
@@ -159,10 +159,10 @@ mod tests {
         let is_decided = |run: &u64| {
             let mut dice = ChaCha8Rng::seed_from_u64(SEED + run);
             let of = BeforeAndSince {
-                before: half_hours(&mut dice, 0.2, 8),
-                after: (0..6).map(|_| half_hours(&mut dice, odds, 8)).collect(),
-                nights: Vec::new(),
-                unchanged: Vec::new(),
+                before_fraction: half_hours(&mut dice, 0.2, 16),
+                after_fraction: (0..6).map(|_| half_hours(&mut dice, odds, 8)).collect(),
+                nights_fraction: Vec::new(),
+                unchanged_fraction: Vec::new(),
             };
             matches!(decided(&of, 1, *run), Decided::After(_))
         };
@@ -196,17 +196,17 @@ mod tests {
     fn a_gain_that_is_open_says_how_many_nights_like_these_would_decide_it() {
         let night = vec![0.0, 0.3, 0.3, 0.0];
         let mut of = BeforeAndSince {
-            before: vec![0.0; 24],
-            after: vec![night.clone()],
-            nights: Vec::new(),
-            unchanged: Vec::new(),
+            before_fraction: vec![0.0; 24],
+            after_fraction: vec![night.clone()],
+            nights_fraction: Vec::new(),
+            unchanged_fraction: Vec::new(),
         };
         let Decided::More(more) = decided(&of, 1, SEED) else {
             panic!("a night is not enough");
         };
-        of.after = vec![night; 1 + more as usize];
+        of.after_fraction = vec![night; 1 + more as usize];
         assert_eq!(decided(&of, 1, SEED), Decided::After(1 + more));
-        of.after = vec![vec![0.0; 4]];
+        of.after_fraction = vec![vec![0.0; 4]];
         assert_eq!(decided(&of, 1, SEED), Decided::Open);
     }
 
@@ -214,10 +214,10 @@ mod tests {
     fn one_night_in_ground_that_no_simulated_night_reached_is_enough() {
         // The half hours alone leave it open: the machine was inside once, for long.
         let of = |unchanged: Vec<f64>| BeforeAndSince {
-            before: vec![0.0; 16],
-            after: vec![vec![0.0, 0.0, 0.0, 0.4, 0.5, 0.2, 0.0, 0.0]],
-            nights: vec![0.9],
-            unchanged,
+            before_fraction: vec![0.0; 16],
+            after_fraction: vec![vec![0.0, 0.0, 0.0, 0.4, 0.5, 0.2, 0.0, 0.0]],
+            nights_fraction: vec![0.9],
+            unchanged_fraction: unchanged,
         };
         assert_ne!(decided(&of(Vec::new()), 1, SEED), Decided::After(1));
         assert_eq!(decided(&of(vec![0.0; 200]), 1, SEED), Decided::After(1));
