@@ -36,6 +36,7 @@ use crate::store::{ColumnChoice, StoreChange};
 use crate::table::{ALARMS, GARDENS, NIGHTS, POCKETS, STUCK_SPOTS, StoreTable, TableRow, USUAL, Value, row};
 use crate::{BatchError, Store};
 use std::collections::{BTreeMap, BTreeSet, HashMap};
+use std::f64::consts::LN_2;
 use std::ops::RangeBounds;
 use tussock_types::{Alarm, math};
 
@@ -77,8 +78,8 @@ struct Watched {
 const WATCHED: [Watched; 4] = [
     Watched { alarm: Alarm::LessVisited, column: "visited_fraction", added: None, sign: -1.0, worse_by: 0.06, scatter: 0.025, night_at_most: OF_TWO },
     Watched { alarm: Alarm::LostHours, column: "driving_h", added: Some(0.5), sign: -1.0, worse_by: 0.2877, scatter: 0.1, night_at_most: OF_THREE },
-    Watched { alarm: Alarm::ReceiverWorse, column: "position_error_m", added: Some(0.05), sign: 1.0, worse_by: 0.6931, scatter: 0.2, night_at_most: OF_TWO },
-    Watched { alarm: Alarm::Silences, column: "silent_h", added: Some(1.0), sign: 1.0, worse_by: 0.6931, scatter: 0.3, night_at_most: OF_THREE },
+    Watched { alarm: Alarm::ReceiverWorse, column: "position_error_m", added: Some(0.05), sign: 1.0, worse_by: LN_2, scatter: 0.2, night_at_most: OF_TWO },
+    Watched { alarm: Alarm::Silences, column: "silent_h", added: Some(1.0), sign: 1.0, worse_by: LN_2, scatter: 0.3, night_at_most: OF_THREE },
 ];
 
 impl Watched {

@@ -5,7 +5,7 @@ use pyo3::prelude::*;
 use pyo3::pybacked::PyBackedBytes;
 use serde_json::json;
 use std::sync::Arc;
-use tussock_types::{PlanFault, plural};
+use tussock_types::PlanFault;
 
 /// What the user wants, from TOML text.
 #[pyclass(frozen, module = "tussock._tussock")]

@@ -285,7 +285,7 @@ impl Garden {
         let is_late = self.dice.happens(0.03);
         let late = 1 + (self.dice.part() * 3.0) as u32;
         let is_lost = self.dice.happens(0.02);
-        let is_held_back = DELIVERY.contains(&number) && self.name.as_bytes()[3] % 3 != 0;
+        let is_held_back = DELIVERY.contains(&number) && !self.name.as_bytes()[3].is_multiple_of(3);
         (fault != Some(Fault::Silent) && !is_lost).then_some(Drawn {
             arrives: if is_held_back {
                 DELIVERY.end
