@@ -57,8 +57,9 @@ fn check(arguments: &PlanCheckArguments, printer: &Printer) -> CommandResult {
                 .unwrap_or_default();
             let files = written
                 .iter()
-                .map(|path| format!("\nWritten: {}", path.display()));
-            table(&report, is_sound) + &ahead + &files.collect::<String>()
+                .map(|path| format!("Written: {}\n", path.display()));
+            let gap = if written.is_empty() { "" } else { "\n" };
+            table(&report, is_sound) + &ahead + gap + &files.collect::<String>()
         }
         Format::Json => json(&report, forecast.as_ref(), is_sound),
     };
