@@ -24,7 +24,7 @@ Logs = Union[Trace, Source, Iterable[Union[Trace, Source]]]
 
 def _job(
     logs: Logs, plan: Plan | Source | None, settings: Settings | PathLike | None, cut_width_m: float | None
-) -> _tussock.AskedOf:
+) -> _tussock._AskedOf:
     wanted = as_settings(settings)
     if cut_width_m is not None:
         wanted = wanted.changed(machine={"cut_width_m": cut_width_m})
