@@ -501,10 +501,27 @@ impl Store {
             }
             self.disk.rename(&part, &all.join(&name)).map_err(failed)?;
         }
-        let leads_to = Path::new(SNAPSHOTS).join(&name);
+        let leads = self.path.join(SNAPSHOT);
+        let failed_there = |source| BatchError::Disk {
+            path: leads.clone(),
+            what: "written",
+            source,
+        };
+        // A store that was copied with its links followed has a folder of copies there.
+        let is_folder = |(path, is_folder): &(PathBuf, bool)| *is_folder && *path == leads;
+        let is_copy = self
+            .disk
+            .list(&self.path)
+            .map_err(failed_there)?
+            .iter()
+            .any(is_folder)
+            && holds_rows_alone(&*self.disk, &leads).map_err(failed_there)?;
+        if is_copy {
+            self.disk.remove_folder(&leads).map_err(failed_there)?;
+        }
         self.disk
-            .lead(&self.path.join(SNAPSHOT), &leads_to)
-            .map_err(failed)?;
+            .lead(&leads, &Path::new(SNAPSHOTS).join(&name))
+            .map_err(failed_there)?;
         known.retain(|one| *one < name);
         if before == Before::Stays {
             known.pop_if(|newest| !newest.ends_with(".part"));
@@ -724,6 +741,20 @@ fn groups_to_join(table: &StoreTable, files: Vec<Alive>, room: &mut usize) -> Ve
         }
     }
     groups
+}
+
+/// Whether a folder holds tables and nothing else.
+fn holds_rows_alone(disk: &dyn Disk, folder: &Path) -> std::io::Result<bool> {
+    for (path, is_folder) in disk.list(folder)? {
+        let is_ours = match is_folder {
+            true => holds_rows_alone(disk, &path)?,
+            false => path.extension().is_some_and(|ending| ending == "parquet"),
+        };
+        if !is_ours {
+            return Ok(false);
+        }
+    }
+    Ok(true)
 }
 
 /// What becomes of the snapshot before.

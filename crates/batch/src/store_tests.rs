@@ -331,6 +331,45 @@ fn snapshot(path: &Path) -> Vec<(usize, NightNumber, TableRow)> {
 
 #[cfg(unix)]
 #[test]
+fn a_store_that_was_copied_with_its_links_followed_goes_on_and_files_of_others_stay() {
+    let folder = TempDir::new().unwrap();
+    let mut store = Store::open_to_write(folder.path(), "1").unwrap();
+    let mut steps = all_steps().into_iter();
+    steps.next().unwrap().take(&mut store).unwrap();
+    store.publish(Before::Stays).unwrap();
+    // What a copy leaves that knows no links: a folder of copies.
+    let at = folder.path().join(SNAPSHOT);
+    let led_to = at.canonicalize().unwrap();
+    std::fs::remove_file(&at).unwrap();
+    copy_folder(&led_to, &at);
+    steps.next().unwrap().take(&mut store).unwrap();
+    store.publish(Before::Stays).unwrap();
+    assert!(at.symlink_metadata().unwrap().is_symlink());
+    assert_eq!(snapshot(folder.path()), content(&store));
+    // A folder with anything else in it is somebody's.
+    std::fs::remove_file(&at).unwrap();
+    std::fs::create_dir(&at).unwrap();
+    std::fs::write(at.join("notes.txt"), "mine").unwrap();
+    let refused = store.publish(Before::Stays).unwrap_err();
+    assert!(matches!(refused, BatchError::Disk { path, .. } if path == at));
+    assert_eq!(std::fs::read(at.join("notes.txt")).unwrap(), b"mine");
+}
+
+#[cfg(unix)]
+fn copy_folder(from: &Path, to: &Path) {
+    std::fs::create_dir(to).unwrap();
+    for (path, is_folder) in RealDisk.list(from).unwrap() {
+        let target = to.join(path.file_name().unwrap());
+        if is_folder {
+            copy_folder(&path, &target);
+        } else {
+            std::fs::copy(&path, &target).unwrap();
+        }
+    }
+}
+
+#[cfg(unix)]
+#[test]
 fn killed_or_full_at_any_step_the_snapshot_is_whole_and_of_one_run() {
     // A run is two commits, and the end of it.
     let runs = || -> Vec<Vec<Step>> {

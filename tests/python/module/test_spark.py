@@ -137,9 +137,9 @@ def both(load, spark, tmp_path_factory):
             target.parent.mkdir(parents=True, exist_ok=True)
             log.rename(target)
     told = {"batch": batch(place, folder / "batch"), "spark": tussock.spark.run(spark, place, folder / "spark")}
-    shutil.copytree(folder / "batch", folder / "after batch", symlinks=True)
-    shutil.copytree(folder / "batch", folder / "batch, first", symlinks=True)
-    shutil.copytree(folder / "spark", folder / "spark, first", symlinks=True)
+    shutil.copytree(folder / "batch", folder / "after batch")
+    shutil.copytree(folder / "batch", folder / "batch, first")
+    shutil.copytree(folder / "spark", folder / "spark, first")
     lay(later, place)
     for night in sorted((load / "late").iterdir()):
         lay(night, place)
@@ -188,7 +188,7 @@ def test_columns_and_types_are_those_of_batch(both):
 
 def test_a_value_that_differs_is_found(both, tmp_path):
     folder, _ = both
-    store = shutil.copytree(folder / "spark", tmp_path / "changed", symlinks=True)
+    store = shutil.copytree(folder / "spark", tmp_path / "changed")
     file = store / alive(store)["nights"][0]["file"]
     rows = pyarrow.parquet.read_table(file, partitioning=None)
     at = rows.schema.get_field_index("missed_m2")
@@ -214,7 +214,7 @@ def test_a_third_run_finds_nothing_new_and_batch_reads_the_store(both, spark):
         command("batch", "report", folder / store, "--date", "2026-05-03", "--format", "json") for store in ("batch", "spark")
     ]
     assert mornings[0] == mornings[1]
-    told = batch(place, shutil.copytree(folder / "spark", folder / "spark, then batch", symlinks=True))
+    told = batch(place, shutil.copytree(folder / "spark", folder / "spark, then batch"))
     assert (told["with_news"], told["failures"]) == (0, 0)
 
 
