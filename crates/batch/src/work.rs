@@ -554,17 +554,14 @@ impl GardenInputs<'_> {
             return Ok(None);
         }
         let found = tussock::analyse(&Job {
-            traces: &traces,
-            inputs: &inputs,
-            plan: Some(&self.plan),
-            settings: &self.settings,
-            seed: 0,
             advice: if self.job.advice == Some(night) {
                 Advice::Given
             } else {
                 Advice::LeftOut
             },
-            progress: None,
+            ..Job::new(&traces, &self.settings)
+                .with_inputs(&inputs)
+                .on(&self.plan)
         })
         .map_err(|error| error.to_string())?;
         let garden = &self.job.garden;

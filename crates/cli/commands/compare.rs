@@ -8,7 +8,7 @@ use crate::printer::Printer;
 use crate::progress::Progress;
 use crate::{CommandResult, commands, wishes};
 use std::path::{Path, PathBuf};
-use tussock::{Advice, CompareError, Job, Side, Sides};
+use tussock::{CompareError, Job, Side, Sides};
 use tussock_ingest::{Assembled, ReadOptions};
 use tussock_types::{Comparison, Findings, Plan, Settings, file_name, with_causes};
 
@@ -130,15 +130,8 @@ impl Asked<'_> {
     }
 
     fn job_of<'b>(&'b self, assembled: &'b Assembled, plan: &'b Plan) -> Job<'b> {
-        Job {
-            traces: &assembled.traces,
-            inputs: &assembled.inputs,
-            plan: Some(plan),
-            settings: self.settings,
-            seed: self.seed,
-            advice: Advice::LeftOut,
-            progress: None,
-        }
+        let job = Job::new(&assembled.traces, self.settings).with_inputs(&assembled.inputs);
+        job.on(plan).with_seed(self.seed).without_advice()
     }
 
     fn job<'b>(&'b self, given: &'b Given) -> Option<Job<'b>> {

@@ -18,7 +18,7 @@ use crate::printer::Printer;
 use crate::progress::Progress;
 use crate::{inputs, wishes};
 use std::path::{Path, PathBuf};
-use tussock::{Advice, AnalyseError, Job, Stage};
+use tussock::{AnalyseError, Job, Stage};
 use tussock_ingest::Assembled;
 use tussock_report::{Output, Privacy};
 use tussock_types::{Findings, Plan, PlanFault, Settings, with_causes};
@@ -79,13 +79,11 @@ pub(crate) fn job<'a>(
     tell: &'a (dyn Fn(Stage, f64) + Sync),
 ) -> Job<'a> {
     Job {
-        traces: &assembled.traces,
-        inputs: &assembled.inputs,
         plan,
-        settings,
-        seed: 0,
-        advice: Advice::LeftOut,
         progress: Some(tell),
+        ..Job::new(&assembled.traces, settings)
+            .with_inputs(&assembled.inputs)
+            .without_advice()
     }
 }
 

@@ -160,15 +160,20 @@ pub struct Cast {
     pub access: Access,
 }
 
-/// One run's seed: runs of different questions share nothing.
-fn seed_of(seed: u64, number: u64) -> u64 {
-    // SplitMix64 (Steele, Lea & Flood 2014).
-    let mut z = seed
-        .wrapping_mul(0x9E37_79B9_7F4A_7C15)
-        .wrapping_add(number.wrapping_add(1).wrapping_mul(0xBF58_476D_1CE4_E5B9));
-    z = (z ^ (z >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
-    z = (z ^ (z >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
+/// Step of SplitMix64 (Steele, Lea & Flood 2014).
+pub(crate) const GOLDEN: u64 = 0x9E37_79B9_7F4A_7C15;
+
+/// Its bits, mixed.
+pub(crate) const fn mixed(bits: u64) -> u64 {
+    let z = (bits ^ (bits >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
+    let z = (z ^ (z >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
     z ^ (z >> 31)
+}
+
+/// One run's seed: runs of different questions share nothing.
+const fn seed_of(seed: u64, number: u64) -> u64 {
+    let of_run = number.wrapping_add(1).wrapping_mul(0xBF58_476D_1CE4_E5B9);
+    mixed(seed.wrapping_mul(GOLDEN).wrapping_add(of_run))
 }
 
 impl Cast {

@@ -31,13 +31,13 @@ pub use way::{End, Laid, guide_lines};
 
 use crate::night_simulation::{Access, CELL_M, Cast, Fractions, Scene};
 use std::ops::Range;
-use trial::{Runs, Widened, least_mean_gain, mean};
+use trial::{Runs, Widened, least_mean_gain};
 use tussock_locate::Track;
 use tussock_locate::turns::Turn;
 use tussock_plane::{Joins, Region, Site, rasterise};
 use tussock_simulate::{Run, SimulateError, StuckSpot, Yard};
 use tussock_survey::fitted::Fitted;
-use tussock_types::math;
+use tussock_types::math::{self, mean};
 use tussock_types::{
     Estimate, FitFound, MissedPocket, Place, Predicted, Rung, Said, Suggestion, SuggestionKind,
 };

@@ -54,13 +54,10 @@ impl GivenInputs {
 
     pub(crate) fn job(&self, advice: Advice) -> Job<'_> {
         Job {
-            traces: &self.traces,
-            inputs: &self.inputs,
             plan: self.plan.as_deref(),
-            settings: &self.settings,
             seed: self.seed,
             advice,
-            progress: None,
+            ..Job::new(&self.traces, &self.settings).with_inputs(&self.inputs)
         }
     }
 }

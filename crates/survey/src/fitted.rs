@@ -42,7 +42,7 @@ const JITTER_FRACTION: f64 = 0.07;
 /// The planned share counts as much as so many outings.
 const PRIOR_OUTINGS: f64 = 4.0;
 /// Share of outings along a guide run of which neither plan nor log tells.
-const UNKNOWN_SHARE_FRACTION: f64 = 0.3;
+pub const UNKNOWN_SHARE_FRACTION: f64 = 0.3;
 /// Part of a guide run on which machines leave it, where the log does not tell. An earlier exit is on the safe side.
 const USUAL_EXIT_FRACTION: (f64, f64) = (0.6, 1.0);
 /// Waits longer than this are no turns.

@@ -7,7 +7,7 @@
 //! analysed as a log without any error would be. Exact for a machine that drives as simulated; a real one differs, so that days are a
 //! guess to about a third. Cost: 16 runs of ten days at most; a typical run costs an analysis with suggestions more.
 
-use crate::{Advice, Job, analyse};
+use crate::{Job, analyse};
 use rayon::prelude::*;
 use tussock_coverage::{swath, visits};
 use tussock_diagnose::clearance::{Clearance, Reach};
@@ -326,15 +326,9 @@ impl<'a> PlannedDrive<'a> {
         let run = self.run(number as u64, hours)?;
         let how = Sampling::geographic(TYPICAL_PERIOD_S, LogNoise::NONE, seed, self.site.frame);
         let trace = sample(&run, &how);
-        let job = Job {
-            traces: std::slice::from_ref(&trace),
-            inputs: &[],
-            plan: Some(plan),
-            settings,
-            seed,
-            advice: Advice::Given,
-            progress: None,
-        };
+        let job = Job::new(std::slice::from_ref(&trace), settings)
+            .on(plan)
+            .with_seed(seed);
         analyse(&job).ok().map(Box::new)
     }
 }

@@ -62,6 +62,17 @@ pub fn erfc(x: f64) -> f64 {
     libm::erfc(x)
 }
 
+/// Arithmetic mean; not a number without values.
+pub fn mean(values: &[f64]) -> f64 {
+    values.iter().sum::<f64>() / values.len() as f64
+}
+
+/// Unbiased variance; not a number for fewer than two values.
+pub fn variance(values: &[f64]) -> f64 {
+    let middle = mean(values);
+    values.iter().map(|value| (value - middle).powi(2)).sum::<f64>() / (values.len() as f64 - 1.0)
+}
+
 /// Median: of an even number the middle between two; `None` without values. Reorders.
 pub fn median(values: &mut [f64]) -> Option<f64> {
     if values.is_empty() {

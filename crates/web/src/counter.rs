@@ -426,13 +426,10 @@ impl Counter {
 
 fn job<'a>(assembled: &'a Assembled, plan: Option<&'a Plan>, settings: &'a Settings) -> Job<'a> {
     Job {
-        traces: &assembled.traces,
-        inputs: &assembled.inputs,
         plan,
-        settings,
-        seed: 0,
-        advice: Advice::LeftOut,
-        progress: None,
+        ..Job::new(&assembled.traces, settings)
+            .with_inputs(&assembled.inputs)
+            .without_advice()
     }
 }
 

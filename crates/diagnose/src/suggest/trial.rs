@@ -5,9 +5,9 @@
 //! shorth-like window of Venter 1967), the interval is that of single runs, and the gate is the mean gain (bootstrap, Efron
 //! 1979).
 
-use crate::night_simulation::Fractions;
+use crate::night_simulation::{Fractions, GOLDEN, mixed};
 use tussock_types::Estimate;
-use tussock_types::math;
+use tussock_types::math::{self, mean};
 
 /// The estimate of a pocket is the centre of the densest window of this width.
 pub(super) const POCKET_WINDOW: f64 = 0.30;
@@ -109,10 +109,6 @@ impl Runs {
     }
 }
 
-pub(super) fn mean(values: &[f64]) -> f64 {
-    values.iter().sum::<f64>() / values.len().max(1) as f64
-}
-
 /// Windows that hold nearly as many values as the fullest, by this part of all, are as good.
 const AS_GOOD: f64 = 0.03;
 
@@ -156,12 +152,8 @@ fn estimate(values: &[f64], window: f64, widened: f64) -> Estimate {
 pub(super) fn least_mean_gain(before: &[f64], after: &[f64], seed: u64) -> f64 {
     let mut state = seed ^ 0x5DEE_CE66_D1CE_4E5B;
     let mut below = |count: usize| {
-        // SplitMix64 (Steele, Lea & Flood 2014).
-        state = state.wrapping_add(0x9E37_79B9_7F4A_7C15);
-        let mut z = state;
-        z = (z ^ (z >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
-        z = (z ^ (z >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
-        ((z ^ (z >> 31)) % count.max(1) as u64) as usize
+        state = state.wrapping_add(GOLDEN);
+        (mixed(state) % count.max(1) as u64) as usize
     };
     let mut gains: Vec<f64> = (0..RESAMPLINGS)
         .map(|_| {

@@ -32,19 +32,8 @@ pub use fit::{LawFit, kolmogorov_smirnov};
 pub use nested::{NightDifference, Spread, spread_of};
 pub use normal::{normal_below, normal_quantile};
 pub use power::{gardens_needed, nights_needed, power};
-pub use sequential::{BeforeAndSince, Decided, decided, error_of_night};
-pub use tussock_types::math::quantile;
-
-/// Arithmetic mean; not a number without values.
-pub fn mean(values: &[f64]) -> f64 {
-    values.iter().sum::<f64>() / values.len() as f64
-}
-
-/// Unbiased variance; not a number for fewer than two values.
-pub fn variance(values: &[f64]) -> f64 {
-    let middle = mean(values);
-    values.iter().map(|value| (value - middle).powi(2)).sum::<f64>() / (values.len() as f64 - 1.0)
-}
+pub use sequential::{BeforeAndSince, Decided, MORE_THAN_FITTED, decided, error_of_night};
+pub use tussock_types::math::{mean, quantile, variance};
 
 #[cfg(test)]
 mod tests {

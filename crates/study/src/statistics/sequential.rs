@@ -17,7 +17,7 @@
 //! Exact: the error, if half hours are dealt out independently. Approximate: that they are; a machine stays for some minutes where it is.
 //! Cost: 20,000 shuffles a night and pocket at most, some milliseconds.
 
-use super::normal_quantile;
+use super::{mean, normal_quantile, variance};
 use rand::seq::SliceRandom;
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
@@ -31,7 +31,7 @@ const SHUFFLES: usize = 20_000;
 const AHEAD: usize = 10;
 
 /// Simulated nights are stretched by so much about their mean: a fit knows not everything that differs from night to night.
-const MORE_THAN_FITTED: f64 = 1.15;
+pub const MORE_THAN_FITTED: f64 = 1.15;
 /// Nights differ by no less than this, whatever the simulated ones do.
 const LEAST_SD_FRACTION: f64 = 0.02;
 
@@ -90,12 +90,11 @@ pub fn decided(seen: &BeforeAndSince, tests: usize, seed: u64) -> Decided {
 
 /// Whether means of as many simulated nights hardly ever come up to that of the nights logged.
 fn is_beyond_nights(unchanged: &[f64], nights: &[f64], error_fraction: f64, dice: &mut ChaCha8Rng) -> bool {
-    if unchanged.is_empty() || nights.is_empty() {
+    if unchanged.len() < 2 || nights.is_empty() {
         return false;
     }
     let middle = mean(unchanged);
-    let squares: f64 = unchanged.iter().map(|value| (value - middle).powi(2)).sum();
-    let sd = (squares / (unchanged.len().max(2) - 1) as f64).sqrt();
+    let sd = variance(unchanged).sqrt();
     // Silverman's rule of thumb.
     let kernel_sd = (1.06 * sd * math::powf(unchanged.len() as f64, -0.2)).max(LEAST_SD_FRACTION);
     let least: f64 = nights.iter().sum();
@@ -129,10 +128,6 @@ fn is_beyond_luck(before: &[f64], after: &[f64], error_fraction: f64, dice: &mut
         let (_, dealt) = all.partial_shuffle(dice, before.len());
         dealt.iter().sum::<f64>() >= least
     })
-}
-
-fn mean(values: &[f64]) -> f64 {
-    values.iter().sum::<f64>() / values.len().max(1) as f64
 }
 
 #[cfg(test)]

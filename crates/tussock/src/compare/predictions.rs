@@ -5,6 +5,7 @@ use tussock_diagnose::suggest::pocket_predicted;
 use tussock_plane::{Named, Region, Site};
 use tussock_simulate::Yard;
 use tussock_survey::Survey;
+use tussock_survey::fitted::UNKNOWN_SHARE_FRACTION;
 use tussock_types::{
     BuiltAs, Estimate, Findings, LawnWhen, Place, PredictionHeld, Suggestion, SuggestionKind,
 };
@@ -24,8 +25,6 @@ const SAME_LAWN_M2: f64 = 0.5;
 const RUNS: u64 = 100;
 /// Runs longer than this are not made.
 const MOST_RUN_H: f64 = 200.0;
-/// Share of outings along a guide run of which nobody says how many take it.
-const GUIDE_SHARE_FRACTION: f64 = 0.4;
 
 /// What there is after the change, and the machine before.
 pub(super) struct AfterPlan<'a> {
@@ -115,7 +114,7 @@ fn as_built(
             .position(|other| apart_m(&other.shape, guide) <= SAME_LINE_M);
         let of_log = known.and_then(|known| fitted.guide_shares_fraction.get(known).copied().flatten());
         let planned = site_after.guide_shares_fraction.get(number).copied().flatten();
-        Some(of_log.or(planned).unwrap_or(GUIDE_SHARE_FRACTION))
+        Some(of_log.or(planned).unwrap_or(UNKNOWN_SHARE_FRACTION))
     };
     let mut site = site_after.clone();
     site.station = site.station.or(fitted.station);

@@ -2,22 +2,19 @@
 
 use tussock_diagnose::night_simulation::{Access, CELL_M, Cast, Fractions, Scene};
 use tussock_diagnose::suggest::as_driven;
-use tussock_locate::{HaltPlace, Vertex};
+use tussock_locate::HaltPlace;
 use tussock_plane::{Region, Site, rasterise};
 use tussock_simulate::Yard;
+use tussock_study::statistics::{MORE_THAN_FITTED, mean, variance};
 use tussock_survey::Survey;
-use tussock_types::{Estimate, Findings, Place};
+use tussock_types::{Estimate, Findings, Night, Place};
 
 /// Simulated runs behind the luck of a night.
 const RUNS: u64 = 60;
-/// The fitted machine knows not everything that differs from night to night.
-const MORE_THAN_FITTED: f64 = 1.15;
 /// Simulated nights behind what luck makes of one.
 const NIGHT_RUNS: u64 = 200;
 /// Driving that luck deals out as one.
 const HALF_HOUR_S: f64 = 1800.0;
-/// Nights lie further apart than this.
-const BETWEEN_NIGHTS_S: f64 = 4.0 * 3600.0;
 /// Fewer outings give no jackknife.
 const LEAST_OUTINGS: usize = 3;
 /// A line that comes this near to the station ends an outing.
@@ -113,8 +110,8 @@ impl SideSeen {
             Vec::new()
         };
         let luck_sd = |of: &dyn Fn(&Fractions) -> f64| match &runs {
-            Some(runs) => Some(sd_of(runs.iter().map(of))),
-            None => jackknifed(left_out.iter().map(of)),
+            Some(runs) => Some(variance(&runs.iter().map(of).collect::<Vec<f64>>()).sqrt()),
+            None => jackknifed(&left_out.iter().map(of).collect::<Vec<f64>>()),
         };
         Self {
             fraction: (visited.estimate + common_less_own).clamp(0.0, 1.0),
@@ -130,7 +127,7 @@ impl SideSeen {
             pockets: seen.pockets,
             runs,
             cast,
-            nights: survey.map_or_else(Vec::new, |survey| nights(survey, &scene, moved)),
+            nights: survey.map_or_else(Vec::new, |survey| nights(survey, findings, &scene, moved)),
             position_error_m: survey.map_or(0.0, |survey| {
                 let errors_m = survey.tracks.iter().map(|track| track.position_error_m());
                 errors_m.fold(0.0, f64::max)
@@ -173,24 +170,10 @@ impl SideSeen {
     }
 }
 
-fn mean_of(values: impl Iterator<Item = f64> + Clone) -> f64 {
-    values.clone().sum::<f64>() / values.count().max(1) as f64
-}
-
-fn squares_of(values: impl Iterator<Item = f64> + Clone) -> f64 {
-    let mean = mean_of(values.clone());
-    values.map(|value| (value - mean).powi(2)).sum()
-}
-
-fn sd_of(values: impl Iterator<Item = f64> + Clone) -> f64 {
-    let count = values.clone().count() as f64;
-    (squares_of(values) / (count - 1.0)).sqrt()
-}
-
 /// Standard deviation from values with one outing left out each; `None` where there are too few outings.
-fn jackknifed(left_out: impl Iterator<Item = f64> + Clone) -> Option<f64> {
-    let count = left_out.clone().count() as f64;
-    (count > 0.0).then(|| ((count - 1.0) / count * squares_of(left_out)).sqrt())
+fn jackknifed(left_out: &[f64]) -> Option<f64> {
+    let count = left_out.len() as f64;
+    (count > 1.0).then(|| (count - 1.0) * (variance(left_out) / count).sqrt())
 }
 
 /// The machine fitted to this side, on its own plan, and its runs; `None` where none fits.
@@ -214,21 +197,28 @@ fn rehearsed(
         access: Access::AsIs,
     };
     let runs = cast.play(scene, seed, 0..RUNS).ok()?;
-    let lawn = runs.iter().map(|run| run.lawn);
-    let far = (squares_of(lawn.clone()) / runs.len() as f64).sqrt();
+    let lawn: Vec<f64> = runs.iter().map(|run| run.lawn).collect();
     // Ground that the plan does not show as it is: the machine fits, the plan does not.
-    ((seen.lawn - mean_of(lawn)).abs() <= 3.0 * far + 0.02).then_some((cast, runs))
+    ((seen.lawn - mean(&lawn)).abs() <= 3.0 * variance(&lawn).sqrt() + 0.02).then_some((cast, runs))
 }
 
 /// What each night visited, as a whole and by half hours of driving.
-fn nights(survey: &Survey<'_>, scene: &Scene, moved: &dyn Fn(Place) -> Place) -> Vec<NightSeen> {
+fn nights(
+    survey: &Survey<'_>,
+    findings: &Findings,
+    scene: &Scene,
+    moved: &dyn Fn(Place) -> Place,
+) -> Vec<NightSeen> {
     let seen = |legs: &[[Place; 2]]| scene.fractions(&scene.paint(legs.iter().copied()));
-    let mut nights = Vec::new();
-    for track in &survey.tracks {
-        let legs: Vec<(Vertex, Vertex)> = track.legs().collect();
-        for night in legs.chunk_by(|one, next| next.0.leave_s - one.1.arrive_s <= BETWEEN_NIGHTS_S) {
-            let (mut all, mut half_hours, mut begun, mut driven_s) = (Legs::new(), Vec::new(), 0, 0.0);
-            for (from, to) in night {
+    let first_s = survey.span_s().0;
+    let night_seen = |night: &Night| {
+        let (mut all, mut half_hours) = (Legs::new(), Vec::new());
+        for track in &survey.tracks {
+            let (mut begun, mut driven_s) = (all.len(), 0.0);
+            for (from, to) in track.legs() {
+                if from.leave_s - first_s > night.end_s || to.arrive_s - first_s < night.start_s {
+                    continue;
+                }
                 all.push([moved(from.place), moved(to.place)]);
                 driven_s += to.arrive_s - from.leave_s;
                 if driven_s >= HALF_HOUR_S {
@@ -236,13 +226,13 @@ fn nights(survey: &Survey<'_>, scene: &Scene, moved: &dyn Fn(Place) -> Place) ->
                     (begun, driven_s) = (all.len(), 0.0);
                 }
             }
-            nights.push(NightSeen {
-                whole: seen(&all),
-                half_hours,
-            });
         }
-    }
-    nights
+        NightSeen {
+            whole: seen(&all),
+            half_hours,
+        }
+    };
+    findings.nights.iter().flatten().map(night_seen).collect()
 }
 
 type Legs = Vec<[Place; 2]>;
