@@ -26,7 +26,7 @@ async function open(file, settings, fault) {
   const page_url = pathToFileURL(file).href;
   const context = await browser.newContext(settings);
   const page = await context.newPage();
-  page.setDefaultTimeout(8000);
+  page.setDefaultTimeout(60_000); // two cores, three browsers: painting may wait
   page.on("console", (message) => {
     if (["error", "warning"].includes(message.type())) fault(`console: ${message.text()}`);
   });
