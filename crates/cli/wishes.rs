@@ -6,10 +6,10 @@ use crate::units;
 use tussock_ingest::{Policy, ReadOptions, WalkRole};
 use tussock_types::{ComplaintSettings, GeoPoint, LimitSettings, PlanRole, Settings, with_causes};
 
-/// Cutting widths that a machine can have. The same range as the analysis takes; told here before anything is read.
+/// Cutting widths that a machine can have. The analysis accepts the same range; it is checked here before anything is read.
 const CUT_WIDTH_M: std::ops::RangeInclusive<f64> = 0.05..=2.0;
 
-/// A cutting width that a machine can have, where one is given.
+/// A cutting width that a machine can have, if one is given.
 pub(crate) fn cut_width_m(typed: Option<&str>) -> Result<Option<f64>, CommandFailure> {
     let Some(typed) = typed else { return Ok(None) };
     let cut_width_m = units::length_m("--cut-width", typed, "22cm")?;
@@ -106,7 +106,7 @@ pub(crate) fn fail_under(arguments: &AnalyseArguments) -> Result<Option<f64>, Co
         .transpose()
 }
 
-/// A threshold on a share of the lawn needs a width to count with.
+/// A threshold on a share of the lawn needs a width for counting.
 pub(crate) fn threshold_has_width(threshold: Option<f64>, settings: &Settings) -> Result<(), CommandFailure> {
     if threshold.is_some() && settings.machine.cut_width_m.is_none() {
         return Err(CommandFailure::told(

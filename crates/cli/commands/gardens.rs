@@ -32,7 +32,7 @@ pub(crate) fn run(arguments: &SimulateGardensArguments, printer: &Printer) -> Co
     }
     let out = NewFile::probe(&arguments.out)?;
     let progress = Progress::new();
-    // All of it is made beside its place, so that the folder is there complete or not at all.
+    // Everything is made beside its final place, so that the folder is complete or not there at all.
     let above = folder_of(&arguments.out);
     let unwritten = |error: std::io::Error| {
         failure!(
