@@ -1,4 +1,4 @@
-//! Connected unvisited ground.
+//! Finds connected unvisited ground.
 //!
 //! ```text
 //!   unvisited        a disc fits      grown back        pocket
@@ -7,10 +7,10 @@
 //!   ########         ........         ........
 //! ```
 //!
-//! Unvisited lawn is opened by a disc of the least width (Serra 1982): where no such disc fits, it is a sliver. The
-//! widest place is the largest inscribed circle, from the distance transform. Exact on the cells; widths are right to
-//! within two cells. Where a disc might fit is found first by a square inside it, 64 cells at a time, so that a lawn with
-//! slivers only costs next to nothing.
+//! Unvisited lawn is opened by a disc of the least width (Serra 1982); where no such disc fits, it is a sliver. The widest
+//! place is the largest inscribed circle, from the distance transform. Exact on the cells; widths are right to within two
+//! cells. Places where a disc might fit are found first by a square inside it, 64 cells at a time, so a lawn that has only
+//! slivers costs next to nothing.
 
 use rayon::prelude::*;
 use tussock_plane::BitGrid;
@@ -24,14 +24,14 @@ pub struct Pocket {
     pub cells: BitGrid,
     /// Area.
     pub area_m2: f64,
-    /// Diameter of the largest circle that fits in.
+    /// Diameter of the largest circle that fits inside.
     pub widest_m: f64,
     /// Middle of that circle.
     pub place: Place,
 }
 
-/// Width of a strip is twice the distance from its middle cell to the nearest foreign centre, less one cell when an odd
-/// number of cells lies across it and none when an even number does: half a cell lies between.
+/// The width of a strip is twice the distance from its middle cell to the nearest foreign centre, less one cell if an odd
+/// number of cells lies across it, and exactly that if an even number does: half a cell lies in between.
 const RIM_CELLS: f64 = 0.5;
 
 /// Pockets of a mask at least `least_width_m` wide and of at least `least_area_m2`, largest first.
@@ -76,24 +76,24 @@ pub fn pockets(unvisited: &BitGrid, least_width_m: f64, least_area_m2: f64) -> V
     pockets
 }
 
-/// A run of cells in which the middle of the disc may lie.
+/// A run of cells in which the disc's centre may lie.
 struct Middles {
     start: usize,
     end: usize,
     widest: Core,
 }
 
-/// Of a run of cells in which the middle of the disc may lie, the one farthest from foreign ground.
+/// Of a run of cells in which the disc's centre may lie, the one farthest from foreign ground.
 #[derive(Clone, Copy)]
 struct Core {
     column: usize,
     row: usize,
     square: u32,
-    /// Of several as wide the first counts: the candidate that it lies in, part by part.
+    /// Among several that are equally wide, the first counts: the candidate that contains it, part by part.
     order: usize,
 }
 
-/// Where in the candidates of a window the middle of the disc may lie, row by row.
+/// Where in the candidates of a window the disc's centre may lie, row by row.
 fn middles(unvisited: &BitGrid, window: Window, candidates: &[&MaskPart], reach_square: f64) -> Vec<Middles> {
     let mut by_row: Vec<Vec<(usize, CellRun)>> = vec![Vec::new(); window.rows()];
     for numbered in candidates
@@ -128,7 +128,7 @@ fn middles(unvisited: &BitGrid, window: Window, candidates: &[&MaskPart], reach_
     of_rows.into_iter().flatten().collect()
 }
 
-/// Windows in which distances are looked up, with the candidates inside: one for each, or a single one where many small ones
+/// Windows in which distances are looked up, with the candidates inside: one for each, or a single one if many small ones
 /// would cover the same ground several times.
 fn grouped(candidates: &[MaskPart], margin: usize, grid: Grid) -> Vec<(Window, Vec<&MaskPart>)> {
     let windows: Vec<Window> = candidates

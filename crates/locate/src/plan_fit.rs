@@ -41,7 +41,7 @@ const PRECISE_M: f64 = 0.06;
 /// at decimetres nine in ten have more, right plans have none.
 const MOST_OUTSIDE: f64 = 0.05;
 const FAR_OUTSIDE_M: f64 = 2.0;
-/// Unless the plan explains this share of the others.
+/// Unless the plan explains at least this share of the turns.
 const MOST_EXPLAINED: f64 = 0.85;
 /// Larger position errors explain the turns of any garden, and fewer turns than this none.
 pub const MOST_TELLING_M: f64 = 0.5;
