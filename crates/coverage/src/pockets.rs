@@ -153,7 +153,7 @@ fn grouped(candidates: &[MaskPart], margin: usize, grid: Grid) -> Vec<(Window, V
         .collect()
 }
 
-/// Stretches of a line of squares that reach so far: start, and one past the end.
+/// Stretches of a line of squares that reach this far: start, and one past the end.
 fn each_run_where(line: &[u32], reach_square: f64, mut each: impl FnMut(usize, usize)) {
     let mut open = None;
     for (at, square) in line.iter().enumerate() {
@@ -171,13 +171,13 @@ fn each_run_where(line: &[u32], reach_square: f64, mut each: impl FnMut(usize, u
     }
 }
 
-/// Half the width of a disc in each row from its middle on.
+/// Half the width of a disc in each row, from its centre on.
 struct Disc {
     half_widths: Vec<usize>,
 }
 
 impl Disc {
-    /// All cells nearer than the square root of `reach_square`.
+    /// All cells closer than the square root of `reach_square`.
     fn new(reach_square: f64) -> Self {
         let mut half_widths = Vec::new();
         while ((half_widths.len() * half_widths.len()) as f64) < reach_square {
@@ -188,7 +188,7 @@ impl Disc {
         Self { half_widths }
     }
 
-    /// Marks what the disc covers while its middle moves along a row.
+    /// Marks what the disc covers while its centre moves along a row.
     fn grow(&self, opened: &mut BitGrid, row: usize, start: usize, end: usize) {
         let (columns, rows) = (opened.grid.columns, opened.grid.rows);
         for (up, half) in self.half_widths.iter().enumerate() {
@@ -205,7 +205,7 @@ impl Disc {
     }
 }
 
-/// For each part its core cell with the largest distance, if it has one.
+/// For each part, its core cell with the largest distance, if it has one.
 fn widest_of_parts(labelled: &Labelled, cores: &[Core]) -> Vec<Option<Core>> {
     let Labelled { runs, number, count } = labelled;
     let rows = runs.last().map_or(0, |run| run.row + 1);
@@ -234,7 +234,7 @@ fn widest_of_parts(labelled: &Labelled, cores: &[Core]) -> Vec<Option<Core>> {
     widest
 }
 
-/// The part on a grid of its own, cells in the same places.
+/// The part on its own grid, with cells in the same places.
 fn cut_out(part: &MaskPart, grid: Grid) -> BitGrid {
     let window = part.window();
     let own = Grid {
@@ -255,7 +255,7 @@ fn cut_out(part: &MaskPart, grid: Grid) -> BitGrid {
     cells
 }
 
-/// Cells round which a square of `2 half + 1` cells a side lies wholly in the mask; cells beyond the grid are foreign.
+/// Cells around which a square of `2 half + 1` cells a side lies wholly in the mask; cells beyond the grid are foreign.
 fn eroded_by_square(mask: &BitGrid, half: usize) -> BitGrid {
     if half == 0 {
         return mask.clone();
@@ -263,7 +263,7 @@ fn eroded_by_square(mask: &BitGrid, half: usize) -> BitGrid {
     let length = 2 * half + 1;
     let rows = mask.grid.rows;
     let words = mask.row(0).len();
-    // Along rows: after the loop bit x stands for cells x .. x + length.
+    // Along rows: after the loop, bit x stands for cells x .. x + length.
     let mut lines: Vec<Vec<u64>> = (0..rows)
         .map(|row| {
             let mut line = mask.row(row).to_vec();
