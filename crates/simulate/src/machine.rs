@@ -175,34 +175,33 @@ pub enum Departure {
 pub struct Machine {
     /// Driving speed. Default 0.4.
     pub speed_mps: f64,
-    /// How far its middle goes past the turning line (the boundary, else the lawn's edge; exclusion zones and
-    /// obstacles alike); negative when it turns before. Default -0.2.
+    /// How far its middle goes past the turning line (the boundary, or else the lawn's edge; the same for exclusion zones
+    /// and obstacles); negative if it turns before the line. Default -0.2.
     pub past_boundary_m: f64,
-    /// Time that a turn takes. Default 1.5 to 2.5 s.
+    /// Duration of a turn. Default 1.5 to 2.5 s.
     pub turning: Spell,
     /// Law of the turns. Default uniform.
     pub turn_law: TurnLaw,
     /// Roaming or lanes.
     pub pattern: Pattern,
-    /// From leaving the station until it starts for home. Default 55 to 75 min.
+    /// Time from leaving the station until it starts for home. Default 55 to 75 min.
     pub roaming: Spell,
-    /// At the station between two outings. Default 50 to 70 min.
+    /// Time at the station between two outings. Default 50 to 70 min.
     pub charging: Spell,
     /// How it leaves the station.
     pub departure: Departure,
-    /// Heading of a departure without a guide run, at most this to either side of straight into the lawn. Default
-    /// 60.
+    /// Heading of a departure without a guide run: within this angle of straight into the lawn, on either side. Default 60.
     pub departure_spread_deg: f64,
-    /// Headings of departures without a guide run that were seen in a log, anticlockwise from east. Where there are any, one of
-    /// them is taken and moved by at most the spread to either side. Default none.
+    /// Headings of departures without a guide run that were seen in a log, anticlockwise from east. If there are any, one of
+    /// them is used, changed by at most the spread to either side. Default none.
     pub departure_headings_rad: Arc<[f64]>,
-    /// Share of outings along each guide run that does not say so itself. Default 0.
+    /// Share of outings along each guide run that does not state its own. Default 0.
     pub guide_share_fraction: f64,
     /// It leaves a guide run somewhere between these parts of its length. Default 0.6 to 1.
     pub guide_exit_fraction: (f64, f64),
     /// How it comes home.
     pub home_way: HomeWay,
-    /// It stops where it is when the way home takes longer. Default 5,400.
+    /// It stops where it is if the way home takes longer than this. Default 5,400.
     pub give_up_s: f64,
     /// Standard deviation of a leg's speed, relative. Default 0.
     pub speed_sd_fraction: f64,
