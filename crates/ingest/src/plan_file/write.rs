@@ -4,7 +4,7 @@ use serde_json::{Map, Value};
 use std::fmt::Write;
 use tussock_types::{GeoPoint, GeoPolygon, Plan, PlanShape, decimal};
 
-/// Writes a plan as RFC 7946 GeoJSON, one feature a line: longitude before latitude, 8 decimals (a millimetre), outer
+/// Writes a plan as RFC 7946 GeoJSON, one feature per line: longitude before latitude, 8 decimals (a millimetre), outer
 /// rings anticlockwise and holes clockwise (right-hand rule).
 pub fn write_plan(plan: &Plan) -> String {
     let mut text = String::from("{\"type\": \"FeatureCollection\", \"features\": [");
