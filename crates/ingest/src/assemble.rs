@@ -277,7 +277,7 @@ fn distance_m(kind: &Positions, one: (f64, f64), other: (f64, f64)) -> f64 {
     }
 }
 
-/// Standard deviation per axis of the positions of a trace, a typical value.
+/// Standard deviation per axis of the positions of a trace: the median over its fixes.
 fn worth_m(trace: &Trace) -> f64 {
     if matches!(trace.positions, Positions::Local { .. }) {
         return 0.1;
