@@ -8,7 +8,7 @@ use serde_json::{Value, json};
 use time::OffsetDateTime;
 use time::format_description::well_known::Rfc3339;
 
-/// How grave it is.
+/// How serious it is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Gravity {
     Info,

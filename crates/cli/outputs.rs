@@ -130,7 +130,7 @@ impl OutputFolder {
         fs::create_dir_all(&self.path).map_err(|error| unwritable(&self.path, &error))?;
         let written = self.write_in_turn(rendered, &writing);
         if is_new && written.is_err() {
-            // Ours to take away, and it goes only while it is empty.
+            // It is ours to remove, and only while it is empty.
             let _ = fs::remove_dir(&self.path);
         }
         written
@@ -142,7 +142,7 @@ impl OutputFolder {
         writing: &Writing,
     ) -> Result<Vec<PathBuf>, CommandFailure> {
         let _turn = turn(&self.path).map_err(|error| unwritable(&self.path, &error))?;
-        // Somebody may have written while we worked.
+        // Somebody may have written here while we worked.
         let ours = self.ours()?;
         let mut files: BTreeMap<String, Vec<String>> = rendered
             .iter()
@@ -248,7 +248,7 @@ pub(crate) fn write_new(files: &[(&NewFile, &[u8])]) -> Result<(), CommandFailur
     }
     writing.go_on()?;
     for (file, path) in staged {
-        // Somebody may have made a file of this name while we worked.
+        // Somebody may have created a file of this name while we worked.
         file.persist_noclobber(path)
             .map_err(|error| unwritable(path, &error.error))?;
     }

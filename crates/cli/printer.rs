@@ -55,7 +55,7 @@ impl Printer {
     /// A line that is not data.
     pub(crate) fn note(&self, text: &str) {
         let mut err = anstream::stderr().lock();
-        // Where even stderr is closed there is nobody left to tell.
+        // If even stderr is closed, there is nobody left to tell.
         let _ = writeln!(err, "{}", harmless(text));
     }
 

@@ -42,7 +42,7 @@ fn date(typed: &str) -> Result<time::Date, CommandFailure> {
         .map_err(|_| failure!("--date: {typed:?} is no date, expected year-month-day, such as 2026-05-01"))
 }
 
-/// A place on Earth.
+/// A position on Earth.
 pub(crate) fn position(option: &str, typed: &str) -> Result<GeoPoint, CommandFailure> {
     typed.parse().map_err(|error| failure!("{option}: {error}"))
 }
@@ -67,7 +67,7 @@ pub(crate) fn complaints(typed: &[String]) -> Result<Vec<ComplaintSettings>, Com
 /// What the tracks of a walk are.
 pub(crate) fn walk_roles(typed: &[String]) -> Result<Vec<WalkRole>, CommandFailure> {
     let role = |typed: &String| {
-        // The last one: a name may hold others.
+        // The last equals sign: a name may contain others.
         let (name, word) = typed.rsplit_once('=').unwrap_or((typed, ""));
         let role = PlanRole::ALL
             .into_iter()

@@ -349,7 +349,7 @@ impl History<'_> {
     fn watch(&self, watched: &Watched, cut_short: &BTreeSet<NightNumber>, out: &mut Vec<Episode>) {
         let mut life = Life::new(self.open_before(watched.alarm).next());
         let mut quiet: Vec<f64> = Vec::new();
-        // Since the onset, on the scale that is watched.
+        // Since the onset, on the watched scale.
         let found = life.open.as_ref().and_then(|one| one.found);
         let mut since: Vec<f64> = found.map(|found| watched.scaled(found)).into_iter().collect();
         let only = |nights: &[(NightNumber, f64)]| -> Vec<f64> { nights.iter().map(|one| one.1).collect() };

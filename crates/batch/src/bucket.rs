@@ -103,7 +103,7 @@ impl Objects for Folder {
             // A link is listed as its target; if that is outside, it cannot be read.
             let about = match std::fs::metadata(entry.path()) {
                 Ok(about) => about,
-                // Gone between listing and looking.
+                // It disappeared between listing and looking.
                 Err(error) if error.kind() == ErrorKind::NotFound => continue,
                 Err(error) => return Err(error),
             };
@@ -204,7 +204,7 @@ impl Bucket {
         loop {
             match request() {
                 Ok(answer) => return Ok(answer),
-                // These two stay as they are.
+                // These two are passed on unchanged.
                 Err(source)
                     if tries == TRIES
                         || matches!(source.kind(), ErrorKind::NotFound | ErrorKind::PermissionDenied) =>

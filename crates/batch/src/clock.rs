@@ -111,10 +111,10 @@ mod tests {
             (NOW + 365, NOW, Some(NightDoubt::NotBegun)),
             // The computer's clock is behind.
             (NOW + 365, NOW + 365, None),
-            // The file's is: a card whose clock begins in 1980.
+            // The file's clock is behind: a card whose clock begins in 1980.
             (NOW, 3652, None),
             (NOW + 2, 3652, Some(NightDoubt::NotBegun)),
-            // Late, however late.
+            // Late, however late it is.
             (NOW - 700, NOW, None),
             (NOW - 728, NOW, None),
             (NOW - 730, NOW, Some(NightDoubt::LongAgo)),
@@ -129,7 +129,7 @@ mod tests {
                 "{night} {written}"
             );
         }
-        // Half a day to the east it begins half a day earlier.
+        // Half a day to the east, it begins half a day earlier.
         let doubt = |night, zone_s| clock().doubt(night, &GardenClock::Fixed(zone_s), 0);
         assert_eq!(doubt(NOW + 2, 0), Some(NightDoubt::NotBegun));
         assert_eq!(doubt(NOW + 1, -43_200), Some(NightDoubt::NotBegun));

@@ -11,7 +11,7 @@ pub trait Disk: Send + Sync {
     fn write(&self, path: &Path, bytes: &[u8]) -> std::io::Result<()>;
     /// Replaces a file by another one in one step.
     fn rename(&self, from: &Path, to: &Path) -> std::io::Result<()>;
-    /// Takes a file away.
+    /// Removes a file.
     fn remove(&self, path: &Path) -> std::io::Result<()>;
     /// Gives a file another name, or copies it if the file system has no hard links.
     fn link(&self, from: &Path, to: &Path) -> std::io::Result<()>;

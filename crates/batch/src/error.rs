@@ -13,7 +13,7 @@ pub enum BatchError {
         path: PathBuf,
         /// What was tried.
         what: &'static str,
-        /// What the system said.
+        /// The system's error.
         source: std::io::Error,
     },
     /// The folder contains something else.
@@ -24,7 +24,7 @@ pub enum BatchError {
         /// What was found.
         why: String,
     },
-    /// A store of another time.
+    /// A store of another version.
     #[error("{}: store has schema version {found}, expected {expected} or one before", .path.display())]
     SchemaVersion {
         /// The folder.
@@ -57,7 +57,7 @@ pub enum BatchError {
         table: &'static str,
         /// File.
         file: String,
-        /// What the library said.
+        /// The library's error.
         source: parquet::errors::ParquetError,
     },
     /// A table file that does not contain what it should.
@@ -79,7 +79,7 @@ pub enum BatchError {
         place: String,
         /// What was tried.
         what: &'static str,
-        /// What it said.
+        /// The error of the place.
         source: std::io::Error,
     },
     /// The place of the logs is not understood.
@@ -118,7 +118,7 @@ pub enum BatchError {
     NoWorker {
         /// Program.
         program: String,
-        /// What the system said.
+        /// The system's error.
         source: std::io::Error,
     },
     /// Data of ours cannot be written as JSON.

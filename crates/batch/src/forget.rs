@@ -64,7 +64,7 @@ impl Store {
         let nights = self.count_nights(counted_from..=NightNumber::MAX);
         let taken = self.count_nights(counted_from..=first_kept.saturating_sub(1));
         let gone = self.count_nights(NightNumber::MIN..=first_kept.saturating_sub(1));
-        // A share that was typed as told is enough.
+        // A share typed in just as it was reported is enough.
         if taken as f64 > (at_most_fraction + 1e-9) * nights as f64 {
             return Err(BatchError::ExpiresTooMuch {
                 first: night::words(first_kept),

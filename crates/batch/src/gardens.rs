@@ -81,7 +81,7 @@ impl Expected {
     }
 }
 
-/// One log that lies there.
+/// One log in the place.
 #[derive(Clone, Debug, PartialEq)]
 pub struct LogInput {
     /// Where and how large.

@@ -32,7 +32,7 @@ pub struct GardenJob {
     pub advice: Option<NightNumber>,
 }
 
-/// A log that lies there.
+/// A log in the place.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct LogRef {
     /// Its path.
@@ -49,17 +49,17 @@ pub struct LogRef {
     pub is_there: bool,
 }
 
-/// What a worker says.
+/// A message of a worker.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Message {
     /// It begins something; if nothing follows, this is what ended it.
     Begins(JobStage),
-    /// All of it.
+    /// The whole answer.
     Done(Box<GardenAnswer>),
 }
 
-/// What a worker is at.
+/// What a worker is doing.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 pub struct JobStage {
     /// Path of a log, or a night.
@@ -70,7 +70,7 @@ pub struct JobStage {
     pub sha256: String,
 }
 
-/// What came of a garden.
+/// The result for a garden.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct GardenAnswer {
     /// Name from the settings.
@@ -87,7 +87,7 @@ pub struct GardenAnswer {
     pub outline: Option<String>,
     /// Promised visited fraction, if the settings contain a promise.
     pub promised_fraction: Option<f64>,
-    /// Within so many days.
+    /// Within this many days.
     pub promised_days: Option<f64>,
     /// Logs that were read.
     pub logs: Vec<LogAnswer>,
@@ -139,7 +139,7 @@ pub struct Failed {
     pub what: String,
     /// Night to which it is booked.
     pub night: NightNumber,
-    /// A word of the table's.
+    /// One of the table's words.
     pub reason: String,
     /// One sentence.
     pub detail: String,

@@ -235,7 +235,7 @@ impl SilentAtOnce {
         let mut out = Vec::new();
         for (since, gardens) in self.silent {
             let expected = self.expected.get(&since).copied().unwrap_or(u64::MAX);
-            // Of the newest night some logs are always late.
+            // Some logs of the newest night are always late.
             let one_in = if since == self.newest { 4 } else { 20 };
             let many = gardens >= 10 && gardens.saturating_mul(one_in) >= expected;
             if many || gardens >= 3 && gardens.saturating_mul(3) >= expected.saturating_mul(2) {

@@ -24,7 +24,7 @@ const LAST_WORDS_BYTES: usize = 4096;
 /// A worker writes no longer line than this.
 const LONGEST_LINE_BYTES: u64 = 256 << 20;
 
-/// Who does the work.
+/// The workers.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Crew {
     /// The program of a worker.
@@ -283,7 +283,7 @@ impl Worker {
 
     fn end(mut self, why: Why, longest_s: f64) -> Ending {
         if !matches!(why, Why::Ended) {
-            // It may be gone already; then there is nothing to end.
+            // It may have gone already; then there is nothing to end.
             let _ = self.child.kill();
         }
         let status = self.child.wait();

@@ -105,7 +105,7 @@ fn turned(place: Place, from: (f64, f64), rotation_deg: f64, to: (f64, f64)) -> 
 }
 
 pub(crate) fn outline(rings: &[Vec<Place>], offset: Option<PlanOffset>) -> Value {
-    // To the centimetre: a row is read by people too.
+    // To the centimetre, because people read rows too.
     let cm = |value_m: f64| (value_m * 100.0).round() / 100.0;
     let rings: Vec<Vec<(f64, f64)>> = rings
         .iter()
@@ -250,7 +250,7 @@ mod tests {
         let there = in_log(Place::new(12.0, 7.0), offset);
         assert!(there.distance_m(Place::new(12.0, 7.0)) > 1.0);
         assert!(on_plan(there, offset).distance_m(Place::new(12.0, 7.0)) < 1e-9);
-        // The place that it is turned about only moves.
+        // The place about which it is rotated is only moved.
         let about = in_log(Place::new(4.0, -2.0), offset);
         assert!(about.distance_m(Place::new(5.5, -2.7)) < 1e-12);
     }

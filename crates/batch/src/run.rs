@@ -29,13 +29,13 @@ use tussock_types::GardenClock;
 pub const USUAL_CHUNK: usize = 200;
 const EVER: std::ops::RangeInclusive<NightNumber> = NightNumber::MIN..=NightNumber::MAX;
 
-/// What is to be done.
+/// The work to do.
 pub struct Shift {
     /// Place of the gardens: a folder or bucket.
     pub place: String,
     /// Folder of the store.
     pub store: PathBuf,
-    /// Who does the work.
+    /// The workers.
     pub crew: Crew,
     /// Gardens that are committed together, usually [`USUAL_CHUNK`].
     pub chunk: usize,
@@ -670,7 +670,7 @@ fn name_pockets(
         };
         let mut before = Vec::new();
         for (night, row) in stored.remove(&garden).unwrap_or_default() {
-            // Under another plan pockets tell another story.
+            // Under another plan pockets mean something else.
             let same_plan = known
                 .night(&garden, night)
                 .is_some_and(|(_, plan)| *plan == plan_sha256);

@@ -185,7 +185,7 @@ impl Store {
                 source,
             }
         };
-        // A folder of somebody else's is not written to.
+        // Somebody else's folder is not written to.
         if record(&*disk, path)?.is_none() {
             let foreign = disk
                 .list(path)
@@ -215,7 +215,7 @@ impl Store {
                     path: path.to_owned(),
                 });
             }
-            // No locks here: the number of the commit has to do.
+            // No locks here: the number of the commit must do.
             Err(TryLockError::Error(_)) => {}
         }
         let record = record(&*disk, path)?.unwrap_or_else(|| Record {
@@ -725,7 +725,7 @@ fn groups_to_join(table: &StoreTable, files: Vec<Alive>, room: &mut usize) -> Ve
     let mut open = 0;
     for file in files {
         let weight = file.rows * row_weight;
-        // The first two of a group take their room together.
+        // The first two of a group both take space.
         let needed = match groups.last() {
             Some(group) if group.len() == 1 => open + weight,
             _ => weight,

@@ -60,7 +60,7 @@ pub struct Column {
 pub enum Parted {
     /// In a folder for each night.
     ByNight,
-    /// In one folder.
+    /// In a single folder.
     Not,
 }
 
@@ -530,7 +530,7 @@ impl Keep<'_> {
             bound(statistics.max_bytes_opt()),
         );
         match (least, greatest) {
-            // Bounds that are cut short are still bounds.
+            // Bounds that were truncated are still bounds.
             (Some(least), Some(greatest)) if least <= greatest => {
                 names.range(&least[..]..=&greatest[..]).next().is_some()
             }
@@ -568,7 +568,7 @@ pub fn read(
             group.get_column_reader(0).map_err(failed)?,
             rows,
             ColumnKind::Text,
-            // Apache Spark says of every column that it may be null.
+            // Apache Spark declares every column nullable.
             schema.column(0).max_def_level() == 0,
         )
         .map_err(failed)?;

@@ -169,7 +169,7 @@ pub fn do_job(
 pub(crate) fn try_job(job: &GardenJob, bucket: &Bucket) -> GardenAnswer {
     let mut answer = GardenAnswer::default();
     if let Some(mut garden) = open(job, bucket, &mut answer) {
-        // Nobody is told, so nothing fails.
+        // Nobody is listening, so nothing fails.
         let _ = garden.read_new(&mut answer, &mut |_| Ok(()));
     }
     answer

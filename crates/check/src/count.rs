@@ -113,6 +113,6 @@ pub fn two_roads(by_path: Estimate, as_logged: AsLogged) -> (Check, Follows) {
             as_logged_fraction: as_logged.visited_fraction,
         },
     );
-    // The road as logged is taken alone then, twice as wide.
+    // Then only the road as logged is used, with twice the width.
     (check, Follows::Nothing)
 }

@@ -15,12 +15,12 @@ pub enum Follows {
     },
     /// The interval becomes this many times as wide, on both sides.
     Times {
-        /// How many.
+        /// The factor.
         times: f64,
     },
     /// This standard deviation is added to the interval, independent of what it already has.
     Adds {
-        /// As a part of the lawn.
+        /// As a fraction of the lawn.
         sd_fraction: f64,
     },
 }

@@ -72,7 +72,7 @@ pub(crate) fn run(arguments: &AnalyseArguments, printer: &Printer) -> CommandRes
         let found = tussock::against_reference(&survey, reference).map_err(cannot_go_on)?;
         findings.reference = Some(found);
     }
-    // Before places are taken out of the findings.
+    // Before coordinates are removed from the findings.
     let mended = file_of_plan
         .as_ref()
         .map(|_| tussock::mended_plan(&survey, &findings));

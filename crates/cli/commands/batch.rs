@@ -416,7 +416,7 @@ fn marked(
 }
 
 fn forgotten(arguments: &BatchForgetArguments, printer: &Printer) -> CommandResult {
-    // A store that is not there is not made.
+    // A store that does not exist is not created.
     let rows = Store::open(&arguments.store)
         .and_then(|_| Store::open_to_write(&arguments.store, tussock::TOOL_VERSION))
         .and_then(|mut store| store.forget(&arguments.garden))

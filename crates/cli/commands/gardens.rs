@@ -55,7 +55,7 @@ pub(crate) fn run(arguments: &SimulateGardensArguments, printer: &Printer) -> Co
     fs::write(folder.path().join("truth.json"), format!("{text:#}\n")).map_err(unwritten)?;
     drop(progress);
     fs::rename(folder.path(), out.path()).map_err(unwritten)?;
-    // It has another name now: nothing is left to be taken away.
+    // It has another name now, so nothing is left to remove.
     let _ = folder.keep();
     printer.note(&format!(
         "{}: {}, {}",

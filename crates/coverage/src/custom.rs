@@ -141,7 +141,7 @@ impl CustomGrid {
         }
         let (columns, rows) = match division {
             Division::Counts { columns, rows } => (columns as f64, rows as f64),
-            // A hair of rounding is no reason for another cell.
+            // Slight rounding is no reason for another cell.
             Division::Sides { column_m, row_m } => (
                 (along_m / column_m - 1e-9).ceil(),
                 (across_m / row_m - 1e-9).ceil(),

@@ -30,7 +30,7 @@ pub fn squares(count: &Count) -> Cells {
     let mut last_s = vec![f32::NAN; cells];
     for row in 0..fine.rows {
         tussock_plane::distance::runs_of_row(count.lawn.row(row), fine.columns, |start, end| {
-            // As far as square and tile stay the same.
+            // As long as square and tile stay the same.
             let mut column = start;
             while column < end {
                 let square = column / k;

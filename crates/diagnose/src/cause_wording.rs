@@ -452,7 +452,7 @@ mod tests {
         assert_eq!(look(shut, open, Some(0.5)), NextLook::Passage);
         assert_eq!(look(shut, open, Some(0.0)), NextLook::Passage);
         assert_eq!(look(shut, open, None), NextLook::Passage);
-        // Two causes that both let it in look alike in any log.
+        // Two causes that both let it in look the same in any log.
         assert_eq!(
             look(
                 open,

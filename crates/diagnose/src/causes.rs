@@ -88,7 +88,7 @@ pub enum Reason {
         /// Number of the neck.
         neck: usize,
     },
-    /// No way in by the plan.
+    /// No way in, according to the plan.
     NoWayIn,
     /// Out of reach along an edge.
     OutOfReachAtEdge,
@@ -117,7 +117,7 @@ pub enum Reason {
         /// Inner turns in front.
         turns: usize,
     },
-    /// A body of this size.
+    /// An object of this size.
     Body {
         /// Turns at it.
         turns: usize,
@@ -455,7 +455,7 @@ impl Table<'_> {
             .filter(|turn| turn.place.distance_m(neck.middle) <= reach_m)
             .count()
             .max(self.facts.turns);
-        // So many missing crossings need no turns to show for them.
+        // So many missing crossings need no turns as evidence.
         let turned = is_coarse || turns >= 3 || expected >= 7.0;
         (!traffic.has_entered(neck, self.positions()) && expected >= firm * needed && turned).then_some(
             Reason::BlockedNeck {

@@ -127,7 +127,7 @@ impl Clearance {
     }
 }
 
-/// What the disc gets to.
+/// What the disc reaches.
 #[derive(Clone, Debug)]
 pub struct Reach {
     /// Cells within half a cutting width of where the machine's middle can be, starting from the station.
@@ -147,7 +147,7 @@ impl Reach {
         };
         let mut middle = vec![false; clearance.clear_m.len()];
         for start in from {
-            // From the nearest place with room.
+            // From the nearest place with enough room.
             let Some(start) = with_room(clearance, *start, least_m) else {
                 continue;
             };

@@ -55,7 +55,7 @@ impl Judged<'_> {
             .iter()
             .flat_map(|track| outings::outings(track, self.survey.lines(&guides)))
             .collect();
-        // Edges that the drive drew lie where it could reach.
+        // Edges drawn from the drive lie where the machine could reach.
         let mut out_of_reach = match self.layout.outline {
             OutlineSource::Plan => self.left_out(),
             OutlineSource::Trace => Vec::new(),
@@ -107,7 +107,7 @@ impl Judged<'_> {
     }
 
     fn obstacles(&self) -> Vec<UnlistedObstacle> {
-        // A machine that was stuck turns back from nothing.
+        // A stuck machine turns away from nothing.
         let away: Vec<Turn> =
             self.layout
                 .inner

@@ -106,7 +106,7 @@ impl Scene {
         self.pockets.push(mask);
     }
 
-    /// Paints legs.
+    /// Paints legs onto a mask.
     pub fn paint(&self, legs: impl Iterator<Item = [Place; 2]>) -> BitGrid {
         let mut mask = BitGrid::new(self.lawn.grid);
         swath::mark(
@@ -141,9 +141,9 @@ impl Scene {
 /// Visited fractions of one run.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Fractions {
-    /// Of the lawn.
+    /// Fraction of the lawn.
     pub lawn: f64,
-    /// Of each pocket.
+    /// Fraction of each pocket.
     pub pockets: Vec<f64>,
 }
 
@@ -156,7 +156,7 @@ pub struct Cast {
     pub machine: Machine,
     /// One run; its seed will be replaced.
     pub run: Run,
-    /// How it gets about.
+    /// How it reaches the places where it drives.
     pub access: Access,
 }
 

@@ -26,7 +26,7 @@ const WIDEST_M: f64 = 6.0;
 /// Both parts must have a place that is wider than the neck by this factor and by this much.
 const WIDER_FACTOR: f64 = 1.25;
 const WIDER_M: f64 = 0.1;
-/// Smaller parts are nooks.
+/// Smaller parts are only nooks.
 const LEAST_BEHIND_M2: f64 = 1.0;
 /// A garden with more necks than this needs to be looked at; a list would not help.
 const MOST: usize = 24;
@@ -145,7 +145,7 @@ fn neck(clearance: &Clearance, region: &Region, saddle: Saddle, home: Option<usi
     let wide_m = (WIDER_FACTOR * saddle.clear_m).max(saddle.clear_m + 0.5 * WIDER_M);
     let sides = saddle.peaks.map(|peak| clearance.joined(peak, wide_m));
     if sides[0][saddle.peaks[1]] {
-        // A second way round joins them: this neck parts nothing.
+        // A second way round joins them: this neck separates nothing.
         return None;
     }
     let (side, seeds) = nearer(clearance, &sides);
@@ -264,7 +264,7 @@ fn chord(clearance: &Clearance, region: &Region, saddle: Saddle) -> ([Place; 2],
         }
     }
     best.unwrap_or_else(|| {
-        // No such pair: what the cells say.
+        // If there is no such pair, use the cells.
         let half_m = saddle.clear_m;
         (
             [

@@ -63,7 +63,7 @@ impl Shape {
                 rim.push(centre);
             }
         }
-        // Middles of cells: half a cell more on every side.
+        // These are cell centres: add half a cell on every side.
         let (length_m, width_m) = smallest_box_m(&rim)
             .map_or((grid.cell_m, grid.cell_m), |(long_m, short_m)| {
                 (long_m + grid.cell_m, short_m + grid.cell_m)
@@ -127,7 +127,7 @@ impl Shape {
     }
 }
 
-/// Every so many-th place.
+/// Places at regular intervals, at most this many.
 fn thinned(places: Vec<Place>, most: usize) -> Vec<Place> {
     let stride = places.len().div_ceil(most).max(1);
     places.into_iter().step_by(stride).collect()

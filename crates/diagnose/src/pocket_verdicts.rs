@@ -20,7 +20,7 @@ use tussock_types::{
     Cells, LogLevel, LogVerdict, MissedPocket, NotYetPocket, Place, Said, Settings, Tape, UnseenGround,
 };
 
-/// Pockets told apart.
+/// Pockets by their verdict.
 #[derive(Default)]
 pub struct PocketVerdicts {
     /// Luck does not explain these.
@@ -70,7 +70,7 @@ impl PocketVerdicts {
         let (settings, drive) = (survey.settings(), survey.drive()?);
         let mut unvisited = counted.count.lawn.clone();
         unvisited.and_not_in_place(&counted.count.visited);
-        // No detail that the positions do not carry.
+        // No more detail than the positions support.
         let found = pockets::pockets(
             &unvisited,
             settings.pockets.min_width_m.max(shown_m),

@@ -66,7 +66,7 @@ const HORIZON_H: f64 = 48.0;
 /// Number of full-length runs for a log that is longer than that.
 const LONG_RUNS: u64 = 12;
 
-/// What is asked.
+/// The question.
 #[derive(Clone, Copy)]
 pub struct Question<'a> {
     /// The garden as planned.
@@ -87,7 +87,7 @@ pub struct Question<'a> {
     pub seed: u64,
 }
 
-/// What is answered.
+/// The answer.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Suggestions {
     /// Best first.
@@ -286,7 +286,7 @@ impl Workshop<'_> {
         let mut tried: Vec<(f64, Change, Runs)> = Vec::new();
         for change in candidates {
             let runs = self.run(&change, 0..FIRST_RUNS, pocket)?;
-            // Hopeless for the lawn even with the luck of few runs.
+            // Hopeless for the lawn, even allowing for the luck of few runs.
             if mean(&runs.lawn) < mean(&before.lawn) - 0.02 {
                 continue;
             }
@@ -480,7 +480,7 @@ impl Workshop<'_> {
                 && runs.certainty(in_log) >= sure
                 && mean(&runs.lawn) >= mean(&before.lawn) - trial::LAWN_LOSS
         };
-        // The last one does.
+        // The last one always does.
         let at = sizes.iter().position(reaches).unwrap_or(sizes.len() - 1);
         let (change, runs) = sizes.swap_remove(at);
         Ok(Tried {

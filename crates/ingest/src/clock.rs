@@ -278,7 +278,7 @@ impl PlainUtc {
         }
         let pair = |at: usize| two(&text[at..at + 2]);
         let day = day_number((pair(0)? * 100 + pair(2)?) as i32, pair(5)?, pair(8)?)?;
-        // A leap second may end the day after the last.
+        // A leap second may end on the day after the last one.
         if !(FIRST..LAST - 1).contains(&day) {
             return None;
         }

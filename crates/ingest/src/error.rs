@@ -14,7 +14,7 @@ pub enum IngestError {
         name: String,
         /// Where reading stopped, from 0, in the bytes as stored.
         byte: u64,
-        /// What the system said.
+        /// The system's error.
         source: std::io::Error,
     },
     /// Nothing in it.
@@ -42,7 +42,7 @@ pub enum IngestError {
         name: String,
         /// Bytes that could be unpacked before that.
         unpacked: u64,
-        /// What the unpacker said.
+        /// The unpacker's error.
         source: std::io::Error,
     },
     /// Positions, but none of them with a time.
@@ -79,7 +79,7 @@ pub enum IngestError {
         /// What it holds instead.
         found: String,
     },
-    /// A limit was passed.
+    /// A limit was exceeded.
     #[error("{name}: {what} at byte {byte}: {value} is more than {limit}, the limit set by limits.{key}")]
     Limit {
         /// Name of the log.
@@ -132,7 +132,7 @@ pub enum IngestError {
         value: String,
         /// Line of it.
         line: u64,
-        /// What would say so.
+        /// What would state it.
         expected: &'static str,
     },
     /// Under [`crate::Policy::Strict`]: the first fault.
@@ -156,9 +156,9 @@ pub enum IngestError {
         name: String,
         /// Its line.
         line: u64,
-        /// What stands there.
+        /// What was found.
         found: String,
-        /// What should.
+        /// What was expected.
         expected: &'static str,
     },
     /// A surveyed path that is not one.

@@ -91,7 +91,7 @@ pub(crate) fn read(name: &str, original: &[u8], limits: &LimitSettings) -> Resul
             }
             MarkupStep::Event(Event::Text(content)) => state.content(content.as_bytes()),
             MarkupStep::Event(Event::CData(content)) => state.content(content.as_bytes()),
-            // Neither stands in a number or a time.
+            // Neither occurs in a number or a time.
             MarkupStep::Event(Event::GeneralRef(_)) | MarkupStep::Stray => state.content(b"?"),
             MarkupStep::Event(_) => {}
             MarkupStep::PassedOver(next) => {

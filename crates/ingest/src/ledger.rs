@@ -20,7 +20,7 @@ pub(crate) struct SkippedStretch {
     line: u32,
 }
 
-/// The book of one log.
+/// The ledger of one log.
 #[derive(Debug, Default)]
 pub(crate) struct Ledger {
     stretches: Vec<SkippedStretch>,

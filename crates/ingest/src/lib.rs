@@ -87,7 +87,7 @@ pub struct ReadOptions {
     pub columns: Option<Columns>,
     /// What to do with faults.
     pub policy: Policy,
-    /// What to refuse.
+    /// The limits.
     pub limits: LimitSettings,
 }
 
@@ -171,7 +171,7 @@ impl RawLog {
         if let Some(hole) = self.source.longest_hole() {
             let limit = options.limits.line_bytes;
             let line = ledger::line_of(text, hole.at);
-            // What is said of the ends that were kept would be too small.
+            // Notices about the ends that were kept would state too small a value.
             let is_of_the_ends = |notice: &Notice| notice.key == "line_too_long" && notice.line == line;
             reading.notices.retain(|notice| !is_of_the_ends(notice));
             reading.notice("line_cut", line, || {

@@ -65,7 +65,7 @@ fn past_quotes(text: &[u8], mut length: usize) -> usize {
             continue;
         }
         let within = &text[..text.len().min(open + QUOTED_BYTES)];
-        // A quote inside of the cell is doubled.
+        // A quote inside the cell is doubled.
         let close = loop {
             match memchr(b'"', &within[at..]).map(|offset| at + offset) {
                 Some(quote) if within.get(quote + 1) == Some(&b'"') => at = quote + 2,
@@ -79,7 +79,7 @@ fn past_quotes(text: &[u8], mut length: usize) -> usize {
         at = close + 1;
         if close >= length {
             if text.get(at).is_some_and(|&byte| !parts_cells(byte)) {
-                // Another cell opens there: this one never closed.
+                // Another cell opens there, so this one never closed.
                 return length;
             }
             length = end_from(text, at);

@@ -250,7 +250,7 @@ mod tests {
                 prop_assert!(!text.as_bytes()[end].is_ascii_digit());
             } else {
                 let whole = head.trim_start_matches('-').len();
-                // The byte behind may be one more digit.
+                // The byte after it may be one more digit.
                 prop_assert!(whole == 0 || whole >= 7 || digits >= 15, "{} was not read", text);
             }
         }

@@ -55,7 +55,7 @@ pub enum PlanFileError {
         line: usize,
         /// Column, from 1.
         column: usize,
-        /// What the parser says.
+        /// The parser's message.
         reason: String,
     },
     /// JSON, but not a FeatureCollection.

@@ -97,7 +97,7 @@ impl Reading {
         }
     }
 
-    /// Takes a fix.
+    /// Adds a fix.
     #[inline]
     pub(crate) fn keep(&mut self, found: FoundFix) {
         if self.found.len() == self.found.capacity() {
@@ -167,7 +167,7 @@ impl Reading {
         self.rises.then_some((first.fix.time_s, last.fix.time_s))
     }
 
-    /// Says something once.
+    /// Records something once.
     pub(crate) fn notice(&mut self, key: &str, line: u64, sentence: impl FnOnce() -> String) {
         if self.notices.iter().all(|notice| notice.key != key) {
             self.notices.push(Notice::new(key, line, sentence()));

@@ -40,7 +40,7 @@ impl KeyTable {
         self.key.iter().find(|key| key.name == name)
     }
 
-    /// As it stands in a file.
+    /// As written in a file.
     fn head(&self) -> String {
         if self.repeats {
             format!("[[{}]]", self.name)
@@ -119,7 +119,7 @@ pub struct SettingsFault {
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 #[non_exhaustive]
 pub enum SettingsError {
-    /// The bytes are no text.
+    /// The bytes are not text.
     #[error("{name}: is not UTF-8 text from byte {byte} on, expected settings in TOML")]
     NotText {
         /// Name of the file.
@@ -136,7 +136,7 @@ pub enum SettingsError {
         line: usize,
         /// Column, from 1.
         column: usize,
-        /// What the parser says.
+        /// The parser's message.
         reason: String,
     },
     /// All keys or values that cannot be used, in the order of the file.
@@ -245,7 +245,7 @@ impl SettingsCheck<'_> {
                 (Some(table), _) => self.is_no_table(at, table, found),
                 (None, _) => {
                     let near = || nearest(name, TABLES.iter().map(|table| &table.name[..]));
-                    // Perhaps a key of ours above the first table.
+                    // Perhaps it is one of our keys above the first table.
                     let expected = home_of(name).unwrap_or_else(|| {
                         format!("[{}] as the nearest known table", near().unwrap_or_default())
                     });
@@ -423,7 +423,7 @@ fn nearest<'a>(word: &str, known: impl Iterator<Item = &'a str>) -> Option<&'a s
         let is_part = known.contains(&word) || word.contains(known);
         strsim::normalized_damerau_levenshtein(known, &word) + if is_part { 0.3 } else { 0.0 }
     };
-    // The first of several alike.
+    // The first of several that are equally similar.
     let known: Vec<&str> = known.collect();
     known
         .into_iter()

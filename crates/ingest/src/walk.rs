@@ -100,7 +100,7 @@ pub enum WalkError {
         name: String,
         /// Line, from 1.
         line: u64,
-        /// What the parser says.
+        /// The parser's message.
         reason: String,
     },
     /// More positions than anybody walks.
@@ -158,7 +158,7 @@ pub(crate) fn lines(name: &str, bytes: &[u8]) -> Result<Vec<Vec<GeoPoint>>, Walk
     let mut lines = Vec::new();
     let contents = gpx::read(name, bytes)?;
     if contents.broken > 0 {
-        // What is measured against must be whole.
+        // A path to measure against must be complete.
         return Err(WalkError::FaultyXml {
             name: name.to_owned(),
             line: contents.broken_line,

@@ -24,7 +24,7 @@ use tussock_types::math;
 pub enum Activity {
     /// Standing at its station.
     AtStation,
-    /// Driving about.
+    /// Driving around.
     Driving,
     /// Along a guide run or the boundary, out of the station or home.
     Transit,
@@ -50,7 +50,7 @@ impl Activity {
 /// One activity without a break.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Spell {
-    /// What.
+    /// What it did.
     pub activity: Activity,
     /// From, seconds since 1970 in UTC.
     pub start_s: f64,
@@ -129,7 +129,7 @@ pub fn spells(track: &Track, lines: Lines<'_>) -> Vec<Spell> {
             .map(|one| known(Activity::Carried, one.start_s, one.end_s)),
     );
     if let Some((from_s, until_s)) = track.span_s {
-        // Before and after lie fixes that cannot be used.
+        // The fixes before and after cannot be used.
         items.push(known(Activity::Silent, first_s, from_s));
         items.push(known(Activity::Silent, until_s, last_s));
     }
@@ -154,7 +154,7 @@ pub fn spells(track: &Track, lines: Lines<'_>) -> Vec<Spell> {
         }
     }
     items.sort_by(|a, b| a.start_s.total_cmp(&b.start_s));
-    // Whatever lies between is standing.
+    // Whatever lies in between is standing.
     let mut tiles: Vec<Spell> = Vec::new();
     let mut now_s = first_s;
     for item in items {

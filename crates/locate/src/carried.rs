@@ -234,7 +234,7 @@ fn out_of_the_garden(
                 continue;
             }
             if let Some(first) = start.take().filter(|_| farthest_m > FAR_OUT_M) {
-                // The way out and the way in are part of it.
+                // The ways out and back in are part of it.
                 let range = first.saturating_sub(1).max(run.start)..(index + 1).min(run.end);
                 if pace_mps(kept, range.clone(), PACE_WINDOW_S)
                     > OTHER_PACE * speed_mps + 2.0 * step_sd_m(noise, PACE_WINDOW_S) / PACE_WINDOW_S

@@ -23,7 +23,7 @@ use tussock_plane::Vector;
 use tussock_types::Place;
 use tussock_types::math;
 
-/// Distance of nodes.
+/// Distance between nodes.
 const NODE_M: f64 = 1.0;
 /// Smaller bends are not corrected.
 pub const LEAST_M: f64 = 0.15;
@@ -145,7 +145,7 @@ fn straightened(offsets_m: &ByNode<Vector>, logged: Place, guess: Place) -> Plac
     for _ in 0..STEPS {
         let next: Place = (Vector::from(logged) - offset_at(offsets_m, place)).into();
         let moved_m = next.distance_m(place);
-        // Half steps: a steep bend would be overshot to and fro.
+        // Half steps: a steep bend would otherwise be overshot to and fro.
         place = place.middle(next);
         if moved_m < 1e-3 {
             break;
@@ -241,7 +241,7 @@ impl Line {
         }
         let found_mps = math::hypot(te, tn) / tt.max(1e-12);
         if found_mps > 0.0 {
-            // The usual speed is known, and held to by motors.
+            // The usual speed is known, and motors keep to it.
             let (own, usual) = (tt / (scale_m * scale_m), 1.0 / (SPEED_SD * speed_mps).powi(2));
             let share = (own + usual * speed_mps / found_mps) / (own + usual);
             self.velocity_mps = Vector::new(share * te / tt, share * tn / tt);
@@ -528,7 +528,7 @@ fn believed(lines: &[Line], offsets_m: &ByNode<Vector>, sure: Sure) -> Option<Lo
     };
     let mut bent: Vec<Node> = offsets_m.keys().filter(|node| is_bent(node)).copied().collect();
     bent.sort_unstable();
-    // From there on as far as drives do not speak against it.
+    // From there, as far as drives do not contradict it.
     let may_belong = |node: &Node| {
         offsets_m
             .get(node)
@@ -588,7 +588,7 @@ fn believed(lines: &[Line], offsets_m: &ByNode<Vector>, sure: Sure) -> Option<Lo
         offsets_m: ByNode::default(),
     };
     for (east, north) in kept_nodes {
-        // Two nodes farther the bend has faded.
+        // Two nodes farther on the bend has faded.
         for node in (-2..=2).flat_map(|a| (-2..=2).map(move |b| (east + a, north + b))) {
             if let Some(offset_m) = offsets_m.get(&node) {
                 found.offsets_m.insert(node, *offset_m);

@@ -386,7 +386,7 @@ impl Pace {
             .filter(|rests| !rests.is_empty());
         let rests = long_rests.unwrap_or_else(|| halts::rests(kept, rough.white_m, 60.0));
         if is_sparse && straight_white_m.is_none() {
-            // What standing time shows is not to be measured by a guess.
+            // What standing time shows must not be judged by a guess.
             rough.white_m = noise::LEAST_WHITE_M;
         }
         let mut noise = noise::estimate(kept, &rests, rough, period_s, speed_mps, claims);

@@ -278,7 +278,7 @@ struct Structure {
 
 /// Structure function of standing time. `None` with less than two minutes of it, or if positions are held.
 fn structure_function(kept: &Kept, rests: &[Rest], rough_white_m: f64) -> Option<Structure> {
-    // Ends are cut: the machine may still be rolling into place.
+    // The ends are cut off: the machine may still be rolling into place.
     const END_CUT_S: f64 = 15.0;
     let stretches: Vec<std::ops::Range<usize>> = rests
         .iter()

@@ -32,7 +32,7 @@ pub struct Gated {
     pub read_s: Option<(f64, f64)>,
     /// Removed for poor quality.
     pub quality: usize,
-    /// Taken out as jumps.
+    /// Removed as jumps.
     pub jumps: usize,
 }
 

@@ -131,7 +131,7 @@ pub enum ReckonedDrift {
         /// Standard deviation per axis.
         drift_m: f64,
     },
-    /// The user says so.
+    /// The user states it.
     Stated {
         /// Standard deviation per axis.
         drift_m: f64,

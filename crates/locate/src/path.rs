@@ -91,7 +91,7 @@ fn fit(blocks: &Blocks, part: Part, white_m: f64) -> Line {
         tn += time_s * north_m;
         tt += time_s * time_s;
     }
-    // Direction: principal axis, pointing the way that time runs.
+    // Direction: principal axis, pointing forwards in time.
     let angle_rad = 0.5 * math::atan2(2.0 * en, ee - nn);
     let mut along = Vector::new(math::cos(angle_rad), math::sin(angle_rad));
     if along.dot(Vector::new(te, tn)) < 0.0 {
@@ -234,7 +234,7 @@ impl Corners<'_> {
     /// The corner at which the machine waits between two legs.
     fn wait(&mut self, part: Part, after: Option<Line>) {
         let (blocks, before) = (self.blocks, self.before);
-        // The first and the last fix of a wait may still roll.
+        // During the first and the last fix of a wait the machine may still roll.
         let (first, last) = match part.last - part.first {
             0..=2 => (part.first, part.last),
             _ => (part.first + 1, part.last - 1),
@@ -249,7 +249,7 @@ impl Corners<'_> {
         let lines: Vec<Line> = straight.filter(meets).collect();
         let place = meet(&lines, anchor, anchor_sd_m);
         let mut vertex = timed(place, before.as_ref(), after.as_ref());
-        // It stood at least while the fixes of the halt say so.
+        // It stood at least as long as the fixes of the halt show.
         vertex.arrive_s = vertex.arrive_s.min(blocks.time_s[first]);
         vertex.leave_s = vertex.leave_s.max(blocks.time_s[last]);
         if before.is_none() {

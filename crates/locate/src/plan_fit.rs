@@ -50,7 +50,7 @@ const LEAST_TELLING_TURNS: usize = 80;
 pub(crate) const HALF_EXPLAINED: f64 = 0.8;
 /// Number of turns that the search uses.
 const SEARCHED_TURNS: usize = 120;
-/// Its steps.
+/// Step of the search.
 const SEARCH_STEP_M: f64 = 0.5;
 const SEARCH_TURNS_RAD: [f64; 5] = [-0.05, -0.025, 0.0, 0.025, 0.05];
 /// Scales of the weights, tightened from a search step to the scatter of turns.
@@ -98,7 +98,7 @@ pub struct EdgeFit {
     pub inside_m: f64,
     /// Standard deviation of that.
     pub sd_m: f64,
-    /// Turns that say so.
+    /// Number of turns behind it.
     pub turns: usize,
 }
 
@@ -295,7 +295,7 @@ impl Fitting<'_> {
             let inwards = self.edges[number].inwards();
             let east = back(Vector::new(1.0, 0.0)).dot(inwards);
             let north = back(Vector::new(0.0, 1.0)).dot(inwards);
-            // Turning the plan on moves the arm clockwise in its frame.
+            // Rotating the plan further moves the arm clockwise in its frame.
             let turn = Vector::new(arm.north, -arm.east).dot(inwards);
             Residual {
                 off_m,

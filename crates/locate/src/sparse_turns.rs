@@ -243,7 +243,7 @@ fn search(
         for (position, node) in open.iter().enumerate() {
             let state = &nodes[*node].state;
             if a.is_halt || b.is_halt {
-                // When it left, or how long it had been there, nobody knows.
+                // Nobody knows when it left, or how long it had been there.
                 ways.plain(position, state);
             } else {
                 ways.from(position, state);

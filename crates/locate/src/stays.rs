@@ -43,7 +43,7 @@ const WEIGHT: f64 = 1.5 * STRIDE_S / WINDOW_S;
 const APART: f64 = 2.4;
 const FREEDOM: f64 = 5.0;
 const ROUNDS: usize = 12;
-/// Shorter stays are none.
+/// Shorter stays do not count.
 const LEAST_S: f64 = 180.0;
 /// Time for rolling into place and out of it.
 const END_CUT_S: f64 = 45.0;

@@ -95,7 +95,7 @@ fn without(
 /// By how much positions jumped, less the distance driven meanwhile, and how uncertain that is.
 fn jump(kept: &Kept, step: &Step) -> (Vector, f64) {
     let after = kept.time_s.partition_point(|time_s| *time_s < step.time_s);
-    // What was carried is not among the fixes.
+    // Carried stretches are not among the fixes.
     let Some(before) = after.checked_sub(1).filter(|_| after < kept.len()) else {
         return (Vector::default(), step.left_m);
     };

@@ -17,7 +17,7 @@ use tussock_types::math;
 
 /// Shorter legs are hardly bent.
 const LEAST_LEG_S: f64 = 12.0;
-/// Fewer legs say nothing.
+/// Fewer legs show nothing.
 const LEAST_LEGS: usize = 12;
 /// Fewer fixes do not define a line.
 const LEAST_FIXES: usize = 8;
@@ -39,7 +39,7 @@ pub(crate) fn allowed_drift_m(runs: &[(Blocks, Vec<Part>)]) -> Option<f64> {
 
 /// Rate of the walk that bends one leg; below 0 if chance made the leg straighter than its noise.
 fn rate_m2_per_s(blocks: &Blocks, part: Part) -> Option<f64> {
-    // The first and the last fix may lie in the turn.
+    // The first and the last fix may be in the turn.
     let (first, end) = (part.first + 1, part.last);
     if part.kind != PartKind::Leg || end < first + LEAST_FIXES {
         return None;
@@ -56,7 +56,7 @@ fn rate_m2_per_s(blocks: &Blocks, part: Part) -> Option<f64> {
     if !(length_m > 0.0) {
         return None;
     }
-    // Across the leg only: along it speed changes too.
+    // Across the leg only: along it, speed changes too.
     let across_m: Vec<f64> = (first..end)
         .map(|index| {
             let at = blocks.place(index);

@@ -270,14 +270,14 @@ pub struct Setback {
     pub inside_m: f64,
     /// Standard deviation of that.
     pub sd_m: f64,
-    /// Where it is known from.
+    /// How it is known.
     pub source: SetbackSource,
 }
 
 /// How a setback is known.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum SetbackSource {
-    /// The settings say so.
+    /// The settings state it.
     Stated,
     /// The log shows it.
     Measured,
@@ -338,7 +338,7 @@ fn densest(turns: &[Turn], error_m: f64) -> Option<(f64, f64)> {
     }
     inside_m.sort_by(f64::total_cmp);
     let reach_m = AT_EDGE_M + 3.0 * error_m;
-    // The window that holds most.
+    // The window that holds most values.
     let (mut first, mut best) = (0, 0..0);
     for end in 0..inside_m.len() {
         while inside_m[end] - inside_m[first] > reach_m {
@@ -349,7 +349,7 @@ fn densest(turns: &[Turn], error_m: f64) -> Option<(f64, f64)> {
         }
     }
     let middle_m = inside_m[best.start + best.len() / 2];
-    // Once more, evenly about it.
+    // Once more, centred on it.
     let about: Vec<f64> = inside_m
         .into_iter()
         .filter(|one_m| (one_m - middle_m).abs() <= 0.5 * reach_m)

@@ -224,7 +224,7 @@ fn along_columns<H: Height>(columns: usize, rows: usize, fill: impl Fn(usize, &m
 
 fn squared_of_rows(columns: usize, rows: usize, fill: impl Fn(usize, &mut [u32])) -> Vec<u32> {
     let mut cells = along_columns::<u32>(columns, rows, fill);
-    // Rows do not know of each other from here on.
+    // From here on rows are independent of each other.
     if cells.len() < CELLS_FOR_THREADS {
         let mut row_of = RowOf::new(columns);
         cells
@@ -644,7 +644,7 @@ mod tests {
                 .map(|(column, row)| (column as i64, row as i64))
                 .collect();
             prop_assume!(!zeros.is_empty());
-            // The same out of a mask that goes on around the window.
+            // The same from a mask that continues around the window.
             let grid = Grid { east_min_m: 0.0, north_min_m: 0.0, cell_m: 1.0, columns: columns + 70, rows: rows + 2 };
             let mut mask = BitGrid::new(grid);
             for row in 0..rows + 2 {

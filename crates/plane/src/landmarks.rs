@@ -27,7 +27,7 @@ const CLEARLY_M: f64 = 2.0;
 const CLEARLY_RATIO: f64 = 1.3;
 /// Tapes cross well from this angle up to its supplement.
 const LEAST_CROSSING_DEG: f64 = 40.0;
-/// A usual long tape.
+/// Length of a usual long tape.
 const TAPE_M: f64 = 25.0;
 /// A closer landmark gives no direction.
 const ON_THE_SPOT_M: f64 = 0.5;

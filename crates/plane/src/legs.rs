@@ -78,7 +78,7 @@ impl LegIndex {
         let entries = sound()
             .flat_map(|(leg, number)| {
                 let length_m = leg.length_m();
-                // Longer than any number is far: such a leg stays whole.
+                // Farther than any number is: such a leg stays whole.
                 let pieces = if length_m.is_finite() && piece_m.is_finite() {
                     (length_m / piece_m).ceil().max(1.0) as u32
                 } else {
@@ -135,7 +135,7 @@ impl LegIndex {
                 .candidates(place, reach_m)
                 .map(|number| (number, self.legs[number].distance_m(place)))
                 .min_by(|a, b| a.1.total_cmp(&b.1).then(a.0.cmp(&b.0)));
-            // What is nearer than the reach was looked at.
+            // Whatever is nearer than this distance has been checked.
             if let Some(nearest) = nearest.filter(|(_, distance_m)| *distance_m <= reach_m) {
                 return Some(nearest);
             }

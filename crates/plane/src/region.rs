@@ -76,11 +76,11 @@ pub enum RegionError {
     /// The polygon engine gave up.
     #[error("the polygon engine failed at \"{operation}\" on {corners} corners: {reason}")]
     EngineFailed {
-        /// What was asked of it.
+        /// The operation that was requested.
         operation: &'static str,
         /// Size of the task.
         corners: usize,
-        /// What it said.
+        /// The engine's message.
         reason: String,
     },
 }
@@ -214,7 +214,7 @@ impl Region {
         self.shape.0.is_empty()
     }
 
-    /// Area, holes taken out.
+    /// Area, without holes.
     pub fn area_m2(&self) -> f64 {
         rings_of(&self.shape)
             .map(|ring| ring::signed_area_m2(&ring.0))
@@ -427,7 +427,7 @@ impl Region {
     pub fn filled(&self) -> Self {
         let outer = |polygon: &Polygon<f64>| Polygon::new(polygon.exterior().clone(), Vec::new());
         let shape: MultiPolygon<f64> = self.shape.iter().map(outer).collect();
-        // Only a part that lay in another's hole can overlap now.
+        // Only a part that lay in another part's hole can overlap now.
         match self.shape.0.len() {
             0 | 1 => Self::trusted(shape),
             _ => Self::trusted(

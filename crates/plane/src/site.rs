@@ -411,7 +411,7 @@ impl Builder {
             .unwrap_or(first);
         let frame = Frame::at(middle);
         let is_near = |point: GeoPoint| {
-            // On a plane the far side of the Earth looks near.
+            // On a plane, the far side of the Earth looks close.
             let turn_deg = (point.lon_deg - middle.lon_deg).abs() % 360.0;
             let turn_deg = turn_deg.min(360.0 - turn_deg);
             let sideways_deg = turn_deg * math::cos(middle.lat_deg.to_radians()).abs();

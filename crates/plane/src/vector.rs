@@ -67,7 +67,7 @@ impl Vector {
         (length > 1e-12 && length.is_finite()).then(|| self * (1.0 / length))
     }
 
-    /// Turned anticlockwise.
+    /// Rotated anticlockwise.
     pub fn turned(self, angle_rad: f64) -> Self {
         let c = Self::of_angle(angle_rad);
         Self::new(

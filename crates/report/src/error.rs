@@ -7,7 +7,7 @@ pub enum ReportError {
     /// The text is not JSON, or does not have the shape of findings.
     #[error("not saved findings: {message} (line {line}, column {column})")]
     NotFindings {
-        /// What the parser says.
+        /// The parser's message.
         message: String,
         /// Line, from 1.
         line: usize,
@@ -29,9 +29,9 @@ pub enum ReportError {
     Cells {
         /// Column, or `grid`.
         column: &'static str,
-        /// What is there.
+        /// What was found.
         found: String,
-        /// What should be.
+        /// What was expected.
         expected: String,
     },
     /// A number that JSON cannot represent.

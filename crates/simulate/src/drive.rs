@@ -143,7 +143,7 @@ pub(crate) enum LegEnd {
     Guide(usize, f64),
     /// In a stuck spot; the machine has gone on to face this way.
     Freed(Vector),
-    /// As far as asked.
+    /// As far as was requested.
     Done,
 }
 

@@ -49,7 +49,7 @@ impl GardenKind {
 /// How the ground differs from the drawing.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Surprise {
-    /// In nothing.
+    /// Not at all.
     None,
     /// A fence that is not drawn closes off a part.
     BlockedPart,
@@ -60,7 +60,7 @@ pub enum Surprise {
     },
     /// A zone of three by two metres lies this far from where it is drawn.
     ZoneMoved {
-        /// How far.
+        /// How far it was moved.
         by_m: f64,
     },
 }

@@ -70,7 +70,7 @@ pub(crate) struct RayHit {
 pub(crate) struct OnRing {
     pub(crate) edge: usize,
     pub(crate) ring: usize,
-    /// Way along the ring.
+    /// Distance along the ring.
     pub(crate) ring_m: f64,
     pub(crate) place: Vector,
     pub(crate) distance_m: f64,
@@ -258,7 +258,7 @@ impl GroundPart {
 #[derive(Clone, Debug)]
 pub(crate) struct GuideLine {
     pub(crate) corners: Vec<Vector>,
-    /// Way to each corner.
+    /// Distance to each corner.
     pub(crate) at_m: Vec<f64>,
 }
 

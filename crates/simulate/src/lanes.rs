@@ -86,7 +86,7 @@ impl Layout {
         let mut cell_of = vec![usize::MAX; strips.len()];
         for strip in 0..strips.len() {
             match before[strip].as_slice() {
-                // The only way on from the only one before: the same cell.
+                // The only way on from the only previous one: the same cell.
                 &[only] if after[only].len() == 1 => cell_of[strip] = cell_of[only],
                 _ => {
                     cell_of[strip] = cells.len();
@@ -289,7 +289,7 @@ fn offsets(driver: &mut Driver<'_>, direction: Vector, lanes: &Lanes) -> Vec<f64
     let (low_m, high_m) = across.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), at| {
         (low.min(at), high.max(at))
     });
-    // Lanes at both edges, and none farther apart than asked.
+    // Lanes at both edges, with none farther apart than requested.
     let (first_m, width_m) = (low_m + 2.0 * SHY_M, high_m - low_m - 4.0 * SHY_M);
     let gaps = (width_m / spacing_m).ceil().max(1.0);
     let step_m = width_m / gaps;

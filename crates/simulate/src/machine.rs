@@ -10,9 +10,9 @@ use tussock_types::Place;
 /// How long something lasts.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Spell {
-    /// Always as long.
+    /// Always the same time.
     Fixed {
-        /// So long.
+        /// The time.
         s: f64,
     },
     /// Any time between two limits, all equally likely.
@@ -107,7 +107,7 @@ pub enum Pattern {
     /// Round and round outwards from somewhere on the lawn until an edge is met, then a straight leg by the turn law, with
     /// the next spiral along it: an Archimedean spiral, left or right by chance.
     OutwardSpiral {
-        /// From ring to ring.
+        /// Distance from ring to ring.
         pitch_m: f64,
     },
     /// Lanes in one outing and roaming in the next, in turn. The lanes continue where they were left.
@@ -117,7 +117,7 @@ pub enum Pattern {
 /// How parallel lanes lie.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Lanes {
-    /// From lane to lane.
+    /// Distance from lane to lane.
     pub spacing_m: f64,
     /// Direction of the lanes, anticlockwise from east.
     pub direction_deg: f64,
@@ -156,7 +156,7 @@ pub enum HomeWay {
     GuideOrBoundary,
     /// Looks for a guide run for a while, before an edge is good enough.
     GuideElseBoundary {
-        /// For so long.
+        /// For this long.
         search_s: f64,
     },
 }
@@ -303,9 +303,9 @@ pub struct StuckSpot {
     pub radius_m: f64,
     /// Probability that an entry gets stuck.
     pub probability: f64,
-    /// How long.
+    /// Duration of an episode.
     pub duration: Spell,
-    /// What it looks like.
+    /// What the wheels do.
     pub manner: Manner,
 }
 
@@ -353,7 +353,7 @@ pub enum SimulateError {
         "a machine that turns {past_boundary_m} m past the edge has no room on {lawn_m2:.1} m2 of lawn; expected a smaller setback or a larger lawn"
     )]
     NoRoom {
-        /// Where it turns.
+        /// Where the machine turns.
         past_boundary_m: f64,
         /// The lawn.
         lawn_m2: f64,

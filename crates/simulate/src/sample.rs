@@ -73,7 +73,7 @@ impl TimeWindow {
 /// A stretch of poor reception.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct PoorSky {
-    /// When.
+    /// When it happens.
     pub window: TimeWindow,
     /// The error is the usual one times this factor, and so is the HDOP.
     pub error_factor: f64,
@@ -286,7 +286,7 @@ fn bend_at(bends: &[Bend], place: Vector) -> Vector {
     for bend in bends {
         let part = (place - Vector::from(bend.place)).length() / bend.radius_m;
         if part < 1.0 {
-            // A smooth bell: level in the middle and at the rim.
+            // A smooth bell: flat in the middle and at the rim.
             let height = (1.0 - part * part) * (1.0 - part * part);
             sum = sum + Vector::new(bend.east_m, bend.north_m) * height;
         }

@@ -22,7 +22,7 @@ impl Driver<'_> {
             let gap = Vector::from(spot.place) - self.place;
             let (ahead_m, aside_m) = (gap.dot(heading), gap.cross(heading));
             let depth_m2 = spot.radius_m * spot.radius_m - aside_m * aside_m;
-            // Who starts inside does not enter.
+            // A machine that starts inside does not enter.
             if depth_m2 <= 0.0 || gap.dot(gap) < spot.radius_m * spot.radius_m {
                 continue;
             }

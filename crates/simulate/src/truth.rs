@@ -59,7 +59,7 @@ pub struct TruePocket {
     pub cells: Vec<(usize, usize)>,
 }
 
-/// What is true of a run.
+/// The truth about a run.
 #[derive(Clone, Debug)]
 pub struct Truth {
     /// The lawn without zones and obstacles.

@@ -31,7 +31,7 @@ pub enum GridPath {
     Located,
 }
 
-/// What is counted.
+/// The question.
 #[derive(Clone, Copy)]
 pub struct GridJob<'a> {
     /// Logs, plan and settings. The plan matters only for the located path.
@@ -42,7 +42,7 @@ pub struct GridJob<'a> {
     pub division: Division,
     /// What makes a cell visited.
     pub rule: VisitRule,
-    /// Which path.
+    /// Which path to use.
     pub path: GridPath,
     /// Coming back after this long is a new visit; 0 makes every entry one.
     pub new_pass_after_s: f64,

@@ -221,7 +221,7 @@ impl Surveyed {
                 if length_m > 0.0 {
                     time_s - (start_s + along_m / length_m * (end_s - start_s))
                 } else {
-                    // It stood there: in time within the whole stay.
+                    // It stood there: in time during the whole stay.
                     time_s - time_s.clamp(start_s, end_s.max(start_s))
                 }
             });
@@ -387,7 +387,7 @@ fn pass_to_pass_m(feet: &[Foot]) -> Vec<f64> {
                 let late_s = ((there.time_s - here.time_s) / ONE_PASS_S).floor();
                 let key = [(apart_m * 1e3).round(), late_s, abreast_m];
                 if best.is_none_or(|(least, _)| key < least) {
-                    // On the way back left is right.
+                    // On the way back, left is right.
                     let change_m = there.cross_m * turned.signum() - here.cross_m;
                     best = Some((key, change_m));
                 }

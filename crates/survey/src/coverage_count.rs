@@ -247,7 +247,7 @@ impl CoverageCount {
             not_yet_m2,
             unseen_m2,
         } = told;
-        // What is shown as pockets is not claimed as driven over.
+        // Ground that is shown as pockets must not also count as driven over.
         let most = 1.0 - (missed_m2 + not_yet_m2 + unseen_m2) / self.lawn_m2.max(1e-9);
         let visited = at_most(visited, most.max(0.0));
         let visited_m2 = visited.estimate * self.lawn_m2;
@@ -287,7 +287,7 @@ impl CoverageCount {
             missed_m2,
             not_yet_m2,
             unseen_m2,
-            // Less than nothing only by rounding.
+            // Below zero only by rounding.
             sliver_m2: (self.lawn_m2 - visited_m2 - missed_m2 - not_yet_m2 - unseen_m2).max(0.0),
             visited_fraction: visited,
             as_logged_fraction: self.as_logged_fraction,

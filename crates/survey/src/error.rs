@@ -99,7 +99,7 @@ pub enum AnalyseError {
          positions.origin_lon_deg in the settings)"
     )]
     NoPlaceOnEarth,
-    /// A complaint of nowhere.
+    /// A complaint without a place.
     #[error("a complaint has no place (expected one of complaint.at and complaint.at_m)")]
     ComplaintWithoutPlace,
     /// Some logs are on Earth and some in metres.

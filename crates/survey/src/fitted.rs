@@ -54,7 +54,7 @@ const USUAL_OUTING_S: f64 = 4500.0;
 #[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
 #[non_exhaustive]
 pub enum NoFit {
-    /// It drives side by side.
+    /// It drives in lanes.
     #[error("it drives lanes, which are no matter of chance")]
     Lanes,
     /// More than one machine, and they meet each other.
@@ -361,7 +361,7 @@ fn roaming(outings: &[OutingSeen]) -> Spell {
         // A machine that was brought home at once says nothing about its battery.
         return observed(whole.into_iter().filter(|lasts_s| *lasts_s >= 60.0).collect());
     }
-    // At least as long as the longest that is only seen in part.
+    // At least as long as the longest one that is only partly seen.
     let longest_s = outings.iter().map(lasts_s).fold(0.0, f64::max);
     Spell::Fixed {
         s: longest_s.max(USUAL_OUTING_S),
@@ -414,7 +414,7 @@ fn shares(site: &Site, outings: &[OutingSeen]) -> Vec<Option<f64>> {
                 .filter(|outing| outing.guide.is_some_and(|(number, _)| number == guide))
                 .count() as f64;
             let planned = site.guide_shares_fraction.get(guide).copied().flatten();
-            // What nobody planned counts less.
+            // Guide runs that nobody planned count less.
             let weight = if planned.is_some() { PRIOR_OUTINGS } else { 1.0 };
             let prior = planned.unwrap_or(UNKNOWN_SHARE_FRACTION);
             Some((along + weight * prior) / (departures.len() as f64 + weight))

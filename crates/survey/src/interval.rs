@@ -69,7 +69,7 @@ const EDGES_SHARE: f64 = 0.75;
 struct Doubt {
     bias: f64,
     sd: f64,
-    /// More to the upper side.
+    /// Additional uncertainty on the upper side.
     more_above: f64,
 }
 

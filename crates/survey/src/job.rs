@@ -27,7 +27,7 @@ pub enum Advice {
     /// Suggestions are made if there are missed pockets.
     #[default]
     Given,
-    /// They are left out.
+    /// No suggestions are made.
     LeftOut,
 }
 
@@ -37,7 +37,7 @@ pub enum Calibrate {
     /// If the log needs it: sparse fixes with an error of half a metre or more.
     #[default]
     Auto,
-    /// Wherever it can be done.
+    /// Whenever it is possible.
     Always,
     /// Not at all.
     Never,

@@ -265,7 +265,7 @@ impl Hull {
             let legs = tracks.iter().flat_map(Track::legs);
             legs.map(|(from, to)| (from.place, to.place))
         };
-        // Of the path, not of the fixes: it may lie beside them.
+        // The box of the path, not of the fixes: the path may lie beside them.
         let (low, high) =
             Place::bounds(drives().flat_map(|(from, to)| [from, to])).ok_or(Self::NO_OUTLINE)?;
         let margin_m = CLOSE_M + cut_width_m + 3.0 * CELL_M;
@@ -275,7 +275,7 @@ impl Hull {
         let mut swept = BitGrid::new(grid);
         swath::mark(&mut swept, drives(), 0.5 * cut_width_m);
         let mut painted = BitGrid::new(grid);
-        // Grown at once: a wider brush.
+        // Growing in one step: paint with a wider brush.
         swath::mark(&mut painted, drives(), 0.5 * cut_width_m + CLOSE_M);
         fill_holes(&mut painted);
         let squares = distance::squared(grid.columns, grid.rows, |column, row| !painted.get(column, row));

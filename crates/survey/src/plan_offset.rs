@@ -129,7 +129,7 @@ impl PlanShift {
             plan,
             lawn_outline,
             outline_source: _,
-            // Only of logs without a plan, which nothing moves.
+            // Only for logs without a plan, which nothing moves.
             drawn_outline: _,
             driven_lines,
             cells,

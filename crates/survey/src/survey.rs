@@ -640,7 +640,7 @@ fn station_of(stations: &[Place], east_m: &[f64], north_m: &[f64]) -> Option<Pla
             .filter(|(east_m, north_m)| Place::new(**east_m, **north_m).distance_m(*station) < NEAR_M)
             .count()
     };
-    // The first of those that are as good.
+    // The first of those that are equally good.
     stations
         .iter()
         .rev()

@@ -75,7 +75,7 @@ pub fn hidden(survey: &Survey<'_>, lawn_m2: f64) -> Vec<Hidden> {
             let is_home = track.station.is_some_and(|station| {
                 station.distance_m(from) < AT_STATION_M && station.distance_m(to) < AT_STATION_M
             });
-            // Where it went straight on, its own speed is what it did.
+            // If it went straight on, its own speed is what it drove.
             let way_m = SLACK * (speed_mps * lapse_s).max(gap.moved_m);
             // Axes of the ellipse.
             let half_m = 0.5 * way_m;

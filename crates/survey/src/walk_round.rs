@@ -46,7 +46,7 @@ const MOST_BESIDES_RATIO: f64 = 3.0;
 /// A walk round something.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct WalkRound {
-    /// How fast.
+    /// Walking speed.
     pub speed_mps: f64,
     /// Length of the longest round.
     pub length_m: f64,

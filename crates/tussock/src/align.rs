@@ -26,7 +26,7 @@ pub struct Aligned {
     pub verdict: AlignVerdict,
 }
 
-/// What aligning came to.
+/// The result of aligning.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum AlignVerdict {
     /// The plan was moved.

@@ -168,7 +168,7 @@ pub fn analyse_survey(survey: &Survey<'_>, wish: Calibrate) -> Result<Findings, 
     if let Some(shift) = log_findings::shift(survey) {
         shift.findings(&mut findings, survey.frame.as_ref());
     }
-    // Last, as saved findings are asked.
+    // This comes last, because it asks the finished findings.
     findings.complaints = (settings.complaint.iter())
         .map(|asked| ask(&findings, asked))
         .collect::<Result<_, _>>()?;

@@ -127,7 +127,7 @@ struct Around {
 impl Around {
     fn of(cells: &Cells, place: Place, reach_m: f64, cut_width_m: Option<f64>) -> Self {
         let grid = cells.grid;
-        // Squares that hold the place, or may.
+        // Squares that hold the place, or may hold it.
         let within_m = reach_m + 0.5 * std::f64::consts::SQRT_2 * grid.cell_m;
         let mut near: Vec<(f64, usize)> = (0..grid.columns * grid.rows)
             .filter(|&at| cells.lawn_fraction[at] > 0.0)

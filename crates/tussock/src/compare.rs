@@ -205,7 +205,7 @@ pub fn compare(sides: &Sides<'_>) -> Result<Comparison, CompareError> {
         Some((fraction_at(findings, hours)? + seen.common_less_own).clamp(0.0, 1.0))
     };
     let (equal_before, equal_after) = (at_equal(before, &seen_before), at_equal(after, &seen_after));
-    // Where hours differ, more hours are no effect of the change.
+    // If hours differ, what more hours bring is no effect of the change.
     let change = match equal_before.zip(equal_after) {
         Some((one, two)) => two - one,
         None => seen_after.fraction - seen_before.fraction,

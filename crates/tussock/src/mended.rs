@@ -179,11 +179,11 @@ mod tests {
         for (place, (east_m, north_m)) in ring.iter().zip(expected) {
             assert!(place.distance_m(Place::new(east_m, north_m)) < 1e-12, "{ring:?}");
         }
-        // Drawn the other way round it is the same side.
+        // Drawn in the other direction it is the same side.
         let mut ring: Vec<Place> = square().into_iter().rev().collect();
         assert_eq!(move_sides(&mut ring, &[(east, east.inwards() * 0.4)]), 1);
         assert!(ring.iter().all(|place| place.east_m < 9.6 + 1e-12), "{ring:?}");
-        // Edges of others leave it alone.
+        // Edges of other shapes leave it alone.
         let elsewhere = Edge::between(Vector::new(20.0, 0.0), Vector::new(20.0, 8.0)).unwrap();
         assert_eq!(move_sides(&mut ring, &[(elsewhere, elsewhere.inwards())]), 0);
     }

@@ -6,7 +6,7 @@ use tussock_types::{Plan, PlanFault, PlanRole};
 /// Size of one feature.
 #[derive(Clone, Debug, PartialEq)]
 pub struct PlanRow {
-    /// What it stands for.
+    /// Its role.
     pub role: PlanRole,
     /// Its name.
     pub name: String,

@@ -149,7 +149,7 @@ impl Positions {
                 && (drift_m > track.noise.white_m || track.noise.source == NoiseSource::Default);
             found.error_m = found.error_m.max(drift_m);
             if track.method == PathMethod::Chords {
-                // A turn between two fixes may lie half a step off the chord.
+                // A turn between two fixes may be half a step off the chord.
                 let step_m = track.period_s * track.speed_mps.unwrap_or(0.4);
                 found.between_m = found.between_m.max(0.5 * step_m);
             }

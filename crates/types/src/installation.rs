@@ -37,7 +37,7 @@ pub struct Passage {
     pub across: [Place; 2],
     /// Latitude of its middle; null for a log in local metres.
     pub lat: Option<f64>,
-    /// Longitude of it.
+    /// Longitude of its middle.
     pub lon: Option<f64>,
     /// Width at its narrowest, from the plan.
     pub width_m: f64,
@@ -85,7 +85,7 @@ pub struct UnlistedObstacle {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Presence {
-    /// Nothing says otherwise.
+    /// There is no sign that it was not.
     Throughout,
     /// The machine drove through its place before it first turned there.
     Came,
@@ -107,9 +107,9 @@ impl Presence {
 pub struct OutOfReach {
     /// Area.
     pub area_m2: f64,
-    /// A place in it.
+    /// East coordinate of a place in it.
     pub east_m: f64,
-    /// A place in it.
+    /// North coordinate of a place in it.
     pub north_m: f64,
     /// Why.
     pub why: OutOfReachWhy,
@@ -128,7 +128,7 @@ pub enum OutOfReachWhy {
 /// A way home.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct WayHome {
-    /// Which.
+    /// The line that it followed.
     pub along: HomeAlong,
     /// How often.
     pub times: u64,
@@ -136,7 +136,7 @@ pub struct WayHome {
     pub median_min: f64,
 }
 
-/// Along what it came home.
+/// What the machine followed on the way home.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum HomeAlong {
@@ -174,7 +174,7 @@ pub struct HoursFound {
     pub allowed_h_per_day: Option<f64>,
     /// Working hours per day that the promise needs at this pace; null if no number of hours would do.
     pub needed_h_per_day: Option<f64>,
-    /// What is said of it.
+    /// The answer in words.
     pub said: Said,
 }
 
@@ -183,7 +183,7 @@ pub struct HoursFound {
 pub struct LowerCut {
     /// The answer.
     pub answer: LowerCutAnswer,
-    /// What is said of it.
+    /// The answer in words.
     pub said: Said,
 }
 
@@ -193,7 +193,7 @@ pub struct LowerCut {
 pub enum LowerCutAnswer {
     /// Every place within reach was visited at the present height.
     Yes,
-    /// Some was not.
+    /// Some places were not.
     NotYet,
     /// This log cannot tell.
     CannotTell,
@@ -204,7 +204,7 @@ pub enum LowerCutAnswer {
 pub struct TurfFound {
     /// Growth used.
     pub growth_mm_per_day: f64,
-    /// Where it comes from.
+    /// Source of that figure.
     pub growth_source: GrowthSource,
     /// Longest time between visits that the one-third rule allows.
     pub allowed_interval_h: f64,
@@ -276,7 +276,7 @@ pub struct ActivityHours {
     pub transit_h: f64,
     /// Turning.
     pub turning_h: f64,
-    /// Backwards.
+    /// Driving backwards.
     pub reversing_h: f64,
     /// Standing away from the station.
     pub halted_h: f64,
@@ -291,7 +291,7 @@ pub struct ActivityHours {
 pub struct FitFound {
     /// Whether the machine may be used for predictions.
     pub is_trusted: bool,
-    /// What is said of it.
+    /// A verdict in words.
     pub said: Said,
     /// Number of runs in the comparison.
     pub runs: u32,
@@ -302,7 +302,7 @@ pub struct FitFound {
 /// One figure of the log beside the same figure of simulated runs.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct FitRow {
-    /// Which.
+    /// Which figure.
     pub what: FitFigure,
     /// In the log.
     pub logged: f64,

@@ -141,7 +141,7 @@ pub struct LogFacts {
     pub skipped_bytes: BTreeMap<SkipReason, u64>,
     /// Where the skipped pieces are, in file order; at most [`LogFacts::PLACES_KEPT`] of each reason keep an excerpt.
     pub places: Vec<Skipped>,
-    /// What else to know.
+    /// What else the user should know.
     pub notices: Vec<Notice>,
     /// Resolution of the coordinates: the smallest step that their digits allow, in metres of latitude, if it can be
     /// determined.

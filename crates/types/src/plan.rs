@@ -17,7 +17,7 @@ worded! {
     PlanRole,
     /// The word in the plan file.
     word {
-        /// Grass that shall be cut.
+        /// Grass to be cut.
         Lawn = "lawn",
         /// The line at which the machine turns.
         Boundary = "boundary",
@@ -61,7 +61,7 @@ impl PlanShape {
 /// One feature of a plan.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct PlanFeature {
-    /// What it stands for.
+    /// Its role.
     pub role: PlanRole,
     /// Its name: from the file, or else the role and a number (`exclusion-2`).
     pub name: String,

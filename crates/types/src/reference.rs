@@ -66,7 +66,7 @@ pub struct ErrorLength {
     pub rms_m: f64,
     /// 95 in 100 are no larger, signs ignored.
     pub p95_m: f64,
-    /// Largest, sign left out.
+    /// Largest, sign ignored.
     pub max_m: f64,
 }
 
@@ -81,6 +81,6 @@ pub struct ErrorTime {
     pub rms_s: f64,
     /// 95 in 100 are no larger, signs ignored.
     pub p95_s: f64,
-    /// Largest, sign left out.
+    /// Largest, sign ignored.
     pub max_s: f64,
 }

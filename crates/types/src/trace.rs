@@ -110,7 +110,7 @@ impl Positions {
         }
     }
 
-    /// True when there is none.
+    /// True if there are none.
     pub fn is_empty(&self) -> bool {
         self.len() == 0
     }

@@ -24,7 +24,7 @@ impl GardenClock {
         let (sign, rest) = match text.split_at_checked(1)? {
             ("+", rest) => (1, rest),
             ("-", rest) => (-1, rest),
-            // Names without a place, such as EST, are not what they seem.
+            // Abbreviations such as EST are not what they seem.
             _ if text.contains('/') => return TimeZone::get(text).ok().map(Self::Named),
             _ => return None,
         };
@@ -117,10 +117,10 @@ mod tests {
         let (spring, autumn) = (day(1_774_746_000.0), day(1_792_890_000.0));
         for (day, hour, unix_s) in [
             (spring, 0, 1_774_746_000.0 - 7200.0),
-            // Skipped: 02:00 is 03:00.
+            // Skipped hour: 02:00 is 03:00.
             (spring, 2, 1_774_746_000.0),
             (spring, 12, 1_774_746_000.0 + 9.0 * 3600.0),
-            // Twice: the first.
+            // Repeated hour: the first one.
             (autumn, 2, 1_792_890_000.0 - 3600.0),
             (autumn, 3, 1_792_890_000.0 + 3600.0),
             (autumn, 12, 1_792_890_000.0 + 10.0 * 3600.0),

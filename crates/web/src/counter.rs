@@ -63,7 +63,7 @@ pub enum Request {
         at_deg: Option<String>,
         /// Metres east and north of the origin.
         at_m: Option<String>,
-        /// What was said of it.
+        /// What was said about it.
         said: Option<String>,
         /// Columns of the answer.
         columns: usize,
@@ -94,7 +94,7 @@ pub enum Choice {
     No,
 }
 
-/// What comes back.
+/// The answer.
 #[derive(Clone, Debug, Serialize)]
 #[serde(tag = "answer", rename_all = "snake_case")]
 pub enum Answer {

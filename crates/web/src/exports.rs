@@ -75,13 +75,13 @@ extern "C" fn act() -> u32 {
     desk.tell(answer.map(Some))
 }
 
-/// Where the answer lies.
+/// The place of the answer.
 #[unsafe(no_mangle)]
 extern "C" fn answer() -> *const u8 {
     desk().answer.as_ptr()
 }
 
-/// How long it is.
+/// Its length.
 #[unsafe(no_mangle)]
 extern "C" fn answer_bytes() -> usize {
     desk().answer.len()

@@ -119,7 +119,7 @@ impl Passes {
         }
     }
 
-    /// Enters a stay in a cell.
+    /// Adds a stay in a cell.
     fn stay(&mut self, (column, row): (usize, usize), arrive_s: f64, leave_s: f64) {
         let cell = row * self.columns + column;
         self.hits[cell] = self.hits[cell].saturating_add(1);
@@ -152,7 +152,7 @@ fn path_crosses(grid: &CustomGrid, sweep: &Sweep, passes: &mut Passes) {
     let (columns, rows) = (grid.columns() as f64, grid.rows() as f64);
     let (from, to) = (grid.coordinates(sweep.from), grid.coordinates(sweep.to));
     let lapse_s = sweep.end_s - sweep.start_s;
-    // Upwards; whether times run the other way is remembered.
+    // Go upwards, and remember whether times run the other way.
     let is_turned = to.1 < from.1;
     let (low, high) = if is_turned { (to, from) } else { (from, to) };
     let (dx, dy) = (high.0 - low.0, high.1 - low.1);
@@ -357,7 +357,7 @@ impl Level {
                 spans.sort_by(|a, b| a.0.total_cmp(&b.0));
                 let swept = &mut count.visited_fraction[base..base + columns];
                 let mut open: Option<(f64, f64)> = None;
-                // The last one ends what is open.
+                // The last one ends whatever is open.
                 let nowhere = (f64::INFINITY, f64::INFINITY);
                 for (left_m, right_m) in spans.iter().copied().chain([nowhere]) {
                     if let Some((_, end_m)) = open.as_mut().filter(|(_, end_m)| left_m <= *end_m) {

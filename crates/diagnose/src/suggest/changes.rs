@@ -27,7 +27,7 @@ const LEAST_ZONE_M2: f64 = 0.3;
 pub struct ZoneChange {
     /// Its number among the exclusion zones.
     pub zone: usize,
-    /// What it is to be.
+    /// Its new shape.
     pub shape: Region,
     /// How far a side, or the whole zone, is moved.
     pub by_m: f64,
@@ -322,7 +322,7 @@ pub(super) fn displaced(site: &Site, turns: &[Place], setback_m: f64, sd_m: f64)
                         .iter()
                         .map(|(from, to)| moved.off_piece_m(*from, *to))
                         .fold(CAPPED_M, f64::min);
-                    // Soft: the square near by, straight farther off.
+                    // Soft: quadratic close by, linear farther off.
                     let scale_m = 0.03 + sd_m;
                     ((off_m / scale_m).powi(2) + 1.0).sqrt() - 1.0
                 })

@@ -75,7 +75,7 @@ impl Tiles {
                 };
                 let tile = y * self.grid.columns + x;
                 tiles_m[tile] += step_m as f32;
-                // Away for ten metres and more: a new visit.
+                // Away for at least ten metres: a new visit.
                 let since_m = path_m - last_m[tile];
                 if since_m > 10.0 {
                     gaps_m.push(since_m);

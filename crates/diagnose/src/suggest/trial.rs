@@ -19,7 +19,7 @@ pub(super) const GAIN: f64 = 0.20;
 pub(super) const DONE: f64 = 0.85;
 /// And it must lie this close to the prediction.
 pub(super) const POCKET_NEAR: f64 = 0.15;
-/// And the lawn this near.
+/// And the lawn this close.
 pub(super) const LAWN_NEAR: f64 = 0.05;
 /// The lawn's mean may fall by no more than this.
 pub(super) const LAWN_LOSS: f64 = 0.005;
@@ -57,7 +57,7 @@ pub fn pocket_predicted(visited_fractions: &[f64], position_sd_m: f64) -> Estima
     )
 }
 
-/// Runs of one case.
+/// Runs of one version.
 #[derive(Clone, Debug, Default)]
 pub(super) struct Runs {
     pub(super) lawn: Vec<f64>,

@@ -15,7 +15,7 @@ use tussock_types::Place;
 
 /// A way is expensive below this clearance.
 const ROOMY_M: f64 = 0.8;
-/// So much dearer at none.
+/// How much more expensive at zero clearance.
 const DEARER: f64 = 3.0;
 /// A cell with less clearance is closed.
 const LEAST_M: f64 = 0.01;
@@ -87,7 +87,7 @@ fn goals(room: &Room, start: (usize, usize), pocket: &BitGrid) -> Option<Goals> 
             .cell_at(room.grid.centre(column, row))
             .is_some_and(|(x, y)| pocket.get(x, y))
     };
-    // Every cell is asked once it is reached, the cheapest first.
+    // Every cell is queried when it is reached, the cheapest first.
     let centre: Cell<Option<(f64, (usize, usize))>> = Cell::new(None);
     way(room, start, |column, row| {
         let clear_m = room.at(column, row);

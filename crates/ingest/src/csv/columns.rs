@@ -154,7 +154,7 @@ pub enum ColumnsError {
         /// The part.
         part: String,
     },
-    /// A key that is none.
+    /// An unknown key.
     #[error("unknown key {key:?}, expected one of {expected}")]
     UnknownKey {
         /// The key.
@@ -162,7 +162,7 @@ pub enum ColumnsError {
         /// All keys.
         expected: String,
     },
-    /// A number that is none.
+    /// An invalid number.
     #[error("{column:?} is no column number, expected #1 for the first column")]
     BadNumber {
         /// What was given.

@@ -470,7 +470,7 @@ impl<'a> CsvRows<'a> {
             return Ok(f64::NAN);
         };
         if ahead_s != 0 {
-            // Nobody says of which zone the given day is.
+            // The time zone of the given day is unknown.
             return Err(SkipReason::Malformed);
         }
         let (mut day, last) = self.last_of_day.unwrap_or((given, micros));

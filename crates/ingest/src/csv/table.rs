@@ -10,7 +10,7 @@ use tussock_types::LogFormat;
 
 /// A header is searched for in this many lines.
 const HEADER_WITHIN: usize = 64;
-/// What parts cells.
+/// What separates cells.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Separator {
     Byte(u8),

@@ -96,7 +96,7 @@ pub(super) enum Order {
 fn packed(cell: &[u8]) -> Option<i64> {
     let cell = cell.trim_ascii();
     let point = cell.iter().position(|&b| b == b'.').unwrap_or(cell.len());
-    // Writers that hold it as a number lose leading zeros.
+    // Writers that store it as a number lose leading zeros.
     let value = whole(&cell[..point]).filter(|_| point <= 6)?;
     let (hour, minute, second) = (value / 10_000, value / 100 % 100, value % 100);
     if hour > 23 || minute > 59 || second > 60 {
@@ -149,7 +149,7 @@ pub(super) fn date_and_rest(cell: &[u8], order: Option<Order>) -> Option<(Option
         ));
     }
     if digits == 6 && cell.len() == 6 {
-        // As RMC writes it.
+        // In the form used by RMC.
         let value = whole(cell)?;
         let year = value % 100;
         let year = year as i32 + if year >= 80 { 1900 } else { 2000 };

@@ -219,7 +219,7 @@ impl<'a> Events<'a> {
                 Ok(Event::Eof) => return (place, MarkupStep::End),
                 Ok(event) => {
                     self.stalled = 0;
-                    // A document type may swallow what comes behind it.
+                    // A document type may swallow what comes after it.
                     next = matches!(event, Event::DocType(_))
                         .then(|| broken.next_track(place))
                         .flatten();
@@ -233,7 +233,7 @@ impl<'a> Events<'a> {
                     } else {
                         0
                     };
-                    // Behind a stray ampersand or the like the reader can go on.
+                    // After a stray ampersand or the like the reader can continue.
                     if matches!(error, XmlError::IllFormed(_)) && self.stalled <= 2 {
                         return (place, MarkupStep::Stray);
                     }
@@ -509,7 +509,7 @@ impl<'a> GpxReader<'a> {
                     }
                 }
                 "trkseg" | "trk" | "gpx" => {
-                    // The end tag itself stays with the frame.
+                    // The end tag itself counts as framing.
                     if let Some(depth) = self.point_not_closed(at) {
                         self.depth = depth.saturating_sub(1);
                     }

@@ -16,7 +16,7 @@ use crate::clock::{DAY_US, ROLLOVER_DAYS, first_day, last_day, seconds};
 use crate::order::{note_rollover, repair_rollover};
 use crate::reading::Reading;
 
-/// A date on its own.
+/// A separate date.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Anchor {
     /// Number of the epoch before or in which it stands.
@@ -40,7 +40,7 @@ pub(super) enum Trust {
 pub(super) enum Dated {
     /// All fixes, and the time is set.
     All,
-    /// That of some or none.
+    /// Some fixes, or none.
     Some,
 }
 

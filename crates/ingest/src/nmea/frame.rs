@@ -10,14 +10,14 @@
 use crate::number::eight;
 use memchr::memchr2;
 
-/// What the checksum says.
+/// The result of the checksum.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Checksum {
-    /// It fits.
+    /// It matches.
     Good,
     /// There is none, and the line ends as it should.
     Missing,
-    /// It does not fit.
+    /// It does not match.
     Bad,
     /// Broken off by another sentence or by bytes that are not text.
     Broken,
@@ -263,7 +263,7 @@ fn sentence<'a>(text: &'a [u8], start: usize, line: &mut u64) -> (usize, &'a [u8
         (after, check, body) = (splice, Checksum::Broken, &body[..splice]);
     }
     if check == Checksum::CutOff {
-        // Behind an asterisk may stand anything.
+        // Anything may follow an asterisk.
         let tail = rest.get(length..after).unwrap_or_default();
         *line += memchr::memchr_iter(b'\n', tail).count() as u64;
     }

@@ -133,7 +133,7 @@ pub(crate) fn read(name: &str, text: &[u8], options: &ReadOptions) -> Result<Rea
                 let (start, end) = (start as u64, end as u64);
                 match reader.last_fate {
                     _ if !blank => reader.skip(start, end, SkipReason::NotOfTheFormat),
-                    // Blanks go with what stands before them.
+                    // Blanks belong to what precedes them.
                     Fate::Used => reader.reading.ledger.used(start, end),
                     Fate::Skipped(reason) => {
                         reader.reading.ledger.skip_on(reader.line, start, end, reason, 0);
@@ -410,7 +410,7 @@ impl<'a> Nmea<'a> {
     fn gst(&mut self, fields: &Fields<'a>, start: u64, end: u64) -> Result<(), SkipReason> {
         let of_day_us = self.times.read(fields, 1)?.ok_or(SkipReason::NotAPosition)?;
         let sd = |at: usize| fields.decimal(at).map(|number| number.value);
-        // Some receivers fill the ellipse only.
+        // Some receivers fill in only the ellipse.
         let ellipse = || {
             let (north_m, east_m, _) = sentence::of_ellipse(sd(3)?, sd(4)?, sd(5)?);
             Some((north_m, east_m))

@@ -509,7 +509,7 @@ mod tests {
             let body = fields.join(",");
             let text = format!("{body}{behind}");
             let read = of(text.as_bytes(), body.len(), most);
-            // What stood in a field may hold commas itself.
+            // What was in a field may contain commas itself.
             let split: Vec<&[u8]> = body.split(',').map(str::as_bytes).collect();
             prop_assert_eq!(read.count(), split.len().min(most));
             for index in 0..FIELDS {
@@ -570,7 +570,7 @@ mod tests {
         assert_eq!(dates.read(b"010526"), day_number(2026, 5, 1));
     }
 
-    /// Closed form; fields as the gpsd project tells them ("NMEA Revealed").
+    /// Closed form; fields as described by the gpsd project ("NMEA Revealed").
     #[test]
     fn err_07_and_08_an_error_ellipse_turned_to_north_and_east() {
         for (ellipse, expected, tolerance) in [

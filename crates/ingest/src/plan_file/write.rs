@@ -99,7 +99,7 @@ fn turn_of(ring: &[GeoPoint]) -> f64 {
 fn write_position(text: &mut String, point: GeoPoint) {
     let number = |degrees: f64| {
         if !degrees.is_finite() {
-            // JSON has no such number; a reader then names the place.
+            // JSON has no such number; a reader will then name the place.
             return "null".to_owned();
         }
         decimal(degrees, 8)

@@ -66,7 +66,7 @@ impl<R: BufRead> Read for Unpacker<R> {
     }
 }
 
-/// What came of it.
+/// The result of fetching.
 pub(super) struct Fetched {
     pub(super) sifted: Sifted,
     /// `None` if the text contains every byte as given: its digest is then that of the log.
@@ -94,7 +94,7 @@ impl<R: Read> Read for Tap<R> {
         if self.fault.is_some() {
             return Err(ErrorKind::Other.into());
         }
-        // One byte beyond the limit tells that there are more.
+        // One byte beyond the limit shows that there are more.
         let room = room(self.most_bytes, self.bytes, buffer.len());
         match self.inner.read(&mut buffer[..room]) {
             Ok(count) => {
@@ -202,7 +202,7 @@ pub(super) fn fetch(name: &str, input: impl Read, limits: &LimitSettings) -> Res
             let before = sieve.text().len();
             sieve.push(&piece[..count]);
             if tap.sha256.is_none() && sieve.leaves_out() {
-                // From here on the text is not the log.
+                // From here on the text differs from the log.
                 let sha256 = Sha256::new_with_prefix(&sieve.text()[..before]);
                 tap.sha256 = Some(sha256.chain_update(&piece[..count]));
             }

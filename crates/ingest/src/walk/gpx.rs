@@ -272,7 +272,7 @@ impl WalkReader {
         let number = |key: &str| {
             let value = tag
                 .attributes()
-                // Looking for doubles costs the square of their number.
+                // Searching for duplicates costs the square of their number.
                 .with_checks(false)
                 .flatten()
                 .find(|attribute| attribute.key.local_name().into_inner() == key)?;

@@ -141,7 +141,7 @@ fn end_of_first_round(steps: &[WalkedPlace], walked: &[f64]) -> Option<usize> {
         edges.any(|edge| step.place.off_piece_m(edge[0], edge[1]) <= limit_m)
     };
     let following = rest.iter().filter(follows).count();
-    // One in ten may be off: the receiver, not the walker.
+    // One in ten may be off: that is the receiver, not the walker.
     (10 * following >= 9 * rest.len()).then_some(end)
 }
 
@@ -156,7 +156,7 @@ fn simplified_ring(steps: Vec<WalkedPlace>, tolerance_m: f64) -> Vec<WalkedPlace
     let mut out = simplified(&steps[..=far], tolerance_m);
     let back: Vec<WalkedPlace> = steps[far..].iter().chain(&steps[..1]).copied().collect();
     let mut back = simplified(&back, tolerance_m);
-    // Both halves hold their ends.
+    // Both halves contain their ends.
     back.pop();
     out.pop();
     out.append(&mut back);
@@ -217,7 +217,7 @@ fn cut_loops_of_line(steps: &mut Vec<WalkedPlace>, loop_m: f64) -> usize {
             Some((end, part)) => {
                 // Up to the crossing, and on from there.
                 let crossing = between(&steps[first], &steps[first + 1], part);
-                // What is left of the edge may cross another one.
+                // What is left of the edge may cross another edge.
                 steps.splice(first + 1..=end, [crossing]);
                 cut += 1;
             }
@@ -246,7 +246,7 @@ fn loop_from(steps: &[WalkedPlace], first: usize, loop_m: f64) -> Option<(usize,
 /// A position on the way from one to another.
 fn between(from: &WalkedPlace, to: &WalkedPlace, part: f64) -> WalkedPlace {
     let mix = |a: f64, b: f64| a + part * (b - a);
-    // The short way round, also on the antimeridian.
+    // The short way round, even across the antimeridian.
     let east_deg = (to.point.lon_deg - from.point.lon_deg + 180.0).rem_euclid(360.0) - 180.0;
     WalkedPlace {
         point: GeoPoint {

@@ -97,7 +97,7 @@ impl DrawnShape {
         let sum = |coordinate: fn(&Place) -> f64| self.places.iter().map(coordinate).sum::<f64>();
         let share = 1.0 / self.places.len().max(1) as f64;
         let middle = Place::new(sum(|at| at.east_m) * share, sum(|at| at.north_m) * share);
-        // What is walked along the very edge lies within.
+        // Anything walked along the very edge counts as inside.
         let drawn_in = |at: f64, to: f64| at + INWARDS_FRACTION * (to - at);
         let inside = self.places.iter().filter(|at| {
             let place = Place::new(

@@ -30,7 +30,7 @@ pub struct Match {
 pub const EDGE_SD_M: f64 = 0.05;
 /// The machine drives at an edge at least this steeply.
 const LEAST_INTO: f64 = 0.03;
-/// And leaves it.
+/// And it leaves the edge.
 const MOST_ONWARD: f64 = 0.15;
 /// Fraction of turns that are made for other reasons, spread over this width.
 const STRAY_FRACTION: f64 = 0.3;

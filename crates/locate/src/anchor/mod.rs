@@ -32,7 +32,7 @@ use tussock_plane::{Edge, Region, Vector as Heading};
 use tussock_types::math;
 use tussock_types::{Place, PlanOffset};
 
-/// What is known before.
+/// What is known in advance.
 #[derive(Clone, Copy, Debug)]
 pub struct Known<'a> {
     /// White part per axis.
@@ -279,7 +279,7 @@ impl<'a> Work<'a> {
         if let Some(wait_s) = timing::usual_wait_s(&self.drives, self.speed_mps) {
             self.usual_wait_s = wait_s;
         }
-        // A fix against its neighbours within some seconds.
+        // A fix relative to its neighbours within a few seconds.
         let noise_m = (self.known.white_m.powi(2) + 3.0 * self.build.drift_rate_m2_per_s).sqrt();
         for drive in &mut self.drives {
             timing::sharpen(drive, self.speed_mps, self.usual_wait_s, noise_m);

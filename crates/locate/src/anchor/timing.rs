@@ -72,7 +72,7 @@ pub fn sharpen(drive: &mut Drive, speed_mps: f64, usual_wait_s: f64, noise_m: f6
             spans[after].start_s = middle_s;
             spans[before].end_s = middle_s;
         }
-        // Whatever stands between fills the time between.
+        // Whatever lies in between fills the time in between.
         let (start_s, end_s) = (spans[before].end_s, spans[after].start_s);
         let count = after - before - 1;
         for (number, span) in spans[before + 1..after].iter_mut().enumerate() {
@@ -285,7 +285,7 @@ fn solve(
                 } else {
                     (0.0, 0.0, 0.0)
                 };
-                // Times from the present guess, for the digits.
+                // Times relative to the present guess, to keep digits.
                 let residual = place[axis] - known - slope_a * arrive_s - slope_b * leave_s;
                 sum[axis] += residual;
                 sum_a[axis] += slope_a;
@@ -304,7 +304,7 @@ fn solve(
             ar -= sum_a[axis] * sum[axis] / count;
             br -= sum_b[axis] * sum[axis] / count;
         }
-        // Weak hold at the present guess, and the usual wait.
+        // A weak pull to the present guess, and to the usual wait.
         let hold = 1.0 / (MOST_S * MOST_S);
         let (mut aa, mut ab, mut bb, mut ar, mut br) = (
             aa * weight + hold,

@@ -50,7 +50,7 @@ const LEAST_STRAIGHT: usize = 8;
 const LEAST_ALIKE: usize = 4;
 /// Farthest distances inside and outside the edge at which turns are searched for.
 const INSETS_M: (f64, f64) = (-1.5, 2.5);
-/// No turn takes longer.
+/// No turn takes longer than this.
 const LONGEST_WAIT_S: f64 = 20.0;
 /// The spread of waits is never assumed to be smaller.
 const LEAST_WAIT_SD_S: f64 = 0.1;

@@ -123,7 +123,7 @@ impl Near<'_> {
             }
             let gap = edge.from - from;
             let distance_m = gap.cross(edge.along) / outward;
-            // Behind, measured square to the edge.
+            // Behind, measured at right angles to the edge.
             if distance_m > best_m || distance_m * outward < -behind_m {
                 continue;
             }
@@ -251,7 +251,7 @@ impl Near<'_> {
             let mut number = start.edge.number;
             let mut at = start.place;
             let mut length_m = 0.0;
-            // On one edge, but backwards: the long way round.
+            // On one edge, but backwards: go the long way round.
             let mut is_first = (goal.place - start.place).dot(start.edge.along) < 0.0;
             while number != goal.edge.number || is_first {
                 is_first = false;

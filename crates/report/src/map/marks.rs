@@ -250,7 +250,7 @@ impl Marks<'_> {
                     rings.first().and_then(|ring| middle(ring))
                 }
                 Shape::Line(line) => {
-                    // A pale line below keeps it readable on dark ground.
+                    // A pale line below it keeps it readable on dark ground.
                     let data = self.view.line(line);
                     put!(
                         out,
@@ -474,7 +474,7 @@ impl Marks<'_> {
             }
             let mut sign = String::new();
             if let Some(from_deg) = spot.approach_deg.filter(|deg| deg.is_finite()) {
-                // A barb on the side from which it came.
+                // A barb on the side from which the machine came.
                 put!(
                     sign,
                     "<path transform=\"rotate({:.0})\" d=\"M0,-26v11 M-3.5,-19.5l3.5,5l3.5,-5\" fill=\"none\" \

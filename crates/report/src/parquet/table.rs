@@ -94,7 +94,7 @@ impl<'a> TableWriter<'a> {
             .set_compression(Compression::ZSTD(ZstdLevel::try_new(3)?))
             .set_created_by("tussock".to_owned())
             .set_key_value_metadata(Some(pairs))
-            // Smallest and largest bytes of a shape help nobody.
+            // The smallest and largest bytes of a shape help nobody.
             .set_column_statistics_enabled(ColumnPath::from("geometry"), EnabledStatistics::None)
             .set_column_dictionary_enabled(ColumnPath::from("geometry"), false)
             .build();

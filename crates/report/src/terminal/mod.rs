@@ -25,7 +25,7 @@ pub enum Colour {
     Ansi,
 }
 
-/// How an answer is set.
+/// How an answer is laid out.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Style {
     /// Whether the text contains terminal styles.
@@ -48,7 +48,7 @@ const LABEL_COLUMNS: usize = 13;
 /// Column at which the words of a pocket start.
 const POCKET_WORDS_COLUMN: usize = 24;
 
-/// Sets lines.
+/// Lays out lines.
 pub(crate) struct Sheet {
     out: String,
     style: Style,
@@ -190,7 +190,7 @@ pub fn answer(findings: &Findings, style: Style) -> String {
         none_missed => none_missed(findings),
         surveyed => findings.reference.as_ref().map(surveyed),
     };
-    // What was asked for comes first.
+    // What was asked about comes first.
     let mut text = String::new();
     for complaint in &findings.complaints {
         text.push_str(&answer_complaint(complaint, findings, style));

@@ -14,7 +14,7 @@ const SAID: usize = 200;
 /// A place asked about, in words.
 #[derive(Serialize)]
 pub(crate) struct AskedPlace {
-    /// What was said of it.
+    /// What was said about it.
     pub(crate) said: Option<String>,
     /// The answer in a word or two.
     pub(crate) word: String,

@@ -80,7 +80,7 @@ pub(crate) fn sentence(text: &str) -> String {
     plain(text, 600)
 }
 
-/// A name from the outside.
+/// A name from outside.
 pub(crate) fn name(text: &str) -> String {
     plain(text, 80)
 }
@@ -126,7 +126,7 @@ pub(crate) fn wrap(text: &str, width_columns: usize) -> Vec<String> {
             lines.push(String::new());
             used = 0;
         }
-        // A word longer than a line is cut, not let out of the frame.
+        // A word longer than a line is cut, so that it stays within the frame.
         while columns(rest) > width_columns {
             let mut end = 0;
             let mut taken = 0;
@@ -422,7 +422,7 @@ fn tape_side(tape: &[Tape], target: Place) -> Option<String> {
     let across_m = (east_m * (target.north_m - first.from_north_m)
         - north_m * (target.east_m - first.from_east_m))
         / length_m;
-    // On the line itself both crossings are one.
+    // On the line itself, both crossings coincide.
     if !across_m.is_finite() || across_m.abs() < 0.3 {
         return None;
     }

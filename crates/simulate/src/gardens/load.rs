@@ -28,7 +28,7 @@ worded! {
         StuckSpot = "stuck_spot",
         /// Positions are ten times worse.
         ReceiverWorse = "receiver_worse",
-        /// No logs any more.
+        /// There are no more logs.
         Absent = "absent",
     }
 }
@@ -47,7 +47,7 @@ worded! {
         Twice = "twice",
         /// Its end is missing.
         CutOff = "cut_off",
-        /// It is no log any more.
+        /// It is no longer a log.
         Damaged = "damaged",
     }
 }
@@ -80,7 +80,7 @@ pub struct LoadGarden {
     pub name: String,
     /// The garden as drawn, and as it is while the fault lasts.
     pub garden: InventedGarden,
-    /// Its trouble.
+    /// Its fault.
     pub trouble: LoadTrouble,
     /// First night of it, from 0.
     pub from_night: u32,

@@ -25,7 +25,7 @@ pub enum GuessedPattern {
     OutwardSpiral,
     /// Partly lanes, partly chance.
     Combined,
-    /// The log does not tell.
+    /// The log does not show it.
     Undetermined,
 }
 
@@ -34,7 +34,7 @@ pub enum GuessedPattern {
 pub struct PatternGuess {
     /// The guess.
     pub pattern: GuessedPattern,
-    /// Path that was looked at.
+    /// Path that was examined.
     pub path_m: f64,
     /// Part of it in long legs that run beside and along the previous long leg.
     pub lanes_fraction: f64,
@@ -176,7 +176,7 @@ fn in_lanes_m(piece: &Piece, beside_m: f64) -> f64 {
         let off = Vector::between(a.1, b.0);
         let (aside_m, along_m) = (a.2.cross(off).abs(), a.2.dot(off).abs());
         turned.abs() >= BESIDE_COS && turned < 0.0 && aside_m <= beside_m && along_m <= LEAST_LEG_M + beside_m
-            // A lane that is driven in two legs goes straight on.
+            // A lane driven in two legs goes straight on.
             || turned >= BESIDE_COS && aside_m <= 0.5 * beside_m && along_m <= LEAST_LEG_M
     };
     let (mut lanes_m, mut first) = (0.0, 0);

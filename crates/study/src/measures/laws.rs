@@ -180,7 +180,7 @@ mod tests {
         // Evenly spaced quantiles of each law: the sample is as similar to it as possible.
         let count = 400;
         let part = |index: i32| (f64::from(index) + 0.5) / f64::from(count);
-        // Golden-ratio steps forget how it came.
+        // Golden-ratio steps do not depend on where it came from.
         let mirror = |index: i32| (f64::from(index) * 0.618_034).fract() * 3.0 - 1.5;
         let with = |out: &dyn Fn(i32) -> f64| -> TurnLaws {
             let pairs: Vec<TurnPair> = (0..count)

@@ -40,7 +40,7 @@ impl Default for Resampling {
     }
 }
 
-/// Why nothing can be said.
+/// Why no answer is possible.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 #[non_exhaustive]
 pub enum StatisticsError {
@@ -54,7 +54,7 @@ pub enum StatisticsError {
         /// How many are needed.
         least: usize,
     },
-    /// A value that is none.
+    /// An invalid value.
     #[error("{what} is {value}; expected a finite number")]
     NotFinite {
         /// Which.

@@ -51,7 +51,7 @@ pub struct BeforeAndSince {
     pub unchanged_fraction: Vec<f64>,
 }
 
-/// What nights decide.
+/// What the nights decide.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Decided {
     /// It is more, decided after this many nights.
@@ -125,7 +125,7 @@ fn hardly_ever(error_fraction: f64, mut comes_true: impl FnMut() -> bool) -> boo
 /// shuffles.
 fn is_beyond_luck(before: &[f64], after: &[f64], error_fraction: f64, dice: &mut ChaCha8Rng) -> bool {
     let mut all = [after, before].concat();
-    // With the sum of all given, the sum after says it all.
+    // Given the sum of all, the sum after is sufficient.
     let seen: f64 = after.iter().sum();
     let least = seen - 1e-9 * seen.abs().max(1.0);
     hardly_ever(error_fraction, || {
@@ -221,7 +221,7 @@ mod tests {
         };
         assert_ne!(decided(&of(Vec::new()), 1, SEED), Decided::After(1));
         assert_eq!(decided(&of(vec![0.0; 200]), 1, SEED), Decided::After(1));
-        // Where one night in ten gets in by luck, it is not.
+        // If one night in ten gets in by luck, it is not.
         let lucky: Vec<f64> = (0..200)
             .map(|run| if run % 10 == 0 { 0.9 } else { 0.0 })
             .collect();

@@ -60,7 +60,7 @@ impl AsLogged {
         let (estimate, sd) = if self.contradicts(other) {
             (self.visited_fraction, 2.0 * self.sd_fraction)
         } else {
-            // Both roads rest on one machine and one plan.
+            // Both methods rest on one machine and one plan.
             let sd = (self.apart(other).max(1.0) / (one + two).sqrt()).max(SHARED_SD_FRACTION);
             (
                 (one * self.visited_fraction + two * other.estimate) / (one + two),

@@ -145,7 +145,7 @@ impl Fit {
                 })
                 .collect();
             let ratio = self.long_steps_m / long_steps_m(steps_m)?.max(1e-6);
-            // Later drives move it less: their own luck averages out.
+            // Later drives change it less: their own luck averages out.
             let weight = if pilot == 0 { 1.0 } else { 0.7 };
             let speed_mps = fit.machine.speed_mps * math::powf(ratio, weight);
             fit.machine.speed_mps = speed_mps.clamp(SPEEDS_MPS.0, SPEEDS_MPS.1);

@@ -22,7 +22,7 @@ const BREAK_OVER_USUAL: f64 = 2.5;
 /// And longer than this.
 const BREAK_S: f64 = 3.0 * 3600.0;
 
-/// Along what it rode.
+/// What it rode along.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Ride {
     /// The guide run with this number.
@@ -40,7 +40,7 @@ pub struct OutingSeen {
     pub start_s: f64,
     /// When it starts the ride home; the end of the log if it never did.
     pub homeward_s: f64,
-    /// Is back.
+    /// When it is back.
     pub end_s: f64,
     /// Whether both its ends are in the log, without a silence in between.
     pub is_whole: bool,
@@ -50,7 +50,7 @@ pub struct OutingSeen {
     pub heading_rad: Option<f64>,
     /// Where roaming began.
     pub began: Place,
-    /// Along what it came home.
+    /// What it came home along.
     pub home: Ride,
 }
 
@@ -62,7 +62,7 @@ pub(crate) struct Seen {
     pub charging_s: Vec<f64>,
     /// Time from the first departure to the end of the log, without breaks between days.
     pub working_s: f64,
-    /// Such breaks.
+    /// Number of such breaks.
     pub breaks: usize,
 }
 
@@ -189,7 +189,7 @@ fn outing(
     let (first, _) = legs.first()?;
     let start_s = since_s;
     let length_m = |leg: &(Vertex, Vertex)| leg.0.place.distance_m(leg.1.place);
-    // Out along a guide run: the one that is kept to for longest.
+    // Out along a guide run: the one that it follows for longest.
     let mut guide = None;
     let mut roams_from = 0;
     if from_station {

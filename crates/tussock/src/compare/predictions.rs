@@ -170,7 +170,7 @@ fn was_built(
     let Some(plan) = &before.plan else { return false };
     let hours_h = super::hours_per_night(before);
     let hours_done = suggestion.added_h_per_day.is_none_or(|added_h| {
-        // Added hours are on the clock, driving is a part of them.
+        // Added hours are on the clock; driving is a part of them.
         let on_clock_h = before
             .nights
             .as_ref()
@@ -202,7 +202,7 @@ fn was_built(
                 let zone_m2 = Region::from_rings(vec![vec![suggestion.geometry.clone()]])
                     .map_or(0.0, |zone| zone.area_m2());
                 let left_m2 = off_m2(&wished.lawn, &site_after.lawn);
-                // A shifted boundary changes no lawn.
+                // A shifted boundary does not change the lawn.
                 match (suggestion.kind, &wished.boundary, &site_after.boundary) {
                     (SuggestionKind::BoundaryShift, Some(one), Some(two)) => {
                         off_m2(one, two) < SAME_ZONE * one.perimeter_m()

@@ -224,7 +224,7 @@ pub(super) fn histogram(revisits: &Revisits) -> Option<String> {
 
 /// The lawn as one strip: driven over, missed, not yet, without evidence, too narrow.
 pub(super) fn strip(parts: &[(String, String, f64)]) -> String {
-    // The larger of the two zeros is either, by machine.
+    // Either zero may be the larger one, depending on the machine.
     let positive = |part: f64| if part > 0.0 { part } else { 0.0 };
     let total: f64 = parts.iter().map(|(_, _, part)| positive(*part)).sum();
     let mut out = String::from(
