@@ -19,8 +19,8 @@
 //! contribution to the sum is limited, upwards so that at least the number of nights in the table is needed, and downwards
 //! to a third of the limit (winsorised as by Hawkins 1993), so odd nights raise no alarm and a good one clears little.
 //! Nights since the sum was last zero are under suspicion and enter no baseline: it is frozen at the onset, which is the
-//! night after which the mean excess is most certain (Pignatiello & Samuel 2001). Pockets and spots are taken to show in 80
-//! % of nights if they are there and in 2 % if not.
+//! night after which the mean excess is most certain (Pignatiello & Samuel 2001). Pockets and spots are taken to show in
+//! 80 % of nights if they are there and in 2 % if not.
 //!
 //! **Mended.** The same sum in the other direction, from the level found to the frozen usual value; for pockets and spots,
 //! three nights without them.

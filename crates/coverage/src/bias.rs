@@ -37,7 +37,7 @@ pub const REALISATIONS: u32 = 8;
 pub const ADDED: f64 = 1.732_050_807_568_877_2;
 
 /// The part of what doubling the error adds that was already there: between a third and all of it. In sixteen simulated
-/// nights of four gardens it averaged 0.63, in three of another hand it was 0.26 to 0.50.
+/// nights of four gardens it averaged 0.63, in three independently written ones it was 0.26 to 0.50.
 pub const WAS_THERE: f64 = 0.5;
 
 /// Mean visited fraction with [`ADDED`] times the error added. `sweeps` are in time order; `lawn` holds the cells that

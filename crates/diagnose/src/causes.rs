@@ -4,8 +4,7 @@
 //!
 //! Method: a decision table; the first line that holds gives the cause. Lines that hold once the thresholds are relaxed by
 //! 30 % are named as also possible. err is the position error that is left, s the setback, W the width of the neck before
-//! the pocket, g = W
-//! - 2 s; "inner turns" are turns farther than s + 0.3 m + 2.4 err from every edge of the plan.
+//! the pocket, and g = W - 2 s; "inner turns" are turns farther than s + 0.3 m + 2.4 err from every edge of the plan.
 //!
 //! | # | holds when | cause | why this threshold |
 //! |---|---|---|---|

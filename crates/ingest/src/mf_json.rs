@@ -1,8 +1,8 @@
 //! Which fixes does a file of moving features contain?
 //!
 //! `datetimes` and `coordinates` of one object belong together (a moving point), and so do `datetimes` in the properties and
-//! `coordinates` in the geometry of one feature (a trajectory): OGC 19-045r3. Times are RFC 3339, or milliseconds since
-//! 1970. Longitude comes first.
+//! `coordinates` in the geometry of one feature (a trajectory): OGC 19-045r3. Longitude comes first. Times are RFC 3339, or
+//! milliseconds since 1970.
 //!
 //! The text is read token by token, so a file that breaks off keeps what it contains.
 //!

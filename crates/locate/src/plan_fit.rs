@@ -28,7 +28,7 @@ const FITS_FRACTION: f64 = 0.9;
 /// If no more turns than this are left over, no edge is drawn wrong.
 const ALL_FRACTION: f64 = 0.98;
 /// A plan of another garden explains fewer of the turns than this: right plans explain 0.92 and more, or 0.78 with one side
-/// wrong, plans of others up to 0.65 (twenty pairs of gardens of another hand, at centimetres).
+/// wrong, plans of others up to 0.65 (twenty pairs of independently written gardens, at centimetres).
 pub const LEAST_EXPLAINED: f64 = 0.6;
 /// A machine that reaches almost none of its edges shows nothing about them.
 const LEAST_REACHED: f64 = 0.03;

@@ -1,8 +1,8 @@
 //! Does a bad place catch the machine, and what then?
 //!
 //! A leg that enters a spot's circle is caught with the spot's probability, somewhere between the rim and the deepest place
-//! on its way; a machine that starts inside does not enter. After the episode it goes back the way it came, give or take 20
-//! degrees.
+//! on its way; a machine that starts inside does not enter. After the episode it goes back the way it came, give or take
+//! 20 degrees.
 
 use crate::drive::Driver;
 use crate::machine::Manner;
