@@ -2,7 +2,7 @@
 //!
 //! | question | room |
 //! |---|---|
-//! | would luck leave a pocket this wide? | [`tussock_coverage::luck`] in closed form, [`chance_baseline`] by simulating this machine |
+//! | would luck leave a pocket this wide? | [`tussock_coverage::luck`] in closed form, [`chance_baseline`] for this machine and plan |
 //! | how much room is there, where does it narrow, what can be reached? | [`clearance`], [`passages`] |
 //! | why was a pocket missed? | [`causes`], from its shape ([`pocket`]) and the turns round it ([`turns`]) |
 //! | where does the machine lose time or wear the turf? | [`stuck`], [`worn`] |
