@@ -1,7 +1,7 @@
 //! How do positions wander while the machine stands?
 //!
 //! Question: how large are the white part and the slow part of the position error, and how fast does the slow part change?
-//! Nothing shows it as well as a machine that stands. Model: first-order Gauss-Markov drift plus white noise. Exact maximum
+//! The positions of a standing machine show nothing else. Model: first-order Gauss-Markov drift plus white noise. Exact maximum
 //! likelihood by a scalar Kalman filter (innovations form, Schweppe 1965, DOI 10.1109/TIT.1965.1053737), with all stands and
 //! both axes pooled; stands at one place share one mean, solved in closed form by filtering a column of ones as well
 //! (generalised least squares). The scale drops out in closed form, so only two numbers are searched for: the ratio of the

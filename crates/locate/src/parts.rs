@@ -94,8 +94,7 @@ pub struct Gap {
     pub moved_m: f64,
 }
 
-/// A jump of the receiver that is not undone: positions before and after belong to two stretches, each with an offset of its
-/// own.
+/// A jump of the receiver that stays: positions before and after belong to two stretches, each with its own offset.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Step {
     /// First fix after it.

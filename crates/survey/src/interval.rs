@@ -19,7 +19,7 @@
 //!
 //! Silences raise the estimate by what was probably driven over in them, and widen the interval ([`crate::unseen`]).
 //!
-//! A jump of the receiver that is not undone adds half of the strip by which it moves the lawn.
+//! A jump of the receiver that stays (a step) adds half of the strip by which it moves the lawn.
 //!
 //! Edges that lie elsewhere than the turns show, once the whole plan has been moved, add three quarters of the ground
 //! between.
@@ -178,8 +178,7 @@ fn around(found: f64, interval: Estimate) -> Estimate {
 /// circular normal error, which is 2.146 standard deviations (rounded; found in simulated gardens).
 pub const WIDTH_PER_SD: f64 = 5.4;
 
-/// How far stretches before and after a jump of the receiver may be displaced against each other, if it was not undone; 0
-/// without any.
+/// How far stretches before and after a step of the receiver may still be displaced against each other; 0 without steps.
 pub fn step_m(survey: &Survey<'_>) -> f64 {
     let steps = survey.tracks.iter().flat_map(|track| &track.steps);
     steps.map(|step| step.left_m).fold(0.0, f64::max)

@@ -118,7 +118,7 @@ struct Positions {
     between_m: f64,
     /// Step size of the coordinates.
     digits_m: f64,
-    /// Largest jump that was not undone.
+    /// Largest jump that stayed.
     step_m: f64,
     /// Whether the error is assumed, not observed.
     is_guess: bool,
@@ -259,7 +259,7 @@ impl Duration {
     }
 }
 
-/// Jumps of the receiver that were not undone.
+/// Jumps of the receiver that stayed.
 fn step_remarks(survey: &Survey<'_>) -> Vec<Said> {
     const SAID: usize = 3;
     let often = survey.tracks.iter().filter(|track| !track.are_restarts());
