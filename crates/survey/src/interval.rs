@@ -9,7 +9,7 @@
 //! | how the path was found | bias removed | standard deviation |
 //! |---|---|---|
 //! | lines fitted to legs | what more of the same error adds ([`tussock_coverage::bias`]) | 0.06 points, and more with drift |
-//! | held by edges | by position error and unexplained turns | 0.17 points + 1.1 per metre of position error + more with unexplained turns |
+//! | held by edges | by position error and unexplained turns | 0.17 points + 1.1 per metre of position error, more with unexplained turns |
 //! | not held by edges | none | 3 points per metre of position error |
 //! | turns put back | none | 0.1 points + 0.007 points per second of period, + 1.4 points per metre; lanes 0.15 + 0.03 points per second; metre errors 4 points |
 //! | smoothed, chords | none | 0.6 points; on the upper side 0.4 points per second of period |
