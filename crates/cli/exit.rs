@@ -12,9 +12,9 @@ pub(crate) enum Exit {
     BelowThreshold = 1,
     /// Wrong use, or something failed; nothing was written unless the message says so.
     Failed = 2,
-    /// A night shift is done, but for logs or gardens that could not be used.
+    /// A night shift is done, except for logs or gardens that could not be used.
     SomeUnusable = 3,
-    /// A night shift found nothing where there was something.
+    /// A night shift found nothing where there used to be something.
     NothingFound = 4,
     /// The store or its disk is at fault.
     Store = 5,
@@ -31,7 +31,7 @@ impl From<Exit> for ExitCode {
 /// Why a run stopped early.
 #[derive(Debug)]
 pub(crate) enum CommandFailure {
-    /// Something to tell: what was found and what was expected, then what to do about it.
+    /// Something to report: what was found and what was expected, then what to do about it.
     Told {
         /// One sentence, lower case, no full stop; further lines give details.
         message: String,
@@ -40,13 +40,13 @@ pub(crate) enum CommandFailure {
         /// How the run ends.
         exit: Exit,
     },
-    /// The reader of our output went away; that ends the run well.
+    /// Whoever read our output has gone; the run then ends without an error.
     ReaderGone,
     /// Ctrl-C.
     Interrupted,
 }
 
-/// Something to tell, written as for `format!`.
+/// Something to report, written as for `format!`.
 macro_rules! failure {
     ($($said:tt)*) => {
         $crate::exit::CommandFailure::told(format!($($said)*))
@@ -70,7 +70,7 @@ impl CommandFailure {
         self
     }
 
-    /// Ends with another code than 2.
+    /// Uses an exit code other than 2.
     pub(crate) fn ending(mut self, ends: Exit) -> Self {
         if let Self::Told { exit, .. } = &mut self {
             *exit = ends;
@@ -86,7 +86,7 @@ impl CommandFailure {
     }
 }
 
-/// An error of a room below, told with its causes.
+/// An error of a room below, reported with its causes.
 impl<E: std::error::Error> From<E> for CommandFailure {
     fn from(error: E) -> Self {
         Self::told(with_causes(&error))

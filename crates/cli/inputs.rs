@@ -1,4 +1,4 @@
-//! What the user gave: files, or `-` for stdin. Nothing here is ever opened for writing.
+//! What the user supplied: files, or `-` for stdin. Nothing here is ever opened for writing.
 
 use crate::exit::{CommandFailure, failure};
 use std::fs::File;
@@ -12,10 +12,10 @@ pub(crate) fn is_stdin(path: &Path) -> bool {
     path == Path::new("-")
 }
 
-/// What a log is, for whom gave something else.
+/// What a log is, for users who supplied something else.
 pub(crate) const A_LOG: &str = "a log (GPX, NMEA 0183, CSV, ...)";
 
-/// Looks at plan and settings where they are given.
+/// Checks that plan and settings exist, if they were given.
 pub(crate) fn check_garden(plan: Option<&PathBuf>, settings: Option<&PathBuf>) -> Result<(), CommandFailure> {
     check(plan, "a plan (GeoJSON)")?;
     check(settings, "settings (TOML)")
@@ -30,7 +30,7 @@ pub(crate) fn name(path: &Path) -> String {
     }
 }
 
-/// Looks at all inputs before any is read, so that a mistyped name does not wait for the others.
+/// Looks at all inputs before reading any, so that a mistyped name is reported at once.
 pub(crate) fn check<'a>(
     paths: impl IntoIterator<Item = &'a PathBuf>,
     expected: &str,
@@ -80,7 +80,7 @@ fn open(path: &Path) -> Result<Box<dyn Read>, CommandFailure> {
     }
 }
 
-/// More than any plan, walk, settings or findings: findings of a park have some tens of millions.
+/// More than any plan, walk, settings or findings need: findings of a park have tens of millions of bytes.
 const MOST_BYTES: u64 = 256 << 20;
 
 /// All bytes of a small input (plan, walk, settings, findings).
@@ -99,7 +99,7 @@ pub(crate) fn bytes(path: &Path) -> Result<Vec<u8>, CommandFailure> {
     Ok(bytes)
 }
 
-/// Whether a file holds saved findings. Stdin is a log.
+/// Whether a file holds saved findings. Stdin counts as a log.
 pub(crate) fn is_saved(path: &Path) -> Result<bool, CommandFailure> {
     if is_stdin(path) {
         return Ok(false);
@@ -141,7 +141,7 @@ pub(crate) fn error_series(path: &Path, settings: &Settings) -> Result<ErrorSeri
     tussock_ingest::read_error_series(&name(path), open(path)?, &settings.limits).map_err(unread)
 }
 
-/// Reads all logs, one after the other, and puts together what belongs together.
+/// Reads all logs, one after the other, and joins those that belong together.
 pub(crate) fn logs(
     paths: &[PathBuf],
     options: &ReadOptions,

@@ -1,8 +1,8 @@
-//! Ctrl-C ends the run with 130, and never with half of a file.
+//! Ctrl-C ends the run with code 130, and never leaves half a file.
 //!
-//! Outside the moment of writing there is nothing to tidy, so the process ends at once. While files are being
-//! written the writer is only asked to stop: it drops what it has in hand, or finishes renaming, and then ends. A
-//! second Ctrl-C does not wait for that.
+//! Outside the moment of writing there is nothing to clean up, so the process ends at once. While files are being written,
+//! the writer is only asked to stop: it drops what it has in hand, or finishes renaming, and then ends. A second Ctrl-C does
+//! not wait for that.
 
 use crate::exit::{CommandFailure, Exit};
 use std::sync::atomic::{AtomicU8, Ordering};
@@ -23,7 +23,7 @@ pub(crate) fn install() {
             leave();
         }
     };
-    // Where no handler can be had the default one ends the process, which leaves at most a temporary file behind.
+    // If no handler can be installed, the default one ends the process and leaves at most a temporary file behind.
     let _ = ctrlc::set_handler(on_interrupt);
 }
 
@@ -44,7 +44,7 @@ impl Writing {
         Self(())
     }
 
-    /// Stops here when the user asked for it.
+    /// Stops here if the user asked for it.
     pub(crate) fn go_on(&self) -> Result<(), CommandFailure> {
         match STATE.load(Ordering::SeqCst) {
             ASKED_TO_STOP => Err(CommandFailure::Interrupted),

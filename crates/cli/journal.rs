@@ -1,4 +1,4 @@
-//! What a night shift tells on stderr: lines for people, or one JSON object a line for programs.
+//! What a night shift reports on stderr: lines for people, or one JSON object per line for programs.
 
 use crate::CommandResult;
 use crate::args::Format;
@@ -8,7 +8,7 @@ use serde_json::{Value, json};
 use time::OffsetDateTime;
 use time::format_description::well_known::Rfc3339;
 
-/// How grave it is.
+/// How serious it is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Gravity {
     Info,
@@ -16,7 +16,7 @@ pub(crate) enum Gravity {
     Error,
 }
 
-/// Tells what a run does, under one name for the run.
+/// Reports what a run does, under one name for the run.
 pub(crate) struct Journal<'a> {
     printer: &'a Printer,
     format: Format,
@@ -24,7 +24,7 @@ pub(crate) struct Journal<'a> {
 }
 
 impl<'a> Journal<'a> {
-    /// A run is named by the time at which it began and its process.
+    /// A run is named after its start time and its process.
     pub(crate) fn new(printer: &'a Printer, format: Format, begin_unix_s: f64) -> Self {
         Self {
             printer,
@@ -33,7 +33,7 @@ impl<'a> Journal<'a> {
         }
     }
 
-    /// One thing; in JSON with its figures.
+    /// Reports one event; in JSON with its figures.
     pub(crate) fn tell(&self, level: Gravity, garden: Option<&str>, message: &str, figures: &Value) {
         match self.format {
             Format::Human => self.printer.note(message),
@@ -41,14 +41,14 @@ impl<'a> Journal<'a> {
         }
     }
 
-    /// What only programs want to know.
+    /// Details that only programs need.
     pub(crate) fn detail(&self, garden: Option<&str>, message: &str, figures: &Value) {
         if self.format == Format::Json {
             self.line(Gravity::Info, garden, message, figures);
         }
     }
 
-    /// Tells why the run ends, and ends it: in JSON here, else where every command does.
+    /// Reports why the run ends, and ends it: in JSON here, otherwise where every command does.
     pub(crate) fn failure(&self, failure: CommandFailure) -> CommandResult {
         match failure {
             CommandFailure::Told { message, exit, .. } if self.format == Format::Json => {

@@ -1,11 +1,11 @@
 //! The command `tussock`: finds the grass that an autonomous mower leaves standing.
 //!
-//! The counter: it takes arguments, opens files, calls the rooms below, and writes what they answer. It measures nothing
+//! The counter: it takes arguments, opens files, calls the rooms below, and writes out their answers. It measures nothing
 //! itself.
 //!
-//! Every run takes the same steps in the same order, so that a mistake is reported before any work is done:
-//! arguments ([`args`], as typed) -> wishes ([`wishes`], checked) -> outputs ([`outputs`], probed) -> inputs
-//! ([`inputs`], read) -> work ([`commands`]) -> everything rendered -> everything written -> answer printed.
+//! Every run takes the same steps in the same order, so that a mistake is reported before any work is done: arguments
+//! ([`args`], as typed) -> wishes ([`wishes`], checked) -> outputs ([`outputs`], probed) -> inputs ([`inputs`], read) ->
+//! work ([`commands`]) -> everything rendered -> everything written -> answer printed.
 
 mod args;
 mod commands;
@@ -46,7 +46,7 @@ fn main() -> ExitCode {
     result.unwrap_or_else(|failure| printer.failure(&failure)).into()
 }
 
-/// Help and version go to stdout, wrong use to stderr; a reader that went away is no fault.
+/// Help and version go to stdout, wrong use to stderr; a reader that has gone is not an error.
 fn usage(error: &clap::Error) -> Exit {
     let printed = error.print();
     match (error.use_stderr(), printed) {
@@ -56,5 +56,5 @@ fn usage(error: &clap::Error) -> Exit {
     }
 }
 
-/// What a command comes back with.
+/// The result of a command.
 type CommandResult = Result<Exit, CommandFailure>;

@@ -1,4 +1,4 @@
-//! Where the figures of a run go that Prometheus reads: a file of ours, whole or not at all.
+//! Where a run's figures for Prometheus go: a file of ours, whole or not at all.
 
 use crate::exit::{CommandFailure, failure};
 use crate::outputs::{folder_of, stage};
@@ -9,7 +9,7 @@ const FIRST_LINE: &str = "# HELP tussock_run_exit_code ";
 /// A file that may be written.
 pub(crate) struct MetricsFile(PathBuf);
 
-/// Looks whether the file may be written: it is not there, or it is one of ours.
+/// Checks that the file may be written: it does not exist, or it is one of ours.
 pub(crate) fn probe(path: &Path) -> Result<MetricsFile, CommandFailure> {
     match std::fs::read(path) {
         Ok(bytes) if !bytes.starts_with(FIRST_LINE.as_bytes()) => Err(failure!(
@@ -24,7 +24,7 @@ pub(crate) fn probe(path: &Path) -> Result<MetricsFile, CommandFailure> {
 }
 
 impl MetricsFile {
-    /// Puts the figures in its place.
+    /// Replaces the file with these figures.
     pub(crate) fn write(&self, text: &str) -> Result<(), CommandFailure> {
         let cannot = |error| failure!("--metrics: {}: cannot be written: {error}", self.0.display());
         let file = stage(&folder_of(&self.0), text.as_bytes()).map_err(cannot)?;

@@ -1,15 +1,15 @@
-//! Files that go out: complete or not there at all, and never over somebody else's.
+//! Output files: complete or not there at all, and never written over somebody else's.
 //!
-//! In a folder of outputs, `.tussock-outputs.json` lists what this tool wrote there, with digests. A file that carries one
-//! of our names is replaced only while its content is what the list says; anything else belongs to somebody, be it a
-//! stranger's file of the same name or a page that a user edited by hand, and stops the run before it starts.
+//! In an output folder, `.tussock-outputs.json` lists what this tool wrote there, with digests. A file with one of our names
+//! is replaced only while its content is on the list. Any other file belongs to somebody, be it a stranger's file of the
+//! same name or a page that a user edited by hand, and stops the run before it starts.
 //!
-//! Everything is rendered before anything is written. Each file is written beside its place and renamed into it. The
-//! list is renewed twice: before the renames it knows the old and the new digests, after them only the new, so that a run
-//! that is killed in between leaves a folder that the next run still recognises.
+//! Everything is rendered before anything is written. Each file is written beside its final place and renamed into it. The
+//! list is renewed twice: before the renames it holds the old and the new digests, after them only the new, so that a run
+//! killed in between leaves a folder that the next run still recognises.
 //!
-//! Writers into one folder take turns (a lock on the folder, where the system has one; it goes with its holder), and each looks at
-//! the folder once more when it is its turn. So the folder holds the files of one run, never a mixture.
+//! Writers into one folder take turns (with a lock on the folder, if the system supports it; it disappears with its holder),
+//! and each checks the folder again when its turn comes. The folder therefore holds the files of one run, never a mixture.
 
 use crate::exit::{CommandFailure, failure};
 use crate::interrupt::Writing;
@@ -62,7 +62,7 @@ pub(crate) struct OutputFolder {
 }
 
 impl OutputFolder {
-    /// Looks at a folder before the work: can it be written, is everything in it ours, is no input in the way?
+    /// Checks a folder before the work: can it be written to, is everything in it ours, is no input in the way?
     pub(crate) fn probe<'a>(
         path: &Path,
         inputs: impl IntoIterator<Item = &'a PathBuf>,
@@ -96,7 +96,7 @@ impl OutputFolder {
         Ok(folder)
     }
 
-    /// What an earlier run wrote there and nobody changed since.
+    /// What an earlier run wrote there and nobody has changed since.
     fn ours(&self) -> Result<BTreeMap<String, Vec<String>>, CommandFailure> {
         let list = read_list(&self.path)?;
         let mut ours = BTreeMap::new();
@@ -116,8 +116,8 @@ impl OutputFolder {
         Ok(ours)
     }
 
-    /// Writes all files, then takes away those of an earlier run that this one does not make. Returns the paths in the
-    /// order given.
+    /// Writes all files, then removes those of an earlier run that this one does not make. Returns the paths in the order
+    /// given.
     pub(crate) fn write(&self, rendered: &[Rendered]) -> Result<Vec<PathBuf>, CommandFailure> {
         if let Some(stray) = rendered.iter().find(|file| !NAMES.contains(&file.name.as_str())) {
             return Err(failure!(
@@ -130,7 +130,7 @@ impl OutputFolder {
         fs::create_dir_all(&self.path).map_err(|error| unwritable(&self.path, &error))?;
         let written = self.write_in_turn(rendered, &writing);
         if is_new && written.is_err() {
-            // Ours to take away, and it goes only while it is empty.
+            // It is ours to remove, and only while it is empty.
             let _ = fs::remove_dir(&self.path);
         }
         written
@@ -142,7 +142,7 @@ impl OutputFolder {
         writing: &Writing,
     ) -> Result<Vec<PathBuf>, CommandFailure> {
         let _turn = turn(&self.path).map_err(|error| unwritable(&self.path, &error))?;
-        // Somebody may have written while we worked.
+        // Somebody may have written here while we worked.
         let ours = self.ours()?;
         let mut files: BTreeMap<String, Vec<String>> = rendered
             .iter()
@@ -175,7 +175,7 @@ impl OutputFolder {
             fs::remove_file(&path).map_err(|error| unwritable(&path, &error))?;
         }
         self.place(new_list, LIST)?;
-        // Renames are done: the files are whole, and an interrupt that came meanwhile may end the run now.
+        // The renames are done: the files are whole, and an interrupt that arrived meanwhile may end the run now.
         writing.go_on()?;
         Ok(written)
     }
@@ -204,14 +204,14 @@ impl OutputFolder {
     }
 }
 
-/// One new file beside nothing of ours: it is not replaced when it is there.
+/// One new file that is not part of an output folder; an existing file is not replaced.
 #[derive(Debug)]
 pub(crate) struct NewFile {
     path: PathBuf,
 }
 
 impl NewFile {
-    /// Looks at the place before the work.
+    /// Checks the place before the work.
     pub(crate) fn probe(path: &Path) -> Result<Self, CommandFailure> {
         match fs::symlink_metadata(path) {
             Ok(_) => Err(
@@ -248,15 +248,15 @@ pub(crate) fn write_new(files: &[(&NewFile, &[u8])]) -> Result<(), CommandFailur
     }
     writing.go_on()?;
     for (file, path) in staged {
-        // Somebody may have made a file of this name while we worked.
+        // Somebody may have created a file of this name while we worked.
         file.persist_noclobber(path)
             .map_err(|error| unwritable(path, &error.error))?;
     }
     writing.go_on()
 }
 
-/// Waits until no other run writes into the folder, and keeps others waiting while it is held. Where a file system knows no
-/// locks, nobody waits.
+/// Waits until no other run is writing into the folder, and keeps others waiting while the lock is held. If the file system
+/// has no locks, nobody waits.
 #[cfg(unix)]
 fn turn(folder: &Path) -> std::io::Result<Option<fs::File>> {
     let handle = fs::File::open(folder)?;
@@ -275,7 +275,7 @@ fn turn(_: &Path) -> std::io::Result<Option<fs::File>> {
 pub(crate) fn stage(folder: &Path, bytes: &[u8]) -> std::io::Result<NamedTempFile> {
     let mut builder = tempfile::Builder::new();
     builder.prefix(".tussock-").suffix(".part");
-    // A temporary file is for its owner alone; an output is for whom the user's umask says.
+    // A temporary file is readable by its owner only; an output follows the user's umask.
     #[cfg(unix)]
     builder.permissions(std::os::unix::fs::PermissionsExt::from_mode(0o666));
     let mut file = builder.tempfile_in(folder)?;
@@ -284,7 +284,7 @@ pub(crate) fn stage(folder: &Path, bytes: &[u8]) -> std::io::Result<NamedTempFil
     Ok(file)
 }
 
-/// The folder that something lies in.
+/// The folder that contains a path.
 pub(crate) fn folder_of(path: &Path) -> PathBuf {
     match path.parent() {
         Some(folder) if folder != Path::new("") => folder.to_owned(),
@@ -292,7 +292,7 @@ pub(crate) fn folder_of(path: &Path) -> PathBuf {
     }
 }
 
-/// Makes and removes something in the folder, or in the nearest one above it that is there.
+/// Creates and removes a file in the folder, or in its nearest existing parent.
 fn probe_writing(folder: &Path) -> Result<(), CommandFailure> {
     let mut nearest = folder.to_owned();
     loop {
@@ -324,7 +324,7 @@ fn probe_writing(folder: &Path) -> Result<(), CommandFailure> {
 }
 
 fn unwritable(path: &Path, error: &std::io::Error) -> CommandFailure {
-    // The error of a temporary file names its random path: only the reason is worth telling.
+    // The error of a temporary file names its random path, so only the reason is reported.
     let reason = error.kind().to_string();
     failure!("--out: {} cannot be written: {reason}", path.display())
 }
@@ -365,7 +365,7 @@ fn refuse_input(folder: &Path, input: &Path) -> Result<(), CommandFailure> {
 
 fn read_list(folder: &Path) -> Result<List, CommandFailure> {
     match fs::read(folder.join(LIST)) {
-        // A list that cannot be read proves nothing: the files then count as somebody else's.
+        // A list that cannot be read proves nothing, so the files count as somebody else's.
         Ok(bytes) => {
             let list: Option<List> = serde_json::from_slice(&bytes).ok();
             Ok(list.filter(|list| list.tool == "tussock").unwrap_or_default())
@@ -375,7 +375,7 @@ fn read_list(folder: &Path) -> Result<List, CommandFailure> {
     }
 }
 
-/// Digest of a plain file; `None` where there is nothing. A link or a folder has a digest that no list knows.
+/// Digest of a plain file; `None` if there is nothing. A link or a folder gets a digest that no list contains.
 fn digest_of(path: &Path) -> Result<Option<String>, CommandFailure> {
     match fs::symlink_metadata(path).as_ref().map(Metadata::is_file) {
         Ok(true) => {}
@@ -462,7 +462,7 @@ mod tests {
             .unwrap()
             .write(&rendered(&[("findings.json", "1"), ("map.png", "1")]))
             .unwrap();
-        // The list of both, and one of two files renamed: what a kill leaves behind.
+        // The list of both, and one of two files renamed: the state after a kill.
         let probed = probe(out).unwrap();
         let both = BTreeMap::from([
             ("findings.json".to_owned(), vec![digest(b"2"), digest(b"1")]),

@@ -9,7 +9,7 @@ use tussock_report::{Colour, Style, is_hostile};
 
 const ERROR: TextStyle = AnsiColor::Magenta.on_default().bold();
 const HINT: TextStyle = AnsiColor::Cyan.on_default().bold();
-/// Columns of the answer where stdout is no terminal.
+/// Width of the answer in columns if stdout is not a terminal.
 const COLUMNS_ELSEWHERE: usize = 80;
 
 /// Writes data and messages.
@@ -36,12 +36,12 @@ impl Printer {
         }
     }
 
-    /// How an answer is set on this stdout.
+    /// How an answer is styled on this stdout.
     pub(crate) const fn style(&self) -> Style {
         self.style
     }
 
-    /// Data: text of ours, or JSON.
+    /// Data: our own text, or JSON.
     pub(crate) fn data(&self, bytes: &[u8]) -> Result<(), CommandFailure> {
         let mut out = std::io::stdout().lock();
         out.write_all(&harmless_json(bytes))
@@ -52,14 +52,14 @@ impl Printer {
             })
     }
 
-    /// One line that is no data.
+    /// A line that is not data.
     pub(crate) fn note(&self, text: &str) {
         let mut err = anstream::stderr().lock();
-        // Where even stderr is closed there is nobody left to tell.
+        // If even stderr is closed, there is nobody left to tell.
         let _ = writeln!(err, "{}", harmless(text));
     }
 
-    /// What to do next: for people at a terminal, so that a script that succeeded hears nothing.
+    /// What to do next: for people at a terminal only, so that a script that succeeded sees nothing.
     pub(crate) fn hint(&self, text: &str) {
         if !std::io::stderr().is_terminal() {
             return;
@@ -68,7 +68,7 @@ impl Printer {
         let _ = writeln!(err, "{HINT}hint:{HINT:#} {}", harmless(text));
     }
 
-    /// Says what went wrong, and which exit code that is.
+    /// Reports what went wrong, and returns the exit code for it.
     pub(crate) fn failure(&self, failure: &CommandFailure) -> Exit {
         match failure {
             CommandFailure::ReaderGone => Exit::Done,
@@ -93,16 +93,17 @@ impl Printer {
     }
 }
 
-/// Names come from files and arguments: none of them may steer the terminal.
+/// Names come from files and arguments: none of them may control the terminal.
 pub(crate) fn harmless(text: &str) -> String {
     text.chars()
         .map(|letter| if is_hostile(letter) { '\u{fffd}' } else { letter })
         .collect()
 }
 
-/// JSON with what would steer a terminal written as escapes, which mean the same; any other data as it is.
+/// JSON in which characters that could control the terminal are written as escapes with the same meaning; any other data
+/// unchanged.
 fn harmless_json(bytes: &[u8]) -> Cow<'_, [u8]> {
-    // Line ends and tabs stand between values; in texts they are escaped already.
+    // Line ends and tabs occur between values; inside texts they are already escaped.
     let is_raw = |letter: char| is_hostile(letter) && !matches!(letter, '\n' | '\r' | '\t');
     let text = std::str::from_utf8(bytes).unwrap_or_default();
     if !text.starts_with('{') || !text.contains(is_raw) {

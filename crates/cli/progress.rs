@@ -1,5 +1,4 @@
-//! A sign of life on stderr, for a person who waits: only on a terminal, and only for work that takes more than a
-//! second.
+//! A sign of life on stderr for a waiting person: only on a terminal, and only for work that takes more than a second.
 
 use kdam::{Bar, BarBuilder, BarExt, term::Writer};
 use std::io::{IsTerminal, Write};
@@ -47,7 +46,7 @@ impl Progress {
             return;
         };
         shown.bar.set_description(what);
-        // One short of full: a full bar would be drawn even where the work was quick.
+        // One short of full, because a full bar would be drawn even for quick work.
         let done = (done_fraction.clamp(0.0, 1.0) * FULL as f64) as usize;
         if matches!(shown.bar.update_to(done.clamp(1, FULL - 1)), Ok(true)) {
             shown.is_visible = true;
@@ -60,7 +59,7 @@ impl Drop for Progress {
         if let Some(Ok(mut shown)) = self.bar.as_ref().map(Mutex::lock)
             && shown.is_visible
         {
-            // Nothing depends on it: a terminal that went away needs no clearing.
+            // Nothing depends on this: a terminal that has gone needs no clearing.
             let _ = shown.bar.clear();
             let _ = std::io::stderr().write_all(b"\r");
         }

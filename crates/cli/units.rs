@@ -1,10 +1,10 @@
 //! Numbers with their unit, as people type them: `22cm`, `0.22 m`, `220mm`, `95%`, `30 s`, `8h`.
 //!
-//! A bare number is refused: 22 of what? A guess would be wrong by a factor of a hundred without anybody noticing.
+//! A bare number is refused: 22 of what? A guess could be wrong by a factor of a hundred without anyone noticing.
 
 use crate::exit::{CommandFailure, failure};
 
-/// A unit and how many of the base unit it is.
+/// A unit, and how many base units it is.
 type Unit = (&'static str, f64);
 
 const LENGTHS: [Unit; 3] = [("mm", 0.001), ("cm", 0.01), ("m", 1.0)];
@@ -49,7 +49,7 @@ pub(crate) fn percent_as_fraction(flag: &str, typed: &str) -> Result<f64, Comman
     }
 }
 
-/// Seconds since 1970 of a date with a time and a zone.
+/// Seconds since 1970 of a date with time and zone.
 pub(crate) fn moment_unix_s(flag: &str, typed: &str) -> Result<f64, CommandFailure> {
     time::OffsetDateTime::parse(typed, &time::format_description::well_known::Rfc3339)
         .map(|moment| moment.unix_timestamp() as f64 + f64::from(moment.nanosecond()) * 1e-9)
@@ -80,7 +80,7 @@ fn measure(
         return Err(refused("has no unit").hint(format!("did you mean {trimmed}{unit}?")));
     }
     match units.iter().find(|(name, _)| *name == unit) {
-        // Division where the factor is a power of ten below one keeps 22cm at 0.22 exactly.
+        // If the factor is a power of ten below one, dividing keeps 22cm at exactly 0.22.
         Some((_, factor)) if *factor < 1.0 => Ok(number / (1.0 / factor).round()),
         Some((_, factor)) => Ok(number * factor),
         None => Err(refused(&format!(

@@ -6,10 +6,10 @@ use crate::units;
 use tussock_ingest::{Policy, ReadOptions, WalkRole};
 use tussock_types::{ComplaintSettings, GeoPoint, LimitSettings, PlanRole, Settings, with_causes};
 
-/// Cutting widths that a machine can have. The same range as the analysis takes; told here before anything is read.
+/// Cutting widths that a machine can have. The analysis accepts the same range; it is checked here before anything is read.
 const CUT_WIDTH_M: std::ops::RangeInclusive<f64> = 0.05..=2.0;
 
-/// A cutting width that a machine can have, where one is given.
+/// A cutting width that a machine can have, if one is given.
 pub(crate) fn cut_width_m(typed: Option<&str>) -> Result<Option<f64>, CommandFailure> {
     let Some(typed) = typed else { return Ok(None) };
     let cut_width_m = units::length_m("--cut-width", typed, "22cm")?;
@@ -42,7 +42,7 @@ fn date(typed: &str) -> Result<time::Date, CommandFailure> {
         .map_err(|_| failure!("--date: {typed:?} is no date, expected year-month-day, such as 2026-05-01"))
 }
 
-/// A place on Earth.
+/// A position on Earth.
 pub(crate) fn position(option: &str, typed: &str) -> Result<GeoPoint, CommandFailure> {
     typed.parse().map_err(|error| failure!("{option}: {error}"))
 }
@@ -67,7 +67,7 @@ pub(crate) fn complaints(typed: &[String]) -> Result<Vec<ComplaintSettings>, Com
 /// What the tracks of a walk are.
 pub(crate) fn walk_roles(typed: &[String]) -> Result<Vec<WalkRole>, CommandFailure> {
     let role = |typed: &String| {
-        // The last one: a name may hold others.
+        // The last equals sign: a name may contain others.
         let (name, word) = typed.rsplit_once('=').unwrap_or((typed, ""));
         let role = PlanRole::ALL
             .into_iter()
@@ -106,7 +106,7 @@ pub(crate) fn fail_under(arguments: &AnalyseArguments) -> Result<Option<f64>, Co
         .transpose()
 }
 
-/// A threshold on a share of the lawn needs a width to count with.
+/// A threshold on a share of the lawn needs a width for counting.
 pub(crate) fn threshold_has_width(threshold: Option<f64>, settings: &Settings) -> Result<(), CommandFailure> {
     if threshold.is_some() && settings.machine.cut_width_m.is_none() {
         return Err(CommandFailure::told(

@@ -1,7 +1,7 @@
-//! When did it begin, is it still so, and when was it mended?
+//! When did an alarm begin, does it still stand, and when was it mended?
 //!
-//! Every garden is held against its own history under one plan, night by night in their order, so an alarm depends on the nights
-//! alone: a late log re-opens what it changes.
+//! Every garden is compared with its own history under one plan, night by night in order, so an alarm depends on the nights
+//! alone: a late log works out again whatever it changes.
 //!
 //! | alarm | what is watched | worse by at least | usual scatter | nights at least |
 //! |---|---|---|---|---|
@@ -12,22 +12,23 @@
 //! | missed pocket | whether one identity is missed | | | 2 of 3 |
 //! | stuck spot | whether one place took at least four minutes | | | 2 of 3 |
 //!
-//! **Onset.** A cumulative sum of log-likelihood ratios (Page 1954; Lorden 1971; Hawkins & Olwell 1998) that falls no lower than
-//! zero: of a normal law about the usual against one that is worse by the amount of the table or by two standard deviations, the
-//! larger. Usual is the median of the last 28 quiet nights; the deviation is their median absolute deviation, drawn towards the
-//! scatter of the table as if five nights had shown that. A night counts no more than so much for it that the nights of the table
-//! are needed, and no more than a third of the limit against it (winsorised as by Hawkins 1993), so odd nights raise nothing and
-//! a good one clears little. Nights since the sum last stood at zero are under suspicion and enter no baseline: it is frozen at the
-//! onset, which is the night after which the mean excess is surest (Pignatiello & Samuel 2001). Pockets and spots are shown by
-//! 80 % of nights when they are there and by 2 % when not.
+//! **Onset.** A cumulative sum of log-likelihood ratios (Page 1954; Lorden 1971; Hawkins & Olwell 1998) that never falls
+//! below zero. It compares a normal law about the usual value with one that is worse by the amount in the table or by two
+//! standard deviations, whichever is larger. The usual value is the median of the last 28 quiet nights; the deviation is
+//! their median absolute deviation, pulled towards the scatter in the table with the weight of five nights. One night's
+//! contribution to the sum is limited, upwards so that at least the number of nights in the table is needed, and downwards
+//! to a third of the limit (winsorised as by Hawkins 1993), so odd nights raise no alarm and a good one clears little.
+//! Nights since the sum was last zero are under suspicion and enter no baseline: it is frozen at the onset, which is the
+//! night after which the mean excess is most certain (Pignatiello & Samuel 2001). Pockets and spots are taken to show in
+//! 80 % of nights if they are there and in 2 % if not.
 //!
-//! **Mended.** The same sum the other way round, from the level found to the frozen usual; for pockets and spots three nights
-//! without.
+//! **Mended.** The same sum in the other direction, from the level found to the frozen usual value; for pockets and spots,
+//! three nights without them.
 //!
-//! **Equal hours.** A night of more or fewer hours is brought to the median of the garden's first fourteen by the law of a random
-//! search (Koopman 1956), so rain is no fault; one of less than a third of them says nothing.
+//! **Equal hours.** A night with more or fewer hours is converted to the median hours of the garden's first fourteen nights
+//! by the law of random search (Koopman 1956), so rain is not a fault; a night with less than a third of them says nothing.
 //!
-//! **Cut short.** A night whose log spans less than three quarters of the usual hours says nothing, except of lost hours.
+//! **Cut short.** A night whose log spans less than three quarters of the usual hours says nothing, except about lost hours.
 //!
 //! The amounts, shares and limits were chosen on the model of `docs/alarms.md`, which measures them; they have no source.
 
@@ -40,10 +41,10 @@ use std::f64::consts::LN_2;
 use std::ops::RangeBounds;
 use tussock_types::{Alarm, math};
 
-/// Changes when the same nights lead to other alarms: all are then worked out anew.
+/// Changes if the same nights lead to other alarms: all are then worked out again.
 const RULES: u32 = 1;
 const LIMIT: f64 = 8.0;
-/// What two nights, or three, bring to the limit at most.
+/// The most that one of two, or of three, nights may contribute to the limit.
 const OF_TWO: f64 = 0.55 * LIMIT;
 const OF_THREE: f64 = 0.37 * LIMIT;
 const AGAINST: f64 = LIMIT / 3.0;
@@ -51,23 +52,23 @@ const USUAL_NIGHTS: usize = 28;
 const LEAST_USUAL: usize = 3;
 const EQUAL_HOURS_NIGHTS: usize = 14;
 const PRIOR_NIGHTS: f64 = 5.0;
-/// Standard deviation of a normal law over the median of absolute deviations.
+/// Standard deviation of a normal law over its median absolute deviation.
 const SD_PER_MAD: f64 = 1.4826;
 const WHOLE_SPAN: f64 = 0.75;
 const SHOWN_IF_THERE: f64 = 0.8;
 const SHOWN_IF_NOT: f64 = 0.02;
 const STUCK_MIN: f64 = 4.0;
-/// Spots nearer than this on two nights are one place; about the reach within which episodes are gathered.
+/// Spots closer than this on two nights are one place; about the reach within which episodes are gathered.
 const SAME_SPOT_M: f64 = 2.0;
 const AT_ONCE: usize = 1000;
 
-/// One figure of a night that is watched, on a scale on which worse is larger.
+/// One figure of a night that is watched, on a scale where larger is worse.
 struct Watched {
     alarm: Alarm,
     column: &'static str,
-    /// Added before the logarithm; none where the figure itself is watched.
+    /// Added before taking the logarithm; none if the figure itself is watched.
     added: Option<f64>,
-    /// 1 where more is worse, -1 where less is.
+    /// 1 if more is worse, -1 if less is.
     sign: f64,
     worse_by: f64,
     scatter: f64,
@@ -95,7 +96,7 @@ impl Watched {
         self.added.map_or(scaled, |added| math::exp(scaled) - added)
     }
 
-    /// Median and standard deviation of quiet nights, where there are enough.
+    /// Median and standard deviation of quiet nights, if there are enough.
     fn law(&self, quiet: &[f64]) -> Option<(f64, f64)> {
         let mut last: Vec<f64> = quiet.iter().rev().take(USUAL_NIGHTS).copied().collect();
         let usual = math::median(&mut last).filter(|_| last.len() >= LEAST_USUAL)?;
@@ -112,16 +113,16 @@ impl Watched {
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct Episode {
     pub(crate) alarm: Alarm,
-    /// Identity of a pocket or a spot; empty for the whole garden.
+    /// Identity of a pocket or spot; empty for the whole garden.
     pub(crate) what: String,
     pub(crate) since: NightNumber,
-    /// Night whose log decided it.
+    /// The night whose log decided it.
     pub(crate) opened: NightNumber,
-    /// First night without it, and the night whose log decided that.
+    /// The first night without it, and the night whose log decided that.
     pub(crate) mended: Option<(NightNumber, NightNumber)>,
     /// Nights that showed it.
     pub(crate) nights: u64,
-    /// What was usual before it, its deviation on the scale that is watched, and what was found since.
+    /// What was usual before it, the deviation on the watched scale, and what was found since.
     pub(crate) law: Option<(f64, f64)>,
     pub(crate) found: Option<f64>,
     pub(crate) gain_m2: f64,
@@ -195,14 +196,14 @@ impl Episode {
         })
     }
 
-    /// Whether it stood open on the morning after a night.
+    /// Whether it was open on the morning after a night.
     pub(crate) fn is_open(&self, night: NightNumber) -> bool {
         self.opened <= night && self.mended.is_none_or(|(_, closed)| closed > night)
     }
 }
 
-/// An alarm that is open, or may open: a sum of log-likelihood ratios that falls no lower than zero, and the nights since it stood
-/// there, each with its figure.
+/// An alarm that is open, or may open: a sum of log-likelihood ratios that never falls below zero, and the nights since it
+/// was last zero, each with its figure.
 struct Life {
     open: Option<Episode>,
     sum: f64,
@@ -211,7 +212,7 @@ struct Life {
 
 /// What a night changes.
 enum Turn {
-    /// These figures are under no suspicion; most often none are or this night's is.
+    /// These figures are not under suspicion; most often there are none, or just this night's.
     Cleared(Vec<(NightNumber, f64)>),
     /// It has opened or is mended, in these nights.
     Decided(Vec<(NightNumber, f64)>),
@@ -241,7 +242,7 @@ impl Life {
         }
     }
 
-    /// Ends the alarm with the first of the nights that showed that it is mended.
+    /// Ends the alarm with the first of the nights that showed it to be mended.
     fn mend(&mut self, nights: &[(NightNumber, f64)], out: &mut Vec<Episode>) {
         let (first, last) = (nights.first(), nights.last());
         out.extend(self.open.take().map(|one| Episode {
@@ -251,7 +252,7 @@ impl Life {
     }
 }
 
-/// Index of the night since which the mean lies surest beyond a level.
+/// Index of the night since which the mean is most certainly beyond a level.
 fn onset(nights: &[(NightNumber, f64)], level: f64) -> usize {
     let (mut excess, mut best) = (0.0, (f64::NEG_INFINITY, 0));
     for (at, (_, scaled)) in nights.iter().enumerate().rev() {
@@ -264,7 +265,7 @@ fn onset(nights: &[(NightNumber, f64)], level: f64) -> usize {
     best.1
 }
 
-/// All that is known of one garden under its plan.
+/// Everything that is known about one garden under its plan.
 pub(crate) struct History<'a> {
     pub(crate) nights: &'a BTreeMap<NightNumber, TableRow>,
     pub(crate) pockets: &'a ByNight,
@@ -294,7 +295,7 @@ impl History<'_> {
         out
     }
 
-    /// Every alarm there was, those before the first night among them.
+    /// Every alarm there was, including those before the first night.
     pub(crate) fn episodes(&self) -> Vec<Episode> {
         let cut_short = self.cut_short();
         let ended = self.before.iter().filter(|one| one.mended.is_some());
@@ -322,7 +323,7 @@ impl History<'_> {
         self.before.iter().filter(is_open)
     }
 
-    /// A figure of each night that says something of it.
+    /// The figure of each night that says something about it.
     fn figures(&self, watched: &Watched, cut_short: &BTreeSet<NightNumber>) -> Vec<(NightNumber, f64)> {
         let is_whole = |night: &&NightNumber| !cut_short.contains(night);
         let first = self.nights.keys().filter(is_whole).take(EQUAL_HOURS_NIGHTS);
@@ -348,7 +349,7 @@ impl History<'_> {
     fn watch(&self, watched: &Watched, cut_short: &BTreeSet<NightNumber>, out: &mut Vec<Episode>) {
         let mut life = Life::new(self.open_before(watched.alarm).next());
         let mut quiet: Vec<f64> = Vec::new();
-        // Since the onset, on the scale that is watched.
+        // Since the onset, on the watched scale.
         let found = life.open.as_ref().and_then(|one| one.found);
         let mut since: Vec<f64> = found.map(|found| watched.scaled(found)).into_iter().collect();
         let only = |nights: &[(NightNumber, f64)]| -> Vec<f64> { nights.iter().map(|one| one.1).collect() };
@@ -366,7 +367,7 @@ impl History<'_> {
                 let level = math::median(&mut since.clone()).unwrap_or(scaled);
                 let level = level.max(usual + watched.worse_by);
                 let apart = level - usual;
-                // Half way back is neither: the farther the two lie apart, the less a small step over it says.
+                // Half way back is neither: the farther apart the two are, the less a small step beyond the middle says.
                 let variance = (sd * sd).max(apart * apart / 16.0);
                 let ratio = apart / variance * (f64::midpoint(usual, level) - scaled);
                 let turn = life.take(
@@ -407,7 +408,7 @@ impl History<'_> {
         out.extend(life.open);
     }
 
-    /// What was found since the onset, and what that costs.
+    /// What was found since the onset, and its cost.
     fn weigh(&self, watched: &Watched, life: &mut Life, since: &[f64]) {
         let Some(one) = &mut life.open else { return };
         one.found = math::median(&mut since.to_vec()).map(|scaled| watched.figure(scaled));
@@ -429,7 +430,8 @@ impl History<'_> {
             .unwrap_or(0.0)
     }
 
-    /// Lawn that so many more hours would bring in the newest of some nights, by the law of a random search (Koopman 1956).
+    /// Lawn that this many more hours would bring in the newest of several nights, by the law of random search (Koopman
+    /// 1956).
     fn more_hours_m2(&self, nights: impl RangeBounds<NightNumber>, more_h: f64) -> f64 {
         let newest = self.nights.range(nights).next_back().map(|(night, _)| *night);
         let of = |column: &str| self.of(newest?, column);
@@ -443,7 +445,7 @@ impl History<'_> {
         (left - math::powf(left, 1.0 + more_h / driving_h)) * self.lawn_m2()
     }
 
-    /// Rows by what they show and night.
+    /// Rows by what they show, and by night.
     fn shown<'r>(
         &self,
         rows: &'r BTreeMap<NightNumber, Vec<TableRow>>,
@@ -545,7 +547,7 @@ impl History<'_> {
     }
 }
 
-/// The known spot at the place of a row; an empty name for a place where none is known.
+/// The known spot at a row's place; an empty name for a place where none is known.
 fn same_spot(row: &TableRow, known: &[(String, f64, f64)]) -> Option<String> {
     let number = |name: &str| row[STUCK_SPOTS.at(name)].number();
     let (east_m, north_m) = number("east_m").zip(number("north_m"))?;
@@ -572,11 +574,11 @@ pub(crate) fn by_garden(rows: Vec<(NightNumber, TableRow)>) -> HashMap<String, B
 }
 
 impl Store {
-    /// Works alarms out anew where nights have changed since, in stores of older versions too. Alarms that opened before the first
-    /// night that is kept go on from where they stood.
+    /// Works alarms out again where nights have changed since, also in stores of older versions. Alarms that opened before
+    /// the first night that is kept continue from where they stood.
     ///
     /// # Errors
-    /// When the store cannot be read or written; alarms of at most a thousand gardens are then as they were.
+    /// If the store cannot be read or written; the alarms of at most a thousand gardens are then unchanged.
     pub fn renew_alarms(&mut self) -> Result<(), BatchError> {
         let ever = NightNumber::MIN..=NightNumber::MAX;
         let plans = ColumnChoice::Some(&["plan_sha256"]);
@@ -645,7 +647,8 @@ impl Store {
     }
 }
 
-/// Alarms that opened before the first night under the same plan, and rows of those under another plan, which ended with it.
+/// Alarms that opened before the first night under the same plan, and rows of those under another plan, which ended with
+/// that plan.
 fn carried(
     old: Vec<TableRow>,
     nights: &BTreeMap<NightNumber, TableRow>,
@@ -670,7 +673,7 @@ fn carried(
     (before, others)
 }
 
-/// Digest of what alarms follow from.
+/// Digest of everything that alarms follow from.
 fn key_of(nights: &ByNight, plan: Option<&Value>) -> String {
     let mut text = format!("{RULES} {:?}\n", plan.and_then(Value::text));
     for (night, rows) in nights {
@@ -681,7 +684,7 @@ fn key_of(nights: &ByNight, plan: Option<&Value>) -> String {
     tussock_ingest::digest(text.as_bytes())[..32].to_owned()
 }
 
-/// The row of what is usual in a garden: medians of its last quiet and troubled nights alike.
+/// The row with a garden's usual figures: medians of its last nights, quiet or not.
 fn usual(garden: &str, key: &str, nights: &BTreeMap<NightNumber, TableRow>) -> TableRow {
     let of = |column: &str| {
         let last = nights.values().rev().take(USUAL_NIGHTS);

@@ -14,7 +14,7 @@ struct Shown {
     error_m: f64,
 }
 
-/// Quiet nights scatter by two points, five parts in a hundred of the hours, and a tenth of the error, in a fixed order.
+/// Quiet nights scatter by two points, five per cent of the hours, and a tenth of the error, in a fixed order.
 fn quiet(number: usize) -> Shown {
     let odd = [0.3, -1.0, 0.9, -0.4, 1.2, -1.3, 0.1, 0.6, -0.7, -0.2][number % 10];
     let other = [-0.8, 0.2, 1.1, -1.2, 0.5, 0.4, -0.1, -0.6, 1.0][number % 9];
@@ -55,7 +55,7 @@ fn episodes(nights: &BTreeMap<NightNumber, TableRow>, before: Vec<Episode>) -> V
     history.episodes()
 }
 
-/// Kind, first night, night that decided, first night without, from 0.
+/// Kind, first night, night that decided it, first night without it, counted from 0.
 type Told = (Alarm, i32, i32, Option<i32>);
 
 fn told(episodes: &[Episode]) -> Vec<Told> {
@@ -138,7 +138,7 @@ fn rain_is_no_fault_and_as_much_in_fewer_hours_is_as_usual() {
 fn one_odd_night_and_a_log_cut_short_raise_nothing() {
     let odd = |number: usize| match number {
         15 | 30 => worse(number),
-        // A log that ends after half of the night shows half of it, and what it cannot show.
+        // A log that ends after half of the night shows half of it, and nothing of the rest.
         22 | 23 | 40 => Shown {
             visited: 0.6,
             driving_h: 3.0,
@@ -151,7 +151,8 @@ fn one_odd_night_and_a_log_cut_short_raise_nothing() {
         told(&episodes(&nights(60, |number| Some(odd(number))), Vec::new())),
         []
     );
-    // Where it goes on like that, hours are lost: told, since the first of them; of what a short log shows nothing.
+    // If it goes on like that, hours are lost: reported, since the first of those nights; a short log shows nothing of the
+    // rest.
     let short = |number: usize| if number < 22 { quiet(number) } else { odd(22) };
     let found = episodes(&nights(30, |number| Some(short(number))), Vec::new());
     assert_eq!(told(&found), [(LostHours, 22, 24, None)]);
@@ -227,7 +228,7 @@ fn an_alarm_outlives_the_nights_that_opened_it() {
     };
     let before = episodes(&kept(0, 50), Vec::new());
     assert_eq!(told(&before), [(LessVisited, 20, 21, None)]);
-    // Fifteen nights are kept, all of them bad: it goes on, and ends when it is mended.
+    // Fifteen nights are kept, all of them bad: the alarm goes on, and ends when the fault is mended.
     let later = episodes(&kept(45, 60), before.clone());
     assert_eq!(told(&later), [(LessVisited, 20, 21, None)]);
     assert_eq!(later[0].law, before[0].law);
@@ -268,7 +269,7 @@ fn pockets_and_spots_need_two_nights_of_three_and_go_after_three_without() {
             .collect()
     };
     let pockets = at(&[2, 10, 12, 13, 15, 16], &|_| pocket("p"));
-    // It drifts by half a metre each night and stays one spot; what takes three minutes is none.
+    // It drifts by half a metre each night and stays one spot; a place that takes three minutes is none.
     let spots = at(&[5, 6, 8, 9, 20, 21], &|number| {
         spot(
             "S1",

@@ -1,15 +1,15 @@
-//! How is one garden worked through on a machine that has no store?
+//! How is one garden processed on a machine that has no store?
 //!
-//! Many machines share the work of a night: each gets whole gardens, their files and what the tables know of them, and says what
-//! is to change in the tables. Whoever has the tables carries it out. It is the lookout, the worker and the bookkeeping of
-//! [`crate::run`] for one garden at a time, so the tables are those of a run on one machine.
+//! Many machines share the work of a night: each gets whole gardens, their files and what the tables know about them, and
+//! returns the changes to the tables. Whoever has the tables makes them. The lookout, the worker and the bookkeeping are
+//! those of [`crate::run`], for one garden at a time, so the tables are the same as after a run on one machine.
 //!
-//! Files come as a list ([`Listing`]) and, as far as they are needed, as files in a folder. A known log that a night needs again
-//! although nobody brought it is named in [`Outcome::absent`]; then nothing is booked, and the garden is to be brought again
-//! with its logs.
+//! Files come as a list ([`Listing`]) and, as far as they are needed, as files in a folder. A known log that a night needs
+//! again but that was not supplied is named in [`Outcome::absent`]; then nothing is booked, and the garden must be supplied
+//! again with its logs.
 //!
-//! Exact: the same rows as [`crate::run::run`] without suggestions. Not done here, since it needs all gardens: suggestions for the
-//! worst, and taking away old nights.
+//! Exact: the same rows as [`crate::run::run`] without suggestions. Not done here, because they need all gardens:
+//! suggestions for the worst, and deleting old nights.
 
 use crate::bucket::{Bucket, Listed, Objects, SeenFile};
 use crate::clock::Clock;
@@ -24,13 +24,13 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::io::{Error, ErrorKind};
 use std::path::PathBuf;
 
-/// Files of which there is a list, and a folder that has those that can be read.
+/// A list of files, and a folder with those that can be read.
 pub struct Listing {
     folder: PathBuf,
     files: BTreeMap<String, SeenFile>,
 }
 
-/// A path below the place with one `/` between names; nothing where it leads out of the place.
+/// A path below the place with single `/` between names; `None` if it leads out of the place.
 pub fn plain(path: &str) -> Option<String> {
     let mut names: Vec<&str> = Vec::new();
     for name in path.split('/') {
@@ -46,7 +46,7 @@ pub fn plain(path: &str) -> Option<String> {
 }
 
 impl Listing {
-    /// Files by their paths below the place. Contents lie under the same paths in the folder.
+    /// Files by their paths below the place. Their contents have the same paths in the folder.
     pub fn new(folder: PathBuf, found: impl IntoIterator<Item = SeenFile>) -> Self {
         Self {
             folder,
@@ -74,7 +74,7 @@ impl Objects for Listing {
         } else {
             format!("{folder}/")
         };
-        // Paths go out under the name that was asked for, as from a folder.
+        // Paths are returned under the name that was requested, as from a folder.
         let below = |name: &str| {
             if path.is_empty() {
                 name.to_owned()
@@ -100,14 +100,14 @@ impl Objects for Listing {
                 }
             }
         }
-        // "a-b/x" sorts between "a" and "a/x": a folder may come up again.
+        // "a-b/x" sorts between "a" and "a/x", so a folder may come up again.
         folders.sort();
         folders.dedup();
         Ok((folders, files))
     }
 }
 
-/// Rows that the tables have of one garden, with their nights (0 in `gardens`).
+/// Rows that the tables have about one garden, with their nights (0 in `gardens`).
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct KnownRows {
     /// Of `logs`.
@@ -123,7 +123,7 @@ pub struct KnownRows {
 }
 
 impl KnownRows {
-    /// Puts a row where it belongs; those of other tables are not needed.
+    /// Adds a row to its table; rows of other tables are not needed.
     pub fn push(&mut self, table: &str, night: NightNumber, row: TableRow) {
         let rows = match table {
             name if name == LOGS.name => &mut self.logs,
@@ -137,14 +137,14 @@ impl KnownRows {
     }
 }
 
-/// What is to change in the tables.
+/// The changes to make in the tables.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Outcome {
-    /// Rows to add, after others were taken away.
+    /// Rows to add, after others were removed.
     pub put: Vec<PutRow>,
-    /// Rows of this garden to take away.
+    /// Rows of this garden to remove.
     pub drop: Vec<DropRows>,
-    /// Known logs that are needed too; then there is nothing to change yet.
+    /// Known logs that are needed too; if there are any, nothing is to be changed yet.
     pub absent: Vec<String>,
     /// How much was done.
     pub done: Done,
@@ -162,20 +162,20 @@ impl Outcome {
     }
 }
 
-/// What becomes of a known log that a night needs again and that nobody brought.
+/// What happens to a known log that a night needs again and that was not supplied.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Absent {
-    /// It is asked for, and nothing is booked.
+    /// It is requested, and nothing is booked.
     AskedFor,
-    /// It cannot be had: its nights are rows of `failures`.
+    /// It is unavailable: its nights become rows of `failures`.
     Failed,
 }
 
-/// Works through one garden. `folder` is where a worker finds the files, `bucket` lists them.
+/// Processes one garden. `folder` is where a worker finds the files, `bucket` lists them.
 ///
 /// # Errors
-/// When no worker can be started, or the rows of the tables cannot be understood. What concerns a log, a night, the plan or the
-/// settings is a row of `failures`.
+/// If no worker can be started, or the rows of the tables are not understood. Faults of a log, a night, the plan or the
+/// settings become rows of `failures`.
 pub fn work_apart(
     hand: &mut Hand,
     folder: &str,
@@ -229,8 +229,8 @@ pub fn work_apart(
     Ok(Outcome::of(change, done))
 }
 
-/// The row of `failures` for a garden that could not be worked through at all; its other rows stay as they are. It is booked to the
-/// night in which the newest of its files landed.
+/// The row of `failures` for a garden that could not be processed at all; its other rows stay as they are. It is booked to
+/// the night in which the newest of its files arrived.
 pub fn gave_up(
     garden: &GardenInput,
     clock: Clock,

@@ -1,7 +1,7 @@
 //! Where the logs lie: a folder, or a bucket behind the `s3` feature.
 //!
-//! Requests that fail are tried again, each time after twice the pause; what is not there is not asked for again. A folder is
-//! read by the standard library: the plain build then has no runtime, no HTTP and no TLS in it.
+//! Failed requests are tried again, each time after twice the pause; objects that do not exist are not requested again. A
+//! folder is read by the standard library, so the plain build contains no runtime, no HTTP and no TLS.
 
 use crate::BatchError;
 use serde::{Deserialize, Serialize};
@@ -9,11 +9,11 @@ use std::io::{Error, ErrorKind};
 use std::path::{Path, PathBuf};
 use std::time::Duration;
 
-/// A request is tried so often. With one request in ten failing, one of a million is given up.
+/// Attempts per request. If one request in ten fails, one in a million is given up.
 const TRIES: u32 = 6;
 const FIRST_PAUSE: Duration = Duration::from_millis(20);
 
-/// Something that lies there.
+/// An object in the bucket.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct SeenFile {
     /// Path below the place.
@@ -27,28 +27,28 @@ pub struct SeenFile {
 /// Names directly below a path: folders, and files.
 pub type Listed = (Vec<String>, Vec<SeenFile>);
 
-/// Something that can be listed and read, once; whoever asks tries again.
+/// Something that can be listed and read, once per call; the caller tries again.
 pub trait Objects: Send + Sync {
-    /// All bytes of something.
+    /// All bytes of an object.
     ///
     /// # Errors
-    /// What the place says; `NotFound` where there is nothing.
+    /// The error of the place; `NotFound` if the object does not exist.
     fn read(&self, path: &str) -> std::io::Result<Vec<u8>>;
-    /// What lies directly below a path; nothing where there is no such folder.
+    /// What is directly below a path; nothing if there is no such folder.
     ///
     /// # Errors
-    /// What the place says.
+    /// The error of the place.
     fn list(&self, path: &str) -> std::io::Result<Listed>;
 }
 
-/// How far a place reaches. Who may put a line into `gardens.toml` or a link among the logs is not always who may read this
-/// computer's files.
+/// How far a place reaches. Someone who may add a line to `gardens.toml` or a link among the logs need not be allowed to
+/// read this computer's files.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 pub enum PlaceReach {
-    /// What lies in it, once all links are followed.
+    /// Only what is inside it, once all links are followed.
     #[default]
     Inside,
-    /// Wherever paths and links lead: operators keep logs on other disks.
+    /// Wherever paths and links lead, because operators keep logs on other disks.
     Anywhere,
 }
 
@@ -64,7 +64,7 @@ impl Folder {
         Self { path, reach }
     }
 
-    /// Where something really lies.
+    /// The real path of an object.
     fn real(&self, path: &str) -> std::io::Result<PathBuf> {
         let real = self.path.join(path).canonicalize()?;
         if self.reach == PlaceReach::Inside && !real.starts_with(self.path.canonicalize()?) {
@@ -100,10 +100,10 @@ impl Objects for Folder {
             } else {
                 format!("{path}/{name}")
             };
-            // A link is listed as what it leads to; where that is outside it cannot be read.
+            // A link is listed as its target; if that is outside, it cannot be read.
             let about = match std::fs::metadata(entry.path()) {
                 Ok(about) => about,
-                // Gone between listing and looking.
+                // It disappeared between listing and looking.
                 Err(error) if error.kind() == ErrorKind::NotFound => continue,
                 Err(error) => return Err(error),
             };
@@ -131,11 +131,11 @@ pub struct Bucket {
 }
 
 impl Bucket {
-    /// Opens a folder, or `s3://bucket/folder` where the `s3` feature is built in (keys, region and endpoint come from the
+    /// Opens a folder, or `s3://bucket/folder` if the `s3` feature is built in (keys, region and endpoint come from the
     /// usual `AWS_` variables).
     ///
     /// # Errors
-    /// When there is no such place, or it is of a kind that this build does not know.
+    /// If there is no such place, or this build does not know its kind.
     pub fn open(place: &str, reach: PlaceReach) -> Result<Self, BatchError> {
         let wrong = |why: String| BatchError::Place {
             place: place.to_owned(),
@@ -204,7 +204,7 @@ impl Bucket {
         loop {
             match request() {
                 Ok(answer) => return Ok(answer),
-                // These two stay as they are.
+                // These two are passed on unchanged.
                 Err(source)
                     if tries == TRIES
                         || matches!(source.kind(), ErrorKind::NotFound | ErrorKind::PermissionDenied) =>
@@ -224,18 +224,18 @@ impl Bucket {
         }
     }
 
-    /// All bytes of something.
+    /// All bytes of an object.
     ///
     /// # Errors
-    /// When it is not there, or cannot be read after several tries.
+    /// If it does not exist, or cannot be read after several attempts.
     pub fn read(&self, path: &str) -> Result<Vec<u8>, BatchError> {
         self.tried(path, "read", || self.objects.read(path))
     }
 
-    /// Names of what lies directly below a path, in order: folders, and files.
+    /// Names directly below a path, in order: folders, and files.
     ///
     /// # Errors
-    /// When it cannot be listed after several tries.
+    /// If it cannot be listed after several attempts.
     pub fn list(&self, path: &str) -> Result<Listed, BatchError> {
         let (mut folders, mut files) = self.tried(path, "listed", || self.objects.list(path))?;
         folders.sort();
@@ -249,7 +249,7 @@ mod tests {
     use super::*;
     use std::sync::atomic::{AtomicUsize, Ordering};
 
-    /// A place where one request in ten fails, in a pattern that is not a rhythm.
+    /// A place where one request in ten fails, in an irregular pattern.
     struct Shaky(Folder, AtomicUsize);
 
     impl Shaky {

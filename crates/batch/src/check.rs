@@ -1,16 +1,16 @@
 //! Would a run find what it needs?
 //!
-//! The dry run: manifest, plans, settings, and of each garden the log that was written last. Nothing is analysed, and there is no
+//! The dry run: manifest, plans, settings, and each garden's most recently written log. Nothing is analysed, and there is no
 //! store. Logs are read by this process, without the limits of workers.
 
 use crate::bucket::{Bucket, PlaceReach};
 use crate::run::{Done, JobsFor, KnownGardens, ShiftNews};
 use crate::{BatchError, gardens, work};
 
-/// Looks at every garden of a place; told as by a run.
+/// Checks every garden of a place; reports like a run.
 ///
 /// # Errors
-/// When the place cannot be listed or the manifest is not sound.
+/// If the place cannot be listed or the manifest is not sound.
 pub fn check(
     place: &str,
     reach: PlaceReach,

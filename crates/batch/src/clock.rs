@@ -1,23 +1,24 @@
-//! Can a log be of the night that it names?
+//! Can a log belong to the night that it names?
 //!
-//! A machine's clock may lie by years; one such night in the tables would be the newest, and everything else old. So a night is
-//! history only where the time of its file and that of this computer allow it, the later of the two, since either may be
-//! behind: not when it begins more than a day after it (nobody logs tomorrow), nor when it lies two years or more before it (a
-//! clock that was never set, a week counter of ten bits that rolled over, IS-GPS-200). The manifest may allow older logs
-//! (`oldest_log_days`), up to the 1024 weeks of that counter: an archive that is read in after years.
+//! A machine's clock may be wrong by years; one such night in the tables would be the newest, and everything else would be
+//! old. So a night is history only if the time of its file and the time of this computer allow it. The later of the two is
+//! used, because either may be behind. A night must not begin more than a day after that time (nobody logs tomorrow), nor
+//! lie two years or more before it (a clock that was never set, or a week counter of ten bits that rolled over, IS-GPS-200).
+//! The manifest may allow older logs (`oldest_log_days`), up to the 1024 weeks of that counter, for archives that are read
+//! in after years.
 //!
-//! Limits: a clock that is some months behind cannot be told from a log that comes late. The time is an input.
+//! Limits: a clock that is a few months behind cannot be distinguished from a log that comes late. The time is an input.
 
 use crate::night::{self, NightNumber};
 use serde::{Deserialize, Serialize};
 use tussock_types::GardenClock;
 
-/// Zones, and clocks that are a little off.
+/// Allows for time zones, and clocks that are slightly off.
 const TOLERANCE_S: f64 = 86_400.0;
 const DAY_S: f64 = 86_400.0;
 /// 1024 weeks: the ten bits of the week number that GPS satellites send.
 pub(crate) const ROLLOVER_DAYS: i32 = 7168;
-/// Logs that are older are set aside where the manifest says nothing: two years.
+/// Older logs are set aside if the manifest says nothing: two years.
 pub const USUAL_OLDEST_LOG_DAYS: i32 = 730;
 
 /// What time it is, and when a night turns.
@@ -27,7 +28,7 @@ pub struct Clock {
     pub now_unix_s: f64,
     /// Hour of the day at which a night ends and the next begins.
     pub night_turns_at_h: u8,
-    /// Nights that lie so many days back or more are no history.
+    /// Nights that lie this many days back or more are not history.
     #[serde(default = "usual_oldest_log_days")]
     pub oldest_log_days: i32,
 }
@@ -36,7 +37,7 @@ const fn usual_oldest_log_days() -> i32 {
     USUAL_OLDEST_LOG_DAYS
 }
 
-/// Why a night is no history.
+/// Why a night is not history.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub(crate) enum NightDoubt {
     /// It had not begun.
@@ -46,7 +47,7 @@ pub(crate) enum NightDoubt {
 }
 
 impl Clock {
-    /// What speaks against a night of a log that was written then.
+    /// What speaks against a night of a log that was written at this time.
     pub(crate) fn doubt(
         self,
         night: NightNumber,
@@ -73,7 +74,7 @@ impl Clock {
         )
     }
 
-    /// The night to which something is booked that landed then; tonight, where that cannot be.
+    /// The night to which something that arrived then is booked; tonight, if that is impossible.
     pub fn landed(self, modified_unix_ms: i64, zone: &GardenClock) -> NightNumber {
         let landed_s = modified_unix_ms as f64 / 1000.0;
         let is_possible = (self.now_unix_s - f64::from(ROLLOVER_DAYS) * DAY_S
@@ -110,10 +111,10 @@ mod tests {
             (NOW + 365, NOW, Some(NightDoubt::NotBegun)),
             // The computer's clock is behind.
             (NOW + 365, NOW + 365, None),
-            // The file's is: a card whose clock begins in 1980.
+            // The file's clock is behind: a card whose clock begins in 1980.
             (NOW, 3652, None),
             (NOW + 2, 3652, Some(NightDoubt::NotBegun)),
-            // Late, however late.
+            // Late, however late it is.
             (NOW - 700, NOW, None),
             (NOW - 728, NOW, None),
             (NOW - 730, NOW, Some(NightDoubt::LongAgo)),
@@ -128,12 +129,12 @@ mod tests {
                 "{night} {written}"
             );
         }
-        // Half a day to the east it begins half a day earlier.
+        // Half a day to the east, it begins half a day earlier.
         let doubt = |night, zone_s| clock().doubt(night, &GardenClock::Fixed(zone_s), 0);
         assert_eq!(doubt(NOW + 2, 0), Some(NightDoubt::NotBegun));
         assert_eq!(doubt(NOW + 1, -43_200), Some(NightDoubt::NotBegun));
         assert_eq!(doubt(NOW + 1, 43_200), None);
-        // An archive that the manifest lets in, up to the counter's end.
+        // An archive that the manifest allows, up to the counter's end.
         let archive = Clock {
             oldest_log_days: ROLLOVER_DAYS,
             ..clock()

@@ -1,33 +1,33 @@
-//! The few things that the store asks of a disk, so that tests can make one that fills up or dies at any step.
+//! The few operations that the store needs from a disk, so that tests can make one that fills up or fails at any step.
 
 use std::io::Write;
 use std::path::{Path, PathBuf};
 
-/// What the store asks of a disk. Each of it fails with what the system says.
+/// What the store needs from a disk. Every operation fails with the system's error.
 pub trait Disk: Send + Sync {
-    /// Makes a folder and those above it.
+    /// Creates a folder and its parents.
     fn make_folder(&self, path: &Path) -> std::io::Result<()>;
-    /// Writes a new file and waits until it lies on the disk.
+    /// Writes a new file and waits until it is on the disk.
     fn write(&self, path: &Path, bytes: &[u8]) -> std::io::Result<()>;
-    /// Puts a file in the place of another in one step.
+    /// Replaces a file by another one in one step.
     fn rename(&self, from: &Path, to: &Path) -> std::io::Result<()>;
-    /// Takes a file away.
+    /// Removes a file.
     fn remove(&self, path: &Path) -> std::io::Result<()>;
-    /// Gives a file another name, or copies it where a file system gives none.
+    /// Gives a file another name, or copies it if the file system has no hard links.
     fn link(&self, from: &Path, to: &Path) -> std::io::Result<()>;
-    /// Lets a name lead to a folder beside it, in one step in the place of where it led before.
+    /// Makes a name lead to a folder beside it, replacing its previous target in one step.
     fn lead(&self, name: &Path, to: &Path) -> std::io::Result<()>;
-    /// Takes a folder away with all that is in it.
+    /// Removes a folder and everything in it.
     fn remove_folder(&self, path: &Path) -> std::io::Result<()>;
     /// All bytes of a file.
     fn read(&self, path: &Path) -> std::io::Result<Vec<u8>>;
-    /// Opens a file to read parts of it.
+    /// Opens a file for reading parts of it.
     fn open(&self, path: &Path) -> std::io::Result<std::fs::File>;
-    /// Paths directly below a folder, and whether each is a folder; nothing where there is none.
+    /// Paths directly below a folder, and whether each is a folder; empty if the folder does not exist.
     fn list(&self, path: &Path) -> std::io::Result<Vec<(PathBuf, bool)>>;
 }
 
-/// The disk of this machine.
+/// The disk of this computer.
 #[derive(Clone, Copy, Debug, Default)]
 pub struct RealDisk;
 
@@ -44,7 +44,7 @@ impl Disk for RealDisk {
 
     fn rename(&self, from: &Path, to: &Path) -> std::io::Result<()> {
         std::fs::rename(from, to)?;
-        // The rename itself must be on the disk too; where folders cannot be opened there is nothing to wait for.
+        // The rename itself must reach the disk too; if folders cannot be opened, there is nothing to wait for.
         match to.parent().map(std::fs::File::open) {
             Some(Ok(folder)) => folder.sync_all().or(Ok(())),
             _ => Ok(()),
@@ -70,7 +70,7 @@ impl Disk for RealDisk {
         self.rename(&part, name)
     }
 
-    /// Other systems give links to administrators only: there the newest folder is the one to read.
+    /// Other systems allow links only to administrators; there, the newest folder is the one to read.
     #[cfg(not(unix))]
     fn lead(&self, _: &Path, _: &Path) -> std::io::Result<()> {
         Ok(())

@@ -1,8 +1,8 @@
-//! Why a run, a report or a store cannot go on.
+//! Why can a run, a report or a store not continue?
 
 use std::path::PathBuf;
 
-/// Why the night shift cannot go on. What concerns one log or one garden is no such error: it becomes a row of `failures`.
+/// Why the night shift cannot continue. Faults of one log or one garden are not such errors: they become rows of `failures`.
 #[derive(Debug, thiserror::Error)]
 #[non_exhaustive]
 pub enum BatchError {
@@ -13,10 +13,10 @@ pub enum BatchError {
         path: PathBuf,
         /// What was tried.
         what: &'static str,
-        /// What the system said.
+        /// The system's error.
         source: std::io::Error,
     },
-    /// The folder holds something else.
+    /// The folder contains something else.
     #[error("{}: is no store: {why} (expected an empty folder, or one that tussock batch made)", .path.display())]
     NoStore {
         /// The folder.
@@ -24,7 +24,7 @@ pub enum BatchError {
         /// What was found.
         why: String,
     },
-    /// A store of another time.
+    /// A store of another version.
     #[error("{}: store has schema version {found}, expected {expected} or one before", .path.display())]
     SchemaVersion {
         /// The folder.
@@ -40,14 +40,14 @@ pub enum BatchError {
         /// The folder.
         path: PathBuf,
     },
-    /// Somebody else wrote in spite of the lock.
+    /// Somebody else wrote despite the lock.
     #[error("{}: the store was changed by another run meanwhile (commit {found}, expected {expected}); nothing of this commit was kept", .path.display())]
     Overtaken {
         /// The folder.
         path: PathBuf,
         /// Commit found.
         found: u64,
-        /// Commit that this run began from.
+        /// The commit from which this run began.
         expected: u64,
     },
     /// A table cannot be read or written.
@@ -57,10 +57,10 @@ pub enum BatchError {
         table: &'static str,
         /// File.
         file: String,
-        /// What the library said.
+        /// The library's error.
         source: parquet::errors::ParquetError,
     },
-    /// A table file that does not hold what it should.
+    /// A table file that does not contain what it should.
     #[error("table {table}, {file}: {found} (expected {expected})")]
     BadTable {
         /// Name of the table.
@@ -72,17 +72,17 @@ pub enum BatchError {
         /// What was expected.
         expected: String,
     },
-    /// The place of the logs cannot be listed or read, after several tries.
+    /// The place of the logs cannot be listed or read after several attempts.
     #[error("{place}: cannot be {what}: {source}")]
     Bucket {
         /// Where.
         place: String,
         /// What was tried.
         what: &'static str,
-        /// What it said.
+        /// The error of the place.
         source: std::io::Error,
     },
-    /// Where the logs lie cannot be understood.
+    /// The place of the logs is not understood.
     #[error("{place}: {why}")]
     Place {
         /// As given.
@@ -98,7 +98,7 @@ pub enum BatchError {
         /// What is wrong, and what was expected.
         why: String,
     },
-    /// Expiry would take too much: sooner a clock or a setting is wrong than that all of it is old.
+    /// Expiry would delete too much: a wrong clock or setting is likelier than that all of it is old.
     #[error(
         "nights before {first} are older than retention_days: {taken} of {nights} nights of gardens, expected at most {at_most_fraction:.2} of them; \
          nothing was taken (where it is meant: one run with --expire-at-most {}%)", (100.0 * *.taken as f64 / (*.nights).max(1) as f64).ceil()
@@ -106,9 +106,9 @@ pub enum BatchError {
     ExpiresTooMuch {
         /// First night that would be kept.
         first: String,
-        /// Nights of gardens that would go, without those that went before.
+        /// Nights (per garden) that would be deleted, without those that were deleted before.
         taken: usize,
-        /// Nights of gardens that there are.
+        /// Nights (per garden) that exist.
         nights: usize,
         /// Share that may go.
         at_most_fraction: f64,
@@ -118,10 +118,10 @@ pub enum BatchError {
     NoWorker {
         /// Program.
         program: String,
-        /// What the system said.
+        /// The system's error.
         source: std::io::Error,
     },
-    /// Something of ours cannot be written as JSON.
+    /// Data of ours cannot be written as JSON.
     #[error("cannot be written as JSON: {0}")]
     Json(#[from] serde_json::Error),
 }

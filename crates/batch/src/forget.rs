@@ -6,8 +6,8 @@ use crate::store::{ColumnChoice, StoreChange};
 use crate::table::{NIGHTS, Parted, TABLES};
 use crate::{BatchError, Store};
 
-/// Share of the nights that may expire in one run. A run every week takes 7 nights of 22 where 15 are kept, the least that can be
-/// kept; a wrong clock or a slip in `retention_days` takes most.
+/// Share of the nights that may expire in one run. A weekly run deletes 7 nights of 22 if 15 are kept, the fewest that can
+/// be kept; a wrong clock or a slip in `retention_days` deletes most.
 pub const USUAL_EXPIRY_FRACTION: f64 = 1.0 / 3.0;
 
 /// What was too old.
@@ -15,17 +15,18 @@ pub const USUAL_EXPIRY_FRACTION: f64 = 1.0 / 3.0;
 pub struct Expired {
     /// First night that was kept.
     pub first: NightNumber,
-    /// Nights of gardens that went.
+    /// Number of nights (per garden) that were deleted.
     pub nights: usize,
-    /// Rows of all tables that went.
+    /// Number of rows deleted from all tables.
     pub rows: usize,
 }
 
 impl Store {
-    /// Takes a garden out of every table. Returns how many rows went; files that held them are written anew without them.
+    /// Removes a garden from every table. Returns the number of rows removed; files that held them are rewritten without
+    /// them.
     ///
     /// # Errors
-    /// When the disk refuses; then nothing is forgotten yet.
+    /// If the disk refuses; then nothing is forgotten yet.
     pub fn forget(&mut self, garden: &str) -> Result<usize, BatchError> {
         self.forget_marks(garden)?;
         let (change, count) = self.without(&|name| name == garden, NightNumber::MIN..=NightNumber::MAX)?;
@@ -36,17 +37,18 @@ impl Store {
         Ok(count)
     }
 
-    /// The newest night that can have begun: one whose log lies about its time does not make the others old.
+    /// The newest night that can have begun: a log with a wrong time does not make the others old.
     pub(crate) fn newest_night(&self, clock: Clock) -> Option<NightNumber> {
         let nights = self.nights(&NIGHTS);
         nights.into_iter().rfind(|night| *night <= clock.latest_night())
     }
 
-    /// Ends a run: takes away nights that are older than so many days before the newest that can have begun. The rolling state
-    /// of gardens stays. What went before and came again, and what came before any run ended, goes without being counted.
+    /// Ends a run: deletes nights that are older than this many days before the newest that can have begun. The rolling
+    /// state of gardens stays. Nights that were deleted before and came back, and those from before any run ended, are
+    /// deleted without being counted.
     ///
     /// # Errors
-    /// When more than a share of the nights would go, or the disk refuses; then nothing is taken away yet.
+    /// If more than the allowed share of the nights would be deleted, or the disk refuses; then nothing is deleted yet.
     pub fn expire(
         &mut self,
         days: Option<i32>,
@@ -62,7 +64,7 @@ impl Store {
         let nights = self.count_nights(counted_from..=NightNumber::MAX);
         let taken = self.count_nights(counted_from..=first_kept.saturating_sub(1));
         let gone = self.count_nights(NightNumber::MIN..=first_kept.saturating_sub(1));
-        // A share that was typed as told is enough.
+        // A share typed in just as it was reported is enough.
         if taken as f64 > (at_most_fraction + 1e-9) * nights as f64 {
             return Err(BatchError::ExpiresTooMuch {
                 first: night::words(first_kept),
@@ -80,7 +82,7 @@ impl Store {
         })
     }
 
-    /// What takes away rows of some gardens and nights, and how many they are.
+    /// The change that removes rows of some gardens and nights, and the number of those rows.
     fn without(
         &self,
         gone: &dyn Fn(&str) -> bool,

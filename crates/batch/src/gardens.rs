@@ -1,9 +1,9 @@
 //! Which gardens are there, and what has come in?
 //!
 //! Without a manifest every folder of the place is a garden: `<garden>/plan.geojson`, `<garden>/settings.toml`,
-//! `<garden>/logs/...`. Logs in a folder of their own below `logs` are those of a machine of that name. `gardens.toml` at the
-//! place sets what holds for all, and may list the gardens with their paths, the weekdays whose night should bring a log, and
-//! the spans in which nothing is expected.
+//! `<garden>/logs/...`. Logs in a folder of their own below `logs` belong to a machine of that name. `gardens.toml` at the
+//! place sets what applies to all gardens, and may list them with their paths, the weekdays whose night should bring a log,
+//! and the periods in which nothing is expected.
 
 use crate::apart::plain;
 use crate::bucket::{Bucket, PlaceReach};
@@ -14,19 +14,19 @@ use serde::{Deserialize, Serialize};
 
 /// The manifest's name.
 pub const MANIFEST: &str = "gardens.toml";
-/// Folders in folders below `logs`, at most.
+/// Greatest depth of folders below `logs`.
 const DEEPEST: usize = 4;
 
-/// What holds for all gardens.
+/// What applies to all gardens.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Wishes {
-    /// Hour of the day at which a night ends and the next begins, where a garden has none of its own.
+    /// Hour of the day at which a night ends and the next begins, unless a garden has its own.
     pub night_turns_at_h: u8,
-    /// Logs of nights that lie so many days back or more are set aside.
+    /// Logs of nights that lie this many days back or more are set aside.
     pub oldest_log_days: i32,
-    /// Suggestions are made for so many gardens, those with most missed ground.
+    /// Suggestions are made for this many gardens, those with the most missed ground.
     pub worst_gardens: usize,
-    /// Nights older than so many days are taken away; kept for ever without it.
+    /// Nights older than this many days are deleted; without it, nights are kept for ever.
     pub retention_days: Option<i32>,
     /// The gardens, in the order of their names.
     pub gardens: Vec<GardenInput>,
@@ -39,17 +39,17 @@ pub struct GardenInput {
     pub name: String,
     /// Path of the plan.
     pub plan: String,
-    /// Path of the settings; may be missing.
+    /// Path of the settings; the file may be missing.
     pub settings: String,
     /// Folder of the logs.
     pub logs: String,
     /// Weekdays whose night should bring a log.
     pub expected: Expected,
-    /// First and last nights of spans without alarms.
+    /// First and last nights of periods without alarms.
     pub rests: Vec<(NightNumber, NightNumber)>,
-    /// Name of the machine for logs that lie in no folder of a machine.
+    /// Name of the machine for logs that are not in a machine's folder.
     pub machine: Option<String>,
-    /// Hour of its clock at which a night ends and the next begins.
+    /// Hour by the garden's clock at which a night ends and the next begins.
     pub night_turns_at_h: u8,
 }
 
@@ -63,7 +63,7 @@ impl Expected {
         self.0.map(|day| if day { '1' } else { '0' }).iter().collect()
     }
 
-    /// The same back; every night where it is something else.
+    /// Parses the same text; anything else means every night.
     pub fn parse(text: &str) -> Self {
         let mut days = [true; 7];
         for (day, letter) in days.iter_mut().zip(text.chars()) {
@@ -81,17 +81,17 @@ impl Expected {
     }
 }
 
-/// One log that lies there.
+/// One log in the place.
 #[derive(Clone, Debug, PartialEq)]
 pub struct LogInput {
     /// Where and how large.
     pub found: SeenFile,
-    /// Machine, where the place says so.
+    /// Machine, if the place names it.
     pub machine: Option<String>,
 }
 
 impl Wishes {
-    /// What time it is for these gardens.
+    /// The time for these gardens.
     pub fn clock(&self, now_unix_s: f64) -> Clock {
         Clock {
             now_unix_s,
@@ -136,13 +136,13 @@ const WEEKDAYS: [&str; 7] = [
     "saturday",
     "sunday",
 ];
-/// Suggestions cost some seconds a garden.
+/// Suggestions take a few seconds per garden.
 const USUAL_WORST_GARDENS: usize = 10;
 
-/// Reads the manifest, or lists the folders where it names no gardens.
+/// Reads the manifest, or lists the folders if it names no gardens.
 ///
 /// # Errors
-/// When the place cannot be listed or the manifest is not sound.
+/// If the place cannot be listed or the manifest is not sound.
 pub fn gardens(bucket: &Bucket) -> Result<Wishes, BatchError> {
     let (folders, files) = bucket.list("")?;
     let manifest = match files.iter().find(|file| file.path == MANIFEST) {
@@ -275,7 +275,7 @@ fn rests(given: Option<&Vec<String>>) -> Result<Vec<(NightNumber, NightNumber)>,
 }
 
 impl GardenInput {
-    /// What time it is for this garden, whose nights may turn at an hour of their own.
+    /// The time for this garden, whose nights may turn at their own hour.
     pub(crate) fn clock(&self, of_all: Clock) -> Clock {
         Clock {
             night_turns_at_h: self.night_turns_at_h,
@@ -283,10 +283,10 @@ impl GardenInput {
         }
     }
 
-    /// The logs that lie there.
+    /// The logs of this garden.
     ///
     /// # Errors
-    /// When the folder cannot be listed.
+    /// If the folder cannot be listed.
     pub fn logs(&self, bucket: &Bucket) -> Result<Vec<LogInput>, BatchError> {
         let mut out = Vec::new();
         let (machines, files) = bucket.list(&self.logs)?;
@@ -306,7 +306,7 @@ impl GardenInput {
                 }
             }
         }
-        // What another program is still writing has such names by custom.
+        // By convention, files that another program is still writing have such names.
         out.retain(|log| {
             let name = log.found.path.rsplit('/').next().unwrap_or_default();
             !name.starts_with('.') && !name.ends_with(".part") && !name.ends_with(".tmp")

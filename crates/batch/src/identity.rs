@@ -1,10 +1,10 @@
-//! Is this the pocket of last night?
+//! Is this the same pocket as last night?
 //!
-//! It is when the two overlap by at least half of the smaller. Of several the one with the largest overlap goes on; the
-//! other pockets begin anew. A pocket that does not show for some nights is remembered for two weeks: a night in which a lucky
-//! drive or a missing log hid it does not give it another name.
+//! It is if the two overlap by at least half of the smaller one. Of several, the one with the largest overlap keeps the
+//! name; the others get new names. A pocket that does not show for several nights is remembered for two weeks, so that a
+//! night in which a lucky drive or a missing log hid it does not give it another name.
 //!
-//! Identities follow from the nights' pockets alone: a late night is put in its place and the nights after it are named
+//! Identities follow from the nights' pockets alone: a late night is inserted in order and the nights after it are named
 //! again.
 
 use crate::night::{self, NightNumber};
@@ -13,7 +13,7 @@ use std::collections::BTreeMap;
 use tussock::plane::Region;
 use tussock_types::Place;
 
-/// A pocket is remembered for so many nights.
+/// A pocket is remembered for this many nights.
 pub(crate) const MEMORY_NIGHTS: NightNumber = 14;
 const LEAST_SHARE: f64 = 0.5;
 
@@ -25,8 +25,8 @@ struct KnownPocket {
     region: Region,
 }
 
-/// Names the pockets of a garden over its nights. `before` are rows of the nights before the first that is to be named, already
-/// named. Rows of `nights` get `id`, `first_night` and `nights`.
+/// Names the pockets of a garden over its nights. `before` are rows of the nights before the first one to be named; they
+/// already have names. Rows of `nights` get `id`, `first_night` and `nights`.
 pub(crate) fn name(before: &[(NightNumber, TableRow)], nights: &mut BTreeMap<NightNumber, Vec<TableRow>>) {
     let (id_at, first_at, nights_at) = (POCKETS.at("id"), POCKETS.at("first_night"), POCKETS.at("nights"));
     let mut known: Vec<KnownPocket> = Vec::new();
@@ -54,7 +54,7 @@ pub(crate) fn name(before: &[(NightNumber, TableRow)], nights: &mut BTreeMap<Nig
         for (at, new) in regions.iter().enumerate() {
             for (old_at, old) in known.iter().enumerate() {
                 let smaller_m2 = new.area_m2().min(old.region.area_m2());
-                // Where polygon work fails the pockets count as different: a new name is a smaller wrong than a false one.
+                // If polygon work fails the pockets count as different: a new name does less harm than a wrong one.
                 let common_m2 = new.intersect(&old.region).map_or(0.0, |common| common.area_m2());
                 if smaller_m2 > 0.0 && common_m2 >= LEAST_SHARE * smaller_m2 {
                     pairs.push((common_m2, at, old_at));
@@ -97,7 +97,7 @@ pub(crate) fn name(before: &[(NightNumber, TableRow)], nights: &mut BTreeMap<Nig
     }
 }
 
-/// The ground of a row; nothing where its outline is not sound.
+/// The ground of a row; empty if its outline is not sound.
 fn region(row: &TableRow) -> Region {
     row[POCKETS.at("outline")]
         .text()
@@ -146,7 +146,7 @@ mod tests {
     fn a_pocket_keeps_its_name_while_half_of_the_smaller_stays() {
         let mut nights = BTreeMap::from([
             (20_000, vec![pocket("M1", 0.0, 2.0), pocket("M2", 10.0, 1.0)]),
-            // Moved by half a metre; half of it overlaps when it is moved by one.
+            // Moved by half a metre; when it is moved by one, half of it overlaps.
             (20_001, vec![pocket("M1", 10.5, 1.0), pocket("M2", 0.5, 2.0)]),
             (20_003, vec![pocket("M1", 1.6, 2.0), pocket("M2", 20.0, 2.0)]),
             (20_040, vec![pocket("M1", 1.6, 2.0)]),

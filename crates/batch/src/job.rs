@@ -1,4 +1,4 @@
-//! What a worker is told, and what it tells back: one JSON object a line.
+//! What a worker is told, and what it answers: one JSON object per line.
 
 use crate::bucket::PlaceReach;
 use crate::clock::Clock;
@@ -22,7 +22,7 @@ pub struct GardenJob {
     pub reach: PlaceReach,
     /// What time it is.
     pub clock: Clock,
-    /// All logs that lie there, in the order of their paths.
+    /// All logs there, in the order of their paths.
     pub logs: Vec<LogRef>,
     /// Nights whose row is in the store, with its key.
     pub done: Vec<(NightNumber, String)>,
@@ -32,45 +32,45 @@ pub struct GardenJob {
     pub advice: Option<NightNumber>,
 }
 
-/// A log that lies there.
+/// A log in the place.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct LogRef {
     /// Its path.
     pub path: String,
-    /// Machine, where the place says so.
+    /// Machine, if the place names it.
     pub machine: Option<String>,
     /// Bytes as stored.
     pub bytes: u64,
     /// When it was last written, milliseconds since 1970.
     pub modified_unix_ms: i64,
-    /// What is known of it: digest and nights.
+    /// What is known about it: digest and nights.
     pub known: Option<(String, Vec<NightNumber>)>,
-    /// Whether it is still there: the pieces of a night may have been cleared away.
+    /// Whether it still exists: the pieces of a night may have been cleared away.
     pub is_there: bool,
 }
 
-/// What a worker says.
+/// A message of a worker.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Message {
-    /// It begins with something; if nothing follows, this is what ended it.
+    /// It begins something; if nothing follows, this is what ended it.
     Begins(JobStage),
-    /// All of it.
+    /// The whole answer.
     Done(Box<GardenAnswer>),
 }
 
-/// What a worker is at.
+/// What a worker is doing.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 pub struct JobStage {
     /// Path of a log, or a night.
     pub what: String,
-    /// The night, where it is one.
+    /// The night, if it is one.
     pub night: Option<NightNumber>,
-    /// Digest of the log, or of the night's logs; empty where it is not known yet.
+    /// Digest of the log, or of the night's logs; empty if not known yet.
     pub sha256: String,
 }
 
-/// What came of a garden.
+/// The result for a garden.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct GardenAnswer {
     /// Name from the settings.
@@ -85,9 +85,9 @@ pub struct GardenAnswer {
     /// Rings of the lawn on the plan's plane, metres east and north, as JSON.
     #[serde(default)]
     pub outline: Option<String>,
-    /// Promised visited fraction, where the settings promise anything.
+    /// Promised visited fraction, if the settings contain a promise.
     pub promised_fraction: Option<f64>,
-    /// Within so many days.
+    /// Within this many days.
     pub promised_days: Option<f64>,
     /// Logs that were read.
     pub logs: Vec<LogAnswer>,
@@ -95,7 +95,7 @@ pub struct GardenAnswer {
     pub nights: Vec<NightAnswer>,
     /// What failed.
     pub failed: Vec<Failed>,
-    /// Known logs that a night needs again, and that were listed but not there when they were to be read.
+    /// Known logs that a night needs again, and that were listed but no longer existed when they were to be read.
     #[serde(default)]
     pub absent: Vec<String>,
 }
@@ -126,9 +126,9 @@ pub struct NightAnswer {
     pub stuck_spots: Vec<TableRow>,
     /// Rows of `suggestions`.
     pub suggestions: Vec<TableRow>,
-    /// The lawn's squares where they lie on the plan.
+    /// The grid of the lawn's squares, as they lie on the plan.
     pub grid: Option<Grid>,
-    /// For each square 0 off the lawn, 1 not visited, 2 visited; zstd, base64.
+    /// For each square: 0 off the lawn, 1 not visited, 2 visited; zstd, base64.
     pub visited: String,
 }
 
@@ -139,11 +139,11 @@ pub struct Failed {
     pub what: String,
     /// Night to which it is booked.
     pub night: NightNumber,
-    /// A word of the table's.
+    /// One of the table's words.
     pub reason: String,
     /// One sentence.
     pub detail: String,
-    /// Digest of what was to be read.
+    /// Digest of what should have been read.
     pub sha256: String,
     /// Bytes of a log, as stored.
     pub bytes: u64,
@@ -152,7 +152,7 @@ pub struct Failed {
 }
 
 impl Failed {
-    /// What failed, in which night and why; nothing is said of a log's bytes and time.
+    /// What failed, in which night and why; without a log's bytes and time.
     pub fn of(what: &str, night: NightNumber, reason: &str, detail: String, sha256: &str) -> Self {
         Self {
             what: what.to_owned(),

@@ -1,13 +1,13 @@
 //! When was each square last driven over?
 //!
-//! The rolling state of a garden: for each square of the lawn the newest night that visited it. A maximum does not care in
-//! which order nights come, nor how often, so the state is the same however logs arrive. From it follows what part of the lawn
-//! was driven over within the promised days.
+//! The rolling state of a garden: for each square of the lawn, the newest night that visited it. A maximum does not depend
+//! on the order in which nights come, nor how often, so the state is the same however logs arrive. It shows which fraction
+//! of the lawn was driven over within the promised days.
 //!
-//! A square counts as visited in a night when it was driven over with a probability of at least one half. Squares are about a
-//! decimetre, half a swath; over a lawn the two errors of this rounding cancel to a few tenths of a point.
+//! A square counts as visited in a night if it was driven over with a probability of at least one half. Squares are about a
+//! decimetre wide, half a swath; over a lawn the two errors of this rounding cancel to within a few tenths of a point.
 //!
-//! Cost: a byte or two a square in the store, since neighbours mostly share their night.
+//! Cost: one or two bytes per square in the store, because neighbours mostly share their night.
 
 use crate::night::NightNumber;
 use serde::{Deserialize, Serialize};
@@ -43,7 +43,7 @@ impl LastVisits {
         }
     }
 
-    /// Takes in a night. Returns false, and takes nothing, where its squares are others: the lawn or the cutting width
+    /// Adds a night. Returns false, and changes nothing, if its squares are different because the lawn or the cutting width
     /// changed.
     pub fn take(&mut self, night: NightNumber, grid: &Grid, marks: &[u8]) -> bool {
         let same = grid.columns == self.grid.columns
@@ -69,7 +69,7 @@ impl LastVisits {
         u16::try_from((night - FIRST).max(0) + 2).unwrap_or(u16::MAX)
     }
 
-    /// Part of the lawn that was visited in a night or since.
+    /// Fraction of the lawn that was visited in a night or since.
     pub fn visited_since_fraction(&self, night: NightNumber) -> Option<f64> {
         let first = Self::mark(night);
         let lawn = self.marks.iter().filter(|mark| **mark != OFF).count();
@@ -77,9 +77,9 @@ impl LastVisits {
         (lawn > 0).then(|| visited as f64 / lawn as f64)
     }
 
-    /// First night since which more than a share of the lawn has surely been overdue, without a break until a night: not driven over
-    /// in that night nor in so many days before it. None where it is not so. Never too early: what was driven over since may have been
-    /// overdue before that.
+    /// First night since which more than a share of the lawn has certainly been overdue without a break until a given night:
+    /// not driven over in that night nor within the given number of days before it. `None` if that is not the case. Never
+    /// too early: what has been driven over since may have been overdue before.
     pub fn overdue_since(
         &self,
         night: NightNumber,
@@ -97,10 +97,10 @@ impl LastVisits {
             .last()
     }
 
-    /// As kept.
+    /// The state in the form in which it is stored.
     ///
     /// # Errors
-    /// When it cannot be packed, which would be a fault of ours.
+    /// If it cannot be packed, which would be a bug of ours.
     pub fn pack(&self) -> std::io::Result<Vec<u8>> {
         let mut bytes = serde_json::to_vec(&SquaresHead {
             version: 1,
@@ -111,7 +111,7 @@ impl LastVisits {
         zstd::encode_all(&bytes[..], 3)
     }
 
-    /// As kept; nothing where that is not understood (the state then begins again).
+    /// Reads the stored form; `None` if it is not understood (the state then starts again).
     pub fn unpack(packed: &[u8]) -> Option<Self> {
         let bytes = zstd::decode_all(packed).ok()?;
         let end = bytes.iter().position(|byte| *byte == b'\n')?;
@@ -157,7 +157,8 @@ mod tests {
         // Five squares of lawn: two of them in the last night but three or since, one in the last.
         assert_eq!(forward.visited_since_fraction(20_001), Some(3.0 / 5.0));
         assert_eq!(forward.visited_since_fraction(20_004), Some(1.0 / 5.0));
-        // Two squares never, one last in the first night, one in the second, one in the last: within two days a fifth was driven over.
+        // Two squares never, one last in the first night, one in the second, one in the last: within two days a fifth was
+        // driven over.
         assert_eq!(forward.overdue_since(20_004, 2, 0.5, 19_990), Some(20_003));
         assert_eq!(forward.overdue_since(20_004, 2, 0.3, 19_990), Some(20_002));
         assert_eq!(forward.overdue_since(20_004, 2, 0.3, 20_003), Some(20_003));

@@ -1,7 +1,7 @@
-//! What has the operator said to an alarm?
+//! What has the operator said about an alarm?
 //!
-//! `tussock-marks.json` in the store, replaced in one step and under a lock of its own: an alarm can be acknowledged while a run is
-//! writing, and a kill loses nothing that was said.
+//! `tussock-marks.json` in the store, replaced in one step and under its own lock: an alarm can be acknowledged while a run
+//! is writing, and a kill loses nothing that was said.
 
 use crate::night::{self, NightNumber};
 use crate::store::Store;
@@ -14,16 +14,16 @@ use tussock_types::Alarm;
 const MARKS: &str = "tussock-marks.json";
 const LOCK: &str = ".tussock-marks-lock";
 
-/// One thing that the operator said: that an alarm is known, or that it is not to be told for a while.
+/// One statement of the operator: that an alarm is known, or that it should not be shown for a while.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Mark {
     /// Garden.
     pub garden: String,
-    /// Kind of alarm; every kind without one.
+    /// Kind of alarm; every kind if `None`.
     pub alarm: Option<Alarm>,
     /// Night after which it was said, `2026-05-01`.
     pub on: String,
-    /// Last night that is not told, where it is muted; else it is known.
+    /// Last night that is not shown, if the alarm is muted; otherwise it is known.
     pub muted_until: Option<String>,
     /// Why.
     pub reason: Option<String>,
@@ -34,7 +34,7 @@ impl Mark {
         self.garden == garden && self.alarm.is_none_or(|one| one == alarm)
     }
 
-    /// Whether it keeps an alarm of a garden off the list of a night.
+    /// Whether it keeps a garden's alarm off the list of a night.
     pub(crate) fn mutes(&self, garden: &str, alarm: Alarm, night: NightNumber) -> bool {
         let until = self.muted_until.as_deref().and_then(night::parse);
         self.concerns(garden, alarm) && until.is_some_and(|until| night <= until)
@@ -69,18 +69,18 @@ fn read(folder: &Path) -> Result<Vec<Mark>, BatchError> {
 }
 
 impl Store {
-    /// All that the operator said, oldest first.
+    /// Everything that the operator said, oldest first.
     ///
     /// # Errors
-    /// When the file cannot be read or is not one of ours.
+    /// If the file cannot be read or is not one of ours.
     pub fn marks(&self) -> Result<Vec<Mark>, BatchError> {
         read(self.path())
     }
 
-    /// Keeps a mark. An earlier one for the same garden, kind of alarm and kind of mark goes.
+    /// Keeps a mark. An earlier one for the same garden, kind of alarm and kind of mark is dropped.
     ///
     /// # Errors
-    /// When the file cannot be read or written; what was said before is then as it was.
+    /// If the file cannot be read or written; earlier marks are then unchanged.
     pub fn mark(&self, mark: Mark) -> Result<(), BatchError> {
         change_marks(self.path(), |marks| {
             let of = |one: &Mark| (one.garden.clone(), one.alarm, one.muted_until.is_some());
@@ -89,7 +89,7 @@ impl Store {
         })
     }
 
-    /// Takes a garden's marks away.
+    /// Removes a garden's marks.
     pub(crate) fn forget_marks(&self, garden: &str) -> Result<(), BatchError> {
         if self.marks()?.iter().all(|mark| mark.garden != garden) {
             return Ok(());
@@ -106,7 +106,7 @@ fn change_marks(folder: &Path, change: impl FnOnce(&mut Vec<Mark>)) -> Result<()
         source,
     };
     let lock = File::create(folder.join(LOCK)).map_err(failed)?;
-    // Waits for another operator; where a file system knows no locks the last one to write is believed.
+    // Waits for another operator; if a file system has no locks, the last one to write wins.
     let _ = lock.lock();
     let mut marks = read(folder)?;
     change(&mut marks);

@@ -1,19 +1,21 @@
 //! What should the operator do this morning?
 //!
-//! Open are the alarms that the store's table has for the night in hand (`alarms.rs` says when one opens and is mended), and two
-//! that hang on the date:
+//! The open alarms are those in the store's table for the night in question (`alarms.rs` says when one opens and is mended),
+//! and two that depend on the date:
 //!
 //! | alarm | when |
 //! |---|---|
-//! | absent | at least three expected nights in a row brought no log, of the garden or of one of its machines |
+//! | absent | at least three expected nights in a row brought no log, from the garden or from one of its machines |
 //! | promise | less of the lawn was driven over within the promised days than was promised, by a point or more |
 //!
-//! Where ten gardens or more, one in twenty of those expected or more, fell silent with the same night (or three or more that are
-//! two thirds of all), it is their delivery: one line, on the first morning where it is one in four. Gardens that rest raise no alarm.
+//! If ten or more gardens that are at least one in twenty of those expected (one in four on the first morning) fell silent
+//! in the same night, or three or more that are two thirds of all, their delivery is at fault: they get one line. Gardens
+//! that rest raise no alarm.
 //!
-//! What a visit brings is square metres of lawn that would be driven over each night: what the parts bring together (pockets,
-//! places that catch the machine, lost hours), or the whole (less visited, the promise), the larger; the lawn where nothing is
-//! heard. A broken promise makes it worth half as much again, fourteen days open another half. These shares have no source.
+//! A visit gains the square metres of lawn that would then be driven over each night: the sum over the parts (pockets,
+//! places that catch the machine, lost hours), or the whole (less visited, the promise), whichever is larger; the entire
+//! lawn if nothing is heard. A broken promise makes it worth half as much again, and so do fourteen days. These shares have
+//! no source.
 //!
 //! Cost: reads fifteen nights of one table and three tables without nights, a thousand gardens at a time.
 
@@ -32,22 +34,22 @@ use tussock_types::{
 };
 
 const WINDOW_NIGHTS: NightNumber = 14;
-/// Nights in which gardens that fall silent at once are counted.
+/// Number of nights in which gardens that fall silent together are counted.
 const DELIVERY_NIGHTS: NightNumber = 60;
 const AT_ONCE: usize = 1000;
 const ABSENT_NIGHTS: usize = 3;
-/// Rounding of squares and days: so much less than promised is no broken promise.
+/// Rounding of squares and days: falling short of the promise by this much does not break it.
 const PROMISE_SLACK: f64 = 0.01;
 const BROKEN_PROMISE: f64 = 0.5;
 const LONG_OPEN: f64 = 0.5;
 const LONG_OPEN_DAYS: f64 = 14.0;
 
-/// Which night is looked at.
+/// The night to report on.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum NightChoice {
     /// The same for all.
     Date(NightNumber),
-    /// Of each garden the newest whose work is over by its own clock ([`night::last_over`]).
+    /// For each garden, the newest whose work is over by its own clock ([`night::last_over`]).
     LastOver {
         /// Now, seconds since 1970.
         now_unix_s: f64,
@@ -68,10 +70,10 @@ impl NightChoice {
     }
 }
 
-/// The morning after a night. It bears the name of the newest night of any garden.
+/// The morning after a night. It has the name of the newest night of any garden.
 ///
 /// # Errors
-/// When the store cannot be read.
+/// If the store cannot be read.
 pub fn morning(store: &Store, choice: NightChoice) -> Result<Morning, BatchError> {
     let ever = NightNumber::MIN..=NightNumber::MAX;
     let clocks = ColumnChoice::Some(&["time_zone", "night_turns_at_h"]);
@@ -162,7 +164,7 @@ pub fn morning(store: &Store, choice: NightChoice) -> Result<Morning, BatchError
         .iter()
         .filter_map(|one| night::parse(&one.since))
         .collect();
-    // A garden that lacked a night or two before as well would not have been told without it.
+    // A garden that also lacked the night or two before would not have been reported without it.
     let is_delivery = |reason: &MorningReason| {
         let since = night::parse(&reason.since).filter(|_| reason.what.is_empty());
         let mut late = late.iter();
@@ -196,10 +198,10 @@ pub fn morning(store: &Store, choice: NightChoice) -> Result<Morning, BatchError
 }
 
 impl Store {
-    /// The night of a garden that is looked at; none where the store knows no garden of this name.
+    /// The night of a garden to report on; none if the store knows no garden of this name.
     ///
     /// # Errors
-    /// When the store cannot be read.
+    /// If the store cannot be read.
     pub fn night_of(&self, garden: &str, choice: NightChoice) -> Result<Option<NightNumber>, BatchError> {
         let clocks = ColumnChoice::Some(&["time_zone", "night_turns_at_h"]);
         let ever = NightNumber::MIN..=NightNumber::MAX;
@@ -233,7 +235,7 @@ impl SilentAtOnce {
         let mut out = Vec::new();
         for (since, gardens) in self.silent {
             let expected = self.expected.get(&since).copied().unwrap_or(u64::MAX);
-            // Of the newest night some logs are always late.
+            // Some logs of the newest night are always late.
             let one_in = if since == self.newest { 4 } else { 20 };
             let many = gardens >= 10 && gardens.saturating_mul(one_in) >= expected;
             if many || gardens >= 3 && gardens.saturating_mul(3) >= expected.saturating_mul(2) {
@@ -263,10 +265,10 @@ fn failures(store: &Store, night: NightNumber) -> Result<Vec<MorningFailure>, Ba
         .collect())
 }
 
-/// A reason, and the night in which it was first told.
+/// A reason, and the night in which it was first reported.
 type ToldReason = (NightNumber, MorningReason);
 
-/// Everything about one garden that is looked at.
+/// Everything that is examined about one garden.
 struct Look {
     night: NightNumber,
     first_night: NightNumber,
@@ -296,7 +298,7 @@ impl Look {
         Expected::parse(self.text("expected")).holds(night) && !self.rests(night)
     }
 
-    /// Newest night with a log, up to the night in hand.
+    /// Newest night with a log, up to the night in question.
     fn last_logged(&self) -> Option<NightNumber> {
         let newest = self.nights.keys().next_back().copied();
         newest.or_else(|| night::parse(self.text("last_night")).filter(|last| *last <= self.night))
@@ -307,7 +309,7 @@ impl Look {
         nights.find_map(|row| row[NIGHTS.at("lawn_m2")].number())
     }
 
-    /// What is open, with the night in which it was first told.
+    /// The open reasons, with the night in which each was first reported.
     fn reasons(&self) -> Vec<ToldReason> {
         let mut reasons = Vec::new();
         if self.absent(&mut reasons) {
@@ -318,7 +320,7 @@ impl Look {
         reasons
     }
 
-    /// The garden as it is told; nothing where all of it is muted.
+    /// The garden as reported; nothing if all of it is muted.
     fn told(&self, name: String, reasons: Vec<ToldReason>, marks: &[Mark]) -> Option<GardenMorning> {
         let mut reasons: Vec<MorningReason> = reasons
             .into_iter()
@@ -397,7 +399,7 @@ impl Look {
             .map(|days| days.ceil().clamp(1.0, 3660.0) as NightNumber)
     }
 
-    /// The rolling state, where it is that of the night in hand: it knows the newest night only.
+    /// The rolling state, if it is that of the night in question: it knows the newest night only.
     fn state(&self) -> Option<LastVisits> {
         match &self.garden[GARDENS.at("last_visits")] {
             Value::Packed(packed) if *self.text("last_night") <= *night::words(self.night) => {
@@ -407,7 +409,7 @@ impl Look {
         }
     }
 
-    /// A promise that is broken though at least half of the nights that it speaks of were logged.
+    /// A broken promise, provided that at least half of the nights that it covers were logged.
     fn promise(&self) -> Option<ToldReason> {
         let (promised, days) = self.number("promised_fraction").zip(self.promised_days())?;
         let first = self.night - days + 1;
@@ -434,7 +436,7 @@ impl Look {
         ))
     }
 
-    /// Expected logs that did not come. Returns whether the garden was heard of lately.
+    /// Expected logs that did not come. Returns whether the garden was heard from recently.
     fn absent(&self, reasons: &mut Vec<ToldReason>) -> bool {
         let waited = |last: Option<NightNumber>| {
             let from = last.map_or(self.first_night, |last| last + 1);

@@ -1,12 +1,12 @@
 //! Which night does a fix belong to, and which night is over?
 //!
-//! A night is named by the date on which it begins and lasts from one turn to the next: a day, or an hour more or less where summer
-//! time ends or begins. The turn is noon by the garden's own clock unless the manifest says another hour: then a machine that works
-//! from dusk to dawn has one night, and so has, with a turn at 3, one that works by day. The clock is that of the settings
-//! (`[garden] time_zone`).
+//! A night is named by the date on which it begins and lasts from one turn to the next: a day, or an hour more or less when
+//! summer time ends or begins. It turns at noon by the garden's own clock unless the manifest gives another hour. A machine
+//! that works from dusk to dawn then has one night, and so does, with a turn at 3, one that works by day. The clock is the
+//! one in the settings (`[garden] time_zone`).
 //!
-//! A night's work is over six hours before its turn: at six in the morning, with a turn at noon. So the report of the morning is of
-//! the night that has just ended.
+//! A night's work is over six hours before its turn: at six in the morning, if it turns at noon. The morning report
+//! therefore covers the night that has just ended.
 //!
 //! Exact: whole seconds since 1970, no leap seconds, as in the logs.
 
@@ -15,13 +15,13 @@ use tussock_types::GardenClock;
 
 const DAY_S: f64 = 86_400.0;
 const WORK_ENDS_BEFORE_TURN_S: f64 = 6.0 * 3600.0;
-/// The turn of the day where nobody says otherwise.
+/// The hour at which a night turns if nothing else is stated.
 pub const USUAL_TURN_H: u8 = 12;
 
-/// Days since 1970-01-01: how nights are counted.
+/// Days since 1970-01-01, by which nights are counted.
 pub type NightNumber = i32;
 
-/// The night that holds a moment.
+/// The night that contains a moment.
 pub fn night_of(unix_s: f64, zone: &GardenClock, turn_h: u8) -> NightNumber {
     ((zone.local_s(unix_s) - f64::from(turn_h) * 3600.0) / DAY_S).floor() as NightNumber
 }
@@ -89,7 +89,7 @@ mod tests {
             );
         }
         assert_eq!(start_unix_s(first, &east, 12), at("2026-05-01T10:00:00Z"));
-        // At six in the morning the night before is over, a minute earlier it is not.
+        // At six in the morning the previous night is over, a minute earlier it is not.
         assert_eq!(last_over(at("2026-05-02T04:00:00Z"), &east, 12), first);
         assert_eq!(last_over(at("2026-05-02T03:59:00Z"), &east, 12), first - 1);
         assert_eq!(last_over(at("2026-05-02T09:59:00Z"), &east, 12), first);

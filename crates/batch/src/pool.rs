@@ -1,10 +1,10 @@
-//! How does one log that hangs not stop the others?
+//! How can one log that hangs be kept from stopping the others?
 //!
-//! Jobs are done by worker processes, as many as there are cores, each used again for job after job. A worker says what it
-//! begins with; if it dies, or is silent for longer than it may, it is ended, what it was at is named as failed, a new worker
+//! Jobs are done by worker processes, one per core, each used again for job after job. A worker announces what it begins. If
+//! it dies, or is silent for longer than allowed, it is ended, what it was working on is reported as failed, a new worker
 //! takes its place, and the job is done again without that log or that night.
 //!
-//! No more than a few answers wait at any time, so memory does not grow with the number of gardens.
+//! Only a few answers wait at any time, so memory does not grow with the number of gardens.
 
 use crate::BatchError;
 use crate::job::{Failed, GardenAnswer, GardenJob, JobStage, Message};
@@ -17,14 +17,14 @@ use std::sync::mpsc::{Receiver, RecvTimeoutError, sync_channel};
 use std::sync::{Arc, Mutex};
 use std::time::Duration;
 
-/// A garden in which so many logs or nights end their worker is given up for this run.
+/// A garden in which this many logs or nights end their worker is given up for this run.
 const MOST_ENDINGS: usize = 25;
-/// So much of what a worker says at its end is looked at.
+/// The number of bytes of a worker's last output that are examined.
 const LAST_WORDS_BYTES: usize = 4096;
-/// A worker says no line longer than this.
+/// A worker writes no longer line than this.
 const LONGEST_LINE_BYTES: u64 = 256 << 20;
 
-/// Who does the work.
+/// The workers.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Crew {
     /// The program of a worker.
@@ -33,26 +33,26 @@ pub struct Crew {
     pub arguments: Vec<OsString>,
     /// How many at once.
     pub workers: usize,
-    /// A worker may be at one log or one night for so long.
+    /// The longest time that a worker may spend on one log or one night.
     pub longest_s: f64,
 }
 
-/// One worker, kept from job to job by somebody who has the jobs one after the other.
+/// One worker, kept from job to job by a caller that has jobs one after the other.
 pub struct Hand {
     crew: Crew,
     worker: Option<Worker>,
 }
 
 impl Hand {
-    /// One of a crew, hired with the first job.
+    /// A worker of a crew, started with the first job.
     pub const fn new(crew: Crew) -> Self {
         Self { crew, worker: None }
     }
 
-    /// Does a job. What ends the worker is named in the answer, as in [`Crew::work`].
+    /// Does a job. Whatever ends the worker is named in the answer, as in [`Crew::work`].
     ///
     /// # Errors
-    /// When no worker can be started.
+    /// If no worker can be started.
     pub fn job(&mut self, job: &GardenJob) -> Result<GardenAnswer, BatchError> {
         self.crew.job(&mut self.worker, job.clone())
     }
@@ -137,10 +137,10 @@ impl Crew {
         })
     }
 
-    /// Does all jobs and hands over each answer. Stops at the first error of `each`.
+    /// Does all jobs and passes on each answer. Stops at the first error of `each`.
     ///
     /// # Errors
-    /// When no worker can be started, and what `each` says.
+    /// If no worker can be started, and the errors of `each`.
     pub fn work(
         &self,
         jobs: Vec<GardenJob>,
@@ -283,11 +283,11 @@ impl Worker {
 
     fn end(mut self, why: Why, longest_s: f64) -> Ending {
         if !matches!(why, Why::Ended) {
-            // It may be gone already; then there is nothing to end.
+            // It may have gone already; then there is nothing to end.
             let _ = self.child.kill();
         }
         let status = self.child.wait();
-        // The last words are read by a thread of their own: wait until the pipe is empty.
+        // The last output is read by its own thread: wait until the pipe is empty.
         let mut words = String::new();
         for _ in 0..20 {
             std::thread::sleep(Duration::from_millis(5));
@@ -364,7 +364,7 @@ mod tests {
         }
     }
 
-    /// A worker in shell: it does what the names of the logs say.
+    /// A worker written as a shell script: it does what the names of the logs say.
     fn crew(longest_s: f64) -> Crew {
         let script = r#"
             begins() { echo "{\"begins\":{\"what\":\"$1\",\"night\":null,\"sha256\":\"d\"}}"; }

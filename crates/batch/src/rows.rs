@@ -5,7 +5,7 @@ use crate::table::{NIGHTS, POCKETS, STUCK_SPOTS, SUGGESTIONS, TableRow, Value, r
 use tussock_types::math;
 use tussock_types::{Estimate, Findings, Grid, LogLevel, Place, PlanOffset, StuckSpot, Suggestion};
 
-/// A word of an enumeration as it stands in JSON.
+/// A word of an enumeration as written in JSON.
 fn word(value: impl serde::Serialize) -> Value {
     match serde_json::to_value(value) {
         Ok(serde_json::Value::String(word)) => Value::Text(word),
@@ -13,7 +13,7 @@ fn word(value: impl serde::Serialize) -> Value {
     }
 }
 
-/// What the row of a night does not take from the findings.
+/// The parts of a night's row that do not come from the findings.
 pub(crate) struct NightFacts<'a> {
     pub(crate) garden: &'a str,
     pub(crate) key: String,
@@ -75,7 +75,7 @@ pub(crate) fn night(facts: NightFacts<'_>, findings: &Findings) -> TableRow {
     })
 }
 
-/// Where something lies on the plan, of which the findings say where it lies in the log.
+/// Where something is on the plan, given where the findings say that it is in the log.
 fn on_plan(place: Place, offset: Option<PlanOffset>) -> Place {
     let Some(by) = offset.filter(PlanOffset::is_beside) else {
         return place;
@@ -85,7 +85,7 @@ fn on_plan(place: Place, offset: Option<PlanOffset>) -> Place {
     turned(unmoved, about, -by.rotation_deg, about)
 }
 
-/// Where a place of the plan lies in the log: the way back of [`on_plan`].
+/// Where a place of the plan is in the log: the inverse of [`on_plan`].
 fn in_log(place: Place, offset: Option<PlanOffset>) -> Place {
     let Some(by) = offset.filter(PlanOffset::is_beside) else {
         return place;
@@ -94,7 +94,7 @@ fn in_log(place: Place, offset: Option<PlanOffset>) -> Place {
     turned(place, (by.about_east_m, by.about_north_m), by.rotation_deg, to)
 }
 
-/// A place turned about one place, which then lies at another.
+/// A place rotated about one place, which is then moved to another.
 fn turned(place: Place, from: (f64, f64), rotation_deg: f64, to: (f64, f64)) -> Place {
     let (east_m, north_m) = (place.east_m - from.0, place.north_m - from.1);
     let (sin, cos) = math::sin_cos(rotation_deg.to_radians());
@@ -105,7 +105,7 @@ fn turned(place: Place, from: (f64, f64), rotation_deg: f64, to: (f64, f64)) -> 
 }
 
 pub(crate) fn outline(rings: &[Vec<Place>], offset: Option<PlanOffset>) -> Value {
-    // To the centimetre: a row is read by people too.
+    // To the centimetre, because people read rows too.
     let cm = |value_m: f64| (value_m * 100.0).round() / 100.0;
     let rings: Vec<Vec<(f64, f64)>> = rings
         .iter()
@@ -197,8 +197,8 @@ pub(crate) fn suggestions(garden: &str, findings: &Findings) -> Vec<TableRow> {
     findings.suggestions.iter().flatten().map(row).collect()
 }
 
-/// The squares of the lawn with 0 off it, 1 not visited, 2 visited, on a grid that is fixed to the plan: the same for every
-/// night, also where the log says that the plan lies elsewhere.
+/// The squares of the lawn, with 0 off it, 1 not visited, 2 visited, on a grid that is fixed to the plan: the same for every
+/// night, even if the log shows that the plan is displaced.
 pub(crate) fn visited(findings: &Findings, (low, high): (Place, Place)) -> Option<(Grid, Vec<u8>)> {
     let cells = findings.cells.as_ref()?;
     findings.coverage.as_ref()?;
@@ -228,7 +228,7 @@ pub(crate) fn visited(findings: &Findings, (low, high): (Place, Place)) -> Optio
     Some((grid, (0..grid.cells()).map(mark).collect()))
 }
 
-/// Nights that a list of them names.
+/// The nights named in a list.
 pub(crate) fn nights_in(text: &str) -> Vec<NightNumber> {
     text.split(',').filter_map(crate::night::parse).collect()
 }
@@ -250,7 +250,7 @@ mod tests {
         let there = in_log(Place::new(12.0, 7.0), offset);
         assert!(there.distance_m(Place::new(12.0, 7.0)) > 1.0);
         assert!(on_plan(there, offset).distance_m(Place::new(12.0, 7.0)) < 1e-9);
-        // The place that it is turned about only moves.
+        // The place about which it is rotated is only moved.
         let about = in_log(Place::new(4.0, -2.0), offset);
         assert!(about.distance_m(Place::new(5.5, -2.7)) < 1e-12);
     }

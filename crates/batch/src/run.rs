@@ -1,11 +1,11 @@
-//! What has come in since yesterday, and what does it say?
+//! What has come in since yesterday, and what does it show?
 //!
-//! Gardens are taken by the hundred, in the order of their names. Of each hundred the store tells what is known of every log and
-//! night; only gardens with something new become jobs. What comes back is committed together: a run that is stopped has
-//! lost at most the hundred that it was at, and the next one does just that again.
+//! Gardens are taken in hundreds, in the order of their names. For each hundred the store says what is known about every log
+//! and night; only gardens with something new become jobs. Their results are committed together: a run that is stopped has
+//! lost at most the hundred that it was working on, and the next one does just that hundred again.
 //!
-//! A log is known by path, size and time of last change, and by its content where these are new. A log that failed is not tried
-//! again by the same version of the tool unless it changed; one that could not be fetched is.
+//! A log is identified by path, size and time of last change, and by its content if these are new. A log that failed is not
+//! tried again by the same version of the tool unless it changed; one that could not be fetched is.
 
 use crate::bucket::{Bucket, PlaceReach};
 use crate::clock::Clock;
@@ -29,13 +29,13 @@ use tussock_types::GardenClock;
 pub const USUAL_CHUNK: usize = 200;
 const EVER: std::ops::RangeInclusive<NightNumber> = NightNumber::MIN..=NightNumber::MAX;
 
-/// What is to be done.
+/// The work to do.
 pub struct Shift {
     /// Place of the gardens: a folder or bucket.
     pub place: String,
     /// Folder of the store.
     pub store: PathBuf,
-    /// Who does the work.
+    /// The workers.
     pub crew: Crew,
     /// Gardens that are committed together, usually [`USUAL_CHUNK`].
     pub chunk: usize,
@@ -49,10 +49,10 @@ pub struct Shift {
     pub reach: PlaceReach,
 }
 
-/// What is told while it runs.
+/// What is reported while it runs.
 #[derive(Clone, Debug, PartialEq)]
 pub enum ShiftNews {
-    /// So many gardens were found.
+    /// This many gardens were found.
     Gardens(usize),
     /// A garden is done.
     Garden {
@@ -65,11 +65,11 @@ pub enum ShiftNews {
         /// What failed.
         failed: Vec<Failed>,
     },
-    /// So many gardens are behind us, those without news among them.
+    /// This many gardens are done, including those without news.
     Behind(usize),
-    /// Suggestions are being made for so many gardens.
+    /// Suggestions are being made for this many gardens.
     Advising(usize),
-    /// Nights were taken away because they were too old.
+    /// Nights were deleted because they were too old.
     Expired(Expired),
 }
 
@@ -78,9 +78,9 @@ pub enum ShiftNews {
 pub struct Done {
     /// Gardens that were found.
     pub gardens: usize,
-    /// Logs that lie there, known ones too.
+    /// Logs that exist, including known ones.
     pub found: usize,
-    /// Logs of these gardens that the store knew before the run; where no garden was found, gardens that it knew.
+    /// Logs of these gardens that the store knew before the run; if no garden was found, gardens that it knew.
     pub known: usize,
     /// Gardens with something new.
     pub with_news: usize,
@@ -90,7 +90,7 @@ pub struct Done {
     pub nights: usize,
     /// Things that failed in this run.
     pub failures: usize,
-    /// Rows taken away because they were too old.
+    /// Rows deleted because they were too old.
     pub expired: usize,
     /// Files in the store.
     pub files: usize,
@@ -99,13 +99,13 @@ pub struct Done {
 /// Does a night's work.
 ///
 /// # Errors
-/// When the place or the store cannot be used. What concerns one log or garden is a row of `failures` and is counted.
+/// If the place or the store cannot be used. Faults of one log or garden become rows of `failures` and are counted.
 pub fn run(run: &Shift, tell: &mut dyn FnMut(ShiftNews)) -> Result<Done, BatchError> {
     let bucket = Bucket::open(&run.place, run.reach)?;
     run_over(run, &bucket, tell)
 }
 
-/// The same over a bucket of the caller's; workers open `run.place` for themselves.
+/// The same over the caller's bucket; workers open `run.place` for themselves.
 ///
 /// # Errors
 /// As [`run`].
@@ -149,7 +149,7 @@ pub fn run_over(run: &Shift, bucket: &Bucket, tell: &mut dyn FnMut(ShiftNews)) -
     Ok(done)
 }
 
-/// What the store knows of some gardens.
+/// What the store knows about some gardens.
 #[derive(Default)]
 pub(crate) struct KnownGardens {
     logs: HashMap<String, Vec<(NightNumber, TableRow)>>,
@@ -171,7 +171,7 @@ pub(crate) enum JobsFor {
 
 pub(crate) struct Jobs {
     pub(crate) jobs: Vec<GardenJob>,
-    /// What the lookout itself found to fail.
+    /// The failures that the lookout itself found.
     pub(crate) change: StoreChange,
 }
 
@@ -253,7 +253,7 @@ impl KnownGardens {
                 Ok(Some(job)) => out.jobs.push(job),
                 Ok(None) => self.renew_wishes(garden, &mut out.change),
                 Err(error) => {
-                    // The garden is there, but its logs cannot be listed: told, and tried again the next time.
+                    // The garden exists, but its logs cannot be listed: report it, and try again next time.
                     let night = self
                         .newest(garden, clock)
                         .unwrap_or_else(|| clock.landed(0, &GardenClock::Fixed(0)));
@@ -283,7 +283,7 @@ impl KnownGardens {
         newest.map(|(night, _)| *night)
     }
 
-    /// A job where something is new.
+    /// A job, if something is new.
     fn job(
         &self,
         place: &str,
@@ -466,7 +466,7 @@ fn do_jobs(
     store.commit(change)
 }
 
-/// Takes the answer to a job.
+/// Receives the answer to a job.
 pub(crate) type Each<'a> = dyn FnMut(&GardenJob, GardenAnswer) -> Result<(), BatchError> + 'a;
 /// Rows of `pockets` from the store, of some nights and gardens.
 pub(crate) type StoredPockets<'a> = dyn Fn(
@@ -475,7 +475,7 @@ pub(crate) type StoredPockets<'a> = dyn Fn(
     ) -> Result<Vec<(NightNumber, TableRow)>, BatchError>
     + 'a;
 
-/// Has the jobs done, and says what that changes in the tables.
+/// Has the jobs done, and returns the resulting changes in the tables.
 pub(crate) fn changes(
     work: impl FnOnce(&mut Each<'_>) -> Result<(), BatchError>,
     stored_pockets: &StoredPockets<'_>,
@@ -514,7 +514,7 @@ pub(crate) fn changes(
     Ok(change)
 }
 
-/// Books everything of an answer but its pockets.
+/// Books everything in an answer except its pockets.
 fn book(
     known: &KnownGardens,
     garden: &GardenInput,
@@ -599,7 +599,7 @@ fn garden_row(
     for night in &answer.nights {
         let words = night::words(night.night);
         for machine in &night.machines {
-            // Names come from folders: what parts the list must not stand in them.
+            // Names come from folders: characters that separate the list must not occur in them.
             let plain = machine.replace([',', '='], " ");
             let last = machines.entry(plain).or_default();
             if *last < words {
@@ -670,7 +670,7 @@ fn name_pockets(
         };
         let mut before = Vec::new();
         for (night, row) in stored.remove(&garden).unwrap_or_default() {
-            // Under another plan pockets tell another story.
+            // Under another plan pockets mean something else.
             let same_plan = known
                 .night(&garden, night)
                 .is_some_and(|(_, plan)| *plan == plan_sha256);
@@ -694,7 +694,7 @@ fn name_pockets(
     Ok(())
 }
 
-/// Whether a night's pockets are those of this run; rows that were put in from the store carry an identity already.
+/// Whether a night's pockets come from this run; rows that were added from the store already have an identity.
 fn fresh_holds(nights: &BTreeMap<NightNumber, Vec<TableRow>>, night: NightNumber) -> bool {
     nights
         .get(&night)

@@ -1,16 +1,16 @@
 //! The folder that holds everything, and the one file that says what counts.
 //!
-//! `tussock-store.json` lists the files that are alive. A commit writes new files beside the old ones, then puts a new list in
-//! the place of the old one in one step, then takes away what the list no longer names. A run that is killed before that step
-//! has changed nothing; after it, everything. What a killed run leaves lying is swept away by the next one.
+//! `tussock-store.json` lists the files that are alive. A commit writes new files beside the old ones, replaces the list in
+//! one step, then removes what the list no longer names. A run that is killed before that step has changed nothing; after
+//! it, everything. Whatever a killed run leaves behind is swept away by the next one.
 //!
-//! `snapshot` leads to a folder that holds the files of one commit and no others, the last one of a run that ended: what others
-//! read while a run is writing. Its files are further names of those in the tables. The snapshot before it stays for readers that
-//! have not finished.
+//! `snapshot` leads to a folder that holds the files of one commit and no others, the last one of a run that ended; others
+//! read it while a run is writing. Its files are further names of those in the tables. The previous snapshot stays for
+//! readers that have not finished.
 //!
-//! One run writes at a time: it holds a lock that the system gives back when the process ends, however it ends. Where a file
-//! system knows no locks the number of the last commit is looked at again before each step: a run that was overtaken
-//! keeps nothing.
+//! One run writes at a time: it holds a lock that the system releases when the process ends, however it ends. If a file
+//! system has no locks, the number of the last commit is checked again before each step: a run that was overtaken keeps
+//! nothing.
 
 use crate::disk::{Disk, RealDisk};
 use crate::night::NightNumber;
@@ -25,11 +25,12 @@ const RECORD: &str = "tussock-store.json";
 const LOCK: &str = ".tussock-lock";
 const SNAPSHOT: &str = "snapshot";
 const SNAPSHOTS: &str = "snapshots";
-/// After all nights: in a store in which no run has ended yet.
+/// After all nights: for a store in which no run has ended yet.
 const AFTER_ALL: &str = "9999-12-31";
-/// Files of a night are joined up to so many rows, and no more than that in one commit: they are in memory at once.
+/// Files of a night are joined up to this many rows, and no more than that in one commit, because they are in memory at
+/// once.
 const JOINED_ROWS: usize = 50_000;
-/// A row with a rolling state weighs as much as so many others.
+/// A row with a rolling state counts as much as this many others.
 const STATE_ROWS: usize = 25;
 
 /// The commit record.
@@ -38,10 +39,10 @@ struct Record {
     schema_version: u32,
     tool_version: String,
     commit: u64,
-    /// Nights before this one go without being counted: such went before, or no run has ended yet.
+    /// Nights before this one are deleted without being counted: such nights were deleted before, or no run has ended yet.
     #[serde(default)]
     expired_before: Option<String>,
-    /// Files of each table that are alive, with `/` between, relative to the store.
+    /// Files of each table that are alive, with `/` as separator, relative to the store.
     tables: BTreeMap<String, Vec<Alive>>,
 }
 
@@ -58,12 +59,12 @@ impl Alive {
     }
 }
 
-/// What a row is known by within its table and night: garden, and a key where the table has one.
+/// What identifies a row within its table and night: the garden, and a key if the table has one.
 type RowKey = (String, Option<String>);
 
-/// A row to add to a table and night; night 0 in a table without.
+/// A row to add to a table and night; night 0 in a table without nights.
 pub type PutRow = (&'static StoreTable, NightNumber, TableRow);
-/// Rows of a garden to take away from a table and night, all or those with one value in the second column.
+/// Rows of a garden to remove from a table and night: all, or those with one value in the second column.
 pub type DropRows = (&'static StoreTable, NightNumber, Option<String>);
 
 /// What a commit changes.
@@ -74,12 +75,12 @@ pub struct StoreChange {
 }
 
 impl StoreChange {
-    /// Rows to add. For a table without nights the night is left out.
+    /// Rows to add. For a table without nights the night is ignored.
     pub fn put(&mut self, table: &'static StoreTable, night: NightNumber, row: TableRow) {
         self.put.entry(place(table, night)).or_default().push(row);
     }
 
-    /// Takes away the rows of a garden (and night), all or those with one value in the second column.
+    /// Removes the rows of a garden (and night): all, or those with one value in the second column.
     pub fn drop(
         &mut self,
         table: &'static StoreTable,
@@ -103,7 +104,7 @@ impl StoreChange {
         drop.map(|(garden, _)| &garden[..]).collect()
     }
 
-    /// What is to be added, and what taken away.
+    /// What to add, and what to remove.
     pub(crate) fn into_parts(self) -> (Vec<PutRow>, Vec<DropRows>) {
         let put = self.put.into_iter().flat_map(|((number, night), rows)| {
             rows.into_iter()
@@ -140,7 +141,7 @@ pub struct Store {
     disk: Box<dyn Disk>,
     record: Record,
     tool_version: String,
-    /// Given back by the system when it is closed. None for readers.
+    /// Released by the system when it is closed. None for readers.
     _lock: Option<File>,
 }
 
@@ -148,7 +149,7 @@ impl Store {
     /// Opens a store for reading.
     ///
     /// # Errors
-    /// When there is none, or it is of another version.
+    /// If there is none, or it has another version.
     pub fn open(path: &Path) -> Result<Self, BatchError> {
         let disk = RealDisk;
         let record = record(&disk, path)?.ok_or_else(|| BatchError::NoStore {
@@ -164,15 +165,15 @@ impl Store {
         })
     }
 
-    /// Opens a store for writing, or makes one where there is none; sweeps away what a killed run left lying.
+    /// Opens a store for writing, or creates it if there is none; sweeps away whatever a killed run left behind.
     ///
     /// # Errors
-    /// When the folder holds something else, another run is writing, or the disk refuses.
+    /// If the folder contains something else, another run is writing, or the disk refuses.
     pub fn open_to_write(path: &Path, tool_version: &str) -> Result<Self, BatchError> {
         Self::open_on(path, tool_version, Box::new(RealDisk))
     }
 
-    /// The same on a disk of the caller's.
+    /// The same on the caller's disk.
     ///
     /// # Errors
     /// As [`Store::open_to_write`].
@@ -184,7 +185,7 @@ impl Store {
                 source,
             }
         };
-        // A folder of somebody else's is not written to.
+        // Somebody else's folder is not written to.
         if record(&*disk, path)?.is_none() {
             let foreign = disk
                 .list(path)
@@ -214,7 +215,7 @@ impl Store {
                     path: path.to_owned(),
                 });
             }
-            // No locks here: the number of the commit has to do.
+            // No locks here: the number of the commit must do.
             Err(TryLockError::Error(_)) => {}
         }
         let record = record(&*disk, path)?.unwrap_or_else(|| Record {
@@ -254,19 +255,19 @@ impl Store {
         self.record.tables.values().map(Vec::len).sum()
     }
 
-    /// Rows of a table, as the list has them.
+    /// Number of rows in a table, according to the list.
     pub(crate) fn count_rows(&self, table: &'static StoreTable) -> usize {
         self.alive(table).iter().map(|alive| alive.rows).sum()
     }
 
-    /// Nights of gardens, as the list has them.
+    /// Number of nights (per garden), according to the list.
     pub(crate) fn count_nights(&self, nights: std::ops::RangeInclusive<NightNumber>) -> usize {
         let files = self.alive(&table::NIGHTS).iter();
         let of_nights = files.filter(|alive| alive.night().is_some_and(|night| nights.contains(&night)));
         of_nights.map(|alive| alive.rows).sum()
     }
 
-    /// Nights before this one go without being counted.
+    /// Nights before this one are deleted without being counted.
     pub(crate) fn expired_before(&self) -> Option<NightNumber> {
         self.record.expired_before.as_deref().and_then(night::parse)
     }
@@ -275,11 +276,11 @@ impl Store {
         self.record.tables.get(table.name).map_or(&[], Vec::as_slice)
     }
 
-    /// Rows of a table with their nights (0 for a table without), of some nights and of gardens that are kept. Columns that are
-    /// not named are null.
+    /// Rows of a table with their nights (0 for a table without), for some nights and for gardens for which `keep` holds. Columns
+    /// that are not named are null.
     ///
     /// # Errors
-    /// When a file cannot be read.
+    /// If a file cannot be read.
     pub fn rows(
         &self,
         table: &'static StoreTable,
@@ -290,10 +291,10 @@ impl Store {
         self.rows_kept(table, columns, nights, Keep::If(keep))
     }
 
-    /// The same of gardens by their names. Costs what their part of each file costs, not what the files do.
+    /// The same for gardens by name. The cost depends on their part of each file, not on the size of the files.
     ///
     /// # Errors
-    /// When a file cannot be read.
+    /// If a file cannot be read.
     pub fn rows_of(
         &self,
         table: &'static StoreTable,
@@ -343,15 +344,15 @@ impl Store {
         table::read(table, file, open, wanted, keep)
     }
 
-    /// Makes a change, whole or not at all.
+    /// Makes a change, completely or not at all.
     ///
     /// # Errors
-    /// When the disk refuses or another run overtook this one; the store is then as it was.
+    /// If the disk refuses or another run overtook this one; the store is then unchanged.
     pub fn commit(&mut self, change: StoreChange) -> Result<(), BatchError> {
         self.commit_as(self.next_record(), change)
     }
 
-    /// Makes a change that ends a run, and says before which night all is gone.
+    /// Makes a change that ends a run, and records the night before which everything is deleted.
     pub(crate) fn commit_expiry(
         &mut self,
         change: StoreChange,
@@ -396,8 +397,8 @@ impl Store {
         self.put_in_place(next, &new_files)
     }
 
-    /// What a change leaves of a file; `None` where it takes nothing from it. Most files of a night hold none of the gardens in
-    /// hand, so their names are looked at first.
+    /// What a change leaves of a file; `None` if it removes nothing from it. Most files of a night contain none of the
+    /// gardens in question, so their names are checked first.
     fn rows_left(
         &self,
         table: &'static StoreTable,
@@ -432,8 +433,8 @@ impl Store {
         }
     }
 
-    /// Joins small files of a night, as many as fit into memory; the rows stay the same. False when there is nothing to join, so
-    /// that it is called until then.
+    /// Joins small files of a night, as many as fit into memory; the rows stay the same. Returns false if there is nothing
+    /// to join; call it until then.
     ///
     /// # Errors
     /// As [`Store::commit`].
@@ -465,10 +466,10 @@ impl Store {
         Ok(true)
     }
 
-    /// Lets `snapshot` lead to what the store holds now.
+    /// Makes `snapshot` lead to what the store holds now.
     ///
     /// # Errors
-    /// When the disk refuses; it then leads where it led.
+    /// If the disk refuses; it then leads where it did before.
     pub fn publish(&self, before: Before) -> Result<(), BatchError> {
         let all = self.path.join(SNAPSHOTS);
         let name = format!("{:08}", self.record.commit);
@@ -507,7 +508,7 @@ impl Store {
             what: "written",
             source,
         };
-        // A store that was copied with its links followed has a folder of copies there.
+        // A store that was copied by following its links has a folder of copies there.
         let is_folder = |(path, is_folder): &(PathBuf, bool)| *is_folder && *path == leads;
         let is_copy = self
             .disk
@@ -540,11 +541,12 @@ impl Store {
             .collect()
     }
 
-    /// Takes in files that others wrote, in the place of all that the store has of some tables and nights; whole or not at all.
-    /// The files are looked through and copied, the originals stay where they are.
+    /// Adds files that others wrote, replacing everything that the store has in some tables and nights; completely or not at
+    /// all. The files are checked and copied; the originals stay where they are.
     ///
     /// # Errors
-    /// When a file is not of its table, the disk refuses or another run overtook this one; the store is then as it was.
+    /// If a file does not belong to its table, the disk refuses or another run overtook this one; the store is then
+    /// unchanged.
     pub fn adopt(
         &mut self,
         renewed: &[(&'static StoreTable, Option<NightNumber>)],
@@ -586,7 +588,7 @@ impl Store {
             if let Some(folder) = path.parent() {
                 self.disk.make_folder(folder).map_err(failed)?;
             }
-            // Readers that list the folder take what ends in .parquet: that name is given to whole files only.
+            // Readers that list the folder take whatever ends in .parquet, so only whole files get that name.
             let part = path.with_extension("part");
             self.disk.write(&part, bytes).map_err(failed)?;
             self.disk.rename(&part, &path).map_err(failed)?;
@@ -623,13 +625,13 @@ impl Store {
             .flatten()
             .filter(|gone| !alive.contains(&gone.file))
         {
-            // The record is in place: what cannot be taken away now is swept later.
+            // The record is in place: what cannot be removed now is swept away later.
             let _ = self.disk.remove(&self.path.join(&gone.file));
         }
         Ok(())
     }
 
-    /// Takes away files in the folders of the tables that no commit names.
+    /// Removes files in the folders of the tables that no commit names.
     fn sweep(&self) -> Result<(), BatchError> {
         let alive: BTreeSet<PathBuf> = self
             .record
@@ -670,7 +672,7 @@ impl Store {
     }
 }
 
-/// A new file of some rows, which is to be written when the record is put in place.
+/// A new file with some rows, to be written when the record is replaced.
 fn new_file(
     table: &'static StoreTable,
     night: Option<NightNumber>,
@@ -696,7 +698,7 @@ fn file_name(
     number: usize,
     bytes: &[u8],
 ) -> String {
-    // Two that write at once on a disk without locks must not take each other's names.
+    // Two runs that write at once on a disk without locks must not take each other's names.
     let digest = &tussock_ingest::digest(bytes)[..8];
     format!(
         "{}/part-{commit:08}-{number}-{digest}.parquet",
@@ -712,7 +714,7 @@ fn by_night(files: &[Alive]) -> BTreeMap<Option<NightNumber>, Vec<Alive>> {
     out
 }
 
-/// Files of a night in groups that are to be one file each; most are alone. What is joined is taken from the room.
+/// Files of a night in groups that will be one file each; most are alone. What is joined is subtracted from the room.
 fn groups_to_join(table: &StoreTable, files: Vec<Alive>, room: &mut usize) -> Vec<Vec<Alive>> {
     let row_weight = if table.parted == Parted::Not {
         STATE_ROWS
@@ -723,7 +725,7 @@ fn groups_to_join(table: &StoreTable, files: Vec<Alive>, room: &mut usize) -> Ve
     let mut open = 0;
     for file in files {
         let weight = file.rows * row_weight;
-        // The first two of a group take their room together.
+        // The first two of a group both take space.
         let needed = match groups.last() {
             Some(group) if group.len() == 1 => open + weight,
             _ => weight,
@@ -743,7 +745,7 @@ fn groups_to_join(table: &StoreTable, files: Vec<Alive>, room: &mut usize) -> Ve
     groups
 }
 
-/// Whether a folder holds tables and nothing else.
+/// Whether a folder contains tables and nothing else.
 fn holds_rows_alone(disk: &dyn Disk, folder: &Path) -> std::io::Result<bool> {
     for (path, is_folder) in disk.list(folder)? {
         let is_ours = match is_folder {
@@ -757,12 +759,12 @@ fn holds_rows_alone(disk: &dyn Disk, folder: &Path) -> std::io::Result<bool> {
     Ok(true)
 }
 
-/// What becomes of the snapshot before.
+/// What happens to the previous snapshot.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Before {
     /// It stays until the next, for readers that have not finished.
     Stays,
-    /// It goes: a customer was forgotten.
+    /// It is removed: a customer was forgotten.
     Goes,
 }
 

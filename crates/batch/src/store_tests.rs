@@ -1,4 +1,4 @@
-//! The store on disks that fill up or die, and with two writers.
+//! The store on disks that fill up or fail, and with two writers.
 
 use super::*;
 use crate::clock::Clock;
@@ -12,7 +12,7 @@ use tempfile::TempDir;
 enum Fate {
     /// From some step on nothing works any more: the process was killed.
     Killed,
-    /// One step fails, half of the bytes written: the disk was full.
+    /// One step fails with half of the bytes written: the disk was full.
     Full,
 }
 
@@ -43,7 +43,7 @@ impl Disk for Doomed {
     }
     fn write(&self, path: &Path, bytes: &[u8]) -> std::io::Result<()> {
         if let Err(error) = self.step() {
-            // Nothing is written any more by a process that is no longer there.
+            // A process that no longer exists writes nothing more.
             if self.fate == Fate::Full || self.steps.load(Ordering::SeqCst) == self.last + 1 {
                 RealDisk.write(path, &bytes[..bytes.len() / 2])?;
             }
@@ -108,7 +108,7 @@ impl Step {
     }
 }
 
-/// Five commits that add, replace, take away and join.
+/// Five commits that add, replace, remove and join.
 fn all_steps() -> Vec<Step> {
     let mut out = Vec::new();
     for number in 0..3 {
@@ -143,7 +143,7 @@ fn clock() -> Clock {
     }
 }
 
-/// Nights of so many gardens.
+/// One night of this many gardens.
 fn nights_of(night: NightNumber, gardens: usize) -> StoreChange {
     let mut change = StoreChange::default();
     for number in 0..gardens {
@@ -280,7 +280,7 @@ fn killed_or_full_at_any_step_the_store_is_as_before_or_as_after() {
                 }
             }
             let mut store = Store::open_to_write(folder.path(), "1").unwrap();
-            // The last commit may have come through although it was told to have failed, never the other way round.
+            // The last commit may have succeeded although it was reported as failed, but never the other way round.
             let found = usize::try_from(store.record.commit).unwrap();
             assert!(
                 found == made || found == made + 1,
@@ -300,7 +300,7 @@ fn killed_or_full_at_any_step_the_store_is_as_before_or_as_after() {
     }
 }
 
-/// All rows of the files that a reader finds by listing where `snapshot` leads; nothing where it leads nowhere yet.
+/// All rows of the files that a reader finds by listing the target of `snapshot`; none if it leads nowhere yet.
 #[cfg(unix)]
 fn snapshot(path: &Path) -> Vec<(usize, NightNumber, TableRow)> {
     let Ok(whole) = path.join(SNAPSHOT).canonicalize() else {
@@ -394,7 +394,8 @@ fn killed_or_full_at_any_step_the_snapshot_is_whole_and_of_one_run() {
         assert_eq!(snapshot(folder.path()), content(&store));
         whole.push(content(&store));
     }
-    // The one before stays for those who still read it, until the next; a garden that is forgotten is in neither.
+    // The previous snapshot stays for those who are still reading it, until the next one; a garden that is forgotten is in
+    // neither.
     let count = || RealDisk.list(&folder.path().join(SNAPSHOTS)).unwrap().len();
     assert_eq!(count(), 2);
     store.forget("a").unwrap();
@@ -414,7 +415,7 @@ fn killed_or_full_at_any_step_the_snapshot_is_whole_and_of_one_run() {
                 }
             }
             let found = snapshot(folder.path());
-            // The last step of a run may have come through although it was told to have failed.
+            // The last step of a run may have succeeded although it was reported as failed.
             let next = whole.get(ended + 1);
             assert!(
                 found == whole[ended] || Some(&found) == next,
@@ -443,7 +444,7 @@ fn a_store_of_version_1_is_read_and_is_of_this_version_after_the_next_commit() {
     change.put(&NIGHTS, NIGHT, row(&NIGHTS, "a", "k"));
     store.commit(change).unwrap();
     drop(store);
-    // As that version wrote it: three columns fewer, and no word of the tables that came later.
+    // As that version wrote it: three columns fewer, and no mention of the tables that came later.
     static OLD_GARDENS: StoreTable = StoreTable {
         name: "gardens",
         parted: Parted::Not,
@@ -550,7 +551,7 @@ fn a_forgotten_garden_leaves_no_trace_in_any_byte_and_old_nights_go() {
     store.commit(nights_of(NIGHT + 15, 1)).unwrap();
     assert_eq!(store.expire(Some(15), clock(), 0.0).unwrap().rows, 6);
     assert_eq!(store.nights(&LOGS), [NIGHT + 5]);
-    // Every byte, packed columns among them: unpacked text of the rows is what is left.
+    // Every byte, including packed columns: nothing of the rows' unpacked text may be left.
     fn walk(path: &Path, needle: &[u8]) {
         for (path, _) in RealDisk.list(path).unwrap() {
             // Where links lead, too.
@@ -583,7 +584,8 @@ fn only_nights_that_a_run_has_kept_are_counted_when_too_many_are_too_old() {
             other => panic!("{other:?}"),
         }
     };
-    // An archive that is read for the first time: its old nights go at once, a night dated ahead makes nothing old.
+    // An archive that is read for the first time: its old nights are deleted at once, and a night dated ahead makes nothing
+    // old.
     for (night, gardens) in [(NIGHT - 300, 3), (NIGHT, 2), (NIGHT + 400, 1)] {
         store.commit(nights_of(night, gardens)).unwrap();
     }
@@ -595,7 +597,7 @@ fn only_nights_that_a_run_has_kept_are_counted_when_too_many_are_too_old() {
     drop(store);
     let mut store = Store::open_to_write(folder.path(), "1").unwrap();
     assert_eq!(store.expire(Some(15), clock(), 0.0).unwrap().nights, 3);
-    // What was kept is counted: two of the four gardens' nights that there would be.
+    // Nights that were kept are counted: two of the four that there would be.
     store.commit(nights_of(NIGHT + 20, 1)).unwrap();
     assert_eq!(refused(&mut store, 0.49), (2, 4));
     assert_eq!(store.expire(Some(15), clock(), 0.5).unwrap().nights, 2);

@@ -1,9 +1,9 @@
-//! Where is everything kept, and who may read it?
+//! Where is everything kept, and who can read it?
 //!
-//! Plain Parquet, one set of columns a table, compressed with zstd. Tables that have nights are folders by night, as
-//! `nights/night=2026-05-01/part-00000007-0.parquet`: DuckDB, Polars and Spark take the night from the path. Which files are
-//! alive says the commit record ([`crate::Store`]); between runs there are no others. `docs/store.md` is the reference for
-//! readers.
+//! Plain Parquet, one set of columns per table, compressed with zstd. Tables that have nights are folders by night, such as
+//! `nights/night=2026-05-01/part-00000007-0.parquet`: DuckDB, Polars and Spark read the night from the path. The commit
+//! record ([`crate::Store`]) lists the files that are alive; between runs there are no others. `docs/store.md` is the
+//! reference for readers.
 //!
 //! Exact: numbers are kept as they were found. Rows of a file are sorted by garden, then by the rest of the row.
 
@@ -23,11 +23,12 @@ use std::cmp::Ordering;
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
-/// Version of tables and commit record. Since 2 there are the tables `usual` and `alarms`, and the last three columns of `gardens`.
+/// Version of tables and commit record. Version 2 added the tables `usual` and `alarms`, and the last three columns of
+/// `gardens`.
 pub const SCHEMA_VERSION: u32 = 2;
-/// Oldest version that is read: what it lacks is null, and is worked out by the next run.
+/// Oldest version that can be read: what it lacks is null, and is worked out by the next run.
 pub const OLDEST_SCHEMA_VERSION: u32 = 1;
-/// Rows of a row group: a reader that wants one garden skips the others by their smallest and largest name.
+/// Rows of a row group: a reader that wants one garden skips the other groups by their smallest and largest name.
 const GROUP_ROWS: usize = 2_000;
 
 /// What a column holds.
@@ -39,7 +40,7 @@ pub enum ColumnKind {
     Count,
     /// Number with decimals.
     Number,
-    /// Bytes that only `tussock` reads.
+    /// Bytes that only `tussock` can read.
     Packed,
 }
 
@@ -50,7 +51,7 @@ pub struct Column {
     pub name: &'static str,
     /// What it holds.
     pub kind: ColumnKind,
-    /// What it means, for the reference.
+    /// Its meaning, for the reference.
     pub meaning: &'static str,
 }
 
@@ -59,7 +60,7 @@ pub struct Column {
 pub enum Parted {
     /// In a folder for each night.
     ByNight,
-    /// In one folder.
+    /// In a single folder.
     Not,
 }
 
@@ -70,7 +71,7 @@ pub struct StoreTable {
     pub name: &'static str,
     /// Whether it is kept by night.
     pub parted: Parted,
-    /// Its columns; the first is `garden`, the second tells rows of one garden (and night) apart.
+    /// Its columns; the first is `garden`, the second distinguishes rows of one garden (and night).
     pub columns: &'static [Column],
 }
 
@@ -116,7 +117,7 @@ impl Value {
     }
 }
 
-/// A number; null where it is not finite.
+/// A number; null if it is not finite.
 impl From<f64> for Value {
     fn from(number: f64) -> Self {
         if number.is_finite() {
@@ -171,7 +172,7 @@ const GARDEN: Column = Column {
     meaning: "name of the garden: its folder, or its name in the manifest",
 };
 
-/// Tables with their columns behind the first: what a column holds, its name, and what it means.
+/// Tables with their columns after the first: what a column holds, its name, and its meaning.
 macro_rules! tables {
     ($($(#[$about:meta])* $table:ident $name:literal $parted:ident { $($kind:ident $column:literal $meaning:literal;)+ })+) => {
         $($(#[$about])*
@@ -308,7 +309,8 @@ tables! {
         Number "silent_h" "hours without usable fixes";
         Number "position_error_m" "standard deviation of positions per axis";
     }
-    /// Alarms, mended ones too. What never came (absent) and the promise depend on the date, and are worked out when asked for.
+    /// Alarms, including mended ones. Missing logs (absent) and the promise depend on the date, and are worked out when they
+    /// are asked for.
     ALARMS "alarms" Not {
         Text "alarm" "kind, what and since, which tell alarms of a garden apart";
         Text "kind" "less_visited, lost_hours, receiver_worse, silences, missed_pocket, stuck_spot";
@@ -353,7 +355,7 @@ impl StoreTable {
     /// Index of a column.
     ///
     /// # Panics
-    /// Never for a name that stands in the table; a name that does not is a mistake of ours that tests find.
+    /// Never for a name in the table; any other name is a mistake of ours that tests find.
     pub fn at(&self, name: &str) -> usize {
         self.columns
             .iter()
@@ -361,7 +363,7 @@ impl StoreTable {
             .unwrap_or(0)
     }
 
-    /// The folder of a night below the store's, with `/` between.
+    /// The folder of a night below the store's, with `/` as separator.
     pub fn folder(&self, night: Option<NightNumber>) -> String {
         match night {
             Some(night) => format!("{}/night={}", self.name, night::words(night)),
@@ -400,7 +402,7 @@ const fn rank(value: &Value) -> u8 {
 /// Rows as a Parquet file. Rows are sorted first, so the same rows give the same bytes.
 ///
 /// # Errors
-/// [`BatchError::Table`] when the library refuses, which would be a fault of ours.
+/// [`BatchError::Table`] if the library refuses, which would be a bug of ours.
 pub fn write(
     table: &'static StoreTable,
     mut rows: Vec<TableRow>,
@@ -497,9 +499,9 @@ fn write_column<'a, T: DataType>(
 pub enum Keep<'a> {
     /// All.
     All,
-    /// Those for which it holds; every name is looked at.
+    /// Those for which it holds; every name is checked.
     If(&'a dyn Fn(&str) -> bool),
-    /// These. Groups of rows in which none of them can be are not read: rows are sorted by garden.
+    /// These. Groups of rows that cannot contain any of them are not read: rows are sorted by garden.
     Named(&'a BTreeSet<&'a str>),
 }
 
@@ -512,7 +514,7 @@ impl Keep<'_> {
         }
     }
 
-    /// Whether one of them may be in a group, by its least and greatest name.
+    /// Whether a group may contain one of them, given its smallest and largest name.
     fn may_be_in(self, group: &RowGroupMetaData) -> bool {
         let Self::Named(names) = self else {
             return true;
@@ -528,7 +530,7 @@ impl Keep<'_> {
             bound(statistics.max_bytes_opt()),
         );
         match (least, greatest) {
-            // Bounds that are cut short are still bounds.
+            // Bounds that were truncated are still bounds.
             (Some(least), Some(greatest)) if least <= greatest => {
                 names.range(&least[..]..=&greatest[..]).next().is_some()
             }
@@ -537,10 +539,10 @@ impl Keep<'_> {
     }
 }
 
-/// Rows of a Parquet file of a table. Only rows whose garden is kept are made; columns that are not wanted are null.
+/// Rows of a Parquet file of a table. Only rows whose garden is kept are built; columns that are not wanted are null.
 ///
 /// # Errors
-/// When the bytes are no such file.
+/// If the bytes are not such a file.
 pub fn read(
     table: &'static StoreTable,
     file: &str,
@@ -566,7 +568,7 @@ pub fn read(
             group.get_column_reader(0).map_err(failed)?,
             rows,
             ColumnKind::Text,
-            // Apache Spark says of every column that it may be null.
+            // Apache Spark declares every column nullable.
             schema.column(0).max_def_level() == 0,
         )
         .map_err(failed)?;
@@ -603,7 +605,7 @@ pub fn read(
     Ok(out)
 }
 
-/// The columns of a file, which are those of the table by name and type, or the first of them: versions add theirs at the end.
+/// The columns of a file: those of the table by name and type, or the first of them, because versions add theirs at the end.
 fn columns_of(
     table: &'static StoreTable,
     file: &str,
@@ -638,10 +640,10 @@ const fn physical(kind: ColumnKind) -> Physical {
     }
 }
 
-/// How many rows a Parquet file of a table has.
+/// The number of rows in a Parquet file of a table.
 ///
 /// # Errors
-/// When the bytes are no such file.
+/// If the bytes are not such a file.
 pub fn rows_in(table: &'static StoreTable, file: &str, bytes: bytes::Bytes) -> Result<usize, BatchError> {
     let reader = SerializedFileReader::new(bytes).map_err(|source| BatchError::Table {
         table: table.name,
@@ -752,7 +754,7 @@ mod tests {
 
     #[test]
     fn named_gardens_come_from_their_groups_alone_and_are_those_that_a_look_at_each_row_finds() {
-        // Long names share more than statistics keep of them; the groups hold 2,000 rows.
+        // Long names agree in more characters than the statistics keep; the groups hold 2,000 rows.
         let long = "x".repeat(100);
         let name = |number: usize| format!("{long}{number:05}");
         let rows: Vec<TableRow> = (0..9_000)

@@ -1,12 +1,12 @@
-//! What does one garden's worth of new logs say?
+//! What do one garden's new logs show?
 //!
-//! The work of a worker process: it reads jobs from its input, one a line, fetches the logs that are new, sorts their fixes
-//! into nights, and analyses every night that has something new, all of its pieces together. Before each log and each night it
-//! says what it begins with, so that whoever watches knows what ended it.
+//! The work of a worker process: it reads jobs from its input, one per line, fetches the new logs, sorts their fixes into
+//! nights, and analyses every night that has something new, using all of its pieces. Before each log and each night it
+//! announces what it begins, so that whoever watches knows what ended it.
 //!
-//! A night is known by the digests of its logs. Under another tool or other settings the nights of the last two weeks are
-//! analysed again, since they are what the next mornings are compared with; older ones stay as they are. A new plan holds from
-//! the next night on: nights that were driven under the old one keep their result.
+//! A night is identified by the digests of its logs. With another tool version or other settings, the nights of the last two
+//! weeks are analysed again, because the next mornings are compared with them; older ones stay as they are. A new plan
+//! applies from the next night on: nights that were driven under the old one keep their result.
 
 use crate::bucket::Bucket;
 use crate::clock::NightDoubt;
@@ -21,19 +21,19 @@ use tussock::{Advice, Job};
 use tussock_ingest::{IngestError, LogFile, RawLog, ReadOptions, digest};
 use tussock_types::{GardenClock, Place, Plan, Positions, Settings, Trace};
 
-/// Nights that are analysed again under another tool or other settings.
+/// Nights that are analysed again with another tool version or other settings.
 pub(crate) const ANEW_NIGHTS: NightNumber = 14;
 /// End of the key of a night for which suggestions were sought.
 pub(crate) const ADVISED: &str = "-s";
-/// Logs whose fixes are kept at hand between reading and analysing; others are read again.
+/// Logs whose fixes are kept in memory between reading and analysing; others are read again.
 const AT_HAND: usize = 12;
-/// A night with fewer fixes cannot be analysed; a log that ends a moment after the turn has such.
+/// A night with fewer fixes cannot be analysed; a log that ends just after the turn has one like that.
 const LEAST_FIXES: usize = 60;
 
-/// Reads jobs and writes what comes of them until the input ends.
+/// Reads jobs and writes their results until the input ends.
 ///
 /// # Errors
-/// When the input is no job or the output cannot be written: then whoever watches has gone, or is somebody else.
+/// If the input is not a job or the output cannot be written: whoever watches has then gone, or is somebody else.
 pub fn serve(input: impl BufRead, mut output: impl Write) -> std::io::Result<()> {
     let mut bucket: Option<Bucket> = None;
     for line in input.lines() {
@@ -58,10 +58,10 @@ fn send(output: &mut impl Write, message: &Message) -> std::io::Result<()> {
     output.flush()
 }
 
-/// Limits this process to so many bytes of memory of its own; where the system knows no such limit nothing is limited.
+/// Limits this process to this many bytes of its own memory; does nothing if the system has no such limit.
 ///
 /// # Errors
-/// What the system says.
+/// The error of the system.
 pub fn limit_memory(bytes: u64) -> std::io::Result<()> {
     #[cfg(unix)]
     {
@@ -84,7 +84,7 @@ fn logs_digest<'a>(logs: impl Iterator<Item = &'a str>) -> String {
     digest(sorted.into_iter().collect::<Vec<_>>().join("\n").as_bytes())
 }
 
-/// `logs-setup`, sixteen digits each: enough to tell apart, short enough to read.
+/// `logs-setup`, sixteen digits each: enough to be unique, short enough to read.
 fn key(logs_sha256: &str, setup_sha256: &str) -> String {
     format!("{}-{}", &logs_sha256[..16], &setup_sha256[..16])
 }
@@ -100,7 +100,7 @@ struct Read {
     file: LogFile,
     /// Nights that are history.
     nights: Vec<NightNumber>,
-    /// Nights that are not, why, and how many fixes they have.
+    /// Nights that are not accepted, with the reason and the number of their fixes.
     apart: Vec<(NightNumber, NightDoubt, u64)>,
 }
 
@@ -109,7 +109,7 @@ impl Read {
         self.apart.iter().map(|(_, _, fixes)| fixes).sum()
     }
 
-    /// What is said of nights that are set aside. A few fixes from before the receiver knew the time are skipped ones.
+    /// The message about nights that are set aside. A few fixes from before the receiver knew the time count as skipped.
     fn set_apart(&self) -> Option<String> {
         let why = match self.apart.iter().map(|(_, doubt, _)| *doubt).min()? {
             NightDoubt::NotBegun => "had not begun when the file was written, nor by the clock of the run",
@@ -146,10 +146,10 @@ struct GardenInputs<'a> {
     absent: BTreeSet<String>,
 }
 
-/// Does one job. `begins` is told before each log and each night.
+/// Does one job. `begins` is called before each log and each night.
 ///
 /// # Errors
-/// Only when `begins` fails. What concerns a log, a night, the plan or the settings stands in the answer.
+/// Only if `begins` fails. Faults of a log, a night, the plan or the settings are in the answer.
 pub fn do_job(
     job: &GardenJob,
     bucket: &Bucket,
@@ -165,17 +165,17 @@ pub fn do_job(
     Ok(answer)
 }
 
-/// Reads everything that a job would, and analyses nothing.
+/// Reads everything that a job would read, and analyses nothing.
 pub(crate) fn try_job(job: &GardenJob, bucket: &Bucket) -> GardenAnswer {
     let mut answer = GardenAnswer::default();
     if let Some(mut garden) = open(job, bucket, &mut answer) {
-        // Nobody is told, so nothing fails.
+        // Nobody is listening, so nothing fails.
         let _ = garden.read_new(&mut answer, &mut |_| Ok(()));
     }
     answer
 }
 
-/// Plan and settings of a garden; where they cannot be used the answer says so.
+/// Plan and settings of a garden; if they cannot be used, the answer says so.
 fn open<'a>(job: &'a GardenJob, bucket: &'a Bucket, answer: &mut GardenAnswer) -> Option<GardenInputs<'a>> {
     let last_unix_ms = job.logs.iter().map(|log| log.modified_unix_ms).max().unwrap_or(0);
     let landed = job.clock.landed(last_unix_ms, &GardenClock::Fixed(0));
@@ -226,12 +226,12 @@ fn open<'a>(job: &'a GardenJob, bucket: &'a Bucket, answer: &mut GardenAnswer) -
     })
 }
 
-/// Digest of what holds for every night of a garden, whatever its plan.
+/// Digest of what applies to every night of a garden, whatever its plan.
 fn setup(settings_sha256: &str, night_turns_at_h: u8) -> String {
     digest(format!("{}\n{settings_sha256}\n{night_turns_at_h}", tussock::TOOL_VERSION).as_bytes())
 }
 
-/// The same from the settings as they lie there.
+/// The same from the settings as they are stored.
 pub(crate) fn setup_of(bucket: &Bucket, path: &str, night_turns_at_h: u8) -> Result<String, BatchError> {
     match bucket.read(path) {
         Ok(bytes) => Ok(setup(&digest(&bytes), night_turns_at_h)),
@@ -244,7 +244,7 @@ pub(crate) fn setup_of(bucket: &Bucket, path: &str, night_turns_at_h: u8) -> Res
 
 type Unread = (String, String);
 
-/// Settings, whether they promise anything, and their digest.
+/// Settings, whether they contain a promise, and their digest.
 fn settings(job: &GardenJob, bucket: &Bucket) -> Result<(Settings, bool, String), Unread> {
     match bucket.read(&job.settings) {
         Ok(bytes) => {
@@ -282,7 +282,7 @@ fn plan(job: &GardenJob, bucket: &Bucket, settings: &Settings) -> Result<(Plan, 
     }
 }
 
-/// The word of the table for a log that cannot be read.
+/// The table's word for a log that cannot be read.
 const fn reason(error: &IngestError) -> &'static str {
     match error {
         IngestError::Read { .. } => "unreadable",
@@ -298,7 +298,7 @@ impl GardenInputs<'_> {
         }
     }
 
-    /// Reads what is new, and says what is known of every log.
+    /// Reads what is new, and records what is known about every log.
     fn read_new(
         &mut self,
         answer: &mut GardenAnswer,
@@ -361,8 +361,8 @@ impl GardenInputs<'_> {
         }
     }
 
-    /// Night to which the row of a log is booked. Where all of it is still to come it stays there until then, so that it is not
-    /// looked at again once its date has come.
+    /// The night to which the row of a log is booked. If the whole log is dated in the future, it stays there until then, so
+    /// that it is not examined again once its date has come.
     fn booked(&self, log: &LogRef, read: &Read) -> NightNumber {
         let to_come = read
             .apart
@@ -410,7 +410,7 @@ impl GardenInputs<'_> {
         Ok(Ok(Read { file, nights, apart }))
     }
 
-    /// Nights of a trace, with their fixes.
+    /// Nights of a trace, with the number of their fixes.
     fn nights_of(&self, trace: &Trace) -> BTreeMap<NightNumber, u64> {
         let mut nights = BTreeMap::new();
         for time_s in &trace.time_s {
@@ -459,7 +459,7 @@ impl GardenInputs<'_> {
                 let failed = Failed::of(&night::words(*night), *night, reason, detail, &logs_sha256);
                 answer.failed.push(failed);
             };
-            // One log of each content is enough; of several the first that is still there.
+            // One log of each content is enough; of several, the first that still exists.
             let mut pieces: BTreeMap<&str, &KnownLog> = BTreeMap::new();
             for log in logs.iter().filter(|log| log.log.is_there) {
                 pieces.entry(&log.sha256).or_insert(log);
@@ -592,7 +592,7 @@ impl GardenInputs<'_> {
     }
 }
 
-/// Fixes from one moment until before another.
+/// Fixes from one moment until just before another.
 fn cut(trace: &Trace, from_s: f64, to_s: f64) -> Trace {
     let mut out = match trace.positions {
         Positions::Geographic { .. } => Trace::geographic(trace.machine.clone()),

@@ -1,11 +1,11 @@
-//! Is what is claimed of single places consistent with the verdict and the silences?
+//! Are the claims about single places consistent with the verdict and the silences?
 
 use crate::Follows;
 use tussock_coverage::luck::MISSED_CHANCE_FRACTION;
 use tussock_survey::{Survey, unseen};
 use tussock_types::{Check, CheckKind, LogVerdict, MissedPocket, NotYetPocket, Place, Said, UnseenGround};
 
-/// Silences against what is claimed: the largest chance that ground called missed was driven over in one.
+/// Silences against claims of missed ground: the largest chance that such ground was driven over during a silence.
 pub fn silences(survey: &Survey<'_>, missed: &[MissedPocket]) -> Option<(Check, Follows)> {
     let drive = survey.drive().ok()?;
     let hidden = unseen::hidden(survey, drive.lawn_m2);
@@ -26,13 +26,14 @@ pub fn silences(survey: &Survey<'_>, missed: &[MissedPocket]) -> Option<(Check, 
     Some((check, Follows::Nothing))
 }
 
-/// What the verdict says that the log shows against what is drawn: the widest ground of which nothing is decided, in metres.
+/// The width that the verdict says the log can show, against what is drawn: the widest ground that stays undecided, in
+/// metres.
 pub fn shown_ground(
     verdict: &LogVerdict,
     not_yet: &[NotYetPocket],
     unseen: &[UnseenGround],
 ) -> (Check, Follows) {
-    // The widest place of unseen ground is at most that of a disc of its area.
+    // The widest place of unseen ground is at most that of a disc of the same area.
     let widest_m = |ground: &UnseenGround| (ground.area_m2 / std::f64::consts::FRAC_PI_4).sqrt();
     let undecided_m = (not_yet.iter().map(|pocket| pocket.widest_m))
         .chain(unseen.iter().map(widest_m))

@@ -1,4 +1,4 @@
-//! Do cells, headline, fixes as logged and simulated runs say the same fraction?
+//! Do cells, headline, fixes as logged and simulated runs give the same fraction?
 
 use crate::Follows;
 use tussock_locate::{PathMethod, Track};
@@ -8,15 +8,15 @@ use tussock_survey::coverage_count::{CoverageCount, SMALL_ERROR_M};
 use tussock_types::math;
 use tussock_types::{Cells, Check, CheckKind, Estimate, Said};
 
-/// The interval about its estimate, which both are then measured from.
+/// The ends of the interval around its estimate, from which both ways of counting are measured.
 fn ends(visited: Estimate) -> Option<(f64, f64)> {
     Some((visited.low? - visited.estimate, visited.high? - visited.estimate))
 }
 
-/// Squares hold single-precision numbers.
+/// The squares hold single-precision numbers.
 const ROUNDING: f64 = 1e-4;
 
-/// The cells' sum against the headline, as a part of the lawn: no correction may be larger than the interval allows.
+/// The sum over cells against the headline, as a part of the lawn: no correction may be larger than the interval allows.
 pub fn cell_sum(cells: &Cells, visited: Estimate) -> Option<(Check, Follows)> {
     let (low, high) = ends(visited)?;
     let (mut sum, mut lawn) = (0.0, 0.0);
@@ -37,18 +37,19 @@ pub fn cell_sum(cells: &Cells, visited: Estimate) -> Option<(Check, Follows)> {
     Some((check, Follows::Holds { fraction }))
 }
 
-/// Mean of what a normal deviate is above zero, over its standard deviation: so far an error moves the edge of a pass outwards, and what
-/// it moves inwards may lie under another pass.
+/// Mean of the positive part of a normal deviate, over its standard deviation: an error moves the edge of a pass outwards by
+/// this much, while whatever it moves inwards may be covered by another pass.
 const OUTWARDS: f64 = 0.399;
 
-/// The count as logged against the corrected one, as a part of the lawn. Joined as they are, fixes make a longer path than was driven
-/// and move the edges of passes; the correction takes off no more than these add.
+/// The count as logged against the corrected one, as a part of the lawn. Simply joined, the fixes make a longer path than
+/// was driven and move the edges of passes; the correction may take off no more than these effects add.
 pub fn as_logged(
     survey: &Survey<'_>,
     counted: &CoverageCount,
     visited: Estimate,
 ) -> Option<(Check, Follows)> {
-    // Of a receiver that smooths its own positions the white part does not say what its errors add; the other road does.
+    // If a receiver smooths its own positions, its white part does not show what its errors add; `two_roads` handles that
+    // case.
     if survey.tracks.iter().any(|track| !track.stays.is_empty()) {
         return None;
     }
@@ -58,13 +59,15 @@ pub fn as_logged(
     let white_m = (survey.tracks.iter())
         .map(|track| track.noise.white_m)
         .fold(0.0, f64::max);
-    // Every pass has two edges; what is open of the lawn is the part of them that no other pass covers.
+    // Every pass has two edges; the open part of the lawn is the share of them that no other pass covers.
     let edges_per_m = 2.0 * drive.path_m / drive.lawn_m2.max(1e-9) * open;
     let by_edges = OUTWARDS * white_m * edges_per_m;
-    // A path that errors make so many times as long leaves the open ground to that power (random search, Koopman 1946).
+    // If errors make a path this many times as long, the open ground falls to that power of itself (random search, Koopman
+    // 1946).
     let longer = survey.tracks.iter().map(joined_ratio).fold(1.0, f64::max);
     let by_path = open - math::powf(open, longer);
-    // Poor positions also leave the lawn, and a plan that lies beside them is laid there for the path alone: too few is no sign then.
+    // Poor positions also leave the lawn, and a displaced plan is moved for the path alone, so a count that is too low shows
+    // nothing then.
     let is_precise = survey.tracks.iter().all(is_precise);
     let fraction = counted.as_logged_fraction();
     let check = Check::of(
@@ -89,7 +92,7 @@ fn is_precise(track: &Track) -> bool {
         && track.carried.is_empty()
 }
 
-/// Length of the joined fixes over that of the drive, as the stated error has it: two errors of both axes in each step.
+/// Length of the joined fixes over that of the drive, as the stated error implies: each step has two errors in both axes.
 fn joined_ratio(track: &Track) -> f64 {
     let step_m = track.period_s * track.speed_mps.unwrap_or(0.0);
     match step_m > 0.0 {
@@ -98,7 +101,8 @@ fn joined_ratio(track: &Track) -> f64 {
     }
 }
 
-/// The count by the fitted path against the count as logged that simulated runs corrected, in standard deviations of the difference.
+/// The count by the fitted path against the count as logged, corrected by simulated runs, in standard deviations of the
+/// difference.
 pub fn two_roads(by_path: Estimate, as_logged: AsLogged) -> (Check, Follows) {
     let check = Check::of(
         CheckKind::TwoRoads,
@@ -109,6 +113,6 @@ pub fn two_roads(by_path: Estimate, as_logged: AsLogged) -> (Check, Follows) {
             as_logged_fraction: as_logged.visited_fraction,
         },
     );
-    // The road as logged is taken alone then, twice as wide.
+    // Then only the road as logged is used, with twice the width.
     (check, Follows::Nothing)
 }

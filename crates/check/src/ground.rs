@@ -9,7 +9,7 @@ use tussock_survey::log_findings::{self, TOLD_FRACTION};
 use tussock_types::math;
 use tussock_types::{Check, CheckKind, Said};
 
-/// The plan's place against the turns: the part of the turns that its edges explain.
+/// The plan's place against the turns: the fraction of the turns that its edges explain.
 pub fn plan_place(survey: &Survey<'_>) -> Option<(Check, Follows)> {
     let fit = survey.turns_fit()?;
     let low = match fit.error_m >= MOST_TELLING_M {
@@ -26,8 +26,8 @@ pub fn plan_place(survey: &Survey<'_>) -> Option<(Check, Follows)> {
     Some((check, Follows::Nothing))
 }
 
-/// Turns against each edge of the plan: how far the edge that is off most lies from where they are made, over the most that it may
-/// (a ratio).
+/// Turns against each edge of the plan: for the edge that is off most, how far it lies from where the turns are made, over
+/// the largest distance allowed (a ratio).
 pub fn turns_at_edges(survey: &Survey<'_>) -> Option<(Check, Follows)> {
     let edges = &survey.plan_fit()?.edges;
     let over = |edge: &EdgeFit| edge.inside_m.abs() / f64::max(DISPLACED_M, 4.0 * edge.sd_m);
@@ -41,14 +41,16 @@ pub fn turns_at_edges(survey: &Survey<'_>) -> Option<(Check, Follows)> {
     Some((check, Follows::Nothing))
 }
 
-/// Runs of the fitted machine.
+/// Number of runs of the fitted machine.
 const RUNS: u64 = 6;
-/// Usual legs may differ by this factor: runs of one machine do by a tenth, and corners that positions blur by as much again.
+/// Usual legs may differ by this factor: runs of one machine differ by a tenth, and corners blurred by positions add as much
+/// again.
 pub const LEGS_ALIKE: f64 = 1.5;
-/// Shorter pieces are no legs.
+/// Shorter pieces do not count as legs.
 const LEAST_LEG_M: f64 = 0.3;
 
-/// A garden drawn from the fitted machine against the log: the usual leg in the log over that in its runs, as a natural logarithm.
+/// A garden drawn from the fitted machine against the log: the usual leg in the log over that in the runs, as a natural
+/// logarithm.
 pub fn drawn_garden(survey: &Survey<'_>) -> Option<(Check, Follows)> {
     let (site, fitted) = (survey.site.as_ref()?, survey.machine().ok()?);
     let yard = Yard::new(&fitted.site(site), fitted.machine.past_boundary_m).ok()?;
@@ -70,7 +72,7 @@ pub fn drawn_garden(survey: &Survey<'_>) -> Option<(Check, Follows)> {
         (Some(-most), Some(most)),
         Said::LegsUnlike { logged_m, drawn_m },
     );
-    // Fixes hold the path of any machine where they are dense; turns that were put back between sparse ones rest on the model alone.
+    // Dense fixes hold the path of any machine; turns that were put back between sparse ones rest on the model alone.
     let is_put_back = survey
         .tracks
         .iter()

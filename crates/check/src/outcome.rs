@@ -3,41 +3,41 @@
 use tussock_types::math;
 use tussock_types::{Check, CheckKind, Estimate, LogLevel, LogVerdict, Said};
 
-/// What a check that fails does to the headline; its words are the check's consequence.
+/// What a failed check does to the headline; in words, this is the check's consequence.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Follows {
     /// Nothing here: another stage acts on it, or it only informs.
     Nothing,
-    /// The interval holds this answer too.
+    /// The interval is widened to hold this answer too.
     Holds {
         /// The other answer.
         fraction: f64,
     },
-    /// The interval is so many times as wide, to both sides.
+    /// The interval becomes this many times as wide, on both sides.
     Times {
-        /// How many.
+        /// The factor.
         times: f64,
     },
-    /// The interval has this standard deviation more, independent of what it has.
+    /// This standard deviation is added to the interval, independent of what it already has.
     Adds {
-        /// As a part of the lawn.
+        /// As a fraction of the lawn.
         sd_fraction: f64,
     },
 }
 
-/// Checks that were made, each with what follows should it fail.
+/// The checks that were made, each with its consequence in case it fails.
 #[derive(Clone, Debug, Default)]
 pub struct Checks(Vec<(Check, Follows)>);
 
 impl Checks {
-    /// Adds a check that could be made.
+    /// Adds a check, if it could be made.
     pub fn extend(&mut self, made: Option<(Check, Follows)>) {
         self.0.extend(made);
     }
 
-    /// The headline, wide enough for the checks that fail.
+    /// The headline, with an interval wide enough for the checks that fail.
     pub fn widened(&self, visited: Estimate) -> Estimate {
-        // Where two roads contradict each other the headline does not rest on the path, which all others question.
+        // If the two roads contradict each other, the headline does not rest on the path, which all other checks question.
         if self
             .failing()
             .any(|(check, _)| check.check == CheckKind::TwoRoads)
@@ -59,7 +59,8 @@ impl Checks {
             })
     }
 
-    /// A log whose interval had to be widened is no good log, however fine its positions, and none shows what it leaves undecided.
+    /// A log whose interval had to be widened is not a good log, however fine its positions, and no log shows what it leaves
+    /// undecided.
     pub fn hold_to(&self, verdict: &mut LogVerdict) {
         let doubts = self.failing().any(|(_, follows)| *follows != Follows::Nothing);
         if doubts {
@@ -73,7 +74,7 @@ impl Checks {
         }
     }
 
-    /// For the findings, in their usual order.
+    /// The checks for the findings, in their usual order.
     pub fn into_findings(self) -> Vec<Check> {
         let mut checks: Vec<Check> = self.0.into_iter().map(|(check, _)| check).collect();
         let place = |kind: CheckKind| CheckKind::ALL.iter().position(|one| *one == kind);
@@ -86,7 +87,7 @@ impl Checks {
     }
 }
 
-/// The interval with both halves as the rule says, within 0 and 1.
+/// The interval with both halves changed by the rule, kept within 0 and 1.
 fn reaching(visited: Estimate, rule: impl Fn(f64) -> f64) -> Estimate {
     let estimate = visited.estimate;
     Estimate {

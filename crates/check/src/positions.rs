@@ -8,17 +8,20 @@ use tussock_survey::Survey;
 use tussock_types::math;
 use tussock_types::{Check, CheckKind, Said};
 
-/// Fixes are predicted from those so long before and after: longer than receivers smooth from fix to fix, shorter than most legs.
+/// Fixes are predicted from those this long before and after: longer than receivers smooth over, shorter than most legs.
 const LAG_S: f64 = 3.0;
-/// Positions may err by so much more than stated: a station's sky and the lawn's differ by as much (recorded: 1.5 to 1.6).
+/// Positions may err by this factor more than stated: the sky at the station and over the lawn differ by as much (recorded:
+/// 1.5 to 1.6).
 pub const MOST_RATIO: f64 = 2.0;
-/// Fewer fixes than this tell no spread.
+/// Fewer fixes than this do not show the spread.
 const LEAST_FIXES: usize = 200;
-/// Half of the squares of a normal pair lie below this many variances, nineteen of twenty below the other (chi squared, two degrees).
+/// Half of the squared lengths of a normal pair lie below this many variances, nineteen in twenty below the other (chi
+/// squared, two degrees).
 const HALF_CHI2: f64 = 1.386;
 const MOST_CHI2: f64 = 5.991;
 
-/// Fixes left out against the fixes before and after on the same straight leg: their spread over the stated one (a ratio).
+/// Fixes that are left out, against the fixes before and after on the same straight leg: their spread over the stated one (a
+/// ratio).
 pub fn fixes_left_out(survey: &Survey<'_>) -> Option<(Check, Follows)> {
     let ratios = survey.tracks.iter().filter_map(ratio);
     let ratio = ratios.max_by(|a, b| a.total_cmp(b))?;
@@ -77,16 +80,16 @@ fn leg_ratio(track: &Track) -> Option<f64> {
     Some(half.max(most).sqrt())
 }
 
-/// Halves may lie apart by this whatever chance says: nobody draws an edge better ...
+/// The halves may lie this far apart whatever chance says: nobody draws an edge more exactly ...
 pub const HALVES_M: f64 = 0.05;
-/// ... and by so many standard deviations of the difference: chance does that in one of three thousand logs (Rayleigh).
+/// ... and by this many standard deviations of the difference: chance does that in one of three thousand logs (Rayleigh).
 pub const HALVES_SDS: f64 = 4.0;
-/// Fewer turns than this in a half tell no place.
+/// Fewer turns than this in a half do not show a place.
 const LEAST_TURNS: usize = 25;
 /// Turns farther than this from where they are usual were made at something else.
 const REACH_M: f64 = 1.0;
 
-/// Where the plan lies by the turns of the first half against those of the second: how far apart, in metres.
+/// Where the plan lies according to the turns of the first half, against those of the second: how far apart, in metres.
 pub fn halves_of_log(survey: &Survey<'_>) -> Option<(Check, Follows)> {
     survey.site.as_ref()?;
     let (turns, setback) = (survey.turns().ok()?, survey.setback().ok()?);
@@ -142,7 +145,8 @@ pub fn halves_of_log(survey: &Survey<'_>) -> Option<(Check, Follows)> {
     ))
 }
 
-/// Where the turns lie east and north of where the edges have them (least squares), and the standard deviation per axis.
+/// How far the turns lie to the east and north of where the edges put them (least squares), and the standard deviation per
+/// axis.
 fn place(turns: &[&Turn], setback_m: f64) -> Option<(f64, f64, f64)> {
     if turns.len() < LEAST_TURNS {
         return None;

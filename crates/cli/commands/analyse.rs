@@ -72,7 +72,7 @@ pub(crate) fn run(arguments: &AnalyseArguments, printer: &Printer) -> CommandRes
         let found = tussock::against_reference(&survey, reference).map_err(cannot_go_on)?;
         findings.reference = Some(found);
     }
-    // Before places are taken out of the findings.
+    // Before coordinates are removed from the findings.
     let mended = file_of_plan
         .as_ref()
         .map(|_| tussock::mended_plan(&survey, &findings));
@@ -115,7 +115,7 @@ pub(crate) fn run(arguments: &AnalyseArguments, printer: &Printer) -> CommandRes
     Ok(judge(&findings, threshold, printer))
 }
 
-/// Writes the plan as the log shows the garden to be, and says what is changed in it.
+/// Writes the plan as the log shows the garden, and reports what changed in it.
 fn write_mended(
     file: &NewFile,
     mended: &Result<MendedPlan, AnalyseError>,
@@ -146,7 +146,7 @@ fn write_mended(
     Ok(())
 }
 
-/// The fixes as read. They are no part of the findings, so that `tussock report` cannot make this file again.
+/// The fixes as read. They are not part of the findings, so `tussock report` cannot make this file again.
 fn fixes(traces: &[Trace]) -> Result<Rendered, CommandFailure> {
     let bytes = tussock_report::fixes_parquet(traces, tussock::TOOL_VERSION)?;
     Ok(Rendered {
@@ -155,7 +155,7 @@ fn fixes(traces: &[Trace]) -> Result<Rendered, CommandFailure> {
     })
 }
 
-/// Exit 1 below the threshold, judged by the low end of the interval where there is one.
+/// Exit code 1 below the threshold, judged by the low end of the interval if there is one.
 fn judge(findings: &Findings, threshold_fraction: Option<f64>, printer: &Printer) -> Exit {
     let (Some(threshold_fraction), Some(coverage)) = (threshold_fraction, &findings.coverage) else {
         return Exit::Done;

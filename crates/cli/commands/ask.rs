@@ -1,4 +1,4 @@
-//! `tussock ask`: what is known of one place?
+//! `tussock ask`: what is known about one place?
 
 use crate::args::{AskArguments, Format};
 use crate::exit::{CommandFailure, Exit, failure};

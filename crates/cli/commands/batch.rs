@@ -30,7 +30,7 @@ pub(crate) fn run(command: &BatchCommand, printer: &Printer) -> CommandResult {
     }
 }
 
-/// A fault of the store or its disk ends with a code of its own.
+/// A fault of the store or its disk has its own exit code.
 fn told(error: &BatchError) -> CommandFailure {
     let told = CommandFailure::from(error);
     let is_of_store = matches!(
@@ -178,7 +178,7 @@ fn batch_check(arguments: &BatchCheckArguments, printer: &Printer) -> CommandRes
     dry.end(result, &text, &figures)
 }
 
-/// Tells what a run does while it does it, and how it ended.
+/// Reports what a run does while it does it, and how it ended.
 struct ShiftTelling<'a> {
     journal: Journal<'a>,
     progress: Progress,
@@ -259,7 +259,7 @@ impl<'a> ShiftTelling<'a> {
     }
 }
 
-/// How a run ends that came to its end.
+/// The outcome of a run that was completed.
 const fn ending(done: &Done) -> Exit {
     if done.found == 0 && done.known > 0 {
         Exit::NothingFound
@@ -270,7 +270,7 @@ const fn ending(done: &Done) -> Exit {
     }
 }
 
-/// A place that is gone, of which the store knows gardens, is not wrong use.
+/// If the place is gone but the store knows gardens from it, that is not wrong use.
 fn failed_run(run: &Shift, error: &BatchError) -> CommandFailure {
     let is_gone = matches!(error, BatchError::Bucket { .. } | BatchError::Place { .. })
         && Store::open(&run.store).is_ok_and(|store| store.files() > 0);
@@ -366,7 +366,8 @@ fn mute(arguments: &BatchMuteArguments, printer: &Printer) -> CommandResult {
     marked(&arguments.mark, Some(until), None, &said, printer)
 }
 
-/// Keeps what the operator says of alarms that stand, on the morning after the last night that is over unless another is named.
+/// Records what the operator says about open alarms, on the morning after the last night that is over unless another is
+/// named.
 fn marked(
     arguments: &BatchMarkArguments,
     muted_until: Option<String>,
@@ -415,7 +416,7 @@ fn marked(
 }
 
 fn forgotten(arguments: &BatchForgetArguments, printer: &Printer) -> CommandResult {
-    // A store that is not there is not made.
+    // A store that does not exist is not created.
     let rows = Store::open(&arguments.store)
         .and_then(|_| Store::open_to_write(&arguments.store, tussock::TOOL_VERSION))
         .and_then(|mut store| store.forget(&arguments.garden))
@@ -438,7 +439,7 @@ fn forgotten(arguments: &BatchForgetArguments, printer: &Printer) -> CommandResu
 fn worker(arguments: &BatchWorkerArguments) -> CommandResult {
     tussock_batch::work::limit_memory(arguments.memory_limit << 20)
         .map_err(|error| failure!("memory cannot be limited: {error}"))?;
-    // Each worker is one of many: threads of its own would only push each other aside.
+    // Each worker is one of many: threads of its own would only compete with the others.
     rayon::ThreadPoolBuilder::new().num_threads(1).build_global()?;
     tussock_batch::work::serve(std::io::stdin().lock(), std::io::stdout().lock())?;
     Ok(Exit::Done)

@@ -86,7 +86,7 @@ struct Asked<'a> {
 impl Asked<'_> {
     /// One side: saved findings, or logs that are analysed now.
     fn side(&self, paths: &[PathBuf], plan: Option<&Path>) -> Result<Given, CommandFailure> {
-        // What is handed over names no folder.
+        // What is handed over names no folders.
         let names: Vec<String> = paths
             .iter()
             .map(|path| file_name(&name(path)).to_owned())

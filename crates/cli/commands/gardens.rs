@@ -32,7 +32,7 @@ pub(crate) fn run(arguments: &SimulateGardensArguments, printer: &Printer) -> Co
     }
     let out = NewFile::probe(&arguments.out)?;
     let progress = Progress::new();
-    // All of it is made beside its place, so that the folder is there complete or not at all.
+    // Everything is made beside its final place, so that the folder is complete or not there at all.
     let above = folder_of(&arguments.out);
     let unwritten = |error: std::io::Error| {
         failure!(
@@ -55,7 +55,7 @@ pub(crate) fn run(arguments: &SimulateGardensArguments, printer: &Printer) -> Co
     fs::write(folder.path().join("truth.json"), format!("{text:#}\n")).map_err(unwritten)?;
     drop(progress);
     fs::rename(folder.path(), out.path()).map_err(unwritten)?;
-    // It has another name now: nothing is left to be taken away.
+    // It has another name now, so nothing is left to remove.
     let _ = folder.keep();
     printer.note(&format!(
         "{}: {}, {}",

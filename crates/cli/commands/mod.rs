@@ -33,7 +33,7 @@ pub(crate) fn saved_findings(path: &Path) -> Result<Findings, CommandFailure> {
     })
 }
 
-/// An analysis that cannot go on, with the plan's faults and what to do.
+/// An analysis that cannot continue, with the plan's faults and what to do.
 pub(crate) fn cannot_go_on(error: &AnalyseError, plan: Option<&Path>) -> CommandFailure {
     match error {
         AnalyseError::PlanFaults(faults) => plan_faults(&plan.map(name).unwrap_or_default(), faults),
@@ -46,7 +46,7 @@ pub(crate) fn plan_faults(plan_name: &str, faults: &[PlanFault]) -> CommandFailu
     CommandFailure::told(tussock_types::plan_faults(plan_name, faults))
 }
 
-/// Everything that goes into a folder, rendered.
+/// Renders everything that goes into a folder.
 pub(crate) fn render(
     findings: &Findings,
     privacy: Privacy,
@@ -62,7 +62,7 @@ pub(crate) fn render(
         .collect())
 }
 
-/// Says which files are not there and why, where that was not asked for.
+/// Reports which files are missing and why, unless that was asked for.
 pub(crate) fn note_left_out(findings: &Findings, privacy: Privacy, printer: &Printer) {
     if privacy == Privacy::Full {
         for (file, reason) in tussock_report::left_out(findings, privacy) {
@@ -71,7 +71,7 @@ pub(crate) fn note_left_out(findings: &Findings, privacy: Privacy, printer: &Pri
     }
 }
 
-/// A question without suggestions, seed 0, whose progress is told.
+/// A job without suggestions and with seed 0 that reports its progress.
 pub(crate) fn job<'a>(
     assembled: &'a Assembled,
     plan: Option<&'a Plan>,
@@ -87,7 +87,7 @@ pub(crate) fn job<'a>(
     }
 }
 
-/// Reads logs, with a plan where there is one, and asks a question of them.
+/// Reads logs, with a plan if there is one, and asks a question about them.
 pub(crate) fn ask<T>(
     log: &LogArguments,
     plan_path: Option<&PathBuf>,
@@ -107,7 +107,7 @@ pub(crate) fn ask<T>(
         .map_err(|error| cannot_go_on(&error, plan_path.map(PathBuf::as_path)))
 }
 
-/// An answer in the form that was asked for, and which files hold it too.
+/// Prints an answer in the format that was asked for, and which files hold it too.
 pub(crate) fn tell<E: std::error::Error>(
     format: Format,
     human: impl FnOnce() -> String,
@@ -126,7 +126,7 @@ pub(crate) fn tell<E: std::error::Error>(
     printer.data(text.as_bytes())
 }
 
-/// A plan without faults in its text. Faults of its ground are found where it is used.
+/// A plan without faults in its text. Faults of its ground are found when it is used.
 pub(crate) fn sound_plan(path: &Path, settings: &Settings) -> Result<Plan, CommandFailure> {
     let (plan, faults) = inputs::plan(path, settings)?;
     tussock::sound_plan(plan, faults).map_err(|faults| plan_faults(&name(path), &faults))

@@ -109,7 +109,7 @@ fn table(report: &PlanReport, is_sound: bool) -> String {
     text
 }
 
-/// What the plan promises, in words.
+/// The plan's forecast, in words.
 fn ahead(forecast: &PlanForecast, settings: &Settings) -> String {
     let mut text = String::new();
     if !forecast.passages.is_empty() {
@@ -218,7 +218,7 @@ fn drawn(forecast: &PlanForecast, settings: &Settings) -> Result<Vec<Rendered>, 
         .collect())
 }
 
-/// Where a plan goes; `None` is stdout. Told before anything is read.
+/// Where a plan goes; `None` is stdout. Checked before anything is read.
 fn new_file(out: &Path) -> Result<Option<NewFile>, CommandFailure> {
     if inputs::is_stdin(out) {
         return Ok(None);
@@ -253,7 +253,7 @@ fn from_walk(arguments: &FromWalkArguments, printer: &Printer) -> CommandResult 
         }
     }
     if !report.is_sound() {
-        // The walk is written all the same: mending it in a map program is less work than walking again.
+        // The walk is written all the same: correcting it in a map program is less work than walking again.
         return Err(commands::plan_faults(&name(&arguments.out), &report.faults)
             .hint("the plan was written as walked; mend these places in it, then run tussock plan check"));
     }
@@ -263,7 +263,7 @@ fn from_walk(arguments: &FromWalkArguments, printer: &Printer) -> CommandResult 
     Ok(Exit::Done)
 }
 
-/// With what to do about it: where tracks are asked about, the whole command that says what they seem to be.
+/// Adds what to do about it: if tracks are asked about, the whole command that says what they seem to be.
 fn asked(error: WalkError, arguments: &FromWalkArguments) -> CommandFailure {
     let WalkError::Unclear { guesses, .. } = &error else {
         return error.into();

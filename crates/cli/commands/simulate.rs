@@ -15,13 +15,13 @@ use tussock_simulate::{
 };
 use tussock_types::{FixQuality, GeoPoint, Place, Settings, plural};
 
-/// Cutting width where neither flag nor settings give one: in the middle of what such machines have.
+/// Cutting width if neither flag nor settings give one: in the middle of the range of such machines.
 const USUAL_CUT_WIDTH_M: f64 = 0.22;
 /// Truth is counted in cells of 2 cm: a hundredth of a lawn's edge strip, and fine enough for 0.1 points on 100 m2.
 const TRUTH_CELL_M: f64 = 0.02;
-/// Lanes lie apart by this part of the cutting width, so that they overlap a little.
+/// Distance between lanes as a fraction of the cutting width, so that they overlap a little.
 const LANE_SPACING: f64 = 0.9;
-/// The error of the log is drawn from a stream of its own.
+/// The error of the log is drawn from its own random stream.
 const LOG_SEED_OFFSET: u64 = 1_000_003;
 
 /// What is wanted, checked.
@@ -94,7 +94,7 @@ pub(crate) fn run(arguments: &SimulateArguments, printer: &Printer) -> CommandRe
     );
     let sampling = Sampling {
         start_unix_s: wish.start_unix_s,
-        // What is recorded holds all parts of the error, and says nothing of what the receiver calls its fixes.
+        // A recorded error holds all parts of the error, and says nothing about the receiver's own claims.
         quality: if recorded.is_some() {
             FixQuality::Unknown
         } else {
@@ -208,7 +208,7 @@ fn truth_json(run: &TrueRun, truth: &Truth, counting: &Counting, wanted: &Run, f
     })
 }
 
-/// The name with an ending more.
+/// The name with another extension added.
 fn beside(path: &Path, ending: &str) -> PathBuf {
     let mut name = path.as_os_str().to_owned();
     name.push(ending);
@@ -227,7 +227,8 @@ pub(super) fn period_s(typed: &str) -> Result<f64, CommandFailure> {
 
 pub(super) fn start_unix_s(typed: &str) -> Result<f64, CommandFailure> {
     let start_s = units::moment_unix_s("--start", typed)?;
-    // GPS time begins in 1980, and two digits of NMEA 0183 mean 1980 again from 2080 on; the longest runs last a year and a half.
+    // GPS time begins in 1980, and from 2080 on the two digits of NMEA 0183 mean 1980 again; the longest runs last a year
+    // and a half.
     let year =
         time::OffsetDateTime::from_unix_timestamp(start_s as i64).map_or(0, time::OffsetDateTime::year);
     if !(1981..=2077).contains(&year) {

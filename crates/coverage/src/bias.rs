@@ -1,14 +1,14 @@
-//! What position error adds to the visited fraction, and taking it off again.
+//! How much does position error add to the visited fraction, and how is it removed?
 //!
-//! Question: how much larger is a visited fraction because the logged path wanders about the true one? Where the machine
-//! drives the same line again and again (along an edge, along a guide run), every pass is logged a little beside the
-//! others, and together they seem to visit more than they did. What the first error did is found by adding more of the
-//! same and looking what that does (simulation extrapolation, Cook & Stefanski 1994,
-//! DOI 10.1080/01621459.1994.10476871). Error is added [`ADDED`] times as large, which doubles the whole. The rim of many passes
-//! along one line lies as far out as the farthest of them, so there the bias grows with the error itself, and what doubling adds
-//! is what was there; where passes lie farther apart than they err it grows with its square, and a third of that was there.
-//! Lawns are between the two, and [`WAS_THERE`] says where. Approximate: only as good as the error model; meant for errors small
-//! against the cutting width. Cost: one marking of all swaths for each realisation.
+//! Question: how much larger is a visited fraction because the logged path wanders about the true one? If the machine drives
+//! the same line again and again (along an edge, along a guide run), every pass is logged slightly beside the others, and
+//! together they seem to visit more than they did. The effect of the first error is found by adding more of the same and
+//! watching what that does (simulation extrapolation, Cook & Stefanski 1994, DOI 10.1080/01621459.1994.10476871). The added
+//! error is [`ADDED`] times as large, which doubles the whole. The rim of many passes along one line lies as far out as the
+//! farthest of them, so the bias there grows with the error itself, and doubling adds what was already there; where passes
+//! are farther apart than they err, the bias grows with its square, and a third of that was there. Lawns are between the
+//! two, and [`WAS_THERE`] says where. Approximate: only as good as the error model; meant for errors that are small compared
+//! with the cutting width. Cost: one marking of all swaths per realisation.
 
 use crate::swath::{self, Sweep};
 use rand::SeedableRng;
@@ -33,14 +33,15 @@ pub struct PathError {
 /// Realisations: their mean is then right to about a third of the spread of one.
 pub const REALISATIONS: u32 = 8;
 
-/// Size of the added error over the one that is there: independent errors add in squares, 1 + 3 = 2^2.
+/// Size of the added error over the existing one: independent errors add in squares, 1 + 3 = 2^2.
 pub const ADDED: f64 = 1.732_050_807_568_877_2;
 
-/// Part of what doubling the error adds that was there before: between a third and all of it. In sixteen simulated nights of four
-/// gardens it was 0.63 in the mean, in three of another hand 0.26 to 0.50.
+/// The part of what doubling the error adds that was already there: between a third and all of it. In sixteen simulated
+/// nights of four gardens it averaged 0.63, in three independently written ones it was 0.26 to 0.50.
 pub const WAS_THERE: f64 = 0.5;
 
-/// Mean visited fraction with [`ADDED`] times the error added. `sweeps` in time order, `lawn` the cells that count.
+/// Mean visited fraction with [`ADDED`] times the error added. `sweeps` are in time order; `lawn` holds the cells that
+/// count.
 pub fn fraction_with_error_added(
     lawn: &BitGrid,
     sweeps: &[Sweep],
@@ -54,7 +55,7 @@ pub fn fraction_with_error_added(
         corner_m: ADDED * error.corner_m,
         ..error
     };
-    // Each has a stream of its own, and sums of whole numbers have no order.
+    // Each has its own random stream, and sums of whole numbers do not depend on the order.
     let cells_visited = |realisation: u32| {
         let mut dice = ChaCha8Rng::seed_from_u64(seed);
         dice.set_stream(u64::from(realisation));
@@ -77,7 +78,7 @@ pub fn fraction_with_error_added(
     visited as f64 / f64::from(REALISATIONS) / lawn_cells
 }
 
-/// A drift that goes on in time.
+/// A drift that continues in time.
 struct DriftInTime {
     error: PathError,
     offset: [f64; 2],
@@ -172,8 +173,8 @@ mod tests {
                     / logs as f64;
         }
         assert!(raw > 0.1 * truth, "the error must show: {raw} of {truth}");
-        // Where one line is driven again and again, all of what doubling adds; a third is left, for the rim of six passes grows a
-        // little less than the error.
+        // If one line is driven again and again, all of what doubling adds was there; a third is left, because the rim of
+        // six passes grows a little less than the error.
         assert!(corrected.abs() < 0.4 * raw, "{corrected} left of {raw}");
     }
 

@@ -1,8 +1,8 @@
-//! Counting on a grid of the user's own.
+//! Counting on the user's own grid.
 //!
-//! Question: how many cells of *this* grid were visited, by *this* rule? Published cell counts are made on grids that
-//! somebody laid: an origin, two axes (also turned, also not quite at right angles where three corners were surveyed), so
-//! many cells along each. What counts as visited differs from paper to paper, so the rule has a name ([`VisitRule`]).
+//! Question: how many cells of *this* grid were visited, by *this* rule? Published cell counts use grids that somebody laid
+//! out: an origin, two axes (possibly rotated, possibly not quite at right angles if three corners were surveyed), and a
+//! number of cells along each. Papers differ in what counts as visited, so the rule has a name ([`VisitRule`]).
 //!
 //! ```text
 //!   end of rows o . . . .        a fix on a lower or left edge belongs to the cell, one on an upper or right edge to the
@@ -11,12 +11,12 @@
 //! ```
 //!
 //! Exact: which cell holds a place, for the three corners as given ([`CustomGrid::cell_at`]). Cells that a path crosses are
-//! found row by row with the same half-open edges, by plain arithmetic: where a path meets an edge, within some 1e-12 of the
-//! grid's extent. Centres under a swath are found as in [`crate::swath`]. Areas are exact along lines through the cells and
-//! summed across them by the midpoint rule, at least [`LINES_PER_WIDTH`] lines to a cutting width: a single lane along the
-//! grid's axis can be off by one line, anything else by far less.
+//! found row by row with the same half-open edges, by plain arithmetic: where a path meets an edge is right to about 1e-12
+//! of the grid's extent. Centres under a swath are found as in [`crate::swath`]. Areas are exact along lines through the
+//! cells and summed across them by the midpoint rule, with at least [`LINES_PER_WIDTH`] lines per cutting width: a single
+//! lane along the grid's axis can be off by one line, anything else by far less.
 //!
-//! Cost: a division a fix; cells met; for areas, lines met by each leg and a sort of them.
+//! Cost: one division per fix; the cells met; for areas, the lines met by each leg, and sorting them.
 
 mod count;
 mod exact;
@@ -33,14 +33,14 @@ pub const MOST_CELLS: usize = 50_000_000;
 /// How a grid is divided along its two axes.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Division {
-    /// So many cells between the corners.
+    /// This many cells between the corners.
     Counts {
         /// Cells along the first axis.
         columns: usize,
         /// Cells along the second.
         rows: usize,
     },
-    /// Cells of so much; the last ones may reach past the corners.
+    /// Cells of this size; the last ones may reach past the corners.
     Sides {
         /// Side along the first axis.
         column_m: f64,
@@ -59,11 +59,11 @@ pub struct CustomGrid {
     rows: usize,
 }
 
-/// Why a grid cannot be laid.
+/// Why a grid cannot be laid out.
 #[derive(Clone, Debug, PartialEq)]
 #[non_exhaustive]
 pub enum CustomGridError {
-    /// A coordinate is no finite number.
+    /// A coordinate is not a finite number.
     NotFinite {
         /// Which corner.
         corner: &'static str,
@@ -141,7 +141,7 @@ impl CustomGrid {
         }
         let (columns, rows) = match division {
             Division::Counts { columns, rows } => (columns as f64, rows as f64),
-            // A hair of rounding is no reason for another cell.
+            // Slight rounding is no reason for another cell.
             Division::Sides { column_m, row_m } => (
                 (along_m / column_m - 1e-9).ceil(),
                 (across_m / row_m - 1e-9).ceil(),
@@ -216,7 +216,7 @@ impl CustomGrid {
         self.signed_area_m2().abs() / self.cells() as f64
     }
 
-    /// The place at so many columns and rows from the origin; whole numbers are corners of cells.
+    /// The place this many columns and rows from the origin; whole numbers are corners of cells.
     pub fn place_at(&self, columns: f64, rows: f64) -> Place {
         let (along, across) = (columns / self.columns as f64, rows / self.rows as f64);
         let (a, b) = self.axes_m();
@@ -231,7 +231,7 @@ impl CustomGrid {
         self.place_at(column as f64 + 0.5, row as f64 + 0.5)
     }
 
-    /// Corners of a cell, in turn.
+    /// Corners of a cell, in order.
     pub fn corners(&self, column: usize, row: usize) -> [Place; 4] {
         let (x, y) = (column as f64, row as f64);
         [(x, y), (x + 1.0, y), (x + 1.0, y + 1.0), (x, y + 1.0)].map(|(x, y)| self.place_at(x, y))
@@ -245,7 +245,8 @@ impl CustomGrid {
         Some((column, row))
     }
 
-    /// Which of `count` parts from the origin towards `end`, lines parallel to the other axis.
+    /// The one of `count` parts from the origin towards `end` that holds a place, divided by lines parallel to the other
+    /// axis.
     fn index(&self, place: Place, end: Place, other_end: Place, count: usize) -> Option<usize> {
         let from = self.origin;
         let cross = |place: Place| {
@@ -256,7 +257,7 @@ impl CustomGrid {
         let ((part, part_size), (whole, whole_size)) = (cross(place), cross(end));
         let parts = count as f64;
         let at = parts * part / whole;
-        // Three roundings in each cross product, three after it; twice that to be sure.
+        // Three roundings in each cross product, three after it; twice that to be safe.
         let error = 16.0
             * f64::EPSILON
             * (parts * part_size / whole.abs() + at.abs() * whole_size / whole.abs() + at.abs());

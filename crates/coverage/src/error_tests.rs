@@ -1,4 +1,4 @@
-//! Every variant is displayed, and the limit of cells is held on both sides.
+//! Every variant is displayed, and the limit of cells is tested on both sides.
 
 use crate::custom::{CustomGrid, CustomGridError, Division, MOST_CELLS};
 use std::collections::BTreeSet;

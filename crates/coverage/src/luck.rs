@@ -1,4 +1,4 @@
-//! Luck or not.
+//! Is it luck or not?
 //!
 //! The swaths of a machine that turns at random are very nearly a Poisson line process (Miles 1964, Random polygons
 //! determined by random lines in a plane, DOI 10.1073/pnas.52.4.901): with rho metres of path per square metre the open
@@ -9,13 +9,13 @@
 //!   N(D) = (A rho^2 / pi) exp(-rho (D + w))        chance = 1 - exp(-N)
 //! ```
 //!
-//! which already counts all places that were looked at. The middle of a lawn gets fewer passes than its edges: path
-//! density there is taken as [`MIDDLE_SHARE`] of the mean. First estimate: free access everywhere; for ground behind
-//! passages it is only a bound.
+//! which already accounts for all places that were examined. The middle of a lawn gets fewer passes than its edges, so the
+//! path density there is taken as [`MIDDLE_SHARE`] of the mean. This is a first estimate, with free access everywhere; for
+//! ground behind passages it is only a bound.
 //!
 //! A machine that drives lanes leaves nothing wide to luck: whatever is wider than two swaths after one whole tour is
-//! missed, and before that it may simply not have come there yet. Lanes show by leg directions that agree up to half or
-//! quarter turns ([`pattern`], mean resultant length of doubled or fourfold angles, Mardia & Jupp, Directional
+//! missed, and before that the machine may simply not have got there yet. Lanes show by leg directions that agree up to half
+//! or quarter turns ([`pattern`], mean resultant length of doubled or fourfold angles, Mardia & Jupp, Directional
 //! Statistics, 2000).
 
 use tussock_types::math;
@@ -24,24 +24,24 @@ use tussock_types::math;
 /// gardens.
 pub const MIDDLE_SHARE: f64 = 0.85;
 
-/// A pocket is missed when luck would leave one so wide in at most this share of such lawns.
+/// A pocket is missed if luck would leave one that wide in at most this share of such lawns.
 pub const MISSED_CHANCE_FRACTION: f64 = 0.05;
 
-/// How the machine goes about a lawn.
+/// How the machine covers a lawn.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Pattern {
-    /// Straight on until something turns it.
+    /// Straight on until something turns the machine.
     Roaming,
     /// Side by side.
     Lanes,
 }
 
-/// Legs shorter than this are turns and cross-overs.
+/// Shorter legs are turns and cross-overs.
 const LEAST_LEG_M: f64 = 1.0;
-/// Agreement of leg directions above which a drive is lanes; roaming in a rectangle stays below one half.
+/// Agreement of leg directions above which a drive is in lanes; roaming in a rectangle stays below one half.
 const LANES_AGREEMENT: f64 = 0.8;
 
-/// Tells lanes from roaming by the directions of legs, each given by its extent east and north.
+/// Distinguishes lanes from roaming by the directions of legs, each given by its extent east and north.
 pub fn pattern(legs_m: impl Iterator<Item = (f64, f64)>) -> Pattern {
     let long: Vec<(f64, f64)> = legs_m
         .map(|(east_m, north_m)| (math::atan2(north_m, east_m), math::hypot(east_m, north_m)))
@@ -54,13 +54,13 @@ pub fn pattern(legs_m: impl Iterator<Item = (f64, f64)>) -> Pattern {
     }
 }
 
-/// Mean resultant length of directions (radians, weight) multiplied by `fold`: 1 when all agree up to turns by
-/// `360 / fold` degrees.
+/// Mean resultant length of directions (radians, weight) multiplied by `fold`: 1 if all agree up to turns by `360 / fold`
+/// degrees.
 pub fn agreement(directions: &[(f64, f64)], fold: f64) -> f64 {
     axis(directions, fold).0
 }
 
-/// The same, and the mean direction itself in radians, from 0 up to a turn over `fold`; 0 and 0 without weight.
+/// The same, with the mean direction itself in radians, from 0 up to a full turn over `fold`; 0 and 0 without weight.
 pub fn axis(directions: &[(f64, f64)], fold: f64) -> (f64, f64) {
     let (cosines, sines, weights) =
         directions
@@ -94,18 +94,18 @@ pub struct Drive {
     pub cut_width_m: f64,
     /// Driving speed.
     pub speed_mps: f64,
-    /// How it goes about the lawn.
+    /// How the machine covers the lawn.
     pub pattern: Pattern,
-    /// Path density at the place in question over the lawn's mean; [`MIDDLE_SHARE`] where nothing else is known. Ground
-    /// that gets fewer passes than the rest keeps wider gaps by luck.
+    /// Path density at the place in question over the lawn's mean; [`MIDDLE_SHARE`] if nothing else is known. Ground that
+    /// gets fewer passes than the rest keeps wider gaps by luck.
     pub place_share: f64,
 }
 
-/// Path of one whole tour over lawn area and width: lanes overlap, ends are driven twice.
+/// Path of one whole tour over lawn area and width: lanes overlap, and ends are driven twice.
 const TOUR: f64 = 1.25;
 
 impl Drive {
-    /// The same drive, asked about a place with so much of the mean path density, at most [`MIDDLE_SHARE`].
+    /// The same drive for a place with this share of the mean path density, at most [`MIDDLE_SHARE`].
     #[must_use]
     pub fn at_place(&self, share: f64) -> Self {
         Self {
@@ -119,13 +119,13 @@ impl Drive {
         self.place_share * self.path_m / self.lawn_m2.max(1e-9)
     }
 
-    /// Logarithm of the expected number of chance pockets at least so wide.
+    /// Logarithm of the expected number of chance pockets that are at least this wide.
     fn log_expected(&self, width_m: f64) -> f64 {
         let rho = self.density_per_m();
         math::ln(self.lawn_m2 * rho * rho / std::f64::consts::PI) - rho * (width_m + self.cut_width_m)
     }
 
-    /// Probability that luck alone leaves a pocket at least so wide somewhere on this lawn.
+    /// Probability that luck alone leaves a pocket at least this wide somewhere on this lawn.
     pub fn chance_fraction(&self, width_m: f64) -> f64 {
         if !(self.path_m > 0.0) || !(self.lawn_m2 > 0.0) {
             return 1.0;
@@ -139,7 +139,7 @@ impl Drive {
             };
         }
         let rho = self.density_per_m();
-        // Too little driven for the law to hold: before the lines have parted the lawn, anything is luck.
+        // Too little was driven for the law to hold: before the lines have divided the lawn, anything may be luck.
         if rho * (width_m + self.cut_width_m) < 2.0 {
             return 1.0;
         }
@@ -159,7 +159,7 @@ impl Drive {
             .then_some(width_m.max(0.0))
     }
 
-    /// Width from which on a pocket is more than luck; `None` where so much driving shows nothing yet.
+    /// Width from which on a pocket is more than luck; `None` if this much driving shows nothing yet.
     pub fn findable_width_m(&self) -> Option<f64> {
         match self.pattern {
             Pattern::Roaming => self.decisive_width_m(),
@@ -171,7 +171,7 @@ impl Drive {
         }
     }
 
-    /// Driving hours from the start after which a pocket so wide can be told from luck, at this machine's pace.
+    /// Driving hours from the start after which a pocket this wide can be distinguished from luck, at this machine's pace.
     pub fn hours_to_decide(&self, width_m: f64) -> Option<f64> {
         if !(self.path_m > 0.0) || !(self.speed_mps > 0.0) || !(width_m > 0.0) {
             return None;
@@ -180,7 +180,7 @@ impl Drive {
             let tour_m = TOUR * self.lawn_m2 / self.cut_width_m;
             return (width_m > 2.0 * self.cut_width_m).then(|| tour_m / self.speed_mps / 3600.0);
         }
-        // The chance falls with the path once the lines have parted the lawn: bisect beyond that point.
+        // The chance falls with the path once the lines have divided the lawn: bisect beyond that point.
         let reach_m = width_m + self.cut_width_m;
         let at = |path_m: f64| Self { path_m, ..*self }.chance_fraction(width_m) > MISSED_CHANCE_FRACTION;
         if !(self.place_share > 0.0) {
@@ -212,7 +212,7 @@ mod tests {
     use approx::assert_abs_diff_eq;
 
     fn night(lawn_m2: f64, hours: f64, share: f64) -> Drive {
-        // Undo the share of the middle so that the closed form itself is tested.
+        // Undo the share of the middle, so that the closed form itself is tested.
         Drive {
             lawn_m2,
             path_m: share * hours * 3600.0 * 0.4 / MIDDLE_SHARE,

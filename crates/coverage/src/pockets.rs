@@ -1,4 +1,4 @@
-//! Connected unvisited ground.
+//! Finds connected unvisited ground.
 //!
 //! ```text
 //!   unvisited        a disc fits      grown back        pocket
@@ -7,10 +7,10 @@
 //!   ########         ........         ........
 //! ```
 //!
-//! Unvisited lawn is opened by a disc of the least width (Serra 1982): where no such disc fits, it is a sliver. The
-//! widest place is the largest inscribed circle, from the distance transform. Exact on the cells; widths are right to
-//! within two cells. Where a disc might fit is found first by a square inside it, 64 cells at a time, so that a lawn with
-//! slivers only costs next to nothing.
+//! Unvisited lawn is opened by a disc of the least width (Serra 1982); where no such disc fits, it is a sliver. The widest
+//! place is the largest inscribed circle, from the distance transform. Exact on the cells; widths are right to within two
+//! cells. Places where a disc might fit are found first by a square inside it, 64 cells at a time, so a lawn that has only
+//! slivers costs next to nothing.
 
 use rayon::prelude::*;
 use tussock_plane::BitGrid;
@@ -24,14 +24,14 @@ pub struct Pocket {
     pub cells: BitGrid,
     /// Area.
     pub area_m2: f64,
-    /// Diameter of the largest circle that fits in.
+    /// Diameter of the largest circle that fits inside.
     pub widest_m: f64,
     /// Middle of that circle.
     pub place: Place,
 }
 
-/// Width of a strip is twice the distance from its middle cell to the nearest foreign centre, less one cell when an odd
-/// number of cells lies across it and none when an even number does: half a cell lies between.
+/// The width of a strip is twice the distance from its middle cell to the nearest foreign centre, less one cell if an odd
+/// number of cells lies across it, and exactly that if an even number does: half a cell lies in between.
 const RIM_CELLS: f64 = 0.5;
 
 /// Pockets of a mask at least `least_width_m` wide and of at least `least_area_m2`, largest first.
@@ -76,24 +76,24 @@ pub fn pockets(unvisited: &BitGrid, least_width_m: f64, least_area_m2: f64) -> V
     pockets
 }
 
-/// A run of cells in which the middle of the disc may lie.
+/// A run of cells in which the disc's centre may lie.
 struct Middles {
     start: usize,
     end: usize,
     widest: Core,
 }
 
-/// Of a run of cells in which the middle of the disc may lie, the one farthest from foreign ground.
+/// Of a run of cells in which the disc's centre may lie, the one farthest from foreign ground.
 #[derive(Clone, Copy)]
 struct Core {
     column: usize,
     row: usize,
     square: u32,
-    /// Of several as wide the first counts: the candidate that it lies in, part by part.
+    /// Among several that are equally wide, the first counts: the candidate that contains it, part by part.
     order: usize,
 }
 
-/// Where in the candidates of a window the middle of the disc may lie, row by row.
+/// Where in the candidates of a window the disc's centre may lie, row by row.
 fn middles(unvisited: &BitGrid, window: Window, candidates: &[&MaskPart], reach_square: f64) -> Vec<Middles> {
     let mut by_row: Vec<Vec<(usize, CellRun)>> = vec![Vec::new(); window.rows()];
     for numbered in candidates
@@ -128,7 +128,7 @@ fn middles(unvisited: &BitGrid, window: Window, candidates: &[&MaskPart], reach_
     of_rows.into_iter().flatten().collect()
 }
 
-/// Windows in which distances are looked up, with the candidates inside: one for each, or a single one where many small ones
+/// Windows in which distances are looked up, with the candidates inside: one for each, or a single one if many small ones
 /// would cover the same ground several times.
 fn grouped(candidates: &[MaskPart], margin: usize, grid: Grid) -> Vec<(Window, Vec<&MaskPart>)> {
     let windows: Vec<Window> = candidates
@@ -153,7 +153,7 @@ fn grouped(candidates: &[MaskPart], margin: usize, grid: Grid) -> Vec<(Window, V
         .collect()
 }
 
-/// Stretches of a line of squares that reach so far: start, and one past the end.
+/// Stretches of a line of squares that reach this far: start, and one past the end.
 fn each_run_where(line: &[u32], reach_square: f64, mut each: impl FnMut(usize, usize)) {
     let mut open = None;
     for (at, square) in line.iter().enumerate() {
@@ -171,13 +171,13 @@ fn each_run_where(line: &[u32], reach_square: f64, mut each: impl FnMut(usize, u
     }
 }
 
-/// Half the width of a disc in each row from its middle on.
+/// Half the width of a disc in each row, from its centre on.
 struct Disc {
     half_widths: Vec<usize>,
 }
 
 impl Disc {
-    /// All cells nearer than the square root of `reach_square`.
+    /// All cells closer than the square root of `reach_square`.
     fn new(reach_square: f64) -> Self {
         let mut half_widths = Vec::new();
         while ((half_widths.len() * half_widths.len()) as f64) < reach_square {
@@ -188,7 +188,7 @@ impl Disc {
         Self { half_widths }
     }
 
-    /// Marks what the disc covers while its middle moves along a row.
+    /// Marks what the disc covers while its centre moves along a row.
     fn grow(&self, opened: &mut BitGrid, row: usize, start: usize, end: usize) {
         let (columns, rows) = (opened.grid.columns, opened.grid.rows);
         for (up, half) in self.half_widths.iter().enumerate() {
@@ -205,7 +205,7 @@ impl Disc {
     }
 }
 
-/// For each part its core cell with the largest distance, if it has one.
+/// For each part, its core cell with the largest distance, if it has one.
 fn widest_of_parts(labelled: &Labelled, cores: &[Core]) -> Vec<Option<Core>> {
     let Labelled { runs, number, count } = labelled;
     let rows = runs.last().map_or(0, |run| run.row + 1);
@@ -234,7 +234,7 @@ fn widest_of_parts(labelled: &Labelled, cores: &[Core]) -> Vec<Option<Core>> {
     widest
 }
 
-/// The part on a grid of its own, cells in the same places.
+/// The part on its own grid, with cells in the same places.
 fn cut_out(part: &MaskPart, grid: Grid) -> BitGrid {
     let window = part.window();
     let own = Grid {
@@ -255,7 +255,7 @@ fn cut_out(part: &MaskPart, grid: Grid) -> BitGrid {
     cells
 }
 
-/// Cells round which a square of `2 half + 1` cells a side lies wholly in the mask; cells beyond the grid are foreign.
+/// Cells around which a square of `2 half + 1` cells a side lies wholly in the mask; cells beyond the grid are foreign.
 fn eroded_by_square(mask: &BitGrid, half: usize) -> BitGrid {
     if half == 0 {
         return mask.clone();
@@ -263,7 +263,7 @@ fn eroded_by_square(mask: &BitGrid, half: usize) -> BitGrid {
     let length = 2 * half + 1;
     let rows = mask.grid.rows;
     let words = mask.row(0).len();
-    // Along rows: after the loop bit x stands for cells x .. x + length.
+    // Along rows: after the loop, bit x stands for cells x .. x + length.
     let mut lines: Vec<Vec<u64>> = (0..rows)
         .map(|row| {
             let mut line = mask.row(row).to_vec();

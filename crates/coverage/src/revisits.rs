@@ -1,15 +1,15 @@
-//! Time between visits.
+//! How much time passes between visits?
 //!
-//! Every cell has finished intervals and one that the end of the log cuts short. Leaving the last one out would favour
-//! short intervals; Kaplan and Meier's estimate counts it for as long as it lasted. Intervals are gathered in bins of
-//! one percent, which is the accuracy of the quantiles.
+//! Every cell has finished intervals and one that the end of the log cuts short. Leaving the last one out would favour short
+//! intervals; Kaplan and Meier's estimate counts it for as long as it lasted. Intervals are collected in bins of one per
+//! cent, which is the accuracy of the quantiles.
 
 use std::sync::OnceLock;
 use tussock_types::IntervalQuantiles;
 use tussock_types::math;
 
 const BINS: usize = 2200;
-/// Shortest interval told apart; ratio of neighbouring bins.
+/// Shortest interval that is distinguished; ratio of neighbouring bins.
 const SHORTEST_S: f64 = 10.0;
 const RATIO: f64 = 1.01;
 
@@ -32,21 +32,21 @@ impl Default for Intervals {
     }
 }
 
-/// The bin of an interval without a logarithm: there are millions of intervals.
+/// Finds the bin of an interval without a logarithm, because there are millions of intervals.
 #[derive(Debug)]
 struct Bins {
-    /// For the upper bits of an interval's representation, the bin of the least interval that has them.
+    /// For the upper bits of an interval's representation, the bin of the smallest interval that has them.
     first: Vec<u16>,
-    /// Least interval of each bin, and infinity.
+    /// Smallest interval of each bin, and infinity.
     least_s: Vec<f32>,
 }
 
-/// Bits of an interval that are not looked at: steps of a 256th, several to a bin.
+/// Bits of an interval that are ignored: steps of a 256th, several to a bin.
 const LOW_BITS: u32 = 15;
 
 impl Bins {
     fn new() -> Self {
-        // Positive floats have the order of their bits, so the least of a bin is found by halving.
+        // Positive floats sort like their bits, so the smallest of a bin is found by bisection.
         let least_s = (0..BINS)
             .map(|bin| {
                 let (mut below, mut at) = (0, f32::INFINITY.to_bits());
@@ -90,7 +90,7 @@ impl Intervals {
         self.bins.of(interval_s)
     }
 
-    /// Adds those of another part of the lawn.
+    /// Adds the intervals of another part of the lawn.
     pub(crate) fn add(&mut self, other: &Self) {
         for (own, others) in [
             (&mut self.finished, &other.finished),
@@ -100,19 +100,19 @@ impl Intervals {
         }
     }
 
-    /// Enters an interval that ended with a visit.
+    /// Adds an interval that ended with a visit.
     pub fn finished(&mut self, interval_s: f32) {
         let bin = self.bin(interval_s);
         self.finished[bin] += 1;
     }
 
-    /// Enters an interval that the end of the log cut short.
+    /// Adds an interval that the end of the log cut short.
     pub fn unfinished(&mut self, interval_s: f32) {
         let bin = self.bin(interval_s);
         self.unfinished[bin] += 1;
     }
 
-    /// Middle of each bin, intervals that ended in it, intervals that were cut short in it.
+    /// Middle of each bin, the number of intervals that ended in it, and the number that were cut short in it.
     fn rows(&self) -> Vec<(f64, u64, u64)> {
         let middle_s = |bin: usize| SHORTEST_S * math::powf(RATIO, bin as f64 + 0.5);
         (0..BINS)
@@ -130,7 +130,7 @@ impl Intervals {
         (self.finished.iter().sum(), self.unfinished.iter().sum())
     }
 
-    /// Median, 90 % and 99 % of the revisit interval; `None` where the log is too short to reach them.
+    /// Median, 90 % and 99 % of the revisit interval; `None` if the log is too short to reach them.
     pub fn quantiles(&self) -> IntervalQuantiles {
         let curve = kaplan_meier(&self.rows());
         let hours_at = |survival: f64| {
@@ -147,7 +147,7 @@ impl Intervals {
     }
 }
 
-/// Survival after each time: rows of (time, events, censored), times rising.
+/// Survival after each time: rows of (time, events, censored), times increasing.
 pub fn kaplan_meier(rows: &[(f64, u64, u64)]) -> Vec<(f64, f64)> {
     survival(rows)
         .iter()
@@ -160,14 +160,14 @@ pub fn kaplan_meier(rows: &[(f64, u64, u64)]) -> Vec<(f64, f64)> {
 pub struct SurvivalStep {
     /// Intervals that end here.
     pub interval_s: f64,
-    /// Intervals at least as long.
+    /// Intervals that are at least as long.
     pub at_risk: u64,
-    /// Of them, those that a visit ended here.
+    /// Those that a visit ended here.
     pub finished: u64,
-    /// Part of all intervals that is longer.
+    /// Fraction of all intervals that are longer.
     pub survival_fraction: f64,
-    /// Standard deviation of that part for independent intervals (Greenwood 1926). Cells side by side share their passes, so the true
-    /// one is larger.
+    /// Standard deviation of that fraction for independent intervals (Greenwood 1926). Adjacent cells share their passes, so
+    /// the true one is larger.
     pub sd_fraction: f64,
     /// Ends of the 90 % interval on the scale of log(-log) (Kalbfleisch & Prentice, *The Statistical Analysis of Failure Time Data*,
     /// 1980), which stays within 0 and 1.
@@ -176,7 +176,8 @@ pub struct SurvivalStep {
     pub high_fraction: f64,
 }
 
-/// The survival curve with its uncertainty: rows of (time, events, censored), times rising. One step for each time with an event.
+/// The survival curve with its uncertainty: rows of (time, events, censored), times increasing. One step for each time with
+/// an event.
 pub fn survival(rows: &[(f64, u64, u64)]) -> Vec<SurvivalStep> {
     /// Standard deviations to the ends of a 90 % interval.
     const ENDS: f64 = 1.644_853_626_951_472_2;
@@ -210,7 +211,7 @@ pub fn survival(rows: &[(f64, u64, u64)]) -> Vec<SurvivalStep> {
     curve
 }
 
-/// Gini coefficient of visits given as a histogram: 0 when all cells are alike.
+/// Gini coefficient of visits given as a histogram: 0 if all cells are equal.
 pub fn gini(histogram: &[u64]) -> f64 {
     let cells: f64 = histogram.iter().map(|cells| *cells as f64).sum();
     let visits: f64 = histogram
@@ -221,7 +222,7 @@ pub fn gini(histogram: &[u64]) -> f64 {
     if cells == 0.0 || visits == 0.0 {
         return 0.0;
     }
-    // Ranks run over each class as a block: sum of (2 i - n - 1) x_i over sorted cells, divided by n sum x.
+    // Ranks treat each class as a block: sum of (2 i - n - 1) x_i over sorted cells, divided by n sum x.
     let mut before = 0.0;
     let mut sum = 0.0;
     for (number, class) in histogram.iter().enumerate() {
@@ -317,7 +318,8 @@ mod tests {
 
     #[test]
     fn greenwood_of_the_textbook_data_worked_out_by_hand() {
-        // Three of 21 end at 6 and one is cut short, one of 17 ends at 7: variances S2 3 / (21 x 18), S2 (3 / 378 + 1 / (17 x 16)).
+        // Three of 21 end at 6 and one is cut short, one of 17 ends at 7: variances S2 3 / (21 x 18), S2 (3 / 378 + 1 / (17
+        // x 16)).
         let steps = survival(&[(6.0, 3, 1), (7.0, 1, 0), (9.0, 0, 16)]);
         let first = 6.0_f64 / 7.0;
         let second = first * 16.0 / 17.0;
@@ -329,12 +331,12 @@ mod tests {
         let greenwood = 3.0_f64 / 378.0 + 1.0 / 272.0;
         assert_abs_diff_eq!(steps[1].sd_fraction, second * greenwood.sqrt(), epsilon = 1e-12);
         assert_eq!((steps[1].at_risk, steps[1].finished), (17, 1));
-        // On the scale of log(-log) the ends lie evenly about the estimate.
+        // On the log(-log) scale the ends are symmetric about the estimate.
         let scale = |part: f64| math::ln(-math::ln(part));
         let (low, high) = (scale(steps[1].low_fraction), scale(steps[1].high_fraction));
         assert_abs_diff_eq!(0.5 * (low + high), scale(second), epsilon = 1e-9);
         assert!(steps[1].low_fraction < second && second < steps[1].high_fraction);
-        // The last one of all ends: nothing survives, and nothing is not a number.
+        // The very last one ends: nothing survives, and nothing is not a number.
         let all = survival(&[(1.0, 1, 0), (2.0, 1, 0)]);
         assert_eq!((all[1].survival_fraction, all[1].high_fraction), (0.0, 0.0));
     }

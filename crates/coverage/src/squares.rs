@@ -1,14 +1,14 @@
-//! Counting cells gathered into squares that can be drawn and handed on.
+//! Combines counting cells into squares that can be drawn and passed on.
 
 use crate::visits::Count;
 use tussock_types::{Cells, Grid};
 
-/// Side that a square aims at: finer than a swath, coarse enough for a page.
+/// Target side of a square: finer than a swath, coarse enough for a page.
 const AIM_M: f64 = 0.1;
-/// Squares of one result, at most.
+/// Most squares of one result.
 const MOST_SQUARES: usize = 300_000;
 
-/// Gathers `k x k` cells of the count into squares; sums over squares give the areas of the count.
+/// Combines `k x k` cells of the count into squares; sums over squares give the areas of the count.
 pub fn squares(count: &Count) -> Cells {
     let fine = count.grid;
     let mut k = (AIM_M / fine.cell_m).round().max(1.0) as usize;
@@ -30,7 +30,7 @@ pub fn squares(count: &Count) -> Cells {
     let mut last_s = vec![f32::NAN; cells];
     for row in 0..fine.rows {
         tussock_plane::distance::runs_of_row(count.lawn.row(row), fine.columns, |start, end| {
-            // As far as square and tile stay the same.
+            // As long as square and tile stay the same.
             let mut column = start;
             while column < end {
                 let square = column / k;

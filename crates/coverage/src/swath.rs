@@ -1,4 +1,4 @@
-//! Rows of cells under a capsule.
+//! Finds rows of cells under a capsule.
 
 use tussock_locate::activities::backs_off;
 use tussock_locate::{Piece, Track};
@@ -6,7 +6,7 @@ use tussock_plane::{BitGrid, Vector};
 use tussock_types::math;
 use tussock_types::{Grid, Place, Settings};
 
-/// One straight sweep of the cutting disc, or one stand (both ends alike).
+/// One straight sweep of the cutting disc, or one stand (both ends equal).
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Sweep {
     /// Middle of the disc at the start.
@@ -17,7 +17,7 @@ pub struct Sweep {
     pub start_s: f64,
     /// Time at the end.
     pub end_s: f64,
-    /// Time on the move before it, all machines together.
+    /// Time on the move before it, over all machines.
     pub driving_before_s: f64,
     /// Time on the move within it.
     pub driving_s: f64,
@@ -26,10 +26,10 @@ pub struct Sweep {
 /// Shorter ways back are a wobble of the path.
 const LEAST_REVERSE_M: f64 = 0.1;
 
-/// The sweeps of several tracks in time order, the cutting disc set off from the antenna as the settings say.
+/// The sweeps of several tracks in time order, with the cutting disc offset from the antenna as the settings say.
 ///
-/// The body points the way that it drives, except while it backs off ([`backs_off`]). A stand sweeps a disc. Backing out of the
-/// station is not told from driving out.
+/// The body points in the direction of driving, except while it backs off ([`backs_off`]). A stand sweeps a disc. Backing
+/// out of the station is not distinguished from driving out.
 pub fn sweeps(tracks: &[Track], settings: &Settings) -> Vec<Sweep> {
     sweeps_of(tracks.iter().flat_map(|track| &track.pieces), settings)
 }
@@ -70,7 +70,7 @@ pub fn sweeps_of<'a>(pieces: impl Iterator<Item = &'a Piece>, settings: &Setting
                 driving_s: (to.arrive_s - from.leave_s).max(0.0),
             };
             match last_end {
-                // The turn on the spot carries the disc from one side to the other.
+                // A turn on the spot carries the disc from one side to the other.
                 Some((place, since_s)) if shifts => {
                     sweeps.push(Sweep {
                         to: sweep.from,
@@ -150,7 +150,7 @@ pub(crate) fn for_each_span_in(
             Some(rim) if rim.rows.contains(&y) => rim.span_at(y),
             _ => capsule.span_at(y),
         };
-        // Up and down to whole cells by conversion: without newer instructions `ceil` and `floor` are calls.
+        // Round up and down to whole cells by conversion: without newer instructions `ceil` and `floor` are calls.
         let (left, right) = (left.max(0.0), right.min(grid.columns as f64 - 1.0));
         if left <= right {
             let first = left as usize + usize::from((left as usize as f64) < left);
@@ -190,7 +190,7 @@ impl Capsule {
         }
     }
 
-    /// The rows on which its rim runs beside the segment, not before or beyond an end; `None` for one that lies level.
+    /// The rows on which its rim runs beside the segment, not before or beyond an end; `None` for a segment that is level.
     fn straight_rim(&self) -> Option<StraightRim> {
         let (c, s) = self.along;
         let sideways = self.radius * c.abs();
@@ -202,7 +202,7 @@ impl Capsule {
         })
     }
 
-    /// Where the level line at `y` enters and leaves it; the first above the second when the line misses it.
+    /// Where the level line at `y` enters and leaves it; the first is above the second if the line misses it.
     #[inline]
     pub(crate) fn span_at(&self, y: f64) -> (f64, f64) {
         let ((ax, ay), (bx, by), (c, s)) = (self.from, self.to, self.along);
@@ -242,11 +242,11 @@ impl Capsule {
     }
 }
 
-/// Rows between the ends of a capsule: its span moves by the same step from one to the next.
+/// Rows between the ends of a capsule: its span moves by the same step from one row to the next.
 struct StraightRim {
     rows: std::ops::RangeInclusive<f64>,
     from: (f64, f64),
-    /// Sideways for each row upwards.
+    /// Sideways movement per row upwards.
     slope: f64,
     half: f64,
 }
@@ -314,7 +314,7 @@ mod tests {
             arrive_s,
             leave_s,
         };
-        // The antenna half a metre ahead: five metres east, one back, then a real turn and two metres west.
+        // The antenna is half a metre ahead: five metres east, one back, then a real turn and two metres west.
         let piece = Piece {
             vertices: vec![
                 at(0.0, 0.0, 0.0),
@@ -346,7 +346,7 @@ mod tests {
             for_each_span(&grid, Place::new(ax, ay), Place::new(bx, by), radius_m, |row, start, end| {
                 fast.extend((start..end).map(|column| (column, row)));
             });
-            // Cells whose centre lies on the rim to the last digits may fall either way.
+            // Cells whose centre lies on the rim to the last digits may fall on either side.
             let inner = slow(&grid, Place::new(ax, ay), Place::new(bx, by), radius_m - 1e-9);
             let outer = slow(&grid, Place::new(ax, ay), Place::new(bx, by), radius_m + 1e-9);
             prop_assert!(inner.iter().all(|cell| fast.contains(cell)));

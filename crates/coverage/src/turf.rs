@@ -1,9 +1,9 @@
 //! How often does the grass need the machine?
 //!
-//! Growth comes from the settings or from the mean temperature by the growth-potential curve of Gelernter & Stowell (2005):
-//! `exp(-0.5 ((T - T0) / s)^2)`, cool-season grass T0 = 20, s = 5.5, warm-season T0 = 31, s = 7
-//! degrees Celsius. At its best grass is taken to grow 7.6 mm a day, as Iowa State University Extension's advice for Kentucky
-//! bluegrass in spring implies (2.5 in, every five days, under the one-third rule).
+//! Growth comes from the settings, or from the mean temperature by the growth-potential curve of Gelernter & Stowell (2005):
+//! `exp(-0.5 ((T - T0) / s)^2)`, cool-season grass T0 = 20, s = 5.5, warm-season T0 = 31, s = 7 degrees Celsius. At its
+//! best, grass is assumed to grow 7.6 mm a day, as implied by Iowa State University Extension's advice for Kentucky
+//! bluegrass in spring (2.5 in, every five days, under the one-third rule).
 //!
 //! The one-third rule (Iowa State University Extension; Cornell gardening): grass kept at height h may grow to 1.5 h, which
 //! takes `0.5 h / growth` days. Exact as arithmetic; growth is a guess within a factor of two.
@@ -15,7 +15,7 @@ use tussock_types::{Grass, GrowthSource, TurfSettings};
 pub const BEST_GROWTH_MM_PER_DAY: f64 = 7.6;
 
 /// Growth at a temperature over growth at the best temperature. For warm-season grass it stays at 1 above the best
-/// temperature, as the authors' later form has it.
+/// temperature, as in the authors' later form.
 pub fn growth_potential(mean_temperature_c: f64, grass: Grass) -> f64 {
     let (best_c, spread_c) = match grass {
         Grass::Cool => (20.0, 5.5),
@@ -27,7 +27,7 @@ pub fn growth_potential(mean_temperature_c: f64, grass: Grass) -> f64 {
     math::exp(-0.5 * ((mean_temperature_c - best_c) / spread_c).powi(2))
 }
 
-/// Growth by the settings, and where it comes from; `None` where they say nothing of it.
+/// Growth and where its figure comes from; `None` if the settings do not mention it.
 pub fn growth_mm_per_day(turf: &TurfSettings) -> Option<(f64, GrowthSource)> {
     turf.growth_mm_per_day
         .map(|growth| (growth, GrowthSource::Settings))
@@ -41,7 +41,7 @@ pub fn growth_mm_per_day(turf: &TurfSettings) -> Option<(f64, GrowthSource)> {
         })
 }
 
-/// Longest time between visits under the one-third rule, in days.
+/// Longest time between visits that the one-third rule allows, in days.
 pub fn allowed_interval_days(cut_height_mm: f64, growth_mm_per_day: f64) -> Option<f64> {
     (growth_mm_per_day > 0.0 && cut_height_mm > 0.0).then(|| 0.5 * cut_height_mm / growth_mm_per_day)
 }

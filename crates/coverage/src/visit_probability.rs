@@ -1,16 +1,16 @@
 //! How likely is it that a cell was visited?
 //!
-//! Question: positions are only known to within an error; which ground was visited in most of the pasts that agree with
-//! the log, and by how much do those differ? Each past is marked as a mask of its own; how many masks hold a cell is
-//! counted 64 cells at a time, in binary digits held in planes (vertical counters). Exact for the masks given. Cost: a few
-//! word operations a word and mask.
+//! Question: positions are only known to within an error; which ground was visited in most of the pasts that agree with the
+//! log, and how much do those differ? Each past is marked as a mask of its own. The number of masks that hold a cell is
+//! counted 64 cells at a time, in binary digits kept in planes (vertical counters). Exact for the masks given. Cost: a few
+//! word operations per word and mask.
 
 use tussock_plane::BitGrid;
 
-/// Masks of several pasts, counted.
+/// Counts over the masks of several pasts.
 pub struct VisitProbability {
     lawn: BitGrid,
-    /// Binary digits of each cell's count, least first.
+    /// Binary digits of each cell's count, least significant first.
     planes: Vec<Vec<u64>>,
     /// Visited part of the lawn in each past.
     pub fractions: Vec<f64>,
@@ -31,7 +31,7 @@ impl VisitProbability {
         self.fractions.len()
     }
 
-    /// Adds the mask of one past. It must lie on the lawn's grid.
+    /// Adds the mask of one past. It must be on the lawn's grid.
     pub fn add(&mut self, mask: &BitGrid) {
         let mut cells = 0_u64;
         for (word, lawn) in mask.words().iter().zip(self.lawn.words()) {
@@ -56,7 +56,7 @@ impl VisitProbability {
         }
     }
 
-    /// In how many pasts a cell was visited.
+    /// The number of pasts in which a cell was visited.
     pub fn times(&self, column: usize, row: usize) -> u32 {
         let at = row * self.lawn.row_words() + column / 64;
         self.planes.iter().enumerate().fold(0, |sum, (digit, plane)| {

@@ -1,4 +1,4 @@
-//! Which cells, how often, when.
+//! Which cells were visited, how often, and when?
 
 use crate::{revisits::Intervals, swath};
 use rayon::prelude::*;
@@ -34,7 +34,7 @@ pub(crate) struct TileRow<'a> {
 }
 
 impl TileRow<'_> {
-    /// Visits, first and last time of the cells from one column up to, not including, another.
+    /// Visits, first and last time of the cells from one column up to, but not including, another.
     pub(crate) fn cells(&self, from: usize, to: usize) -> impl Iterator<Item = (u16, f32, f32)> {
         let cells = from - self.start..to - self.start;
         let times = self.first_s[cells.clone()]
@@ -65,7 +65,7 @@ pub struct Count {
     tile_columns: usize,
 }
 
-/// From so many sweeps on threads are worth their start.
+/// From this many sweeps on, threads are worth starting.
 const SWEEPS_FOR_STRIPS: usize = 200;
 /// Buckets of driving time.
 const BUCKETS: usize = 400;
@@ -75,13 +75,13 @@ pub fn cell_for_width_m(cut_width_m: f64) -> f64 {
     cut_width_m / (7.0 + 5.0_f64.sqrt())
 }
 
-/// A grid over a box, cells of the wanted side or as much larger as `most_cells` (at least 16) demands.
+/// A grid over a box, with cells of the desired side or larger if `most_cells` (at least 16) demands it.
 pub fn grid_over(south_west: Place, north_east: Place, cell_m: f64, most_cells: u64) -> Grid {
     let (width_m, height_m) = (
         north_east.east_m - south_west.east_m,
         north_east.north_m - south_west.north_m,
     );
-    // (width / cell + 3) (height / cell + 3) <= most, solved for 1 / cell: rounding up and the rim are three cells at most.
+    // (width / cell + 3) (height / cell + 3) <= most, solved for 1 / cell: rounding up and the rim add three cells at most.
     let inner_cells = most_cells.max(16) as f64 - 9.0;
     let rim_m = 3.0 * (width_m + height_m);
     let per_m = 2.0 * inner_cells / (rim_m + (rim_m * rim_m + 4.0 * width_m * height_m * inner_cells).sqrt());
@@ -125,7 +125,8 @@ pub fn count(
         tile_columns,
     };
     let away_s = new_pass_after_s as f32;
-    // Strips of tiles are counted side by side: cells do not know of each other, and sums of whole numbers have no order.
+    // Strips of tiles are counted in parallel: cells are independent of each other, and sums of whole numbers do not depend
+    // on the order.
     let strips = if sweeps.len() < SWEEPS_FOR_STRIPS {
         1
     } else {
@@ -178,7 +179,7 @@ pub fn count(
     count
 }
 
-/// Rows of tiles that are counted by themselves.
+/// Rows of tiles that are counted separately.
 struct Strip<'a> {
     lawn: &'a BitGrid,
     row_start: usize,
@@ -235,7 +236,7 @@ impl Strip<'_> {
                 let mut column = start;
                 while column < end {
                     let tile_end = ((column / TILE + 1) * TILE).min(end);
-                    // Tile columns are half a word, so one look tells whether any of it is lawn.
+                    // Tile columns are half a word, so one look shows whether any of it is lawn.
                     let word = lawn_row[column / 64];
                     let mask = span_mask(column % 64, tile_end - column);
                     if word & mask == 0 {
@@ -281,7 +282,7 @@ impl Strip<'_> {
 }
 
 impl Count {
-    /// Enters the unfinished last interval of each visited cell.
+    /// Adds the unfinished last interval of each visited cell.
     fn close(&mut self, end_s: f32) {
         for tile in self.tiles.iter().flatten() {
             for (visits, last_s) in tile.visits.iter().zip(&tile.last_s) {
@@ -292,7 +293,7 @@ impl Count {
         }
     }
 
-    /// Tiles of 32 x 32 cells that were touched: only these take memory.
+    /// Number of tiles of 32 x 32 cells that were touched: only these take memory.
     pub fn touched_tiles(&self) -> usize {
         self.tiles.iter().flatten().count()
     }
@@ -352,8 +353,8 @@ impl Count {
         self.visited.count() as f64 / (self.lawn.count() as f64).max(1.0)
     }
 
-    /// Standard deviation of the visited fraction that comes from counting cell centres instead of area, for boundaries
-    /// that run across the grid in all directions. A single leg along the grid's axes can be off by a row of cells.
+    /// Standard deviation of the visited fraction that comes from counting cell centres instead of area, for edges that run
+    /// across the grid in all directions. A single leg along the grid's axes can be off by a row of cells.
     ///
     /// Variance of an area counted on a square lattice: 0.0724 B u^3 for boundary length B and spacing u (Matheron;
     /// Gundersen & Jensen 1987, DOI 10.1111/j.1365-2818.1987.tb02837.x). B from cell edges by Cauchy's pi / 4.

@@ -1,4 +1,4 @@
-//! Benches of rehearsals: one run of a night on one core, as it is and well mixed.
+//! Benches of night simulations: one run of a night on one core, as it is and well mixed.
 #![allow(missing_docs)]
 
 use criterion::{Criterion, criterion_group, criterion_main};

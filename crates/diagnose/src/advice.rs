@@ -1,4 +1,4 @@
-//! What to change, from what was found.
+//! What to change, given what was found.
 
 use crate::suggest::{self, Question};
 use tussock_simulate::{Manner, Spell, StuckSpot};
@@ -6,12 +6,12 @@ use tussock_survey::Survey;
 use tussock_survey::fitted::Fitted;
 use tussock_types::{Findings, FitFound, Place, Said};
 
-/// Places that caught the machine less often are no places yet.
+/// Places that caught the machine less often do not count yet.
 const LEAST_EPISODES: u64 = 3;
 
-/// Adds the fit and the suggestions to findings that hold everything else.
+/// Adds the fit and the suggestions to findings that are otherwise complete.
 ///
-/// Nothing is added where there is no plan, no width or no missed pocket: the machine is fitted only where it is asked.
+/// Adds nothing if there is no plan, no width or no missed pocket: the machine is fitted only when it is needed.
 pub fn advise(findings: &mut Findings, survey: &Survey<'_>) {
     let (Some(site), Some(cut_width_m)) = (&survey.site, survey.settings().machine.cut_width_m) else {
         return;

@@ -8,16 +8,16 @@ use crate::site_analysis::SiteAnalysis;
 use tussock_coverage::luck;
 use tussock_types::{Cause, CauseFindings, NextLook, Place, Said, math};
 
-/// What is said of one pocket.
+/// What is said about one pocket.
 pub(crate) struct CauseWording {
     pub(crate) why: Said,
     pub(crate) causes: Vec<CauseFindings>,
     pub(crate) next_look: Option<Said>,
 }
 
-/// A look at the ground is right in so many cases: common practice, no source.
+/// A look at the ground is right in this share of cases (common practice, no source).
 const LOOK_IS_RIGHT: f64 = 0.9;
-/// With less doubt between two causes another night is not worth waiting for: a look costs less.
+/// With less doubt than this between two causes, another night is not worth waiting for: a look costs less.
 const LEAST_DOUBT_BITS: f64 = 0.5;
 
 /// Why a pocket was missed.
@@ -61,10 +61,12 @@ pub(crate) fn cause_wording(
     }
 }
 
-/// What tells two causes, equally likely before this log, best apart: a look at the ground, or another log as long. Of both the one that
-/// takes off more entropy (Lindley 1956, DOI 10.1214/aoms/1177728069); what a log shows comes from the simulated nights of the layout.
+/// The best way to distinguish two causes that were equally likely before this log: a look at the ground, or another log of
+/// the same length. It is the one that removes more entropy (Lindley 1956, DOI 10.1214/aoms/1177728069); what a log would
+/// show comes from the simulated nights of the layout.
 fn next_look(first: &Reason, second: &Reason, as_is_fraction: Option<f64>, driven_h: f64) -> Said {
-    // Where one cause shuts the machine out and the other does not, a visit tells; the open one shows one in so many logs.
+    // If one cause shuts the machine out and the other does not, a visit decides; under the open one, this share of logs
+    // shows one.
     let shuts = |reason: &Reason| {
         let cause = reason.cause();
         matches!(cause, Cause::WalledOff | Cause::EdgeBand | Cause::ZoneMisplaced)
@@ -73,7 +75,7 @@ fn next_look(first: &Reason, second: &Reason, as_is_fraction: Option<f64>, drive
         Some(left_fraction) if shuts(first) != shuts(second) => 1.0 - left_fraction,
         _ => 0.0,
     };
-    // Both alike before this log, which showed no visit: the open one is as likely as that is by luck.
+    // Both were equally likely before this log, which showed no visit: the open one is now as likely as luck makes that.
     let open = (1.0 - told_fraction) / (2.0 - told_fraction);
     let by_log = bits(open * told_fraction) - open * bits(told_fraction);
     let seen_there = open * LOOK_IS_RIGHT + (1.0 - open) * (1.0 - LOOK_IS_RIGHT);
@@ -99,7 +101,7 @@ fn next_look(first: &Reason, second: &Reason, as_is_fraction: Option<f64>, drive
     }
 }
 
-/// Entropy of a matter with two outcomes.
+/// Entropy of two outcomes, in bits.
 fn bits(fraction: f64) -> f64 {
     let part = |p: f64| {
         if p > 0.0 {
@@ -111,12 +113,12 @@ fn bits(fraction: f64) -> f64 {
     part(fraction) + part(1.0 - fraction)
 }
 
-/// Changes of side are visits of the part behind: in by one, out by the next.
+/// Two crossings make one visit to the part behind: one in, the next out.
 fn entries(traffic: &Traffic) -> u64 {
     traffic.crossings.div_ceil(2) as u64
 }
 
-/// Positions poorer than this hide short visits.
+/// Poorer positions hide short visits.
 const POOR_M: f64 = 0.4;
 
 struct Seen<'a> {
@@ -376,7 +378,7 @@ impl Seen<'_> {
         }
     }
 
-    /// Passes over a body of the pocket's width: legs that hit a disc, 2 rho R.
+    /// Expected passes over an object of the pocket's width: legs that hit a disc, 2 rho R.
     fn passes_expected(&self) -> f64 {
         self.drive.path_m / self.drive.lawn_m2.max(1e-9) * self.shape.widest_m
     }
@@ -397,7 +399,7 @@ impl Seen<'_> {
         off.get(off.len() / 2).copied().unwrap_or(0.0)
     }
 
-    /// Course outwards from the pocket's middle to the nearest edge: the side of the lawn on which it lies.
+    /// Course outwards from the pocket's middle to the nearest edge: the side of the lawn on which the pocket lies.
     fn edge_deg(&self) -> f64 {
         let place = self.shape.place;
         let edges = self.layout.region.edges();
@@ -444,12 +446,13 @@ mod tests {
             },
             Reason::Narrow { neck: 0 },
         );
-        // An open passage shows itself in four of five logs, or in one of two; where it always would, this log has told already.
+        // An open passage shows itself in four logs of five, or in one of two; if it always would, this log has already
+        // decided.
         assert_eq!(look(shut, open, Some(0.2)), NextLook::AnotherLog);
         assert_eq!(look(shut, open, Some(0.5)), NextLook::Passage);
         assert_eq!(look(shut, open, Some(0.0)), NextLook::Passage);
         assert_eq!(look(shut, open, None), NextLook::Passage);
-        // Two causes that both let it in look alike in any log.
+        // Two causes that both let it in look the same in any log.
         assert_eq!(
             look(
                 open,

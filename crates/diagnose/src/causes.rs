@@ -2,10 +2,9 @@
 //!
 //! Question: which of the things that a technician can change keeps the machine out of a pocket?
 //!
-//! Method: a decision table; the first line that holds gives the cause. Lines that hold with thresholds slackened by 30 %
-//! are named as also possible. err is the position error that is left, s the setback, W the
-//! width of the neck before the pocket, g = W - 2 s, "inner turns" are turns farther than s + 0.3 m + 2.4 err from every
-//! edge of the plan.
+//! Method: a decision table; the first line that holds gives the cause. Lines that hold once the thresholds are relaxed by
+//! 30 % are named as also possible. err is the position error that is left, s the setback, W the width of the neck before
+//! the pocket, and g = W - 2 s; "inner turns" are turns farther than s + 0.3 m + 2.4 err from every edge of the plan.
 //!
 //! | # | holds when | cause | why this threshold |
 //! |---|---|---|---|
@@ -14,15 +13,15 @@
 //! | 3 | under 30 % of it within the disc's reach: a part without a way in | walled_off | |
 //! | 4 | the same, within s + 0.3 m of an edge | edge_band | the setback keeps the disc off |
 //! | 5 | a drawn zone within 3 m (or 1.5 roots of the area) was driven into, and 2 inner turns at the pocket | zone_misplaced | the zone is there, but elsewhere |
-//! | 6 | a stuck spot of 2 or more episodes within 2.5 m of the neck, or behind it within 3 m of the pocket, share behind below 50 %; without a neck within 2 m of the pocket | beyond_stuck_spot | one can walk there |
-//! | 7 | nothing behind the neck, 5 crossings expected (8 at metre errors), 3 inner turns in front or 7 crossings | walled_off | something stands in the passage that the plan lacks |
-//! | 8 | 3 inner turns round it, at 35 % of its free rim, hardly visited | edge_band where it lies along an edge, else walled_off | turns mean a body |
+//! | 6 | a stuck spot of 2 or more episodes within 2.5 m of the neck, or behind it within 3 m of the pocket, share behind below 50 %; without a neck within 2 m of the pocket | beyond_stuck_spot | a person can walk there |
+//! | 7 | nothing behind the neck, 5 crossings expected (8 at metre errors), 3 inner turns in front or 7 crossings | walled_off | something that the plan lacks stands in the passage |
+//! | 8 | 3 inner turns around it, at 35 % of its free rim, hardly visited | edge_band if it lies along an edge, else walled_off | turns mean a solid object |
 //! | 9 | thin strip along an edge | edge_band | |
-//! | 10 | share behind the neck below 60 % | narrow_passage where g < 1.5 m, else too_few_visits | below 1.5 m the gap itself lets under one in 500 to 1,000 m of path through, and widening helps; above, guiding helps |
+//! | 10 | share behind the neck below 60 % | narrow_passage if g < 1.5 m, else too_few_visits | below 1.5 m the gap itself lets under one in 500 to 1,000 m of path through, and widening helps; above, guiding helps |
 //! | 11 | luck of this layout leaves it often and gives it below 60 % of its share, or paths within 3 m are below half as dense | too_few_visits | more nights do not mend it in proportion |
 //! | 12 | else | undetermined | |
 //!
-//! Approximate: every threshold. How often the first cause is right on invented gardens stands in the docs.
+//! Approximate: every threshold. The docs show how often the first cause is right on invented gardens.
 
 use crate::clearance::{Clearance, Reach};
 use crate::passages::{Neck, Positions, Traffic};
@@ -32,12 +31,12 @@ use tussock_locate::turns::Turn;
 use tussock_plane::{Named, Region};
 use tussock_types::{Cause, OutlineSource, Place};
 
-/// Everything that a cause can be read from.
+/// Everything from which a cause can be read.
 #[derive(Clone, Copy, Debug)]
 pub struct Scene<'a> {
-    /// Where the edges came from: only a plan knows ground without a way in.
+    /// Where the edges came from: only a plan can show ground without a way in.
     pub outline: OutlineSource,
-    /// Ground on which the machine may drive by the plan.
+    /// Ground on which the machine may drive according to the plan.
     pub ground: &'a Region,
     /// Its clearance.
     pub clearance: &'a Clearance,
@@ -67,18 +66,18 @@ pub struct Scene<'a> {
     pub error_m: f64,
 }
 
-/// What luck says of a pocket.
+/// What luck says about a pocket.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Chance {
-    /// Probability that a machine with free access would leave one so wide.
+    /// Probability that a machine with free access would leave a pocket this wide.
     pub free_fraction: f64,
-    /// The same for this layout, station and outings; `None` where it was not simulated.
+    /// The same for this layout, station and outings; `None` if it was not simulated.
     pub as_is_fraction: Option<f64>,
     /// Path density there over the lawn's mean, in simulated runs of this layout.
     pub as_is_share_fraction: Option<f64>,
 }
 
-/// Why a line of the table holds, with the figures that its sentence needs.
+/// Why a line of the table holds, with the figures that its message needs.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Reason {
     /// Narrower than the error.
@@ -88,7 +87,7 @@ pub enum Reason {
         /// Number of the neck.
         neck: usize,
     },
-    /// No way in by the plan.
+    /// No way in, according to the plan.
     NoWayIn,
     /// Out of reach along an edge.
     OutOfReachAtEdge,
@@ -108,16 +107,16 @@ pub enum Reason {
         /// Number of the neck.
         neck: Option<usize>,
     },
-    /// Something shuts the neck.
+    /// Something blocks the neck.
     BlockedNeck {
         /// Number of the neck.
         neck: usize,
-        /// Crossings that were to be expected.
+        /// Expected number of crossings.
         expected: f64,
         /// Inner turns in front.
         turns: usize,
     },
-    /// A body of this size.
+    /// An object of this size.
     Body {
         /// Turns at it.
         turns: usize,
@@ -149,7 +148,7 @@ pub enum Reason {
 }
 
 impl Reason {
-    /// The cause that it is a reason for.
+    /// The cause that this is a reason for.
     pub const fn cause(&self) -> Cause {
         match self {
             Self::TooSmall | Self::Nothing => Cause::Undetermined,
@@ -174,9 +173,9 @@ pub struct Judgement {
     pub neck: Option<usize>,
 }
 
-/// Free width below which the gap itself is what keeps the machine out.
+/// Free width below which it is the gap itself that keeps the machine out.
 pub const NARROW_M: f64 = 1.5;
-/// Errors above this are those of metre logs.
+/// Larger errors are those of metre logs.
 const METRES_M: f64 = 0.4;
 
 /// Reads the table for one pocket.
@@ -209,11 +208,11 @@ pub fn judge(scene: &Scene<'_>, shape: &Shape, chance: Chance) -> Judgement {
 struct Facts {
     /// Inner turns next to it.
     turns: usize,
-    /// Share of its free rim with an inner turn near.
+    /// Share of its free rim that has an inner turn nearby.
     wrap_fraction: f64,
     /// Share of its rim next to an edge of the plan.
     contact_fraction: f64,
-    /// Whether the turns along it keep one distance from the edge.
+    /// Whether the turns along it keep a constant distance from the edge.
     is_along_edge: bool,
     /// Path density within 3 m over the lawn's.
     density_fraction: f64,
@@ -261,8 +260,8 @@ impl Facts {
     }
 }
 
-/// Whether a row of linked turns to which some of a pocket's own belong keeps one distance from the edge over three times
-/// that distance. A strip may lie in pieces: the row goes on beyond a piece.
+/// Whether a row of linked turns that includes some of the pocket's own keeps a constant distance from the edge over three
+/// times that distance. A strip may be in pieces, and the row goes on beyond a piece.
 fn keeps_one_distance(turns: &[Turn], own: &[&Turn], error_m: f64) -> bool {
     const LINK_M: f64 = 2.5;
     crate::turns::linked(turns.iter().map(|turn| turn.place), LINK_M)
@@ -286,7 +285,7 @@ fn keeps_one_distance(turns: &[Turn], own: &[&Turn], error_m: f64) -> bool {
         })
 }
 
-/// Path within 3 m of a pocket, over the ground there, against the lawn's mean.
+/// Path within 3 m of a pocket, per ground there, against the lawn's mean.
 fn density(scene: &Scene<'_>, shape: &Shape) -> f64 {
     const AROUND_M: f64 = 3.0;
     const STEP_M: f64 = 0.5;
@@ -319,7 +318,7 @@ struct Table<'a> {
 }
 
 impl Table<'_> {
-    /// Lines of the table that hold, in order, with thresholds multiplied by `firm` (1: as they stand).
+    /// Lines of the table that hold, in order, with thresholds multiplied by `firm` (1: as they are).
     fn reasons(&self, firm: f64) -> impl Iterator<Item = Reason> + '_ {
         let lines: [fn(&Self, f64) -> Option<Reason>; 9] = [
             Self::too_small,
@@ -455,7 +454,7 @@ impl Table<'_> {
             .filter(|turn| turn.place.distance_m(neck.middle) <= reach_m)
             .count()
             .max(self.facts.turns);
-        // So many missing crossings need no turns to show for them.
+        // So many missing crossings need no turns as evidence.
         let turned = is_coarse || turns >= 3 || expected >= 7.0;
         (!traffic.has_entered(neck, self.positions()) && expected >= firm * needed && turned).then_some(
             Reason::BlockedNeck {

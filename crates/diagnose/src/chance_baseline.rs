@@ -1,14 +1,16 @@
-//! Is such a pocket usual for this machine on this plan?
+//! Is a pocket like this one usual for this machine on this plan?
 //!
-//! Question: the closed form of [`tussock_coverage::luck`] takes free access for granted. A part behind a wide passage is visited in lumps, a far
-//! corner less often than the middle: would nights of the fitted machine, from its own station, leave a pocket like this one
-//! somewhere?
+//! Question: the closed form of [`tussock_coverage::luck`] takes free access for granted. A part behind a wide passage is
+//! visited in bursts, and a far corner less often than the middle. Would nights of the fitted machine, from its own station,
+//! leave a pocket like this one somewhere?
 //!
-//! Method: a Monte Carlo test with the largest statistic over the lawn (Barnard 1963; Besag & Diggle 1977), so that the number of
-//! places looked at is part of it. The statistic is `rho (D + w)`, mean path density at the place times width of the gap and of
-//! the swath: what is normal there counts. The tail is a Gumbel law fitted by moments to the maxima of the runs.
+//! Method: a Monte Carlo test with the largest statistic over the lawn (Barnard 1963; Besag & Diggle 1977), so that the
+//! number of places examined is taken into account. The statistic is `rho (D + w)`, the mean path density at the place times
+//! the width of gap plus swath, so that what is normal at that place counts. The tail is a Gumbel law fitted by moments to
+//! the maxima of the runs.
 //!
-//! Approximate: the fitted machine, and a tail from some tens of runs. Cost: a run and its pockets, some milliseconds each.
+//! Approximate: the fitted machine, and a tail from a few tens of runs. Cost: a run and its pockets, a few milliseconds
+//! each.
 
 use crate::night_simulation::{Cast, Scene};
 use tussock_coverage::pockets;
@@ -19,10 +21,10 @@ use tussock_types::math;
 
 /// Runs behind a tail: ranks alone would end at one in sixty-one.
 pub const RUNS: u64 = 60;
-/// Narrower gaps are not looked at in runs.
+/// Narrower gaps in runs are ignored.
 const LEAST_WIDTH_M: f64 = 0.5;
 const LEAST_AREA_M2: f64 = 0.2;
-/// Path density is smoothed over so much to either side.
+/// Path density is smoothed over this distance to either side.
 const SMOOTH_M: f64 = 1.5;
 
 /// What is usual.
@@ -36,7 +38,7 @@ pub struct ChanceBaseline {
 }
 
 impl ChanceBaseline {
-    /// Rehearses some tens of nights.
+    /// Simulates a few tens of nights.
     ///
     /// # Errors
     /// [`SimulateError`].
@@ -60,7 +62,8 @@ impl ChanceBaseline {
         })
     }
 
-    /// Probability that a night leaves a pocket at least this wide, for the place that it lies at, somewhere on the lawn.
+    /// Probability that a night leaves a pocket at least this wide somewhere on the lawn, allowing for the place where it
+    /// lies.
     pub fn chance_fraction(&self, place: Place, widest_m: f64) -> f64 {
         let statistic = at(&self.scene.lawn, &self.per_m, place) * (widest_m + self.scene.cut_width_m);
         let (middle, spread) = self.gumbel;
@@ -83,7 +86,7 @@ fn at(lawn: &BitGrid, values: &[f64], place: Place) -> f64 {
         .map_or(0.0, |(column, row)| values[row * lawn.grid.columns + column])
 }
 
-/// Mean over the lawn in a square about each cell, by sums over rectangles.
+/// Mean over the lawn in a square around each cell, by sums over rectangles.
 fn smoothed(values: &[f32], lawn: &BitGrid) -> Vec<f64> {
     let grid = lawn.grid;
     let (columns, rows) = (grid.columns, grid.rows);
@@ -125,7 +128,7 @@ fn smoothed(values: &[f32], lawn: &BitGrid) -> Vec<f64> {
         .collect()
 }
 
-/// Middle and spread of a Gumbel law by moments.
+/// Location and scale of a Gumbel law, by moments.
 fn gumbel(values: &[f64]) -> (f64, f64) {
     const EULER: f64 = 0.577_215_664_901_532_9;
     let count = (values.len() as f64).max(1.0);
@@ -141,7 +144,7 @@ mod tests {
     use approx::assert_abs_diff_eq;
     use tussock_types::Grid;
 
-    // Quantiles of the Gumbel law put in come out again: x = mu - beta ln(-ln p).
+    // The quantiles of a Gumbel law that go in come out again: x = mu - beta ln(-ln p).
     #[test]
     fn a_gumbel_law_is_recovered_from_its_own_quantiles() {
         let values: Vec<f64> = (0..4000)

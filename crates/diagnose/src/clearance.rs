@@ -1,18 +1,19 @@
 //! How much room is there, and what can be reached?
 //!
 //! Question: how far is each place from the nearest edge of the ground that the machine may drive on, and which lawn does
-//! the cutting disc get to when the machine's middle keeps its distance from those edges?
+//! the cutting disc reach if the machine's middle keeps its distance from those edges?
 //!
 //! Method: the exact Euclidean distance transform of the ground's cells ([`tussock_plane::distance`], after Meijster,
-//! Roerdink & Hesselink 2000). Reach is a dilation (Serra 1982): where the middle can be, grown by half the cutting width.
+//! Roerdink & Hesselink 2000). Reach is a dilation (Serra 1982): the ground where the middle can be, grown by half the
+//! cutting width.
 //!
-//! Approximate: distances by half a cell (0.05 m on lawns up to 1,500 m2). Cost: linear in cells, some milliseconds.
+//! Approximate: distances to within half a cell (0.05 m on lawns up to 1,500 m2). Cost: linear in cells, a few milliseconds.
 
 use tussock_plane::distance::{self, Connectivity};
 use tussock_plane::{BitGrid, Region, rasterise};
 use tussock_types::{Grid, OutOfReach, OutOfReachWhy, Place};
 
-/// Cells of a clearance map; larger lawns get larger cells.
+/// Most cells of a clearance map; larger lawns get larger cells.
 const MOST_CELLS: f64 = 250_000.0;
 /// Side of a cell.
 const CELL_M: f64 = 0.1;
@@ -43,7 +44,7 @@ impl Clearance {
         };
         let ground = rasterise(region, &grid);
         let squares = distance::squared(grid.columns, grid.rows, |column, row| !ground.get(column, row));
-        // The edge lies half a cell before the nearest foreign middle.
+        // The edge lies half a cell before the centre of the nearest foreign cell.
         let clear_m = squares
             .iter()
             .map(|square| (((f64::from(*square).sqrt() - 0.5) * cell_m).max(0.0)) as f32)
@@ -73,7 +74,7 @@ impl Clearance {
         self.cell(place).map_or(0.0, |cell| f64::from(self.clear_m[cell]))
     }
 
-    /// The cell with most clearance among some, the first of equal ones.
+    /// The cell with the most clearance among these; the first of equal ones.
     pub fn roomiest(&self, cells: impl Iterator<Item = usize>) -> Option<usize> {
         cells.max_by(|a, b| self.clear_m[*a].total_cmp(&self.clear_m[*b]).then(b.cmp(a)))
     }
@@ -92,8 +93,8 @@ impl Clearance {
             .map(|(cell, _)| cell)
     }
 
-    /// Cells that are joined to `from` by ground with at least some clearance, over sides of cells; all empty when
-    /// `from` itself has less.
+    /// Cells that are connected to `from`, over cell sides, by ground with at least this clearance; all false if `from`
+    /// itself has less.
     pub fn joined(&self, from: usize, least_m: f64) -> Vec<bool> {
         let mut joined = vec![false; self.clear_m.len()];
         let open = |cell: usize| self.clear_m[cell] > 0.0 && f64::from(self.clear_m[cell]) >= least_m;
@@ -113,7 +114,7 @@ impl Clearance {
         joined
     }
 
-    /// The four cells that share a side; the map's rim is foreign, so that they are always there for ground.
+    /// The four cells that share a side. The map's rim is foreign ground, so they always exist for cells of the ground.
     pub(crate) fn beside(&self, cell: usize) -> [usize; 4] {
         let columns = self.grid.columns;
         let last = self.clear_m.len() - 1;
@@ -126,27 +127,27 @@ impl Clearance {
     }
 }
 
-/// What the disc gets to.
+/// What the disc reaches.
 #[derive(Clone, Debug)]
 pub struct Reach {
     /// Cells within half a cutting width of where the machine's middle can be, starting from the station.
     pub reached: Vec<bool>,
-    /// Where the middle can be, whether it can get there or not.
+    /// Where the middle could be, whether or not it can get there.
     pub anywhere: Vec<bool>,
 }
 
 impl Reach {
-    /// Reach of a machine whose middle stays `setback_m` inside the edges (negative: goes past them), from the parts in which
-    /// `from` lies. `half_width_m` is half the cutting width and how far the disc's middle sits off the machine's.
+    /// Reach of a machine whose middle stays `setback_m` inside the edges (negative: it goes past them), from the parts that
+    /// contain `from`. `half_width_m` is half the cutting width plus the offset of the disc's middle from the machine's.
     pub fn of(clearance: &Clearance, from: &[usize], setback_m: f64, half_width_m: f64) -> Self {
-        // Half a cell of mercy on the way: a lane as wide as the machine needs must not close for its pixels.
+        // Allow half a cell on the way: a lane just as wide as the machine needs must not close because of its cells.
         let least_m = (setback_m - 0.5 * clearance.grid.cell_m).max(0.0);
         let has_room = |cell: usize| {
             clearance.clear_m[cell] > 0.0 && f64::from(clearance.clear_m[cell]) >= setback_m - 1e-6
         };
         let mut middle = vec![false; clearance.clear_m.len()];
         for start in from {
-            // From the nearest place with room.
+            // From the nearest place with enough room.
             let Some(start) = with_room(clearance, *start, least_m) else {
                 continue;
             };
@@ -160,7 +161,7 @@ impl Reach {
             *mine &= has_room(cell);
         }
         let anywhere: Vec<bool> = (0..middle.len()).map(has_room).collect();
-        // A machine that goes past the edge cuts past it: its disc reaches that much farther.
+        // A machine that goes past the edge also cuts past it: its disc reaches that much farther.
         let half_width_m = half_width_m + (-setback_m).max(0.0);
         Self {
             reached: grown(clearance, &middle, half_width_m),
@@ -170,10 +171,10 @@ impl Reach {
 }
 
 impl Reach {
-    /// Lawn that the disc does not get to, part by part, largest first.
+    /// Lawn that the disc does not reach, part by part, largest first.
     ///
-    /// A part is cut off where the middle of the machine could be in most of it, if only it came there; else the edge keeps the disc
-    /// away. The place of a part is its roomiest cell: one can walk there.
+    /// A part is cut off if the machine's middle could be in most of it once it got there; otherwise the edge keeps the disc
+    /// away. The place of a part is its roomiest cell, which a person can walk to.
     pub fn left_out(&self, clearance: &Clearance, is_lawn: impl Fn(Place) -> bool) -> Vec<OutOfReach> {
         let grid = clearance.grid;
         let mut mask = BitGrid::new(grid);
@@ -212,7 +213,7 @@ impl Reach {
     }
 }
 
-/// The nearest cell with room, going outwards ring by ring.
+/// The nearest cell with enough room, searching outwards ring by ring.
 fn with_room(clearance: &Clearance, from: usize, least_m: f64) -> Option<usize> {
     const WITHIN_CELLS: usize = 50;
     let columns = clearance.grid.columns;
@@ -226,7 +227,7 @@ fn with_room(clearance: &Clearance, from: usize, least_m: f64) -> Option<usize> 
         .map(|(column, row)| row * columns + column)
 }
 
-/// Ground within a distance of some cells.
+/// Ground within a distance of these cells.
 fn grown(clearance: &Clearance, cells: &[bool], by_m: f64) -> Vec<bool> {
     let grid = clearance.grid;
     if !cells.iter().any(|one| *one) {

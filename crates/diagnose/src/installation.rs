@@ -1,4 +1,4 @@
-//! What the log says about the installation: passages, obstacles, reach, outings, hours, grass.
+//! What the log shows about the installation: passages, obstacles, reach, outings, hours, grass.
 
 use crate::site_analysis::SiteAnalysis;
 use crate::turns;
@@ -16,7 +16,7 @@ use tussock_types::{
     OutlineSource, OverTime, Passage, Said, Settings, TurfFound, UnlistedObstacle, WayHome,
 };
 
-/// Everything that stands beside the layout in judging an installation.
+/// Everything besides the layout that is needed to judge an installation.
 pub struct Judged<'a> {
     /// Where everything lies.
     pub survey: &'a Survey<'a>,
@@ -28,9 +28,9 @@ pub struct Judged<'a> {
     pub drive: &'a luck::Drive,
     /// Areas; `None` without a cutting width.
     pub coverage: Option<&'a Coverage>,
-    /// The filling curve, likewise.
+    /// The filling curve; `None` in the same case.
     pub over_time: Option<&'a OverTime>,
-    /// Lawn that waits longer than it may, where that is known.
+    /// Fraction of lawn that waits longer than it may, if that is known.
     pub overdue_fraction: Option<f64>,
     /// Night by night.
     pub nights: &'a [Night],
@@ -38,11 +38,11 @@ pub struct Judged<'a> {
     pub open_pockets: usize,
     /// Missed pockets.
     pub missed_pockets: usize,
-    /// Whether a plan is there and positions show pockets as small as asked for.
+    /// Whether there is a plan and positions show pockets as small as asked for.
     pub shows_all: bool,
 }
 
-/// Parts out of reach smaller than this are not listed one by one.
+/// Smaller parts out of reach are not listed separately.
 const LEAST_OUT_OF_REACH_M2: f64 = 0.5;
 
 impl Judged<'_> {
@@ -55,7 +55,7 @@ impl Judged<'_> {
             .iter()
             .flat_map(|track| outings::outings(track, self.survey.lines(&guides)))
             .collect();
-        // Edges that the drive drew lie where it could reach.
+        // Edges drawn from the drive lie where the machine could reach.
         let mut out_of_reach = match self.layout.outline {
             OutlineSource::Plan => self.left_out(),
             OutlineSource::Trace => Vec::new(),
@@ -107,7 +107,7 @@ impl Judged<'_> {
     }
 
     fn obstacles(&self) -> Vec<UnlistedObstacle> {
-        // A machine that was stuck turns back from nothing.
+        // A stuck machine turns away from nothing.
         let away: Vec<Turn> =
             self.layout
                 .inner
@@ -141,7 +141,7 @@ impl Judged<'_> {
             .collect()
     }
 
-    /// Lawn that the disc does not get to, slivers included.
+    /// Lawn that the disc does not reach, slivers included.
     fn left_out(&self) -> Vec<OutOfReach> {
         let count = &self.counted.count;
         self.layout.reach.left_out(&self.layout.clearance, |place| {
@@ -223,7 +223,7 @@ impl Judged<'_> {
             .visited_fraction
             .low
             .unwrap_or(coverage.visited_fraction.estimate);
-        // Slivers between passes stand for a day; pockets stand until somebody does something.
+        // Slivers between passes last for a day; pockets last until somebody does something.
         let (answer, said) = if !self.shows_all {
             (LowerCutAnswer::CannotTell, Said::LowerCutUnknown {})
         } else if self.open_pockets > 0 {
@@ -283,7 +283,7 @@ impl Judged<'_> {
     }
 }
 
-/// Mean working hours a day that the settings allow; `None` where they say nothing of some weekday.
+/// Mean working hours per day that the settings allow; `None` if they do not mention some weekday.
 pub fn allowed_h_per_day(settings: &Settings) -> Option<f64> {
     use tussock_types::Duty;
     let week = settings.hours.week();

@@ -1,11 +1,11 @@
-//! What do many nights of this machine leave?
+//! What do many nights of this machine leave uncut?
 //!
-//! Question: which part of the lawn, and of given pockets, does the fitted machine visit in a night, run by run, and how often does it
-//! come by each place? Seeded runs are painted on a coarse grid, row by row into bit masks, on all cores.
+//! Question: which part of the lawn, and of given pockets, does the fitted machine visit in a night, run by run, and how
+//! often does it pass each place? Seeded runs are painted on a coarse grid, row by row into bit masks, on all cores.
 //!
-//! Exact: which cell centres are under the disc, for the simulated path. Approximate: areas by the cell, 0.1 m by default. The
-//! same numbers on any number of threads: each run has its own seed, and sums are of whole numbers. Cost: about 1 ms a run of
-//! 8 h.
+//! Exact: which cell centres are under the disc, for the simulated path. Approximate: areas by the cell, 0.1 m by default.
+//! The numbers are the same on any number of threads: each run has its own seed, and sums are of whole numbers. Cost: about
+//! 1 ms for a run of 8 h.
 
 use rayon::prelude::*;
 use tussock_coverage::swath;
@@ -15,7 +15,7 @@ use tussock_types::{Grid, Place};
 
 /// Side of a cell.
 pub const CELL_M: f64 = 0.1;
-/// A free drive is put down anew after so much path.
+/// A free drive is put down at a new place after this much path.
 pub const RESTART_M: f64 = 60.0;
 
 /// How the machine gets to where it drives.
@@ -23,14 +23,14 @@ pub const RESTART_M: f64 = 60.0;
 pub enum Access {
     /// From the station, outing by outing, through the real passages.
     AsIs,
-    /// Put down anywhere, again and again: a well mixed drive of so much path.
+    /// Put down anywhere, again and again: a well mixed drive of this much path.
     Free {
         /// Path of a run.
         path_m: f64,
     },
 }
 
-/// Ground that is looked at.
+/// The ground that is examined.
 #[derive(Clone, Debug)]
 pub struct Scene {
     /// Lawn.
@@ -43,7 +43,7 @@ pub struct Scene {
     lawn_cells: f64,
 }
 
-/// Rows of a mask that hold anything, and how many cells it has.
+/// The rows of a mask that are not empty, and its number of cells.
 #[derive(Clone, Copy, Debug)]
 struct RowWindow {
     first: usize,
@@ -75,7 +75,7 @@ impl Scene {
         }
     }
 
-    /// Adds a pocket given on any grid: cells whose centre lies in it, lawn only.
+    /// Adds a pocket given on any grid: the lawn cells whose centres lie in it.
     #[must_use]
     pub fn with_pocket(mut self, pocket: &BitGrid) -> Self {
         let grid = self.lawn.grid;
@@ -106,7 +106,7 @@ impl Scene {
         self.pockets.push(mask);
     }
 
-    /// Paints legs.
+    /// Paints legs onto a mask.
     pub fn paint(&self, legs: impl Iterator<Item = [Place; 2]>) -> BitGrid {
         let mut mask = BitGrid::new(self.lawn.grid);
         swath::mark(
@@ -141,22 +141,22 @@ impl Scene {
 /// Visited fractions of one run.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Fractions {
-    /// Of the lawn.
+    /// Fraction of the lawn.
     pub lawn: f64,
-    /// Of each pocket.
+    /// Fraction of each pocket.
     pub pockets: Vec<f64>,
 }
 
-/// A machine with a night's work on a yard.
+/// A machine with a night's work to do in a yard.
 #[derive(Clone, Debug)]
 pub struct Cast {
     /// The yard.
     pub yard: Yard,
     /// The machine.
     pub machine: Machine,
-    /// One run; its seed is replaced.
+    /// One run; its seed will be replaced.
     pub run: Run,
-    /// How it gets about.
+    /// How it reaches the places where it drives.
     pub access: Access,
 }
 
@@ -170,7 +170,7 @@ pub(crate) const fn mixed(bits: u64) -> u64 {
     z ^ (z >> 31)
 }
 
-/// One run's seed: runs of different questions share nothing.
+/// One run's seed; runs for different questions share none.
 const fn seed_of(seed: u64, number: u64) -> u64 {
     let of_run = number.wrapping_add(1).wrapping_mul(0xBF58_476D_1CE4_E5B9);
     mixed(seed.wrapping_mul(GOLDEN).wrapping_add(of_run))
@@ -202,7 +202,7 @@ impl Cast {
         }
     }
 
-    /// Judges each of some runs by its legs and what they painted; in the order of their numbers.
+    /// Judges each of several runs by its legs and what they painted; in the order of their numbers.
     ///
     /// # Errors
     /// [`SimulateError`].
@@ -223,7 +223,7 @@ impl Cast {
             .collect()
     }
 
-    /// Visited fractions of some runs, in the order of their numbers.
+    /// Visited fractions of several runs, in the order of their numbers.
     ///
     /// # Errors
     /// [`SimulateError`].
@@ -236,7 +236,7 @@ impl Cast {
         self.judge(scene, seed, numbers, |_, painted| scene.fractions(painted))
     }
 
-    /// Metres of path per square metre at each cell, mean over some runs.
+    /// Metres of path per square metre at each cell, averaged over several runs.
     ///
     /// # Errors
     /// [`SimulateError`].
@@ -248,7 +248,7 @@ impl Cast {
     ) -> Result<Density, SimulateError> {
         let grid = scene.lawn.grid;
         let runs = numbers.end.saturating_sub(numbers.start).max(1);
-        // Where each row's spans begin and end; a running sum makes counts of it.
+        // Where each row's spans begin and end; a running sum turns these into counts.
         let columns = grid.columns + 1;
         let count = |mut steps: Vec<i32>, number: u64| -> Result<Vec<i32>, SimulateError> {
             for [from, to] in self.legs(seed, number)? {
@@ -280,8 +280,8 @@ impl Cast {
     }
 }
 
-/// Metres of path per square metre, cell by cell. A sweep counts where its disc passes over the cell's centre, so that the value is
-/// smoothed over one cutting width.
+/// Metres of path per square metre, cell by cell. A sweep counts where its disc passes over the cell's centre, so the value
+/// is smoothed over one cutting width.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Density {
     /// The cells.
@@ -291,7 +291,7 @@ pub struct Density {
 }
 
 impl Density {
-    /// At a place; `None` off the grid.
+    /// The value at a place; `None` off the grid.
     pub fn at(&self, place: Place) -> Option<f64> {
         let (column, row) = self.grid.cell_at(place)?;
         Some(f64::from(self.per_m[row * self.grid.columns + column]))

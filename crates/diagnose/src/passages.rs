@@ -1,18 +1,19 @@
-//! Where does the lawn narrow so that a machine finds through by luck only?
+//! Where does the lawn narrow so much that a machine gets through only by luck?
 //!
-//! Question: which necks part the ground, how wide and long are they, what lies behind each, and how often should a
+//! Question: which necks divide the ground, how wide and long are they, what lies behind each, and how often should a
 //! roaming machine get through?
 //!
-//! Method. Cells are taken in falling order of clearance and joined (a component tree; Salembier, Oliveras & Garrido 1998);
-//! where two parts meet that both are clearly wider than the place where they meet, there is a neck, twice its clearance
-//! wide: the best way between the two goes through it. Its exact width is the shortest chord between edges there. What
-//! lies behind it is what is nearer to the far part than to the near one, along the ground.
+//! Method. Cells are taken in descending order of clearance and joined (a component tree; Salembier, Oliveras & Garrido
+//! 1998). Where two parts meet that are both clearly wider than the place where they meet, there is a neck, twice as wide as
+//! its clearance: the best way between the two goes through it. Its exact width is the shortest chord between edges there.
+//! The ground behind it is what is nearer to the far part than to the near one, measured along the ground.
 //!
-//! Crossings after Buffon (Santalo 1976): a machine whose headings are isotropic crosses a line of free length g in open
-//! ground A, driving L metres, `2 L g / (pi A)` times, both ways; of these, whole passages through a neck of length l are
-//! `1 / (1 + 0.43 (l / g)^0.88)`, as simulation found (within 12 % for g from 0.3 m, l to 8 m).
+//! Crossings after Buffon (Santalo 1976): a machine with isotropic headings that drives L metres in open ground A crosses a
+//! line of free length g `2 L g / (pi A)` times, counting both directions; of these, a fraction
+//! `1 / (1 + 0.43 (l / g)^0.88)` are whole passages through a neck of length l, as found by simulation (within 12 % for g
+//! from 0.3 m, l up to 8 m).
 //!
-//! Exact: widths. Approximate: lengths and areas, by the cell. Cost: n log n in cells, and some passes a neck.
+//! Exact: widths. Approximate: lengths and areas, by the cell. Cost: n log n in cells, and a few passes per neck.
 
 use crate::clearance::Clearance;
 use std::collections::VecDeque;
@@ -20,14 +21,14 @@ use tussock_plane::{Region, nearest_on_piece};
 use tussock_types::Place;
 use tussock_types::math;
 
-/// Wider places are no passages.
+/// Wider places are not passages.
 const WIDEST_M: f64 = 6.0;
-/// Both parts must have a place that is wider than the neck by this factor and this much.
+/// Both parts must have a place that is wider than the neck by this factor and by this much.
 const WIDER_FACTOR: f64 = 1.25;
 const WIDER_M: f64 = 0.1;
-/// Smaller parts are nooks.
+/// Smaller parts are only nooks.
 const LEAST_BEHIND_M2: f64 = 1.0;
-/// More necks than this are a garden that one has to look at, not to list.
+/// A garden with more necks than this needs to be looked at; a list would not help.
 const MOST: usize = 24;
 
 /// A narrow connection between two parts of the ground.
@@ -39,20 +40,20 @@ pub struct Neck {
     pub middle: Place,
     /// Width at its narrowest.
     pub width_m: f64,
-    /// How long it stays as narrow as a quarter more than that.
+    /// Length over which it stays within a quarter of its narrowest width.
     pub length_m: f64,
-    /// Cells of the ground behind it, seen from the station; without a station, of the smaller side.
+    /// Cells of the ground behind it, seen from the station; without a station, those of the smaller side.
     pub behind: Vec<bool>,
     /// Ground behind it.
     pub behind_m2: f64,
     /// Ground on both sides together.
     pub all_m2: f64,
-    /// Way along the ground from each cell to the border between the two sides; beyond what matters not worked out, and
-    /// infinite.
+    /// Way along the ground from each cell to the border between the two sides; infinite (not worked out) beyond the
+    /// distance that matters.
     border_m: Vec<f32>,
 }
 
-/// Distance to the border that is worked out.
+/// The distance to the border is worked out up to this value.
 const BORDER_WITHIN_M: f64 = 6.0;
 
 /// Necks of the ground, narrowest first. `home` is a cell at the station.
@@ -66,7 +67,7 @@ pub fn necks(clearance: &Clearance, region: &Region, home: Option<usize>) -> Vec
     found
 }
 
-/// Where two parts meet, and the widest place of each.
+/// A place where two parts meet, and the widest place of each.
 #[derive(Clone, Copy, Debug)]
 struct Saddle {
     cell: usize,
@@ -144,12 +145,12 @@ fn neck(clearance: &Clearance, region: &Region, saddle: Saddle, home: Option<usi
     let wide_m = (WIDER_FACTOR * saddle.clear_m).max(saddle.clear_m + 0.5 * WIDER_M);
     let sides = saddle.peaks.map(|peak| clearance.joined(peak, wide_m));
     if sides[0][saddle.peaks[1]] {
-        // A second way round joins them: this neck parts nothing.
+        // A second way round joins them: this neck separates nothing.
         return None;
     }
     let (side, seeds) = nearer(clearance, &sides);
     let off_m = |cell: usize| clearance.centre(cell).distance_m(clearance.centre(seeds[cell]));
-    // The least sum of ways to both sides over the cells where they meet.
+    // The smallest sum of the ways to both sides, over the cells where they meet.
     let mut length_m = f64::INFINITY;
     let mut border: VecDeque<usize> = VecDeque::new();
     let mut border_m = vec![f32::INFINITY; side.len()];
@@ -210,7 +211,7 @@ fn neck(clearance: &Clearance, region: &Region, saddle: Saddle, home: Option<usi
 
 const NOWHERE: u8 = u8::MAX;
 
-/// For each cell of the ground the side that is nearer along it, and the cell of it from which one comes.
+/// For each cell of the ground, the side that is nearer along it and the previous cell on the way from that side.
 fn nearer(clearance: &Clearance, sides: &[Vec<bool>; 2]) -> (Vec<u8>, Vec<usize>) {
     let mut side = vec![NOWHERE; clearance.clear_m.len()];
     let mut seeds = vec![0_usize; side.len()];
@@ -234,7 +235,7 @@ fn nearer(clearance: &Clearance, sides: &[Vec<bool>; 2]) -> (Vec<u8>, Vec<usize>
     (side, seeds)
 }
 
-/// The shortest chord between two edges about a saddle, no shorter than its pixels allow.
+/// The shortest chord between two edges near a saddle, no shorter than the cells allow.
 fn chord(clearance: &Clearance, region: &Region, saddle: Saddle) -> ([Place; 2], f64) {
     let cell_m = clearance.grid.cell_m;
     let at = clearance.centre(saddle.cell);
@@ -263,7 +264,7 @@ fn chord(clearance: &Clearance, region: &Region, saddle: Saddle) -> ([Place; 2],
         }
     }
     best.unwrap_or_else(|| {
-        // No such pair: what the cells say.
+        // If there is no such pair, use the cells.
         let half_m = saddle.clear_m;
         (
             [
@@ -275,7 +276,7 @@ fn chord(clearance: &Clearance, region: &Region, saddle: Saddle) -> ([Place; 2],
     })
 }
 
-/// The nearest places of two pieces, those next to a third place where several are as near (parallel edges).
+/// The nearest places of two pieces; if several are equally near (parallel edges), those closest to a third place.
 fn between(one: (Place, Place), other: (Place, Place), near: Place) -> [Place; 2] {
     let start = nearest_on_piece(one.0, one.1, near);
     let mut best = [start, nearest_on_piece(other.0, other.1, start)];
@@ -308,7 +309,7 @@ pub enum Positions {
 }
 
 impl Positions {
-    /// By the error that is left, per axis.
+    /// By the remaining error, per axis.
     pub fn of(error_m: f64) -> Self {
         if error_m > 0.4 { Self::Coarse } else { Self::Fine }
     }
@@ -317,11 +318,11 @@ impl Positions {
 /// What a path did at a neck.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Traffic {
-    /// Changes of side. For positions with errors a lower bound.
+    /// Number of crossings. A lower bound for positions with errors.
     pub crossings: usize,
     /// Path on the far side.
     pub behind_m: f64,
-    /// Of it deeper than a change of side asks for: position errors alone do not get there.
+    /// The part of it that is deeper than a crossing requires: position errors alone do not get there.
     pub deep_m: f64,
     /// Path on both sides.
     pub all_m: f64,
@@ -339,7 +340,7 @@ impl Neck {
         (clearance.clear_m[cell] > 0.0).then(|| self.behind[cell])
     }
 
-    /// Whole passages through it, both ways, that a roaming machine makes on so much path.
+    /// Number of whole passages through it, in both directions, that a roaming machine makes on this much path.
     pub fn crossings_expected(&self, path_m: f64, setback_m: f64) -> f64 {
         let free_m = self.free_m(setback_m);
         if free_m <= 0.0 || !(self.all_m2 > 0.0) {
@@ -350,12 +351,12 @@ impl Neck {
         2.0 * path_m * free_m / (std::f64::consts::PI * self.all_m2) * through
     }
 
-    /// Share of the path that falls behind it, over its fair share, for outings of some length that start in front of it:
+    /// Share of the path that falls behind it, over its fair share, for outings of a given length that start in front of it:
     /// a two-state Markov chain along the path.
     pub fn share_expected_fraction(&self, outing_m: f64, setback_m: f64) -> f64 {
         let per_m = self.crossings_expected(1.0, setback_m) / 2.0;
         let front_m2 = (self.all_m2 - self.behind_m2).max(1e-9);
-        // n counts both ways over all ground: half of it, over each side's own share of the ground.
+        // n counts both directions over all ground: take half of it, over each side's own share of the ground.
         let (into, out) = (
             per_m * self.all_m2 / front_m2,
             per_m * self.all_m2 / self.behind_m2.max(1e-9),
@@ -372,8 +373,8 @@ impl Neck {
 
     /// Follows a path, given as unbroken lines of places.
     ///
-    /// A change of side counts once the machine is deeper than `hysteresis_m` on the other one and has driven at least
-    /// `confirm_m` there: position errors jump over, but do not drive about.
+    /// A crossing counts once the machine is deeper than `hysteresis_m` on the other side and has driven at least
+    /// `confirm_m` there: position errors jump across, but they do not drive around.
     pub fn traffic<'a>(
         &self,
         clearance: &Clearance,
@@ -385,7 +386,7 @@ impl Neck {
         let mut traffic = Traffic::default();
         let deep_m = hysteresis_m.min(0.9 * BORDER_WITHIN_M) as f32;
         let mut on: Option<bool> = None;
-        // Driven deep on the other side since it was last deep on this one.
+        // Distance driven deep on the other side since it was last deep on this one.
         let mut over_m = 0.0;
         for line in lines {
             for pair in line.windows(2) {
@@ -430,8 +431,8 @@ impl Neck {
 }
 
 impl Traffic {
-    /// Whether the far side was entered at all. `positions` says whether a change of side can be believed; where not, a
-    /// hundredth of the fair share of path must lie deep in it: who gets in stays for long.
+    /// Whether the far side was entered at all. `positions` says whether crossings can be believed; if not, a hundredth of
+    /// the fair share of path must lie deep in it, because a machine that gets in stays for long.
     pub fn has_entered(&self, neck: &Neck, positions: Positions) -> bool {
         let fair_m = self.all_m * neck.behind_m2 / neck.all_m2.max(1e-9);
         match positions {

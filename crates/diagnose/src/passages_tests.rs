@@ -114,7 +114,7 @@ fn the_reach_ends_at_a_neck_that_is_too_narrow() {
 /// Seeds of the runs whose crossings are counted.
 const SEEDS: std::ops::Range<u64> = 1..13;
 
-/// A roaming machine goes through necks as often as Buffon's needle and the neck's length say.
+/// A roaming machine goes through necks as often as Buffon's needle and the neck's length predict.
 #[test]
 fn crossings_of_simulated_machines_agree_with_the_formula() {
     for (width_m, length_m) in [(1.0, 1.0), (1.5, 4.0), (3.0, 2.0)] {
@@ -177,7 +177,7 @@ fn site_of(region: &Region) -> tussock_plane::Site {
     tussock_plane::Site::build_in(&plan, frame).unwrap().0
 }
 
-// A shed 0.3 m off the fence: the gap is 0.3 m, not the 0 m at which the shed's own sides meet.
+// A shed 0.3 m from the fence: the gap is 0.3 m, not the 0 m at which the shed's own sides meet.
 #[test]
 fn a_gap_beside_a_corner_keeps_its_width() {
     let ring = |corners: &[(f64, f64)]| {

@@ -1,7 +1,7 @@
 //! What shape is a pocket?
 //!
-//! Question: how long, how wide, how close to an edge is it, and what lies round it? From its cells, some thousand of them at
-//! most; lengths by the smallest box of any direction.
+//! Question: how long, how wide, how close to an edge is it, and what lies around it? Worked out from its cells, a few
+//! thousand of them at most; lengths come from the smallest box in any direction.
 
 use crate::clearance::Clearance;
 use crate::passages::Neck;
@@ -12,9 +12,9 @@ use tussock_types::Place;
 /// A pocket as a shape.
 #[derive(Clone, Debug)]
 pub struct Shape {
-    /// Middles of its cells, thinned out evenly.
+    /// Centres of its cells, thinned out evenly.
     pub cells: Vec<Place>,
-    /// Middles of cells at its rim, thinned out evenly.
+    /// Centres of the cells at its rim, thinned out evenly.
     pub rim: Vec<Place>,
     /// Middle of the largest circle in it.
     pub place: Place,
@@ -26,13 +26,13 @@ pub struct Shape {
     pub length_m: f64,
     /// Long side over short side of it.
     pub aspect: f64,
-    /// Distance to the nearest edge of the ground that nine of ten cells keep within.
+    /// The distance from the nearest edge of the ground within which nine cells in ten lie.
     pub edge_p90_m: f64,
     /// Mean share of it that was driven over.
     pub visited_fraction: f64,
 }
 
-/// Cells that are looked at.
+/// Number of cells that are examined.
 const CELLS: usize = 2500;
 
 impl Shape {
@@ -63,7 +63,7 @@ impl Shape {
                 rim.push(centre);
             }
         }
-        // Middles of cells: half a cell more on every side.
+        // These are cell centres: add half a cell on every side.
         let (length_m, width_m) = smallest_box_m(&rim)
             .map_or((grid.cell_m, grid.cell_m), |(long_m, short_m)| {
                 (long_m + grid.cell_m, short_m + grid.cell_m)
@@ -103,7 +103,7 @@ impl Shape {
         behind as f64 / (self.cells.len() as f64).max(1.0)
     }
 
-    /// Ground within some metres of it, the pocket itself left out, on the cells of the clearance map.
+    /// Ground within this many metres of it, without the pocket itself, on the cells of the clearance map.
     pub fn around(&self, clearance: &Clearance, within_m: f64) -> Vec<bool> {
         let grid = clearance.grid;
         let mut own = vec![false; clearance.clear_m.len()];
@@ -114,7 +114,7 @@ impl Shape {
         let squares = distance::squared(grid.columns, grid.rows, |column, row| {
             own[row * grid.columns + column]
         });
-        // Thinned cells leave holes: ground within half a metre counts as the pocket's own.
+        // Thinned cells leave holes, so ground within half a metre counts as the pocket's own.
         let own_limit = (0.5 / grid.cell_m).powi(2);
         squares
             .iter()
@@ -127,7 +127,7 @@ impl Shape {
     }
 }
 
-/// Every so many-th place.
+/// Places at regular intervals, at most this many.
 fn thinned(places: Vec<Place>, most: usize) -> Vec<Place> {
     let stride = places.len().div_ceil(most).max(1);
     places.into_iter().step_by(stride).collect()

@@ -1,4 +1,4 @@
-//! Pockets told apart: missed, or not yet.
+//! Decides which pockets are missed, and which not yet visited.
 
 use crate::cause_wording::cause_wording;
 use crate::causes::{self, Chance};
@@ -20,21 +20,21 @@ use tussock_types::{
     Cells, LogLevel, LogVerdict, MissedPocket, NotYetPocket, Place, Said, Settings, Tape, UnseenGround,
 };
 
-/// Pockets told apart.
+/// Pockets by their verdict.
 #[derive(Default)]
 pub struct PocketVerdicts {
-    /// Missed: luck does not explain them.
+    /// Luck does not explain these.
     pub missed: Vec<MissedPocket>,
-    /// Luck still explains them.
+    /// Luck still explains these.
     pub not_yet: Vec<NotYetPocket>,
     /// Without evidence.
     pub unseen: Vec<UnseenGround>,
-    /// Width that bare ground may have of which no pocket is made; 0 where positions show all.
+    /// Largest width of unvisited ground that does not become a pocket; 0 if positions show everything.
     bare_m: f64,
 }
 
-/// Width that bare ground too narrow for a pocket may have in truth: errors carry passes into it from both sides, as far as those
-/// of the pass that errs most do (the largest of n normal errors is some √(2 ln n) standard deviations; Cramér, Mathematical
+/// True width that unvisited ground too narrow for a pocket may have: errors carry passes into it from both sides, as far as
+/// in the pass that errs most (the largest of n normal errors is about √(2 ln n) standard deviations; Cramér, Mathematical
 /// Methods of Statistics, 28.6; from memory).
 fn bare_m(unvisited: &BitGrid, shown_m: f64, drive: &luck::Drive, settings: &Settings) -> f64 {
     if shown_m <= settings.pockets.min_width_m {
@@ -56,7 +56,7 @@ fn bare_m(unvisited: &BitGrid, shown_m: f64, drive: &luck::Drive, settings: &Set
 }
 
 impl PocketVerdicts {
-    /// Pockets of the count at least `shown_m` wide (or as wide as the settings ask), judged one by one.
+    /// Pockets of the count that are at least `shown_m` wide (or as wide as the settings require), judged one by one.
     ///
     /// # Errors
     /// As [`Survey::lawn`].
@@ -70,7 +70,7 @@ impl PocketVerdicts {
         let (settings, drive) = (survey.settings(), survey.drive()?);
         let mut unvisited = counted.count.lawn.clone();
         unvisited.and_not_in_place(&counted.count.visited);
-        // No detail that the positions do not carry.
+        // No more detail than the positions support.
         let found = pockets::pockets(
             &unvisited,
             settings.pockets.min_width_m.max(shown_m),
@@ -110,7 +110,7 @@ impl PocketVerdicts {
             } else {
                 chance
             };
-            // What is normal there, where the layout is to blame; else the luckier of both.
+            // If the layout is to blame, what is normal there; otherwise the luckier of the two.
             let (is_missed, chance_fraction) = is_more_than_luck(chance, layout.error_m);
             let geo = survey.geo(pocket.place);
             let outline = simplified(&pocket.cells);
@@ -175,7 +175,7 @@ impl PocketVerdicts {
         Ok(sorted)
     }
 
-    /// Ground in pockets, by what they are.
+    /// Ground in pockets, by their verdict.
     pub fn areas(&self) -> PocketAreas {
         PocketAreas {
             missed_m2: self.missed.iter().map(|pocket| pocket.area_m2).sum(),
@@ -184,8 +184,8 @@ impl PocketVerdicts {
         }
     }
 
-    /// Holds pockets and verdict to each other: a log that shows nothing shows no missed pocket, and poor positions that leave
-    /// a wide pocket undecided, and find none, show none of that width.
+    /// Makes pockets and verdict consistent: a log that shows nothing shows no missed pocket, and poor positions that leave
+    /// a wide pocket undecided, and find none, cannot show any of that width.
     pub fn hold_to(&mut self, verdict: &mut LogVerdict) {
         if verdict.level == LogLevel::Unusable {
             let first = self.unseen.len() + 1;
@@ -230,13 +230,13 @@ fn why_not_yet(widest_m: f64, drive: &luck::Drive, hours_to_decide: Option<f64>)
     }
 }
 
-/// Path of one outing; all of it where outings are not known.
+/// Path of one outing; the whole path if outings are unknown.
 fn outing_m(survey: &Survey<'_>, drive: &luck::Drive) -> f64 {
     let outings: usize = survey.tracks.iter().filter_map(|track| track.outings).sum();
     drive.path_m / (outings as f64).max(1.0)
 }
 
-/// What luck would leave there: with free access, and by what is normal for that place.
+/// What luck would leave there: with free access, and compared with what is normal for that place.
 fn chance(
     drive: &luck::Drive,
     place_share: f64,
@@ -256,7 +256,7 @@ fn chance(
     }
 }
 
-/// Chances between these are worth a rehearsal: below, luck is out of the question, above, it is likely anyway.
+/// Chances between these are worth a simulation: below, luck is out of the question; above, it is likely anyway.
 const REHEARSED: std::ops::RangeInclusive<f64> = 1e-4..=luck::MISSED_CHANCE_FRACTION;
 
 fn needs_rehearsal(chance: Chance) -> bool {
@@ -278,7 +278,7 @@ fn usual_for(survey: &Survey<'_>, drive: &luck::Drive) -> Option<ChanceBaseline>
     ChanceBaseline::of(&cast, scene, survey.job().seed).ok()
 }
 
-/// The chance, with what this machine on this plan usually leaves there.
+/// The chance, including what this machine on this plan usually leaves there.
 fn rehearsed(chance: Chance, shape: &Shape, usual: Option<&ChanceBaseline>) -> Chance {
     let Some(usual) = usual else { return chance };
     let by_runs = usual.chance_fraction(shape.place, shape.widest_m);
@@ -289,14 +289,14 @@ fn rehearsed(chance: Chance, shape: &Shape, usual: Option<&ChanceBaseline>) -> C
     }
 }
 
-/// Share of its fair path below which the layout, not luck, leaves a place.
+/// Below this share of its fair path, a place is left out by the layout, not by luck.
 const STARVED_SHARE: f64 = 0.6;
 
-/// Position errors above this are those of metre logs: pockets there are merged and moved by the error itself, and luck needs
-/// to be ten times less likely.
+/// Larger position errors are those of metre logs: they merge and move pockets by themselves, so luck must be ten times less
+/// likely.
 const COARSE_M: f64 = 0.4;
 
-/// Whether a pocket is missed, and the chance that is told.
+/// Whether a pocket is missed, and the chance to report.
 fn is_more_than_luck(chance: Chance, error_m: f64) -> (bool, f64) {
     let is_starved = chance
         .as_is_share_fraction
@@ -313,12 +313,12 @@ fn is_more_than_luck(chance: Chance, error_m: f64) -> (bool, f64) {
     (fraction <= luck::MISSED_CHANCE_FRACTION, fraction)
 }
 
-/// Certainty of a pocket in a centimetre log that shows one path only: of 123 that were found in simulated gardens all were
+/// Certainty of a pocket in a centimetre log that shows one path only: all 123 that were found in simulated gardens were
 /// there.
 const ONE_PATH_CERTAINTY: f64 = 0.99;
 
-/// How sure it is that a pocket's ground was not driven over: mean over its cells of the share of pasts that leave them out.
-/// `None` for one path only with larger errors: nobody measured those.
+/// How sure it is that a pocket's ground was not driven over: the share of pasts that leave each cell out, averaged over its
+/// cells. `None` for a single path with larger errors, for which it was not measured.
 fn certainty(counted: &CoverageCount, pocket: &pockets::Pocket, error_m: f64) -> Option<f64> {
     let Some(likely) = &counted.likely else {
         return (error_m <= SMALL_ERROR_M).then_some(ONE_PATH_CERTAINTY);
@@ -334,11 +334,11 @@ fn certainty(counted: &CoverageCount, pocket: &pockets::Pocket, error_m: f64) ->
     (cells > 0.0).then(|| left_out / cells)
 }
 
-/// Ground within this distance of a pocket tells how often that neighbourhood is visited.
+/// Ground within this distance of a pocket shows how often that neighbourhood is visited.
 const NEARBY_M: f64 = 4.0;
 
-/// Tapes with their error: that of the positions round the pocket, how surely the plan lies in the log's frame, and half a
-/// counting cell.
+/// Tape distances with their error: that of the positions around the pocket, the uncertainty of the plan's offset from the
+/// log, and half a counting cell.
 fn measured(mut tapes: Vec<Tape>, survey: &Survey<'_>, cell_m: f64) -> Vec<Tape> {
     let place_m = |track: &tussock_locate::Track| {
         let plan_m = track
@@ -367,7 +367,7 @@ fn mean_visits(cells: &Cells) -> f64 {
     if lawn > 0.0 { sum / lawn } else { 0.0 }
 }
 
-/// Mean visits of the lawn round a pocket, the pocket itself left out.
+/// Mean visits of the lawn around a pocket, without the pocket itself.
 fn nearby(pocket: &pockets::Pocket, cells: &Cells) -> f64 {
     let (own, grid) = (pocket.cells.grid, cells.grid);
     let at = |value_m: f64, min_m: f64, most: usize| {
@@ -402,7 +402,7 @@ fn nearby(pocket: &pockets::Pocket, cells: &Cells) -> f64 {
     if lawn > 0.0 { sum / lawn } else { 0.0 }
 }
 
-/// Outline of a mask without its steps.
+/// Outline of a mask with its steps smoothed.
 fn simplified(cells: &BitGrid) -> Vec<Vec<Place>> {
     let stepped = outlines(cells);
     match Region::from_rings(stepped.clone()) {

@@ -1,4 +1,4 @@
-//! How the garden is laid out, and what the machine made of it: room, necks, turns, stuck spots.
+//! How the garden is laid out, and how the machine coped with it: room, necks, turns, stuck spots.
 
 use crate::causes::Scene;
 use crate::clearance::{Clearance, Reach};
@@ -11,7 +11,7 @@ use tussock_plane::{Leg, LegIndex, Named, Region};
 use tussock_survey::{AnalyseError, Survey};
 use tussock_types::{OutlineSource, Place};
 
-/// A change of side counts from this depth on, besides twice the position error.
+/// A crossing counts from this depth on, plus twice the position error.
 const HYSTERESIS_M: f64 = 0.5;
 
 /// Room, necks, turns and stuck spots of one garden.
@@ -22,9 +22,9 @@ pub struct SiteAnalysis {
     pub region: Region,
     /// Room to drive, cell by cell.
     pub clearance: Clearance,
-    /// What the machine can get to.
+    /// What the machine can reach.
     pub reach: Reach,
-    /// Narrow connections, and what passed them.
+    /// Narrow connections, and the traffic through them.
     pub necks: Vec<(Neck, Traffic)>,
     /// Where it turned.
     pub turns: Vec<Turn>,
@@ -34,7 +34,7 @@ pub struct SiteAnalysis {
     pub spots: Vec<stuck::Spot>,
     /// How far inside the edge the machine's middle turns.
     pub setback_m: f64,
-    /// Whether the log told, or the settings.
+    /// Whether it was read from the log (rather than from the settings).
     pub setback_is_measured: bool,
     /// Position error that is left, per axis.
     pub error_m: f64,
@@ -125,7 +125,7 @@ impl SiteAnalysis {
         self.lines.iter().map(Vec::as_slice).collect()
     }
 
-    /// What a cause is read from.
+    /// Everything from which a cause is read.
     pub fn scene<'a>(&'a self, lines: &'a [&'a [Place]], drive: &luck::Drive) -> Scene<'a> {
         Scene {
             outline: self.outline,
@@ -157,7 +157,7 @@ impl SiteAnalysis {
     }
 }
 
-/// Legs of all machines in time order, for looking up which pass near a place.
+/// Legs of all machines in time order, for finding those that pass near a place.
 fn legs(tracks: &[Track]) -> LegIndex {
     let mut legs: Vec<Leg> = tracks.iter().flat_map(Track::straight_legs).collect();
     legs.sort_by(|a, b| a.start_s.total_cmp(&b.start_s));

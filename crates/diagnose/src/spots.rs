@@ -7,7 +7,7 @@ use tussock_survey::Survey;
 use tussock_survey::outings;
 use tussock_types::{Cells, PossibleStop, Said, Stray, StuckNear, StuckSpot, WornLine};
 
-/// Stuck spots with what to look at.
+/// Stuck spots, each with what to look at.
 pub fn stuck_findings(survey: &Survey<'_>, layout: &SiteAnalysis) -> Vec<StuckSpot> {
     layout
         .spots
@@ -33,10 +33,10 @@ pub fn stuck_findings(survey: &Survey<'_>, layout: &SiteAnalysis) -> Vec<StuckSp
         .collect()
 }
 
-/// Errors above this smear a line over more than a swath.
+/// Larger errors smear a line over more than a swath.
 const SMEARED_M: f64 = 0.15;
 
-/// Worn lines; `None` where positions are too poor to tell.
+/// Worn lines; `None` if positions are too poor to show them.
 pub fn worn_findings(layout: &SiteAnalysis, cells: &Cells) -> Option<Vec<WornLine>> {
     (layout.error_m <= SMEARED_M).then(|| {
         worn::worn_lines(cells)
@@ -53,7 +53,7 @@ pub fn worn_findings(layout: &SiteAnalysis, cells: &Cells) -> Option<Vec<WornLin
     })
 }
 
-/// Most strays that are listed.
+/// At most this many strays are listed.
 const MOST_STRAYS: usize = 20;
 
 /// Times outside the outline; `None` without a plan.
@@ -86,7 +86,7 @@ pub fn stray_findings(survey: &Survey<'_>, layout: &SiteAnalysis) -> Option<Vec<
     )
 }
 
-/// Silences that may have been stops, longest first, where the fixes lie.
+/// Silences during which the machine may have been stuck, longest first, where the fixes are.
 pub fn possible_stops(survey: &Survey<'_>) -> Vec<PossibleStop> {
     let (start_s, _) = survey.span_s();
     let mut found: Vec<PossibleStop> = survey
@@ -108,7 +108,7 @@ pub fn possible_stops(survey: &Survey<'_>) -> Vec<PossibleStop> {
     found
 }
 
-/// What to look at, from what lies near.
+/// What to look at, given what lies nearby.
 fn why_stuck(spot: &stuck::Spot, survey: &Survey<'_>, layout: &SiteAnalysis) -> Said {
     const NEAR_M: f64 = 1.0;
     let passage = layout.necks.iter().find(|(neck, _)| {

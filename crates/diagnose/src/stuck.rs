@@ -1,8 +1,8 @@
 //! Stuck spots.
 //!
-//! Halts away from the station that last longer than turning does are episodes; episodes within reach of each other are
-//! one spot (single linkage over an R-tree's neighbours, which is DBSCAN, Ester et al. 1996, with one point as its core).
-//! Exact given the halts; the reach grows with the position error.
+//! Halts away from the station that last longer than a turn are episodes; episodes within reach of each other are one spot
+//! (single linkage over an R-tree's neighbours, which is DBSCAN, Ester et al. 1996, with one point as its core). Exact given
+//! the halts; the reach grows with the position error.
 
 use rstar::{RTree, primitives::GeomWithData};
 use tussock_locate::{Halt, HaltPlace, Track};
@@ -10,16 +10,16 @@ use tussock_plane::LegIndex;
 use tussock_types::Place;
 use tussock_types::math;
 
-/// Episodes nearer than this are one spot: about the size of a machine and its turning room.
+/// Episodes closer together than this are one spot: about the size of a machine and its turning room.
 const REACH_M: f64 = 1.5;
 
-/// In a sparse log fewer fixes in one place are turns to and fro as well.
+/// In a sparse log, fewer fixes than this in one place may also be manoeuvring.
 const LEAST_FIXES: f64 = 10.0;
 
 /// A place where the machine lost time.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Spot {
-    /// Where: the middle of the episodes.
+    /// The middle of the episodes.
     pub place: Place,
     /// Radius that holds them.
     pub radius_m: f64,
@@ -27,16 +27,16 @@ pub struct Spot {
     pub episodes: usize,
     /// How long in all.
     pub lost_s: f64,
-    /// Drives through within the radius without a halt.
+    /// Drives through the radius without a halt.
     pub passes_through: usize,
-    /// Compass course from which it came, degrees, where most episodes agree.
+    /// Compass course from which the machine came, degrees, if most episodes agree.
     pub approach_deg: Option<f64>,
 }
 
-/// Gathers halts into stuck spots, most lost time first.
+/// Gathers halts into stuck spots, the largest loss of time first.
 ///
-/// Not counted: halts at the station, and standing before the first drive (the machine was put there). Where no station is
-/// known, standing after the last drive is not counted either.
+/// Not counted: halts at the station, and standing before the first drive (somebody had put the machine there). If no
+/// station is known, standing after the last drive is not counted either.
 pub fn stuck_spots(tracks: &[Track], index: &LegIndex, stuck_after_s: f64) -> Vec<Spot> {
     let mut episodes: Vec<Halt> = Vec::new();
     let mut error_m: f64 = 0.0;
@@ -116,7 +116,7 @@ pub fn stuck_spots(tracks: &[Track], index: &LegIndex, stuck_after_s: f64) -> Ve
     spots
 }
 
-/// Separate drives within the radius during which no episode took place.
+/// Separate drives through the radius during which no episode took place.
 fn passes_through(
     index: &LegIndex,
     place: Place,
@@ -144,7 +144,7 @@ fn passes_through(
     passes
 }
 
-/// Mean course of approach, where the courses agree (mean resultant length above one half).
+/// Mean course of approach, if the courses agree (mean resultant length above one half).
 fn approach_deg(members: &[usize], episodes: &[Halt]) -> Option<f64> {
     let courses: Vec<f64> = members
         .iter()

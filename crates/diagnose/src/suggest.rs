@@ -1,20 +1,21 @@
-//! What to change, and what will it bring?
+//! What should be changed, and what will it bring?
 //!
-//! Question: which smallest change mends a missed pocket, and what will a night as long as this log then show? For each pocket a
-//! few candidates are built (guide runs, zones, hours, the boundary), the machine fitted to this log ([`tussock_survey::fitted`]) runs
-//! with each of them ([`crate::night_simulation`]), and what is uncertain or brings nothing is left out.
+//! Question: which smallest change mends a missed pocket, and what will a night as long as this log then show? For each
+//! pocket a few candidates are built (guide runs, zones, hours, the boundary), the machine fitted to this log
+//! ([`tussock_survey::fitted`]) runs with each of them ([`crate::night_simulation`]), and candidates that are uncertain or
+//! bring nothing are dropped.
 //!
-//! Method. Of each kind the most certain candidate is kept: the one with the largest share of its own runs in which the pocket gains
-//! more than 20 points, lies within 15 points of the prediction and the lawn within 5. It is made only when the lower end
-//! of the *mean* gain is above zero (bootstrap over runs) and the lawn's mean does not fall by more than half a point. The
-//! prediction is what most runs show (densest window), the interval that of single runs, widened for what the fit does not
-//! know. Of a zone's side that is moved back, smaller moves are tried as well, and the smallest is suggested that brings nine tenths of
-//! the gain and is about as sure. Sorted by gain for effort. Nothing that exists is suggested, and nothing for ground that the unchanged machine mostly
-//! visits: that is luck.
+//! Method. Of each kind the most certain candidate is kept: the one with the largest share of its own runs in which the
+//! pocket gains more than 20 points and lies within 15 points of the prediction, and the lawn within 5. It is suggested only
+//! if the lower end of the *mean* gain is above zero (bootstrap over runs) and the lawn's mean does not fall by more than
+//! half a point. The prediction is what most runs show (densest window); the interval is that of single runs, widened for
+//! what the fit does not know. If a zone's side is moved back, smaller moves are tried as well, and the smallest one is
+//! suggested that brings nine tenths of the gain and is about as sure. Sorted by gain for effort. Nothing that exists
+//! already is suggested, and nothing for ground that the unchanged machine mostly visits, because missing that was luck.
 //!
-//! Exact: clearances of the lines. Approximate: everything predicted; `docs/advice.md` says how well it holds. Known limits: no
-//! lanes; no slopes; a zone is only shrunk on one straight side. Cost: about 400 runs for each of the worst three pockets, 300 more
-//! for one beside a zone, 0.7 ms a run of 8 h and core.
+//! Exact: clearances of the lines. Approximate: everything predicted; `docs/advice.md` shows how well it holds. Known
+//! limits: no lanes; no slopes; a zone is only shrunk on one straight side. Cost: about 400 runs for each of the worst three
+//! pockets, 300 more for one beside a zone; a run of 8 h takes 0.7 ms on one core.
 
 mod changes;
 mod fitness;
@@ -42,30 +43,30 @@ use tussock_types::{
     Estimate, FitFound, MissedPocket, Place, Predicted, Rung, Said, Suggestion, SuggestionKind,
 };
 
-/// Suggestions are made for so many of the largest pockets.
+/// Suggestions are made for this many of the largest pockets.
 pub const POCKETS: usize = 3;
 /// Runs of candidates before the best is chosen.
 const FIRST_RUNS: u64 = 32;
 /// Runs of a prediction.
 const RUNS: u64 = 100;
-/// The unchanged machine visits more than this of the pocket on average: that is luck.
+/// If the unchanged machine visits more than this of the pocket on average, missing it was luck.
 const MOSTLY_VISITED: f64 = 0.75;
-/// A guide run less certain than this is paired with more hours.
+/// A less certain guide run is combined with more hours.
 const UNCERTAIN: f64 = 0.7;
-/// And less certain than this it is not suggested.
+/// If it is even less certain than this, it is not suggested.
 const TOO_UNCERTAIN: f64 = 0.6;
-/// A smaller change will do that brings so much of the gain,
+/// A smaller change is enough if it brings this much of the gain,
 const AIM: f64 = 0.9;
 /// and is less sure by no more than the luck of 100 runs each: 1.645 sqrt(2 0.8 0.2 / 100).
 const AS_SURE: f64 = 0.1;
 /// More hours are tried up to this many on the clock.
 const MOST_HOURS: f64 = 2.0 * HORIZON_H;
-/// Runs are no longer than this on the clock, however long the log is.
+/// Runs last no longer than this on the clock, however long the log is.
 const HORIZON_H: f64 = 48.0;
-/// Runs as long as a log that is longer than that.
+/// Number of full-length runs for a log that is longer than that.
 const LONG_RUNS: u64 = 12;
 
-/// What is asked.
+/// The question.
 #[derive(Clone, Copy)]
 pub struct Question<'a> {
     /// The garden as planned.
@@ -78,15 +79,15 @@ pub struct Question<'a> {
     pub turns: &'a [Turn],
     /// Missed pockets, largest first.
     pub pockets: &'a [MissedPocket],
-    /// Places that caught it, which a zone could keep it out of.
+    /// Places that caught the machine, from which a zone could keep it away.
     pub stuck_spots: &'a [StuckSpot],
     /// Width of the cutting disc.
     pub cut_width_m: f64,
-    /// Seed of everything random.
+    /// Random seed.
     pub seed: u64,
 }
 
-/// What is answered.
+/// The answer.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Suggestions {
     /// Best first.
@@ -100,7 +101,7 @@ pub struct Suggestions {
 struct Change {
     kind: SuggestionKind,
     geometry: Vec<Place>,
-    /// Feature of the plan that the geometry takes the place of.
+    /// The plan feature that the geometry replaces.
     feature: Option<usize>,
     name: String,
     wire_m: Option<f64>,
@@ -108,7 +109,7 @@ struct Change {
     shift_m: Option<f64>,
     passage_m: Option<f64>,
     faces_deg: Option<f64>,
-    /// The same change by less, the least first.
+    /// Smaller versions of the same change, the smallest first.
     smaller: Vec<Change>,
     added_h_per_day: Option<f64>,
     /// The machine with the change.
@@ -117,7 +118,7 @@ struct Change {
     effort_h: f64,
 }
 
-/// A change, its runs, and what more and less of it brings.
+/// A change, its runs, and what larger and smaller versions bring.
 struct Tried {
     change: Change,
     runs: Runs,
@@ -127,7 +128,7 @@ struct Tried {
 /// Everything that is the same for all pockets.
 struct Workshop<'a> {
     question: &'a Question<'a>,
-    /// As planned, but zones where turns show them, shares as fitted.
+    /// As planned, but with zones where turns show them and shares as fitted.
     site: Site,
     cast: Cast,
     scene: Scene,
@@ -140,7 +141,7 @@ struct Workshop<'a> {
 /// What to change for the largest missed pockets.
 ///
 /// # Errors
-/// [`SimulateError`] where the fitted machine has no room on this site.
+/// [`SimulateError`] if the fitted machine has no room on this site.
 pub fn suggest(question: &Question<'_>) -> Result<Suggestions, SimulateError> {
     let fitted = question.fitted;
     let (site, moved) = as_driven(question.site, fitted, question.turns, &|place| place);
@@ -175,7 +176,7 @@ pub fn suggest(question: &Question<'_>) -> Result<Suggestions, SimulateError> {
         .collect();
     let in_log = scene.fractions(&scene.paint(legs.iter().copied()));
     let log = tiles.looks(&legs, in_log.lawn);
-    // Beyond the horizon runs are shorter than the log: a few as long as it say how well they fit.
+    // Beyond the horizon runs are shorter than the log, so a few as long as the log show how well they fit.
     let fit = if fitted.hours > HORIZON_H {
         let whole = Cast {
             run: Run {
@@ -220,7 +221,7 @@ pub fn suggest(question: &Question<'_>) -> Result<Suggestions, SimulateError> {
     Ok(Suggestions { suggestions, fit })
 }
 
-/// Cells of the clearance grid: fine enough for narrow ways, few enough to be searched.
+/// Cell size of the clearance grid: fine enough for narrow ways, coarse enough to be searched.
 fn room_cell_m(site: &Site) -> f64 {
     (site.drawn_lawn.area_m2().sqrt() / 300.0).clamp(0.1, 0.25)
 }
@@ -274,7 +275,7 @@ impl Workshop<'_> {
             .collect())
     }
 
-    /// The most certain of some candidates that passes the gate.
+    /// The most certain of several candidates that passes the gain test.
     fn best(
         &self,
         candidates: Vec<Change>,
@@ -285,14 +286,14 @@ impl Workshop<'_> {
         let mut tried: Vec<(f64, Change, Runs)> = Vec::new();
         for change in candidates {
             let runs = self.run(&change, 0..FIRST_RUNS, pocket)?;
-            // Hopeless for the lawn even with the luck of few runs.
+            // Hopeless for the lawn, even allowing for the luck of few runs.
             if mean(&runs.lawn) < mean(&before.lawn) - 0.02 {
                 continue;
             }
             tried.push((runs.score(in_log), change, runs));
         }
         tried.sort_by(|a, b| b.0.total_cmp(&a.0));
-        // The best of many few runs is partly luck: the first ones are compared again on all runs.
+        // The best of many small samples is partly luck, so the leading ones are compared again on all runs.
         let mut passed: Vec<(f64, Change, Runs)> = Vec::new();
         for (place, (_, change, mut runs)) in tried.into_iter().take(3).enumerate() {
             if place >= 2 && !passed.is_empty() {
@@ -360,8 +361,8 @@ impl Workshop<'_> {
         (worth, suggestion)
     }
 
-    /// Driving hours after which nine of ten gardens have more than a part of the pocket: those of one run where nine of ten runs do,
-    /// else as many times longer as it takes when each further run is as lucky.
+    /// Driving hours after which nine gardens in ten have visited more than a given part of the pocket: those of one run if
+    /// nine runs in ten do; otherwise as many times longer as it takes if every further run is equally lucky.
     fn after_h(&self, change: &Change, after: &Runs, part: f64) -> Option<f64> {
         let shows = after.pocket.iter().filter(|fraction| **fraction > part).count() as f64;
         let odds = shows / after.pocket.len().max(1) as f64;
@@ -395,7 +396,7 @@ impl Workshop<'_> {
         }
     }
 
-    /// The machine on a changed site; `None` where it has no room there.
+    /// The machine on a changed site; `None` if it has no room there.
     fn on(&self, site: &Site) -> Option<Cast> {
         let yard = Yard::new(site, self.cast.machine.past_boundary_m).ok()?;
         Some(Cast {
@@ -404,7 +405,7 @@ impl Workshop<'_> {
         })
     }
 
-    /// The machine where a zone has another outline; `None` where it has no room there.
+    /// The machine with another outline for one zone; `None` if it has no room there.
     fn with_zone(&self, kind: SuggestionKind, number: usize, shape: &Region, by_m: f64) -> Option<Change> {
         let zone = &self.question.site.exclusions[number];
         let site = changes::with_zone(&self.site, number, shape);
@@ -449,7 +450,7 @@ impl Workshop<'_> {
         })
     }
 
-    /// Of a change and the same by less the smallest that reaches the aim, and what each size brings.
+    /// The smallest version of a change that reaches the aim, and what each size brings.
     fn smallest(
         &self,
         (largest, runs): (Change, Runs),
@@ -479,7 +480,7 @@ impl Workshop<'_> {
                 && runs.certainty(in_log) >= sure
                 && mean(&runs.lawn) >= mean(&before.lawn) - trial::LAWN_LOSS
         };
-        // The last one does.
+        // The last one always does.
         let at = sizes.iter().position(reaches).unwrap_or(sizes.len() - 1);
         let (change, runs) = sizes.swap_remove(at);
         Ok(Tried {
@@ -489,7 +490,7 @@ impl Workshop<'_> {
         })
     }
 
-    /// A round zone over each place that caught it, where that closes no way.
+    /// A round zone over each place that caught the machine, if that closes no way.
     fn zone_adds(&self) -> Vec<Change> {
         self.question
             .stuck_spots
@@ -518,7 +519,7 @@ impl Workshop<'_> {
             .collect()
     }
 
-    /// The boundary outwards by what the disc does not reach, for strips along it.
+    /// The boundary moved outwards by what the disc does not reach, for strips along it.
     fn boundary_shifts(&self, pocket: usize) -> Vec<Change> {
         let setback_m = -self.cast.machine.past_boundary_m;
         let short_m = setback_m - 0.5 * self.question.cut_width_m;
@@ -553,7 +554,7 @@ impl Workshop<'_> {
         }]
     }
 
-    /// The change with half as many hours again and with twice as many.
+    /// The change with half as many hours again, and with twice as many.
     fn with_hours(&self, change: &Change) -> Vec<Change> {
         let days = self.question.fitted.days.max(1) as f64;
         let (hours, per_day_h) = (self.cast.run.hours, self.question.fitted.hours / days);

@@ -1,11 +1,12 @@
-//! What stands where it turned?
+//! What stands where the machine turned?
 //!
-//! Question: which turns have no edge of the plan near them, and what would explain those?
+//! Question: which turns have no edge of the plan nearby, and what would explain them?
 //!
-//! Method. Turns ([`tussock_locate::turns`]) far inside the ground are gathered by single linkage over an R-tree's neighbours (Ester et al. 1996, core of one); four or more that lie on a circle (least
-//! squares, Kasa 1976, DOI 10.1109/TIM.1976.6312298) are an obstacle that no plan shows.
+//! Method. Turns ([`tussock_locate::turns`]) far inside the ground are gathered by single linkage over an R-tree's
+//! neighbours (Ester et al. 1996, core of one); four or more that lie on a circle (least squares, Kasa 1976, DOI
+//! 10.1109/TIM.1976.6312298) are an obstacle that no plan shows.
 //!
-//! Approximate: radii at metre errors come out too large, since scatter widens the circle. Cost: turns times edges.
+//! Approximate: at metre errors radii come out too large, because scatter widens the circle. Cost: turns times edges.
 
 use rstar::{RTree, primitives::GeomWithData};
 use tussock_locate::turns::Turn;
@@ -27,7 +28,7 @@ pub fn inner(turns: &[Turn], setback_m: f64, error_m: f64) -> Vec<Turn> {
 pub struct Obstacle {
     /// Its middle.
     pub place: Place,
-    /// Radius of the thing: that of the circle through the turns, the setback taken off.
+    /// Radius of the thing: that of the circle through the turns, minus the setback.
     pub radius_m: f64,
     /// Turns at it.
     pub turns: usize,
@@ -36,12 +37,12 @@ pub struct Obstacle {
 }
 
 impl Obstacle {
-    /// Whether a machine drove through it while others of its drives turned there: then nothing stood there.
+    /// Whether a machine drove through it while other drives turned there: then nothing stood there.
     pub fn is_driven_through(&self, legs: impl Iterator<Item = Leg>, error_m: f64) -> bool {
         self.drives_through(legs, error_m).meanwhile
     }
 
-    /// Whether it stood there all the time, where it stood at all.
+    /// Whether it stood there all the time, if it stood there at all.
     pub fn presence(&self, legs: impl Iterator<Item = Leg>, error_m: f64) -> Presence {
         let through = self.drives_through(legs, error_m);
         match (through.before, through.after) {
@@ -52,7 +53,7 @@ impl Obstacle {
         }
     }
 
-    /// When drives led through it: one may be an error of its place, two are not.
+    /// When drives led through it: a single one may be a position error, two are not.
     fn drives_through(&self, legs: impl Iterator<Item = Leg>, error_m: f64) -> DrivesThrough {
         const LEAST_M: f64 = 0.1;
         const DRIVES: usize = 2;
@@ -84,17 +85,17 @@ struct DrivesThrough {
     after: bool,
 }
 
-/// Fewer turns at one place happen by chance.
+/// Fewer turns at one place may be chance.
 const LEAST_AT_ONE: usize = 4;
 /// Larger circles are edges.
 const LARGEST_M: f64 = 4.0;
 
-/// Obstacles that no plan shows, most turns first.
+/// Obstacles that no plan shows; the one with most turns first.
 pub fn obstacles(inner: &[Turn], setback_m: f64, error_m: f64) -> Vec<Obstacle> {
     let link_m = 0.8 + 1.5 * error_m;
     let mut groups = linked(inner.iter().map(|turn| turn.place), link_m);
     groups.retain(|group| group.len() >= 3);
-    // Turns round a large body may lie farther apart than a link: groups that fit one circle are one.
+    // Turns around a large object may be farther apart than a link, so groups that fit one circle are joined.
     loop {
         let fit = |group: &[usize]| circle(group.iter().map(|turn| inner[*turn].place));
         let joined = (0..groups.len())
@@ -133,7 +134,7 @@ pub fn obstacles(inner: &[Turn], setback_m: f64, error_m: f64) -> Vec<Obstacle> 
     found
 }
 
-/// Groups of places that are linked by steps of at most `link_m`, as numbers; each in rising order.
+/// Groups of places that are linked by steps of at most `link_m`, as numbers, each in ascending order.
 pub(crate) fn linked(places: impl Iterator<Item = Place>, link_m: f64) -> Vec<Vec<usize>> {
     let places: Vec<[f64; 2]> = places.map(|place| [place.east_m, place.north_m]).collect();
     let tree = RTree::bulk_load(
@@ -169,7 +170,7 @@ pub(crate) fn linked(places: impl Iterator<Item = Place>, link_m: f64) -> Vec<Ve
 struct Circle {
     middle: Place,
     radius_m: f64,
-    /// Root mean square distance of the places from it.
+    /// Root mean square distance of the places from the circle.
     scatter_m: f64,
 }
 

@@ -1,11 +1,11 @@
-//! Where does it drive again and again?
+//! Where does the machine drive again and again?
 //!
-//! Question: which lines are visited so much more often than the rest that ruts are to be feared? More passes wear turf: the
-//! figure is a reason to look, no verdict.
+//! Question: which lines are visited so much more often than the rest that they may become ruts? More passes wear the turf:
+//! the figure is a reason to look, not a verdict.
 //!
 //! Method: squares of the count with many times the lawn's mean visits, as connected parts; a part's line is its longest
-//! shortest path (two breadth-first sweeps). Exact given the count; where positions are poorer than a swath is wide, lines are
-//! smeared and nothing is said.
+//! shortest path (two breadth-first sweeps). Exact given the count; if positions are poorer than the width of a swath, lines
+//! are smeared and nothing is reported.
 
 use std::collections::VecDeque;
 use tussock_plane::line_simplified;
@@ -24,13 +24,13 @@ pub struct Worn {
     pub most_visits: f64,
 }
 
-/// So many times the mean is far more often.
+/// "Far more often" means at least this many times the mean.
 const TIMES_MEAN: f64 = 4.0;
 /// Fewer visits leave no rut (common practice, no source).
 const LEAST_VISITS: f64 = 12.0;
 /// Shorter parts are turning places.
 const LEAST_LENGTH_M: f64 = 2.0;
-/// Longest lines first, at most so many.
+/// At most this many are listed, the longest first.
 const MOST: usize = 12;
 
 /// Worn lines, longest first.
@@ -85,7 +85,7 @@ pub fn worn_lines(cells: &Cells) -> Vec<Worn> {
     found
 }
 
-/// The cell farthest from `from` in its part, where each cell was reached from, and the part.
+/// The cell farthest from `from` in its part, the cell from which each one was reached, and the part.
 fn farthest(
     cells: &Cells,
     from: usize,

@@ -1,4 +1,4 @@
-//! Stuck spots beside a slow twin and published values.
+//! Stuck spots compared with a slow twin and published values.
 
 use approx::assert_abs_diff_eq;
 use proptest::prelude::*;
@@ -8,7 +8,7 @@ use tussock_locate::{Halt, HaltPlace, Kept, NoiseEstimate, PathMethod, Track};
 use tussock_plane::LegIndex;
 use tussock_types::{NoiseSource, Place};
 
-/// Reach between episodes of one spot, where positions are exact.
+/// Reach between episodes of one spot if positions are exact.
 const REACH_M: f64 = 1.5;
 const STUCK_AFTER_S: f64 = 120.0;
 
@@ -71,7 +71,7 @@ fn spots_of(places: &[Place], drift_m: f64) -> Vec<Spot> {
     )
 }
 
-/// Every pair is looked at, and two that are near become one group: union-find without any index.
+/// Every pair is checked, and two that are close become one group: union-find without any index.
 fn slow_groups(places: &[Place], reach_m: f64) -> Vec<Vec<usize>> {
     let mut group: Vec<usize> = (0..places.len()).collect();
     for one in 0..places.len() {
@@ -164,7 +164,7 @@ proptest! {
 }
 
 /// ALG-14b, DBSCAN by scikit-learn 1.9.1 with reach 0.5 and two points for a core: groups of six, five and two, and one
-/// point of noise, which is a spot of a single episode here. Drawn three times as large to fit our reach. With four points
+/// point of noise, which here is a spot with a single episode. Drawn three times as large to fit our reach. With four points
 /// for a core (ALG-14a, c) DBSCAN answers another question.
 #[test]
 fn two_points_within_reach_are_a_cluster_as_published() {

@@ -1,7 +1,7 @@
-//! How fast are logs read? On one core, with checksums, limits and the book of skipped bytes: once with the bytes already
-//! fetched and hashed, once with copying and SHA-256 as `read_log` does it. Beside them stands what a scan written by hand
-//! for just these bytes needs, which checks nothing but the sums of NMEA, and what the crates `gpx` and `nmea` need: ratios in
-//! one run are what counts.
+//! How fast are logs read? On one core, with checksums, limits and the ledger of skipped bytes: once with the bytes already
+//! fetched and hashed, once with copying and SHA-256 as in `read_log`. They are compared with a scan written by hand for
+//! just these bytes, which checks nothing but the checksums of NMEA, and with the crates `gpx` and `nmea`: ratios within one
+//! run are what counts.
 
 use criterion::{Criterion, Throughput, criterion_group, criterion_main};
 use memchr::memmem;
@@ -132,7 +132,7 @@ fn two(text: &[u8]) -> f64 {
     f64::from((text[0] - b'0') * 10 + text[1] - b'0')
 }
 
-/// GPX by hand: looks for the four pieces of a point, in the order in which they stand.
+/// GPX by hand: searches for the four pieces of a point, in the order in which they occur.
 fn scan_gpx(text: &[u8]) -> Vec<Scanned> {
     let mut found = Vec::new();
     let mut at = 0;
@@ -159,7 +159,7 @@ fn nmea_degrees(text: &[u8], degrees: usize) -> f64 {
     of_text(&text[..degrees]) + of_text(&text[degrees..]) / 60.0
 }
 
-/// NMEA by hand: one loop over the bytes for sum and commas; GGA is read, RMC gives the date.
+/// NMEA by hand: one loop over the bytes for checksum and commas; GGA is read, RMC gives the date.
 fn scan_nmea(text: &[u8]) -> Vec<Scanned> {
     let mut found = Vec::new();
     let mut date = 0.0;
@@ -233,7 +233,7 @@ fn read(c: &mut Criterion) {
         .num_threads(1)
         .build()
         .expect("a thread");
-    // What is compared stands side by side, so that a busy minute hits all of it.
+    // What is compared runs side by side, so that a busy minute affects all of it.
     let mut group = c.benchmark_group("read");
     for (name, text) in &logs {
         let raw = RawLog::fetch(name, text.as_bytes(), &options.limits).expect("a log");

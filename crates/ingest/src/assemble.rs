@@ -1,14 +1,14 @@
-//! From log files to one trace for each machine.
+//! Turns log files into one trace for each machine.
 //!
 //! - The same content under two names is read once.
-//! - Files of one machine make one trace in time order. A file that goes on within the usual period of the one before
+//! - Files of one machine make one trace in time order. A file that continues within the usual period of the previous one
 //!   continues its segment; any other begins a new one.
-//! - Where two files overlap in time they are compared at common times. A median distance of more than 5 m, and more than
-//!   three times what both positions are worth, makes two machines; otherwise the second file tells the same again, and
-//!   its overlapping fixes are left out.
+//! - If two files overlap in time they are compared at common times. A median distance of more than 5 m, and more than three
+//!   times the accuracy of both positions, means two machines; otherwise the second file repeats the first, and its
+//!   overlapping fixes are left out.
 //!
-//! What positions are worth comes from the log: the standard deviation that the receiver claims, else HDOP times a usual
-//! range error for the kind of fix, else that alone.
+//! The accuracy of positions comes from the log: the standard deviation that the receiver claims, else HDOP times a usual
+//! range error for the kind of fix, else that range error alone.
 //!
 //! Cost: linear in the fixes, times the number of machines.
 
@@ -19,7 +19,7 @@ use std::collections::BTreeMap;
 use tussock_types::math;
 use tussock_types::{Fix, FixQuality, LogFacts, Notice, Positions, SkipReason, Skipped, Trace, plural};
 
-/// All logs of one job, sorted out.
+/// All logs of one job, sorted by machine.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Assembled {
     /// One trace for each machine, `machine-1`, `machine-2` in the order in which their first files were given.
@@ -28,15 +28,15 @@ pub struct Assembled {
     pub inputs: Vec<LogFacts>,
 }
 
-/// Two machines are at least so far apart at the same times.
+/// Two machines are at least this far apart at the same times.
 const APART_M: f64 = 5.0;
-/// Fixes further apart in time are not interpolated between.
+/// Between fixes further apart in time there is no interpolation.
 const BRIDGE_S: f64 = 10.0;
 
-/// Sorts logs out by machine and puts them in time order.
+/// Sorts logs by machine and puts them in time order.
 ///
 /// # Errors
-/// When logs on Earth and logs in local metres are mixed.
+/// If logs on Earth and logs in local metres are mixed.
 ///
 /// # Panics
 /// Never.
@@ -55,12 +55,12 @@ pub fn assemble(files: Vec<LogFile>) -> Result<Assembled, IngestError> {
         }
         inputs.push(file.facts);
     }
-    // Files are laid down in time order, so that a trace only ever grows at its end or is told again.
+    // Files are added in time order, so a trace only ever grows at its end or is repeated.
     traces.retain(|(_, trace)| !trace.is_empty());
     traces.sort_by(|(a, one), (b, other)| one.time_s[0].total_cmp(&other.time_s[0]).then(a.cmp(b)));
     let mut machines: Vec<MachineLogs> = Vec::new();
     for (index, trace) in traces {
-        // Of several machines that it may belong to, the one that was last seen nearest to where it begins.
+        // Of several machines that it may belong to, the one last seen nearest to where it begins.
         let home = machines
             .iter()
             .enumerate()
@@ -156,7 +156,7 @@ impl MachineLogs {
         )
     }
 
-    /// Takes another file of the same machine. It begins no earlier than the trace does.
+    /// Adds another file of the same machine. It begins no earlier than the trace does.
     fn take(&mut self, index: usize, other: Trace, inputs: &mut [LogFacts]) {
         self.first_file = self.first_file.min(index);
         self.files.push(index);
@@ -237,7 +237,7 @@ fn merged(mine: &Trace, other: &Trace) -> (Trace, u64) {
     (out, left_out)
 }
 
-/// True when the other trace is at other places at the same times.
+/// True if the other trace is at other places at the same times.
 fn is_another(mine: &Trace, other: &Trace) -> bool {
     let mut apart: Vec<f64> = Vec::new();
     let mut a = 0;
@@ -264,7 +264,7 @@ fn is_another(mine: &Trace, other: &Trace) -> bool {
     math::median(&mut apart).is_some_and(|median_m| median_m > APART_M && median_m > 3.0 * worth_m)
 }
 
-/// Distance good to a percent, which is all that is asked of it here.
+/// Distance good to one per cent, which is enough here.
 fn distance_m(kind: &Positions, one: (f64, f64), other: (f64, f64)) -> f64 {
     let (first, second) = (one.0 - other.0, one.1 - other.1);
     match kind {
@@ -277,7 +277,7 @@ fn distance_m(kind: &Positions, one: (f64, f64), other: (f64, f64)) -> f64 {
     }
 }
 
-/// Standard deviation per axis that the positions of a trace are worth, in the middle of it.
+/// Standard deviation per axis of the positions of a trace: the median over its fixes.
 fn worth_m(trace: &Trace) -> f64 {
     if matches!(trace.positions, Positions::Local { .. }) {
         return 0.1;

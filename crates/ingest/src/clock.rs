@@ -1,15 +1,14 @@
 //! Times as logs write them.
 //!
-//! Days are counted from 1970-01-01 with `time::Date`, so that leap years and month lengths are not ours to get
-//! wrong. Seconds are held as whole microseconds until the last step: `12:00:00.60` is the same instant wherever it
-//! is written.
+//! Days are counted from 1970-01-01 with `time::Date`, so that we cannot get leap years and month lengths wrong. Seconds are
+//! kept as whole microseconds until the last step: `12:00:00.60` is the same instant wherever it is written.
 
 use crate::number::{TEN_WHOLE, eight, leading_digits};
 use time::{Date, Month};
 
-/// Days from 1970-01-01; `None` where the calendar has no such day.
+/// Days from 1970-01-01; `None` if the calendar has no such day.
 pub(crate) fn day_number(year: i32, month: u32, day: u32) -> Option<i32> {
-    // Howard Hinnant's days_from_civil, valid for all years that logs can hold; the calendar check comes first.
+    // Howard Hinnant's days_from_civil, valid for all years that logs can contain; the calendar check comes first.
     if !(1..=12).contains(&month) || day == 0 || day > days_in_month(year, month) {
         return None;
     }
@@ -36,7 +35,7 @@ pub(crate) fn day_of(date: Date) -> i32 {
     date.to_julian_day() - UNIX_JULIAN_DAY
 }
 
-/// The calendar date of a day number, in words such as `2026-05-01`.
+/// The calendar date of a day number, written like `2026-05-01`.
 pub(crate) fn day_words(day: i32) -> String {
     Date::from_julian_day(day.saturating_add(UNIX_JULIAN_DAY))
         .map_or_else(|_| format!("day {day}"), |d| d.to_string())
@@ -51,8 +50,8 @@ pub(crate) const DAY_S: f64 = 86_400.0;
 /// 1024 weeks: the ten bits of the week number that GPS satellites send.
 pub(crate) const ROLLOVER_DAYS: i32 = 7168;
 
-/// The first day that a log can hold. The GPS time scale begins on 1980-01-06, and receivers that do not know the
-/// time yet start there, so that nothing before 1981 was ever measured.
+/// The first day that a log can contain. The GPS time scale begins on 1980-01-06, and receivers that do not know the time
+/// yet start there, so nothing before 1981 was ever measured.
 pub(crate) fn first_day() -> i32 {
     calendar_day(1981)
 }
@@ -76,13 +75,14 @@ pub(crate) fn seconds(day: i32, of_day_us: i64) -> f64 {
 const GPS_FIRST_DAY: i32 = 3657;
 /// Seconds of a week.
 pub(crate) const WEEK_S: f64 = 604_800.0;
-/// The months, as in 198107, at whose start UTC fell back by one more second behind GPS time (IERS, Bulletin C; none since 2017).
+/// The months, such as 198107, at whose start UTC fell back by one more second behind GPS time (IERS, Bulletin C; none since
+/// 2017).
 const LEAPS: [u32; 18] = [
     198_107, 198_207, 198_307, 198_507, 198_801, 199_001, 199_101, 199_207, 199_307, 199_407, 199_601,
     199_707, 199_901, 200_601, 200_901, 201_207, 201_507, 201_701,
 ];
 
-/// UTC from GPS time, both in seconds since 1970 as a calendar without leap seconds counts them.
+/// UTC from GPS time, both in seconds since 1970 as counted by a calendar without leap seconds.
 pub(crate) fn utc_of_gps_s(gps_s: f64) -> f64 {
     let is_past = |(count, &month): (usize, &u32)| {
         day_number((month / 100) as i32, month % 100, 1)
@@ -97,14 +97,14 @@ pub(crate) fn gps_s(week: u32, of_week_s: f64) -> f64 {
     f64::from(GPS_FIRST_DAY) * DAY_S + f64::from(week) * WEEK_S + of_week_s
 }
 
-/// A time as written, and whether it said its zone.
+/// A time as written, and whether it stated its zone.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Written {
     pub(crate) time_s: f64,
     pub(crate) zone: Zone,
 }
 
-/// Whether a time said where it holds.
+/// Whether a time stated its zone.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Zone {
     Stated,
@@ -182,7 +182,7 @@ pub(crate) fn fraction_us(text: &[u8]) -> Option<(i64, &[u8])> {
     Some((micros, &text[1 + digits..]))
 }
 
-/// Reads `Z`, `+hh:mm`, `-hhmm`, `+hh`, `UTC` or nothing. Offset in seconds.
+/// Reads `Z`, `+hh:mm`, `-hhmm`, `+hh`, `UTC` or nothing. Returns the offset in seconds.
 pub(crate) fn zone(text: &[u8]) -> Option<(i64, Zone)> {
     let text = text.trim_ascii();
     match text {
@@ -203,7 +203,7 @@ pub(crate) fn zone(text: &[u8]) -> Option<(i64, Zone)> {
     (hour <= 18 && minute <= 59).then_some((sign * i64::from(hour * 3600 + minute * 60), Zone::Stated))
 }
 
-/// The way most logs write it, `2026-05-01T12:00:00Z`, without a detour.
+/// The form that most logs use, `2026-05-01T12:00:00Z`, read directly.
 #[inline]
 fn plain_utc(text: &[u8]) -> Option<f64> {
     let text: &[u8; 20] = text.try_into().ok()?;
@@ -226,8 +226,8 @@ fn plain_utc(text: &[u8]) -> Option<f64> {
     Some((i64::from(day) * 86_400 + i64::from(hour * 3600 + minute * 60 + second)) as f64)
 }
 
-/// Reads instants as most logs write them, `2026-05-01T12:00:00[.123]Z`, and keeps the day: the next fix is nearly always
-/// of the same.
+/// Reads instants in the form that most logs use, `2026-05-01T12:00:00[.123]Z`, and remembers the day: the next fix nearly
+/// always has the same.
 #[derive(Debug, Default)]
 pub(crate) struct PlainUtc {
     /// The date read last, as written.
@@ -237,11 +237,11 @@ pub(crate) struct PlainUtc {
 }
 
 impl PlainUtc {
-    /// The instant that stands at a place, and where it ends; it is that of [`instant`]. `None` for any other shape, and
-    /// for what no log can hold.
+    /// The instant at a place, and where it ends; equal to that of [`instant`]. `None` for any other shape, and for anything
+    /// that no log can contain.
     #[inline]
     pub(crate) fn read(&mut self, text: &[u8], at: usize) -> Option<(f64, usize)> {
-        // What may stand in the place of a digit and of a colon, once their own bits are taken off.
+        // The values allowed in place of a digit and of a colon, once their own bits are removed.
         const ABOVE: u64 = u64::from_le_bytes([0x76, 0x76, 0x7f, 0x76, 0x76, 0x7f, 0x76, 0x76]);
         const HIGH: u64 = 0x8080_8080_8080_8080;
         let head: &[u8; 20] = text.get(at..at.checked_add(20)?)?.try_into().ok()?;
@@ -278,7 +278,7 @@ impl PlainUtc {
         }
         let pair = |at: usize| two(&text[at..at + 2]);
         let day = day_number((pair(0)? * 100 + pair(2)?) as i32, pair(5)?, pair(8)?)?;
-        // A leap second may end the day after the last.
+        // A leap second may end on the day after the last one.
         if !(FIRST..LAST - 1).contains(&day) {
             return None;
         }
@@ -288,8 +288,8 @@ impl PlainUtc {
     }
 }
 
-/// Reads an instant as GPX and most CSV writers put it: `xsd:dateTime` (XML Schema part 2, 3.2.7), and with a blank
-/// or slashes. Without a zone UTC is assumed, which is what the GPX schema asks writers for.
+/// Reads an instant as written by GPX and most CSV writers: `xsd:dateTime` (XML Schema part 2, 3.2.7), also with a blank or
+/// slashes. Without a zone UTC is assumed, as the GPX schema requires of writers.
 pub(crate) fn instant(text: &[u8]) -> Result<Written, TimeFault> {
     if let Some(time_s) = plain_utc(text) {
         return in_range(time_s, Zone::Stated);
@@ -306,7 +306,7 @@ pub(crate) fn instant(text: &[u8]) -> Result<Written, TimeFault> {
     in_range(seconds(day, of_day_us - offset_s * 1_000_000), zone)
 }
 
-/// `yyyy-mm-dd`, `yyyy/mm/dd`, `yyyy.mm.dd`. The inner option is empty where the calendar has no such day.
+/// `yyyy-mm-dd`, `yyyy/mm/dd`, `yyyy.mm.dd`. The inner option is empty if the calendar has no such day.
 pub(crate) fn date_year_first(text: &[u8]) -> Option<(Option<i32>, &[u8])> {
     let (negative, text) = match text.first()? {
         b'-' => (true, &text[1..]),
@@ -345,7 +345,7 @@ pub(crate) fn one_or_two(text: &[u8]) -> Option<(u32, &[u8])> {
     Some((crate::number::whole(&text[..digits])?, &text[digits..]))
 }
 
-/// Refuses instants that no log can hold.
+/// Refuses instants that no log can contain.
 pub(crate) fn in_range(time_s: f64, zone: Zone) -> Result<Written, TimeFault> {
     let day = time_s / DAY_S;
     if day < f64::from(FIRST) || day >= f64::from(LAST) || !time_s.is_finite() {
@@ -354,7 +354,7 @@ pub(crate) fn in_range(time_s: f64, zone: Zone) -> Result<Written, TimeFault> {
     Ok(Written { time_s, zone })
 }
 
-/// 1981-01-01 and 2100-01-01; a test holds them to [`first_day`] and [`last_day`].
+/// 1981-01-01 and 2100-01-01; a test compares them with [`first_day`] and [`last_day`].
 const FIRST: i32 = 4018;
 const LAST: i32 = 47_482;
 
@@ -445,7 +445,7 @@ mod tests {
                     prop_assert_eq!(end, written.len());
                     prop_assert_eq!(slow, Ok(Written { time_s, zone: Zone::Stated }), "{}", written);
                 } else if slow.is_ok() && behind == "Z" {
-                    // Left to the other: more digits than microseconds, the end of a day as 24:00, the last day.
+                    // Left to the other reader: more digits than microseconds, the end of a day as 24:00, the last day.
                     let left = fraction.len() > 7 || clock.starts_with("T24") || date == "2099-12-31";
                     prop_assert!(left, "{} was not read", written);
                 }

@@ -1,8 +1,8 @@
-//! What can stop a log from being read at all.
+//! What can stop a log from being read at all?
 
 use tussock_types::{LogFormat, SkipReason};
 
-/// Why a log, or a set of logs, could not be read. Everything short of this is skipped, counted and located in
+/// Why a log, or a set of logs, could not be read. Anything less serious is skipped, counted and located in
 /// [`tussock_types::LogFacts`].
 #[derive(Debug, thiserror::Error)]
 #[non_exhaustive]
@@ -14,7 +14,7 @@ pub enum IngestError {
         name: String,
         /// Where reading stopped, from 0, in the bytes as stored.
         byte: u64,
-        /// What the system said.
+        /// The system's error.
         source: std::io::Error,
     },
     /// Nothing in it.
@@ -23,7 +23,7 @@ pub enum IngestError {
         /// Name of the log.
         name: String,
     },
-    /// Not a kind of log that is known here.
+    /// A kind of log that is not known here.
     #[error(
         "{name}: is not a log: found {found} at byte {byte}, expected GPX, NMEA 0183 sentences, CSV with named columns, KML tracks, RTKLIB .pos, MF-JSON or gpsd JSON"
     )]
@@ -40,12 +40,12 @@ pub enum IngestError {
     Unpack {
         /// Name of the log.
         name: String,
-        /// Bytes that could be unpacked before.
+        /// Bytes that could be unpacked before that.
         unpacked: u64,
-        /// What the unpacker said.
+        /// The unpacker's error.
         source: std::io::Error,
     },
-    /// Positions, but no time with any of them.
+    /// Positions, but none of them with a time.
     #[error(
         "{name}: holds {positions} positions but no times (first at line {line}), expected a time with each position"
     )]
@@ -69,7 +69,7 @@ pub enum IngestError {
         /// Line of it.
         line: u64,
     },
-    /// A log of the right kind without one usable position.
+    /// A log of the right kind without a single usable position.
     #[error("{name}: {} log without a usable position: {found}, expected positions with times", format.words())]
     NoPositions {
         /// Name of the log.
@@ -79,14 +79,14 @@ pub enum IngestError {
         /// What it holds instead.
         found: String,
     },
-    /// A limit was passed.
+    /// A limit was exceeded.
     #[error("{name}: {what} at byte {byte}: {value} is more than {limit}, the limit set by limits.{key}")]
     Limit {
         /// Name of the log.
         name: String,
         /// What is too large.
         what: &'static str,
-        /// How large it is (as far as it was followed).
+        /// Its size (as far as it was followed).
         value: u64,
         /// The limit.
         limit: u64,
@@ -95,12 +95,12 @@ pub enum IngestError {
         /// Where it was noticed.
         byte: u64,
     },
-    /// A column that was asked for is not there.
+    /// A column that was requested does not exist.
     #[error("{name}: line {line} has no column {wanted:?} for {field}, its columns are {have}")]
     ColumnMissing {
         /// Name of the log.
         name: String,
-        /// The column that was asked for.
+        /// The requested column.
         wanted: String,
         /// What it should hold.
         field: &'static str,
@@ -121,7 +121,7 @@ pub enum IngestError {
         /// Line of it.
         line: u64,
     },
-    /// Times that do not say from when they count.
+    /// Times that do not state from when they count.
     #[error(
         "{name}: times such as {value} (line {line}) do not say on which day they were, expected {expected}"
     )]
@@ -132,7 +132,7 @@ pub enum IngestError {
         value: String,
         /// Line of it.
         line: u64,
-        /// What would say so.
+        /// What would state it.
         expected: &'static str,
     },
     /// Under [`crate::Policy::Strict`]: the first fault.
@@ -149,19 +149,19 @@ pub enum IngestError {
         /// Its first characters.
         excerpt: String,
     },
-    /// A recorded error with a row that is none.
+    /// A recorded error with an invalid row.
     #[error("{name}: line {line}: found {found}, expected {expected}")]
     ErrorSeries {
         /// Name of the file.
         name: String,
         /// Its line.
         line: u64,
-        /// What stands there.
+        /// What was found.
         found: String,
-        /// What should.
+        /// What was expected.
         expected: &'static str,
     },
-    /// A surveyed path that is none.
+    /// A surveyed path that is not one.
     #[error("{name}: holds {corners} positions, expected a path of at least two")]
     NoPath {
         /// Name of the file.
@@ -181,7 +181,7 @@ pub enum IngestError {
     },
 }
 
-/// What was expected, where that can be said.
+/// What was expected, if that can be said.
 pub(crate) fn wanted(expected: &str) -> String {
     match expected {
         "" => String::new(),
@@ -189,13 +189,13 @@ pub(crate) fn wanted(expected: &str) -> String {
     }
 }
 
-/// Faults of a file, one a line.
+/// Faults of a file, one per line.
 pub(crate) fn listed(name: &str, faults: &[impl std::fmt::Display]) -> String {
     let lines: Vec<String> = faults.iter().map(|fault| format!("{name}: {fault}")).collect();
     lines.join("\n")
 }
 
-/// Where reading stopped, where it had begun.
+/// Where reading stopped, if it had begun.
 fn place(byte: u64) -> String {
     if byte == 0 {
         String::new()
@@ -205,7 +205,7 @@ fn place(byte: u64) -> String {
 }
 
 impl IngestError {
-    /// What the user can do about it, where there is something.
+    /// What the user can do about it, if anything.
     pub fn hint(&self) -> Option<String> {
         match self {
             Self::NoDate { .. } => Some("give the day on which the log begins: --date 2026-05-01".into()),

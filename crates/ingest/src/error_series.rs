@@ -1,8 +1,8 @@
 //! How did a receiver err, second by second?
 //!
-//! A table with the columns `t_s`, `east_m` and `north_m` (any order, others are passed over): what a receiver said less where it was.
-//! Every row must be whole and later than the one before, or the file is refused with the line: a series is a measurement that
-//! somebody made, not a log to make the best of.
+//! A table with the columns `t_s`, `east_m` and `north_m` (in any order; others are ignored): what a receiver reported minus
+//! where it really was. Every row must be complete and later than the one before, or the file is refused with its line: a
+//! series is a measurement that somebody made, not a log of which to make the best.
 
 use crate::IngestError;
 use crate::source::Source;
@@ -14,7 +14,7 @@ const COLUMNS: [&str; 3] = ["t_s", "east_m", "north_m"];
 /// Reads a recorded error from a table, packed or not.
 ///
 /// # Errors
-/// [`IngestError`]: a row that is no number or out of order is [`IngestError::ErrorSeries`] with its line.
+/// [`IngestError`]: a row that is not numeric or is out of order is [`IngestError::ErrorSeries`] with its line.
 ///
 /// # Panics
 /// Never.

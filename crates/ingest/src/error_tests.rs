@@ -1,11 +1,11 @@
-//! Every way in which reading can fail, shown: the words are what a user reads.
+//! Shows every way in which reading can fail, in the words that a user reads.
 
 use crate::{ColumnsError, IngestError, PlanFileError, SettingsError, SettingsFault, WalkError, WalkFault};
 use std::collections::BTreeSet;
 use std::io::Error;
 use tussock_types::{LogFormat, SkipReason};
 
-/// Fails to compile when a variant is added, so that its words come into the table below.
+/// Does not compile when a variant is added, so that its words are added to the table below.
 fn ingest_variant(error: &IngestError) -> usize {
     match error {
         IngestError::Read { .. } => 0,
@@ -170,7 +170,7 @@ fn every_ingest_error_says_what_it_means() {
     }
 }
 
-/// Fails to compile when a variant is added, so that its words come into the table below.
+/// Does not compile when a variant is added, so that its words are added to the table below.
 fn columns_variant(error: &ColumnsError) -> usize {
     match error {
         ColumnsError::NoPair { .. } => 0,
@@ -217,7 +217,7 @@ fn every_columns_error_says_what_it_means() {
     }
 }
 
-/// Fails to compile when a variant is added, so that its words come into the table below.
+/// Does not compile when a variant is added, so that its words are added to the table below.
 fn plan_variant(error: &PlanFileError) -> usize {
     match error {
         PlanFileError::NotJson { .. } => 0,
@@ -262,7 +262,7 @@ fn every_plan_error_says_what_it_means() {
     }
 }
 
-/// Fails to compile when a variant is added, so that its words come into the table below.
+/// Does not compile when a variant is added, so that its words are added to the table below.
 fn walk_variant(error: &WalkError) -> usize {
     match error {
         WalkError::NotGpx { .. } => 0,
@@ -355,7 +355,7 @@ fn every_walk_error_says_what_it_means() {
     }
 }
 
-/// Fails to compile when a variant is added, so that its words come into the table below.
+/// Does not compile when a variant is added, so that its words are added to the table below.
 fn settings_variant(error: &SettingsError) -> usize {
     match error {
         SettingsError::NotToml { .. } => 0,

@@ -1,8 +1,8 @@
-//! Which fixes does a log of gpsd hold?
+//! Which fixes does a log of gpsd contain?
 //!
-//! One JSON object a line, as `gpspipe -w` and `gpsdecode` write it. Objects of class TPV are fixes; all others (satellites,
-//! devices, versions) are skipped as [`SkipReason::NotAPosition`]. Its error estimates are not taken: their certainty is stated
-//! as unknown.
+//! One JSON object per line, as written by `gpspipe -w` and `gpsdecode`. Objects of class TPV are fixes; all others
+//! (satellites, devices, versions) are skipped as [`SkipReason::NotAPosition`]. Its error estimates are not used, because
+//! their confidence level is stated as unknown.
 //!
 //! Reference: gpsd_json(5), "TPV".
 //!
@@ -17,7 +17,7 @@ use crate::reading::{self, Reading};
 use serde::Deserialize;
 use tussock_types::{Fix, FixQuality, LimitSettings, SkipReason};
 
-/// What matters of a report.
+/// The parts of a report that matter.
 #[derive(Deserialize)]
 struct Report<'a> {
     #[serde(borrow)]
@@ -43,7 +43,7 @@ enum GpsdTime<'a> {
     Text(std::borrow::Cow<'a, str>),
 }
 
-/// True when a fix of gpsd stands in the text.
+/// True if the text contains a fix of gpsd.
 pub(crate) fn holds_reports(head: &[u8]) -> bool {
     memchr::memmem::find_iter(head, b"\"TPV\"").any(|at| {
         let before = head[..at].trim_ascii_end();
@@ -119,7 +119,7 @@ fn fix(line: &TextLine<'_>) -> Result<Fix, SkipReason> {
     Ok(fix)
 }
 
-/// By the status of a report.
+/// From the status of a report.
 fn quality(status: Option<u8>) -> FixQuality {
     match status {
         None | Some(0) => FixQuality::Unknown,
@@ -134,7 +134,7 @@ fn quality(status: Option<u8>) -> FixQuality {
     }
 }
 
-/// Digits behind the point of the latitude, as written.
+/// Digits after the point of the latitude, as written.
 fn decimals(line: &[u8]) -> u8 {
     let Some(at) = memchr::memmem::find(line, b"\"lat\"") else {
         return 0;

@@ -1,11 +1,11 @@
-//! Which fixes does a KML file hold?
+//! Which fixes does a KML file contain?
 //!
-//! Tracks (`gx:Track` of KML 2.2, `Track` of 2.3) list times (`when`) and positions (`coord`), one after the other or in turns. A
-//! placemark with a time stamp and a point is a fix too. Lines and polygons have no times; points without one are places, not
-//! positions of a machine.
+//! Tracks (`gx:Track` of KML 2.2, `Track` of 2.3) list times (`when`) and positions (`coord`), one list after the other or
+//! alternating. A placemark with a time stamp and a point is a fix too. Lines and polygons have no times; points without one
+//! are places, not positions of a machine.
 //!
 //! Reference: OGC 12-007r2 (KML 2.3); longitude comes first. Element names are compared without their prefix, and broken
-//! markup costs what stands in it up to the next time, as in GPX.
+//! markup loses everything up to the next time, as in GPX.
 //!
 //! Cost: one pass; times and positions of one track in memory.
 
@@ -39,15 +39,15 @@ impl KmlField {
 
 struct KmlReader {
     pairs: Pairs,
-    /// Of the track or placemark that is open.
+    /// Of the open track or placemark.
     times: Vec<Timed>,
     places: Vec<Placed>,
     in_track: bool,
     in_point: bool,
     depth: u32,
-    /// Something was passed over, that may have been a time or a position.
+    /// Something was passed over that may have been a time or a position.
     is_broken: bool,
-    /// The element that is open, where it begins, and its text.
+    /// The open element, where it begins, and its text.
     open: Option<(KmlField, u64, Vec<u8>)>,
     tracks: u64,
     without_time: u64,
@@ -91,7 +91,7 @@ pub(crate) fn read(name: &str, original: &[u8], limits: &LimitSettings) -> Resul
             }
             MarkupStep::Event(Event::Text(content)) => state.content(content.as_bytes()),
             MarkupStep::Event(Event::CData(content)) => state.content(content.as_bytes()),
-            // Neither stands in a number or a time.
+            // Neither occurs in a number or a time.
             MarkupStep::Event(Event::GeneralRef(_)) | MarkupStep::Stray => state.content(b"?"),
             MarkupStep::Event(_) => {}
             MarkupStep::PassedOver(next) => {
@@ -186,7 +186,7 @@ impl KmlReader {
         }
     }
 
-    /// Makes fixes of what a track or placemark told.
+    /// Makes fixes from what a track or placemark contained.
     fn settle(&mut self, lists: Lists) {
         let (times, places) = (std::mem::take(&mut self.times), std::mem::take(&mut self.places));
         match (&times[..], &places[..]) {

@@ -1,11 +1,10 @@
-//! Which bytes of a log were used and which were not, and why.
+//! Which bytes of a log were used, which were not, and why?
 //!
-//! Every byte of the log (after decompression) is either used or lies in exactly one skipped stretch. Readers write
-//! down stretches in any order, since the fate of a sentence may be known only at the end of the file; the book is
-//! sorted and joined once, when it is closed. Line numbers and excerpts are made then too, so that good logs do not
-//! pay for them.
+//! Every byte of the log (after decompression) is either used or in exactly one skipped stretch. Readers record stretches in
+//! any order, since the fate of a sentence may be known only at the end of the file; the ledger is sorted and joined once,
+//! when it is closed. Line numbers and excerpts are made then too, so that good logs do not pay for them.
 //!
-//! Cost: 32 bytes a stretch while reading, one pass over the bytes for line numbers that no reader has counted.
+//! Cost: 32 bytes per stretch while reading, and one pass over the bytes for line numbers that no reader has counted.
 
 use std::collections::BTreeMap;
 use tussock_types::{LogFacts, SkipReason, Skipped};
@@ -17,18 +16,18 @@ pub(crate) struct SkippedStretch {
     pub(crate) end: u64,
     pub(crate) reason: SkipReason,
     pub(crate) count: u32,
-    /// Line on which it begins, from 1; 0 where nobody has counted.
+    /// Line on which it begins, from 1; 0 if it has not been counted.
     line: u32,
 }
 
-/// The book of one log.
+/// The ledger of one log.
 #[derive(Debug, Default)]
 pub(crate) struct Ledger {
     stretches: Vec<SkippedStretch>,
     used_bytes: u64,
 }
 
-/// What the book says when it is closed.
+/// The contents of the ledger when it is closed.
 pub(crate) struct Closed {
     pub(crate) places: Vec<Skipped>,
     pub(crate) skipped: BTreeMap<SkipReason, u64>,
@@ -36,28 +35,28 @@ pub(crate) struct Closed {
     pub(crate) used_bytes: u64,
 }
 
-/// More places than this are counted but not listed one by one: about 300 MB.
+/// More places than this are counted but not listed separately: about 300 MB.
 const PLACES_LISTED: usize = 4_000_000;
 const EXCERPT_CHARACTERS: usize = 60;
 
 impl Ledger {
-    /// These bytes gave a fix, helped to give one, or are the frame round them.
+    /// These bytes gave a fix, helped to give one, or are framing around them.
     pub(crate) fn used(&mut self, start: u64, end: u64) {
         self.used_bytes += end.saturating_sub(start);
     }
 
-    /// These bytes were used before and turn out not to be.
+    /// These bytes were recorded as used and turn out not to be.
     pub(crate) fn unused(&mut self, start: u64, end: u64, reason: SkipReason, count: u32) {
         self.used_bytes = self.used_bytes.saturating_sub(end.saturating_sub(start));
         self.skip(start, end, reason, count);
     }
 
-    /// These bytes hold `count` pieces that were not used.
+    /// These bytes contain `count` pieces that were not used.
     pub(crate) fn skip(&mut self, start: u64, end: u64, reason: SkipReason, count: u32) {
         self.skip_on(0, start, end, reason, count);
     }
 
-    /// As [`Self::skip`], of bytes that begin on a line that is known, so that it need not be counted again.
+    /// Like [`Self::skip`], for bytes that begin on a known line, so that it need not be counted again.
     #[inline]
     pub(crate) fn skip_on(&mut self, line: u64, start: u64, end: u64, reason: SkipReason, count: u32) {
         if start >= end {
@@ -107,7 +106,8 @@ impl Ledger {
         }
     }
 
-    /// Sorts, joins, numbers lines and cuts excerpts. `to_log` turns a place in `text` into one in the log, in rising order.
+    /// Sorts, joins, numbers lines and cuts excerpts. `to_log` turns a place in `text` into one in the log, in ascending
+    /// order.
     pub(crate) fn close(self, text: &[u8], mut to_log: impl FnMut(u64) -> u64) -> Closed {
         let mut joined = self.stretches;
         if !joined.is_sorted_by_key(|stretch| stretch.start) {
@@ -162,7 +162,7 @@ impl Ledger {
     }
 }
 
-/// The first characters of a stretch, blanks at its start left out, control characters and what is no text replaced.
+/// The first characters of a stretch, without blanks at its start, and with control characters and non-text replaced.
 pub(crate) fn excerpt(bytes: &[u8]) -> String {
     let bytes = bytes.trim_ascii_start();
     let head = &bytes[..bytes.len().min(EXCERPT_CHARACTERS * 4)];
@@ -179,7 +179,7 @@ pub(crate) fn line_of(text: &[u8], byte: u64) -> u64 {
     1 + line_ends(text, 0, (byte as usize).min(text.len()))
 }
 
-/// Line ends between two places: line feeds, and carriage returns without one.
+/// Line ends between two places: line feeds, and carriage returns not followed by one.
 fn line_ends(text: &[u8], from: usize, to: usize) -> u64 {
     let feeds = memchr::memchr_iter(b'\n', &text[from..to]).count();
     let alone = memchr::memchr_iter(b'\r', &text[from..to])

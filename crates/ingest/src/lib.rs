@@ -1,6 +1,6 @@
 //! The door: GPX, NMEA 0183, CSV, KML, RTKLIB .pos, MF-JSON, gpsd JSON, plans, settings and walks from bytes.
 //!
-//! A log comes in as bytes and goes out as a [`Trace`] in strictly rising time, with [`LogFacts`] beside it: a located
+//! A log comes in as bytes and goes out as a [`Trace`] in strictly increasing time, together with [`LogFacts`]: a located
 //! list of everything that was not used, and why. Bad data never stops the reading; only an [`IngestError`] does.
 //!
 //! ```
@@ -14,11 +14,11 @@
 //! # Ok::<(), tussock_ingest::IngestError>(())
 //! ```
 //!
-//! Every byte of a log (after decompression) is either used or in exactly one skipped place:
-//! `bytes_used` and the lengths of the places add up to `bytes`.
+//! Every byte of a log (after decompression) is either used or in exactly one skipped place: `bytes_used` and the lengths of
+//! the places add up to `bytes`.
 //!
-//! Cost: one pass over the bytes; in memory the text of the log, and 131 bytes per fix while reading, 51 afterwards. Text and
-//! fixes together may not exceed `limits.memory_bytes`.
+//! Cost: one pass over the bytes; in memory, the text of the log and 131 bytes per fix while reading, 51 afterwards. Text
+//! and fixes together may not exceed `limits.memory_bytes`.
 
 mod assemble;
 mod clock;
@@ -67,10 +67,10 @@ use source::Source;
 use std::sync::OnceLock;
 use tussock_types::{LimitSettings, LogFacts, LogFormat, Notice, Trace, file_name};
 
-/// What to do with a piece of a log that is faulty.
+/// What to do with a faulty piece of a log.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Policy {
-    /// Skip it, count it, say where it is.
+    /// Skip it, count it, and record where it is.
     #[default]
     Lenient,
     /// Stop at the first one.
@@ -80,21 +80,21 @@ pub enum Policy {
 /// How to read a log.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct ReadOptions {
-    /// The day on which the log begins, for logs that hold times of day only. In a log that has dates it serves as
-    /// evidence of a week rollover.
+    /// The day on which the log begins, for logs that contain times of day only. In a log with dates it serves as evidence
+    /// of a week rollover.
     pub date: Option<time::Date>,
-    /// Which column of a CSV log holds what; by default the header says so.
+    /// Which column of a CSV log holds what; by default this is read from the header.
     pub columns: Option<Columns>,
     /// What to do with faults.
     pub policy: Policy,
-    /// What to refuse.
+    /// The limits.
     pub limits: LimitSettings,
 }
 
 /// A log that was read.
 #[derive(Clone, Debug, PartialEq)]
 pub struct LogFile {
-    /// What it holds, apart from fixes.
+    /// Everything about it apart from its fixes.
     pub facts: LogFacts,
     /// Its fixes. The machine has no name until logs are assembled.
     pub trace: Trace,
@@ -111,7 +111,7 @@ impl RawLog {
     /// Fetches a log.
     ///
     /// # Errors
-    /// When the bytes cannot be fetched, are none at all, cannot be unpacked, or pass a limit.
+    /// If the bytes cannot be fetched, are empty, cannot be unpacked, or exceed a limit.
     ///
     /// # Panics
     /// Never.
@@ -123,7 +123,7 @@ impl RawLog {
         })
     }
 
-    /// SHA-256 of the bytes as given, hexadecimal. Looked for once, here or beside [`Self::read`].
+    /// SHA-256 of the bytes as given, hexadecimal. Computed once, here or in parallel with [`Self::read`].
     ///
     /// # Panics
     /// Never.
@@ -131,10 +131,11 @@ impl RawLog {
         self.sha256.get_or_init(|| self.source.sha256())
     }
 
-    /// Reads it.
+    /// Reads the log.
     ///
     /// # Errors
-    /// When it is no log, holds no position with a time, or passes a limit; under [`Policy::Strict`] at the first fault.
+    /// If it is not a log, contains no position with a time, or exceeds a limit; under [`Policy::Strict`] at the first
+    /// fault.
     ///
     /// # Panics
     /// Never.
@@ -145,7 +146,7 @@ impl RawLog {
         Ok(log)
     }
 
-    /// Reads it, but for its digest.
+    /// Reads it, except for its digest.
     fn read_text(&self, options: &ReadOptions) -> Result<LogFile, IngestError> {
         let (name, text) = (&self.name[..], &self.source.text[..]);
         let format = match recognise::recognise(text, options.columns.as_ref()) {
@@ -170,7 +171,7 @@ impl RawLog {
         if let Some(hole) = self.source.longest_hole() {
             let limit = options.limits.line_bytes;
             let line = ledger::line_of(text, hole.at);
-            // What is said of the ends that were kept would be too small.
+            // Notices about the ends that were kept would state too small a value.
             let is_of_the_ends = |notice: &Notice| notice.key == "line_too_long" && notice.line == line;
             reading.notices.retain(|notice| !is_of_the_ends(notice));
             reading.notice("line_cut", line, || {
@@ -257,7 +258,7 @@ fn finish(
         made_by: reading.made_by,
         machine: String::new(),
         bytes: source.bytes,
-        // Where the text is not the log byte for byte, used bytes are what is left of the log.
+        // If the text is not the log byte for byte, the used bytes are what is left of the log.
         bytes_used: if source.is_converted() {
             source.bytes - skipped_total
         } else {
@@ -287,7 +288,7 @@ pub(crate) fn check_size(
     check_memory(name, text.len() as u64 + reading.memory_bytes(), limits, byte)
 }
 
-/// Refuses what is nested more deeply than anything that a logger writes.
+/// Refuses nesting deeper than anything that a logger writes.
 pub(crate) fn check_depth(
     name: &str,
     depth: u32,
@@ -298,7 +299,7 @@ pub(crate) fn check_depth(
     within(name, "nested elements", u64::from(depth), limit, byte)
 }
 
-/// Refuses what is more than a limit, of which the key is told.
+/// Refuses anything beyond a limit, naming the limit's key.
 #[inline]
 fn within(
     name: &str,
@@ -320,7 +321,7 @@ fn within(
     })
 }
 
-/// The most fixes that [`check_size`] lets pass while no more places are written down.
+/// The most fixes that [`check_size`] accepts while no more places are recorded.
 pub(crate) fn most_fixes(reading: &Reading, text: &[u8], limits: &LimitSettings) -> usize {
     let room_bytes = limits.memory_bytes.saturating_sub(text.len() as u64);
     let most = limits.fixes.min(reading.fixes_within(room_bytes));

@@ -1,8 +1,8 @@
-//! Where does a line end? At a line feed, at a carriage return, or at both; inside of a quoted cell at none of them.
+//! Where does a line end? At a line feed, at a carriage return, or at both, but not inside a quoted cell.
 
 use memchr::{memchr, memchr2};
 
-/// A cell that opens a quote closes it within so many bytes: one without an end must not swallow the rest of a log.
+/// A cell that opens a quote closes it within this many bytes: one without an end must not swallow the rest of a log.
 const QUOTED_BYTES: usize = 1_000;
 
 /// A line with its place; the line end is part of the place but not of the content.
@@ -56,7 +56,7 @@ fn end_from(text: &[u8], from: usize) -> usize {
     memchr2(b'\n', b'\r', &text[from..]).map_or(text.len(), |at| from + at)
 }
 
-/// Where a line ends that seems to end at `length` and holds quotes.
+/// Where a line really ends that seems to end at `length` and contains quotes.
 fn past_quotes(text: &[u8], mut length: usize) -> usize {
     let mut at = 0;
     while let Some(open) = memchr(b'"', &text[at..length]).map(|offset| at + offset) {
@@ -65,7 +65,7 @@ fn past_quotes(text: &[u8], mut length: usize) -> usize {
             continue;
         }
         let within = &text[..text.len().min(open + QUOTED_BYTES)];
-        // A quote inside of the cell is doubled.
+        // A quote inside the cell is doubled.
         let close = loop {
             match memchr(b'"', &within[at..]).map(|offset| at + offset) {
                 Some(quote) if within.get(quote + 1) == Some(&b'"') => at = quote + 2,
@@ -79,7 +79,7 @@ fn past_quotes(text: &[u8], mut length: usize) -> usize {
         at = close + 1;
         if close >= length {
             if text.get(at).is_some_and(|&byte| !parts_cells(byte)) {
-                // Another cell opens there: this one never closed.
+                // Another cell opens there, so this one never closed.
                 return length;
             }
             length = end_from(text, at);

@@ -1,10 +1,10 @@
-//! Which fixes does a file of moving features hold?
+//! Which fixes does a file of moving features contain?
 //!
 //! `datetimes` and `coordinates` of one object belong together (a moving point), and so do `datetimes` in the properties and
-//! `coordinates` in the geometry of one feature (a trajectory): OGC 19-045r3. Times are RFC 3339, or milliseconds since 1970.
-//! Longitude comes first.
+//! `coordinates` in the geometry of one feature (a trajectory): OGC 19-045r3. Longitude comes first. Times are RFC 3339, or
+//! milliseconds since 1970.
 //!
-//! The text is read token by token, so that a file that breaks off keeps what it holds.
+//! The text is read token by token, so a file that breaks off keeps what it contains.
 //!
 //! Cost: one pass; the lists of one feature in memory.
 
@@ -15,7 +15,7 @@ use crate::pairs::{Geographic, Lists, Pairs, Placed, Timed};
 use crate::reading::Reading;
 use tussock_types::{LimitSettings, SkipReason};
 
-/// True when there are times of a moving feature near the top.
+/// True if there are times of a moving feature near the top.
 pub(crate) fn holds_datetimes(head: &[u8]) -> bool {
     matches!(head.trim_ascii_start().first(), Some(b'{' | b'['))
         && memchr::memmem::find(head, b"\"datetimes\"").is_some()
@@ -28,9 +28,9 @@ enum Token<'a> {
     Open,
     Close,
     Colon,
-    /// What stands in quotes, escapes as written.
+    /// The text between quotes, with escapes as written.
     Text(&'a [u8]),
-    /// A number, true, false, null, or what is none of them.
+    /// A number, true, false, null, or anything else.
     Word(&'a [u8]),
 }
 
@@ -40,7 +40,7 @@ struct Tokens<'a> {
 }
 
 impl<'a> Tokens<'a> {
-    /// The next token and where it begins. `None` at the end, and where a text never ends.
+    /// The next token and where it begins. `None` at the end, or if a text never ends.
     fn next(&mut self) -> Option<(Token<'a>, u64)> {
         let is_apart = |byte: u8| byte.is_ascii_whitespace() || byte == b',';
         self.at += self.text[self.at..].iter().position(|&byte| !is_apart(byte))?;
@@ -208,7 +208,7 @@ impl<'a> Features<'a> {
         }
     }
 
-    /// The elements of the array that is open: where each begins, and its text.
+    /// The elements of the open array: where each begins, and its text.
     fn elements(&mut self, start: u64) -> Result<Vec<(u64, &'a [u8])>, IngestError> {
         let mut elements: Vec<(u64, &[u8])> = Vec::new();
         let mut depth = 0;
@@ -247,7 +247,7 @@ impl<'a> Features<'a> {
             .collect())
     }
 
-    /// The positions of an array; of areas, and of a single position, none.
+    /// The positions of an array; none for areas and for a single position.
     fn places(&mut self, start: u64) -> Result<Vec<Placed>, IngestError> {
         let elements = self.elements(start)?;
         let is_position = |content: &[u8]| content.starts_with(b"[") && !content[1..].contains(&b'[');
@@ -279,7 +279,7 @@ impl<'a> Features<'a> {
             .check(self.name, self.tokens.text, waiting, self.limits, byte)
     }
 
-    /// Refuses positions in another system than longitude and latitude, where the file names it.
+    /// Refuses positions in a system other than longitude and latitude, if the file names one.
     fn check_system(&self, system: &[u8], byte: u64) -> Result<(), IngestError> {
         let system = String::from_utf8_lossy(system);
         let code = system.rsplit([':', '/']).next().unwrap_or_default();

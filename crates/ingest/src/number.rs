@@ -1,6 +1,6 @@
 //! Decimal numbers from bytes, without detours.
 
-/// A decimal as it was written: its value and how many digits stood behind the point.
+/// A decimal as written: its value, and the number of digits after the point.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Decimal {
     pub(crate) value: f64,
@@ -13,7 +13,7 @@ pub(crate) const TEN: [f64; 23] = [
     1e19, 1e20, 1e21, 1e22,
 ];
 
-/// Reads a decimal with optional sign, fraction and exponent; blanks round it are dropped. The value is the nearest
+/// Reads a decimal with optional sign, fraction and exponent; surrounding blanks are dropped. The value is the nearest
 /// double: up to 15 digits it is one exact division (Clinger 1990), beyond that the standard library decides.
 pub(crate) fn decimal(text: &[u8]) -> Option<Decimal> {
     let text = text.trim_ascii();
@@ -49,18 +49,18 @@ pub(crate) fn decimal(text: &[u8]) -> Option<Decimal> {
     })
 }
 
-/// The digits at the head of eight bytes: their value, and how many they are. No loop, no branch on the bytes.
+/// The digits at the start of eight bytes: their value and their number. No loop, no branch on the bytes.
 #[inline]
 pub(crate) fn leading_digits(eight: [u8; 8]) -> (u64, usize) {
     const HIGH: u64 = 0x8080_8080_8080_8080;
     let digits = u64::from_le_bytes(eight) ^ 0x3030_3030_3030_3030;
-    // The high bit of a byte is set where it is above nine; nothing carries into the next.
+    // The high bit of a byte is set if the byte is above nine; nothing carries into the next.
     let odd = (((digits & !HIGH) + 0x7676_7676_7676_7676) | digits) & HIGH;
     let count = odd.trailing_zeros() as usize / 8;
     if count == 0 {
         return (0, 0);
     }
-    // With zeros before them they are a number of eight digits: to pairs, fours, and all of it.
+    // With zeros before them they form a number of eight digits: into pairs, fours, and all of it.
     let digits = digits << (64 - 8 * count);
     let pairs = (digits * 10).wrapping_add(digits >> 8);
     let low = (pairs & 0x0000_00ff_0000_00ff).wrapping_mul(100 + (1_000_000 << 32));
@@ -68,15 +68,15 @@ pub(crate) fn leading_digits(eight: [u8; 8]) -> (u64, usize) {
     (low.wrapping_add(high) >> 32, count)
 }
 
-/// The eight bytes from a place on; `None` where the text ends before.
+/// The eight bytes from a place on; `None` if the text ends before.
 #[inline]
 pub(crate) fn eight(text: &[u8], at: usize) -> Option<[u8; 8]> {
     text.get(at..at.checked_add(8)?)?.try_into().ok()
 }
 
 /// Reads the usual shape of a decimal from a place on, `-12.3456789`: fewer than eight digits before the point, fifteen in
-/// all, no exponent. Also says where it ends. `None` for any other shape, and close to the end of the text: [`decimal`]
-/// reads those. The value is that of [`decimal`].
+/// all, no exponent. Also returns where it ends. `None` for any other shape, and close to the end of the text: [`decimal`]
+/// reads those. The value equals that of [`decimal`].
 #[inline]
 pub(crate) fn plain_decimal(text: &[u8], at: usize) -> Option<(Decimal, usize)> {
     let negative = *text.get(at)? == b'-';
@@ -110,7 +110,7 @@ pub(crate) fn plain_decimal(text: &[u8], at: usize) -> Option<(Decimal, usize)> 
     Some((decimal, at))
 }
 
-/// Powers of ten by how many of eight digits are there.
+/// Powers of ten by the number of digits present out of eight.
 pub(crate) const TEN_WHOLE: [u64; 9] = [
     1,
     10,
@@ -136,7 +136,7 @@ fn slow(text: &[u8]) -> Option<Decimal> {
     })
 }
 
-/// A whole number of at most nine digits, nothing else in the field but blanks.
+/// A whole number of at most nine digits, with nothing else in the field but blanks.
 pub(crate) fn whole(text: &[u8]) -> Option<u32> {
     let text = text.trim_ascii();
     if text.is_empty() || text.len() > 9 {
@@ -152,10 +152,10 @@ pub(crate) fn whole(text: &[u8]) -> Option<u32> {
     Some(value)
 }
 
-/// How finely positions were written, from the digits behind the point.
+/// How precisely positions were written, from the digits after the point.
 ///
-/// A writer may drop trailing zeros, so the number of digits that at least half of the positions reach is taken.
-/// Beyond eleven digits of a degree the digits come from a conversion of binary numbers and tell nothing.
+/// A writer may drop trailing zeros, so the number of digits that at least half of the positions reach is used. Beyond
+/// eleven digits of a degree the digits come from a conversion of binary numbers and mean nothing.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct WrittenSteps {
     counts: [u64; 16],
@@ -185,7 +185,7 @@ impl WrittenSteps {
         None
     }
 
-    /// Smallest step in metres, given the metres that one unit of the number stands for.
+    /// Smallest step in metres, given the metres that one unit of the number represents.
     pub(crate) fn resolution_m(&self, unit_m: f64) -> Option<f64> {
         self.usual()
             .filter(|&decimals| decimals <= 11)
@@ -250,7 +250,7 @@ mod tests {
                 prop_assert!(!text.as_bytes()[end].is_ascii_digit());
             } else {
                 let whole = head.trim_start_matches('-').len();
-                // The byte behind may be one more digit.
+                // The byte after it may be one more digit.
                 prop_assert!(whole == 0 || whole >= 7 || digits >= 15, "{} was not read", text);
             }
         }

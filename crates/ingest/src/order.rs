@@ -1,25 +1,25 @@
-//! From fixes as they stood in the file to a trace in strictly rising time.
+//! Turns fixes in file order into a trace in strictly increasing time.
 //!
-//! - Fixes already in order stay as they are: one comparison each.
-//! - Within a track, the fixes that do not belong to a longest chain of rising times (Fredman 1975) are out of place. Ten
-//!   and more of them in a row that rise among themselves are a block that was written late and is put where it
-//!   belongs. Fewer were written late where they fill holes in the usual step of time, and are put there; elsewhere they are
-//!   faults of the clock and skipped.
-//! - Tracks that stand in the wrong order are sorted. A track with the newest fix first is turned round.
-//! - Of two fixes at one instant the one of better quality stays, the first of equals.
+//! - Fixes already in order stay as they are, at the cost of one comparison each.
+//! - Within a track, the fixes that do not belong to a longest chain of increasing times (Fredman 1975) are out of place.
+//!   Ten or more of them in a row with increasing times are a block that was written late and is put where it belongs. Fewer
+//!   count as late if they fill holes in the usual step of time, and are put there; elsewhere they are faults of the clock
+//!   and are skipped.
+//! - Tracks in the wrong order are sorted. A track with the newest fix first is reversed.
+//! - Of two fixes at one instant, the one of better quality stays, or else the first.
 //!
-//! Cost: linear for a log in order, else O(n log n).
+//! Cost: linear for a log in order, otherwise O(n log n).
 
 use crate::clock::{DAY_S, ROLLOVER_DAYS, day_of, day_words, first_day, last_day};
 use crate::ledger::Ledger;
 use crate::reading::{FoundFix, NO_MORE, PositionsOn, Reading, rank};
 use tussock_types::{Positions, SkipReason, Trace, plural};
 
-/// So many fixes in a row are a block, not a fault.
+/// This many fixes in a row are a block, not a fault.
 const BLOCK: usize = 10;
 
-/// Put where they belong, late fixes keep from their neighbours these parts of the usual step at least and at most: a clock that
-/// was set back lands between fixes, or far from any.
+/// Once put where they belong, late fixes are at least and at most these fractions of the usual step away from their
+/// neighbours: a clock that was set back lands between fixes, or far from any.
 const HOLE_STEPS: std::ops::RangeInclusive<f64> = 0.7..=3.0;
 
 /// Puts a reading in order. What is left out goes to the ledger.
@@ -34,7 +34,7 @@ pub(crate) fn settle(reading: &mut Reading) -> Trace {
     };
     reserve(&mut trace, found.len());
     let (mut segment, mut last) = (0, None);
-    // Column by column, as many fixes at a time as the processor keeps close.
+    // Column by column, with as many fixes at a time as fit into the processor's cache.
     for some in found.chunks(256) {
         trace.time_s.extend(some.iter().map(|one| one.fix.time_s));
         let (a, b) = match &mut trace.positions {
@@ -90,7 +90,7 @@ fn reserve(trace: &mut Trace, fixes: usize) {
     trace.satellites.reserve_exact(fixes);
 }
 
-/// Drops fixes whose time no log can hold: receivers' default dates among them.
+/// Drops fixes with times that no log can contain, such as receivers' default dates.
 pub(crate) fn drop_impossible_times(reading: &mut Reading) {
     let range = f64::from(first_day()) * DAY_S..f64::from(last_day()) * DAY_S;
     if let Some((first_s, last_s)) = reading.rising_s()
@@ -114,7 +114,7 @@ pub(crate) fn drop_impossible_times(reading: &mut Reading) {
     });
 }
 
-/// Takes the bytes of a fix back from the used ones.
+/// Removes the bytes of a fix from the used ones.
 fn drop_fix(one: &FoundFix, reason: SkipReason, more: &[crate::reading::More], ledger: &mut Ledger) {
     ledger.unused(one.start, one.end, reason, one.count);
     let mut next = one.more;
@@ -175,7 +175,7 @@ fn better(one: &FoundFix, other: &FoundFix) -> bool {
     a > b || (a == b && one.fix.hdop < other.fix.hdop)
 }
 
-/// True when two tracks take turns in time order more often than there are tracks.
+/// True if two tracks alternate in time order more often than there are tracks.
 fn interleaved(found: &[FoundFix]) -> bool {
     let changes = found
         .windows(2)
@@ -187,7 +187,7 @@ fn interleaved(found: &[FoundFix]) -> bool {
     changes + 1 > segments.len()
 }
 
-/// Hands the fixes of one track on, each block under a number of its own; how many of them were late.
+/// Passes on the fixes of one track, each block under its own number; returns how many were late.
 fn put_track(track: &[FoundFix], kept: &mut Vec<FoundFix>, block: &mut u32, reading: &mut Reading) -> usize {
     let mut keep = |one: &FoundFix, block: u32| {
         let mut one = *one;
@@ -245,7 +245,7 @@ fn put_track(track: &[FoundFix], kept: &mut Vec<FoundFix>, block: &mut u32, read
     late
 }
 
-/// Marks late fixes as parts of the chain, where they fill holes of it, and counts them.
+/// Marks late fixes that fill holes of the chain as parts of it, and counts them.
 fn join_late(track: &[FoundFix], in_chain: &mut [bool]) -> usize {
     let mut order: Vec<usize> = (0..track.len()).collect();
     order.sort_by(|&a, &b| track[a].fix.time_s.total_cmp(&track[b].fix.time_s));
@@ -281,7 +281,7 @@ fn join_late(track: &[FoundFix], in_chain: &mut [bool]) -> usize {
     late
 }
 
-/// Marks a longest chain of fixes whose times do not fall.
+/// Marks a longest chain of fixes whose times do not decrease.
 fn longest_chain(track: &[FoundFix]) -> Vec<bool> {
     let time = |index: usize| track[index].fix.time_s;
     let mut tails: Vec<usize> = Vec::new();
@@ -306,11 +306,11 @@ fn longest_chain(track: &[FoundFix]) -> Vec<bool> {
     marks
 }
 
-/// Shifts fixes that are 1024 weeks too early, where the log itself or a given date shows it.
+/// Shifts fixes that are 1024 weeks too early, if the log itself or a given date shows it.
 ///
 /// GPS satellites send ten bits of the week number, so a receiver that resolves them wrongly is off by 7168 days
-/// (IS-GPS-200). Evidence is a step of just that length (within a day) from one fix to the next, or a given date that
-/// lies that far (within a day) from the first fix. A date that merely looks old is no evidence: old logs are real.
+/// (IS-GPS-200). Evidence is a step of just that length (to within a day) from one fix to the next, or a given date that is
+/// that far (to within a day) from the first fix. A date that merely looks old is no evidence: old logs are real.
 pub(crate) fn repair_rollover(reading: &mut Reading, date: Option<time::Date>) {
     let rollover_s = f64::from(ROLLOVER_DAYS) * DAY_S;
     let is_rollover = |step_s: f64| (step_s.abs() - rollover_s).abs() <= DAY_S;
@@ -345,7 +345,7 @@ pub(crate) fn repair_rollover(reading: &mut Reading, date: Option<time::Date>) {
     }
 }
 
-/// Says that times were shifted by 1024 weeks.
+/// Records that times were shifted by 1024 weeks.
 pub(crate) fn note_rollover(reading: &mut Reading, shifted: u64) {
     let day = reading
         .found

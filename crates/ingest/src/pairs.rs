@@ -1,7 +1,7 @@
-//! Which time belongs to which position, where a log lists the two apart?
+//! Which time belongs to which position, if a log lists them separately?
 //!
-//! By their numbers, where there are as many of both. A list that lost one of either would shift all that follow, so that lists
-//! of unequal length are no fixes at all, unless the file breaks off in the second one.
+//! They are matched by number, if there are as many of one as of the other. A list that lost one of either would shift all
+//! that follow, so lists of unequal length give no fixes at all, unless the file breaks off in the second one.
 
 use crate::clock::{TimeFault, Written, Zone};
 use crate::error::IngestError;
@@ -9,7 +9,7 @@ use crate::number::WrittenSteps;
 use crate::reading::{self, FoundFix, More, NO_MORE, Reading};
 use tussock_types::{Fix, LimitSettings, SkipReason};
 
-/// A time, and where it stands.
+/// A time, and its place in the text.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Timed {
     pub(crate) start: u64,
@@ -17,7 +17,7 @@ pub(crate) struct Timed {
     pub(crate) time: Result<Written, TimeFault>,
 }
 
-/// A position, and where it stands.
+/// A position, and its place in the text.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Placed {
     pub(crate) start: u64,
@@ -25,7 +25,7 @@ pub(crate) struct Placed {
     pub(crate) place: Option<Geographic>,
 }
 
-/// Degrees as written, height above what the log counts from, and digits behind the point.
+/// Degrees as written, height above the log's reference, and digits after the point.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Geographic {
     pub(crate) lat_deg: f64,
@@ -48,7 +48,7 @@ impl Geographic {
     }
 }
 
-/// Whether both lists are as long as they were written.
+/// Whether both lists are complete.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Lists {
     Whole,
@@ -56,7 +56,7 @@ pub(crate) enum Lists {
     CutOff,
 }
 
-/// Makes fixes of what belongs together.
+/// Makes fixes from times and positions that belong together.
 pub(crate) struct Pairs {
     pub(crate) reading: Reading,
     steps: WrittenSteps,
@@ -74,12 +74,12 @@ impl Pairs {
         }
     }
 
-    /// The fixes that come now do not go on from those before.
+    /// The following fixes do not continue the previous ones.
     pub(crate) fn new_segment(&mut self) {
         self.segment += 1;
     }
 
-    /// Refuses more fixes than the limit, and more memory, waiting lists of so many entries included.
+    /// Refuses more fixes than the limit, and more memory, including waiting lists with this many entries.
     pub(crate) fn check(
         &self,
         name: &str,
@@ -99,7 +99,7 @@ impl Pairs {
         )
     }
 
-    /// Takes two lists as one segment.
+    /// Adds two lists as one segment.
     pub(crate) fn lists(&mut self, times: &[Timed], places: &[Placed], lists: Lists) {
         self.new_segment();
         if lists == Lists::Whole && times.len() != places.len() {
@@ -126,7 +126,7 @@ impl Pairs {
         }
     }
 
-    /// Takes a time and a position that stand beside each other.
+    /// Adds a time and a position that stand beside each other.
     pub(crate) fn pair(&mut self, time: &Timed, place: &Placed) {
         match self.fix(time, place) {
             Ok((fix, decimals)) => {
@@ -170,23 +170,23 @@ impl Pairs {
         Ok((fix, place.decimals))
     }
 
-    /// A position that no time belongs to.
+    /// A position without a time.
     pub(crate) fn without_time(&mut self, place: &Placed) {
         self.reading.timeless_at(place.start);
         self.skip(place.start, place.end, SkipReason::NoTime, 1);
     }
 
-    /// A time that no position belongs to.
+    /// A time without a position.
     pub(crate) fn alone(&mut self, time: &Timed) {
         self.skip(time.start, time.end, SkipReason::NotAPosition, 1);
     }
 
-    /// Skips a stretch of the text that holds so many pieces.
+    /// Skips a stretch of the text with this many pieces.
     pub(crate) fn skip(&mut self, start: u64, end: u64, reason: SkipReason, count: u32) {
         self.reading.ledger.skip(start, end, reason, count);
     }
 
-    /// All that is neither a fix nor skipped is the frame round the fixes.
+    /// Whatever is neither a fix nor skipped is framing around the fixes.
     pub(crate) fn finish(mut self, what: &str, text_bytes: usize) -> Reading {
         if self.without_zone {
             self.reading.without_zone(0);

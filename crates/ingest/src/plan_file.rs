@@ -1,6 +1,6 @@
 //! What was installed, from a GeoJSON file?
 //!
-//! A plan is an RFC 7946 FeatureCollection. `properties.role` says what a feature stands for:
+//! A plan is an RFC 7946 FeatureCollection. `properties.role` says what a feature represents:
 //!
 //! | role | geometry | further properties |
 //! |---|---|---|
@@ -11,11 +11,12 @@
 //! | `guide` | LineString from the station outwards | `name`, `outing_share_fraction` |
 //! | `station` | Point | `name` |
 //!
-//! Here the file is checked: is it JSON, GeoJSON, has every feature a role and the shape for it, is every ring closed.
-//! Whether the shapes make sense on the ground (crossings, zones outside the lawn) is checked where the ground is.
+//! Here the file is checked: is it JSON and GeoJSON, does every feature have a role and the shape for it, is every ring
+//! closed? Whether the shapes make sense on the ground (crossings, zones outside the lawn) is checked in the room for the
+//! ground.
 //!
-//! All faults come at once. A feature with a fault keeps what of its shape can be kept, so that checks on the ground
-//! can go on.
+//! All faults are reported at once. A faulty feature keeps whatever part of its shape is usable, so that checks on the
+//! ground can go on.
 //!
 //! Cost: the whole file as a tree, about ten times its bytes.
 
@@ -27,17 +28,17 @@ use serde_json::{Map, Value};
 use std::collections::BTreeMap;
 use tussock_types::{GeoPoint, GeoPolygon, LimitSettings, Plan, PlanFault, PlanFeature, PlanRole, PlanShape};
 
-/// Bytes that a corner takes at most in a sane file: two numbers of 20 digits, a height and blanks.
+/// Most bytes that a corner takes in a sane file: two numbers of 20 digits, a height and blanks.
 const BYTES_A_CORNER: u64 = 256;
-/// Bytes that properties may take besides.
+/// Bytes that properties may take in addition.
 const BYTES_BESIDE: u64 = 1 << 20;
 
 /// A plan as read, with everything that is wrong with the file.
 #[derive(Clone, Debug, PartialEq)]
 pub struct PlanRead {
-    /// The features that could be read, faulty ones with what of them is usable.
+    /// The features that could be read; faulty ones with whatever is usable.
     pub plan: Plan,
-    /// Faults of the file, in its order; an analysis must not go on when one of them is fatal.
+    /// Faults of the file, in file order; an analysis must not continue if one of them is fatal.
     pub faults: Vec<PlanFault>,
 }
 
@@ -54,10 +55,10 @@ pub enum PlanFileError {
         line: usize,
         /// Column, from 1.
         column: usize,
-        /// What the parser says.
+        /// The parser's message.
         reason: String,
     },
-    /// JSON, but no FeatureCollection.
+    /// JSON, but not a FeatureCollection.
     #[error(
         "{name}: {found}, expected a GeoJSON FeatureCollection (an object with \"type\": \"FeatureCollection\" and \"features\")"
     )]
@@ -84,7 +85,7 @@ pub enum PlanFileError {
 /// Reads a plan.
 ///
 /// # Errors
-/// [`PlanFileError`] when there is no list of features to read; faults of features are in [`PlanRead::faults`].
+/// [`PlanFileError`] if there is no list of features to read; faults of features are in [`PlanRead::faults`].
 ///
 /// # Example
 /// ```
@@ -156,7 +157,7 @@ pub fn read_plan(name: &str, bytes: &[u8], limits: &LimitSettings) -> Result<Pla
 }
 
 fn not_json(name: &str, bytes: &[u8], error: &serde_json::Error) -> PlanFileError {
-    // The parser says "... at line 1 column 2"; the place is told by itself.
+    // The parser says "... at line 1 column 2"; the place is reported separately.
     let said = error.to_string();
     let reason = said.split(" at line ").next().unwrap_or(&said).to_owned();
     let reason = match bytes.iter().find(|byte| !byte.is_ascii_whitespace()) {
@@ -183,7 +184,7 @@ fn kind_of(value: &Value) -> &'static str {
     }
 }
 
-/// A value as it stands in the file, cut to a line.
+/// A value as written in the file, cut to one line.
 fn short(value: &Value) -> String {
     const MOST: usize = 60;
     let text = value.to_string();
@@ -193,7 +194,7 @@ fn short(value: &Value) -> String {
     }
 }
 
-/// What a feature is called in faults before its shape is read.
+/// What a feature is called in faults before its shape has been read.
 struct Title {
     index: usize,
     name: Option<String>,
@@ -230,7 +231,7 @@ impl Reader {
         self.push(title, found.into(), expected, true);
     }
 
-    /// GeoJSON of before 2016 could name another reference system.
+    /// GeoJSON from before 2016 could name another reference system.
     fn check_crs(&mut self, root: &Map<String, Value>) {
         let Some(crs) = root.get("crs").filter(|crs| !crs.is_null()) else {
             return;
@@ -356,7 +357,7 @@ impl Reader {
         None
     }
 
-    /// Keys that look like ours and are not.
+    /// Keys that look like ours but are not.
     fn check_keys(&mut self, title: &Title, properties: &Map<String, Value>) {
         const KNOWN: [&str; 4] = ["role", "name", "radius_m", "outing_share_fraction"];
         for key in properties.keys().filter(|key| !KNOWN.contains(&key.as_str())) {
@@ -371,7 +372,7 @@ impl Reader {
         }
     }
 
-    /// A number, when the key is there and not null.
+    /// A number, if the key exists and is not null.
     fn number(&mut self, title: &Title, properties: &Map<String, Value>, key: &str) -> Option<f64> {
         match properties.get(key) {
             None | Some(Value::Null) => None,
@@ -474,7 +475,7 @@ impl Reader {
         Some(GeoPolygon { rings })
     }
 
-    /// Reports a ring that is too short or open; gives it closed.
+    /// Reports a ring that is too short or open; returns it closed.
     fn closed(&mut self, title: &Title, ring: Option<usize>, mut points: Vec<GeoPoint>) -> Vec<GeoPoint> {
         let is_closed = points.first() == points.last();
         if points.len() < 4 && (is_closed || points.len() < 3) {
@@ -511,7 +512,7 @@ impl Reader {
             .iter()
             .enumerate()
             .filter_map(|(corner, value)| {
-                // One fault a ring is enough: what is wrong with one position is mostly wrong with all.
+                // One fault per ring is enough: what is wrong with one position is mostly wrong with all.
                 if self.faults.len() > before {
                     return None;
                 }
@@ -565,7 +566,7 @@ const fn geometries_of(role: PlanRole) -> &'static str {
     }
 }
 
-/// The role that a word most likely means: a synonym, else the one that is spelled most like it.
+/// The role that a word most likely means: a synonym, or else the one with the most similar spelling.
 fn nearest_role(word: &str) -> PlanRole {
     const SYNONYMS: [(&str, PlanRole); 18] = [
         ("grass", PlanRole::Lawn),

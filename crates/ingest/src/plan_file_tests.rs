@@ -1,4 +1,4 @@
-//! Faulty plan files, each with its fault named and placed, and the way there and back.
+//! Faulty plan files, each with its fault named and located, and the round trip.
 
 use super::*;
 use proptest::prelude::*;
@@ -435,7 +435,7 @@ fn any_feature() -> impl Strategy<Value = PlanFeature> {
         })
 }
 
-/// Every position, rings in a fixed sense.
+/// Every position, with rings in a fixed direction.
 fn flattened(feature: &PlanFeature) -> Vec<GeoPoint> {
     match &feature.shape {
         PlanShape::Point(point) => vec![*point],

@@ -1,9 +1,9 @@
-//! What every reader hands over, before it becomes a trace.
+//! What every reader returns, before it becomes a trace.
 
 use crate::ledger::{Ledger, SkippedStretch};
 use tussock_types::{Fix, FixQuality, Notice, SkipReason, Skipped};
 
-/// A fix with the bytes that it was read from.
+/// A fix with the bytes from which it was read.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct FoundFix {
     pub(crate) fix: Fix,
@@ -17,14 +17,15 @@ pub(crate) struct FoundFix {
     pub(crate) count: u32,
 }
 
-/// A fix as it was found, and beside it what is made of it: 51 bytes of the trace, or (of sentences) the 48 that find its
-/// date, which are gone before the trace is made.
+/// A fix as it was found, and what is made of it: 51 bytes of the trace, or (for sentences) the 48 that find its date, which
+/// are gone before the trace is made.
 const FIX_BYTES: usize = size_of::<FoundFix>() + 51;
-/// A stretch in the book, and the place that it becomes.
+/// A stretch in the ledger, and the place that it becomes.
 const STRETCH_BYTES: usize = size_of::<SkippedStretch>() + size_of::<Skipped>();
 
-/// Makes room for as many as will come if the rest of a text is like what was read, at most sixteen times as many as there
-/// are: each copy is one more walk through memory. Where there is not so much memory, the list grows as lists do.
+/// Reserves space for as many entries as will come if the rest of a text is like what was read, at most sixteen times as
+/// many as there are: each copy is one more walk through memory. If there is not that much memory, the list grows in the
+/// usual way.
 fn make_room<T>(list: &mut Vec<T>, read_bytes: u64, text_bytes: usize) {
     let count = list.len();
     let all = count as f64 * text_bytes as f64 / (read_bytes as f64).max(1.0) * 1.02;
@@ -50,20 +51,20 @@ pub(crate) enum PositionsOn {
     Plane,
 }
 
-/// Positions without time: how many, and where the first begins.
+/// Positions without a time: how many, and where the first begins.
 #[derive(Clone, Copy, Debug, Default)]
 pub(crate) struct Timeless {
     pub(crate) count: u64,
     pub(crate) first_byte: u64,
 }
 
-/// A log, read but not yet put in order.
+/// A log that has been read but not yet put in order.
 pub(crate) struct Reading {
     /// Added to by [`Self::keep`].
     pub(crate) found: Vec<FoundFix>,
-    /// The times of `found` are known to rise strictly.
+    /// The times of `found` are known to increase strictly.
     pub(crate) rises: bool,
-    /// Bytes of the text that is read.
+    /// Bytes of the text being read.
     text_bytes: usize,
     pub(crate) more: Vec<More>,
     pub(crate) ledger: Ledger,
@@ -72,9 +73,9 @@ pub(crate) struct Reading {
     pub(crate) made_by: Option<String>,
     pub(crate) ground: PositionsOn,
     pub(crate) timeless: Timeless,
-    /// Times count from a start of the logger's own.
+    /// Times count from the logger's own start.
     pub(crate) times_are_relative: bool,
-    /// What the log holds besides fixes, for the message when there are none.
+    /// What the log contains besides fixes, for the message if there are none.
     pub(crate) holds: String,
 }
 
@@ -96,7 +97,7 @@ impl Reading {
         }
     }
 
-    /// Takes a fix.
+    /// Adds a fix.
     #[inline]
     pub(crate) fn keep(&mut self, found: FoundFix) {
         if self.found.len() == self.found.capacity() {
@@ -109,7 +110,7 @@ impl Reading {
         self.found.push(found);
     }
 
-    /// Takes a fix that stands in one piece of the text, which is used with it.
+    /// Adds a fix that is in one piece of the text, which is used with it.
     pub(crate) fn take(&mut self, fix: Fix, start: u64, end: u64) {
         self.ledger.used(start, end);
         self.keep(FoundFix {
@@ -121,7 +122,7 @@ impl Reading {
         });
     }
 
-    /// Skips a piece of the text that holds a position which cannot be used.
+    /// Skips a piece of the text with a position that cannot be used.
     pub(crate) fn skip(&mut self, start: u64, end: u64, reason: SkipReason) {
         if reason == SkipReason::NoTime {
             self.timeless_at(start);
@@ -129,7 +130,7 @@ impl Reading {
         self.ledger.skip(start, end, reason, 1);
     }
 
-    /// Takes the fixes of another reading that goes on where this one ends, as fixes of one segment.
+    /// Adds the fixes of another reading that continues where this one ends, as fixes of one segment.
     pub(crate) fn keep_all(&mut self, other: &Self, segment: u32) {
         let Some(first) = other.found.first() else {
             return;
@@ -148,39 +149,39 @@ impl Reading {
         }));
     }
 
-    /// Drops the fixes and keeps their room.
+    /// Drops the fixes and keeps their memory.
     pub(crate) fn forget_found(&mut self) {
         self.found.clear();
         self.rises = true;
     }
 
-    /// Looks whether times rise, after they were changed.
+    /// Checks whether times increase, after they were changed.
     pub(crate) fn look_at_order(&mut self) {
         let mut pairs = self.found.windows(2);
         self.rises = pairs.all(|pair| pair[0].fix.time_s < pair[1].fix.time_s);
     }
 
-    /// The first and the last time, where all times are known to rise.
+    /// The first and the last time, if all times are known to increase.
     pub(crate) fn rising_s(&self) -> Option<(f64, f64)> {
         let (first, last) = self.found.first().zip(self.found.last())?;
         self.rises.then_some((first.fix.time_s, last.fix.time_s))
     }
 
-    /// Says something once.
+    /// Records something once.
     pub(crate) fn notice(&mut self, key: &str, line: u64, sentence: impl FnOnce() -> String) {
         if self.notices.iter().all(|notice| notice.key != key) {
             self.notices.push(Notice::new(key, line, sentence()));
         }
     }
 
-    /// Says that a time did not say its zone; the first stands on a line.
+    /// Records that a time did not state its zone; the first is on a line.
     pub(crate) fn without_zone(&mut self, line: u64) {
         self.notice("time_without_zone", line, || {
             "times do not say their zone and are taken as UTC".into()
         });
     }
 
-    /// Says once that something was passed over because it is longer than a limit.
+    /// Records, once, that something was passed over because it is longer than a limit.
     pub(crate) fn too_long(
         &mut self,
         what: &str,
@@ -200,14 +201,14 @@ impl Reading {
         }
     }
 
-    /// Memory that the fixes and places take, those of the trace and the closed book included.
+    /// Memory that the fixes and places take, including the trace and the closed ledger.
     pub(crate) fn memory_bytes(&self) -> u64 {
         (self.found.len() * FIX_BYTES
             + self.more.len() * size_of::<More>()
             + self.ledger.stretches() * STRETCH_BYTES) as u64
     }
 
-    /// How many fixes [`Self::memory_bytes`] allows within so many bytes, if nothing else is added.
+    /// How many fixes [`Self::memory_bytes`] allows within this many bytes, if nothing else is added.
     pub(crate) fn fixes_within(&self, room_bytes: u64) -> u64 {
         let others = self.memory_bytes() - (self.found.len() * FIX_BYTES) as u64;
         room_bytes.saturating_sub(others) / FIX_BYTES as u64
@@ -221,7 +222,7 @@ impl Reading {
     }
 }
 
-/// Quality from a number as GGA has it. `None` for 0: no fix.
+/// Quality from a GGA code. `None` for 0: no fix.
 pub(crate) fn gga_quality(code: u32) -> Option<FixQuality> {
     Some(match code {
         0 => return None,
@@ -237,7 +238,7 @@ pub(crate) fn gga_quality(code: u32) -> Option<FixQuality> {
     })
 }
 
-/// Quality from a number or nothing, as solution files have it (RTKLIB, `rtklib.h`, SOLQ): not the codes of GGA.
+/// Quality from a number or nothing, as in solution files (RTKLIB, `rtklib.h`, SOLQ): not the codes of GGA.
 pub(crate) fn solution_quality(cell: &[u8]) -> Result<FixQuality, tussock_types::SkipReason> {
     Ok(match cell {
         b"" => FixQuality::Unknown,
@@ -252,7 +253,7 @@ pub(crate) fn solution_quality(cell: &[u8]) -> Result<FixQuality, tussock_types:
     })
 }
 
-/// How much a quality is to be preferred when one instant has two positions.
+/// The preference for a quality if one instant has two positions.
 pub(crate) fn rank(quality: FixQuality) -> u8 {
     match quality {
         FixQuality::RtkFixed => 9,
@@ -272,14 +273,14 @@ pub(crate) fn rank(quality: FixQuality) -> u8 {
 const MOST_SPEED_MPS: f64 = 600.0;
 /// Receivers without a position write up to 9999 (common practice, no source).
 const MOST_HDOP: f64 = 1e4;
-/// A receiver whose position is uncertain by more than the size of the Earth says nothing.
+/// If a position is uncertain by more than the size of the Earth, the receiver says nothing.
 const MOST_SD_M: f64 = 1e7;
 /// From the deepest sea to where space begins.
 const HEIGHTS_M: std::ops::RangeInclusive<f64> = -12_000.0..=100_000.0;
-/// Twice round the Earth: no plane of a logger is larger.
+/// Twice round the Earth: no logger's plane is larger.
 const MOST_LOCAL_M: f64 = 8e7;
 
-/// A value from zero to the most that there can be; NaN beyond. Zero has no sign.
+/// A value from zero to the possible maximum; NaN beyond. Zero has no sign.
 fn up_to(value: f64, most: f64) -> f32 {
     if (0.0..=most).contains(&value) {
         value as f32 + 0.0
@@ -288,17 +289,17 @@ fn up_to(value: f64, most: f64) -> f32 {
     }
 }
 
-/// A speed, NaN where no receiver can say it.
+/// A speed, NaN if no receiver can report it.
 pub(crate) fn speed_mps(value: f64) -> f32 {
     up_to(value, MOST_SPEED_MPS)
 }
 
-/// A dilution of precision, NaN where it is none.
+/// A dilution of precision, NaN if the value cannot be one.
 pub(crate) fn hdop(value: f64) -> f32 {
     up_to(value, MOST_HDOP)
 }
 
-/// A standard deviation, NaN where it is none.
+/// A standard deviation, NaN if the value cannot be one.
 pub(crate) fn sd_m(value: f64) -> f32 {
     up_to(value, MOST_SD_M)
 }
@@ -308,7 +309,7 @@ pub(crate) fn per_axis_sd_m(one_m: f64, other_m: f64) -> f32 {
     sd_m(((one_m * one_m + other_m * other_m) / 2.0).sqrt())
 }
 
-/// A height; NaN where nobody can be.
+/// A height; NaN outside the range where anybody can be.
 pub(crate) fn height_m(value: f64) -> f32 {
     if HEIGHTS_M.contains(&value) {
         value as f32
@@ -317,7 +318,7 @@ pub(crate) fn height_m(value: f64) -> f32 {
     }
 }
 
-/// Why two numbers are no place on a logger's own plane; `None` when they are one.
+/// Why two numbers are not a place on a logger's own plane; `None` if they are.
 pub(crate) fn local_fault(east_m: f64, north_m: f64) -> Option<tussock_types::SkipReason> {
     use tussock_types::SkipReason;
     if !(east_m.is_finite() && north_m.is_finite()) {
@@ -343,7 +344,7 @@ pub(crate) fn satellites(value: u32) -> u8 {
     value.min(u32::from(u8::MAX) - 1) as u8
 }
 
-/// Why a latitude and a longitude are no position; `None` when they are one.
+/// Why a latitude and a longitude are not a position; `None` if they are.
 pub(crate) fn geographic_fault(lat_deg: f64, lon_deg: f64) -> Option<tussock_types::SkipReason> {
     use tussock_types::SkipReason;
     if !lat_deg.is_finite() || !lon_deg.is_finite() {
@@ -361,6 +362,6 @@ pub(crate) fn geographic_fault(lat_deg: f64, lon_deg: f64) -> Option<tussock_typ
     None
 }
 
-/// A receiver's radius of 68 % confidence (what phones call accuracy) over the standard deviation per axis, for a
-/// circular normal error: sqrt(-2 ln 0.32) (Rayleigh distribution).
+/// A receiver's radius of 68 % confidence (which phones call accuracy) over the standard deviation per axis, for a circular
+/// normal error: sqrt(-2 ln 0.32) (Rayleigh distribution).
 pub(crate) const RADIUS_68_PER_SD: f64 = 1.509_6;

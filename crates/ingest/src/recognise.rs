@@ -1,17 +1,17 @@
-//! What kind of log is this? Told by content alone.
+//! What kind of log is this? Detected from its content alone.
 
 use crate::csv::{self, Columns};
 use crate::{gpsd, mf_json, nmea};
 use tussock_types::LogFormat;
 
-/// Told, or what it seems to be instead.
+/// Recognised, or what it seems to be instead.
 pub(crate) enum Recognised {
     Log(LogFormat),
     /// What was found, and at which byte of the text.
     Not(String, u64),
 }
 
-/// How far in the root element of an XML file is looked for, and points where there is none.
+/// How far the root element of an XML file is searched for, or points if there is none.
 const ROOT_WITHIN: usize = 1 << 20;
 
 pub(crate) fn recognise(text: &[u8], columns: Option<&Columns>) -> Recognised {
@@ -80,7 +80,7 @@ pub(crate) fn recognise(text: &[u8], columns: Option<&Columns>) -> Recognised {
     }
 }
 
-/// Kinds of log that are known but not read, and how to make one that is; with the place that gives it away.
+/// Kinds of log that are known but not read, how to convert them, and the place that gives them away.
 fn to_convert(head: &[u8]) -> Option<(&'static str, usize)> {
     const KINDS: [(&[u8], &str); 3] = [
         (
@@ -103,10 +103,11 @@ fn to_convert(head: &[u8]) -> Option<(&'static str, usize)> {
     })
 }
 
-/// No frame that is looked for is longer, so that looking costs little.
+/// Longer frames are not searched for, so that looking is cheap.
 const UBX_FRAME_BYTES: usize = 1_024;
 
-/// True for a whole frame of UBX: sync, class, id, length, payload, and Fletcher's checksum (RFC 1145) over all but the sync.
+/// True for a whole UBX frame: sync, class, id, length, payload, and Fletcher's checksum (RFC 1145) over everything except
+/// the sync.
 fn is_ubx_frame(text: &[u8]) -> bool {
     let Some(&[low, high]) = text.get(4..6) else {
         return false;
@@ -125,17 +126,17 @@ fn is_ubx_frame(text: &[u8]) -> bool {
     sums == sums_of
 }
 
-/// True when points of a track stand in the text: a root that is damaged or missing does not cost all of them.
+/// True if the text contains points of a track: a damaged or missing root does not lose all of them.
 fn holds_points(text: &[u8]) -> bool {
     let head = &text[..text.len().min(ROOT_WITHIN)];
     memchr::memmem::find_iter(head, b"<trkpt").any(|at| head.get(at + 6).is_some_and(u8::is_ascii_whitespace))
 }
 
-/// Local name and place of the root element, behind declaration, comments, document type and what a logger may have
-/// put before.
+/// Local name and place of the root element, after the declaration, comments, document type and anything that a logger may
+/// have written before it.
 fn root(text: &[u8], start: usize) -> Option<(String, usize)> {
     let head = &text[..text.len().min(ROOT_WITHIN)];
-    // Something stood before the markup: only a gpx root convinces then.
+    // Something preceded the markup: then only a gpx root is convincing.
     let strict = head.get(start) != Some(&b'<');
     let mut at = start;
     loop {

@@ -1,9 +1,9 @@
 //! What path was surveyed?
 //!
-//! GPX tracks and routes, or a table with a header. Where every position has a time, the path is timed and read like a log, in time
-//! order; where any has none, all positions make a path in the order of the file, track by track and segment by segment.
+//! GPX tracks and routes, or a table with a header. If every position has a time, the path is timed and read like a log, in
+//! time order; if any has none, all positions form a path in the order of the file, track by track and segment by segment.
 //!
-//! Cost: the file is read twice where it has no times.
+//! Cost: the file is read twice if it has no times.
 
 use crate::recognise::{Recognised, recognise};
 use crate::walk::{self, WalkError};
@@ -13,7 +13,7 @@ use tussock_types::{LogFormat, Positions, Reference, SkipReason, file_name};
 /// Reads a surveyed path from a GPX file or a table.
 ///
 /// # Errors
-/// [`IngestError`]; a path of fewer than two positions, and any row of a table without times that is no position, is one.
+/// [`IngestError`]; a path with fewer than two positions is an error, and so is any invalid row of a table without times.
 ///
 /// # Panics
 /// Never.

@@ -1,10 +1,10 @@
 //! What does the user want, from a TOML file?
 //!
-//! Every key stands once in `settings_keys.toml`, with the values that it may have and the reason of its default. From
-//! this list come the check of a file (all faults at once, each with its line; an unknown key with the nearest known
-//! one) and the reference page ([`settings_reference`]).
+//! Every key is listed once in `settings_keys.toml`, with its possible values and the reason for its default. This list
+//! gives the check of a file (all faults at once, each with its line; an unknown key with the nearest known one) and the
+//! reference page ([`settings_reference`]).
 //!
-//! Cost: nothing to speak of.
+//! Cost: negligible.
 
 use crate::error::{listed, wanted};
 use serde::Deserialize;
@@ -29,7 +29,7 @@ static TABLES: LazyLock<Vec<KeyTable>> = LazyLock::new(|| {
 struct KeyTable {
     name: String,
     about: String,
-    /// Whether there may be several of it, as `[[name]]`.
+    /// Whether there may be several, as `[[name]]`.
     #[serde(default)]
     repeats: bool,
     key: Vec<Key>,
@@ -40,7 +40,7 @@ impl KeyTable {
         self.key.iter().find(|key| key.name == name)
     }
 
-    /// As it stands in a file.
+    /// As written in a file.
     fn head(&self) -> String {
         if self.repeats {
             format!("[[{}]]", self.name)
@@ -64,7 +64,7 @@ struct Key {
     reason: String,
 }
 
-/// What a key may have as its value. Both ends of a range are included.
+/// The values that a key may have. Both ends of a range are included.
 #[derive(Deserialize)]
 #[serde(rename_all = "snake_case")]
 enum Allowed {
@@ -73,7 +73,7 @@ enum Allowed {
     WholeFrom(i64),
     Claim,
     Word(Vec<String>),
-    /// A text of at most so many characters.
+    /// A text of at most this many characters.
     Text(usize),
     /// Two numbers, each with its range.
     Pair([f64; 2], [f64; 2]),
@@ -101,13 +101,13 @@ impl Allowed {
     }
 }
 
-/// One thing wrong with a settings file, and where.
+/// One thing that is wrong with a settings file, and where.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 #[error("line {line}: {key} {found}{}", wanted(expected))]
 pub struct SettingsFault {
     /// Line in the file, from 1.
     pub line: usize,
-    /// The key with its table, as `machine.cut_width_m`.
+    /// The key with its table, such as `machine.cut_width_m`.
     pub key: String,
     /// What is wrong, with the offending value.
     pub found: String,
@@ -119,7 +119,7 @@ pub struct SettingsFault {
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 #[non_exhaustive]
 pub enum SettingsError {
-    /// The bytes are no text.
+    /// The bytes are not text.
     #[error("{name}: is not UTF-8 text from byte {byte} on, expected settings in TOML")]
     NotText {
         /// Name of the file.
@@ -136,10 +136,10 @@ pub enum SettingsError {
         line: usize,
         /// Column, from 1.
         column: usize,
-        /// What the parser says.
+        /// The parser's message.
         reason: String,
     },
-    /// Keys or values that cannot be used, all of them, in the order of the file.
+    /// All keys or values that cannot be used, in the order of the file.
     #[error("{}", listed(name, faults))]
     Faults {
         /// Name of the file.
@@ -245,7 +245,7 @@ impl SettingsCheck<'_> {
                 (Some(table), _) => self.is_no_table(at, table, found),
                 (None, _) => {
                     let near = || nearest(name, TABLES.iter().map(|table| &table.name[..]));
-                    // Perhaps a key of ours above the first table.
+                    // Perhaps it is one of our keys above the first table.
                     let expected = home_of(name).unwrap_or_else(|| {
                         format!("[{}] as the nearest known table", near().unwrap_or_default())
                     });
@@ -286,7 +286,7 @@ impl SettingsCheck<'_> {
         }
     }
 
-    /// Latitude and longitude of the origin come together.
+    /// Latitude and longitude of the origin must be given together.
     fn origin(&mut self, root: &DeTable<'_>) {
         let Some((table, value)) = root.iter().find(|(table, _)| table.get_ref() == "positions") else {
             return;
@@ -309,7 +309,7 @@ impl SettingsCheck<'_> {
         );
     }
 
-    /// A complaint is of one place, given in one way.
+    /// A complaint concerns one place, given in one way.
     fn complaints(&mut self, root: &DeTable<'_>) {
         let list = root.get("complaint").and_then(|value| value.get_ref().as_array());
         for item in list.into_iter().flatten() {
@@ -327,7 +327,7 @@ impl SettingsCheck<'_> {
     }
 }
 
-/// The table to which a key belongs that stands elsewhere.
+/// The table of a key that was written elsewhere.
 fn home_of(key: &str) -> Option<String> {
     let table = TABLES.iter().find(|table| table.key(key).is_some())?;
     Some(format!("it in the table {}", table.head()))
@@ -354,7 +354,7 @@ fn kind_of(value: &DeValue<'_>) -> &'static str {
     }
 }
 
-/// Whether a value is one that a key may have; else what it may have.
+/// Checks that a value is allowed for a key; the error says what is.
 fn fits(key: &Key, value: &DeValue<'_>) -> Result<(), String> {
     let is_fine = match &key.allowed {
         Allowed::Number(low, high) => number_of(value).is_some_and(|number| (*low..=*high).contains(&number)),
@@ -415,15 +415,15 @@ fn hours_fit(value: &DeValue<'_>) -> Result<(), String> {
     Ok(())
 }
 
-/// The known word that is spelled most like another.
+/// The known word with the spelling most similar to another word.
 fn nearest<'a>(word: &str, known: impl Iterator<Item = &'a str>) -> Option<&'a str> {
     let word = word.to_lowercase();
-    // A unit or a part left out says more than the letters that differ.
+    // A missing unit or part says more than the letters that differ.
     let likeness = |known: &str| {
         let is_part = known.contains(&word) || word.contains(known);
         strsim::normalized_damerau_levenshtein(known, &word) + if is_part { 0.3 } else { 0.0 }
     };
-    // The first of several alike.
+    // The first of several that are equally similar.
     let known: Vec<&str> = known.collect();
     known
         .into_iter()
@@ -431,15 +431,15 @@ fn nearest<'a>(word: &str, known: impl Iterator<Item = &'a str>) -> Option<&'a s
         .max_by(|one, other| likeness(one).total_cmp(&likeness(other)))
 }
 
-/// All settings with their defaults and reasons, as a commented TOML file that reads back as the defaults. Keys
-/// without a default stand behind a `#` with an example.
+/// All settings with their defaults and reasons, as a commented TOML file that reads back as the defaults. Keys without a
+/// default are commented out with `#` and an example.
 pub fn settings_reference() -> String {
     let mut text = String::from(
         "# Settings of tussock. Every key may be left out; it then has the default given here.\n\
          # Keys without a default stand behind a # with an example.\n",
     );
     for table in TABLES.iter() {
-        // A table that may be there several times has none by default.
+        // A table that may occur several times has none by default.
         let off = if table.repeats { "# " } else { "" };
         let _ = write!(text, "\n# {}\n{off}{}\n", table.about, table.head());
         for key in &table.key {
@@ -461,7 +461,7 @@ pub fn settings_reference() -> String {
     text
 }
 
-/// Breaks a text at blanks into lines of at most a width.
+/// Breaks a text at blanks into lines of at most a given width.
 fn wrapped(text: &str, width: usize) -> Vec<String> {
     let mut lines: Vec<String> = Vec::new();
     for word in text.split_whitespace() {

@@ -1,20 +1,20 @@
-//! What is kept in memory of bytes that go by: all of them, but for stretches longer than any line or element.
+//! Keeps bytes in memory as they go by: all of them, except stretches longer than any line or element.
 //!
-//! A card that lost power may hold megabytes of zeros, and a hostile log one line of gigabytes. Such a stretch is no
-//! line, so of one that is longer than the limit the start and the last bytes are kept, enough for a reader to see that
-//! it is too long and how it ends; what lies between is a [`Hole`].
+//! A card that lost power may contain megabytes of zeros, and a hostile log one line of gigabytes. Such a stretch is not a
+//! line, so if it is longer than the limit only its start and its last bytes are kept, enough for a reader to see that it is
+//! too long and how it ends; the part in between is a [`Hole`].
 //!
-//! A stretch ends at a line end, where a tag begins or ends, and where a sentence begins. Holes have an even length, so
-//! that text of two bytes a character stays in step.
+//! A stretch ends at a line end, where a tag begins or ends, and where a sentence begins. Holes have an even length, so that
+//! text with two bytes per character stays in step.
 //!
-//! Exact: every byte is in the text or in one hole. Cost: one look for the first and the last end in each piece; memory
-//! as the text kept.
+//! Exact: every byte is in the text or in one hole. Cost: one search for the first and the last end in each piece; memory
+//! for the text that is kept.
 
 use memchr::{memchr2, memchr3, memrchr2, memrchr3};
 
-/// Kept of a stretch beyond the limit, so that readers see it as too long.
+/// Bytes kept of a stretch beyond the limit, so that readers see it as too long.
 const BEYOND_BYTES: usize = 64;
-/// Kept of its end: a closing quote or tag may stand there.
+/// Bytes kept of its end: a closing quote or tag may be there.
 const TAIL_BYTES: usize = 64;
 
 /// Bytes that were not kept.
@@ -33,7 +33,7 @@ pub(crate) struct Sifted {
     pub(crate) text: Vec<u8>,
     /// All bytes that went by.
     pub(crate) bytes: u64,
-    /// What is missing in the text, in rising order.
+    /// What is missing from the text, in ascending order.
     pub(crate) holes: Vec<Hole>,
 }
 
@@ -42,9 +42,9 @@ pub(crate) struct Sieve {
     text: Vec<u8>,
     bytes: u64,
     holes: Vec<Hole>,
-    /// Bytes of the stretch that is going by.
+    /// Bytes of the current stretch.
     stretch: usize,
-    /// A stretch is cut where it is longer.
+    /// A longer stretch is cut.
     most: usize,
     /// The end of a stretch that is being cut, and how much of it was dropped.
     tail: Vec<u8>,
@@ -60,7 +60,7 @@ impl Sieve {
         }
     }
 
-    /// Bytes kept so far, with what is known of holes.
+    /// Bytes kept so far, including what is known about holes.
     pub(crate) fn kept_bytes(&self) -> u64 {
         (self.text.len() + self.holes.len() * size_of::<Hole>()) as u64
     }
@@ -70,7 +70,7 @@ impl Sieve {
         &self.text
     }
 
-    /// True when something is missing in the text, or held back.
+    /// True if something is missing from the text, or held back.
     pub(crate) fn leaves_out(&self) -> bool {
         self.is_cutting() || !self.holes.is_empty()
     }
@@ -83,7 +83,7 @@ impl Sieve {
     /// Takes the next bytes.
     pub(crate) fn push(&mut self, bytes: &[u8]) {
         self.bytes += bytes.len() as u64;
-        // In pieces no longer than the limit, only a stretch from before can pass it within one.
+        // In pieces no longer than the limit, only a stretch from an earlier piece can exceed it within one.
         for piece in bytes.chunks(self.most) {
             self.piece(piece);
         }
@@ -129,13 +129,13 @@ impl Sieve {
         }
     }
 
-    /// Puts down what was held back of a stretch.
+    /// Writes what was held back of a stretch.
     fn end_of_stretch(&mut self) {
         self.stretch = 0;
         let (mut tail, mut bytes) = (std::mem::take(&mut self.tail), self.dropped);
         self.dropped = 0;
         if bytes % 2 == 1 {
-            // An odd length would put two-byte text out of step: one more of the tail goes.
+            // An odd length would put two-byte text out of step: drop one more byte of the tail.
             if tail.is_empty() {
                 return;
             }

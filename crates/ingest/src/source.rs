@@ -1,13 +1,14 @@
-//! Bytes of a log as they can be read: unpacked, and as text in which every ASCII character is one byte.
+//! The bytes of a log in readable form: unpacked, and as text in which every ASCII character is one byte.
 //!
-//! - gzip and Zstandard are known by their first bytes, never by the name. A damaged end keeps what came before.
-//! - UTF-16 (with or without byte order mark) becomes UTF-8; places are turned back into places of the log.
+//! - gzip and Zstandard are recognised by their first bytes, never by the name. If the end is damaged, everything before it
+//!   is kept.
+//! - UTF-16 (with or without byte order mark) becomes UTF-8; places are converted back into places of the log.
 //! - Everything else stays as it is, byte for byte: sentences, tags and numbers are ASCII in all other encodings.
-//! - Of a line or a piece of markup longer than the limit only the first and last bytes are kept in memory: a card that
-//!   was filled with zeros costs the time to read it, not its size ([`crate::sieve`]).
+//! - Of a line or a piece of markup longer than the limit, only the first and last bytes are kept in memory: a card filled
+//!   with zeros costs the time to read it, not its size ([`crate::sieve`]).
 //!
-//! Cost: one copy of the text in memory (two for UTF-16), SHA-256 of the bytes as given (beside the reading, where another core
-//! is free), nothing of the packed bytes.
+//! Cost: one copy of the text in memory (two for UTF-16), SHA-256 of the bytes as given (in parallel, if another core is
+//! free), and no copy of the packed bytes.
 
 mod fetch;
 
@@ -23,15 +24,15 @@ use tussock_types::LimitSettings;
 pub(crate) struct Source {
     /// What readers read.
     pub(crate) text: Vec<u8>,
-    /// Hash of the bytes as given, hexadecimal; `None` where it is that of the text.
+    /// Hash of the bytes as given, hexadecimal; `None` if it is that of the text.
     sha256: Option<String>,
     /// Bytes after unpacking, in the log's own encoding.
     pub(crate) bytes: u64,
-    /// What was taken off or turned round to get the text.
+    /// What was removed or converted to get the text.
     encoding: TextEncoding,
-    /// The unpacked bytes end in the middle, and what the unpacker said.
+    /// The unpacked bytes end in the middle, with the unpacker's message.
     pub(crate) damaged: Option<String>,
-    /// What was left out of the text, in rising order.
+    /// What was left out of the text, in ascending order.
     holes: Vec<Hole>,
 }
 
@@ -39,9 +40,9 @@ pub(crate) struct Source {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 enum TextEncoding {
     AsGiven,
-    /// A UTF-8 byte order mark was taken off.
+    /// A UTF-8 byte order mark was removed.
     Utf8Mark,
-    /// Turned from UTF-16 that began with a mark of so many bytes.
+    /// Converted from UTF-16 that began with a mark of this many bytes.
     Utf16 {
         mark: u64,
     },
@@ -62,12 +63,12 @@ impl Source {
         Ok(source)
     }
 
-    /// The longest stretch that is no line or element: how long it is, and where in the text it was cut.
+    /// The longest stretch that cannot be a line or element: its length, and where in the text it was cut.
     pub(crate) fn longest_hole(&self) -> Option<Hole> {
         self.holes.iter().copied().max_by_key(|hole| hole.bytes)
     }
 
-    /// Hash of the bytes as given, hexadecimal. Cost: one pass, where nothing had to be unpacked or turned round.
+    /// Hash of the bytes as given, hexadecimal. Cost: one pass, if nothing had to be unpacked or converted.
     pub(crate) fn sha256(&self) -> String {
         self.sha256.clone().unwrap_or_else(|| digest(&self.text))
     }
@@ -83,7 +84,7 @@ impl Source {
             return Ok(());
         };
         self.sha256 = Some(self.sha256());
-        // Both copies at once; a character of two bytes has at most three in the other.
+        // Both copies exist at once; a character of two bytes has at most three in the other encoding.
         let both = self.text.len() as u64 * 5 / 2;
         crate::check_memory(name, both, limits, self.bytes)?;
         let units = self.text[mark..].chunks_exact(2).map(|pair| {
@@ -102,13 +103,13 @@ impl Source {
         Ok(())
     }
 
-    /// True when the places of the text are not those of the log.
+    /// True if places in the text are not places in the log.
     pub(crate) fn is_converted(&self) -> bool {
         self.encoding != TextEncoding::AsGiven || !self.holes.is_empty()
     }
 
-    /// Turns places in the text, asked for in rising order, into places in the log. The mark and an odd last byte go to
-    /// the neighbours at either end.
+    /// Converts places in the text, requested in ascending order, into places in the log. The mark and an odd last byte are
+    /// assigned to the neighbours at either end.
     pub(crate) fn to_log(&self) -> impl FnMut(u64) -> u64 + '_ {
         let mut to_kept = self.to_kept();
         let (mut passed, mut left_out) = (0_usize, 0_u64);
@@ -128,7 +129,7 @@ impl Source {
         }
     }
 
-    /// Turns places in the text into places in the bytes that were kept of the log.
+    /// Converts places in the text into places in the kept bytes of the log.
     fn to_kept(&self) -> impl FnMut(u64) -> u64 + '_ {
         let mut at = 0_usize;
         let mut log = match self.encoding {
@@ -161,7 +162,7 @@ impl Source {
         }
     }
 
-    /// The XML declaration's encoding, where it is one of the single-byte family.
+    /// The encoding in the XML declaration, if it is one of the single-byte family.
     pub(crate) fn declared_encoding(&self) -> Option<&'static Encoding> {
         let head = &self.text[..self.text.len().min(256)];
         let close = memchr::memmem::find(head, b"?>")?;
@@ -173,7 +174,7 @@ impl Source {
     }
 }
 
-/// Byte order and length of the mark, where the bytes are UTF-16.
+/// Byte order and length of the mark, if the bytes are UTF-16.
 fn utf16(bytes: &[u8]) -> Option<(bool, usize)> {
     match bytes {
         [0xff, 0xfe, ..] => return Some((false, 2)),

@@ -1,7 +1,7 @@
 //! What was installed, from a walk along its edges?
 //!
-//! Nobody in a garden writes GeoJSON. Walk once around each lawn and zone with a GPS logger, give each track a name,
-//! mark the station and trees as waypoints, and the GPX file is a plan:
+//! Nobody in a garden writes GeoJSON. Walk once around each lawn and zone with a GPS logger, give each track a name, mark
+//! the station and trees as waypoints, and the GPX file is a plan:
 //!
 //! | name (upper or lower case) | recorded as | becomes |
 //! |---|---|---|
@@ -11,26 +11,26 @@
 //! | `obstacle ...` | track around it | obstacle |
 //! | `guide ...` | track from the station outwards | guide run |
 //! | `station ...` | waypoint | charging station |
-//! | anything that ends in a length, as `tree 0.4 m`, `pole 10 cm` | waypoint | round obstacle of that radius |
+//! | anything that ends in a length, such as `tree 0.4 m`, `pole 10 cm` | waypoint | round obstacle of that radius |
 //!
-//! Tracks with other names, or none, are read by their shape: the only closed one is the lawn; of several, or where none is
-//! closed, nothing is taken without asking: the error lists them with what each seems to be, and the user says so
-//! ([`WalkRole`]). Where a lawn is known, what is not is left out and told.
+//! Tracks with other names, or none, are read by their shape. A single closed one is the lawn. If there are several, or none
+//! is closed, nothing is assumed without asking: the error lists them with what each seems to be, and the user answers
+//! ([`WalkRole`]). Once a lawn is known, tracks that remain unclear are left out and reported.
 //!
-//! Positions that jump away and back are left out; where the walker stood, one corner stays, the middle of the fixes; white noise
-//! of decimetres and more is evened out between corners. A good receiver's walk stays as it is.
+//! Positions that jump away and back are left out; where the walker stood, one corner remains, the middle of the fixes;
+//! white noise of decimetres and more is smoothed between corners. A good receiver's walk stays as it is.
 //!
-//! A ring may be walked past its start, or round twice: where the walk comes back to its first position most closely, it
-//! ends, and what comes after is cut off. The gap that is left there is closed by a straight line when it is at most 5 m and at
-//! most a quarter of the walk; otherwise the walk is refused. Corners are left out where the line then moves by less
-//! than 5 cm (Douglas & Peucker 1973), and loops of less than 3 m, which a walker who stands still draws, are cut off.
+//! A walk may go past the start of a ring, or round it twice: the ring ends where the walk comes closest to its first
+//! position, and what comes after is cut off. The gap that is left there is closed by a straight line if it is at most 5 m
+//! and at most a quarter of the walk; otherwise the walk is refused. Corners are dropped if the line then moves by less than
+//! 5 cm (Douglas & Peucker 1973), and loops of less than 3 m, which a walker who stands still draws, are cut off.
 //!
-//! Approximate: a walk is as good as its positions; a plan from it is some decimetres to metres off. Nothing here
-//! takes that away.
+//! Approximate: a walk is as good as its positions; a plan made from it is a few decimetres to metres off, and nothing here
+//! can change that.
 //!
-//! Broken markup costs the position or the track in which it stands, and is told; a file that breaks off is refused.
+//! Broken markup loses the position or the track that contains it, and is reported; a file that breaks off is refused.
 //!
-//! Cost: the whole file in memory; n log n for a walk of n positions, n^2 for one that no corner can be left out of.
+//! Cost: the whole file in memory; n log n for a walk of n positions, n^2 for one in which no corner can be dropped.
 
 mod clean;
 mod gpx;
@@ -49,16 +49,16 @@ use tussock_types::{
     ComplaintSettings, GeoPoint, GeoPolygon, Notice, Plan, PlanFeature, PlanRole, PlanShape, plural,
 };
 
-/// A plan made of a walk, with what the user should know of it.
+/// A plan made from a walk, with what the user should know about it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct WalkedPlan {
     /// The plan, features in the order of the file.
     pub plan: Plan,
-    /// Names that mean nothing here, gaps that were closed, ends that were cut off.
+    /// Names without a meaning here, gaps that were closed, ends that were cut off.
     pub notices: Vec<Notice>,
 }
 
-/// What the user says that a track or waypoint is.
+/// What a track or waypoint is, according to the user.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct WalkRole {
     /// Its name in the file, or the title that a question gave it.
@@ -67,7 +67,7 @@ pub struct WalkRole {
     pub role: PlanRole,
 }
 
-/// One recorded thing that no feature can be made of.
+/// One recorded thing from which no feature can be made.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 #[error("line {line}: \"{name}\": {found}{}", wanted(expected))]
 pub struct WalkFault {
@@ -81,11 +81,11 @@ pub struct WalkFault {
     pub expected: String,
 }
 
-/// Why no plan could be made of a walk.
+/// Why no plan could be made from a walk.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 #[non_exhaustive]
 pub enum WalkError {
-    /// The bytes are no GPX file.
+    /// The bytes are not a GPX file.
     #[error("{name}: is not a GPX file: {found}, expected a file that begins with <gpx>")]
     NotGpx {
         /// Name of the file.
@@ -100,7 +100,7 @@ pub enum WalkError {
         name: String,
         /// Line, from 1.
         line: u64,
-        /// What the parser says.
+        /// The parser's message.
         reason: String,
     },
     /// More positions than anybody walks.
@@ -111,7 +111,7 @@ pub enum WalkError {
         /// How many are allowed.
         limit: usize,
     },
-    /// No waypoint, where places were wanted.
+    /// No waypoint, although places were wanted.
     #[error("{name}: holds no waypoint with a position, expected one <wpt> for each place")]
     NoWaypoint {
         /// Name of the file.
@@ -130,10 +130,10 @@ pub enum WalkError {
     Unclear {
         /// Name of the file.
         name: String,
-        /// Each that has no role, with what it seems to be.
+        /// Each one without a role, with what it seems to be.
         guesses: Vec<WalkGuess>,
     },
-    /// The user names something that is not there.
+    /// The user names something that does not exist.
     #[error("{name}: nothing is called {wanted:?}; its names are {names}")]
     NoSuchName {
         /// Name of the file.
@@ -143,7 +143,7 @@ pub enum WalkError {
         /// What is in it.
         names: String,
     },
-    /// Tracks or waypoints that cannot become what their name says, all of them.
+    /// All tracks or waypoints that cannot become what their name says.
     #[error("{}", listed(name, faults))]
     Faults {
         /// Name of the file.
@@ -158,7 +158,7 @@ pub(crate) fn lines(name: &str, bytes: &[u8]) -> Result<Vec<Vec<GeoPoint>>, Walk
     let mut lines = Vec::new();
     let contents = gpx::read(name, bytes)?;
     if contents.broken > 0 {
-        // What is measured against must be whole.
+        // A path to measure against must be complete.
         return Err(WalkError::FaultyXml {
             name: name.to_owned(),
             line: contents.broken_line,
@@ -178,10 +178,10 @@ pub(crate) fn lines(name: &str, bytes: &[u8]) -> Result<Vec<Vec<GeoPoint>>, Walk
     Ok(lines)
 }
 
-/// The places that waypoints mark, each with its name as what was said of it.
+/// The places marked by waypoints, each with its name as what was said about it.
 ///
 /// # Errors
-/// [`WalkError`]; a file with waypoints of which none has a position is one without.
+/// [`WalkError`]; a file none of whose waypoints has a position counts as one without waypoints.
 pub fn complaints_from_waypoints(name: &str, bytes: &[u8]) -> Result<Vec<ComplaintSettings>, WalkError> {
     let waypoints = gpx::read(name, bytes)?.recorded.into_iter();
     let complaints: Vec<ComplaintSettings> = waypoints
@@ -206,7 +206,7 @@ pub fn complaints_from_waypoints(name: &str, bytes: &[u8]) -> Result<Vec<Complai
 /// Tracks that an error lists.
 const MOST_LISTED: usize = 20;
 
-/// One question for all tracks that nobody named.
+/// One question about all tracks that nobody named.
 fn asked(name: &str, guesses: &[WalkGuess]) -> String {
     let has_lawn = guesses.iter().any(|guess| guess.role == Some(PlanRole::Lawn));
     let mut text = match has_lawn {
@@ -228,10 +228,10 @@ fn asked(name: &str, guesses: &[WalkGuess]) -> String {
     text
 }
 
-/// Makes a plan of a recorded walk. What `roles` says goes before the names in the file.
+/// Makes a plan from a recorded walk. `roles` takes precedence over the names in the file.
 ///
 /// # Errors
-/// [`WalkError`]; faults of tracks and waypoints come all at once, and so do questions.
+/// [`WalkError`]; faults of tracks and waypoints are reported all at once, and so are questions.
 pub fn plan_from_walk(name: &str, bytes: &[u8], roles: &[WalkRole]) -> Result<WalkedPlan, WalkError> {
     let contents = gpx::read(name, bytes)?;
     let mut maker = Maker::default();
@@ -282,7 +282,7 @@ pub fn plan_from_walk(name: &str, bytes: &[u8], roles: &[WalkRole]) -> Result<Wa
     })
 }
 
-/// The track that is plainly the lawn though nothing says so: the only closed one.
+/// The track that is plainly the lawn although nothing says so: the only closed one.
 fn only_ring(name: &str, recorded: &[Recorded], guesses: &[Option<WalkGuess>]) -> Result<usize, WalkError> {
     let is_ring = |at: &usize| guesses[*at].as_ref().is_some_and(WalkGuess::is_ring);
     let rings: Vec<usize> = (0..guesses.len()).filter(is_ring).collect();
@@ -305,7 +305,7 @@ fn only_ring(name: &str, recorded: &[Recorded], guesses: &[Option<WalkGuess>]) -
     }
 }
 
-/// The first names of a file, to tell.
+/// The first names of a file, for a message.
 fn names<'a>(names: impl Iterator<Item = &'a String>) -> String {
     let quoted: Vec<String> = names.take(MOST_LISTED).map(|name| format!("{name:?}")).collect();
     match quoted.is_empty() {
@@ -314,7 +314,7 @@ fn names<'a>(names: impl Iterator<Item = &'a String>) -> String {
     }
 }
 
-/// What each is called: its name, numbered where it is missing or several have it.
+/// What each is called: its name, numbered if it is missing or not unique.
 fn titles(recorded: &[Recorded]) -> Vec<String> {
     let mut count: BTreeMap<&str, usize> = BTreeMap::new();
     for item in recorded {
@@ -344,7 +344,7 @@ fn titles(recorded: &[Recorded]) -> Vec<String> {
     titles
 }
 
-/// What everything is: what the user says, else what its name says.
+/// What everything is: as stated by the user, or else by its name.
 fn meanings(
     file: &str,
     recorded: &[Recorded],
@@ -371,7 +371,7 @@ fn meanings(
         .collect())
 }
 
-/// What a name says that a track or waypoint is.
+/// What a name says about a track or waypoint.
 #[derive(Clone, Copy, Debug, PartialEq)]
 enum Meaning {
     Role(PlanRole),
@@ -476,7 +476,7 @@ impl Maker {
         });
     }
 
-    /// The name, with a number where it is taken.
+    /// The name, with a number if it is taken.
     fn free_name(&mut self, name: &str) -> String {
         let mut free = name.to_owned();
         let mut number = self.names.get(name).copied().unwrap_or(1);
@@ -544,7 +544,7 @@ impl Maker {
         self.note(item, "walk_name_unknown", sentence);
     }
 
-    /// The walk without spikes and waits, which are told.
+    /// The walk without spikes and waits, which are reported.
     fn cleaned(&mut self, item: &Recorded) -> Cleaned {
         let walk = cleaned(&item.points, &item.times_s);
         if walk.spikes > 0 {
@@ -646,7 +646,7 @@ impl Maker {
     }
 }
 
-/// Turns guide runs round that end at the station instead of starting there.
+/// Reverses guide runs that end at the station instead of starting there.
 fn turn_guides(plan: &mut Plan, notices: &mut Vec<Notice>) {
     let station = plan
         .of_role(PlanRole::Station)

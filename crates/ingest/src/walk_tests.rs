@@ -1,4 +1,4 @@
-//! Walks with every habit of a walker, and what is made of them.
+//! Walks with every habit of walkers, and the plans made from them.
 
 use super::*;
 use proptest::prelude::*;
@@ -371,7 +371,7 @@ fn the_only_closed_track_is_the_lawn_whatever_its_name() {
             )
         );
     }
-    // So is what may be a bend of somebody's way, and ground as large as a park.
+    // The same goes for anything that may be a bend of somebody's way, and for ground as large as a park.
     let way = [(0.0, 50.0), (200.0, 50.0), (300.0, 80.0)];
     assert!(said(&[track("bend", &square(0.0, 0.0, 10.0)), track("way", &way)]).contains("by their shape"));
     let park = square(0.0, 0.0, 240.0);
@@ -511,7 +511,7 @@ impl Dice {
 #[derive(Clone, Copy, Default)]
 struct Habit {
     noise_m: f64,
-    /// Of a receiver that filters: how slowly its error changes.
+    /// For a receiver that filters: how slowly its error changes.
     filter_s: f64,
     spikes: usize,
     wait_s: usize,
@@ -758,7 +758,7 @@ fn broken_markup_costs_the_position_in_which_it_stands_and_is_told() {
     let point_40 = whole.match_indices("<trkpt").nth(40).unwrap().0;
     let second_track = whole.rfind("<trk>").unwrap();
     let at = |from: usize, what: &str| from + whole[from..].find(what).unwrap();
-    // One byte is lost: where, and whether an element of the plan goes with it.
+    // One byte is lost: where, and whether an element of the plan is lost with it.
     for (place, what) in [
         (at(point_40, "\" lon"), "the quote behind a latitude"),
         (at(point_40, "><ele"), "the end of a tag"),

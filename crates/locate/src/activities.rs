@@ -1,16 +1,16 @@
-//! What the machine did in every second.
+//! What did the machine do in every second?
 //!
-//! Question: how long did it drive, turn, back off, follow a line, stand, charge, get carried, keep silent? The spells of
-//! a track tile its span: no gap, no overlap, and their lengths add up to it.
+//! Question: how long did it drive, turn, back off, follow a line, stand, charge, get carried, stay silent? The spells of a
+//! track tile its span: no gaps, no overlaps, and their lengths add up to it.
 //!
-//! Method. Silences and carried stretches are known from the fixes. What is left are drives from corner to corner and
-//! stands between them. A stand of a few seconds between two drives is a turn. A short drive straight back along the way
-//! that the machine came is reversing: the body does not turn for it. Drives out of the station or home to it that keep
-//! to a guide run or to the boundary, in one go, are transit.
+//! Method. Silences and carried stretches are known from the fixes. The rest is drives from corner to corner and stands
+//! between them. A stand of a few seconds between two drives is a turn. A short drive straight back along the way that the
+//! machine came is reversing: the body does not turn for it. Drives out of the station, or home to it, that follow a guide
+//! run or the boundary without interruption are transit.
 //!
-//! Exact: the times, as far as corners are placed in time. Approximate: transit is told from nearness alone, so a drive
-//! that happens to start along a guide counts as transit; where positions are poorer than the corridor is wide, nothing is
-//! said of transit. A machine that drives to and fro on one spot is driving here, and a stuck spot in the diagnosis.
+//! Exact: the times, as far as corners are exact in time. Approximate: transit is recognised by nearness alone, so a drive
+//! that happens to start along a guide run counts as transit; if positions are poorer than the corridor is wide, no transit
+//! is reported. A machine that drives to and fro on one spot is driving here, and a stuck spot in the diagnosis.
 //!
 //! Cost: linear in corners, times the edges of the lines for drives next to the station.
 
@@ -19,16 +19,16 @@ use tussock_plane::{Region, Vector};
 use tussock_types::Place;
 use tussock_types::math;
 
-/// What a machine can be doing.
+/// What a machine may be doing.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Activity {
     /// Standing at its station.
     AtStation,
-    /// Driving about.
+    /// Driving around.
     Driving,
     /// Along a guide run or the boundary, out of the station or home.
     Transit,
-    /// Turning between two drives, the wait for it included.
+    /// Turning between two drives, including the wait.
     Turning,
     /// Backing off before a turn; the body keeps its heading.
     Reversing,
@@ -50,7 +50,7 @@ impl Activity {
 /// One activity without a break.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Spell {
-    /// What.
+    /// What it did.
     pub activity: Activity,
     /// From, seconds since 1970 in UTC.
     pub start_s: f64,
@@ -63,18 +63,18 @@ pub struct Spell {
 pub struct Lines<'a> {
     /// Guide runs from the station outwards.
     pub guides: &'a [&'a [Place]],
-    /// The boundary; where none is drawn, the lawn.
+    /// The boundary; if none is drawn, the lawn.
     pub boundary: Option<&'a Region>,
 }
 
-/// A silence that may have been a stop: the machine came back to life where it fell silent.
+/// A silence that may have been a stop: the machine reappeared where it fell silent.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct PossibleStop {
     /// Between its two ends.
     pub place: Place,
     /// Last fix before.
     pub start_s: f64,
-    /// First fix after: the stop was at most this long.
+    /// First fix afterwards: the stop lasted at most until then.
     pub end_s: f64,
 }
 
@@ -84,21 +84,21 @@ const TURN_S: f64 = 10.0;
 const MOST_REVERSE_M: f64 = 1.5;
 /// Straight back: cosine of 25 degrees.
 const BACKWARDS: f64 = 0.906;
-/// A machine keeps to a line within this, besides the error of its place.
+/// A machine follows a line to within this, apart from the position error.
 const KEEPS_TO_M: f64 = 0.4;
-/// Corridors wider than this hold drives by chance.
+/// In wider corridors drives may stay by chance.
 const WIDEST_CORRIDOR_M: f64 = 1.5;
-/// A shorter way along a line is chance.
+/// A shorter way along a line may be chance.
 const LEAST_TRANSIT_M: f64 = 5.0;
-/// Around the station a machine manoeuvres.
+/// Within this distance of the station a machine manoeuvres.
 const APRON_M: f64 = 3.0;
 
-/// Width to either side of a line within which a drive keeps to it; `None` where positions cannot tell.
+/// Width to either side of a line within which a drive follows it; `None` if positions are too poor.
 fn corridor_m(track: &Track) -> Option<f64> {
     Some(KEEPS_TO_M + 3.0 * track.position_error_m()).filter(|corridor_m| *corridor_m <= WIDEST_CORRIDOR_M)
 }
 
-/// Whether transit can be told from driving at all: a station, lines to follow, and positions that are good enough.
+/// Whether transit can be distinguished from driving at all: a station, lines to follow, and positions that are good enough.
 pub fn tells_transit(track: &Track, lines: Lines<'_>) -> bool {
     track.station.is_some()
         && (!lines.guides.is_empty() || lines.boundary.is_some())
@@ -129,7 +129,7 @@ pub fn spells(track: &Track, lines: Lines<'_>) -> Vec<Spell> {
             .map(|one| known(Activity::Carried, one.start_s, one.end_s)),
     );
     if let Some((from_s, until_s)) = track.span_s {
-        // Before and after lie fixes that cannot be used.
+        // The fixes before and after cannot be used.
         items.push(known(Activity::Silent, first_s, from_s));
         items.push(known(Activity::Silent, until_s, last_s));
     }
@@ -154,7 +154,7 @@ pub fn spells(track: &Track, lines: Lines<'_>) -> Vec<Spell> {
         }
     }
     items.sort_by(|a, b| a.start_s.total_cmp(&b.start_s));
-    // Whatever lies between is standing.
+    // Whatever lies in between is standing.
     let mut tiles: Vec<Spell> = Vec::new();
     let mut now_s = first_s;
     for item in items {
@@ -187,7 +187,7 @@ pub fn time_s(spells: &[Spell], activity: Activity) -> f64 {
     of.map(|spell| spell.end_s - spell.start_s).sum()
 }
 
-/// Adds a spell, to the last one where both are alike; nothing for an empty one.
+/// Adds a spell, extending the last one if both are alike; does nothing for an empty one.
 fn append(tiles: &mut Vec<Spell>, activity: Activity, start_s: f64, end_s: f64) {
     if end_s <= start_s {
         return;
@@ -202,7 +202,7 @@ fn append(tiles: &mut Vec<Spell>, activity: Activity, start_s: f64, end_s: f64) 
     }
 }
 
-/// Lays the stays at the station over everything but silence and carrying.
+/// Places the stays at the station over everything except silence and carrying.
 fn with_station(tiles: &[Spell], halts: &[Halt]) -> Vec<Spell> {
     let mut laid: Vec<Spell> = Vec::with_capacity(tiles.len());
     let mut first = 0;
@@ -233,8 +233,8 @@ fn with_station(tiles: &[Spell], halts: &[Halt]) -> Vec<Spell> {
     laid
 }
 
-/// Whether a drive goes straight back, a little but no less than `least_m`, along the one before it: reversing, the body
-/// keeps its heading.
+/// Whether a drive goes straight back along the one before it, a little but at least `least_m`: reversing, with the body
+/// keeping its heading.
 pub fn backs_off(before: (Vertex, Vertex), leg: (Vertex, Vertex), least_m: f64) -> bool {
     let way = |leg: (Vertex, Vertex)| Vector::between(leg.0.place, leg.1.place);
     let (came, goes) = (way(before), way(leg));
@@ -248,7 +248,7 @@ pub fn backs_off(before: (Vertex, Vertex), leg: (Vertex, Vertex), least_m: f64) 
         && dot_m2 <= -BACKWARDS * came_m * goes_m
 }
 
-/// Times of the drives out of the station and home to it that keep to one line.
+/// Times of the drives out of the station, and home to it, that follow one line.
 pub fn transits(track: &Track, lines: Lines<'_>) -> Vec<(f64, f64)> {
     let (Some(station), Some(corridor_m)) = (track.station, corridor_m(track)) else {
         return Vec::new();
@@ -273,7 +273,7 @@ pub fn transits(track: &Track, lines: Lines<'_>) -> Vec<(f64, f64)> {
         .map(|guide| guide.windows(2).map(|pair| (pair[0], pair[1])).collect())
         .collect();
     followed.extend(lines.boundary.map(|boundary| boundary.edges().collect()));
-    // One chain of drives, nearest to the station first: how far does it keep to one line?
+    // One chain of drives, nearest to the station first: how far does it follow one line?
     let chain = |legs: &mut dyn Iterator<Item = (Vertex, Vertex)>| -> Option<(f64, f64)> {
         let legs: Vec<(Vertex, Vertex)> = legs.collect();
         followed
@@ -325,7 +325,7 @@ pub fn transits(track: &Track, lines: Lines<'_>) -> Vec<(f64, f64)> {
     found
 }
 
-/// The piece that a time lies in.
+/// The piece that contains a time.
 fn holding(pieces: &[Piece], time_s: f64) -> Option<&Piece> {
     pieces
         .iter()
@@ -356,7 +356,7 @@ pub fn without(pieces: &[Piece], spans_s: &[(f64, f64)]) -> Vec<Piece> {
     left
 }
 
-/// Silences away from the station whose two ends agree in place, in time order.
+/// Silences away from the station whose two ends are at the same place, in time order.
 pub fn possible_stops(track: &Track) -> Vec<PossibleStop> {
     let sd_m = math::hypot(track.noise.white_m, track.noise.drift_m.unwrap_or(0.0));
     let reach_m = 0.5 + 3.0 * 2.0_f64.sqrt() * sd_m;

@@ -1,10 +1,10 @@
-//! Fixes averaged to about one a second: within a second nothing happens that a swath would notice.
+//! Fixes averaged to about one a second: within a second nothing happens that would show in a swath.
 
 use crate::Kept;
 use std::ops::Range;
 use tussock_types::{Place, math};
 
-/// Fixes of one run, averaged to about one a second where they come faster.
+/// Fixes of one run, averaged to about one a second if they come faster.
 #[derive(Clone, Debug, Default)]
 pub struct Blocks {
     /// Mean time of the fixes in a block.
@@ -13,7 +13,7 @@ pub struct Blocks {
     pub east_m: Vec<f64>,
     /// Mean north.
     pub north_m: Vec<f64>,
-    /// Largest of their [`Kept::error_factor`]; empty where it does not change.
+    /// The largest of their [`Kept::error_factor`]; empty if it does not change.
     pub error_factor: Vec<f64>,
 }
 
@@ -22,7 +22,7 @@ impl Blocks {
         Place::new(self.east_m[index], self.north_m[index])
     }
 
-    /// How many times the usual error a block may have.
+    /// The factor over the usual error that a block may have.
     pub(crate) fn error_factor_at(&self, index: usize) -> f64 {
         self.error_factor.get(index).copied().unwrap_or(1.0)
     }

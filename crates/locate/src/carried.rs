@@ -1,13 +1,13 @@
-//! When the machine was carried or pushed.
+//! When was the machine carried or pushed?
 //!
-//! Question: which stretches of the log did the machine not drive? Whatever goes much faster than the machine can, over
-//! seconds and well beyond the error, was carried; so was what goes out of the garden at another pace than the machine's.
-//! Those fixes are lifted out before anything is fitted, so that they never make a swath and never pull a leg.
+//! Question: which stretches of the log did the machine not drive? Anything that moves much faster than the machine can,
+//! over seconds and well beyond the error, was carried, and so was anything that leaves the garden at a pace other than the
+//! machine's. Those fixes are removed before anything is fitted, so that they never make a swath and never pull a leg.
 //!
-//! Method: windows of 3, 10 and 30 s whose chord no drive can explain; within each, the part that stands out most from
-//! the usual speed (a cumulative sum against a rate between the two paces, Page 1954, DOI 10.1093/biomet/41.1-2.100).
-//! Approximate: a machine that is carried no faster than 2.5 times its own speed, or slower than people walk, is taken
-//! for driving. Cost: linear in fixes, plus the edges of the ground for each fix outside it.
+//! Method: windows of 3, 10 and 30 s whose chord no drive can explain; within each, the part that exceeds the usual speed
+//! most (a cumulative sum against a rate between the two paces, Page 1954, DOI 10.1093/biomet/41.1-2.100). Approximate: a
+//! machine that is carried no faster than 2.5 times its own speed, or slower than people walk, is taken for driving. Cost:
+//! linear in fixes, plus the edges of the ground for each fix outside it.
 
 use crate::{Kept, NoiseEstimate};
 use rayon::prelude::*;
@@ -18,33 +18,33 @@ use tussock_types::math;
 /// A stretch in which the machine was carried or pushed.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Carried {
-    /// Last fix that is still its own (or the first of all).
+    /// Last fix that the machine drove itself (or the first of all).
     pub start_s: f64,
-    /// First fix that is its own again (or the last of all).
+    /// First fix that it drove itself again (or the last of all).
     pub end_s: f64,
     /// Fixes left out.
     pub fixes: usize,
 }
 
-/// Faster than the usual speed by so much is not driving (common practice, no source).
+/// Faster than the usual speed by this factor is not driving (common practice, no source).
 pub(crate) const FASTER: f64 = 2.5;
 /// Nobody walks slower than this with a machine in hand (common practice, no source).
 const SLOWEST_WALK_MPS: f64 = 0.8;
 /// Windows to look through.
 const WINDOWS_S: [f64; 3] = [3.0, 10.0, 30.0];
-/// And beyond the error by so many standard deviations, over whole nights.
+/// And beyond the error by this many standard deviations, over whole nights.
 const SURE: f64 = 6.0;
-/// Where more than this part of the log would be carried, the usual speed is the one that is wrong.
+/// If more than this fraction of the log would be carried, the usual speed must be wrong.
 const MOST_FRACTION: f64 = 0.2;
-/// Stretches so close together are one.
+/// Stretches this close together are one.
 const ONE_S: f64 = 5.0;
-/// So far out of the garden it is outside whatever the plan's own error, and no machine drives at another pace there.
+/// This far out it is outside the garden whatever the plan's own error, and no machine drives at another pace there.
 const FAR_OUT_M: f64 = 3.0;
 const OTHER_PACE: f64 = 1.3;
 /// Fewer are not worth a thread.
 const FIXES_AT_ONCE: usize = 4096;
 
-/// Standard deviation of the difference of two fixes so far apart in time, per axis.
+/// Standard deviation of the difference of two fixes this far apart in time, per axis.
 fn step_sd_m(noise: &NoiseEstimate, lapse_s: f64) -> f64 {
     let wandered_m2 = noise.drift_rate_m2_per_s * lapse_s;
     let most_m2 = noise
@@ -53,16 +53,16 @@ fn step_sd_m(noise: &NoiseEstimate, lapse_s: f64) -> f64 {
     (2.0 * noise.white_m * noise.white_m + wandered_m2.min(most_m2)).sqrt()
 }
 
-/// How far two fixes may lie apart by error alone.
+/// How far apart two fixes may be by error alone.
 fn slack_m(kept: &Kept, noise: &NoiseEstimate, (from, to): (usize, usize)) -> f64 {
     let (before, after) = (kept.error_factor_at(from), kept.error_factor_at(to));
     let lapse_s = kept.time_s[to] - kept.time_s[from];
-    // Where the receiver says that its error grows or shrinks, the slow part of it jumps.
+    // Where the receiver says that its error grows or shrinks, its slow part jumps.
     let jump_m = (after - before).abs() * noise.slow_m();
     SURE * (before.max(after) * step_sd_m(noise, lapse_s)) + 3.0 * jump_m
 }
 
-/// Takes carried stretches out of the fixes; what is left falls into runs there.
+/// Removes carried stretches from the fixes; the rest is divided into runs there.
 pub fn lift_out(
     kept: Kept,
     noise: &NoiseEstimate,
@@ -90,7 +90,7 @@ pub fn lift_out(
     let mut run = 0_u32;
     let mut last: Option<usize> = None;
     for index in 0..kept.len() {
-        // The fixes at both ends are still the machine's own, except where nothing lies beyond them.
+        // The fixes at both ends are still the machine's own, unless nothing lies beyond them.
         while let Some(range) = next.next_if(|range| range.end <= index) {
             carried.push(lifted(&kept, range));
         }
@@ -117,7 +117,7 @@ pub fn lift_out(
     (left, carried)
 }
 
-/// Whether a fix of a stretch goes with it: not the two that it shares with the drive before and after.
+/// Whether a fix of a stretch is removed with it: not the two that it shares with the drives before and after.
 fn is_inside(kept: &Kept, range: &Range<usize>, index: usize) -> bool {
     let is_first = index == range.start && index > 0 && kept.run[index - 1] == kept.run[index];
     let is_last = index + 1 == range.end && range.end < kept.len() && kept.run[range.end] == kept.run[index];
@@ -135,7 +135,7 @@ fn lifted(kept: &Kept, range: &Range<usize>) -> Carried {
     }
 }
 
-/// Joins stretches that overlap or nearly touch; in order. Each holds its first and its last fix and one between.
+/// Joins stretches that overlap or nearly touch; in order. Each holds its first and its last fix and one in between.
 fn joined(kept: &Kept, mut ranges: Vec<Range<usize>>) -> Vec<Range<usize>> {
     ranges.sort_by_key(|range| range.start);
     let mut joined: Vec<Range<usize>> = Vec::new();
@@ -181,7 +181,7 @@ fn too_fast(kept: &Kept, noise: &NoiseEstimate, speed_mps: f64) -> Vec<Range<usi
     found
 }
 
-/// The part of a window that gets ahead most of a pace between driving and being carried.
+/// The part of a window that exceeds a pace between driving and being carried by most.
 fn fastest_part(kept: &Kept, window: Range<usize>, chord_m: f64, between_mps: f64) -> Range<usize> {
     let (from, to) = (kept.place(window.start), kept.place(window.end - 1));
     let way = Vector::between(from, to);
@@ -200,7 +200,7 @@ fn fastest_part(kept: &Kept, window: Range<usize>, chord_m: f64, between_mps: f6
     best
 }
 
-/// Stretches far out of the garden at another pace than the machine's.
+/// Stretches far outside the garden at a pace other than the machine's.
 fn out_of_the_garden(
     kept: &Kept,
     noise: &NoiseEstimate,
@@ -234,7 +234,7 @@ fn out_of_the_garden(
                 continue;
             }
             if let Some(first) = start.take().filter(|_| farthest_m > FAR_OUT_M) {
-                // The way out and the way in are part of it.
+                // The ways out and back in are part of it.
                 let range = first.saturating_sub(1).max(run.start)..(index + 1).min(run.end);
                 if pace_mps(kept, range.clone(), PACE_WINDOW_S)
                     > OTHER_PACE * speed_mps + 2.0 * step_sd_m(noise, PACE_WINDOW_S) / PACE_WINDOW_S
@@ -248,7 +248,7 @@ fn out_of_the_garden(
     found
 }
 
-/// Median speed over windows of a stretch while it moves.
+/// Median speed over windows of a stretch while the machine moves.
 fn pace_mps(kept: &Kept, range: Range<usize>, window_s: f64) -> f64 {
     let mut paces_mps = Vec::new();
     let mut start = range.start;

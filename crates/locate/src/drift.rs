@@ -1,12 +1,12 @@
-//! How positions wander while the machine stands.
+//! How do positions wander while the machine stands?
 //!
 //! Question: how large are the white part and the slow part of the position error, and how fast does the slow part change?
-//! A machine that stands shows nothing else. Model: first-order Gauss-Markov drift plus white noise. Exact maximum
-//! likelihood by a scalar Kalman filter (innovations form, Schweppe 1965, DOI 10.1109/TIT.1965.1053737), all stands and
+//! The positions of a standing machine show nothing else. Model: first-order Gauss-Markov drift plus white noise. Exact maximum
+//! likelihood by a scalar Kalman filter (innovations form, Schweppe 1965, DOI 10.1109/TIT.1965.1053737), with all stands and
 //! both axes pooled; stands at one place share one mean, solved in closed form by filtering a column of ones as well
-//! (generalised least squares). The scale drops out in closed form, so that only two numbers are searched for: the ratio of
-//! the two parts and the drift time, the latter with a weak prior. Good to 3 to 5 % for the rate at which drift walks, to
-//! 10 to 20 % for its size and its time: one night does not tell more.
+//! (generalised least squares). The scale drops out in closed form, so only two numbers are searched for: the ratio of the
+//! two parts and the drift time, the latter with a weak prior. Good to 3 to 5 % for the rate at which drift walks, and to 10
+//! to 20 % for its size and its time: one night does not show more.
 //!
 //! Cost: about 140 runs over the fixes at rest, some milliseconds.
 
@@ -19,7 +19,7 @@ use tussock_types::math;
 pub struct Stand {
     /// The fixes, averaged to about one a second.
     pub fixes: Blocks,
-    /// Stands with the same number stood at one place.
+    /// Stands with the same number were at the same place.
     pub place: usize,
 }
 
@@ -43,18 +43,18 @@ impl DriftFit {
     }
 }
 
-/// Less standing time than this tells nothing about the slow part.
+/// Less standing time shows nothing about the slow part.
 const LEAST_STOOD_S: f64 = 600.0;
-/// The coarse search looks at about so many fixes.
+/// The coarse search uses about this many fixes.
 const MOST_FIXES: usize = 3000;
 const COARSE_ROUNDS: usize = 2;
-/// Prior of the drift time: middle and factor of one standard deviation.
+/// Prior of the drift time: centre, and factor of one standard deviation.
 const USUAL_TIME_S: f64 = 400.0;
 const USUAL_TIME_FACTOR_LN: f64 = 0.8;
-/// Fixes farther from the middle of their stand, in median deviations, are no scatter but a fault.
+/// Fixes farther from the middle of their stand than this, in median deviations, are a fault and not scatter.
 const FAULT: f64 = 9.0;
 
-/// Fits the stands. `None` with too little standing time, or where positions are held.
+/// Fits the stands. `None` if there is too little standing time, or if positions are held.
 pub fn fit(stands: &[Stand]) -> Option<DriftFit> {
     let stood_s: f64 = stands
         .iter()
@@ -71,7 +71,7 @@ pub fn fit(stands: &[Stand]) -> Option<DriftFit> {
     if count < 60 || held(&stands) {
         return None;
     }
-    // Coarse grids on fewer fixes, then finer ones round the best on all.
+    // Coarse grids on fewer fixes, then finer ones around the best on all.
     let coarse: Vec<Stand> = stands.iter().map(|stand| thinned(stand, stride)).collect();
     let mut best = (f64::INFINITY, 1.0, USUAL_TIME_S, 1.0);
     let (mut ratio_ln, mut time_ln) = (2.3, math::ln(USUAL_TIME_S));
@@ -112,7 +112,7 @@ pub fn fit(stands: &[Stand]) -> Option<DriftFit> {
     })
 }
 
-/// Cost in nats of a ratio (slow over white variance) and a drift time, and the white variance that fits them best.
+/// Cost in nats of a ratio (slow over white variance) and a drift time, with the white variance that fits them best.
 fn cost(stands: &[Stand], ratio: f64, time_s: f64) -> (f64, f64) {
     let places = stands.iter().map(|stand| stand.place + 1).max().unwrap_or(0);
     // For each place: ones x ones, ones x east, ones x north.
@@ -136,7 +136,7 @@ fn cost(stands: &[Stand], ratio: f64, time_s: f64) -> (f64, f64) {
                 spread = keeps * keeps * spread + ratio * (1.0 - keeps * keeps);
             }
             last_s = time;
-            // On even steps the filter settles, and nothing need be divided any more.
+            // On even steps the filter settles, and no more divisions are needed.
             if (spread - settled).abs() > 1e-12 * ratio {
                 settled = spread;
                 weight = 1.0 / (spread + 1.0);
@@ -171,7 +171,7 @@ fn cost(stands: &[Stand], ratio: f64, time_s: f64) -> (f64, f64) {
     )
 }
 
-/// Leaves out what lies far off the middle of a stand, or jumps there and back; moves the middle near nought, for the digits.
+/// Removes what lies far off the middle of a stand, or jumps away and back; moves the middle near zero to keep digits.
 fn without_faults(stand: &Stand) -> Stand {
     let fixes = &stand.fixes;
     let deviation = |column: &[f64]| -> (f64, f64) {
@@ -212,7 +212,7 @@ fn thinned(stand: &Stand, stride: usize) -> Stand {
     }
 }
 
-/// Whether the receiver held its positions: a machine at rest whose fixes do not scatter shows nothing.
+/// Whether the receiver held its positions: if fixes do not scatter at rest, they show nothing.
 fn held(stands: &[Stand]) -> bool {
     let (mut same, mut steps) = (0_usize, 0_usize);
     for stand in stands {
@@ -227,7 +227,7 @@ fn held(stands: &[Stand]) -> bool {
     same * 2 > steps
 }
 
-/// Tells which of some stands were at one place: those that lie as near to the longest as their scatter goes.
+/// Finds which stands were at one place: those that lie as near to the longest as their scatter allows.
 pub fn same_place(stands: &mut [Stand]) {
     let lapse_s = |stand: &Stand| match (stand.fixes.time_s.first(), stand.fixes.time_s.last()) {
         (Some(first), Some(last)) => last - first,

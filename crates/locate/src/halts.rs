@@ -1,8 +1,8 @@
-//! Where it stood.
+//! Where did the machine stand?
 //!
-//! Question: when did the machine make no headway, and was that at the station? A halt is a longest stretch of one run
-//! that stays within a small box, found with two pointers and monotone queues in linear time. Standing, spinning and
-//! driving to and fro on the spot all count. The interval ends at the last fix inside.
+//! Question: when did the machine make no headway, and was that at the station? A halt is a longest stretch of one run that
+//! stays within a small box, found with two pointers and monotone queues in linear time. Standing, spinning and driving to
+//! and fro on the spot all count. The interval ends at the last fix inside.
 
 use crate::{Halt, HaltPlace, Kept, NoiseEstimate, Step};
 use tussock_types::Place;
@@ -39,10 +39,10 @@ impl Rest {
 
 /// Stretches of one run that stay within a box of side `side_m` for at least `least_s`, in time order, disjoint.
 ///
-/// Each runs on until a fix leaves the box; the next one may begin with that fix.
+/// Each continues until a fix leaves the box; the next one may begin with that fix.
 pub fn within_box(kept: &Kept, side_m: f64, least_s: f64) -> Vec<Rest> {
     let mut found: Vec<Rest> = Vec::new();
-    // Largest and smallest east and north of the window: the smallest is the largest of the negative.
+    // Largest and smallest east and north of the window; the smallest is the largest of the negated values.
     let mut extremes: [Highest; 4] = Default::default();
     for run in kept.runs() {
         let mut start = run.start;
@@ -76,7 +76,7 @@ pub fn within_box(kept: &Kept, side_m: f64, least_s: f64) -> Vec<Rest> {
     found
 }
 
-/// The largest value of a window that moves on, as a queue that falls from its front: number and value.
+/// The largest value of a moving window, as a queue that descends from its front: number and value.
 #[derive(Default)]
 struct Highest {
     queue: Vec<(usize, f64)>,
@@ -90,7 +90,7 @@ impl Highest {
         self.front = 0;
     }
 
-    /// The largest, another value included.
+    /// The largest, including another value.
     #[inline]
     fn with(&self, value: f64) -> f64 {
         self.queue
@@ -99,7 +99,7 @@ impl Highest {
             .max(value)
     }
 
-    /// Takes the first number of the window out.
+    /// Removes the first number of the window.
     #[inline]
     fn leave(&mut self, number: usize) {
         if self
@@ -123,7 +123,7 @@ impl Highest {
     }
 }
 
-/// Standing time for the noise estimate: a small box for a minute and more.
+/// Standing time for the noise estimate: a small box for at least a minute.
 pub fn rests(kept: &Kept, white_m: f64, least_s: f64) -> Vec<Rest> {
     within_box(kept, 0.25 + 9.0 * white_m, least_s)
 }
@@ -142,7 +142,7 @@ pub fn long_halts(kept: &Kept, noise: &NoiseEstimate, least_s: f64) -> Vec<Halt>
         })
         .filter(|(_, halt)| halt.end_s - halt.start_s >= least_s)
         .collect();
-    // One stay that drift has broken in two: hardly any time between, hardly any distance, and no silence.
+    // One stay that drift has broken in two: hardly any time in between, hardly any distance, and no silence.
     halts.dedup_by(|(later_run, later), (run, earlier)| {
         let one = later_run == run
             && later.start_s - earlier.end_s < 30.0
@@ -158,7 +158,7 @@ pub fn long_halts(kept: &Kept, noise: &NoiseEstimate, least_s: f64) -> Vec<Halt>
     halts.into_iter().map(|(_, halt)| halt).collect()
 }
 
-/// A halt by its fixes, of which there is at least one.
+/// A halt from its fixes, of which there is at least one.
 pub(crate) fn halt(kept: &Kept, fixes: std::ops::Range<usize>, (start_s, end_s): (f64, f64)) -> Halt {
     let place = middle(kept, fixes.clone());
     let mut off_m: Vec<f64> = fixes
@@ -185,7 +185,7 @@ pub(crate) fn halt(kept: &Kept, fixes: std::ops::Range<usize>, (start_s, end_s):
     }
 }
 
-/// Takes off the drive in and the drive out: fixes at both ends that lie away from the middle of the stay.
+/// Removes the drive in and the drive out: fixes at both ends that lie away from the middle of the stay.
 fn trimmed(kept: &Kept, rest: Rest, noise: &NoiseEstimate) -> Rest {
     let place = middle(kept, rest.first..rest.end);
     let near = |index: usize| kept.place(index).distance_m(place) <= 0.35 + 3.0 * noise.white_m;
@@ -199,7 +199,7 @@ fn trimmed(kept: &Kept, rest: Rest, noise: &NoiseEstimate) -> Rest {
     Rest::of(kept, first, last + 1)
 }
 
-/// Median place of some fixes: the drive in and out does not pull it.
+/// Median place of several fixes, which the drive in and out does not pull.
 fn middle(kept: &Kept, fixes: std::ops::Range<usize>) -> Place {
     let mut east_m = kept.east_m[fixes.clone()].to_vec();
     let mut north_m = kept.north_m[fixes].to_vec();
@@ -211,13 +211,13 @@ fn middle(kept: &Kept, fixes: std::ops::Range<usize>) -> Place {
 
 /// A stay this long may be charging.
 const LEAST_STATION_S: f64 = 120.0;
-/// Without a plan a station shows by rests at least this long that recur.
+/// Without a plan, rests of at least this length that recur show a station.
 const LEAST_UNPLANNED_STATION_S: f64 = 600.0;
 
-/// A machine drives no farther while its receiver jumps.
+/// While its receiver jumps, a machine drives no farther than this.
 const DRIVEN_IN_STEP_M: f64 = 1.0;
 
-/// Whether a halt is near a station, as logged or with the jumps before it, or after it, taken back.
+/// Whether a halt is near a station, as logged or with the jumps before or after it undone.
 fn is_near(halt: &Halt, station: Place, reach_m: f64, steps: &[Step]) -> bool {
     let moved = |is_in_force: &dyn Fn(&Step) -> bool, sign: f64| {
         let mut place = halt.place;
@@ -234,10 +234,10 @@ fn is_near(halt: &Halt, station: Place, reach_m: f64, steps: &[Step]) -> bool {
         || (!steps.is_empty() && taken_back_m <= reach_m + DRIVEN_IN_STEP_M)
 }
 
-/// Tells halts at the station from halts elsewhere; counts outings.
+/// Separates halts at the station from halts elsewhere; counts outings.
 ///
-/// With a station in the plan: halts of two minutes and more within reach of it. Without one a station is believed only
-/// where rests of ten minutes and more recur at one place. Where the receiver jumped and stayed, the station is also where the
+/// With a station in the plan: halts of two minutes and more within reach of it. Without one, a station is assumed only if
+/// rests of ten minutes and more recur at one place. If the receiver jumped and stayed there, the station is also where the
 /// jump moved it to.
 pub fn at_station(
     mut halts: Vec<Halt>,
@@ -283,7 +283,7 @@ pub fn at_station(
             halt.at = HaltPlace::Station;
         }
     }
-    // An outing is driving between two stays at the station, or before the first or after the last.
+    // An outing is driving between two stays at the station, or before the first or after the last one.
     let stays: Vec<(f64, f64)> = halts
         .iter()
         .filter(|halt| halt.at == HaltPlace::Station)

@@ -18,7 +18,7 @@ pub struct State {
     pub covariance: [f64; 3],
 }
 
-/// What filter and smoother are given.
+/// Input of the filter and smoother.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Model {
     /// Variance of the piecewise constant acceleration.
@@ -38,9 +38,9 @@ pub struct Smoothed {
     pub log_likelihood: f64,
 }
 
-/// Runs filter and smoother over measured positions at rising times.
+/// Runs the filter and smoother over measured positions at increasing times.
 ///
-/// `first` is the state believed just before the first measurement, at its time.
+/// `first` is the state that is assumed just before the first measurement, at its time.
 ///
 /// # Panics
 /// When the columns differ in length.

@@ -1,4 +1,4 @@
-//! Where the machine really was.
+//! Where was the machine really?
 //!
 //! Question: what path, with which halts and silences, lies behind a trace of noisy fixes?
 //!
@@ -12,19 +12,19 @@
 //! ([`noise`]). A roaming machine drives straight legs at a steady speed between turns, so each unbroken piece is cut into
 //! legs and halts by exact dynamic programming on whitened steps ([`segment`]; optimal partitioning after Jackson et al.
 //! 2005 with pruning in the manner of Killick, Fearnhead & Eckley 2012, DOI 10.1080/01621459.2012.737745). A line is fitted
-//! to each leg, and corners are placed where lines meet ([`path`]). Where straight legs do not fit, a constant-velocity
-//! Kalman filter with Rauch-Tung-Striebel smoothing takes over ([`kalman`]). Where positions are poor (decimetres or
-//! metres), legs, speed, corners, the station and the edge of the lawn are solved together ([`anchor`]), and other pasts
-//! that agree with the log can be drawn. Between fixes more than four seconds apart, turns are rebuilt from speed, time and
-//! the edge of the lawn ([`sparse_turns`]). Where a receiver smooths its own positions, so that a machine at rest creeps, stays are
-//! told by what driving looks like ([`stays`]). From the path follow the turns and their setback ([`turns`]) and, last, what the
-//! machine did in every second ([`activities`]).
+//! to each leg, and corners are placed where lines meet ([`path`]). If straight legs do not fit, a constant-velocity Kalman
+//! filter with Rauch-Tung-Striebel smoothing takes over ([`kalman`]). If positions are poor (decimetres or metres), legs,
+//! speed, corners, the station and the edge of the lawn are solved together ([`anchor`]), and other pasts that agree with
+//! the log can be drawn. Between fixes more than four seconds apart, turns are rebuilt from speed, time and the edge of the
+//! lawn ([`sparse_turns`]). If a receiver smooths its own positions, so that a machine at rest creeps, stays are separated
+//! from driving by what each looks like ([`stays`]). The path gives the turns and their setback ([`turns`]) and, last, what
+//! the machine did in every second ([`activities`]).
 //!
-//! Exact: the segmentation, for the stated cost. Approximate: the noise law while driving. Known limits: in precise logs
-//! the slow part of the error (drift) stays in the path; fixes more than four seconds apart are joined by straight chords
-//! where no ground is known, or where the machine does not turn at its edge.
+//! Exact: the segmentation, for the stated cost. Approximate: the noise law while driving. Known limits: in precise logs the
+//! slow part of the error (drift) stays in the path; fixes more than four seconds apart are joined by straight chords if no
+//! ground is known, or if the machine does not turn at its edge.
 //!
-//! Cost: linear in fixes, times the longest leg; a night of 28,800 fixes takes some tens of milliseconds.
+//! Cost: linear in fixes, times the longest leg; a night of 28,800 fixes takes a few tens of milliseconds.
 
 pub mod activities;
 pub mod anchor;

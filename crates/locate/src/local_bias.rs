@@ -1,19 +1,19 @@
-//! Places where positions are always bent the same way.
+//! Where are positions always bent in the same direction?
 //!
-//! Question: beside walls and under trees a receiver may be off by decimetres or metres, at the same place always by the
-//! same; that is neither noise nor drift. Where, and by how much? A machine drives straight from turn to turn. Where many
-//! straight drives in many directions show the same kink, positions are bent there. Method: lines are fitted to the drives
-//! from turn to turn by iteratively reweighted least squares (Cauchy weights; Holland & Welsch 1977,
-//! DOI 10.1080/03610927708827533), so that the straight and steady part of each decides; what is left is gathered on nodes
-//! a metre apart, each with a hat of that width, and solved for the one offset that explains it; lines and offsets are
-//! bettered in turn (backfitting; Buja, Hastie & Tibshirani 1989, DOI 10.1214/aos/1176347115). A bend is believed by what
-//! lies across the drives alone, for the speed may change at edges and on slopes: where it is larger than [`LEAST_M`] and
-//! some standard errors from drive to drive, on some square metres, and where drives in several directions agree.
+//! Question: beside walls and under trees a receiver may be off by decimetres or metres, always by the same amount at the
+//! same place; that is neither noise nor drift. Where, and by how much? A machine drives straight from turn to turn. Where
+//! many straight drives in many directions show the same kink, positions are bent. Method: lines are fitted to the drives
+//! from turn to turn by iteratively reweighted least squares (Cauchy weights; Holland & Welsch 1977, DOI
+//! 10.1080/03610927708827533), so that the straight and steady part of each decides. The residuals are gathered on nodes a
+//! metre apart, each with a hat function of that width, and solved for the one offset that explains them; lines and offsets
+//! are improved in turn (backfitting; Buja, Hastie & Tibshirani 1989, DOI 10.1214/aos/1176347115). Only the part across the
+//! drives is evidence of a bend, because the speed may change at edges and on slopes: it must be larger than [`LEAST_M`] and
+//! than a few standard errors from drive to drive, over a few square metres, and drives in several directions must agree.
 //!
 //! Exact: nothing. Approximate: an offset that grows evenly over the whole lawn bends no line and is not seen (it is the
-//! plan's turn and scale); a slope down which wheels always slip bends drives truly; larger drift than [`MOST_DRIFT_M`]
-//! hides all bends. On simulated walls of 0.5 to 1.5 m, 3 m wide, a tenth to a fifth is left. Cost: three line fits to
-//! every drive where nothing is bent, fifteen times that otherwise.
+//! plan's rotation and scale); a slope on which wheels always slip really does bend drives; larger drift than
+//! [`MOST_DRIFT_M`] hides all bends. On simulated walls of 0.5 to 1.5 m, 3 m wide, a tenth to a fifth is left. Cost: three
+//! line fits to every drive if nothing is bent, fifteen times that otherwise.
 
 use crate::{Kept, Piece};
 use foldhash::fast::FixedState;
@@ -23,22 +23,22 @@ use tussock_plane::Vector;
 use tussock_types::Place;
 use tussock_types::math;
 
-/// Distance of nodes.
+/// Distance between nodes.
 const NODE_M: f64 = 1.0;
 /// Smaller bends are not corrected.
 pub const LEAST_M: f64 = 0.15;
-/// Larger drift than this bends every drive.
+/// Larger drift bends every drive.
 pub const MOST_DRIFT_M: f64 = 0.5;
 
 /// When a bend is believed.
 struct Sure {
     /// It is larger than this.
     least_m: f64,
-    /// And than so many standard errors.
+    /// It must also be larger than this many standard errors.
     errors: f64,
-    /// On so many nodes next to each other, which are about square metres.
+    /// On this many adjacent nodes, each about a square metre.
     nodes: usize,
-    /// Somewhere it is at least so large.
+    /// Somewhere it must be at least this large.
     peak_m: f64,
 }
 
@@ -48,28 +48,28 @@ const SURE: Sure = Sure {
     nodes: 5,
     peak_m: 0.25,
 };
-/// Where more than this part of the ground would be bent, it is the drives that are: the machine curves, or slips down a slope.
+/// If more than this fraction of the ground would be bent, the drives are: the machine curves, or slips down a slope.
 const MOST_FRACTION: f64 = 0.4;
-/// And so where the largest bend is larger than walls make them.
+/// The same if the largest bend is larger than walls cause.
 const MOST_M: f64 = 2.5;
-/// Before drives are bettered so much is a hint.
+/// Before drives are improved, this much is a hint.
 const HINT: Sure = Sure {
     least_m: 0.07,
     errors: 1.0,
     nodes: 3,
     peak_m: 0.1,
 };
-/// Fewer drives than this over one node tell nothing.
+/// Fewer drives over one node show nothing.
 const LEAST_DRIVES: f64 = 5.0;
-/// Directions of drives are told apart by so many sectors of half a turn.
+/// Directions of drives are divided into this many sectors of half a turn.
 const SECTORS: usize = 6;
 const LEAST_IN_SECTOR: f64 = 1.0;
 const LEAST_SECTORS: usize = 3;
 /// Smaller changes of direction may come from the bend itself.
 const TURN_COSINE: f64 = 0.9;
-/// A longer stop than this is a turn.
+/// A longer stop is a turn.
 const STOP_S: f64 = 0.7;
-/// The machine may still be turning this long before and after.
+/// The machine may still be turning for this long before and after.
 const END_CUT_S: f64 = 0.5;
 /// Shorter drives show no kink.
 const LEAST_DRIVE_M: f64 = 3.0;
@@ -82,25 +82,25 @@ const ROUNDS: usize = 15;
 const REWEIGHTINGS: usize = 6;
 /// Cauchy's tuning constant: 95 % efficiency at the normal.
 const CAUCHY: f64 = 2.385;
-/// Scatter of the speed from drive to drive, as part of it.
+/// Scatter of the speed from drive to drive, as a fraction of it.
 const SPEED_SD: f64 = 0.03;
-/// What lies along a drive counts less than what lies across: the speed may change.
+/// Deviations along a drive count for less than those across it, because the speed may change.
 const ALONG_SHARE: f64 = 0.5;
-/// The neighbours of a node count as so many drives over it.
+/// The neighbours of a node count as much as this many drives over it.
 const LEAN_DRIVES: f64 = 1.5;
-/// Beyond this from the origin of the plane nothing is looked for: nodes are numbered.
+/// Farther than this from the origin of the plane nothing is searched for, because nodes are numbered.
 const FAR_M: f64 = 1e6;
-/// Weight that holds each node at nought.
+/// Weight that holds each node at zero.
 const RIDGE: f64 = 0.5;
 
 type Node = (i32, i32);
-/// By node, with a hash for few bytes: nobody from outside chooses them to collide.
+/// By node, with a hash for few bytes: no outsider chooses nodes to make them collide.
 type ByNode<T> = HashMap<Node, T, FixedState>;
 
-/// By how much positions are bent, by place.
+/// By how much positions are bent, place by place.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct LocalBias {
-    /// Offset of positions at each node that is bent: node, east, north.
+    /// Offset of positions at each bent node: node, east, north.
     offsets_m: ByNode<Vector>,
     /// Largest offset.
     pub largest_m: f64,
@@ -138,14 +138,14 @@ fn offset_at(offsets_m: &ByNode<Vector>, place: Place) -> Vector {
     sum
 }
 
-/// Solves place + offset at place = logged. Offsets change by less than one metre in a metre, or they could not be undone.
+/// Solves place + offset at place = logged. Offsets change by less than one metre per metre, or they could not be undone.
 fn straightened(offsets_m: &ByNode<Vector>, logged: Place, guess: Place) -> Place {
     const STEPS: usize = 12;
     let mut place = guess;
     for _ in 0..STEPS {
         let next: Place = (Vector::from(logged) - offset_at(offsets_m, place)).into();
         let moved_m = next.distance_m(place);
-        // Half steps: a steep bend would be overshot to and fro.
+        // Half steps: a steep bend would otherwise be overshot to and fro.
         place = place.middle(next);
         if moved_m < 1e-3 {
             break;
@@ -155,7 +155,7 @@ fn straightened(offsets_m: &ByNode<Vector>, logged: Place, guess: Place) -> Plac
 }
 
 impl LocalBias {
-    /// The place that a logged position stands for.
+    /// The true place for a logged position.
     pub fn straightened(&self, logged: Place) -> Place {
         straightened(&self.offsets_m, logged, logged)
     }
@@ -165,14 +165,14 @@ impl LocalBias {
 struct Line {
     time_s: Vec<f64>,
     places: Vec<Place>,
-    /// Where the machine was, by this drive.
+    /// Where the machine was according to this drive.
     seen: Vec<Place>,
     middle_s: f64,
     centre: Place,
     velocity_mps: Vector,
 }
 
-/// Joins pieces of path that go on in the same direction and takes the fixes of each.
+/// Joins pieces of path that continue in the same direction and takes the fixes of each.
 fn drives(kept: &Kept, pieces: &[Piece]) -> Vec<Line> {
     let mut found = Vec::new();
     let mut take = |start_s: f64, end_s: f64| {
@@ -241,7 +241,7 @@ impl Line {
         }
         let found_mps = math::hypot(te, tn) / tt.max(1e-12);
         if found_mps > 0.0 {
-            // The usual speed is known, and held to by motors.
+            // The usual speed is known, and motors keep to it.
             let (own, usual) = (tt / (scale_m * scale_m), 1.0 / (SPEED_SD * speed_mps).powi(2));
             let share = (own + usual * speed_mps / found_mps) / (own + usual);
             self.velocity_mps = Vector::new(share * te / tt, share * tn / tt);
@@ -261,7 +261,7 @@ impl Line {
         }
     }
 
-    /// What the places cost, less the scatter of the speed.
+    /// The cost of the places, without the scatter of the speed.
     fn cost(&self, places: &[Place], scale_m: f64) -> f64 {
         let places = places.iter().enumerate();
         places.fold(0.0, |sum, (at, place)| {
@@ -269,7 +269,8 @@ impl Line {
         })
     }
 
-    /// Fits the drive to places, those far off counting little: from its whole, its first and its last half.
+    /// Fits the drive to places, with little weight on those far off: starting from its whole, its first half and its last
+    /// half.
     fn fit(&mut self, places: &[Place], scale_m: f64, speed_mps: f64) {
         let count = places.len();
         let half = count.div_ceil(2);
@@ -301,7 +302,7 @@ impl Line {
         }
     }
 
-    /// From where it should have been to a place.
+    /// The vector from where it should have been to a place.
     fn off_m(&self, at: usize, place: Place) -> Vector {
         Vector::between(self.centre, place) - self.velocity_mps * (self.time_s[at] - self.middle_s)
     }
@@ -316,7 +317,7 @@ fn size(way: &Vector) -> f64 {
     math::hypot(way.east, way.north)
 }
 
-/// What the drives over one node say.
+/// What the drives over one node show.
 #[derive(Clone, Copy, Default)]
 struct Sum {
     /// Weighted sum of across times across: east-east, east-north, north-north.
@@ -355,9 +356,9 @@ impl Sum {
     }
 }
 
-/// Looks for ground on which positions are bent. `white_m` is their white part per axis.
+/// Searches for ground on which positions are bent. `white_m` is their white part per axis.
 ///
-/// `None` where nothing is bent, or too little was driven to tell.
+/// `None` if nothing is bent, or too little was driven to show it.
 pub fn find(kept: &Kept, pieces: &[Piece], white_m: f64, speed_mps: f64) -> Option<LocalBias> {
     let is_near = |value_m: &f64| value_m.abs() < FAR_M;
     if !kept.east_m.iter().chain(&kept.north_m).all(is_near) {
@@ -368,7 +369,7 @@ pub fn find(kept: &Kept, pieces: &[Piece], white_m: f64, speed_mps: f64) -> Opti
     let mut offsets_m: ByNode<Vector> = ByNode::default();
     for round in 0..ROUNDS {
         let mut sums: ByNode<Sum> = ByNode::default();
-        // Drives are fitted side by side, then heard one after the other.
+        // Drives are fitted in parallel, then counted one after the other.
         let straightened: Vec<Vec<Place>> = lines
             .par_iter_mut()
             .with_min_len(DRIVES_AT_ONCE)
@@ -445,14 +446,14 @@ fn smoothed(offsets_m: &ByNode<Vector>, sums: &ByNode<Sum>) -> ByNode<Vector> {
         .collect()
 }
 
-/// What drives say of a node's offset.
+/// What drives show about a node's offset.
 #[derive(Clone, Copy, Debug, Default)]
 struct Says {
     drives: f64,
-    /// Squares of what the offset leaves of their distance, and of what it explains.
+    /// Squares of the distance that the offset leaves, and of the distance that it explains.
     left_m2: f64,
     explained_m2: f64,
-    /// By direction of the drive: drives, the distance that they say and the one to expect, along the offset.
+    /// By direction of the drive: number of drives, the distance that they show and the one expected, along the offset.
     sectors: [[f64; 3]; SECTORS],
 }
 
@@ -469,8 +470,8 @@ impl Says {
         sector[2] += share * expected_m.abs();
     }
 
-    /// Whether the drives say it beyond doubt, in more than one direction and against none: a way that was driven again
-    /// and again, like the one home, has bends of its own.
+    /// Whether the drives show it beyond doubt, in more than one direction and against none: a way that was driven again and
+    /// again, like the one home, has bends of its own.
     fn agree(&self, errors: f64) -> bool {
         let (mut with, mut against) = (0, 0);
         for [drives, said_m, expected_m] in self.sectors {
@@ -491,7 +492,7 @@ impl Says {
 
 /// The nodes that are bent beyond doubt, with those around them.
 fn believed(lines: &[Line], offsets_m: &ByNode<Vector>, sure: Sure) -> Option<LocalBias> {
-    // Each drive over a node says once how far it lies off there, along the offset; drives are apart in time.
+    // Each drive over a node counts once, by how far off it is there along the offset; drives are separated in time.
     let of_lines: Vec<ByNode<[f64; 2]>> = lines
         .par_iter()
         .with_min_len(DRIVES_AT_ONCE)
@@ -527,7 +528,7 @@ fn believed(lines: &[Line], offsets_m: &ByNode<Vector>, sure: Sure) -> Option<Lo
     };
     let mut bent: Vec<Node> = offsets_m.keys().filter(|node| is_bent(node)).copied().collect();
     bent.sort_unstable();
-    // From there on as far as drives do not speak against it.
+    // From there, as far as drives do not contradict it.
     let may_belong = |node: &Node| {
         offsets_m
             .get(node)
@@ -587,7 +588,7 @@ fn believed(lines: &[Line], offsets_m: &ByNode<Vector>, sure: Sure) -> Option<Lo
         offsets_m: ByNode::default(),
     };
     for (east, north) in kept_nodes {
-        // Two nodes farther the bend has faded.
+        // Two nodes farther on the bend has faded.
         for node in (-2..=2).flat_map(|a| (-2..=2).map(move |b| (east + a, north + b))) {
             if let Some(offset_m) = offsets_m.get(&node) {
                 found.offsets_m.insert(node, *offset_m);

@@ -11,18 +11,17 @@ use tussock_plane::Region;
 use tussock_types::math;
 use tussock_types::{NoiseSource, Place, Settings, Trace};
 
-/// Between fixes further apart than this a mower turns too often to be followed: turns are put back, or left out.
+/// If fixes are further apart than this, a mower turns too often to be followed: turns are put back, or left out.
 pub const SPARSE_PERIOD_S: f64 = 4.0;
 
-/// Fixes closer than this are averaged to about one a second before legs are told apart: within a second nothing
-/// happens that a swath would notice.
+/// Closer fixes are averaged to about one a second before legs and halts are separated: within a second nothing happens that
+/// would show in a swath.
 const BLOCK_S: f64 = 0.9;
 
-/// Where half of the time is driven in legs shorter than this, the machine does not drive straight, or not at a steady
-/// speed.
+/// If half of the time is driven in legs shorter than this, the machine does not drive straight, or not at a steady speed.
 const STRAIGHT_LEG_S: f64 = 6.0;
 
-/// Length of leg that parts the driving time in halves; `None` without legs. Sorts.
+/// The leg length that divides the driving time into halves; `None` without legs. Sorts.
 fn half_time_leg_s(legs_s: &mut [f64]) -> Option<f64> {
     legs_s.sort_by(f64::total_cmp);
     let half_s = 0.5 * legs_s.iter().sum::<f64>();
@@ -33,16 +32,16 @@ fn half_time_leg_s(legs_s: &mut [f64]) -> Option<f64> {
     })
 }
 
-/// White part where sparse fixes show none: between centimetre and decimetre logs (common practice, no source).
+/// White part if sparse fixes show none: between centimetre and decimetre logs (common practice, no source).
 const SPARSE_WHITE_M: f64 = 0.05;
-/// Rests of sparse logs: white part that the box is made for, and least time.
+/// Rests of sparse logs: the white part that the box is designed for, and their least duration.
 const SPARSE_REST_WHITE_M: f64 = 0.5;
 const SPARSE_REST_S: f64 = 600.0;
 
-/// Halts within this radius are standing, wheels spinning at most.
+/// Halts within this radius are standing, or spinning wheels at most.
 const STANDING_RADIUS_M: f64 = 0.25;
 
-/// From this error on a swath's width is no longer large against it, and more than the fixes is needed.
+/// From this error on, the width of a swath is no longer large compared with it, and fixes alone are not enough.
 const POOR_WHITE_M: f64 = 0.03;
 const POOR_DRIFT_M: f64 = 0.06;
 fn is_poor(noise: &NoiseEstimate) -> bool {
@@ -51,9 +50,9 @@ fn is_poor(noise: &NoiseEstimate) -> bool {
 
 /// Nobody carries a machine faster than this (common practice, no source).
 const JOG_MPS: f64 = 2.0;
-/// Legs and halts are told apart anew when the drift turns out to walk faster or slower than this.
+/// Legs and halts are separated again if the rate of the drift turns out to differ by this factor.
 const RATE_MATTERS: f64 = 1.3;
-/// And when the machine drives faster or slower than this.
+/// The same for the driving speed.
 const PACE_MATTERS: f64 = 1.04;
 
 /// Legs and halts of every run.
@@ -73,11 +72,11 @@ fn segmented(
         .collect()
 }
 
-/// Takes the noise model from the stands that were found, where they last long enough.
+/// Takes the noise model from the stands that were found, if they last long enough.
 fn refine(noise: &mut NoiseEstimate, runs: &[(blocks::Blocks, Vec<segment::Part>)]) {
-    /// Ends are cut: the machine may still be rolling into place.
+    /// The ends are cut off: the machine may still be rolling into place.
     const END_CUT_S: f64 = 30.0;
-    /// Of one stand alone the slow part comes out too small by so much.
+    /// From a single stand the slow part comes out too small by this factor.
     const ONE_STAND: f64 = 1.2;
     let mut stands = Vec::new();
     for (blocks, parts) in runs {
@@ -124,7 +123,7 @@ fn refine(noise: &mut NoiseEstimate, runs: &[(blocks::Blocks, Vec<segment::Part>
     noise.source = NoiseSource::StationScatter;
 }
 
-/// The fixes moved to where the path says that they were made.
+/// The fixes moved to where they were made according to the path.
 fn on_the_path(kept: &Kept, pieces: &[Piece]) -> Kept {
     let mut moved = kept.clone();
     let mut vertices = pieces.iter().flat_map(|piece| &piece.vertices).peekable();
@@ -148,7 +147,7 @@ fn on_the_path(kept: &Kept, pieces: &[Piece]) -> Kept {
     moved
 }
 
-/// Finds the path behind drives whose positions are poor.
+/// Finds the path of drives with poor positions.
 fn anchor_drives(
     drives: Vec<chain::Drive>,
     noise: &NoiseEstimate,
@@ -185,9 +184,9 @@ fn anchor_drives(
 
 /// Finds the path behind a trace.
 ///
-/// `east_m` and `north_m` are the places of the trace's fixes on the plane, `station` the one in the plan, `ground` where
-/// the plan lets the machine drive: within the boundary (else the lawn as drawn), outside zones and obstacles.
-/// Never panics; an empty or resting trace gives a track without legs.
+/// `east_m` and `north_m` are the places of the trace's fixes on the plane, `station` is the plan's station, and `ground` is
+/// where the plan lets the machine drive: within the boundary (or else the lawn as drawn), outside zones and obstacles.
+/// Data never makes it panic; an empty or resting trace gives a track without legs.
 ///
 /// # Panics
 /// When the columns differ in length.
@@ -223,7 +222,7 @@ pub fn locate(
         let (bent_east_m, bent_north_m): (Vec<f64>, Vec<f64>) =
             straightened.map(|place| (place.east_m, place.north_m)).unzip();
         let better = once(&bent_east_m, &bent_north_m);
-        // Straightened positions that a machine cannot have driven are none.
+        // Straightened positions that a machine cannot have driven are not used.
         if better.gated_jumps <= track.gated_jumps {
             track = Track {
                 bent: Some(found),
@@ -238,7 +237,7 @@ pub fn locate(
     track
 }
 
-/// Puts the fixes back to where they were logged; both are in time order.
+/// Moves the fixes back to where they were logged; both are in time order.
 fn as_logged(kept: &mut Kept, trace: &Trace, east_m: &[f64], north_m: &[f64]) {
     let mut at = 0;
     for index in 0..kept.len() {
@@ -252,7 +251,7 @@ fn as_logged(kept: &mut Kept, trace: &Trace, east_m: &[f64], north_m: &[f64]) {
     }
 }
 
-/// The same with positions as they are: gates, error law, what was carried, path, stands.
+/// The same with positions as they are: outlier filter, error law, carried stretches, path, stands.
 fn locate_once(
     trace: &Trace,
     east_m: &[f64],
@@ -273,7 +272,7 @@ fn locate_once(
     };
     let mut gated = gate(settings.positions.max_speed_mps);
     let mut pace = Pace::of(&gated.kept, settings, &claims);
-    // Where it is known how fast it drives, smaller jumps show. Carried by hand it goes a step a second.
+    // If the driving speed is known, smaller jumps show. A machine carried by hand moves a step per second.
     let fastest_mps = pace
         .speed_mps
         .map(|speed_mps| (carried::FASTER * speed_mps).max(JOG_MPS));
@@ -351,7 +350,7 @@ fn locate_once(
     }
 }
 
-/// What is known of the site.
+/// What is known about the site.
 #[derive(Clone, Copy)]
 struct Site<'a> {
     station: Option<Place>,
@@ -363,9 +362,9 @@ struct Site<'a> {
 struct Pace {
     period_s: f64,
     noise: NoiseEstimate,
-    /// Driving speed, as the roughness of the log lets it be seen.
+    /// Driving speed, as far as the roughness of the log shows it.
     speed_mps: Option<f64>,
-    /// The same, as the user says.
+    /// The same, as stated by the user.
     stated_mps: Option<f64>,
 }
 
@@ -373,7 +372,7 @@ impl Pace {
     fn of(kept: &Kept, settings: &Settings, claims: &noise::Claims) -> Self {
         let period_s = noise::usual_period_s(kept);
         let mut rough = noise::roughness(kept, period_s);
-        // Between sparse fixes the machine turns: second differences say nothing of the error.
+        // Between sparse fixes the machine turns, so second differences say nothing about the error.
         let is_sparse = period_s > SPARSE_PERIOD_S;
         let straight_white_m = is_sparse.then(|| sparse_turns::white_m(kept)).flatten();
         if is_sparse {
@@ -381,13 +380,13 @@ impl Pace {
         }
         let stated_mps = settings.machine.speed_mps;
         let speed_mps = stated_mps.or_else(|| noise::usual_speed_mps(kept, rough.white_m, 0.0));
-        // Sparse or poor, nothing but a long stay keeps within a few metres.
+        // In sparse or poor logs, only a long stay keeps within a few metres.
         let long_rests = is_sparse
             .then(|| halts::rests(kept, rough.white_m.max(SPARSE_REST_WHITE_M), SPARSE_REST_S))
             .filter(|rests| !rests.is_empty());
         let rests = long_rests.unwrap_or_else(|| halts::rests(kept, rough.white_m, 60.0));
         if is_sparse && straight_white_m.is_none() {
-            // What standing time shows is not to be measured by a guess.
+            // What standing time shows must not be judged by a guess.
             rough.white_m = noise::LEAST_WHITE_M;
         }
         let mut noise = noise::estimate(kept, &rests, rough, period_s, speed_mps, claims);
@@ -404,20 +403,20 @@ impl Pace {
         }
     }
 
-    /// Speed under an error law; the user's where it is stated.
+    /// Speed under an error law; the user's, if stated.
     fn usual_mps(&self, kept: &Kept, noise: &NoiseEstimate) -> Option<f64> {
         self.stated_mps
             .or_else(|| noise::usual_speed_mps(kept, noise.white_m, noise.drift_rate_m2_per_s))
     }
 }
 
-/// The path, with what came to light on the way.
+/// The path, with what was found along with it.
 struct Found {
     method: PathMethod,
     pieces: Vec<Piece>,
     halts: Vec<Halt>,
     noise: NoiseEstimate,
-    /// Error under which stands were told.
+    /// Error with which the stands were found.
     stands_noise: NoiseEstimate,
     speed_mps: Option<f64>,
     allowed_drift_m: Option<f64>,
@@ -461,7 +460,7 @@ impl Found {
         self
     }
 
-    /// Turns put back where the edge of the ground says that they were, else chords.
+    /// Puts turns back where the edge of the ground shows them; otherwise uses chords.
     fn between_sparse_fixes(mut self, kept: &Kept, site: Site<'_>, halt_s: f64) -> Self {
         let turns = site.ground.and_then(|ground| {
             let how = sparse_turns::estimate(kept, ground, &self.noise, site.settings.machine.speed_mps)?;
@@ -477,7 +476,7 @@ impl Found {
         self
     }
 
-    /// Straight legs at one speed; held by edges where positions are poor, smoothed where the machine does not drive straight.
+    /// Straight legs at one speed; held by edges if positions are poor, smoothed if the machine does not drive straight.
     fn along_legs(mut self, kept: &Kept, pace: &Pace, first_mps: f64, site: Site<'_>, halt_s: f64) -> Self {
         let mut runs = segmented(kept, &self.noise, first_mps);
         let first_noise = self.noise;
@@ -515,7 +514,7 @@ impl Found {
         self
     }
 
-    /// Brings legs, one speed, corners, the station and the edges together.
+    /// Combines legs, one speed, corners, the station and the edges.
     fn hold(
         &mut self,
         kept: &Kept,
@@ -538,7 +537,7 @@ impl Found {
             site.settings,
         );
         self.pieces = found.chain.pieces(&found.corners);
-        // Standing is told from the path, which wanders less than the fixes.
+        // Standing is read from the path, which wanders less than the fixes.
         let sd_m = found.usual_corner_sd_m();
         self.stands_noise = NoiseEstimate {
             white_m: 0.02 + 0.1 * sd_m,
@@ -551,7 +550,7 @@ impl Found {
         self.anchored = Some(Box::new(found));
     }
 
-    /// One corner for each stand. A wider halt is driving to and fro in a corner: that ground was swept.
+    /// One corner for each stand. A wider halt is driving to and fro in a corner, so that ground was swept.
     fn collapse_stands(&mut self) {
         let noise = self.noise;
         let most_m = STANDING_RADIUS_M + 4.0 * noise.white_m + noise.drift_m.unwrap_or(0.0);
@@ -563,7 +562,7 @@ impl Found {
         }
     }
 
-    /// Halts are the stays of a receiver that smooths; speed and the slow part of the error are what they show.
+    /// Uses the stays of a receiver that smooths as halts, and takes the speed and the slow part of the error from them.
     fn stands_as(&mut self, kept: &Kept, smoothing: &stays::Smoothing) {
         self.noise = smoothing.noise(&self.noise);
         self.speed_mps = smoothing.speed_mps.or(self.speed_mps);
@@ -575,7 +574,7 @@ impl Found {
     }
 }
 
-/// Whether half of the time is driven in legs so short that this is no straight driving at a steady speed.
+/// Whether half of the time is driven in legs so short that this is not straight driving at a steady speed.
 fn is_winding(runs: &[(blocks::Blocks, Vec<segment::Part>)]) -> bool {
     let leg_s = |blocks: &blocks::Blocks, part: &segment::Part| {
         (part.kind == segment::PartKind::Leg).then(|| blocks.time_s[part.last] - blocks.time_s[part.first])

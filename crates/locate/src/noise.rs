@@ -1,27 +1,28 @@
-//! How wrong the positions are, as far as the log itself tells.
+//! How wrong are the positions, as far as the log itself shows it?
 //!
-//! White part: second differences of a straight, steady drive hold nothing but noise, with variance 6 w^2 for white
-//! noise of standard deviation w; the median keeps turns out of it. Slow part: the structure function
-//! D(h) = E (z(t+h) - z(t))^2 of standing time grows from 2 w^2 by q h at first and by twice the drift's variance in
-//! the end (first-order Gauss-Markov process, Brown & Hwang, Introduction to Random Signals and Applied Kalman
-//! Filtering). Approximate: a standing machine hears one sky only, and a receiver that holds its position while
-//! standing shows no error at all, which is recognised by repeated positions and not believed.
+//! White part: second differences of a straight, steady drive hold nothing but noise, with variance 6 w^2 for white noise of
+//! standard deviation w; the median excludes turns. Slow part: the structure function D(h) = E (z(t+h) - z(t))^2 of standing
+//! time grows from 2 w^2, by q h at first and by twice the drift's variance in the end (first-order Gauss-Markov process,
+//! Brown & Hwang, Introduction to Random Signals and Applied Kalman Filtering). Approximate: a standing machine sees only
+//! one sky, and a receiver that holds its position while standing shows no error at all; this is recognised by repeated
+//! positions and not believed.
 
 use crate::{Kept, NoiseEstimate, ReckonedDrift, halts::Rest};
 use tussock_types::{FixQuality, NoiseSource, Trace, math};
 
-/// Below this no garden log is trusted: antennas, bodies and lawns are not smoother (common practice, no source).
+/// A smaller error is not believed of any garden log: antennas, machines and lawns are not that smooth (common practice, no
+/// source).
 pub const LEAST_WHITE_M: f64 = 0.004;
 
-/// Random-walk rate relative to the white part where no standing time shows it, per second. Between what centimetre
-/// logs (0.008) and metre logs (0.3) of simulated first-order Gauss-Markov drift have.
+/// Random-walk rate relative to the white part if no standing time shows it, per second. Between the values of centimetre
+/// logs (0.008) and metre logs (0.3) with simulated first-order Gauss-Markov drift.
 const USUAL_RATE_PER_S: f64 = 0.03;
 
 /// Usual time over which the slow part of the error changes (customary for multipath; from memory).
 pub const USUAL_DRIFT_TIME_S: f64 = 600.0;
 
 impl NoiseEstimate {
-    /// Slow part per axis; where no stay is long enough to show it, what it grows to in a usual drift time
+    /// Slow part per axis; if no stay is long enough to show it, what it grows to in a usual drift time
     /// (`sigma^2 = q tau / 2`).
     pub(crate) fn slow_m(&self) -> f64 {
         let grown_m = || (0.5 * USUAL_DRIFT_TIME_S * self.drift_rate_m2_per_s).sqrt();
@@ -37,16 +38,16 @@ pub fn usual_period_s(kept: &Kept) -> f64 {
         .unwrap_or(1.0)
 }
 
-/// What the roughness of the path says.
+/// What the roughness of the path shows.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Roughness {
     /// White part per axis, never below [`LEAST_WHITE_M`].
     pub white_m: f64,
-    /// Part of neighbouring fixes that repeat each other to the last digit.
+    /// Fraction of neighbouring fixes that repeat each other to the last digit.
     pub repeated_fraction: f64,
 }
 
-/// White part of the error from second differences of moving fixes at about one second apart.
+/// White part of the error from second differences of moving fixes about one second apart.
 pub fn roughness(kept: &Kept, period_s: f64) -> Roughness {
     let stride = ((1.0 / period_s).round() as usize).max(1);
     let mut second_m = Vec::new();
@@ -76,10 +77,10 @@ pub fn roughness(kept: &Kept, period_s: f64) -> Roughness {
     }
 }
 
-/// Usual driving speed: the speed that most windows of eight seconds and more agree on, standing left out.
+/// Usual driving speed: the speed that most windows of eight seconds and more agree on, without standing.
 ///
-/// Within eight seconds most windows hold no turn; noise of the two ends is taken off the squared length. The noisier the
-/// positions, the longer the window, up to sixteen seconds: drift alone must not look like a drive.
+/// Within eight seconds most windows hold no turn; the noise of the two ends is subtracted from the squared length. The
+/// noisier the positions, the longer the window, up to sixteen seconds: drift alone must not look like a drive.
 pub fn usual_speed_mps(kept: &Kept, white_m: f64, drift_rate_m2_per_s: f64) -> Option<f64> {
     let window_s = (8.0 + 20.0 * white_m).min(16.0);
     // Displacement of a machine that stands, per axis.
@@ -104,7 +105,7 @@ pub fn usual_speed_mps(kept: &Kept, white_m: f64, drift_rate_m2_per_s: f64) -> O
         }
     }
     if speeds_mps.is_empty() {
-        // Sparse logs: the upper part of the chord speeds, since chords cut corners.
+        // Sparse logs: the upper part of the chord speeds, because chords cut corners.
         let mut chords_mps: Vec<f64> = (1..kept.len())
             .filter(|index| kept.run[*index] == kept.run[index - 1])
             .map(|index| {
@@ -131,8 +132,8 @@ pub fn usual_speed_mps(kept: &Kept, white_m: f64, drift_rate_m2_per_s: f64) -> O
             *count += 1.0;
         }
     }
-    // Seven-bin sums: a mode that luck in one bin does not move. The straight windows are the fastest, so the mode is
-    // looked for above the median.
+    // Seven-bin sums: a mode that chance in one bin does not move. The straight windows are the fastest, so the mode is
+    // searched for above the median.
     let window = |centre: usize| -> f64 {
         counts[centre.saturating_sub(3)..(centre + 4).min(bins)]
             .iter()
@@ -148,7 +149,7 @@ pub fn usual_speed_mps(kept: &Kept, white_m: f64, drift_rate_m2_per_s: f64) -> O
     math::median(&mut near_mps)
 }
 
-/// What the receiver says of itself.
+/// What the receiver says about itself.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Claims {
     /// Median standard deviation per axis that it claims.
@@ -192,7 +193,7 @@ impl Claims {
     }
 }
 
-/// Slow part of the error by what the receiver calls its fixes, where nothing better is known (common practice, no
+/// Slow part of the error according to what the receiver calls its fixes, if nothing better is known (common practice, no
 /// source).
 fn usual_drift_m(quality: FixQuality) -> f64 {
     match quality {
@@ -203,8 +204,8 @@ fn usual_drift_m(quality: FixQuality) -> f64 {
     }
 }
 
-/// Slow part per axis to reckon with: as measured while standing, else as stated, else what is usual for such fixes, or less where straight
-/// drives do not allow so much.
+/// The slow part per axis to assume: as measured while standing, else as stated, else what is usual for such fixes, or less
+/// if straight drives do not allow that much.
 pub(crate) fn reckoned_drift(
     measured_m: Option<f64>,
     stated_m: Option<f64>,
@@ -229,7 +230,7 @@ pub(crate) fn expected_drift_m(stated_m: Option<f64>, claims: &Claims) -> f64 {
     stated_m.unwrap_or_else(|| usual_drift_m(claims.quality.unwrap_or(FixQuality::Unknown)))
 }
 
-/// Puts together what standing time, driving and the receiver say.
+/// Combines what standing time, driving and the receiver show.
 pub fn estimate(
     kept: &Kept,
     rests: &[Rest],
@@ -239,7 +240,7 @@ pub fn estimate(
     claims: &Claims,
 ) -> NoiseEstimate {
     let structure = structure_function(kept, rests, rough.white_m);
-    // Driving tells the white part only while a step is short against a leg.
+    // Driving shows the white part only if a step is short compared with a leg.
     let driving_tells = period_s <= 2.5 && speed_mps.is_some();
     let (white_m, source) = match (&structure, driving_tells) {
         (Some(found), true) => (rough.white_m.max(found.white_m), NoiseSource::StationScatter),
@@ -275,9 +276,9 @@ struct Structure {
     drift_m: Option<f64>,
 }
 
-/// Structure function of standing time. `None` with less than two minutes of it, or when positions are held.
+/// Structure function of standing time. `None` with less than two minutes of it, or if positions are held.
 fn structure_function(kept: &Kept, rests: &[Rest], rough_white_m: f64) -> Option<Structure> {
-    // Ends are cut: the machine may still be rolling into place.
+    // The ends are cut off: the machine may still be rolling into place.
     const END_CUT_S: f64 = 15.0;
     let stretches: Vec<std::ops::Range<usize>> = rests
         .iter()
@@ -321,11 +322,11 @@ fn structure_function(kept: &Kept, rests: &[Rest], rough_white_m: f64) -> Option
     let far_m2 = at_lag(30.0);
     let rate_m2_per_s = far_m2.map(|far_m2| ((far_m2 - near_m2) / (30.0 - shortest_s)).max(0.0));
     let long_m2 = at_lag(900.0).or_else(|| at_lag(300.0));
-    // Where no stay is long enough: what the slow part grows to in a usual drift time, sigma^2 = q tau / 2.
+    // If no stay is long enough: what the slow part grows to in a usual drift time, sigma^2 = q tau / 2.
     let drift_m = long_m2
         .map(|long_m2| ((long_m2 - near_m2) / 2.0).max(0.0).sqrt())
         .or_else(|| rate_m2_per_s.map(|rate_m2_per_s| (0.5 * USUAL_DRIFT_TIME_S * rate_m2_per_s).sqrt()));
-    // A rest that is smoother than the drive by far was filtered by the receiver: take its slow part, not its white.
+    // A rest that is much smoother than the drive was filtered by the receiver: take its slow part, not its white part.
     let white_m = if white_m < 0.3 * rough_white_m {
         rough_white_m
     } else {

@@ -1,9 +1,9 @@
-//! Which fixes to believe.
+//! Which fixes can be believed?
 //!
-//! Fixes with a poor dilution of precision go first. What remains is cut wherever two neighbours are further apart
-//! than the machine can drive, and the chain of stretches that keeps most fixes is taken: a bad first fix does not
-//! condemn the good ones that follow, and a burst of jumps goes as a whole. Where positions jump and stay, the chain goes
-//! on beyond the jump at the price of a minute's fixes: the receiver made a step, the log falls into two stretches there,
+//! Fixes with a poor dilution of precision are removed first. The rest is cut wherever two neighbours are farther apart than
+//! the machine can drive, and the chain of stretches that keeps most fixes is used: a bad first fix does not condemn the
+//! good ones that follow, and a burst of jumps is dropped as a whole. If positions jump and stay there, the chain continues
+//! beyond the jump at the price of a minute's fixes: the receiver made a step, the log is divided into two stretches there,
 //! and both are kept. Linear in fixes; quadratic only in the number of jumps that follow each other within `LOOK_BACK`
 //! stretches.
 
@@ -11,44 +11,45 @@ use crate::{Gap, Kept, Step, noise};
 use tussock_types::math;
 use tussock_types::{FixQuality, PositionSettings, Trace};
 
-/// So many stretches back a chain may reach over: more jumps in a row are no log of a machine.
+/// A chain may skip this many stretches: a log with more jumps in a row is not that of a machine.
 const LOOK_BACK: usize = 64;
-/// Positions that jump for less than this are a burst; two steps, there and back, cost as many fixes as they keep then.
+/// If positions jump for less than this, it is a burst: two steps, there and back, would then cost as many fixes as they
+/// keep.
 const STEP_STAYS_S: f64 = 60.0;
-/// And at least so many fixes where the log is sparse.
+/// And at least this many fixes if the log is sparse.
 const STEP_STAYS_FIXES: f64 = 8.0;
 
 /// What passed.
 #[derive(Clone, Debug, Default)]
 pub struct Gated {
-    /// The fixes to use, cut into runs.
+    /// The fixes to use, divided into runs.
     pub kept: Kept,
     /// Silences between the runs.
     pub gaps: Vec<Gap>,
     /// Steps between the runs.
     pub steps: Vec<Step>,
-    /// First and last used fix; of all fixes, where those before or after make a silence.
+    /// First and last used fix; of all fixes, if those before or after make a silence.
     pub read_s: Option<(f64, f64)>,
-    /// Taken out for poor quality.
+    /// Removed for poor quality.
     pub quality: usize,
-    /// Taken out as jumps.
+    /// Removed as jumps.
     pub jumps: usize,
 }
 
-/// Longer between two fixes, nothing tells where a mower went: it drives some 50 m and turns ten times on a usual lawn (common
-/// practice, no source). Five times the sparsest period, 30 s, at which turns are still put back.
+/// If two fixes are further apart, nothing shows where a mower went: in this time it drives about 50 m and turns ten times
+/// on a usual lawn (common practice, no source). Five times the sparsest period, 30 s, at which turns are still put back.
 const LONGEST_HOP_S: f64 = 150.0;
 
-/// Time between two fixes that is a silence, in a log of this usual period.
+/// The time between two fixes that counts as a silence, in a log with this usual period.
 pub fn silence_s(settings: &PositionSettings, period_s: f64) -> f64 {
     settings
         .max_silence_s
         .unwrap_or((5.0 * period_s).clamp(10.0, LONGEST_HOP_S))
 }
 
-/// How many times the usual error each fix may have, by its dilution of precision.
+/// The factor over the usual error for each fix, from its dilution of precision.
 ///
-/// Only what is clearly poorer counts: a dilution that breathes with the satellites says nothing of a single fix.
+/// Only clearly poorer values count: a dilution that varies with the satellites says nothing about a single fix.
 fn scales(trace: &Trace, chosen: &[usize]) -> Vec<f32> {
     const CLEARLY: f32 = 1.5;
     const MOST: f32 = 10.0;
@@ -75,10 +76,10 @@ fn scales(trace: &Trace, chosen: &[usize]) -> Vec<f32> {
     scales
 }
 
-/// Applies the gates and cuts the trace into runs at silences and where the log says that reception was lost.
+/// Applies the outlier filter and divides the trace into runs at silences and where the log says that reception was lost.
 ///
-/// `drift_m` is the slow part of the error to reckon with: where the receiver says that its error becomes several times as large,
-/// positions jump by as much. Faster than `max_speed_mps` from fix to fix nothing drives.
+/// `drift_m` is the slow part of the error that is assumed: where the receiver says that its error becomes several times as
+/// large, positions jump by as much. Nothing drives faster than `max_speed_mps` from fix to fix.
 pub fn gate(
     trace: &Trace,
     east_m: &[f64],
@@ -152,7 +153,7 @@ pub fn gate(
     }
 }
 
-/// First and last used fix; of all fixes, where those before or after make a silence.
+/// First and last used fix; of all fixes, if those before or after make a silence.
 fn read_s(trace: &Trace, kept: &Kept, silence_s: f64) -> Option<(f64, f64)> {
     let (first_s, last_s) = kept.time_s.first().copied().zip(kept.time_s.last().copied())?;
     let mut times_s = trace.time_s.iter().copied().filter(|time_s| time_s.is_finite());
@@ -167,7 +168,7 @@ fn read_s(trace: &Trace, kept: &Kept, silence_s: f64) -> Option<(f64, f64)> {
     Some((beyond(first_s, start_s), beyond(last_s, end_s)))
 }
 
-/// The fixes that one machine can have driven.
+/// The fixes that one machine may have driven.
 struct Chain {
     /// Their indices.
     fixes: Vec<usize>,
@@ -199,7 +200,7 @@ impl Chain {
             };
         }
         let step_fixes = (STEP_STAYS_S / period_s).max(STEP_STAYS_FIXES) as usize;
-        // weight[k]: most fixes in a chain that ends with stretch k, each step paid for
+        // weight[k]: most fixes in a chain that ends with stretch k, after paying for each step
         let mut weight = vec![0_usize; stretches.len()];
         let mut before: Vec<Option<usize>> = vec![None; stretches.len()];
         let mut heaviest = 0;
@@ -238,7 +239,7 @@ impl Chain {
     }
 }
 
-/// True for qualities that are no measurement of a place.
+/// True for qualities that do not stand for a measured place.
 const fn is_no_measurement(quality: FixQuality) -> bool {
     matches!(quality, FixQuality::Manual)
 }

@@ -1,19 +1,19 @@
-//! What a track is made of: corners and pieces, halts and silences, steps, error laws, the fixes that were used.
+//! What a track is made of: corners and pieces, halts and silences, steps, error laws, and the fixes that were used.
 
 use tussock_types::{Place, math};
 
 /// How the path between fixes was found.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum PathMethod {
-    /// Lines fitted to straight legs, corners where they meet.
+    /// Lines fitted to straight legs, with corners where they meet.
     Legs,
-    /// Straight legs at one speed, corners, stands and the lawn's edge together ([`crate::anchor`]).
+    /// Straight legs at one speed, corners, stands and the lawn's edge solved together ([`crate::anchor`]).
     Anchored,
     /// Constant-velocity smoothing of all fixes.
     Smoothed,
     /// Straight chords between sparse fixes.
     Chords,
-    /// Sparse fixes, the turns between them put back.
+    /// Sparse fixes, with the turns between them put back.
     Rebuilt,
 }
 
@@ -53,7 +53,7 @@ impl Vertex {
 /// An unbroken piece of path: no silence inside.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Piece {
-    /// Corners in time order; one corner alone is a halt without any drive.
+    /// Corners in time order; a single corner is a halt without any drive.
     pub vertices: Vec<Vertex>,
 }
 
@@ -68,9 +68,9 @@ pub struct Halt {
     pub end_s: f64,
     /// Whether it stood at the station.
     pub at: HaltPlace,
-    /// Radius that holds 19 of 20 of its fixes.
+    /// Radius that holds 19 in 20 of its fixes.
     pub radius_m: f64,
-    /// Where it came from: the place some seconds before.
+    /// Where the machine came from: its place a few seconds before.
     pub came_from: Option<Place>,
 }
 
@@ -94,7 +94,7 @@ pub struct Gap {
     pub moved_m: f64,
 }
 
-/// A jump of the receiver that stayed: positions before and after belong to two stretches, each with an offset of its own.
+/// A jump of the receiver that stays: positions before and after belong to two stretches, each with its own offset.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Step {
     /// First fix after it.
@@ -103,26 +103,26 @@ pub struct Step {
     pub east_m: f64,
     /// How far it went north.
     pub north_m: f64,
-    /// How far the positions after it may lie beside those before, the step being taken off.
+    /// How far the positions after it may still be displaced from those before, once the step has been removed.
     pub left_m: f64,
 }
 
-/// Position error, as far as the log tells.
+/// Position error, as far as the log shows it.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct NoiseEstimate {
     /// White part per axis.
     pub white_m: f64,
-    /// Slow part per axis, where standing time shows it.
+    /// Slow part per axis, if standing time shows it.
     pub drift_m: Option<f64>,
     /// Random-walk rate of the slow part, square metres per second and axis.
     pub drift_rate_m2_per_s: f64,
-    /// Time in which the slow part forgets itself, where standing time shows it.
+    /// Correlation time of the slow part, if standing time shows it.
     pub drift_time_s: Option<f64>,
     /// Where the white part comes from.
     pub source: tussock_types::NoiseSource,
 }
 
-/// Slow part of the position error per axis that is reckoned with, by where it is known from.
+/// Slow part of the position error per axis that is assumed, by its source.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum ReckonedDrift {
     /// Standing time shows it.
@@ -130,12 +130,12 @@ pub enum ReckonedDrift {
         /// Standard deviation per axis.
         drift_m: f64,
     },
-    /// The user says so.
+    /// The user states it.
     Stated {
         /// Standard deviation per axis.
         drift_m: f64,
     },
-    /// Straight drives allow no more.
+    /// Straight drives allow no more than this.
     Driven {
         /// Standard deviation per axis.
         drift_m: f64,
@@ -159,7 +159,7 @@ impl ReckonedDrift {
     }
 }
 
-/// Fixes that passed the gates, as columns.
+/// Fixes that passed the outlier filter, as columns.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Kept {
     /// Seconds since 1970 in UTC.
@@ -170,13 +170,13 @@ pub struct Kept {
     pub north_m: Vec<f64>,
     /// Index of the unbroken run that the fix belongs to.
     pub run: Vec<u32>,
-    /// How many times the usual error the receiver reckons with; empty where it does not change, or is not told.
+    /// The factor over its usual error that the receiver assumes; empty if it does not change, or is unknown.
     pub error_factor: Vec<f32>,
 }
 
 impl Kept {
-    /// Every two fixes of a stretch that lie this far apart in time (half as much again at most, and a second): what the position
-    /// changes by, east and north.
+    /// For every two fixes of a stretch that are this far apart in time (at most half as much again, plus a second): the
+    /// change of position, east and north.
     pub(crate) fn for_each_change(
         &self,
         stretches: &[std::ops::Range<usize>],
@@ -202,8 +202,8 @@ impl Kept {
         }
     }
 
-    /// Mean square change of the position within a lag, per axis, by the median: half of a squared normal deviate lies below
-    /// 0.4549. `None` where fewer than thirty pairs of fixes lie so far apart.
+    /// Mean square change of the position within a lag, per axis, estimated by the median: half of all squared normal
+    /// deviates lie below 0.4549. `None` if fewer than thirty pairs of fixes are that far apart.
     pub(crate) fn change_m2(&self, stretches: &[std::ops::Range<usize>], lag_s: f64) -> Option<f64> {
         let mut squares_m2 = Vec::new();
         self.for_each_change(stretches, lag_s, |east_m, north_m| {
@@ -220,7 +220,7 @@ impl Kept {
         Place::new(self.east_m[index], self.north_m[index])
     }
 
-    /// How many times the usual error the fix may have.
+    /// The factor over the usual error that the fix may have.
     pub fn error_factor_at(&self, index: usize) -> f64 {
         self.error_factor.get(index).copied().map_or(1.0, f64::from)
     }
@@ -249,8 +249,8 @@ impl Kept {
     }
 }
 
-/// Lets no corner begin before the one before it ended: two that are timed apart may cross by some hundredths of a second
-/// where legs are shorter than their timing is exact.
+/// Ensures that no corner begins before the previous one ended: two that are timed separately may overlap by a few
+/// hundredths of a second if legs are shorter than the accuracy of their timing.
 pub(crate) fn in_order(pieces: &mut [Piece]) {
     let mut now_s = f64::NEG_INFINITY;
     for vertex in pieces.iter_mut().flat_map(|piece| &mut piece.vertices) {

@@ -1,8 +1,8 @@
 //! From legs and halts to a polyline with times.
 //!
-//! A leg's line is fitted by total least squares. A corner is the place that agrees best with the lines that meet there
-//! and with the fixes of the wait between them, each weighted by its own error; where lines are nearly parallel the
-//! fixes decide. A cloud of fixes at rest becomes one corner, so that standing paints a disc and nothing more.
+//! A leg's line is fitted by total least squares. A corner is the place that agrees best with the lines that meet there and
+//! with the fixes of the wait between them, each weighted by its own error; if lines are nearly parallel the fixes decide. A
+//! cloud of fixes at rest becomes one corner, so that standing paints one disc.
 
 use crate::blocks::{Blocks, median_step_s};
 use crate::segment::{Part, PartKind};
@@ -21,12 +21,12 @@ struct Line {
     /// Standard deviation across, at an end.
     across_sd_m: f64,
     speed_mps: f64,
-    /// First and last fix, dropped on the line.
+    /// First and last fix, projected onto the line.
     start: Place,
     end: Place,
     start_s: f64,
     end_s: f64,
-    /// Fixes stray from the line by much more than noise: a curve.
+    /// Fixes stray from the line by much more than noise: it is a curve.
     is_curved: bool,
 }
 
@@ -36,18 +36,19 @@ impl Line {
         self.along.cross(Vector::between(self.centre, place)).abs()
     }
 
-    /// Whether a place lies on the line, as far as the error of both goes.
+    /// Whether a place lies on the line, within the error of both.
     fn holds(&self, place: Place, place_sd_m: f64) -> bool {
         self.across_m(place) <= 0.03 + 3.0 * math::hypot(self.across_sd_m, place_sd_m)
     }
 
-    /// The place so far beyond `from`, one of its ends, along the line.
+    /// The place this far beyond `from`, one of its ends, along the line.
     fn beyond(&self, from: Place, by_m: f64) -> Place {
         (Vector::from(from) + self.along * by_m).into()
     }
 
-    /// How far it goes on beyond `end` before it leaves the line for a place beside it: along the line, then straight there, as
-    /// long a way as `lapse_s` at its speed. Never past the place. `side` is 1 at the line's end and -1 at its start.
+    /// How far the line continues beyond `end` before the machine leaves it for a place beside it: along the line, then
+    /// straight there, over as long a way as takes `lapse_s` at its speed. Never past the place. `side` is 1 at the line's
+    /// end and -1 at its start.
     fn runs_on_m(&self, (end, side): (Place, f64), place: Place, lapse_s: f64) -> f64 {
         let aside = Vector::between(end, place);
         let ahead_m = (side * aside.dot(self.along)).max(0.0);
@@ -90,7 +91,7 @@ fn fit(blocks: &Blocks, part: Part, white_m: f64) -> Line {
         tn += time_s * north_m;
         tt += time_s * time_s;
     }
-    // Direction: principal axis, pointing the way that time runs.
+    // Direction: principal axis, pointing forwards in time.
     let angle_rad = 0.5 * math::atan2(2.0 * en, ee - nn);
     let mut along = Vector::new(math::cos(angle_rad), math::sin(angle_rad));
     if along.dot(Vector::new(te, tn)) < 0.0 {
@@ -120,7 +121,7 @@ fn fit(blocks: &Blocks, part: Part, white_m: f64) -> Line {
     }
 }
 
-/// Place that agrees best with lines and an anchor: least squares, two by two.
+/// The place that agrees best with lines and an anchor: least squares, two by two.
 fn meet(lines: &[Line], anchor: Place, anchor_sd_m: f64) -> Place {
     let weight = 1.0 / (anchor_sd_m * anchor_sd_m);
     let (mut a, mut b, mut c) = (weight, 0.0, weight);
@@ -142,7 +143,7 @@ fn meet(lines: &[Line], anchor: Place, anchor_sd_m: f64) -> Place {
     )
 }
 
-/// The polyline behind the parts of one run.
+/// The polyline of the parts of one run.
 pub fn from_parts(blocks: &Blocks, parts: &[Part], noise: &NoiseEstimate) -> Piece {
     let mut corners = Corners {
         blocks,
@@ -190,7 +191,7 @@ struct Corners<'a> {
 }
 
 impl Corners<'_> {
-    /// The corner between the leg before and this one, without a wait between.
+    /// The corner between the previous leg and this one, without a wait in between.
     fn meet_before(&mut self, line: &Line) {
         let Some(earlier) = self.before else {
             if self.vertices.is_empty() {
@@ -207,7 +208,7 @@ impl Corners<'_> {
             self.vertices.push(timed(place, Some(&earlier), Some(line)));
             return;
         }
-        // Something short lies between the two: a cross-over from lane to lane. What time is left over for it was driven on
+        // Something short lies between the two: a cross-over from lane to lane. The time that is left over was driven on
         // both lanes, half on each.
         let crossed_m = earlier.end.distance_m(line.start);
         let lapse_s = line.start_s - earlier.end_s;
@@ -221,7 +222,7 @@ impl Corners<'_> {
         self.vertices.extend([last, first]);
     }
 
-    /// Follows a leg; along its fixes, where it is a curve.
+    /// Follows a leg, or its fixes if it is a curve.
     fn go(&mut self, part: Part, line: Line) {
         if line.is_curved {
             let passed = |fix| Vertex::passed(self.blocks.place(fix), self.blocks.time_s[fix]);
@@ -230,10 +231,10 @@ impl Corners<'_> {
         self.before = Some(line);
     }
 
-    /// The corner at which it waits between two legs.
+    /// The corner at which the machine waits between two legs.
     fn wait(&mut self, part: Part, after: Option<Line>) {
         let (blocks, before) = (self.blocks, self.before);
-        // The first and the last fix of a wait may still roll.
+        // During the first and the last fix of a wait the machine may still roll.
         let (first, last) = match part.last - part.first {
             0..=2 => (part.first, part.last),
             _ => (part.first + 1, part.last - 1),
@@ -242,13 +243,13 @@ impl Corners<'_> {
         let mean = |column: &[f64]| column[first..=last].iter().sum::<f64>() / count;
         let anchor = Place::new(mean(&blocks.east_m), mean(&blocks.north_m));
         let anchor_sd_m = self.white_m / count.sqrt() + WOBBLE_M;
-        // The next lane is another line: it does not pull this corner over.
+        // The next lane is another line and must not pull this corner over.
         let straight = [before, after].into_iter().flatten();
         let meets = |line: &Line| !line.is_curved && line.holds(anchor, anchor_sd_m);
         let lines: Vec<Line> = straight.filter(meets).collect();
         let place = meet(&lines, anchor, anchor_sd_m);
         let mut vertex = timed(place, before.as_ref(), after.as_ref());
-        // It stood at least while the fixes of the halt say so.
+        // It stood at least as long as the fixes of the halt show.
         vertex.arrive_s = vertex.arrive_s.min(blocks.time_s[first]);
         vertex.leave_s = vertex.leave_s.max(blocks.time_s[last]);
         if before.is_none() {
@@ -257,7 +258,7 @@ impl Corners<'_> {
         if after.is_none() {
             vertex.leave_s = blocks.time_s[part.last];
         }
-        // A short jog that the legs do not know of, before the halt or after it.
+        // A short jog, before or after the halt, that is in none of the legs.
         let jog_before = before.filter(|line| !line.holds(place, 0.0));
         let jog_after = after.filter(|line| !line.holds(place, 0.0));
         self.vertices.extend(jog_before.map(|line| {
@@ -278,7 +279,7 @@ impl Corners<'_> {
     }
 }
 
-/// A corner with the times that the legs on its two sides give it, never inside the fixes of a leg.
+/// A corner with the times given by the legs on its two sides, never inside the fixes of a leg.
 fn timed(place: Place, before: Option<&Line>, after: Option<&Line>) -> Vertex {
     let signed_m = |line: &Line, from: Place, to: Place| Vector::between(from, to).dot(line.along);
     let earliest_s = before.map_or(f64::NEG_INFINITY, |line| line.end_s);
@@ -304,16 +305,16 @@ fn timed(place: Place, before: Option<&Line>, after: Option<&Line>) -> Vertex {
     }
 }
 
-/// Puts one corner in the place of all that lie within a halt: whatever moved there was drift, or wheels that spun.
+/// Puts one corner in the place of all that lie within a halt: whatever moved there was drift, or spinning wheels.
 pub fn collapse_halts(piece: &mut Piece, halts: &[Halt], noise: &NoiseEstimate) {
-    // A corner at the rim of a halt and farther off than error goes is the end of a leg, with a jog between.
+    // A corner at the rim of a halt, farther off than the error explains, is the end of a leg with a jog in between.
     const JOG_S: f64 = 3.0;
     let jog_m = 0.05 + 4.0 * noise.white_m + 2.0 * noise.drift_m.unwrap_or(0.0);
     let (Some(first), Some(last)) = (piece.vertices.first(), piece.vertices.last()) else {
         return;
     };
     let (start_s, end_s) = (first.arrive_s, last.leave_s);
-    // A halt belongs to the piece that holds its middle; another piece may begin right after a silence.
+    // A halt belongs to the piece that contains its middle; another piece may begin right after a silence.
     let inside: Vec<&Halt> = halts
         .iter()
         .filter(|halt| (start_s..=end_s).contains(&(0.5 * (halt.start_s + halt.end_s))))
@@ -328,8 +329,8 @@ pub fn collapse_halts(piece: &mut Piece, halts: &[Halt], noise: &NoiseEstimate) 
             vertices.push(Vertex::of_halt(halt));
         }
         match next.peek() {
-            // A corner that is left after the halt or reached before it is outside, at least in part; one within a second
-            // of it is the same when it lies at the same place.
+            // A corner that is left after the halt, or reached before it, is outside, at least in part. One within a second
+            // of it is the same corner if it lies at the same place.
             Some(halt)
                 if {
                     let slack_s = if vertex.place.distance_m(halt.place) < 0.15 {
@@ -374,11 +375,11 @@ pub fn collapse_halts(piece: &mut Piece, halts: &[Halt], noise: &NoiseEstimate) 
     piece.vertices = vertices;
 }
 
-/// Constant-velocity smoothing of every fix of a run; standing collapses to a corner.
+/// Constant-velocity smoothing of every fix of a run; standing becomes a single corner.
 pub fn smoothed(kept: &Kept, run: Range<usize>, noise: &NoiseEstimate, speed_mps: f64) -> Piece {
     let time_s = &kept.time_s[run.clone()];
     let white_m2 = noise.white_m * noise.white_m;
-    // A machine that does not drive straight changes its velocity by about half of itself within a second.
+    // A machine that does not drive straight changes its velocity by about half within a second.
     let model = kalman::Model {
         acceleration_m2_per_s4: (0.5 * speed_mps).powi(2),
         measurement_m2: white_m2,
@@ -408,7 +409,7 @@ pub fn smoothed(kept: &Kept, run: Range<usize>, noise: &NoiseEstimate, speed_mps
     Piece { vertices }
 }
 
-/// Straight chords between fixes; long halts collapse to a corner.
+/// Straight chords between fixes; long halts become a single corner.
 pub fn chords(kept: &Kept, run: Range<usize>, halts: &[Halt]) -> Piece {
     let mut vertices: Vec<Vertex> = Vec::new();
     let mut next_halt = 0;

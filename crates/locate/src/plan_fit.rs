@@ -1,116 +1,117 @@
 //! How does the plan lie in the log?
 //!
-//! Question: a drawing and a receiver seldom agree to a metre, one side may be drawn wrong, and the plan may be of another garden.
-//! How must the plan be moved and turned so that the machine turns at its edges, at one distance from them, and which edges do not
-//! lie where it turns?
+//! Question: a drawing and a receiver seldom agree to a metre, one side may be drawn wrong, and the plan may belong to
+//! another garden. How must the plan be moved and rotated so that the machine turns at its edges, at one distance from them,
+//! and which edges are not where it turns?
 //!
-//! Method: each turn belongs to the edge that it was driven at and left, as near to the usual distance as any. Offset, turn and
-//! distance are the least squares of those residuals, each weighted down the farther off it is (a Welsch weight whose scale is
-//! drawn in from step to step; iteratively reweighted, Holland & Welsch 1977, DOI 10.1080/03610927708827533). That starts where the
-//! plan is drawn; where the turns do not gather there, a coarse search over offsets and turns starts it elsewhere. What is left is a
-//! residual for each edge.
+//! Method: each turn belongs to the edge that the machine drove at and left, the one closest to the usual distance. Offset,
+//! rotation and distance are the least squares of those residuals, with less weight the farther off they are (a Welsch
+//! weight whose scale is tightened step by step; iteratively reweighted, Holland & Welsch 1977, DOI
+//! 10.1080/03610927708827533). The fit starts where the plan is drawn; if the turns do not gather there, a coarse search
+//! over offsets and rotations starts it elsewhere. What is left is a residual for each edge.
 //!
-//! Exact for turns that were made at their edge. Approximate: which edge it was, and that errors of turns are independent. Limits:
-//! offsets of more than [`MOST_OFFSET_M`] and turns of more than some 3 degrees are not looked for. Cost: turns times edges for
-//! each of some ten steps; the search costs a hundred times as much and is made for plans that do not fit as drawn.
+//! Exact for turns that were made at their edge. Approximate: which edge it was, and that errors of turns are independent.
+//! Limits: offsets of more than [`MOST_OFFSET_M`] and rotations of more than about 3 degrees are not searched for. Cost:
+//! turns times edges for each of about ten steps; the search costs a hundred times as much and is made only for plans that
+//! do not fit as drawn.
 
 use tussock_plane::{Edge, Vector};
 use tussock_types::math;
 use tussock_types::{Place, PlanOffset};
 
-/// Offsets are looked for as far as this.
+/// Offsets are searched for up to this.
 pub const MOST_OFFSET_M: f64 = 4.0;
-/// Fewer turns tell nothing.
+/// Fewer turns show nothing.
 pub const LEAST_TURNS: usize = 20;
-/// A plan that explains so many of the turns is looked for no further.
+/// If a plan explains this share of the turns, the search ends.
 const FITS_FRACTION: f64 = 0.9;
-/// Where no more are left over, no edge is drawn wrong.
+/// If no more turns than this are left over, no edge is drawn wrong.
 const ALL_FRACTION: f64 = 0.98;
-/// A plan of another garden explains fewer of the turns than this: right plans explain 0.92 and more, or 0.78 with one side wrong,
-/// those of others up to 0.65 (twenty pairs of gardens of another hand, at centimetres).
+/// A plan of another garden explains fewer of the turns than this: right plans explain 0.92 and more, or 0.78 with one side
+/// wrong, plans of others up to 0.65 (twenty pairs of independently written gardens, at centimetres).
 pub const LEAST_EXPLAINED: f64 = 0.6;
-/// A machine that reaches none of its edges tells nothing of them.
+/// A machine that reaches almost none of its edges shows nothing about them.
 const LEAST_REACHED: f64 = 0.03;
 /// And fewer of its edges lie where the machine turns.
 const LEAST_MATCHED: f64 = 0.6;
-/// With larger position errors than this, turns are too unsure to say so by themselves: a sky that is worse than it is told leaves as
-/// few at the edges.
+/// With larger position errors, turns are too uncertain to show this by themselves: a sky that is worse than stated leaves
+/// just as few at the edges.
 const PRECISE_M: f64 = 0.06;
-/// Of more turns than this farther outside than any hand draws, a part of the garden is not in the plan: of the pairs at decimetres nine
-/// in ten have more, right plans have none.
+/// If more turns than this are farther outside than anybody misdraws, a part of the garden is not in the plan: of the pairs
+/// at decimetres nine in ten have more, right plans have none.
 const MOST_OUTSIDE: f64 = 0.05;
 const FAR_OUTSIDE_M: f64 = 2.0;
-/// Unless the plan explains all others.
+/// Unless the plan explains at least this share of the turns.
 const MOST_EXPLAINED: f64 = 0.85;
-/// Larger position errors explain the turns of any garden, and fewer turns than this no garden.
+/// Larger position errors explain the turns of any garden, and fewer turns than this none.
 pub const MOST_TELLING_M: f64 = 0.5;
 const LEAST_TELLING_TURNS: usize = 80;
-/// Halves of a log that each find the plan somewhere else were made by a receiver that moved, in the garden of the plan.
+/// If each half of a log finds the plan somewhere else, the receiver moved, in the garden of the plan.
 pub(crate) const HALF_EXPLAINED: f64 = 0.8;
-/// Turns that the search looks at.
+/// Number of turns that the search uses.
 const SEARCHED_TURNS: usize = 120;
-/// Its steps.
+/// Step of the search.
 const SEARCH_STEP_M: f64 = 0.5;
 const SEARCH_TURNS_RAD: [f64; 5] = [-0.05, -0.025, 0.0, 0.025, 0.05];
-/// Scales of the weights: drawn in from a search step to what turns scatter by.
+/// Scales of the weights, tightened from a search step to the scatter of turns.
 const SCALES_M: [f64; 8] = [0.5, 0.35, 0.25, 0.18, 0.12, 0.08, 0.06, 0.06];
 /// Turns whose distance differs from the usual by more scales than this are not explained.
 const EXPLAINED_SCALES: f64 = 2.5;
-/// Turns by less may be bends of a curved drive (cosine of 45 degrees).
+/// Smaller turns may be bends of a curved drive (cosine of 45 degrees).
 const SHARP: f64 = 0.707;
-/// It drives at an edge at least so steeply, and leaves it.
+/// The machine drives at an edge at least this steeply, and leaves it.
 const LEAST_INTO: f64 = 0.1;
-/// Edges that lie elsewhere by less are drawn well.
+/// Edges that are off by less are drawn well.
 pub const DISPLACED_M: f64 = 0.12;
-/// Fewer turns than this say nothing of an edge.
+/// Fewer turns show nothing about an edge.
 const LEAST_EDGE_TURNS: usize = 8;
 
 /// How a plan lies in a log.
 #[derive(Clone, Debug, PartialEq)]
 pub struct TurnsFit {
-    /// Where it lies, turned about the middle of the turns.
+    /// Where it lies, rotated about the middle of the turns.
     pub offset: PlanOffset,
     /// How far inside its edges the machine turns.
     pub inset_m: f64,
-    /// Turns that were looked at.
+    /// Number of turns that were used.
     pub turns: usize,
-    /// Part of them that an edge explains.
+    /// Fraction of them that an edge explains.
     pub explained_fraction: f64,
-    /// Part of the edges, by length, at which enough turns were made and which lie as drawn.
+    /// Fraction of the edges, by length, at which enough turns were made and which lie as drawn.
     pub matched_fraction: f64,
-    /// Part of the turns that were made metres outside the plan.
+    /// Fraction of the turns that were made metres outside the plan.
     pub outside_fraction: f64,
-    /// Position error that it reckons with, standard deviation per axis.
+    /// Assumed position error, standard deviation per axis.
     pub error_m: f64,
     /// Where each edge lies at which enough turns were made.
     pub edges: Vec<EdgeFit>,
 }
 
-/// Where an edge lies, the plan as a whole being moved.
+/// Where an edge lies, once the whole plan has been moved.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct EdgeFit {
     /// The edge as drawn.
     pub edge: Edge,
     /// Its number among the edges of the ground.
     pub number: usize,
-    /// It lies so far inside the drawn one; negative outside.
+    /// How far it lies inside the drawn edge; negative outside.
     pub inside_m: f64,
     /// Standard deviation of that.
     pub sd_m: f64,
-    /// Turns that say so.
+    /// Number of turns behind it.
     pub turns: usize,
 }
 
 impl EdgeFit {
-    /// Whether it lies elsewhere by more than chance and than so much.
+    /// Whether it is displaced by more than chance and by more than this distance.
     pub fn is_off(&self, least_m: f64) -> bool {
         self.inside_m.abs() > f64::max(least_m, 4.0 * self.sd_m)
     }
 }
 
 impl TurnsFit {
-    /// Whether the turns were made in a garden of another shape: metres outside this one, or, where positions are precise, away from
-    /// its edges. Turns away from all edges, as in spirals, do not say so while the edges have theirs.
+    /// Whether the turns were made in a garden of another shape: metres outside this one or, if positions are precise, away
+    /// from its edges. Turns away from all edges, as in spirals, do not count as evidence while the edges have theirs.
     pub fn is_another_garden(&self) -> bool {
         let is_outside = self.outside_fraction > MOST_OUTSIDE && self.explained_fraction < MOST_EXPLAINED;
         let is_elsewhere = self.explained_fraction < LEAST_EXPLAINED
@@ -120,18 +121,18 @@ impl TurnsFit {
         self.turns >= LEAST_TELLING_TURNS && self.error_m < MOST_TELLING_M && (is_outside || is_elsewhere)
     }
 
-    /// Whether the turns gather at its edges at all; else it tells nothing of the plan.
+    /// Whether the turns gather at its edges at all; if not, the fit shows nothing about the plan.
     pub fn is_trusted(&self) -> bool {
         self.explained_fraction >= LEAST_EXPLAINED || self.matched_fraction >= LEAST_MATCHED
     }
 
-    /// Edges that lie elsewhere than they are drawn by so much that a hand would move them.
+    /// Edges that are displaced from where they are drawn by so much that a person would move them.
     pub fn displaced(&self) -> impl Iterator<Item = &EdgeFit> {
         self.edges.iter().filter(|edge| edge.is_off(DISPLACED_M))
     }
 }
 
-/// A turn that an edge may have made.
+/// A turn that an edge may have caused.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct EdgeTurn {
     /// Where.
@@ -145,7 +146,7 @@ pub struct EdgeTurn {
 }
 
 impl EdgeTurn {
-    /// Whether an edge may have made it: others may be bends of a curved drive.
+    /// Whether an edge may have caused it: others may be bends of a curved drive.
     pub fn is_sharp(&self) -> bool {
         self.into.dot(self.onward) < SHARP
     }
@@ -154,9 +155,9 @@ impl EdgeTurn {
 /// Position error of turns.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct TurnError {
-    /// Of each by itself, standard deviation per axis.
+    /// The part of each turn by itself, standard deviation per axis.
     pub each_m: f64,
-    /// That turns near each other in time share.
+    /// The part that turns close together in time share.
     pub shared_m: f64,
     /// Time over which it changes.
     pub shared_s: f64,
@@ -167,13 +168,13 @@ impl TurnError {
         math::hypot(self.each_m, self.shared_m)
     }
 
-    /// What is left of the shared part in a mean over so long.
+    /// What is left of the shared part in a mean over this time.
     fn shared_over_m(&self, span_s: f64) -> f64 {
         self.shared_m / (1.0 + span_s / (2.0 * self.shared_s)).sqrt()
     }
 }
 
-/// What is fitted: the log lies so far east and north of the plan, turned, and the machine turns so far inside.
+/// What is fitted: how far the log lies east and north of the plan, its rotation, and how far inside the machine turns.
 type Lie = [f64; 4];
 
 struct Fitting<'a> {
@@ -185,7 +186,7 @@ struct Fitting<'a> {
     error: TurnError,
 }
 
-/// A turn's distance from an edge, less the usual one, and how that changes with what is fitted.
+/// A turn's distance from an edge minus the usual one, and how that changes with what is fitted.
 struct Residual {
     off_m: f64,
     past_m: f64,
@@ -193,7 +194,7 @@ struct Residual {
     by: Lie,
 }
 
-/// Fits a plan's edges to the turns of a log; `None` where the turns are too few to tell.
+/// Fits a plan's edges to the turns of a log; `None` if there are too few turns.
 pub fn fit(turns: &[EdgeTurn], edges: &[Edge], inset_m: (f64, f64), error: TurnError) -> Option<TurnsFit> {
     if turns.len() < LEAST_TURNS || edges.is_empty() {
         return None;
@@ -216,8 +217,8 @@ pub fn fit(turns: &[EdgeTurn], edges: &[Edge], inset_m: (f64, f64), error: TurnE
         }
     }
     if fitting.explained_fraction(&best) < ALL_FRACTION {
-        // One edge that is drawn wrong pulls the others with it: without it they lie right. Of a rectangle that can be said of any
-        // edge, and what was expected decides.
+        // One edge that is drawn wrong pulls the others with it; without it they lie right. In a rectangle that could be
+        // said of any edge, so the expected distance decides.
         let without = fitting.edges_turned_at(&best).into_iter();
         let lies = without.map(|edge| fitting.refined(best, Some(edge)));
         let ranked = lies
@@ -260,7 +261,7 @@ pub fn fit(turns: &[EdgeTurn], edges: &[Edge], inset_m: (f64, f64), error: TurnE
 }
 
 impl Fitting<'_> {
-    /// A scale of the weights with the position error.
+    /// A scale of the weights, including the position error.
     fn with_error_m(&self, scale_m: f64) -> f64 {
         math::hypot(scale_m, self.error.total_m())
     }
@@ -270,7 +271,7 @@ impl Fitting<'_> {
         self.with_error_m(SCALES_M[SCALES_M.len() - 1])
     }
 
-    /// The edge that a turn was made at, none nearer than it.
+    /// The edge at which a turn was made, if no other is nearer.
     fn residual(&self, turn: &EdgeTurn, lie: &Lie) -> Option<Residual> {
         let [_, _, turned_rad, inset_m] = *lie;
         let back = |vector: Vector| vector.turned(-turned_rad);
@@ -294,7 +295,7 @@ impl Fitting<'_> {
             let inwards = self.edges[number].inwards();
             let east = back(Vector::new(1.0, 0.0)).dot(inwards);
             let north = back(Vector::new(0.0, 1.0)).dot(inwards);
-            // Turning the plan on moves the arm clockwise in its frame.
+            // Rotating the plan further moves the arm clockwise in its frame.
             let turn = Vector::new(arm.north, -arm.east).dot(inwards);
             Residual {
                 off_m,
@@ -330,7 +331,7 @@ impl Fitting<'_> {
                 *right -= pull * residual.off_m;
             }
         }
-        // What was expected of the distance, and next to nothing of the rest, so that the equations have a solution.
+        // The expected distance, and next to nothing for the rest, so that the equations have a solution.
         let trust = (scale_m / self.inset_m.1).powi(2);
         matrix[3][3] += trust;
         right[3] += trust * (self.inset_m.0 - lie[3]);
@@ -340,7 +341,7 @@ impl Fitting<'_> {
         (matrix, right)
     }
 
-    /// The nearest lie from a start, the scale being drawn in, without the turns at one edge.
+    /// The nearest solution from a start, tightening the scale, without the turns at one edge.
     fn refined(&self, start: Lie, without: Option<usize>) -> Lie {
         let mut lie = start;
         for scale_m in SCALES_M {
@@ -351,7 +352,7 @@ impl Fitting<'_> {
         lie
     }
 
-    /// The one of two that gathers more of the turns.
+    /// The one of two solutions that gathers more of the turns.
     fn better(&self, one: Lie, other: Lie) -> Lie {
         let gathered = |lie: &Lie| -> f64 {
             self.weighted(lie, self.last_scale_m())
@@ -371,7 +372,7 @@ impl Fitting<'_> {
         edges.iter().filter(|edge| edge.is_off(DISPLACED_M)).count()
     }
 
-    /// How far a lie is from what was expected, in squares of standard deviations: drawings lie some decimetres off.
+    /// How far a solution is from what was expected, in squared standard deviations: drawings are off by a few decimetres.
     fn unexpected(&self, lie: &Lie) -> f64 {
         const DRAWN_M: f64 = 0.5;
         let offset = (lie[0] * lie[0] + lie[1] * lie[1]) / (DRAWN_M * DRAWN_M);
@@ -389,7 +390,7 @@ impl Fitting<'_> {
             .collect()
     }
 
-    /// Starts that gather more of the turns than others round them, best first.
+    /// Starts that gather more of the turns than others around them, best first.
     fn searched(&self) -> Vec<Lie> {
         const STARTS: usize = 4;
         let stride = self.turns.len().div_ceil(SEARCHED_TURNS);
@@ -452,7 +453,7 @@ impl Fitting<'_> {
         (self.about + arm.turned(-turned_rad)).into()
     }
 
-    /// Standard deviation of the offset per axis: of the least squares, with the scatter that the residuals have.
+    /// Standard deviation of the offset per axis: that of the least squares, given the scatter of the residuals.
     fn sd_m(&self, lie: &Lie) -> f64 {
         let scale_m = self.last_scale_m();
         let (matrix, _) = self.equations(lie, None, scale_m);
@@ -477,7 +478,7 @@ impl Fitting<'_> {
         times_s().fold(f64::NEG_INFINITY, f64::max) - times_s().fold(f64::INFINITY, f64::min)
     }
 
-    /// Where each edge lies by its own turns.
+    /// Where each edge lies according to its own turns.
     fn edge_fits(&self, lie: &Lie) -> Vec<EdgeFit> {
         let (scale_m, shared_m) = (self.last_scale_m(), self.error.shared_over_m(self.span_s()));
         const REACH_M: f64 = 1.5;

@@ -40,7 +40,7 @@ fn even(dice: &mut ChaCha8Rng) -> f64 {
     f64::from(dice.next_u32()) / f64::from(u32::MAX)
 }
 
-/// Turns at the edges of a ground, each edge by its length, `moved` by what the log is off.
+/// Turns at the edges of a ground, each edge according to its length, `moved` by the offset of the log.
 fn turns_at(edges: &[Edge], moved: impl Fn(Vector) -> Vector) -> Vec<EdgeTurn> {
     let mut dice = ChaCha8Rng::seed_from_u64(SEED);
     let whole_m: f64 = edges.iter().map(|edge| edge.length_m).sum();
@@ -94,7 +94,7 @@ fn a_plan_is_found_where_the_turns_lie_as_drawn_moved_or_turned() {
             .collect();
         let fit = fit(&turns, &drawn, EXPECTED_M, CENTIMETRES).unwrap();
         assert_abs_diff_eq!(fit.offset.rotation_deg, turned_deg, epsilon = 0.02);
-        // Where the plan's origin went: turned about the middle of the turns, then moved.
+        // Where the plan's origin went: rotated about the middle of the turns, then moved.
         let about = Vector::new(fit.offset.about_east_m, fit.offset.about_north_m);
         let origin = about
             + (-about).turned(fit.offset.rotation_deg.to_radians())

@@ -1,37 +1,38 @@
-//! Legs and halts, told apart exactly.
+//! Exact division of a path into legs and halts.
 //!
-//! Question: which stretches were driven straight at one speed, which were stood still? Steps between fixes of white
-//! noise w and a slow random walk of rate q are nearly a first-order moving average: with k = 2 + q dt / w^2 and
-//! theta = (k - sqrt(k^2 - 4)) / 2 the whitened steps e_i = dz_i + theta e_(i-1) have variance w^2 / theta. A leg of
-//! unknown heading and of speed near the usual one, a halt, and single mixed steps (a turn between two fixes) each have a
-//! cost in nats (a wait may hold one fix alone, between two mixed steps, where fixes are 1.5 s apart and more); dynamic programming over all starts finds the cheapest division (optimal partitioning, Jackson et al.
-//! 2005). Exact for that cost, except that starts whose cost exceeds the best by `HOPELESS_NATS` are dropped, and that
-//! in precise logs starts are tried only where the path bends.
+//! Question: in which stretches did the machine drive straight at one speed, and in which did it stand still? With white
+//! noise w and a slow random walk of rate q, steps between fixes are nearly a first-order moving average: with k = 2 + q dt
+//! / w^2 and theta = (k - sqrt(k^2 - 4)) / 2 the whitened steps e_i = dz_i + theta e_(i-1) have variance w^2 / theta. A leg
+//! of unknown heading and of a speed near the usual one, a halt, and single mixed steps (a turn between two fixes) each have
+//! a cost in nats. (If fixes are 1.5 s apart or more, a wait may hold a single fix, between two mixed steps.) Dynamic
+//! programming over all starts finds the cheapest division (optimal partitioning, Jackson et al. 2005). Exact for that cost,
+//! except that starts whose cost exceeds the best by `HOPELESS_NATS` are dropped, and that in precise logs starts are tried
+//! only where the path bends.
 //!
-//! Where the receiver says that its error is several times the usual one, steps count as much less.
+//! Where the receiver says that its error is several times the usual one, steps count for less in proportion.
 //!
-//! Cost: fixes times the starts alive, usually some tens.
+//! Cost: fixes times the starts that are still alive, usually a few tens.
 
 use crate::NoiseEstimate;
 use crate::blocks::Blocks;
 use tussock_plane::Vector;
 use tussock_types::math;
 
-/// Nats that a new leg costs.
+/// Cost of a new leg, in nats.
 const LEG_NATS: f64 = 6.0;
-/// Nats that a new halt costs.
+/// Cost of a new halt, in nats.
 const HALT_NATS: f64 = 8.0;
-/// Nats that a halt of a few seconds costs: the wait at a turn.
+/// Cost of a halt of a few seconds, the wait at a turn, in nats.
 const WAIT_NATS: f64 = 2.0;
 /// Longest wait at a turn.
 const WAIT_S: f64 = 4.5;
-/// From this time between fixes on a wait at a turn may hold one fix alone.
+/// From this time between fixes on, a wait at a turn may hold a single fix.
 const ONE_FIX_WAIT_S: f64 = 1.5;
-/// Nats for a step that holds a turn, a start or a stop.
+/// Cost of a step that holds a turn, a start or a stop, in nats.
 const MIXED_NATS: f64 = 3.0;
-/// Starts dearer than the best by this are dropped.
+/// Starts that cost more than the best by this are dropped.
 const HOPELESS_NATS: f64 = 30.0;
-/// No leg or halt is looked at over a longer time; neighbours are merged afterwards.
+/// No leg or halt is considered over a longer time; neighbours are merged afterwards.
 const LONGEST_S: f64 = 200.0;
 
 /// What one step between fixes looks like.
@@ -43,7 +44,7 @@ pub struct StepLaw {
     innovation_m2: f64,
     /// Usual speed.
     speed_mps: f64,
-    /// Its scatter from leg to leg.
+    /// Scatter of the speed from leg to leg.
     speed_sd_mps: f64,
     /// A mixed step is at most this long per second.
     mixed_mps: f64,
@@ -51,8 +52,8 @@ pub struct StepLaw {
     white_m: f64,
     /// Slow part.
     slow_m: f64,
-    /// Fixes are so far apart that a wait at a turn may hold one of them alone. At shorter periods waits of one fix cut straight
-    /// drives up.
+    /// Whether fixes are so far apart that a wait at a turn may hold just one of them. At shorter periods, waits of one fix
+    /// would cut up straight drives.
     waits_hold_one_fix: bool,
 }
 
@@ -62,7 +63,7 @@ impl StepLaw {
         let white_m = noise.white_m;
         let k = 2.0 + noise.drift_rate_m2_per_s * step_s / (white_m * white_m);
         let theta = (k - (k * k - 4.0).max(0.0).sqrt()) / 2.0;
-        // A precise log measures the speed of each leg by itself; a poor one needs the machine's.
+        // A precise log measures the speed of each leg by itself; a poor one needs the machine's usual speed.
         let share = if white_m < 0.05 { 0.25 } else { 0.03 };
         Self {
             theta,
@@ -86,7 +87,7 @@ pub enum PartKind {
     Halt,
 }
 
-/// A stretch of fixes: from the first to the last, both inside.
+/// A stretch of fixes, from the first to the last, both included.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Part {
     /// Leg or halt.
@@ -107,7 +108,7 @@ struct Start {
     s_ee: f64,
     s_me: Vector,
     s_mm: f64,
-    /// Cost as a leg, up to the fix in hand.
+    /// Cost as a leg, up to the current fix.
     leg: f64,
 }
 
@@ -141,7 +142,7 @@ pub fn segment(blocks: &Blocks, law: &StepLaw) -> Vec<Part> {
         let dt_s = blocks.time_s[fix] - blocks.time_s[fix - 1];
         let step_m = Vector::between(blocks.place(fix - 1), blocks.place(fix));
         let (before, after) = (blocks.error_factor_at(fix - 1), blocks.error_factor_at(fix));
-        // Where the receiver says that its error grows or shrinks, the slow part of it jumps.
+        // Where the receiver says that its error grows or shrinks, its slow part jumps.
         let jump_m2 = ((after - before) * law.slow_m).powi(2);
         let scale = (before.max(after).powi(2) + jump_m2 / law.innovation_m2).sqrt();
         let mut best = Step::NONE;
@@ -164,7 +165,7 @@ pub fn segment(blocks: &Blocks, law: &StepLaw) -> Vec<Part> {
         let may_mix = length_m <= law.mixed_mps * dt_s + 4.0 * scale * law.white_m;
         mixed_before[fix] = may_mix && mixed < best.cost;
         let base = if mixed_before[fix] { mixed } else { best.cost };
-        // Between two such steps a wait may hold one fix alone, where fixes are so far apart.
+        // Between two such steps a wait may hold a single fix, if fixes are far enough apart.
         ends[fix] = match mixed + WAIT_NATS {
             wait if law.waits_hold_one_fix && may_mix && wait < best.cost => {
                 Step::new(wait, PartKind::Halt, fix)
@@ -193,7 +194,7 @@ pub fn segment(blocks: &Blocks, law: &StepLaw) -> Vec<Part> {
     parts
 }
 
-/// Whether a stretch that fits a very slow leg is a halt: drift moves it, wheels do not.
+/// Whether a stretch that fits a very slow leg is a halt: drift moves the position, not the wheels.
 fn stands(blocks: &Blocks, part: Part, law: &StepLaw) -> bool {
     const SLOW_SHARE: f64 = 0.15;
     let lapse_s = blocks.time_s[part.last] - blocks.time_s[part.first];
@@ -201,7 +202,7 @@ fn stands(blocks: &Blocks, part: Part, law: &StepLaw) -> bool {
     lapse_s >= 5.0 && moved_m < SLOW_SHARE * law.speed_mps * lapse_s
 }
 
-/// Halts that only the longest time has cut in two are one.
+/// Joins halts that were cut in two only because of the longest time.
 fn merge_halts(parts: &mut Vec<Part>) {
     parts.dedup_by(|later, earlier| {
         let one =
@@ -223,7 +224,7 @@ impl Start {
         self.s_mm += self.m_s * self.m_s * weight;
     }
 
-    /// Cost of these steps as a leg: heading free, speed near the usual one.
+    /// Cost of these steps as a leg: any heading, speed near the usual one.
     fn leg_cost(&self, law: &StepLaw) -> f64 {
         let pull = math::hypot(self.s_me.east, self.s_me.north);
         let trust = 1.0 / (law.speed_sd_mps * law.speed_sd_mps);
@@ -233,7 +234,7 @@ impl Start {
     }
 }
 
-/// False where a precise log shows that the path runs on straight at one speed through this fix.
+/// False if a precise log shows that the path continues straight at one speed through this fix.
 fn may_bend(blocks: &Blocks, fix: usize, law: &StepLaw) -> bool {
     const REACH: usize = 2;
     if fix < REACH || fix + REACH >= blocks.time_s.len() {
@@ -243,7 +244,7 @@ fn may_bend(blocks: &Blocks, fix: usize, law: &StepLaw) -> bool {
         blocks.time_s[fix] - blocks.time_s[fix - REACH],
         blocks.time_s[fix + REACH] - blocks.time_s[fix],
     );
-    // Noise of the velocity difference over the two sides; precise when a turn stands far above it.
+    // Noise of the velocity difference between the two sides; precise if a turn stands out far above it.
     let noise_mps = blocks.error_factor_at(fix) * law.white_m * 6.0_f64.sqrt() / before_s.min(after_s);
     if law.speed_mps < 10.0 * noise_mps {
         return true;
@@ -268,7 +269,7 @@ fn trace_back(ends: &[Step], mixed_before: &[bool], count: usize) -> Vec<Part> {
     while fix > 0 {
         let step = ends[fix];
         parts.push(part(step.kind, step.start, fix));
-        // Before a wait of one fix lies a mixed step, whatever is dearer here.
+        // Before a wait of one fix there is a mixed step, whatever costs more here.
         let is_one_fix = step.start == fix;
         fix = step.start;
         if fix > 0 && (is_one_fix || mixed_before[fix]) {

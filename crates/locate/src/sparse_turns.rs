@@ -1,7 +1,7 @@
-//! Turns between sparse fixes, put back where they were.
+//! Puts turns between sparse fixes back where they were.
 //!
-//! Question: between two fixes 5 to 30 s apart a straight chord cuts off the corner that the machine drove into; which
-//! way did it take instead?
+//! Question: between two fixes 5 to 30 s apart a straight chord cuts off the corner that the machine drove into; which way
+//! did it really take?
 //!
 //! ```text
 //!        E                a fix at A and one at B, the chord shorter than speed times time: the machine turned at a
@@ -10,17 +10,17 @@
 //!     A    B
 //! ```
 //!
-//! Method. A hidden Markov model over fixes: the state is the heading (or a turn under way), the ways between two
-//! fixes are straight, one to three turns at the line, hops from lane to lane, following the line, a turn away from it, and the
-//! plain chord (each weighed by the density with which it leads to the next fix). The likeliest chain of
-//! ways is found by dynamic programming over the likeliest states of each fix (Viterbi 1967, pruned to a beam as Lowerre
-//! 1976 has it). Speed, wait and inset of the line are read from the log itself ([`estimate`]): straight intervals
-//! share one speed, and where two of them enclose an interval, their lines meet at the turn.
+//! Method. A hidden Markov model over fixes: the state is the heading (or a turn under way). The ways between two fixes are
+//! straight, one to three turns at the line, hops from lane to lane, following the line, a turn away from it, and the plain
+//! chord, each weighted by the density with which it leads to the next fix. The likeliest chain of ways is found by dynamic
+//! programming over the likeliest states of each fix (Viterbi 1967, pruned to a beam as in Lowerre 1976). Speed, wait and
+//! inset of the line are read from the log itself ([`estimate`]): straight intervals share one speed, and where two of them
+//! enclose an interval, their lines meet at the turn.
 //!
-//! Exact: the geometry of each way. Approximate: the beam, and ways of four turns and more, which stay chords. Known
-//! limits: where position and plan disagree by more than a swath, the places of turns are no better than that.
+//! Exact: the geometry of each way. Approximate: the beam, and ways of four turns and more, which stay chords. Known limits:
+//! if position and plan disagree by more than a swath, the places of turns are no better than that.
 //!
-//! Cost: fixes times beam times edges nearby; a night of fixes every 20 s takes some tens of milliseconds.
+//! Cost: fixes times beam times edges nearby; a night with a fix every 20 s takes a few tens of milliseconds.
 
 mod estimated;
 mod outline;
@@ -41,7 +41,7 @@ use ways::{Interval, State, Way, Ways};
 
 /// States kept at each fix.
 const BEAM: usize = 12;
-/// Headings closer than this are one state.
+/// Headings closer than this count as one state.
 const ALIKE_RAD: f64 = 0.015;
 
 /// A state that was reached, and the way to it.
@@ -51,7 +51,7 @@ struct Node {
     state: State,
 }
 
-/// The likeliest way through the fixes of a run; long halts are corners. Vertices have times as the way says.
+/// The likeliest way through the fixes of a run; long halts are corners. Vertices get their times from the way.
 pub fn rebuild(kept: &Kept, run: Range<usize>, outline: &Outline, halts: &[Halt], how: &Rebuild) -> Piece {
     let mut piece = Piece::default();
     let standing: Vec<Halt> = halts
@@ -63,13 +63,13 @@ pub fn rebuild(kept: &Kept, run: Range<usize>, outline: &Outline, halts: &[Halt]
     let mut nodes: Vec<Node> = Vec::new();
     let mut open: Vec<usize> = Vec::new();
     let mut first = 0;
-    // A long halt forgets the heading: stretches between halts are searched one by one.
+    // A long halt forgets the heading, so stretches between halts are searched separately.
     while first < stops.len() {
         let mut last = first + 1;
         while last < stops.len() && !stops[last].is_halt {
             last += 1;
         }
-        // Up to and including the next halt, which is where the next stretch begins.
+        // Up to and including the next halt, where the next stretch begins.
         let end = last.min(stops.len() - 1);
         search(&stops[first..=end], outline, how, BEAM, &mut nodes, &mut open);
         write(&stops[first..=end], &nodes, &open, how, &mut piece);
@@ -94,10 +94,10 @@ fn likeliest(nodes: &[Node], open: &[usize]) -> Vec<Way> {
     ways
 }
 
-/// How well machine and line agree with some drives.
+/// How well machine and line agree with several drives.
 #[derive(Clone, Copy, Debug, Default)]
 struct Weight {
-    /// What the likeliest ways weigh together: the smaller, the better.
+    /// Total cost of the likeliest ways: the smaller, the better.
     cost: f64,
     ways: usize,
     unexplained: usize,
@@ -138,8 +138,7 @@ impl Stop {
     }
 }
 
-/// False for a halt within which the machine drove to and fro: where positions are poor, the box that a halt must not leave
-/// is wide.
+/// False for a halt within which the machine drove to and fro: if positions are poor, the box that defines a halt is wide.
 fn stands(kept: &Kept, run: Range<usize>, halt: &Halt, how: &Rebuild) -> bool {
     const STANDING_FRACTION: f64 = 0.4;
     let times_s = &kept.time_s[run.clone()];
@@ -156,7 +155,7 @@ fn stands(kept: &Kept, run: Range<usize>, halt: &Halt, how: &Rebuild) -> bool {
     math::median(&mut shares).is_none_or(|share| share < STANDING_FRACTION)
 }
 
-/// Fixes of a run, those within a halt made one.
+/// Fixes of a run, with those within a halt combined into one.
 fn stops(kept: &Kept, run: Range<usize>, halts: &[Halt]) -> Vec<Stop> {
     let mut stops: Vec<Stop> = Vec::new();
     let mut next_halt = 0;
@@ -244,7 +243,7 @@ fn search(
         for (position, node) in open.iter().enumerate() {
             let state = &nodes[*node].state;
             if a.is_halt || b.is_halt {
-                // When it left, or how long it had been there, nobody knows.
+                // Nobody knows when it left, or how long it had been there.
                 ways.plain(position, state);
             } else {
                 ways.from(position, state);
@@ -273,7 +272,7 @@ fn search(
     }
 }
 
-/// True for states from which the same follows.
+/// True for states with the same future.
 fn is_alike(one: &State, two: &State) -> bool {
     match (one.heading, two.heading) {
         (Some((one, _)), Some((two, _))) => one.angle_to_rad(two).abs() < ALIKE_RAD,

@@ -1,16 +1,17 @@
 //! When does the machine stand, if the receiver smooths its own positions?
 //!
-//! Question: a receiver's filter lets positions of a machine at rest creep through metres. No radius tells such a stay from
-//! driving. Method: standing means that the track does not go anywhere of its own: over windows of three minutes, the
-//! mean length of the second difference |z(t+h) - 2 z(t) + z(t-h)| at h of 8, 20 and 40 s, in which a slow drift cancels and a
-//! drive with turns does not. A hidden Markov model of two states (Rabiner 1989, DOI 10.1109/5.18626) learns from the log
-//! what either looks like; its states have multivariate Student densities (5 degrees of freedom, weights after Lange, Little &
-//! Taylor 1989, DOI 10.2307/2290063). From the stays follows how far positions wander within a lag, with no law assumed.
+//! Question: a receiver's filter lets the positions of a machine at rest creep over metres. No radius distinguishes such a
+//! stay from driving. Method: standing means that the track does not go anywhere of its own accord. The measure, over
+//! windows of three minutes, is the mean length of the second difference |z(t+h) - 2 z(t) + z(t-h)| at h of 8, 20 and 40 s,
+//! in which a slow drift cancels and a drive with turns does not. A hidden Markov model of two states (Rabiner 1989, DOI
+//! 10.1109/5.18626) learns from the log what each looks like; its states have multivariate Student densities (5 degrees of
+//! freedom, weights after Lange, Little & Taylor 1989, DOI 10.2307/2290063). The stays show how far positions wander within
+//! a lag, without assuming a law.
 //!
-//! Approximate: both ends of a stay, to half a minute. Known limits: stays shorter than some three minutes; errors that wander as
-//! fast as the machine drives.
+//! Approximate: both ends of a stay, to half a minute. Known limits: stays shorter than about three minutes; errors that
+//! wander as fast as the machine drives.
 //!
-//! Cost: some milliseconds a night.
+//! Cost: a few milliseconds a night.
 
 use crate::noise::usual_speed_mps;
 use crate::{Halt, Kept, NoiseEstimate, halts};
@@ -19,46 +20,46 @@ use tussock_types::{NoiseSource, math};
 
 /// Lags of the second differences.
 const LAGS_S: [f64; 3] = [8.0, 20.0, 40.0];
-/// Differences below this part of those of driving tell nothing more: held positions, holes that a logger filled.
+/// Differences below this fraction of those of driving show nothing more: held positions, or gaps that a logger filled.
 const LEAST_OF_DRIVING: f64 = 0.1;
-/// A window, and the step from one to the next.
+/// Length of a window, and the step from one to the next.
 const WINDOW_S: f64 = 180.0;
 const STRIDE_S: f64 = 10.0;
-/// The track is read at this step.
+/// The track is sampled at this step.
 const STEP_S: f64 = 2.0;
 /// A stretch with fewer fixes is mostly silence.
 const MOST_STEPS: usize = 8;
-/// Part of a window that must be logged.
+/// Fraction of a window that must be logged.
 const LEAST_LOGGED: f64 = 0.3;
-/// The windows with the longest differences are driven; less than this part of theirs is standing, to begin with.
+/// The windows with the longest differences are driving; less than this fraction of theirs is standing, as a first guess.
 const DRIVES_QUANTILE: f64 = 0.9;
 const STANDS_BELOW: f64 = 0.7;
-/// Rates of leaving a stay and of coming to one, per second.
+/// Rates of leaving a stay and of starting one, per second.
 const LEAVES_PER_S: f64 = 1.0 / 1800.0;
 const ARRIVES_PER_S: f64 = 1.0 / 3600.0;
-/// Windows overlap, so that each counts only in part.
+/// Windows overlap, so each counts only in part.
 const WEIGHT: f64 = 1.5 * STRIDE_S / WINDOW_S;
-/// Both states differ by this at least, all lags together: driving alone, cut in two, differs by less.
+/// The two states must differ by at least this, over all lags: driving alone, cut in two, differs by less.
 const APART: f64 = 2.4;
 const FREEDOM: f64 = 5.0;
 const ROUNDS: usize = 12;
-/// Shorter stays are none.
+/// Shorter stays do not count.
 const LEAST_S: f64 = 180.0;
-/// Rolling into place and out of it.
+/// Time for rolling into place and out of it.
 const END_CUT_S: f64 = 45.0;
-/// Stays that tell how the error wanders.
+/// Stays at least this long show how the error wanders.
 const TELLING_S: f64 = 600.0;
 
-/// A receiver that smooths its own positions moves so much more within a minute than from fix to fix while it stands; first-order drift
-/// under as much white error moves some three times as much.
+/// While it stands, a receiver that smooths its own positions moves within a minute by more than this factor over its motion
+/// from fix to fix; first-order drift under equally large white error moves about three times as much.
 const SMOOTHS: f64 = 3.5;
-/// Less than this within a minute is drift as precise receivers have it.
+/// Less than this within a minute is drift such as precise receivers have.
 const SMOOTHS_FROM_M: f64 = 0.1;
-/// What stands creeps less far than what drives, from fix to fix; a drive in a narrow corner does not.
+/// From fix to fix, a standing machine creeps less far than a driving one; a drive in a narrow corner does not.
 const CREEPS: f64 = 0.95;
-/// And gets less far in the shortest lag; a drive without turns gets farther.
+/// It also gets less far in the shortest lag; a drive without turns gets farther.
 const GETS: f64 = 0.85;
-/// Lags at which its error is read: a minute, and long ones, the longest that stays allow.
+/// Lags at which the error is read: a minute, and long ones, the longest that stays allow.
 const MINUTE_S: f64 = 60.0;
 const LONG_S: [f64; 3] = [1800.0, 900.0, 300.0];
 
@@ -94,7 +95,7 @@ impl Standing {
 pub struct Smoothing {
     /// When the machine stood.
     pub stays: Vec<Standing>,
-    /// How fast it drives; `None` where that cannot be told.
+    /// Driving speed; `None` if it cannot be determined.
     pub speed_mps: Option<f64>,
     /// How far positions wander within the longest lag that stays allow, per axis.
     drift_m: f64,
@@ -102,7 +103,7 @@ pub struct Smoothing {
 }
 
 impl Smoothing {
-    /// `None` where stays do not show that the receiver smooths.
+    /// `None` if stays do not show that the receiver smooths.
     pub fn of(kept: &Kept, stays: &[Standing], period_s: f64) -> Option<Self> {
         let change = |lag_s| change_m(kept, stays, lag_s);
         let (near_m, minute_m) = (change(period_s)?, change(MINUTE_S)?);
@@ -139,14 +140,14 @@ impl Smoothing {
 
 type Feature = [f64; 3];
 
-/// Features of each window; `None` where too little was logged.
+/// Features of each window; `None` if too little was logged.
 #[derive(Default)]
 struct Windows {
     middle_s: Vec<f64>,
     feature: Vec<Option<Feature>>,
 }
 
-/// Finds the stays. Empty where either standing or driving is not seen.
+/// Finds the stays. Empty if either standing or driving is not seen.
 pub fn stays(kept: &Kept) -> Vec<Standing> {
     let windows = windows(kept);
     let Some(standing) = standing(&windows.feature) else {
@@ -176,7 +177,7 @@ fn windows(kept: &Kept) -> Windows {
 }
 
 impl Windows {
-    /// Windows of an unbroken stretch; what is logged right before and after it is not looked at.
+    /// Windows of an unbroken stretch; what is logged right before and after it is ignored.
     fn add(&mut self, kept: &Kept, run: Range<usize>) {
         let first_s = kept.time_s[run.start];
         let steps = ((kept.time_s[run.end - 1] - first_s) / STEP_S) as usize + 1;
@@ -233,7 +234,7 @@ impl Windows {
     }
 }
 
-/// Which windows the machine stands in.
+/// The windows in which the machine stands.
 fn standing(features: &[Option<Feature>]) -> Option<Vec<bool>> {
     let mut driving = [0.0; 3];
     for (lag, driving) in driving.iter_mut().enumerate() {
@@ -284,7 +285,7 @@ struct Student {
 }
 
 impl Student {
-    /// Weighted moments; those far off by the former density weigh less.
+    /// Weighted moments; values far off by the former density count for less.
     fn fitted(features: &[Option<Feature>], shares: &[f64], old: Option<&Self>) -> Option<Self> {
         let weigh = |feature: &Feature, share: f64| {
             share * old.map_or(1.0, |old| (FREEDOM + 3.0) / (FREEDOM + old.distance(feature)))
@@ -347,7 +348,7 @@ impl Student {
     }
 }
 
-/// Probability of standing in each window, by all of them (forwards and backwards).
+/// Probability of standing in each window, given all of them (forwards and backwards).
 fn smoothed(features: &[Option<Feature>], states: &[Student; 2]) -> Vec<f64> {
     let (leaves, arrives) = (LEAVES_PER_S * STRIDE_S, ARRIVES_PER_S * STRIDE_S);
     let step = |[stand, drive]: [f64; 2]| {
@@ -391,7 +392,7 @@ fn smoothed(features: &[Option<Feature>], states: &[Student; 2]) -> Vec<f64> {
     forward.into_iter().map(|both| both[0]).collect()
 }
 
-/// The fixes outside of all stays; nothing leads across one.
+/// The fixes outside all stays; nothing leads across a stay.
 pub fn left_out(kept: &Kept, stays: &[Standing]) -> Kept {
     let mut driven = Kept::default();
     let mut left = stays.iter().peekable();
@@ -412,20 +413,20 @@ pub fn left_out(kept: &Kept, stays: &[Standing]) -> Kept {
     driven
 }
 
-/// Inner parts of the stays that are long enough to tell how the error wanders.
+/// Inner parts of the stays that are long enough to show how the error wanders.
 fn inner(kept: &Kept, stays: &[Standing]) -> Vec<Range<usize>> {
     let long = stays.iter().filter(|stay| stay.lasts_s() >= TELLING_S);
     long.map(|stay| stay.fixes(kept, END_CUT_S)).collect()
 }
 
 /// How far positions wander within a lag while the machine stands, per axis: root of half the mean square change, robust.
-/// `None` where no stay is long enough.
+/// `None` if no stay is long enough.
 pub fn change_m(kept: &Kept, stays: &[Standing], lag_s: f64) -> Option<f64> {
     kept.change_m2(&inner(kept, stays), lag_s)
         .map(|change_m2| (0.5 * change_m2).sqrt())
 }
 
-/// Median distance between two positions so far apart in time; `None` where they are too few.
+/// Median distance between two positions this far apart in time; `None` if there are too few.
 fn moved_m(kept: &Kept, stretches: &[Range<usize>], lag_s: f64) -> Option<f64> {
     let mut moved_m = Vec::new();
     kept.for_each_change(stretches, lag_s, |east_m, north_m| {
@@ -435,9 +436,9 @@ fn moved_m(kept: &Kept, stretches: &[Range<usize>], lag_s: f64) -> Option<f64> {
     math::median(&mut moved_m).filter(|_| enough)
 }
 
-/// A stay that drift has broken into several halts is one halt again, where it stood longest.
+/// Joins the halts into which drift has broken one stay; the place is where it stood longest.
 pub fn of_one_stay(halts: Vec<Halt>, stays: &[Standing]) -> Vec<Halt> {
-    /// Both ends of a stay are known to half a window.
+    /// Both ends of a stay are known to within half a window.
     const SLACK_S: f64 = 90.0;
     let lasts_s = |halt: &Halt| halt.end_s - halt.start_s;
     let mut stays = stays.iter().peekable();

@@ -1,10 +1,11 @@
-//! Positions that jump and stay.
+//! What if positions jump and stay there?
 //!
-//! Question: a receiver is restarted, or loses its fix and finds another, and from then on all positions are off by the same; where
-//! was the machine? Method: the jump, less what was driven while it happened, is taken off all later positions. Where the ground is
-//! known and each stretch has turns enough, the edges say better how the stretches lie to each other ([`crate::plan_fit`]); the one
-//! with most turns stays. Jumps that come more often are no restarts ([`Track::are_restarts`]) and are not taken off. Approximate: what was driven across the jump is the mean of the speeds before and after. Cost: the path is
-//! found twice, with the edges three times, in logs with such jumps alone.
+//! Question: a receiver restarts, or loses its fix and finds another, and from then on all positions are off by the same
+//! amount; where was the machine? Method: the jump, less the distance driven while it happened, is subtracted from all later
+//! positions. If the ground is known and each stretch has enough turns, the edges show more precisely how the stretches lie
+//! to each other ([`crate::plan_fit`]); the one with most turns stays. Jumps that come more often are not restarts
+//! ([`Track::are_restarts`]) and are not undone. Approximate: the distance driven across the jump comes from the mean of the
+//! speeds before and after. Cost: the path is found twice, with edges three times, only in logs with such jumps.
 
 use crate::plan_fit::TurnsFit;
 use crate::turns::{self, Setback};
@@ -13,16 +14,16 @@ use tussock_plane::{Region, Vector};
 use tussock_types::Settings;
 use tussock_types::math;
 
-/// Speeds before and after a jump are taken over so long.
+/// Speeds before and after a jump are averaged over this time.
 const PACE_S: f64 = 3.0;
-/// Stretches that lie together as well as this are left alone.
+/// Stretches that agree this well are left alone.
 const LEAST_M: f64 = 0.05;
 
 /// East and north of every fix.
 type EastNorth = (Vec<f64>, Vec<f64>);
 
-/// The track of a trace, the jumps of its receiver taken off, and its positions without them; `None` where nothing jumped. `once`
-/// finds the path behind positions as they are; `time_s` rises.
+/// The track of a trace with the jumps of its receiver undone, and its positions without them; `None` if nothing jumped.
+/// `once` finds the path of positions as they are; `time_s` increases.
 pub(crate) fn located(
     once: impl Fn(&[f64], &[f64]) -> Track,
     time_s: &[f64],
@@ -68,7 +69,7 @@ pub(crate) fn located(
     (better, Some(steady))
 }
 
-/// Positions with all earlier jumps taken off.
+/// Positions with all earlier jumps undone.
 fn without(
     steps: &[Step],
     jumps: &[Vector],
@@ -91,10 +92,10 @@ fn without(
         .unzip()
 }
 
-/// By how much positions jumped, what was driven meanwhile taken off, and how unsure that is.
+/// By how much positions jumped, less the distance driven meanwhile, and how uncertain that is.
 fn jump(kept: &Kept, step: &Step) -> (Vector, f64) {
     let after = kept.time_s.partition_point(|time_s| *time_s < step.time_s);
-    // What was carried is not among the fixes.
+    // Carried stretches are not among the fixes.
     let Some(before) = after.checked_sub(1).filter(|_| after < kept.len()) else {
         return (Vector::default(), step.left_m);
     };

@@ -1,15 +1,14 @@
-//! How much positions may wander while the machine drives straight.
+//! How far can positions have wandered while the machine drove straight?
 //!
-//! Question: a log that never stands shows no drift. How large can it be? Drift bends legs that were driven straight, the
-//! longer the leg the more. Model: white noise of variance w² and a random walk of rate q (a first-order Gauss-Markov
-//! drift, seen for less than its drift time). About the line fitted to a leg of time T the mean square is then w² + qT/15
-//! (the mean square of a Brownian path less its own regression line), and that of second differences at step h is
-//! 6w² + 2qh; each leg gives one q, and the median of all legs keeps turns and slips out of it. Over a drift time the walk
-//! grows to σ² = qτ/2.
+//! Question: a log that never stands shows no drift. How large can it be? Drift bends legs that were driven straight, and
+//! longer legs more. Model: white noise of variance w² and a random walk of rate q (a first-order Gauss-Markov drift, seen
+//! for less than its drift time). The mean square about the line fitted to a leg of time T is then w² + qT/15 (the mean
+//! square of a Brownian path about its own regression line), and that of second differences at step h is 6w² + 2qh. Each leg
+//! gives one q, and the median over all legs excludes turns and slips. Over a drift time the walk grows to σ² = qτ/2.
 //!
-//! Exact: the two mean squares. Approximate: the drift time cannot be seen within legs and is taken as customary; a median
-//! of skewed values lies below their mean, which a factor makes good (found on simulated walks); a body that slips sideways
-//! bends its legs too and counts as drift, so that the result errs to the large side. One pass over the fixes.
+//! Exact: the two mean squares. Approximate: the drift time cannot be seen within legs, so a customary value is used; a
+//! median of skewed values lies below their mean, which a factor corrects (found on simulated walks); a machine that slips
+//! sideways bends its legs too and counts as drift, so the result errs on the large side. One pass over the fixes.
 
 use crate::blocks::Blocks;
 use crate::noise::USUAL_DRIFT_TIME_S;
@@ -18,9 +17,9 @@ use tussock_types::math;
 
 /// Shorter legs are hardly bent.
 const LEAST_LEG_S: f64 = 12.0;
-/// Fewer legs say nothing.
+/// Fewer legs show nothing.
 const LEAST_LEGS: usize = 12;
-/// Fewer fixes give no line.
+/// Fewer fixes do not define a line.
 const LEAST_FIXES: usize = 8;
 /// Mean of the values over their median.
 const MEAN_OVER_MEDIAN: f64 = 1.6;
@@ -38,9 +37,9 @@ pub(crate) fn allowed_drift_m(runs: &[(Blocks, Vec<Part>)]) -> Option<f64> {
     Some((0.5 * USUAL_DRIFT_TIME_S * usual_m2_per_s).sqrt())
 }
 
-/// Rate of the walk that bends one leg; below 0 where chance made it straighter than its noise.
+/// Rate of the walk that bends one leg; below 0 if chance made the leg straighter than its noise.
 fn rate_m2_per_s(blocks: &Blocks, part: Part) -> Option<f64> {
-    // The first and the last fix may lie in the turn.
+    // The first and the last fix may be in the turn.
     let (first, end) = (part.first + 1, part.last);
     if part.kind != PartKind::Leg || end < first + LEAST_FIXES {
         return None;
@@ -57,7 +56,7 @@ fn rate_m2_per_s(blocks: &Blocks, part: Part) -> Option<f64> {
     if !(length_m > 0.0) {
         return None;
     }
-    // Across the leg only: along it speed changes too.
+    // Across the leg only: along it, speed changes too.
     let across_m: Vec<f64> = (first..end)
         .map(|index| {
             let at = blocks.place(index);

@@ -1,16 +1,16 @@
-//! Where and how did it turn?
+//! Where and how did the machine turn?
 //!
-//! Question: at which places did the machine change its heading, which edge turned it there, and how far inside its edges does it
-//! usually turn (the setback)?
+//! Question: at which places did the machine change its heading, which edge turned it there, and how far inside its edges
+//! does it usually turn (the setback)?
 //!
-//! Method. A turn is a corner between two drives. Backing off belongs to the turn: the corner at its far end is no second one,
-//! and the way onwards is the drive after it. A long stand is a stop, a corner next to the station manoeuvring, a corner on the
-//! way along a guide run or the boundary steering. The edge that turned it is the nearest one that the drive before led to and
-//! the drive after leads away from; near a second edge of another direction it is not known which it was. The setback is the
-//! median of the turns round the densest place.
+//! Method. A turn is a corner between two drives. Backing off belongs to the turn: the corner at its far end is not a second
+//! turn, and the way onwards is the drive after it. A long stand is a stop, a corner next to the station is manoeuvring, and
+//! a corner on the way along a guide run or the boundary is steering. The edge that turned the machine is the nearest one
+//! that the drive before led to and the drive after leads away from; near a second edge of another direction it is unknown
+//! which it was. The setback is the median of the turns around the densest place.
 //!
-//! Exact given the path. Position error blurs angles: only legs longer than five position errors tell a heading.
-//! Cost: turns times edges.
+//! Exact, given the path. Position error blurs angles: only legs longer than five position errors show a heading. Cost:
+//! turns times edges.
 
 use crate::plan_fit::{self, EdgeTurn, TurnError, TurnsFit};
 use crate::{PathMethod, Track, noise};
@@ -21,31 +21,31 @@ use tussock_types::{MachineSettings, Place};
 const LEAST_TURN_COS: f64 = 0.94;
 /// A machine backs off no farther than this (common practice, no source).
 const MOST_REVERSE_M: f64 = 1.5;
-/// From lane to lane it moves aside by less than this (common practice, no source).
+/// From lane to lane the machine moves sideways by less than this (common practice, no source).
 const MOST_ASIDE_M: f64 = 0.7;
 /// Straight back, nearly (cosine of 26 degrees).
 const STRAIGHT_BACK: f64 = 0.9;
 /// Longer stands are stops.
 const LONGEST_TURN_S: f64 = 30.0;
-/// Next to the station it manoeuvres.
+/// Within this distance of the station the machine manoeuvres.
 const APRON_M: f64 = 2.0;
-/// Shorter legs say little of a heading.
+/// Shorter legs say little about a heading.
 const LEAST_HEADING_M: f64 = 1.0;
-/// And they are longer than so many position errors.
+/// And legs must be longer than this many position errors.
 const LEGS_OVER_ERROR: f64 = 5.0;
-/// An edge farther off than this did not turn the machine.
+/// A more distant edge did not turn the machine.
 const MOST_SETBACK_M: f64 = 1.5;
-/// A second edge nearer than this makes a corner.
+/// A second edge closer than this makes a corner.
 const CORNER_M: f64 = 0.6;
-/// Edges that differ by less are one bend of a round body (cosine of 30 degrees).
+/// Edges that differ by less are one bend of a round object (cosine of 30 degrees).
 const SAME_EDGE: f64 = 0.866;
-/// Legs that graze an edge do not tell whether they lead to it (sine of about 6 degrees).
+/// Legs that graze an edge do not show whether they lead to it (sine of about 6 degrees).
 const GRAZING: f64 = 0.1;
 /// Turns within this of the usual distance were made at that edge.
 const AT_EDGE_M: f64 = 0.25;
-/// Fewer turns tell no setback.
+/// Fewer turns do not show the setback.
 const LEAST_TURNS: usize = 12;
-/// How far inside its edge a machine turns when nothing is said: half a body or less (common practice, no source).
+/// How far inside its edge a machine turns if nothing is known: half a body or less (common practice, no source).
 const USUAL_SETBACK_M: f64 = 0.15;
 
 /// A corner between two drives.
@@ -59,13 +59,13 @@ pub struct Turn {
     pub into: Vector,
     /// Length of the drive before.
     pub into_m: f64,
-    /// Heading after, backing off left out.
+    /// Heading after, without backing off.
     pub onward: Vector,
     /// Length of the drive after.
     pub onward_m: f64,
     /// Distance to the nearest edge of the ground; negative outside.
     pub edge_m: f64,
-    /// The edge that turned it, where one did and the legs are long enough to tell.
+    /// The edge that turned it, if one did and the legs are long enough to show it.
     pub at: Option<AtEdge>,
 }
 
@@ -79,7 +79,7 @@ pub struct AtEdge {
 }
 
 impl Turn {
-    /// Whether both legs are long enough to tell their headings under this position error.
+    /// Whether both legs are long enough to show their headings under this position error.
     pub fn tells_headings(&self, error_m: f64) -> bool {
         self.into_m.min(self.onward_m) >= LEAST_HEADING_M + LEGS_OVER_ERROR * error_m
     }
@@ -90,7 +90,7 @@ pub fn turns(track: &Track, ground: &Region, transits: &[(f64, f64)]) -> Vec<Tur
     turns_within(track, ground, transits, track.position_error_m())
 }
 
-/// The same, reckoning with this position error.
+/// The same, assuming this position error.
 fn turns_within(track: &Track, ground: &Region, transits: &[(f64, f64)], error_m: f64) -> Vec<Turn> {
     let least_m = 0.3 + 2.0 * error_m;
     let edges = Edge::all_of(ground);
@@ -153,8 +153,8 @@ fn turns_within(track: &Track, ground: &Region, transits: &[(f64, f64)], error_m
     turns
 }
 
-/// How the ground of a plan lies in logs whose path was found without it; `None` where there is none such, or their turns are too few
-/// to tell.
+/// How the ground of a plan lies in logs whose path was found without it; `None` if there are no such logs, or too few turns
+/// in them.
 pub fn plan_fit(tracks: &[Track], ground: &Region, expected: &Setback) -> Option<TurnsFit> {
     let by_legs: Vec<&Track> = tracks
         .iter()
@@ -183,7 +183,7 @@ pub fn plan_fit(tracks: &[Track], ground: &Region, expected: &Setback) -> Option
     Some(found)
 }
 
-/// The same of a stretch of one log.
+/// The same for a stretch of one log.
 pub(crate) fn plan_fit_of_stretch(
     track: &Track,
     within_s: &std::ops::Range<f64>,
@@ -196,7 +196,7 @@ pub(crate) fn plan_fit_of_stretch(
     plan_fit::fit(&turns, &Edge::all_of(ground), inset_m, shown_error(track))
 }
 
-/// Position error of turns as far as the log of a track shows it: drift that nothing shows moves the plan as a whole.
+/// Position error of turns as far as the log of a track shows it: a drift that nothing shows moves the plan as a whole.
 fn shown_error(track: &Track) -> TurnError {
     TurnError {
         each_m: track.noise.white_m,
@@ -205,7 +205,7 @@ fn shown_error(track: &Track) -> TurnError {
     }
 }
 
-/// Turns that an edge may have made.
+/// Turns that an edge may have caused.
 fn sharp_turns(track: &Track, ground: &Region) -> Vec<EdgeTurn> {
     let error_m = shown_error(track).total_m();
     let turns = turns_within(track, ground, &[], error_m).into_iter();
@@ -223,7 +223,7 @@ fn sharp_turns(track: &Track, ground: &Region) -> Vec<EdgeTurn> {
     found
 }
 
-/// Where lanes end: a drive of `least_m` and more, a short move aside, and a drive back.
+/// Where lanes end: a drive of at least `least_m`, a short move sideways, and a drive back.
 fn lane_ends(track: &Track, least_m: f64) -> impl Iterator<Item = EdgeTurn> + '_ {
     let corners = track.pieces.iter().flat_map(|piece| piece.vertices.windows(4));
     corners.filter_map(move |corners| {
@@ -240,7 +240,7 @@ fn lane_ends(track: &Track, least_m: f64) -> impl Iterator<Item = EdgeTurn> + '_
     })
 }
 
-/// The edge that a turn was made at; `None` for none, and in corners.
+/// The edge at which a turn was made; `None` if there is none, and in corners.
 fn at_edge(turn: &Turn, edges: &[Edge]) -> Option<AtEdge> {
     let near: Vec<(f64, &Edge)> = edges
         .iter()
@@ -270,23 +270,23 @@ pub struct Setback {
     pub inside_m: f64,
     /// Standard deviation of that.
     pub sd_m: f64,
-    /// Where it is known from.
+    /// How it is known.
     pub source: SetbackSource,
 }
 
-/// Where a setback is known from.
+/// How a setback is known.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum SetbackSource {
-    /// The settings say so.
+    /// The settings state it.
     Stated,
     /// The log shows it.
     Measured,
-    /// It is usual for such machines.
+    /// The usual value for such machines.
     Usual,
 }
 
 impl Setback {
-    /// What is known of a setback before the log is looked at.
+    /// What is known about a setback before looking at the log.
     pub fn expected(machine: &MachineSettings) -> Self {
         let (inside_m, sd_m, source) = match (machine.past_boundary_m, machine.body_width_m) {
             (Some(past_m), _) => (-past_m, 0.05, SetbackSource::Stated),
@@ -300,8 +300,8 @@ impl Setback {
         }
     }
 
-    /// The setback of a track: what was found together with the path where that was held by edges, else what the turns say;
-    /// `None` where they are too few to say anything.
+    /// The setback of a track: what was found together with the path if edges held it, or else what the turns show; `None`
+    /// if there are too few to show anything.
     pub fn measured(track: &Track, turns: &[Turn]) -> Option<Self> {
         let error_m = track.position_error_m();
         let (inside_m, sd_m) = match &track.anchored {
@@ -326,7 +326,7 @@ impl Setback {
     }
 }
 
-/// Median of the turns round the densest place, and its standard deviation.
+/// Median of the turns around the densest place, and its standard deviation.
 fn densest(turns: &[Turn], error_m: f64) -> Option<(f64, f64)> {
     let mut inside_m: Vec<f64> = turns
         .iter()
@@ -338,7 +338,7 @@ fn densest(turns: &[Turn], error_m: f64) -> Option<(f64, f64)> {
     }
     inside_m.sort_by(f64::total_cmp);
     let reach_m = AT_EDGE_M + 3.0 * error_m;
-    // The window that holds most.
+    // The window that holds most values.
     let (mut first, mut best) = (0, 0..0);
     for end in 0..inside_m.len() {
         while inside_m[end] - inside_m[first] > reach_m {
@@ -349,7 +349,7 @@ fn densest(turns: &[Turn], error_m: f64) -> Option<(f64, f64)> {
         }
     }
     let middle_m = inside_m[best.start + best.len() / 2];
-    // Once more, evenly about it.
+    // Once more, centred on it.
     let about: Vec<f64> = inside_m
         .into_iter()
         .filter(|one_m| (one_m - middle_m).abs() <= 0.5 * reach_m)

@@ -1,9 +1,9 @@
 //! Distance to the nearest visited or foreign cell, and connected parts.
 //!
 //! Exact squared Euclidean distance transform after Meijster, Roerdink & Hesselink (2000), DOI 10.1007/0-306-47025-X_36:
-//! first along columns, then a lower envelope along rows, or, in thin ground, shifts of the row by as many columns as can be
-//! nearer; both are exact. Within a row only the run of unvisited cells and its two neighbours matter, so visited ground costs next to
-//! nothing. Parts are found on runs of cells with a union-find.
+//! first along columns, then a lower envelope along rows or, in thin ground, shifts of the row by as many columns as can be
+//! nearer; both are exact. Within a row only the run of unvisited cells and its two neighbours matter, so visited ground
+//! costs next to nothing. Parts are found on runs of cells with a union-find.
 
 use crate::BitGrid;
 use rayon::prelude::*;
@@ -32,7 +32,7 @@ impl Window {
         self.row_end - self.row_start
     }
 
-    /// The window grown on all sides, cut off at the grid.
+    /// The window enlarged on all sides, clipped to the grid.
     #[must_use]
     pub fn grown(&self, cells: usize, columns: usize, rows: usize) -> Self {
         Self {
@@ -46,7 +46,7 @@ impl Window {
 
 /// Squared distance, in cells, from each cell of a window to the nearest cell of it for which `is_zero` holds.
 ///
-/// Ground outside the window is not looked at. Without any such cell all distances are at least the window's size.
+/// Ground outside the window is ignored. Without any such cell all distances are at least the window's size.
 pub fn squared(columns: usize, rows: usize, is_zero: impl Fn(usize, usize) -> bool) -> Vec<u32> {
     squared_of_rows(columns, rows, |row, cells| {
         for (column, cell) in cells.iter_mut().enumerate() {
@@ -55,8 +55,9 @@ pub fn squared(columns: usize, rows: usize, is_zero: impl Fn(usize, usize) -> bo
     })
 }
 
-/// The same inside a window of a mask, to the nearest cell that is off, row by row, where it is asked for: `each` gets the number of a row in the window and a way to ask. What it makes
-/// of the answers comes back in the order of rows. Memory is two bytes a cell.
+/// The same inside a window of a mask, to the nearest cell that is off, row by row and only where needed: `each` gets the
+/// number of a row in the window and a function to query. Its results are returned in the order of rows. Memory is two bytes
+/// per cell.
 pub fn of_rows_in<T: Send>(
     mask: &BitGrid,
     window: Window,
@@ -96,19 +97,19 @@ fn of_rows_with<H: Height, T: Send>(
     }
 }
 
-/// Squared distances of one row, found where they are asked for.
+/// Squared distances of one row, computed when they are needed.
 pub struct RowSquares<'a> {
     row_of: &'a mut RowOf,
     out: &'a mut [u32],
-    /// Columns whose distances were found last.
+    /// Columns whose distances were computed last.
     known: std::ops::Range<usize>,
 }
 
 impl RowSquares<'_> {
-    /// Those of some columns side by side, all of them on in the mask.
+    /// The distances of several adjacent columns, all of them on in the mask.
     ///
     /// # Panics
-    /// When a column lies outside the window.
+    /// If a column lies outside the window.
     pub fn of(&mut self, start: usize, end: usize) -> &[u32] {
         if start < self.known.start || end > self.known.end {
             let heights = &self.row_of.heights;
@@ -164,7 +165,7 @@ height!(u32);
 
 /// Writes 0 for each cell of a row that is off, and all ones for any other.
 fn fill_from<H: Height>(mask: &BitGrid, window: Window, row: usize, cells: &mut [H]) {
-    /// Cells that are done at once.
+    /// Number of cells handled at once.
     const LANES: usize = 16;
     const BITS: [u16; LANES] = {
         let mut bits = [0; LANES];
@@ -193,9 +194,9 @@ fn fill_from<H: Height>(mask: &BitGrid, window: Window, row: usize, cells: &mut 
     }
 }
 
-/// Distances along columns, down and up; whole rows at a time, so that they are done several cells at once.
+/// Distances along columns, down and up; whole rows at a time, so that several cells are handled at once.
 ///
-/// `fill` writes 0 for each cell of a row that distances lead to, and all ones for any other.
+/// `fill` writes 0 for each cell of a row from which distances are measured, and all ones for any other.
 fn along_columns<H: Height>(columns: usize, rows: usize, fill: impl Fn(usize, &mut [H])) -> Vec<H> {
     let far = H::of(columns + rows);
     let mut cells = vec![H::ZERO; columns * rows];
@@ -223,7 +224,7 @@ fn along_columns<H: Height>(columns: usize, rows: usize, fill: impl Fn(usize, &m
 
 fn squared_of_rows(columns: usize, rows: usize, fill: impl Fn(usize, &mut [u32])) -> Vec<u32> {
     let mut cells = along_columns::<u32>(columns, rows, fill);
-    // Rows do not know of each other from here on.
+    // From here on rows are independent of each other.
     if cells.len() < CELLS_FOR_THREADS {
         let mut row_of = RowOf::new(columns);
         cells
@@ -238,21 +239,21 @@ fn squared_of_rows(columns: usize, rows: usize, fill: impl Fn(usize, &mut [u32])
     cells
 }
 
-/// From so many cells on threads are worth their start.
+/// From this many cells on, threads are worth starting.
 const CELLS_FOR_THREADS: usize = 100_000;
 const ROWS_AT_ONCE: usize = 32;
-/// Shifting a line so many times costs what the envelope does.
+/// Shifting a line this many times costs as much as the envelope.
 const SHIFTS_AS_ENVELOPE: usize = 48;
-/// More than any square that is looked up by shifts, and small enough that another may be added.
+/// More than any square that the shifts produce, and small enough for another one to be added.
 const BEYOND: i16 = 1 << 14;
 
-/// Distances along the columns of one row, and room for what is made of them.
+/// Distances along the columns of one row, and working space for it.
 struct RowOf {
     heights: Vec<u32>,
     /// For the envelope.
     sites: Vec<usize>,
     begins: Vec<i64>,
-    /// For the shifts: squares of heights with room on both sides, and the least so far.
+    /// For the shifts: squares of heights with space on both sides, and the smallest so far.
     line: Vec<i16>,
     least: Vec<i16>,
 }
@@ -268,7 +269,7 @@ impl RowOf {
         }
     }
 
-    /// Distances along columns become squared distances.
+    /// Turns distances along columns into squared distances.
     fn row(&mut self, row: &mut [u32]) {
         self.heights.copy_from_slice(row);
         let mut start = 0;
@@ -289,10 +290,10 @@ impl RowOf {
     /// Squared distances of a run of cells that are not zero.
     fn run(&mut self, start: usize, end: usize, out: &mut [u32]) {
         let (length, has_both_ends) = (end - start, start > 0 && end < self.heights.len());
-        // The zero beside the run is no farther than this, and nothing beyond it is nearer.
+        // The zero beside the run is no farther than this, and nothing beyond it is closer.
         let to_the_side = if has_both_ends { length.div_ceil(2) } else { length };
         let highest = self.heights[start..end].iter().copied().max().unwrap_or(0);
-        // What is nearer than straight up or down lies within fewer columns than that.
+        // Whatever is closer than straight up or down lies within fewer columns than that.
         let shifts = to_the_side.min((highest as usize).saturating_sub(1));
         // Squares of heights must be small, too.
         if shifts <= SHIFTS_AS_ENVELOPE && highest < 1 << 7 {
@@ -302,7 +303,7 @@ impl RowOf {
         }
     }
 
-    /// The line of squares, shifted to either side again and again: several cells are done at once.
+    /// Shifts the line of squares to either side again and again, handling several cells at once.
     fn by_shifts(&mut self, start: usize, end: usize, shifts: usize, out: &mut [u32]) {
         let (line, least) = (&mut self.line, &mut self.least);
         let length = end - start;
@@ -495,7 +496,7 @@ pub struct Labelled {
     pub count: usize,
 }
 
-/// Tells connected parts of a mask apart.
+/// Finds the connected parts of a mask.
 pub fn labelled(mask: &BitGrid, connectivity: Connectivity) -> Labelled {
     let reach = usize::from(connectivity == Connectivity::Eight);
     let mut runs: Vec<CellRun> = Vec::new();
@@ -643,7 +644,7 @@ mod tests {
                 .map(|(column, row)| (column as i64, row as i64))
                 .collect();
             prop_assume!(!zeros.is_empty());
-            // The same out of a mask that goes on around the window.
+            // The same from a mask that continues around the window.
             let grid = Grid { east_min_m: 0.0, north_min_m: 0.0, cell_m: 1.0, columns: columns + 70, rows: rows + 2 };
             let mut mask = BitGrid::new(grid);
             for row in 0..rows + 2 {

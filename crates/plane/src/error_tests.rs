@@ -1,9 +1,9 @@
-//! Every way in which polygon work can fail, shown: the words are what a user reads.
+//! Shows every way in which polygon work can fail, in the words that a user reads.
 
 use crate::RegionError;
 use std::collections::BTreeSet;
 
-/// Fails to compile when a variant is added, so that its words come into the table below.
+/// Does not compile when a variant is added, so that its words are added to the table below.
 fn region_variant(error: &RegionError) -> usize {
     match error {
         RegionError::NotOnThePlane { .. } => 0,

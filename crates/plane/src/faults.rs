@@ -1,4 +1,4 @@
-//! What is wrong with one ring of a plan, and where.
+//! What is wrong with one ring of a plan, and where?
 
 use crate::ring::{self, DEGENERATE_M2, Edges};
 use crate::{Frame, Region};
@@ -10,9 +10,9 @@ use tussock_types::{GeoPoint, Place, PlanFault, PlanFeature, plural};
 
 /// Rings that enclose less than this enclose nothing (a square decimetre).
 const NO_GROUND_M2: f64 = 0.01;
-/// Places named for one ring; the rest is counted.
+/// Number of places named for one ring; the rest are only counted.
 const PLACES_NAMED: usize = 3;
-/// After so many crossings the search ends: the ring is a tangle.
+/// After this many crossings the search ends: the ring is a tangle.
 const CROSSINGS_SOUGHT: usize = 100;
 
 /// A fault of a feature that stops the analysis.
@@ -50,8 +50,8 @@ pub(crate) fn of_plan(found: impl Into<String>, expected: impl Into<String>, is_
     }
 }
 
-/// Faults of the reader and of [`crate::Site::build`] as one list in the order of the file: where the reader already
-/// found a feature unusable, what follows from that is left out.
+/// Faults of the reader and of [`crate::Site::build`] as one list in the order of the file. If the reader already found a
+/// feature unusable, consequences of that are left out.
 pub fn merge_faults(read: Vec<PlanFault>, built: Vec<PlanFault>) -> Vec<PlanFault> {
     let unusable = |feature: Option<usize>| {
         read.iter()
@@ -68,7 +68,7 @@ pub fn merge_faults(read: Vec<PlanFault>, built: Vec<PlanFault>) -> Vec<PlanFaul
     all
 }
 
-/// Reports a position that is no position; true when all are.
+/// Reports invalid positions; true if all are valid.
 pub(crate) fn positions_are_sound(
     feature: &PlanFeature,
     ring: Option<usize>,
@@ -101,7 +101,7 @@ pub(crate) fn positions_are_sound(
     false
 }
 
-/// Checks one ring and gives its places; `None` when no ground can be made of it.
+/// Checks one ring and returns its places; `None` if no ground can be made of it.
 pub(crate) fn checked_ring(
     feature: &PlanFeature,
     number: usize,
@@ -134,7 +134,7 @@ pub(crate) fn checked_ring(
     }
     let repeated: Vec<usize> = (1..places.len())
         .filter(|&corner| places[corner].distance_m(places[corner - 1]) < 0.001)
-        // A ring closed within a millimetre, but not to the bit, is closed.
+        // A ring that is closed within a millimetre, though not to the bit, counts as closed.
         .filter(|&corner| corner + 1 < places.len() || places.len() <= 2)
         .collect();
     let mut corners: Vec<Coord<f64>> = places.iter().map(|place| ring::coord(*place)).collect();
@@ -172,8 +172,8 @@ pub(crate) fn checked_ring(
             return None;
         }
     };
-    // A ring can also cross itself exactly at a corner. Then one of its loops runs the other way round and its area
-    // counts against the rest.
+    // A ring can also cross itself exactly at a corner. One of its loops then runs in the other direction and its area is
+    // subtracted from the rest.
     let crosses_at_corner = !tangle.touches.is_empty() && wound_m2 - shoelace_m2 > NO_GROUND_M2;
     let crossings: Vec<Place> = if crosses_at_corner {
         tangle.crossings.iter().chain(&tangle.touches).copied().collect()
@@ -219,7 +219,7 @@ pub(crate) fn checked_ring(
 struct Tangle {
     /// Two edges cross in the middle of both.
     crossings: Vec<Place>,
-    /// A corner lies on another edge or corner, or edges lie on each other.
+    /// A corner lies on another edge or corner, or edges lie on top of each other.
     touches: Vec<Place>,
     is_cut_short: bool,
 }

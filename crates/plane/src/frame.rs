@@ -1,14 +1,14 @@
-//! Where does this latitude and longitude lie, in metres?
+//! Where are this latitude and longitude, in metres?
 //!
-//! A tangent plane on the WGS 84 ellipsoid: geographic to topocentric coordinates, EPSG method 9837 (IOGP
-//! Publication 373-7-2, Geomatics Guidance Note 7 part 2, "Geographic/topocentric conversions"). Positions are
-//! taken on the ellipsoid (height 0), because nothing that is counted depends on height.
+//! A tangent plane on the WGS 84 ellipsoid: geographic to topocentric coordinates, EPSG method 9837 (IOGP Publication
+//! 373-7-2, Geomatics Guidance Note 7 part 2, "Geographic/topocentric conversions"). Positions are taken to be on the
+//! ellipsoid (height 0), because nothing that is counted depends on height.
 //!
-//! Exact: the conversion itself, there and back, in closed form (there is no iteration). Approximate: a distance on
-//! the plane against the geodesic on the ellipsoid differs by 4 micrometres at 1 km and grows with the cube of it;
-//! ignoring a height of 500 m above the ellipsoid shortens every distance by 78 parts per million.
+//! Exact: the conversion itself, both ways, in closed form (there is no iteration). Approximate: a distance on the plane
+//! differs from the geodesic on the ellipsoid by 4 micrometres at 1 km, growing with its cube; ignoring a height of 500 m
+//! above the ellipsoid shortens every distance by 78 parts per million.
 //!
-//! Cost: about four sines a position.
+//! Cost: about four sines per position.
 
 use tussock_types::math;
 use tussock_types::{GeoPoint, Place};
@@ -44,7 +44,7 @@ pub fn geocentric_m(point: GeoPoint, height_ellipsoid_m: f64) -> [f64; 3] {
 
 /// The plane that touches the ellipsoid's parallel surface at one point, with heights (EPSG method 9837).
 ///
-/// [`Frame`] is this plane at height 0, with heights left out.
+/// [`Frame`] is this plane at height 0, without heights.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Topocentric {
     origin: GeoPoint,
@@ -70,7 +70,7 @@ impl Topocentric {
 
     /// East, north and up of a point at a height above the ellipsoid.
     pub fn to_east_north_up_m(&self, point: GeoPoint, height_ellipsoid_m: f64) -> [f64; 3] {
-        // Longitudes are differenced before the sine, so that neither the antimeridian nor a large longitude costs
+        // Longitudes are subtracted before taking the sine, so that neither the antimeridian nor a large longitude costs
         // digits.
         let (sin_lat, cos_lat) = math::sin_cos(point.lat_deg.to_radians());
         let (sin_dlon, cos_dlon) = math::sin_cos((point.lon_deg - self.origin.lon_deg).to_radians());
@@ -88,8 +88,8 @@ impl Topocentric {
 /// A local plane in metres east and north, touching WGS 84 at its origin.
 ///
 /// # Accuracy
-/// Within 1 km of the origin, places agree with geodesic polar coordinates to 5 micrometres at every latitude
-/// (tested against Karney's geodesics, J. Geodesy 87:43-55, 2013). There and back is exact to 10 nanometres.
+/// Within 1 km of the origin, places agree with geodesic polar coordinates to 5 micrometres at every latitude (tested
+/// against Karney's geodesics, J. Geodesy 87:43-55, 2013). The round trip is exact to 10 nanometres.
 ///
 /// # Example
 /// ```
@@ -127,13 +127,13 @@ impl Frame {
 
     /// The position on the ellipsoid that lies above or below a place of the plane.
     ///
-    /// Closed form: the line along `up` through the place meets the ellipsoid where a quadratic in the height says.
-    /// Places farther out than the Earth is wide have no such position; what they give means nothing.
+    /// Closed form: the line along `up` through the place meets the ellipsoid at a root of a quadratic in the height. For
+    /// places farther out than the Earth is wide there is no such position, and the result means nothing.
     pub fn to_geo(&self, place: Place) -> GeoPoint {
         let e2 = eccentricity_squared();
         let plane = &self.plane;
-        // Metric of the ellipsoid x^2 + y^2 + z^2 / (1 - e2) = a^2. The origin lies on it and east and north are
-        // tangent there, so that the constant term needs no difference of large numbers.
+        // Metric of the ellipsoid x^2 + y^2 + z^2 / (1 - e2) = a^2. The origin is on it and east and north are tangent
+        // there, so the constant term needs no difference of large numbers.
         let dot = |p: [f64; 3], q: [f64; 3]| p[0] * q[0] + p[1] * q[1] + p[2] * q[2] / (1.0 - e2);
         let up = [plane.cos_lat, 0.0, plane.sin_lat];
         let origin = [plane.axis_m, 0.0, plane.z_m];
@@ -161,7 +161,7 @@ impl Frame {
     /// Columns of metres east and north from columns of latitudes and longitudes.
     ///
     /// # Panics
-    /// Never; where the columns differ in length, the shorter one counts.
+    /// Never; if the columns differ in length, the shorter one counts.
     pub fn places(&self, lat_deg: &[f64], lon_deg: &[f64]) -> (Vec<f64>, Vec<f64>) {
         lat_deg
             .iter()
@@ -174,7 +174,7 @@ impl Frame {
     }
 }
 
-/// A longitude from -180 up to 180; values already there stay bit for bit.
+/// A longitude from -180 up to 180; values already in that range stay bit for bit.
 fn wrapped_deg(lon_deg: f64) -> f64 {
     if (-180.0..180.0).contains(&lon_deg) {
         lon_deg

@@ -1,37 +1,37 @@
 //! How does a person find this place with a tape?
 //!
-//! Landmarks are what one can see in a garden, and put the end of a tape to: the station, obstacles, and sharp corners of
-//! the lawn. Exclusion zones are none: nobody sees the corner of a zone that was drawn. Two tapes from two of them cross at the
-//! place. The crossing is the sharper the nearer the angle between the tapes is to a right one: an error of the tape grows by
-//! 1 / sin(angle).
+//! Landmarks are what can be seen in a garden and reached with the end of a tape: the station, obstacles, and sharp corners
+//! of the lawn. Exclusion zones are not landmarks: nobody can see the corner of a zone that was drawn. Two tapes from two
+//! landmarks cross at the place. The crossing is the more exact, the closer the angle between the tapes is to a right one:
+//! an error of the tape grows by 1 / sin(angle).
 //!
-//! A corner is named by what is beside it where something is: "the corner of the lawn at the shed", "the corner of the lawn nearest
-//! the station"; else by its wind. Every landmark has words that fit no other landmark of the plan; corners for which no such
-//! words exist are left out.
+//! A corner is named by what is beside it, if anything is ("the corner of the lawn at the shed", "the corner of the lawn
+//! nearest the station"), or else by its compass direction. Every landmark has words that fit no other landmark of the plan;
+//! corners without such words are left out.
 
 use crate::{Region, Site};
 use std::collections::BTreeMap;
 use tussock_types::math;
 use tussock_types::{Place, Tape};
 
-/// A corner is seen as one where the edge turns by more than this.
+/// A corner can be seen as one if the edge turns by more than this.
 const SHARP_DEG: f64 = 30.0;
-/// Corners nearer to each other than this are one.
+/// Corners closer to each other than this are one.
 const MERGED_M: f64 = 1.0;
-/// Edges are straightened by so much before corners are looked for.
+/// Edges are straightened by this much before corners are searched for.
 const STRAIGHTENED_M: f64 = 0.2;
-/// A corner is at a thing that is nearer than this.
+/// A corner is "at" a thing that is closer than this.
 const BESIDE_M: f64 = 3.0;
-/// By so much, and by such a factor, one of two is seen to be nearer without a tape.
+/// People can see without a tape which of two is nearer if the difference is this large, in metres and as a factor.
 const CLEARLY_M: f64 = 2.0;
 const CLEARLY_RATIO: f64 = 1.3;
 /// Tapes cross well from this angle up to its supplement.
 const LEAST_CROSSING_DEG: f64 = 40.0;
-/// A usual long tape.
+/// Length of a usual long tape.
 const TAPE_M: f64 = 25.0;
-/// A landmark nearer than this gives no direction.
+/// A closer landmark gives no direction.
 const ON_THE_SPOT_M: f64 = 0.5;
-/// A tape from a corner of the lawn counts as so much longer: a grown edge shows it less exactly than a wall.
+/// A tape from a corner of the lawn counts as longer by this factor: a grown edge shows it less exactly than a wall.
 const CORNER_RATIO: f64 = 1.25;
 
 /// What a landmark is.
@@ -46,7 +46,7 @@ pub enum LandmarkKind {
 /// Something that can be seen in a garden, and where it is.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Landmark {
-    /// What it is, in words that fit nothing else in this plan.
+    /// A description that fits nothing else in this plan.
     pub words: String,
     /// Where it is.
     pub place: Place,
@@ -54,7 +54,7 @@ pub struct Landmark {
     pub kind: LandmarkKind,
 }
 
-/// A thing that corners are told by.
+/// A thing by which corners are described.
 struct Beside {
     /// As in "nearest the shed".
     words: String,
@@ -74,7 +74,7 @@ impl Beside {
         }
     }
 
-    /// The place that is clearly nearest to it, with its distance.
+    /// The place that is clearly nearest to it, and its distance.
     fn nearest(&self, places: &[Place]) -> Option<(Place, f64)> {
         let mut sorted: Vec<(Place, f64)> = places
             .iter()
@@ -90,7 +90,7 @@ impl Beside {
 }
 
 impl Site {
-    /// Features of the plan that one can see in a garden, the station first.
+    /// Features of the plan that can be seen in a garden, the station first.
     pub fn landmarks(&self) -> Vec<Landmark> {
         let names = Names::of(self);
         let station = self.station.map(|place| ("the station".to_owned(), place));
@@ -125,7 +125,7 @@ impl Site {
         kept
     }
 
-    /// Corners of the lawns as drawn: where a zone or an obstacle bites into one there is none, and none where two meet.
+    /// Corners of the lawns as drawn: there is none where a zone or an obstacle cuts into one, or where two meet.
     fn told_of_lawns(&self, names: &Names, beside: &[Beside]) -> Vec<(String, Place)> {
         let drawn = corners_of(&self.drawn_lawn);
         let is_drawn = |corner: &Place| drawn.iter().any(|at| at.distance_m(*corner) < STRAIGHTENED_M);
@@ -147,7 +147,7 @@ impl Landmark {
     }
 }
 
-/// What one walks around is known by its corners, what one could embrace by its middle.
+/// Things that a person has to walk around are known by their corners, smaller ones by their middle.
 fn told_of_body(title: &str, shape: &Region, beside: &[Beside]) -> Vec<(String, Place)> {
     let corners = if is_round(shape) {
         Vec::new()
@@ -164,7 +164,7 @@ fn told_of_body(title: &str, shape: &Region, beside: &[Beside]) -> Vec<(String, 
     told(title, shape, &corners, beside)
 }
 
-/// Corners of a feature with words that fit no other of them: by what is beside them, by their wind, by both.
+/// Corners of a feature with words that fit no other of them: by what is beside them, by compass direction, or by both.
 fn told(title: &str, shape: &Region, corners: &[Place], beside: &[Beside]) -> Vec<(String, Place)> {
     let mut found: Vec<(String, Place)> = Vec::new();
     for thing in beside {
@@ -205,7 +205,7 @@ fn told(title: &str, shape: &Region, corners: &[Place], beside: &[Beside]) -> Ve
     found
 }
 
-/// The corner that lies clearly farthest towards a wind.
+/// The corner that is clearly farthest in a compass direction.
 fn outermost(group: &[Place], wind: usize) -> Option<Place> {
     let (sin, cos) = math::sin_cos(wind as f64 * std::f64::consts::FRAC_PI_4);
     let mut sorted: Vec<(f64, Place)> = group
@@ -219,7 +219,7 @@ fn outermost(group: &[Place], wind: usize) -> Option<Place> {
     }
 }
 
-/// Of several corners in one wind: the one that is clearly nearest to something, and of two the other.
+/// If several corners lie in one compass direction: the one that is clearly nearest to something and, of two, the other.
 fn apart(words: &str, group: &[Place], thing: &Beside) -> Vec<(String, Place)> {
     let Some((place, _)) = thing.nearest(group) else {
         return Vec::new();
@@ -244,8 +244,8 @@ const WINDS: [&str; 8] = [
     "south-east",
 ];
 
-/// Eighth of the compass in which a corner lies, seen from the middle of its box stretched to a square, so that the
-/// corners of a long lawn lie in the four diagonal winds.
+/// Eighth of the compass in which a corner lies, seen from the middle of its box stretched to a square, so that the corners
+/// of a long lawn lie in the four diagonal directions.
 fn wind_of(corner: Place, middle: Place, half: Place) -> usize {
     let stretched = |offset_m: f64, half_m: f64| if half_m > 0.0 { offset_m / half_m } else { 0.0 };
     let east = stretched(corner.east_m - middle.east_m, half.east_m);
@@ -261,7 +261,7 @@ fn is_round(shape: &Region) -> bool {
     4.0 * std::f64::consts::PI * shape.area_m2() > 0.9 * perimeter_m * perimeter_m
 }
 
-/// Sharp corners of a region's edge, those nearer than a metre to each other merged.
+/// Sharp corners of a region's edge, merging those closer than a metre to each other.
 fn corners_of(shape: &Region) -> Vec<Place> {
     let mut corners: Vec<Place> = Vec::new();
     for ring in shape.outline_simplified(STRAIGHTENED_M).iter().flatten() {
@@ -287,7 +287,7 @@ fn angle_deg(from_a: Place, to_a: Place, from_b: Place, to_b: Place) -> f64 {
     math::atan2(cross.abs(), dot).to_degrees()
 }
 
-/// Names of features as they are said, made unambiguous.
+/// Names of features as they are spoken, made unambiguous.
 struct Names {
     count: BTreeMap<String, usize>,
 }
@@ -313,7 +313,7 @@ impl Names {
     }
 }
 
-/// The name with the word for what it is, where the name does not say so itself, and with an article where it is a plain word.
+/// The name, with the word for what it is unless the name contains it, and with an article if it is a plain word.
 fn plain_title(role: &str, name: &str) -> String {
     let says_so = name.to_lowercase().contains(role) || role == "obstacle";
     let name = if says_so {
@@ -328,10 +328,10 @@ fn plain_title(role: &str, name: &str) -> String {
     if is_plain { format!("the {name}") } else { name }
 }
 
-/// Two tapes that cross at a place, the shorter first; one where there is only one landmark, none without.
+/// Two tapes that cross at a place, the shorter first; one if there is only one landmark, none without.
 ///
-/// Preferred are crossings between 40 and 140 degrees, then tapes of up to 25 m, then short ones, from the station and obstacles
-/// rather than from corners of the lawn.
+/// Crossings between 40 and 140 degrees are preferred, then tapes of up to 25 m, then short ones, and the station and
+/// obstacles over corners of the lawn.
 pub fn tape(landmarks: &[Landmark], target: Place) -> Vec<Tape> {
     let mut near: Vec<(&Landmark, f64)> = landmarks
         .iter()
@@ -339,14 +339,14 @@ pub fn tape(landmarks: &[Landmark], target: Place) -> Vec<Tape> {
         .filter(|(_, distance_m)| distance_m.is_finite())
         .collect();
     near.sort_by(|a, b| a.1.total_cmp(&b.1).then_with(|| a.0.words.cmp(&b.0.words)));
-    // Beyond these the pair is never better; a plan can have thousands of corners.
+    // The pair is never better beyond these, and a plan can have thousands of corners.
     near.truncate(60);
     let cost = |a: (&Landmark, f64), b: (&Landmark, f64)| {
         let crossing_deg = angle_deg(target, a.0.place, target, b.0.place);
         let is_slanting =
             !(LEAST_CROSSING_DEG..=180.0 - LEAST_CROSSING_DEG).contains(&crossing_deg) || a.1 < ON_THE_SPOT_M;
         let too_long_m = (a.1 - TAPE_M).max(0.0) + (b.1 - TAPE_M).max(0.0);
-        // A slanting pair is taken only where there is no other; among others the error of the place counts.
+        // A slanting pair is used only if there is no other; among others the error of the place counts.
         let spread = 1.0 / math::sin(crossing_deg.to_radians()).max(0.05);
         let fixed = if is_slanting { 1e6 } else { 0.0 };
         let counted_m = |(landmark, distance_m): (&Landmark, f64)| match landmark.kind {

@@ -88,7 +88,7 @@ fn a_garden_is_known_by_its_station_trees_and_corners_and_not_by_what_was_only_d
         .find(|landmark| landmark.words == "the north-west corner of the lawn")
         .unwrap();
     assert!(corner.place.distance_m(Place::new(0.0, 20.0)) < 0.01);
-    // A pocket beside the pond is measured from what stands there, not from the pond's drawn corners.
+    // A pocket beside the pond is measured from things that stand there, not from the pond's drawn corners.
     let from: Vec<String> = tape(&site.landmarks(), Place::new(19.0, 12.0))
         .into_iter()
         .map(|tape| tape.from)
@@ -200,7 +200,7 @@ fn corners_in_one_wind_are_told_apart_by_what_one_sees() {
     unique.sort();
     unique.dedup();
     assert_eq!(unique.len(), landmarks.len());
-    // Without anything to tell them apart by, only the outermost are told.
+    // With nothing to distinguish them, only the outermost corners are named.
     let bare = words(&garden(&[(PlanRole::Lawn, "lawn", &COMB, None)]));
     assert_eq!(
         bare,

@@ -1,15 +1,14 @@
-//! Who passed within r metres of this place?
+//! Which legs passed within r metres of this place?
 //!
-//! An R-tree over straight legs (Guttman 1984; bulk loading after Leutenegger, Lopez & Edgington 1997), from `rstar`:
-//! loaded once, envelopes cached, never changed afterwards.
+//! An R-tree over straight legs (Guttman 1984; bulk loading after Leutenegger, Lopez & Edgington 1997), from `rstar`: loaded
+//! once, envelopes cached, never changed afterwards.
 //!
-//! Long legs are cut into pieces, since a slanting leg's envelope covers ground that it is far from.
+//! Long legs are cut into pieces, because the envelope of a slanting leg covers ground that is far from the leg.
 //!
-//! Exact: the answers are those of a look at every leg (tested). Legs with a coordinate that is not finite keep
+//! Exact: the answers are the same as from looking at every leg (tested). Legs with a coordinate that is not finite keep
 //! their number but are never found.
 //!
-//! Cost: building n log n, 120 bytes a piece, at most sixteen pieces a leg on average; a question log n plus its
-//! answers.
+//! Cost: building n log n, 120 bytes per piece, at most sixteen pieces per leg on average; a query log n plus its answers.
 
 use rstar::primitives::{CachedEnvelope, GeomWithData, Line};
 use rstar::{AABB, RTree};
@@ -40,23 +39,23 @@ impl Leg {
     }
 }
 
-/// How far is looked first for the nearest leg, and how often twice as far.
+/// The first distance that is searched for the nearest leg, and how often it is doubled.
 const FIRST_REACH_M: f64 = 0.25;
 const REACHES: u32 = 5;
 
 /// A leg of this length or less is one piece.
 const PIECE_M: f64 = 2.0;
-/// More pieces than this a leg on average are not made: they become longer instead.
+/// No more than this many pieces per leg are made on average; they become longer instead.
 const PIECES_A_LEG: f64 = 16.0;
 
 type IndexedLeg = CachedEnvelope<GeomWithData<Line<[f64; 2]>, u32>>;
 
-/// Legs that can be asked for by place.
+/// Legs that can be searched by place.
 #[derive(Clone, Debug)]
 pub struct LegIndex {
     legs: Vec<Leg>,
     tree: RTree<IndexedLeg>,
-    /// Ends of pieces lie as near to their leg.
+    /// The ends of pieces lie this close to their leg.
     rounding_m: f64,
 }
 
@@ -79,7 +78,7 @@ impl LegIndex {
         let entries = sound()
             .flat_map(|(leg, number)| {
                 let length_m = leg.length_m();
-                // Longer than any number is far: such a leg stays whole.
+                // Farther than any number is: such a leg stays whole.
                 let pieces = if length_m.is_finite() && piece_m.is_finite() {
                     (length_m / piece_m).ceil().max(1.0) as u32
                 } else {
@@ -113,7 +112,7 @@ impl LegIndex {
         &self.legs
     }
 
-    /// Numbers of the legs that come within a distance of a place, rising.
+    /// Numbers of the legs that come within a distance of a place, in ascending order.
     pub fn within(&self, place: Place, radius_m: f64) -> Vec<usize> {
         let mut numbers: Vec<usize> = self
             .candidates(place, radius_m)
@@ -129,21 +128,21 @@ impl LegIndex {
         if !(place.east_m.is_finite() && place.north_m.is_finite()) {
             return None;
         }
-        // Long legs overlap, so that the tree's own search from near to far looks at many of them; a leg is mostly close by.
+        // Long legs overlap, so the tree's own nearest-first search looks at many of them; mostly a leg is close by.
         let mut reach_m = FIRST_REACH_M;
         for _ in 0..REACHES {
             let nearest = self
                 .candidates(place, reach_m)
                 .map(|number| (number, self.legs[number].distance_m(place)))
                 .min_by(|a, b| a.1.total_cmp(&b.1).then(a.0.cmp(&b.0)));
-            // What is nearer than the reach was looked at.
+            // Whatever is nearer than this distance has been checked.
             if let Some(nearest) = nearest.filter(|(_, distance_m)| *distance_m <= reach_m) {
                 return Some(nearest);
             }
             reach_m *= 2.0;
         }
         let found = self.tree.nearest_neighbor([place.east_m, place.north_m])?.data as usize;
-        // The tree's own arithmetic differs from ours by rounding: look again at all that could be as near.
+        // The tree's own arithmetic differs from ours by rounding: check all legs again that could be as near.
         let bound_m = self.legs[found].distance_m(place);
         self.candidates(place, bound_m)
             .map(|number| (number, self.legs[number].distance_m(place)))
@@ -154,7 +153,7 @@ impl LegIndex {
     /// Legs whose envelope meets the square around a place.
     fn candidates(&self, place: Place, radius_m: f64) -> impl Iterator<Item = usize> {
         let is_sound = place.east_m.is_finite() && place.north_m.is_finite() && radius_m >= 0.0;
-        // A little wider than asked, so that rounding in the square's corners loses nothing.
+        // Slightly wider than requested, so that rounding in the square's corners loses nothing.
         let reach_m = radius_m
             + self.rounding_m
             + 1e-9 * (1.0 + place.east_m.abs().max(place.north_m.abs()) + radius_m);

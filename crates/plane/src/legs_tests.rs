@@ -1,4 +1,4 @@
-//! The index against a look at every leg.
+//! The index against a search over every leg.
 
 use super::*;
 use proptest::prelude::*;

@@ -7,7 +7,7 @@
 //! | is this plan sound, and what lawn does it leave? | [`Site`] |
 //! | which squares of a grid are lawn? | [`rasterise`], [`BitGrid`] |
 //! | what outline do these squares have? | [`outlines`] |
-//! | who passed within r metres of this place? | [`LegIndex`] |
+//! | which legs passed within r metres of this place? | [`LegIndex`] |
 //! | what is the cheapest way over the cells? | [`cheapest_way`] |
 //! | how does a person find this place with a tape? | [`Site::landmarks`], [`tape`] |
 //!

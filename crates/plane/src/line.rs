@@ -1,8 +1,9 @@
-//! Where on a line, along which corners, in how small a box?
+//! Where on a line is a place, which corners matter, and how small a box holds everything?
 //!
-//! Question: which place of a straight piece is nearest to another place, which corners of a line carry its course, and how long
-//! and wide is the smallest box of any direction round some places? The nearest place by projection; corners by Douglas & Peucker
-//! (1973); the box by the sides of the convex hull (Freeman & Shapira 1975, DOI 10.1145/360881.360919), both from `geo`.
+//! Question: which place of a straight piece is nearest to another place, which corners of a line carry its course, and how
+//! long and wide is the smallest box, in any direction, around several places? The nearest place by projection; corners by
+//! Douglas & Peucker (1973); the box by the sides of the convex hull (Freeman & Shapira 1975, DOI 10.1145/360881.360919),
+//! both from `geo`.
 //!
 //! Exact up to rounding. Cost: constant; n log n as a rule; n log n.
 
@@ -11,7 +12,7 @@ use geo::{MinimumRotatedRect, Simplify};
 use geo_types::{LineString, MultiPoint, Point};
 use tussock_types::Place;
 
-/// The place on a straight piece that is nearest to another place; its start for a piece without length.
+/// The place on a straight piece that is nearest to another place; for a piece without length, its start.
 pub fn nearest_on_piece(from: Place, to: Place, other: Place) -> Place {
     let (east_m, north_m) = (to.east_m - from.east_m, to.north_m - from.north_m);
     let square_m2 = east_m * east_m + north_m * north_m;
@@ -33,7 +34,8 @@ pub fn line_simplified(line: &[Place], tolerance_m: f64) -> Vec<Place> {
     line.simplify(tolerance_m).into_iter().map(place).collect()
 }
 
-/// Long and short side of the smallest box of any direction round some places, in metres; `None` for places on one line.
+/// Long and short side of the smallest box, in any direction, around several places, in metres; `None` for places on one
+/// line.
 pub fn smallest_box_m(places: &[Place]) -> Option<(f64, f64)> {
     let points: MultiPoint<f64> = places.iter().map(|one| Point(coord(*one))).collect();
     let corners = points.minimum_rotated_rect()?;

@@ -1,4 +1,4 @@
-//! Which outline do these squares have?
+//! What outline do these squares have?
 //!
 //! ```text
 //!   . . # .        +-+           squares that share an edge are one part; squares that only share a corner are two,
@@ -10,7 +10,7 @@
 //! Boundary following on the lattice of cell corners with the ground on the left, always turning left where two cells
 //! touch at a corner (Rosenfeld & Kak 1982, section 11.1; four-connected ground, eight-connected rest).
 //!
-//! Exact: the rings of a part enclose, holes taken out, the area of its cells.
+//! Exact: the rings of a part, without holes, enclose the area of its cells.
 //!
 //! Cost: one step for every cell side on the outline, times the logarithm of their number.
 
@@ -27,7 +27,7 @@ type LatticeCorner = (u32, u32);
 const STEPS: [(i64, i64); 4] = [(1, 0), (0, 1), (-1, 0), (0, -1)];
 
 /// Closed outlines of the connected parts of a mask: for each part its outer ring (anticlockwise), then its holes
-/// (clockwise), corners on straight lines left out. Parts in the order of their southernmost, then westernmost cell.
+/// (clockwise), without corners on straight lines. Parts are in the order of their southernmost, then westernmost cell.
 pub fn outlines(mask: &BitGrid) -> Vec<Vec<Vec<Place>>> {
     let parts = Parts::of(mask);
     let sides = sides_of(mask);
@@ -71,7 +71,7 @@ fn unpacked(side: u128) -> (LatticeCorner, usize) {
     (((side >> 8) as u32, (side >> 64) as u32), (side & 3) as usize)
 }
 
-/// Every cell side between ground and rest, ground on its left, sorted by its first corner.
+/// Every cell side between ground and rest, with ground on its left, sorted by its first corner.
 fn sides_of(mask: &BitGrid) -> Vec<u128> {
     let rows = mask.grid.rows;
     let none = vec![0u64; mask.row_words()];
@@ -110,7 +110,7 @@ fn cell_on_left((x, y): LatticeCorner, direction: usize) -> (u32, u32) {
     }
 }
 
-/// Follows one ring from a side on; gives the corners at which it turns.
+/// Follows one ring from a side on; returns the corners at which it turns.
 fn follow(sides: &[u128], is_used: &mut [bool], start: usize) -> Vec<LatticeCorner> {
     let mut ring = Vec::new();
     let mut side = start;
@@ -139,7 +139,7 @@ fn follow(sides: &[u128], is_used: &mut [bool], start: usize) -> Vec<LatticeCorn
     }
 }
 
-/// A part can touch itself at a corner; its ring then falls into rings that each meet themselves nowhere.
+/// A part can touch itself at a corner; its ring is then divided into rings that never meet themselves.
 fn split_where_it_touches_itself(ring: &[LatticeCorner], rings: &mut Vec<Vec<LatticeCorner>>) {
     let mut path: Vec<LatticeCorner> = Vec::new();
     let mut position: HashMap<LatticeCorner, usize> = HashMap::new();
@@ -170,7 +170,7 @@ fn doubled_area(ring: &[LatticeCorner]) -> i64 {
 
 /// Four-connected parts of a mask, by runs of cells.
 struct Parts {
-    /// For each row its runs: first column, column after the last, number of the part.
+    /// For each row, its runs: first column, column after the last, number of the part.
     rows: Vec<Vec<(u32, u32, usize)>>,
 }
 
@@ -211,7 +211,7 @@ impl Parts {
     }
 }
 
-/// Root of a set, the path to it halved on the way (Tarjan & van Leeuwen 1984).
+/// Root of a set, halving the path to it on the way (Tarjan & van Leeuwen 1984).
 fn root(parent: &mut [usize], mut number: usize) -> usize {
     while parent[number] != number {
         parent[number] = parent[parent[number]];

@@ -6,10 +6,10 @@
 //!   . / # #  # # \ .   .
 //! ```
 //!
-//! Scan conversion with the even-odd rule (Foley, van Dam, Feiner & Hughes 1990, section 3.6): a cell belongs when
-//! its centre is inside. Exact: the comparison of a centre with an edge uses exact arithmetic (Shewchuk 1997), so that
-//! the mask equals [`Region::contains`] at every centre. Approximate: the area of the mask; a strip along the
-//! axes is off by up to a cell in width, an oblique one by far less.
+//! Scan conversion with the even-odd rule (Foley, van Dam, Feiner & Hughes 1990, section 3.6): a cell belongs if its centre
+//! is inside. Exact: the comparison of a centre with an edge uses exact arithmetic (Shewchuk 1997), so the mask equals
+//! [`Region::contains`] at every centre. Approximate: the area of the mask; a strip along the axes is off by up to a cell in
+//! width, an oblique one by far less.
 //!
 //! Cost: one comparison for every crossing of an edge with a scan line, then 64 cells at a time.
 
@@ -19,7 +19,7 @@ use geo::Orientation;
 use geo_types::Coord;
 use tussock_types::Grid;
 
-/// One bit for every cell of a grid. Rows start at a word of their own; bits past the last column stay zero.
+/// One bit for every cell of a grid. Each row starts at a new word; bits past the last column stay zero.
 #[derive(Clone, Debug, PartialEq)]
 pub struct BitGrid {
     /// The cells.
@@ -65,7 +65,7 @@ impl BitGrid {
         }
     }
 
-    /// Turns on the cells of a row from one column up to, not including, another; what lies outside is left out.
+    /// Turns on the cells of a row from one column up to, but not including, another; cells outside the grid are ignored.
     pub fn set_span(&mut self, row: usize, column_start: usize, column_end: usize) {
         let column_end = column_end.min(self.grid.columns);
         if row >= self.grid.rows || column_start >= column_end {
@@ -87,15 +87,15 @@ impl BitGrid {
     /// The words of a row, lowest column in the lowest bit of the first.
     ///
     /// # Panics
-    /// When the row is not of the grid.
+    /// If the grid does not have that row.
     pub fn row(&self, row: usize) -> &[u64] {
         &self.words[row * self.row_words..][..self.row_words]
     }
 
-    /// The words of a row, to write. Bits past the last column must stay zero.
+    /// The words of a row, for writing. Bits past the last column must stay zero.
     ///
     /// # Panics
-    /// When the row is not of the grid.
+    /// If the grid does not have that row.
     pub fn row_mut(&mut self, row: usize) -> &mut [u64] {
         &mut self.words[row * self.row_words..][..self.row_words]
     }
@@ -105,7 +105,7 @@ impl BitGrid {
         &self.words
     }
 
-    /// All words, to write. Bits past the last column of a row must stay zero.
+    /// All words, for writing. Bits past the last column of a row must stay zero.
     pub fn words_mut(&mut self) -> &mut [u64] {
         &mut self.words
     }
@@ -123,23 +123,23 @@ impl BitGrid {
     /// Keeps the cells that are on in both.
     ///
     /// # Panics
-    /// When the other mask has other rows or columns.
+    /// If the other mask has a different number of rows or columns.
     pub fn and_in_place(&mut self, other: &Self) {
         self.combine(other, |mine, theirs| mine & theirs);
     }
 
-    /// Adds the cells of the other.
+    /// Adds the cells of the other mask.
     ///
     /// # Panics
-    /// When the other mask has other rows or columns.
+    /// If the other mask has a different number of rows or columns.
     pub fn or_in_place(&mut self, other: &Self) {
         self.combine(other, |mine, theirs| mine | theirs);
     }
 
-    /// Takes the cells of the other away.
+    /// Removes the cells of the other mask.
     ///
     /// # Panics
-    /// When the other mask has other rows or columns.
+    /// If the other mask has a different number of rows or columns.
     pub fn and_not_in_place(&mut self, other: &Self) {
         self.combine(other, |mine, theirs| mine & !theirs);
     }
@@ -168,7 +168,7 @@ impl BitGrid {
     /// Stretches of cells that are on in a row, as first column and the column after the last, from west to east.
     ///
     /// # Panics
-    /// When the row is not of the grid.
+    /// If the grid does not have that row.
     pub fn runs(&self, row: usize) -> CellRuns<'_> {
         CellRuns {
             words: self.row(row),
@@ -194,7 +194,7 @@ pub struct CellRuns<'a> {
 }
 
 impl CellRuns<'_> {
-    /// First column from `column` on whose bit, after `flip`, is on; the end of the words when there is none.
+    /// First column from `column` on whose bit, after `flip`, is on; the end of the words if there is none.
     fn first_from(&self, column: usize, flip: u64) -> usize {
         let mut word = column / 64;
         let Some(&bits) = self.words.get(word) else {
@@ -255,7 +255,7 @@ pub fn rasterise(region: &Region, grid: &Grid) -> BitGrid {
         } else {
             (edge[1], edge[0])
         };
-        // An edge owns its lower end: rows whose centre is from low.y up to, not including, high.y.
+        // An edge owns its lower end: rows whose centre is from low.y up to, but not including, high.y.
         let first = first_centre(low.y, grid.north_min_m, grid.cell_m, grid.rows);
         let end = first_centre(high.y, grid.north_min_m, grid.cell_m, grid.rows);
         let slope = (high.x - low.x) / (high.y - low.y);
@@ -271,7 +271,7 @@ pub fn rasterise(region: &Region, grid: &Grid) -> BitGrid {
     crossings.sort_unstable();
     let mut rest = crossings.as_slice();
     while let Some(&(row, start)) = rest.first() {
-        // A span that no second crossing ends runs to the edge of the grid.
+        // A span without a second crossing runs to the edge of the grid.
         match rest.get(1) {
             Some(&(next_row, end)) if next_row == row => {
                 mask.set_span(row as usize, start as usize, end as usize);
@@ -286,7 +286,7 @@ pub fn rasterise(region: &Region, grid: &Grid) -> BitGrid {
     mask
 }
 
-/// First row whose centre is not below a north coordinate; the number of rows when there is none.
+/// First row whose centre is not below a north coordinate; the number of rows if there is none.
 fn first_centre(north_m: f64, min_m: f64, cell_m: f64, rows: usize) -> usize {
     let centre_m = |row: usize| min_m + (row as f64 + 0.5) * cell_m;
     let guess = ((north_m - min_m) / cell_m - 0.5).ceil();
@@ -300,7 +300,7 @@ fn first_centre(north_m: f64, min_m: f64, cell_m: f64, rows: usize) -> usize {
     row
 }
 
-/// First column whose centre, on a scan line, is not west of an edge; the number of columns when there is none.
+/// First column whose centre, on a scan line, is not west of an edge; the number of columns if there is none.
 fn first_column(grid: &Grid, low: Coord<f64>, high: Coord<f64>, north_m: f64, guess_m: f64) -> usize {
     let is_west = |column: usize| {
         let centre = Coord {

@@ -1,4 +1,4 @@
-//! The scan converter against a look at every centre, floats a few steps apart, and a strip's known bias.
+//! The scan converter against a check of every centre, floats a few steps apart, and a strip's known bias.
 
 use super::*;
 use proptest::prelude::*;
@@ -22,7 +22,7 @@ fn grid(east_min_m: f64, north_min_m: f64, cell_m: f64, columns: usize, rows: us
     }
 }
 
-/// The slow twin: every centre asked by itself.
+/// The slow twin: every centre is checked separately.
 fn rasterise_slowly(region: &Region, grid: &Grid) -> BitGrid {
     let mut mask = BitGrid::new(*grid);
     for row in 0..grid.rows {
@@ -164,7 +164,7 @@ fn shared_edges_are_counted_once() {
     assert_eq!((both.count(), west.count() + east.count()), (0, 1600));
 }
 
-/// A coordinate on a lattice of cell centres and edges, or a few floats beside it.
+/// A coordinate on a lattice of cell centres and edges, or a few floats away from it.
 fn near_lattice() -> impl Strategy<Value = f64> {
     (0i32..=24, -3i64..=3).prop_map(|(halves, steps)| {
         let value = f64::from(halves) * 0.05;
@@ -188,7 +188,7 @@ proptest! {
         corners in prop::collection::vec((near_lattice(), near_lattice()), 3..9),
         hole in prop::collection::vec((near_lattice(), near_lattice()), 3..5),
     ) {
-        // Corners beside centres and on them; crossing rings are put in order by the door.
+        // Corners beside centres and on them; crossing rings are resolved by the region door.
         let ring = |corners: Vec<(f64, f64)>| corners.into_iter().map(|(e, n)| Place::new(e, n)).collect::<Vec<_>>();
         let region = Region::from_rings(vec![vec![ring(corners), ring(hole)]]).unwrap();
         let ground = grid(0.0, 0.0, 0.1, 12, 12);

@@ -1,16 +1,15 @@
-//! How large is this ground, what is left of it without that zone, where does a body get to?
+//! How large is this ground, what is left of it without that zone, and where does the machine's body fit?
 //!
-//! [`Region`] is the one door to polygon operations. Boolean operations and offsets come from `geo` (whose engine
-//! overlays on an integer grid of about a billionth of the extent); they are defined on valid shapes only and can
-//! panic on degenerate ones, so that every shape is checked and cleaned on the way in, and a panic below comes out as
-//! an error.
+//! [`Region`] is the only way to polygon operations. Boolean operations and offsets come from `geo` (whose engine overlays
+//! on an integer grid of about a billionth of the extent). They are defined only for valid shapes and can panic on
+//! degenerate ones, so every shape is checked and cleaned on the way in, and a panic below becomes an error.
 //!
-//! Exact: area, bounds, distance to the edge, [`Region::contains`] (exact arithmetic where rounding could
-//! decide). Approximate: results of boolean operations and offsets move corners by less than a micrometre on a
-//! garden; round joins are polygons that stay within 0.13 % of the true arc's radius.
+//! Exact: area, bounds, distance to the edge, [`Region::contains`] (exact arithmetic where rounding could decide).
+//! Approximate: boolean operations and offsets move corners by less than a micrometre on a garden; round joins are polygons
+//! that stay within 0.13 % of the true arc's radius.
 //!
-//! Cost: operations n log n in corners; `contains` and `edge_distance_m` look at every edge of small shapes and use
-//! an index of edges, built at the first question, for larger ones.
+//! Cost: operations n log n in corners; `contains` and `edge_distance_m` look at every edge of small shapes; larger ones get
+//! an index of edges, built when it is first needed.
 
 use crate::ring::{self, DEGENERATE_M2, SAME_POINT_M};
 use geo::algorithm::bool_ops::FillRule;
@@ -32,7 +31,7 @@ use tussock_types::math;
 
 /// Shapes with more edges than this get an index of their edges.
 const EDGES_WITHOUT_INDEX: usize = 48;
-/// Places farther from the origin than this are refused: the plane itself ends before.
+/// Places farther from the origin are refused: the plane itself ends before that.
 const FARTHEST_M: f64 = 1e7;
 /// Longest piece of a round join, in radii: the polygon stays within 0.13 % of the radius.
 const ROUND_PIECE_RADII: f64 = 0.1;
@@ -52,7 +51,7 @@ pub enum Joins {
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 #[non_exhaustive]
 pub enum RegionError {
-    /// A coordinate is no finite number, or so large that no plane holds it.
+    /// A coordinate is not a finite number, or is so large that no plane holds it.
     #[error(
         "part {part}, ring {ring}, corner {corner} lies at {east_m} m east, {north_m} m north; expected finite numbers below {FARTHEST_M} m"
     )]
@@ -68,7 +67,7 @@ pub enum RegionError {
         /// Its north coordinate.
         north_m: f64,
     },
-    /// A distance is no finite number.
+    /// A distance is not a finite number.
     #[error("cannot grow a region by {distance_m} m; expected a finite number below {FARTHEST_M} m")]
     DistanceNotFinite {
         /// The distance.
@@ -77,19 +76,19 @@ pub enum RegionError {
     /// The polygon engine gave up.
     #[error("the polygon engine failed at \"{operation}\" on {corners} corners: {reason}")]
     EngineFailed {
-        /// What was asked of it.
+        /// The operation that was requested.
         operation: &'static str,
         /// Size of the task.
         corners: usize,
-        /// What it said.
+        /// The engine's message.
         reason: String,
     },
 }
 
 /// Ground: any number of polygons with holes, in metres; finite, closed, without degenerate rings, valid.
 ///
-/// Outer rings run anticlockwise, holes clockwise. A place on an edge belongs to the ground east and north of it, so
-/// that regions that share an edge share no place.
+/// Outer rings run anticlockwise, holes clockwise. A place on an edge belongs to the ground to the east and north of it, so
+/// regions that share an edge share no place.
 ///
 /// # Example
 /// ```
@@ -123,13 +122,13 @@ impl PartialEq for Region {
 }
 
 impl Region {
-    /// A region from parts, each an outer ring and its holes. Rings need not be closed, may run either way round,
-    /// and are dropped when they hold less than a square millimetre. Rings that cross or overlap are put in order:
-    /// what any outer ring holds and no hole of that part takes away is ground.
+    /// A region from parts, each an outer ring and its holes. Rings need not be closed, may run in either direction, and are
+    /// dropped if they enclose less than a square millimetre. Rings that cross or overlap are resolved: whatever an outer
+    /// ring encloses, and no hole of that part removes, is ground.
     ///
     /// # Errors
-    /// [`RegionError::NotOnThePlane`] for numbers that are not finite; [`RegionError::EngineFailed`] when the rings
-    /// are such that the polygon engine cannot put them in order.
+    /// [`RegionError::NotOnThePlane`] for numbers that are not finite; [`RegionError::EngineFailed`] if the polygon engine
+    /// cannot resolve the rings.
     pub fn from_rings(parts: Vec<Vec<Vec<Place>>>) -> Result<Self, RegionError> {
         for (part, rings) in parts.iter().enumerate() {
             for (ring, corners) in rings.iter().enumerate() {
@@ -177,7 +176,7 @@ impl Region {
     /// A disc, as a regular polygon with the disc's own area.
     ///
     /// # Errors
-    /// [`RegionError::NotOnThePlane`] when the middle or the radius is not finite.
+    /// [`RegionError::NotOnThePlane`] if the centre or the radius is not finite.
     pub fn disc(middle: Place, radius_m: f64) -> Result<Self, RegionError> {
         const CORNERS: usize = 48;
         let step_rad = std::f64::consts::TAU / CORNERS as f64;
@@ -215,14 +214,14 @@ impl Region {
         self.shape.0.is_empty()
     }
 
-    /// Area, holes taken out.
+    /// Area, without holes.
     pub fn area_m2(&self) -> f64 {
         rings_of(&self.shape)
             .map(|ring| ring::signed_area_m2(&ring.0))
             .sum()
     }
 
-    /// Length of all edges, those of holes included.
+    /// Length of all edges, including those of holes.
     pub fn perimeter_m(&self) -> f64 {
         self.edges().map(|(from, to)| from.distance_m(to)).sum()
     }
@@ -254,7 +253,7 @@ impl Region {
         crossings % 2 == 1
     }
 
-    /// Distance to the nearest edge, from inside or outside; infinite when there is no edge, NaN from NaN.
+    /// Distance to the nearest edge, from inside or outside; infinite if there is no edge, NaN for NaN.
     pub fn edge_distance_m(&self, place: Place) -> f64 {
         if place.east_m.is_nan() || place.north_m.is_nan() {
             return f64::NAN;
@@ -293,7 +292,7 @@ impl Region {
         if apart || !length_m.is_finite() || length_m == 0.0 {
             return 0.0;
         }
-        // Between two meetings with edges the piece is wholly inside or wholly outside: its middle tells.
+        // Between two edges that it meets, the piece is wholly inside or wholly outside: its middle decides.
         let mut cuts = vec![0.0, 1.0];
         let along = |point: Coord<f64>| {
             ((point.x - a.x) * (b.x - a.x) + (point.y - a.y) * (b.y - a.y)) / (length_m * length_m)
@@ -329,7 +328,7 @@ impl Region {
         self.bounds
     }
 
-    /// Middle of mass; `None` when empty.
+    /// Centre of mass; `None` if empty.
     pub fn centroid(&self) -> Option<Place> {
         let (low, _) = self.bounds?;
         let (mut doubled_m2, mut east_m3, mut north_m3) = (0.0, 0.0, 0.0);
@@ -361,7 +360,7 @@ impl Region {
         self.overlaid(other, OpType::Union, "union")
     }
 
-    /// Ground of this region that is not in the other.
+    /// The ground of this region that is not in the other.
     ///
     /// # Errors
     /// [`RegionError::EngineFailed`].
@@ -372,7 +371,7 @@ impl Region {
         self.overlaid(other, OpType::Difference, "difference")
     }
 
-    /// Ground that is in both.
+    /// The ground that is in both.
     ///
     /// # Errors
     /// [`RegionError::EngineFailed`].
@@ -393,8 +392,8 @@ impl Region {
             .try_fold(Self::empty(), |sum, region| sum.union(region))
     }
 
-    /// All ground within a distance of this region, or, for a negative distance, all ground of it that is farther
-    /// than that from its edge.
+    /// All ground within a distance of this region or, for a negative distance, all ground of it that is farther than that
+    /// from its edge.
     ///
     /// # Errors
     /// [`RegionError::DistanceNotFinite`], [`RegionError::EngineFailed`].
@@ -428,7 +427,7 @@ impl Region {
     pub fn filled(&self) -> Self {
         let outer = |polygon: &Polygon<f64>| Polygon::new(polygon.exterior().clone(), Vec::new());
         let shape: MultiPolygon<f64> = self.shape.iter().map(outer).collect();
-        // Only a part that lay in another's hole can overlap now.
+        // Only a part that lay in another part's hole can overlap now.
         match self.shape.0.len() {
             0 | 1 => Self::trusted(shape),
             _ => Self::trusted(
@@ -442,8 +441,8 @@ impl Region {
         rings_as_places(&self.shape)
     }
 
-    /// Closed rings of each part, corners left out where the line then moves by less than the tolerance
-    /// (Douglas & Peucker 1973). For drawing: rings that come nearer to each other than that may touch.
+    /// Closed rings of each part, without corners whose removal moves the line by less than the tolerance (Douglas & Peucker
+    /// 1973). For drawing: rings that come closer to each other than that may touch.
     pub fn outline_simplified(&self, tolerance_m: f64) -> Vec<Vec<Vec<Place>>> {
         if tolerance_m.is_nan() || tolerance_m <= 0.0 {
             return self.rings();
@@ -508,7 +507,7 @@ fn corner_count(shape: &MultiPolygon<f64>) -> usize {
     rings_of(shape).map(|ring| ring.0.len()).sum()
 }
 
-/// Drops repeated corners and rings that hold nothing, closes rings, turns them the right way round.
+/// Drops repeated corners and rings that enclose nothing, closes rings, and orients them correctly.
 fn cleaned(shape: MultiPolygon<f64>) -> MultiPolygon<f64> {
     cleaned_by(shape, |corners| {
         ring::signed_area_m2(corners).abs() >= DEGENERATE_M2
@@ -569,8 +568,8 @@ fn width_m(corners: &[Coord<f64>]) -> f64 {
     corners.iter().map(offset_m).fold(0.0, f64::max)
 }
 
-/// Whether rings meet themselves nowhere, holes lie in their outer ring, and neither holes nor parts share more than points
-/// (OGC 06-103r4, section 6.1.11). The rules of `geo`'s own check, which looks at every pair of edges and of rings.
+/// Whether no ring meets itself, holes lie in their outer ring, and neither holes nor parts share more than points (OGC
+/// 06-103r4, section 6.1.11). The rules are those of `geo`'s own check, which looks at every pair of edges and of rings.
 fn is_valid(shape: &MultiPolygon<f64>) -> bool {
     rings_of(shape).all(|ring| ring::is_simple(&ring.0))
         && shape.iter().all(|polygon| {
@@ -605,7 +604,7 @@ fn lie_apart(polygons: &[Polygon<f64>]) -> bool {
     })
 }
 
-/// What any outer ring holds (however often it winds) and no hole of the same part takes away.
+/// What any outer ring encloses (however often it winds) and no hole of the same part removes.
 fn in_order(shape: &MultiPolygon<f64>) -> MultiPolygon<f64> {
     let nothing = MultiPolygon::<f64>::new(Vec::new());
     let filled = |ring: &LineString<f64>| {
@@ -624,7 +623,7 @@ fn in_order(shape: &MultiPolygon<f64>) -> MultiPolygon<f64> {
     })
 }
 
-/// Runs polygon work of the engine below; a panic there becomes an error here.
+/// Runs polygon work of the engine below and turns a panic there into an error.
 fn catch<T>(operation: &'static str, corners: usize, work: impl FnOnce() -> T) -> Result<T, RegionError> {
     catch_unwind(AssertUnwindSafe(work)).map_err(|panic| RegionError::EngineFailed {
         operation,

@@ -1,4 +1,4 @@
-//! Closed forms of strips and bodies, and laws on random polygons.
+//! Closed forms of strips and discs, and laws on random polygons.
 
 use super::*;
 use crate::BitGrid;
@@ -26,7 +26,7 @@ fn near(found: f64, expected: f64, tolerance: f64) {
     );
 }
 
-/// Ground within half a width of a line: what the region door makes of the swath of a path.
+/// Ground within half a width of a line: what the region door makes of a path's swath.
 fn swath(line: &[(f64, f64)], width_m: f64) -> Region {
     let r = width_m / 2.0;
     let pieces: Vec<Region> = line

@@ -6,7 +6,7 @@ use rstar::primitives::{CachedEnvelope, GeomWithData, Rectangle};
 use rstar::{AABB, RTree};
 use tussock_types::Place;
 
-/// Points nearer than this are one point: nothing on a lawn is smaller than a micrometre.
+/// Points closer than this are one point: nothing on a lawn is smaller than a micrometre.
 pub(crate) const SAME_POINT_M: f64 = 1e-6;
 /// Rings with less area than this are dropped: a square millimetre.
 pub(crate) const DEGENERATE_M2: f64 = 1e-6;
@@ -22,7 +22,7 @@ pub(crate) fn place(coord: Coord<f64>) -> Place {
     Place::new(coord.x, coord.y)
 }
 
-/// Which side of the line from `a` to `b` is `c` on: adaptive exact arithmetic (Shewchuk 1997).
+/// On which side of the line from `a` to `b` is `c`? Adaptive exact arithmetic (Shewchuk 1997).
 pub(crate) fn side(a: Coord<f64>, b: Coord<f64>, c: Coord<f64>) -> Orientation {
     geo::algorithm::kernels::RobustKernel::orient2d(a, b, c)
 }
@@ -38,7 +38,7 @@ pub(crate) fn ray_crosses(a: Coord<f64>, b: Coord<f64>, c: Coord<f64>) -> bool {
     side(low, high, c) == Orientation::CounterClockwise
 }
 
-/// Edges of a closed ring, found by place.
+/// Edges of a closed ring, searchable by place.
 pub(crate) struct Edges<'a> {
     corners: &'a [Coord<f64>],
     tree: RTree<CachedEnvelope<GeomWithData<Rectangle<[f64; 2]>, usize>>>,
@@ -58,7 +58,7 @@ impl<'a> Edges<'a> {
         Line::new(self.corners[number], self.corners[number + 1])
     }
 
-    /// Later edges whose boxes meet that of this one, in their order.
+    /// Later edges whose boxes meet that of this one, in order.
     pub(crate) fn near_after(&self, number: usize) -> Vec<usize> {
         let bounds = envelope(self.corners[number], self.corners[number + 1]);
         let near = self.tree.locate_in_envelope_intersecting(bounds);
@@ -75,7 +75,7 @@ fn envelope(from: Coord<f64>, to: Coord<f64>) -> AABB<[f64; 2]> {
     AABB::from_corners([from.x, from.y], [to.x, to.y])
 }
 
-/// True when no two edges of a closed ring meet, but for neighbours. What `geo` answers, without its look at every pair.
+/// True if no two edges of a closed ring meet, except neighbours. Gives `geo`'s answer without looking at every pair.
 pub(crate) fn is_simple(corners: &[Coord<f64>]) -> bool {
     let edges = Edges::of(corners);
     (0..corners.len().saturating_sub(1)).all(|first| {

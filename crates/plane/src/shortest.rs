@@ -1,15 +1,14 @@
 //! The cheapest way from one cell of a grid to another.
 //!
-//! Question: along which cells does one get there at the least cost, where each cell has its price a metre?
+//! Question: along which cells is a goal reached at the least cost, if each cell has its own price per metre?
 //!
-//! Method: Dijkstra (1959), A note on two problems in connexion with graphs, DOI 10.1007/BF01386390, with a binary heap.
-//! A step costs its length times the mean price of its two cells, so that a way through the middle of an open lawn can be
-//! made cheaper than one along its edge.
+//! Method: Dijkstra (1959), A note on two problems in connexion with graphs, DOI 10.1007/BF01386390, with a binary heap. A
+//! step costs its length times the mean price of its two cells, so a way through the middle of an open lawn can be made
+//! cheaper than one along its edge.
 //!
-//! Exact on the grid for prices that are not negative; equally cheap ways are told apart by the number of the cell, the
-//! same on every machine. Approximate as a way over ground: steps go in eight directions, so an oblique way is up to 8 %
-//! too long (at 22.5 degrees, 1 / cos 22.5). Cost: n log n in the cells that are no dearer than the goal, 16 bytes a cell
-//! of the grid.
+//! Exact on the grid for prices that are not negative; ties are broken by the number of the cell, equally on every machine.
+//! Approximate as a way over ground: steps go in eight directions, so an oblique way is up to 8 % too long (at 22.5 degrees,
+//! 1 / cos 22.5). Cost: n log n in the cells that cost no more than the goal, 16 bytes per cell of the grid.
 
 use std::cmp::Ordering;
 use std::collections::BinaryHeap;
@@ -20,9 +19,9 @@ use tussock_types::Grid;
 pub enum Steps {
     /// Those that share a side.
     Four,
-    /// Those that share a side or a corner; a step over a corner needs both cells beside it free, since a body has width.
+    /// Those that share a side or a corner; a diagonal step needs both adjacent cells free, since a body has width.
     Eight,
-    /// Those that share a side or a corner, whatever lies beside.
+    /// Those that share a side or a corner, whatever is adjacent.
     EightCuttingCorners,
 }
 
@@ -37,10 +36,10 @@ pub struct CellWay {
     pub length_m: f64,
 }
 
-/// The cheapest way from a cell to the nearest one for which `is_goal` holds; `None` where there is none.
+/// The cheapest way from a cell to the nearest one for which `is_goal` holds; `None` if there is none.
 ///
-/// `price` is what a metre costs at a column and row. `None`, a negative price or one that is no finite number closes the
-/// cell.
+/// `price` is the cost of a metre at a column and row. `None`, a negative price or one that is not a finite number closes
+/// the cell.
 pub fn cheapest_way(
     grid: &Grid,
     from: (usize, usize),
@@ -123,7 +122,7 @@ struct NodeWay {
     cost: f64,
 }
 
-/// A node that can be reached at a cost. The cheapest is the greatest, as the heap wants it.
+/// A node that can be reached at a cost. The cheapest one is the greatest, as the heap requires.
 #[derive(PartialEq)]
 struct Open {
     cost: f64,

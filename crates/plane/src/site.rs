@@ -1,10 +1,9 @@
 //! Is this plan sound, and what lawn does it leave?
 //!
-//! Every fault is reported at once, each with its feature, its ring and its place. The lawn is the union of the drawn
-//! lawns, exclusion zones and obstacles taken out; an obstacle given as a point is a 48-cornered disc with the area of
-//! the true one.
+//! Every fault is reported at once, each with its feature, its ring and its place. The lawn is the union of the drawn lawns,
+//! without exclusion zones and obstacles; an obstacle given as a point is a 48-cornered disc with the area of the true one.
 //!
-//! The frame's origin is the middle of mass of the drawn lawns, so that no part of a garden is far from it.
+//! The frame's origin is the centre of mass of the drawn lawns, so that no part of a garden is far from it.
 
 mod checks;
 
@@ -13,12 +12,12 @@ use crate::{Frame, Region};
 use tussock_types::math;
 use tussock_types::{GeoPoint, Place, Plan, PlanFault, PlanFeature, PlanRole, PlanShape};
 
-/// No garden is larger, and a plan with a wrong position is.
+/// No garden is larger, but a plan with a wrong position is.
 const WIDEST_M: f64 = 5_000.0;
-/// Overlaps smaller than this come from drawing, not from intent (a sheet of paper).
+/// Smaller overlaps come from drawing, not from intent (a sheet of paper).
 const OVERLAP_NOTED_M2: f64 = 0.05;
 
-/// Something of the plan with the name and number of its feature.
+/// Something in the plan, with the name and number of its feature.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Named<T> {
     /// Name.
@@ -34,13 +33,13 @@ pub struct Named<T> {
 pub struct Site {
     /// The plane in which everything lies.
     pub frame: Frame,
-    /// Each lawn, zones and obstacles taken out.
+    /// Each lawn, without zones and obstacles.
     pub lawns: Vec<Named<Region>>,
-    /// All lawns together, zones and obstacles taken out.
+    /// All lawns together, without zones and obstacles.
     pub lawn: Region,
     /// All lawns together as drawn.
     pub drawn_lawn: Region,
-    /// The line at which the machine turns, where the plan has one.
+    /// The line at which the machine turns, if the plan has one.
     pub boundary: Option<Region>,
     /// Exclusion zones as drawn.
     pub exclusions: Vec<Named<Region>>,
@@ -48,7 +47,7 @@ pub struct Site {
     pub obstacles: Vec<Named<Region>>,
     /// Guide runs, from the station outwards.
     pub guides: Vec<Named<Vec<Place>>>,
-    /// Share of outings along each guide run, where the plan says.
+    /// Share of outings along each guide run, if the plan states it.
     pub guide_shares_fraction: Vec<Option<f64>>,
     /// Where the machine charges; of several, the first.
     pub station: Option<Place>,
@@ -56,14 +55,14 @@ pub struct Site {
     pub stations: Vec<Place>,
 }
 
-/// The site with faults that do not stop an analysis, or all faults, fatal ones among them.
+/// The site with faults that do not stop an analysis, or all faults, including the fatal ones.
 type BuiltSite = Result<(Site, Vec<PlanFault>), Vec<PlanFault>>;
 
 impl Site {
-    /// Builds a site on a plane of its own.
+    /// Builds a site on its own plane.
     ///
     /// # Errors
-    /// All faults of the plan when at least one of them is fatal.
+    /// All faults of the plan, if at least one of them is fatal.
     pub fn build(plan: &Plan) -> BuiltSite {
         Self::build_in(plan, middle_frame(plan))
     }
@@ -71,7 +70,7 @@ impl Site {
     /// Builds a site on a given plane.
     ///
     /// # Errors
-    /// All faults of the plan when at least one of them is fatal.
+    /// All faults of the plan, if at least one of them is fatal.
     pub fn build_in(plan: &Plan, frame: Frame) -> BuiltSite {
         let mut builder = Builder {
             frame,
@@ -86,8 +85,8 @@ impl Site {
         }
     }
 
-    /// Where the machine's middle can be before any setback: within the boundary, else the lawn as drawn, outside zones and
-    /// obstacles; `None` where nothing is left.
+    /// Where the machine's middle can be before any setback: within the boundary, or else the lawn as drawn, outside zones
+    /// and obstacles; `None` if nothing is left.
     pub fn drivable(&self) -> Option<Region> {
         let kept_out = self.exclusions.iter().chain(&self.obstacles);
         let kept_out = Region::union_of(kept_out.map(|zone| &zone.shape)).ok()?;
@@ -97,7 +96,7 @@ impl Site {
     }
 }
 
-/// The plane at the middle of mass of the drawn lawns, else at the middle of all positions.
+/// The plane at the centre of mass of the drawn lawns, or else at the middle of all positions.
 fn middle_frame(plan: &Plan) -> Frame {
     let lawn_points: Vec<GeoPoint> = plan.of_role(PlanRole::Lawn).flat_map(points_of).collect();
     let points = if lawn_points.is_empty() {
@@ -128,7 +127,7 @@ fn middle_frame(plan: &Plan) -> Frame {
     middle.map_or(rough, |middle| Frame::at(rough.to_geo(middle)))
 }
 
-/// All positions of a feature that are positions.
+/// All valid positions of a feature.
 fn points_of(feature: &PlanFeature) -> Vec<GeoPoint> {
     let all = feature.shape.points().into_iter();
     all.filter(|point| point.lat_deg.abs() <= 90.0 && point.lon_deg.abs() <= 180.0)
@@ -220,7 +219,7 @@ impl Builder {
         })
     }
 
-    /// Takes a region out of a result, or reports what the engine said.
+    /// Takes a region out of a result, or reports the engine's error.
     fn engine(&mut self, result: Result<Region, crate::RegionError>) -> Option<Region> {
         result
             .map_err(|error| self.faults.push(of_plan(error.to_string(), "", true)))
@@ -395,7 +394,7 @@ impl Builder {
         stations
     }
 
-    /// Reports positions too far apart; false when nothing more can be said of the plan.
+    /// Reports positions that are too far apart; false if nothing more can be said about the plan.
     fn extent_is_sound(&mut self, plan: &Plan) -> bool {
         let mut points = plan
             .features
@@ -404,7 +403,7 @@ impl Builder {
         let Some((_, first)) = points.next() else {
             return true;
         };
-        // From a point of the lawn where there is one: the stray feature is then the one to name.
+        // Measure from a point of the lawn if there is one: the stray feature is then the one to name.
         let middle = plan
             .of_role(PlanRole::Lawn)
             .flat_map(points_of)
@@ -412,7 +411,7 @@ impl Builder {
             .unwrap_or(first);
         let frame = Frame::at(middle);
         let is_near = |point: GeoPoint| {
-            // On a plane the far side of the Earth looks near.
+            // On a plane, the far side of the Earth looks close.
             let turn_deg = (point.lon_deg - middle.lon_deg).abs() % 360.0;
             let turn_deg = turn_deg.min(360.0 - turn_deg);
             let sideways_deg = turn_deg * math::cos(middle.lat_deg.to_radians()).abs();
@@ -462,7 +461,7 @@ const fn shape_word(shape: &PlanShape) -> &'static str {
     }
 }
 
-/// The shapes that a role can have.
+/// The shapes that are allowed for a role.
 const fn shapes_of(role: PlanRole) -> &'static str {
     match role {
         PlanRole::Lawn | PlanRole::Exclusion => "a polygon",

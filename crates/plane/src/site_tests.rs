@@ -105,7 +105,7 @@ fn a_sound_plan_has_no_faults_and_its_areas() {
         );
     assert_eq!(draw.faults(), [""; 0]);
     let (site, _) = Site::build(&draw.plan).unwrap();
-    // The lawn moved from the frame of the drawing to that of the site changes by parts per billion.
+    // Moved from the drawing's frame to the site's, the lawn changes by parts per billion.
     let near =
         |found: f64, expected: f64| assert!((found - expected).abs() < 1e-3, "{found} is not {expected}");
     let tree_m2 = std::f64::consts::PI * 0.25;

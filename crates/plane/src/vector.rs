@@ -1,4 +1,4 @@
-//! Directions and straight pieces on the plane: the one vector and the one edge of all rooms.
+//! Directions and straight pieces on the plane: the one vector and the one edge type of all rooms.
 
 use crate::Region;
 use std::ops::{Add, Mul, Neg, Sub};
@@ -30,7 +30,7 @@ impl Vector {
         Self::new(to.east_m - from.east_m, to.north_m - from.north_m)
     }
 
-    /// The direction from one place to another, of length 1; `None` where they are one.
+    /// The direction from one place to another, of length 1; `None` if they coincide.
     pub fn direction(from: Place, to: Place) -> Option<Self> {
         let (way, length_m) = (Self::between(from, to), from.distance_m(to));
         (length_m > 0.0).then(|| Self::new(way.east / length_m, way.north / length_m))
@@ -46,7 +46,7 @@ impl Vector {
         self.east * other.east + self.north * other.north
     }
 
-    /// Area of the parallelogram, positive where `other` lies to the left.
+    /// Area of the parallelogram, positive if `other` lies to the left.
     pub fn cross(self, other: Self) -> f64 {
         self.east * other.north - self.north * other.east
     }
@@ -56,18 +56,18 @@ impl Vector {
         self.dot(self).sqrt()
     }
 
-    /// Turned a quarter to the left.
+    /// Rotated a quarter turn to the left.
     pub const fn left(self) -> Self {
         Self::new(-self.north, self.east)
     }
 
-    /// The same direction with length 1; `None` for hardly any length.
+    /// The same direction with length 1; `None` if there is hardly any length.
     pub fn unit(self) -> Option<Self> {
         let length = self.length();
         (length > 1e-12 && length.is_finite()).then(|| self * (1.0 / length))
     }
 
-    /// Turned anticlockwise.
+    /// Rotated anticlockwise.
     pub fn turned(self, angle_rad: f64) -> Self {
         let c = Self::of_angle(angle_rad);
         Self::new(
@@ -122,7 +122,7 @@ impl From<Vector> for Place {
     }
 }
 
-/// A straight piece of a region's outline; ground on its left.
+/// A straight piece of a region's outline, with ground on its left.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Edge {
     /// Where it begins.
@@ -134,7 +134,7 @@ pub struct Edge {
 }
 
 impl Edge {
-    /// The edge between two corners; `None` where they coincide.
+    /// The edge between two corners; `None` if they coincide.
     pub fn between(from: Vector, to: Vector) -> Option<Self> {
         let length_m = (to - from).length();
         (length_m > 1e-9).then(|| Self {
@@ -157,12 +157,12 @@ impl Edge {
         self.from + self.along * self.length_m
     }
 
-    /// Unit normal into the ground.
+    /// Unit normal pointing into the ground.
     pub const fn inwards(&self) -> Vector {
         self.along.left()
     }
 
-    /// How far along the edge's line a place lies, from its beginning.
+    /// How far along the edge's line a place lies, measured from its beginning.
     pub fn run_m(&self, place: Place) -> f64 {
         self.along.dot(Vector::from(place) - self.from)
     }

@@ -1,13 +1,13 @@
-//! What can stop an output from being made.
+//! What can prevent an output from being made?
 
 /// An output could not be made, or a saved result could not be read.
 #[derive(Debug, thiserror::Error)]
 #[non_exhaustive]
 pub enum ReportError {
-    /// The text is no JSON, or not the shape of findings.
+    /// The text is not JSON, or does not have the shape of findings.
     #[error("not saved findings: {message} (line {line}, column {column})")]
     NotFindings {
-        /// What the parser says.
+        /// The parser's message.
         message: String,
         /// Line, from 1.
         line: usize,
@@ -21,20 +21,20 @@ pub enum ReportError {
     SchemaVersion {
         /// The version in the file.
         found: String,
-        /// The version that is read here.
+        /// The version that this tool reads.
         expected: u32,
     },
-    /// The packed squares do not unpack to what they say they are.
+    /// The packed squares do not unpack to what they claim to be.
     #[error("cells, column \"{column}\": {found}, expected {expected}")]
     Cells {
         /// Column, or `grid`.
         column: &'static str,
-        /// What is there.
+        /// What was found.
         found: String,
-        /// What should be.
+        /// What was expected.
         expected: String,
     },
-    /// A number that JSON cannot hold.
+    /// A number that JSON cannot represent.
     #[error("{field} is {value}, expected a finite number")]
     NotFinite {
         /// Path of the field.
@@ -42,7 +42,7 @@ pub enum ReportError {
         /// The value.
         value: f64,
     },
-    /// What may be told does not make findings.
+    /// The public part does not make valid findings.
     #[error("private findings cannot be made: {message}")]
     Private {
         /// What does not fit.
@@ -95,10 +95,10 @@ pub enum ReportError {
     /// The picture could not be drawn.
     #[error("map.png cannot be drawn: {message}")]
     Picture {
-        /// What the drawing library says.
+        /// The drawing library's message.
         message: String,
     },
-    /// A width that makes no picture.
+    /// A width that is not allowed for a picture.
     #[error("picture of {width_px} pixels, expected {min_px} to {max_px}")]
     PictureWidth {
         /// The width asked for.

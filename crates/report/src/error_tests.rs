@@ -1,10 +1,10 @@
-//! Every way in which drawing can fail, shown: the words are what a user reads.
+//! Shows every way in which drawing can fail, in the words that a user reads.
 
 use crate::ReportError;
 use serde::ser::Error as _;
 use std::collections::BTreeSet;
 
-/// Fails to compile when a variant is added, so that its words come into the table below.
+/// Does not compile when a variant is added, so that its words are added to the table below.
 fn report_variant(error: &ReportError) -> usize {
     match error {
         ReportError::NotFindings { .. } => 0,

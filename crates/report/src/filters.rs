@@ -1,7 +1,7 @@
-//! What may a template do with a value of the findings?
+//! What can a template do with a value of the findings?
 //!
-//! Write it with its unit, say it in words of the catalogue, or draw it. A template reads the findings themselves, so that a figure is
-//! one step from the page; what it misspells is an error when the page is filled, not a gap.
+//! Write it with its unit, put it into words from the catalogue, or draw it. A template reads the findings themselves, so a
+//! figure is one step from the page; a misspelled name is an error when the page is filled, not a gap.
 
 use crate::messages::{self, message};
 use crate::words;
@@ -13,7 +13,7 @@ use tussock_types::{
     PredictionHeld, ReferenceFindings, Rung, Said, Span, StuckSpot, Suggestion, Tape, WayHome,
 };
 
-/// Anything that lies somewhere: a pocket, a spot, a bare place.
+/// Anything with a place: a pocket, a spot, a point asked about.
 #[derive(Deserialize)]
 struct Somewhere {
     lat: Option<f64>,
@@ -62,7 +62,7 @@ const ESTIMATES: [Filter<Estimate>; 4] = [
     ("with_interval", words::with_interval),
 ];
 
-/// Text from outside, made harmless, and words of ours.
+/// Text from outside, made harmless, and our own words.
 const TEXTS: [TextFilter; 4] = [
     ("capital", words::capital),
     ("id", |text| words::plain(text, 12)),
@@ -70,7 +70,7 @@ const TEXTS: [TextFilter; 4] = [
     ("sentence", words::sentence),
 ];
 
-/// Single logs differ by more than this part of a pocket: one of them proves nothing.
+/// If single logs differ by more than this part of a pocket, one of them proves nothing.
 const WIDE: f64 = 0.5;
 
 /// Gives a template all of them.
@@ -139,13 +139,13 @@ pub(crate) fn add(to: &mut Environment<'_>) {
     });
 }
 
-/// Where in a list something with an id stands.
+/// The position in a list of an item with an id.
 fn place_in(id: Value, list: Value) -> Result<Option<usize>, Error> {
     let mut items = list.try_iter()?;
     Ok(items.position(|item| item.get_attr("id").is_ok_and(|of| of == id)))
 }
 
-/// Fields of a result by their names, for a template.
+/// Fields of a result by name, for a template.
 macro_rules! fields {
     ($of:ident: $($field:ident),+ $(,)?) => {
         minijinja::context! { $($field => minijinja::value::Serde(&$of.$field)),+ }
@@ -153,14 +153,14 @@ macro_rules! fields {
 }
 pub(crate) use fields;
 
-/// What a template sees of findings: all but the long lists of places and squares, which are drawn.
+/// The findings as a template sees them: everything except the long lists of places and squares, which are drawn.
 pub(crate) fn shown(findings: &Findings) -> Value {
     fields!(findings: tool_version, settings, log_verdict, checks, span, positions, plan_fit, coverage, by_width, revisits, over_time,
         missed_pockets, not_yet, unseen, stuck_spots, worn_lines, strays, possible_stops, installation, fit, suggestions,
         cautions, outline_source, drawn_outline, visit)
 }
 
-/// What a template sees of a log file: of what was skipped the first place for each reason.
+/// A log file as a template sees it: of the skipped places, only the first for each reason.
 pub(crate) fn input(input: &InputFindings) -> Value {
     let facts = &input.facts;
     let skipped = facts.skipped.iter().map(|(reason, pieces)| {
@@ -179,7 +179,7 @@ pub(crate) fn input(input: &InputFindings) -> Value {
     }
 }
 
-/// What both windows say of a surveyed path.
+/// What both windows say about a surveyed path.
 pub(crate) fn surveyed(found: &ReferenceFindings) -> Value {
     context! {
         compared_fixes => found.compared_fixes,
@@ -190,7 +190,7 @@ pub(crate) fn surveyed(found: &ReferenceFindings) -> Value {
     }
 }
 
-/// What both windows say of a change.
+/// What both windows say about a change.
 pub(crate) fn compared(comparison: &Comparison) -> Value {
     let found = fields!(comparison: tool_version, difference, common_m2, changed, before, after, pockets, predictions, cautions);
     context! {

@@ -1,12 +1,11 @@
 //! Where on Earth is each finding, for any tool that opens maps?
 //!
-//! One FeatureCollection after RFC 7946: longitude before latitude, eight decimals (a millimetre), outer rings
-//! anticlockwise and holes clockwise, no `crs` member, a `bbox` for the whole. Every feature has
-//! `properties.kind` and `properties.id`; ground of which only the area is known has a null geometry, which the
-//! standard allows (section 3.2).
+//! One FeatureCollection after RFC 7946: longitude before latitude, eight decimals (a millimetre), outer rings anticlockwise
+//! and holes clockwise, no `crs` member, a `bbox` for the whole. Every feature has `properties.kind` and `properties.id`;
+//! ground of which only the area is known has a null geometry, as the standard allows (section 3.2).
 //!
-//! Exact: positions come back within a millimetre. Known limit: a garden on the 180th meridian is not cut in
-//! two. Cost: linear in the corners of the outlines.
+//! Exact: positions come back to within a millimetre. Known limit: a garden on the 180th meridian is not cut in two. Cost:
+//! linear in the corners of the outlines.
 
 use crate::{ReportError, words};
 use geojson::{Bbox, Feature, FeatureCollection, Geometry, GeometryValue, JsonObject, Position, feature::Id};
@@ -17,7 +16,7 @@ use tussock_types::{Findings, FrameFindings, Place, SuggestionKind, Tape};
 /// The findings as `findings.geojson`.
 ///
 /// # Errors
-/// [`ReportError::NoPlaceOnEarth`] when the positions are in local metres without an origin.
+/// [`ReportError::NoPlaceOnEarth`] if the positions are in local metres without an origin.
 pub fn geojson(findings: &Findings) -> Result<String, ReportError> {
     let Some(_) = findings.frame.origin() else {
         return Err(ReportError::NoPlaceOnEarth {
@@ -128,7 +127,7 @@ pub fn geojson(findings: &Findings) -> Result<String, ReportError> {
     crate::json::pretty(&collection)
 }
 
-/// A feature of something found: the fields that are told as they are, and more.
+/// A feature for something found: the fields that are copied, and more.
 fn feature(
     kind: &str,
     value: Option<GeometryValue>,
@@ -201,7 +200,7 @@ fn line(frame: &FrameFindings, places: &[Place]) -> Option<GeometryValue> {
     (coordinates.len() >= 2).then_some(GeometryValue::LineString { coordinates })
 }
 
-/// Which way a ring runs (RFC 7946, section 3.1.6).
+/// The direction of a ring (RFC 7946, section 3.1.6).
 #[derive(Clone, Copy, PartialEq)]
 enum Turn {
     Anticlockwise,
@@ -218,7 +217,7 @@ fn polygon(frame: &FrameFindings, rings: &[Vec<Place>]) -> Option<GeometryValue>
         };
         match ring(frame, places, turn) {
             Some(ring) => coordinates.push(ring),
-            // Without its outer ring there is no polygon; a hole too small for eight decimals is none.
+            // Without its outer ring there is no polygon; a hole too small for eight decimals is dropped.
             None if index == 0 => return None,
             None => {}
         }

@@ -1,8 +1,8 @@
 //! How does somebody with a hand-held receiver or a phone walk to the pockets?
 //!
-//! GPX 1.1: one waypoint for the middle of each missed pocket and for each stuck spot, named by its id, with
-//! the sentence and the tape distances in `desc`; suggested guide runs are routes. Eight decimals, so a millimetre;
-//! the walker's receiver will be less exact, which is why the tape distances stand beside it.
+//! GPX 1.1: one waypoint for the middle of each missed pocket and for each stuck spot, named by its id, with the message and
+//! the tape distances in `desc`; suggested guide runs are routes. Eight decimals make a millimetre; the walker's receiver
+//! will be less exact, which is why the tape distances are given too.
 //!
 //! Written with the `gpx` crate. Its writer puts tracks before routes and keywords before times, against the
 //! schema's order, so neither tracks nor keywords nor times are written.
@@ -16,7 +16,7 @@ use tussock_types::{Findings, GeoPoint, Place, SuggestionKind, Tape};
 /// The findings as `pockets.gpx`.
 ///
 /// # Errors
-/// [`ReportError::NoPlaceOnEarth`] when the positions are in local metres without an origin.
+/// [`ReportError::NoPlaceOnEarth`] if the positions are in local metres without an origin.
 pub fn pockets_gpx(findings: &Findings) -> Result<Vec<u8>, ReportError> {
     if findings.frame.origin().is_none() {
         return Err(ReportError::NoPlaceOnEarth { file: "pockets.gpx" });
@@ -112,7 +112,7 @@ fn with_tape(figures: String, tape: &[Tape], place: Place) -> String {
     }
 }
 
-/// The writer escapes `<` and `&`; this sequence alone may not stand in text either (XML 1.0, section 2.4).
+/// The writer escapes `<` and `&`; this is the only other sequence that must not occur in text (XML 1.0, section 2.4).
 fn text(plain: &str) -> String {
     plain.replace("]]>", "]] >")
 }

@@ -1,8 +1,8 @@
-//! How is a result kept so that it can be drawn again tomorrow?
+//! How is a result stored so that it can be drawn again tomorrow?
 //!
-//! Pretty JSON in the field order of [`Findings`]. The ground in squares is the one large part: each of its
-//! columns is written as the little-endian bytes of its 32-bit floats, compressed with zlib (RFC 1950) and
-//! spelled in base64 (RFC 4648, section 4):
+//! Pretty-printed JSON in the field order of [`Findings`]. The ground in squares is the one large part: each of its columns
+//! is written as the little-endian bytes of its 32-bit floats, compressed with zlib (RFC 1950) and encoded in base64 (RFC
+//! 4648, section 4):
 //!
 //! ```text
 //! "cells": {
@@ -16,11 +16,11 @@
 //! In Python a column is `numpy.frombuffer(zlib.decompress(base64.b64decode(text)), "<f4")`, rows from south to
 //! north.
 //!
-//! Whatever is said, `{"code": .., "values": {..}}`, is written with its `text` in words; reading keeps code and values and leaves the
-//! text, so that a later version, or another language, says it anew.
+//! Every message, `{"code": .., "values": {..}}`, is written with its `text` in words; reading keeps code and values and
+//! drops the text, so that a later version, or another language, can put it into words again.
 //!
-//! Exact: every number comes back bit for bit, but for the sign of zero. A number that is not finite anywhere else is refused by name,
-//! since JSON cannot hold it. Cost: linear; a night of 1,400 m2 takes a few milliseconds.
+//! Exact: every number comes back bit for bit, except for the sign of zero. Any other number that is not finite is refused
+//! by name, since JSON cannot represent it. Cost: linear; a night of 1,400 m2 takes a few milliseconds.
 
 use crate::{ReportError, messages::text_of};
 use base64::{Engine, engine::general_purpose::STANDARD};
@@ -81,7 +81,7 @@ fn unpack_column(column: &'static str, text: &str, squares: usize) -> Result<Vec
         .map_err(|error| fault(format!("no base64 ({error})")))?;
     let expected_bytes = squares * 4;
     let mut bytes = Vec::new();
-    // One byte more than expected shows a column that is too long without unpacking all of it.
+    // One byte more than expected reveals a column that is too long without unpacking all of it.
     ZlibDecoder::new(packed.as_slice())
         .take(expected_bytes as u64 + 1)
         .read_to_end(&mut bytes)
@@ -134,10 +134,10 @@ fn unpack(packed: &Packed) -> Result<Cells, ReportError> {
     })
 }
 
-/// A value as a tree in the order of its fields, in which every number is finite and everything said has its text.
+/// A value as a tree in the order of its fields, in which every number is finite and every message has its text.
 ///
 /// # Errors
-/// [`ReportError::NotFinite`] names the first number that JSON cannot hold, with the path to it.
+/// [`ReportError::NotFinite`] names the first number that JSON cannot represent, with the path to it.
 pub(crate) fn tree(value: &impl Serialize) -> Result<Value, ReportError> {
     let mut tree = Value::serialized(value).map_err(|error| ReportError::Json {
         source: serde_json::Error::custom(error),
@@ -193,15 +193,15 @@ fn packed_tree(findings: &Findings) -> Result<Value, ReportError> {
 /// The findings as `findings.json`.
 ///
 /// # Errors
-/// [`ReportError::NotFinite`] names the first number that JSON cannot hold.
+/// [`ReportError::NotFinite`] names the first number that JSON cannot represent.
 pub fn to_json(findings: &Findings) -> Result<String, ReportError> {
     pretty(&packed_tree(findings)?)
 }
 
-/// The comparison as `comparison.json`; its findings are packed like those of a file of their own.
+/// The comparison as `comparison.json`; its findings are packed like those in a file of their own.
 ///
 /// # Errors
-/// [`ReportError::NotFinite`] names the first number that JSON cannot hold.
+/// [`ReportError::NotFinite`] names the first number that JSON cannot represent.
 pub fn comparison_to_json(comparison: &Comparison) -> Result<String, ReportError> {
     let mut tree = tree(comparison)?;
     let sides = [
@@ -224,7 +224,7 @@ pub fn comparison_to_json(comparison: &Comparison) -> Result<String, ReportError
 /// Reads `comparison.json` back.
 ///
 /// # Errors
-/// When the bytes are no JSON, of another schema version, or hold squares that do not unpack.
+/// If the bytes are not JSON, have another schema version, or contain squares that do not unpack.
 pub fn comparison_from_json(bytes: &[u8]) -> Result<Comparison, ReportError> {
     let mut value: serde_json::Value = serde_json::from_slice(bytes).map_err(not_findings)?;
     check_version(&value)?;
@@ -250,12 +250,12 @@ fn take_cells(findings: Option<&mut serde_json::Value>) -> Result<Option<Cells>,
 /// The inspection of a log as JSON.
 ///
 /// # Errors
-/// [`ReportError::NotFinite`] names the first number that JSON cannot hold.
+/// [`ReportError::NotFinite`] names the first number that JSON cannot represent.
 pub fn inspection_to_json(inspection: &Inspection) -> Result<String, ReportError> {
     pretty(&tree(inspection)?)
 }
 
-/// What is known of places, as a JSON list; each answer with its sentence beside the code.
+/// What is known about places, as a JSON list; each answer has its text beside the code.
 ///
 /// # Errors
 /// [`ReportError::Json`].
@@ -263,7 +263,7 @@ pub fn complaints_to_json(complaints: &[ComplaintFindings]) -> Result<String, Re
     pretty(&tree(&complaints)?)
 }
 
-/// Pretty JSON with a line end; zero has no sign.
+/// Pretty-printed JSON with a line end; zero has no sign.
 pub(crate) fn pretty(value: &impl Serialize) -> Result<String, ReportError> {
     let mut bytes = Vec::new();
     let mut serializer = serde_json::Serializer::with_formatter(&mut bytes, Plain(PrettyFormatter::new()));
@@ -302,13 +302,14 @@ impl Formatter for Plain {
         self.0.write_f64(to, value + 0.0)
     }
 
-    // A tree hands out a number that fits as 32 bits; its digits are those of 64.
+    // A tree returns a number that fits as 32 bits; its digits must be those of 64.
     fn write_f32<W: ?Sized + Write>(&mut self, to: &mut W, value: f32) -> std::io::Result<()> {
         self.write_f64(to, f64::from(value))
     }
 }
 
-/// Whether the first bytes of a file (some thousands) are those of saved findings: JSON that is no log of gpsd and holds no geometry.
+/// Whether the first bytes of a file (a few thousand) are those of saved findings: JSON that is not a log of gpsd and
+/// contains no geometry.
 pub fn looks_saved(start: &[u8]) -> bool {
     let start = String::from_utf8_lossy(start);
     let says = |key: &str| start.contains(key);
@@ -319,7 +320,7 @@ pub fn looks_saved(start: &[u8]) -> bool {
 /// Reads `findings.json` back.
 ///
 /// # Errors
-/// When the bytes are no JSON, of another schema version, or hold squares that do not unpack.
+/// If the bytes are not JSON, have another schema version, or contain squares that do not unpack.
 pub fn from_json(bytes: &[u8]) -> Result<Findings, ReportError> {
     let mut value: serde_json::Value = serde_json::from_slice(bytes).map_err(not_findings)?;
     check_version(&value)?;

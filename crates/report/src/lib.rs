@@ -2,23 +2,22 @@
 //!
 //! | question | function |
 //! |---|---|
-//! | what does it say, in a terminal? | [`answer`], [`answer_map`], [`hints`], [`answer_inspection`] |
+//! | what does the answer say, in a terminal? | [`answer`], [`answer_map`], [`hints`], [`answer_inspection`] |
 //! | what does a plan promise? | [`html_forecast`] |
 //! | what did a change bring? | [`answer_comparison`], [`html_comparison`], [`comparison_to_json`] |
 //! | what do I hand to the customer? | [`html`], [`map_png`] |
 //! | how do I walk to the pockets? | [`pockets_gpx`] |
 //! | how do other tools open it? | [`geojson`], [`cells_parquet`], [`legs_parquet`], [`fixes_parquet`] |
-//! | how is it kept and drawn again? | [`to_json`], [`from_json`] |
+//! | how is it stored and drawn again? | [`to_json`], [`from_json`] |
 //! | everything at once | [`outputs`] |
 //!
-//! Nothing here knows how a figure was found: the input is [`Findings`](tussock_types::Findings), made today or
-//! read from a file made long ago. Nothing opens a path, asks the clock or reads the environment; the same
-//! findings give the same bytes.
+//! Nothing here knows how a figure was found: the input is [`Findings`](tussock_types::Findings), made today or read from a
+//! file made long ago. Nothing opens a path, asks the clock or reads the environment; the same findings give the same bytes.
 //!
-//! Without the features `parquet` and `picture` the files of those kinds are not made.
+//! Without the features `parquet` and `picture`, files of those kinds are not made.
 //!
-//! Text from logs, plans and settings is hostile until shown otherwise: every window takes out control
-//! characters and direction marks, cuts what is too long, and escapes the rest for where it stands.
+//! Text from logs, plans and settings is treated as hostile: every window removes control characters and direction marks,
+//! cuts what is too long, and escapes the rest for its context.
 
 mod error;
 #[cfg(test)]

@@ -5,7 +5,7 @@ use crate::words;
 use std::fmt::Write;
 use tussock_types::{AlarmState, Morning, MorningDelivery, MorningMended};
 
-/// One line that says it all.
+/// One line that sums it up.
 pub fn summary(morning: &Morning) -> String {
     let resting = match morning.resting {
         0 => String::new(),
@@ -49,7 +49,7 @@ pub(crate) fn mended(morning: &Morning) -> Vec<String> {
     morning.mended.iter().map(told).collect()
 }
 
-/// The morning as text: one line that says it all, then the gardens in the order of what a visit gains, then what failed.
+/// The morning as text: one line that sums it up, then the gardens in the order of what a visit gains, then what failed.
 pub fn answer_morning(morning: &Morning) -> String {
     let mut text = summary(morning);
     text.push('\n');

@@ -5,7 +5,7 @@ use rayon::prelude::*;
 use std::borrow::Cow;
 use tussock_types::Findings;
 
-/// Width of `map.png` where nothing else is asked for.
+/// Width of `map.png` if no other is requested.
 pub const MAP_WIDTH_PX: u32 = 1_600;
 
 /// One file.
@@ -17,12 +17,12 @@ pub struct Output {
     pub bytes: Vec<u8>,
 }
 
-/// Whether the files may tell where and when.
+/// Whether the files may reveal where and when.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Privacy {
     /// Everything.
     Full,
-    /// Only files that can live without a place on Earth, names, dates and digests; see [`redact`].
+    /// Only files that make sense without coordinates, names, dates and digests; see [`redact`].
     Private,
 }
 
@@ -35,20 +35,20 @@ impl From<bool> for Privacy {
 /// Makes a file.
 type Make<'a> = Box<dyn Fn() -> Result<Vec<u8>, ReportError> + Send + Sync + 'a>;
 
-/// Every file that these findings allow, in a fixed order: `findings.json`, `findings.geojson`, `report.html`,
-/// `map.png`, `cells.parquet`, `legs.parquet`, `pockets.gpx`. Those that need a place on Earth or squares are left out where there
-/// is none; [`left_out`] says why. Made side by side where there are several cores.
+/// Every file that these findings allow, in a fixed order: `findings.json`, `findings.geojson`, `report.html`, `map.png`,
+/// `cells.parquet`, `legs.parquet`, `pockets.gpx`. Those that need geographic coordinates or squares are left out if there
+/// are none; [`left_out`] says why. Made in parallel if there are several cores.
 ///
 /// # Errors
-/// When one of the files cannot be made; none is returned then.
+/// If one of the files cannot be made; then none is returned.
 pub fn outputs(findings: &Findings, privacy: Privacy) -> Result<Vec<Output>, ReportError> {
     outputs_sized(findings, privacy, MAP_WIDTH_PX)
 }
 
-/// The same with `map.png` so many pixels wide.
+/// The same with `map.png` this many pixels wide.
 ///
 /// # Errors
-/// As [`outputs`], and for a width that makes no picture.
+/// As [`outputs`], and for a width that is not allowed.
 pub fn outputs_sized(
     findings: &Findings,
     privacy: Privacy,
@@ -66,10 +66,10 @@ pub fn output_names(findings: &Findings, privacy: Privacy) -> Vec<&'static str> 
         .collect()
 }
 
-/// One file of [`outputs`]; `None` where these findings do not allow it.
+/// One file of [`outputs`]; `None` if these findings do not allow it.
 ///
 /// # Errors
-/// When the file cannot be made.
+/// If the file cannot be made.
 pub fn output(findings: &Findings, privacy: Privacy, name: &str) -> Result<Option<Output>, ReportError> {
     let findings = shown(findings, privacy)?;
     let mut files = wanted(&findings, privacy, MAP_WIDTH_PX);
@@ -135,7 +135,7 @@ fn has_lines(findings: &Findings) -> bool {
     findings.driven_lines.iter().any(|line| line.len() > 1)
 }
 
-/// Files that [`outputs`] leaves out, each with the reason, as a sentence without full stop.
+/// Files that [`outputs`] leaves out, each with the reason, as a sentence without a full stop.
 pub fn left_out(findings: &Findings, privacy: Privacy) -> Vec<(&'static str, &'static str)> {
     let place = match (privacy, findings.frame.origin()) {
         (Privacy::Private, _) => Some("it would tell where the garden is"),

@@ -1,12 +1,13 @@
-//! What may be shown of a garden without telling where it is?
+//! What may be shown of a garden without revealing where it is?
 //!
-//! Built up, not cut down: `private.txt` lists every field that may be told, and what is not on the list is null or empty, a field that
-//! is added tomorrow too. Not on it are the origin and every latitude and longitude, dates and times of day, names (garden, files,
-//! machines, makers of files, lawns, plan features, remarks), digests of inputs, excerpts of logs, and the drawn plan, whose corners
-//! are places on Earth. Told is everything in metres and seconds from the start. Names that stand among the values of what is said
-//! get a stand-in there too, and so does anything that looks like a date or like degrees with many decimals.
+//! Built up, not cut down: `private.txt` lists every field that may be shown, and anything that is not on the list is null
+//! or empty, including fields that are added tomorrow. Not on it are the origin and every latitude and longitude, dates and
+//! times of day, names (garden, files, machines, makers of files, lawns, plan features, remarks), digests of inputs,
+//! excerpts of logs, and the drawn plan, whose corners are coordinates. Everything in metres and in seconds from the start
+//! is shown. Names among the values of messages are replaced by stand-ins, and so is anything that looks like a date or like
+//! degrees with many decimals.
 //!
-//! Known limit: the outline of a lawn is itself a shape that somebody could look for from above.
+//! Known limit: the outline of a lawn is itself a shape that somebody could search for from above.
 
 use crate::ReportError;
 use crate::json::tree;
@@ -15,7 +16,7 @@ use std::collections::BTreeMap;
 use std::sync::LazyLock;
 use tussock_types::{Findings, PlanRole};
 
-/// What becomes of a field that is told.
+/// How a field is shown.
 #[derive(Clone, Copy)]
 enum Telling {
     AsIs,
@@ -57,10 +58,10 @@ static TOLD: LazyLock<BTreeMap<String, Telling>> = LazyLock::new(|| {
     told
 });
 
-/// The findings without place on Earth, names, dates and digests.
+/// The findings without coordinates, names, dates and digests.
 ///
 /// # Errors
-/// As [`to_json`](crate::to_json); a saved result whose fields do not fit together.
+/// As [`to_json`](crate::to_json); also for a saved result whose fields do not fit together.
 pub fn redact(findings: &Findings) -> Result<Findings, ReportError> {
     let names = stand_ins(findings);
     let private: Findings = names
@@ -75,7 +76,7 @@ pub fn redact(findings: &Findings) -> Result<Findings, ReportError> {
     })
 }
 
-/// Names and what stands in for them, longest name first.
+/// Names and their stand-ins, longest name first.
 struct StandIns {
     pairs: Vec<(String, String)>,
 }
@@ -84,7 +85,7 @@ fn stand_ins(findings: &Findings) -> StandIns {
     let mut pairs = BTreeMap::new();
     let mut add = |name: &str, stand_in: String| {
         let name = name.trim();
-        // A name of one letter would eat into every word; a word for a role tells nothing.
+        // A name of one letter would occur in every word; a word for a role reveals nothing.
         let is_role = PlanRole::ALL.iter().any(|role| role.word() == name);
         if name.chars().count() > 1 && name != stand_in && !is_role {
             pairs.entry(name.to_owned()).or_insert(stand_in);
@@ -125,7 +126,7 @@ fn stand_ins(findings: &Findings) -> StandIns {
 }
 
 impl StandIns {
-    /// What may be told of a value at a path; `number` is that of the nearest list.
+    /// What may be shown of a value at a path; `number` is that of the nearest list.
     fn told(&self, value: &Value, path: &str, number: usize) -> Value {
         match (value, TOLD.get(path)) {
             (_, Some(Telling::AsIs)) => value.clone(),
@@ -161,7 +162,7 @@ impl StandIns {
         }
     }
 
-    /// A code with its values, names among them replaced; its text is left to be said anew.
+    /// A code with its values, with names among them replaced; its text will be written again.
     fn said(&self, value: &Value) -> Value {
         match value {
             Value::Text(text) => self.replace(text).into(),
@@ -175,7 +176,7 @@ impl StandIns {
         }
     }
 
-    /// What stands in for a whole name, also for one that is too short to look for in sentences.
+    /// The stand-in for a whole name, even one that is too short to search for in sentences.
     fn stand_in(&self, name: &str, path: &str, number: usize) -> String {
         let known = self.pairs.iter().find(|(known, _)| known == name.trim());
         let what = if path.starts_with("coverage") {
@@ -200,7 +201,7 @@ impl StandIns {
     }
 }
 
-/// Whether something below this path is told.
+/// Whether something below this path is shown.
 fn is_within(path: &str) -> bool {
     let next = TOLD
         .range(path.to_owned()..)
@@ -213,7 +214,7 @@ fn is_within(path: &str) -> bool {
         })
 }
 
-/// Takes out runs of digits that read as a date, a time of day or degrees with four decimals and more.
+/// Removes runs of digits that read as a date, a time of day or degrees with four or more decimals.
 fn without_dates_and_degrees(text: &str) -> String {
     let mut out = String::new();
     let mut run = String::new();

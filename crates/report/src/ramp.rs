@@ -1,9 +1,9 @@
-//! Which colour says how often?
+//! Which colour means how often?
 //!
-//! Cividis, a ramp of even steps for the eye that people with and without colour vision read alike: Nuñez,
-//! Anderton & Renslow (2018), Optimizing colormaps with consideration for color vision deficiency to enable
-//! accurate interpretation of scientific data, PLoS ONE 13(7): e0199239. Its 256 published colours are kept as 17 stops and
-//! joined by straight lines; no channel is more than 1.5 of 255 away from the table.
+//! Cividis, a ramp with perceptually even steps that people with and without colour vision deficiency read alike: Nuñez,
+//! Anderton & Renslow (2018), Optimizing colormaps with consideration for color vision deficiency to enable accurate
+//! interpretation of scientific data, PLoS ONE 13(7): e0199239. Its 256 published colours are stored as 17 stops with linear
+//! interpolation; no channel is more than 1.5 of 255 away from the table.
 //!
 //! On paper the ramp runs from pale to dark: ground that was never driven over stays paper white, one visit is
 //! straw, many are deep blue, so that the order survives a printer without colour.
@@ -52,7 +52,7 @@ pub(crate) fn cividis(fraction: f64) -> Rgb {
     mix(low.1, high.1, share)
 }
 
-/// A colour on the way from one to another.
+/// A colour between two others.
 pub(crate) fn mix(from: Rgb, to: Rgb, fraction: f64) -> Rgb {
     std::array::from_fn(|channel| {
         let (from, to) = (f64::from(from[channel]), f64::from(to[channel]));
@@ -60,7 +60,7 @@ pub(crate) fn mix(from: Rgb, to: Rgb, fraction: f64) -> Rgb {
     })
 }
 
-/// Ground on paper that nothing drove over.
+/// Ground that nothing drove over, on paper.
 pub(crate) const NEVER: Rgb = [255, 254, 250];
 
 /// How visits become colours: none is paper, one is straw, `most` and more are deep blue.
@@ -71,7 +71,7 @@ pub(crate) struct VisitScale {
 }
 
 impl VisitScale {
-    /// A scale that ends where nearly all of the lawn's squares lie below.
+    /// A scale whose end exceeds nearly all of the lawn's squares.
     pub(crate) fn of(visits: impl Iterator<Item = f32>) -> Self {
         let mut visits: Vec<f32> = visits
             .filter(|visits| visits.is_finite() && *visits > 0.0)
@@ -84,8 +84,8 @@ impl VisitScale {
         }
     }
 
-    /// Where on the scale a number of visits lies: 0 for one, 1 for the most. By ratio, since from one to two is
-    /// as much as from ten to twenty.
+    /// Where on the scale a number of visits lies: 0 for one, 1 for the most. Logarithmic, because the step from one to two
+    /// means as much as from ten to twenty.
     pub(crate) fn position(self, visits: f64) -> f64 {
         (math::ln(visits.max(1.0)) / math::ln(self.most)).clamp(0.0, 1.0)
     }
@@ -93,7 +93,7 @@ impl VisitScale {
     /// The colour of a number of visits; below one, part of the square was missed and paper shines through.
     pub(crate) fn colour(self, visits: f64) -> Rgb {
         let position = self.position(visits);
-        // The yellow end shouts on a whole lawn: paper shines through it, and less so the darker it gets.
+        // The yellow end is too loud on a whole lawn: paper shines through it, and less so the darker it gets.
         let full = mix(NEVER, cividis(0.94 - 0.94 * position), 0.62 + 0.38 * position);
         mix(NEVER, full, visits)
     }
@@ -110,7 +110,7 @@ impl VisitScale {
         ticks
     }
 
-    /// The key of the scale: colours and the visits that they stand for, from none on.
+    /// The key of the scale: colours and the visits that they stand for, starting with none.
     pub(crate) fn key(self) -> Vec<(String, String)> {
         let ticks = self.ticks();
         let step = |(index, visits): (usize, f64)| {

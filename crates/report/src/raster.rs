@@ -1,8 +1,8 @@
 //! How do squares become a small picture?
 //!
-//! One pixel a square, colours from a palette, PNG (ISO/IEC 15948) with row 0 in the north. Squares that are
-//! mostly off the lawn are clear. A ground of more than [`MAX_PIXELS`] squares is gathered first, by means over the
-//! lawn, so that the page stays small.
+//! One pixel per square, colours from a palette, PNG (ISO/IEC 15948) with row 0 in the north. Squares that are mostly off
+//! the lawn are transparent. Ground with more than [`MAX_PIXELS`] squares is combined first, by means over the lawn, so that
+//! the page stays small.
 
 use crate::ramp::{NEVER, Rgb, VisitScale};
 use base64::{Engine, engine::general_purpose::STANDARD};
@@ -18,17 +18,17 @@ pub(crate) struct Ground {
     lawn: Vec<f32>,
     /// Visits, mean over the square's lawn.
     visits: Vec<f32>,
-    /// First visit, NaN when never.
+    /// First visit, NaN if never.
     first_s: Vec<f32>,
-    /// Last visit, NaN when never.
+    /// Last visit, NaN if never.
     last_s: Vec<f32>,
-    /// Lawn of the square that was driven over, as a part of the square.
+    /// Lawn of the square that was driven over, as a fraction of the square.
     seen: Vec<f32>,
     pub(crate) scale: VisitScale,
 }
 
 impl Ground {
-    /// Gathers squares until they fit; `None` when the columns are not as long as the grid says.
+    /// Combines squares until they fit; `None` if the columns do not have the length that the grid requires.
     pub(crate) fn of(cells: &Cells) -> Option<Self> {
         let grid = cells.grid;
         let count = grid.columns.checked_mul(grid.rows)?;
@@ -83,7 +83,7 @@ impl Ground {
         Some(ground)
     }
 
-    /// True where the pixel shows lawn.
+    /// True if the pixel shows lawn.
     fn is_shown(&self, pixel: usize) -> bool {
         self.lawn[pixel] >= 0.5
     }
@@ -97,7 +97,7 @@ impl Ground {
 
     /// The visits as a picture.
     pub(crate) fn visits_uri(&self) -> String {
-        // Palette: 0 is clear, 1 is never, the rest run up by the scale.
+        // Palette: 0 is transparent, 1 is never, the rest follow the scale.
         const LEVELS: usize = 200;
         let level = |visits: f64| -> u8 {
             if visits < 1.0 {
@@ -115,15 +115,15 @@ impl Ground {
         uri(&png(self.grid, &palette, &pixels))
     }
 
-    /// Usual time between two visits of a pixel, in seconds: the time from first to last visit over the visits between.
-    /// The unfinished wait at the end is not in it.
+    /// Usual time between two visits of a pixel, in seconds: the time from first to last visit over the number of intervals.
+    /// The unfinished wait at the end is not included.
     fn wait_s(&self, pixel: usize) -> Option<f64> {
         let between = f64::from(self.visits[pixel]) - 1.0;
         let wait_s = f64::from(self.last_s[pixel] - self.first_s[pixel]) / between;
         (between >= 0.5 && wait_s.is_finite() && wait_s > 0.0).then_some(wait_s)
     }
 
-    /// Shortest and longest usual wait that the scale of waits tells apart, in hours; `None` without any.
+    /// Shortest and longest usual wait that the scale of waits distinguishes, in hours; `None` without any.
     pub(crate) fn waits_h(&self) -> Option<(f64, f64)> {
         let mut waits: Vec<f64> = (0..self.lawn.len())
             .filter(|&pixel| self.is_shown(pixel))
@@ -151,7 +151,7 @@ impl Ground {
         Some(uri(&png(self.grid, &palette, &pixels)))
     }
 
-    /// Ground whose last visit lies further back than allowed, hatched; the rest in straw.
+    /// Ground whose last visit was longer ago than allowed, hatched; the rest in straw colour.
     pub(crate) fn overdue_uri(&self, allowed_s: f64, end_s: f64) -> String {
         let palette = [NEVER, NEVER, BEFORE, [28, 36, 49]];
         let columns = self.grid.columns;
@@ -178,7 +178,7 @@ impl Ground {
         uri(&png(self.grid, &palette, &pixels))
     }
 
-    /// Times at which so much ground (as a part of all that was driven over) had been driven over.
+    /// Times at which given shares (of all the ground that was driven over) had been driven over.
     pub(crate) fn times_of_shares(&self, shares: &[f64]) -> Vec<f64> {
         let mut order: Vec<usize> = (0..self.lawn.len())
             .filter(|&pixel| self.first_s[pixel].is_finite())
@@ -226,14 +226,14 @@ pub(crate) fn wait_colour(fraction: f64) -> Rgb {
 
 /// Driven over before.
 pub(crate) const BEFORE: Rgb = [226, 205, 118];
-/// Driven over since the map before.
+/// Driven over since the previous map.
 pub(crate) const SINCE: Rgb = [30, 58, 111];
 
 fn finite(value: f32) -> f32 {
     if value.is_finite() { value } else { 0.0 }
 }
 
-/// Palette 0 is clear. Bytes in memory do not fail to be written, so a failure leaves an empty picture.
+/// Palette entry 0 is transparent. Writing to memory does not fail; if it did, the picture would be empty.
 fn png(grid: Grid, palette: &[Rgb], pixels: &[u8]) -> Vec<u8> {
     let mut bytes = Vec::new();
     let size = u32::try_from(grid.columns)

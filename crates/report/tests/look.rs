@@ -1,4 +1,4 @@
-//! Writes the sample outputs where a person can look at them.
+//! Writes the sample outputs to where a person can look at them.
 
 use crate::garden;
 use std::path::Path;

@@ -1,4 +1,4 @@
-//! The windows: what they say of sample gardens, and that files are what other tools expect.
+//! The windows: what they say about sample gardens, and that files are what other tools expect.
 #![allow(clippy::disallowed_methods)] // the host's mathematics is the oracle here
 #![allow(clippy::unwrap_used)] // helpers of tests are tests
 

@@ -1,4 +1,4 @@
-//! The morning: a row for each garden, what folds, what is told of a delivery, and figures for programs.
+//! The morning: a row for each garden, what is folded, what is reported of a delivery, and figures for programs.
 
 use tussock_report::{answer_morning, html_morning, metrics, morning_summary};
 use tussock_types::{

@@ -1,4 +1,4 @@
-//! Which files are left behind, and what private ones do not tell.
+//! Which files are written, and what private ones do not reveal.
 
 use crate::garden::{bare_findings, findings, full_findings, hostile_findings, local_findings};
 use tussock_report::{Output, Privacy, answer, answer_inspection, from_json, left_out, outputs, redact};
@@ -135,7 +135,7 @@ fn private_files_tell_neither_place_nor_names_nor_dates_nor_digests() {
     for needle in needles {
         assert!(!holds(said.as_bytes(), needle), "the answer holds {needle}");
     }
-    // The needles are real: the full files hold each of them somewhere.
+    // The needles are real: the full files contain each of them somewhere.
     let full = outputs(&sample, Privacy::Full).unwrap();
     for needle in needles
         .iter()

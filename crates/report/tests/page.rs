@@ -18,7 +18,7 @@ fn every_page() -> Vec<String> {
     samples.iter().map(|sample| html(sample).unwrap()).collect()
 }
 
-/// The page up to its script, which holds signs of comparison.
+/// The page up to its script, which contains comparison signs.
 fn without_script(page: &str) -> &str {
     &page[..page.find("<script>").unwrap()]
 }
@@ -27,7 +27,7 @@ fn body(page: &str) -> &str {
     &page[page.find("<body").unwrap()..]
 }
 
-/// The words of a page, tags taken out.
+/// The words of a page, without tags.
 fn words(page: &str) -> String {
     let body = body(without_script(page));
     let mut out = String::new();
@@ -171,7 +171,7 @@ fn hostile_text_stays_text_in_the_map() {
     );
 }
 
-/// Style and script run by their digests alone, so what the policy says has to be what stands there.
+/// Style and script run by their digests alone, so the policy must state the digests of what is there.
 #[test]
 fn the_policy_names_the_digests_of_style_and_script() {
     use base64::{Engine, engine::general_purpose::STANDARD};
@@ -245,7 +245,7 @@ fn figures_carry_units_and_intervals_only_where_there_are_any() {
     }
 }
 
-/// "How sure?" stands below the advice, so it answers for the advice; the lawn's interval stands beside its figure.
+/// "How sure?" is below the advice, so it concerns the advice; the lawn's interval is beside its figure.
 #[test]
 fn each_answer_is_to_its_own_question() {
     let mut sample = full_findings();
@@ -269,7 +269,7 @@ fn each_answer_is_to_its_own_question() {
     );
 }
 
-/// On a phone a row is a list, and every cell names what it holds.
+/// On a phone a row is a list, and every cell names its content.
 #[test]
 fn every_cell_of_a_list_names_what_it_holds() {
     let mut lists = 0;

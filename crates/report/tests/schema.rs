@@ -1,4 +1,4 @@
-//! The published JSON Schemas and what is written are the same thing.
+//! The published JSON Schemas agree with what is written.
 
 use crate::garden::{
     bare_findings, findings, findings_without_width, full_findings, hostile_findings, inspection,
@@ -24,7 +24,7 @@ fn assert_valid(schema: &Value, value: &Value) {
     assert!(errors.is_empty(), "{errors:#?}");
 }
 
-/// Everything that can be there, but few squares and short lines.
+/// Everything that can occur, but few squares and short lines.
 fn small() -> Findings {
     let mut sample = full_findings();
     sample.driven_lines[0].truncate(3);

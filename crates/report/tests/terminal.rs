@@ -1,4 +1,4 @@
-//! What the terminal says, as a technician sees it.
+//! What the terminal shows to a technician.
 
 use crate::garden::{
     bare_findings, findings, findings_without_width, full_findings, hostile_findings, inspection,

@@ -10,19 +10,19 @@ use rand_distr::StandardNormal;
 pub struct Dice(ChaCha8Rng);
 
 impl Dice {
-    /// Streams of the same seed are independent of each other: what one part draws does not shift another's.
+    /// Streams of the same seed are independent of each other: what one part draws does not shift the others.
     pub fn new(seed: u64, stream: u64) -> Self {
         let mut rng = ChaCha8Rng::seed_from_u64(seed);
         rng.set_stream(stream);
         Self(rng)
     }
 
-    /// From 0 up to, not including, 1.
+    /// From 0 up to, but not including, 1.
     pub(crate) fn unit(&mut self) -> f64 {
         self.0.random()
     }
 
-    /// From `low` up to, not including, `high`.
+    /// From `low` up to, but not including, `high`.
     pub fn between(&mut self, low: f64, high: f64) -> f64 {
         low + (high - low) * self.unit()
     }
@@ -31,7 +31,7 @@ impl Dice {
         self.0.sample(StandardNormal)
     }
 
-    /// True in so many of all cases.
+    /// True with this probability.
     pub fn happens(&mut self, probability: f64) -> bool {
         self.unit() < probability
     }

@@ -15,7 +15,7 @@ pub(crate) enum Beyond {
 }
 
 /// Squared distances in cells from each cell that is `on` to the nearest one that is off; 0 where off, and more than any
-/// distance in the grid where none is off.
+/// distance in the grid if none is off.
 pub(crate) fn squared_distances(on: &[bool], columns: usize, rows: usize, beyond: Beyond) -> Vec<f64> {
     // One ring of such cells around everything.
     let (wide, high) = (columns + 2, rows + 2);

@@ -6,9 +6,9 @@
 //!    +-- charge <- along a guide run or the edge <- drive on until one is met <------+
 //! ```
 //!
-//! Event by event: a leg is one ray cast, so that a night costs as many casts as it has turns. Never outside the
-//! turning region by more than rounding, except along guide runs and between lawn and station. A leg that would be
-//! shorter than two centimetres is drawn again; where nothing else is possible, the longest free way is taken.
+//! Event by event: a leg is one ray cast, so a night costs as many casts as it has turns. The machine never leaves the
+//! turning region by more than rounding, except along guide runs and between lawn and station. A leg shorter than two
+//! centimetres is drawn again; if nothing else is possible, the longest free way is taken.
 
 use crate::dice::Dice;
 use crate::ground::{GroundPart, GuideLine, OnRing, RayHit, turning_region};
@@ -21,7 +21,7 @@ use tussock_types::Place;
 
 /// A shorter leg is drawn again.
 const SHORTEST_LEG_M: f64 = 0.02;
-/// So often; then the longest free way is taken.
+/// At most this often; then the longest free way is taken.
 const DRAWS: usize = 64;
 /// Curved legs are driven in straight pieces of this length.
 const CURVE_PIECE_M: f64 = 0.5;
@@ -34,7 +34,7 @@ pub fn simulate(site: &Site, machine: &Machine, run: &Run) -> Result<TrueRun, Si
     Yard::new(site, machine.past_boundary_m)?.drive(machine, run)
 }
 
-/// A site prepared for machines that turn at one line: worth keeping where many runs are made.
+/// A site prepared for machines that turn at one line: worth keeping if many runs are made.
 #[derive(Clone, Debug)]
 pub struct Yard {
     region: Region,
@@ -43,7 +43,7 @@ pub struct Yard {
     pub(crate) guides: Vec<GuideLine>,
     guide_shares_fraction: Vec<Option<f64>>,
     pub(crate) station: Option<Vector>,
-    /// The part at which the station stands.
+    /// The part that contains the station.
     pub(crate) home_part: usize,
     /// Where the station's way meets that part's edge.
     pub(crate) gate: Option<OnRing>,
@@ -53,7 +53,7 @@ impl Yard {
     /// Works out the turning region of a site.
     ///
     /// # Errors
-    /// [`SimulateError::NoRoom`] and what the polygon engine says.
+    /// [`SimulateError::NoRoom`] and errors of the polygon engine.
     pub fn new(site: &Site, past_boundary_m: f64) -> Result<Self, SimulateError> {
         crate::machine::check("past_boundary_m", past_boundary_m, -5.0, 5.0, "-5 to 5 m")?;
         let region = turning_region(site, past_boundary_m)?;
@@ -92,7 +92,7 @@ impl Yard {
         })
     }
 
-    /// The same ground with other guide runs and shares: the turning line is not worked out again.
+    /// The same ground with other guide runs and shares; the turning line is not worked out again.
     #[must_use]
     pub fn with_guides(&self, guides: &[Vec<Place>], shares_fraction: &[Option<f64>]) -> Self {
         Self {
@@ -105,7 +105,7 @@ impl Yard {
         }
     }
 
-    /// Ground on which the machine's middle can be, parts that it cannot reach included.
+    /// Ground on which the machine's middle can be, including parts that it cannot reach.
     pub const fn turning_region(&self) -> &Region {
         &self.region
     }
@@ -139,18 +139,18 @@ impl Yard {
 pub(crate) enum LegEnd {
     /// At an edge, by number.
     Edge(usize),
-    /// On a guide run, so far along it.
+    /// On a guide run, this far along it.
     Guide(usize, f64),
     /// In a stuck spot; the machine has gone on to face this way.
     Freed(Vector),
-    /// As far as asked.
+    /// As far as was requested.
     Done,
 }
 
-/// What ends a leg besides the edge.
+/// What can end a leg besides the edge.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct LegLimits {
-    /// From this time on a guide run that is met is taken.
+    /// From this time on, a guide run is taken when it is met.
     pub(crate) guides_from_s: f64,
     /// The leg is no longer than this.
     pub(crate) within_m: f64,
@@ -228,7 +228,7 @@ impl<'a> Driver<'a> {
     }
 
     pub(crate) const fn part(&self) -> &'a GroundPart {
-        // Through the yard's own lifetime, so that the driver can move on while a part is looked at.
+        // Through the yard's own lifetime, so that the driver can move on while it holds a part.
         let yard: &'a Yard = self.yard;
         &yard.parts.as_slice()[self.part]
     }
@@ -303,7 +303,7 @@ impl<'a> Driver<'a> {
         }
     }
 
-    /// Straight out of the station, where there is one; gives the time at which the outing's time is over.
+    /// Straight out of the station, if there is one; returns the time at which the outing's time is over.
     pub(crate) fn set_out(&mut self) -> f64 {
         self.open_outing(None);
         if self.yard.station.is_none() {
@@ -315,7 +315,7 @@ impl<'a> Driver<'a> {
         ends_s
     }
 
-    /// Stands where it is until the run is over.
+    /// Stays where it is until the run is over.
     pub(crate) fn strand(&mut self) {
         let left_s = self.end_s - self.time_s;
         self.wait(left_s, Doing::Stranded);
@@ -362,7 +362,7 @@ impl<'a> Driver<'a> {
         }
     }
 
-    /// One outing by chance between two in lanes; at the station before and after, where there is one.
+    /// One outing by chance between two in lanes; at the station before and after, if there is one.
     pub(crate) fn roam_once(&mut self) {
         let homeward_s = self.time_s + self.dice.spell_s(&self.machine.roaming);
         if self.yard.station.is_some() {
@@ -431,7 +431,7 @@ impl<'a> Driver<'a> {
         }
     }
 
-    /// From the station on to the lawn.
+    /// From the station onto the lawn.
     pub(crate) fn go_to_gate(&mut self) {
         let (Some(station), Some(gate)) = (self.yard.station, self.yard.gate) else {
             return;
@@ -446,7 +446,7 @@ impl<'a> Driver<'a> {
         self.go(gate.place, self.machine.speed_mps, doing);
     }
 
-    /// Draws whether this outing goes along a guide run, and where it leaves it: guide, part, way along.
+    /// Draws whether this outing goes along a guide run, and where it leaves it: guide, part, distance along it.
     fn pick_guide(&mut self) -> Option<(usize, usize, f64)> {
         let mut left = self.dice.unit();
         let machine = self.machine;
@@ -578,7 +578,7 @@ impl<'a> Driver<'a> {
         }
     }
 
-    /// The first guide run met on a stretch after a time: distance, number, way along it.
+    /// The first guide run met on a stretch after a time: distance, number, distance along it.
     fn first_guide(
         &self,
         heading: Vector,
@@ -597,7 +597,7 @@ impl<'a> Driver<'a> {
         meets.min_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)))
     }
 
-    /// Should rounding ever have put the machine where no edge is ahead, it goes on from the nearest edge.
+    /// If rounding ever puts the machine where no edge is ahead, it goes on from the nearest edge.
     fn back_to_edge(&mut self) -> LegEnd {
         match self.part().nearest_on_ring(self.place) {
             Some(on) => {
@@ -609,7 +609,7 @@ impl<'a> Driver<'a> {
     }
 }
 
-/// A place on a part's ground, by trial; a corner when the ground is too thin to be hit.
+/// A place on a part's ground, by trial; a corner if the ground is too thin to hit.
 pub(crate) fn somewhere_in(part: &GroundPart, dice: &mut Dice) -> Vector {
     if let Some((low, high)) = part.region.bounds() {
         for _ in 0..10_000 {

@@ -1,10 +1,10 @@
-//! Every way in which simulating can fail, shown: the words are what a user reads.
+//! Shows every way in which simulating can fail, in the words that a user reads.
 
 use crate::SimulateError;
 use std::collections::BTreeSet;
 use tussock_plane::RegionError;
 
-/// Fails to compile when a variant is added, so that its words come into the table below.
+/// Does not compile when a variant is added, so that its words are added to the table below.
 fn simulate_variant(error: &SimulateError) -> usize {
     match error {
         SimulateError::OutOfRange { .. } => 0,

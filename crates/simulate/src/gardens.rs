@@ -1,7 +1,7 @@
 //! On what gardens can all this be tried?
 //!
-//! Invented ones: families of shapes with random sizes, proportions and turns, and, where wished, a difference between what is
-//! drawn and what is on the ground. None exists; they lie about a point that was picked for its round numbers.
+//! Invented ones: families of shapes with random sizes, proportions and orientations and, if requested, a difference between
+//! the drawing and the ground. None exists; they lie around a point that was chosen for its round numbers.
 
 pub mod load;
 
@@ -46,33 +46,33 @@ impl GardenKind {
     ];
 }
 
-/// In what the ground differs from the drawing.
+/// How the ground differs from the drawing.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Surprise {
-    /// In nothing.
+    /// Not at all.
     None,
-    /// A fence that is not drawn closes a part off.
+    /// A fence that is not drawn closes off a part.
     BlockedPart,
-    /// A body of this radius stands in the middle of the lawn.
+    /// An obstacle of this radius stands in the middle of the lawn.
     UnlistedObstacle {
         /// Radius.
         radius_m: f64,
     },
     /// A zone of three by two metres lies this far from where it is drawn.
     ZoneMoved {
-        /// How far.
+        /// How far it was moved.
         by_m: f64,
     },
 }
 
-/// What kind of garden is wished for.
+/// What kind of garden is requested.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Wish {
     /// Family.
     pub kind: GardenKind,
-    /// Least and largest area of the lawn as drawn, islands included.
+    /// Least and largest area of the lawn as drawn, including islands.
     pub area_m2: (f64, f64),
-    /// Share of outings along a guide run; without one there is no guide run.
+    /// Share of outings along a guide run; if `None`, there is no guide run.
     pub guide_share_fraction: Option<f64>,
     /// Difference between drawing and ground.
     pub surprise: Surprise,
@@ -95,7 +95,7 @@ impl Wish {
 pub struct InventedGarden {
     /// As drawn.
     pub plan: Plan,
-    /// As it is on the ground; the same unless a surprise was wished for.
+    /// The garden as it is on the ground; the same unless a surprise was requested.
     pub ground: Plan,
 }
 
@@ -153,7 +153,7 @@ pub fn invent_as(wish: &Wish, seed: u64) -> InventedGarden {
     }
 }
 
-/// A garden in metres, before it is turned.
+/// A garden in metres, before it is rotated.
 #[derive(Default)]
 pub struct DrawnGarden {
     /// Corners.
@@ -162,15 +162,15 @@ pub struct DrawnGarden {
     trees: Vec<(Vector, f64)>,
     /// From the station outwards.
     pub guide: Vec<Vector>,
-    /// Where a fence would close a part off, edge to edge and a little over.
+    /// Where a fence would close off a part, from edge to edge and slightly beyond.
     pub fence: (Vector, Vector),
     /// A place with room around.
     open: Vector,
-    /// About where it is turned.
+    /// The point about which it is rotated.
     pub middle: Vector,
 }
 
-/// A bar of a half width about a line.
+/// A bar with this half width about a line.
 pub fn bar((from, to): (Vector, Vector), half_m: f64) -> Vec<Vector> {
     let aside = (to - from).unit().unwrap_or(Vector::new(1.0, 0.0)).left() * half_m;
     vec![from - aside, to - aside, to + aside, from + aside]
@@ -210,7 +210,7 @@ pub fn convex(area_m2: f64, dice: &mut Dice) -> DrawnGarden {
     let middle = lawn.iter().fold(Vector::default(), |sum, corner| sum + *corner) * (1.0 / lawn.len() as f64);
     let station = (lawn[0] + lawn[1]) * 0.5;
     let far = middle + (middle - station) * 0.5;
-    // Between the edges at both sides of the far end, well over them.
+    // Between the edges on both sides of the far end, and well beyond them.
     let across = (far - station).unit().unwrap_or(Vector::new(0.0, 1.0)).left() * (width_m + height_m);
     DrawnGarden {
         guide: vec![station, middle, far],
@@ -225,7 +225,7 @@ pub fn convex(area_m2: f64, dice: &mut Dice) -> DrawnGarden {
 /// An L.
 pub fn ell(area_m2: f64, dice: &mut Dice) -> DrawnGarden {
     let (wide, high) = (dice.between(0.4, 0.6), dice.between(0.4, 0.6));
-    // A rectangle with the far corner, a part `(1 - wide) (1 - high)` of it, taken out.
+    // A rectangle without its far corner, a part `(1 - wide) (1 - high)` of it.
     let (width_m, height_m) = sides(area_m2 / (1.0 - (1.0 - wide) * (1.0 - high)), dice);
     let (arm_m, foot_m) = (wide * width_m, high * height_m);
     DrawnGarden {
@@ -340,7 +340,7 @@ pub fn two_rooms(area_m2: f64, passage_m: f64, dice: &mut Dice) -> DrawnGarden {
 }
 
 fn you(area_m2: f64, dice: &mut Dice) -> DrawnGarden {
-    // Two arms and a foot around a notch that is a third of the width and the upper part of the height.
+    // Two arms and a foot around a notch that takes a third of the width and the upper part of the height.
     let notch_high = dice.between(0.4, 0.6);
     let (width_m, height_m) = sides(area_m2 / (1.0 - notch_high / 3.0), dice);
     let (left_m, right_m) = (width_m / 3.0, 2.0 * width_m / 3.0);
@@ -372,7 +372,7 @@ fn you(area_m2: f64, dice: &mut Dice) -> DrawnGarden {
     }
 }
 
-/// A plan being drawn in metres.
+/// A plan that is being drawn, in metres.
 pub struct PlanSheet {
     /// As far as it is drawn.
     pub plan: Plan,
@@ -380,7 +380,7 @@ pub struct PlanSheet {
 }
 
 impl PlanSheet {
-    /// Goes on with a plan; `geo` says where on Earth a place of the drawing lies.
+    /// Continues a plan; `geo` gives the coordinates of a place of the drawing.
     pub fn new(plan: Plan, geo: impl Fn(Vector) -> GeoPoint + 'static) -> Self {
         let geo = Box::new(geo);
         Self { plan, geo }

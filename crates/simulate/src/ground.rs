@@ -1,12 +1,12 @@
 //! How far is it to the edge in this direction?
 //!
-//! The machine's middle stays within the turning region: the boundary (else the lawn as drawn) moved by the setback,
-//! without zones and obstacles moved the other way. Rays are cast against its edges one by one: gardens have tens to hundreds
-//! of them, for which a loop is faster than an index.
+//! The machine's middle stays within the turning region: the boundary (or else the lawn as drawn) moved by the setback,
+//! without zones and obstacles, which are moved the other way. Rays are cast against its edges one by one: gardens have tens
+//! to hundreds of edges, for which a loop is faster than an index.
 //!
-//! Exact up to rounding: a ray ends at the first edge that leads out of the region. Edges that lead in are no end, so that a
-//! machine that stands on an edge needs no special case; edges are a nanometre longer than they are, so that no ray
-//! slips out at a corner.
+//! Exact up to rounding: a ray ends at the first edge that leads out of the region. Edges that lead in do not end it, so a
+//! machine standing on an edge needs no special case; edges are a nanometre longer than drawn, so that no ray slips out at a
+//! corner.
 
 use tussock_plane::Vector;
 use tussock_plane::{Joins, Region, RegionError, Site};
@@ -15,18 +15,18 @@ use tussock_plane::{Joins, Region, RegionError, Site};
 const OVERLENGTH_M: f64 = 1e-9;
 /// A ray that leads out this slightly runs along the edge. Over 100 m it ends a tenth of a micrometre outside.
 const ALONG: f64 = 1e-9;
-/// An edge this far behind still counts as the one that the machine stands on.
+/// An edge this far behind still counts as the one on which the machine stands.
 const BEHIND_M: f64 = 1e-6;
 /// A way around a corner keeps this far from it, so that neither of its edges is met.
 const CLEAR_OF_CORNER_M: f64 = 1e-5;
-/// Parts smaller than this hold no machine.
+/// Smaller parts hold no machine.
 const SMALLEST_PART_M2: f64 = 0.01;
 
-/// Ground on which the machine's middle can be: the boundary (else the lawn as drawn) moved out by `past_boundary_m`
-/// (in, when negative), without exclusion zones and obstacles, which are moved the other way.
+/// Ground on which the machine's middle can be: the boundary (or else the lawn as drawn) moved out by `past_boundary_m` (in,
+/// if negative), without exclusion zones and obstacles, which are moved the other way.
 ///
 /// # Errors
-/// What the polygon engine says.
+/// Errors of the polygon engine.
 pub fn turning_region(site: &Site, past_boundary_m: f64) -> Result<Region, RegionError> {
     let outline = site.boundary.as_ref().unwrap_or(&site.drawn_lawn);
     let outer = outline.grown_by(past_boundary_m, Joins::Mitred)?;
@@ -37,7 +37,7 @@ pub fn turning_region(site: &Site, past_boundary_m: f64) -> Result<Region, Regio
     outer.minus(&kept_out)
 }
 
-/// One straight edge; ground on the left.
+/// One straight edge, with ground on its left.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct GroundEdge {
     pub(crate) from: Vector,
@@ -46,7 +46,7 @@ pub(crate) struct GroundEdge {
     pub(crate) length_m: f64,
     /// Number of its ring in the part.
     pub(crate) ring: usize,
-    /// Way along the ring to its start.
+    /// Distance along the ring to its start.
     pub(crate) ring_m: f64,
 }
 
@@ -70,7 +70,7 @@ pub(crate) struct RayHit {
 pub(crate) struct OnRing {
     pub(crate) edge: usize,
     pub(crate) ring: usize,
-    /// Way along the ring.
+    /// Distance along the ring.
     pub(crate) ring_m: f64,
     pub(crate) place: Vector,
     pub(crate) distance_m: f64,
@@ -124,12 +124,12 @@ impl GroundPart {
             .collect()
     }
 
-    /// Where a ray from a place on this ground leaves it; `None` when it does not within the distance.
+    /// Where a ray from a place on this ground leaves it; `None` if it does not within the distance.
     pub(crate) fn cast(&self, from: Vector, heading: Vector, within_m: f64) -> Option<RayHit> {
         let mut best: Option<RayHit> = None;
         let mut best_m = within_m;
         for (number, edge) in self.edges.iter().enumerate() {
-            // Positive where the heading leads out to the right of the edge.
+            // Positive if the heading leads out to the right of the edge.
             let outward = heading.cross(edge.along);
             if outward <= ALONG {
                 continue;
@@ -152,7 +152,7 @@ impl GroundPart {
         best
     }
 
-    /// True when the straight way between two places stays on this ground.
+    /// True if the straight way between two places stays on this ground.
     pub(crate) fn is_free(&self, from: Vector, to: Vector) -> bool {
         let step = to - from;
         let length_m = step.length();
@@ -164,8 +164,8 @@ impl GroundPart {
         }
     }
 
-    /// The shortest way on this ground: over corners that stand into it (Dijkstra 1959 on the visibility graph). Without
-    /// its start; `None` when there is none.
+    /// The shortest way on this ground, over corners that project into it (Dijkstra 1959 on the visibility graph). Without
+    /// its start; `None` if there is none.
     pub(crate) fn shortest_way(&self, from: Vector, to: Vector) -> Option<Vec<Vector>> {
         let mut nodes = vec![from, to];
         for ring in &self.rings {
@@ -258,7 +258,7 @@ impl GroundPart {
 #[derive(Clone, Debug)]
 pub(crate) struct GuideLine {
     pub(crate) corners: Vec<Vector>,
-    /// Way to each corner.
+    /// Distance to each corner.
     pub(crate) at_m: Vec<f64>,
 }
 
@@ -279,7 +279,7 @@ impl GuideLine {
         self.at_m.last().copied().unwrap_or(0.0)
     }
 
-    /// The place at a way along it.
+    /// The place at this distance along it.
     pub(crate) fn place(&self, along_m: f64) -> Vector {
         let last = self.corners.len() - 1;
         let after = self
@@ -294,7 +294,7 @@ impl GuideLine {
         from + (to - from) * ((along_m - self.at_m[after - 1]) / length_m).clamp(0.0, 1.0)
     }
 
-    /// Corners on the way from one place along it to another, that place included.
+    /// Corners on the way from one place along it to another, including that place.
     pub(crate) fn way(&self, from_m: f64, to_m: f64) -> Vec<Vector> {
         let mut way: Vec<Vector> = self
             .corners
@@ -310,7 +310,7 @@ impl GuideLine {
         way
     }
 
-    /// The first crossing by a straight way: distance on that way and way along this line.
+    /// The first crossing by a straight way: distance on that way and distance along this line.
     pub(crate) fn crossing(
         &self,
         from: Vector,
@@ -391,7 +391,7 @@ mod tests {
         assert_eq!(cast(Vector::new(0.0, 0.0), Vector::new(1.0, 0.0)), Some(10.0));
         assert_eq!(cast(Vector::new(5.0, 0.0), Vector::new(0.0, -1.0)), Some(0.0));
         assert_eq!(cast(Vector::new(10.0, 4.0), Vector::new(0.6, 0.8)), Some(0.0));
-        // Through the corner that stands in, and along the edge that ends there.
+        // Through the projecting corner, and along the edge that ends there.
         let diagonal = cast(Vector::new(0.0, 0.0), Vector::new(0.5_f64.sqrt(), 0.5_f64.sqrt())).unwrap();
         assert!((diagonal - 32.0_f64.sqrt()).abs() < 1e-6);
         assert_eq!(cast(Vector::new(10.0, 4.0), Vector::new(-1.0, 0.0)), Some(10.0));

@@ -1,9 +1,10 @@
 //! Which way is home?
 //!
-//! Along a guide run back to its beginning, or along the edge the shorter way to the station, changing to a guide run where one
-//! crosses. An edge that leads to neither (around an island, or of a part that only a guide run reaches) is no way home.
+//! Along a guide run back to its beginning, or along the edge to the station by the shorter way, changing to a guide run
+//! where one crosses. An edge that leads to neither (around an island, or of a part that only a guide run reaches) is no way
+//! home.
 //!
-//! Exact up to rounding. Cost: once an outing, corners of one ring times pieces of the guide runs.
+//! Exact up to rounding. Cost: once per outing, corners of one ring times pieces of the guide runs.
 
 use crate::drive::{Driver, Yard};
 use crate::ground::{GroundPart, GuideLine, OnRing};
@@ -26,7 +27,7 @@ impl Driver<'_> {
         self.part = self.yard.home_part;
     }
 
-    /// Along the edge, the shorter way, until the station or a guide run; false when this edge leads to neither.
+    /// Along the edge, by the shorter way, to the station or a guide run; false if this edge leads to neither.
     pub(crate) fn home_along_edge(&mut self, edge: usize) -> bool {
         let part = self.part();
         let ring = part.edges[edge].ring;
@@ -83,7 +84,7 @@ impl Driver<'_> {
 struct RingWalk {
     way: Vec<Vector>,
     length_m: f64,
-    /// The guide run at which it ends, and how far along that is.
+    /// The guide run at which it ends, and the distance along it.
     guide: Option<(usize, f64)>,
 }
 

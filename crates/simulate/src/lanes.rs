@@ -7,12 +7,12 @@
 //!  | 2 | 2 |   | 3 | 3  |
 //! ```
 //!
-//! Boustrophedon cellular decomposition (Choset & Pignon 1998) on lanes instead of sweep events. A cell is driven to and fro;
-//! the next one is the cell whose beginning is nearest. Ways between strips run straight where they can, else
-//! from strip to strip over places where a sideways hop stays on the ground, drawn tight afterwards, else over corners.
+//! Boustrophedon cellular decomposition (Choset & Pignon 1998) on lanes instead of sweep events. A cell is driven to and
+//! fro; the next one is the cell whose beginning is nearest. Ways between strips run straight if they can; otherwise from
+//! strip to strip over places where a sideways hop stays on the ground, pulled tight afterwards; otherwise over corners.
 //!
-//! Never outside the turning region by more than rounding. Approximate: ground that no lane meets (corners thinner than the spacing)
-//! is not visited.
+//! Never leaves the turning region by more than rounding. Approximate: ground that no lane meets (corners thinner than the
+//! spacing) is not visited.
 //!
 //! Cost: strips of neighbouring lanes are compared once a round; a night takes about a millisecond.
 
@@ -23,7 +23,7 @@ use crate::run::Doing;
 use std::collections::VecDeque;
 use tussock_plane::Vector;
 
-/// Strips end this far before the edge, so that their ends lie on the ground.
+/// Strips end this far before the edge, so that their ends are on the ground.
 const SHY_M: f64 = 5e-4;
 /// Shorter strips are left out.
 const SHORTEST_STRIP_M: f64 = 0.05;
@@ -86,7 +86,7 @@ impl Layout {
         let mut cell_of = vec![usize::MAX; strips.len()];
         for strip in 0..strips.len() {
             match before[strip].as_slice() {
-                // The only way on from the only one before: the same cell.
+                // The only way on from the only previous one: the same cell.
                 &[only] if after[only].len() == 1 => cell_of[strip] = cell_of[only],
                 _ => {
                     cell_of[strip] = cells.len();
@@ -98,8 +98,8 @@ impl Layout {
         Self { strips, cells, hops }
     }
 
-    /// A way between two places near strips: straight where that is free, else over hops, else (through passages that no
-    /// hop fits) the shortest way over corners.
+    /// A way between two places near strips: straight if that is free, else over hops, else (through passages where no hop
+    /// fits) the shortest way over corners.
     fn way(
         &self,
         part: &GroundPart,
@@ -148,7 +148,7 @@ impl Layout {
         Some(tight(part, from, &corners))
     }
 
-    /// The strip nearest to a place among those that can be seen from there.
+    /// The strip nearest to a place, among those visible from there.
     fn nearest(&self, part: &GroundPart, place: Vector) -> Option<usize> {
         let distance_m = |strip: usize| (place - self.strips[strip].foot(place)).length();
         let mut order: Vec<usize> = (0..self.strips.len()).collect();
@@ -175,7 +175,7 @@ fn is_all_free(part: &GroundPart, from: Vector, way: &[Vector]) -> bool {
     starts.zip(way).all(|(from, to)| part.is_free(*from, *to))
 }
 
-/// Leaves out corners that can be passed by.
+/// Drops corners that can be cut.
 fn tight(part: &GroundPart, from: Vector, corners: &[Vector]) -> Vec<Vector> {
     let mut way = Vec::new();
     let mut here = from;
@@ -192,7 +192,7 @@ fn tight(part: &GroundPart, from: Vector, corners: &[Vector]) -> Vec<Vector> {
     way
 }
 
-/// Where a lane is on the ground: pairs of lower and upper end along it.
+/// Where a lane is on the ground: pairs of its lower and upper ends.
 fn crossings(part: &GroundPart, direction: Vector, aside: Vector, offset_m: f64) -> Vec<(f64, f64)> {
     let mut at_m: Vec<f64> = part
         .edges
@@ -210,7 +210,7 @@ fn crossings(part: &GroundPart, direction: Vector, aside: Vector, offset_m: f64)
     at_m.chunks_exact(2).map(|pair| (pair[0], pair[1])).collect()
 }
 
-/// A sideways hop between strips of neighbouring lanes, the one nearest to the middle of what they share.
+/// A sideways hop between strips of neighbouring lanes, the one nearest to the middle of their common length.
 fn hop(part: &GroundPart, direction: Vector, a: &LaneStrip, b: &LaneStrip) -> Option<(Vector, Vector)> {
     let (low_m, high_m) = (a.along_m[0].max(b.along_m[0]), a.along_m[1].min(b.along_m[1]));
     if low_m > high_m {
@@ -264,10 +264,10 @@ fn is_combined(driver: &Driver<'_>) -> bool {
     matches!(driver.machine.pattern, Pattern::Combined { .. })
 }
 
-/// Sets out for lanes; gives the time at which the outing's time is over.
+/// Sets out for lanes; returns the time at which the outing's time is over.
 fn set_out(driver: &mut Driver<'_>) -> f64 {
     let ends_s = driver.set_out();
-    // Without a station lanes have no end, but for a machine that roams in between.
+    // Without a station lanes never end, except for a machine that roams in between.
     if ends_s.is_infinite() && is_combined(driver) {
         return driver.time_s + driver.dice.spell_s(&driver.machine.roaming);
     }
@@ -289,7 +289,7 @@ fn offsets(driver: &mut Driver<'_>, direction: Vector, lanes: &Lanes) -> Vec<f64
     let (low_m, high_m) = across.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), at| {
         (low.min(at), high.max(at))
     });
-    // Lanes at both edges, and none farther apart than asked.
+    // Lanes at both edges, with none farther apart than requested.
     let (first_m, width_m) = (low_m + 2.0 * SHY_M, high_m - low_m - 4.0 * SHY_M);
     let gaps = (width_m / spacing_m).ceil().max(1.0);
     let step_m = width_m / gaps;
@@ -370,7 +370,7 @@ fn one_round(driver: &mut Driver<'_>, layout: &Layout, outing_ends_s: &mut f64) 
     }
 }
 
-/// Drives to the end of a strip; false when there is no way.
+/// Drives to the end of a strip; false if there is no way.
 fn reach(driver: &mut Driver<'_>, layout: &Layout, strip: usize, end: usize) -> bool {
     reach_place(driver, layout, layout.strips[strip].ends[end], strip)
 }
@@ -379,7 +379,7 @@ fn reach_place(driver: &mut Driver<'_>, layout: &Layout, to: Vector, strip: usiz
     if (to - driver.place).length() < 1e-9 {
         return true;
     }
-    // Mostly the next lane, straight ahead: no need to look for a way.
+    // Mostly this is the next lane, straight ahead: no need to search for a way.
     let way = if driver.part().is_free(driver.place, to) {
         Some(vec![to])
     } else {

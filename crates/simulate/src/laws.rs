@@ -1,7 +1,7 @@
 //! What does theory say?
 //!
-//! Closed forms that a simulated or a logged machine can be held to. `C` is the coverage factor `w v t / A`: area swept over
-//! area of the lawn.
+//! Closed forms against which a simulated or logged machine can be checked. `C` is the coverage factor `w v t / A`: area
+//! swept over area of the lawn.
 //!
 //! - Koopman, *Search and Screening* (OEG Report 56, 1946), chapter 3: random, exhaustive and inverse-cube search.
 //! - Gage, *Randomized search strategies with imperfect sensors* (NOSC), for many robots.
@@ -47,8 +47,8 @@ pub fn mean_free_path_m(area_m2: f64, perimeter_m: f64) -> f64 {
 
 /// Gini coefficient of Poisson counts: `exp(-2 m) (I0(2 m) + I1(2 m))` with modified Bessel functions.
 pub fn gini_of_poisson(mean: f64) -> f64 {
-    // Both series at once: I0(2m) = sum m^2k / k!^2, I1(2m) = sum m^(2k+1) / (k! (k+1)!). All terms are positive, so
-    // that nothing cancels; each starts scaled by exp(-2m).
+    // Both series at once: I0(2m) = sum m^2k / k!^2, I1(2m) = sum m^(2k+1) / (k! (k+1)!). All terms are positive, so nothing
+    // cancels; each starts scaled by exp(-2m).
     let mut term = math::exp(-2.0 * mean);
     let mut sum = 0.0;
     let mut k = 0.0;

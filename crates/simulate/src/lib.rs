@@ -5,13 +5,13 @@
 //! | where would this machine drive on this site? | [`simulate`], [`Yard`] |
 //! | and if every place were equally easy to reach? | [`Yard::wander`] |
 //! | what would a logger on it have recorded? | [`sample`] |
-//! | what did it really visit, and what not? | [`truth`] |
-//! | how does that look as a file? | [`gpx_bytes`], [`nmea_bytes`], [`csv_bytes`] |
-//! | which gardens can all this be tried on? | [`gardens`] |
+//! | what was really visited, and what was not? | [`truth`] |
+//! | what does that look like as a file? | [`gpx_bytes`], [`nmea_bytes`], [`csv_bytes`] |
+//! | on which gardens can all this be tried? | [`gardens`] |
 //! | what does theory say? | [`laws`] |
 //!
-//! Truth must not be computed by the code it judges: this room uses none of the rooms that locate, count or diagnose, and
-//! rasterises, measures and labels for itself.
+//! Truth must not be computed by the code that it judges: this room uses none of the rooms that locate, count or diagnose,
+//! and does its own rasterising, measuring and labelling.
 //!
 //! The same site, machine, run and seed give the same path, bit for bit, on every platform: random numbers come from ChaCha8
 //! (Bernstein 2008), sines and arctangents from `libm`, and everything else is IEEE 754 arithmetic.

@@ -1,7 +1,7 @@
-//! What machine, and for how long?
+//! What kind of machine is it, and for how long does it run?
 //!
-//! A roaming machine drives straight legs, turns at a line by some law, and goes home when its battery says so. What
-//! is random in that is stated here as small distributions that can be set by hand or taken from a log.
+//! A roaming machine drives straight legs, turns at a line by some law, and goes home when its battery requires it.
+//! Everything random in that is stated here as small distributions that can be set by hand or taken from a log.
 
 use std::sync::Arc;
 use tussock_plane::RegionError;
@@ -10,29 +10,29 @@ use tussock_types::Place;
 /// How long something lasts.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Spell {
-    /// Always as long.
+    /// Always the same time.
     Fixed {
-        /// So long.
+        /// The time.
         s: f64,
     },
-    /// Anything between two times, all alike likely.
+    /// Any time between two limits, all equally likely.
     Between {
         /// Shortest.
         min_s: f64,
         /// Longest.
         max_s: f64,
     },
-    /// One of the times seen in a log, moved a little.
+    /// One of the times seen in a log, slightly varied.
     Observed {
         /// The times.
         s: Vec<f64>,
-        /// Moved by at most this part of itself, either way.
+        /// Varied by at most this fraction, either way.
         jitter_fraction: f64,
     },
 }
 
 impl Spell {
-    /// Shortest and longest that can be drawn.
+    /// The shortest and longest time that can be drawn.
     pub fn range_s(&self) -> (f64, f64) {
         match self {
             Self::Fixed { s } => (*s, *s),
@@ -67,16 +67,16 @@ pub struct TurnPair {
     pub out_rad: f64,
 }
 
-/// Which way it goes after a turn at an edge. A direction that leads nowhere (into the corner's other edge) is drawn
-/// again.
+/// Which way the machine goes after a turn at an edge. A direction that leads nowhere (into the corner's other edge) is
+/// drawn again.
 #[derive(Clone, Debug, PartialEq)]
 pub enum TurnLaw {
-    /// Lambert's law: the density falls with the cosine of the angle from the inward normal. The mean leg is then
-    /// pi A/P whatever the shape (Cauchy-Crofton; Santalo 1976).
+    /// Lambert's law: the density falls with the cosine of the angle from the inward normal. The mean leg is then pi A/P
+    /// whatever the shape (Cauchy-Crofton; Santalo 1976).
     CosineFromNormal,
-    /// All directions inwards alike. The mean leg is not pi A/P then.
+    /// All inward directions equally likely. The mean leg is then not pi A/P.
     UniformFromNormal,
-    /// As a mirror would, with a normal error.
+    /// Like a mirror, with a normal error.
     ReflectWithSpread {
         /// Standard deviation of the error.
         sd_deg: f64,
@@ -88,36 +88,36 @@ pub enum TurnLaw {
         /// Largest turn.
         max_deg: f64,
     },
-    /// Drawn from observed turns with a similar way in: one of the `neighbours` nearest, mirrored copies counted.
+    /// Drawn from observed turns with a similar way in: one of the nearest `neighbours`, counting mirrored copies.
     Observed {
         /// The turns, in any order.
         pairs: Arc<[TurnPair]>,
-        /// How many neighbours to draw from, 60 is a good number.
+        /// How many neighbours to draw from; 60 is a good number.
         neighbours: usize,
     },
 }
 
-/// How it goes over the lawn.
+/// How the machine covers the lawn.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Pattern {
-    /// Straight until an edge, then another way.
+    /// Straight on until an edge, then in another direction.
     Roaming,
     /// To and fro in parallel lanes (cells after Choset & Pignon 1998), then from the beginning.
     Lanes(Lanes),
-    /// Round and round outwards from somewhere on the lawn until an edge is met, then a straight leg by the turn law, and the
-    /// next spiral on the way: an Archimedean spiral, left or right by chance.
+    /// Round and round outwards from somewhere on the lawn until an edge is met, then a straight leg by the turn law, with
+    /// the next spiral along it: an Archimedean spiral, left or right by chance.
     OutwardSpiral {
-        /// From ring to ring.
+        /// Distance from ring to ring.
         pitch_m: f64,
     },
-    /// One outing in lanes, the next one roaming, in turn. The lanes go on where they were left.
+    /// Lanes in one outing and roaming in the next, in turn. The lanes continue where they were left.
     Combined(Lanes),
 }
 
 /// How parallel lanes lie.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Lanes {
-    /// From lane to lane.
+    /// Distance from lane to lane.
     pub spacing_m: f64,
     /// Direction of the lanes, anticlockwise from east.
     pub direction_deg: f64,
@@ -128,7 +128,7 @@ pub struct Lanes {
 }
 
 impl Lanes {
-    /// Lanes that lie alike in every round.
+    /// Lanes that are the same in every round.
     pub const fn new(spacing_m: f64, direction_deg: f64, jitter_m: f64) -> Self {
         Self {
             spacing_m,
@@ -140,7 +140,7 @@ impl Lanes {
 }
 
 impl Pattern {
-    /// Its lanes, where it has any.
+    /// Its lanes, if it has any.
     pub(crate) const fn lanes(self) -> Option<Lanes> {
         match self {
             Self::Lanes(lanes) | Self::Combined(lanes) => Some(lanes),
@@ -149,14 +149,14 @@ impl Pattern {
     }
 }
 
-/// How it comes home when its time is over. Lanes know where they are and drive home through the lawn.
+/// How the machine comes home when its time is over. With lanes it knows where it is and drives home through the lawn.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum HomeWay {
-    /// Along whatever it meets first: a guide run or the edge that leads to the station.
+    /// Along whatever it meets first: a guide run, or the edge that leads to the station.
     GuideOrBoundary,
     /// Looks for a guide run for a while, before an edge is good enough.
     GuideElseBoundary {
-        /// For so long.
+        /// For this long.
         search_s: f64,
     },
 }
@@ -175,34 +175,33 @@ pub enum Departure {
 pub struct Machine {
     /// Driving speed. Default 0.4.
     pub speed_mps: f64,
-    /// How far its middle goes past the turning line (the boundary, else the lawn's edge; exclusion zones and
-    /// obstacles alike); negative when it turns before. Default -0.2.
+    /// How far its middle goes past the turning line (the boundary, or else the lawn's edge; the same for exclusion zones
+    /// and obstacles); negative if it turns before the line. Default -0.2.
     pub past_boundary_m: f64,
-    /// Time that a turn takes. Default 1.5 to 2.5 s.
+    /// Duration of a turn. Default 1.5 to 2.5 s.
     pub turning: Spell,
     /// Law of the turns. Default uniform.
     pub turn_law: TurnLaw,
     /// Roaming or lanes.
     pub pattern: Pattern,
-    /// From leaving the station until it starts for home. Default 55 to 75 min.
+    /// Time from leaving the station until it starts for home. Default 55 to 75 min.
     pub roaming: Spell,
-    /// At the station between two outings. Default 50 to 70 min.
+    /// Time at the station between two outings. Default 50 to 70 min.
     pub charging: Spell,
     /// How it leaves the station.
     pub departure: Departure,
-    /// Heading of a departure without a guide run, at most this to either side of straight into the lawn. Default
-    /// 60.
+    /// Heading of a departure without a guide run: within this angle of straight into the lawn, on either side. Default 60.
     pub departure_spread_deg: f64,
-    /// Headings of departures without a guide run that were seen in a log, anticlockwise from east. Where there are any, one of
-    /// them is taken and moved by at most the spread to either side. Default none.
+    /// Headings of departures without a guide run that were seen in a log, anticlockwise from east. If there are any, one of
+    /// them is used, changed by at most the spread to either side. Default none.
     pub departure_headings_rad: Arc<[f64]>,
-    /// Share of outings along each guide run that does not say so itself. Default 0.
+    /// Share of outings along each guide run that does not state its own. Default 0.
     pub guide_share_fraction: f64,
     /// It leaves a guide run somewhere between these parts of its length. Default 0.6 to 1.
     pub guide_exit_fraction: (f64, f64),
     /// How it comes home.
     pub home_way: HomeWay,
-    /// It stops where it is when the way home takes longer. Default 5,400.
+    /// It stops where it is if the way home takes longer than this. Default 5,400.
     pub give_up_s: f64,
     /// Standard deviation of a leg's speed, relative. Default 0.
     pub speed_sd_fraction: f64,
@@ -220,8 +219,8 @@ impl Machine {
         }
     }
 
-    /// A machine that goes on by chance after each edge. Battery and turning time are those of the default: `roaming`, `charging` and
-    /// `turning`.
+    /// A machine that goes on by chance after each edge. Battery and turning time are the defaults: `roaming`, `charging`
+    /// and `turning`.
     pub fn random_heading(turn_law: TurnLaw) -> Self {
         Self {
             turn_law,
@@ -229,7 +228,7 @@ impl Machine {
         }
     }
 
-    /// A machine that goes to and fro in lanes. Its position error puts each lane aside by a normal deviate of its own.
+    /// A machine that goes to and fro in lanes. Its position error displaces each lane by its own normal deviate.
     pub fn boustrophedon(spacing_m: f64, direction_deg: f64, position_error_m: f64) -> Self {
         Self::driving(Pattern::Lanes(Lanes::new(
             spacing_m,
@@ -286,7 +285,7 @@ impl Default for Machine {
     }
 }
 
-/// What the wheels do while it is stuck.
+/// What the wheels do while the machine is stuck.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Manner {
     /// Nothing.
@@ -295,36 +294,36 @@ pub enum Manner {
     Wiggles,
 }
 
-/// A place that catches the machine when it drives into it. It then goes back the way it came, more or less.
+/// A place that catches the machine when it drives into it. The machine then goes back roughly the way it came.
 #[derive(Clone, Debug, PartialEq)]
 pub struct StuckSpot {
     /// Middle.
     pub place: Place,
     /// Radius.
     pub radius_m: f64,
-    /// Probability that an entry ends here.
+    /// Probability that an entry gets stuck.
     pub probability: f64,
-    /// How long.
+    /// Duration of an episode.
     pub duration: Spell,
-    /// What it looks like.
+    /// What the wheels do.
     pub manner: Manner,
 }
 
 /// One run of the machine.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Run {
-    /// The run ends after so many hours, wherever the machine is.
+    /// The run ends after this many hours, wherever the machine is.
     pub hours: f64,
-    /// Seed of everything random.
+    /// Random seed.
     pub seed: u64,
-    /// It stands at the station for so long before the first outing.
+    /// Time at the station before the first outing.
     pub start_stay_s: f64,
     /// Places that catch it.
     pub stuck_spots: Vec<StuckSpot>,
 }
 
 impl Run {
-    /// A run without bad places, two minutes at the station first.
+    /// A run without bad places that begins with two minutes at the station.
     pub const fn new(hours: f64, seed: u64) -> Self {
         Self {
             hours,
@@ -339,7 +338,7 @@ impl Run {
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 #[non_exhaustive]
 pub enum SimulateError {
-    /// A value of the machine or the run that none can have.
+    /// A value that no machine or run can have.
     #[error("{what} is {value}; expected {expected}")]
     OutOfRange {
         /// Name of the value.
@@ -354,7 +353,7 @@ pub enum SimulateError {
         "a machine that turns {past_boundary_m} m past the edge has no room on {lawn_m2:.1} m2 of lawn; expected a smaller setback or a larger lawn"
     )]
     NoRoom {
-        /// Where it turns.
+        /// Where the machine turns.
         past_boundary_m: f64,
         /// The lawn.
         lawn_m2: f64,

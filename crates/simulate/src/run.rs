@@ -1,7 +1,7 @@
 //! Where was the machine, exactly, at every moment?
 //!
-//! A piecewise linear path with times. Nothing in it is estimated; places between two vertices lie on the straight line
-//! at constant speed, and a machine that stands has two vertices at one place.
+//! A piecewise linear path with times. Nothing in it is estimated; places between two vertices lie on the straight line at
+//! constant speed, and a standing machine has two vertices at one place.
 
 use tussock_plane::Vector;
 use tussock_types::Place;
@@ -26,7 +26,7 @@ pub enum Doing {
 }
 
 impl Doing {
-    /// True where it is under way by itself.
+    /// True if it is moving by itself.
     pub const fn is_under_way(self) -> bool {
         matches!(self, Self::Driving | Self::Transit | Self::Reversing)
     }
@@ -41,7 +41,7 @@ pub struct TrueVertex {
     pub place: Place,
     /// Heading of the body from here on, anticlockwise from east; while turning it swings to the next vertex's.
     pub heading_rad: f64,
-    /// What it does from here to the next vertex.
+    /// What it does until the next vertex.
     pub doing: Doing,
 }
 
@@ -50,15 +50,15 @@ pub struct TrueVertex {
 pub struct TrueOuting {
     /// Leaves the station.
     pub start_s: f64,
-    /// Starts for home; the end of the run when it never did.
+    /// When it starts for home; the end of the run if it never did.
     pub homeward_s: f64,
-    /// Is back; the end of the run when it is still out.
+    /// When it is back; the end of the run if it is still out.
     pub end_s: f64,
     /// Number of the guide run along which it left.
     pub guide: Option<usize>,
     /// Where it left the guide run.
     pub guide_exit: Option<Place>,
-    /// Number of the guide run along which it came home, once it was on it.
+    /// Number of the guide run along which it came home, once it had reached it.
     pub home_guide: Option<usize>,
 }
 
@@ -104,7 +104,7 @@ pub struct Stay {
 pub struct TrueRun {
     /// Seed of the run.
     pub seed: u64,
-    /// The path: at least two vertices, times strictly rising from 0 to the end of the run.
+    /// The path: at least two vertices, with times strictly increasing from 0 to the end of the run.
     pub vertices: Vec<TrueVertex>,
     /// Outings in order.
     pub outings: Vec<TrueOuting>,
@@ -116,7 +116,7 @@ pub struct TrueRun {
     pub stays: Vec<Stay>,
 }
 
-/// Place, motion and doing at one moment.
+/// Place, motion and activity at one moment.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Moment {
     pub(crate) place: Vector,
@@ -140,12 +140,12 @@ impl TrueRun {
         self.sum(|one| one == doing, |from, to| to.time_s - from.time_s)
     }
 
-    /// Time under way by itself.
+    /// Time in motion by itself.
     pub fn driving_s(&self) -> f64 {
         self.sum(Doing::is_under_way, |from, to| to.time_s - from.time_s)
     }
 
-    /// Length driven under way by itself.
+    /// Length driven by itself.
     pub fn driven_m(&self) -> f64 {
         let length_m =
             |from: TrueVertex, to: TrueVertex| (Vector::from(to.place) - Vector::from(from.place)).length();
@@ -159,7 +159,7 @@ impl TrueRun {
             .fold(0.0, |sum, more| sum + more)
     }
 
-    /// Where it was at a time; the ends of the run hold beyond them.
+    /// Where it was at a time; before and after the run, at its ends.
     pub fn place_at(&self, time_s: f64) -> Place {
         self.moment(self.piece_at(time_s), time_s).place.into()
     }

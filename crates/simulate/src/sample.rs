@@ -1,14 +1,14 @@
-//! What would a logger on this machine have written down?
+//! What would a logger on this machine have recorded?
 //!
-//! The exact place at every period, plus position error as satellite receivers have it: a white part and, per axis, a
-//! first-order Gauss-Markov drift (Gelb 1974, section 3.8), started in its stationary state and discretised
-//! exactly, `d(t + dt) = phi d(t) + sqrt(1 - phi^2) sd n` with `phi = exp(-dt / tau)`. Windows of poor sky scale the
-//! error; a [`Bend`] is error that is fixed to a place, as beside a wall. Recorded error of a real receiver can be laid on instead.
+//! The exact place at every period, plus position error like that of satellite receivers: a white part and, per axis, a
+//! first-order Gauss-Markov drift (Gelb 1974, section 3.8), started in its stationary state and discretised exactly,
+//! `d(t + dt) = phi d(t) + sqrt(1 - phi^2) sd n` with `phi = exp(-dt / tau)`. Windows of poor sky scale the error; a
+//! [`Bend`] is error that is fixed to a place, as beside a wall. The recorded error of a real receiver can be added instead.
 //!
-//! Exact: the law of the error at the sampled times, whatever the period. Approximate: speed and course are those of
-//! the true path with an error of their own, HDOP wanders a few per cent; no law stands behind those columns.
+//! Exact: the law of the error at the sampled times, whatever the period. Approximate: speed and course are those of the
+//! true path with an error of their own, and HDOP varies by a few per cent; no law stands behind those columns.
 //!
-//! Cost: a few normal deviates a fix.
+//! Cost: a few normal deviates per fix.
 
 use crate::dice::Dice;
 use crate::run::{Doing, TrueRun};
@@ -24,7 +24,7 @@ pub struct LogNoise {
     pub white_m: f64,
     /// Standard deviation of the part that wanders.
     pub drift_m: f64,
-    /// Time after which the wandering part has forgotten 63 % of itself.
+    /// Time after which the wandering part has lost 63 % of its memory.
     pub drift_time_s: f64,
 }
 
@@ -35,19 +35,19 @@ impl LogNoise {
         drift_m: 0.0,
         drift_time_s: 600.0,
     };
-    /// As corrections by carrier phase leave it.
+    /// With carrier-phase corrections.
     pub const CENTIMETRES: Self = Self {
         white_m: 0.01,
         drift_m: 0.015,
         drift_time_s: 600.0,
     };
-    /// As good corrections leave it.
+    /// With good corrections.
     pub const DECIMETRES: Self = Self {
         white_m: 0.08,
         drift_m: 0.3,
         drift_time_s: 600.0,
     };
-    /// As satellites alone give it.
+    /// With satellites alone.
     pub const METRES: Self = Self {
         white_m: 0.3,
         drift_m: 2.0,
@@ -73,15 +73,15 @@ impl TimeWindow {
 /// A stretch of poor reception.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct PoorSky {
-    /// When.
+    /// When it happens.
     pub window: TimeWindow,
-    /// The error is so many times the usual one; the HDOP too.
+    /// The error is the usual one times this factor, and so is the HDOP.
     pub error_factor: f64,
-    /// What the receiver says of itself then.
+    /// What the receiver reports about itself during that time.
     pub quality: FixQuality,
 }
 
-/// Error fixed to a place: full in the middle, gone at the radius.
+/// Error that is fixed to a place: full in the middle, zero at the radius.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Bend {
     /// Middle.
@@ -101,9 +101,9 @@ pub struct Sampling {
     pub period_s: f64,
     /// Position error.
     pub noise: LogNoise,
-    /// Recorded error of a receiver, on top of the noise.
+    /// Recorded error of a receiver, in addition to the noise.
     pub recorded: Option<ErrorSeries>,
-    /// Seed of the error; it does not depend on the run's.
+    /// Random seed of the error; independent of the run's.
     pub seed: u64,
     /// No fixes in these.
     pub outages: Vec<TimeWindow>,
@@ -111,13 +111,13 @@ pub struct Sampling {
     pub poor_sky: Vec<PoorSky>,
     /// Error fixed to places.
     pub bends: Vec<Bend>,
-    /// What the receiver says of itself.
+    /// What the receiver reports about itself.
     pub quality: FixQuality,
-    /// Dilution that it reports in the open.
+    /// Dilution of precision that it reports in the open.
     pub hdop: f64,
     /// Time of the run's start, seconds since 1970 in UTC.
     pub start_unix_s: f64,
-    /// Plane that turns metres into latitudes and longitudes; without one the log is in local metres.
+    /// Plane that turns metres into latitudes and longitudes; without it the log is in local metres.
     pub frame: Option<Frame>,
     /// Name of the machine.
     pub machine: String,
@@ -187,8 +187,8 @@ impl AxisDrift {
     }
 }
 
-/// Logs a run. Fixes come at every whole period from the start to the end; a fix after an outage opens a new segment.
-/// A period that is not a positive number gives an empty log.
+/// Logs a run. There is a fix at every whole period from the start to the end; a fix after an outage opens a new segment. A
+/// period that is not a positive number gives an empty log.
 pub fn sample(run: &TrueRun, sampling: &Sampling) -> Trace {
     let mut trace = match sampling.frame {
         Some(_) => Trace::geographic(sampling.machine.clone()),
@@ -286,7 +286,7 @@ fn bend_at(bends: &[Bend], place: Vector) -> Vector {
     for bend in bends {
         let part = (place - Vector::from(bend.place)).length() / bend.radius_m;
         if part < 1.0 {
-            // A smooth bell: level in the middle and at the rim.
+            // A smooth bell: flat in the middle and at the rim.
             let height = (1.0 - part * part) * (1.0 - part * part);
             sum = sum + Vector::new(bend.east_m, bend.north_m) * height;
         }

@@ -1,22 +1,22 @@
-//! Round and round outwards.
+//! Drives round and round outwards.
 //!
-//! An Archimedean spiral, `r = pitch * angle / (2 pi)`, driven in chords that leave it by at most [`SAGITTA_M`]. It ends at the first edge;
-//! the machine turns by its law, drives part of the way to the next edge, and begins anew.
+//! An Archimedean spiral, `r = pitch * angle / (2 pi)`, driven in chords that deviate from it by at most [`SAGITTA_M`]. It
+//! ends at the first edge; the machine turns by its law, drives part of the way to the next edge, and starts again.
 
 use crate::drive::{Driver, LegEnd, LegLimits};
 use crate::machine::Pattern;
 use std::f64::consts::TAU;
 use tussock_plane::Vector;
 
-/// Chords leave the spiral by no more than this.
+/// Chords deviate from the spiral by no more than this.
 const SAGITTA_M: f64 = 0.005;
-/// Longest chord as an angle, where the spiral is tight.
+/// Longest chord, as an angle, for the tight part of the spiral.
 const MOST_CHORD_RAD: f64 = 0.5;
-/// The next spiral begins between these parts of the way to the next edge.
+/// The next spiral begins between these fractions of the way to the next edge.
 const BEGINS_FRACTION: (f64, f64) = (0.3, 0.7);
 
 impl Driver<'_> {
-    /// Spirals and ways between them until a time; nothing for machines of another pattern.
+    /// Spirals, and ways between them, until a time; nothing for machines with another pattern.
     pub(crate) fn spirals_until(&mut self, until_s: f64) {
         let Pattern::OutwardSpiral { pitch_m } = self.machine.pattern else {
             return;
@@ -140,7 +140,7 @@ mod tests {
         let arc_m =
             PITCH_M / (2.0 * TAU) * (angle_rad * (1.0 + angle_rad * angle_rad).sqrt() + angle_rad.asinh());
         assert!((driven_m / arc_m - 1.0).abs() < 2e-3, "{driven_m} for {arc_m}");
-        // Never inwards, but for the last chord, which the edge cuts short.
+        // Never inwards, except for the last chord, which the edge cuts short.
         for (before, after) in corners.iter().zip(corners.iter().skip(1)) {
             assert!((*after - middle).length() >= (*before - middle).length() - SAGITTA_M);
         }

@@ -1,7 +1,8 @@
 //! Does a bad place catch the machine, and what then?
 //!
-//! A leg that enters a spot's circle is caught with the spot's probability, somewhere between the rim and the deepest place on its
-//! way; who starts inside does not enter. After the episode it goes back the way it came, 20 degrees more or less.
+//! A leg that enters a spot's circle is caught with the spot's probability, somewhere between the rim and the deepest place
+//! on its way; a machine that starts inside does not enter. After the episode it goes back the way it came, give or take
+//! 20 degrees.
 
 use crate::drive::Driver;
 use crate::machine::Manner;
@@ -21,7 +22,7 @@ impl Driver<'_> {
             let gap = Vector::from(spot.place) - self.place;
             let (ahead_m, aside_m) = (gap.dot(heading), gap.cross(heading));
             let depth_m2 = spot.radius_m * spot.radius_m - aside_m * aside_m;
-            // Who starts inside does not enter.
+            // A machine that starts inside does not enter.
             if depth_m2 <= 0.0 || gap.dot(gap) < spot.radius_m * spot.radius_m {
                 continue;
             }
@@ -40,7 +41,7 @@ impl Driver<'_> {
         None
     }
 
-    /// Sits out a stuck episode; gives the heading with which the machine goes on.
+    /// Waits until a stuck episode is over; returns the heading with which the machine goes on.
     pub(crate) fn stick(&mut self, number: usize, heading: Vector, came_m: f64) -> Vector {
         let spot = &self.run.stuck_spots[number];
         let duration_s = self.dice.spell_s(&spot.duration);

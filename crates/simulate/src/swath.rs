@@ -1,7 +1,7 @@
 //! Which cells lie under the disc on one straight piece?
 //!
-//! The disc's sweep is a capsule. It is convex, so that every row of cell centres meets it in one span: the hull of
-//! the spans of its two discs and of the rectangle between them. Exact for the centres.
+//! The disc's sweep is a capsule. It is convex, so every row of cell centres meets it in one span: the hull of the spans of
+//! its two discs and of the rectangle between them. Exact for the centres.
 
 use tussock_plane::Vector;
 use tussock_types::Grid;

@@ -1,12 +1,12 @@
-//! What did it really visit, and what not?
+//! What was really visited, and what was not?
 //!
 //! The exact path swept by the cutting disc, cell by cell. A pocket is unvisited lawn opened by a disc of the least width
-//! (Serra 1982): what remains wherever such a disc fits in. Pieces connect over edges and corners of cells.
+//! (Serra 1982): what remains wherever such a disc fits. Pieces connect over edges and corners of cells.
 //!
-//! Exact: which cell centres were under the disc and how often. Approximate: areas and widths, by the cell. Nothing here
-//! is shared with what it judges.
+//! Exact: which cell centres were under the disc and how often. Approximate: areas and widths, by the cell. Nothing here is
+//! shared with the code that it judges.
 //!
-//! Cost: path length over cell, times the width in cells; a night at 2 cm a few tenths of a second.
+//! Cost: path length over cell, times the width in cells; a night at 2 cm takes a few tenths of a second.
 
 use crate::distance::{Beyond, squared_distances};
 use crate::run::{Doing, TrueRun};
@@ -26,9 +26,9 @@ pub struct Counting {
     pub min_width_m: f64,
     /// And at least this large.
     pub min_area_m2: f64,
-    /// Coming back after so long is a new visit; an outing between makes one too.
+    /// Coming back after this long is a new visit; an outing in between makes one too.
     pub new_pass_after_s: f64,
-    /// Whether ground under guide runs and edges followed counts.
+    /// Whether ground under guide runs and followed edges counts.
     pub cuts_in_transit: bool,
 }
 
@@ -51,7 +51,7 @@ impl Counting {
 pub struct TruePocket {
     /// Area after opening.
     pub area_m2: f64,
-    /// Diameter of the largest circle that fits in.
+    /// Diameter of the largest circle that fits inside.
     pub widest_m: f64,
     /// Middle of that circle.
     pub middle: Place,
@@ -59,10 +59,10 @@ pub struct TruePocket {
     pub cells: Vec<(usize, usize)>,
 }
 
-/// What is true of a run.
+/// The truth about a run.
 #[derive(Clone, Debug)]
 pub struct Truth {
-    /// Lawn, zones and obstacles taken out.
+    /// The lawn without zones and obstacles.
     pub lawn: BitGrid,
     /// Visited lawn.
     pub visited: BitGrid,
@@ -179,7 +179,7 @@ fn count_visits(run: &TrueRun, grid: &Grid, counting: &Counting) -> Vec<u16> {
             |row, first, end| {
                 for column in first..end {
                     let cell = row * grid.columns + column;
-                    // Under the disc around the moment when its middle is nearest.
+                    // Under the disc around the moment when its centre is nearest.
                     let part = if length_m2 > 0.0 {
                         ((Vector::from(grid.centre(column, row)) - start).dot(step) / length_m2)
                             .clamp(0.0, 1.0)

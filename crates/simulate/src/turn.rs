@@ -1,4 +1,4 @@
-//! Which way does it go after a turn?
+//! Which way does the machine go after a turn?
 //!
 //! Draws from the machine's [`TurnLaw`]. Angles are anticlockwise from the edge's inward normal.
 

@@ -1,8 +1,9 @@
-//! Where would it drive if every place were as easy to get to as any other?
+//! Where would the machine drive if every place were equally easy to reach?
 //!
-//! The machine is put down at a uniform place of the turning region, drives and turns by its law, and after so many metres is
-//! put down somewhere else. Nothing is left of station, outings and passages: what such a drive leaves unvisited, luck left. It is
-//! put down anew by length of path, not by number of legs, which would starve small rooms, whose legs are shorter.
+//! The machine is put down at a uniformly drawn place of the turning region, drives and turns by its law, and after a given
+//! number of metres is put down somewhere else. Station, outings and passages no longer matter: what such a drive leaves
+//! unvisited, it leaves by luck. The restart depends on the length of path, not on the number of legs, because that would
+//! starve small rooms, whose legs are shorter.
 
 use crate::drive::{Driver, LegLimits, Yard, somewhere_in};
 use crate::machine::{Machine, Run, SimulateError};
@@ -10,11 +11,11 @@ use std::f64::consts::TAU;
 use tussock_plane::Vector;
 use tussock_types::Place;
 
-/// Trials to hit the ground before its largest part is taken.
+/// Attempts to hit the ground before its largest part is taken.
 const TRIALS: usize = 10_000;
 
 impl Yard {
-    /// Legs of a well mixed drive of `path_m`, put down anew every `restart_m`.
+    /// Legs of a well mixed drive of `path_m`, with a new start every `restart_m`.
     ///
     /// # Errors
     /// [`SimulateError::OutOfRange`].
@@ -65,7 +66,7 @@ impl Yard {
 }
 
 impl Driver<'_> {
-    /// Drives on for at most so far; gives the edge that it met.
+    /// Drives on for at most this far; returns the edge that it met.
     fn straight_on(&mut self, within_m: f64) -> Option<usize> {
         let end = self.leg(LegLimits {
             guides_from_s: f64::INFINITY,
@@ -116,7 +117,7 @@ mod tests {
         let legs = yard.wander(&machine, 40_000.0, 60.0, SEED).unwrap();
         let path_m: f64 = legs.iter().map(|[from, to]| from.distance_m(*to)).sum();
         assert!((path_m - 40_000.0).abs() < 1e-3, "{path_m}");
-        // Path per area of either half of the ground, cut across its longest extent, differs little.
+        // The path per area differs little between the halves of the ground, cut across its longest extent.
         let middle = site.lawn.centroid().unwrap();
         let half = |side: f64| -> (f64, f64) {
             let region = yard.turning_region();

@@ -1,8 +1,8 @@
-//! How does a simulated log look as a file?
+//! What does a simulated log look like as a file?
 //!
 //! Plain writers for logs that tests and examples read back: GPX 1.1, NMEA 0183 (RMC, GGA and GST with checksums) and CSV
-//! with named columns. Positions carry 9 decimals of a degree or 8 decimals of a minute (a tenth and a fiftieth of a millimetre),
-//! times milliseconds.
+//! with named columns. Positions have 9 decimals of a degree or 8 decimals of a minute (a tenth and a fiftieth of a
+//! millimetre), times have milliseconds.
 
 use std::fmt::Write as _;
 use time::OffsetDateTime;
@@ -10,7 +10,7 @@ use time::format_description::StaticFormatDescription;
 use time::macros::format_description;
 use tussock_types::{Fix, FixQuality, Positions, Trace};
 
-/// Date and time of day; the epoch for times that no calendar holds.
+/// Date and time of day; the epoch for times outside the calendar's range.
 fn moment(time_s: f64) -> OffsetDateTime {
     let milliseconds = (time_s * 1000.0).round() as i128;
     OffsetDateTime::from_unix_timestamp_nanos(milliseconds * 1_000_000).unwrap_or(OffsetDateTime::UNIX_EPOCH)
@@ -33,8 +33,8 @@ fn escaped(text: &str) -> String {
         .replace('"', "&quot;")
 }
 
-/// The trace as GPX 1.1, one track, a track segment for every segment. A trace in local metres has no place on Earth and gives
-/// a track without points.
+/// The trace as GPX 1.1: one track, with a track segment for every segment. A trace in local metres has no geographic
+/// coordinates and gives a track without points.
 pub fn gpx_bytes(trace: &Trace) -> Vec<u8> {
     let mut out = String::with_capacity(200 * trace.len() + 400);
     out.push_str("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n");
@@ -133,8 +133,8 @@ fn minutes(degrees: f64, width: usize, letters: [char; 2]) -> String {
     )
 }
 
-/// The trace as NMEA 0183: RMC, GGA and, where the receiver claims an accuracy, GST. Before a new segment stands one epoch
-/// without a fix. A trace in local metres has no place on Earth and gives nothing.
+/// The trace as NMEA 0183: RMC, GGA and, if the receiver claims an accuracy, GST. One epoch without a fix precedes each new
+/// segment. A trace in local metres has no geographic coordinates and gives nothing.
 pub fn nmea_bytes(trace: &Trace) -> Vec<u8> {
     let mut out = String::with_capacity(230 * trace.len());
     if !matches!(trace.positions, Positions::Geographic { .. }) {

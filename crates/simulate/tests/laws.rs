@@ -1,6 +1,6 @@
 //! The sandbox obeys the published laws, and the formulas give the published figures.
 //!
-//! Check values carry their number (COV, ERR) and their source; tolerances are those of the source.
+//! Check values have their number (COV, ERR) and their source; tolerances are those of the source.
 
 #![allow(clippy::approx_constant)] // published figures stay as published
 
@@ -37,7 +37,7 @@ fn rectangle(width_m: f64, height_m: f64) -> Site {
     Site::build_in(&Plan { features: vec![lawn] }, frame).unwrap().0
 }
 
-/// Roams over a rectangle, its middle up to the edge, turns taking no time.
+/// Roams over a rectangle with its middle up to the edge; turns take no time.
 fn roam(site: &Site, law: TurnLaw, path_m: f64, seed: u64) -> TrueRun {
     let machine = Machine {
         past_boundary_m: 0.0,
@@ -234,8 +234,8 @@ fn cov_18_the_path_to_a_gap_in_the_edge_is_pi_times_area_over_the_gap() {
             max_relative = 0.05
         );
     }
-    // With uniform turns the middle of a short side still is, but corners are met more often and the middles of long
-    // sides less: 307, 608 and 848 m in an independent simulation of 400,000 legs (standard errors 1 to 2 %).
+    // With uniform turns the middle of a short side still fits, but corners are met more often and the middles of long sides
+    // less: 307, 608 and 848 m in an independent simulation of 400,000 legs (standard errors 1 to 2 %).
     for (gap, expected_m) in [(corner, 307.0), (short_side, 608.0), (long_side, 848.0)] {
         approx::assert_relative_eq!(
             mean_m(TurnLaw::UniformFromNormal, gap),
@@ -335,7 +335,7 @@ fn cov_24_visits_of_a_roaming_machine_have_the_gini_coefficient_of_poisson_count
     ];
     for (mean, gini) in expected {
         assert_abs_diff_eq!(gini_of_poisson(mean), gini, epsilon = 1e-6);
-        // The other way: the Lorenz curve of the Poisson probabilities.
+        // The other way to compute it: the Lorenz curve of the Poisson probabilities.
         let counts: Vec<u64> = (0..60)
             .map(|visits| (1e12 * visits_fraction(mean, visits)) as u64)
             .collect();

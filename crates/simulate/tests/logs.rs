@@ -1,4 +1,4 @@
-//! Logs say what the run did, files say what the log holds, and truth is what a slow look finds.
+//! Logs say what the run did, files say what the log contains, and truth is what a slow search finds.
 
 use std::collections::BTreeMap;
 use tussock_plane::Site;
@@ -345,7 +345,7 @@ fn truth_is_what_a_slow_look_at_every_cell_finds() {
             if !site.lawn.contains(centre) {
                 continue;
             }
-            // Times at which the disc was over the centre, looked at piece by piece.
+            // Times at which the disc was over the centre, checked piece by piece.
             let is_visited = pieces.iter().any(|(from, to)| {
                 let (x, y) = (
                     to.place.east_m - from.place.east_m,
@@ -452,7 +452,7 @@ fn a_drawn_zone_that_lies_elsewhere_and_a_body_that_is_not_drawn_are_missed_grou
             .distance_m(ground.obstacles[0].shape.centroid().unwrap())
             < 0.1
     );
-    // A disc of 1 m and what the swath leaves around it: the middle turns 0.1 m before it, the disc reaches 0.11 m.
+    // A disc of 1 m, plus what the swath leaves around it: the middle turns 0.1 m before it, the disc reaches 0.11 m.
     assert!((pocket.widest_m - 2.0).abs() < 0.06, "{}", pocket.widest_m);
     let moved = invent_as(
         &Wish {

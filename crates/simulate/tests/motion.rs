@@ -1,4 +1,4 @@
-//! The machine never leaves its ground, its clock never stands still, and a seed says everything.
+//! The machine never leaves its ground, its clock never stands still, and the seed determines everything.
 
 use proptest::prelude::*;
 use tussock_plane::{Joins, Region, Site};
@@ -22,7 +22,7 @@ fn outside_m(region: &Region, place: Place) -> f64 {
     }
 }
 
-/// Every promise that holds for every run.
+/// Every property that holds for every run.
 fn keeps_its_promises(run: &TrueRun, region: &Region, machine: &Machine, hours: f64) {
     assert!(run.vertices.len() >= 2);
     assert_eq!(run.vertices[0].time_s, 0.0);
@@ -304,7 +304,7 @@ fn a_stuck_spot_catches_as_many_entries_as_it_says() {
     };
     let (all, some) = (caught(1.0), caught(0.25));
     assert!(all > 200.0);
-    // A machine that is caught turns back and comes again a little more often: 15 % of room, and 3 sd of the count.
+    // A caught machine turns back and returns slightly more often: allow 15 %, and 3 sd of the count.
     assert!(
         (some / all - 0.25).abs() < 0.04 + 3.0 * (0.25 * 0.75 / all).sqrt(),
         "{some} of {all}"

@@ -1,4 +1,4 @@
-//! Patterns to compare: what they visit, how long it takes, and published figures beside it.
+//! Patterns to compare: what they visit, how long it takes, and published figures beside them.
 
 use tussock_plane::{Frame, Site};
 use tussock_simulate::{
@@ -19,7 +19,7 @@ fn feature(role: PlanRole, shape: PlanShape) -> PlanFeature {
     }
 }
 
-/// A rectangle, with a station in its corner where one is wanted.
+/// A rectangle, with a station in its corner if one is wanted.
 fn rectangle(wide_m: f64, high_m: f64, station: Option<Place>) -> Site {
     let frame = Frame::at(tussock_simulate::gardens::ORIGIN);
     let ring = [
@@ -49,9 +49,9 @@ fn visited(site: &Site, run: &TrueRun) -> f64 {
     truth(run, site, &Counting::new(CUT_WIDTH_M, 0.025)).visited_fraction
 }
 
-// COV-09: AgriEngineering 2025, 7(2):30, three systematic patterns: coverage 98.57, 97.05 and 96.71 %, efficiency .77, .71 and .76 at
-// 0.52 m/s and an overlap of 4.27 cm. Efficiency here: the time in which the same ground would be mown without overlap and turns, over
-// the time that it took. The turning time is ours: 2.5 s.
+// COV-09: AgriEngineering 2025, 7(2):30, three systematic patterns: coverage 98.57, 97.05 and 96.71 %, efficiency .77, .71
+// and .76 at 0.52 m/s and an overlap of 4.27 cm. Efficiency here: the time in which the same ground could be mown without
+// overlap and turns, over the time that it really took. The turning time is ours: 2.5 s.
 #[test]
 fn lanes_with_the_published_overlap_have_the_published_coverage_and_efficiency() {
     const SPEED_MPS: f64 = 0.52;
@@ -71,7 +71,7 @@ fn lanes_with_the_published_overlap_have_the_published_coverage_and_efficiency()
         } else {
             (high_m, wide_m)
         };
-        // One round: the way to the first lane is let off, and so is what it begins of the second round.
+        // One round, without the way to the first lane and without the start of the second round.
         let lanes = (across_m / (CUT_WIDTH_M - OVERLAP_M)).ceil() + 1.0;
         let round_s = lanes * (along_m / SPEED_MPS + TURNING_S) + across_m / SPEED_MPS;
         let run = driven(&site, &machine, round_s / 3600.0, 4);
@@ -111,7 +111,7 @@ fn position_error_beyond_the_overlap_leaves_slivers_between_lanes() {
 
 #[test]
 fn roaming_under_several_turn_laws_fills_up_near_the_random_law() {
-    // COV-21: 10 x 8 m, cosine law: .849 after twice the lawn was swept; the law says .865.
+    // COV-21: 10 x 8 m, cosine law: .849 after sweeping twice the lawn; the law gives .865.
     let site = rectangle(10.0, 8.0, None);
     let of = |turn_law: TurnLaw| {
         let machine = Machine {
@@ -167,7 +167,7 @@ fn spirals_stay_on_the_lawn_and_come_home() {
             .filter(|(from, _)| from.doing == Doing::Driving)
             .all(|(from, to)| grown.contains(from.place) && grown.contains(to.place))
     );
-    // Spirals visit more than chance for the path that they drive.
+    // Spirals visit more than chance would for the path that they drive.
     let swept = laws::coverage_factor(CUT_WIDTH_M, machine.speed_mps, run.driving_s(), 300.0);
     assert!(visited(&site, &run) > 0.5 * laws::random_search_fraction(swept));
     assert_eq!(run, driven(&site, &machine, 3.0, 9));

@@ -1,4 +1,4 @@
-//! Closed forms that the sandbox and the published figures are held to; no room asks them.
+//! Closed forms against which the sandbox and the published figures are checked; no room uses them.
 //!
 //! - Misra & Enge, *Global Positioning System* (2006), chapter 6: circles and ellipses of a normal position error; HDOP.
 //! - Stoyan, Kendall & Mecke, *Stochastic Geometry*: covered fraction of a Boolean model.
@@ -7,16 +7,16 @@ use std::f64::consts::PI;
 use tussock_simulate::laws::random_search_fraction;
 use tussock_types::math;
 
-/// Part of the lawn that random search visits exactly so many times (Poisson).
+/// Fraction of the lawn that random search visits exactly this many times (Poisson).
 pub(crate) fn visits_fraction(coverage_factor: f64, visits: u32) -> f64 {
     let factorial: f64 = (1..=visits).map(f64::from).product();
     math::exp(-coverage_factor) * math::powf(coverage_factor, f64::from(visits)) / factorial
 }
 
-/// Mean path until a roaming machine meets a gap in the edge: `pi A / g`. For a body, the gap is what is free for its middle.
+/// Mean path until a roaming machine meets a gap in the edge: `pi A / g`. The gap is what is free for the machine's middle.
 ///
-/// Holds for Lambert's law wherever the gap is. With uniform turns on a 20 x 10 m lawn it is 2.0 times too long in a corner and
-/// 1.35 times too short in the middle of a long side (tested).
+/// Holds for Lambert's law wherever the gap is. With uniform turns on a 20 x 10 m lawn the value is 2.0 times too long in a
+/// corner and 1.35 times too short in the middle of a long side (tested).
 pub(crate) fn path_to_gap_m(area_m2: f64, gap_m: f64) -> f64 {
     PI * area_m2 / gap_m
 }
@@ -26,12 +26,12 @@ pub(crate) fn chords_cross_fraction(area_m2: f64, perimeter_m: f64) -> f64 {
     2.0 * PI * area_m2 / (perimeter_m * perimeter_m)
 }
 
-/// Visited fraction after so many legs by Lambert's law: `1 - exp(-pi w N / P)`; the area cancels.
+/// Visited fraction after this many legs by Lambert's law: `1 - exp(-pi w N / P)`; the area cancels.
 pub(crate) fn fraction_after_legs(cut_width_m: f64, legs: f64, perimeter_m: f64) -> f64 {
     random_search_fraction(PI * cut_width_m * legs / perimeter_m)
 }
 
-/// Mean visits until each of n alike places was visited once (coupon collector): `n (1 + 1/2 + ... + 1/n)`.
+/// Mean number of visits until each of n equal places was visited once (coupon collector): `n (1 + 1/2 + ... + 1/n)`.
 pub(crate) fn visits_to_all(places: u32) -> f64 {
     f64::from(places)
         * (1..=places)
@@ -40,7 +40,7 @@ pub(crate) fn visits_to_all(places: u32) -> f64 {
             .sum::<f64>()
 }
 
-/// Expected visited fraction of n alike places after so many visits: `1 - (1 - 1/n)^m`.
+/// Expected visited fraction of n equal places after this many visits: `1 - (1 - 1/n)^m`.
 pub(crate) fn occupied_fraction(places: u32, visits: u32) -> f64 {
     -math::exp_m1(f64::from(visits) * math::ln_1p(-1.0 / f64::from(places)))
 }
@@ -50,12 +50,12 @@ pub(crate) fn boolean_model_fraction(discs_per_m2: f64, radius_m: f64) -> f64 {
     -math::exp_m1(-discs_per_m2 * PI * radius_m * radius_m)
 }
 
-/// What two neighbouring lanes leave between them when each is off by a normal error of its own.
+/// What two neighbouring lanes leave between them if each has its own normal error.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Sliver {
-    /// Probability that something is left.
+    /// Probability that anything is left.
     pub(crate) probability: f64,
-    /// Mean width of what is left, none counted as 0.
+    /// Mean width of what is left, counting none as 0.
     pub(crate) mean_m: f64,
 }
 
@@ -78,7 +78,7 @@ pub(crate) fn sliver(cut_width_m: f64, spacing_m: f64, lateral_sd_m: f64) -> Sli
     }
 }
 
-/// Gini coefficient of counts given as how many places have 0, 1, 2, ... of them; 0 when all are alike or none is counted.
+/// Gini coefficient of counts, given how many places have 0, 1, 2, ... of them; 0 if all are equal or none is counted.
 pub(crate) fn gini_of_histogram(places_with: &[u64]) -> f64 {
     let places: f64 = places_with.iter().map(|&places| places as f64).sum();
     let total: f64 = places_with
@@ -99,12 +99,12 @@ pub(crate) fn gini_of_histogram(places_with: &[u64]) -> f64 {
     1.0 - under
 }
 
-/// First-order Gauss-Markov error: part that is kept after a time, `exp(-dt / tau)`.
+/// First-order Gauss-Markov error: the fraction kept after a time, `exp(-dt / tau)`.
 pub(crate) fn kept_fraction(dt_s: f64, drift_time_s: f64) -> f64 {
     math::exp(-dt_s / drift_time_s)
 }
 
-/// The same: what comes new in a step, in standard deviations of the whole, `sqrt(1 - phi^2)`.
+/// The same: the new part in a step, in standard deviations of the whole, `sqrt(1 - phi^2)`.
 pub(crate) fn innovation_fraction(dt_s: f64, drift_time_s: f64) -> f64 {
     (-math::exp_m1(-2.0 * dt_s / drift_time_s)).sqrt()
 }
@@ -115,7 +115,7 @@ pub(crate) fn mean_variance_fraction(mean_over_s: f64, drift_time_s: f64) -> f64
     2.0 / (ratio * ratio) * (ratio + math::exp_m1(-ratio))
 }
 
-/// How many independent values are worth so many correlated ones: `N / (1 + 2 sum (1 - k/N) phi^k)`.
+/// How many independent values these correlated ones are worth: `N / (1 + 2 sum (1 - k/N) phi^k)`.
 pub(crate) fn effective_samples(samples: u32, dt_s: f64, drift_time_s: f64) -> f64 {
     let keeps = kept_fraction(dt_s, drift_time_s);
     let count = f64::from(samples);
@@ -137,7 +137,7 @@ pub(crate) fn phantom_step_m(white_m: f64) -> f64 {
     white_m * PI.sqrt()
 }
 
-/// Mean logged step over the true one with white error (Rice): a logged path is too long by this.
+/// Mean logged step over the true one with white error (Rice): a logged path is too long by this factor.
 pub(crate) fn path_inflation_factor(step_m: f64, white_m: f64) -> f64 {
     // The difference of two fixes has variance 2 sigma^2 per axis; with x = step^2 / (4 sigma^2) the Rice mean is
     // sd sqrt(pi/2) L(-x/2), L(-y) = exp(-y/2) ((1 + y) I0(y/2) + y I1(y/2)).
@@ -159,18 +159,19 @@ pub(crate) fn path_inflation_factor(step_m: f64, white_m: f64) -> f64 {
     sd_m * (PI / 2.0).sqrt() * ((1.0 + y) * i0 + y * i1) / step_m
 }
 
-/// Radius that holds this part of the positions, over the standard deviation per axis: Rayleigh's quantile.
+/// Radius that holds this fraction of the positions, over the standard deviation per axis: Rayleigh's quantile.
 pub(crate) fn circle_radius_factor(share_fraction: f64) -> f64 {
     (-2.0 * math::ln(1.0 - share_fraction)).sqrt()
 }
 
-/// Part of the positions within a circle of so many standard deviations per axis.
+/// Fraction of the positions within a circle of this many standard deviations per axis.
 pub(crate) fn circle_fraction(radius_factor: f64) -> f64 {
     1.0 - math::exp(-0.5 * radius_factor * radius_factor)
 }
 
-/// Part of the positions within a circle, for standard deviations that differ between two axes at right angles. The
-/// trapezoidal rule over the bearing, in which the integral is smooth and periodic: exact to rounding for ratios down to a hundredth.
+/// Fraction of the positions within a circle, if standard deviations differ between two perpendicular axes. Uses the
+/// trapezoidal rule over the bearing, in which the integral is smooth and periodic: exact to rounding for ratios down to a
+/// hundredth.
 pub(crate) fn ellipse_fraction(radius_m: f64, long_sd_m: f64, short_sd_m: f64) -> f64 {
     const STEPS: u32 = 4096;
     let outside: f64 = (0..STEPS)
@@ -185,7 +186,7 @@ pub(crate) fn ellipse_fraction(radius_m: f64, long_sd_m: f64, short_sd_m: f64) -
     1.0 - outside
 }
 
-/// Radius that holds this part of the positions where the axes differ.
+/// Radius that holds this fraction of the positions if the axes differ.
 pub(crate) fn ellipse_radius_m(share_fraction: f64, long_sd_m: f64, short_sd_m: f64) -> f64 {
     let (mut low_m, mut high_m) = (0.0, 40.0 * long_sd_m.max(short_sd_m));
     for _ in 0..100 {
@@ -199,7 +200,7 @@ pub(crate) fn ellipse_radius_m(share_fraction: f64, long_sd_m: f64, short_sd_m: 
     0.5 * (low_m + high_m)
 }
 
-/// Distance root mean square of a horizontal position, from its dilution and the error of a range.
+/// Root mean square distance of a horizontal position, from its dilution and the error of a range.
 pub(crate) fn distance_rms_m(hdop: f64, range_error_m: f64) -> f64 {
     hdop * range_error_m
 }

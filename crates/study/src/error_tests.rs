@@ -1,4 +1,4 @@
-//! Every way in which the bench can fail, shown: the words are what a user reads.
+//! Shows every way in which the bench can fail, in the words that a user reads.
 
 use crate::GridJobError;
 use crate::statistics::StatisticsError;
@@ -6,7 +6,7 @@ use std::collections::BTreeSet;
 use tussock_coverage::custom::CustomGridError;
 use tussock_survey::AnalyseError;
 
-/// Fails to compile when a variant is added, so that its words come into the table below.
+/// Does not compile when a variant is added, so that its words are added to the table below.
 fn grid_job_variant(error: &GridJobError) -> usize {
     match error {
         GridJobError::Grid(_) => 0,
@@ -53,7 +53,7 @@ fn every_grid_job_error_says_what_it_means() {
     }
 }
 
-/// Fails to compile when a variant is added, so that its words come into the table below.
+/// Does not compile when a variant is added, so that its words are added to the table below.
 fn statistics_variant(error: &StatisticsError) -> usize {
     match error {
         StatisticsError::TooFew { .. } => 0,

@@ -1,10 +1,10 @@
-//! The researcher's bench: the questions of papers, beside those of a garden.
+//! The researcher's bench: the questions that papers ask, beside those of a garden.
 //!
 //! | question | item |
 //! |---|---|
-//! | What are the measures of a pattern that papers report? | [`measures::measures`] |
+//! | What are the measures of a pattern used in papers? | [`measures::measures`] |
 //! | Which pattern is it? | [`measures::guess_pattern`] |
-//! | Do two patterns differ, and how many nights does it take to show that? | [`statistics`] |
+//! | Do two patterns differ, and how many nights are needed to show it? | [`statistics`] |
 //! | How many cells of this grid were visited, by this rule? | [`count_on_grid`] |
 //! | How far is the log from a surveyed path? | [`against_reference`] |
 //!

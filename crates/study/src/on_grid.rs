@@ -9,32 +9,32 @@ use tussock_survey::survey::places;
 use tussock_survey::{AnalyseError, Job};
 use tussock_types::{GeoPoint, Place, Positions, Settings};
 
-/// The three corners that span a grid: its origin, where the columns end, where the rows end.
+/// The three corners that span a grid: its origin, the end of the columns, and the end of the rows.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum GridCorners {
     /// Metres on the logger's own plane, for logs in local metres.
     Local([Place; 3]),
-    /// On Earth. The grid lies on the tangent plane at its own origin, or at the plan's when the located path is counted.
+    /// On Earth. The grid is on the tangent plane at its own origin, or on the plan's plane if the located path is counted.
     Earth([GeoPoint; 3]),
-    /// On Earth, latitude and longitude taken as if they were the axes of a plane: what a spreadsheet does. Counts that others
-    /// published are often made so. A turned grid is then not at right angles on the ground. Only rules without a width.
+    /// On Earth, with latitude and longitude used as if they were the axes of a plane, as in a spreadsheet. Published counts
+    /// are often made this way. A rotated grid then has no right angles on the ground. Only for rules without a width.
     Degrees([GeoPoint; 3]),
 }
 
-/// Which path is laid over the grid.
+/// Which path is placed over the grid.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum GridPath {
-    /// Every fix as logged, joined by straight lines where the log does not break off. Nothing is taken out or smoothed.
+    /// Every fix as logged, joined by straight lines unless the log breaks off. Nothing is removed or smoothed.
     #[default]
     AsLogged,
-    /// The path found behind the fixes ([`tussock_locate`]). Fixes are those that passed the gates.
+    /// The path found from the fixes ([`tussock_locate`]). Fixes are those that passed the outlier filter.
     Located,
 }
 
-/// What is counted.
+/// The question.
 #[derive(Clone, Copy)]
 pub struct GridJob<'a> {
-    /// Logs, plan and settings. The plan matters to the located path alone.
+    /// Logs, plan and settings. The plan matters only for the located path.
     pub job: &'a Job<'a>,
     /// Where the grid lies.
     pub corners: GridCorners,
@@ -42,9 +42,9 @@ pub struct GridJob<'a> {
     pub division: Division,
     /// What makes a cell visited.
     pub rule: VisitRule,
-    /// Which path.
+    /// Which path to use.
     pub path: GridPath,
-    /// Coming back after so long is a new visit; 0 makes every entry one.
+    /// Coming back after this long is a new visit; 0 makes every entry one.
     pub new_pass_after_s: f64,
 }
 
@@ -52,10 +52,10 @@ pub struct GridJob<'a> {
 #[derive(Debug, thiserror::Error)]
 #[non_exhaustive]
 pub enum GridJobError {
-    /// The corners make no grid.
+    /// The corners do not make a grid.
     #[error("{0}")]
     Grid(CustomGridError),
-    /// The width of the rule is none that a machine has.
+    /// The rule has a width that no machine has.
     #[error("the rule has a cutting width of {cut_width_m} m; expected 0.05 to 2 m")]
     CutWidth {
         /// As given.
@@ -82,7 +82,7 @@ pub enum GridJobError {
     Analyse(#[from] AnalyseError),
 }
 
-/// Counts visits on a grid of the user's own; see [`tussock_coverage::custom`] for the rules and their edges.
+/// Counts visits on the user's own grid; see [`tussock_coverage::custom`] for the rules and their edges.
 ///
 /// # Errors
 /// [`GridJobError`].
@@ -178,7 +178,7 @@ fn as_logged(grid_job: &GridJob<'_>) -> Result<GridCount, GridJobError> {
             }
         }
     }
-    // Each machine's fixes stay joined to its own: the run tells them apart.
+    // Each machine's fixes are joined to its own: the run number separates them.
     Ok(counted(&grid, fixes, &pieces, grid_job))
 }
 
@@ -202,7 +202,7 @@ fn located(grid_job: &GridJob<'_>) -> Result<GridCount, GridJobError> {
     Ok(counted(&grid, fixes, &survey.swept_as_located(), grid_job))
 }
 
-/// The count, fixes in time order.
+/// The count, with fixes in time order.
 fn counted(
     grid: &CustomGrid,
     mut fixes: Vec<(f64, Place, u32)>,
@@ -214,7 +214,7 @@ fn counted(
     custom::count(grid, grid_job.rule, fixes, &sweeps, grid_job.new_pass_after_s)
 }
 
-/// Sweeps of the disc where the rule has one, of the antenna where it has none.
+/// Sweeps of the disc if the rule has one, or else of the antenna.
 fn sweeps(pieces: &[Piece], grid_job: &GridJob<'_>) -> Vec<Sweep> {
     match grid_job.rule {
         VisitRule::FixInside => Vec::new(),

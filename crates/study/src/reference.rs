@@ -6,23 +6,24 @@
 //!   o====f========g====o   f nearest place, g where the machine should have been then: along-track from g to f
 //! ```
 //!
-//! Method, after ISO 12188-1:2010 (Test procedures for positioning and guidance systems in agriculture, part 1: dynamic testing
-//! of satellite-based positioning devices). Cross-track error is the signed distance to the segment: the distance to the nearest
-//! sample is too large, by 8 % at 1.25 m/s (Trans. ASABE 59(6):1609-1616, 2016). Where the path carries times, along-track error
-//! is the way along it from where the machine should have been to the nearest place, and timing error is the time at which it came
-//! by less the time at which it should have. Pass-to-pass error is the change of the cross-track error between two passes
-//! beside each other within 15 minutes (the window that the EGNOS user support gives, citing the standard). The standard's own
-//! wording of root mean square and 95 % was not at hand: both are taken as everybody takes them, 95 % of the sizes by the nearest
-//! rank.
+//! Method, after ISO 12188-1:2010 (Test procedures for positioning and guidance systems in agriculture, part 1: dynamic
+//! testing of satellite-based positioning devices). Cross-track error is the signed distance to the segment: the distance to
+//! the nearest sample is too large, by 8 % at 1.25 m/s (Trans. ASABE 59(6):1609-1616, 2016). If the path has times,
+//! along-track error is the distance along it from where the machine should have been to the nearest place, and timing error
+//! is the time at which it passed minus the time at which it should have passed. Pass-to-pass error is the change of the
+//! cross-track error between two adjacent passes within 15 minutes (the window given by the EGNOS user support, citing the
+//! standard). The standard's own wording of root mean square and 95 % was not available: both follow common use, with 95 %
+//! of the sizes by the nearest rank.
 //!
-//! Two sets of errors: fixes as logged (after the gates), and the path found behind them at the same times. Halts are left out:
-//! the test is a dynamic one.
+//! There are two sets of errors: fixes as logged (after the outlier filter), and the path found from them at the same times.
+//! Halts are left out, because the test is dynamic.
 //!
-//! Exact: distances, for the matched segment. Approximate: which segment is meant. With times it is the nearest one that was due
-//! within [`DUE_WITHIN_S`]; without, the nearest of all, so that an error of more than half the distance between two
-//! neighbouring lanes is measured to the wrong lane and comes out too small. Fixes farther than [`BESIDE_M`] are counted apart.
+//! Exact: distances, for the matched segment. Approximate: which segment is meant. With times it is the nearest one that was
+//! due within [`DUE_WITHIN_S`]; without, the nearest of all, so an error of more than half the distance between two
+//! neighbouring lanes is measured to the wrong lane and comes out too small. Fixes farther than [`BESIDE_M`] are counted
+//! separately.
 //!
-//! Cost: a look at the segments within [`BESIDE_M`] of each fix.
+//! Cost: the segments within [`BESIDE_M`] of each fix.
 
 use std::collections::HashMap;
 use tussock_locate::Track;
@@ -33,24 +34,25 @@ use tussock_types::{
     ErrorLength, ErrorTime, GeoPoint, Place, Positions, Reference, ReferenceErrors, ReferenceFindings,
 };
 
-/// Farther from the path than this the machine was on another errand (common practice, no source).
+/// Farther from the path than this, the machine was doing something else (common practice, no source).
 pub const BESIDE_M: f64 = 10.0;
-/// A segment can be meant when it was due so long before or after.
+/// A segment is considered if it was due within this time before or after.
 pub const DUE_WITHIN_S: f64 = 60.0;
 /// Window of pass-to-pass accuracy: 15 minutes.
 pub const PASSES_WITHIN_S: f64 = 900.0;
-/// Passes lie beside each other when so near (common practice, no source), and point the same way or the other within so much.
+/// Passes are adjacent if they are this close (common practice, no source), and are parallel or opposite to within this
+/// angle.
 const PASSES_APART_M: f64 = 2.5;
 const PASSES_TURNED_COS: f64 = 0.985;
-/// Of one pass are all fixes within so long.
+/// All fixes within this time belong to one pass.
 const ONE_PASS_S: f64 = 30.0;
-/// Fixes of two passes are compared where they are abreast by so much.
+/// Fixes of two passes are compared if they are abreast to within this.
 const ABREAST_M: f64 = 0.5;
 
-/// Errors of a log against a surveyed path. Both lie on Earth, or both in local metres with the same origin.
+/// Errors of a log against a surveyed path. Both are on Earth, or both in local metres with the same origin.
 ///
 /// # Errors
-/// [`AnalyseError`], as for an analysis; [`AnalyseError::ReferenceApart`] where the two cannot be laid on each other.
+/// [`AnalyseError`], as for an analysis; [`AnalyseError::ReferenceApart`] if the two cannot be matched.
 pub fn against_reference(
     survey: &Survey<'_>,
     reference: &Reference,
@@ -101,13 +103,13 @@ pub fn against_reference(
 /// The surveyed path on the plane.
 struct Surveyed {
     index: LegIndex,
-    /// Way along the path at the start of each leg.
+    /// Distance along the path at the start of each leg.
     at_m: Vec<f64>,
     /// Times at both ends of each leg.
     times_s: Option<Vec<(f64, f64)>>,
 }
 
-/// The nearest place of the path.
+/// The nearest place on the path.
 struct Matched {
     foot: Place,
     /// Unit vector along it there.
@@ -188,7 +190,7 @@ impl Surveyed {
         self.at_m.last().map_or(0.0, |at_m| at_m + last)
     }
 
-    /// Way along the path at which the machine should have been; `None` before, after and between pieces.
+    /// Distance along the path at which the machine should have been; `None` before, after and between pieces.
     fn due_at_m(&self, time_s: f64) -> Option<f64> {
         let times_s = self.times_s.as_ref()?;
         let leg = times_s.partition_point(|(_, end_s)| *end_s < time_s);
@@ -205,7 +207,7 @@ impl Surveyed {
     }
 
     fn matched(&self, place: Place, time_s: f64) -> Option<Matched> {
-        /// Nearer by less than this is as near: at a corner two legs share their end.
+        /// Differences in distance smaller than this are ignored: at a corner two legs share their end.
         const AS_NEAR_M: f64 = 1e-9;
         let mut best: Option<(f64, f64, usize, Place, f64)> = None;
         for leg in self.index.within(place, BESIDE_M) {
@@ -219,7 +221,7 @@ impl Surveyed {
                 if length_m > 0.0 {
                     time_s - (start_s + along_m / length_m * (end_s - start_s))
                 } else {
-                    // It stood there: in time within the whole stay.
+                    // It stood there: in time during the whole stay.
                     time_s - time_s.clamp(start_s, end_s.max(start_s))
                 }
             });
@@ -247,7 +249,7 @@ impl Surveyed {
         })
     }
 
-    /// Unit vector along a leg, or along the nearest one before or after it that has a length.
+    /// Unit vector along a leg, or along the nearest leg before or after it that has a length.
     fn heading(&self, leg: usize) -> Option<Vector> {
         let legs = self.index.legs();
         let of = |leg: &Leg| Vector::direction(leg.from, leg.to);
@@ -280,7 +282,7 @@ impl<'a> Along<'a> {
         }
     }
 
-    /// Place on the path; times must not fall. `None` in a silence.
+    /// Place on the path; times must not decrease. `None` in a silence.
     fn place_at(&mut self, time_s: f64) -> Option<Place> {
         while self
             .corners
@@ -381,11 +383,11 @@ fn pass_to_pass_m(feet: &[Foot]) -> Vec<f64> {
                 if turned.abs() < PASSES_TURNED_COS || abreast_m > ABREAST_M || apart_m > PASSES_APART_M {
                     continue;
                 }
-                // Nearest line first, of one line the earliest pass, of one pass the fix most abreast.
+                // The nearest line first; of one line the earliest pass; of one pass the fix that is most nearly abreast.
                 let late_s = ((there.time_s - here.time_s) / ONE_PASS_S).floor();
                 let key = [(apart_m * 1e3).round(), late_s, abreast_m];
                 if best.is_none_or(|(least, _)| key < least) {
-                    // On the way back left is right.
+                    // On the way back, left is right.
                     let change_m = there.cross_m * turned.signum() - here.cross_m;
                     best = Some((key, change_m));
                 }

@@ -1,24 +1,23 @@
-//! What does estimating do to a log like this one?
+//! What is the estimation bias for a log like this one?
 //!
-//! Question: where positions are poor and fixes are sparse, the path between them is not known, and the count of what was
-//! driven over comes out wrong by an amount that depends on the garden. How wrong?
+//! Question: if positions are poor and fixes sparse, the path between them is unknown, and the count of what was driven over
+//! is wrong by an amount that depends on the garden. By how much?
 //!
 //! Method: parametric bootstrap (Efron & Tibshirani 1993, section 6.5) in the manner of indirect inference (Gourieroux,
 //! Monfort & Renault 1993, DOI 10.1002/jae.3950080507). A machine is fitted to the log (speed, outings, stays), driven on
-//! the plan several times, logged with errors as the log's standing time shows them (Gauss-Markov), and each of these logs
-//! is located and counted as the real one was. There the truth is known. Ground is compared in tiles of 5 m: with
-//! `n = -ln(1 - visited fraction)`, passes for each point of ground, the simulations say how many true passes there are for
-//! each found one, and the log says how many were found. Ground that the log leaves out though simulated machines enter it
-//! (`blocked`) is closed off before the runs that count, so that simulating a way in does not open a fence. What remains
-//! wrong on average when each simulation is judged by the others is taken off as well, and how far they scatter is the
-//! spread.
+//! the plan several times, and logged with errors like those of the log's standing time (Gauss-Markov). Each of these logs
+//! is located and counted as the real one was, but its truth is known. Ground is compared in tiles of 5 m: with
+//! `n = -ln(1 - visited fraction)`, the passes per point of ground, the simulations show how many true passes there are for
+//! each one found, and the log shows how many were found. Ground that the log leaves out although simulated machines enter
+//! it (`blocked`) is closed off before the runs that count, so that simulating a way in does not open a fence. The average
+//! error that remains when each simulation is judged by the others is removed too, and its scatter is the spread.
 //!
-//! Exact: the truth of the simulations, to their cells. Approximate: the machine. How it turns is not known from sparse
-//! fixes, so two laws are simulated in turn; where it turns is the setting, else a usual one: 5 cm of that are worth about a
-//! point. Known limits: at a fix every 30 s fences that the plan does not show are still some points too high. Lanes are not
-//! calibrated. Where the path is known well (errors of decimetres) there is little to take off.
+//! Exact: the truth of the simulations, to their cells. Approximate: the machine. How it turns cannot be seen in sparse
+//! fixes, so two laws are simulated in turn; where it turns is the setting, or else a usual value: 5 cm of that are worth
+//! about a point. Known limits: at a fix every 30 s the results are still a few points too high behind fences that the plan
+//! does not show. Lanes are not calibrated. If the path is well known (errors of decimetres) there is little to correct.
 //!
-//! Cost: some runs of the whole estimate, on all cores.
+//! Cost: several runs of the whole estimate, on all cores.
 
 mod as_logged;
 mod blocked;
@@ -40,54 +39,54 @@ use tussock_simulate::{Doing, TrueRun, Yard};
 use tussock_types::math;
 use tussock_types::{Estimate, Place, Said, Settings};
 
-/// Simulated runs: their mean is then right to less than a third of their spread.
+/// Number of simulated runs: their mean is then right to less than a third of their spread.
 const RUNS: usize = 12;
-/// An estimate farther from the truth than the usual one of these runs by this has lost the path altogether.
+/// An estimate that is farther from the truth than the usual one of these runs by this much has lost the path altogether.
 const LOST_FRACTION: f64 = 0.08;
-/// Simulated logs that tell where fixes are to be expected.
+/// Simulated logs that show where fixes are to be expected.
 const LOOKS: usize = 6;
-/// Poorer positions than this, logged sparsely, are always calibrated.
+/// Poorer positions that are logged sparsely are always calibrated.
 const POOR_M: f64 = 0.5;
 /// Side of a tile.
 const TILE_M: f64 = 5.0;
-/// Passes that the whole lawn's ratio weighs in each tile's.
+/// Weight of the whole lawn's ratio in each tile's ratio, in passes.
 const PRIOR_PASSES: f64 = 0.1;
-/// Where the log shows less than this part of the passes that the simulations do, the machine met what the plan does not
-/// show: passes found there are drift from elsewhere, and are not multiplied.
+/// If the log shows less than this part of the passes that the simulations have, the machine met something that the plan
+/// does not show: passes found there are drift from elsewhere, and are not multiplied.
 const NEVER_ENTERED_FRACTION: f64 = 0.5;
-/// A tile that is full has at most so many passes.
+/// A full tile has at most this many passes.
 const MOST_PASSES: f64 = 5.0;
-/// What is not simulated differently from run to run, above all where the machine turns: standard deviation of the visited
-/// fraction, and what each second between fixes adds (found on 96 simulated gardens).
+/// What does not vary from run to run in the simulation, above all where the machine turns: standard deviation of the
+/// visited fraction, and what each second between fixes adds (found on 96 simulated gardens).
 const SHARED_SD_FRACTION: f64 = 0.014;
 const SHARED_SD_FRACTION_PER_S: f64 = 0.0005;
 
-/// What estimating does to logs like this one.
+/// The estimation bias of logs like this one.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Calibration {
-    /// To be taken off what was found.
+    /// To be subtracted from what was found.
     pub bias_fraction: f64,
     /// Standard deviation of what is left.
     pub spread_fraction: f64,
     /// Standard deviation of what all runs share.
     pub shared_fraction: f64,
-    /// Simulated runs behind it.
+    /// Number of simulated runs behind it.
     pub runs: usize,
 }
 
-/// What is the matter with calibrating.
+/// Whether calibration was made, and if not, why.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Calibrated {
     /// Nobody asked for it, and the log does not need it.
     NotNeeded,
-    /// It was asked for, or needed, but cannot be done, and why.
+    /// It was asked for, or needed, but is not possible, with the reason.
     NotPossible(Said),
     /// Done.
     Done(Calibration),
 }
 
 impl Calibrated {
-    /// What the verdict says of it.
+    /// The remark in the verdict.
     pub fn remark(&self) -> Option<Said> {
         match self {
             Self::NotNeeded => None,
@@ -101,8 +100,8 @@ impl Calibrated {
 }
 
 impl Calibration {
-    /// What was found with its bias off, and its 90 % interval. `width_effect` is what one standard deviation of the
-    /// cutting width is worth.
+    /// What was found, without its bias, and its 90 % interval. `width_effect` is the effect of one standard deviation of
+    /// the cutting width.
     pub fn estimate(&self, counted: &CoverageCount, width_effect: f64) -> Estimate {
         let estimate = (counted.visited_fraction() - self.bias_fraction).clamp(0.0, 1.0);
         let sd = math::hypot(
@@ -113,7 +112,7 @@ impl Calibration {
     }
 }
 
-/// Calibrates where the job asks for it, or the log needs it.
+/// Calibrates if the job asks for it, or the log needs it.
 pub fn calibrate(
     survey: &Survey<'_>,
     wish: Calibrate,
@@ -198,7 +197,7 @@ impl Tiling {
         column / self.per_tile + self.columns * (row / self.per_tile)
     }
 
-    /// What share of each tile is visited, weighing each visited cell of the lawn.
+    /// The visited share of each tile, weighting each visited cell of the lawn.
     fn tiles(&self, mask: &BitGrid, weight: impl Fn(usize, usize) -> f64) -> Tiles {
         let mut visited_fraction = vec![0.0; self.cells.len()];
         for (column, row) in mask.cells_on() {
@@ -210,7 +209,7 @@ impl Tiling {
         Tiles { visited_fraction }
     }
 
-    /// What was found by the very estimate that is reported.
+    /// What was found by the same estimate that is reported.
     fn found(&self, counted: &CoverageCount) -> Tiles {
         match &counted.likely {
             Some(likely) => self.tiles(&counted.count.lawn, |column, row| {
@@ -233,7 +232,7 @@ impl Tiling {
     }
 }
 
-/// Passes for each point of ground that leave this much of it visited, were they strewn at random.
+/// Passes per point of ground that leave this much of it visited, if they were scattered at random.
 fn passes(visited_fraction: f64) -> f64 {
     (-math::ln((1.0 - visited_fraction).max(1e-12))).min(MOST_PASSES)
 }
@@ -245,7 +244,7 @@ struct Pair {
     true_fraction: f64,
 }
 
-/// Visited fraction with each tile's passes multiplied as the runs say.
+/// Visited fraction with each tile's passes multiplied according to the runs.
 fn corrected(tiling: &Tiling, found: &Tiles, runs: &[&Pair]) -> f64 {
     let count = runs.len().max(1) as f64;
     let mean = |tile: usize, of: &dyn Fn(&Pair) -> &Tiles| {
@@ -343,7 +342,7 @@ fn runs(
     })
 }
 
-/// Runs without those in which estimating lost the path; `None` where that is no exception.
+/// Runs without those in which the estimate lost the path; `None` if those are not exceptional.
 fn usual_ones(pairs: Vec<Pair>, tiling: &Tiling) -> Option<Vec<Pair>> {
     let error = |pair: &Pair| pair.found.overall(tiling) - pair.true_fraction;
     let mut errors: Vec<f64> = pairs.iter().map(error).collect();
@@ -356,7 +355,7 @@ fn usual_ones(pairs: Vec<Pair>, tiling: &Tiling) -> Option<Vec<Pair>> {
     (2 * kept.len() > RUNS).then_some(kept)
 }
 
-/// Ground that the logs leave out and logs simulated on the plan as drawn do not.
+/// Ground that the logs leave out but logs simulated on the plan as drawn do not.
 fn never_entered(survey: &Survey<'_>, site: &Site, yard: &Yard, fits: &[Fit]) -> Option<Region> {
     let job = survey.job();
     let logged: Vec<Place> = survey.tracks.iter().flat_map(fitted::under_way).collect();
@@ -379,7 +378,7 @@ fn never_entered(survey: &Survey<'_>, site: &Site, yard: &Yard, fits: &[Fit]) ->
     blocked::never_entered(&site.lawn, &logged, &simulated, error_m)
 }
 
-/// The site with ground taken out.
+/// The site without some ground.
 fn without(site: &Site, blocked: &Region) -> Option<Site> {
     let mut site = site.clone();
     site.lawn = site.lawn.minus(blocked).ok()?;
@@ -391,7 +390,7 @@ fn without(site: &Site, blocked: &Region) -> Option<Site> {
     Some(site)
 }
 
-/// Seeds that have nothing to do with each other (the finaliser of SplitMix64, Steele, Lea & Flood 2014).
+/// Independent seeds (the finaliser of SplitMix64, Steele, Lea & Flood 2014).
 fn seed_of(seed: u64, number: u64) -> u64 {
     let mut mixed = seed.wrapping_add(number.wrapping_mul(0x9e37_79b9_7f4a_7c15));
     mixed = (mixed ^ (mixed >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
@@ -399,7 +398,7 @@ fn seed_of(seed: u64, number: u64) -> u64 {
     mixed ^ (mixed >> 31)
 }
 
-/// The exact path as pieces, transit left out for a machine that does not cut there.
+/// The exact path as pieces, without transit for a machine that does not cut there.
 fn true_pieces(run: &TrueRun, settings: &Settings) -> Vec<Piece> {
     let mut pieces = Vec::new();
     let mut piece = Piece::default();

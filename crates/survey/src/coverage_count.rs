@@ -1,4 +1,4 @@
-//! Cells counted and turned into square metres, fractions and hours.
+//! Counts cells and turns them into square metres, fractions and hours.
 
 use crate::{AnalyseError, Survey};
 use rayon::prelude::*;
@@ -13,12 +13,12 @@ use tussock_types::{Cells, Coverage, Estimate, LawnCoverage, Revisits, TurfSetti
 /// Widths for which the visited fraction is given when the user does not know it.
 const WIDTHS_M: [f64; 7] = [0.17, 0.20, 0.23, 0.26, 0.29, 0.32, 0.35];
 
-/// Ground of the lawn that stands in pockets, by what they are.
+/// Ground of the lawn that is in pockets, by their verdict.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct PocketAreas {
     /// Missed.
     pub missed_m2: f64,
-    /// Not yet visited, which luck explains.
+    /// Not yet visited, but luck still explains it.
     pub not_yet_m2: f64,
     /// Without evidence.
     pub unseen_m2: f64,
@@ -28,26 +28,26 @@ pub struct PocketAreas {
 pub struct CoverageCount {
     /// Visits, cell by cell.
     pub count: visits::Count,
-    /// Exact area of the lawn over its cells' area: cells are scaled so that areas add up to the polygon's.
+    /// Exact area of the lawn over the area of its cells: cells are scaled so that areas add up to the polygon's.
     pub area_ratio: f64,
     /// Exact area of the lawn.
     pub lawn_m2: f64,
     rim_m: f64,
-    /// The limit of cells made them larger than usual.
+    /// The limit on cells made them larger than usual.
     is_coarse: bool,
     as_logged_fraction: f64,
     /// What position error has added to the visited fraction.
     bias_fraction: f64,
-    /// Pasts that agree with the log, where positions are poor.
+    /// Pasts that agree with the log, if positions are poor.
     pub likely: Option<VisitProbability>,
 }
 
-/// Errors up to this are small against a swath, and the bias they cause is nearly linear.
+/// Errors up to this are small compared with a swath, and the bias they cause is nearly linear.
 pub const SMALL_ERROR_M: f64 = 0.06;
 /// Share of the white part that line fits leave in a corner.
 const CORNER_SHARE: f64 = 0.3;
 
-/// Bias of the visited fraction from the error that is still in the path; 0 where it is not known, or not small.
+/// Bias of the visited fraction from the error that is still in the path; 0 if that error is unknown, or not small.
 fn bias_fraction(survey: &Survey<'_>, count: &visits::Count) -> f64 {
     let Some(track) = survey
         .tracks
@@ -78,10 +78,10 @@ fn bias_fraction(survey: &Survey<'_>, count: &visits::Count) -> f64 {
     bias::WAS_THERE * (with_more - count.visited_fraction())
 }
 
-/// Pasts that are drawn: the mean visited fraction is then right to a quarter of their spread.
+/// Number of pasts that are drawn: the mean visited fraction is then right to a quarter of their spread.
 const PASTS: u64 = 16;
 
-/// Marks pasts that agree with the logs; `None` where each log shows one path only.
+/// Marks pasts that agree with the logs; `None` if each log allows one path only.
 fn likely(survey: &Survey<'_>, lawn: &BitGrid) -> Option<VisitProbability> {
     if survey.tracks.iter().all(|track| track.anchored.is_none()) {
         return None;
@@ -110,7 +110,7 @@ fn likely(survey: &Survey<'_>, lawn: &BitGrid) -> Option<VisitProbability> {
 }
 
 impl CoverageCount {
-    /// Counts what was swept, and marks other pasts where positions are poor.
+    /// Counts what was swept, and marks other pasts if positions are poor.
     ///
     /// # Errors
     /// As [`Survey::lawn`].
@@ -157,7 +157,7 @@ impl CoverageCount {
         })
     }
 
-    /// Visited part of the lawn, the bias of position error taken off.
+    /// Visited part of the lawn, without the bias of position error.
     pub fn visited_fraction(&self) -> f64 {
         let found = self
             .likely
@@ -181,8 +181,8 @@ impl CoverageCount {
         self.bias_fraction
     }
 
-    /// What one standard deviation of the cutting width is worth, with the error of larger cells than usual: that of usual
-    /// ones is in the intervals already.
+    /// The effect of one standard deviation of the cutting width, including the error of larger cells than usual; the error
+    /// of usual cells is already in the intervals.
     pub fn width_effect(&self, survey: &Survey<'_>) -> f64 {
         let (cut_width_m, sd_m) = (survey.swath_m(), survey.settings().machine.cut_width_sd_m);
         let cells = if self.is_coarse {
@@ -202,7 +202,7 @@ impl CoverageCount {
         }
     }
 
-    /// Squares of the count, their probability from all pasts where there are several.
+    /// The squares of the count, with probabilities from all pasts if there are several.
     pub fn squares(&self) -> Cells {
         let mut cells = squares::squares(&self.count);
         if let Some(likely) = &self.likely {
@@ -247,7 +247,7 @@ impl CoverageCount {
             not_yet_m2,
             unseen_m2,
         } = told;
-        // What is shown as pockets is not claimed as driven over.
+        // Ground that is shown as pockets must not also count as driven over.
         let most = 1.0 - (missed_m2 + not_yet_m2 + unseen_m2) / self.lawn_m2.max(1e-9);
         let visited = at_most(visited, most.max(0.0));
         let visited_m2 = visited.estimate * self.lawn_m2;
@@ -287,7 +287,7 @@ impl CoverageCount {
             missed_m2,
             not_yet_m2,
             unseen_m2,
-            // Less than nothing only by rounding.
+            // Below zero only by rounding.
             sliver_m2: (self.lawn_m2 - visited_m2 - missed_m2 - not_yet_m2 - unseen_m2).max(0.0),
             visited_fraction: visited,
             as_logged_fraction: self.as_logged_fraction,
@@ -299,7 +299,7 @@ impl CoverageCount {
         }
     }
 
-    /// How often, and after how long, cells were visited.
+    /// How often, and at what intervals, cells were visited.
     pub fn revisits(&self, survey: &Survey<'_>) -> Revisits {
         let histogram = self.count.visit_histogram();
         let cells: u64 = histogram.iter().sum();
@@ -339,7 +339,7 @@ impl CoverageCount {
     }
 }
 
-/// The interval with an estimate of no more than so much; its upper end stays.
+/// The interval with its estimate capped; its upper end stays.
 fn at_most(interval: Estimate, most: f64) -> Estimate {
     Estimate {
         estimate: interval.estimate.min(most),
@@ -348,7 +348,7 @@ fn at_most(interval: Estimate, most: f64) -> Estimate {
     }
 }
 
-/// Estimate of a part of the lawn: corrected like the whole, and as much less sure as it is smaller.
+/// Estimate for a part of the lawn: corrected like the whole, and less certain in proportion as it is smaller.
 fn of_part(whole: Estimate, counted: f64, part: f64, share: f64) -> Estimate {
     let estimate = (part + whole.estimate - counted).clamp(0.0, 1.0);
     let wider = 1.0 / share.max(0.05).sqrt();
@@ -363,7 +363,7 @@ fn of_part(whole: Estimate, counted: f64, part: f64, share: f64) -> Estimate {
     }
 }
 
-/// Part of the lawn visited 0, 1, 2, ... times; the last entry holds all that is more.
+/// Part of the lawn visited 0, 1, 2, ... times; the last entry holds everything above.
 fn shares(histogram: &[u64]) -> Vec<f64> {
     const MOST: usize = 20;
     let cells: u64 = histogram.iter().sum();
@@ -379,7 +379,7 @@ fn shares(histogram: &[u64]) -> Vec<f64> {
     shares
 }
 
-/// Longest time between visits under the one-third rule.
+/// Longest time between visits that the one-third rule allows.
 fn allowed_interval_s(settings: &TurfSettings) -> Option<f64> {
     let (growth_mm_per_day, _) = turf::growth_mm_per_day(settings)?;
     turf::allowed_interval_days(settings.cut_height_mm?, growth_mm_per_day).map(|days| days * 86_400.0)

@@ -1,9 +1,9 @@
-//! Why an analysis cannot go on.
+//! Why can an analysis not continue?
 
 use tussock_plane::RegionError;
 use tussock_types::{PlanFault, plural};
 
-/// Why an analysis cannot go on.
+/// Why an analysis cannot continue.
 #[derive(Clone, Debug, thiserror::Error)]
 #[non_exhaustive]
 pub enum AnalyseError {
@@ -14,7 +14,7 @@ pub enum AnalyseError {
     NoFixes {
         /// Fixes in the traces.
         read: usize,
-        /// Fixes that the gates took out.
+        /// Fixes that the outlier filter removed.
         gated: usize,
     },
     /// The machine stood still.
@@ -30,7 +30,7 @@ pub enum AnalyseError {
     /// The plan is not sound.
     #[error("the plan has {} that must be mended first", count(.0))]
     PlanFaults(
-        /// All faults, fatal ones among them.
+        /// All faults, including the fatal ones.
         Vec<PlanFault>,
     ),
     /// The log was made somewhere else.
@@ -65,12 +65,12 @@ pub enum AnalyseError {
     PlanOfAnotherGarden {
         /// Turns in the log.
         turns: usize,
-        /// Part of them that an edge explains.
+        /// The fraction of them that an edge explains.
         explained_fraction: f64,
-        /// Part of them that was made metres outside the plan.
+        /// The fraction of them that was made metres outside the plan.
         outside_fraction: f64,
     },
-    /// The surveyed path cannot be laid on the log.
+    /// The surveyed path cannot be compared with the log.
     #[error("{name}: {why}")]
     ReferenceApart {
         /// Name of the surveyed path.
@@ -87,22 +87,22 @@ pub enum AnalyseError {
         /// The width.
         cut_width_m: f64,
     },
-    /// Metres of the log's own cannot be laid over a plan.
+    /// Metres of the log's own cannot be placed over a plan.
     #[error(
         "the log is in metres of its own and the plan on Earth (expected positions.origin_lat_deg and \
          positions.origin_lon_deg in the settings, or no plan)"
     )]
     LocalLogWithPlan,
-    /// A log in metres of its own, where a place on Earth is needed.
+    /// A log in metres of its own, where geographic coordinates are needed.
     #[error(
         "the log is in metres of its own, and plans and degrees are of places on Earth (expected positions.origin_lat_deg and \
          positions.origin_lon_deg in the settings)"
     )]
     NoPlaceOnEarth,
-    /// A complaint of nowhere.
+    /// A complaint without a place.
     #[error("a complaint has no place (expected one of complaint.at and complaint.at_m)")]
     ComplaintWithoutPlace,
-    /// Logs on Earth and logs in metres together.
+    /// Some logs are on Earth and some in metres.
     #[error("some logs are on Earth and some in metres of their own (expected one kind)")]
     MixedFrames,
     /// Too large for a garden.
@@ -121,7 +121,7 @@ pub enum AnalyseError {
         /// Limit.
         limit: u64,
     },
-    /// Nobody can follow a mower from fix to fix.
+    /// No mower can be followed from fix to fix.
     #[error(
         "one fix every {} says nothing of a lawn: a mower turns too often to be followed for longer than {limit_s:.0} s \
          (expected a logger that writes one fix a second)",
@@ -130,10 +130,10 @@ pub enum AnalyseError {
     TooCoarse {
         /// Usual time between two fixes.
         period_s: f64,
-        /// Longest at which a lawn can be counted.
+        /// Longest time at which a lawn can be counted.
         limit_s: f64,
     },
-    /// More lawn than can be counted with cells that a swath still covers.
+    /// More lawn than can be counted, even with the largest cells that a swath still covers.
     #[error(
         "the lawn fills a box of {width_m:.0} by {height_m:.0} m, which takes {cells} cells of half a swath (limit {limit}, \
          raised by limits.cells)"
@@ -143,7 +143,7 @@ pub enum AnalyseError {
         width_m: f64,
         /// Box round the lawn, south to north.
         height_m: f64,
-        /// Cells of half a swath in it.
+        /// Number of cells of half a swath in it.
         cells: u64,
         /// Limit.
         limit: u64,
@@ -156,7 +156,7 @@ pub enum AnalyseError {
     PathTooLong {
         /// Length of the path.
         path_m: f64,
-        /// Cells that it sweeps, each counted as often as it is swept.
+        /// Cells that the path sweeps, each counted as often as it is swept.
         cells: u64,
         /// Limit.
         limit: u64,
@@ -205,7 +205,7 @@ fn count(faults: &[PlanFault]) -> String {
     )
 }
 
-/// A time between fixes as one says it.
+/// A time between fixes as people say it.
 pub fn period(period_s: f64) -> String {
     if period_s < 120.0 {
         format!("{period_s:.0} s")

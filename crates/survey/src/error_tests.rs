@@ -1,4 +1,4 @@
-//! Every way in which an analysis can fail, shown: the words are what a user reads.
+//! Shows every way in which an analysis can fail, in the words that a user reads.
 
 use crate::AnalyseError;
 use crate::fitted::NoFit;
@@ -18,7 +18,7 @@ fn fault(is_fatal: bool) -> PlanFault {
     }
 }
 
-/// Fails to compile when a variant is added, so that its words come into the table below.
+/// Does not compile when a variant is added, so that its words are added to the table below.
 fn analyse_variant(error: &AnalyseError) -> usize {
     match error {
         AnalyseError::NoFixes { .. } => 0,
@@ -185,7 +185,7 @@ fn every_analyse_error_says_what_it_means() {
     }
 }
 
-/// Fails to compile when a variant is added, so that its words come into the table below.
+/// Does not compile when a variant is added, so that its words are added to the table below.
 fn fit_variant(error: &NoFit) -> usize {
     match error {
         NoFit::Lanes => 0,

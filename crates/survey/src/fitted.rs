@@ -1,18 +1,18 @@
 //! What machine was this?
 //!
-//! Question: which simulated machine drives as the logged one did, so that what a change brings can be tried on it? Speed, turns
-//! and the law by which it turns, distance from the edge, outings, charging and the use of guide runs are read from where the
-//! machine was.
+//! Question: which simulated machine drives like the logged one, so that the effect of a change can be tried on it? Speed,
+//! turns and their law, distance from the edge, outings, charging and the use of guide runs are read from where the machine
+//! was.
 //!
-//! Method. The turn law is not chosen but taken over: pairs of angles in and out, both from the inward normal of the edge,
-//! among which the simulated machine draws one with a similar way in (resampling, Efron 1979, DOI 10.1214/aos/1176344552; with
-//! neighbours as in Stone 1977, DOI 10.1214/aos/1176343886). From two hundred turns the pair counts; from forty the way out
-//! alone; with fewer, the nearer of two laws. Roaming time runs to the beginning of the ride home ([`outings`](Ride)). One value
-//! an outing, moved by a few percent. The share of a guide run is its outings over all, drawn towards the planned share by
-//! as much as four outings would.
+//! Method. The turn law is not chosen but taken from the log: pairs of angles in and out, both measured from the inward
+//! normal of the edge, from which the simulated machine draws one with a similar way in (resampling, Efron 1979, DOI
+//! 10.1214/aos/1176344552; with neighbours as in Stone 1977, DOI 10.1214/aos/1176343886). From two hundred turns on, the
+//! pair is used; from forty on, the way out alone; with fewer, the closer of two laws. Roaming time runs to the beginning of
+//! the ride home ([`outings`](Ride)). Each outing gives one value, varied by a few per cent. The share of a guide run is its
+//! outings over all outings, pulled towards the planned share with the weight of four outings.
 //!
-//! Exact: nothing. Approximate: turns are read from corners of the path, so that position error blurs angles; legs longer
-//! than five position errors are used only. Not fitted: slopes, slip, curvature. Lanes are refused: they are no matter of
+//! Exact: nothing. Approximate: turns are read from corners of the path, so position error blurs angles; only legs longer
+//! than five position errors are used. Not fitted: slopes, slip, curvature. Lanes are refused: they are not a matter of
 //! chance. Cost: turns times edges, and drives near the station times edges; a few milliseconds a night.
 
 mod rides;
@@ -29,35 +29,35 @@ use tussock_simulate::{HomeWay, Machine, Run, Spell, StuckSpot, TurnLaw, TurnPai
 use tussock_types::math;
 use tussock_types::{Place, Said, Settings, plural};
 
-/// Fewer turns at edges tell no law and no setback.
+/// Fewer turns at edges show neither a law nor a setback.
 pub const LEAST_TURNS: usize = 15;
-/// From so many turns the joint law of angles in and out is used.
+/// From this many turns on, the joint law of angles in and out is used.
 pub const JOINT_TURNS: usize = 200;
-/// From so many the law of angles out.
+/// From this many on, the law of angles out.
 pub const LAW_TURNS: usize = 40;
-/// Neighbours of the joint law, both sides together.
+/// Neighbours in the joint law, on both sides together.
 const NEIGHBOURS: usize = 60;
-/// Few outings stand for many: each value is moved by up to this part.
+/// Few outings stand for many: each value is varied by up to this fraction.
 const JITTER_FRACTION: f64 = 0.07;
-/// The planned share counts as much as so many outings.
+/// The planned share has the weight of this many outings.
 const PRIOR_OUTINGS: f64 = 4.0;
-/// Share of outings along a guide run of which neither plan nor log tells.
+/// Share of outings along a guide run if neither plan nor log shows it.
 pub const UNKNOWN_SHARE_FRACTION: f64 = 0.3;
-/// Part of a guide run on which machines leave it, where the log does not tell. An earlier exit is on the safe side.
+/// Part of a guide run on which machines leave it, if the log does not show it. An earlier exit is on the safe side.
 const USUAL_EXIT_FRACTION: (f64, f64) = (0.6, 1.0);
-/// Waits longer than this are no turns.
+/// Longer waits are not turns.
 const LONGEST_TURN_S: f64 = 10.0;
-/// Where no outing is whole: common times.
+/// Common times, if no outing is whole.
 const USUAL_OUTING_S: f64 = 4500.0;
 
 /// Why no machine was fitted.
 #[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
 #[non_exhaustive]
 pub enum NoFit {
-    /// It drives side by side.
+    /// It drives in lanes.
     #[error("it drives lanes, which are no matter of chance")]
     Lanes,
-    /// More than one, which meet each other.
+    /// More than one machine, and they meet each other.
     #[error("{machines} machines worked here; expected one")]
     SeveralMachines {
         /// How many.
@@ -102,13 +102,13 @@ pub struct Fitted {
     pub machine: Machine,
     /// Share of outings along each guide run of the site.
     pub guide_shares_fraction: Vec<Option<f64>>,
-    /// Hours from first departure to the end, breaks between days left out.
+    /// Hours from the first departure to the end, without breaks between days.
     pub hours: f64,
-    /// Days of work that the hours are of.
+    /// Number of working days that these hours cover.
     pub days: usize,
-    /// Outings, in order. Empty where no station is known.
+    /// Outings, in order. Empty if no station is known.
     pub outings: Vec<OutingSeen>,
-    /// Turns that the law is drawn from.
+    /// Number of turns that the law is drawn from.
     pub turns: usize,
     /// Standard deviation of the setback.
     pub setback_sd_m: f64,
@@ -118,14 +118,14 @@ pub struct Fitted {
     pub median_leg_m: f64,
     /// Standard deviation of a place on the path.
     pub position_sd_m: f64,
-    /// The station: of the plan, else where the log shows one.
+    /// The station: from the plan, or else where the log shows one.
     pub station: Option<Place>,
-    /// Places that catch it: none, until somebody puts them there.
+    /// Places that catch it: none, until somebody adds them.
     pub stuck_spots: Vec<StuckSpot>,
 }
 
 impl Fitted {
-    /// The site as the log shows it: shares of guide runs fitted, station filled in.
+    /// The site as the log shows it: with fitted shares of guide runs, and the station filled in.
     pub fn site(&self, site: &Site) -> Site {
         Site {
             guide_shares_fraction: self.guide_shares_fraction.clone(),
@@ -144,10 +144,10 @@ impl Fitted {
     }
 }
 
-/// Fits a machine to where it was on the ground that it may drive on.
+/// Fits a machine to its positions on the ground that it may drive on.
 ///
 /// # Errors
-/// [`NoFit`] where chance does not rule the drive, or too little of it is seen.
+/// [`NoFit`] if chance does not govern the drive, or too little of it is seen.
 pub fn fit(
     site: &Site,
     ground: &Region,
@@ -236,7 +236,7 @@ fn turn_pairs<'a>(turns: impl Iterator<Item = &'a Turn>, setback: Setback, error
     turns.filter_map(pair).collect()
 }
 
-/// The same of one machine, on the way home too; none where too few are seen.
+/// The same for one machine, including the way home; none if too few are seen.
 pub(crate) fn turn_pairs_of(track: &Track, turns: &[Turn]) -> Vec<TurnPair> {
     let Some(setback) = Setback::measured(track, turns) else {
         return Vec::new();
@@ -260,8 +260,8 @@ struct Pace {
     median_leg_m: f64,
 }
 
-/// Speed is the median of legs over three metres. Waits are what the clock leaves over, so that path and time of the log agree
-/// whatever became of single corners.
+/// Speed is the median of legs over three metres. Waits are the time that is left over, so that path and time of the log
+/// agree whatever happened at single corners.
 fn pace(track: &Track, roams: &impl Fn(f64) -> bool, sd_m: f64) -> Pace {
     let least_m = 3.0 + 10.0 * sd_m;
     let mut speeds: Vec<(f64, f64)> = Vec::new();
@@ -317,7 +317,7 @@ fn pace(track: &Track, roams: &impl Fn(f64) -> bool, sd_m: f64) -> Pace {
 
 fn turn_law(mut pairs: Vec<TurnPair>) -> TurnLaw {
     if pairs.len() < LAW_TURNS {
-        // Mean sine of the way out: 1/2 by the cosine law, 2/pi when all ways are alike likely.
+        // Mean sine of the way out: 1/2 by the cosine law, 2/pi if all directions are equally likely.
         let mean = pairs
             .iter()
             .map(|pair| math::sin(pair.out_rad).abs())
@@ -358,10 +358,10 @@ fn roaming(outings: &[OutingSeen]) -> Spell {
         .map(lasts_s)
         .collect();
     if whole.iter().any(|lasts_s| *lasts_s >= 60.0) {
-        // A machine that was brought home at once says nothing of its battery.
+        // A machine that was brought home at once says nothing about its battery.
         return observed(whole.into_iter().filter(|lasts_s| *lasts_s >= 60.0).collect());
     }
-    // At least as long as the longest that is only seen in part.
+    // At least as long as the longest one that is only partly seen.
     let longest_s = outings.iter().map(lasts_s).fold(0.0, f64::max);
     Spell::Fixed {
         s: longest_s.max(USUAL_OUTING_S),
@@ -376,7 +376,7 @@ fn charging(charging_s: &[f64]) -> Spell {
     }
 }
 
-/// Headings of departures and how far they are moved.
+/// Headings of departures, and by how much they are varied.
 fn departures(outings: &[OutingSeen]) -> (Arc<[f64]>, f64) {
     let headings: Vec<f64> = outings.iter().filter_map(|outing| outing.heading_rad).collect();
     match headings.len() {
@@ -386,7 +386,7 @@ fn departures(outings: &[OutingSeen]) -> (Arc<[f64]>, f64) {
     }
 }
 
-/// Where machines leave guide runs: what the log shows, once four outings do.
+/// Where machines leave guide runs: as the log shows, once there are four outings.
 fn exits(outings: &[OutingSeen]) -> (f64, f64) {
     let mut along: Vec<f64> = outings
         .iter()
@@ -397,7 +397,7 @@ fn exits(outings: &[OutingSeen]) -> (f64, f64) {
     }
     along.sort_by(f64::total_cmp);
     let (low, high) = (along[0], along[along.len() - 1]);
-    // The ends of a uniform range lie beyond the outermost of n by its n-1th part on average.
+    // On average, the ends of a uniform range lie beyond the outermost of n values by one part in n-1 of their range.
     let beyond = (high - low) / (along.len() as f64 - 1.0);
     ((low - beyond).max(0.05), (high + beyond).clamp(0.05, 1.0))
 }
@@ -414,7 +414,7 @@ fn shares(site: &Site, outings: &[OutingSeen]) -> Vec<Option<f64>> {
                 .filter(|outing| outing.guide.is_some_and(|(number, _)| number == guide))
                 .count() as f64;
             let planned = site.guide_shares_fraction.get(guide).copied().flatten();
-            // What nobody planned counts less.
+            // Guide runs that nobody planned count less.
             let weight = if planned.is_some() { PRIOR_OUTINGS } else { 1.0 };
             let prior = planned.unwrap_or(UNKNOWN_SHARE_FRACTION);
             Some((along + weight * prior) / (departures.len() as f64 + weight))

@@ -1,34 +1,35 @@
 //! How sure is the visited fraction?
 //!
-//! Pasts drawn from the log spread too little: what they share (a fence that the plan does not show, a corner that was
-//! missed, the distance at which the machine turns) does not show in them. On some hundred simulated gardens the error of
-//! the estimate was set against what is known of a log: its spread from past to past, the position error that is left,
-//! and the share of turns that no edge explains. The constants here say what came out; a test keeps them honest. The
-//! interval is the estimate and 1.645 standard deviations to either side (90 %), within 0 and 1.
+//! Pasts drawn from the log spread too little: what they share (a fence that is missing from the plan, a corner that was
+//! missed, the distance at which the machine turns) does not show in them. On a few hundred simulated gardens the error of
+//! the estimate was compared with what is known about a log: its spread from past to past, the position error that is left,
+//! and the share of turns that no edge explains. The constants here are the result, and a test checks them. The interval is
+//! the estimate plus and minus 1.645 standard deviations (90 %), kept within 0 and 1.
 //!
-//! | how the path was found | bias taken off | standard deviation |
+//! | how the path was found | bias removed | standard deviation |
 //! |---|---|---|
-//! | lines fitted to legs | what more of the same error adds ([`tussock_coverage::bias`]) | 0.06 points and more with drift |
-//! | held by edges | with position error and unexplained turns | 0.17 points + 1.1 points per metre of position error + more with unexplained turns |
+//! | lines fitted to legs | what more of the same error adds ([`tussock_coverage::bias`]) | 0.06 points, and more with drift |
+//! | held by edges | by position error and unexplained turns | 0.17 points + 1.1 per metre of position error, more with unexplained turns |
 //! | not held by edges | none | 3 points per metre of position error |
 //! | turns put back | none | 0.1 points + 0.007 points per second of period, + 1.4 points per metre; lanes 0.15 + 0.03 points per second; metre errors 4 points |
-//! | smoothed, chords | none | 0.6 points; to the upper side 0.4 points per second of period |
+//! | smoothed, chords | none | 0.6 points; on the upper side 0.4 points per second of period |
 //!
-//! Metre logs with hours of poor sky lose path beyond the edges of the lawn: 20 points for the share of such time are put
+//! Metre logs with hours of poor sky lose path beyond the edges of the lawn: 20 points for the share of such time are added
 //! back, with a standard deviation of 13.
 //!
-//! Silences raise the estimate by what was driven over in them as expected and widen the interval ([`crate::unseen`]).
+//! Silences raise the estimate by what was probably driven over in them, and widen the interval ([`crate::unseen`]).
 //!
-//! A jump of the receiver that stays adds half of the strip by which it moves the lawn.
+//! A jump of the receiver that stays (a step) adds half of the strip by which it moves the lawn.
 //!
-//! Edges that lie elsewhere than the turns say, the plan as a whole being moved, add three quarters of the ground between.
+//! Edges that lie elsewhere than the turns show, once the whole plan has been moved, add three quarters of the ground
+//! between.
 //!
-//! An outline that the drive drew adds the strip by which its edges may lie elsewhere ([`crate::outline`]).
+//! An outline drawn from the drive adds the strip by which its edges may be off ([`crate::outline`]).
 //!
-//! Ground on which positions are always off the same way ([`tussock_locate::local_bias`]) and were straightened adds 7 points for
-//! its share of the lawn.
+//! Ground on which positions are always off in the same direction ([`tussock_locate::local_bias`]) and were straightened
+//! adds 7 points for its share of the lawn.
 //!
-//! Lanes with poor positions: how far lanes overlap cannot be seen. The interval goes from the random-search law to all
+//! Lanes with poor positions: how far lanes overlap cannot be seen. The interval runs from the random-search law to all
 //! ground that was reached.
 
 use crate::Survey;
@@ -45,30 +46,30 @@ use tussock_types::{Estimate, Settings};
 
 /// Points per standard deviation are small numbers; this turns them into fractions.
 const POINT: f64 = 0.01;
-/// Share of turns that no edge explains on lawns without surprises.
+/// Share of turns that no edge explains, on lawns without surprises.
 const USUAL_UNEXPLAINED: f64 = 0.22;
-/// With a larger position error than this the overlap of lanes cannot be seen.
+/// With a larger position error the overlap of lanes cannot be seen.
 const LANES_SEEN_M: f64 = 0.03;
-/// Turns put back under larger errors than this are guesses.
+/// Under larger errors, turns that were put back are guesses.
 const POOR_M: f64 = 0.5;
 /// Least width of a gap that lanes leave when they skip ground.
 const SKIPPED_M: f64 = 0.4;
 
-/// Share of straightened ground whose visits are unsure, as a standard deviation.
+/// Share of straightened ground whose visits are uncertain, as a standard deviation.
 const BENT_SHARE: f64 = 0.07;
 
 /// Edges of good plans lie within half a centimetre of where precise logs turn.
 const EDGE_OFF_M: f64 = 0.012;
-/// Share of the ground between edges as drawn and as turned at that is unsure, as a standard deviation: of four gardens with bent
-/// positions the estimate was off by 0.6 to 1.0 of it.
+/// Share of the ground between edges as drawn and as shown by turns that is uncertain, as a standard deviation: on four
+/// gardens with bent positions the estimate was off by 0.6 to 1.0 of it.
 const EDGES_SHARE: f64 = 0.75;
 
-/// A fraction with what is taken off and how far it may be wrong, all as fractions.
+/// A fraction with the bias to remove and its standard deviation, all as fractions.
 #[derive(Clone, Copy, Debug, Default)]
 struct Doubt {
     bias: f64,
     sd: f64,
-    /// More to the upper side.
+    /// Additional uncertainty on the upper side.
     more_above: f64,
 }
 
@@ -83,7 +84,7 @@ pub fn visited(
     let left_m = survey.position_error_m();
     if drive.pattern == luck::Pattern::Lanes && left_m > LANES_SEEN_M {
         let estimate = lanes(counted, drive, survey.settings(), left_m);
-        // Drift that nothing shows is no reason to believe in another middle.
+        // A drift that nothing shows is no reason to shift the estimate.
         let is_shown = survey.tracks.iter().all(|track| track.unseen_drift_m().is_none());
         return if is_shown {
             estimate
@@ -107,12 +108,13 @@ pub fn visited(
         .map(|bent| bent.area_m2)
         .sum();
     let bent_sd = BENT_SHARE * (bent_m2 / drive.lawn_m2.max(1e-9)).min(1.0);
-    // After a step the drive lies beside the ground that it drove on: by a strip as wide as what is left of it and as long as the
-    // lawn is wide, which is the length of its edges over pi in the mean of all directions (Cauchy 1832).
+    // After a step the drive is displaced from the ground that it drove on, by a strip as wide as the remaining step and as
+    // long as the lawn is wide, which is the length of its edges over pi, averaged over all directions (Cauchy 1832).
     let strip_m2 = step_m(survey) * counted.rim_m() / std::f64::consts::PI;
     let step_sd = 0.5 * (strip_m2 / drive.lawn_m2.max(1e-9)).min(1.0);
     let edges_sd = EDGES_SHARE * (edges_m2(survey) / drive.lawn_m2.max(1e-9)).min(1.0);
-    // Beyond or within an outline that the drive drew lies a strip along all edges, of which little is under the disc.
+    // Along all edges of an outline drawn from the drive lies a strip, beyond or inside it, of which little is under the
+    // disc.
     let drawn = survey.lawn().ok().and_then(|lawn| lawn.drawn.as_ref());
     let outline_sd = drawn.map_or(0.0, |drawn| {
         drawn.edge_sd_m * counted.rim_m() * found / drive.lawn_m2.max(1e-9)
@@ -125,7 +127,8 @@ pub fn visited(
     }
 }
 
-/// Ground between the edges of the plan and where the turns say that they lie, the plan as a whole being moved; chance taken off.
+/// Ground between the edges of the plan and where the turns show them, once the whole plan has been moved; less what chance
+/// explains.
 fn edges_m2(survey: &Survey<'_>) -> f64 {
     let edges = survey.plan_fit().into_iter().flat_map(|fit| &fit.edges);
     let strip_m2 = |edge: &EdgeFit| {
@@ -138,7 +141,7 @@ fn edges_m2(survey: &Survey<'_>) -> f64 {
     edges.map(strip_m2).sum()
 }
 
-/// The same with what was driven over while nothing was logged. Both are unsure by themselves.
+/// The same with what was driven over while nothing was logged. Each has its own uncertainty.
 pub fn beyond_silences(logged: Estimate, hidden: HiddenFraction) -> Estimate {
     let estimate = (logged.estimate + hidden.expected_fraction).min(1.0);
     let low = |low: f64| {
@@ -162,7 +165,7 @@ pub fn beyond_silences(logged: Estimate, hidden: HiddenFraction) -> Estimate {
     }
 }
 
-/// The interval, made to hold what was counted.
+/// The interval, widened to hold what was counted.
 fn around(found: f64, interval: Estimate) -> Estimate {
     Estimate {
         estimate: found,
@@ -171,17 +174,17 @@ fn around(found: f64, interval: Estimate) -> Estimate {
     }
 }
 
-/// Width of the smallest pocket that the positions carry, over the position error per axis: 2.5 times the 90 % radius of a
+/// Width of the smallest pocket that the positions support, over the position error per axis: 2.5 times the 90 % radius of a
 /// circular normal error, which is 2.146 standard deviations (rounded; found in simulated gardens).
 pub const WIDTH_PER_SD: f64 = 5.4;
 
-/// How far stretches before and after a jump of the receiver that stayed may lie beside each other; 0 without any.
+/// How far stretches before and after a step of the receiver may still be displaced against each other; 0 without steps.
 pub fn step_m(survey: &Survey<'_>) -> f64 {
     let steps = survey.tracks.iter().flat_map(|track| &track.steps);
     steps.map(|step| step.left_m).fold(0.0, f64::max)
 }
 
-/// Time in which the receiver reckons with several times its usual error, each second by how much of it is lost: one
+/// Time in which the receiver assumes several times its usual error, each second weighted by how much of it is lost: one
 /// part in `error_factor` is left.
 fn poor_share(track: &Track) -> f64 {
     let kept = &track.kept;
@@ -255,7 +258,7 @@ fn lanes(counted: &CoverageCount, drive: &luck::Drive, settings: &Settings, left
     Estimate {
         estimate,
         low: Some(low.min(estimate).min(counted.visited_fraction())),
-        // Where lanes end or turn the rim of what was reached is as uncertain as the positions.
+        // Where lanes end or turn, the rim of the reached ground is as uncertain as the positions.
         high: Some((reached + 0.01 + 0.02 * left_m).min(1.0)),
     }
 }

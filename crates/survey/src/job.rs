@@ -1,4 +1,4 @@
-//! What an analysis is given, and how it tells how far it is.
+//! What an analysis is given, and how it reports its progress.
 
 use tussock_types::{LogFacts, Plan, Settings, Trace, worded};
 
@@ -13,31 +13,31 @@ pub struct Job<'a> {
     pub plan: Option<&'a Plan>,
     /// What the user wants.
     pub settings: &'a Settings,
-    /// Seed of everything random.
+    /// Random seed.
     pub seed: u64,
-    /// Whether suggestions are made: they take some seconds.
+    /// Whether suggestions are made, which takes a few seconds.
     pub advice: Advice,
-    /// Told how far the work is: the stage, and the fraction of the whole that is done.
+    /// Is told the progress: the stage, and the fraction of the whole that is done.
     pub progress: Option<&'a (dyn Fn(Stage, f64) + Sync)>,
 }
 
 /// Whether suggestions are made.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Advice {
-    /// They are, where there are missed pockets.
+    /// Suggestions are made if there are missed pockets.
     #[default]
     Given,
-    /// They are left out.
+    /// No suggestions are made.
     LeftOut,
 }
 
-/// Whether logs like the given ones are simulated on the plan, to take off what estimating does to them.
+/// Whether logs like the given ones are simulated on the plan to correct estimation bias.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Calibrate {
-    /// Where the log needs it: sparse fixes with an error of half a metre and more.
+    /// If the log needs it: sparse fixes with an error of half a metre or more.
     #[default]
     Auto,
-    /// Wherever it can be done.
+    /// Whenever it is possible.
     Always,
     /// Not at all.
     Never,
@@ -47,7 +47,7 @@ worded! {
     /// Stages of an analysis, for progress.
     #[derive(Clone, Copy, Debug, PartialEq, Eq)]
     Stage,
-    /// What to show while it lasts.
+    /// What to show while it runs.
     words {
         /// Finding the path behind the fixes.
         Locating = "locating",
@@ -76,7 +76,7 @@ impl<'a> Job<'a> {
         }
     }
 
-    /// With facts about the files that the traces came from.
+    /// Adds facts about the files that the traces came from.
     #[must_use]
     pub const fn with_inputs(self, inputs: &'a [LogFacts]) -> Self {
         Self { inputs, ..self }
@@ -97,7 +97,7 @@ impl<'a> Job<'a> {
         Self { seed, ..self }
     }
 
-    /// Without suggestions, which take some seconds.
+    /// Without suggestions, which take a few seconds.
     #[must_use]
     pub const fn without_advice(self) -> Self {
         Self {
@@ -108,7 +108,7 @@ impl<'a> Job<'a> {
 }
 
 impl Job<'_> {
-    /// Tells how far the work is.
+    /// Reports the progress of the work.
     pub fn tell(&self, stage: Stage, done_fraction: f64) {
         if let Some(progress) = self.progress {
             progress(stage, done_fraction);

@@ -1,4 +1,4 @@
-//! How a lawn fills up: two laws to lie between.
+//! How does a lawn fill up? Two laws that bound it.
 //!
 //! With C = w v t / A, swept area over lawn area: random search visits 1 - exp(-C) (Koopman, Search and Screening,
 //! OEG Report 56, 1946, chapter 3), exhaustive search min(1, C). The ratio of times to the same fraction p is
@@ -7,17 +7,17 @@
 use tussock_simulate::laws::{exhaustive_fraction, random_search_fraction};
 use tussock_types::math;
 
-/// Where a visited fraction lies between the two: 0 on the random law, 1 on the exhaustive line, negative below the
-/// random law. `None` where the two laws are too close to tell, or nearly all is visited.
+/// Where a visited fraction lies between the two laws: 0 on the random law, 1 on the exhaustive line, negative below the
+/// random law. `None` if the two laws are too close to distinguish, or nearly everything is visited.
 pub fn pattern_efficiency(swept: f64, visited_fraction: f64) -> Option<f64> {
     let (random, exhaustive) = (random_search_fraction(swept), exhaustive_fraction(swept));
     (exhaustive - random > 0.02 && swept > 0.1).then(|| (visited_fraction - random) / (exhaustive - random))
 }
 
-/// Driving hours to a visited fraction.
+/// Driving hours until a visited fraction is reached.
 ///
-/// Read off the curve where it gets there; else continued by the exponential law of ground that is still open: the part
-/// that never fills (`out_of_reach_fraction`) stays out. `None` when the fraction is out of reach.
+/// Read off the curve if it gets there; otherwise continued by the exponential law of the ground that is still open, without
+/// the part that never fills (`out_of_reach_fraction`). `None` if the fraction is out of reach.
 pub fn hours_to(
     target_fraction: f64,
     driving_h: &[f64],
@@ -44,7 +44,7 @@ pub fn hours_to(
     if open <= target_fraction || end >= open {
         return None;
     }
-    // Rate over the second half: the first fills faster than any law that holds for the rest.
+    // Rate over the second half: the first half fills faster than any law that holds for the rest.
     let middle = driving_h.iter().position(|hours| *hours >= 0.5 * end_h)?;
     let lapse_h = end_h - driving_h[middle];
     let rate_per_h = math::ln((open - visited_fraction[middle]) / (open - end)) / lapse_h;

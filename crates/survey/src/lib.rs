@@ -2,7 +2,7 @@
 //!
 //! | question | module |
 //! |---|---|
-//! | where was the machine, on what ground? | [`Survey`] |
+//! | where was the machine, and on what ground? | [`Survey`] |
 //! | does it roam or drive lanes? | [`pattern`] |
 //! | how much was driven over, and how sure is that? | [`coverage_count`], [`interval`], [`calibrate`] |
 //! | what was driven over while nothing was logged? | [`unseen`] |

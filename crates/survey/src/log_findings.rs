@@ -1,4 +1,4 @@
-//! What a log holds, as it stands in the findings: files, times, how positions err.
+//! What a log contains, as stated in the findings: files, times, position errors.
 
 use crate::Job;
 use crate::Survey;
@@ -104,7 +104,7 @@ pub fn rfc3339(unix_s: f64) -> Option<String> {
     time.format(&time::format_description::well_known::Rfc3339).ok()
 }
 
-/// What is known of the position error: of the machine with the poorest positions.
+/// What is known about the position error: that of the machine with the poorest positions.
 pub fn positions(survey: &Survey<'_>) -> PositionFindings {
     let (tracks, poorest) = (&survey.tracks, survey.poorest());
     PositionFindings {
@@ -139,17 +139,17 @@ pub fn positions(survey: &Survey<'_>) -> PositionFindings {
     }
 }
 
-/// Radius from which a thing that turns the machine is ground of its own: a bed, a pond.
+/// Radius from which a thing that turns the machine counts as ground of its own: a flower bed, a pond.
 pub const ISLAND_RADIUS_M: f64 = 0.4;
 
-/// Metre logs of other gardens explain up to 0.86 of the turns, of the right one 0.96 and more.
+/// Metre logs explain up to 0.86 of the turns with the plan of another garden, and 0.96 and more with the right one.
 pub const TOLD_FRACTION: f64 = 0.9;
 
-/// How plan and log lie to each other, where the log tells.
+/// How plan and log are displaced against each other, if the log shows it.
 pub fn plan_fit(survey: &Survey<'_>, driven_zones: Vec<DrivenZone>) -> Option<PlanFit> {
     let offset = plan_offset(survey)?;
     let displaced = survey.plan_fit().into_iter().flat_map(|fit| fit.displaced());
-    // The edges are those of the plan as drawn; what is laid with it lies where the log says.
+    // The edges are those of the plan as drawn; whatever was moved with it lies where the log shows it.
     let laid = survey.laid.as_ref().filter(|laid| laid.moved.is_some());
     let by = laid.map(|_| PlanShift::from(&offset));
     let edges: Vec<PlanEdge> = displaced.map(|fit| plan_edge(fit, by.as_ref())).collect();
@@ -172,13 +172,14 @@ pub fn plan_fit(survey: &Survey<'_>, driven_zones: Vec<DrivenZone>) -> Option<Pl
     })
 }
 
-/// Whether the plan may lie elsewhere, or be another garden's, for all that the log tells: nothing can then be blamed on it.
+/// Whether the plan may be displaced, or belong to another garden, as far as the log shows: then nothing can be blamed on
+/// it.
 pub fn is_plan_unsure(survey: &Survey<'_>, fit: &PlanFit) -> bool {
     let may_be_another = |turns: &plan_fit::TurnsFit| turns.error_m >= plan_fit::MOST_TELLING_M;
     fit.verdict == PlanFitVerdict::Unknown && survey.plan_fit().is_none_or(may_be_another)
 }
 
-/// That an edge lies elsewhere than drawn.
+/// The message that an edge lies elsewhere than drawn.
 pub fn edge_said(edge: &plan_fit::EdgeFit) -> Said {
     let out = -edge.edge.inwards();
     let edge_deg = math::atan2(out.east, out.north).to_degrees();
@@ -210,8 +211,8 @@ fn plan_edge(fit: &plan_fit::EdgeFit, by: Option<&PlanShift>) -> PlanEdge {
     }
 }
 
-/// Zones that the machine drives over as it does over the lawn: where the path in one is at least half as dense. Only what lies
-/// deeper in them than positions err and bodies reach counts.
+/// Zones that the machine drives over like the lawn: those in which the path is at least half as dense. Only the part that
+/// is deeper inside than position errors and bodies reach counts.
 pub fn driven_zones(survey: &Survey<'_>) -> Vec<DrivenZone> {
     const AS_DENSE: f64 = 0.5;
     const LEAST_M: f64 = 5.0;
@@ -259,8 +260,8 @@ pub fn machines(tracks: &[Track]) -> Vec<MachineFindings> {
     tracks.iter().map(machine).collect()
 }
 
-/// How the plan lies in the log's frame, where a plan was there to tell: in the log of the poorest positions, or in all that did not
-/// need it.
+/// How the plan lies in the log's frame, if there was a plan to show it: in the log with the poorest positions, or in all
+/// logs if they did not need it.
 pub fn plan_offset(survey: &Survey<'_>) -> Option<PlanOffset> {
     let Some(laid) = &survey.laid else {
         return held_offset(survey.poorest()?);
@@ -268,15 +269,15 @@ pub fn plan_offset(survey: &Survey<'_>) -> Option<PlanOffset> {
     Some(laid.fit.offset)
 }
 
-/// The offset that came to light together with the path.
+/// The offset that was found together with the path.
 pub fn held_offset(track: &Track) -> Option<PlanOffset> {
     let anchored = track.anchored.as_ref()?;
-    // Without edges only the station tells, and that only where it was stood at.
+    // Without edges only the station shows it, and only if the machine stood there.
     let is_told = anchored.edges != EdgeUse::None || anchored.offset.is_beside();
     is_told.then_some(anchored.offset)
 }
 
-/// How far the plan was moved to lie in the log; `None` where it was not, or the path was found in the log's frame.
+/// How far the plan was moved to match the log; `None` if it was not, or if the path was found in the log's frame.
 pub fn shift(survey: &Survey<'_>) -> Option<PlanShift> {
     if survey.tracks.iter().any(|track| track.anchored.is_none()) {
         return None;

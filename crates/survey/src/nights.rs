@@ -1,4 +1,4 @@
-//! Each night apart: hours by activity, what it visited alone, and how far the lawn was filled up by its end.
+//! Each night separately: hours by activity, what it visited alone, and how much of the lawn was filled by its end.
 
 use crate::Survey;
 use crate::coverage_count::CoverageCount;
@@ -9,16 +9,16 @@ use tussock_plane::BitGrid;
 use tussock_types::{ActivityHours, GardenClock, Night};
 
 const DAY_S: f64 = 86_400.0;
-/// The day turns where least was driven, on a clock of so many steps.
+/// The day turns when least was driven, on a clock with this many steps.
 const STEPS: usize = 96;
 
-/// Nights, and what stretches of them visited by themselves.
+/// Nights, and what runs of nights visited by themselves.
 #[derive(Clone, Debug, Default)]
 pub struct Nights {
     /// One for each night.
     pub nights: Vec<Night>,
-    /// Visited fraction of each stretch of as many nights in a row as the promise has days; empty for shorter logs, and without
-    /// a cutting width.
+    /// Visited fraction of each run of as many consecutive nights as the promise has days; empty for shorter logs, and
+    /// without a cutting width.
     pub stretches_fraction: Vec<f64>,
 }
 
@@ -35,7 +35,7 @@ pub fn nights(survey: &Survey<'_>, counted: Option<&CoverageCount>) -> Nights {
         .iter()
         .flat_map(|track| activities::spells(track, survey.lines(&guides)))
         .collect();
-    // Summer time that begins or ends within a log moves its days by an hour: less than what parts one drive from the next.
+    // Summer time that begins or ends within a log moves its days by an hour, which is less than the gap between two drives.
     let zone_s = f64::from(GardenClock::of(settings.garden.time_zone.as_deref()).offset_s(first_s));
     let turn_s = quietest_s(&spells, zone_s);
     // Spans between two turns of the day that hold any drive.
@@ -116,7 +116,7 @@ pub fn nights(survey: &Survey<'_>, counted: Option<&CoverageCount>) -> Nights {
     }
 }
 
-/// Time of day at which least is driven, in the middle of the longest such time.
+/// Time of day at which least is driven, in the middle of the longest such period.
 fn quietest_s(spells: &[Spell], zone_s: f64) -> f64 {
     let step_s = DAY_S / STEPS as f64;
     let mut driven_s = [0.0_f64; STEPS];

@@ -1,13 +1,13 @@
-//! How does it go out and come home?
+//! How does the machine go out and come home?
 //!
-//! Question: how long are its outings, where does free driving begin, along what does it come home, and what does each way
-//! cost? And when was it outside the ground that it may drive on?
+//! Question: how long are its outings, where does free driving begin, along what does it come home, and how long does each
+//! way take? And when was it outside the ground that it may drive on?
 //!
-//! Method. Stays at the station part the log into outings. A drive out of the station or home that keeps to a guide run or
-//! to the boundary is transit ([`tussock_locate::activities::transits`]); of both lines the nearer one was followed. Positions
-//! outside the outline by more than the position error explains are strays.
+//! Method. Stays at the station divide the log into outings. A drive out of the station or home that follows a guide run or
+//! the boundary is transit ([`tussock_locate::activities::transits`]); if both are possible, the nearer line was followed.
+//! Positions outside the outline by more than the position error explains are strays.
 //!
-//! Exact given the path. Where positions cannot tell transit, ways home are not told.
+//! Exact, given the path. If positions cannot show transit, ways home are not given.
 
 use tussock_locate::activities::{self, Lines};
 use tussock_locate::{HaltPlace, Piece, Track};
@@ -19,7 +19,7 @@ use tussock_types::{HomeAlong, Place};
 pub struct Outing {
     /// Leaves the station.
     pub start_s: f64,
-    /// Is back; the end of the log where it is not.
+    /// When it is back; the end of the log if it is not.
     pub end_s: f64,
     /// Whether it came back within the log.
     pub is_back: bool,
@@ -27,16 +27,16 @@ pub struct Outing {
     pub free_from: Option<Place>,
     /// When free driving began.
     pub free_from_s: f64,
-    /// Whether it went out along a guide run.
+    /// Whether it left along a guide run.
     pub along_guide: bool,
-    /// Along what it came home, and how long that took; `None` where it did not, or positions cannot tell.
+    /// Along what it came home, and how long that took; `None` if it did not, or if positions cannot show it.
     pub home: Option<(HomeAlong, f64)>,
 }
 
-/// Shorter trips are shuffling about.
+/// Shorter trips are manoeuvring.
 const LEAST_OUT_S: f64 = 60.0;
 
-/// Outings of a track in time order; empty where no station is known.
+/// Outings of a track in time order; empty if no station is known.
 pub fn outings(track: &Track, lines: Lines<'_>) -> Vec<Outing> {
     let Some((_, log_end_s)) = track.span_s else {
         return Vec::new();
@@ -79,7 +79,7 @@ pub fn outings(track: &Track, lines: Lines<'_>) -> Vec<Outing> {
     found
 }
 
-/// Time of the drive that ended at a time.
+/// Duration of the drive that ended at this time.
 fn last_leg_s(track: &Track, end_s: f64) -> f64 {
     track
         .legs()
@@ -88,7 +88,7 @@ fn last_leg_s(track: &Track, end_s: f64) -> f64 {
         .fold(0.0, f64::max)
 }
 
-/// Which line a transit kept to.
+/// Which line a transit followed.
 fn along(track: &Track, span_s: (f64, f64), lines: Lines<'_>) -> HomeAlong {
     let places: Vec<Place> = track
         .pieces
@@ -156,14 +156,15 @@ pub struct Stray {
     pub came_back: bool,
 }
 
-/// Shorter ones are corners cut by the path.
+/// Shorter ones are corners that the path cuts.
 const LEAST_STRAY_S: f64 = 5.0;
-/// A machine may lean over the edge by so much (common practice, no source).
+/// A machine may lean over the edge by this much (common practice, no source).
 const LEAN_M: f64 = 0.3;
-/// Around the station and along guide runs it may be anywhere.
+/// Near the station and guide runs it may be anywhere.
 const ALLOWED_M: f64 = 2.5;
 
-/// Times outside the outline by more than `error_m` explains, longest first. `past_m` is how far it turns past the edge.
+/// Times outside the outline by more than `error_m` explains, longest first. `past_m` is how far the machine turns past the
+/// edge.
 pub fn strays(track: &Track, outline: &Region, guides: &[&[Place]], past_m: f64, error_m: f64) -> Vec<Stray> {
     const STEP_S: f64 = 1.0;
     let margin_m = LEAN_M + past_m.max(0.0) + 3.0 * error_m;
@@ -188,7 +189,7 @@ pub fn strays(track: &Track, outline: &Region, guides: &[&[Place]], past_m: f64,
         };
         for pair in piece.vertices.windows(2) {
             let (from, to) = (pair[0], pair[1]);
-            // Legs whose both ends lie well inside a convex surrounding need no steps.
+            // Legs whose ends both lie well inside convex surroundings need no steps.
             let steps = ((to.arrive_s - from.arrive_s) / STEP_S).ceil().max(1.0);
             for step in 0..steps as usize {
                 let time_s = from.arrive_s + (to.arrive_s - from.arrive_s) * step as f64 / steps;

@@ -1,16 +1,18 @@
 //! The outline of a lawn, and the islands in it, from the drive alone.
 //!
-//! Question: where is the lawn of which nobody has drawn a plan, what stands in it, and how far may its edges be off?
+//! Question: where is a lawn of which nobody has drawn a plan, what stands in it, and how far off may its edges be?
 //!
-//! Method. The swath is grown until neighbouring passes meet, holes are filled, and it is shrunk again (morphological closing, Serra
-//! 1982); what is no wider than a few swaths (a walk to the gate, the way along a guide run) falls away. Turns lie on edges: where the
-//! turns round this first outline gather says how deep inside it the machine turns, and the outline is laid where such a machine's edge
-//! is, half of its body and half of its disc being the limits of what a machine keeps from one. Ground inside that was never driven on is
-//! an island where the machine turned on it about as often for each metre as on the outer edge; ground left out by chance turns nobody.
+//! Method. The swath is grown until neighbouring passes meet, holes are filled, and it is shrunk again (morphological
+//! closing, Serra 1982); anything no wider than a few swaths (a walk to the gate, the way along a guide run) is dropped.
+//! Turns lie on edges: their distances from this first outline show how deep inside it the machine turns, and the outline is
+//! moved to where the edge of such a machine is, between half of its body and half of its disc, the limits of the distance
+//! that a machine keeps. Ground inside that was never driven on is an island if the machine turned at it about as often per
+//! metre as at the outer edge; ground left out by chance turns nobody.
 //!
-//! Exact to about one cell: `CELL_M`, more in boxes of several hectares. Approximate: how far beyond its turns the edge lies, which no
-//! log tells; corners that the disc does not reach are cut off. What cannot be told: whether ground that turned the machine is a bed or
-//! lawn behind a fence, so islands are asked about. Cost: some distance transforms of the box.
+//! Exact to about one cell: `CELL_M`, more in boxes of several hectares. Approximate: how far beyond its turns the edge
+//! lies, which no log shows; corners that the disc does not reach are cut off. Unknown: whether ground that turned the
+//! machine is a flower bed or lawn behind a fence, so the user is asked about islands. Cost: a few distance transforms of
+//! the box.
 
 use crate::AnalyseError;
 use tussock_coverage::pockets::{Pocket, pockets};
@@ -22,50 +24,51 @@ use tussock_types::math;
 use tussock_types::{Grid, MachineSettings, Place};
 
 const CELL_M: f64 = 0.05;
-/// Passes nearer to each other than twice this have lawn between them.
+/// Passes closer to each other than twice this have lawn between them.
 const CLOSE_M: f64 = 1.5;
 /// Boxes of more than a hectare are drawn on coarser cells.
 const MOST_CELLS: u64 = 4_000_000;
-/// Ground narrower than this is a way, not a lawn.
+/// Narrower ground is a way, not a lawn.
 const LEAST_WIDTH_M: f64 = 1.0;
-/// Narrower gaps are left between passes everywhere.
+/// Narrower gaps between passes are left everywhere.
 const LEAST_GAP_M: f64 = 0.3;
-/// Turns within this of a gap's rim were made at it: half a body and the way past it (common practice, no source).
+/// Turns within this distance of a gap's rim were made at it: half a body and the way past it (common practice, no source).
 const AT_GAP_M: f64 = 0.15;
-/// Fewer turns at a gap happen by chance.
+/// Fewer turns at a gap may be chance.
 const LEAST_TURNS: usize = 4;
-/// A gap is an island where it turned the machine so often, of how often an edge as long does: half is the least that a body in the
-/// shadow of others sees.
+/// A gap is an island if it turned the machine this often, compared with an edge of the same length: half is the least that
+/// a body in the shadow of others gets.
 const LEAST_SHARE: f64 = 0.4;
-/// Sides of cells that follow a slanting line are longer than it by 4 / pi in the mean of all directions (Cauchy 1832).
+/// Cell sides that follow a slanting line are longer than the line by 4 / pi, averaged over all directions (Cauchy 1832).
 const SIDES_OVER_LINE: f64 = 4.0 / std::f64::consts::PI;
-/// Where an edge lies beyond the turns at it is unsure by this, at least.
+/// The distance between an edge and the turns at it is uncertain by at least this.
 const LEAST_SETBACK_SD_M: f64 = 0.06;
-/// Positions poorer than this do not tell which edge turned the machine.
+/// Poorer positions do not show which edge turned the machine.
 const MOST_GATHERED_M: f64 = 0.5;
-/// Edges are looked at so often.
+/// Spacing of the places that are examined on an edge.
 const STEP_M: f64 = 0.25;
-/// An edge belongs to the turns within this of where they lie inside it: as many a metre as an hour of driving leaves.
+/// An edge belongs to the turns within this distance of where they lie inside it: as many per metre as an hour of driving
+/// leaves.
 const BESIDE_TURN_M: f64 = 0.5;
-/// Shorter stretches without a turn are left everywhere.
+/// Shorter stretches without a turn occur everywhere.
 const LEAST_UNTURNED_M: f64 = 3.0;
 
-/// A lawn as the drive draws it.
+/// A lawn as drawn from the drive.
 #[derive(Clone, Debug)]
 pub struct DrawnLawn {
-    /// Its outline, islands left out.
+    /// Its outline, without islands.
     pub region: Region,
-    /// Ground inside that the machine turned on and never entered, largest first.
+    /// Ground inside that turned the machine and was never entered, largest first.
     pub islands: Vec<Region>,
-    /// How far inside its edges the machine is taken to turn.
+    /// How far inside its edges the machine is assumed to turn.
     pub setback_m: f64,
-    /// How far the edges may lie elsewhere, as a standard deviation.
+    /// How far off the edges may be, as a standard deviation.
     pub edge_sd_m: f64,
-    /// The longest stretch of the outer edge at which it turned nowhere.
+    /// The longest stretch of the outer edge without a turn.
     pub unturned: Option<UnturnedStretch>,
 }
 
-/// A stretch of an edge at which the machine turned nowhere.
+/// A stretch of an edge at which the machine never turned.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct UnturnedStretch {
     /// Its middle.
@@ -75,10 +78,10 @@ pub struct UnturnedStretch {
 }
 
 impl DrawnLawn {
-    /// The outline with the islands in it.
+    /// The outline including the islands.
     ///
     /// # Errors
-    /// [`AnalyseError::Region`], where polygon work fails.
+    /// [`AnalyseError::Region`], if polygon work fails.
     pub fn whole(&self) -> Result<Region, AnalyseError> {
         let shapes = std::iter::once(&self.region).chain(&self.islands);
         Ok(Region::union_of(shapes)?)
@@ -88,7 +91,7 @@ impl DrawnLawn {
 /// Draws the lawn; `cut_width_m` is the width to paint with.
 ///
 /// # Errors
-/// [`AnalyseError::NoOutline`] where no ground is wide enough for a lawn.
+/// [`AnalyseError::NoOutline`] if no ground is wide enough for a lawn.
 pub fn drawn_lawn(
     tracks: &[Track],
     machine: &MachineSettings,
@@ -138,9 +141,9 @@ pub fn drawn_lawn(
 
 /// How far inside the first outline the machine turns, and its standard deviation.
 ///
-/// The outermost of all drifts drew that outline (white errors do not: paths are smooth): of n independent normal ones the largest is about sqrt(2 ln n) standard deviations (from
-/// memory). A machine that turns farther inside than that turns where it likes, and so far in the outline is where positions are so poor
-/// that no turn tells its edge.
+/// The outermost of all drifts drew that outline (white errors did not, since paths are smooth): the largest of n
+/// independent normal ones is about sqrt(2 ln n) standard deviations (from memory). A machine that turns farther inside than
+/// that turns where it likes, and the outline is that far inside if positions are so poor that no turn shows its edge.
 fn inside(tracks: &[Track], turns: &[Turn], cut_width_m: f64, error_m: f64) -> (f64, f64) {
     let driving_s: f64 = tracks.iter().map(Track::driving_s).sum();
     // Each side of a lawn sees a quarter of them.
@@ -156,8 +159,8 @@ fn inside(tracks: &[Track], turns: &[Turn], cut_width_m: f64, error_m: f64) -> (
     }
 }
 
-/// How far inside its edges a machine turns of which no plan tells: what is stated, else between half its disc, so that it cuts up to the
-/// edge, and half its body, so that it stays on the lawn.
+/// How far inside its edges a machine turns if no plan shows it: the stated value, or else between half its disc, so that it
+/// cuts up to the edge, and half its body, so that it stays on the lawn.
 fn assumed(machine: &MachineSettings, cut_width_m: f64) -> Setback {
     let expected = Setback::expected(machine);
     let (disc_m, body_m) = (
@@ -179,7 +182,7 @@ fn assumed(machine: &MachineSettings, cut_width_m: f64) -> Setback {
     }
 }
 
-/// Position error as far as the log shows it: drift that nothing shows is no reason to believe in another middle.
+/// Position error as far as the log shows it: a drift that nothing shows is no reason to shift the estimate.
 fn shown_error_m(track: &Track) -> f64 {
     match track.unseen_drift_m() {
         Some(_) => track.noise.white_m,
@@ -187,7 +190,7 @@ fn shown_error_m(track: &Track) -> f64 {
     }
 }
 
-/// Drift that all turns at one edge share: that of the poorest log, over as many drift times as it drove.
+/// Drift that is common to all turns at one edge: that of the poorest log, over as many drift times as it drove.
 fn shared_drift_m(tracks: &[Track]) -> f64 {
     let shared = |track: &Track| {
         let drift_m = (track.noise.drift_m).unwrap_or_else(|| track.unseen_drift_m().unwrap_or(0.0));
@@ -197,7 +200,7 @@ fn shared_drift_m(tracks: &[Track]) -> f64 {
     tracks.iter().map(shared).fold(0.0, f64::max)
 }
 
-/// Whether the machine turned on a gap about as often for each metre as on the outer edge.
+/// Whether the machine turned at a gap about as often per metre as at the outer edge.
 fn is_island(gap: &Pocket, hull: &Hull, turns: &[Turn], ahead_m: f64, turns_per_m: f64) -> bool {
     let grid = gap.cells.grid;
     let leads_in = |turn: &&Turn| {
@@ -229,7 +232,7 @@ fn unturned(region: &Region, turns: &[Turn], grid: Grid, reach_m: f64) -> Option
         });
         let pieces: Vec<(Place, f64)> = pieces.collect();
         let (mut stretch, mut length_m): (Vec<Place>, f64) = (Vec::new(), 0.0);
-        // Twice round: a stretch may pass the place where the ring begins.
+        // Go round twice, because a stretch may pass the place where the ring begins.
         for &(place, piece_m) in pieces.iter().chain(&pieces) {
             if is_turned(place) || stretch.len() == pieces.len() {
                 stretch.clear();
@@ -262,7 +265,7 @@ impl Hull {
             let legs = tracks.iter().flat_map(Track::legs);
             legs.map(|(from, to)| (from.place, to.place))
         };
-        // Of the path, not of the fixes: it may lie beside them.
+        // The box of the path, not of the fixes: the path may lie beside them.
         let (low, high) =
             Place::bounds(drives().flat_map(|(from, to)| [from, to])).ok_or(Self::NO_OUTLINE)?;
         let margin_m = CLOSE_M + cut_width_m + 3.0 * CELL_M;
@@ -272,7 +275,7 @@ impl Hull {
         let mut swept = BitGrid::new(grid);
         swath::mark(&mut swept, drives(), 0.5 * cut_width_m);
         let mut painted = BitGrid::new(grid);
-        // Grown at once: a wider brush.
+        // Growing in one step: paint with a wider brush.
         swath::mark(&mut painted, drives(), 0.5 * cut_width_m + CLOSE_M);
         fill_holes(&mut painted);
         let squares = distance::squared(grid.columns, grid.rows, |column, row| !painted.get(column, row));
@@ -286,7 +289,7 @@ impl Hull {
         }
     }
 
-    /// A gap is no part of the lawn.
+    /// Removes a gap from the lawn.
     fn take_out(&mut self, gap: &Pocket) {
         let (column_start, row_start) = corner_of(self.grid, gap);
         for (column, row) in gap.cells.cells_on() {
@@ -298,10 +301,10 @@ impl Hull {
         least_m: LEAST_WIDTH_M,
     };
 
-    /// Cells of the hull, its edge moved outwards by `beyond_m`.
+    /// Cells of the hull with its edge moved outwards by `beyond_m`.
     fn within(&self, beyond_m: f64) -> BitGrid {
         let (grid, ground) = (self.grid, &self.ground);
-        // Distances are from middle to middle: the edge lies half a cell before the first middle outside.
+        // Distances run from centre to centre: the edge lies half a cell before the first centre outside.
         let cells = beyond_m.abs() / grid.cell_m + 0.5;
         let is_outwards = beyond_m > 0.0;
         let squares = distance::squared(grid.columns, grid.rows, |column, row| {
@@ -323,14 +326,14 @@ impl Hull {
         Ok(Region::from_rings(region.outline_simplified(self.grid.cell_m))?)
     }
 
-    /// Ground inside that was never driven on, as wide as this at least.
+    /// Ground inside that was never driven on and is at least this wide.
     fn gaps(&self, least_width_m: f64) -> Vec<Pocket> {
         let mut free = self.ground.clone();
         free.and_not_in_place(&self.swept);
         pockets(&free, least_width_m, least_width_m * least_width_m)
     }
 
-    /// Length of a gap's rim that borders on ground of the hull.
+    /// Length of the part of a gap's rim that borders on ground of the hull.
     fn rim_m(&self, gap: &Pocket) -> f64 {
         let (column_start, row_start) = corner_of(self.grid, gap);
         let own = gap.cells.grid;
@@ -356,7 +359,7 @@ impl Hull {
     }
 }
 
-/// First column and row of a pocket on a grid that it was cut out of.
+/// First column and row of a pocket on the grid that it was cut from.
 fn corner_of(grid: Grid, pocket: &Pocket) -> (usize, usize) {
     let own = pocket.cells.grid;
     let cells = |from_m: f64, to_m: f64| ((to_m - from_m) / grid.cell_m).round() as usize;
@@ -366,7 +369,7 @@ fn corner_of(grid: Grid, pocket: &Pocket) -> (usize, usize) {
     )
 }
 
-/// The cells that are asked for, without ways.
+/// The requested cells, without ways.
 fn grid_of_widest(grid: Grid, is_on: impl Fn(usize, usize) -> bool) -> BitGrid {
     let mut lawn = BitGrid::new(grid);
     for row in 0..grid.rows {
@@ -459,7 +462,7 @@ mod tests {
             .chain((0..25).map(|step| turn(along(step), 9.85)))
             .collect();
         assert_eq!(unturned(&square(10.0), &all, grid, 0.65), None);
-        // Round the corner at which the ring begins it is one stretch.
+        // It is one stretch, round the corner at which the ring begins.
         let far: Vec<Turn> = (0..25)
             .flat_map(|step| [turn(9.85, along(step)), turn(along(step), 9.85)])
             .collect();

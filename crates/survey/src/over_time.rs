@@ -1,4 +1,4 @@
-//! How the lawn filled up over hours of driving.
+//! How the lawn filled up over the hours of driving.
 
 use crate::Survey;
 use crate::coverage_count::CoverageCount;
@@ -12,7 +12,7 @@ use tussock_types::{Coverage, OverTime};
 /// Points of the filling curve.
 const CURVE_POINTS: usize = 100;
 
-/// Visited fraction over driving time beside the laws, hours to go, and the promise.
+/// Visited fraction over driving time beside the laws, the hours still needed, and the promise.
 pub fn over_time(
     counted: &CoverageCount,
     survey: &Survey<'_>,
@@ -50,7 +50,7 @@ pub fn over_time(
         curve.random_law_fraction.push(random_search_fraction(swept));
         curve.exhaustive_fraction.push(exhaustive_fraction(swept));
     }
-    // The laws part most where as much was swept as there is lawn.
+    // The laws differ most when the swept area equals the lawn.
     let judged = curve
         .exhaustive_fraction
         .iter()

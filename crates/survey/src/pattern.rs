@@ -1,28 +1,29 @@
-//! Does it go in lanes, or roam?
+//! Does the machine drive in lanes, or does it roam?
 //!
-//! Legs tell, where positions are good enough to find them ([`tussock_coverage::luck::pattern`]). Where errors are of metres,
-//! short legs point anywhere. Chords over a quarter of a minute are long against the error that changes within it, and
-//! those that are nearly as long as the machine can drive have no turn in them: in lanes they agree up to half a turn.
+//! Legs show it, if positions are good enough to find them ([`tussock_coverage::luck::pattern`]). With errors of metres,
+//! short legs point anywhere. Chords over a quarter of a minute are long compared with the error that changes within them,
+//! and those that are nearly as long as the machine can drive contain no turn: in lanes their directions agree, up to half a
+//! turn.
 
 use tussock_coverage::luck::{self, Pattern};
 use tussock_locate::Track;
 use tussock_types::math;
 
-/// Time that a chord spans, at least.
+/// Least time that a chord spans.
 const CHORD_S: f64 = 15.0;
-/// Chords at least so long as part of the longest usual ones have no turn in them.
+/// Chords that are at least this fraction of the longest usual ones contain no turn.
 const STRAIGHT: f64 = 0.85;
-/// Which chord is usual and long.
+/// The quantile of chords that counts as usual and long.
 const LONG_QUANTILE: f64 = 0.85;
-/// Fewer chords tell nothing.
+/// Fewer chords show nothing.
 const LEAST_CHORDS: usize = 20;
-/// From this agreement on it is lanes: of 50 roaming logs with errors of metres none had more than 0.53, of 50 in lanes
-/// none less than 0.90.
+/// Lanes are assumed from this agreement on: of 50 roaming logs with errors of metres none had more than 0.53, of 50 in
+/// lanes none less than 0.90.
 const LANES_AGREEMENT: f64 = 0.7;
-/// With less error than this, legs tell.
+/// With a smaller error than this, legs show the pattern.
 const POOR_M: f64 = 0.1;
 
-/// How the machines go about the lawn, by the directions of legs alone.
+/// How the machines cover the lawn, from the directions of legs alone.
 pub fn by_legs(tracks: &[Track]) -> Pattern {
     luck::pattern(tracks.iter().flat_map(Track::legs).map(|(from, to)| {
         (
@@ -32,7 +33,7 @@ pub fn by_legs(tracks: &[Track]) -> Pattern {
     }))
 }
 
-/// How the machines go about the lawn.
+/// How the machines cover the lawn.
 pub fn pattern(tracks: &[Track]) -> Pattern {
     let by_chords = tracks
         .iter()
@@ -46,7 +47,7 @@ pub fn pattern(tracks: &[Track]) -> Pattern {
     }
 }
 
-/// Agreement of the directions of straight chords, up to half a turn; `None` where there are too few.
+/// Agreement of the directions of straight chords, up to half a turn; `None` if there are too few.
 fn agreement(track: &Track) -> Option<f64> {
     let kept = &track.kept;
     let stride = (CHORD_S / track.period_s.max(1e-3)).ceil().max(1.0) as usize;

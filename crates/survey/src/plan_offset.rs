@@ -1,13 +1,13 @@
-//! Where the log says that everything lies.
+//! Where does everything lie according to the log?
 //!
-//! Question: positions are held by the plan, and plan and log lie beside each other; in whose frame are the answers? Paths,
-//! cells and pockets are worked out on the plan's plane, where the edge of the lawn is. Who walks to a pocket has a receiver
-//! and no plan: where the offset between the two is more than chance, everything is moved by it once at the end, the plan
-//! as drawn included. The plane itself (its origin) stays.
+//! Question: the plan holds positions, and plan and log are displaced; in whose frame are the answers? Paths, cells and
+//! pockets are worked out on the plan's plane, where the edge of the lawn is. Anyone who walks to a pocket has a receiver
+//! and no plan. If the offset between the two is more than chance, everything is therefore moved by it, once, at the end,
+//! including the plan as drawn. The plane itself (its origin) stays.
 //!
-//! Exact for places, lines and outlines: a turn and a step. Squares keep their axes east and north: their grid is stepped,
-//! and where the turn would put a square of it off by more than `MOST_SKEW_M`, each square of a new grid takes the values
-//! of the old square under its middle, right to half a square in place. Without an offset nothing is touched.
+//! Exact for places, lines and outlines: a rotation and a shift. Squares keep their axes east and north: their grid is
+//! shifted, and if the rotation would put any of its squares off by more than `MOST_SKEW_M`, each square of a new grid takes
+//! the values of the old square under its centre, right to within half a square. Without an offset nothing is touched.
 
 use tussock_plane::Frame;
 use tussock_types::math;
@@ -16,10 +16,10 @@ use tussock_types::{
     UnlistedObstacle,
 };
 
-/// Squares may lie off by so much before a turned grid is read anew.
+/// Squares may be off by this much before a rotated grid is resampled.
 const MOST_SKEW_M: f64 = 0.03;
 
-/// Moves what has a place in metres and, where known, on Earth.
+/// Moves anything that has a place in metres and, where known, on Earth.
 macro_rules! point {
     ($shift:ident, $one:ident, $frame:ident) => {
         let on_earth = (&mut $one.lat, &mut $one.lon);
@@ -27,7 +27,7 @@ macro_rules! point {
     };
 }
 
-/// A turn about a place, then a step: from the plan's plane into the log's frame.
+/// A rotation about a place, then a shift: from the plan's plane into the log's frame.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct PlanShift {
     /// Anticlockwise.
@@ -49,10 +49,10 @@ impl From<&PlanOffset> for PlanShift {
 }
 
 impl PlanShift {
-    /// Findings laid back on the plan's plane, where two logs of one garden meet: each receiver has an offset of its own.
+    /// Findings moved back to the plan's plane, where two logs of one garden meet: each receiver has an offset of its own.
     pub fn undone(findings: &Findings) -> Findings {
         let mut laid = findings.clone();
-        // Of several machines one offset is told, and not all of them may have been moved by it.
+        // With several machines only one offset is stated, and not all of them may have been moved by it.
         let offset = findings.plan_offset().filter(PlanOffset::is_beside);
         if let Some(offset) = offset.filter(|_| findings.machines.len() == 1) {
             let origin = findings.frame.origin_lat.zip(findings.frame.origin_lon);
@@ -85,12 +85,12 @@ impl PlanShift {
         )
     }
 
-    /// Every point of a plan moved.
+    /// Moves every point of a plan.
     pub fn plan(&self, plan: &mut Plan, frame: &Frame) {
         plan.for_each_point(|point| *point = frame.to_geo(self.place(frame.to_place(*point))));
     }
 
-    /// Everything found moved. Takes findings apart by name, so that no new field is forgotten.
+    /// Moves everything that was found. It takes the findings apart by name, so that no new field is forgotten.
     pub fn findings(&self, findings: &mut Findings, frame: Option<&Frame>) {
         let Findings {
             schema_version: _,
@@ -104,7 +104,7 @@ impl PlanShift {
             positions: _,
             plan_fit,
             machines: _,
-            // On Earth, and read off the fixes: they lie in the log's frame already.
+            // These are on Earth and read off the fixes, so they are already in the log's frame.
             complaints: _,
             visit: _,
             silences: _,
@@ -129,7 +129,7 @@ impl PlanShift {
             plan,
             lawn_outline,
             outline_source: _,
-            // Only of logs without a plan, which nothing moves.
+            // Only for logs without a plan, which nothing moves.
             drawn_outline: _,
             driven_lines,
             cells,
@@ -314,7 +314,7 @@ impl PlanShift {
     }
 }
 
-/// Writes the position on Earth of a place, where there was one.
+/// Writes the position on Earth of a place, if there was one.
 fn tell((lat, lon): (&mut Option<f64>, &mut Option<f64>), place: Place, frame: Option<&Frame>) {
     if let (Some(lat), Some(lon), Some(frame)) = (lat, lon, frame) {
         let to = frame.to_geo(place);

@@ -1,25 +1,25 @@
 //! Is the promise kept?
 //!
-//! Promised is so much of the lawn within so many days. Every stretch of so many nights in a row is looked at: what it visited by
-//! itself, whatever came before. The worst one decides, with the uncertainty of the visited fraction: kept or broken where the
-//! probability is beyond 95 % on one side, else it cannot be told. A log shorter than the promise can show that it is kept
-//! already, or that it cannot be kept any more because more ground is missed than the promise leaves; else it cannot tell.
+//! A promise is a fraction of the lawn within a number of days. Every run of that many consecutive nights is examined: what
+//! it visited by itself, whatever came before. The worst one decides, with the uncertainty of the visited fraction: the
+//! promise is kept or broken if the probability exceeds 95 % on one side; otherwise the log cannot tell. A log shorter than
+//! the promise can show that the promise is already kept, or that it can no longer be kept because more ground is missed
+//! than it allows; otherwise it cannot tell.
 //!
-//! Approximate: errors of the visited fraction are taken as normal, and as alike in all stretches.
+//! Approximate: errors of the visited fraction are taken as normal, and as equal in all runs of nights.
 
 use crate::nights::Nights;
 use tussock_types::math;
 use tussock_types::{Coverage, Estimate, Promise, PromiseVerdict, Settings};
 
-/// Beyond this probability it is said.
+/// A verdict is given beyond this probability.
 const SURE: f64 = 0.95;
-/// Ends of a 90 % interval lie so many standard deviations apart.
+/// The ends of a 90 % interval are this many standard deviations apart.
 const APART: f64 = 2.0 * Estimate::END_SDS;
-/// Nobody knows a visited fraction better than this.
+/// A visited fraction is never known better than this.
 const LEAST_SD: f64 = 0.001;
 
-/// What is said of a promise where the log shows too little, or the lawn is drawn from the drive and nobody knows what lies
-/// beyond it.
+/// The answer if the log shows too little, or if the lawn is drawn from the drive and nobody knows what lies beyond it.
 pub const CANNOT_TELL: Promise = Promise {
     verdict: PromiseVerdict::CannotTell,
     probability: None,
@@ -34,7 +34,7 @@ pub fn promise(coverage: &Coverage, nights: &Nights, settings: &Settings) -> Pro
         .zip(visited.high)
         .map_or(LEAST_SD, |(low, high)| ((high - low) / APART).max(LEAST_SD));
     let kept = |fraction: f64| 0.5 * math::erfc(-(fraction - promised) / sd / std::f64::consts::SQRT_2);
-    // The stretches are counted from one path; the estimate knows its bias.
+    // The runs of nights are counted from one path; the estimate includes its bias.
     let counted = nights
         .nights
         .last()

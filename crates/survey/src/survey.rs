@@ -1,7 +1,8 @@
-//! The survey: where everything lies, and what is read from it, each worked out once.
+//! The survey: where everything lies and what is derived from it, each worked out once.
 //!
-//! Plan and logs are laid on one plane, the path behind each log is found, and whoever wants to know the lawn, the ground that the
-//! machine may drive on, the swept path or the machine asks here. What takes time is worked out when it is first asked for.
+//! Plan and logs are placed on one plane, the path behind each log is found, and anyone who needs the lawn, the ground that
+//! the machine may drive on, the swept path or the machine asks here. Whatever takes time is worked out when it is first
+//! asked for.
 
 use crate::fitted::{self, Fitted, NoFit};
 use crate::outline::{self, DrawnLawn};
@@ -29,7 +30,7 @@ pub struct Survey<'a> {
     pub frame: Option<Frame>,
     /// The plan on it.
     pub site: Option<Site>,
-    /// Faults of the plan that do not stop the work.
+    /// Faults of the plan that do not prevent the work.
     pub plan_faults: Vec<PlanFault>,
     /// Where each machine was.
     pub tracks: Vec<Track>,
@@ -52,7 +53,7 @@ pub struct Survey<'a> {
 pub struct PlacedPlan {
     /// Where the turns say that it lies.
     pub fit: TurnsFit,
-    /// The plan there, where it lies beside the log by more than chance.
+    /// The plan moved there, if it is displaced by more than chance.
     pub moved: Option<Plan>,
 }
 
@@ -61,41 +62,41 @@ pub struct PlacedPlan {
 pub struct Lawn {
     /// Its outline.
     pub region: Region,
-    /// Whether the plan has it, or the drive drew it.
+    /// Whether it comes from the plan or was drawn from the drive.
     pub source: OutlineSource,
-    /// What the drive draws, where it does.
+    /// The lawn drawn from the drive, if there is one.
     pub drawn: Option<DrawnLawn>,
-    /// Its cells, as fine as the cutting width asks for.
+    /// Its cells, as fine as the cutting width requires.
     pub cells: BitGrid,
 }
 
-/// A log whose middle is farther from the lawn than this was made in another garden, or the plan is wrong.
+/// If the middle of a log is farther from the lawn than this, it was made in another garden, or the plan is wrong.
 const FAR_APART_M: f64 = 60.0;
-/// Plans that lie beside a drive in lanes by less are used as drawn.
+/// Plans that are displaced by less than this from a drive in lanes are used as drawn.
 const LANES_OFF_M: f64 = 0.5;
-/// Logs sparser than this say nothing of a lawn. Turns are put back at up to 30 s; of 40 logs of 45 to 120 s the interval missed the truth
-/// in 27, by up to 90 points.
+/// Sparser logs show nothing of a lawn. Turns are put back at up to 30 s; of 40 logs at 45 to 120 s the interval missed the
+/// truth in 27, by up to 90 points.
 const MOST_PERIOD_S: f64 = 40.0;
-/// Swept cells for each that the grid may have: half a year of driving by default, a minute's work.
+/// Swept cells allowed for each cell of the grid: half a year of driving by default, a minute's work.
 const SWEPT_PER_CELL: u64 = 100;
-/// Positions within a circle of this size are no drive.
+/// Positions within a circle of this size are not a drive.
 const LEAST_EXTENT_M: f64 = 1.5;
 
-/// Width to draw an outline and a map with when the user does not give one: the middle of those.
+/// Width for drawing an outline and a map if the user gives none: the middle of the usual widths.
 const STAND_IN_WIDTH_M: f64 = 0.26;
-/// Side of the largest cells that can be counted, of a swath.
+/// Side of the largest cells that can be counted, as a fraction of a swath.
 const COARSEST_OF_SWATH: f64 = 0.5;
-/// As fast as people walk, between slow and usual (Bohannon 1997, Age and Ageing 26, table 2: comfortable gait of adults
-/// 1.27 to 1.46 m/s); faster machines state their speed.
+/// Walking pace, between slow and usual (Bohannon 1997, Age and Ageing 26, table 2: comfortable gait of adults 1.27 to 1.46
+/// m/s); faster machines state their speed.
 const WALK_MPS: f64 = 1.1;
-/// The same where the path has no straight legs.
+/// The same if the path has no straight legs.
 const STROLL_MPS: f64 = 0.7;
 
 impl<'a> Survey<'a> {
-    /// Lays plan and logs on one plane and finds the path behind each log.
+    /// Places plan and logs on one plane and finds the path behind each log.
     ///
     /// # Errors
-    /// [`AnalyseError`] where plan and logs cannot be brought together.
+    /// [`AnalyseError`] if plan and logs cannot be brought together.
     pub fn of(job: &Job<'a>) -> Result<Self, AnalyseError> {
         let fixes: u64 = job.traces.iter().map(|trace| trace.len() as u64).sum();
         if fixes > job.settings.limits.fixes {
@@ -132,7 +133,7 @@ impl<'a> Survey<'a> {
         Self::located(*job, frame, site, plan_faults).laid()
     }
 
-    /// Lays the plan where the turns of precise logs say that it lies; there the garden is surveyed anew.
+    /// Moves the plan to where the turns of precise logs show it, and surveys the garden again there.
     fn laid(self) -> Result<Self, AnalyseError> {
         let (Some(plan), Some(frame), Some(ground)) = (self.job.plan, self.frame, &self.drivable) else {
             return Ok(self);
@@ -183,29 +184,30 @@ impl<'a> Survey<'a> {
         })
     }
 
-    /// The machine with the poorest positions, which speaks for all.
+    /// The machine with the poorest positions, which stands for all.
     pub fn poorest(&self) -> Option<&Track> {
         let tracks = self.tracks.iter();
         tracks.max_by(|a, b| a.noise.white_m.total_cmp(&b.noise.white_m))
     }
 
-    /// How the plan lies by the turns of the log with the poorest positions, where these are so poor that its edges hold the path.
+    /// How the plan lies according to the turns of the log with the poorest positions, if these are so poor that its edges
+    /// hold the path.
     fn held_fit(&self) -> Option<&TurnsFit> {
         self.poorest()?.anchored.as_ref()?.fit.as_ref()
     }
 
-    /// How the plan lies by the turns: of logs whose path was found without it, else of the log with the poorest positions; `None`
-    /// where they do not gather at its edges.
+    /// How the plan lies according to the turns: of logs whose path was found without it, or else of the log with the
+    /// poorest positions; `None` if they do not gather at its edges.
     pub fn plan_fit(&self) -> Option<&TurnsFit> {
         self.turns_fit().filter(|fit| fit.is_trusted())
     }
 
-    /// The same, whether or not the turns gather there; `None` where they are too few.
+    /// The same, whether or not the turns gather there; `None` if there are too few.
     pub fn turns_fit(&self) -> Option<&TurnsFit> {
         self.tried_fit.as_ref().or_else(|| self.held_fit())
     }
 
-    /// The plan, where the log says that it lies.
+    /// The plan, where the log shows it.
     pub fn plan(&self) -> Option<&Plan> {
         let moved = self.laid.as_ref().and_then(|laid| laid.moved.as_ref());
         moved.or(self.job.plan)
@@ -269,7 +271,7 @@ impl<'a> Survey<'a> {
         self.job.settings
     }
 
-    /// Width that the machine cuts, or what stands in for it where nobody says.
+    /// The width that the machine cuts, or its stand-in if none is given.
     pub fn swath_m(&self) -> f64 {
         self.settings().machine.cut_width_m.unwrap_or(STAND_IN_WIDTH_M)
     }
@@ -298,7 +300,7 @@ impl<'a> Survey<'a> {
         })
     }
 
-    /// Pieces of path that were swept by the machine with this number; without transit, where it does not cut there.
+    /// Pieces of path that were swept by the machine with this number; without transit, if it does not cut there.
     pub fn swept(&self, number: usize, pieces: Vec<Piece>) -> Vec<Piece> {
         if self.settings().machine.cuts_in_transit {
             return pieces;
@@ -336,7 +338,7 @@ impl<'a> Survey<'a> {
         }))
     }
 
-    /// How far inside its edges the machine turns: what the settings state, else what the log shows, else what is usual.
+    /// How far inside its edges the machine turns: what the settings state, else what the log shows, else the usual value.
     ///
     /// # Errors
     /// As [`Survey::lawn`].
@@ -360,10 +362,10 @@ impl<'a> Survey<'a> {
             .get_or_init(|| swath::sweeps_of(self.swept_as_located().iter(), self.settings()))
     }
 
-    /// The lawn: the plan's, else drawn from the drive.
+    /// The lawn: from the plan, or else drawn from the drive.
     ///
     /// # Errors
-    /// Where it cannot be drawn, or not be counted in reasonable time and memory.
+    /// If it cannot be drawn, or cannot be counted in reasonable time and memory.
     pub fn lawn(&self) -> Result<&Lawn, AnalyseError> {
         let lawn = self.lawn.get_or_init(|| {
             let (swath_m, limits) = (self.swath_m(), &self.settings().limits);
@@ -376,7 +378,7 @@ impl<'a> Survey<'a> {
                 }
             };
             self.must_be_countable(region.bounds().unwrap_or_default(), swath_m, limits)?;
-            // What is drawn from a walk or a car is no lawn, and may be as large as a town: a sketch of it is enough.
+            // An outline drawn from a walk or a car is not a lawn, and may be as large as a town: a sketch of it is enough.
             let cell_m = match (source, self.walking_pace_mps()) {
                 (OutlineSource::Trace, Some(_)) => swath_m,
                 _ => visits::cell_for_width_m(swath_m),
@@ -393,7 +395,7 @@ impl<'a> Survey<'a> {
         lawn.as_ref().map_err(Clone::clone)
     }
 
-    /// Ground on which the machine may drive: the plan's, else the lawn.
+    /// Ground on which the machine may drive: from the plan, or else the lawn.
     ///
     /// # Errors
     /// As [`Survey::lawn`].
@@ -433,7 +435,7 @@ impl<'a> Survey<'a> {
     /// The machine as the log shows it.
     ///
     /// # Errors
-    /// [`NoFit`] where chance does not rule the drive, or too little of it is seen.
+    /// [`NoFit`] if chance does not govern the drive, or too little of it is seen.
     pub fn machine(&self) -> Result<&Fitted, NoFit> {
         let machine = self.machine.get_or_init(|| {
             let (Some(site), Ok(ground), Ok(turns)) = (&self.site, self.drivable(), self.turns()) else {
@@ -444,7 +446,7 @@ impl<'a> Survey<'a> {
         machine.as_ref().map_err(|why| *why)
     }
 
-    /// Angles of the turns of all machines that were made at an edge, at the usual distance, on the way home too.
+    /// Angles of all machines' turns that were made at an edge at the usual distance, including those on the way home.
     pub fn turn_pairs(&self) -> Vec<TurnPair> {
         let turns = self.turns().unwrap_or_default();
         let tracks = self.tracks.iter().zip(turns);
@@ -453,10 +455,10 @@ impl<'a> Survey<'a> {
             .collect()
     }
 
-    /// Refuses what no lawn can be counted from.
+    /// Refuses logs from which no lawn can be counted.
     ///
     /// # Errors
-    /// [`AnalyseError`], where there are no fixes, no drive, or fixes too far apart in place or time.
+    /// [`AnalyseError`] if there are no fixes, no drive, or fixes too far apart in place or time.
     pub fn must_be_a_garden(&self) -> Result<(), AnalyseError> {
         let job = &self.job;
         let cut_width_m = job.settings.machine.cut_width_m;
@@ -489,7 +491,7 @@ impl<'a> Survey<'a> {
         Ok(())
     }
 
-    /// Usual time between two fixes and the longest at which a lawn can be counted, where no log keeps within it.
+    /// The usual time between two fixes and the longest at which a lawn can be counted, if every log exceeds it.
     pub fn too_coarse(&self) -> Option<(f64, f64)> {
         let driven = self.tracks.iter().filter(|track| track.fixes_used > 1);
         let period_s = driven.map(|track| track.period_s).reduce(f64::min)?;
@@ -497,7 +499,7 @@ impl<'a> Survey<'a> {
         (period_s > limit_s).then_some((period_s, limit_s))
     }
 
-    /// Speed of a track that was walked, not driven by a mower; `None` where the settings say how fast the machine is.
+    /// Speed of a track that was walked, not driven by a mower; `None` if the settings state the machine's speed.
     pub fn walking_pace_mps(&self) -> Option<f64> {
         if self.settings().machine.speed_mps.is_some() {
             return None;
@@ -509,7 +511,7 @@ impl<'a> Survey<'a> {
         })
     }
 
-    /// Refuses what cannot be counted in reasonable time and memory, before it is counted.
+    /// Refuses whatever cannot be counted in reasonable time and memory, before counting starts.
     fn must_be_countable(
         &self,
         (low, high): (Place, Place),
@@ -536,12 +538,12 @@ impl<'a> Survey<'a> {
         Ok(())
     }
 
-    /// Fixes that passed the gates, all machines together.
+    /// Fixes that passed the outlier filter, over all machines.
     pub fn fixes_used(&self) -> usize {
         self.tracks.iter().map(|track| track.fixes_used).sum()
     }
 
-    /// Box round all used fixes, south-west and north-east; at the origin without any.
+    /// Box around all used fixes, south-west and north-east; at the origin if there are none.
     pub fn bounds(&self) -> (Place, Place) {
         let fixes = (self.tracks.iter()).flat_map(|track| track.kept.east_m.iter().zip(&track.kept.north_m));
         Place::bounds(fixes.map(|(east_m, north_m)| Place::new(*east_m, *north_m))).unwrap_or_default()
@@ -553,7 +555,7 @@ impl<'a> Survey<'a> {
         (high.east_m - low.east_m, high.north_m - low.north_m)
     }
 
-    /// First and last fix over all machines; not a number without any that can be used.
+    /// First and last fix over all machines; NaN if none can be used.
     pub fn span_s(&self) -> (f64, f64) {
         if self.fixes_used() == 0 {
             return (f64::NAN, f64::NAN);
@@ -569,7 +571,7 @@ impl<'a> Survey<'a> {
         self.frame.map(|frame| frame.to_geo(place))
     }
 
-    /// The frame, as it stands in the findings.
+    /// The frame as stated in the findings.
     pub fn frame_findings(&self) -> FrameFindings {
         let origin = self.frame.map(|frame| frame.origin());
         FrameFindings {
@@ -626,7 +628,7 @@ fn middle(traces: &[Trace]) -> Option<GeoPoint> {
     })
 }
 
-/// The station that a machine uses: of several, the one that it is at for longest.
+/// The station that a machine uses: of several, the one where it spends the longest time.
 fn station_of(stations: &[Place], east_m: &[f64], north_m: &[f64]) -> Option<Place> {
     const NEAR_M: f64 = 4.0;
     if stations.len() < 2 {
@@ -638,7 +640,7 @@ fn station_of(stations: &[Place], east_m: &[f64], north_m: &[f64]) -> Option<Pla
             .filter(|(east_m, north_m)| Place::new(**east_m, **north_m).distance_m(*station) < NEAR_M)
             .count()
     };
-    // The first of those that are as good.
+    // The first of those that are equally good.
     stations
         .iter()
         .rev()
@@ -680,7 +682,7 @@ fn same_garden(site: &Site, plan: &tussock_types::Plan, traces: &[Trace]) -> Res
     })
 }
 
-/// Whether the plan would lie at the log with latitude and longitude exchanged.
+/// Whether the plan would lie at the log if latitude and longitude were exchanged.
 fn looks_swapped(plan: &tussock_types::Plan, log: GeoPoint) -> bool {
     let near =
         |point: &GeoPoint| math::hypot(point.lon_deg - log.lat_deg, point.lat_deg - log.lon_deg) < 0.05;

@@ -1,16 +1,17 @@
 //! Ground without evidence.
 //!
 //! Question: may a pocket have been visited while nothing was logged? In a silence the machine can be anywhere that its
-//! speed allows from where it was last seen and where it was seen again: an ellipse. Driving there as it does on the whole
-//! lawn it meets a place of width D with probability 1 - exp(-(D + w) v t / A), A the lawn inside the ellipse (laws of
-//! lines over a region, Koopman 1946). Where that reaches one half over all silences, the pocket is neither missed nor not
-//! yet visited: it is unseen. Silences at the station and long rests between nights hide no pocket.
+//! speed allows between where it was last seen and where it was seen again: an ellipse. If it drives there as it does on the
+//! whole lawn, it meets a place of width D with probability 1 - exp(-(D + w) v t / A), where A is the lawn inside the
+//! ellipse (laws of lines over a region, Koopman 1946). If that reaches one half over all silences, the pocket is neither
+//! missed nor not yet visited: it is unseen. Silences at the station and long rests between nights hide no pocket.
 //!
-//! What silences add to the visited fraction: short ones the same chance, summed over all ground that the log does not show as
-//! visited, half of it to either side being unsure (found in simulated gardens). From a silence in which the machine could get
-//! everywhere nothing of its way is left; the log itself has other stretches as long that begin and end in the same way, at the
-//! station or out. What each of them alone has visited, corrected for the ground that is still open, is what such a silence may
-//! hide: their mean and nine of ten of them. Approximate: silences do not choose their time.
+//! What silences add to the visited fraction: for short ones the same chance, summed over all ground that the log does not
+//! show as visited, with an uncertainty of half of it to either side (found in simulated gardens). A silence in which the
+//! machine could get everywhere leaves no trace of its way, but the log has other stretches that are as long and begin and
+//! end in the same way, at the station or out. What each of them alone has visited, corrected for the ground that is still
+//! open, is what such a silence may hide: their mean, and the range of nine in ten. Approximate: silences are assumed not to
+//! choose their time.
 
 use crate::Survey;
 use tussock_coverage::{luck, visits};
@@ -20,13 +21,13 @@ use tussock_types::{Cells, Grid, Place};
 
 /// Ground is unseen from this chance on.
 pub const UNSEEN_CHANCE: f64 = 0.5;
-/// Both ends so near to the station: it was there.
+/// If both ends are this close to the station, the machine was there.
 const AT_STATION_M: f64 = 3.0;
-/// A log that goes on after so long is of another night.
+/// A log that continues after this long belongs to another night.
 const NIGHT_S: f64 = 6.0 * 3600.0;
 /// Speeds vary a little.
 const SLACK: f64 = 1.02;
-/// A silence whose ends agree so closely is a stand, or charging.
+/// A silence whose ends agree this closely is a stand, or charging.
 const REST_S: f64 = 1800.0;
 
 /// A silence during which it may have driven.
@@ -48,12 +49,12 @@ impl Hidden {
         self.end_s - self.start_s
     }
 
-    /// Whether it could get to a place and back in time.
+    /// Whether it could reach a place and come back in time.
     fn reaches(&self, place: Place) -> bool {
         place.distance_m(self.from) + place.distance_m(self.to) <= self.way_m
     }
 
-    /// How often it met a place within its reach, of some width, as expected.
+    /// Expected number of times it met a place of some width within its reach.
     fn met(&self, widest_m: f64, cut_width_m: f64) -> f64 {
         (widest_m + cut_width_m) * self.way_m / self.lawn_m2
     }
@@ -74,7 +75,7 @@ pub fn hidden(survey: &Survey<'_>, lawn_m2: f64) -> Vec<Hidden> {
             let is_home = track.station.is_some_and(|station| {
                 station.distance_m(from) < AT_STATION_M && station.distance_m(to) < AT_STATION_M
             });
-            // Where it went straight on, its own speed is what it did.
+            // If it went straight on, its own speed is what it drove.
             let way_m = SLACK * (speed_mps * lapse_s).max(gap.moved_m);
             // Axes of the ellipse.
             let half_m = 0.5 * way_m;
@@ -147,7 +148,8 @@ pub fn hidden_fraction(
     if hidden.is_empty() {
         return HiddenFraction::default();
     }
-    // Where its reach is all of the lawn, a silence is likened to others as long; else the ground within its reach counts.
+    // If its reach covers the whole lawn, a silence is compared with others as long; otherwise the ground within its reach
+    // counts.
     let (mut long, short): (Vec<Hidden>, Vec<Hidden>) =
         (hidden.into_iter()).partition(|hidden| hidden.is_rest || hidden.lawn_m2 >= drive.lawn_m2);
     let met = met(&short, &cells.grid, survey.swath_m());
@@ -168,7 +170,8 @@ pub fn hidden_fraction(
     let mut last: Option<(f64, HiddenFraction)> = None;
     for (number, silence) in long.iter().enumerate() {
         let one = match last {
-            // Of very many the shorter hide as much for their time as the last that was looked at.
+            // If there are very many, the shorter ones hide as much in proportion to their time as the last one that was
+            // examined.
             Some((lapse_s, last)) if number >= MOST_LOOKED_AT => last.times(silence.lapse_s() / lapse_s),
             _ => (stretches.as_ref()).map_or_else(Default::default, |all| all.hidden(silence, open, drive)),
         };
@@ -187,7 +190,7 @@ pub fn hidden_fraction(
     }
 }
 
-/// How often each cell was met in short silences, as expected; empty without any.
+/// Expected number of times each cell was met in short silences; empty without any.
 fn met(short: &[Hidden], grid: &Grid, cut_width_m: f64) -> Vec<f64> {
     if short.is_empty() {
         return Vec::new();
@@ -224,18 +227,19 @@ fn met(short: &[Hidden], grid: &Grid, cut_width_m: f64) -> Vec<f64> {
 /// What each stretch of the log alone has visited: cells whose visits all lie within it.
 struct Stretches<'a> {
     survey: &'a Survey<'a>,
-    /// First and last visit of each cell of the lawn whose visits all lie in one stretch, seconds since 1970, by the first.
+    /// First and last visit, in seconds since 1970, of each lawn cell whose visits all lie in one stretch; sorted by the
+    /// first visit.
     visits_s: Vec<(f64, f64)>,
     lawn_cells: f64,
 }
 
-/// Long silences that are looked at one by one.
+/// Long silences that are examined one by one.
 const MOST_LOOKED_AT: usize = 24;
-/// Stretches that are looked at for each silence.
+/// Stretches that are examined for each silence.
 const MOST_STRETCHES: f64 = 200.0;
 /// Shorter silences within a stretch do not matter.
 const LEAST_GAP_S: f64 = 60.0;
-/// Fewer stretches than this, of those that begin and end as the silence does, tell nothing.
+/// Fewer stretches that begin and end as the silence does show nothing.
 const LEAST_STRETCHES: usize = 10;
 
 impl<'a> Stretches<'a> {
@@ -261,7 +265,7 @@ impl<'a> Stretches<'a> {
         inside.filter(|visit| visit.1 <= end_s).count() as f64 / self.lawn_cells
     }
 
-    /// What a silence hides, `open` of the lawn not being visited.
+    /// What a silence hides if `open` of the lawn has not been visited.
     fn hidden(&self, silence: &Hidden, open: f64, drive: &luck::Drive) -> HiddenFraction {
         let track = &self.survey.tracks[silence.track];
         let lapse_s = silence.lapse_s();
@@ -282,8 +286,8 @@ impl<'a> Stretches<'a> {
             .map(|start_s| self.alone_fraction(start_s, start_s + lapse_s))
             .map(|alone| match drive.pattern {
                 luck::Pattern::Lanes => alone.min(open),
-                // Chance leaves open an exponential in the time driven: what one more stretch adds is less than what leaving one
-                // out takes away.
+                // Chance leaves open a part that falls exponentially with the time driven: one more stretch adds less than
+                // leaving one out takes away.
                 luck::Pattern::Roaming => open * alone / (open + alone).max(1e-12),
             })
             .collect();

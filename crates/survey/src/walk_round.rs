@@ -1,10 +1,10 @@
 //! Did a person walk round the garden with the logger, instead of the mower?
 //!
-//! A walk goes round something once or twice at walking pace, is over within an hour, ends where it began, and leaves nearly all ground
-//! within alone. A mower that follows the edge does so for a part of an outing, comes to rest at its station, and drives over the
-//! rest as well. Every condition has to hold; who knows better states the machine's speed, and is not asked.
+//! A walk goes round something once or twice at walking pace, is over within an hour, ends where it began, and leaves nearly
+//! all the ground inside alone. A mower that follows the edge does so for part of an outing, comes to rest at its station,
+//! and drives over the rest as well. Every condition must hold; if the settings state the machine's speed, none is tested.
 //!
-//! Way and turns are read from positions some five seconds apart: noise of metres hardly lengthens such chords.
+//! Path length and turns are read from positions about five seconds apart: noise of metres hardly lengthens such chords.
 
 use tussock_locate::{Kept, Track};
 use tussock_types::math::{self, median};
@@ -12,43 +12,45 @@ use tussock_types::{Place, Settings};
 
 /// Length of the chords.
 const CHORD_S: f64 = 5.0;
-/// As slow and as fast as people walk along an edge.
+/// Slowest and fastest speed at which people walk along an edge.
 const SLOWEST_MPS: f64 = 0.5;
 const FASTEST_MPS: f64 = 1.8;
 /// Slower is standing.
 const STANDING_MPS: f64 = 0.2;
-/// Nobody walks round a garden in less or more.
+/// Nobody takes less or more time to walk round a garden.
 const SHORTEST_S: f64 = 30.0;
 const LONGEST_S: f64 = 3600.0;
-/// What stands for longer within so many metres is a machine at its station: also in drives of three minutes, a few legs out and back.
+/// Whatever stands still for longer within this distance is a machine at its station, even in drives of three minutes, a few
+/// legs out and back.
 const LONGEST_STAND_S: f64 = 60.0;
 const STAND_M: f64 = 4.0;
-/// Ends meet within so many metres, or within this part of the way.
+/// The ends meet within this distance, or within this part of the way.
 const CLOSED_M: f64 = 8.0;
 const CLOSED_FRACTION: f64 = 0.1;
-/// Smaller ground is no lawn.
+/// Smaller ground is not a lawn.
 const LEAST_M2: f64 = 15.0;
-/// Least part of a full turn round the middle, and least part of all turning that goes the same way round.
+/// Least part of a full turn round the middle, and least part of all turning that goes in the same direction.
 const LEAST_ROUND: f64 = 0.85;
 const SAME_WAY_FRACTION: f64 = 0.6;
-/// Ground within, of that of a circle as long as the way: there and back is no round. A strip of 4 m by 35 m has 0.29.
+/// Ground inside, compared with a circle of the same circumference: there and back is not a round. A strip of 4 m by 35 m
+/// has 0.29.
 const LEAST_OF_CIRCLE: f64 = 0.28;
-/// More rounds are a machine that spirals, or a sport.
+/// More rounds mean a machine that spirals, or a sport.
 const MOST_ROUNDS: f64 = 2.5;
-/// A usual swath, and the most of the ground that it may have swept in one round.
+/// A usual swath, and the largest part of the ground that it may have swept in one round.
 const SWATH_M: f64 = 0.22;
 const MOST_SWEPT_FRACTION: f64 = 0.35;
-/// Zones and guide runs that were walked as well are at most so many times as long as the round.
+/// Zones and guide runs that were walked too are at most this many times as long as the round.
 const MOST_BESIDES_RATIO: f64 = 3.0;
 
 /// A walk round something.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct WalkRound {
-    /// How fast.
+    /// Walking speed.
     pub speed_mps: f64,
-    /// How far, the longest round.
+    /// Length of the longest round.
     pub length_m: f64,
-    /// How much ground lies within.
+    /// Area of the ground inside.
     pub area_m2: f64,
 }
 
@@ -110,7 +112,7 @@ fn length_m(run: &[(f64, Place)]) -> f64 {
     run.windows(2).map(|ends| ends[0].1.distance_m(ends[1].1)).sum()
 }
 
-/// Length of a round and the ground within, of a way that goes round its middle and comes back.
+/// Length of one round and the area inside, for a way that goes round its middle and comes back.
 fn once_round(run: &[(f64, Place)]) -> Option<(f64, f64)> {
     let (_, start) = *run.first()?;
     let (low, high) = Place::bounds(run.iter().map(|(_, place)| *place))?;

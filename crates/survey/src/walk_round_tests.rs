@@ -1,8 +1,8 @@
-//! Walks, and drives of mowers that look a little like one.
+//! Walks, and drives of mowers that slightly resemble one.
 
 use super::*;
 
-/// Fixes one a second along a path at a speed, with waits at each corner.
+/// One fix a second along a path at a given speed, with waits at each corner.
 fn along(corners: &[(f64, f64)], speed_mps: f64, wait_s: usize) -> Kept {
     let (mut east_m, mut north_m) = (Vec::new(), Vec::new());
     for edge in corners.windows(2) {
@@ -63,7 +63,7 @@ fn what_a_mower_drives_is_none() {
     assert_eq!(round(&slow_logger), None);
     // A minute and a half at the station, then a few legs and home.
     assert_eq!(round(&along(&GARDEN, 0.7, 90)), None);
-    // A round along the edge, then lanes: the ground within is driven over.
+    // A round along the edge, then lanes: the ground inside is driven over.
     let lanes = (0..40).flat_map(|lane| {
         let north_m = f64::from(lane) * 0.3;
         let ends = [(0.5, north_m), (34.5, north_m)];
@@ -110,7 +110,7 @@ fn roaming_at_walking_pace_is_none_however_short() {
         }
         corners.push((0.0, 10.0));
         let found = round(&along(&corners, 0.6, 0));
-        // A few legs from edge to edge can be a round: nobody could tell, and two minutes show nothing of a lawn.
+        // A few legs from edge to edge can form a round: nobody could know, and two minutes show nothing of a lawn.
         assert!(
             found.is_none() || legs < 12,
             "{legs} legs, seed {seed}: {found:?}"

@@ -1,5 +1,5 @@
-//! The plain part of the job alone, to be timed beside scripts that do just that: read, find the path, count on cells of 5 cm,
-//! pockets, an index of legs with the nearest leg of each pocket, stuck spots.
+//! The plain part of the job alone, for timing beside scripts that do just that: read, find the path, count on cells of
+//! 5 cm, pockets, an index of legs with the nearest leg of each pocket, stuck spots.
 //!
 //! `count LOG PLAN` prints one line. Used by `tests/bench/beside.py`.
 #![allow(clippy::print_stdout)]

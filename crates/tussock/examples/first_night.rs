@@ -49,7 +49,7 @@ fn main() -> Result<(), Box<dyn Error>> {
         },
         verdict.smallest_findable_width_m
     );
-    // The path is found once; whatever else is asked of the log asks the survey.
+    // The path is found once; everything else that is asked about the log asks the survey.
     let survey = Survey::of(&job)?;
     let findings = analyse_survey(&survey, tussock::Calibrate::Auto)?;
     if let Some(coverage) = &findings.coverage {

@@ -1,7 +1,7 @@
-//! One stage of a night, so many times over, for counting instructions: `stages NAME TIMES`.
+//! Repeats one stage of a night a given number of times, for counting instructions: `stages NAME TIMES`.
 //!
-//! The night is that of the benches: 28,800 fixes on 1,400 m2, made from named seeds. What the preparation costs is the same
-//! whatever TIMES is, so two runs with one and two times tell what the stage costs. Used by `tests/bench/counts.py`.
+//! The night is that of the benches: 28,800 fixes on 1,400 m2, made from named seeds. The cost of the preparation does not
+//! depend on TIMES, so two runs with one and two repetitions give the cost of the stage. Used by `tests/bench/counts.py`.
 #![allow(clippy::print_stdout)]
 
 use std::error::Error;

@@ -1,8 +1,9 @@
-//! Where does the plan lie, as the log sees it?
+//! Where does the plan lie, according to the log?
 //!
-//! Question: drawings and receivers seldom agree to a metre; how must a plan be moved and turned so that the machine turns at
-//! its edge? Method: the turns of the log against the edges of the plan ([`tussock_locate::plan_fit`], [`tussock_locate::anchor`]). Good
-//! to some centimetres where the machine has turned a hundred times; turns of the plan up to a few degrees are found.
+//! Question: drawings and receivers seldom agree to a metre; how must a plan be moved and rotated so that the machine turns
+//! at its edge? Method: the turns of the log against the edges of the plan ([`tussock_locate::plan_fit`],
+//! [`tussock_locate::anchor`]). Good to a few centimetres once the machine has turned a hundred times; rotations of the plan
+//! up to a few degrees are found.
 
 use crate::{AnalyseError, Job, Stage};
 use tussock_locate::Track;
@@ -14,10 +15,10 @@ use tussock_survey::plan_offset::PlanShift;
 use tussock_types::math;
 use tussock_types::{Plan, PlanOffset};
 
-/// A plan laid where the log says.
+/// A plan aligned with the log.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Aligned {
-    /// The plan, moved and turned; as it was where the offset lies within its error.
+    /// The plan, moved and rotated; unchanged if the offset is within its error.
     pub plan: Plan,
     /// By how much.
     pub offset: PlanOffset,
@@ -25,26 +26,26 @@ pub struct Aligned {
     pub verdict: AlignVerdict,
 }
 
-/// What aligning came to.
+/// The result of aligning.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum AlignVerdict {
     /// The plan was moved.
     Moved,
-    /// It lies where the log says, within the error.
+    /// It lies where the log shows it, within the error.
     InPlace,
 }
 
-/// Offsets smaller than this are left alone whatever the log says: nobody draws a plan better.
+/// Smaller offsets are left alone whatever the log shows: nobody draws a plan more exactly.
 const LEAST_OFFSET_M: f64 = 0.05;
-/// Turns smaller than this move no corner of a garden by a hand.
+/// Smaller rotations move no corner of a garden by more than a hand's width.
 const LEAST_TURN_DEG: f64 = 0.1;
-/// Offsets within so many standard deviations are no offset.
+/// An offset within this many standard deviations does not count as one.
 const SURE: f64 = 3.0;
 
-/// Lays a plan where the logs say that it lies.
+/// Aligns a plan with the logs.
 ///
 /// # Errors
-/// [`AnalyseError::CannotAlign`] where the turns of the log do not show the edges of the plan, and the errors of
+/// [`AnalyseError::CannotAlign`] if the turns of the log do not show the edges of the plan, and the errors of
 /// [`crate::inspect`].
 pub fn align(job: &Job<'_>) -> Result<Aligned, AnalyseError> {
     let Some(plan) = job.plan else {

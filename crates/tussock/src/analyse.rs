@@ -1,4 +1,4 @@
-//! From traces to findings, as a table of contents: survey, count, pockets, hours, installation, advice.
+//! From traces to findings, laid out like a table of contents: survey, count, pockets, hours, installation, advice.
 
 use crate::{Advice, AnalyseError, Calibrate, Job, Stage, Survey, TOOL_VERSION, ask, verdict};
 use tussock_check::{Checks, claims, count};
@@ -17,17 +17,17 @@ use tussock_types::{
     Place, PlanFit, SCHEMA_VERSION, Said, SiteVisit, StuckSpot, UnlistedIsland, UnturnedEdge,
 };
 
-/// Says how much of the lawn was visited, what was missed, and where it got stuck.
+/// Finds how much of the lawn was visited, what was missed, and where the machine got stuck.
 ///
-/// Same job, same findings, to the last bit. Cost: a night of 28,800 fixes takes a few tenths of a second.
+/// The same job gives the same findings, to the last bit. Cost: a few tenths of a second for a night of 28,800 fixes.
 ///
 /// # Errors
-/// [`AnalyseError`] where the job cannot be done at all. Poor data is not an error; the verdict in the findings says so.
+/// [`AnalyseError`] if the job cannot be done at all. Poor data is not an error; the verdict in the findings covers it.
 pub fn analyse(job: &Job<'_>) -> Result<Findings, AnalyseError> {
     analyse_as(job, Calibrate::Auto)
 }
 
-/// The same, saying whether logs like this one are simulated to correct the visited fraction.
+/// The same, with a choice whether logs like this one are simulated to correct the visited fraction.
 ///
 /// # Errors
 /// As [`analyse()`].
@@ -36,7 +36,7 @@ pub fn analyse_as(job: &Job<'_>, wish: Calibrate) -> Result<Findings, AnalyseErr
     analyse_survey(&Survey::of(job)?, wish)
 }
 
-/// The same for logs that are surveyed already.
+/// The same for logs that have already been surveyed.
 ///
 /// # Errors
 /// As [`analyse()`].
@@ -57,14 +57,14 @@ pub fn analyse_survey(survey: &Survey<'_>, wish: Calibrate) -> Result<Findings, 
     let mut checks = tussock_check::of_log(survey);
     let (logged, contradicted) = visited(survey, &counted, &calibrated, &mut checks)?;
     if contradicted.is_none() {
-        // Else the squares are of a path that the headline does not use.
+        // Otherwise the squares belong to a path that the headline does not use.
         checks.extend(count::cell_sum(&cells, logged));
     }
     checks.extend(count::as_logged(survey, &counted, logged));
     checks.hold_to(&mut log_verdict);
     let hidden = unseen::hidden_fraction(survey, &counted.count, &cells, drive);
     let visited = interval::beyond_silences(checks.widened(logged), hidden);
-    // Where two ways of counting contradict each other, no ground is told from the path.
+    // If two ways of counting contradict each other, no ground is read from the path.
     let shown_m = match &contradicted {
         Some(_) => {
             let (width_m, height_m) = survey.extent_m();
@@ -168,7 +168,7 @@ pub fn analyse_survey(survey: &Survey<'_>, wish: Calibrate) -> Result<Findings, 
     if let Some(shift) = log_findings::shift(survey) {
         shift.findings(&mut findings, survey.frame.as_ref());
     }
-    // Last, as saved findings are asked.
+    // This comes last, because it asks the finished findings.
     findings.complaints = (settings.complaint.iter())
         .map(|asked| ask(&findings, asked))
         .collect::<Result<_, _>>()?;
@@ -176,7 +176,7 @@ pub fn analyse_survey(survey: &Survey<'_>, wish: Calibrate) -> Result<Findings, 
     Ok(findings)
 }
 
-/// What the plan lacks: things that turned the machine, and of those the large ones as islands.
+/// What the plan lacks: things that turned the machine, the large ones among them as islands.
 fn with_unlisted(fit: PlanFit, installation: &Installation, survey: &Survey<'_>) -> PlanFit {
     let obstacles = &installation.unlisted_obstacles;
     let islands = obstacles
@@ -192,7 +192,7 @@ fn with_unlisted(fit: PlanFit, installation: &Installation, survey: &Survey<'_>)
     }
 }
 
-/// Ground that is circled and never entered, numbered.
+/// Ground that was circled and never entered, numbered.
 fn islands_found(shapes: &[Region], survey: &Survey<'_>) -> Vec<UnlistedIsland> {
     let placed = shapes.iter().filter_map(|shape| Some((shape, shape.centroid()?)));
     let island = |(number, (shape, middle)): (usize, (&Region, Place))| {
@@ -229,7 +229,7 @@ fn drawn_outline(drawn: &DrawnLawn, survey: &Survey<'_>) -> DrawnOutline {
     }
 }
 
-/// Stuck spots, where positions show places at all: not where nothing smaller than half the garden shows.
+/// Stuck spots, if positions show places at all: not if the smallest thing they show is half the garden.
 fn placed(
     spots: Vec<StuckSpot>,
     lawn: &Region,
@@ -245,7 +245,7 @@ fn placed(
     Vec::new()
 }
 
-/// Visited fraction by all roads that the log allows, and what to say where they contradict each other.
+/// The visited fraction by every method that the log allows, and what to report if they contradict each other.
 fn visited(
     survey: &Survey<'_>,
     counted: &CoverageCount,
@@ -301,7 +301,7 @@ impl Filled {
     }
 }
 
-/// Lines for drawing, at most some ten thousand corners.
+/// Lines for drawing, about ten thousand corners at most.
 fn driven_lines(tracks: &[Track]) -> Vec<Vec<Place>> {
     const MOST_CORNERS: usize = 20_000;
     let corners: usize = tracks

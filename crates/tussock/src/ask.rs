@@ -1,15 +1,15 @@
-//! What is known of one place?
+//! What is known about one place?
 //!
-//! Question: the customer points at a corner; how often was it driven over, when last, how does that compare with the lawn, and what
-//! follows? Asked of findings alone, saved ones too.
+//! Question: the customer points at a corner. How often was it driven over, when last, how does that compare with the lawn,
+//! and what follows? Findings are enough to answer it, saved ones too.
 //!
-//! Method. Squares of the map within the reach of the position error round the place say how often it may have been driven over; a point
-//! of a square sees more or fewer passes than the square in the mean, by chance. Pockets, ground without evidence and stuck spots are
-//! those of the findings. The answer is one of: as often as the lawn, so look at blades, height, growth or slope; fewer times, by luck or
-//! beyond it; never, and why; this log cannot tell.
+//! Method. The squares of the map within reach of the position error around the place show how often it may have been driven
+//! over; by chance, a point of a square sees more or fewer passes than the square does on average. Pockets, ground without
+//! evidence and stuck spots are those of the findings. The answer is one of: as often as the lawn, so look at blades,
+//! height, growth or slope; less often, by luck or more than luck explains; never, and why; this log cannot tell.
 //!
-//! Exact: which pocket or spot holds the place. Approximate: the interval of the visits, which squares of decimetres and the position
-//! error blur. Cost: one look at each square.
+//! Exact: which pocket or spot holds the place. Approximate: the interval of the visits, blurred by squares of decimetres
+//! and by the position error. Cost: one look at each square.
 
 use crate::AnalyseError;
 use tussock_plane::{Frame, Region, RegionError};
@@ -17,20 +17,20 @@ use tussock_survey::log_findings::rfc3339;
 use tussock_types::math::{self, quantile};
 use tussock_types::{Cells, ComplaintFindings, ComplaintSettings, Estimate, Findings, GeoPoint, Place, Said};
 
-/// Position error where nothing shows it, as that of unaided receivers (common practice, no source).
+/// Position error if nothing shows it: that of unaided receivers (common practice, no source).
 const ASSUMED_ERROR_M: f64 = 2.0;
-/// Driven over less than this share of the lawn's mean is seldom.
+/// Less than this share of the lawn's mean counts as seldom.
 const SELDOM_SHARE: f64 = 0.5;
-/// Fewer expected visits are none: a point of such a square was passed over in one of four at most.
+/// Fewer expected visits count as none: at most one point in four of such a square was passed over.
 const NEVER_VISITS: f64 = 0.25;
 
-/// A place farther from the lawn than this is in another garden.
+/// A place farther from the lawn than this belongs to another garden.
 const FARTHEST_M: f64 = 50.0;
 
-/// What the findings know of a place that somebody pointed at.
+/// What the findings know about a place that somebody pointed at.
 ///
 /// # Errors
-/// [`AnalyseError`] where nothing says which place is meant.
+/// [`AnalyseError`] if nothing says which place is meant.
 ///
 /// # Example
 /// ```no_run
@@ -106,7 +106,7 @@ pub fn ask(findings: &Findings, asked: &ComplaintSettings) -> Result<ComplaintFi
     Ok(found)
 }
 
-/// Position error per axis that is left: what the verdict says of it, else what the log shows.
+/// The remaining position error per axis: the one stated in the verdict, or else the one that the log shows.
 fn error_m(findings: &Findings) -> f64 {
     match findings.log_verdict.advice {
         Said::PositionsRight { error_m } | Said::PositionsOff { error_m } => error_m,
@@ -117,7 +117,7 @@ fn error_m(findings: &Findings) -> f64 {
     }
 }
 
-/// What the squares round a place say.
+/// What the squares around a place show.
 struct Around {
     visits: Option<Estimate>,
     /// Last visit, seconds from the start of the span.
@@ -127,7 +127,7 @@ struct Around {
 impl Around {
     fn of(cells: &Cells, place: Place, reach_m: f64, cut_width_m: Option<f64>) -> Self {
         let grid = cells.grid;
-        // Squares that hold the place, or may.
+        // Squares that hold the place, or may hold it.
         let within_m = reach_m + 0.5 * std::f64::consts::SQRT_2 * grid.cell_m;
         let mut near: Vec<(f64, usize)> = (0..grid.columns * grid.rows)
             .filter(|&at| cells.lawn_fraction[at] > 0.0)
@@ -157,8 +157,9 @@ impl Around {
             quantile(&visits, 0.05).unwrap_or(estimate),
             quantile(&visits, 0.95).unwrap_or(estimate),
         );
-        // A pass covers some squares in part only, and a point of them is under it or not. Of a swath across a square as wide as that is
-        // from all sides in the mean (4/pi of its side, Cauchy), each rim leaves a sixth of that width to chance.
+        // A pass covers some squares only in part, and a point of them is under it or not. If a swath crosses a square that
+        // is as wide as it is from all sides on average (4/pi of its side, Cauchy), each rim leaves a sixth of that width to
+        // chance.
         let rims = 4.0 / std::f64::consts::PI * grid.cell_m / 3.0 / cut_width_m.unwrap_or(grid.cell_m);
         let chance = |visits: f64| Estimate::END_SDS * (visits * rims.min(1.0)).max(0.0).sqrt();
         let last_s = f64::from(cells.last_visit_s[here]);
@@ -173,7 +174,7 @@ impl Around {
     }
 }
 
-/// The spot, pocket, island or ground without evidence that holds a place, or is nearer to it than it is known.
+/// The spot, pocket, island or ground without evidence that holds a place, or is closer to it than its position is known.
 fn of_ground_found(findings: &Findings, place: Place, reach_m: f64) -> Result<Option<Said>, RegionError> {
     let is_at = |outline: &[Vec<Place>]| -> Result<bool, RegionError> {
         let region = Region::from_rings(vec![outline.to_vec()])?;
@@ -216,7 +217,7 @@ fn of_ground_found(findings: &Findings, place: Place, reach_m: f64) -> Result<Op
     Ok(None)
 }
 
-/// What the visits of a place on open lawn say, beside those of the lawn.
+/// What the visits to a place on open lawn show, compared with those of the lawn.
 fn by_visits(visits: Option<Estimate>, lawn_visits: f64, error_m: f64, radius_m: f64) -> Said {
     let Some(Estimate {
         estimate: visits,

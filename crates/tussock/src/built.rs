@@ -3,7 +3,7 @@
 use tussock_plane::Frame;
 use tussock_types::{GeoPolygon, Place, Plan, PlanFeature, PlanRole, PlanShape, Suggestion, SuggestionKind};
 
-/// The plan as it would be with the suggestion built. More hours change no plan.
+/// The plan as it would be with the suggestion built. A suggestion of more hours does not change the plan.
 pub fn built(plan: &Plan, frame: &Frame, suggestion: &Suggestion) -> Plan {
     let mut changed = plan.clone();
     let points = |places: &[Place]| {

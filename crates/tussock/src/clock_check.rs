@@ -1,11 +1,11 @@
-//! Does the machine drive at hours at which it rests?
+//! Does the machine drive at hours when it should rest?
 //!
-//! A logger that writes local time and calls it UTC (a `Z` behind it) shifts everything by whole hours. The working hours
-//! in the settings tell: the driving time of each minute of the week is laid over them, as logged and shifted by every
-//! whole hour up to half a day.
+//! A logger that writes local time and calls it UTC (with a `Z` after it) shifts everything by whole hours. The working
+//! hours in the settings reveal this: the driving time of each minute of the week is compared with them, as logged and
+//! shifted by every whole hour up to half a day.
 //!
-//! Exact: minutes of driving per minute of the week, as far as the path is. Not seen: shifts between hours that all fit,
-//! half hours, and weekdays of which the settings say nothing.
+//! Exact: minutes of driving per minute of the week, as far as the path is exact. Not seen: shifts between hours that all
+//! fit, half hours, and weekdays that the settings do not mention.
 //!
 //! Cost: one step per minute driven, and one look at the week per hour of shift.
 
@@ -15,18 +15,18 @@ use tussock_types::{Duty, GardenClock, Said, Settings};
 const WEEK_MIN: usize = 7 * 24 * 60;
 /// From Monday 00:00 to Thursday 00:00: 1970 began on a Thursday.
 const FIRST_THURSDAY_S: f64 = 3.0 * 86_400.0;
-/// Less driving than this at hours of rest is a schedule that is not kept to the minute.
+/// Less driving than this in hours of rest only means a schedule that is not kept to the minute.
 const LEAST_REST_S: f64 = 600.0;
-/// And a smaller share of all driving than this.
+/// The same for a share of all driving smaller than this.
 const LEAST_REST_FRACTION: f64 = 0.05;
 
-/// 2012-01-01 in UTC. Receivers count 1,024 weeks and begin anew (IS-GPS-200, 20.3.3.3.1.1): a counter that rolled over once dates the
-/// logs of 2019 to 2031 from 1999 to 2011, and few mowers were logged before.
+/// 2012-01-01 in UTC. Receivers count 1,024 weeks and start again (IS-GPS-200, 20.3.3.3.1.1): a counter that rolled over
+/// once dates the logs of 2019 to 2031 as 1999 to 2011, and few mowers were logged before then.
 const OLDEST_S: f64 = 1_325_376_000.0;
-/// 1971: seconds from the logger's own start stay below, and are no date.
+/// 1971: seconds since the logger's own start stay below this, and are not a date.
 const DATED_S: f64 = 365.0 * 86_400.0;
 
-/// Said when the log is dated before such logs were made.
+/// The remark on a log dated before such logs were made.
 pub(crate) fn too_old(tracks: &[Track]) -> Option<Said> {
     let starts_s = tracks
         .iter()
@@ -40,7 +40,7 @@ pub(crate) fn too_old(tracks: &[Track]) -> Option<Said> {
     })
 }
 
-/// Said when a good part of the driving falls in hours of rest.
+/// The remark when a good part of the driving falls in hours of rest.
 pub(crate) fn remark(tracks: &[Track], settings: &Settings) -> Option<Said> {
     let week = settings.hours.week();
     if !week.contains(&Duty::Rest) {
@@ -67,7 +67,7 @@ pub(crate) fn remark(tracks: &[Track], settings: &Settings) -> Option<Said> {
     if as_logged_s < LEAST_REST_S.max(LEAST_REST_FRACTION * all_s) {
         return None;
     }
-    // The shift that undoes the time zone comes first: it is the common mistake. Then the smaller ones.
+    // The shift that undoes the time zone comes first, because that is the common mistake; then the smaller ones.
     let undone_h = (-zone_s / 3600.0).round() as i32;
     let mut shifts_h: Vec<i32> = (-12..=12).filter(|shift_h| *shift_h != 0).collect();
     shifts_h.sort_by_key(|shift_h| (*shift_h != undone_h, shift_h.abs()));

@@ -1,16 +1,17 @@
 //! What did a change bring?
 //!
-//! Two sides, each a log or saved findings, on the ground that is lawn in both plans; what is lawn in one only is listed apart. Both
-//! are laid on the planes of their plans, whatever lies between plan and log: each receiver has an offset of its own. Places in the
-//! comparison, and in the findings that it holds for drawing, are on the plane of the plan before.
-//! A difference has two errors that are named apart: that of the positions, from the intervals of both sides, and that from night
-//! to night. The second is what a machine fitted to the side's own log shows from run to run ([`tussock_diagnose::night_simulation`]), and
-//! where none can be fitted the jackknife over outings (Quenouille 1956, DOI 10.1093/biomet/43.3-4.353; Tukey 1958). Pockets are
-//! judged half hour by half hour, so that looking every morning does no harm, and no gain counts that is
-//! less than what two logs without any change differ by.
+//! There are two sides, each a log or saved findings, compared on the ground that is lawn in both plans; lawn in only one of
+//! them is listed separately. Both are placed on the planes of their plans, whatever the offset between plan and log, since
+//! each receiver has an offset of its own. Places in the comparison, and in the findings that it holds for drawing, are on
+//! the plane of the plan before. A difference has two errors that are stated separately: that of the positions, from the
+//! intervals of both sides, and that from night to night. The second is the variation from run to run of a machine fitted to
+//! the side's own log ([`tussock_diagnose::night_simulation`]) or, if none can be fitted, the jackknife over outings
+//! (Quenouille 1956, DOI 10.1093/biomet/43.3-4.353; Tukey 1958). Pockets are judged by half hours of driving, so that
+//! looking every morning does no harm, and no gain counts that is smaller than the difference between two logs without any
+//! change.
 //!
-//! Exact: areas of the plans; which cells of 0.1 m are under the path. Approximate: the fraction of saved findings whose lines were
-//! thinned for drawing (some ten nights and more). Cost: two analyses at most, 60 runs a side.
+//! Exact: areas of the plans; which cells of 0.1 m are under the path. Approximate: the fraction of saved findings whose
+//! lines were thinned for drawing (about ten nights or more). Cost: two analyses at most, 60 runs a side.
 
 mod predictions;
 mod side;
@@ -31,26 +32,26 @@ use tussock_types::{
     SCHEMA_VERSION, Said,
 };
 
-/// Changed ground smaller than this comes from drawing.
+/// Smaller patches of changed ground come from drawing.
 const LEAST_CHANGED_M2: f64 = 0.5;
-/// A pocket that is visited to this part is mended, or was none.
+/// A pocket visited to this fraction is mended, or was none.
 const MENDED_FRACTION: f64 = 0.85;
-/// A pocket that was visited to this part before is new.
+/// A pocket that was visited to this fraction before is new.
 const NEW_FRACTION: f64 = 0.5;
-/// A fitted machine explains a pocket where this part of its nights visit no more of it than the log did, and this much on top.
+/// A fitted machine explains a pocket if this part of its nights visit no more of it than the log did plus `EXPLAINED_WITHIN`.
 const EXPLAINED_FRACTION: f64 = 0.3;
 const EXPLAINED_WITHIN: f64 = 0.05;
-/// Driving hours that differ by less are equal.
+/// Driving hours that differ by less than this part count as equal.
 const EQUAL_HOURS: f64 = 0.05;
 
 /// One side.
 #[derive(Clone)]
 pub struct Side<'a> {
-    /// What it is called: names of logs or of findings.
+    /// Its name: the names of the logs or of the findings.
     pub names: Vec<String>,
     /// What was found.
     pub findings: &'a Findings,
-    /// What it was found from, where that is at hand: then luck from night to night is better known.
+    /// The job it was found from, if available: the luck from night to night is then better known.
     pub job: Option<&'a Job<'a>>,
 }
 
@@ -69,7 +70,7 @@ pub struct Sides<'a> {
 #[derive(Debug, thiserror::Error)]
 #[non_exhaustive]
 pub enum CompareError {
-    /// Lawns are compared on plans.
+    /// Lawns can only be compared on plans.
     #[error("no plan on the side {side} (expected a plan on both sides)")]
     NoPlan {
         /// `before` or `after`.
@@ -89,7 +90,7 @@ pub enum CompareError {
         /// After.
         after_m: f64,
     },
-    /// Findings that do not say where they lie cannot be laid over others.
+    /// Findings that do not state where they lie cannot be placed over others.
     #[error(
         "private findings and findings on Earth cannot be laid over each other (expected both of one kind)"
     )]
@@ -138,7 +139,7 @@ fn frame_of(findings: &Findings) -> Result<Frame, CompareError> {
 /// Compares two sides.
 ///
 /// # Errors
-/// [`CompareError`] where the two are not of one garden, or say too little.
+/// [`CompareError`] if the two are not of the same garden, or do not say enough.
 pub fn compare(sides: &Sides<'_>) -> Result<Comparison, CompareError> {
     let (laid_before, laid_after) = (
         PlanShift::undone(sides.before.findings),
@@ -192,7 +193,7 @@ pub fn compare(sides: &Sides<'_>) -> Result<Comparison, CompareError> {
         sides.seed,
     );
     let position_sd = math::hypot(seen_before.position_sd, seen_after.position_sd);
-    // One side's luck stands in for the other's where that is not known.
+    // If one side's luck is unknown, the other's stands in for it.
     let nightly = match (seen_before.nightly_sd, seen_after.nightly_sd) {
         (Some(one), Some(two)) => Some(math::hypot(one, two)),
         (Some(one), None) | (None, Some(one)) => Some(one * std::f64::consts::SQRT_2),
@@ -204,7 +205,7 @@ pub fn compare(sides: &Sides<'_>) -> Result<Comparison, CompareError> {
         Some((fraction_at(findings, hours)? + seen.common_less_own).clamp(0.0, 1.0))
     };
     let (equal_before, equal_after) = (at_equal(before, &seen_before), at_equal(after, &seen_after));
-    // Where hours differ, more hours are no effect of the change.
+    // If hours differ, what more hours bring is no effect of the change.
     let change = match equal_before.zip(equal_after) {
         Some((one, two)) => two - one,
         None => seen_after.fraction - seen_before.fraction,
@@ -219,7 +220,7 @@ pub fn compare(sides: &Sides<'_>) -> Result<Comparison, CompareError> {
         visited_fraction,
         position_sd_fraction: position_sd,
         nightly_sd_fraction: nightly,
-        // What may be the luck of a night is no difference, nor what looking every morning brings.
+        // What may be one night's luck is not a difference, nor is what comes of looking every morning.
         is_real: nightly.is_some()
             && change.abs() > -normal_quantile(error_of_night(seen_after.nights.len().max(1), 1)) * sd,
     };
@@ -299,11 +300,11 @@ pub fn compare(sides: &Sides<'_>) -> Result<Comparison, CompareError> {
     })
 }
 
-/// Nights after the change beside what there was before, pocket by pocket.
+/// Nights after the change compared with what was there before, pocket by pocket.
 struct Sequence<'a> {
     before: &'a SideSeen,
     after: &'a SideSeen,
-    /// Simulated nights without the change; empty where no machine fits.
+    /// Simulated nights without the change; empty if no machine fits.
     unchanged: Vec<Fractions>,
     /// Pockets found before.
     tests: usize,
@@ -311,10 +312,10 @@ struct Sequence<'a> {
 }
 
 impl Sequence<'_> {
-    /// Whether and when it is decided that more of a pocket is driven over; `None` where a side is known by its findings alone.
+    /// Whether and when it is decided that more of a pocket is driven over; `None` if only a side's findings are known.
     fn decided(&self, number: usize) -> Option<Decided> {
         let of = |all: &[Fractions]| -> Vec<f64> { all.iter().map(|one| one.pockets[number]).collect() };
-        // A machine that does not explain the pocket as it was says nothing of luck there.
+        // A machine that does not explain the pocket as it was says nothing about luck there.
         let was = self.before.pockets[number];
         let unchanged = of(&self.unchanged);
         let as_low = unchanged
@@ -348,7 +349,7 @@ impl Sequence<'_> {
     }
 }
 
-/// Whether a log does not tell how its plan lies, or some edges lie elsewhere.
+/// Whether a log does not show how its plan lies, or some edges lie elsewhere.
 fn is_plan_unsure(findings: &Findings) -> bool {
     let verdict = findings.plan_fit.as_ref().map(|fit| fit.verdict);
     !matches!(verdict, Some(PlanFitVerdict::Fits | PlanFitVerdict::Moved))
@@ -424,7 +425,7 @@ fn judged(
 ) -> ComparedPocket {
     let (one, two) = (before.pockets[number], after.pockets[number]);
     let position_sd = math::hypot(before.position_sd, after.position_sd);
-    // What two logs of the unchanged machine differ by in nine of ten.
+    // The difference that nine in ten pairs of logs of the unchanged machine stay below.
     let (luck_before, luck_after) = (before.pocket_luck(number), after.pocket_luck(number));
     // The side without the missed pocket's change knows the machine best.
     let luck = match pocket.found {
@@ -432,7 +433,7 @@ fn judged(
         LawnWhen::After => luck_after.or(luck_before),
     }
     .unwrap_or(0.5);
-    // Ground at its outline comes and goes with the positions: a shift by their error.
+    // Ground at the pocket's outline comes and goes with the positions, so allow a shift by their error.
     let error_m = math::hypot(before.position_error_m, after.position_error_m);
     let at_outline = error_m * pocket.region.perimeter_m() / (std::f64::consts::PI * pocket.region.area_m2());
     let least = math::hypot(luck, Estimate::END_SDS * math::hypot(position_sd, at_outline)).max(0.02);
@@ -502,13 +503,13 @@ fn hours_per_night(findings: &Findings) -> f64 {
     findings.span.driving_s / 3600.0 / nights as f64
 }
 
-/// Driving hours of the shorter side; `None` where both are as long.
+/// Driving hours of the shorter side; `None` if both are equally long.
 fn shorter_h(before: &Findings, after: &Findings) -> Option<f64> {
     let (one, two) = (before.span.driving_s / 3600.0, after.span.driving_s / 3600.0);
     ((one - two).abs() > EQUAL_HOURS * one.max(two)).then_some(one.min(two))
 }
 
-/// Visited fraction after so many driving hours.
+/// Visited fraction after this many driving hours.
 fn fraction_at(findings: &Findings, hours: f64) -> Option<f64> {
     let curve = findings.over_time.as_ref()?;
     let after = curve.driving_h.partition_point(|at| *at < hours);
@@ -552,7 +553,8 @@ fn complaints(before: &Findings, after: &Findings) -> Vec<Said> {
     asked.into_iter().filter_map(compared).collect()
 }
 
-/// After how many nights the largest pocket that changed was decided, or how many more would decide the largest that is open.
+/// After how many nights the largest pocket that changed was decided, or how many more nights would decide the largest open
+/// one.
 fn decision(pockets: &[ComparedPocket], nights: usize) -> Vec<Said> {
     let largest = |of: &dyn Fn(&ComparedPocket) -> Option<u32>| {
         let told = pockets.iter().filter_map(|pocket| Some((pocket, of(pocket)?)));
@@ -571,7 +573,7 @@ fn decision(pockets: &[ComparedPocket], nights: usize) -> Vec<Said> {
     [decided, open].into_iter().flatten().collect()
 }
 
-/// What became of the largest pocket that changed, then of others, then of the lawn.
+/// What became of the largest pocket that changed, then of the others, then of the lawn.
 fn said(difference: &Difference, pockets: &[ComparedPocket]) -> Vec<Said> {
     let points = 100.0 * difference.visited_fraction.estimate;
     let lawn = match difference.is_real {

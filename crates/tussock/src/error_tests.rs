@@ -1,9 +1,9 @@
-//! Every way in which a comparison can fail, shown: the words are what a user reads.
+//! Shows every way in which a comparison can fail, in the words that a user reads.
 
 use crate::{AnalyseError, CompareError};
 use std::collections::BTreeSet;
 
-/// Fails to compile when a variant is added, so that its words come into the table below.
+/// Does not compile when a variant is added, so that its words are added to the table below.
 fn compare_variant(error: &CompareError) -> usize {
     match error {
         CompareError::NoPlan { .. } => 0,

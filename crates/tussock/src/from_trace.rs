@@ -1,8 +1,9 @@
-//! A plan to begin with, drawn from logs alone.
+//! A first plan, drawn from logs alone.
 //!
-//! The outline is that of the driven ground ([`tussock_survey::outline`]), the station where the machine rested again and again. Islands
-//! that turned the machine and were never entered are drawn as obstacles, with names to be filled in: a log does not tell a bed from lawn
-//! behind a fence. Good to about 0.15 m with centimetre logs; a sketch to mend by hand otherwise.
+//! The outline is that of the driven ground ([`tussock_survey::outline`]), and the station is where the machine rested again
+//! and again. Islands that turned the machine and were never entered are drawn as obstacles whose names the user fills in: a
+//! log cannot distinguish a flower bed from lawn behind a fence. Good to about 0.15 m with centimetre logs; otherwise a
+//! sketch to correct by hand.
 
 use crate::{AnalyseError, Job};
 use tussock_plane::Region;
@@ -10,17 +11,17 @@ use tussock_survey::Survey;
 use tussock_survey::outline;
 use tussock_types::{GeoPoint, GeoPolygon, Place, Plan, PlanFeature, PlanRole, PlanShape};
 
-/// Width to paint with where none is set.
+/// Width to paint with if none is set.
 const PAINT_WIDTH_M: f64 = 0.26;
-/// Corners nearer to the line than this are left out.
+/// Corners closer to the line than this are left out.
 const TOLERANCE_M: f64 = 0.1;
-/// Smaller holes in the drive are no islands: a tree's foot is as large (common practice, no source).
+/// Smaller holes in the drive are not islands: the foot of a tree leaves one as large (common practice, no source).
 const LEAST_ISLAND_M2: f64 = 0.1;
 
-/// Draws a plan from the job's traces; its plan is not looked at.
+/// Draws a plan from the job's traces; the job's own plan is ignored.
 ///
 /// # Errors
-/// [`AnalyseError::NoPlaceOnEarth`] for logs in metres without an origin, and those of [`crate::inspect`].
+/// [`AnalyseError::NoPlaceOnEarth`] for logs in metres without an origin, and the errors of [`crate::inspect`].
 pub fn plan_from_trace(job: &Job<'_>) -> Result<Plan, AnalyseError> {
     let job = Job { plan: None, ..*job };
     let survey = Survey::of(&job)?;
@@ -61,7 +62,7 @@ pub fn plan_from_trace(job: &Job<'_>) -> Result<Plan, AnalyseError> {
     Ok(plan)
 }
 
-/// The outline with few corners, lines that would cross put in order, without islands that nobody would draw.
+/// The outline with few corners, crossing lines untangled, and without islands that nobody would draw.
 fn drawn_rings(region: &Region) -> Result<Vec<Vec<Vec<Place>>>, AnalyseError> {
     let mut parts = Region::from_rings(region.outline_simplified(TOLERANCE_M))?.rings();
     for hole_by_hole in &mut parts {

@@ -1,15 +1,15 @@
-//! Is this log good enough, before anything is counted.
+//! Is this log good enough? Answered before anything is counted.
 
 use crate::{AnalyseError, Job, Stage, Survey, TOOL_VERSION, verdict};
 use tussock_survey::log_findings::{driven_zones, inputs, machines, plan_fit, positions, silences, span};
 use tussock_types::{FixQuality, Inspection, SCHEMA_VERSION, Trace};
 
-/// Looks at the logs alone; a plan in the job is only used for the station.
+/// Looks at the logs alone; if the job has a plan, only its station is used.
 ///
-/// A log of which nothing can be used, or that spans half the world, is no error here: the verdict says so.
+/// A log without any usable data, or one that spans half the world, is not an error here: the verdict says so.
 ///
 /// # Errors
-/// [`AnalyseError`] where plan and logs do not fit together at all.
+/// [`AnalyseError`] if plan and logs do not fit together at all.
 pub fn inspect(job: &Job<'_>) -> Result<Inspection, AnalyseError> {
     job.tell(Stage::Locating, 0.0);
     let survey = Survey::of(job)?;

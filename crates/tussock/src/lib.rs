@@ -6,13 +6,13 @@
 //! | How much was driven over, what was missed, where did it get stuck? | [`analyse`] |
 //! | How many cells of this grid were visited, by this rule? | [`count_on_grid`] |
 //! | How far is the log from a surveyed path? | [`against_reference`] |
-//! | What are the measures of a pattern that papers report? | [`measures::measures`] |
-//! | Do two patterns differ, and how many nights does it take to show that? | [`statistics`] |
+//! | What are the measures of a pattern used in papers? | [`measures::measures`] |
+//! | Do two patterns differ, and how many nights are needed to show it? | [`statistics`] |
 //! | What did a change bring? | [`compare`] |
 //! | What is the plan with a suggestion built in? | [`built`] |
 //! | Is this plan sound, and how large is everything in it? | [`check_plan`] |
 //! | How must the plan move to agree with the log? | [`align`] |
-//! | What is the plan drawn as the garden is? | [`mended_plan`] |
+//! | What does the plan look like when it is drawn to match the garden? | [`mended_plan`] |
 //!
 //! ```
 //! use tussock::types::{Fix, Settings, Trace};
@@ -34,8 +34,8 @@
 //! ```
 //!
 //! The rooms below are re-exported: [`types`], [`plane`], [`locate`], [`coverage`], [`diagnose`], [`simulate`].
-//! `tussock-ingest` reads logs and `tussock-report` draws findings; nothing here opens a file, prints, or asks
-//! the clock. The same job gives the same findings on any number of threads.
+//! `tussock-ingest` reads logs and `tussock-report` draws findings; nothing here opens a file, prints, or asks the clock.
+//! The same job gives the same findings on any number of threads.
 
 mod align;
 mod analyse;
@@ -76,5 +76,5 @@ pub use tussock_study::{
 pub use tussock_survey::{Advice, AnalyseError, Calibrate, Job, Stage, Survey};
 pub use tussock_types as types;
 
-/// Version of the tool, as it stands in every result.
+/// Version of the tool, as stated in every result.
 pub const TOOL_VERSION: &str = env!("CARGO_PKG_VERSION");

@@ -1,10 +1,10 @@
-//! How would the plan be drawn if it were drawn as the garden is?
+//! What would the plan look like if it were drawn to match the garden?
 //!
-//! Question: plan and log lie beside each other, an edge is drawn elsewhere than the machine turns, a zone is driven over, something
-//! stands in the lawn that no plan shows; what is the plan that agrees with the log? Method: what [`crate::analyse`] found, built
-//! in: the plan where the log says that it lies, each edge that lies elsewhere moved along its normal and its corners to where the
-//! moved lines cross, driven zones left out, things that turned the machine added. As good as those findings: an edge is moved to
-//! where the machine turns, which is wrong where the receiver is off beside it.
+//! Question: plan and log are displaced, an edge is drawn elsewhere than the machine turns, a zone is driven over, something
+//! stands in the lawn that no plan shows; which plan agrees with the log? Method: what [`crate::analyse`] found is built in:
+//! the plan is aligned with the log, each displaced edge is moved along its normal and its corners to where the moved lines
+//! cross, driven zones are left out, and things that turned the machine are added. As good as those findings: an edge is
+//! moved to where the machine turns, which is wrong if the receiver is off beside that edge.
 
 use crate::{AnalyseError, Survey};
 use tussock_locate::plan_fit::EdgeFit;
@@ -16,30 +16,30 @@ use tussock_types::{
     Findings, GeoPolygon, Place, Plan, PlanFeature, PlanFit, PlanFitVerdict, PlanRole, PlanShape,
 };
 
-/// A plan drawn as the garden is.
+/// A plan drawn to match the garden.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct MendedPlan {
     /// The plan, in the frame of the log.
     pub plan: Plan,
     /// How far it was moved as a whole.
     pub moved_m: f64,
-    /// Sides that were moved by themselves.
+    /// Number of sides that were moved separately.
     pub sides: usize,
-    /// Names of zones that were left out, because they are driven over as the lawn is.
+    /// Names of zones that were left out because they are driven over like the lawn.
     pub left_out: Vec<String>,
-    /// Things that were added, because they turned the machine.
+    /// Number of things that were added because they turned the machine.
     pub added: usize,
 }
 
-/// Two sides whose directions differ by less (sine) have no corner that lines could place.
+/// If the directions of two sides differ by less than this (sine), their lines do not define a corner.
 const LEAST_CORNER: f64 = 0.2;
-/// A side lies on an edge that is as near to it as this.
+/// A side belongs to an edge if it is this close to it.
 const ON_EDGE_M: f64 = 0.05;
 
-/// Mends the plan of a survey by what was found in it.
+/// Corrects the plan of a survey by what was found in it.
 ///
 /// # Errors
-/// [`AnalyseError::CannotAlign`] where there is no plan, or the log does not tell how it lies.
+/// [`AnalyseError::CannotAlign`] if there is no plan, or the log does not show how it lies.
 pub fn mended_plan(survey: &Survey<'_>, findings: &Findings) -> Result<MendedPlan, AnalyseError> {
     let cannot = |why: &str| AnalyseError::CannotAlign { why: why.to_owned() };
     let (Some(plan), Some(frame)) = (&findings.plan, survey.frame) else {
@@ -115,14 +115,14 @@ pub fn mended_plan(survey: &Survey<'_>, findings: &Findings) -> Result<MendedPla
     Ok(mended)
 }
 
-/// An edge as it lies in the log's frame as drawn, and by what it is to be moved there.
+/// An edge as drawn, in the frame of the log, and the vector by which to move it there.
 fn displacement(fit: &EdgeFit, by: Option<&PlanShift>) -> Option<(Edge, Vector)> {
     let laid = |place: Vector| by.map_or(place, |by| by.place(place.into()).into());
     let edge = Edge::between(laid(fit.edge.from), laid(fit.edge.end()))?;
     Some((edge, edge.inwards() * fit.inside_m))
 }
 
-/// Moves the sides of a closed ring that lie on displaced edges; how many.
+/// Moves the sides of a closed ring that lie on displaced edges; returns how many.
 fn move_sides(ring: &mut [Place], displaced: &[(Edge, Vector)]) -> usize {
     let sides: Vec<(Edge, f64)> = (ring.windows(2))
         .filter_map(|pair| Edge::between(pair[0].into(), pair[1].into()))
@@ -179,11 +179,11 @@ mod tests {
         for (place, (east_m, north_m)) in ring.iter().zip(expected) {
             assert!(place.distance_m(Place::new(east_m, north_m)) < 1e-12, "{ring:?}");
         }
-        // Drawn the other way round it is the same side.
+        // Drawn in the other direction it is the same side.
         let mut ring: Vec<Place> = square().into_iter().rev().collect();
         assert_eq!(move_sides(&mut ring, &[(east, east.inwards() * 0.4)]), 1);
         assert!(ring.iter().all(|place| place.east_m < 9.6 + 1e-12), "{ring:?}");
-        // Edges of others leave it alone.
+        // Edges of other shapes leave it alone.
         let elsewhere = Edge::between(Vector::new(20.0, 0.0), Vector::new(20.0, 8.0)).unwrap();
         assert_eq!(move_sides(&mut ring, &[(elsewhere, elsewhere.inwards())]), 0);
     }

@@ -6,28 +6,28 @@ use tussock_types::{Plan, PlanFault, PlanRole};
 /// Size of one feature.
 #[derive(Clone, Debug, PartialEq)]
 pub struct PlanRow {
-    /// What it stands for.
+    /// Its role.
     pub role: PlanRole,
     /// Its name.
     pub name: String,
     /// Position in the file, from 0.
     pub feature: usize,
-    /// Area on the plane; for lawns with zones and obstacles taken out.
+    /// Area on the plane; for lawns, without zones and obstacles.
     pub area_m2: Option<f64>,
     /// Length of a line, or of all edges.
     pub length_m: Option<f64>,
 }
 
-/// What a look at a plan found.
+/// The result of checking a plan.
 #[derive(Clone, Debug, PartialEq)]
 pub struct PlanReport {
-    /// Lawn to be cut; `None` when the plan is not sound.
+    /// Lawn to be cut; `None` if the plan is not sound.
     pub lawn_m2: Option<f64>,
-    /// Edge of it, zones and obstacles included.
+    /// Length of the lawn's edge, including zones and obstacles.
     pub edge_m: Option<f64>,
-    /// Each feature; empty when the plan is not sound.
+    /// One row per feature; empty if the plan is not sound.
     pub rows: Vec<PlanRow>,
-    /// Everything wrong with it, fatal faults among them.
+    /// Everything that is wrong with the plan, fatal faults included.
     pub faults: Vec<PlanFault>,
 }
 
@@ -38,10 +38,10 @@ impl PlanReport {
     }
 }
 
-/// A plan of whose text the faults are known, if none of them is fatal. Faults of its ground are found where it is used.
+/// A plan, given the faults found in its text, if none of them is fatal. Faults of its ground are found when it is used.
 ///
 /// # Errors
-/// All faults at once, those of the text and those of the ground.
+/// All faults at once, in the text and in the ground.
 pub fn sound_plan(plan: Plan, read_faults: Vec<PlanFault>) -> Result<Plan, Vec<PlanFault>> {
     if read_faults.iter().any(|fault| fault.is_fatal) {
         return Err(tussock_plane::merge_faults(read_faults, check_plan(&plan).faults));
@@ -49,8 +49,8 @@ pub fn sound_plan(plan: Plan, read_faults: Vec<PlanFault>) -> Result<Plan, Vec<P
     Ok(plan)
 }
 
-/// Checks a plan and measures it. Areas are on the tangent plane at the lawn's middle: within 1 part in 10 million of the
-/// ellipsoid for a garden.
+/// Checks a plan and measures it. Areas are on the tangent plane at the lawn's middle: for a garden, within 1 part in 10
+/// million of those on the ellipsoid.
 pub fn check_plan(plan: &Plan) -> PlanReport {
     let (site, faults) = match Site::build(plan) {
         Ok(built) => built,

@@ -1,11 +1,12 @@
-//! Can the machine get everywhere, and how many hours will that take? Asked of a plan, before anyone digs.
+//! Can the machine get everywhere, and how many hours will it take? Asked about a plan, before anyone digs.
 //!
-//! Passages, ground out of reach and corners come from the plan's own room ([`tussock_diagnose::clearance`],
-//! [`tussock_diagnose::passages`]); the share of path that a part behind a passage gets, from a two-state chain along the path.
-//! How the lawn fills up over days comes from seeded runs of a roaming machine on the plan ([`tussock_simulate`]): median and the
-//! range of nine in ten runs. Weak places, their causes and what would mend them come from the middle one of these runs, which is
-//! analysed as a log without any error would be. Exact for a machine that drives as simulated; a real one differs, so that days are a
-//! guess to about a third. Cost: 16 runs of ten days at most; a typical run costs an analysis with suggestions more.
+//! Passages, ground out of reach and corners come from the plan alone ([`tussock_diagnose::clearance`],
+//! [`tussock_diagnose::passages`]); the share of path that a part behind a passage gets comes from a two-state chain along
+//! the path. How the lawn fills up over days comes from seeded runs of a roaming machine on the plan ([`tussock_simulate`]):
+//! the median, and the range that holds nine in ten runs. Weak places, their causes and their remedies come from the median
+//! run, which is analysed like a log without errors. Exact for a machine that drives as simulated; a real one differs, so
+//! treat the days as a guess to within about a third. Cost: 16 runs of ten days at most; the typical run costs one more
+//! analysis with suggestions.
 
 use crate::{Job, analyse};
 use rayon::prelude::*;
@@ -21,34 +22,34 @@ use tussock_types::{
     PromiseSettings, Settings,
 };
 
-/// Working hours where the settings do not say: a working day (common practice, no source).
+/// Working hours if the settings give none: a working day (common practice, no source).
 const USUAL_HOURS: f64 = 10.0;
-/// Driving is so much of a working hour, charging and turning taken off (about what simulated outings give).
+/// The driven fraction of a working hour, without charging and turning (about what simulated outings give).
 const DRIVING_SHARE: f64 = 0.5;
-/// Path of an outing of an hour.
+/// Path of an outing that lasts an hour.
 const OUTING_S: f64 = 3600.0;
 const RUNS: u64 = 16;
-/// The painted cell: coarse enough for a promise.
+/// The cell for painting: fine enough for a promise.
 const CELL_M: f64 = 0.06;
 const LEAST_PART_M2: f64 = 0.5;
 
-/// Days that are looked ahead at least.
+/// Look ahead at least this many days.
 const LEAST_DAYS: f64 = 7.0;
-/// A part is done when so much of it is driven over.
+/// A part counts as done when this fraction of it is driven over.
 const DONE_FRACTION: f64 = 0.9;
 /// Time between fixes of the typical run.
 const TYPICAL_PERIOD_S: f64 = 2.0;
 
-/// Whether a typical run is analysed as well.
+/// Whether a typical run is analysed too.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum TypicalRun {
-    /// Weak places, with what would mend them.
+    /// Weak places, and what would mend them.
     Analysed,
-    /// Hours and passages alone.
+    /// Hours and passages only.
     LeftOut,
 }
 
-/// Looks ahead; `None` for a plan that is not sound.
+/// Makes the forecast; `None` for a plan that is not sound.
 pub fn plan_forecast(
     plan: &Plan,
     settings: &Settings,
@@ -81,7 +82,7 @@ pub fn plan_forecast(
     };
     let ahead = PlannedDrive::of(&site, settings, setback_m, working_h_per_day, seed);
     let behind: Vec<BitGrid> = match &ahead {
-        // What the disc never gets to is left long, however often it comes.
+        // Where the disc never gets to, the grass stays long, however often the machine comes.
         Some(ahead) => necks
             .iter()
             .map(|neck| ahead.part(&clearance, |cell| neck.behind[cell] && reach.reached[cell]))
@@ -148,7 +149,7 @@ fn passage(site: &Site, neck: &Neck, number: usize, setback_m: f64, day_m: f64) 
     }
 }
 
-/// Parts cut off, and the area of strips along edges.
+/// Parts that are cut off, and the area of strips along edges.
 fn unreached(site: &Site, clearance: &Clearance, reach: &Reach) -> (Vec<OutOfReach>, f64) {
     let lawn = rasterise(&site.lawn, &clearance.grid);
     let (mut parts, edges): (Vec<OutOfReach>, Vec<OutOfReach>) = reach
@@ -163,7 +164,7 @@ fn unreached(site: &Site, clearance: &Clearance, reach: &Reach) -> (Vec<OutOfRea
     (parts, edges.iter().map(|part| part.area_m2).sum())
 }
 
-/// A machine on the plan, with the days that are looked ahead.
+/// A machine on the plan, with the number of days to look ahead.
 struct PlannedDrive<'a> {
     site: &'a Site,
     yard: Yard,
@@ -177,7 +178,7 @@ struct PlannedDrive<'a> {
     seed: u64,
 }
 
-/// How a run fills the lawn, and the parts behind passages: fractions after each hour, from none.
+/// How a run fills the lawn and the parts behind passages: fractions after each hour, starting from none.
 struct Filling {
     lawn: Vec<f64>,
     parts: Vec<Vec<f64>>,
@@ -192,7 +193,7 @@ fn at_hour(curve: &[f64], hours: f64) -> f64 {
 }
 
 impl<'a> PlannedDrive<'a> {
-    /// `None` without a cutting width, and where no machine has room.
+    /// `None` without a cutting width, or if the machine has no room.
     fn of(
         site: &'a Site,
         settings: &'a Settings,
@@ -223,7 +224,7 @@ impl<'a> PlannedDrive<'a> {
         })
     }
 
-    /// Lawn in some cells of the ground.
+    /// The lawn in some of the ground's cells.
     fn part(&self, clearance: &Clearance, is_in: impl Fn(usize) -> bool) -> BitGrid {
         let mut part = BitGrid::new(self.lawn.grid);
         for (column, row) in self.lawn.cells_on() {
@@ -240,7 +241,7 @@ impl<'a> PlannedDrive<'a> {
         self.yard.drive(&self.machine, &run).ok()
     }
 
-    /// All runs; `None` where one has no room.
+    /// All runs; `None` if one of them has no room.
     fn filled(&self, parts: &[BitGrid]) -> Option<Vec<Filling>> {
         let masks: Vec<&BitGrid> = std::iter::once(&self.lawn).chain(parts).collect();
         let filling = |number: u64| {
@@ -298,7 +299,7 @@ impl<'a> PlannedDrive<'a> {
         }
     }
 
-    /// Part of the runs in which a part is done after each day.
+    /// The fraction of runs in which a part is done after each day.
     fn done_fractions(&self, filled: &[Filling], part: usize) -> Vec<f64> {
         let done = |hours: f64| {
             let runs = filled
@@ -309,7 +310,7 @@ impl<'a> PlannedDrive<'a> {
         self.day_ends_h().map(done).collect()
     }
 
-    /// The run that is nearest to the middle when the promise ends, analysed as a log without error.
+    /// The run that is nearest to the median when the promise ends, analysed as a log without errors.
     fn typical(
         &self,
         plan: &Plan,

@@ -1,25 +1,26 @@
 //! Does the receiver know how wrong it is?
 //!
-//! Receivers say how exact they are: a standard deviation (NMEA 0183 GST, accuracy fields), or the quality of a fix. The
-//! positions say it too, by their scatter while the machine stands and by the roughness of straight drives. Where the
-//! scatter is several times the claim, the claim is worthless, and whoever picks receivers by it should know: a recorded log
-//! whose fixes are all called RTK fixed scatters by 0.75 m. The analysis believes the scatter anyway.
+//! Receivers claim an accuracy: a standard deviation (NMEA 0183 GST, accuracy fields), or the quality of a fix. The
+//! positions show it too, by their scatter while the machine stands and by the roughness of straight drives. If the scatter
+//! is several times the claim, the claim is worthless, and anyone who chooses receivers by it should know: a recorded log
+//! whose fixes are all called RTK fixed scatters by 0.75 m. The analysis relies on the scatter in any case.
 //!
-//! Approximate: drift shows only in standing time; without any, the white part alone is set against the claim.
+//! Approximate: drift shows only while the machine stands; without such time, only the white part is compared with the
+//! claim.
 
 use tussock_locate::Track;
 use tussock_locate::noise::Claims;
 use tussock_types::math;
 use tussock_types::{FixQuality, NoiseSource, Said, Trace};
 
-/// A scatter of so many times the claim is no chance.
+/// A scatter this many times the claim is not chance.
 const LEAST_RATIO: f64 = 3.0;
-/// Differences smaller than this matter to no lawn.
+/// Smaller differences do not matter on any lawn.
 const LEAST_DIFFERENCE_M: f64 = 0.05;
 /// What RTK fixed stands for, per axis and unit of HDOP (common practice, no source).
 const RTK_FIXED_M: f64 = 0.015;
 
-/// One for each log whose receiver claims too much.
+/// One remark for each log whose receiver claims too much.
 pub(crate) fn remarks(tracks: &[Track], traces: &[Trace]) -> Vec<Said> {
     tracks
         .iter()
@@ -45,7 +46,7 @@ fn remark(track: &Track, claims: &Claims) -> Option<Said> {
         .map(|usual_m| Said::RtkFixedTooGood { usual_m, scatter_m })
 }
 
-/// Scatter per axis as the positions themselves show it.
+/// Scatter per axis as shown by the positions themselves.
 fn scatter_m(track: &Track) -> Option<f64> {
     match track.noise.source {
         NoiseSource::StationScatter | NoiseSource::RestScatter => Some(math::hypot(

@@ -1,31 +1,31 @@
 //! Does the receiver hold or repeat positions?
 //!
-//! Some receivers hold their position while they believe to stand (static hold), others hand out the last one while they
-//! have none. Either way a position repeats the one before it to the last digit while time goes on. Rests then look
-//! better than the positions are, and an error read from them is too small.
+//! Some receivers hold their position while they believe that they are standing (static hold); others repeat the last one
+//! while they have none. Either way, a position equals the one before it to the last digit while time goes on. Rests then
+//! look better than the positions are, and an error estimated from them is too small.
 //!
-//! Coarse digits make repeats of their own: there only repeats while the receiver itself reports a speed count.
+//! Coarse digits cause repeats of their own; with them, a repeat counts only if the receiver itself reports a speed.
 //!
 //! Cost: linear in the fixes.
 
 use tussock_types::{LogFacts, Said, Trace};
 
-/// A held stretch is at least so long, and of at least so many fixes.
+/// A held stretch lasts at least this long, and has at least this many fixes.
 const HELD_S: f64 = 10.0;
 const HELD_FIXES: usize = 5;
-/// A smaller share of all fixes than this is chance.
+/// A smaller share of all fixes is chance.
 const LEAST_FRACTION: f64 = 0.05;
-/// Digits finer than this show any scatter at rest.
+/// Finer digits show scatter even at rest.
 const FINE_DIGITS_M: f64 = 0.02;
 
-/// Fixes that repeat the position before them, of one trace.
+/// Fixes of one trace that repeat the position before them.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub(crate) struct Repeats {
     /// All of them.
     pub(crate) count: usize,
-    /// Those during which the receiver reports a speed that would have shown.
+    /// Those during which the receiver reports a speed high enough to show.
     pub(crate) moving: usize,
-    /// Longest stretch at one position: its time and its fixes.
+    /// Longest stretch at one position: its duration and its number of fixes.
     pub(crate) longest_s: f64,
     pub(crate) longest_fixes: usize,
 }
@@ -57,7 +57,7 @@ impl Repeats {
     }
 }
 
-/// One for each trace whose positions are held or repeated.
+/// One remark for each trace whose positions are held or repeated.
 pub(crate) fn remarks(traces: &[Trace], inputs: &[LogFacts]) -> Vec<Said> {
     traces
         .iter()

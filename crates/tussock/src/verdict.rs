@@ -1,10 +1,10 @@
 //! Is this log good enough?
 //!
-//! Two answers. Positions: the smallest pocket that they can find is set by the largest of four errors: where the positions
-//! are wrong, where the path between fixes is not known, where digits are missing, and how far the receiver jumped. A pocket
-//! shows when it is some `WIDTH_PER_SD` (5.4) times wider than the position error per axis. Duration: the smallest pocket
-//! that luck does not explain after so much driving, and the hours that are missing. What moves like a walk or a car is no
-//! drive of a mower, whatever its positions.
+//! There are two answers. Positions: the smallest pocket that they can show is set by the largest of four errors: wrong
+//! positions, an unknown path between fixes, missing digits, and jumps of the receiver. A pocket shows if it is about
+//! `WIDTH_PER_SD` (5.4) times wider than the position error per axis. Duration: the smallest pocket that luck does not
+//! explain after this much driving, and the number of hours that are missing. Whatever moves like a walk or a car is not the
+//! drive of a mower, however good its positions.
 
 use crate::{clock_check, receiver_accuracy, stale_positions};
 use tussock_coverage::luck::Drive;
@@ -20,9 +20,9 @@ use tussock_types::{
     DrivenZone, FixQuality, LogFormat, LogLevel, LogVerdict, NoiseSource, Place, PlanOffset, Said, Trace,
 };
 
-/// No pocket narrower than this can be told from the gaps between passes.
+/// A narrower pocket cannot be distinguished from the gaps between passes.
 const LEAST_FINDABLE_M: f64 = 0.3;
-/// Less driving than this shows nothing of a lawn: some hundred metres of path (common practice, no source).
+/// Less driving than this shows nothing about a lawn: it is a few hundred metres of path (common practice, no source).
 const LEAST_DRIVING_S: f64 = 600.0;
 /// Judges the logs.
 pub(crate) fn verdict(survey: &Survey<'_>, driven_zones: &[DrivenZone]) -> LogVerdict {
@@ -94,7 +94,7 @@ pub(crate) fn verdict(survey: &Survey<'_>, driven_zones: &[DrivenZone]) -> LogVe
     }
 }
 
-/// That a person walked, and what a walk is good for.
+/// The advice that a person walked, and what a walk is good for.
 fn walk_advice(survey: &Survey<'_>, walk: WalkRound) -> Said {
     let inputs = survey.job().inputs;
     Said::WalkRound {
@@ -105,7 +105,7 @@ fn walk_advice(survey: &Survey<'_>, walk: WalkRound) -> Said {
     }
 }
 
-/// Width of the smallest pocket that the positions can show: narrower ones are not made.
+/// Width of the smallest pocket that the positions can show: no narrower ones are made.
 pub(crate) fn shown_width_m(survey: &Survey<'_>) -> f64 {
     Positions::of(survey).width_m()
 }
@@ -114,13 +114,13 @@ pub(crate) fn shown_width_m(survey: &Survey<'_>) -> f64 {
 struct Positions {
     /// Error per axis.
     error_m: f64,
-    /// How far the path between two fixes may lie off their chord.
+    /// How far the path between two fixes may be from their chord.
     between_m: f64,
-    /// Steps of the coordinates.
+    /// Step size of the coordinates.
     digits_m: f64,
     /// Largest jump that stayed.
     step_m: f64,
-    /// Whether the error is assumed, not seen.
+    /// Whether the error is assumed, not observed.
     is_guess: bool,
 }
 
@@ -142,14 +142,14 @@ impl Positions {
             if track.anchored.is_some() {
                 continue;
             }
-            // What the log cannot rule out, whether or not the path shows it.
+            // The drift that the log cannot rule out, whether or not the path shows it.
             let drift_m = track.reckoned_drift.drift_m();
             found.is_guess |= matches!(track.reckoned_drift, ReckonedDrift::Usual { .. })
                 && commonest(trace) == FixQuality::Unknown
                 && (drift_m > track.noise.white_m || track.noise.source == NoiseSource::Default);
             found.error_m = found.error_m.max(drift_m);
             if track.method == PathMethod::Chords {
-                // A turn between two fixes may lie half a step off the chord.
+                // A turn between two fixes may be half a step off the chord.
                 let step_m = track.period_s * track.speed_mps.unwrap_or(0.4);
                 found.between_m = found.between_m.max(0.5 * step_m);
             }
@@ -202,14 +202,14 @@ impl Positions {
     }
 }
 
-/// What so much driving can show.
+/// What this much driving can show.
 struct Duration {
     level: LogLevel,
     driving_s: f64,
-    /// Gaps up to this width are luck.
+    /// Gaps up to this width may be luck.
     width_m: f64,
     hours_more: Option<f64>,
-    /// Speed of what is no drive of a mower.
+    /// The speed, if it is not that of a mower.
     not_a_mower: Option<f64>,
 }
 
@@ -277,7 +277,7 @@ fn step_remarks(survey: &Survey<'_>) -> Vec<Said> {
         .collect()
 }
 
-/// What stands in for drift that the log does not show.
+/// What stands in for drift if the log does not show it.
 fn drift_remark(track: &Track, trace: &Trace) -> Option<Said> {
     match track.reckoned_drift {
         ReckonedDrift::Usual { drift_m } if commonest(trace) == FixQuality::Unknown => {
@@ -288,10 +288,10 @@ fn drift_remark(track: &Track, trace: &Trace) -> Option<Said> {
     }
 }
 
-/// How much of the time has no usable fixes, where it matters.
+/// How much of the time has no usable fixes, if that matters.
 fn silence_remark(survey: &Survey<'_>) -> Option<Said> {
     let (start_s, end_s) = survey.span_s();
-    // Logs of several nights are far apart, and a machine that charges need not be logged: that is no silence.
+    // Logs of several nights are far apart, and a charging machine need not be logged: neither is a silence.
     let is_rest = |gap: &tussock_locate::Gap| gap.moved_m < 3.0 && gap.end_s - gap.start_s > 1800.0;
     let (mut silent_s, mut rest_s) = (0.0, 0.0);
     for track in &survey.tracks {
@@ -306,7 +306,7 @@ fn silence_remark(survey: &Survey<'_>) -> Option<Said> {
     (silent_fraction > 0.05).then_some(Said::SilentLong { silent_fraction })
 }
 
-/// Which fixes were left out, where they are more than a few.
+/// Which fixes were left out, if they are more than a few.
 fn left_out_remark(survey: &Survey<'_>) -> Option<Said> {
     let jumps: usize = survey.tracks.iter().map(|track| track.gated_jumps).sum();
     let poor: usize = survey.tracks.iter().map(|track| track.gated_quality).sum();
@@ -317,7 +317,7 @@ fn left_out_remark(survey: &Survey<'_>) -> Option<Said> {
     })
 }
 
-/// Ground on which the receiver is always off the same way.
+/// Ground on which the receiver is always off in the same direction.
 fn bent_remark(survey: &Survey<'_>, bent: &LocalBias) -> Said {
     let point = survey.site.as_ref().map(|site| site.frame.to_geo(bent.place));
     let Place { east_m, north_m } = bent.place;
@@ -331,14 +331,14 @@ fn bent_remark(survey: &Survey<'_>, bent: &LocalBias) -> Said {
     }
 }
 
-/// What became of the plan's edge as a hold for poor positions, and where the plan lies.
+/// Whether the plan's edge could hold poor positions, and where the plan lies.
 fn held_remarks(track: &Track, anchored: &Anchored) -> Vec<Said> {
     let refused = matches!(anchored.edges, EdgeUse::Refused { .. }).then_some(Said::TurnsNotAtEdge {});
     let beside = log_findings::held_offset(track).and_then(beside_remark);
     refused.into_iter().chain(beside).collect()
 }
 
-/// That the plan was moved to where the log says that it lies.
+/// The remark that the plan was moved to where the log shows it.
 fn beside_remark(offset: PlanOffset) -> Option<Said> {
     offset.is_beside().then(|| Said::PlanBeside {
         distance_m: math::hypot(offset.east_m, offset.north_m),
@@ -363,7 +363,7 @@ fn zone_remark(survey: &Survey<'_>, zone: &DrivenZone) -> Said {
     }
 }
 
-/// Why a log shows nothing at all, and what to do.
+/// Why a log shows nothing at all, and what to do about it.
 fn hopeless(survey: &Survey<'_>) -> Option<Said> {
     let settings = survey.settings();
     let fixes = survey.job().traces.iter().map(Trace::len).sum::<usize>() as u64;

@@ -1,4 +1,4 @@
-//! A plan that lies beside the log is laid where the log says.
+//! A plan that is displaced from the log is moved to where the log shows it.
 
 use crate::nights::{self, invented, job, logged, sites};
 use tussock::{AlignVerdict, AnalyseError, align};
@@ -9,7 +9,7 @@ use tussock_types::{Findings, GeoPoint, Place, Plan, PlanShape, Settings, Trace}
 
 const SEED: u64 = 20_260_505;
 
-/// The plan turned about the frame's origin, then moved.
+/// The plan rotated about the frame's origin, then moved.
 pub(crate) fn off(plan: &Plan, frame: &Frame, east_m: f64, north_m: f64, turn_deg: f64) -> Plan {
     let (sin, cos) = turn_deg.to_radians().sin_cos();
     let mut plan = plan.clone();
@@ -97,7 +97,7 @@ fn without_a_plan_there_is_nothing_to_align() {
     assert!(matches!(align(&job), Err(AnalyseError::CannotAlign { .. })));
 }
 
-/// A lawn with a body on it that no plan shows: its ground is a pocket. Plan, log, and the middle of the pocket.
+/// A lawn with an obstacle that no plan shows, whose ground is a pocket. Plan, log, and the middle of the pocket.
 struct Bodied {
     plan: Plan,
     site: Site,
@@ -136,7 +136,7 @@ fn found(plan: &Plan, trace: &Trace) -> Findings {
     nights::found(trace, plan, CUT_WIDTH_M)
 }
 
-/// Farthest that a line's places lie from the edge of a region.
+/// The farthest that a line's places lie from the edge of a region.
 fn off_edge_m(rings: &[Vec<Vec<Place>>], edge: &tussock_plane::Region) -> f64 {
     rings
         .iter()
@@ -176,7 +176,7 @@ fn findings_lie_where_the_log_says_however_the_plan_is_drawn() {
             .to_place(geo)
             .distance_m(Place::new(pocket.east_m, pocket.north_m));
         assert!(off_m < 1e-3, "{what}: metres and degrees {off_m} m apart");
-        // The lawn as drawn on the page, the plan with it, and the squares.
+        // The lawn as drawn on the page, with the plan and the squares.
         let on_truth = |place: &Place| garden.site.frame.to_place(plane.to_geo(*place));
         let outline: Vec<Vec<Vec<Place>>> = findings
             .lawn_outline

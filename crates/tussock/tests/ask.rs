@@ -1,4 +1,4 @@
-//! What is known of one place, against the simulator's truth.
+//! What is known about one place, compared with the simulator's truth.
 
 use crate::nights::{driven, found, invented, job, logged, of_width, sites};
 use tussock::{AnalyseError, analyse, ask};

@@ -1,5 +1,5 @@
 //! Sparse logs with errors of metres, judged by ground that was really driven over: does simulating logs like them bring the
-//! visited fraction nearer to the truth?
+//! visited fraction closer to the truth?
 
 use crate::nights::{job, logged, of_width, sites};
 use tussock::{Calibrate, analyse_as};
@@ -66,7 +66,7 @@ fn is_calibrated(findings: &Findings) -> bool {
 fn simulated_logs_bring_sparse_metre_logs_nearer_to_the_truth() {
     let (mut before, mut after) = (0.0, 0.0);
     for (number, seed) in SEEDS.into_iter().enumerate() {
-        // One in two has a part that the plan shows and the machine cannot get to.
+        // One in two has a part that the plan shows and the machine cannot reach.
         let surprise = if number % 2 == 0 {
             Surprise::None
         } else {
@@ -159,7 +159,7 @@ fn what_cannot_be_calibrated_is_said() {
 const GARDENS: u64 = 10;
 const TABLE_SEEDS_FROM: u64 = 3100;
 
-/// Errors of the visited fraction with and without calibrating, garden by garden.
+/// Errors of the visited fraction with and without calibration, garden by garden.
 #[test]
 #[ignore = "takes minutes: what calibrating does, garden by garden"]
 fn the_long_table() {

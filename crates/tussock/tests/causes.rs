@@ -1,7 +1,7 @@
-//! Is the cause of a missed pocket found? Invented gardens with one trouble each, built in and not told to the analyser.
+//! Is the cause of a missed pocket found? Invented gardens with one fault each, built in and unknown to the analyser.
 //!
-//! A pocket at the labelled ground is one that shares half of the smaller area with it. Where no pocket there was called
-//! missed, the garden is counted as not called: luck, or too poor positions. The small table runs always, the long one
+//! A pocket is at the labelled ground if it shares half of the smaller area with it. If no pocket there was called missed,
+//! the garden counts as not called: luck, or positions that are too poor. The small table always runs; the long one
 //! (`tests/run --full`, `REGENERATE=1` writes it) is `docs/causes.md`.
 
 mod troubled;
@@ -18,9 +18,9 @@ use tussock_types::{Cause, Findings, Grid, Place, Plan};
 
 const CUT_WIDTH_M: f64 = 0.22;
 const PERIOD_S: f64 = 1.0;
-/// Seeds of gardens; machines and logs take theirs from them.
+/// Seeds of gardens; seeds of machines and logs follow from them.
 const SEEDS_FROM: u64 = 31_000;
-/// A draw whose trouble did not show is drawn again at most so often.
+/// If a fault did not show, the garden is drawn again, at most this often.
 const DRAWS: u64 = 40;
 
 #[derive(Clone, Copy)]
@@ -54,7 +54,7 @@ fn share(run: &TrueRun, region: &Region, lawn: &Region) -> f64 {
     inside_m / all_m.max(1e-9) / (region.area_m2() / lawn.area_m2())
 }
 
-/// A garden whose trouble shows, with its run.
+/// A garden whose fault shows, with its run.
 fn drawn(trouble: Trouble, grade: &Grade, number: u64) -> (Troubled, Site, TrueRun) {
     for draw in 0..DRAWS {
         let seed = SEEDS_FROM + 1000 * number + draw;
@@ -104,7 +104,7 @@ fn outcome(findings: &Findings, suffers: &Region) -> (Option<Cause>, Vec<Cause>)
     (here, elsewhere)
 }
 
-/// Counts by label and cause; `None` where nothing was called.
+/// Counts by label and cause; `None` if nothing was called.
 type Confusion = BTreeMap<&'static str, BTreeMap<&'static str, usize>>;
 
 fn word(cause: Option<Cause>) -> &'static str {
@@ -259,7 +259,7 @@ fn healthy_gardens_are_left_in_peace() {
     assert!(alarms.len() <= 1, "{alarms:#?}");
 }
 
-/// The same log cut off after some part of it.
+/// The same log cut off after a given fraction.
 fn cut_off(trace: &tussock_types::Trace, part: f64) -> tussock_types::Trace {
     let keep = (trace.len() as f64 * part) as usize;
     let mut short = tussock_types::Trace::geographic("");
@@ -267,8 +267,8 @@ fn cut_off(trace: &tussock_types::Trace, part: f64) -> tussock_types::Trace {
     short
 }
 
-/// Blocked ground is `not_yet` at first; the hours after which it can be decided are named within a factor of 1.5, from a third
-/// of the way on, nearly always: asked early, a gap still hangs together with others and looks wider than it is.
+/// Blocked ground is `not_yet` at first; the hours after which it can be decided are right to within a factor of 1.5, from a
+/// third of the way on, nearly always. Earlier, a gap is still connected to others and looks wider than it is.
 #[test]
 fn not_yet_pockets_say_when_they_can_be_decided() {
     let cases: Vec<(Trouble, u64)> = (300..308).map(|number| (Trouble::Body, number)).collect();
@@ -277,7 +277,7 @@ fn not_yet_pockets_say_when_they_can_be_decided() {
         let (garden, site, run) = drawn(trouble, &CENTIMETRES, number);
         let trace = logged(&run, &site, PERIOD_S, CENTIMETRES.noise, number);
         let settings = of_width(CUT_WIDTH_M);
-        // For each length of log: driving hours, whether it was called, and what was told of it before.
+        // For each length of log: driving hours, whether it was called, and the hours stated before that.
         let mut told: Vec<(f64, bool, Option<f64>)> = Vec::new();
         for step in 1..=24 {
             let short = cut_off(&trace, f64::from(step) / 48.0);
@@ -320,7 +320,7 @@ fn not_yet_pockets_say_when_they_can_be_decided() {
     assert!(right as f64 >= 0.85 * all as f64, "{right} of {all}");
 }
 
-/// Gardens of one trouble in a row of the long table.
+/// Gardens with one fault in a row of the long table.
 const LONG: u64 = 12;
 /// Healthy gardens of a row.
 const LONG_HEALTHY: usize = 40;

@@ -1,4 +1,4 @@
-//! Each check by itself: a garden, or figures, in which it must fail; all of them in a healthy garden.
+//! Each check separately, with a garden, or figures, in which it must fail; and all of them in a healthy garden.
 
 use crate::aligned::off;
 use crate::nights::{found, invented, job, of_width};
@@ -52,7 +52,7 @@ fn failing(checks: &[Check]) -> Vec<CheckKind> {
     failing.map(|check| check.check).collect()
 }
 
-/// Moves each fix north that was not logged at the station, by what its number says.
+/// Moves each fix that was not logged at the station to the north, by an amount that depends on its number.
 fn moved(trace: &mut Trace, site: &Site, north_m: impl Fn(usize) -> f64) {
     const M_PER_DEG: f64 = 111_200.0;
     let station = site.station.unwrap();
@@ -172,7 +172,7 @@ fn an_edge_at_which_no_turn_lies_is_named() {
         matches!(check.consequence, Some(Said::EdgeInside { turns, .. }) if turns > 20),
         "{check:?}"
     );
-    // A plan that lies beside the garden as a whole is laid there first.
+    // A plan that is displaced as a whole is moved first.
     let aside = off(&night(LogNoise::CENTIMETRES).plan, &site.frame, 0.8, -0.6, 0.0);
     assert_eq!(failing(&found(&trace, &aside, CUT_WIDTH_M).checks), []);
 }

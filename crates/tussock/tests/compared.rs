@@ -1,4 +1,4 @@
-//! What a comparison says of halves of one log, of a change that was made, and of what was predicted.
+//! What a comparison says about halves of one log, about a change that was made, and about what was predicted.
 
 use crate::nights::{self, logged, of_width};
 use tussock::{Advice, Job, Side, Sides, analyse, built, compare};
@@ -82,7 +82,7 @@ fn compared(before: (&Trace, &Plan), after: (&Trace, &Plan), advice: Advice) -> 
     .unwrap()
 }
 
-/// Halves of one log: the same machine, the same plan, as many hours. True where the comparison finds any difference.
+/// Halves of one log: the same machine, the same plan, equally many hours. True if the comparison finds any difference.
 fn halves_differ(seed: u64) -> bool {
     let kind = GardenKind::ALL[(seed % 5) as usize];
     let garden = invent_as(&Wish::new(kind), seed);
@@ -108,7 +108,7 @@ fn halves_of_the_same_log_differ_in_at_most_a_tenth_of_a_hundred_pairs() {
     assert!(differ <= 10, "{differ} of 100 pairs differ");
 }
 
-/// A fenced-off part, opened: a pocket that gains 20 points and more, found or not; `None` where it gains less.
+/// A fenced-off part is opened, so that a pocket gains at least 20 points: is it found? `None` if it gains less.
 fn opened_part_is_found(seed: u64) -> Option<bool> {
     let kind = GardenKind::ALL[(seed % 5) as usize];
     let garden = invent_as(
@@ -149,7 +149,7 @@ fn a_change_of_twenty_points_in_a_pocket_is_found_in_four_of_five_of_many() {
     assert!(found.len() >= 20 && share >= 0.8, "{share} of {}", found.len());
 }
 
-/// A lawn with a station, one end of it behind a heap of so many metres.
+/// A lawn with a station and a heap of a given size in front of one end.
 struct HeapedLawn {
     width_m: f64,
     depth_m: f64,
@@ -186,8 +186,8 @@ impl HeapedLawn {
     }
 }
 
-/// Heaps that no plan shows keep the machine off one end of a lawn; a part of them, a quarter of that ground, is carried off.
-/// The true gain of the pocket, and whether the comparison finds it.
+/// A heap that no plan shows keeps the machine off one end of a lawn; a part of it, a quarter of that ground, is removed.
+/// Returns the true gain of the pocket, and whether the comparison finds it.
 fn quarter_is_found(seed: u64) -> Option<(f64, bool)> {
     let closed_m = 5.0 + 0.5 * (seed % 3) as f64;
     // A machine that turns 0.2 m before the heap, with half a cutting width, leaves about 0.1 m of what is opened.
@@ -245,7 +245,8 @@ fn log_of_nights(ground: &Plan, plan: &Plan, nights: u64, seed: u64) -> Trace {
     all
 }
 
-/// Whether a garden without any change is called better, a pocket of it or the lawn, at any of some nights at which one may stop.
+/// Whether a garden without any change is called better, in a pocket or in the lawn, at any of several nights at which one
+/// may stop.
 fn unchanged_is_called_better(seed: u64, last: u64) -> bool {
     let lawn = HeapedLawn::numbered(seed);
     let heap_m = seed.is_multiple_of(2).then_some(4.0 + 0.5 * (seed % 3) as f64);
@@ -263,7 +264,7 @@ fn unchanged_is_called_better(seed: u64, last: u64) -> bool {
     })
 }
 
-/// Three nights after so much of a heap was carried off that 30 points of the pocket are open: whether and when that is decided.
+/// Three nights after a part of a heap was removed, 30 points of the pocket are open: whether and when that is decided.
 fn thirty_points_are_decided(seed: u64) -> Option<u32> {
     let lawn = HeapedLawn::numbered(seed);
     let closed_m = 5.0 + 0.5 * (seed % 3) as f64;
@@ -310,7 +311,7 @@ fn of_a_hundred_pockets_with_thirty_points_more_eighty_are_decided_within_three_
     assert!(by(3) >= 80, "{decided:?}");
 }
 
-/// A lawn nearly closed by a zone: before, the suggestion, built, after. The prediction stands beside what was measured.
+/// A lawn nearly closed by a zone: before, the suggestion, built, after. The prediction is shown beside what was measured.
 #[test]
 fn a_prediction_made_before_stands_beside_the_measurement_and_changed_ground_is_listed_apart() {
     let plan = pinched();
@@ -377,7 +378,7 @@ pub(crate) fn pinched() -> Plan {
     }
 }
 
-/// The trace as a receiver with an offset of its own would have logged it.
+/// The trace as logged by a receiver with its own offset.
 fn beside(trace: &Trace, site: &Site, east_m: f64, north_m: f64) -> Trace {
     let mut shifted = Trace::geographic("");
     for index in 0..trace.len() {

@@ -1,4 +1,4 @@
-//! What a first day brings: plans without a station, and logs of which nothing can be said.
+//! What a first day brings: plans without a station, and logs that show nothing.
 
 use crate::nights::{self, logged, of_width};
 use tussock::{
@@ -98,7 +98,7 @@ fn a_plan_without_a_station_is_aligned_by_its_edges() {
     }
 }
 
-/// Fixes so far apart in time that nobody can say what lies between, to and fro over 3.4 km.
+/// Fixes so far apart in time that nobody knows what lies between them, to and fro over 3.4 km.
 fn coarse(fixes: u32, period_s: f64) -> Trace {
     let mut trace = Trace::geographic("machine-1");
     let frame = Frame::at(ORIGIN);
@@ -154,7 +154,7 @@ fn lawns_and_paths_beyond_the_limits_are_refused_before_they_are_counted() {
     assert!(matches!(error, AnalyseError::LawnTooLarge { .. }), "{error}");
     assert!(error.to_string().contains("limits.cells"), "{error}");
 
-    // On a lawn that can be counted, but as if it had been driven over for years.
+    // On a lawn that can be counted, but with as much path as years of driving.
     settings.limits.cells = 10_000;
     let mut years = Trace::geographic("machine-1");
     for number in 0..60_000 {

@@ -1,4 +1,4 @@
-//! Cell counts on public recordings, against counts in whole fractions by a script that knows nothing of us
+//! Cell counts on public recordings, compared with counts in whole fractions by an independent script
 //! (`fixtures/grids/count.py`).
 
 use crate::nights;
@@ -78,7 +78,7 @@ fn fixes_in_the_cells_of_a_grid_of_three_corners_are_those_that_whole_fractions_
         assert!(crossed.hits[cell] == 0 || area.visited_fraction[cell] > 0.0 || area.hits[cell] == 0);
     }
     assert!(crossed.cells_visited() > found.cells_visited());
-    // Centres sample the area: over 2,610 cells both agree within a few parts in a hundred.
+    // Centres sample the area: over 2,610 cells both agree to within a few per cent.
     let ratio = centres.visited_m2() / area.visited_m2();
     assert!((0.97..1.03).contains(&ratio), "{ratio}");
 }
@@ -110,7 +110,7 @@ fn a_grid_of_degrees_counts_two_logs_as_a_spreadsheet_would() {
     };
     let found = count_on_grid(&wanted).unwrap();
     assert_eq!(found.hits, expected("harbour"));
-    // On the tangent plane through the same corners hardly a fix changes its cell: 300 m are flat.
+    // On the tangent plane through the same corners hardly any fix changes its cell: 300 m are flat.
     let plane = count_on_grid(&GridJob {
         corners: GridCorners::Earth(corners),
         ..wanted

@@ -1,5 +1,5 @@
-//! What the log says about the installation, against simulated truth: outings, ways home, setback, obstacles, nights, strays, a plan
-//! drawn from the drive, and what `plan check` promises.
+//! What the log shows about the installation, against simulated truth: outings, ways home, setback, obstacles, nights,
+//! strays, a plan drawn from the drive, and what `plan check` promises.
 
 use crate::nights::{in_parallel, job, logged, of_width};
 use tussock::{TypicalRun, analyse, check_plan, plan_forecast, plan_from_trace};
@@ -160,7 +160,7 @@ fn a_thing_that_was_moved_between_two_nights_went_at_one_place_and_came_at_the_o
 fn nights_are_told_apart_and_fill_the_lawn_together() {
     let plan = invent(GardenKind::Ell, SEED);
     let (_, _, trace) = driven(&plan, &plan, &Machine::default(), 60.0, SEED);
-    // It works from 20:00 to 06:00 only: fixes by day are taken out, the machine stands.
+    // It works from 20:00 to 06:00 only: daytime fixes are removed, as if the machine stood still.
     let mut nights = trace.clone();
     let keep: Vec<bool> = trace
         .time_s
@@ -228,7 +228,7 @@ fn a_plan_drawn_from_the_drive_is_the_lawn_but_for_its_rim() {
     assert!(station.distance_m(site.station.unwrap()) < 0.2);
 }
 
-/// Seeds of runs that the outlook has not seen.
+/// Seeds of runs that the forecast has not seen.
 const FRESH: std::ops::Range<u64> = 900..908;
 
 #[test]
@@ -257,7 +257,7 @@ fn what_plan_check_promises_is_what_fresh_runs_bring() {
     assert!(held >= 5, "{held} of 8");
 }
 
-/// How far the forecast of 1, 3 and 7 days is from the middle of five fresh runs of machines that turn by another law.
+/// How far the forecast for 1, 3 and 7 days is from the median of five fresh runs of machines that turn by another law.
 fn forecast_misses(number: usize) -> [f64; 3] {
     let seed = number as u64;
     let plan = invent(GardenKind::ALL[number % 5], SEED + seed);

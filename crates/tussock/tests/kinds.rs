@@ -1,5 +1,5 @@
-//! Each kind of suggestion where it is the one that helps: a zone drawn beside its place, a place that catches the machine, a
-//! strip that stays uncut along the whole boundary, a guide run that needs more hours. What is suggested is built and run again.
+//! Each kind of suggestion in the case where it helps: a displaced zone, a place that catches the machine, a strip that
+//! stays uncut along the whole boundary, a guide run that needs more hours. The suggestion is built and run again.
 
 use crate::nights::{job, logged, of_width};
 use tussock::{Advice, Job, analyse, built};
@@ -54,7 +54,7 @@ fn station(east_m: f64, north_m: f64) -> (PlanRole, PlanShape) {
     )
 }
 
-/// What was logged on the ground and found on the plan.
+/// What was logged on the real ground and found with the plan.
 fn found(ground: &Plan, drawn: &Plan, machine: &Machine, run: &Run) -> Findings {
     let (site, _) = Site::build(drawn).unwrap();
     let (site, _) = Site::build_in(ground, site.frame).unwrap();
@@ -76,13 +76,13 @@ fn of_kind(findings: &Findings, kind: SuggestionKind) -> Suggestion {
         .clone()
 }
 
-/// The plan with the suggestion built, whose places are in the plan's own plane.
+/// The plan with the suggestion built; the suggestion's places are in the plan's own plane.
 fn with(suggestion: &Suggestion, drawn: &Plan) -> Plan {
     let (site, _) = Site::build(drawn).unwrap();
     built(drawn, &site.frame, suggestion)
 }
 
-/// Visited part of the suggestion's pocket when the machine runs on changed ground: mean of some runs.
+/// Visited fraction of the suggestion's pocket when the machine runs on changed ground: mean of several runs.
 fn measured_fraction(
     findings: &Findings,
     suggestion: &Suggestion,

@@ -1,4 +1,4 @@
-//! What the verdict remarks of clocks, held positions and digits.
+//! What the verdict remarks about clocks, held positions and digits.
 
 use crate::nights::{job, logged, of_width};
 use std::fmt::Write;
@@ -93,7 +93,7 @@ fn mondays() -> Settings {
     settings
 }
 
-/// What is said of driving in hours of rest.
+/// The remark about driving in hours of rest.
 fn at_rest(trace: &Trace, settings: &Settings) -> Option<Said> {
     remark!(
         verdict(trace, &[], settings),
@@ -143,7 +143,7 @@ fn of_weekdays_without_hours_nothing_is_said() {
     assert_eq!(at_rest(&driven, &Settings::default()), None);
 }
 
-/// Drives for ten minutes, stands for five, again and again; `wander_m` is how far fixes at rest lie apart.
+/// Drives for ten minutes, stands for five, again and again; `wander_m` is how far apart fixes at rest are.
 fn with_rests(wander_m: f64) -> Vec<(f64, Place)> {
     let mut out: Vec<(f64, Place)> = Vec::new();
     for part in 0..6 {
@@ -200,7 +200,7 @@ fn a_position_that_is_repeated_while_the_machine_drives_is_remarked() {
     assert!((repeated_fraction - 0.5).abs() < 0.005, "{repeated_fraction}");
 }
 
-/// RMC and GGA of the lanes, with so many decimals of a minute.
+/// RMC and GGA of the lanes, with this many decimals of a minute.
 fn nmea(decimals: usize) -> String {
     let frame = Frame::at(GeoPoint {
         lat_deg: 52.0,
@@ -324,7 +324,7 @@ const GARDEN_SEED: u64 = 19;
 const RUN_SEED: u64 = 191;
 const LOG_SEED: u64 = 1919;
 
-/// A log of so many hours in an invented garden, and its plan.
+/// A log of this many hours in an invented garden, and its plan.
 fn driven(hours: f64, noise: LogNoise) -> (Plan, Trace) {
     let plan = invent_as(&Wish::new(GardenKind::Convex), GARDEN_SEED).plan;
     let (site, _) = Site::build(&plan).expect("an invented plan is sound");
@@ -333,7 +333,7 @@ fn driven(hours: f64, noise: LogNoise) -> (Plan, Trace) {
     (plan, log)
 }
 
-/// What `inspect` and `analyse` say of the same.
+/// The verdicts of `inspect` and `analyse` on the same log.
 fn both(trace: &Trace, plan: Option<&Plan>, settings: &Settings) -> (LogVerdict, Findings) {
     let job = job(std::slice::from_ref(trace), plan, settings);
     (
@@ -428,7 +428,7 @@ fn a_jump_of_the_receiver_is_taken_off_and_named() {
     let span = &findings.span;
     assert_eq!((span.fixes_read, span.fixes_used), (14_400, 14_400));
     assert!(span.fixes_left_out.is_empty());
-    // As much is visited of as much lawn as without the jump; counted as logged, half of it would lie elsewhere.
+    // The visited fraction equals that without the jump; counted as logged, half of the ground would be elsewhere.
     let seen = [&findings, &unjumped].map(|found| found.coverage.as_ref().expect("it drove"));
     let [jumped, plain] = seen.map(|coverage| coverage.visited_fraction.estimate);
     assert!((jumped - plain).abs() < 0.01, "{jumped} {plain}");
@@ -453,11 +453,11 @@ fn without_an_outline_no_promise_is_kept() {
     assert_eq!(promise(None).verdict, PromiseVerdict::CannotTell);
 }
 
-/// A corner that the machine never entered and the plan does not know, at metre grade: either it is found, or nothing is said of
-/// its width.
+/// A corner that the machine never entered and that is not in the plan, at metre grade: either it is found, or no claim is
+/// made about its width.
 #[test]
 fn a_bare_corner_is_found_or_nothing_is_said_of_its_width() {
-    /// Errors at the corner's rim may take so much of it.
+    /// Errors at the corner's rim may take this much of it.
     const RIM: f64 = 0.9;
     let place = |east_m: f64, north_m: f64| {
         let frame = Frame::at(GeoPoint {

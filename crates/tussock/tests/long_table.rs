@@ -1,7 +1,7 @@
 //! The long table of `docs/validation.md`: invented gardens, three grades of positions, five periods, roaming and lanes.
 //!
-//! `tests/run --full` makes it; `REGENERATE=1` writes it into the docs. Beside each estimate stands what the fixes as logged
-//! and the random-search law would have said. Tiles are 5 m squares of lawn.
+//! `tests/run --full` makes it; `REGENERATE=1` writes it into the docs. Each estimate is shown beside the values given by
+//! the fixes as logged and by the random-search law. Tiles are 5 m squares of lawn.
 
 use crate::nights::{self, driven, in_parallel, logged, sites};
 use std::fmt::Write as _;
@@ -196,7 +196,7 @@ fn table() -> String {
     page
 }
 
-/// The table in the docs is what the code gives, to the last digit.
+/// The table in the docs equals the code's result, to the last digit.
 #[test]
 #[ignore = "takes minutes: tests/run --full"]
 fn the_table_in_the_docs_is_what_comes_out() {

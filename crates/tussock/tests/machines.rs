@@ -58,7 +58,7 @@ fn visits_of_two_machines_are_united() {
         .collect();
     let united = visited_fraction(&both);
     assert!(united > alone[0].max(alone[1]) + 0.05, "{united} of {alone:?}");
-    // Two independent random searches leave the product of what each leaves, but for edges and the way home.
+    // Two independent random searches leave the product of what each leaves, except at edges and on the way home.
     let independent = 1.0 - (1.0 - alone[0]) * (1.0 - alone[1]);
     assert!(
         (united - independent).abs() < 0.05,

@@ -1,4 +1,4 @@
-//! The one call beside invented gardens whose truth is known, recordings, closed forms and published figures.
+//! The one call compared with invented gardens whose truth is known, recordings, closed forms and published figures.
 #![allow(clippy::disallowed_methods)] // the host's mathematics is the oracle here
 #![allow(clippy::unwrap_used)] // helpers of tests are tests
 

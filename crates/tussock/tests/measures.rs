@@ -1,4 +1,4 @@
-//! Measures of invented gardens beside published figures and what theory says of them.
+//! Measures of invented gardens compared with published figures and with theory.
 //!
 //! Width and speed are fixed beforehand: 22 cm and 0.4 m/s.
 
@@ -15,7 +15,7 @@ use tussock_types::{Plan, Settings, Trace};
 const CUT_WIDTH_M: f64 = 0.22;
 const SPEED_MPS: f64 = 0.4;
 
-/// Three designs of about 400 m2, as large as the published 55 % after an hour asks for at that width and speed.
+/// Three designs of about 400 m2, the size that the published 55 % after an hour implies at that width and speed.
 fn gardens() -> Vec<Plan> {
     [
         (GardenKind::Convex, 31),
@@ -80,8 +80,8 @@ fn mean(values: impl Iterator<Item = f64>) -> f64 {
     values.iter().sum::<f64>() / values.len() as f64
 }
 
-// COV-07 and COV-08: Sportelli et al. 2022, AgriEngineering 4(3):592-605: 54.64 % after one hour, 80.15 % after two, mean of three
-// gardens; the law 1 - (1 - f)^2 foretells 79.42 % from the first hour. Gage: -ln(1 - p) / p = 2.558 at 90 %.
+// COV-07 and COV-08: Sportelli et al. 2022, AgriEngineering 4(3):592-605: 54.64 % after one hour, 80.15 % after two, mean of
+// three gardens; the law 1 - (1 - f)^2 predicts 79.42 % from the first hour. Gage: -ln(1 - p) / p = 2.558 at 90 %.
 #[test]
 fn the_second_hour_follows_from_the_first_and_lanes_are_faster_by_about_gages_factor() {
     let (mut first, mut second, mut factors) = (Vec::new(), Vec::new(), Vec::new());
@@ -137,7 +137,7 @@ fn a_roaming_machine_measures_as_random_and_lanes_as_lanes() {
     assert_eq!(random.curve.axis, CurveAxis::Path);
     assert!(random.efficiency.unwrap().abs() < 0.25, "{:?}", random.efficiency);
     assert!(straight.efficiency.unwrap() > 0.6, "{:?}", straight.efficiency);
-    // Evenness beside its Poisson baseline: roaming near it, lanes far below.
+    // Evenness compared with its Poisson baseline: roaming is near it, lanes far below.
     assert!(
         (random.visits.gini / random.visits.gini_of_poisson - 1.0).abs() < 0.2,
         "{:?}",
@@ -149,7 +149,7 @@ fn a_roaming_machine_measures_as_random_and_lanes_as_lanes() {
         straight.visits
     );
     assert!(straight.visits.dispersion.unwrap() < 0.6 && random.visits.dispersion.unwrap() > 0.7);
-    // Overlap: what the random law leaves at that swept area, and a twentieth and the headlands for lanes.
+    // Overlap: what the random law leaves at that swept area; for lanes, a twentieth and the headlands.
     let by_law = 1.0 - random.visited_fraction / random.swept_times;
     assert!(
         (random.overlap_fraction - by_law).abs() < 0.05,
@@ -159,7 +159,7 @@ fn a_roaming_machine_measures_as_random_and_lanes_as_lanes() {
     assert!(random.lanes.unwrap().one_axis < 0.5 && straight.lanes.unwrap().one_axis > 0.9);
     let axis_deg = straight.lanes.unwrap().axis_deg;
     assert!((axis_deg - 20.0).abs() < 2.0, "{axis_deg}");
-    // The turn law that it was given, and the mean leg that goes with it.
+    // The turn law that it was given, and the mean leg that belongs to it.
     let turns = random.turns.unwrap();
     assert!(
         turns.cosine.distance_fraction < turns.uniform.distance_fraction,
@@ -184,7 +184,7 @@ fn a_roaming_machine_measures_as_random_and_lanes_as_lanes() {
         .unwrap();
     assert!((random.revisits.interval_h[half] - random.revisits.median_h.unwrap()).abs() < 1e-9);
     assert!(random.revisits.low_fraction[half] <= 0.5 && random.revisits.high_fraction[half] >= 0.45);
-    // Waits of random search are exponential: the median is ln 2 of the mean, within what outings and edges do to it.
+    // Waits of random search are exponential: the median is ln 2 of the mean, within the effect of outings and edges.
     let median =
         random.revisits.median_h.unwrap() / (std::f64::consts::LN_2 * random.revisits.random_mean_h.unwrap());
     assert!((0.5..1.4).contains(&median), "{median}");

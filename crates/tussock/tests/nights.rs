@@ -1,4 +1,4 @@
-//! What nights in tests are made of: a garden, a machine on its ground, a log, and the question that is asked.
+//! The parts of nights in tests: a garden, a machine on its ground, a log, and a job.
 
 use std::sync::atomic::{AtomicUsize, Ordering};
 use tussock::{Advice, Job, analyse};
@@ -7,7 +7,7 @@ use tussock_simulate::gardens::{GardenKind, InventedGarden, Surprise, Wish, inve
 use tussock_simulate::{LogNoise, Machine, Run, Sampling, TrueRun, sample, simulate};
 use tussock_types::{Findings, Plan, Settings, Trace};
 
-/// Settings that name the cutting width alone.
+/// Settings with only the cutting width.
 pub(crate) fn of_width(cut_width_m: f64) -> Settings {
     let mut settings = Settings::default();
     settings.machine.cut_width_m = Some(cut_width_m);
@@ -27,7 +27,7 @@ pub(crate) fn job<'a>(traces: &'a [Trace], plan: Option<&'a Plan>, settings: &'a
     }
 }
 
-/// What is found in one log, by nothing but its plan and the cutting width.
+/// What is found in one log, given only its plan and the cutting width.
 pub(crate) fn found(trace: &Trace, plan: &Plan, cut_width_m: f64) -> Findings {
     let settings = of_width(cut_width_m);
     analyse(&job(std::slice::from_ref(trace), Some(plan), &settings)).expect("a night can be analysed")
@@ -60,12 +60,12 @@ pub(crate) fn driven(ground: &Site, machine: &Machine, hours: f64, seed: u64) ->
     simulate(ground, machine, &Run::new(hours, seed)).expect("there is room to drive")
 }
 
-/// What a logger wrote of it, in degrees.
+/// What a logger recorded of it, in degrees.
 pub(crate) fn logged(run: &TrueRun, site: &Site, period_s: f64, noise: LogNoise, seed: u64) -> Trace {
     sample(run, &Sampling::geographic(period_s, noise, seed, site.frame))
 }
 
-/// Runs jobs on all cores; results in order.
+/// Runs jobs on all cores, with results in order.
 pub(crate) fn in_parallel<T: Send>(count: usize, job: impl Fn(usize) -> T + Sync) -> Vec<T> {
     let next = AtomicUsize::new(0);
     let threads = std::thread::available_parallelism().map_or(2, usize::from);

@@ -44,7 +44,7 @@ fn garden() -> Plan {
     Plan { features }
 }
 
-/// A night of so many hours, and the fraction that was really visited.
+/// A night of this many hours, and the fraction that was really visited.
 fn night(plan: &Plan, hours: f64, noise: LogNoise) -> (Trace, Site, f64) {
     let (site, _) = Site::build(plan).unwrap();
     let machine = Machine {

@@ -14,7 +14,7 @@ const TRUTH_CELL_M: f64 = 0.03;
 #[derive(Clone, Copy, Debug)]
 struct Case {
     noise: LogNoise,
-    /// Positions beside the wall lie so far towards it.
+    /// Positions beside the wall are displaced towards it by this much.
     towards_m: f64,
 }
 
@@ -50,7 +50,7 @@ fn outcome(case: &Case, number: u64) -> Outcome {
         (to.north_m - from.north_m) / length_m,
     ];
     let out = [along[1], -along[0]];
-    // Half a reach apart, the bumps add up to nearly level ground.
+    // Half a reach apart, the bumps add up to a nearly constant offset.
     let pieces = (length_m / 1.5).ceil() as usize;
     let probe = |bends: &[Bend], place: Place| {
         bends
@@ -109,9 +109,9 @@ fn outcomes(case: &Case, gardens: u64) -> Vec<Outcome> {
 /// What is asked of a case.
 struct Asked {
     case: Case,
-    /// Gardens in which the bend must be said.
+    /// Number of gardens in which the bend must be reported.
     least_told: usize,
-    /// Error of the visited fraction in nine of ten gardens.
+    /// Error of the visited fraction in nine gardens of ten.
     most_error_points: f64,
     least_held: usize,
 }
@@ -146,7 +146,7 @@ fn a_log_without_walls_is_left_alone() {
 #[test]
 fn walls_are_found_in_centimetre_logs_and_straightened() {
     for towards_m in [0.5, -1.0] {
-        // Left bent, nine of ten are 0.5 and 4 points off, and no interval holds.
+        // If the bend is left in, nine of ten are 0.5 and 4 points off, and no interval holds.
         judge(
             &Asked {
                 case: case(LogNoise::CENTIMETRES, towards_m),

@@ -1,4 +1,4 @@
-//! Do plan and log belong together, and what of what neither shows?
+//! Do plan and log belong together, and what about things that neither shows?
 
 use crate::aligned::{corners, off};
 use crate::nights::{invented, job, logged, of_width};
@@ -77,7 +77,7 @@ fn a_plan_beside_a_centimetre_log_gives_the_answer_of_the_right_one() {
     }
 }
 
-/// The plan of another garden, its middle laid on that of this one.
+/// The plan of another garden, with its middle placed on that of this one.
 fn laid_over(other: &Night, site: &Site) -> Plan {
     let middle = |site: &Site| site.drawn_lawn.centroid().expect("a lawn has a middle");
     let (to, from) = (middle(site), middle(&other.site));
@@ -127,7 +127,7 @@ fn where_the_log_does_not_show_how_the_plan_lies_nothing_is_blamed_on_it() {
         }]);
         findings(&trace, &drawn)
     };
-    // By so much that no turn is near its edges, they may lie anywhere.
+    // With an uncertainty at which no turn is near its edges, they may be anywhere.
     let unsure = asked(3.0);
     assert_eq!(
         unsure.plan_fit.as_ref().map(|fit| fit.verdict),
@@ -139,7 +139,7 @@ fn where_the_log_does_not_show_how_the_plan_lies_nothing_is_blamed_on_it() {
         assert_eq!(pocket.causes.as_deref(), Some(&[][..]));
         assert_eq!(pocket.why, Said::CauseWithheld {});
     }
-    // By less, the machine is seen to turn before the edge, and that is said.
+    // With a smaller one, the machine is seen to turn before the edge, and the report says so.
     let shown = asked(2.0);
     assert!(!shown.missed_pockets.is_empty(), "the rim is bare");
     for pocket in &shown.missed_pockets {
@@ -260,7 +260,7 @@ fn with_a_side_out(plan: &Plan, frame: &Frame, out_m: f64) -> Plan {
     let ring = &mut polygons[0].rings[0];
     let places: Vec<Place> = ring.iter().map(|point| frame.to_place(*point)).collect();
     let length_m = |at: &usize| places[*at].distance_m(places[at + 1]);
-    // Not the first, whose corner stands at both ends of the ring.
+    // Not the first, whose corner is at both ends of the ring.
     let longest = (1..places.len() - 2).max_by(|a, b| length_m(a).total_cmp(&length_m(b)));
     let at = longest.expect("a lawn has sides");
     let length_m = length_m(&at);
@@ -318,7 +318,7 @@ fn the_mended_plan_is_that_of_the_garden() {
     for (there, here) in truth.iter().zip(&mended_corners) {
         assert!(there.distance_m(*here) < 0.12, "{truth:?}\n{mended_corners:?}");
     }
-    // The side is drawn on the map where it lies, though the plan lies beside the log.
+    // The map shows the side where it really is, although the plan is displaced from the log.
     let [side] = found.plan_fit.as_ref().expect("a plan was given").edges[..] else {
         panic!("one side was drawn elsewhere: {:?}", found.plan_fit)
     };

@@ -10,10 +10,11 @@ const SEEDS_FROM: u64 = 9400;
 const HOURS: f64 = 8.0;
 const CUT_WIDTH_M: f64 = 0.22;
 const TRUTH_CELL_M: f64 = 0.03;
-/// So many times the usual error, for two hours.
+/// The factor over the usual error, for two hours.
 const FACTOR: f64 = 4.0;
 
-/// Errors of the visited fraction in points with the receiver's word and without, and whether the interval holds with it.
+/// Errors of the visited fraction in points, with and without the receiver's statement, and whether the interval holds with
+/// it.
 fn outcome(noise: LogNoise, number: u64) -> (f64, f64, bool) {
     let seed = SEEDS_FROM + number;
     let garden = invented(
@@ -62,7 +63,7 @@ fn outcome(noise: LogNoise, number: u64) -> (f64, f64, bool) {
     (told_points, untold_points, held)
 }
 
-/// Mean size of the errors with the receiver's word and without, and how many intervals hold.
+/// Mean size of the errors, with and without the receiver's statement, and how many intervals hold.
 fn sums(noise: LogNoise, gardens: u64) -> (f64, f64, usize) {
     let found = in_parallel(gardens as usize, |number| outcome(noise, number as u64));
     let mean = |of: fn(&(f64, f64, bool)) -> f64| {
@@ -77,7 +78,7 @@ fn sums(noise: LogNoise, gardens: u64) -> (f64, f64, usize) {
 
 #[test]
 fn a_receiver_that_says_when_it_is_poor_is_believed() {
-    // Of 10 gardens: 0.16 points with its word and 0.47 without, 10 intervals hold.
+    // Of 10 gardens: 0.16 points with its statement and 0.47 without, 10 intervals hold.
     let (told_points, untold_points, held) = sums(LogNoise::DECIMETRES, 4);
     assert!(told_points < 0.4, "{told_points} points");
     assert!(
@@ -89,7 +90,7 @@ fn a_receiver_that_says_when_it_is_poor_is_believed() {
 
 #[test]
 fn metre_logs_under_poor_sky_know_what_they_do_not_know() {
-    // Of 10 gardens: 3.0 points with its word and 8.4 without, 10 intervals hold.
+    // Of 10 gardens: 3.0 points with its statement and 8.4 without, 10 intervals hold.
     let (told_points, untold_points, held) = sums(LogNoise::METRES, 4);
     assert!(
         told_points < 0.6 * untold_points,

@@ -1,7 +1,7 @@
 //! Turns put back between sparse fixes, judged on invented gardens by the ground that was really driven over.
 //!
-//! Every garden is driven by a simulated machine and logged every 5 to 30 s. The path that is found from fixes and plan
-//! is drawn on the cells of the truth; nothing is told of speed, wait or inset.
+//! Every garden is driven by a simulated machine and logged every 5 to 30 s. The path found from fixes and plan is painted
+//! onto the cells of the truth; speed, wait and inset are not given.
 
 use crate::nights::driven;
 use std::fmt;
@@ -29,11 +29,11 @@ enum Manner {
     Lanes,
     /// Legs bend, their speeds differ, wheels slip, and turns are taken from the heading.
     Careless,
-    /// Something that the plan does not know stands in the middle.
+    /// Something that is not in the plan stands in the middle.
     Obstructed,
 }
 
-/// A garden that was driven: site, what the plan lets the machine drive on, truth.
+/// A garden that was driven: site, where the plan lets the machine drive, truth.
 struct Driven {
     site: Site,
     drivable: Region,
@@ -114,7 +114,7 @@ impl Driven {
         )
     }
 
-    /// Part of the lawn's cells that agree with the truth, and the error of the visited fraction.
+    /// Fraction of the lawn's cells that agree with the truth, and the error of the visited fraction.
     fn judged(&self, track: &Track) -> Judged {
         let mut visited = BitGrid::new(self.truth.lawn.grid);
         let sweeps = swath::sweeps(std::slice::from_ref(track), &Settings::default());
@@ -142,7 +142,7 @@ struct Judged {
     error_points: f64,
 }
 
-/// Value that nine of ten do not exceed.
+/// The value that nine in ten do not exceed.
 fn ninth(values: impl Iterator<Item = f64>) -> f64 {
     let mut values: Vec<f64> = values.collect();
     values.sort_by(f64::total_cmp);
@@ -232,7 +232,7 @@ fn gardens(manner: Manner, seeds: &[u64]) -> Vec<Driven> {
         .collect()
 }
 
-/// Wrong cells of rebuilt turns for each wrong cell of chords.
+/// Number of wrong cells of rebuilt turns for each wrong cell of chords.
 fn wrong_share(figures: &Figures) -> f64 {
     (1.0 - Figures::agreeing(&figures.rebuilt)) / (1.0 - Figures::agreeing(&figures.chords))
 }
@@ -264,7 +264,7 @@ fn every_20_s_the_cells_driven_over_are_right_to_95_percent_and_their_share_to_t
     }
 }
 
-/// Drift moves whole swaths, which no turn puts right; the share of the lawn stays right.
+/// Drift moves whole swaths, which no turn can correct; the visited share of the lawn stays right.
 #[test]
 fn every_20_s_decimetres_of_drift_leave_the_visited_share_right() {
     let figures = Figures::of(&gardens(Manner::Roaming, &SEEDS), 20.0, LogNoise::DECIMETRES);
@@ -275,7 +275,7 @@ fn every_20_s_decimetres_of_drift_leave_the_visited_share_right() {
     assert!(wrong_share(&figures) < 0.95, "no better than chords");
 }
 
-/// Where the error is ten swaths wide, no path can be right; less of the lawn must go missing than by chords.
+/// If the error is ten swaths wide, no path can be right; less of the lawn must be missing than with chords.
 #[test]
 fn every_20_s_metres_of_drift_cost_less_with_turns_than_with_chords() {
     let figures = Figures::of(&gardens(Manner::Roaming, &SEEDS), 20.0, LogNoise::METRES);

@@ -1,6 +1,6 @@
 //! How wrong are recorded positions? One ride carried by seven receivers, and receivers that stood still.
 //!
-//! The tables stand in `docs/recorded-accuracy.md`; `REGENERATE=1` writes them anew, and the diff is read before it is
+//! The tables are in `docs/recorded-accuracy.md`; `REGENERATE=1` writes them again, and the diff must be read before it is
 //! committed. Distances are to the nearest segment of the planned route, not to its nearest point.
 
 use crate::nights::job;
@@ -11,9 +11,9 @@ use tussock_ingest::{LogFile, ReadOptions, read_log};
 use tussock_plane::{Frame, Leg, LegIndex};
 use tussock_types::{GeoPoint, Place, Positions, Settings};
 
-/// Farther from the route than this the ride took another way, and the distance is no error.
+/// Farther from the route than this, the ride took another way, and the distance is not an error.
 const ON_ROUTE_M: f64 = 50.0;
-/// Makes a median of absolute deviations the standard deviation of a normal law (Rousseeuw & Croux 1993).
+/// Turns a median of absolute deviations into the standard deviation of a normal law (Rousseeuw & Croux 1993).
 const SD_PER_MAD: f64 = 1.4826;
 const TABLES: &str = "<!-- tables: written by the test -->\n";
 
@@ -29,7 +29,7 @@ fn log(name: &str, options: &ReadOptions) -> LogFile {
     read_log(name, &recording(name)[..], options).expect("the recording can be read")
 }
 
-/// The points of the planned route, which has no times and so is no log.
+/// The points of the planned route, which has no times and so is not a log.
 fn route() -> Vec<GeoPoint> {
     let bytes = recording("gpx/gps-accuracy/whitchurch-routeA.gpx");
     let text = String::from_utf8(bytes).expect("it is UTF-8");
@@ -76,7 +76,7 @@ fn legs(points: &[Place]) -> Vec<Leg> {
         .collect()
 }
 
-/// The smallest value that so large a share of all does not pass.
+/// The smallest value that this share of all values does not exceed.
 fn quantile(sorted: &[f64], fraction: f64) -> f64 {
     let rank = (fraction * sorted.len() as f64).ceil() as usize;
     sorted[rank.clamp(1, sorted.len()) - 1]
@@ -97,7 +97,7 @@ fn robust_sd(values: &[f64]) -> f64 {
     SD_PER_MAD * median(values.iter().map(|value| (value - middle).abs()).collect())
 }
 
-/// Distance to a segment by trying many points of it: slow, and plain to see.
+/// Distance to a segment by trying many points of it: slow, but obviously right.
 fn slow_distance_m(place: Place, leg: &Leg) -> f64 {
     (0..=2000)
         .map(|step| f64::from(step) / 2000.0)
@@ -105,7 +105,7 @@ fn slow_distance_m(place: Place, leg: &Leg) -> f64 {
         .fold(f64::INFINITY, f64::min)
 }
 
-/// Distances of all fixes of a receiver from the route, rising.
+/// Distances of all fixes of a receiver from the route, in ascending order.
 fn cross_track_m(name: &str) -> Vec<f64> {
     let points = route();
     let frame = Frame::at(points[points.len() / 2]);
@@ -124,7 +124,7 @@ fn cross_track_m(name: &str) -> Vec<f64> {
                 .iter()
                 .map(|leg| slow_distance_m(place, leg))
                 .fold(f64::INFINITY, f64::min);
-            // The slow one looks at points up to half a two-thousandth of a segment away from the nearest.
+            // The slow method tries points up to half a two-thousandth of a segment away from the nearest one.
             assert!(
                 distance_m <= slow_m + 1e-9 && slow_m - distance_m < 0.3,
                 "{name}: {distance_m} {slow_m}"
@@ -170,7 +170,7 @@ fn ride_table() -> String {
 
 fn standing() -> Vec<(&'static str, LogFile)> {
     let north = ReadOptions {
-        // The day is not in the file; the folder that it came from tells it.
+        // The day is not in the file; it comes from the folder's name.
         date: time::Date::from_calendar_date(2026, time::Month::February, 2).ok(),
         ..ReadOptions::default()
     };

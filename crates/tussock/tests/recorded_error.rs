@@ -1,4 +1,4 @@
-//! The visited fraction under recorded errors of real receivers, laid on drives whose truth is known.
+//! The visited fraction under recorded errors of real receivers, added to drives whose truth is known.
 
 use tussock::{Advice, Job, analyse};
 use tussock_ingest::read_error_series;

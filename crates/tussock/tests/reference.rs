@@ -1,4 +1,4 @@
-//! A log against a surveyed path: closed forms, and paths as people have them.
+//! A log against a surveyed path: closed forms, and paths as they occur in practice.
 
 use crate::nights::job;
 use std::path::Path;
@@ -56,7 +56,7 @@ fn a_log_beside_and_ahead_of_the_path_is_so_far_beside_and_ahead() {
     let path: Vec<(f64, f64)> = (0..400)
         .map(|second| (SPEED_MPS * f64::from(second), 0.0))
         .collect();
-    // The log ends before the path does, where ahead would be past the end.
+    // The log ends before the path does, where "ahead" would be past the end.
     let log: Vec<(f64, f64)> = path[..399]
         .iter()
         .map(|(east_m, _)| (east_m + 0.3, 0.1))
@@ -82,7 +82,7 @@ fn a_log_beside_and_ahead_of_the_path_is_so_far_beside_and_ahead() {
 
 #[test]
 fn cross_track_is_measured_to_the_segment_and_not_to_the_vertex() {
-    // Corners far apart, the log between them: the nearest vertex is up to 5 m away, the segment 2 cm.
+    // Corners far apart, with the log between them: the nearest vertex is up to 5 m away, the segment 2 cm.
     let path: Vec<(f64, f64)> = (0..21).map(|corner| (10.0 * f64::from(corner), 0.0)).collect();
     let log: Vec<(f64, f64)> = (0..400)
         .map(|second| (SPEED_MPS * f64::from(second), -0.02))
@@ -150,7 +150,7 @@ fn a_shift_of_the_whole_log_is_no_pass_to_pass_error_and_an_antenna_off_the_midd
         found(logged(&log), &timed).unwrap().logged.pass_to_pass.unwrap()
     };
     near(passes(&|_| 0.1).rms_m, 0.0, 1e-6);
-    // Always to the machine's left: 20 cm from a pass to the one back.
+    // Always to the machine's left: 20 cm from one pass to the pass back.
     near(passes(&|out| 0.1 * out).p95_m, 0.2, 1e-6);
 }
 

@@ -1,4 +1,4 @@
-//! Comparisons of patterns, against closed forms, known answers and what intervals promise.
+//! Comparisons of patterns, against closed forms, known answers and the intervals' promise.
 
 use proptest::prelude::*;
 use rand::{RngExt, SeedableRng};
@@ -59,7 +59,7 @@ fn drawn(
 ) -> Vec<GardenPair> {
     (0..gardens)
         .map(|garden| {
-            // What a garden does to both patterns cancels; what it does to their difference does not.
+            // A garden's effect on both patterns cancels; its effect on their difference does not.
             let level = 0.7 + 0.1 * normal.next();
             let own = difference + spread.garden_sd * normal.next();
             let night_sd = spread.night_sd / 2.0_f64.sqrt();
@@ -110,7 +110,7 @@ fn the_interval_holds_the_truth_as_often_as_it_says_and_one_over_nights_alone_do
         f64::from(held) / sets as f64,
         f64::from(held_by_nights) / sets as f64,
     );
-    // 90 % asked for; 14 gardens make it narrower by 4 %, and 300 sets are good to 3 points.
+    // 90 % was requested; 14 gardens make it narrower by 4 %, and 300 sets are good to 3 points.
     assert!((0.82..=0.95).contains(&share), "{share}");
     assert!(by_nights < 0.70, "{by_nights}");
 }
@@ -214,7 +214,7 @@ fn spread_is_told_apart_as_by_hand() {
     near(found.night_sd, 1.0, 1e-12);
     near(found.position_sd, 1.0, 1e-12);
     near(found.mean, 4.0, 1e-12);
-    // Position error that explains all of it leaves nothing for the nights.
+    // If position error explains all of it, nothing is left for the nights.
     let found = spread_of(&[nights(&[1.0, 3.0], 2.0), nights(&[1.0, 3.0], 2.0)]).unwrap();
     assert_eq!((found.night_sd, found.garden_sd), (0.0, 0.0));
     assert!(spread_of(&[nights(&[1.0, 3.0], 0.0)]).is_err());

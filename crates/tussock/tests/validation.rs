@@ -1,15 +1,15 @@
-//! Invented gardens whose truth is known, logged with noise of centimetres, decimetres or metres and analysed: does the
-//! answer hold, and does its interval?
+//! Invented gardens whose truth is known, logged with noise of centimetres, decimetres or metres and analysed: is the answer
+//! right, and does its interval hold?
 //!
-//! Twenty gardens, four of each family: as drawn; with a guide run; with a part closed off by a fence that the plan does
-//! not show; with a body on the lawn that it does not show. A roaming machine works for eight hours and is caught by
-//! stuck spots that the analyser knows nothing of. Truth comes from the sandbox's own count of the exact path, on cells
-//! of 2 cm: it shares neither raster, distances nor labels with what it judges.
+//! Twenty gardens, four of each family: as drawn; with a guide run; with a part closed off by a fence that the plan does not
+//! show; with an obstacle that it does not show. A roaming machine works for eight hours and is caught by stuck spots that
+//! the analyser knows nothing of. Truth comes from the sandbox's own count of the exact path, on cells of 2 cm: it shares
+//! neither raster, distances nor labels with what it judges.
 //!
-//! Matching: a true pocket is found when a found one, missed or not yet, overlaps it by half of the smaller; a found one
-//! is right when a true one does. Counted are pockets from 1 m wide, on the side that is asked for; the partner may be
-//! narrower, down to the 0.8 m from which both sides look for pockets, so that a hair's breadth at the limit is no
-//! error. A stuck spot is found within 1 m.
+//! Matching: a true pocket is found if a reported one, missed or not yet, overlaps it by half of the smaller; a reported one
+//! is right if it overlaps a true one in the same way. Pockets from 1 m wide count on the side in question; the partner may
+//! be narrower, down to the 0.8 m from which both sides look for pockets, so that a hair's breadth at the limit is not an
+//! error. A stuck spot is found if it is within 1 m.
 
 use crate::nights::{self, in_parallel, logged};
 use tussock_plane::{Region, Site, rasterise};
@@ -27,29 +27,29 @@ const PERIOD_S: f64 = 1.0;
 const CUT_WIDTH_M: f64 = 0.22;
 const TRUTH_CELL_M: f64 = 0.02;
 
-/// What is asked of one grade of positions.
+/// What is required at one grade of positions.
 struct Grade {
     name: &'static str,
     noise: LogNoise,
-    /// Seeds are moved by this, so that grades do not share their gardens.
+    /// Seeds are shifted by this, so that grades do not share their gardens.
     seeds_from: u64,
     /// Variants of each family that are tried.
     variants: usize,
-    /// Error of the visited fraction in nine of ten gardens.
+    /// Error of the visited fraction in nine gardens of ten.
     most_error_points: f64,
     /// In any garden.
     worst_error_points: f64,
-    /// Pockets from this width are asked for.
+    /// Pockets from this width on must be found.
     pocket_width_m: f64,
     /// A stuck spot is found within this distance.
     spot_reach_m: f64,
-    /// Shorter episodes are not asked for.
+    /// Shorter episodes need not be found.
     stuck_after_s: f64,
     /// Least recall and precision of pockets, and of stuck spots.
     least_share: f64,
-    /// Fewer pockets, and fewer stuck spots, than this would prove nothing about a share.
+    /// Fewer pockets, and fewer stuck spots, would prove nothing about a share.
     least_cases: [usize; 2],
-    /// Fewer intervals than this that hold the truth fall short.
+    /// At least this many intervals must hold the truth.
     least_held: usize,
     /// Mean width of the interval.
     most_width_points: f64,
@@ -61,7 +61,7 @@ const CENTIMETRES: Grade = Grade {
     seeds_from: 0,
     variants: 4,
     most_error_points: 0.15,
-    // 1.5 cm of drift at the edges, driven past many times, is worth so much in an unlucky night.
+    // 1.5 cm of drift at the edges, driven past many times, has this effect in an unlucky night.
     worst_error_points: 0.25,
     pocket_width_m: 1.0,
     spot_reach_m: 1.0,
@@ -178,8 +178,9 @@ fn wish(kind: GardenKind, variant: usize) -> Wish {
     }
 }
 
-/// Up to three places that catch the machine, well apart from each other, the station and what turns it: a low-discrepancy
-/// sequence over the lawn's box (Roberts 2018, generalised golden ratio), so that they fall alike in every shape.
+/// Up to three places that catch the machine, well apart from each other, from the station and from whatever turns it: a
+/// low-discrepancy sequence over the lawn's box (Roberts 2018, generalised golden ratio), so that they are spread alike in
+/// every shape.
 fn bad_places(site: &Site, seed: u64) -> Vec<StuckSpot> {
     const APART_M: f64 = 4.0;
     const CLEAR_M: f64 = 0.8;
@@ -224,7 +225,7 @@ fn bad_places(site: &Site, seed: u64) -> Vec<StuckSpot> {
 }
 
 fn drive(garden: &InventedGarden, site: &Site, seed: u64) -> TrueRun {
-    // The machine meets the ground as it is; the plan is what its owner drew.
+    // The machine meets the real ground; the plan is what its owner drew.
     let (ground, _) = Site::build_in(&garden.ground, site.frame).expect("the ground is sound");
     let machine = Machine {
         speed_mps: 0.3 + 0.05 * (seed % 4) as f64,
@@ -350,7 +351,7 @@ fn compared(grade: &Grade, name: String, findings: &Findings, truth: &Truth, run
     }
 }
 
-/// Where it was held long enough to be asked for: the mean place of each spot's episodes, and where it gave up.
+/// Where it was held long enough to be found: the mean place of each spot's episodes, and where it gave up.
 fn true_spots(run: &TrueRun, stuck_after_s: f64) -> Vec<Place> {
     let long: Vec<_> = run
         .stuck

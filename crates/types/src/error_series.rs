@@ -1,6 +1,6 @@
 //! How a receiver erred.
 
-/// What a receiver said less where it was: columns of one length, times rising.
+/// What a receiver reported minus where it really was: columns of one length, times increasing.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct ErrorSeries {
     /// Seconds from any moment.
@@ -12,8 +12,8 @@ pub struct ErrorSeries {
 }
 
 impl ErrorSeries {
-    /// East and north error so long after its start; between two rows on the line, after its end back again, and so on. Nought
-    /// without rows.
+    /// East and north error at this time after the start of the series: on a straight line between two rows; after the end
+    /// it runs back to the start, and so on. Zero without rows.
     pub fn at(&self, time_s: f64) -> (f64, f64) {
         let (Some(first_s), Some(last_s)) = (self.time_s.first(), self.time_s.last()) else {
             return (0.0, 0.0);

@@ -1,12 +1,12 @@
-//! Where on Earth is a place of the findings, and where in the findings is a place on Earth?
+//! Where on Earth is a place of the findings, and where in the findings is a point on Earth?
 //!
-//! A saved result must be drawn again by code that knows no algorithm, so the plain arithmetic between WGS 84
-//! and the tangent plane of [`FrameFindings`] stands here, beside the numbers that it explains.
+//! A saved result must be drawable by code that knows no algorithm, so the plain arithmetic between WGS 84 and the tangent
+//! plane of [`FrameFindings`] is here, beside the numbers that it explains.
 //!
-//! Method: geographic to geocentric coordinates (EPSG method 9602) and geocentric to topocentric coordinates
-//! (EPSG method 9837), IOGP Publication 373-7-2, at ellipsoidal height 0. The way back needs no iteration: the
-//! height of a place above the tangent plane is the root of a quadratic (the normal through the place meets the
-//! ellipsoid), and the latitude of a point that lies on the ellipsoid is a single arc tangent.
+//! Method: geographic to geocentric coordinates (EPSG method 9602) and geocentric to topocentric coordinates (EPSG method
+//! 9837), IOGP Publication 373-7-2, at ellipsoidal height 0. The way back needs no iteration: the height of a place above
+//! the tangent plane is the root of a quadratic (the normal through the place meets the ellipsoid), and the latitude of a
+//! point on the ellipsoid is a single arc tangent.
 //!
 //! Exact up to rounding (about a nanometre for a garden). Not defined beyond the horizon of the origin.
 
@@ -100,7 +100,7 @@ impl FrameFindings {
     }
 }
 
-/// A typed place that is none.
+/// Typed text that is not a valid place.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct NotAPlace(String);
 
@@ -112,13 +112,13 @@ impl std::fmt::Display for NotAPlace {
 
 impl std::error::Error for NotAPlace {}
 
-/// Two numbers with a comma between them.
+/// Two numbers separated by a comma.
 fn pair(typed: &str) -> Option<(f64, f64)> {
     let (first, second) = typed.split_once(',')?;
     Some((first.trim().parse().ok()?, second.trim().parse().ok()?))
 }
 
-/// As people type it: `40.00006,-30.00012`, latitude first.
+/// Parses what people type: `40.00006,-30.00012`, latitude first.
 impl std::str::FromStr for GeoPoint {
     type Err = NotAPlace;
 
@@ -134,7 +134,7 @@ impl std::str::FromStr for GeoPoint {
     }
 }
 
-/// As people type it: `4.5,-2`, east first.
+/// Parses what people type: `4.5,-2`, east first.
 impl std::str::FromStr for Place {
     type Err = NotAPlace;
 

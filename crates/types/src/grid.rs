@@ -3,7 +3,7 @@
 use crate::Place;
 use serde::{Deserialize, Serialize};
 
-/// A grid of square cells, axes east and north, row 0 in the south, cells row by row from west to east.
+/// A grid of square cells with axes east and north. Row 0 is in the south; cells are stored row by row, from west to east.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Grid {
     /// East coordinate of the western edge of column 0.
@@ -37,7 +37,7 @@ impl Grid {
         )
     }
 
-    /// Column and row of the cell that holds a place; `None` outside.
+    /// Column and row of the cell that holds a place; `None` outside the grid.
     pub fn cell_at(&self, place: Place) -> Option<(usize, usize)> {
         let column = ((place.east_m - self.east_min_m) / self.cell_m).floor();
         let row = ((place.north_m - self.north_min_m) / self.cell_m).floor();
@@ -46,23 +46,23 @@ impl Grid {
     }
 }
 
-/// What is known of each square of ground, on a grid coarse enough to draw and to hand on.
+/// What is known about each square of ground, on a grid coarse enough to be drawn and passed on.
 ///
-/// A square gathers `k x k` cells of the counting grid, so that sums over squares give the areas of the findings.
-/// Columns have [`Grid::cells`] values each.
+/// A square combines `k x k` cells of the counting grid, so that sums over squares give the areas of the findings. Each
+/// column has [`Grid::cells`] values.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Cells {
     /// The squares.
     pub grid: Grid,
     /// Part of the square that is lawn, from 0 to 1.
     pub lawn_fraction: Vec<f32>,
-    /// Probability that a point of the square's lawn was driven over (with one realisation: the part of it that
-    /// was); 0 off the lawn.
+    /// Probability that a point of the square's lawn was driven over (with one realisation, the part of it that was); 0 off
+    /// the lawn.
     pub visited_probability: Vec<f32>,
-    /// Expected number of visits, mean over the square's lawn.
+    /// Expected number of visits, averaged over the square's lawn.
     pub visits_expected: Vec<f32>,
-    /// Seconds from the start of the span to the first visit of any of its lawn; NaN when never.
+    /// Seconds from the start of the span to the first visit to any of the square's lawn; NaN if never visited.
     pub first_visit_s: Vec<f32>,
-    /// Seconds from the start of the span to the last visit of any of its lawn; NaN when never.
+    /// Seconds from the start of the span to the last visit to any of the square's lawn; NaN if never visited.
     pub last_visit_s: Vec<f32>,
 }

@@ -1,13 +1,13 @@
 //! When may the machine work?
 //!
-//! Working hours are written per weekday in local time. A weekday without a word about it is unknown, not a day of rest.
+//! Working hours are written per weekday in local time. A weekday that is not mentioned is unknown, not a day of rest.
 
 use crate::HoursSettings;
 
 const DAY_MIN: u32 = 24 * 60;
 
 impl HoursSettings {
-    /// The spans of one weekday, 0 for Monday to 6 for Sunday; `None` where the settings say nothing of it.
+    /// The spans of one weekday, 0 for Monday to 6 for Sunday; `None` if the settings do not mention it.
     pub fn of_weekday(&self, weekday: u32) -> Option<&[String]> {
         match weekday % 7 {
             0 => self.monday.as_deref(),
@@ -20,7 +20,7 @@ impl HoursSettings {
         }
     }
 
-    /// What each minute of a week is, from Monday 00:00 local time on.
+    /// What each minute of a week is, starting on Monday at 00:00 local time.
     pub fn week(&self) -> Vec<Duty> {
         let mut week = Vec::with_capacity(7 * DAY_MIN as usize);
         for weekday in 0..7 {
@@ -39,7 +39,7 @@ impl HoursSettings {
     }
 }
 
-/// What the settings say of a minute.
+/// What the settings say about a minute.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Duty {
     /// Nothing.
@@ -50,7 +50,7 @@ pub enum Duty {
     Rest,
 }
 
-/// Working hours as in `08:00-12:30`: minutes after midnight of their start and end; `None` for another form.
+/// Parses working hours such as `08:00-12:30` into minutes after midnight of their start and end; `None` for another form.
 /// The end may be 24:00.
 pub fn day_span_min(text: &str) -> Option<(u32, u32)> {
     let (start, end) = text.trim().split_once('-')?;

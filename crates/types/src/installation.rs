@@ -3,28 +3,28 @@
 use crate::{Estimate, Place, Said};
 use serde::{Deserialize, Serialize};
 
-/// Passages, obstacles, outings, hours and grass: all that was found about how the garden is laid out and worked.
+/// Passages, obstacles, outings, hours and grass: everything that was found about how the garden is laid out and worked.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct Installation {
-    /// How far the machine's middle stays inside the line at which it turns, usually; null where turns do not tell.
+    /// How far inside the line at which it turns the machine's middle usually stays; null if the turns do not show it.
     pub setback_m: Option<f64>,
     /// Narrow connections between parts of the lawn, narrowest first.
     pub passages: Vec<Passage>,
-    /// Things that turned the machine round inside the lawn and stand in no plan.
+    /// Things inside the lawn that turned the machine round and are in no plan.
     pub unlisted_obstacles: Vec<UnlistedObstacle>,
-    /// Lawn that the cutting disc cannot get to, largest first.
+    /// Lawn that the cutting disc cannot reach, largest first.
     pub out_of_reach: Vec<OutOfReach>,
-    /// How it came home, most frequent first. Empty where no station is known.
+    /// How the machine came home, most frequent way first. Empty if no station is known.
     pub ways_home: Vec<WayHome>,
-    /// Trips from the station; null where no station is known.
+    /// Trips from the station; null if no station is known.
     pub outings: Option<OutingsFound>,
-    /// Hours worked and hours that the promise needs.
+    /// Hours worked, and hours that the promise needs.
     pub hours: Option<HoursFound>,
     /// May the cutting height be lowered now?
     pub lower_cut: Option<LowerCut>,
     /// Grass and passes; null without turf settings.
     pub turf: Option<TurfFound>,
-    /// Slope, where heights are good enough.
+    /// Slope, if heights are good enough.
     pub slope: Option<SlopeFound>,
 }
 
@@ -33,32 +33,34 @@ pub struct Installation {
 pub struct Passage {
     /// `P1`, ...
     pub id: String,
-    /// Across it, from side to side at its narrowest.
+    /// The two ends of a line across it at its narrowest.
     pub across: [Place; 2],
     /// Latitude of its middle; null for a log in local metres.
     pub lat: Option<f64>,
-    /// Longitude of it.
+    /// Longitude of its middle.
     pub lon: Option<f64>,
     /// Width at its narrowest, from the plan.
     pub width_m: f64,
-    /// Of it free for the machine's middle: the width without the setback at both sides; negative when it is shut.
+    /// The width that is free for the machine's middle: the width minus the setback on both sides; negative if the passage
+    /// is shut.
     pub free_width_m: f64,
-    /// Length over which it stays narrow.
+    /// Length over which the passage stays narrow.
     pub length_m: f64,
     /// Lawn on the far side, seen from the station.
     pub behind_m2: f64,
-    /// Changes of side seen in the log; for poor positions a lower bound. Null where nothing was logged.
+    /// Crossings from one side to the other seen in the log; a lower bound if positions are poor. Null if nothing was
+    /// logged.
     pub crossings: Option<u64>,
-    /// Changes of side of a machine that roams freely, for the path driven. Null where nothing was logged.
+    /// Crossings that a freely roaming machine would make over the same path. Null if nothing was logged.
     pub crossings_expected: Option<f64>,
-    /// Changes of side per day of the log. Null where nothing was logged.
+    /// Crossings per day of the log. Null if nothing was logged.
     pub crossings_per_day: Option<f64>,
-    /// Path on the far side over its fair share (its part of the lawn): 1 where it gets as much as the rest, 2 where twice as much.
-    /// Null where nothing was logged.
+    /// Path on the far side over its fair share (its part of the lawn): 1 if that side gets as much as the rest, 2 if twice
+    /// as much. Null if nothing was logged.
     pub share_ratio: Option<f64>,
 }
 
-/// Something that turned the machine round inside the lawn and stands in no plan.
+/// Something inside the lawn that turned the machine round and is in no plan.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct UnlistedObstacle {
     /// `O1`, ...
@@ -71,23 +73,23 @@ pub struct UnlistedObstacle {
     pub east_m: f64,
     /// North.
     pub north_m: f64,
-    /// Radius of a round one that fits the turns, the setback taken off.
+    /// Radius of a circle that fits the turns, minus the setback.
     pub radius_m: f64,
     /// Turns at it.
     pub turns: u64,
-    /// Whether it stood there all the time.
+    /// Whether it was there all the time.
     pub presence: Presence,
 }
 
-/// Whether a thing in the lawn stood there while the machine was logged.
+/// Whether a thing in the lawn was there while the machine was logged.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Presence {
-    /// Nothing says otherwise.
+    /// There is no sign that it was not.
     Throughout,
-    /// Its place was driven through before it first turned the machine.
+    /// The machine drove through its place before it first turned there.
     Came,
-    /// Its place was driven through after it last did.
+    /// The machine drove through its place after it last turned there.
     Went,
     /// Both.
     CameAndWent,
@@ -100,14 +102,14 @@ impl Presence {
     }
 }
 
-/// Lawn that the cutting disc cannot get to.
+/// Lawn that the cutting disc cannot reach.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct OutOfReach {
     /// Area.
     pub area_m2: f64,
-    /// A place in it.
+    /// East coordinate of a place in it.
     pub east_m: f64,
-    /// A place in it.
+    /// North coordinate of a place in it.
     pub north_m: f64,
     /// Why.
     pub why: OutOfReachWhy,
@@ -117,16 +119,16 @@ pub struct OutOfReach {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum OutOfReachWhy {
-    /// Strip along the edge or a corner: the middle of the machine turns before the disc is there.
+    /// A strip along the edge, or a corner: the machine's middle turns before the disc gets there.
     Edge,
-    /// A part of its own behind a passage that is too narrow, or without any connection.
+    /// A separate part behind a passage that is too narrow, or without any connection.
     CutOff,
 }
 
 /// A way home.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct WayHome {
-    /// Which.
+    /// The line that it followed.
     pub along: HomeAlong,
     /// How often.
     pub times: u64,
@@ -134,7 +136,7 @@ pub struct WayHome {
     pub median_min: f64,
 }
 
-/// Along what it came home.
+/// What the machine followed on the way home.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum HomeAlong {
@@ -149,13 +151,13 @@ pub enum HomeAlong {
 /// Trips from the station.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct OutingsFound {
-    /// How many, unfinished ones included.
+    /// Number of outings, unfinished ones included.
     pub count: u64,
     /// Usual time out.
     pub median_out_min: f64,
-    /// Usual time at the station between two.
+    /// Usual time at the station between two outings.
     pub median_charging_min: Option<f64>,
-    /// Where free driving began, one place an outing.
+    /// Where free driving began, one place per outing.
     pub starts: Vec<Place>,
     /// Outings that began along a guide run.
     pub along_guide: u64,
@@ -168,11 +170,11 @@ pub struct HoursFound {
     pub driving_h_per_day: f64,
     /// Hours between first departure and last return, charging included, per day.
     pub working_h_per_day: f64,
-    /// Working hours that the settings allow per day, mean over the week; null without hours settings.
+    /// Working hours per day that the settings allow, mean over the week; null without hours settings.
     pub allowed_h_per_day: Option<f64>,
-    /// Working hours per day that the promise needs at this pace; null where no hours would do.
+    /// Working hours per day that the promise needs at this pace; null if no number of hours would do.
     pub needed_h_per_day: Option<f64>,
-    /// What is said of it.
+    /// The answer in words.
     pub said: Said,
 }
 
@@ -181,7 +183,7 @@ pub struct HoursFound {
 pub struct LowerCut {
     /// The answer.
     pub answer: LowerCutAnswer,
-    /// What is said of it.
+    /// The answer in words.
     pub said: Said,
 }
 
@@ -191,7 +193,7 @@ pub struct LowerCut {
 pub enum LowerCutAnswer {
     /// Every place within reach was visited at the present height.
     Yes,
-    /// Some was not.
+    /// Some places were not.
     NotYet,
     /// This log cannot tell.
     CannotTell,
@@ -202,17 +204,17 @@ pub enum LowerCutAnswer {
 pub struct TurfFound {
     /// Growth used.
     pub growth_mm_per_day: f64,
-    /// Where it comes from.
+    /// Source of that figure.
     pub growth_source: GrowthSource,
-    /// Longest time between visits under the one-third rule.
+    /// Longest time between visits that the one-third rule allows.
     pub allowed_interval_h: f64,
-    /// Part of the lawn past it at the end of the log.
+    /// Part of the lawn that was past it at the end of the log.
     pub overdue_fraction: Option<f64>,
     /// Fewer passes than the grass needs, enough, or more than is good for it.
     pub said: Said,
 }
 
-/// Where the growth comes from.
+/// Where the figure for growth comes from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum GrowthSource {
@@ -233,7 +235,7 @@ pub struct SlopeFound {
     pub steepest_at: Place,
 }
 
-/// A silence that may have been a stop.
+/// A silence during which the machine may have been stuck.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct PossibleStop {
     /// East.
@@ -242,7 +244,7 @@ pub struct PossibleStop {
     pub north_m: f64,
     /// Seconds from the start of the span.
     pub start_s: f64,
-    /// Minutes of silence: what was lost is at most this.
+    /// Minutes of silence: an upper bound of the time lost.
     pub most_minutes: f64,
 }
 
@@ -259,11 +261,11 @@ pub struct Night {
     pub hours: ActivityHours,
     /// Part of the lawn driven over in this night alone; null without a cutting width.
     pub visited_fraction: Option<f64>,
-    /// Part driven over up to its end.
+    /// Part driven over by the end of this night.
     pub visited_so_far_fraction: Option<f64>,
 }
 
-/// Hours by activity. Together they are the time from first to last fix.
+/// Hours by activity. Together they make up the time from the first fix to the last.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct ActivityHours {
     /// At the station.
@@ -274,7 +276,7 @@ pub struct ActivityHours {
     pub transit_h: f64,
     /// Turning.
     pub turning_h: f64,
-    /// Backwards.
+    /// Driving backwards.
     pub reversing_h: f64,
     /// Standing away from the station.
     pub halted_h: f64,
@@ -284,31 +286,31 @@ pub struct ActivityHours {
     pub silent_h: f64,
 }
 
-/// The machine as fitted to this log, and how well runs of it look like the log.
+/// The machine as fitted to this log, and how well simulated runs of it resemble the log.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct FitFound {
-    /// Whether predictions are made from it.
+    /// Whether the machine may be used for predictions.
     pub is_trusted: bool,
-    /// What is said of it.
+    /// A verdict in words.
     pub said: Said,
-    /// Runs behind the comparison.
+    /// Number of runs in the comparison.
     pub runs: u32,
-    /// Logged beside simulated, what predictions depend on most first.
+    /// Logged figures beside simulated ones; first those that predictions depend on most.
     pub rows: Vec<FitRow>,
 }
 
-/// One figure of the log beside that of simulated runs.
+/// One figure of the log beside the same figure of simulated runs.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct FitRow {
-    /// Which.
+    /// Which figure.
     pub what: FitFigure,
     /// In the log.
     pub logged: f64,
-    /// In simulated runs: median and the range that nine of ten lie in.
+    /// In simulated runs: the median, and the range that holds nine in ten.
     pub simulated: Estimate,
 }
 
-/// A figure by which simulated runs are held against the log.
+/// A figure in which simulated runs are compared with the log.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum FitFigure {

@@ -1,8 +1,8 @@
 //! The words of Tussock as plain data.
 //!
-//! All rooms share these types: what was logged ([`Trace`]), what was installed ([`Plan`]), what the
-//! user wants ([`Settings`]), and what came out ([`Findings`]). Nothing here reads a file, asks the clock or
-//! starts a thread, so a saved result can be drawn again tomorrow by code that knows no algorithm.
+//! All rooms share these types: what was logged ([`Trace`]), what was installed ([`Plan`]), what the user wants
+//! ([`Settings`]), and what was found ([`Findings`]). Nothing here reads a file, asks the clock or starts a thread, so a
+//! saved result can be drawn again tomorrow by code that knows no algorithm.
 //!
 //! Every bare number carries its unit in its name. `_fraction` runs from 0 to 1; percentages appear only on screen.
 

@@ -1,10 +1,10 @@
-//! What a log file held: what could be used, what could not, and where.
+//! What a log file contained: what could be used, what could not, and where.
 
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
 worded! {
-    /// The kind of a log, told by its content, never by its name.
+    /// The kind of a log, detected from its content, never from its name.
     #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
     #[serde(rename_all = "snake_case")]
     LogFormat,
@@ -12,7 +12,7 @@ worded! {
     words {
         /// GPX 1.0 or 1.1.
         Gpx = "GPX",
-        /// NMEA 0183 sentences, one a line, with whatever lies between them.
+        /// NMEA 0183 sentences, one per line, with whatever lies between them.
         Nmea = "NMEA 0183",
         /// Rows of values under named columns.
         Csv = "CSV",
@@ -22,7 +22,7 @@ worded! {
         Kml = "KML",
         /// Moving features of the OGC as JSON.
         MfJson = "MF-JSON",
-        /// Reports of gpsd, one JSON object a line.
+        /// Reports of gpsd, one JSON object per line.
         GpsdJson = "gpsd JSON",
     }
 }
@@ -34,17 +34,17 @@ worded! {
     SkipReason,
     /// What to call it on screen.
     words {
-        /// The checksum at the end of a sentence does not fit its characters.
+        /// The checksum at the end of a sentence does not match its characters.
         BadChecksum = "checksum does not fit",
-        /// A sentence, element or line that carries no position for us (satellites in view, waypoints, headings).
+        /// A sentence, element or line without a position that we can use (satellites in view, waypoints, headings).
         NotAPosition = "carries no position",
-        /// Bytes that are no text of the format (binary frames between sentences, prose).
+        /// Bytes that are not text of the format (binary frames between sentences, prose).
         NotOfTheFormat = "not of the format",
         /// The receiver itself says that it had no fix.
         NoFix = "receiver had no fix",
         /// A position without a time.
         NoTime = "position without time",
-        /// A time of day without a date, and none to be had from the rest of the log.
+        /// A time of day without a date, and the rest of the log supplies none.
         NoDate = "time of day without date",
         /// A field that should hold a number or a time does not.
         Malformed = "malformed field",
@@ -52,11 +52,11 @@ worded! {
         NotFinite = "not a finite number",
         /// Latitude beyond 90 or longitude beyond 180 degrees, or a time before 1980 or past 2100.
         OutOfRange = "out of range",
-        /// Exactly latitude 0 and longitude 0: a receiver's way to say nothing.
+        /// Exactly latitude 0 and longitude 0: some receivers write this when they have no position.
         NullIsland = "latitude 0, longitude 0",
-        /// Latitude of exactly 90 degrees while searching: a receiver's way to say nothing.
+        /// Latitude of exactly 90 degrees while searching: some receivers write this when they have no position.
         Pole = "latitude 90 while searching",
-        /// Earlier than the fix before it, and not to be put in order.
+        /// Earlier than the fix before it, and impossible to put in order.
         TimeReversed = "time runs backwards",
         /// The same time again, with the same or a worse position.
         DuplicateTime = "same time twice",
@@ -68,19 +68,19 @@ worded! {
         SameLogTwice = "same log under two names",
         /// A line or element longer than the limit.
         TooLong = "longer than the limit",
-        /// The position repeats while the receiver reports a speed, or too far for the machine: removed later.
+        /// The position repeats while the receiver reports a speed, or lies too far away for the machine: removed later.
         Implausible = "implausible position",
     }
 }
 
 impl SkipReason {
-    /// True where the piece was not data that went wrong but data that says something else.
+    /// True if the piece was not damaged data but valid data about something else.
     pub const fn is_expected(self) -> bool {
         matches!(self, Self::NotAPosition)
     }
 }
 
-/// One stretch of a log that was not used. Neighbours with one reason are joined.
+/// One stretch of a log that was not used. Neighbouring stretches with the same reason are joined.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Skipped {
     /// Why.
@@ -93,23 +93,23 @@ pub struct Skipped {
     pub line: u64,
     /// How many sentences, points or rows it holds.
     pub count: u64,
-    /// Its first characters, at most 60, control characters replaced.
+    /// Its first characters, at most 60, with control characters replaced.
     pub excerpt: String,
 }
 
-/// Something that the reader did or noticed and that the user should know once.
+/// Something that the reader did or noticed and that the user should be told once.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Notice {
     /// A short key that does not change with the wording: `time_without_zone`, `week_rollover_repaired`.
     pub key: String,
     /// One sentence, no full stop.
     pub sentence: String,
-    /// Line on which it was first seen, from 1; 0 when it concerns the whole file.
+    /// Line on which it was first seen, from 1; 0 if it concerns the whole file.
     pub line: u64,
 }
 
 impl Notice {
-    /// What is noticed on a line.
+    /// A notice about a line.
     pub fn new(key: &str, line: u64, sentence: String) -> Self {
         let key = key.to_owned();
         Self { key, sentence, line }
@@ -125,34 +125,34 @@ pub struct LogFacts {
     pub sha256: String,
     /// Kind of log.
     pub format: LogFormat,
-    /// What made it, where the log says (GPX `creator`).
+    /// What made the log, if the log says so (GPX `creator`).
     pub made_by: Option<String>,
-    /// The machine that the trace was given to.
+    /// The machine to whose trace its fixes were added.
     pub machine: String,
     /// Bytes after decompression.
     pub bytes: u64,
-    /// Bytes of the sentences, elements and rows that gave a fix or helped to give one, with the frame round them.
+    /// Bytes of the sentences, elements and rows that gave a fix or helped to give one, including their framing.
     pub bytes_used: u64,
     /// Fixes that went into the trace.
     pub fixes: u64,
-    /// Number of skipped pieces per reason.
+    /// Number of skipped pieces for each reason.
     pub skipped: BTreeMap<SkipReason, u64>,
-    /// Number of bytes of them per reason: together with [`LogFacts::bytes_used`] they are [`LogFacts::bytes`].
+    /// Number of skipped bytes for each reason: together with [`LogFacts::bytes_used`] they add up to [`LogFacts::bytes`].
     pub skipped_bytes: BTreeMap<SkipReason, u64>,
-    /// Where they are, in order of place; at most [`LogFacts::PLACES_KEPT`] of each reason keep an excerpt.
+    /// Where the skipped pieces are, in file order; at most [`LogFacts::PLACES_KEPT`] of each reason keep an excerpt.
     pub places: Vec<Skipped>,
-    /// What else to know.
+    /// What else the user should know.
     pub notices: Vec<Notice>,
-    /// Digits behind the point of the coordinates, in degrees of latitude: the smallest step in metres, where it
-    /// can be told.
+    /// Resolution of the coordinates: the smallest step that their digits allow, in metres of latitude, if it can be
+    /// determined.
     pub resolution_m: Option<f64>,
 }
 
 impl LogFacts {
-    /// So many places of each reason are kept with an excerpt; the rest keep their bytes only.
+    /// This many places of each reason are kept with an excerpt; the rest keep their bytes only.
     pub const PLACES_KEPT: usize = 20;
 
-    /// Skipped pieces that count as faults, of all reasons together.
+    /// Skipped pieces that count as faults, over all reasons.
     pub fn faults(&self) -> u64 {
         self.skipped
             .iter()

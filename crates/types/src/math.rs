@@ -1,9 +1,10 @@
-//! The transcendental functions of `f64`, the same to the last bit on every machine.
+//! The transcendental functions of `f64`, equal to the last bit on every machine.
 //!
-//! The standard library hands these to the C library of the host, whose last bits differ between systems and from
-//! WebAssembly; a simulated night doubles such a bit at every turn. Here they come from `libm`, a port of MUSL's, which is
-//! plain Rust. What IEEE 754 rounds exactly (the four operations, `sqrt`, `mul_add`) needs no detour. Clippy's
-//! `disallowed-methods` (`clippy.toml`) keeps the standard ones out. Accuracy: below 1 unit in the last place, as MUSL states.
+//! The standard library hands these to the C library of the host. Their last bits differ between systems and from
+//! WebAssembly, and a simulated night doubles such a difference at every turn. Here they come from `libm`, a port of MUSL's,
+//! which is plain Rust. What IEEE 754 rounds exactly (the four operations, `sqrt`, `mul_add`) can be used directly. Clippy's
+//! `disallowed-methods` (`clippy.toml`) keeps the standard ones out. Accuracy: below 1 unit in the last place, as MUSL
+//! states.
 
 macro_rules! of_one {
     ($($name:ident $from:ident $what:literal),+ $(,)?) => {$(
@@ -32,13 +33,13 @@ pub fn sin_cos(x: f64) -> (f64, f64) {
     libm::sincos(x)
 }
 
-/// The angle in radians, from -π to π, of the point (`x`, `y`): first the ordinate, as everywhere.
+/// The angle in radians, from -π to π, of the point (`x`, `y`): the ordinate comes first, as everywhere.
 #[inline]
 pub fn atan2(y: f64, x: f64) -> f64 {
     libm::atan2(y, x)
 }
 
-/// The length of the diagonal, without overflow on the way.
+/// The length of the diagonal, without intermediate overflow.
 #[inline]
 pub fn hypot(x: f64, y: f64) -> f64 {
     libm::hypot(x, y)
@@ -56,24 +57,24 @@ pub fn erf(x: f64) -> f64 {
     libm::erf(x)
 }
 
-/// 1 less the error function, exact far from 0.
+/// 1 minus the error function, exact far from 0.
 #[inline]
 pub fn erfc(x: f64) -> f64 {
     libm::erfc(x)
 }
 
-/// Arithmetic mean; not a number without values.
+/// Arithmetic mean; NaN without values.
 pub fn mean(values: &[f64]) -> f64 {
     values.iter().sum::<f64>() / values.len() as f64
 }
 
-/// Unbiased variance; not a number for fewer than two values.
+/// Unbiased variance; NaN for fewer than two values.
 pub fn variance(values: &[f64]) -> f64 {
     let middle = mean(values);
     values.iter().map(|value| (value - middle).powi(2)).sum::<f64>() / (values.len() as f64 - 1.0)
 }
 
-/// Median: of an even number the middle between two; `None` without values. Reorders.
+/// Median; for an even number of values, the middle between the two central ones; `None` without values. Reorders the slice.
 pub fn median(values: &mut [f64]) -> Option<f64> {
     if values.is_empty() {
         return None;
@@ -87,7 +88,7 @@ pub fn median(values: &mut [f64]) -> Option<f64> {
     Some(0.5 * (lower + *upper))
 }
 
-/// The value below which a fraction of sorted values lies, straight between neighbours (type 7 of Hyndman & Fan, *Sample
+/// The value below which a fraction of sorted values lies, linear between neighbours (type 7 of Hyndman & Fan, *Sample
 /// quantiles in statistical packages*, 1996); `None` without values.
 pub fn quantile(sorted: &[f64], fraction: f64) -> Option<f64> {
     let last = sorted.len().checked_sub(1)?;

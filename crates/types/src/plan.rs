@@ -11,19 +11,19 @@ pub struct GeoPolygon {
 }
 
 worded! {
-    /// What a feature of a plan stands for.
+    /// What a feature of a plan represents.
     #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
     #[serde(rename_all = "snake_case")]
     PlanRole,
     /// The word in the plan file.
     word {
-        /// Grass that shall be cut.
+        /// Grass to be cut.
         Lawn = "lawn",
         /// The line at which the machine turns.
         Boundary = "boundary",
         /// Ground that the machine must keep out of.
         Exclusion = "exclusion",
-        /// A body that stands in the lawn.
+        /// A solid object that stands in the lawn.
         Obstacle = "obstacle",
         /// A line that the machine can follow from the station.
         Guide = "guide",
@@ -45,7 +45,7 @@ pub enum PlanShape {
 }
 
 impl PlanShape {
-    /// Every position that it has.
+    /// All of its positions.
     pub fn points(&self) -> Vec<GeoPoint> {
         match self {
             Self::Polygons(polygons) => polygons
@@ -61,9 +61,9 @@ impl PlanShape {
 /// One feature of a plan.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct PlanFeature {
-    /// What it stands for.
+    /// Its role.
     pub role: PlanRole,
-    /// Its name: from the file, else the role and a number (`exclusion-2`).
+    /// Its name: from the file, or else the role and a number (`exclusion-2`).
     pub name: String,
     /// Position of the feature in the file, from 0.
     pub index: usize,
@@ -76,7 +76,7 @@ pub struct PlanFeature {
 }
 
 impl PlanFeature {
-    /// A feature without radius and without a share of outings.
+    /// A feature without a radius and without a share of outings.
     pub fn new(role: PlanRole, name: impl Into<String>, index: usize, shape: PlanShape) -> Self {
         Self {
             role,
@@ -102,7 +102,7 @@ impl Plan {
         self.features.iter().filter(move |feature| feature.role == role)
     }
 
-    /// Does something to every point of every feature.
+    /// Applies a change to every point of every feature.
     pub fn for_each_point(&mut self, mut change: impl FnMut(&mut GeoPoint)) {
         for feature in &mut self.features {
             match &mut feature.shape {
@@ -118,27 +118,27 @@ impl Plan {
     }
 }
 
-/// One thing wrong with a plan, and where.
+/// One thing that is wrong with a plan, and where.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct PlanFault {
-    /// Feature in the file, from 0; `None` when the fault is of the whole file.
+    /// Feature in the file, from 0; `None` if the fault concerns the whole file.
     pub feature: Option<usize>,
-    /// Name of the feature, where it has one.
+    /// Name of the feature, if it has one.
     pub name: Option<String>,
     /// Ring of the feature, from 0 (the outer one), counted over all its polygons.
     pub ring: Option<usize>,
-    /// Where on Earth, where that can be said.
+    /// Position on Earth, if one can be given.
     pub at: Option<GeoPoint>,
     /// What is wrong, with the offending value: lower case, no full stop.
     pub found: String,
     /// What was expected instead.
     pub expected: String,
-    /// False for things to look at that do not stop an analysis.
+    /// False for things worth a look that do not stop an analysis.
     pub is_fatal: bool,
 }
 
 impl PlanFault {
-    /// The same fault, at a place.
+    /// The same fault, with a place.
     #[must_use]
     pub fn at(self, at: impl Into<Option<GeoPoint>>) -> Self {
         Self {
@@ -148,7 +148,7 @@ impl PlanFault {
     }
 }
 
-/// What to say of a plan that cannot be used: how many faults, then each on a line.
+/// The message for a plan that cannot be used: the number of faults, then each on its own line.
 pub fn plan_faults(plan_name: &str, faults: &[PlanFault]) -> String {
     let fatal = faults.iter().filter(|fault| fault.is_fatal).count();
     let count = plural(fatal, "fault", "faults");

@@ -23,7 +23,7 @@ impl Place {
         math::hypot(self.east_m - other.east_m, self.north_m - other.north_m)
     }
 
-    /// Distance from the straight piece between two others, m; from the first for a piece without length.
+    /// Distance from the straight piece between two other places, m; if the piece has no length, from its first end.
     pub fn off_piece_m(self, from: Self, to: Self) -> f64 {
         let (de, dn) = (to.east_m - from.east_m, to.north_m - from.north_m);
         let (pe, pn) = (self.east_m - from.east_m, self.north_m - from.north_m);
@@ -36,7 +36,7 @@ impl Place {
         math::hypot(pe - along * de, pn - along * dn)
     }
 
-    /// The place at a share of the way to another one: 0 is this one, 1 the other; beyond them for other numbers.
+    /// The place at a share of the way to another one: 0 is this place, 1 the other; other numbers lie beyond them.
     pub fn towards(self, other: Self, share: f64) -> Self {
         Self::new(
             self.east_m + share * (other.east_m - self.east_m),
@@ -52,7 +52,8 @@ impl Place {
         )
     }
 
-    /// The way to another place in equal pieces of at most `most_m`, at least one: their length, m, and the middle of each.
+    /// Cuts the way to another place into equal pieces of at most `most_m`, at least one: their length, m, and the middle of
+    /// each.
     pub fn pieces(self, other: Self, most_m: f64) -> (f64, impl Iterator<Item = Self>) {
         let length_m = self.distance_m(other);
         let pieces = (length_m / most_m).ceil().max(1.0);
@@ -61,7 +62,7 @@ impl Place {
         (length_m / pieces, middles)
     }
 
-    /// South-west and north-east corner of the box round places; `None` without any.
+    /// South-west and north-east corner of the box around places; `None` if there are none.
     pub fn bounds(places: impl IntoIterator<Item = Self>) -> Option<(Self, Self)> {
         (places.into_iter().map(|place| (place, place))).reduce(|(low, high), (place, _)| {
             (
@@ -109,7 +110,7 @@ impl Positions {
         }
     }
 
-    /// True when there is none.
+    /// True if there are none.
     pub fn is_empty(&self) -> bool {
         self.len() == 0
     }
@@ -143,7 +144,7 @@ impl Positions {
 pub enum FixQuality {
     /// The log does not say.
     Unknown,
-    /// Satellites alone (GGA 1).
+    /// Satellites only, without corrections (GGA 1).
     Autonomous,
     /// Differential or augmentation corrections (GGA 2).
     Differential,
@@ -188,7 +189,7 @@ pub struct Fix {
     pub first: f64,
     /// Longitude in degrees, or metres along the second local axis.
     pub second: f64,
-    /// Counts up where the log itself says that reception was lost or a file ended; never bridged.
+    /// Goes up by one wherever the log itself says that reception was lost or a file ended; such breaks are never bridged.
     pub segment: u32,
     /// How the receiver found it.
     pub quality: FixQuality,
@@ -225,14 +226,14 @@ impl Fix {
     }
 }
 
-/// Fixes of one machine in strictly rising time order, as columns of equal length.
+/// Fixes of one machine in strictly increasing time order, as columns of equal length.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Trace {
     /// Name of the machine: from the log, else `machine-1`, `machine-2` in order of appearance.
     pub machine: String,
     /// Where.
     pub positions: Positions,
-    /// Seconds since 1970-01-01T00:00:00 UTC, strictly rising.
+    /// Seconds since 1970-01-01T00:00:00 UTC, strictly increasing.
     pub time_s: Vec<f64>,
     /// See [`Fix::segment`].
     pub segment: Vec<u32>,
@@ -301,7 +302,7 @@ impl Trace {
         self.time_s.is_empty()
     }
 
-    /// Appends one fix to every column. The caller keeps time order.
+    /// Appends one fix to every column. The caller keeps them in time order.
     pub fn push(&mut self, fix: Fix) {
         self.positions.push(fix.first, fix.second);
         self.time_s.push(fix.time_s);
@@ -315,7 +316,7 @@ impl Trace {
         self.satellites.push(fix.satellites);
     }
 
-    /// The fix at `index`, put together from the columns.
+    /// The fix at `index`, assembled from the columns.
     ///
     /// # Panics
     /// When `index` is not below [`Trace::len`].

@@ -1,8 +1,9 @@
-//! How is a count, a decimal or a file said? For every room that makes sentences.
+//! How are counts, decimals and file names written? For every room that makes sentences.
 
 use std::fmt::Display;
 
-/// An enum of which every variant stands in one line with its word: the enum, all of it in that order, and the word of each.
+/// Defines an enum with each variant and its word on one line: the enum, a list of all variants in that order, and the word
+/// of each.
 #[macro_export]
 macro_rules! worded {
     ($(#[$about:meta])* $name:ident, $(#[$of_word:meta])* $word:ident {
@@ -56,7 +57,7 @@ pub fn grouped(number: &str) -> String {
         .collect()
 }
 
-/// A number with so many decimals; what rounds to zero has no sign.
+/// A number with this many decimals; what rounds to zero has no sign.
 pub fn decimal(value: f64, decimals: usize) -> String {
     let text = format!("{value:.decimals$}");
     match text.strip_prefix('-') {
@@ -65,7 +66,7 @@ pub fn decimal(value: f64, decimals: usize) -> String {
     }
 }
 
-/// An error with its causes, each once.
+/// An error with its causes, each given once.
 pub fn with_causes(error: &dyn std::error::Error) -> String {
     let mut text = error.to_string();
     let mut cause = error.source();
@@ -80,7 +81,7 @@ pub fn with_causes(error: &dyn std::error::Error) -> String {
     text
 }
 
-/// The name of a file without its folders, which may carry names of their own.
+/// The name of a file without its folders, whose names may be private.
 pub fn file_name(path: &str) -> &str {
     path.rsplit(['/', '\\'])
         .find(|part| !part.is_empty())

@@ -4,18 +4,19 @@ use jiff::{Timestamp, tz::TimeZone};
 
 const DAY_S: f64 = 86_400.0;
 
-/// A time zone: a fixed offset from UTC, or one of the IANA Time GardenClock Database by its name, with its summer time. The database is
+/// A time zone: a fixed offset from UTC, or a name from the IANA Time Zone Database, with its summer time. The database is
 /// built in, so the same logs give the same nights on every machine.
 #[derive(Clone, Debug, PartialEq)]
 pub enum GardenClock {
-    /// So many seconds ahead of UTC, at all times.
+    /// This many seconds ahead of UTC at all times.
     Fixed(i32),
-    /// With the offset that its law sets for each moment.
+    /// With the offset that the database gives for each moment.
     Named(TimeZone),
 }
 
 impl GardenClock {
-    /// A zone as in `UTC`, `+02:00`, `-03:30`, `Europe/Berlin`; `None` for another form, an unknown name, or beyond 14 hours.
+    /// Parses a zone such as `UTC`, `+02:00`, `-03:30`, `Europe/Berlin`; `None` for another form, an unknown name, or beyond
+    /// 14 hours.
     pub fn parse(text: &str) -> Option<Self> {
         if text == "UTC" || text == "Z" {
             return Some(Self::Fixed(0));
@@ -23,7 +24,7 @@ impl GardenClock {
         let (sign, rest) = match text.split_at_checked(1)? {
             ("+", rest) => (1, rest),
             ("-", rest) => (-1, rest),
-            // Names without a place, such as EST, are not what they seem.
+            // Abbreviations such as EST are not what they seem.
             _ if text.contains('/') => return TimeZone::get(text).ok().map(Self::Named),
             _ => return None,
         };
@@ -37,12 +38,12 @@ impl GardenClock {
         (minute < 60 && total_s <= 14 * 3600).then_some(Self::Fixed(sign * total_s))
     }
 
-    /// The zone of the settings; UTC where they name none.
+    /// The zone given in the settings; UTC if they name none.
     pub fn of(text: Option<&str>) -> Self {
         text.and_then(Self::parse).unwrap_or(Self::Fixed(0))
     }
 
-    /// Seconds that the clock is ahead of UTC at a moment.
+    /// Seconds by which the clock is ahead of UTC at a moment.
     pub fn offset_s(&self, unix_s: f64) -> i32 {
         match self {
             Self::Fixed(offset_s) => *offset_s,
@@ -56,11 +57,12 @@ impl GardenClock {
         unix_s + f64::from(self.offset_s(unix_s))
     }
 
-    /// The moment at which the clock shows an hour of a day (days since 1970-01-01). An hour that summer time skips begins when the
-    /// clock has been put forward; of one that comes twice it is the first.
+    /// The moment at which the clock shows an hour of a day (days since 1970-01-01). An hour that summer time skips begins
+    /// when the clock has been put forward; of an hour that comes twice, the first counts.
     pub fn moment_unix_s(&self, day: i32, hour: u8) -> f64 {
         let shown_s = f64::from(day) * DAY_S + f64::from(hour) * 3600.0;
-        // Offsets half a day either side; of the two moments that they give the earlier one that shows the hour or more.
+        // Try the offsets half a day on either side; of the two moments they give, take the earlier one that shows at least
+        // that hour.
         let by = |near_s: f64| shown_s - f64::from(self.offset_s(near_s));
         let (one_s, other_s) = (by(shown_s - DAY_S), by(shown_s + DAY_S));
         let (first_s, second_s) = (one_s.min(other_s), one_s.max(other_s));
@@ -115,10 +117,10 @@ mod tests {
         let (spring, autumn) = (day(1_774_746_000.0), day(1_792_890_000.0));
         for (day, hour, unix_s) in [
             (spring, 0, 1_774_746_000.0 - 7200.0),
-            // Skipped: 02:00 is 03:00.
+            // Skipped hour: 02:00 is 03:00.
             (spring, 2, 1_774_746_000.0),
             (spring, 12, 1_774_746_000.0 + 9.0 * 3600.0),
-            // Twice: the first.
+            // Repeated hour: the first one.
             (autumn, 2, 1_792_890_000.0 - 3600.0),
             (autumn, 3, 1_792_890_000.0 + 3600.0),
             (autumn, 12, 1_792_890_000.0 + 10.0 * 3600.0),

@@ -1,4 +1,4 @@
-//! What is given, what is wanted, what is answered.
+//! What comes in, what is asked for, and what is answered.
 
 use serde::{Deserialize, Serialize};
 use tussock::{Advice, AnalyseError, CompareError, Job, Side, Sides, Stage};
@@ -9,7 +9,7 @@ use tussock_types::{
     with_causes,
 };
 
-/// Progress of the work: what is being done, and how much of it is behind us.
+/// Progress of the work: what is being done, and the fraction that is finished.
 pub type Tell = fn(&str, f64);
 
 /// What a file that is handed over is for.
@@ -19,11 +19,11 @@ pub enum Kind {
     Settings,
     /// The plan of a side.
     Plan(When),
-    /// A log of a side, or its saved findings.
+    /// A log of one side, or its saved findings.
     Log(When),
 }
 
-/// Before or after a change. An analysis is of the logs before.
+/// Before or after a change. An analysis uses the logs before.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum When {
     /// Before, or without any change.
@@ -33,7 +33,7 @@ pub enum When {
 }
 
 impl Kind {
-    /// From the number that a worker hands over.
+    /// From the number that a worker passes.
     pub const fn of(number: u32) -> Option<Self> {
         Some(match number {
             0 => Self::Settings,
@@ -46,40 +46,40 @@ impl Kind {
     }
 }
 
-/// What is wanted of the files that were handed over.
+/// What to do with the files that were handed over.
 #[derive(Clone, Debug, Deserialize)]
 #[serde(tag = "act", rename_all = "snake_case")]
 pub enum Request {
     /// Analyse the logs, or open the saved findings.
     Analyse {
-        /// Cutting width, where the settings are not to be asked for it.
+        /// Cutting width, if it does not come from the settings.
         cut_width_m: Option<f64>,
         /// Whether changes are suggested.
         suggestions: Choice,
     },
-    /// Ask for a place, in degrees or in metres, as typed.
+    /// Ask about a place, in degrees or in metres, as typed.
     Ask {
         /// Latitude and longitude.
         at_deg: Option<String>,
         /// Metres east and north of the origin.
         at_m: Option<String>,
-        /// What was said of it.
+        /// What was said about it.
         said: Option<String>,
         /// Columns of the answer.
         columns: usize,
-        /// Whether the page shall begin with the answer.
+        /// Whether the page should begin with the answer.
         kept: Choice,
     },
     /// Compare the two sides.
     Compare {
-        /// Cutting width, where the settings are not to be asked for it.
+        /// Cutting width, if it does not come from the settings.
         cut_width_m: Option<f64>,
     },
     /// Make one file.
     Make {
         /// Its name.
         name: String,
-        /// Whether it may tell where and when.
+        /// Whether coordinates and dates are left out.
         private: Choice,
     },
 }
@@ -94,7 +94,7 @@ pub enum Choice {
     No,
 }
 
-/// What comes back.
+/// The answer.
 #[derive(Clone, Debug, Serialize)]
 #[serde(tag = "answer", rename_all = "snake_case")]
 pub enum Answer {
@@ -104,16 +104,16 @@ pub enum Answer {
         page: String,
         /// Files that can be made.
         files: Vec<&'static str>,
-        /// The same of those that tell neither where nor when.
+        /// The same for those that reveal neither where nor when.
         private_files: Vec<&'static str>,
         /// Files that cannot be made, and why.
         left_out: Vec<(&'static str, &'static str)>,
-        /// What to do next to know more.
+        /// What to do next to learn more.
         hints: Vec<String>,
     },
-    /// What is known of a place.
+    /// What is known about a place.
     Told {
-        /// The words of the command.
+        /// The text that the command would print.
         text: String,
     },
     /// A comparison.
@@ -131,7 +131,7 @@ pub enum Answer {
     ),
 }
 
-/// Why something could not be done, in the words of the command.
+/// Why something could not be done, in the command's words.
 #[derive(Clone, Debug, Default, Serialize)]
 pub struct Failure {
     /// What was found and what was expected; further lines give details.
@@ -162,7 +162,7 @@ impl<E: std::error::Error> From<E> for Failure {
 
 const COMPARISON_FILES: [&str; 2] = ["comparison.html", "comparison.json"];
 
-/// What was handed over of one side.
+/// The files that were handed over for one side.
 #[derive(Default)]
 struct Handed {
     names: Vec<String>,
@@ -201,7 +201,7 @@ impl Handed {
         self.plan.as_ref()
     }
 
-    /// What is found on this side, and the logs that it was found in.
+    /// The findings of this side, and the logs that they came from.
     fn findings(&mut self, settings: &Settings) -> Result<(Findings, Option<Assembled>), Failure> {
         if let Some(saved) = self.saved.take() {
             return Ok((saved, None));
@@ -247,7 +247,8 @@ impl Counter {
     /// Takes a file and reads it.
     ///
     /// # Errors
-    /// When it cannot be read, in the words of the command.
+    ///
+    /// If it cannot be read; the message is the command's.
     pub fn take(&mut self, kind: Kind, name: &str, bytes: &[u8]) -> Result<(), Failure> {
         match kind {
             Kind::Settings => self.settings = tussock_ingest::read_settings_bytes(name, bytes)?,
@@ -279,7 +280,8 @@ impl Counter {
     /// Does what is wanted.
     ///
     /// # Errors
-    /// When it cannot be done, in the words of the command.
+    ///
+    /// If it cannot be done; the message is the command's.
     pub fn act(&mut self, wish: Request, tell: Tell) -> Result<Answer, Failure> {
         match wish {
             Request::Analyse {

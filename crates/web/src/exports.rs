@@ -1,7 +1,7 @@
-//! What a worker calls, and what it is told meanwhile.
+//! What a worker calls, and the progress it is told meanwhile.
 //!
-//! Bytes come in through room that is made for them first, and go out where they lie until the next call. Numbers of kinds and
-//! outcomes are those of `page/worker.js`.
+//! Bytes come in through memory that is reserved for them first; answers stay where they are until the next call. The
+//! numbers of kinds and outcomes are those in `page/worker.js`.
 #![allow(unsafe_code)] // Names that a worker can call; no memory is touched by hand.
 
 use crate::counter::{Answer, Counter, Failure, Kind, Request, Tell};
@@ -14,7 +14,7 @@ unsafe extern "C" {
 
 const TELL: Tell = |words, done_fraction| progress(words.as_ptr(), words.len(), done_fraction);
 
-/// What a call comes back with; what it says lies in the room for answers.
+/// The outcome of a call; its text is in the answer memory.
 #[repr(u32)]
 enum CallEnd {
     Answered = 0,
@@ -35,7 +35,7 @@ fn desk() -> MutexGuard<'static, Desk> {
     DESK.lock().unwrap_or_else(PoisonError::into_inner)
 }
 
-/// Called once, before anything else: a fault of ours is told to the page, and ends this instance.
+/// Called once, before anything else: a bug of ours is then reported to the page and ends this instance.
 #[unsafe(no_mangle)]
 extern "C" fn init() {
     std::panic::set_hook(Box::new(|fault| {
@@ -44,7 +44,7 @@ extern "C" fn init() {
     }));
 }
 
-/// Where so many bytes may be written.
+/// Where this many bytes may be written.
 #[unsafe(no_mangle)]
 extern "C" fn room(bytes: usize) -> *mut u8 {
     let mut desk = desk();
@@ -52,7 +52,7 @@ extern "C" fn room(bytes: usize) -> *mut u8 {
     desk.given.as_mut_ptr()
 }
 
-/// A file lies in the room, and after it so many bytes of its name.
+/// The memory holds a file, followed by this many bytes of its name.
 #[unsafe(no_mangle)]
 extern "C" fn take(kind: u32, name_bytes: usize) -> u32 {
     let desk = &mut *desk();
@@ -65,7 +65,7 @@ extern "C" fn take(kind: u32, name_bytes: usize) -> u32 {
     desk.tell(taken.map(|()| None))
 }
 
-/// A wish lies in the room, as JSON.
+/// The memory holds a request, as JSON.
 #[unsafe(no_mangle)]
 extern "C" fn act() -> u32 {
     let desk = &mut *desk();
@@ -75,13 +75,13 @@ extern "C" fn act() -> u32 {
     desk.tell(answer.map(Some))
 }
 
-/// Where the answer lies.
+/// The place of the answer.
 #[unsafe(no_mangle)]
 extern "C" fn answer() -> *const u8 {
     desk().answer.as_ptr()
 }
 
-/// How long it is.
+/// Its length.
 #[unsafe(no_mangle)]
 extern "C" fn answer_bytes() -> usize {
     desk().answer.len()

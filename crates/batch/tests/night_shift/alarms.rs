@@ -1,4 +1,4 @@
-//! Are the right gardens told in the morning, and none besides?
+//! Are the right gardens reported in the morning, and no others?
 
 use super::{House, first_night, log_of, wish};
 use std::collections::BTreeMap;
@@ -9,9 +9,9 @@ use tussock_batch::{ColumnChoice, Store};
 use tussock_types::Alarm;
 
 const NIGHTS: u32 = 13;
-/// An alarm stands until so many nights have shown that it is mended.
+/// An alarm stands until this many nights have shown that it is mended.
 const GONE_AFTER_NIGHTS: u32 = 3;
-/// An alarm comes within so many nights of the trouble.
+/// An alarm comes within this many nights of the fault.
 const WITHIN_NIGHTS: u32 = 3;
 
 fn alarms_wish() -> LoadWish {
@@ -24,7 +24,7 @@ fn alarms_wish() -> LoadWish {
     }
 }
 
-/// The alarms that a trouble is to raise, one of them at least.
+/// The alarms that a fault should raise, at least one of them.
 fn expected(trouble: LoadTrouble) -> &'static [Alarm] {
     match trouble {
         LoadTrouble::None => &[],
@@ -37,16 +37,16 @@ fn expected(trouble: LoadTrouble) -> &'static [Alarm] {
 
 #[derive(Debug, Default)]
 struct Score {
-    /// Troubles, and those that were told in time.
+    /// Faults, and those that were reported in time.
     troubles: usize,
     told: usize,
-    /// Gardens that were told, garden by garden and night by night, and those of them with a trouble.
+    /// Gardens reported, garden by garden and night by night, and those of them with a fault.
     alarms: usize,
     right: usize,
     /// Pockets that stay from one night to the next, and those that keep their identity.
     stay: usize,
     same: usize,
-    /// Nights of mended gardens, and those on which they were still told.
+    /// Nights of mended gardens, and those on which they were still reported.
     mended: usize,
     still: usize,
     wrong: Vec<String>,

@@ -1,4 +1,4 @@
-//! Logs, files and computers whose clocks lie: what is history, and what is lost by it?
+//! Logs, files and computers with wrong clocks: what becomes history, and what is lost?
 
 use super::load::{Content, START_UNIX_S, log_of, wish};
 use super::{House, NOW_UNIX_S, example, first_night};
@@ -14,7 +14,7 @@ use tussock_batch::{
 
 const DAY_S: f64 = 86_400.0;
 
-/// A night with all its dates moved: the first ten letters of every time.
+/// A night with all its dates changed: the first ten letters of every time.
 fn dated(garden: &LoadGarden, number: u32, date: &str) -> Vec<u8> {
     let text = String::from_utf8(log_of(garden, number, &wish(1))).unwrap();
     let true_date = night::words(first_night() + number as night::NightNumber);
@@ -51,7 +51,7 @@ fn job(house: &House, store: &str, now_unix_s: f64, expire_at_most_fraction: f64
     }
 }
 
-/// Runs as the example does, and says whether something failed.
+/// Runs like the example, and returns whether something failed.
 fn run_at(house: &House, store: &str, now_unix_s: f64) -> bool {
     !house
         .start_at(store, 2, 60.0, now_unix_s)
@@ -60,7 +60,7 @@ fn run_at(house: &House, store: &str, now_unix_s: f64) -> bool {
         .success()
 }
 
-/// All rows but those that tell of logs themselves.
+/// All rows except those about the logs themselves.
 fn history(content: &Content) -> Content {
     let mut out = content.clone();
     out.retain(|(table, _), _| !["logs", "failures"].contains(table));
@@ -84,7 +84,7 @@ fn failures(content: &Content) -> Vec<(String, String)> {
     out
 }
 
-/// What lies about its time: name, content, and whether it is a failure of the run.
+/// Logs with wrong times: name, content, and whether it is a failure of the run.
 fn lies(garden: &LoadGarden) -> [(&'static str, Vec<u8>, bool); 4] {
     [
         ("a-year-ahead.gpx", dated(garden, 0, "2027-05-01"), true),
@@ -126,7 +126,7 @@ fn logs_whose_clocks_lie_are_named_and_kept_and_change_no_history_in_any_order()
     let ahead = &content[&("logs", night::parse("2027-05-01").unwrap())];
     assert_eq!(ahead.len(), 2);
     assert!(ahead.iter().all(|row| row[LOGS.at("nights")].text() == Some("")));
-    // Nothing new, nothing to complain about; also when its date has come, for it was here before.
+    // Nothing new, and nothing to complain about, even when its date has come, because it was here before.
     for now_unix_s in [NOW_UNIX_S, NOW_UNIX_S + DAY_S, NOW_UNIX_S + 400.0 * DAY_S] {
         assert!(!run_at(&lied, "store", now_unix_s));
         assert_eq!(lied.content("store"), content);
@@ -192,7 +192,7 @@ fn a_computer_whose_clock_is_behind_takes_logs_at_their_files_word_and_lets_noth
         assert!(behind.contains_key(&("nights", first_night() + number)));
     }
     assert!(!right.contains_key(&("nights", first_night())));
-    // Right again, the same store: but now the night has been kept by a run that ended.
+    // When the clock is right again, the store is the same, but now the night has been kept by a run that ended.
     assert!(run_at(&house, "behind", NOW_UNIX_S));
     let outcome = run(&job(&house, "behind", NOW_UNIX_S, 0.5), &mut |_| {}).unwrap();
     assert!(outcome.expired > 0);
@@ -244,7 +244,7 @@ fn expiry_that_would_take_too_much_takes_nothing_until_it_is_allowed() {
         expired.map(|one| (one.first, one.nights)),
         Some((first_night() + 6, 3))
     );
-    // Old logs that lie there still come and go: nothing is lost by that, so it needs no word.
+    // Old logs still come and go: nothing is lost by that, so nothing is reported.
     let kept = house.content("store");
     for _ in 0..2 {
         assert!(run(&job(&house, "store", NOW_UNIX_S, 0.0), &mut |_| {}).is_ok());
@@ -252,7 +252,7 @@ fn expiry_that_would_take_too_much_takes_nothing_until_it_is_allowed() {
     }
 }
 
-/// A place that says of its files that they were written then.
+/// A place that says that its files were written then.
 struct Stamped(Folder, i64);
 
 impl Objects for Stamped {
@@ -326,7 +326,7 @@ fn a_bucket_and_many_machines_judge_by_the_same_time() {
         apart
             .values_mut()
             .for_each(|rows| rows.sort_by(tussock_batch::table::order));
-        // What a run works out from the tables at its end is not a garden's own.
+        // What a run works out from the tables at its end does not belong to a single garden.
         let mut whole = house.content(&store);
         whole.retain(|(table, _), _| !["usual", "alarms"].contains(table));
         assert_eq!(apart, whole, "{written_unix_s}");

@@ -1,4 +1,4 @@
-//! Invented gardens and what the tables hold of them: shared by all that start whole nights.
+//! Invented gardens and their contents in the tables, shared by all tests that start whole nights.
 
 use std::collections::BTreeMap;
 use std::path::Path;
@@ -12,7 +12,7 @@ pub(crate) const START_UNIX_S: f64 = 1_777_665_600.0;
 /// When all logs were written, after all nights that are invented here.
 pub(crate) const WRITTEN_UNIX_S: f64 = START_UNIX_S + 60.0 * 86_400.0;
 
-/// Small gardens whose nights are short, without troubles and faults.
+/// Small gardens with short nights, without faults of gardens or logs.
 pub(crate) fn wish(nights: u32) -> LoadWish {
     LoadWish {
         nights,
@@ -54,7 +54,7 @@ pub(crate) fn log_of(garden: &LoadGarden, night: u32, wish: &LoadWish) -> Vec<u8
     garden.log(night, wish).unwrap().unwrap().bytes
 }
 
-/// Rows by table and night (0 where a table has none).
+/// Rows by table and night (0 if a table has none).
 pub(crate) type Content = BTreeMap<(&'static str, night::NightNumber), Vec<TableRow>>;
 
 /// Every row of a store, in order.

@@ -21,14 +21,14 @@ mod season;
 
 use load::{Content, START_UNIX_S, WRITTEN_UNIX_S, log_of, wish};
 
-/// When nobody says otherwise: as soon as the logs are written.
+/// The default: as soon as the logs are written.
 const NOW_UNIX_S: f64 = WRITTEN_UNIX_S;
 
 fn first_night() -> night::NightNumber {
     night::night_of(START_UNIX_S, &tussock_types::GardenClock::Fixed(0), 12)
 }
 
-/// Where the example stands beside the tests.
+/// The path of the example, beside the tests.
 fn example() -> PathBuf {
     let mut path = std::env::current_exe().unwrap();
     path.pop();
@@ -85,7 +85,7 @@ impl House {
     }
 }
 
-/// Points of a GPX file, one a line, parted at a share of them.
+/// Points of a GPX file, one per line, divided at a given fraction.
 fn parted(gpx: &[u8], fraction: f64) -> (Vec<u8>, Vec<u8>) {
     let text = std::str::from_utf8(gpx).unwrap();
     let points: Vec<&str> = text.lines().filter(|line| line.starts_with("<trkpt")).collect();

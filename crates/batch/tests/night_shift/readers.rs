@@ -12,8 +12,8 @@ const EVERY: Duration = Duration::from_millis(50);
 const NIGHT_COUNT: u32 = 3;
 const KILLS: u32 = 3;
 
-/// Garden and night of every row below where `snapshot` leads, as a program finds them that knows nothing of the list: by the names of
-/// folders and files.
+/// Garden and night of every row below the target of `snapshot`, as found by a program that knows nothing of the list: by
+/// the names of folders and files.
 fn listed(store: &Path) -> Vec<(String, String)> {
     let Ok(whole) = store.join("snapshot").canonicalize() else {
         return Vec::new();

@@ -1,7 +1,7 @@
-//! Three hundred gardens over sixty nights whose rows are drawn from a model: are faults told in time, since when they are there,
-//! until they are mended, and nothing else?
+//! Three hundred gardens over sixty nights whose rows are drawn from a model: are faults reported in time, with the right
+//! first night, until they are mended, and nothing else?
 //!
-//! The model is of gardens, not of the detector. What it draws is neither independent nor normal, and knows no usual:
+//! The model describes gardens, not the detector. What it draws is neither independent nor normal, and has no "usual":
 //!
 //! - A night visits 1 - exp(-k h) of the lawn (random search): h hours of driving, and a rate k that wanders from night to night (first
 //!   order, correlation 0.5, 6 %) and, in one garden of three, falls by a tenth over the season as the grass grows.
@@ -9,8 +9,9 @@
 //! - Position error is lognormal about that of the garden (1.5 cm to 80 cm), 20 %; one night in twenty has a poor sky, half as much
 //!   again to twice. Silences are exponential, mean 12 minutes; one night in twenty-five loses another 0.3 to 1 h.
 //! - Luck leaves 0.1 missed pockets and 0.05 places that catch the machine a night, each elsewhere.
-//! - Three logs in a hundred come one to three nights late, three are cut off between 20 and 60 % of the night, one is lost, and one has
-//!   a clock that lies, so it is set aside. (Doubled logs count once before any row is made: `late_twice_and_in_pieces` runs them.)
+//! - Three logs in a hundred come one to three nights late, three are cut off between 20 and 60 % of the night, one is lost,
+//!   and one has a wrong clock, so it is set aside. (Duplicate logs count once before any row is made:
+//!   `late_twice_and_in_pieces` tests that.)
 //! - Six gardens in ten have one fault, from a night between 10 and 40 on; half of the faults are mended after 6 to 20 nights.
 //! - In nights 50 and 51 two gardens of three send nothing, and send it all in night 52: a delivery.
 
@@ -23,7 +24,7 @@ use tussock_batch::table::{GARDENS, NIGHTS, POCKETS, STUCK_SPOTS, StoreTable, Ta
 use tussock_batch::{Store, StoreChange};
 use tussock_types::Alarm;
 
-/// The amounts of the detector were chosen with this one.
+/// The amounts of the detector were chosen with this seed.
 const SEED: u64 = 28;
 /// And judged with this one.
 const JUDGING_SEED: u64 = 2028;
@@ -67,7 +68,7 @@ enum Fault {
 }
 
 impl Fault {
-    /// Alarms that it may raise; the first ones are enough.
+    /// Alarms that it may raise; one of the first is enough.
     fn alarms(self) -> &'static [Alarm] {
         match self {
             Self::Blocked => &[Alarm::MissedPocket, Alarm::LessVisited],
@@ -148,12 +149,12 @@ impl Garden {
         self.fault.is_some() && (self.from..self.until).contains(&night)
     }
 
-    /// How strong the fault is, between two ends.
+    /// The size of the fault, between two limits.
     fn sized(&self, low: f64, high: f64) -> f64 {
         low + (high - low) * self.size
     }
 
-    /// All nights; none where no log was made or it is lost.
+    /// All nights; none where no log was made or it was lost.
     fn nights(&mut self) -> Vec<Option<Drawn>> {
         let mut wander = 0.0;
         (0..NIGHT_COUNT)
@@ -306,7 +307,7 @@ struct Score {
     faults: u32,
     told_in_time: u32,
     since_right: u32,
-    /// Nights after a fault was told until it was mended, and those on which it stood.
+    /// Nights from when a fault was reported until it was mended, and those on which the alarm stood.
     troubled: u32,
     standing: u32,
     /// Mended faults, and those whose alarm was gone after four nights with a log.
@@ -315,7 +316,7 @@ struct Score {
     false_alarms: u32,
     gardens: u32,
     ranks: Vec<f64>,
-    /// Gardens silent in the delivery that were told one by one, and lines that told it.
+    /// Gardens silent in the failed delivery that were reported one by one, and lines that reported the delivery.
     one_by_one: u32,
     deliveries: u32,
     by_fault: BTreeMap<Fault, (u32, u32, u32)>,
@@ -421,7 +422,7 @@ fn judge_garden(garden: &Garden, nights: &[Option<Drawn>], told: &[Vec<(Alarm, i
         night.is_some_and(|night| night.is_whole && night.arrives == *number)
     };
     let alarms = garden.fault.map_or(&[][..], Fault::alarms);
-    // A new alarm is one of a kind that did not stand the morning before.
+    // A new alarm is one whose kind did not stand the morning before.
     for (morning_of, now) in (0_u32..).zip(told) {
         let before: BTreeSet<Alarm> = match morning_of {
             0 => BTreeSet::new(),
@@ -444,7 +445,7 @@ fn judge_garden(garden: &Garden, nights: &[Option<Drawn>], told: &[Vec<(Alarm, i
         }
     }
     let Some(fault) = garden.fault else { return };
-    // By the morning after the third night that could show it: whole and there, or, of silence, not there.
+    // By the morning after the third night that could show it: complete and there or, for silence, not there.
     let shows = |number: &u32| fault == Fault::Silent || in_time(number);
     let Some(third) = (garden.from..garden.until.min(NIGHT_COUNT)).filter(shows).nth(2) else {
         return;
@@ -470,7 +471,7 @@ fn judge_garden(garden: &Garden, nights: &[Option<Drawn>], told: &[Vec<(Alarm, i
         ));
     }
     let Some(first) = first else { return };
-    // Three mornings later, when late logs have come: the night nearest to the truth of those that are told.
+    // Three mornings later, when late logs have come: of the reported first nights, the one nearest to the truth.
     let settled = (first + 3).min(garden.until - 1).max(first).min(NIGHT_COUNT - 1);
     let off = told[settled as usize]
         .iter()
@@ -510,7 +511,7 @@ fn judge_garden(garden: &Garden, nights: &[Option<Drawn>], told: &[Vec<(Alarm, i
     }
 }
 
-/// Holds the figures against what is asked; in a small part of the gardens luck has more room.
+/// Compares the figures with the requirements; in a small number of gardens luck has more room.
 fn judge(score: &mut Score, in_time: f64) {
     score.ranks.sort_by(f64::total_cmp);
     let share = |part: u32, of: u32| f64::from(part) / f64::from(of).max(1.0);

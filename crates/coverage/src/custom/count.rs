@@ -1,4 +1,4 @@
-//! Which cells, by which rule?
+//! Which cells were visited, by which rule?
 
 use super::CustomGrid;
 use crate::swath::{Capsule, Sweep};
@@ -9,7 +9,7 @@ use tussock_types::math;
 /// What makes a cell visited.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum VisitRule {
-    /// A fix lies in it. The usual rule of contests: it says nothing of ground between two fixes.
+    /// A fix lies in it. The usual rule of contests: it ignores ground between two fixes.
     FixInside,
     /// The path, a line without width, crosses it.
     PathCrosses,
@@ -18,14 +18,14 @@ pub enum VisitRule {
         /// Diameter of the disc.
         cut_width_m: f64,
     },
-    /// So much of it as was under the cutting disc.
+    /// The part of it that was under the cutting disc.
     AreaWeighted {
         /// Diameter of the disc.
         cut_width_m: f64,
     },
 }
 
-/// What was counted, cell by cell: row 0 first, each row from column 0 on.
+/// The result of the count, cell by cell: row 0 first, each row from column 0 on.
 #[derive(Clone, Debug, PartialEq)]
 pub struct GridCount {
     /// The grid.
@@ -34,9 +34,9 @@ pub struct GridCount {
     pub rule: VisitRule,
     /// Visited part of each cell: 0 or 1, or anything between by area.
     pub visited_fraction: Vec<f64>,
-    /// Visits of each cell. By area: swept area over the cell's area, each leg for itself.
+    /// Visits of each cell. By area: swept area over the cell's area, counting each leg separately.
     pub visits: Vec<f64>,
-    /// Fixes in each cell; by the other rules straight pieces of path that met it.
+    /// Fixes in each cell; for the other rules, straight pieces of path that met it.
     pub hits: Vec<u32>,
 }
 
@@ -46,20 +46,20 @@ impl GridCount {
         self.visited_fraction.iter().filter(|part| **part >= 0.5).count()
     }
 
-    /// Visited area: whole cells, or by area the sum of parts.
+    /// Visited area: whole cells or, by area, the sum of parts.
     pub fn visited_m2(&self) -> f64 {
         self.visited_fraction.iter().sum::<f64>() * self.grid.cell_m2()
     }
 }
 
-/// Lines across a cutting width, at least, along which areas are measured.
+/// Least number of lines across a cutting width along which areas are measured.
 pub const LINES_PER_WIDTH: f64 = 64.0;
 
 /// Counts visits of a grid's cells.
 ///
 /// `fixes` are times and places, with the number of the unbroken run that each belongs to, in time order;
-/// [`VisitRule::FixInside`] looks at nothing else. The other rules look at `sweeps` alone, in time order. A cell left and
-/// entered again is a new visit when the machine was away for more than `new_pass_after_s`; by area there are no visits, only
+/// [`VisitRule::FixInside`] uses nothing else. The other rules use only `sweeps`, in time order. A cell that is left and
+/// entered again has a new visit if the machine was away for more than `new_pass_after_s`; by area there are no visits, only
 /// swept area.
 pub fn count(
     grid: &CustomGrid,
@@ -119,7 +119,7 @@ impl Passes {
         }
     }
 
-    /// Enters a stay in a cell.
+    /// Adds a stay in a cell.
     fn stay(&mut self, (column, row): (usize, usize), arrive_s: f64, leave_s: f64) {
         let cell = row * self.columns + column;
         self.hits[cell] = self.hits[cell].saturating_add(1);
@@ -131,14 +131,14 @@ impl Passes {
 }
 
 fn fixes_inside(grid: &CustomGrid, fixes: impl IntoIterator<Item = (f64, Place, u32)>, passes: &mut Passes) {
-    // Where each run was last, so that machines whose fixes alternate stay apart.
+    // Where each run was last, so that machines whose fixes alternate are kept separate.
     let mut before: BTreeMap<u32, ((usize, usize), f64)> = BTreeMap::new();
     for (time_s, place, run) in fixes {
         let Some(cell) = grid.cell_at(place) else {
             before.remove(&run);
             continue;
         };
-        // It never left between two fixes in one cell, however far apart in time.
+        // Between two fixes in one cell it never left, however far apart in time they are.
         let since_s = match before.insert(run, (cell, time_s)) {
             Some((there, at_s)) if there == cell => at_s,
             _ => time_s,
@@ -152,7 +152,7 @@ fn path_crosses(grid: &CustomGrid, sweep: &Sweep, passes: &mut Passes) {
     let (columns, rows) = (grid.columns() as f64, grid.rows() as f64);
     let (from, to) = (grid.coordinates(sweep.from), grid.coordinates(sweep.to));
     let lapse_s = sweep.end_s - sweep.start_s;
-    // Upwards; whether times run the other way is remembered.
+    // Go upwards, and remember whether times run the other way.
     let is_turned = to.1 < from.1;
     let (low, high) = if is_turned { (to, from) } else { (from, to) };
     let (dx, dy) = (high.0 - low.0, high.1 - low.1);
@@ -170,7 +170,7 @@ fn path_crosses(grid: &CustomGrid, sweep: &Sweep, passes: &mut Passes) {
         let part = part.clamp(0.0, 1.0);
         sweep.start_s + lapse_s * if is_turned { 1.0 - part } else { part }
     };
-    // One division for each crossing: exact where the true value is a whole number and the products are.
+    // One division per crossing: exact if the true value is a whole number and the products are.
     let x_at = |y: f64| (low.0 * dy + (y - low.1) * dx) / dy;
     for row in low.1.floor().max(0.0) as usize..=high.1.floor().min(rows - 1.0) as usize {
         let floor = row as f64;
@@ -179,7 +179,7 @@ fn path_crosses(grid: &CustomGrid, sweep: &Sweep, passes: &mut Passes) {
         let top = high.1.min(floor + 1.0);
         let x_in = if is_entered { x_at(bottom) } else { low.0 };
         let x_out = if is_left { x_at(top) } else { high.0 };
-        // The end of a strip belongs to the next one: a cell that is touched there only is not met.
+        // The end of a strip belongs to the next one: a cell that is only touched there is not met.
         let first = x_in.min(x_out).floor();
         let last = if is_left && x_out > x_in {
             x_out.ceil() - 1.0
@@ -216,7 +216,7 @@ fn path_crosses(grid: &CustomGrid, sweep: &Sweep, passes: &mut Passes) {
     }
 }
 
-/// The grid turned so that its rows lie level, in metres.
+/// The grid rotated so that its rows are level, in metres.
 struct Level {
     grid: CustomGrid,
     /// Unit vector along the rows.
@@ -328,7 +328,7 @@ impl Level {
                 continue;
             }
             let base = row * columns;
-            // Straight pieces that met each cell: line by line of one piece, each cell once.
+            // Straight pieces that met each cell: line by line of one piece, counting each cell once.
             met.fill(usize::MAX);
             for index in &near {
                 for line in 0..lines {
@@ -357,7 +357,7 @@ impl Level {
                 spans.sort_by(|a, b| a.0.total_cmp(&b.0));
                 let swept = &mut count.visited_fraction[base..base + columns];
                 let mut open: Option<(f64, f64)> = None;
-                // The last one ends what is open.
+                // The last one ends whatever is open.
                 let nowhere = (f64::INFINITY, f64::INFINITY);
                 for (left_m, right_m) in spans.iter().copied().chain([nowhere]) {
                     if let Some((_, end_m)) = open.as_mut().filter(|(_, end_m)| left_m <= *end_m) {
@@ -368,14 +368,14 @@ impl Level {
                 }
             }
         }
-        // Sums of parts of one cell come out a rounding past the whole.
+        // Sums of the parts of one cell can exceed the whole by rounding.
         for part in &mut count.visited_fraction {
             *part = part.min(1.0);
         }
         count
     }
 
-    /// Where a line through a row of cells lies under a capsule, metres from the row's start.
+    /// Where a line through a row of cells lies under a capsule, in metres from the row's start.
     fn clipped(&self, capsule: &Capsule, row: usize, line: usize, lines: usize) -> Option<(f64, f64)> {
         let part = (row as f64 + (line as f64 + 0.5) / lines as f64) / self.grid.rows() as f64;
         let start_m = part * self.axis_m.0;

@@ -1,8 +1,8 @@
-//! On which side of a cell's edge?
+//! On which side of a cell's edge is a place?
 //!
-//! Sums of doubles that are kept whole, as expansions whose parts do not overlap (Shewchuk 1997, Adaptive precision
+//! Sums of doubles that are kept exactly, as expansions whose parts do not overlap (Shewchuk 1997, Adaptive precision
 //! floating-point arithmetic, DOI 10.1007/PL00009321): the sign of `count * (p - o) x b - edge * a x b` comes out right
-//! however near to the edge the place lies. Needed only where plain arithmetic cannot tell.
+//! however close to the edge the place lies. Needed only if plain arithmetic cannot decide.
 
 use std::cmp::Ordering;
 use tussock_types::Place;
@@ -57,7 +57,7 @@ impl Expansion {
         }
     }
 
-    /// How it compares with zero: the largest part that is not zero outweighs all below it.
+    /// How it compares with zero: the largest non-zero part outweighs everything below it.
     fn sign(&self) -> Ordering {
         let largest = self.0.iter().rev().find(|part| **part != 0.0);
         largest.map_or(Ordering::Equal, |part| part.total_cmp(&0.0))

@@ -18,7 +18,7 @@ fn shift(index: usize) -> Place {
     Place::new(0.0071 * index as f64, -0.0053 * index as f64)
 }
 
-/// Each place within four of the count's own standard deviations, their mean within four of those of a mean.
+/// Each place within four of the count's own standard deviations, and their mean within four of those of a mean.
 fn assert_area(legs: &[(Place, Place)], expected_m2: f64) {
     let mut sum_m2 = 0.0;
     let mut variance_m4 = 0.0;
@@ -132,8 +132,8 @@ fn a_circle_sweeps_an_annulus() {
     assert_area(&along(&corners), expected_m2);
 }
 
-/// Along the grid whole rows of cells fall in or out: each side of the strip is wrong by at most half a cell, whatever
-/// the offset, and the mean over all offsets is right.
+/// Along the grid, whole rows of cells fall in or out: each side of the strip is wrong by at most half a cell, whatever the
+/// offset, and the mean over all offsets is right.
 #[test]
 fn a_leg_along_the_grid_is_wrong_by_a_row_at_most() {
     let expected_m2 = 10.0 * WIDTH_M + FRAC_PI_4 * WIDTH_M * WIDTH_M;
@@ -157,8 +157,8 @@ fn a_leg_along_the_grid_is_wrong_by_a_row_at_most() {
     assert_abs_diff_eq!(sum_m2, expected_m2, epsilon = 10.0 * cell_m / f64::from(offsets));
 }
 
-/// ALG-13, by numpy: cells of half a width and of a quarter of one are too coarse for a strip along the grid, whatever its
-/// offset. This is why a cell is a ninth of the width and no simple part of it.
+/// ALG-13, by numpy: cells of half and of a quarter of a width are too coarse for a strip along the grid, whatever its
+/// offset. This is why a cell is a ninth of the width and not a simple fraction of it.
 #[test]
 fn coarse_cells_misjudge_a_strip_along_the_grid_as_published() {
     let exact_m2 = 10.0 * WIDTH_M + FRAC_PI_4 * WIDTH_M * WIDTH_M;
@@ -257,7 +257,7 @@ fn a_grid_holds_to_its_limit_and_keeps_the_wanted_cell_where_it_fits() {
                 grid.cells() as u64 <= most_cells,
                 "{width_m} x {height_m}: {grid:?}"
             );
-            // One fewer than the wanted cell needs, and it grows; as many, and it does not.
+            // With one cell fewer than the desired size needs, it grows; with as many, it does not.
             let wanted = ((width_m / 0.0238 + 3.0) * (height_m / 0.0238 + 3.0)).ceil();
             assert_eq!(
                 grid.cell_m > 0.0238,

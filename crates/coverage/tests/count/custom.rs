@@ -1,4 +1,4 @@
-//! Grids of the user's own, against slow twins in whole numbers, closed forms and polygons.
+//! The user's own grids, against slow twins in whole numbers, closed forms and polygons.
 
 #![allow(clippy::unwrap_used)]
 
@@ -68,7 +68,7 @@ proptest! {
     ) {
         let corners = [origin, (origin.0 + a.0, origin.1 + a.1), (origin.0 + b.0, origin.1 + b.1)];
         let Some(grid) = grid(corners, cells) else { return Ok(()) };
-        // Anywhere, or within a few units (about a picometre) of an edge, where plain arithmetic cannot tell.
+        // Anywhere, or within a few units (about a picometre) of an edge, where plain arithmetic cannot decide.
         let part = |share: f64, cells: i64| {
             if on_edges { (share * cells as f64).round() / cells as f64 } else { share }
         };
@@ -171,8 +171,8 @@ fn timed(legs: &[(Place, Place)]) -> Vec<Sweep> {
         .collect()
 }
 
-/// Whether any place of a straight piece lies in a half-open unit cell, ends in eighths: bounds on the part of the way, as
-/// fractions, each with whether it belongs.
+/// Whether any place of a straight piece lies in a half-open unit cell, with ends in eighths: bounds on the fraction of the
+/// way, each with whether it belongs.
 fn slow_crosses(from: Whole, to: Whole, (column, row): (i64, i64)) -> bool {
     let mut lower = vec![((0, 1), true)];
     let mut upper = vec![((1, 1), true)];

@@ -1,4 +1,4 @@
-//! Sweeps laid by hand on a rectangular lawn.
+//! Sweeps drawn by hand on a rectangular lawn.
 
 use tussock_coverage::swath::Sweep;
 use tussock_coverage::visits::{Count, cell_for_width_m, count, grid_over};
@@ -12,7 +12,7 @@ pub(crate) const AWAY_S: f64 = 30.0;
 /// Driving speed.
 pub(crate) const SPEED_MPS: f64 = 0.4;
 
-/// A lawn over a box, cells as they are for the cutting width.
+/// A lawn over a box, with the usual cells for the cutting width.
 pub(crate) fn lawn(south_west: Place, north_east: Place) -> BitGrid {
     lawn_of(grid_over(
         south_west,
@@ -34,7 +34,7 @@ pub(crate) fn lawn_around(reach_m: f64) -> BitGrid {
     lawn(Place::new(-reach_m, -reach_m), Place::new(reach_m, reach_m))
 }
 
-/// Legs driven one after the other, without waits between; a leap from one to the next takes no time.
+/// Legs driven one after the other, without waits; a leap from one to the next takes no time.
 pub(crate) fn driven(legs: &[(Place, Place)]) -> Vec<Sweep> {
     let mut now_s = 0.0;
     legs.iter()
@@ -74,7 +74,7 @@ pub(crate) fn cell_error_m2(count: &Count) -> f64 {
     count.cell_error_fraction() * count.lawn.count() as f64 * count.grid.cell_m2()
 }
 
-/// A leg turned about the origin and shifted: no angle and no offset may matter.
+/// A leg rotated about the origin and shifted: no angle and no offset may matter.
 pub(crate) fn placed(leg: &[(Place, Place)], angle_rad: f64, shift: Place) -> Vec<(Place, Place)> {
     let (sin, cos) = angle_rad.sin_cos();
     let place = |at: Place| {

@@ -1,4 +1,4 @@
-//! The count, held to closed forms, to polygons, and to properties that any count must have.
+//! The count, compared with closed forms, with polygons, and with properties that any count must have.
 #![allow(clippy::disallowed_methods)] // the host's mathematics is the oracle here
 
 mod areas;

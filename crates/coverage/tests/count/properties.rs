@@ -46,7 +46,7 @@ fn nudged(value: f64, ulps: i8) -> f64 {
     })
 }
 
-/// A coordinate that is told to millimetres lies on the rims and centres of cells more often than one drawn at random.
+/// A coordinate rounded to millimetres lies on the rims and centres of cells more often than one drawn at random.
 fn nudge() -> impl Strategy<Value = [i8; 4]> {
     prop::array::uniform4(-4..=4_i8)
 }
@@ -93,7 +93,7 @@ fn split(sweep: &Sweep, part: f64) -> [Sweep; 2] {
     ]
 }
 
-/// So far apart in time that each sweep is a visit of its own everywhere.
+/// So far apart in time that each sweep is a separate visit everywhere.
 fn apart(mut sweeps: Vec<Sweep>) -> Vec<Sweep> {
     let mut wait_s = 0.0;
     for sweep in &mut sweeps {
@@ -157,8 +157,8 @@ proptest! {
     }
 
     /// Inside the lawn every visit of a cell is swept area, L w + pi w^2 / 4 for each sweep. A line of cells along the
-    /// shorter extent is wrong by one cell at most, and summing such lines by the longest of them: together no more than
-    /// (L + 4 w) u for cells of side u, reached where a leg runs along the grid.
+    /// shorter extent is wrong by one cell at most, and there are as many such lines as fit into the longer extent: together
+    /// no more than (L + 4 w) u for cells of side u, reached if a leg runs along the grid.
     #[test]
     fn visits_times_cells_is_the_swept_area(legs in legs()) {
         let sweeps = apart(driven(&legs));
@@ -226,7 +226,7 @@ proptest! {
         prop_assert_eq!(count.new_cells.iter().sum::<u64>(), count.visited.count());
     }
 
-    /// Where a leg ends in the last digits decides nothing but cells whose centre is on the rim to those digits.
+    /// The last digits of a leg's end decide only about cells whose centre is on the rim to those digits.
     #[test]
     fn places_a_few_ulps_apart_have_the_same_swath(legs in legs(), nudges in prop::collection::vec(nudge(), 14)) {
         let near: Vec<(Place, Place)> = legs
@@ -244,7 +244,7 @@ proptest! {
         prop_assert!(differing(&one.visited, &other.visited) <= 4);
     }
 
-    /// A leg of a few ULPs is a stand: it has no direction, and must not be taken to have one.
+    /// A leg of a few ULPs is a stand: it has no direction, and must not be treated as if it had one.
     #[test]
     fn a_leg_of_a_few_ulps_paints_a_disc(
         east_m in -REACH_M..REACH_M, north_m in -REACH_M..REACH_M, nudge in nudge(),
@@ -257,9 +257,9 @@ proptest! {
         prop_assert!(differing(&stand.visited, &leg.visited) <= 4);
     }
 
-    /// A fix that is logged again where the machine stands is a leg of no length; one that is logged again in the middle
-    /// of a drive is a corner and a leg of no length. Held where visits are well apart: a corner moves the time of a visit
-    /// by parts of a second, which decides where one comes back just at the end of the time that makes a new visit.
+    /// A fix that is repeated while the machine stands is a leg without length; one that is repeated in the middle of a
+    /// drive is a corner and a leg without length. Tested with visits well apart: a corner moves the time of a visit by
+    /// fractions of a second, which decides if the machine returns just at the end of the time that makes a new visit.
     #[test]
     fn repeated_fixes_change_nothing(legs in legs(), part in 0.0..1.0_f64, again in 1..4_usize) {
         let sweeps = apart(driven(&legs));
@@ -284,8 +284,8 @@ proptest! {
         prop_assert!(total_visits(&once).abs_diff(total_visits(&repeated)) <= 8);
     }
 
-    /// Shifting and turning the frame lays the cells differently under the same swath. Whatever the slope, each leg is right
-    /// to `(L + 4 w) u`, see above; so are spans of a row that run into one.
+    /// Shifting and rotating the frame puts the cells differently under the same swath. Whatever the slope, each leg is
+    /// right to `(L + 4 w) u`, see above; so are spans of a row that merge into one.
     #[test]
     fn shifting_and_turning_the_frame_changes_no_more_than_a_row_of_cells(
         legs in legs(), turn_rad in 0.0..6.3_f64, east_m in -0.5..0.5_f64, north_m in -0.5..0.5_f64,
@@ -302,8 +302,8 @@ proptest! {
     }
 }
 
-/// The stated accuracy is a standard deviation. At slopes that beat with the grid (along it, 1 : 1, 1 : 2) the cells of a
-/// rim err together and a few draws lie far out, so the sum of squares is held, and how many lie beyond three.
+/// The stated accuracy is a standard deviation. At slopes that interfere with the grid (along it, 1 : 1, 1 : 2) the cells of
+/// a rim err together and a few draws lie far out, so the test checks the sum of squares, and how many lie beyond three.
 #[test]
 fn shifting_and_turning_the_frame_changes_as_much_as_is_stated() {
     const SEED: u64 = 20_260_504;

@@ -6,7 +6,7 @@ use tussock_coverage::swath::Sweep;
 use tussock_coverage::visits::count;
 use tussock_types::Place;
 
-/// The same leg again after some time, seen from where it starts.
+/// The same leg again after some time, measured from where it starts.
 fn twice(second_start_s: f64) -> [Sweep; 2] {
     let first = driven(&[(Place::new(-2.0, 0.1), Place::new(2.0, 0.3))])[0];
     let lapse_s = first.end_s - first.start_s;
@@ -48,7 +48,7 @@ fn standing_on_for_minutes_is_one_visit() {
         driving_before_s: 0.0,
         driving_s: 0.0,
     };
-    // The second follows within time from the end of the first, not from its start; the third does not.
+    // The second follows within the time from the end of the first, not from its start; the third does not.
     let count = counted(
         lawn_around(1.0),
         &[stand(0.0, 300.0), stand(320.0, 400.0), stand(440.0, 441.0)],
@@ -96,7 +96,7 @@ fn ground_that_is_no_lawn_is_not_counted() {
     assert_eq!(count.new_cells.iter().sum::<u64>(), count.visited.count());
 }
 
-/// A long count is cut into strips, one for each thread.
+/// A long count is divided into strips, one per thread.
 #[test]
 fn any_number_of_threads_counts_the_same() {
     let at = |number: u32| {

@@ -1,6 +1,6 @@
 //! Which zones and lines could be changed?
 //!
-//! Only geometry: what a change brings is for the simulated nights to say.
+//! Geometry only: what a change brings is for the simulated nights to show.
 
 use tussock_locate::turns::Turn;
 use tussock_plane::{Joins, Region, Site};
@@ -8,17 +8,18 @@ use tussock_survey::fitted::Fitted;
 use tussock_types::Place;
 use tussock_types::math;
 
-/// A passage opened to so many entries over the logged hours mends nearly always; the chance of none is about exp(-6).
+/// A passage widened to allow this many entries over the logged hours nearly always mends; the chance of no entry is about
+/// exp(-6).
 const ENTRIES: f64 = 6.0;
-/// Entries below which opening is no use.
+/// With fewer entries, opening is no use.
 const LEAST_ENTRIES: f64 = 3.0;
-/// Passages tried beside the one that formula asks for, as parts of its free width.
+/// Smaller passages tried beside the one that the formula gives, as fractions of its free width.
 const SMALLER: [f64; 3] = [0.25, 0.5, 0.75];
-/// A side is not moved back farther than this.
+/// A side is moved back no farther than this.
 const MOST_CUT_M: f64 = 2.5;
-/// Gaps wider than this pinch nothing.
+/// Wider gaps do not hinder the machine.
 const WIDE_M: f64 = 1.5;
-/// A smaller rest of a zone is no zone.
+/// If less of a zone is left, it is not a zone.
 const LEAST_ZONE_M2: f64 = 0.3;
 
 /// A zone with another outline.
@@ -26,24 +27,24 @@ const LEAST_ZONE_M2: f64 = 0.3;
 pub struct ZoneChange {
     /// Its number among the exclusion zones.
     pub zone: usize,
-    /// What it is to be.
+    /// Its new shape.
     pub shape: Region,
-    /// How far a side is moved back, or the zone as a whole.
+    /// How far a side, or the whole zone, is moved.
     pub by_m: f64,
-    /// Lawn to lawn, what the passage beside it then measures.
+    /// Width of the passage beside it afterwards, from lawn to lawn.
     pub passage_m: f64,
-    /// Course towards which the moved side looks; none where the zone moves as a whole.
+    /// Course towards which the moved side faces; none if the whole zone moves.
     pub faces_deg: Option<f64>,
-    /// The same side moved back less far, the least first.
+    /// The same side moved back less far, the smallest move first.
     pub smaller: Vec<ZoneChange>,
 }
 
-/// Crossings that only reach the mouth of a passage do not pass it.
+/// Share of crossings that pass a passage and do not just reach its mouth.
 fn passes(gap_m: f64, length_m: f64) -> f64 {
     1.0 / (1.0 + length_m / (1.5 * gap_m))
 }
 
-/// Smallest gap, free for the machine's middle, through which it comes so often within its path.
+/// Smallest gap, free for the machine's middle, through which it comes this often within its path.
 fn gap_for(entries: f64, path_m: f64, ground_m2: f64, length_m: f64) -> Option<f64> {
     let of = |gap_m: f64| path_m * gap_m * passes(gap_m, length_m) / (std::f64::consts::PI * ground_m2);
     let most_m = 3.0;
@@ -62,7 +63,7 @@ fn gap_for(entries: f64, path_m: f64, ground_m2: f64, length_m: f64) -> Option<f
     Some(high_m.max(0.25))
 }
 
-/// Distance along a ray to the nearest of some edges.
+/// Distance along a ray to the nearest of several edges.
 fn ray_m(from: Place, heading: (f64, f64), edges: &[(Place, Place)]) -> Option<f64> {
     edges
         .iter()
@@ -133,7 +134,7 @@ fn faces(zone: &Region, others: &Region, within_m: f64) -> Vec<Face> {
             wall,
             outwards,
         };
-        // Neighbouring sides of a round zone are one face, the closest of them.
+        // Neighbouring sides of a round zone count as one face, the closest of them.
         let alike = faces.iter_mut().find(|other| {
             other.outwards.0 * face.outwards.0 + other.outwards.1 * face.outwards.1 > 0.5
                 && other.wall.distance_m(face.wall) < 3.0
@@ -152,7 +153,7 @@ fn faces(zone: &Region, others: &Region, within_m: f64) -> Vec<Face> {
     faces
 }
 
-/// Ground to the one side of a line across a direction, from a place so far along it.
+/// Ground on one side of a line across a direction, starting this far along it.
 fn strip(at: Place, along: (f64, f64), depth_m: f64) -> Option<Region> {
     const WIDE: f64 = 60.0;
     let corner = |ahead_m: f64, aside_m: f64| {
@@ -188,14 +189,14 @@ pub(super) fn outline_of(region: &Region) -> Vec<Place> {
         .unwrap_or_default()
 }
 
-/// A site with another outline for one zone.
+/// A site in which one zone has another outline.
 pub(super) fn with_zone(site: &Site, zone: usize, shape: &Region) -> Site {
     let mut changed = site.clone();
     changed.exclusions[zone].shape = shape.clone();
     changed
 }
 
-/// A zone with a side moved back until the passage beside it is so wide, to the next 5 cm.
+/// A zone with a side moved back until the passage beside it has this width, to the next 5 cm.
 fn moved_back(number: usize, zone: &Region, face: &Face, passage_m: f64) -> Option<ZoneChange> {
     let passage_m = (20.0 * passage_m).ceil() / 20.0;
     let by_m = passage_m - face.gap_m;
@@ -220,14 +221,14 @@ fn moved_back(number: usize, zone: &Region, face: &Face, passage_m: f64) -> Opti
     })
 }
 
-/// Ground on which the machine might drive if a zone were not there.
+/// Ground on which the machine could drive if a zone were not there.
 fn drivable_without(site: &Site, zone: usize) -> Option<Region> {
     let mut without = site.clone();
     without.exclusions.remove(zone);
     without.drivable()
 }
 
-/// Zones whose side is moved back so that a passage beside them lets enough entries through.
+/// Zones with a side moved back so that a passage beside them lets enough entries through.
 pub fn shrunk(site: &Site, setback_m: f64, path_m: f64, ground_m2: f64) -> Vec<ZoneChange> {
     let mut changes = Vec::new();
     for (number, zone) in site.exclusions.iter().enumerate() {
@@ -250,21 +251,21 @@ pub fn shrunk(site: &Site, setback_m: f64, path_m: f64, ground_m2: f64) -> Vec<Z
     changes
 }
 
-/// Turns this near to the edge of other ground may have been made there.
+/// Turns this close to the edge of other ground may have been made there.
 const OTHER_EDGE_M: f64 = 0.6;
-/// Turns farther from a drawn zone are not its own.
+/// Turns farther than this from a drawn zone do not belong to it.
 const NEAR_ZONE_M: f64 = 2.0;
-/// A zone is looked for within this.
+/// A zone is searched for within this distance.
 const MOST_SHIFT_M: f64 = 1.4;
-/// Fewer turns do not place a zone.
+/// Fewer turns cannot locate a zone.
 const LEAST_ZONE_TURNS: usize = 10;
-/// A shift is said from here on, in precise logs and in others.
+/// A shift is reported from here on, in precise logs and in others.
 const LEAST_SHIFT_M: (f64, f64) = (0.15, 0.4);
-/// A turn this far off its edge says nothing more.
+/// A turn that is farther off its edge than this adds no information.
 const CAPPED_M: f64 = 0.5;
 
-/// A site with its zones where turns show them, shares and station as fitted, and which zones those are. `to` brings places of the log to
-/// the plane of the site.
+/// A site with its zones where turns show them, and shares and station as fitted, and which zones those are. `to` maps
+/// places of the log to the plane of the site.
 pub fn as_driven(
     site: &Site,
     fitted: &Fitted,
@@ -287,7 +288,7 @@ pub fn as_driven(
     (driven, moved)
 }
 
-/// Zones that stand beside where they are drawn: their shape where turns show them.
+/// Zones that are displaced from where they are drawn, with their shape where turns show it.
 pub(super) fn displaced(site: &Site, turns: &[Place], setback_m: f64, sd_m: f64) -> Vec<ZoneChange> {
     let mut changes = Vec::new();
     for (number, zone) in site.exclusions.iter().enumerate() {
@@ -321,7 +322,7 @@ pub(super) fn displaced(site: &Site, turns: &[Place], setback_m: f64, sd_m: f64)
                         .iter()
                         .map(|(from, to)| moved.off_piece_m(*from, *to))
                         .fold(CAPPED_M, f64::min);
-                    // Soft: the square near by, straight farther off.
+                    // Soft: quadratic close by, linear farther off.
                     let scale_m = 0.03 + sd_m;
                     ((off_m / scale_m).powi(2) + 1.0).sqrt() - 1.0
                 })

@@ -1,6 +1,6 @@
-//! Does the fitted machine look like the log?
+//! Does the fitted machine resemble the log?
 //!
-//! Figures of the log beside the middle and the range of nine of ten simulated runs, those first on which predictions depend
+//! Figures of the log beside the median and the nine-in-ten range of simulated runs; first those on which predictions depend
 //! most.
 
 use tussock_plane::BitGrid;
@@ -10,11 +10,11 @@ use tussock_types::{Estimate, FitFigure, FitFound, FitRow, Grid, Place, Said};
 
 /// Side of the tiles of the visits map.
 const TILE_M: f64 = 2.0;
-/// Runs may differ from the log by this beyond their own range before they are not believed.
+/// Runs that differ from the log by more than this beyond their own range are not believed.
 const VISITED_SLACK: f64 = 0.02;
 const PATH_SLACK: f64 = 0.1;
 
-/// What is compared of one drive.
+/// What is compared for one drive.
 #[derive(Clone, Debug, Default)]
 pub(super) struct Looks {
     pub(super) visited_fraction: f64,
@@ -33,7 +33,7 @@ pub(super) struct Tiles {
 }
 
 impl Tiles {
-    /// Tiles of which half and more is lawn.
+    /// Tiles of which at least half is lawn.
     pub(super) fn over(lawn: &BitGrid) -> Self {
         let fine = lawn.grid;
         let count = |cells: usize| (cells as f64 * fine.cell_m / TILE_M).ceil().max(1.0) as usize;
@@ -75,7 +75,7 @@ impl Tiles {
                 };
                 let tile = y * self.grid.columns + x;
                 tiles_m[tile] += step_m as f32;
-                // Away for ten metres and more: a new visit.
+                // Away for at least ten metres: a new visit.
                 let since_m = path_m - last_m[tile];
                 if since_m > 10.0 {
                     gaps_m.push(since_m);
@@ -131,7 +131,7 @@ fn range(mut values: Vec<f64>) -> Estimate {
     }
 }
 
-/// The log beside its rehearsals.
+/// The log beside its simulated runs.
 pub(super) fn fit_found(tiles: &Tiles, log: &Looks, runs: &[Looks], fitted: &Fitted) -> FitFound {
     let count = runs.len().max(1) as f64;
     let mut mean_m = vec![0.0; log.tiles_m.len()];

@@ -1,7 +1,7 @@
 //! Guide runs to try for a pocket.
 //!
-//! Before any run those go that hardly ever let a machine out inside: with a share `s` of outings and a part `i` of the exits inside, one
-//! of `n` outings does with probability `1 - (1 - s i)^n`.
+//! Before any run, those that hardly ever let a machine out inside are dropped: with a share `s` of outings and a fraction
+//! `i` of the exits inside, at least one of `n` outings ends inside with probability `1 - (1 - s i)^n`.
 
 use super::{Change, Workshop, way};
 use tussock_types::math;
@@ -9,18 +9,18 @@ use tussock_types::{Place, SuggestionKind};
 
 /// Shares of outings that are tried.
 const SHARES: [f64; 3] = [0.4, 0.6, 0.8];
-/// Also tried where there are many outings.
+/// Also tried if there are many outings.
 const SMALL_SHARE: f64 = 0.3;
 const MANY_OUTINGS: f64 = 8.0;
-/// A guide run that lets nothing out inside in half of the nights is left out.
+/// A guide run that lets the machine out inside in fewer than half of the nights is left out.
 const LEAST_ODDS: f64 = 0.5;
-/// Laying so many metres takes about an hour.
+/// About this many metres can be laid in an hour.
 const METRES_AN_HOUR: f64 = 25.0;
-/// An existing guide run that ends this near to a pocket's new end is the same one.
+/// An existing guide run that ends this close to a pocket's new end is the same one.
 const SAME_END_M: f64 = 1.5;
 
 impl Workshop<'_> {
-    /// Outings that a run as long as the log makes.
+    /// Number of outings in a run as long as the log.
     fn outings(&self) -> f64 {
         let machine = &self.cast.machine;
         let middle_s = |spell: &tussock_simulate::Spell| {
@@ -58,7 +58,7 @@ impl Workshop<'_> {
             }
             let inside = way::inside_fraction(&laid.line, exits, mask);
             for share in shares.iter().copied().filter(|share| share + taken <= 1.0 + 1e-9) {
-                // Exits just before the mouth help too, so that this asks for little.
+                // Exits just before the mouth help too, so little is required here.
                 let odds = 1.0 - math::powf(1.0 - share * inside.max(0.2), outings);
                 if odds < LEAST_ODDS {
                     continue;

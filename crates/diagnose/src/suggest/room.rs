@@ -1,12 +1,12 @@
 //! How far is it to the line at which the machine turns?
 //!
-//! A grid over the ground for the machine's middle, each cell with its exact distance from that ground's edge, positive inside, cut
-//! off at [`MOST_M`]. Cost: edges times the cells within that distance.
+//! A grid over the ground for the machine's middle. Each cell has its exact distance from that ground's edge, positive
+//! inside, capped at [`MOST_M`]. Cost: edges times the cells within that distance.
 
 use tussock_plane::{Region, rasterise};
 use tussock_types::{Grid, Place};
 
-/// Larger clearances are alike.
+/// Larger clearances are not distinguished.
 const MOST_M: f64 = 2.0;
 
 /// Clearances over a region.
@@ -31,7 +31,7 @@ fn crosses(a: (Place, Place), b: (Place, Place)) -> bool {
 }
 
 impl Room {
-    /// Of a region, on cells of `cell_m`.
+    /// Clearances of a region, on cells of `cell_m`.
     pub fn of(region: &Region, cell_m: f64) -> Self {
         let (low, high) = region.bounds().unwrap_or_default();
         let cells = |length_m: f64| (length_m / cell_m).ceil().max(1.0) as usize + 2;
@@ -75,7 +75,7 @@ impl Room {
         self.clear_m[row * self.grid.columns + column]
     }
 
-    /// Clearance all along a straight piece, exactly; 0 where it crosses the edge.
+    /// Clearance along the whole of a straight piece, exactly; 0 if it crosses the edge.
     pub fn along_m(&self, from: Place, to: Place) -> f64 {
         let mut least_m = f64::INFINITY;
         for edge in &self.edges {
@@ -99,7 +99,7 @@ impl Room {
             .fold(f64::INFINITY, f64::min)
     }
 
-    /// The cell nearest to a place whose clearance is at least so much.
+    /// The cell nearest to a place that has at least this clearance.
     pub fn nearest_cell(&self, place: Place, least_m: f64) -> Option<(usize, usize)> {
         let mut best: Option<(f64, (usize, usize))> = None;
         for row in 0..self.grid.rows {

@@ -1,9 +1,9 @@
 //! What a change brings, in numbers.
 //!
-//! A narrow passage makes a night nearly two-valued: mostly all of the pocket, sometimes nothing. The mean is right for neither. The
-//! estimate is therefore the centre of the window that holds most runs (a mode, Parzen 1962, DOI 10.1214/aoms/1177704472, by the
-//! shorth-like window of Venter 1967), the interval is that of single runs, and the gate is the mean gain (bootstrap, Efron
-//! 1979).
+//! A narrow passage gives a night nearly two outcomes: mostly all of the pocket, sometimes nothing. The mean describes
+//! neither. The estimate is therefore the centre of the window that holds most runs (a mode, Parzen 1962, DOI
+//! 10.1214/aoms/1177704472, by the shorth-like window of Venter 1967), the interval is that of single runs, and a change is
+//! accepted by its mean gain (bootstrap, Efron 1979).
 
 use crate::night_simulation::{Fractions, GOLDEN, mixed};
 use tussock_types::Estimate;
@@ -13,22 +13,22 @@ use tussock_types::math::{self, mean};
 pub(super) const POCKET_WINDOW: f64 = 0.30;
 /// The same for the lawn.
 pub(super) const LAWN_WINDOW: f64 = 0.10;
-/// A pocket is to gain more than this.
+/// A pocket must gain more than this.
 pub(super) const GAIN: f64 = 0.20;
-/// A pocket of which more than this is driven over is mended.
+/// A pocket is mended when more than this is driven over.
 pub(super) const DONE: f64 = 0.85;
-/// And to lie this near to the prediction.
+/// And it must lie this close to the prediction.
 pub(super) const POCKET_NEAR: f64 = 0.15;
-/// And the lawn this near.
+/// And the lawn this close.
 pub(super) const LAWN_NEAR: f64 = 0.05;
-/// The lawn's mean may fall by this.
+/// The lawn's mean may fall by no more than this.
 pub(super) const LAWN_LOSS: f64 = 0.005;
 /// Positions better than this are precise.
 const PRECISE_M: f64 = 0.05;
 /// Resamplings of the mean gain.
 const RESAMPLINGS: u64 = 400;
 
-/// How far the interval of single runs is widened for what the fit does not know.
+/// By how much the interval of single runs is widened for what the fit does not know.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Widened {
     pub(super) pocket: f64,
@@ -36,7 +36,7 @@ pub(super) struct Widened {
 }
 
 impl Widened {
-    /// By the standard deviation of places on the path.
+    /// Given the standard deviation of places on the path.
     pub(super) fn by(position_sd_m: f64) -> Self {
         let (pocket, lawn) = if position_sd_m <= PRECISE_M {
             (0.05, 0.02)
@@ -47,8 +47,8 @@ impl Widened {
     }
 }
 
-/// What most of some runs visit of a pocket, with the interval of single runs; `position_sd_m` is that of the log that the machine was
-/// fitted to.
+/// What most of several runs visit of a pocket, with the interval of single runs; `position_sd_m` is that of the log to
+/// which the machine was fitted.
 pub fn pocket_predicted(visited_fractions: &[f64], position_sd_m: f64) -> Estimate {
     estimate(
         visited_fractions,
@@ -57,7 +57,7 @@ pub fn pocket_predicted(visited_fractions: &[f64], position_sd_m: f64) -> Estima
     )
 }
 
-/// Runs of one case.
+/// Runs of one version.
 #[derive(Clone, Debug, Default)]
 pub(super) struct Runs {
     pub(super) lawn: Vec<f64>,
@@ -65,7 +65,7 @@ pub(super) struct Runs {
 }
 
 impl Runs {
-    /// Of one pocket by its number.
+    /// For one pocket, by its number.
     pub(super) fn of(runs: &[Fractions], pocket: usize) -> Self {
         Self {
             lawn: runs.iter().map(|run| run.lawn).collect(),
@@ -89,7 +89,7 @@ impl Runs {
         estimate(&self.lawn, LAWN_WINDOW, widened.lawn)
     }
 
-    /// Share of runs that gain enough over the log and lie near to the prediction.
+    /// Share of runs that gain enough compared with the log and lie close to the prediction.
     pub(super) fn certainty(&self, in_log: f64) -> f64 {
         let (pocket, lawn) = (
             densest(&self.pocket, POCKET_WINDOW),
@@ -103,16 +103,17 @@ impl Runs {
         good.count() as f64 / self.pocket.len().max(1) as f64
     }
 
-    /// What candidates are ranked by: the most certain first, the mean of the pocket between equals.
+    /// The score for ranking candidates: the most certain first; among equals, by the pocket's mean.
     pub(super) fn score(&self, in_log: f64) -> f64 {
         self.certainty(in_log) + 0.2 * mean(&self.pocket)
     }
 }
 
-/// Windows that hold nearly as many values as the fullest, by this part of all, are as good.
+/// Windows that hold fewer values than the fullest by no more than this fraction of all are as good.
 const AS_GOOD: f64 = 0.03;
 
-/// Centre of the window of a width that holds most values; of windows that hold (nearly) as many, the one nearest to the median.
+/// Centre of the window of this width that holds most values; among windows that hold (nearly) as many, the one nearest to
+/// the median.
 pub(super) fn densest(values: &[f64], width: f64) -> f64 {
     let mut sorted = values.to_vec();
     sorted.sort_by(f64::total_cmp);
@@ -122,7 +123,7 @@ pub(super) fn densest(values: &[f64], width: f64) -> f64 {
         let end = sorted.partition_point(|value| *value <= centre + 0.5 * width + 1e-12);
         end.saturating_sub(first)
     };
-    // A fullest window can be pushed until a value lies on its rim.
+    // A fullest window can always be moved until a value lies on its rim.
     let centres: Vec<(usize, f64)> = sorted
         .iter()
         .flat_map(|value| [value - 0.5 * width, value + 0.5 * width])
@@ -181,7 +182,7 @@ mod tests {
         runs.extend([0.0; 5]);
         assert_abs_diff_eq!(densest(&runs, POCKET_WINDOW), 0.97, epsilon = 1e-12);
         assert_abs_diff_eq!(mean(&runs), 0.7275, epsilon = 1e-12);
-        // The window need not lie about a value: 0.6 to 0.9 holds all three.
+        // The window need not be centred on a value: 0.6 to 0.9 holds all three.
         assert_abs_diff_eq!(densest(&[0.6, 0.88, 0.9, 0.1], 0.3), 0.75, epsilon = 1e-12);
     }
 
@@ -191,7 +192,7 @@ mod tests {
             pocket: vec![0.9, 0.95, 0.85, 0.1, 0.92],
             lawn: vec![0.97, 0.98, 0.80, 0.97, 0.97],
         };
-        // The third fails by the lawn, the fourth by gain and nearness.
+        // The third fails because of the lawn, the fourth in gain and closeness.
         assert_abs_diff_eq!(runs.certainty(0.0), 0.6, epsilon = 1e-12);
         assert_abs_diff_eq!(runs.certainty(0.8), 0.0, epsilon = 1e-12);
     }

@@ -1,31 +1,31 @@
 //! Where could a guide run lie?
 //!
-//! Method: cheapest way over the clearance grid ([`tussock_plane::cheapest_way`]), a metre costing the more the closer it passes to
-//! the turning line; then string pulling: a bend is left out where the straight piece keeps enough clearance; then bends
-//! are moved where that gives more room. Kept along the whole line: the clearance that [`Laid::clearance_m`] states, measured exactly on
-//! the final line.
+//! Method: cheapest way over the clearance grid ([`tussock_plane::cheapest_way`]), where a metre costs more the closer it
+//! passes to the turning line; then string pulling: a bend is left out if the straight piece keeps enough clearance; then
+//! bends are moved where that gives more room. The clearance stated in [`Laid::clearance_m`] is kept along the whole line,
+//! and measured exactly on the final line.
 //!
-//! Ends: `far`, the farthest place of the pocket along the way that has room; `centre then far`. A machine leaves a guide run
-//! somewhere on its last part, so that a run that ends at the mouth of a pocket lets it out before it is in.
+//! Ends: `far`, the farthest place of the pocket along the way that has room; `centre then far`. A machine leaves a guide
+//! run somewhere on its last part, so a run that ends at the mouth of a pocket lets it out before it is inside.
 
 use super::room::Room;
 use std::cell::Cell;
 use tussock_plane::{BitGrid, Steps, cheapest_way};
 use tussock_types::Place;
 
-/// Dear below this clearance.
+/// A way is expensive below this clearance.
 const ROOMY_M: f64 = 0.8;
-/// So much dearer at none.
+/// How much more expensive at zero clearance.
 const DEARER: f64 = 3.0;
 /// A cell with less clearance is closed.
 const LEAST_M: f64 = 0.01;
-/// The final line keeps at least this, where the ground allows a line at all.
+/// The final line keeps at least this, if the ground allows a line at all.
 pub(super) const KEPT_M: f64 = 0.02;
-/// A straight piece keeps this part of what the bends kept.
+/// A straight piece keeps at least this fraction of what the bends kept.
 const PULLED: f64 = 0.8;
-/// More than this need not be kept.
+/// More clearance than this need not be kept.
 const ENOUGH_M: f64 = 0.5;
-/// And less is not given up where there was more.
+/// Clearance is not reduced below this where there was more.
 const LEAST_PULLED_M: f64 = 0.05;
 
 /// A line that can be laid.
@@ -33,7 +33,7 @@ const LEAST_PULLED_M: f64 = 0.05;
 pub struct Laid {
     /// From the station outwards.
     pub line: Vec<Place>,
-    /// Least clearance of the line for the machine's middle, from where it enters its ground.
+    /// Least clearance of the line for the machine's middle, from where the line enters the machine's ground.
     pub clearance_m: f64,
     /// New wire.
     pub wire_m: f64,
@@ -73,7 +73,7 @@ fn way(room: &Room, from: (usize, usize), is_goal: impl Fn(usize, usize) -> bool
     )
 }
 
-/// Places of a pocket on the way: its widest place, and the farthest that has room.
+/// Places of a pocket on the way: its widest place, and the farthest one with enough room.
 #[derive(Clone, Copy, Debug)]
 struct Goals {
     centre: (usize, usize),
@@ -87,7 +87,7 @@ fn goals(room: &Room, start: (usize, usize), pocket: &BitGrid) -> Option<Goals> 
             .cell_at(room.grid.centre(column, row))
             .is_some_and(|(x, y)| pocket.get(x, y))
     };
-    // Every cell is asked once it is reached, the cheapest first.
+    // Every cell is queried when it is reached, the cheapest first.
     let centre: Cell<Option<(f64, (usize, usize))>> = Cell::new(None);
     way(room, start, |column, row| {
         let clear_m = room.at(column, row);
@@ -129,7 +129,7 @@ pub(super) fn pulled(room: &Room, line: &[Place]) -> Vec<Place> {
     while here + 1 < line.len() {
         let mut next = here + 1;
         let mut least_m = clear_m[here].min(clear_m[next]);
-        // The farthest that can be seen; a piece that is hidden may be followed by one that is not, so look a while further.
+        // Take the farthest place in sight; a hidden piece may be followed by a visible one, so look a little further.
         let mut hidden = 0;
         for there in here + 2..line.len() {
             least_m = least_m.min(clear_m[there]);
@@ -150,7 +150,7 @@ pub(super) fn pulled(room: &Room, line: &[Place]) -> Vec<Place> {
     pulled
 }
 
-/// Moves bends to where the two pieces at them have more room, up to half a metre of it.
+/// Moves bends to where the two adjoining pieces have more room, up to half a metre of it.
 fn roomier(room: &Room, line: &mut [Place]) {
     for step_m in [0.2, 0.1, 0.05, 0.025] {
         for _ in 0..4 {
@@ -193,7 +193,7 @@ fn roomier(room: &Room, line: &mut [Place]) {
     }
 }
 
-/// Rounded to the centimetre: a person lays no finer.
+/// Rounded to the centimetre: nobody can lay it more exactly.
 fn rounded(place: Place) -> Place {
     Place::new(
         (100.0 * place.east_m).round() / 100.0,
@@ -210,7 +210,7 @@ fn finish(room: &Room, raw: &[Place]) -> Option<(Vec<Place>, f64)> {
     (line.len() > 1 && clearance_m >= KEPT_M).then_some((line, clearance_m))
 }
 
-/// Lines from the station into a pocket, one for each end that differs; none where no way leads there.
+/// Lines from the station into a pocket, one for each distinct end; none if no way leads there.
 pub fn guide_lines(
     room: &Room,
     station: Place,
@@ -257,7 +257,7 @@ pub fn guide_lines(
     found
 }
 
-/// The same end by branching off an existing guide run, where that saves a third of the wire and more.
+/// Reaches the same end by branching off an existing guide run, if that saves at least a third of the wire.
 fn branched(room: &Room, existing: &[Vec<Place>], laid: &Laid) -> Option<Laid> {
     const SAVES: f64 = 0.67;
     let end = *laid.line.last()?;
@@ -293,7 +293,7 @@ fn branched(room: &Room, existing: &[Vec<Place>], laid: &Laid) -> Option<Laid> {
     best
 }
 
-/// Corners of a line from its beginning to the place on it nearest to another, that place included.
+/// Corners of a line from its beginning to its place nearest to another one, including that place.
 fn up_to(line: &[Place], place: Place) -> Vec<Place> {
     let nearest = line
         .windows(2)
@@ -320,7 +320,7 @@ fn up_to(line: &[Place], place: Place) -> Vec<Place> {
     way
 }
 
-/// Part of the last stretch of a line, on which machines leave it, that lies in a pocket.
+/// Fraction of the last stretch of a line, on which machines leave it, that lies in a pocket.
 pub(super) fn inside_fraction(line: &[Place], exit_fraction: (f64, f64), pocket: &BitGrid) -> f64 {
     const LOOKS: usize = 40;
     let whole_m = length_m(line);

@@ -3,7 +3,7 @@
 use super::Change;
 use tussock_types::{Estimate, Said, SuggestionKind};
 
-/// What stands beside a change of this kind.
+/// The cautions for a change of this kind.
 pub(super) fn cautions(kind: SuggestionKind, is_exit_known: bool, adds_hours: bool) -> Vec<Said> {
     let first = match kind {
         SuggestionKind::ZoneMove | SuggestionKind::ZoneShrink => Some(Said::ZoneMayProtect {}),
@@ -26,7 +26,7 @@ pub(super) fn cautions(kind: SuggestionKind, is_exit_known: bool, adds_hours: bo
     .collect()
 }
 
-/// What to do, and what most logs of so many hours will show.
+/// What to do, and what most logs of this many hours will show.
 pub(super) fn why(change: &Change, pocket: &str, before: Estimate, after: Estimate) -> Said {
     let (pocket, log_h) = (pocket.to_owned(), change.cast.run.hours);
     let (before_fraction, after_fraction) = (before.estimate, after.estimate);

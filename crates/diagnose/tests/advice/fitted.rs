@@ -43,7 +43,7 @@ fn machine(number: u64) -> Machine {
     }
 }
 
-/// Garden, truth and fit of a number; every second garden has a guide run that takes half of the outings.
+/// Garden, truth and fit by number; every second garden has a guide run that takes half of the outings.
 fn fitted_garden(number: u64, noise: LogNoise) -> (Machine, TrueRun, f64, Fitted) {
     let plan = invent_as(
         &Wish {
@@ -81,7 +81,7 @@ fn speed_setback_turning_time_and_outings_come_out_of_the_log() {
             for (truth, found) in run.outings.iter().zip(&fitted.outings) {
                 assert_abs_diff_eq!(found.start_s - start_s, truth.start_s, epsilon = 10.0);
                 began += usize::from(found.guide.map(|guide| guide.0) == truth.guide);
-                // The ride begins where the drive on meets a line, half a minute or so after the time is over.
+                // The ride begins where the continued drive meets a line, about half a minute after the time is over.
                 let late_s = found.homeward_s - start_s - truth.homeward_s;
                 ended += usize::from((-40.0..100.0).contains(&late_s));
             }
@@ -133,7 +133,7 @@ fn the_law_of_the_turns_is_taken_over() {
             (sine, mirror_like(&pairs))
         })
         .collect();
-    // Mean sine of the way out: 2/pi when all ways are alike likely, 1/2 by the cosine law.
+    // Mean sine of the way out: 2/pi if all directions are equally likely, 1/2 by the cosine law.
     assert_abs_diff_eq!(found[0].0, 2.0 / std::f64::consts::PI, epsilon = 0.06);
     assert_abs_diff_eq!(found[1].0, 0.5, epsilon = 0.06);
     assert!(found[2].1 > 0.9, "{found:?}");
@@ -166,7 +166,7 @@ fn runs_of_the_fitted_machine_visit_as_much_as_runs_of_the_true_one() {
         };
         let truth = mean(machine, &site, Run::new(8.0, 0));
         let own = mean(fitted.machine.clone(), &fitted.site(&site), fitted.run(0));
-        // Luck of 48 runs is half a point; outings of one night make the rest.
+        // The luck of 48 runs is half a point; the outings of one night make up the rest.
         assert_abs_diff_eq!(own, truth, epsilon = 0.025);
     }
 }

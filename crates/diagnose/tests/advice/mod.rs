@@ -1,4 +1,4 @@
-//! The fitted machine, its rehearsals, and what they advise, beside gardens whose truth is known.
+//! The fitted machine, its simulated nights, and its advice, compared with gardens whose truth is known.
 
 mod fitted;
 mod rehearse;

@@ -1,4 +1,4 @@
-//! Rehearsals: the same on any number of threads, and what a slow count says.
+//! Night simulations are the same on any number of threads, and agree with a slow count.
 
 use super::world::site;
 use tussock_diagnose::night_simulation::{Access, CELL_M, Cast, Scene};
@@ -66,7 +66,7 @@ fn fractions_and_density_agree_with_a_count_cell_by_cell() {
         assert!((fractions.lawn - slow(&scene.lawn, &legs, 0.5 * CUT_WIDTH_M)).abs() < 1e-3);
         assert!((fractions.pockets[0] - slow(&scene.pockets[0], &legs, 0.5 * CUT_WIDTH_M)).abs() < 1e-3);
     }
-    // Mean density times area is the path on the lawn, but for what lies beyond its edge.
+    // Mean density times area is the path on the lawn, except for what lies beyond its edge.
     let density = cast.density(&scene, SEED, 0..4).unwrap();
     let path_m: f64 = (0..4)
         .flat_map(|number| cast.legs(SEED, number).unwrap())

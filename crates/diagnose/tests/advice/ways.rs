@@ -38,7 +38,7 @@ fn pocket(site: &Site, middle: Place, half_m: f64) -> BitGrid {
     rasterise(&square.intersect(&site.lawn).unwrap(), &grid)
 }
 
-/// Least clearance of a line, looked at every centimetre.
+/// Least clearance of a line, checked every centimetre.
 fn slow_clearance_m(region: &Region, line: &[Place]) -> f64 {
     let mut least_m = f64::INFINITY;
     for pair in line.windows(2) {

@@ -29,8 +29,8 @@ pub(crate) enum Field {
 /// How many there are.
 const FIELDS: usize = 19;
 
-/// Names under which a column is known in a header, parted by blanks, the first being the key of `--columns`. Compared without
-/// case, with blanks and dashes as underscores.
+/// Names by which a column is recognised in a header, separated by blanks; the first is the key of `--columns`. Compared
+/// without case, with blanks and dashes as underscores.
 const NAMES: [(Field, &str); FIELDS] = [
     (
         Field::Time,
@@ -88,7 +88,7 @@ const NAMES: [(Field, &str); FIELDS] = [
 /// Header names of milliseconds into the week.
 const OF_WEEK_MS_NAMES: [&str; 4] = ["tow_ms", "gps_tow_ms", "itow", "itow_ms"];
 
-/// Header names whose times count from a start of the logger's own, where the numbers allow it.
+/// Header names whose times count from the logger's own start, if the numbers allow it.
 pub(super) const RELATIVE_NAMES: [&str; 4] = ["time_s", "t_s", "elapsed_s", "seconds"];
 
 impl Field {
@@ -99,7 +99,7 @@ impl Field {
             .map_or("", |(_, names)| first_of(names))
     }
 
-    /// The one that has a name, in the plain way of writing it.
+    /// The field with this name, in its plain spelling.
     fn named(name: &str) -> Option<Self> {
         NAMES
             .iter()
@@ -129,22 +129,22 @@ pub(super) enum ColumnRef {
     Numbered(usize),
 }
 
-/// Which column of a CSV log holds what: `time=stamp,lat=y,lon=x`, or by number where there is no header,
+/// Which column of a CSV log holds what: `time=stamp,lat=y,lon=x`, or by number if there is no header,
 /// `date=#1,time=#2,lat=#4,lon=#5`.
 ///
-/// Keys are `time` (`time_s` for seconds from a start of the logger's own), `date` (where the time of day stands in a column of
-/// its own) or `week` and `tow` of GPS time, `lat` and `lon`, or `x_m` and `y_m` for metres on the logger's own plane, and if wanted `hdop`, `quality`, `sats`, `speed_mps`, `speed_kmh`, `course_deg`,
-/// `height_m`, `sd_m`, `accuracy_m`.
+/// Keys are `time` (`time_s` for seconds from the logger's own start), `date` (if the time of day is in its own column) or
+/// `week` and `tow` of GPS time, `lat` and `lon`, or `x_m` and `y_m` for metres on the logger's own plane, and optionally
+/// `hdop`, `quality`, `sats`, `speed_mps`, `speed_kmh`, `course_deg`, `height_m`, `sd_m`, `accuracy_m`.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Columns {
     pub(super) entries: Vec<(Field, ColumnRef)>,
-    /// The key of the time says that it counts from a start of its own.
+    /// The time's key says that it counts from its own start.
     time_is_relative: bool,
     /// The key of the seconds of the week says that they are milliseconds.
     of_week_is_ms: bool,
 }
 
-/// Why a list of columns cannot be understood.
+/// Why a list of columns is not understood.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 #[non_exhaustive]
 pub enum ColumnsError {
@@ -154,7 +154,7 @@ pub enum ColumnsError {
         /// The part.
         part: String,
     },
-    /// A key that is none.
+    /// An unknown key.
     #[error("unknown key {key:?}, expected one of {expected}")]
     UnknownKey {
         /// The key.
@@ -162,7 +162,7 @@ pub enum ColumnsError {
         /// All keys.
         expected: String,
     },
-    /// A number that is none.
+    /// An invalid number.
     #[error("{column:?} is no column number, expected #1 for the first column")]
     BadNumber {
         /// What was given.
@@ -174,7 +174,7 @@ pub enum ColumnsError {
         /// The key.
         key: String,
     },
-    /// A key that is needed is missing.
+    /// A required key is missing.
     #[error("no column for {missing}, expected time (or week and tow) with lat and lon, or with x_m and y_m")]
     Missing {
         /// The key.
@@ -261,7 +261,7 @@ impl FromStr for Columns {
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub(super) struct FieldPlaces {
     places: [Option<usize>; FIELDS],
-    /// The header's name of the time column says that it counts from a start of its own.
+    /// The header's name of the time column says that it counts from its own start.
     pub(super) time_is_relative: bool,
     /// The header's name of the seconds of the week says that they are milliseconds.
     pub(super) of_week_is_ms: bool,
@@ -296,7 +296,7 @@ impl FieldPlaces {
     /// From the names in a header.
     pub(super) fn of_header(cells: &[&[u8]]) -> Self {
         let mut layout = Self::default();
-        // Names begin with a letter: numbers cost no look at all names.
+        // Names begin with a letter, so numbers need not be looked up.
         let is_word = |cell: &&[u8]| {
             let first = cell.iter().find(|byte| !b" \"\xef\xbb\xbf".contains(byte));
             first.is_some_and(u8::is_ascii_alphabetic)
@@ -318,7 +318,7 @@ impl FieldPlaces {
         layout
     }
 
-    /// From what the user says, and the header where columns are named. The error is the column that is not there.
+    /// From what the user says, and the header if columns are named. The error is the column that does not exist.
     pub(super) fn of_columns(columns: &Columns, header: &[&[u8]]) -> Result<Self, (Field, String)> {
         let mut layout = Self {
             time_is_relative: columns.time_is_relative,
@@ -351,7 +351,7 @@ impl FieldPlaces {
 }
 
 impl Columns {
-    /// True when at least one column is named, so that there must be a header.
+    /// True if at least one column is named, so that there must be a header.
     pub(super) fn needs_header(&self) -> bool {
         self.entries
             .iter()

@@ -8,7 +8,7 @@ use crate::lines::TextLines;
 use crate::reading;
 use tussock_types::{Positions, SkipReason};
 
-/// All rows as corners. A surveyed path is short and should be sound: the first row that is none is an error.
+/// All rows as corners. A surveyed path is short and should be sound: the first invalid row is an error.
 pub(crate) fn corners(name: &str, text: &[u8]) -> Result<Positions, IngestError> {
     let table = find_header(text).ok_or_else(|| IngestError::NotALog {
         name: name.into(),

@@ -1,15 +1,15 @@
-//! Which fixes does a table of values hold?
+//! Which fixes does a table of values contain?
 //!
-//! One row a fix, columns known by their header or by [`Columns`]. Separators are comma, semicolon, tab or blanks; with
-//! any but the comma, numbers may have a decimal comma. Cells may stand in double quotes. Lines that begin with `#`, `%`
-//! or `//` are remarks.
+//! One row per fix, with columns known by their header or by [`Columns`]. Separators are comma, semicolon, tab or blanks;
+//! with any except the comma, numbers may have a decimal comma. Cells may be in double quotes. Lines that begin with `#`,
+//! `%` or `//` are remarks.
 //!
-//! - Times: RFC 3339 and the like, Unix seconds, milliseconds or microseconds, date and time in two columns, a time of
-//!   day alone (with a given date), or seconds since a start of the logger's own. The kind is decided from the first
-//!   rows. Dates with slashes are read in the order that one of them proves; where none does, the log is refused.
-//!   GPS weeks and seconds of the week become UTC; a number that counts from nowhere that is told is refused.
-//! - Solution files of RTKLIB (manual of version 2.4.2, appendix B.1) are tables whose header is a remark; their first column, the
-//!   clock, may be two in rows, and their codes of quality are their own.
+//! - Times: RFC 3339 and similar, Unix seconds, milliseconds or microseconds, date and time in two columns, a time of day
+//!   alone (with a given date), or seconds since the logger's own start. The kind is decided from the first rows. Dates with
+//!   slashes are read in the order that one of them proves; if none does, the log is refused. GPS weeks and seconds of the
+//!   week become UTC; a number that counts from an unknown start is refused.
+//! - Solution files of RTKLIB (manual of version 2.4.2, appendix B.1) are tables whose header is a remark; their first
+//!   column, the clock, may be two columns in rows, and their quality codes are their own.
 //! - Rows may also be `key=value` in every cell, without a header.
 //! - Positions: degrees of latitude and longitude, or metres on the logger's own plane.
 //!
@@ -36,7 +36,7 @@ use table::{CsvTable, cells, find_header, is_remark, number, table_of_columns};
 use times::{Order, TimeKind};
 use tussock_types::{Fix, FixQuality, SkipReason, plural};
 
-/// The kind of times is decided from so many rows.
+/// The kind of times is decided from this many rows.
 const PROBED_ROWS: usize = 200;
 
 /// Reads all rows.
@@ -77,7 +77,7 @@ pub(crate) fn read(name: &str, text: &[u8], options: &ReadOptions) -> Result<Rea
     Ok(rows.finish())
 }
 
-/// Which clock the times are of.
+/// The clock that the times belong to.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 enum Scale {
     Utc,
@@ -87,7 +87,7 @@ enum Scale {
 }
 
 impl Scale {
-    /// By its name in the header of a solution file.
+    /// From its name in the header of a solution file.
     fn of(name: &[u8]) -> Option<Self> {
         match name {
             b"GPST" => Some(Self::Gps),
@@ -115,11 +115,11 @@ struct CsvRows<'a> {
     order: Option<Order>,
     reading: Reading,
     steps: WrittenSteps,
-    /// Day and time of day of the row before, where rows have no date.
+    /// Day and time of day of the previous row, if rows have no date.
     last_of_day: Option<(i32, i64)>,
-    /// Told by the header of a solution file.
+    /// Stated in the header of a solution file.
     scale: Option<Scale>,
-    /// Seconds that one unit of the time of week stands for.
+    /// Seconds in one unit of the time of week.
     of_week_unit_s: f64,
     without_zone: Option<usize>,
     rows: u64,
@@ -149,14 +149,14 @@ impl<'a> CsvRows<'a> {
             .used(self.table.header as u64, self.table.body as u64);
     }
 
-    /// The header of a solution file, a remark, begins with the clock of its times.
+    /// The header of a solution file is a remark that begins with the clock of its times.
     fn remark(&mut self, content: &[u8]) {
         if let Some(scale) = table::clock_of_solution(content) {
             self.scale = Some(scale);
         }
     }
 
-    /// Decides how times are written, and in which order dates.
+    /// Decides how times are written, and in which order dates are.
     fn decide_times(&mut self) -> Result<(), IngestError> {
         let layout = &self.table.layout;
         let fields = [Field::Time, Field::OfWeek, Field::Date];
@@ -226,12 +226,12 @@ impl<'a> CsvRows<'a> {
         Ok(())
     }
 
-    /// Numbers that are no Unix times count from somewhere: a GPS week, a start of the logger's own, or nobody knows.
+    /// Numbers that are not Unix times count from somewhere: a GPS week, the logger's own start, or an unknown point.
     fn decide_clock(&mut self, time: Field, at: usize, row: &[&'a [u8]]) -> Result<(), IngestError> {
         let layout = &self.table.layout;
         let has = |field| layout.get(field).is_some();
         let of_week = self.of_week();
-        // What has a name of its own, or a date beside it, is no time of the week.
+        // Anything with a name of its own, or a date beside it, is not a time of the week.
         let counts_weeks = has(Field::Week)
             && match self.kind {
                 Some(TimeKind::Relative | TimeKind::Packed) if of_week == Field::OfWeek => true,
@@ -281,7 +281,7 @@ impl<'a> CsvRows<'a> {
         Ok(())
     }
 
-    /// The order in which a date is the given one.
+    /// The order in which a date equals the given one.
     fn order_by_date(&self, cell: &[u8]) -> Option<Order> {
         let given = clock::day_of(self.options.date?);
         [Order::DayFirst, Order::MonthFirst]
@@ -374,7 +374,7 @@ impl<'a> CsvRows<'a> {
         number(self.cell(row, field)?, self.table.separator).map(|number| number.value)
     }
 
-    /// A row as a fix, with the digits of its position. The time is NaN where a date is wanting.
+    /// A row as a fix, with the digits of its position. The time is NaN if a date is missing.
     fn fix(&mut self, row: &[&'a [u8]]) -> Result<(Fix, u8), SkipReason> {
         let (first, second) = match self.reading.ground {
             PositionsOn::Earth => (self.cell(row, Field::Lat), self.cell(row, Field::Lon)),
@@ -470,11 +470,11 @@ impl<'a> CsvRows<'a> {
             return Ok(f64::NAN);
         };
         if ahead_s != 0 {
-            // Nobody says of which zone the given day is.
+            // The time zone of the given day is unknown.
             return Err(SkipReason::Malformed);
         }
         let (mut day, last) = self.last_of_day.unwrap_or((given, micros));
-        // As in NMEA logs: a fall of more than an hour is the next day.
+        // As in NMEA logs: a fall of more than an hour means the next day.
         if micros < last - 3_600_000_000 {
             day += 1;
         } else if micros > last + DAY_US - 3_600_000_000 {
@@ -484,7 +484,7 @@ impl<'a> CsvRows<'a> {
         Ok(seconds(day, micros))
     }
 
-    /// The column that holds the time of the week, where weeks are counted.
+    /// The column with the time of the week, if weeks are counted.
     fn of_week(&self) -> Field {
         match self.table.layout.get(Field::OfWeek) {
             Some(_) => Field::OfWeek,
@@ -536,14 +536,14 @@ impl<'a> CsvRows<'a> {
     }
 }
 
-/// True for a date whose day and month are one number, which proves no order.
+/// True for a date whose day and month are the same number, which proves no order.
 fn is_same(cell: &[u8]) -> bool {
     let same = |order| times::date_and_rest(cell, Some(order)).and_then(|(day, _)| day);
     let numbers: Vec<&[u8]> = cell.split(|b| !b.is_ascii_digit()).take(2).collect();
     numbers.len() == 2 && numbers[0] == numbers[1] && same(Order::DayFirst).is_some()
 }
 
-/// Quality as GGA codes it, or in the words of GPX.
+/// Quality as a GGA code, or in the words of GPX.
 fn quality(cell: &[u8]) -> Result<FixQuality, SkipReason> {
     if cell.is_empty() {
         return Ok(FixQuality::Unknown);

@@ -8,9 +8,9 @@ use crate::lines::{TextLine, TextLines};
 use crate::number::{Decimal, decimal};
 use tussock_types::LogFormat;
 
-/// A header is looked for in so many lines.
+/// A header is searched for in this many lines.
 const HEADER_WITHIN: usize = 64;
-/// What parts cells.
+/// What separates cells.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Separator {
     Byte(u8),
@@ -24,7 +24,7 @@ const SEPARATORS: [Separator; 4] = [
     Separator::Blanks,
 ];
 
-/// Cuts a line into cells; quotes and blanks round a cell are dropped.
+/// Cuts a line into cells; quotes and blanks around a cell are dropped.
 pub(super) fn cells<'a>(line: &'a [u8], separator: Separator, cells: &mut Vec<&'a [u8]>) {
     cells.clear();
     match separator {
@@ -67,7 +67,7 @@ pub(super) fn is_remark(line: &[u8]) -> bool {
     line.starts_with(b"#") || line.starts_with(b"%") || line.starts_with(b"//")
 }
 
-/// A header line without the sign that makes a remark of it.
+/// A header line without the sign that makes it a remark.
 fn bare(line: &[u8]) -> &[u8] {
     line.trim_ascii_start()
         .trim_ascii_start()
@@ -79,13 +79,13 @@ fn bare(line: &[u8]) -> &[u8] {
 pub(super) struct CsvTable {
     pub(super) layout: FieldPlaces,
     pub(super) separator: Separator,
-    /// First byte behind the header.
+    /// First byte after the header.
     pub(super) body: usize,
     /// First byte of the header.
     pub(super) header: usize,
     /// Cells of a full row.
     pub(super) width: usize,
-    /// Where each cell of a row says what it is: `lat=`, as in the first row.
+    /// The names in front of each cell of a row: `lat=`, as in the first row.
     pub(super) keys: Vec<Vec<u8>>,
     /// The clock of a solution file.
     pub(super) scale: Option<Scale>,
@@ -105,7 +105,7 @@ impl CsvTable {
     }
 }
 
-/// What table it is, where a line near the top names columns for the position.
+/// What kind of table it is, if a line near the top names columns for the position.
 pub(crate) fn kind(text: &[u8]) -> Option<LogFormat> {
     find_header(text).map(|table| match table.scale {
         Some(_) => LogFormat::Pos,
@@ -122,7 +122,7 @@ pub(super) fn clock_of_solution(line: &[u8]) -> Option<Scale> {
     Scale::of(&header[..end]).filter(|_| has_position)
 }
 
-/// The table below the header of a solution file. The row behind it tells how many columns the clock takes.
+/// The table below the header of a solution file. The row after it shows how many columns the clock takes.
 fn solution(text: &[u8], header: &TextLine<'_>, separator: Separator, named: &[&[u8]]) -> Option<CsvTable> {
     let scale = clock_of_solution(header.content)?;
     let mut row = Vec::new();
@@ -150,7 +150,7 @@ fn solution(text: &[u8], header: &TextLine<'_>, separator: Separator, named: &[&
     })
 }
 
-/// A table whose rows name each cell, of which this is the first.
+/// A table whose rows name each cell; this is the first row.
 fn keyed(row: &TextLine<'_>, separator: Separator, found: &[&[u8]]) -> Option<CsvTable> {
     let key_of = |cell: &&[u8]| match memchr::memchr(b'=', cell) {
         Some(at)
@@ -219,7 +219,7 @@ pub(super) fn table_of_columns(name: &str, text: &[u8], columns: &Columns) -> Re
             match FieldPlaces::of_columns(columns, &found) {
                 Ok(layout) if layout.width() <= found.len() => {
                     let width = found.len();
-                    // Numbered columns: the first line is a row, unless its position is no number.
+                    // Numbered columns: the first line is a row, unless its position is not numeric.
                     let position = layout.get(Field::Lat).or(layout.get(Field::East)).unwrap_or(0);
                     let is_row = !columns.needs_header()
                         && (found[position].is_empty() || number(found[position], separator).is_some());
@@ -258,7 +258,7 @@ fn words(cells: &[&[u8]]) -> String {
     shown.join(", ")
 }
 
-/// A number, with a decimal comma where the comma does not part cells.
+/// A number, with a decimal comma if the comma does not separate cells.
 pub(super) fn number(cell: &[u8], separator: Separator) -> Option<Decimal> {
     if separator != Separator::Byte(b',')
         && cell.len() <= 40

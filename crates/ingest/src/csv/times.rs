@@ -3,7 +3,7 @@
 use crate::clock::{self, DAY_US, TimeFault, Zone, clock_time, day_number, one_or_two, seconds};
 use crate::number::{Decimal, whole};
 
-/// Smaller numbers are no Unix seconds of any log: July 1979.
+/// Smaller numbers are not Unix seconds of any log: July 1979.
 const LEAST_UNIX_S: f64 = 3e8;
 
 /// How a column writes its times; decided once, from the first rows.
@@ -17,9 +17,9 @@ pub(super) enum TimeKind {
     UnixMs,
     /// Microseconds since 1970.
     UnixUs,
-    /// Seconds since a start of the logger's own.
+    /// Seconds since the logger's own start.
     Relative,
-    /// `hhmmss.ss`, as NMEA writes it.
+    /// `hhmmss.ss`, as in NMEA.
     Packed,
     /// `hh:mm:ss.ss`.
     OfDay,
@@ -28,7 +28,7 @@ pub(super) enum TimeKind {
 }
 
 impl TimeKind {
-    /// From a cell; `None` when it is no time of any kind.
+    /// From a cell; `None` if it is not a time of any kind.
     pub(super) fn of(cell: &[u8], number: Option<Decimal>, is_relative: bool) -> Option<Self> {
         let cell = cell.trim_ascii();
         if let Some(number) = number.filter(|number| number.value.is_finite()) {
@@ -47,13 +47,13 @@ impl TimeKind {
         date_and_rest(cell, Some(Order::MonthFirst)).map(|_| Self::Instant)
     }
 
-    /// True when it needs a date from elsewhere.
+    /// True if it needs a date from elsewhere.
     pub(super) fn is_of_day(self) -> bool {
         matches!(self, Self::Packed | Self::OfDay)
     }
 }
 
-/// GPS time in seconds since 1970, from the cell of the week and seconds into it.
+/// GPS time in seconds since 1970, from the cell with the week and seconds into it.
 pub(super) fn of_week(week: &[u8], of_week_s: f64, given: Option<i32>) -> Option<f64> {
     let week = full_week(whole(week)?, given)?;
     (0.0..=clock::WEEK_S)
@@ -61,7 +61,7 @@ pub(super) fn of_week(week: &[u8], of_week_s: f64, given: Option<i32>) -> Option
         .then(|| clock::gps_s(week, of_week_s))
 }
 
-/// The full number of a week that may be one of ten bits (IS-GPS-200), as satellites send it: those need a given day.
+/// The full number of a week that may be one of ten bits (IS-GPS-200), as sent by satellites: those need a given day.
 pub(super) fn full_week(week: u32, given: Option<i32>) -> Option<u32> {
     const TEN_BITS: u32 = 1024;
     if week >= TEN_BITS {
@@ -72,7 +72,7 @@ pub(super) fn full_week(week: u32, given: Option<i32>) -> Option<u32> {
     Some(week + TEN_BITS * rounds.round().max(0.0) as u32)
 }
 
-/// The kind that most cells are of. Seconds that run past the clock's 59 are no times of day, however many of them look so.
+/// The kind of most cells. Seconds that run past the clock's 59 are not times of day, however many of them look like it.
 pub(super) fn most(counts: &[(TimeKind, u32)]) -> Option<TimeKind> {
     let count = |kind| {
         counts
@@ -92,11 +92,11 @@ pub(super) enum Order {
     MonthFirst,
 }
 
-/// `hhmmss` with fraction, in microseconds into the day.
+/// `hhmmss` with a fraction, in microseconds into the day.
 fn packed(cell: &[u8]) -> Option<i64> {
     let cell = cell.trim_ascii();
     let point = cell.iter().position(|&b| b == b'.').unwrap_or(cell.len());
-    // Writers that hold it as a number lose leading zeros.
+    // Writers that store it as a number lose leading zeros.
     let value = whole(&cell[..point]).filter(|_| point <= 6)?;
     let (hour, minute, second) = (value / 10_000, value / 100 % 100, value % 100);
     if hour > 23 || minute > 59 || second > 60 {
@@ -110,7 +110,7 @@ fn packed(cell: &[u8]) -> Option<i64> {
         .then_some(i64::from(hour * 3600 + minute * 60 + second) * 1_000_000 + micros)
 }
 
-/// A time of day in microseconds, how far ahead of UTC it is in seconds, and whether it said so.
+/// A time of day in microseconds, how far ahead of UTC it is in seconds, and whether it stated that.
 pub(super) fn of_day(cell: &[u8], kind: TimeKind) -> Option<(i64, i64, Zone)> {
     if kind == TimeKind::Packed {
         return packed(cell).map(|micros| (micros, 0, Zone::Missing));
@@ -134,8 +134,7 @@ pub(super) fn of_day(cell: &[u8], kind: TimeKind) -> Option<(i64, i64, Zone)> {
     Some((micros, ahead_s, zone))
 }
 
-/// A date in one of the usual ways, and what follows it. The inner option is empty where the calendar has no such
-/// day.
+/// A date in one of the usual forms, and what follows it. The inner option is empty if the calendar has no such day.
 pub(super) fn date_and_rest(cell: &[u8], order: Option<Order>) -> Option<(Option<i32>, &[u8])> {
     let cell = cell.trim_ascii();
     if let Some(found) = clock::date_year_first(cell) {
@@ -150,7 +149,7 @@ pub(super) fn date_and_rest(cell: &[u8], order: Option<Order>) -> Option<(Option
         ));
     }
     if digits == 6 && cell.len() == 6 {
-        // As RMC writes it.
+        // In the form used by RMC.
         let value = whole(cell)?;
         let year = value % 100;
         let year = year as i32 + if year >= 80 { 1900 } else { 2000 };
@@ -164,7 +163,7 @@ pub(super) fn date_and_rest(cell: &[u8], order: Option<Order>) -> Option<(Option
     Some((day_number(year, month, day), rest))
 }
 
-/// Two numbers and a year, parted by slashes, dots or dashes.
+/// Two numbers and a year, separated by slashes, dots or dashes.
 fn slashed(cell: &[u8]) -> Option<(u32, u32, i32, &[u8])> {
     let (first, rest) = one_or_two(cell)?;
     let separator = *rest.first()?;
@@ -179,7 +178,7 @@ fn slashed(cell: &[u8]) -> Option<(u32, u32, i32, &[u8])> {
     Some((first, second, year as i32, &rest[5..]))
 }
 
-/// What a date says about its own order: dots put the day first, and no month is above 12.
+/// What a date shows about its own order: with dots the day comes first, and no month is above 12.
 pub(super) fn order_of(cell: &[u8]) -> Option<Order> {
     let cell = cell.trim_ascii();
     let (first, second, _, _) = slashed(cell)?;
@@ -229,7 +228,7 @@ pub(super) fn instant(
         }
         TimeKind::Instant => match clock::instant(cell) {
             Err(TimeFault::Malformed) => {
-                // Not a year first: the date in another order, and a time of day behind it.
+                // The year is not first: a date in another order, followed by a time of day.
                 let (day, rest) = date_and_rest(cell, order).ok_or(TimeFault::Malformed)?;
                 let rest = rest.strip_prefix(b"T").unwrap_or(rest);
                 let rest = rest.strip_prefix(b",").unwrap_or(rest);

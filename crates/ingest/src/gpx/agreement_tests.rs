@@ -1,4 +1,4 @@
-//! The short way through the usual shape and the full reader say the same of any file.
+//! The short way for the usual shape and the full reader give the same for any file.
 
 use super::{FastPath, read};
 use crate::source::Source;
@@ -7,7 +7,7 @@ use std::path::{Path, PathBuf};
 use std::sync::OnceLock;
 use tussock_types::LimitSettings;
 
-/// All that a reading says, as text, so that missing values compare equal.
+/// Everything that a reading contains, as text, so that missing values compare equal.
 fn said(text: &[u8], limits: &LimitSettings, fast_path: FastPath) -> String {
     let Ok(source) = Source::read("log", text, limits) else {
         return "no bytes".into();
@@ -33,7 +33,7 @@ const ONE_CORE: FastPath = FastPath::On {
 /// Chunks of a point or two, so that some end in every kind of trouble.
 const ALL_CORES: FastPath = FastPath::On { chunk_bytes: 150 };
 
-/// Short enough a limit that points pass it.
+/// A limit short enough for points to exceed.
 fn short_lines() -> LimitSettings {
     LimitSettings {
         line_bytes: 400,
@@ -113,7 +113,7 @@ fn heads() -> &'static Vec<Vec<u8>> {
     })
 }
 
-/// What happens to a byte on a bad card, and in the hands of somebody who means it.
+/// What happens to a byte on a bad card, and in the hands of an attacker.
 #[derive(Clone, Debug)]
 enum Harm {
     Put(u8),
@@ -155,7 +155,7 @@ fn harmed(text: &[u8], harms: &[(prop::sample::Index, Harm)]) -> Vec<u8> {
     text
 }
 
-/// Limits that small files pass.
+/// Limits that small files exceed.
 fn tight() -> impl Strategy<Value = (LimitSettings, u64)> {
     (0..9_u64, 0..1500_u64, 2..14_u32, 1..70_u64, 30..400_u64).prop_map(
         |(fixes, room_bytes, element_depth, attribute_bytes, line_bytes)| {

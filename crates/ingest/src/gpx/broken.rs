@@ -1,28 +1,28 @@
-//! Where to go on when markup does not end where it should.
+//! Where does reading continue if markup does not end where it should?
 //!
-//! One flipped bit can open a quote, a remark or an instruction that swallows every point behind it. None of them may hold
+//! One flipped bit can open a quote, a remark or an instruction that swallows every point after it. None of them may contain
 //! an element of its own, so markup that has not ended where the next track, segment or point begins is broken, and reading
-//! goes on there:
+//! continues there:
 //!
 //! ```text
 //! <trkpt lat="52.1" lon="5.1><time>...</time></trkpt>   <- a quote is gone: this point is lost
 //! <trkpt lat="52.2" lon="5.2"><time>...</time></trkpt>  <- and this one is read
 //! ```
 //!
-//! Remarks and character data may hold anything, points that somebody took out among it. They are broken where they never end,
-//! and where another of their kind begins before they do, if a track, segment or point lies in between.
+//! Remarks and character data may contain anything, including points that somebody took out. They are broken if they never
+//! end, or if another of their kind begins before they do, with a track, segment or point in between.
 //!
-//! Known limits: elements with a namespace prefix (`<g:trkpt>`) are not looked for, so that broken markup takes those along up
-//! to the next without one. A document type counts as such once.
+//! Known limits: elements with a namespace prefix (`<g:trkpt>`) are not searched for, so broken markup loses those too, up
+//! to the next element without one. A document type counts as one remark.
 //!
-//! Cost: each look goes on where the last one ended, so that all of them together pass over the text once.
+//! Cost: each search continues where the last one ended, so all of them together pass over the text once.
 
 use memchr::{memchr3_iter, memmem};
 
 /// The next place of a few bytes.
 struct Next {
     finder: memmem::Finder<'static>,
-    /// The answer holds from here up to the place found.
+    /// The answer is valid from here up to the place found.
     asked: usize,
     found: Option<usize>,
     is_known: bool,
@@ -78,12 +78,12 @@ impl<'a> Broken<'a> {
         }
     }
 
-    /// Where to go on behind markup that cannot be read.
+    /// Where to continue after markup that cannot be read.
     pub(crate) fn next_track(&mut self, at: usize) -> Option<usize> {
         self.track.from(self.text, at + 1)
     }
 
-    /// Where to go on, if the markup that begins at a place is broken.
+    /// Where to continue, if the markup that begins at a place is broken.
     pub(crate) fn until(&mut self, at: usize) -> Option<usize> {
         let rest = self.text.get(at..)?;
         if *rest.first()? != b'<' {
@@ -120,7 +120,7 @@ impl<'a> Broken<'a> {
         (!is_whole).then_some(next)
     }
 
-    /// True when a tag ends before a place; what stands in quotes does not end it.
+    /// True if a tag ends before a place; anything in quotes does not end it.
     fn tag_ends(&self, at: usize, before: usize) -> bool {
         let mut quote = None;
         for place in memchr3_iter(b'>', b'"', b'\'', &self.text[at..before]) {

@@ -1,21 +1,21 @@
-//! The usual shape of a point, read straight from the bytes.
+//! Reads the usual shape of a point straight from the bytes.
 //!
 //! ```text
 //! <trkpt lat="51.057924" lon="-1.321018"><ele>42.75</ele><time>2026-05-01T12:00:00Z</time></trkpt>
 //! ```
 //!
 //! `lat` and `lon` in either order and no other attribute, blanks anywhere between elements, children in any order and
-//! nested up to four deep (extensions) as long as they have no attributes. Everything else (comments, entities, empty
+//! nested up to four deep (extensions), provided that they have no attributes. Everything else (comments, entities, empty
 //! elements, faulty values, points that would be skipped) ends the run: the full reader takes that point and this one
-//! goes on behind it. So do limits that a usual point could pass.
+//! continues after it. So do limits that a usual point could exceed.
 //!
-//! Long runs are read by all cores ([`Ahead`]): while one reads on, the others read the chunks behind, each from where a
-//! point seems to begin. A chunk counts only when the first core comes to that very place, so that the answer is that of one
-//! core alone.
+//! Long runs are read by all cores ([`Ahead`]): while one reads on, the others read the following chunks, each from where a
+//! point seems to begin. A chunk counts only if the first core arrives at that very place, so the answer is the same as with
+//! one core alone.
 //!
 //! Exact: numbers and times are those of the full reader, digit for digit. Cost: one look at each byte; heights, times and
-//! coordinates are turned into numbers eight bytes at a time. Where points of the usual shape are mixed with others, at most
-//! as much is read in vain by each core as was read for good.
+//! coordinates are turned into numbers eight bytes at a time. If points of the usual shape are mixed with others, each core
+//! reads at most as much in vain as it reads usefully.
 
 use super::{GpxReader, Point, PointField};
 use crate::clock::{Written, Zone};
@@ -25,7 +25,7 @@ use memchr::memmem;
 use rayon::prelude::*;
 use tussock_types::SkipReason;
 
-/// Children nested deeper are left to the full reader.
+/// Children nested more deeply are left to the full reader.
 const NESTED: usize = 4;
 /// The point, its children, and one that holds a value.
 const MOST_DEPTH: u32 = NESTED as u32 + 2;
@@ -38,8 +38,8 @@ const ATTRIBUTE_BYTES: usize = 48;
 const OPENING: &[u8] = b"<trkpt";
 const CLOSING: &[u8] = b"</trkpt>";
 
-/// Reads points from `from` on, and returns where the first byte lies that it did not take. Runs of more than `chunk_bytes`
-/// are read by all cores.
+/// Reads points from `from` on, and returns the place of the first byte that it did not take. Runs of more than
+/// `chunk_bytes` are read by all cores.
 pub(super) fn points(state: &mut GpxReader<'_>, text: &[u8], from: usize, chunk_bytes: usize) -> usize {
     let limits = state.limits;
     if state.depth.saturating_add(MOST_DEPTH) > limits.element_depth
@@ -47,7 +47,7 @@ pub(super) fn points(state: &mut GpxReader<'_>, text: &[u8], from: usize, chunk_
     {
         return from;
     }
-    // Past this the full reader, or a check behind this run, says that it is too much.
+    // Beyond this, the full reader or a check after this run reports that it is too much.
     let most = crate::most_fixes(&state.reading, text, limits);
     let first_end = from.saturating_add(chunk_bytes);
     let mut at = points_up_to(state, text, from, first_end, most);
@@ -104,12 +104,12 @@ fn next_point(text: &[u8], from: usize) -> usize {
         .map_or(text.len(), |offset| from + offset)
 }
 
-/// Points that another core read ahead, from a place to which the first may come.
+/// Points that another core read ahead, from a place at which the first may arrive.
 struct Ahead<'a> {
     state: GpxReader<'a>,
     start: usize,
     end: usize,
-    /// Where the first byte lies that was not taken.
+    /// The place of the first byte that was not taken.
     reached: usize,
 }
 
@@ -131,7 +131,7 @@ impl<'a> Ahead<'a> {
     }
 }
 
-/// Where the end tag of the point begins that ends at `end`: that is where the full reader looks at limits.
+/// Where the end tag begins of the point that ends at `end`: there the full reader checks limits.
 pub(super) fn closing_tag(end: usize) -> u64 {
     (end - CLOSING.len()) as u64
 }
@@ -141,7 +141,7 @@ pub(super) fn closing_tag(end: usize) -> u64 {
 struct Tag {
     /// Where its name begins.
     start: usize,
-    /// Bytes of the name with the `>` behind it; 0 where there is no tag yet.
+    /// Bytes of the name including the `>` after it; 0 if there is no tag yet.
     length: usize,
     field: Option<PointField>,
 }
@@ -154,12 +154,12 @@ impl Tag {
     }
 }
 
-/// Start tags of the last point, in their order: those of the next are nearly always the same.
+/// Start tags of the previous point, in order: those of the next are nearly always the same.
 #[derive(Default)]
 pub(super) struct UsualTags([Tag; 16]);
 
 impl UsualTags {
-    /// The tag whose name begins at `from`, the `number`th of its point, as [`start_tag`] reads it.
+    /// The tag whose name begins at `from`, number `number` of its point, as [`start_tag`] reads it.
     #[inline]
     fn read(&mut self, number: usize, text: &[u8], from: usize) -> Option<Tag> {
         if let Some(usual) = self.0.get(number)
@@ -184,7 +184,7 @@ impl UsualTags {
     }
 }
 
-/// True when a text goes on with these bytes, compared eight at a time: they are few.
+/// True if a text continues with these bytes, compared eight at a time: they are few.
 #[inline]
 fn is_same(text: &[u8], at: usize, bytes: &[u8]) -> bool {
     let Some(last) = bytes.len().checked_sub(8) else {
@@ -276,7 +276,7 @@ fn point(state: &mut GpxReader<'_>, text: &[u8], from: usize) -> Option<usize> {
     }
 }
 
-/// A number between quotes, and where the closing one ends.
+/// A number between quotes, and where the closing quote ends.
 #[inline]
 fn quoted(text: &[u8], at: usize) -> Option<(Decimal, usize)> {
     let quote = *text.get(at)?;
@@ -295,7 +295,7 @@ fn quoted(text: &[u8], at: usize) -> Option<(Decimal, usize)> {
     Some((decimal(&window[..length])?, from + length + 1))
 }
 
-/// Reads what is in a point, and returns where its end tag ends.
+/// Reads the contents of a point, and returns where its end tag ends.
 #[inline]
 fn children(state: &mut GpxReader<'_>, point: &mut Point, text: &[u8], from: usize) -> Option<usize> {
     let mut at = from;
@@ -303,7 +303,7 @@ fn children(state: &mut GpxReader<'_>, point: &mut Point, text: &[u8], from: usi
     loop {
         at = skip_blanks(text, at);
         if open.depth == 0 {
-            // Nearly all direct children are these two; any other way to write them is read below.
+            // Nearly all direct children are these two; any other way of writing them is handled below.
             let rest = text.get(at..)?;
             if rest.starts_with(b"<time>")
                 && let Some((time_s, end)) = state.plain_utc.read(text, at + 6)
@@ -330,7 +330,7 @@ fn children(state: &mut GpxReader<'_>, point: &mut Point, text: &[u8], from: usi
     }
 }
 
-/// Reads a child with its value, opens one that holds others, or closes one.
+/// Reads a child with its value, opens one that contains others, or closes one.
 #[inline]
 fn child(
     point: &mut Point,
@@ -366,15 +366,15 @@ fn child(
     Some(end)
 }
 
-/// Where the end tag ends that belongs to a start tag and begins at a place; `None` where another begins there.
+/// Where the end tag ends that matches a start tag and begins at a place; `None` if another one begins there.
 #[inline]
 fn end_tag(text: &[u8], at: usize, tag: Tag) -> Option<usize> {
     let name = expect(text, at, b"</")?;
     is_same(text, name, tag.written(text)).then_some(name + tag.length)
 }
 
-/// The name of a plain start tag without attributes, and what stands behind its prefix; `None` for any other, and for
-/// one that cannot stand in a point.
+/// The name of a plain start tag without attributes, and the part after its prefix; `None` for any other, and for one that
+/// cannot be in a point.
 #[inline]
 fn start_tag(text: &[u8], from: usize) -> Option<(&[u8], &[u8])> {
     let window = text.get(from..text.len().min(from + NAME_BYTES))?;

@@ -1,17 +1,17 @@
-//! Which fixes does a GPX file hold?
+//! Which fixes does a GPX file contain?
 //!
-//! A lenient pull reader over `quick-xml` (GPX 1.0 and 1.1, Topografix schemas). Element names are compared without
-//! their namespace prefix, children may come in any order, and speed, course, HDOP and accuracy are taken from
-//! extensions of any namespace. A point that cannot be used costs that point alone. Where the XML itself breaks, reading
-//! goes on at the next point ([`broken`]).
+//! A lenient pull reader over `quick-xml` (GPX 1.0 and 1.1, Topografix schemas). Element names are compared without their
+//! namespace prefix, children may come in any order, and speed, course, HDOP and accuracy are taken from extensions of any
+//! namespace. An unusable point affects that point alone. Where the XML itself breaks, reading continues at the next point
+//! ([`broken`]).
 //!
-//! Most points of a log look alike, so [`fast`] reads the usual shape straight from the bytes and hands anything else
-//! to the full reader; a property test holds the two to the same answer.
+//! Most points of a log look alike, so [`fast`] reads the usual shape straight from the bytes and passes anything else to
+//! the full reader; a property test checks that the two give the same answer.
 //!
 //! - Exact: numbers are the nearest doubles; times are whole microseconds.
 //! - Waypoints and routes are not positions of a machine: skipped as [`SkipReason::NotAPosition`].
-//! - `accuracy` is taken as a radius of 68 % confidence, and divided by 1.51 for a standard deviation per axis.
-//! - Text outside ASCII is never decoded, except the `creator`.
+//! - `accuracy` is taken as a radius of 68 % confidence, and divided by 1.51 to give a standard deviation per axis.
+//! - Text outside ASCII is never decoded, except for the `creator`.
 //!
 //! Cost: one pass, no allocation per point.
 
@@ -34,12 +34,12 @@ use std::borrow::Cow;
 use std::io::BufRead;
 use tussock_types::{Fix, FixQuality, LimitSettings, SkipReason};
 
-/// Whether the usual shape is read from the bytes.
+/// Whether the usual shape is read straight from the bytes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum FastPath {
-    /// On all cores where the usual shape goes on for so long.
+    /// On all cores if the usual shape continues for this long.
     On { chunk_bytes: usize },
-    /// Everything goes through the full reader, so that a test can hold the two to one answer.
+    /// Everything goes through the full reader, so that a test can compare the two.
     #[cfg_attr(not(test), allow(dead_code))]
     Off,
 }
@@ -78,7 +78,7 @@ impl Point {
         }
     }
 
-    /// Takes one child, direct or inside of extensions.
+    /// Takes one child, direct or inside extensions.
     #[inline]
     fn field(&mut self, field: PointField, text: &[u8], direct: bool) {
         let fix = &mut self.fix;
@@ -105,8 +105,7 @@ fn number(text: &[u8], check: impl Fn(f64) -> f32) -> f32 {
     decimal(text).map_or(f32::NAN, |number| check(number.value))
 }
 
-/// The schema knows none, 2d, 3d, dgps and pps; the RTK words are what loggers add in extensions. Unknown words say
-/// nothing.
+/// The schema knows none, 2d, 3d, dgps and pps; the RTK words are added by loggers in extensions. Unknown words say nothing.
 fn quality(text: &[u8]) -> Option<FixQuality> {
     let text = text.trim_ascii();
     Some(match text {
@@ -126,7 +125,7 @@ fn quality(text: &[u8]) -> Option<FixQuality> {
     })
 }
 
-/// A child that is looked at.
+/// A child that is examined.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 enum PointField {
     Time,
@@ -140,7 +139,7 @@ enum PointField {
 }
 
 impl PointField {
-    /// The one of a name without its prefix.
+    /// The one with this name, without its prefix.
     #[inline]
     fn of(local: &[u8]) -> Option<Self> {
         Some(match local {
@@ -176,19 +175,19 @@ pub(crate) fn read(
     state.run(&text, original, source, fast_path)
 }
 
-/// The reader below, begun anew behind broken markup.
+/// The reader below, restarted after broken markup.
 pub(crate) struct Events<'a> {
     text: &'a str,
     reader: Reader<&'a [u8]>,
     /// Where it began.
     from: usize,
-    /// Faults in a row at one place.
+    /// Consecutive faults at one place.
     stalled: u32,
 }
 
 impl<'a> Events<'a> {
     pub(crate) fn new(text: &'a str, from: usize) -> Self {
-        // The reader takes a byte order mark off and does not count it.
+        // The reader removes a byte order mark and does not count it.
         let from = text.len() - text[from..].trim_start_matches('\u{feff}').len();
         let mut reader = Reader::from_str(&text[from..]);
         let config = reader.config_mut();
@@ -220,7 +219,7 @@ impl<'a> Events<'a> {
                 Ok(Event::Eof) => return (place, MarkupStep::End),
                 Ok(event) => {
                     self.stalled = 0;
-                    // A document type may swallow what comes behind it.
+                    // A document type may swallow what comes after it.
                     next = matches!(event, Event::DocType(_))
                         .then(|| broken.next_track(place))
                         .flatten();
@@ -234,7 +233,7 @@ impl<'a> Events<'a> {
                     } else {
                         0
                     };
-                    // Behind a stray ampersand or the like the reader can go on.
+                    // After a stray ampersand or the like the reader can continue.
                     if matches!(error, XmlError::IllFormed(_)) && self.stalled <= 2 {
                         return (place, MarkupStep::Stray);
                     }
@@ -251,19 +250,19 @@ impl<'a> Events<'a> {
     }
 }
 
-/// What comes next in a text.
+/// The next piece of a text.
 pub(crate) enum MarkupStep<'a> {
     Event(Event<'a>),
     /// Something odd that broke nothing.
     Stray,
     /// Broken markup up to a place.
     PassedOver(usize),
-    /// Nothing that can be read comes any more.
+    /// Nothing readable follows.
     CutOff(XmlError),
     End,
 }
 
-/// The text, or where it is no UTF-8 a copy of the same length with every byte outside ASCII replaced.
+/// The text or, if it is not UTF-8, a copy of the same length with every byte outside ASCII replaced.
 pub(crate) fn as_utf8(bytes: &[u8]) -> Cow<'_, str> {
     match simdutf8::basic::from_utf8(bytes) {
         Ok(text) => Cow::Borrowed(text),
@@ -412,7 +411,7 @@ impl<'a> GpxReader<'a> {
                 Event::Text(content) => self.content(field, field_is_direct, content.as_bytes(), at, end),
                 Event::CData(content) => self.content(field, field_is_direct, content.as_bytes(), at, end),
                 Event::DocType(_) => {
-                    // Entities that it defines stay what they are: text that says nothing to us.
+                    // Entities that it defines stay as they are: text that says nothing to us.
                     self.reading
                         .notice("document_type_ignored", line_of(original, at), || {
                             "the document type is ignored, and no entity that it defines is replaced".into()
@@ -510,7 +509,7 @@ impl<'a> GpxReader<'a> {
                     }
                 }
                 "trkseg" | "trk" | "gpx" => {
-                    // The end tag itself stays with the frame.
+                    // The end tag itself counts as framing.
                     if let Some(depth) = self.point_not_closed(at) {
                         self.depth = depth.saturating_sub(1);
                     }
@@ -534,7 +533,7 @@ impl<'a> GpxReader<'a> {
         }
     }
 
-    /// A point's end tag never came before something that cannot be inside of it. Returns how deep the point lay.
+    /// A point's end tag did not come before something that cannot be inside it. Returns the depth of the point.
     fn point_not_closed(&mut self, before: u64) -> Option<u32> {
         let point = self.point.take()?;
         let ledger = &mut self.reading.ledger;
@@ -549,7 +548,7 @@ impl<'a> GpxReader<'a> {
         }
     }
 
-    /// Broken markup from a place on takes the point along in which it stands. A waypoint or route goes on, up to its end.
+    /// Broken markup from a place on also loses the point that contains it. A waypoint or route continues up to its end.
     fn pass_over(&mut self, at: u64, next: u64) {
         if self.aside.is_some() {
             return;
@@ -616,7 +615,7 @@ impl<'a> GpxReader<'a> {
         });
     }
 
-    /// Takes the points that another core read, of the segment that is open.
+    /// Adds the points that another core read to the open segment.
     fn take_ahead(&mut self, ahead: &GpxReader<'_>) {
         debug_assert!(!self.fresh_segment);
         self.steps.join(&ahead.steps);
@@ -624,7 +623,7 @@ impl<'a> GpxReader<'a> {
         self.reading.keep_all(&ahead.reading, self.segment);
     }
 
-    /// Makes ready to read ahead from another place.
+    /// Prepares to read ahead from another place.
     fn forget(&mut self) {
         self.steps = WrittenSteps::default();
         self.without_zone = None;
@@ -639,7 +638,7 @@ impl<'a> GpxReader<'a> {
         crate::check_depth(self.name, self.depth, self.limits, byte)
     }
 
-    /// True when an attribute of a tag is longer than the limit, which is said once.
+    /// True if an attribute of a tag is longer than the limit, which is reported once.
     fn is_overlong(&mut self, tag: &BytesStart<'_>, at: u64, original: &[u8]) -> bool {
         let limit = self.limits.attribute_bytes;
         if tag.len() as u64 <= limit {
@@ -648,7 +647,7 @@ impl<'a> GpxReader<'a> {
         let mut attributes = tag.attributes();
         let lengths = attributes.with_checks(false).flatten();
         let longest = lengths.map(|attribute| attribute.value.len() as u64).max();
-        // A tag that long without attributes to be told apart is as bad.
+        // A tag of that length without distinguishable attributes is just as bad.
         let bytes = longest.unwrap_or(tag.len() as u64);
         if bytes > limit {
             let line = || line_of(original, at);
@@ -709,7 +708,7 @@ fn is_blank(content: &[u8]) -> bool {
     content.iter().all(u8::is_ascii_whitespace)
 }
 
-/// The `creator`, decoded as the file says.
+/// The `creator`, decoded as the file states.
 fn creator(tag: &BytesStart<'_>, at: u64, original: &[u8], source: &Source) -> Option<String> {
     let attribute = tag
         .attributes()

@@ -1,32 +1,32 @@
 //! Which day was it?
 //!
-//! Only RMC and ZDA carry a date. A fix whose own epoch has none gets it from its neighbours in the file, from whichever
-//! side the smaller silence lies between, so that a date which comes late holds backwards too. From one fix to the next
-//! time runs forward: a time of day that falls by more than an hour is the next day (less is a clock being set).
+//! Only RMC and ZDA have a date. A fix whose own epoch has none gets it from its neighbours in the file, from the side with
+//! the shorter silence, so that a date which comes late also applies backwards. From one fix to the next time runs forward:
+//! a time of day that falls by more than an hour belongs to the next day (less is a clock being set).
 //!
-//! Dates count in this order: of epochs with a fix, and ZDA on its own; then those that a receiver sends while it
-//! searches; then the date that the user gives. A date before 1981 is a receiver's default: such a fix is dropped.
+//! Dates are used in this order: those of epochs with a fix, and ZDA on its own; then those that a receiver sends while it
+//! searches; then the date given by the user. A date before 1981 is a receiver's default: such a fix is dropped.
 //!
-//! **Week rollover.** A log is moved forward by 1024 weeks (7168 days) where it shows that this is needed: talkers of
-//! systems that came in 2012 under a date before 2012, a step of just 1024 weeks inside of the log, or a given date just
-//! 1024 weeks later. Dates that are merely old stay.
+//! **Week rollover.** A log is moved forward by 1024 weeks (7168 days) if it shows that this is needed: talkers of systems
+//! that came in 2012 under a date before 2012, a step of just 1024 weeks inside the log, or a given date just 1024 weeks
+//! later. Dates that are merely old stay.
 
 use super::TimeOfDay;
 use crate::clock::{DAY_US, ROLLOVER_DAYS, first_day, last_day, seconds};
 use crate::order::{note_rollover, repair_rollover};
 use crate::reading::Reading;
 
-/// A date on its own.
+/// A separate date.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Anchor {
-    /// Number of the epoch that it stands before or in.
+    /// Number of the epoch before or in which it stands.
     pub(super) id: u32,
     pub(super) of_day_us: i64,
     pub(super) day: i32,
     pub(super) trust: Trust,
 }
 
-/// Where a date on its own was read.
+/// Where a separate date was read.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Trust {
     /// A ZDA sentence without an epoch.
@@ -35,12 +35,12 @@ pub(super) enum Trust {
     Void,
 }
 
-/// Whose time is known from its own epoch.
+/// The fixes whose time is known from their own epoch.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Dated {
-    /// That of every fix, and it is set.
+    /// All fixes, and the time is set.
     All,
-    /// That of some or none.
+    /// Some fixes, or none.
     Some,
 }
 
@@ -50,7 +50,7 @@ const MODERN_DAY: i32 = 15_340;
 /// An instant in microseconds since 1970, and the longest silence on the way from where a date was read.
 type Reckoned = Option<(i64, i64)>;
 
-/// Gives every fix its time. The error is the time of day of the first fix, when there is no date at all.
+/// Gives every fix its time. The error is the time of day of the first fix, if there is no date at all.
 pub(super) fn resolve(
     reading: &mut Reading,
     clock: &[TimeOfDay],
@@ -71,7 +71,7 @@ pub(super) fn resolve(
     Ok(())
 }
 
-/// Reckons the time of every fix, from its own date or from those around it.
+/// Works out the time of every fix, from its own date or from those around it.
 fn reckon_all(
     reading: &mut Reading,
     clock: &[TimeOfDay],
@@ -122,7 +122,7 @@ fn reckon_all(
         };
         found.fix.time_s = instant as f64 / 1e6;
     }
-    // A default date comes with a default time of day: such a fix has no time, and is dropped for its date.
+    // A default date comes with a default time of day: such a fix has no time, and is dropped because of its date.
     for (one, found) in clock.iter().zip(&mut reading.found) {
         if let Some(day) = one.day.filter(|&day| !usable(day)) {
             found.fix.time_s = seconds(day, one.of_day_us);
@@ -137,7 +137,7 @@ enum Direction {
     Backward,
 }
 
-/// Walks the fixes one way and reckons each one's instant from the last known one.
+/// Walks over the fixes in one direction and works out each instant from the last known one.
 fn reckon<'a>(
     fixes: impl Iterator<Item = &'a TimeOfDay>,
     anchors: impl Iterator<Item = &'a Anchor>,

@@ -4,7 +4,7 @@ use super::sentence::{FixClaim, Position};
 use crate::reading::{FoundFix, More, NO_MORE};
 use tussock_types::{Fix, FixQuality, SkipReason};
 
-/// Two times of day that differ by less are one: receivers round fractions differently in different sentences.
+/// Times of day that differ by less are one: receivers round fractions differently in different sentences.
 const SAME_EPOCH_US: i64 = 2_000;
 
 /// What the sentences of one time of day have said so far.
@@ -71,7 +71,7 @@ impl Epoch {
         }
     }
 
-    /// Takes a position, unless one of a better sentence is there.
+    /// Takes a position, unless there is one from a better sentence.
     #[inline]
     pub(super) fn place(&mut self, rank: u8, position: Option<Position>) {
         if position.is_some() && rank > self.position_rank {
@@ -80,7 +80,7 @@ impl Epoch {
         }
     }
 
-    /// Takes a quality, unless one of a better sentence is there.
+    /// Takes a quality, unless there is one from a better sentence.
     #[inline]
     pub(super) fn quality(&mut self, rank: u8, quality: FixQuality) {
         if quality != FixQuality::Unknown && rank > self.quality_rank {
@@ -89,7 +89,7 @@ impl Epoch {
         }
     }
 
-    /// Counts a sentence's bytes to this epoch.
+    /// Assigns a sentence's bytes to this epoch.
     #[inline]
     pub(super) fn add(&mut self, start: u64, end: u64, more: &mut Vec<More>) {
         if self.end == 0 {
@@ -120,7 +120,7 @@ impl Epoch {
         self.last_more = index;
     }
 
-    /// The fix that all of it makes, its time still open, and the digits of its position; or why there is none.
+    /// The fix that all of this makes, with its time still open, and the digits of its position; or why there is none.
     #[inline]
     pub(super) fn fix(&self) -> Result<(FoundFix, u8), SkipReason> {
         let deciding = [self.gga, self.gns, self.rmc, self.gll];
@@ -161,8 +161,8 @@ impl Epoch {
     }
 }
 
-/// The epochs that may still get sentences: a slow sentence may come after faster ones of the next instants. A ring, the
-/// oldest at `first`.
+/// The epochs that may still receive sentences: a slow sentence may come after faster ones of the following instants. A
+/// ring, with the oldest at `first`.
 #[derive(Debug)]
 pub(super) struct OpenEpochs {
     epochs: [Epoch; Self::MOST],
@@ -183,7 +183,7 @@ impl OpenEpochs {
         }
     }
 
-    /// True when there is an open epoch of a time of day; it becomes the current one. Epochs that state different days are
+    /// True if there is an open epoch for a time of day; it becomes the current one. Epochs that state different days are
     /// different.
     #[inline]
     pub(super) fn find(&mut self, of_day_us: i64, day: Option<i32>) -> bool {
@@ -204,7 +204,7 @@ impl OpenEpochs {
         (self.count > 0).then_some(&mut self.epochs[self.current])
     }
 
-    /// True when there is no room for one more.
+    /// True if there is no room for another one.
     #[inline]
     pub(super) fn is_full(&self) -> bool {
         self.count == Self::MOST

@@ -1,25 +1,25 @@
-//! Where sentences begin and end in a stream of bytes.
+//! Where do sentences begin and end in a stream of bytes?
 //!
 //! A sentence is `$` or `!`, an address of capital letters and digits, a comma, printable ASCII, and `*` with two
-//! hexadecimal digits: the exclusive or of all characters between, both ends left out (NMEA 0183; "NMEA Revealed",
-//! gpsd project). A checksum is verified where there is one; a line without one is taken when it ends as a line should.
-//! Whatever lies between sentences (binary frames, prose, zeros, a second `$`) is junk, and never reaches into one.
+//! hexadecimal digits: the exclusive or of all characters between the two ends (NMEA 0183; "NMEA Revealed", gpsd project). A
+//! checksum is verified if there is one; a line without one is accepted if it ends as a line should. Whatever lies between
+//! sentences (binary frames, prose, zeros, a second `$`) is junk, and never becomes part of one.
 //!
-//! The standard's 82 characters are no limit here: real receivers write longer sentences.
+//! The standard's 82 characters are not a limit here: real receivers write longer sentences.
 
 use crate::number::eight;
 use memchr::memchr2;
 
-/// What the checksum says.
+/// The result of the checksum.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Checksum {
-    /// It fits.
+    /// It matches.
     Good,
     /// There is none, and the line ends as it should.
     Missing,
-    /// It does not fit.
+    /// It does not match.
     Bad,
-    /// Broken off by another sentence or by bytes that are no text.
+    /// Broken off by another sentence or by bytes that are not text.
     Broken,
     /// The file ends in the middle.
     CutOff,
@@ -35,11 +35,11 @@ pub(super) enum StreamPiece<'a> {
         /// Nothing but line ends and blanks.
         blank: bool,
     },
-    /// A sentence with the line end behind it.
+    /// A sentence with the line end after it.
     Sentence {
         start: usize,
         end: usize,
-        /// Between `$` and `*`, both left out.
+        /// Between `$` and `*`, without either.
         body: &'a [u8],
         check: Checksum,
     },
@@ -53,7 +53,7 @@ impl StreamPiece<'_> {
     }
 }
 
-/// Cuts a stream into pieces, without a gap.
+/// Cuts a stream into pieces without gaps.
 pub(super) struct Frames<'a> {
     text: &'a [u8],
     at: usize,
@@ -66,7 +66,7 @@ impl<'a> Frames<'a> {
         Self { text, at: 0, line: 1 }
     }
 
-    /// Line, from 1, on which the piece begins that comes next.
+    /// Line, from 1, on which the next piece begins.
     #[inline]
     pub(super) fn line(&self) -> u64 {
         self.line
@@ -129,7 +129,7 @@ fn has_address(text: &[u8]) -> bool {
     if let Some(bytes) = eight(text, 0)
         && bytes[5] == b','
     {
-        // The high bit of a byte stands for its answer; beyond ASCII it may carry, but only upwards from a byte that is refused.
+        // The high bit of a byte holds its answer; beyond ASCII it may carry, but only upwards from a byte that is refused.
         let word = u64::from_le_bytes(bytes);
         let from = |low: u8, high: u8| {
             word.wrapping_add(ONES * u64::from(0x80 - low))
@@ -154,7 +154,7 @@ fn has_address(text: &[u8]) -> bool {
 /// What one look at a sentence shows.
 #[derive(Debug, Default, PartialEq, Eq)]
 struct Looked {
-    /// Bytes before the first that is no part of a body: an asterisk, a dollar, or what is no printable ASCII.
+    /// Bytes before the first one that cannot be in a body: an asterisk, a dollar, or anything that is not printable ASCII.
     length: usize,
     /// Exclusive or of those.
     sum: u8,
@@ -163,7 +163,7 @@ struct Looked {
 const HIGH: u64 = 0x8080_8080_8080_8080;
 const ONES: u64 = 0x0101_0101_0101_0101;
 
-/// True when a byte is no part of a body. Written so that compilers look at sixteen at once.
+/// True if a byte cannot be in a body. Written so that compilers handle sixteen at once.
 #[inline]
 fn has_stop(bytes: &[u8; 16]) -> bool {
     let mut stops = 0;
@@ -177,9 +177,9 @@ fn has_stop(bytes: &[u8; 16]) -> bool {
     stops != 0
 }
 
-/// Looks at each byte once up to the first that is no part of a body: sixteen at a time, the last ones eight at a time.
+/// Looks at each byte once, up to the first one that cannot be in a body: sixteen at a time, the last ones eight at a time.
 ///
-/// The high bit of a byte stands for its answer. Sums may carry, but only upwards from a byte that ends the look: whatever is
+/// The high bit of a byte holds its answer. Sums may carry, but only upwards from a byte that ends the search: whatever is
 /// below the first such byte is exact, and nothing above it counts.
 #[inline]
 fn look(rest: &[u8]) -> Looked {
@@ -237,7 +237,7 @@ fn look_at_end(rest: &[u8], looked: &mut Looked) {
     }
 }
 
-/// The sentence that begins at `start`: where it ends, its body, and what its checksum says. Line ends are counted.
+/// The sentence that begins at `start`: where it ends, its body, and the result of its checksum. Line ends are counted.
 #[inline]
 fn sentence<'a>(text: &'a [u8], start: usize, line: &mut u64) -> (usize, &'a [u8], Checksum) {
     let rest = &text[start + 1..];
@@ -263,7 +263,7 @@ fn sentence<'a>(text: &'a [u8], start: usize, line: &mut u64) -> (usize, &'a [u8
         (after, check, body) = (splice, Checksum::Broken, &body[..splice]);
     }
     if check == Checksum::CutOff {
-        // Behind an asterisk may stand anything.
+        // Anything may follow an asterisk.
         let tail = rest.get(length..after).unwrap_or_default();
         *line += memchr::memchr_iter(b'\n', tail).count() as u64;
     }
@@ -276,8 +276,7 @@ fn sentence<'a>(text: &'a [u8], start: usize, line: &mut u64) -> (usize, &'a [u8
     (start + 1 + after, body, check)
 }
 
-/// Where the last sentence begins that stands inside of a body that does not hold together. Those before it, if any, have
-/// no end.
+/// Where the last sentence inside a body with an invalid ending begins. Any before it have no end.
 #[cold]
 fn spliced(body: &[u8]) -> Option<usize> {
     memchr::memrchr_iter(b'!', body).find(|&at| at > 0 && has_address(&body[at + 1..]))

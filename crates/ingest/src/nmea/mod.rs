@@ -1,23 +1,23 @@
-//! Which fixes does an NMEA 0183 log hold?
+//! Which fixes does an NMEA 0183 log contain?
 //!
 //! ```text
 //! bytes -> frames -> sentences -> epochs (all sentences of one time of day) -> dates -> fixes
 //! ```
 //!
-//! - An epoch gathers RMC, GGA, GNS, GLL, GST and VTG of any talker that carry one time of day, in any order and at
-//!   any rate, and is committed once and whole. GGA decides position and quality, then GNS, RMC, GLL.
-//! - An epoch that RMC calls void, or GGA gives quality 0, is no fix, whatever coordinates it repeats. A position that is
-//!   empty is never latitude 0, longitude 0.
+//! - An epoch gathers RMC, GGA, GNS, GLL, GST and VTG of any talker with one time of day, in any order and at any rate, and
+//!   is committed once and as a whole. GGA decides position and quality, then GNS, RMC, GLL.
+//! - An epoch that RMC calls void, or for which GGA gives quality 0, is not a fix, whatever coordinates it repeats. An empty
+//!   position is never latitude 0, longitude 0.
 //! - Dates come from RMC and ZDA of epochs with a fix; see [`dates`] for midnight, late dates and week rollover.
-//! - A checksum is verified when present. Sentences of other kinds are skipped as [`SkipReason::NotAPosition`].
+//! - A checksum is verified if present. Sentences of other kinds are skipped as [`SkipReason::NotAPosition`].
 //!
 //! References: NMEA 0183 as described in "NMEA Revealed" (gpsd project); IS-GPS-200 for the week number.
 //!
-//! Exact: minutes are divided once, so that positions are within one unit in the last place of the written number.
-//! Approximate: VTG carries no time and is counted to the epoch that was open last.
+//! Exact: minutes are divided once, so positions are within one unit in the last place of the written number. Approximate:
+//! VTG has no time and is assigned to the most recent open epoch.
 //!
-//! Cost: one look at each byte, sixteen at a time, finds the end and the checksum of a sentence; one of another kind costs no
-//! more. In those that are read, commas are found eight bytes at a time, and fields that matter are looked at once again.
+//! Cost: one look at each byte, sixteen at a time, finds the end and the checksum of a sentence; sentences of other kinds
+//! cost no more. In those that are read, commas are found eight bytes at a time, and fields that matter are read once more.
 
 mod dates;
 mod epoch;
@@ -36,7 +36,7 @@ use frame::{Checksum, Frames, StreamPiece};
 use sentence::{Fields, FixClaim};
 use tussock_types::{FixQuality, SkipReason, plural};
 
-/// True when the bytes hold at least one sentence: right checksum, or a kind that we know.
+/// True if the bytes contain at least one sentence with a correct checksum, or of a known kind.
 pub(crate) fn holds_sentences(text: &[u8]) -> bool {
     Frames::new(text).any(|piece| match piece {
         StreamPiece::Sentence { body, check, .. } => match check {
@@ -61,7 +61,7 @@ enum SentenceKind {
 }
 
 impl SentenceKind {
-    /// How many fields are looked at, the address included.
+    /// How many fields are examined, including the address.
     #[inline]
     const fn fields(self) -> usize {
         match self {
@@ -74,7 +74,7 @@ impl SentenceKind {
     }
 }
 
-/// The kind of a sentence, of any talker. An address that begins with P belongs to a maker.
+/// The kind of a sentence, from any talker. An address that begins with P is proprietary.
 #[inline]
 fn kind(body: &[u8]) -> Option<SentenceKind> {
     let [talker, _, a, b, c, b',', ..] = body else {
@@ -95,8 +95,8 @@ fn kind(body: &[u8]) -> Option<SentenceKind> {
     }
 }
 
-/// Talkers of Galileo, BeiDou and QZSS came with NMEA 0183 version 4.10 in 2012: a log that has them was not recorded
-/// before.
+/// Talkers of Galileo, BeiDou and QZSS came with NMEA 0183 version 4.10 in 2012, so a log that has them was not recorded
+/// earlier.
 #[inline]
 fn is_modern_talker(body: &[u8]) -> bool {
     matches!(body, [b'G', b'A' | b'B' | b'Q', _, _, _, b',', ..])
@@ -133,7 +133,7 @@ pub(crate) fn read(name: &str, text: &[u8], options: &ReadOptions) -> Result<Rea
                 let (start, end) = (start as u64, end as u64);
                 match reader.last_fate {
                     _ if !blank => reader.skip(start, end, SkipReason::NotOfTheFormat),
-                    // Blanks go with what stands before them.
+                    // Blanks belong to what precedes them.
                     Fate::Used => reader.reading.ledger.used(start, end),
                     Fate::Skipped(reason) => {
                         reader.reading.ledger.skip_on(reader.line, start, end, reason, 0);
@@ -189,7 +189,7 @@ pub(crate) fn read(name: &str, text: &[u8], options: &ReadOptions) -> Result<Rea
     reader.finish(name, text, options)
 }
 
-/// What a sentence says that has a position or none; nothing without a time of day.
+/// What a sentence says about having a position; nothing without a time of day.
 fn claimed(has_position: bool, of_day_us: Option<i64>) -> Result<(FixClaim, i64), SkipReason> {
     let (says, without_time) = match has_position {
         true => (FixClaim::Fix, SkipReason::NoTime),
@@ -198,7 +198,7 @@ fn claimed(has_position: bool, of_day_us: Option<i64>) -> Result<(FixClaim, i64)
     Ok((says, of_day_us.ok_or(without_time)?))
 }
 
-/// What happened to the piece before.
+/// What happened to the previous piece.
 #[derive(Clone, Copy)]
 enum Fate {
     Used,
@@ -211,14 +211,14 @@ struct TimeOfDay {
     id: u32,
     of_day_us: i64,
     day: Option<i32>,
-    /// What RMC says of the kind of fix, where there is an RMC.
+    /// The kind of fix according to RMC, if there is one.
     rmc_quality: Option<FixQuality>,
 }
 
 struct Nmea<'a> {
     reading: Reading,
     open: OpenEpochs,
-    /// Beside `reading.found`, until dates are known.
+    /// Parallel to `reading.found`, until dates are known.
     clock: Vec<TimeOfDay>,
     anchors: Vec<Anchor>,
     steps: crate::number::WrittenSteps,
@@ -226,11 +226,11 @@ struct Nmea<'a> {
     times: sentence::TimeReader,
     positions: sentence::PositionReader<'a>,
     next_id: u32,
-    /// Days that a log can hold.
+    /// Days that a log can contain.
     usable_days: std::ops::Range<i32>,
     /// Every fix so far has the date of its own epoch.
     all_are_dated: bool,
-    /// Line on which the piece begins that is being read.
+    /// Line on which the current piece begins.
     line: u64,
     is_modern: bool,
     sentences: u64,
@@ -243,7 +243,7 @@ impl<'a> Nmea<'a> {
         self.last_fate = Fate::Skipped(reason);
     }
 
-    /// Takes a sentence into its epoch, or says why not.
+    /// Adds a sentence to its epoch, or says why not.
     #[inline]
     fn sentence(
         &mut self,
@@ -348,7 +348,7 @@ impl<'a> Nmea<'a> {
             self.positions.read(fields, 2)?
         };
         if position.is_none() && says != FixClaim::NoFix {
-            // The satellites of one system among several: the position stands in the sentence of them all.
+            // The satellites of one system among several: the position is in the sentence for all of them.
             return Err(SkipReason::NotAPosition);
         }
         let (says, of_day_us) = claimed(position.is_some(), of_day)?;
@@ -410,7 +410,7 @@ impl<'a> Nmea<'a> {
     fn gst(&mut self, fields: &Fields<'a>, start: u64, end: u64) -> Result<(), SkipReason> {
         let of_day_us = self.times.read(fields, 1)?.ok_or(SkipReason::NotAPosition)?;
         let sd = |at: usize| fields.decimal(at).map(|number| number.value);
-        // Some receivers fill the ellipse only.
+        // Some receivers fill in only the ellipse.
         let ellipse = || {
             let (north_m, east_m, _) = sentence::of_ellipse(sd(3)?, sd(4)?, sd(5)?);
             Some((north_m, east_m))
@@ -472,7 +472,7 @@ impl<'a> Nmea<'a> {
         Ok(())
     }
 
-    /// The open epoch of a time of day, or a new one. The oldest is committed when there are too many.
+    /// The open epoch for a time of day, or a new one. The oldest is committed if there are too many.
     #[inline]
     fn epoch(&mut self, of_day_us: i64, day: Option<i32>) -> &mut Epoch {
         if !self.open.find(of_day_us, day) {
@@ -485,13 +485,13 @@ impl<'a> Nmea<'a> {
         self.open.current()
     }
 
-    /// Counts a sentence to the epoch found last.
+    /// Assigns a sentence to the epoch found last.
     #[inline]
     fn add(&mut self, start: u64, end: u64) {
         self.open.current().add(start, end, &mut self.reading.more);
     }
 
-    /// Makes a fix of the epoch that was opened first, or says why there is none. False when none is open.
+    /// Makes a fix from the epoch that was opened first, or says why there is none. False if none is open.
     fn commit_oldest(&mut self) -> bool {
         let Some(epoch) = self.open.oldest() else {
             return false;
@@ -541,8 +541,9 @@ impl<'a> Nmea<'a> {
         true
     }
 
-    /// Takes what RMC says where GGA calls each fix manual, or each simulated, and RMC says otherwise: by the standard a status
-    /// of A belongs to measured positions alone, so that a constant 7 or 8 beside it is a number that the writer never set.
+    /// Uses the kind of fix from RMC if GGA calls every fix manual, or every one simulated, and RMC disagrees: by the
+    /// standard, status A belongs to measured positions only, so a constant 7 or 8 beside it is a number that the writer
+    /// never set.
     fn doubt_constant_quality(&mut self) {
         let found = &mut self.reading.found;
         let Some(constant) = found.first().map(|one| one.fix.quality) else {

@@ -1,6 +1,6 @@
-//! What the sentences say that matter here: RMC, GGA, GNS, GLL, GST, VTG and ZDA.
+//! The sentences that matter here: RMC, GGA, GNS, GLL, GST, VTG and ZDA.
 //!
-//! Field layouts after "NMEA Revealed" (gpsd project). An empty field says nothing, and is never read as zero.
+//! Field layouts follow "NMEA Revealed" (gpsd project). An empty field says nothing, and is never read as zero.
 
 use crate::clock::{day_number, fraction_us};
 use crate::number::{Decimal, TEN, TEN_WHOLE, decimal, eight, leading_digits, plain_decimal, whole};
@@ -11,14 +11,14 @@ use tussock_types::{FixQuality, SkipReason};
 /// A knot in metres per second: 1852 m in an hour.
 pub(super) const KNOT_MPS: f64 = 1852.0 / 3600.0;
 
-/// Most fields that are looked at; longer sentences keep the rest to themselves.
+/// Most fields that are examined; the rest of longer sentences is ignored.
 const FIELDS: usize = 16;
 
 /// The fields of a sentence, the address first.
 pub(super) struct Fields<'a> {
     /// The text from the body on, so that numbers can be read eight bytes at a time.
     text: &'a [u8],
-    /// Where fields begin, and one past the comma behind the last.
+    /// Where fields begin, and one past the comma after the last.
     starts: [usize; FIELDS + 1],
     count: usize,
 }
@@ -53,7 +53,7 @@ impl<'a> Fields<'a> {
                 at += 1;
                 continue;
             };
-            // The high bit of a byte stands for a comma. A body is ASCII, what is behind it does not count.
+            // The high bit of a byte marks a comma. A body is ASCII; what follows it does not count.
             let unlike = u64::from_le_bytes(bytes) ^ COMMAS;
             let mut commas = !(unlike.wrapping_add(!HIGH) | unlike) & HIGH;
             if length - at < 8 {
@@ -73,14 +73,14 @@ impl<'a> Fields<'a> {
         (self.text, self.count) = (text, count);
     }
 
-    /// The field at `index`; empty where the sentence is shorter.
+    /// The field at `index`; empty if the sentence is shorter.
     #[inline]
     pub(super) fn get(&self, index: usize) -> &'a [u8] {
         let (from, to) = self.ends(index);
         self.text.get(from..to).unwrap_or_default()
     }
 
-    /// The fields from `first` to `last` with the commas between them; empty where the sentence is shorter.
+    /// The fields from `first` to `last` with the commas between them; empty if the sentence is shorter.
     #[inline]
     fn span(&self, first: usize, last: usize) -> &'a [u8] {
         let ((from, _), (_, to)) = (self.ends(first), self.ends(last));
@@ -107,28 +107,28 @@ impl<'a> Fields<'a> {
         }
     }
 
-    /// A speed, from a number and its unit in metres per second; NaN when empty or none.
+    /// A speed, from a number and its unit in metres per second; NaN if empty or invalid.
     #[inline]
     pub(super) fn speed_mps(&self, index: usize, unit_mps: f64) -> f32 {
         self.decimal(index)
             .map_or(f32::NAN, |number| reading::speed_mps(number.value * unit_mps))
     }
 
-    /// A dilution of precision; NaN when empty or none.
+    /// A dilution of precision; NaN if empty or invalid.
     #[inline]
     pub(super) fn hdop(&self, index: usize) -> f32 {
         self.decimal(index)
             .map_or(f32::NAN, |number| reading::hdop(number.value))
     }
 
-    /// A course in degrees; NaN when empty or not one.
+    /// A course in degrees; NaN if empty or invalid.
     #[inline]
     pub(super) fn course(&self, index: usize) -> f32 {
         self.decimal(index)
             .map_or(f32::NAN, |number| reading::course(number.value))
     }
 
-    /// A height; NaN when empty or none.
+    /// A height; NaN if empty or invalid.
     #[inline]
     pub(super) fn height_m(&self, index: usize) -> f32 {
         self.decimal(index)
@@ -160,7 +160,7 @@ impl<'a> Fields<'a> {
     }
 }
 
-/// `hhmmss.sss` with one to six digits behind the point: microseconds into the day, and where it ends.
+/// `hhmmss.sss` with one to six digits after the point: microseconds into the day, and where it ends.
 #[inline]
 fn plain_time_of_day(text: &[u8], at: usize) -> Option<(i64, usize)> {
     let (clock, 6) = leading_digits(eight(text, at)?) else {
@@ -177,7 +177,7 @@ fn plain_time_of_day(text: &[u8], at: usize) -> Option<(i64, usize)> {
     Some((micros as i64, at + 7 + count))
 }
 
-/// `ddmm.mmmm` with at most eleven digits behind the point: degrees, those digits, and where it ends.
+/// `ddmm.mmmm` with at most eleven digits after the point: degrees, the number of those digits, and where it ends.
 #[inline]
 fn plain_degrees(text: &[u8], at: usize) -> Option<(f64, u8, usize)> {
     let (whole, digits @ 3..=5) = leading_digits(eight(text, at)?) else {
@@ -207,7 +207,7 @@ fn plain_degrees(text: &[u8], at: usize) -> Option<(f64, u8, usize)> {
     Some(((whole / 100) as f64 + minutes / 60.0, decimals as u8, at))
 }
 
-/// A latitude and longitude, in degrees, and digits behind the point of the minutes.
+/// A latitude and longitude, in degrees, and the digits after the point of the minutes.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Position {
     pub(super) lat_deg: f64,
@@ -215,10 +215,10 @@ pub(super) struct Position {
     pub(super) decimals: u8,
 }
 
-/// Reads times of day, and keeps the last: the sentences of one instant repeat it to the letter.
+/// Reads times of day, and remembers the last: the sentences of one instant repeat it exactly.
 #[derive(Debug, Default)]
 pub(super) struct TimeReader {
-    /// The first eight bytes, the last, and how many there are.
+    /// The first eight bytes, the last byte, and their number.
     written: ([u8; 8], u8, usize),
     of_day_us: i64,
 }
@@ -243,7 +243,7 @@ impl TimeReader {
     }
 }
 
-/// Reads positions, and keeps the last: the sentences of one instant repeat it to the letter.
+/// Reads positions, and remembers the last: the sentences of one instant repeat it exactly.
 #[derive(Debug, Default)]
 pub(super) struct PositionReader<'a> {
     written: &'a [u8],
@@ -263,7 +263,7 @@ impl<'a> PositionReader<'a> {
     }
 }
 
-/// Four fields: latitude, N or S, longitude, E or W. `Ok(None)` when they are empty.
+/// Four fields: latitude, N or S, longitude, E or W. `Ok(None)` if they are empty.
 #[inline]
 fn position(fields: &Fields<'_>, at: usize) -> Result<Option<Position>, SkipReason> {
     if fields.get(at).trim_ascii().is_empty() && fields.get(at + 2).trim_ascii().is_empty() {
@@ -304,7 +304,7 @@ fn degrees(text: &[u8]) -> Option<(f64, u8)> {
         return long_degrees(text, whole_digits);
     }
     let value = digits(fraction, digits(&text[..whole_digits], 0)?)?;
-    // Degrees and minutes part at the hundreds of whole minutes; all of it is exact until the divisions.
+    // Degrees and minutes separate at the hundreds of whole minutes; everything is exact until the divisions.
     let unit = TEN[decimals] as u64;
     let degrees = value / (100 * unit);
     let minutes = (value % (100 * unit)) as f64 / TEN[decimals];
@@ -315,7 +315,7 @@ fn degrees(text: &[u8]) -> Option<(f64, u8)> {
     Some((degrees as f64 + minutes / 60.0, decimals as u8))
 }
 
-/// More digits than whole numbers carry: the standard library reads the minutes.
+/// More digits than whole numbers hold: the standard library reads the minutes.
 #[cold]
 fn long_degrees(text: &[u8], whole_digits: usize) -> Option<(f64, u8)> {
     let (degrees, minutes) = text.split_at(whole_digits - 2);
@@ -339,7 +339,7 @@ fn digits(text: &[u8], mut value: u64) -> Option<u64> {
     Some(value)
 }
 
-/// `hhmmss[.sss]` in microseconds into the day. `Ok(None)` when empty.
+/// `hhmmss[.sss]` in microseconds into the day. `Ok(None)` if empty.
 fn time_of_day(text: &[u8]) -> Result<Option<i64>, SkipReason> {
     let text = text.trim_ascii();
     if text.is_empty() {
@@ -365,8 +365,8 @@ fn time_of_day(text: &[u8]) -> Result<Option<i64>, SkipReason> {
     Ok(Some((hour * 3600 + minute * 60 + second) * 1_000_000 + micros))
 }
 
-/// `ddmmyy` as days since 1970. NMEA gives no century: 80 to 99 are 19xx, since the GPS time scale begins in 1980, the
-/// rest 20xx.
+/// `ddmmyy` as days since 1970. NMEA gives no century: 80 to 99 are 19xx, because the GPS time scale begins in 1980; the
+/// rest are 20xx.
 fn date(text: &[u8]) -> Option<i32> {
     let text = text.trim_ascii();
     if text.len() != 6 {
@@ -377,7 +377,7 @@ fn date(text: &[u8]) -> Option<i32> {
     day_number(century(year), value / 100 % 100, value / 10_000)
 }
 
-/// Reads dates, and keeps the last: the next sentence nearly always has the same.
+/// Reads dates, and remembers the last: the next sentence nearly always has the same.
 #[derive(Debug, Default)]
 pub(super) struct Dates {
     written: [u8; 6],
@@ -398,7 +398,7 @@ impl Dates {
     }
 }
 
-/// The year that two digits mean.
+/// The year for two digits.
 pub(super) fn century(two_digits: u32) -> i32 {
     two_digits as i32 + if two_digits >= 80 { 1900 } else { 2000 }
 }
@@ -414,7 +414,7 @@ pub(super) fn zda_date(fields: &Fields<'_>) -> Option<i32> {
     day_number(year, month, day)
 }
 
-/// What one of RMC, GGA, GNS or GLL says of having a fix.
+/// What one of RMC, GGA, GNS or GLL says about having a fix.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum FixClaim {
     Nothing,
@@ -422,7 +422,7 @@ pub(super) enum FixClaim {
     Fix,
 }
 
-/// GGA quality. Empty says nothing; anything that is no number is malformed.
+/// GGA quality. Empty says nothing; anything that is not a number is malformed.
 #[inline]
 pub(super) fn quality(text: &[u8]) -> Result<(FixClaim, FixQuality), SkipReason> {
     let text = text.trim_ascii();
@@ -453,7 +453,7 @@ pub(super) fn mode(letter: u8) -> (FixClaim, FixQuality) {
     }
 }
 
-/// The best of the mode letters of GNS, one for each system of satellites.
+/// The best of the mode letters of GNS, one for each satellite system.
 pub(super) fn modes(text: &[u8]) -> (FixClaim, FixQuality) {
     let mut best = (FixClaim::Nothing, FixQuality::Unknown);
     for &letter in text.trim_ascii() {
@@ -469,8 +469,8 @@ pub(super) fn modes(text: &[u8]) -> (FixClaim, FixQuality) {
     best
 }
 
-/// Standard deviations north and east, and their covariance, of an error ellipse: semi-axes, and the bearing of the long one
-/// from true north.
+/// Standard deviations north and east, and their covariance, from an error ellipse: its semi-axes, and the bearing of the
+/// long one from true north.
 pub(super) fn of_ellipse(long_m: f64, short_m: f64, bearing_deg: f64) -> (f64, f64, f64) {
     let (sin, cos) = math::sin_cos(bearing_deg.to_radians());
     (
@@ -496,7 +496,7 @@ mod tests {
     proptest! {
         #![proptest_config(ProptestConfig::with_cases(4000))]
 
-        /// A field read in words of eight bytes says what it says read byte by byte.
+        /// A field read in words of eight bytes gives the same as read byte by byte.
         #[test]
         fn the_usual_shapes_of_fields_are_read_as_any_other(
             fields in proptest::collection::vec(
@@ -509,7 +509,7 @@ mod tests {
             let body = fields.join(",");
             let text = format!("{body}{behind}");
             let read = of(text.as_bytes(), body.len(), most);
-            // What stood in a field may hold commas itself.
+            // What was in a field may contain commas itself.
             let split: Vec<&[u8]> = body.split(',').map(str::as_bytes).collect();
             prop_assert_eq!(read.count(), split.len().min(most));
             for index in 0..FIELDS {
@@ -570,7 +570,7 @@ mod tests {
         assert_eq!(dates.read(b"010526"), day_number(2026, 5, 1));
     }
 
-    /// Closed form; fields as the gpsd project tells them ("NMEA Revealed").
+    /// Closed form; fields as described by the gpsd project ("NMEA Revealed").
     #[test]
     fn err_07_and_08_an_error_ellipse_turned_to_north_and_east() {
         for (ellipse, expected, tolerance) in [

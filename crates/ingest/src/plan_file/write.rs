@@ -4,7 +4,7 @@ use serde_json::{Map, Value};
 use std::fmt::Write;
 use tussock_types::{GeoPoint, GeoPolygon, Plan, PlanShape, decimal};
 
-/// Writes a plan as RFC 7946 GeoJSON, one feature a line: longitude before latitude, 8 decimals (a millimetre), outer
+/// Writes a plan as RFC 7946 GeoJSON, one feature per line: longitude before latitude, 8 decimals (a millimetre), outer
 /// rings anticlockwise and holes clockwise (right-hand rule).
 pub fn write_plan(plan: &Plan) -> String {
     let mut text = String::from("{\"type\": \"FeatureCollection\", \"features\": [");
@@ -99,7 +99,7 @@ fn turn_of(ring: &[GeoPoint]) -> f64 {
 fn write_position(text: &mut String, point: GeoPoint) {
     let number = |degrees: f64| {
         if !degrees.is_finite() {
-            // JSON has no such number; a reader then names the place.
+            // JSON has no such number; a reader will then name the place.
             return "null".to_owned();
         }
         decimal(degrees, 8)

@@ -6,12 +6,12 @@ use sha2::{Digest, Sha256};
 use std::io::{self, BufRead, BufReader, Cursor, ErrorKind, Read};
 use tussock_types::LimitSettings;
 
-/// Bytes that are fetched at once.
+/// Number of bytes fetched at once.
 const PIECE_BYTES: usize = 1 << 16;
 /// Logs that unpack to less than this are small whatever their ratio.
 const RATIO_FROM_BYTES: u64 = 16 << 20;
 
-/// Kinds of file that people pick by mistake, by their first bytes.
+/// Kinds of file that people choose by mistake, by their first bytes.
 const OTHER_FILES: &[(&[u8], &str)] = &[
     (b"PK\x03\x04", "a ZIP archive (unpack it first)"),
     (b"\xfd7zXZ\x00", "XZ data (unpack it first)"),
@@ -66,21 +66,21 @@ impl<R: BufRead> Read for Unpacker<R> {
     }
 }
 
-/// What came of it.
+/// The result of fetching.
 pub(super) struct Fetched {
     pub(super) sifted: Sifted,
-    /// `None` where the text holds every byte as given: its digest is that of the log.
+    /// `None` if the text contains every byte as given: its digest is then that of the log.
     pub(super) sha256: Option<String>,
     pub(super) damaged: Option<String>,
 }
 
-/// The bytes as given: counted, hashed where the text is not the same, and stopped at the limit.
+/// The bytes as given: counted, hashed if the text differs, and stopped at the limit.
 struct Tap<R> {
     inner: R,
     sha256: Option<Sha256>,
     bytes: u64,
     most_bytes: u64,
-    /// Why it gave no more. Unpackers wrap errors, so it is kept here.
+    /// Why it stopped. Unpackers wrap errors, so it is kept here.
     fault: Option<FetchFault>,
 }
 
@@ -94,7 +94,7 @@ impl<R: Read> Read for Tap<R> {
         if self.fault.is_some() {
             return Err(ErrorKind::Other.into());
         }
-        // One byte beyond the limit tells that there are more.
+        // One byte beyond the limit shows that there are more.
         let room = room(self.most_bytes, self.bytes, buffer.len());
         match self.inner.read(&mut buffer[..room]) {
             Ok(count) => {
@@ -118,7 +118,7 @@ impl<R: Read> Read for Tap<R> {
 }
 
 impl<R> Tap<R> {
-    /// The reason for which it stopped, told of a log.
+    /// The reason why it stopped, as an error of this log.
     fn check(&mut self, name: &str) -> Result<(), IngestError> {
         match self.fault.take() {
             None => Ok(()),
@@ -139,12 +139,12 @@ impl<R> Tap<R> {
     }
 }
 
-/// How much of a buffer may be filled, one byte beyond the limit included.
+/// How much of a buffer may be filled, including one byte beyond the limit.
 fn room(most: u64, so_far: u64, buffer: usize) -> usize {
     usize::try_from(most.saturating_sub(so_far).saturating_add(1)).map_or(buffer, |room| room.min(buffer))
 }
 
-/// Reads once, whatever interrupts.
+/// Reads once, ignoring interruptions.
 fn read(input: &mut impl Read, buffer: &mut [u8]) -> io::Result<usize> {
     loop {
         match input.read(buffer) {
@@ -202,7 +202,7 @@ pub(super) fn fetch(name: &str, input: impl Read, limits: &LimitSettings) -> Res
             let before = sieve.text().len();
             sieve.push(&piece[..count]);
             if tap.sha256.is_none() && sieve.leaves_out() {
-                // From here on the text is not the log.
+                // From here on the text differs from the log.
                 let sha256 = Sha256::new_with_prefix(&sieve.text()[..before]);
                 tap.sha256 = Some(sha256.chain_update(&piece[..count]));
             }
@@ -260,7 +260,7 @@ fn unpack<R: Read>(
             source,
         }),
         Some(error) => {
-            // The digest is that of all bytes, those behind the damage too.
+            // The digest covers all bytes, including those after the damage.
             while read(tap, &mut piece).is_ok_and(|count| count > 0) {}
             tap.check(name)?;
             Ok(Some(error.to_string()))
@@ -290,7 +290,7 @@ fn check_unpacked(name: &str, unpacked: u64, packed: u64, limits: &LimitSettings
     Ok(())
 }
 
-/// The SHA-256 digest of bytes, hexadecimal: by it an input or an output is known again.
+/// The SHA-256 digest of bytes, hexadecimal, by which an input or an output is recognised again.
 pub fn digest(bytes: &[u8]) -> String {
     hexadecimal(&Sha256::digest(bytes))
 }

@@ -1,7 +1,7 @@
-//! A walk as it was walked: spikes of the receiver taken out, waits drawn together to the corners that they mark, noise evened out.
+//! Cleans a walk: removes the receiver's spikes, merges waits into the corners that they mark, and smooths noise.
 //!
-//! All lengths are judged against this very walk: its usual step, its own noise. Tracks of few positions are drawings, not recordings,
-//! and stay as they are; so does everything that a good receiver wrote.
+//! All lengths are judged against the walk itself: its usual step, its own noise. Tracks with few positions are drawings,
+//! not recordings, and stay as they are; so does everything that a good receiver wrote.
 
 use super::place::{LocalScale, SAME_M, WalkedPlace};
 use tussock_types::math::{self, median, quantile};
@@ -9,67 +9,68 @@ use tussock_types::{GeoPoint, Place};
 
 /// With fewer positions a track was drawn, corner by corner.
 const RECORDED: usize = 20;
-/// Without times noise is evened out only where nobody draws as many.
+/// Without times, noise is smoothed only in tracks with more positions than anybody draws.
 const SURELY_RECORDED: usize = 60;
-/// A spike lasts for so many fixes at most.
+/// A spike lasts for at most this many fixes.
 const SPIKE_FIXES: usize = 5;
-/// A spike goes out by so many of the longest usual steps, and by at least a metre.
+/// A spike goes out by this many of the longest usual steps, and by at least a metre.
 const SPIKE_STEPS: f64 = 2.0;
 const SPIKE_M: f64 = 1.0;
-/// The pace is read from chords over so many steps, which noise hardly lengthens.
+/// The pace is read from chords over this many steps, which noise hardly lengthens.
 const CHORD_STEPS: usize = 8;
 /// Slower is standing.
 const STANDING_MPS: f64 = 0.1;
-/// Who stops for so long means the corner.
+/// Anyone who stops for this long means the corner.
 const WAIT_S: f64 = 5.0;
-/// Without times: so many fixes in one place.
+/// Without times: this many fixes in one place.
 const WAIT_FIXES: f64 = 10.0;
-/// So many fixes in one place are a wait, whatever their times say.
+/// This many fixes in one place are a wait, whatever their times are.
 const SURELY_WAITED: usize = 1_000;
-/// And so many times as long as walking across takes.
+/// And this many times as long as walking across takes.
 const WAIT_RATIO: f64 = 2.5;
-/// Standing fixes lie within so many times the noise, within these limits.
+/// Standing fixes lie within this many times the noise, between these limits.
 const WAIT_PER_NOISE: f64 = 2.5;
 const LEAST_WAIT_M: f64 = 0.75;
 const MOST_WAIT_M: f64 = 4.0;
-/// And within this part of the walk, so that a small bed is no wait.
+/// And within this fraction of the walk, so that a small flower bed is not a wait.
 const PART_OF_WALK: f64 = 0.05;
-/// Less noise than this, or than this part of a step, is left: the second differences of a curve look the same.
+/// Less noise than this, or than this fraction of a step, is left alone: the second differences of a curve look the same.
 const LEAST_NOISE_M: f64 = 0.15;
 const NOISE_PER_STEP: f64 = 0.2;
-/// What the evening out leaves of the noise, so far as the walk is long enough.
+/// The fraction of the noise that smoothing leaves, provided that the walk is long enough.
 pub(super) const LEFT_FRACTION: f64 = 0.3;
-/// Longest stretch to each side that is averaged, of the walk.
+/// Longest stretch averaged on each side, as a fraction of the walk.
 const EVENED_FRACTION: f64 = 1.0 / 30.0;
-/// Most fixes to each side that are averaged.
+/// Most fixes averaged on each side.
 const MOST_EVENED: f64 = 50.0;
-/// Median length of the second difference of white noise, of its standard deviation per axis: sqrt(6) times that of Rayleigh's law.
+/// Median length of the second difference of white noise, over its standard deviation per axis: sqrt(6) times that of
+/// Rayleigh's law.
 const SECOND_DIFFERENCE: f64 = 2.884;
 
-/// A walk without what the receiver and a pause did to it.
+/// A walk without the effects of the receiver and of pauses.
 pub(super) struct Cleaned {
     pub(super) steps: Vec<WalkedPlace>,
     /// Positions that jumped away and back.
     pub(super) spikes: usize,
     /// Places at which the walker stood.
     pub(super) waits: usize,
-    /// White noise that was evened out, standard deviation per axis; 0 where it does not matter.
+    /// White noise that was smoothed, standard deviation per axis; 0 if it does not matter.
     pub(super) noise_m: f64,
 }
 
 #[derive(Clone, Copy)]
 struct TimedPlace {
     place: Place,
-    /// Not a number where the file has none.
+    /// NaN if the file has none.
     time_s: f64,
     is_corner: bool,
 }
 
 /// What a walk is judged against.
 struct WalkPace {
-    /// Way made from fix to fix.
+    /// Distance covered from fix to fix.
     step_m: f64,
-    /// The same of a walker; not a number without times.
+    /// The same as a walking speed; NaN without times.
     speed_mps: f64,
     noise_m: f64,
     length_m: f64,
@@ -129,7 +130,7 @@ fn uncleaned(mut steps: Vec<WalkedPlace>) -> Cleaned {
     }
 }
 
-/// Lengths of all steps that are any, in order of the walk.
+/// Lengths of all non-zero steps, in order of the walk.
 fn lengths_m(fixes: &[TimedPlace]) -> Vec<f64> {
     let lengths = fixes
         .windows(2)
@@ -137,7 +138,7 @@ fn lengths_m(fixes: &[TimedPlace]) -> Vec<f64> {
     lengths.filter(|length_m| *length_m > SAME_M).collect()
 }
 
-/// Leaves out fixes that lie away from those before and after, which lie beside each other.
+/// Drops fixes that lie away from those before and after, if these lie beside each other.
 fn without_spikes(fixes: Vec<TimedPlace>) -> Vec<TimedPlace> {
     let mut lengths_m = lengths_m(&fixes);
     lengths_m.sort_by(f64::total_cmp);
@@ -196,7 +197,7 @@ impl WalkPace {
     }
 }
 
-/// Puts one corner, their middle, in place of the fixes of each wait; gives how many waits there were.
+/// Replaces the fixes of each wait by one corner, their middle; returns the number of waits.
 fn draw_waits_together(fixes: &mut Vec<TimedPlace>, pace: &WalkPace) -> usize {
     let wait_m = (WAIT_PER_NOISE * pace.noise_m)
         .clamp(LEAST_WAIT_M, MOST_WAIT_M)
@@ -227,7 +228,7 @@ fn draw_waits_together(fixes: &mut Vec<TimedPlace>, pace: &WalkPace) -> usize {
             middle: middle(&fixes[at..end]),
             fixes: end - at,
         };
-        // A drifting receiver, or one fix aside, does not make two waits of one.
+        // A drifting receiver, or one stray fix, does not make two waits of one.
         let before =
             last.filter(|last| at - last.end <= 3 && last.middle.distance_m(here.middle) < 3.0 * wait_m);
         let wait = before.map_or(here, |before| before.and(here));
@@ -256,7 +257,7 @@ struct Wait {
 }
 
 impl Wait {
-    /// This one, going on as another.
+    /// This one, continued by another.
     fn and(self, next: Self) -> Self {
         let fixes = self.fixes + next.fixes;
         let share = next.fixes as f64 / fixes as f64;
@@ -273,7 +274,7 @@ impl Wait {
     }
 }
 
-/// The first fix after one that lies in no box of this side with all from it on.
+/// The first fix after `first` that does not fit into a box of this side with all fixes from `first` on.
 fn end_of_box(fixes: &[TimedPlace], first: usize, side_m: f64) -> usize {
     let (mut low, mut high) = (fixes[first].place, fixes[first].place);
     let inside = fixes[first..].iter().take_while(|fix| {
@@ -290,7 +291,7 @@ fn end_of_box(fixes: &[TimedPlace], first: usize, side_m: f64) -> usize {
     first + inside.count().max(1)
 }
 
-/// Median of each coordinate: a fix aside does not move it.
+/// Median of each coordinate, which a stray fix does not move.
 fn middle(fixes: &[TimedPlace]) -> Place {
     let of = |coordinate: fn(&TimedPlace) -> f64| {
         let mut values: Vec<f64> = fixes.iter().map(coordinate).collect();

@@ -1,7 +1,7 @@
-//! Named tracks, routes and waypoints of a GPX file, and nothing else of it.
+//! Named tracks, routes and waypoints of a GPX file, and nothing else from it.
 //!
-//! Broken markup is passed over up to the next track, segment or point, as logs are read ([`Broken`]), and the places are
-//! counted. A file that breaks off, or is broken where no track comes any more, is refused: nobody knows what it lacks.
+//! Broken markup is passed over up to the next track, segment or point, as when logs are read ([`Broken`]), and such places
+//! are counted. A file that breaks off, or is broken after the last track, is refused, because nobody knows what is missing.
 
 use super::WalkError;
 use crate::clock;
@@ -28,13 +28,13 @@ pub(super) struct Recorded {
     /// Line on which it begins, from 1.
     pub(super) line: u64,
     pub(super) points: Vec<GeoPoint>,
-    /// Seconds since 1970 of each, not a number where the file has none.
+    /// Seconds since 1970 for each, NaN if the file has none.
     pub(super) times_s: Vec<f64>,
     /// Track segments that hold positions.
     pub(super) pieces: usize,
     /// Number of the first position of each.
     pub(super) piece_starts: Vec<usize>,
-    /// Positions without usable latitude and longitude.
+    /// Positions without a usable latitude and longitude.
     pub(super) unusable: usize,
 }
 
@@ -43,7 +43,7 @@ pub(super) struct Recorded {
 pub(super) struct Contents {
     /// In the order of the file.
     pub(super) recorded: Vec<Recorded>,
-    /// Places of broken markup that were passed over.
+    /// Number of places with broken markup that were passed over.
     pub(super) broken: usize,
     /// Line of the first of them, from 1.
     pub(super) broken_line: u64,
@@ -53,13 +53,13 @@ pub(super) fn read(name: &str, bytes: &[u8]) -> Result<Contents, WalkError> {
     read_within(name, bytes, MOST_POINTS)
 }
 
-/// Reads a file of at most so many positions.
+/// Reads a file with at most this many positions.
 pub(super) fn read_within(name: &str, bytes: &[u8], most_points: usize) -> Result<Contents, WalkError> {
     let not_gpx = |found: &str| WalkError::NotGpx {
         name: name.to_owned(),
         found: found.to_owned(),
     };
-    // By the byte order mark, else UTF-8; GPX files in other encodings carry ASCII where it matters.
+    // By the byte order mark, or else UTF-8; GPX files in other encodings use ASCII where it matters.
     let (text, _, _) = encoding_rs::UTF_8.decode(bytes);
     if text.trim().is_empty() {
         return Err(not_gpx("the file is empty"));
@@ -135,7 +135,7 @@ pub(super) fn read_within(name: &str, bytes: &[u8], most_points: usize) -> Resul
     Ok(state.contents)
 }
 
-/// Line numbers of places asked for in rising order, each line end counted once.
+/// Line numbers of places requested in ascending order, counting each line end once.
 struct LineCount<'a> {
     text: &'a [u8],
     at: usize,
@@ -172,13 +172,13 @@ struct WalkReader {
     name_depth: Option<usize>,
     /// Depth of the open position.
     point_depth: Option<usize>,
-    /// Depth of its open time, and what stands there.
+    /// Depth of its open time, and the text in it.
     time_depth: Option<usize>,
     time: String,
     is_new_piece: bool,
 }
 
-/// An element that cannot hold another one of these.
+/// An element that cannot contain another one of its kind.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 enum Element {
     Track,
@@ -205,7 +205,7 @@ impl WalkReader {
         self.contents.broken += 1;
     }
 
-    /// The first element must be the root of a GPX file; the error is what it is instead.
+    /// The first element must be the root of a GPX file; the error says what it is instead.
     fn root(&mut self, tag: &BytesStart<'_>) -> Result<(), String> {
         if !self.is_gpx && tag.local_name().into_inner() != "gpx" {
             return Err(format!("it begins with <{}>", tag.local_name().into_inner()));
@@ -272,7 +272,7 @@ impl WalkReader {
         let number = |key: &str| {
             let value = tag
                 .attributes()
-                // Looking for doubles costs the square of their number.
+                // Searching for duplicates costs the square of their number.
                 .with_checks(false)
                 .flatten()
                 .find(|attribute| attribute.key.local_name().into_inner() == key)?;
@@ -314,7 +314,7 @@ impl WalkReader {
         }
     }
 
-    /// An end tag closes the item that it names, whatever is open inside of it, and nothing outside of it.
+    /// An end tag closes the item that it names, whatever is open inside it, and nothing outside it.
     fn close(&mut self, local: &str, line: u64) {
         match self.item {
             _ if local == "gpx" => {
@@ -330,7 +330,7 @@ impl WalkReader {
         }
     }
 
-    /// Closes what is open at a depth, and all that is inside.
+    /// Closes what is open at a depth, and everything inside.
     fn leave(&mut self, depth: usize) {
         self.depth = depth.saturating_sub(1);
         if self.item.is_some_and(|(_, item_depth)| item_depth >= depth) {

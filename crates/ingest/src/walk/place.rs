@@ -3,11 +3,11 @@
 use tussock_types::math;
 use tussock_types::{GeoPoint, Place};
 
-/// Positions nearer than this are one.
+/// Positions closer than this are one.
 pub(super) const SAME_M: f64 = 0.001;
 
-/// Metres around one position: radii of curvature of WGS 84 there (IOGP 373-7-2, section 4.1.1). True to a millimetre
-/// over a hundred metres, which is all that a walk needs.
+/// Metres around one position: radii of curvature of WGS 84 there (IOGP 373-7-2, section 4.1.1). Exact to a millimetre over
+/// a hundred metres, which is all that a walk needs.
 #[derive(Clone, Copy)]
 pub(super) struct LocalScale {
     origin: GeoPoint,
@@ -55,6 +55,6 @@ pub(super) fn distance_m(from: GeoPoint, to: GeoPoint) -> f64 {
 pub(super) struct WalkedPlace {
     pub(super) point: GeoPoint,
     pub(super) place: Place,
-    /// The walker stood here: it is kept as it is.
+    /// The walker stood here, so it is kept as it is.
     pub(super) is_corner: bool,
 }

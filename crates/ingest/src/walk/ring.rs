@@ -1,33 +1,33 @@
-//! A ring from a walk: its end found, the gap closed, corners that say nothing and small loops taken out.
+//! A ring from a walk: its end is found, the gap closed, and corners without effect and small loops are removed.
 
 use super::clean::{Cleaned, LEFT_FRACTION};
 use super::place::{SAME_M, WalkedPlace};
 use tussock_types::{GeoPoint, Place};
 
-/// A gap of at most this is closed.
+/// A gap of at most this is closed,
 pub(super) const CLOSED_M: f64 = 5.0;
-/// And of at most this part of the walk.
+/// and of at most this fraction of the walk.
 const CLOSED_FRACTION: f64 = 0.25;
-/// And a gap that noise alone makes: of two ends, three times over.
+/// Also a gap that noise alone explains: the noise of two ends, times three.
 const GAP_PER_NOISE: f64 = 4.2;
-/// Corners that move the line by less than this are left out.
+/// Corners that move the line by less than this are dropped.
 const SIMPLIFIED_M: f64 = 0.05;
-/// Loops shorter than this are drawn by a walker who stands still.
+/// A walker who stands still draws loops shorter than this.
 const LOOP_M: f64 = 3.0;
-/// And loops up to this part of the ring by the receiver: no lawn crosses itself.
+/// Loops up to this fraction of the ring come from the receiver: no lawn crosses itself.
 const LOOP_FRACTION: f64 = 0.1;
-/// The first and the last position are one corner where the walker stood at one of them and they are nearer than this.
+/// The first and the last position are one corner if the walker stood at one of them and they are closer than this.
 const START_M: f64 = 2.0;
-/// A walk is back at its start within this part of how far it went from it.
+/// A walk is back at its start within this fraction of its greatest distance from it.
 const BACK_FRACTION: f64 = 0.3;
-/// A second round keeps to the first within so many metres, and within this part of it.
+/// A second round follows the first to within this many metres, and within this fraction of it.
 const SECOND_ROUND_M: f64 = 8.0;
 const SECOND_ROUND_FRACTION: f64 = 0.06;
-/// Positions that are compared with the first round.
+/// Number of positions that are compared with the first round.
 const COMPARED: usize = 200;
-/// Edges of the first round that they are compared with.
+/// Number of edges of the first round that they are compared with.
 const COMPARED_EDGES: usize = 2_000;
-/// Above this many corners loops are left to the checks on the ground.
+/// With more corners than this, loops are left to the checks on the ground.
 const MOST_CORNERS_FOR_LOOPS: usize = 5_000;
 
 pub(super) struct Ring {
@@ -56,7 +56,7 @@ fn tolerance_m(walk: &Cleaned) -> f64 {
     SIMPLIFIED_M.max(LEFT_FRACTION * walk.noise_m)
 }
 
-/// Way from the start to each position.
+/// Distance walked from the start to each position.
 pub(super) fn walked_m(steps: &[WalkedPlace]) -> Vec<f64> {
     let mut last = steps.first().map(|step| step.place).unwrap_or_default();
     let along = steps.iter().scan(0.0, |sum_m, step| {
@@ -109,7 +109,7 @@ pub(super) fn ring_of(walk: &Cleaned) -> Result<Ring, RingFault> {
     })
 }
 
-/// Where the second half of the walk is nearest to the start, the first such place.
+/// Where the second half of the walk comes closest to the start, the first such place.
 fn nearest_end(steps: &[WalkedPlace], walked: &[f64]) -> usize {
     let from_start_m = |position: usize| steps[position].place.distance_m(steps[0].place);
     (2..steps.len())
@@ -118,7 +118,8 @@ fn nearest_end(steps: &[WalkedPlace], walked: &[f64]) -> usize {
         .unwrap_or(steps.len() - 1)
 }
 
-/// Where the walk was first back at its start, if all that comes after follows what came before: who walks round twice.
+/// Where the walk was first back at its start, if everything after that follows what came before: somebody walked round
+/// twice.
 fn end_of_first_round(steps: &[WalkedPlace], walked: &[f64]) -> Option<usize> {
     let from_start_m = |position: usize| steps[position].place.distance_m(steps[0].place);
     let reach_m = (0..steps.len()).map(from_start_m).fold(0.0, f64::max);
@@ -140,7 +141,7 @@ fn end_of_first_round(steps: &[WalkedPlace], walked: &[f64]) -> Option<usize> {
         edges.any(|edge| step.place.off_piece_m(edge[0], edge[1]) <= limit_m)
     };
     let following = rest.iter().filter(follows).count();
-    // One in ten may be off: the receiver, not the walker.
+    // One in ten may be off: that is the receiver, not the walker.
     (10 * following >= 9 * rest.len()).then_some(end)
 }
 
@@ -155,7 +156,7 @@ fn simplified_ring(steps: Vec<WalkedPlace>, tolerance_m: f64) -> Vec<WalkedPlace
     let mut out = simplified(&steps[..=far], tolerance_m);
     let back: Vec<WalkedPlace> = steps[far..].iter().chain(&steps[..1]).copied().collect();
     let mut back = simplified(&back, tolerance_m);
-    // Both halves hold their ends.
+    // Both halves contain their ends.
     back.pop();
     out.pop();
     out.append(&mut back);
@@ -193,13 +194,13 @@ fn simplified(steps: &[WalkedPlace], tolerance_m: f64) -> Vec<WalkedPlace> {
     kept.map(|(step, _)| *step).collect()
 }
 
-/// Cuts off short loops where the ring crosses itself; gives how many.
+/// Cuts off short loops where the ring crosses itself; returns how many.
 fn cut_loops(steps: &mut Vec<WalkedPlace>, loop_m: f64) -> usize {
     if steps.len() > MOST_CORNERS_FOR_LOOPS {
         return 0;
     }
     let mut cut = cut_loops_of_line(steps, loop_m);
-    // The edge that closes the ring can cross others too: the same from another start.
+    // The edge that closes the ring can cross others too, so repeat this from another start.
     let half = steps.len() / 2;
     steps.rotate_left(half);
     cut += cut_loops_of_line(steps, loop_m);
@@ -216,7 +217,7 @@ fn cut_loops_of_line(steps: &mut Vec<WalkedPlace>, loop_m: f64) -> usize {
             Some((end, part)) => {
                 // Up to the crossing, and on from there.
                 let crossing = between(&steps[first], &steps[first + 1], part);
-                // What is left of the edge may cross another one.
+                // What is left of the edge may cross another edge.
                 steps.splice(first + 1..=end, [crossing]);
                 cut += 1;
             }
@@ -242,10 +243,10 @@ fn loop_from(steps: &[WalkedPlace], first: usize, loop_m: f64) -> Option<(usize,
     None
 }
 
-/// A step on the way from one to another.
+/// A position on the way from one to another.
 fn between(from: &WalkedPlace, to: &WalkedPlace, part: f64) -> WalkedPlace {
     let mix = |a: f64, b: f64| a + part * (b - a);
-    // The short way round, also on the antimeridian.
+    // The short way round, even across the antimeridian.
     let east_deg = (to.point.lon_deg - from.point.lon_deg + 180.0).rem_euclid(360.0) - 180.0;
     WalkedPlace {
         point: GeoPoint {
@@ -260,7 +261,7 @@ fn between(from: &WalkedPlace, to: &WalkedPlace, part: f64) -> WalkedPlace {
     }
 }
 
-/// Where two edges cross in the middle of both: the part of the first before the crossing.
+/// Where two edges cross in the middle of both: the fraction of the first before the crossing.
 fn cross((a, b): (Place, Place), (c, d): (Place, Place)) -> Option<f64> {
     let side = |p: Place, q: Place, r: Place| {
         (q.east_m - p.east_m) * (r.north_m - p.north_m) - (q.north_m - p.north_m) * (r.east_m - p.east_m)

@@ -1,4 +1,4 @@
-//! What a track seems to be whose name does not say it: by its shape, and by what lies in what.
+//! What does a track seem to be if its name does not say so? By its shape, and by what lies inside what.
 
 use super::clean::cleaned;
 use super::gpx::{Recorded, WalkKind};
@@ -6,17 +6,17 @@ use super::place::{LocalScale, distance_m};
 use super::ring;
 use tussock_types::{GeoPoint, Place, PlanRole};
 
-/// Smaller and larger ground is no lawn that anybody takes without asking.
+/// Ground outside this range is not taken for a lawn without asking.
 const PLAINLY_LAWN_M2: std::ops::RangeInclusive<f64> = 10.0..=50_000.0;
-/// Smaller ground is no lawn, and no bed either: somebody who stood still.
+/// Smaller ground is neither a lawn nor a flower bed, but somebody who stood still.
 const LEAST_RING_M2: f64 = 1.0;
-/// A ring within another, and nearly as large, is a second line round the same ground.
+/// A ring inside another one and nearly as large is a second line round the same ground.
 const SAME_GROUND_FRACTION: f64 = 0.8;
 /// Shorter lines lead nowhere.
 const LEAST_LINE_M: f64 = 3.0;
-/// How far towards their middle the places of a track are drawn before they are held against a ring.
+/// How far the places of a track are moved towards their middle before they are compared with a ring.
 const INWARDS_FRACTION: f64 = 0.05;
-/// Edges of a ring that places are held against.
+/// Number of a ring's edges that places are compared with.
 const MOST_EDGES: usize = 1_000;
 
 /// A track or waypoint whose name does not say what it is.
@@ -24,11 +24,11 @@ const MOST_EDGES: usize = 1_000;
 pub struct WalkGuess {
     /// Line of the file, from 1.
     pub line: u64,
-    /// What it is called: its name, with a number where that is missing or taken.
+    /// What it is called: its name, with a number if that is missing or taken.
     pub title: String,
     /// What it looks like, with its size.
     pub looks: String,
-    /// What it therefore seems to be; `None` where nothing tells.
+    /// What it therefore seems to be; `None` if nothing shows it.
     pub role: Option<PlanRole>,
     area_m2: Option<f64>,
     length_m: f64,
@@ -41,7 +41,7 @@ enum Form {
     Point,
 }
 
-/// Something recorded, on the plane of the file.
+/// A recorded thing, on the plane of the file.
 struct DrawnShape {
     form: Form,
     places: Vec<Place>,
@@ -97,7 +97,7 @@ impl DrawnShape {
         let sum = |coordinate: fn(&Place) -> f64| self.places.iter().map(coordinate).sum::<f64>();
         let share = 1.0 / self.places.len().max(1) as f64;
         let middle = Place::new(sum(|at| at.east_m) * share, sum(|at| at.north_m) * share);
-        // What is walked along the very edge lies within.
+        // Anything walked along the very edge counts as inside.
         let drawn_in = |at: f64, to: f64| at + INWARDS_FRACTION * (to - at);
         let inside = self.places.iter().filter(|at| {
             let place = Place::new(
@@ -118,7 +118,7 @@ impl DrawnShape {
     }
 }
 
-/// Even number of edges to the east: outside.
+/// An even number of edges to the east means outside.
 fn is_inside(place: Place, ring: &[Place]) -> bool {
     let ends = ring.iter().zip(ring.iter().skip(1).chain(ring.first()));
     let crossed = ends.filter(|(a, b)| {
@@ -129,7 +129,7 @@ fn is_inside(place: Place, ring: &[Place]) -> bool {
     crossed.count() % 2 == 1
 }
 
-/// Guesses for those whose role is not known; the largest ring is the lawn where no lawn is known.
+/// Guesses for those whose role is unknown; the largest ring is the lawn if no lawn is known.
 pub(super) fn guesses(
     recorded: &[Recorded],
     titles: &[String],
@@ -189,7 +189,7 @@ impl WalkGuess {
         self.area_m2.is_some()
     }
 
-    /// Closed, of the size of a lawn, and longer than all else: not a bend of somebody's way.
+    /// Closed, of the size of a lawn, and longer than all others: not a bend of somebody's way.
     pub(super) fn is_plainly_lawn<'a>(&self, mut all: impl Iterator<Item = &'a Self>) -> bool {
         let is_lawn = self
             .area_m2

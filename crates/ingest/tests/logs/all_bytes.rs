@@ -1,4 +1,4 @@
-//! Used and skipped bytes are all bytes: of every recording, whole, damaged, spliced and zipped.
+//! Used and skipped bytes add up to all bytes, for every recording, whole, damaged, spliced and zipped.
 
 use crate::{hold, recordings};
 use rand::{RngExt, SeedableRng};
@@ -7,10 +7,10 @@ use std::io::Write;
 use tussock_ingest::{Policy, ReadOptions, read_log};
 
 const SEED: u64 = 20_261_126;
-/// Pieces of recordings are at most so long.
+/// Pieces of recordings are at most this long.
 const PIECE: usize = 30_000;
 
-/// Reads and sums the located list; true when there was something to sum.
+/// Reads and adds up the located list; true if there was something to add up.
 fn sums_up(name: &str, bytes: &[u8]) -> bool {
     match read_log(name, bytes, &recordings::options(name)) {
         Ok(file) => {
@@ -85,7 +85,7 @@ fn used_and_skipped_bytes_of_damaged_recordings_are_all_their_bytes() {
             let (a, b) = (rng.random_range(0..=log.len()), rng.random_range(0..=log.len()));
             let (from, to) = (a.min(b), a.max(b));
             match damage / 2 % 6 {
-                // A block is lost, told twice, written over with zeros, or out of place.
+                // A block is lost, repeated, overwritten with zeros, or out of place.
                 0 => drop(log.drain(from..to)),
                 1 => log.extend_from_within(from..to),
                 2 => log[from..to.min(from + 700)].fill(0),
@@ -110,7 +110,7 @@ fn used_and_skipped_bytes_of_damaged_recordings_are_all_their_bytes() {
     assert!(read * 3 > tried * 2, "only {read} of {tried} were read");
 }
 
-/// As [`sums_up`], where damage may have made the text look like another encoding.
+/// Like [`sums_up`], if damage may have made the text look like another encoding.
 fn sums_up_decoded(name: &str, bytes: &[u8]) -> bool {
     let mut any = false;
     for policy in [Policy::Lenient, Policy::Strict] {

@@ -1,10 +1,10 @@
-//! Several files: of one machine, of two, the same again.
+//! Several files: from one machine, from two, and repeated.
 
 use crate::{hold_trace, read};
 use tussock_ingest::{Assembled, IngestError, LogFile, assemble};
 use tussock_types::{FixQuality, SkipReason};
 
-/// A log at one fix a second, from a second on, at a latitude that follows the second.
+/// A log with one fix a second, starting at a given second, at a latitude that follows the second.
 fn log(name: &str, seconds: std::ops::Range<usize>, east_deg: f64) -> LogFile {
     let rows: String = seconds
         .map(|s| {

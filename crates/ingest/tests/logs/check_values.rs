@@ -1,4 +1,4 @@
-//! Published examples and values, each by its id and source.
+//! Published examples and values, each with its id and source.
 
 use crate::{read, refuse, sentence, skipped, unix_s};
 use tussock_types::{Fix, FixQuality, SkipReason};
@@ -21,7 +21,7 @@ fn near(found: f64, expected: f64, tolerance: f64) {
     assert!((found - expected).abs() <= tolerance, "{found} is not {expected}");
 }
 
-/// Checksum of a sentence as it must be, whatever it states.
+/// The checksum that a sentence must have, whatever it states.
 fn checksum(text: &str) -> String {
     let body = text[1..].split('*').next().unwrap_or_default();
     format!("{:02X}", body.bytes().fold(0, |sum, byte| sum ^ byte))
@@ -197,7 +197,7 @@ fn nmea_30_a_printed_example_with_a_wrong_checksum_is_rejected_and_counted() {
         (file.trace.len(), skipped(&file, SkipReason::BadChecksum)),
         (1, 1)
     );
-    // With its checksum put right, fields that hold a blank do no harm.
+    // With its checksum corrected, fields that contain a blank do no harm.
     assert_eq!(one(&text.replace("*42", "*48")).satellites, 8);
 }
 
@@ -396,7 +396,7 @@ fn gpx_05_to_07_a_lenient_reader_takes_more_than_the_schema() {
             .to_string()
             .contains("out of range")
     );
-    // Latitude 90 is a place by the schema; no garden lies there, and receivers write it while they search.
+    // Latitude 90 is a place by the schema, but no garden lies there, and receivers write it while they search.
     assert!(
         refuse(point("lat=\"90\" lon=\"5\"", noon))
             .to_string()

@@ -1,4 +1,4 @@
-//! Clocks of every kind in tables: dates beside times of day, GPS weeks, solution files, and numbers that say nothing.
+//! Clocks of every kind in tables: dates beside times of day, GPS weeks, solution files, and numbers without a known start.
 
 use crate::{noticed, read, read_with, refuse, skipped, unix_s};
 use tussock_ingest::{IngestError, ReadOptions};
@@ -140,7 +140,7 @@ fn a_time_of_the_week_or_a_week_alone_is_never_a_clock_of_1970() {
         .collect();
     let error = refuse(format!("time,lat,lon\n{rows}"));
     assert!(matches!(error, IngestError::NoClock { .. }), "{error}");
-    // Who says that a logger counts from its own start is believed.
+    // A user who says that a logger counts from its own start is believed.
     let file = read_with(
         b"time,lat,lon\n0.5,52,5\n1.5,52,5\n",
         &with_columns("time_s=time,lat=lat,lon=lon"),

@@ -182,7 +182,7 @@ fn columns_parted_by_blanks_are_read_by_number() {
                2020/12/24 21:28:43.000   40.097025245 -105.147247922  2\n";
     let file = read_with(log.as_bytes(), &with_columns("date=#1,time=#2,lat=#3,lon=#4")).unwrap();
     assert_eq!(file.trace.len(), 2);
-    // The remark says that these are times of GPS, then 18 s ahead of UTC.
+    // If the remark says that these are GPS times, they are 18 s ahead of UTC.
     assert_eq!(file.trace.time_s[1], unix_s("2020-12-24T21:28:25Z"));
     assert_eq!(skipped(&file, SkipReason::NotAPosition), 2);
     assert!(noticed(&file, "gps_time"));

@@ -1,6 +1,6 @@
 //! A log that ends in the middle loses what comes after the end, and nothing before it.
 //!
-//! Which fixes lie before a cut is told by slow scanners of the raw text that share no code with the readers.
+//! Slow scanners of the raw text, which share no code with the readers, determine which fixes lie before a cut.
 
 use crate::{hold, recordings, unix_s};
 use rand::{RngExt, SeedableRng};
@@ -12,9 +12,9 @@ use tussock_types::LogFormat;
 const SEED: u64 = 20_261_125;
 /// Cuts of each recording. Those in its last tenth are as likely as all others together.
 const CUTS: usize = 20;
-/// The same, where there is time.
+/// The same, if there is time.
 const MANY_CUTS: usize = 200;
-/// Longer recordings are cut down first, to keep the test short.
+/// Longer recordings are shortened first, to keep the test short.
 const LONGEST: usize = 150_000;
 
 type Key = (i64, u64, u64);
@@ -131,7 +131,7 @@ fn survives(count_of_cuts: usize) {
         for cut in cuts(&mut rng, count_of_cuts, bytes.len()) {
             let part = match read(&name, &bytes[..cut]) {
                 Ok(part) => Some(part),
-                // The cut may take the only date with it; that is said, and a date can be given.
+                // The cut may take the only date with it; the error says so, and a date can be given.
                 Err(IngestError::NoDate { .. }) => continue,
                 // Else there must be nothing to survive, which is held below.
                 Err(_) => None,
@@ -189,8 +189,8 @@ fn survives(count_of_cuts: usize) {
                 LogFormat::Kml | LogFormat::MfJson | LogFormat::GpsdJson => continue,
             };
             *held.entry(kind).or_default() += count;
-            // Only the fix that was being written may differ; nothing is made up. (A date that comes late dates what
-            // stands before it, so that of sentences only the times of day are compared.)
+            // Only the fix that was being written may differ; nothing is invented. (A date that comes late dates what
+            // precedes it, so only the times of day of sentences are compared.)
             if whole.facts.format != LogFormat::Nmea {
                 let made_up = found.iter().filter(|key| !all.contains(key)).count();
                 assert!(

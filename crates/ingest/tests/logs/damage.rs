@@ -1,4 +1,4 @@
-//! Damage in the middle of a log costs what is damaged, and nothing else.
+//! Damage in the middle of a log loses what is damaged, and nothing else.
 
 use crate::{read, sentence};
 use rand::seq::SliceRandom;
@@ -74,7 +74,7 @@ fn fixes(file: &LogFile) -> HashSet<(i64, u64, u64)> {
         .collect()
 }
 
-/// As loggers and programs write it: a head with all that may stand before a track, segments, extensions, remarks.
+/// As loggers and programs write it: a head with everything that may precede a track, segments, extensions, remarks.
 fn gpx_with_everything(rows: &[String]) -> String {
     let points: String =
         rows.iter()
@@ -119,7 +119,7 @@ fn one_flipped_bit_costs_a_fix_or_two_and_a_checksum_lets_none_of_them_in() {
             bytes[at] ^= 1 << rng.random_range(0..8);
             let found = fixes(&read(&bytes));
             let missing = whole.difference(&found).count();
-            // A line end that is gone joins two rows, and what opens in one point takes at most the next along.
+            // A missing line end joins two rows, and whatever opens in one point loses at most the next one too.
             assert!(
                 missing <= 2,
                 "byte {at}: {missing} fixes are lost, near {:?}",
@@ -139,7 +139,7 @@ fn one_flipped_bit_costs_a_fix_or_two_and_a_checksum_lets_none_of_them_in() {
 #[test]
 fn every_bit_of_what_stands_before_and_between_the_points_may_flip() {
     let rows = gpx_rows();
-    // Two points before everything that stands between segments, and two behind it.
+    // Two points before everything that may be between segments, and two after it.
     let log = gpx_with_everything(&rows[38..73]);
     let whole = fixes(&read(&log));
     assert_eq!(whole.len(), 35);

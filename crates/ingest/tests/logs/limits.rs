@@ -122,7 +122,7 @@ fn bytes_after_decompression_for_each_stored_byte() {
 fn memory_for_text_and_fixes() {
     let set: Set = |l, v| l.memory_bytes = v;
     for log in [csv(500), nmea(500), gpx(&points(500))] {
-        // What is needed lies above the text, and is found by trying: it must have one edge.
+        // The memory needed is more than the text, and is found by trying: it must have a single edge.
         let (mut refused, mut read) = (log.len() as u64, 16 << 20);
         while read - refused > 1 {
             let middle = (read + refused) / 2;
@@ -271,7 +271,7 @@ fn of_a_stretch_without_an_end_only_the_ends_are_kept_and_no_byte_is_lost() {
     assert_eq!(file.facts.bytes, wide.len() as u64);
 }
 
-/// Gives its bytes a few at a time, interrupted again and again.
+/// Returns its bytes a few at a time, interrupted again and again.
 struct Slow<'a>(&'a [u8], bool);
 
 impl Read for Slow<'_> {
@@ -318,7 +318,7 @@ fn a_read_error_midway_says_at_which_byte() {
         error.to_string(),
         "night.csv: cannot be read past byte 1000: the card was taken out"
     );
-    // Inside of a compressed log it is the card that is told, not the unpacker's view of it.
+    // Inside a compressed log, the card's place is reported, not the unpacker's.
     let packed = gzip(csv(1000).as_bytes());
     let half = packed.len() / 2;
     let broken = (&packed[..half]).chain(Broken(0));
@@ -391,7 +391,7 @@ fn sentences_and_tags_that_never_end_cost_no_more_than_reading_them() {
     }
 }
 
-/// A limit that is added here does not compile until it is named, and fails until a test of both of its sides is.
+/// A limit that is added here does not compile until it is named, and fails until both of its sides are tested.
 #[test]
 fn every_limit_has_a_test_of_both_of_its_sides() {
     let LimitSettings {

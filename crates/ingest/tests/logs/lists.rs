@@ -1,4 +1,4 @@
-//! Formats that list times and positions apart, and reports of gpsd.
+//! Formats that list times and positions separately, and reports of gpsd.
 
 use crate::{noticed, read, refuse, skipped, unix_s, workspace};
 use tussock_ingest::IngestError;
@@ -95,7 +95,7 @@ fn lines_without_times_are_no_log() {
 
 #[test]
 fn a_lost_time_shifts_no_other() {
-    // In turns: the position without a time is left out, and only that.
+    // Alternating: the position without a time is left out, and only that one.
     let file = read(track(&each(|second| {
         if second == 2 {
             coord(2)
@@ -149,7 +149,7 @@ fn a_track_that_is_cut_off_or_broken_keeps_what_it_holds() {
     let file = read(&whole[..cut]);
     assert_eq!(file.trace.len(), 4);
     assert!(skipped(&file, SkipReason::Truncated) > 0 && noticed(&file, "kml_not_closed"));
-    // A quote that is gone swallows the time behind it, and with it the whole of two lists.
+    // A missing quote swallows the time after it, and so all of two lists.
     let turns = track(&each(|second| when(second) + &coord(second)));
     let file = read(turns.replacen("<gx:coord>5.0002", "<gx:coord a=\">5.0002", 1));
     assert_eq!(
@@ -319,7 +319,7 @@ fn reports_of_gpsd_are_fixes() {
     assert_eq!(file.trace.time_s[2], unix_s("2026-05-01T12:00:02Z"));
 }
 
-/// gpsd read the same sentences and wrote these reports of them.
+/// gpsd read the same sentences and wrote these reports from them.
 #[test]
 fn reports_of_gpsd_agree_with_the_sentences_that_it_made_them_of() {
     let recording = |name: &str| {

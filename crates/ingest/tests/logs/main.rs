@@ -22,7 +22,7 @@ mod robustness;
 use tussock_ingest::{IngestError, LogFile, ReadOptions, read_log};
 use tussock_types::{SkipReason, Trace};
 
-/// Reads a log and holds it to what is true of every log: all bytes accounted for, times rising, columns of one length.
+/// Reads a log and checks what is true of every log: all bytes accounted for, times increasing, columns of one length.
 pub(crate) fn read_with(bytes: &[u8], options: &ReadOptions) -> Result<LogFile, IngestError> {
     let file = read_log("log", bytes, options)?;
     hold(&file);

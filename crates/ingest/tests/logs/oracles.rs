@@ -1,11 +1,11 @@
-//! Our readers beside the `gpx` and `nmea` crates, where those can read at all.
+//! Our readers compared with the `gpx` and `nmea` crates, where those can read at all.
 
 use crate::{read, recordings, workspace};
 use std::collections::BTreeMap;
 use tussock_ingest::{ReadOptions, read_log};
 use tussock_types::LogFormat;
 
-/// Recordings that the `gpx` crate refuses, and its words. This list must only get shorter.
+/// Recordings that the `gpx` crate refuses, with its message. This list must only get shorter.
 const GPX_REFUSED: [(&str, &str); 2] = [
     (
         "gpx/gpxpy/gpx1.1_with_all_fields.gpx",
@@ -17,8 +17,8 @@ const GPX_REFUSED: [(&str, &str); 2] = [
     ),
 ];
 
-/// These have extensions of a whole track segment, which the schema allows and the crate does not know. They are taken
-/// out of its copy.
+/// These have extensions of a whole track segment, which the schema allows but the crate does not know. They are removed
+/// from its copy.
 const SEGMENT_EXTENSIONS: &str = "gpx/gps-accuracy/routeA/";
 
 fn without_extensions(text: &str) -> String {
@@ -101,11 +101,11 @@ fn points_agree_with_the_gpx_crate() {
 
 /// Mode letters, one per satellite system: the standard allows as many as there are systems, the crate at most two.
 const MODES: &str = "GNS with a mode letter for each of more than two systems";
-/// The sign of the local zone: the crate knows the minus only.
+/// The sign of the local zone: the crate knows only the minus.
 const ZONE_SIGN: &str = "ZDA with a plus before the hours of the local zone";
 
-/// Sentences that the `nmea` crate refuses though they are right: recording, how many, kind, and why we read them. The
-/// list is held exactly, so that it only ever changes on purpose, and should only get shorter.
+/// Sentences that the `nmea` crate refuses although they are right: recording, number, kind, and why we read them. The test
+/// checks the list exactly, so that it only ever changes on purpose; it should only get shorter.
 const NMEA_REFUSED: [(&str, usize, &str, &str); 7] = [
     ("nmea/gpsd/beidou-bd.log", 5, "GNS", MODES),
     ("nmea/gpsd/ericsson-gru04-02-70sec.log", 71, "GNS", MODES),
@@ -116,7 +116,7 @@ const NMEA_REFUSED: [(&str, usize, &str, &str); 7] = [
     ("nmea/misc/TrimbleR2SampleData.txt", 34, "GNS", MODES),
 ];
 
-/// True when a refused sentence is what the reason says.
+/// True if a refused sentence is what the reason says.
 fn is_reason(text: &str, reason: &str) -> bool {
     let fields: Vec<&str> = text.split([',', '*']).collect();
     match reason {
@@ -185,7 +185,7 @@ fn positions_agree_with_the_nmea_crate_sentence_by_sentence() {
                 }
                 Ok(_) => {}
                 Err(error) => {
-                    // A sentence that we use must not have a wrong checksum in their eyes.
+                    // A sentence that we use must not have a wrong checksum according to the crate.
                     assert!(
                         !matches!(error, nmea::Error::ChecksumMismatch { .. }),
                         "{name}: {text}"

@@ -1,4 +1,4 @@
-//! Every recording under `fixtures/recordings`: used and skipped by reason, held against a table.
+//! Every recording under `fixtures/recordings`: used and skipped by reason, compared with a table.
 //!
 //! `REGENERATE=1` writes the table anew.
 
@@ -7,7 +7,7 @@ use std::fmt::Write;
 use std::path::{Path, PathBuf};
 use tussock_ingest::{ReadOptions, read_log};
 
-/// What a recording needs to be told.
+/// What the reader must be told about a recording.
 pub(crate) fn options(name: &str) -> ReadOptions {
     let mut options = ReadOptions::default();
     let columns = if name.contains("water_depth/") {
@@ -16,7 +16,7 @@ pub(crate) fn options(name: &str) -> ReadOptions {
         None
     };
     options.columns = columns.and_then(|columns| columns.parse().ok());
-    // The day is not in these files; their folders and neighbours tell it.
+    // The day is not in these files; their folders and neighbours show it.
     let day = if name.contains("adsb-grid/north") {
         Some((2026, time::Month::February, 2))
     } else if name.ends_with("pygpsdata-mixed.log") {
@@ -116,7 +116,7 @@ fn every_recording_reads_as_the_table_says() {
     assert_eq!(table.lines().count(), kept.lines().count());
 }
 
-/// Counts that were made by others than this reader: rows and sentences counted with grep and by hand.
+/// Counts made independently of this reader: rows and sentences counted with grep and by hand.
 #[test]
 fn counts_of_recordings_agree_with_counts_made_by_hand() {
     for (name, fixes) in [

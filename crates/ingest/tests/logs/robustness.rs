@@ -7,7 +7,7 @@ use rand_chacha::ChaCha8Rng;
 use tussock_ingest::{ReadOptions, read_log};
 
 const SEED: u64 = 20_260_502;
-/// Recordings longer than this are cut down first, to keep the test short.
+/// Longer recordings are shortened first, to keep the test short.
 const LONGEST: usize = 40_000;
 
 fn try_to_read(bytes: &[u8]) {

@@ -19,7 +19,7 @@ pub struct Span {
     pub end_s: f64,
     /// Direction of a leg.
     pub along: [f64; 2],
-    /// How sharp begin and end are.
+    /// How precise the times of its beginning and end are.
     pub timing_s: [f64; 2],
 }
 
@@ -66,7 +66,7 @@ impl Drive {
 /// One straight drive.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct ChainLeg {
-    /// Step at which it sets out.
+    /// Step at which the machine sets out.
     pub from: usize,
     /// Step at which it arrives.
     pub to: usize,
@@ -76,7 +76,7 @@ pub struct ChainLeg {
     pub end_s: f64,
     /// Expected direction.
     pub along: [f64; 2],
-    /// How sharp both times are.
+    /// How precise both times are.
     pub timing_s: [f64; 2],
     /// Drive that it belongs to.
     pub drive: usize,
@@ -130,18 +130,18 @@ pub struct Chain {
     pub stands: Vec<Stand>,
 }
 
-/// What building needs to know.
+/// What is needed to build the chain.
 #[derive(Clone, Copy, Debug)]
 pub struct Build {
     /// White part per axis.
     pub white_m: f64,
     /// Random-walk rate of the slow part.
     pub drift_rate_m2_per_s: f64,
-    /// Fixes of a leg are taken together over this long.
+    /// Fixes of a leg are combined over this long.
     pub leg_block_s: f64,
-    /// Fixes of a stand over this long.
+    /// Fixes of a stand are combined over this long.
     pub stand_block_s: f64,
-    /// How far off a first fix may be.
+    /// How far off the first fix may be.
     pub lost_sd_m: f64,
 }
 
@@ -176,19 +176,19 @@ impl Chain {
         self.steps.len() - 1
     }
 
-    /// The same from the last step on.
+    /// Continues from the last step.
     fn go_on(&mut self, time_s: f64, moved: Move) -> usize {
         let dt_s = self.time_s.last().map_or(0.0, |last_s| time_s - last_s);
         self.push(time_s, Move { dt_s, ..moved })
     }
 
-    /// Mean of some fixes as two sights.
+    /// Mean of several fixes as two sights.
     fn see(&mut self, step: usize, blocks: &Blocks, fixes: std::ops::Range<usize>, how: &Build) {
         let count = fixes.len() as f64;
         let mean = |column: &[f64]| column[fixes.clone()].iter().sum::<f64>() / count;
         let lapse_s = blocks.time_s[fixes.end - 1] - blocks.time_s[fixes.start];
-        // Means of a random walk over neighbouring stretches differ by two thirds of what it does in that time: a sixth
-        // less on each side.
+        // Means of a random walk over neighbouring stretches differ by two thirds of the walk in that time: a sixth less on
+        // each side.
         let white_m2 = how.white_m.powi(2) / count;
         // Both parts of the error grow where the receiver says so.
         let scale = fixes.clone().map(|at| blocks.error_factor_at(at)).sum::<f64>() / count;
@@ -294,7 +294,7 @@ impl Chain {
     }
 }
 
-/// Time at which one part goes over into the next.
+/// Time at which one part ends and the next begins.
 fn between_s(blocks: &Blocks, before: Part, after: Part) -> f64 {
     0.5 * (blocks.time_s[before.last] + blocks.time_s[after.first])
 }
@@ -323,7 +323,7 @@ fn groups(
         .map(move |start| start..(start + stride).min(end))
 }
 
-/// Direction of a leg by its fixes: slope of place over time.
+/// Direction of a leg according to its fixes: slope of place over time.
 fn direction(blocks: &Blocks, part: Part) -> [f64; 2] {
     let fixes = part.first..part.last + 1;
     let count = fixes.len() as f64;

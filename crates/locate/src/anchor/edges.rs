@@ -1,10 +1,10 @@
-//! Which edge was it that the machine turned at?
+//! At which edge did the machine turn?
 
 use tussock_plane::{Edge, Vector};
 use tussock_types::Place;
 use tussock_types::math;
 
-/// A turn: where it seems to be on the drawn plan, how sure that is, and the way in and out.
+/// A turn: where it seems to be on the drawn plan, how sure that is, and the directions in and out.
 #[derive(Clone, Copy, Debug)]
 pub struct UnsureTurn {
     /// Expected place on the plan.
@@ -26,25 +26,25 @@ pub struct Match {
     pub weight: f64,
 }
 
-/// Distance of the turning line that counts as nothing, standard deviation.
+/// A distance from the turning line that counts as none, standard deviation.
 pub const EDGE_SD_M: f64 = 0.05;
-/// The machine drives at an edge at least so steeply.
+/// The machine drives at an edge at least this steeply.
 const LEAST_INTO: f64 = 0.03;
-/// And leaves it.
+/// And it leaves the edge.
 const MOST_ONWARD: f64 = 0.15;
-/// Part of turns that are made for other reasons, spread over this width.
+/// Fraction of turns that are made for other reasons, spread over this width.
 const STRAY_FRACTION: f64 = 0.3;
 const STRAY_WIDTH_M: f64 = 8.0;
-/// Dearer edges are not looked at: four standard deviations.
+/// Edges that cost more are ignored: four standard deviations.
 const MOST_COST: f64 = 16.0;
-/// Less trust than this is none.
+/// Less trust counts as none.
 const LEAST_WEIGHT: f64 = 0.25;
 
 /// Finds the edge for a turn.
 ///
-/// Only edges that it drove at and then left come into question. Cost of an edge: distance in standard deviations across
-/// and past its ends. The best one is trusted by how much likelier it is than a turn anywhere, and than the best edge of
-/// another direction.
+/// Only edges that the machine drove at and then left are considered. Cost of an edge: distance in standard deviations,
+/// across and past its ends. The best one is trusted according to how much likelier it is than a turn anywhere, and than the
+/// best edge of another direction.
 pub fn find(edges: &[Edge], turn: &UnsureTurn, inset_m: f64, inset_sd_m: f64, loose_m: f64) -> Option<Match> {
     let [ee, en, nn] = turn.spread_m2;
     let along_spread = |unit: Vector| {

@@ -1,12 +1,12 @@
 //! A Kalman filter and smoother for a chain of steps with few, sparse measurements each.
 //!
 //! Question: given how a machine moves and what was seen of it, where was it, how sure is that, and what else might have
-//! been? Measurements enter one by one (sequential processing, Bierman 1977), so that nothing is ever inverted. Backwards
-//! runs the modified Bryson-Frazier recursion (Bierman, Fixed interval smoothing with discrete measurements, 1973), which needs no inverse
-//! either. Other pasts that agree with the same measurements are drawn by mean correction (Durbin & Koopman 2002,
-//! DOI 10.1093/biomet/89.3.603): a made-up past is filtered with the gains that are there already.
+//! happened? Measurements enter one by one (sequential processing, Bierman 1977), so nothing ever has to be inverted. The
+//! backward run is the modified Bryson-Frazier recursion (Bierman, Fixed interval smoothing with discrete measurements,
+//! 1973), which needs no inverse either. Other pasts that agree with the same measurements are drawn by mean correction
+//! (Durbin & Koopman 2002, DOI 10.1093/biomet/89.3.603): an invented past is filtered with the gains that already exist.
 //!
-//! Exact for linear models with normal errors. Cost: some hundred multiplications for each measurement.
+//! Exact for linear models with normal errors. Cost: a few hundred multiplications per measurement.
 
 use super::state::{DRIFT, PLACE, SIZE, SPEED};
 use rand::Rng;
@@ -27,7 +27,7 @@ pub struct Sight {
     pub value: f64,
     /// How well.
     pub variance: f64,
-    /// Whether it is a logged position: those judge the model.
+    /// Whether it is a logged position: only those judge the model.
     pub is_fix: bool,
 }
 
@@ -37,14 +37,14 @@ impl Sight {
     }
 }
 
-/// The velocity is set anew: a leg begins.
+/// The velocity is reset: a leg begins.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Start {
     /// Expected velocity.
     pub velocity_mps: [f64; 2],
     /// Unit vector along it.
     pub along: [f64; 2],
-    /// Standard deviation along and across.
+    /// Standard deviation, along and across.
     pub sd_mps: [f64; 2],
 }
 
@@ -57,13 +57,13 @@ pub struct Move {
     pub drives: bool,
     /// A leg begins before the time passes.
     pub start: Option<Start>,
-    /// The clock of a turn is not that sharp: the place slips along this direction by this much, after all else.
+    /// The time of a turn is not exact: after everything else, the place slips along this direction by this much.
     pub slip: Option<([f64; 2], f64)>,
-    /// The place is lost (a silence): it starts anew round here, with this standard deviation.
+    /// The place is lost (a silence): it starts again around here, with this standard deviation.
     pub lost: Option<([f64; 2], f64)>,
 }
 
-/// One step of the chain: a move, then what is seen.
+/// One step of the chain: a move, then the sights.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Step {
     /// How it came here.
@@ -72,7 +72,7 @@ pub struct Step {
     pub sights: Vec<Sight>,
 }
 
-/// How things wander by themselves.
+/// How the state wanders by itself.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Wander {
     /// Drift, standard deviation per axis.
@@ -85,7 +85,7 @@ pub struct Wander {
     pub speed_mps_per_root_s: f64,
 }
 
-/// What the forward run leaves behind.
+/// The results of the forward run that the backward run needs.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Forward {
     /// Expected state before the sights of each step.
@@ -98,7 +98,7 @@ pub struct Forward {
     pub fix_nats: f64,
     /// Number of logged coordinates in it.
     pub fix_count: usize,
-    /// Mean square of the normalised surprises of the logged positions: 1 for a model that is right.
+    /// Mean square of the normalised surprises of the logged positions: 1 if the model is right.
     pub surprise: f64,
 }
 
@@ -110,7 +110,7 @@ struct Gain {
 
 /// The smoothed chain.
 pub struct Smoothed {
-    /// State at each step, all sights known.
+    /// State at each step, given all sights.
     pub state: Vec<Vector>,
     /// Covariance of the place, the installation's offset and the inset, see [`Smoothed::covariance`].
     backward: Vec<Matrix>,
@@ -192,7 +192,7 @@ fn add_multiple(matrix: &mut Matrix, to: usize, from: usize, factor: f64) {
     matrix.iter_mut().for_each(|row| row[to] += factor * row[from]);
 }
 
-/// Forgets two components from `first` on.
+/// Forgets two components, starting with `first`.
 fn clear(spread: &mut Matrix, first: usize) {
     for axis in first..first + 2 {
         spread[axis] = [0.0; SIZE];
@@ -231,7 +231,7 @@ pub fn forward(steps: &[Step], start: &Vector, start_spread: &Matrix, wander: &W
 }
 
 impl Forward {
-    /// Betters the state by one sight.
+    /// Improves the state by one sight.
     fn take_in(&mut self, sight: &Sight, state: &mut Vector, spread: &mut Matrix) {
         let mut pull = [0.0; SIZE];
         for (at, weight) in &sight.of {
@@ -261,7 +261,7 @@ impl Forward {
     }
 }
 
-/// Runs back through the chain: every state with all sights known.
+/// Runs back through the chain: every state, given all sights.
 pub fn smooth(steps: &[Step], run: &Forward, wander: &Wander) -> Smoothed {
     let mut lambda = [0.0; SIZE];
     let mut big = [[0.0; SIZE]; SIZE];
@@ -270,7 +270,7 @@ pub fn smooth(steps: &[Step], run: &Forward, wander: &Wander) -> Smoothed {
         backward: vec![[[0.0; SIZE]; SIZE]; steps.len()],
     };
     for (index, step) in steps.iter().enumerate().rev() {
-        // Surprises again, forward within the step, for the backward run uses them.
+        // Compute the surprises again, forward within the step, because the backward run uses them.
         let surprises = surprises(step, run, index, &run.before[index]);
         for (number, sight) in step.sights.iter().enumerate().rev() {
             let gain = &run.gains[run.first_gain[index] + number];
@@ -394,7 +394,7 @@ impl Smoothed {
     }
 }
 
-/// One other past that agrees with the same sights: states before the sights of each step.
+/// Another past that agrees with the same sights: states before the sights of each step.
 pub fn draw(
     steps: &[Step],
     run: &Forward,
@@ -404,7 +404,7 @@ pub fn draw(
     dice: &mut impl Rng,
 ) -> Vec<Vector> {
     let mut normal = || -> f64 { StandardNormal.sample(dice) };
-    // A made-up past round nought, and what would have been seen of it.
+    // An invented past around zero, and what would have been seen of it.
     let mut made_up: Vector = std::array::from_fn(|at| start_sd[at] * normal());
     let mut past = Vec::with_capacity(steps.len());
     let mut residual = *start;
@@ -440,7 +440,7 @@ pub fn draw(
     past
 }
 
-/// Moves a made-up state, all expectations nought.
+/// Moves an invented state, with all expectations zero.
 fn wandered(state: &mut Vector, moved: &Move, wander: &Wander, normal: &mut impl FnMut() -> f64) {
     if let Some((_, sd_m)) = moved.lost {
         state[PLACE] = sd_m * normal();

@@ -1,16 +1,18 @@
-//! Where it really was when positions wander by decimetres or metres.
+//! Where was the machine really, if positions wander by decimetres or metres?
 //!
-//! Question: a log drifts by much more than a swath is wide; what does the ground that it drove on tell about the drift?
+//! Question: a log drifts by much more than the width of a swath; what does the ground that it drove on reveal about the
+//! drift?
 //!
 //! Method. Legs are straight and driven at one speed, corners join them, a stand does not move, the station lies where the
-//! plan says, and a free-driving machine turns at the edge of the lawn, at one distance from it. All of that is a chain of
-//! linear equations round a first guess: place, velocity, drift (first-order Gauss-Markov), the offset and turn between
-//! plan and log, and the distance at which it turns ([`state`]). A Kalman filter and smoother ([`filter`]) solves it; the
-//! guess is bettered and the edges are looked for anew ([`edges`]) a few times, loosely at first. The edges are used only
-//! where they make the logged positions likelier than they are without: lanes and wrong plans switch them off.
+//! plan shows it, and a free-driving machine turns at the edge of the lawn, at one distance from it. All of this forms a
+//! chain of linear equations around a first guess: place, velocity, drift (first-order Gauss-Markov), the offset and
+//! rotation between plan and log, and the distance at which it turns ([`state`]). A Kalman filter and smoother ([`filter`])
+//! solves it; the guess is improved and the edges are searched for again ([`edges`]) a few times, loosely at first. The
+//! edges are used only if they make the logged positions likelier than they are without: lanes and wrong plans switch them
+//! off.
 //!
-//! Exact: the smoothing, given legs and edges. Approximate: which edge it was; turns by the clock of the log. Known
-//! limits: error that is fixed to a place looks like a displaced edge where [`crate::local_bias`] does not see it, as under metre
+//! Exact: the smoothing, given legs and edges. Approximate: which edge it was; turns, by the clock of the log. Known limits:
+//! an error that is fixed to a place looks like a displaced edge if [`crate::local_bias`] does not see it, as under metre
 //! drift. Cost: a few milliseconds a pass for a night.
 
 pub mod chain;
@@ -30,7 +32,7 @@ use tussock_plane::{Edge, Region, Vector as Heading};
 use tussock_types::math;
 use tussock_types::{Place, PlanOffset};
 
-/// What is known before.
+/// What is known in advance.
 #[derive(Clone, Copy, Debug)]
 pub struct Known<'a> {
     /// White part per axis.
@@ -41,9 +43,9 @@ pub struct Known<'a> {
     pub drift_time_s: f64,
     /// Usual speed.
     pub speed_mps: f64,
-    /// Scatter of the speed from leg to leg, as part of it.
+    /// Scatter of the speed from leg to leg, as a fraction of it.
     pub speed_scatter_fraction: f64,
-    /// Where the machine may be: the boundary or the lawn, zones and obstacles out.
+    /// Where the machine may be: the boundary or the lawn, without zones and obstacles.
     pub ground: Option<&'a Region>,
     /// Station in the plan.
     pub station: Option<Place>,
@@ -60,48 +62,48 @@ pub enum EdgeUse {
     Used {
         /// Gain in nats.
         gain_nats: f64,
-        /// Turns that were put at an edge.
+        /// Turns that were assigned to an edge.
         turns: usize,
-        /// Mean trust in the edges of all turns.
+        /// Mean trust in the edges, over all turns.
         weight_fraction: f64,
     },
-    /// Left alone, for they do not fit: lanes, or a wrong plan.
+    /// Not used because they do not fit: lanes, or a wrong plan.
     Refused {
         /// What they add to the likelihood of the logged positions.
         gain_nats: f64,
-        /// Mean trust in the edges of all turns.
+        /// Mean trust in the edges, over all turns.
         weight_fraction: f64,
     },
 }
 
-/// The answer. Places are on the drawn plan: the log's, less the offset between the two.
+/// The answer. Places are on the drawn plan: the log's places minus the offset between the two.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Anchored {
     /// The chain, with its sights.
     pub chain: Chain,
     /// Expected place of each corner.
     pub corners: Vec<Place>,
-    /// Standard deviation of the place of each corner, root of the mean over both axes.
+    /// Standard deviation of the place of each corner, root of the mean square over both axes.
     pub corner_sd_m: Vec<f64>,
     /// How edges were used.
     pub edges: EdgeUse,
-    /// Where the plan lies, as far as the log tells, turned about its middle.
+    /// Where the plan lies, as far as the log shows it, rotated about its middle.
     pub offset: PlanOffset,
     /// Edges of the ground.
     pub edge_lines: Vec<Edge>,
-    /// Turns that were put at an edge: step, number of the edge, weight.
+    /// Turns that were assigned to an edge: step, number of the edge, weight.
     pub turns: Vec<(usize, usize, f64)>,
     /// Distance inside the edge at which it turns.
     pub inset_m: f64,
-    /// Legs that run along an edge and hardly beyond that distance: number of the leg, number of the edge.
+    /// Legs that run along an edge and hardly go beyond that distance: number of the leg, number of the edge.
     pub followed: Vec<(usize, usize)>,
     /// Speed.
     pub speed_mps: f64,
     /// Usual wait at a turn.
     pub usual_wait_s: f64,
-    /// How the plan lies by the turns of the path that was found without its edges.
+    /// How the plan lies according to the turns of the path that was found without its edges.
     pub fit: Option<TurnsFit>,
-    /// Mean square of normalised surprises; 1 when the noise model is right.
+    /// Mean square of normalised surprises; 1 if the noise model is right.
     pub surprise: f64,
     start: Vector,
     start_sd: Vector,
@@ -111,35 +113,35 @@ pub struct Anchored {
     pub states: Vec<Vector>,
 }
 
-/// Mean trust in the edges of all turns below which the plan is not believed: right plans give 0.63 and more, plans turned
-/// by 12 degrees under metre drift 0.5 and less.
+/// If the mean trust in the edges, over all turns, is below this, the plan is not believed: right plans give 0.63 and more,
+/// plans rotated by 12 degrees under metre drift 0.5 and less.
 const LEAST_WEIGHT: f64 = 0.55;
-/// The same where drift is small, and a plan that is wrong shows itself by likelihood.
+/// The same for small drift, where likelihood reveals a wrong plan.
 const LEAST_WEIGHT_SMALL_DRIFT: f64 = 0.4;
-/// Loss of likelihood for each turn above which edges are not believed.
+/// If the likelihood falls by more than this per turn, edges are not believed.
 const MOST_LOSS_NATS: f64 = 0.1;
-/// Larger drift than this and the next lane is as likely as this one.
+/// With larger drift the next lane is as likely as this one.
 const LANES_TOO_CLOSE_M: f64 = 0.5;
-/// Part of the way driven along one axis from which on it is lanes.
+/// From this fraction of the way driven along one axis on, the pattern is lanes.
 const LANES_FROM: f64 = 0.7;
 /// A turn takes no longer than this.
 const MOST_TURN_S: f64 = 5.0;
 /// Legs within this sine of an edge's direction run along it.
 const ALONG_SINE: f64 = 0.1;
-/// Shorter legs than this are not looked at.
+/// Shorter legs are ignored.
 const LEAST_FOLLOWED_M: f64 = 2.0;
-/// Mean distance beyond the line at which it turns, over the positions' standard deviation: 0.8 when they just err.
+/// Mean distance beyond the line at which the machine turns, over the positions' standard deviation: 0.8 if they merely err.
 const MOST_STRAY_SD: f64 = 1.1;
-/// Fewer turns than this tell nothing.
+/// Fewer turns show nothing.
 const LEAST_TURNS: usize = 20;
-/// How loose edges are held, pass by pass.
+/// How loosely edges are held, pass by pass.
 const LOOSE: [f64; 7] = [1.0, 0.5, 0.25, 0.1, 0.0, 0.0, 0.0];
 const PASSES_WITHOUT: usize = 3;
-/// Plans that lie farther off than this are looked for where the turns say.
+/// Plans that are farther off than this are searched for where the turns show them.
 const FAR_OFFSET_M: f64 = 0.5;
-/// How sure a station's drawn place is.
+/// Standard deviation of a station's drawn place.
 const STATION_SD_M: f64 = 0.08;
-/// A stand at the station lasts at least so long.
+/// A stand at the station lasts at least this long.
 const STATION_LEAST_S: f64 = 300.0;
 
 struct Work<'a> {
@@ -154,13 +156,13 @@ struct Work<'a> {
     about: [f64; 2],
     speed_mps: f64,
     usual_wait_s: f64,
-    /// Sights that belong to each step whatever the edges say.
+    /// Sights that belong to each step regardless of the edges.
     firm: Vec<usize>,
     edges: Vec<Edge>,
     turns: Vec<(usize, usize, f64)>,
 }
 
-/// Finds the path behind drives.
+/// Finds the path of drives.
 pub fn anchor(drives: Vec<Drive>, build: &Build, known: &Known<'_>) -> Anchored {
     let mut work = Work::new(drives, build, known);
     let (mut run, mut smoothed) = work.pass();
@@ -264,7 +266,7 @@ impl<'a> Work<'a> {
         work
     }
 
-    /// Builds the chain anew from the drives.
+    /// Builds the chain again from the drives.
     fn rebuild(&mut self) {
         self.chain = Chain::build(&self.drives, &self.build);
         self.see_station();
@@ -272,12 +274,12 @@ impl<'a> Work<'a> {
         self.set_starts();
     }
 
-    /// Betters the times of the corners, directions and speed being known.
+    /// Improves the times of the corners, given directions and speed.
     fn sharpen(&mut self) {
         if let Some(wait_s) = timing::usual_wait_s(&self.drives, self.speed_mps) {
             self.usual_wait_s = wait_s;
         }
-        // A fix against its neighbours within some seconds.
+        // A fix relative to its neighbours within a few seconds.
         let noise_m = (self.known.white_m.powi(2) + 3.0 * self.build.drift_rate_m2_per_s).sqrt();
         for drive in &mut self.drives {
             timing::sharpen(drive, self.speed_mps, self.usual_wait_s, noise_m);
@@ -291,7 +293,7 @@ impl<'a> Work<'a> {
         (run, smoothed)
     }
 
-    /// Sets the velocity with which each leg begins, and how sharp its ends are.
+    /// Sets the velocity with which each leg begins, and the precision of its ends.
     fn set_starts(&mut self) {
         let speed_mps = self.speed_mps;
         for leg in &self.chain.legs {
@@ -312,7 +314,7 @@ impl<'a> Work<'a> {
         }
     }
 
-    /// Takes directions from what was found, and the usual speed and wait from the fixes along them.
+    /// Takes directions from the result so far, and the usual speed and wait from the fixes along them.
     fn straighten(&mut self, smoothed: &Smoothed) {
         for leg in &mut self.chain.legs {
             let (from, to) = (&smoothed.state[leg.from], &smoothed.state[leg.to]);
@@ -366,7 +368,7 @@ impl<'a> Work<'a> {
         }
     }
 
-    /// How the plan lies by the turns alone, edges unknown.
+    /// How the plan lies according to the turns alone, with edges unknown.
     fn plan_fit(&self, smoothed: &Smoothed) -> Option<TurnsFit> {
         let turn = |(leg, onward): (chain::ChainLeg, [f64; 2])| {
             let to = &smoothed.state[leg.to];
@@ -387,7 +389,7 @@ impl<'a> Work<'a> {
         plan_fit::fit(&turns, &self.edges, known.inset_m, error)
     }
 
-    /// Begins where the turns say that the plan lies, where that is far from where it is drawn; whether it does.
+    /// Starts where the turns show the plan, if that is far from where it is drawn; returns whether it does.
     fn starts_at(&mut self, fit: &TurnsFit) -> bool {
         let offset = fit.offset;
         let offset_m = math::hypot(offset.east_m, offset.north_m);
@@ -405,7 +407,7 @@ impl<'a> Work<'a> {
         true
     }
 
-    /// Looks for the edge that each leg ended at, all fixes and the edges of the last look known.
+    /// Finds the edge at which each leg ended, given all fixes and the edges of the previous round.
     fn see_edges(&mut self, run: &Forward, smoothed: &Smoothed, loose_m: f64) {
         self.turns.clear();
         let mut sights: Vec<(usize, Sight)> = Vec::new();
@@ -431,7 +433,7 @@ impl<'a> Work<'a> {
         }
     }
 
-    /// How much of the way is driven along one axis: resultant of the doubled angles, weighted by length.
+    /// Fraction of the way driven along one axis: resultant of the doubled angles, weighted by length.
     fn lanes_share(&self) -> f64 {
         let (mut cos, mut sin, mut sum) = (0.0, 0.0, 0.0);
         for leg in &self.chain.legs {
@@ -462,7 +464,7 @@ impl<'a> Work<'a> {
         })
     }
 
-    /// The edge that a turn was made at, seen from a state.
+    /// The edge at which a turn was made, seen from a state.
     fn edge_at(
         &self,
         state: &Vector,
@@ -482,7 +484,7 @@ impl<'a> Work<'a> {
         let mut at = [place.east_m, place.north_m];
         let mut spread_m2 = [ee, en, nn];
         if let Some(own) = own {
-            // Without what this very turn said before: no edge vouches for itself.
+            // Without what this very turn contributed before: no edge may vouch for itself.
             let [a, b] = [own.of[0].1, own.of[1].1];
             let pull = [ee * a + en * b, en * a + nn * b];
             let known = a * pull[0] + b * pull[1];
@@ -588,14 +590,14 @@ fn on_plan(state: &Vector, about: [f64; 2]) -> Place {
 }
 
 impl Anchored {
-    /// Root mean square of the standard deviations of all corners.
+    /// Root mean square of the corners' standard deviations.
     pub fn usual_corner_sd_m(&self) -> f64 {
         let squares: f64 = self.corner_sd_m.iter().map(|sd_m| sd_m * sd_m).sum();
         (squares / (self.corner_sd_m.len() as f64).max(1.0)).sqrt()
     }
 
-    /// Position error that is left, per axis, as far as simulated gardens tell: what the model knows, and at metre drift a
-    /// third more, for turns that were missed or put at a wrong edge are not in it.
+    /// Remaining position error per axis, as found in simulated gardens: what the model knows, and a third more at metre
+    /// drift, because turns that were missed or assigned to a wrong edge are not in it.
     pub fn error_m(&self) -> f64 {
         const SURE_M: f64 = 0.1;
         const UNSURE_M: f64 = 0.4;
@@ -605,13 +607,13 @@ impl Anchored {
         known_m * (1.0 + MORE * share)
     }
 
-    /// Share of legs whose end an edge explains, each by how much it is trusted.
+    /// Share of legs whose end an edge explains, each weighted by how far it is trusted.
     pub fn explained_fraction(&self) -> f64 {
         let trust: f64 = self.turns.iter().map(|turn| turn.2).sum();
         trust / (self.chain.legs.len() as f64).max(1.0)
     }
 
-    /// Legs that run along an edge, near the line at which turns are made; none where such legs go beyond it.
+    /// Legs that run along an edge, near the line at which turns are made; none if such legs go beyond it.
     fn follows(&self) -> Vec<(usize, usize)> {
         if !matches!(self.edges, EdgeUse::Used { .. }) {
             return Vec::new();
@@ -647,7 +649,7 @@ impl Anchored {
                 found.push((number, edge));
             }
         }
-        // Errors of the positions put them as far off the line as positions err, not farther.
+        // Position errors put them off the line by as much as positions err, and no farther.
         let mean_m = sum_m / (outside as f64).max(1.0);
         if mean_m > MOST_STRAY_SD * usual_sd_m + edges::EDGE_SD_M {
             return Vec::new();
@@ -655,9 +657,9 @@ impl Anchored {
         found
     }
 
-    /// Puts the turns that were made at an edge where such turns are made in this past.
+    /// Moves the turns that were made at an edge to where such turns are made in this past.
     ///
-    /// The smoother takes an edge for loose ([`edges::EDGE_SD_M`]), for it may be the wrong one. A past in which each turn
+    /// The smoother holds an edge loosely ([`edges::EDGE_SD_M`]), because it may be the wrong one. A past in which each turn
     /// strays by as much would paint a rim that the machine never reached.
     fn put_at_edges(&self, corners: &mut [Place], past: &[Vector]) {
         let mut at = 0;
@@ -690,14 +692,14 @@ impl Anchored {
         }
     }
 
-    /// The corner that a leg begins or ends at.
+    /// The corner at which a leg begins or ends.
     fn corner_at(&self, step: usize) -> Option<usize> {
-        // A leg sets out some steps after the corner was reached, where it waits there.
+        // If it waits at the corner, a leg sets out a few steps after the corner was reached.
         let after = self.chain.corners.partition_point(|corner| corner.step <= step);
         after.checked_sub(1)
     }
 
-    /// One other past that agrees with the log: the place of each corner on the drawn plan.
+    /// Another past that agrees with the log: the place of each corner on the drawn plan.
     pub fn draw(&self, seed: u64, number: u64) -> Vec<Place> {
         let mut dice = ChaCha8Rng::seed_from_u64(seed);
         dice.set_stream(number);

@@ -1,4 +1,4 @@
-//! What is unknown at any moment.
+//! What is unknown at any moment?
 
 /// Where the machine is: east, north.
 pub const PLACE: usize = 0;
@@ -6,9 +6,9 @@ pub const PLACE: usize = 0;
 pub const SPEED: usize = 2;
 /// Slow part of the position error: east, north.
 pub const DRIFT: usize = 4;
-/// By how much the logged world lies off the drawn one: east, north.
+/// Offset of the logged world from the drawn one: east, north.
 pub const OFFSET: usize = 6;
-/// By what angle it is turned, radians, anticlockwise about the middle of the plan.
+/// Its rotation, radians, anticlockwise about the middle of the plan.
 pub const TURNED: usize = 8;
 /// How far inside the drawn edge the machine turns.
 pub const INSET: usize = 9;

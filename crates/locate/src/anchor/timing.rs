@@ -1,25 +1,25 @@
-//! When exactly did it arrive, and when did it leave?
+//! When exactly did the machine arrive, and when did it leave?
 //!
-//! Fixes come once a second or so, and a turn lies between them. With the velocities on both sides known, arrival and
-//! leaving are linear in the fixes round the corner: least squares over the corner's place (which takes up the drift) and
-//! the two times, the fixes sorted to leg, wait and leg anew a few times. The usual wait is a weak prior.
+//! Fixes come about once a second, and a turn lies between them. Given the velocities on both sides, arrival and departure
+//! are linear in the fixes around the corner: least squares over the corner's place (which absorbs the drift) and the two
+//! times, with the fixes assigned again to leg, wait and leg a few times. The usual wait is a weak prior.
 
 use super::chain::{Drive, Span};
 use crate::segment::PartKind;
 use tussock_types::math;
 
-/// Fixes on either side that are looked at.
+/// Fixes within this time on either side are used.
 const WINDOW_S: f64 = 6.0;
-/// Longer stands are looked at from both ends apart.
+/// The two ends of a longer stand are treated separately.
 const WAIT_S: f64 = 8.0;
-/// How far the usual wait holds.
+/// Standard deviation of the usual wait.
 const WAIT_SD_S: f64 = 1.0;
-/// No event is moved farther than this.
+/// No event is moved by more than this.
 const MOST_S: f64 = 2.0;
-/// Sharper than this no clock of a machine is believed.
+/// No machine's clock is believed to be more precise than this.
 const SHARPEST_S: f64 = 0.08;
 
-/// Betters the times of all corners of a drive. `noise_m` is the error of a fix against its neighbours.
+/// Improves the times of all corners of a drive. `noise_m` is the error of a fix against its neighbours.
 pub fn sharpen(drive: &mut Drive, speed_mps: f64, usual_wait_s: f64, noise_m: f64) {
     let spans = &drive.spans;
     let legs: Vec<usize> = (0..spans.len())
@@ -55,7 +55,7 @@ pub fn sharpen(drive: &mut Drive, speed_mps: f64, usual_wait_s: f64, noise_m: f6
             spans[before].timing_s[1] = sd_s.max(SHARPEST_S);
         }
         if let Some((leave_s, sd_s)) = leave {
-            // Never before the middle of the leg before: times run forward.
+            // Never before the middle of the previous leg: times must increase.
             let first_s = 0.5 * (spans[before].start_s + spans[before].end_s);
             let latest_s = 0.5 * (spans[after].start_s + spans[after].end_s);
             spans[after].start_s = leave_s
@@ -72,7 +72,7 @@ pub fn sharpen(drive: &mut Drive, speed_mps: f64, usual_wait_s: f64, noise_m: f6
             spans[after].start_s = middle_s;
             spans[before].end_s = middle_s;
         }
-        // Whatever stands between fills the time between.
+        // Whatever lies in between fills the time in between.
         let (start_s, end_s) = (spans[before].end_s, spans[after].start_s);
         let count = after - before - 1;
         for (number, span) in spans[before + 1..after].iter_mut().enumerate() {
@@ -83,8 +83,8 @@ pub fn sharpen(drive: &mut Drive, speed_mps: f64, usual_wait_s: f64, noise_m: f6
     }
 }
 
-/// Usual speed, from the fixes along legs whose directions are known: slope of the way along each leg over time, ends
-/// left out, weighted by what white and drift leave of it. `None` with too few legs.
+/// Usual speed, from the fixes along legs whose directions are known: slope of the way along each leg over time, without its
+/// ends, weighted by what white noise and drift leave of it. `None` with too few legs.
 pub fn pace(drives: &[Drive], white_m: f64, drift_rate_m2_per_s: f64) -> Option<f64> {
     const LEAST_LEGS: usize = 12;
     const END_S: f64 = 2.0;
@@ -129,7 +129,7 @@ pub fn pace(drives: &[Drive], white_m: f64, drift_rate_m2_per_s: f64) -> Option<
     (speed_mps > 0.0).then_some(speed_mps)
 }
 
-/// Usual wait at a turn: the one with which the fixes round all corners together agree best, the time of each turn free.
+/// Usual wait at a turn: the one with which the fixes around all corners agree best, when the time of each turn is free.
 /// `None` with too few turns.
 pub fn usual_wait_s(drives: &[Drive], speed_mps: f64) -> Option<f64> {
     const LEAST_TURNS: usize = 12;
@@ -181,7 +181,7 @@ pub fn usual_wait_s(drives: &[Drive], speed_mps: f64) -> Option<f64> {
     Some(STEP_S * (best as f64 + shift))
 }
 
-/// Least sum of squares round a corner for a given wait.
+/// Least sum of squares around a corner for a given wait.
 fn turn_cost(
     drive: &Drive,
     before: Span,
@@ -238,7 +238,7 @@ fn turn_cost(
 
 type Times = ((f64, f64), (f64, f64));
 
-/// Arrival and leaving with their standard deviations.
+/// Arrival and departure with their standard deviations.
 fn solve(
     drive: &Drive,
     before: Option<Span>,
@@ -285,7 +285,7 @@ fn solve(
                 } else {
                     (0.0, 0.0, 0.0)
                 };
-                // Times from the present guess, for the digits.
+                // Times relative to the present guess, to keep digits.
                 let residual = place[axis] - known - slope_a * arrive_s - slope_b * leave_s;
                 sum[axis] += residual;
                 sum_a[axis] += slope_a;
@@ -304,7 +304,7 @@ fn solve(
             ar -= sum_a[axis] * sum[axis] / count;
             br -= sum_b[axis] * sum[axis] / count;
         }
-        // Weak hold at the present guess, and the usual wait.
+        // A weak pull to the present guess, and to the usual wait.
         let hold = 1.0 / (MOST_S * MOST_S);
         let (mut aa, mut ab, mut bb, mut ar, mut br) = (
             aa * weight + hold,

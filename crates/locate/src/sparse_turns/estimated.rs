@@ -1,10 +1,10 @@
 //! Speed, wait and inset of a machine, read from its own sparse log.
 //!
-//! Intervals without a turn share one speed, so speeds gather there. Where such straight intervals enclose another one, their
-//! lines meet at the turn between: its distance from the ground's edge is the inset, and what time is left over is
-//! the wait. The few that hide a second turn scatter; the half-sample mode (Robertson & Cryer 1974) does not see them. Lanes give
-//! no meeting lines: their inset is where fixes gather, since the machine waits there, and their wait follows from lines
-//! that run to and fro.
+//! Intervals without a turn share one speed, so speeds cluster there. Where such straight intervals enclose another one,
+//! their lines meet at the turn in between: its distance from the ground's edge is the inset, and the time that is left over
+//! is the wait. The few that hide a second turn scatter, and the half-sample mode (Robertson & Cryer 1974) ignores them.
+//! Lanes have no lines that meet: their inset is where fixes cluster, since the machine waits there, and their wait follows
+//! from lines that run to and fro.
 //!
 //! Cost: linear in fixes, times edges nearby.
 
@@ -17,44 +17,44 @@ use tussock_plane::Vector;
 use tussock_types::math;
 use tussock_types::{NoiseSource, Place};
 
-/// What the search for turns needs to know of a machine and its log.
+/// What the search for turns needs to know about a machine and its log.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Rebuild {
     /// Driving speed.
     pub speed_mps: f64,
-    /// Its standard deviation from leg to leg, as a part of it.
+    /// Standard deviation of the speed from leg to leg, as a fraction of it.
     pub speed_sd_fraction: f64,
-    /// Usual time that a turn takes.
+    /// Usual duration of a turn.
     pub wait_s: f64,
     /// Its standard deviation.
     pub wait_sd_s: f64,
-    /// How far inside of the ground's edge it turns; negative outside.
+    /// How far inside the ground's edge it turns; negative outside.
     pub inset_m: f64,
-    /// Error of a fix against its neighbours, per axis.
+    /// Error of a fix relative to its neighbours, per axis.
     pub white_m: f64,
-    /// Error of the line at which it turns against the fixes.
+    /// Error of the turning line relative to the fixes.
     pub outline_m: f64,
-    /// Part of the turns that lead to a parallel lane, and back the way that it came.
+    /// Fraction of the turns that lead to a parallel lane, and back the way that the machine came.
     pub lane_share_fraction: f64,
-    /// Direction of the lanes, anticlockwise from east; `None` where straight drives run every way.
+    /// Direction of the lanes, anticlockwise from east; `None` if straight drives run in all directions.
     pub lane_rad: Option<f64>,
 }
 
-/// Where more of the ways than this are plain chords or turn away from the line, chords are the more honest answer.
+/// If more of the ways than this are plain chords or turn away from the line, chords are the more honest answer.
 const MOST_UNEXPLAINED_FRACTION: f64 = 0.35;
-/// Fewer turns than this are no estimate.
+/// Fewer turns do not give an estimate.
 const LEAST_TURNS: usize = 6;
-/// Fewer straight intervals than this show no error and no direction.
+/// Fewer straight intervals show neither error nor direction.
 const LEAST_STRAIGHT: usize = 8;
-/// Fewer intervals than this at one speed show no speed.
+/// Fewer intervals at one speed do not show the speed.
 const LEAST_ALIKE: usize = 4;
-/// Farthest inside and outside of the edge that turns are looked for.
+/// Farthest distances inside and outside the edge at which turns are searched for.
 const INSETS_M: (f64, f64) = (-1.5, 2.5);
-/// No turn takes longer.
+/// No turn takes longer than this.
 const LONGEST_WAIT_S: f64 = 20.0;
-/// Spread of waits is never taken for less than this.
+/// The spread of waits is never assumed to be smaller.
 const LEAST_WAIT_SD_S: f64 = 0.1;
-/// Speeds are never taken for steadier than this.
+/// Speeds are never assumed to be steadier.
 const LEAST_SPEED_SD_FRACTION: f64 = 0.004;
 
 impl Rebuild {
@@ -64,8 +64,8 @@ impl Rebuild {
     }
 }
 
-/// Estimates from the log itself; `None` where it shows too few straight drives or turns. `speed_mps` is what is known of the
-/// speed otherwise.
+/// Estimates from the log itself; `None` if it shows too few straight drives or turns. `speed_mps` is the speed as known
+/// from elsewhere.
 pub fn estimate(
     kept: &Kept,
     ground: &Region,
@@ -127,8 +127,8 @@ pub fn estimate(
     (weight.ways > 0 && unexplained <= MOST_UNEXPLAINED_FRACTION).then_some(how)
 }
 
-/// White part of the error from sparse fixes alone: how far they lie beside the line of their neighbours on straight
-/// drives. `None` where the log shows too few.
+/// White part of the error from sparse fixes alone: how far they lie beside the line through their neighbours on straight
+/// drives. `None` if the log shows too few.
 pub fn white_m(kept: &Kept) -> Option<f64> {
     let steps = steps(kept);
     let (speed_mps, speed_sd_fraction) = usual_speed(&steps, None)?;
@@ -139,7 +139,7 @@ pub fn white_m(kept: &Kept) -> Option<f64> {
     across_m(&steps, is_straight)
 }
 
-/// One step from fix to fix, on the move.
+/// One step from fix to fix while the machine moves.
 #[derive(Clone, Copy, Debug)]
 struct Step {
     first: usize,
@@ -166,7 +166,7 @@ fn steps(kept: &Kept) -> Vec<Step> {
         .collect()
 }
 
-/// The speed at which most steps gather, above the middle of all; and its spread.
+/// The speed at which most steps cluster, above the median of all; and its spread.
 fn usual_speed(steps: &[Step], known_mps: Option<f64>) -> Option<(f64, f64)> {
     const WINDOW_FRACTION: f64 = 0.03;
     let mut speeds_mps: Vec<f64> = steps
@@ -186,7 +186,7 @@ fn usual_speed(steps: &[Step], known_mps: Option<f64>) -> Option<(f64, f64)> {
             best = (end - start, start, end);
         }
     }
-    // Where most steps hold a turn, straight ones are few, but they are the fastest, and alike.
+    // If most steps hold a turn, straight ones are few, but they are the fastest, and alike.
     let fastest = {
         let top = speeds_mps.len().saturating_sub(1 + speeds_mps.len() / 100);
         let least = speeds_mps
@@ -216,7 +216,7 @@ fn usual_speed(steps: &[Step], known_mps: Option<f64>) -> Option<(f64, f64)> {
     Some((speed_mps, spread.max(LEAST_SPEED_SD_FRACTION)))
 }
 
-/// Error of a fix from how far it lies beside the line of its neighbours on straight drives.
+/// Error of a fix, from how far it lies beside the line through its neighbours on straight drives.
 fn across_m(steps: &[Step], is_straight: impl Fn(&Step) -> bool) -> Option<f64> {
     const STRAIGHT_ON_RAD: f64 = 0.12;
     let mut off_m: Vec<f64> = steps
@@ -279,7 +279,7 @@ impl Enclosed {
             .then_some(Meeting { inset_m, wait_s })
     }
 
-    /// Wait of each of the two turns of a hop from lane to lane.
+    /// The wait of each of the two turns in a hop from lane to lane.
     fn hop_wait_s(&self, outline: &Outline, how: &Rebuild) -> Option<f64> {
         let reach_m = how.speed_mps * self.lapse_s;
         let near = outline.near(self.from, self.to, reach_m);
@@ -301,7 +301,8 @@ fn signed_edge_distance_m(ground: &Region, place: Place) -> f64 {
     }
 }
 
-/// Part of the turns that are to and fro; chance alone reverses a roaming machine within three degrees now and then.
+/// Fraction of the turns that go to and fro; by chance alone a roaming machine reverses to within three degrees now and
+/// then.
 fn lane_share(reversals: usize, turns: usize) -> f64 {
     const BY_CHANCE: f64 = 0.04;
     let share = reversals as f64 / turns.max(1) as f64;
@@ -312,7 +313,7 @@ fn lane_share(reversals: usize, turns: usize) -> f64 {
     }
 }
 
-/// Where values gather: half-sample mode. Values rise.
+/// Where values cluster: half-sample mode. Values must increase.
 fn gathering(values: &[f64]) -> Option<f64> {
     let mut values = values;
     while values.len() > 3 {
@@ -351,7 +352,7 @@ fn from_meetings(mut meetings: Vec<Meeting>, how: &mut Rebuild) {
         (1.4826 * math::median(&mut off_s).unwrap_or(0.0)).clamp(LEAST_WAIT_SD_S, 0.5 * how.wait_s + 0.2);
 }
 
-/// Wait from hops between lanes, where the log has enough of them.
+/// Wait from hops between lanes, if the log has enough of them.
 fn from_hops(ground: &Region, enclosed: &[Enclosed], how: &mut Rebuild) {
     let Some(outline) = Outline::of(ground, how.inset_m) else {
         return;
@@ -372,7 +373,7 @@ fn from_hops(ground: &Region, enclosed: &[Enclosed], how: &mut Rebuild) {
     how.wait_sd_s = spread_s.clamp(LEAST_WAIT_SD_S, 0.5 * how.wait_s + 0.2);
 }
 
-/// Inset and wait with which the ways through a part of the log weigh least, from coarse to fine.
+/// The inset and wait for which the ways through a part of the log weigh least, from coarse to fine.
 fn by_weighing(ground: &Region, drives: &[Vec<Stop>], how: &mut Rebuild) -> Option<()> {
     const COARSE_WAITS_S: [f64; 4] = [0.5, 1.0, 2.0, 4.0];
     const COARSE_INSETS_M: [f64; 7] = [-0.4, -0.2, 0.0, 0.2, 0.4, 0.6, 0.8];
@@ -428,7 +429,7 @@ fn by_weighing(ground: &Region, drives: &[Vec<Stop>], how: &mut Rebuild) -> Opti
     least.is_finite().then_some(())
 }
 
-/// Some drives of the log, spread over it.
+/// Several drives of the log, spread over it.
 fn drives(kept: &Kept, steps: &[Step], how: &Rebuild) -> Vec<Vec<Stop>> {
     const LENGTH: usize = 14;
     const MOST: usize = 8;

@@ -1,15 +1,15 @@
-//! The line at which the machine turns, as edges that can be asked.
+//! The line at which the machine turns, as edges that can be queried.
 //!
-//! Question: where does a straight drive end, and where on the line can a turn of known length lie? Both are answered in
-//! closed form, edge by edge; the places at which two legs have a given length together lie on an ellipse about their
-//! ends.
+//! Question: where does a straight drive end, and where on the line can a turn lie if the length of the way is known? Both
+//! are answered in closed form, edge by edge; the places at which two legs together have a given length lie on an ellipse
+//! about their ends.
 //!
-//! Exact up to rounding. Cost: the edges near an interval are picked once by their boxes, and only they are asked.
+//! Exact up to rounding. Cost: the edges near an interval are selected once by their boxes, and only they are queried.
 
 use std::ops::Deref;
 use tussock_plane::{Edge, Joins, Region, Vector};
 
-/// An edge of the line, and where in it.
+/// An edge of the line, and a position on it.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct LineEdge {
     pub(super) edge: Edge,
@@ -34,7 +34,7 @@ pub struct Outline {
     rings: Vec<(usize, usize)>,
 }
 
-/// A place on the line, and how far off it was asked for.
+/// A place on the line, and how far it is from the requested one.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Foot {
     pub(super) place: Vector,
@@ -47,22 +47,22 @@ pub(super) struct Foot {
 pub(super) struct Between {
     pub(super) place: Vector,
     pub(super) edge: LineEdge,
-    /// By how much the two legs are longer together than asked.
+    /// By how much the two legs together are longer than requested.
     pub(super) excess_m: f64,
-    /// Change of their length with the way along the edge.
+    /// Change of their length with the position along the edge.
     pub(super) slope: f64,
 }
 
-/// Rays and edges meet a little beyond their ends, so that nothing slips out at a corner.
+/// Rays and edges meet slightly beyond their ends, so that nothing slips out at a corner.
 const OVERLENGTH_M: f64 = 1e-7;
 /// A ray that leads out this slightly runs along the edge.
 const ALONG: f64 = 1e-9;
-/// Corners that move the line by less are none: plans are drawn to a millimetre, and every edge near a drive is asked.
+/// Corners that move the line by less are dropped: plans are drawn to a millimetre, and every edge near a drive is queried.
 const STRAIGHT_M: f64 = 0.002;
 
 impl Outline {
-    /// The line at which a machine turns that keeps `inset_m` inside of the ground's edge (outside, when negative).
-    /// `None` where nothing of the ground remains.
+    /// The line at which a machine turns that keeps `inset_m` inside the ground's edge (outside, if negative). `None` if
+    /// nothing remains of the ground.
     pub fn of(ground: &Region, inset_m: f64) -> Option<Self> {
         let inner = ground.grown_by(-inset_m, Joins::Mitred).ok()?;
         let mut outline = Self {
@@ -111,19 +111,19 @@ pub(super) struct Near<'a> {
 }
 
 impl Near<'_> {
-    /// Where a ray leads out within a distance. A start up to `behind_m` outside counts as on the line.
+    /// Where a ray leads out, within a distance. A start up to `behind_m` outside counts as on the line.
     pub(super) fn cast(&self, from: Vector, heading: Vector, within_m: f64, behind_m: f64) -> Option<Foot> {
         let mut best: Option<(f64, usize)> = None;
         let mut best_m = within_m;
         for (number, edge) in self.edges.iter().enumerate() {
-            // Positive where the heading leads out to the right of the edge.
+            // Positive if the heading leads out to the right of the edge.
             let outward = heading.cross(edge.along);
             if outward <= ALONG {
                 continue;
             }
             let gap = edge.from - from;
             let distance_m = gap.cross(edge.along) / outward;
-            // Behind, measured square to the edge.
+            // Behind, measured at right angles to the edge.
             if distance_m > best_m || distance_m * outward < -behind_m {
                 continue;
             }
@@ -143,7 +143,7 @@ impl Near<'_> {
         })
     }
 
-    /// True when the straight way between two places stays on the ground; `slack_m` is how far outside its end may lie.
+    /// True if the straight way between two places stays on the ground; `slack_m` is how far outside its end may lie.
     pub(super) fn is_free(&self, from: Vector, to: Vector, slack_m: f64) -> bool {
         let step = to - from;
         let length_m = step.length();
@@ -237,8 +237,8 @@ impl Near<'_> {
         }
     }
 
-    /// Corners of the way along the line from one foot to another, the shorter way round, and its length. `None` on
-    /// different rings or over more than `most` corners.
+    /// Corners of the way along the line from one foot to another, the shorter way round, and its length. `None` if the feet
+    /// are on different rings or there are more than `most` corners.
     pub(super) fn along(&self, from: &Foot, to: &Foot, most: usize) -> Option<(Vec<Vector>, f64)> {
         if from.edge.ring != to.edge.ring {
             return None;
@@ -251,7 +251,7 @@ impl Near<'_> {
             let mut number = start.edge.number;
             let mut at = start.place;
             let mut length_m = 0.0;
-            // On one edge, but backwards: the long way round.
+            // On one edge, but backwards: go the long way round.
             let mut is_first = (goal.place - start.place).dot(start.edge.along) < 0.0;
             while number != goal.edge.number || is_first {
                 is_first = false;

@@ -1,4 +1,4 @@
-//! Rays, ellipses and ways along the line, held to slow twins that step along it.
+//! Rays, ellipses and ways along the line, compared with slow twins that step along it.
 
 use super::outline::{Between, Outline};
 use proptest::prelude::*;

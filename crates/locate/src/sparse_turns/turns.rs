@@ -1,8 +1,8 @@
 //! Ways with one, two or three turns at the line.
 //!
-//! From a known heading the first turn is where its ray meets the line; the last may be where the next heading's ray, run
-//! backwards, meets it; one turn between follows from the length of the way. What is left of the length is shared between
-//! heading and wait as their errors say (a Kalman update of one number).
+//! From a known heading, the first turn is where its ray meets the line; the last may be where the next heading's ray, run
+//! backwards, meets it; a turn in between follows from the length of the way. The length that is left over is divided
+//! between heading and wait according to their errors (a Kalman update of one number).
 
 use super::outline::Between;
 use super::ways::{BELIEVED_SD, From, Ways, outside, sine, surprise};
@@ -11,7 +11,7 @@ use tussock_plane::Vector;
 use tussock_types::math;
 
 impl Ways<'_> {
-    /// Straight to the line as the heading says, then to the second fix.
+    /// Straight to the line along the heading, then to the second fix.
     pub(super) fn one_turn_ahead(&mut self, from: &From, heading: Vector, sd_rad: f64) {
         let (a, b) = (self.interval.from, self.interval.to);
         let reach_m = self.how.speed_mps * from.time_s;
@@ -60,7 +60,7 @@ impl Ways<'_> {
         }
     }
 
-    /// One turn, placed by the length of the way, or by the heading that follows.
+    /// One turn, located by the length of the way, or by the heading that follows.
     pub(super) fn one_turn_anywhere(&mut self, from: &From) {
         const SHIFTS_SD: [f64; 3] = [0.0, -1.2, 1.2];
         let (a, b) = (self.interval.from, self.interval.to);
@@ -119,7 +119,7 @@ impl Ways<'_> {
         }
     }
 
-    /// Two or three turns, the first as the heading says.
+    /// Two or three turns, the first given by the heading.
     pub(super) fn turns_ahead(&mut self, from: &From, heading: Vector) {
         let (a, b) = (self.interval.from, self.interval.to);
         let how = self.how;

@@ -1,11 +1,11 @@
-//! Ways on which the machine can have come from one fix to the next.
+//! Ways on which the machine may have come from one fix to the next.
 //!
-//! A machine drives straight until the line, turns there into any direction inwards, and drives on. Every way is
-//! weighed by minus the logarithm of the density, in square metres, with which that machine logs the next fix at its place. From a
-//! known heading one turn puts it on a half circle, blurred by the wait: `1 / (pi r)` times a normal density of the
-//! length; from an unknown heading the places of the turn lie on an ellipse; two turns integrate over the direction
-//! between. So straight, turned once and turned twice compare on one scale, without weights set by hand; only surprises
-//! (a turn away from the line, a chord that nothing explains) carry a stated penalty.
+//! A machine drives straight up to the line, turns there into any direction inwards, and drives on. The weight of every way
+//! is minus the logarithm of the density, per square metre, with which that machine logs the next fix at its place. From a
+//! known heading, one turn puts it on a half circle, blurred by the wait: `1 / (pi r)` times a normal density of the length;
+//! from an unknown heading the places of the turn lie on an ellipse; two turns integrate over the direction in between. So
+//! straight, turned once and turned twice compare on one scale, without hand-set weights; only surprises (a turn away from
+//! the line, a chord that nothing explains) carry a stated penalty.
 
 use super::Rebuild;
 use super::outline::{Between, Foot, LineEdge, Near};
@@ -13,13 +13,13 @@ use std::f64::consts::{PI, TAU};
 use tussock_plane::Vector;
 use tussock_types::math;
 
-/// Corners that a way can have.
+/// Most corners that a way can have.
 pub(super) const MOST_CORNERS: usize = 6;
-/// Residuals up to so many standard deviations are believed.
+/// Residuals up to this many standard deviations are believed.
 pub(super) const BELIEVED_SD: f64 = 4.0;
 /// Least standard deviation of a heading: nothing drives straighter.
 const LEAST_HEADING_SD_RAD: f64 = 0.004;
-/// Headings known this well are followed; others only weigh what the length of the way says.
+/// Headings known this well are followed; others only weigh what the length of the way shows.
 const FOLLOWED_SD_RAD: f64 = 0.05;
 /// Penalty of following the line instead of turning there.
 const FOLLOWS_LINE: f64 = 3.0;
@@ -28,14 +28,14 @@ const TURNS_AWAY: f64 = 4.0;
 /// Penalty of a chord that nothing explains.
 const UNEXPLAINED: f64 = 5.0;
 
-/// What is known of the machine at a fix.
+/// What is known about the machine at a fix.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct State {
     /// Heading and its standard deviation.
     pub(super) heading: Option<(Vector, f64)>,
-    /// Time that the turn under way at the fix still takes.
+    /// Time that the turn under way at the fix still needs.
     pub(super) turning_s: Option<f64>,
-    /// Sum of what all ways up to here weigh.
+    /// Total weight of all ways up to here.
     pub(super) cost: f64,
 }
 
@@ -44,11 +44,11 @@ pub(super) struct State {
 pub(super) struct Way {
     corners: [Vector; MOST_CORNERS],
     count: usize,
-    /// Where it turns at the corners, and not only bends with the line.
+    /// Whether it turns at the corners rather than just bending with the line.
     pub(super) waits_at_corners: bool,
-    /// False where neither the line nor a straight drive leads to the second fix.
+    /// False if neither the line nor a straight drive leads to the second fix.
     pub(super) is_explained: bool,
-    /// Time that the turn at the first fix still takes.
+    /// Time that the turn at the first fix still needs.
     pub(super) start_wait_s: f64,
     /// Time spent turning at the second fix.
     pub(super) end_wait_s: f64,
@@ -75,16 +75,16 @@ impl Way {
     }
 }
 
-/// Two fixes that follow each other, and what is near.
+/// Two consecutive fixes, and what is near them.
 #[derive(Debug)]
 pub(super) struct Interval<'a> {
     pub(super) from: Vector,
     pub(super) to: Vector,
     pub(super) lapse_s: f64,
     pub(super) near: Near<'a>,
-    /// Heading from the second fix on, where the next interval shows it.
+    /// Heading from the second fix on, if the next interval shows it.
     pub(super) next_heading: Option<Vector>,
-    /// Feet of both fixes on the line, where they are near enough to be on it.
+    /// Feet of both fixes on the line, if they are near enough to be on it.
     pub(super) from_foot: Option<Foot>,
     pub(super) to_foot: Option<Foot>,
 }
@@ -106,12 +106,12 @@ pub(super) fn sine(direction: Vector, edge: &LineEdge) -> f64 {
 }
 
 impl Rebuild {
-    /// Error of a fix against the line at which it turns.
+    /// Error of a fix relative to the turning line.
     pub(super) fn line_sd_m(&self) -> f64 {
         math::hypot(math::hypot(self.white_m, self.outline_m), 0.02)
     }
 
-    /// Error of the length of a way with so many turns.
+    /// Error of the length of a way with this many turns.
     pub(super) fn length_sd_m(&self, length_m: f64, turns: f64) -> f64 {
         let wait_m = self.speed_mps * self.wait_sd_s;
         let per_turn_m2 = wait_m * wait_m + 2.0 * self.outline_m * self.outline_m;
@@ -146,7 +146,7 @@ impl<'a> Ways<'a> {
         }
     }
 
-    /// All ways from a state; `number` goes with them.
+    /// All ways from a state; `number` is passed along with them.
     pub(super) fn from(&mut self, number: usize, state: &State) {
         let start_s = state.turning_s.unwrap_or(0.0).min(self.interval.lapse_s);
         let one = From {
@@ -234,7 +234,7 @@ impl<'a> Ways<'a> {
         self.interval.near.cast(from, heading, within_m, behind_m)
     }
 
-    /// What the direction of the first leg weighs.
+    /// The weight of the direction of the first leg.
     pub(super) fn heading_cost(&self, state: &State, direction: Vector, length_m: f64) -> f64 {
         match state.heading {
             Some((heading, sd_rad)) => {
@@ -315,7 +315,7 @@ impl<'a> Ways<'a> {
         }
     }
 
-    /// Where most drives are parallel, an unknown heading is probably one of the two along the lanes.
+    /// If most drives are parallel, an unknown heading is probably one of the two along the lanes.
     fn along_lane(&mut self, from: &From) {
         const LANE_SD_RAD: f64 = 0.02;
         let Some(lane_rad) = self.how.lane_rad else { return };
@@ -432,7 +432,7 @@ impl<'a> Ways<'a> {
         }
     }
 
-    /// A turn before the line: something stood there that the plan does not know.
+    /// A turn before the line: something stood there that is not in the plan.
     fn turn_away(&mut self, from: &From, heading: Vector, sd_rad: f64) {
         let (a, b) = (self.interval.from, self.interval.to);
         let how = self.how;
@@ -464,7 +464,7 @@ impl<'a> Ways<'a> {
     }
 }
 
-/// The state that a way starts from, and the time that it has.
+/// The state from which a way starts, and the time that it has.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct From {
     pub(super) number: usize,

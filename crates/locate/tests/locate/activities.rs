@@ -1,4 +1,4 @@
-//! What a machine did in every second, told from drives that are known.
+//! What a machine did in every second, found from drives that are known.
 
 use crate::drawn::{Corner, Drive, START_S, corner, located, plainly_located};
 use approx::{assert_abs_diff_eq, assert_relative_eq};
@@ -22,8 +22,8 @@ fn vertex(east_m: f64, north_m: f64, arrive_s: f64, leave_s: f64) -> Vertex {
     }
 }
 
-/// A track put together by hand: station, guide out, a leg, a step back, a leg, a stand; carried; silent; home along the
-/// guide; station.
+/// A track assembled by hand: station, guide out, a leg, a step back, a leg, a stand; carried; silent; home along the guide;
+/// station.
 fn by_hand() -> Track {
     let mut track = plainly_located(&Drive::around(3, SPEED_MPS).fixes());
     let stay = |start_s: f64, end_s: f64| Halt {
@@ -186,7 +186,7 @@ fn a_machine_that_is_carried_paints_nothing_on_its_way() {
     }
 }
 
-/// First-order Gauss-Markov drift is no walk, however large.
+/// First-order Gauss-Markov drift is not a walk, however large it is.
 #[test]
 fn a_drive_under_metre_drift_is_never_carried() {
     let clean = Drive::around(40, SPEED_MPS).fixes();
@@ -237,13 +237,13 @@ fn a_walk_through_the_gate_is_carried_where_the_plan_shows_the_garden() {
     // The first and last metre lie within the garden.
     assert!(carried.start_s >= from_s && carried.start_s <= from_s + 3.0);
     assert!(carried.end_s <= to_s && carried.end_s >= to_s - 3.0);
-    // A plan drawn a metre too small is no reason to throw a drive away.
+    // A plan drawn a metre too small is no reason to discard a drive.
     let tight = ground.grown_by(-1.0, Joins::Mitred).expect("shrinks");
     let drive = Drive::around(20, SPEED_MPS).fixes();
     assert_eq!(on_ground(&drive, Some(&tight)).carried, []);
 }
 
-/// It comes back to life where it fell silent: a possible stop, no longer than the silence.
+/// It reappears where it fell silent: a possible stop, no longer than the silence.
 #[test]
 fn a_silence_whose_ends_agree_is_a_possible_stop() {
     let drive = Drive::new(

@@ -114,8 +114,8 @@ fn chain() -> (Vec<Step>, Vector, Vector) {
     (steps, start, start_sd)
 }
 
-/// The same by dense algebra: every state is a linear function of independent standard normal numbers; condition them on
-/// what was seen by normal equations. Returns means and covariances of each state before its sights.
+/// The same by dense algebra: every state is a linear function of independent standard normal numbers, conditioned on what
+/// was seen by normal equations. Returns means and covariances of each state before its sights.
 fn dense(steps: &[Step], start: &Vector, start_sd: &Vector) -> Vec<(Vector, Matrix)> {
     let most = SIZE + steps.len() * 12;
     let mut used = SIZE;
@@ -298,7 +298,7 @@ fn the_smoother_gives_what_dense_algebra_gives() {
     }
 }
 
-/// Draws have the mean and the covariance of the posterior: standard errors of 4,000 draws.
+/// Draws have the mean and the covariance of the posterior, within the standard errors of 4,000 draws.
 #[test]
 fn drawn_pasts_have_the_mean_and_the_spread_of_what_is_known() {
     const DRAWS: usize = 4000;
@@ -336,7 +336,7 @@ fn drawn_pasts_have_the_mean_and_the_spread_of_what_is_known() {
     }
 }
 
-/// A night in an invented garden, logged, perhaps with the plan off its place.
+/// A night in an invented garden, logged, possibly with a displaced plan.
 struct Night {
     site: Site,
     run: TrueRun,
@@ -419,7 +419,7 @@ impl Night {
         f64::sqrt(squares / count)
     }
 
-    /// What the path itself claims, both axes together.
+    /// The path's own claim, over both axes.
     fn claimed_m(&self) -> f64 {
         let anchored = self.track.anchored.as_ref().expect("positions are poor");
         std::f64::consts::SQRT_2 * anchored.error_m()
@@ -496,7 +496,7 @@ fn turns_at_the_edge_hold_metre_drift() {
     }
 }
 
-/// A plan that lies two metres off: the path comes out on the plan, and the offset is told.
+/// A plan that is two metres off: the path comes out on the plan, and the offset is reported.
 #[test]
 fn a_shifted_plan_is_found_out() {
     let night = night(
@@ -517,7 +517,7 @@ fn a_shifted_plan_is_found_out() {
     assert!(night.error_m() <= 0.2, "{} m", night.error_m());
 }
 
-/// Lanes under metre drift: the next lane is as likely as this one, so that edges are left alone.
+/// Lanes under metre drift: the next lane is as likely as this one, so edges are not used.
 #[test]
 fn lanes_under_metre_drift_are_left_alone() {
     let lanes = Pattern::Lanes(Lanes::new(0.18, 20.0, 0.02));

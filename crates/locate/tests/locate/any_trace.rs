@@ -1,4 +1,4 @@
-//! Whatever the log holds, the track is sound.
+//! Whatever the log contains, the track is sound.
 
 use crate::drawn::{START_S, located};
 use proptest::prelude::*;
@@ -16,7 +16,7 @@ fn rows() -> impl Strategy<Value = Vec<Row>> {
         3 => 0.2..5.0_f64,
         1 => 5.0..20_000.0_f64,
     ];
-    // Close together, across a garden, across the largest extent that is taken on.
+    // Close together, across a garden, across the largest extent that is accepted.
     let along_m = || {
         prop_oneof![
             4 => -1.0..1.0_f64,

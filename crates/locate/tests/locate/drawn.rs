@@ -6,7 +6,7 @@ use rand_distr::{Distribution, StandardNormal};
 use tussock_locate::{Track, locate};
 use tussock_types::{Fix, Place, Positions, Settings, Trace};
 
-/// A day in 2026, so that times have the size that they have in a log.
+/// A day in 2026, so that times are as large as in a real log.
 pub(crate) const START_S: f64 = 1_780_000_000.0;
 
 /// A corner and the time that the machine waits there.
@@ -137,12 +137,12 @@ pub(crate) fn located(fixes: &[Fix], station: Option<Place>, settings: &Settings
     locate(&trace, &east_m, &north_m, station, None, settings)
 }
 
-/// Locates with nothing set and no station drawn.
+/// Locates without settings and without a drawn station.
 pub(crate) fn plainly_located(fixes: &[Fix]) -> Track {
     located(fixes, None, &Settings::default())
 }
 
-/// Length when fixes are joined as they are.
+/// Length if fixes are joined as they are.
 pub(crate) fn raw_path_m(fixes: &[Fix]) -> f64 {
     fixes
         .windows(2)

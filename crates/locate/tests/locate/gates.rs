@@ -116,7 +116,7 @@ fn a_step_of_the_receiver_keeps_both_stretches_and_is_named() {
     // And what it drove in that second.
     assert_abs_diff_eq!(step.north_m, 4.0, epsilon = 0.41);
     assert_abs_diff_eq!(step.east_m, 0.0, epsilon = 0.41);
-    // The step is taken off: what was driven goes on where it was.
+    // The step is undone: the drive continues where it was.
     assert_eq!((track.pieces.len(), track.gaps.len()), (1, 0));
     assert!(step.left_m < 0.3, "{}", step.left_m);
     assert_relative_eq!(track.path_m(), drive.length_m(), max_relative = 0.01);

@@ -28,7 +28,7 @@ fn a_long_halt_is_one_corner_and_one_halt() {
         let halt = track.halts[0];
         assert_eq!(halt.at, HaltPlace::Elsewhere);
         assert!(halt.place.distance_m(stop.place) <= 0.01);
-        // The last fix inside ends it; a fix still rolling in may belong to it.
+        // The last fix inside ends it; a fix that is still rolling in may belong to it.
         assert!(fixes.iter().any(|fix| fix.time_s == halt.start_s));
         assert!(fixes.iter().any(|fix| fix.time_s == halt.end_s));
         assert_abs_diff_eq!(halt.start_s, stop.arrive_s, epsilon = 1.0);
@@ -65,7 +65,7 @@ fn a_log_that_ends_in_a_halt_ends_with_its_last_fix() {
     assert_abs_diff_eq!(track.halts[0].start_s, drive.stops[2].arrive_s, epsilon = 1.0);
 }
 
-/// Rests at the station of these lengths, a trip of 40 m between each two.
+/// Rests of these lengths at the station, with a trip of 40 m between each two.
 fn trips(rests_s: &[f64]) -> Drive {
     let mut corners: Vec<Corner> = Vec::new();
     for (index, rest_s) in rests_s.iter().enumerate() {
@@ -140,10 +140,10 @@ fn a_drawn_station_needs_no_long_rests() {
     assert_eq!(track.station, Some(STATION));
     assert_eq!(stays(&track), 4);
     assert_eq!(track.outings, Some(3));
-    // The same log without the drawing: rests of minutes are no proof.
+    // The same log without the plan's station: rests of minutes are no proof.
     assert_eq!(plainly_located(&drive.noisy_fixes(0.01, SEED)).station, None);
 }
-/// A stay goes on over a break; what was seen of it belongs to the piece in which it was seen.
+/// A stay continues over a break; the part that was seen belongs to the piece in which it was seen.
 #[test]
 fn a_stay_that_a_break_cuts_is_shared_by_the_pieces() {
     let drive = Drive::new(

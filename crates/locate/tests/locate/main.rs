@@ -1,4 +1,4 @@
-//! Locating, held to drives that are known because they were drawn.
+//! Locating, compared with drives that are known because they were drawn.
 #![allow(clippy::disallowed_methods)] // the host's mathematics is the oracle here
 
 mod activities;

@@ -1,9 +1,9 @@
 //! Edges must not make a path worse than it is without them, whatever is wrong with plan, machine or sky.
 //!
-//! The set: plans shifted by half a metre to three, turned by 12 degrees, grown by two metres; lanes; a body on the lawn that
-//! no plan shows; error fixed to a place beside a wall; legs that curve and slow down. Each on five shapes of garden, at
-//! decimetre and at metre errors. Compared is the root mean square distance from the truth while driving, in the log's
-//! frame, with the lawn given and without it. At most 2 % may be worse by more than 0.1 m.
+//! The set: plans shifted by half a metre to three, rotated by 12 degrees, grown by two metres; lanes; an obstacle on the
+//! lawn that no plan shows; error fixed to a place beside a wall; legs that curve and slow down. Each on five shapes of
+//! garden, at decimetre and at metre errors. The test compares the root mean square distance from the truth while driving,
+//! in the log's frame, with the lawn given and without it. At most 2 % may be worse by more than 0.1 m.
 
 use tussock_locate::anchor::EdgeUse;
 use tussock_locate::{Track, locate};
@@ -44,7 +44,7 @@ const SET: [Wrong; 10] = [
 
 const GRADES: [LogNoise; 2] = [LogNoise::DECIMETRES, LogNoise::METRES];
 
-/// The plan turned about the frame's origin, then moved in a direction that the seed picks.
+/// The plan rotated about the frame's origin, then moved in a direction chosen by the seed.
 fn drawn(plan: &Plan, frame: &Frame, turn_deg: f64, by_m: f64, towards_rad: f64) -> Plan {
     let (sin, cos) = turn_deg.to_radians().sin_cos();
     let mut plan = plan.clone();
@@ -58,7 +58,7 @@ fn drawn(plan: &Plan, frame: &Frame, turn_deg: f64, by_m: f64, towards_rad: f64)
     plan
 }
 
-/// Root mean square distance of a path from the truth while driving, the offset between plan and log put back.
+/// Root mean square distance of a path from the truth while driving, with the offset between plan and log restored.
 fn error_m(track: &Track, run: &TrueRun, start_s: f64) -> f64 {
     let offset = track
         .anchored
@@ -90,7 +90,7 @@ fn error_m(track: &Track, run: &TrueRun, start_s: f64) -> f64 {
     f64::sqrt(squares / count)
 }
 
-/// Error with the lawn and without, and what became of the edges.
+/// Error with the lawn and without, and what happened to the edges.
 fn compared(wrong: Wrong, kind: GardenKind, noise: LogNoise, hours: f64, seed: u64) -> (f64, f64, String) {
     let garden = invent_as(
         &Wish {
@@ -168,7 +168,7 @@ fn compared(wrong: Wrong, kind: GardenKind, noise: LogNoise, hours: f64, seed: u
     )
 }
 
-/// Judges cases and says which are worse.
+/// Judges cases and lists those that are worse.
 fn judge(cases: impl Iterator<Item = (Wrong, GardenKind, LogNoise, u64)>, hours: f64) {
     let (mut all, mut worse) = (0, Vec::new());
     for (wrong, kind, noise, seed) in cases {

@@ -1,4 +1,4 @@
-//! The error that the log itself tells.
+//! The error that the log itself shows.
 
 use crate::drawn::{Corner, Drive, corner, plainly_located};
 
@@ -17,7 +17,7 @@ fn assert_read_off(drive: &Drive, whites_m: &[f64]) {
     }
 }
 
-/// Legs of 13 to 25 m. Turns and waits are taken for noise, so the finest noise is read high: by 6 % here.
+/// Legs of 13 to 25 m. Turns and waits are taken for noise, so the finest noise is overestimated: by 6 % here.
 #[test]
 fn white_noise_is_read_off_to_fifteen_percent() {
     let lanes: Vec<Corner> = (0..80)
@@ -29,8 +29,8 @@ fn white_noise_is_read_off_to_fifteen_percent() {
     assert_read_off(&Drive::new(&lanes, 0.4), &[0.01, 0.05, 0.3]);
 }
 
-/// Legs of 6 to 11 m: with a turn and a wait every twenty seconds only noise from 0.02 m up is right to 15 %;
-/// 0.01 m is read up to 17 % high.
+/// Legs of 6 to 11 m: with a turn and a wait every twenty seconds only noise from 0.02 m up is right to 15 %; 0.01 m is
+/// overestimated by up to 17 %.
 #[test]
 fn white_noise_among_short_legs_is_read_off_from_two_centimetres_up() {
     assert_read_off(&Drive::around(20, 0.4), &[0.02, 0.05, 0.3]);

@@ -18,7 +18,7 @@ fn a_drawn_polyline_without_noise_comes_back() {
     for (vertex, stop) in vertices.iter().zip(&drive.stops) {
         let off_m = vertex.place.distance_m(stop.place);
         assert!(off_m <= 0.01, "corner {:?} is {off_m} m off", stop.place);
-        // A wait of two seconds between fixes a second apart: its ends are known to a second.
+        // A wait of two seconds between fixes a second apart: its ends are known to within a second.
         assert_abs_diff_eq!(vertex.arrive_s, stop.arrive_s, epsilon = 1.0);
         assert_abs_diff_eq!(vertex.leave_s, stop.leave_s, epsilon = 1.0);
     }
@@ -68,7 +68,7 @@ fn a_standing_log_has_no_path_although_its_steps_add_up() {
         for seed in SEEDS {
             let fixes = drive.noisy_fixes(white_m, seed);
             let steps_m = raw_path_m(&fixes);
-            // Neighbouring steps share a fix; 3600 of them stray from the mean by 1 %.
+            // Neighbouring steps share a fix; 3600 of them deviate from the mean by 1 %.
             assert_relative_eq!(steps_m, 3600.0 * white_m * PI.sqrt(), max_relative = 0.04);
             let track = plainly_located(&fixes);
             assert!(

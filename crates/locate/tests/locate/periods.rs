@@ -1,4 +1,4 @@
-//! One drive logged every 1, 2, 3 and 4 s: as many turns, as long legs.
+//! One drive logged every 1, 2, 3 and 4 s: equally many turns, equally long legs.
 
 use tussock_locate::turns::turns;
 use tussock_locate::{Track, locate};

@@ -54,7 +54,7 @@ fn off_m(piece: &Piece, place: Place) -> f64 {
     distances_m.fold(f64::INFINITY, f64::min)
 }
 
-/// Turns of 2 s at a line 0.2 m inside of a rectangle of 20 by 15 m.
+/// Turns of 2 s at a line 0.2 m inside a rectangle of 20 by 15 m.
 fn turns() -> Drive {
     let corners = [
         (3.0, 0.2),
@@ -244,7 +244,7 @@ fn rows() -> impl Strategy<Value = Vec<Row>> {
     prop::collection::vec((step_s, along_m(), along_m(), prop::bool::weighted(0.03)), 0..70)
 }
 
-/// Rings that hold next to nothing, cross themselves, repeat corners, or are a garden.
+/// Rings that enclose next to nothing, cross themselves, repeat corners, or are a garden.
 fn ground() -> impl Strategy<Value = Region> {
     let corner = || (-3.0..23.0_f64, -3.0..23.0_f64).prop_map(|(east, north)| Place::new(east, north));
     let any = prop::collection::vec(prop::collection::vec(corner(), 3..9), 1..4)

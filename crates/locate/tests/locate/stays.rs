@@ -1,4 +1,4 @@
-//! Stays under recorded errors of receivers that smooth their own positions, and none where nothing stands.
+//! Stays under recorded errors of receivers that smooth their own positions, and none if nothing stands.
 
 use tussock_locate::stays::{Smoothing, change_m, stays};
 use tussock_locate::{HaltPlace, Kept, Track, locate};
@@ -8,7 +8,7 @@ use tussock_simulate::{LogNoise, Machine, Run, Sampling, TrueRun, sample, simula
 use tussock_types::{ErrorSeries, Positions, Settings, Trace};
 
 const SEED: u64 = 84;
-/// Both ends of a stay are known to half a window.
+/// Both ends of a stay are known to within half a window.
 const ENDS_S: f64 = 90.0;
 
 fn recorded(text: &str) -> ErrorSeries {

@@ -1,17 +1,17 @@
-//! Whether the pieces of a plan fit each other.
+//! Do the pieces of a plan fit together?
 
 use super::{Builder, FeatureGround, OVERLAP_NOTED_M2};
 use crate::Region;
 use crate::faults::{fatal, of_plan, warning};
 use tussock_types::{Place, Plan, PlanFeature, PlanRole};
 
-/// A lawn smaller than this is a slip of the pen.
+/// A smaller lawn is a slip of the pen.
 const SMALLEST_LAWN_M2: f64 = 1.0;
-/// A guide run starts at the station; farther off than this it does not.
+/// A guide run starts at the station, so it must not begin farther away than this.
 const GUIDE_START_M: f64 = 3.0;
 /// A station farther from the lawn than this hardly serves it.
 const STATION_OFF_LAWN_M: f64 = 5.0;
-/// A guide run in a zone for less than this only brushes it.
+/// A guide run that is in a zone for less than this only brushes it.
 const GUIDE_IN_ZONE_M: f64 = 0.1;
 
 impl Builder {
@@ -40,7 +40,7 @@ impl Builder {
         }
     }
 
-    /// Zones and obstacles that do not lie on the lawn.
+    /// Zones and obstacles that are not on the lawn.
     pub(super) fn check_inside(&mut self, grounds: &FeatureGround, drawn_lawn: &Region) {
         let filled = drawn_lawn.filled();
         for (feature, region) in grounds {
@@ -58,7 +58,7 @@ impl Builder {
                     let middle = region.centroid().unwrap_or_default();
                     drawn_lawn.edge_distance_m(middle)
                 });
-                // An obstacle beside the lawn does no harm; a zone there was meant to do something.
+                // An obstacle beside the lawn does no harm, but a zone there was meant to have an effect.
                 let fault = match feature.role {
                     PlanRole::Exclusion => fatal(feature, found, "a zone on the lawn"),
                     _ => warning(feature, found, "an obstacle on the lawn"),

@@ -1,7 +1,7 @@
 //! What did a change bring?
 //!
-//! The same kind of page as the report: one sentence, the two maps side by side, what became of each pocket, the
-//! difference with its interval and where that comes from, and predictions beside measurements.
+//! The same kind of page as the report: one sentence, the two maps side by side, the outcome for each pocket, the difference
+//! with its interval and the sources of that, and predictions beside measurements.
 
 use super::page;
 use crate::filters::compared;

@@ -1,7 +1,7 @@
 //! What does a plan promise, before anyone digs?
 //!
-//! One page from a forecast: the lawn as a typical simulated run leaves it, parts out of reach, passages, the days, lengths of wire, and
-//! what was assumed.
+//! One page from a forecast: the lawn as a typical simulated run leaves it, parts out of reach, passages, the days, lengths
+//! of wire, and the assumptions.
 
 use super::page;
 use crate::map::{Drawing, Furniture, Grounds};
@@ -11,7 +11,7 @@ use minijinja::{Value, context, value::Serde};
 use serde::Serialize;
 use tussock_types::{ForecastDays, Passage, PlanForecast, Said, Settings};
 
-/// Days in the table, where the forecast reaches so far.
+/// Days in the table, if the forecast goes that far.
 const DAYS: [usize; 3] = [1, 3, 7];
 
 #[derive(Serialize)]
@@ -62,7 +62,7 @@ fn everywhere(forecast: &PlanForecast) -> String {
     }
 }
 
-/// Day, what is driven over by its end, and the range of nine in ten.
+/// Day, the fraction driven over by its end, and the range of nine in ten.
 fn day_rows(days: &ForecastDays) -> Vec<(String, String, String)> {
     let told = DAYS
         .iter()

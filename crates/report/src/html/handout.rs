@@ -1,7 +1,7 @@
-//! What stays with the customer: the second of two pages on paper.
+//! What stays with the customer? The second of two pages on paper.
 //!
 //! The first page is the first screen, with the map. This one lists where to look with a tape, what is suggested and what
-//! that will bring, and what to beware of; never more than fits, and never more than "driven over".
+//! that will bring, and what to beware of; never more than fits, and it never claims more than "driven over".
 
 use crate::words;
 use serde::Serialize;
@@ -13,16 +13,16 @@ const POCKETS: usize = 4;
 const SPOTS: usize = 2;
 /// Changes that fit.
 const CHANGES: usize = 2;
-/// Entries up to which sentences may be long.
+/// With up to this many entries, sentences may be long.
 const ROOMY: usize = 4;
-/// Letters of a sentence that fit where the page is full.
+/// Letters of a sentence that fit if the page is full.
 const SENTENCE: usize = 125;
-/// Letters of a sentence where there is room.
+/// Letters of a sentence if there is space.
 const LONG_SENTENCE: usize = 320;
-/// Cautions of suggestions that fit.
+/// Number of cautions of suggestions that fit.
 const CAUTIONS: usize = 5;
 
-/// How much of what fits on the second page.
+/// How much of each fits on the second page.
 #[derive(Serialize)]
 pub(super) struct Handout {
     pockets: usize,

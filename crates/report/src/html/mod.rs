@@ -1,16 +1,15 @@
 //! What is handed to the customer?
 //!
-//! One page in one file: pictures as data, no network (a content security policy forbids it, and lets only our own
-//! style and script run, by their digests). The first screen answers, with script and without: is the log good enough,
-//! what was missed, why, what to change, how sure; beside it the map. Then the deeper things, folded away where they
-//! are long. Every number has its unit, its interval where there is one, and a plain sentence. On paper it is two
-//! pages.
+//! One page in one file: pictures as data, no network (a content security policy forbids it, and allows only our own style
+//! and script, by their digests). The first screen answers, with or without script: is the log good enough, what was missed,
+//! why, what to change, how sure; the map is beside it. Details follow, folded away if they are long. Every number has its
+//! unit, its interval if there is one, and a plain sentence. On paper it is two pages.
 //!
-//! With script the map can be moved and drawn nearer, its legend becomes switches, and a place chosen in a list shows
-//! on the map and the other way round. Without it the same marks are links to the same cards.
+//! With script the map can be moved and enlarged, its legend becomes switches, and a place chosen in a list shows on the map
+//! and vice versa. Without it the same marks are links to the same cards.
 //!
-//! Text from outside is cut, freed of acting characters and escaped by the template engine; only drawings made
-//! here are let through unescaped. Anchors are counted, never made of an id from a file.
+//! Text from outside is shortened, cleared of control characters and escaped by the template engine; only drawings made here
+//! are inserted unescaped. Anchors are numbered, never made from an id in a file.
 
 mod compare;
 mod forecast;
@@ -41,7 +40,7 @@ const STYLE: &str = concat!(
 );
 const SCRIPT: &str = include_str!("../../templates/report.js");
 
-/// What stands in the head of every page.
+/// The head of every page.
 #[derive(Serialize)]
 struct Head {
     style: &'static str,
@@ -69,7 +68,7 @@ impl Head {
 /// The findings as `report.html`.
 ///
 /// # Errors
-/// [`ReportError::Page`] when the template cannot be filled, which would be a fault of ours.
+/// [`ReportError::Page`] if the template cannot be filled, which would be a bug of ours.
 pub fn html(findings: &Findings) -> Result<String, ReportError> {
     render("report.html", PAGE, page::page(findings))
 }
@@ -77,15 +76,15 @@ pub fn html(findings: &Findings) -> Result<String, ReportError> {
 /// A comparison as `comparison.html`.
 ///
 /// # Errors
-/// [`ReportError::Page`] when the template cannot be filled, which would be a fault of ours.
+/// [`ReportError::Page`] if the template cannot be filled, which would be a bug of ours.
 pub fn html_comparison(comparison: &Comparison) -> Result<String, ReportError> {
     render("comparison.html", COMPARE_PAGE, compare::page(comparison))
 }
 
-/// What a plan promises as `plan.html`.
+/// A plan's forecast as `plan.html`.
 ///
 /// # Errors
-/// [`ReportError::Page`] when the template cannot be filled, which would be a fault of ours.
+/// [`ReportError::Page`] if the template cannot be filled, which would be a bug of ours.
 pub fn html_forecast(
     forecast: &PlanForecast,
     settings: &Settings,
@@ -98,7 +97,7 @@ pub fn html_forecast(
     )
 }
 
-/// A unit stays on the line of its number.
+/// Keeps a unit on the line of its number.
 fn units_stay(text: &str) -> String {
     const UNITS: [&str; 8] = ["%", "m²", "m", "cm", "h", "min", "s", "points"];
     let mut out = String::with_capacity(text.len());
@@ -118,7 +117,7 @@ fn units_stay(text: &str) -> String {
 /// A morning as a page.
 ///
 /// # Errors
-/// [`ReportError::Page`] when the template cannot be filled, which would be a fault of ours.
+/// [`ReportError::Page`] if the template cannot be filled, which would be a bug of ours.
 pub fn html_morning(morning: &Morning) -> Result<String, ReportError> {
     let page = context! {
         morning => Serde(morning),
@@ -132,7 +131,7 @@ pub fn html_morning(morning: &Morning) -> Result<String, ReportError> {
 /// Figures of a run and of its morning in the text exposition format of Prometheus, version 0.0.4.
 ///
 /// # Errors
-/// [`ReportError::Page`] when the template cannot be filled, which would be a fault of ours.
+/// [`ReportError::Page`] if the template cannot be filled, which would be a bug of ours.
 pub fn metrics(run: &impl Serialize, morning: Option<&Morning>) -> Result<String, ReportError> {
     let kinds: Vec<&str> = Alarm::ALL.iter().map(|alarm| alarm.word()).collect();
     let page = context! { run => Serde(run), morning => morning.map(Serde), kinds => kinds };

@@ -1,4 +1,4 @@
-//! What the page shows beside the findings themselves: drawings, keys of the map, dates, and the first screen.
+//! What does the page show besides the findings themselves? Drawings, keys of the map, dates, and the first screen.
 
 use super::{handout, plots, stills};
 use crate::filters::{input, shown, surveyed};
@@ -49,13 +49,13 @@ pub(super) fn page(findings: &Findings) -> Value {
     }
 }
 
-/// Places asked about, as they are answered.
+/// Places asked about, with their answers.
 fn asked(findings: &Findings) -> Value {
     let asked = |complaint| words::asked(complaint, findings);
     Serde(findings.complaints.iter().map(asked).collect::<Vec<_>>()).into()
 }
 
-/// Causes of the smaller pockets, where they are not that of the largest.
+/// Causes of the smaller pockets, if they differ from that of the largest.
 fn other_causes(findings: &Findings) -> Vec<String> {
     let cause = |pocket: &MissedPocket| Some(pocket.causes.as_ref()?.first()?.cause);
     let Some((first, others)) = findings.missed_pockets.split_first() else {
@@ -72,18 +72,18 @@ fn other_causes(findings: &Findings) -> Vec<String> {
     others.iter().filter_map(other).take(3).collect()
 }
 
-/// The map and what stands around it.
+/// The map and what is around it.
 #[derive(Serialize)]
 struct Map {
     svg: String,
     scale: Option<String>,
     /// Grounds to choose from: key, words, and the key of each.
     grounds: Vec<GroundKey>,
-    /// The legend, which is the switchboard.
+    /// The legend, whose entries are switches.
     key: Vec<Switch>,
     placeless: bool,
     is_tall: bool,
-    /// So narrow that its legend has room beside it.
+    /// Whether it is so narrow that its legend has space beside it.
     is_slim: bool,
 }
 
@@ -108,13 +108,13 @@ struct Switch {
     samples: Vec<[String; 2]>,
 }
 
-/// Longest allowed wait, where the grass is known.
+/// Longest allowed wait, if the grass is known.
 fn allowed_h(findings: &Findings) -> Option<f64> {
     let turf = findings.installation.as_ref()?.turf.as_ref()?;
     Some(turf.allowed_interval_h).filter(|h| h.is_finite() && *h > 0.0)
 }
 
-/// End of the log, in seconds from its start: of the last night, else of the last visit.
+/// End of the log in seconds from its start: of the last night, or else of the last visit.
 fn end_s(findings: &Findings) -> f64 {
     let nights = findings.nights.iter().flatten().map(|night| night.end_s);
     let visits = findings.cells.iter().flat_map(|cells| &cells.last_visit_s);
@@ -262,7 +262,7 @@ struct TimeRow {
 
 fn activities(findings: &Findings) -> Vec<TimeRow> {
     let span = &findings.span;
-    // Transit is part of driving, so it is told apart below it and not added.
+    // Transit is part of driving, so it is shown below it and not added.
     let rows = [
         ("driving", Some(span.driving_s)),
         ("of it along a guide or the boundary", span.transit_s),

@@ -1,8 +1,8 @@
 //! Six still maps of how the lawn filled up.
 //!
-//! Squares know when they were first driven over on the clock; the maps stand at even steps of driving time. The
-//! bridge is the visited fraction, which is known on both: the clock time of a map is the one at which as much
-//! ground had been driven over as at its driving hour. Approximate by the time that one square takes to fill.
+//! Squares know the clock time at which they were first driven over, while the maps are at even steps of driving time. The
+//! visited fraction, which is known for both, is the bridge: the clock time of a map is the one at which as much ground had
+//! been driven over as at its driving hour. Approximate to within the time that one square takes to fill.
 
 use crate::map::{INK, view::View};
 use crate::{raster::Ground, words};
@@ -22,7 +22,7 @@ pub(super) struct Still {
     pub(super) text: String,
 }
 
-/// The value of a curve at a point, by straight lines between its samples.
+/// The value of a curve at a point, linear between its samples.
 fn at(xs: &[f64], ys: &[f64], x: f64) -> Option<f64> {
     let upper = xs.iter().position(|&next| next >= x)?;
     let (x1, y1) = (xs[upper], *ys.get(upper)?);

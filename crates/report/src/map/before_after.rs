@@ -17,9 +17,9 @@ pub(crate) enum Side {
     After,
 }
 
-/// The map of one side. A pocket is hatched where most of it was not driven over on this side.
+/// The map of one side. A pocket is hatched if most of it was not driven over on this side.
 ///
-/// Both sides are coloured by one scale, so that the same colour means the same number of visits.
+/// Both sides use one colour scale, so that the same colour means the same number of visits.
 pub(crate) fn twin_svg(
     findings: &Findings,
     side: Side,
@@ -79,7 +79,7 @@ fn compared(view: &View, side: Side, pockets: &[ComparedPocket]) -> ComparedMark
     ComparedMarks { pockets: out, labels }
 }
 
-/// A pocket of the side after carries a mark, since both sides count from 1.
+/// A pocket of the side after has a mark, because both sides count from 1.
 pub(crate) fn pocket_id(pocket: &ComparedPocket) -> String {
     let id = words::plain(&pocket.id, 8);
     match pocket.found {

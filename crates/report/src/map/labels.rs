@@ -27,19 +27,19 @@ const OF_PICTURE: Sizes = Sizes {
     name: 12.5,
     tape: 13.5,
 };
-/// On the page words keep their size on screen, so they take most units on the smallest screen: what is apart on a phone
-/// is apart everywhere. Names show there only when the map is drawn nearer.
+/// On the page words keep their size on screen, so they take most units on the smallest screen: what is separate on a phone
+/// is separate everywhere. Names show there only when the map is enlarged.
 const OF_PAGE: Sizes = Sizes {
     id: 30.0,
     name: 20.0,
     tape: 24.5,
 };
-/// Units to a pixel where the page is narrowest.
+/// Units per pixel where the page is narrowest.
 const UNITS_PER_PIXEL: f64 = 2.1;
 /// Pixels between a place and the words beside it.
 const GAP: f64 = 5.0;
 
-/// Where words may stand: from a place on the map some pixels on, which stay the same when the map is drawn nearer.
+/// Where words may be placed: a few pixels from a place on the map, a distance that stays the same when the map is enlarged.
 #[derive(Clone, Copy)]
 struct LabelSpot {
     at: (f64, f64),
@@ -95,7 +95,7 @@ impl Labels {
         if self.is_picture { 1.0 } else { UNITS_PER_PIXEL }
     }
 
-    /// Room that a text takes at a size, near enough.
+    /// Approximate space that a text takes at a size.
     fn rect(&self, spot: LabelSpot, text: &str, size: f64) -> [f64; 4] {
         let half = words::columns(text) as f64 * size * 0.32 + 2.0;
         let unit = self.units_per_pixel();
@@ -120,7 +120,7 @@ impl Labels {
     fn write(&mut self, layer: Layer, spot: LabelSpot, text: &str, size: f64, class: &str, style: &str) {
         let (x, y) = spot.at;
         let mut out = String::new();
-        // The shift is in ems, so that it fits when the page sets another size.
+        // The shift is in ems, so that it fits if the page sets another size.
         let common = format!(
             "dy=\"0.36em\" font-size=\"{size}\" text-anchor=\"{}\" {style} paint-order=\"stroke\" stroke=\"#fffefa\" \
              stroke-width=\"4.5\" stroke-linejoin=\"round\">{}</text>",
@@ -146,7 +146,7 @@ impl Labels {
         spots.iter().find(is_free).copied()
     }
 
-    /// Spots around a place: so many units of it are taken, and so many pixels by a sign.
+    /// Positions around a place: this many units of it are taken, and this many pixels by a sign.
     fn around(&self, at: (f64, f64), taken: f64, sign: f64) -> Vec<LabelSpot> {
         if self.is_picture {
             let reach = taken + sign;
@@ -175,7 +175,7 @@ impl Labels {
             (0.7, 0.7, "start"),
             (-0.7, 0.7, "end"),
         ];
-        // Where all of these are taken, the same a little farther off.
+        // If all of these are taken, the same a little farther out.
         let rings = [sign + GAP, sign + GAP + 2.0 * high];
         let ring = |far: f64| {
             ways.map(|(x, y, anchor)| LabelSpot {
@@ -192,12 +192,12 @@ impl Labels {
         self.put(layer, spot, text, self.sizes().id, "id", &style);
     }
 
-    /// Around the ground of a pocket so many units wide.
+    /// Around the ground of a pocket that is this many units wide.
     fn around_ground(&self, at: (f64, f64), room: f64) -> Vec<LabelSpot> {
         self.around(at, room / 2.0, if self.is_picture { 16.0 } else { 0.0 })
     }
 
-    /// The id of a pocket: inside where there is room, else beside it.
+    /// The id of a pocket: inside if there is space, else beside it.
     pub(super) fn id(&mut self, layer: Layer, at: (f64, f64), room: f64, text: &str) {
         let size = self.sizes().id;
         let mut spots = Vec::new();
@@ -215,7 +215,7 @@ impl Labels {
         self.bold(layer, spot, text);
     }
 
-    /// The id of one pocket of many; left out where there is no room. The list still shows where it lies.
+    /// The id of one pocket among many; left out if there is no space. The list still shows where it is.
     pub(super) fn id_where_free(&mut self, layer: Layer, at: (f64, f64), room: f64, text: &str) {
         let spots = self.around_ground(at, room);
         if let Some(spot) = self.free(&spots, text, self.sizes().id) {
@@ -233,8 +233,8 @@ impl Labels {
         self.bold(layer, spot, text);
     }
 
-    /// The name of something installed. Where there is no room it is left out of the picture; on the page it shows when
-    /// the map is drawn nearer.
+    /// The name of something installed. If there is no space it is left out of the picture; on the page it shows when the
+    /// map is enlarged.
     pub(super) fn name(&mut self, layer: Layer, at: (f64, f64), near: Near, text: &str) {
         let mut spots = Vec::new();
         if near == Near::On {
@@ -269,7 +269,7 @@ impl Labels {
         }
     }
 
-    /// A distance along a tape; left out where there is no room.
+    /// A distance along a tape; left out if there is no space.
     pub(super) fn distance(&mut self, layer: Layer, from: (f64, f64), to: (f64, f64), text: &str) {
         let along =
             |part: f64| LabelSpot::middle((from.0 + part * (to.0 - from.0), from.1 + part * (to.1 - from.1)));

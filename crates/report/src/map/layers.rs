@@ -1,6 +1,6 @@
 //! What can be switched on the map?
 
-/// One kind of thing on the map; on the page each can be switched.
+/// One kind of thing on the map; on the page each can be switched on and off.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Layer {
     /// Times driven over.
@@ -13,13 +13,13 @@ pub(crate) enum Layer {
     Legs,
     /// What was installed.
     Plan,
-    /// Passages and things that stand in no plan.
+    /// Passages, and things that are in no plan.
     Lie,
     /// Ground without evidence.
     Unseen,
-    /// Bare ground that luck still explains.
+    /// Unvisited ground that luck still explains.
     NotYet,
-    /// Bare ground that luck does not explain.
+    /// Unvisited ground that luck does not explain.
     Missed,
     /// Worn lines.
     Worn,
@@ -29,7 +29,7 @@ pub(crate) enum Layer {
     Suggestions,
     /// Stuck spots.
     Stuck,
-    /// Strays and silences that may have been stops.
+    /// Strays, and silences during which the machine may have been stuck.
     Strays,
     /// Places that somebody pointed at.
     Asked,
@@ -76,7 +76,7 @@ impl Layer {
         }
     }
 
-    /// Whether it shows before anybody switched anything, and in the picture.
+    /// Whether it shows initially, and in the picture.
     pub(crate) const fn is_on(self) -> bool {
         !matches!(
             self,

@@ -85,7 +85,7 @@ pub(super) fn scale_and_north(out: &mut String, findings: &Findings, view: &View
         LEFT + bar + 10.0,
         y + 8.5,
     );
-    // North is known only where there is a place on Earth; elsewhere the drawing says which axis is up.
+    // North is known only with geographic coordinates; otherwise the drawing says which axis points up.
     let up = if findings.frame.origin().is_some() {
         "N"
     } else {
@@ -109,7 +109,7 @@ pub(crate) struct Entry {
     pub(crate) words: &'static str,
 }
 
-/// What the map shows: drawings of 34 units from the baseline up, and their words.
+/// What the map shows: drawings of 34 units, from the baseline up, and their words.
 pub(crate) fn entries(findings: &Findings) -> Vec<Entry> {
     let mut entries = Vec::new();
     let mut add = |layer: Layer, is_there: bool, words: &'static str, sample: String| {
@@ -196,7 +196,7 @@ pub(crate) fn entries(findings: &Findings) -> Vec<Entry> {
     entries
 }
 
-/// Entries of layers that only the page has.
+/// Entries of layers that exist only on the page.
 pub(crate) fn page_entries(findings: &Findings) -> Vec<Entry> {
     let mut entries = Vec::new();
     let mut add = |layer: Layer, is_there: bool, words: &'static str, sample: String| {
@@ -268,7 +268,7 @@ fn visits(out: &mut String, ground: &Ground, y: f64) {
     }
 }
 
-/// Draws the legend from a height on; gives the height at which it ends.
+/// Draws the legend from a height on; returns the height at which it ends.
 pub(super) fn full(
     out: &mut String,
     findings: &Findings,

@@ -10,9 +10,9 @@ use std::fmt::Write;
 use tussock_types::math;
 use tussock_types::{Findings, Place, PlanRole, SuggestionKind};
 
-/// Pockets not yet decided that always wear their id; they come largest first.
+/// Undecided pockets that always show their id; the largest come first.
 const NAMED_ALWAYS: usize = 6;
-/// Pockets not yet decided that wear it where there is room: a map full of names shows no ground.
+/// Undecided pockets that show it if there is space: a map full of names shows no ground.
 const NAMED_AT_MOST: usize = 16;
 
 /// Missed pockets whose tape distances are drawn; more would cover the map.
@@ -24,7 +24,7 @@ macro_rules! put {
 }
 pub(super) use put;
 
-/// The name of a thing within the page, whatever its id says: ids come from files.
+/// The name of a thing within the page, whatever its id is, because ids come from files.
 pub(crate) fn key(letter: char, index: usize) -> String {
     format!("{letter}{}", index + 1)
 }
@@ -42,7 +42,7 @@ pub(super) struct ComparedMarks {
     pub(super) labels: Labels,
 }
 
-/// The marks of every layer that the map has, each in a group of its own.
+/// The marks of every layer on the map, each in its own group.
 pub(super) fn draw(
     findings: &Findings,
     view: &View,
@@ -140,7 +140,7 @@ pub(super) fn hourglass(out: &mut String, x: f64, y: f64) {
     );
 }
 
-/// A side of the plan where the mower turns at it: dots, as on a sketch that is not yet drawn.
+/// A side of the plan where the mower really turns: dots, as in an unfinished sketch.
 fn as_turned(data: &str) -> String {
     format!(
         "<path d=\"{data}\" fill=\"none\" stroke=\"{SHEET}\" stroke-width=\"5\"/><path d=\"{data}\" fill=\"none\" \
@@ -157,7 +157,7 @@ fn flag() -> String {
 }
 
 impl Marks<'_> {
-    /// On the page a mark is a link to its card, which works without script too.
+    /// On the page a mark is a link to its card, which works even without script.
     fn mark(&self, key: &str, label: &str, at: (f64, f64), body: &str) -> String {
         if self.furniture != Furniture::Bare || !(at.0.is_finite() && at.1.is_finite()) {
             return body.to_owned();
@@ -174,7 +174,7 @@ impl Marks<'_> {
         )
     }
 
-    /// A sign that keeps its size when the map is drawn nearer.
+    /// A sign that keeps its size when the map is enlarged.
     fn pin(&self, at: (f64, f64), body: &str) -> String {
         format!(
             "<g transform=\"translate({:.1} {:.1})\"><g class=\"pin\">{body}</g></g>",
@@ -199,7 +199,7 @@ impl Marks<'_> {
         out
     }
 
-    /// Fine and half clear, so that the ground below shows through thousands of legs.
+    /// Thin and half transparent, so that the ground shows through thousands of legs.
     fn legs(&self, has_ground: bool) -> String {
         let lines = &self.findings.driven_lines;
         let data: String = lines.iter().map(|line| self.view.line(line)).collect();
@@ -216,7 +216,7 @@ impl Marks<'_> {
         )
     }
 
-    /// Sides of the plan that lie elsewhere than drawn, where they lie.
+    /// Displaced sides of the plan, drawn where they really are.
     fn edges_as_turned(&self) -> String {
         let fit = self.findings.plan_fit.iter();
         let lines = fit
@@ -250,7 +250,7 @@ impl Marks<'_> {
                     rings.first().and_then(|ring| middle(ring))
                 }
                 Shape::Line(line) => {
-                    // A pale line below keeps it readable on dark ground.
+                    // A pale line below it keeps it readable on dark ground.
                     let data = self.view.line(line);
                     put!(
                         out,
@@ -385,7 +385,7 @@ impl Marks<'_> {
         };
         for (index, pocket) in pockets.take(count) {
             let to = Place::new(pocket.east_m, pocket.north_m);
-            // On the page the tapes of the others show when their pocket is chosen.
+            // On the page, the tapes of the other pockets show when a pocket is chosen.
             let is_shown = index < TAPES_SHOWN;
             if self.furniture == Furniture::Bare {
                 let others = if is_shown { "" } else { " others" };
@@ -474,7 +474,7 @@ impl Marks<'_> {
             }
             let mut sign = String::new();
             if let Some(from_deg) = spot.approach_deg.filter(|deg| deg.is_finite()) {
-                // A barb on the side from which it came.
+                // A barb on the side from which the machine came.
                 put!(
                     sign,
                     "<path transform=\"rotate({:.0})\" d=\"M0,-26v11 M-3.5,-19.5l3.5,5l3.5,-5\" fill=\"none\" \
@@ -508,7 +508,7 @@ impl Marks<'_> {
         out
     }
 
-    /// Islands that the drive drew, which are asked about.
+    /// Islands drawn from the drive, which the user is asked about.
     fn islands(&mut self) -> String {
         let mut out = String::new();
         let drawn = self.findings.drawn_outline.iter();
@@ -527,7 +527,7 @@ impl Marks<'_> {
         out
     }
 
-    /// Passages as calipers, obstacles that stand in no plan as crossed circles, starts of outings as small rings.
+    /// Passages as calipers, obstacles that are in no plan as crossed circles, starts of outings as small rings.
     fn lie(&mut self) -> String {
         let mut out = self.edges_as_turned() + &self.islands();
         let Some(installation) = &self.findings.installation else {

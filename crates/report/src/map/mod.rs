@@ -1,13 +1,11 @@
-//! What does the garden look like from above, with all that was found?
+//! What does the garden look like from above, with everything that was found?
 //!
-//! North is up; one scale for both axes. From the ground upwards: visits as squares (pale to dark), the lawn's
-//! outline, what was installed in quiet lines, not-yet pockets dotted, missed pockets hatched, worn lines,
-//! suggestions, tape distances, stuck spots, and names. Everything can be told apart without colour: by
-//! hatching, dots, shapes and letters.
+//! North is up, with one scale for both axes. From the ground upwards: visits as squares (pale to dark), the lawn's outline,
+//! what was installed in quiet lines, not-yet pockets dotted, missed pockets hatched, worn lines, suggestions, tape
+//! distances, stuck spots, and names. Everything can be distinguished without colour: by hatching, dots, shapes and letters.
 //!
-//! The same drawing is used for the page and for the picture; the picture adds a title and a legend, and is
-//! rendered with DejaVu Sans, which ships with the crate `dejavu`, so that words appear on a machine without
-//! fonts.
+//! The same drawing is used for the page and for the picture; the picture adds a title and a legend, and is rendered with
+//! DejaVu Sans, which comes with the crate `dejavu`, so that words appear on a machine without fonts.
 
 mod before_after;
 mod labels;
@@ -32,7 +30,7 @@ pub use picture::map_png;
 
 /// Ink for what was found.
 pub(crate) const INK: &str = "#1c2431";
-/// Quieter ink for what was installed.
+/// Paler ink for what was installed.
 pub(crate) const QUIET: &str = "#5d6470";
 /// The sheet around the lawn.
 pub(crate) const SHEET: &str = "#efebdf";
@@ -46,25 +44,25 @@ pub(crate) const DEFS: &str = "<defs><pattern id=\"hatch\" width=\"9\" height=\"
     markerWidth=\"4\" markerHeight=\"10\" refX=\"2\" refY=\"5\" orient=\"auto\" \
     markerUnits=\"userSpaceOnUse\"><path d=\"M2,0v10\" stroke=\"#1c2431\" stroke-width=\"2\"/></marker></defs>";
 
-/// What stands around the map.
+/// What is around the map.
 #[derive(Clone, Copy, PartialEq)]
 pub(crate) enum Furniture {
     /// Title above, legend below: the map stands alone.
     Full,
-    /// Nothing: the page around it says the rest.
+    /// Nothing: the page around it says everything else.
     Bare,
-    /// Nothing, and without what was found: one of two maps beside each other.
+    /// Nothing, and without what was found: one of two maps side by side.
     Twin,
 }
 
-/// Units from west to east of a map that stands alone.
+/// Width in units of a map that stands alone.
 const FULL_WIDTH: f64 = 1000.0;
-/// The same on the page, where it is shown smaller.
+/// The same on the page, where the map is shown smaller.
 const PAGE_WIDTH: f64 = 760.0;
 /// A garden may be this much taller than wide before it is drawn smaller.
 const TALLEST: f64 = 1.15;
 
-/// On the page a map is never taller than so many times its width.
+/// On the page a map's height is at most this many times its width.
 const PAGE_RATIO: f64 = 1.15;
 
 /// A map in layers, so that the picture can put its own ground below the marks.
@@ -77,7 +75,7 @@ pub(crate) struct Drawing {
     pub(crate) marks: String,
 }
 
-/// Text for inside an SVG element or attribute.
+/// Text for use inside an SVG element or attribute.
 pub(crate) fn escaped(text: &str) -> String {
     let mut out = String::with_capacity(text.len());
     for c in text.chars() {
@@ -98,7 +96,7 @@ impl Drawing {
         Self::with(findings, furniture, |_| None)
     }
 
-    /// With pockets of a comparison in place of those of the findings.
+    /// With the pockets of a comparison instead of those of the findings.
     fn with(
         findings: &Findings,
         furniture: Furniture,
@@ -136,7 +134,7 @@ impl Drawing {
         ));
         let (mut width, mut height) = (view.width, view.height);
         if furniture == Furniture::Full {
-            // A title and a legend need room even above a garden that is tall and narrow.
+            // A title and a legend need space even above a garden that is tall and narrow.
             width = view.width.max(FULL_WIDTH * 0.72);
             let foot = view.top + view.height;
             legend::scale_and_north(&mut marks, findings, &view, foot);
@@ -168,13 +166,13 @@ impl Drawing {
         )
     }
 
-    /// The marks alone, on clear ground.
+    /// The marks alone, on a transparent ground.
     #[cfg(feature = "picture")]
     pub(crate) fn marks_svg(&self) -> String {
         format!("{}{}</svg>", self.head(), self.marks)
     }
 
-    /// A picture of the squares, where they lie.
+    /// A picture of the squares, in their place.
     fn image(view: &View, ground: &Ground, uri: &str) -> String {
         let grid = ground.grid;
         let north_m = grid.north_min_m + grid.rows as f64 * grid.cell_m;
@@ -205,7 +203,7 @@ impl Drawing {
         out
     }
 
-    /// The map of the page, every layer in a group of its own. A page may hold two, so names in it carry a prefix.
+    /// The map of the page, with every layer in its own group. A page may contain two maps, so names in it have a prefix.
     pub(crate) fn page_svg(&self, label: &str, grounds: Grounds) -> String {
         let mut out = format!(
             "<svg class=\"map\" viewBox=\"0 0 {w:.0} {h:.0}\" width=\"{w:.0}\" height=\"{h:.0}\" data-units-per-m=\"{scale:.4}\"{corner} \
@@ -244,7 +242,7 @@ impl Drawing {
         out
     }
 
-    /// Scale bar and north for below the map of the page, as wide as it.
+    /// Scale bar and north for below the page's map, with the same width.
     pub(crate) fn scale_svg(&self, findings: &Findings) -> Option<String> {
         let view = self.view?;
         let mut inside = String::new();
@@ -258,7 +256,7 @@ impl Drawing {
     }
 }
 
-/// Where the upper left corner lies, for who asks which place is under a point.
+/// Where the upper left corner is, for anyone who asks which place is under a point.
 fn corner(view: &View) -> String {
     let corner = view.place(0.0, 0.0);
     format!(
@@ -267,12 +265,12 @@ fn corner(view: &View) -> String {
     )
 }
 
-/// Which pictures of the ground a page holds.
+/// Which pictures of the ground a page contains.
 #[derive(Clone, Copy)]
 pub(crate) enum Grounds {
     /// Visits alone.
     Visits,
-    /// Usual waits too, and overdue ground where a longest allowed wait is known.
+    /// Usual waits too, and overdue ground if a longest allowed wait is known.
     All {
         /// Longest allowed wait.
         allowed_h: Option<f64>,

@@ -1,7 +1,7 @@
 //! The map as a picture.
 //!
-//! The ground is put down pixel by pixel from the squares themselves, so that the renderer needs no decoder
-//! for pictures inside pictures; the marks above it are rendered by `resvg`.
+//! The ground is painted pixel by pixel from the squares themselves, so that the renderer needs no decoder for pictures
+//! inside pictures; the marks above it are rendered by `resvg`.
 
 use super::{Drawing, Furniture, SHEET_RGB};
 use crate::{ReportError, ramp::Rgb};
@@ -14,7 +14,7 @@ const MIN_PX: u32 = 200;
 /// Widest picture.
 const MAX_PX: u32 = 8_000;
 
-/// The font that ships with us, loaded once.
+/// The bundled font, loaded once.
 fn fonts() -> Arc<fontdb::Database> {
     static FONTS: OnceLock<Arc<fontdb::Database>> = OnceLock::new();
     let load = || {
@@ -28,7 +28,7 @@ fn fonts() -> Arc<fontdb::Database> {
     Arc::clone(FONTS.get_or_init(load))
 }
 
-/// The map as PNG, so many pixels wide.
+/// The map as PNG, this many pixels wide.
 ///
 /// # Errors
 /// [`ReportError::PictureWidth`] for a width under 200 or over 8,000 pixels.

@@ -1,13 +1,12 @@
-//! Which metres lie under which units of the drawing?
+//! Which metres are under which units of the drawing?
 
 use tussock_types::{Findings, GeoPoint, Place, PlanFeature, PlanRole, PlanShape};
 
-/// Plan features farther than this from the lawn are not drawn into view: a slip in a plan must not shrink the
-/// lawn to a dot.
+/// Plan features farther than this from the lawn are left out of view: a slip in a plan must not shrink the lawn to a dot.
 const PLAN_REACH_M: f64 = 30.0;
-/// Strays farther than this are told, not drawn, for the same reason.
+/// Strays farther than this are listed but not drawn, for the same reason.
 const STRAYS_REACH_M: f64 = 6.0;
-/// Free ground around everything, as a part of the larger side.
+/// Free space around everything, as a fraction of the longer side.
 const MARGIN_FRACTION: f64 = 0.035;
 
 /// A window on the ground, north up, in units of the drawing.
@@ -69,7 +68,7 @@ impl Bounds {
 }
 
 impl View {
-    /// A window that shows everything, within so many units; `None` when there is nothing to show.
+    /// A window that shows everything, within this many units; `None` if there is nothing to show.
     pub(crate) fn of(findings: &Findings, max_width: f64, max_height: f64) -> Option<Self> {
         let outline = || findings.lawn_outline.iter().flatten().flatten().copied();
         let lines = || findings.driven_lines.iter().flatten().copied();
@@ -113,13 +112,13 @@ impl View {
         })
     }
 
-    /// The same window with room above it.
+    /// The same window with space above it.
     pub(crate) fn below(self, top: f64) -> Self {
         Self { top, ..self }
     }
 
-    /// The same window with free ground on both sides, until it is at most so many times as tall as wide: a tall garden
-    /// then leaves room for words beside it.
+    /// The same window with free space on both sides, until its height over its width is at most this ratio: a tall garden
+    /// then leaves space for words beside it.
     pub(crate) fn no_taller_than(self, ratio: f64) -> Self {
         let width = self.width.max(self.height / ratio);
         Self {
@@ -129,7 +128,7 @@ impl View {
         }
     }
 
-    /// The same window in other units, so many from west to east.
+    /// The same window in other units, this many from west to east.
     pub(crate) fn as_wide_as(self, width: f64) -> Self {
         let times = width / self.width;
         Self {
@@ -199,7 +198,7 @@ pub(crate) enum Shape {
     Point(Place),
 }
 
-/// The shape of a feature; `None` without a place on Earth.
+/// The shape of a feature; `None` without geographic coordinates.
 pub(crate) fn shape(findings: &Findings, feature: &PlanFeature) -> Option<Shape> {
     let line = |points: &[GeoPoint]| -> Option<Vec<Place>> {
         points

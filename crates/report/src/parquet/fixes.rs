@@ -1,4 +1,4 @@
-//! Which fixes were read, for tools that read tables?
+//! Which fixes were read? For tools that read tables.
 //!
 //! GeoParquet 1.1.0: one row for each fix, machine by machine, in time order, as read: nothing is smoothed or left out.
 //!
@@ -8,12 +8,12 @@
 //! | `east_m`, `north_m` | double | the position of a log in metres of its own |
 //! | `machine` | text | name of the machine |
 //! | `time` | timestamp in microseconds UTC | when |
-//! | `segment` | 32-bit integer | counts up where reception was lost or a file ended |
+//! | `segment` | 32-bit integer | goes up by one wherever reception was lost or a file ended |
 //! | `quality` | text | how the receiver found it, as in `findings.json` |
 //! | `hdop`, `claimed_sd_m`, `speed_mps`, `course_deg`, `height_msl_m` | float, nullable | null where not logged |
 //! | `satellites` | 32-bit integer, nullable | null where not logged |
 //!
-//! Exact: the numbers of the log, digit for digit. Cost: some 50 bytes of memory a fix; 28,800 fixes make about 0.4 MB.
+//! Exact: the numbers of the log, digit for digit. Cost: about 50 bytes of memory per fix; 28,800 fixes make about 0.4 MB.
 
 use super::{Geo, TableWriter, table};
 use crate::ReportError;
@@ -28,7 +28,7 @@ const FILE: &str = "fixes.parquet";
 /// A column of numbers of a trace.
 type Numbers = fn(&Trace) -> &[f32];
 
-/// Columns of numbers that a log need not have, and where they stand in a trace.
+/// Columns of numbers that a log need not have, and where they are in a trace.
 const OPTIONAL: [(&str, Numbers); 5] = [
     ("hdop", |trace| &trace.hdop),
     ("claimed_sd_m", |trace| &trace.claimed_sd_m),
@@ -37,10 +37,10 @@ const OPTIONAL: [(&str, Numbers); 5] = [
     ("height_msl_m", |trace| &trace.height_msl_m),
 ];
 
-/// The fixes as `fixes.parquet`. `tool_version` stands in the file's metadata.
+/// The fixes as `fixes.parquet`. `tool_version` goes into the file's metadata.
 ///
 /// # Errors
-/// [`ReportError::Parquet`] when traces on Earth and traces in metres of their own stand together.
+/// [`ReportError::Parquet`] if traces on Earth and traces in metres of their own are mixed.
 pub fn fixes_parquet(traces: &[Trace], tool_version: &str) -> Result<Vec<u8>, ReportError> {
     write(traces, tool_version).map_err(|source| ReportError::Parquet { file: FILE, source })
 }

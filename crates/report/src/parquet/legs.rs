@@ -1,16 +1,16 @@
-//! Where it drove, for tools that read tables?
+//! Where did the machine drive? For tools that read tables.
 //!
 //! GeoParquet 1.1.0: one row for each straight piece of the driven lines, in order.
 //!
 //! | column | type | meaning |
 //! |---|---|---|
 //! | `geometry` | WKB line of two points | the piece, WGS 84, longitude before latitude |
-//! | `line` | 64-bit integer | which unbroken line it belongs to, from 0 |
+//! | `line` | 64-bit integer | the unbroken line that it belongs to, from 0 |
 //! | `from_east_m`, `from_north_m`, `to_east_m`, `to_north_m` | double | the same on the tangent plane |
 //! | `length_m` | double | its length |
 //!
-//! Approximate: the lines are those of the page, simplified to a few centimetres; the fixes themselves stand in
-//! `fixes.parquet`. Without a place on Earth there is no `geometry` column.
+//! Approximate: the lines are those of the page, simplified to a few centimetres; the fixes themselves are in
+//! `fixes.parquet`. Without geographic coordinates there is no `geometry` column.
 
 use super::{Geo, TableWriter, frame_metadata};
 use crate::ReportError;
@@ -26,7 +26,7 @@ type Piece<'a> = (i64, &'a [Place]);
 /// The driven lines as `legs.parquet`.
 ///
 /// # Errors
-/// [`ReportError::NoLines`] when nothing was driven.
+/// [`ReportError::NoLines`] if nothing was driven.
 pub fn legs_parquet(findings: &Findings) -> Result<Vec<u8>, ReportError> {
     let pieces: Vec<Piece<'_>> = (0i64..)
         .zip(&findings.driven_lines)

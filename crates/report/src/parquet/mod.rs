@@ -1,4 +1,4 @@
-//! What is known of each square of ground, for tools that read tables?
+//! What is known about each square of ground? For tools that read tables.
 //!
 //! GeoParquet 1.1.0: one row for each square with some lawn, from south to north and west to east.
 //!
@@ -12,9 +12,9 @@
 //! | `last_visit` | timestamp in microseconds UTC, nullable | the same as a time; null when never, or without a date |
 //! | `lawn` | float | fraction of the square that is lawn |
 //!
-//! Without a place on Earth there is no `geometry` column and no `geo` metadata. The coordinate reference system
-//! is left out of the metadata, which by the standard means OGC:CRS84. Key-value metadata hold the grid and
-//! the origin. Compressed with zstd; the same findings give the same bytes.
+//! Without geographic coordinates there is no `geometry` column and no `geo` metadata. The coordinate reference system is
+//! left out of the metadata, which by the standard means OGC:CRS84. Key-value metadata holds the grid and the origin.
+//! Compressed with zstd; the same findings give the same bytes.
 
 mod fixes;
 mod legs;
@@ -36,7 +36,7 @@ const FILE: &str = "cells.parquet";
 /// The squares as `cells.parquet`.
 ///
 /// # Errors
-/// [`ReportError::NoCells`] when nothing was counted.
+/// [`ReportError::NoCells`] if nothing was counted.
 pub fn cells_parquet(findings: &Findings) -> Result<Vec<u8>, ReportError> {
     let Some(cells) = &findings.cells else {
         return Err(ReportError::NoCells { file: FILE });
@@ -61,7 +61,7 @@ struct Geo {
 }
 
 impl Geo {
-    /// Shapes on the plane, each of one place or of two; none where there is no place on Earth.
+    /// Shapes on the plane, each with one place or two; none without geographic coordinates.
     fn of<'a>(
         findings: &Findings,
         file: &'static str,
@@ -104,7 +104,7 @@ impl Geo {
         self.wkb.push(ByteArray::from(bytes));
     }
 
-    /// What GeoParquet wants to know of the column.
+    /// What GeoParquet requires about the column.
     fn metadata(&self, kind: &str) -> KeyValue {
         let mut column = json!({ "encoding": "WKB", "geometry_types": [kind] });
         if let Some(bbox) = self.bbox {

@@ -14,12 +14,12 @@ type Group<'g> = SerializedRowGroupWriter<'g, Vec<u8>>;
 /// Writes one column.
 type WriteColumn<'a> = Box<dyn FnOnce(&mut Group<'_>) -> Result<(), ParquetError> + 'a>;
 
-/// What the whole numbers of a column are: microseconds UTC.
+/// The meaning of a column's whole numbers: microseconds UTC.
 pub(super) fn time() -> Option<LogicalType> {
     Some(LogicalType::timestamp(true, TimeUnit::MICROS))
 }
 
-/// Columns of equal length in the order of the file. Values are gathered when their column is written.
+/// Columns of equal length in the order of the file. Values are collected when their column is written.
 #[derive(Default)]
 pub(super) struct TableWriter<'a> {
     fields: Vec<TypePtr>,
@@ -45,7 +45,7 @@ impl<'a> TableWriter<'a> {
         self.put::<T>(name, None, true, values)
     }
 
-    /// The shapes of the rows, where they have a place on Earth.
+    /// The shapes of the rows, if they have geographic coordinates.
     pub(super) fn shapes(&mut self, geo: Option<Geo>) -> Result<(), ParquetError> {
         match geo {
             Some(geo) => self.column::<ByteArrayType>("geometry", geo.wkb),
@@ -94,7 +94,7 @@ impl<'a> TableWriter<'a> {
             .set_compression(Compression::ZSTD(ZstdLevel::try_new(3)?))
             .set_created_by("tussock".to_owned())
             .set_key_value_metadata(Some(pairs))
-            // Smallest and largest bytes of a shape help nobody.
+            // The smallest and largest bytes of a shape help nobody.
             .set_column_statistics_enabled(ColumnPath::from("geometry"), EnabledStatistics::None)
             .set_column_dictionary_enabled(ColumnPath::from("geometry"), false)
             .build();

@@ -1,14 +1,14 @@
 //! What does the lawn look like, on a terminal without pictures?
 //!
-//! One character for a patch twice as tall as wide, since that is the shape of a character. Shades say how often it was
-//! driven over; missed ground and signs have letters, so that nothing hangs on colour. A patch shows what most of its
-//! lawn is; a missed pocket smaller than a patch still shows, at its middle.
+//! One character for a patch twice as tall as wide, since that is the shape of a character. Shades show how often it was
+//! driven over; missed ground and signs have letters, so that nothing depends on colour. A patch shows what most of its lawn
+//! is; a missed pocket smaller than a patch is still shown, at its middle.
 
 use super::{Sheet, Style};
 use crate::words;
 use tussock_types::{Findings, Place, PlanRole, PlanShape};
 
-/// Columns of the map; wider ones say no more and scroll away.
+/// Columns of the map; wider maps show no more and scroll away.
 const WIDEST: usize = 76;
 /// Lines of the map.
 const TALLEST: usize = 24;
@@ -20,7 +20,7 @@ const NOT_YET: char = '?';
 const STUCK: char = 'X';
 const STATION: char = 'H';
 
-/// The lawn in characters, with its key; empty where nothing was counted.
+/// The lawn in characters, with its key; empty if nothing was counted.
 pub fn answer_map(findings: &Findings, style: Style) -> String {
     let mut sheet = Sheet::new(style);
     let Some(chart) = Chart::of(findings, sheet.width().min(WIDEST)) else {
@@ -171,7 +171,7 @@ impl Chart {
         self.put(middle, sign);
     }
 
-    /// What was found, the weightier later: it stands above the rest.
+    /// What was found; the more important comes later and so covers the rest.
     fn mark(&mut self, findings: &Findings) {
         for pocket in &findings.not_yet {
             self.fill(
@@ -202,7 +202,7 @@ impl Chart {
         }
     }
 
-    /// An id over the middle of a pocket, where it is short and plain.
+    /// An id over the middle of a pocket, if it is short and plain.
     fn name(&mut self, place: Place, id: &str) {
         let is_plain = id.len() <= 4 && id.chars().all(|c| c.is_ascii_alphanumeric());
         let Some(at) = self.at(place).filter(|_| is_plain) else {
@@ -227,7 +227,7 @@ impl Chart {
     }
 }
 
-/// Visits at which a quarter, a half and three quarters of the patches lie below, as whole numbers.
+/// The quartiles of the patches' visits, as whole numbers.
 fn edges(means: &[Option<f64>]) -> [f64; 3] {
     let mut seen: Vec<f64> = means
         .iter()

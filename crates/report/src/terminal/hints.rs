@@ -1,10 +1,10 @@
-//! What could the reader do next, to know more?
+//! What could the reader do next to learn more?
 
 use crate::messages::say;
 use crate::words;
 use tussock_types::{Findings, OutlineSource, Place, PromiseVerdict, Said};
 
-/// What to do to know more, the weightiest first: sentences without full stop, for lines that begin with `hint:`.
+/// What to do to learn more, most important first: sentences without a full stop, for lines that begin with `hint:`.
 pub fn hints(findings: &Findings) -> Vec<String> {
     let mut hints = Vec::new();
     if findings.coverage.is_none() {

@@ -1,9 +1,9 @@
 //! What does a technician read in the terminal, standing in a garden?
 //!
-//! About twenty lines: the verdict on the log first, since nothing below it is worth more than the log; then how
-//! much was driven over, what was missed and where to walk with a tape, what is not yet decided, where the
-//! machine lost time, and the promise. Every line says the same without colour; nothing is wider than the
-//! terminal; text from outside cannot steer it.
+//! About twenty lines: first the verdict on the log, since nothing below it is worth more than the log; then how much was
+//! driven over, what was missed and where to walk with a tape, what is not yet decided, where the machine lost time, and the
+//! promise. Every line says the same without colour, nothing is wider than the terminal, and text from outside cannot
+//! control it.
 
 mod chart;
 mod hints;
@@ -16,19 +16,19 @@ use tussock_types::{Comparison, ComplaintFindings, Findings, Inspection};
 pub use chart::answer_map;
 pub use hints::hints;
 
-/// Whether the text carries terminal styles.
+/// Whether the text contains terminal styles.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Colour {
     /// Plain text.
     Plain,
-    /// Headings set off by ANSI escape sequences (ECMA-48 SGR).
+    /// Headings highlighted with ANSI escape sequences (ECMA-48 SGR).
     Ansi,
 }
 
-/// How an answer is set.
+/// How an answer is laid out.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Style {
-    /// Whether the text carries terminal styles.
+    /// Whether the text contains terminal styles.
     pub colour: Colour,
     /// Columns of the terminal; lines are kept within them (40 at least, 120 at most).
     pub width_columns: usize,
@@ -48,7 +48,7 @@ const LABEL_COLUMNS: usize = 13;
 /// Column at which the words of a pocket start.
 const POCKET_WORDS_COLUMN: usize = 24;
 
-/// Sets lines.
+/// Lays out lines.
 pub(crate) struct Sheet {
     out: String,
     style: Style,
@@ -77,7 +77,7 @@ impl Sheet {
         }
     }
 
-    /// A line in heavy type, wrapped.
+    /// A line in bold type, wrapped.
     pub(crate) fn headline(&mut self, text: &str) {
         for line in words::wrap(text, self.width()) {
             let line = self.strong(&line);
@@ -110,13 +110,13 @@ impl Sheet {
         }
     }
 
-    /// One line as it is, cut at the width.
+    /// One line unchanged, cut at the width.
     pub(crate) fn line(&mut self, text: &str) {
         self.out.push_str(words::fit(text, self.width()).trim_end());
         self.out.push('\n');
     }
 
-    /// A pocket: id, area, width, and from a column on what else there is to say.
+    /// A pocket: id, area, width, and from a column on whatever else there is to say.
     fn pocket(&mut self, text: &str) {
         let mut cells = text.splitn(4, " | ");
         let [id, area, widest, rest] = std::array::from_fn(|_| cells.next().unwrap_or_default());
@@ -146,8 +146,8 @@ const INSPECTION: Template = ("inspection.txt", include_str!("../../templates/in
 const COMPLAINT: Template = ("complaint.txt", include_str!("../../templates/complaint.txt"));
 const COMPARISON: Template = ("comparison.txt", include_str!("../../templates/comparison.txt"));
 
-/// Fills a template and sets it. Each of its lines begins with what becomes of it: `=` a headline, `| label | text` a row, `>6` text
-/// from a column on, `~` a row of the table of pockets, `.` a line as it stands, `-` a blank line.
+/// Fills a template and lays it out. The beginning of each line says what it becomes: `=` a headline, `| label | text` a
+/// row, `>6` text from a column on, `~` a row of the table of pockets, `.` a line unchanged, `-` a blank line.
 fn filled((name, template): Template, context: Value, style: Style) -> String {
     let mut sheet = Sheet::new(style);
     let mut environment = Environment::new();
@@ -162,7 +162,7 @@ fn filled((name, template): Template, context: Value, style: Style) -> String {
                 .get_template(name)?
                 .render(context! { width, ..context })
         });
-    // A template that cannot be filled is a fault of ours; what is wrong with it is all that can be said then.
+    // A template that cannot be filled is a bug of ours; then the error is all that can be shown.
     for line in text.unwrap_or_else(|error| format!("= {error}")).lines() {
         let (mark, text) = line.split_once(' ').unwrap_or((line, ""));
         match mark {
@@ -190,7 +190,7 @@ pub fn answer(findings: &Findings, style: Style) -> String {
         none_missed => none_missed(findings),
         surveyed => findings.reference.as_ref().map(surveyed),
     };
-    // What was asked for comes first.
+    // What was asked about comes first.
     let mut text = String::new();
     for complaint in &findings.complaints {
         text.push_str(&answer_complaint(complaint, findings, style));
@@ -212,7 +212,7 @@ pub fn answer_inspection(inspection: &Inspection, style: Style) -> String {
     filled(INSPECTION, context, style)
 }
 
-/// What is known of a place, with what the findings say of the pocket or spot that holds it, as text.
+/// What is known about a place, with what the findings say about the pocket or spot that holds it, as text.
 pub fn answer_complaint(complaint: &ComplaintFindings, findings: &Findings, style: Style) -> String {
     filled(
         COMPLAINT,
@@ -226,7 +226,7 @@ pub fn answer_comparison(comparison: &Comparison, style: Style) -> String {
     filled(COMPARISON, compared(comparison), style)
 }
 
-/// The names of the files that were written, one row.
+/// The names of the files that were written, as one row.
 pub fn answer_files(names: &[String], style: Style) -> String {
     let mut sheet = Sheet::new(style);
     if !names.is_empty() {
@@ -236,7 +236,7 @@ pub fn answer_files(names: &[String], style: Style) -> String {
     sheet.into_text()
 }
 
-/// When all that is not yet decided will be.
+/// When everything that is not yet decided will be.
 pub(crate) fn decide_h(findings: &Findings) -> Option<f64> {
     let hours = findings
         .not_yet
@@ -245,7 +245,7 @@ pub(crate) fn decide_h(findings: &Findings) -> Option<f64> {
     hours.reduce(f64::max)
 }
 
-/// What is said where nothing counts as missed; nothing where nothing was counted.
+/// The message if nothing counts as missed; `None` if nothing was counted.
 pub(crate) fn none_missed(findings: &Findings) -> Option<String> {
     let unseen_m2 = findings.coverage.as_ref()?.unseen_m2;
     Some(words::none_missed(

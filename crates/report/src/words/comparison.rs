@@ -97,7 +97,7 @@ pub(crate) fn prediction_meaning(held: &PredictionHeld) -> &'static str {
     }
 }
 
-/// A fraction with its interval in brackets, where there is one.
+/// A fraction with its interval in brackets, if there is one.
 pub(crate) fn with_interval(estimate: Estimate) -> String {
     match (estimate.low, estimate.high) {
         (Some(low), Some(high)) => say!(

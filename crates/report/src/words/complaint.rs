@@ -1,4 +1,4 @@
-//! What is told of a place that somebody pointed at: the same in every window.
+//! What is said about a place that somebody pointed at: the same in every window.
 
 use crate::messages::{named, say};
 use crate::words;
@@ -8,22 +8,22 @@ use time::macros::format_description;
 use time::{OffsetDateTime, UtcOffset};
 use tussock_types::{ComplaintFindings, Findings, GardenClock, Place, Said};
 
-/// Letters of what was said that are repeated.
+/// Letters of the complaint that are repeated.
 const SAID: usize = 200;
 
 /// A place asked about, in words.
 #[derive(Serialize)]
 pub(crate) struct AskedPlace {
-    /// What was said of it.
+    /// What was said about it.
     pub(crate) said: Option<String>,
     /// The answer in a word or two.
     pub(crate) word: String,
     /// The whole answer.
     pub(crate) answer: String,
-    /// Why the pocket or spot that holds it is one.
+    /// Why the pocket or spot that holds it exists.
     pub(crate) held: Option<String>,
     pub(crate) place: String,
-    /// How often it was driven over, beside the lawn.
+    /// How often it was driven over, compared with the lawn.
     pub(crate) visits: Option<String>,
     pub(crate) last: Option<String>,
     pub(crate) due: Option<String>,
@@ -70,7 +70,7 @@ pub(crate) fn asked(complaint: &ComplaintFindings, findings: &Findings) -> Asked
     }
 }
 
-/// Why the pocket is bare, or the spot costs time, in which a place lies.
+/// Why the pocket that holds a place is missed, or why the spot costs time.
 fn held(answer: &Said, findings: &Findings) -> Option<String> {
     match answer {
         Said::PlaceNever { pocket: id, .. } => {
@@ -85,14 +85,14 @@ fn held(answer: &Said, findings: &Findings) -> Option<String> {
     }
 }
 
-/// What the garden's clock was ahead of UTC at a time as RFC 3339; of anything else UTC.
+/// By how much the garden's clock was ahead of UTC at an RFC 3339 time; UTC for anything else.
 pub(crate) fn offset(text: Option<&str>, zone: Option<&str>) -> UtcOffset {
     let time = text.and_then(|text| OffsetDateTime::parse(text, &Rfc3339).ok());
     let offset = time.map(|time| GardenClock::of(zone).offset_s(time.unix_timestamp() as f64));
     UtcOffset::from_whole_seconds(offset.unwrap_or(0)).unwrap_or(UtcOffset::UTC)
 }
 
-/// A time as RFC 3339, told in the time of the garden.
+/// An RFC 3339 time, given in the garden's local time.
 pub(crate) fn local_time(text: &str, zone: Option<&str>) -> Option<String> {
     let time = OffsetDateTime::parse(text, &Rfc3339).ok()?;
     let day = format_description!("[day padding:none] [month repr:long] [year], [hour]:[minute]");

@@ -1,8 +1,7 @@
-//! How is a number said, and how is text from outside kept harmless?
+//! How are numbers written, and how is text from outside kept harmless?
 //!
-//! Every window speaks through these: a number with its unit, rounded so that it claims no more than it knows,
-//! and text from logs, plans and settings with everything taken out that could steer a terminal, turn the
-//! reading direction or hide itself.
+//! Every window uses these: a number with its unit, rounded so that it claims no more than is known, and text from logs,
+//! plans and settings with everything removed that could control a terminal, change the reading direction or hide itself.
 
 mod comparison;
 mod complaint;
@@ -20,10 +19,10 @@ use tussock_types::{
 pub(crate) use tussock_types::{decimal, grouped, plural};
 use unicode_width::{UnicodeWidthChar, UnicodeWidthStr};
 
-/// Stands for a character that was taken out.
+/// Replaces a character that was removed.
 const TAKEN_OUT: char = '\u{FFFD}';
 
-/// Characters that act instead of being read: controls, direction marks, invisible joins, tags.
+/// Characters that have an effect instead of being read: controls, direction marks, invisible joins, tags.
 pub fn is_hostile(c: char) -> bool {
     c.is_control()
         || matches!(
@@ -57,7 +56,7 @@ pub(crate) fn plain(text: &str, max_chars: usize) -> String {
             () if is_hostile(c) => TAKEN_OUT,
             () => c,
         };
-        // Runs of spaces and of taken-out characters say nothing more than one of them.
+        // Runs of spaces and of removed characters say no more than one of them.
         if (shown == ' ' || shown == TAKEN_OUT) && out.ends_with(shown) {
             continue;
         }
@@ -67,7 +66,7 @@ pub(crate) fn plain(text: &str, max_chars: usize) -> String {
     out.trim().to_owned()
 }
 
-/// As many whole sentences of a text as fit into so many letters: none is cut before it says how much or how sure.
+/// As many whole sentences of a text as fit into this many letters: none is cut before it says how much or how sure.
 pub(crate) fn whole_sentences(text: &str, max_chars: usize) -> String {
     let text = plain(text, usize::MAX);
     let ends = text.match_indices(". ").map(|(at, _)| at + 1).chain([text.len()]);
@@ -76,22 +75,22 @@ pub(crate) fn whole_sentences(text: &str, max_chars: usize) -> String {
     text[..end].to_owned()
 }
 
-/// A sentence from the outside: longer than a name, but no novel.
+/// A sentence from outside: longer than a name, but not a novel.
 pub(crate) fn sentence(text: &str) -> String {
     plain(text, 600)
 }
 
-/// A name from the outside.
+/// A name from outside.
 pub(crate) fn name(text: &str) -> String {
     plain(text, 80)
 }
 
-/// Columns that a text takes on a terminal.
+/// Columns that a text occupies on a terminal.
 pub(crate) fn columns(text: &str) -> usize {
     text.width()
 }
 
-/// Cuts text to so many columns, with a mark where something is gone.
+/// Cuts text to this many columns, with a mark where something was removed.
 pub(crate) fn fit(text: &str, width_columns: usize) -> String {
     if columns(text) <= width_columns {
         return text.to_owned();
@@ -110,12 +109,12 @@ pub(crate) fn fit(text: &str, width_columns: usize) -> String {
     out
 }
 
-/// Text at the right end of so many columns.
+/// Text right-aligned in this many columns.
 pub(crate) fn right(text: &str, width_columns: usize) -> String {
     " ".repeat(width_columns.saturating_sub(columns(text))) + text
 }
 
-/// Breaks text into lines of at most so many columns, between words where there are any.
+/// Breaks text into lines of at most this many columns, between words if possible.
 pub(crate) fn wrap(text: &str, width_columns: usize) -> Vec<String> {
     let width_columns = width_columns.max(8);
     let mut lines = vec![String::new()];
@@ -127,7 +126,7 @@ pub(crate) fn wrap(text: &str, width_columns: usize) -> Vec<String> {
             lines.push(String::new());
             used = 0;
         }
-        // A word longer than a line is cut, not let out of the frame.
+        // A word longer than a line is cut, so that it stays within the frame.
         while columns(rest) > width_columns {
             let mut end = 0;
             let mut taken = 0;
@@ -156,7 +155,7 @@ pub(crate) fn wrap(text: &str, width_columns: usize) -> Vec<String> {
     lines
 }
 
-/// A number with so many decimals and commas between thousands; `unknown` when it is not finite.
+/// A number with this many decimals and commas between thousands; `unknown` if it is not finite.
 pub(crate) fn number(value: f64, decimals: usize) -> String {
     if !value.is_finite() {
         return "unknown".to_owned();
@@ -179,7 +178,7 @@ pub(crate) fn area(value_m2: f64) -> String {
     )
 }
 
-/// Metres: centimetres below 10 cm are of no use, tenths beyond 1 km neither.
+/// Metres: centimetres below 10 cm are useless, and so are tenths beyond 1 km.
 pub(crate) fn metres(value_m: f64) -> String {
     match value_m.abs() {
         v if v < 0.0995 => format!("{} cm", number(value_m * 100.0, 1)),
@@ -203,7 +202,7 @@ pub(crate) fn step(step_m: f64) -> String {
     }
 }
 
-/// A length to lay a tape out: to a tenth of a metre.
+/// A length for laying out a tape: to a tenth of a metre.
 pub(crate) fn tape_length(value_m: f64) -> String {
     format!("{} m", number(value_m, 1))
 }
@@ -216,7 +215,7 @@ pub(crate) fn path_length(value_m: f64) -> String {
     }
 }
 
-/// Percent with one decimal; never rounds to all or nothing what is neither.
+/// Per cent with one decimal; never rounded to all or nothing unless it is.
 pub(crate) fn percent(fraction: f64) -> String {
     if !fraction.is_finite() {
         return "unknown".to_owned();
@@ -231,12 +230,12 @@ pub(crate) fn percent(fraction: f64) -> String {
     format!("{} %", number(percent, 1))
 }
 
-/// Whole percent, for plain sentences.
+/// Whole per cent, for plain sentences.
 pub(crate) fn whole_percent(fraction: f64) -> String {
     format!("{} %", number(fraction * 100.0, 0))
 }
 
-/// A share in a sentence: whole percent, with a decimal where it is nearly nothing or nearly all.
+/// A share in a sentence: whole per cent, with a decimal if it is nearly nothing or nearly all.
 pub(crate) fn share(fraction: f64) -> String {
     let is_plain = (0.095..0.945).contains(&fraction) || fraction >= 1.0 || fraction == 0.0;
     if is_plain {
@@ -279,7 +278,7 @@ pub(crate) fn minutes(value_min: f64) -> String {
     duration(value_min * 60.0)
 }
 
-/// The interval of an estimate, or that there is none.
+/// The interval of an estimate, or the statement that there is none.
 pub(crate) fn interval(estimate: Estimate) -> String {
     match (estimate.low, estimate.high) {
         (Some(low), Some(high)) => {
@@ -306,7 +305,7 @@ pub(crate) fn capital(text: &str) -> String {
         .unwrap_or_default()
 }
 
-/// A probability in words that do not pretend to more digits than they have.
+/// A probability in words that do not claim more digits than are known.
 pub(crate) fn chance(fraction: f64) -> String {
     match fraction {
         f if !f.is_finite() => "unknown".to_owned(),
@@ -323,7 +322,7 @@ pub(crate) fn chance(fraction: f64) -> String {
     }
 }
 
-/// A figure whose unit stands in its words: three digits that count.
+/// A figure whose unit is in its words: three significant digits.
 pub(crate) fn figure(value: f64) -> String {
     let decimals = match value.abs() {
         v if v >= 100.0 => 0,
@@ -351,7 +350,7 @@ pub(crate) fn cost(suggestion: &Suggestion) -> Vec<String> {
     cost
 }
 
-/// How it came home: how often on each way, and in which time.
+/// How the machine came home: how often by each way, and how long that took.
 pub(crate) fn ways_home(ways: &[WayHome]) -> String {
     let way = |way: &WayHome| {
         let along = named("way-home", &way.along);
@@ -371,7 +370,7 @@ pub(crate) fn efficiency(fraction: f64) -> String {
     }
 }
 
-/// When so much of the lawn will have been driven over.
+/// When this much of the lawn will have been driven over.
 pub(crate) fn reach(over_time: &OverTime) -> String {
     match (over_time.hours_to_95, over_time.hours_to_99) {
         (Some(to_95), Some(to_99)) => say!("reach-both", first = hours(to_95), second = hours(to_99)),
@@ -389,13 +388,13 @@ pub(crate) fn days(days: f64) -> String {
     }
 }
 
-/// Tape distances, and on which side of the line between the two ends the place lies: two tapes cross twice.
+/// Tape distances, and on which side of the line between the two ends the place lies, because two tapes cross twice.
 pub(crate) fn tapes(tape: &[Tape], target: Place) -> Vec<String> {
     let mut parts: Vec<String> = tape
         .iter()
         .map(|tape| {
             let length = match tape.sd_m.filter(|sd_m| sd_m.is_finite()) {
-                // Twice a standard deviation, never said finer than a tape shows.
+                // Twice a standard deviation, but never stated more finely than a tape shows.
                 Some(sd_m) => format!(
                     "{} ± {}",
                     number(tape.distance_m, 1),
@@ -412,7 +411,7 @@ pub(crate) fn tapes(tape: &[Tape], target: Place) -> Vec<String> {
     parts
 }
 
-/// On which side of the line through both ends the place lies, as a word of the compass.
+/// On which side of the line through both ends the place lies, as a compass direction.
 fn tape_side(tape: &[Tape], target: Place) -> Option<String> {
     let [first, second] = tape else { return None };
     let (east_m, north_m) = (
@@ -423,7 +422,7 @@ fn tape_side(tape: &[Tape], target: Place) -> Option<String> {
     let across_m = (east_m * (target.north_m - first.from_north_m)
         - north_m * (target.east_m - first.from_east_m))
         / length_m;
-    // On the line itself both crossings are one.
+    // On the line itself, both crossings coincide.
     if !across_m.is_finite() || across_m.abs() < 0.3 {
         return None;
     }
@@ -441,7 +440,7 @@ pub(crate) fn tape(tape: &[Tape], target: Place) -> Option<String> {
     (!parts.is_empty()).then(|| parts.join(", "))
 }
 
-/// What more and less of a change would bring.
+/// What larger and smaller versions of a change would bring.
 pub(crate) fn ladder(rungs: &[Rung], chosen_m: Option<f64>) -> String {
     let told = rungs.iter().map(|rung| {
         let (size, fraction) = (metres(rung.size_m), percent(rung.pocket_fraction_after.estimate));
@@ -454,7 +453,7 @@ pub(crate) fn ladder(rungs: &[Rung], chosen_m: Option<f64>) -> String {
     say!("ladder", list = told.collect::<Vec<String>>().join(", "))
 }
 
-/// What to look at where it got stuck, and from where it came.
+/// What to look at where the machine got stuck, and where it came from.
 pub(crate) fn why_stuck(spot: &StuckSpot) -> String {
     let course = spot
         .approach_deg
@@ -463,7 +462,7 @@ pub(crate) fn why_stuck(spot: &StuckSpot) -> String {
     why.collect::<Vec<_>>().join(" ")
 }
 
-/// Where a place lies: by latitude and longitude, else by metres on the plane.
+/// Where a place lies: by latitude and longitude, or else by metres on the plane.
 pub(crate) fn position(lat: Option<f64>, lon: Option<f64>, place: Place) -> String {
     match (lat, lon) {
         (Some(lat), Some(lon)) => format!("{}, {}", decimal(lat, 7), decimal(lon, 7)),
@@ -475,8 +474,8 @@ pub(crate) fn position(lat: Option<f64>, lon: Option<f64>, place: Place) -> Stri
     }
 }
 
-/// What is said where nothing counts as missed: a poor or short log shows wide pockets only, and what lies beyond a drive
-/// that drew its own outline nobody knows, nor what ground without evidence would show.
+/// The message if nothing counts as missed: a poor or short log shows only wide pockets, nobody knows what lies beyond a
+/// drive that drew its own outline, and nobody knows what ground without evidence would show.
 pub(crate) fn none_missed(verdict: &LogVerdict, source: OutlineSource, unseen_m2: f64) -> String {
     let width = || metres(verdict.smallest_findable_width_m);
     match (verdict.level, source) {
@@ -513,7 +512,7 @@ pub(crate) fn verdict_sentence(verdict: &LogVerdict) -> String {
     }
 }
 
-/// How many checks hold, and which do not; `None` without any.
+/// How many checks hold, and which do not; `None` without checks.
 pub(crate) fn checks_line(checks: &[Check]) -> Option<String> {
     let failing: Vec<&Check> = checks.iter().filter(|check| !check.holds).collect();
     let held = checks.len() - failing.len();
@@ -549,7 +548,7 @@ pub(crate) fn check_is(check: &Check) -> String {
     )
 }
 
-/// How many fixes were used, and what became of the others that were read.
+/// How many fixes were used, and what happened to the others that were read.
 pub(crate) fn fixes(span: &Span) -> String {
     let mut others: Vec<String> = span
         .fixes_left_out

@@ -1,4 +1,4 @@
-//! How is the distance to a surveyed path said?
+//! How is the distance to a surveyed path put into words?
 
 use super::{count, metres, number, path_length, plain};
 use serde::Serialize;
@@ -7,7 +7,7 @@ use tussock_types::{ErrorLength, ErrorTime, ReferenceErrors, ReferenceFindings};
 /// What the figures of a row are.
 pub(crate) const REFERENCE_HEADS: [&str; 4] = ["mean", "rms", "95 %", "largest"];
 
-/// One error, of the fixes as logged or of the path that was found behind them.
+/// One error, for the fixes as logged or for the path that was found from them.
 #[derive(Serialize)]
 pub(crate) struct ReferenceRow {
     pub(crate) what: &'static str,
@@ -33,7 +33,7 @@ pub(crate) fn reference_head(found: &ReferenceFindings) -> String {
     head
 }
 
-/// Rows of the table; errors that could not be told have none.
+/// Rows of the table; errors that are unknown have none.
 pub(crate) fn reference_rows(found: &ReferenceFindings) -> Vec<ReferenceRow> {
     [("logged", &found.logged), ("located", &found.located)]
         .into_iter()

@@ -38,7 +38,7 @@ fn pocket(id: &str, found: LawnWhen, index: usize, change: PocketChange) -> Comp
     }
 }
 
-/// Everything that a comparison can hold, no list empty.
+/// Everything that a comparison can contain, with no list empty.
 pub(crate) fn comparison() -> Comparison {
     let before = full_findings();
     let mut after = findings();

@@ -12,7 +12,7 @@ fn long(words: &str) -> String {
     format!("{words} ").repeat(40).trim().to_owned()
 }
 
-/// A code that carries as long a sentence as there can be.
+/// A code with the longest possible sentence.
 fn fault(text: &str) -> Said {
     Said::PlanFault {
         fault: text.to_owned(),
@@ -33,7 +33,7 @@ pub(crate) fn crowded_findings() -> Findings {
     ]]];
     let columns = (side_m / CELL_M) as usize;
     let count = columns * columns;
-    // A number that no packer foresees, so that the page is as large as it gets.
+    // A number that compression cannot predict, so that the page gets as large as possible.
     let mix = |index: usize| (index as u64).wrapping_mul(0x9e37_79b9_7f4a_7c15) >> 40;
     findings.cells = Some(Cells {
         grid: Grid {

@@ -112,7 +112,7 @@ pub(crate) fn installation() -> Installation {
     }
 }
 
-/// Silences that may have been stops.
+/// Silences during which the machine may have been stuck.
 pub(crate) fn possible_stops() -> Vec<PossibleStop> {
     vec![PossibleStop {
         east_m: -11.0,
@@ -143,7 +143,7 @@ pub(crate) fn nights() -> Vec<Night> {
     }]
 }
 
-/// A log beside a surveyed path.
+/// A log compared with a surveyed path.
 pub(crate) fn reference() -> ReferenceFindings {
     let length = |mean_m: f64, rms_m: f64| ErrorLength {
         values: 28_000,
@@ -177,7 +177,7 @@ pub(crate) fn reference() -> ReferenceFindings {
     }
 }
 
-/// How well simulated runs look like the log.
+/// How well simulated runs resemble the log.
 pub(crate) fn fit() -> FitFound {
     FitFound {
         is_trusted: true,

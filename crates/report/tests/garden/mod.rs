@@ -75,7 +75,7 @@ fn shed() -> Vec<Place> {
     ring(&[(4.0, 5.0), (8.0, 5.0), (8.0, 8.0), (4.0, 8.0)])
 }
 
-/// Ground that the walk is kept out of, so that it stays unvisited: two missed pockets, two not-yet ones.
+/// Ground that the walk avoids, so that it stays unvisited: two missed pockets, two not-yet ones.
 fn kept_out() -> [Vec<Place>; 4] {
     [
         ring(&[(20.0, -8.4), (25.9, -7.9), (25.4, 2.0), (22.5, 1.0), (20.6, -3.0)]),

@@ -1,4 +1,4 @@
-//! The demo garden, its machine, its nights, its change: everything that `fixtures/demo` holds.
+//! The demo garden, its machine, its nights and its change: everything that `fixtures/demo` holds.
 //!
 //! ```text
 //!            +----------------------+--shed--+-------+
@@ -24,7 +24,7 @@ use tussock_simulate::{
 };
 use tussock_types::{GeoPoint, GeoPolygon, Place, Plan, PlanFeature, PlanRole, PlanShape, Trace};
 
-/// Where the garden would lie. It was picked for its round numbers.
+/// Where the garden would be. The point was chosen for its round numbers.
 const ORIGIN: GeoPoint = GeoPoint {
     lat_deg: 53.86,
     lon_deg: 12.42,
@@ -69,7 +69,7 @@ pub(crate) struct File {
 }
 
 impl File {
-    /// What is written: packed where the name says so, without a time, so that the same content gives the same bytes.
+    /// What is written: packed if the name says so, without a time, so that the same content gives the same bytes.
     pub(crate) fn stored(&self) -> std::io::Result<Vec<u8>> {
         if !self.name.ends_with(".gz") {
             return Ok(self.bytes.clone());
@@ -90,7 +90,7 @@ struct Sheet {
 }
 
 impl Sheet {
-    /// A place in metres as it can be written down: 8 decimals of a degree are a millimetre.
+    /// A place in metres as it is written: 8 decimals of a degree are a millimetre.
     fn geo(&self, (east_m, north_m): (f64, f64)) -> GeoPoint {
         let point = self.frame.to_geo(Place::new(east_m, north_m));
         GeoPoint {
@@ -263,7 +263,7 @@ pub(crate) fn night(number: usize) -> TrueRun {
     night_of(when(number), RUN_SEEDS[number])
 }
 
-/// A night with a seed of its own.
+/// A night with its own seed.
 pub(crate) fn night_of(when: When, seed: u64) -> TrueRun {
     let mut run = Run::new(HOURS, seed);
     run.start_stay_s = 600.0;
@@ -306,9 +306,9 @@ pub(crate) fn both_nights(when: When) -> (TrueRun, Truth) {
     }
 }
 
-/// Two nights as one run, and what is true of it.
+/// Two nights as one run, and their truth.
 pub(crate) fn joined(when: When, first: TrueRun, second: TrueRun, cell_m: f64) -> (TrueRun, Truth) {
-    // The second night begins at the station, where the first was left by day.
+    // The second night begins at the station, where the first was left during the day.
     let mut joined = first;
     let gap_s = joined.end_s() + 16.0 * 3600.0;
     joined.vertices.extend(second.vertices.iter().map(|vertex| {
@@ -335,7 +335,7 @@ pub(crate) fn joined(when: When, first: TrueRun, second: TrueRun, cell_m: f64) -
     (joined, counted)
 }
 
-/// Visited fractions of other pairs of nights, in rising order.
+/// Visited fractions of other pairs of nights, in ascending order.
 fn other_nights(when: When) -> Vec<f64> {
     let pair = |seed| {
         joined(when, night_of(when, seed), night_of(when, seed + 1), 0.05)
@@ -376,7 +376,7 @@ pub(crate) fn geojson(plan: &Plan) -> Vec<u8> {
             json!({ "type": "Feature", "properties": properties, "geometry": geometry })
         })
         .collect();
-    // One feature a line: a change shows as a line in a comparison.
+    // One feature per line, so that a change shows as one line in a comparison.
     let mut text = String::from("{\"type\":\"FeatureCollection\",\"features\":[\n");
     for (number, feature) in features.iter().enumerate() {
         let comma = if number + 1 < features.len() { "," } else { "" };

@@ -1,9 +1,9 @@
-//! Many gardens over many nights, with troubles that are known: what an operator's night shift has to cope with.
+//! Many gardens over many nights, with known faults: what an operator's night shift has to cope with.
 //!
-//! Each garden is invented by its number, so any one of them can be made without the others. Some gardens have a trouble that
-//! begins in a night of its own, some of those are mended again; some logs come late, twice, cut off, damaged or not at all.
+//! Each garden is generated from its number, so any of them can be made without the others. Some gardens have a fault that
+//! begins in its own night, and some of those are mended again; some logs come late, twice, cut off, damaged or not at all.
 //!
-//! Cost: a night of 8 h at 1 Hz takes some 30 ms to drive and 60 ms to write.
+//! Cost: a night of 8 h at 1 Hz takes about 30 ms to drive and 60 ms to write.
 
 use super::{GardenKind, InventedGarden, Surprise, Wish, invent_as};
 use crate::dice::Dice;
@@ -22,13 +22,13 @@ worded! {
     word {
         /// Nothing.
         None = "none",
-        /// A fence that the plan does not show closes a part off.
+        /// A fence that is missing from the plan closes off a part.
         BlockedPart = "blocked_part",
         /// A place catches the machine.
         StuckSpot = "stuck_spot",
         /// Positions are ten times worse.
         ReceiverWorse = "receiver_worse",
-        /// No logs any more.
+        /// There are no more logs.
         Absent = "absent",
     }
 }
@@ -41,13 +41,13 @@ worded! {
     word {
         /// It comes.
         Whole = "whole",
-        /// It comes some nights late.
+        /// It comes a few nights late.
         Late = "late",
         /// It comes under two names.
         Twice = "twice",
         /// Its end is missing.
         CutOff = "cut_off",
-        /// It is no log any more.
+        /// It is no longer a log.
         Damaged = "damaged",
     }
 }
@@ -63,13 +63,13 @@ pub struct LoadWish {
     pub period_s: f64,
     /// Least and largest area of a lawn.
     pub area_m2: (f64, f64),
-    /// Share of gardens with a trouble.
+    /// Share of gardens with a fault.
     pub trouble_fraction: f64,
-    /// Share of logs that do not come whole and in time.
+    /// Share of logs that do not arrive whole and in time.
     pub fault_fraction: f64,
     /// First fix of the first night, seconds since 1970 in UTC.
     pub start_unix_s: f64,
-    /// Seed of everything random.
+    /// Random seed.
     pub seed: u64,
 }
 
@@ -78,13 +78,13 @@ pub struct LoadWish {
 pub struct LoadGarden {
     /// `garden-0001`.
     pub name: String,
-    /// As drawn, and as it is while the trouble lasts.
+    /// The garden as drawn, and as it is while the fault lasts.
     pub garden: InventedGarden,
-    /// Its trouble.
+    /// Its fault.
     pub trouble: LoadTrouble,
     /// First night of it, from 0.
     pub from_night: u32,
-    /// First night without it again; beyond the last where it is not mended.
+    /// First night without it again; beyond the last night if it is not mended.
     pub until_night: u32,
     /// Where the machine is caught, on the plan's plane.
     pub stuck_at: Option<Place>,
@@ -96,17 +96,17 @@ pub struct LoadGarden {
 /// One night's log.
 #[derive(Clone, Debug, PartialEq)]
 pub struct LoadLog {
-    /// The log as it lies there.
+    /// The log as it was delivered.
     pub bytes: Vec<u8>,
     /// What happened to it.
     pub fate: LogFate,
-    /// Night after which it is there.
+    /// The night after which it is there.
     pub arrives_night: u32,
     /// Hours that the machine really drove.
     pub driving_h: f64,
 }
 
-/// Invents the garden of a number.
+/// Generates the garden with this number.
 pub fn load_garden(number: u32, wish: &LoadWish) -> LoadGarden {
     let seed = wish.seed.wrapping_mul(1_000_003).wrapping_add(u64::from(number));
     let mut dice = Dice::new(seed, 13);
@@ -132,7 +132,7 @@ pub fn load_garden(number: u32, wish: &LoadWish) -> LoadGarden {
         },
         seed,
     );
-    // After some nights that show what is usual, where there are so many.
+    // After several nights that show what is usual, if there are enough.
     let from_night = if wish.nights > 6 {
         4 + dice.below((wish.nights - 6) as usize) as u32
     } else {
@@ -187,7 +187,7 @@ fn middle(plan: &Plan) -> Option<Place> {
 }
 
 impl LoadGarden {
-    /// Whether the trouble is there in a night.
+    /// Whether the fault is present in a night.
     pub fn is_troubled(&self, night: u32) -> bool {
         self.trouble != LoadTrouble::None && (self.from_night..self.until_night).contains(&night)
     }
@@ -195,7 +195,7 @@ impl LoadGarden {
     /// The log of a night; none while the garden is absent.
     ///
     /// # Errors
-    /// When the machine has no room, which no invented garden should do.
+    /// If the machine has no room, which should not happen in a generated garden.
     pub fn log(&self, night: u32, wish: &LoadWish) -> Result<Option<LoadLog>, SimulateError> {
         let troubled = self.is_troubled(night);
         if troubled && self.trouble == LoadTrouble::Absent {

@@ -11,11 +11,11 @@ use tussock_survey::outings;
 /// Points of a curve.
 const POINTS: usize = 200;
 
-/// Against what the visited fraction is drawn.
+/// The axis against which the visited fraction is drawn.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum CurveAxis {
-    /// Driven path. The default: the laws are stated in swept area, and speed, halts and charging drop out.
+    /// Driven path. The default: the laws are stated in swept area, so speed, halts and charging cancel out.
     #[default]
     Path,
     /// Time on the move.
@@ -24,7 +24,7 @@ pub enum CurveAxis {
     Outings,
 }
 
-/// Visited fraction against everything that it is drawn against. Columns have one length.
+/// Visited fraction against all possible axes. All columns have one length.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Curve {
     /// The axis to draw first.
@@ -41,7 +41,7 @@ pub struct Curve {
     pub exhaustive_fraction: Vec<f64>,
     /// Swept area over lawn area.
     pub swept_times: Vec<f64>,
-    /// The same at the end of each outing; null where no station is known.
+    /// The same at the end of each outing; null if no station is known.
     pub outings: Option<Vec<OutingPoint>>,
 }
 
@@ -59,20 +59,20 @@ pub struct OutingPoint {
 }
 
 impl Curve {
-    /// Where it lies between the two laws, read where as much was swept as there is lawn, or at its end.
+    /// Where the curve lies between the two laws, read where the swept area equals the lawn, or at its end.
     pub fn efficiency(&self) -> Option<f64> {
         let full = self.swept_times.iter().position(|swept| *swept >= 1.0);
         let at = full.unwrap_or(self.swept_times.len().checked_sub(1)?);
         laws::pattern_efficiency(self.swept_times[at], self.visited_fraction[at])
     }
 
-    /// Visited fraction after so many driving hours, straight between points; the ends hold beyond them.
+    /// Visited fraction after this many driving hours, linear between points and constant beyond the ends.
     pub fn fraction_at_driving(&self, driving_h: f64) -> f64 {
         straight(&self.driving_h, &self.visited_fraction, driving_h)
     }
 }
 
-/// Value at a place between points in rising order.
+/// Value at a position between points in ascending order.
 fn straight(at: &[f64], values: &[f64], wanted: f64) -> f64 {
     let after = at.partition_point(|one| *one <= wanted);
     match (after.checked_sub(1), at.get(after)) {

@@ -1,8 +1,9 @@
 //! Which pattern was it?
 //!
-//! A guess with its evidence, from the path alone: which part of it lies in lanes (a long leg beside and along the long leg before), which
-//! part in spirals (turning one way for whole turns), and how it turns at edges. The thresholds are ours (common practice, no source);
-//! what lies between them is [`GuessedPattern::Undetermined`], and so is everything where positions do not carry such detail.
+//! A guess with its evidence, from the path alone: which part of it is in lanes (a long leg beside and along the previous
+//! long leg), which part in spirals (turning one way for whole turns), and how the machine turns at edges. The thresholds
+//! are ours (common practice, no source); anything between them is [`GuessedPattern::Undetermined`], and so is everything if
+//! positions do not show such detail.
 
 use serde::{Deserialize, Serialize};
 use tussock_locate::{PathMethod, Piece, Vertex};
@@ -12,30 +13,30 @@ use tussock_survey::Survey;
 use tussock_types::math;
 use tussock_types::{Place, plural};
 
-/// A pattern that can be told from a log.
+/// A pattern that can be recognised in a log.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum GuessedPattern {
-    /// Straight on until an edge, then another way.
+    /// Straight on until an edge, then in another direction.
     RandomHeading,
     /// To and fro in lanes.
     Boustrophedon,
     /// Spirals outwards.
     OutwardSpiral,
-    /// Lanes for a part and chance for another.
+    /// Partly lanes, partly chance.
     Combined,
-    /// The log does not tell.
+    /// The log does not show it.
     Undetermined,
 }
 
-/// The guess and what it stands on.
+/// The guess and its evidence.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct PatternGuess {
     /// The guess.
     pub pattern: GuessedPattern,
-    /// Path that was looked at.
+    /// Path that was examined.
     pub path_m: f64,
-    /// Part of it in long legs that run beside and along the long leg before.
+    /// Part of it in long legs that run beside and along the previous long leg.
     pub lanes_fraction: f64,
     /// Part of it in stretches that turn one way for two turns or more.
     pub spirals_fraction: f64,
@@ -47,25 +48,26 @@ pub struct PatternGuess {
     pub evidence: Vec<String>,
 }
 
-/// Shorter paths show no pattern.
+/// Shorter paths do not show a pattern.
 const LEAST_PATH_M: f64 = 200.0;
-/// Beyond this error lanes are one band.
+/// With larger errors lanes merge into one band.
 const MOST_ERROR_M: f64 = 0.3;
 /// Long legs of lanes.
 const LEAST_LEG_M: f64 = 1.0;
-/// Legs of two lanes side by side differ by less (cosine of 8 degrees).
+/// Legs of two adjacent lanes differ by less than this (cosine of 8 degrees).
 const BESIDE_COS: f64 = 0.990;
-/// And lie no farther apart than so many cutting widths; without a width, than this.
+/// And are no farther apart than this many cutting widths or, without a width, than this distance.
 const BESIDE_WIDTHS: f64 = 2.0;
 const BESIDE_M: f64 = 0.6;
-/// So many legs in a row, each beside or along the one before: chance turns a machine straight back once in a while, not three times.
+/// This many legs in a row, each beside or along the previous one: chance turns a machine straight back once in a while, but
+/// not three times.
 const LEAST_CHAIN: usize = 4;
-/// Chords of a path that is looked at for spirals.
+/// Chords into which a path is cut to search for spirals.
 const CHORD_M: f64 = 0.8;
-/// A spiral turns by less from chord to chord than this, and one way for so many turns.
+/// From chord to chord a spiral turns by less than this, and one way for this many turns.
 const MOST_BEND_RAD: f64 = 1.2;
 const LEAST_TURNS: f64 = 2.0;
-/// Against its way it may bend by so much: position error.
+/// It may bend back by this much, because of position error.
 const BACK_RAD: f64 = 0.08;
 /// Nearly all, some, hardly any.
 const MOST: f64 = 0.7;
@@ -160,7 +162,7 @@ pub fn guess_pattern(survey: &Survey<'_>) -> Result<PatternGuess, AnalyseError> 
 /// A long leg: from, to, unit vector and length.
 type LongLeg = (Place, Place, Vector, f64);
 
-/// Path in long legs of which several in a row run beside or along the one before.
+/// Path in long legs of which several in a row run beside or along the previous one.
 fn in_lanes_m(piece: &Piece, beside_m: f64) -> f64 {
     let leg = |pair: &[Vertex]| {
         let (from, to) = (pair[0].place, pair[1].place);
@@ -170,11 +172,11 @@ fn in_lanes_m(piece: &Piece, beside_m: f64) -> f64 {
     let long: Vec<LongLeg> = piece.vertices.windows(2).filter_map(leg).collect();
     let is_beside = |a: &LongLeg, b: &LongLeg| {
         let turned = a.2.dot(b.2);
-        // The way across from the end of the one to the line of the other: the next lane begins beside the end.
+        // The distance across, from the end of one to the line of the other: the next lane begins beside that end.
         let off = Vector::between(a.1, b.0);
         let (aside_m, along_m) = (a.2.cross(off).abs(), a.2.dot(off).abs());
         turned.abs() >= BESIDE_COS && turned < 0.0 && aside_m <= beside_m && along_m <= LEAST_LEG_M + beside_m
-            // A lane that is driven in two legs goes straight on.
+            // A lane driven in two legs goes straight on.
             || turned >= BESIDE_COS && aside_m <= 0.5 * beside_m && along_m <= LEAST_LEG_M
     };
     let (mut lanes_m, mut first) = (0.0, 0);
@@ -198,7 +200,7 @@ fn in_spirals_m(piece: &Piece) -> f64 {
         if places.is_empty() {
             places.push(from);
         }
-        // Long legs are cut, so that straight ones show as what they are; short ones wait until they are long enough.
+        // Long legs are cut so that straight ones show as straight; short ones are collected until they are long enough.
         let Some(last) = places.last().copied() else {
             continue;
         };

@@ -1,4 +1,4 @@
-//! By which law does it turn, how long are its legs, and do they lie in lanes?
+//! By which law does the machine turn, how long are its legs, and are they in lanes?
 
 use crate::statistics::{LawFit, kolmogorov_smirnov};
 use serde::{Deserialize, Serialize};
@@ -11,24 +11,26 @@ use tussock_types::math;
 /// Legs shorter than this are turns and cross-overs.
 const LEAST_LEG_M: f64 = 1.0;
 
-/// Angles after a turn, from the inward normal of the edge, held to laws.
+/// Angles after a turn, from the inward normal of the edge, compared with laws.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct TurnLaws {
-    /// Turns at an edge of which both legs are known.
+    /// Turns at an edge with both legs known.
     pub turns: u64,
     /// Mean size of the angle.
     pub mean_size_deg: f64,
-    /// Lambert's law, density as the cosine of the angle: its mean size is 32.7 degrees, and only under it the mean leg is pi A / P.
+    /// Lambert's law, density as the cosine of the angle: its mean size is 32.7 degrees, and only with it is the mean leg pi
+    /// A / P.
     pub cosine: LawFit,
-    /// All angles alike: mean size 45 degrees.
+    /// All angles equally likely: mean size 45 degrees.
     pub uniform: LawFit,
-    /// Correlation of the angle with that of a mirror: 1 for a machine that reflects, 0 for one that forgets how it came.
+    /// Correlation of the angle with that of a mirror: 1 for a machine that reflects, 0 for one that forgets where it came
+    /// from.
     pub mirror_correlation: f64,
     /// Standard deviation of the angle about that of a mirror.
     pub about_mirror_sd_deg: f64,
 }
 
-/// Legs from turn to turn, held to laws.
+/// Legs from turn to turn, compared with laws.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct LegLaws {
     /// Legs of at least a metre.
@@ -39,10 +41,11 @@ pub struct LegLaws {
     pub median_m: f64,
     /// Standard deviation over mean: 1 for an exponential law.
     pub variation: f64,
-    /// pi A / P of the ground on which the machine's middle can be: the mean leg under Lambert's law whatever the shape. Null
-    /// where there is no such ground.
+    /// pi A / P of the ground on which the machine's middle can be: the mean leg under Lambert's law, whatever the shape.
+    /// Null if there is no such ground.
     pub pi_area_over_perimeter_m: Option<f64>,
-    /// The lengths against an exponential law of the same mean. The mean is of the same sample, so the probability is too large.
+    /// The lengths against an exponential law with the same mean. The mean comes from the same sample, so the probability is
+    /// too large.
     pub exponential: LawFit,
 }
 
@@ -51,9 +54,9 @@ pub struct LegLaws {
 pub struct LaneDirection {
     /// Direction of the one axis, anticlockwise from east, from 0 up to 180.
     pub axis_deg: f64,
-    /// Mean resultant length of doubled angles: 1 when all legs lie along one axis.
+    /// Mean resultant length of doubled angles: 1 if all legs lie along one axis.
     pub one_axis: f64,
-    /// The same of fourfold angles: 1 when they lie along two axes a quarter turn apart.
+    /// The same for fourfold angles: 1 if they lie along two axes a quarter turn apart.
     pub two_axes: f64,
 }
 
@@ -66,7 +69,7 @@ pub(crate) fn of_pairs(pairs: &[TurnPair]) -> Option<TurnLaws> {
     let out: Vec<f64> = pairs.iter().map(|pair| pair.out_rad).collect();
     let count = out.len() as f64;
     let quarter = std::f64::consts::FRAC_PI_2;
-    // Turned the shorter way round: both angles lie within a quarter turn of the normal.
+    // Turned the shorter way round: both angles are within a quarter turn of the normal.
     let off: Vec<f64> = pairs.iter().map(|pair| pair.out_rad - pair.mirror_rad).collect();
     let mean = |of: &dyn Fn(&TurnPair) -> f64| pairs.iter().map(of).sum::<f64>() / count;
     let (out_mean, mirror_mean) = (mean(&|pair| pair.out_rad), mean(&|pair| pair.mirror_rad));
@@ -174,10 +177,10 @@ mod tests {
 
     #[test]
     fn each_law_is_told_from_the_other_and_from_a_mirror() {
-        // Evenly spaced parts of each law: the sample is as like it as one can be.
+        // Evenly spaced quantiles of each law: the sample is as similar to it as possible.
         let count = 400;
         let part = |index: i32| (f64::from(index) + 0.5) / f64::from(count);
-        // Golden-ratio steps forget how it came.
+        // Golden-ratio steps do not depend on where it came from.
         let mirror = |index: i32| (f64::from(index) * 0.618_034).fract() * 3.0 - 1.5;
         let with = |out: &dyn Fn(i32) -> f64| -> TurnLaws {
             let pairs: Vec<TurnPair> = (0..count)

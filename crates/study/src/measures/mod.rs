@@ -1,4 +1,4 @@
-//! What do a pattern's numbers say, as papers give them?
+//! What do a pattern's numbers mean, in the form that papers give them?
 //!
 //! | measure | source |
 //! |---|---|
@@ -9,17 +9,17 @@
 //! | revisit intervals ([`RevisitCurve`]) | Kaplan & Meier 1958; Greenwood 1926 |
 //! | turn angles and legs ([`TurnLaws`], [`LegLaws`]) | Lambert's law and pi A / P: Cauchy-Crofton, Santalo 1976; Mazzolo, arXiv:2011.06343 |
 //! | lane direction ([`LaneDirection`]) | Mardia & Jupp, *Directional Statistics*, 2000: doubled angles |
-//! | which pattern it was ([`PatternGuess`]) | thresholds of ours, beside their evidence |
+//! | which pattern it was ([`PatternGuess`]) | our own thresholds, with their evidence |
 //! | edge against interior ([`EdgeAgainstInterior`]) | both parts counted alike; no source |
 //!
-//! **The default axis is the driven path.** Visits depend on where the disc went, and the laws are stated in swept area: width times path
-//! over lawn area. Two machines of different speed, or one that stands and turns longer, fall on one curve over path and on two over
-//! time. Time is the axis for promises, outings are the axis for settings of the station.
+//! **The default axis is the driven path.** Visits depend on where the disc went, and the laws are stated in swept area:
+//! width times path over lawn area. Two machines with different speeds, or one that stands and turns for longer, give one
+//! curve over path and two over time. Time is the axis for promises, and outings the axis for station settings.
 //!
-//! Exact: counts, for the located path. Approximate: everything that the position error touches, as the docs of the count say; the
-//! curve has 400 steps of driving time. Laws are tested as if turns were independent and without error: a small probability speaks
-//! against the law only where positions are good to centimetres. Cost: one count and one distance transform; a night takes about a
-//! second.
+//! Exact: counts, for the located path. Approximate: everything affected by position error, as described for the count; the
+//! curve has 400 steps of driving time. Laws are tested as if turns were independent and without error: a small probability
+//! is evidence against the law only if positions are good to centimetres. Cost: one count and one distance transform; a
+//! night takes about a second.
 
 mod curve;
 mod guess;
@@ -42,9 +42,9 @@ use tussock_survey::laws as search_laws;
 /// The measures of one log, or of several that are counted together.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Measures {
-    /// Machines whose visits are united.
+    /// Machines whose visits are combined.
     pub machines: Vec<String>,
-    /// Lawn, zones and obstacles taken out.
+    /// Area of the lawn without zones and obstacles.
     pub lawn_m2: f64,
     /// Cutting width.
     pub cut_width_m: f64,
@@ -58,12 +58,12 @@ pub struct Measures {
     pub speed_mps: f64,
     /// Swept area over lawn area: width times path over lawn.
     pub swept_times: f64,
-    /// Visited area over lawn area, as counted (position error not taken off).
+    /// Visited area over lawn area, as counted (without correcting for position error).
     pub visited_fraction: f64,
     /// How the lawn filled up.
     pub curve: Curve,
-    /// 0 on the random law, 1 on the exhaustive line, read where as much was swept as there is lawn, or at the end; null where the two
-    /// laws are too close to tell.
+    /// 0 on the random law, 1 on the exhaustive line, read where the swept area equals the lawn, or at the end; null if the
+    /// two laws are too close to distinguish.
     pub efficiency: Option<f64>,
     /// Part of the area swept on the lawn that had been swept before.
     pub overlap_fraction: f64,
@@ -73,7 +73,7 @@ pub struct Measures {
     pub visits: VisitSpread,
     /// Time between visits.
     pub revisits: RevisitCurve,
-    /// Laws of the turns; null where too few turns at the edge are seen.
+    /// Laws of the turns; null if too few turns at the edge are seen.
     pub turns: Option<TurnLaws>,
     /// Laws of the legs; null without legs.
     pub legs: Option<LegLaws>,
@@ -81,7 +81,7 @@ pub struct Measures {
     pub lanes: Option<LaneDirection>,
     /// The lawn's edge against its interior.
     pub edge: EdgeAgainstInterior,
-    /// Driving hours to 95 %, read off the curve or continued by its own law; null when out of reach.
+    /// Driving hours to 95 %, read off the curve or continued by its own law; null if out of reach.
     pub driving_h_to_95: Option<f64>,
     /// Driving hours to 99 %.
     pub driving_h_to_99: Option<f64>,
@@ -94,23 +94,24 @@ pub struct VisitSpread {
     pub mean_visits: f64,
     /// Part of the lawn visited 0, 1, 2, ... times.
     pub fractions: Vec<f64>,
-    /// Gini coefficient: 0 when all cells are alike.
+    /// Gini coefficient: 0 if all cells are equal.
     pub gini: f64,
-    /// Gini coefficient of a Poisson law of the same mean: what "random, but fair" shows.
+    /// Gini coefficient of a Poisson law with the same mean: the value for "random, but fair".
     pub gini_of_poisson: f64,
     /// Variance over mean (Fisher's index of dispersion): 1 for a Poisson law, below for an even pattern, above for a clustered one; null
     /// without visits.
     pub dispersion: Option<f64>,
 }
 
-/// Time between visits of one cell, the unfinished last one censored.
+/// Time between visits of one cell, with the unfinished last interval censored.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct RevisitCurve {
     /// Length of the interval.
     pub interval_h: Vec<f64>,
-    /// Part of all intervals that is longer (Kaplan & Meier).
+    /// Fraction of all intervals that are longer (Kaplan & Meier).
     pub longer_fraction: Vec<f64>,
-    /// Ends of its 90 % interval for independent cells (Greenwood); neighbouring cells share passes, so the true one is wider.
+    /// Ends of its 90 % interval for independent cells (Greenwood); neighbouring cells share passes, so the true interval is
+    /// wider.
     pub low_fraction: Vec<f64>,
     /// See `low_fraction`.
     pub high_fraction: Vec<f64>,
@@ -118,10 +119,10 @@ pub struct RevisitCurve {
     pub finished: u64,
     /// Intervals that the end of the log cut short.
     pub unfinished: u64,
-    /// Median; null where the log is too short.
+    /// Median; null if the log is too short.
     pub median_h: Option<f64>,
-    /// Mean interval of random search at this pace, in time with everything that is no driving: lawn over width and speed, over the
-    /// driving part of the span.
+    /// Mean interval of random search at this pace, including time not spent driving: lawn over width and speed, over the
+    /// driving fraction of the span.
     pub random_mean_h: Option<f64>,
 }
 
@@ -142,7 +143,8 @@ pub struct EdgeAgainstInterior {
     pub interior_visits: f64,
 }
 
-/// The measures of a log. Needs a cutting width; without a plan the outline is drawn from the log, which flatters.
+/// The measures of a log. Needs a cutting width; without a plan the outline is drawn from the log, which makes the figures
+/// look better.
 ///
 /// # Errors
 /// [`AnalyseError`].

@@ -1,4 +1,4 @@
-//! Intervals by drawing again from what was seen.
+//! Intervals by resampling.
 
 use super::{cliffs_delta, cohen_d_paired, mean, normal_below, normal_quantile, quantile};
 use rand::{RngExt, SeedableRng};
@@ -19,7 +19,7 @@ pub enum IntervalKind {
 /// How draws are made.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Resampling {
-    /// How often. 2,000 leave the ends of a 90 % interval uncertain by about a twentieth of its half width.
+    /// Number of draws. 2,000 leave the ends of a 90 % interval uncertain by about a twentieth of its half width.
     pub draws: usize,
     /// Part of the drawn values between the ends.
     pub interval_fraction: f64,
@@ -40,7 +40,7 @@ impl Default for Resampling {
     }
 }
 
-/// Why nothing can be said.
+/// Why no answer is possible.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 #[non_exhaustive]
 pub enum StatisticsError {
@@ -54,7 +54,7 @@ pub enum StatisticsError {
         /// How many are needed.
         least: usize,
     },
-    /// A value that is none.
+    /// An invalid value.
     #[error("{what} is {value}; expected a finite number")]
     NotFinite {
         /// Which.
@@ -62,7 +62,7 @@ pub enum StatisticsError {
         /// The value.
         value: f64,
     },
-    /// Nights that belong together must be as many on both sides.
+    /// Nights that belong together must be equally many on both sides.
     #[error("garden {garden}: {a} nights against {b}, expected as many on both sides when nights are pairs")]
     Unpaired {
         /// Its name.
@@ -72,7 +72,7 @@ pub enum StatisticsError {
         /// Nights of the second.
         b: usize,
     },
-    /// A wish that cannot be met.
+    /// A request that cannot be met.
     #[error("{what} is {value}; expected {expected}")]
     OutOfRange {
         /// Which.
@@ -112,7 +112,7 @@ impl Resampling {
         if self.kind == IntervalKind::Percentile {
             return plain;
         }
-        // Ties count half, as where few values make few sums; sums in another order differ by rounding.
+        // Ties count half, because few values give few distinct sums; sums in another order differ by rounding.
         let rounding = 1e-9 * (at(1.0) - at(0.0));
         let below = drawn.partition_point(|value| *value < estimate - rounding);
         let upto = drawn.partition_point(|value| *value <= estimate + rounding);
@@ -154,7 +154,7 @@ impl Draw {
 /// Estimate and interval of any figure of independent values, by drawing values with replacement.
 ///
 /// # Errors
-/// [`StatisticsError`] for fewer than two values, or any that is not finite.
+/// [`StatisticsError`] for fewer than two values, or if any is not finite.
 pub fn bootstrap(
     values: &[f64],
     figure: impl Fn(&[f64]) -> f64,
@@ -206,43 +206,45 @@ pub struct GardenPair {
     pub b: Vec<f64>,
 }
 
-/// Whether nights of both patterns belong together.
+/// Whether nights of the two patterns belong together.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum NightPairing {
-    /// Nights of either pattern are drawn by themselves.
+    /// Nights of each pattern are drawn independently.
     #[default]
     Apart,
-    /// The first night of one belongs to the first of the other (same weather, same seed), and they are drawn together.
+    /// The first night of one pattern belongs to the first of the other (same weather, same seed), and they are drawn
+    /// together.
     Together,
 }
 
-/// What a paired comparison found. Differences are second less first, in the unit of the measure.
+/// The result of a paired comparison. Differences are the second minus the first, in the unit of the measure.
 #[derive(Clone, Debug, PartialEq, serde::Serialize, serde::Deserialize)]
 pub struct Compared {
-    /// Mean over gardens of the difference of their nights' means, with its interval.
+    /// Mean over gardens of the difference between their nights' means, with its interval.
     pub difference: tussock_types::Estimate,
     /// Difference of each garden, in the order given.
     pub by_garden: Vec<f64>,
-    /// Part of the draws in which the second pattern is ahead.
+    /// Fraction of the draws in which the second pattern is ahead.
     pub ahead_fraction: f64,
-    /// Cohen's d over gardens; `None` for fewer than two, or all alike.
+    /// Cohen's d over gardens; `None` for fewer than two, or if all are equal.
     pub cohen_d: Option<f64>,
-    /// Cliff's delta over all nights, gardens weighing alike.
+    /// Cliff's delta over all nights, with equal weight for each garden.
     pub cliffs_delta: f64,
     /// Gardens.
     pub gardens: usize,
-    /// Nights, both patterns together.
+    /// Nights, over both patterns.
     pub nights: usize,
 }
 
 /// Compares two patterns over gardens: gardens are drawn, then nights within each.
 ///
-/// Approximate: with few gardens the interval is too narrow, by the square root of (n - 1) / n of the gardens' part, and it can never
-/// leave the range of the gardens seen: with three gardens it says something of these three, and little of others.
+/// Approximate: with few gardens the interval is too narrow, by the square root of (n - 1) / n of the gardens' part, and it
+/// can never leave the range of the gardens seen: with three gardens it says something about those three, and little about
+/// others.
 ///
 /// # Errors
-/// [`StatisticsError`] without two gardens, for a garden without nights on either side, for values that are not finite, and for
-/// nights that are no pairs where pairs were asked for.
+/// [`StatisticsError`] without two gardens, for a garden without nights on either side, for values that are not finite, and
+/// for nights that do not form pairs if pairs were requested.
 pub fn compare_paired(
     gardens: &[GardenPair],
     pairing: NightPairing,

@@ -2,15 +2,15 @@
 
 use super::{mean, variance};
 
-/// Cohen's d for pairs (d_z): mean difference over the standard deviation of the differences (Cohen, *Statistical Power Analysis for
-/// the Behavioral Sciences*, 1988, section 2.3.5). `None` for fewer than two differences, or all alike.
+/// Cohen's d for pairs (d_z): mean difference over the standard deviation of the differences (Cohen, *Statistical Power
+/// Analysis for the Behavioral Sciences*, 1988, section 2.3.5). `None` for fewer than two differences, or if all are equal.
 pub fn cohen_d_paired(differences: &[f64]) -> Option<f64> {
     let spread = variance(differences).sqrt();
     (differences.len() >= 2 && spread > 0.0).then(|| mean(differences) / spread)
 }
 
-/// Cliff's delta: how often a value of `b` is above one of `a`, less how often it is below, from -1 to 1 (Cliff, *Dominance
-/// statistics*, 1993, DOI 10.1037/0033-2909.114.3.494). `None` where either is empty.
+/// Cliff's delta: how often a value of `b` is above one of `a`, minus how often it is below, from -1 to 1 (Cliff, *Dominance
+/// statistics*, 1993, DOI 10.1037/0033-2909.114.3.494). `None` if either is empty.
 ///
 /// Cost: n log n.
 pub fn cliffs_delta(a: &[f64], b: &[f64]) -> Option<f64> {

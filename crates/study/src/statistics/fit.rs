@@ -7,22 +7,22 @@ use tussock_types::math;
 pub struct LawFit {
     /// Largest distance between the sample's distribution and the law's.
     pub distance_fraction: f64,
-    /// Probability of a distance at least so large when the law holds and values are independent.
+    /// Probability of a distance at least this large if the law holds and values are independent.
     pub probability: f64,
     /// Values.
     pub values: u64,
 }
 
-/// Up to so many values the probability is exact.
+/// Up to this many values the probability is exact.
 const EXACT_UP_TO: usize = 140;
 
 /// The test of Kolmogorov and Smirnov against a law without free parameters, given by its distribution function. `None` without
 /// values.
 ///
 /// The probability is exact up to 140 values (Marsaglia, Tsang & Wang, *Evaluating Kolmogorov's distribution*, 2003, DOI
-/// 10.18637/jss.v008.i18), beyond that the limit with Vrbik's correction (*Small-sample corrections to Kolmogorov-Smirnov test
-/// statistic*, 2018), good to 0.0005. Where a parameter of the law was
-/// taken from the same sample the probability comes out too large.
+/// 10.18637/jss.v008.i18); beyond that it is the limit with Vrbik's correction (*Small-sample corrections to
+/// Kolmogorov-Smirnov test statistic*, 2018), good to 0.0005. If a parameter of the law was taken from the same sample, the
+/// probability comes out too large.
 pub fn kolmogorov_smirnov(values: &[f64], below: impl Fn(f64) -> f64) -> Option<LawFit> {
     if values.is_empty() {
         return None;
@@ -46,13 +46,13 @@ pub fn kolmogorov_smirnov(values: &[f64], below: impl Fn(f64) -> f64) -> Option<
     })
 }
 
-/// The distance times the root of the number, moved so that the limit holds for few values too.
+/// The distance times the root of the number, shifted so that the limit holds for few values too.
 fn corrected(count: f64, distance: f64) -> f64 {
     let scaled = count.sqrt() * distance;
     scaled + 1.0 / (6.0 * count.sqrt()) + (scaled - 1.0) / (4.0 * count)
 }
 
-/// Probability of more in the limit of many values.
+/// Probability of a larger value in the limit of many values.
 fn limit_above(lambda: f64) -> f64 {
     if lambda < 0.2 {
         return 1.0;
@@ -122,7 +122,7 @@ fn exactly_below(count: usize, distance: f64) -> f64 {
     let mut power: Vec<f64> = (0..size * size)
         .map(|at| if at / size == at % size { 1.0 } else { 0.0 })
         .collect();
-    // Each step is divided by its number: count! comes in by and by.
+    // Each step is divided by its number, which builds up count! gradually.
     for number in 1..=count {
         power = product(&power, &step);
         let scale = number as f64 / n;

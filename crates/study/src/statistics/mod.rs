@@ -1,18 +1,19 @@
-//! Do two patterns differ, by how much, and how many nights does it take to tell?
+//! Do two patterns differ, by how much, and how many nights are needed to show it?
 //!
 //! | question | item |
 //! |---|---|
 //! | what is the mean difference, with its interval? | [`compare_paired`] |
-//! | how large is that against its spread? | [`cohen_d_paired`], [`cliffs_delta`] |
+//! | how large is that compared with its spread? | [`cohen_d_paired`], [`cliffs_delta`] |
 //! | how much of the spread is position error, nights, gardens? | [`spread_of`] |
 //! | how many nights and gardens are needed? | [`nights_needed`], [`gardens_needed`], [`power`] |
 //! | does a sample follow a law? | [`kolmogorov_smirnov`] |
-//! | and of any other figure, what interval? | [`bootstrap`] |
+//! | what is the interval of any other figure? | [`bootstrap`] |
 //!
-//! Nights of one garden are not independent: they share its shape, its grass and its machine. So gardens are drawn first, then nights
-//! within each (hierarchical bootstrap: Davison & Hinkley, *Bootstrap Methods and their Application*, 1997, section 3.8; Saravanan,
-//! Berman & Sober, *Application of the hierarchical bootstrap to multi-level data in neuroscience*, 2020). Taking nights as
-//! independent would make an interval too narrow by the square root of the number of nights in a garden, in the worst case.
+//! Nights of one garden are not independent: they share its shape, its grass and its machine. So gardens are drawn first,
+//! then nights within each (hierarchical bootstrap: Davison & Hinkley, *Bootstrap Methods and their Application*, 1997,
+//! section 3.8; Saravanan, Berman & Sober, *Application of the hierarchical bootstrap to multi-level data in neuroscience*,
+//! 2020). Treating nights as independent would, in the worst case, make an interval too narrow by the square root of the
+//! number of nights in a garden.
 //!
 //! Everything random is seeded: the same numbers give the same answer.
 

@@ -1,24 +1,24 @@
-//! How much of the spread is position error, how much nights, how much gardens?
+//! How much of the spread comes from position error, how much from nights, how much from gardens?
 
 use super::{StatisticsError, mean};
 
-/// The difference of two patterns on one night, with what position error is worth in it.
+/// The difference of two patterns on one night, with the part that position error contributes.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct NightDifference {
     /// The difference, or any measure of one night.
     pub value: f64,
-    /// Standard deviation that position error gives it: half the width of a 90 % interval over 1.645.
+    /// Standard deviation from position error: half the width of a 90 % interval over 1.645.
     pub position_sd: f64,
 }
 
-/// Spread apart by its origin: standard deviations, in the unit of the measure.
+/// Spread divided by its origin: standard deviations, in the unit of the measure.
 #[derive(Clone, Copy, Debug, PartialEq, serde::Serialize, serde::Deserialize)]
 pub struct Spread {
     /// What position error adds to one night (root mean square of what was given).
     pub position_sd: f64,
-    /// True spread from night to night within a garden, position error taken out; 0 where position error explains all of it.
+    /// True spread from night to night within a garden, without position error; 0 if position error explains all of it.
     pub night_sd: f64,
-    /// True spread from garden to garden, nights taken out; 0 where nights explain all of it.
+    /// True spread from garden to garden, without nights; 0 if nights explain all of it.
     pub garden_sd: f64,
     /// Mean over gardens.
     pub mean: f64,
@@ -28,15 +28,15 @@ pub struct Spread {
     pub nights: usize,
 }
 
-/// Tells the three apart by moments: mean squares within and between gardens of a random-effects analysis of variance, gardens of
-/// unequal size allowed (method 1 of Henderson 1953, cited from memory), the known position error taken off
-/// the part within.
+/// Separates the three by moments: mean squares within and between gardens of a random-effects analysis of variance,
+/// allowing gardens of unequal size (method 1 of Henderson 1953, cited from memory), with the known position error
+/// subtracted from the part within.
 ///
-/// Approximate: with few gardens the gardens' part is itself uncertain by 1 / sqrt(2 (n - 1)) of it; estimates below zero are given
-/// as 0.
+/// Approximate: with few gardens the gardens' part is itself uncertain by 1 / sqrt(2 (n - 1)) of it; estimates below zero
+/// are given as 0.
 ///
 /// # Errors
-/// [`StatisticsError`] for fewer than two gardens, no garden of two nights, or values that are not finite.
+/// [`StatisticsError`] for fewer than two gardens, no garden with two nights, or values that are not finite.
 pub fn spread_of(gardens: &[Vec<NightDifference>]) -> Result<Spread, StatisticsError> {
     let filled: Vec<&Vec<NightDifference>> = gardens.iter().filter(|garden| !garden.is_empty()).collect();
     let few = |what: &str, found: usize, least: usize| StatisticsError::TooFew {

@@ -3,12 +3,12 @@
 use std::f64::consts::{PI, SQRT_2};
 use tussock_types::math;
 
-/// Part of a standard normal law below a value. Accuracy: that of the error function of `libm`, about 1e-16.
+/// Fraction of a standard normal law below a value. Accuracy: that of the error function of `libm`, about 1e-16.
 pub fn normal_below(value: f64) -> f64 {
     0.5 * math::erfc(-value / SQRT_2)
 }
 
-/// The value below which a part of a standard normal law lies; infinite at 0 and 1, not a number beyond.
+/// The value below which a fraction of a standard normal law lies; infinite at 0 and 1, NaN beyond.
 ///
 /// A rational start (Abramowitz & Stegun 26.2.23), then Newton's steps: accurate to about 1e-14 relative within 1e-12 of the ends.
 pub fn normal_quantile(fraction: f64) -> f64 {

@@ -1,13 +1,14 @@
-//! How many nights and gardens does it take to tell two patterns apart?
+//! How many nights and gardens are needed to distinguish two patterns?
 //!
-//! The mean difference over G gardens of N nights each has the variance `g / G + (n + p) / (G N)` with the variances of gardens,
-//! nights and position error ([`Spread`]). A normal test at level alpha sees a true difference d with the power asked for when d is
-//! at least `z(1 - alpha / 2) + z(power)` of its standard deviations (Cohen 1988, chapter 2; for two levels Snijders & Bosker,
-//! *Standard errors and sample sizes for two-level research*, 1993, DOI 10.3102/10769986018003237). Since the spread itself is only
-//! estimated, `z(1 - alpha / 2)^2 / 2` gardens are added (Guenther, *Sample size formulas for normal theory t tests*, 1981).
+//! The mean difference over G gardens of N nights each has the variance `g / G + (n + p) / (G N)` with the variances of
+//! gardens, nights and position error ([`Spread`]). A normal test at level alpha detects a true difference d with the
+//! required power if d is at least `z(1 - alpha / 2) + z(power)` of its standard deviations (Cohen 1988, chapter 2; for two
+//! levels Snijders & Bosker, *Standard errors and sample sizes for two-level research*, 1993, DOI
+//! 10.3102/10769986018003237). Because the spread itself is only estimated, `z(1 - alpha / 2)^2 / 2` gardens are added
+//! (Guenther, *Sample size formulas for normal theory t tests*, 1981).
 //!
-//! Approximate: normal laws, gardens alike in nights. More nights never make up for too few gardens: with the gardens' part alone too
-//! large the answer is `None`.
+//! Approximate: normal laws, and gardens with equally variable nights. More nights never make up for too few gardens: if the
+//! gardens' part alone is too large, the answer is `None`.
 
 use super::{Spread, StatisticsError, normal_below, normal_quantile};
 
@@ -29,17 +30,17 @@ fn check(difference: f64, level: f64, power: f64) -> Result<f64, StatisticsError
     Ok(normal_quantile(1.0 - 0.5 * level) + normal_quantile(power))
 }
 
-/// Variance of one garden's mean of so many nights.
+/// Variance of one garden's mean over this many nights.
 fn of_garden(spread: &Spread, nights: f64) -> f64 {
     spread.garden_sd.powi(2) + (spread.night_sd.powi(2) + spread.position_sd.powi(2)) / nights
 }
 
-/// Gardens that the spread of an estimated spread costs.
+/// Gardens to add because the spread is only estimated.
 fn guenther(level: f64) -> f64 {
     0.5 * normal_quantile(1.0 - 0.5 * level).powi(2)
 }
 
-/// Probability that a two-sided normal test at a level sees a true difference with so many gardens and nights in each.
+/// Probability that a two-sided normal test at a level detects a true difference with this many gardens, and nights in each.
 pub fn power(spread: &Spread, difference: f64, gardens: usize, nights: usize, level: f64) -> f64 {
     let sd = (of_garden(spread, nights as f64) / gardens as f64).sqrt();
     let critical = normal_quantile(1.0 - 0.5 * level);
@@ -47,7 +48,7 @@ pub fn power(spread: &Spread, difference: f64, gardens: usize, nights: usize, le
     normal_below(shift - critical) + normal_below(-shift - critical)
 }
 
-/// Gardens needed to see a true difference, with so many nights of each pattern in each.
+/// Gardens needed to detect a true difference, with this many nights of each pattern in each.
 ///
 /// # Errors
 /// [`StatisticsError::OutOfRange`].
@@ -63,8 +64,8 @@ pub fn gardens_needed(
     Ok((gardens + guenther(level)).ceil().max(2.0) as usize)
 }
 
-/// Nights of each pattern needed in each of so many gardens; `None` where the gardens' own spread hides the difference however many
-/// nights there are.
+/// Nights of each pattern needed in each of this many gardens; `None` if the gardens' own spread hides the difference
+/// however many nights there are.
 ///
 /// # Errors
 /// [`StatisticsError::OutOfRange`].

@@ -1,21 +1,23 @@
 //! After how many nights is a change decided?
 //!
-//! Question: somebody looks every morning and stops as soon as a pocket looks better. A test made for one look then errs far more
-//! often than it says. After which night is the gain more than luck, however often one looked?
+//! Question: somebody looks every morning and stops as soon as a pocket looks better. A test made for one look then errs far
+//! more often than it claims. After which night is the gain more than luck, however often somebody looked?
 //!
-//! Method. Half hours of driving are what luck deals out: without a change those before and those after are of one kind, whatever keeps
-//! the machine out, and any of them could have been before. So the half hours are shuffled between the two sides, and it is counted how
-//! often the mean after lies as far above the mean before as it does (a permutation test: Pitman 1937, DOI 10.2307/2984124; with
-//! one added to both counts, Phipson & Smyth 2010, DOI 10.2202/1544-6115.1585). The error is spent over the nights: half of it on the
-//! first, a sixth on the second, one in `k (k + 1)` on night `k` (error spending: Lan & DeMets 1983, DOI 10.1093/biomet/70.3.659).
-//! All nights together then err in no more than the whole, wherever one stops.
+//! Method. Luck deals in half hours of driving: without a change, those before and those after are of one kind, whatever
+//! keeps the machine out, and any of them could have come before. So the half hours are shuffled between the two sides, and
+//! the test counts how often the mean after lies as far above the mean before as it really does (a permutation test: Pitman
+//! 1937, DOI 10.2307/2984124; with one added to both counts, Phipson & Smyth 2010, DOI 10.2202/1544-6115.1585). The allowed
+//! error is spent over the nights: half of it on the first, a sixth on the second, one part in `k (k + 1)` on night `k`
+//! (error spending: Lan & DeMets 1983, DOI 10.1093/biomet/70.3.659). All nights together then err by no more than the whole,
+//! wherever the test stops.
 //!
-//! Where a fitted machine explains the nights before, its simulated nights say what luck does as well, and more sharply where ground was
-//! shut: means of so many of them (smoothed bootstrap, Silverman & Young 1987, DOI 10.1093/biomet/74.3.469) hardly ever come up to
-//! those after. Either may decide, with half of the error each.
+//! If a fitted machine explains the nights before, its simulated nights show the effect of luck as well, and more sharply
+//! where ground was shut: the mean of as many of them (smoothed bootstrap, Silverman & Young 1987, DOI
+//! 10.1093/biomet/74.3.469) hardly ever reaches the mean of those after. Either test may decide, each with half of the
+//! error.
 //!
-//! Exact: the error, if half hours are dealt out independently. Approximate: that they are; a machine stays for some minutes where it is.
-//! Cost: 20,000 shuffles a night and pocket at most, some milliseconds.
+//! Exact: the error, if half hours are independent. Approximate: that they are, since a machine stays for some minutes where
+//! it is. Cost: 20,000 shuffles per night and pocket at most, a few milliseconds.
 
 use super::{mean, normal_quantile, variance};
 use rand::seq::SliceRandom;
@@ -23,19 +25,20 @@ use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 use tussock_types::math;
 
-/// Error of all nights, for the lawn, and as much for all pockets together.
+/// Allowed error over all nights, for the lawn, and as much for all pockets together.
 const ERROR_FRACTION: f64 = 0.025;
 /// Shuffles behind a decision.
 const SHUFFLES: usize = 20_000;
-/// Nights are looked ahead by so many.
+/// Looks at most this many nights ahead.
 const AHEAD: usize = 10;
 
-/// Simulated nights are stretched by so much about their mean: a fit knows not everything that differs from night to night.
+/// Simulated nights are spread by this factor about their mean, because a fit does not know everything that differs from
+/// night to night.
 pub const MORE_THAN_FITTED: f64 = 1.15;
-/// Nights differ by no less than this, whatever the simulated ones do.
+/// Nights are assumed to differ by at least this, whatever the simulated ones do.
 const LEAST_SD_FRACTION: f64 = 0.02;
 
-/// What half hours and nights visited, of one pocket.
+/// What half hours and nights visited of one pocket.
 #[derive(Clone, Debug, PartialEq)]
 pub struct BeforeAndSince {
     /// Half hours before the change.
@@ -44,27 +47,27 @@ pub struct BeforeAndSince {
     pub after_fraction: Vec<Vec<f64>>,
     /// Whole nights after it, in the same order.
     pub nights_fraction: Vec<f64>,
-    /// Simulated nights without the change, as long as those after; empty where no machine explains the side before.
+    /// Simulated nights without the change, as long as those after; empty if no machine explains the side before.
     pub unchanged_fraction: Vec<f64>,
 }
 
-/// What nights decide.
+/// What the nights decide.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Decided {
-    /// More, after so many nights.
+    /// It is more, decided after this many nights.
     After(u32),
-    /// Open: so many more nights like these decide it.
+    /// Open: this many more nights like these would decide it.
     More(u32),
-    /// Open, and many more would not decide it.
+    /// Open, and many more nights would not decide it.
     Open,
 }
 
-/// Error that may be spent on a night, counted from 1, by one of some tests that share it.
+/// The error that one of several tests, which share it, may spend on a night, counted from 1.
 pub fn error_of_night(night: usize, tests: usize) -> f64 {
     ERROR_FRACTION / (night * (night + 1) * tests.max(1)) as f64
 }
 
-/// Whether and when the nights after are decided to show more of a pocket than those before; `tests` share the error.
+/// Whether and when it is decided that the nights after show more of a pocket than those before; `tests` share the error.
 pub fn decided(seen: &BeforeAndSince, tests: usize, seed: u64) -> Decided {
     let mut dice = ChaCha8Rng::seed_from_u64(seed);
     let logged = seen.after_fraction.len();
@@ -88,7 +91,7 @@ pub fn decided(seen: &BeforeAndSince, tests: usize, seed: u64) -> Decided {
     Decided::Open
 }
 
-/// Whether means of as many simulated nights hardly ever come up to that of the nights logged.
+/// Whether the mean of as many simulated nights hardly ever reaches that of the logged nights.
 fn is_beyond_nights(unchanged: &[f64], nights: &[f64], error_fraction: f64, dice: &mut ChaCha8Rng) -> bool {
     if unchanged.len() < 2 || nights.is_empty() {
         return false;
@@ -108,7 +111,7 @@ fn is_beyond_nights(unchanged: &[f64], nights: &[f64], error_fraction: f64, dice
     })
 }
 
-/// Whether something comes true in no more than this part of the draws.
+/// Whether something comes true in no more than this fraction of the draws.
 fn hardly_ever(error_fraction: f64, mut comes_true: impl FnMut() -> bool) -> bool {
     let most = error_fraction * (1 + SHUFFLES) as f64 - 1.0;
     let mut times = 0.0;
@@ -118,10 +121,11 @@ fn hardly_ever(error_fraction: f64, mut comes_true: impl FnMut() -> bool) -> boo
     })
 }
 
-/// Whether half hours of one kind, dealt out anew, would hardly ever differ by as much: in no more than this part of the deals.
+/// Whether shuffled half hours of one kind would hardly ever differ by as much: in no more than this fraction of the
+/// shuffles.
 fn is_beyond_luck(before: &[f64], after: &[f64], error_fraction: f64, dice: &mut ChaCha8Rng) -> bool {
     let mut all = [after, before].concat();
-    // With the sum of all given, the sum after says it all.
+    // Given the sum of all, the sum after is sufficient.
     let seen: f64 = after.iter().sum();
     let least = seen - 1e-9 * seen.abs().max(1.0);
     hardly_ever(error_fraction, || {
@@ -137,7 +141,7 @@ mod tests {
     const SEED: u64 = 20;
     const RUNS: u64 = 200;
 
-    /// Half hours of a machine that comes by with some odds, and visits some of the pocket when it does.
+    /// Half hours of a machine that comes by with some probability, and visits part of the pocket when it does.
     fn half_hours(dice: &mut ChaCha8Rng, odds: f64, count: usize) -> Vec<f64> {
         let visited = |dice: &mut ChaCha8Rng| {
             if dice.random_bool(odds) {
@@ -149,7 +153,8 @@ mod tests {
         (0..count).map(|_| visited(dice)).collect()
     }
 
-    /// Share of rows of six nights that are decided, one test in each, when odds change from one in five.
+    /// Share of sequences of six nights that are decided, with one test in each, when the probability changes from one in
+    /// five.
     fn share_decided(odds: f64) -> f64 {
         let is_decided = |run: &u64| {
             let mut dice = ChaCha8Rng::seed_from_u64(SEED + run);
@@ -216,7 +221,7 @@ mod tests {
         };
         assert_ne!(decided(&of(Vec::new()), 1, SEED), Decided::After(1));
         assert_eq!(decided(&of(vec![0.0; 200]), 1, SEED), Decided::After(1));
-        // Where one night in ten gets in by luck, it is not.
+        // If one night in ten gets in by luck, it is not.
         let lucky: Vec<f64> = (0..200)
             .map(|run| if run % 10 == 0 { 0.9 } else { 0.0 })
             .collect();

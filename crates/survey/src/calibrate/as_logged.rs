@@ -1,13 +1,14 @@
 //! The second road to the visited fraction: as logged, less what such errors add.
 //!
-//! Question: a receiver that smooths its own positions errs by metres without looking rough, so that legs and edges need not
-//! hold the path. How much of the lawn was driven over all the same? Method: the fixes are joined and counted as they are, stays
-//! left out. Machines fitted to the log are driven on the plan, and their exact fixes get the error that the log's own stays
-//! show, stay after stay in random order and direction (a block bootstrap, Kunsch 1989, DOI 10.1214/aos/1176347265); what
-//! they count too much in the mean is taken off. Nothing is associated with an edge, and no law is assumed of the error.
+//! Question: a receiver that smooths its own positions errs by metres without looking rough, so legs and edges cannot be
+//! relied on to hold the path. How much of the lawn was driven over all the same? Method: the fixes are joined and counted
+//! as they are, without stays. Machines fitted to the log are driven on the plan, and their exact fixes are given the error
+//! seen in the log's own stays, stay after stay in random order and direction (a block bootstrap, Kunsch 1989, DOI
+//! 10.1214/aos/1176347265); the average excess of their counts is subtracted. Nothing is associated with an edge, and no law
+//! of the error is assumed.
 //!
-//! Exact: the truth of the simulated runs, to their cells. Approximate: the machine, and that the error at the station is that of
-//! the lawn. Cost: eight runs and counts, up to four times as many where few are alike.
+//! Exact: the truth of the simulated runs, to their cells. Approximate: the machine, and the assumption that the error at
+//! the station is that of the lawn. Cost: eight runs and counts, up to four times as many if few resemble the log.
 
 use super::{Fit, Tiles, Tiling, seed_of, true_mask, true_pieces};
 use crate::Survey;
@@ -23,21 +24,22 @@ use tussock_simulate::{TrueRun, Yard};
 use tussock_types::math;
 use tussock_types::{Estimate, Place};
 
-/// Simulated runs at a time, and how often at most: until half as many as one batch count what the log counts, tile by tile, to this
-/// mean difference (rejection sampling, Pritchard et al. 1999, DOI 10.1093/oxfordjournals.molbev.a026091).
+/// Simulated runs per batch, and the most batches. They stop as soon as half as many runs as one batch has match the counts of
+/// the log, tile by tile, to within this mean difference (rejection sampling, Pritchard et al. 1999, DOI
+/// 10.1093/oxfordjournals.molbev.a026091).
 const RUNS: usize = 8;
 const MOST_BATCHES: usize = 4;
 const ALIKE_FRACTION: f64 = 0.1;
-/// Stays are taken whose length is at least this part of the mean of the longest three ...
+/// Stays are used if they are at least this fraction of the mean length of the longest three ...
 const LONG_FRACTION: f64 = 0.6;
 /// ... without their ends.
 const END_CUT_S: f64 = 60.0;
-/// What all runs share, the machine above all: standard deviation of the fraction (chosen on a prototype under recorded errors; judged by
-/// `tests/python/judge_recorded_errors.py`).
+/// What all runs share, above all the machine: standard deviation of the fraction (chosen on a prototype under recorded
+/// errors; judged by `tests/python/judge_recorded_errors.py`).
 const SHARED_SD_FRACTION: f64 = 0.01;
-/// How far inside its edges a machine turns whose width nobody states (common practice, no source).
+/// How far inside its edges a machine turns whose width is not stated (common practice, no source).
 const SETBACK_SD_M: f64 = 0.1;
-/// Roads that are so many standard deviations apart contradict each other.
+/// Estimates this many standard deviations apart contradict each other.
 pub const CONFLICT: f64 = 3.0;
 
 /// The visited fraction by this road.
@@ -50,14 +52,15 @@ pub struct AsLogged {
 }
 
 impl AsLogged {
-    /// Both roads together, each by how sure it is; where they disagree by more than that allows, the interval grows with it
-    /// (Birge 1932, DOI 10.1103/PhysRev.40.207). Where they contradict each other, this one alone, twice as wide.
+    /// Both estimates together, each weighted by how sure it is. If they disagree by more than that allows, the interval
+    /// grows with the difference (Birge 1932, DOI 10.1103/PhysRev.40.207). If they contradict each other, this one alone,
+    /// with twice its width.
     pub fn with(self, other: Estimate) -> Estimate {
         let (one, two) = (self.sd_fraction.powi(-2), sd_of(other).powi(-2));
         let (estimate, sd) = if self.contradicts(other) {
             (self.visited_fraction, 2.0 * self.sd_fraction)
         } else {
-            // Both roads rest on one machine and one plan.
+            // Both methods rest on one machine and one plan.
             let sd = (self.apart(other).max(1.0) / (one + two).sqrt()).max(SHARED_SD_FRACTION);
             (
                 (one * self.visited_fraction + two * other.estimate) / (one + two),
@@ -67,7 +70,8 @@ impl AsLogged {
         Estimate::of_fraction(estimate, sd)
     }
 
-    /// Whether the two cannot both be right: the path was held by the wrong edges, and tells no ground from other ground.
+    /// Whether the two cannot both be right: the path was then held by the wrong edges and does not show which ground was
+    /// driven over.
     pub fn contradicts(self, other: Estimate) -> bool {
         self.apart(other) > CONFLICT
     }
@@ -84,7 +88,7 @@ fn sd_of(estimate: Estimate) -> f64 {
     half(estimate.low).max(half(estimate.high)).max(1e-6)
 }
 
-/// The fraction by this road; `None` without a plan, for lanes, and where no stay shows how a receiver smooths.
+/// The fraction by this road; `None` without a plan, for lanes, and if no stay shows how the receiver smooths.
 pub fn as_logged(survey: &Survey<'_>, counted: &CoverageCount) -> Option<AsLogged> {
     let settings = survey.settings();
     settings.machine.cut_width_m?;
@@ -125,7 +129,7 @@ pub fn as_logged(survey: &Survey<'_>, counted: &CoverageCount) -> Option<AsLogge
         }
         Some(pieces)
     })?;
-    // Where the machine turns decides how much of the rim is cut: what errors spread there cannot be told from it.
+    // Where the machine turns decides how much of the rim is cut, which cannot be separated from what errors spread there.
     let machine = &settings.machine;
     let is_known = machine.body_width_m.is_some() || machine.past_boundary_m.is_some();
     let rim = if is_known {
@@ -145,8 +149,8 @@ pub fn as_logged(survey: &Survey<'_>, counted: &CoverageCount) -> Option<AsLogge
     })
 }
 
-/// What errors add to the visited fraction in each of the simulated runs that cover the lawn as the log does. A run is driven by its
-/// number: what its log would count is marked, and its exact path is returned.
+/// What errors add to the visited fraction in each of the simulated runs that cover the lawn as the log does. A run is
+/// selected by its number: the cells that its log would count are marked, and its exact path is returned.
 fn added(
     survey: &Survey<'_>,
     lawn: &BitGrid,
@@ -180,7 +184,7 @@ fn added(
     None
 }
 
-/// From fix to fix, stays and silences left out.
+/// From fix to fix, without stays and silences.
 fn driven(track: &Track) -> impl Iterator<Item = (Place, Place)> {
     let kept = &track.kept;
     let mut stays = track.stays.iter().peekable();
@@ -193,7 +197,7 @@ fn driven(track: &Track) -> impl Iterator<Item = (Place, Place)> {
     })
 }
 
-/// Error of the log's own stays, fix by fix, one list for each stay.
+/// Error of the log's own stays, fix by fix, one list per stay.
 struct StayErrors(Vec<Vec<(f64, f64)>>);
 
 impl StayErrors {
@@ -229,8 +233,8 @@ impl StayErrors {
         (!errors.is_empty()).then_some(Self(errors))
     }
 
-    /// What the log of a run would join, from fix to fix: stays are left out, and nothing is joined from one stretch of error
-    /// to the next.
+    /// What the log of a run would join, from fix to fix: stays are left out, and nothing is joined between two stretches of
+    /// error.
     fn laid_on(&self, run: &TrueRun, fixes: Vec<(f64, Place)>, seed: u64) -> Vec<(Place, Place)> {
         let mut block = 0_u64;
         let next = |block: &mut u64| {

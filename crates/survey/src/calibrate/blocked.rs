@@ -1,11 +1,11 @@
-//! Which ground did the machine never enter, though the plan lets it?
+//! Which ground did the machine never enter, although the plan allows it?
 //!
-//! Question: a fence that no plan shows closes a part of the lawn off; errors of metres spill fixes over it. Where is it?
-//! Method: fixes of the log are set against fixes of simulated logs with the same errors, driven on the plan as drawn, as
-//! kernel densities (Silverman 1986, section 4.2). Blurring by a symmetric error leaves half of the density at a straight
-//! fence, whatever the error: ground with less than half of what was to be expected lies behind it. Ground is taken out
-//! only where it is wide, the lack of fixes is no chance, and the fixes that are there are no more than errors spill over
-//! its edge: else it was entered, only seldom.
+//! Question: a fence that is missing from the plan closes off part of the lawn, and errors of metres spill fixes over it.
+//! Where is it? Method: fixes of the log are compared, as kernel densities (Silverman 1986, section 4.2), with fixes of
+//! simulated logs that have the same errors and are driven on the plan as drawn. Blurring by a symmetric error leaves half
+//! of the density at a straight fence, whatever the error: ground with less than half of the expected density lies behind
+//! it. Ground is taken out only if it is wide, the lack of fixes is not chance, and there are no more fixes on it than
+//! errors spill over its edge: otherwise it was entered, only seldom.
 //!
 //! Approximate: the fence is drawn to about a metre. Cost: two passes over a grid for each log.
 
@@ -18,23 +18,23 @@ use tussock_types::{Grid, Place};
 
 /// Side of a cell.
 const CELL_M: f64 = 0.5;
-/// Standard deviation of the kernel: some fifty fixes of a night at one in 20 s.
+/// Standard deviation of the kernel: about fifty fixes of a night at one in 20 s.
 const KERNEL_M: f64 = 2.0;
-/// Ground beside the lawn that is looked at too: a fence ends beyond the edge.
+/// Ground beside the lawn that is examined too, because a fence ends beyond the edge.
 const MARGIN_M: f64 = 4.0;
 /// At a fence half of the density is left.
 const AT_A_FENCE: f64 = 0.5;
-/// The usual ratio is looked for so often, each time without what lies behind the fence.
+/// The usual ratio is found in this many rounds, each time without the ground behind the fence.
 const LOOKS_AT_THE_REST: usize = 4;
-/// Ground with less of the expected density than this is not looked at.
+/// Ground with less of the expected density than this is not examined.
 const LEAST_EXPECTED: f64 = 0.02;
-/// Narrower ground than this is no part of a lawn, and may be left out by luck.
+/// Narrower ground is not a part of a lawn, and may be left out by luck.
 const LEAST_WIDTH_M: f64 = 4.0;
-/// Fixes come along legs, several to each: their number scatters more than by Poisson's law, by this factor of variance.
+/// Fixes come along legs, several to each, so their number scatters more than by Poisson's law: by this factor in variance.
 const LEGS_SCATTER: f64 = 2.0;
-/// Standard deviations by which fixes must be too few.
+/// Fixes must be too few by this many standard deviations.
 const SURE: f64 = 4.0;
-/// Standard deviations by which they may be more than spill over a fence.
+/// They may exceed what spills over a fence by this many standard deviations.
 const SURE_OF_VISITS: f64 = 2.0;
 
 /// A smoothed count of fixes for each cell.
@@ -73,7 +73,7 @@ fn density(grid: &Grid, fixes: &[Place]) -> Vec<f64> {
     blurred
 }
 
-/// Parts of the lawn that the log leaves out and the simulated logs do not; `None` where there are none.
+/// Parts of the lawn that the log leaves out and the simulated logs do not; `None` if there are none.
 pub(super) fn never_entered(
     lawn: &Region,
     logged: &[Place],
@@ -103,7 +103,7 @@ pub(super) fn never_entered(
     let ratio = |cell: usize| {
         (expected[cell] > LEAST_EXPECTED * mean).then(|| own[cell] / expected[cell].max(f64::MIN_POSITIVE))
     };
-    // What a blocked part lacks the rest has more of: the usual ratio of the rest is the measure.
+    // What a blocked part lacks, the rest has in excess: the usual ratio of the rest is the reference.
     let mut ratios: Vec<f64> = on_lawn
         .cells_on()
         .filter_map(|(column, row)| ratio(row * grid.columns + column))
@@ -148,7 +148,7 @@ pub(super) fn never_entered(
     (!blocked.is_empty()).then_some(blocked)
 }
 
-/// Fixes that errors carry over the edge into ground that is closed off, were there a straight fence.
+/// Fixes that errors would carry over the edge into closed-off ground if there were a straight fence.
 fn spilt(part: &BitGrid, left_out: &BitGrid, on_lawn: &BitGrid, expected: &[f64], error_m: f64) -> f64 {
     let grid = left_out.grid;
     let to_the_open = distance::squared(grid.columns, grid.rows, |column, row| {
@@ -164,7 +164,7 @@ fn spilt(part: &BitGrid, left_out: &BitGrid, on_lawn: &BitGrid, expected: &[f64]
         .sum()
 }
 
-/// Share of a normal error that is larger than so many standard deviations (Abramowitz & Stegun 1964, 26.2.17).
+/// Share of a normal error beyond this many standard deviations (Abramowitz & Stegun 1964, 26.2.17).
 fn beyond(deviations: f64) -> f64 {
     const B: [f64; 5] = [
         0.319_381_530,

@@ -1,8 +1,8 @@
 //! Which machine, and which errors, would make a log like this one?
 //!
 //! Stays and outings are read from the halts at the station, the errors from standing time there (maximum likelihood,
-//! [`tussock_locate::drift`]). The speed is the one with which simulated logs have the same long steps between fixes as
-//! the real one, errors and turns included: a few drives are simulated to find it, and the time that the way home takes.
+//! [`tussock_locate::drift`]). The speed is chosen so that simulated logs, errors and turns included, have the same long
+//! steps between fixes as the real one: a few drives are simulated to find it, and to find the time that the way home takes.
 
 use super::seed_of;
 use tussock_locate::blocks::Blocks;
@@ -12,22 +12,22 @@ use tussock_simulate::{LogNoise, Machine, Run, Sampling, Spell, TrueRun, TurnLaw
 use tussock_types::math;
 use tussock_types::{Place, Positions, Settings, Trace};
 
-/// Stays closer together than this are one, broken by drift.
+/// Stays closer together than this are one, interrupted by drift.
 const SAME_STAY_S: f64 = 300.0;
-/// Ends of a stay are cut: the machine may still be rolling into place.
+/// The ends of a stay are cut off: the machine may still be rolling into place.
 const END_CUT_S: f64 = 30.0;
-/// Drives that are simulated to find the speed.
+/// Number of drives that are simulated to find the speed.
 const PILOTS: u64 = 4;
 /// Speeds that a machine may have.
 const SPEEDS_MPS: (f64, f64) = (0.1, 1.5);
-/// Quantiles of the steps between fixes that tell the speed: long ones, with few turns in them.
+/// Quantiles of the steps between fixes that show the speed: long ones, with few turns in them.
 const LONG_STEPS_FRACTION: (f64, f64) = (0.7, 0.95);
-/// Stays and outings are moved by at most this part of themselves.
+/// Stays and outings are varied by at most this fraction of their length.
 const JITTER_FRACTION: f64 = 0.05;
 /// No outing is shorter.
 const LEAST_OUTING_S: f64 = 120.0;
 
-/// A machine and its log, as far as simulating them goes.
+/// A machine and its log, as far as needed to simulate them.
 #[derive(Clone, Debug)]
 pub(super) struct Fit {
     pub(super) noise: LogNoise,
@@ -40,7 +40,7 @@ pub(super) struct Fit {
 }
 
 impl Fit {
-    /// Reads all but the speed from a track; `None` where it shows no drive.
+    /// Reads everything except the speed from a track; `None` if it shows no drive.
     pub(super) fn of(track: &Track) -> Option<Self> {
         let (start_s, end_s) = track.span_s?;
         let stays = stays(track);
@@ -97,7 +97,7 @@ impl Fit {
         })
     }
 
-    /// With the speed, and outings without the way home.
+    /// Adds the speed, and takes the way home out of the outings.
     pub(super) fn tuned(
         &self,
         yard: &Yard,
@@ -145,7 +145,7 @@ impl Fit {
                 })
                 .collect();
             let ratio = self.long_steps_m / long_steps_m(steps_m)?.max(1e-6);
-            // Later drives move it less: their own luck averages out.
+            // Later drives change it less: their own luck averages out.
             let weight = if pilot == 0 { 1.0 } else { 0.7 };
             let speed_mps = fit.machine.speed_mps * math::powf(ratio, weight);
             fit.machine.speed_mps = speed_mps.clamp(SPEEDS_MPS.0, SPEEDS_MPS.1);
@@ -164,7 +164,7 @@ impl Fit {
         };
     }
 
-    /// One drive. Laws of turning take turns.
+    /// One drive. The laws of turning alternate.
     pub(super) fn run(&self, yard: &Yard, number: usize, seed: u64) -> Option<TrueRun> {
         let turn_law = if number.is_multiple_of(2) {
             TurnLaw::CosineFromNormal
@@ -251,7 +251,7 @@ fn long_steps_m(mut steps_m: Vec<f64>) -> Option<f64> {
     (!long.is_empty()).then(|| long.iter().sum::<f64>() / long.len() as f64)
 }
 
-/// Stays at the station, pieces broken by drift made one.
+/// Stays at the station, with pieces that drift broke apart joined.
 fn stays(track: &Track) -> Vec<(f64, f64)> {
     let mut stays: Vec<(f64, f64)> = Vec::new();
     for halt in track.halts.iter().filter(|halt| halt.at == HaltPlace::Station) {
@@ -263,7 +263,7 @@ fn stays(track: &Track) -> Vec<(f64, f64)> {
     stays
 }
 
-/// Errors from standing time at the station, else as locating found them.
+/// Errors from standing time at the station, or else as found when the log was located.
 fn noise(track: &Track) -> LogNoise {
     let kept = &track.kept;
     let stands: Vec<Stand> = stays(track)

@@ -1,28 +1,28 @@
-//! Its outings: when it left, along what, when it started for home, along what.
+//! The machine's outings: when and along what it left, when and along what it started for home.
 //!
-//! An outing lies between two stays at the station. It is guided when its first drives keep to a guide run. The ride home is
-//! found backwards from the stay: drives that keep close to a guide run or to the line at which the machine turns. A machine
-//! goes on roaming for minutes after its time is up until it meets such a line, so that roaming is counted to the beginning
+//! An outing lies between two stays at the station. It is guided if its first drives follow a guide run. The ride home is
+//! found backwards from the stay: drives that stay close to a guide run or to the line at which the machine turns. When its
+//! time is up, a machine goes on roaming for minutes until it meets such a line, so roaming is counted up to the beginning
 //! of that ride.
 
 use tussock_locate::{HaltPlace, Track, Vertex};
 use tussock_plane::{Edge, Site, Vector, nearest_on_piece};
 use tussock_types::Place;
 
-/// A machine keeps to a line within this, besides the error of its place.
+/// A machine follows a line to within this, apart from the position error.
 const KEEPS_TO_M: f64 = 0.3;
-/// Places on a drive are looked at so far apart.
+/// Spacing of the places that are examined on a drive.
 const STEP_M: f64 = 0.25;
-/// Around the station it manoeuvres.
+/// Within this distance of the station the machine manoeuvres.
 const APRON_M: f64 = 1.5;
-/// Keeping to a guide run for less than this is chance.
+/// Following a guide run for less than this is chance.
 const LEAST_GUIDED_M: f64 = 4.0;
 /// A stay this much longer than usual is a break between two days of work.
 const BREAK_OVER_USUAL: f64 = 2.5;
 /// And longer than this.
 const BREAK_S: f64 = 3.0 * 3600.0;
 
-/// Along what it rode.
+/// What it rode along.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Ride {
     /// The guide run with this number.
@@ -36,21 +36,21 @@ pub enum Ride {
 /// One outing.
 #[derive(Clone, Debug, PartialEq)]
 pub struct OutingSeen {
-    /// Leaves the station; the start of the log when it was out then.
+    /// When it leaves the station; the start of the log if it was already out.
     pub start_s: f64,
-    /// Starts the ride home; the end of the log when it never did.
+    /// When it starts the ride home; the end of the log if it never did.
     pub homeward_s: f64,
-    /// Is back.
+    /// When it is back.
     pub end_s: f64,
-    /// Whether both its ends are in the log, without silence.
+    /// Whether both its ends are in the log, without a silence in between.
     pub is_whole: bool,
-    /// The guide run along which it left, and where on it roaming began, as part of its length.
+    /// The guide run along which it left, and where on it roaming began, as a fraction of its length.
     pub guide: Option<(usize, f64)>,
-    /// Heading of the first long leg, anticlockwise from east, where it left without a guide run.
+    /// Heading of the first long leg, anticlockwise from east, if it left without a guide run.
     pub heading_rad: Option<f64>,
     /// Where roaming began.
     pub began: Place,
-    /// Along what it came home.
+    /// What it came home along.
     pub home: Ride,
 }
 
@@ -60,9 +60,9 @@ pub(crate) struct Seen {
     pub outings: Vec<OutingSeen>,
     /// Stays between two outings of one day.
     pub charging_s: Vec<f64>,
-    /// Time from first departure to the end of the log, breaks between days left out.
+    /// Time from the first departure to the end of the log, without breaks between days.
     pub working_s: f64,
-    /// Such breaks.
+    /// Number of such breaks.
     pub breaks: usize,
 }
 
@@ -75,7 +75,7 @@ struct Lines<'a> {
 }
 
 impl Lines<'_> {
-    /// Whether a drive keeps to a line all along.
+    /// Whether a drive follows a line all the way.
     fn keeps(&self, from: Place, to: Place, near: impl Fn(Place) -> bool) -> bool {
         let steps = (from.distance_m(to) / STEP_M).ceil().max(1.0) as usize;
         (0..=steps).all(|step| {
@@ -189,7 +189,7 @@ fn outing(
     let (first, _) = legs.first()?;
     let start_s = since_s;
     let length_m = |leg: &(Vertex, Vertex)| leg.0.place.distance_m(leg.1.place);
-    // Out along a guide run: the one that is kept to for longest.
+    // Out along a guide run: the one that it follows for longest.
     let mut guide = None;
     let mut roams_from = 0;
     if from_station {
@@ -208,7 +208,7 @@ fn outing(
             }
         }
     }
-    // A leg that happens to begin along a guide run is not guided: it leaves it before a tenth.
+    // A leg that happens to begin along a guide run is not guided: it leaves the run within a tenth of its length.
     if guide.is_some_and(|(_, along)| along < 0.1) {
         (guide, roams_from) = (None, 0);
     }
@@ -255,7 +255,7 @@ fn outing(
     })
 }
 
-/// How far along a line the nearest place lies, as part of its length.
+/// How far along a line the nearest place lies, as a fraction of the line's length.
 fn along_fraction(line: &[(Place, Place)], place: Place) -> f64 {
     let (mut best, mut at_m, mut sum_m) = (f64::INFINITY, 0.0, 0.0);
     for (from, to) in line {

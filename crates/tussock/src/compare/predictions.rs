@@ -1,4 +1,4 @@
-//! What was predicted before, beside what is measured after.
+//! What was predicted before, beside what was measured after.
 
 use super::{Both, SideSeen, built};
 use tussock_diagnose::suggest::pocket_predicted;
@@ -10,35 +10,35 @@ use tussock_types::{
     BuiltAs, Estimate, Findings, LawnWhen, Place, PredictionHeld, Suggestion, SuggestionKind,
 };
 
-/// A guide run that lies this near to the suggested one, on average, is that one.
+/// A guide run that lies this close to the suggested one, on average, is taken to be that one.
 const SAME_LINE_M: f64 = 1.0;
-/// Zones that differ by less of their area are the same.
+/// Zones that differ by less than this part of their area are the same.
 const SAME_ZONE: f64 = 0.15;
-/// Part of the added hours that counts as done.
+/// The change of hours counts as made once this part of the added hours is there.
 const MOST_OF_HOURS: f64 = 0.7;
-/// Nights that are longer or shorter by less of their hours are as long.
+/// Nights whose hours differ by less than this part count as equally long.
 const OTHER_HOURS: f64 = 0.2;
 
-/// A change of lawn by less comes from drawing.
+/// Smaller changes of the lawn come from drawing.
 const SAME_LAWN_M2: f64 = 0.5;
 /// Runs behind a prediction of what was built.
 const RUNS: u64 = 100;
-/// Runs longer than this are not made.
+/// Longer runs are not made.
 const MOST_RUN_H: f64 = 200.0;
 
-/// What there is after the change, and the machine before.
+/// The state after the change, and the machine from before it.
 pub(super) struct AfterPlan<'a> {
     pub(super) site: &'a Site,
     pub(super) survey: Option<&'a Survey<'a>>,
-    /// Driving hours of a night after over those before.
+    /// Driving hours of a night after the change over those before.
     pub(super) times_night_h: f64,
-    /// Driving hours of the logs after over those before.
+    /// Driving hours of the logs after the change over those before.
     pub(super) times_log_h: f64,
     pub(super) seed: u64,
 }
 
-/// Suggestions of the before side with what came of them; and for pockets for which something else was built, what the machine of the
-/// side before is predicted to do with that.
+/// The suggestions of the side before, with what came of them; and, for pockets for which something else was built, what the
+/// earlier machine is predicted to do with that.
 pub(super) fn predictions(
     before: &Findings,
     site_before: &Site,
@@ -88,8 +88,8 @@ pub(super) fn predictions(
     all
 }
 
-/// What the machine of the side before is predicted to visit of each pocket on the plan after, in as many hours as were logged; `None`
-/// where the plans are alike, and where no machine is trusted to drive as the logged one.
+/// What the earlier machine is predicted to visit of each pocket on the later plan, in as many hours as were logged; `None`
+/// if the plans are alike, or if no machine is trusted to drive like the logged one.
 fn as_built(
     before: &Findings,
     site_before: &Site,
@@ -154,7 +154,7 @@ fn differs(before: &Site, after: &Site, times_night_h: f64) -> bool {
         || (times_night_h - 1.0).abs() > OTHER_HOURS
 }
 
-/// Ground of one of two regions only.
+/// Ground that belongs to only one of the two regions.
 fn off_m2(one: &Region, other: &Region) -> f64 {
     let less = |one: &Region, other: &Region| one.minus(other).map_or(f64::INFINITY, |left| left.area_m2());
     less(one, other) + less(other, one)
@@ -170,7 +170,7 @@ fn was_built(
     let Some(plan) = &before.plan else { return false };
     let hours_h = super::hours_per_night(before);
     let hours_done = suggestion.added_h_per_day.is_none_or(|added_h| {
-        // Added hours are on the clock, driving is a part of them.
+        // Added hours are on the clock; driving is a part of them.
         let on_clock_h = before
             .nights
             .as_ref()
@@ -195,14 +195,14 @@ fn was_built(
             })
         }
         SuggestionKind::ZoneMove | SuggestionKind::ZoneShrink | SuggestionKind::BoundaryShift => {
-            // As the plan would be with it, and nearer to that than to the plan before.
+            // The plan must look as it would with the suggestion, and be closer to that than to the plan before.
             let wished = Site::build_in(&built(plan, &site_before.frame, suggestion), site_before.frame);
             wished.is_ok_and(|(wished, _)| {
                 let change_m2 = off_m2(&wished.lawn, &site_before.lawn);
                 let zone_m2 = Region::from_rings(vec![vec![suggestion.geometry.clone()]])
                     .map_or(0.0, |zone| zone.area_m2());
                 let left_m2 = off_m2(&wished.lawn, &site_after.lawn);
-                // A shifted boundary changes no lawn.
+                // A shifted boundary does not change the lawn.
                 match (suggestion.kind, &wished.boundary, &site_after.boundary) {
                     (SuggestionKind::BoundaryShift, Some(one), Some(two)) => {
                         off_m2(one, two) < SAME_ZONE * one.perimeter_m()
@@ -216,7 +216,7 @@ fn was_built(
     is_there && hours_done
 }
 
-/// Mean distance of a line's places from another line, the larger of both ways.
+/// Mean distance of one line's places from the other line, the larger of both directions.
 fn apart_m(one: &[Place], two: &[Place]) -> f64 {
     let looks = |line: &[Place]| -> Vec<Place> {
         line.windows(2)

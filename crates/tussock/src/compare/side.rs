@@ -9,37 +9,37 @@ use tussock_study::statistics::{MORE_THAN_FITTED, mean, variance};
 use tussock_survey::Survey;
 use tussock_types::{Estimate, Findings, Night, Place};
 
-/// Simulated runs behind the luck of a night.
+/// Simulated runs behind the estimate of a night's luck.
 const RUNS: u64 = 60;
-/// Simulated nights behind what luck makes of one.
+/// Simulated nights behind the luck of a single night.
 const NIGHT_RUNS: u64 = 200;
-/// Driving that luck deals out as one.
+/// Amount of driving that is reshuffled as one piece.
 const HALF_HOUR_S: f64 = 1800.0;
-/// Fewer outings give no jackknife.
+/// Fewer outings do not allow a jackknife.
 const LEAST_OUTINGS: usize = 3;
-/// A line that comes this near to the station ends an outing.
+/// A line that comes this close to the station ends an outing.
 const AT_STATION_M: f64 = 1.0;
 
 /// What one side shows of the common ground.
 pub(crate) struct SideSeen {
     /// Visited part.
     pub(super) fraction: f64,
-    /// What the common ground has more than the side's own lawn.
+    /// The lawn of the common ground minus the side's own lawn.
     pub(super) common_less_own: f64,
     pub(super) position_sd: f64,
-    /// Standard deviation from night to night.
+    /// Standard deviation between nights.
     pub(super) nightly_sd: Option<f64>,
     /// Visited part of each pocket.
     pub(crate) pockets: Vec<f64>,
-    /// Its standard deviation from night to night.
+    /// Its standard deviation between nights.
     pub(super) pocket_sds: Vec<Option<f64>>,
     /// Simulated runs without any change.
     runs: Option<Vec<Fractions>>,
-    /// The machine fitted to this side, on its own plan; `None` where none fits.
+    /// The machine fitted to this side, on its own plan; `None` if none fits.
     pub(super) cast: Option<Cast>,
     /// The common ground with its pockets.
     pub(super) scene: Scene,
-    /// What each night visited by itself; empty where a side is known by its findings alone.
+    /// What each night visited by itself; empty if only a side's findings are known.
     pub(super) nights: Vec<NightSeen>,
     /// Standard deviation of a place on the path.
     pub(super) position_error_m: f64,
@@ -48,11 +48,11 @@ pub(crate) struct SideSeen {
 /// What a night visited of the common ground.
 pub(crate) struct NightSeen {
     pub(super) whole: Fractions,
-    /// Each half hour of driving by itself; what is left over is left out.
+    /// Each half hour of driving by itself; a shorter remainder is left out.
     pub(super) half_hours: Vec<Fractions>,
 }
 
-/// The ground on which both sides are looked at.
+/// The ground on which both sides are compared.
 pub(super) struct CommonGround<'a> {
     /// Lawn of both plans.
     pub(super) lawn: &'a Region,
@@ -84,7 +84,8 @@ impl SideSeen {
         };
         let painted = scene.paint(outings.iter().flatten().copied());
         let seen = scene.fractions(&painted);
-        // The count knows more of positions than plain painting: its estimate, on the common ground.
+        // The count knows more about positions than plain painting does, so its estimate is transferred to the common
+        // ground.
         let own = Scene::of(site, CELL_M, ground.cut_width_m);
         let own_fraction = own.fractions(&own.paint(outings.iter().flatten().copied())).lawn;
         let visited = findings.coverage.as_ref().map_or_else(
@@ -136,7 +137,7 @@ impl SideSeen {
         }
     }
 
-    /// Nights of this side's machine, longer or shorter by this factor; none where no machine fits.
+    /// Nights of this side's machine, longer or shorter by this factor; none if no machine fits.
     pub(super) fn simulated_nights(&self, times_night_h: f64, seed: u64) -> Vec<Fractions> {
         let Some(mut cast) = self.cast.clone() else {
             return Vec::new();
@@ -145,12 +146,12 @@ impl SideSeen {
         cast.play(&self.scene, seed, 0..NIGHT_RUNS).unwrap_or_default()
     }
 
-    /// With position error alone: luck stands in the difference.
+    /// With position error alone: luck enters with the difference.
     pub(super) fn estimate(&self) -> Estimate {
         Estimate::of_fraction(self.fraction, self.position_sd)
     }
 
-    /// What two logs without a change differ by in nine of ten, for a pocket.
+    /// The difference of a pocket that nine in ten pairs of unchanged logs stay below.
     pub(super) fn pocket_luck(&self, number: usize) -> Option<f64> {
         if let Some(runs) = &self.runs {
             let of = |run: &Fractions| run.pockets[number];
@@ -170,13 +171,13 @@ impl SideSeen {
     }
 }
 
-/// Standard deviation from values with one outing left out each; `None` where there are too few outings.
+/// Standard deviation from values that each leave out one outing; `None` if there are too few outings.
 fn jackknifed(left_out: &[f64]) -> Option<f64> {
     let count = left_out.len() as f64;
     (count > 1.0).then(|| (count - 1.0) * (variance(left_out) / count).sqrt())
 }
 
-/// The machine fitted to this side, on its own plan, and its runs; `None` where none fits.
+/// The machine fitted to this side, on its own plan, and its runs; `None` if none fits.
 fn rehearsed(
     survey: &Survey<'_>,
     site: &Site,
@@ -185,7 +186,8 @@ fn rehearsed(
     seed: u64,
     seen: &Fractions,
 ) -> Option<(Cast, Vec<Fractions>)> {
-    // The machine is fitted where the log lies; on the common frame the site is the same but for a shift of the plane.
+    // The machine is fitted in the frame of the log; in the common frame the site is the same, except for a shift of the
+    // plane.
     let fitted = survey.machine().ok()?;
     let turns = survey.turns().ok()?.first()?;
     let (mut site, _) = as_driven(site, fitted, turns, moved);
@@ -198,11 +200,11 @@ fn rehearsed(
     };
     let runs = cast.play(scene, seed, 0..RUNS).ok()?;
     let lawn: Vec<f64> = runs.iter().map(|run| run.lawn).collect();
-    // Ground that the plan does not show as it is: the machine fits, the plan does not.
+    // If this fails, the machine fits but the plan does not show the ground as it is.
     ((seen.lawn - mean(&lawn)).abs() <= 3.0 * variance(&lawn).sqrt() + 0.02).then_some((cast, runs))
 }
 
-/// What each night visited, as a whole and by half hours of driving.
+/// What each night visited, in total and by half hours of driving.
 fn nights(
     survey: &Survey<'_>,
     findings: &Findings,
@@ -237,7 +239,7 @@ fn nights(
 
 type Legs = Vec<[Place; 2]>;
 
-/// Path of each outing: between stays at the station, and across silences.
+/// Path of each outing: between stays at the station, bridging silences.
 fn outings_of_tracks(survey: &Survey<'_>, moved: &dyn Fn(Place) -> Place) -> Vec<Legs> {
     let mut outings = Vec::new();
     for track in &survey.tracks {

@@ -1,4 +1,4 @@
-//! Gardens with ground that is hard to get to, all invented: random members of eight families, turned anyhow.
+//! Gardens with ground that is hard to reach, all invented: random members of eight families, in any orientation.
 
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
@@ -95,7 +95,7 @@ pub(crate) fn member(family: Family, seed: u64) -> Garden {
             ]
         }
         Family::Nook => {
-            // At least a little wider than the machine's ground is set back.
+            // At least slightly wider than twice the setback of the machine's ground.
             let (bw, bh) = (within(1.8, 2.6), within(1.6, 2.4));
             vec![
                 (0.0, 0.0),

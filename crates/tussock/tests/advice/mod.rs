@@ -1,5 +1,5 @@
-//! Are suggestions worth their wire? Gardens with a pocket that is hard to get to, the suggestion built into the plan, and run
-//! again by the machine that made the log, not by the one that was fitted to it.
+//! Are suggestions worth their wire? Gardens with a pocket that is hard to reach; the suggestion is built into the plan, and
+//! the machine that made the log, not the fitted one, runs again.
 
 mod family;
 mod proof;

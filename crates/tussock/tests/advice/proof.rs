@@ -10,12 +10,12 @@ use tussock_types::{Estimate, Findings, Suggestion, SuggestionKind};
 /// Cells of the truth.
 const TRUTH_CELL_M: f64 = 0.05;
 
-/// In what the machine afterwards differs from the one that made the log.
+/// How the later machine differs from the one that made the log.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) enum Reality {
     /// In nothing.
     AsLogged,
-    /// It turns as a mirror would, 30 degrees more or less.
+    /// It turns like a mirror, give or take 30 degrees.
     Reflecting,
     /// It turns by 60 to 160 degrees from its heading.
     FromHeading,
@@ -35,9 +35,9 @@ pub(crate) struct Proof {
     pub(crate) lawn: Estimate,
     /// Pocket and lawn of each run afterwards.
     pub(crate) after: Vec<(f64, f64)>,
-    /// Gain, pocket near, lawn near, all three: parts of the runs.
+    /// Gain, pocket close, lawn close, all three: fractions of the runs.
     pub(crate) rates: [f64; 4],
-    /// Interval of the pocket and of the lawn holds: parts of the runs.
+    /// Whether the interval of the pocket and of the lawn holds: fractions of the runs.
     pub(crate) holds: [f64; 2],
 }
 
@@ -51,7 +51,7 @@ fn machine(garden: &Garden, reality: Reality, is_log: bool) -> Machine {
         },
         ..Machine::default()
     };
-    // Laws belong to the machine, log included; speed and guide use change afterwards.
+    // Turn laws belong to the machine, including its log; speed and guide use change afterwards.
     match reality {
         Reality::Reflecting => machine.turn_law = TurnLaw::ReflectWithSpread { sd_deg: 30.0 },
         Reality::FromHeading => {
@@ -84,7 +84,7 @@ pub(crate) fn logged(garden: &Garden, reality: Reality, noise: LogNoise, seed: u
     (site, findings)
 }
 
-/// The first suggestion, built and run again; `None` where there is none.
+/// The first suggestion, built and run again; `None` if there is none.
 pub(crate) fn prove(
     family: Family,
     seed: u64,

@@ -50,8 +50,8 @@ fn rows() -> Vec<Row> {
     ]
 }
 
-/// Proofs of a row, in the order of the gardens, and in how many gardens ground was missed at all; gardens without a
-/// suggestion are left out.
+/// Proofs of a row, in the order of the gardens, and the number of gardens in which ground was missed at all; gardens
+/// without a suggestion are left out.
 fn proofs(row: &Row, seeds_from: u64) -> (Vec<Proof>, usize) {
     let found = in_parallel(row.gardens as usize, |number| {
         let family = Family::ALL[number % 8];
@@ -170,7 +170,7 @@ fn table() -> String {
     page
 }
 
-/// The table in the docs is what the code gives, to the last digit.
+/// The table in the docs equals the code's result, to the last digit.
 #[test]
 #[ignore = "takes minutes: tests/run --full"]
 fn the_table_of_advice_in_the_docs_is_what_comes_out() {

@@ -1,8 +1,8 @@
-//! Gardens with one known trouble each, to judge whether its cause is found.
+//! Gardens with one known fault each, to judge whether its cause is found.
 //!
 //! Each has ground where grass is left standing for a reason that is built in: the reason is true by construction, and the
-//! analyser sees the plan only. Sizes, proportions, directions and turns are random; troubles that depend on luck (a narrow
-//! passage) are drawn again until the part behind got little.
+//! analyser sees only the plan. Sizes, proportions, directions and turns are random; faults that depend on luck (a narrow
+//! passage) are drawn again until the part behind it got little.
 
 use std::f64::consts::TAU;
 use tussock_plane::{Frame, Region, Site, Vector};
@@ -15,15 +15,15 @@ use tussock_types::{Cause, GeoPoint, Place, Plan, PlanRole};
 pub(crate) enum Trouble {
     /// The gap is narrower than the machine needs.
     ShutGap,
-    /// A body stands on the lawn that the plan does not show.
+    /// An obstacle stands on the lawn that the plan does not show.
     Body,
     /// A fence that the plan does not show closes a passage.
     ClosedPassage,
-    /// A passage that is found seldom.
+    /// A passage that is seldom found.
     NarrowPassage,
     /// A fence that the plan does not show keeps the machine off a strip along an edge.
     EdgeStrip,
-    /// A zone lies elsewhere than drawn.
+    /// A zone is elsewhere than drawn.
     ZoneElsewhere,
     /// A bad place catches the machine on the way.
     BadPlaceOnTheWay,
@@ -57,7 +57,7 @@ impl Trouble {
     }
 }
 
-/// A garden with a trouble, and the machine that meets it.
+/// A garden with a fault, and the machine that meets it.
 #[derive(Clone, Debug)]
 pub(crate) struct Troubled {
     /// As drawn.
@@ -68,9 +68,9 @@ pub(crate) struct Troubled {
     pub(crate) machine: Machine,
     /// Its run.
     pub(crate) run: Run,
-    /// Ground that suffers, on the plan's plane.
+    /// The ground that suffers, on the plan's plane.
     pub(crate) suffers: Region,
-    /// Path in that ground over its fair share must stay below this for the trouble to be one; run it and see.
+    /// Path in that ground over its fair share must stay below this for the fault to count; run it to find out.
     pub(crate) most_share_fraction: f64,
 }
 
@@ -249,7 +249,7 @@ pub(crate) fn troubled(trouble: Trouble, area_m2: (f64, f64), seed: u64) -> Opti
     })
 }
 
-/// A place with so much room around, by trial.
+/// A place with this much room around it, by trial.
 fn open_place(drawn: &DrawnGarden, room_m: f64, dice: &mut Dice) -> Option<Vector> {
     let (mut low, mut high) = (drawn.lawn[0], drawn.lawn[0]);
     for corner in &drawn.lawn {
@@ -266,7 +266,7 @@ fn open_place(drawn: &DrawnGarden, room_m: f64, dice: &mut Dice) -> Option<Vecto
         .find(|at| inside(&drawn.lawn, &[*at], room_m) && (*at - drawn.guide[0]).length() > room_m + 1.0)
 }
 
-/// Whether all of some places lie within a ring, at least so far from its edge.
+/// Whether all the places lie within a ring, at least this far from its edge.
 fn inside(ring: &[Vector], places: &[Vector], room_m: f64) -> bool {
     let closed: Vec<Place> = ring.iter().chain(ring.first()).map(|at| (*at).into()).collect();
     Region::from_rings(vec![vec![closed]]).is_ok_and(|region| {

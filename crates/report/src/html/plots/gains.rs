@@ -7,7 +7,7 @@ use std::fmt::Write;
 use tussock_types::Estimate;
 
 const WIDTH: f64 = 620.0;
-/// Room for the longest label in the letters of a phone.
+/// Space for the longest label in a phone's letters.
 const LEFT: f64 = 256.0;
 const RIGHT: f64 = 24.0;
 const ROW: f64 = 44.0;
@@ -19,7 +19,7 @@ const BOTTOM: f64 = 54.0;
 pub(crate) struct GainRow {
     pub(crate) label: String,
     pub(crate) value: Estimate,
-    /// A mark of its own for what was measured, a ring for what was simulated.
+    /// A solid mark for what was measured, a ring for what was simulated.
     pub(crate) is_measured: bool,
 }
 

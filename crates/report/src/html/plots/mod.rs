@@ -24,10 +24,10 @@ const LEFT: f64 = 84.0;
 const RIGHT: f64 = 16.0;
 const TOP: f64 = 18.0;
 const BOTTOM: f64 = 58.0;
-/// Widest number below an axis, in the letters of a phone.
+/// Widest number below an axis in a phone's letters.
 const NUMBER: f64 = 46.0;
 
-/// A step of 1, 2 or 5 times a power of ten that gives about so many steps.
+/// A step of 1, 2 or 5 times a power of ten that gives about this many steps.
 fn step(range: f64, steps: f64) -> f64 {
     let rough = range / steps;
     let power = math::powf(10f64, math::log10(rough).floor());
@@ -69,7 +69,7 @@ fn percent_axis(out: &mut String, top_fraction: f64, step_fraction: f64, title: 
     );
 }
 
-/// What an axis shows, in the middle of it.
+/// The title of an axis, at its middle.
 fn axis_title(out: &mut String, x: f64, y: f64, title: &str) {
     put!(
         out,
@@ -81,7 +81,7 @@ fn x_title(out: &mut String, title: &str) {
     axis_title(out, (LEFT + WIDTH - RIGHT) / 2.0, HEIGHT - 10.0, title);
 }
 
-/// A mark on the axis along the foot: where its line goes on from `x`, and a number below it.
+/// A mark on the axis along the foot: the continuation of its line from `x`, and a number below it.
 fn tick(out: &mut String, x: f64, line: &str, y: f64, number: &str) {
     put!(
         out,
@@ -91,7 +91,7 @@ fn tick(out: &mut String, x: f64, line: &str, y: f64, number: &str) {
 
 /// Visited fraction over driving hours, beside the random-search law and the exhaustive line.
 ///
-/// The interval is known at the end; it stands there as a bracket.
+/// The interval is known at the end, where it is drawn as a bracket.
 pub(super) fn over_time(
     over_time: &OverTime,
     visited_fraction: Option<Estimate>,
@@ -164,7 +164,7 @@ pub(super) fn over_time(
     Some(out)
 }
 
-/// Part of the lawn by number of visits.
+/// Fraction of the lawn by number of visits.
 pub(super) fn histogram(revisits: &Revisits) -> Option<String> {
     let bars = &revisits.histogram;
     let most = bars
@@ -184,7 +184,7 @@ pub(super) fn histogram(revisits: &Revisits) -> Option<String> {
     };
     let slot = (WIDTH - LEFT - RIGHT) / bars.len() as f64;
     let last = bars.len() - 1;
-    // Numbers stand so far apart that they do not touch in the letters of a phone; the last always stands.
+    // Numbers are far enough apart not to touch in a phone's letters; the last one is always shown.
     let every = (NUMBER / slot).ceil().max(1.0) as usize;
     let is_said = |visits: usize| visits == last || (visits.is_multiple_of(every) && visits + every <= last);
     for (visits, &part) in bars.iter().enumerate() {
@@ -222,9 +222,9 @@ pub(super) fn histogram(revisits: &Revisits) -> Option<String> {
     Some(out)
 }
 
-/// The lawn as one strip: driven over, missed, not yet, without evidence, too thin.
+/// The lawn as one strip: driven over, missed, not yet, without evidence, too narrow.
 pub(super) fn strip(parts: &[(String, String, f64)]) -> String {
-    // The larger of the two zeros is either, by machine.
+    // Either zero may be the larger one, depending on the machine.
     let positive = |part: f64| if part > 0.0 { part } else { 0.0 };
     let total: f64 = parts.iter().map(|(_, _, part)| positive(*part)).sum();
     let mut out = String::from(

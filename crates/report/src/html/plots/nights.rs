@@ -6,10 +6,10 @@ use serde::Serialize;
 use std::fmt::Write;
 use tussock_types::{ActivityHours, Night};
 
-/// Nights that are drawn; of more the last are.
+/// Number of nights that are drawn; if there are more, the last ones.
 const SHOWN: usize = 31;
 const WIDTH: f64 = 620.0;
-/// Room for a date in the letters of a phone.
+/// Space for a date in a phone's letters.
 const LEFT: f64 = 160.0;
 const RIGHT: f64 = 20.0;
 const ROW: f64 = 30.0;
@@ -52,7 +52,7 @@ fn label(night: &Night, number: usize) -> String {
         .unwrap_or_else(|| format!("night {number}"))
 }
 
-/// The nights; `None` where they were not told apart.
+/// The nights; `None` if they were not separated.
 pub(crate) fn nights(nights: &[Night]) -> Option<Nights> {
     let left_out = nights.len().saturating_sub(SHOWN);
     let shown = &nights[left_out..];

@@ -1,4 +1,4 @@
-//! How long does ground wait between two visits, and how long may it?
+//! How long does ground wait between two visits, and how long may it wait?
 
 use super::{LEFT, NUMBER, RIGHT, WIDTH, axis_title, tick};
 use crate::words;
@@ -8,13 +8,13 @@ use tussock_types::math;
 
 const HEIGHT: f64 = 178.0;
 const AXIS_Y: f64 = 120.0;
-/// Each mark's words stand in a row of their own.
+/// Each mark's words have their own row.
 const ROW: f64 = 25.0;
-/// Room for the longest words, in the letters of a phone.
+/// Space for the longest words in a phone's letters.
 const WORDS: f64 = 128.0;
 
-/// Waits on an axis of hours by ratio: half, nine in ten and 99 in 100 of them are shorter; the longest that the grass
-/// allows. `None` where nothing is known.
+/// Waits on a logarithmic axis of hours: half, nine in ten and 99 in 100 of them are shorter; the longest that the grass
+/// allows. `None` if nothing is known.
 pub(crate) fn waits(interval_h: IntervalQuantiles, allowed_h: Option<f64>) -> Option<String> {
     let marks: Vec<(f64, &str)> = [
         (interval_h.p50, "half"),
