@@ -49,7 +49,7 @@ pub fn as_logged(
     visited: Estimate,
 ) -> Option<(Check, Follows)> {
     // Of a receiver that smooths its own positions the white part does not say what its errors add; the other road does.
-    if survey.tracks.iter().any(|track| !track.stays.is_empty()) {
+    if survey.tracks.iter().any(|track| track.smooths) {
         return None;
     }
     let (low, high) = ends(visited)?;

@@ -17,7 +17,7 @@
 //! metres), legs, speed, corners, the station and the edge of the lawn are solved together ([`anchor`]), and other pasts
 //! that agree with the log can be drawn. Between fixes more than four seconds apart, turns are rebuilt from speed, time and
 //! the edge of the lawn ([`sparse_turns`]). Where a receiver smooths its own positions, so that a machine at rest creeps, stays are
-//! told by what driving looks like ([`stays`]). From the path follow the turns and their setback ([`turns`]) and, last, what the
+//! told by what driving looks like ([`stays`]). What a log does not show of its receiver, a device card may ([`ReceiverLaw`]). From the path follow the turns and their setback ([`turns`]) and, last, what the
 //! machine did in every second ([`activities`]).
 //!
 //! Exact: the segmentation, for the stated cost. Approximate: the noise law while driving. Known limits: in precise logs
@@ -40,6 +40,7 @@ pub mod outlier_filter;
 mod parts;
 pub mod path;
 pub mod plan_fit;
+mod receiver;
 pub mod segment;
 pub mod sparse_turns;
 pub mod stays;
@@ -50,4 +51,5 @@ pub mod turns;
 
 pub use locating::*;
 pub use parts::*;
+pub use receiver::*;
 pub use track::*;

@@ -7,7 +7,7 @@
 //! Filtering). Approximate: a standing machine hears one sky only, and a receiver that holds its position while
 //! standing shows no error at all, which is recognised by repeated positions and not believed.
 
-use crate::{Kept, NoiseEstimate, ReckonedDrift, halts::Rest};
+use crate::{Kept, NoiseEstimate, ReceiverLaw, ReckonedDrift, halts::Rest};
 use tussock_types::{FixQuality, NoiseSource, Trace, math};
 
 /// Below this no garden log is trusted: antennas, bodies and lawns are not smoother (common practice, no source).
@@ -21,6 +21,11 @@ const USUAL_RATE_PER_S: f64 = 0.03;
 pub const USUAL_DRIFT_TIME_S: f64 = 600.0;
 
 impl NoiseEstimate {
+    /// Whether the slow part is known of the receiver, not seen in the log.
+    pub fn is_known(&self) -> bool {
+        matches!(self.source, NoiseSource::DeviceCard | NoiseSource::Stated)
+    }
+
     /// Slow part per axis; where no stay is long enough to show it, what it grows to in a usual drift time
     /// (`sigma^2 = q tau / 2`).
     pub(crate) fn slow_m(&self) -> f64 {
@@ -203,19 +208,18 @@ fn usual_drift_m(quality: FixQuality) -> f64 {
     }
 }
 
-/// Slow part per axis to reckon with: as measured while standing, else as stated, else what is usual for such fixes, or less where straight
-/// drives do not allow so much.
+/// Slow part per axis to reckon with: as measured while standing, or known of the receiver, else what is usual for such fixes, or less where
+/// straight drives do not allow so much.
 pub(crate) fn reckoned_drift(
-    measured_m: Option<f64>,
-    stated_m: Option<f64>,
+    noise: &NoiseEstimate,
     allowed_m: Option<f64>,
     claims: &Claims,
 ) -> ReckonedDrift {
-    if let Some(drift_m) = measured_m {
-        return ReckonedDrift::Measured { drift_m };
-    }
-    if let Some(drift_m) = stated_m {
-        return ReckonedDrift::Stated { drift_m };
+    if let Some(drift_m) = noise.drift_m {
+        return match noise.is_known() {
+            true => ReckonedDrift::Known { drift_m },
+            false => ReckonedDrift::Measured { drift_m },
+        };
     }
     let usual_m = expected_drift_m(None, claims);
     match allowed_m {
@@ -224,9 +228,10 @@ pub(crate) fn reckoned_drift(
     }
 }
 
-/// The same before anything is measured: as stated, else what is usual for such fixes.
-pub(crate) fn expected_drift_m(stated_m: Option<f64>, claims: &Claims) -> f64 {
-    stated_m.unwrap_or_else(|| usual_drift_m(claims.quality.unwrap_or(FixQuality::Unknown)))
+/// The same before anything is measured: as known of the receiver, else what is usual for such fixes.
+pub(crate) fn expected_drift_m(receiver: Option<&ReceiverLaw>, claims: &Claims) -> f64 {
+    let usual_m = || usual_drift_m(claims.quality.unwrap_or(FixQuality::Unknown));
+    receiver.map_or_else(usual_m, |receiver| receiver.drift_m)
 }
 
 /// Puts together what standing time, driving and the receiver say.
@@ -237,6 +242,7 @@ pub fn estimate(
     period_s: f64,
     speed_mps: Option<f64>,
     claims: &Claims,
+    receiver: Option<&ReceiverLaw>,
 ) -> NoiseEstimate {
     let structure = structure_function(kept, rests, rough.white_m);
     // Driving tells the white part only while a step is short against a leg.
@@ -260,12 +266,16 @@ pub fn estimate(
         .and_then(|found| found.rate_m2_per_s)
         .unwrap_or(USUAL_RATE_PER_S * white_m * white_m)
         .clamp(1e-4 * white_m * white_m, white_m * white_m);
-    NoiseEstimate {
+    let seen = NoiseEstimate {
         white_m,
-        drift_m: structure.and_then(|found| found.drift_m),
+        drift_m: structure.as_ref().and_then(|found| found.drift_m),
         drift_rate_m2_per_s,
         drift_time_s: None,
         source,
+    };
+    match receiver.filter(|_| !structure.is_some_and(|found| found.is_long)) {
+        Some(receiver) => receiver.fill(seen),
+        None => seen,
     }
 }
 
@@ -273,6 +283,8 @@ struct Structure {
     white_m: f64,
     rate_m2_per_s: Option<f64>,
     drift_m: Option<f64>,
+    /// Whether stays are long enough to show the slow part.
+    is_long: bool,
 }
 
 /// Structure function of standing time. `None` with less than two minutes of it, or when positions are held.
@@ -335,5 +347,6 @@ fn structure_function(kept: &Kept, rests: &[Rest], rough_white_m: f64) -> Option
         white_m,
         rate_m2_per_s,
         drift_m,
+        is_long: long_m2.is_some(),
     })
 }

@@ -112,11 +112,11 @@ pub struct Step {
 pub struct NoiseEstimate {
     /// White part per axis.
     pub white_m: f64,
-    /// Slow part per axis, where standing time shows it.
+    /// Slow part per axis, where standing time shows it or it is known of the receiver.
     pub drift_m: Option<f64>,
     /// Random-walk rate of the slow part, square metres per second and axis.
     pub drift_rate_m2_per_s: f64,
-    /// Time in which the slow part forgets itself, where standing time shows it.
+    /// Time in which the slow part forgets itself, where that is known.
     pub drift_time_s: Option<f64>,
     /// Where the white part comes from.
     pub source: tussock_types::NoiseSource,
@@ -130,8 +130,8 @@ pub enum ReckonedDrift {
         /// Standard deviation per axis.
         drift_m: f64,
     },
-    /// The user says so.
-    Stated {
+    /// The device card or the settings say so.
+    Known {
         /// Standard deviation per axis.
         drift_m: f64,
     },
@@ -152,7 +152,7 @@ impl ReckonedDrift {
     pub const fn drift_m(self) -> f64 {
         match self {
             Self::Measured { drift_m }
-            | Self::Stated { drift_m }
+            | Self::Known { drift_m }
             | Self::Driven { drift_m }
             | Self::Usual { drift_m } => drift_m,
         }
