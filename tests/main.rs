@@ -9,6 +9,7 @@ mod support;
 mod answers;
 mod ask;
 mod bad_input;
+mod card;
 mod checks;
 mod demo;
 mod faults;

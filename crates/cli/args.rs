@@ -112,6 +112,13 @@ pub(crate) struct InspectArguments {
     #[arg(long, value_name = "FILE")]
     pub(crate) plan: Option<PathBuf>,
 
+    /// Write how the receiver erred while the machine stood (CSV: t_s,east_m,north_m)
+    ///
+    /// A device card of the receiver: positions.card in the settings of any garden that it visits, or --error-from of tussock
+    /// simulate. Stays of ten minutes and more are taken; a log that stood the whole time gives all of it.
+    #[arg(long, value_name = "FILE")]
+    pub(crate) write_error: Option<PathBuf>,
+
     /// Output format on stdout
     #[arg(long, value_enum, default_value_t, value_name = "FORMAT")]
     pub(crate) format: Format,

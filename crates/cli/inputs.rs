@@ -4,8 +4,9 @@ use crate::exit::{CommandFailure, failure};
 use std::fs::File;
 use std::io::Read;
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
 use tussock_ingest::{Assembled, LogFile, ReadOptions};
-use tussock_types::{ErrorSeries, Plan, PlanFault, Reference, Settings};
+use tussock_types::{ErrorSeries, LimitSettings, Plan, PlanFault, Reference, Settings};
 
 /// `-` stands for stdin.
 pub(crate) fn is_stdin(path: &Path) -> bool {
@@ -117,7 +118,18 @@ pub(crate) fn settings(path: Option<&Path>) -> Result<Settings, CommandFailure> 
     let Some(path) = path else {
         return Ok(Settings::default());
     };
-    Ok(tussock_ingest::read_settings_bytes(&name(path), &bytes(path)?)?)
+    let mut settings = tussock_ingest::read_settings_bytes(&name(path), &bytes(path)?)?;
+    let limits = settings.limits.clone();
+    if let Some(card) = &mut settings.positions.card {
+        // As everywhere: a name in a file is seen from the folder of that file.
+        let file = path.parent().unwrap_or(Path::new("")).join(&card.file);
+        check(
+            [&file],
+            "a device card (CSV: t_s,east_m,north_m), as positions.card says",
+        )?;
+        card.errors = Some(Arc::new(error_series(&file, &limits)?));
+    }
+    Ok(settings)
 }
 
 /// A plan and the faults of its text; faults of its ground are found later.
@@ -137,8 +149,8 @@ pub(crate) fn reference(path: &Path, options: &ReadOptions) -> Result<Reference,
 }
 
 /// A recorded error.
-pub(crate) fn error_series(path: &Path, settings: &Settings) -> Result<ErrorSeries, CommandFailure> {
-    tussock_ingest::read_error_series(&name(path), open(path)?, &settings.limits).map_err(unread)
+pub(crate) fn error_series(path: &Path, limits: &LimitSettings) -> Result<ErrorSeries, CommandFailure> {
+    tussock_ingest::read_error_series(&name(path), open(path)?, limits).map_err(unread)
 }
 
 /// Reads all logs, one after the other, and joins those that belong together.

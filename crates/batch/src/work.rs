@@ -17,6 +17,7 @@ use crate::{BatchError, rows};
 use base64::{Engine, engine::general_purpose::STANDARD};
 use std::collections::{BTreeMap, BTreeSet, HashMap};
 use std::io::{BufRead, Write};
+use std::sync::Arc;
 use tussock::{Advice, Job};
 use tussock_ingest::{IngestError, LogFile, RawLog, ReadOptions, digest};
 use tussock_types::{GardenClock, Place, Plan, Positions, Settings, Trace};
@@ -231,10 +232,35 @@ fn setup(settings_sha256: &str, night_turns_at_h: u8) -> String {
     digest(format!("{}\n{settings_sha256}\n{night_turns_at_h}", tussock::TOOL_VERSION).as_bytes())
 }
 
-/// The same from the settings as they are stored.
+/// Digest of settings and of the device card that they name: with another card nights come out otherwise.
+fn settings_digest(bucket: &Bucket, path: &str, bytes: &[u8]) -> String {
+    let table = || std::str::from_utf8(bytes).ok()?.parse::<toml::Table>().ok();
+    let named = bytes.windows(4).any(|word| word == b"card").then(table).flatten();
+    let card = named.and_then(|table| Some(table.get("positions")?.get("card")?.as_str()?.to_owned()));
+    match card.map(|file| bucket.read(&beside(path, &file))) {
+        Some(Ok(card)) => digest(format!("{}\n{}", digest(bytes), digest(&card)).as_bytes()),
+        _ => digest(bytes),
+    }
+}
+
+/// The path of a file that is named from the folder of another.
+fn beside(path: &str, file: &str) -> String {
+    let mut parts: Vec<&str> = path.split('/').collect();
+    parts.pop();
+    for part in file.split('/') {
+        match part {
+            "" | "." => {}
+            ".." => _ = parts.pop(),
+            part => parts.push(part),
+        }
+    }
+    parts.join("/")
+}
+
+/// The same from the settings as they lie there.
 pub(crate) fn setup_of(bucket: &Bucket, path: &str, night_turns_at_h: u8) -> Result<String, BatchError> {
     match bucket.read(path) {
-        Ok(bytes) => Ok(setup(&digest(&bytes), night_turns_at_h)),
+        Ok(bytes) => Ok(setup(&settings_digest(bucket, path, &bytes), night_turns_at_h)),
         Err(BatchError::Bucket { source, .. }) if source.kind() == std::io::ErrorKind::NotFound => {
             Ok(setup("", night_turns_at_h))
         }
@@ -248,15 +274,23 @@ type Unread = (String, String);
 fn settings(job: &GardenJob, bucket: &Bucket) -> Result<(Settings, bool, String), Unread> {
     match bucket.read(&job.settings) {
         Ok(bytes) => {
-            let sha256 = digest(&bytes);
+            let sha256 = settings_digest(bucket, &job.settings, &bytes);
             let text = std::str::from_utf8(&bytes).map_err(|error| {
                 (
                     format!("{}: is not UTF-8 text: {error}", job.settings),
                     sha256.clone(),
                 )
             })?;
-            let settings = tussock_ingest::read_settings(&job.settings, text)
-                .map_err(|error| (error.to_string(), sha256.clone()))?;
+            let told = |error: &dyn std::error::Error| (error.to_string(), sha256.clone());
+            let mut settings =
+                tussock_ingest::read_settings(&job.settings, text).map_err(|error| told(&error))?;
+            let limits = settings.limits.clone();
+            if let Some(card) = &mut settings.positions.card {
+                let path = beside(&job.settings, &card.file);
+                let bytes = bucket.read(&path).map_err(|error| told(&error))?;
+                let errors = tussock_ingest::read_error_series(&path, &bytes[..], &limits);
+                card.errors = Some(Arc::new(errors.map_err(|error| told(&error))?));
+            }
             let promises = text
                 .parse::<toml::Table>()
                 .is_ok_and(|table| table.contains_key("promise"));

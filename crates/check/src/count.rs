@@ -50,7 +50,7 @@ pub fn as_logged(
 ) -> Option<(Check, Follows)> {
     // If a receiver smooths its own positions, its white part does not show what its errors add; `two_roads` handles that
     // case.
-    if survey.tracks.iter().any(|track| !track.stays.is_empty()) {
+    if survey.tracks.iter().any(|track| track.smooths) {
         return None;
     }
     let (low, high) = ends(visited)?;

@@ -67,7 +67,7 @@ pub(crate) fn run(arguments: &SimulateArguments, printer: &Printer) -> CommandRe
     let recorded = arguments
         .error_from
         .as_deref()
-        .map(|path| inputs::error_series(path, &settings))
+        .map(|path| inputs::error_series(path, &settings.limits))
         .transpose()?;
     let (site, _) =
         Site::build(&plan).map_err(|faults| commands::plan_faults(&inputs::name(plan_path), &faults))?;

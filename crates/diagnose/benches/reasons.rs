@@ -39,6 +39,7 @@ fn reasons(criterion: &mut Criterion) {
         machine: String::new(),
         pieces: Vec::new(),
         halts,
+        smooths: false,
         stays: Vec::new(),
         gaps: Vec::new(),
         steps: Vec::new(),

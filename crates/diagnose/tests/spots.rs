@@ -31,6 +31,7 @@ fn track(halts: Vec<Halt>, drift_m: f64) -> Track {
         machine: String::new(),
         pieces: Vec::new(),
         halts,
+        smooths: false,
         stays: Vec::new(),
         gaps: Vec::new(),
         steps: Vec::new(),

@@ -6,6 +6,7 @@
 
 use crate::IngestError;
 use crate::source::Source;
+use std::fmt::Write as _;
 use tussock_types::{ErrorSeries, LimitSettings};
 
 /// Columns, in the order of the values.
@@ -70,6 +71,16 @@ pub fn read_error_series(
         ));
     }
     Ok(series)
+}
+
+/// The same table as text: seconds to milliseconds, metres to a tenth of a millimetre.
+pub fn write_error_series(series: &ErrorSeries) -> String {
+    let mut text = COLUMNS.join(",") + "\n";
+    for row in 0..series.time_s.len() {
+        let (time_s, east_m, north_m) = (series.time_s[row], series.east_m[row], series.north_m[row]);
+        let _ = writeln!(text, "{time_s:.3},{east_m:.4},{north_m:.4}");
+    }
+    text
 }
 
 #[cfg(test)]

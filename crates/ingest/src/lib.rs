@@ -49,7 +49,7 @@ mod walk;
 pub use assemble::{Assembled, assemble};
 pub use csv::{Columns, ColumnsError};
 pub use error::IngestError;
-pub use error_series::read_error_series;
+pub use error_series::{read_error_series, write_error_series};
 pub use plan_file::{PlanFileError, PlanRead, read_plan, write_plan};
 pub use reference_file::read_reference;
 pub use settings_file::{

@@ -4,7 +4,7 @@
 use criterion::{Criterion, criterion_group, criterion_main};
 use std::hint::black_box;
 use tussock_locate::segment::{StepLaw, segment};
-use tussock_locate::{blocks, halts, kalman, locate, noise, outlier_filter};
+use tussock_locate::{Known, blocks, halts, kalman, locate, noise, outlier_filter};
 use tussock_plane::Site;
 use tussock_simulate::gardens::{GardenKind, invent};
 use tussock_simulate::{LogNoise, Machine, Run, Sampling, sample, simulate};
@@ -59,6 +59,7 @@ fn stages(criterion: &mut Criterion) {
                     period_s,
                     speed_mps,
                     &noise::Claims::of(&trace),
+                    None,
                 )
             });
         });
@@ -66,9 +67,9 @@ fn stages(criterion: &mut Criterion) {
             &trace,
             &east_m,
             &north_m,
-            site.station,
-            Some(&site.lawn),
-            &settings,
+            Known::of(&settings)
+                .on(Some(&site.lawn))
+                .with_station(site.station),
         );
         let speed_mps = track.speed_mps.unwrap();
         let blocks = blocks::blocks(&kept, 0..kept.len(), 0.9);
@@ -94,9 +95,9 @@ fn stages(criterion: &mut Criterion) {
                     black_box(&trace),
                     &east_m,
                     &north_m,
-                    site.station,
-                    Some(&site.lawn),
-                    &settings,
+                    Known::of(&settings)
+                        .on(Some(&site.lawn))
+                        .with_station(site.station),
                 )
             });
         });

@@ -17,7 +17,8 @@
 //! speed, corners, the station and the edge of the lawn are solved together ([`anchor`]), and other pasts that agree with
 //! the log can be drawn. Between fixes more than four seconds apart, turns are rebuilt from speed, time and the edge of the
 //! lawn ([`sparse_turns`]). If a receiver smooths its own positions, so that a machine at rest creeps, stays are separated
-//! from driving by what each looks like ([`stays`]). The path gives the turns and their setback ([`turns`]) and, last, what
+//! from driving by what each looks like ([`stays`]). What a log does not show of its receiver, a device card may
+//! ([`ReceiverLaw`]). The path gives the turns and their setback ([`turns`]) and, last, what
 //! the machine did in every second ([`activities`]).
 //!
 //! Exact: the segmentation, for the stated cost. Approximate: the noise law while driving. Known limits: in precise logs the
@@ -40,6 +41,7 @@ pub mod outlier_filter;
 mod parts;
 pub mod path;
 pub mod plan_fit;
+mod receiver;
 pub mod segment;
 pub mod sparse_turns;
 pub mod stays;
@@ -50,4 +52,5 @@ pub mod turns;
 
 pub use locating::*;
 pub use parts::*;
+pub use receiver::*;
 pub use track::*;

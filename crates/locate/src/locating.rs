@@ -2,7 +2,7 @@
 
 use crate::anchor::{self, Anchored, chain};
 use crate::turns::Setback;
-use crate::{Halt, Kept, NoiseEstimate, PathMethod, Piece, Track, Vertex};
+use crate::{Halt, Kept, NoiseEstimate, PathMethod, Piece, ReceiverLaw, Track, Vertex};
 use crate::{
     blocks, carried, drift, halts, local_bias, noise, outlier_filter, parts, path, segment, sparse_turns,
     stays, stepped, straight,
@@ -16,7 +16,7 @@ pub const SPARSE_PERIOD_S: f64 = 4.0;
 
 /// Closer fixes are averaged to about one a second before legs and halts are separated: within a second nothing happens that
 /// would show in a swath.
-const BLOCK_S: f64 = 0.9;
+pub(crate) const BLOCK_S: f64 = 0.9;
 
 /// If half of the time is driven in legs shorter than this, the machine does not drive straight, or not at a steady speed.
 const STRAIGHT_LEG_S: f64 = 6.0;
@@ -184,23 +184,20 @@ fn anchor_drives(
 
 /// Finds the path behind a trace.
 ///
-/// `east_m` and `north_m` are the places of the trace's fixes on the plane, `station` is the plan's station, and `ground` is
-/// where the plan lets the machine drive: within the boundary (or else the lawn as drawn), outside zones and obstacles.
+/// `east_m` and `north_m` are the places of the trace's fixes on the plane.
 /// Data never makes it panic; an empty or resting trace gives a track without legs.
 ///
 /// # Panics
 /// When the columns differ in length.
-pub fn locate(
-    trace: &Trace,
-    east_m: &[f64],
-    north_m: &[f64],
-    station: Option<Place>,
-    ground: Option<&Region>,
-    settings: &Settings,
-) -> Track {
-    let once =
-        |east_m: &[f64], north_m: &[f64]| locate_once(trace, east_m, north_m, station, ground, settings);
-    let (mut track, moved) = stepped::located(once, &trace.time_s, (east_m, north_m), ground, settings);
+pub fn locate(trace: &Trace, east_m: &[f64], north_m: &[f64], known: Known<'_>) -> Track {
+    let once = |east_m: &[f64], north_m: &[f64]| locate_once(trace, east_m, north_m, known);
+    let (mut track, moved) = stepped::located(
+        once,
+        &trace.time_s,
+        (east_m, north_m),
+        known.ground,
+        known.settings,
+    );
     let (steady_east_m, steady_north_m) = match &moved {
         Some((east_m, north_m)) => (east_m.as_slice(), north_m.as_slice()),
         None => (east_m, north_m),
@@ -252,26 +249,25 @@ fn as_logged(kept: &mut Kept, trace: &Trace, east_m: &[f64], north_m: &[f64]) {
 }
 
 /// The same with positions as they are: outlier filter, error law, carried stretches, path, stands.
-fn locate_once(
-    trace: &Trace,
-    east_m: &[f64],
-    north_m: &[f64],
-    station: Option<Place>,
-    ground: Option<&Region>,
-    settings: &Settings,
-) -> Track {
+fn locate_once(trace: &Trace, east_m: &[f64], north_m: &[f64], known: Known<'_>) -> Track {
+    let Known {
+        station,
+        ground,
+        settings,
+        receiver,
+    } = known;
     assert!(
         east_m.len() == trace.len() && north_m.len() == trace.len(),
         "columns of a trace differ in length"
     );
     let claims = noise::Claims::of(trace);
-    let expected_drift_m = noise::expected_drift_m(settings.positions.drift_m, &claims);
+    let expected_drift_m = noise::expected_drift_m(receiver, &claims);
     let gate = |max_speed_mps| {
         let positions = &settings.positions;
         outlier_filter::gate(trace, east_m, north_m, positions, expected_drift_m, max_speed_mps)
     };
     let mut gated = gate(settings.positions.max_speed_mps);
-    let mut pace = Pace::of(&gated.kept, settings, &claims);
+    let mut pace = Pace::of(&gated.kept, known, &claims);
     // If the driving speed is known, smaller jumps show. A machine carried by hand moves a step per second.
     let fastest_mps = pace
         .speed_mps
@@ -280,7 +276,7 @@ fn locate_once(
         let closer = gate(fastest_mps);
         if closer.jumps == gated.jumps && closer.steps.len() > gated.steps.len() {
             gated = closer;
-            pace = Pace::of(&gated.kept, settings, &claims);
+            pace = Pace::of(&gated.kept, known, &claims);
         }
     }
     let span_s = (gated.kept.time_s.first().copied()).zip(gated.kept.time_s.last().copied());
@@ -289,7 +285,11 @@ fn locate_once(
         true => stays::stays(&gated.kept),
         false => Vec::new(),
     };
-    let smoothing = stays::Smoothing::of(&gated.kept, &stays, pace.period_s);
+    let by_card = || {
+        let law = receiver.filter(|_| is_followed)?.smooth?;
+        stays::Smoothing::known(&gated.kept, &stays, law)
+    };
+    let smoothing = stays::Smoothing::of(&gated.kept, &stays, pace.period_s).or_else(by_card);
     let (noise, smoothed_mps) = match &smoothing {
         Some(smoothing) => (smoothing.noise(&pace.noise), smoothing.speed_mps),
         None => (pace.noise, None),
@@ -306,12 +306,7 @@ fn locate_once(
         true => first_mps,
         false => usual_mps(&kept),
     };
-    let site = Site {
-        station,
-        ground,
-        settings,
-    };
-    let mut found = Found::of(&kept, &pace, speed_mps, site);
+    let mut found = Found::of(&kept, &pace, speed_mps, known);
     match &smoothing {
         Some(smoothing) => found.stands_as(&kept, smoothing),
         None if is_poor(&found.noise) => found.halts = stays::of_one_stay(found.halts, &stays),
@@ -323,18 +318,14 @@ fn locate_once(
         machine: trace.machine.clone(),
         pieces: found.pieces,
         halts,
+        smooths: smoothing.is_some(),
         stays: smoothing.map_or_else(Vec::new, |smoothing| smoothing.stays),
         gaps: gated.gaps,
         steps: gated.steps,
         carried,
         method: found.method,
         noise: found.noise,
-        reckoned_drift: noise::reckoned_drift(
-            found.noise.drift_m,
-            settings.positions.drift_m,
-            found.allowed_drift_m,
-            &claims,
-        ),
+        reckoned_drift: noise::reckoned_drift(&found.noise, found.allowed_drift_m, &claims),
         period_s: pace.period_s,
         speed_mps: found.speed_mps,
         fixes_used: kept.len(),
@@ -352,10 +343,39 @@ fn locate_once(
 
 /// What is known about the site.
 #[derive(Clone, Copy)]
-struct Site<'a> {
-    station: Option<Place>,
-    ground: Option<&'a Region>,
-    settings: &'a Settings,
+pub struct Known<'a> {
+    /// The station in the plan.
+    pub station: Option<Place>,
+    /// Where the plan lets the machine drive: within the boundary (else the lawn as drawn), outside zones and obstacles.
+    pub ground: Option<&'a Region>,
+    /// What the user wants.
+    pub settings: &'a Settings,
+    /// How the receiver errs.
+    pub receiver: Option<&'a ReceiverLaw>,
+}
+
+impl<'a> Known<'a> {
+    /// Nothing but settings.
+    pub const fn of(settings: &'a Settings) -> Self {
+        Self {
+            station: None,
+            ground: None,
+            settings,
+            receiver: None,
+        }
+    }
+
+    /// On such ground.
+    #[must_use]
+    pub const fn on(self, ground: Option<&'a Region>) -> Self {
+        Self { ground, ..self }
+    }
+
+    /// With a station.
+    #[must_use]
+    pub const fn with_station(self, station: Option<Place>) -> Self {
+        Self { station, ..self }
+    }
 }
 
 /// Error law and speed before the path is known.
@@ -369,7 +389,7 @@ struct Pace {
 }
 
 impl Pace {
-    fn of(kept: &Kept, settings: &Settings, claims: &noise::Claims) -> Self {
+    fn of(kept: &Kept, known: Known<'_>, claims: &noise::Claims) -> Self {
         let period_s = noise::usual_period_s(kept);
         let mut rough = noise::roughness(kept, period_s);
         // Between sparse fixes the machine turns, so second differences say nothing about the error.
@@ -378,7 +398,7 @@ impl Pace {
         if is_sparse {
             rough.white_m = straight_white_m.unwrap_or(rough.white_m.min(SPARSE_WHITE_M));
         }
-        let stated_mps = settings.machine.speed_mps;
+        let stated_mps = known.settings.machine.speed_mps;
         let speed_mps = stated_mps.or_else(|| noise::usual_speed_mps(kept, rough.white_m, 0.0));
         // In sparse or poor logs, only a long stay keeps within a few metres.
         let long_rests = is_sparse
@@ -389,11 +409,13 @@ impl Pace {
             // What standing time shows must not be judged by a guess.
             rough.white_m = noise::LEAST_WHITE_M;
         }
-        let mut noise = noise::estimate(kept, &rests, rough, period_s, speed_mps, claims);
+        let mut noise = noise::estimate(kept, &rests, rough, period_s, speed_mps, claims, known.receiver);
         if let (Some(white_m), true) = (straight_white_m, noise.source != NoiseSource::StationScatter) {
-            noise.drift_rate_m2_per_s *= (white_m / noise.white_m).powi(2);
+            if !noise.is_known() {
+                noise.drift_rate_m2_per_s *= (white_m / noise.white_m).powi(2);
+                noise.source = NoiseSource::DrivingRoughness;
+            }
             noise.white_m = white_m;
-            noise.source = NoiseSource::DrivingRoughness;
         }
         Self {
             period_s,
@@ -424,7 +446,7 @@ struct Found {
 }
 
 impl Found {
-    fn of(kept: &Kept, pace: &Pace, speed_mps: Option<f64>, site: Site<'_>) -> Self {
+    fn of(kept: &Kept, pace: &Pace, speed_mps: Option<f64>, site: Known<'_>) -> Self {
         let halt_s = site.settings.pockets.stuck_after_s.min(60.0);
         let noise = pace.noise;
         let found = Self {
@@ -461,7 +483,7 @@ impl Found {
     }
 
     /// Puts turns back where the edge of the ground shows them; otherwise uses chords.
-    fn between_sparse_fixes(mut self, kept: &Kept, site: Site<'_>, halt_s: f64) -> Self {
+    fn between_sparse_fixes(mut self, kept: &Kept, site: Known<'_>, halt_s: f64) -> Self {
         let turns = site.ground.and_then(|ground| {
             let how = sparse_turns::estimate(kept, ground, &self.noise, site.settings.machine.speed_mps)?;
             sparse_turns::Outline::of(ground, how.inset_m).map(|outline| (how, outline))
@@ -477,7 +499,7 @@ impl Found {
     }
 
     /// Straight legs at one speed; held by edges if positions are poor, smoothed if the machine does not drive straight.
-    fn along_legs(mut self, kept: &Kept, pace: &Pace, first_mps: f64, site: Site<'_>, halt_s: f64) -> Self {
+    fn along_legs(mut self, kept: &Kept, pace: &Pace, first_mps: f64, site: Known<'_>, halt_s: f64) -> Self {
         let mut runs = segmented(kept, &self.noise, first_mps);
         let first_noise = self.noise;
         refine(&mut self.noise, &runs);
@@ -520,7 +542,7 @@ impl Found {
         kept: &Kept,
         runs: Vec<(blocks::Blocks, Vec<segment::Part>)>,
         speed_mps: f64,
-        site: Site<'_>,
+        site: Known<'_>,
         halt_s: f64,
     ) {
         let timing_s = math::hypot(0.3, 0.7 * self.noise.white_m / speed_mps);

@@ -7,7 +7,7 @@
 //! one sky, and a receiver that holds its position while standing shows no error at all; this is recognised by repeated
 //! positions and not believed.
 
-use crate::{Kept, NoiseEstimate, ReckonedDrift, halts::Rest};
+use crate::{Kept, NoiseEstimate, ReceiverLaw, ReckonedDrift, halts::Rest};
 use tussock_types::{FixQuality, NoiseSource, Trace, math};
 
 /// A smaller error is not believed of any garden log: antennas, machines and lawns are not that smooth (common practice, no
@@ -22,7 +22,12 @@ const USUAL_RATE_PER_S: f64 = 0.03;
 pub const USUAL_DRIFT_TIME_S: f64 = 600.0;
 
 impl NoiseEstimate {
-    /// Slow part per axis; if no stay is long enough to show it, what it grows to in a usual drift time
+    /// Whether the slow part is known of the receiver, not seen in the log.
+    pub fn is_known(&self) -> bool {
+        matches!(self.source, NoiseSource::DeviceCard | NoiseSource::Stated)
+    }
+
+    /// Slow part per axis; where no stay is long enough to show it, what it grows to in a usual drift time
     /// (`sigma^2 = q tau / 2`).
     pub(crate) fn slow_m(&self) -> f64 {
         let grown_m = || (0.5 * USUAL_DRIFT_TIME_S * self.drift_rate_m2_per_s).sqrt();
@@ -204,19 +209,18 @@ fn usual_drift_m(quality: FixQuality) -> f64 {
     }
 }
 
-/// The slow part per axis to assume: as measured while standing, else as stated, else what is usual for such fixes, or less
+/// The slow part per axis to assume: as measured while standing, else as known of the receiver, else what is usual for such fixes, or less
 /// if straight drives do not allow that much.
 pub(crate) fn reckoned_drift(
-    measured_m: Option<f64>,
-    stated_m: Option<f64>,
+    noise: &NoiseEstimate,
     allowed_m: Option<f64>,
     claims: &Claims,
 ) -> ReckonedDrift {
-    if let Some(drift_m) = measured_m {
-        return ReckonedDrift::Measured { drift_m };
-    }
-    if let Some(drift_m) = stated_m {
-        return ReckonedDrift::Stated { drift_m };
+    if let Some(drift_m) = noise.drift_m {
+        return match noise.is_known() {
+            true => ReckonedDrift::Known { drift_m },
+            false => ReckonedDrift::Measured { drift_m },
+        };
     }
     let usual_m = expected_drift_m(None, claims);
     match allowed_m {
@@ -225,9 +229,10 @@ pub(crate) fn reckoned_drift(
     }
 }
 
-/// The same before anything is measured: as stated, else what is usual for such fixes.
-pub(crate) fn expected_drift_m(stated_m: Option<f64>, claims: &Claims) -> f64 {
-    stated_m.unwrap_or_else(|| usual_drift_m(claims.quality.unwrap_or(FixQuality::Unknown)))
+/// The same before anything is measured: as known of the receiver, else what is usual for such fixes.
+pub(crate) fn expected_drift_m(receiver: Option<&ReceiverLaw>, claims: &Claims) -> f64 {
+    let usual_m = || usual_drift_m(claims.quality.unwrap_or(FixQuality::Unknown));
+    receiver.map_or_else(usual_m, |receiver| receiver.drift_m)
 }
 
 /// Combines what standing time, driving and the receiver show.
@@ -238,6 +243,7 @@ pub fn estimate(
     period_s: f64,
     speed_mps: Option<f64>,
     claims: &Claims,
+    receiver: Option<&ReceiverLaw>,
 ) -> NoiseEstimate {
     let structure = structure_function(kept, rests, rough.white_m);
     // Driving shows the white part only if a step is short compared with a leg.
@@ -261,12 +267,16 @@ pub fn estimate(
         .and_then(|found| found.rate_m2_per_s)
         .unwrap_or(USUAL_RATE_PER_S * white_m * white_m)
         .clamp(1e-4 * white_m * white_m, white_m * white_m);
-    NoiseEstimate {
+    let seen = NoiseEstimate {
         white_m,
-        drift_m: structure.and_then(|found| found.drift_m),
+        drift_m: structure.as_ref().and_then(|found| found.drift_m),
         drift_rate_m2_per_s,
         drift_time_s: None,
         source,
+    };
+    match receiver.filter(|_| !structure.is_some_and(|found| found.is_long)) {
+        Some(receiver) => receiver.fill(seen),
+        None => seen,
     }
 }
 
@@ -274,6 +284,8 @@ struct Structure {
     white_m: f64,
     rate_m2_per_s: Option<f64>,
     drift_m: Option<f64>,
+    /// Whether stays are long enough to show the slow part.
+    is_long: bool,
 }
 
 /// Structure function of standing time. `None` with less than two minutes of it, or if positions are held.
@@ -336,5 +348,6 @@ fn structure_function(kept: &Kept, rests: &[Rest], rough_white_m: f64) -> Option
         white_m,
         rate_m2_per_s,
         drift_m,
+        is_long: long_m2.is_some(),
     })
 }

@@ -130,8 +130,8 @@ pub enum ReckonedDrift {
         /// Standard deviation per axis.
         drift_m: f64,
     },
-    /// The user states it.
-    Stated {
+    /// The device card or the settings say so.
+    Known {
         /// Standard deviation per axis.
         drift_m: f64,
     },
@@ -152,7 +152,7 @@ impl ReckonedDrift {
     pub const fn drift_m(self) -> f64 {
         match self {
             Self::Measured { drift_m }
-            | Self::Stated { drift_m }
+            | Self::Known { drift_m }
             | Self::Driven { drift_m }
             | Self::Usual { drift_m } => drift_m,
         }

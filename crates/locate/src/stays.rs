@@ -90,49 +90,75 @@ impl Standing {
     }
 }
 
-/// What stays show of a receiver that smooths its own positions.
+/// How a receiver that smooths its own positions moves at rest.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Smooth {
+    /// From fix to fix, per axis.
+    near_m: f64,
+    /// Within the longest lag that is shown.
+    drift_m: f64,
+    drift_rate_m2_per_s: f64,
+}
+
+impl Smooth {
+    /// `None` of positions at rest that do not move so much more within a minute than from fix to fix.
+    pub(crate) fn of(kept: &Kept, at_rest: &[Range<usize>], period_s: f64) -> Option<Self> {
+        let change = |lag_s| changes_m(kept, at_rest, lag_s);
+        let (near_m, minute_m) = (change(period_s)?, change(MINUTE_S)?);
+        (minute_m >= SMOOTHS_FROM_M && minute_m >= SMOOTHS * near_m).then(|| Self {
+            near_m,
+            drift_m: LONG_S.into_iter().find_map(change).unwrap_or(minute_m),
+            drift_rate_m2_per_s: 2.0 * minute_m * minute_m / MINUTE_S,
+        })
+    }
+}
+
+/// What is known of a log whose receiver smooths its own positions.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Smoothing {
     /// When the machine stood.
     pub stays: Vec<Standing>,
     /// Driving speed; `None` if it cannot be determined.
     pub speed_mps: Option<f64>,
-    /// How far positions wander within the longest lag that stays allow, per axis.
-    drift_m: f64,
-    drift_rate_m2_per_s: f64,
+    law: Smooth,
+    source: NoiseSource,
 }
 
 impl Smoothing {
     /// `None` if stays do not show that the receiver smooths.
     pub fn of(kept: &Kept, stays: &[Standing], period_s: f64) -> Option<Self> {
-        let change = |lag_s| change_m(kept, stays, lag_s);
-        let (near_m, minute_m) = (change(period_s)?, change(MINUTE_S)?);
+        let law = Smooth::of(kept, &inner(kept, stays), period_s)?;
         let driven = left_out(kept, stays);
         let slower = |lag_s| {
             Some(moved_m(kept, &inner(kept, stays), lag_s)? / moved_m(&driven, &driven.runs(), lag_s)?)
         };
-        if minute_m < SMOOTHS_FROM_M
-            || minute_m < SMOOTHS * near_m
-            || slower(period_s)? > CREEPS
-            || slower(LAGS_S[0])? > GETS
-        {
+        if slower(period_s)? > CREEPS || slower(LAGS_S[0])? > GETS {
             return None;
         }
-        let drift_rate_m2_per_s = 2.0 * minute_m * minute_m / MINUTE_S;
-        Some(Self {
+        Some(Self::under(law, NoiseSource::StationScatter, &driven, stays))
+    }
+
+    /// As another log of the same receiver shows it; `None` where the stays of this one are long enough to tell.
+    pub(crate) fn known(kept: &Kept, stays: &[Standing], law: Smooth) -> Option<Self> {
+        let is_shown = change_m(kept, stays, MINUTE_S).is_some();
+        (!is_shown).then(|| Self::under(law, NoiseSource::DeviceCard, &left_out(kept, stays), stays))
+    }
+
+    fn under(law: Smooth, source: NoiseSource, driven: &Kept, stays: &[Standing]) -> Self {
+        Self {
             stays: stays.to_vec(),
-            speed_mps: usual_speed_mps(&driven, near_m, drift_rate_m2_per_s),
-            drift_m: LONG_S.into_iter().find_map(change).unwrap_or(minute_m),
-            drift_rate_m2_per_s,
-        })
+            speed_mps: usual_speed_mps(driven, law.near_m, law.drift_rate_m2_per_s),
+            law,
+            source,
+        }
     }
 
     /// An error law with the slow part that the stays show.
     pub fn noise(&self, noise: &NoiseEstimate) -> NoiseEstimate {
         NoiseEstimate {
-            drift_m: Some(self.drift_m),
-            drift_rate_m2_per_s: self.drift_rate_m2_per_s,
-            source: NoiseSource::StationScatter,
+            drift_m: Some(self.law.drift_m),
+            drift_rate_m2_per_s: self.law.drift_rate_m2_per_s,
+            source: self.source,
             ..*noise
         }
     }
@@ -422,8 +448,12 @@ fn inner(kept: &Kept, stays: &[Standing]) -> Vec<Range<usize>> {
 /// How far positions wander within a lag while the machine stands, per axis: root of half the mean square change, robust.
 /// `None` if no stay is long enough.
 pub fn change_m(kept: &Kept, stays: &[Standing], lag_s: f64) -> Option<f64> {
-    kept.change_m2(&inner(kept, stays), lag_s)
-        .map(|change_m2| (0.5 * change_m2).sqrt())
+    changes_m(kept, &inner(kept, stays), lag_s)
+}
+
+fn changes_m(kept: &Kept, at_rest: &[Range<usize>], lag_s: f64) -> Option<f64> {
+    let change_m2 = kept.change_m2(at_rest, lag_s);
+    change_m2.map(|change_m2| (0.5 * change_m2).sqrt())
 }
 
 /// Median distance between two positions this far apart in time; `None` if there are too few.

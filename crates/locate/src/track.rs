@@ -17,7 +17,9 @@ pub struct Track {
     pub pieces: Vec<Piece>,
     /// Halts in time order.
     pub halts: Vec<Halt>,
-    /// Stays of a machine whose receiver smooths its own positions, in time order; empty if it does not.
+    /// Whether its receiver smooths its own positions.
+    pub smooths: bool,
+    /// Stays of a machine whose receiver does, in time order.
     pub stays: Vec<Standing>,
     /// Silences in time order.
     pub gaps: Vec<Gap>,

@@ -33,6 +33,28 @@ impl Settings {
         })
     }
 
+    /// File of the device card that is to be read, as the settings name it.
+    #[getter]
+    fn card(&self) -> Option<String> {
+        let card = self.inner.positions.card.as_ref()?;
+        Some(card.file.clone())
+    }
+
+    /// The same with the device card read.
+    fn with_card(&self, py: Python<'_>, name: String, content: PyBackedBytes) -> PyResult<Self> {
+        let mut settings = (*self.inner).clone();
+        work(py, move || {
+            let read = tussock_ingest::read_error_series(&name, &content[..], &settings.limits);
+            let errors = Arc::new(read.map_err(|error| Fault::of(Class::Settings, &error))?);
+            if let Some(card) = &mut settings.positions.card {
+                card.errors = Some(errors);
+            }
+            Ok(Self {
+                inner: Arc::new(settings),
+            })
+        })
+    }
+
     /// All settings as JSON, defaults included.
     fn to_json(&self, py: Python<'_>) -> PyResult<String> {
         let settings = Arc::clone(&self.inner);

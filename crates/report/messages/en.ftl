@@ -91,6 +91,10 @@ calibrated = { $runs ->
    *[other] { $runs } logs
 } like this one were simulated on the plan; the visited fraction was corrected by { $points } points for the bias that they showed.
 ways_disagree = Two ways of counting contradict each other: { $by_path_fraction } by the path that was fitted to turns and edges, { $as_logged_fraction } by the positions as logged, corrected for their errors. The second is used, and no ground is reported as missed.
+as_logged_silent = Counted as logged it would be { $as_logged_fraction }: what was driven over in silences ({ $silent_fraction } of the time) is missing from that.
+as_logged_sparse = Counted as logged it would be { $as_logged_fraction }: with one fix every { $period_s }, straight lines from fix to fix cut off the turns.
+as_logged_spread = Counted as logged it would be { $as_logged_fraction }: positions that are off by about { $error_m } spread the path over ground that was not driven over.
+as_logged_aside = Counted as logged it would be { $as_logged_fraction }: positions that are off by about { $error_m } carry the path off the lawn, or on to ground that was driven over before.
 not_calibrated_no_width = The visited fraction was not calibrated: the cutting width is needed for that.
 not_calibrated_no_plan = The visited fraction was not calibrated: a plan to drive on is needed for that.
 not_calibrated_lanes = The visited fraction was not calibrated: parallel lanes cannot be simulated closely enough.
@@ -536,6 +540,8 @@ noise-source = { $value ->
     [station_scatter] scatter while standing at the station
     [rest_scatter] scatter while standing elsewhere
     [driving_roughness] roughness of the path while driving
+    [device_card] the device card of the receiver
+    [stated] the settings
     [receiver_claim] the receiver's own claim
     [dilution_of_precision] satellite geometry (DOP) times a usual range error
    *[default] a stated default, since the log gives none

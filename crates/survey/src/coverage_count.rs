@@ -291,6 +291,7 @@ impl CoverageCount {
             sliver_m2: (self.lawn_m2 - visited_m2 - missed_m2 - not_yet_m2 - unseen_m2).max(0.0),
             visited_fraction: visited,
             as_logged_fraction: self.as_logged_fraction,
+            as_logged_differs: None,
             cut_width_m: survey.swath_m(),
             cell_m: self.count.grid.cell_m,
             cell_error_fraction: self.count.cell_error_fraction(),

@@ -87,7 +87,39 @@ pub enum AnalyseError {
         /// The width.
         cut_width_m: f64,
     },
-    /// Metres of the log's own cannot be placed over a plan.
+    /// No stay shows how the receiver errs.
+    #[error(
+        "the machine never stands for ten minutes in this log (expected a stay, which shows how the receiver errs)"
+    )]
+    NeverStands,
+    /// A card is of one receiver.
+    #[error(
+        "the logs are of {machines} machines (expected those of one: each receiver has errors of its own)"
+    )]
+    SeveralReceivers {
+        /// How many.
+        machines: usize,
+    },
+    /// Nobody opened the device card.
+    #[error(
+        "the device card {file:?} was not read (expected positions.card to be read together with the settings)"
+    )]
+    CardNotRead {
+        /// Its name.
+        file: String,
+    },
+    /// Too little standing time.
+    #[error(
+        "the device card {file:?} does not show how the receiver errs: it lasts {lasts_s:.0} s, or holds its positions (expected the error of \
+         ten minutes at rest and more, as tussock inspect --write-error writes it)"
+    )]
+    CardTellsNothing {
+        /// Its name.
+        file: String,
+        /// How long it lasts.
+        lasts_s: f64,
+    },
+    /// Metres of the log's own cannot be laid over a plan.
     #[error(
         "the log is in metres of its own and the plan on Earth (expected positions.origin_lat_deg and \
          positions.origin_lon_deg in the settings, or no plan)"
@@ -189,6 +221,12 @@ impl AnalyseError {
             }
             Self::PlanAndLogFarApart { .. } | Self::PlanOfAnotherGarden { .. } => {
                 Some("take the plan of the garden in which this log was made")
+            }
+            Self::NeverStands => {
+                Some("let the logger stand for an hour under the open sky, and give that log")
+            }
+            Self::CardNotRead { .. } => {
+                Some("leave positions.card out here, or ask the command, which reads it")
             }
             Self::LocalLogWithPlan => Some("leave out the plan to draw the outline from the log"),
             Self::NoOutline { .. } => Some("give a plan of the garden, which says where its lawn is"),

@@ -41,6 +41,10 @@ fn analyse_variant(error: &AnalyseError) -> usize {
         AnalyseError::PathTooLong { .. } => 17,
         AnalyseError::PlanOfAnotherGarden { .. } => 18,
         AnalyseError::ComplaintWithoutPlace => 19,
+        AnalyseError::NeverStands => 20,
+        AnalyseError::SeveralReceivers { .. } => 21,
+        AnalyseError::CardNotRead { .. } => 22,
+        AnalyseError::CardTellsNothing { .. } => 23,
     }
 }
 
@@ -55,6 +59,28 @@ fn every_analyse_error_says_what_it_means() {
             },
             "the plan is of another garden, or lacks a part of this one: of 340 turns in the log, 24 % were made at its edges and \
              31 % metres outside it, wherever it is laid within 4 m (expected seven in ten and more, and one in ten at most)",
+        ),
+        (
+            AnalyseError::NeverStands,
+            "the machine never stands for ten minutes in this log (expected a stay, which shows how the receiver errs)",
+        ),
+        (
+            AnalyseError::SeveralReceivers { machines: 2 },
+            "the logs are of 2 machines (expected those of one: each receiver has errors of its own)",
+        ),
+        (
+            AnalyseError::CardNotRead {
+                file: "roof.csv".into(),
+            },
+            "the device card \"roof.csv\" was not read (expected positions.card to be read together with the settings)",
+        ),
+        (
+            AnalyseError::CardTellsNothing {
+                file: "roof.csv".into(),
+                lasts_s: 40.0,
+            },
+            "the device card \"roof.csv\" does not show how the receiver errs: it lasts 40 s, or holds its positions (expected the error of \
+             ten minutes at rest and more, as tussock inspect --write-error writes it)",
         ),
         (
             AnalyseError::NoFixes { read: 9, gated: 9 },
@@ -179,7 +205,7 @@ fn every_analyse_error_says_what_it_means() {
         ),
     ];
     let seen: BTreeSet<usize> = table.iter().map(|(error, _)| analyse_variant(error)).collect();
-    assert_eq!(seen.len(), 20, "a variant is missing in the table");
+    assert_eq!(seen.len(), 24, "a variant is missing in the table");
     for (error, words) in table {
         assert_eq!(error.to_string(), words);
     }

@@ -86,6 +86,7 @@ mod tests {
                 high: Some(estimate + 0.005),
             },
             as_logged_fraction: estimate,
+            as_logged_differs: None,
             cut_width_m: 0.22,
             cell_m: 0.02,
             cell_error_fraction: 0.0,

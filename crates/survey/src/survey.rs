@@ -15,12 +15,13 @@ use tussock_locate::activities::{self, Lines};
 use tussock_locate::outlier_filter::silence_s;
 use tussock_locate::plan_fit::TurnsFit;
 use tussock_locate::turns::{self, Setback, SetbackSource, Turn};
-use tussock_locate::{PathMethod, Piece, Track, locate};
+use tussock_locate::{Known, PathMethod, Piece, ReceiverLaw, Track, locate};
 use tussock_plane::{BitGrid, Frame, Region, Site, rasterise};
 use tussock_simulate::TurnPair;
 use tussock_types::math;
 use tussock_types::{
-    FrameFindings, GeoPoint, LimitSettings, OutlineSource, Place, Plan, PlanFault, Positions, Settings, Trace,
+    FrameFindings, GeoPoint, LimitSettings, OutlineSource, Place, Plan, PlanFault, PositionSettings,
+    Positions, Settings, Trace,
 };
 
 /// Logs of one garden, measured once.
@@ -38,6 +39,7 @@ pub struct Survey<'a> {
     pub laid: Option<PlacedPlan>,
     /// The same, whether or not it is trusted.
     tried_fit: Option<TurnsFit>,
+    receiver: Option<ReceiverLaw>,
     drivable: Option<Region>,
     lawn: OnceLock<Result<Lawn, AnalyseError>>,
     sweeps: OnceLock<Vec<Sweep>>,
@@ -130,7 +132,8 @@ impl<'a> Survey<'a> {
         if let (Some(site), Some(plan), true) = (&site, job.plan, on_earth) {
             same_garden(site, plan, job.traces)?;
         }
-        Self::located(*job, frame, site, plan_faults).laid()
+        let receiver = receiver(&job.settings.positions)?;
+        Self::located(*job, frame, site, plan_faults, receiver).laid()
     }
 
     /// Moves the plan to where the turns of precise logs show it, and surveys the garden again there.
@@ -176,7 +179,7 @@ impl<'a> Survey<'a> {
             fit,
             moved: Some(moved),
         });
-        let survey = Self::located(self.job, Some(frame), site, plan_faults);
+        let survey = Self::located(self.job, Some(frame), site, plan_faults, self.receiver);
         Ok(Self {
             laid,
             tried_fit,
@@ -224,28 +227,34 @@ impl<'a> Survey<'a> {
             progress: None,
             ..self.job
         };
-        Survey::located(job, self.frame, self.site.clone(), Vec::new())
+        Survey::located(job, self.frame, self.site.clone(), Vec::new(), self.receiver)
     }
 
     /// Finds the path behind each trace.
-    fn located(job: Job<'a>, frame: Option<Frame>, site: Option<Site>, plan_faults: Vec<PlanFault>) -> Self {
+    fn located(
+        job: Job<'a>,
+        frame: Option<Frame>,
+        site: Option<Site>,
+        plan_faults: Vec<PlanFault>,
+        receiver: Option<ReceiverLaw>,
+    ) -> Self {
         let stations = site.as_ref().map_or(&[][..], |site| &site.stations);
         let drivable = site.as_ref().and_then(Site::drivable);
         let path = |trace: &Trace| {
             let (east_m, north_m) = places(trace, frame.as_ref());
-            locate(
-                trace,
-                &east_m,
-                &north_m,
-                station_of(stations, &east_m, &north_m),
-                drivable.as_ref(),
-                job.settings,
-            )
+            let known = Known {
+                station: station_of(stations, &east_m, &north_m),
+                ground: drivable.as_ref(),
+                settings: job.settings,
+                receiver: receiver.as_ref(),
+            };
+            locate(trace, &east_m, &north_m, known)
         };
         Self {
             tracks: job.traces.iter().map(path).collect(),
             laid: None,
             tried_fit: None,
+            receiver,
             job,
             frame,
             site,
@@ -582,6 +591,22 @@ impl<'a> Survey<'a> {
 }
 
 type Built = Result<(Site, Vec<PlanFault>), Vec<PlanFault>>;
+
+/// How the receiver errs, where settings say so.
+fn receiver(settings: &PositionSettings) -> Result<Option<ReceiverLaw>, AnalyseError> {
+    let law = ReceiverLaw::of(settings);
+    let Some(card) = settings.card.as_ref().filter(|_| law.is_none()) else {
+        return Ok(law);
+    };
+    let file = card.file.clone();
+    match &card.errors {
+        None => Err(AnalyseError::CardNotRead { file }),
+        Some(errors) => Err(AnalyseError::CardTellsNothing {
+            file,
+            lasts_s: errors.lasts_s(),
+        }),
+    }
+}
 
 fn built(result: Built) -> Result<(Option<Site>, Vec<PlanFault>), AnalyseError> {
     match result {

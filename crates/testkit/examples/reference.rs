@@ -159,6 +159,7 @@ fn spots(places_m: &[[f64; 2]]) -> Value {
         machine: String::new(),
         pieces: Vec::new(),
         halts,
+        smooths: false,
         stays: Vec::new(),
         gaps: Vec::new(),
         steps: Vec::new(),

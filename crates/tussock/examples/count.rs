@@ -35,9 +35,9 @@ fn main() -> Result<(), Box<dyn Error>> {
         trace,
         &east_m,
         &north_m,
-        site.station,
-        Some(&site.lawn),
-        &settings,
+        locate::Known::of(&settings)
+            .on(Some(&site.lawn))
+            .with_station(site.station),
     );
     let span_s = track.span_s.ok_or("expected a drive")?;
     let (low, high) = site.lawn.bounds().ok_or("expected a lawn")?;

@@ -1,5 +1,6 @@
 //! From traces to findings, laid out like a table of contents: survey, count, pockets, hours, installation, advice.
 
+use crate::as_logged_remark::as_logged_remark;
 use crate::{Advice, AnalyseError, Calibrate, Job, Stage, Survey, TOOL_VERSION, ask, verdict};
 use tussock_check::{Checks, claims, count};
 use tussock_diagnose::installation::Judged;
@@ -106,6 +107,7 @@ pub fn analyse_survey(survey: &Survey<'_>, wish: Calibrate) -> Result<Findings, 
     .installation();
     if let Some(coverage) = filled.coverage.as_mut() {
         coverage.reachable_m2 = Some(reachable_m2);
+        coverage.as_logged_differs = as_logged_remark(survey, coverage, hidden);
     }
     if filled.coverage.is_none() {
         // Without a width the gaps between passes are a guess, and so are pockets.

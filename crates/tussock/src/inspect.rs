@@ -2,7 +2,7 @@
 
 use crate::{AnalyseError, Job, Stage, Survey, TOOL_VERSION, verdict};
 use tussock_survey::log_findings::{driven_zones, inputs, machines, plan_fit, positions, silences, span};
-use tussock_types::{FixQuality, Inspection, SCHEMA_VERSION, Trace};
+use tussock_types::{ErrorSeries, FixQuality, Inspection, SCHEMA_VERSION, Trace};
 
 /// Looks at the logs alone; if the job has a plan, only its station is used.
 ///
@@ -62,6 +62,25 @@ pub fn inspect(job: &Job<'_>) -> Result<Inspection, AnalyseError> {
         },
         repeated_positions: job.traces.iter().map(repeated).sum(),
     })
+}
+
+/// How the receiver erred while the machine stood: a device card for other logs of the same receiver.
+///
+/// # Errors
+/// [`AnalyseError::NeverStands`] of a log that never stands for ten minutes, [`AnalyseError::SeveralReceivers`] of the logs of several
+/// machines, and those of [`inspect`].
+pub fn errors_at_rest(job: &Job<'_>) -> Result<ErrorSeries, AnalyseError> {
+    let survey = Survey::of(job)?;
+    let [track] = &survey.tracks[..] else {
+        return Err(AnalyseError::SeveralReceivers {
+            machines: survey.tracks.len(),
+        });
+    };
+    let errors = track.errors_at_rest();
+    if errors.time_s.len() < 2 {
+        return Err(AnalyseError::NeverStands);
+    }
+    Ok(errors)
 }
 
 fn repeated(trace: &Trace) -> u64 {

@@ -3,6 +3,7 @@
 //! | question | call |
 //! |---|---|
 //! | Is this log good enough? | [`inspect`] |
+//! | How does its receiver err at rest? | [`errors_at_rest`] |
 //! | How much was driven over, what was missed, where did it get stuck? | [`analyse`] |
 //! | How many cells of this grid were visited, by this rule? | [`count_on_grid`] |
 //! | How far is the log from a surveyed path? | [`against_reference`] |
@@ -39,6 +40,7 @@
 
 mod align;
 mod analyse;
+mod as_logged_remark;
 mod ask;
 mod built;
 mod clock_check;
@@ -60,7 +62,7 @@ pub use ask::ask;
 pub use built::built;
 pub use compare::{CompareError, Side, Sides, compare};
 pub use from_trace::plan_from_trace;
-pub use inspect::inspect;
+pub use inspect::{errors_at_rest, inspect};
 pub use mended::{MendedPlan, mended_plan};
 pub use plan_check::{PlanReport, PlanRow, check_plan, sound_plan};
 pub use plan_forecast::{TypicalRun, plan_forecast};

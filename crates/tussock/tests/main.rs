@@ -9,6 +9,7 @@ mod calibrate;
 mod causes;
 mod checks;
 mod compared;
+mod device_card;
 mod first_day;
 mod grids;
 mod installation;

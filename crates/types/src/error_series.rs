@@ -1,6 +1,9 @@
 //! How a receiver erred.
 
-/// What a receiver reported minus where it really was: columns of one length, times increasing.
+use crate::math;
+use std::ops::Range;
+
+/// What a receiver said less where it was: columns of one length, times rising.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct ErrorSeries {
     /// Seconds from any moment.
@@ -11,9 +14,43 @@ pub struct ErrorSeries {
     pub north_m: Vec<f64>,
 }
 
+/// A longer lapse between two rows parts a series; or more of its usual steps.
+const APART_S: f64 = 30.0;
+const APART_STEPS: f64 = 10.0;
+
 impl ErrorSeries {
-    /// East and north error at this time after the start of the series: on a straight line between two rows; after the end
-    /// it runs back to the start, and so on. Zero without rows.
+    /// Usual time between two rows; 1 s for fewer than two.
+    pub fn step_s(&self) -> f64 {
+        let mut steps_s: Vec<f64> = self.time_s.windows(2).map(|pair| pair[1] - pair[0]).collect();
+        math::median(&mut steps_s).unwrap_or(1.0)
+    }
+
+    /// How long it lasts, lapses left out.
+    pub fn lasts_s(&self) -> f64 {
+        let stretches = self.stretches().into_iter().filter(|stretch| !stretch.is_empty());
+        stretches
+            .map(|stretch| self.time_s[stretch.end - 1] - self.time_s[stretch.start])
+            .sum()
+    }
+
+    /// Stretches of rows without a lapse, in order: a series may hold several stays.
+    pub fn stretches(&self) -> Vec<Range<usize>> {
+        let step_s = self.step_s();
+        let is_apart = |pair: &[f64]| pair[1] - pair[0] > APART_S.max(APART_STEPS * step_s);
+        let lapses = self.time_s.windows(2).enumerate();
+        let starts = lapses
+            .filter(|(_, pair)| is_apart(pair))
+            .map(|(before, _)| before + 1);
+        let mut first = 0;
+        let mut stretches: Vec<Range<usize>> = starts
+            .map(|start| std::mem::replace(&mut first, start)..start)
+            .collect();
+        stretches.push(first..self.time_s.len());
+        stretches
+    }
+
+    /// East and north error so long after its start; between two rows on the line, after its end back again, and so on. Nought
+    /// without rows.
     pub fn at(&self, time_s: f64) -> (f64, f64) {
         let (Some(first_s), Some(last_s)) = (self.time_s.first(), self.time_s.last()) else {
             return (0.0, 0.0);

@@ -315,6 +315,10 @@ pub enum NoiseSource {
     RestScatter,
     /// Roughness of the path while driving (tells the white part only).
     DrivingRoughness,
+    /// The device card of the receiver.
+    DeviceCard,
+    /// The settings.
+    Stated,
     /// The receiver's own claim (GST, accuracy fields).
     ReceiverClaim,
     /// DOP times a user range error by fix quality.
@@ -641,6 +645,8 @@ pub struct Coverage {
     pub visited_fraction: Estimate,
     /// The same as logged: from raw fixes joined by straight lines, nothing corrected.
     pub as_logged_fraction: f64,
+    /// Why that lies farther from the estimate than half of its interval; null where it does not.
+    pub as_logged_differs: Option<Said>,
     /// Cutting width used.
     pub cut_width_m: f64,
     /// Side of a counting cell.

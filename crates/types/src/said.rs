@@ -79,6 +79,11 @@ said! {
     DrivesAtRestShifted { rest_min: f64, driven_min: f64, time_zone: String, shift_h: f64, later: Whether, local_time: Whether }
     Calibrated { runs: u64, points: f64 }
     WaysDisagree { by_path_fraction: f64, as_logged_fraction: f64 }
+    // Why the count as logged differs from the estimate.
+    AsLoggedSilent { as_logged_fraction: f64, silent_fraction: f64 }
+    AsLoggedSparse { as_logged_fraction: f64, period_s: f64 }
+    AsLoggedSpread { as_logged_fraction: f64, error_m: f64 }
+    AsLoggedAside { as_logged_fraction: f64, error_m: f64 }
     NotCalibratedNoWidth {}
     NotCalibratedNoPlan {}
     NotCalibratedLanes {}

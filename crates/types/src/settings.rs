@@ -1,6 +1,8 @@
 //! What the user wants, with a default and its reason for every key.
 
+use crate::ErrorSeries;
 use serde::{Deserialize, Serialize};
+use std::sync::Arc;
 
 /// Everything that can be set. A settings file is TOML with these tables and keys; a key left out has the
 /// default named at the field.
@@ -161,12 +163,39 @@ pub struct PositionSettings {
     /// walks to the car are cut (common practice, no source).
     pub max_speed_mps: f64,
     /// How far positions wander, standard deviation per axis, where the log does not show it. No default: standing time
-    /// shows it, else straight drives, else the quality of the fixes.
+    /// shows it, else the device card, else straight drives, else the quality of the fixes.
     pub drift_m: Option<f64>,
+    /// In what time the slow part of the error forgets itself, where `drift_m` is stated. Default 600 (customary for multipath;
+    /// from memory).
+    pub drift_time_s: f64,
+    /// How the receiver errs where the log does not show it: the recorded error of a stay. No default.
+    pub card: Option<DeviceCard>,
     /// Latitude of the origin of a log in local metres. No default: without it such a log has no place on Earth.
     pub origin_lat_deg: Option<f64>,
     /// Longitude of that origin.
     pub origin_lon_deg: Option<f64>,
+}
+
+/// A file with the recorded error of a receiver. Settings hold its name; who opens files reads it.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(from = "String", into = "String")]
+pub struct DeviceCard {
+    /// Its name, as the settings have it.
+    pub file: String,
+    /// What it holds, once it was read.
+    pub errors: Option<Arc<ErrorSeries>>,
+}
+
+impl From<String> for DeviceCard {
+    fn from(file: String) -> Self {
+        Self { file, errors: None }
+    }
+}
+
+impl From<DeviceCard> for String {
+    fn from(card: DeviceCard) -> Self {
+        card.file
+    }
 }
 
 impl Default for PositionSettings {
@@ -176,6 +205,8 @@ impl Default for PositionSettings {
             max_silence_s: None,
             max_speed_mps: 3.0,
             drift_m: None,
+            drift_time_s: 600.0,
+            card: None,
             origin_lat_deg: None,
             origin_lon_deg: None,
         }

@@ -7,7 +7,7 @@ use rand_chacha::ChaCha8Rng;
 use rand_distr::{Distribution, StandardNormal};
 use tussock_locate::activities::{Activity, Lines, possible_stops, spells, time_s, transits, without};
 use tussock_locate::carried::Carried;
-use tussock_locate::{Gap, Halt, HaltPlace, Piece, Track, Vertex, locate};
+use tussock_locate::{Gap, Halt, HaltPlace, Known, Piece, Track, Vertex, locate};
 use tussock_plane::{Joins, Region};
 use tussock_types::{Fix, Place, Settings, Trace};
 
@@ -211,7 +211,12 @@ fn on_ground(fixes: &[Fix], ground: Option<&Region>) -> Track {
     let mut trace = Trace::local("drawn");
     fixes.iter().for_each(|fix| trace.push(*fix));
     let (east_m, north_m): (Vec<f64>, Vec<f64>) = fixes.iter().map(|fix| (fix.first, fix.second)).unzip();
-    locate(&trace, &east_m, &north_m, None, ground, &Settings::default())
+    locate(
+        &trace,
+        &east_m,
+        &north_m,
+        Known::of(&Settings::default()).on(ground),
+    )
 }
 
 /// Pushed at 0.7 m/s it is no faster than some machines; but no machine drives out of its garden at another pace.

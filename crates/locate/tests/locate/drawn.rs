@@ -3,7 +3,7 @@
 use rand::SeedableRng;
 use rand_chacha::ChaCha8Rng;
 use rand_distr::{Distribution, StandardNormal};
-use tussock_locate::{Track, locate};
+use tussock_locate::{Known, Track, locate};
 use tussock_types::{Fix, Place, Positions, Settings, Trace};
 
 /// A day in 2026, so that times are as large as in a real log.
@@ -134,7 +134,12 @@ pub(crate) fn located(fixes: &[Fix], station: Option<Place>, settings: &Settings
     let Positions::Local { east_m, north_m } = trace.positions.clone() else {
         panic!("the trace lies on a plane");
     };
-    locate(&trace, &east_m, &north_m, station, None, settings)
+    locate(
+        &trace,
+        &east_m,
+        &north_m,
+        Known::of(settings).with_station(station),
+    )
 }
 
 /// Locates without settings and without a drawn station.

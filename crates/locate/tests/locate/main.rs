@@ -12,4 +12,5 @@ mod noise;
 mod path;
 mod periods;
 mod rebuilt;
+mod receiver;
 mod stays;

@@ -6,7 +6,7 @@
 //! in the log's frame, with the lawn given and without it. At most 2 % may be worse by more than 0.1 m.
 
 use tussock_locate::anchor::EdgeUse;
-use tussock_locate::{Track, locate};
+use tussock_locate::{Known, Track, locate};
 use tussock_plane::{Frame, Joins, Region, Site};
 use tussock_simulate::gardens::{GardenKind, Surprise, Wish, invent_as};
 use tussock_simulate::{Bend, Lanes, LogNoise, Machine, Pattern, Run, Sampling, TrueRun, sample, simulate};
@@ -152,8 +152,16 @@ fn compared(wrong: Wrong, kind: GardenKind, noise: LogNoise, hours: f64, seed: u
     let Positions::Local { east_m, north_m } = &trace.positions else {
         unreachable!("logged in metres");
     };
-    let found =
-        |lawn: Option<&Region>| locate(&trace, east_m, north_m, seen.station, lawn, &Settings::default());
+    let found = |lawn: Option<&Region>| {
+        locate(
+            &trace,
+            east_m,
+            north_m,
+            Known::of(&Settings::default())
+                .on(lawn)
+                .with_station(seen.station),
+        )
+    };
     let (with, without) = (found(Some(&lawn)), found(None));
     let edges = match with.anchored.as_ref().map(|anchored| anchored.edges) {
         Some(EdgeUse::Used { .. }) => "used",

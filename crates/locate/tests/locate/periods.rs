@@ -1,7 +1,7 @@
 //! One drive logged every 1, 2, 3 and 4 s: equally many turns, equally long legs.
 
 use tussock_locate::turns::turns;
-use tussock_locate::{Track, locate};
+use tussock_locate::{Known, Track, locate};
 use tussock_plane::{Region, Site};
 use tussock_simulate::gardens::{GardenKind, Wish, invent_as};
 use tussock_simulate::{LogNoise, Machine, Run, Sampling, TrueRun, sample, simulate};
@@ -24,7 +24,12 @@ fn track(run: &TrueRun, ground: &Region, period_s: f64) -> Track {
     let Positions::Local { east_m, north_m } = &trace.positions else {
         panic!("the trace lies on a plane");
     };
-    locate(&trace, east_m, north_m, None, Some(ground), &Settings::default())
+    locate(
+        &trace,
+        east_m,
+        north_m,
+        Known::of(&Settings::default()).on(Some(ground)),
+    )
 }
 
 /// Turns, and the length of the middle leg of those that are longer than manoeuvring.

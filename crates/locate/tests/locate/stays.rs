@@ -1,7 +1,7 @@
 //! Stays under recorded errors of receivers that smooth their own positions, and none if nothing stands.
 
 use tussock_locate::stays::{Smoothing, change_m, stays};
-use tussock_locate::{HaltPlace, Kept, Track, locate};
+use tussock_locate::{HaltPlace, Kept, Known, Track, locate};
 use tussock_plane::Site;
 use tussock_simulate::gardens::{GardenKind, Wish, invent_as};
 use tussock_simulate::{LogNoise, Machine, Run, Sampling, TrueRun, sample, simulate};
@@ -25,21 +25,21 @@ fn recorded(text: &str) -> ErrorSeries {
     series
 }
 
-fn phones() -> [ErrorSeries; 2] {
+pub(crate) fn phones() -> [ErrorSeries; 2] {
     [
         recorded(include_str!("../../../../fixtures/errors/phone-a.csv")),
         recorded(include_str!("../../../../fixtures/errors/phone-b.csv")),
     ]
 }
 
-fn drive(hours: f64) -> (TrueRun, Site) {
+pub(crate) fn drive(hours: f64) -> (TrueRun, Site) {
     let garden = invent_as(&Wish::new(GardenKind::Convex), SEED);
     let (site, _) = Site::build(&garden.plan).expect("invented plans are sound");
     let run = simulate(&site, &Machine::default(), &Run::new(hours, SEED)).expect("there is room");
     (run, site)
 }
 
-fn log(run: &TrueRun, noise: LogNoise, recorded: Option<ErrorSeries>) -> Trace {
+pub(crate) fn log(run: &TrueRun, noise: LogNoise, recorded: Option<ErrorSeries>) -> Trace {
     sample(
         run,
         &Sampling {
@@ -68,9 +68,9 @@ fn located(trace: &Trace, site: &Site) -> Track {
         trace,
         &kept.east_m,
         &kept.north_m,
-        site.station,
-        site.drivable().as_ref(),
-        &Settings::default(),
+        Known::of(&Settings::default())
+            .on(site.drivable().as_ref())
+            .with_station(site.station),
     )
 }
 

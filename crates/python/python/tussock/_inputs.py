@@ -78,7 +78,7 @@ class Settings:
     """
 
     def __init__(self, **tables: Mapping[str, Any] | Sequence[Mapping[str, Any]]) -> None:
-        self._inner = _tussock.Settings("settings", _toml(tables))
+        self._take(_tussock.Settings("settings", _toml(tables)), "")
 
     @classmethod
     def read(cls, source: PathLike) -> Settings:
@@ -91,8 +91,15 @@ class Settings:
                 f"{name}: is not UTF-8 text from byte {error.start} on, expected settings in TOML", "not_text"
             ) from None
         settings = cls.__new__(cls)
-        settings._inner = _tussock.Settings(name, text)
+        is_file = isinstance(source, (str, os.PathLike))
+        settings._take(_tussock.Settings(name, text), os.path.dirname(name) if is_file else "")
         return settings
+
+    def _take(self, inner: _tussock.Settings, folder: str) -> None:
+        """Reads the device card too, where there is one: its name is seen from the folder of the settings."""
+        self._folder = folder
+        card = inner.card
+        self._inner = inner if card is None else inner.with_card(*fetched(os.path.join(folder, card), SettingsError, "card"))
 
     @cached_property
     def _record(self) -> Record:
@@ -112,7 +119,7 @@ class Settings:
         return f"Settings(**{self.to_dict()!r})"
 
     def __reduce__(self) -> tuple[object, ...]:
-        return (_settings_again, (self.to_dict(),))
+        return (_settings_again, (self.to_dict(), self._folder))
 
     def to_dict(self) -> dict[str, Any]:
         """All tables and keys, defaults included; what has no default is ``None``."""
@@ -124,11 +131,13 @@ class Settings:
         for table, keys in tables.items():
             of_it = all_tables.get(table)
             all_tables[table] = {**of_it, **keys} if isinstance(keys, Mapping) and isinstance(of_it, Mapping) else keys
-        return Settings(**all_tables)
+        return _settings_again(all_tables, self._folder)
 
 
-def _settings_again(tables: Mapping[str, Any]) -> Settings:
-    return Settings(**tables)
+def _settings_again(tables: Mapping[str, Any], folder: str) -> Settings:
+    settings = Settings.__new__(Settings)
+    settings._take(_tussock.Settings("settings", _toml(tables)), folder)
+    return settings
 
 
 def _toml(tables: Mapping[str, Any]) -> str:

@@ -451,6 +451,7 @@ pub(crate) fn findings() -> Findings {
             sliver_m2: lawn_m2 - visited_m2 - missed_m2 - not_yet_m2,
             visited_fraction: Estimate::bare(visited_m2 / lawn_m2),
             as_logged_fraction: visited_m2 / lawn_m2 + 0.006,
+            as_logged_differs: None,
             cut_width_m: CUT_WIDTH_M,
             cell_m: count.grid.cell_m,
             cell_error_fraction: 0.0004,

@@ -35,6 +35,7 @@ pub(crate) fn full_findings() -> Findings {
     settings.garden.remarks = Some("Gate code with the neighbours.".to_owned());
     settings.positions.max_silence_s = Some(10.0);
     settings.positions.drift_m = Some(0.05);
+    settings.positions.card = Some("receiver-3.csv".to_owned().into());
     settings.positions.origin_lat_deg = Some(ORIGIN_LAT);
     settings.positions.origin_lon_deg = Some(ORIGIN_LON);
     settings.visit = SiteVisit {
@@ -125,6 +126,10 @@ pub(crate) fn full_findings() -> Findings {
     coverage.visited_fraction = between(share, share - 0.004, share + 0.003);
     coverage.lawns[0].visited_fraction = coverage.visited_fraction;
     coverage.realisations = 40;
+    coverage.as_logged_differs = Some(Said::AsLoggedSpread {
+        as_logged_fraction: coverage.as_logged_fraction,
+        error_m: 0.02,
+    });
     findings.by_width = Some(
         (17..=35)
             .map(|width_cm| WidthRow {

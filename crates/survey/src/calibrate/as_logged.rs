@@ -14,6 +14,7 @@ use super::{Fit, Tiles, Tiling, seed_of, true_mask, true_pieces};
 use crate::Survey;
 use crate::coverage_count::CoverageCount;
 use rayon::prelude::*;
+use std::ops::Range;
 use tussock_coverage::luck;
 use tussock_coverage::swath;
 use tussock_locate::stays::Standing;
@@ -22,7 +23,7 @@ use tussock_locate::{Piece, Track};
 use tussock_plane::BitGrid;
 use tussock_simulate::{TrueRun, Yard};
 use tussock_types::math;
-use tussock_types::{Estimate, Place};
+use tussock_types::{ErrorSeries, Estimate, NoiseSource, Place};
 
 /// Simulated runs per batch, and the most batches. They stop as soon as half as many runs as one batch has match the counts of
 /// the log, tile by tile, to within this mean difference (rejection sampling, Pritchard et al. 1999, DOI
@@ -96,7 +97,13 @@ pub fn as_logged(survey: &Survey<'_>, counted: &CoverageCount) -> Option<AsLogge
     if survey.drive().ok()?.pattern == luck::Pattern::Lanes {
         return None;
     }
-    let errors: Vec<StayErrors> = survey.tracks.iter().map(StayErrors::of).collect::<Option<_>>()?;
+    let card = settings.positions.card.as_ref();
+    let card = card.and_then(|card| card.errors.as_deref());
+    let errors = survey
+        .tracks
+        .iter()
+        .map(|track| StayErrors::of(track).or_else(|| StayErrors::known(track, card?)));
+    let errors: Vec<StayErrors> = errors.collect::<Option<_>>()?;
     let past_boundary_m = -Setback::expected(&settings.machine).inside_m;
     let yard = Yard::new(site, past_boundary_m).ok()?;
     let fits: Vec<Fit> = survey
@@ -233,8 +240,19 @@ impl StayErrors {
         (!errors.is_empty()).then_some(Self(errors))
     }
 
-    /// What the log of a run would join, from fix to fix: stays are left out, and nothing is joined between two stretches of
-    /// error.
+    /// As the device card has it, where the receiver smooths by that.
+    fn known(track: &Track, card: &ErrorSeries) -> Option<Self> {
+        let is_asked = track.smooths && track.noise.source == NoiseSource::DeviceCard;
+        let step = (track.period_s / card.step_s()).round().max(1.0) as usize;
+        let of_stretch = |stretch: Range<usize>| {
+            let rows = stretch.step_by(step);
+            rows.map(|row| (card.east_m[row], card.north_m[row])).collect()
+        };
+        is_asked.then(|| Self(card.stretches().into_iter().map(of_stretch).collect()))
+    }
+
+    /// What the log of a run would join, from fix to fix: stays are left out, and nothing is joined from one stretch of error
+    /// to the next.
     fn laid_on(&self, run: &TrueRun, fixes: Vec<(f64, Place)>, seed: u64) -> Vec<(Place, Place)> {
         let mut block = 0_u64;
         let next = |block: &mut u64| {
