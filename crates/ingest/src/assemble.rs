@@ -1,11 +1,13 @@
 //! From log files to one trace for each machine.
 //!
 //! - The same content under two names is read once.
+//! - A file that holds two machines ([`crate::apart`]) counts as two.
 //! - Files of one machine make one trace in time order. A file that goes on within the usual period of the one before
 //!   continues its segment; any other begins a new one.
 //! - Where two files overlap in time they are compared at common times. A median distance of more than 5 m, and more than
 //!   three times what both positions are worth, makes two machines; otherwise the second file tells the same again, and
-//!   its overlapping fixes are left out.
+//!   its overlapping fixes are left out. Files whose ground lies 150 m and more apart are of different machines too: of two gardens,
+//!   or of two lawns of a large one, which only a plan can tell.
 //!
 //! What positions are worth comes from the log: the standard deviation that the receiver claims, else HDOP times a usual
 //! range error for the kind of fix, else that alone.
@@ -29,7 +31,7 @@ pub struct Assembled {
 }
 
 /// Two machines are at least so far apart at the same times.
-const APART_M: f64 = 5.0;
+pub(crate) const APART_M: f64 = 5.0;
 /// Fixes further apart in time are not interpolated between.
 const BRIDGE_S: f64 = 10.0;
 
@@ -51,6 +53,7 @@ pub fn assemble(files: Vec<LogFile>) -> Result<Assembled, IngestError> {
             None => {
                 seen.insert(file.facts.sha256.clone(), file.facts.name.clone());
                 traces.push((index, file.trace));
+                traces.extend(file.others.into_iter().map(|trace| (index, trace)));
             }
         }
         inputs.push(file.facts);
@@ -64,7 +67,7 @@ pub fn assemble(files: Vec<LogFile>) -> Result<Assembled, IngestError> {
         let home = machines
             .iter()
             .enumerate()
-            .filter(|(_, machine)| !is_another(&machine.trace, &trace))
+            .filter(|(_, machine)| !is_another(&machine.trace, &trace) && !machine.trace.is_far_from(&trace))
             .min_by(|(_, one), (_, other)| one.away_m(&trace).total_cmp(&other.away_m(&trace)))
             .map(|(home, _)| home);
         match home {
@@ -81,7 +84,14 @@ pub fn assemble(files: Vec<LogFile>) -> Result<Assembled, IngestError> {
     for (number, mut machine) in machines.into_iter().enumerate() {
         let name = format!("machine-{}", number + 1);
         for &file in &machine.files {
-            inputs[file].machine.clone_from(&name);
+            // A file of two machines has the names of both.
+            let names = &mut inputs[file].machine;
+            if !names.is_empty() && *names != name && !names.ends_with(&format!(" {name}")) {
+                names.push_str(" and ");
+                names.push_str(&name);
+            } else if names.is_empty() {
+                names.push_str(&name);
+            }
         }
         machine.trace.machine = name;
         out.push(machine.trace);
@@ -239,6 +249,11 @@ fn merged(mine: &Trace, other: &Trace) -> (Trace, u64) {
 
 /// True when the other trace is at other places at the same times.
 fn is_another(mine: &Trace, other: &Trace) -> bool {
+    is_another_at(mine, other, 1)
+}
+
+/// The same, where both are known at so many common times at least.
+pub(crate) fn is_another_at(mine: &Trace, other: &Trace, least: usize) -> bool {
     let mut apart: Vec<f64> = Vec::new();
     let mut a = 0;
     for b in 0..other.len() {
@@ -261,11 +276,12 @@ fn is_another(mine: &Trace, other: &Trace) -> bool {
         apart.push(distance_m(&mine.positions, place, other.positions.pair(b)));
     }
     let worth_m = math::hypot(worth_m(mine), worth_m(other));
-    math::median(&mut apart).is_some_and(|median_m| median_m > APART_M && median_m > 3.0 * worth_m)
+    apart.len() >= least
+        && math::median(&mut apart).is_some_and(|median_m| median_m > APART_M && median_m > 3.0 * worth_m)
 }
 
 /// Distance good to a percent, which is all that is asked of it here.
-fn distance_m(kind: &Positions, one: (f64, f64), other: (f64, f64)) -> f64 {
+pub(crate) fn distance_m(kind: &Positions, one: (f64, f64), other: (f64, f64)) -> f64 {
     let (first, second) = (one.0 - other.0, one.1 - other.1);
     match kind {
         Positions::Local { .. } => math::hypot(first, second),

@@ -41,6 +41,8 @@ fn analyse_variant(error: &AnalyseError) -> usize {
         AnalyseError::PathTooLong { .. } => 17,
         AnalyseError::PlanOfAnotherGarden { .. } => 18,
         AnalyseError::ComplaintWithoutPlace => 19,
+        AnalyseError::TwoGardens { .. } => 20,
+        AnalyseError::LogOfAnotherGarden { .. } => 21,
     }
 }
 
@@ -55,6 +57,22 @@ fn every_analyse_error_says_what_it_means() {
             },
             "the plan is of another garden, or lacks a part of this one: of 340 turns in the log, 24 % were made at its edges and \
              31 % metres outside it, wherever it is laid within 4 m (expected seven in ten and more, and one in ten at most)",
+        ),
+        (
+            AnalyseError::TwoGardens {
+                one: "elm.gpx".into(),
+                other: "oak.gpx and 1 more file".into(),
+                apart_m: 812.3,
+            },
+            "elm.gpx and oak.gpx and 1 more file lie 812 m apart: logs of two gardens in one call (expected those of one, or a plan \
+             that has both lawns)",
+        ),
+        (
+            AnalyseError::LogOfAnotherGarden {
+                files: "oak.gpx".into(),
+                distance_m: 1240.0,
+            },
+            "oak.gpx was logged 1.2 km from the lawn of the plan: a log of another garden (expected logs of this one)",
         ),
         (
             AnalyseError::NoFixes { read: 9, gated: 9 },
@@ -179,7 +197,7 @@ fn every_analyse_error_says_what_it_means() {
         ),
     ];
     let seen: BTreeSet<usize> = table.iter().map(|(error, _)| analyse_variant(error)).collect();
-    assert_eq!(seen.len(), 20, "a variant is missing in the table");
+    assert_eq!(seen.len(), 22, "a variant is missing in the table");
     for (error, words) in table {
         assert_eq!(error.to_string(), words);
     }

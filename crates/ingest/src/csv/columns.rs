@@ -24,10 +24,11 @@ pub(crate) enum Field {
     OfWeek,
     SdEast,
     SdNorth,
+    Machine,
 }
 
 /// How many there are.
-const FIELDS: usize = 19;
+const FIELDS: usize = 20;
 
 /// Names under which a column is known in a header, parted by blanks, the first being the key of `--columns`. Compared without
 /// case, with blanks and dashes as underscores.
@@ -83,6 +84,10 @@ const NAMES: [(Field, &str); FIELDS] = [
     ),
     (Field::SdEast, "sd_east_m sde(m)"),
     (Field::SdNorth, "sd_north_m sdn(m)"),
+    (
+        Field::Machine,
+        "machine machine_id machine_name mower mower_id robot robot_id device device_id device_name vehicle vehicle_id unit_id imei",
+    ),
 ];
 
 /// Header names of milliseconds into the week.
@@ -134,7 +139,7 @@ pub(super) enum ColumnRef {
 ///
 /// Keys are `time` (`time_s` for seconds from a start of the logger's own), `date` (where the time of day stands in a column of
 /// its own) or `week` and `tow` of GPS time, `lat` and `lon`, or `x_m` and `y_m` for metres on the logger's own plane, and if wanted `hdop`, `quality`, `sats`, `speed_mps`, `speed_kmh`, `course_deg`,
-/// `height_m`, `sd_m`, `accuracy_m`.
+/// `height_m`, `sd_m`, `accuracy_m`, and `machine` where one file holds several.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Columns {
     pub(super) entries: Vec<(Field, ColumnRef)>,
