@@ -59,6 +59,10 @@ fn wishes_that_cannot_be_are_refused_before_anything_is_written() {
         ("start-early", "--start 1981-01-01T01:00:00+02:00"),
         ("start-late", "--start 2080-01-01T00:00:00Z"),
         ("hours", "--hours 0"),
+        ("curvature", "--curvature 0.02"),
+        ("radius", "--turning-radius 9m"),
+        ("radius-of-lanes", "--turning-radius 40cm --pattern lanes"),
+        ("lane-pause", "--lane-pause 3s"),
     ] {
         let ran = folder
             .tussock(&format!("simulate --plan garden.geojson {flags} --out night.gpx"))
@@ -66,6 +70,57 @@ fn wishes_that_cannot_be_are_refused_before_anything_is_written() {
         assert_ran!(ran, format!("simulate-{name}"));
     }
     assert_eq!(folder.content(), before);
+}
+
+/// Length driven, by the truth beside a log.
+fn driven_m(folder: &Folder, name: &str, options: &str) -> f64 {
+    let call =
+        format!("simulate --plan garden.geojson --hours 2 --seed 4 --noise none {options} --out {name}.gpx");
+    folder.tussock(&call).with_code(0);
+    folder.json(&format!("{name}.gpx.truth.json"))["driven_m"]
+        .as_f64()
+        .expect("a number")
+}
+
+#[test]
+fn every_option_of_motion_changes_the_drive_and_the_settings_know_the_radius() {
+    let folder = Folder::with_garden();
+    folder.write("turns.toml", "[machine]\nturning_radius_m = 0.4\n");
+    let usual_m = driven_m(&folder, "usual", "");
+    for (number, options) in [
+        "--turning-radius 40cm",
+        "--slowing 0.6m",
+        "--curvature 0.02/m",
+        "--heading-walk 3deg",
+        "--slope-pull 0.1/m --downhill 180deg",
+        "--slip 5",
+        "--edge-round night",
+    ]
+    .into_iter()
+    .enumerate()
+    {
+        let name = format!("roaming-{number}");
+        assert_ne!(driven_m(&folder, &name, options), usual_m, "{options}");
+    }
+    let lanes_m = driven_m(&folder, "lanes", "--pattern lanes");
+    for (number, options) in ["--headland-rounds 2", "--lane-pause 3s", "--edge-round outing"]
+        .into_iter()
+        .enumerate()
+    {
+        let options = format!("--pattern lanes {options}");
+        assert_ne!(
+            driven_m(&folder, &format!("lanes-{number}"), &options),
+            lanes_m,
+            "{options}"
+        );
+    }
+    driven_m(&folder, "set", "--settings turns.toml");
+    assert!(folder.read("set.gpx") == folder.read("roaming-0.gpx"));
+    // A machine that drives lanes turns on the spot all the same.
+    assert_eq!(
+        driven_m(&folder, "set-lanes", "--pattern lanes --settings turns.toml"),
+        lanes_m
+    );
 }
 
 #[test]

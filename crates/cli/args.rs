@@ -745,6 +745,71 @@ pub(crate) enum LogKind {
     Csv,
 }
 
+/// How a simulated machine moves.
+#[derive(Debug, Args)]
+pub(crate) struct MotionArguments {
+    /// Turn on arcs of this radius, such as 0.4m [default: from the settings, else on the spot]
+    ///
+    /// An arc begins as late before the edge as it can. Only a roaming machine turns on arcs.
+    #[arg(long, value_name = "RADIUS")]
+    pub(crate) turning_radius: Option<String>,
+
+    /// Slow down over so much way before a turn, such as 0.6m
+    ///
+    /// Evenly, to 0.3 of the speed; arcs are driven as slowly.
+    #[arg(long, value_name = "LENGTH")]
+    pub(crate) slowing: Option<String>,
+
+    /// Curvature of legs, such as 0.02/m: the standard deviation from leg to leg
+    #[arg(long, value_name = "CURVATURE")]
+    pub(crate) curvature: Option<String>,
+
+    /// Random walk of the heading, such as 3deg: the standard deviation after 1 m, which grows with the root of the way
+    #[arg(long, value_name = "ANGLE")]
+    pub(crate) heading_walk: Option<String>,
+
+    /// Pull of a slope, such as 0.1/m: legs curve downhill by this times the sine of their angle to it
+    #[arg(long, value_name = "CURVATURE", requires = "downhill")]
+    pub(crate) slope_pull: Option<String>,
+
+    /// Where downhill is, clockwise from north, such as 180deg
+    #[arg(
+        long,
+        value_name = "ANGLE",
+        allow_hyphen_values = true,
+        requires = "slope_pull"
+    )]
+    pub(crate) downhill: Option<String>,
+
+    /// Mean loss of speed to slipping wheels, in percent; each leg loses between nothing and twice this
+    #[arg(long, value_name = "PCT")]
+    pub(crate) slip: Option<String>,
+
+    /// When the machine first drives once round along the edge
+    #[arg(long, value_enum, default_value_t, value_name = "WHEN")]
+    pub(crate) edge_round: EdgeRoundKind,
+
+    /// Rounds along all edges before the lanes
+    #[arg(long, value_name = "N", default_value_t = 0)]
+    pub(crate) headland_rounds: usize,
+
+    /// Pause at the end of each lane, such as 3s
+    #[arg(long, value_name = "TIME")]
+    pub(crate) lane_pause: Option<String>,
+}
+
+/// When a simulated machine drives round along the edge.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, ValueEnum)]
+pub(crate) enum EdgeRoundKind {
+    /// Never.
+    #[default]
+    Never,
+    /// In the first outing of every 24 hours.
+    Night,
+    /// In every outing.
+    Outing,
+}
+
 /// How a simulated machine covers the lawn.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, ValueEnum)]
 pub(crate) enum PatternKind {
@@ -765,6 +830,8 @@ Examples:
   tussock simulate --plan garden.geojson --hours 24 --noise decimetre --format nmea --out day.nmea
   tussock simulate --plan garden.geojson --noise white=5cm,drift=40cm,drift-time=10min --out a.gpx
   tussock simulate --plan garden.geojson --error-from receiver.csv --out c.gpx
+  tussock simulate --plan garden.geojson --turning-radius 0.4m --slowing 0.6m --out d.gpx
+  tussock simulate --plan garden.geojson --pattern lanes --headland-rounds 2 --out e.gpx
   tussock simulate --plan garden.geojson --stuck 40.00006,-30.00012 --out b.gpx";
 
 /// Simulate a run and write its log, with the truth beside it
@@ -782,7 +849,7 @@ pub(crate) struct SimulateArguments {
     #[arg(long, value_name = "FILE", required = true)]
     pub(crate) plan: Option<PathBuf>,
 
-    /// Settings of the garden (TOML); cutting width, speed and setback are used
+    /// Settings of the garden (TOML); cutting width, speed, setback and turning radius are used
     #[arg(long, value_name = "FILE")]
     pub(crate) settings: Option<PathBuf>,
 
@@ -822,6 +889,9 @@ pub(crate) struct SimulateArguments {
     /// How the machine covers the lawn
     #[arg(long, value_enum, default_value_t, value_name = "PATTERN")]
     pub(crate) pattern: PatternKind,
+
+    #[command(flatten)]
+    pub(crate) motion: MotionArguments,
 
     /// A place where the machine gets stuck, LAT,LON; can be given more than once
     ///

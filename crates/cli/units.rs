@@ -16,6 +16,9 @@ const TIMES: [Unit; 5] = [
     ("d", 86_400.0),
 ];
 
+const CURVATURES: [Unit; 1] = [("/m", 1.0)];
+const ANGLES: [Unit; 1] = [("deg", 1.0)];
+
 /// A length in metres; `flag` is named in the message.
 pub(crate) fn length_m(flag: &str, typed: &str, example: &str) -> Result<f64, CommandFailure> {
     measure(
@@ -36,6 +39,18 @@ pub(crate) fn time_s(flag: &str, typed: &str, example: &str) -> Result<f64, Comm
         &format!("a time with its unit (ms, s, min, h or d), such as {example}"),
         example,
     )
+}
+
+/// A curvature in turns of one radian to the metre.
+pub(crate) fn curvature_per_m(flag: &str, typed: &str, example: &str) -> Result<f64, CommandFailure> {
+    let expected = format!("a curvature with its unit (/m), such as {example}");
+    measure(flag, typed, &CURVATURES, &expected, example)
+}
+
+/// An angle in degrees.
+pub(crate) fn angle_deg(flag: &str, typed: &str, example: &str) -> Result<f64, CommandFailure> {
+    let expected = format!("an angle with its unit (deg), such as {example}");
+    measure(flag, typed, &ANGLES, &expected, example)
 }
 
 /// A share between 0 and 1, typed in percent with or without the sign.
@@ -65,7 +80,7 @@ fn measure(
 ) -> Result<f64, CommandFailure> {
     let trimmed = typed.trim();
     let end = trimmed
-        .find(|letter: char| letter.is_alphabetic() && letter != 'e' && letter != 'E')
+        .find(|letter: char| letter == '/' || letter.is_alphabetic() && letter != 'e' && letter != 'E')
         .unwrap_or(trimmed.len());
     let (number, unit) = trimmed.split_at(end);
     let refused = |found: &str| failure!("{flag}: {typed:?} {found}, expected {expected}");
@@ -76,7 +91,7 @@ fn measure(
         return Err(refused("is not finite"));
     }
     if unit.is_empty() {
-        let unit = example.trim_start_matches(|letter: char| !letter.is_alphabetic());
+        let unit = example.trim_start_matches(|letter: char| letter != '/' && !letter.is_alphabetic());
         return Err(refused("has no unit").hint(format!("did you mean {trimmed}{unit}?")));
     }
     match units.iter().find(|(name, _)| *name == unit) {
@@ -130,6 +145,24 @@ mod tests {
         assert_eq!(time_s("--period", "2min", "1s").ok(), Some(120.0));
         assert_eq!(time_s("--hours", "8h", "8h").ok(), Some(28_800.0));
         assert!(time_s("--period", "2m", "1s").is_err());
+    }
+
+    #[test]
+    fn curvatures_are_to_the_metre_and_angles_in_degrees() {
+        assert_eq!(
+            curvature_per_m("--curvature", "0.02/m", "0.02/m").ok(),
+            Some(0.02)
+        );
+        assert_eq!(
+            curvature_per_m("--curvature", "2e-2 /m", "0.02/m").ok(),
+            Some(0.02)
+        );
+        assert_eq!(angle_deg("--downhill", "-90 deg", "180deg").ok(), Some(-90.0));
+        assert_eq!(
+            message(curvature_per_m("--curvature", "0.02", "0.02/m")).1,
+            ["did you mean 0.02/m?"]
+        );
+        assert!(curvature_per_m("--curvature", "50m", "0.02/m").is_err());
     }
 
     #[test]

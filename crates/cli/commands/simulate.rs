@@ -1,6 +1,6 @@
 //! `tussock simulate`: log an invented outing, with the truth beside it.
 
-use crate::args::{LogKind, PatternKind, SimulateArguments, SimulateCommand};
+use crate::args::{EdgeRoundKind, LogKind, MotionArguments, PatternKind, SimulateArguments, SimulateCommand};
 use crate::exit::{CommandFailure, Exit, failure};
 use crate::inputs;
 use crate::outputs::{NewFile, write_new};
@@ -10,8 +10,8 @@ use serde_json::{Value, json};
 use std::path::{Path, PathBuf};
 use tussock::plane::{Frame, Site};
 use tussock_simulate::{
-    Counting, Doing, Lanes, LogNoise, Machine, Manner, Pattern, Run, Sampling, Spell, StuckSpot, TrueRun,
-    Truth, csv_bytes, gpx_bytes, nmea_bytes, sample, simulate, truth,
+    Counting, Doing, EdgeRound, Lanes, LogNoise, Machine, Manner, Pattern, Run, Sampling, Spell, StuckSpot,
+    TrueRun, Truth, csv_bytes, gpx_bytes, nmea_bytes, sample, simulate, truth,
 };
 use tussock_types::{FixQuality, GeoPoint, Place, Settings, plural};
 
@@ -31,6 +31,9 @@ struct SimulateWish {
     start_unix_s: f64,
     stuck_at: Vec<GeoPoint>,
     cut_width_m: Option<f64>,
+    /// How the machine moves; pattern, speed and setback are filled in from the settings.
+    moving: Machine,
+    pause_s: f64,
 }
 
 pub(crate) fn run(arguments: &SimulateArguments, printer: &Printer) -> CommandResult {
@@ -52,7 +55,15 @@ pub(crate) fn run(arguments: &SimulateArguments, printer: &Printer) -> CommandRe
             .map(|typed| wishes::position("--stuck", typed))
             .collect::<Result<_, _>>()?,
         cut_width_m: wishes::cut_width_m(arguments.cut_width.as_deref())?,
+        moving: moving(&arguments.motion)?,
+        pause_s: asked(&arguments.motion.lane_pause, "--lane-pause", "3s", units::time_s)?,
     };
+    let has_lanes = matches!(arguments.pattern, PatternKind::Lanes | PatternKind::Combined);
+    if !has_lanes && (arguments.motion.headland_rounds > 0 || wish.pause_s > 0.0) {
+        return Err(CommandFailure::told(
+            "--headland-rounds and --lane-pause belong to lanes, expected --pattern lanes or combined",
+        ));
+    }
     if !(arguments.hours > 0.0 && arguments.hours <= 1000.0) {
         return Err(failure!(
             "--hours: {}, expected more than 0 and at most 1000",
@@ -76,7 +87,7 @@ pub(crate) fn run(arguments: &SimulateArguments, printer: &Printer) -> CommandRe
         .cut_width_m
         .or(settings.machine.cut_width_m)
         .unwrap_or(USUAL_CUT_WIDTH_M);
-    let machine = machine(&settings, arguments.pattern, cut_width_m);
+    let machine = machine(&settings, arguments, &wish, cut_width_m);
     let run = Run {
         stuck_spots: stuck_spots(&wish.stuck_at, &site.frame),
         ..Run::new(arguments.hours, arguments.seed)
@@ -134,16 +145,71 @@ pub(crate) fn run(arguments: &SimulateArguments, printer: &Printer) -> CommandRe
     Ok(Exit::Done)
 }
 
-fn machine(settings: &Settings, pattern: PatternKind, cut_width_m: f64) -> Machine {
-    let usual = Machine::default();
+/// A number with its unit, 0 where none is given.
+fn asked(
+    typed: &Option<String>,
+    flag: &str,
+    example: &str,
+    read: impl Fn(&str, &str, &str) -> Result<f64, CommandFailure>,
+) -> Result<f64, CommandFailure> {
+    typed
+        .as_deref()
+        .map_or(Ok(0.0), |typed| read(flag, typed, example))
+}
+
+/// What the options say of how it moves.
+fn moving(motion: &MotionArguments) -> Result<Machine, CommandFailure> {
+    let slip = motion.slip.as_deref();
+    Ok(Machine {
+        turning_radius_m: asked(
+            &motion.turning_radius,
+            "--turning-radius",
+            "0.4m",
+            units::length_m,
+        )?,
+        slowing_m: asked(&motion.slowing, "--slowing", "0.6m", units::length_m)?,
+        curvature_sd_per_m: asked(&motion.curvature, "--curvature", "0.02/m", units::curvature_per_m)?,
+        heading_walk_deg: asked(&motion.heading_walk, "--heading-walk", "3deg", units::angle_deg)?,
+        slope_pull_per_m: asked(
+            &motion.slope_pull,
+            "--slope-pull",
+            "0.1/m",
+            units::curvature_per_m,
+        )?,
+        // A compass turns clockwise from north.
+        downhill_deg: 90.0 - asked(&motion.downhill, "--downhill", "180deg", units::angle_deg)?,
+        slip_fraction: slip.map_or(Ok(0.0), |typed| units::percent_as_fraction("--slip", typed))?,
+        edge_round: match motion.edge_round {
+            EdgeRoundKind::Never => EdgeRound::Never,
+            EdgeRoundKind::Night => EdgeRound::EachNight,
+            EdgeRoundKind::Outing => EdgeRound::EachOuting,
+        },
+        ..Machine::default()
+    })
+}
+
+fn machine(
+    settings: &Settings,
+    arguments: &SimulateArguments,
+    wish: &SimulateWish,
+    cut_width_m: f64,
+) -> Machine {
+    let usual = &wish.moving;
     let lanes = Lanes {
         turn_each_round_deg: 90.0,
+        headland_rounds: arguments.motion.headland_rounds,
+        pause_s: wish.pause_s,
         ..Lanes::new(LANE_SPACING * cut_width_m, 0.0, 0.02)
     };
     Machine {
         speed_mps: settings.machine.speed_mps.unwrap_or(usual.speed_mps),
         past_boundary_m: settings.machine.past_boundary_m.unwrap_or(usual.past_boundary_m),
-        pattern: match pattern {
+        turning_radius_m: match arguments.motion.turning_radius {
+            Some(_) => usual.turning_radius_m,
+            None if arguments.pattern == PatternKind::Roaming => settings.machine.turning_radius_m,
+            None => 0.0,
+        },
+        pattern: match arguments.pattern {
             PatternKind::Roaming => Pattern::Roaming,
             PatternKind::Lanes => Pattern::Lanes(lanes),
             PatternKind::Spiral => Pattern::OutwardSpiral {
@@ -151,7 +217,7 @@ fn machine(settings: &Settings, pattern: PatternKind, cut_width_m: f64) -> Machi
             },
             PatternKind::Combined => Pattern::Combined(lanes),
         },
-        ..usual
+        ..usual.clone()
     }
 }
 

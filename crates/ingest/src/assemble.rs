@@ -29,7 +29,7 @@ pub struct Assembled {
 }
 
 /// Two machines are at least this far apart at the same times.
-const APART_M: f64 = 5.0;
+pub(crate) const APART_M: f64 = 5.0;
 /// Between fixes further apart in time there is no interpolation.
 const BRIDGE_S: f64 = 10.0;
 
@@ -51,6 +51,7 @@ pub fn assemble(files: Vec<LogFile>) -> Result<Assembled, IngestError> {
             None => {
                 seen.insert(file.facts.sha256.clone(), file.facts.name.clone());
                 traces.push((index, file.trace));
+                traces.extend(file.others.into_iter().map(|trace| (index, trace)));
             }
         }
         inputs.push(file.facts);
@@ -64,7 +65,7 @@ pub fn assemble(files: Vec<LogFile>) -> Result<Assembled, IngestError> {
         let home = machines
             .iter()
             .enumerate()
-            .filter(|(_, machine)| !is_another(&machine.trace, &trace))
+            .filter(|(_, machine)| !is_another(&machine.trace, &trace) && !machine.trace.is_far_from(&trace))
             .min_by(|(_, one), (_, other)| one.away_m(&trace).total_cmp(&other.away_m(&trace)))
             .map(|(home, _)| home);
         match home {
@@ -81,7 +82,14 @@ pub fn assemble(files: Vec<LogFile>) -> Result<Assembled, IngestError> {
     for (number, mut machine) in machines.into_iter().enumerate() {
         let name = format!("machine-{}", number + 1);
         for &file in &machine.files {
-            inputs[file].machine.clone_from(&name);
+            // A file of two machines has the names of both.
+            let names = &mut inputs[file].machine;
+            if !names.is_empty() && *names != name && !names.ends_with(&format!(" {name}")) {
+                names.push_str(" and ");
+                names.push_str(&name);
+            } else if names.is_empty() {
+                names.push_str(&name);
+            }
         }
         machine.trace.machine = name;
         out.push(machine.trace);
@@ -239,6 +247,11 @@ fn merged(mine: &Trace, other: &Trace) -> (Trace, u64) {
 
 /// True if the other trace is at other places at the same times.
 fn is_another(mine: &Trace, other: &Trace) -> bool {
+    is_another_at(mine, other, 1)
+}
+
+/// The same, where both are known at so many common times at least.
+pub(crate) fn is_another_at(mine: &Trace, other: &Trace, least: usize) -> bool {
     let mut apart: Vec<f64> = Vec::new();
     let mut a = 0;
     for b in 0..other.len() {
@@ -261,11 +274,12 @@ fn is_another(mine: &Trace, other: &Trace) -> bool {
         apart.push(distance_m(&mine.positions, place, other.positions.pair(b)));
     }
     let worth_m = math::hypot(worth_m(mine), worth_m(other));
-    math::median(&mut apart).is_some_and(|median_m| median_m > APART_M && median_m > 3.0 * worth_m)
+    apart.len() >= least
+        && math::median(&mut apart).is_some_and(|median_m| median_m > APART_M && median_m > 3.0 * worth_m)
 }
 
 /// Distance good to one per cent, which is enough here.
-fn distance_m(kind: &Positions, one: (f64, f64), other: (f64, f64)) -> f64 {
+pub(crate) fn distance_m(kind: &Positions, one: (f64, f64), other: (f64, f64)) -> f64 {
     let (first, second) = (one.0 - other.0, one.1 - other.1);
     match kind {
         Positions::Local { .. } => math::hypot(first, second),

@@ -79,7 +79,18 @@ pub enum IngestError {
         /// What it holds instead.
         found: String,
     },
-    /// A limit was exceeded.
+    /// Two machines, and nothing that tells whose a fix is.
+    #[error(
+        "{name}: its positions jump to and fro between places {apart_m:.0} m apart: two machines in one file, or a receiver that jumps, \
+         expected one machine, or a column that names it (--columns machine=NAME,...)"
+    )]
+    TwoMachines {
+        /// Name of the log.
+        name: String,
+        /// Distance of the two places, in the middle.
+        apart_m: f64,
+    },
+    /// A limit was passed.
     #[error("{name}: {what} at byte {byte}: {value} is more than {limit}, the limit set by limits.{key}")]
     Limit {
         /// Name of the log.

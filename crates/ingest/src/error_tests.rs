@@ -23,6 +23,7 @@ fn ingest_variant(error: &IngestError) -> usize {
         IngestError::NoPath { .. } => 12,
         IngestError::NoClock { .. } => 13,
         IngestError::ErrorSeries { .. } => 14,
+        IngestError::TwoMachines { .. } => 15,
     }
 }
 
@@ -44,6 +45,14 @@ fn every_ingest_error_says_what_it_means() {
                 source: Error::other("input/output error"),
             },
             "night.gpx: cannot be read past byte 4096: input/output error",
+        ),
+        (
+            IngestError::TwoMachines {
+                name: "night.csv".into(),
+                apart_m: 12.4,
+            },
+            "night.csv: its positions jump to and fro between places 12 m apart: two machines in one file, or a receiver that jumps, \
+             expected one machine, or a column that names it (--columns machine=NAME,...)",
         ),
         (
             IngestError::NoPath {
@@ -164,7 +173,7 @@ fn every_ingest_error_says_what_it_means() {
         ),
     ];
     let seen: BTreeSet<usize> = table.iter().map(|(error, _)| ingest_variant(error)).collect();
-    assert_eq!(seen.len(), 15, "a variant is missing in the table");
+    assert_eq!(seen.len(), 16, "a variant is missing in the table");
     for (error, words) in table {
         assert_eq!(error.to_string(), words);
     }

@@ -20,6 +20,7 @@
 //! Cost: one pass over the bytes; in memory, the text of the log and 131 bytes per fix while reading, 51 afterwards. Text
 //! and fixes together may not exceed `limits.memory_bytes`.
 
+mod apart;
 mod assemble;
 mod clock;
 mod csv;
@@ -98,6 +99,8 @@ pub struct LogFile {
     pub facts: LogFacts,
     /// Its fixes. The machine has no name until logs are assembled.
     pub trace: Trace,
+    /// Fixes of further machines that are logged in the same file.
+    pub others: Vec<Trace>,
 }
 
 /// The bytes of a log, fetched and unpacked, but not yet read.
@@ -190,13 +193,30 @@ impl RawLog {
         if reading.found.is_empty() {
             return Err(nothing_found(name, format, text, &reading));
         }
-        let trace = order::settle(&mut reading);
+        let mut traces = Vec::new();
+        let machines = apart::machines(name, &mut reading)?;
+        let is_split = machines.len() > 1;
+        for found in machines {
+            reading.found = found;
+            if is_split {
+                reading.look_at_order();
+            }
+            traces.push(order::settle(&mut reading));
+        }
+        if is_split {
+            reading.notice("several_machines", 0, || {
+                format!(
+                    "the log holds {} machines, told apart by their places at the same times",
+                    traces.len()
+                )
+            });
+        }
         if let Some(what) = &self.source.damaged {
             reading.notice("gzip_damaged", 0, || {
                 format!("the compressed file is damaged, its end is missing: {what}")
             });
         }
-        finish(name, format, &self.source, reading, trace, options)
+        finish(name, format, &self.source, reading, traces, options)
     }
 }
 
@@ -235,7 +255,7 @@ fn finish(
     format: LogFormat,
     source: &Source,
     reading: Reading,
-    trace: Trace,
+    traces: Vec<Trace>,
     options: &ReadOptions,
 ) -> Result<LogFile, IngestError> {
     let closed = reading.ledger.close(&source.text, source.to_log());
@@ -264,14 +284,20 @@ fn finish(
         } else {
             closed.used_bytes
         },
-        fixes: trace.len() as u64,
+        fixes: traces.iter().map(|trace| trace.len() as u64).sum(),
         skipped: closed.skipped,
         skipped_bytes: closed.skipped_bytes,
         places: closed.places,
         notices: reading.notices,
         resolution_m: reading.resolution_m,
     };
-    Ok(LogFile { facts, trace })
+    let mut traces = traces.into_iter();
+    let trace = traces.next().unwrap_or_else(|| Trace::local(""));
+    Ok(LogFile {
+        facts,
+        trace,
+        others: traces.collect(),
+    })
 }
 
 /// Refuses more fixes than the limit, and text, fixes and places that do not fit into memory together.

@@ -73,7 +73,9 @@ pub(crate) struct Reading {
     pub(crate) made_by: Option<String>,
     pub(crate) ground: PositionsOn,
     pub(crate) timeless: Timeless,
-    /// Times count from the logger's own start.
+    /// Numbers of segments are those of names in a column, not of tracks.
+    pub(crate) names_machines: bool,
+    /// Times count from a start of the logger's own.
     pub(crate) times_are_relative: bool,
     /// What the log contains besides fixes, for the message if there are none.
     pub(crate) holds: String,
@@ -92,6 +94,7 @@ impl Reading {
             made_by: None,
             ground: PositionsOn::Earth,
             timeless: Timeless::default(),
+            names_machines: false,
             times_are_relative: false,
             holds: String::new(),
         }

@@ -69,10 +69,8 @@ impl Wanted {
             }
         };
         let lanes = Lanes {
-            spacing_m: self.lane_spacing_m,
-            direction_deg: self.lane_direction_deg,
-            jitter_m: self.lane_jitter_m,
             turn_each_round_deg: self.lane_turn_each_round_deg,
+            ..Lanes::new(self.lane_spacing_m, self.lane_direction_deg, self.lane_jitter_m)
         };
         Machine {
             speed_mps: self.speed_mps,

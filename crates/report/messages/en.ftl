@@ -424,6 +424,7 @@ dig_at_spot = Before you dig at a stuck spot: have buried cables and pipes locat
 dig = Before you dig: have buried cables and pipes located; private lines are not marked.
 zone_may_protect = A zone may protect roots, wiring or people: find out why it is there before you change it.
 hours_by_day = Add hours by day: at night small animals are about.
+driven_in_the_dark = { $dark_h } of driving fell in the dark, when hedgehogs and other small animals are about and do not run from a mower: let it work by day.
 beyond_the_line = Beyond the line may be paving, water, a slope or somebody else's ground: look before you shift it.
 look_before_zone = Look at the ground first: a root, an edge or wet ground that can be mended needs no zone.
 guide_exit_unknown = The log does not show where along a guide run this machine leaves it; somewhere on the last two fifths is assumed. Where it can be set, let it leave near the end.
@@ -751,6 +752,9 @@ not-known = not known
 
 ## terminal: comparison
 
+dark-of-driven = { $dark } of { $driven } of driving{ $between }: hedgehogs and other small animals are about then
+in-the-dark = In the dark: { $said }.
+dark-between = { "" } (civil dusk { $dusk }, dawn { $dawn }{ $zone })
 count-night = { $count ->
     [one] 1 night
    *[other] { $count } nights

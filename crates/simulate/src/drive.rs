@@ -20,9 +20,9 @@ use tussock_plane::{Region, Site};
 use tussock_types::Place;
 
 /// A shorter leg is drawn again.
-const SHORTEST_LEG_M: f64 = 0.02;
+pub(crate) const SHORTEST_LEG_M: f64 = 0.02;
 /// At most this often; then the longest free way is taken.
-const DRAWS: usize = 64;
+pub(crate) const DRAWS: usize = 64;
 /// Curved legs are driven in straight pieces of this length.
 const CURVE_PIECE_M: f64 = 0.5;
 
@@ -128,7 +128,7 @@ impl Yard {
         let mut driver = Driver::new(self, machine, run);
         match machine.pattern {
             Pattern::Roaming | Pattern::OutwardSpiral { .. } => driver.roam(),
-            Pattern::Lanes { .. } | Pattern::Combined { .. } => crate::lanes::drive(&mut driver),
+            Pattern::Lanes { .. } | Pattern::Combined { .. } => crate::lanes::drive(&mut driver)?,
         }
         Ok(driver.finish())
     }
@@ -167,6 +167,11 @@ pub(crate) struct Driver<'a> {
     pub(crate) place: Vector,
     pub(crate) heading: Vector,
     pub(crate) part: usize,
+    /// Number of the vertex with which the present leg began, and its speed.
+    pub(crate) leg_begins: usize,
+    pub(crate) leg_speed_mps: f64,
+    /// The 24 hours of the last round along the edge.
+    pub(crate) edge_round_in: Option<u64>,
     pub(crate) record: TrueRun,
 }
 
@@ -200,6 +205,9 @@ impl<'a> Driver<'a> {
             place,
             heading: -into_lawn,
             part: yard.home_part,
+            leg_begins: 0,
+            leg_speed_mps: machine.speed_mps,
+            edge_round_in: None,
             record: TrueRun {
                 seed: run.seed,
                 ..TrueRun::default()
@@ -307,11 +315,13 @@ impl<'a> Driver<'a> {
     pub(crate) fn set_out(&mut self) -> f64 {
         self.open_outing(None);
         if self.yard.station.is_none() {
+            self.round_if_due();
             return f64::INFINITY;
         }
         let ends_s = self.time_s + self.dice.spell_s(&self.machine.roaming);
         self.part = self.yard.home_part;
         self.go_to_gate();
+        self.round_if_due();
         ends_s
     }
 
@@ -342,6 +352,7 @@ impl<'a> Driver<'a> {
     fn roam(&mut self) {
         if self.yard.station.is_none() {
             self.open_outing(None);
+            self.round_if_due();
             self.heading = Vector::of_angle(self.dice.between(0.0, TAU));
             self.spirals_until(f64::INFINITY);
             self.legs_until(f64::INFINITY);
@@ -381,10 +392,7 @@ impl<'a> Driver<'a> {
                 within_m: ((homeward_s - self.time_s) * self.machine.speed_mps).max(SHORTEST_LEG_M),
             };
             match self.leg(limits) {
-                LegEnd::Edge(edge) => {
-                    let heading = self.after_edge(self.part().edges[edge]);
-                    self.turn_to(heading, 1.0);
-                }
+                LegEnd::Edge(edge) => self.turn_at_edge(edge),
                 LegEnd::Freed(heading) => self.heading = heading,
                 LegEnd::Guide(..) | LegEnd::Done => {}
             }
@@ -393,7 +401,11 @@ impl<'a> Driver<'a> {
 
     /// From the station to the first leg of the outing, heading set.
     fn leave(&mut self) {
-        let pick = self.pick_guide();
+        let pick = if self.is_edge_round_due() {
+            None
+        } else {
+            self.pick_guide()
+        };
         self.open_outing(pick.map(|(guide, _, _)| guide));
         if let Some((guide, part, exit_m)) = pick {
             let line = &self.yard.guides[guide];
@@ -408,6 +420,7 @@ impl<'a> Driver<'a> {
         }
         self.part = self.yard.home_part;
         self.go_to_gate();
+        self.round_if_due();
         let spread_rad = self.machine.departure_spread_deg.to_radians();
         let gate_edge = self.yard.gate.map(|gate| self.part().edges[gate.edge]);
         let is_inside = self
@@ -509,8 +522,7 @@ impl<'a> Driver<'a> {
                     if self.time_s >= edges_from_s && self.home_along_edge(edge) {
                         return;
                     }
-                    let heading = self.after_edge(self.part().edges[edge]);
-                    self.turn_to(heading, 1.0);
+                    self.turn_at_edge(edge);
                 }
                 LegEnd::Guide(guide, along_m) => {
                     self.home_along_guide(guide, along_m);
@@ -532,17 +544,20 @@ impl<'a> Driver<'a> {
         if machine.slip_fraction > 0.0 {
             speed_mps *= 1.0 - self.dice.between(0.0, 2.0 * machine.slip_fraction);
         }
-        let bend_per_m = if machine.curvature_sd_per_m > 0.0 {
+        let own_per_m = if machine.curvature_sd_per_m > 0.0 {
             machine.curvature_sd_per_m * self.dice.normal()
         } else {
             0.0
         };
+        let is_curved = own_per_m != 0.0 || machine.heading_walk_deg > 0.0 || machine.slope_pull_per_m > 0.0;
+        let downhill = Vector::of_angle(machine.downhill_deg.to_radians());
+        (self.leg_begins, self.leg_speed_mps) = (self.record.vertices.len(), speed_mps);
         let mut left_m = limits.within_m;
         loop {
-            let piece_m = if bend_per_m == 0.0 {
-                left_m
-            } else {
+            let piece_m = if is_curved {
                 left_m.min(CURVE_PIECE_M)
+            } else {
+                left_m
             };
             let heading = self.heading;
             let hit = self.part().cast(self.place, heading, piece_m);
@@ -574,7 +589,11 @@ impl<'a> Driver<'a> {
             if self.is_over() {
                 return LegEnd::Done;
             }
-            self.heading = heading.turned(bend_per_m * piece_m);
+            let mut bend_rad = (own_per_m + machine.slope_pull_per_m * heading.cross(downhill)) * piece_m;
+            if machine.heading_walk_deg > 0.0 {
+                bend_rad += machine.heading_walk_deg.to_radians() * piece_m.sqrt() * self.dice.normal();
+            }
+            self.heading = heading.turned(bend_rad);
         }
     }
 

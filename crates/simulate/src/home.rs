@@ -1,4 +1,4 @@
-//! Which way is home?
+//! Which way is home, and which way round?
 //!
 //! Along a guide run back to its beginning, or along the edge to the station by the shorter way, changing to a guide run
 //! where one crosses. An edge that leads to neither (around an island, or of a part that only a guide run reaches) is no way
@@ -8,10 +8,42 @@
 
 use crate::drive::{Driver, Yard};
 use crate::ground::{GroundPart, GuideLine, OnRing};
+use crate::machine::EdgeRound;
 use crate::run::Doing;
 use tussock_plane::Vector;
 
+/// A night has its round along the edge in so much time.
+const DAY_S: f64 = 86_400.0;
+
 impl Driver<'_> {
+    fn this_day(&self) -> u64 {
+        (self.time_s / DAY_S) as u64
+    }
+
+    pub(crate) fn is_edge_round_due(&self) -> bool {
+        match self.machine.edge_round {
+            EdgeRound::Never => false,
+            EdgeRound::EachOuting => true,
+            EdgeRound::EachNight => self.edge_round_in != Some(self.this_day()),
+        }
+    }
+
+    /// To the edge and once round along it, where this outing begins so.
+    pub(crate) fn round_if_due(&mut self) {
+        let begins = self.part().nearest_on_ring(self.place);
+        let Some(begins) = begins.filter(|_| self.is_edge_round_due()) else {
+            return;
+        };
+        self.edge_round_in = Some(self.this_day());
+        let line = GuideLine::new(self.part().rings[begins.ring].clone());
+        let mut way = vec![begins.place];
+        way.extend(line.way(begins.ring_m, line.length_m()));
+        way.extend(line.way(0.0, begins.ring_m));
+        for corner in way {
+            self.go(corner, self.machine.speed_mps, Doing::Driving);
+        }
+    }
+
     /// From a place on a guide run to the station.
     pub(crate) fn home_along_guide(&mut self, guide: usize, along_m: f64) {
         self.note(|outing, _| outing.home_guide = Some(guide));

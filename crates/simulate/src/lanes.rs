@@ -17,11 +17,11 @@
 //! Cost: strips of neighbouring lanes are compared once a round; a night takes about a millisecond.
 
 use crate::drive::{Driver, LegEnd, LegLimits};
-use crate::ground::GroundPart;
-use crate::machine::{Lanes, Pattern};
+use crate::ground::{GroundEdge, GroundPart};
+use crate::machine::{Lanes, Pattern, SimulateError};
 use crate::run::Doing;
 use std::collections::VecDeque;
-use tussock_plane::Vector;
+use tussock_plane::{Joins, Vector};
 
 /// Strips end this far before the edge, so that their ends are on the ground.
 const SHY_M: f64 = 5e-4;
@@ -49,13 +49,14 @@ struct Layout {
 }
 
 impl Layout {
-    fn new(part: &GroundPart, direction: Vector, offsets_m: &[f64]) -> Self {
+    /// Lanes lie between the inner edges, ways between them anywhere on the ground.
+    fn new(part: &GroundPart, inner: &[GroundEdge], direction: Vector, offsets_m: &[f64]) -> Self {
         let aside = direction.left();
         let mut strips = Vec::new();
         let mut lanes: Vec<Vec<usize>> = Vec::new();
         for &offset_m in offsets_m {
             let mut here = Vec::new();
-            for (low_m, high_m) in crossings(part, direction, aside, offset_m) {
+            for (low_m, high_m) in crossings(inner, direction, aside, offset_m) {
                 if high_m - low_m > SHORTEST_STRIP_M {
                     let place = |along_m: f64| direction * along_m + aside * offset_m;
                     let along_m = [low_m + SHY_M, high_m - SHY_M];
@@ -105,12 +106,14 @@ impl Layout {
         part: &GroundPart,
         from: Vector,
         to: Vector,
-        strips: (usize, usize),
+        strips: (Option<usize>, Option<usize>),
     ) -> Option<Vec<Vector>> {
         if part.is_free(from, to) {
             return Some(vec![to]);
         }
-        self.way_over_hops(part, from, to, strips)
+        let strips = strips.0.zip(strips.1);
+        strips
+            .and_then(|strips| self.way_over_hops(part, from, to, strips))
             .filter(|way| is_all_free(part, from, way))
             .or_else(|| part.shortest_way(from, to))
     }
@@ -193,9 +196,8 @@ fn tight(part: &GroundPart, from: Vector, corners: &[Vector]) -> Vec<Vector> {
 }
 
 /// Where a lane is on the ground: pairs of its lower and upper ends.
-fn crossings(part: &GroundPart, direction: Vector, aside: Vector, offset_m: f64) -> Vec<(f64, f64)> {
-    let mut at_m: Vec<f64> = part
-        .edges
+fn crossings(inner: &[GroundEdge], direction: Vector, aside: Vector, offset_m: f64) -> Vec<(f64, f64)> {
+    let mut at_m: Vec<f64> = inner
         .iter()
         .filter_map(|edge| {
             let (from, to) = (edge.from, edge.from + edge.along * edge.length_m);
@@ -234,29 +236,82 @@ enum Stretch {
     TimeIsOver,
 }
 
-pub(crate) fn drive(driver: &mut Driver<'_>) {
+pub(crate) fn drive(driver: &mut Driver<'_>) -> Result<(), SimulateError> {
     let Some(lanes) = driver.machine.pattern.lanes() else {
-        return;
+        return Ok(());
     };
     driver.begin();
+    // Lanes lie on the part at which the station stands.
+    let headland = Headland::new(&driver.yard.parts[driver.yard.home_part], &lanes)?;
     let mut outing_ends_s = set_out(driver);
     let mut round = 0.0;
     while !driver.is_over() {
         let direction =
             Vector::of_angle((lanes.direction_deg + round * lanes.turn_each_round_deg).to_radians());
-        let offsets_m = offsets(driver, direction, &lanes);
-        let layout = Layout::new(driver.part(), direction, &offsets_m);
-        if layout.cells.is_empty() {
-            driver.strand();
-            return;
-        }
+        let offsets_m = offsets(driver, &headland.inner, direction, &lanes);
+        let layout = Layout::new(driver.part(), &headland.inner, direction, &offsets_m);
         let begun_s = driver.time_s;
+        for ring in &headland.rings {
+            along_ring(driver, &layout, ring, &mut outing_ends_s);
+        }
         one_round(driver, &layout, &mut outing_ends_s);
         if driver.time_s <= begun_s {
-            // No way leads to any lane.
+            // No way leads to any lane, or there is none.
             driver.strand();
         }
         round += 1.0;
+    }
+    Ok(())
+}
+
+/// What is driven along the edges before any lane, and what that leaves.
+struct Headland {
+    /// Closed rings, the outermost first.
+    rings: Vec<Vec<Vector>>,
+    /// Edges between which lanes lie.
+    inner: Vec<GroundEdge>,
+}
+
+impl Headland {
+    fn new(part: &GroundPart, lanes: &Lanes) -> Result<Self, SimulateError> {
+        let within = |inset_m: f64| -> Result<Vec<GroundPart>, SimulateError> {
+            Ok(GroundPart::all_of(
+                &part.region.grown_by(-inset_m, Joins::Mitred)?,
+            ))
+        };
+        let mut rings = Vec::new();
+        for round in 0..lanes.headland_rounds {
+            let parts = within(round as f64 * lanes.spacing_m + SHY_M)?;
+            rings.extend(parts.into_iter().flat_map(|part| part.rings));
+        }
+        let inner = match lanes.headland_rounds {
+            0 => part.edges.clone(),
+            rounds => {
+                let parts = within((rounds as f64 - 0.5) * lanes.spacing_m)?;
+                parts.into_iter().flat_map(|part| part.edges).collect()
+            }
+        };
+        Ok(Self { rings, inner })
+    }
+}
+
+/// Once round on a closed ring, from its corner that is nearest.
+fn along_ring(driver: &mut Driver<'_>, layout: &Layout, ring: &[Vector], outing_ends_s: &mut f64) {
+    let corners = &ring[..ring.len().saturating_sub(1)];
+    let distance_m = |number: &usize| (corners[*number] - driver.place).length();
+    let Some(first) = (0..corners.len()).min_by(|a, b| distance_m(a).total_cmp(&distance_m(b))) else {
+        return;
+    };
+    let around = (0..=corners.len()).map(|number| corners[(first + number) % corners.len()]);
+    for (number, corner) in around.enumerate() {
+        let is_reached = if number == 0 {
+            reach_place(driver, layout, corner, None)
+        } else {
+            drive_to(driver, layout, corner, None, outing_ends_s)
+        };
+        if !is_reached || driver.is_over() {
+            return;
+        }
     }
 }
 
@@ -275,21 +330,20 @@ fn set_out(driver: &mut Driver<'_>) -> f64 {
 }
 
 /// Sideways places of the lanes.
-fn offsets(driver: &mut Driver<'_>, direction: Vector, lanes: &Lanes) -> Vec<f64> {
+fn offsets(driver: &mut Driver<'_>, inner: &[GroundEdge], direction: Vector, lanes: &Lanes) -> Vec<f64> {
     let Lanes {
         spacing_m, jitter_m, ..
     } = *lanes;
     let aside = direction.left();
-    let across = driver
-        .part()
-        .rings
-        .iter()
-        .flatten()
-        .map(|corner| corner.dot(aside));
+    // Rings are closed: every corner begins an edge.
+    let across = inner.iter().map(|edge| edge.from.dot(aside));
     let (low_m, high_m) = across.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), at| {
         (low.min(at), high.max(at))
     });
-    // Lanes at both edges, with none farther apart than requested.
+    if !low_m.is_finite() {
+        return Vec::new();
+    }
+    // Lanes at both edges, and none farther apart than asked.
     let (first_m, width_m) = (low_m + 2.0 * SHY_M, high_m - low_m - 4.0 * SHY_M);
     let gaps = (width_m / spacing_m).ceil().max(1.0);
     let step_m = width_m / gaps;
@@ -340,28 +394,13 @@ fn one_round(driver: &mut Driver<'_>, layout: &Layout, outing_ends_s: &mut f64) 
                 break;
             }
             let to = layout.strips[strip].ends[1 - end];
-            while let Stretch::TimeIsOver = stretch(driver, to, *outing_ends_s) {
-                if driver.is_over() {
-                    return;
-                }
-                let left_at = driver.place;
-                if driver.yard.station.is_some() || !is_combined(driver) {
-                    if !go_home(driver, layout, strip) {
-                        return;
-                    }
-                    driver.charge();
-                }
-                if is_combined(driver) {
-                    driver.roam_once();
-                    if driver.is_over() {
-                        return;
-                    }
-                }
-                *outing_ends_s = set_out(driver);
-                if !reach_place(driver, layout, left_at, strip) {
-                    return;
-                }
+            if !drive_to(driver, layout, to, Some(strip), outing_ends_s) {
+                return;
             }
+            driver.wait(
+                driver.machine.pattern.lanes().map_or(0.0, |lanes| lanes.pause_s),
+                Doing::Turning,
+            );
             end = 1 - end;
             if driver.is_over() {
                 return;
@@ -370,12 +409,45 @@ fn one_round(driver: &mut Driver<'_>, layout: &Layout, outing_ends_s: &mut f64) 
     }
 }
 
-/// Drives to the end of a strip; false if there is no way.
-fn reach(driver: &mut Driver<'_>, layout: &Layout, strip: usize, end: usize) -> bool {
-    reach_place(driver, layout, layout.strips[strip].ends[end], strip)
+/// Straight to a place along a strip or an edge, with whatever outings come in between; false if it never comes there.
+fn drive_to(
+    driver: &mut Driver<'_>,
+    layout: &Layout,
+    to: Vector,
+    strip: Option<usize>,
+    outing_ends_s: &mut f64,
+) -> bool {
+    while let Stretch::TimeIsOver = stretch(driver, to, *outing_ends_s) {
+        if driver.is_over() {
+            return false;
+        }
+        let left_at = driver.place;
+        if driver.yard.station.is_some() || !is_combined(driver) {
+            if !go_home(driver, layout, strip) {
+                return false;
+            }
+            driver.charge();
+        }
+        if is_combined(driver) {
+            driver.roam_once();
+            if driver.is_over() {
+                return false;
+            }
+        }
+        *outing_ends_s = set_out(driver);
+        if !reach_place(driver, layout, left_at, strip) {
+            return false;
+        }
+    }
+    true
 }
 
-fn reach_place(driver: &mut Driver<'_>, layout: &Layout, to: Vector, strip: usize) -> bool {
+/// Drives to the end of a strip; false when there is no way.
+fn reach(driver: &mut Driver<'_>, layout: &Layout, strip: usize, end: usize) -> bool {
+    reach_place(driver, layout, layout.strips[strip].ends[end], Some(strip))
+}
+
+fn reach_place(driver: &mut Driver<'_>, layout: &Layout, to: Vector, strip: Option<usize>) -> bool {
     if (to - driver.place).length() < 1e-9 {
         return true;
     }
@@ -384,7 +456,7 @@ fn reach_place(driver: &mut Driver<'_>, layout: &Layout, to: Vector, strip: usiz
         Some(vec![to])
     } else {
         let nearest = layout.nearest(driver.part(), driver.place);
-        nearest.and_then(|nearest| layout.way(driver.part(), driver.place, to, (nearest, strip)))
+        layout.way(driver.part(), driver.place, to, (nearest, strip))
     };
     let Some(way) = way else { return false };
     let share = 1.0 / (way.len() + 1) as f64;
@@ -422,9 +494,9 @@ fn stretch(driver: &mut Driver<'_>, to: Vector, outing_ends_s: f64) -> Stretch {
             within_m,
         });
         // A curved leg that meets the edge has come as far as it can.
-        if let LegEnd::Edge(_) = end
-            && (to - driver.place).length() < 0.1
-        {
+        let rest_m = (to - driver.place).length();
+        if rest_m < 1e-6 || matches!(end, LegEnd::Edge(_)) && rest_m < 0.1 {
+            driver.slow_down();
             return Stretch::Finished;
         }
         if driver.time_s <= begun_s {
@@ -436,16 +508,14 @@ fn stretch(driver: &mut Driver<'_>, to: Vector, outing_ends_s: f64) -> Stretch {
 }
 
 /// Drives home through the lawn.
-fn go_home(driver: &mut Driver<'_>, layout: &Layout, strip: usize) -> bool {
+fn go_home(driver: &mut Driver<'_>, layout: &Layout, strip: Option<usize>) -> bool {
     driver.note(|outing, now_s| outing.homeward_s = now_s);
     let target = match (driver.yard.station, driver.yard.gate) {
         (Some(station), _) if driver.part().contains(station) => station,
         (_, Some(gate)) => gate.place,
         _ => return false,
     };
-    let Some(last) = layout.nearest(driver.part(), target) else {
-        return false;
-    };
+    let last = layout.nearest(driver.part(), target);
     let Some(way) = layout.way(driver.part(), driver.place, target, (strip, last)) else {
         driver.strand();
         return false;

@@ -16,6 +16,7 @@
 //! The same site, machine, run and seed give the same path, bit for bit, on every platform: random numbers come from ChaCha8
 //! (Bernstein 2008), sines and arctangents from `libm`, and everything else is IEEE 754 arithmetic.
 
+mod arc;
 mod dice;
 mod distance;
 mod drive;
@@ -41,8 +42,8 @@ pub use dice::Dice;
 pub use drive::{Yard, simulate};
 pub use ground::turning_region;
 pub use machine::{
-    Departure, HomeWay, Lanes, Machine, Manner, Pattern, Run, SimulateError, Spell, StuckSpot, TurnLaw,
-    TurnPair,
+    Departure, EdgeRound, HomeWay, Lanes, Machine, Manner, Pattern, Run, SimulateError, Spell, StuckSpot,
+    TurnLaw, TurnPair,
 };
 pub use run::{Doing, Stay, StuckEpisode, TrueHalt, TrueOuting, TrueRun, TrueVertex};
 pub use sample::{Bend, LogNoise, PoorSky, Sampling, TimeWindow, sample};

@@ -125,6 +125,10 @@ pub struct Lanes {
     pub jitter_m: f64,
     /// The direction turns by this with every round.
     pub turn_each_round_deg: f64,
+    /// Every round begins with so many turns round along all edges, one spacing apart; lanes fill what is left.
+    pub headland_rounds: usize,
+    /// It stands so long at the end of every lane, besides turning.
+    pub pause_s: f64,
 }
 
 impl Lanes {
@@ -135,6 +139,8 @@ impl Lanes {
             direction_deg,
             jitter_m,
             turn_each_round_deg: 0.0,
+            headland_rounds: 0,
+            pause_s: 0.0,
         }
     }
 }
@@ -159,6 +165,19 @@ pub enum HomeWay {
         /// For this long.
         search_s: f64,
     },
+}
+
+/// When it drives once round along the outer edge before anything else. Such an outing takes no guide run; without a
+/// station there is one round, at the start.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum EdgeRound {
+    /// Never.
+    #[default]
+    Never,
+    /// In the first outing of every 24 h of the run.
+    EachNight,
+    /// In every outing.
+    EachOuting,
 }
 
 /// How it leaves the station.
@@ -207,6 +226,19 @@ pub struct Machine {
     pub speed_sd_fraction: f64,
     /// Standard deviation of a leg's curvature. Default 0.
     pub curvature_sd_per_m: f64,
+    /// Standard deviation by which the heading has wandered after 1 m of a leg; it grows with the root of the way. Default 0.
+    pub heading_walk_deg: f64,
+    /// Pull of a slope: legs are curved downhill by this times the sine of their angle to downhill. Default 0.
+    pub slope_pull_per_m: f64,
+    /// Where downhill is, anticlockwise from east. Default 0.
+    pub downhill_deg: f64,
+    /// Radius of the arcs on which it turns, begun before the edge; 0 turns on the spot, at the edge. Roaming machines only;
+    /// from guide runs, out of the station and out of stuck spots they turn on the spot all the same. Default 0.
+    pub turning_radius_m: f64,
+    /// Over so much way before a turn it slows down, evenly along the way to 0.3 of its speed; arcs are driven as slowly. Default 0.
+    pub slowing_m: f64,
+    /// When it drives round along the edge. Default never.
+    pub edge_round: EdgeRound,
     /// Mean loss of speed to slipping wheels: each leg loses between nothing and twice this. Default 0.
     pub slip_fraction: f64,
 }
@@ -280,6 +312,12 @@ impl Default for Machine {
             give_up_s: 5400.0,
             speed_sd_fraction: 0.0,
             curvature_sd_per_m: 0.0,
+            heading_walk_deg: 0.0,
+            slope_pull_per_m: 0.0,
+            downhill_deg: 0.0,
+            turning_radius_m: 0.0,
+            slowing_m: 0.0,
+            edge_round: EdgeRound::Never,
             slip_fraction: 0.0,
         }
     }
@@ -432,6 +470,33 @@ impl Machine {
             1.0,
             "0 to 1 per m",
         )?;
+        check(
+            "heading_walk_deg",
+            self.heading_walk_deg,
+            0.0,
+            45.0,
+            "0 to 45 degrees",
+        )?;
+        check(
+            "slope_pull_per_m",
+            self.slope_pull_per_m,
+            0.0,
+            1.0,
+            "0 to 1 per m",
+        )?;
+        check(
+            "downhill_deg",
+            self.downhill_deg,
+            -1e4,
+            1e4,
+            "an angle in degrees",
+        )?;
+        let (most_m, expected) = match self.pattern {
+            Pattern::Roaming => (5.0, "0 to 5 m"),
+            _ => (0.0, "0: only a roaming machine turns on arcs"),
+        };
+        check("turning_radius_m", self.turning_radius_m, 0.0, most_m, expected)?;
+        check("slowing_m", self.slowing_m, 0.0, 10.0, "0 to 10 m")?;
         check("slip_fraction", self.slip_fraction, 0.0, 0.45, "0 to 0.45")?;
         match &self.turn_law {
             TurnLaw::CosineFromNormal | TurnLaw::UniformFromNormal => {}
@@ -472,6 +537,14 @@ impl Machine {
             angle("direction_deg", lanes.direction_deg)?;
             check("jitter_m", lanes.jitter_m, 0.0, 10.0, "0 to 10 m")?;
             angle("turn_each_round_deg", lanes.turn_each_round_deg)?;
+            check(
+                "headland_rounds",
+                lanes.headland_rounds as f64,
+                0.0,
+                20.0,
+                "0 to 20",
+            )?;
+            check("pause_s", lanes.pause_s, 0.0, 3600.0, "0 to 3600 s")?;
         }
         Ok(())
     }

@@ -29,7 +29,7 @@ impl Driver<'_> {
             let way_m = room_m * self.dice.between(BEGINS_FRACTION.0, BEGINS_FRACTION.1);
             match self.limited_leg(way_m) {
                 LegEnd::Freed(heading) => self.heading = heading,
-                LegEnd::Edge(edge) => self.turn_at(edge),
+                LegEnd::Edge(edge) => self.turn_at_edge(edge),
                 _ => self.spiral(pitch_m, until_s),
             }
         }
@@ -42,15 +42,11 @@ impl Driver<'_> {
         })
     }
 
-    fn turn_at(&mut self, edge: usize) {
-        let heading = self.after_edge(self.part().edges[edge]);
-        self.turn_to(heading, 1.0);
-    }
-
     /// One spiral about the place where it is.
     fn spiral(&mut self, pitch_m: f64, until_s: f64) {
         let middle = self.place;
         let begins_rad = self.heading.angle_rad();
+        let begins = self.record.vertices.len();
         let spin = if self.dice.happens(0.5) { 1.0 } else { -1.0 };
         let mut angle_rad: f64 = 0.0;
         while !self.is_over() && self.time_s < until_s {
@@ -64,7 +60,8 @@ impl Driver<'_> {
             self.heading = heading;
             match self.limited_leg(step.length()) {
                 LegEnd::Edge(edge) => {
-                    self.turn_at(edge);
+                    self.leg_begins = begins;
+                    self.turn_at_edge(edge);
                     return;
                 }
                 LegEnd::Freed(heading) => {
@@ -78,7 +75,7 @@ impl Driver<'_> {
 }
 
 #[cfg(test)]
-mod tests {
+pub(crate) mod tests {
     use super::SAGITTA_M;
     use crate::drive::{Driver, Yard};
     use crate::machine::{Machine, Run};
@@ -87,7 +84,7 @@ mod tests {
     use tussock_plane::{Frame, Site};
     use tussock_types::{GeoPolygon, Place, Plan, PlanFeature, PlanRole, PlanShape};
 
-    fn square(side_m: f64) -> Site {
+    pub(crate) fn square(side_m: f64) -> Site {
         let frame = Frame::at(crate::gardens::ORIGIN);
         let ring = [
             (0.0, 0.0),

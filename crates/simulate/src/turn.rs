@@ -9,6 +9,17 @@ use std::f64::consts::FRAC_PI_2;
 use tussock_plane::Vector;
 
 impl Driver<'_> {
+    /// What a machine does that has come to an edge.
+    pub(crate) fn turn_at_edge(&mut self, edge: usize) {
+        if self.machine.turning_radius_m > 0.0 {
+            self.turn_on_arc(edge);
+            return;
+        }
+        self.slow_down();
+        let heading = self.after_edge(self.part().edges[edge]);
+        self.turn_to(heading, 1.0);
+    }
+
     /// Draws the way after a turn.
     pub(crate) fn after_edge(&mut self, edge: GroundEdge) -> Vector {
         let incoming = self.heading;

@@ -4,8 +4,8 @@ use proptest::prelude::*;
 use tussock_plane::{Joins, Region, Site};
 use tussock_simulate::gardens::{GardenKind, Surprise, Wish, invent_as};
 use tussock_simulate::{
-    Counting, Departure, Doing, HomeWay, Lanes, Machine, Manner, Pattern, Run, Spell, StuckSpot, TrueRun,
-    TurnLaw, TurnPair, Yard, simulate, truth,
+    Counting, Departure, Doing, EdgeRound, HomeWay, Lanes, Machine, Manner, Pattern, Run, Spell, StuckSpot,
+    TrueRun, TurnLaw, TurnPair, Yard, simulate, truth,
 };
 use tussock_types::Place;
 
@@ -51,7 +51,7 @@ fn keeps_its_promises(run: &TrueRun, region: &Region, machine: &Machine, hours: 
             }
         }
     }
-    if machine.speed_sd_fraction == 0.0 && machine.slip_fraction == 0.0 {
+    if machine.speed_sd_fraction == 0.0 && machine.slip_fraction == 0.0 && machine.slowing_m == 0.0 {
         let driven_m = run.driven_m();
         assert!((driven_m - machine.speed_mps * run.driving_s()).abs() < 1e-6 * driven_m.max(1.0));
     }
@@ -124,6 +124,37 @@ fn kind() -> impl Strategy<Value = GardenKind> {
     ]
 }
 
+fn edge_round() -> impl Strategy<Value = EdgeRound> {
+    prop_oneof![
+        Just(EdgeRound::Never),
+        Just(EdgeRound::EachNight),
+        Just(EdgeRound::EachOuting)
+    ]
+}
+
+/// Where two stretches that were driven meet, the angle between them is that of one chord of an arc at most.
+fn keeps_its_radius(run: &TrueRun, radius_m: f64) {
+    // Chords leave arcs by 2 mm.
+    let most_rad = (8.0 * 0.002 / radius_m).sqrt().min(0.5) + 1e-6;
+    let pieces: Vec<_> = run.pieces().collect();
+    for pair in pieces.windows(2) {
+        let [(a, b), (_, c)] = [pair[0], pair[1]];
+        let lengths_m = [a.place.distance_m(b.place), b.place.distance_m(c.place)];
+        if (a.doing, b.doing) != (Doing::Driving, Doing::Driving) || lengths_m.iter().any(|&m| m < 1e-5) {
+            continue;
+        }
+        let raw_rad = (b.heading_rad - a.heading_rad).abs();
+        let turn_rad = raw_rad.min(std::f64::consts::TAU - raw_rad);
+        let longest_m = lengths_m[0].max(lengths_m[1]);
+        let one_chord_rad = 2.0 * (0.5 * longest_m / radius_m).min(1.0).asin() + 1e-4;
+        assert!(
+            turn_rad < most_rad.min(one_chord_rad),
+            "{turn_rad} rad within {lengths_m:?} m at {} s",
+            b.time_s
+        );
+    }
+}
+
 proptest! {
     #![proptest_config(ProptestConfig { cases: 96, failure_persistence: None, ..ProptestConfig::default() })]
 
@@ -176,6 +207,44 @@ proptest! {
     }
 
     #[test]
+    fn a_machine_that_turns_on_arcs_stays_on_its_ground_and_keeps_its_radius(
+        kind in kind(),
+        seed in 0_u64..1_000_000,
+        law in 0_usize..6,
+        past_boundary_m in -0.3_f64..0.1,
+        turning_radius_m in 0.1_f64..1.0,
+        slowing_m in prop_oneof![Just(0.0), 0.1_f64..1.0],
+        curvature_sd_per_m in prop_oneof![Just(0.0), 0.001_f64..0.05],
+        heading_walk_deg in prop_oneof![Just(0.0), 0.1_f64..5.0],
+        slope_pull_per_m in prop_oneof![Just(0.0), 0.01_f64..0.1],
+        edge_round in edge_round(),
+    ) {
+        let site = site(&Wish { area_m2: (80.0, 600.0), ..Wish::new(kind) }, seed);
+        let machine = Machine {
+            past_boundary_m,
+            turn_law: laws()[law].clone(),
+            turning_radius_m,
+            slowing_m,
+            curvature_sd_per_m,
+            heading_walk_deg,
+            slope_pull_per_m,
+            edge_round,
+            roaming: Spell::Fixed { s: 1500.0 },
+            charging: Spell::Fixed { s: 900.0 },
+            ..Machine::default()
+        };
+        let run = Run::new(2.0, seed);
+        let yard = Yard::new(&site, past_boundary_m).unwrap();
+        let driven = yard.drive(&machine, &run).unwrap();
+        keeps_its_promises(&driven, yard.turning_region(), &machine, run.hours);
+        // Edges have corners, and a bent leg bends at its pieces.
+        if edge_round == EdgeRound::Never && curvature_sd_per_m + heading_walk_deg + slope_pull_per_m == 0.0 {
+            keeps_its_radius(&driven, turning_radius_m);
+        }
+        prop_assert_eq!(&driven, &yard.drive(&machine, &run).unwrap());
+    }
+
+    #[test]
     fn a_machine_with_lanes_stays_on_its_ground_and_its_clock_runs(
         kind in kind(),
         seed in 0_u64..1_000_000,
@@ -184,11 +253,22 @@ proptest! {
         direction_deg in -180.0_f64..180.0,
         jitter_m in 0.0_f64..0.05,
         bends in any::<bool>(),
+        headland_rounds in 0_usize..4,
+        pause_s in prop_oneof![Just(0.0), 1.0_f64..5.0],
+        slowing_m in prop_oneof![Just(0.0), 0.1_f64..1.0],
+        edge_round in edge_round(),
     ) {
         let site = site(&Wish { area_m2: (80.0, 500.0), ..Wish::new(kind) }, seed);
         let machine = Machine {
             past_boundary_m,
-            pattern: Pattern::Lanes(Lanes { spacing_m, direction_deg, jitter_m, turn_each_round_deg: 90.0 }),
+            pattern: Pattern::Lanes(Lanes {
+                turn_each_round_deg: 90.0,
+                headland_rounds,
+                pause_s,
+                ..Lanes::new(spacing_m, direction_deg, jitter_m)
+            }),
+            slowing_m,
+            edge_round,
             curvature_sd_per_m: if bends { 0.01 } else { 0.0 },
             ..Machine::default()
         };
@@ -199,6 +279,22 @@ proptest! {
         prop_assert!(driven.time_s(Doing::Stranded) == 0.0, "stranded {} s", driven.time_s(Doing::Stranded));
         prop_assert_eq!(&driven, &yard.drive(&machine, &run).unwrap());
     }
+}
+
+#[test]
+fn only_a_roaming_machine_turns_on_arcs() {
+    let site = site(&Wish::new(GardenKind::Ell), 3);
+    let machine = Machine {
+        turning_radius_m: 0.4,
+        ..Machine::boustrophedon(0.2, 0.0, 0.0)
+    };
+    let said = simulate(&site, &machine, &Run::new(1.0, 1))
+        .unwrap_err()
+        .to_string();
+    assert_eq!(
+        said,
+        "turning_radius_m is 0.4; expected 0: only a roaming machine turns on arcs"
+    );
 }
 
 #[test]

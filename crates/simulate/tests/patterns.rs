@@ -2,7 +2,7 @@
 
 use tussock_plane::{Frame, Site};
 use tussock_simulate::{
-    Counting, Doing, Machine, Pattern, Run, Spell, TrueRun, TurnLaw, laws, simulate, truth,
+    Counting, Doing, EdgeRound, Lanes, Machine, Pattern, Run, Spell, TrueRun, TurnLaw, laws, simulate, truth,
 };
 use tussock_types::{GeoPolygon, Place, Plan, PlanFeature, PlanRole, PlanShape};
 
@@ -208,4 +208,99 @@ fn a_combined_machine_drives_lanes_in_one_outing_and_roams_in_the_next() {
     let run = driven(&rectangle(20.0, 15.0, None), &machine, 2.0, 2);
     assert!((0.2..0.95).contains(&one_axis(&run, 0.0, f64::INFINITY)));
     assert!(matches!(machine.pattern, Pattern::Combined { .. }));
+}
+
+/// Length driven along the turning line itself.
+fn along_the_edge_m(run: &TrueRun, site: &Site, past_boundary_m: f64) -> f64 {
+    let region = tussock_simulate::turning_region(site, past_boundary_m).expect("there is room");
+    let on_edge = |place: Place| region.edge_distance_m(place) < 1e-6;
+    let along = run.pieces().filter(|(from, to)| {
+        from.doing == Doing::Driving
+            && [0.0, 0.5, 1.0]
+                .iter()
+                .all(|&part| on_edge(from.place.towards(to.place, part)))
+    });
+    along.map(|(from, to)| from.place.distance_m(to.place)).sum()
+}
+
+#[test]
+fn a_round_along_the_edge_comes_once_a_night_or_once_an_outing() {
+    let (wide_m, high_m) = (20.0, 15.0);
+    let site = rectangle(wide_m, high_m, Some(Place::new(4.0, -0.5)));
+    let around_m = 2.0 * (wide_m + high_m) - 8.0 * 0.2;
+    let run = |edge_round| {
+        driven(
+            &site,
+            &Machine {
+                edge_round,
+                ..Machine::default()
+            },
+            30.0,
+            6,
+        )
+    };
+    for (edge_round, rounds) in [
+        (EdgeRound::Never, 0),
+        (EdgeRound::EachNight, 2),
+        (EdgeRound::EachOuting, run(EdgeRound::EachOuting).outings.len()),
+    ] {
+        let driven_m = along_the_edge_m(&run(edge_round), &site, -0.2);
+        // The last outing may end before its round does.
+        let off_m = driven_m - around_m * rounds as f64;
+        assert!(
+            (-around_m..0.01).contains(&off_m),
+            "{edge_round:?}: {driven_m} m for {rounds} rounds"
+        );
+        assert!(
+            edge_round == EdgeRound::EachOuting || off_m.abs() < 0.01,
+            "{edge_round:?}: {driven_m} m"
+        );
+    }
+}
+
+#[test]
+fn headland_rounds_are_as_long_as_their_closed_form_and_leave_lanes_less_to_do() {
+    const SPACING_M: f64 = 0.2;
+    let (wide_m, high_m) = (20.0, 15.0);
+    let site = rectangle(wide_m, high_m, None);
+    for headland_rounds in [1_usize, 3] {
+        let lanes = Lanes {
+            headland_rounds,
+            pause_s: 4.0,
+            ..Lanes::new(SPACING_M, 0.0, 0.0)
+        };
+        let machine = Machine {
+            past_boundary_m: 0.0,
+            turning: Spell::Fixed { s: 2.0 },
+            pattern: Pattern::Lanes(lanes),
+            ..Machine::default()
+        };
+        let inset_m = (headland_rounds as f64 - 0.5) * SPACING_M;
+        let (along_m, across_m) = (wide_m - 2.0 * inset_m, high_m - 2.0 * inset_m);
+        let count = (across_m / SPACING_M).ceil() + 1.0;
+        let rings_m: f64 = (0..headland_rounds)
+            .map(|round| 2.0 * (wide_m + high_m) - 8.0 * round as f64 * SPACING_M)
+            .sum();
+        let round_m = rings_m + count * along_m + across_m;
+        let run = driven(&site, &machine, 1.35 * round_m / machine.speed_mps / 3600.0, 2);
+        // One round is over with the last of its lanes, after so many pauses.
+        let pauses = run
+            .halts
+            .iter()
+            .filter(|halt| (halt.end_s - halt.start_s - 4.0).abs() < 1e-6);
+        let last = pauses.clone().nth(count as usize - 1).expect("so many lanes");
+        let driven_m: f64 = run
+            .pieces()
+            .filter(|(from, _)| from.doing == Doing::Driving && from.time_s < last.start_s)
+            .map(|(from, to)| from.place.distance_m(to.place))
+            .sum();
+        // Ways from somewhere to the first ring and from ring to lane come on top.
+        let more_m = driven_m - round_m;
+        assert!(
+            (-0.5..30.0).contains(&more_m),
+            "{headland_rounds}: {driven_m} m for {round_m} m"
+        );
+        // Nothing is left out where rounds and lanes meet.
+        assert!(visited(&site, &run) > 0.999, "{}", visited(&site, &run));
+    }
 }

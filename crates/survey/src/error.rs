@@ -54,6 +54,27 @@ pub enum AnalyseError {
         /// Whether exchanging latitude and longitude would bring them together.
         is_swapped: bool,
     },
+    /// Logs of two gardens, and no plan that has both.
+    #[error(
+        "{one} and {other} lie {} apart: logs of two gardens in one call (expected those of one, or a plan that has both lawns)",
+        distance(*.apart_m)
+    )]
+    TwoGardens {
+        /// Files of one.
+        one: String,
+        /// Files of the other.
+        other: String,
+        /// Between the ground of the two.
+        apart_m: f64,
+    },
+    /// One of several logs was made somewhere else.
+    #[error("{files} was logged {} from the lawn of the plan: a log of another garden (expected logs of this one)", distance(*.distance_m))]
+    LogOfAnotherGarden {
+        /// The files.
+        files: String,
+        /// From the box round the lawn to the middle of the log.
+        distance_m: f64,
+    },
     /// The log was made in a garden of another shape.
     #[error(
         "the plan is of another garden, or lacks a part of this one: of {turns} turns in the log, {:.0} % were made at its edges \

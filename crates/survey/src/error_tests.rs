@@ -45,6 +45,8 @@ fn analyse_variant(error: &AnalyseError) -> usize {
         AnalyseError::SeveralReceivers { .. } => 21,
         AnalyseError::CardNotRead { .. } => 22,
         AnalyseError::CardTellsNothing { .. } => 23,
+        AnalyseError::TwoGardens { .. } => 24,
+        AnalyseError::LogOfAnotherGarden { .. } => 25,
     }
 }
 
@@ -81,6 +83,22 @@ fn every_analyse_error_says_what_it_means() {
             },
             "the device card \"roof.csv\" does not show how the receiver errs: it lasts 40 s, or holds its positions (expected the error of \
              ten minutes at rest and more, as tussock inspect --write-error writes it)",
+        ),
+        (
+            AnalyseError::TwoGardens {
+                one: "elm.gpx".into(),
+                other: "oak.gpx and 1 more file".into(),
+                apart_m: 812.3,
+            },
+            "elm.gpx and oak.gpx and 1 more file lie 812 m apart: logs of two gardens in one call (expected those of one, or a plan \
+             that has both lawns)",
+        ),
+        (
+            AnalyseError::LogOfAnotherGarden {
+                files: "oak.gpx".into(),
+                distance_m: 1240.0,
+            },
+            "oak.gpx was logged 1.2 km from the lawn of the plan: a log of another garden (expected logs of this one)",
         ),
         (
             AnalyseError::NoFixes { read: 9, gated: 9 },
@@ -205,7 +223,7 @@ fn every_analyse_error_says_what_it_means() {
         ),
     ];
     let seen: BTreeSet<usize> = table.iter().map(|(error, _)| analyse_variant(error)).collect();
-    assert_eq!(seen.len(), 24, "a variant is missing in the table");
+    assert_eq!(seen.len(), 26, "a variant is missing in the table");
     for (error, words) in table {
         assert_eq!(error.to_string(), words);
     }

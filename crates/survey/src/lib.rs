@@ -31,6 +31,7 @@ pub mod over_time;
 pub mod pattern;
 pub mod plan_offset;
 pub mod promise;
+pub mod sun;
 pub mod survey;
 pub mod unseen;
 pub mod walk_round;

@@ -2,14 +2,18 @@
 
 use crate::Survey;
 use crate::coverage_count::CoverageCount;
+use crate::log_findings::rfc3339;
+use crate::sun;
 use std::collections::VecDeque;
 use tussock_coverage::swath;
 use tussock_locate::activities::{self, Activity, Spell};
 use tussock_plane::BitGrid;
-use tussock_types::{ActivityHours, GardenClock, Night};
+use tussock_types::{ActivityHours, DarkHours, GardenClock, GeoPoint, Night};
 
 const DAY_S: f64 = 86_400.0;
-/// The day turns when least was driven, on a clock with this many steps.
+/// A clock that is earlier than 2000-01-01 was never set: it knows no night.
+const CLOCKS_SET_UNIX_S: f64 = 946_684_800.0;
+/// The day turns where least was driven, on a clock of so many steps.
 const STEPS: usize = 96;
 
 /// Nights, and what runs of nights visited by themselves.
@@ -101,7 +105,9 @@ pub fn nights(survey: &Survey<'_>, counted: Option<&CoverageCount>) -> Nights {
                 stretches.push(all.count() as f64 / cells);
             }
         }
+        let place = survey.frame.map(|frame| frame.origin());
         nights.push(Night {
+            dark: place.and_then(|place| dark(&spells, place, start_s, end_s)),
             date: date(out_s + zone_s),
             start_s: out_s - first_s,
             end_s: back_s - first_s,
@@ -116,7 +122,33 @@ pub fn nights(survey: &Survey<'_>, counted: Option<&CoverageCount>) -> Nights {
     }
 }
 
-/// Time of day at which least is driven, in the middle of the longest such period.
+/// What of the drives between two moments fell in the dark; `None` where the clock was never set.
+fn dark(spells: &[Spell], place: GeoPoint, start_s: f64, end_s: f64) -> Option<DarkHours> {
+    if start_s < CLOCKS_SET_UNIX_S {
+        return None;
+    }
+    let sun = sun::crossings(place, sun::HORIZON_DEG, start_s, end_s);
+    let civil = sun::crossings(place, sun::CIVIL_DEG, start_s, end_s);
+    let drives = spells.iter().filter(|spell| spell.activity.is_drive());
+    let driven_s: f64 = drives
+        .flat_map(|spell| {
+            civil
+                .below_s
+                .iter()
+                .map(move |&(from_s, to_s)| spell.end_s.min(to_s) - spell.start_s.max(from_s))
+        })
+        .filter(|common_s| *common_s > 0.0)
+        .sum();
+    Some(DarkHours {
+        driven_h: driven_s / 3600.0,
+        sunset: sun.sets_s.and_then(rfc3339),
+        dusk: civil.sets_s.and_then(rfc3339),
+        dawn: civil.rises_s.and_then(rfc3339),
+        sunrise: sun.rises_s.and_then(rfc3339),
+    })
+}
+
+/// Time of day at which least is driven, in the middle of the longest such time.
 fn quietest_s(spells: &[Spell], zone_s: f64) -> f64 {
     let step_s = DAY_S / STEPS as f64;
     let mut driven_s = [0.0_f64; STEPS];

@@ -104,6 +104,7 @@ mod tests {
                 hours: ActivityHours::default(),
                 visited_fraction: None,
                 visited_so_far_fraction: None,
+                dark: None,
             }],
             stretches_fraction: stretches.to_vec(),
         }

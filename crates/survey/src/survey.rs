@@ -21,7 +21,7 @@ use tussock_simulate::TurnPair;
 use tussock_types::math;
 use tussock_types::{
     FrameFindings, GeoPoint, LimitSettings, OutlineSource, Place, Plan, PlanFault, PositionSettings,
-    Positions, Settings, Trace,
+    Positions, Settings, Trace, plural,
 };
 
 /// Logs of one garden, measured once.
@@ -130,7 +130,9 @@ impl<'a> Survey<'a> {
             (None, false) => origin.map(Frame::at),
         };
         if let (Some(site), Some(plan), true) = (&site, job.plan, on_earth) {
-            same_garden(site, plan, job.traces)?;
+            same_garden(site, plan, job)?;
+        } else if site.is_none() {
+            one_garden(job)?;
         }
         let receiver = receiver(&job.settings.positions)?;
         Self::located(*job, frame, site, plan_faults, receiver).laid()
@@ -682,20 +684,57 @@ pub fn places(trace: &Trace, frame: Option<&Frame>) -> (Vec<f64>, Vec<f64>) {
     }
 }
 
+/// Names of the files that hold a machine; its own where the files are not known.
+fn files_of(job: &Job<'_>, machine: &str) -> String {
+    let mut names = (job.inputs.iter())
+        .filter(|facts| facts.machine.split(" and ").any(|name| name == machine))
+        .map(|facts| facts.name.as_str());
+    let first = names.next().unwrap_or(machine).to_owned();
+    match names.count() {
+        0 => first,
+        more => format!("{first} and {}", plural(more, "more file", "more files")),
+    }
+}
+
+/// Refuses logs of two gardens, where no plan says that both are lawns of one.
+fn one_garden(job: &Job<'_>) -> Result<(), AnalyseError> {
+    let Some((first, others)) = job.traces.split_first() else {
+        return Ok(());
+    };
+    match others.iter().find(|other| first.is_far_from(other)) {
+        None => Ok(()),
+        Some(other) => Err(AnalyseError::TwoGardens {
+            one: files_of(job, &first.machine),
+            other: files_of(job, &other.machine),
+            apart_m: first.apart_m(other).unwrap_or_default(),
+        }),
+    }
+}
+
 /// Refuses a log that was made in another garden.
-fn same_garden(site: &Site, plan: &tussock_types::Plan, traces: &[Trace]) -> Result<(), AnalyseError> {
+fn same_garden(site: &Site, plan: &tussock_types::Plan, job: &Job<'_>) -> Result<(), AnalyseError> {
+    let traces = job.traces;
     let (Some(log), Some((low, high))) = (middle(traces), site.drawn_lawn.bounds()) else {
         return Ok(());
     };
-    let at = site.frame.to_place(log);
     let off = |value: f64, low: f64, high: f64| (low - value).max(value - high).max(0.0);
-    let distance_m = math::hypot(
-        off(at.east_m, low.east_m, high.east_m),
-        off(at.north_m, low.north_m, high.north_m),
-    );
-    if distance_m <= FAR_APART_M {
-        return Ok(());
+    let off_lawn_m = |log: GeoPoint| {
+        let at = site.frame.to_place(log);
+        math::hypot(
+            off(at.east_m, low.east_m, high.east_m),
+            off(at.north_m, low.north_m, high.north_m),
+        )
+    };
+    let lies_m = |trace: &Trace| middle(std::slice::from_ref(trace)).map_or(0.0, off_lawn_m);
+    let mut far = traces.iter().filter(|trace| lies_m(trace) > FAR_APART_M);
+    let Some(first) = far.next() else { return Ok(()) };
+    if far.count() + 1 < traces.len() {
+        return Err(AnalyseError::LogOfAnotherGarden {
+            files: files_of(job, &first.machine),
+            distance_m: lies_m(first),
+        });
     }
+    let distance_m = off_lawn_m(log);
     let lawn = site.frame.origin();
     Err(AnalyseError::PlanAndLogFarApart {
         distance_m,

@@ -14,8 +14,8 @@ use tussock_survey::coverage_count::CoverageCount;
 use tussock_survey::outline::{DrawnLawn, UnturnedStretch};
 use tussock_survey::{interval, log_findings, nights, over_time, promise, unseen};
 use tussock_types::{
-    Coverage, DrawnOutline, Estimate, Findings, Installation, LogLevel, LogVerdict, OutlineSource, OverTime,
-    Place, PlanFit, SCHEMA_VERSION, Said, SiteVisit, StuckSpot, UnlistedIsland, UnturnedEdge,
+    Coverage, DrawnOutline, Estimate, Findings, Installation, LogLevel, LogVerdict, Night, OutlineSource,
+    OverTime, Place, PlanFit, SCHEMA_VERSION, Said, SiteVisit, StuckSpot, UnlistedIsland, UnturnedEdge,
 };
 
 /// Finds how much of the lawn was visited, what was missed, and where the machine got stuck.
@@ -142,11 +142,11 @@ pub fn analyse_survey(survey: &Survey<'_>, wish: Calibrate) -> Result<Findings, 
         strays: spots::stray_findings(survey, &site),
         possible_stops: Some(spots::possible_stops(survey)),
         installation: Some(installation),
+        cautions: cautions(survey, lawn.source, &nights.nights),
         nights: Some(nights.nights),
         fit: None,
         reference: None,
         suggestions: None,
-        cautions: cautions(survey, lawn.source),
         plan: survey.plan().cloned(),
         lawn_outline: lawn.region.rings(),
         outline_source: lawn.source,
@@ -329,7 +329,12 @@ fn driven_lines(tracks: &[Track]) -> Vec<Vec<Place>> {
         .collect()
 }
 
-fn cautions(survey: &Survey<'_>, source: OutlineSource) -> Vec<Said> {
+/// Less driving in the dark calls for no caution.
+const LEAST_DARK_H: f64 = 0.1;
+
+fn cautions(survey: &Survey<'_>, source: OutlineSource, nights: &[Night]) -> Vec<Said> {
+    let dark = nights.iter().filter_map(|night| night.dark.as_ref());
+    let dark_h: f64 = dark.map(|dark| dark.driven_h).sum();
     let mut halts = survey.tracks.iter().flat_map(|track| &track.halts);
     let stood = halts.any(|halt| halt.at == HaltPlace::Elsewhere);
     let faults = survey.plan_faults.iter().map(|fault| Said::PlanFault {
@@ -339,6 +344,7 @@ fn cautions(survey: &Survey<'_>, source: OutlineSource) -> Vec<Said> {
         .chain((source == OutlineSource::Trace).then_some(Said::OutlineFromDrive {}))
         .chain(faults)
         .chain(stood.then_some(Said::DigAtSpot {}))
+        .chain((dark_h >= LEAST_DARK_H).then_some(Said::DrivenInTheDark { dark_h }))
         .chain([Said::LocalCodes {}])
         .collect()
 }

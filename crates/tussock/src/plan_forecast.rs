@@ -206,6 +206,7 @@ impl<'a> PlannedDrive<'a> {
         let machine = Machine {
             speed_mps: settings.machine.speed_mps.unwrap_or(usual.speed_mps),
             past_boundary_m: -setback_m,
+            turning_radius_m: settings.machine.turning_radius_m,
             ..usual
         };
         let (low, high) = site.lawn.bounds()?;

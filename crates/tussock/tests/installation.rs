@@ -5,10 +5,12 @@ use crate::nights::{in_parallel, job, logged, of_width};
 use tussock::{TypicalRun, analyse, check_plan, plan_forecast, plan_from_trace};
 use tussock_plane::{Region, Site};
 use tussock_simulate::gardens::{GardenKind, Surprise, Wish, invent, invent_as};
-use tussock_simulate::{Counting, LogNoise, Machine, Run, TrueRun, TurnLaw, simulate, truth};
+use tussock_simulate::{
+    Counting, LogNoise, Machine, Run, Sampling, TrueRun, TurnLaw, sample, simulate, truth,
+};
 use tussock_types::{
-    Findings, HomeAlong, LowerCutAnswer, Place, Plan, PlanFeature, PlanRole, PlanShape, Presence, Settings,
-    SuggestionKind, Trace, UnlistedObstacle, math,
+    Findings, HomeAlong, LowerCutAnswer, Place, Plan, PlanFeature, PlanRole, PlanShape, Presence, Said,
+    Settings, SuggestionKind, Trace, UnlistedObstacle, math,
 };
 
 const SEED: u64 = 77;
@@ -195,6 +197,58 @@ fn nights_are_told_apart_and_fill_the_lawn_together() {
     }
     let all = found.coverage.unwrap().visited_fraction.estimate;
     assert!((so_far[2] - all).abs() < 0.01, "{} and {all}", so_far[2]);
+}
+
+/// The same log at another time.
+fn later(trace: &Trace, by_s: f64) -> Trace {
+    let mut moved = trace.clone();
+    moved.time_s.iter_mut().for_each(|time_s| *time_s += by_s);
+    moved
+}
+
+#[test]
+fn hours_in_the_dark_are_those_driven_between_dusk_and_dawn_and_a_clock_that_was_never_set_has_none() {
+    let plan = invent(GardenKind::Convex, SEED);
+    let (_, run, trace) = driven(&plan, &plan, &Machine::default(), 8.0, SEED);
+    let found = findings(&trace, &plan, &settings());
+    let night = &found.nights.as_ref().unwrap()[0];
+    let dark = night.dark.as_ref().expect("place and clock are known");
+    let unix_s = |text: &Option<String>| {
+        let text = text.as_deref().expect("May has dusk and dawn there");
+        let time = time::OffsetDateTime::parse(text, &time::format_description::well_known::Rfc3339);
+        time.unwrap().unix_timestamp() as f64 - trace.time_s[0]
+    };
+    let (dusk_s, dawn_s) = (unix_s(&dark.dusk), unix_s(&dark.dawn));
+    // Twilight of some half an hour beside each.
+    for (inner_s, outer_s) in [(dusk_s, unix_s(&dark.sunset)), (unix_s(&dark.sunrise), dawn_s)] {
+        assert!((1200.0..3600.0).contains(&(inner_s - outer_s)), "{dark:?}");
+    }
+    let drives = run.pieces().filter(|(from, _)| from.doing.is_under_way());
+    let true_s: f64 = drives
+        .map(|(from, to)| (to.time_s.min(dawn_s) - from.time_s.max(dusk_s)).max(0.0))
+        .sum();
+    assert!(
+        (dark.driven_h - true_s / 3600.0).abs() < 0.03 * true_s / 3600.0,
+        "{dark:?} for {true_s} s"
+    );
+    let caution = |found: &Findings| {
+        found
+            .cautions
+            .iter()
+            .any(|said| matches!(said, Said::DrivenInTheDark { .. }))
+    };
+    assert!(dark.driven_h > 1.0 && caution(&found));
+    // By day: nothing of it.
+    let day = findings(&later(&trace, 0.5 * 86_400.0), &plan, &settings());
+    let dark = day.nights.as_ref().unwrap()[0].dark.as_ref().unwrap();
+    assert!(dark.driven_h < 0.01 && !caution(&day), "{dark:?}");
+    // A clock in 1985, and a log that lies nowhere on Earth.
+    let unset = findings(&later(&trace, -41.0 * 365.25 * 86_400.0), &plan, &settings());
+    assert!(unset.nights.unwrap().iter().all(|night| night.dark.is_none()));
+    let local = sample(&run, &Sampling::local(1.0, LogNoise::CENTIMETRES, SEED));
+    let settings = settings();
+    let nowhere = analyse(&job(std::slice::from_ref(&local), None, &settings)).unwrap();
+    assert!(nowhere.nights.unwrap().iter().all(|night| night.dark.is_none()));
 }
 
 #[test]

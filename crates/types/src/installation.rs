@@ -263,6 +263,25 @@ pub struct Night {
     pub visited_fraction: Option<f64>,
     /// Part driven over by the end of this night.
     pub visited_so_far_fraction: Option<f64>,
+    /// What of it was in the dark; null where the log has no place on Earth, or a clock before the year 2000.
+    pub dark: Option<DarkHours>,
+}
+
+/// What fell in the dark: after civil dusk or before civil dawn, the Sun's middle more than 6 degrees below the horizon. Times are RFC
+/// 3339 in UTC, the first in the 24 hours that a night is given; null where there is none (polar day, polar night, a night that stays
+/// white), and in private outputs. Good to some seconds; hills and the weather of the day make minutes.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+pub struct DarkHours {
+    /// Driving in the dark, ways along guide runs and the boundary included.
+    pub driven_h: f64,
+    /// Upper limb of the Sun on the horizon in the evening.
+    pub sunset: Option<String>,
+    /// Civil dusk.
+    pub dusk: Option<String>,
+    /// Civil dawn.
+    pub dawn: Option<String>,
+    /// Upper limb of the Sun on the horizon in the morning.
+    pub sunrise: Option<String>,
 }
 
 /// Hours by activity. Together they make up the time from the first fix to the last.

@@ -209,6 +209,7 @@ said! {
     Dig {}
     ZoneMayProtect {}
     HoursByDay {}
+    DrivenInTheDark { dark_h: f64 }
     BeyondTheLine {}
     LookBeforeZone {}
     GuideExitUnknown {}

@@ -53,6 +53,8 @@ pub struct MachineSettings {
     pub antenna_left_m: f64,
     /// Driving speed. Default: none, it is read from the log.
     pub speed_mps: Option<f64>,
+    /// Radius of the arcs on which simulated machines turn. Default 0: on the spot, as two driven wheels do.
+    pub turning_radius_m: f64,
     /// Whether the blades turn while it follows a guide run or the boundary. Default true.
     pub cuts_in_transit: bool,
 }
@@ -68,6 +70,7 @@ impl Default for MachineSettings {
             antenna_forward_m: 0.0,
             antenna_left_m: 0.0,
             speed_mps: None,
+            turning_radius_m: 0.0,
             cuts_in_transit: true,
         }
     }

@@ -24,10 +24,11 @@ pub(crate) enum Field {
     OfWeek,
     SdEast,
     SdNorth,
+    Machine,
 }
 
 /// How many there are.
-const FIELDS: usize = 19;
+const FIELDS: usize = 20;
 
 /// Names by which a column is recognised in a header, separated by blanks; the first is the key of `--columns`. Compared
 /// without case, with blanks and dashes as underscores.
@@ -83,6 +84,10 @@ const NAMES: [(Field, &str); FIELDS] = [
     ),
     (Field::SdEast, "sd_east_m sde(m)"),
     (Field::SdNorth, "sd_north_m sdn(m)"),
+    (
+        Field::Machine,
+        "machine machine_id machine_name mower mower_id robot robot_id device device_id device_name vehicle vehicle_id unit_id imei",
+    ),
 ];
 
 /// Header names of milliseconds into the week.

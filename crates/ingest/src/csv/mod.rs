@@ -11,6 +11,7 @@
 //! - Solution files of RTKLIB (manual of version 2.4.2, appendix B.1) are tables whose header is a remark; their first
 //!   column, the clock, may be two columns in rows, and their quality codes are their own.
 //! - Rows may also be `key=value` in every cell, without a header.
+//! - A column that names machines parts their fixes, as tracks do; what belongs together is decided by places.
 //! - Positions: degrees of latitude and longitude, or metres on the logger's own plane.
 //!
 //! Cost: one pass, no allocation per row.
@@ -38,6 +39,9 @@ use tussock_types::{Fix, FixQuality, SkipReason, plural};
 
 /// The kind of times is decided from this many rows.
 const PROBED_ROWS: usize = 200;
+
+/// More names than this in a column are no machines.
+const MOST_MACHINES: usize = 64;
 
 /// Reads all rows.
 pub(crate) fn read(name: &str, text: &[u8], options: &ReadOptions) -> Result<Reading, IngestError> {
@@ -67,6 +71,7 @@ pub(crate) fn read(name: &str, text: &[u8], options: &ReadOptions) -> Result<Rea
         scale,
         of_week_unit_s: 1.0,
         without_zone: None,
+        machines: Vec::new(),
         rows: 0,
     };
     rows.preamble();
@@ -122,6 +127,8 @@ struct CsvRows<'a> {
     /// Seconds in one unit of the time of week.
     of_week_unit_s: f64,
     without_zone: Option<usize>,
+    /// Names of machines, in the order in which they appear.
+    machines: Vec<&'a [u8]>,
     rows: u64,
 }
 
@@ -406,6 +413,15 @@ impl<'a> CsvRows<'a> {
             };
         }
         fix.time_s = self.time(row)?;
+        if let Some(name) = self.cell(row, Field::Machine)
+            && self.machines.len() <= MOST_MACHINES
+        {
+            let known = self.machines.iter().rposition(|known| *known == name);
+            fix.segment = known.unwrap_or_else(|| {
+                self.machines.push(name);
+                self.machines.len() - 1
+            }) as u32;
+        }
         fix.hdop = self.value(row, Field::Hdop).map_or(f32::NAN, reading::hdop);
         fix.claimed_sd_m = self
             .value(row, Field::Sd)
@@ -520,6 +536,10 @@ impl<'a> CsvRows<'a> {
         } else if let Some(byte) = self.without_zone.filter(|_| self.scale.is_none()) {
             let line = line_of(self.text, byte as u64);
             self.reading.without_zone(line);
+        }
+        self.reading.names_machines = !self.machines.is_empty();
+        if self.machines.len() > MOST_MACHINES {
+            self.reading.found.iter_mut().for_each(|one| one.fix.segment = 0);
         }
         let unit_m = if self.reading.ground == PositionsOn::Earth {
             DEGREE_M

@@ -42,6 +42,7 @@ pub(super) fn page(findings: &Findings) -> Value {
         histogram => revisits.and_then(plots::histogram),
         waits => revisits.and_then(|revisits| plots::waits(revisits.interval_h, allowed_h(findings))),
         nights => Serde(findings.nights.as_deref().and_then(plots::nights)),
+        dark => words::dark(findings),
         activities => Serde(activities(findings)),
         surveyed => findings.reference.as_ref().map(surveyed),
         inputs => findings.inputs.iter().map(input).collect::<Vec<Value>>(),

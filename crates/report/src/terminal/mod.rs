@@ -189,6 +189,7 @@ pub fn answer(findings: &Findings, style: Style) -> String {
         decide_h => decide_h(findings),
         none_missed => none_missed(findings),
         surveyed => findings.reference.as_ref().map(surveyed),
+        dark => words::dark(findings),
     };
     // What was asked about comes first.
     let mut text = String::new();

@@ -98,3 +98,10 @@ pub(crate) fn local_time(text: &str, zone: Option<&str>) -> Option<String> {
     let day = format_description!("[day padding:none] [month repr:long] [year], [hour]:[minute]");
     time.to_offset(offset(Some(text), zone)).format(day).ok()
 }
+
+/// The hour and minute of it alone, to the nearest minute.
+pub(crate) fn clock(text: &str, zone: Option<&str>) -> Option<String> {
+    let time = OffsetDateTime::parse(text, &Rfc3339).ok()? + time::Duration::seconds(30);
+    let clock = format_description!("[hour]:[minute]");
+    time.to_offset(offset(Some(text), zone)).format(clock).ok()
+}

@@ -13,13 +13,15 @@ pub(crate) use complaint::*;
 pub(crate) use reference::*;
 use tussock_types::math;
 use tussock_types::{
-    Check, Estimate, LeftOut, LogLevel, LogVerdict, OutlineSource, OverTime, Place, Rung, Said, Span,
-    StuckSpot, Suggestion, Tape, WayHome,
+    Check, DarkHours, Estimate, Findings, LeftOut, LogLevel, LogVerdict, Night, OutlineSource, OverTime,
+    Place, Rung, Said, Span, StuckSpot, Suggestion, Tape, WayHome,
 };
 pub(crate) use tussock_types::{decimal, grouped, plural};
 use unicode_width::{UnicodeWidthChar, UnicodeWidthStr};
 
-/// Replaces a character that was removed.
+/// Less driving in the dark is not worth a line.
+const LEAST_TOLD_H: f64 = 0.05;
+/// Stands for a character that was taken out.
 const TAKEN_OUT: char = '\u{FFFD}';
 
 /// Characters that have an effect instead of being read: controls, direction marks, invisible joins, tags.
@@ -248,6 +250,37 @@ pub(crate) fn share(fraction: f64) -> String {
 /// Hours.
 pub(crate) fn hours(value_h: f64) -> String {
     format!("{} h", number(value_h, if value_h.abs() < 9.95 { 1 } else { 0 }))
+}
+
+/// What of the driving fell in the dark, with the last dusk and dawn by the garden's clock; `None` where nothing did, or nobody knows.
+pub(crate) fn dark(findings: &Findings) -> Option<String> {
+    let nights = findings.nights.iter().flatten();
+    let known: Vec<(&Night, &DarkHours)> = nights
+        .filter_map(|night| Some((night, night.dark.as_ref()?)))
+        .collect();
+    let dark_h: f64 = known.iter().map(|(_, dark)| dark.driven_h).sum();
+    if dark_h < LEAST_TOLD_H {
+        return None;
+    }
+    let drives_h = |night: &Night| night.hours.driving_h + night.hours.transit_h + night.hours.reversing_h;
+    let zone = findings.settings.garden.time_zone.as_deref();
+    let clock = |text: &Option<String>| clock(text.as_deref()?, zone);
+    let (_, last) = known.last()?;
+    let between = match (clock(&last.dusk), clock(&last.dawn)) {
+        (Some(dusk), Some(dawn)) => say!(
+            "dark-between",
+            dusk = dusk,
+            dawn = dawn,
+            zone = if zone.is_none() { " UTC" } else { "" }
+        ),
+        _ => String::new(),
+    };
+    Some(say!(
+        "dark-of-driven",
+        dark = hours(dark_h),
+        driven = hours(known.iter().map(|(night, _)| drives_h(night)).sum()),
+        between = between
+    ))
 }
 
 /// A time that passed.

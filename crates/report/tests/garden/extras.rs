@@ -140,6 +140,13 @@ pub(crate) fn nights() -> Vec<Night> {
         },
         visited_fraction: Some(0.86),
         visited_so_far_fraction: Some(0.86),
+        dark: Some(DarkHours {
+            driven_h: 5.1,
+            sunset: Some("2026-06-02T19:25:10Z".to_owned()),
+            dusk: Some("2026-06-02T20:11:35Z".to_owned()),
+            dawn: Some("2026-06-03T02:02:18Z".to_owned()),
+            sunrise: Some("2026-06-03T02:48:44Z".to_owned()),
+        }),
     }]
 }
 

@@ -107,6 +107,10 @@ pub(crate) fn nights(nights: &[Night]) -> Option<Nights> {
         let mut row = vec![name];
         row.extend(activities(&night.hours).map(|(_, _, h)| words::hours(sound(h))));
         let share = |fraction: Option<f64>| fraction.map_or_else(|| "not counted".to_owned(), words::percent);
+        row.push(night.dark.as_ref().map_or_else(
+            || "not known".to_owned(),
+            |dark| words::hours(sound(dark.driven_h)),
+        ));
         row.push(share(night.visited_fraction));
         row.push(share(night.visited_so_far_fraction));
         rows.push(row);
@@ -122,7 +126,7 @@ pub(crate) fn nights(nights: &[Night]) -> Option<Nights> {
     let names = activities(&ActivityHours::default());
     let mut head = vec!["Night"];
     head.extend(names.iter().map(|(_, words, _)| *words));
-    head.extend(["driven over that night", "so far"]);
+    head.extend(["driven in the dark", "driven over that night", "so far"]);
     Some(Nights {
         svg,
         key: names
