@@ -35,7 +35,7 @@ type Filter<T> = (&'static str, fn(T) -> String);
 type TextFilter = (&'static str, fn(&str) -> String);
 
 /// Numbers in words.
-const NUMBERS: [Filter<f64>; 16] = [
+const NUMBERS: [Filter<f64>; 18] = [
     ("area", words::area),
     ("chance", words::chance),
     ("compass", messages::compass),
@@ -50,7 +50,9 @@ const NUMBERS: [Filter<f64>; 16] = [
     ("path_length", words::path_length),
     ("percent", words::percent),
     ("step", words::step),
-    ("times", |count| tussock_types::times(count as usize)),
+    ("speed", words::speed),
+    ("whole_cm", words::whole_cm),
+    ("whole_minutes", words::whole_minutes),
     ("whole_percent", words::whole_percent),
 ];
 
@@ -96,6 +98,13 @@ pub(crate) fn add(to: &mut Environment<'_>) {
         words::whole_sentences(&text, letters)
     });
     to.add_filter("key", |letter: char, index: usize| crate::map::key(letter, index));
+    to.add_filter("listed", |parts: Vec<String>, mark: Option<String>| {
+        let mark = match mark.as_deref() {
+            Some(";") => words::ListMark::Semicolon,
+            _ => words::ListMark::Comma,
+        };
+        words::listed(parts, mark)
+    });
     to.add_filter("text", |said: Serde<Said>| crate::text(&said));
     to.add_filter("named", |word: Value, id: String| messages::named(&id, &word));
     to.add_filter("position", |at: Serde<Somewhere>| {
@@ -167,7 +176,7 @@ pub(crate) fn input(input: &InputFindings) -> Value {
         let place = facts.places.iter().find(|place| place.reason == *reason);
         context! {
             pieces,
-            why => reason.words(),
+            why => messages::named("skip-reason", reason),
             line => place.map(|place| place.line),
             excerpt => place.map(|place| &place.excerpt[..]),
         }
@@ -184,7 +193,7 @@ pub(crate) fn surveyed(found: &ReferenceFindings) -> Value {
     context! {
         compared_fixes => found.compared_fixes,
         head => words::reference_head(found),
-        heads => words::REFERENCE_HEADS.to_vec(),
+        heads => words::reference_heads().to_vec(),
         rows => Serde(words::reference_rows(found)),
         note => words::reference_note(found),
     }

@@ -128,23 +128,23 @@ fn has_place(findings: &Findings, privacy: Privacy) -> bool {
     privacy == Privacy::Full && findings.frame.origin().is_some()
 }
 
-/// Why a build without a feature leaves a file out.
-const ELSEWHERE: &str = "the command makes it, from findings.json with tussock report";
+/// The message that says why a build without a feature leaves a file out.
+const ELSEWHERE: &str = "file-elsewhere";
 
 fn has_lines(findings: &Findings) -> bool {
     findings.driven_lines.iter().any(|line| line.len() > 1)
 }
 
 /// Files that [`outputs`] leaves out, each with the reason, as a sentence without full stop.
-pub fn left_out(findings: &Findings, privacy: Privacy) -> Vec<(&'static str, &'static str)> {
+pub fn left_out(findings: &Findings, privacy: Privacy) -> Vec<(&'static str, String)> {
     let place = match (privacy, findings.frame.origin()) {
-        (Privacy::Private, _) => Some("it would tell where the garden is"),
-        (Privacy::Full, None) => Some("positions are in local metres, without geographic coordinates"),
+        (Privacy::Private, _) => Some("file-tells-where"),
+        (Privacy::Full, None) => Some("file-local-metres"),
         (Privacy::Full, Some(_)) => None,
     };
     let elsewhere = |is_made_here: bool| (!is_made_here).then_some(ELSEWHERE);
-    let uncounted = (findings.cells.is_none()).then_some("nothing was counted without a cutting width");
-    let undriven = (!has_lines(findings)).then_some("nothing was driven");
+    let uncounted = (findings.cells.is_none()).then_some("file-not-counted");
+    let undriven = (!has_lines(findings)).then_some("file-not-driven");
     let parquet = elsewhere(cfg!(feature = "parquet"));
     [
         ("findings.geojson", place),
@@ -154,6 +154,6 @@ pub fn left_out(findings: &Findings, privacy: Privacy) -> Vec<(&'static str, &'s
         ("pockets.gpx", place),
     ]
     .into_iter()
-    .filter_map(|(name, reason)| Some((name, reason?)))
+    .filter_map(|(name, reason)| Some((name, crate::messages::message(reason?, &[]))))
     .collect()
 }

@@ -8,6 +8,7 @@
 //! On paper the ramp runs from pale to dark: ground that was never driven over stays paper white, one visit is
 //! straw, many are deep blue, so that the order survives a printer without colour.
 
+use crate::messages::say;
 use crate::words::number;
 use tussock_types::math;
 
@@ -116,7 +117,7 @@ impl VisitScale {
         let step = |(index, visits): (usize, f64)| {
             let words = number(visits, 0);
             let words = match visits {
-                0.0 => "never".to_owned(),
+                0.0 => say!("never"),
                 _ if index == ticks.len() => words + "+",
                 _ => words,
             };

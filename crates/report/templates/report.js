@@ -208,12 +208,12 @@ function words(key) {
   });
   const more = doc.createElement("a");
   more.href = `#${key}`;
-  more.textContent = "all that is known of it";
+  more.textContent = picked.dataset.more;
   const shut = doc.createElement("button");
   shut.type = "button";
   shut.className = "shut";
   shut.textContent = "×";
-  shut.setAttribute("aria-label", "close");
+  shut.setAttribute("aria-label", picked.dataset.close);
   shut.addEventListener("click", leave);
   picked.append(more, shut);
   picked.hidden = false;

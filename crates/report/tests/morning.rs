@@ -28,6 +28,7 @@ fn garden(number: usize) -> GardenMorning {
         said: (number == 3).then(|| "root, boards ordered".to_owned()),
         at_deg: (alarm == Alarm::StuckSpot).then_some((52.1, 13.2)),
         sentence: format!("Something of {alarm:?} since {}.", date(9)),
+        told: None,
     };
     let gain_m2 = 90.0 - 4.0 * number as f64;
     GardenMorning {
@@ -76,7 +77,7 @@ fn garden(number: usize) -> GardenMorning {
     }
 }
 
-fn morning(gardens: usize) -> Morning {
+pub(crate) fn morning(gardens: usize) -> Morning {
     Morning {
         schema_version: 2,
         tool_version: "1".to_owned(),

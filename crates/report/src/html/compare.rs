@@ -26,7 +26,7 @@ pub(super) fn page(comparison: &Comparison) -> Value {
     let garden = after
         .or(before)
         .and_then(|findings| findings.settings.garden.name.as_deref());
-    let side = |label: &str, which: map::Side, side: &ComparedSide, findings: Option<&Findings>| {
+    let side = |label: String, which: map::Side, side: &ComparedSide, findings: Option<&Findings>| {
         let drawn = findings.map(|findings| twin_svg(findings, which, pockets, scale));
         let (map, scale) = drawn.map_or((None, None), |drawn| (Some(drawn.svg), drawn.scale));
         let when = findings.map(page::when);
@@ -38,8 +38,8 @@ pub(super) fn page(comparison: &Comparison) -> Value {
             .filter(|name| !name.is_empty())
             .unwrap_or_else(|| say!("before-after")),
         sides => [
-            side("Before", map::Side::Before, &comparison.before, before),
-            side("After", map::Side::After, &comparison.after, after),
+            side(say!("before"), map::Side::Before, &comparison.before, before),
+            side(say!("after"), map::Side::After, &comparison.after, after),
         ],
         visit_key => Serde(page::visit_key(scale)),
         pocket_ids => pockets.iter().map(pocket_id).collect::<Vec<_>>(),

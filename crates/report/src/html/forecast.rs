@@ -32,7 +32,7 @@ pub(super) fn page(forecast: &PlanForecast, settings: &Settings, tool_version: &
             .ground
             .as_ref()
             .map(|ground| page::visit_key(ground.scale));
-        let svg = drawing.page_svg("Map of the lawn, north up", Grounds::Visits);
+        let svg = drawing.page_svg(&say!("map-north-up"), Grounds::Visits);
         context! { svg, scale => drawing.scale_svg(typical), key => Serde(key.unwrap_or_default()) }
     });
     let typical = forecast.typical.as_deref();
@@ -87,7 +87,7 @@ fn passage_rows(forecast: &PlanForecast) -> Vec<PassageRow> {
             let told = DAYS.iter().filter_map(|day| Some((day, done.get(day - 1)?)));
             let told =
                 told.map(|(day, fraction)| say!("done-after", count = *day, share = percent(*fraction)));
-            told.collect::<Vec<_>>().join(", ")
+            words::listed(told, words::ListMark::Comma)
         });
         PassageRow {
             id: passage.id.clone(),

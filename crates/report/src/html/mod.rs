@@ -120,8 +120,12 @@ fn units_stay(text: &str) -> String {
 /// # Errors
 /// [`ReportError::Page`] when the template cannot be filled, which would be a fault of ours.
 pub fn html_morning(morning: &Morning) -> Result<String, ReportError> {
+    let mut told = morning.clone();
+    for reason in told.gardens.iter_mut().flat_map(|garden| &mut garden.reasons) {
+        reason.sentence = crate::morning::alarm_sentence(reason);
+    }
     let page = context! {
-        morning => Serde(morning),
+        morning => Serde(told),
         summary => crate::morning::summary(morning),
         deliveries => crate::morning::deliveries(morning),
         mended => crate::morning::mended(morning),

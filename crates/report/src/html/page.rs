@@ -90,7 +90,7 @@ struct Map {
 #[derive(Serialize)]
 struct GroundKey {
     layer: &'static str,
-    name: &'static str,
+    name: String,
     title: String,
     steps: Vec<Step>,
 }
@@ -129,7 +129,7 @@ fn map(findings: &Findings) -> Map {
         end_s: end_s(findings),
     };
     Map {
-        svg: drawing.page_svg("Map of the lawn, north up", grounds),
+        svg: drawing.page_svg(&say!("map-north-up"), grounds),
         scale: drawing.scale_svg(findings),
         grounds: drawing
             .ground
@@ -146,7 +146,7 @@ fn map(findings: &Findings) -> Map {
 fn ground_keys(findings: &Findings, ground: &raster::Ground) -> Vec<GroundKey> {
     let mut keys = vec![GroundKey {
         layer: "visits",
-        name: "visits",
+        name: say!("ground-visits"),
         title: say!("times-driven-over-darker"),
         steps: visit_key(ground.scale),
     }];
@@ -165,7 +165,7 @@ fn ground_keys(findings: &Findings, ground: &raster::Ground) -> Vec<GroundKey> {
         });
         keys.push(GroundKey {
             layer: "waits",
-            name: "revisit interval",
+            name: say!("ground-waits"),
             title: say!("usual-time-between-two"),
             steps,
         });
@@ -173,12 +173,12 @@ fn ground_keys(findings: &Findings, ground: &raster::Ground) -> Vec<GroundKey> {
     if let Some(allowed_h) = allowed_h(findings) {
         keys.push(GroundKey {
             layer: "overdue",
-            name: "overdue",
+            name: say!("ground-overdue"),
             title: say!("last-visit-longer-ago", hours = hours(allowed_h)),
             steps: vec![
                 Step {
                     colour: "url(#hatch)".to_owned(),
-                    words: "overdue".to_owned(),
+                    words: say!("ground-overdue"),
                 },
                 Step {
                     colour: ramp::hex(raster::BEFORE),
@@ -199,7 +199,7 @@ fn switches(findings: &Findings) -> Vec<Switch> {
                 "<svg viewBox=\"0 -14 34 20\" width=\"34\" height=\"20\" aria-hidden=\"true\">{}</svg>",
                 entry.sample
             ),
-            entry.words.to_owned(),
+            entry.words,
         ];
         match switches
             .iter_mut()
@@ -255,7 +255,7 @@ pub(super) fn visit_key(scale: ramp::VisitScale) -> Vec<Step> {
 /// Hours by activity: label, time, part of the span.
 #[derive(Serialize)]
 struct TimeRow {
-    label: &'static str,
+    label: String,
     time: String,
     percent: String,
 }
@@ -264,12 +264,12 @@ fn activities(findings: &Findings) -> Vec<TimeRow> {
     let span = &findings.span;
     // Transit is part of driving, so it is told apart below it and not added.
     let rows = [
-        ("driving", Some(span.driving_s)),
-        ("of it along a guide or the boundary", span.transit_s),
-        ("at the station", span.at_station_s),
-        ("standing elsewhere, turning", Some(span.halted_s)),
-        ("carried", span.carried_s),
-        ("without fixes", Some(span.silent_s)),
+        (say!("driving"), Some(span.driving_s)),
+        (say!("driving-along"), span.transit_s),
+        (say!("activity-station"), span.at_station_s),
+        (say!("standing-turning"), Some(span.halted_s)),
+        (say!("activity-carried"), span.carried_s),
+        (say!("activity-silent"), Some(span.silent_s)),
     ];
     let total_s: f64 = [
         Some(span.driving_s),
@@ -282,7 +282,7 @@ fn activities(findings: &Findings) -> Vec<TimeRow> {
     .flatten()
     .filter(|s| s.is_finite())
     .sum();
-    let row = |(label, time_s): (&'static str, Option<f64>)| TimeRow {
+    let row = |(label, time_s): (String, Option<f64>)| TimeRow {
         label,
         time: time_s.map_or_else(|| say!("not-told-apart-yet"), duration),
         percent: match time_s {

@@ -4,7 +4,8 @@
 //! bridge is the visited fraction, which is known on both: the clock time of a map is the one at which as much
 //! ground had been driven over as at its driving hour. Approximate by the time that one square takes to fill.
 
-use crate::map::{INK, view::View};
+use crate::map::{INK, escaped, view::View};
+use crate::messages::say;
 use crate::{raster::Ground, words};
 use serde::Serialize;
 use tussock_types::{Findings, OverTime};
@@ -91,12 +92,12 @@ pub(super) fn stills(findings: &Findings) -> Vec<Still> {
             _ => "<use href=\"#lawn\"/>".to_owned(),
         };
         let svg = format!(
-            "<svg viewBox=\"0 0 {:.0} {:.0}\" role=\"img\" aria-label=\"Lawn after {}\"><image x=\"{x:.2}\" \
+            "<svg viewBox=\"0 0 {:.0} {:.0}\" role=\"img\" aria-label=\"{}\"><image x=\"{x:.2}\" \
              y=\"{y:.2}\" width=\"{:.2}\" height=\"{:.2}\" preserveAspectRatio=\"none\" \
              href=\"{}\"/>{outline}</svg>",
             view.width,
             view.height,
-            words::hours(hour),
+            escaped(&say!("lawn-after", hours = words::hours(hour))),
             size(grid.columns),
             size(grid.rows),
             ground.filling_uri(since_s, until_s)
@@ -104,10 +105,10 @@ pub(super) fn stills(findings: &Findings) -> Vec<Still> {
         stills.push(Still {
             svg,
             label: words::hours(hour),
-            text: format!(
-                "{}, +{} points",
-                words::percent(fraction),
-                words::number((fraction - before) * 100.0, 1)
+            text: say!(
+                "still-gained",
+                percent = words::percent(fraction),
+                points = words::number((fraction - before) * 100.0, 1)
             ),
         });
         since_s = until_s;

@@ -5,6 +5,7 @@ use super::layers::Layer;
 use super::marks::{ComparedMarks, key, put};
 use super::view::View;
 use super::{Drawing, Furniture, Grounds, INK, escaped};
+use crate::messages::say;
 use crate::ramp::VisitScale;
 use crate::words;
 use std::fmt::Write;
@@ -33,11 +34,11 @@ pub(crate) fn twin_svg(
         ground.scale = scale;
     }
     let label = match side {
-        Side::Before => "Map before",
-        Side::After => "Map after",
+        Side::Before => say!("map-before"),
+        Side::After => say!("map-after"),
     };
     Drawn {
-        svg: drawing.page_svg(label, Grounds::Visits),
+        svg: drawing.page_svg(&label, Grounds::Visits),
         scale: drawing.scale_svg(findings),
     }
 }
@@ -64,13 +65,16 @@ fn compared(view: &View, side: Side, pockets: &[ComparedPocket]) -> ComparedMark
         put!(
             out,
             "<a class=\"mk\" href=\"#{key}\" data-item=\"{key}\" data-x=\"{x:.1}\" data-y=\"{y:.1}\" \
-             aria-label=\"{}, {} driven over\"><path d=\"{data}\" fill=\"none\" stroke=\"#fffefa\" \
+             aria-label=\"{}\"><path d=\"{data}\" fill=\"none\" stroke=\"#fffefa\" \
              stroke-opacity=\"0.85\" stroke-width=\"5\"/><path d=\"{data}\" fill=\"{fill}\" \
              fill-rule=\"evenodd\" stroke=\"{INK}\" stroke-width=\"{width}\" stroke-dasharray=\"{dash}\" \
              stroke-linejoin=\"round\"/><g transform=\"translate({x:.1} {y:.1})\"><circle class=\"pin hit\" \
              r=\"14\"/></g></a>",
-            escaped(&id),
-            words::percent(fraction),
+            escaped(&say!(
+                "mark-compared",
+                id = id,
+                percent = words::percent(fraction)
+            )),
             key = key('c', index),
         );
         let room = pocket.area_m2.max(0.0).sqrt() * view.scale;

@@ -162,7 +162,8 @@ impl Drawing {
         format!(
             "<svg class=\"map\" xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {w:.0} {h:.0}\" width=\"{w:.0}\" \
              height=\"{h:.0}\" font-family=\"DejaVu Sans, sans-serif\" font-size=\"14\" role=\"img\" \
-             aria-label=\"Map of the lawn\">{DEFS}",
+             aria-label=\"{label}\">{DEFS}",
+            label = escaped(&crate::messages::say!("map-of-lawn")),
             w = self.width,
             h = self.height,
         )
@@ -210,6 +211,7 @@ impl Drawing {
         let mut out = format!(
             "<svg class=\"map\" viewBox=\"0 0 {w:.0} {h:.0}\" width=\"{w:.0}\" height=\"{h:.0}\" data-units-per-m=\"{scale:.4}\"{corner} \
              font-family=\"DejaVu Sans, sans-serif\" font-size=\"14\" role=\"group\" aria-label=\"{label}\">",
+            label = escaped(label),
             w = self.width,
             h = self.height,
             scale = self.view.map_or(1.0, |view| view.scale),

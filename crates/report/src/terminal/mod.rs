@@ -9,6 +9,7 @@ mod chart;
 mod hints;
 
 use crate::filters::{compared, fields, input, shown, surveyed};
+use crate::messages::say;
 use crate::words;
 use minijinja::{Environment, UndefinedBehavior, Value, context, value::Serde};
 use tussock_types::{Comparison, ComplaintFindings, Findings, Inspection};
@@ -231,7 +232,7 @@ pub fn answer_files(names: &[String], style: Style) -> String {
     let mut sheet = Sheet::new(style);
     if !names.is_empty() {
         let list: Vec<String> = names.iter().map(|name| words::plain(name, 300)).collect();
-        sheet.row("Written", &list.join(", "));
+        sheet.row(&say!("row-written"), &words::listed(list, words::ListMark::Comma));
     }
     sheet.into_text()
 }

@@ -1,7 +1,7 @@
 //! Words for before and after.
 
-use super::{number, percent};
-use crate::messages::{named, say};
+use super::{ListMark, listed, number, percent};
+use crate::messages::say;
 use tussock_types::{
     BuiltAs, ComparedPocket, Comparison, Difference, Estimate, PocketChange, PredictionHeld,
 };
@@ -45,11 +45,11 @@ pub(crate) fn points_with_interval(difference: Estimate) -> String {
 }
 
 /// Whether a difference is more than luck.
-pub(crate) const fn difference_meaning(is_real: bool) -> &'static str {
+pub(crate) fn difference_meaning(is_real: bool) -> String {
     if is_real {
-        "more than position errors and luck explain"
+        say!("more-than-luck")
     } else {
-        "position errors and luck alone may explain it"
+        say!("luck-may-explain")
     }
 }
 
@@ -74,26 +74,23 @@ pub(crate) fn pocket_changes(pockets: &[ComparedPocket]) -> String {
         PocketChange::Unchanged,
         PocketChange::New,
     ];
-    let parts: Vec<String> = kinds
-        .into_iter()
-        .filter_map(|kind| {
-            let count = pockets.iter().filter(|pocket| pocket.change == kind).count();
-            (count > 0).then(|| format!("{} {}", number(count as f64, 0), named("pocket-change", &kind)))
-        })
-        .collect();
-    format!(
-        "{}: {}",
-        say!("count-pocket", count = pockets.len()),
-        parts.join(", ")
+    let parts = kinds.into_iter().filter_map(|kind| {
+        let count = pockets.iter().filter(|pocket| pocket.change == kind).count();
+        (count > 0).then(|| say!("count-pocket-change", count = count, value = kind))
+    });
+    say!(
+        "pocket-sum",
+        pockets = say!("count-pocket", count = pockets.len()),
+        list = listed(parts, ListMark::Comma)
     )
 }
 
 /// Whether a prediction holds.
-pub(crate) fn prediction_meaning(held: &PredictionHeld) -> &'static str {
+pub(crate) fn prediction_meaning(held: &PredictionHeld) -> String {
     match (held.built, held.holds) {
-        (BuiltAs::Nothing, _) => "nothing to hold it against",
-        (_, true) => "the prediction holds",
-        (_, false) => "the prediction does not hold",
+        (BuiltAs::Nothing, _) => say!("nothing-to-hold-against"),
+        (_, true) => say!("prediction-holds"),
+        (_, false) => say!("prediction-fails"),
     }
 }
 

@@ -4,7 +4,6 @@ use crate::messages::{named, say};
 use crate::words;
 use serde::Serialize;
 use time::format_description::well_known::Rfc3339;
-use time::macros::format_description;
 use time::{OffsetDateTime, UtcOffset};
 use tussock_types::{ComplaintFindings, Findings, GardenClock, Place, Said};
 
@@ -95,6 +94,13 @@ pub(crate) fn offset(text: Option<&str>, zone: Option<&str>) -> UtcOffset {
 /// A time as RFC 3339, told in the time of the garden.
 pub(crate) fn local_time(text: &str, zone: Option<&str>) -> Option<String> {
     let time = OffsetDateTime::parse(text, &Rfc3339).ok()?;
-    let day = format_description!("[day padding:none] [month repr:long] [year], [hour]:[minute]");
-    time.to_offset(offset(Some(text), zone)).format(day).ok()
+    let time = time.to_offset(offset(Some(text), zone));
+    Some(say!(
+        "date-time",
+        day = time.day(),
+        month = u8::from(time.month()),
+        year = time.year().to_string(),
+        hour = format!("{:02}", time.hour()),
+        minute = format!("{:02}", time.minute())
+    ))
 }

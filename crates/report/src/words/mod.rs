@@ -17,7 +17,7 @@ use tussock_types::{
     Check, Estimate, LeftOut, LogLevel, LogVerdict, OutlineSource, OverTime, Place, Rung, Said, Span,
     StuckSpot, Suggestion, Tape, WayHome,
 };
-pub(crate) use tussock_types::{decimal, grouped, plural};
+pub(crate) use tussock_types::{decimal, grouped};
 use unicode_width::{UnicodeWidthChar, UnicodeWidthStr};
 
 /// Stands for a character that was taken out.
@@ -159,7 +159,7 @@ pub(crate) fn wrap(text: &str, width_columns: usize) -> Vec<String> {
 /// A number with so many decimals and commas between thousands; `unknown` when it is not finite.
 pub(crate) fn number(value: f64, decimals: usize) -> String {
     if !value.is_finite() {
-        return "unknown".to_owned();
+        return say!("unknown");
     }
     let text = decimal(value, decimals);
     let (sign, text) = text.strip_prefix('-').map_or(("", &text[..]), |size| ("−", size));
@@ -205,7 +205,22 @@ pub(crate) fn step(step_m: f64) -> String {
 
 /// A length to lay a tape out: to a tenth of a metre.
 pub(crate) fn tape_length(value_m: f64) -> String {
-    format!("{} m", number(value_m, 1))
+    length(value_m, 1)
+}
+
+/// A length in metres with so many decimals.
+pub(crate) fn length(value_m: f64, decimals: usize) -> String {
+    format!("{} m", number(value_m, decimals))
+}
+
+/// A speed.
+pub(crate) fn speed(value_mps: f64) -> String {
+    format!("{} m/s", number(value_mps, 2))
+}
+
+/// Centimetres, without decimals.
+pub(crate) fn whole_cm(value_m: f64) -> String {
+    format!("{} cm", number(100.0 * value_m, 0))
 }
 
 /// A path: kilometres from 1 km up.
@@ -219,16 +234,16 @@ pub(crate) fn path_length(value_m: f64) -> String {
 /// Percent with one decimal; never rounds to all or nothing what is neither.
 pub(crate) fn percent(fraction: f64) -> String {
     if !fraction.is_finite() {
-        return "unknown".to_owned();
+        return say!("unknown");
     }
-    let percent = fraction * 100.0;
-    if percent > 0.0 && percent < 0.05 {
-        return "under 0.1 %".to_owned();
+    let hundredths = fraction * 100.0;
+    if hundredths > 0.0 && hundredths < 0.05 {
+        return say!("under-percent", percent = percent(0.001));
     }
-    if (99.95..100.0).contains(&percent) {
-        return "over 99.9 %".to_owned();
+    if (99.95..100.0).contains(&hundredths) {
+        return say!("over-percent", percent = percent(0.999));
     }
-    format!("{} %", number(percent, 1))
+    format!("{} %", number(hundredths, 1))
 }
 
 /// Whole percent, for plain sentences.
@@ -254,7 +269,7 @@ pub(crate) fn hours(value_h: f64) -> String {
 /// A time that passed.
 pub(crate) fn duration(value_s: f64) -> String {
     if !value_s.is_finite() {
-        return "unknown".to_owned();
+        return say!("unknown");
     }
     match value_s {
         v if v < 99.5 => format!(
@@ -279,22 +294,44 @@ pub(crate) fn minutes(value_min: f64) -> String {
     duration(value_min * 60.0)
 }
 
+/// Minutes, however many.
+pub(crate) fn whole_minutes(value_min: f64) -> String {
+    format!("{} min", number(value_min, 0))
+}
+
 /// The interval of an estimate, or that there is none.
 pub(crate) fn interval(estimate: Estimate) -> String {
     match (estimate.low, estimate.high) {
         (Some(low), Some(high)) => {
-            format!("90 % interval {} to {}", number(low * 100.0, 1), percent(high))
+            say!("interval", low = number(low * 100.0, 1), high = percent(high))
         }
-        _ => "no interval".to_owned(),
+        _ => say!("no-interval"),
     }
 }
 
 /// Both ends of an interval: `87.1 to 88.1 %`.
 pub(crate) fn range(estimate: Estimate) -> String {
     match (estimate.low, estimate.high) {
-        (Some(low), Some(high)) => format!("{} to {}", number(low * 100.0, 1), percent(high)),
-        _ => "no interval".to_owned(),
+        (Some(low), Some(high)) => say!("range", low = number(low * 100.0, 1), high = percent(high)),
+        _ => say!("no-interval"),
     }
+}
+
+/// What stands between the parts of a list.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum ListMark {
+    Comma,
+    /// For parts that hold commas.
+    Semicolon,
+}
+
+/// Parts as a list.
+pub(crate) fn listed(parts: impl IntoIterator<Item = String>, mark: ListMark) -> String {
+    let join = |before: String, next: String| match mark {
+        ListMark::Comma => say!("list", before = before, next = next),
+        ListMark::Semicolon => say!("list-apart", before = before, next = next),
+    };
+    parts.into_iter().reduce(join).unwrap_or_default()
 }
 
 /// The first letter as a capital.
@@ -309,7 +346,7 @@ pub(crate) fn capital(text: &str) -> String {
 /// A probability in words that do not pretend to more digits than they have.
 pub(crate) fn chance(fraction: f64) -> String {
     match fraction {
-        f if !f.is_finite() => "unknown".to_owned(),
+        f if !f.is_finite() => say!("unknown"),
         f if f < 1e-4 => say!("less-than"),
         f if f < 0.000_95 => say!(
             "about-number",
@@ -355,9 +392,14 @@ pub(crate) fn cost(suggestion: &Suggestion) -> Vec<String> {
 pub(crate) fn ways_home(ways: &[WayHome]) -> String {
     let way = |way: &WayHome| {
         let along = named("way-home", &way.along);
-        format!("{} {along} ({})", count(way.times), minutes(way.median_min))
+        say!(
+            "way-home-row",
+            times = count(way.times),
+            along = along,
+            time = minutes(way.median_min)
+        )
     };
-    ways.iter().map(way).collect::<Vec<_>>().join(", ")
+    listed(ways.iter().map(way), ListMark::Comma)
 }
 
 /// What a pattern efficiency means.
@@ -383,10 +425,7 @@ pub(crate) fn reach(over_time: &OverTime) -> String {
 
 /// `3 days`, `1 day`, `1.5 days`.
 pub(crate) fn days(days: f64) -> String {
-    match days {
-        1.0 => "1 day".to_owned(),
-        days => format!("{} days", number(days, usize::from(days.fract() != 0.0))),
-    }
+    say!("count-day", count = days)
 }
 
 /// Tape distances, and on which side of the line between the two ends the place lies: two tapes cross twice.
@@ -403,17 +442,17 @@ pub(crate) fn tapes(tape: &[Tape], target: Place) -> Vec<String> {
                 ),
                 None => tape_length(tape.distance_m),
             };
-            format!("{length} from {}", name(&tape.from))
+            say!("tape-from", length = length, from = name(&tape.from))
         })
         .collect();
-    if let (Some(side), Some(last)) = (tape_side(tape, target), parts.last_mut()) {
-        last.push_str(&format!(", on their {side} side"));
+    if let (Some(eighth), Some(last)) = (tape_side(tape, target), parts.last_mut()) {
+        *last = say!("tape-side", tape = *last, eighth = eighth);
     }
     parts
 }
 
-/// On which side of the line through both ends the place lies, as a word of the compass.
-fn tape_side(tape: &[Tape], target: Place) -> Option<String> {
+/// On which side of the line through both ends the place lies, as an eighth of the circle.
+fn tape_side(tape: &[Tape], target: Place) -> Option<f64> {
     let [first, second] = tape else { return None };
     let (east_m, north_m) = (
         second.from_east_m - first.from_east_m,
@@ -432,13 +471,13 @@ fn tape_side(tape: &[Tape], target: Place) -> Option<String> {
         false => (north_m, -east_m),
     };
     let course_deg = math::atan2(out_east, out_north).to_degrees();
-    Some(say!("side", eighth = eighth(course_deg)))
+    Some(eighth(course_deg))
 }
 
 /// Tape distances as one phrase.
 pub(crate) fn tape(tape: &[Tape], target: Place) -> Option<String> {
     let parts = tapes(tape, target);
-    (!parts.is_empty()).then(|| parts.join(", "))
+    (!parts.is_empty()).then(|| listed(parts, ListMark::Comma))
 }
 
 /// What more and less of a change would bring.
@@ -451,7 +490,7 @@ pub(crate) fn ladder(rungs: &[Rung], chosen_m: Option<f64>) -> String {
             say!("rung", size = size, fraction = fraction)
         }
     });
-    say!("ladder", list = told.collect::<Vec<String>>().join(", "))
+    say!("ladder", list = listed(told, ListMark::Comma))
 }
 
 /// What to look at where it got stuck, and from where it came.
@@ -467,10 +506,10 @@ pub(crate) fn why_stuck(spot: &StuckSpot) -> String {
 pub(crate) fn position(lat: Option<f64>, lon: Option<f64>, place: Place) -> String {
     match (lat, lon) {
         (Some(lat), Some(lon)) => format!("{}, {}", decimal(lat, 7), decimal(lon, 7)),
-        _ => format!(
-            "{} m east, {} m north of the origin",
-            number(place.east_m, 1),
-            number(place.north_m, 1)
+        _ => say!(
+            "position-metres",
+            east = tape_length(place.east_m),
+            north = tape_length(place.north_m)
         ),
     }
 }
@@ -522,8 +561,8 @@ pub(crate) fn checks_line(checks: &[Check]) -> Option<String> {
         (true, _) => None,
         (_, true) => Some(sum),
         _ => {
-            let fails: Vec<String> = failing.into_iter().map(check_fails).collect();
-            Some(say!("checks-say", sum = sum, fails = fails.join(", ")))
+            let fails = listed(failing.into_iter().map(check_fails), ListMark::Comma);
+            Some(say!("checks-say", sum = sum, fails = fails))
         }
     }
 }
@@ -544,6 +583,7 @@ pub(crate) fn check_is(check: &Check) -> String {
         "check-is",
         value = check.check,
         number = number(check.statistic, 2),
+        length = length(check.statistic, 2),
         percent = percent(check.statistic),
         points = number(100.0 * check.statistic, 2),
     )
@@ -555,20 +595,20 @@ pub(crate) fn fixes(span: &Span) -> String {
         .fixes_left_out
         .iter()
         .map(|(reason, number)| match reason {
-            LeftOut::PoorQuality => format!("{} of poor quality", count(*number)),
-            LeftOut::Jump => plural(*number, "jump", "jumps"),
+            LeftOut::PoorQuality => say!("fixes-poor", count = *number),
+            LeftOut::Jump => say!("fixes-jumped", count = *number),
         })
         .collect();
     if span.fixes_carried > 0 {
-        others.push(format!("{} while carried", count(span.fixes_carried)));
+        others.push(say!("fixes-carried", count = span.fixes_carried));
     }
     match others.is_empty() {
-        true => plural(span.fixes_used, "fix", "fixes"),
-        false => format!(
-            "{} of {} read (left out: {})",
-            count(span.fixes_used),
-            plural(span.fixes_read, "fix", "fixes"),
-            others.join(", ")
+        true => say!("count-fix", count = span.fixes_used),
+        false => say!(
+            "fixes-used-of",
+            used = span.fixes_used,
+            count = span.fixes_read,
+            list = listed(others, ListMark::Comma)
         ),
     }
 }

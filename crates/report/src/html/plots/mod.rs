@@ -9,6 +9,8 @@ mod gains;
 mod nights;
 mod waits;
 
+use crate::map::escaped;
+use crate::messages::say;
 use crate::{ramp::VisitScale, words};
 use std::fmt::Write;
 use tussock_types::math;
@@ -39,6 +41,7 @@ fn step(range: f64, steps: f64) -> f64 {
 }
 
 fn head(label: &str) -> String {
+    let label = escaped(label);
     format!("<svg class=\"plot\" viewBox=\"0 0 {WIDTH} {HEIGHT}\" role=\"img\" aria-label=\"{label}\">")
 }
 
@@ -65,7 +68,8 @@ fn percent_axis(out: &mut String, top_fraction: f64, step_fraction: f64, title: 
     let middle = (TOP + HEIGHT - BOTTOM) / 2.0;
     put!(
         out,
-        "<text class=\"axis\" x=\"25\" y=\"{middle:.1}\" text-anchor=\"middle\" transform=\"rotate(-90 25 {middle:.1})\">{title}</text>"
+        "<text class=\"axis\" x=\"25\" y=\"{middle:.1}\" text-anchor=\"middle\" transform=\"rotate(-90 25 {middle:.1})\">{}</text>",
+        escaped(title)
     );
 }
 
@@ -106,8 +110,8 @@ pub(super) fn over_time(
     if end_h <= 0.0 {
         return None;
     }
-    let mut out = head("Part of the lawn driven over against hours of driving");
-    percent_axis(&mut out, 1.0, 0.25, "lawn driven over, %");
+    let mut out = head(&say!("plot-over-time"));
+    percent_axis(&mut out, 1.0, 0.25, &say!("axis-lawn-percent"));
     let x_of = |h: f64| LEFT + h / end_h * (WIDTH - LEFT - RIGHT);
     let step_h = step(end_h, 6.0);
     let decimals = usize::from(step_h < 1.0);
@@ -118,7 +122,7 @@ pub(super) fn over_time(
         tick(&mut out, x_of(at_h), &line, HEIGHT - BOTTOM + 23.0, &number);
         at_h += step_h;
     }
-    x_title(&mut out, "hours of driving");
+    x_title(&mut out, &say!("axis-hours-driving"));
     if promised_fraction.is_finite() {
         let y = y_of(promised_fraction, 1.0);
         put!(
@@ -175,10 +179,10 @@ pub(super) fn histogram(revisits: &Revisits) -> Option<String> {
     if bars.len() < 2 || most <= 0.0 {
         return None;
     }
-    let mut out = head("Part of the lawn by how often it was driven over");
+    let mut out = head(&say!("plot-histogram"));
     let step_fraction = step(most, 4.0);
     let top = (most / step_fraction).ceil() * step_fraction;
-    percent_axis(&mut out, top, step_fraction, "part of the lawn, %");
+    percent_axis(&mut out, top, step_fraction, &say!("axis-part-percent"));
     let scale = VisitScale {
         most: (bars.len() as f64 - 1.0).max(4.0),
     };
@@ -217,7 +221,7 @@ pub(super) fn histogram(revisits: &Revisits) -> Option<String> {
         HEIGHT - BOTTOM,
         WIDTH - RIGHT
     );
-    x_title(&mut out, "times driven over");
+    x_title(&mut out, &say!("axis-times"));
     out.push_str("</svg>");
     Some(out)
 }

@@ -1,6 +1,8 @@
 //! Hours by activity, one row a night.
 
 use super::{axis_title, step, tick};
+use crate::map::escaped;
+use crate::messages::say;
 use crate::words;
 use serde::Serialize;
 use std::fmt::Write;
@@ -16,17 +18,31 @@ const ROW: f64 = 30.0;
 const TOP: f64 = 6.0;
 const BOTTOM: f64 = 56.0;
 
-/// The activities in the order of the bars: class, words, hours.
-fn activities(hours: &ActivityHours) -> [(&'static str, &'static str, f64); 8] {
+/// The activities in the order of the bars: class, hours.
+fn activities(hours: &ActivityHours) -> [(&'static str, f64); 8] {
     [
-        ("a-drive", "driving", hours.driving_h),
-        ("a-turn", "turning", hours.turning_h),
-        ("a-back", "backwards", hours.reversing_h),
-        ("a-way", "on its way out or home", hours.transit_h),
-        ("a-halt", "standing", hours.halted_h),
-        ("a-home", "at the station", hours.at_station_h),
-        ("a-carry", "carried", hours.carried_h),
-        ("a-quiet", "without fixes", hours.silent_h),
+        ("a-drive", hours.driving_h),
+        ("a-turn", hours.turning_h),
+        ("a-back", hours.reversing_h),
+        ("a-way", hours.transit_h),
+        ("a-halt", hours.halted_h),
+        ("a-home", hours.at_station_h),
+        ("a-carry", hours.carried_h),
+        ("a-quiet", hours.silent_h),
+    ]
+}
+
+/// What they are called, in the same order.
+fn names() -> [String; 8] {
+    [
+        say!("activity-driving"),
+        say!("activity-turning"),
+        say!("activity-reversing"),
+        say!("activity-transit"),
+        say!("activity-standing"),
+        say!("activity-station"),
+        say!("activity-carried"),
+        say!("activity-silent"),
     ]
 }
 
@@ -34,8 +50,8 @@ fn activities(hours: &ActivityHours) -> [(&'static str, &'static str, f64); 8] {
 #[derive(Serialize)]
 pub(crate) struct Nights {
     svg: String,
-    key: Vec<[&'static str; 2]>,
-    head: Vec<&'static str>,
+    key: Vec<(&'static str, String)>,
+    head: Vec<String>,
     rows: Vec<Vec<String>>,
     left_out: usize,
 }
@@ -49,14 +65,14 @@ fn label(night: &Night, number: usize) -> String {
         .date
         .as_deref()
         .map(|date| words::plain(date, 10))
-        .unwrap_or_else(|| format!("night {number}"))
+        .unwrap_or_else(|| say!("night-number", number = number))
 }
 
 /// The nights; `None` where they were not told apart.
 pub(crate) fn nights(nights: &[Night]) -> Option<Nights> {
     let left_out = nights.len().saturating_sub(SHOWN);
     let shown = &nights[left_out..];
-    let total = |night: &Night| -> f64 { activities(&night.hours).iter().map(|(_, _, h)| sound(*h)).sum() };
+    let total = |night: &Night| -> f64 { activities(&night.hours).iter().map(|(_, h)| sound(*h)).sum() };
     let longest_h = shown.iter().map(total).fold(0.0, f64::max);
     if longest_h <= 0.0 {
         return None;
@@ -67,8 +83,8 @@ pub(crate) fn nights(nights: &[Night]) -> Option<Nights> {
     let foot = TOP + ROW * shown.len() as f64;
     let x_of = |h: f64| LEFT + h / end_h * (WIDTH - LEFT - RIGHT);
     let mut svg = format!(
-        "<svg class=\"plot nights\" viewBox=\"0 0 {WIDTH} {height:.0}\" role=\"img\" aria-label=\"Hours by activity, one \
-         row a night; the table below has the same figures\">"
+        "<svg class=\"plot nights\" viewBox=\"0 0 {WIDTH} {height:.0}\" role=\"img\" aria-label=\"{}\">",
+        escaped(&say!("nights-drawing"))
     );
     let mut at_h = 0.0;
     while at_h <= end_h * 1.0001 {
@@ -77,7 +93,12 @@ pub(crate) fn nights(nights: &[Night]) -> Option<Nights> {
         tick(&mut svg, x_of(at_h), &line, foot + 23.0, &number);
         at_h += step_h;
     }
-    axis_title(&mut svg, (LEFT + WIDTH - RIGHT) / 2.0, height - 6.0, "hours");
+    axis_title(
+        &mut svg,
+        (LEFT + WIDTH - RIGHT) / 2.0,
+        height - 6.0,
+        &say!("axis-hours"),
+    );
     let mut rows = Vec::new();
     for (index, night) in shown.iter().enumerate() {
         let y = TOP + ROW * index as f64;
@@ -87,10 +108,10 @@ pub(crate) fn nights(nights: &[Night]) -> Option<Nights> {
             "<text x=\"{:.1}\" y=\"{:.1}\" text-anchor=\"end\">{}</text>",
             LEFT - 10.0,
             y + ROW * 0.66,
-            crate::map::escaped(&name)
+            escaped(&name)
         );
         let mut so_far_h = 0.0;
-        for (class, _, h) in activities(&night.hours) {
+        for (class, h) in activities(&night.hours) {
             let h = sound(h);
             let (x, end) = (x_of(so_far_h), x_of(so_far_h + h));
             so_far_h += h;
@@ -105,8 +126,9 @@ pub(crate) fn nights(nights: &[Night]) -> Option<Nights> {
             }
         }
         let mut row = vec![name];
-        row.extend(activities(&night.hours).map(|(_, _, h)| words::hours(sound(h))));
-        let share = |fraction: Option<f64>| fraction.map_or_else(|| "not counted".to_owned(), words::percent);
+        row.extend(activities(&night.hours).map(|(_, h)| words::hours(sound(h))));
+        let share =
+            |fraction: Option<f64>| fraction.map_or_else(|| say!("not-counted-again"), words::percent);
         row.push(share(night.visited_fraction));
         row.push(share(night.visited_so_far_fraction));
         rows.push(row);
@@ -116,19 +138,17 @@ pub(crate) fn nights(nights: &[Night]) -> Option<Nights> {
         shown.iter().any(|night| {
             activities(&night.hours)
                 .iter()
-                .any(|(of, _, h)| *of == class && sound(*h) > 0.0)
+                .any(|(of, h)| *of == class && sound(*h) > 0.0)
         })
     };
-    let names = activities(&ActivityHours::default());
-    let mut head = vec!["Night"];
-    head.extend(names.iter().map(|(_, words, _)| *words));
-    head.extend(["driven over that night", "so far"]);
+    let mut head = vec![say!("head-night")];
+    head.extend(names());
+    head.extend([say!("driven-that-night"), say!("so-far")]);
+    let classes = activities(&ActivityHours::default()).map(|(class, _)| class);
     Some(Nights {
         svg,
-        key: names
-            .iter()
-            .filter(|(class, _, _)| is_used(class))
-            .map(|(class, words, _)| [*class, *words])
+        key: (classes.into_iter().zip(names()))
+            .filter(|(class, _)| is_used(class))
             .collect(),
         head,
         rows,
