@@ -670,7 +670,7 @@ count-time = { $count ->
     [one] 1 time
    *[other] { $count } times
 }
-at-cm = { $percent } at { $width_cm } cm
+at-cm = { $percent } at { $width }
 depends-on-cutting-width = depends on the cutting width, which was not given: { $list }
 pockets-from = pockets from { $length } wide ({ $area })
 log-good-enough-can = The log is good enough: it can show missed { $smallest }.
@@ -744,7 +744,6 @@ from-count = { $count } from { $share }{ $resolution ->
 }
 first-on = ; first on line { $count }
 first-on-line = ; first on line { $count }: { $id }
-mm-number = { $number } mm
 to-id = { $id } to { $id_2 }
 one-every = { $fixes }, one every { $time }
 driving-time = driving { $time }
@@ -851,7 +850,7 @@ usually-out-began-along = Usually { $time } out{ $charging ->
 brackets-usual-time-join = { $join }; in brackets the usual time.
 day-hours = { $hours } a day
 between-first-departure-last = Between first departure and last return, { $hours } of it driving. { $said }
-mm-day = { $number } mm a day
+growth-a-day = { $length } a day
 tenth-lawn-steeper-steepest = A tenth of the lawn is steeper. The steepest part lies { $place }.
 not-logged = not logged
 more-than = more than hours
@@ -913,7 +912,6 @@ silence-after-start-may = { $time } of silence { $time_2 } after the start, { $p
 machine-efficiency = The machine { $efficiency }.
 probability-kept-percent-again = Probability that it is kept: { $percent }.
 lawn-within-percent-days-probability = { $percent } of the lawn within { $days }. { $probability }
-cm-number = { $number } cm
 lawn-report = Lawn report
 times-driven-over-darker = Times driven over (darker: more often)
 less-than-twice = less than twice
@@ -931,7 +929,7 @@ count-outing = { $count ->
 }
 lawn-counted-squares-this = The lawn was counted in squares of this side; that alone moves the result by about { $number } points.
 standard-deviation-per-axis-from = Standard deviation per axis, from { $word }.
-m-east-m-north = { $number } m east, { $number_2 } m north, turned { $number_3 }°
+plan-offset = { $east } east, { $north } north, turned { $turned }°
 plan-moved-by-this = The plan was moved by this to fit the log; known within { $length }.
 known-within-no-more = Known within { $length }: no more than chance, so the plan stays as it is drawn.
 from-one = From { $fixes }, one every { $time }.

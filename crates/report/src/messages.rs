@@ -1,8 +1,9 @@
 //! In which words is it said?
 //!
-//! One catalogue for one language: `messages/en.ftl`, in the language of Project Fluent. A code of the findings ([`Said`]) is the name
-//! of its message. Values carry their unit in the name, and the unit says how a number is written; counts choose the plural.
-//! Text from outside that stands among the values is made harmless before it comes into a sentence.
+//! A catalogue for each language: `messages/en.ftl` and its translations, in the language of Project Fluent. A code of the findings
+//! ([`Said`]) is the name of its message. Values carry their unit in the name, and the unit says how a number is written; counts choose
+//! the plural. What a translation lacks is said in English. Text from outside that stands among the values is made harmless before it
+//! comes into a sentence.
 
 use crate::words::{self, number};
 use ciborium::Value;
@@ -10,58 +11,141 @@ use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::types::{FluentNumber, FluentNumberOptions};
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
 use serde::Serialize;
+use std::fmt;
 use std::sync::LazyLock;
-use tussock_types::Said;
+use tussock_types::{Language, MILE_M, Said, Units};
 
-/// A message of the windows with its values: `say!("stuck-came", course_deg = 80.0)`.
+/// A message of the windows with its values: `say!(voice, "stuck-came", course_deg = 80.0)`.
 macro_rules! say {
-    ($id:literal $(, $name:ident = $value:expr)* $(,)?) => {
-        $crate::messages::message($id, &[$((stringify!($name), $crate::messages::value(&$value))),*])
+    ($voice:expr, $id:literal $(, $name:ident = $value:expr)* $(,)?) => {
+        $crate::messages::message($voice, $id, &[$((stringify!($name), $crate::messages::value(&$value))),*])
     };
 }
 pub(crate) use say;
 
+type Catalogue = FluentBundle<FluentResource>;
+
+/// In which language and in which units a window speaks.
+#[derive(Clone, Copy, Default)]
+pub struct Voice {
+    language: Language,
+    units: Units,
+    /// A catalogue in place of that of the language.
+    own: Option<&'static Catalogue>,
+}
+
+impl Voice {
+    /// A voice of ours.
+    pub const fn new(language: Language, units: Units) -> Self {
+        Self {
+            language,
+            units,
+            own: None,
+        }
+    }
+
+    /// A voice that speaks from a catalogue of one's own, in the grammar of a language. The catalogue is kept for good.
+    #[doc(hidden)]
+    pub fn of_catalogue(language: Language, units: Units, source: String) -> Self {
+        Self {
+            language,
+            units,
+            own: Some(Box::leak(Box::new(catalogue(language, source)))),
+        }
+    }
+
+    /// Its language.
+    pub const fn language(self) -> Language {
+        self.language
+    }
+
+    /// Its units.
+    pub const fn units(self) -> Units {
+        self.units
+    }
+}
+
+impl PartialEq for Voice {
+    fn eq(&self, other: &Self) -> bool {
+        let same = |one: Option<&Catalogue>, other: Option<&Catalogue>| match (one, other) {
+            (Some(one), Some(other)) => std::ptr::eq(one, other),
+            (one, other) => one.is_none() && other.is_none(),
+        };
+        (self.language, self.units) == (other.language, other.units) && same(self.own, other.own)
+    }
+}
+
+impl Eq for Voice {}
+
+impl fmt::Debug for Voice {
+    fn fmt(&self, to: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(to, "Voice({}, {})", self.language.word(), self.units.word())
+    }
+}
+
 /// Letters of one value.
 const LONGEST_VALUE: usize = 700;
 
-static CATALOGUE: LazyLock<FluentBundle<FluentResource>> = LazyLock::new(|| {
-    let source = include_str!("../messages/en.ftl").to_owned();
+/// The catalogues as they are written.
+const SOURCES: [&str; Language::ALL.len()] = [
+    include_str!("../messages/en.ftl"),
+    include_str!("../messages/de.ftl"),
+    include_str!("../messages/fr.ftl"),
+    include_str!("../messages/es.ftl"),
+    include_str!("../messages/it.ftl"),
+    include_str!("../messages/nl.ftl"),
+    include_str!("../messages/sv.ftl"),
+    include_str!("../messages/pl.ftl"),
+];
+
+macro_rules! catalogues {
+    ($($language:ident),*) => {
+        /// Each is read when it is first spoken from.
+        static CATALOGUES: [LazyLock<Catalogue>; Language::ALL.len()] =
+            [$(LazyLock::new(|| catalogue(Language::$language, SOURCES[Language::$language as usize].to_owned()))),*];
+    };
+}
+catalogues!(English, German, French, Spanish, Italian, Dutch, Swedish, Polish);
+
+fn catalogue(language: Language, source: String) -> Catalogue {
     // What does not parse is left out, and missing is what a test looks for.
     let resource = FluentResource::try_new(source).unwrap_or_else(|(resource, _)| resource);
-    let mut bundle = FluentBundle::new_concurrent(vec!["en".parse().unwrap_or_default()]);
+    let mut bundle = FluentBundle::new_concurrent(vec![language.word().parse().unwrap_or_default()]);
     bundle.set_use_isolating(false);
     bundle.set_formatter(Some(|value, _| match value {
-        FluentValue::Number(number) => Some(with_unit(number)),
+        FluentValue::Number(number) => number.options.currency.clone(),
         _ => None,
     }));
     bundle.add_resource_overriding(resource);
     bundle
-});
+}
 
-/// A number as its unit asks for. Fluent has room for one unit beside a number: the currency.
-fn with_unit(value: &FluentNumber) -> String {
-    let unit = value.options.currency.as_deref().unwrap_or_default();
-    let value = value.value;
+/// A number as its unit asks for.
+fn with_unit(voice: Voice, value: f64, unit: Option<&str>) -> String {
     let text = match unit {
-        "m" if value.abs() >= 9_999.5 => format!("{} km", number(value / 1000.0, 1)),
-        "m" => words::metres(value),
-        "m2" => words::area(value),
-        "mm" => format!("{} mm", number(value, 1)),
-        "mps" => format!("{} m/s", number(value, 2)),
-        "s" => words::duration(value),
-        "min" => words::minutes(value),
-        "h" => words::hours(value),
-        "fraction" | "ratio" => words::share(value),
-        _ => number(value, usize::from(value.fract() != 0.0)),
+        Some("m") if value.abs() >= 9_999.5 => match voice.units {
+            Units::Metric => format!("{} km", number(voice, value / 1000.0, 1)),
+            Units::Imperial => format!("{} mi", number(voice, value / MILE_M, 1)),
+        },
+        Some("m") => words::metres(voice, value),
+        Some("m2") => words::area(voice, value),
+        Some("mm") => words::millimetres(voice, value, 1),
+        Some("mps") => words::speed(voice, value),
+        Some("s") => words::duration(voice, value),
+        Some("min") => words::minutes(voice, value),
+        Some("h") => words::hours(voice, value),
+        Some("fraction" | "ratio") => words::share(voice, value),
+        _ => return number(voice, value, usize::from(value.fract() != 0.0)),
     };
     // In a sentence 8 h are no more than 8.0 h claim to be.
-    text.replacen(".0 ", " ", 1)
+    let nothing_more = words::numerals(voice).decimal.to_string() + "0 ";
+    text.replacen(&nothing_more, " ", 1)
 }
 
 /// Units that a name may end in.
 const UNITS: [&str; 9] = ["m", "m2", "mm", "mps", "s", "min", "h", "fraction", "ratio"];
 
-fn argument(name: &str, value: &Value) -> FluentValue<'static> {
+fn argument(voice: Voice, name: &str, value: &Value) -> FluentValue<'static> {
     let value = match value {
         // A part of a sentence may begin with the blank before it.
         Value::Text(text) => {
@@ -73,44 +157,50 @@ fn argument(name: &str, value: &Value) -> FluentValue<'static> {
         _ => return FluentValue::Error,
     };
     if name.ends_with("_deg") {
-        return compass(value).into();
+        return compass(voice, value).into();
     }
     let unit = name
         .rsplit_once('_')
         .map(|(_, unit)| unit)
         .filter(|unit| UNITS.contains(unit));
-    let options = FluentNumberOptions {
-        currency: unit.map(str::to_owned),
-        ..FluentNumberOptions::default()
-    };
     // What is written with one decimal chooses its plural by that.
     let value = if unit.is_some() {
         value
     } else {
         (10.0 * value).round() / 10.0
     };
+    // A number stands beside its value as it is written. Fluent has room for one text there: the currency.
+    let options = FluentNumberOptions {
+        currency: Some(with_unit(voice, value, unit)),
+        ..FluentNumberOptions::default()
+    };
     FluentNumber::new(value, options).into()
 }
 
-fn formatted(id: &str, arguments: &FluentArgs<'_>) -> String {
-    let message = CATALOGUE.get_message(id);
-    match message.as_ref().and_then(|message| message.value()) {
-        Some(pattern) => CATALOGUE
-            .format_pattern(pattern, Some(arguments), &mut Vec::new())
-            .into_owned(),
-        None => id.to_owned(),
+fn formatted(voice: Voice, id: &str, arguments: &FluentArgs<'_>) -> String {
+    let of = |language: Language| &*CATALOGUES[language as usize];
+    let first = voice.own.unwrap_or_else(|| of(voice.language));
+    for catalogue in [first, of(Language::English)] {
+        let message = catalogue.get_message(id);
+        if let Some(pattern) = message.as_ref().and_then(|message| message.value()) {
+            let text = catalogue.format_pattern(pattern, Some(arguments), &mut Vec::new());
+            return text.into_owned();
+        }
     }
+    id.to_owned()
 }
 
 /// A message of the windows.
-pub(crate) fn message(id: &str, values: &[(&str, Value)]) -> String {
-    let values = values.iter().map(|(name, value)| (*name, argument(name, value)));
-    formatted(id, &values.collect())
+pub(crate) fn message(voice: Voice, id: &str, values: &[(&str, Value)]) -> String {
+    let values = values
+        .iter()
+        .map(|(name, value)| (*name, argument(voice, name, value)));
+    formatted(voice, id, &values.collect())
 }
 
 /// What one of our enums is called: its word in JSON chooses.
-pub(crate) fn named(id: &str, of: &impl Serialize) -> String {
-    message(id, &[("value", value(of))])
+pub(crate) fn named(voice: Voice, id: &str, of: &impl Serialize) -> String {
+    message(voice, id, &[("value", value(of))])
 }
 
 /// Anything as a value of a message.
@@ -119,8 +209,8 @@ pub(crate) fn value(of: &impl Serialize) -> Value {
 }
 
 /// A course as a word of the compass.
-pub(crate) fn compass(course_deg: f64) -> String {
-    say!("compass", eighth = eighth(course_deg))
+pub(crate) fn compass(voice: Voice, course_deg: f64) -> String {
+    say!(voice, "compass", eighth = eighth(course_deg))
 }
 
 /// A course as its eighth of the circle, from 0 in the north.
@@ -128,16 +218,25 @@ pub(crate) fn eighth(course_deg: f64) -> f64 {
     (course_deg.rem_euclid(360.0) / 45.0).round() % 8.0
 }
 
-/// What is said, in words.
+/// What is said, in English: the words of files.
 pub fn text(said: &Said) -> String {
+    self::said(Voice::default(), said)
+}
+
+/// What is said, in words.
+pub(crate) fn said(voice: Voice, said: &Said) -> String {
     Value::serialized(said)
         .ok()
-        .and_then(|said| text_of(&said))
+        .and_then(|said| in_words(voice, &said))
         .unwrap_or_default()
 }
 
-/// The same of a tree; nothing where it is no code with values.
+/// The English of a tree; nothing where it is no code with values.
 pub(crate) fn text_of(said: &Value) -> Option<String> {
+    in_words(Voice::default(), said)
+}
+
+fn in_words(voice: Voice, said: &Value) -> Option<String> {
     let [
         (Value::Text(code), Value::Text(id)),
         (Value::Text(values), Value::Map(named)),
@@ -153,9 +252,9 @@ pub(crate) fn text_of(said: &Value) -> Option<String> {
         .filter_map(|(name, value)| Some((name.as_text()?, value)));
     let arguments = named.map(|(name, value)| match value {
         Value::Text(text) if text.is_empty() => (name.to_owned(), "none".into()),
-        _ => (name.to_owned(), argument(name, value)),
+        _ => (name.to_owned(), argument(voice, name, value)),
     });
-    Some(formatted(id, &arguments.collect()))
+    Some(formatted(voice, id, &arguments.collect()))
 }
 
 #[cfg(test)]
@@ -163,7 +262,7 @@ mod tests {
     use super::*;
     use std::collections::{BTreeMap, BTreeSet};
 
-    const SOURCE: &str = include_str!("../messages/en.ftl");
+    const SOURCE: &str = SOURCES[0];
 
     /// Messages of the catalogue, each with the variables that stand in it.
     fn messages() -> BTreeMap<String, BTreeSet<String>> {
@@ -225,7 +324,7 @@ mod tests {
         let parsed = FluentResource::try_new(SOURCE.to_owned());
         assert!(parsed.is_ok(), "{:?}", parsed.err().map(|(_, errors)| errors));
         for id in messages.keys() {
-            assert!(CATALOGUE.has_message(id), "{id}");
+            assert!(CATALOGUES[0].has_message(id), "{id}");
         }
         let codes: BTreeMap<String, BTreeSet<String>> = Said::CODES
             .iter()
@@ -252,7 +351,7 @@ mod tests {
             assert!(sources.contains(&asked), "nobody says {id}");
         }
         // What is asked for is there.
-        let asked = ["say!(\"", " say(\"", "named(\""].map(|call| sources.split(call).skip(1));
+        let asked = ["say!(voice, \"", " say(\"", "named(\""].map(|call| sources.split(call).skip(1));
         for rest in asked.into_iter().flatten() {
             let id = rest.split('"').next().unwrap_or_default();
             assert!(

@@ -1,25 +1,26 @@
 //! Which gardens need a visit, in the terminal and in the operator's mail?
 
+use crate::messages::Voice;
 use crate::messages::{named, say};
 use crate::words;
 use std::fmt::Write;
 use tussock_types::{AlarmState, AlarmTold, Morning, MorningDelivery, MorningMended, MorningReason};
 
 /// One line that says it all.
-pub fn summary(morning: &Morning) -> String {
-    say!(
+pub fn summary(morning: &Morning, voice: Voice) -> String {
+    say!(voice, 
         "night-visit-with-log",
         id = words::plain(&morning.night, 12),
         gardens = morning.gardens.len(),
-        count = say!("count-garden", count = morning.known as usize),
+        count = say!(voice, "count-garden", count = morning.known as usize),
         with_log = morning.with_log,
         resting = morning.resting,
-        count_2 = say!("count-thing", count = morning.failures.len())
+        count_2 = say!(voice, "count-thing", count = morning.failures.len())
     )
 }
 
 /// What an alarm says; nothing but the alarm's own sentence where its figures are not known.
-pub fn alarm_sentence(reason: &MorningReason) -> String {
+pub fn alarm_sentence(reason: &MorningReason, voice: Voice) -> String {
     let Some(told) = &reason.told else {
         return words::sentence(&reason.sentence);
     };
@@ -29,36 +30,36 @@ pub fn alarm_sentence(reason: &MorningReason) -> String {
         AlarmTold::LessVisited {
             found_fraction,
             usual_fraction,
-        } => say!(
+        } => say!(voice, 
             "alarm-less-visited",
-            found = words::whole_percent(*found_fraction),
-            usual = words::whole_percent(*usual_fraction),
+            found = words::whole_percent(voice, *found_fraction),
+            usual = words::whole_percent(voice, *usual_fraction),
             since = since
         ),
-        AlarmTold::Hours { found_h, usual_h } => say!(
+        AlarmTold::Hours { found_h, usual_h } => say!(voice, 
             "alarm-hours",
             value = reason.alarm,
-            found = words::hours(*found_h),
-            usual = words::hours(*usual_h),
+            found = words::hours(voice, *found_h),
+            usual = words::hours(voice, *usual_h),
             since = since
         ),
-        AlarmTold::ReceiverWorse { found_m, usual_m } => say!(
+        AlarmTold::ReceiverWorse { found_m, usual_m } => say!(voice, 
             "alarm-receiver-worse",
-            found = words::whole_cm(*found_m),
-            usual = words::whole_cm(*usual_m),
+            found = words::whole_cm(voice, *found_m),
+            usual = words::whole_cm(voice, *usual_m),
             since = since
         ),
-        AlarmTold::Stuck { found_min, why } => say!(
+        AlarmTold::Stuck { found_min, why } => say!(voice, 
             "alarm-stuck-spot",
             nights = nights,
-            found = words::whole_minutes(*found_min),
+            found = words::whole_minutes(voice, *found_min),
             since = since,
             why = why
         ),
-        AlarmTold::Missed { found_m2, why } => say!(
+        AlarmTold::Missed { found_m2, why } => say!(voice, 
             "alarm-missed-pocket",
             nights = nights,
-            found = words::area(*found_m2),
+            found = words::area(voice, *found_m2),
             since = since,
             why = why
         ),
@@ -66,14 +67,14 @@ pub fn alarm_sentence(reason: &MorningReason) -> String {
             visited_fraction,
             promised_fraction,
             days,
-        } => say!(
+        } => say!(voice, 
             "alarm-promise",
-            found = words::whole_percent(*visited_fraction),
-            usual = words::whole_percent(*promised_fraction),
+            found = words::whole_percent(voice, *visited_fraction),
+            usual = words::whole_percent(voice, *promised_fraction),
             count = *days,
             since = since
         ),
-        AlarmTold::Absent => say!(
+        AlarmTold::Absent => say!(voice, 
             "alarm-absent",
             machine = match reason.what.as_str() {
                 "" => "none".to_owned(),
@@ -86,12 +87,12 @@ pub fn alarm_sentence(reason: &MorningReason) -> String {
 }
 
 /// A line for each delivery that failed.
-pub(crate) fn deliveries(morning: &Morning) -> Vec<String> {
+pub(crate) fn deliveries(voice: Voice, morning: &Morning) -> Vec<String> {
     let told = |one: &MorningDelivery| {
-        say!(
+        say!(voice, 
             "your-delivery",
             gardens = one.gardens,
-            count = say!("count-garden", count = one.expected as usize),
+            count = say!(voice, "count-garden", count = one.expected as usize),
             since = words::plain(&one.since, 12)
         )
     };
@@ -99,12 +100,12 @@ pub(crate) fn deliveries(morning: &Morning) -> Vec<String> {
 }
 
 /// A line for each alarm that this night's logs showed to be mended.
-pub(crate) fn mended(morning: &Morning) -> Vec<String> {
+pub(crate) fn mended(voice: Voice, morning: &Morning) -> Vec<String> {
     let told = |one: &MorningMended| {
-        say!(
+        say!(voice, 
             "is-mended",
             garden = words::name(&one.garden),
-            alarm = named("alarm", &one.alarm),
+            alarm = named(voice, "alarm", &one.alarm),
             since = words::plain(&one.since, 12),
             mended = words::plain(&one.mended, 12)
         )
@@ -113,10 +114,10 @@ pub(crate) fn mended(morning: &Morning) -> Vec<String> {
 }
 
 /// The morning as text: one line that says it all, then the gardens in the order of what a visit gains, then what failed.
-pub fn answer_morning(morning: &Morning) -> String {
-    let mut text = summary(morning);
+pub fn answer_morning(morning: &Morning, voice: Voice) -> String {
+    let mut text = summary(morning, voice);
     text.push('\n');
-    for line in deliveries(morning) {
+    for line in deliveries(voice, morning) {
         let _ = writeln!(text, "\n{line}");
     }
     for garden in &morning.gardens {
@@ -126,16 +127,16 @@ pub fn answer_morning(morning: &Morning) -> String {
         } else {
             format!(" ({})", words::name(&garden.garden))
         };
-        let gain = say!(
+        let gain = say!(voice, 
             "garden-gain",
             garden = words::name(name) + &also,
-            area = words::area(garden.gain_m2)
+            area = words::area(voice, garden.gain_m2)
         );
         let _ = writeln!(text, "\n{gain}");
         for reason in &garden.reasons {
             let known = match reason.state {
                 AlarmState::Open => String::new(),
-                AlarmState::Acknowledged => say!(
+                AlarmState::Acknowledged => say!(voice, 
                     "is-known",
                     said = reason
                         .said
@@ -143,15 +144,15 @@ pub fn answer_morning(morning: &Morning) -> String {
                         .map_or_else(|| "none".to_owned(), words::sentence)
                 ),
             };
-            let bring = named("bring", &reason.alarm);
-            let _ = writeln!(text, "  {}{known} {bring}.", alarm_sentence(reason));
+            let bring = named(voice, "bring", &reason.alarm);
+            let _ = writeln!(text, "  {}{known} {bring}.", alarm_sentence(reason, voice));
         }
     }
-    for (at, line) in mended(morning).into_iter().enumerate() {
+    for (at, line) in mended(voice, morning).into_iter().enumerate() {
         let _ = writeln!(text, "{}{line}", if at == 0 { "\n" } else { "" });
     }
     if !morning.failures.is_empty() {
-        let _ = writeln!(text, "\n{}", say!("failed"));
+        let _ = writeln!(text, "\n{}", say!(voice, "failed"));
         for failure in &morning.failures {
             let _ = writeln!(
                 text,

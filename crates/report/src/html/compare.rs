@@ -3,6 +3,7 @@
 //! The same kind of page as the report: one sentence, the two maps side by side, what became of each pocket, the
 //! difference with its interval and where that comes from, and predictions beside measurements.
 
+use crate::messages::Voice;
 use super::page;
 use crate::filters::compared;
 use crate::map::{self, pocket_id, twin_svg};
@@ -13,7 +14,7 @@ use crate::words;
 use minijinja::{Value, context, value::Serde};
 use tussock_types::{ComparedSide, Comparison, Findings};
 
-pub(super) fn page(comparison: &Comparison) -> Value {
+pub(super) fn page(voice: Voice, comparison: &Comparison) -> Value {
     let before = comparison.findings_before.as_deref();
     let after = comparison.findings_after.as_deref();
     let pockets = &comparison.pockets;
@@ -27,22 +28,22 @@ pub(super) fn page(comparison: &Comparison) -> Value {
         .or(before)
         .and_then(|findings| findings.settings.garden.name.as_deref());
     let side = |label: String, which: map::Side, side: &ComparedSide, findings: Option<&Findings>| {
-        let drawn = findings.map(|findings| twin_svg(findings, which, pockets, scale));
+        let drawn = findings.map(|findings| twin_svg(voice, findings, which, pockets, scale));
         let (map, scale) = drawn.map_or((None, None), |drawn| (Some(drawn.svg), drawn.scale));
-        let when = findings.map(page::when);
+        let when = findings.map(|findings| page::when(voice, findings));
         context! { label, map, scale, when, found => Serde(side) }
     };
     context! {
         title => garden
             .map(words::name)
             .filter(|name| !name.is_empty())
-            .unwrap_or_else(|| say!("before-after")),
+            .unwrap_or_else(|| say!(voice, "before-after")),
         sides => [
-            side(say!("before"), map::Side::Before, &comparison.before, before),
-            side(say!("after"), map::Side::After, &comparison.after, after),
+            side(say!(voice, "before"), map::Side::Before, &comparison.before, before),
+            side(say!(voice, "after"), map::Side::After, &comparison.after, after),
         ],
-        visit_key => Serde(page::visit_key(scale)),
+        visit_key => Serde(page::visit_key(voice, scale)),
         pocket_ids => pockets.iter().map(pocket_id).collect::<Vec<_>>(),
-        ..compared(comparison)
+        ..compared(voice, comparison)
     }
 }

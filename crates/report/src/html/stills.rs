@@ -4,6 +4,7 @@
 //! bridge is the visited fraction, which is known on both: the clock time of a map is the one at which as much
 //! ground had been driven over as at its driving hour. Approximate by the time that one square takes to fill.
 
+use crate::messages::Voice;
 use crate::map::{INK, escaped, view::View};
 use crate::messages::say;
 use crate::{raster::Ground, words};
@@ -50,7 +51,7 @@ fn moments(over_time: &OverTime) -> Option<Vec<(f64, f64)>> {
 }
 
 /// The maps; none without squares or without a curve over time.
-pub(super) fn stills(findings: &Findings) -> Vec<Still> {
+pub(super) fn stills(voice: Voice, findings: &Findings) -> Vec<Still> {
     let Some(ground) = findings.cells.as_ref().and_then(Ground::of) else {
         return Vec::new();
     };
@@ -97,18 +98,18 @@ pub(super) fn stills(findings: &Findings) -> Vec<Still> {
              href=\"{}\"/>{outline}</svg>",
             view.width,
             view.height,
-            escaped(&say!("lawn-after", hours = words::hours(hour))),
+            escaped(&say!(voice, "lawn-after", hours = words::hours(voice, hour))),
             size(grid.columns),
             size(grid.rows),
             ground.filling_uri(since_s, until_s)
         );
         stills.push(Still {
             svg,
-            label: words::hours(hour),
-            text: say!(
+            label: words::hours(voice, hour),
+            text: say!(voice, 
                 "still-gained",
-                percent = words::percent(fraction),
-                points = words::number((fraction - before) * 100.0, 1)
+                percent = words::percent(voice, fraction),
+                points = words::number(voice, (fraction - before) * 100.0, 1)
             ),
         });
         since_s = until_s;

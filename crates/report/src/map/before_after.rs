@@ -1,5 +1,6 @@
 //! One of two maps side by side: a lawn before or after a change, with the same pockets drawn on both.
 
+use crate::messages::Voice;
 use super::labels::Labels;
 use super::layers::Layer;
 use super::marks::{ComparedMarks, key, put};
@@ -21,21 +22,21 @@ pub(crate) enum Side {
 /// The map of one side. A pocket is hatched where most of it was not driven over on this side.
 ///
 /// Both sides are coloured by one scale, so that the same colour means the same number of visits.
-pub(crate) fn twin_svg(
+pub(crate) fn twin_svg(voice: Voice, 
     findings: &Findings,
     side: Side,
     pockets: &[ComparedPocket],
     scale: VisitScale,
 ) -> Drawn {
-    let mut drawing = Drawing::with(findings, Furniture::Twin, |view| {
-        Some(compared(view, side, pockets))
+    let mut drawing = Drawing::with(voice, findings, Furniture::Twin, |view| {
+        Some(compared(voice, view, side, pockets))
     });
     if let Some(ground) = &mut drawing.ground {
         ground.scale = scale;
     }
     let label = match side {
-        Side::Before => say!("map-before"),
-        Side::After => say!("map-after"),
+        Side::Before => say!(voice, "map-before"),
+        Side::After => say!(voice, "map-after"),
     };
     Drawn {
         svg: drawing.page_svg(&label, Grounds::Visits),
@@ -44,7 +45,7 @@ pub(crate) fn twin_svg(
 }
 
 /// The pockets as they are on one side.
-fn compared(view: &View, side: Side, pockets: &[ComparedPocket]) -> ComparedMarks {
+fn compared(voice: Voice, view: &View, side: Side, pockets: &[ComparedPocket]) -> ComparedMarks {
     let mut labels = Labels::new(view, Furniture::Twin);
     let mut out = String::new();
     for (index, pocket) in pockets.iter().enumerate() {
@@ -70,10 +71,10 @@ fn compared(view: &View, side: Side, pockets: &[ComparedPocket]) -> ComparedMark
              fill-rule=\"evenodd\" stroke=\"{INK}\" stroke-width=\"{width}\" stroke-dasharray=\"{dash}\" \
              stroke-linejoin=\"round\"/><g transform=\"translate({x:.1} {y:.1})\"><circle class=\"pin hit\" \
              r=\"14\"/></g></a>",
-            escaped(&say!(
+            escaped(&say!(voice, 
                 "mark-compared",
                 id = id,
-                percent = words::percent(fraction)
+                percent = words::percent(voice, fraction)
             )),
             key = key('c', index),
         );

@@ -1,5 +1,6 @@
 //! Everything that is drawn above the ground, layer by layer.
 
+use crate::messages::Voice;
 use super::labels::{Labels, Near};
 use super::layers::Layer;
 use super::view::{Shape, View, shape};
@@ -30,6 +31,7 @@ pub(crate) fn key(letter: char, index: usize) -> String {
 }
 
 struct Marks<'a> {
+    voice: Voice,
     findings: &'a Findings,
     view: &'a View,
     furniture: Furniture,
@@ -44,6 +46,7 @@ pub(super) struct ComparedMarks {
 
 /// The marks of every layer that the map has, each in a group of its own.
 pub(super) fn draw(
+    voice: Voice,
     findings: &Findings,
     view: &View,
     has_ground: bool,
@@ -55,6 +58,7 @@ pub(super) fn draw(
         None => (None, Labels::new(view, furniture)),
     };
     let mut marks = Marks {
+        voice,
         findings,
         view,
         furniture,
@@ -291,7 +295,7 @@ impl Marks<'_> {
             );
             out.push_str(&self.pin(at, &house));
             self.labels
-                .name(Layer::Plan, at, Near::Beside, &say!("mark-station"));
+                .name(Layer::Plan, at, Near::Beside, &say!(self.voice, "mark-station"));
         }
         out
     }
@@ -306,7 +310,7 @@ impl Marks<'_> {
             );
             let at = self.view.at(Place::new(pocket.east_m, pocket.north_m));
             let id = words::plain(&pocket.id, 8);
-            let label = say!("mark-missed", id = id, area = words::area(pocket.area_m2));
+            let label = say!(self.voice, "mark-missed", id = id, area = words::area(self.voice, pocket.area_m2));
             out.push_str(&self.mark(&key('m', index), &label, at, &body));
             self.labels
                 .id(Layer::Missed, at, pocket.widest_m * self.view.scale, &id);
@@ -325,7 +329,7 @@ impl Marks<'_> {
             );
             let at = self.view.at(Place::new(pocket.east_m, pocket.north_m));
             let id = words::plain(&pocket.id, 8);
-            let label = say!("mark-not-yet", id = id, area = words::area(pocket.area_m2));
+            let label = say!(self.voice, "mark-not-yet", id = id, area = words::area(self.voice, pocket.area_m2));
             out.push_str(&self.mark(&key('n', index), &label, at, &body));
             let room = pocket.widest_m * self.view.scale;
             if index < NAMED_ALWAYS {
@@ -350,7 +354,7 @@ impl Marks<'_> {
             );
             let at = self.view.at(middle);
             let id = words::plain(&ground.id, 8);
-            let label = say!("mark-unseen", id = id, area = words::area(ground.area_m2));
+            let label = say!(self.voice, "mark-unseen", id = id, area = words::area(self.voice, ground.area_m2));
             out.push_str(&self.mark(&key('u', index), &label, at, &body));
             self.labels.id(Layer::Unseen, at, 0.0, &id);
         }
@@ -369,7 +373,7 @@ impl Marks<'_> {
                 continue;
             };
             let id = words::plain(&worn.id, 8);
-            let label = say!("mark-worn", id = id, length = words::metres(worn.length_m));
+            let label = say!(self.voice, "mark-worn", id = id, length = words::metres(self.voice, worn.length_m));
             let at = self.view.at(place);
             out.push_str(&self.mark(&key('w', index), &label, at, &body));
             self.labels.id(Layer::Worn, at, 0.0, &id);
@@ -418,7 +422,7 @@ impl Marks<'_> {
                         Layer::Tapes,
                         (x, y),
                         (to_x, to_y),
-                        &words::tape_length(tape.distance_m),
+                        &words::tape_length(self.voice, tape.distance_m),
                     );
                 }
             }
@@ -449,10 +453,10 @@ impl Marks<'_> {
                  stroke-width=\"3.4\" stroke-linejoin=\"round\"/>"
             );
             let id = words::plain(&suggestion.id, 8);
-            let label = say!(
+            let label = say!(self.voice, 
                 "mark-suggested",
                 id = id,
-                change = named("suggestion", &suggestion.kind)
+                change = named(self.voice, "suggestion", &suggestion.kind)
             );
             let at = self.view.at(place);
             out.push_str(&self.mark(&key('g', index), &label, at, &body));
@@ -490,7 +494,7 @@ impl Marks<'_> {
             hourglass(&mut sign, 0.0, 0.0);
             body.push_str(&self.pin((x, y), &sign));
             let id = words::plain(&spot.id, 8);
-            let label = say!("mark-stuck", id = id, time = words::minutes(spot.minutes));
+            let label = say!(self.voice, "mark-stuck", id = id, time = words::minutes(self.voice, spot.minutes));
             out.push_str(&self.mark(&key('s', index), &label, (x, y), &body));
             self.labels.beside(Layer::Stuck, (x, y), &id);
         }
@@ -505,8 +509,8 @@ impl Marks<'_> {
             if !(across.contains(&at.0) && down.contains(&(at.1 - self.view.top))) {
                 continue;
             }
-            let (id, asked) = (format!("C{}", index + 1), words::asked(complaint, self.findings));
-            let label = say!("asked-mark", id = id, said = asked.said.unwrap_or(asked.word));
+            let (id, asked) = (format!("C{}", index + 1), words::asked(self.voice, complaint, self.findings));
+            let label = say!(self.voice, "asked-mark", id = id, said = asked.said.unwrap_or(asked.word));
             out.push_str(&self.mark(&key('c', index), &label, at, &self.pin(at, &flag())));
             self.labels.beside(Layer::Asked, at, &id);
         }
@@ -524,7 +528,7 @@ impl Marks<'_> {
             );
             let at = self.view.at(Place::new(island.east_m, island.north_m));
             let id = words::plain(&island.id, 8);
-            let label = say!("mark-island", id = id, area = words::area(island.area_m2));
+            let label = say!(self.voice, "mark-island", id = id, area = words::area(self.voice, island.area_m2));
             out.push_str(&self.mark(&key('i', index), &label, at, &body));
             let across = (island.area_m2 / std::f64::consts::PI).max(0.0).sqrt() * self.view.scale;
             self.labels.id(Layer::Lie, at, 2.0 * across, &id);
@@ -549,7 +553,7 @@ impl Marks<'_> {
                  marker-end=\"url(#jaw)\"/>"
             );
             let id = words::plain(&passage.id, 8);
-            let label = say!("mark-passage", id = id, length = words::metres(passage.width_m));
+            let label = say!(self.voice, "mark-passage", id = id, length = words::metres(self.voice, passage.width_m));
             out.push_str(&self.mark(&key('p', index), &label, at, &body));
             self.labels.id(Layer::Lie, at, 0.0, &id);
         }
@@ -578,7 +582,7 @@ impl Marks<'_> {
                 2.0 * half,
             );
             let id = words::plain(&thing.id, 8);
-            let label = say!("mark-in-no-plan", id = id, count = thing.turns);
+            let label = say!(self.voice, "mark-in-no-plan", id = id, count = thing.turns);
             out.push_str(&self.mark(&key('o', index), &label, at, &body));
             self.labels.id(Layer::Lie, at, 2.0 * radius, &id);
         }
@@ -600,7 +604,7 @@ impl Marks<'_> {
                 "<path d=\"M0,-9l9,9l-9,9l-9,-9z M-4,0h8\" fill=\"#fffefa\" stroke=\"{INK}\" stroke-width=\"1.8\"/>"
             );
             let id = words::plain(&stray.id, 8);
-            let label = say!("mark-stray", id = id, length = words::metres(stray.farthest_m));
+            let label = say!(self.voice, "mark-stray", id = id, length = words::metres(self.voice, stray.farthest_m));
             let body = self.pin(at, &sign);
             out.push_str(&self.mark(&key('x', index), &label, at, &body));
             self.labels.beside(Layer::Strays, at, &id);

@@ -32,10 +32,10 @@ pub fn answer_map(findings: &Findings, style: Style) -> String {
         sheet.line(&line);
     }
     let most = chart.edges_visits;
-    let number = |visits: f64| words::number(visits, 0);
+    let number = |visits: f64| words::number(style.voice, visits, 0);
     sheet.indented(
         0,
-        &say!(
+        &say!(style.voice, 
             "chart-key",
             bare = BARE,
             one = SHADES[0],
@@ -49,7 +49,7 @@ pub fn answer_map(findings: &Findings, style: Style) -> String {
             not_yet = NOT_YET,
             stuck = STUCK,
             station = STATION,
-            length = words::metres(chart.column_m),
+            length = words::metres(style.voice, chart.column_m),
             north = if findings.frame.origin().is_some() {
                 "up"
             } else {

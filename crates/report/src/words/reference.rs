@@ -1,17 +1,18 @@
 //! How is the distance to a surveyed path said?
 
+use crate::messages::Voice;
 use super::{length, metres, number, path_length, plain};
 use crate::messages::say;
 use serde::Serialize;
 use tussock_types::{ErrorLength, ErrorTime, ReferenceErrors, ReferenceFindings};
 
 /// What the figures of a row are.
-pub(crate) fn reference_heads() -> [String; 4] {
+pub(crate) fn reference_heads(voice: Voice) -> [String; 4] {
     [
-        say!("error-mean"),
-        say!("error-rms"),
-        say!("error-95"),
-        say!("error-largest"),
+        say!(voice, "error-mean"),
+        say!(voice, "error-rms"),
+        say!(voice, "error-95"),
+        say!(voice, "error-largest"),
     ]
 }
 
@@ -24,26 +25,26 @@ pub(crate) struct ReferenceRow {
 }
 
 /// What was compared with what.
-pub(crate) fn reference_head(found: &ReferenceFindings) -> String {
-    say!(
+pub(crate) fn reference_head(voice: Voice, found: &ReferenceFindings) -> String {
+    say!(voice, 
         "reference-head",
-        length = path_length(found.length_m),
+        length = path_length(voice, found.length_m),
         name = plain(&found.name, 40),
-        fixes = say!("count-fix", count = found.compared_fixes),
+        fixes = say!(voice, "count-fix", count = found.compared_fixes),
         beside = found.beside_fixes,
-        distance = metres(found.beside_m)
+        distance = metres(voice, found.beside_m)
     )
 }
 
 /// Rows of the table; errors that could not be told have none.
-pub(crate) fn reference_rows(found: &ReferenceFindings) -> Vec<ReferenceRow> {
+pub(crate) fn reference_rows(voice: Voice, found: &ReferenceFindings) -> Vec<ReferenceRow> {
     [
-        (say!("error-logged"), &found.logged),
-        (say!("error-located"), &found.located),
+        (say!(voice, "error-logged"), &found.logged),
+        (say!(voice, "error-located"), &found.located),
     ]
     .into_iter()
     .flat_map(|(whose, errors)| {
-        table(errors)
+        table(voice, errors)
             .into_iter()
             .map(move |(what, figures)| ReferenceRow {
                 what,
@@ -55,23 +56,23 @@ pub(crate) fn reference_rows(found: &ReferenceFindings) -> Vec<ReferenceRow> {
 }
 
 /// What a path without times leaves open.
-pub(crate) fn reference_note(found: &ReferenceFindings) -> Option<String> {
-    (!found.is_timed).then(|| say!("reference-untimed"))
+pub(crate) fn reference_note(voice: Voice, found: &ReferenceFindings) -> Option<String> {
+    (!found.is_timed).then(|| say!(voice, "reference-untimed"))
 }
 
-fn table(errors: &ReferenceErrors) -> Vec<(String, [String; 4])> {
+fn table(voice: Voice, errors: &ReferenceErrors) -> Vec<(String, [String; 4])> {
     let metres = |found: &ErrorLength| {
-        [found.mean_m, found.rms_m, found.p95_m, found.max_m].map(|value| length(value, 3))
+        [found.mean_m, found.rms_m, found.p95_m, found.max_m].map(|value| length(voice, value, 3))
     };
     let seconds = |found: &ErrorTime| {
-        [found.mean_s, found.rms_s, found.p95_s, found.max_s].map(|value| format!("{} s", number(value, 1)))
+        [found.mean_s, found.rms_s, found.p95_s, found.max_s].map(|value| format!("{} s", number(voice, value, 1)))
     };
     [
-        (say!("error-cross-track"), errors.cross_track.as_ref().map(metres)),
-        (say!("error-along-track"), errors.along_track.as_ref().map(metres)),
-        (say!("error-timing"), errors.timing.as_ref().map(seconds)),
+        (say!(voice, "error-cross-track"), errors.cross_track.as_ref().map(metres)),
+        (say!(voice, "error-along-track"), errors.along_track.as_ref().map(metres)),
+        (say!(voice, "error-timing"), errors.timing.as_ref().map(seconds)),
         (
-            say!("error-pass-to-pass"),
+            say!(voice, "error-pass-to-pass"),
             errors.pass_to_pass.as_ref().map(metres),
         ),
     ]

@@ -9,6 +9,7 @@ mod gains;
 mod nights;
 mod waits;
 
+use crate::messages::Voice;
 use crate::map::escaped;
 use crate::messages::say;
 use crate::{ramp::VisitScale, words};
@@ -50,7 +51,7 @@ fn y_of(fraction: f64, top_fraction: f64) -> f64 {
 }
 
 /// Horizontal grid lines with percent.
-fn percent_axis(out: &mut String, top_fraction: f64, step_fraction: f64, title: &str) {
+fn percent_axis(voice: Voice, out: &mut String, top_fraction: f64, step_fraction: f64, title: &str) {
     let mut at = 0.0;
     while at <= top_fraction + 1e-9 {
         let y = y_of(at, top_fraction);
@@ -61,7 +62,7 @@ fn percent_axis(out: &mut String, top_fraction: f64, step_fraction: f64, title: 
             WIDTH - RIGHT,
             LEFT - 9.0,
             y + 5.0,
-            words::number(at * 100.0, 0)
+            words::number(voice, at * 100.0, 0)
         );
         at += step_fraction;
     }
@@ -96,7 +97,7 @@ fn tick(out: &mut String, x: f64, line: &str, y: f64, number: &str) {
 /// Visited fraction over driving hours, beside the random-search law and the exhaustive line.
 ///
 /// The interval is known at the end; it stands there as a bracket.
-pub(super) fn over_time(
+pub(super) fn over_time(voice: Voice, 
     over_time: &OverTime,
     visited_fraction: Option<Estimate>,
     promised_fraction: f64,
@@ -110,19 +111,19 @@ pub(super) fn over_time(
     if end_h <= 0.0 {
         return None;
     }
-    let mut out = head(&say!("plot-over-time"));
-    percent_axis(&mut out, 1.0, 0.25, &say!("axis-lawn-percent"));
+    let mut out = head(&say!(voice, "plot-over-time"));
+    percent_axis(voice, &mut out, 1.0, 0.25, &say!(voice, "axis-lawn-percent"));
     let x_of = |h: f64| LEFT + h / end_h * (WIDTH - LEFT - RIGHT);
     let step_h = step(end_h, 6.0);
     let decimals = usize::from(step_h < 1.0);
     let mut at_h = 0.0;
     while at_h <= end_h * 1.0001 {
         let line = format!("{:.1}v6", HEIGHT - BOTTOM);
-        let number = words::number(at_h, decimals);
+        let number = words::number(voice, at_h, decimals);
         tick(&mut out, x_of(at_h), &line, HEIGHT - BOTTOM + 23.0, &number);
         at_h += step_h;
     }
-    x_title(&mut out, &say!("axis-hours-driving"));
+    x_title(&mut out, &say!(voice, "axis-hours-driving"));
     if promised_fraction.is_finite() {
         let y = y_of(promised_fraction, 1.0);
         put!(
@@ -169,7 +170,7 @@ pub(super) fn over_time(
 }
 
 /// Part of the lawn by number of visits.
-pub(super) fn histogram(revisits: &Revisits) -> Option<String> {
+pub(super) fn histogram(voice: Voice, revisits: &Revisits) -> Option<String> {
     let bars = &revisits.histogram;
     let most = bars
         .iter()
@@ -179,10 +180,10 @@ pub(super) fn histogram(revisits: &Revisits) -> Option<String> {
     if bars.len() < 2 || most <= 0.0 {
         return None;
     }
-    let mut out = head(&say!("plot-histogram"));
+    let mut out = head(&say!(voice, "plot-histogram"));
     let step_fraction = step(most, 4.0);
     let top = (most / step_fraction).ceil() * step_fraction;
-    percent_axis(&mut out, top, step_fraction, &say!("axis-part-percent"));
+    percent_axis(voice, &mut out, top, step_fraction, &say!(voice, "axis-part-percent"));
     let scale = VisitScale {
         most: (bars.len() as f64 - 1.0).max(4.0),
     };
@@ -221,7 +222,7 @@ pub(super) fn histogram(revisits: &Revisits) -> Option<String> {
         HEIGHT - BOTTOM,
         WIDTH - RIGHT
     );
-    x_title(&mut out, &say!("axis-times"));
+    x_title(&mut out, &say!(voice, "axis-times"));
     out.push_str("</svg>");
     Some(out)
 }

@@ -1,5 +1,6 @@
 //! Hours by activity, one row a night.
 
+use crate::messages::Voice;
 use super::{axis_title, step, tick};
 use crate::map::escaped;
 use crate::messages::say;
@@ -33,16 +34,16 @@ fn activities(hours: &ActivityHours) -> [(&'static str, f64); 8] {
 }
 
 /// What they are called, in the same order.
-fn names() -> [String; 8] {
+fn names(voice: Voice) -> [String; 8] {
     [
-        say!("activity-driving"),
-        say!("activity-turning"),
-        say!("activity-reversing"),
-        say!("activity-transit"),
-        say!("activity-standing"),
-        say!("activity-station"),
-        say!("activity-carried"),
-        say!("activity-silent"),
+        say!(voice, "activity-driving"),
+        say!(voice, "activity-turning"),
+        say!(voice, "activity-reversing"),
+        say!(voice, "activity-transit"),
+        say!(voice, "activity-standing"),
+        say!(voice, "activity-station"),
+        say!(voice, "activity-carried"),
+        say!(voice, "activity-silent"),
     ]
 }
 
@@ -60,16 +61,16 @@ fn sound(h: f64) -> f64 {
     if h.is_finite() { h.max(0.0) } else { 0.0 }
 }
 
-fn label(night: &Night, number: usize) -> String {
+fn label(voice: Voice, night: &Night, number: usize) -> String {
     night
         .date
         .as_deref()
         .map(|date| words::plain(date, 10))
-        .unwrap_or_else(|| say!("night-number", number = number))
+        .unwrap_or_else(|| say!(voice, "night-number", number = number))
 }
 
 /// The nights; `None` where they were not told apart.
-pub(crate) fn nights(nights: &[Night]) -> Option<Nights> {
+pub(crate) fn nights(voice: Voice, nights: &[Night]) -> Option<Nights> {
     let left_out = nights.len().saturating_sub(SHOWN);
     let shown = &nights[left_out..];
     let total = |night: &Night| -> f64 { activities(&night.hours).iter().map(|(_, h)| sound(*h)).sum() };
@@ -84,11 +85,11 @@ pub(crate) fn nights(nights: &[Night]) -> Option<Nights> {
     let x_of = |h: f64| LEFT + h / end_h * (WIDTH - LEFT - RIGHT);
     let mut svg = format!(
         "<svg class=\"plot nights\" viewBox=\"0 0 {WIDTH} {height:.0}\" role=\"img\" aria-label=\"{}\">",
-        escaped(&say!("nights-drawing"))
+        escaped(&say!(voice, "nights-drawing"))
     );
     let mut at_h = 0.0;
     while at_h <= end_h * 1.0001 {
-        let number = words::number(at_h, usize::from(step_h < 1.0));
+        let number = words::number(voice, at_h, usize::from(step_h < 1.0));
         let line = format!("{TOP}V{:.1}", foot + 4.0);
         tick(&mut svg, x_of(at_h), &line, foot + 23.0, &number);
         at_h += step_h;
@@ -97,12 +98,12 @@ pub(crate) fn nights(nights: &[Night]) -> Option<Nights> {
         &mut svg,
         (LEFT + WIDTH - RIGHT) / 2.0,
         height - 6.0,
-        &say!("axis-hours"),
+        &say!(voice, "axis-hours"),
     );
     let mut rows = Vec::new();
     for (index, night) in shown.iter().enumerate() {
         let y = TOP + ROW * index as f64;
-        let name = label(night, left_out + index + 1);
+        let name = label(voice, night, left_out + index + 1);
         put!(
             svg,
             "<text x=\"{:.1}\" y=\"{:.1}\" text-anchor=\"end\">{}</text>",
@@ -126,9 +127,14 @@ pub(crate) fn nights(nights: &[Night]) -> Option<Nights> {
             }
         }
         let mut row = vec![name];
-        row.extend(activities(&night.hours).map(|(_, h)| words::hours(sound(h))));
+        row.extend(activities(&night.hours).map(|(_, h)| words::hours(voice, sound(h))));
         let share =
-            |fraction: Option<f64>| fraction.map_or_else(|| say!("not-counted-again"), words::percent);
+            |fraction: Option<f64>| {
+                fraction.map_or_else(
+                    || say!(voice, "not-counted-again"),
+                    |fraction| words::percent(voice, fraction),
+                )
+            };
         row.push(share(night.visited_fraction));
         row.push(share(night.visited_so_far_fraction));
         rows.push(row);
@@ -141,13 +147,13 @@ pub(crate) fn nights(nights: &[Night]) -> Option<Nights> {
                 .any(|(of, h)| *of == class && sound(*h) > 0.0)
         })
     };
-    let mut head = vec![say!("head-night")];
-    head.extend(names());
-    head.extend([say!("driven-that-night"), say!("so-far")]);
+    let mut head = vec![say!(voice, "head-night")];
+    head.extend(names(voice));
+    head.extend([say!(voice, "driven-that-night"), say!(voice, "so-far")]);
     let classes = activities(&ActivityHours::default()).map(|(class, _)| class);
     Some(Nights {
         svg,
-        key: (classes.into_iter().zip(names()))
+        key: (classes.into_iter().zip(names(voice)))
             .filter(|(class, _)| is_used(class))
             .collect(),
         head,

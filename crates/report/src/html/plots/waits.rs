@@ -1,5 +1,6 @@
 //! How long does ground wait between two visits, and how long may it?
 
+use crate::messages::Voice;
 use super::{LEFT, NUMBER, RIGHT, WIDTH, axis_title, tick};
 use crate::map::escaped;
 use crate::messages::say;
@@ -17,11 +18,11 @@ const WORDS: f64 = 128.0;
 
 /// Waits on an axis of hours by ratio: half, nine in ten and 99 in 100 of them are shorter; the longest that the grass
 /// allows. `None` where nothing is known.
-pub(crate) fn waits(interval_h: IntervalQuantiles, allowed_h: Option<f64>) -> Option<String> {
+pub(crate) fn waits(voice: Voice, interval_h: IntervalQuantiles, allowed_h: Option<f64>) -> Option<String> {
     let marks: Vec<(f64, String)> = [
-        (interval_h.p50, say!("wait-half")),
-        (interval_h.p90, say!("wait-nine-ten")),
-        (interval_h.p99, say!("wait-99")),
+        (interval_h.p50, say!(voice, "wait-half")),
+        (interval_h.p90, say!(voice, "wait-nine-ten")),
+        (interval_h.p99, say!(voice, "wait-99")),
     ]
     .into_iter()
     .filter_map(|(value, words)| value.filter(|h| h.is_finite() && *h > 0.0).map(|h| (h, words)))
@@ -37,8 +38,8 @@ pub(crate) fn waits(interval_h: IntervalQuantiles, allowed_h: Option<f64>) -> Op
     let x_of = |h: f64| LEFT + math::ln(h / low_h) / math::ln(high_h / low_h) * (WIDTH - LEFT - RIGHT);
     let said = marks
         .iter()
-        .map(|(h, part)| say!("wait-under", part = part, hours = words::hours(*h)));
-    let said = say!("plot-waits", list = words::listed(said, words::ListMark::Comma));
+        .map(|(h, part)| say!(voice, "wait-under", part = part, hours = words::hours(voice, *h)));
+    let said = say!(voice, "plot-waits", list = words::listed(voice, said, words::ListMark::Comma));
     let mut out = format!(
         "<svg class=\"plot waits\" viewBox=\"0 0 {WIDTH} {HEIGHT}\" role=\"img\" aria-label=\"{}\"><path \
          class=\"base\" d=\"M{LEFT},{AXIS_Y}H{:.1}\"/>",
@@ -55,13 +56,13 @@ pub(crate) fn waits(interval_h: IntervalQuantiles, allowed_h: Option<f64>) -> Op
             if h < low_h || h > high_h {
                 continue;
             }
-            let number = words::number(h, usize::from(h < 1.0));
+            let number = words::number(voice, h, usize::from(h < 1.0));
             tick(&mut out, x_of(h), &format!("{AXIS_Y}v6"), AXIS_Y + 22.0, &number);
         }
         power += 1;
     }
     let middle = (LEFT + WIDTH - RIGHT) / 2.0;
-    axis_title(&mut out, middle, HEIGHT - 8.0, &say!("axis-waits"));
+    axis_title(&mut out, middle, HEIGHT - 8.0, &say!(voice, "axis-waits"));
     let beside = |x: f64, gap: f64| match x + WORDS > WIDTH {
         true => (x - gap, "end"),
         false => (x + gap, "start"),
@@ -86,7 +87,7 @@ pub(crate) fn waits(interval_h: IntervalQuantiles, allowed_h: Option<f64>) -> Op
             "<path class=\"allowed\" d=\"M{x:.1},{:.1}V4\"/><text x=\"{text_x:.1}\" y=\"20\" \
              text-anchor=\"{anchor}\">{}</text>",
             AXIS_Y + 6.0,
-            escaped(&say!("wait-allowed"))
+            escaped(&say!(voice, "wait-allowed"))
         );
     }
     out.push_str("</svg>");
