@@ -493,7 +493,7 @@ fn reason(
         sentence: String::new(),
         told: Some(told),
     };
-    reason.sentence = tussock_report::alarm_sentence(&reason);
+    reason.sentence = tussock_report::alarm_sentence(&reason, tussock_report::Voice::default());
     reason
 }
 

@@ -3,12 +3,15 @@
 use crate::args::{Format, InspectArguments};
 use crate::exit::Exit;
 use crate::printer::Printer;
-use crate::{CommandResult, commands};
+use crate::{CommandResult, commands, wishes};
 
 pub(crate) fn run(arguments: &InspectArguments, printer: &Printer) -> CommandResult {
-    let inspection = commands::ask(&arguments.log, arguments.plan.as_ref(), tussock::inspect)?;
+    let (inspection, settings) = commands::ask(&arguments.log, arguments.plan.as_ref(), tussock::inspect)?;
     let text = match arguments.format {
-        Format::Human => tussock_report::answer_inspection(&inspection, printer.style()),
+        Format::Human => {
+            let voices = wishes::voices(arguments.voice, &settings.garden);
+            tussock_report::answer_inspection(&inspection, printer.style(voices.terminal))
+        }
         Format::Json => tussock_report::inspection_to_json(&inspection)?,
     };
     printer.data(text.as_bytes())?;

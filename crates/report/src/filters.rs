@@ -90,7 +90,9 @@ pub(crate) fn add(to: &mut Environment<'_>, voice: Voice) {
     for (name, write) in TEXTS {
         to.add_filter(name, move |text: String| write(&text));
     }
-    to.add_filter("number", move |value: f64, decimals: usize| words::number(voice, value, decimals));
+    to.add_filter("number", move |value: f64, decimals: usize| {
+        words::number(voice, value, decimals)
+    });
     to.add_filter("decimal", words::decimal);
     to.add_filter("hours_or", move |value_h: Option<f64>, without: String| {
         value_h.map_or(without, |value_h| words::hours(voice, value_h))
@@ -110,32 +112,46 @@ pub(crate) fn add(to: &mut Environment<'_>, voice: Voice) {
         words::listed(voice, parts, mark)
     });
     to.add_filter("text", move |said: Serde<Said>| messages::said(voice, &said));
-    to.add_filter("named", move |word: Value, id: String| messages::named(voice, &id, &word));
+    to.add_filter("named", move |word: Value, id: String| {
+        messages::named(voice, &id, &word)
+    });
     to.add_filter("position", move |at: Serde<Somewhere>| {
         words::position(voice, at.lat, at.lon, at.place())
     });
-    to.add_filter("tapes", move |at: Serde<Somewhere>| words::tapes(voice, &at.tape, at.place()));
+    to.add_filter("tapes", move |at: Serde<Somewhere>| {
+        words::tapes(voice, &at.tape, at.place())
+    });
     to.add_filter("whereabouts", move |at: Serde<Somewhere>| {
         let tape = words::tape(voice, &at.tape, at.place());
         tape.unwrap_or_else(|| words::position(voice, at.lat, at.lon, at.place()))
     });
-    to.add_filter("why_stuck", move |spot: Serde<StuckSpot>| words::why_stuck(voice, &spot));
+    to.add_filter("why_stuck", move |spot: Serde<StuckSpot>| {
+        words::why_stuck(voice, &spot)
+    });
     to.add_filter("verdict", move |verdict: Serde<LogVerdict>| {
         words::verdict_sentence(voice, &verdict)
     });
-    to.add_filter("check_is", move |check: Serde<Check>| words::check_is(voice, &check));
-    to.add_filter("reach", move |over_time: Serde<OverTime>| words::reach(voice, &over_time));
+    to.add_filter("check_is", move |check: Serde<Check>| {
+        words::check_is(voice, &check)
+    });
+    to.add_filter("reach", move |over_time: Serde<OverTime>| {
+        words::reach(voice, &over_time)
+    });
     to.add_filter("left", |text: String, width: usize| format!("{text:<width$}"));
     to.add_filter("right", |text: String, width: usize| words::right(&text, width));
     to.add_filter("fixes", move |span: Serde<Span>| words::fixes(voice, &span));
-    to.add_filter("ways_home", move |ways: Serde<Vec<WayHome>>| words::ways_home(voice, &ways));
+    to.add_filter("ways_home", move |ways: Serde<Vec<WayHome>>| {
+        words::ways_home(voice, &ways)
+    });
     to.add_filter("is_wide", |estimate: Serde<Estimate>| {
         (estimate.high.zip(estimate.low)).is_some_and(|(high, low)| high - low > WIDE)
     });
     to.add_filter("ladder", move |rungs: Serde<Vec<Rung>>, chosen_m: Option<f64>| {
         words::ladder(voice, &rungs, chosen_m)
     });
-    to.add_filter("cost", move |suggestion: Serde<Suggestion>| words::cost(voice, &suggestion));
+    to.add_filter("cost", move |suggestion: Serde<Suggestion>| {
+        words::cost(voice, &suggestion)
+    });
     to.add_filter("is_beside", |offset: Serde<PlanOffset>| offset.is_beside());
     to.add_filter("prediction_meaning", move |held: Serde<PredictionHeld>| {
         words::prediction_meaning(voice, &held)

@@ -25,7 +25,8 @@ pub fn pockets_gpx(findings: &Findings, voice: Voice) -> Result<Vec<u8>, ReportE
     let geo = |east_m: f64, north_m: f64| findings.frame.to_geo(Place::new(east_m, north_m));
     let mut waypoints = Vec::new();
     for pocket in &findings.missed_pockets {
-        let figures = say!(voice, 
+        let figures = say!(
+            voice,
             "missed-widest",
             area = words::area(voice, pocket.area_m2),
             length = words::metres(voice, pocket.widest_m),
@@ -38,7 +39,8 @@ pub fn pockets_gpx(findings: &Findings, voice: Voice) -> Result<Vec<u8>, ReportE
         }
     }
     for spot in &findings.stuck_spots {
-        let figures = say!(voice, 
+        let figures = say!(
+            voice,
             "stuck-lost-within",
             count = say!(voice, "count-time", count = spot.episodes),
             time = words::minutes(voice, spot.minutes),
@@ -62,7 +64,8 @@ pub fn pockets_gpx(findings: &Findings, voice: Voice) -> Result<Vec<u8>, ReportE
             .collect();
         routes.push(Route {
             name: Some(text(&words::name(&suggestion.id))),
-            description: Some(text(&say!(voice, 
+            description: Some(text(&say!(
+                voice,
                 "suggested-guide",
                 said = crate::messages::said(voice, &suggestion.why)
             ))),
@@ -86,7 +89,8 @@ pub fn pockets_gpx(findings: &Findings, voice: Voice) -> Result<Vec<u8>, ReportE
     let name = findings.settings.garden.name.as_deref().map(words::name);
     let document = Gpx {
         version: GpxVersion::Gpx11,
-        creator: Some(text(&say!(voice, 
+        creator: Some(text(&say!(
+            voice,
             "tussock-id",
             id = words::plain(&findings.tool_version, 20)
         ))),

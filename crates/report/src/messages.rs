@@ -262,13 +262,11 @@ mod tests {
     use super::*;
     use std::collections::{BTreeMap, BTreeSet};
 
-    const SOURCE: &str = SOURCES[0];
-
-    /// Messages of the catalogue, each with the variables that stand in it.
-    fn messages() -> BTreeMap<String, BTreeSet<String>> {
+    /// Messages of a catalogue, each with the variables that stand in it.
+    fn messages(source: &str) -> BTreeMap<String, BTreeSet<String>> {
         let mut messages: BTreeMap<String, BTreeSet<String>> = BTreeMap::new();
         let mut at = String::new();
-        for line in SOURCE.lines().filter(|line| !line.starts_with('#')) {
+        for line in source.lines().filter(|line| !line.starts_with('#')) {
             if let Some((id, _)) = line
                 .split_once(" = ")
                 .filter(|_| line.starts_with(|c: char| c.is_ascii_lowercase()))
@@ -320,8 +318,8 @@ mod tests {
 
     #[test]
     fn every_code_has_its_message_every_message_its_values_and_none_is_unused() {
-        let messages = messages();
-        let parsed = FluentResource::try_new(SOURCE.to_owned());
+        let messages = messages(SOURCES[0]);
+        let parsed = FluentResource::try_new(SOURCES[0].to_owned());
         assert!(parsed.is_ok(), "{:?}", parsed.err().map(|(_, errors)| errors));
         for id in messages.keys() {
             assert!(CATALOGUES[0].has_message(id), "{id}");
@@ -360,6 +358,86 @@ mod tests {
                     || messages.contains_key(id),
                 "{id}"
             );
+        }
+    }
+
+    /// Values that choose every plural of every language, and texts as long as they come.
+    fn extremes(voice: Voice, name: &str, source: &str) -> Vec<FluentValue<'static>> {
+        let numbers = [
+            0.0,
+            1.0,
+            2.0,
+            3.0,
+            5.0,
+            11.0,
+            21.0,
+            22.0,
+            25.0,
+            101.0,
+            1.5,
+            1e6,
+            -3.0,
+            f64::NAN,
+        ];
+        let keys = source.split('[').skip(1).filter_map(|rest| rest.split_once(']'));
+        let texts = keys
+            .map(|(key, _)| key.to_owned())
+            .chain(["none".to_owned(), "W".repeat(200)]);
+        let numbers = numbers.into_iter().map(Value::from);
+        (texts.map(Value::from).chain(numbers))
+            .map(|value| argument(voice, name, &value))
+            .collect()
+    }
+
+    #[test]
+    fn every_catalogue_has_every_message_with_its_values_and_says_it_without_a_fault() {
+        let english = messages(SOURCES[0]);
+        for (language, source) in Language::ALL.into_iter().zip(SOURCES) {
+            let tag = language.word();
+            let parsed = FluentResource::try_new(source.to_owned());
+            assert!(
+                parsed.is_ok(),
+                "{tag}: {:?}",
+                parsed.err().map(|(_, faults)| faults)
+            );
+            let ours = messages(source);
+            let missing: Vec<_> = english.keys().filter(|id| !ours.contains_key(*id)).collect();
+            assert!(missing.is_empty(), "{tag} lacks {missing:?}");
+            let unknown: Vec<_> = ours.keys().filter(|id| !english.contains_key(*id)).collect();
+            assert!(unknown.is_empty(), "{tag} has {unknown:?}, which English lacks");
+            for units in Units::ALL {
+                let voice = Voice::new(language, units);
+                let catalogue = &CATALOGUES[language as usize];
+                for (id, names) in &english {
+                    assert_eq!(&ours[id], names, "{tag}: values of {id}");
+                    let at = source.find(&format!("\n{id} = ")).unwrap_or_default();
+                    let text = source[at..].split("\n\n").next().unwrap_or_default();
+                    let text = &text[..text[1..]
+                        .find("\n}")
+                        .map_or(text.len(), |end| end + 3)
+                        .min(text.len())];
+                    let usual = || {
+                        names
+                            .iter()
+                            .map(|name| (name.clone(), argument(voice, name, &7.0.into())))
+                    };
+                    let pattern = catalogue.get_message(id).and_then(|message| message.value());
+                    let pattern = pattern.unwrap_or_else(|| panic!("{tag}: {id} has no text"));
+                    for name in names {
+                        for value in extremes(voice, name, text) {
+                            let mut values: FluentArgs<'_> = usual().collect();
+                            values.set(name.clone(), value.clone());
+                            let mut faults = Vec::new();
+                            let said = catalogue.format_pattern(pattern, Some(&values), &mut faults);
+                            assert!(faults.is_empty(), "{tag}: {id} with {name} {value:?}: {faults:?}");
+                            assert!(
+                                !said.trim().is_empty() || id == "is-known",
+                                "{tag}: {id} is empty"
+                            );
+                        }
+                    }
+                }
+            }
         }
     }
 
@@ -405,6 +483,45 @@ mod tests {
             "The positions extend over 1,234.6 km: this is not the log of one garden, or jumps hide it. Give the files of one \
              garden only."
         );
+    }
+
+    #[test]
+    fn numbers_are_written_as_a_language_writes_them() {
+        let of = |language: Language| {
+            let voice = Voice::new(language, Units::Metric);
+            [
+                words::area(voice, 12.34),
+                words::area(voice, 1234.0),
+                words::area(voice, 12_345.0),
+                words::percent(voice, 0.314),
+            ]
+            .join("; ")
+        };
+        let written = Language::ALL.map(of);
+        assert_eq!(
+            written,
+            [
+                "12.3 m²; 1,234 m²; 12,345 m²; 31.4 %",
+                "12,3 m²; 1.234 m²; 12.345 m²; 31,4 %",
+                "12,3 m²; 1\u{202f}234 m²; 12\u{202f}345 m²; 31,4 %",
+                "12,3 m²; 1234 m²; 12.345 m²; 31,4 %",
+                "12,3 m²; 1234 m²; 12.345 m²; 31,4%",
+                "12,3 m²; 1.234 m²; 12.345 m²; 31,4%",
+                "12,3 m²; 1\u{a0}234 m²; 12\u{a0}345 m²; 31,4 %",
+                "12,3 m²; 1234 m²; 12\u{a0}345 m²; 31,4%",
+            ]
+        );
+    }
+
+    #[test]
+    fn imperial_units_follow_from_the_international_foot() {
+        let voice = Voice::new(Language::English, Units::Imperial);
+        assert_eq!(words::metres(voice, 0.2286), "9.0 in");
+        assert_eq!(words::metres(voice, 3.048), "10.0 ft");
+        assert_eq!(words::area(voice, 92.903_04), "1,000 sq ft");
+        assert_eq!(words::speed(voice, 0.447_04), "1.00 mph");
+        assert_eq!(words::path_length(voice, 1609.344), "1.00 mi");
+        assert_eq!(words::tape_length(voice, 1.524), "5.0 ft");
     }
 
     #[test]

@@ -8,7 +8,8 @@ use tussock_types::{AlarmState, AlarmTold, Morning, MorningDelivery, MorningMend
 
 /// One line that says it all.
 pub fn summary(morning: &Morning, voice: Voice) -> String {
-    say!(voice, 
+    say!(
+        voice,
         "night-visit-with-log",
         id = words::plain(&morning.night, 12),
         gardens = morning.gardens.len(),
@@ -30,33 +31,38 @@ pub fn alarm_sentence(reason: &MorningReason, voice: Voice) -> String {
         AlarmTold::LessVisited {
             found_fraction,
             usual_fraction,
-        } => say!(voice, 
+        } => say!(
+            voice,
             "alarm-less-visited",
             found = words::whole_percent(voice, *found_fraction),
             usual = words::whole_percent(voice, *usual_fraction),
             since = since
         ),
-        AlarmTold::Hours { found_h, usual_h } => say!(voice, 
+        AlarmTold::Hours { found_h, usual_h } => say!(
+            voice,
             "alarm-hours",
             value = reason.alarm,
             found = words::hours(voice, *found_h),
             usual = words::hours(voice, *usual_h),
             since = since
         ),
-        AlarmTold::ReceiverWorse { found_m, usual_m } => say!(voice, 
+        AlarmTold::ReceiverWorse { found_m, usual_m } => say!(
+            voice,
             "alarm-receiver-worse",
             found = words::whole_cm(voice, *found_m),
             usual = words::whole_cm(voice, *usual_m),
             since = since
         ),
-        AlarmTold::Stuck { found_min, why } => say!(voice, 
+        AlarmTold::Stuck { found_min, why } => say!(
+            voice,
             "alarm-stuck-spot",
             nights = nights,
             found = words::whole_minutes(voice, *found_min),
             since = since,
             why = why
         ),
-        AlarmTold::Missed { found_m2, why } => say!(voice, 
+        AlarmTold::Missed { found_m2, why } => say!(
+            voice,
             "alarm-missed-pocket",
             nights = nights,
             found = words::area(voice, *found_m2),
@@ -67,14 +73,16 @@ pub fn alarm_sentence(reason: &MorningReason, voice: Voice) -> String {
             visited_fraction,
             promised_fraction,
             days,
-        } => say!(voice, 
+        } => say!(
+            voice,
             "alarm-promise",
             found = words::whole_percent(voice, *visited_fraction),
             usual = words::whole_percent(voice, *promised_fraction),
             count = *days,
             since = since
         ),
-        AlarmTold::Absent => say!(voice, 
+        AlarmTold::Absent => say!(
+            voice,
             "alarm-absent",
             machine = match reason.what.as_str() {
                 "" => "none".to_owned(),
@@ -89,7 +97,8 @@ pub fn alarm_sentence(reason: &MorningReason, voice: Voice) -> String {
 /// A line for each delivery that failed.
 pub(crate) fn deliveries(voice: Voice, morning: &Morning) -> Vec<String> {
     let told = |one: &MorningDelivery| {
-        say!(voice, 
+        say!(
+            voice,
             "your-delivery",
             gardens = one.gardens,
             count = say!(voice, "count-garden", count = one.expected as usize),
@@ -102,7 +111,8 @@ pub(crate) fn deliveries(voice: Voice, morning: &Morning) -> Vec<String> {
 /// A line for each alarm that this night's logs showed to be mended.
 pub(crate) fn mended(voice: Voice, morning: &Morning) -> Vec<String> {
     let told = |one: &MorningMended| {
-        say!(voice, 
+        say!(
+            voice,
             "is-mended",
             garden = words::name(&one.garden),
             alarm = named(voice, "alarm", &one.alarm),
@@ -127,7 +137,8 @@ pub fn answer_morning(morning: &Morning, voice: Voice) -> String {
         } else {
             format!(" ({})", words::name(&garden.garden))
         };
-        let gain = say!(voice, 
+        let gain = say!(
+            voice,
             "garden-gain",
             garden = words::name(name) + &also,
             area = words::area(voice, garden.gain_m2)
@@ -136,7 +147,8 @@ pub fn answer_morning(morning: &Morning, voice: Voice) -> String {
         for reason in &garden.reasons {
             let known = match reason.state {
                 AlarmState::Open => String::new(),
-                AlarmState::Acknowledged => say!(voice, 
+                AlarmState::Acknowledged => say!(
+                    voice,
                     "is-known",
                     said = reason
                         .said

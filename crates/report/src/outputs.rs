@@ -72,7 +72,12 @@ pub fn output_names(findings: &Findings, privacy: Privacy) -> Vec<&'static str> 
 ///
 /// # Errors
 /// When the file cannot be made.
-pub fn output(findings: &Findings, privacy: Privacy, name: &str, voice: Voice) -> Result<Option<Output>, ReportError> {
+pub fn output(
+    findings: &Findings,
+    privacy: Privacy,
+    name: &str,
+    voice: Voice,
+) -> Result<Option<Output>, ReportError> {
     let findings = shown(findings, privacy)?;
     let mut files = wanted(&findings, privacy, MAP_WIDTH_PX, voice);
     files.retain(|(known, _)| *known == name);
@@ -96,7 +101,12 @@ fn made(wanted: &[(&'static str, Make<'_>)]) -> Result<Vec<Output>, ReportError>
 }
 
 #[cfg_attr(not(feature = "picture"), expect(unused_variables, reason = "for map.png"))]
-fn wanted(findings: &Findings, privacy: Privacy, map_width_px: u32, voice: Voice) -> Vec<(&'static str, Make<'_>)> {
+fn wanted(
+    findings: &Findings,
+    privacy: Privacy,
+    map_width_px: u32,
+    voice: Voice,
+) -> Vec<(&'static str, Make<'_>)> {
     let has_place = has_place(findings, privacy);
     let mut wanted: Vec<(&'static str, Make<'_>)> = Vec::new();
     wanted.push(("findings.json", Box::new(|| Ok(to_json(findings)?.into_bytes()))));
@@ -106,7 +116,10 @@ fn wanted(findings: &Findings, privacy: Privacy, map_width_px: u32, voice: Voice
             Box::new(|| Ok(geojson(findings)?.into_bytes())),
         ));
     }
-    wanted.push(("report.html", Box::new(move || Ok(html(findings, voice)?.into_bytes()))));
+    wanted.push((
+        "report.html",
+        Box::new(move || Ok(html(findings, voice)?.into_bytes())),
+    ));
     #[cfg(feature = "picture")]
     wanted.push((
         "map.png",

@@ -2,7 +2,7 @@
 
 use crate::garden;
 use std::path::Path;
-use tussock_report::{Privacy, html_comparison, html_forecast, left_out, map_svg, outputs};
+use tussock_report::{Privacy, Voice, html_comparison, html_forecast, left_out, map_svg, outputs};
 
 const FILES: [&str; 7] = [
     "cells.parquet",
@@ -31,11 +31,11 @@ fn samples_are_written_whole_for_looking_at() {
         let folder = folder.join(name);
         std::fs::create_dir_all(&folder).unwrap();
         // Each file is there, or it is said why not.
-        let mut named: Vec<&str> = left_out(&findings, privacy)
+        let mut named: Vec<&str> = left_out(&findings, privacy, Voice::default())
             .iter()
             .map(|(file, _)| *file)
             .collect();
-        for output in outputs(&findings, privacy).unwrap() {
+        for output in outputs(&findings, privacy, Voice::default()).unwrap() {
             println!("{name}/{}: {} bytes", output.name, output.bytes.len());
             assert!(!output.bytes.is_empty(), "{name}/{}", output.name);
             named.push(output.name);
@@ -43,17 +43,17 @@ fn samples_are_written_whole_for_looking_at() {
         }
         named.sort_unstable();
         assert_eq!(named, FILES, "{name}");
-        let svg = map_svg(&findings);
+        let svg = map_svg(&findings, Voice::default());
         assert!(svg.ends_with("</svg>") && !svg.contains("NaN"), "{name}/map.svg");
         std::fs::write(folder.join("map.svg"), svg).unwrap();
     }
-    let page = html_comparison(&garden::comparison()).unwrap();
+    let page = html_comparison(&garden::comparison(), Voice::default()).unwrap();
     assert!(page.trim_end().ends_with("</html>"));
     std::fs::create_dir_all(folder.join("comparison")).unwrap();
     std::fs::write(folder.join("comparison/comparison.html"), page).unwrap();
     let mut settings = tussock_types::Settings::default();
     settings.machine.cut_width_m = Some(0.22);
-    let page = html_forecast(&garden::forecast(), &settings, "0.1.0").unwrap();
+    let page = html_forecast(&garden::forecast(), &settings, "0.1.0", Voice::default()).unwrap();
     std::fs::create_dir_all(folder.join("forecast")).unwrap();
     std::fs::write(folder.join("forecast/plan.html"), page).unwrap();
     println!("{}", folder.display());

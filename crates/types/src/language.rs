@@ -67,14 +67,33 @@ pub const FOOT_M: f64 = 0.3048;
 /// Metres of an international mile.
 pub const MILE_M: f64 = 5280.0 * FOOT_M;
 
-/// Units of a length as people type them, and how many metres each is.
-pub const LENGTH_UNITS_M: [(&str, f64); 5] = [
-    ("mm", 0.001),
-    ("cm", 0.01),
-    ("m", 1.0),
-    ("in", INCH_M),
-    ("ft", FOOT_M),
+/// Units of a length as people type them: a number of them is so many metres, times the one and divided by the other.
+pub const LENGTH_UNITS: [(&str, f64, f64); 5] = [
+    ("mm", 1.0, 1000.0),
+    ("cm", 1.0, 100.0),
+    ("m", 1.0, 1.0),
+    ("in", 254.0, 10_000.0),
+    ("ft", 3048.0, 10_000.0),
 ];
+
+/// A length as typed, `9in`, `0.25 ft` or `22cm`, in metres. `None` without a unit that is known here.
+///
+/// ```
+/// use tussock_types::typed_length_m;
+///
+/// assert_eq!(typed_length_m("9in"), Some(0.2286));
+/// assert_eq!(typed_length_m("0.25 ft"), Some(0.0762));
+/// assert_eq!(typed_length_m("22cm"), Some(0.22));
+/// assert_eq!(typed_length_m("22"), None);
+/// ```
+pub fn typed_length_m(typed: &str) -> Option<f64> {
+    let typed = typed.trim();
+    let unit_at = typed.find(|letter: char| letter.is_alphabetic() && !matches!(letter, 'e' | 'E'))?;
+    let (number, unit) = typed.split_at(unit_at);
+    let (_, times, per) = LENGTH_UNITS.iter().find(|(name, ..)| *name == unit)?;
+    let number: f64 = number.trim().parse().ok()?;
+    Some(number * times / per).filter(|length_m| length_m.is_finite())
+}
 
 #[cfg(test)]
 mod tests {

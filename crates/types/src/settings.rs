@@ -1,5 +1,6 @@
 //! What the user wants, with a default and its reason for every key.
 
+use crate::{Language, Units};
 use serde::{Deserialize, Serialize};
 
 /// Everything that can be set. A settings file is TOML with these tables and keys; a key left out has the
@@ -146,6 +147,10 @@ pub struct GardenSettings {
     pub time_zone: Option<String>,
     /// Remarks for the customer.
     pub remarks: Option<String>,
+    /// Language of the page. Default English.
+    pub language: Option<Language>,
+    /// Units of page and terminal. Default metric; files are always metric.
+    pub units: Option<Units>,
 }
 
 /// `[positions]`: how positions are treated.

@@ -3,10 +3,10 @@
 //! The same kind of page as the report: one sentence, the two maps side by side, what became of each pocket, the
 //! difference with its interval and where that comes from, and predictions beside measurements.
 
-use crate::messages::Voice;
 use super::page;
 use crate::filters::compared;
 use crate::map::{self, pocket_id, twin_svg};
+use crate::messages::Voice;
 use crate::messages::say;
 use crate::ramp::VisitScale;
 use crate::raster::Ground;

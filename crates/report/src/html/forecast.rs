@@ -3,9 +3,9 @@
 //! One page from a forecast: the lawn as a typical simulated run leaves it, parts out of reach, passages, the days, lengths of wire, and
 //! what was assumed.
 
-use crate::messages::Voice;
 use super::page;
 use crate::map::{Drawing, Furniture, Grounds};
+use crate::messages::Voice;
 use crate::messages::say;
 use crate::words::{self, metres, percent};
 use minijinja::{Value, context, value::Serde};
@@ -59,7 +59,12 @@ fn everywhere(voice: Voice, forecast: &PlanForecast) -> String {
     let parts_m2: f64 = forecast.out_of_reach.iter().map(|part| part.area_m2).sum();
     match forecast.out_of_reach.len() {
         0 => say!(voice, "reaches-everything"),
-        count => say!(voice, "leaves-parts", count = count, area = words::area(voice, parts_m2)),
+        count => say!(
+            voice,
+            "leaves-parts",
+            count = count,
+            area = words::area(voice, parts_m2)
+        ),
     }
 }
 
@@ -70,8 +75,17 @@ fn day_rows(voice: Voice, days: &ForecastDays) -> Vec<(String, String, String)> 
         .filter_map(|day| Some((day, days.visited_fraction.get(day - 1)?)));
     told.map(|(day, fraction)| {
         let (low, high) = (fraction.low.unwrap_or_default(), fraction.high.unwrap_or(1.0));
-        let range = say!(voice, "nine-in-ten-gardens", low = percent(voice, low), high = percent(voice, high));
-        (say!(voice, "count-day", count = *day), percent(voice, fraction.estimate), range)
+        let range = say!(
+            voice,
+            "nine-in-ten-gardens",
+            low = percent(voice, low),
+            high = percent(voice, high)
+        );
+        (
+            say!(voice, "count-day", count = *day),
+            percent(voice, fraction.estimate),
+            range,
+        )
     })
     .collect()
 }
@@ -86,8 +100,14 @@ fn passage_rows(voice: Voice, forecast: &PlanForecast) -> Vec<PassageRow> {
         let done = forecast.passage_done_fraction.get(number);
         let done = done.map_or_else(String::new, |done| {
             let told = DAYS.iter().filter_map(|day| Some((day, done.get(day - 1)?)));
-            let told =
-                told.map(|(day, fraction)| say!(voice, "done-after", count = *day, share = percent(voice, *fraction)));
+            let told = told.map(|(day, fraction)| {
+                say!(
+                    voice,
+                    "done-after",
+                    count = *day,
+                    share = percent(voice, *fraction)
+                )
+            });
             words::listed(voice, told, words::ListMark::Comma)
         });
         PassageRow {

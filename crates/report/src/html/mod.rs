@@ -19,8 +19,8 @@ mod page;
 mod plots;
 mod stills;
 
-use crate::messages::Voice;
 use crate::ReportError;
+use crate::messages::Voice;
 use base64::{Engine, engine::general_purpose::STANDARD};
 use minijinja::value::Serde;
 use minijinja::{AutoEscape, Environment, UndefinedBehavior, Value, context, escape_formatter};
@@ -80,7 +80,12 @@ pub fn html(findings: &Findings, voice: Voice) -> Result<String, ReportError> {
 /// # Errors
 /// [`ReportError::Page`] when the template cannot be filled, which would be a fault of ours.
 pub fn html_comparison(comparison: &Comparison, voice: Voice) -> Result<String, ReportError> {
-    render(voice, "comparison.html", COMPARE_PAGE, compare::page(voice, comparison))
+    render(
+        voice,
+        "comparison.html",
+        COMPARE_PAGE,
+        compare::page(voice, comparison),
+    )
 }
 
 /// What a plan promises as `plan.html`.
@@ -103,7 +108,9 @@ pub fn html_forecast(
 
 /// A unit stays on the line of its number.
 fn units_stay(text: &str) -> String {
-    const UNITS: [&str; 8] = ["%", "m²", "m", "cm", "h", "min", "s", "points"];
+    const UNITS: [&str; 12] = [
+        "%", "m²", "m", "cm", "h", "min", "s", "points", "ft", "sq", "mi", "mph",
+    ];
     let mut out = String::with_capacity(text.len());
     let mut rest = text;
     while let Some(at) = rest.find(' ') {

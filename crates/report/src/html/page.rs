@@ -1,9 +1,9 @@
 //! What the page shows beside the findings themselves: drawings, keys of the map, dates, and the first screen.
 
-use crate::messages::Voice;
 use super::{handout, plots, stills};
 use crate::filters::{input, shown, surveyed};
 use crate::map::{Drawing, Furniture, Grounds, legend_entries, page_entries};
+use crate::messages::Voice;
 use crate::messages::{named, say};
 use crate::raster::wait_colour;
 use crate::words::{self, duration, hours};
@@ -18,7 +18,8 @@ pub(super) fn page(voice: Voice, findings: &Findings) -> Value {
     let coverage = findings.coverage.as_ref();
     let over_time = findings.over_time.as_ref().and_then(|over_time| {
         let promised = findings.settings.promise.visited_fraction;
-        plots::over_time(voice, 
+        plots::over_time(
+            voice,
             over_time,
             coverage.map(|coverage| coverage.visited_fraction),
             promised,
@@ -194,7 +195,10 @@ fn ground_keys(voice: Voice, findings: &Findings, ground: &raster::Ground) -> Ve
 /// Entries of one layer are one switch.
 fn switches(voice: Voice, findings: &Findings) -> Vec<Switch> {
     let mut switches: Vec<Switch> = Vec::new();
-    for entry in legend_entries(voice, findings).into_iter().chain(page_entries(voice, findings)) {
+    for entry in legend_entries(voice, findings)
+        .into_iter()
+        .chain(page_entries(voice, findings))
+    {
         let sample = [
             format!(
                 "<svg viewBox=\"0 -14 34 20\" width=\"34\" height=\"20\" aria-hidden=\"true\">{}</svg>",
@@ -240,7 +244,13 @@ pub(super) fn when(voice: Voice, findings: &Findings) -> String {
         }
     };
     let span = match (read(&findings.span.start), read(&findings.span.end)) {
-        (Some(start), Some(end)) => say!(voice, "to-start", start = start, end = end, zone_words = zone_words),
+        (Some(start), Some(end)) => say!(
+            voice,
+            "to-start",
+            start = start,
+            end = end,
+            zone_words = zone_words
+        ),
         _ => say!(voice, "without-dates"),
     };
     let logs = say!(voice, "count-log-file", count = findings.inputs.len());

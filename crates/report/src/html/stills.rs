@@ -4,8 +4,8 @@
 //! bridge is the visited fraction, which is known on both: the clock time of a map is the one at which as much
 //! ground had been driven over as at its driving hour. Approximate by the time that one square takes to fill.
 
-use crate::messages::Voice;
 use crate::map::{INK, escaped, view::View};
+use crate::messages::Voice;
 use crate::messages::say;
 use crate::{raster::Ground, words};
 use serde::Serialize;
@@ -106,7 +106,8 @@ pub(super) fn stills(voice: Voice, findings: &Findings) -> Vec<Still> {
         stills.push(Still {
             svg,
             label: words::hours(voice, hour),
-            text: say!(voice, 
+            text: say!(
+                voice,
                 "still-gained",
                 percent = words::percent(voice, fraction),
                 points = words::number(voice, (fraction - before) * 100.0, 1)

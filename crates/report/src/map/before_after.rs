@@ -1,11 +1,11 @@
 //! One of two maps side by side: a lawn before or after a change, with the same pockets drawn on both.
 
-use crate::messages::Voice;
 use super::labels::Labels;
 use super::layers::Layer;
 use super::marks::{ComparedMarks, key, put};
 use super::view::View;
 use super::{Drawing, Furniture, Grounds, INK, escaped};
+use crate::messages::Voice;
 use crate::messages::say;
 use crate::ramp::VisitScale;
 use crate::words;
@@ -22,7 +22,8 @@ pub(crate) enum Side {
 /// The map of one side. A pocket is hatched where most of it was not driven over on this side.
 ///
 /// Both sides are coloured by one scale, so that the same colour means the same number of visits.
-pub(crate) fn twin_svg(voice: Voice, 
+pub(crate) fn twin_svg(
+    voice: Voice,
     findings: &Findings,
     side: Side,
     pockets: &[ComparedPocket],
@@ -71,7 +72,8 @@ fn compared(voice: Voice, view: &View, side: Side, pockets: &[ComparedPocket]) -
              fill-rule=\"evenodd\" stroke=\"{INK}\" stroke-width=\"{width}\" stroke-dasharray=\"{dash}\" \
              stroke-linejoin=\"round\"/><g transform=\"translate({x:.1} {y:.1})\"><circle class=\"pin hit\" \
              r=\"14\"/></g></a>",
-            escaped(&say!(voice, 
+            escaped(&say!(
+                voice,
                 "mark-compared",
                 id = id,
                 percent = words::percent(voice, fraction)

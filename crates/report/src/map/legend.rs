@@ -1,15 +1,15 @@
 //! Title, scale, north and legend.
 
-use crate::messages::Voice;
 use super::layers::Layer;
 use super::marks::{hourglass, put};
 use super::view::View;
 use super::{INK, QUIET, escaped};
+use crate::messages::Voice;
 use crate::messages::say;
 use crate::{raster::Ground, words};
 use std::fmt::Write;
 use tussock_types::math;
-use tussock_types::{Findings, PlanRole};
+use tussock_types::{FOOT_M, Findings, PlanRole, Units};
 
 /// Units above the map.
 pub(super) const TITLE_HEIGHT: f64 = 78.0;
@@ -45,7 +45,8 @@ pub(super) fn title(voice: Voice, out: &mut String, findings: &Findings) {
         escaped(&garden)
     );
     let line = match &findings.coverage {
-        Some(coverage) => say!(voice, 
+        Some(coverage) => say!(
+            voice,
             "picture-line",
             percent = words::percent(voice, coverage.visited_fraction.estimate),
             lawn = words::area(voice, coverage.lawn_m2),
@@ -71,12 +72,21 @@ fn round_below(limit: f64) -> f64 {
         .unwrap_or(power)
 }
 
+/// The unit of the scale bar, and its metres.
+pub(super) const fn scale_unit(voice: Voice) -> (&'static str, f64) {
+    match voice.units() {
+        Units::Metric => ("m", 1.0),
+        Units::Imperial => ("ft", FOOT_M),
+    }
+}
+
 pub(super) fn scale_and_north(voice: Voice, out: &mut String, findings: &Findings, view: &View, foot: f64) {
-    let bar_m = round_below(view.width / view.scale * 0.28);
+    let unit_m = scale_unit(voice).1;
+    let bar_m = round_below(view.width / view.scale * 0.28 / unit_m) * unit_m;
     let bar = bar_m * view.scale;
     let y = foot + 20.0;
     let length = match bar_m {
-        m if m < 1.0 => words::metres(voice, m),
+        m if m < unit_m => words::metres(voice, m),
         m => words::length(voice, m, 0),
     };
     put!(
@@ -188,10 +198,18 @@ pub(crate) fn entries(voice: Voice, findings: &Findings) -> Vec<Entry> {
     let zone = boxed(&format!("fill=\"none\" {}", quiet("7 3")));
     let obstacle = boxed(&format!("fill=\"#cfcabb\" {}", quiet("none")));
     for (role, words, sample) in [
-        (PlanRole::Guide, say!(voice, "key-guide"), line(&ink(1.4, "12 4 2 4"))),
+        (
+            PlanRole::Guide,
+            say!(voice, "key-guide"),
+            line(&ink(1.4, "12 4 2 4")),
+        ),
         (PlanRole::Exclusion, say!(voice, "key-exclusion"), zone),
         (PlanRole::Obstacle, say!(voice, "key-obstacle"), obstacle),
-        (PlanRole::Boundary, say!(voice, "key-boundary"), line(&quiet("2 4"))),
+        (
+            PlanRole::Boundary,
+            say!(voice, "key-boundary"),
+            line(&quiet("2 4")),
+        ),
     ] {
         let plan = findings.plan.as_ref();
         let has = plan.is_some_and(|plan| plan.of_role(role).next().is_some());
@@ -274,7 +292,8 @@ fn visits(voice: Voice, out: &mut String, ground: &Ground, y: f64) {
 }
 
 /// Draws the legend from a height on; gives the height at which it ends.
-pub(super) fn full(voice: Voice, 
+pub(super) fn full(
+    voice: Voice,
     out: &mut String,
     findings: &Findings,
     ground: Option<&Ground>,

@@ -1,10 +1,10 @@
 //! Everything that is drawn above the ground, layer by layer.
 
-use crate::messages::Voice;
 use super::labels::{Labels, Near};
 use super::layers::Layer;
 use super::view::{Shape, View, shape};
 use super::{Furniture, INK, QUIET, SHEET, escaped};
+use crate::messages::Voice;
 use crate::messages::{named, say};
 use crate::{ramp, words};
 use std::fmt::Write;
@@ -310,7 +310,12 @@ impl Marks<'_> {
             );
             let at = self.view.at(Place::new(pocket.east_m, pocket.north_m));
             let id = words::plain(&pocket.id, 8);
-            let label = say!(self.voice, "mark-missed", id = id, area = words::area(self.voice, pocket.area_m2));
+            let label = say!(
+                self.voice,
+                "mark-missed",
+                id = id,
+                area = words::area(self.voice, pocket.area_m2)
+            );
             out.push_str(&self.mark(&key('m', index), &label, at, &body));
             self.labels
                 .id(Layer::Missed, at, pocket.widest_m * self.view.scale, &id);
@@ -329,7 +334,12 @@ impl Marks<'_> {
             );
             let at = self.view.at(Place::new(pocket.east_m, pocket.north_m));
             let id = words::plain(&pocket.id, 8);
-            let label = say!(self.voice, "mark-not-yet", id = id, area = words::area(self.voice, pocket.area_m2));
+            let label = say!(
+                self.voice,
+                "mark-not-yet",
+                id = id,
+                area = words::area(self.voice, pocket.area_m2)
+            );
             out.push_str(&self.mark(&key('n', index), &label, at, &body));
             let room = pocket.widest_m * self.view.scale;
             if index < NAMED_ALWAYS {
@@ -354,7 +364,12 @@ impl Marks<'_> {
             );
             let at = self.view.at(middle);
             let id = words::plain(&ground.id, 8);
-            let label = say!(self.voice, "mark-unseen", id = id, area = words::area(self.voice, ground.area_m2));
+            let label = say!(
+                self.voice,
+                "mark-unseen",
+                id = id,
+                area = words::area(self.voice, ground.area_m2)
+            );
             out.push_str(&self.mark(&key('u', index), &label, at, &body));
             self.labels.id(Layer::Unseen, at, 0.0, &id);
         }
@@ -373,7 +388,12 @@ impl Marks<'_> {
                 continue;
             };
             let id = words::plain(&worn.id, 8);
-            let label = say!(self.voice, "mark-worn", id = id, length = words::metres(self.voice, worn.length_m));
+            let label = say!(
+                self.voice,
+                "mark-worn",
+                id = id,
+                length = words::metres(self.voice, worn.length_m)
+            );
             let at = self.view.at(place);
             out.push_str(&self.mark(&key('w', index), &label, at, &body));
             self.labels.id(Layer::Worn, at, 0.0, &id);
@@ -453,7 +473,8 @@ impl Marks<'_> {
                  stroke-width=\"3.4\" stroke-linejoin=\"round\"/>"
             );
             let id = words::plain(&suggestion.id, 8);
-            let label = say!(self.voice, 
+            let label = say!(
+                self.voice,
                 "mark-suggested",
                 id = id,
                 change = named(self.voice, "suggestion", &suggestion.kind)
@@ -494,7 +515,12 @@ impl Marks<'_> {
             hourglass(&mut sign, 0.0, 0.0);
             body.push_str(&self.pin((x, y), &sign));
             let id = words::plain(&spot.id, 8);
-            let label = say!(self.voice, "mark-stuck", id = id, time = words::minutes(self.voice, spot.minutes));
+            let label = say!(
+                self.voice,
+                "mark-stuck",
+                id = id,
+                time = words::minutes(self.voice, spot.minutes)
+            );
             out.push_str(&self.mark(&key('s', index), &label, (x, y), &body));
             self.labels.beside(Layer::Stuck, (x, y), &id);
         }
@@ -509,8 +535,16 @@ impl Marks<'_> {
             if !(across.contains(&at.0) && down.contains(&(at.1 - self.view.top))) {
                 continue;
             }
-            let (id, asked) = (format!("C{}", index + 1), words::asked(self.voice, complaint, self.findings));
-            let label = say!(self.voice, "asked-mark", id = id, said = asked.said.unwrap_or(asked.word));
+            let (id, asked) = (
+                format!("C{}", index + 1),
+                words::asked(self.voice, complaint, self.findings),
+            );
+            let label = say!(
+                self.voice,
+                "asked-mark",
+                id = id,
+                said = asked.said.unwrap_or(asked.word)
+            );
             out.push_str(&self.mark(&key('c', index), &label, at, &self.pin(at, &flag())));
             self.labels.beside(Layer::Asked, at, &id);
         }
@@ -528,7 +562,12 @@ impl Marks<'_> {
             );
             let at = self.view.at(Place::new(island.east_m, island.north_m));
             let id = words::plain(&island.id, 8);
-            let label = say!(self.voice, "mark-island", id = id, area = words::area(self.voice, island.area_m2));
+            let label = say!(
+                self.voice,
+                "mark-island",
+                id = id,
+                area = words::area(self.voice, island.area_m2)
+            );
             out.push_str(&self.mark(&key('i', index), &label, at, &body));
             let across = (island.area_m2 / std::f64::consts::PI).max(0.0).sqrt() * self.view.scale;
             self.labels.id(Layer::Lie, at, 2.0 * across, &id);
@@ -553,7 +592,12 @@ impl Marks<'_> {
                  marker-end=\"url(#jaw)\"/>"
             );
             let id = words::plain(&passage.id, 8);
-            let label = say!(self.voice, "mark-passage", id = id, length = words::metres(self.voice, passage.width_m));
+            let label = say!(
+                self.voice,
+                "mark-passage",
+                id = id,
+                length = words::metres(self.voice, passage.width_m)
+            );
             out.push_str(&self.mark(&key('p', index), &label, at, &body));
             self.labels.id(Layer::Lie, at, 0.0, &id);
         }
@@ -604,7 +648,12 @@ impl Marks<'_> {
                 "<path d=\"M0,-9l9,9l-9,9l-9,-9z M-4,0h8\" fill=\"#fffefa\" stroke=\"{INK}\" stroke-width=\"1.8\"/>"
             );
             let id = words::plain(&stray.id, 8);
-            let label = say!(self.voice, "mark-stray", id = id, length = words::metres(self.voice, stray.farthest_m));
+            let label = say!(
+                self.voice,
+                "mark-stray",
+                id = id,
+                length = words::metres(self.voice, stray.farthest_m)
+            );
             let body = self.pin(at, &sign);
             out.push_str(&self.mark(&key('x', index), &label, at, &body));
             self.labels.beside(Layer::Strays, at, &id);

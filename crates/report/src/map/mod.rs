@@ -256,11 +256,13 @@ impl Drawing {
     /// Scale bar and north for below the map of the page, as wide as it.
     pub(crate) fn scale_svg(&self, findings: &Findings) -> Option<String> {
         let view = self.view?;
+        let (unit, unit_m) = legend::scale_unit(self.voice);
         let mut inside = String::new();
         legend::scale_and_north(self.voice, &mut inside, findings, &view, 0.0);
         Some(format!(
-            "<svg class=\"scale\" viewBox=\"0 0 {:.0} {:.0}\" font-family=\"DejaVu Sans, sans-serif\" \
+            "<svg class=\"scale\" data-unit=\"{unit}\" data-unit-m=\"{unit_m}\" data-decimal=\"{}\" viewBox=\"0 0 {:.0} {:.0}\" font-family=\"DejaVu Sans, sans-serif\" \
              font-size=\"14\" aria-hidden=\"true\">{inside}</svg>",
+            crate::words::numerals(self.voice).decimal,
             self.width,
             legend::SCALE_HEIGHT - 6.0
         ))

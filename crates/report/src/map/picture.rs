@@ -3,8 +3,8 @@
 //! The ground is put down pixel by pixel from the squares themselves, so that the renderer needs no decoder
 //! for pictures inside pictures; the marks above it are rendered by `resvg`.
 
-use crate::messages::Voice;
 use super::{Drawing, Furniture, SHEET_RGB};
+use crate::messages::Voice;
 use crate::{ReportError, ramp::Rgb};
 use resvg::{tiny_skia, usvg};
 use std::sync::{Arc, OnceLock};

@@ -35,7 +35,8 @@ pub fn answer_map(findings: &Findings, style: Style) -> String {
     let number = |visits: f64| words::number(style.voice, visits, 0);
     sheet.indented(
         0,
-        &say!(style.voice, 
+        &say!(
+            style.voice,
             "chart-key",
             bare = BARE,
             one = SHADES[0],

@@ -16,7 +16,8 @@ pub fn hints(findings: &Findings, voice: Voice) -> Vec<String> {
         let unturned = findings.drawn_outline.as_ref().and_then(|drawn| drawn.unturned);
         hints.extend(unturned.map(|edge| {
             let at = Place::new(edge.east_m, edge.north_m);
-            say!(voice, 
+            say!(
+                voice,
                 "walk-first-hint",
                 length = words::metres(voice, edge.length_m),
                 place = words::position(voice, edge.lat, edge.lon, at)
@@ -33,14 +34,19 @@ pub fn hints(findings: &Findings, voice: Voice) -> Vec<String> {
         .filter(|h| h.is_finite() && *h > 0.0)
         && findings.missed_pockets.is_empty()
     {
-        hints.push(say!(voice, "log-driving-more-give", hours = words::hours(voice, more_h)));
+        hints.push(say!(
+            voice,
+            "log-driving-more-give",
+            hours = words::hours(voice, more_h)
+        ));
     }
     let cannot_tell = findings
         .over_time
         .as_ref()
         .is_some_and(|over_time| over_time.promise.verdict == PromiseVerdict::CannotTell);
     if cannot_tell && hints.is_empty() {
-        hints.push(say!(voice, 
+        hints.push(say!(
+            voice,
             "promise-give-logs-as",
             days = words::days(voice, findings.settings.promise.days)
         ));

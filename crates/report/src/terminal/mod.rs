@@ -8,8 +8,8 @@
 mod chart;
 mod hints;
 
-use crate::messages::Voice;
 use crate::filters::{compared, fields, input, shown, surveyed};
+use crate::messages::Voice;
 use crate::messages::say;
 use crate::words;
 use minijinja::{Environment, UndefinedBehavior, Value, context, value::Serde};
@@ -207,7 +207,11 @@ pub fn answer(findings: &Findings, style: Style) -> String {
 /// The answer of an inspection as text.
 pub fn answer_inspection(inspection: &Inspection, style: Style) -> String {
     let found = fields!(inspection: log_verdict, span, positions, silences, extent_m, middle, hdop, repeated_positions);
-    let inputs: Vec<Value> = inspection.inputs.iter().map(|of| input(style.voice, of)).collect();
+    let inputs: Vec<Value> = inspection
+        .inputs
+        .iter()
+        .map(|of| input(style.voice, of))
+        .collect();
     let context = context! {
         found,
         inputs,
@@ -236,7 +240,10 @@ pub fn answer_files(names: &[String], style: Style) -> String {
     let mut sheet = Sheet::new(style);
     if !names.is_empty() {
         let list: Vec<String> = names.iter().map(|name| words::plain(name, 300)).collect();
-        sheet.row(&say!(style.voice, "row-written"), &words::listed(style.voice, list, words::ListMark::Comma));
+        sheet.row(
+            &say!(style.voice, "row-written"),
+            &words::listed(style.voice, list, words::ListMark::Comma),
+        );
     }
     sheet.into_text()
 }
@@ -253,7 +260,8 @@ pub(crate) fn decide_h(findings: &Findings) -> Option<f64> {
 /// What is said where nothing counts as missed; nothing where nothing was counted.
 pub(crate) fn none_missed(voice: Voice, findings: &Findings) -> Option<String> {
     let unseen_m2 = findings.coverage.as_ref()?.unseen_m2;
-    Some(words::none_missed(voice, 
+    Some(words::none_missed(
+        voice,
         &findings.log_verdict,
         findings.outline_source,
         unseen_m2,

@@ -1,7 +1,7 @@
 //! Words for before and after.
 
-use crate::messages::Voice;
 use super::{ListMark, listed, number, percent};
+use crate::messages::Voice;
 use crate::messages::say;
 use tussock_types::{
     BuiltAs, ComparedPocket, Comparison, Difference, Estimate, PocketChange, PredictionHeld,
@@ -29,19 +29,28 @@ fn signed(voice: Voice, value: f64, decimals: usize) -> String {
 
 /// A difference of fractions in points.
 pub(crate) fn points(voice: Voice, fraction: f64) -> String {
-    say!(voice, "points-fraction", fraction = signed(voice, fraction * 100.0, 1))
+    say!(
+        voice,
+        "points-fraction",
+        fraction = signed(voice, fraction * 100.0, 1)
+    )
 }
 
 /// The same with its interval.
 pub(crate) fn points_with_interval(voice: Voice, difference: Estimate) -> String {
     match (difference.low, difference.high) {
-        (Some(low), Some(high)) => say!(voice, 
+        (Some(low), Some(high)) => say!(
+            voice,
             "interval-points",
             points = points(voice, difference.estimate),
             low = signed(voice, low * 100.0, 1),
             high = signed(voice, high * 100.0, 1)
         ),
-        _ => say!(voice, "interval-not-worked-out", points = points(voice, difference.estimate)),
+        _ => say!(
+            voice,
+            "interval-not-worked-out",
+            points = points(voice, difference.estimate)
+        ),
     }
 }
 
@@ -57,10 +66,15 @@ pub(crate) fn difference_meaning(voice: Voice, is_real: bool) -> String {
 /// Where the uncertainty of a difference comes from.
 pub(crate) fn difference_sources(voice: Voice, difference: &Difference) -> String {
     let nightly = match difference.nightly_sd_fraction {
-        Some(sd) => say!(voice, "points-from-night-night", number = number(voice, sd * 100.0, 1)),
+        Some(sd) => say!(
+            voice,
+            "points-from-night-night",
+            number = number(voice, sd * 100.0, 1)
+        ),
         None => say!(voice, "how-nights-differ-cannot"),
     };
-    say!(voice, 
+    say!(
+        voice,
         "standard-deviations-points-from",
         number = number(voice, difference.position_sd_fraction * 100.0, 1),
         nightly = nightly
@@ -79,7 +93,8 @@ pub(crate) fn pocket_changes(voice: Voice, pockets: &[ComparedPocket]) -> String
         let count = pockets.iter().filter(|pocket| pocket.change == kind).count();
         (count > 0).then(|| say!(voice, "count-pocket-change", count = count, value = kind))
     });
-    say!(voice, 
+    say!(
+        voice,
         "pocket-sum",
         pockets = say!(voice, "count-pocket", count = pockets.len()),
         list = listed(voice, parts, ListMark::Comma)
@@ -98,7 +113,8 @@ pub(crate) fn prediction_meaning(voice: Voice, held: &PredictionHeld) -> String 
 /// A fraction with its interval in brackets, where there is one.
 pub(crate) fn with_interval(voice: Voice, estimate: Estimate) -> String {
     match (estimate.low, estimate.high) {
-        (Some(low), Some(high)) => say!(voice, 
+        (Some(low), Some(high)) => say!(
+            voice,
             "to-percent",
             percent = percent(voice, estimate.estimate),
             number = number(voice, low * 100.0, 1),

@@ -45,20 +45,27 @@ pub(crate) fn asked(voice: Voice, complaint: &ComplaintFindings, findings: &Find
         word: answer.and_then(of_code).unwrap_or_else(cannot_tell),
         answer: answer.map_or_else(cannot_tell, crate::text),
         held: answer.and_then(|answer| held(voice, answer, findings)),
-        place: words::position(voice, 
+        place: words::position(
+            voice,
             complaint.lat,
             complaint.lon,
             Place::new(complaint.east_m, complaint.north_m),
         ),
         visits: complaint.visits.map(|visits| {
-            let visits = say!(voice, 
+            let visits = say!(
+                voice,
                 "asked-visits",
                 number = one_place(visits.estimate),
                 low = one_place(visits.low.unwrap_or(visits.estimate)),
                 high = one_place(visits.high.unwrap_or(visits.estimate))
             );
             match lawn_visits {
-                Some(mean) => say!(voice, "asked-visits-beside", visits = visits, mean = one_place(mean)),
+                Some(mean) => say!(
+                    voice,
+                    "asked-visits-beside",
+                    visits = visits,
+                    mean = one_place(mean)
+                ),
                 None => visits,
             }
         }),
@@ -96,7 +103,8 @@ pub(crate) fn offset(text: Option<&str>, zone: Option<&str>) -> UtcOffset {
 pub(crate) fn local_time(voice: Voice, text: &str, zone: Option<&str>) -> Option<String> {
     let time = OffsetDateTime::parse(text, &Rfc3339).ok()?;
     let time = time.to_offset(offset(Some(text), zone));
-    Some(say!(voice, 
+    Some(say!(
+        voice,
         "date-time",
         day = time.day(),
         month = u8::from(time.month()),

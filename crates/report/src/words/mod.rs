@@ -13,14 +13,14 @@ use crate::messages::{eighth, named, say};
 pub(crate) use comparison::*;
 pub(crate) use complaint::*;
 pub(crate) use reference::*;
+pub(crate) use tussock_types::decimal;
+use tussock_types::grouped;
 use tussock_types::math;
-use tussock_types::{FOOT_M, INCH_M, Language, MILE_M, Units};
 use tussock_types::{
     Check, Estimate, LeftOut, LogLevel, LogVerdict, OutlineSource, OverTime, Place, Rung, Said, Span,
     StuckSpot, Suggestion, Tape, WayHome,
 };
-use tussock_types::grouped;
-pub(crate) use tussock_types::decimal;
+use tussock_types::{FOOT_M, INCH_M, Language, MILE_M, Units};
 use unicode_width::{UnicodeWidthChar, UnicodeWidthStr};
 
 /// Stands for a character that was taken out.
@@ -345,7 +345,10 @@ pub(crate) fn share(voice: Voice, fraction: f64) -> String {
 
 /// Hours.
 pub(crate) fn hours(voice: Voice, value_h: f64) -> String {
-    format!("{} h", number(voice, value_h, if value_h.abs() < 9.95 { 1 } else { 0 }))
+    format!(
+        "{} h",
+        number(voice, value_h, if value_h.abs() < 9.95 { 1 } else { 0 })
+    )
 }
 
 /// A time that passed.
@@ -385,7 +388,12 @@ pub(crate) fn whole_minutes(voice: Voice, value_min: f64) -> String {
 pub(crate) fn interval(voice: Voice, estimate: Estimate) -> String {
     match (estimate.low, estimate.high) {
         (Some(low), Some(high)) => {
-            say!(voice, "interval", low = number(voice, low * 100.0, 1), high = percent(voice, high))
+            say!(
+                voice,
+                "interval",
+                low = number(voice, low * 100.0, 1),
+                high = percent(voice, high)
+            )
         }
         _ => say!(voice, "no-interval"),
     }
@@ -394,7 +402,12 @@ pub(crate) fn interval(voice: Voice, estimate: Estimate) -> String {
 /// Both ends of an interval: `87.1 to 88.1 %`.
 pub(crate) fn range(voice: Voice, estimate: Estimate) -> String {
     match (estimate.low, estimate.high) {
-        (Some(low), Some(high)) => say!(voice, "range", low = number(voice, low * 100.0, 1), high = percent(voice, high)),
+        (Some(low), Some(high)) => say!(
+            voice,
+            "range",
+            low = number(voice, low * 100.0, 1),
+            high = percent(voice, high)
+        ),
         _ => say!(voice, "no-interval"),
     }
 }
@@ -430,11 +443,13 @@ pub(crate) fn chance(voice: Voice, fraction: f64) -> String {
     match fraction {
         f if !f.is_finite() => say!(voice, "unknown"),
         f if f < 1e-4 => say!(voice, "less-than"),
-        f if f < 0.000_95 => say!(voice, 
+        f if f < 0.000_95 => say!(
+            voice,
             "about-number",
             number = number(voice, (1.0 / f / 100.0).round() * 100.0, 0)
         ),
-        f if f < 0.01 => say!(voice, 
+        f if f < 0.01 => say!(
+            voice,
             "about-number",
             number = number(voice, (1.0 / f / 10.0).round() * 10.0, 0)
         ),
@@ -465,7 +480,11 @@ pub(crate) fn cost(voice: Voice, suggestion: &Suggestion) -> Vec<String> {
         cost.push(say!(voice, "more-day", hours = hours(voice, added_h)));
     }
     if let Some(share) = suggestion.outing_share_fraction {
-        cost.push(say!(voice, "outings-sent-along-percent", percent = whole_percent(voice, share)));
+        cost.push(say!(
+            voice,
+            "outings-sent-along-percent",
+            percent = whole_percent(voice, share)
+        ));
     }
     cost
 }
@@ -474,7 +493,8 @@ pub(crate) fn cost(voice: Voice, suggestion: &Suggestion) -> Vec<String> {
 pub(crate) fn ways_home(voice: Voice, ways: &[WayHome]) -> String {
     let way = |way: &WayHome| {
         let along = named(voice, "way-home", &way.along);
-        say!(voice, 
+        say!(
+            voice,
             "way-home-row",
             times = count(voice, way.times),
             along = along,
@@ -498,7 +518,12 @@ pub(crate) fn efficiency(voice: Voice, fraction: f64) -> String {
 /// When so much of the lawn will have been driven over.
 pub(crate) fn reach(voice: Voice, over_time: &OverTime) -> String {
     match (over_time.hours_to_95, over_time.hours_to_99) {
-        (Some(to_95), Some(to_99)) => say!(voice, "reach-both", first = hours(voice, to_95), second = hours(voice, to_99)),
+        (Some(to_95), Some(to_99)) => say!(
+            voice,
+            "reach-both",
+            first = hours(voice, to_95),
+            second = hours(voice, to_99)
+        ),
         (Some(to_95), None) => say!(voice, "reach-95", after = hours(voice, to_95)),
         (None, Some(to_99)) => say!(voice, "reach-99", after = hours(voice, to_99)),
         (None, None) => say!(voice, "reach-none"),
@@ -565,7 +590,10 @@ pub(crate) fn tape(voice: Voice, tape: &[Tape], target: Place) -> Option<String>
 /// What more and less of a change would bring.
 pub(crate) fn ladder(voice: Voice, rungs: &[Rung], chosen_m: Option<f64>) -> String {
     let told = rungs.iter().map(|rung| {
-        let (size, fraction) = (metres(voice, rung.size_m), percent(voice, rung.pocket_fraction_after.estimate));
+        let (size, fraction) = (
+            metres(voice, rung.size_m),
+            percent(voice, rung.pocket_fraction_after.estimate),
+        );
         if Some(rung.size_m) == chosen_m {
             say!(voice, "rung-chosen", size = size, fraction = fraction)
         } else {
@@ -588,7 +616,8 @@ pub(crate) fn why_stuck(voice: Voice, spot: &StuckSpot) -> String {
 pub(crate) fn position(voice: Voice, lat: Option<f64>, lon: Option<f64>, place: Place) -> String {
     match (lat, lon) {
         (Some(lat), Some(lon)) => format!("{}, {}", decimal(lat, 7), decimal(lon, 7)),
-        _ => say!(voice, 
+        _ => say!(
+            voice,
             "position-metres",
             east = tape_length(voice, place.east_m),
             north = tape_length(voice, place.north_m)
@@ -598,7 +627,12 @@ pub(crate) fn position(voice: Voice, lat: Option<f64>, lon: Option<f64>, place: 
 
 /// What is said where nothing counts as missed: a poor or short log shows wide pockets only, and what lies beyond a drive
 /// that drew its own outline nobody knows, nor what ground without evidence would show.
-pub(crate) fn none_missed(voice: Voice, verdict: &LogVerdict, source: OutlineSource, unseen_m2: f64) -> String {
+pub(crate) fn none_missed(
+    voice: Voice,
+    verdict: &LogVerdict,
+    source: OutlineSource,
+    unseen_m2: f64,
+) -> String {
     let width = || metres(voice, verdict.smallest_findable_width_m);
     match (verdict.level, source) {
         (LogLevel::Unusable, _) => say!(voice, "none-told"),
@@ -614,7 +648,8 @@ pub(crate) fn none_missed(voice: Voice, verdict: &LogVerdict, source: OutlineSou
 
 /// The verdict as one sentence.
 pub(crate) fn verdict_sentence(voice: Voice, verdict: &LogVerdict) -> String {
-    let smallest = say!(voice, 
+    let smallest = say!(
+        voice,
         "pockets-from",
         length = metres(voice, verdict.smallest_findable_width_m),
         area = area(voice, verdict.smallest_findable_pocket_m2)
@@ -625,7 +660,8 @@ pub(crate) fn verdict_sentence(voice: Voice, verdict: &LogVerdict) -> String {
         }
         (LogLevel::Unusable, _) => say!(voice, "log-not-good-enough-shows"),
         (LogLevel::Good, _) => say!(voice, "log-good-enough-can", smallest = smallest),
-        (LogLevel::Limited, LogLevel::Good) => say!(voice, 
+        (LogLevel::Limited, LogLevel::Good) => say!(
+            voice,
             "log-too-short-its",
             length = metres(voice, verdict.smallest_findable_width_m),
             area = area(voice, verdict.smallest_findable_pocket_m2)
@@ -643,7 +679,11 @@ pub(crate) fn checks_line(voice: Voice, checks: &[Check]) -> Option<String> {
         (true, _) => None,
         (_, true) => Some(sum),
         _ => {
-            let fails = listed(voice, failing.into_iter().map(|check| check_fails(voice, check)), ListMark::Comma);
+            let fails = listed(
+                voice,
+                failing.into_iter().map(|check| check_fails(voice, check)),
+                ListMark::Comma,
+            );
             Some(say!(voice, "checks-say", sum = sum, fails = fails))
         }
     }
@@ -661,7 +701,8 @@ fn check_fails(voice: Voice, check: &Check) -> String {
 
 /// What was measured, with its unit.
 pub(crate) fn check_is(voice: Voice, check: &Check) -> String {
-    say!(voice, 
+    say!(
+        voice,
         "check-is",
         value = check.check,
         number = number(voice, check.statistic, 2),
@@ -686,7 +727,8 @@ pub(crate) fn fixes(voice: Voice, span: &Span) -> String {
     }
     match others.is_empty() {
         true => say!(voice, "count-fix", count = span.fixes_used),
-        false => say!(voice, 
+        false => say!(
+            voice,
             "fixes-used-of",
             used = span.fixes_used,
             count = span.fixes_read,
@@ -722,7 +764,7 @@ mod tests {
             from_east_m: east_m,
             from_north_m: north_m,
         };
-        let ends = [tape(Voice::default(), "the shed", 0.0, 0.0), tape(Voice::default(), "the birch", 6.0, 0.0)];
+        let ends = [tape("the shed", 0.0, 0.0), tape("the birch", 6.0, 0.0)];
         let said = |east_m, north_m| tapes(Voice::default(), &ends, Place::new(east_m, north_m)).join("; ");
         assert_eq!(
             said(3.0, 4.0),
@@ -733,19 +775,25 @@ mod tests {
             said(3.0, 0.1).ends_with("from the birch"),
             "on the line both crossings are one"
         );
-        let slanting = [tape(Voice::default(), "a", 0.0, 0.0), tape(Voice::default(), "b", 4.0, 4.0)];
+        let slanting = [tape("a", 0.0, 0.0), tape("b", 4.0, 4.0)];
         let side = tapes(Voice::default(), &slanting, Place::new(4.0, 0.0)).join("; ");
         assert!(side.ends_with("on their south-eastern side"), "{side}");
         let alone = [Tape {
             sd_m: None,
             ..tape("the shed", 0.0, 0.0)
         }];
-        assert_eq!(tapes(Voice::default(), &alone, Place::new(3.0, 4.0)), ["5.0 m from the shed"]);
+        assert_eq!(
+            tapes(Voice::default(), &alone, Place::new(3.0, 4.0)),
+            ["5.0 m from the shed"]
+        );
         let poor = [Tape {
             sd_m: Some(0.61),
             ..tape("the shed", 0.0, 0.0)
         }];
-        assert_eq!(tapes(Voice::default(), &poor, Place::new(3.0, 4.0)), ["5.0 ± 1.2 m from the shed"]);
+        assert_eq!(
+            tapes(Voice::default(), &poor, Place::new(3.0, 4.0)),
+            ["5.0 ± 1.2 m from the shed"]
+        );
     }
 
     #[test]
@@ -773,7 +821,10 @@ mod tests {
         assert_eq!(duration(Voice::default(), 0.2), "0.2 s");
         assert_eq!(duration(Voice::default(), 600.0), "10 min");
         assert_eq!(duration(Voice::default(), 8.0 * 3600.0 - 1.0), "8 h");
-        assert_eq!(duration(Voice::default(), 2.0 * 3600.0 + 14.0 * 60.0), "2 h 14 min");
+        assert_eq!(
+            duration(Voice::default(), 2.0 * 3600.0 + 14.0 * 60.0),
+            "2 h 14 min"
+        );
     }
 
     #[test]

@@ -1,7 +1,7 @@
 //! How is the distance to a surveyed path said?
 
-use crate::messages::Voice;
 use super::{length, metres, number, path_length, plain};
+use crate::messages::Voice;
 use crate::messages::say;
 use serde::Serialize;
 use tussock_types::{ErrorLength, ErrorTime, ReferenceErrors, ReferenceFindings};
@@ -26,7 +26,8 @@ pub(crate) struct ReferenceRow {
 
 /// What was compared with what.
 pub(crate) fn reference_head(voice: Voice, found: &ReferenceFindings) -> String {
-    say!(voice, 
+    say!(
+        voice,
         "reference-head",
         length = path_length(voice, found.length_m),
         name = plain(&found.name, 40),
@@ -65,11 +66,18 @@ fn table(voice: Voice, errors: &ReferenceErrors) -> Vec<(String, [String; 4])> {
         [found.mean_m, found.rms_m, found.p95_m, found.max_m].map(|value| length(voice, value, 3))
     };
     let seconds = |found: &ErrorTime| {
-        [found.mean_s, found.rms_s, found.p95_s, found.max_s].map(|value| format!("{} s", number(voice, value, 1)))
+        [found.mean_s, found.rms_s, found.p95_s, found.max_s]
+            .map(|value| format!("{} s", number(voice, value, 1)))
     };
     [
-        (say!(voice, "error-cross-track"), errors.cross_track.as_ref().map(metres)),
-        (say!(voice, "error-along-track"), errors.along_track.as_ref().map(metres)),
+        (
+            say!(voice, "error-cross-track"),
+            errors.cross_track.as_ref().map(metres),
+        ),
+        (
+            say!(voice, "error-along-track"),
+            errors.along_track.as_ref().map(metres),
+        ),
         (say!(voice, "error-timing"), errors.timing.as_ref().map(seconds)),
         (
             say!(voice, "error-pass-to-pass"),

@@ -1,8 +1,8 @@
 //! What a change brings to its pocket: in this log, if nothing changes, if changed, and measured afterwards.
 
-use crate::messages::Voice;
 use super::{axis_title, tick};
 use crate::map::escaped;
+use crate::messages::Voice;
 use crate::messages::say;
 use crate::words;
 use serde::Deserialize;
@@ -31,13 +31,18 @@ pub(crate) fn gains(voice: Voice, rows: &[GainRow]) -> String {
     let height = TOP + ROW * rows.len() as f64 + BOTTOM;
     let x_of = |fraction: f64| LEFT + fraction.clamp(0.0, 1.0) * (WIDTH - LEFT - RIGHT);
     let said = rows.iter().map(|row| {
-        say!(voice, 
+        say!(
+            voice,
             "gain-row",
             label = row.label,
             fraction = words::with_interval(voice, row.value)
         )
     });
-    let said = say!(voice, "plot-gains", list = words::listed(voice, said, words::ListMark::Comma));
+    let said = say!(
+        voice,
+        "plot-gains",
+        list = words::listed(voice, said, words::ListMark::Comma)
+    );
     let mut out = format!(
         "<svg class=\"plot gains\" viewBox=\"0 0 {WIDTH} {height:.0}\" role=\"img\" aria-label=\"{}\">",
         escaped(&said)
@@ -50,7 +55,12 @@ pub(crate) fn gains(voice: Voice, rows: &[GainRow]) -> String {
         tick(&mut out, x_of(fraction), &line, foot + 21.0, &number);
     }
     let middle = (LEFT + WIDTH - RIGHT) / 2.0;
-    axis_title(&mut out, middle, height - 8.0, &say!(voice, "axis-pocket-percent"));
+    axis_title(
+        &mut out,
+        middle,
+        height - 8.0,
+        &say!(voice, "axis-pocket-percent"),
+    );
     for (index, row) in rows.iter().enumerate() {
         let y = TOP + ROW * (index as f64 + 0.5);
         put!(

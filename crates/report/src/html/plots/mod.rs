@@ -9,8 +9,8 @@ mod gains;
 mod nights;
 mod waits;
 
-use crate::messages::Voice;
 use crate::map::escaped;
+use crate::messages::Voice;
 use crate::messages::say;
 use crate::{ramp::VisitScale, words};
 use std::fmt::Write;
@@ -97,7 +97,8 @@ fn tick(out: &mut String, x: f64, line: &str, y: f64, number: &str) {
 /// Visited fraction over driving hours, beside the random-search law and the exhaustive line.
 ///
 /// The interval is known at the end; it stands there as a bracket.
-pub(super) fn over_time(voice: Voice, 
+pub(super) fn over_time(
+    voice: Voice,
     over_time: &OverTime,
     visited_fraction: Option<Estimate>,
     promised_fraction: f64,
@@ -183,7 +184,13 @@ pub(super) fn histogram(voice: Voice, revisits: &Revisits) -> Option<String> {
     let mut out = head(&say!(voice, "plot-histogram"));
     let step_fraction = step(most, 4.0);
     let top = (most / step_fraction).ceil() * step_fraction;
-    percent_axis(voice, &mut out, top, step_fraction, &say!(voice, "axis-part-percent"));
+    percent_axis(
+        voice,
+        &mut out,
+        top,
+        step_fraction,
+        &say!(voice, "axis-part-percent"),
+    );
     let scale = VisitScale {
         most: (bars.len() as f64 - 1.0).max(4.0),
     };

@@ -1,8 +1,8 @@
 //! Hours by activity, one row a night.
 
-use crate::messages::Voice;
 use super::{axis_title, step, tick};
 use crate::map::escaped;
+use crate::messages::Voice;
 use crate::messages::say;
 use crate::words;
 use serde::Serialize;
@@ -128,13 +128,12 @@ pub(crate) fn nights(voice: Voice, nights: &[Night]) -> Option<Nights> {
         }
         let mut row = vec![name];
         row.extend(activities(&night.hours).map(|(_, h)| words::hours(voice, sound(h))));
-        let share =
-            |fraction: Option<f64>| {
-                fraction.map_or_else(
-                    || say!(voice, "not-counted-again"),
-                    |fraction| words::percent(voice, fraction),
-                )
-            };
+        let share = |fraction: Option<f64>| {
+            fraction.map_or_else(
+                || say!(voice, "not-counted-again"),
+                |fraction| words::percent(voice, fraction),
+            )
+        };
         row.push(share(night.visited_fraction));
         row.push(share(night.visited_so_far_fraction));
         rows.push(row);

@@ -1,8 +1,8 @@
 //! How long does ground wait between two visits, and how long may it?
 
-use crate::messages::Voice;
 use super::{LEFT, NUMBER, RIGHT, WIDTH, axis_title, tick};
 use crate::map::escaped;
+use crate::messages::Voice;
 use crate::messages::say;
 use crate::words;
 use std::fmt::Write;
@@ -39,7 +39,11 @@ pub(crate) fn waits(voice: Voice, interval_h: IntervalQuantiles, allowed_h: Opti
     let said = marks
         .iter()
         .map(|(h, part)| say!(voice, "wait-under", part = part, hours = words::hours(voice, *h)));
-    let said = say!(voice, "plot-waits", list = words::listed(voice, said, words::ListMark::Comma));
+    let said = say!(
+        voice,
+        "plot-waits",
+        list = words::listed(voice, said, words::ListMark::Comma)
+    );
     let mut out = format!(
         "<svg class=\"plot waits\" viewBox=\"0 0 {WIDTH} {HEIGHT}\" role=\"img\" aria-label=\"{}\"><path \
          class=\"base\" d=\"M{LEFT},{AXIS_Y}H{:.1}\"/>",
