@@ -68,7 +68,9 @@ const demo = DEMO.map(([list, path], index) => {
 /** Messages of the page: one line each, without plurals, so that its script needs no library for them. */
 const words_of = (language) =>
   Object.fromEntries([...text(`crates/report/messages/${language}.ftl`).matchAll(/^(page-[\w-]+) = (.+)$/gm)].map(([, id, said]) => [id, said]));
-const words = words_of("en");
+const LANGUAGES = ["en", "de", "fr", "es", "it", "nl", "sv", "pl"];
+const all_words = Object.fromEntries(LANGUAGES.map((language) => [language, words_of(language)]));
+const words = all_words.en;
 const in_html = (said) => said.replace(/&/g, "&amp;").replace(/</g, "&lt;").replace(/"/g, "&quot;");
 const said = (id) => in_html(words[id] ?? stop(`no message ${id} in the catalogue`));
 /** The page with its words, for browsers that run no script. */
@@ -87,7 +89,7 @@ const policy = [
   "base-uri about:",
   "form-action 'none'",
 ].join("; ");
-const parts = { policy, style, script, worker: page("worker.js"), library: base64(library), words: JSON.stringify(words).replace(/</g, "\\u003c"), demo: demo.join("\n") };
+const parts = { policy, style, script, worker: page("worker.js"), library: base64(library), words: JSON.stringify(all_words).replace(/</g, "\\u003c"), demo: demo.join("\n") };
 const html = with_words(page("page.html")).replace(/\{\{(\w+)\}\}/g, (_, name) => parts[name]);
 if (html.length > MOST_BYTES) stop(`the page has ${html.length} bytes, expected at most ${MOST_BYTES}`);
 mkdirSync(dirname(file), { recursive: true });

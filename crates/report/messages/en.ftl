@@ -697,7 +697,6 @@ luck-still-explains-them = { $count }, { $area }: luck still explains them; { $d
 lost-count = { $count }, { $time } lost
 lost-within = { $count }, { $time } lost, within { $length } of { $place }
 more-spots = and { $spots } more
-change-id = Change { $id }
 ladder-title = Smaller and larger
 ladder = By size, the mean of simulated logs: { $list }.
 rung = { $size } { $fraction }
@@ -1399,9 +1398,18 @@ failures = Failures
 head-what = What
 visit-brings = A visit brings so much lawn that would be driven over each night, and is not.
 
-## terminal: labels of rows (row-...), at most 12 letters each; heads of columns (col-...), at most 7
+## terminal: labels of rows (row-...), at most 12 letters each, row-by-lawn, row-used, row-skipped and row-note at most 10;
+## heads of columns (col-...), at most 7, col-id at most 3
+# Cut short what is too long, as newspapers do: a label stands beside its text.
 
 row-driven-over = Driven over
+row-before = Before
+row-after = After
+row-difference = Difference
+row-pockets = Pockets
+row-beware = Beware
+# $id is G1 or M12.
+row-change = Change { $id }
 row-by-lawn = by lawn
 row-asked-about = Asked about
 row-missed = Missed
@@ -1769,6 +1777,10 @@ page-open-garden = open { $garden }
 page-is-kept = { $garden } is kept
 page-cannot-delete = it cannot be deleted: { $reason }
 page-clear-data = clear the data of this page in the settings of the browser
+# The name of this language in itself: English, Deutsch, ...
+page-this-language = English
+page-language = Language
+page-remember = Remember on this device
 page-stage-drawing = drawing
 page-stage-reading = reading
 page-stage-comparing = comparing

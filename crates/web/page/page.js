@@ -10,8 +10,19 @@ const made = (tag, words, kind) => {
 };
 
 // Words come from the catalogue; each value stands in its sentence where the sentence wants it.
-const words = JSON.parse(by("words").textContent);
-const word = (id, values = {}) => Object.entries(values).reduce((text, [name, value]) => text.replace(`{ $${name} }`, () => value), words[id] ?? id);
+const WORDS = JSON.parse(by("words").textContent);
+const LANGUAGE = "tussock-language";
+// Where a browser keeps nothing for a page, nothing is remembered.
+const memory = (act) => { try { return act(localStorage); } catch { return null; } };
+const remembered = memory((store) => store.getItem(LANGUAGE));
+let language = WORDS[remembered] ? remembered : document.documentElement.lang;
+const word = (id, values = {}) => Object.entries(values).reduce((text, [name, value]) => text.replace(`{ $${name} }`, () => value), WORDS[language][id] ?? id);
+function speak() {
+  document.documentElement.lang = language;
+  for (const one of all("[data-say]")) one.textContent = word(one.dataset.say);
+  for (const one of all("[data-aria-label]")) one.setAttribute("aria-label", word(one.dataset.ariaLabel));
+  for (const one of all("[data-title]")) one.setAttribute("title", word(one.dataset.title));
+}
 
 // What is inside this file: the library, its worker, the invented garden.
 const unpacked = (id) => Uint8Array.from(atob(by(id).textContent), (letter) => letter.charCodeAt(0));
@@ -63,6 +74,29 @@ class Counter {
     this.asked.clear();
   }
 }
+
+// Another language: all that is shown is said again.
+by("language").append(...Object.keys(WORDS).map((tag) => {
+  const choice = made("option", WORDS[tag]["page-this-language"]);
+  choice.value = tag;
+  choice.lang = tag;
+  return choice;
+}));
+by("language").value = language;
+by("remember").checked = remembered !== null;
+const remember = () => memory((store) => (by("remember").checked ? store.setItem(LANGUAGE, language) : store.removeItem(LANGUAGE)));
+by("remember").addEventListener("change", remember);
+by("language").addEventListener("change", async () => {
+  language = by("language").value;
+  remember();
+  speak();
+  list_given();
+  list_kept().catch(() => {});
+  if (!shown || working) return;
+  const answer = await shown.counter.act({ act: "speak", language }).catch(fault);
+  if (answer) { show(shown.counter, answer, shown.given); view("open"); }
+});
+if (remembered !== null) speak();
 
 // What was given. Files are read when they are needed, so that the page holds none of them.
 const given = { before: [], after: [], plan: [], afterPlan: [], settings: [] };
@@ -202,8 +236,8 @@ function start(lists, wish, needed) {
   }
   work(lists, { ...wish, cut_width_m: cut_width_m() });
 }
-const analyse = () => start(["settings", "plan", "before"], { act: "analyse", suggestions: by("suggestions").checked ? "yes" : "no" }, ["before"]);
-const compare = () => start(["settings", "plan", "before", "afterPlan", "after"], { act: "compare" }, ["before", "after"]);
+const analyse = () => start(["settings", "plan", "before"], { act: "analyse", language, suggestions: by("suggestions").checked ? "yes" : "no" }, ["before"]);
+const compare = () => start(["settings", "plan", "before", "afterPlan", "after"], { act: "compare", language }, ["before", "after"]);
 by("analyse").addEventListener("click", analyse);
 by("go-compare").addEventListener("click", compare);
 

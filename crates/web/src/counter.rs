@@ -81,6 +81,11 @@ pub enum Request {
         /// Cutting width, where the settings are not to be asked for it.
         cut_width_m: Option<f64>,
     },
+    /// Say what is shown in another language.
+    Speak {
+        /// Its tag.
+        language: Language,
+    },
     /// Make one file.
     Make {
         /// Its name.
@@ -322,6 +327,16 @@ impl Counter {
                     page,
                     files: COMPARISON_FILES.to_vec(),
                 })
+            }
+            Request::Speak { language } => {
+                self.language = language;
+                match &self.comparison {
+                    Some(comparison) => Ok(Answer::Compared {
+                        page: tussock_report::html_comparison(comparison, self.voice())?,
+                        files: COMPARISON_FILES.to_vec(),
+                    }),
+                    None => self.shown(tell),
+                }
             }
             Request::Make { name, private } => self.made(&name, private),
         }

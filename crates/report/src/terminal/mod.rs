@@ -103,6 +103,7 @@ impl Sheet {
     /// A label and the text beside it.
     pub(crate) fn row(&mut self, label: &str, text: &str) {
         let mut lines = words::wrap(text, self.width() - LABEL_COLUMNS).into_iter();
+        let label = &words::fit(label, LABEL_COLUMNS - 1);
         let gap = " ".repeat(LABEL_COLUMNS.saturating_sub(words::columns(label)));
         let first = lines.next().unwrap_or_default();
         let line = format!("{}{gap}{first}", self.strong(label));
