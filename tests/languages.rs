@@ -33,7 +33,13 @@ fn a_language_changes_pages_and_answers_and_no_file_for_programs() {
     let english = run(night(&width).arg(out("en")), b"").with_code(0);
     let german = run(night(&width).arg(out("de")).args(["--language", "de"]), b"").with_code(0);
     assert_ne!(english.stdout, german.stdout);
-    for file in ["findings.json", "findings.geojson", "cells.parquet", "legs.parquet", "fixes.parquet"] {
+    for file in [
+        "findings.json",
+        "findings.geojson",
+        "cells.parquet",
+        "legs.parquet",
+        "fixes.parquet",
+    ] {
         let bytes = |language| std::fs::read(out(language).join(file)).expect(file);
         assert!(bytes("en") == bytes("de"), "{file}");
     }
@@ -45,11 +51,25 @@ fn a_language_changes_pages_and_answers_and_no_file_for_programs() {
         command.envs(set.iter().copied()).args(more);
         run(&mut command, b"").with_code(0).stdout
     };
-    let short = |text: &str| text.lines().take_while(|line| !line.contains("out-")).map(str::to_owned).collect::<Vec<_>>();
+    let short = |text: &str| {
+        text.lines()
+            .take_while(|line| !line.contains("out-"))
+            .map(str::to_owned)
+            .collect::<Vec<_>>()
+    };
     let words = |text: &str| short(text).first().cloned().unwrap_or_default();
-    assert_eq!(words(&here(&[("LANG", "de_DE.UTF-8")], &[])), words(&german.stdout));
-    assert_eq!(words(&here(&[("LANG", "de_DE.UTF-8"), ("LC_ALL", "C")], &[])), words(&english.stdout));
-    assert_eq!(words(&here(&[("LANG", "de_DE.UTF-8")], &["--language", "en"])), words(&english.stdout));
+    assert_eq!(
+        words(&here(&[("LANG", "de_DE.UTF-8")], &[])),
+        words(&german.stdout)
+    );
+    assert_eq!(
+        words(&here(&[("LANG", "de_DE.UTF-8"), ("LC_ALL", "C")], &[])),
+        words(&english.stdout)
+    );
+    assert_eq!(
+        words(&here(&[("LANG", "de_DE.UTF-8")], &["--language", "en"])),
+        words(&english.stdout)
+    );
     let from_env = folder.path("out-env");
     run(night(&width).arg(&from_env).env("LC_MESSAGES", "de"), b"").with_code(0);
     let page = std::fs::read_to_string(from_env.join("report.html")).expect("a page");
@@ -60,19 +80,34 @@ fn a_language_changes_pages_and_answers_and_no_file_for_programs() {
 fn the_garden_says_in_which_language_and_units_its_page_is() {
     let folder = Folder::new();
     let settings = folder.path("garden.toml");
-    std::fs::write(&settings, "[machine]\ncut_width_m = \"9in\"\n[garden]\nlanguage = \"sv\"\nunits = \"imperial\"\n").expect("settings");
+    std::fs::write(
+        &settings,
+        "[machine]\ncut_width_m = \"9in\"\n[garden]\nlanguage = \"sv\"\nunits = \"imperial\"\n",
+    )
+    .expect("settings");
     let out = folder.path("out");
     let ran = run(night(&["--out"]).arg(&out).arg("--settings").arg(&settings), b"").with_code(0);
-    assert!(ran.stdout.contains(" sq ft") && !ran.stdout.contains(" m²"), "{ran}");
+    assert!(
+        ran.stdout.contains(" sq ft") && !ran.stdout.contains(" m²"),
+        "{ran}"
+    );
     let page = std::fs::read_to_string(out.join("report.html")).expect("a page");
     assert!(page.contains("<html lang=\"sv\">") && page.contains("sq ft"));
     let findings = std::fs::read_to_string(out.join("findings.json")).expect("findings");
     assert!(findings.contains("\"cut_width_m\": 0.2286,"));
     // Drawn again, the page is in the same language, unless another is asked for.
-    for (asked, language) in [(&[][..], "sv"), (&["--language", "fr", "--units", "metric"][..], "fr")] {
+    for (asked, language) in [
+        (&[][..], "sv"),
+        (&["--language", "fr", "--units", "metric"][..], "fr"),
+    ] {
         let again = folder.path(&format!("again-{language}"));
         let mut command = tussock();
-        command.arg("report").arg(out.join("findings.json")).arg("--out").arg(&again).args(asked);
+        command
+            .arg("report")
+            .arg(out.join("findings.json"))
+            .arg("--out")
+            .arg(&again)
+            .args(asked);
         run(&mut command, b"").with_code(0);
         let page = std::fs::read_to_string(again.join("report.html")).expect("a page");
         assert!(page.contains(&format!("<html lang=\"{language}\">")));
@@ -81,11 +116,20 @@ fn the_garden_says_in_which_language_and_units_its_page_is() {
 
 #[test]
 fn a_width_in_inches_is_the_same_width() {
-    let of = |width| run(&mut night(&["--cut-width", width, "--format", "json"]), b"").with_code(0).stdout;
+    let of = |width| {
+        run(&mut night(&["--cut-width", width, "--format", "json"]), b"")
+            .with_code(0)
+            .stdout
+    };
     assert!(of("9in") == of("22.86cm"));
     assert!(of("0.75 ft") == of("9in"));
     let refused = run(&mut night(&["--cut-width", "22cm", "--language", "xx"]), b"").with_code(2);
-    assert!(refused.stderr.contains("expected en, de, fr, es, it, nl, sv or pl"), "{refused}");
+    assert!(
+        refused
+            .stderr
+            .contains("expected en, de, fr, es, it, nl, sv or pl"),
+        "{refused}"
+    );
 }
 
 /// Sentences, words, letters, syllables, words of more than six letters, words of four syllables or more.
@@ -110,7 +154,9 @@ fn syllables(word: &str, language: &str) -> f64 {
         was_vowel = is_vowel(letter);
     }
     let is_silent = |ending: &str| word.ends_with(ending) && !word.ends_with("le") && count > 1;
-    count -= usize::from(language == "en" && is_silent("e") || language == "fr" && (is_silent("e") || is_silent("es")));
+    count -= usize::from(
+        language == "en" && is_silent("e") || language == "fr" && (is_silent("e") || is_silent("es")),
+    );
     count.max(1) as f64
 }
 
@@ -138,18 +184,42 @@ fn count(text: &str, language: &str) -> Counted {
 fn index(language: &str, of: &Counted) -> (&'static str, f64, &'static str) {
     let (length, beat) = (of.words / of.sentences, of.syllables / of.words);
     match language {
-        "en" => ("Flesch reading ease (Flesch 1948)", 206.835 - 1.015 * length - 84.6 * beat, "60 and more"),
+        "en" => (
+            "Flesch reading ease (Flesch 1948)",
+            206.835 - 1.015 * length - 84.6 * beat,
+            "60 and more",
+        ),
         "de" => ("Amstad (1978)", 180.0 - length - 58.5 * beat, "60 and more"),
-        "fr" => ("Kandel and Moles (1958)", 207.0 - 1.015 * length - 73.6 * beat, "60 and more"),
-        "es" => ("Fernández Huerta (1959)", 206.84 - 1.02 * length - 60.0 * beat, "60 and more"),
+        "fr" => (
+            "Kandel and Moles (1958)",
+            207.0 - 1.015 * length - 73.6 * beat,
+            "60 and more",
+        ),
+        "es" => (
+            "Fernández Huerta (1959)",
+            206.84 - 1.02 * length - 60.0 * beat,
+            "60 and more",
+        ),
         "it" => (
             "Gulpease (Lucisano and Piemontese 1988)",
             89.0 + (300.0 * of.sentences - 10.0 * of.letters) / of.words,
             "60 and more",
         ),
-        "nl" => ("Douma (1960)", 206.84 - 0.93 * length - 77.0 * beat, "60 and more"),
-        "sv" => ("LIX (Björnsson 1968)", length + 100.0 * of.long / of.words, "40 and less"),
-        _ => ("FOG-PL (Gruszczyński and Ogrodniczuk 2015)", 0.4 * (length + 100.0 * of.hard / of.words), "9 and less"),
+        "nl" => (
+            "Douma (1960)",
+            206.84 - 0.93 * length - 77.0 * beat,
+            "60 and more",
+        ),
+        "sv" => (
+            "LIX (Björnsson 1968)",
+            length + 100.0 * of.long / of.words,
+            "40 and less",
+        ),
+        _ => (
+            "FOG-PL (Gruszczyński and Ogrodniczuk 2015)",
+            0.4 * (length + 100.0 * of.hard / of.words),
+            "9 and less",
+        ),
     }
 }
 
@@ -160,7 +230,9 @@ fn answers(page: &str) -> String {
     let mut text = String::new();
     for part in answers.split("<p class=\"").skip(1) {
         if part.starts_with("word\"") || part.starts_with("line") {
-            let said = part.split_once('>').map_or("", |(_, rest)| rest.split("</p>").next().unwrap_or(""));
+            let said = part
+                .split_once('>')
+                .map_or("", |(_, rest)| rest.split("</p>").next().unwrap_or(""));
             text += &said.replace("&#x27;", "'").replace('\u{a0}', " ");
             text += "\n";
         }
@@ -177,14 +249,27 @@ fn the_short_answers_of_the_demo_are_plain_in_every_language() {
         .collect();
     logs.sort();
     let mut command = tussock();
-    command.arg("analyse").args(logs).arg("--plan").arg(demo().join("plan.geojson"));
-    command.arg("--settings").arg(demo().join("settings.toml")).arg("--out").arg(&out);
+    command
+        .arg("analyse")
+        .args(logs)
+        .arg("--plan")
+        .arg(demo().join("plan.geojson"));
+    command
+        .arg("--settings")
+        .arg(demo().join("settings.toml"))
+        .arg("--out")
+        .arg(&out);
     run(&mut command, b"").with_code(0);
-    let mut table = String::from("| language | index | short answers of the demo | plain is |\n|---|---|---|---|\n");
+    let mut table =
+        String::from("| language | index | short answers of the demo | plain is |\n|---|---|---|---|\n");
     for language in LANGUAGES {
         let place = folder.path(language);
         let mut command = tussock();
-        command.arg("report").arg(out.join("findings.json")).args(["--language", language, "--out"]).arg(&place);
+        command
+            .arg("report")
+            .arg(out.join("findings.json"))
+            .args(["--language", language, "--out"])
+            .arg(&place);
         run(&mut command, b"").with_code(0);
         let page = std::fs::read_to_string(place.join("report.html")).expect("a page");
         let counted = count(&answers(&page), language);

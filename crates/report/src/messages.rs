@@ -419,7 +419,12 @@ mod tests {
             );
             let ours = messages(source);
             let missing: Vec<_> = english.keys().filter(|id| !ours.contains_key(*id)).collect();
-            assert!(missing.is_empty(), "{tag} lacks {}: {:?}", missing.len(), missing.get(..missing.len().min(40)));
+            assert!(
+                missing.is_empty(),
+                "{tag} lacks {}: {:?}",
+                missing.len(),
+                missing.get(..missing.len().min(40))
+            );
             let unknown: Vec<_> = ours.keys().filter(|id| !english.contains_key(*id)).collect();
             assert!(unknown.is_empty(), "{tag} has {unknown:?}, which English lacks");
             for units in Units::ALL {
@@ -472,7 +477,10 @@ mod tests {
                     id if id.starts_with("col-") => 7,
                     _ => continue,
                 };
-                assert!(words::columns(&said) <= most, "{voice:?}: {id} = {said}, expected {most} columns at most");
+                assert!(
+                    words::columns(&said) <= most,
+                    "{voice:?}: {id} = {said}, expected {most} columns at most"
+                );
             }
         }
     }

@@ -4,6 +4,7 @@ use crate::garden::{
     comparison, crowded_findings, findings, findings_without_width, forecast, full_findings, inspection,
 };
 use crate::morning::morning;
+use std::collections::BTreeSet;
 use tussock_report::{
     Privacy, Style, Voice, answer, answer_comparison, answer_inspection, answer_map, answer_morning, hints,
     html, html_comparison, html_forecast, html_morning, map_svg, outputs,
@@ -11,57 +12,52 @@ use tussock_report::{
 use tussock_types::{Findings, Language, Settings, Units};
 
 const ENGLISH: &str = include_str!("../messages/en.ftl");
-const OPEN: char = '⟦';
-const SHUT: char = '⟧';
-
-/// English with every message in marks.
-fn marked() -> Voice {
-    let mut source = String::new();
-    let mut is_open = false;
-    for line in ENGLISH.lines() {
-        let begins = line.starts_with(|letter: char| letter.is_ascii_lowercase());
-        if is_open && (begins || line.is_empty() || line.starts_with('#')) {
-            source.pop();
-            source.extend([SHUT, '\n']);
-            is_open = false;
-        }
-        match line.split_once(" = ").filter(|_| begins) {
-            Some((id, text)) => {
-                source += &format!("{id} = {OPEN}{text}\n");
-                is_open = true;
-            }
-            None => source += &format!("{line}\n"),
-        }
+/// A letter that nobody writes in place of each of ours.
+fn ringed(letter: char) -> char {
+    match letter {
+        'a'..='z' => char::from_u32(0x24D0 + u32::from(letter) - u32::from('a')).unwrap(),
+        'A'..='Z' => char::from_u32(0x24B6 + u32::from(letter) - u32::from('A')).unwrap(),
+        other => other,
     }
-    source.pop();
-    source.push(SHUT);
-    Voice::of_catalogue(Language::English, Units::Metric, source)
 }
 
-/// What of a text stands in no marks.
-fn outside(text: &str) -> String {
+/// The words of a line of the catalogue in ringed letters; what stands in braces stays.
+fn ringed_line(line: &str) -> String {
     let mut depth = 0;
-    let mut out = String::new();
-    for letter in text.chars() {
-        match letter {
-            OPEN => depth += 1,
-            SHUT => depth -= 1,
-            // A long value is cut, its last mark too.
-            '\n' => {
-                depth = 0;
-                out.push('\n');
-            }
-            letter if depth == 0 => out.push(letter),
-            _ => {}
-        }
+    let ring = |letter: char| {
+        depth += i32::from(letter == '{') - i32::from(letter == '}' && depth > 0);
+        if depth > 0 { letter } else { ringed(letter) }
+    };
+    line.chars().map(ring).collect()
+}
+
+/// English in ringed letters: whatever stands there in plain ones is not from the catalogue.
+fn marked() -> Voice {
+    let mut source = String::new();
+    for line in ENGLISH.lines() {
+        let begins = line.starts_with(|letter: char| letter.is_ascii_lowercase());
+        let chosen = line.trim_start().starts_with(['[', '*']);
+        source += &match (
+            line.split_once(" = ").filter(|_| begins),
+            line.split_once(']').filter(|_| chosen),
+        ) {
+            (Some((id, text)), _) => format!("{id} = {}", ringed_line(text)),
+            (_, Some((key, text))) => format!("{key}]{}", ringed_line(text)),
+            _ if line.starts_with('#') => line.to_owned(),
+            _ => ringed_line(line),
+        };
+        source.push('\n');
     }
-    out
+    Voice::of_catalogue(Language::English, Units::Metric, source)
 }
 
 /// Everything of a page that is read or read aloud; not what people, plans and logs say.
 fn read_aloud(page: &str) -> String {
     let page = page.split("<script>").next().unwrap();
-    let page = page.replace("&#x27;", "'").replace("&#39;", "'");
+    let page = page
+        .replace("&#x27;", "'")
+        .replace("&#39;", "'")
+        .replace("&#x2f;", "/");
     let mut out = String::new();
     let mut is_theirs = false;
     for part in page.split('<').skip(1) {
@@ -89,20 +85,29 @@ fn read_aloud(page: &str) -> String {
     out
 }
 
-/// Signs of units, names of formats and of ourselves, and what the sample's plan, log and garden call things.
-const NO_WORDS: [&str; 44] = [
-    "m", "cm", "mm", "km", "s", "min", "h", "lat", "lon", "UTC", "GPX", "NMEA", "CSV", "SHA", "RTK",
-    "tussock", "geo", "png", "M1", "M2", "M3", "S1", "G1", "G2", "N1", "N2", "W1", "X1", "U1", "P1", "P2",
-    "O1", "I1", "C1", "T1", "id", "x", "X", "H", "E", "N", "T", "Z", "a",
+/// Signs of units, and names of formats and of ourselves.
+const NO_WORDS: [&str; 17] = [
+    "m", "m²", "cm", "mm", "km", "s", "min", "h", "UTC", "GPX", "NMEA", "CSV", "SHA", "RTK", "tussock",
+    "geo", "C",
 ];
 
+/// Words in plain letters that are neither ids, such as `M12`, nor theirs: of names, plans, logs.
 fn bare_words(text: &str, theirs: &str) -> Vec<String> {
+    let theirs: BTreeSet<&str> = theirs.split(|letter: char| !letter.is_alphanumeric()).collect();
     let is_word = |word: &&str| {
+        let is_number = word.starts_with(|letter: char| letter.is_ascii_digit());
         let is_id = word.chars().skip(1).all(|letter| letter.is_ascii_digit()) && word.len() < 5;
-        word.chars().any(char::is_alphabetic) && !is_id && !NO_WORDS.contains(word) && !theirs.contains(*word)
+        let is_plain = word.chars().any(|letter| letter.is_ascii_alphabetic());
+        is_plain && !is_number && !is_id && !NO_WORDS.contains(word) && !theirs.contains(*word)
     };
-    let outside = outside(text);
-    let words = outside.split(|letter: char| !letter.is_alphanumeric());
+    // A word that is cut is none.
+    let parts = text
+        .split_inclusive('…')
+        .map(|part| match part.strip_suffix('…') {
+            Some(cut) => cut.trim_end_matches(char::is_alphanumeric),
+            None => part,
+        });
+    let words = parts.flat_map(|part| part.split(|letter: char| !letter.is_alphanumeric()));
     words.filter(is_word).map(str::to_owned).collect()
 }
 
@@ -117,7 +122,9 @@ fn every_word_of_every_window_is_from_the_catalogue() {
     // What is theirs: names, places, what was said and skipped, as the findings hold it; none of our codes has a blank.
     let theirs = |findings: &Findings| {
         let mut theirs = String::from(
-            "Residence with a rather long name, number Villa garden root, boards ordered Something of since",
+            "Residence with a rather long name, number Villa garden root, boards ordered Something of since Caution lt gt Look for ruts and \
+             roots. The way in is narrower than the body. A guide run leads there. The long meadow behind the orangery, the north-eastern corner of \
+             it. Absent LessVisited LostHours MissedPocket Promise StuckSpot",
         );
         let plan = findings.plan.iter().flat_map(|plan| &plan.features);
         theirs.extend(plan.map(|feature| format!(" {}", feature.name)));
@@ -170,7 +177,7 @@ fn every_word_of_every_window_is_from_the_catalogue() {
         );
         look(&format!("{name} hints"), &hints(&sample, voice).concat(), &theirs);
         let map = answer_map(&sample, style);
-        let key = map.find(OPEN).map_or("", |at| &map[at..]);
+        let key = map.find(ringed('n')).map_or("", |at| &map[at..]);
         look(
             &format!("{name} terminal"),
             &(answer(&sample, style) + key),

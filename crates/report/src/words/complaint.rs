@@ -43,7 +43,7 @@ pub(crate) fn asked(voice: Voice, complaint: &ComplaintFindings, findings: &Find
             .map(|said| words::plain(said, SAID))
             .filter(|said| !said.is_empty()),
         word: answer.and_then(of_code).unwrap_or_else(cannot_tell),
-        answer: answer.map_or_else(cannot_tell, crate::text),
+        answer: answer.map_or_else(cannot_tell, |answer| crate::messages::said(voice, answer)),
         held: answer.and_then(|answer| held(voice, answer, findings)),
         place: words::position(
             voice,
