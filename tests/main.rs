@@ -16,6 +16,7 @@ mod faults;
 mod help;
 mod hostile;
 mod hostile_names;
+mod languages;
 mod nights;
 mod outputs;
 mod papers;

@@ -2,6 +2,7 @@
 
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use std::path::PathBuf;
+use tussock_types::{Language, Units};
 
 const TOP_EXAMPLES: &str = "\
 Examples:
@@ -48,6 +49,35 @@ pub(crate) enum Format {
     Human,
     /// JSON for programs.
     Json,
+}
+
+/// In which language and units it is said.
+#[derive(Clone, Copy, Debug, Args)]
+pub(crate) struct VoiceArguments {
+    /// Language of page and terminal: en, de, fr, es, it, nl, sv or pl
+    ///
+    /// Without it the page is in the language of garden.language in the settings, else in English, and the terminal in that of LC_ALL,
+    /// LC_MESSAGES or LANG. Errors, help and files for programs are in English.
+    #[arg(long, value_name = "LANGUAGE", value_parser = language)]
+    pub(crate) language: Option<Language>,
+
+    /// Units of page and terminal: metric or imperial [default: garden.units of the settings, else metric]
+    ///
+    /// Files for programs are metric.
+    #[arg(long, value_name = "UNITS", value_parser = units)]
+    pub(crate) units: Option<Units>,
+}
+
+fn language(typed: &str) -> Result<Language, String> {
+    (Language::ALL
+        .into_iter()
+        .find(|language| language.word() == typed))
+    .ok_or_else(|| "expected en, de, fr, es, it, nl, sv or pl".to_owned())
+}
+
+fn units(typed: &str) -> Result<Units, String> {
+    (Units::ALL.into_iter().find(|units| units.word() == typed))
+        .ok_or_else(|| "expected metric or imperial".to_owned())
 }
 
 /// Logs and how to read them.
@@ -122,6 +152,9 @@ pub(crate) struct InspectArguments {
     /// Output format on stdout
     #[arg(long, value_enum, default_value_t, value_name = "FORMAT")]
     pub(crate) format: Format,
+
+    #[command(flatten)]
+    pub(crate) voice: VoiceArguments,
 }
 
 const ANALYSE_EXAMPLES: &str = "\
@@ -147,7 +180,7 @@ pub(crate) struct AnalyseArguments {
     #[arg(long, value_name = "FILE")]
     pub(crate) plan: Option<PathBuf>,
 
-    /// Width of the swath, such as 22cm, 0.22 m or 220mm
+    /// Width of the swath, such as 22cm, 0.22 m or 9in
     ///
     /// Overrides machine.cut_width_m of the settings.
     #[arg(long, value_name = "WIDTH")]
@@ -218,6 +251,9 @@ pub(crate) struct AnalyseArguments {
     /// this log, which takes a few seconds.
     #[arg(long)]
     pub(crate) no_suggestions: bool,
+
+    #[command(flatten)]
+    pub(crate) voice: VoiceArguments,
 }
 
 const COMPARE_EXAMPLES: &str = "\
@@ -254,7 +290,7 @@ pub(crate) struct CompareArguments {
     #[arg(long, value_name = "FILE")]
     pub(crate) settings: Option<PathBuf>,
 
-    /// Width of the swath, such as 22cm, 0.22 m or 220mm
+    /// Width of the swath, such as 22cm, 0.22 m or 9in
     #[arg(long, value_name = "WIDTH")]
     pub(crate) cut_width: Option<String>,
 
@@ -277,6 +313,9 @@ pub(crate) struct CompareArguments {
     /// Worker threads [default: one for each core]
     #[arg(long, value_name = "N")]
     pub(crate) threads: Option<usize>,
+
+    #[command(flatten)]
+    pub(crate) voice: VoiceArguments,
 }
 
 /// Check a plan, make one from a walk, or align one with a log
@@ -311,7 +350,7 @@ pub(crate) struct PlanCheckArguments {
     #[arg(long, value_name = "FILE")]
     pub(crate) settings: Option<PathBuf>,
 
-    /// Width of the swath, such as 22cm, 0.22 m or 220mm
+    /// Width of the swath, such as 22cm, 0.22 m or 9in
     ///
     /// Overrides machine.cut_width_m of the settings. Without a width, reach and days are not reported.
     #[arg(long, value_name = "WIDTH")]
@@ -330,6 +369,9 @@ pub(crate) struct PlanCheckArguments {
     /// Output format on stdout
     #[arg(long, value_enum, default_value_t, value_name = "FORMAT")]
     pub(crate) format: Format,
+
+    #[command(flatten)]
+    pub(crate) voice: VoiceArguments,
 }
 
 const WALK_EXAMPLES: &str = "\
@@ -458,6 +500,9 @@ pub(crate) struct AskArguments {
     /// Output format
     #[arg(long, value_enum, default_value_t)]
     pub(crate) format: Format,
+
+    #[command(flatten)]
+    pub(crate) voice: VoiceArguments,
 }
 
 const REPORT_EXAMPLES: &str = "\
@@ -485,6 +530,9 @@ pub(crate) struct ReportArguments {
     /// Omit coordinates, names, dates and digests
     #[arg(long)]
     pub(crate) private: bool,
+
+    #[command(flatten)]
+    pub(crate) voice: VoiceArguments,
 }
 
 /// Analyse many gardens every night, and report in the morning which need a visit
@@ -704,6 +752,9 @@ pub(crate) struct BatchReportArguments {
     /// Output format on stdout
     #[arg(long, value_enum, default_value_t, value_name = "FORMAT")]
     pub(crate) format: Format,
+
+    #[command(flatten)]
+    pub(crate) voice: VoiceArguments,
 }
 
 const BATCH_FORGET_EXAMPLES: &str = "\

@@ -5,7 +5,7 @@ use anstream::{AutoStream, ColorChoice};
 use anstyle::{AnsiColor, Style as TextStyle};
 use std::borrow::Cow;
 use std::io::{ErrorKind, IsTerminal, Write};
-use tussock_report::{Colour, Style, is_hostile};
+use tussock_report::{Colour, Style, Voice, is_hostile};
 
 const ERROR: TextStyle = AnsiColor::Magenta.on_default().bold();
 const HINT: TextStyle = AnsiColor::Cyan.on_default().bold();
@@ -32,13 +32,14 @@ impl Printer {
             style: Style {
                 colour,
                 width_columns,
+                voice: Voice::default(),
             },
         }
     }
 
     /// How an answer is styled on this stdout.
-    pub(crate) const fn style(&self) -> Style {
-        self.style
+    pub(crate) const fn style(&self, voice: Voice) -> Style {
+        Style { voice, ..self.style }
     }
 
     /// Data: our own text, or JSON.

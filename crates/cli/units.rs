@@ -1,31 +1,31 @@
-//! Numbers with their unit, as people type them: `22cm`, `0.22 m`, `220mm`, `95%`, `30 s`, `8h`.
+//! Numbers with their unit, as people type them: `22cm`, `0.22 m`, `9in`, `0.75 ft`, `95%`, `30 s`, `8h`.
 //!
 //! A bare number is refused: 22 of what? A guess could be wrong by a factor of a hundred without anyone noticing.
 
 use crate::exit::{CommandFailure, failure};
+use tussock_types::LENGTH_UNITS;
 
 /// A unit, and how many base units it is.
-type Unit = (&'static str, f64);
+type Unit = (&'static str, f64, f64);
 
-const LENGTHS: [Unit; 3] = [("mm", 0.001), ("cm", 0.01), ("m", 1.0)];
 const TIMES: [Unit; 5] = [
-    ("ms", 0.001),
-    ("min", 60.0),
-    ("s", 1.0),
-    ("h", 3600.0),
-    ("d", 86_400.0),
+    ("ms", 1.0, 1000.0),
+    ("min", 60.0, 1.0),
+    ("s", 1.0, 1.0),
+    ("h", 3600.0, 1.0),
+    ("d", 86_400.0, 1.0),
 ];
 
-const CURVATURES: [Unit; 1] = [("/m", 1.0)];
-const ANGLES: [Unit; 1] = [("deg", 1.0)];
+const CURVATURES: [Unit; 1] = [("/m", 1.0, 1.0)];
+const ANGLES: [Unit; 1] = [("deg", 1.0, 1.0)];
 
 /// A length in metres; `flag` is named in the message.
 pub(crate) fn length_m(flag: &str, typed: &str, example: &str) -> Result<f64, CommandFailure> {
     measure(
         flag,
         typed,
-        &LENGTHS,
-        &format!("a length with its unit (mm, cm or m), such as {example}"),
+        &LENGTH_UNITS,
+        &format!("a length with its unit (mm, cm, m, in or ft), such as {example}"),
         example,
     )
 }
@@ -94,10 +94,9 @@ fn measure(
         let unit = example.trim_start_matches(|letter: char| letter != '/' && !letter.is_alphabetic());
         return Err(refused("has no unit").hint(format!("did you mean {trimmed}{unit}?")));
     }
-    match units.iter().find(|(name, _)| *name == unit) {
+    match units.iter().find(|(name, ..)| *name == unit) {
         // If the factor is a power of ten below one, dividing keeps 22cm at exactly 0.22.
-        Some((_, factor)) if *factor < 1.0 => Ok(number / (1.0 / factor).round()),
-        Some((_, factor)) => Ok(number * factor),
+        Some((_, times, per)) => Ok(number * times / per),
         None => Err(refused(&format!(
             "has the unit {unit:?}, which is not known here"
         ))),
@@ -123,18 +122,24 @@ mod tests {
     }
 
     #[test]
+    fn inches_and_feet_are_exact() {
+        assert_eq!(length_m("--cut-width", "9in", "22cm").ok(), Some(0.2286));
+        assert_eq!(length_m("--cut-width", "0.75 ft", "22cm").ok(), Some(0.2286));
+    }
+
+    #[test]
     fn a_bare_number_is_refused_and_the_hint_names_the_unit() {
         let (message, hints) = message(length_m("--cut-width", "22", "22cm"));
         assert_eq!(
             message,
-            "--cut-width: \"22\" has no unit, expected a length with its unit (mm, cm or m), such as 22cm"
+            "--cut-width: \"22\" has no unit, expected a length with its unit (mm, cm, m, in or ft), such as 22cm"
         );
         assert_eq!(hints, ["did you mean 22cm?"]);
     }
 
     #[test]
     fn unknown_units_words_and_infinities_are_refused() {
-        for typed in ["9in", "wide", "", "infm", "NaNcm", "1.2.3m", "-"] {
+        for typed in ["9yd", "wide", "", "infm", "NaNcm", "1.2.3m", "-"] {
             assert!(length_m("--cut-width", typed, "22cm").is_err(), "{typed}");
         }
     }

@@ -1,10 +1,13 @@
 //! Arguments after checking: what the user wants, in the types of the rooms below.
 
-use crate::args::{AnalyseArguments, LogArguments};
+use crate::args::{AnalyseArguments, LogArguments, VoiceArguments};
 use crate::exit::{CommandFailure, failure};
 use crate::units;
 use tussock_ingest::{Policy, ReadOptions, WalkRole};
-use tussock_types::{ComplaintSettings, GeoPoint, LimitSettings, PlanRole, Settings, with_causes};
+use tussock_report::Voice;
+use tussock_types::{
+    ComplaintSettings, GardenSettings, GeoPoint, Language, LimitSettings, PlanRole, Settings, with_causes,
+};
 
 /// Cutting widths that a machine can have. The analysis accepts the same range; it is checked here before anything is read.
 const CUT_WIDTH_M: std::ops::RangeInclusive<f64> = 0.05..=2.0;
@@ -19,6 +22,32 @@ pub(crate) fn cut_width_m(typed: Option<&str>) -> Result<Option<f64>, CommandFai
     Err(failure!(
         "--cut-width: {typed:?} is {cut_width_m} m, expected 5 cm to 2 m"
     ))
+}
+
+/// In which voices the page and the terminal speak.
+#[derive(Clone, Copy)]
+pub(crate) struct Voices {
+    /// To the customer.
+    pub(crate) page: Voice,
+    /// To who typed the command.
+    pub(crate) terminal: Voice,
+}
+
+/// As asked for; else the page as the settings of the garden say, and the terminal as the environment says.
+pub(crate) fn voices(asked: VoiceArguments, garden: &GardenSettings) -> Voices {
+    // POSIX.1-2017, section 8.2: the first of these that is set and not empty.
+    let locale = || {
+        let set = ["LC_ALL", "LC_MESSAGES", "LANG"].map(|name| std::env::var(name).unwrap_or_default());
+        set.into_iter().find(|locale| !locale.is_empty())
+    };
+    let units = asked.units.or(garden.units).unwrap_or_default();
+    let of_terminal = || Language::of_locale(&locale()?);
+    let page = asked.language.or(garden.language).unwrap_or_default();
+    let terminal = asked.language.or_else(of_terminal).unwrap_or_default();
+    Voices {
+        page: Voice::new(page, units),
+        terminal: Voice::new(terminal, units),
+    }
 }
 
 /// How logs are read.

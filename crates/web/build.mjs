@@ -65,6 +65,18 @@ const demo = DEMO.map(([list, path], index) => {
   return `<script type="text/plain" id="demo-${index}" data-list="${list}" data-name="${name}">${base64(bytes)}</script>`;
 });
 
+/** Messages of the page: one line each, without plurals, so that its script needs no library for them. */
+const words_of = (language) =>
+  Object.fromEntries([...text(`crates/report/messages/${language}.ftl`).matchAll(/^(page-[\w-]+) = (.+)$/gm)].map(([, id, said]) => [id, said]));
+const LANGUAGES = ["en", "de", "fr", "es", "it", "nl", "sv", "pl"];
+const all_words = Object.fromEntries(LANGUAGES.map((language) => [language, words_of(language)]));
+const words = all_words.en;
+const in_html = (said) => said.replace(/&/g, "&amp;").replace(/</g, "&lt;").replace(/"/g, "&quot;");
+const said = (id) => in_html(words[id] ?? stop(`no message ${id} in the catalogue`));
+/** The page with its words, for browsers that run no script. */
+const with_words = (html) =>
+  html.replace(/ data-(aria-label|title)="([\w-]+)"/g, (all, name, id) => `${all} ${name}="${said(id)}"`).replace(/ data-say="([\w-]+)"[^>]*>/g, (all, id) => all + said(id));
+
 const script = page("page.js");
 const style = page("page.css");
 // Frames inherit this policy, so that what the report's own policy allows must be allowed here too.
@@ -77,8 +89,8 @@ const policy = [
   "base-uri about:",
   "form-action 'none'",
 ].join("; ");
-const parts = { policy, style, script, worker: page("worker.js"), library: base64(library), demo: demo.join("\n") };
-const html = page("page.html").replace(/\{\{(\w+)\}\}/g, (_, name) => parts[name]);
+const parts = { policy, style, script, worker: page("worker.js"), library: base64(library), words: JSON.stringify(all_words).replace(/</g, "\\u003c"), demo: demo.join("\n") };
+const html = with_words(page("page.html")).replace(/\{\{(\w+)\}\}/g, (_, name) => parts[name]);
 if (html.length > MOST_BYTES) stop(`the page has ${html.length} bytes, expected at most ${MOST_BYTES}`);
 mkdirSync(dirname(file), { recursive: true });
 writeFileSync(file, html);

@@ -215,6 +215,25 @@ async function demo(name, settings) {
   const compared = command("compare", "--before", ...DEMO.before, "--after", ...DEMO.after, "--plan", DEMO.plan, "--after-plan", DEMO.after_plan, "--settings", DEMO.settings);
   await look("compared");
   await compare_files(page, compared.out, "demo compared", fault);
+
+  // Another language: of the page and of what it shows; remembered only where that is asked for.
+  const language = () => page.evaluate(() => document.documentElement.lang);
+  await page.locator("nav button").first().click();
+  await page.locator("#language").selectOption("de");
+  await shown.locator("html[lang=de]").waitFor({ state: "attached" });
+  if ((await language()) !== "de") fault(`in German lang is ${await language()}`);
+  if ((await page.locator("#find, #analyse").first().innerText()) === "Find what was missed") fault("in German it speaks English");
+  await look("german");
+  await fits("german");
+  await barriers(page, "german", fault);
+  await page.reload();
+  if ((await language()) !== "en") fault("a language is remembered though nobody asked");
+  await page.locator("#language").selectOption("de");
+  await page.locator("#remember").check();
+  await page.reload();
+  if ((await language()) !== "de") fault("the language is forgotten");
+  await page.locator("#remember").uncheck();
+  if ((await page.evaluate(() => localStorage.length)) > 0) fault("the language is still remembered");
   await context.close();
 }
 

@@ -50,6 +50,9 @@ pub(crate) fn tussock() -> Command {
         "CLICOLOR_FORCE",
         "COLUMNS",
         "RUST_BACKTRACE",
+        "LC_ALL",
+        "LC_MESSAGES",
+        "LANG",
     ] {
         command.env_remove(name);
     }

@@ -29,8 +29,8 @@ use crate::store::{ColumnChoice, Store};
 use crate::table::{ALARMS, FAILURES, GARDENS, NIGHTS, TableRow, Value};
 use std::collections::{BTreeMap, BTreeSet};
 use tussock_types::{
-    Alarm, AlarmState, Estimate, GardenClock, GardenMorning, Morning, MorningDelivery, MorningFailure,
-    MorningMended, MorningNight, MorningReason, plural,
+    Alarm, AlarmState, AlarmTold, Estimate, GardenClock, GardenMorning, Morning, MorningDelivery,
+    MorningFailure, MorningMended, MorningNight, MorningReason,
 };
 
 const WINDOW_NIGHTS: NightNumber = 14;
@@ -422,18 +422,14 @@ impl Look {
         let since = state.overdue_since(self.night, days, 1.0 - promised + PROMISE_SLACK, earliest)?;
         let visited = state.visited_since_fraction(first)?;
         let words = night::words(since);
-        let sentence = format!(
-            "{:.0} % of the lawn driven over within {} where {:.0} % are promised, since {words}.",
-            visited * 100.0,
-            plural(days as usize, "day", "days"),
-            promised * 100.0
-        );
+        let told = AlarmTold::Promise {
+            visited_fraction: visited,
+            promised_fraction: promised,
+            days: days as u64,
+        };
         let gain_m2 = (promised - visited).max(0.0) * self.lawn_m2().unwrap_or(0.0);
         let nights = self.nights.range(since..).count();
-        Some((
-            since,
-            reason(Alarm::Promise, "", words, nights, gain_m2, sentence),
-        ))
+        Some((since, reason(Alarm::Promise, "", words, nights, gain_m2, told)))
     }
 
     /// Expected logs that did not come. Returns whether the garden was heard from recently.
@@ -444,17 +440,23 @@ impl Look {
                 .filter(|night| self.expects(*night))
                 .collect::<Vec<NightNumber>>()
         };
-        let mut tell = |what: &str, who: &str, missing: &[NightNumber], gain_m2: f64| {
+        let mut tell = |what: &str, missing: &[NightNumber], gain_m2: f64| {
             let (Some(first), Some(told)) = (missing.first(), missing.get(ABSENT_NIGHTS - 1)) else {
                 return false;
             };
             let since = night::words(*first);
-            let sentence = format!("No log{who} since {since}: {} expected nights.", missing.len());
-            let told_reason = reason(Alarm::Absent, what, since, missing.len(), gain_m2, sentence);
-            reasons.push((*told, told_reason));
+            let absent = reason(
+                Alarm::Absent,
+                what,
+                since,
+                missing.len(),
+                gain_m2,
+                AlarmTold::Absent,
+            );
+            reasons.push((*told, absent));
             true
         };
-        if tell("", "", &waited(self.last_logged()), self.lawn_m2().unwrap_or(0.0)) {
+        if tell("", &waited(self.last_logged()), self.lawn_m2().unwrap_or(0.0)) {
             return false;
         }
         let machines: Vec<(&str, NightNumber)> = self
@@ -466,7 +468,7 @@ impl Look {
         if machines.len() > 1 {
             let share_m2 = self.lawn_m2().unwrap_or(0.0) / machines.len() as f64;
             for (name, last) in &machines {
-                tell(name, &format!(" of {name}"), &waited(Some(*last)), share_m2);
+                tell(name, &waited(Some(*last)), share_m2);
             }
         }
         true
@@ -479,9 +481,9 @@ fn reason(
     since: String,
     nights: usize,
     gain_m2: f64,
-    sentence: String,
+    told: AlarmTold,
 ) -> MorningReason {
-    MorningReason {
+    let mut reason = MorningReason {
         alarm,
         what: what.to_owned(),
         since,
@@ -490,8 +492,11 @@ fn reason(
         state: AlarmState::Open,
         said: None,
         at_deg: None,
-        sentence,
-    }
+        sentence: String::new(),
+        told: Some(told),
+    };
+    reason.sentence = tussock_report::alarm_sentence(&reason, tussock_report::Voice::default());
+    reason
 }
 
 /// An alarm of the table as a reason.
@@ -499,29 +504,25 @@ fn told_alarm(one: &Episode) -> MorningReason {
     let since = night::words(one.since);
     let found = one.found.unwrap_or(0.0);
     let usual = one.law.map_or(0.0, |(usual, _)| usual);
-    let nights = plural(one.nights as usize, "night", "nights");
-    let why = &one.why;
-    let sentence = match one.alarm {
-        Alarm::LessVisited => format!(
-            "{:.0} % of the lawn driven over where {:.0} % are usual in as many hours, since {since}.",
-            found * 100.0,
-            usual * 100.0
-        ),
-        Alarm::LostHours => format!("{found:.1} h of driving where {usual:.1} h are usual, since {since}."),
-        Alarm::ReceiverWorse => format!(
-            "Positions err by {:.0} cm where {:.0} cm are usual, since {since}.",
-            found * 100.0,
-            usual * 100.0
-        ),
-        Alarm::Silences => {
-            format!("{found:.1} h without positions where {usual:.1} h are usual, since {since}.")
-        }
-        Alarm::StuckSpot => {
-            format!("Stuck at one place since {since}, {nights}, {found:.0} min in the last: {why}")
-        }
-        Alarm::MissedPocket | Alarm::Absent | Alarm::Promise => {
-            format!("Missed since {since}, {nights}: {found:.1} m2. {why}")
-        }
+    let why = one.why.clone();
+    let told = match one.alarm {
+        Alarm::LessVisited => AlarmTold::LessVisited {
+            found_fraction: found,
+            usual_fraction: usual,
+        },
+        Alarm::LostHours | Alarm::Silences => AlarmTold::Hours {
+            found_h: found,
+            usual_h: usual,
+        },
+        Alarm::ReceiverWorse => AlarmTold::ReceiverWorse {
+            found_m: found,
+            usual_m: usual,
+        },
+        Alarm::StuckSpot => AlarmTold::Stuck {
+            found_min: found,
+            why,
+        },
+        Alarm::MissedPocket | Alarm::Absent | Alarm::Promise => AlarmTold::Missed { found_m2: found, why },
     };
     MorningReason {
         at_deg: one.place[2].zip(one.place[3]),
@@ -531,7 +532,7 @@ fn told_alarm(one: &Episode) -> MorningReason {
             since,
             one.nights as usize,
             one.gain_m2,
-            sentence,
+            told,
         )
     }
 }

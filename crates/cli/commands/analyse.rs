@@ -34,6 +34,7 @@ pub(crate) fn run(arguments: &AnalyseArguments, printer: &Printer) -> CommandRes
     settings
         .complaint
         .extend(wishes::complaints(&arguments.complaint)?);
+    let voices = wishes::voices(arguments.voice, &settings.garden);
     wishes::threshold_has_width(threshold, &settings)?;
     options.limits = settings.limits.clone();
     let plan = arguments
@@ -81,7 +82,7 @@ pub(crate) fn run(arguments: &AnalyseArguments, printer: &Printer) -> CommandRes
         None => Vec::new(),
         Some(folder) => {
             progress.tell("drawing", 0.0);
-            let mut files = commands::render(&findings, privacy, &arguments.picture)?;
+            let mut files = commands::render(&findings, privacy, &arguments.picture, voices.page)?;
             if privacy == Privacy::Full {
                 files.push(fixes(&assembled.traces)?);
             }
@@ -90,25 +91,26 @@ pub(crate) fn run(arguments: &AnalyseArguments, printer: &Printer) -> CommandRes
     };
     drop(progress);
     if folder.is_some() {
-        commands::note_left_out(&findings, privacy, printer);
+        commands::note_left_out(&findings, privacy, printer, voices.terminal);
     }
     if privacy == Privacy::Private {
         findings = tussock_report::redact(&findings)?;
     }
     let human = || {
-        let mut text = tussock_report::answer(&findings, printer.style());
+        let style = printer.style(voices.terminal);
+        let mut text = tussock_report::answer(&findings, style);
         if arguments.map {
-            text.push_str(&tussock_report::answer_map(&findings, printer.style()));
+            text.push_str(&tussock_report::answer_map(&findings, style));
         }
         text
     };
     let json = || tussock_report::to_json(&findings);
-    commands::tell(arguments.format, human, json, &written, printer)?;
+    commands::tell(arguments.format, human, json, &written, printer, voices.terminal)?;
     if let (Some(file), Some(mended)) = (&file_of_plan, &mended) {
         write_mended(file, mended, printer)?;
     }
     if arguments.format == Format::Human {
-        for hint in tussock_report::hints(&findings) {
+        for hint in tussock_report::hints(&findings, voices.terminal) {
             printer.hint(&hint);
         }
     }

@@ -16,7 +16,9 @@ pub(crate) fn run(arguments: &AskArguments, printer: &Printer) -> CommandResult 
         .map_err(|error| failure!("{}: {}", name(&arguments.findings), with_causes(&error)))?;
     let text = match arguments.format {
         Format::Human => {
-            let answer = |found| tussock_report::answer_complaint(found, &findings, printer.style());
+            let voices = wishes::voices(arguments.voice, &findings.settings.garden);
+            let style = printer.style(voices.terminal);
+            let answer = |found| tussock_report::answer_complaint(found, &findings, style);
             found.iter().map(answer).collect::<Vec<String>>().join("\n")
         }
         Format::Json => tussock_report::complaints_to_json(&found)?,

@@ -9,14 +9,14 @@ use crate::journal::{Gravity, Journal};
 use crate::outputs::{NewFile, write_new};
 use crate::printer::Printer;
 use crate::progress::Progress;
-use crate::{CommandResult, metrics, units};
+use crate::{CommandResult, metrics, units, wishes};
 use serde_json::{Value, json};
 use std::time::{SystemTime, UNIX_EPOCH};
 use tussock_batch::morning::{self, NightChoice};
 use tussock_batch::pool::Crew;
 use tussock_batch::run::{Done, Shift, ShiftNews};
 use tussock_batch::{BatchError, Failed, Mark, PlaceReach, Store, check, forget, night};
-use tussock_types::{Alarm, AlarmState, Morning, plural};
+use tussock_types::{Alarm, AlarmState, GardenSettings, Morning, plural};
 
 pub(crate) fn run(command: &BatchCommand, printer: &Printer) -> CommandResult {
     match command {
@@ -318,19 +318,20 @@ fn report(arguments: &BatchReportArguments, printer: &Printer) -> CommandResult 
     let found = Store::open(&arguments.store)
         .and_then(|store| morning::morning(&store, choice))
         .map_err(|error| told(&error))?;
+    let voices = wishes::voices(arguments.voice, &GardenSettings::default());
     if let Some(page) = &page {
-        let html = tussock_report::html_morning(&found)?;
+        let html = tussock_report::html_morning(&found, voices.page)?;
         write_new(&[(page, html.as_bytes())])?;
         printer.note(&format!("written: {}", page.path().display()));
     }
     match arguments.format {
-        Format::Human => printer.data(tussock_report::answer_morning(&found).as_bytes())?,
+        Format::Human => printer.data(tussock_report::answer_morning(&found, voices.terminal).as_bytes())?,
         Format::Json => {
             let text = serde_json::to_string_pretty(&found)?;
             printer.data(format!("{text}\n").as_bytes())?;
         }
     }
-    printer.note(&tussock_report::morning_summary(&found));
+    printer.note(&tussock_report::morning_summary(&found, voices.terminal));
     Ok(
         match (arguments.fail_on_visit, visits(&found), found.deliveries.len()) {
             (true, 1.., _) => Exit::BelowThreshold,

@@ -10,6 +10,7 @@ use crate::{CommandResult, commands, wishes};
 use std::path::{Path, PathBuf};
 use tussock::{CompareError, Job, Side, Sides};
 use tussock_ingest::{Assembled, ReadOptions};
+use tussock_report::Voice;
 use tussock_types::{Comparison, Findings, Plan, Settings, file_name, with_causes};
 
 /// A side as it was given.
@@ -43,6 +44,7 @@ pub(crate) fn run(arguments: &CompareArguments, printer: &Printer) -> CommandRes
     inputs::check(arguments.after_plan.as_ref(), "a plan (GeoJSON)")?;
     let mut settings = inputs::settings(arguments.settings.as_deref())?;
     settings.machine.cut_width_m = cut_width_m.or(settings.machine.cut_width_m);
+    let voices = wishes::voices(arguments.voice, &settings.garden);
     options.limits = settings.limits.clone();
     let after_plan = arguments.after_plan.as_ref().or(arguments.plan.as_ref());
     let progress = Progress::new();
@@ -66,13 +68,13 @@ pub(crate) fn run(arguments: &CompareArguments, printer: &Printer) -> CommandRes
         None => Vec::new(),
         Some(folder) => {
             progress.tell("drawing", 0.95);
-            folder.write(&render(&comparison)?)?
+            folder.write(&render(&comparison, voices.page)?)?
         }
     };
     drop(progress);
-    let human = || tussock_report::answer_comparison(&comparison, printer.style());
+    let human = || tussock_report::answer_comparison(&comparison, printer.style(voices.terminal));
     let json = || tussock_report::comparison_to_json(&comparison);
-    commands::tell(arguments.format, human, json, &written, printer)?;
+    commands::tell(arguments.format, human, json, &written, printer, voices.terminal)?;
     Ok(Exit::Done)
 }
 
@@ -157,13 +159,16 @@ fn cannot_compare(error: &CompareError) -> CommandFailure {
     }
 }
 
-fn render(comparison: &Comparison) -> Result<Vec<Rendered>, CommandFailure> {
+fn render(comparison: &Comparison, voice: Voice) -> Result<Vec<Rendered>, CommandFailure> {
     let rendered = |name: &str, text: String| Rendered {
         name: name.to_owned(),
         bytes: text.into_bytes(),
     };
     Ok(vec![
         rendered("comparison.json", tussock_report::comparison_to_json(comparison)?),
-        rendered("comparison.html", tussock_report::html_comparison(comparison)?),
+        rendered(
+            "comparison.html",
+            tussock_report::html_comparison(comparison, voice)?,
+        ),
     ])
 }

@@ -4,16 +4,19 @@ use crate::args::{Format, InspectArguments};
 use crate::exit::Exit;
 use crate::outputs::{NewFile, write_new};
 use crate::printer::Printer;
-use crate::{CommandResult, commands};
+use crate::{CommandResult, commands, wishes};
 
 pub(crate) fn run(arguments: &InspectArguments, printer: &Printer) -> CommandResult {
     let card = arguments.write_error.as_deref().map(NewFile::probe).transpose()?;
-    let (inspection, errors) = commands::ask(&arguments.log, arguments.plan.as_ref(), |job| {
+    let ((inspection, errors), settings) = commands::ask(&arguments.log, arguments.plan.as_ref(), |job| {
         let errors = card.as_ref().map(|_| tussock::errors_at_rest(job)).transpose()?;
         Ok((tussock::inspect(job)?, errors))
     })?;
     let text = match arguments.format {
-        Format::Human => tussock_report::answer_inspection(&inspection, printer.style()),
+        Format::Human => {
+            let voices = wishes::voices(arguments.voice, &settings.garden);
+            tussock_report::answer_inspection(&inspection, printer.style(voices.terminal))
+        }
         Format::Json => tussock_report::inspection_to_json(&inspection)?,
     };
     if let (Some(card), Some(errors)) = (&card, &errors) {

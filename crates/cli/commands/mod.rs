@@ -20,7 +20,7 @@ use crate::{inputs, wishes};
 use std::path::{Path, PathBuf};
 use tussock::{AnalyseError, Job, Stage};
 use tussock_ingest::Assembled;
-use tussock_report::{Output, Privacy};
+use tussock_report::{Output, Privacy, Voice};
 use tussock_types::{Findings, Plan, PlanFault, Settings, with_causes};
 
 /// Findings of an earlier analysis.
@@ -51,8 +51,9 @@ pub(crate) fn render(
     findings: &Findings,
     privacy: Privacy,
     picture: &PictureArguments,
+    voice: Voice,
 ) -> Result<Vec<Rendered>, CommandFailure> {
-    let outputs = tussock_report::outputs_sized(findings, privacy, picture.png_width)?;
+    let outputs = tussock_report::outputs_sized(findings, privacy, picture.png_width, voice)?;
     Ok(outputs
         .into_iter()
         .map(|Output { name, bytes }| Rendered {
@@ -63,9 +64,9 @@ pub(crate) fn render(
 }
 
 /// Reports which files are missing and why, unless that was asked for.
-pub(crate) fn note_left_out(findings: &Findings, privacy: Privacy, printer: &Printer) {
+pub(crate) fn note_left_out(findings: &Findings, privacy: Privacy, printer: &Printer, voice: Voice) {
     if privacy == Privacy::Full {
-        for (file, reason) in tussock_report::left_out(findings, privacy) {
+        for (file, reason) in tussock_report::left_out(findings, privacy, voice) {
             printer.note(&format!("note: no {file}: {reason}"));
         }
     }
@@ -92,7 +93,7 @@ pub(crate) fn ask<T>(
     log: &LogArguments,
     plan_path: Option<&PathBuf>,
     question: impl FnOnce(&Job<'_>) -> Result<T, AnalyseError>,
-) -> Result<T, CommandFailure> {
+) -> Result<(T, Settings), CommandFailure> {
     let mut options = wishes::read_options(log)?;
     wishes::threads(log.threads)?;
     inputs::check(&log.logs, inputs::A_LOG)?;
@@ -103,8 +104,9 @@ pub(crate) fn ask<T>(
     let progress = Progress::new();
     let assembled = inputs::logs(&log.logs, &options, &|what, done| progress.tell(what, done))?;
     let tell = |stage: Stage, done_fraction: f64| progress.tell(stage.words(), done_fraction);
-    question(&job(&assembled, plan.as_ref(), &settings, &tell))
-        .map_err(|error| cannot_go_on(&error, plan_path.map(PathBuf::as_path)))
+    let answer = question(&job(&assembled, plan.as_ref(), &settings, &tell))
+        .map_err(|error| cannot_go_on(&error, plan_path.map(PathBuf::as_path)))?;
+    Ok((answer, settings))
 }
 
 /// Prints an answer in the format that was asked for, and which files hold it too.
@@ -114,10 +116,11 @@ pub(crate) fn tell<E: std::error::Error>(
     json: impl FnOnce() -> Result<String, E>,
     written: &[PathBuf],
     printer: &Printer,
+    voice: Voice,
 ) -> Result<(), CommandFailure> {
     let names: Vec<String> = written.iter().map(|path| path.display().to_string()).collect();
     let text = match format {
-        Format::Human => human() + &tussock_report::answer_files(&names, printer.style()),
+        Format::Human => human() + &tussock_report::answer_files(&names, printer.style(voice)),
         Format::Json => json()?,
     };
     if format == Format::Json && !names.is_empty() {

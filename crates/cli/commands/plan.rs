@@ -12,6 +12,7 @@ use serde_json::json;
 use std::path::Path;
 use tussock::{AlignVerdict, PlanReport, PlanRow, TypicalRun};
 use tussock_ingest::WalkError;
+use tussock_report::Voice;
 use tussock_types::math;
 use tussock_types::{PlanForecast, PlanRole, Settings, decimal, plural};
 
@@ -46,7 +47,11 @@ fn check(arguments: &PlanCheckArguments, printer: &Printer) -> CommandResult {
         false => None,
     };
     let written = match (&folder, &forecast) {
-        (Some(folder), Some(forecast)) => folder.write(&drawn(forecast, &settings)?)?,
+        (Some(folder), Some(forecast)) => folder.write(&drawn(
+            forecast,
+            &settings,
+            wishes::voices(arguments.voice, &settings.garden).page,
+        )?)?,
         _ => Vec::new(),
     };
     let text = match arguments.format {
@@ -202,10 +207,18 @@ fn json(report: &PlanReport, forecast: Option<&PlanForecast>, is_sound: bool) ->
 }
 
 /// The page and the picture.
-fn drawn(forecast: &PlanForecast, settings: &Settings) -> Result<Vec<Rendered>, CommandFailure> {
-    let page = tussock_report::html_forecast(forecast, settings, tussock::TOOL_VERSION)?;
+fn drawn(
+    forecast: &PlanForecast,
+    settings: &Settings,
+    voice: Voice,
+) -> Result<Vec<Rendered>, CommandFailure> {
+    let page = tussock_report::html_forecast(forecast, settings, tussock::TOOL_VERSION, voice)?;
     let picture = match &forecast.typical {
-        Some(typical) => Some(tussock_report::map_png(typical, tussock_report::MAP_WIDTH_PX)?),
+        Some(typical) => Some(tussock_report::map_png(
+            typical,
+            tussock_report::MAP_WIDTH_PX,
+            voice,
+        )?),
         None => None,
     };
     let file = |name: &str, bytes: Vec<u8>| Rendered {
@@ -305,7 +318,7 @@ fn quoted(word: &str) -> String {
 
 fn from_trace(arguments: &FromTraceArguments, printer: &Printer) -> CommandResult {
     let file = new_file(&arguments.out)?;
-    let plan = commands::ask(&arguments.log, None, tussock::plan_from_trace)?;
+    let (plan, _) = commands::ask(&arguments.log, None, tussock::plan_from_trace)?;
     let text = tussock_ingest::write_plan(&plan);
     write_plan(file.as_ref(), &text, printer)?;
     printer.note(
@@ -317,7 +330,7 @@ fn from_trace(arguments: &FromTraceArguments, printer: &Printer) -> CommandResul
 
 fn align(arguments: &AlignArguments, printer: &Printer) -> CommandResult {
     let file = new_file(&arguments.out)?;
-    let aligned = commands::ask(&arguments.log, Some(&arguments.plan), tussock::align)?;
+    let (aligned, _) = commands::ask(&arguments.log, Some(&arguments.plan), tussock::align)?;
     let text = tussock_ingest::write_plan(&aligned.plan);
     write_plan(file.as_ref(), &text, printer)?;
     let offset = aligned.offset;

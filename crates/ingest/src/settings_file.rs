@@ -12,7 +12,7 @@ use std::fmt::Write;
 use std::sync::LazyLock;
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
-use tussock_types::{GardenClock, Settings, day_span_min};
+use tussock_types::{GardenClock, Settings, day_span_min, typed_length_m};
 
 static TABLES: LazyLock<Vec<KeyTable>> = LazyLock::new(|| {
     #[derive(Deserialize)]
@@ -197,6 +197,7 @@ pub fn read_settings(name: &str, text: &str) -> Result<Settings, SettingsError> 
     let mut check = SettingsCheck {
         text,
         faults: Vec::new(),
+        lengths: Vec::new(),
     };
     check.root(root.get_ref());
     if !check.faults.is_empty() {
@@ -206,7 +207,13 @@ pub fn read_settings(name: &str, text: &str) -> Result<Settings, SettingsError> 
             faults: check.faults,
         });
     }
-    toml::from_str(text).map_err(not_toml)
+    // Lengths that carry a unit become metres; from the end, so that what stands before keeps its place.
+    let mut in_metres = text.to_owned();
+    check.lengths.sort_by_key(|(at, _)| std::cmp::Reverse(at.start));
+    for (at, length_m) in check.lengths {
+        in_metres.replace_range(at, &format!("{length_m:?}"));
+    }
+    toml::from_str(&in_metres).map_err(not_toml)
 }
 
 fn line_at(text: &str, at: usize) -> usize {
@@ -216,6 +223,8 @@ fn line_at(text: &str, at: usize) -> usize {
 struct SettingsCheck<'a> {
     text: &'a str,
     faults: Vec<SettingsFault>,
+    /// Where a length stands with its unit, and how many metres it is.
+    lengths: Vec<(std::ops::Range<usize>, f64)>,
 }
 
 impl SettingsCheck<'_> {
@@ -283,6 +292,8 @@ impl SettingsCheck<'_> {
                 _ => format!("is {}", cut(self.text.get(value.span()).unwrap_or("").trim())),
             };
             self.push(value.span().start, &full, found, expected);
+        } else if let Some(length_m) = length_of(key, value.get_ref()) {
+            self.lengths.push((value.span(), length_m));
         }
     }
 
@@ -357,7 +368,8 @@ fn kind_of(value: &DeValue<'_>) -> &'static str {
 /// Checks that a value is allowed for a key; the error says what is.
 fn fits(key: &Key, value: &DeValue<'_>) -> Result<(), String> {
     let is_fine = match &key.allowed {
-        Allowed::Number(low, high) => number_of(value).is_some_and(|number| (*low..=*high).contains(&number)),
+        Allowed::Number(low, high) => (number_of(value).or_else(|| length_of(key, value)))
+            .is_some_and(|number| (*low..=*high).contains(&number)),
         Allowed::Whole(low, high) => whole_of(value).is_some_and(|number| (*low..=*high).contains(&number)),
         Allowed::WholeFrom(low) => whole_of(value).is_some_and(|number| number >= *low),
         Allowed::Claim => value.is_bool(),
@@ -381,6 +393,12 @@ fn fits(key: &Key, value: &DeValue<'_>) -> Result<(), String> {
         Allowed::Hours => return hours_fit(value),
     };
     if is_fine { Ok(()) } else { Err(key.allowed.words()) }
+}
+
+/// A length with its unit, such as `"9in"`, where a key is in metres.
+fn length_of(key: &Key, value: &DeValue<'_>) -> Option<f64> {
+    let is_length = key.name.ends_with("_m") && matches!(key.allowed, Allowed::Number(..));
+    value.as_str().filter(|_| is_length).and_then(typed_length_m)
 }
 
 fn number_of(value: &DeValue<'_>) -> Option<f64> {

@@ -4,8 +4,8 @@ use crate::anchor::{self, Anchored, chain};
 use crate::turns::Setback;
 use crate::{Halt, Kept, NoiseEstimate, PathMethod, Piece, ReceiverLaw, Track, Vertex};
 use crate::{
-    blocks, carried, drift, halts, local_bias, noise, outlier_filter, parts, path, segment, sparse_turns,
-    stays, stepped, straight,
+    blocks, carried, drift, halts, local_bias, noise, outlier_filter, parts, path, receiver, segment,
+    sparse_turns, stays, stepped, straight,
 };
 use tussock_plane::Region;
 use tussock_types::math;
@@ -289,7 +289,11 @@ fn locate_once(trace: &Trace, east_m: &[f64], north_m: &[f64], known: Known<'_>)
         let law = receiver.filter(|_| is_followed)?.smooth?;
         stays::Smoothing::known(&gated.kept, &stays, law)
     };
-    let smoothing = stays::Smoothing::of(&gated.kept, &stays, pace.period_s).or_else(by_card);
+    let stood = pace.period_s <= SPARSE_PERIOD_S && stays::stood_throughout(&gated.kept);
+    let smoothing = match stood {
+        true => stays::Smoothing::of_standing(&gated.kept, pace.period_s),
+        false => stays::Smoothing::of(&gated.kept, &stays, pace.period_s).or_else(by_card),
+    };
     let (noise, smoothed_mps) = match &smoothing {
         Some(smoothing) => (smoothing.noise(&pace.noise), smoothing.speed_mps),
         None => (pace.noise, None),
@@ -300,13 +304,19 @@ fn locate_once(trace: &Trace, east_m: &[f64], north_m: &[f64], known: Known<'_>)
             .or_else(|| pace.usual_mps(kept, &pace.noise))
             .or(pace.speed_mps)
     };
-    let first_mps = usual_mps(&gated.kept);
-    let (kept, carried) = carried::lift_out(gated.kept, &noise, first_mps, ground);
-    let speed_mps = match carried.is_empty() {
-        true => first_mps,
-        false => usual_mps(&kept),
+    let (kept, carried, mut found) = if stood {
+        let found = Found::of_standing(&gated.kept, &pace);
+        (gated.kept, Vec::new(), found)
+    } else {
+        let first_mps = usual_mps(&gated.kept);
+        let (kept, carried) = carried::lift_out(gated.kept, &noise, first_mps, ground);
+        let speed_mps = match carried.is_empty() {
+            true => first_mps,
+            false => usual_mps(&kept),
+        };
+        let found = Found::of(&kept, &pace, speed_mps, known);
+        (kept, carried, found)
     };
-    let mut found = Found::of(&kept, &pace, speed_mps, known);
     match &smoothing {
         Some(smoothing) => found.stands_as(&kept, smoothing),
         None if is_poor(&found.noise) => found.halts = stays::of_one_stay(found.halts, &stays),
@@ -446,10 +456,8 @@ struct Found {
 }
 
 impl Found {
-    fn of(kept: &Kept, pace: &Pace, speed_mps: Option<f64>, site: Known<'_>) -> Self {
-        let halt_s = site.settings.pockets.stuck_after_s.min(60.0);
-        let noise = pace.noise;
-        let found = Self {
+    fn nothing(noise: NoiseEstimate, speed_mps: Option<f64>) -> Self {
+        Self {
             method: PathMethod::Chords,
             pieces: Vec::new(),
             halts: Vec::new(),
@@ -458,7 +466,41 @@ impl Found {
             speed_mps,
             allowed_drift_m: None,
             anchored: None,
+        }
+    }
+
+    /// One halt for each unbroken stretch, and the error law of all of it.
+    fn of_standing(kept: &Kept, pace: &Pace) -> Self {
+        let runs = kept.runs();
+        let mut noise = pace.noise;
+        if let Some(fit) = receiver::drift_at_rest(kept, &runs) {
+            noise.white_m = fit.white_m.max(noise::LEAST_WHITE_M);
+            noise.drift_m = Some(fit.drift_m);
+            noise.drift_rate_m2_per_s = fit.rate_m2_per_s();
+            noise.drift_time_s = Some(fit.drift_time_s);
+            noise.source = NoiseSource::StationScatter;
+        }
+        let halts: Vec<Halt> = runs
+            .into_iter()
+            .map(|run| {
+                let ends_s = (kept.time_s[run.start], kept.time_s[run.end - 1]);
+                halts::halt(kept, run, ends_s)
+            })
+            .collect();
+        let stand = |halt: &Halt| Piece {
+            vertices: vec![Vertex::of_halt(halt)],
         };
+        Self {
+            pieces: halts.iter().map(stand).collect(),
+            halts,
+            ..Self::nothing(noise, None)
+        }
+    }
+
+    fn of(kept: &Kept, pace: &Pace, speed_mps: Option<f64>, site: Known<'_>) -> Self {
+        let halt_s = site.settings.pockets.stuck_after_s.min(60.0);
+        let noise = pace.noise;
+        let found = Self::nothing(noise, speed_mps);
         let mut found = match (pace.period_s > SPARSE_PERIOD_S, speed_mps) {
             (true, _) => found.between_sparse_fixes(kept, site, halt_s),
             (false, None) => found.along_chords(kept, halt_s),

@@ -51,14 +51,7 @@ impl ReceiverLaw {
 
     fn of_card(errors: &ErrorSeries) -> Option<Self> {
         let (kept, stretches) = at_rest(errors);
-        let stands: Vec<drift::Stand> = stretches
-            .iter()
-            .map(|stretch| drift::Stand {
-                fixes: blocks::blocks(&kept, stretch.clone(), crate::BLOCK_S),
-                place: 0,
-            })
-            .collect();
-        let fit = drift::fit(&stands)?;
+        let fit = drift_at_rest(&kept, &stretches)?;
         Some(Self {
             white_m: Some(fit.white_m),
             drift_m: fit.drift_m,
@@ -81,6 +74,15 @@ impl ReceiverLaw {
             source: self.source,
         }
     }
+}
+
+/// The error law of fixes at rest, all at one place; `None` where they are too few, or held.
+pub(crate) fn drift_at_rest(kept: &Kept, stretches: &[Range<usize>]) -> Option<drift::DriftFit> {
+    let stands = stretches.iter().map(|stretch| drift::Stand {
+        fixes: blocks::blocks(kept, stretch.clone(), crate::BLOCK_S),
+        place: 0,
+    });
+    drift::fit(&stands.collect::<Vec<_>>())
 }
 
 impl Track {

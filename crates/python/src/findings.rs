@@ -8,8 +8,8 @@ use pyo3::pybacked::PyBackedBytes;
 use pyo3::types::PyBytes;
 use std::sync::Arc;
 use tussock::{Advice, CompareError, Job, Side, Sides};
-use tussock_report::{Privacy, ReportError, Style};
-use tussock_types::ComplaintSettings;
+use tussock_report::{Privacy, ReportError, Style, Voice};
+use tussock_types::{ComplaintSettings, Language, Units};
 
 /// Everything that one analysis found.
 #[pyclass(frozen, module = "tussock._tussock")]
@@ -29,6 +29,15 @@ impl Findings {
 
 fn failed(error: ReportError) -> Fault {
     Fault::of(Class::Report, &error)
+}
+
+/// A voice by its words, which the wrapper has checked; for any other it is ours.
+fn voice(language: &str, units: &str) -> Voice {
+    let units = Units::ALL.into_iter().find(|of| of.word() == units);
+    Voice::new(
+        Language::of_locale(language).unwrap_or_default(),
+        units.unwrap_or_default(),
+    )
 }
 
 /// East and north of the south-west corner, side of a cell, columns, rows.
@@ -52,9 +61,12 @@ impl Findings {
         py: Python<'py>,
         is_private: bool,
         map_width_px: u32,
+        language: &str,
+        units: &str,
     ) -> PyResult<Vec<(&'static str, Bound<'py, PyBytes>)>> {
+        let voice = voice(language, units);
         let outputs = work(py, move || {
-            tussock_report::outputs_sized(&self.inner, is_private.into(), map_width_px).map_err(failed)
+            tussock_report::outputs_sized(&self.inner, is_private.into(), map_width_px, voice).map_err(failed)
         })?;
         Ok(outputs
             .into_iter()
@@ -84,8 +96,8 @@ impl Findings {
     }
 
     /// Files that are left out, each with the reason.
-    fn left_out(&self, is_private: bool) -> Vec<(&'static str, &'static str)> {
-        tussock_report::left_out(&self.inner, is_private.into())
+    fn left_out(&self, is_private: bool) -> Vec<(&'static str, String)> {
+        tussock_report::left_out(&self.inner, is_private.into(), Voice::default())
     }
 
     /// `findings.geojson`.
@@ -96,7 +108,7 @@ impl Findings {
     /// `map.png` at a width.
     fn map_png<'py>(&self, py: Python<'py>, width_px: u32) -> PyResult<Bound<'py, PyBytes>> {
         let bytes = work(py, move || {
-            tussock_report::map_png(&self.inner, width_px).map_err(failed)
+            tussock_report::map_png(&self.inner, width_px, Voice::default()).map_err(failed)
         })?;
         Ok(PyBytes::new(py, &bytes))
     }
@@ -174,9 +186,9 @@ impl Comparison {
     }
 
     /// `comparison.html`.
-    fn html(&self, py: Python<'_>) -> PyResult<String> {
+    fn html(&self, py: Python<'_>, language: &str, units: &str) -> PyResult<String> {
         work(py, move || {
-            tussock_report::html_comparison(&self.inner).map_err(failed)
+            tussock_report::html_comparison(&self.inner, voice(language, units)).map_err(failed)
         })
     }
 

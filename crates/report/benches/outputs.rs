@@ -9,7 +9,8 @@ mod garden;
 use criterion::{Criterion, criterion_group, criterion_main};
 use std::hint::black_box;
 use tussock_report::{
-    Privacy, Style, answer, cells_parquet, from_json, geojson, html, map_png, outputs, pockets_gpx, to_json,
+    Privacy, Style, Voice, answer, cells_parquet, from_json, geojson, html, map_png, outputs, pockets_gpx,
+    to_json,
 };
 
 fn windows(criterion: &mut Criterion) {
@@ -25,18 +26,20 @@ fn windows(criterion: &mut Criterion) {
     });
     group.bench_function("geojson", |b| b.iter(|| geojson(black_box(&findings)).unwrap()));
     group.bench_function("pockets_gpx", |b| {
-        b.iter(|| pockets_gpx(black_box(&findings)).unwrap())
+        b.iter(|| pockets_gpx(black_box(&findings), Voice::default()).unwrap())
     });
     group.bench_function("cells_parquet", |b| {
         b.iter(|| cells_parquet(black_box(&findings)).unwrap())
     });
-    group.bench_function("html", |b| b.iter(|| html(black_box(&findings)).unwrap()));
+    group.bench_function("html", |b| {
+        b.iter(|| html(black_box(&findings), Voice::default()).unwrap())
+    });
     group.sample_size(20);
     group.bench_function("map_png", |b| {
-        b.iter(|| map_png(black_box(&findings), 1_600).unwrap())
+        b.iter(|| map_png(black_box(&findings), 1_600, Voice::default()).unwrap())
     });
     group.bench_function("outputs", |b| {
-        b.iter(|| outputs(black_box(&findings), Privacy::Full).unwrap())
+        b.iter(|| outputs(black_box(&findings), Privacy::Full, Voice::default()).unwrap())
     });
     group.finish();
 }

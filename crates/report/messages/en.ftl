@@ -1,6 +1,9 @@
 # What Tussock says, in English. Identifiers with underscores are codes of findings (tussock_types::Said), those with hyphens are
 # labels and sentences of the windows. A number carries its unit in its name and is written with it: $width_m is "1.2 m",
 # $share_ratio is "31 %", $lost_min is "25 min", $towards_deg is "north-east". Counts have no unit and choose the plural.
+# A value without a unit in its name that is no count comes written already: $area is "12.3 m²", $hours is "4.5 h", $percent is "31 %".
+# What stands in square brackets before a text chooses it and is not translated: it is a number, a plural category, or a word of ours
+# such as [none], which is what a value is that is not there.
 
 ## What the positions of a log can show, or the one thing to change
 
@@ -481,16 +484,6 @@ compass = { $eighth ->
     [6] west
    *[7] north-west
 }
-side = { $eighth ->
-    [0] northern
-    [1] north-eastern
-    [2] eastern
-    [3] south-eastern
-    [4] southern
-    [5] south-western
-    [6] western
-   *[7] north-western
-}
 
 ## What our own words mean
 
@@ -536,6 +529,14 @@ suggestion = { $value ->
     [zone_add] Add an exclusion zone
     [more_hours] Work longer
    *[boundary_shift] Shift the boundary
+}
+suggestion-inline = { $value ->
+    [guide_run] lay a guide run
+    [zone_move] move an exclusion zone
+    [zone_shrink] make an exclusion zone smaller
+    [zone_add] add an exclusion zone
+    [more_hours] work longer
+   *[boundary_shift] shift the boundary
 }
 noise-source = { $value ->
     [station_scatter] scatter while standing at the station
@@ -612,16 +613,24 @@ count-pocket = { $count ->
     [one] 1 pocket
    *[other] { $count } pockets
 }
-count-more-change-is = { $count ->
-    [one] 1 more change is
-   *[other] { $count } more changes are
-}
+count-area = { $count }, { $area }
 about-more-driving-are = About { $hours } more of driving are needed.
 driven-over-percent-area = { $percent } of { $area } was driven over.
 driven-over-percent-area-range = { $percent } of { $area } was driven over ({ $range }, with a probability of 90 %).
 lost-at = { $time } lost at { $id }
-by-kind = { $kind } by { $length }
-nine-ten-logs-pocket = Nine of ten simulated runs: { $range_2 } of the pocket if changed, { $range } if nothing changes.{ $more }
+suggestion-by = { $value ->
+    [guide_run] Lay a guide run by { $length }
+    [zone_move] Move an exclusion zone by { $length }
+    [zone_shrink] Make an exclusion zone smaller by { $length }
+    [zone_add] Add an exclusion zone by { $length }
+    [more_hours] Work longer by { $length }
+   *[boundary_shift] Shift the boundary by { $length }
+}
+nine-ten-logs-pocket = Nine of ten simulated runs: { $range_2 } of the pocket if changed, { $range } if nothing changes.{ $more ->
+    [0] { "" }
+    [one] { " " }1 more change is below.
+   *[other] { " " }{ $more } more changes are below.
+}
 let-run-on-after = Let it run on. After { $hours } of driving in all, what is still bare then is more than bad luck.
 luck-leaves-such-gap = Chance that luck alone leaves a gap like { $id }: { $chance }.
 sure-not-driven-over = { $percent } sure that { $id } was not driven over
@@ -633,6 +642,8 @@ not-counted = Not counted
 outline-drawn-from-log = The outline was drawn from the log itself, its edges right to about { $error }: lawn that the mower never came near is not counted.
 asked-about = { $count }, { $area } in all, that the mower turned at from several sides and never entered: beds, trees, ponds, or lawn behind something? Left out of the lawn.
 visit = Visit:
+quote-open = “
+quote-close = ”
 asked-place = The place asked about
 asked-row = Driven over { $visits }. Last { $last }; usually { $due }.
 asked-row-never = Driven over { $visits }.
@@ -666,11 +677,7 @@ count-time = { $count ->
     [one] 1 time
    *[other] { $count } times
 }
-count-more-change = { $count ->
-    [one] 1 more change
-   *[other] { $count } more changes
-}
-at-cm = { $percent } at { $width_cm } cm
+at-cm = { $percent } at { $width }
 depends-on-cutting-width = depends on the cutting width, which was not given: { $list }
 pockets-from = pockets from { $length } wide ({ $area })
 log-good-enough-can = The log is good enough: it can show missed { $smallest }.
@@ -695,18 +702,29 @@ also-possible = also possible: { $join }
 decided-after-driving-all = decided after { $hours } of driving in all
 luck-still-explains-them = { $count }, { $area }: luck still explains them; { $decide }
 lost-count = { $count }, { $time } lost
+lost-within = { $count }, { $time } lost, within { $length } of { $place }
 more-spots = and { $spots } more
-change-id = Change { $id }
 ladder-title = Smaller and larger
 ladder = By size, the mean of simulated logs: { $list }.
 rung = { $size } { $fraction }
 rung-chosen = { $size } { $fraction } (this one)
 nights-differ = Single logs differ that much: nine of ten gardens are done after { $hours } of driving.
-sure-percent = ; { $percent } sure
-pocket-this-log-if = Pocket: { $percent } in this log, { $fraction } if nothing changes, { $fraction_2 } if changed{ $sure }.{ $more }
-lawn-within-percent-days = { $percent } of the lawn within { $days }: { $word }{ $probability }
-without-fixes = , { $time } without fixes
-one-every-driven-fixes = { $fixes }, one every { $time }; { $path } driven in { $time_2 }{ $silent }
+pocket-this-log-if = Pocket: { $percent } in this log, { $fraction } if nothing changes, { $fraction_2 } if changed{ $sure ->
+    [none] { "" }
+   *[other] ; { $sure } sure
+}.{ $more ->
+    [0] { "" }
+    [one] { " " }And 1 more change.
+   *[other] { " " }And { $more } more changes.
+}
+lawn-within-percent-days = { $percent } of the lawn within { $days }: { $word }{ $probability ->
+    [none] { "" }
+   *[other] { " " }(probability kept: { $probability })
+}
+one-every-driven-fixes = { $fixes }, one every { $time }; { $path } driven in { $time_2 }{ $silent ->
+    [none] { "" }
+   *[other] , { $silent } without fixes
+}
 log-too-short-positions = The log is too short: positions are good, but it shows nothing of a lawn yet.
 log-not-good-enough-shows = The log is not good enough: it shows nothing of a lawn.
 not-looked-for-without = not looked for without a cutting width
@@ -724,13 +742,14 @@ count-fix-repeats-the = { $count ->
 }
 around-lat = around { $lat_deg }, { $lon_deg }
 east-by = { $length } east by { $length_2 } north, { $middle }
-made-by = , made by { $id }
+made-by = { $format }, made by { $id }
 its-bytes = { $percent } of its bytes
-steps-step = , steps of { $step_m }
-from-count = { $count } from { $share }{ $resolution }
+from-count = { $count } from { $share }{ $resolution ->
+    [none] { "" }
+   *[other] , steps of { $resolution }
+}
 first-on = ; first on line { $count }
 first-on-line = ; first on line { $count }: { $id }
-mm-number = { $number } mm
 to-id = { $id } to { $id_2 }
 one-every = { $fixes }, one every { $time }
 driving-time = driving { $time }
@@ -742,7 +761,10 @@ shorter-value = ; and { $value } shorter
 middle-below-number-number = { $number } in the middle, 95 % below { $number_2 }
 last-digit-count-again = { $count } to the last digit
 from-fix-fix-length = { $length } from fix to fix
-drifting-length = { $length } drifting{ $time }
+drifting-length = { $length } drifting{ $time ->
+    [none] { "" }
+   *[other] { " " }over about { $time }
+}
 standard-deviation-per-axis = { $join } (standard deviation per axis)
 from-figures = { $figures }; from { $word }
 local-metres-no-place = in local metres, without geographic coordinates
@@ -766,8 +788,10 @@ built-as = { $value ->
    *[nothing] not built as suggested
 }
 predicted-for = { $built }; predicted for { $id }: { $percent } ({ $interval }), measured { $percent_2 }: { $held }
-after-equal = , { $percent } after equal hours
-driving-percent = { $percent } ({ $interval }){ $equal }; { $count }, { $hours } of driving
+driving-percent = { $percent } ({ $interval }){ $equal ->
+    [none] { "" }
+   *[other] , { $equal } after equal hours
+}; { $count }, { $hours } of driving
 smaller-pockets = and { $pockets } smaller
 
 ## page: before digging
@@ -805,13 +829,18 @@ done-after = { $share } of runs after { $count ->
 }
 share-of-driving = The share is that of outings without a guide run; at 100 % each square metre behind the passage is driven as often as elsewhere. What is driven over is from the simulated runs, guide runs among them.
 from-middle = middle at { $place }
-assumed-machine = A machine that turns with its middle { $setback } before the edge and drives { $speed } m/s straight until it turns by chance. Set machine.past_boundary_m, machine.speed_mps and the working hours to what is true of yours.
+assumed-machine = A machine that turns with its middle { $setback } before the edge and drives { $speed_mps } straight until it turns by chance. Set machine.past_boundary_m, machine.speed_mps and the working hours to what is true of yours.
 assumed-level = Level, dry ground: the plan has no heights, so slopes and soft ground are not in the forecast.
 
 ## page: handout
 
 not-driven-over-up = Not driven over: { $area }, up to { $length } wide
-mower-stood-here-all = The mower stood here { $times }, { $time } in all
+mower-stood-here-all = The mower stood here { $times ->
+    [0] never
+    [1] once
+    [2] twice
+   *[other] { $times } times
+}, { $time } in all
 pocket-driven-over-this = { $why } Of the pocket { $percent } was driven over in this log; { $fraction } is expected if nothing changes, { $fraction_2 } if changed.
 promised-lawn-within-percent = Promised: { $percent } of the lawn within { $days }. { $word }.
 more-on-page-on = { $left_out } more on the page on screen.
@@ -823,12 +852,14 @@ count-way = { $count ->
    *[other] { $count } ways
 }
 about-count = { $count } of about { $number }
-at-station-between-two = ; { $time } at the station between two
-usually-out-began-along = Usually { $time } out{ $charging }. { $count } began along a guide run.
+usually-out-began-along = Usually { $time } out{ $charging ->
+    [none] { "" }
+   *[other] ; { $charging } at the station between two
+}. { $count } began along a guide run.
 brackets-usual-time-join = { $join }; in brackets the usual time.
 day-hours = { $hours } a day
 between-first-departure-last = Between first departure and last return, { $hours } of it driving. { $said }
-mm-day = { $number } mm a day
+growth-a-day = { $length } a day
 tenth-lawn-steeper-steepest = A tenth of the lawn is steeper. The steepest part lies { $place }.
 not-logged = not logged
 more-than = more than hours
@@ -836,6 +867,11 @@ more-than = more than hours
 ## page: compare
 
 before-after = Before and after
+
+found-when = { $value ->
+    [before] before
+   *[after] after
+}
 
 ## page: facts
 
@@ -877,12 +913,14 @@ not-yet-heading = Not yet: { $count } that more hours decide
 to-start = { $start } to { $end } ({ $zone_words })
 driving-from = { $span }. { $driven } of driving, from { $logs }.
 without-evidence-area = { $area } without evidence. { $said }
-outside-boundary-for-after = { $length } outside the boundary for { $time }, { $time_2 } after the start; { $log }.
+outside-boundary-for-after = { $length } outside the boundary for { $time }, { $time_2 } after the start; { $came_back ->
+    [yes] it came back by itself
+   *[no] it did not come back within this log
+}.
 silence-after-start-may = { $time } of silence { $time_2 } after the start, { $place }: it may have stood there, for that long at most.
 machine-efficiency = The machine { $efficiency }.
 probability-kept-percent-again = Probability that it is kept: { $percent }.
 lawn-within-percent-days-probability = { $percent } of the lawn within { $days }. { $probability }
-cm-number = { $number } cm
 lawn-report = Lawn report
 times-driven-over-darker = Times driven over (darker: more often)
 less-than-twice = less than twice
@@ -900,7 +938,7 @@ count-outing = { $count ->
 }
 lawn-counted-squares-this = The lawn was counted in squares of this side; that alone moves the result by about { $number } points.
 standard-deviation-per-axis-from = Standard deviation per axis, from { $word }.
-m-east-m-north = { $number } m east, { $number_2 } m north, turned { $number_3 }°
+plan-offset = { $east } east, { $north } north, turned { $turned }°
 plan-moved-by-this = The plan was moved by this to fit the log; known within { $length }.
 known-within-no-more = Known within { $length }: no more than chance, so the plan stays as it is drawn.
 from-one = From { $fixes }, one every { $time }.
@@ -922,7 +960,6 @@ count-thing = { $count ->
     [one] 1 thing
    *[other] { $count } things
 }
-resting-resting = , { $resting } resting
 your-delivery = { $gardens } of { $count } have sent nothing since { $since }: that is your delivery (upload, cards, network), not the gardens.
 is-mended = { $garden }: { $alarm } since { $since } is mended since { $mended }.
 is-known = { $said ->
@@ -949,7 +986,10 @@ bring = { $value ->
     [silences] Bring a receiver and a charged logger
    *[promise] Bring the working hours, to add some by day
 }
-night-visit-with-log = Night of { $id }: { $gardens } of { $count } to visit, { $with_log } with a log{ $resting }, { $count_2 } failed
+night-visit-with-log = Night of { $id }: { $gardens } of { $count } to visit, { $with_log } with a log{ $resting ->
+    [0] { "" }
+   *[other] , { $resting } resting
+}, { $count_2 } failed
 
 ## words/comparison
 
@@ -1016,7 +1056,7 @@ check-fails = { $value ->
 check-fails-edge = turns do not lie on the { $edge_deg } edge
 check-is = { $value ->
     [fixes_left_out] { $number } times the stated error
-    [halves_of_log] { $number } m apart
+    [halves_of_log] { $length } apart
     [plan_place] { $percent } of the turns explained
     [turns_at_edges] { $number } times the most that an edge may be off
     [drawn_garden] legs { $number } apart (natural logarithm of their ratio)
@@ -1024,5 +1064,739 @@ check-is = { $value ->
     [as_logged] { $points } points apart
     [two_roads] { $number } standard deviations apart
     [silences] a chance of { $percent } at most
-   *[shown_ground] { $number } m
+   *[shown_ground] { $length }
 }
+
+## page: parts of every page
+
+show-on-map-id = show on the map, { $id }
+show-on-map = show on the map
+map-nearer = nearer
+map-farther = farther
+map-whole = whole lawn
+map-move = Move the map
+in-short = In short
+foot-driven-over = Driven over is what positions can show; whether grass was cut there is for the eye.
+
+## page: the answers
+
+ask-log = Is the log good enough?
+ask-missed = What was missed?
+ask-why = Why?
+ask-change = What to change?
+ask-sure = How sure?
+log-yes = Yes
+log-too-short = Positions yes, but too short
+log-no = No
+part-visited = driven over
+part-missed = missed
+part-not-yet = not yet
+part-unseen = unseen
+part-sliver = smaller gaps
+change-log-again = Log again first
+change-look = Walk there and look
+change-give-width = Give the cutting width
+change-nothing-yet = Nothing yet
+change-give-outline = Give the outline first
+change-nothing = Nothing
+others-end = { $list }.
+
+## page: report
+
+title-report = { $title }: where the mower has not been
+picked-more = all that is known of it
+picked-close = close
+to-answers = To the answers
+where-not-been = Where the mower has not been
+map = Map
+what-map-shows = What the map shows
+ground = Ground
+ground-none = none
+map-drawn-from = Drawn from logged positions: it shows ground that was driven over.
+map-placeless = The log has no place on Earth; the map lies on its own axes.
+map-moves = Drag to move; pinch, double-click or + and − to come nearer; arrow keys when the map has the focus.
+places = Places
+missed-and-why = What was missed, and why
+missed-lead = Ground that stayed bare although luck would hardly have left a gap this wide. Walk to the middle of each with two tapes.
+up-to-wide = up to { $length } wide
+see = See
+evidence-and-others = What speaks for it and against it, and what else it may be
+evidence = What speaks for it and against it
+how-sure-that = How sure that is
+rank-first = first
+rank-other = also possible
+evidence-for = for
+evidence-against = against
+middle-at = Middle at { $place }.
+change-and-gain = What to change, and what it will bring
+change-lead = Predicted by driving a simulated machine, fitted to this log, with and without the change. The dot is what most single nights will show; nine of ten lie between the ends of the line.
+for-pockets = for
+needs = Needs { $list }.
+together-with = Together with { $list }.
+driven-over = Driven over
+in-this-log = in this log
+if-nothing-changes = if nothing changes
+if-changed = if changed
+predictions-of = Predictions of { $id }
+gained-in-runs = The pocket gained and the prediction held in { $percent } of simulated runs.
+gain-shows-after = The gain shows after { $hours } of driving in most of them.
+where-stuck = Where it got stuck
+stuck-lead = Places away from the station where the machine lost time again and again.
+time-lost = { $time } lost
+stuck-within = Within { $length } of { $place }.
+stuck-came-from = It mostly came from the { $course_deg }.
+drove-through = { $count ->
+    [one] It drove through 1 time without getting stuck.
+   *[other] It drove through { $count } times without getting stuck.
+}
+not-yet-lead = Bare ground that luck still explains. It needs no change, only more hours, before anything can be said.
+head-pocket = Pocket
+head-area = Area
+head-widest = Widest
+head-chance = Chance by luck
+head-decided = Decided after
+head-where = Where
+not-yet-table = Not yet
+hours-are-driving = Hours are driving hours from the start of this log.
+passages-and-ways = Passages, ground out of reach, and ways home
+passages = Passages
+head-passage = Passage
+head-width = Width
+head-free = Free for the machine's middle
+head-length = Length
+head-behind = Lawn behind
+head-crossed = Crossed
+head-share-behind = Share of its fair path behind
+passage-shut-word = shut
+crossings-are = Crossings are changes of side; of about: what a machine that roams freely would make on the same path.
+out-of-disc = Out of reach of the disc
+turns-inside = Turns inside the line by
+turns-inside-means = Usual distance between the middle of the machine and the line at which it turns.
+outings = Outings
+ways-home = Ways home
+drawing-differs = How does the drawing differ from the garden?
+plan-would-settle = What would a plan settle?
+islands-or-lawn = Islands, or lawn out of reach?
+islands = Islands
+head-island = Island
+in-no-plan = Stands in no plan
+in-no-plan-lead = Things that turned the machine round inside the lawn.
+head-thing = Thing
+head-turns = Turns at it
+head-across = Across, about
+head-stood = Stood there
+things-in-no-plan = Things in no plan
+hours-and-grass = Working hours and grass
+works = Works
+allowed = Allowed
+allowed-means = Working hours in the settings, mean over the week.
+promise-needs-label = The promise needs
+promise-needs-means = Working hours at this pace; no hours would do where part of the lawn does not fill up at all.
+lower-blades = Lower the blades?
+growth = Growth
+longest-wait = Longest wait allowed
+one-third-rule = Under the one-third rule: never take more than a third of the blade at once.
+slope = Slope
+also-seen = Also seen
+worn-line-is = Worn line:
+stray-is = Stray:
+possible-stop-is = Possible stop:
+paper-what = What to look at, and what to do
+paper-no-place = No place needs a look: luck explains every gap that was left, and the machine got stuck nowhere.
+paper-changes = Suggested changes
+stills-title = How the lawn filled up
+stills-lead = Six maps, each after another sixth of the driving.
+still-new = new since the map before
+still-before = driven over before
+not-driven-over = not driven over
+safety = Safety
+paper-stop = Stop the machine and disable it before you touch it.
+paper-dig = Have buried cables and pipes located before digging for wire. Ask what a zone protects before you move it. Add hours by day, not by night.
+manual-first = Local codes and the machine's own manual come first.
+paper-keep-off = Keep children and pets off the lawn while the machine works. Keep lines back from slopes and water edges. Mains work is for a licensed electrician.
+paper-looked-at = Looked at on
+paper-signed = By, signed
+paper-next-step = Agreed next step
+how-fast = How fast the lawn filled up, and how often it was visited
+ground-gained = Ground gained over driving time
+line-this-log-interval = this log, with its 90 % interval at the end
+line-this-log = this log
+line-random = random search
+line-no-overlap = no overlap at all
+line-promised = promised
+random-law-means = A machine that wanders by chance follows the random-search law (Koopman 1956): the more is done, the more often it meets ground that it knows. One that never drove over the same ground twice would follow the line of no overlap.
+pattern-efficiency = Pattern efficiency
+to-95 = To 95 % of the lawn
+to-95-means = Hours of driving at this pace; out of reach where part of the lawn does not fill up at all.
+to-99 = To 99 %
+to-99-means = The same for all but a hundredth.
+the-promise = The promise
+how-often = How often each place was driven over
+bars-mean = Each bar is the part of the lawn that was driven over so many times. The hatched bar was not driven over.
+waits-mean = So many of the waits between two visits are shorter; the unfinished last wait of each place is counted as unfinished.
+visits-typical = Visits, typical
+evenness = Evenness (Gini)
+evenness-means = 0 would be the same number of visits everywhere, 1 all visits in one place.
+time-between = Time between visits
+overdue-label = Overdue
+overdue-means = This part of the lawn has grown past the one-third rule since its last visit.
+hours-by-activity = Hours by activity
+same-in-figures = The same in figures
+activity-in-figures = Hours by activity in figures
+nights-not-drawn = { $count ->
+    [one] 1 earlier night is not drawn.
+   *[other] { $count } earlier nights are not drawn.
+}
+nothing-claimed = Nothing is claimed about the time without fixes.
+each-lawn = Each lawn apart
+head-lawn = Lawn
+with-bracket = { $figure } ({ $more })
+for-each-width = Driven over, for each cutting width
+how-counted = How this was counted
+of-the-log = Of the log: { $said }
+cutting-width = Cutting width
+cutting-width-means = As given in the settings. A centimetre more would count more ground.
+counting-square = Counting square
+realisations = Realisations
+counted-once = Counted once, on the likeliest path; the position error is not yet played through.
+counted-often = So many likely paths were counted, to see how far the position error moves the result.
+as-logged = As logged
+as-logged-means = What joining the raw fixes by straight lines would give. For comparison only.
+reachable = Reachable
+reachable-means = The part of the lawn that the disc can get to at all.
+position-error = Position error
+beware = Beware
+default-error-means = The log gives no way to tell how exact it is; log an hour at the station to find out.
+plan-against-log = Plan against log
+outline = Outline
+outline-from-plan = Lawn, zones and obstacles as drawn in the plan.
+outline-from-log = Ground beyond the outermost drive is not counted, so no figure here is for the whole lawn. Walk the outline to change that.
+path = Path
+usual-speed = Usual speed
+beside-surveyed = The log beside a surveyed path
+errors-surveyed = Errors against the surveyed path
+head-error = Error
+errors-mean = Cross-track: to the nearest place of the path, left of it positive. Along-track: ahead of where the machine should have been then, timing: how much later it came by. Pass to pass: how much the cross-track error changes from one pass to the next beside it, within 15 minutes (after ISO 12188-1). Logged are the fixes, located is the path found behind them.
+simulated-beside = The simulated machine, beside the log
+predictions-made = Predictions are made from it.
+predictions-none = No predictions are made from it.
+head-figure = Figure
+head-in-log = In the log
+head-in-runs = { $count ->
+    [one] In 1 simulated run
+   *[other] In { $count } simulated runs
+}
+log-and-simulation = Log and simulation
+figure-range = { $figure } ({ $low } to { $high })
+log-files = The log files, and what was not used
+made-by-label = made by
+fixes-of = { $count ->
+    [one] 1 fix of
+   *[other] { $count } fixes of
+}
+not-used-of-file = Not used of this file
+head-not-used = Not used
+head-why = Why
+head-first-at = First at
+everything-used = Everything in it was used.
+before-you-change = Before you change anything
+stop-and-manual = Stop the machine and disable it before you touch it. Local codes and the machine's own manual come first.
+all-dangers = All that is dangerous about such work
+danger-blades = Moving blades.
+danger-blades-means = Stop the machine and disable it before you touch it. Keep children and pets off the lawn while it works.
+danger-logger = Fitting a logger.
+danger-logger-means = Never over the stop button or where the machine senses lifting or tilting. Fasten it clear of the blades.
+danger-digging = Digging for wire.
+danger-digging-means = Have buried cables and pipes located first. Private lines are not marked.
+danger-slopes = Slopes and water.
+danger-slopes-means = Keep the line well back from edges that the machine could slide over.
+danger-mains = Mains.
+danger-mains-means = Work on the charging station's supply is for a licensed electrician.
+danger-night = Night.
+danger-night-means = Add hours by day: hedgehogs and other small animals are out at night.
+danger-zones = Zones.
+danger-zones-means = Ask what a zone is there for before you move or shrink it. It may protect roots, wiring or people.
+
+## page: before and after
+
+title-compare = { $title }: before and after
+difference = Difference
+more-than-before = More of the lawn driven over after than before; { $meaning }.
+side-driven-over = { $side }: { $percent } driven over
+side-facts = { $interval }{ $equal ->
+    [none] { "" }
+   *[other] ; { $equal } after equal hours
+}. { $count }, { $hours } of driving.
+map-move-side = Move the map, { $side }
+only-summary = Only a summary was kept, so there is no map.
+compare-map-key = Hatched: most of the pocket was not driven over on that side. Dashed outline: most of it was. Darker ground was driven over more often; both maps share one scale.
+how-sure-difference = How sure of the difference
+counted-on = Counted on
+counted-on-common = { $area } of lawn that both plans have.
+lawn-only = { $when ->
+    [before] { $area } was lawn only before
+   *[after] { $area } is lawn only since
+}
+what-became = What became of each pocket
+head-found = Found
+head-before = Driven over before
+head-after = after
+head-became = What became of it
+pockets = Pockets
+show-on-both = { $id }, show on both maps
+predicted-and-measured = Predicted, and measured
+predicted-measured = { $built ->
+    [otherwise] Predicted for what was built { $predicted }, measured { $measured }: { $meaning }.
+   *[other] Predicted { $predicted }, measured { $measured }: { $meaning }.
+}
+predicted = predicted
+measured-after = measured after
+
+## page: plan on paper
+
+title-plan = { $title }: before digging
+before-digging = Before digging
+driven-over-after = Driven over after { $days }
+days = Days
+not-worked-out = not worked out
+lawn-to-cut = Lawn to be cut
+boundary = Boundary
+guide-runs = Guide runs
+guide-runs-none = none
+out-of-reach-title = Out of reach
+part-out-of-reach = { $area }, { $why }: { $middle }
+head-free-machine = Free for the machine
+head-behind-it = Lawn behind it
+head-changes = Changes of side a day
+head-share = Its share of the driving
+head-nine-tenths = Nine tenths of it driven over
+weak-places = Weak places, and why
+would-mend = What would mend them
+as-planned = as planned
+assumed-and-beware = What is assumed, and what to beware of
+foot-forecast = A forecast from simulated runs: how real machines differ shows in the first days of logs.
+
+## page: morning
+
+title-morning = Gardens to visit after { $night }
+morning-after = The morning after { $night }
+gardens-to-visit = Gardens to visit
+count-muted = { $count } muted.
+gardens-in-order = Gardens, the one to which a visit brings most first
+head-garden = Garden
+head-last-nights = Last 15 nights
+head-wrong = What is wrong
+head-since = Since
+head-bring = What to bring
+head-gain = Brings
+and-count-more = and { $count } more
+known-bracket = (known)
+open-for = Open for { $days }, as of the night of { $night }.
+lawn-of = Lawn { $area }.
+driven-in-last = { $percent } of it driven over in the last { $days }; promised are { $promised }.
+known-said = Known: { $said }
+known = Known
+head-night = Night
+head-missed = Missed
+head-driving = Driving
+head-stuck = Stuck
+head-silent = Silent
+nights-of = Nights of { $name }
+mended = Mended
+what-failed = What failed
+failures = Failures
+head-what = What
+visit-brings = A visit brings so much lawn that would be driven over each night, and is not.
+
+## terminal: labels of rows (row-...), at most 12 letters each, row-by-lawn, row-used, row-skipped and row-note at most 10;
+## heads of columns (col-...), at most 7, col-id at most 3
+# Cut short what is too long, as newspapers do: a label stands beside its text.
+
+row-driven-over = Driven over
+row-before = Before
+row-after = After
+row-difference = Difference
+row-pockets = Pockets
+row-beware = Beware
+# $id is G1 or M12.
+row-change = Change { $id }
+row-by-lawn = by lawn
+row-asked-about = Asked about
+row-missed = Missed
+col-id = id
+col-area = area
+col-widest = widest
+col-where-why = where, and why
+row-not-yet = Not yet
+row-stuck-spots = Stuck spots
+none-seen = none seen
+row-pattern = Pattern
+row-promise = Promise
+row-from = From
+row-in-the-dark = In the dark
+before = Before
+after = After
+row-ground = Ground
+col-before = before
+col-after = after
+col-became = what became of it
+no-pockets = none on either side
+row-where = Where
+row-last = Last
+row-usually = Usually
+row-used = Used
+row-skipped = Skipped
+skipped-nothing = nothing
+row-note = Note
+in-line = (line { $count })
+row-time = Time
+row-fixes = Fixes
+row-hours = Hours
+row-silences = Silences
+silences-none = none
+row-quality = Quality
+row-hdop = HDOP
+row-repeats = Repeats
+row-error = Error
+row-extent = Extent
+row-reference = Reference
+
+## Numbers and lists
+
+unknown = unknown
+under-percent = under { $percent }
+over-percent = over { $percent }
+interval = 90 % interval { $low } to { $high }
+no-interval = no interval
+range = { $low } to { $high }
+# Two parts of a list, or the list so far and its next part.
+list = { $before }, { $next }
+list-apart = { $before }; { $next }
+way-home-row = { $times } { $along } ({ $time })
+# Two lengths of tape meet on one side of the line between their ends.
+tape-from = { $length } from { $from }
+tape-side = { $tape }, on their { $eighth ->
+    [0] northern
+    [1] north-eastern
+    [2] eastern
+    [3] south-eastern
+    [4] southern
+    [5] south-western
+    [6] western
+   *[7] north-western
+} side
+position-metres = { $east } east, { $north } north of the origin
+fixes-poor = { $count } of poor quality
+fixes-jumped = { $count ->
+    [one] 1 jump
+   *[other] { $count } jumps
+}
+fixes-carried = { $count } while carried
+fixes-used-of = { $used } of { $count ->
+    [one] 1 fix
+   *[other] { $count } fixes
+} read (left out: { $list })
+# A time on the clock: the year has no mark between thousands.
+date-time = { $day } { $month ->
+    [1] January
+    [2] February
+    [3] March
+    [4] April
+    [5] May
+    [6] June
+    [7] July
+    [8] August
+    [9] September
+    [10] October
+    [11] November
+   *[12] December
+} { $year }, { $hour }:{ $minute }
+
+## Words for before and after
+
+more-than-luck = more than position errors and luck explain
+luck-may-explain = position errors and luck alone may explain it
+count-pocket-change = { $value ->
+    [mended] { $count } mended
+    [better] { $count } better
+    [new] { $count } new
+   *[unchanged] { $count } unchanged
+}
+pocket-sum = { $pockets }: { $list }
+nothing-to-hold-against = nothing to hold it against
+prediction-holds = the prediction holds
+prediction-fails = the prediction does not hold
+
+## The log beside a surveyed path; columns are narrow
+
+error-mean = mean
+error-rms = rms
+error-95 = 95 %
+error-largest = largest
+error-logged = logged
+error-located = located
+error-cross-track = cross-track
+error-along-track = along-track
+error-timing = timing
+error-pass-to-pass = pass to pass
+reference-head = { $length } of { $name }, { $fixes } compared{ $beside ->
+    [0] { "" }
+   *[other] ; { $beside } more than { $distance } beside it left out
+}
+reference-untimed = The surveyed path has no times: errors along it and in time cannot be told.
+
+## Why a line of a log was skipped
+
+skip-reason = { $value ->
+    [bad_checksum] checksum does not fit
+    [not_a_position] carries no position
+    [not_of_the_format] not of the format
+    [no_fix] receiver had no fix
+    [no_time] position without time
+    [no_date] time of day without date
+    [malformed] malformed field
+    [not_finite] not a finite number
+    [out_of_range] out of range
+    [null_island] latitude 0, longitude 0
+    [pole] latitude 90 while searching
+    [time_reversed] time runs backwards
+    [duplicate_time] same time twice
+    [duplicate_epoch] same epoch twice
+    [truncated] cut off at the end
+    [same_log_twice] same log under two names
+    [too_long] longer than the limit
+   *[implausible] implausible position
+}
+
+## page: drawings and hours
+
+map-north-up = Map of the lawn, north up
+map-of-lawn = Map of the lawn
+map-before = Map before
+map-after = Map after
+ground-visits = visits
+ground-waits = revisit interval
+ground-overdue = overdue
+never = never
+driving = driving
+driving-along = of it along a guide or the boundary
+standing-turning = standing elsewhere, turning
+activity-driving = driving
+activity-turning = turning
+activity-reversing = backwards
+activity-transit = on its way out or home
+activity-standing = standing
+activity-station = at the station
+activity-carried = carried
+activity-silent = without fixes
+night-number = night { $number }
+nights-drawing = Hours by activity, one row a night; the table below has the same figures
+axis-hours = hours
+driven-that-night = driven over that night
+so-far = so far
+lawn-after = Lawn after { $hours }
+still-gained = { $percent }, +{ $points } points
+plot-over-time = Part of the lawn driven over against hours of driving
+axis-lawn-percent = lawn driven over, %
+axis-hours-driving = hours of driving
+plot-histogram = Part of the lawn by how often it was driven over
+axis-part-percent = part of the lawn, %
+axis-times = times driven over
+plot-gains = Part of the pocket driven over: { $list }
+gain-row = { $label } { $fraction }
+axis-pocket-percent = pocket driven over, %
+plot-waits = Waits between two visits: { $list }
+wait-under = { $part } under { $hours }
+wait-half = half
+wait-nine-ten = 9 in 10
+wait-99 = 99 in 100
+wait-allowed = allowed
+axis-waits = hours between two visits
+
+## map
+
+key-missed = missed: luck does not explain it
+key-not-yet = not yet: luck still explains it
+key-unseen = unseen: no evidence
+key-stuck = stuck spot: time lost
+key-worn = worn line
+key-suggested = suggested change
+key-tape = tape distance
+key-lines = driven lines
+key-lie = passages, starts, faults of the plan
+key-strays = strays, possible stops
+key-guide = guide run
+key-exclusion = exclusion zone
+key-obstacle = obstacle
+key-boundary = boundary
+nothing-to-draw = No outline and no path to draw.
+picture-line = Driven over: { $percent } of { $lawn }. Missed: { $pockets }, { $missed }.
+picture-not-counted = No cutting width was given, so nothing was counted.
+picture-foot = Drawn from logged positions. Driven over does not prove that grass was cut.
+# One letter: north.
+north-letter = N
+second-axis = second axis
+# Names of marks, read aloud: an id, what it is, how large.
+mark-missed = { $id }, missed, { $area }
+mark-not-yet = { $id }, not yet, { $area }
+mark-unseen = { $id }, without evidence, { $area }
+mark-worn = { $id }, worn line, { $length }
+mark-suggested = { $id }, suggested: { $change }
+mark-stuck = { $id }, stuck spot, { $time } lost
+mark-island = { $id }, island, { $area }
+mark-passage = { $id }, passage, { $length } wide
+mark-in-no-plan = { $count ->
+    [one] { $id }, stands in no plan, 1 turn at it
+   *[other] { $id }, stands in no plan, { $count } turns at it
+}
+mark-stray = { $id }, stray, { $length } outside
+mark-compared = { $id }, { $percent } driven over
+mark-station = station
+
+## terminal: the lawn in characters, files
+
+chart-key = { $bare } not driven over, { $one } to { $first }, { $two } to { $second }, { $three } to { $third }, { $four } more times; { $missed } missed, { $not_yet } not yet, { $stuck } stuck spot, { $station } station; a character is { $length } wide{ $north ->
+    [up] , north is up
+   *[unknown] { "" }
+}
+row-written = Written
+
+## Why a file is left out
+
+file-elsewhere = the command makes it, from findings.json with tussock report
+file-tells-where = it would tell where the garden is
+file-local-metres = positions are in local metres, without geographic coordinates
+file-not-counted = nothing was counted without a cutting width
+file-not-driven = nothing was driven
+
+## morning: gardens
+
+garden-gain = { $garden }: { $area } a night to gain
+failed = Failed
+# What an alarm says. $why is a sentence of the store, in English.
+alarm-less-visited = { $found } of the lawn driven over where { $usual } are usual in as many hours, since { $since }.
+alarm-hours = { $value ->
+    [lost_hours] { $found } of driving where { $usual } are usual, since { $since }.
+   *[silences] { $found } without positions where { $usual } are usual, since { $since }.
+}
+alarm-receiver-worse = Positions err by { $found } where { $usual } are usual, since { $since }.
+alarm-stuck-spot = Stuck at one place since { $since }, { $nights ->
+    [one] 1 night
+   *[other] { $nights } nights
+}, { $found } in the last: { $why }
+alarm-missed-pocket = Missed since { $since }, { $nights ->
+    [one] 1 night
+   *[other] { $nights } nights
+}: { $found }. { $why }
+alarm-promise = { $found } of the lawn driven over within { $count ->
+    [one] 1 day
+   *[other] { $count } days
+} where { $usual } are promised, since { $since }.
+alarm-absent = { $machine ->
+    [none] No log since { $since }: { $nights } expected nights.
+   *[other] No log of { $machine } since { $since }: { $nights } expected nights.
+}
+
+## local page: one line each; what is in braces stays as it is
+
+page-what-to-do = What to do
+page-open = Open
+page-see = See
+page-stop = Stop
+page-compare = Compare
+page-save = Save
+page-no-script = This page works with JavaScript, which is switched off here.
+page-how-far = How far the work is
+page-open-title = What did the mower leave standing?
+page-open-lead = Choose the positions that it logged, drop them anywhere on this page, or paste them. Nothing leaves this device: the page forbids every connection, and works without a network.
+page-logs = Logs
+page-logs-means = GPX, NMEA 0183, CSV, KML and others, packed with gzip or not; of one garden, one file or several. A saved findings.json opens as it is.
+page-choose-logs = Choose logs
+page-paste = Paste a log
+page-paste-text = Text of the log
+page-paste-take = Take this text
+page-plan = Plan
+page-plan-if = if there is one
+page-plan-means = The lawn, zones, obstacles, guide runs and the station, as GeoJSON. Without it the outline is drawn from the drive.
+page-choose-plan = Choose a plan
+page-machine = Machine
+page-width = Width of the cutting disc
+page-cm = cm
+page-width-means = Left empty, the settings say it; where they do not, the answer is given for several widths.
+page-choose-settings = Choose settings
+page-suggest = Try changes and suggest the best (takes longer)
+page-find = Find what was missed
+page-demo = Take the invented garden
+page-kept = Kept on this device
+page-forget = Delete all that is kept
+page-cautions = Stop and disable the machine before you touch it: the blades move. Fitting a logger, digging and work on the station have cautions of their own, on the page that you get.
+page-page = The page
+page-hand-over = The page to hand over
+page-ask-title = Ask about a place
+page-begin = Begin the page with this answer
+page-type-place = Type a place
+page-or-tap = Or tap it on the map.
+page-place = Place
+page-typed-in = typed in
+page-metres = metres east, north
+page-degrees = degrees, latitude first
+page-such-as = Such as 4.5,-2 or 53.86006,12.42021. Metres count from the origin of the findings.
+page-said = What was said of it
+page-ask = Ask
+page-compare-title = What did a change bring?
+page-before = Before
+page-after = After
+page-logs-before = Choose logs from before
+page-the-plan = Choose the plan
+page-logs-after = Choose logs from after
+page-plan-changed = Choose the plan, if it changed
+page-compare-means = Each side takes logs, or one findings.json. The cutting width and settings are those under Open.
+page-print = Print the page
+page-private = Without place, names and dates
+page-keep-title = Keep on this device
+page-keep-means = Nothing is kept unless you ask. What is kept are the findings, the plan and the settings, in this browser; who uses it can open them, and so can other pages that are opened from this device. Save files instead where others use it.
+page-garden-name = Name of the garden
+page-keep = Keep
+page-drop = Drop logs, a plan or settings
+page-no-worker = the worker cannot run here: { $reason }
+page-not-let = this browser does not let it
+page-broke-off = the work broke off: { $why }
+page-broke-off-hint = this is a fault of the tool, or the device has no memory left; your files are as they were
+page-take-out = take out
+page-take-out-file = take out { $file }
+page-hint = hint: { $hint }
+page-seconds = { $stage }, { $seconds } s
+page-starting = starting
+page-stopped = stopped
+page-reading = reading { $file }
+page-unreadable = { $file }: cannot be read: { $reason }
+page-choose-again = choose it again
+page-side-empty = a side has no log, expected logs or findings.json on both
+page-no-log = no log is given, expected a log (GPX, NMEA 0183, CSV, ...) or findings.json
+page-no-log-hint = choose files, drop them on this page, or take the invented garden
+page-file-page = the page to hand over
+page-file-findings = every number; opens here again
+page-file-geojson = everything with a place, for maps
+page-file-gpx = guides you to the pockets
+page-file-comparison = every number
+page-no-file = no { $file }: { $why }
+page-keeps-nothing = this browser keeps nothing for this page: { $reason }
+page-no-reason = no reason given
+page-save-instead = save findings.json instead
+page-open-kept = open
+page-open-garden = open { $garden }
+page-is-kept = { $garden } is kept
+page-cannot-delete = it cannot be deleted: { $reason }
+page-clear-data = clear the data of this page in the settings of the browser
+# The name of this language in itself: English, Deutsch, ...
+page-this-language = English
+page-language = Language
+page-remember = Remember on this device
+page-stage-drawing = drawing
+page-stage-reading = reading
+page-stage-comparing = comparing
+page-stage-locating = locating
+page-stage-counting = counting
+page-stage-calibrating = calibrating
+page-stage-diagnosing = diagnosing
+page-stage-suggesting = suggesting

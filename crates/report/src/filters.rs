@@ -3,7 +3,7 @@
 //! Write it with its unit, put it into words from the catalogue, or draw it. A template reads the findings themselves, so a
 //! figure is one step from the page; a misspelled name is an error when the page is filled, not a gap.
 
-use crate::messages::{self, message};
+use crate::messages::{self, Voice, message};
 use crate::words;
 use minijinja::value::{Kwargs, Serde};
 use minijinja::{Environment, Error, Value, context};
@@ -31,26 +31,32 @@ impl Somewhere {
 }
 
 /// The name of a filter, and what it writes.
-type Filter<T> = (&'static str, fn(T) -> String);
+type Filter<T> = (&'static str, fn(Voice, T) -> String);
 type TextFilter = (&'static str, fn(&str) -> String);
 
 /// Numbers in words.
-const NUMBERS: [Filter<f64>; 16] = [
+const NUMBERS: [Filter<f64>; 20] = [
     ("area", words::area),
     ("chance", words::chance),
     ("compass", messages::compass),
-    ("count", |value| words::number(value, 0)),
+    ("count", |voice, value| words::number(voice, value, 0)),
     ("days", words::days),
     ("duration", words::duration),
     ("efficiency", words::efficiency),
     ("figure", words::figure),
+    ("fine_length", |voice, value_m| words::length(voice, value_m, 2)),
     ("hours", words::hours),
     ("metres", words::metres),
+    ("millimetres", |voice, value_mm| {
+        words::millimetres(voice, value_mm, 1)
+    }),
     ("minutes", words::minutes),
     ("path_length", words::path_length),
     ("percent", words::percent),
     ("step", words::step),
-    ("times", |count| tussock_types::times(count as usize)),
+    ("speed", words::speed),
+    ("whole_cm", words::whole_cm),
+    ("whole_minutes", words::whole_minutes),
     ("whole_percent", words::whole_percent),
 ];
 
@@ -74,20 +80,22 @@ const TEXTS: [TextFilter; 4] = [
 const WIDE: f64 = 0.5;
 
 /// Gives a template all of them.
-pub(crate) fn add(to: &mut Environment<'_>) {
+pub(crate) fn add(to: &mut Environment<'_>, voice: Voice) {
     for (name, write) in NUMBERS {
-        to.add_filter(name, write);
+        to.add_filter(name, move |value: f64| write(voice, value));
     }
     for (name, write) in ESTIMATES {
-        to.add_filter(name, move |estimate: Serde<Estimate>| write(estimate.0));
+        to.add_filter(name, move |estimate: Serde<Estimate>| write(voice, estimate.0));
     }
     for (name, write) in TEXTS {
         to.add_filter(name, move |text: String| write(&text));
     }
-    to.add_filter("number", words::number);
+    to.add_filter("number", move |value: f64, decimals: usize| {
+        words::number(voice, value, decimals)
+    });
     to.add_filter("decimal", words::decimal);
-    to.add_filter("hours_or", |value_h: Option<f64>, without: String| {
-        value_h.map_or(without, words::hours)
+    to.add_filter("hours_or", move |value_h: Option<f64>, without: String| {
+        value_h.map_or(without, |value_h| words::hours(voice, value_h))
     });
     to.add_filter("plain", |text: String, letters: usize| {
         words::plain(&text, letters)
@@ -96,46 +104,67 @@ pub(crate) fn add(to: &mut Environment<'_>) {
         words::whole_sentences(&text, letters)
     });
     to.add_filter("key", |letter: char, index: usize| crate::map::key(letter, index));
-    to.add_filter("text", |said: Serde<Said>| crate::text(&said));
-    to.add_filter("named", |word: Value, id: String| messages::named(&id, &word));
-    to.add_filter("position", |at: Serde<Somewhere>| {
-        words::position(at.lat, at.lon, at.place())
+    to.add_filter("listed", move |parts: Vec<String>, mark: Option<String>| {
+        let mark = match mark.as_deref() {
+            Some(";") => words::ListMark::Semicolon,
+            _ => words::ListMark::Comma,
+        };
+        words::listed(voice, parts, mark)
     });
-    to.add_filter("tapes", |at: Serde<Somewhere>| words::tapes(&at.tape, at.place()));
-    to.add_filter("whereabouts", |at: Serde<Somewhere>| {
-        let tape = words::tape(&at.tape, at.place());
-        tape.unwrap_or_else(|| words::position(at.lat, at.lon, at.place()))
+    to.add_filter("text", move |said: Serde<Said>| messages::said(voice, &said));
+    to.add_filter("named", move |word: Value, id: String| {
+        messages::named(voice, &id, &word)
     });
-    to.add_filter("why_stuck", |spot: Serde<StuckSpot>| words::why_stuck(&spot));
-    to.add_filter("verdict", |verdict: Serde<LogVerdict>| {
-        words::verdict_sentence(&verdict)
+    to.add_filter("position", move |at: Serde<Somewhere>| {
+        words::position(voice, at.lat, at.lon, at.place())
     });
-    to.add_filter("check_is", |check: Serde<Check>| words::check_is(&check));
-    to.add_filter("reach", |over_time: Serde<OverTime>| words::reach(&over_time));
+    to.add_filter("tapes", move |at: Serde<Somewhere>| {
+        words::tapes(voice, &at.tape, at.place())
+    });
+    to.add_filter("whereabouts", move |at: Serde<Somewhere>| {
+        let tape = words::tape(voice, &at.tape, at.place());
+        tape.unwrap_or_else(|| words::position(voice, at.lat, at.lon, at.place()))
+    });
+    to.add_filter("why_stuck", move |spot: Serde<StuckSpot>| {
+        words::why_stuck(voice, &spot)
+    });
+    to.add_filter("verdict", move |verdict: Serde<LogVerdict>| {
+        words::verdict_sentence(voice, &verdict)
+    });
+    to.add_filter("check_is", move |check: Serde<Check>| {
+        words::check_is(voice, &check)
+    });
+    to.add_filter("reach", move |over_time: Serde<OverTime>| {
+        words::reach(voice, &over_time)
+    });
     to.add_filter("left", |text: String, width: usize| format!("{text:<width$}"));
     to.add_filter("right", |text: String, width: usize| words::right(&text, width));
-    to.add_filter("fixes", |span: Serde<Span>| words::fixes(&span));
-    to.add_filter("ways_home", |ways: Serde<Vec<WayHome>>| words::ways_home(&ways));
+    to.add_filter("fixes", move |span: Serde<Span>| words::fixes(voice, &span));
+    to.add_filter("ways_home", move |ways: Serde<Vec<WayHome>>| {
+        words::ways_home(voice, &ways)
+    });
     to.add_filter("is_wide", |estimate: Serde<Estimate>| {
         (estimate.high.zip(estimate.low)).is_some_and(|(high, low)| high - low > WIDE)
     });
-    to.add_filter("ladder", |rungs: Serde<Vec<Rung>>, chosen_m: Option<f64>| {
-        words::ladder(&rungs, chosen_m)
+    to.add_filter("ladder", move |rungs: Serde<Vec<Rung>>, chosen_m: Option<f64>| {
+        words::ladder(voice, &rungs, chosen_m)
     });
-    to.add_filter("cost", |suggestion: Serde<Suggestion>| words::cost(&suggestion));
+    to.add_filter("cost", move |suggestion: Serde<Suggestion>| {
+        words::cost(voice, &suggestion)
+    });
     to.add_filter("is_beside", |offset: Serde<PlanOffset>| offset.is_beside());
-    to.add_filter("prediction_meaning", |held: Serde<PredictionHeld>| {
-        words::prediction_meaning(&held)
+    to.add_filter("prediction_meaning", move |held: Serde<PredictionHeld>| {
+        words::prediction_meaning(voice, &held)
     });
     to.add_filter("place_in", place_in);
-    to.add_function("say", |id: String, values: Kwargs| {
+    to.add_function("say", move |id: String, values: Kwargs| {
         let named = values.args().map(|name| Ok((name, values.peek::<Value>(name)?)));
         let named = named.collect::<Result<Vec<_>, Error>>()?;
         let values: Vec<_> = named
             .iter()
             .map(|(name, value)| (*name, messages::value(value)))
             .collect();
-        Ok::<_, Error>(message(&id, &values))
+        Ok::<_, Error>(message(voice, &id, &values))
     });
 }
 
@@ -161,13 +190,13 @@ pub(crate) fn shown(findings: &Findings) -> Value {
 }
 
 /// A log file as a template sees it: of the skipped places, only the first for each reason.
-pub(crate) fn input(input: &InputFindings) -> Value {
+pub(crate) fn input(voice: Voice, input: &InputFindings) -> Value {
     let facts = &input.facts;
     let skipped = facts.skipped.iter().map(|(reason, pieces)| {
         let place = facts.places.iter().find(|place| place.reason == *reason);
         context! {
             pieces,
-            why => reason.words(),
+            why => messages::named(voice, "skip-reason", reason),
             line => place.map(|place| place.line),
             excerpt => place.map(|place| &place.excerpt[..]),
         }
@@ -180,24 +209,24 @@ pub(crate) fn input(input: &InputFindings) -> Value {
 }
 
 /// What both windows say about a surveyed path.
-pub(crate) fn surveyed(found: &ReferenceFindings) -> Value {
+pub(crate) fn surveyed(voice: Voice, found: &ReferenceFindings) -> Value {
     context! {
         compared_fixes => found.compared_fixes,
-        head => words::reference_head(found),
-        heads => words::REFERENCE_HEADS.to_vec(),
-        rows => Serde(words::reference_rows(found)),
-        note => words::reference_note(found),
+        head => words::reference_head(voice, found),
+        heads => words::reference_heads(voice).to_vec(),
+        rows => Serde(words::reference_rows(voice, found)),
+        note => words::reference_note(voice, found),
     }
 }
 
 /// What both windows say about a change.
-pub(crate) fn compared(comparison: &Comparison) -> Value {
+pub(crate) fn compared(voice: Voice, comparison: &Comparison) -> Value {
     let found = fields!(comparison: tool_version, difference, common_m2, changed, before, after, pockets, predictions, cautions);
     context! {
-        sentence => words::comparison_said(comparison),
-        meaning => words::difference_meaning(comparison.difference.is_real),
-        sources => words::difference_sources(&comparison.difference),
-        pocket_sum => words::pocket_changes(&comparison.pockets),
+        sentence => words::comparison_said(voice, comparison),
+        meaning => words::difference_meaning(voice, comparison.difference.is_real),
+        sources => words::difference_sources(voice, &comparison.difference),
+        pocket_sum => words::pocket_changes(voice, &comparison.pockets),
         ..found
     }
 }

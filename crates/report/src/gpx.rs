@@ -7,6 +7,7 @@
 //! Written with the `gpx` crate. Its writer puts tracks before routes and keywords before times, against the
 //! schema's order, so neither tracks nor keywords nor times are written.
 
+use crate::messages::Voice;
 use crate::messages::say;
 use crate::{ReportError, geojson::rounded, words};
 use geo_types::{Point, Rect, coord};
@@ -17,7 +18,7 @@ use tussock_types::{Findings, GeoPoint, Place, SuggestionKind, Tape};
 ///
 /// # Errors
 /// [`ReportError::NoPlaceOnEarth`] if the positions are in local metres without an origin.
-pub fn pockets_gpx(findings: &Findings) -> Result<Vec<u8>, ReportError> {
+pub fn pockets_gpx(findings: &Findings, voice: Voice) -> Result<Vec<u8>, ReportError> {
     if findings.frame.origin().is_none() {
         return Err(ReportError::NoPlaceOnEarth { file: "pockets.gpx" });
     }
@@ -25,24 +26,26 @@ pub fn pockets_gpx(findings: &Findings) -> Result<Vec<u8>, ReportError> {
     let mut waypoints = Vec::new();
     for pocket in &findings.missed_pockets {
         let figures = say!(
+            voice,
             "missed-widest",
-            area = words::area(pocket.area_m2),
-            length = words::metres(pocket.widest_m),
-            said = crate::text(&pocket.why)
+            area = words::area(voice, pocket.area_m2),
+            length = words::metres(voice, pocket.widest_m),
+            said = crate::messages::said(voice, &pocket.why)
         );
         if let Some(at) = geo(pocket.east_m, pocket.north_m) {
             let place = Place::new(pocket.east_m, pocket.north_m);
-            let text = with_tape(figures, &pocket.tape, place);
+            let text = with_tape(voice, figures, &pocket.tape, place);
             waypoints.push(waypoint(at, &pocket.id, &text, "missed_pocket"));
         }
     }
     for spot in &findings.stuck_spots {
         let figures = say!(
+            voice,
             "stuck-lost-within",
-            count = say!("count-time", count = spot.episodes),
-            time = words::minutes(spot.minutes),
-            length = words::metres(spot.radius_m),
-            said = words::why_stuck(spot)
+            count = say!(voice, "count-time", count = spot.episodes),
+            time = words::minutes(voice, spot.minutes),
+            length = words::metres(voice, spot.radius_m),
+            said = words::why_stuck(voice, spot)
         );
         if let Some(at) = geo(spot.east_m, spot.north_m) {
             waypoints.push(waypoint(at, &spot.id, &figures, "stuck_spot"));
@@ -62,8 +65,9 @@ pub fn pockets_gpx(findings: &Findings) -> Result<Vec<u8>, ReportError> {
         routes.push(Route {
             name: Some(text(&words::name(&suggestion.id))),
             description: Some(text(&say!(
+                voice,
                 "suggested-guide",
-                said = crate::text(&suggestion.why)
+                said = crate::messages::said(voice, &suggestion.why)
             ))),
             type_: Some("suggestion".to_owned()),
             points,
@@ -86,12 +90,13 @@ pub fn pockets_gpx(findings: &Findings) -> Result<Vec<u8>, ReportError> {
     let document = Gpx {
         version: GpxVersion::Gpx11,
         creator: Some(text(&say!(
+            voice,
             "tussock-id",
             id = words::plain(&findings.tool_version, 20)
         ))),
         metadata: Some(Metadata {
             name: name.map(|name| text(&name)),
-            description: Some(say!("ground-mower-left-out")),
+            description: Some(say!(voice, "ground-mower-left-out")),
             bounds,
             ..Metadata::default()
         }),
@@ -105,9 +110,9 @@ pub fn pockets_gpx(findings: &Findings) -> Result<Vec<u8>, ReportError> {
     Ok(bytes)
 }
 
-fn with_tape(figures: String, tape: &[Tape], place: Place) -> String {
-    match words::tape(tape, place) {
-        Some(tape) => say!("tape-figures", figures = figures, tape = tape),
+fn with_tape(voice: Voice, figures: String, tape: &[Tape], place: Place) -> String {
+    match words::tape(voice, tape, place) {
+        Some(tape) => say!(voice, "tape-figures", figures = figures, tape = tape),
         None => figures,
     }
 }

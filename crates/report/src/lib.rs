@@ -50,8 +50,8 @@ pub use json::{
 #[cfg(feature = "picture")]
 pub use map::map_png;
 pub use map::map_svg;
-pub use messages::text;
-pub use morning::{answer_morning, summary as morning_summary};
+pub use messages::{Voice, text};
+pub use morning::{alarm_sentence, answer_morning, summary as morning_summary};
 pub use outputs::{MAP_WIDTH_PX, Output, Privacy, left_out, output, output_names, outputs, outputs_sized};
 #[cfg(feature = "parquet")]
 pub use parquet::{cells_parquet, fixes_parquet, legs_parquet};

@@ -1,8 +1,9 @@
 //! In which words is it said?
 //!
-//! One catalogue for one language: `messages/en.ftl`, in the language of Project Fluent. A code of the findings ([`Said`]) is the name
-//! of its message. Values carry their unit in the name, and the unit says how a number is written; counts choose the plural.
-//! Text from outside that stands among the values is made harmless before it comes into a sentence.
+//! A catalogue for each language: `messages/en.ftl` and its translations, in the language of Project Fluent. A code of the findings
+//! ([`Said`]) is the name of its message. Values carry their unit in the name, and the unit says how a number is written; counts choose
+//! the plural. What a translation lacks is said in English. Text from outside that stands among the values is made harmless before it
+//! comes into a sentence.
 
 use crate::words::{self, number};
 use ciborium::Value;
@@ -10,58 +11,159 @@ use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::types::{FluentNumber, FluentNumberOptions};
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
 use serde::Serialize;
+use std::fmt;
 use std::sync::LazyLock;
-use tussock_types::Said;
+use tussock_types::{Language, MILE_M, Said, Units};
 
-/// A message of the windows with its values: `say!("stuck-came", course_deg = 80.0)`.
+/// A message of the windows with its values: `say!(voice, "stuck-came", course_deg = 80.0)`.
 macro_rules! say {
-    ($id:literal $(, $name:ident = $value:expr)* $(,)?) => {
-        $crate::messages::message($id, &[$((stringify!($name), $crate::messages::value(&$value))),*])
+    ($voice:expr, $id:literal $(, $name:ident = $value:expr)* $(,)?) => {
+        $crate::messages::message($voice, $id, &[$((stringify!($name), $crate::messages::value(&$value))),*])
     };
 }
 pub(crate) use say;
 
+type Catalogue = FluentBundle<FluentResource>;
+
+/// In which language and in which units a window speaks.
+#[derive(Clone, Copy, Default)]
+pub struct Voice {
+    language: Language,
+    units: Units,
+    /// A catalogue in place of that of the language.
+    own: Option<&'static Catalogue>,
+}
+
+impl Voice {
+    /// A voice of ours.
+    pub const fn new(language: Language, units: Units) -> Self {
+        Self {
+            language,
+            units,
+            own: None,
+        }
+    }
+
+    /// A voice that speaks from a catalogue of one's own, in the grammar of a language. The catalogue is kept for good.
+    #[doc(hidden)]
+    pub fn of_catalogue(language: Language, units: Units, source: String) -> Self {
+        Self {
+            language,
+            units,
+            own: Some(Box::leak(Box::new(catalogue(language, source)))),
+        }
+    }
+
+    /// Its language.
+    pub const fn language(self) -> Language {
+        self.language
+    }
+
+    /// Its units.
+    pub const fn units(self) -> Units {
+        self.units
+    }
+}
+
+impl PartialEq for Voice {
+    fn eq(&self, other: &Self) -> bool {
+        let same = |one: Option<&Catalogue>, other: Option<&Catalogue>| match (one, other) {
+            (Some(one), Some(other)) => std::ptr::eq(one, other),
+            (one, other) => one.is_none() && other.is_none(),
+        };
+        (self.language, self.units) == (other.language, other.units) && same(self.own, other.own)
+    }
+}
+
+impl Eq for Voice {}
+
+impl fmt::Debug for Voice {
+    fn fmt(&self, to: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(to, "Voice({}, {})", self.language.word(), self.units.word())
+    }
+}
+
 /// Letters of one value.
 const LONGEST_VALUE: usize = 700;
 
-static CATALOGUE: LazyLock<FluentBundle<FluentResource>> = LazyLock::new(|| {
-    let source = include_str!("../messages/en.ftl").to_owned();
+/// The catalogues as they are written.
+const SOURCES: [&str; Language::ALL.len()] = [
+    include_str!("../messages/en.ftl"),
+    include_str!("../messages/de.ftl"),
+    include_str!("../messages/fr.ftl"),
+    include_str!("../messages/es.ftl"),
+    include_str!("../messages/it.ftl"),
+    include_str!("../messages/nl.ftl"),
+    include_str!("../messages/sv.ftl"),
+    include_str!("../messages/pl.ftl"),
+];
+
+macro_rules! catalogues {
+    ($($language:ident),*) => {
+        /// Each is read when it is first spoken from.
+        static CATALOGUES: [LazyLock<Catalogue>; Language::ALL.len()] =
+            [$(LazyLock::new(|| catalogue(Language::$language, SOURCES[Language::$language as usize].to_owned()))),*];
+    };
+}
+catalogues!(English, German, French, Spanish, Italian, Dutch, Swedish, Polish);
+
+/// What has a unit comes written: Fluent has room for one text beside a number, the currency. A count is written here, so that it still
+/// equals the count that a message names.
+fn written<const LANGUAGE: usize, M>(value: &FluentValue<'_>, _: &M) -> Option<String> {
+    let FluentValue::Number(number) = value else {
+        return None;
+    };
+    let voice = Voice::new(Language::ALL[LANGUAGE], Units::Metric);
+    let written = number.options.currency.clone();
+    Some(written.unwrap_or_else(|| with_unit(voice, number.value, None)))
+}
+
+fn catalogue(language: Language, source: String) -> Catalogue {
     // What does not parse is left out, and missing is what a test looks for.
     let resource = FluentResource::try_new(source).unwrap_or_else(|(resource, _)| resource);
-    let mut bundle = FluentBundle::new_concurrent(vec!["en".parse().unwrap_or_default()]);
+    let mut bundle = FluentBundle::new_concurrent(vec![language.word().parse().unwrap_or_default()]);
     bundle.set_use_isolating(false);
-    bundle.set_formatter(Some(|value, _| match value {
-        FluentValue::Number(number) => Some(with_unit(number)),
-        _ => None,
+    // A writer can carry nothing with it, so that each language has one.
+    bundle.set_formatter(Some(match language {
+        Language::English => written::<0, _>,
+        Language::German => written::<1, _>,
+        Language::French => written::<2, _>,
+        Language::Spanish => written::<3, _>,
+        Language::Italian => written::<4, _>,
+        Language::Dutch => written::<5, _>,
+        Language::Swedish => written::<6, _>,
+        Language::Polish => written::<7, _>,
     }));
     bundle.add_resource_overriding(resource);
     bundle
-});
+}
 
-/// A number as its unit asks for. Fluent has room for one unit beside a number: the currency.
-fn with_unit(value: &FluentNumber) -> String {
-    let unit = value.options.currency.as_deref().unwrap_or_default();
-    let value = value.value;
+/// A number as its unit asks for.
+fn with_unit(voice: Voice, value: f64, unit: Option<&str>) -> String {
     let text = match unit {
-        "m" if value.abs() >= 9_999.5 => format!("{} km", number(value / 1000.0, 1)),
-        "m" => words::metres(value),
-        "m2" => words::area(value),
-        "mm" => format!("{} mm", number(value, 1)),
-        "mps" => format!("{} m/s", number(value, 2)),
-        "s" => words::duration(value),
-        "min" => words::minutes(value),
-        "h" => words::hours(value),
-        "fraction" | "ratio" => words::share(value),
-        _ => number(value, usize::from(value.fract() != 0.0)),
+        Some("m") if value.abs() >= 9_999.5 => match voice.units {
+            Units::Metric => format!("{} km", number(voice, value / 1000.0, 1)),
+            Units::Imperial => format!("{} mi", number(voice, value / MILE_M, 1)),
+        },
+        Some("m") => words::metres(voice, value),
+        Some("m2") => words::area(voice, value),
+        Some("mm") => words::millimetres(voice, value, 1),
+        Some("mps") => words::speed(voice, value),
+        Some("s") => words::duration(voice, value),
+        Some("min") => words::minutes(voice, value),
+        Some("h") => words::hours(voice, value),
+        Some("fraction" | "ratio") => words::share(voice, value),
+        _ => return number(voice, value, usize::from(value.fract() != 0.0)),
     };
     // In a sentence 8 h are no more than 8.0 h claim to be.
-    text.replacen(".0 ", " ", 1)
+    let nothing_more = words::numerals(voice).decimal.to_string() + "0 ";
+    text.replacen(&nothing_more, " ", 1)
 }
 
 /// Units that a name may end in.
 const UNITS: [&str; 9] = ["m", "m2", "mm", "mps", "s", "min", "h", "fraction", "ratio"];
 
-fn argument(name: &str, value: &Value) -> FluentValue<'static> {
+fn argument(voice: Voice, name: &str, value: &Value) -> FluentValue<'static> {
     let value = match value {
         // A part of a sentence may begin with the blank before it.
         Value::Text(text) => {
@@ -73,44 +175,49 @@ fn argument(name: &str, value: &Value) -> FluentValue<'static> {
         _ => return FluentValue::Error,
     };
     if name.ends_with("_deg") {
-        return compass(value).into();
+        return compass(voice, value).into();
     }
     let unit = name
         .rsplit_once('_')
         .map(|(_, unit)| unit)
         .filter(|unit| UNITS.contains(unit));
-    let options = FluentNumberOptions {
-        currency: unit.map(str::to_owned),
-        ..FluentNumberOptions::default()
-    };
     // What is written with one decimal chooses its plural by that.
     let value = if unit.is_some() {
         value
     } else {
         (10.0 * value).round() / 10.0
     };
+    let options = FluentNumberOptions {
+        currency: unit.map(|unit| with_unit(voice, value, Some(unit))),
+        ..FluentNumberOptions::default()
+    };
     FluentNumber::new(value, options).into()
 }
 
-fn formatted(id: &str, arguments: &FluentArgs<'_>) -> String {
-    let message = CATALOGUE.get_message(id);
-    match message.as_ref().and_then(|message| message.value()) {
-        Some(pattern) => CATALOGUE
-            .format_pattern(pattern, Some(arguments), &mut Vec::new())
-            .into_owned(),
-        None => id.to_owned(),
+fn formatted(voice: Voice, id: &str, arguments: &FluentArgs<'_>) -> String {
+    let of = |language: Language| &*CATALOGUES[language as usize];
+    let first = voice.own.unwrap_or_else(|| of(voice.language));
+    for catalogue in [first, of(Language::English)] {
+        let message = catalogue.get_message(id);
+        if let Some(pattern) = message.as_ref().and_then(|message| message.value()) {
+            let text = catalogue.format_pattern(pattern, Some(arguments), &mut Vec::new());
+            return text.into_owned();
+        }
     }
+    id.to_owned()
 }
 
 /// A message of the windows.
-pub(crate) fn message(id: &str, values: &[(&str, Value)]) -> String {
-    let values = values.iter().map(|(name, value)| (*name, argument(name, value)));
-    formatted(id, &values.collect())
+pub(crate) fn message(voice: Voice, id: &str, values: &[(&str, Value)]) -> String {
+    let values = values
+        .iter()
+        .map(|(name, value)| (*name, argument(voice, name, value)));
+    formatted(voice, id, &values.collect())
 }
 
 /// What one of our enums is called: its word in JSON chooses.
-pub(crate) fn named(id: &str, of: &impl Serialize) -> String {
-    message(id, &[("value", value(of))])
+pub(crate) fn named(voice: Voice, id: &str, of: &impl Serialize) -> String {
+    message(voice, id, &[("value", value(of))])
 }
 
 /// Anything as a value of a message.
@@ -119,8 +226,8 @@ pub(crate) fn value(of: &impl Serialize) -> Value {
 }
 
 /// A course as a word of the compass.
-pub(crate) fn compass(course_deg: f64) -> String {
-    say!("compass", eighth = eighth(course_deg))
+pub(crate) fn compass(voice: Voice, course_deg: f64) -> String {
+    say!(voice, "compass", eighth = eighth(course_deg))
 }
 
 /// A course as its eighth of the circle, from 0 in the north.
@@ -128,16 +235,25 @@ pub(crate) fn eighth(course_deg: f64) -> f64 {
     (course_deg.rem_euclid(360.0) / 45.0).round() % 8.0
 }
 
-/// What is said, in words.
+/// What is said, in English: the words of files.
 pub fn text(said: &Said) -> String {
+    self::said(Voice::default(), said)
+}
+
+/// What is said, in words.
+pub(crate) fn said(voice: Voice, said: &Said) -> String {
     Value::serialized(said)
         .ok()
-        .and_then(|said| text_of(&said))
+        .and_then(|said| in_words(voice, &said))
         .unwrap_or_default()
 }
 
-/// The same of a tree; nothing where it is no code with values.
+/// The English of a tree; nothing where it is no code with values.
 pub(crate) fn text_of(said: &Value) -> Option<String> {
+    in_words(Voice::default(), said)
+}
+
+fn in_words(voice: Voice, said: &Value) -> Option<String> {
     let [
         (Value::Text(code), Value::Text(id)),
         (Value::Text(values), Value::Map(named)),
@@ -153,9 +269,9 @@ pub(crate) fn text_of(said: &Value) -> Option<String> {
         .filter_map(|(name, value)| Some((name.as_text()?, value)));
     let arguments = named.map(|(name, value)| match value {
         Value::Text(text) if text.is_empty() => (name.to_owned(), "none".into()),
-        _ => (name.to_owned(), argument(name, value)),
+        _ => (name.to_owned(), argument(voice, name, value)),
     });
-    Some(formatted(id, &arguments.collect()))
+    Some(formatted(voice, id, &arguments.collect()))
 }
 
 #[cfg(test)]
@@ -163,13 +279,11 @@ mod tests {
     use super::*;
     use std::collections::{BTreeMap, BTreeSet};
 
-    const SOURCE: &str = include_str!("../messages/en.ftl");
-
-    /// Messages of the catalogue, each with the variables that stand in it.
-    fn messages() -> BTreeMap<String, BTreeSet<String>> {
+    /// Messages of a catalogue, each with the variables that stand in it.
+    fn messages(source: &str) -> BTreeMap<String, BTreeSet<String>> {
         let mut messages: BTreeMap<String, BTreeSet<String>> = BTreeMap::new();
         let mut at = String::new();
-        for line in SOURCE.lines().filter(|line| !line.starts_with('#')) {
+        for line in source.lines().filter(|line| !line.starts_with('#')) {
             if let Some((id, _)) = line
                 .split_once(" = ")
                 .filter(|_| line.starts_with(|c: char| c.is_ascii_lowercase()))
@@ -211,7 +325,7 @@ mod tests {
                 all += &sources(&path);
             } else if path
                 .extension()
-                .is_some_and(|end| ["rs", "html", "txt"].iter().any(|of| end == *of))
+                .is_some_and(|end| ["rs", "html", "txt", "js"].iter().any(|of| end == *of))
             {
                 all += &std::fs::read_to_string(&path).unwrap();
             }
@@ -221,11 +335,11 @@ mod tests {
 
     #[test]
     fn every_code_has_its_message_every_message_its_values_and_none_is_unused() {
-        let messages = messages();
-        let parsed = FluentResource::try_new(SOURCE.to_owned());
+        let messages = messages(SOURCES[0]);
+        let parsed = FluentResource::try_new(SOURCES[0].to_owned());
         assert!(parsed.is_ok(), "{:?}", parsed.err().map(|(_, errors)| errors));
         for id in messages.keys() {
-            assert!(CATALOGUE.has_message(id), "{id}");
+            assert!(CATALOGUES[0].has_message(id), "{id}");
         }
         let codes: BTreeMap<String, BTreeSet<String>> = Said::CODES
             .iter()
@@ -240,12 +354,19 @@ mod tests {
             assert_eq!(messages.get(code), Some(values), "{code}");
         }
         let room = std::path::Path::new(env!("CARGO_MANIFEST_DIR"));
-        let sources = sources(&room.join("src")) + &sources(&room.join("templates"));
+        let rooms = ["src", "templates", "../web/page"].map(|folder| sources(&room.join(folder)));
+        let sources = rooms.concat();
         for id in messages.keys().filter(|id| !codes.contains_key(*id)) {
-            assert!(sources.contains(&format!("\"{id}\"")), "nobody says {id}");
+            // The library tells the local page which stage it is in.
+            let asked = if id.starts_with("page-stage-") {
+                "page-stage-${".to_owned()
+            } else {
+                format!("\"{id}\"")
+            };
+            assert!(sources.contains(&asked), "nobody says {id}");
         }
         // What is asked for is there.
-        let asked = ["say!(\"", " say(\"", "named(\""].map(|call| sources.split(call).skip(1));
+        let asked = ["say!(voice, \"", " say(\"", "named(\""].map(|call| sources.split(call).skip(1));
         for rest in asked.into_iter().flatten() {
             let id = rest.split('"').next().unwrap_or_default();
             assert!(
@@ -254,6 +375,113 @@ mod tests {
                     || messages.contains_key(id),
                 "{id}"
             );
+        }
+    }
+
+    /// Values that choose every plural of every language, and texts as long as they come.
+    fn extremes(voice: Voice, name: &str, source: &str) -> Vec<FluentValue<'static>> {
+        let numbers = [
+            0.0,
+            1.0,
+            2.0,
+            3.0,
+            5.0,
+            11.0,
+            21.0,
+            22.0,
+            25.0,
+            101.0,
+            1.5,
+            1e6,
+            -3.0,
+            f64::NAN,
+        ];
+        let keys = source.split('[').skip(1).filter_map(|rest| rest.split_once(']'));
+        let texts = keys
+            .map(|(key, _)| key.to_owned())
+            .chain(["none".to_owned(), "W".repeat(200)]);
+        let numbers = numbers.into_iter().map(Value::from);
+        (texts.map(Value::from).chain(numbers))
+            .map(|value| argument(voice, name, &value))
+            .collect()
+    }
+
+    #[test]
+    fn every_catalogue_has_every_message_with_its_values_and_says_it_without_a_fault() {
+        let english = messages(SOURCES[0]);
+        for (language, source) in Language::ALL.into_iter().zip(SOURCES) {
+            let tag = language.word();
+            let parsed = FluentResource::try_new(source.to_owned());
+            assert!(
+                parsed.is_ok(),
+                "{tag}: {:?}",
+                parsed.err().map(|(_, faults)| faults)
+            );
+            let ours = messages(source);
+            let missing: Vec<_> = english.keys().filter(|id| !ours.contains_key(*id)).collect();
+            assert!(
+                missing.is_empty(),
+                "{tag} lacks {}: {:?}",
+                missing.len(),
+                missing.get(..missing.len().min(40))
+            );
+            let unknown: Vec<_> = ours.keys().filter(|id| !english.contains_key(*id)).collect();
+            assert!(unknown.is_empty(), "{tag} has {unknown:?}, which English lacks");
+            for units in Units::ALL {
+                let voice = Voice::new(language, units);
+                let catalogue = &CATALOGUES[language as usize];
+                for (id, names) in &english {
+                    assert_eq!(&ours[id], names, "{tag}: values of {id}");
+                    let at = source.find(&format!("\n{id} = ")).unwrap_or_default();
+                    let text = source[at..].split("\n\n").next().unwrap_or_default();
+                    let text = &text[..text[1..]
+                        .find("\n}")
+                        .map_or(text.len(), |end| end + 3)
+                        .min(text.len())];
+                    let usual = || {
+                        names
+                            .iter()
+                            .map(|name| (name.clone(), argument(voice, name, &7.0.into())))
+                    };
+                    let pattern = catalogue.get_message(id).and_then(|message| message.value());
+                    let pattern = pattern.unwrap_or_else(|| panic!("{tag}: {id} has no text"));
+                    for name in names {
+                        for value in extremes(voice, name, text) {
+                            let mut values: FluentArgs<'_> = usual().collect();
+                            values.set(name.clone(), value.clone());
+                            let mut faults = Vec::new();
+                            let said = catalogue.format_pattern(pattern, Some(&values), &mut faults);
+                            assert!(faults.is_empty(), "{tag}: {id} with {name} {value:?}: {faults:?}");
+                            assert!(
+                                !said.trim().is_empty() || id == "is-known",
+                                "{tag}: {id} is empty"
+                            );
+                        }
+                    }
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn labels_of_the_terminal_have_room_in_every_language() {
+        for language in Language::ALL {
+            let voice = Voice::new(language, Units::Metric);
+            for id in messages(SOURCES[0]).keys() {
+                let said = message(voice, id, &[("id", "M12".into())]);
+                let most = match id.as_str() {
+                    "row-by-lawn" | "row-used" | "row-skipped" | "row-note" => 10,
+                    "col-id" => 3,
+                    "col-where-why" | "col-became" => 40,
+                    id if id.starts_with("row-") => 12,
+                    id if id.starts_with("col-") => 7,
+                    _ => continue,
+                };
+                assert!(
+                    words::columns(&said) <= most,
+                    "{voice:?}: {id} = {said}, expected {most} columns at most"
+                );
+            }
         }
     }
 
@@ -299,6 +527,45 @@ mod tests {
             "The positions extend over 1,234.6 km: this is not the log of one garden, or jumps hide it. Give the files of one \
              garden only."
         );
+    }
+
+    #[test]
+    fn numbers_are_written_as_a_language_writes_them() {
+        let of = |language: Language| {
+            let voice = Voice::new(language, Units::Metric);
+            [
+                words::area(voice, 12.34),
+                words::area(voice, 1234.0),
+                words::area(voice, 12_345.0),
+                words::percent(voice, 0.314),
+            ]
+            .join("; ")
+        };
+        let written = Language::ALL.map(of);
+        assert_eq!(
+            written,
+            [
+                "12.3 m²; 1,234 m²; 12,345 m²; 31.4 %",
+                "12,3 m²; 1.234 m²; 12.345 m²; 31,4 %",
+                "12,3 m²; 1\u{202f}234 m²; 12\u{202f}345 m²; 31,4 %",
+                "12,3 m²; 1234 m²; 12.345 m²; 31,4 %",
+                "12,3 m²; 1234 m²; 12.345 m²; 31,4%",
+                "12,3 m²; 1.234 m²; 12.345 m²; 31,4%",
+                "12,3 m²; 1\u{a0}234 m²; 12\u{a0}345 m²; 31,4 %",
+                "12,3 m²; 1234 m²; 12\u{a0}345 m²; 31,4%",
+            ]
+        );
+    }
+
+    #[test]
+    fn imperial_units_follow_from_the_international_foot() {
+        let voice = Voice::new(Language::English, Units::Imperial);
+        assert_eq!(words::metres(voice, 0.2286), "9.0 in");
+        assert_eq!(words::metres(voice, 3.048), "10.0 ft");
+        assert_eq!(words::area(voice, 92.903_04), "1,000 sq ft");
+        assert_eq!(words::speed(voice, 0.447_04), "1.00 mph");
+        assert_eq!(words::path_length(voice, 1609.344), "1.00 mi");
+        assert_eq!(words::tape_length(voice, 1.524), "5.0 ft");
     }
 
     #[test]

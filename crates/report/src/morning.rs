@@ -1,34 +1,107 @@
 //! Which gardens need a visit, in the terminal and in the operator's mail?
 
+use crate::messages::Voice;
 use crate::messages::{named, say};
 use crate::words;
 use std::fmt::Write;
-use tussock_types::{AlarmState, Morning, MorningDelivery, MorningMended};
+use tussock_types::{AlarmState, AlarmTold, Morning, MorningDelivery, MorningMended, MorningReason};
 
 /// One line that sums it up.
-pub fn summary(morning: &Morning) -> String {
-    let resting = match morning.resting {
-        0 => String::new(),
-        resting => say!("resting-resting", resting = resting),
-    };
+pub fn summary(morning: &Morning, voice: Voice) -> String {
     say!(
+        voice,
         "night-visit-with-log",
         id = words::plain(&morning.night, 12),
         gardens = morning.gardens.len(),
-        count = say!("count-garden", count = morning.known as usize),
+        count = say!(voice, "count-garden", count = morning.known as usize),
         with_log = morning.with_log,
-        resting = resting,
-        count_2 = say!("count-thing", count = morning.failures.len())
+        resting = morning.resting,
+        count_2 = say!(voice, "count-thing", count = morning.failures.len())
     )
 }
 
+/// What an alarm says; nothing but the alarm's own sentence where its figures are not known.
+pub fn alarm_sentence(reason: &MorningReason, voice: Voice) -> String {
+    let Some(told) = &reason.told else {
+        return words::sentence(&reason.sentence);
+    };
+    let since = words::plain(&reason.since, 12);
+    let nights = reason.nights;
+    match told {
+        AlarmTold::LessVisited {
+            found_fraction,
+            usual_fraction,
+        } => say!(
+            voice,
+            "alarm-less-visited",
+            found = words::whole_percent(voice, *found_fraction),
+            usual = words::whole_percent(voice, *usual_fraction),
+            since = since
+        ),
+        AlarmTold::Hours { found_h, usual_h } => say!(
+            voice,
+            "alarm-hours",
+            value = reason.alarm,
+            found = words::hours(voice, *found_h),
+            usual = words::hours(voice, *usual_h),
+            since = since
+        ),
+        AlarmTold::ReceiverWorse { found_m, usual_m } => say!(
+            voice,
+            "alarm-receiver-worse",
+            found = words::whole_cm(voice, *found_m),
+            usual = words::whole_cm(voice, *usual_m),
+            since = since
+        ),
+        AlarmTold::Stuck { found_min, why } => say!(
+            voice,
+            "alarm-stuck-spot",
+            nights = nights,
+            found = words::whole_minutes(voice, *found_min),
+            since = since,
+            why = why
+        ),
+        AlarmTold::Missed { found_m2, why } => say!(
+            voice,
+            "alarm-missed-pocket",
+            nights = nights,
+            found = words::area(voice, *found_m2),
+            since = since,
+            why = why
+        ),
+        AlarmTold::Promise {
+            visited_fraction,
+            promised_fraction,
+            days,
+        } => say!(
+            voice,
+            "alarm-promise",
+            found = words::whole_percent(voice, *visited_fraction),
+            usual = words::whole_percent(voice, *promised_fraction),
+            count = *days,
+            since = since
+        ),
+        AlarmTold::Absent => say!(
+            voice,
+            "alarm-absent",
+            machine = match reason.what.as_str() {
+                "" => "none".to_owned(),
+                machine => words::name(machine),
+            },
+            nights = nights,
+            since = since
+        ),
+    }
+}
+
 /// A line for each delivery that failed.
-pub(crate) fn deliveries(morning: &Morning) -> Vec<String> {
+pub(crate) fn deliveries(voice: Voice, morning: &Morning) -> Vec<String> {
     let told = |one: &MorningDelivery| {
         say!(
+            voice,
             "your-delivery",
             gardens = one.gardens,
-            count = say!("count-garden", count = one.expected as usize),
+            count = say!(voice, "count-garden", count = one.expected as usize),
             since = words::plain(&one.since, 12)
         )
     };
@@ -36,12 +109,13 @@ pub(crate) fn deliveries(morning: &Morning) -> Vec<String> {
 }
 
 /// A line for each alarm that this night's logs showed to be mended.
-pub(crate) fn mended(morning: &Morning) -> Vec<String> {
+pub(crate) fn mended(voice: Voice, morning: &Morning) -> Vec<String> {
     let told = |one: &MorningMended| {
         say!(
+            voice,
             "is-mended",
             garden = words::name(&one.garden),
-            alarm = named("alarm", &one.alarm),
+            alarm = named(voice, "alarm", &one.alarm),
             since = words::plain(&one.since, 12),
             mended = words::plain(&one.mended, 12)
         )
@@ -50,10 +124,10 @@ pub(crate) fn mended(morning: &Morning) -> Vec<String> {
 }
 
 /// The morning as text: one line that sums it up, then the gardens in the order of what a visit gains, then what failed.
-pub fn answer_morning(morning: &Morning) -> String {
-    let mut text = summary(morning);
+pub fn answer_morning(morning: &Morning, voice: Voice) -> String {
+    let mut text = summary(morning, voice);
     text.push('\n');
-    for line in deliveries(morning) {
+    for line in deliveries(voice, morning) {
         let _ = writeln!(text, "\n{line}");
     }
     for garden in &morning.gardens {
@@ -63,16 +137,18 @@ pub fn answer_morning(morning: &Morning) -> String {
         } else {
             format!(" ({})", words::name(&garden.garden))
         };
-        let _ = writeln!(
-            text,
-            "\n{}{also}: {} a night to gain",
-            words::name(name),
-            words::area(garden.gain_m2)
+        let gain = say!(
+            voice,
+            "garden-gain",
+            garden = words::name(name) + &also,
+            area = words::area(voice, garden.gain_m2)
         );
+        let _ = writeln!(text, "\n{gain}");
         for reason in &garden.reasons {
             let known = match reason.state {
                 AlarmState::Open => String::new(),
                 AlarmState::Acknowledged => say!(
+                    voice,
                     "is-known",
                     said = reason
                         .said
@@ -80,15 +156,15 @@ pub fn answer_morning(morning: &Morning) -> String {
                         .map_or_else(|| "none".to_owned(), words::sentence)
                 ),
             };
-            let bring = named("bring", &reason.alarm);
-            let _ = writeln!(text, "  {}{known} {bring}.", words::sentence(&reason.sentence));
+            let bring = named(voice, "bring", &reason.alarm);
+            let _ = writeln!(text, "  {}{known} {bring}.", alarm_sentence(reason, voice));
         }
     }
-    for (at, line) in mended(morning).into_iter().enumerate() {
+    for (at, line) in mended(voice, morning).into_iter().enumerate() {
         let _ = writeln!(text, "{}{line}", if at == 0 { "\n" } else { "" });
     }
     if !morning.failures.is_empty() {
-        text.push_str("\nFailed\n");
+        let _ = writeln!(text, "\n{}", say!(voice, "failed"));
         for failure in &morning.failures {
             let _ = writeln!(
                 text,

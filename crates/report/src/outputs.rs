@@ -1,5 +1,6 @@
 //! Which files does an analysis leave behind?
 
+use crate::messages::Voice;
 use crate::{ReportError, geojson, html, pockets_gpx, redact, to_json};
 use rayon::prelude::*;
 use std::borrow::Cow;
@@ -41,8 +42,8 @@ type Make<'a> = Box<dyn Fn() -> Result<Vec<u8>, ReportError> + Send + Sync + 'a>
 ///
 /// # Errors
 /// If one of the files cannot be made; then none is returned.
-pub fn outputs(findings: &Findings, privacy: Privacy) -> Result<Vec<Output>, ReportError> {
-    outputs_sized(findings, privacy, MAP_WIDTH_PX)
+pub fn outputs(findings: &Findings, privacy: Privacy, voice: Voice) -> Result<Vec<Output>, ReportError> {
+    outputs_sized(findings, privacy, MAP_WIDTH_PX, voice)
 }
 
 /// The same with `map.png` this many pixels wide.
@@ -53,14 +54,15 @@ pub fn outputs_sized(
     findings: &Findings,
     privacy: Privacy,
     map_width_px: u32,
+    voice: Voice,
 ) -> Result<Vec<Output>, ReportError> {
     let findings = shown(findings, privacy)?;
-    made(&wanted(&findings, privacy, map_width_px))
+    made(&wanted(&findings, privacy, map_width_px, voice))
 }
 
 /// Names of the files that [`outputs`] makes, and that [`output`] makes one at a time.
 pub fn output_names(findings: &Findings, privacy: Privacy) -> Vec<&'static str> {
-    wanted(findings, privacy, MAP_WIDTH_PX)
+    wanted(findings, privacy, MAP_WIDTH_PX, Voice::default())
         .into_iter()
         .map(|(name, _)| name)
         .collect()
@@ -70,9 +72,14 @@ pub fn output_names(findings: &Findings, privacy: Privacy) -> Vec<&'static str> 
 ///
 /// # Errors
 /// If the file cannot be made.
-pub fn output(findings: &Findings, privacy: Privacy, name: &str) -> Result<Option<Output>, ReportError> {
+pub fn output(
+    findings: &Findings,
+    privacy: Privacy,
+    name: &str,
+    voice: Voice,
+) -> Result<Option<Output>, ReportError> {
     let findings = shown(findings, privacy)?;
-    let mut files = wanted(&findings, privacy, MAP_WIDTH_PX);
+    let mut files = wanted(&findings, privacy, MAP_WIDTH_PX, voice);
     files.retain(|(known, _)| *known == name);
     Ok(made(&files)?.pop())
 }
@@ -94,7 +101,12 @@ fn made(wanted: &[(&'static str, Make<'_>)]) -> Result<Vec<Output>, ReportError>
 }
 
 #[cfg_attr(not(feature = "picture"), expect(unused_variables, reason = "for map.png"))]
-fn wanted(findings: &Findings, privacy: Privacy, map_width_px: u32) -> Vec<(&'static str, Make<'_>)> {
+fn wanted(
+    findings: &Findings,
+    privacy: Privacy,
+    map_width_px: u32,
+    voice: Voice,
+) -> Vec<(&'static str, Make<'_>)> {
     let has_place = has_place(findings, privacy);
     let mut wanted: Vec<(&'static str, Make<'_>)> = Vec::new();
     wanted.push(("findings.json", Box::new(|| Ok(to_json(findings)?.into_bytes()))));
@@ -104,11 +116,14 @@ fn wanted(findings: &Findings, privacy: Privacy, map_width_px: u32) -> Vec<(&'st
             Box::new(|| Ok(geojson(findings)?.into_bytes())),
         ));
     }
-    wanted.push(("report.html", Box::new(|| Ok(html(findings)?.into_bytes()))));
+    wanted.push((
+        "report.html",
+        Box::new(move || Ok(html(findings, voice)?.into_bytes())),
+    ));
     #[cfg(feature = "picture")]
     wanted.push((
         "map.png",
-        Box::new(move || crate::map_png(findings, map_width_px)),
+        Box::new(move || crate::map_png(findings, map_width_px, voice)),
     ));
     #[cfg(feature = "parquet")]
     if findings.cells.is_some() {
@@ -119,7 +134,7 @@ fn wanted(findings: &Findings, privacy: Privacy, map_width_px: u32) -> Vec<(&'st
         wanted.push(("legs.parquet", Box::new(|| crate::legs_parquet(findings))));
     }
     if has_place {
-        wanted.push(("pockets.gpx", Box::new(|| pockets_gpx(findings))));
+        wanted.push(("pockets.gpx", Box::new(move || pockets_gpx(findings, voice))));
     }
     wanted
 }
@@ -128,23 +143,23 @@ fn has_place(findings: &Findings, privacy: Privacy) -> bool {
     privacy == Privacy::Full && findings.frame.origin().is_some()
 }
 
-/// Why a build without a feature leaves a file out.
-const ELSEWHERE: &str = "the command makes it, from findings.json with tussock report";
+/// The message that says why a build without a feature leaves a file out.
+const ELSEWHERE: &str = "file-elsewhere";
 
 fn has_lines(findings: &Findings) -> bool {
     findings.driven_lines.iter().any(|line| line.len() > 1)
 }
 
 /// Files that [`outputs`] leaves out, each with the reason, as a sentence without a full stop.
-pub fn left_out(findings: &Findings, privacy: Privacy) -> Vec<(&'static str, &'static str)> {
+pub fn left_out(findings: &Findings, privacy: Privacy, voice: Voice) -> Vec<(&'static str, String)> {
     let place = match (privacy, findings.frame.origin()) {
-        (Privacy::Private, _) => Some("it would tell where the garden is"),
-        (Privacy::Full, None) => Some("positions are in local metres, without geographic coordinates"),
+        (Privacy::Private, _) => Some("file-tells-where"),
+        (Privacy::Full, None) => Some("file-local-metres"),
         (Privacy::Full, Some(_)) => None,
     };
     let elsewhere = |is_made_here: bool| (!is_made_here).then_some(ELSEWHERE);
-    let uncounted = (findings.cells.is_none()).then_some("nothing was counted without a cutting width");
-    let undriven = (!has_lines(findings)).then_some("nothing was driven");
+    let uncounted = (findings.cells.is_none()).then_some("file-not-counted");
+    let undriven = (!has_lines(findings)).then_some("file-not-driven");
     let parquet = elsewhere(cfg!(feature = "parquet"));
     [
         ("findings.geojson", place),
@@ -154,6 +169,6 @@ pub fn left_out(findings: &Findings, privacy: Privacy) -> Vec<(&'static str, &'s
         ("pockets.gpx", place),
     ]
     .into_iter()
-    .filter_map(|(name, reason)| Some((name, reason?)))
+    .filter_map(|(name, reason)| Some((name, crate::messages::message(voice, reason?, &[]))))
     .collect()
 }

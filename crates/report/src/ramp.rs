@@ -8,6 +8,8 @@
 //! On paper the ramp runs from pale to dark: ground that was never driven over stays paper white, one visit is
 //! straw, many are deep blue, so that the order survives a printer without colour.
 
+use crate::messages::Voice;
+use crate::messages::say;
 use crate::words::number;
 use tussock_types::math;
 
@@ -111,12 +113,12 @@ impl VisitScale {
     }
 
     /// The key of the scale: colours and the visits that they stand for, starting with none.
-    pub(crate) fn key(self) -> Vec<(String, String)> {
+    pub(crate) fn key(self, voice: Voice) -> Vec<(String, String)> {
         let ticks = self.ticks();
         let step = |(index, visits): (usize, f64)| {
-            let words = number(visits, 0);
+            let words = number(voice, visits, 0);
             let words = match visits {
-                0.0 => "never".to_owned(),
+                0.0 => say!(voice, "never"),
                 _ if index == ticks.len() => words + "+",
                 _ => words,
             };

@@ -65,16 +65,17 @@ class Sheet {
   }
   measure() {
     if (!this.scale) return;
-    const metres = (this.width / this.perMetre) * 0.28;
-    const power = 10 ** Math.floor(Math.log10(metres));
-    const round = [5, 2, 1].map((step) => step * power).find((length) => length <= metres) || power;
-    const units = round * this.perMetre * (this.full.width / this.width);
+    const { unit, unitM, decimal } = this.scale.dataset;
+    const fits = ((this.width / this.perMetre) * 0.28) / Number(unitM);
+    const power = 10 ** Math.floor(Math.log10(fits));
+    const round = [5, 2, 1].map((step) => step * power).find((length) => length <= fits) || power;
+    const units = round * Number(unitM) * this.perMetre * (this.full.width / this.width);
     const [whole, half] = all("rect", this.scale);
     const words = this.scale.querySelector("text");
     whole.setAttribute("width", units);
     half.setAttribute("width", units / 2);
     words.setAttribute("x", Number(whole.getAttribute("x")) + units + 10);
-    words.textContent = round < 1 ? `${Number(round.toPrecision(2))} m` : `${round} m`;
+    words.textContent = `${round < 1 ? Number(round.toPrecision(2)) : round} ${unit}`.replace(".", decimal);
   }
   all() { this.show(0, 0, this.full.width); }
   nearer(times, at) {
@@ -208,12 +209,12 @@ function words(key) {
   });
   const more = doc.createElement("a");
   more.href = `#${key}`;
-  more.textContent = "all that is known of it";
+  more.textContent = picked.dataset.more;
   const shut = doc.createElement("button");
   shut.type = "button";
   shut.className = "shut";
   shut.textContent = "×";
-  shut.setAttribute("aria-label", "close");
+  shut.setAttribute("aria-label", picked.dataset.close);
   shut.addEventListener("click", leave);
   picked.append(more, shut);
   picked.hidden = false;

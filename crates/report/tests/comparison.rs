@@ -2,7 +2,7 @@
 
 use crate::garden::{HOSTILE, comparison};
 use tussock_report::{
-    ReportError, Style, answer_comparison, comparison_from_json, comparison_to_json, html_comparison,
+    ReportError, Style, Voice, answer_comparison, comparison_from_json, comparison_to_json, html_comparison,
 };
 use tussock_types::{Comparison, Said};
 
@@ -34,7 +34,10 @@ fn a_comparison_comes_back_from_its_file_with_both_grounds() {
         findings.cells.as_ref().unwrap().visits_expected.clone()
     };
     assert_eq!(squares(&back), squares(&before));
-    assert!(html_comparison(&back).unwrap() == html_comparison(&before).unwrap());
+    assert!(
+        html_comparison(&back, Voice::default()).unwrap()
+            == html_comparison(&before, Voice::default()).unwrap()
+    );
     let bare = bare();
     let text = comparison_to_json(&bare).unwrap();
     assert_eq!(comparison_from_json(text.as_bytes()).unwrap(), bare);
@@ -65,7 +68,9 @@ fn a_number_that_is_not_finite_is_refused_by_name() {
 
 #[test]
 fn the_page_shows_both_maps_and_every_pocket() {
-    let page = html_comparison(&comparison()).unwrap().replace('\u{a0}', " ");
+    let page = html_comparison(&comparison(), Voice::default())
+        .unwrap()
+        .replace('\u{a0}', " ");
     assert_eq!(page.matches("data:image/png;base64,").count(), 2);
     for text in [
         "mended",
@@ -77,7 +82,7 @@ fn the_page_shows_both_maps_and_every_pocket() {
         assert!(page.contains(text), "{text}");
     }
     assert!(
-        html_comparison(&bare())
+        html_comparison(&bare(), Voice::default())
             .unwrap()
             .contains("Only a summary was kept")
     );
@@ -97,7 +102,7 @@ fn hostile_text_stays_text_before_and_after() {
     sample.predictions[0].pocket = hostile();
     sample.cautions = vec![said(hostile())];
     sample.findings_after.as_mut().unwrap().settings.garden.name = Some(hostile());
-    let page = html_comparison(&sample).unwrap();
+    let page = html_comparison(&sample, Voice::default()).unwrap();
     assert!(!page.contains("<script>alert") && !page.contains("onload='x'"));
     assert!(page.contains("&lt;script") && page.contains("{{ 7*7 }}"));
     let said = answer_comparison(&sample, Style::default());

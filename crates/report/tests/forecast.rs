@@ -1,11 +1,11 @@
 //! The page of a plan that is tried on paper.
 
 use crate::garden::{HOSTILE, forecast};
-use tussock_report::html_forecast;
+use tussock_report::{Voice, html_forecast};
 use tussock_types::{ForecastDays, PlanForecast, Settings};
 
 fn page(forecast: &PlanForecast, settings: &Settings) -> String {
-    html_forecast(forecast, settings, "0.1.0")
+    html_forecast(forecast, settings, "0.1.0", Voice::default())
         .unwrap()
         .replace('\u{a0}', " ")
 }

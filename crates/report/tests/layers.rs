@@ -181,12 +181,12 @@ fn hostile_text_stays_text_in_geojson() {
 
 mod gpx_waypoints {
     use super::*;
-    use tussock_report::pockets_gpx;
+    use tussock_report::{Voice, pockets_gpx};
 
     #[test]
     fn pockets_and_stuck_spots_are_read_back_as_waypoints() {
         let sample = full_findings();
-        let read = gpx::read(pockets_gpx(&sample).unwrap().as_slice()).unwrap();
+        let read = gpx::read(pockets_gpx(&sample, Voice::default()).unwrap().as_slice()).unwrap();
         assert_eq!(read.version, gpx::GpxVersion::Gpx11);
         let names: Vec<&str> = read
             .waypoints
@@ -215,7 +215,7 @@ mod gpx_waypoints {
 
     #[test]
     fn children_stand_in_the_order_of_the_schema() {
-        let text = String::from_utf8(pockets_gpx(&full_findings()).unwrap()).unwrap();
+        let text = String::from_utf8(pockets_gpx(&full_findings(), Voice::default()).unwrap()).unwrap();
         let at = |what: &str| text.find(what).unwrap_or_else(|| panic!("{what}"));
         assert!(at("<metadata>") < at("<wpt") && at("<wpt") < at("<rte>"));
         for (first, second) in [("<name>M1", "<desc>Missed"), ("<desc>Missed", "<type>")] {
@@ -227,7 +227,7 @@ mod gpx_waypoints {
 
     #[test]
     fn hostile_text_stays_text_in_gpx() {
-        let bytes = pockets_gpx(&hostile_findings()).unwrap();
+        let bytes = pockets_gpx(&hostile_findings(), Voice::default()).unwrap();
         let text = std::str::from_utf8(&bytes).unwrap();
         assert!(!text.contains("<script") && !text.contains("]]>") && !text.contains('\u{202e}'));
         assert!(!text.chars().any(|c| c != '\n' && c.is_control()));
@@ -238,7 +238,7 @@ mod gpx_waypoints {
     #[test]
     fn local_metres_make_no_waypoints() {
         assert!(matches!(
-            pockets_gpx(&local_findings()),
+            pockets_gpx(&local_findings(), Voice::default()),
             Err(ReportError::NoPlaceOnEarth { .. })
         ));
     }

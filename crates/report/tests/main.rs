@@ -6,6 +6,7 @@ mod comparison;
 mod forecast;
 mod garden;
 mod json;
+mod language;
 mod layers;
 mod look;
 mod morning;

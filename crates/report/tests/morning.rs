@@ -1,6 +1,6 @@
 //! The morning: a row for each garden, what is folded, what is reported of a delivery, and figures for programs.
 
-use tussock_report::{answer_morning, html_morning, metrics, morning_summary};
+use tussock_report::{Voice, answer_morning, html_morning, metrics, morning_summary};
 use tussock_types::{
     Alarm, AlarmState, Estimate, GardenMorning, Morning, MorningDelivery, MorningMended, MorningNight,
     MorningReason,
@@ -28,6 +28,7 @@ fn garden(number: usize) -> GardenMorning {
         said: (number == 3).then(|| "root, boards ordered".to_owned()),
         at_deg: (alarm == Alarm::StuckSpot).then_some((52.1, 13.2)),
         sentence: format!("Something of {alarm:?} since {}.", date(9)),
+        told: None,
     };
     let gain_m2 = 90.0 - 4.0 * number as f64;
     GardenMorning {
@@ -76,7 +77,7 @@ fn garden(number: usize) -> GardenMorning {
     }
 }
 
-fn morning(gardens: usize) -> Morning {
+pub(crate) fn morning(gardens: usize) -> Morning {
     Morning {
         schema_version: 2,
         tool_version: "1".to_owned(),
@@ -103,7 +104,7 @@ fn morning(gardens: usize) -> Morning {
 
 #[test]
 fn the_page_has_a_row_for_each_garden_and_folds_the_rest() {
-    let page = html_morning(&morning(GARDENS)).unwrap();
+    let page = html_morning(&morning(GARDENS), Voice::default()).unwrap();
     // For a look by eye and by browser.
     let path = std::path::Path::new(env!("CARGO_TARGET_TMPDIR")).join("morning.html");
     std::fs::write(path, &page).unwrap();
@@ -124,11 +125,14 @@ fn the_page_has_a_row_for_each_garden_and_folds_the_rest() {
     assert!(page.contains("40 of 290 gardens have sent nothing since 2026-05-14"));
     assert!(page.contains("garden-0099: receiver worse since 2026-05-03 is mended since 2026-05-13"));
     assert!(page.contains("2 muted") && page.contains("root, boards ordered"));
-    let quiet = html_morning(&Morning {
-        deliveries: Vec::new(),
-        mended: Vec::new(),
-        ..morning(0)
-    })
+    let quiet = html_morning(
+        &Morning {
+            deliveries: Vec::new(),
+            mended: Vec::new(),
+            ..morning(0)
+        },
+        Voice::default(),
+    )
     .unwrap();
     assert!(!quiet.contains("<details") && !quiet.contains("class=\"delivery\""));
 }
@@ -136,13 +140,13 @@ fn the_page_has_a_row_for_each_garden_and_folds_the_rest() {
 #[test]
 fn the_text_says_the_same_and_the_summary_is_one_line() {
     let found = morning(4);
-    let summary = morning_summary(&found);
+    let summary = morning_summary(&found, Voice::default());
     assert!(
         summary.starts_with("Night of 2026-05-15: 4 of 300 gardens to visit, 250 with a log"),
         "{summary}"
     );
     assert_eq!(summary.lines().count(), 1);
-    let text = answer_morning(&found);
+    let text = answer_morning(&found, Voice::default());
     assert!(text.starts_with(&summary), "{text}");
     for part in [
         "40 of 290 gardens have sent nothing since 2026-05-14",

@@ -1,7 +1,9 @@
 //! Which files are written, and what private ones do not reveal.
 
 use crate::garden::{bare_findings, findings, full_findings, hostile_findings, local_findings};
-use tussock_report::{Output, Privacy, answer, answer_inspection, from_json, left_out, outputs, redact};
+use tussock_report::{
+    Output, Privacy, Voice, answer, answer_inspection, from_json, left_out, outputs, redact,
+};
 use tussock_types::Said;
 
 fn names(outputs: &[Output]) -> Vec<&'static str> {
@@ -10,7 +12,7 @@ fn names(outputs: &[Output]) -> Vec<&'static str> {
 
 #[test]
 fn the_files_follow_from_what_is_known() {
-    let full = outputs(&findings(), Privacy::Full).unwrap();
+    let full = outputs(&findings(), Privacy::Full, Voice::default()).unwrap();
     assert_eq!(
         names(&full),
         [
@@ -23,8 +25,8 @@ fn the_files_follow_from_what_is_known() {
             "pockets.gpx"
         ]
     );
-    assert!(left_out(&findings(), Privacy::Full).is_empty());
-    let private = outputs(&findings(), Privacy::Private).unwrap();
+    assert!(left_out(&findings(), Privacy::Full, Voice::default()).is_empty());
+    let private = outputs(&findings(), Privacy::Private, Voice::default()).unwrap();
     assert_eq!(
         names(&private),
         [
@@ -35,7 +37,7 @@ fn the_files_follow_from_what_is_known() {
             "legs.parquet"
         ]
     );
-    let local = outputs(&local_findings(), Privacy::Full).unwrap();
+    let local = outputs(&local_findings(), Privacy::Full, Voice::default()).unwrap();
     assert_eq!(
         names(&local),
         [
@@ -46,25 +48,28 @@ fn the_files_follow_from_what_is_known() {
             "legs.parquet"
         ]
     );
-    let bare = outputs(&bare_findings(), Privacy::Full).unwrap();
+    let bare = outputs(&bare_findings(), Privacy::Full, Voice::default()).unwrap();
     assert_eq!(names(&bare), ["findings.json", "report.html", "map.png"]);
     for (findings, privacy) in [
         (local_findings(), Privacy::Full),
         (bare_findings(), Privacy::Full),
     ] {
-        let written = names(&outputs(&findings, privacy).unwrap());
-        for (name, reason) in left_out(&findings, privacy) {
+        let written = names(&outputs(&findings, privacy, Voice::default()).unwrap());
+        for (name, reason) in left_out(&findings, privacy, Voice::default()) {
             assert!(!written.contains(&name) && !reason.is_empty());
         }
-        assert_eq!(written.len() + left_out(&findings, privacy).len(), 7);
+        assert_eq!(
+            written.len() + left_out(&findings, privacy, Voice::default()).len(),
+            7
+        );
     }
 }
 
 #[test]
 fn the_same_findings_give_the_same_bytes() {
     assert!(
-        outputs(&full_findings(), Privacy::Full).unwrap()
-            == outputs(&full_findings(), Privacy::Full).unwrap()
+        outputs(&full_findings(), Privacy::Full, Voice::default()).unwrap()
+            == outputs(&full_findings(), Privacy::Full, Voice::default()).unwrap()
     );
 }
 
@@ -125,7 +130,7 @@ fn private_files_tell_neither_place_nor_names_nor_dates_nor_digests() {
         "$GPGGA",
         "1780351800",
     ];
-    let private = outputs(&sample, Privacy::Private).unwrap();
+    let private = outputs(&sample, Privacy::Private, Voice::default()).unwrap();
     for output in &private {
         for needle in needles {
             assert!(!holds(&output.bytes, needle), "{} holds {needle}", output.name);
@@ -136,7 +141,7 @@ fn private_files_tell_neither_place_nor_names_nor_dates_nor_digests() {
         assert!(!holds(said.as_bytes(), needle), "the answer holds {needle}");
     }
     // The needles are real: the full files contain each of them somewhere.
-    let full = outputs(&sample, Privacy::Full).unwrap();
+    let full = outputs(&sample, Privacy::Full, Voice::default()).unwrap();
     for needle in needles
         .iter()
         .filter(|needle| !["02:14", "00:10"].contains(needle))
@@ -177,7 +182,7 @@ fn redacting_keeps_every_figure_in_metres_and_seconds() {
 
 #[test]
 fn private_json_is_read_back() {
-    let private = outputs(&full_findings(), Privacy::Private).unwrap();
+    let private = outputs(&full_findings(), Privacy::Private, Voice::default()).unwrap();
     let back = from_json(&private[0].bytes).unwrap();
     assert_eq!(back.frame.origin_lat, None);
     assert_eq!(back.plan, None);
@@ -185,8 +190,18 @@ fn private_json_is_read_back() {
 
 #[test]
 fn hostile_names_stop_no_output() {
-    assert_eq!(outputs(&hostile_findings(), Privacy::Full).unwrap().len(), 7);
-    assert_eq!(outputs(&hostile_findings(), Privacy::Private).unwrap().len(), 5);
+    assert_eq!(
+        outputs(&hostile_findings(), Privacy::Full, Voice::default())
+            .unwrap()
+            .len(),
+        7
+    );
+    assert_eq!(
+        outputs(&hostile_findings(), Privacy::Private, Voice::default())
+            .unwrap()
+            .len(),
+        5
+    );
     let look = crate::garden::inspection();
     assert!(!answer_inspection(&look, Default::default()).is_empty());
 }
@@ -194,7 +209,7 @@ fn hostile_names_stop_no_output() {
 #[test]
 fn a_night_on_3000_square_metres_stays_small_enough_to_send() {
     for sample in [full_findings(), crate::garden::crowded_findings()] {
-        for output in outputs(&sample, Privacy::Full).unwrap() {
+        for output in outputs(&sample, Privacy::Full, Voice::default()).unwrap() {
             println!("{}: {} bytes", output.name, output.bytes.len());
             if output.name == "report.html" {
                 assert!(output.bytes.len() <= 1_500_000);

@@ -3,7 +3,7 @@
 use crate::garden::{
     bare_findings, findings, findings_without_width, full_findings, hostile_findings, local_findings,
 };
-use tussock_report::{from_json, html, map_png, map_svg, to_json};
+use tussock_report::{Voice, from_json, html, map_png, map_svg, to_json};
 use tussock_types::{Findings, LogLevel};
 
 fn every_page() -> Vec<String> {
@@ -15,7 +15,10 @@ fn every_page() -> Vec<String> {
         local_findings(),
         hostile_findings(),
     ];
-    samples.iter().map(|sample| html(sample).unwrap()).collect()
+    samples
+        .iter()
+        .map(|sample| html(sample, Voice::default()).unwrap())
+        .collect()
 }
 
 /// The page up to its script, which contains comparison signs.
@@ -79,7 +82,7 @@ fn nothing_is_loaded_from_anywhere() {
 
 #[test]
 fn hostile_text_stays_text() {
-    let page = html(&hostile_findings()).unwrap();
+    let page = html(&hostile_findings(), Voice::default()).unwrap();
     assert_eq!(page.matches("<script").count(), 1, "ours alone");
     assert!(!page.contains("onload='x'") && !page.contains("onload=\"x"));
     assert!(page.contains("&lt;script"));
@@ -162,11 +165,11 @@ fn hostile_text_stays_text() {
 
 #[test]
 fn hostile_text_stays_text_in_the_map() {
-    let svg = map_svg(&hostile_findings());
+    let svg = map_svg(&hostile_findings(), Voice::default());
     assert!(!svg.contains("<script") && !svg.contains('\u{202e}'));
     assert!(!svg.chars().any(char::is_control));
     assert!(
-        map_png(&hostile_findings(), 400).is_ok(),
+        map_png(&hostile_findings(), 400, Voice::default()).is_ok(),
         "the drawing is well-formed XML"
     );
 }
@@ -232,12 +235,12 @@ fn the_answers_stand_in_order() {
 
 #[test]
 fn figures_carry_units_and_intervals_only_where_there_are_any() {
-    let first = words(&html(&findings()).unwrap());
+    let first = words(&html(&findings(), Voice::default()).unwrap());
     assert!(
         first.contains("One count, no interval") && !first.contains("90 % interval"),
         "{first}"
     );
-    let full = words(&html(&full_findings()).unwrap());
+    let full = words(&html(&full_findings(), Voice::default()).unwrap());
     assert!(full.contains("with a probability of 90 %"));
     for text in [first, full] {
         assert!(text.contains("m² was driven over"));
@@ -249,7 +252,7 @@ fn figures_carry_units_and_intervals_only_where_there_are_any() {
 #[test]
 fn each_answer_is_to_its_own_question() {
     let mut sample = full_findings();
-    let page = words(&html(&sample).unwrap());
+    let page = words(&html(&sample, Voice::default()).unwrap());
     let between = |from: &str, to: &str| {
         let start = page.find(from).unwrap();
         page[start..start + page[start..].find(to).unwrap()].to_owned()
@@ -260,7 +263,7 @@ fn each_answer_is_to_its_own_question() {
     assert!(sure.contains("sure that G1 helps"), "{sure}");
     assert!(!sure.contains("of the lawn"), "{sure}");
     sample.suggestions = None;
-    let page = words(&html(&sample).unwrap());
+    let page = words(&html(&sample, Voice::default()).unwrap());
     let sure = &page[page.find("How sure?").unwrap()..];
     assert!(
         sure[..60].contains("sure that M1 was not driven over"),
@@ -300,7 +303,7 @@ fn the_parts_of_the_lawn_add_up() {
         + coverage.unseen_m2
         + coverage.sliver_m2;
     assert!((sum - coverage.lawn_m2).abs() < 1e-9 * coverage.lawn_m2);
-    let page = html(&sample).unwrap();
+    let page = html(&sample, Voice::default()).unwrap();
     let strip = &page[page.find("class=\"strip\"").unwrap()..];
     let strip = &strip[..strip.find("</svg>").unwrap()];
     let width_of = |class: &str| -> f64 {
@@ -314,20 +317,20 @@ fn the_parts_of_the_lawn_add_up() {
 
 #[test]
 fn without_suggestions_it_says_where_to_walk_and_what_to_look_at() {
-    let page = words(&html(&findings()).unwrap());
+    let page = words(&html(&findings(), Voice::default()).unwrap());
     assert!(page.contains("Walk there and look"));
     assert!(
         page.contains("17.8 ± 0.1 m from the tool shed&#x27;s south-east corner"),
         "{page}"
     );
-    let page = words(&html(&full_findings()).unwrap());
+    let page = words(&html(&full_findings(), Voice::default()).unwrap());
     assert!(page.contains("Lay a guide run") && page.contains("9.4 m of wire"));
 }
 
 #[test]
 fn a_surveyed_path_has_its_table_of_errors() {
     let mut sample = full_findings();
-    let page = words(&html(&sample).unwrap());
+    let page = words(&html(&sample, Voice::default()).unwrap());
     assert!(
         page.contains("7.80 km of Mill Lane survey.csv, 28,000 fixes compared"),
         "{page}"
@@ -339,10 +342,10 @@ fn a_surveyed_path_has_its_table_of_errors() {
     assert!(page.contains("Timing, located 0.0 s 0.1 s"), "{page}");
     let reference = sample.reference.as_mut().unwrap();
     (reference.is_timed, reference.logged.timing) = (false, None);
-    let page = words(&html(&sample).unwrap());
+    let page = words(&html(&sample, Voice::default()).unwrap());
     assert!(page.contains("has no times") && !page.contains("Timing, logged"));
     sample.reference = None;
-    assert!(!words(&html(&sample).unwrap()).contains("surveyed path"));
+    assert!(!words(&html(&sample, Voice::default()).unwrap()).contains("surveyed path"));
 }
 
 #[test]
@@ -350,14 +353,14 @@ fn a_bad_log_changes_nothing_in_the_garden() {
     let mut sample = findings();
     sample.log_verdict.level = LogLevel::Limited;
     sample.log_verdict.positions = LogLevel::Limited;
-    let page = words(&html(&sample).unwrap());
+    let page = words(&html(&sample, Voice::default()).unwrap());
     assert!(page.contains("Log again first") && page.contains("is not good enough"));
 }
 
 #[test]
 fn six_maps_show_how_the_lawn_filled_up() {
     let sample = findings();
-    let page = html(&sample).unwrap();
+    let page = html(&sample, Voice::default()).unwrap();
     let stills = &page[page.find("class=\"stills\"").unwrap()..];
     let stills = &stills[..stills.find("</details>").unwrap()];
     assert_eq!(stills.matches("<figure>").count(), 6);
@@ -376,7 +379,7 @@ fn six_maps_show_how_the_lawn_filled_up() {
 fn it_says_driven_over_and_never_claims_that_grass_was_cut() {
     for page in [findings(), full_findings()]
         .iter()
-        .map(|sample| words(&html(sample).unwrap()))
+        .map(|sample| words(&html(sample, Voice::default()).unwrap()))
     {
         let lower = page.to_lowercase();
         assert!(lower.contains("driven over"));
@@ -393,8 +396,10 @@ fn it_says_driven_over_and_never_claims_that_grass_was_cut() {
 fn a_saved_result_draws_the_same_page_and_picture() {
     let sample = full_findings();
     let back = from_json(to_json(&sample).unwrap().as_bytes()).unwrap();
-    assert!(html(&sample).unwrap() == html(&back).unwrap());
-    assert!(map_png(&sample, 500).unwrap() == map_png(&back, 500).unwrap());
+    assert!(html(&sample, Voice::default()).unwrap() == html(&back, Voice::default()).unwrap());
+    assert!(
+        map_png(&sample, 500, Voice::default()).unwrap() == map_png(&back, 500, Voice::default()).unwrap()
+    );
 }
 
 #[test]
@@ -408,11 +413,11 @@ fn drawings_survive_numbers_that_are_not_finite() {
     let cells = sample.cells.as_mut().unwrap();
     cells.visits_expected[7_000] = f32::NAN;
     cells.visits_expected.truncate(9_000);
-    assert!(html(&sample).unwrap().contains("class=\"map\""));
-    assert!(map_png(&sample, 300).is_ok());
+    assert!(html(&sample, Voice::default()).unwrap().contains("class=\"map\""));
+    assert!(map_png(&sample, 300, Voice::default()).is_ok());
     sample.over_time.as_mut().unwrap().visited_fraction.clear();
     sample.coverage.as_mut().unwrap().lawn_m2 = f64::NAN;
-    assert!(html(&sample).is_ok());
+    assert!(html(&sample, Voice::default()).is_ok());
 }
 
 /// Pixels of a PNG as RGB.
@@ -428,7 +433,7 @@ fn the_picture_has_words_without_any_font_on_the_machine() {
     let named = findings();
     let mut unnamed = named.clone();
     unnamed.settings.garden.name = Some("\u{a0}".to_owned());
-    let (width, with) = pixels(&map_png(&named, 1000).unwrap());
+    let (width, with) = pixels(&map_png(&named, 1000, Voice::default()).unwrap());
     assert_eq!(width, 1000);
     // The title is dark ink in the band above the map.
     let band = &with[..width * 3 * 45];
@@ -437,13 +442,13 @@ fn the_picture_has_words_without_any_font_on_the_machine() {
         .filter(|pixel| pixel.iter().all(|&value| value < 90))
         .count();
     assert!(dark > 500, "{dark}");
-    assert!(pixels(&map_png(&unnamed, 1000).unwrap()).1 != with);
+    assert!(pixels(&map_png(&unnamed, 1000, Voice::default()).unwrap()).1 != with);
 }
 
 #[test]
 fn pictures_of_odd_widths_are_refused() {
     for width_px in [0, 199, 8_001, u32::MAX] {
-        let error = map_png(&findings(), width_px).unwrap_err();
+        let error = map_png(&findings(), width_px, Voice::default()).unwrap_err();
         assert_eq!(
             error.to_string(),
             format!("picture of {width_px} pixels, expected 200 to 8000")

@@ -3,7 +3,7 @@
 use crate::garden::{
     bare_findings, findings, findings_without_width, full_findings, hostile_findings, inspection,
 };
-use tussock_report::{Colour, Style, answer, answer_files, answer_inspection, answer_map, hints};
+use tussock_report::{Colour, Style, Voice, answer, answer_files, answer_inspection, answer_map, hints};
 use tussock_types::Findings;
 use unicode_width::UnicodeWidthStr;
 
@@ -30,14 +30,14 @@ fn the_lawn_in_characters_shows_what_was_missed_and_where_it_got_stuck() {
 #[test]
 fn hints_say_what_to_do_to_know_more() {
     assert_eq!(
-        hints(&findings()),
+        hints(&findings(), Voice::default()),
         ["the promise is of 3 days: give the logs of as many days together"]
     );
-    assert!(hints(&findings_without_width())[0].contains("--cut-width"));
+    assert!(hints(&findings_without_width(), Voice::default())[0].contains("--cut-width"));
     let mut drawn = findings();
     drawn.outline_source = tussock_types::OutlineSource::Trace;
-    assert!(hints(&drawn)[0].contains("plan from-walk"));
-    assert!(hints(&full_findings()).is_empty());
+    assert!(hints(&drawn, Voice::default())[0].contains("plan from-walk"));
+    assert!(hints(&full_findings(), Voice::default()).is_empty());
 }
 
 #[test]
@@ -91,6 +91,7 @@ fn every_answer(style: Style) -> Vec<String> {
 fn no_line_is_wider_than_the_terminal() {
     for width_columns in [40, 60, 80, 100] {
         let style = Style {
+            voice: Voice::default(),
             colour: Colour::Plain,
             width_columns,
         };
@@ -114,6 +115,7 @@ fn nothing_that_steers_a_terminal_or_turns_text_comes_through() {
 #[test]
 fn colour_adds_styles_and_changes_no_word() {
     let style = Style {
+        voice: Voice::default(),
         colour: Colour::Ansi,
         width_columns: 80,
     };

@@ -139,8 +139,62 @@ pub struct MorningReason {
     pub said: Option<String>,
     /// Where it is: latitude and longitude of a pocket or a spot.
     pub at_deg: Option<(f64, f64)>,
-    /// One sentence.
+    /// One sentence, in English.
     pub sentence: String,
+    /// What the sentence says, so that it can be said in other words.
+    #[serde(skip)]
+    pub told: Option<AlarmTold>,
+}
+
+/// What raised an alarm: found in the last night, and usual before it.
+#[derive(Clone, Debug, PartialEq)]
+pub enum AlarmTold {
+    /// Less of the lawn driven over than is usual in as many hours.
+    LessVisited {
+        /// Visited fraction of the last night.
+        found_fraction: f64,
+        /// Visited fraction that is usual.
+        usual_fraction: f64,
+    },
+    /// Hours of driving, fewer than usual, or without positions, more than usual.
+    Hours {
+        /// Hours of the last night.
+        found_h: f64,
+        /// Hours that are usual.
+        usual_h: f64,
+    },
+    /// Positions err by more than usual.
+    ReceiverWorse {
+        /// Error of the last night.
+        found_m: f64,
+        /// Error that is usual.
+        usual_m: f64,
+    },
+    /// Time lost at one place.
+    Stuck {
+        /// Minutes lost in the last night.
+        found_min: f64,
+        /// Where to look, as the store says it.
+        why: String,
+    },
+    /// Ground that is missed night after night.
+    Missed {
+        /// Its area.
+        found_m2: f64,
+        /// Why it is missed, as the store says it.
+        why: String,
+    },
+    /// Less driven over than promised.
+    Promise {
+        /// Fraction driven over within the promised days.
+        visited_fraction: f64,
+        /// Fraction that is promised.
+        promised_fraction: f64,
+        /// Days within which it is promised.
+        days: u64,
+    },
+    /// Logs that did not come, of the garden or of the machine that the alarm is about.
+    Absent,
 }
 
 /// Logs that failed to come from many gardens at once.

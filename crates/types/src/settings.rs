@@ -1,6 +1,6 @@
 //! What the user wants, with a default and its reason for every key.
 
-use crate::ErrorSeries;
+use crate::{ErrorSeries, Language, Units};
 use serde::{Deserialize, Serialize};
 use std::sync::Arc;
 
@@ -151,6 +151,10 @@ pub struct GardenSettings {
     pub time_zone: Option<String>,
     /// Remarks for the customer.
     pub remarks: Option<String>,
+    /// Language of the page. Default English.
+    pub language: Option<Language>,
+    /// Units of page and terminal. Default metric; files are always metric.
+    pub units: Option<Units>,
 }
 
 /// `[positions]`: how positions are treated.

@@ -9,6 +9,21 @@ const made = (tag, words, kind) => {
   return one;
 };
 
+// Words come from the catalogue; each value stands in its sentence where the sentence wants it.
+const WORDS = JSON.parse(by("words").textContent);
+const LANGUAGE = "tussock-language";
+// Where a browser keeps nothing for a page, nothing is remembered.
+const memory = (act) => { try { return act(localStorage); } catch { return null; } };
+const remembered = memory((store) => store.getItem(LANGUAGE));
+let language = WORDS[remembered] ? remembered : document.documentElement.lang;
+const word = (id, values = {}) => Object.entries(values).reduce((text, [name, value]) => text.replace(`{ $${name} }`, () => value), WORDS[language][id] ?? id);
+function speak() {
+  document.documentElement.lang = language;
+  for (const one of all("[data-say]")) one.textContent = word(one.dataset.say);
+  for (const one of all("[data-aria-label]")) one.setAttribute("aria-label", word(one.dataset.ariaLabel));
+  for (const one of all("[data-title]")) one.setAttribute("title", word(one.dataset.title));
+}
+
 // What is inside this file: the library, its worker, the invented garden.
 const unpacked = (id) => Uint8Array.from(atob(by(id).textContent), (letter) => letter.charCodeAt(0));
 const inside = (id) => {
@@ -28,7 +43,7 @@ class Counter {
     this.worker.onmessage = ({ data }) => this.hear(data);
     this.worker.onerror = (event) => {
       event.preventDefault();
-      this.end({ message: `the worker cannot run here: ${event.message || "this browser does not let it"}`, hints: [] });
+      this.end({ message: word("page-no-worker", { reason: event.message || word("page-not-let") }), hints: [] });
     };
     this.ready = this.call({ work: "start", module });
   }
@@ -40,11 +55,11 @@ class Counter {
     });
   }
   hear(data) {
-    if (data.words !== undefined) return say(data.words, data.done);
+    if (data.words !== undefined) return say(word(`page-stage-${data.words}`), data.done);
     if (data.panicked !== undefined) { this.fault = data.panicked; return; }
     if (data.broken !== undefined) {
       const why = this.fault ?? data.broken;
-      return this.end({ message: `the work broke off: ${why}`, hints: ["this is a fault of the tool, or the device has no memory left; your files are as they were"] });
+      return this.end({ message: word("page-broke-off", { why }), hints: [word("page-broke-off-hint")] });
     }
     const { done, failed } = this.asked.get(data.id);
     this.asked.delete(data.id);
@@ -60,6 +75,29 @@ class Counter {
   }
 }
 
+// Another language: all that is shown is said again.
+by("language").append(...Object.keys(WORDS).map((tag) => {
+  const choice = made("option", WORDS[tag]["page-this-language"]);
+  choice.value = tag;
+  choice.lang = tag;
+  return choice;
+}));
+by("language").value = language;
+by("remember").checked = remembered !== null;
+const remember = () => memory((store) => (by("remember").checked ? store.setItem(LANGUAGE, language) : store.removeItem(LANGUAGE)));
+by("remember").addEventListener("change", remember);
+by("language").addEventListener("change", async () => {
+  language = by("language").value;
+  remember();
+  speak();
+  list_given();
+  list_kept().catch(() => {});
+  if (!shown || working) return;
+  const answer = await shown.counter.act({ act: "speak", language }).catch(fault);
+  if (answer) { show(shown.counter, answer, shown.given); view("open"); }
+});
+if (remembered !== null) speak();
+
 // What was given. Files are read when they are needed, so that the page holds none of them.
 const given = { before: [], after: [], plan: [], afterPlan: [], settings: [] };
 const KINDS = { settings: 0, plan: 1, before: 2, afterPlan: 3, after: 4 };
@@ -73,9 +111,9 @@ function list_given() {
     list.replaceChildren(...given[list.dataset.of].map((file, index) => {
       const row = made("li");
       row.append(made("span", file.name));
-      const out = made("button", "take out");
+      const out = made("button", word("page-take-out"));
       out.type = "button";
-      out.setAttribute("aria-label", `take out ${file.name}`);
+      out.setAttribute("aria-label", word("page-take-out-file", { file: file.name }));
       out.addEventListener("click", () => {
         given[list.dataset.of].splice(index, 1);
         list_given();
@@ -118,7 +156,7 @@ function fault(failure) {
   box.hidden = !failure;
   if (!failure) return;
   box.append(made("p", failure.message ?? String(failure)));
-  for (const hint of failure.hints ?? []) box.append(made("p", `hint: ${hint}`, "hint"));
+  for (const hint of failure.hints ?? []) box.append(made("p", word("page-hint", { hint }), "hint"));
   box.scrollIntoView({ block: "nearest" });
 }
 
@@ -132,14 +170,14 @@ function say(words, done) {
 }
 function tick() {
   const seconds = Math.floor((performance.now() - working.since) / 1000);
-  by("stage").textContent = seconds > 0 ? `${working.words}, ${seconds} s` : working.words;
+  by("stage").textContent = seconds > 0 ? word("page-seconds", { stage: working.words, seconds }) : working.words;
 }
 async function busy(counter, job) {
   fault();
-  working = { counter, words: "starting", since: performance.now(), timer: setInterval(tick, 1000) };
+  working = { counter, words: word("page-starting"), since: performance.now(), timer: setInterval(tick, 1000) };
   by("busy").hidden = false;
   all("main button, main input").forEach((one) => { one.disabled = true; });
-  say("starting", 0);
+  say(working.words, 0);
   try {
     return await job();
   } catch (failure) {
@@ -152,7 +190,7 @@ async function busy(counter, job) {
     all("main button, main input").forEach((one) => { one.disabled = false; });
   }
 }
-const STOPPED = { message: "stopped", hints: [] };
+const STOPPED = { message: word("page-stopped"), hints: [] };
 by("stop").addEventListener("click", () => working?.counter?.end(STOPPED));
 
 // A new instance for each piece of work: what is shown stays until there is something new.
@@ -165,9 +203,9 @@ async function work(lists, wish) {
     await counter.ready;
     for (const list of lists) {
       for (const [index, file] of given[list].entries()) {
-        say(`reading ${file.name}`, index / given[list].length);
+        say(word("page-reading", { file: file.name }), index / given[list].length);
         const bytes = await file.arrayBuffer().catch((error) => {
-          throw { message: `${file.name}: cannot be read: ${error.message}`, hints: ["choose it again"] };
+          throw { message: word("page-unreadable", { file: file.name, reason: error.message }), hints: [word("page-choose-again")] };
         });
         await counter.call({ work: "take", kind: KINDS[list], name: file.name, bytes }, [bytes]);
       }
@@ -193,13 +231,13 @@ function start(lists, wish, needed) {
     return;
   }
   if (needed.some((list) => given[list].length === 0)) {
-    fault({ message: needed.length > 1 ? "a side has no log, expected logs or findings.json on both" : "no log is given, expected a log (GPX, NMEA 0183, CSV, ...) or findings.json", hints: ["choose files, drop them on this page, or take the invented garden"] });
+    fault({ message: word(needed.length > 1 ? "page-side-empty" : "page-no-log"), hints: [word("page-no-log-hint")] });
     return;
   }
   work(lists, { ...wish, cut_width_m: cut_width_m() });
 }
-const analyse = () => start(["settings", "plan", "before"], { act: "analyse", suggestions: by("suggestions").checked ? "yes" : "no" }, ["before"]);
-const compare = () => start(["settings", "plan", "before", "afterPlan", "after"], { act: "compare" }, ["before", "after"]);
+const analyse = () => start(["settings", "plan", "before"], { act: "analyse", language, suggestions: by("suggestions").checked ? "yes" : "no" }, ["before"]);
+const compare = () => start(["settings", "plan", "before", "afterPlan", "after"], { act: "compare", language }, ["before", "after"]);
 by("analyse").addEventListener("click", analyse);
 by("go-compare").addEventListener("click", compare);
 
@@ -215,7 +253,7 @@ function show(counter, answer, of = { plan: [...given.plan], settings: [...given
   by("keep-row").hidden = true;
   by("typed").open = !is_narrow.matches;
   unfold(false);
-  by("hints").replaceChildren(...(answer.hints ?? []).map((hint) => made("p", `hint: ${hint}`)));
+  by("hints").replaceChildren(...(answer.hints ?? []).map((hint) => made("p", word("page-hint", { hint }))));
   by("private-row").hidden = is_comparison;
   by("keep-form").hidden = is_comparison;
   by("keep-said").textContent = "";
@@ -273,12 +311,12 @@ addEventListener("message", (event) => {
 
 // Saving: each file is made when it is wanted.
 const KEPT_FOR = {
-  "report.html": "the page to hand over",
-  "findings.json": "every number; opens here again",
-  "findings.geojson": "everything with a place, for maps",
-  "pockets.gpx": "guides you to the pockets",
-  "comparison.html": "the page to hand over",
-  "comparison.json": "every number",
+  "report.html": "page-file-page",
+  "findings.json": "page-file-findings",
+  "findings.geojson": "page-file-geojson",
+  "pockets.gpx": "page-file-gpx",
+  "comparison.html": "page-file-page",
+  "comparison.json": "page-file-comparison",
 };
 const TYPES = { json: "application/json", geojson: "application/geo+json", html: "text/html", gpx: "application/gpx+xml" };
 function list_files() {
@@ -301,10 +339,10 @@ function list_files() {
         fault(failure);
       }
     });
-    row.append(button, made("span", KEPT_FOR[name], "quiet"));
+    row.append(button, made("span", KEPT_FOR[name] && word(KEPT_FOR[name]), "quiet"));
     return row;
   }));
-  by("left-out").replaceChildren(...(shown.left_out ?? []).map(([name, why]) => made("li", `no ${name}: ${why}`)));
+  by("left-out").replaceChildren(...(shown.left_out ?? []).map(([name, why]) => made("li", word("page-no-file", { file: name, why }))));
 }
 by("private").addEventListener("change", list_files);
 by("print").addEventListener("click", () => {
@@ -349,7 +387,7 @@ by("take-pasted").addEventListener("click", () => {
 
 // What is kept on this device, where somebody asked for it.
 const STORE = "tussock", GARDENS = "gardens";
-const keeps_nothing = (error) => ({ message: `this browser keeps nothing for this page: ${error?.message ?? "no reason given"}`, hints: ["save findings.json instead"] });
+const keeps_nothing = (error) => ({ message: word("page-keeps-nothing", { reason: error?.message ?? word("page-no-reason") }), hints: [word("page-save-instead")] });
 async function with_gardens(mode, act) {
   const store = await new Promise((done, failed) => {
     const opening = indexedDB.open(STORE, 1);
@@ -371,9 +409,9 @@ async function list_kept() {
   by("kept-list").replaceChildren(...gardens.map((garden) => {
     const row = made("li");
     row.append(made("span", garden.name));
-    const open = made("button", "open");
+    const open = made("button", word("page-open-kept"));
     open.type = "button";
-    open.setAttribute("aria-label", `open ${garden.name}`);
+    open.setAttribute("aria-label", word("page-open-garden", { garden: garden.name }));
     open.addEventListener("click", () => {
       const files = (list) => list.map(({ name, bytes }) => new File([bytes], name));
       Object.assign(given, { before: files(garden.findings), plan: files(garden.plan), settings: files(garden.settings), after: [], afterPlan: [] });
@@ -393,7 +431,7 @@ by("keep-form").addEventListener("submit", async (event) => {
     const findings = await shown.counter.act({ act: "make", name: "findings.json", private: "no" });
     const garden = { name, findings: [{ name: "findings.json", bytes: findings }], plan: await read(shown.given.plan), settings: await read(shown.given.settings) };
     await with_gardens("readwrite", (store) => store.put(garden));
-    by("keep-said").textContent = `${name} is kept`;
+    by("keep-said").textContent = word("page-is-kept", { garden: name });
     await list_kept();
     fault();
   } catch (failure) {
@@ -403,7 +441,7 @@ by("keep-form").addEventListener("submit", async (event) => {
 by("forget").addEventListener("click", () => {
   const forgetting = indexedDB.deleteDatabase(STORE);
   forgetting.onsuccess = () => list_kept();
-  forgetting.onerror = () => fault({ message: `it cannot be deleted: ${forgetting.error?.message}`, hints: ["clear the data of this page in the settings of the browser"] });
+  forgetting.onerror = () => fault({ message: word("page-cannot-delete", { reason: forgetting.error?.message ?? word("page-no-reason") }), hints: [word("page-clear-data")] });
 });
 // A browser that keeps nothing has nothing to list.
 list_kept().catch(() => {});

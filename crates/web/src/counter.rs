@@ -3,10 +3,10 @@
 use serde::{Deserialize, Serialize};
 use tussock::{Advice, AnalyseError, CompareError, Job, Side, Sides, Stage};
 use tussock_ingest::{Assembled, LogFile, ReadOptions};
-use tussock_report::{Privacy, Style};
+use tussock_report::{Privacy, Style, Voice};
 use tussock_types::{
-    Comparison, ComplaintSettings, Findings, GeoPoint, Place, Plan, Settings, file_name, plan_faults,
-    with_causes,
+    Comparison, ComplaintSettings, Findings, GeoPoint, Language, Place, Plan, Settings, file_name,
+    plan_faults, with_causes,
 };
 
 /// Progress of the work: what is being done, and the fraction that is finished.
@@ -52,7 +52,10 @@ impl Kind {
 pub enum Request {
     /// Analyse the logs, or open the saved findings.
     Analyse {
-        /// Cutting width, if it does not come from the settings.
+        /// Language of the page.
+        #[serde(default)]
+        language: Language,
+        /// Cutting width, where the settings are not to be asked for it.
         cut_width_m: Option<f64>,
         /// Whether changes are suggested.
         suggestions: Choice,
@@ -72,8 +75,16 @@ pub enum Request {
     },
     /// Compare the two sides.
     Compare {
-        /// Cutting width, if it does not come from the settings.
+        /// Language of the page.
+        #[serde(default)]
+        language: Language,
+        /// Cutting width, where the settings are not to be asked for it.
         cut_width_m: Option<f64>,
+    },
+    /// Say what is shown in another language.
+    Speak {
+        /// Its tag.
+        language: Language,
     },
     /// Make one file.
     Make {
@@ -107,7 +118,7 @@ pub enum Answer {
         /// The same for those that reveal neither where nor when.
         private_files: Vec<&'static str>,
         /// Files that cannot be made, and why.
-        left_out: Vec<(&'static str, &'static str)>,
+        left_out: Vec<(&'static str, String)>,
         /// What to do next to learn more.
         hints: Vec<String>,
     },
@@ -241,6 +252,7 @@ pub struct Counter {
     after: Handed,
     findings: Option<Findings>,
     comparison: Option<Comparison>,
+    language: Language,
 }
 
 impl Counter {
@@ -285,9 +297,11 @@ impl Counter {
     pub fn act(&mut self, wish: Request, tell: Tell) -> Result<Answer, Failure> {
         match wish {
             Request::Analyse {
+                language,
                 cut_width_m,
                 suggestions,
             } => {
+                self.language = language;
                 self.settings.machine.cut_width_m = cut_width_m.or(self.settings.machine.cut_width_m);
                 self.findings = Some(self.analysed(suggestions, tell)?);
                 self.shown(tell)
@@ -302,15 +316,29 @@ impl Counter {
                 let asked = place_asked(at_deg.as_deref(), at_m.as_deref(), said)?;
                 self.ask(asked, columns, kept, tell)
             }
-            Request::Compare { cut_width_m } => {
+            Request::Compare {
+                language,
+                cut_width_m,
+            } => {
+                self.language = language;
                 self.settings.machine.cut_width_m = cut_width_m.or(self.settings.machine.cut_width_m);
                 let comparison = self.compared(tell)?;
-                let page = tussock_report::html_comparison(&comparison)?;
+                let page = tussock_report::html_comparison(&comparison, self.voice())?;
                 self.comparison = Some(comparison);
                 Ok(Answer::Compared {
                     page,
                     files: COMPARISON_FILES.to_vec(),
                 })
+            }
+            Request::Speak { language } => {
+                self.language = language;
+                match &self.comparison {
+                    Some(comparison) => Ok(Answer::Compared {
+                        page: tussock_report::html_comparison(comparison, self.voice())?,
+                        files: COMPARISON_FILES.to_vec(),
+                    }),
+                    None => self.shown(tell),
+                }
             }
             Request::Make { name, private } => self.made(&name, private),
         }
@@ -334,15 +362,22 @@ impl Counter {
         tussock::analyse(&job).map_err(|error| self.before.cannot_go_on(&error))
     }
 
+    /// In the language that the page was asked in, and in the units of the garden.
+    fn voice(&self) -> Voice {
+        let garden = self.findings.as_ref().map(|findings| &findings.settings.garden);
+        let units = garden.unwrap_or(&self.settings.garden).units;
+        Voice::new(self.language, units.unwrap_or_default())
+    }
+
     fn shown(&self, tell: Tell) -> Result<Answer, Failure> {
         tell("drawing", 1.0);
         let findings = self.findings()?;
         Ok(Answer::Shown {
-            page: tussock_report::html(findings)?,
+            page: tussock_report::html(findings, self.voice())?,
             files: tussock_report::output_names(findings, Privacy::Full),
             private_files: tussock_report::output_names(findings, Privacy::Private),
-            left_out: tussock_report::left_out(findings, Privacy::Full),
-            hints: tussock_report::hints(findings),
+            left_out: tussock_report::left_out(findings, Privacy::Full, self.voice()),
+            hints: tussock_report::hints(findings, self.voice()),
         })
     }
 
@@ -363,6 +398,7 @@ impl Counter {
         if kept == Choice::No {
             let style = Style {
                 width_columns: columns,
+                voice: self.voice(),
                 ..Style::default()
             };
             let text = tussock_report::answer_complaint(&found, findings, style);
@@ -413,12 +449,13 @@ impl Counter {
         let privacy = Privacy::from(private == Choice::Yes);
         let bytes = match (&self.comparison, name) {
             (Some(comparison), "comparison.html") => {
-                Some(tussock_report::html_comparison(comparison)?.into_bytes())
+                Some(tussock_report::html_comparison(comparison, self.voice())?.into_bytes())
             }
             (Some(comparison), "comparison.json") => {
                 Some(tussock_report::comparison_to_json(comparison)?.into_bytes())
             }
-            _ => tussock_report::output(self.findings()?, privacy, name)?.map(|output| output.bytes),
+            _ => tussock_report::output(self.findings()?, privacy, name, self.voice())?
+                .map(|output| output.bytes),
         };
         bytes
             .map(Answer::Made)

@@ -32,7 +32,9 @@ from ._inputs import QUALITIES, Plan, Reference, Settings, Trace, plan_check, re
 from ._record import Record
 from ._results import (
     KINDS,
+    LANGUAGES,
     TIDY_COLUMNS,
+    UNITS,
     Cells,
     Column,
     Comparison,
@@ -67,9 +69,11 @@ from ._work import (
 
 __all__ = [
     "KINDS",
+    "LANGUAGES",
     "NOISES",
     "QUALITIES",
     "TIDY_COLUMNS",
+    "UNITS",
     "AnalyseError",
     "BatchError",
     "Cells",

@@ -38,6 +38,11 @@ OUTPUT_NAMES = (
 #: Kinds of features in ``findings.geojson``.
 KINDS = ("missed_pocket", "not_yet", "unseen", "stuck_spot", "worn_line", "stray", "suggestion")
 
+#: Languages of page, picture and waypoints (BCP 47).
+LANGUAGES = ("en", "de", "fr", "es", "it", "nl", "sv", "pl")
+#: Units of page, picture and waypoints.
+UNITS = ("metric", "imperial")
+
 
 @dataclass(frozen=True)
 class Cells:
@@ -180,12 +185,31 @@ class Findings:
         """``findings.geojson``. Raises :class:`ReportError` for a log in local metres, without geographic coordinates."""
         return self._inner.geojson()
 
-    @_asked.held(ReportError, private=_asked.truth, map_width_px=partial(_asked.count, high=2**32 - 1))
-    def report(self, folder: PathLike, *, private: bool = False, map_width_px: int = 1600) -> list[Path]:
+    @_asked.held(
+        ReportError,
+        private=_asked.truth,
+        map_width_px=partial(_asked.count, high=2**32 - 1),
+        language=_asked.one_of(LANGUAGES, "unknown_language"),
+        units=_asked.one_of(UNITS, "unknown_units"),
+    )
+    def report(
+        self,
+        folder: PathLike,
+        *,
+        private: bool = False,
+        map_width_px: int = 1600,
+        language: str | None = None,
+        units: str | None = None,
+    ) -> list[Path]:
         """Writes all outputs into a folder: each complete or not there at all. Files that this tool did not write, or that were
-        changed since, are never replaced (:class:`OutputError`)."""
+        changed since, are never replaced (:class:`OutputError`).
+
+        ``language`` is one of :data:`LANGUAGES` and ``units`` one of :data:`UNITS`, both of page, picture and waypoints; without them
+        those of the garden's settings, else English and metric. Files for programs are the same in all."""
         place = Path(_asked.path(OutputError, "folder", folder))
-        outputs = self._inner.outputs(private, map_width_px)
+        garden = self.settings.garden
+        voice = (language or garden.language or "en", units or garden.units or "metric")
+        outputs = self._inner.outputs(private, map_width_px, *voice)
         return _folder.write(place, outputs, OUTPUT_NAMES)
 
     @_asked.held(ReportError, private=_asked.truth)
@@ -327,9 +351,14 @@ class Comparison:
         """``comparison.json``, byte for byte what the command writes."""
         return self._inner.to_json()
 
-    def report(self, folder: PathLike) -> list[Path]:
+    @_asked.held(
+        ReportError,
+        language=_asked.one_of(LANGUAGES, "unknown_language"),
+        units=_asked.one_of(UNITS, "unknown_units"),
+    )
+    def report(self, folder: PathLike, *, language: str | None = None, units: str | None = None) -> list[Path]:
         """Writes ``comparison.json`` and ``comparison.html`` by the rules of :meth:`Findings.report`."""
-        outputs = [("comparison.json", self.to_json().encode()), ("comparison.html", self._inner.html().encode())]
+        outputs = [("comparison.json", self.to_json().encode()), ("comparison.html", self._inner.html(language or "en", units or "metric").encode())]
         return _folder.write(Path(_asked.path(OutputError, "folder", folder)), outputs, OUTPUT_NAMES)
 
     def __str__(self) -> str:

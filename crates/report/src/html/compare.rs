@@ -6,6 +6,7 @@
 use super::page;
 use crate::filters::compared;
 use crate::map::{self, pocket_id, twin_svg};
+use crate::messages::Voice;
 use crate::messages::say;
 use crate::ramp::VisitScale;
 use crate::raster::Ground;
@@ -13,7 +14,7 @@ use crate::words;
 use minijinja::{Value, context, value::Serde};
 use tussock_types::{ComparedSide, Comparison, Findings};
 
-pub(super) fn page(comparison: &Comparison) -> Value {
+pub(super) fn page(voice: Voice, comparison: &Comparison) -> Value {
     let before = comparison.findings_before.as_deref();
     let after = comparison.findings_after.as_deref();
     let pockets = &comparison.pockets;
@@ -26,23 +27,23 @@ pub(super) fn page(comparison: &Comparison) -> Value {
     let garden = after
         .or(before)
         .and_then(|findings| findings.settings.garden.name.as_deref());
-    let side = |label: &str, which: map::Side, side: &ComparedSide, findings: Option<&Findings>| {
-        let drawn = findings.map(|findings| twin_svg(findings, which, pockets, scale));
+    let side = |label: String, which: map::Side, side: &ComparedSide, findings: Option<&Findings>| {
+        let drawn = findings.map(|findings| twin_svg(voice, findings, which, pockets, scale));
         let (map, scale) = drawn.map_or((None, None), |drawn| (Some(drawn.svg), drawn.scale));
-        let when = findings.map(page::when);
+        let when = findings.map(|findings| page::when(voice, findings));
         context! { label, map, scale, when, found => Serde(side) }
     };
     context! {
         title => garden
             .map(words::name)
             .filter(|name| !name.is_empty())
-            .unwrap_or_else(|| say!("before-after")),
+            .unwrap_or_else(|| say!(voice, "before-after")),
         sides => [
-            side("Before", map::Side::Before, &comparison.before, before),
-            side("After", map::Side::After, &comparison.after, after),
+            side(say!(voice, "before"), map::Side::Before, &comparison.before, before),
+            side(say!(voice, "after"), map::Side::After, &comparison.after, after),
         ],
-        visit_key => Serde(page::visit_key(scale)),
+        visit_key => Serde(page::visit_key(voice, scale)),
         pocket_ids => pockets.iter().map(pocket_id).collect::<Vec<_>>(),
-        ..compared(comparison)
+        ..compared(voice, comparison)
     }
 }

@@ -5,6 +5,7 @@
 
 use super::page;
 use crate::map::{Drawing, Furniture, Grounds};
+use crate::messages::Voice;
 use crate::messages::say;
 use crate::words::{self, metres, percent};
 use minijinja::{Value, context, value::Serde};
@@ -25,26 +26,26 @@ struct PassageRow {
     done: String,
 }
 
-pub(super) fn page(forecast: &PlanForecast, settings: &Settings, tool_version: &str) -> Value {
+pub(super) fn page(voice: Voice, forecast: &PlanForecast, settings: &Settings, tool_version: &str) -> Value {
     let drawing = forecast.typical.as_deref().map(|typical| {
-        let drawing = Drawing::of(typical, Furniture::Bare);
+        let drawing = Drawing::of(voice, typical, Furniture::Bare);
         let key = drawing
             .ground
             .as_ref()
-            .map(|ground| page::visit_key(ground.scale));
-        let svg = drawing.page_svg("Map of the lawn, north up", Grounds::Visits);
+            .map(|ground| page::visit_key(voice, ground.scale));
+        let svg = drawing.page_svg(&say!(voice, "map-north-up"), Grounds::Visits);
         context! { svg, scale => drawing.scale_svg(typical), key => Serde(key.unwrap_or_default()) }
     });
     let typical = forecast.typical.as_deref();
     context! {
         title => settings.garden.name.as_deref().map(words::name).filter(|name| !name.is_empty())
-            .unwrap_or_else(|| say!("plan-on-paper")),
+            .unwrap_or_else(|| say!(voice, "plan-on-paper")),
         forecast => Serde(PlanForecast { typical: None, ..forecast.clone() }),
         map => drawing,
-        everywhere => everywhere(forecast),
+        everywhere => everywhere(voice, forecast),
         promise => Serde(&settings.promise),
-        days => forecast.days.as_ref().map(|days| Serde(day_rows(days))),
-        passages => Serde(passage_rows(forecast)),
+        days => forecast.days.as_ref().map(|days| Serde(day_rows(voice, days))),
+        passages => Serde(passage_rows(voice, forecast)),
         missed => Serde(typical.map(|typical| &typical.missed_pockets)),
         suggestions => Serde(typical.and_then(|typical| typical.suggestions.as_ref())),
         cut_width_m => settings.machine.cut_width_m,
@@ -54,28 +55,42 @@ pub(super) fn page(forecast: &PlanForecast, settings: &Settings, tool_version: &
 }
 
 /// Whether the machine gets everywhere.
-fn everywhere(forecast: &PlanForecast) -> String {
+fn everywhere(voice: Voice, forecast: &PlanForecast) -> String {
     let parts_m2: f64 = forecast.out_of_reach.iter().map(|part| part.area_m2).sum();
     match forecast.out_of_reach.len() {
-        0 => say!("reaches-everything"),
-        count => say!("leaves-parts", count = count, area = words::area(parts_m2)),
+        0 => say!(voice, "reaches-everything"),
+        count => say!(
+            voice,
+            "leaves-parts",
+            count = count,
+            area = words::area(voice, parts_m2)
+        ),
     }
 }
 
 /// Day, the fraction driven over by its end, and the range of nine in ten.
-fn day_rows(days: &ForecastDays) -> Vec<(String, String, String)> {
+fn day_rows(voice: Voice, days: &ForecastDays) -> Vec<(String, String, String)> {
     let told = DAYS
         .iter()
         .filter_map(|day| Some((day, days.visited_fraction.get(day - 1)?)));
     told.map(|(day, fraction)| {
         let (low, high) = (fraction.low.unwrap_or_default(), fraction.high.unwrap_or(1.0));
-        let range = say!("nine-in-ten-gardens", low = percent(low), high = percent(high));
-        (say!("count-day", count = *day), percent(fraction.estimate), range)
+        let range = say!(
+            voice,
+            "nine-in-ten-gardens",
+            low = percent(voice, low),
+            high = percent(voice, high)
+        );
+        (
+            say!(voice, "count-day", count = *day),
+            percent(voice, fraction.estimate),
+            range,
+        )
     })
     .collect()
 }
 
-fn passage_rows(forecast: &PlanForecast) -> Vec<PassageRow> {
+fn passage_rows(voice: Voice, forecast: &PlanForecast) -> Vec<PassageRow> {
     let row = |(number, passage): (usize, &Passage)| {
         let share = forecast
             .passage_share_fraction
@@ -85,22 +100,28 @@ fn passage_rows(forecast: &PlanForecast) -> Vec<PassageRow> {
         let done = forecast.passage_done_fraction.get(number);
         let done = done.map_or_else(String::new, |done| {
             let told = DAYS.iter().filter_map(|day| Some((day, done.get(day - 1)?)));
-            let told =
-                told.map(|(day, fraction)| say!("done-after", count = *day, share = percent(*fraction)));
-            told.collect::<Vec<_>>().join(", ")
+            let told = told.map(|(day, fraction)| {
+                say!(
+                    voice,
+                    "done-after",
+                    count = *day,
+                    share = percent(voice, *fraction)
+                )
+            });
+            words::listed(voice, told, words::ListMark::Comma)
         });
         PassageRow {
             id: passage.id.clone(),
-            width: metres(passage.width_m),
+            width: metres(voice, passage.width_m),
             free: match passage.free_width_m > 0.0 {
-                true => metres(passage.free_width_m),
-                false => say!("no-way-through"),
+                true => metres(voice, passage.free_width_m),
+                false => say!(voice, "no-way-through"),
             },
-            behind: words::area(passage.behind_m2),
+            behind: words::area(voice, passage.behind_m2),
             changes: passage
                 .crossings_expected
-                .map_or_else(String::new, |times| words::number(times, 1)),
-            share: percent(share),
+                .map_or_else(String::new, |times| words::number(voice, times, 1)),
+            share: percent(voice, share),
             done,
         }
     };

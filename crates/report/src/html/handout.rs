@@ -3,6 +3,7 @@
 //! The first page is the first screen, with the map. This one lists where to look with a tape, what is suggested and what
 //! that will bring, and what to beware of; never more than fits, and it never claims more than "driven over".
 
+use crate::messages::Voice;
 use crate::words;
 use serde::Serialize;
 use tussock_types::Findings;
@@ -33,14 +34,14 @@ pub(super) struct Handout {
     cautions: Vec<String>,
 }
 
-pub(super) fn paper(findings: &Findings) -> Handout {
+pub(super) fn paper(voice: Voice, findings: &Findings) -> Handout {
     let suggestions = findings.suggestions.as_deref().unwrap_or_default();
     let (pockets, spots) = (findings.missed_pockets.len(), findings.stuck_spots.len());
     let is_roomy = pockets + spots + suggestions.len() <= ROOMY;
     let mut cautions: Vec<String> = Vec::new();
     let shown = suggestions.iter().take(CHANGES);
     for caution in shown.flat_map(|change| &change.cautions) {
-        let caution = words::plain(&crate::text(caution), 130);
+        let caution = words::plain(&crate::messages::said(voice, caution), 130);
         if !cautions.contains(&caution) && cautions.len() < CAUTIONS {
             cautions.push(caution);
         }

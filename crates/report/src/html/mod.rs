@@ -19,6 +19,7 @@ mod plots;
 mod stills;
 
 use crate::ReportError;
+use crate::messages::Voice;
 use base64::{Engine, engine::general_purpose::STANDARD};
 use minijinja::value::Serde;
 use minijinja::{AutoEscape, Environment, UndefinedBehavior, Value, context, escape_formatter};
@@ -69,16 +70,21 @@ impl Head {
 ///
 /// # Errors
 /// [`ReportError::Page`] if the template cannot be filled, which would be a bug of ours.
-pub fn html(findings: &Findings) -> Result<String, ReportError> {
-    render("report.html", PAGE, page::page(findings))
+pub fn html(findings: &Findings, voice: Voice) -> Result<String, ReportError> {
+    render(voice, "report.html", PAGE, page::page(voice, findings))
 }
 
 /// A comparison as `comparison.html`.
 ///
 /// # Errors
 /// [`ReportError::Page`] if the template cannot be filled, which would be a bug of ours.
-pub fn html_comparison(comparison: &Comparison) -> Result<String, ReportError> {
-    render("comparison.html", COMPARE_PAGE, compare::page(comparison))
+pub fn html_comparison(comparison: &Comparison, voice: Voice) -> Result<String, ReportError> {
+    render(
+        voice,
+        "comparison.html",
+        COMPARE_PAGE,
+        compare::page(voice, comparison),
+    )
 }
 
 /// A plan's forecast as `plan.html`.
@@ -89,17 +95,21 @@ pub fn html_forecast(
     forecast: &PlanForecast,
     settings: &Settings,
     tool_version: &str,
+    voice: Voice,
 ) -> Result<String, ReportError> {
     render(
+        voice,
         "plan.html",
         PLAN_PAGE,
-        forecast::page(forecast, settings, tool_version),
+        forecast::page(voice, forecast, settings, tool_version),
     )
 }
 
 /// Keeps a unit on the line of its number.
 fn units_stay(text: &str) -> String {
-    const UNITS: [&str; 8] = ["%", "m²", "m", "cm", "h", "min", "s", "points"];
+    const UNITS: [&str; 12] = [
+        "%", "m²", "m", "cm", "h", "min", "s", "points", "ft", "sq", "mi", "mph",
+    ];
     let mut out = String::with_capacity(text.len());
     let mut rest = text;
     while let Some(at) = rest.find(' ') {
@@ -118,14 +128,18 @@ fn units_stay(text: &str) -> String {
 ///
 /// # Errors
 /// [`ReportError::Page`] if the template cannot be filled, which would be a bug of ours.
-pub fn html_morning(morning: &Morning) -> Result<String, ReportError> {
+pub fn html_morning(morning: &Morning, voice: Voice) -> Result<String, ReportError> {
+    let mut told = morning.clone();
+    for reason in told.gardens.iter_mut().flat_map(|garden| &mut garden.reasons) {
+        reason.sentence = crate::morning::alarm_sentence(reason, voice);
+    }
     let page = context! {
-        morning => Serde(morning),
-        summary => crate::morning::summary(morning),
-        deliveries => crate::morning::deliveries(morning),
-        mended => crate::morning::mended(morning),
+        morning => Serde(told),
+        summary => crate::morning::summary(morning, voice),
+        deliveries => crate::morning::deliveries(voice, morning),
+        mended => crate::morning::mended(voice, morning),
     };
-    render("morning.html", MORNING_PAGE, page)
+    render(voice, "morning.html", MORNING_PAGE, page)
 }
 
 /// Figures of a run and of its morning in the text exposition format of Prometheus, version 0.0.4.
@@ -135,18 +149,21 @@ pub fn html_morning(morning: &Morning) -> Result<String, ReportError> {
 pub fn metrics(run: &impl Serialize, morning: Option<&Morning>) -> Result<String, ReportError> {
     let kinds: Vec<&str> = Alarm::ALL.iter().map(|alarm| alarm.word()).collect();
     let page = context! { run => Serde(run), morning => morning.map(Serde), kinds => kinds };
-    render("metrics.txt", METRICS, page)
+    render(Voice::default(), "metrics.txt", METRICS, page)
 }
 
-fn render(name: &str, template: &str, page: Value) -> Result<String, ReportError> {
+fn render(voice: Voice, name: &str, template: &str, page: Value) -> Result<String, ReportError> {
     let failed = |source| ReportError::Page { source };
     let mut environment = Environment::new();
     environment.set_undefined_behavior(UndefinedBehavior::SemiStrict);
-    crate::filters::add(&mut environment);
-    environment.add_function("gains", |rows: Serde<Vec<plots::GainRow>>| plots::gains(&rows));
+    crate::filters::add(&mut environment, voice);
+    environment.add_function("gains", move |rows: Serde<Vec<plots::GainRow>>| {
+        plots::gains(voice, &rows)
+    });
     environment.add_function("strip", |parts: Serde<Vec<(String, String, f64)>>| {
         plots::strip(&parts)
     });
+    environment.add_global("lang", voice.language().word());
     environment.add_global("head", Value::from(Serde(Head::new())));
     environment.set_auto_escape_callback(|_| AutoEscape::Html);
     environment.set_formatter(|out, state, value| match value.as_str() {

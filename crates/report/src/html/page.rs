@@ -3,6 +3,7 @@
 use super::{handout, plots, stills};
 use crate::filters::{input, shown, surveyed};
 use crate::map::{Drawing, Furniture, Grounds, legend_entries, page_entries};
+use crate::messages::Voice;
 use crate::messages::{named, say};
 use crate::raster::wait_colour;
 use crate::words::{self, duration, hours};
@@ -12,12 +13,13 @@ use serde::Serialize;
 use tussock_types::math;
 use tussock_types::{Findings, MissedPocket, PlanRole, Said};
 
-pub(super) fn page(findings: &Findings) -> Value {
+pub(super) fn page(voice: Voice, findings: &Findings) -> Value {
     let revisits = findings.revisits.as_ref();
     let coverage = findings.coverage.as_ref();
     let over_time = findings.over_time.as_ref().and_then(|over_time| {
         let promised = findings.settings.promise.visited_fraction;
         plots::over_time(
+            voice,
             over_time,
             coverage.map(|coverage| coverage.visited_fraction),
             promised,
@@ -27,37 +29,37 @@ pub(super) fn page(findings: &Findings) -> Value {
         (findings.log_verdict.remarks.iter()).partition(|said| said.is_of_plan());
     context! {
         findings => shown(findings),
-        asked => asked(findings),
-        checks_line => words::checks_line(&findings.checks),
+        asked => asked(voice, findings),
+        checks_line => words::checks_line(voice, &findings.checks),
         of_plan => Serde(of_plan),
         of_log => Serde(of_log),
-        when => when(findings),
-        others => other_causes(findings),
-        none_missed => crate::terminal::none_missed(findings),
+        when => when(voice, findings),
+        others => other_causes(voice, findings),
+        none_missed => crate::terminal::none_missed(voice, findings),
         decide_h => crate::terminal::decide_h(findings),
-        map => Serde(map(findings)),
-        stills => Serde(stills::stills(findings)),
+        dark => words::dark(voice, findings),
+        map => Serde(map(voice, findings)),
+        stills => Serde(stills::stills(voice, findings)),
         still_key => [ramp::hex(raster::BEFORE), ramp::hex(raster::SINCE)],
         over_time,
-        histogram => revisits.and_then(plots::histogram),
-        waits => revisits.and_then(|revisits| plots::waits(revisits.interval_h, allowed_h(findings))),
-        nights => Serde(findings.nights.as_deref().and_then(plots::nights)),
-        dark => words::dark(findings),
-        activities => Serde(activities(findings)),
-        surveyed => findings.reference.as_ref().map(surveyed),
-        inputs => findings.inputs.iter().map(input).collect::<Vec<Value>>(),
-        paper => Serde(handout::paper(findings)),
+        histogram => revisits.and_then(|revisits| plots::histogram(voice, revisits)),
+        waits => revisits.and_then(|revisits| plots::waits(voice, revisits.interval_h, allowed_h(findings))),
+        nights => Serde(findings.nights.as_deref().and_then(|nights| plots::nights(voice, nights))),
+        activities => Serde(activities(voice, findings)),
+        surveyed => findings.reference.as_ref().map(|found| surveyed(voice, found)),
+        inputs => findings.inputs.iter().map(|of| input(voice, of)).collect::<Vec<Value>>(),
+        paper => Serde(handout::paper(voice, findings)),
     }
 }
 
 /// Places asked about, with their answers.
-fn asked(findings: &Findings) -> Value {
-    let asked = |complaint| words::asked(complaint, findings);
+fn asked(voice: Voice, findings: &Findings) -> Value {
+    let asked = |complaint| words::asked(voice, complaint, findings);
     Serde(findings.complaints.iter().map(asked).collect::<Vec<_>>()).into()
 }
 
 /// Causes of the smaller pockets, if they differ from that of the largest.
-fn other_causes(findings: &Findings) -> Vec<String> {
+fn other_causes(voice: Voice, findings: &Findings) -> Vec<String> {
     let cause = |pocket: &MissedPocket| Some(pocket.causes.as_ref()?.first()?.cause);
     let Some((first, others)) = findings.missed_pockets.split_first() else {
         return Vec::new();
@@ -67,7 +69,7 @@ fn other_causes(findings: &Findings) -> Vec<String> {
         Some(format!(
             "{}: {}",
             words::plain(&pocket.id, 12),
-            named("cause", &found)
+            named(voice, "cause", &found)
         ))
     };
     others.iter().filter_map(other).take(3).collect()
@@ -91,7 +93,7 @@ struct Map {
 #[derive(Serialize)]
 struct GroundKey {
     layer: &'static str,
-    name: &'static str,
+    name: String,
     title: String,
     steps: Vec<Step>,
 }
@@ -123,67 +125,67 @@ fn end_s(findings: &Findings) -> f64 {
     last(&mut nights.clone()).max(last(&mut visits.map(|&s| f64::from(s))))
 }
 
-fn map(findings: &Findings) -> Map {
-    let drawing = Drawing::of(findings, Furniture::Bare);
+fn map(voice: Voice, findings: &Findings) -> Map {
+    let drawing = Drawing::of(voice, findings, Furniture::Bare);
     let grounds = Grounds::All {
         allowed_h: allowed_h(findings),
         end_s: end_s(findings),
     };
     Map {
-        svg: drawing.page_svg("Map of the lawn, north up", grounds),
+        svg: drawing.page_svg(&say!(voice, "map-north-up"), grounds),
         scale: drawing.scale_svg(findings),
         grounds: drawing
             .ground
             .as_ref()
-            .map(|ground| ground_keys(findings, ground))
+            .map(|ground| ground_keys(voice, findings, ground))
             .unwrap_or_default(),
-        key: switches(findings),
+        key: switches(voice, findings),
         placeless: findings.frame.origin().is_none(),
         is_tall: drawing.height > 0.75 * drawing.width,
         is_slim: drawing.height > 0.9 * drawing.width,
     }
 }
 
-fn ground_keys(findings: &Findings, ground: &raster::Ground) -> Vec<GroundKey> {
+fn ground_keys(voice: Voice, findings: &Findings, ground: &raster::Ground) -> Vec<GroundKey> {
     let mut keys = vec![GroundKey {
         layer: "visits",
-        name: "visits",
-        title: say!("times-driven-over-darker"),
-        steps: visit_key(ground.scale),
+        name: say!(voice, "ground-visits"),
+        title: say!(voice, "times-driven-over-darker"),
+        steps: visit_key(voice, ground.scale),
     }];
     if let Some((low_h, high_h)) = ground.waits_h() {
         let step = |index: usize| {
             let share = index as f64 / 4.0;
             Step {
                 colour: ramp::hex(wait_colour(share)),
-                words: hours(low_h * math::powf(high_h / low_h, share)),
+                words: hours(voice, low_h * math::powf(high_h / low_h, share)),
             }
         };
         let mut steps: Vec<Step> = (0..=4).map(step).collect();
         steps.push(Step {
             colour: ramp::hex(ramp::NEVER),
-            words: say!("less-than-twice"),
+            words: say!(voice, "less-than-twice"),
         });
         keys.push(GroundKey {
             layer: "waits",
-            name: "revisit interval",
-            title: say!("usual-time-between-two"),
+            name: say!(voice, "ground-waits"),
+            title: say!(voice, "usual-time-between-two"),
             steps,
         });
     }
     if let Some(allowed_h) = allowed_h(findings) {
         keys.push(GroundKey {
             layer: "overdue",
-            name: "overdue",
-            title: say!("last-visit-longer-ago", hours = hours(allowed_h)),
+            name: say!(voice, "ground-overdue"),
+            title: say!(voice, "last-visit-longer-ago", hours = hours(voice, allowed_h)),
             steps: vec![
                 Step {
                     colour: "url(#hatch)".to_owned(),
-                    words: "overdue".to_owned(),
+                    words: say!(voice, "ground-overdue"),
                 },
                 Step {
                     colour: ramp::hex(raster::BEFORE),
-                    words: say!("time-again"),
+                    words: say!(voice, "time-again"),
                 },
             ],
         });
@@ -192,15 +194,18 @@ fn ground_keys(findings: &Findings, ground: &raster::Ground) -> Vec<GroundKey> {
 }
 
 /// Entries of one layer are one switch.
-fn switches(findings: &Findings) -> Vec<Switch> {
+fn switches(voice: Voice, findings: &Findings) -> Vec<Switch> {
     let mut switches: Vec<Switch> = Vec::new();
-    for entry in legend_entries(findings).into_iter().chain(page_entries(findings)) {
+    for entry in legend_entries(voice, findings)
+        .into_iter()
+        .chain(page_entries(voice, findings))
+    {
         let sample = [
             format!(
                 "<svg viewBox=\"0 -14 34 20\" width=\"34\" height=\"20\" aria-hidden=\"true\">{}</svg>",
                 entry.sample
             ),
-            entry.words.to_owned(),
+            entry.words,
         ];
         match switches
             .iter_mut()
@@ -221,7 +226,7 @@ fn switches(findings: &Findings) -> Vec<Switch> {
     if has_station && let Some(switch) = switches.iter_mut().find(|switch| switch.layer == "plan") {
         switch
             .samples
-            .push([STATION.to_owned(), say!("charging-station")]);
+            .push([STATION.to_owned(), say!(voice, "charging-station")]);
     }
     switches
 }
@@ -229,9 +234,9 @@ fn switches(findings: &Findings) -> Vec<Switch> {
 const STATION: &str = "<svg viewBox=\"0 -14 34 20\" width=\"34\" height=\"20\" aria-hidden=\"true\"><path \
     d=\"M8,-5h18v9h-18z M6.5,-5l10.5,-7 10.5,7z\" fill=\"#fffefa\" stroke=\"#1c2431\" stroke-width=\"1.6\"/></svg>";
 
-pub(super) fn when(findings: &Findings) -> String {
+pub(super) fn when(voice: Voice, findings: &Findings) -> String {
     let zone = findings.settings.garden.time_zone.as_deref();
-    let read = |text: &Option<String>| words::local_time(text.as_deref()?, zone);
+    let read = |text: &Option<String>| words::local_time(voice, text.as_deref()?, zone);
     let zone_words = match words::offset(findings.span.start.as_deref(), zone) {
         zone if zone.is_utc() => "UTC".to_owned(),
         zone => {
@@ -240,37 +245,43 @@ pub(super) fn when(findings: &Findings) -> String {
         }
     };
     let span = match (read(&findings.span.start), read(&findings.span.end)) {
-        (Some(start), Some(end)) => say!("to-start", start = start, end = end, zone_words = zone_words),
-        _ => say!("without-dates"),
+        (Some(start), Some(end)) => say!(
+            voice,
+            "to-start",
+            start = start,
+            end = end,
+            zone_words = zone_words
+        ),
+        _ => say!(voice, "without-dates"),
     };
-    let logs = say!("count-log-file", count = findings.inputs.len());
-    let driven = words::duration(findings.span.driving_s);
-    say!("driving-from", span = span, driven = driven, logs = logs)
+    let logs = say!(voice, "count-log-file", count = findings.inputs.len());
+    let driven = words::duration(voice, findings.span.driving_s);
+    say!(voice, "driving-from", span = span, driven = driven, logs = logs)
 }
 
-pub(super) fn visit_key(scale: ramp::VisitScale) -> Vec<Step> {
-    let steps = scale.key().into_iter();
+pub(super) fn visit_key(voice: Voice, scale: ramp::VisitScale) -> Vec<Step> {
+    let steps = scale.key(voice).into_iter();
     steps.map(|(colour, words)| Step { colour, words }).collect()
 }
 
 /// Hours by activity: label, time, part of the span.
 #[derive(Serialize)]
 struct TimeRow {
-    label: &'static str,
+    label: String,
     time: String,
     percent: String,
 }
 
-fn activities(findings: &Findings) -> Vec<TimeRow> {
+fn activities(voice: Voice, findings: &Findings) -> Vec<TimeRow> {
     let span = &findings.span;
     // Transit is part of driving, so it is shown below it and not added.
     let rows = [
-        ("driving", Some(span.driving_s)),
-        ("of it along a guide or the boundary", span.transit_s),
-        ("at the station", span.at_station_s),
-        ("standing elsewhere, turning", Some(span.halted_s)),
-        ("carried", span.carried_s),
-        ("without fixes", Some(span.silent_s)),
+        (say!(voice, "driving"), Some(span.driving_s)),
+        (say!(voice, "driving-along"), span.transit_s),
+        (say!(voice, "activity-station"), span.at_station_s),
+        (say!(voice, "standing-turning"), Some(span.halted_s)),
+        (say!(voice, "activity-carried"), span.carried_s),
+        (say!(voice, "activity-silent"), Some(span.silent_s)),
     ];
     let total_s: f64 = [
         Some(span.driving_s),
@@ -283,9 +294,9 @@ fn activities(findings: &Findings) -> Vec<TimeRow> {
     .flatten()
     .filter(|s| s.is_finite())
     .sum();
-    let row = |(label, time_s): (&'static str, Option<f64>)| TimeRow {
+    let row = |(label, time_s): (String, Option<f64>)| TimeRow {
         label,
-        time: time_s.map_or_else(|| say!("not-told-apart-yet"), duration),
+        time: time_s.map_or_else(|| say!(voice, "not-told-apart-yet"), |s| duration(voice, s)),
         percent: match time_s {
             Some(s) if total_s > 0.0 && s.is_finite() => {
                 format!("{:.1}", (s / total_s * 100.0).clamp(0.0, 100.0))

@@ -4,7 +4,9 @@
 //! visited fraction, which is known for both, is the bridge: the clock time of a map is the one at which as much ground had
 //! been driven over as at its driving hour. Approximate to within the time that one square takes to fill.
 
-use crate::map::{INK, view::View};
+use crate::map::{INK, escaped, view::View};
+use crate::messages::Voice;
+use crate::messages::say;
 use crate::{raster::Ground, words};
 use serde::Serialize;
 use tussock_types::{Findings, OverTime};
@@ -49,7 +51,7 @@ fn moments(over_time: &OverTime) -> Option<Vec<(f64, f64)>> {
 }
 
 /// The maps; none without squares or without a curve over time.
-pub(super) fn stills(findings: &Findings) -> Vec<Still> {
+pub(super) fn stills(voice: Voice, findings: &Findings) -> Vec<Still> {
     let Some(ground) = findings.cells.as_ref().and_then(Ground::of) else {
         return Vec::new();
     };
@@ -91,23 +93,24 @@ pub(super) fn stills(findings: &Findings) -> Vec<Still> {
             _ => "<use href=\"#lawn\"/>".to_owned(),
         };
         let svg = format!(
-            "<svg viewBox=\"0 0 {:.0} {:.0}\" role=\"img\" aria-label=\"Lawn after {}\"><image x=\"{x:.2}\" \
+            "<svg viewBox=\"0 0 {:.0} {:.0}\" role=\"img\" aria-label=\"{}\"><image x=\"{x:.2}\" \
              y=\"{y:.2}\" width=\"{:.2}\" height=\"{:.2}\" preserveAspectRatio=\"none\" \
              href=\"{}\"/>{outline}</svg>",
             view.width,
             view.height,
-            words::hours(hour),
+            escaped(&say!(voice, "lawn-after", hours = words::hours(voice, hour))),
             size(grid.columns),
             size(grid.rows),
             ground.filling_uri(since_s, until_s)
         );
         stills.push(Still {
             svg,
-            label: words::hours(hour),
-            text: format!(
-                "{}, +{} points",
-                words::percent(fraction),
-                words::number((fraction - before) * 100.0, 1)
+            label: words::hours(voice, hour),
+            text: say!(
+                voice,
+                "still-gained",
+                percent = words::percent(voice, fraction),
+                points = words::number(voice, (fraction - before) * 100.0, 1)
             ),
         });
         since_s = until_s;

@@ -5,6 +5,8 @@ use super::layers::Layer;
 use super::marks::{ComparedMarks, key, put};
 use super::view::View;
 use super::{Drawing, Furniture, Grounds, INK, escaped};
+use crate::messages::Voice;
+use crate::messages::say;
 use crate::ramp::VisitScale;
 use crate::words;
 use std::fmt::Write;
@@ -21,29 +23,30 @@ pub(crate) enum Side {
 ///
 /// Both sides use one colour scale, so that the same colour means the same number of visits.
 pub(crate) fn twin_svg(
+    voice: Voice,
     findings: &Findings,
     side: Side,
     pockets: &[ComparedPocket],
     scale: VisitScale,
 ) -> Drawn {
-    let mut drawing = Drawing::with(findings, Furniture::Twin, |view| {
-        Some(compared(view, side, pockets))
+    let mut drawing = Drawing::with(voice, findings, Furniture::Twin, |view| {
+        Some(compared(voice, view, side, pockets))
     });
     if let Some(ground) = &mut drawing.ground {
         ground.scale = scale;
     }
     let label = match side {
-        Side::Before => "Map before",
-        Side::After => "Map after",
+        Side::Before => say!(voice, "map-before"),
+        Side::After => say!(voice, "map-after"),
     };
     Drawn {
-        svg: drawing.page_svg(label, Grounds::Visits),
+        svg: drawing.page_svg(&label, Grounds::Visits),
         scale: drawing.scale_svg(findings),
     }
 }
 
 /// The pockets as they are on one side.
-fn compared(view: &View, side: Side, pockets: &[ComparedPocket]) -> ComparedMarks {
+fn compared(voice: Voice, view: &View, side: Side, pockets: &[ComparedPocket]) -> ComparedMarks {
     let mut labels = Labels::new(view, Furniture::Twin);
     let mut out = String::new();
     for (index, pocket) in pockets.iter().enumerate() {
@@ -64,13 +67,17 @@ fn compared(view: &View, side: Side, pockets: &[ComparedPocket]) -> ComparedMark
         put!(
             out,
             "<a class=\"mk\" href=\"#{key}\" data-item=\"{key}\" data-x=\"{x:.1}\" data-y=\"{y:.1}\" \
-             aria-label=\"{}, {} driven over\"><path d=\"{data}\" fill=\"none\" stroke=\"#fffefa\" \
+             aria-label=\"{}\"><path d=\"{data}\" fill=\"none\" stroke=\"#fffefa\" \
              stroke-opacity=\"0.85\" stroke-width=\"5\"/><path d=\"{data}\" fill=\"{fill}\" \
              fill-rule=\"evenodd\" stroke=\"{INK}\" stroke-width=\"{width}\" stroke-dasharray=\"{dash}\" \
              stroke-linejoin=\"round\"/><g transform=\"translate({x:.1} {y:.1})\"><circle class=\"pin hit\" \
              r=\"14\"/></g></a>",
-            escaped(&id),
-            words::percent(fraction),
+            escaped(&say!(
+                voice,
+                "mark-compared",
+                id = id,
+                percent = words::percent(voice, fraction)
+            )),
             key = key('c', index),
         );
         let room = pocket.area_m2.max(0.0).sqrt() * view.scale;

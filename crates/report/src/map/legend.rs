@@ -4,10 +4,12 @@ use super::layers::Layer;
 use super::marks::{hourglass, put};
 use super::view::View;
 use super::{INK, QUIET, escaped};
+use crate::messages::Voice;
+use crate::messages::say;
 use crate::{raster::Ground, words};
 use std::fmt::Write;
 use tussock_types::math;
-use tussock_types::{Findings, PlanRole};
+use tussock_types::{FOOT_M, Findings, PlanRole, Units};
 
 /// Units above the map.
 pub(super) const TITLE_HEIGHT: f64 = 78.0;
@@ -17,16 +19,17 @@ pub(super) const SCALE_HEIGHT: f64 = 46.0;
 const LEFT: f64 = 24.0;
 
 /// A map without anything to draw.
-pub(super) fn nothing(out: &mut String, width: f64, height: f64) {
+pub(super) fn nothing(voice: Voice, out: &mut String, width: f64, height: f64) {
     put!(
         out,
-        "<text x=\"{:.0}\" y=\"{:.0}\" text-anchor=\"middle\" fill=\"{INK}\">No outline and no path to draw.</text>",
+        "<text x=\"{:.0}\" y=\"{:.0}\" text-anchor=\"middle\" fill=\"{INK}\">{}</text>",
         width / 2.0,
-        height / 2.0
+        height / 2.0,
+        escaped(&say!(voice, "nothing-to-draw"))
     );
 }
 
-pub(super) fn title(out: &mut String, findings: &Findings) {
+pub(super) fn title(voice: Voice, out: &mut String, findings: &Findings) {
     let garden = findings
         .settings
         .garden
@@ -35,21 +38,22 @@ pub(super) fn title(out: &mut String, findings: &Findings) {
         .map(|name| words::plain(name, 48));
     let garden = garden
         .filter(|name| !name.is_empty())
-        .unwrap_or_else(|| "Where the mower has not been".to_owned());
+        .unwrap_or_else(|| say!(voice, "where-not-been"));
     put!(
         out,
         "<text x=\"{LEFT}\" y=\"36\" font-size=\"25\" font-weight=\"bold\" fill=\"{INK}\">{}</text>",
         escaped(&garden)
     );
     let line = match &findings.coverage {
-        Some(coverage) => format!(
-            "Driven over: {} of {}. Missed: {}, {}.",
-            words::percent(coverage.visited_fraction.estimate),
-            words::area(coverage.lawn_m2),
-            words::plural(findings.missed_pockets.len(), "pocket", "pockets"),
-            words::area(coverage.missed_m2)
+        Some(coverage) => say!(
+            voice,
+            "picture-line",
+            percent = words::percent(voice, coverage.visited_fraction.estimate),
+            lawn = words::area(voice, coverage.lawn_m2),
+            pockets = say!(voice, "count-pocket", count = findings.missed_pockets.len()),
+            missed = words::area(voice, coverage.missed_m2)
         ),
-        None => "No cutting width was given, so nothing was counted.".to_owned(),
+        None => say!(voice, "picture-not-counted"),
     };
     put!(
         out,
@@ -68,13 +72,22 @@ fn round_below(limit: f64) -> f64 {
         .unwrap_or(power)
 }
 
-pub(super) fn scale_and_north(out: &mut String, findings: &Findings, view: &View, foot: f64) {
-    let bar_m = round_below(view.width / view.scale * 0.28);
+/// The unit of the scale bar, and its metres.
+pub(super) const fn scale_unit(voice: Voice) -> (&'static str, f64) {
+    match voice.units() {
+        Units::Metric => ("m", 1.0),
+        Units::Imperial => ("ft", FOOT_M),
+    }
+}
+
+pub(super) fn scale_and_north(voice: Voice, out: &mut String, findings: &Findings, view: &View, foot: f64) {
+    let unit_m = scale_unit(voice).1;
+    let bar_m = round_below(view.width / view.scale * 0.28 / unit_m) * unit_m;
     let bar = bar_m * view.scale;
     let y = foot + 20.0;
     let length = match bar_m {
-        m if m < 1.0 => words::metres(m),
-        m => format!("{} m", words::number(m, 0)),
+        m if m < unit_m => words::metres(voice, m),
+        m => words::length(voice, m, 0),
     };
     put!(
         out,
@@ -87,18 +100,19 @@ pub(super) fn scale_and_north(out: &mut String, findings: &Findings, view: &View
     );
     // North is known only with geographic coordinates; otherwise the drawing says which axis points up.
     let up = if findings.frame.origin().is_some() {
-        "N"
+        say!(voice, "north-letter")
     } else {
-        "second axis"
+        say!(voice, "second-axis")
     };
     let x = view.width - 26.0;
     put!(
         out,
         "<path d=\"M{x:.1},{:.1}l6,22l-6,-5l-6,5z\" fill=\"{INK}\"/><text class=\"sc\" x=\"{:.1}\" y=\"{:.1}\" \
-         text-anchor=\"end\" fill=\"{INK}\">{up}</text>",
+         text-anchor=\"end\" fill=\"{INK}\">{}</text>",
         foot + 10.0,
         x - 12.0,
-        y + 8.5
+        y + 8.5,
+        escaped(&up)
     );
 }
 
@@ -106,13 +120,13 @@ pub(super) fn scale_and_north(out: &mut String, findings: &Findings, view: &View
 pub(crate) struct Entry {
     pub(crate) layer: Layer,
     pub(crate) sample: String,
-    pub(crate) words: &'static str,
+    pub(crate) words: String,
 }
 
 /// What the map shows: drawings of 34 units, from the baseline up, and their words.
-pub(crate) fn entries(findings: &Findings) -> Vec<Entry> {
+pub(crate) fn entries(voice: Voice, findings: &Findings) -> Vec<Entry> {
     let mut entries = Vec::new();
-    let mut add = |layer: Layer, is_there: bool, words: &'static str, sample: String| {
+    let mut add = |layer: Layer, is_there: bool, words: String, sample: String| {
         if is_there {
             entries.push(Entry { layer, sample, words });
         }
@@ -125,7 +139,7 @@ pub(crate) fn entries(findings: &Findings) -> Vec<Entry> {
     add(
         Layer::Missed,
         !findings.missed_pockets.is_empty(),
-        "missed: luck does not explain it",
+        say!(voice, "key-missed"),
         boxed(&format!(
             "fill=\"url(#hatch)\" stroke=\"{INK}\" stroke-width=\"2.4\""
         )),
@@ -133,7 +147,7 @@ pub(crate) fn entries(findings: &Findings) -> Vec<Entry> {
     add(
         Layer::NotYet,
         !findings.not_yet.is_empty(),
-        "not yet: luck still explains it",
+        say!(voice, "key-not-yet"),
         boxed(&format!(
             "fill=\"#fffefa\" stroke-linecap=\"round\" {}",
             ink(1.7, "0.1 3.6")
@@ -143,7 +157,7 @@ pub(crate) fn entries(findings: &Findings) -> Vec<Entry> {
     add(
         Layer::Unseen,
         findings.unseen.iter().flatten().any(has_outline),
-        "unseen: no evidence",
+        say!(voice, "key-unseen"),
         boxed(&format!("fill=\"url(#specks)\" {}", ink(1.2, "none"))),
     );
     let mut sample = String::new();
@@ -151,20 +165,20 @@ pub(crate) fn entries(findings: &Findings) -> Vec<Entry> {
     add(
         Layer::Stuck,
         !findings.stuck_spots.is_empty(),
-        "stuck spot: time lost",
+        say!(voice, "key-stuck"),
         sample,
     );
     let some = |list: Option<usize>| list.is_some_and(|count| count > 0);
     add(
         Layer::Worn,
         some(findings.worn_lines.as_ref().map(Vec::len)),
-        "worn line",
+        say!(voice, "key-worn"),
         line(&ink(5.0, "1.4 3")),
     );
     add(
         Layer::Suggestions,
         some(findings.suggestions.as_ref().map(Vec::len)),
-        "suggested change",
+        say!(voice, "key-suggested"),
         format!(
             "{}{}",
             line(&ink(7.0, "none")),
@@ -177,17 +191,25 @@ pub(crate) fn entries(findings: &Findings) -> Vec<Entry> {
             .missed_pockets
             .iter()
             .any(|pocket| !pocket.tape.is_empty()),
-        "tape distance",
+        say!(voice, "key-tape"),
         line(&ink(1.0, "5 3")),
     );
     let quiet = |dash: &str| format!("stroke=\"{QUIET}\" stroke-width=\"1.4\" stroke-dasharray=\"{dash}\"");
     let zone = boxed(&format!("fill=\"none\" {}", quiet("7 3")));
     let obstacle = boxed(&format!("fill=\"#cfcabb\" {}", quiet("none")));
     for (role, words, sample) in [
-        (PlanRole::Guide, "guide run", line(&ink(1.4, "12 4 2 4"))),
-        (PlanRole::Exclusion, "exclusion zone", zone),
-        (PlanRole::Obstacle, "obstacle", obstacle),
-        (PlanRole::Boundary, "boundary", line(&quiet("2 4"))),
+        (
+            PlanRole::Guide,
+            say!(voice, "key-guide"),
+            line(&ink(1.4, "12 4 2 4")),
+        ),
+        (PlanRole::Exclusion, say!(voice, "key-exclusion"), zone),
+        (PlanRole::Obstacle, say!(voice, "key-obstacle"), obstacle),
+        (
+            PlanRole::Boundary,
+            say!(voice, "key-boundary"),
+            line(&quiet("2 4")),
+        ),
     ] {
         let plan = findings.plan.as_ref();
         let has = plan.is_some_and(|plan| plan.of_role(role).next().is_some());
@@ -197,9 +219,9 @@ pub(crate) fn entries(findings: &Findings) -> Vec<Entry> {
 }
 
 /// Entries of layers that exist only on the page.
-pub(crate) fn page_entries(findings: &Findings) -> Vec<Entry> {
+pub(crate) fn page_entries(voice: Voice, findings: &Findings) -> Vec<Entry> {
     let mut entries = Vec::new();
-    let mut add = |layer: Layer, is_there: bool, words: &'static str, sample: String| {
+    let mut add = |layer: Layer, is_there: bool, words: String, sample: String| {
         if is_there {
             entries.push(Entry { layer, sample, words });
         }
@@ -207,7 +229,7 @@ pub(crate) fn page_entries(findings: &Findings) -> Vec<Entry> {
     add(
         Layer::Legs,
         !findings.driven_lines.is_empty(),
-        "driven lines",
+        say!(voice, "key-lines"),
         format!("<path d=\"M0,-9l34,4l-30,4l26,3\" fill=\"none\" stroke=\"{INK}\" stroke-width=\"0.9\"/>"),
     );
     let has_lie = |installation: &tussock_types::Installation| {
@@ -223,7 +245,7 @@ pub(crate) fn page_entries(findings: &Findings) -> Vec<Entry> {
         findings.installation.as_ref().is_some_and(has_lie)
             || (findings.drawn_outline.as_ref()).is_some_and(|drawn| !drawn.islands.is_empty())
             || (findings.plan_fit.as_ref()).is_some_and(|fit| !fit.edges.is_empty()),
-        "passages, starts, faults of the plan",
+        say!(voice, "key-lie"),
         format!(
             "<path d=\"M2,-9v10M2,-4h14M16,-9v10\" fill=\"none\" stroke=\"{INK}\" stroke-width=\"1.8\"/><path \
              d=\"M22,-4a5,5 0 1 0 10,0a5,5 0 1 0 -10,0M23.5,-7.5l7,7m0,-7l-7,7\" fill=\"none\" stroke=\"{INK}\" \
@@ -235,7 +257,7 @@ pub(crate) fn page_entries(findings: &Findings) -> Vec<Entry> {
     add(
         Layer::Strays,
         count > 0,
-        "strays, possible stops",
+        say!(voice, "key-strays"),
         format!(
             "<path d=\"M8,-12l8,8l-8,8l-8,-8z M4,-4h8\" fill=\"#fffefa\" stroke=\"{INK}\" \
              stroke-width=\"1.6\"/><path d=\"M21,-10h12v12h-12z M21,-4h12\" fill=\"none\" stroke=\"{INK}\" \
@@ -246,13 +268,14 @@ pub(crate) fn page_entries(findings: &Findings) -> Vec<Entry> {
 }
 
 /// The scale of visits: steps from paper to dark with numbers below.
-fn visits(out: &mut String, ground: &Ground, y: f64) {
+fn visits(voice: Voice, out: &mut String, ground: &Ground, y: f64) {
     let (left, width) = (LEFT, 300.0);
     put!(
         out,
-        "<text x=\"{left}\" y=\"{y:.1}\" fill=\"{INK}\">Times driven over (darker: more often)</text>"
+        "<text x=\"{left}\" y=\"{y:.1}\" fill=\"{INK}\">{}</text>",
+        escaped(&say!(voice, "times-driven-over-darker"))
     );
-    let key = ground.scale.key();
+    let key = ground.scale.key(voice);
     let step = width / key.len() as f64;
     for (index, (colour, words)) in key.iter().enumerate() {
         let x = left + index as f64 * step;
@@ -270,6 +293,7 @@ fn visits(out: &mut String, ground: &Ground, y: f64) {
 
 /// Draws the legend from a height on; returns the height at which it ends.
 pub(super) fn full(
+    voice: Voice,
     out: &mut String,
     findings: &Findings,
     ground: Option<&Ground>,
@@ -286,29 +310,29 @@ pub(super) fn full(
     let mut bottom = y;
     let mut column_x = LEFT;
     if let Some(ground) = ground {
-        visits(out, ground, y);
+        visits(voice, out, ground, y);
         bottom = y + 44.0;
         column_x = LEFT + 335.0;
     }
     let column_width = 300.0;
     let columns = (((width - column_x) / column_width).floor() as usize).max(1);
     let first_y = y;
-    for (index, entry) in entries(findings).iter().enumerate() {
+    for (index, entry) in entries(voice, findings).iter().enumerate() {
         let x = column_x + (index % columns) as f64 * column_width;
         y = first_y + (index / columns) as f64 * 26.0;
         put!(
             out,
             "<g transform=\"translate({x:.1} {y:.1})\">{}<text x=\"44\" y=\"1\" fill=\"{INK}\">{}</text></g>",
             entry.sample,
-            escaped(entry.words)
+            escaped(&entry.words)
         );
         bottom = bottom.max(y + 12.0);
     }
     put!(
         out,
-        "<text x=\"{LEFT}\" y=\"{:.1}\" font-size=\"12\" fill=\"{QUIET}\">Drawn from logged positions. Driven over \
-         does not prove that grass was cut.</text>",
-        bottom + 22.0
+        "<text x=\"{LEFT}\" y=\"{:.1}\" font-size=\"12\" fill=\"{QUIET}\">{}</text>",
+        bottom + 22.0,
+        escaped(&say!(voice, "picture-foot"))
     );
     bottom + 38.0
 }

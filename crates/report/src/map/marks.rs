@@ -4,6 +4,7 @@ use super::labels::{Labels, Near};
 use super::layers::Layer;
 use super::view::{Shape, View, shape};
 use super::{Furniture, INK, QUIET, SHEET, escaped};
+use crate::messages::Voice;
 use crate::messages::{named, say};
 use crate::{ramp, words};
 use std::fmt::Write;
@@ -30,6 +31,7 @@ pub(crate) fn key(letter: char, index: usize) -> String {
 }
 
 struct Marks<'a> {
+    voice: Voice,
     findings: &'a Findings,
     view: &'a View,
     furniture: Furniture,
@@ -44,6 +46,7 @@ pub(super) struct ComparedMarks {
 
 /// The marks of every layer on the map, each in its own group.
 pub(super) fn draw(
+    voice: Voice,
     findings: &Findings,
     view: &View,
     has_ground: bool,
@@ -55,6 +58,7 @@ pub(super) fn draw(
         None => (None, Labels::new(view, furniture)),
     };
     let mut marks = Marks {
+        voice,
         findings,
         view,
         furniture,
@@ -290,7 +294,8 @@ impl Marks<'_> {
                  stroke-width=\"1.8\" stroke-linejoin=\"round\"/>"
             );
             out.push_str(&self.pin(at, &house));
-            self.labels.name(Layer::Plan, at, Near::Beside, "station");
+            self.labels
+                .name(Layer::Plan, at, Near::Beside, &say!(self.voice, "mark-station"));
         }
         out
     }
@@ -305,7 +310,12 @@ impl Marks<'_> {
             );
             let at = self.view.at(Place::new(pocket.east_m, pocket.north_m));
             let id = words::plain(&pocket.id, 8);
-            let label = format!("{id}, missed, {}", words::area(pocket.area_m2));
+            let label = say!(
+                self.voice,
+                "mark-missed",
+                id = id,
+                area = words::area(self.voice, pocket.area_m2)
+            );
             out.push_str(&self.mark(&key('m', index), &label, at, &body));
             self.labels
                 .id(Layer::Missed, at, pocket.widest_m * self.view.scale, &id);
@@ -324,7 +334,12 @@ impl Marks<'_> {
             );
             let at = self.view.at(Place::new(pocket.east_m, pocket.north_m));
             let id = words::plain(&pocket.id, 8);
-            let label = format!("{id}, not yet, {}", words::area(pocket.area_m2));
+            let label = say!(
+                self.voice,
+                "mark-not-yet",
+                id = id,
+                area = words::area(self.voice, pocket.area_m2)
+            );
             out.push_str(&self.mark(&key('n', index), &label, at, &body));
             let room = pocket.widest_m * self.view.scale;
             if index < NAMED_ALWAYS {
@@ -349,7 +364,12 @@ impl Marks<'_> {
             );
             let at = self.view.at(middle);
             let id = words::plain(&ground.id, 8);
-            let label = format!("{id}, without evidence, {}", words::area(ground.area_m2));
+            let label = say!(
+                self.voice,
+                "mark-unseen",
+                id = id,
+                area = words::area(self.voice, ground.area_m2)
+            );
             out.push_str(&self.mark(&key('u', index), &label, at, &body));
             self.labels.id(Layer::Unseen, at, 0.0, &id);
         }
@@ -368,7 +388,12 @@ impl Marks<'_> {
                 continue;
             };
             let id = words::plain(&worn.id, 8);
-            let label = format!("{id}, worn line, {}", words::metres(worn.length_m));
+            let label = say!(
+                self.voice,
+                "mark-worn",
+                id = id,
+                length = words::metres(self.voice, worn.length_m)
+            );
             let at = self.view.at(place);
             out.push_str(&self.mark(&key('w', index), &label, at, &body));
             self.labels.id(Layer::Worn, at, 0.0, &id);
@@ -417,7 +442,7 @@ impl Marks<'_> {
                         Layer::Tapes,
                         (x, y),
                         (to_x, to_y),
-                        &words::tape_length(tape.distance_m),
+                        &words::tape_length(self.voice, tape.distance_m),
                     );
                 }
             }
@@ -448,7 +473,12 @@ impl Marks<'_> {
                  stroke-width=\"3.4\" stroke-linejoin=\"round\"/>"
             );
             let id = words::plain(&suggestion.id, 8);
-            let label = format!("{id}, suggested: {}", named("suggestion", &suggestion.kind));
+            let label = say!(
+                self.voice,
+                "mark-suggested",
+                id = id,
+                change = named(self.voice, "suggestion", &suggestion.kind)
+            );
             let at = self.view.at(place);
             out.push_str(&self.mark(&key('g', index), &label, at, &body));
             self.labels.id(Layer::Suggestions, at, 0.0, &id);
@@ -485,7 +515,12 @@ impl Marks<'_> {
             hourglass(&mut sign, 0.0, 0.0);
             body.push_str(&self.pin((x, y), &sign));
             let id = words::plain(&spot.id, 8);
-            let label = format!("{id}, stuck spot, {} lost", words::minutes(spot.minutes));
+            let label = say!(
+                self.voice,
+                "mark-stuck",
+                id = id,
+                time = words::minutes(self.voice, spot.minutes)
+            );
             out.push_str(&self.mark(&key('s', index), &label, (x, y), &body));
             self.labels.beside(Layer::Stuck, (x, y), &id);
         }
@@ -500,8 +535,16 @@ impl Marks<'_> {
             if !(across.contains(&at.0) && down.contains(&(at.1 - self.view.top))) {
                 continue;
             }
-            let (id, asked) = (format!("C{}", index + 1), words::asked(complaint, self.findings));
-            let label = say!("asked-mark", id = id, said = asked.said.unwrap_or(asked.word));
+            let (id, asked) = (
+                format!("C{}", index + 1),
+                words::asked(self.voice, complaint, self.findings),
+            );
+            let label = say!(
+                self.voice,
+                "asked-mark",
+                id = id,
+                said = asked.said.unwrap_or(asked.word)
+            );
             out.push_str(&self.mark(&key('c', index), &label, at, &self.pin(at, &flag())));
             self.labels.beside(Layer::Asked, at, &id);
         }
@@ -519,7 +562,12 @@ impl Marks<'_> {
             );
             let at = self.view.at(Place::new(island.east_m, island.north_m));
             let id = words::plain(&island.id, 8);
-            let label = format!("{id}, island, {}", words::area(island.area_m2));
+            let label = say!(
+                self.voice,
+                "mark-island",
+                id = id,
+                area = words::area(self.voice, island.area_m2)
+            );
             out.push_str(&self.mark(&key('i', index), &label, at, &body));
             let across = (island.area_m2 / std::f64::consts::PI).max(0.0).sqrt() * self.view.scale;
             self.labels.id(Layer::Lie, at, 2.0 * across, &id);
@@ -544,7 +592,12 @@ impl Marks<'_> {
                  marker-end=\"url(#jaw)\"/>"
             );
             let id = words::plain(&passage.id, 8);
-            let label = format!("{id}, passage, {} wide", words::metres(passage.width_m));
+            let label = say!(
+                self.voice,
+                "mark-passage",
+                id = id,
+                length = words::metres(self.voice, passage.width_m)
+            );
             out.push_str(&self.mark(&key('p', index), &label, at, &body));
             self.labels.id(Layer::Lie, at, 0.0, &id);
         }
@@ -573,10 +626,7 @@ impl Marks<'_> {
                 2.0 * half,
             );
             let id = words::plain(&thing.id, 8);
-            let label = format!(
-                "{id}, stands in no plan, {} turns at it",
-                words::count(thing.turns)
-            );
+            let label = say!(self.voice, "mark-in-no-plan", id = id, count = thing.turns);
             out.push_str(&self.mark(&key('o', index), &label, at, &body));
             self.labels.id(Layer::Lie, at, 2.0 * radius, &id);
         }
@@ -598,7 +648,12 @@ impl Marks<'_> {
                 "<path d=\"M0,-9l9,9l-9,9l-9,-9z M-4,0h8\" fill=\"#fffefa\" stroke=\"{INK}\" stroke-width=\"1.8\"/>"
             );
             let id = words::plain(&stray.id, 8);
-            let label = format!("{id}, stray, {} outside", words::metres(stray.farthest_m));
+            let label = say!(
+                self.voice,
+                "mark-stray",
+                id = id,
+                length = words::metres(self.voice, stray.farthest_m)
+            );
             let body = self.pin(at, &sign);
             out.push_str(&self.mark(&key('x', index), &label, at, &body));
             self.labels.beside(Layer::Strays, at, &id);

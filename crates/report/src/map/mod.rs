@@ -16,6 +16,7 @@ mod marks;
 mod picture;
 pub(crate) mod view;
 
+use crate::messages::Voice;
 use crate::raster::Ground;
 use std::fmt::Write;
 use tussock_types::Findings;
@@ -67,6 +68,7 @@ const PAGE_RATIO: f64 = 1.15;
 
 /// A map in layers, so that the picture can put its own ground below the marks.
 pub(crate) struct Drawing {
+    voice: Voice,
     pub(crate) width: f64,
     pub(crate) height: f64,
     pub(crate) view: Option<View>,
@@ -92,12 +94,13 @@ pub(crate) fn escaped(text: &str) -> String {
 }
 
 impl Drawing {
-    pub(crate) fn of(findings: &Findings, furniture: Furniture) -> Self {
-        Self::with(findings, furniture, |_| None)
+    pub(crate) fn of(voice: Voice, findings: &Findings, furniture: Furniture) -> Self {
+        Self::with(voice, findings, furniture, |_| None)
     }
 
     /// With the pockets of a comparison instead of those of the findings.
     fn with(
+        voice: Voice,
         findings: &Findings,
         furniture: Furniture,
         compared: impl Fn(&View) -> Option<marks::ComparedMarks>,
@@ -116,8 +119,9 @@ impl Drawing {
         let mut marks = String::new();
         let Some(view) = view else {
             let (width, height) = (max_width, max_width * 0.3);
-            legend::nothing(&mut marks, width, height);
+            legend::nothing(voice, &mut marks, width, height);
             return Self {
+                voice,
                 width,
                 height,
                 view: None,
@@ -126,6 +130,7 @@ impl Drawing {
             };
         };
         marks.push_str(&marks::draw(
+            voice,
             findings,
             &view,
             ground.is_some(),
@@ -137,9 +142,10 @@ impl Drawing {
             // A title and a legend need space even above a garden that is tall and narrow.
             width = view.width.max(FULL_WIDTH * 0.72);
             let foot = view.top + view.height;
-            legend::scale_and_north(&mut marks, findings, &view, foot);
-            legend::title(&mut marks, findings);
+            legend::scale_and_north(voice, &mut marks, findings, &view, foot);
+            legend::title(voice, &mut marks, findings);
             height = legend::full(
+                voice,
                 &mut marks,
                 findings,
                 ground.as_ref(),
@@ -148,6 +154,7 @@ impl Drawing {
             );
         }
         Self {
+            voice,
             width,
             height,
             view: Some(view),
@@ -160,7 +167,8 @@ impl Drawing {
         format!(
             "<svg class=\"map\" xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {w:.0} {h:.0}\" width=\"{w:.0}\" \
              height=\"{h:.0}\" font-family=\"DejaVu Sans, sans-serif\" font-size=\"14\" role=\"img\" \
-             aria-label=\"Map of the lawn\">{DEFS}",
+             aria-label=\"{label}\">{DEFS}",
+            label = escaped(&crate::messages::say!(self.voice, "map-of-lawn")),
             w = self.width,
             h = self.height,
         )
@@ -208,6 +216,7 @@ impl Drawing {
         let mut out = format!(
             "<svg class=\"map\" viewBox=\"0 0 {w:.0} {h:.0}\" width=\"{w:.0}\" height=\"{h:.0}\" data-units-per-m=\"{scale:.4}\"{corner} \
              font-family=\"DejaVu Sans, sans-serif\" font-size=\"14\" role=\"group\" aria-label=\"{label}\">",
+            label = escaped(label),
             w = self.width,
             h = self.height,
             scale = self.view.map_or(1.0, |view| view.scale),
@@ -245,11 +254,13 @@ impl Drawing {
     /// Scale bar and north for below the page's map, with the same width.
     pub(crate) fn scale_svg(&self, findings: &Findings) -> Option<String> {
         let view = self.view?;
+        let (unit, unit_m) = legend::scale_unit(self.voice);
         let mut inside = String::new();
-        legend::scale_and_north(&mut inside, findings, &view, 0.0);
+        legend::scale_and_north(self.voice, &mut inside, findings, &view, 0.0);
         Some(format!(
-            "<svg class=\"scale\" viewBox=\"0 0 {:.0} {:.0}\" font-family=\"DejaVu Sans, sans-serif\" \
+            "<svg class=\"scale\" data-unit=\"{unit}\" data-unit-m=\"{unit_m}\" data-decimal=\"{}\" viewBox=\"0 0 {:.0} {:.0}\" font-family=\"DejaVu Sans, sans-serif\" \
              font-size=\"14\" aria-hidden=\"true\">{inside}</svg>",
+            crate::words::numerals(self.voice).decimal,
             self.width,
             legend::SCALE_HEIGHT - 6.0
         ))
@@ -280,8 +291,8 @@ pub(crate) enum Grounds {
 }
 
 /// The map as SVG, with title and legend.
-pub fn map_svg(findings: &Findings) -> String {
-    Drawing::of(findings, Furniture::Full).svg()
+pub fn map_svg(findings: &Findings, voice: Voice) -> String {
+    Drawing::of(voice, findings, Furniture::Full).svg()
 }
 
 /// The colour of the sheet as numbers.

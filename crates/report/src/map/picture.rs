@@ -4,6 +4,7 @@
 //! inside pictures; the marks above it are rendered by `resvg`.
 
 use super::{Drawing, Furniture, SHEET_RGB};
+use crate::messages::Voice;
 use crate::{ReportError, ramp::Rgb};
 use resvg::{tiny_skia, usvg};
 use std::sync::{Arc, OnceLock};
@@ -32,7 +33,7 @@ fn fonts() -> Arc<fontdb::Database> {
 ///
 /// # Errors
 /// [`ReportError::PictureWidth`] for a width under 200 or over 8,000 pixels.
-pub fn map_png(findings: &Findings, width_px: u32) -> Result<Vec<u8>, ReportError> {
+pub fn map_png(findings: &Findings, width_px: u32, voice: Voice) -> Result<Vec<u8>, ReportError> {
     if !(MIN_PX..=MAX_PX).contains(&width_px) {
         return Err(ReportError::PictureWidth {
             width_px,
@@ -43,7 +44,7 @@ pub fn map_png(findings: &Findings, width_px: u32) -> Result<Vec<u8>, ReportErro
     let failed = |message: &str| ReportError::Picture {
         message: message.to_owned(),
     };
-    let drawing = Drawing::of(findings, Furniture::Full);
+    let drawing = Drawing::of(voice, findings, Furniture::Full);
     let zoom = f64::from(width_px) / drawing.width;
     let height_px = (drawing.height * zoom).ceil().max(1.0) as u32;
     let mut pixmap = tiny_skia::Pixmap::new(width_px, height_px).ok_or_else(|| failed("no memory"))?;

@@ -5,6 +5,7 @@
 //! is; a missed pocket smaller than a patch is still shown, at its middle.
 
 use super::{Sheet, Style};
+use crate::messages::say;
 use crate::words;
 use tussock_types::{Findings, Place, PlanRole, PlanShape};
 
@@ -31,24 +32,29 @@ pub fn answer_map(findings: &Findings, style: Style) -> String {
         sheet.line(&line);
     }
     let most = chart.edges_visits;
-    let number = |visits: f64| words::number(visits, 0);
+    let number = |visits: f64| words::number(style.voice, visits, 0);
     sheet.indented(
         0,
-        &format!(
-            "{BARE} not driven over, {} to {}, {} to {}, {} to {}, {} more times; {MISSED} missed, {NOT_YET} not yet, \
-             {STUCK} stuck spot, {STATION} station; a character is {} wide{}",
-            SHADES[0],
-            number(most[0]),
-            SHADES[1],
-            number(most[1]),
-            SHADES[2],
-            number(most[2]),
-            SHADES[3],
-            words::metres(chart.column_m),
-            if findings.frame.origin().is_some() {
-                ", north is up"
+        &say!(
+            style.voice,
+            "chart-key",
+            bare = BARE,
+            one = SHADES[0],
+            first = number(most[0]),
+            two = SHADES[1],
+            second = number(most[1]),
+            three = SHADES[2],
+            third = number(most[2]),
+            four = SHADES[3],
+            missed = MISSED,
+            not_yet = NOT_YET,
+            stuck = STUCK,
+            station = STATION,
+            length = words::metres(style.voice, chart.column_m),
+            north = if findings.frame.origin().is_some() {
+                "up"
             } else {
-                ""
+                "unknown"
             }
         ),
     );

@@ -1,30 +1,32 @@
 //! What could the reader do next to learn more?
 
+use crate::messages::Voice;
 use crate::messages::say;
 use crate::words;
 use tussock_types::{Findings, OutlineSource, Place, PromiseVerdict, Said};
 
 /// What to do to learn more, most important first: sentences without a full stop, for lines that begin with `hint:`.
-pub fn hints(findings: &Findings) -> Vec<String> {
+pub fn hints(findings: &Findings, voice: Voice) -> Vec<String> {
     let mut hints = Vec::new();
     if findings.coverage.is_none() {
-        hints.push(say!("measure-width-cutting-disc-give"));
+        hints.push(say!(voice, "measure-width-cutting-disc-give"));
     }
     if findings.outline_source == OutlineSource::Trace {
-        hints.push(say!("walk-once-round-lawn"));
+        hints.push(say!(voice, "walk-once-round-lawn"));
         let unturned = findings.drawn_outline.as_ref().and_then(|drawn| drawn.unturned);
         hints.extend(unturned.map(|edge| {
             let at = Place::new(edge.east_m, edge.north_m);
             say!(
+                voice,
                 "walk-first-hint",
-                length = words::metres(edge.length_m),
-                place = words::position(edge.lat, edge.lon, at)
+                length = words::metres(voice, edge.length_m),
+                place = words::position(voice, edge.lat, edge.lon, at)
             )
         }));
     }
     if (findings.log_verdict.remarks.iter()).any(|said| said.is_of_plan() && *said != Said::TurnsNotAtEdge {})
     {
-        hints.push(say!("mended-plan-is-written"));
+        hints.push(say!(voice, "mended-plan-is-written"));
     }
     let driven_h = findings.span.driving_s / 3600.0;
     if let Some(more_h) = super::decide_h(findings)
@@ -32,7 +34,11 @@ pub fn hints(findings: &Findings) -> Vec<String> {
         .filter(|h| h.is_finite() && *h > 0.0)
         && findings.missed_pockets.is_empty()
     {
-        hints.push(say!("log-driving-more-give", hours = words::hours(more_h)));
+        hints.push(say!(
+            voice,
+            "log-driving-more-give",
+            hours = words::hours(voice, more_h)
+        ));
     }
     let cannot_tell = findings
         .over_time
@@ -40,8 +46,9 @@ pub fn hints(findings: &Findings) -> Vec<String> {
         .is_some_and(|over_time| over_time.promise.verdict == PromiseVerdict::CannotTell);
     if cannot_tell && hints.is_empty() {
         hints.push(say!(
+            voice,
             "promise-give-logs-as",
-            days = words::days(findings.settings.promise.days)
+            days = words::days(voice, findings.settings.promise.days)
         ));
     }
     hints

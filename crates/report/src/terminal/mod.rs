@@ -9,6 +9,8 @@ mod chart;
 mod hints;
 
 use crate::filters::{compared, fields, input, shown, surveyed};
+use crate::messages::Voice;
+use crate::messages::say;
 use crate::words;
 use minijinja::{Environment, UndefinedBehavior, Value, context, value::Serde};
 use tussock_types::{Comparison, ComplaintFindings, Findings, Inspection};
@@ -32,6 +34,8 @@ pub struct Style {
     pub colour: Colour,
     /// Columns of the terminal; lines are kept within them (40 at least, 120 at most).
     pub width_columns: usize,
+    /// Language and units.
+    pub voice: Voice,
 }
 
 impl Default for Style {
@@ -39,6 +43,7 @@ impl Default for Style {
         Self {
             colour: Colour::Plain,
             width_columns: 80,
+            voice: Voice::default(),
         }
     }
 }
@@ -98,6 +103,7 @@ impl Sheet {
     /// A label and the text beside it.
     pub(crate) fn row(&mut self, label: &str, text: &str) {
         let mut lines = words::wrap(text, self.width() - LABEL_COLUMNS).into_iter();
+        let label = &words::fit(label, LABEL_COLUMNS - 1);
         let gap = " ".repeat(LABEL_COLUMNS.saturating_sub(words::columns(label)));
         let first = lines.next().unwrap_or_default();
         let line = format!("{}{gap}{first}", self.strong(label));
@@ -152,7 +158,7 @@ fn filled((name, template): Template, context: Value, style: Style) -> String {
     let mut sheet = Sheet::new(style);
     let mut environment = Environment::new();
     environment.set_undefined_behavior(UndefinedBehavior::SemiStrict);
-    crate::filters::add(&mut environment);
+    crate::filters::add(&mut environment, style.voice);
     let width = sheet.width();
     let text = environment
         .add_template(REFERENCE.0, REFERENCE.1)
@@ -185,11 +191,11 @@ fn filled((name, template): Template, context: Value, style: Style) -> String {
 pub fn answer(findings: &Findings, style: Style) -> String {
     let context = context! {
         findings => shown(findings),
-        checks_line => words::checks_line(&findings.checks),
+        checks_line => words::checks_line(style.voice, &findings.checks),
         decide_h => decide_h(findings),
-        none_missed => none_missed(findings),
-        surveyed => findings.reference.as_ref().map(surveyed),
-        dark => words::dark(findings),
+        none_missed => none_missed(style.voice, findings),
+        dark => words::dark(style.voice, findings),
+        surveyed => findings.reference.as_ref().map(|found| surveyed(style.voice, found)),
     };
     // What was asked about comes first.
     let mut text = String::new();
@@ -203,12 +209,16 @@ pub fn answer(findings: &Findings, style: Style) -> String {
 /// The answer of an inspection as text.
 pub fn answer_inspection(inspection: &Inspection, style: Style) -> String {
     let found = fields!(inspection: log_verdict, span, positions, silences, extent_m, middle, hdop, repeated_positions);
-    let inputs: Vec<Value> = inspection.inputs.iter().map(input).collect();
+    let inputs: Vec<Value> = inspection
+        .inputs
+        .iter()
+        .map(|of| input(style.voice, of))
+        .collect();
     let context = context! {
         found,
         inputs,
         qualities => Serde(&inspection.qualities),
-        checks_line => words::checks_line(&inspection.checks),
+        checks_line => words::checks_line(style.voice, &inspection.checks),
     };
     filled(INSPECTION, context, style)
 }
@@ -217,14 +227,14 @@ pub fn answer_inspection(inspection: &Inspection, style: Style) -> String {
 pub fn answer_complaint(complaint: &ComplaintFindings, findings: &Findings, style: Style) -> String {
     filled(
         COMPLAINT,
-        context! { asked => Serde(words::asked(complaint, findings)) },
+        context! { asked => Serde(words::asked(style.voice, complaint, findings)) },
         style,
     )
 }
 
 /// The answer of a comparison as text.
 pub fn answer_comparison(comparison: &Comparison, style: Style) -> String {
-    filled(COMPARISON, compared(comparison), style)
+    filled(COMPARISON, compared(style.voice, comparison), style)
 }
 
 /// The names of the files that were written, as one row.
@@ -232,7 +242,10 @@ pub fn answer_files(names: &[String], style: Style) -> String {
     let mut sheet = Sheet::new(style);
     if !names.is_empty() {
         let list: Vec<String> = names.iter().map(|name| words::plain(name, 300)).collect();
-        sheet.row("Written", &list.join(", "));
+        sheet.row(
+            &say!(style.voice, "row-written"),
+            &words::listed(style.voice, list, words::ListMark::Comma),
+        );
     }
     sheet.into_text()
 }
@@ -247,9 +260,10 @@ pub(crate) fn decide_h(findings: &Findings) -> Option<f64> {
 }
 
 /// The message if nothing counts as missed; `None` if nothing was counted.
-pub(crate) fn none_missed(findings: &Findings) -> Option<String> {
+pub(crate) fn none_missed(voice: Voice, findings: &Findings) -> Option<String> {
     let unseen_m2 = findings.coverage.as_ref()?.unseen_m2;
     Some(words::none_missed(
+        voice,
         &findings.log_verdict,
         findings.outline_source,
         unseen_m2,

@@ -1,24 +1,25 @@
 //! Words for before and after.
 
-use super::{number, percent};
-use crate::messages::{named, say};
+use super::{ListMark, listed, number, percent};
+use crate::messages::Voice;
+use crate::messages::say;
 use tussock_types::{
     BuiltAs, ComparedPocket, Comparison, Difference, Estimate, PocketChange, PredictionHeld,
 };
 
 /// What a change brought, in a few sentences.
-pub(crate) fn comparison_said(comparison: &Comparison) -> String {
+pub(crate) fn comparison_said(voice: Voice, comparison: &Comparison) -> String {
     comparison
         .said
         .iter()
-        .map(crate::text)
+        .map(|said| crate::messages::said(voice, said))
         .collect::<Vec<_>>()
         .join(" ")
 }
 
 /// A number with its sign.
-fn signed(value: f64, decimals: usize) -> String {
-    let text = number(value, decimals);
+fn signed(voice: Voice, value: f64, decimals: usize) -> String {
+    let text = number(voice, value, decimals);
     if value > 0.0 && text.chars().any(|c| c.is_ascii_digit() && c != '0') {
         format!("+{text}")
     } else {
@@ -27,86 +28,99 @@ fn signed(value: f64, decimals: usize) -> String {
 }
 
 /// A difference of fractions in points.
-pub(crate) fn points(fraction: f64) -> String {
-    say!("points-fraction", fraction = signed(fraction * 100.0, 1))
+pub(crate) fn points(voice: Voice, fraction: f64) -> String {
+    say!(
+        voice,
+        "points-fraction",
+        fraction = signed(voice, fraction * 100.0, 1)
+    )
 }
 
 /// The same with its interval.
-pub(crate) fn points_with_interval(difference: Estimate) -> String {
+pub(crate) fn points_with_interval(voice: Voice, difference: Estimate) -> String {
     match (difference.low, difference.high) {
         (Some(low), Some(high)) => say!(
+            voice,
             "interval-points",
-            points = points(difference.estimate),
-            low = signed(low * 100.0, 1),
-            high = signed(high * 100.0, 1)
+            points = points(voice, difference.estimate),
+            low = signed(voice, low * 100.0, 1),
+            high = signed(voice, high * 100.0, 1)
         ),
-        _ => say!("interval-not-worked-out", points = points(difference.estimate)),
+        _ => say!(
+            voice,
+            "interval-not-worked-out",
+            points = points(voice, difference.estimate)
+        ),
     }
 }
 
 /// Whether a difference is more than luck.
-pub(crate) const fn difference_meaning(is_real: bool) -> &'static str {
+pub(crate) fn difference_meaning(voice: Voice, is_real: bool) -> String {
     if is_real {
-        "more than position errors and luck explain"
+        say!(voice, "more-than-luck")
     } else {
-        "position errors and luck alone may explain it"
+        say!(voice, "luck-may-explain")
     }
 }
 
 /// Where the uncertainty of a difference comes from.
-pub(crate) fn difference_sources(difference: &Difference) -> String {
+pub(crate) fn difference_sources(voice: Voice, difference: &Difference) -> String {
     let nightly = match difference.nightly_sd_fraction {
-        Some(sd) => say!("points-from-night-night", number = number(sd * 100.0, 1)),
-        None => say!("how-nights-differ-cannot"),
+        Some(sd) => say!(
+            voice,
+            "points-from-night-night",
+            number = number(voice, sd * 100.0, 1)
+        ),
+        None => say!(voice, "how-nights-differ-cannot"),
     };
     say!(
+        voice,
         "standard-deviations-points-from",
-        number = number(difference.position_sd_fraction * 100.0, 1),
+        number = number(voice, difference.position_sd_fraction * 100.0, 1),
         nightly = nightly
     )
 }
 
 /// How many pockets were mended, better, unchanged, new.
-pub(crate) fn pocket_changes(pockets: &[ComparedPocket]) -> String {
+pub(crate) fn pocket_changes(voice: Voice, pockets: &[ComparedPocket]) -> String {
     let kinds = [
         PocketChange::Mended,
         PocketChange::Better,
         PocketChange::Unchanged,
         PocketChange::New,
     ];
-    let parts: Vec<String> = kinds
-        .into_iter()
-        .filter_map(|kind| {
-            let count = pockets.iter().filter(|pocket| pocket.change == kind).count();
-            (count > 0).then(|| format!("{} {}", number(count as f64, 0), named("pocket-change", &kind)))
-        })
-        .collect();
-    format!(
-        "{}: {}",
-        say!("count-pocket", count = pockets.len()),
-        parts.join(", ")
+    let parts = kinds.into_iter().filter_map(|kind| {
+        let count = pockets.iter().filter(|pocket| pocket.change == kind).count();
+        (count > 0).then(|| say!(voice, "count-pocket-change", count = count, value = kind))
+    });
+    say!(
+        voice,
+        "pocket-sum",
+        pockets = say!(voice, "count-pocket", count = pockets.len()),
+        list = listed(voice, parts, ListMark::Comma)
     )
 }
 
 /// Whether a prediction holds.
-pub(crate) fn prediction_meaning(held: &PredictionHeld) -> &'static str {
+pub(crate) fn prediction_meaning(voice: Voice, held: &PredictionHeld) -> String {
     match (held.built, held.holds) {
-        (BuiltAs::Nothing, _) => "nothing to hold it against",
-        (_, true) => "the prediction holds",
-        (_, false) => "the prediction does not hold",
+        (BuiltAs::Nothing, _) => say!(voice, "nothing-to-hold-against"),
+        (_, true) => say!(voice, "prediction-holds"),
+        (_, false) => say!(voice, "prediction-fails"),
     }
 }
 
 /// A fraction with its interval in brackets, if there is one.
-pub(crate) fn with_interval(estimate: Estimate) -> String {
+pub(crate) fn with_interval(voice: Voice, estimate: Estimate) -> String {
     match (estimate.low, estimate.high) {
         (Some(low), Some(high)) => say!(
+            voice,
             "to-percent",
-            percent = percent(estimate.estimate),
-            number = number(low * 100.0, 1),
-            percent_2 = percent(high)
+            percent = percent(voice, estimate.estimate),
+            number = number(voice, low * 100.0, 1),
+            percent_2 = percent(voice, high)
         ),
-        _ => percent(estimate.estimate),
+        _ => percent(voice, estimate.estimate),
     }
 }
 
@@ -116,16 +130,16 @@ mod tests {
 
     #[test]
     fn differences_carry_their_sign_and_zero_has_none() {
-        assert_eq!(points(0.0123), "+1.2 points");
-        assert_eq!(points(-0.0123), "−1.2 points");
-        assert_eq!(points(0.0001), "0.0 points");
+        assert_eq!(points(Voice::default(), 0.0123), "+1.2 points");
+        assert_eq!(points(Voice::default(), -0.0123), "−1.2 points");
+        assert_eq!(points(Voice::default(), 0.0001), "0.0 points");
         let difference = Estimate {
             estimate: 0.1,
             low: Some(-0.004),
             high: Some(0.204),
         };
         assert_eq!(
-            points_with_interval(difference),
+            points_with_interval(Voice::default(), difference),
             "+10.0 points (90 % interval −0.4 to +20.4 points)"
         );
     }

@@ -1,5 +1,6 @@
 //! What is said about a place that somebody pointed at: the same in every window.
 
+use crate::messages::Voice;
 use crate::messages::{named, say};
 use crate::words;
 use serde::Serialize;
@@ -29,57 +30,64 @@ pub(crate) struct AskedPlace {
     pub(crate) due: Option<String>,
 }
 
-pub(crate) fn asked(complaint: &ComplaintFindings, findings: &Findings) -> AskedPlace {
-    let cannot_tell = || say!("this-log-cannot-tell");
+pub(crate) fn asked(voice: Voice, complaint: &ComplaintFindings, findings: &Findings) -> AskedPlace {
+    let cannot_tell = || say!(voice, "this-log-cannot-tell");
     let of_code = |answer: &Said| {
         let code = serde_json::to_value(answer).ok()?;
-        Some(named("asked-short", &code.get("code")?))
+        Some(named(voice, "asked-short", &code.get("code")?))
     };
     let answer = complaint.answer.as_ref();
     let lawn_visits = findings.revisits.as_ref().map(|revisits| revisits.mean_per_cell);
-    let one_place = |visits: f64| words::number(visits, 1);
+    let one_place = |visits: f64| words::number(voice, visits, 1);
     AskedPlace {
         said: (complaint.said.as_deref())
             .map(|said| words::plain(said, SAID))
             .filter(|said| !said.is_empty()),
         word: answer.and_then(of_code).unwrap_or_else(cannot_tell),
-        answer: answer.map_or_else(cannot_tell, crate::text),
-        held: answer.and_then(|answer| held(answer, findings)),
+        answer: answer.map_or_else(cannot_tell, |answer| crate::messages::said(voice, answer)),
+        held: answer.and_then(|answer| held(voice, answer, findings)),
         place: words::position(
+            voice,
             complaint.lat,
             complaint.lon,
             Place::new(complaint.east_m, complaint.north_m),
         ),
         visits: complaint.visits.map(|visits| {
             let visits = say!(
+                voice,
                 "asked-visits",
                 number = one_place(visits.estimate),
                 low = one_place(visits.low.unwrap_or(visits.estimate)),
                 high = one_place(visits.high.unwrap_or(visits.estimate))
             );
             match lawn_visits {
-                Some(mean) => say!("asked-visits-beside", visits = visits, mean = one_place(mean)),
+                Some(mean) => say!(
+                    voice,
+                    "asked-visits-beside",
+                    visits = visits,
+                    mean = one_place(mean)
+                ),
                 None => visits,
             }
         }),
         last: (complaint.last_visit.as_deref())
-            .and_then(|text| local_time(text, findings.settings.garden.time_zone.as_deref())),
+            .and_then(|text| local_time(voice, text, findings.settings.garden.time_zone.as_deref())),
         due: complaint
             .due_h
-            .map(|due_h| say!("asked-due", hours = words::hours(due_h))),
+            .map(|due_h| say!(voice, "asked-due", hours = words::hours(voice, due_h))),
     }
 }
 
 /// Why the pocket that holds a place is missed, or why the spot costs time.
-fn held(answer: &Said, findings: &Findings) -> Option<String> {
+fn held(voice: Voice, answer: &Said, findings: &Findings) -> Option<String> {
     match answer {
         Said::PlaceNever { pocket: id, .. } => {
             let pocket = findings.missed_pockets.iter().find(|pocket| pocket.id == *id)?;
-            Some(crate::text(&pocket.why))
+            Some(crate::messages::said(voice, &pocket.why))
         }
         Said::PlaceIsStuckSpot { spot: id, .. } => {
             let spot = findings.stuck_spots.iter().find(|spot| spot.id == *id)?;
-            Some(words::why_stuck(spot))
+            Some(words::why_stuck(voice, spot))
         }
         _ => None,
     }
@@ -93,10 +101,18 @@ pub(crate) fn offset(text: Option<&str>, zone: Option<&str>) -> UtcOffset {
 }
 
 /// An RFC 3339 time, given in the garden's local time.
-pub(crate) fn local_time(text: &str, zone: Option<&str>) -> Option<String> {
+pub(crate) fn local_time(voice: Voice, text: &str, zone: Option<&str>) -> Option<String> {
     let time = OffsetDateTime::parse(text, &Rfc3339).ok()?;
-    let day = format_description!("[day padding:none] [month repr:long] [year], [hour]:[minute]");
-    time.to_offset(offset(Some(text), zone)).format(day).ok()
+    let time = time.to_offset(offset(Some(text), zone));
+    Some(say!(
+        voice,
+        "date-time",
+        day = time.day(),
+        month = u8::from(time.month()),
+        year = time.year().to_string(),
+        hour = format!("{:02}", time.hour()),
+        minute = format!("{:02}", time.minute())
+    ))
 }
 
 /// The hour and minute of it alone, to the nearest minute.

@@ -7,16 +7,19 @@ mod comparison;
 mod complaint;
 mod reference;
 
+use crate::messages::Voice;
 use crate::messages::{eighth, named, say};
 pub(crate) use comparison::*;
 pub(crate) use complaint::*;
 pub(crate) use reference::*;
+pub(crate) use tussock_types::decimal;
+use tussock_types::grouped;
 use tussock_types::math;
 use tussock_types::{
     Check, DarkHours, Estimate, Findings, LeftOut, LogLevel, LogVerdict, Night, OutlineSource, OverTime,
     Place, Rung, Said, Span, StuckSpot, Suggestion, Tape, WayHome,
 };
-pub(crate) use tussock_types::{decimal, grouped, plural};
+use tussock_types::{FOOT_M, INCH_M, Language, MILE_M, Units};
 use unicode_width::{UnicodeWidthChar, UnicodeWidthStr};
 
 /// Less driving in the dark is not worth a line.
@@ -121,7 +124,7 @@ pub(crate) fn wrap(text: &str, width_columns: usize) -> Vec<String> {
     let width_columns = width_columns.max(8);
     let mut lines = vec![String::new()];
     let mut used = 0;
-    for word in text.split_whitespace() {
+    for word in text.split_ascii_whitespace() {
         let mut rest = word;
         let gap = usize::from(used > 0);
         if used > 0 && used + gap + columns(rest) > width_columns {
@@ -157,103 +160,200 @@ pub(crate) fn wrap(text: &str, width_columns: usize) -> Vec<String> {
     lines
 }
 
-/// A number with this many decimals and commas between thousands; `unknown` if it is not finite.
-pub(crate) fn number(value: f64, decimals: usize) -> String {
+/// How a language writes numbers.
+pub(crate) struct Numerals {
+    /// Between whole and part.
+    pub(crate) decimal: char,
+    /// Between thousands.
+    group: char,
+    /// Digits before the decimal mark from which on thousands are set apart.
+    least_grouped: usize,
+    /// Percent, with what stands before it.
+    percent: &'static str,
+}
+
+/// Unicode CLDR 48, numbers: symbols, minimum grouping digits and the pattern of percent (as ICU 78 writes them). English keeps a space
+/// before percent, as the SI has it.
+pub(crate) const fn numerals(voice: Voice) -> Numerals {
+    let (decimal, group, least_grouped, percent) = match voice.language() {
+        Language::English => ('.', ',', 4, " %"),
+        Language::German => (',', '.', 4, " %"),
+        Language::French => (',', '\u{202f}', 4, " %"),
+        Language::Spanish => (',', '.', 5, " %"),
+        Language::Italian => (',', '.', 5, "%"),
+        Language::Dutch => (',', '.', 4, "%"),
+        Language::Swedish => (',', '\u{a0}', 4, " %"),
+        Language::Polish => (',', '\u{a0}', 5, "%"),
+    };
+    Numerals {
+        decimal,
+        group,
+        least_grouped,
+        percent,
+    }
+}
+
+/// A number with so many decimals, and thousands set apart; `unknown` when it is not finite.
+pub(crate) fn number(voice: Voice, value: f64, decimals: usize) -> String {
     if !value.is_finite() {
-        return "unknown".to_owned();
+        return say!(voice, "unknown");
     }
     let text = decimal(value, decimals);
     let (sign, text) = text.strip_prefix('-').map_or(("", &text[..]), |size| ("−", size));
-    format!("{sign}{}", grouped(text))
+    let numerals = numerals(voice);
+    let whole = text.find('.').unwrap_or(text.len());
+    let grouped = match whole < numerals.least_grouped {
+        true => text.to_owned(),
+        false => grouped(text),
+    };
+    let mark = |letter: char| match letter {
+        '.' => numerals.decimal,
+        ',' => numerals.group,
+        digit => digit,
+    };
+    sign.chars().chain(grouped.chars().map(mark)).collect()
 }
 
-/// A count with commas between thousands.
-pub(crate) fn count(value: u64) -> String {
-    number(value as f64, 0)
+/// A count.
+pub(crate) fn count(voice: Voice, value: u64) -> String {
+    number(voice, value as f64, 0)
 }
 
-/// Square metres.
-pub(crate) fn area(value_m2: f64) -> String {
-    format!(
-        "{} m²",
-        number(value_m2, if value_m2.abs() < 99.95 { 1 } else { 0 })
+/// A number with its unit, in metric or in imperial units: value, decimals, sign of the unit.
+fn in_units(voice: Voice, metric: (f64, usize, &str), imperial: (f64, usize, &str)) -> String {
+    let (value, decimals, unit) = match voice.units() {
+        Units::Metric => metric,
+        Units::Imperial => imperial,
+    };
+    format!("{} {unit}", number(voice, value, decimals))
+}
+
+/// An area.
+pub(crate) fn area(voice: Voice, value_m2: f64) -> String {
+    let decimals = |value: f64| usize::from(value.abs() < 99.95);
+    let value_sqft = value_m2 / (FOOT_M * FOOT_M);
+    in_units(
+        voice,
+        (value_m2, decimals(value_m2), "m²"),
+        (value_sqft, decimals(value_sqft), "sq ft"),
     )
 }
 
-/// Metres: centimetres below 10 cm are useless, and so are tenths beyond 1 km.
-pub(crate) fn metres(value_m: f64) -> String {
-    match value_m.abs() {
-        v if v < 0.0995 => format!("{} cm", number(value_m * 100.0, 1)),
-        v if v < 0.995 => {
-            let text = number(value_m, 2);
-            format!("{} m", text.strip_suffix('0').unwrap_or(&text))
-        }
-        v if v < 999.95 => format!("{} m", number(value_m, 1)),
-        _ => format!("{} m", number(value_m, 0)),
-    }
+/// A length: centimetres below 10 cm are of no use, tenths beyond 1 km neither; inches below a foot.
+pub(crate) fn metres(voice: Voice, value_m: f64) -> String {
+    let metric = match value_m.abs() {
+        v if v < 0.0995 => (value_m * 100.0, 1, "cm"),
+        v if v < 0.995 && decimal(value_m, 2).ends_with('0') => (value_m, 1, "m"),
+        v if v < 0.995 => (value_m, 2, "m"),
+        v if v < 999.95 => (value_m, 1, "m"),
+        _ => (value_m, 0, "m"),
+    };
+    let imperial = match value_m.abs() / FOOT_M {
+        v if v < 0.995 => (value_m / INCH_M, 1, "in"),
+        v if v < 999.95 => (value_m / FOOT_M, 1, "ft"),
+        _ => (value_m / FOOT_M, 0, "ft"),
+    };
+    in_units(voice, metric, imperial)
+}
+
+/// Millimetres.
+pub(crate) fn millimetres(voice: Voice, value_mm: f64, decimals: usize) -> String {
+    in_units(
+        voice,
+        (value_mm, decimals, "mm"),
+        (value_mm / 1000.0 / INCH_M, decimals + 2, "in"),
+    )
 }
 
 /// A step of the coordinates: millimetres matter here.
-pub(crate) fn step(step_m: f64) -> String {
+pub(crate) fn step(voice: Voice, step_m: f64) -> String {
     match step_m {
-        m if m < 0.0995 => say!(
-            "mm-number",
-            number = number(m * 1000.0, if m < 0.00995 { 1 } else { 0 })
-        ),
-        m => metres(m),
+        m if m < 0.0995 => millimetres(voice, m * 1000.0, if m < 0.00995 { 1 } else { 0 }),
+        m => metres(voice, m),
     }
 }
 
 /// A length for laying out a tape: to a tenth of a metre.
-pub(crate) fn tape_length(value_m: f64) -> String {
-    format!("{} m", number(value_m, 1))
+pub(crate) fn tape_length(voice: Voice, value_m: f64) -> String {
+    length(voice, value_m, 1)
 }
 
-/// A path: kilometres from 1 km up.
-pub(crate) fn path_length(value_m: f64) -> String {
-    match value_m.abs() {
-        v if v < 999.5 => format!("{} m", number(value_m, 0)),
-        _ => format!("{} km", number(value_m / 1000.0, 2)),
-    }
+/// A length in metres with so many decimals; what asks for two or more is in inches, with one less.
+pub(crate) fn length(voice: Voice, value_m: f64, decimals: usize) -> String {
+    let imperial = match decimals {
+        0 | 1 => (value_m / FOOT_M, decimals, "ft"),
+        _ => (value_m / INCH_M, decimals - 1, "in"),
+    };
+    in_units(voice, (value_m, decimals, "m"), imperial)
+}
+
+/// A speed.
+pub(crate) fn speed(voice: Voice, value_mps: f64) -> String {
+    in_units(
+        voice,
+        (value_mps, 2, "m/s"),
+        (value_mps * 3600.0 / MILE_M, 2, "mph"),
+    )
+}
+
+/// Centimetres without decimals; inches with one.
+pub(crate) fn whole_cm(voice: Voice, value_m: f64) -> String {
+    in_units(voice, (100.0 * value_m, 0, "cm"), (value_m / INCH_M, 1, "in"))
+}
+
+/// A path: kilometres from 1 km up, miles from one up.
+pub(crate) fn path_length(voice: Voice, value_m: f64) -> String {
+    let metric = match value_m.abs() {
+        v if v < 999.5 => (value_m, 0, "m"),
+        _ => (value_m / 1000.0, 2, "km"),
+    };
+    let imperial = match value_m.abs() {
+        v if v < MILE_M => (value_m / FOOT_M, 0, "ft"),
+        _ => (value_m / MILE_M, 2, "mi"),
+    };
+    in_units(voice, metric, imperial)
 }
 
 /// Per cent with one decimal; never rounded to all or nothing unless it is.
-pub(crate) fn percent(fraction: f64) -> String {
+pub(crate) fn percent(voice: Voice, fraction: f64) -> String {
     if !fraction.is_finite() {
-        return "unknown".to_owned();
+        return say!(voice, "unknown");
     }
-    let percent = fraction * 100.0;
-    if percent > 0.0 && percent < 0.05 {
-        return "under 0.1 %".to_owned();
+    let hundredths = fraction * 100.0;
+    if hundredths > 0.0 && hundredths < 0.05 {
+        return say!(voice, "under-percent", percent = percent(voice, 0.001));
     }
-    if (99.95..100.0).contains(&percent) {
-        return "over 99.9 %".to_owned();
+    if (99.95..100.0).contains(&hundredths) {
+        return say!(voice, "over-percent", percent = percent(voice, 0.999));
     }
-    format!("{} %", number(percent, 1))
+    number(voice, hundredths, 1) + numerals(voice).percent
 }
 
 /// Whole per cent, for plain sentences.
-pub(crate) fn whole_percent(fraction: f64) -> String {
-    format!("{} %", number(fraction * 100.0, 0))
+pub(crate) fn whole_percent(voice: Voice, fraction: f64) -> String {
+    number(voice, fraction * 100.0, 0) + numerals(voice).percent
 }
 
 /// A share in a sentence: whole per cent, with a decimal if it is nearly nothing or nearly all.
-pub(crate) fn share(fraction: f64) -> String {
+pub(crate) fn share(voice: Voice, fraction: f64) -> String {
     let is_plain = (0.095..0.945).contains(&fraction) || fraction >= 1.0 || fraction == 0.0;
     if is_plain {
-        whole_percent(fraction)
+        whole_percent(voice, fraction)
     } else {
-        percent(fraction)
+        percent(voice, fraction)
     }
 }
 
 /// Hours.
-pub(crate) fn hours(value_h: f64) -> String {
-    format!("{} h", number(value_h, if value_h.abs() < 9.95 { 1 } else { 0 }))
+pub(crate) fn hours(voice: Voice, value_h: f64) -> String {
+    format!(
+        "{} h",
+        number(voice, value_h, if value_h.abs() < 9.95 { 1 } else { 0 })
+    )
 }
 
 /// What of the driving fell in the dark, with the last dusk and dawn by the garden's clock; `None` where nothing did, or nobody knows.
-pub(crate) fn dark(findings: &Findings) -> Option<String> {
+pub(crate) fn dark(voice: Voice, findings: &Findings) -> Option<String> {
     let nights = findings.nights.iter().flatten();
     let known: Vec<(&Night, &DarkHours)> = nights
         .filter_map(|night| Some((night, night.dark.as_ref()?)))
@@ -268,6 +368,7 @@ pub(crate) fn dark(findings: &Findings) -> Option<String> {
     let (_, last) = known.last()?;
     let between = match (clock(&last.dusk), clock(&last.dawn)) {
         (Some(dusk), Some(dawn)) => say!(
+            voice,
             "dark-between",
             dusk = dusk,
             dawn = dawn,
@@ -276,57 +377,90 @@ pub(crate) fn dark(findings: &Findings) -> Option<String> {
         _ => String::new(),
     };
     Some(say!(
+        voice,
         "dark-of-driven",
-        dark = hours(dark_h),
-        driven = hours(known.iter().map(|(night, _)| drives_h(night)).sum()),
+        dark = hours(voice, dark_h),
+        driven = hours(voice, known.iter().map(|(night, _)| drives_h(night)).sum()),
         between = between
     ))
 }
 
 /// A time that passed.
-pub(crate) fn duration(value_s: f64) -> String {
+pub(crate) fn duration(voice: Voice, value_s: f64) -> String {
     if !value_s.is_finite() {
-        return "unknown".to_owned();
+        return say!(voice, "unknown");
     }
     match value_s {
         v if v < 99.5 => format!(
             "{} s",
-            number(v, if v < 9.95 && v.fract() != 0.0 { 1 } else { 0 })
+            number(voice, v, if v < 9.95 && v.fract() != 0.0 { 1 } else { 0 })
         ),
-        v if v < 5970.0 => format!("{} min", number(v / 60.0, 0)),
+        v if v < 5970.0 => format!("{} min", number(voice, v / 60.0, 0)),
         v => {
             let minutes = (v / 60.0).round();
             let whole_h = (minutes / 60.0).floor();
             let rest = minutes - whole_h * 60.0;
             match rest {
-                0.0 => format!("{} h", number(whole_h, 0)),
-                _ => format!("{} h {rest:.0} min", number(whole_h, 0)),
+                0.0 => format!("{} h", number(voice, whole_h, 0)),
+                _ => format!("{} h {rest:.0} min", number(voice, whole_h, 0)),
             }
         }
     }
 }
 
 /// Minutes.
-pub(crate) fn minutes(value_min: f64) -> String {
-    duration(value_min * 60.0)
+pub(crate) fn minutes(voice: Voice, value_min: f64) -> String {
+    duration(voice, value_min * 60.0)
+}
+
+/// Minutes, however many.
+pub(crate) fn whole_minutes(voice: Voice, value_min: f64) -> String {
+    format!("{} min", number(voice, value_min, 0))
 }
 
 /// The interval of an estimate, or the statement that there is none.
-pub(crate) fn interval(estimate: Estimate) -> String {
+pub(crate) fn interval(voice: Voice, estimate: Estimate) -> String {
     match (estimate.low, estimate.high) {
         (Some(low), Some(high)) => {
-            format!("90 % interval {} to {}", number(low * 100.0, 1), percent(high))
+            say!(
+                voice,
+                "interval",
+                low = number(voice, low * 100.0, 1),
+                high = percent(voice, high)
+            )
         }
-        _ => "no interval".to_owned(),
+        _ => say!(voice, "no-interval"),
     }
 }
 
 /// Both ends of an interval: `87.1 to 88.1 %`.
-pub(crate) fn range(estimate: Estimate) -> String {
+pub(crate) fn range(voice: Voice, estimate: Estimate) -> String {
     match (estimate.low, estimate.high) {
-        (Some(low), Some(high)) => format!("{} to {}", number(low * 100.0, 1), percent(high)),
-        _ => "no interval".to_owned(),
+        (Some(low), Some(high)) => say!(
+            voice,
+            "range",
+            low = number(voice, low * 100.0, 1),
+            high = percent(voice, high)
+        ),
+        _ => say!(voice, "no-interval"),
     }
+}
+
+/// What stands between the parts of a list.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum ListMark {
+    Comma,
+    /// For parts that hold commas.
+    Semicolon,
+}
+
+/// Parts as a list.
+pub(crate) fn listed(voice: Voice, parts: impl IntoIterator<Item = String>, mark: ListMark) -> String {
+    let join = |before: String, next: String| match mark {
+        ListMark::Comma => say!(voice, "list", before = before, next = next),
+        ListMark::Semicolon => say!(voice, "list-apart", before = before, next = next),
+    };
+    parts.into_iter().reduce(join).unwrap_or_default()
 }
 
 /// The first letter as a capital.
@@ -339,90 +473,104 @@ pub(crate) fn capital(text: &str) -> String {
 }
 
 /// A probability in words that do not claim more digits than are known.
-pub(crate) fn chance(fraction: f64) -> String {
+pub(crate) fn chance(voice: Voice, fraction: f64) -> String {
     match fraction {
-        f if !f.is_finite() => "unknown".to_owned(),
-        f if f < 1e-4 => say!("less-than"),
+        f if !f.is_finite() => say!(voice, "unknown"),
+        f if f < 1e-4 => say!(voice, "less-than"),
         f if f < 0.000_95 => say!(
+            voice,
             "about-number",
-            number = number((1.0 / f / 100.0).round() * 100.0, 0)
+            number = number(voice, (1.0 / f / 100.0).round() * 100.0, 0)
         ),
         f if f < 0.01 => say!(
+            voice,
             "about-number",
-            number = number((1.0 / f / 10.0).round() * 10.0, 0)
+            number = number(voice, (1.0 / f / 10.0).round() * 10.0, 0)
         ),
-        f => percent(f),
+        f => percent(voice, f),
     }
 }
 
 /// A figure whose unit is in its words: three significant digits.
-pub(crate) fn figure(value: f64) -> String {
+pub(crate) fn figure(voice: Voice, value: f64) -> String {
     let decimals = match value.abs() {
         v if v >= 100.0 => 0,
         v if v >= 10.0 => 1,
         _ => 2,
     };
-    number(value, decimals)
+    number(voice, value, decimals)
 }
 
 /// What a change needs, in a few words each.
-pub(crate) fn cost(suggestion: &Suggestion) -> Vec<String> {
+pub(crate) fn cost(voice: Voice, suggestion: &Suggestion) -> Vec<String> {
     let mut cost = Vec::new();
     if let Some(wire_m) = suggestion.wire_m {
-        cost.push(say!("wire-length", length = metres(wire_m)));
+        cost.push(say!(voice, "wire-length", length = metres(voice, wire_m)));
     }
     if let Some(shift_m) = suggestion.shift_m {
-        cost.push(say!("shift-length", length = metres(shift_m)));
+        cost.push(say!(voice, "shift-length", length = metres(voice, shift_m)));
     }
     if let Some(added_h) = suggestion.added_h_per_day {
-        cost.push(say!("more-day", hours = hours(added_h)));
+        cost.push(say!(voice, "more-day", hours = hours(voice, added_h)));
     }
     if let Some(share) = suggestion.outing_share_fraction {
-        cost.push(say!("outings-sent-along-percent", percent = whole_percent(share)));
+        cost.push(say!(
+            voice,
+            "outings-sent-along-percent",
+            percent = whole_percent(voice, share)
+        ));
     }
     cost
 }
 
 /// How the machine came home: how often by each way, and how long that took.
-pub(crate) fn ways_home(ways: &[WayHome]) -> String {
+pub(crate) fn ways_home(voice: Voice, ways: &[WayHome]) -> String {
     let way = |way: &WayHome| {
-        let along = named("way-home", &way.along);
-        format!("{} {along} ({})", count(way.times), minutes(way.median_min))
+        let along = named(voice, "way-home", &way.along);
+        say!(
+            voice,
+            "way-home-row",
+            times = count(voice, way.times),
+            along = along,
+            time = minutes(voice, way.median_min)
+        )
     };
-    ways.iter().map(way).collect::<Vec<_>>().join(", ")
+    listed(voice, ways.iter().map(way), ListMark::Comma)
 }
 
 /// What a pattern efficiency means.
-pub(crate) fn efficiency(fraction: f64) -> String {
-    let figure = whole_percent(fraction);
+pub(crate) fn efficiency(voice: Voice, fraction: f64) -> String {
+    let figure = whole_percent(voice, fraction);
     match fraction {
-        f if f < -0.1 => say!("less-new-than-chance", figure = figure),
-        f if f < 0.1 => say!("new-as-chance", figure = figure),
-        f if f < 0.9 => say!("more-new-than-chance", figure = figure),
-        _ => say!("hardly-twice", figure = figure),
+        f if f < -0.1 => say!(voice, "less-new-than-chance", figure = figure),
+        f if f < 0.1 => say!(voice, "new-as-chance", figure = figure),
+        f if f < 0.9 => say!(voice, "more-new-than-chance", figure = figure),
+        _ => say!(voice, "hardly-twice", figure = figure),
     }
 }
 
 /// When this much of the lawn will have been driven over.
-pub(crate) fn reach(over_time: &OverTime) -> String {
+pub(crate) fn reach(voice: Voice, over_time: &OverTime) -> String {
     match (over_time.hours_to_95, over_time.hours_to_99) {
-        (Some(to_95), Some(to_99)) => say!("reach-both", first = hours(to_95), second = hours(to_99)),
-        (Some(to_95), None) => say!("reach-95", after = hours(to_95)),
-        (None, Some(to_99)) => say!("reach-99", after = hours(to_99)),
-        (None, None) => say!("reach-none"),
+        (Some(to_95), Some(to_99)) => say!(
+            voice,
+            "reach-both",
+            first = hours(voice, to_95),
+            second = hours(voice, to_99)
+        ),
+        (Some(to_95), None) => say!(voice, "reach-95", after = hours(voice, to_95)),
+        (None, Some(to_99)) => say!(voice, "reach-99", after = hours(voice, to_99)),
+        (None, None) => say!(voice, "reach-none"),
     }
 }
 
 /// `3 days`, `1 day`, `1.5 days`.
-pub(crate) fn days(days: f64) -> String {
-    match days {
-        1.0 => "1 day".to_owned(),
-        days => format!("{} days", number(days, usize::from(days.fract() != 0.0))),
-    }
+pub(crate) fn days(voice: Voice, days: f64) -> String {
+    say!(voice, "count-day", count = days)
 }
 
 /// Tape distances, and on which side of the line between the two ends the place lies, because two tapes cross twice.
-pub(crate) fn tapes(tape: &[Tape], target: Place) -> Vec<String> {
+pub(crate) fn tapes(voice: Voice, tape: &[Tape], target: Place) -> Vec<String> {
     let mut parts: Vec<String> = tape
         .iter()
         .map(|tape| {
@@ -430,22 +578,22 @@ pub(crate) fn tapes(tape: &[Tape], target: Place) -> Vec<String> {
                 // Twice a standard deviation, but never stated more finely than a tape shows.
                 Some(sd_m) => format!(
                     "{} ± {}",
-                    number(tape.distance_m, 1),
-                    tape_length((2.0 * sd_m).max(0.1))
+                    number(voice, tape.distance_m, 1),
+                    tape_length(voice, (2.0 * sd_m).max(0.1))
                 ),
-                None => tape_length(tape.distance_m),
+                None => tape_length(voice, tape.distance_m),
             };
-            format!("{length} from {}", name(&tape.from))
+            say!(voice, "tape-from", length = length, from = name(&tape.from))
         })
         .collect();
-    if let (Some(side), Some(last)) = (tape_side(tape, target), parts.last_mut()) {
-        last.push_str(&format!(", on their {side} side"));
+    if let (Some(eighth), Some(last)) = (tape_side(tape, target), parts.last_mut()) {
+        *last = say!(voice, "tape-side", tape = *last, eighth = eighth);
     }
     parts
 }
 
 /// On which side of the line through both ends the place lies, as a compass direction.
-fn tape_side(tape: &[Tape], target: Place) -> Option<String> {
+fn tape_side(tape: &[Tape], target: Place) -> Option<f64> {
     let [first, second] = tape else { return None };
     let (east_m, north_m) = (
         second.from_east_m - first.from_east_m,
@@ -464,143 +612,161 @@ fn tape_side(tape: &[Tape], target: Place) -> Option<String> {
         false => (north_m, -east_m),
     };
     let course_deg = math::atan2(out_east, out_north).to_degrees();
-    Some(say!("side", eighth = eighth(course_deg)))
+    Some(eighth(course_deg))
 }
 
 /// Tape distances as one phrase.
-pub(crate) fn tape(tape: &[Tape], target: Place) -> Option<String> {
-    let parts = tapes(tape, target);
-    (!parts.is_empty()).then(|| parts.join(", "))
+pub(crate) fn tape(voice: Voice, tape: &[Tape], target: Place) -> Option<String> {
+    let parts = tapes(voice, tape, target);
+    (!parts.is_empty()).then(|| listed(voice, parts, ListMark::Comma))
 }
 
 /// What larger and smaller versions of a change would bring.
-pub(crate) fn ladder(rungs: &[Rung], chosen_m: Option<f64>) -> String {
+pub(crate) fn ladder(voice: Voice, rungs: &[Rung], chosen_m: Option<f64>) -> String {
     let told = rungs.iter().map(|rung| {
-        let (size, fraction) = (metres(rung.size_m), percent(rung.pocket_fraction_after.estimate));
+        let (size, fraction) = (
+            metres(voice, rung.size_m),
+            percent(voice, rung.pocket_fraction_after.estimate),
+        );
         if Some(rung.size_m) == chosen_m {
-            say!("rung-chosen", size = size, fraction = fraction)
+            say!(voice, "rung-chosen", size = size, fraction = fraction)
         } else {
-            say!("rung", size = size, fraction = fraction)
+            say!(voice, "rung", size = size, fraction = fraction)
         }
     });
-    say!("ladder", list = told.collect::<Vec<String>>().join(", "))
+    say!(voice, "ladder", list = listed(voice, told, ListMark::Comma))
 }
 
 /// What to look at where the machine got stuck, and where it came from.
-pub(crate) fn why_stuck(spot: &StuckSpot) -> String {
+pub(crate) fn why_stuck(voice: Voice, spot: &StuckSpot) -> String {
     let course = spot
         .approach_deg
-        .map(|course_deg| say!("stuck-came", course_deg = course_deg));
-    let why = std::iter::once(crate::text(&spot.why)).chain(course);
+        .map(|course_deg| say!(voice, "stuck-came", course_deg = course_deg));
+    let why = std::iter::once(crate::messages::said(voice, &spot.why)).chain(course);
     why.collect::<Vec<_>>().join(" ")
 }
 
 /// Where a place lies: by latitude and longitude, or else by metres on the plane.
-pub(crate) fn position(lat: Option<f64>, lon: Option<f64>, place: Place) -> String {
+pub(crate) fn position(voice: Voice, lat: Option<f64>, lon: Option<f64>, place: Place) -> String {
     match (lat, lon) {
         (Some(lat), Some(lon)) => format!("{}, {}", decimal(lat, 7), decimal(lon, 7)),
-        _ => format!(
-            "{} m east, {} m north of the origin",
-            number(place.east_m, 1),
-            number(place.north_m, 1)
+        _ => say!(
+            voice,
+            "position-metres",
+            east = tape_length(voice, place.east_m),
+            north = tape_length(voice, place.north_m)
         ),
     }
 }
 
 /// The message if nothing counts as missed: a poor or short log shows only wide pockets, nobody knows what lies beyond a
 /// drive that drew its own outline, and nobody knows what ground without evidence would show.
-pub(crate) fn none_missed(verdict: &LogVerdict, source: OutlineSource, unseen_m2: f64) -> String {
-    let width = || metres(verdict.smallest_findable_width_m);
+pub(crate) fn none_missed(
+    voice: Voice,
+    verdict: &LogVerdict,
+    source: OutlineSource,
+    unseen_m2: f64,
+) -> String {
+    let width = || metres(voice, verdict.smallest_findable_width_m);
     match (verdict.level, source) {
-        (LogLevel::Unusable, _) => say!("none-told"),
+        (LogLevel::Unusable, _) => say!(voice, "none-told"),
         _ if unseen_m2 > verdict.smallest_findable_pocket_m2 => {
-            say!("none-shown-unseen", area = area(unseen_m2))
+            say!(voice, "none-shown-unseen", area = area(voice, unseen_m2))
         }
-        (LogLevel::Limited, OutlineSource::Trace) => say!("none-known-narrower", width = width()),
-        (LogLevel::Good, OutlineSource::Trace) => say!("none-known"),
-        (LogLevel::Limited, OutlineSource::Plan) => say!("none-narrower", width = width()),
-        (LogLevel::Good, OutlineSource::Plan) => say!("none-but-luck"),
+        (LogLevel::Limited, OutlineSource::Trace) => say!(voice, "none-known-narrower", width = width()),
+        (LogLevel::Good, OutlineSource::Trace) => say!(voice, "none-known"),
+        (LogLevel::Limited, OutlineSource::Plan) => say!(voice, "none-narrower", width = width()),
+        (LogLevel::Good, OutlineSource::Plan) => say!(voice, "none-but-luck"),
     }
 }
 
 /// The verdict as one sentence.
-pub(crate) fn verdict_sentence(verdict: &LogVerdict) -> String {
+pub(crate) fn verdict_sentence(voice: Voice, verdict: &LogVerdict) -> String {
     let smallest = say!(
+        voice,
         "pockets-from",
-        length = metres(verdict.smallest_findable_width_m),
-        area = area(verdict.smallest_findable_pocket_m2)
+        length = metres(voice, verdict.smallest_findable_width_m),
+        area = area(voice, verdict.smallest_findable_pocket_m2)
     );
     match (verdict.level, verdict.positions) {
         (LogLevel::Unusable, LogLevel::Good) => {
-            say!("log-too-short-positions")
+            say!(voice, "log-too-short-positions")
         }
-        (LogLevel::Unusable, _) => say!("log-not-good-enough-shows"),
-        (LogLevel::Good, _) => say!("log-good-enough-can", smallest = smallest),
+        (LogLevel::Unusable, _) => say!(voice, "log-not-good-enough-shows"),
+        (LogLevel::Good, _) => say!(voice, "log-good-enough-can", smallest = smallest),
         (LogLevel::Limited, LogLevel::Good) => say!(
+            voice,
             "log-too-short-its",
-            length = metres(verdict.smallest_findable_width_m),
-            area = area(verdict.smallest_findable_pocket_m2)
+            length = metres(voice, verdict.smallest_findable_width_m),
+            area = area(voice, verdict.smallest_findable_pocket_m2)
         ),
-        (LogLevel::Limited, _) => say!("log-not-good-enough", smallest = smallest),
+        (LogLevel::Limited, _) => say!(voice, "log-not-good-enough", smallest = smallest),
     }
 }
 
 /// How many checks hold, and which do not; `None` without checks.
-pub(crate) fn checks_line(checks: &[Check]) -> Option<String> {
+pub(crate) fn checks_line(voice: Voice, checks: &[Check]) -> Option<String> {
     let failing: Vec<&Check> = checks.iter().filter(|check| !check.holds).collect();
     let held = checks.len() - failing.len();
-    let sum = say!("checks-hold", held = held, all = checks.len());
+    let sum = say!(voice, "checks-hold", held = held, all = checks.len());
     match (checks.is_empty(), failing.is_empty()) {
         (true, _) => None,
         (_, true) => Some(sum),
         _ => {
-            let fails: Vec<String> = failing.into_iter().map(check_fails).collect();
-            Some(say!("checks-say", sum = sum, fails = fails.join(", ")))
+            let fails = listed(
+                voice,
+                failing.into_iter().map(|check| check_fails(voice, check)),
+                ListMark::Comma,
+            );
+            Some(say!(voice, "checks-say", sum = sum, fails = fails))
         }
     }
 }
 
 /// What contradicts what, in a few words.
-fn check_fails(check: &Check) -> String {
+fn check_fails(voice: Voice, check: &Check) -> String {
     match check.consequence {
         Some(Said::EdgeInside { edge_deg, .. } | Said::EdgeOutside { edge_deg, .. }) => {
-            say!("check-fails-edge", edge_deg = edge_deg)
+            say!(voice, "check-fails-edge", edge_deg = edge_deg)
         }
-        _ => named("check-fails", &check.check),
+        _ => named(voice, "check-fails", &check.check),
     }
 }
 
 /// What was measured, with its unit.
-pub(crate) fn check_is(check: &Check) -> String {
+pub(crate) fn check_is(voice: Voice, check: &Check) -> String {
     say!(
+        voice,
         "check-is",
         value = check.check,
-        number = number(check.statistic, 2),
-        percent = percent(check.statistic),
-        points = number(100.0 * check.statistic, 2),
+        number = number(voice, check.statistic, 2),
+        length = length(voice, check.statistic, 2),
+        percent = percent(voice, check.statistic),
+        points = number(voice, 100.0 * check.statistic, 2),
     )
 }
 
 /// How many fixes were used, and what happened to the others that were read.
-pub(crate) fn fixes(span: &Span) -> String {
+pub(crate) fn fixes(voice: Voice, span: &Span) -> String {
     let mut others: Vec<String> = span
         .fixes_left_out
         .iter()
         .map(|(reason, number)| match reason {
-            LeftOut::PoorQuality => format!("{} of poor quality", count(*number)),
-            LeftOut::Jump => plural(*number, "jump", "jumps"),
+            LeftOut::PoorQuality => say!(voice, "fixes-poor", count = *number),
+            LeftOut::Jump => say!(voice, "fixes-jumped", count = *number),
         })
         .collect();
     if span.fixes_carried > 0 {
-        others.push(format!("{} while carried", count(span.fixes_carried)));
+        others.push(say!(voice, "fixes-carried", count = span.fixes_carried));
     }
     match others.is_empty() {
-        true => plural(span.fixes_used, "fix", "fixes"),
-        false => format!(
-            "{} of {} read (left out: {})",
-            count(span.fixes_used),
-            plural(span.fixes_read, "fix", "fixes"),
-            others.join(", ")
+        true => say!(voice, "count-fix", count = span.fixes_used),
+        false => say!(
+            voice,
+            "fixes-used-of",
+            used = span.fixes_used,
+            count = span.fixes_read,
+            list = listed(voice, others, ListMark::Comma)
         ),
     }
 }
@@ -633,7 +799,7 @@ mod tests {
             from_north_m: north_m,
         };
         let ends = [tape("the shed", 0.0, 0.0), tape("the birch", 6.0, 0.0)];
-        let said = |east_m, north_m| tapes(&ends, Place::new(east_m, north_m)).join("; ");
+        let said = |east_m, north_m| tapes(Voice::default(), &ends, Place::new(east_m, north_m)).join("; ");
         assert_eq!(
             said(3.0, 4.0),
             "5.0 ± 0.1 m from the shed; 5.0 ± 0.1 m from the birch, on their northern side"
@@ -644,46 +810,55 @@ mod tests {
             "on the line both crossings are one"
         );
         let slanting = [tape("a", 0.0, 0.0), tape("b", 4.0, 4.0)];
-        let side = tapes(&slanting, Place::new(4.0, 0.0)).join("; ");
+        let side = tapes(Voice::default(), &slanting, Place::new(4.0, 0.0)).join("; ");
         assert!(side.ends_with("on their south-eastern side"), "{side}");
         let alone = [Tape {
             sd_m: None,
             ..tape("the shed", 0.0, 0.0)
         }];
-        assert_eq!(tapes(&alone, Place::new(3.0, 4.0)), ["5.0 m from the shed"]);
+        assert_eq!(
+            tapes(Voice::default(), &alone, Place::new(3.0, 4.0)),
+            ["5.0 m from the shed"]
+        );
         let poor = [Tape {
             sd_m: Some(0.61),
             ..tape("the shed", 0.0, 0.0)
         }];
-        assert_eq!(tapes(&poor, Place::new(3.0, 4.0)), ["5.0 ± 1.2 m from the shed"]);
+        assert_eq!(
+            tapes(Voice::default(), &poor, Place::new(3.0, 4.0)),
+            ["5.0 ± 1.2 m from the shed"]
+        );
     }
 
     #[test]
     fn numbers_never_round_to_all_or_nothing_what_is_neither() {
-        assert_eq!(percent(1.0), "100.0 %");
-        assert_eq!(percent(0.99999), "over 99.9 %");
-        assert_eq!(percent(0.0), "0.0 %");
-        assert_eq!(percent(0.0001), "under 0.1 %");
-        assert_eq!(percent(f64::NAN), "unknown");
-        assert_eq!(number(1_234_567.891, 1), "1,234,567.9");
-        assert_eq!(number(-0.04, 1), "0.0");
-        assert_eq!(number(-1234.0, 0), "−1,234");
+        assert_eq!(percent(Voice::default(), 1.0), "100.0 %");
+        assert_eq!(percent(Voice::default(), 0.99999), "over 99.9 %");
+        assert_eq!(percent(Voice::default(), 0.0), "0.0 %");
+        assert_eq!(percent(Voice::default(), 0.0001), "under 0.1 %");
+        assert_eq!(percent(Voice::default(), f64::NAN), "unknown");
+        assert_eq!(number(Voice::default(), 1_234_567.891, 1), "1,234,567.9");
+        assert_eq!(number(Voice::default(), -0.04, 1), "0.0");
+        assert_eq!(number(Voice::default(), -1234.0, 0), "−1,234");
     }
 
     #[test]
     fn lengths_areas_and_times_carry_units_that_fit_their_size() {
-        assert_eq!(metres(0.021), "2.1 cm");
-        assert_eq!(metres(0.3), "0.3 m");
-        assert_eq!(metres(0.25), "0.25 m");
-        assert_eq!(metres(12.34), "12.3 m");
-        assert_eq!(area(4.56), "4.6 m²");
-        assert_eq!(area(1412.3), "1,412 m²");
-        assert_eq!(path_length(11_234.0), "11.23 km");
-        assert_eq!(duration(1.0), "1 s");
-        assert_eq!(duration(0.2), "0.2 s");
-        assert_eq!(duration(600.0), "10 min");
-        assert_eq!(duration(8.0 * 3600.0 - 1.0), "8 h");
-        assert_eq!(duration(2.0 * 3600.0 + 14.0 * 60.0), "2 h 14 min");
+        assert_eq!(metres(Voice::default(), 0.021), "2.1 cm");
+        assert_eq!(metres(Voice::default(), 0.3), "0.3 m");
+        assert_eq!(metres(Voice::default(), 0.25), "0.25 m");
+        assert_eq!(metres(Voice::default(), 12.34), "12.3 m");
+        assert_eq!(area(Voice::default(), 4.56), "4.6 m²");
+        assert_eq!(area(Voice::default(), 1412.3), "1,412 m²");
+        assert_eq!(path_length(Voice::default(), 11_234.0), "11.23 km");
+        assert_eq!(duration(Voice::default(), 1.0), "1 s");
+        assert_eq!(duration(Voice::default(), 0.2), "0.2 s");
+        assert_eq!(duration(Voice::default(), 600.0), "10 min");
+        assert_eq!(duration(Voice::default(), 8.0 * 3600.0 - 1.0), "8 h");
+        assert_eq!(
+            duration(Voice::default(), 2.0 * 3600.0 + 14.0 * 60.0),
+            "2 h 14 min"
+        );
     }
 
     #[test]
@@ -717,12 +892,12 @@ mod tests {
             advice: Said::NoStation {},
             remarks: Vec::new(),
         };
-        let said = |verdict: &LogVerdict| none_missed(verdict, OutlineSource::Plan, 0.0);
+        let said = |verdict: &LogVerdict| none_missed(Voice::default(), verdict, OutlineSource::Plan, 0.0);
         assert_eq!(
             said(&verdict),
             "nothing from 10.8 m wide up; narrower pockets this log cannot show"
         );
-        let drawn = |verdict: &LogVerdict| none_missed(verdict, OutlineSource::Trace, 0.0);
+        let drawn = |verdict: &LogVerdict| none_missed(Voice::default(), verdict, OutlineSource::Trace, 0.0);
         assert_eq!(
             drawn(&verdict),
             "nothing from 10.8 m wide up inside the drawn outline; narrower pockets, and what lies beyond it, this log cannot show"
@@ -731,7 +906,7 @@ mod tests {
         assert_eq!(said(&verdict), "nothing; luck explains the gaps");
         assert!(drawn(&verdict).starts_with("nothing inside the drawn outline"));
         assert_eq!(
-            none_missed(&verdict, OutlineSource::Plan, 260.0),
+            none_missed(Voice::default(), &verdict, OutlineSource::Plan, 260.0),
             "none is shown, but 260 m² are without evidence: this log cannot tell"
         );
         verdict.level = LogLevel::Unusable;

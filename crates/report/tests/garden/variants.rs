@@ -32,6 +32,8 @@ pub(crate) fn full_findings() -> Findings {
         saturday: day.clone(),
         sunday: day,
     };
+    settings.garden.language = Some(tussock_types::Language::English);
+    settings.garden.units = Some(tussock_types::Units::Metric);
     settings.garden.remarks = Some("Gate code with the neighbours.".to_owned());
     settings.positions.max_silence_s = Some(10.0);
     settings.positions.drift_m = Some(0.05);

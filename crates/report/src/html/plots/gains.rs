@@ -1,6 +1,9 @@
 //! What a change brings to its pocket: in this log, if nothing changes, if changed, and measured afterwards.
 
 use super::{axis_title, tick};
+use crate::map::escaped;
+use crate::messages::Voice;
+use crate::messages::say;
 use crate::words;
 use serde::Deserialize;
 use std::fmt::Write;
@@ -24,27 +27,40 @@ pub(crate) struct GainRow {
 }
 
 /// Dots with their ranges on an axis from 0 to 100 %.
-pub(crate) fn gains(rows: &[GainRow]) -> String {
+pub(crate) fn gains(voice: Voice, rows: &[GainRow]) -> String {
     let height = TOP + ROW * rows.len() as f64 + BOTTOM;
     let x_of = |fraction: f64| LEFT + fraction.clamp(0.0, 1.0) * (WIDTH - LEFT - RIGHT);
-    let said: Vec<String> = rows
-        .iter()
-        .map(|row| format!("{} {}", row.label, words::with_interval(row.value)))
-        .collect();
+    let said = rows.iter().map(|row| {
+        say!(
+            voice,
+            "gain-row",
+            label = row.label,
+            fraction = words::with_interval(voice, row.value)
+        )
+    });
+    let said = say!(
+        voice,
+        "plot-gains",
+        list = words::listed(voice, said, words::ListMark::Comma)
+    );
     let mut out = format!(
-        "<svg class=\"plot gains\" viewBox=\"0 0 {WIDTH} {height:.0}\" role=\"img\" aria-label=\"Part of the pocket \
-         driven over: {}\">",
-        said.join(", ")
+        "<svg class=\"plot gains\" viewBox=\"0 0 {WIDTH} {height:.0}\" role=\"img\" aria-label=\"{}\">",
+        escaped(&said)
     );
     let foot = TOP + ROW * rows.len() as f64;
     for step in 0..=4 {
         let fraction = f64::from(step) / 4.0;
-        let number = words::number(fraction * 100.0, 0);
+        let number = words::number(voice, fraction * 100.0, 0);
         let line = format!("{TOP}V{foot:.1}");
         tick(&mut out, x_of(fraction), &line, foot + 21.0, &number);
     }
     let middle = (LEFT + WIDTH - RIGHT) / 2.0;
-    axis_title(&mut out, middle, height - 8.0, "pocket driven over, %");
+    axis_title(
+        &mut out,
+        middle,
+        height - 8.0,
+        &say!(voice, "axis-pocket-percent"),
+    );
     for (index, row) in rows.iter().enumerate() {
         let y = TOP + ROW * (index as f64 + 0.5);
         put!(
@@ -52,7 +68,7 @@ pub(crate) fn gains(rows: &[GainRow]) -> String {
             "<text x=\"{:.1}\" y=\"{:.1}\" text-anchor=\"end\">{}</text>",
             LEFT - 16.0,
             y + 5.0,
-            row.label
+            escaped(&row.label)
         );
         if let (Some(low), Some(high)) = (row.value.low, row.value.high)
             && low.is_finite()

@@ -9,6 +9,9 @@ mod gains;
 mod nights;
 mod waits;
 
+use crate::map::escaped;
+use crate::messages::Voice;
+use crate::messages::say;
 use crate::{ramp::VisitScale, words};
 use std::fmt::Write;
 use tussock_types::math;
@@ -39,6 +42,7 @@ fn step(range: f64, steps: f64) -> f64 {
 }
 
 fn head(label: &str) -> String {
+    let label = escaped(label);
     format!("<svg class=\"plot\" viewBox=\"0 0 {WIDTH} {HEIGHT}\" role=\"img\" aria-label=\"{label}\">")
 }
 
@@ -47,7 +51,7 @@ fn y_of(fraction: f64, top_fraction: f64) -> f64 {
 }
 
 /// Horizontal grid lines with percent.
-fn percent_axis(out: &mut String, top_fraction: f64, step_fraction: f64, title: &str) {
+fn percent_axis(voice: Voice, out: &mut String, top_fraction: f64, step_fraction: f64, title: &str) {
     let mut at = 0.0;
     while at <= top_fraction + 1e-9 {
         let y = y_of(at, top_fraction);
@@ -58,14 +62,15 @@ fn percent_axis(out: &mut String, top_fraction: f64, step_fraction: f64, title: 
             WIDTH - RIGHT,
             LEFT - 9.0,
             y + 5.0,
-            words::number(at * 100.0, 0)
+            words::number(voice, at * 100.0, 0)
         );
         at += step_fraction;
     }
     let middle = (TOP + HEIGHT - BOTTOM) / 2.0;
     put!(
         out,
-        "<text class=\"axis\" x=\"25\" y=\"{middle:.1}\" text-anchor=\"middle\" transform=\"rotate(-90 25 {middle:.1})\">{title}</text>"
+        "<text class=\"axis\" x=\"25\" y=\"{middle:.1}\" text-anchor=\"middle\" transform=\"rotate(-90 25 {middle:.1})\">{}</text>",
+        escaped(title)
     );
 }
 
@@ -93,6 +98,7 @@ fn tick(out: &mut String, x: f64, line: &str, y: f64, number: &str) {
 ///
 /// The interval is known at the end, where it is drawn as a bracket.
 pub(super) fn over_time(
+    voice: Voice,
     over_time: &OverTime,
     visited_fraction: Option<Estimate>,
     promised_fraction: f64,
@@ -106,19 +112,19 @@ pub(super) fn over_time(
     if end_h <= 0.0 {
         return None;
     }
-    let mut out = head("Part of the lawn driven over against hours of driving");
-    percent_axis(&mut out, 1.0, 0.25, "lawn driven over, %");
+    let mut out = head(&say!(voice, "plot-over-time"));
+    percent_axis(voice, &mut out, 1.0, 0.25, &say!(voice, "axis-lawn-percent"));
     let x_of = |h: f64| LEFT + h / end_h * (WIDTH - LEFT - RIGHT);
     let step_h = step(end_h, 6.0);
     let decimals = usize::from(step_h < 1.0);
     let mut at_h = 0.0;
     while at_h <= end_h * 1.0001 {
         let line = format!("{:.1}v6", HEIGHT - BOTTOM);
-        let number = words::number(at_h, decimals);
+        let number = words::number(voice, at_h, decimals);
         tick(&mut out, x_of(at_h), &line, HEIGHT - BOTTOM + 23.0, &number);
         at_h += step_h;
     }
-    x_title(&mut out, "hours of driving");
+    x_title(&mut out, &say!(voice, "axis-hours-driving"));
     if promised_fraction.is_finite() {
         let y = y_of(promised_fraction, 1.0);
         put!(
@@ -165,7 +171,7 @@ pub(super) fn over_time(
 }
 
 /// Fraction of the lawn by number of visits.
-pub(super) fn histogram(revisits: &Revisits) -> Option<String> {
+pub(super) fn histogram(voice: Voice, revisits: &Revisits) -> Option<String> {
     let bars = &revisits.histogram;
     let most = bars
         .iter()
@@ -175,10 +181,16 @@ pub(super) fn histogram(revisits: &Revisits) -> Option<String> {
     if bars.len() < 2 || most <= 0.0 {
         return None;
     }
-    let mut out = head("Part of the lawn by how often it was driven over");
+    let mut out = head(&say!(voice, "plot-histogram"));
     let step_fraction = step(most, 4.0);
     let top = (most / step_fraction).ceil() * step_fraction;
-    percent_axis(&mut out, top, step_fraction, "part of the lawn, %");
+    percent_axis(
+        voice,
+        &mut out,
+        top,
+        step_fraction,
+        &say!(voice, "axis-part-percent"),
+    );
     let scale = VisitScale {
         most: (bars.len() as f64 - 1.0).max(4.0),
     };
@@ -217,7 +229,7 @@ pub(super) fn histogram(revisits: &Revisits) -> Option<String> {
         HEIGHT - BOTTOM,
         WIDTH - RIGHT
     );
-    x_title(&mut out, "times driven over");
+    x_title(&mut out, &say!(voice, "axis-times"));
     out.push_str("</svg>");
     Some(out)
 }

@@ -1,6 +1,9 @@
 //! Hours by activity, one row a night.
 
 use super::{axis_title, step, tick};
+use crate::map::escaped;
+use crate::messages::Voice;
+use crate::messages::say;
 use crate::words;
 use serde::Serialize;
 use std::fmt::Write;
@@ -16,17 +19,31 @@ const ROW: f64 = 30.0;
 const TOP: f64 = 6.0;
 const BOTTOM: f64 = 56.0;
 
-/// The activities in the order of the bars: class, words, hours.
-fn activities(hours: &ActivityHours) -> [(&'static str, &'static str, f64); 8] {
+/// The activities in the order of the bars: class, hours.
+fn activities(hours: &ActivityHours) -> [(&'static str, f64); 8] {
     [
-        ("a-drive", "driving", hours.driving_h),
-        ("a-turn", "turning", hours.turning_h),
-        ("a-back", "backwards", hours.reversing_h),
-        ("a-way", "on its way out or home", hours.transit_h),
-        ("a-halt", "standing", hours.halted_h),
-        ("a-home", "at the station", hours.at_station_h),
-        ("a-carry", "carried", hours.carried_h),
-        ("a-quiet", "without fixes", hours.silent_h),
+        ("a-drive", hours.driving_h),
+        ("a-turn", hours.turning_h),
+        ("a-back", hours.reversing_h),
+        ("a-way", hours.transit_h),
+        ("a-halt", hours.halted_h),
+        ("a-home", hours.at_station_h),
+        ("a-carry", hours.carried_h),
+        ("a-quiet", hours.silent_h),
+    ]
+}
+
+/// What they are called, in the same order.
+fn names(voice: Voice) -> [String; 8] {
+    [
+        say!(voice, "activity-driving"),
+        say!(voice, "activity-turning"),
+        say!(voice, "activity-reversing"),
+        say!(voice, "activity-transit"),
+        say!(voice, "activity-standing"),
+        say!(voice, "activity-station"),
+        say!(voice, "activity-carried"),
+        say!(voice, "activity-silent"),
     ]
 }
 
@@ -34,8 +51,8 @@ fn activities(hours: &ActivityHours) -> [(&'static str, &'static str, f64); 8] {
 #[derive(Serialize)]
 pub(crate) struct Nights {
     svg: String,
-    key: Vec<[&'static str; 2]>,
-    head: Vec<&'static str>,
+    key: Vec<(&'static str, String)>,
+    head: Vec<String>,
     rows: Vec<Vec<String>>,
     left_out: usize,
 }
@@ -44,19 +61,19 @@ fn sound(h: f64) -> f64 {
     if h.is_finite() { h.max(0.0) } else { 0.0 }
 }
 
-fn label(night: &Night, number: usize) -> String {
+fn label(voice: Voice, night: &Night, number: usize) -> String {
     night
         .date
         .as_deref()
         .map(|date| words::plain(date, 10))
-        .unwrap_or_else(|| format!("night {number}"))
+        .unwrap_or_else(|| say!(voice, "night-number", number = number))
 }
 
 /// The nights; `None` if they were not separated.
-pub(crate) fn nights(nights: &[Night]) -> Option<Nights> {
+pub(crate) fn nights(voice: Voice, nights: &[Night]) -> Option<Nights> {
     let left_out = nights.len().saturating_sub(SHOWN);
     let shown = &nights[left_out..];
-    let total = |night: &Night| -> f64 { activities(&night.hours).iter().map(|(_, _, h)| sound(*h)).sum() };
+    let total = |night: &Night| -> f64 { activities(&night.hours).iter().map(|(_, h)| sound(*h)).sum() };
     let longest_h = shown.iter().map(total).fold(0.0, f64::max);
     if longest_h <= 0.0 {
         return None;
@@ -67,30 +84,35 @@ pub(crate) fn nights(nights: &[Night]) -> Option<Nights> {
     let foot = TOP + ROW * shown.len() as f64;
     let x_of = |h: f64| LEFT + h / end_h * (WIDTH - LEFT - RIGHT);
     let mut svg = format!(
-        "<svg class=\"plot nights\" viewBox=\"0 0 {WIDTH} {height:.0}\" role=\"img\" aria-label=\"Hours by activity, one \
-         row a night; the table below has the same figures\">"
+        "<svg class=\"plot nights\" viewBox=\"0 0 {WIDTH} {height:.0}\" role=\"img\" aria-label=\"{}\">",
+        escaped(&say!(voice, "nights-drawing"))
     );
     let mut at_h = 0.0;
     while at_h <= end_h * 1.0001 {
-        let number = words::number(at_h, usize::from(step_h < 1.0));
+        let number = words::number(voice, at_h, usize::from(step_h < 1.0));
         let line = format!("{TOP}V{:.1}", foot + 4.0);
         tick(&mut svg, x_of(at_h), &line, foot + 23.0, &number);
         at_h += step_h;
     }
-    axis_title(&mut svg, (LEFT + WIDTH - RIGHT) / 2.0, height - 6.0, "hours");
+    axis_title(
+        &mut svg,
+        (LEFT + WIDTH - RIGHT) / 2.0,
+        height - 6.0,
+        &say!(voice, "axis-hours"),
+    );
     let mut rows = Vec::new();
     for (index, night) in shown.iter().enumerate() {
         let y = TOP + ROW * index as f64;
-        let name = label(night, left_out + index + 1);
+        let name = label(voice, night, left_out + index + 1);
         put!(
             svg,
             "<text x=\"{:.1}\" y=\"{:.1}\" text-anchor=\"end\">{}</text>",
             LEFT - 10.0,
             y + ROW * 0.66,
-            crate::map::escaped(&name)
+            escaped(&name)
         );
         let mut so_far_h = 0.0;
-        for (class, _, h) in activities(&night.hours) {
+        for (class, h) in activities(&night.hours) {
             let h = sound(h);
             let (x, end) = (x_of(so_far_h), x_of(so_far_h + h));
             so_far_h += h;
@@ -105,12 +127,13 @@ pub(crate) fn nights(nights: &[Night]) -> Option<Nights> {
             }
         }
         let mut row = vec![name];
-        row.extend(activities(&night.hours).map(|(_, _, h)| words::hours(sound(h))));
-        let share = |fraction: Option<f64>| fraction.map_or_else(|| "not counted".to_owned(), words::percent);
-        row.push(night.dark.as_ref().map_or_else(
-            || "not known".to_owned(),
-            |dark| words::hours(sound(dark.driven_h)),
-        ));
+        row.extend(activities(&night.hours).map(|(_, h)| words::hours(voice, sound(h))));
+        let share = |fraction: Option<f64>| {
+            fraction.map_or_else(
+                || say!(voice, "not-counted-again"),
+                |fraction| words::percent(voice, fraction),
+            )
+        };
         row.push(share(night.visited_fraction));
         row.push(share(night.visited_so_far_fraction));
         rows.push(row);
@@ -120,19 +143,17 @@ pub(crate) fn nights(nights: &[Night]) -> Option<Nights> {
         shown.iter().any(|night| {
             activities(&night.hours)
                 .iter()
-                .any(|(of, _, h)| *of == class && sound(*h) > 0.0)
+                .any(|(of, h)| *of == class && sound(*h) > 0.0)
         })
     };
-    let names = activities(&ActivityHours::default());
-    let mut head = vec!["Night"];
-    head.extend(names.iter().map(|(_, words, _)| *words));
-    head.extend(["driven in the dark", "driven over that night", "so far"]);
+    let mut head = vec![say!(voice, "head-night")];
+    head.extend(names(voice));
+    head.extend([say!(voice, "driven-that-night"), say!(voice, "so-far")]);
+    let classes = activities(&ActivityHours::default()).map(|(class, _)| class);
     Some(Nights {
         svg,
-        key: names
-            .iter()
-            .filter(|(class, _, _)| is_used(class))
-            .map(|(class, words, _)| [*class, *words])
+        key: (classes.into_iter().zip(names(voice)))
+            .filter(|(class, _)| is_used(class))
             .collect(),
         head,
         rows,

@@ -1,6 +1,9 @@
 //! How long does ground wait between two visits, and how long may it wait?
 
 use super::{LEFT, NUMBER, RIGHT, WIDTH, axis_title, tick};
+use crate::map::escaped;
+use crate::messages::Voice;
+use crate::messages::say;
 use crate::words;
 use std::fmt::Write;
 use tussock_types::IntervalQuantiles;
@@ -15,11 +18,11 @@ const WORDS: f64 = 128.0;
 
 /// Waits on a logarithmic axis of hours: half, nine in ten and 99 in 100 of them are shorter; the longest that the grass
 /// allows. `None` if nothing is known.
-pub(crate) fn waits(interval_h: IntervalQuantiles, allowed_h: Option<f64>) -> Option<String> {
-    let marks: Vec<(f64, &str)> = [
-        (interval_h.p50, "half"),
-        (interval_h.p90, "9 in 10"),
-        (interval_h.p99, "99 in 100"),
+pub(crate) fn waits(voice: Voice, interval_h: IntervalQuantiles, allowed_h: Option<f64>) -> Option<String> {
+    let marks: Vec<(f64, String)> = [
+        (interval_h.p50, say!(voice, "wait-half")),
+        (interval_h.p90, say!(voice, "wait-nine-ten")),
+        (interval_h.p99, say!(voice, "wait-99")),
     ]
     .into_iter()
     .filter_map(|(value, words)| value.filter(|h| h.is_finite() && *h > 0.0).map(|h| (h, words)))
@@ -33,14 +36,18 @@ pub(crate) fn waits(interval_h: IntervalQuantiles, allowed_h: Option<f64>) -> Op
     let low_h = math::powf(10f64, math::log10(low * 0.8).floor()).max(low / 20.0);
     let high_h = high * 1.6;
     let x_of = |h: f64| LEFT + math::ln(h / low_h) / math::ln(high_h / low_h) * (WIDTH - LEFT - RIGHT);
-    let said: Vec<String> = marks
+    let said = marks
         .iter()
-        .map(|(h, words)| format!("{words} under {}", words::hours(*h)))
-        .collect();
+        .map(|(h, part)| say!(voice, "wait-under", part = part, hours = words::hours(voice, *h)));
+    let said = say!(
+        voice,
+        "plot-waits",
+        list = words::listed(voice, said, words::ListMark::Comma)
+    );
     let mut out = format!(
-        "<svg class=\"plot waits\" viewBox=\"0 0 {WIDTH} {HEIGHT}\" role=\"img\" aria-label=\"Waits between two \
-         visits: {}\"><path class=\"base\" d=\"M{LEFT},{AXIS_Y}H{:.1}\"/>",
-        said.join(", "),
+        "<svg class=\"plot waits\" viewBox=\"0 0 {WIDTH} {HEIGHT}\" role=\"img\" aria-label=\"{}\"><path \
+         class=\"base\" d=\"M{LEFT},{AXIS_Y}H{:.1}\"/>",
+        escaped(&said),
         WIDTH - RIGHT
     );
     // Numbers that would touch are left out.
@@ -53,13 +60,13 @@ pub(crate) fn waits(interval_h: IntervalQuantiles, allowed_h: Option<f64>) -> Op
             if h < low_h || h > high_h {
                 continue;
             }
-            let number = words::number(h, usize::from(h < 1.0));
+            let number = words::number(voice, h, usize::from(h < 1.0));
             tick(&mut out, x_of(h), &format!("{AXIS_Y}v6"), AXIS_Y + 22.0, &number);
         }
         power += 1;
     }
     let middle = (LEFT + WIDTH - RIGHT) / 2.0;
-    axis_title(&mut out, middle, HEIGHT - 8.0, "hours between two visits");
+    axis_title(&mut out, middle, HEIGHT - 8.0, &say!(voice, "axis-waits"));
     let beside = |x: f64, gap: f64| match x + WORDS > WIDTH {
         true => (x - gap, "end"),
         false => (x + gap, "start"),
@@ -71,8 +78,9 @@ pub(crate) fn waits(interval_h: IntervalQuantiles, allowed_h: Option<f64>) -> Op
         put!(
             out,
             "<path class=\"wait\" d=\"M{x:.1},{AXIS_Y}v-{height:.0}\"/><text x=\"{text_x:.1}\" y=\"{:.1}\" \
-             text-anchor=\"{anchor}\">{words}</text>",
-            AXIS_Y - height + 14.0
+             text-anchor=\"{anchor}\">{}</text>",
+            AXIS_Y - height + 14.0,
+            escaped(words)
         );
     }
     if let Some(allowed_h) = allowed_h {
@@ -81,8 +89,9 @@ pub(crate) fn waits(interval_h: IntervalQuantiles, allowed_h: Option<f64>) -> Op
         put!(
             out,
             "<path class=\"allowed\" d=\"M{x:.1},{:.1}V4\"/><text x=\"{text_x:.1}\" y=\"20\" \
-             text-anchor=\"{anchor}\">allowed</text>",
-            AXIS_Y + 6.0
+             text-anchor=\"{anchor}\">{}</text>",
+            AXIS_Y + 6.0,
+            escaped(&say!(voice, "wait-allowed"))
         );
     }
     out.push_str("</svg>");
