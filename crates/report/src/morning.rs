@@ -1,7 +1,7 @@
 //! Which gardens need a visit, in the terminal and in the operator's mail?
 
 use crate::messages::Voice;
-use crate::messages::{named, say};
+use crate::messages::{message, named, say, value};
 use crate::words;
 use std::fmt::Write;
 use tussock_types::{AlarmState, AlarmTold, Morning, MorningDelivery, MorningMended, MorningReason};
@@ -25,73 +25,62 @@ pub fn alarm_sentence(reason: &MorningReason, voice: Voice) -> String {
     let Some(told) = &reason.told else {
         return words::sentence(&reason.sentence);
     };
-    let since = words::plain(&reason.since, 12);
-    let nights = reason.nights;
-    match told {
+    let share = |fraction: f64| words::whole_percent(voice, fraction);
+    let mut count = reason.nights;
+    let (mut usual, mut because) = (String::new(), "");
+    let (id, found) = match told {
         AlarmTold::LessVisited {
             found_fraction,
             usual_fraction,
-        } => say!(
-            voice,
-            "alarm-less-visited",
-            found = words::whole_percent(voice, *found_fraction),
-            usual = words::whole_percent(voice, *usual_fraction),
-            since = since
-        ),
-        AlarmTold::Hours { found_h, usual_h } => say!(
-            voice,
-            "alarm-hours",
-            value = reason.alarm,
-            found = words::hours(voice, *found_h),
-            usual = words::hours(voice, *usual_h),
-            since = since
-        ),
-        AlarmTold::ReceiverWorse { found_m, usual_m } => say!(
-            voice,
-            "alarm-receiver-worse",
-            found = words::whole_cm(voice, *found_m),
-            usual = words::whole_cm(voice, *usual_m),
-            since = since
-        ),
-        AlarmTold::Stuck { found_min, why } => say!(
-            voice,
-            "alarm-stuck-spot",
-            nights = nights,
-            found = words::whole_minutes(voice, *found_min),
-            since = since,
-            why = why
-        ),
-        AlarmTold::Missed { found_m2, why } => say!(
-            voice,
-            "alarm-missed-pocket",
-            nights = nights,
-            found = words::area(voice, *found_m2),
-            since = since,
-            why = why
-        ),
+        } => {
+            usual = share(*usual_fraction);
+            ("alarm-less-visited", share(*found_fraction))
+        }
+        AlarmTold::Hours { found_h, usual_h } => {
+            usual = words::hours(voice, *usual_h);
+            ("alarm-hours", words::hours(voice, *found_h))
+        }
+        AlarmTold::ReceiverWorse { found_m, usual_m } => {
+            usual = words::whole_cm(voice, *usual_m);
+            ("alarm-receiver-worse", words::whole_cm(voice, *found_m))
+        }
+        AlarmTold::Stuck { found_min, why } => {
+            because = why;
+            ("alarm-stuck-spot", words::whole_minutes(voice, *found_min))
+        }
+        AlarmTold::Missed { found_m2, why } => {
+            because = why;
+            ("alarm-missed-pocket", words::area(voice, *found_m2))
+        }
         AlarmTold::Promise {
             visited_fraction,
             promised_fraction,
             days,
-        } => say!(
-            voice,
-            "alarm-promise",
-            found = words::whole_percent(voice, *visited_fraction),
-            usual = words::whole_percent(voice, *promised_fraction),
-            count = *days,
-            since = since
-        ),
-        AlarmTold::Absent => say!(
-            voice,
-            "alarm-absent",
-            machine = match reason.what.as_str() {
-                "" => "none".to_owned(),
-                machine => words::name(machine),
-            },
-            nights = nights,
-            since = since
-        ),
-    }
+        } => {
+            (usual, count) = (share(*promised_fraction), *days);
+            ("alarm-promise", share(*visited_fraction))
+        }
+        AlarmTold::Absent => ("alarm-absent", String::new()),
+    };
+    let machine = match reason.what.as_str() {
+        "" => "none".to_owned(),
+        machine => words::name(machine),
+    };
+    let texts = [
+        ("found", found),
+        ("usual", usual),
+        ("why", because.to_owned()),
+        ("machine", machine),
+    ];
+    let texts = texts.map(|(name, text)| (name, value(&text)));
+    let since = ("since", value(&words::plain(&reason.since, 12)));
+    let rest = [
+        since,
+        ("value", value(&reason.alarm)),
+        ("nights", value(&count)),
+        ("count", value(&count)),
+    ];
+    message(voice, id, &[texts, rest].concat())
 }
 
 /// A line for each delivery that failed.

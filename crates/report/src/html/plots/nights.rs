@@ -3,7 +3,7 @@
 use super::{axis_title, step, tick};
 use crate::map::escaped;
 use crate::messages::Voice;
-use crate::messages::say;
+use crate::messages::{message, say};
 use crate::words;
 use serde::Serialize;
 use std::fmt::Write;
@@ -19,31 +19,17 @@ const ROW: f64 = 30.0;
 const TOP: f64 = 6.0;
 const BOTTOM: f64 = 56.0;
 
-/// The activities in the order of the bars: class, hours.
-fn activities(hours: &ActivityHours) -> [(&'static str, f64); 8] {
+/// The activities in the order of the bars: class, message, hours.
+fn activities(hours: &ActivityHours) -> [(&'static str, &'static str, f64); 8] {
     [
-        ("a-drive", hours.driving_h),
-        ("a-turn", hours.turning_h),
-        ("a-back", hours.reversing_h),
-        ("a-way", hours.transit_h),
-        ("a-halt", hours.halted_h),
-        ("a-home", hours.at_station_h),
-        ("a-carry", hours.carried_h),
-        ("a-quiet", hours.silent_h),
-    ]
-}
-
-/// What they are called, in the same order.
-fn names(voice: Voice) -> [String; 8] {
-    [
-        say!(voice, "activity-driving"),
-        say!(voice, "activity-turning"),
-        say!(voice, "activity-reversing"),
-        say!(voice, "activity-transit"),
-        say!(voice, "activity-standing"),
-        say!(voice, "activity-station"),
-        say!(voice, "activity-carried"),
-        say!(voice, "activity-silent"),
+        ("a-drive", "activity-driving", hours.driving_h),
+        ("a-turn", "activity-turning", hours.turning_h),
+        ("a-back", "activity-reversing", hours.reversing_h),
+        ("a-way", "activity-transit", hours.transit_h),
+        ("a-halt", "activity-standing", hours.halted_h),
+        ("a-home", "activity-station", hours.at_station_h),
+        ("a-carry", "activity-carried", hours.carried_h),
+        ("a-quiet", "activity-silent", hours.silent_h),
     ]
 }
 
@@ -73,7 +59,7 @@ fn label(voice: Voice, night: &Night, number: usize) -> String {
 pub(crate) fn nights(voice: Voice, nights: &[Night]) -> Option<Nights> {
     let left_out = nights.len().saturating_sub(SHOWN);
     let shown = &nights[left_out..];
-    let total = |night: &Night| -> f64 { activities(&night.hours).iter().map(|(_, h)| sound(*h)).sum() };
+    let total = |night: &Night| -> f64 { activities(&night.hours).iter().map(|(_, _, h)| sound(*h)).sum() };
     let longest_h = shown.iter().map(total).fold(0.0, f64::max);
     if longest_h <= 0.0 {
         return None;
@@ -112,7 +98,7 @@ pub(crate) fn nights(voice: Voice, nights: &[Night]) -> Option<Nights> {
             escaped(&name)
         );
         let mut so_far_h = 0.0;
-        for (class, h) in activities(&night.hours) {
+        for (class, _, h) in activities(&night.hours) {
             let h = sound(h);
             let (x, end) = (x_of(so_far_h), x_of(so_far_h + h));
             so_far_h += h;
@@ -127,7 +113,7 @@ pub(crate) fn nights(voice: Voice, nights: &[Night]) -> Option<Nights> {
             }
         }
         let mut row = vec![name];
-        row.extend(activities(&night.hours).map(|(_, h)| words::hours(voice, sound(h))));
+        row.extend(activities(&night.hours).map(|(_, _, h)| words::hours(voice, sound(h))));
         let share = |fraction: Option<f64>| {
             fraction.map_or_else(
                 || say!(voice, "not-counted-again"),
@@ -143,17 +129,17 @@ pub(crate) fn nights(voice: Voice, nights: &[Night]) -> Option<Nights> {
         shown.iter().any(|night| {
             activities(&night.hours)
                 .iter()
-                .any(|(of, h)| *of == class && sound(*h) > 0.0)
+                .any(|(of, _, h)| *of == class && sound(*h) > 0.0)
         })
     };
+    let names = activities(&ActivityHours::default());
     let mut head = vec![say!(voice, "head-night")];
-    head.extend(names(voice));
+    head.extend(names.iter().map(|(_, id, _)| message(voice, id, &[])));
     head.extend([say!(voice, "driven-that-night"), say!(voice, "so-far")]);
-    let classes = activities(&ActivityHours::default()).map(|(class, _)| class);
     Some(Nights {
         svg,
-        key: (classes.into_iter().zip(names(voice)))
-            .filter(|(class, _)| is_used(class))
+        key: (names.iter().filter(|(class, ..)| is_used(class)))
+            .map(|(class, id, _)| (*class, message(voice, id, &[])))
             .collect(),
         head,
         rows,
