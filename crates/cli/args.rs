@@ -38,7 +38,7 @@ pub(crate) enum Command {
     Report(ReportArguments),
     #[command(subcommand)]
     Batch(BatchCommand),
-    Simulate(SimulateArguments),
+    Simulate(Box<SimulateArguments>),
 }
 
 /// Output format.

@@ -93,6 +93,10 @@ calibrated = { $runs ->
    *[other] { $runs } Aufzeichnungen wie diese wurden auf dem Plan simuliert; der überfahrene Anteil wurde um die Abweichung berichtigt, die sie zeigten: { $points } Prozentpunkte.
 }
 ways_disagree = Zwei Arten zu zählen widersprechen sich: { $by_path_fraction } nach dem Weg, der an Wenden und Ränder angepasst wurde, { $as_logged_fraction } nach den aufgezeichneten Positionen, um ihre Fehler berichtigt. Es gilt die zweite, und keine Fläche wird als ausgelassen gemeldet.
+as_logged_silent = Gezählt wie aufgezeichnet wären es { $as_logged_fraction }: Was während der Aussetzer ({ $silent_fraction } der Zeit) überfahren wurde, fehlt darin.
+as_logged_sparse = Gezählt wie aufgezeichnet wären es { $as_logged_fraction }: Bei einem Messpunkt alle { $period_s } schneiden gerade Linien von Punkt zu Punkt die Wenden ab.
+as_logged_spread = Gezählt wie aufgezeichnet wären es { $as_logged_fraction }: Positionen, die um etwa { $error_m } danebenliegen, verteilen den Weg auf Rasen, der nicht überfahren wurde.
+as_logged_aside = Gezählt wie aufgezeichnet wären es { $as_logged_fraction }: Positionen, die um etwa { $error_m } danebenliegen, tragen den Weg über den Rasen hinaus oder auf Stellen, die schon überfahren waren.
 not_calibrated_no_width = Der überfahrene Anteil ist nicht kalibriert: Dafür braucht es die Schnittbreite.
 not_calibrated_no_plan = Der überfahrene Anteil ist nicht kalibriert: Dafür braucht es einen Plan, auf dem gefahren werden kann.
 not_calibrated_lanes = Der überfahrene Anteil ist nicht kalibriert: Parallele Bahnen lassen sich nicht genau genug simulieren.
@@ -422,6 +426,7 @@ dig_at_spot = Vor dem Graben an einer Festfahrstelle: Lassen Sie Kabel und Rohre
 dig = Vor dem Graben: Lassen Sie Kabel und Rohre im Boden orten; private Leitungen sind nicht markiert.
 zone_may_protect = Eine Zone kann Wurzeln, Leitungen oder Menschen schützen: Klären Sie, wozu sie da ist, bevor Sie sie ändern.
 hours_by_day = Legen Sie zusätzliche Stunden auf den Tag: Nachts sind kleine Tiere unterwegs.
+driven_in_the_dark = { $dark_h } Fahrt fielen in die Dunkelheit, wenn Igel und andere kleine Tiere unterwegs sind und vor einem Mäher nicht weglaufen: Lassen Sie ihn am Tag arbeiten.
 beyond_the_line = Jenseits der Linie können Pflaster, Wasser, ein Hang oder fremder Grund liegen: Sehen Sie nach, bevor Sie sie versetzen.
 look_before_zone = Sehen Sie sich erst den Boden an: Eine Wurzel, Kante oder nasse Stelle, die sich beheben lässt, braucht keine Zone.
 guide_exit_unknown = Wo der Mäher eine Leitlinie verlässt, ist nicht aufgezeichnet; angenommen: letzte zwei Fünftel. Wenn einstellbar: nahe am Ende.
@@ -763,6 +768,9 @@ local-metres-no-place = in örtlichen Metern, ohne geografische Koordinaten
 no-bytes = keine Bytes
 no-dates = kein Datum
 not-known = nicht bekannt
+dark-of-driven = { $dark } von { $driven } Fahrt{ $between }: Igel und andere kleine Tiere sind dann unterwegs
+in-the-dark = Im Dunkeln: { $said }.
+dark-between = { "" } (bürgerliche Dämmerung abends { $dusk }, morgens { $dawn }{ $zone })
 
 ## Terminal: Vergleich
 
@@ -1133,7 +1141,6 @@ where-stuck = Wo der Mäher sich festfuhr
 stuck-lead = Stellen abseits der Ladestation, an denen der Mäher immer wieder Zeit verlor.
 time-lost = { $time } verloren
 stuck-within = Im Umkreis von { $length } um { $place }.
-stuck-came-from = Meist kam der Mäher mit Fahrtrichtung { $course_deg }.
 drove-through = { $count ->
     [one] Er fuhr 1 Mal durch, ohne sich festzufahren.
    *[other] Er fuhr { $count } Mal durch, ohne sich festzufahren.
@@ -1421,6 +1428,7 @@ none-seen = nichts gesehen
 row-pattern = Fahrmuster
 row-promise = Zusage
 row-from = Grundlage
+row-in-the-dark = Im Dunkeln
 before = Vorher
 after = Nachher
 row-ground = Fläche
@@ -1787,3 +1795,5 @@ page-stage-counting = Zählen
 page-stage-calibrating = Kalibrieren
 page-stage-diagnosing = Ursachen suchen
 page-stage-suggesting = Änderungen erproben
+    [device_card] Gerätekarte des Empfängers
+    [stated] Angabe in den Einstellungen

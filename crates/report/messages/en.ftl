@@ -1144,7 +1144,6 @@ where-stuck = Where it got stuck
 stuck-lead = Places away from the station where the machine lost time again and again.
 time-lost = { $time } lost
 stuck-within = Within { $length } of { $place }.
-stuck-came-from = It mostly came from the { $course_deg }.
 drove-through = { $count ->
     [one] It drove through 1 time without getting stuck.
    *[other] It drove through { $count } times without getting stuck.

@@ -96,6 +96,10 @@ calibrated = { $runs ->
    *[other] Se simularon sobre el plano { $runs } registros
 } como este; la fracción recorrida se corrigió en { $points } puntos por el sesgo que se vio.
 ways_disagree = Dos formas de contar se contradicen: el { $by_path_fraction } según la trayectoria ajustada a giros y bordes, el { $as_logged_fraction } según las posiciones tal como se registraron, corregidas de sus errores. Se usa la segunda, y no se da por omitido ningún terreno.
+as_logged_silent = Contado tal como se registró sería el { $as_logged_fraction }: falta lo que se recorrió durante los silencios ({ $silent_fraction } del tiempo).
+as_logged_sparse = Contado tal como se registró sería el { $as_logged_fraction }: con una posición cada { $period_s }, las líneas rectas de una a otra recortan los giros.
+as_logged_spread = Contado tal como se registró sería el { $as_logged_fraction }: posiciones desviadas en unos { $error_m } reparten la trayectoria por terreno que no se recorrió.
+as_logged_aside = Contado tal como se registró sería el { $as_logged_fraction }: posiciones desviadas en unos { $error_m } sacan la trayectoria del césped, o la llevan a terreno ya recorrido.
 not_calibrated_no_width = La fracción recorrida no se calibró: para eso hace falta el ancho de corte.
 not_calibrated_no_plan = La fracción recorrida no se calibró: para eso hace falta un plano sobre el que simular.
 not_calibrated_lanes = La fracción recorrida no se calibró: las calles paralelas no se pueden simular con bastante fidelidad.
@@ -425,6 +429,7 @@ dig_at_spot = Antes de cavar en un punto de atasco, haga localizar los cables y 
 dig = Antes de cavar, haga localizar los cables y las tuberías enterrados; las conducciones privadas no están señalizadas.
 zone_may_protect = Una zona puede proteger raíces, cables o personas: averigüe por qué está ahí antes de cambiarla.
 hours_by_day = Añada las horas de día: de noche andan por el jardín animales pequeños.
+driven_in_the_dark = { $dark_h } de marcha cayeron en la oscuridad, cuando los erizos y otros animales pequeños están fuera y no huyen de un cortacésped: haga que trabaje de día.
 beyond_the_line = Al otro lado de la línea puede haber pavimento, agua, una pendiente o terreno ajeno: mire antes de desplazarla.
 look_before_zone = Mire antes el terreno: si es una raíz, un escalón o un suelo encharcado que se puede arreglar, no hace falta ninguna zona.
 guide_exit_unknown = El registro no muestra en qué punto de una línea guía la deja este robot; se supone que en algún lugar de los dos últimos quintos. Si se puede configurar, haga que la deje cerca del final.
@@ -766,6 +771,9 @@ local-metres-no-place = en metros locales, sin coordenadas geográficas
 no-bytes = sin bytes
 no-dates = sin fechas
 not-known = se desconoce
+dark-of-driven = { $dark } de { $driven } de marcha{ $between }: entonces hay erizos y otros animales pequeños fuera
+in-the-dark = A oscuras: { $said }.
+dark-between = { "" } (crepúsculo civil por la tarde { $dusk }, por la mañana { $dawn }{ $zone })
 
 ## Terminal: comparación
 
@@ -1142,7 +1150,6 @@ where-stuck = Dónde se atascó
 stuck-lead = Lugares lejos de la estación en los que el robot perdió tiempo una y otra vez.
 time-lost = Pierde { $time }
 stuck-within = A menos de { $length } de { $place }.
-stuck-came-from = Casi siempre llegaba en dirección { $course_deg }.
 drove-through = { $count ->
     [one] Pasó 1 vez sin atascarse.
    *[other] Pasó { $count } veces sin atascarse.
@@ -1434,6 +1441,7 @@ none-seen = no se vio ninguno
 row-pattern = Patrón
 row-promise = Compromiso
 row-from = Basado en
+row-in-the-dark = A oscuras
 before = Antes
 after = Después
 row-ground = Terreno
@@ -1816,3 +1824,5 @@ page-stage-counting = contando
 page-stage-calibrating = calibrando
 page-stage-diagnosing = diagnosticando
 page-stage-suggesting = buscando cambios
+    [device_card] la ficha del receptor
+    [stated] los ajustes

@@ -98,6 +98,10 @@ calibrated = { $runs ->
    *[other] { $points } points
 }, l’écart systématique ainsi constaté.
 ways_disagree = Deux façons de compter se contredisent : { $by_path_fraction } d’après la trajectoire ajustée aux demi-tours et aux bords, { $as_logged_fraction } d’après les positions telles qu’enregistrées, corrigées de leurs erreurs. C’est la seconde qui est retenue, et aucun terrain n’est signalé comme oublié.
+as_logged_silent = Compté tel qu’enregistré, ce serait { $as_logged_fraction } : ce qui a été parcouru pendant les silences ({ $silent_fraction } du temps) y manque.
+as_logged_sparse = Compté tel qu’enregistré, ce serait { $as_logged_fraction } : avec un relevé toutes les { $period_s }, les lignes droites d’un relevé à l’autre coupent les demi-tours.
+as_logged_spread = Compté tel qu’enregistré, ce serait { $as_logged_fraction } : des positions fausses d’environ { $error_m } étalent la trajectoire sur un terrain qui n’a pas été parcouru.
+as_logged_aside = Compté tel qu’enregistré, ce serait { $as_logged_fraction } : des positions fausses d’environ { $error_m } portent la trajectoire hors de la pelouse, ou sur un terrain déjà parcouru.
 not_calibrated_no_width = La part parcourue n’a pas été étalonnée : il faut pour cela la largeur de coupe.
 not_calibrated_no_plan = La part parcourue n’a pas été étalonnée : il faut pour cela un plan sur lequel rouler.
 not_calibrated_lanes = La part parcourue n’a pas été étalonnée : les lignes parallèles ne se simulent pas assez fidèlement.
@@ -395,6 +399,7 @@ dig_at_spot = Avant de creuser à un point de blocage : faites repérer les câ
 dig = Avant de creuser : faites repérer les câbles et conduites enterrés ; les réseaux privés ne sont pas signalés.
 zone_may_protect = Une zone peut protéger des racines, des câbles électriques ou des personnes : cherchez pourquoi elle est là avant de la modifier.
 hours_by_day = Ajoutez les heures en journée : la nuit, de petits animaux sont dehors.
+driven_in_the_dark = { $dark_h } de roulage ont eu lieu dans l’obscurité, quand les hérissons et d’autres petits animaux sont dehors et ne fuient pas devant une tondeuse : faites-la travailler de jour.
 beyond_the_line = Au-delà de la ligne, il peut y avoir un dallage, de l’eau, une pente ou le terrain de quelqu’un d’autre : regardez avant de la déplacer.
 look_before_zone = Regardez d’abord le terrain : une racine, une bordure ou un sol détrempé que l’on peut traiter n’a pas besoin de zone.
 guide_exit_unknown = L’enregistrement ne montre pas à quel endroit d’une ligne de guidage ce robot la quitte ; il est supposé que c’est quelque part sur les deux derniers cinquièmes. Si cela se règle, choisissez un point proche du bout.
@@ -718,6 +723,9 @@ local-metres-no-place = en mètres locaux, sans coordonnées géographiques
 no-bytes = aucun octet
 no-dates = sans dates
 not-known = inconnu
+dark-of-driven = { $dark } sur { $driven } de roulage{ $between } : hérissons et autres petits animaux sont alors dehors
+in-the-dark = Dans l’obscurité : { $said }.
+dark-between = { "" } (crépuscule civil le soir { $dusk }, le matin { $dawn }{ $zone })
 
 ## terminal : comparaison
 
@@ -1095,7 +1103,6 @@ where-stuck = Où il s’est bloqué
 stuck-lead = Endroits loin de la station où le robot a perdu du temps à plusieurs reprises.
 time-lost = { $time } perdues
 stuck-within = À moins de { $length } de { $place }.
-stuck-came-from = Le plus souvent, il arrivait du côté { $course_deg }.
 drove-through = Il y est passé { $count } fois sans se bloquer.
 not-yet-lead = Terrain nu que le hasard explique encore. Il ne demande aucune modification, seulement d’autres heures avant que l’on puisse en dire quelque chose.
 head-pocket = Poche
@@ -1380,6 +1387,7 @@ none-seen = aucun vu
 row-pattern = Parcours
 row-promise = Promesse
 row-from = D’après
+row-in-the-dark = De nuit
 before = Avant
 after = Après
 row-ground = Terrain
@@ -1762,3 +1770,5 @@ page-stage-counting = comptage
 page-stage-calibrating = étalonnage
 page-stage-diagnosing = diagnostic
 page-stage-suggesting = propositions
+    [device_card] carte d’appareil du récepteur
+    [stated] les réglages

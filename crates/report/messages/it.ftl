@@ -101,6 +101,10 @@ calibrated = { $runs ->
    *[other] { $points } punti
 } per l’errore sistematico così emerso.
 ways_disagree = Due modi di contare si contraddicono: { $by_path_fraction } secondo la traccia adattata a inversioni e bordi, { $as_logged_fraction } secondo le posizioni come registrate, corrette dei loro errori. Si usa il secondo, e nessun terreno viene segnalato come saltato.
+as_logged_silent = Contando come registrato sarebbe { $as_logged_fraction }: manca ciò che è stato percorso durante i silenzi ({ $silent_fraction } del tempo).
+as_logged_sparse = Contando come registrato sarebbe { $as_logged_fraction }: con un rilevamento ogni { $period_s }, le linee rette dall’uno all’altro tagliano le inversioni.
+as_logged_spread = Contando come registrato sarebbe { $as_logged_fraction }: posizioni sbagliate di circa { $error_m } spargono la traccia su terreno che non è stato percorso.
+as_logged_aside = Contando come registrato sarebbe { $as_logged_fraction }: posizioni sbagliate di circa { $error_m } portano la traccia fuori dal prato, o su terreno già percorso.
 not_calibrated_no_width = La parte percorsa non è stata calibrata: serve la larghezza di taglio.
 not_calibrated_no_plan = La parte percorsa non è stata calibrata: serve una planimetria su cui far muovere il robot.
 not_calibrated_lanes = La parte percorsa non è stata calibrata: le linee parallele non si possono simulare con sufficiente fedeltà.
@@ -425,6 +429,7 @@ dig_at_spot = Prima di scavare in un punto di blocco: far localizzare cavi e tub
 dig = Prima di scavare: far localizzare cavi e tubi interrati; gli impianti privati non sono segnalati.
 zone_may_protect = Una zona può proteggere radici, cavi elettrici o persone: scoprire perché c’è prima di cambiarla.
 hours_by_day = Aggiungere ore di giorno: di notte in giro ci sono piccoli animali.
+driven_in_the_dark = { $dark_h } di marcia sono caduti nel buio, quando ricci e altri piccoli animali sono in giro e non fuggono davanti a un tosaerba: farlo lavorare di giorno.
 beyond_the_line = Oltre la linea possono esserci pavimentazione, acqua, un pendio o il terreno di qualcun altro: guardare prima di spostarla.
 look_before_zone = Guardare prima il terreno: una radice, un cordolo o un terreno bagnato che si possono sistemare non hanno bisogno di una zona.
 guide_exit_unknown = La registrazione non mostra in quale punto di una linea di guida questo robot la lascia; si suppone da qualche parte negli ultimi due quinti. Se è possibile regolarlo, scegliere un punto vicino alla fine.
@@ -766,6 +771,9 @@ local-metres-no-place = in metri locali, senza coordinate geografiche
 no-bytes = nessun byte
 no-dates = senza date
 not-known = non noto
+dark-of-driven = { $dark } su { $driven } di marcia{ $between }: allora ricci e altri piccoli animali sono in giro
+in-the-dark = Al buio: { $said }.
+dark-between = { "" } (crepuscolo civile alla sera { $dusk }, al mattino { $dawn }{ $zone })
 
 ## terminale: confronto
 
@@ -1144,7 +1152,6 @@ where-stuck = Dove si è bloccato
 stuck-lead = Punti lontani dalla stazione in cui il robot ha perso tempo più e più volte.
 time-lost = { $time } persi
 stuck-within = Entro { $length } da { $place }.
-stuck-came-from = Per lo più arrivava dal lato { $course_deg }.
 drove-through = { $count ->
     [one] È passato di lì { $count } volta senza bloccarsi.
    *[other] È passato di lì { $count } volte senza bloccarsi.
@@ -1435,6 +1442,7 @@ none-seen = nessuno visto
 row-pattern = Movimento
 row-promise = Promessa
 row-from = Da
+row-in-the-dark = Al buio
 before = Prima
 after = Dopo
 row-ground = Terreno
@@ -1820,3 +1828,5 @@ page-stage-counting = conteggio
 page-stage-calibrating = calibrazione
 page-stage-diagnosing = diagnosi
 page-stage-suggesting = proposte
+    [device_card] scheda del ricevitore
+    [stated] le impostazioni

@@ -98,6 +98,10 @@ calibrated = { $runs ->
    *[other] { $runs } logs zoals deze zijn
 } op de plattegrond gesimuleerd; het bereden deel is { $points } procentpunt gecorrigeerd voor de vertekening die daaruit bleek.
 ways_disagree = Twee manieren van tellen spreken elkaar tegen: { $by_path_fraction } volgens het spoor dat aan keerpunten en randen is aangepast, { $as_logged_fraction } volgens de posities zoals gelogd, gecorrigeerd voor hun fouten. De tweede telt, en er wordt geen grond als gemist gemeld.
+as_logged_silent = Geteld zoals gelogd zou het { $as_logged_fraction } zijn: wat tijdens de uitval ({ $silent_fraction } van de tijd) is bereden, ontbreekt daarin.
+as_logged_sparse = Geteld zoals gelogd zou het { $as_logged_fraction } zijn: met één positie per { $period_s } snijden rechte lijnen van positie naar positie de keerpunten af.
+as_logged_spread = Geteld zoals gelogd zou het { $as_logged_fraction } zijn: posities die er ongeveer { $error_m } naast zitten, spreiden het spoor over grond die niet is bereden.
+as_logged_aside = Geteld zoals gelogd zou het { $as_logged_fraction } zijn: posities die er ongeveer { $error_m } naast zitten, leiden het spoor van het gazon af, of over grond die al was bereden.
 not_calibrated_no_width = Het bereden deel is niet gekalibreerd: daarvoor is de maaibreedte nodig.
 not_calibrated_no_plan = Het bereden deel is niet gekalibreerd: daarvoor is een plattegrond nodig om op te rijden.
 not_calibrated_lanes = Het bereden deel is niet gekalibreerd: rijden in evenwijdige banen is niet nauwkeurig genoeg na te bootsen.
@@ -427,6 +431,7 @@ dig_at_spot = Voordat u bij een vastloopplek graaft: laat opzoeken waar kabels e
 dig = Voordat u graaft: laat opzoeken waar kabels en leidingen in de grond liggen; particuliere kabels en leidingen zijn daarbij niet aangegeven.
 zone_may_protect = Een zone kan wortels, bedrading of mensen beschermen: ga na waarom hij er is voordat u hem verandert.
 hours_by_day = Voeg alleen overdag uren toe: ’s nachts zijn er kleine dieren op pad.
+driven_in_the_dark = { $dark_h } rijden viel in het donker, wanneer egels en andere kleine dieren buiten zijn en niet voor een maaier vluchten: laat hem overdag werken.
 beyond_the_line = Voorbij de lijn kan bestrating, water, een helling of grond van een ander liggen: kijk er voordat u de lijn verlegt.
 look_before_zone = Bekijk eerst de grond: voor een wortel, een rand of natte grond die te verhelpen is, is geen zone nodig.
 guide_exit_unknown = De log laat niet zien waar deze machine een geleidelijn verlaat; aangenomen is: ergens op de laatste twee vijfde. Stel de machine, als dat kan, zo in dat hij de lijn pas dicht bij het eind verlaat.
@@ -768,6 +773,9 @@ local-metres-no-place = in plaatselijke meters, zonder geografische coördinaten
 no-bytes = geen bytes
 no-dates = geen datums
 not-known = niet bekend
+dark-of-driven = { $dark } van { $driven } rijden{ $between }: egels en andere kleine dieren zijn dan buiten
+in-the-dark = In het donker: { $said }.
+dark-between = { "" } (burgerlijke schemering ’s avonds { $dusk }, ’s ochtends { $dawn }{ $zone })
 
 ## terminal: comparison
 
@@ -1144,7 +1152,6 @@ where-stuck = Waar de maaier vastliep
 stuck-lead = Plaatsen, niet bij het laadstation, waar de maaier telkens weer tijd verloor.
 time-lost = { $time } verloren
 stuck-within = Binnen { $length } van { $place }.
-stuck-came-from = De maaier kwam meestal uit het { $course_deg }.
 drove-through = { $count ->
     [one] Hij reed er 1 keer doorheen zonder vast te lopen.
    *[other] Hij reed er { $count } keer doorheen zonder vast te lopen.
@@ -1433,6 +1440,7 @@ none-seen = geen gezien
 row-pattern = Patroon
 row-promise = Toezegging
 row-from = Bron
+row-in-the-dark = In donker
 before = Vóór
 after = Na
 row-ground = Grond
@@ -1799,3 +1807,5 @@ page-stage-counting = tellen
 page-stage-calibrating = kalibreren
 page-stage-diagnosing = oorzaken zoeken
 page-stage-suggesting = wijzigingen zoeken
+    [device_card] de kaart van de ontvanger
+    [stated] de instellingen

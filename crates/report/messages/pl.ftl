@@ -98,6 +98,10 @@ calibrated = Na planie zasymulowano { $runs ->
    *[other] { $runs } zapisów takich
 } jak ten; przejechaną część trawnika poprawiono o { $points } pkt proc. ze względu na stałe odchylenie, które się przy tym pokazało.
 ways_disagree = Dwa sposoby liczenia przeczą sobie: { $by_path_fraction } według toru dopasowanego do nawrotów i krawędzi, { $as_logged_fraction } wprost z zapisu, z poprawką na błędy pozycji. Użyto drugiego i żadnego terenu nie podano jako pominięty.
+as_logged_silent = Licząc wprost z zapisu, byłoby { $as_logged_fraction }: brakuje w tym tego, po czym kosiarka przejechała w przerwach w zapisie ({ $silent_fraction } czasu).
+as_logged_sparse = Licząc wprost z zapisu, byłoby { $as_logged_fraction }: przy jednej pozycji co { $period_s } proste odcinki między pozycjami ścinają nawroty.
+as_logged_spread = Licząc wprost z zapisu, byłoby { $as_logged_fraction }: pozycje z błędem około { $error_m } rozciągają tor na teren, po którym kosiarka nie jechała.
+as_logged_aside = Licząc wprost z zapisu, byłoby { $as_logged_fraction }: pozycje z błędem około { $error_m } wynoszą tor poza trawnik albo na teren, po którym kosiarka już jechała.
 not_calibrated_no_width = Przejechanej części nie skalibrowano: potrzebna jest do tego szerokość koszenia.
 not_calibrated_no_plan = Przejechanej części nie skalibrowano: potrzebny jest do tego plan, po którym można jechać.
 not_calibrated_lanes = Przejechanej części nie skalibrowano: jazdy równoległymi pasami nie da się dość wiernie zasymulować.
@@ -464,6 +468,7 @@ dig_at_spot = Przed kopaniem w tym miejscu: zlecić wykrycie kabli i rur; prywat
 dig = Przed kopaniem: zlecić wykrycie kabli i rur w ziemi; prywatne instalacje nie są oznaczone.
 zone_may_protect = Strefa może chronić korzenie, przewody lub ludzi: przed zmianą ustalić, po co tam jest.
 hours_by_day = Godziny dodawać w dzień: w nocy wychodzą małe zwierzęta.
+driven_in_the_dark = { $dark_h } jazdy przypadło na ciemność, gdy jeże i inne małe zwierzęta są na dworze i nie uciekają przed kosiarką: niech pracuje w dzień.
 beyond_the_line = Za linią może być bruk, woda, skarpa albo cudzy grunt: obejrzeć, zanim się ją przesunie.
 look_before_zone = Najpierw obejrzeć podłoże: korzeń, próg czy podmokły grunt, który da się naprawić, nie wymaga strefy.
 guide_exit_unknown = Z zapisu nie wynika, gdzie ta kosiarka zjeżdża z linii prowadzącej; przyjęto, że gdzieś na jej ostatnich dwóch piątych. Jeśli da się to ustawić, niech zjeżdża blisko końca.
@@ -830,6 +835,9 @@ local-metres-no-place = w metrach lokalnych, bez współrzędnych geograficznych
 no-bytes = zera bajtów
 no-dates = brak dat
 not-known = nieznany
+dark-of-driven = { $dark } z { $driven } jazdy{ $between }: jeże i inne małe zwierzęta są wtedy na dworze
+in-the-dark = Po ciemku: { $said }.
+dark-between = { "" } (zmierzch cywilny { $dusk }, świt { $dawn }{ $zone })
 
 ## terminal: comparison
 
@@ -1224,7 +1232,6 @@ where-stuck = Gdzie utknęła
 stuck-lead = Miejsca poza stacją, w których kosiarka wciąż na nowo traciła czas.
 time-lost = stracono { $time }
 stuck-within = W promieniu { $length } wokół punktu { $place }.
-stuck-came-from = Najczęściej wjeżdżała tam, jadąc na { $course_deg }.
 drove-through = { $count ->
     [one] Przejechała tędy 1 raz bez utknięcia.
    *[other] Przejechała tędy { $count } razy bez utknięcia.
@@ -1514,6 +1521,7 @@ none-seen = nie zauważono
 row-pattern = Wzór jazdy
 row-promise = Obietnica
 row-from = Podstawa
+row-in-the-dark = Po ciemku
 before = Przed
 after = Po
 row-ground = Teren
@@ -1886,3 +1894,5 @@ page-stage-counting = liczenie
 page-stage-calibrating = kalibrowanie
 page-stage-diagnosing = szukanie przyczyn
 page-stage-suggesting = szukanie zmian
+    [device_card] karta odbiornika
+    [stated] ustawienia

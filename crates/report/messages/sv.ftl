@@ -98,6 +98,10 @@ calibrated = { $runs ->
    *[other] procentenheter
 } för det systematiska fel som då visade sig.
 ways_disagree = Två sätt att räkna säger emot varandra: { $by_path_fraction } efter spåret som anpassats till vändningar och kanter, { $as_logged_fraction } efter positionerna som de loggades, korrigerade för sina fel. Det andra används, och ingen mark redovisas som missad.
+as_logged_silent = Räknat som loggat skulle det vara { $as_logged_fraction }: det som kördes över under bortfallen ({ $silent_fraction } av tiden) saknas i det.
+as_logged_sparse = Räknat som loggat skulle det vara { $as_logged_fraction }: med en position var { $period_s } skär raka linjer mellan dem av vändningarna.
+as_logged_spread = Räknat som loggat skulle det vara { $as_logged_fraction }: positioner som är fel med ungefär { $error_m } sprider spåret över mark som inte kördes över.
+as_logged_aside = Räknat som loggat skulle det vara { $as_logged_fraction }: positioner som är fel med ungefär { $error_m } för spåret ut från gräsmattan, eller in på mark som redan hade körts över.
 not_calibrated_no_width = Andelen som har körts över är inte kalibrerad: för det behövs klippbredden.
 not_calibrated_no_plan = Andelen som har körts över är inte kalibrerad: för det behövs en ritning att köra på.
 not_calibrated_lanes = Andelen som har körts över är inte kalibrerad: körning i parallella banor går inte att simulera noga nog.
@@ -433,6 +437,7 @@ dig_at_spot = Innan du gräver vid ett ställe där klipparen fastnar: låt mär
 dig = Innan du gräver: låt märka ut nedgrävda kablar och rör; privata ledningar märks inte ut.
 zone_may_protect = En zon kan skydda rötter, ledningar eller människor: ta reda på varför den finns innan du ändrar den.
 hours_by_day = Lägg bara till timmar på dagen: på natten är smådjur ute.
+driven_in_the_dark = { $dark_h } av körningen föll i mörkret, då igelkottar och andra små djur är ute och inte flyr för en klippare: låt den arbeta på dagen.
 beyond_the_line = Bortom linjen kan det finnas plattor, vatten, en sluttning eller någon annans mark: titta innan du flyttar den.
 look_before_zone = Titta på marken först: en rot, en kant eller blöt mark som går att åtgärda behöver ingen zon.
 guide_exit_unknown = Loggen visar inte var längs en ledlinje den här maskinen lämnar den; det antas ske någonstans på de sista två femtedelarna. Om det går att ställa in, låt den lämna linjen nära slutet.
@@ -774,6 +779,9 @@ local-metres-no-place = i lokala meter, utan geografiska koordinater
 no-bytes = inga byte
 no-dates = inga datum
 not-known = inte känt
+dark-of-driven = { $dark } av { $driven } körning{ $between }: då är igelkottar och andra små djur ute
+in-the-dark = I mörker: { $said }.
+dark-between = { "" } (borgerlig skymning { $dusk }, gryning { $dawn }{ $zone })
 
 ## terminal: comparison
 
@@ -1144,7 +1152,6 @@ where-stuck = Var klipparen fastnade
 stuck-lead = Platser en bit från laddstationen där klipparen gång på gång förlorade tid.
 time-lost = { $time } förlorade
 stuck-within = Inom { $length } från { $place }.
-stuck-came-from = Den kom oftast från { $course_deg }.
 drove-through = { $count ->
     [one] Den körde igenom 1 gång utan att fastna.
    *[other] Den körde igenom { $count } gånger utan att fastna.
@@ -1433,6 +1440,7 @@ none-seen = inga sedda
 row-pattern = Mönster
 row-promise = Löfte
 row-from = Underlag
+row-in-the-dark = I mörker
 before = Före
 after = Efter
 row-ground = Mark
@@ -1808,3 +1816,5 @@ page-stage-counting = räknar
 page-stage-calibrating = kalibrerar
 page-stage-diagnosing = söker orsaker
 page-stage-suggesting = söker ändringar
+    [device_card] mottagarens kort
+    [stated] inställningarna

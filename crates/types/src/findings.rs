@@ -906,7 +906,7 @@ pub struct StuckSpot {
     pub certainty: Option<f64>,
     /// What to look at.
     pub why: Said,
-    /// Compass course from which it came, where most episodes agree.
+    /// Compass course on which it came driving, where most episodes agree.
     pub approach_deg: Option<f64>,
 }
 

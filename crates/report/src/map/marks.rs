@@ -503,13 +503,13 @@ impl Marks<'_> {
                 );
             }
             let mut sign = String::new();
-            if let Some(from_deg) = spot.approach_deg.filter(|deg| deg.is_finite()) {
+            if let Some(course_deg) = spot.approach_deg.filter(|deg| deg.is_finite()) {
                 // A barb on the side from which the machine came.
                 put!(
                     sign,
                     "<path transform=\"rotate({:.0})\" d=\"M0,-26v11 M-3.5,-19.5l3.5,5l3.5,-5\" fill=\"none\" \
                      stroke=\"{INK}\" stroke-width=\"1.8\"/>",
-                    from_deg.rem_euclid(360.0)
+                    (course_deg + 180.0).rem_euclid(360.0)
                 );
             }
             hourglass(&mut sign, 0.0, 0.0);
