@@ -695,7 +695,6 @@ const STILL_TWO_MEANINGS: &[&str] = &[
     "Shape",
     "Side",
     "Smoothed",
-    "Site",
     "Span",
     "Spell",
     "Stand",

@@ -59,7 +59,6 @@ fn stages(criterion: &mut Criterion) {
                     period_s,
                     speed_mps,
                     &noise::Claims::of(&trace),
-                    None,
                 )
             });
         });

@@ -4,6 +4,10 @@ use crate::Kept;
 use std::ops::Range;
 use tussock_types::{Place, math};
 
+/// Closer fixes are averaged to about one a second before legs and halts are separated: within a second nothing happens that
+/// would show in a swath.
+pub(crate) const BLOCK_S: f64 = 0.9;
+
 /// Fixes of one run, averaged to about one a second if they come faster.
 #[derive(Clone, Debug, Default)]
 pub struct Blocks {

@@ -14,10 +14,6 @@ use tussock_types::{NoiseSource, Place, Settings, Trace};
 /// If fixes are further apart than this, a mower turns too often to be followed: turns are put back, or left out.
 pub const SPARSE_PERIOD_S: f64 = 4.0;
 
-/// Closer fixes are averaged to about one a second before legs and halts are separated: within a second nothing happens that
-/// would show in a swath.
-pub(crate) const BLOCK_S: f64 = 0.9;
-
 /// If half of the time is driven in legs shorter than this, the machine does not drive straight, or not at a steady speed.
 const STRAIGHT_LEG_S: f64 = 6.0;
 
@@ -64,7 +60,7 @@ fn segmented(
     kept.runs()
         .into_iter()
         .map(|run| {
-            let blocks = blocks::blocks(kept, run, BLOCK_S);
+            let blocks = blocks::blocks(kept, run, blocks::BLOCK_S);
             let law = segment::StepLaw::new(noise, speed_mps, blocks::median_step_s(&blocks));
             let parts = segment::segment(&blocks, &law);
             (blocks, parts)
@@ -261,7 +257,7 @@ fn locate_once(trace: &Trace, east_m: &[f64], north_m: &[f64], known: Known<'_>)
         "columns of a trace differ in length"
     );
     let claims = noise::Claims::of(trace);
-    let expected_drift_m = noise::expected_drift_m(receiver, &claims);
+    let expected_drift_m = noise::expected_drift_m(receiver.map(|law| law.drift_m), &claims);
     let gate = |max_speed_mps| {
         let positions = &settings.positions;
         outlier_filter::gate(trace, east_m, north_m, positions, expected_drift_m, max_speed_mps)
@@ -419,7 +415,11 @@ impl Pace {
             // What standing time shows must not be judged by a guess.
             rough.white_m = noise::LEAST_WHITE_M;
         }
-        let mut noise = noise::estimate(kept, &rests, rough, period_s, speed_mps, claims, known.receiver);
+        let seen = noise::estimate(kept, &rests, rough, period_s, speed_mps, claims);
+        let mut noise = match known.receiver.filter(|_| !seen.shows_drift) {
+            Some(receiver) => receiver.fill(seen.noise),
+            None => seen.noise,
+        };
         if let (Some(white_m), true) = (straight_white_m, noise.source != NoiseSource::StationScatter) {
             if !noise.is_known() {
                 noise.drift_rate_m2_per_s *= (white_m / noise.white_m).powi(2);

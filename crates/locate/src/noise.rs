@@ -7,7 +7,7 @@
 //! one sky, and a receiver that holds its position while standing shows no error at all; this is recognised by repeated
 //! positions and not believed.
 
-use crate::{Kept, NoiseEstimate, ReceiverLaw, ReckonedDrift, halts::Rest};
+use crate::{Kept, NoiseEstimate, ReckonedDrift, halts::Rest};
 use tussock_types::{FixQuality, NoiseSource, Trace, math};
 
 /// A smaller error is not believed of any garden log: antennas, machines and lawns are not that smooth (common practice, no
@@ -230,9 +230,8 @@ pub(crate) fn reckoned_drift(
 }
 
 /// The same before anything is measured: as known of the receiver, else what is usual for such fixes.
-pub(crate) fn expected_drift_m(receiver: Option<&ReceiverLaw>, claims: &Claims) -> f64 {
-    let usual_m = || usual_drift_m(claims.quality.unwrap_or(FixQuality::Unknown));
-    receiver.map_or_else(usual_m, |receiver| receiver.drift_m)
+pub(crate) fn expected_drift_m(known_m: Option<f64>, claims: &Claims) -> f64 {
+    known_m.unwrap_or_else(|| usual_drift_m(claims.quality.unwrap_or(FixQuality::Unknown)))
 }
 
 /// Combines what standing time, driving and the receiver show.
@@ -243,8 +242,7 @@ pub fn estimate(
     period_s: f64,
     speed_mps: Option<f64>,
     claims: &Claims,
-    receiver: Option<&ReceiverLaw>,
-) -> NoiseEstimate {
+) -> Seen {
     let structure = structure_function(kept, rests, rough.white_m);
     // Driving shows the white part only if a step is short compared with a leg.
     let driving_tells = period_s <= 2.5 && speed_mps.is_some();
@@ -274,10 +272,19 @@ pub fn estimate(
         drift_time_s: None,
         source,
     };
-    match receiver.filter(|_| !structure.is_some_and(|found| found.is_long)) {
-        Some(receiver) => receiver.fill(seen),
-        None => seen,
+    Seen {
+        noise: seen,
+        shows_drift: structure.is_some_and(|found| found.is_long),
     }
+}
+
+/// What a log shows of the error of its positions.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Seen {
+    /// The error law.
+    pub noise: NoiseEstimate,
+    /// Whether stays are long enough to show the slow part.
+    pub shows_drift: bool,
 }
 
 struct Structure {

@@ -56,7 +56,7 @@ impl ReceiverLaw {
             white_m: Some(fit.white_m),
             drift_m: fit.drift_m,
             drift_time_s: fit.drift_time_s,
-            smooth: Smooth::of(&kept, &stretches, crate::noise::usual_period_s(&kept)),
+            smooth: Smooth::of(&kept, &stretches, errors.step_s()),
             source: NoiseSource::DeviceCard,
         })
     }
@@ -79,7 +79,7 @@ impl ReceiverLaw {
 /// The error law of fixes at rest, all at one place; `None` where they are too few, or held.
 pub(crate) fn drift_at_rest(kept: &Kept, stretches: &[Range<usize>]) -> Option<drift::DriftFit> {
     let stands = stretches.iter().map(|stretch| drift::Stand {
-        fixes: blocks::blocks(kept, stretch.clone(), crate::BLOCK_S),
+        fixes: blocks::blocks(kept, stretch.clone(), blocks::BLOCK_S),
         place: 0,
     });
     drift::fit(&stands.collect::<Vec<_>>())

@@ -9,7 +9,8 @@
 //! What silences add to the visited fraction: for short ones the same chance, summed over all ground that the log does not
 //! show as visited, with an uncertainty of half of it to either side (found in simulated gardens). A silence in which the
 //! machine could get everywhere leaves no trace of its way, but the log has other stretches that are as long and begin and
-//! end in the same way, at the station or out. What each of them alone has visited, corrected for the ground that is still
+//! end in the same way, at the station or out. If both ends are at the station and no stretch of the log is from stay to stay, the logger
+//! sleeps while the machine charges, and nothing is hidden. What each of them alone has visited, corrected for the ground that is still
 //! open, is what such a silence may hide: their mean, and the range of nine in ten. Approximate: silences are assumed not to
 //! choose their time.
 
@@ -35,6 +36,10 @@ const REST_S: f64 = 1800.0;
 pub struct Hidden {
     /// It may have stood at its station all the time, or rested between two nights.
     is_rest: bool,
+    /// Both ends are at the station.
+    is_home: bool,
+    /// How likely it drove at all.
+    driven_chance: f64,
     track: usize,
     start_s: f64,
     end_s: f64,
@@ -83,8 +88,17 @@ pub fn hidden(survey: &Survey<'_>, lawn_m2: f64) -> Vec<Hidden> {
                 .max(0.0)
                 .sqrt();
             let reach_m2 = std::f64::consts::PI * half_m * across_m;
+            let is_rest = is_home || (gap.moved_m < AT_STATION_M && lapse_s > REST_S) || lapse_s > NIGHT_S;
+            // A machine that drives on is back where it was left by chance alone: so seldom, as that ground is small (Bayes, either being
+            // as likely beforehand). At the station the other stretches of the log tell.
+            let by_chance = (std::f64::consts::PI * AT_STATION_M * AT_STATION_M / lawn_m2.max(1.0)).min(1.0);
             found.push(Hidden {
-                is_rest: is_home || (gap.moved_m < AT_STATION_M && lapse_s > REST_S) || lapse_s > NIGHT_S,
+                is_rest,
+                is_home,
+                driven_chance: match is_rest && !is_home && lapse_s <= NIGHT_S {
+                    true => by_chance / (1.0 + by_chance),
+                    false => 1.0,
+                },
                 track: number,
                 start_s: gap.start_s,
                 end_s: gap.end_s,
@@ -173,7 +187,10 @@ pub fn hidden_fraction(
             // If there are very many, the shorter ones hide as much in proportion to their time as the last one that was
             // examined.
             Some((lapse_s, last)) if number >= MOST_LOOKED_AT => last.times(silence.lapse_s() / lapse_s),
-            _ => (stretches.as_ref()).map_or_else(Default::default, |all| all.hidden(silence, open, drive)),
+            _ => {
+                let all = stretches.as_ref().map(|all| all.hidden(silence, open, drive));
+                all.unwrap_or_default().times(silence.driven_chance)
+            }
         };
         if number < MOST_LOOKED_AT {
             last = Some((silence.lapse_s().max(1e-9), one));
@@ -272,7 +289,10 @@ impl<'a> Stretches<'a> {
         let (from_s, to_s) = track.span_s.unwrap_or_default();
         let step_s = ((to_s - from_s - lapse_s) / MOST_STRETCHES).max(30.0);
         let ends_at_home = |start_s: f64, end_s: f64| [is_home(track, start_s), is_home(track, end_s)];
-        let wanted = ends_at_home(silence.start_s, silence.end_s);
+        let wanted = match silence.is_home {
+            true => [true; 2],
+            false => ends_at_home(silence.start_s, silence.end_s),
+        };
         let is_logged = |start_s: f64, end_s: f64| {
             let first = track.gaps.partition_point(|gap| gap.end_s <= start_s);
             let mut within = track.gaps[first..].iter().take_while(|gap| gap.start_s < end_s);
@@ -328,6 +348,8 @@ mod tests {
     fn a_place_out_of_reach_was_not_visited_in_a_silence() {
         let hidden = [Hidden {
             is_rest: false,
+            is_home: false,
+            driven_chance: 1.0,
             track: 0,
             start_s: 0.0,
             end_s: 100.0,
