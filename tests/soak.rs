@@ -61,7 +61,7 @@ fn answer(case: &Case) -> String {
         progress: None,
     })
     .expect("findings");
-    let page = tussock_report::html(&findings).expect("a page");
+    let page = tussock_report::html(&findings, tussock_report::Voice::default()).expect("a page");
     tussock_report::to_json(&findings).expect("JSON") + &page
 }
 

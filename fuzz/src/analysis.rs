@@ -273,7 +273,7 @@ fn compared(before: (&Findings, &Job<'_>), after: (&Findings, &Job<'_>), said: &
         Ok(comparison) => {
             let text = tussock_report::comparison_to_json(&comparison);
             text.unwrap_or_else(|error| panic!("comparison: {error}: {said}"));
-            let page = tussock_report::html_comparison(&comparison);
+            let page = tussock_report::html_comparison(&comparison, tussock_report::Voice::default());
             page.unwrap_or_else(|error| panic!("comparison: {error}: {said}"));
             true
         }
@@ -293,13 +293,15 @@ fn holds(findings: &Findings, said: &str) {
         Some(&text[..]),
         "{said}"
     );
-    let page = tussock_report::html(findings).unwrap_or_else(|error| panic!("{error}: {said}"));
+    let page = tussock_report::html(findings, tussock_report::Voice::default())
+        .unwrap_or_else(|error| panic!("{error}: {said}"));
     assert!(!page.contains(">NaN") && !page.contains(" NaN"), "{said}");
     let told = tussock_report::answer(findings, tussock_report::Style::default());
     assert!(!told.contains("NaN") && !told.contains(" inf"), "{told}\n{said}");
     if findings.frame.origin_lat.is_some() {
         tussock_report::geojson(findings).unwrap_or_else(|error| panic!("{error}: {said}"));
-        tussock_report::pockets_gpx(findings).unwrap_or_else(|error| panic!("{error}: {said}"));
+        tussock_report::pockets_gpx(findings, tussock_report::Voice::default())
+            .unwrap_or_else(|error| panic!("{error}: {said}"));
     }
     if findings.cells.is_some() {
         tussock_report::cells_parquet(findings).unwrap_or_else(|error| panic!("{error}: {said}"));

@@ -264,7 +264,7 @@ pub fn findings(data: &[u8]) {
             let again = tussock_report::from_json(text.as_bytes()).unwrap_or_else(|error| panic!("{error}"));
             assert_eq!(tussock_report::to_json(&again).ok().as_deref(), Some(&text[..]));
             let _ = tussock_report::geojson(&findings);
-            let _ = tussock_report::pockets_gpx(&findings);
+            let _ = tussock_report::pockets_gpx(&findings, tussock_report::Voice::default());
         }
         Err(error) => assert!(!error.to_string().is_empty()),
     }

@@ -34,7 +34,9 @@ function cramped() {
   for (const one of document.querySelectorAll("body *")) {
     const style = getComputedStyle(one);
     const may_scroll = one.matches(".scroll, .remarks") || one instanceof SVGElement;
-    if (!may_scroll && one.clientWidth > 0 && style.display !== "inline" && one.scrollWidth > one.clientWidth + 1 && shown(one)) found.push(`cut: ${named(one)}`);
+    // What a box lets out is not cut: it lies over something else then, or makes the page scroll.
+    const is_cut = style.overflowX !== "visible" || one.children.length === 0;
+    if (is_cut && !may_scroll && one.clientWidth > 0 && style.display !== "inline" && one.scrollWidth > one.clientWidth + 1 && shown(one)) found.push(`cut: ${named(one)}`);
   }
   const texts = [...document.querySelectorAll("svg.plot text")].filter(shown).map((one) => ({ one, box: one.getBoundingClientRect(), of: one.closest("svg") }));
   for (const { one, box, of } of texts) {
