@@ -67,7 +67,7 @@ function cramped() {
 
 for (const file of files) {
   const name = `${basename(dirname(file))}-${basename(file, ".html")}`;
-  const is_sheet = basename(file).startsWith("messages-");
+  const is_demo = basename(dirname(file)).startsWith("demo-");
   for (const width of [1280, 390]) {
     const page = await browser.newPage({ viewport: { width, height: 900 }, hasTouch: width < 600, reducedMotion: "reduce" });
     const fault = (text) => faults.push(`${name} at ${width}: ${text}`);
@@ -80,7 +80,7 @@ for (const file of files) {
     for (const text of await page.evaluate(cramped)) fault(text);
     const sideways = () => page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
     if ((await sideways()) > 0) fault(`scrolls sideways by ${await sideways()} px`);
-    if (!is_sheet) {
+    if (is_demo) {
       for (const text of await barriers(await page.context().newCDPSession(page))) fault(text);
       await page.screenshot({ path: `${screens}/${name}-${width}.png`, fullPage: true });
       await page.evaluate(() => { document.documentElement.dir = "rtl"; });

@@ -35,8 +35,9 @@ type Filter<T> = (&'static str, fn(Voice, T) -> String);
 type TextFilter = (&'static str, fn(&str) -> String);
 
 /// Numbers in words.
-const NUMBERS: [Filter<f64>; 20] = [
+const NUMBERS: [Filter<f64>; 21] = [
     ("area", words::area),
+    ("bare_area", words::bare_area),
     ("chance", words::chance),
     ("compass", messages::compass),
     ("count", |voice, value| words::number(voice, value, 0)),

@@ -227,6 +227,19 @@ fn in_units(voice: Voice, metric: (f64, usize, &str), imperial: (f64, usize, &st
     format!("{} {unit}", number(voice, value, decimals))
 }
 
+/// Metres as they are, or as feet where those are asked for.
+fn in_feet(voice: Voice, value_m: f64) -> f64 {
+    match voice.units() {
+        Units::Metric => value_m,
+        Units::Imperial => value_m / FOOT_M,
+    }
+}
+
+/// An area before another that has the unit.
+pub(crate) fn bare_area(voice: Voice, value_m2: f64) -> String {
+    number(voice, in_feet(voice, in_feet(voice, value_m2)), 0)
+}
+
 /// An area.
 pub(crate) fn area(voice: Voice, value_m2: f64) -> String {
     let decimals = |value: f64| usize::from(value.abs() < 99.95);
@@ -544,7 +557,7 @@ pub(crate) fn tapes(voice: Voice, tape: &[Tape], target: Place) -> Vec<String> {
                 // Twice a standard deviation, never said finer than a tape shows.
                 Some(sd_m) => format!(
                     "{} ± {}",
-                    number(voice, tape.distance_m, 1),
+                    number(voice, in_feet(voice, tape.distance_m), 1),
                     tape_length(voice, (2.0 * sd_m).max(0.1))
                 ),
                 None => tape_length(voice, tape.distance_m),
@@ -790,6 +803,9 @@ mod tests {
             sd_m: Some(0.61),
             ..tape("the shed", 0.0, 0.0)
         }];
+        let imperial = Voice::new(Language::English, Units::Imperial);
+        let said = tapes(imperial, &poor, Place::new(3.0, 4.0));
+        assert_eq!(said, ["16.4 ± 4.0 ft from the shed"]);
         assert_eq!(
             tapes(Voice::default(), &poor, Place::new(3.0, 4.0)),
             ["5.0 ± 1.2 m from the shed"]
