@@ -48,9 +48,7 @@ const NUMBERS: [Filter<f64>; 21] = [
     ("fine_length", |voice, value_m| words::length(voice, value_m, 2)),
     ("hours", words::hours),
     ("metres", words::metres),
-    ("millimetres", |voice, value_mm| {
-        words::millimetres(voice, value_mm, 1)
-    }),
+    ("millimetres", |voice, mm| words::millimetres(voice, mm, 1)),
     ("minutes", words::minutes),
     ("path_length", words::path_length),
     ("percent", words::percent),

@@ -28,7 +28,7 @@ pub enum Colour {
 }
 
 /// How an answer is set.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug)]
 pub struct Style {
     /// Whether the text carries terminal styles.
     pub colour: Colour,

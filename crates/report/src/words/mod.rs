@@ -174,7 +174,7 @@ pub(crate) struct Numerals {
 /// Unicode CLDR 48, numbers: symbols, minimum grouping digits and the pattern of percent (as ICU 78 writes them). English keeps a space
 /// before percent, as the SI has it.
 pub(crate) const fn numerals(voice: Voice) -> Numerals {
-    let (decimal, group, least_grouped, percent) = match voice.language() {
+    let (decimal, group, least_grouped, percent) = match voice.language {
         Language::English => ('.', ',', 4, " %"),
         Language::German => (',', '.', 4, " %"),
         Language::French => (',', '\u{202f}', 4, " %"),
@@ -213,14 +213,9 @@ pub(crate) fn number(voice: Voice, value: f64, decimals: usize) -> String {
     sign.chars().chain(grouped.chars().map(mark)).collect()
 }
 
-/// A count.
-pub(crate) fn count(voice: Voice, value: u64) -> String {
-    number(voice, value as f64, 0)
-}
-
 /// A number with its unit, in metric or in imperial units: value, decimals, sign of the unit.
 fn in_units(voice: Voice, metric: (f64, usize, &str), imperial: (f64, usize, &str)) -> String {
-    let (value, decimals, unit) = match voice.units() {
+    let (value, decimals, unit) = match voice.units {
         Units::Metric => metric,
         Units::Imperial => imperial,
     };
@@ -229,7 +224,7 @@ fn in_units(voice: Voice, metric: (f64, usize, &str), imperial: (f64, usize, &st
 
 /// Metres as they are, or as feet where those are asked for.
 fn in_feet(voice: Voice, value_m: f64) -> f64 {
-    match voice.units() {
+    match voice.units {
         Units::Metric => value_m,
         Units::Imperial => value_m / FOOT_M,
     }
@@ -509,7 +504,7 @@ pub(crate) fn ways_home(voice: Voice, ways: &[WayHome]) -> String {
         say!(
             voice,
             "way-home-row",
-            times = count(voice, way.times),
+            times = way.times,
             along = along,
             time = minutes(voice, way.median_min)
         )
