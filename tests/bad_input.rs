@@ -228,7 +228,7 @@ fn widths_that_no_machine_has() {
         ("forty", "40m"),
         ("negative", "-0.22m"),
         ("bare", "22"),
-        ("inches", "9in"),
+        ("yards", "9yd"),
         ("word", "wide"),
     ] {
         refused(

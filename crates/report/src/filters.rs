@@ -35,8 +35,9 @@ type Filter<T> = (&'static str, fn(Voice, T) -> String);
 type TextFilter = (&'static str, fn(&str) -> String);
 
 /// Numbers in words.
-const NUMBERS: [Filter<f64>; 20] = [
+const NUMBERS: [Filter<f64>; 21] = [
     ("area", words::area),
+    ("bare_area", words::bare_area),
     ("chance", words::chance),
     ("compass", messages::compass),
     ("count", |voice, value| words::number(voice, value, 0)),
@@ -47,9 +48,7 @@ const NUMBERS: [Filter<f64>; 20] = [
     ("fine_length", |voice, value_m| words::length(voice, value_m, 2)),
     ("hours", words::hours),
     ("metres", words::metres),
-    ("millimetres", |voice, value_mm| {
-        words::millimetres(voice, value_mm, 1)
-    }),
+    ("millimetres", |voice, mm| words::millimetres(voice, mm, 1)),
     ("minutes", words::minutes),
     ("path_length", words::path_length),
     ("percent", words::percent),

@@ -28,8 +28,8 @@ type Catalogue = FluentBundle<FluentResource>;
 /// In which language and in which units a window speaks.
 #[derive(Clone, Copy, Default)]
 pub struct Voice {
-    language: Language,
-    units: Units,
+    pub(crate) language: Language,
+    pub(crate) units: Units,
     /// A catalogue in place of that of the language.
     own: Option<&'static Catalogue>,
 }
@@ -53,29 +53,7 @@ impl Voice {
             own: Some(Box::leak(Box::new(catalogue(language, source)))),
         }
     }
-
-    /// Its language.
-    pub const fn language(self) -> Language {
-        self.language
-    }
-
-    /// Its units.
-    pub const fn units(self) -> Units {
-        self.units
-    }
 }
-
-impl PartialEq for Voice {
-    fn eq(&self, other: &Self) -> bool {
-        let same = |one: Option<&Catalogue>, other: Option<&Catalogue>| match (one, other) {
-            (Some(one), Some(other)) => std::ptr::eq(one, other),
-            (one, other) => one.is_none() && other.is_none(),
-        };
-        (self.language, self.units) == (other.language, other.units) && same(self.own, other.own)
-    }
-}
-
-impl Eq for Voice {}
 
 impl fmt::Debug for Voice {
     fn fmt(&self, to: &mut fmt::Formatter<'_>) -> fmt::Result {

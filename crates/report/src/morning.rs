@@ -66,21 +66,17 @@ pub fn alarm_sentence(reason: &MorningReason, voice: Voice) -> String {
         "" => "none".to_owned(),
         machine => words::name(machine),
     };
-    let texts = [
-        ("found", found),
-        ("usual", usual),
-        ("why", because.to_owned()),
-        ("machine", machine),
-    ];
-    let texts = texts.map(|(name, text)| (name, value(&text)));
-    let since = ("since", value(&words::plain(&reason.since, 12)));
-    let rest = [
-        since,
+    let values = [
+        ("found", value(&found)),
+        ("usual", value(&usual)),
+        ("why", value(&because)),
+        ("machine", value(&machine)),
+        ("since", value(&words::plain(&reason.since, 12))),
         ("value", value(&reason.alarm)),
         ("nights", value(&count)),
         ("count", value(&count)),
     ];
-    message(voice, id, &[texts, rest].concat())
+    message(voice, id, &values)
 }
 
 /// A line for each delivery that failed.

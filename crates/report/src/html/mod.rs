@@ -163,7 +163,7 @@ fn render(voice: Voice, name: &str, template: &str, page: Value) -> Result<Strin
     environment.add_function("strip", |parts: Serde<Vec<(String, String, f64)>>| {
         plots::strip(&parts)
     });
-    environment.add_global("lang", voice.language().word());
+    environment.add_global("lang", voice.language.word());
     environment.add_global("head", Value::from(Serde(Head::new())));
     environment.set_auto_escape_callback(|_| AutoEscape::Html);
     environment.set_formatter(|out, state, value| match value.as_str() {

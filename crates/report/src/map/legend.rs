@@ -74,7 +74,7 @@ fn round_below(limit: f64) -> f64 {
 
 /// The unit of the scale bar, and its metres.
 pub(super) const fn scale_unit(voice: Voice) -> (&'static str, f64) {
-    match voice.units() {
+    match voice.units {
         Units::Metric => ("m", 1.0),
         Units::Imperial => ("ft", FOOT_M),
     }

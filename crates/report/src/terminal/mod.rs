@@ -28,7 +28,7 @@ pub enum Colour {
 }
 
 /// How an answer is laid out.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug)]
 pub struct Style {
     /// Whether the text contains terminal styles.
     pub colour: Colour,

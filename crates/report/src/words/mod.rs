@@ -175,7 +175,7 @@ pub(crate) struct Numerals {
 /// Unicode CLDR 48, numbers: symbols, minimum grouping digits and the pattern of percent (as ICU 78 writes them). English keeps a space
 /// before percent, as the SI has it.
 pub(crate) const fn numerals(voice: Voice) -> Numerals {
-    let (decimal, group, least_grouped, percent) = match voice.language() {
+    let (decimal, group, least_grouped, percent) = match voice.language {
         Language::English => ('.', ',', 4, " %"),
         Language::German => (',', '.', 4, " %"),
         Language::French => (',', '\u{202f}', 4, " %"),
@@ -214,18 +214,26 @@ pub(crate) fn number(voice: Voice, value: f64, decimals: usize) -> String {
     sign.chars().chain(grouped.chars().map(mark)).collect()
 }
 
-/// A count.
-pub(crate) fn count(voice: Voice, value: u64) -> String {
-    number(voice, value as f64, 0)
-}
-
 /// A number with its unit, in metric or in imperial units: value, decimals, sign of the unit.
 fn in_units(voice: Voice, metric: (f64, usize, &str), imperial: (f64, usize, &str)) -> String {
-    let (value, decimals, unit) = match voice.units() {
+    let (value, decimals, unit) = match voice.units {
         Units::Metric => metric,
         Units::Imperial => imperial,
     };
     format!("{} {unit}", number(voice, value, decimals))
+}
+
+/// Metres as they are, or as feet where those are asked for.
+fn in_feet(voice: Voice, value_m: f64) -> f64 {
+    match voice.units {
+        Units::Metric => value_m,
+        Units::Imperial => value_m / FOOT_M,
+    }
+}
+
+/// An area before another that has the unit.
+pub(crate) fn bare_area(voice: Voice, value_m2: f64) -> String {
+    number(voice, in_feet(voice, in_feet(voice, value_m2)), 0)
 }
 
 /// An area.
@@ -530,7 +538,7 @@ pub(crate) fn ways_home(voice: Voice, ways: &[WayHome]) -> String {
         say!(
             voice,
             "way-home-row",
-            times = count(voice, way.times),
+            times = way.times,
             along = along,
             time = minutes(voice, way.median_min)
         )
@@ -578,7 +586,7 @@ pub(crate) fn tapes(voice: Voice, tape: &[Tape], target: Place) -> Vec<String> {
                 // Twice a standard deviation, but never stated more finely than a tape shows.
                 Some(sd_m) => format!(
                     "{} ± {}",
-                    number(voice, tape.distance_m, 1),
+                    number(voice, in_feet(voice, tape.distance_m), 1),
                     tape_length(voice, (2.0 * sd_m).max(0.1))
                 ),
                 None => tape_length(voice, tape.distance_m),
@@ -824,6 +832,9 @@ mod tests {
             sd_m: Some(0.61),
             ..tape("the shed", 0.0, 0.0)
         }];
+        let imperial = Voice::new(Language::English, Units::Imperial);
+        let said = tapes(imperial, &poor, Place::new(3.0, 4.0));
+        assert_eq!(said, ["16.4 ± 4.0 ft from the shed"]);
         assert_eq!(
             tapes(Voice::default(), &poor, Place::new(3.0, 4.0)),
             ["5.0 ± 1.2 m from the shed"]

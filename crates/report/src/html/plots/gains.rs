@@ -10,8 +10,10 @@ use std::fmt::Write;
 use tussock_types::Estimate;
 
 const WIDTH: f64 = 620.0;
-/// Space for the longest label in a phone's letters.
+/// Room for labels in the letters of a phone; more where a language needs it.
 const LEFT: f64 = 256.0;
+/// A letter of a label on a phone.
+const LETTER: f64 = 13.3;
 const RIGHT: f64 = 24.0;
 const ROW: f64 = 44.0;
 const TOP: f64 = 8.0;
@@ -29,7 +31,9 @@ pub(crate) struct GainRow {
 /// Dots with their ranges on an axis from 0 to 100 %.
 pub(crate) fn gains(voice: Voice, rows: &[GainRow]) -> String {
     let height = TOP + ROW * rows.len() as f64 + BOTTOM;
-    let x_of = |fraction: f64| LEFT + fraction.clamp(0.0, 1.0) * (WIDTH - LEFT - RIGHT);
+    let longest = (rows.iter().map(|row| words::columns(&row.label)).max()).unwrap_or_default();
+    let left = LEFT.max(16.0 + LETTER * longest as f64).min(0.6 * WIDTH);
+    let x_of = |fraction: f64| left + fraction.clamp(0.0, 1.0) * (WIDTH - left - RIGHT);
     let said = rows.iter().map(|row| {
         say!(
             voice,
@@ -54,7 +58,7 @@ pub(crate) fn gains(voice: Voice, rows: &[GainRow]) -> String {
         let line = format!("{TOP}V{foot:.1}");
         tick(&mut out, x_of(fraction), &line, foot + 21.0, &number);
     }
-    let middle = (LEFT + WIDTH - RIGHT) / 2.0;
+    let middle = (left + WIDTH - RIGHT) / 2.0;
     axis_title(
         &mut out,
         middle,
@@ -66,7 +70,7 @@ pub(crate) fn gains(voice: Voice, rows: &[GainRow]) -> String {
         put!(
             out,
             "<text x=\"{:.1}\" y=\"{:.1}\" text-anchor=\"end\">{}</text>",
-            LEFT - 16.0,
+            left - 16.0,
             y + 5.0,
             escaped(&row.label)
         );
