@@ -541,6 +541,8 @@ noise-source = { $value ->
     [station_scatter] Streuung im Stand an der Ladestation
     [rest_scatter] Streuung im Stand anderswo
     [driving_roughness] Unruhe des Weges beim Fahren
+    [device_card] Gerätekarte des Empfängers
+    [stated] Angabe in den Einstellungen
     [receiver_claim] eigene Angabe des Empfängers
     [dilution_of_precision] Satellitengeometrie (DOP) mal üblicher Streckenfehler
    *[default] angegebener Vorgabewert, da die Aufzeichnung keinen liefert
@@ -1795,5 +1797,3 @@ page-stage-counting = Zählen
 page-stage-calibrating = Kalibrieren
 page-stage-diagnosing = Ursachen suchen
 page-stage-suggesting = Änderungen erproben
-    [device_card] Gerätekarte des Empfängers
-    [stated] Angabe in den Einstellungen

@@ -544,6 +544,8 @@ noise-source = { $value ->
     [station_scatter] la dispersión mientras está en la estación
     [rest_scatter] la dispersión mientras está parado en otro lugar
     [driving_roughness] las irregularidades de la trayectoria en marcha
+    [device_card] la ficha del receptor
+    [stated] los ajustes
     [receiver_claim] lo que declara el propio receptor
     [dilution_of_precision] la geometría de los satélites (DOP) por un error de distancia habitual
    *[default] un valor supuesto, ya que el registro no da ninguno
@@ -1824,5 +1826,3 @@ page-stage-counting = contando
 page-stage-calibrating = calibrando
 page-stage-diagnosing = diagnosticando
 page-stage-suggesting = buscando cambios
-    [device_card] la ficha del receptor
-    [stated] los ajustes

@@ -499,6 +499,8 @@ noise-source = { $value ->
     [station_scatter] dispersion à l’arrêt, à la station
     [rest_scatter] dispersion à l’arrêt, ailleurs
     [driving_roughness] irrégularité de la trajectoire en roulant
+    [device_card] carte d’appareil du récepteur
+    [stated] les réglages
     [receiver_claim] annonce du récepteur lui-même
     [dilution_of_precision] géométrie des satellites (DOP) multipliée par une erreur de distance habituelle
    *[default] valeur par défaut indiquée, faute de mieux dans l’enregistrement
@@ -1770,5 +1772,3 @@ page-stage-counting = comptage
 page-stage-calibrating = étalonnage
 page-stage-diagnosing = diagnostic
 page-stage-suggesting = propositions
-    [device_card] carte d’appareil du récepteur
-    [stated] les réglages

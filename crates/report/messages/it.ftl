@@ -544,6 +544,8 @@ noise-source = { $value ->
     [station_scatter] dispersione da fermo alla stazione
     [rest_scatter] dispersione da fermo altrove
     [driving_roughness] irregolarità della traccia durante la marcia
+    [device_card] scheda del ricevitore
+    [stated] le impostazioni
     [receiver_claim] dichiarazione del ricevitore stesso
     [dilution_of_precision] geometria dei satelliti (DOP) per un errore di distanza abituale
    *[default] valore predefinito dichiarato, perché la registrazione non ne dà
@@ -1828,5 +1830,3 @@ page-stage-counting = conteggio
 page-stage-calibrating = calibrazione
 page-stage-diagnosing = diagnosi
 page-stage-suggesting = proposte
-    [device_card] scheda del ricevitore
-    [stated] le impostazioni

@@ -546,6 +546,8 @@ noise-source = { $value ->
     [station_scatter] de spreiding bij stilstand in het laadstation
     [rest_scatter] de spreiding bij stilstand elders
     [driving_roughness] de ruwheid van het spoor tijdens het rijden
+    [device_card] de kaart van de ontvanger
+    [stated] de instellingen
     [receiver_claim] de eigen opgave van de ontvanger
     [dilution_of_precision] de stand van de satellieten (DOP) maal een gebruikelijke afstandsfout
    *[default] een aangenomen standaardwaarde, omdat de log er geen geeft
@@ -1807,5 +1809,3 @@ page-stage-counting = tellen
 page-stage-calibrating = kalibreren
 page-stage-diagnosing = oorzaken zoeken
 page-stage-suggesting = wijzigingen zoeken
-    [device_card] de kaart van de ontvanger
-    [stated] de instellingen

@@ -594,6 +594,8 @@ noise-source = { $value ->
     [station_scatter] rozrzut na postoju w stacji
     [rest_scatter] rozrzut na postoju poza stacją
     [driving_roughness] nierówność toru podczas jazdy
+    [device_card] karta odbiornika
+    [stated] ustawienia
     [receiver_claim] dokładność podana przez odbiornik
     [dilution_of_precision] układ satelitów (DOP) razy typowy błąd odległości
    *[default] przyjęta wartość domyślna, bo zapis żadnej nie daje
@@ -1894,5 +1896,3 @@ page-stage-counting = liczenie
 page-stage-calibrating = kalibrowanie
 page-stage-diagnosing = szukanie przyczyn
 page-stage-suggesting = szukanie zmian
-    [device_card] karta odbiornika
-    [stated] ustawienia

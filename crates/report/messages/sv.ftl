@@ -552,6 +552,8 @@ noise-source = { $value ->
     [station_scatter] spridningen vid stillastående i laddstationen
     [rest_scatter] spridningen vid stillastående på annan plats
     [driving_roughness] spårets ojämnhet under körning
+    [device_card] mottagarens kort
+    [stated] inställningarna
     [receiver_claim] mottagarens egen uppgift
     [dilution_of_precision] satelliternas läge (DOP) gånger ett vanligt avståndsfel
    *[default] ett antaget standardvärde, eftersom loggen inte ger något
@@ -1816,5 +1818,3 @@ page-stage-counting = räknar
 page-stage-calibrating = kalibrerar
 page-stage-diagnosing = söker orsaker
 page-stage-suggesting = söker ändringar
-    [device_card] mottagarens kort
-    [stated] inställningarna
