@@ -491,6 +491,10 @@ const TEXTS: &[&str] = &[
     "serial",
     "done",
     "from",
+    "sunset",
+    "dusk",
+    "dawn",
+    "sunrise",
 ];
 
 #[test]

@@ -1,7 +1,7 @@
 //! What every reader hands over, before it becomes a trace.
 
 use crate::ledger::{Ledger, SkippedStretch};
-use tussock_types::{Fix, FixQuality, Notice, SkipReason, Skipped};
+use tussock_types::{Fix, FixQuality, Notice, SkipReason, Skipped, Trace};
 
 /// A fix with the bytes that it was read from.
 #[derive(Clone, Copy, Debug)]
@@ -48,6 +48,16 @@ pub(crate) struct More {
 pub(crate) enum PositionsOn {
     Earth,
     Plane,
+}
+
+impl PositionsOn {
+    /// A trace without fixes there.
+    pub(crate) fn trace(self) -> Trace {
+        match self {
+            Self::Earth => Trace::geographic(""),
+            Self::Plane => Trace::local(""),
+        }
+    }
 }
 
 /// Positions without time: how many, and where the first begins.
