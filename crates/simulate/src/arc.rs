@@ -9,7 +9,7 @@
 //! ```
 //!
 //! Arcs are driven in chords that leave them by at most [`SAGITTA_M`]. Where no arc fits before the edge, the machine goes back to
-//! where the leg began and turns as far as there is room.
+//! where the leg began, and up to three radii farther, and turns as far as there is room.
 //!
 //! Approximate: stuck spots do not catch it on an arc, and no guide run is taken there.
 
@@ -47,10 +47,17 @@ impl Driver<'_> {
                 return;
             }
         }
-        // Too narrow for all of them: back to where it came from, and round as far as there is room.
+        // Too narrow for all of them: back to where it came from and some way more, and round as far as there is room.
         self.slow_down();
-        for corner in &back {
-            self.go(*corner, self.machine.speed_mps, Doing::Reversing);
+        let start = back.last().copied().unwrap_or(self.place);
+        let next = back.iter().rev().nth(1);
+        let comes = next
+            .and_then(|next| (*next - start).unit())
+            .unwrap_or(self.heading);
+        let room_m = self.part().cast(start, -comes, 3.0 * radius_m);
+        let room_m = room_m.map_or(3.0 * radius_m, |hit| 0.9 * hit.distance_m);
+        for corner in back.iter().copied().chain([start + (-comes) * room_m]) {
+            self.go(corner, self.machine.speed_mps, Doing::Reversing);
         }
         let way_round = [1.0, -1.0].map(|side| {
             let angles = (1..=30).map(|step| side * f64::from(step) * 0.1);

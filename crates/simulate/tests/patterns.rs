@@ -309,3 +309,18 @@ fn headland_rounds_are_as_long_as_their_closed_form_and_leave_lanes_less_to_do()
         assert!(visited(&site, &run) > 0.999, "{}", visited(&site, &run));
     }
 }
+
+#[test]
+fn a_machine_that_turns_on_arcs_keeps_going_in_a_strip() {
+    let site = rectangle(30.0, 2.0, Some(Place::new(0.0, 1.0)));
+    let machine = Machine {
+        turning_radius_m: 0.4,
+        slowing_m: 0.6,
+        curvature_sd_per_m: 0.02,
+        ..Machine::default()
+    };
+    let run = driven(&site, &machine, 6.0, 912);
+    // It waits a second wherever nothing fits; that must stay rare.
+    let (drives_s, waits_s) = (run.driving_s(), run.time_s(Doing::Turning));
+    assert!(waits_s < 0.2 * drives_s, "{waits_s} s beside {drives_s} s");
+}
