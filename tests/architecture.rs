@@ -485,12 +485,20 @@ const TEXTS: &[&str] = &[
     "name",
     "names",
     "said",
+    "sunset",
+    "dusk",
+    "dawn",
+    "sunrise",
     "who",
     "when",
     "machine",
     "serial",
     "done",
     "from",
+    "sunset",
+    "dusk",
+    "dawn",
+    "sunrise",
 ];
 
 #[test]

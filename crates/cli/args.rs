@@ -824,12 +824,7 @@ pub(crate) struct MotionArguments {
     pub(crate) slope_pull: Option<String>,
 
     /// Where downhill is, clockwise from north, such as 180deg
-    #[arg(
-        long,
-        value_name = "ANGLE",
-        allow_hyphen_values = true,
-        requires = "slope_pull"
-    )]
+    #[arg(long, value_name = "ANGLE", allow_hyphen_values = true)]
     pub(crate) downhill: Option<String>,
 
     /// Mean loss of speed to slipping wheels, in percent; each leg loses between nothing and twice this

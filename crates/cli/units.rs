@@ -21,24 +21,14 @@ const ANGLES: [Unit; 1] = [("deg", 1.0, 1.0)];
 
 /// A length in metres; `flag` is named in the message.
 pub(crate) fn length_m(flag: &str, typed: &str, example: &str) -> Result<f64, CommandFailure> {
-    measure(
-        flag,
-        typed,
-        &LENGTH_UNITS,
-        &format!("a length with its unit (mm, cm, m, in or ft), such as {example}"),
-        example,
-    )
+    let expected = format!("a length with its unit (mm, cm, m, in or ft), such as {example}");
+    measure(flag, typed, &LENGTH_UNITS, &expected, example)
 }
 
 /// A time in seconds.
 pub(crate) fn time_s(flag: &str, typed: &str, example: &str) -> Result<f64, CommandFailure> {
-    measure(
-        flag,
-        typed,
-        &TIMES,
-        &format!("a time with its unit (ms, s, min, h or d), such as {example}"),
-        example,
-    )
+    let expected = format!("a time with its unit (ms, s, min, h or d), such as {example}");
+    measure(flag, typed, &TIMES, &expected, example)
 }
 
 /// A curvature in turns of one radian to the metre.

@@ -11,7 +11,7 @@ use tussock::types::{
 use tussock_plane::{Frame, Site};
 use tussock_simulate::gardens::{GardenKind, ORIGIN, Surprise, Wish, invent_as};
 use tussock_simulate::{
-    LogNoise, Machine, Run, Sampling, csv_bytes, gpx_bytes, nmea_bytes, sample, simulate,
+    Lanes, LogNoise, Machine, Pattern, Run, Sampling, csv_bytes, gpx_bytes, nmea_bytes, sample, simulate,
 };
 
 /// A garden as files.
@@ -403,9 +403,9 @@ impl Drive {
 
     fn machine(&self) -> Machine {
         match self.manner {
-            1 => Machine::boustrophedon(0.18, 30.0, 0.02),
-            2 => Machine::outward_spiral(0.2),
-            3 => Machine::combined(0.2, 100.0, 0.05),
+            1 => Machine::of(Pattern::Lanes(Lanes::new(0.18, 30.0, 0.02))),
+            2 => Machine::of(Pattern::Spiral { pitch_m: 0.2 }),
+            3 => Machine::of(Pattern::Combined(Lanes::new(0.2, 100.0, 0.05))),
             _ => Machine::default(),
         }
     }

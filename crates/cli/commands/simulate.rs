@@ -160,22 +160,14 @@ fn asked(
 /// What the options say of how it moves.
 fn moving(motion: &MotionArguments) -> Result<Machine, CommandFailure> {
     let slip = motion.slip.as_deref();
+    let length_m = |typed, flag, example| asked(typed, flag, example, units::length_m);
+    let per_m = |typed, flag, example| asked(typed, flag, example, units::curvature_per_m);
     Ok(Machine {
-        turning_radius_m: asked(
-            &motion.turning_radius,
-            "--turning-radius",
-            "0.4m",
-            units::length_m,
-        )?,
-        slowing_m: asked(&motion.slowing, "--slowing", "0.6m", units::length_m)?,
-        curvature_sd_per_m: asked(&motion.curvature, "--curvature", "0.02/m", units::curvature_per_m)?,
+        turning_radius_m: length_m(&motion.turning_radius, "--turning-radius", "0.4m")?,
+        slowing_m: length_m(&motion.slowing, "--slowing", "0.6m")?,
+        curvature_sd_per_m: per_m(&motion.curvature, "--curvature", "0.02/m")?,
         heading_walk_deg: asked(&motion.heading_walk, "--heading-walk", "3deg", units::angle_deg)?,
-        slope_pull_per_m: asked(
-            &motion.slope_pull,
-            "--slope-pull",
-            "0.1/m",
-            units::curvature_per_m,
-        )?,
+        slope_pull_per_m: per_m(&motion.slope_pull, "--slope-pull", "0.1/m")?,
         // A compass turns clockwise from north.
         downhill_deg: 90.0 - asked(&motion.downhill, "--downhill", "180deg", units::angle_deg)?,
         slip_fraction: slip.map_or(Ok(0.0), |typed| units::percent_as_fraction("--slip", typed))?,
@@ -212,7 +204,7 @@ fn machine(
         pattern: match arguments.pattern {
             PatternKind::Roaming => Pattern::Roaming,
             PatternKind::Lanes => Pattern::Lanes(lanes),
-            PatternKind::Spiral => Pattern::OutwardSpiral {
+            PatternKind::Spiral => Pattern::Spiral {
                 pitch_m: lanes.spacing_m,
             },
             PatternKind::Combined => Pattern::Combined(lanes),

@@ -10,11 +10,10 @@
 //!
 //! Cost: linear, but for tracks that overlap in time, which are compared in pairs.
 
-use crate::assemble::{APART_M, distance_m, is_another_at};
+use crate::assemble::{APART_M, is_another_at};
 use crate::error::IngestError;
-use crate::number::DEGREE_M;
 use crate::reading::{FoundFix, PositionsOn, Reading};
-use tussock_types::{Positions, Trace};
+use tussock_types::{Positions, Trace, math};
 
 /// More tracks than this are not compared in pairs.
 const MOST_TRACKS: usize = 200;
@@ -25,6 +24,8 @@ const COMMON: f64 = 0.2;
 const TO_AND_FRO: f64 = 0.8;
 /// Soon is within so many fixes more.
 const SOON: usize = 3;
+/// Two fixes that differ by less in each number, degrees or metres, are within 5 m.
+const SHORT_DEG: f64 = 3e-5;
 /// Back is nearer than this part of the step.
 const BACK: f64 = 0.3;
 /// So many such steps, as part of all, are no accident; fewer in number neither.
@@ -39,19 +40,11 @@ const TOO_FAST_FRACTION: f64 = 0.01;
 /// The fixes of each machine, in the order in which they stand in the file; one list where it holds one machine.
 pub(crate) fn machines(name: &str, reading: &mut Reading) -> Result<Vec<Vec<FoundFix>>, IngestError> {
     let found = std::mem::take(&mut reading.found);
-    let kind = match reading.ground {
-        PositionsOn::Earth => Positions::Geographic {
-            lat_deg: Vec::new(),
-            lon_deg: Vec::new(),
-        },
-        PositionsOn::Plane => Positions::Local {
-            east_m: Vec::new(),
-            north_m: Vec::new(),
-        },
-    };
-    let machine_of = match reading.rises && !reading.names_machines {
-        true => Vec::new(),
-        false => by_track(&found, reading.ground),
+    let kind = reading.ground.trace().positions;
+    let machine_of = if reading.rises && !reading.names_machines {
+        Vec::new()
+    } else {
+        by_track(&found, reading.ground)
     };
     let count = machine_of.iter().max().map_or(1, |last| last + 1);
     let mut lists = vec![Vec::new(); count];
@@ -85,22 +78,12 @@ fn by_track(found: &[FoundFix], ground: PositionsOn) -> Vec<usize> {
     if !(2..=MOST_TRACKS).contains(&tracks) {
         return Vec::new();
     }
-    let mut traces = vec![Vec::new(); tracks];
-    for one in found {
-        traces[one.fix.segment as usize].push(one.fix);
-    }
-    let traces: Vec<Trace> = traces
-        .into_iter()
-        .map(|mut fixes| {
-            fixes.sort_by(|a, b| a.time_s.total_cmp(&b.time_s));
-            let mut trace = match ground {
-                PositionsOn::Earth => Trace::geographic(""),
-                PositionsOn::Plane => Trace::local(""),
-            };
-            fixes.into_iter().for_each(|fix| trace.push(fix));
-            trace
-        })
-        .collect();
+    let mut in_time: Vec<&FoundFix> = found.iter().collect();
+    in_time.sort_by(|a, b| a.fix.time_s.total_cmp(&b.fix.time_s));
+    let mut traces = vec![ground.trace(); tracks];
+    in_time
+        .iter()
+        .for_each(|one| traces[one.fix.segment as usize].push(one.fix));
     let mut machines: Vec<Vec<usize>> = Vec::new();
     let mut machine_of = vec![0; tracks];
     for (track, trace) in traces.iter().enumerate().filter(|(_, trace)| !trace.is_empty()) {
@@ -114,11 +97,7 @@ fn by_track(found: &[FoundFix], ground: PositionsOn) -> Vec<usize> {
         let away_m = |members: &[usize]| {
             members.last().map_or(f64::INFINITY, |&last| {
                 let before = &traces[last].positions;
-                distance_m(
-                    before,
-                    before.pair(traces[last].len() - 1),
-                    trace.positions.pair(0),
-                )
+                before.distance_m(before.pair(before.len() - 1), trace.positions.pair(0))
             })
         };
         let home = (0..machines.len())
@@ -135,29 +114,21 @@ fn by_track(found: &[FoundFix], ground: PositionsOn) -> Vec<usize> {
 }
 
 fn apart_m(kind: &Positions, one: &FoundFix, other: &FoundFix) -> f64 {
-    distance_m(
-        kind,
-        (one.fix.first, one.fix.second),
-        (other.fix.first, other.fix.second),
-    )
+    let [one, other] = [one, other].map(|found| (found.fix.first, found.fix.second));
+    kind.distance_m(one, other)
 }
 
 /// How far apart, in the middle, the places are between which positions jump to and fro; `None` where they do not.
 fn to_and_fro_m(found: &[FoundFix], kind: &Positions) -> Option<f64> {
     let mut steps_m = Vec::new();
     let mut back = 0;
-    // Degrees of longitude are shorter than those of latitude: what is near by this is near, and most steps are.
-    let unit_m = if matches!(kind, Positions::Local { .. }) {
-        1.0
-    } else {
-        DEGREE_M
-    };
-    let is_near = |one: &FoundFix, other: &FoundFix| {
-        let (first, second) = (one.fix.first - other.fix.first, one.fix.second - other.fix.second);
-        (first * first + second * second) * unit_m * unit_m < APART_M * APART_M
-    };
     for (index, pair) in found.windows(2).enumerate() {
-        if is_near(&pair[0], &pair[1]) {
+        // Mostly a step is short in both numbers, which is told without the cosine of a latitude.
+        let (first, second) = (
+            pair[0].fix.first - pair[1].fix.first,
+            pair[0].fix.second - pair[1].fix.second,
+        );
+        if first.abs().max(second.abs()) < SHORT_DEG {
             continue;
         }
         let step_m = apart_m(kind, &pair[0], &pair[1]);
@@ -171,9 +142,7 @@ fn to_and_fro_m(found: &[FoundFix], kind: &Positions) -> Option<f64> {
     let is_told = steps >= LEAST_STEPS
         && steps as f64 >= LEAST_FRACTION * all as f64
         && back as f64 >= TO_AND_FRO * steps as f64;
-    is_told
-        .then(|| tussock_types::math::median(&mut steps_m))
-        .flatten()
+    if is_told { math::median(&mut steps_m) } else { None }
 }
 
 /// Fixes dealt out to two machines; `None` where it cannot be said whose they are.

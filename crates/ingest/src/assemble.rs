@@ -84,11 +84,10 @@ pub fn assemble(files: Vec<LogFile>) -> Result<Assembled, IngestError> {
         for &file in &machine.files {
             // A file of two machines has the names of both.
             let names = &mut inputs[file].machine;
-            if !names.is_empty() && *names != name && !names.ends_with(&format!(" {name}")) {
-                names.push_str(" and ");
-                names.push_str(&name);
-            } else if names.is_empty() {
-                names.push_str(&name);
+            if names.is_empty() {
+                names.clone_from(&name);
+            } else if !names.split(" and ").any(|known| known == name) {
+                *names = format!("{names} and {name}");
             }
         }
         machine.trace.machine = name;
@@ -157,11 +156,8 @@ impl MachineLogs {
             .time_s
             .partition_point(|&time_s| time_s <= other.time_s[0])
             .saturating_sub(1);
-        distance_m(
-            &self.trace.positions,
-            self.trace.positions.pair(before),
-            other.positions.pair(0),
-        )
+        let mine = &self.trace.positions;
+        mine.distance_m(mine.pair(before), other.positions.pair(0))
     }
 
     /// Adds another file of the same machine. It begins no earlier than the trace does.
@@ -271,27 +267,14 @@ pub(crate) fn is_another_at(mine: &Trace, other: &Trace, least: usize) -> bool {
         } else {
             continue;
         };
-        apart.push(distance_m(&mine.positions, place, other.positions.pair(b)));
+        apart.push(mine.positions.distance_m(place, other.positions.pair(b)));
     }
     let worth_m = math::hypot(worth_m(mine), worth_m(other));
     apart.len() >= least
         && math::median(&mut apart).is_some_and(|median_m| median_m > APART_M && median_m > 3.0 * worth_m)
 }
 
-/// Distance good to one per cent, which is enough here.
-pub(crate) fn distance_m(kind: &Positions, one: (f64, f64), other: (f64, f64)) -> f64 {
-    let (first, second) = (one.0 - other.0, one.1 - other.1);
-    match kind {
-        Positions::Local { .. } => math::hypot(first, second),
-        Positions::Geographic { .. } => {
-            // The short way round the antimeridian; metres of a degree on the WGS 84 equator.
-            let second = (second + 540.0).rem_euclid(360.0) - 180.0;
-            111_320.0 * math::hypot(first, second * math::cos(one.0.to_radians()))
-        }
-    }
-}
-
-/// Standard deviation per axis of the positions of a trace: the median over its fixes.
+/// Standard deviation per axis that the positions of a trace are worth, in the middle of it.
 fn worth_m(trace: &Trace) -> f64 {
     if matches!(trace.positions, Positions::Local { .. }) {
         return 0.1;

@@ -12,7 +12,7 @@
 
 use crate::clock::{DAY_S, ROLLOVER_DAYS, day_of, day_words, first_day, last_day};
 use crate::ledger::Ledger;
-use crate::reading::{FoundFix, NO_MORE, PositionsOn, Reading, rank};
+use crate::reading::{FoundFix, NO_MORE, Reading, rank};
 use tussock_types::{Positions, SkipReason, Trace, plural};
 
 /// This many fixes in a row are a block, not a fault.
@@ -28,10 +28,7 @@ pub(crate) fn settle(reading: &mut Reading) -> Trace {
     if !reading.rises {
         found = sorted(found, reading);
     }
-    let mut trace = match reading.ground {
-        PositionsOn::Earth => Trace::geographic(""),
-        PositionsOn::Plane => Trace::local(""),
-    };
+    let mut trace = reading.ground.trace();
     reserve(&mut trace, found.len());
     let (mut segment, mut last) = (0, None);
     // Column by column, with as many fixes at a time as fit into the processor's cache.

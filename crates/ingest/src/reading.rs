@@ -1,7 +1,7 @@
 //! What every reader returns, before it becomes a trace.
 
 use crate::ledger::{Ledger, SkippedStretch};
-use tussock_types::{Fix, FixQuality, Notice, SkipReason, Skipped};
+use tussock_types::{Fix, FixQuality, Notice, SkipReason, Skipped, Trace};
 
 /// A fix with the bytes from which it was read.
 #[derive(Clone, Copy, Debug)]
@@ -51,7 +51,17 @@ pub(crate) enum PositionsOn {
     Plane,
 }
 
-/// Positions without a time: how many, and where the first begins.
+impl PositionsOn {
+    /// A trace without fixes there.
+    pub(crate) fn trace(self) -> Trace {
+        match self {
+            Self::Earth => Trace::geographic(""),
+            Self::Plane => Trace::local(""),
+        }
+    }
+}
+
+/// Positions without time: how many, and where the first begins.
 #[derive(Clone, Copy, Debug, Default)]
 pub(crate) struct Timeless {
     pub(crate) count: u64,

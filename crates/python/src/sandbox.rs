@@ -20,7 +20,7 @@ const LOG_SEED_OFFSET: u64 = 1_000_003;
 enum PatternName {
     Roaming,
     Lanes,
-    OutwardSpiral,
+    Spiral,
     Combined,
 }
 
@@ -88,7 +88,7 @@ impl Wanted {
             pattern: match self.pattern {
                 PatternName::Roaming => Pattern::Roaming,
                 PatternName::Lanes => Pattern::Lanes(lanes),
-                PatternName::OutwardSpiral => Pattern::OutwardSpiral {
+                PatternName::Spiral => Pattern::Spiral {
                     pitch_m: self.lane_spacing_m,
                 },
                 PatternName::Combined => Pattern::Combined(lanes),

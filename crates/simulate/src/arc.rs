@@ -8,8 +8,8 @@
 //!      leg                   to the side of the edge begins r (1 - cosine) / c before it
 //! ```
 //!
-//! Arcs are driven in chords that leave them by at most [`SAGITTA_M`]. Where no arc fits before the edge, the machine goes back
-//! until one does; where none does, as far round as there is room.
+//! Arcs are driven in chords that leave them by at most [`SAGITTA_M`]. Where no arc fits before the edge, the machine goes back to
+//! where the leg began, and up to three radii farther, and turns as far as there is room.
 //!
 //! Approximate: stuck spots do not catch it on an arc, and no guide run is taken there.
 
@@ -34,32 +34,31 @@ impl Driver<'_> {
     pub(crate) fn turn_on_arc(&mut self, edge: usize) {
         let radius_m = self.machine.turning_radius_m;
         let back = self.way_back();
-        let leg_m: f64 = lengths_m(&back).sum();
+        let most_m = lengths_m(&back).sum::<f64>().min(MOST_BEFORE_RADII * radius_m);
         let is_slow = self.machine.slowing_m > 0.0;
         let speed_mps = self.leg_speed_mps * if is_slow { SLOWEST_FRACTION } else { 1.0 };
-        for most_m in [leg_m.min(MOST_BEFORE_RADII * radius_m), leg_m] {
-            for _ in 0..DRAWS {
-                let heading = self.after_edge(self.part().edges[edge]);
-                let Some((before_m, arc)) = self.latest_arc(&back, heading, most_m) else {
-                    continue;
-                };
-                if before_m <= MOST_BEFORE_RADII * radius_m {
-                    self.take_back(before_m);
-                    self.slow_down();
-                } else {
-                    self.slow_down();
-                    self.reverse(&back, before_m);
-                }
-                for corner in arc {
-                    self.go(corner, speed_mps, Doing::Driving);
-                }
+        for _ in 0..DRAWS {
+            let heading = self.after_edge(self.part().edges[edge]);
+            if let Some((before_m, arc)) = self.latest_arc(&back, heading, most_m) {
+                self.take_back(before_m);
+                self.slow_down();
+                arc.iter().for_each(|to| self.go(*to, speed_mps, Doing::Driving));
                 self.heading = heading;
                 return;
             }
         }
-        // Too narrow for all of them: back to where it came from, and round as far as there is room.
+        // Too narrow for all of them: back to where it came from and some way more, and round as far as there is room.
         self.slow_down();
-        self.reverse(&back, leg_m);
+        let start = back.last().copied().unwrap_or(self.place);
+        let next = back.iter().rev().nth(1);
+        let comes = next
+            .and_then(|next| (*next - start).unit())
+            .unwrap_or(self.heading);
+        let room_m = self.part().cast(start, -comes, 3.0 * radius_m);
+        let room_m = room_m.map_or(3.0 * radius_m, |hit| 0.9 * hit.distance_m);
+        for corner in back.iter().copied().chain([start + (-comes) * room_m]) {
+            self.go(corner, self.machine.speed_mps, Doing::Reversing);
+        }
         let way_round = [1.0, -1.0].map(|side| {
             let angles = (1..=30).map(|step| side * f64::from(step) * 0.1);
             angles
@@ -69,9 +68,8 @@ impl Driver<'_> {
         let farther = way_round.into_iter().flatten().max_by_key(Vec::len);
         // The clock runs even where nothing moves.
         self.wait(1.0, Doing::Turning);
-        for corner in farther.iter().flatten() {
-            self.go(*corner, speed_mps, Doing::Driving);
-        }
+        let arc = farther.iter().flatten();
+        arc.for_each(|to| self.go(*to, speed_mps, Doing::Driving));
     }
 
     /// Places of the present leg, last first, the present one included.
@@ -136,26 +134,6 @@ impl Driver<'_> {
         }
         let goes = heading.turned(angle_rad);
         part.cast(here, goes, SHORTEST_LEG_M).is_none().then_some(corners)
-    }
-
-    /// Backwards along the way that it came.
-    fn reverse(&mut self, back: &[Vector], way_m: f64) {
-        let mut left_m = way_m;
-        for pair in back.windows(2) {
-            let Some(heading) = (pair[1] - pair[0]).unit() else {
-                continue;
-            };
-            let piece_m = (pair[1] - pair[0]).length().min(left_m);
-            self.go(
-                pair[0] + heading * piece_m,
-                self.machine.speed_mps,
-                Doing::Reversing,
-            );
-            left_m -= piece_m;
-            if left_m <= 0.0 {
-                return;
-            }
-        }
     }
 
     /// Takes the last metres of the present leg back; gives the places that it went through from there on.
@@ -245,7 +223,7 @@ mod tests {
     use super::*;
     use crate::drive::{LegEnd, LegLimits, Yard};
     use crate::machine::{Machine, Run};
-    use crate::spiral::tests::square;
+    use crate::square_tests::square;
     use std::f64::consts::PI;
 
     const SEED: u64 = 17;

@@ -78,11 +78,7 @@ impl Yard {
         let gate = station.and_then(|station| parts[home_part].nearest_on_ring(station));
         Ok(Self {
             past_boundary_m,
-            guides: site
-                .guides
-                .iter()
-                .map(|guide| GuideLine::new(guide.shape.iter().copied().map(Vector::from).collect()))
-                .collect(),
+            guides: lines_of(site.guides.iter().map(|guide| guide.shape.as_slice())),
             guide_shares_fraction: site.guide_shares_fraction.clone(),
             region,
             parts,
@@ -96,10 +92,7 @@ impl Yard {
     #[must_use]
     pub fn with_guides(&self, guides: &[Vec<Place>], shares_fraction: &[Option<f64>]) -> Self {
         Self {
-            guides: guides
-                .iter()
-                .map(|guide| GuideLine::new(guide.iter().copied().map(Vector::from).collect()))
-                .collect(),
+            guides: lines_of(guides.iter().map(Vec::as_slice)),
             guide_shares_fraction: shares_fraction.to_vec(),
             ..self.clone()
         }
@@ -127,11 +120,17 @@ impl Yard {
         )?;
         let mut driver = Driver::new(self, machine, run);
         match machine.pattern {
-            Pattern::Roaming | Pattern::OutwardSpiral { .. } => driver.roam(),
+            Pattern::Roaming | Pattern::Spiral { .. } => driver.roam(),
             Pattern::Lanes { .. } | Pattern::Combined { .. } => crate::lanes::drive(&mut driver)?,
         }
         Ok(driver.finish())
     }
+}
+
+fn lines_of<'a>(guides: impl Iterator<Item = &'a [Place]>) -> Vec<GuideLine> {
+    guides
+        .map(|guide| GuideLine::new(guide.iter().copied().map(Vector::from).collect()))
+        .collect()
 }
 
 /// How a leg ended.

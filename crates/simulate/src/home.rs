@@ -16,15 +16,11 @@ use tussock_plane::Vector;
 const DAY_S: f64 = 86_400.0;
 
 impl Driver<'_> {
-    fn this_day(&self) -> u64 {
-        (self.time_s / DAY_S) as u64
-    }
-
     pub(crate) fn is_edge_round_due(&self) -> bool {
         match self.machine.edge_round {
             EdgeRound::Never => false,
             EdgeRound::EachOuting => true,
-            EdgeRound::EachNight => self.edge_round_in != Some(self.this_day()),
+            EdgeRound::EachNight => self.edge_round_in != Some((self.time_s / DAY_S) as u64),
         }
     }
 
@@ -34,7 +30,7 @@ impl Driver<'_> {
         let Some(begins) = begins.filter(|_| self.is_edge_round_due()) else {
             return;
         };
-        self.edge_round_in = Some(self.this_day());
+        self.edge_round_in = Some((self.time_s / DAY_S) as u64);
         let line = GuideLine::new(self.part().rings[begins.ring].clone());
         let mut way = vec![begins.place];
         way.extend(line.way(begins.ring_m, line.length_m()));

@@ -302,16 +302,10 @@ fn along_ring(driver: &mut Driver<'_>, layout: &Layout, ring: &[Vector], outing_
     let Some(first) = (0..corners.len()).min_by(|a, b| distance_m(a).total_cmp(&distance_m(b))) else {
         return;
     };
-    let around = (0..=corners.len()).map(|number| corners[(first + number) % corners.len()]);
-    for (number, corner) in around.enumerate() {
-        let is_reached = if number == 0 {
-            reach_place(driver, layout, corner, None)
-        } else {
-            drive_to(driver, layout, corner, None, outing_ends_s)
-        };
-        if !is_reached || driver.is_over() {
-            return;
-        }
+    let mut is_under_way = reach_place(driver, layout, corners[first], None);
+    for number in 1..=corners.len() {
+        let corner = corners[(first + number) % corners.len()];
+        is_under_way = is_under_way && drive_to(driver, layout, corner, None, outing_ends_s);
     }
 }
 
@@ -390,7 +384,7 @@ fn one_round(driver: &mut Driver<'_>, layout: &Layout, outing_ends_s: &mut f64) 
             strips.reverse();
         }
         for strip in strips {
-            if !reach(driver, layout, strip, end) {
+            if !reach_place(driver, layout, layout.strips[strip].ends[end], Some(strip)) {
                 break;
             }
             let to = layout.strips[strip].ends[1 - end];
@@ -442,11 +436,7 @@ fn drive_to(
     true
 }
 
-/// Drives to the end of a strip; false when there is no way.
-fn reach(driver: &mut Driver<'_>, layout: &Layout, strip: usize, end: usize) -> bool {
-    reach_place(driver, layout, layout.strips[strip].ends[end], Some(strip))
-}
-
+/// Drives to a place over any ground; false when there is no way.
 fn reach_place(driver: &mut Driver<'_>, layout: &Layout, to: Vector, strip: Option<usize>) -> bool {
     if (to - driver.place).length() < 1e-9 {
         return true;

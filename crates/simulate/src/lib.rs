@@ -31,6 +31,8 @@ mod machine;
 mod run;
 mod sample;
 mod spiral;
+#[cfg(test)]
+mod square_tests;
 mod stuck;
 mod swath;
 mod truth;

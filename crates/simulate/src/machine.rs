@@ -48,13 +48,8 @@ impl Spell {
     fn check(&self, what: &'static str, least_s: f64, expected: &'static str) -> Result<(), SimulateError> {
         let (min_s, max_s) = self.range_s();
         check(what, min_s, least_s, 1e7, expected)?;
-        check(
-            what,
-            max_s,
-            min_s,
-            1e7,
-            "a longest time that is not below the shortest",
-        )
+        let expected = "a longest time that is not below the shortest";
+        check(what, max_s, min_s, 1e7, expected)
     }
 }
 
@@ -104,10 +99,10 @@ pub enum Pattern {
     Roaming,
     /// To and fro in parallel lanes (cells after Choset & Pignon 1998), then from the beginning.
     Lanes(Lanes),
-    /// Round and round outwards from somewhere on the lawn until an edge is met, then a straight leg by the turn law, with
-    /// the next spiral along it: an Archimedean spiral, left or right by chance.
-    OutwardSpiral {
-        /// Distance from ring to ring.
+    /// Round and round outwards from somewhere on the lawn until an edge is met, then a straight leg by the turn law, and the
+    /// next spiral on the way: an Archimedean spiral, left or right by chance.
+    Spiral {
+        /// From ring to ring.
         pitch_m: f64,
     },
     /// Lanes in one outing and roaming in the next, in turn. The lanes continue where they were left.
@@ -150,7 +145,7 @@ impl Pattern {
     pub(crate) const fn lanes(self) -> Option<Lanes> {
         match self {
             Self::Lanes(lanes) | Self::Combined(lanes) => Some(lanes),
-            Self::Roaming | Self::OutwardSpiral { .. } => None,
+            Self::Roaming | Self::Spiral { .. } => None,
         }
     }
 }
@@ -244,43 +239,12 @@ pub struct Machine {
 }
 
 impl Machine {
-    fn driving(pattern: Pattern) -> Self {
+    /// The default machine with another pattern.
+    pub fn of(pattern: Pattern) -> Self {
         Self {
             pattern,
             ..Self::default()
         }
-    }
-
-    /// A machine that goes on by chance after each edge. Battery and turning time are the defaults: `roaming`, `charging`
-    /// and `turning`.
-    pub fn random_heading(turn_law: TurnLaw) -> Self {
-        Self {
-            turn_law,
-            ..Self::driving(Pattern::Roaming)
-        }
-    }
-
-    /// A machine that goes to and fro in lanes. Its position error displaces each lane by its own normal deviate.
-    pub fn boustrophedon(spacing_m: f64, direction_deg: f64, position_error_m: f64) -> Self {
-        Self::driving(Pattern::Lanes(Lanes::new(
-            spacing_m,
-            direction_deg,
-            position_error_m,
-        )))
-    }
-
-    /// A machine that spirals outwards from places on the lawn.
-    pub fn outward_spiral(pitch_m: f64) -> Self {
-        Self::driving(Pattern::OutwardSpiral { pitch_m })
-    }
-
-    /// A machine that drives lanes in one outing and roams in the next.
-    pub fn combined(spacing_m: f64, direction_deg: f64, position_error_m: f64) -> Self {
-        Self::driving(Pattern::Combined(Lanes::new(
-            spacing_m,
-            direction_deg,
-            position_error_m,
-        )))
     }
 }
 
@@ -401,6 +365,13 @@ pub enum SimulateError {
     TurningLine(#[from] RegionError),
 }
 
+/// Checks a field by its name.
+macro_rules! within {
+    ($of:ident.$field:ident, $low:expr, $high:expr, $expected:expr) => {
+        check(stringify!($field), $of.$field, $low, $high, $expected)?
+    };
+}
+
 /// Checks that a number is finite and in a range.
 pub(crate) fn check(
     what: &'static str,
@@ -423,104 +394,48 @@ pub(crate) fn check(
 
 impl Machine {
     pub(crate) fn check(&self) -> Result<(), SimulateError> {
-        let spell = |what, spell: &Spell, least_s| {
-            spell.check(
-                what,
-                least_s,
-                "a time that is not negative (outings and charging at least 1 s)",
-            )
-        };
+        let expected = "a time that is not negative (outings and charging at least 1 s)";
+        let spell = |what, spell: &Spell, least_s| spell.check(what, least_s, expected);
         let share = |what, value| check(what, value, 0.0, 1.0, "a number from 0 to 1");
-        check("speed_mps", self.speed_mps, 0.01, 10.0, "0.01 to 10 m/s")?;
-        check("past_boundary_m", self.past_boundary_m, -5.0, 5.0, "-5 to 5 m")?;
+        within!(self.speed_mps, 0.01, 10.0, "0.01 to 10 m/s");
+        within!(self.past_boundary_m, -5.0, 5.0, "-5 to 5 m");
         spell("turning", &self.turning, 0.0)?;
         spell("roaming", &self.roaming, 1.0)?;
         spell("charging", &self.charging, 1.0)?;
-        check(
-            "departure_spread_deg",
-            self.departure_spread_deg,
-            0.0,
-            90.0,
-            "0 to 90 degrees",
-        )?;
-        for heading_rad in self.departure_headings_rad.iter() {
-            check(
-                "departure heading",
-                *heading_rad,
-                -10.0,
-                10.0,
-                "an angle in radians",
-            )?;
+        within!(self.departure_spread_deg, 0.0, 90.0, "0 to 90 degrees");
+        for &rad in self.departure_headings_rad.iter() {
+            check("departure heading", rad, -10.0, 10.0, "an angle in radians")?;
         }
         share("guide_share_fraction", self.guide_share_fraction)?;
-        share("guide_exit_fraction", self.guide_exit_fraction.0)?;
-        check(
-            "guide_exit_fraction",
-            self.guide_exit_fraction.1,
-            self.guide_exit_fraction.0,
-            1.0,
-            "from its lower end to 1",
-        )?;
-        check("give_up_s", self.give_up_s, 0.0, 1e7, "0 to 10,000,000 s")?;
-        check("speed_sd_fraction", self.speed_sd_fraction, 0.0, 0.5, "0 to 0.5")?;
-        check(
-            "curvature_sd_per_m",
-            self.curvature_sd_per_m,
-            0.0,
-            1.0,
-            "0 to 1 per m",
-        )?;
-        check(
-            "heading_walk_deg",
-            self.heading_walk_deg,
-            0.0,
-            45.0,
-            "0 to 45 degrees",
-        )?;
-        check(
-            "slope_pull_per_m",
-            self.slope_pull_per_m,
-            0.0,
-            1.0,
-            "0 to 1 per m",
-        )?;
-        check(
-            "downhill_deg",
-            self.downhill_deg,
-            -1e4,
-            1e4,
-            "an angle in degrees",
-        )?;
+        let (low, high) = self.guide_exit_fraction;
+        share("guide_exit_fraction", low)?;
+        check("guide_exit_fraction", high, low, 1.0, "from its lower end to 1")?;
+        within!(self.give_up_s, 0.0, 1e7, "0 to 10,000,000 s");
+        within!(self.speed_sd_fraction, 0.0, 0.5, "0 to 0.5");
+        within!(self.curvature_sd_per_m, 0.0, 1.0, "0 to 1 per m");
+        within!(self.heading_walk_deg, 0.0, 45.0, "0 to 45 degrees");
+        within!(self.slope_pull_per_m, 0.0, 1.0, "0 to 1 per m");
+        within!(self.downhill_deg, -1e4, 1e4, "an angle in degrees");
         let (most_m, expected) = match self.pattern {
             Pattern::Roaming => (5.0, "0 to 5 m"),
             _ => (0.0, "0: only a roaming machine turns on arcs"),
         };
-        check("turning_radius_m", self.turning_radius_m, 0.0, most_m, expected)?;
-        check("slowing_m", self.slowing_m, 0.0, 10.0, "0 to 10 m")?;
-        check("slip_fraction", self.slip_fraction, 0.0, 0.45, "0 to 0.45")?;
+        within!(self.turning_radius_m, 0.0, most_m, expected);
+        within!(self.slowing_m, 0.0, 10.0, "0 to 10 m");
+        within!(self.slip_fraction, 0.0, 0.45, "0 to 0.45");
         match &self.turn_law {
             TurnLaw::CosineFromNormal | TurnLaw::UniformFromNormal => {}
             TurnLaw::ReflectWithSpread { sd_deg } => {
                 check("sd_deg", *sd_deg, 0.0, 360.0, "0 to 360 degrees")?
             }
             TurnLaw::FromHeading { min_deg, max_deg } => {
-                check("min_deg", *min_deg, 0.0, 180.0, "0 to 180 degrees")?;
-                check(
-                    "max_deg",
-                    *max_deg,
-                    *min_deg,
-                    180.0,
-                    "from min_deg to 180 degrees",
-                )?;
+                let (low, high) = (*min_deg, *max_deg);
+                check("min_deg", low, 0.0, 180.0, "0 to 180 degrees")?;
+                check("max_deg", high, low, 180.0, "from min_deg to 180 degrees")?;
             }
             TurnLaw::Observed { pairs, neighbours } => {
-                check(
-                    "number of observed turns",
-                    pairs.len() as f64,
-                    1.0,
-                    1e9,
-                    "at least 1",
-                )?;
+                let count = pairs.len() as f64;
+                check("number of observed turns", count, 1.0, 1e9, "at least 1")?;
                 check("neighbours", *neighbours as f64, 1.0, 1e9, "at least 1")?;
                 for pair in pairs.iter() {
                     check("mirror_rad", pair.mirror_rad, -1.6, 1.6, "-pi/2 to pi/2")?;
@@ -528,23 +443,18 @@ impl Machine {
                 }
             }
         }
-        if let Pattern::OutwardSpiral { pitch_m } = self.pattern {
+        if let Pattern::Spiral { pitch_m } = self.pattern {
             check("pitch_m", pitch_m, 0.02, 100.0, "0.02 to 100 m")?;
         }
         if let Some(lanes) = self.pattern.lanes() {
             let angle = |what, value| check(what, value, -1e4, 1e4, "an angle in degrees");
-            check("spacing_m", lanes.spacing_m, 0.02, 100.0, "0.02 to 100 m")?;
+            within!(lanes.spacing_m, 0.02, 100.0, "0.02 to 100 m");
             angle("direction_deg", lanes.direction_deg)?;
-            check("jitter_m", lanes.jitter_m, 0.0, 10.0, "0 to 10 m")?;
+            within!(lanes.jitter_m, 0.0, 10.0, "0 to 10 m");
             angle("turn_each_round_deg", lanes.turn_each_round_deg)?;
-            check(
-                "headland_rounds",
-                lanes.headland_rounds as f64,
-                0.0,
-                20.0,
-                "0 to 20",
-            )?;
-            check("pause_s", lanes.pause_s, 0.0, 3600.0, "0 to 3600 s")?;
+            let rounds = lanes.headland_rounds as f64;
+            check("headland_rounds", rounds, 0.0, 20.0, "0 to 20")?;
+            within!(lanes.pause_s, 0.0, 3600.0, "0 to 3600 s");
         }
         Ok(())
     }
@@ -552,20 +462,14 @@ impl Machine {
 
 impl Run {
     pub(crate) fn check(&self) -> Result<(), SimulateError> {
-        check(
-            "hours",
-            self.hours,
-            1e-6,
-            10_000.0,
-            "above 0 and at most 10,000 h",
-        )?;
-        check("start_stay_s", self.start_stay_s, 0.0, 1e7, "0 to 10,000,000 s")?;
+        within!(self.hours, 1e-6, 10_000.0, "above 0 and at most 10,000 h");
+        within!(self.start_stay_s, 0.0, 1e7, "0 to 10,000,000 s");
         for spot in &self.stuck_spots {
-            check("radius_m", spot.radius_m, 1e-3, 100.0, "0.001 to 100 m")?;
+            within!(spot.radius_m, 1e-3, 100.0, "0.001 to 100 m");
             let on_the_plane = |what, value| check(what, value, -1e6, 1e6, "a place on the plane");
             on_the_plane("east_m of a stuck spot", spot.place.east_m)?;
             on_the_plane("north_m of a stuck spot", spot.place.north_m)?;
-            check("probability", spot.probability, 0.0, 1.0, "a number from 0 to 1")?;
+            within!(spot.probability, 0.0, 1.0, "a number from 0 to 1");
             spot.duration
                 .check("duration", 0.0, "a time that is not negative")?;
         }

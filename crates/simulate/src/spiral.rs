@@ -18,7 +18,7 @@ const BEGINS_FRACTION: (f64, f64) = (0.3, 0.7);
 impl Driver<'_> {
     /// Spirals, and ways between them, until a time; nothing for machines with another pattern.
     pub(crate) fn spirals_until(&mut self, until_s: f64) {
-        let Pattern::OutwardSpiral { pitch_m } = self.machine.pattern else {
+        let Pattern::Spiral { pitch_m } = self.machine.pattern else {
             return;
         };
         while !self.is_over() && self.time_s < until_s {
@@ -75,37 +75,13 @@ impl Driver<'_> {
 }
 
 #[cfg(test)]
-pub(crate) mod tests {
+mod tests {
     use super::SAGITTA_M;
     use crate::drive::{Driver, Yard};
-    use crate::machine::{Machine, Run};
+    use crate::machine::{Machine, Pattern, Run};
+    use crate::square_tests::square;
     use std::f64::consts::TAU;
     use tussock_plane::Vector;
-    use tussock_plane::{Frame, Site};
-    use tussock_types::{GeoPolygon, Place, Plan, PlanFeature, PlanRole, PlanShape};
-
-    pub(crate) fn square(side_m: f64) -> Site {
-        let frame = Frame::at(crate::gardens::ORIGIN);
-        let ring = [
-            (0.0, 0.0),
-            (side_m, 0.0),
-            (side_m, side_m),
-            (0.0, side_m),
-            (0.0, 0.0),
-        ]
-        .map(|(x, y)| frame.to_geo(Place::new(x, y)));
-        let plan = Plan {
-            features: vec![PlanFeature::new(
-                PlanRole::Lawn,
-                "lawn",
-                0,
-                PlanShape::Polygons(vec![GeoPolygon {
-                    rings: vec![ring.to_vec()],
-                }]),
-            )],
-        };
-        Site::build(&plan).unwrap().0
-    }
 
     #[test]
     fn a_spiral_has_the_length_of_its_closed_form_and_ends_at_the_edge() {
@@ -113,7 +89,7 @@ pub(crate) mod tests {
         let site = square(24.0);
         let machine = Machine {
             past_boundary_m: 0.0,
-            ..Machine::outward_spiral(PITCH_M)
+            ..Machine::of(Pattern::Spiral { pitch_m: PITCH_M })
         };
         let yard = Yard::new(&site, 0.0).unwrap();
         let run = Run::new(2.0, 5);

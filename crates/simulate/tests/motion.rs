@@ -286,7 +286,7 @@ fn only_a_roaming_machine_turns_on_arcs() {
     let site = site(&Wish::new(GardenKind::Ell), 3);
     let machine = Machine {
         turning_radius_m: 0.4,
-        ..Machine::boustrophedon(0.2, 0.0, 0.0)
+        ..Machine::of(Pattern::Lanes(Lanes::new(0.2, 0.0, 0.0)))
     };
     let said = simulate(&site, &machine, &Run::new(1.0, 1))
         .unwrap_err()

@@ -64,7 +64,11 @@ fn lanes_with_the_published_overlap_have_the_published_coverage_and_efficiency()
             speed_mps: SPEED_MPS,
             past_boundary_m: 0.0,
             turning: Spell::Fixed { s: TURNING_S },
-            ..Machine::boustrophedon(CUT_WIDTH_M - OVERLAP_M, direction_deg, position_error_m)
+            ..Machine::of(Pattern::Lanes(Lanes::new(
+                CUT_WIDTH_M - OVERLAP_M,
+                direction_deg,
+                position_error_m,
+            )))
         };
         let (along_m, across_m) = if direction_deg == 0.0 {
             (wide_m, high_m)
@@ -92,7 +96,7 @@ fn position_error_beyond_the_overlap_leaves_slivers_between_lanes() {
     let of = |position_error_m: f64| {
         let machine = Machine {
             past_boundary_m: 0.0,
-            ..Machine::boustrophedon(0.18, 0.0, position_error_m)
+            ..Machine::of(Pattern::Lanes(Lanes::new(0.18, 0.0, position_error_m)))
         };
         let parts: Vec<f64> = (0..4)
             .map(|seed| visited(&site, &driven(&site, &machine, 1.23, seed)))
@@ -117,7 +121,8 @@ fn roaming_under_several_turn_laws_fills_up_near_the_random_law() {
         let machine = Machine {
             past_boundary_m: 0.0,
             turning: Spell::Fixed { s: 0.0 },
-            ..Machine::random_heading(turn_law)
+            turn_law,
+            ..Machine::default()
         };
         let hours = 2.0 * 80.0 / (CUT_WIDTH_M * machine.speed_mps) / 3600.0;
         let parts: Vec<f64> = (0..12)
@@ -149,7 +154,7 @@ fn spirals_stay_on_the_lawn_and_come_home() {
     let machine = Machine {
         roaming: Spell::Fixed { s: 1800.0 },
         charging: Spell::Fixed { s: 600.0 },
-        ..Machine::outward_spiral(0.2)
+        ..Machine::of(Pattern::Spiral { pitch_m: 0.2 })
     };
     let run = driven(&site, &machine, 3.0, 9);
     assert!(run.outings.len() >= 3, "{}", run.outings.len());
@@ -196,7 +201,7 @@ fn a_combined_machine_drives_lanes_in_one_outing_and_roams_in_the_next() {
     let machine = Machine {
         roaming: Spell::Fixed { s: 1800.0 },
         charging: Spell::Fixed { s: 600.0 },
-        ..Machine::combined(0.2, 30.0, 0.0)
+        ..Machine::of(Pattern::Combined(Lanes::new(0.2, 30.0, 0.0)))
     };
     let run = driven(&site, &machine, 3.5, 2);
     assert!(run.outings.len() >= 4, "{}", run.outings.len());
@@ -303,4 +308,19 @@ fn headland_rounds_are_as_long_as_their_closed_form_and_leave_lanes_less_to_do()
         // Nothing is left out where rounds and lanes meet.
         assert!(visited(&site, &run) > 0.999, "{}", visited(&site, &run));
     }
+}
+
+#[test]
+fn a_machine_that_turns_on_arcs_keeps_going_in_a_strip() {
+    let site = rectangle(30.0, 2.0, Some(Place::new(0.0, 1.0)));
+    let machine = Machine {
+        turning_radius_m: 0.4,
+        slowing_m: 0.6,
+        curvature_sd_per_m: 0.02,
+        ..Machine::default()
+    };
+    let run = driven(&site, &machine, 6.0, 912);
+    // It waits a second wherever nothing fits; that must stay rare.
+    let (drives_s, waits_s) = (run.driving_s(), run.time_s(Doing::Turning));
+    assert!(waits_s < 0.2 * drives_s, "{waits_s} s beside {drives_s} s");
 }

@@ -130,15 +130,16 @@ fn dark(spells: &[Spell], place: GeoPoint, start_s: f64, end_s: f64) -> Option<D
     let sun = sun::crossings(place, sun::HORIZON_DEG, start_s, end_s);
     let civil = sun::crossings(place, sun::CIVIL_DEG, start_s, end_s);
     let drives = spells.iter().filter(|spell| spell.activity.is_drive());
-    let driven_s: f64 = drives
-        .flat_map(|spell| {
-            civil
-                .below_s
-                .iter()
-                .map(move |&(from_s, to_s)| spell.end_s.min(to_s) - spell.start_s.max(from_s))
-        })
-        .filter(|common_s| *common_s > 0.0)
-        .sum();
+    let of_both_s =
+        |spell: &Spell, &(from_s, to_s): &(f64, f64)| spell.end_s.min(to_s) - spell.start_s.max(from_s);
+    let dark_s = |spell: &Spell| {
+        civil
+            .below_s
+            .iter()
+            .map(|dark| of_both_s(spell, dark).max(0.0))
+            .sum::<f64>()
+    };
+    let driven_s: f64 = drives.map(dark_s).sum();
     Some(DarkHours {
         driven_h: driven_s / 3600.0,
         sunset: sun.sets_s.and_then(rfc3339),

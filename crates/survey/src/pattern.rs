@@ -7,6 +7,7 @@
 
 use tussock_coverage::luck::{self, Pattern};
 use tussock_locate::Track;
+use tussock_plane::Vector;
 use tussock_types::math;
 
 /// Least time that a chord spans.
@@ -23,7 +24,51 @@ const LANES_AGREEMENT: f64 = 0.7;
 /// With a smaller error than this, legs show the pattern.
 const POOR_M: f64 = 0.1;
 
-/// How the machines cover the lawn, from the directions of legs alone.
+/// A leg of a round is no shorter; a corner of one turns by between these; a round turns by so much before it is told.
+const LEAST_LEG_M: f64 = 1.0;
+const CORNER_RAD: std::ops::Range<f64> = 0.2..2.6;
+const LEAST_ROUNDS_RAD: f64 = 4.0 * std::f64::consts::PI;
+/// Rounds that make up so much of a path are what the machine does: its turns then tell nothing of edges.
+pub const GOES_ROUND: f64 = 0.25;
+
+/// The part of the path in long legs of which several in a row turn to one side, for two turns and more. By chance eight corners to
+/// one side follow each other seldom.
+pub fn rounds_fraction(tracks: &[Track]) -> f64 {
+    let path_m: f64 = tracks.iter().map(Track::path_m).sum();
+    let rounds_m: f64 = tracks.iter().map(rounds_m).sum();
+    if path_m > 0.0 {
+        (rounds_m / path_m).min(1.0)
+    } else {
+        0.0
+    }
+}
+
+fn rounds_m(track: &Track) -> f64 {
+    let steps = track
+        .legs()
+        .map(|(from, to)| Vector::between(from.place, to.place));
+    let long: Vec<Vector> = steps.filter(|step| step.length() >= LEAST_LEG_M).collect();
+    let mut rounds_m = 0.0;
+    for side in [1.0, -1.0] {
+        let (mut first, mut turned_rad) = (0, 0.0);
+        for end in 1..=long.len() {
+            let corner_rad = long
+                .get(end)
+                .map_or(0.0, |leg| side * long[end - 1].angle_to_rad(*leg));
+            if CORNER_RAD.contains(&corner_rad) {
+                turned_rad += corner_rad;
+                continue;
+            }
+            if turned_rad >= LEAST_ROUNDS_RAD {
+                rounds_m += long[first..end].iter().map(|leg| leg.length()).sum::<f64>();
+            }
+            (first, turned_rad) = (end, 0.0);
+        }
+    }
+    rounds_m
+}
+
+/// How the machines go about the lawn, by the directions of legs alone.
 pub fn by_legs(tracks: &[Track]) -> Pattern {
     luck::pattern(tracks.iter().flat_map(Track::legs).map(|(from, to)| {
         (

@@ -149,6 +149,7 @@ impl<'a> Survey<'a> {
             .as_ref()
             .or(self.held_fit())
             .filter(|fit| fit.is_another_garden())
+            .filter(|_| pattern::rounds_fraction(&self.tracks) < pattern::GOES_ROUND)
         {
             return Err(AnalyseError::PlanOfAnotherGarden {
                 turns: fit.turns,

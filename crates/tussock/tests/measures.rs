@@ -5,12 +5,12 @@
 use crate::nights::{job, of_width};
 use tussock::measures::{CurveAxis, GuessedPattern, Measures, guess_pattern, measures};
 use tussock::{AnalyseError, Job, Survey};
-use tussock_plane::Site;
+use tussock_plane::{Joins, Site};
 use tussock_simulate::gardens::{GardenKind, Surprise, Wish, invent_as};
 use tussock_simulate::{
     Counting, Lanes, LogNoise, Machine, Pattern, Run, Sampling, Spell, TurnLaw, sample, simulate, truth,
 };
-use tussock_types::{Plan, Settings, Trace};
+use tussock_types::{Fix, FixQuality, Place, Plan, Settings, Trace};
 
 const CUT_WIDTH_M: f64 = 0.22;
 const SPEED_MPS: f64 = 0.4;
@@ -214,6 +214,37 @@ fn without_a_width_there_are_no_measures() {
 }
 
 #[test]
+fn rounds_inwards_are_no_chance_and_no_other_garden() {
+    let plan = &gardens()[0];
+    let settings = of_width(CUT_WIDTH_M);
+    let (site, _) = Site::build(plan).unwrap();
+    // Ring by ring from the edge to the middle, 0.2 m apart, at 0.4 m/s and one fix a second.
+    let mut ring = site.lawn.grown_by(-0.2, Joins::Mitred).unwrap();
+    let mut ways: Vec<Place> = Vec::new();
+    while ring.area_m2() > 1.0 {
+        ways.extend(ring.rings()[0][0].iter().copied());
+        ring = ring.grown_by(-0.2, Joins::Mitred).unwrap();
+    }
+    let mut trace = Trace::geographic("");
+    let mut time_s = 1_777_665_600.0;
+    for pair in ways.windows(2) {
+        let steps = (pair[0].distance_m(pair[1]) / 0.4).ceil().max(1.0);
+        for step in 0..steps as usize {
+            let place = site.frame.to_geo(pair[0].towards(pair[1], step as f64 / steps));
+            let mut fix = Fix::bare(time_s, place.lat_deg, place.lon_deg);
+            fix.quality = FixQuality::RtkFixed;
+            trace.push(fix);
+            time_s += 1.0;
+        }
+    }
+    let job = job(std::slice::from_ref(&trace), Some(plan), &settings);
+    let found = guess_pattern(&Survey::of(&job).unwrap()).unwrap();
+    assert!(found.rounds_fraction > 0.5, "{found:?}");
+    assert_ne!(found.pattern, GuessedPattern::Roaming, "{found:?}");
+    assert_ne!(found.pattern, GuessedPattern::Lanes, "{found:?}");
+}
+
+#[test]
 fn a_pattern_is_guessed_from_its_log_and_not_from_too_little_of_one() {
     let plan = &gardens()[0];
     let settings = of_width(CUT_WIDTH_M);
@@ -229,19 +260,31 @@ fn a_pattern_is_guessed_from_its_log_and_not_from_too_little_of_one() {
     };
     let cases = [
         (
-            Machine::random_heading(TurnLaw::UniformFromNormal),
-            GuessedPattern::RandomHeading,
+            Machine {
+                turn_law: TurnLaw::UniformFromNormal,
+                ..Machine::default()
+            },
+            GuessedPattern::Roaming,
         ),
         (
-            Machine::random_heading(TurnLaw::ReflectWithSpread { sd_deg: 20.0 }),
-            GuessedPattern::RandomHeading,
+            Machine {
+                turn_law: TurnLaw::ReflectWithSpread { sd_deg: 20.0 },
+                ..Machine::default()
+            },
+            GuessedPattern::Roaming,
         ),
         (
-            Machine::boustrophedon(0.19, 35.0, 0.01),
-            GuessedPattern::Boustrophedon,
+            Machine::of(Pattern::Lanes(Lanes::new(0.19, 35.0, 0.01))),
+            GuessedPattern::Lanes,
         ),
-        (Machine::outward_spiral(0.2), GuessedPattern::OutwardSpiral),
-        (Machine::combined(0.19, 35.0, 0.01), GuessedPattern::Combined),
+        (
+            Machine::of(Pattern::Spiral { pitch_m: 0.2 }),
+            GuessedPattern::Spiral,
+        ),
+        (
+            Machine::of(Pattern::Combined(Lanes::new(0.19, 35.0, 0.01))),
+            GuessedPattern::Combined,
+        ),
     ];
     for (number, (machine, pattern)) in (0..).zip(cases) {
         let (trace, _) = log(plan, &of(machine), 2.5, 60 + number);
@@ -249,6 +292,19 @@ fn a_pattern_is_guessed_from_its_log_and_not_from_too_little_of_one() {
         println!("{pattern:?}: {found:?}");
         assert_eq!(found.pattern, pattern, "{found:?}");
     }
+    // Legs that curve go straight on in pieces: no lanes. Lanes three widths apart are not chance.
+    let curved = Machine {
+        curvature_sd_per_m: 0.03,
+        heading_walk_deg: 2.0,
+        ..Machine::default()
+    };
+    let (trace, _) = log(plan, &of(curved), 2.5, 80);
+    assert_eq!(guess(&trace).pattern, GuessedPattern::Roaming);
+    let far = Machine::of(Pattern::Lanes(Lanes::new(0.66, 35.0, 0.01)));
+    let (trace, _) = log(plan, &of(far), 2.5, 81);
+    let found = guess(&trace);
+    let is_right = [GuessedPattern::Lanes, GuessedPattern::Undetermined].contains(&found.pattern);
+    assert!(is_right, "{found:?}");
     let (short, _) = log(plan, &of(Machine::default()), 0.1, 3);
     let found = guess(&short);
     assert_eq!(found.pattern, GuessedPattern::Undetermined);

@@ -102,6 +102,19 @@ pub enum Positions {
 }
 
 impl Positions {
+    /// Distance of two pairs of this kind, good to a percent.
+    pub fn distance_m(&self, one: (f64, f64), other: (f64, f64)) -> f64 {
+        let (first, second) = (one.0 - other.0, one.1 - other.1);
+        match self {
+            Self::Local { .. } => math::hypot(first, second),
+            Self::Geographic { .. } => {
+                // The short way round the antimeridian.
+                let second = (second + 540.0).rem_euclid(360.0) - 180.0;
+                DEGREE_M * math::hypot(first, second * math::cos(one.0.to_radians()))
+            }
+        }
+    }
+
     /// Nine in ten positions lie between these, each number for itself; `None` without any.
     fn most(&self) -> Option<((f64, f64), (f64, f64))> {
         let (Self::Geographic {
@@ -275,7 +288,7 @@ pub struct Trace {
     pub satellites: Vec<u8>,
 }
 
-/// Metres of a degree of latitude, to half a percent anywhere.
+/// Metres of a degree on the WGS 84 equator.
 const DEGREE_M: f64 = 111_320.0;
 /// Ground of two logs that lies farther apart than this is no one lawn (common practice, no source).
 const GARDENS_APART_M: f64 = 150.0;
@@ -306,22 +319,14 @@ impl Trace {
     /// Between the boxes round nine in ten fixes of two traces, good to a percent; `None` where one is empty or they are on different
     /// planes.
     pub fn apart_m(&self, other: &Self) -> Option<f64> {
-        let ((south, north), (west, east)) = self.positions.most()?;
-        let ((south_2, north_2), (west_2, east_2)) = other.positions.most()?;
-        let gap = |low: f64, high: f64, low_2: f64, high_2: f64| (low_2 - high).max(low - high_2).max(0.0);
-        let (first, second) = (
-            gap(south, north, south_2, north_2),
-            gap(west, east, west_2, east_2),
+        let (mine, others) = (self.positions.most()?, other.positions.most()?);
+        let gap = |a: (f64, f64), b: (f64, f64)| (b.0 - a.1).max(a.0 - b.1).max(0.0);
+        let (low, gaps) = (
+            (mine.0.0, mine.1.0),
+            (gap(mine.0, others.0), gap(mine.1, others.1)),
         );
-        match (&self.positions, &other.positions) {
-            (Positions::Local { .. }, Positions::Local { .. }) => Some(math::hypot(first, second)),
-            (Positions::Geographic { .. }, Positions::Geographic { .. }) => {
-                // The short way round the antimeridian.
-                let second = second.min((360.0 - second).max(0.0));
-                Some(DEGREE_M * math::hypot(first, second * math::cos(south.to_radians())))
-            }
-            _ => None,
-        }
+        let is_one_kind = std::mem::discriminant(&self.positions) == std::mem::discriminant(&other.positions);
+        is_one_kind.then(|| self.positions.distance_m(low, (low.0 + gaps.0, low.1 + gaps.1)))
     }
 
     /// Whether two logs are of two gardens, or of two lawns of a large one.

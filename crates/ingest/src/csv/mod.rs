@@ -40,7 +40,7 @@ use tussock_types::{Fix, FixQuality, SkipReason, plural};
 /// The kind of times is decided from this many rows.
 const PROBED_ROWS: usize = 200;
 
-/// More names than this in a column are no machines.
+/// More names than this in a column are no machines, and are not learnt.
 const MOST_MACHINES: usize = 64;
 
 /// Reads all rows.
@@ -538,9 +538,6 @@ impl<'a> CsvRows<'a> {
             self.reading.without_zone(line);
         }
         self.reading.names_machines = !self.machines.is_empty();
-        if self.machines.len() > MOST_MACHINES {
-            self.reading.found.iter_mut().for_each(|one| one.fix.segment = 0);
-        }
         let unit_m = if self.reading.ground == PositionsOn::Earth {
             DEGREE_M
         } else {

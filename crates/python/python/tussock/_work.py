@@ -360,7 +360,7 @@ def _start_unix_s(start: Any) -> float:
 
 @_asked.held(
     SimulateError,
-    pattern=_asked.one_of(("roaming", "lanes", "outward_spiral", "combined")),
+    pattern=_asked.one_of(("roaming", "lanes", "spiral", "combined")),
     turn_law=_asked.one_of(("uniform_from_normal", "cosine_from_normal", "reflect_with_spread", "from_heading")),
     seed=_asked.whole,
     **dict.fromkeys(("turning_s", "outing_s", "charging_s"), _asked.pair),
@@ -393,7 +393,7 @@ def simulate(
     """Drives an invented machine over a plan and logs it, with the truth beside it.
 
     ``pattern`` is ``roaming`` (with ``turn_law`` ``uniform_from_normal``, ``cosine_from_normal``, ``reflect_with_spread`` of 20
-    degrees, or ``from_heading`` by 90 to 180 degrees), ``lanes``, ``outward_spiral`` or ``combined``. ``noise`` is one of
+    degrees, or ``from_heading`` by 90 to 180 degrees), ``lanes``, ``spiral`` or ``combined``. ``noise`` is one of
     :data:`NOISES` or three numbers. Speed, width and setback come from the settings where they are not given, else 0.4 m/s, 0.22 m
     and -0.2 m; lanes lie 0.9 widths apart. Times of a turn, an outing and charging are drawn between two seconds each.
     The same arguments give the same fixes on every machine.

@@ -374,22 +374,15 @@ pub(crate) fn dark(voice: Voice, findings: &Findings) -> Option<String> {
     let zone = findings.settings.garden.time_zone.as_deref();
     let clock = |text: &Option<String>| clock(text.as_deref()?, zone);
     let (_, last) = known.last()?;
-    let between = match (clock(&last.dusk), clock(&last.dawn)) {
-        (Some(dusk), Some(dawn)) => say!(
-            voice,
-            "dark-between",
-            dusk = dusk,
-            dawn = dawn,
-            zone = if zone.is_none() { " UTC" } else { "" }
-        ),
-        _ => String::new(),
-    };
+    let utc = if zone.is_none() { " UTC" } else { "" };
+    let both = clock(&last.dusk).zip(clock(&last.dawn));
+    let between = both.map(|(dusk, dawn)| say!(voice, "dark-between", dusk = dusk, dawn = dawn, zone = utc));
     Some(say!(
         voice,
         "dark-of-driven",
         dark = hours(voice, dark_h),
         driven = hours(voice, known.iter().map(|(night, _)| drives_h(night)).sum()),
-        between = between
+        between = between.unwrap_or_default()
     ))
 }
 

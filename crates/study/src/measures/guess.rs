@@ -1,15 +1,18 @@
 //! Which pattern was it?
 //!
-//! A guess with its evidence, from the path alone: which part of it is in lanes (a long leg beside and along the previous
-//! long leg), which part in spirals (turning one way for whole turns), and how the machine turns at edges. The thresholds
-//! are ours (common practice, no source); anything between them is [`GuessedPattern::Undetermined`], and so is everything if
-//! positions do not show such detail.
+//! A guess with its evidence, from the path alone: which part of it lies in lanes (a long leg beside and along the long leg before), which
+//! part in spirals (turning one way for whole turns), which part in rounds (corner after corner to one side), how well the directions of
+//! legs agree, and how it turns at edges. Chance is named only where legs point everywhere and nothing of the others shows: a strip, lanes
+//! far apart and rounds inwards are no chance because they are not the usual lanes. The thresholds are ours (common practice, no source);
+//! what lies between them is [`GuessedPattern::Undetermined`], and so is everything where positions do not carry such detail. How
+//! often that is right, on two generators: `docs/patterns.md`.
 
 use serde::{Deserialize, Serialize};
+use tussock_coverage::luck;
 use tussock_locate::{PathMethod, Piece, Vertex};
 use tussock_plane::Vector;
 use tussock_survey::AnalyseError;
-use tussock_survey::Survey;
+use tussock_survey::{Survey, pattern};
 use tussock_types::math;
 use tussock_types::{Place, plural};
 
@@ -17,13 +20,13 @@ use tussock_types::{Place, plural};
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum GuessedPattern {
-    /// Straight on until an edge, then in another direction.
-    RandomHeading,
+    /// Straight on until an edge, then another way.
+    Roaming,
     /// To and fro in lanes.
-    Boustrophedon,
-    /// Spirals outwards.
-    OutwardSpiral,
-    /// Partly lanes, partly chance.
+    Lanes,
+    /// Spirals.
+    Spiral,
+    /// Lanes for a part and chance for another.
     Combined,
     /// The log does not show it.
     Undetermined,
@@ -40,6 +43,10 @@ pub struct PatternGuess {
     pub lanes_fraction: f64,
     /// Part of it in stretches that turn one way for two turns or more.
     pub spirals_fraction: f64,
+    /// Part of it in long legs that turn one way, corner after corner, for two turns or more.
+    pub rounds_fraction: f64,
+    /// How well the directions of long legs agree, up to half or quarter turns: 0 for none, 1 for one.
+    pub axis_agreement_fraction: f64,
     /// Turns at an edge.
     pub edge_turns: u64,
     /// Standard deviation of a place on the path.
@@ -59,8 +66,12 @@ const BESIDE_COS: f64 = 0.990;
 /// And are no farther apart than this many cutting widths or, without a width, than this distance.
 const BESIDE_WIDTHS: f64 = 2.0;
 const BESIDE_M: f64 = 0.6;
-/// This many legs in a row, each beside or along the previous one: chance turns a machine straight back once in a while, but
-/// not three times.
+/// Lanes far apart are still lanes, where nearly all of the path lies in such and the legs have one axis.
+const FAR_BESIDE_WIDTHS: f64 = 5.0;
+/// From this agreement on the legs have an axis; below the other they have none.
+const ONE_AXIS: f64 = 0.9;
+const NO_AXIS: f64 = 0.6;
+/// So many lanes in a row, each beside the one before: chance turns a machine straight back once in a while, not three times.
 const LEAST_CHAIN: usize = 4;
 /// Chords into which a path is cut to search for spirals.
 const CHORD_M: f64 = 0.8;
@@ -85,13 +96,18 @@ pub fn guess_pattern(survey: &Survey<'_>) -> Result<PatternGuess, AnalyseError> 
         .machine
         .cut_width_m
         .map_or(BESIDE_M, |width_m| BESIDE_WIDTHS * width_m);
-    let (mut path_m, mut lanes_m, mut spirals_m) = (0.0, 0.0, 0.0);
+    let far_m = beside_m * FAR_BESIDE_WIDTHS / BESIDE_WIDTHS;
+    let (mut path_m, mut lanes_m, mut far_lanes_m, mut spirals_m) = (0.0, 0.0, 0.0, 0.0);
+    let mut directions = Vec::new();
     let mut has_legs = true;
     for track in &survey.tracks {
         path_m += track.path_m();
         has_legs &= track.method != PathMethod::Chords;
         for piece in &track.pieces {
-            lanes_m += in_lanes_m(piece, beside_m);
+            let long = long_legs(piece);
+            lanes_m += in_lanes_m(&long, beside_m);
+            far_lanes_m += in_lanes_m(&long, far_m);
+            directions.extend(long.iter().map(|leg| (leg.2.angle_rad(), leg.3)));
             spirals_m += in_spirals_m(piece);
         }
     }
@@ -108,6 +124,8 @@ pub fn guess_pattern(survey: &Survey<'_>) -> Result<PatternGuess, AnalyseError> 
         }
     };
     let (lanes_fraction, spirals_fraction) = (part(lanes_m), part(spirals_m));
+    let rounds_fraction = pattern::rounds_fraction(&survey.tracks);
+    let axis_agreement_fraction = luck::agreement(&directions, 2.0).max(luck::agreement(&directions, 4.0));
     let mut evidence = vec![
         format!(
             "{:.0} % of the path lies in long legs beside and along the one before.",
@@ -117,6 +135,11 @@ pub fn guess_pattern(survey: &Survey<'_>) -> Result<PatternGuess, AnalyseError> 
             "{:.0} % of the path turns one way for at least {LEAST_TURNS} turns.",
             100.0 * spirals_fraction
         ),
+        format!(
+            "{:.0} % turns one way in corners, round after round.",
+            100.0 * rounds_fraction
+        ),
+        format!("The directions of long legs agree to {axis_agreement_fraction:.2} (0 for none, 1 for one)."),
     ];
     evidence.push(match &survey.site {
         Some(_) => format!(
@@ -136,14 +159,25 @@ pub fn guess_pattern(survey: &Survey<'_>) -> Result<PatternGuess, AnalyseError> 
         ));
         GuessedPattern::Undetermined
     } else if lanes_fraction >= MOST && spirals_fraction < SOME {
-        GuessedPattern::Boustrophedon
+        GuessedPattern::Lanes
+    } else if part(far_lanes_m) >= MOST && spirals_fraction < HARDLY && axis_agreement_fraction >= ONE_AXIS {
+        evidence.push("Lanes lie far apart.".to_owned());
+        GuessedPattern::Lanes
     } else if spirals_fraction >= SOME && lanes_fraction < SOME {
-        GuessedPattern::OutwardSpiral
-    } else if lanes_fraction >= SOME && spirals_fraction < HARDLY {
+        GuessedPattern::Spiral
+    } else if lanes_fraction >= SOME
+        && spirals_fraction < HARDLY
+        && rounds_fraction < HARDLY
+        && axis_agreement_fraction < ONE_AXIS
+    {
         GuessedPattern::Combined
-    } else if lanes_fraction < SOME && spirals_fraction < HARDLY {
+    } else if part(far_lanes_m) < SOME
+        && spirals_fraction < HARDLY
+        && rounds_fraction < SOME
+        && axis_agreement_fraction < NO_AXIS
+    {
         evidence.push("Neither lanes nor spirals: the way after a turn seems drawn by chance.".to_owned());
-        GuessedPattern::RandomHeading
+        GuessedPattern::Roaming
     } else {
         evidence.push("Several patterns would show these parts.".to_owned());
         GuessedPattern::Undetermined
@@ -153,6 +187,8 @@ pub fn guess_pattern(survey: &Survey<'_>) -> Result<PatternGuess, AnalyseError> 
         path_m,
         lanes_fraction,
         spirals_fraction,
+        rounds_fraction,
+        axis_agreement_fraction,
         edge_turns,
         position_sd_m,
         evidence,
@@ -162,32 +198,38 @@ pub fn guess_pattern(survey: &Survey<'_>) -> Result<PatternGuess, AnalyseError> 
 /// A long leg: from, to, unit vector and length.
 type LongLeg = (Place, Place, Vector, f64);
 
-/// Path in long legs of which several in a row run beside or along the previous one.
-fn in_lanes_m(piece: &Piece, beside_m: f64) -> f64 {
+fn long_legs(piece: &Piece) -> Vec<LongLeg> {
     let leg = |pair: &[Vertex]| {
         let (from, to) = (pair[0].place, pair[1].place);
         let (along, length_m) = (Vector::direction(from, to)?, from.distance_m(to));
         (length_m >= LEAST_LEG_M).then_some((from, to, along, length_m))
     };
-    let long: Vec<LongLeg> = piece.vertices.windows(2).filter_map(leg).collect();
-    let is_beside = |a: &LongLeg, b: &LongLeg| {
-        let turned = a.2.dot(b.2);
-        // The distance across, from the end of one to the line of the other: the next lane begins beside that end.
-        let off = Vector::between(a.1, b.0);
-        let (aside_m, along_m) = (a.2.cross(off).abs(), a.2.dot(off).abs());
-        turned.abs() >= BESIDE_COS && turned < 0.0 && aside_m <= beside_m && along_m <= LEAST_LEG_M + beside_m
-            // A lane driven in two legs goes straight on.
-            || turned >= BESIDE_COS && aside_m <= 0.5 * beside_m && along_m <= LEAST_LEG_M
-    };
-    let (mut lanes_m, mut first) = (0.0, 0);
+    piece.vertices.windows(2).filter_map(leg).collect()
+}
+
+/// Path in long legs of which several in a row run back beside the one before.
+fn in_lanes_m(long: &[LongLeg], beside_m: f64) -> f64 {
+    let (mut lanes_m, mut first, mut back) = (0.0, 0, 0);
     for end in 1..=long.len() {
-        if end < long.len() && is_beside(&long[end - 1], &long[end]) {
-            continue;
+        if let Some(b) = long.get(end) {
+            let a = &long[end - 1];
+            let turned = a.2.dot(b.2);
+            // The way across from the end of the one to the line of the other: the next lane begins beside the end.
+            let off = Vector::between(a.1, b.0);
+            let (aside_m, along_m) = (a.2.cross(off).abs(), a.2.dot(off).abs());
+            if turned <= -BESIDE_COS && aside_m <= beside_m && along_m <= LEAST_LEG_M + beside_m {
+                back += 1;
+                continue;
+            }
+            // A lane that is driven in two legs goes straight on, and so does a curved leg.
+            if turned >= BESIDE_COS && aside_m <= 0.5 * beside_m && along_m <= LEAST_LEG_M {
+                continue;
+            }
         }
-        if end - first >= LEAST_CHAIN {
+        if back + 1 >= LEAST_CHAIN {
             lanes_m += long[first..end].iter().map(|leg| leg.3).sum::<f64>();
         }
-        first = end;
+        (first, back) = (end, 0);
     }
     lanes_m
 }
