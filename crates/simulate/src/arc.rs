@@ -218,8 +218,9 @@ fn before(back: &[Vector], before_m: f64) -> Option<(Vector, Vector)> {
 }
 
 #[cfg(test)]
-#[allow(clippy::disallowed_methods)] // the host's mathematics is the oracle here
+#[allow(clippy::disallowed_methods)]
 mod tests {
+    // The host's mathematics is the oracle here.
     use super::*;
     use crate::drive::{LegEnd, LegLimits, Yard};
     use crate::machine::{Machine, Run};
