@@ -4,7 +4,7 @@
 use criterion::{Criterion, criterion_group, criterion_main};
 use std::hint::black_box;
 use tussock_locate::segment::{StepLaw, segment};
-use tussock_locate::{Known, blocks, halts, kalman, locate, noise, outlier_filter};
+use tussock_locate::{Surroundings, blocks, halts, kalman, locate, noise, outlier_filter};
 use tussock_plane::Site;
 use tussock_simulate::gardens::{GardenKind, invent};
 use tussock_simulate::{LogNoise, Machine, Run, Sampling, sample, simulate};
@@ -66,7 +66,7 @@ fn stages(criterion: &mut Criterion) {
             &trace,
             &east_m,
             &north_m,
-            Known::of(&settings)
+            Surroundings::of(&settings)
                 .on(Some(&site.lawn))
                 .with_station(site.station),
         );
@@ -94,7 +94,7 @@ fn stages(criterion: &mut Criterion) {
                     black_box(&trace),
                     &east_m,
                     &north_m,
-                    Known::of(&settings)
+                    Surroundings::of(&settings)
                         .on(Some(&site.lawn))
                         .with_station(site.station),
                 )

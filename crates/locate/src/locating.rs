@@ -185,7 +185,7 @@ fn anchor_drives(
 ///
 /// # Panics
 /// When the columns differ in length.
-pub fn locate(trace: &Trace, east_m: &[f64], north_m: &[f64], known: Known<'_>) -> Track {
+pub fn locate(trace: &Trace, east_m: &[f64], north_m: &[f64], known: Surroundings<'_>) -> Track {
     let once = |east_m: &[f64], north_m: &[f64]| locate_once(trace, east_m, north_m, known);
     let (mut track, moved) = stepped::located(
         once,
@@ -245,8 +245,8 @@ fn as_logged(kept: &mut Kept, trace: &Trace, east_m: &[f64], north_m: &[f64]) {
 }
 
 /// The same with positions as they are: outlier filter, error law, carried stretches, path, stands.
-fn locate_once(trace: &Trace, east_m: &[f64], north_m: &[f64], known: Known<'_>) -> Track {
-    let Known {
+fn locate_once(trace: &Trace, east_m: &[f64], north_m: &[f64], known: Surroundings<'_>) -> Track {
+    let Surroundings {
         station,
         ground,
         settings,
@@ -349,7 +349,7 @@ fn locate_once(trace: &Trace, east_m: &[f64], north_m: &[f64], known: Known<'_>)
 
 /// What is known about the site.
 #[derive(Clone, Copy)]
-pub struct Known<'a> {
+pub struct Surroundings<'a> {
     /// The station in the plan.
     pub station: Option<Place>,
     /// Where the plan lets the machine drive: within the boundary (else the lawn as drawn), outside zones and obstacles.
@@ -360,7 +360,7 @@ pub struct Known<'a> {
     pub receiver: Option<&'a ReceiverLaw>,
 }
 
-impl<'a> Known<'a> {
+impl<'a> Surroundings<'a> {
     /// Nothing but settings.
     pub const fn of(settings: &'a Settings) -> Self {
         Self {
@@ -395,7 +395,7 @@ struct Pace {
 }
 
 impl Pace {
-    fn of(kept: &Kept, known: Known<'_>, claims: &noise::Claims) -> Self {
+    fn of(kept: &Kept, known: Surroundings<'_>, claims: &noise::Claims) -> Self {
         let period_s = noise::usual_period_s(kept);
         let mut rough = noise::roughness(kept, period_s);
         // Between sparse fixes the machine turns, so second differences say nothing about the error.
@@ -497,7 +497,7 @@ impl Found {
         }
     }
 
-    fn of(kept: &Kept, pace: &Pace, speed_mps: Option<f64>, site: Known<'_>) -> Self {
+    fn of(kept: &Kept, pace: &Pace, speed_mps: Option<f64>, site: Surroundings<'_>) -> Self {
         let halt_s = site.settings.pockets.stuck_after_s.min(60.0);
         let noise = pace.noise;
         let found = Self::nothing(noise, speed_mps);
@@ -525,7 +525,7 @@ impl Found {
     }
 
     /// Puts turns back where the edge of the ground shows them; otherwise uses chords.
-    fn between_sparse_fixes(mut self, kept: &Kept, site: Known<'_>, halt_s: f64) -> Self {
+    fn between_sparse_fixes(mut self, kept: &Kept, site: Surroundings<'_>, halt_s: f64) -> Self {
         let turns = site.ground.and_then(|ground| {
             let how = sparse_turns::estimate(kept, ground, &self.noise, site.settings.machine.speed_mps)?;
             sparse_turns::Outline::of(ground, how.inset_m).map(|outline| (how, outline))
@@ -541,7 +541,14 @@ impl Found {
     }
 
     /// Straight legs at one speed; held by edges if positions are poor, smoothed if the machine does not drive straight.
-    fn along_legs(mut self, kept: &Kept, pace: &Pace, first_mps: f64, site: Known<'_>, halt_s: f64) -> Self {
+    fn along_legs(
+        mut self,
+        kept: &Kept,
+        pace: &Pace,
+        first_mps: f64,
+        site: Surroundings<'_>,
+        halt_s: f64,
+    ) -> Self {
         let mut runs = segmented(kept, &self.noise, first_mps);
         let first_noise = self.noise;
         refine(&mut self.noise, &runs);
@@ -584,7 +591,7 @@ impl Found {
         kept: &Kept,
         runs: Vec<(blocks::Blocks, Vec<segment::Part>)>,
         speed_mps: f64,
-        site: Known<'_>,
+        site: Surroundings<'_>,
         halt_s: f64,
     ) {
         let timing_s = math::hypot(0.3, 0.7 * self.noise.white_m / speed_mps);

@@ -15,7 +15,7 @@ use tussock_locate::activities::{self, Lines};
 use tussock_locate::outlier_filter::silence_s;
 use tussock_locate::plan_fit::TurnsFit;
 use tussock_locate::turns::{self, Setback, SetbackSource, Turn};
-use tussock_locate::{Known, PathMethod, Piece, ReceiverLaw, Track, locate};
+use tussock_locate::{PathMethod, Piece, ReceiverLaw, Surroundings, Track, locate};
 use tussock_plane::{BitGrid, Frame, Region, Site, rasterise};
 use tussock_simulate::TurnPair;
 use tussock_types::math;
@@ -245,7 +245,7 @@ impl<'a> Survey<'a> {
         let drivable = site.as_ref().and_then(Site::drivable);
         let path = |trace: &Trace| {
             let (east_m, north_m) = places(trace, frame.as_ref());
-            let known = Known {
+            let known = Surroundings {
                 station: station_of(stations, &east_m, &north_m),
                 ground: drivable.as_ref(),
                 settings: job.settings,

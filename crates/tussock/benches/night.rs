@@ -6,7 +6,7 @@ use std::hint::black_box;
 use tussock::{Job, analyse};
 use tussock_coverage::{swath, visits};
 use tussock_ingest::{ReadOptions, assemble, read_log};
-use tussock_locate::{Known, locate};
+use tussock_locate::{Surroundings, locate};
 use tussock_plane::{Site, rasterise};
 use tussock_simulate::gardens::{GardenKind, InventedGarden, Wish, invent_as};
 use tussock_simulate::{LogNoise, Machine, Run, Sampling, gpx_bytes, sample, simulate};
@@ -56,7 +56,7 @@ fn night(bencher: &mut Criterion) {
                 &read.traces[0],
                 &east_m,
                 &north_m,
-                Known::of(&settings)
+                Surroundings::of(&settings)
                     .on(Some(&site.lawn))
                     .with_station(site.station),
             );

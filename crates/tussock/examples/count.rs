@@ -35,7 +35,7 @@ fn main() -> Result<(), Box<dyn Error>> {
         trace,
         &east_m,
         &north_m,
-        locate::Known::of(&settings)
+        locate::Surroundings::of(&settings)
             .on(Some(&site.lawn))
             .with_station(site.station),
     );

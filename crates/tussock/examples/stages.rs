@@ -7,7 +7,7 @@
 use std::error::Error;
 use std::hint::black_box;
 use tussock::coverage::{pockets, swath, visits};
-use tussock::locate::{Known, Track, locate};
+use tussock::locate::{Surroundings, Track, locate};
 use tussock::plane::{BitGrid, Leg, LegIndex, Site, rasterise};
 use tussock::simulate::gardens::{GardenKind, Wish, invent_as};
 use tussock::simulate::{LogNoise, Machine, Run, Sampling, gpx_bytes, nmea_bytes, sample, simulate};
@@ -73,7 +73,7 @@ fn located(night: &Night, read: &Assembled) -> Result<Track, Box<dyn Error>> {
         trace,
         &east_m,
         &north_m,
-        Known::of(&night.settings)
+        Surroundings::of(&night.settings)
             .on(Some(&night.site.lawn))
             .with_station(night.site.station),
     ))

@@ -6,7 +6,7 @@
 use crate::nights::driven;
 use std::fmt;
 use tussock_coverage::swath;
-use tussock_locate::{Known, PathMethod, Track, locate};
+use tussock_locate::{PathMethod, Surroundings, Track, locate};
 use tussock_plane::{BitGrid, Region, Site};
 use tussock_simulate::gardens::{GardenKind, Surprise, Wish, invent_as};
 use tussock_simulate::{
@@ -108,7 +108,7 @@ impl Driven {
             trace,
             east_m,
             north_m,
-            Known::of(&Settings::default())
+            Surroundings::of(&Settings::default())
                 .on(ground)
                 .with_station(self.site.station),
         )

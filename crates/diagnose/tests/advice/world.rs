@@ -1,6 +1,6 @@
 //! Gardens, logs of them, and where the machine was.
 
-use tussock_locate::{Known, Track, locate};
+use tussock_locate::{Surroundings, Track, locate};
 use tussock_plane::Site;
 use tussock_simulate::{LogNoise, Sampling, TrueRun, sample};
 use tussock_types::{Plan, Positions, Settings};
@@ -21,7 +21,7 @@ pub(crate) fn track(site: &Site, run: &TrueRun, noise: LogNoise, period_s: f64, 
         &trace,
         &east_m,
         &north_m,
-        Known::of(&Settings::default())
+        Surroundings::of(&Settings::default())
             .on(ground.as_ref())
             .with_station(site.station),
     )

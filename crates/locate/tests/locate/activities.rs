@@ -7,7 +7,7 @@ use rand_chacha::ChaCha8Rng;
 use rand_distr::{Distribution, StandardNormal};
 use tussock_locate::activities::{Activity, Lines, possible_stops, spells, time_s, transits, without};
 use tussock_locate::carried::Carried;
-use tussock_locate::{Gap, Halt, HaltPlace, Known, Piece, Track, Vertex, locate};
+use tussock_locate::{Gap, Halt, HaltPlace, Piece, Surroundings, Track, Vertex, locate};
 use tussock_plane::{Joins, Region};
 use tussock_types::{Fix, Place, Settings, Trace};
 
@@ -215,7 +215,7 @@ fn on_ground(fixes: &[Fix], ground: Option<&Region>) -> Track {
         &trace,
         &east_m,
         &north_m,
-        Known::of(&Settings::default()).on(ground),
+        Surroundings::of(&Settings::default()).on(ground),
     )
 }
 

@@ -6,7 +6,7 @@ use rand_chacha::ChaCha8Rng;
 use tussock_locate::anchor::EdgeUse;
 use tussock_locate::anchor::filter::{self, Matrix, Move, Sight, Start, Step, Vector, Wander};
 use tussock_locate::anchor::state::{DRIFT, INSET, OFFSET, PLACE, SIZE, SPEED, TURNED};
-use tussock_locate::{Known, Track, locate};
+use tussock_locate::{Surroundings, Track, locate};
 use tussock_plane::Site;
 use tussock_simulate::gardens::{GardenKind, Surprise, Wish, invent_as};
 use tussock_simulate::{Lanes, LogNoise, Machine, Pattern, Run, Sampling, TrueRun, sample, simulate};
@@ -390,7 +390,7 @@ fn night_of(
         &trace,
         &east_m,
         north_m,
-        Known::of(&Settings::default())
+        Surroundings::of(&Settings::default())
             .on(Some(&site.lawn))
             .with_station(site.station),
     );

@@ -3,7 +3,7 @@
 use rand::SeedableRng;
 use rand_chacha::ChaCha8Rng;
 use rand_distr::{Distribution, StandardNormal};
-use tussock_locate::{Known, Track, locate};
+use tussock_locate::{Surroundings, Track, locate};
 use tussock_types::{Fix, Place, Positions, Settings, Trace};
 
 /// A day in 2026, so that times are as large as in a real log.
@@ -138,7 +138,7 @@ pub(crate) fn located(fixes: &[Fix], station: Option<Place>, settings: &Settings
         &trace,
         &east_m,
         &north_m,
-        Known::of(settings).with_station(station),
+        Surroundings::of(settings).with_station(station),
     )
 }
 

@@ -6,7 +6,7 @@
 //! in the log's frame, with the lawn given and without it. At most 2 % may be worse by more than 0.1 m.
 
 use tussock_locate::anchor::EdgeUse;
-use tussock_locate::{Known, Track, locate};
+use tussock_locate::{Surroundings, Track, locate};
 use tussock_plane::{Frame, Joins, Region, Site};
 use tussock_simulate::gardens::{GardenKind, Surprise, Wish, invent_as};
 use tussock_simulate::{Bend, Lanes, LogNoise, Machine, Pattern, Run, Sampling, TrueRun, sample, simulate};
@@ -157,7 +157,7 @@ fn compared(wrong: Wrong, kind: GardenKind, noise: LogNoise, hours: f64, seed: u
             &trace,
             east_m,
             north_m,
-            Known::of(&Settings::default())
+            Surroundings::of(&Settings::default())
                 .on(lawn)
                 .with_station(seen.station),
         )

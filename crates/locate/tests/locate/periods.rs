@@ -1,7 +1,7 @@
 //! One drive logged every 1, 2, 3 and 4 s: equally many turns, equally long legs.
 
 use tussock_locate::turns::turns;
-use tussock_locate::{Known, Track, locate};
+use tussock_locate::{Surroundings, Track, locate};
 use tussock_plane::{Region, Site};
 use tussock_simulate::gardens::{GardenKind, Wish, invent_as};
 use tussock_simulate::{LogNoise, Machine, Run, Sampling, TrueRun, sample, simulate};
@@ -28,7 +28,7 @@ fn track(run: &TrueRun, ground: &Region, period_s: f64) -> Track {
         &trace,
         east_m,
         north_m,
-        Known::of(&Settings::default()).on(Some(ground)),
+        Surroundings::of(&Settings::default()).on(Some(ground)),
     )
 }
 

@@ -3,7 +3,7 @@
 use crate::drawn::{Drive, START_S, corner};
 use proptest::prelude::*;
 use tussock_locate::sparse_turns::{Outline, Rebuild, estimate, rebuild};
-use tussock_locate::{Halt, HaltPlace, Kept, Known, NoiseEstimate, PathMethod, Piece, Track, locate};
+use tussock_locate::{Halt, HaltPlace, Kept, NoiseEstimate, PathMethod, Piece, Surroundings, Track, locate};
 use tussock_plane::Region;
 use tussock_simulate::gardens::{GardenKind, Wish, invent_as};
 use tussock_simulate::{LogNoise, Machine, Run, Sampling, Spell, sample, simulate};
@@ -177,7 +177,12 @@ fn located(trace: &Trace, ground: Option<&Region>) -> Track {
     let Positions::Local { east_m, north_m } = &trace.positions else {
         panic!("the trace lies on a plane");
     };
-    locate(trace, east_m, north_m, Known::of(&Settings::default()).on(ground))
+    locate(
+        trace,
+        east_m,
+        north_m,
+        Surroundings::of(&Settings::default()).on(ground),
+    )
 }
 
 #[test]

@@ -5,7 +5,7 @@ use rand::SeedableRng;
 use rand_chacha::ChaCha8Rng;
 use rand_distr::{Distribution, StandardNormal};
 use std::sync::Arc;
-use tussock_locate::{Known, PathMethod, ReceiverLaw, Track, locate};
+use tussock_locate::{PathMethod, ReceiverLaw, Surroundings, Track, locate};
 use tussock_plane::Site;
 use tussock_simulate::{LogNoise, TrueRun};
 use tussock_types::{
@@ -46,9 +46,9 @@ fn located(trace: &Trace, site: &Site, settings: &Settings) -> Track {
         panic!("the trace lies on a plane");
     };
     let (receiver, ground) = (ReceiverLaw::of(&settings.positions), site.drivable());
-    let known = Known {
+    let known = Surroundings {
         receiver: receiver.as_ref(),
-        ..Known::of(settings).on(ground.as_ref())
+        ..Surroundings::of(settings).on(ground.as_ref())
     };
     locate(trace, east_m, north_m, known)
 }
@@ -169,7 +169,7 @@ fn a_log_that_stands_gives_back_the_error_that_was_laid_on() {
     let Positions::Local { east_m, north_m } = trace.positions.clone() else {
         panic!("the trace lies on a plane");
     };
-    let found = locate(&trace, &east_m, &north_m, Known::of(&Settings::default())).errors_at_rest();
+    let found = locate(&trace, &east_m, &north_m, Surroundings::of(&Settings::default())).errors_at_rest();
     assert_eq!(found.time_s, laid.time_s);
     for (found, laid) in [(&found.east_m, &laid.east_m), (&found.north_m, &laid.north_m)] {
         let mean = laid.iter().sum::<f64>() / laid.len() as f64;

@@ -1,7 +1,7 @@
 //! Stays under recorded errors of receivers that smooth their own positions, and none if nothing stands.
 
 use tussock_locate::stays::{Smoothing, change_m, stays};
-use tussock_locate::{HaltPlace, Kept, Known, Track, locate};
+use tussock_locate::{HaltPlace, Kept, Surroundings, Track, locate};
 use tussock_plane::Site;
 use tussock_simulate::gardens::{GardenKind, Wish, invent_as};
 use tussock_simulate::{LogNoise, Machine, Run, Sampling, TrueRun, sample, simulate};
@@ -68,7 +68,7 @@ fn located(trace: &Trace, site: &Site) -> Track {
         trace,
         &kept.east_m,
         &kept.north_m,
-        Known::of(&Settings::default())
+        Surroundings::of(&Settings::default())
             .on(site.drivable().as_ref())
             .with_station(site.station),
     )
