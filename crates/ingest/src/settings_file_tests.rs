@@ -92,6 +92,22 @@ fn unknown_keys_and_tables_name_the_nearest_known_one() {
     );
 }
 
+/// Exactly: an inch is 0.0254 m (the international yard of 1959).
+#[test]
+fn lengths_may_be_typed_with_their_unit() {
+    for (typed, width_m) in [
+        ("22cm", 0.22),
+        ("9in", 0.2286),
+        ("0.75 ft", 0.2286),
+        ("220 mm", 0.22),
+    ] {
+        let settings =
+            read_settings("garden.toml", &format!("[machine]\ncut_width_m = \"{typed}\"\n")).unwrap();
+        let found_m = settings.machine.cut_width_m.unwrap();
+        assert!((found_m - width_m).abs() < 1e-12, "{typed}: {found_m}");
+    }
+}
+
 #[test]
 fn values_of_the_wrong_kind_or_size_are_named_with_what_is_allowed() {
     only(
@@ -107,8 +123,12 @@ fn values_of_the_wrong_kind_or_size_are_named_with_what_is_allowed() {
         "line 2: machine.cut_width_m is nan, expected a number from 0.05 to 2",
     );
     only(
-        "[machine]\ncut_width_m = \"22cm\"\n",
-        "line 2: machine.cut_width_m is \"22cm\", expected a number from 0.05 to 2",
+        "[machine]\ncut_width_m = \"wide\"\n",
+        "line 2: machine.cut_width_m is \"wide\", expected a number from 0.05 to 2",
+    );
+    only(
+        "[machine]\ncut_width_m = \"40 ft\"\n",
+        "line 2: machine.cut_width_m is \"40 ft\", expected a number from 0.05 to 2",
     );
     only(
         "[machine]\ncuts_in_transit = 1\n",
