@@ -22,6 +22,8 @@ const SENTENCE: usize = 125;
 const LONG_SENTENCE: usize = 320;
 /// Number of cautions of suggestions that fit.
 const CAUTIONS: usize = 5;
+/// Letters of a caution: more than any has in any language, since half a caution is none.
+const CAUTION: usize = 300;
 
 /// How much of each fits on the second page.
 #[derive(Serialize)]
@@ -41,7 +43,7 @@ pub(super) fn paper(voice: Voice, findings: &Findings) -> Handout {
     let mut cautions: Vec<String> = Vec::new();
     let shown = suggestions.iter().take(CHANGES);
     for caution in shown.flat_map(|change| &change.cautions) {
-        let caution = words::plain(&crate::messages::said(voice, caution), 130);
+        let caution = words::plain(&crate::messages::said(voice, caution), CAUTION);
         if !cautions.contains(&caution) && cautions.len() < CAUTIONS {
             cautions.push(caution);
         }
