@@ -22,8 +22,9 @@ const SENTENCE: usize = 125;
 const LONG_SENTENCE: usize = 320;
 /// Number of cautions of suggestions that fit.
 const CAUTIONS: usize = 5;
-/// Letters of a caution: more than any has in any language, since half a caution is none.
-const CAUTION: usize = 300;
+/// Letters of all cautions that fit where the page is full; where it is not, any caution fits in any language.
+const CAUTION_LETTERS: usize = 650;
+const LONG_CAUTION: usize = 300;
 
 /// How much of each fits on the second page.
 #[derive(Serialize)]
@@ -43,11 +44,17 @@ pub(super) fn paper(voice: Voice, findings: &Findings) -> Handout {
     let mut cautions: Vec<String> = Vec::new();
     let shown = suggestions.iter().take(CHANGES);
     for caution in shown.flat_map(|change| &change.cautions) {
-        let caution = words::plain(&crate::messages::said(voice, caution), CAUTION);
+        let caution = crate::messages::said(voice, caution);
         if !cautions.contains(&caution) && cautions.len() < CAUTIONS {
             cautions.push(caution);
         }
     }
+    let letters = match is_roomy {
+        true => LONG_CAUTION,
+        false => CAUTION_LETTERS / cautions.len().max(1),
+    };
+    let cautions = cautions.iter().map(|caution| words::plain(caution, letters));
+    let cautions = cautions.collect();
     Handout {
         pockets: POCKETS,
         spots: SPOTS,
