@@ -7,8 +7,6 @@ Plain gardens of another hand, logged under drifts of 3 s to 1000 s and 0.1 m to
 """
 
 import argparse
-import concurrent.futures
-import json
 import pathlib
 import statistics
 from dataclasses import replace
@@ -38,9 +36,8 @@ def second_order(law, count, rng):
     return drift * law.drift_m / np.sqrt(variance) + law.white_m * rng.normal(size=(count, 2))
 
 
-def judged(task):
-    """All plain gardens of one law, order and seed."""
-    order, drift_s, drift_m, number, seed = task
+def judged(order, drift_s, drift_m, number, seed):
+    """One plain garden under one law."""
     law = Law(WHITE_SHARE * drift_m, drift_m, float(drift_s))
     garden = KINDS["plain"]()[number]
     sky = Sky(laws={GRADE: law})
@@ -103,13 +100,7 @@ def main():
         for number in range(asked.gardens)
         for seed in range(asked.first_seed, asked.first_seed + asked.seeds)
     ]
-    rows = []
-    with concurrent.futures.ProcessPoolExecutor(asked.jobs) as pool:
-        for each in pool.map(judged, tasks):
-            rows += each
-            if asked.json:
-                asked.json.write_text(json.dumps(rows, indent=1))
-    printed(rows)
+    printed(judge.gathered(judged, tasks, asked.jobs, asked.json))
 
 
 if __name__ == "__main__":

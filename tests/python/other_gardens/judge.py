@@ -296,13 +296,18 @@ def main():
         for number in range(len(KINDS[kind]()))
         for seed in range(asked.first_seed, asked.first_seed + asked.seeds)
     ]
+    printed(gathered(judged, tasks, asked.jobs, asked.json))
+
+
+def gathered(judge, tasks, jobs, file):
+    """The rows of all tasks, a process a task; a file holds what is there so far."""
     rows = []
-    with concurrent.futures.ProcessPoolExecutor(asked.jobs) as pool:
-        for each in pool.map(judged, *zip(*tasks, strict=True)):
+    with concurrent.futures.ProcessPoolExecutor(jobs) as pool:
+        for each in pool.map(judge, *zip(*tasks, strict=True)):
             rows += each
-            if asked.json:
-                asked.json.write_text(json.dumps(rows, indent=1))
-    printed(rows)
+            if file:
+                file.write_text(json.dumps(rows, indent=1))
+    return rows
 
 
 if __name__ == "__main__":
