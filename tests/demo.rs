@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 use std::process::Command;
 
 /// `tussock analyse` on one half of the demo.
-fn analyse(half: &str, plan: &str) -> Command {
+pub(crate) fn analyse(half: &str, plan: &str) -> Command {
     let demo = Path::new(env!("CARGO_MANIFEST_DIR")).join("fixtures/demo");
     let mut logs: Vec<PathBuf> = std::fs::read_dir(demo.join(half))
         .expect("the logs are there")

@@ -244,22 +244,8 @@ fn answers(page: &str) -> String {
 fn the_short_answers_of_the_demo_are_plain_in_every_language() {
     let folder = Folder::new();
     let out = folder.path("demo");
-    let mut logs: Vec<PathBuf> = (std::fs::read_dir(demo().join("before")).expect("logs"))
-        .map(|entry| entry.expect("a log").path())
-        .collect();
-    logs.sort();
-    let mut command = tussock();
-    command
-        .arg("analyse")
-        .args(logs)
-        .arg("--plan")
-        .arg(demo().join("plan.geojson"));
-    command
-        .arg("--settings")
-        .arg(demo().join("settings.toml"))
-        .arg("--out")
-        .arg(&out);
-    run(&mut command, b"").with_code(0);
+    let mut command = crate::demo::analyse("before", "plan.geojson");
+    run(command.arg("--out").arg(&out), b"").with_code(0);
     let mut table =
         String::from("| language | index | short answers of the demo | plain is |\n|---|---|---|---|\n");
     for language in LANGUAGES {
