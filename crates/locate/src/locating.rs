@@ -276,7 +276,8 @@ fn locate_once(trace: &Trace, east_m: &[f64], north_m: &[f64], known: Surroundin
         }
     }
     let span_s = (gated.kept.time_s.first().copied()).zip(gated.kept.time_s.last().copied());
-    let is_followed = pace.period_s <= SPARSE_PERIOD_S && pace.speed_mps.is_some();
+    let stood = pace.period_s <= SPARSE_PERIOD_S && stays::stood_throughout(&gated.kept);
+    let is_followed = !stood && pace.period_s <= SPARSE_PERIOD_S && pace.speed_mps.is_some();
     let stays = match is_followed {
         true => stays::stays(&gated.kept),
         false => Vec::new(),
@@ -285,7 +286,6 @@ fn locate_once(trace: &Trace, east_m: &[f64], north_m: &[f64], known: Surroundin
         let law = receiver.filter(|_| is_followed)?.smooth?;
         stays::Smoothing::known(&gated.kept, &stays, law)
     };
-    let stood = pace.period_s <= SPARSE_PERIOD_S && stays::stood_throughout(&gated.kept);
     let smoothing = match stood {
         true => stays::Smoothing::of_standing(&gated.kept, pace.period_s),
         false => stays::Smoothing::of(&gated.kept, &stays, pace.period_s).or_else(by_card),

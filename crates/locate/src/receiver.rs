@@ -6,7 +6,7 @@
 //!
 //! Cost: that of [`crate::drift::fit`], once for all logs of a garden.
 
-use crate::stays::Smooth;
+use crate::stays::{Smooth, Standing};
 use crate::{Kept, NoiseEstimate, Track, blocks, drift};
 use std::ops::Range;
 use tussock_types::{ErrorSeries, NoiseSource, PositionSettings};
@@ -87,69 +87,71 @@ pub(crate) fn drift_at_rest(kept: &Kept, stretches: &[Range<usize>]) -> Option<d
 
 impl Track {
     /// What the receiver said while the machine stood for ten minutes and more, less where that was: the mean of all stays at one
-    /// place, or of each elsewhere. Stays follow each other after a minute; all of a log that never drives is one. Empty without any.
+    /// place, or of each elsewhere. Metres east and north, times in seconds from the first; stays follow each other after a minute, and
+    /// all of a log that never drives is one. Empty without any.
     pub fn errors_at_rest(&self) -> ErrorSeries {
-        let kept = &self.kept;
-        let within = |start_s: f64, end_s: f64| {
-            let first = kept
-                .time_s
-                .partition_point(|time_s| *time_s < start_s + END_CUT_S);
-            let end = kept.time_s.partition_point(|time_s| *time_s <= end_s - END_CUT_S);
-            first..end.max(first)
-        };
-        let stretches: Vec<Range<usize>> = if !(self.driving_s() >= 1.0) {
-            kept.runs()
-        } else if self.smooths {
-            self.stays
-                .iter()
-                .map(|stay| within(stay.start_s, stay.end_s))
-                .collect()
-        } else {
-            self.halts
-                .iter()
-                .map(|halt| within(halt.start_s, halt.end_s))
-                .collect()
-        };
-        let lasts_s = |stretch: &Range<usize>| match stretch.is_empty() {
-            true => 0.0,
-            false => kept.time_s[stretch.end - 1] - kept.time_s[stretch.start],
-        };
-        let mut stands: Vec<drift::Stand> = stretches
-            .into_iter()
-            .filter(|stretch| lasts_s(stretch) >= LEAST_S - 2.0 * END_CUT_S)
-            .map(|stretch| drift::Stand {
-                fixes: blocks::Blocks {
-                    time_s: kept.time_s[stretch.clone()].to_vec(),
-                    east_m: kept.east_m[stretch.clone()].to_vec(),
-                    north_m: kept.north_m[stretch].to_vec(),
-                    ..blocks::Blocks::default()
-                },
-                place: 0,
-            })
-            .collect();
+        let mut stands = self.stands();
         drift::same_place(&mut stands);
         let mut series = ErrorSeries::default();
         for stand in &stands {
-            let together = || stands.iter().filter(|other| other.place == stand.place);
-            let middle = |column: fn(&blocks::Blocks) -> &Vec<f64>| {
-                let values = together().flat_map(|other| column(&other.fixes));
-                values.sum::<f64>() / together().map(|other| other.fixes.time_s.len()).sum::<usize>() as f64
+            let together: Vec<&blocks::Blocks> = (stands.iter())
+                .filter(|other| other.place == stand.place)
+                .map(|other| &other.fixes)
+                .collect();
+            let count: usize = together.iter().map(|fixes| fixes.time_s.len()).sum();
+            let mean = |column: fn(&blocks::Blocks) -> &Vec<f64>| {
+                together.iter().flat_map(|fixes| column(fixes)).sum::<f64>() / count as f64
             };
-            let (east_m, north_m) = (middle(|fixes| &fixes.east_m), middle(|fixes| &fixes.north_m));
-            let start_s = series.time_s.last().map_or(0.0, |last_s| last_s + BETWEEN_S);
-            let first_s = stand.fixes.time_s.first().copied().unwrap_or_default();
-            let times_s = stand.fixes.time_s.iter();
-            series
+            let (east_m, north_m) = (mean(|fixes| &fixes.east_m), mean(|fixes| &fixes.north_m));
+            let begins_s = series.time_s.last().map_or(0.0, |last_s| last_s + BETWEEN_S);
+            let fixes = &stand.fixes;
+            let since_s = fixes
                 .time_s
-                .extend(times_s.map(|time_s| start_s + (time_s - first_s)));
+                .iter()
+                .map(|time_s| begins_s + (time_s - fixes.time_s[0]));
+            series.time_s.extend(since_s);
             series
                 .east_m
-                .extend(stand.fixes.east_m.iter().map(|value| value - east_m));
+                .extend(fixes.east_m.iter().map(|value_m| value_m - east_m));
             series
                 .north_m
-                .extend(stand.fixes.north_m.iter().map(|value| value - north_m));
+                .extend(fixes.north_m.iter().map(|value_m| value_m - north_m));
         }
         series
+    }
+
+    /// Its long stays, without their ends; never one without fixes.
+    fn stands(&self) -> Vec<drift::Stand> {
+        let kept = &self.kept;
+        let inner = |(start_s, end_s)| Standing { start_s, end_s }.fixes(kept, END_CUT_S);
+        let stretches: Vec<Range<usize>> = if !(self.driving_s() >= 1.0) {
+            kept.runs()
+        } else if self.smooths {
+            let stays = self.stays.iter();
+            stays.map(|stay| inner((stay.start_s, stay.end_s))).collect()
+        } else {
+            let halts = self.halts.iter();
+            halts.map(|halt| inner((halt.start_s, halt.end_s))).collect()
+        };
+        let is_long = |stretch: &Range<usize>| {
+            !stretch.is_empty()
+                && kept.time_s[stretch.end - 1] - kept.time_s[stretch.start] >= LEAST_S - 2.0 * END_CUT_S
+        };
+        let long = stretches.into_iter().filter(is_long);
+        long.map(|stretch| stand(kept, stretch)).collect()
+    }
+}
+
+/// All fixes of a stretch at rest.
+fn stand(kept: &Kept, stretch: Range<usize>) -> drift::Stand {
+    drift::Stand {
+        fixes: blocks::Blocks {
+            time_s: kept.time_s[stretch.clone()].to_vec(),
+            east_m: kept.east_m[stretch.clone()].to_vec(),
+            north_m: kept.north_m[stretch].to_vec(),
+            ..blocks::Blocks::default()
+        },
+        place: 0,
     }
 }
 

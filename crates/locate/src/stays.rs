@@ -89,45 +89,47 @@ pub fn stood_throughout(kept: &Kept) -> bool {
         && !runs.into_iter().any(|run| drives(kept, run))
 }
 
+/// The first fix at least so long after another, looked for from `from` on; the end of the run if there is none.
+fn later(kept: &Kept, run: &Range<usize>, from: usize, index: usize, lapse_s: f64) -> usize {
+    let is_before = |at: &usize| *at < run.end && kept.time_s[*at] - kept.time_s[index] < lapse_s - 1e-6;
+    (from..).find(|at| !is_before(at)).unwrap_or(run.end)
+}
+
 /// Whether it moves straight and evenly for a while.
 fn goes_straight(kept: &Kept, run: Range<usize>) -> bool {
     let (mut half, mut whole) = (run.start, run.start);
     run.clone().any(|index| {
-        let after = |from: usize, lapse_s: f64| {
-            let is_before = |at: &usize| kept.time_s[*at] - kept.time_s[index] < lapse_s - 1e-6;
-            (from..run.end).find(|at| !is_before(at))
-        };
-        let (Some(middle), Some(end)) = (after(half, 0.5 * STRAIGHT_S), after(whole, STRAIGHT_S)) else {
-            return false;
-        };
-        (half, whole) = (middle, end);
-        let (from, to) = (kept.place(index), kept.place(end));
-        from.distance_m(to) >= STRAIGHT_M && kept.place(middle).distance_m(from.middle(to)) <= OFF_MIDDLE_M
+        half = later(kept, &run, half, index, 0.5 * STRAIGHT_S);
+        whole = later(kept, &run, whole, index, STRAIGHT_S);
+        whole < run.end && {
+            let (from, to) = (kept.place(index), kept.place(whole));
+            from.distance_m(to) >= STRAIGHT_M && kept.place(half).distance_m(from.middle(to)) <= OFF_MIDDLE_M
+        }
     })
 }
 
 /// Whether it drives in any three minutes of an unbroken stretch.
 fn drives(kept: &Kept, run: Range<usize>) -> bool {
-    let (mut later, mut first) = (run.start, 0);
-    // Times of the moves that fit in a window, and which of them went far enough.
+    let (mut next, mut first, mut far) = (run.start, 0, 0);
+    // Times of the moves, and which of them went far enough; those from `first` on are in the window.
     let mut moves: Vec<(f64, bool)> = Vec::new();
-    let mut far = 0;
     for index in run.clone() {
-        while later < run.end && kept.time_s[later] - kept.time_s[index] < DRIVES_S - 1e-6 {
-            later += 1;
-        }
-        if later >= run.end {
+        next = later(kept, &run, next, index, DRIVES_S);
+        if next >= run.end {
             break;
         }
-        let is_far = kept.place(later).distance_m(kept.place(index)) >= DRIVES_M;
-        moves.push((kept.time_s[index], is_far));
+        let (time_s, is_far) = (
+            kept.time_s[index],
+            kept.place(next).distance_m(kept.place(index)) >= DRIVES_M,
+        );
+        moves.push((time_s, is_far));
         far += usize::from(is_far);
-        while moves[first].0 < kept.time_s[index] - WINDOW_S {
+        while moves[first].0 < time_s - WINDOW_S {
             far -= usize::from(moves[first].1);
             first += 1;
         }
         let count = moves.len() - first;
-        let is_whole = kept.time_s[index] - moves[first].0 >= 0.9 * WINDOW_S;
+        let is_whole = time_s - moves[first].0 >= 0.9 * WINDOW_S;
         if is_whole && count >= LEAST_MOVES && far as f64 >= DRIVES_SHARE * count as f64 {
             return true;
         }
