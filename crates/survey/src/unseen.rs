@@ -26,10 +26,15 @@ pub const UNSEEN_CHANCE: f64 = 0.5;
 const AT_STATION_M: f64 = 3.0;
 /// A log that continues after this long belongs to another night.
 const NIGHT_S: f64 = 6.0 * 3600.0;
+/// A machine that stood is seen again within so many standard deviations of the position error; this is as close as any can be told.
+const ERRORS_APART: f64 = 3.0;
+const LEAST_APART_M: f64 = 0.3;
 /// Speeds vary a little.
 const SLACK: f64 = 1.02;
 /// A silence whose ends agree this closely is a stand, or charging.
 const REST_S: f64 = 1800.0;
+/// From so long on one whose ends agree may be a stop; a shorter one, anywhere else, may hold a turn.
+const STOPS_S: f64 = 300.0;
 
 /// A silence during which it may have driven.
 #[derive(Clone, Copy, Debug)]
@@ -89,14 +94,22 @@ pub fn hidden(survey: &Survey<'_>, lawn_m2: f64) -> Vec<Hidden> {
                 .sqrt();
             let reach_m2 = std::f64::consts::PI * half_m * across_m;
             let is_rest = is_home || (gap.moved_m < AT_STATION_M && lapse_s > REST_S) || lapse_s > NIGHT_S;
-            // A machine that drives on is back where it was left by chance alone: so seldom, as that ground is small (Bayes, either being
-            // as likely beforehand). At the station the other stretches of the log tell.
-            let by_chance = (std::f64::consts::PI * AT_STATION_M * AT_STATION_M / lawn_m2.max(1.0)).min(1.0);
+            let near_m = apart_m(gap.moved_m, track.position_error_m());
+            let is_long_stop = |other: &&Gap| {
+                other.moved_m < AT_STATION_M
+                    && (STOPS_S..=NIGHT_S).contains(&(other.end_s - other.start_s))
+                    && ends(track, other).is_some_and(|(there, _)| there.distance_m(from) <= near_m)
+            };
+            let stops_there = match gap.moved_m < AT_STATION_M && lapse_s <= NIGHT_S {
+                true => track.gaps.iter().filter(is_long_stop).count(),
+                false => 0,
+            };
             found.push(Hidden {
                 is_rest,
                 is_home,
-                driven_chance: match is_rest && !is_home && lapse_s <= NIGHT_S {
-                    true => by_chance / (1.0 + by_chance),
+                // At the station the other stretches of the log tell whether it drove.
+                driven_chance: match stops_there > 0 && !is_home {
+                    true => back_by_chance(near_m, lawn_m2, stops_there),
                     false => 1.0,
                 },
                 track: number,
@@ -112,6 +125,20 @@ pub fn hidden(survey: &Survey<'_>, lawn_m2: f64) -> Vec<Hidden> {
     found
 }
 
+/// A machine that stood is seen again so close.
+fn apart_m(moved_m: f64, error_m: f64) -> f64 {
+    (moved_m + ERRORS_APART * error_m).clamp(LEAST_APART_M, AT_STATION_M)
+}
+
+/// Chance that a machine drove in a silence whose ends agree, driving or standing being as likely beforehand (Bayes): one that drove is
+/// back so close by no more than the part of the lawn that is so close, and after several long silences at one place by the product of
+/// these. A short silence there is one more stop.
+fn back_by_chance(near_m: f64, lawn_m2: f64, stops_there: usize) -> f64 {
+    let part = (std::f64::consts::PI * near_m * near_m / lawn_m2.max(1.0)).min(1.0);
+    let odds = part.powi(stops_there as i32);
+    odds / (1.0 + odds)
+}
+
 /// Where it was before and after a silence.
 fn ends(track: &tussock_locate::Track, gap: &Gap) -> Option<(Place, Place)> {
     let after = track.kept.time_s.partition_point(|time_s| *time_s < gap.end_s);
@@ -122,12 +149,12 @@ fn ends(track: &tussock_locate::Track, gap: &Gap) -> Option<(Place, Place)> {
 
 /// Chance that a place of some width was visited in one of the silences.
 pub fn chance(hidden: &[Hidden], place: Place, widest_m: f64, cut_width_m: f64) -> f64 {
-    let met: f64 = hidden
+    let not_met: f64 = hidden
         .iter()
         .filter(|hidden| !hidden.is_rest && hidden.reaches(place))
-        .map(|hidden| hidden.met(widest_m, cut_width_m))
-        .sum();
-    1.0 - math::exp(-met)
+        .map(|hidden| 1.0 - hidden.driven_chance * (1.0 - math::exp(-hidden.met(widest_m, cut_width_m))))
+        .product();
+    1.0 - not_met
 }
 
 /// What silences hide, as a part of the lawn, with the ends of its 90 % interval.
@@ -343,6 +370,18 @@ fn is_home(track: &Track, time_s: f64) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    /// 0.3 m of radius on 800 m2, as far as a poor receiver may be off, no farther than the station reaches; the same place again.
+    #[test]
+    fn ends_that_agree_closely_were_hardly_driven_between() {
+        let part = std::f64::consts::PI * 0.09 / 800.0;
+        let near_m = apart_m(0.0, 0.01);
+        assert!((back_by_chance(near_m, 800.0, 1) - part / (1.0 + part)).abs() < 1e-15);
+        assert!((back_by_chance(near_m, 800.0, 3) / part.powi(3) - 1.0).abs() < 1e-9);
+        assert!((apart_m(0.5, 0.3) - 1.4).abs() < 1e-12);
+        assert_eq!(apart_m(2.0, 2.0), AT_STATION_M);
+        assert_eq!(back_by_chance(AT_STATION_M, 1.0, 1), 0.5);
+    }
 
     #[test]
     fn a_place_out_of_reach_was_not_visited_in_a_silence() {

@@ -1,35 +1,17 @@
-//! The visited fraction of logs whose logger slept at the station, with and without a device card of the receiver.
-//!
-//! Recorded errors of two telephones: one half of each is the card, the other is laid on drives whose truth is known.
+//! The visited fraction of logs whose logger slept at the station: nothing is hidden there, and a device card of the receiver says
+//! what the stays would have said.
 
+use crate::known_night::{KnownNight, phones};
 use std::sync::Arc;
 use tussock::{Job, analyse, errors_at_rest};
 use tussock_ingest::{read_error_series, write_error_series};
-use tussock_plane::Site;
-use tussock_simulate::gardens::{GardenKind, Wish, invent_as};
-use tussock_simulate::{Counting, LogNoise, Machine, Run, Sampling, sample, simulate, truth};
-use tussock_types::{DeviceCard, ErrorSeries, Fix, FixQuality, LimitSettings, NoiseSource, Settings, Trace};
+use tussock_simulate::LogNoise;
+use tussock_simulate::gardens::GardenKind;
+use tussock_types::{
+    DeviceCard, ErrorSeries, Estimate, Fix, LimitSettings, NoiseSource, PlanRole, Settings, Trace,
+};
 
 const SEEDS: [u64; 3] = [71, 72, 73];
-const HOURS: f64 = 8.0;
-const CUT_WIDTH_M: f64 = 0.22;
-
-fn phones() -> [(&'static str, ErrorSeries); 2] {
-    [
-        (
-            "phone-a.csv",
-            include_str!("../../../fixtures/errors/phone-a.csv"),
-        ),
-        (
-            "phone-b.csv",
-            include_str!("../../../fixtures/errors/phone-b.csv"),
-        ),
-    ]
-    .map(|(name, text)| {
-        let series = read_error_series(name, text.as_bytes(), &LimitSettings::default());
-        (name, series.expect("a series"))
-    })
-}
 
 fn part(series: &ErrorSeries, rows: std::ops::Range<usize>) -> ErrorSeries {
     ErrorSeries {
@@ -57,6 +39,47 @@ fn card_of(errors: &ErrorSeries) -> DeviceCard {
     }
 }
 
+fn visited(traces: &[Trace], night: &KnownNight, settings: &Settings) -> (Estimate, NoiseSource) {
+    let job = Job::new(traces, settings).on(&night.plan).without_advice();
+    let findings = analyse(&job).expect("a drive on a plan");
+    let coverage = findings.coverage.expect("the width is known");
+    (coverage.visited_fraction, findings.positions.source)
+}
+
+/// Whether or not the plan has the station.
+#[test]
+fn a_logger_that_sleeps_while_the_machine_charges_hides_nothing() {
+    for seed in SEEDS {
+        let mut night = KnownNight::of(GardenKind::Convex, seed);
+        let logs = [night.log(LogNoise::CENTIMETRES, None)];
+        let asleep = [night.without_stays(&logs[0])];
+        assert!(asleep[0].len() < logs[0].len() * 3 / 4, "it slept for hours");
+        for plan in ["with its station", "without"] {
+            let (whole, _) = visited(&logs, &night, &night.settings);
+            let (found, _) = visited(&asleep, &night, &night.settings);
+            let (off, more) = (
+                found.estimate - night.true_fraction,
+                found.estimate - whole.estimate,
+            );
+            println!(
+                "{seed}, plan {plan}: {:+.2} points, {:+.2} to the whole log",
+                100.0 * off,
+                100.0 * more
+            );
+            assert!(
+                off.abs() < 0.003 && more.abs() < 0.002,
+                "{found:?} for {}",
+                night.true_fraction
+            );
+            night
+                .plan
+                .features
+                .retain(|feature| feature.role != PlanRole::Station);
+        }
+    }
+}
+
+/// One half of each recording is the card, the other is laid on the drives.
 #[test]
 fn a_device_card_mends_the_answer_of_logs_without_stays() {
     let (mut without, mut with, mut held, mut widths) = (Vec::new(), Vec::new(), 0, Vec::new());
@@ -65,46 +88,13 @@ fn a_device_card_mends_the_answer_of_logs_without_stays() {
         let card = card_of(&part(&series, 0..half));
         let laid = part(&series, half..series.time_s.len());
         for seed in SEEDS {
-            let garden = invent_as(&Wish::new(GardenKind::Convex), seed);
-            let (site, _) = Site::build(&garden.plan).expect("invented plans are sound");
-            let machine = Machine::default();
-            let run = simulate(&site, &machine, &Run::new(HOURS, seed)).expect("there is room");
-            let whole = sample(
-                &run,
-                &Sampling {
-                    recorded: Some(laid.clone()),
-                    quality: FixQuality::Unknown,
-                    ..Sampling::geographic(1.0, LogNoise::NONE, seed, site.frame)
-                },
-            );
-            // The logger is fed by the motor: it sleeps while the machine charges.
-            let sleeps = |time_s: f64| {
-                let since_s = time_s - whole.time_s[0];
-                run.stays
-                    .iter()
-                    .any(|stay| stay.start_s + 20.0 <= since_s && since_s <= stay.end_s - 20.0)
-            };
-            let mut trace = Trace::geographic("mower");
-            let awake = (0..whole.len()).filter(|index| !sleeps(whole.time_s[*index]));
-            awake.for_each(|index| trace.push(whole.fix(index)));
-            let true_fraction = truth(&run, &site, &Counting::new(CUT_WIDTH_M, 0.05)).visited_fraction;
-            let mut settings = Settings::default();
-            settings.machine.cut_width_m = Some(CUT_WIDTH_M);
-            settings.machine.body_width_m = Some(-2.0 * machine.past_boundary_m);
-            let traces = [trace];
-            let answer = |settings: &Settings| {
-                let job = Job::new(&traces, settings).on(&garden.plan).without_advice();
-                let findings = analyse(&job).expect("a drive on a plan");
-                (
-                    findings.coverage.expect("the width is known").visited_fraction,
-                    findings.positions.source,
-                )
-            };
-            let (blind, _) = answer(&settings);
-            settings.positions.card = Some(card.clone());
-            let (told, source) = answer(&settings);
+            let mut night = KnownNight::of(GardenKind::Convex, seed);
+            let traces = [night.without_stays(&night.log(LogNoise::NONE, Some(&laid)))];
+            let (blind, _) = visited(&traces, &night, &night.settings);
+            night.settings.positions.card = Some(card.clone());
+            let (told, source) = visited(&traces, &night, &night.settings);
             assert_eq!(source, NoiseSource::DeviceCard);
-            let points = |fraction: f64| 100.0 * (fraction - true_fraction);
+            let points = |fraction: f64| 100.0 * (fraction - night.true_fraction);
             let (low, high) = (told.low.unwrap_or(0.0), told.high.unwrap_or(1.0));
             println!(
                 "{name} {seed}: {:+.2} points without, {:+.2} with, {:.1} wide",
@@ -115,7 +105,7 @@ fn a_device_card_mends_the_answer_of_logs_without_stays() {
             without.push(points(blind.estimate).abs());
             with.push(points(told.estimate).abs());
             widths.push(100.0 * (high - low));
-            held += usize::from((low..=high).contains(&true_fraction));
+            held += usize::from((low..=high).contains(&night.true_fraction));
         }
     }
     for list in [&mut without, &mut with, &mut widths] {

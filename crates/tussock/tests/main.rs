@@ -14,6 +14,7 @@ mod first_day;
 mod grids;
 mod installation;
 mod kinds;
+mod known_night;
 mod log_remarks;
 mod long_table;
 mod machines;

@@ -1,52 +1,24 @@
 //! The visited fraction under recorded errors of real receivers, added to drives whose truth is known.
 
-use tussock::{Advice, Job, analyse};
-use tussock_ingest::read_error_series;
-use tussock_plane::Site;
-use tussock_simulate::gardens::{GardenKind, Wish, invent_as};
-use tussock_simulate::{Counting, LogNoise, Machine, Run, Sampling, sample, simulate, truth};
-use tussock_types::{FixQuality, LimitSettings, Settings};
+use crate::known_night::{KnownNight, phones};
+use tussock::{Job, analyse};
+use tussock_simulate::LogNoise;
+use tussock_simulate::gardens::GardenKind;
 
 const SEEDS: [u64; 2] = [61, 62];
 const KINDS: [GardenKind; 2] = [GardenKind::Convex, GardenKind::TwoRooms { passage_m: 1.6 }];
-const HOURS: f64 = 8.0;
-const CUT_WIDTH_M: f64 = 0.22;
 
 #[test]
 fn recorded_errors_of_telephones_leave_the_answer_right_and_its_interval_true() {
     let (mut errors, mut as_logged, mut widths, mut held) = (Vec::new(), Vec::new(), Vec::new(), 0);
-    for (name, text) in [
-        (
-            "phone-a.csv",
-            include_str!("../../../fixtures/errors/phone-a.csv"),
-        ),
-        (
-            "phone-b.csv",
-            include_str!("../../../fixtures/errors/phone-b.csv"),
-        ),
-    ] {
-        let series = read_error_series(name, text.as_bytes(), &LimitSettings::default()).expect("a series");
+    for (name, series) in phones() {
         for (kind, seed) in KINDS.into_iter().zip(SEEDS) {
-            let garden = invent_as(&Wish::new(kind), seed);
-            let (site, _) = Site::build(&garden.plan).expect("invented plans are sound");
-            let machine = Machine::default();
-            let run = simulate(&site, &machine, &Run::new(HOURS, seed)).expect("there is room");
-            let trace = sample(
-                &run,
-                &Sampling {
-                    recorded: Some(series.clone()),
-                    quality: FixQuality::Unknown,
-                    ..Sampling::geographic(1.0, LogNoise::NONE, seed, site.frame)
-                },
-            );
-            let true_fraction = truth(&run, &site, &Counting::new(CUT_WIDTH_M, 0.05)).visited_fraction;
-            let mut settings = Settings::default();
-            settings.machine.cut_width_m = Some(CUT_WIDTH_M);
-            settings.machine.body_width_m = Some(-2.0 * machine.past_boundary_m);
-            let traces = [trace];
-            let mut job = Job::new(&traces, &settings);
-            job.plan = Some(&garden.plan);
-            job.advice = Advice::LeftOut;
+            let night = KnownNight::of(kind, seed);
+            let true_fraction = night.true_fraction;
+            let traces = [night.log(LogNoise::NONE, Some(&series))];
+            let job = Job::new(&traces, &night.settings)
+                .on(&night.plan)
+                .without_advice();
             let findings = analyse(&job).expect("a drive on a plan");
             let coverage = findings.coverage.expect("the width is known");
             let visited = coverage.visited_fraction;
