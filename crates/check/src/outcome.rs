@@ -18,6 +18,11 @@ pub enum Follows {
         /// The factor.
         times: f64,
     },
+    /// The same, and what was counted without the model is held too: fixes do not lie about the path as they should.
+    TimesAndAsLogged {
+        /// The factor.
+        times: f64,
+    },
     /// This standard deviation is added to the interval, independent of what it already has.
     Adds {
         /// As a fraction of the lawn.
@@ -36,7 +41,7 @@ impl Checks {
     }
 
     /// The headline, with an interval wide enough for the checks that fail.
-    pub fn widened(&self, visited: Estimate) -> Estimate {
+    pub fn widened(&self, visited: Estimate, as_logged_fraction: f64) -> Estimate {
         // If the two roads contradict each other, the headline does not rest on the path, which all other checks question.
         if self
             .failing()
@@ -47,12 +52,11 @@ impl Checks {
         self.failing()
             .fold(visited, |visited, (_, follows)| match *follows {
                 Follows::Nothing => visited,
-                Follows::Holds { fraction } => Estimate {
-                    low: visited.low.map(|low| low.min(fraction)),
-                    high: visited.high.map(|high| high.max(fraction)),
-                    ..visited
-                },
+                Follows::Holds { fraction } => holding(visited, fraction),
                 Follows::Times { times } => reaching(visited, |half| times * half),
+                Follows::TimesAndAsLogged { times } => {
+                    holding(reaching(visited, |half| times * half), as_logged_fraction)
+                }
                 Follows::Adds { sd_fraction } => {
                     reaching(visited, |half| math::hypot(half, Estimate::END_SDS * sd_fraction))
                 }
@@ -84,6 +88,14 @@ impl Checks {
 
     fn failing(&self) -> impl Iterator<Item = &(Check, Follows)> {
         self.0.iter().filter(|(check, _)| !check.holds)
+    }
+}
+
+fn holding(visited: Estimate, fraction: f64) -> Estimate {
+    Estimate {
+        low: visited.low.map(|low| low.min(fraction)),
+        high: visited.high.map(|high| high.max(fraction)),
+        ..visited
     }
 }
 

@@ -1,29 +1,17 @@
 //! Are the positions as good as stated, and the same in both halves of the log?
 
-use crate::Follows;
+use crate::{Follows, ground};
+use tussock_locate::left_out::{self, MOST_RATIO};
 use tussock_locate::noise::USUAL_DRIFT_TIME_S;
 use tussock_locate::turns::Turn;
-use tussock_locate::{PathMethod, Track};
 use tussock_survey::Survey;
 use tussock_types::math;
 use tussock_types::{Check, CheckKind, Said};
 
-/// Fixes are predicted from those this long before and after: longer than receivers smooth over, shorter than most legs.
-const LAG_S: f64 = 3.0;
-/// Positions may err by this factor more than stated: the sky at the station and over the lawn differ by as much (recorded:
-/// 1.5 to 1.6).
-pub const MOST_RATIO: f64 = 2.0;
-/// Fewer fixes than this do not show the spread.
-const LEAST_FIXES: usize = 200;
-/// Half of the squared lengths of a normal pair lie below this many variances, nineteen in twenty below the other (chi
-/// squared, two degrees).
-const HALF_CHI2: f64 = 1.386;
-const MOST_CHI2: f64 = 5.991;
-
 /// Fixes that are left out, against the fixes before and after on the same straight leg: their spread over the stated one (a
 /// ratio).
 pub fn fixes_left_out(survey: &Survey<'_>) -> Option<(Check, Follows)> {
-    let ratios = survey.tracks.iter().filter_map(ratio);
+    let ratios = survey.tracks.iter().filter_map(left_out::error_ratio);
     let ratio = ratios.max_by(|a, b| a.total_cmp(b))?;
     let times = (ratio / MOST_RATIO).max(1.0);
     let check = Check::of(
@@ -32,52 +20,12 @@ pub fn fixes_left_out(survey: &Survey<'_>) -> Option<(Check, Follows)> {
         (None, Some(MOST_RATIO)),
         Said::IntervalWider { times },
     );
-    Some((check, Follows::Times { times }))
-}
-
-fn ratio(track: &Track) -> Option<f64> {
-    match (&track.anchored, track.method) {
-        (Some(anchored), _) => Some(anchored.surprise.sqrt()),
-        (None, PathMethod::Legs) => leg_ratio(track),
-        _ => None,
-    }
-}
-
-fn leg_ratio(track: &Track) -> Option<f64> {
-    let kept = &track.kept;
-    let step = (LAG_S / track.period_s).round().max(1.0) as usize;
-    let lag_s = step as f64 * track.period_s;
-    let noise = &track.noise;
-    let variance_m2 = 1.5 * noise.white_m.powi(2) + 0.5 * lag_s * noise.drift_rate_m2_per_s;
-    let mut squares: Vec<f64> = Vec::new();
-    let mut index = 0;
-    for leg in track.straight_legs() {
-        while index < kept.len() && kept.time_s[index] < leg.start_s {
-            index += 1;
-        }
-        let first = index;
-        while index < kept.len() && kept.time_s[index] <= leg.end_s {
-            index += 1;
-        }
-        for at in (first + step..).take_while(|at| at + step < index) {
-            let (before, after) = (at - step, at + step);
-            let lapse_s = kept.time_s[after] - kept.time_s[before];
-            if kept.run[before] != kept.run[after] || (lapse_s - 2.0 * lag_s).abs() > 0.2 * lag_s {
-                continue;
-            }
-            let share = (kept.time_s[at] - kept.time_s[before]) / lapse_s;
-            let off = |column: &[f64]| column[at] - column[before] - share * (column[after] - column[before]);
-            let square_m2 = off(&kept.east_m).powi(2) + off(&kept.north_m).powi(2);
-            squares.push(square_m2 / (variance_m2 * kept.error_factor_at(at).powi(2)));
-        }
-    }
-    if squares.len() < LEAST_FIXES {
-        return None;
-    }
-    squares.sort_by(f64::total_cmp);
-    let half = math::quantile(&squares, 0.5)? / HALF_CHI2;
-    let most = math::quantile(&squares, 0.95)? / MOST_CHI2;
-    Some(half.max(most).sqrt())
+    // Turns that lie along the edges confirm the path, whatever the errors are.
+    let follows = match ground::plan_place(survey) {
+        Some((place, _)) if place.holds => Follows::Times { times },
+        _ => Follows::TimesAndAsLogged { times },
+    };
+    Some((check, follows))
 }
 
 /// The halves may lie this far apart whatever chance says: nobody draws an edge more exactly ...

@@ -34,6 +34,7 @@ pub mod carried;
 pub mod drift;
 pub mod halts;
 pub mod kalman;
+pub mod left_out;
 pub mod local_bias;
 mod locating;
 pub mod noise;

@@ -248,9 +248,9 @@ fn as_logged(kept: &mut Kept, trace: &Trace, east_m: &[f64], north_m: &[f64]) {
 fn locate_once(trace: &Trace, east_m: &[f64], north_m: &[f64], known: Surroundings<'_>) -> Track {
     let Surroundings {
         station,
-        ground,
         settings,
         receiver,
+        ..
     } = known;
     assert!(
         east_m.len() == trace.len() && north_m.len() == trace.len(),
@@ -286,32 +286,15 @@ fn locate_once(trace: &Trace, east_m: &[f64], north_m: &[f64], known: Surroundin
         let law = receiver.filter(|_| is_followed)?.smooth?;
         stays::Smoothing::known(&gated.kept, &stays, law)
     };
-    let smoothing = match stood {
+    let shown = match stood {
         true => stays::Smoothing::of_standing(&gated.kept, pace.period_s),
         false => stays::Smoothing::of(&gated.kept, &stays, pace.period_s).or_else(by_card),
     };
-    let (noise, smoothed_mps) = match &smoothing {
-        Some(smoothing) => (smoothing.noise(&pace.noise), smoothing.speed_mps),
-        None => (pace.noise, None),
-    };
-    let usual_mps = |kept: &Kept| {
-        let shown_mps = pace.stated_mps.or(smoothed_mps);
-        shown_mps
-            .or_else(|| pace.usual_mps(kept, &pace.noise))
-            .or(pace.speed_mps)
-    };
-    let (kept, carried, mut found) = if stood {
+    let (kept, carried, mut found, smoothing) = if stood {
         let found = Found::of_standing(&gated.kept, &pace);
-        (gated.kept, Vec::new(), found)
+        (gated.kept, Vec::new(), found, shown)
     } else {
-        let first_mps = usual_mps(&gated.kept);
-        let (kept, carried) = carried::lift_out(gated.kept, &noise, first_mps, ground);
-        let speed_mps = match carried.is_empty() {
-            true => first_mps,
-            false => usual_mps(&kept),
-        };
-        let found = Found::of(&kept, &pace, speed_mps, known);
-        (kept, carried, found)
+        followed(gated.kept, &pace, shown, known)
     };
     match &smoothing {
         Some(smoothing) => found.stands_as(&kept, smoothing),
@@ -345,6 +328,62 @@ fn locate_once(trace: &Trace, east_m: &[f64], north_m: &[f64], known: Surroundin
         anchored: found.anchored,
         bent: None,
     }
+}
+
+/// The path of a machine that drives. An error that is over within seconds is taken for such where nothing else lays the turns along the
+/// edges of the ground.
+fn followed(
+    kept: Kept,
+    pace: &Pace,
+    shown: Option<stays::Smoothing>,
+    known: Surroundings<'_>,
+) -> (Kept, Vec<carried::Carried>, Found, Option<stays::Smoothing>) {
+    let is_fast = shown
+        .as_ref()
+        .is_some_and(|shown| shown.path_noise(&pace.noise).is_some());
+    let spare = is_fast.then(|| kept.clone());
+    let smooths = shown.clone().filter(|shown| shown.smooths());
+    let (ordinary, carried, found) = followed_under(kept, pace, pace.noise, smooths.as_ref(), known);
+    match spare {
+        Some(spare) if !found.is_held() => {
+            let path_noise = shown.as_ref().and_then(|shown| shown.path_noise(&pace.noise));
+            let path_noise = path_noise.unwrap_or(pace.noise);
+            let (kept, carried, found) = followed_under(spare, pace, path_noise, shown.as_ref(), known);
+            (kept, carried, found, shown)
+        }
+        _ => (ordinary, carried, found, smooths),
+    }
+}
+
+/// The same with legs found under one law.
+fn followed_under(
+    kept: Kept,
+    pace: &Pace,
+    path_noise: NoiseEstimate,
+    smoothing: Option<&stays::Smoothing>,
+    known: Surroundings<'_>,
+) -> (Kept, Vec<carried::Carried>, Found) {
+    let noise = smoothing.map_or(pace.noise, |smoothing| smoothing.noise(&pace.noise));
+    let usual_mps = |kept: &Kept| {
+        let shown_mps = pace
+            .stated_mps
+            .or(smoothing.and_then(|smoothing| smoothing.speed_mps));
+        shown_mps
+            .or_else(|| pace.usual_mps(kept, &pace.noise))
+            .or(pace.speed_mps)
+    };
+    let first_mps = usual_mps(&kept);
+    let (kept, carried) = carried::lift_out(kept, &noise, first_mps, known.ground);
+    let speed_mps = match carried.is_empty() {
+        true => first_mps,
+        false => usual_mps(&kept),
+    };
+    let pace = Pace {
+        noise: path_noise,
+        ..*pace
+    };
+    let found = Found::of(&kept, &pace, speed_mps, known);
+    (kept, carried, found)
 }
 
 /// What is known about the site.
@@ -385,6 +424,7 @@ impl<'a> Surroundings<'a> {
 }
 
 /// Error law and speed before the path is known.
+#[derive(Clone, Copy)]
 struct Pace {
     period_s: f64,
     noise: NoiseEstimate,
@@ -631,6 +671,11 @@ impl Found {
         for piece in &mut self.pieces {
             path::collapse_halts(piece, &standing, &noise);
         }
+    }
+
+    /// Whether the edges of the ground hold the path.
+    fn is_held(&self) -> bool {
+        self.anchored.as_ref().is_some_and(|anchored| anchored.is_held())
     }
 
     /// Uses the stays of a receiver that smooths as halts, and takes the speed and the slow part of the error from them.

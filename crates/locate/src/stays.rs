@@ -55,6 +55,13 @@ const TELLING_S: f64 = 600.0;
 const SMOOTHS: f64 = 3.5;
 /// Less than this within a minute is drift such as precise receivers have.
 const SMOOTHS_FROM_M: f64 = 0.1;
+/// An error that wanders as far within ten seconds as it ever does, and farther than from fix to fix, is over within seconds: neither
+/// white nor a drift. What is less than centimetres does no harm.
+const SOON_S: f64 = 10.0;
+const FAST_FROM_M: f64 = 0.05;
+const GROWS: f64 = 1.3;
+const SATURATED: f64 = 1.4;
+const FAST_LAGS_S: [f64; 7] = [2.0, 3.0, 5.0, 8.0, 12.0, 20.0, 30.0];
 /// From fix to fix, a standing machine creeps less far than a driving one; a drive in a narrow corner does not.
 const CREEPS: f64 = 0.95;
 /// It also gets less far in the shortest lag; a drive without turns gets farther.
@@ -167,24 +174,52 @@ impl Standing {
 /// How a receiver that smooths its own positions moves at rest.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Smooth {
+    /// It moves much more within a minute than from fix to fix.
+    smooths: bool,
     /// From fix to fix, per axis.
     near_m: f64,
     /// Within the longest lag that is shown.
     drift_m: f64,
     drift_rate_m2_per_s: f64,
+    /// Where it is over within seconds: the white error of each fix that averages out as slowly over a leg.
+    as_white_m: Option<f64>,
 }
 
 impl Smooth {
-    /// `None` of positions at rest that do not move so much more within a minute than from fix to fix.
+    /// `None` of positions at rest that neither move so much more within a minute than from fix to fix, nor wander as far as they ever do
+    /// within seconds.
     pub(crate) fn of(kept: &Kept, at_rest: &[Range<usize>], period_s: f64) -> Option<Self> {
         let change = |lag_s| changes_m(kept, at_rest, lag_s);
         let (near_m, minute_m) = (change(period_s)?, change(MINUTE_S)?);
-        (minute_m >= SMOOTHS_FROM_M && minute_m >= SMOOTHS * near_m).then(|| Self {
+        let long_m = LONG_S.into_iter().find_map(change).unwrap_or(minute_m);
+        let soon_m = change(SOON_S)?;
+        let is_soon_over =
+            minute_m >= FAST_FROM_M && soon_m >= GROWS * near_m && long_m <= SATURATED * soon_m;
+        let smooths = minute_m >= SMOOTHS_FROM_M && minute_m >= SMOOTHS * near_m;
+        (smooths || is_soon_over).then(|| Self {
+            smooths,
             near_m,
-            drift_m: LONG_S.into_iter().find_map(change).unwrap_or(minute_m),
-            drift_rate_m2_per_s: 2.0 * minute_m * minute_m / MINUTE_S,
+            drift_m: long_m,
+            drift_rate_m2_per_s: match is_soon_over {
+                true => 2.0 * (soon_m * soon_m - near_m * near_m) / (SOON_S - period_s),
+                false => 2.0 * minute_m * minute_m / MINUTE_S,
+            },
+            as_white_m: is_soon_over.then(|| as_white_m(change, minute_m, period_s)),
         })
     }
+}
+
+/// Standard deviation of white errors whose mean over a long time varies as much: the sum of the autocovariance over all lags.
+fn as_white_m(change: impl Fn(f64) -> Option<f64>, level_m: f64, period_s: f64) -> f64 {
+    let covariance_m2 =
+        |lag_s: f64| change(lag_s).map_or(0.0, |change_m| (level_m * level_m - change_m * change_m).max(0.0));
+    let (mut sum_m2_s, mut last) = (0.0, (period_s, covariance_m2(period_s)));
+    for lag_s in FAST_LAGS_S.into_iter().filter(|lag_s| *lag_s > period_s) {
+        let next = (lag_s, covariance_m2(lag_s));
+        sum_m2_s += 0.5 * (next.0 - last.0) * (last.1 + next.1);
+        last = next;
+    }
+    (level_m * level_m + 2.0 * sum_m2_s / period_s).sqrt()
 }
 
 /// What is known of a log whose receiver smooths its own positions.
@@ -206,7 +241,8 @@ impl Smoothing {
         let slower = |lag_s| {
             Some(moved_m(kept, &inner(kept, stays), lag_s)? / moved_m(&driven, &driven.runs(), lag_s)?)
         };
-        if slower(period_s)? > CREEPS || slower(LAGS_S[0])? > GETS {
+        let is_slower = slower(period_s)? <= CREEPS && slower(LAGS_S[0])? <= GETS;
+        if !is_slower && !recur(kept, &inner(kept, stays), law.drift_m) {
             return None;
         }
         Some(Self::under(law, NoiseSource::StationScatter, &driven, stays))
@@ -233,10 +269,30 @@ impl Smoothing {
         (!is_shown).then(|| Self::under(law, NoiseSource::DeviceCard, &left_out(kept, stays), stays))
     }
 
+    /// Whether positions at rest creep, so that fix-to-fix motion shows no error.
+    pub(crate) fn smooths(&self) -> bool {
+        self.law.smooths
+    }
+
+    /// The error under which legs are to be found, where it is neither white nor slow.
+    pub(crate) fn path_noise(&self, noise: &NoiseEstimate) -> Option<NoiseEstimate> {
+        let white_m = self.law.as_white_m?;
+        Some(NoiseEstimate {
+            white_m,
+            drift_m: None,
+            drift_rate_m2_per_s: 1e-4 * white_m * white_m,
+            source: self.source,
+            ..*noise
+        })
+    }
+
     fn under(law: Smooth, source: NoiseSource, driven: &Kept, stays: &[Standing]) -> Self {
         Self {
             stays: stays.to_vec(),
-            speed_mps: usual_speed_mps(driven, law.near_m, law.drift_rate_m2_per_s),
+            speed_mps: match law.as_white_m {
+                Some(_) => usual_speed_mps(driven, law.drift_m, 0.0),
+                None => usual_speed_mps(driven, law.near_m, law.drift_rate_m2_per_s),
+            },
             law,
             source,
         }
@@ -534,6 +590,16 @@ fn inner(kept: &Kept, stays: &[Standing]) -> Vec<Range<usize>> {
     long.map(|stay| stay.fixes(kept, END_CUT_S)).collect()
 }
 
+/// Whether two stays and more were at one place, as a charging machine's are.
+fn recur(kept: &Kept, stays: &[Range<usize>], wanders_m: f64) -> bool {
+    let mean = |stay: &Range<usize>| halts::halt(kept, stay.clone(), (0.0, 0.0)).place;
+    let places: Vec<_> = stays.iter().filter(|stay| !stay.is_empty()).map(mean).collect();
+    places.len() > 1
+        && places
+            .iter()
+            .all(|place| place.distance_m(places[0]) <= wanders_m)
+}
+
 /// How far positions wander within a lag while the machine stands, per axis: root of half the mean square change, robust.
 /// `None` if no stay is long enough.
 pub fn change_m(kept: &Kept, stays: &[Standing], lag_s: f64) -> Option<f64> {
@@ -586,4 +652,24 @@ pub fn as_halts(kept: &Kept, stays: &[Standing]) -> Vec<Halt> {
         .filter(|(_, fixes)| !fixes.is_empty())
         .map(|(stay, fixes)| halts::halt(kept, fixes, (stay.start_s, stay.end_s)))
         .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// A first-order error forgets by `keep` from fix to fix: its mean varies as that of white errors (1 + keep) / (1 - keep) times as large
+    /// in the square.
+    #[test]
+    fn errors_that_forget_within_seconds_average_out_as_larger_white_ones_do() {
+        let (sd_m, period_s) = (0.7, 1.0);
+        for time_s in [2.0, 3.0, 5.0, 10.0] {
+            let change_m = |lag_s: f64| Some(sd_m * (1.0 - math::exp(-lag_s / time_s)).sqrt());
+            let keep = math::exp(-period_s / time_s);
+            let exact_m = sd_m * ((1.0 + keep) / (1.0 - keep)).sqrt();
+            let found_m = as_white_m(change_m, sd_m, period_s);
+            assert!((found_m / exact_m - 1.0).abs() < 0.1, "{found_m} m for {exact_m}");
+        }
+        assert_eq!(as_white_m(|_| Some(sd_m), sd_m, period_s), sd_m);
+    }
 }

@@ -37,7 +37,6 @@ use crate::coverage_count::CoverageCount;
 use crate::unseen::HiddenFraction;
 use tussock_coverage::luck;
 use tussock_coverage::pockets;
-use tussock_locate::anchor::EdgeUse;
 use tussock_locate::plan_fit::EdgeFit;
 use tussock_locate::{PathMethod, Track};
 use tussock_simulate::laws;
@@ -203,7 +202,7 @@ fn doubt(track: &Track, counted: &CoverageCount, pattern: luck::Pattern) -> Doub
     match (track.method, &track.anchored) {
         (PathMethod::Anchored, Some(anchored)) => {
             let spread = counted.likely.as_ref().map_or(0.0, |likely| likely.fraction_sd());
-            if !matches!(anchored.edges, EdgeUse::Used { .. }) {
+            if !anchored.is_held() {
                 return of_sd(math::hypot(spread, POINT * (0.3 + 3.0 * left_m)));
             }
             let poor = if track.noise.drift_m.is_some_and(|drift_m| drift_m > POOR_M) {

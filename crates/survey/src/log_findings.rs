@@ -5,7 +5,6 @@ use crate::Survey;
 use crate::plan_offset::PlanShift;
 use std::collections::HashMap;
 use tussock_locate::activities::{self, Activity};
-use tussock_locate::anchor::EdgeUse;
 use tussock_locate::{Gap, Piece, Track, plan_fit};
 use tussock_plane::{Joins, Vector};
 use tussock_types::{
@@ -135,7 +134,7 @@ pub fn positions(survey: &Survey<'_>) -> PositionFindings {
             .collect(),
         anchored: poorest
             .and_then(|track| track.anchored.as_ref())
-            .map(|anchored| matches!(anchored.edges, EdgeUse::Used { .. })),
+            .map(|anchored| anchored.is_held()),
     }
 }
 
@@ -241,7 +240,7 @@ pub fn driven_zones(survey: &Survey<'_>) -> Vec<DrivenZone> {
 /// Whether the edges of the plan held the path of the log with the poorest positions.
 fn is_held(survey: &Survey<'_>) -> bool {
     let anchored = survey.poorest().and_then(|track| track.anchored.as_ref());
-    anchored.is_some_and(|anchored| matches!(anchored.edges, EdgeUse::Used { .. }))
+    anchored.is_some_and(|anchored| anchored.is_held())
 }
 
 /// Each machine.
@@ -273,7 +272,7 @@ pub fn plan_offset(survey: &Survey<'_>) -> Option<PlanOffset> {
 pub fn held_offset(track: &Track) -> Option<PlanOffset> {
     let anchored = track.anchored.as_ref()?;
     // Without edges only the station shows it, and only if the machine stood there.
-    let is_told = anchored.edges != EdgeUse::None || anchored.offset.is_beside();
+    let is_told = anchored.edges != tussock_locate::anchor::EdgeUse::None || anchored.offset.is_beside();
     is_told.then_some(anchored.offset)
 }
 

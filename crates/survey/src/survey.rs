@@ -12,6 +12,7 @@ use std::sync::OnceLock;
 use tussock_coverage::swath::Sweep;
 use tussock_coverage::{luck, swath, visits};
 use tussock_locate::activities::{self, Lines};
+use tussock_locate::left_out;
 use tussock_locate::outlier_filter::silence_s;
 use tussock_locate::plan_fit::TurnsFit;
 use tussock_locate::turns::{self, Setback, SetbackSource, Turn};
@@ -150,6 +151,8 @@ impl<'a> Survey<'a> {
             .or(self.held_fit())
             .filter(|fit| fit.is_another_garden())
             .filter(|_| pattern::rounds_fraction(&self.tracks) < pattern::GOES_ROUND)
+            // Positions that err by more than they show make turns anywhere.
+            .filter(|_| !self.tracks.iter().any(left_out::errs_more))
         {
             return Err(AnalyseError::PlanOfAnotherGarden {
                 turns: fit.turns,

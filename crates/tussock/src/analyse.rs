@@ -64,7 +64,7 @@ pub fn analyse_survey(survey: &Survey<'_>, wish: Calibrate) -> Result<Findings, 
     checks.extend(count::as_logged(survey, &counted, logged));
     checks.hold_to(&mut log_verdict);
     let hidden = unseen::hidden_fraction(survey, &counted.count, &cells, drive);
-    let visited = interval::beyond_silences(checks.widened(logged), hidden);
+    let visited = interval::beyond_silences(checks.widened(logged, counted.as_logged_fraction()), hidden);
     // If two ways of counting contradict each other, no ground is read from the path.
     let shown_m = match &contradicted {
         Some(_) => {

@@ -5,7 +5,7 @@ use crate::nights::{found, invented, job, of_width};
 use tussock::{Survey, inspect};
 use tussock_check::{Checks, Follows, claims, count, ground, positions};
 use tussock_coverage::luck;
-use tussock_locate::plan_fit;
+use tussock_locate::{left_out, plan_fit};
 use tussock_plane::{Joins, Site};
 use tussock_simulate::gardens::{GardenKind, Surprise};
 use tussock_simulate::{LogNoise, Machine, Run, Sampling, TimeWindow, sample, simulate};
@@ -203,7 +203,7 @@ fn counts_that_contradict_each_other_are_both_in_the_interval() {
         let mut checks = Checks::default();
         checks.extend(count::cell_sum(&counted.squares(), visited));
         checks.extend(count::as_logged(&survey, &counted, visited));
-        let widened = checks.widened(visited);
+        let widened = checks.widened(visited, counted.as_logged_fraction());
         (failing(&checks.into_findings()), widened)
     };
     assert_eq!(made(right), (vec![], right));
@@ -304,10 +304,12 @@ fn a_check_that_holds_changes_nothing_and_one_that_fails_only_widens() {
         low: Some(0.94),
         high: Some(0.97),
     };
+    const AS_LOGGED_FRACTION: f64 = 0.98;
     let all = [
         Follows::Nothing,
         Follows::Holds { fraction: 0.9 },
         Follows::Times { times: 1.5 },
+        Follows::TimesAndAsLogged { times: 1.0 },
         Follows::Adds { sd_fraction: 0.02 },
     ];
     for follows in all {
@@ -320,7 +322,7 @@ fn a_check_that_holds_changes_nothing_and_one_that_fails_only_widens() {
                 Said::NotShown {},
             );
             checks.extend(Some((check, follows)));
-            checks.widened(visited)
+            checks.widened(visited, AS_LOGGED_FRACTION)
         };
         assert_eq!(widened(0.5), visited);
         let wider = widened(2.0);
@@ -342,7 +344,7 @@ fn the_published_table_has_every_check_with_the_range_of_the_code() {
         rows.next().unwrap_or_else(|| panic!("no row {head}"))
     };
     let ranges = |kind: CheckKind| match kind {
-        CheckKind::FixesLeftOut => vec![format!("up to {}", positions::MOST_RATIO)],
+        CheckKind::FixesLeftOut => vec![format!("up to {}", left_out::MOST_RATIO)],
         CheckKind::HalvesOfLog => vec![
             format!("{} m", positions::HALVES_M),
             format!("{} standard deviations", positions::HALVES_SDS),

@@ -607,6 +607,11 @@ impl Anchored {
         known_m * (1.0 + MORE * share)
     }
 
+    /// Whether the edges of the ground hold the path.
+    pub fn is_held(&self) -> bool {
+        matches!(self.edges, EdgeUse::Used { .. })
+    }
+
     /// Share of legs whose end an edge explains, each weighted by how far it is trusted.
     pub fn explained_fraction(&self) -> f64 {
         let trust: f64 = self.turns.iter().map(|turn| turn.2).sum();
@@ -615,7 +620,7 @@ impl Anchored {
 
     /// Legs that run along an edge, near the line at which turns are made; none if such legs go beyond it.
     fn follows(&self) -> Vec<(usize, usize)> {
-        if !matches!(self.edges, EdgeUse::Used { .. }) {
+        if !self.is_held() {
             return Vec::new();
         }
         let usual_sd_m = self.usual_corner_sd_m();

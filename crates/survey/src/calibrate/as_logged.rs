@@ -77,9 +77,11 @@ impl AsLogged {
         self.apart(other) > CONFLICT
     }
 
-    /// How far apart the two are, in standard deviations of the difference.
+    /// How far apart the two are, in standard deviations of the difference. A path that is less sure than this road excuses nothing by
+    /// that: either both show the same ground, or the path does not show it.
     pub fn apart(self, other: Estimate) -> f64 {
-        (self.visited_fraction - other.estimate).abs() / math::hypot(self.sd_fraction, sd_of(other))
+        let sd_fraction = math::hypot(self.sd_fraction, sd_of(other).min(self.sd_fraction));
+        (self.visited_fraction - other.estimate).abs() / sd_fraction
     }
 }
 
