@@ -5,6 +5,7 @@ use tussock_locate::PathMethod;
 use tussock_locate::plan_fit::{DISPLACED_M, EdgeFit, LEAST_EXPLAINED, MOST_TELLING_M};
 use tussock_simulate::{Doing, TrueRun, Yard};
 use tussock_survey::Survey;
+use tussock_survey::fitted::LEAST_LEG_M;
 use tussock_survey::log_findings::{self, TOLD_FRACTION};
 use tussock_types::math;
 use tussock_types::{Check, CheckKind, Said};
@@ -46,8 +47,6 @@ const RUNS: u64 = 6;
 /// Usual legs may differ by this factor: runs of one machine differ by a tenth, and corners blurred by positions add as much
 /// again.
 pub const LEGS_ALIKE: f64 = 1.5;
-/// Shorter pieces do not count as legs.
-const LEAST_LEG_M: f64 = 0.3;
 
 /// A garden drawn from the fitted machine against the log: the usual leg in the log over that in the runs, as a natural
 /// logarithm.

@@ -23,8 +23,8 @@ use crate::pattern;
 use std::sync::Arc;
 use tussock_coverage::luck::Pattern;
 use tussock_locate::turns::{Setback, Turn};
-use tussock_locate::{PathMethod, Track};
-use tussock_plane::{Edge, Region, Site};
+use tussock_locate::{PathMethod, Track, Vertex};
+use tussock_plane::{Edge, Region, Site, Vector};
 use tussock_simulate::{HomeWay, Machine, Run, Spell, StuckSpot, TurnLaw, TurnPair};
 use tussock_types::math;
 use tussock_types::{Place, Said, Settings, plural};
@@ -47,6 +47,10 @@ pub const UNKNOWN_SHARE_FRACTION: f64 = 0.3;
 const USUAL_EXIT_FRACTION: (f64, f64) = (0.6, 1.0);
 /// Longer waits are not turns.
 const LONGEST_TURN_S: f64 = 10.0;
+/// Shorter pieces are no legs.
+pub const LEAST_LEG_M: f64 = 0.3;
+/// A smaller turn is none (cosine of 20 degrees).
+const STRAIGHT_ON: f64 = 0.94;
 /// Common times, if no outing is whole.
 const USUAL_OUTING_S: f64 = 4500.0;
 
@@ -269,10 +273,12 @@ fn pace(track: &Track, roams: &impl Fn(f64) -> bool, sd_m: f64) -> Pace {
     let mut waits_s: Vec<f64> = Vec::new();
     let (mut path_m, mut moving_s) = (0.0, 0.0);
     for piece in &track.pieces {
+        let mut leg_m = 0.0;
         for (number, pair) in piece.vertices.windows(2).enumerate() {
             let (from, to) = (pair[0], pair[1]);
             let (length_m, lasts_s) = (from.place.distance_m(to.place), to.arrive_s - from.leave_s);
             if !roams(from.leave_s) || lasts_s <= 0.0 {
+                leg_m = 0.0;
                 continue;
             }
             path_m += length_m;
@@ -280,8 +286,12 @@ fn pace(track: &Track, roams: &impl Fn(f64) -> bool, sd_m: f64) -> Pace {
             if length_m >= least_m {
                 speeds.push((length_m / lasts_s, length_m));
             }
-            if length_m >= 0.3 {
-                legs_m.push(length_m);
+            leg_m += length_m;
+            if ends_leg(track, from, to, piece.vertices.get(number + 2)) {
+                if leg_m >= LEAST_LEG_M {
+                    legs_m.push(leg_m);
+                }
+                leg_m = 0.0;
             }
             let wait_s = from.leave_s - from.arrive_s;
             if number > 0 && wait_s <= LONGEST_TURN_S {
@@ -313,6 +323,16 @@ fn pace(track: &Track, roams: &impl Fn(f64) -> bool, sd_m: f64) -> Pace {
         },
         median_leg_m: legs_m.get(legs_m.len() / 2).copied().unwrap_or(0.0),
     }
+}
+
+/// Whether a leg ends where this step does. Between sparse fixes each fix is a corner of the path, straight on or not.
+fn ends_leg(track: &Track, from: Vertex, to: Vertex, next: Option<&Vertex>) -> bool {
+    let Some(next) = next.filter(|_| track.method == PathMethod::Rebuilt) else {
+        return true;
+    };
+    let step = Vector::between(from.place, to.place);
+    let onward = Vector::between(to.place, next.place);
+    step.dot(onward) < STRAIGHT_ON * step.length() * onward.length()
 }
 
 fn turn_law(mut pairs: Vec<TurnPair>) -> TurnLaw {
