@@ -29,19 +29,21 @@
 //! Ground on which positions are always off in the same direction ([`tussock_locate::local_bias`]) and were straightened
 //! adds 7 points for its share of the lawn.
 //!
-//! Lanes with poor positions: how far lanes overlap cannot be seen. The interval runs from the random-search law to all
-//! ground that was reached.
+//! Lanes with poor positions: how far they overlap cannot be seen, so their number and spacing tell ([`crate::lanes`]), less the rim that
+//! the usual setback leaves. Where lanes are not told one by one, the interval runs from the random-search law to all ground that was reached.
 
 use crate::Survey;
 use crate::coverage_count::CoverageCount;
+use crate::lanes;
 use crate::unseen::HiddenFraction;
 use tussock_coverage::luck;
 use tussock_coverage::pockets;
 use tussock_locate::plan_fit::EdgeFit;
+use tussock_locate::turns::Setback;
 use tussock_locate::{PathMethod, Track};
 use tussock_simulate::laws;
+use tussock_types::Estimate;
 use tussock_types::math;
-use tussock_types::{Estimate, Settings};
 
 /// Points per standard deviation are small numbers; this turns them into fractions.
 const POINT: f64 = 0.01;
@@ -81,8 +83,8 @@ pub fn visited(
 ) -> Estimate {
     let found = counted.visited_fraction();
     let left_m = survey.position_error_m();
-    if drive.pattern == luck::Pattern::Lanes && left_m > LANES_SEEN_M {
-        let estimate = lanes(counted, drive, survey.settings(), left_m);
+    if rests_on_lanes(survey, drive) {
+        let estimate = by_lanes(survey, counted, drive, left_m);
         // A drift that nothing shows is no reason to shift the estimate.
         let is_shown = survey.tracks.iter().all(|track| track.unseen_drift_m().is_none());
         return if is_shown {
@@ -124,6 +126,11 @@ pub fn visited(
         high: Some((estimate + Estimate::END_SDS * sd + doubt.more_above).min(1.0)),
         ..Estimate::of_fraction(estimate, sd)
     }
+}
+
+/// Whether positions do not show the places of lanes, so that the visited fraction rests on their number and not on the squares of the map.
+pub fn rests_on_lanes(survey: &Survey<'_>, drive: &luck::Drive) -> bool {
+    drive.pattern == luck::Pattern::Lanes && survey.position_error_m() > LANES_SEEN_M
 }
 
 /// Ground between the edges of the plan and where the turns show them, once the whole plan has been moved; less what chance
@@ -237,8 +244,10 @@ fn doubt(track: &Track, counted: &CoverageCount, pattern: luck::Pattern) -> Doub
     }
 }
 
-/// Lanes whose overlap cannot be seen: between chance and all ground that was reached.
-fn lanes(counted: &CoverageCount, drive: &luck::Drive, settings: &Settings, left_m: f64) -> Estimate {
+/// Lanes whose places cannot be seen. Where they are told one by one, their spacing tells what they cover; else it lies between chance and
+/// all ground that was reached. Where the machine turns decides how much of the rim is left.
+fn by_lanes(survey: &Survey<'_>, counted: &CoverageCount, drive: &luck::Drive, left_m: f64) -> Estimate {
+    let settings = survey.settings();
     let mut unvisited = counted.count.lawn.clone();
     unvisited.and_not_in_place(&counted.count.visited);
     let skipped_m2: f64 = pockets::pockets(
@@ -251,13 +260,42 @@ fn lanes(counted: &CoverageCount, drive: &luck::Drive, settings: &Settings, left
     .sum();
     let reached_m2 = (drive.lawn_m2 - skipped_m2).max(1e-9);
     let reached = (reached_m2 / drive.lawn_m2.max(1e-9)).min(1.0);
+    let setback = Setback::expected(&settings.machine);
+    let rim = |more_sds: f64| {
+        let bare_m = setback.inside_m + more_sds * setback.sd_m - 0.5 * drive.cut_width_m;
+        (bare_m.max(0.0) * counted.rim_m() / drive.lawn_m2.max(1e-9)).min(1.0)
+    };
+    let (bare, most_bare, least_bare) = (rim(0.0), rim(Estimate::END_SDS), rim(-Estimate::END_SDS));
+    let within = reached * (1.0 - bare);
     let swept = drive.path_m * drive.cut_width_m / reached_m2;
-    let low = reached * laws::random_search_fraction(swept);
-    let estimate = reached * swept.min(1.0) * 0.99;
-    Estimate {
-        estimate,
-        low: Some(low.min(estimate).min(counted.visited_fraction())),
-        // Where lanes end or turn, the rim of the reached ground is as uncertain as the positions.
-        high: Some((reached + 0.01 + 0.02 * left_m).min(1.0)),
+    let by_chance = reached * laws::random_search_fraction(swept);
+    match lanes::lanes(&survey.tracks, reached_m2) {
+        Some(lanes) => {
+            let (covered, [least, most]) = lanes.covered(drive.cut_width_m);
+            // Ground that lanes have not come to shows as a pocket unless it is narrower than these; along one side of the lawn it is as long.
+            let hidden_m2 = (SKIPPED_M + 5.0 * left_m) * counted.rim_m() / 4.0;
+            let hidden = (hidden_m2 / drive.lawn_m2.max(1e-9)).min(1.0);
+            let [beyond, most_beyond] = lanes.beyond().map(|fraction| fraction.min(hidden));
+            let estimate = within * (1.0 - beyond) * covered;
+            let below = [covered - least, most_bare - bare, most_beyond - beyond];
+            let least_new = match lanes.are_new() {
+                true => (1.0 - most_bare) * by_chance,
+                false => 0.0,
+            };
+            let below = reached * below.into_iter().fold(0.0, math::hypot);
+            Estimate {
+                estimate,
+                low: Some((estimate - below).max(least_new).clamp(0.0, estimate)),
+                high: Some((reached * (1.0 - least_bare) * most + POINT).clamp(estimate, 1.0)),
+            }
+        }
+        None => {
+            let estimate = within * swept.min(1.0);
+            Estimate {
+                estimate,
+                low: Some(by_chance.min(estimate).min(counted.visited_fraction())),
+                high: Some((reached + POINT + 0.02 * left_m).min(1.0)),
+            }
+        }
     }
 }

@@ -22,6 +22,7 @@ mod error_tests;
 pub mod fitted;
 pub mod interval;
 mod job;
+mod lanes;
 pub mod laws;
 pub mod log_findings;
 pub mod nights;

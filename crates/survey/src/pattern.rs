@@ -94,6 +94,22 @@ pub fn pattern(tracks: &[Track]) -> Pattern {
 
 /// Agreement of the directions of straight chords, up to half a turn; `None` if there are too few.
 fn agreement(track: &Track) -> Option<f64> {
+    let straight = straight_chords(track)?;
+    Some(luck::agreement(&straight, 2.0).max(luck::agreement(&straight, 4.0)))
+}
+
+/// The directions of lanes: one, or two at right angles where these agree better; `None` if there are too few straight chords.
+pub(crate) fn axes_rad(track: &Track) -> Option<Vec<f64>> {
+    let straight = straight_chords(track)?;
+    let (one, two) = (luck::axis(&straight, 2.0), luck::axis(&straight, 4.0));
+    Some(match one.0 > LANES_AGREEMENT {
+        true => vec![one.1],
+        false => vec![two.1, two.1 + std::f64::consts::FRAC_PI_2],
+    })
+}
+
+/// Directions of straight chords, each with the same weight; `None` if there are too few.
+fn straight_chords(track: &Track) -> Option<Vec<(f64, f64)>> {
     let kept = &track.kept;
     let stride = (CHORD_S / track.period_s.max(1e-3)).ceil().max(1.0) as usize;
     let is_resting = |index: usize| {
@@ -118,6 +134,5 @@ fn agreement(track: &Track) -> Option<f64> {
         .filter(|chord| chord.1 >= STRAIGHT * long_m)
         .map(|(angle_rad, _)| (angle_rad, 1.0))
         .collect();
-    (straight.len() >= LEAST_CHORDS)
-        .then(|| luck::agreement(&straight, 2.0).max(luck::agreement(&straight, 4.0)))
+    (straight.len() >= LEAST_CHORDS).then_some(straight)
 }

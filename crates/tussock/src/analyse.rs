@@ -57,7 +57,7 @@ pub fn analyse_survey(survey: &Survey<'_>, wish: Calibrate) -> Result<Findings, 
     log_verdict.remarks.extend(calibrated.remark());
     let mut checks = tussock_check::of_log(survey);
     let (logged, contradicted) = visited(survey, &counted, &calibrated, &mut checks)?;
-    if contradicted.is_none() {
+    if contradicted.is_none() && !interval::rests_on_lanes(survey, drive) {
         // Otherwise the squares belong to a path that the headline does not use.
         checks.extend(count::cell_sum(&cells, logged));
     }

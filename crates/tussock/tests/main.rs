@@ -23,6 +23,7 @@ mod nights;
 mod no_plan;
 mod place_bound;
 mod plan_and_log;
+mod poor_lanes;
 mod poor_sky;
 mod rebuilt;
 mod recorded_accuracy;
