@@ -2,6 +2,7 @@
 
 import json
 import os
+import pickle
 import subprocess
 
 import tussock
@@ -65,3 +66,4 @@ def test_a_comparison_of_logs_is_that_of_the_command(command, demo, settings):
     finally:
         os.chdir(here)
     assert compared.to_json().encode() == said
+    assert pickle.loads(pickle.dumps(compared)).to_json() == compared.to_json()

@@ -367,6 +367,9 @@ class Comparison:
     def __repr__(self) -> str:
         return f"<Comparison: {' '.join(one.text for one in self.said)}>"
 
+    def __reduce__(self) -> tuple[object, ...]:
+        return (read_comparison, (self.to_json().encode(),))
+
     def _repr_html_(self) -> str:
         return f"<pre>{html.escape(str(self))}</pre>"
 
