@@ -29,7 +29,7 @@
 //! Ground on which positions are always off in the same direction ([`tussock_locate::local_bias`]) and were straightened
 //! adds 7 points for its share of the lawn.
 //!
-//! Lanes with poor positions: how far they overlap cannot be seen, so their number and spacing tell ([`crate::lanes`]), less the rim that
+//! Lanes with poor positions: how far they overlap cannot be seen, so their number and spacing tell (`lanes`), less the rim that
 //! the usual setback leaves. Where lanes are not told one by one, the interval runs from the random-search law to all ground that was reached.
 
 use crate::Survey;
