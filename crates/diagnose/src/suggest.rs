@@ -12,7 +12,7 @@
 //! what the fit does not know. Smaller changes of the same kind are tried as well (a side moved back less far, a shorter
 //! guide run or fewer outings along it, fewer hours), and the smallest one is suggested that brings nine tenths of the gain
 //! and is about as sure. Sorted by gain for effort. Nothing that exists already is suggested, and nothing for ground that the
-//! unchanged machine mostly visits, because missing that was luck. Where several pockets can be mended, [`set`] chooses
+//! unchanged machine mostly visits, because missing that was luck. Where several pockets can be mended, `set.rs` chooses
 //! the changes that go together.
 //!
 //! Exact: clearances of the lines. Approximate: everything predicted; `docs/advice.md` shows how well it holds. Known

@@ -731,6 +731,7 @@ visits-decided = { $decided ->
         [1] nicht entschieden: noch eine solche Nacht
        *[other] nicht entschieden: noch { $more } solche Nächte
     }
+    [beyond_luck] entschieden
     [1] nach der ersten Nacht entschieden
    *[other] nach { $decided } Nächten entschieden
 }

@@ -732,6 +732,7 @@ visits-decided = { $decided ->
         [1] not decided: one more night like these
        *[other] not decided: { $more } more nights like these
     }
+    [beyond_luck] decided
     [1] decided after the first night
    *[other] decided after { $decided } nights
 }

@@ -734,6 +734,7 @@ visits-decided = { $decided ->
         [1] no decidido: una noche más como estas
        *[other] no decidido: { $more } noches más como estas
     }
+    [beyond_luck] decidido
     [1] decidido tras la primera noche
    *[other] decidido tras { $decided } noches
 }

@@ -686,6 +686,7 @@ visits-decided = { $decided ->
         [1] pas décidé : encore une nuit comme celles-ci
        *[other] pas décidé : encore { $more } nuits comme celles-ci
     }
+    [beyond_luck] décidé
     [1] décidé dès la première nuit
    *[other] décidé après { $decided } nuits
 }

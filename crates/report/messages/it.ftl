@@ -734,6 +734,7 @@ visits-decided = { $decided ->
         [1] non deciso: ancora una notte come queste
        *[other] non deciso: ancora { $more } notti come queste
     }
+    [beyond_luck] deciso
     [1] deciso dopo la prima notte
    *[other] deciso dopo { $decided } notti
 }

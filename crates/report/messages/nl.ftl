@@ -736,6 +736,7 @@ visits-decided = { $decided ->
         [1] niet beslist: nog één zo’n nacht
        *[other] niet beslist: nog { $more } zulke nachten
     }
+    [beyond_luck] beslist
     [1] beslist na de eerste nacht
    *[other] beslist na { $decided } nachten
 }

@@ -794,6 +794,7 @@ visits-decided = { $decided ->
         [1] nierozstrzygnięte: jeszcze jedna taka noc
        *[other] nierozstrzygnięte; takich nocy jeszcze: { $more }
     }
+    [beyond_luck] rozstrzygnięte
     [1] rozstrzygnięte po pierwszej nocy
    *[other] rozstrzygnięte; nocy: { $decided }
 }

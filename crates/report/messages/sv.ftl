@@ -742,6 +742,7 @@ visits-decided = { $decided ->
         [1] inte avgjort: en sådan natt till
        *[other] inte avgjort: { $more } sådana nätter till
     }
+    [beyond_luck] avgjort
     [1] avgjort efter första natten
    *[other] avgjort efter { $decided } nätter
 }

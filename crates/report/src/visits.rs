@@ -8,7 +8,9 @@ use crate::outputs::Privacy;
 use crate::words::{self, ListMark, listed, percent};
 use minijinja::{Value, context, value::Serde};
 use serde::Serialize;
-use tussock_types::{BuiltAs, ComparedPocket, Comparison, Findings, LawnWhen, Said, VisitDone};
+use tussock_types::{
+    BuiltAs, ComparedPocket, Comparison, Findings, LawnWhen, PocketChange, Said, VisitDone, Whether,
+};
 
 /// The visits that comparisons show, each with the name of its folder: earliest first. If private, without names, dates
 /// and what was said.
@@ -121,8 +123,24 @@ fn row(voice: Voice, done: &VisitDone) -> Row {
     let state = |pocket: &ComparedPocket| {
         let nights =
             |nights: Option<u32>| nights.map_or_else(|| "none".to_owned(), |nights| nights.to_string());
-        let (decided, more) = (nights(pocket.decided_after_nights), nights(pocket.more_nights));
-        say!(voice, "visits-decided", decided = decided, more = more)
+        // Where nights cannot be told apart, the nights of a simulated machine decide.
+        let decided = match (pocket.decided_after_nights, &pocket.said) {
+            (None, Said::PocketCompared { within_luck, .. })
+                if matches!(pocket.change, PocketChange::Mended | PocketChange::Better)
+                    && *within_luck == Whether::No =>
+            {
+                "beyond_luck".to_owned()
+            }
+            (decided, _) => nights(decided),
+        };
+        let change = named(voice, "pocket-change", &pocket.change);
+        let state = say!(
+            voice,
+            "visits-decided",
+            decided = decided,
+            more = nights(pocket.more_nights)
+        );
+        listed(voice, [change, state], ListMark::Comma)
     };
     Row {
         when: text(visit.when.or_else(|| done.start.as_ref().map(date))),
