@@ -53,10 +53,10 @@ pub use map::map_png;
 pub use map::map_svg;
 pub use messages::{Voice, text};
 pub use morning::{alarm_sentence, answer_morning, summary as morning_summary};
-pub use outputs::{MAP_WIDTH_PX, Output, Privacy, left_out, output, output_names, outputs, outputs_sized};
+pub use outputs::{MAP_WIDTH_PX, Output, left_out, output, output_names, outputs, outputs_sized};
 #[cfg(feature = "parquet")]
 pub use parquet::{cells_parquet, fixes_parquet, legs_parquet};
-pub use private::redact;
+pub use private::{Privacy, redact};
 pub use terminal::{
     Colour, Style, answer, answer_comparison, answer_complaint, answer_files, answer_inspection, answer_map,
     answer_visits, hints,

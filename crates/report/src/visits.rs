@@ -4,7 +4,7 @@
 //! pocket. Everything is taken from comparisons; nothing is measured here.
 
 use crate::messages::{Voice, named, say};
-use crate::outputs::Privacy;
+use crate::private::Privacy;
 use crate::words::{self, ListMark, listed, percent};
 use minijinja::{Value, context, value::Serde};
 use serde::Serialize;
@@ -17,20 +17,20 @@ use tussock_types::{
 pub fn visits(compared: Vec<(String, Comparison)>, privacy: Privacy) -> Vec<VisitDone> {
     let mut dated: Vec<(Option<i64>, VisitDone)> = compared
         .into_iter()
-        .map(|(folder, comparison)| {
+        .map(|(name, comparison)| {
             let after = comparison.findings_after.as_deref();
             let start_s = after.and_then(|after| after.span.start_unix_s);
             (
                 start_s.map(|start_s| (1000.0 * start_s) as i64),
-                visit(folder, &comparison, privacy),
+                visit(name, &comparison, privacy),
             )
         })
         .collect();
-    dated.sort_by(|a, b| a.0.cmp(&b.0).then_with(|| a.1.folder.cmp(&b.1.folder)));
+    dated.sort_by(|a, b| a.0.cmp(&b.0).then_with(|| a.1.name.cmp(&b.1.name)));
     dated.into_iter().map(|(_, visit)| visit).collect()
 }
 
-fn visit(folder: String, comparison: &Comparison, privacy: Privacy) -> VisitDone {
+fn visit(name: String, comparison: &Comparison, privacy: Privacy) -> VisitDone {
     let before = comparison.findings_before.as_deref();
     let after = comparison.findings_after.as_deref();
     let suggested = |id: &str| {
@@ -45,7 +45,7 @@ fn visit(folder: String, comparison: &Comparison, privacy: Privacy) -> VisitDone
         .filter(|held| held.built == BuiltAs::Suggested)
         .filter_map(|held| suggested(held.id.as_deref()?));
     let told = VisitDone {
-        folder: String::new(),
+        name: String::new(),
         visit: None,
         start: None,
         said: None,
@@ -56,7 +56,7 @@ fn visit(folder: String, comparison: &Comparison, privacy: Privacy) -> VisitDone
     match privacy {
         Privacy::Private => told,
         Privacy::Full => VisitDone {
-            folder,
+            name,
             visit: [after, before]
                 .into_iter()
                 .flatten()

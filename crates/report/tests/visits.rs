@@ -34,7 +34,7 @@ fn told(privacy: Privacy) -> Vec<VisitDone> {
 #[test]
 fn visits_stand_in_the_order_of_their_logs_with_the_pocket_that_the_customer_meant() {
     let told = told(Privacy::Full);
-    let folders: Vec<&str> = told.iter().map(|visit| visit.folder.as_str()).collect();
+    let folders: Vec<&str> = told.iter().map(|visit| visit.name.as_str()).collect();
     assert_eq!(folders, ["a", "b"]);
     assert_eq!(told[0].pocket.as_ref().unwrap().id, "M2");
     let (text, page) = (

@@ -143,8 +143,8 @@ pub enum BuiltAs {
 /// One visit to a garden, as its comparison tells it.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct VisitDone {
-    /// Folder of the comparison; empty if it is private.
-    pub folder: String,
+    /// Name of the comparison's folder; empty if it is private.
+    pub name: String,
     /// Who came, when and why; null if nobody said, or it is private.
     pub visit: Option<SiteVisit>,
     /// When the log after the change begins, RFC 3339 in UTC; null if it is private.

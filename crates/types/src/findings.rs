@@ -1034,8 +1034,9 @@ pub struct SetStep {
     pub id: String,
     /// Ground of the pockets that it adds to what the steps before it let the machine drive over: the mean of simulated logs.
     pub gained_m2: f64,
-    /// Part of all these pockets that is driven over with it and the steps before it: the mean of simulated logs.
-    pub pockets_fraction_after: f64,
+    /// Part of all these pockets that is driven over with it and the steps before it: the mean of simulated logs, and the
+    /// ends that hold nine of ten.
+    pub pockets_fraction_after: Estimate,
     /// The whole lawn then: the mean of simulated logs, and the ends that hold nine of ten.
     pub visited_fraction_after: Estimate,
 }

@@ -77,7 +77,10 @@ impl Workshop<'_> {
                     steps.push(SetStep {
                         id: suggestion.id.clone(),
                         gained_m2,
-                        pockets_fraction_after: mean(&runs.pocket),
+                        pockets_fraction_after: Estimate {
+                            estimate: mean(&runs.pocket),
+                            ..runs.pocket_estimate(self.widened)
+                        },
                         visited_fraction_after: Estimate {
                             estimate: mean(&runs.lawn),
                             ..runs.lawn_estimate(self.widened)

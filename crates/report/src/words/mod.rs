@@ -657,7 +657,7 @@ pub(crate) fn change_set(voice: Voice, steps: &[SetStep]) -> String {
             "set-step",
             id = plain(&step.id, 12),
             area = area(voice, step.gained_m2),
-            fraction = percent(voice, step.pockets_fraction_after)
+            fraction = percent(voice, step.pockets_fraction_after.estimate)
         )
     });
     let lawn = steps
