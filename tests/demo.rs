@@ -129,6 +129,21 @@ fn the_whole_story_before_cause_suggestion_predicted_after_measured() {
         - held["measured_fraction"].as_f64().expect("a number");
     assert!(off.abs() < 0.15, "{held}");
     assert!(out.join("comparison.html").is_file() && out.join("comparison.json").is_file());
+    // And it is the first visit in the garden's history.
+    let history = folder.path().join("history");
+    let told = run(
+        tussock()
+            .arg("visits")
+            .arg(folder.path())
+            .arg("--out")
+            .arg(&history),
+        b"",
+    )
+    .with_code(0);
+    assert!(told.stdout.contains("M1 0.0 % → 98.0 %"), "{told}");
+    assert!(history.join("visits.html").is_file());
+    let empty = run(tussock().arg("visits").arg(&history), b"").with_code(2);
+    assert!(empty.stderr.contains("no comparison.json in it"), "{empty}");
 }
 
 #[test]

@@ -13,6 +13,7 @@ const PAGES: &[(&str, &[&str])] = &[
     ("plan-from-trace", &["plan", "from-trace"]),
     ("plan-align", &["plan", "align"]),
     ("ask", &["ask"]),
+    ("visits", &["visits"]),
     ("report", &["report"]),
     ("simulate", &["simulate"]),
     ("simulate-gardens", &["simulate", "gardens"]),

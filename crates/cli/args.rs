@@ -35,6 +35,7 @@ pub(crate) enum Command {
     #[command(subcommand)]
     Plan(PlanCommand),
     Ask(AskArguments),
+    Visits(VisitsArguments),
     Report(ReportArguments),
     #[command(subcommand)]
     Batch(BatchCommand),
@@ -503,6 +504,38 @@ pub(crate) struct AskArguments {
 
     #[command(flatten)]
     pub(crate) voice: VoiceArguments,
+}
+
+const VISITS_EXAMPLES: &str = "\
+Examples:
+  tussock visits gardens/fennmoor
+  tussock visits gardens/fennmoor --out history --language de";
+
+/// The visits to a garden, and what each brought
+///
+/// Reads every comparison.json in a folder and the folders in it, as tussock compare --out writes them: who came, what the customer
+/// said, what was changed, and what became of the pocket.
+#[derive(Debug, Args)]
+#[command(after_help = VISITS_EXAMPLES)]
+pub(crate) struct VisitsArguments {
+    /// Folder with the comparisons of one garden
+    #[arg(value_name = "FOLDER")]
+    pub(crate) folder: PathBuf,
+
+    /// Write the page visits.html into this folder
+    #[arg(long, value_name = "DIR")]
+    pub(crate) out: Option<PathBuf>,
+
+    /// Omit who came, when, the machine and what was said
+    #[arg(long)]
+    pub(crate) private: bool,
+
+    #[command(flatten)]
+    pub(crate) voice: VoiceArguments,
+
+    /// Output format
+    #[arg(long, value_name = "FORMAT", default_value = "human")]
+    pub(crate) format: Format,
 }
 
 const REPORT_EXAMPLES: &str = "\

@@ -39,6 +39,7 @@ fn main() -> ExitCode {
         Command::Compare(arguments) => commands::compare::run(&arguments, &printer),
         Command::Plan(arguments) => commands::plan::run(&arguments, &printer),
         Command::Ask(arguments) => commands::ask::run(&arguments, &printer),
+        Command::Visits(arguments) => commands::visits::run(&arguments, &printer),
         Command::Report(arguments) => commands::report::run(&arguments, &printer),
         Command::Batch(arguments) => commands::batch::run(&arguments, &printer),
         Command::Simulate(arguments) => commands::simulate::run(&arguments, &printer),

@@ -24,7 +24,7 @@ use tussock_ingest::digest;
 /// The list of what was written.
 const LIST: &str = ".tussock-outputs.json";
 /// Every name that an output can have.
-const NAMES: [&str; 12] = [
+const NAMES: [&str; 13] = [
     "findings.json",
     "findings.geojson",
     "report.html",
@@ -37,6 +37,7 @@ const NAMES: [&str; 12] = [
     "comparison.html",
     "plan.html",
     "plan.png",
+    "visits.html",
 ];
 
 /// What is to be written.

@@ -9,6 +9,7 @@ pub(crate) mod inspect;
 pub(crate) mod plan;
 pub(crate) mod report;
 pub(crate) mod simulate;
+pub(crate) mod visits;
 
 use crate::args::{Format, LogArguments, PictureArguments};
 use crate::exit::{CommandFailure, failure};

@@ -75,6 +75,7 @@ pub fn advise(findings: &mut Findings, survey: &Survey<'_>) {
                     .collect();
             }
             findings.fit = Some(found.fit);
+            findings.change_set = found.change_set;
             findings.suggestions = Some(found.suggestions);
         }
         Err(why) => {

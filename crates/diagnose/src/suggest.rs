@@ -9,18 +9,21 @@
 //! pocket gains more than 20 points and lies within 15 points of the prediction, and the lawn within 5. It is suggested only
 //! if the lower end of the *mean* gain is above zero (bootstrap over runs) and the lawn's mean does not fall by more than
 //! half a point. The prediction is what most runs show (densest window); the interval is that of single runs, widened for
-//! what the fit does not know. If a zone's side is moved back, smaller moves are tried as well, and the smallest one is
-//! suggested that brings nine tenths of the gain and is about as sure. Sorted by gain for effort. Nothing that exists
-//! already is suggested, and nothing for ground that the unchanged machine mostly visits, because missing that was luck.
+//! what the fit does not know. Smaller changes of the same kind are tried as well (a side moved back less far, a shorter
+//! guide run or fewer outings along it, fewer hours), and the smallest one is suggested that brings nine tenths of the gain
+//! and is about as sure. Sorted by gain for effort. Nothing that exists already is suggested, and nothing for ground that the
+//! unchanged machine mostly visits, because missing that was luck. Where several pockets can be mended, `set.rs` chooses
+//! the changes that go together.
 //!
 //! Exact: clearances of the lines. Approximate: everything predicted; `docs/advice.md` shows how well it holds. Known
 //! limits: no lanes; no slopes; a zone is only shrunk on one straight side. Cost: about 400 runs for each of the worst three
-//! pockets, 300 more for one beside a zone; a run of 8 h takes 0.7 ms on one core.
+//! pockets, 300 more for each kind of change that comes in sizes; a run of 8 h takes 0.7 ms on one core.
 
 mod changes;
 mod fitness;
 mod guides;
 mod room;
+mod set;
 mod trial;
 mod way;
 mod words;
@@ -40,7 +43,7 @@ use tussock_simulate::{Run, SimulateError, StuckSpot, Yard};
 use tussock_survey::fitted::Fitted;
 use tussock_types::math::{self, mean};
 use tussock_types::{
-    Estimate, FitFound, MissedPocket, Place, Predicted, Rung, Said, Suggestion, SuggestionKind,
+    Estimate, FitFound, MissedPocket, Place, Predicted, Rung, Said, SetStep, Suggestion, SuggestionKind,
 };
 
 /// Suggestions are made for this many of the largest pockets.
@@ -92,6 +95,8 @@ pub struct Question<'a> {
 pub struct Suggestions {
     /// Best first.
     pub suggestions: Vec<Suggestion>,
+    /// Those that go together; empty where fewer than two pockets can be mended.
+    pub change_set: Vec<SetStep>,
     /// How well the machine fits.
     pub fit: FitFound,
 }
@@ -123,6 +128,13 @@ struct Tried {
     change: Change,
     runs: Runs,
     ladder: Option<Vec<Rung>>,
+}
+
+/// A suggestion, what it is worth and the work that it makes.
+struct Told {
+    worth: f64,
+    effort_h: f64,
+    suggestion: Suggestion,
 }
 
 /// Everything that is the same for all pockets.
@@ -208,17 +220,22 @@ pub fn suggest(question: &Question<'_>) -> Result<Suggestions, SimulateError> {
         widened,
         room,
     };
-    let mut found: Vec<(f64, Suggestion)> = Vec::new();
+    let mut found: Vec<Told> = Vec::new();
     for (number, pocket) in pockets.iter().enumerate() {
         let in_log = in_log.pockets.get(number).copied().unwrap_or(0.0);
         found.extend(workshop.for_pocket(number, pocket, in_log, &moved)?);
     }
-    found.sort_by(|a, b| b.0.total_cmp(&a.0));
-    let mut suggestions: Vec<Suggestion> = found.into_iter().map(|(_, suggestion)| suggestion).collect();
-    for (number, suggestion) in suggestions.iter_mut().enumerate() {
-        suggestion.id = format!("G{}", number + 1);
+    found.sort_by(|a, b| b.worth.total_cmp(&a.worth));
+    for (number, told) in found.iter_mut().enumerate() {
+        told.suggestion.id = format!("G{}", number + 1);
     }
-    Ok(Suggestions { suggestions, fit })
+    let change_set = workshop.together(pockets, &found)?;
+    let suggestions = found.into_iter().map(|told| told.suggestion).collect();
+    Ok(Suggestions {
+        suggestions,
+        change_set,
+        fit,
+    })
 }
 
 /// Cell size of the clearance grid: fine enough for narrow ways, coarse enough to be searched.
@@ -238,7 +255,7 @@ impl Workshop<'_> {
         pocket: &MissedPocket,
         in_log: f64,
         moved: &[ZoneChange],
-    ) -> Result<Vec<(f64, Suggestion)>, SimulateError> {
+    ) -> Result<Vec<Told>, SimulateError> {
         let before = Runs::of(&self.before, number);
         if mean(&before.pocket) > MOSTLY_VISITED {
             return Ok(Vec::new());
@@ -264,9 +281,17 @@ impl Workshop<'_> {
             } else {
                 None
             };
-            let (change, runs) = paired.unwrap_or((change, runs));
-            let ladder = None;
-            found.push(Tried { change, runs, ladder });
+            found.push(match paired {
+                Some((change, runs)) => Tried {
+                    change,
+                    runs,
+                    ladder: None,
+                },
+                None => {
+                    let smaller = self.smaller_guides(&change, number);
+                    self.smallest((Change { smaller, ..change }, runs), number, in_log, &before)?
+                }
+            });
         }
         found.retain(|tried| tried.runs.certainty(in_log) >= TOO_UNCERTAIN);
         Ok(found
@@ -310,7 +335,7 @@ impl Workshop<'_> {
         Ok(passed.into_iter().next().map(|(_, change, runs)| (change, runs)))
     }
 
-    fn told(&self, tried: Tried, pocket: &MissedPocket, in_log: f64, before: &Runs) -> (f64, Suggestion) {
+    fn told(&self, tried: Tried, pocket: &MissedPocket, in_log: f64, before: &Runs) -> Told {
         let Tried {
             change,
             runs: after,
@@ -358,7 +383,11 @@ impl Workshop<'_> {
             done_after_h: self.after_h(&change, &after, trial::DONE),
             cautions: words::cautions(change.kind, is_exit_known, change.added_h_per_day.is_some()),
         };
-        (worth, suggestion)
+        Told {
+            worth,
+            effort_h: change.effort_h,
+            suggestion,
+        }
     }
 
     /// Driving hours after which nine gardens in ten have visited more than a given part of the pocket: those of one run if
@@ -465,16 +494,17 @@ impl Workshop<'_> {
         let aim = mean(&before.pocket) + AIM * (mean(&runs.pocket) - mean(&before.pocket));
         let sure = runs.certainty(in_log) - AS_SURE;
         sizes.push((largest, runs));
-        let rung = |(change, runs): &(Change, Runs)| {
-            Some(Rung {
-                size_m: change.shift_m?,
-                pocket_fraction_after: Estimate {
-                    estimate: mean(&runs.pocket),
-                    ..runs.pocket_estimate(self.widened)
-                },
-            })
+        let rung = |(change, runs): &(Change, Runs)| Rung {
+            size_m: change.shift_m.or(change.wire_m),
+            outing_share_fraction: change.share_fraction,
+            added_h_per_day: change.added_h_per_day,
+            pocket_fraction_after: Estimate {
+                estimate: mean(&runs.pocket),
+                ..runs.pocket_estimate(self.widened)
+            },
+            lawn_gain_fraction: Some(mean(&runs.lawn) - mean(&before.lawn)),
         };
-        let ladder: Option<Vec<Rung>> = sizes.iter().map(rung).collect();
+        let ladder: Vec<Rung> = sizes.iter().map(rung).collect();
         let reaches = |(_, runs): &(Change, Runs)| {
             mean(&runs.pocket) >= aim
                 && runs.certainty(in_log) >= sure
@@ -486,7 +516,7 @@ impl Workshop<'_> {
         Ok(Tried {
             change,
             runs,
-            ladder: ladder.filter(|rungs| rungs.len() > 1),
+            ladder: (ladder.len() > 1).then_some(ladder),
         })
     }
 
@@ -554,11 +584,11 @@ impl Workshop<'_> {
         }]
     }
 
-    /// The change with half as many hours again, and with twice as many.
+    /// The change with a quarter and half as many hours again, and with twice as many.
     fn with_hours(&self, change: &Change) -> Vec<Change> {
         let days = self.question.fitted.days.max(1) as f64;
         let (hours, per_day_h) = (self.cast.run.hours, self.question.fitted.hours / days);
-        [1.5, 2.0]
+        [1.25, 1.5, 2.0]
             .into_iter()
             // A day has 24 hours.
             .filter(|times| hours * times <= MOST_HOURS && per_day_h * times <= 24.0)
@@ -578,6 +608,12 @@ impl Workshop<'_> {
             effort_h: 0.0,
             ..self.blank(SuggestionKind::MoreHours, self.cast.clone())
         };
-        self.with_hours(&unchanged)
+        // The longest is the surest; shorter ones are its smaller sizes.
+        let mut longer = self.with_hours(&unchanged);
+        let longest = longer.pop().map(|longest| Change {
+            smaller: longer,
+            ..longest
+        });
+        longest.into_iter().collect()
     }
 }

@@ -705,8 +705,36 @@ lost-within = { $count }, { $time } verloren, im Umkreis von { $length } um { $p
 more-spots = und { $spots } weitere
 ladder-title = Kleiner und größer
 ladder = Je nach Größe, Mittel simulierter Aufzeichnungen: { $list }.
-rung = { $size } { $fraction }
-rung-chosen = { $size } { $fraction } (diese)
+rung = { $size }: { $fraction }{ $lawn ->
+    [none] { "" }
+   *[other] , Rasen { $lawn }
+}{ $chosen ->
+    [yes] { " " }(diese)
+   *[no] { "" }
+}
+change-set = Zusammen, zuerst was für die Arbeit am meisten bringt, jede nach denen davor gezählt: { $list }. Vom Rasen sind dann { $lawn } überfahren.
+set-step = { $id } { $area } mehr ({ $fraction } dieser Fehlstellen)
+visits-title = { $count ->
+    [one] 1 Besuch in diesem Garten
+   *[other] { $count } Besuche in diesem Garten
+}
+visits-when = Wann
+visits-who = Wer
+visits-machine = Maschine
+visits-said = Was der Kunde sagte
+visits-changed = Was geändert wurde
+visits-sure = Entschieden
+visits-pocket = { $id } { $before } → { $after }
+visits-decided = { $decided ->
+    [none] { $more ->
+        [none] nicht entschieden
+        [1] nicht entschieden: noch eine solche Nacht
+       *[other] nicht entschieden: noch { $more } solche Nächte
+    }
+    [beyond_luck] entschieden
+    [1] nach der ersten Nacht entschieden
+   *[other] nach { $decided } Nächten entschieden
+}
 nights-differ = Einzelne Aufzeichnungen unterscheiden sich so stark: Neun von zehn Gärten sind nach { $hours } Fahrt fertig.
 pocket-this-log-if = Fehlstelle: { $percent } in dieser Aufzeichnung, { $fraction } ohne Änderung, { $fraction_2 } mit Änderung{ $sure ->
     [none] { "" }

@@ -706,8 +706,36 @@ lost-within = { $count }, { $time } lost, within { $length } of { $place }
 more-spots = and { $spots } more
 ladder-title = Smaller and larger
 ladder = By size, the mean of simulated logs: { $list }.
-rung = { $size } { $fraction }
-rung-chosen = { $size } { $fraction } (this one)
+rung = { $size }: { $fraction }{ $lawn ->
+    [none] { "" }
+   *[other] , lawn { $lawn }
+}{ $chosen ->
+    [yes] { " " }(this one)
+   *[no] { "" }
+}
+change-set = Together, the most ground for the work first, each counted after those before it: { $list }. Of the lawn, { $lawn } is then driven over.
+set-step = { $id } { $area } more ({ $fraction } of these pockets)
+visits-title = { $count ->
+    [one] 1 visit to this garden
+   *[other] { $count } visits to this garden
+}
+visits-when = When
+visits-who = Who
+visits-machine = Machine
+visits-said = What the customer said
+visits-changed = What was changed
+visits-sure = Decided
+visits-pocket = { $id } { $before } → { $after }
+visits-decided = { $decided ->
+    [none] { $more ->
+        [none] not decided
+        [1] not decided: one more night like these
+       *[other] not decided: { $more } more nights like these
+    }
+    [beyond_luck] decided
+    [1] decided after the first night
+   *[other] decided after { $decided } nights
+}
 nights-differ = Single logs differ that much: nine of ten gardens are done after { $hours } of driving.
 pocket-this-log-if = Pocket: { $percent } in this log, { $fraction } if nothing changes, { $fraction_2 } if changed{ $sure ->
     [none] { "" }

@@ -708,8 +708,36 @@ lost-within = { $count }, pierde { $time }, a menos de { $length } de { $place }
 more-spots = y { $spots } más
 ladder-title = Más pequeño y más grande
 ladder = Por tamaño, la media de los registros simulados: { $list }.
-rung = { $size }: { $fraction }
-rung-chosen = { $size }: { $fraction } (este)
+rung = { $size }: { $fraction }{ $lawn ->
+    [none] { "" }
+   *[other] , césped { $lawn }
+}{ $chosen ->
+    [yes] { " " }{ $size }: { $fraction } (este)
+   *[no] { "" }
+}
+change-set = Juntos, primero lo que más superficie aporta por el trabajo, cada uno contado tras los anteriores: { $list }. Del césped se recorre entonces { $lawn }.
+set-step = { $id } { $area } más ({ $fraction } de estos huecos)
+visits-title = { $count ->
+    [one] 1 visita
+   *[other] { $count } visitas
+}
+visits-when = Cuándo
+visits-who = Quién
+visits-machine = Máquina
+visits-said = Lo que dijo el cliente
+visits-changed = Lo que se cambió
+visits-sure = Decidido
+visits-pocket = { $id } { $before } → { $after }
+visits-decided = { $decided ->
+    [none] { $more ->
+        [none] no decidido
+        [1] no decidido: una noche más como estas
+       *[other] no decidido: { $more } noches más como estas
+    }
+    [beyond_luck] decidido
+    [1] decidido tras la primera noche
+   *[other] decidido tras { $decided } noches
+}
 nights-differ = Tanto varía un registro de otro: nueve de cada diez jardines están listos tras { $hours } de marcha.
 pocket-this-log-if = Hueco: { $percent } en este registro, { $fraction } si no se cambia nada, { $fraction_2 } con el cambio{ $sure ->
     [none] { "" }

@@ -660,8 +660,36 @@ lost-within = { $count }, { $time } perdues, à moins de { $length } de { $place
 more-spots = et encore { $spots }
 ladder-title = Plus petit et plus grand
 ladder = Selon la taille, moyenne d’enregistrements simulés : { $list }.
-rung = { $size } { $fraction }
-rung-chosen = { $size } { $fraction } (celle-ci)
+rung = { $size } : { $fraction }{ $lawn ->
+    [none] { "" }
+   *[other] , pelouse { $lawn }
+}{ $chosen ->
+    [yes] { " " }(celle-ci)
+   *[no] { "" }
+}
+change-set = Ensemble, d’abord ce qui apporte le plus de surface pour le travail, chacun compté après les précédents : { $list }. Sur la pelouse, { $lawn } sont alors parcourus.
+set-step = { $id } { $area } de plus ({ $fraction } de ces poches)
+visits-title = { $count ->
+    [one] 1 visite
+   *[other] { $count } visites
+}
+visits-when = Quand
+visits-who = Qui
+visits-machine = Machine
+visits-said = Ce que le client a dit
+visits-changed = Ce qui a été changé
+visits-sure = Décidé
+visits-pocket = { $id } { $before } → { $after }
+visits-decided = { $decided ->
+    [none] { $more ->
+        [none] pas décidé
+        [1] pas décidé : encore une nuit comme celles-ci
+       *[other] pas décidé : encore { $more } nuits comme celles-ci
+    }
+    [beyond_luck] décidé
+    [1] décidé dès la première nuit
+   *[other] décidé après { $decided } nuits
+}
 nights-differ = Voilà de combien des enregistrements isolés diffèrent : neuf jardins sur dix sont finis après { $hours } de roulage.
 pocket-this-log-if = Poche : { $percent } dans cet enregistrement, { $fraction } si rien ne change, { $fraction_2 } avec la modification{ $sure ->
     [none] { "" }

@@ -708,8 +708,36 @@ lost-within = { $count }, { $time } persi, entro { $length } da { $place }
 more-spots = e altri { $spots }
 ladder-title = Più piccolo e più grande
 ladder = Secondo la misura, media di registrazioni simulate: { $list }.
-rung = { $size } { $fraction }
-rung-chosen = { $size } { $fraction } (questa)
+rung = { $size }: { $fraction }{ $lawn ->
+    [none] { "" }
+   *[other] , prato { $lawn }
+}{ $chosen ->
+    [yes] { " " }(questa)
+   *[no] { "" }
+}
+change-set = Insieme, prima ciò che rende più superficie per il lavoro, ognuna contata dopo le precedenti: { $list }. Del prato viene allora percorso { $lawn }.
+set-step = { $id } { $area } in più ({ $fraction } di queste aree)
+visits-title = { $count ->
+    [one] 1 visita
+   *[other] { $count } visite
+}
+visits-when = Quando
+visits-who = Chi
+visits-machine = Macchina
+visits-said = Che cosa ha detto il cliente
+visits-changed = Che cosa è stato cambiato
+visits-sure = Deciso
+visits-pocket = { $id } { $before } → { $after }
+visits-decided = { $decided ->
+    [none] { $more ->
+        [none] non deciso
+        [1] non deciso: ancora una notte come queste
+       *[other] non deciso: ancora { $more } notti come queste
+    }
+    [beyond_luck] deciso
+    [1] deciso dopo la prima notte
+   *[other] deciso dopo { $decided } notti
+}
 nights-differ = Di tanto differiscono le singole registrazioni: nove giardini su dieci sono a posto dopo { $hours } di marcia.
 pocket-this-log-if = Area: { $percent } in questa registrazione, { $fraction } se non cambia nulla, { $fraction_2 } con la modifica{ $sure ->
     [none] { "" }

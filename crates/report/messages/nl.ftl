@@ -710,8 +710,36 @@ lost-within = { $count }, { $time } verloren, binnen { $length } van { $place }
 more-spots = en nog { $spots }
 ladder-title = Kleiner en groter
 ladder = Naar grootte, gemiddelde van gesimuleerde logs: { $list }.
-rung = { $size } { $fraction }
-rung-chosen = { $size } { $fraction } (deze)
+rung = { $size }: { $fraction }{ $lawn ->
+    [none] { "" }
+   *[other] , gazon { $lawn }
+}{ $chosen ->
+    [yes] { " " }(deze)
+   *[no] { "" }
+}
+change-set = Samen, eerst wat voor het werk de meeste grond oplevert, elk geteld na de vorige: { $list }. Van het gazon is dan { $lawn } bereden.
+set-step = { $id } { $area } meer ({ $fraction } van deze plekken)
+visits-title = { $count ->
+    [one] 1 bezoek
+   *[other] { $count } bezoeken
+}
+visits-when = Wanneer
+visits-who = Wie
+visits-machine = Machine
+visits-said = Wat de klant zei
+visits-changed = Wat er is veranderd
+visits-sure = Beslist
+visits-pocket = { $id } { $before } → { $after }
+visits-decided = { $decided ->
+    [none] { $more ->
+        [none] niet beslist
+        [1] niet beslist: nog één zo’n nacht
+       *[other] niet beslist: nog { $more } zulke nachten
+    }
+    [beyond_luck] beslist
+    [1] beslist na de eerste nacht
+   *[other] beslist na { $decided } nachten
+}
 nights-differ = Zoveel verschillen afzonderlijke logs: negen van de tien tuinen zijn klaar na { $hours } rijtijd.
 pocket-this-log-if = Plek: { $percent } in deze log, { $fraction } als er niets verandert, { $fraction_2 } met de wijziging{ $sure ->
     [none] { "" }

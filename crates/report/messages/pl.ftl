@@ -767,8 +767,37 @@ lost-within = { $count }, stracono { $time }, do { $length } od punktu { $place 
 more-spots = i jeszcze { $spots }
 ladder-title = Mniejsza i większa zmiana
 ladder = Według wielkości, średnia symulowanych zapisów: { $list }.
-rung = { $size } { $fraction }
-rung-chosen = { $size } { $fraction } (ta zmiana)
+rung = { $size }: { $fraction }{ $lawn ->
+    [none] { "" }
+   *[other] , trawnik { $lawn }
+}{ $chosen ->
+    [yes] { " " }(ta zmiana)
+   *[no] { "" }
+}
+change-set = Razem, najpierw to, co daje najwięcej powierzchni za pracę, każda liczona po poprzednich: { $list }. Z trawnika przejechane jest wtedy { $lawn }.
+set-step = { $id } { $area } więcej ({ $fraction } tych fragmentów)
+visits-title = { $count ->
+    [one] 1 wizyta
+    [few] { $count } wizyty
+   *[other] { $count } wizyt
+}
+visits-when = Kiedy
+visits-who = Kto
+visits-machine = Maszyna
+visits-said = Co powiedział klient
+visits-changed = Co zmieniono
+visits-sure = Rozstrzygnięte
+visits-pocket = { $id } { $before } → { $after }
+visits-decided = { $decided ->
+    [none] { $more ->
+        [none] nierozstrzygnięte
+        [1] nierozstrzygnięte: jeszcze jedna taka noc
+       *[other] nierozstrzygnięte; takich nocy jeszcze: { $more }
+    }
+    [beyond_luck] rozstrzygnięte
+    [1] rozstrzygnięte po pierwszej nocy
+   *[other] rozstrzygnięte; nocy: { $decided }
+}
 nights-differ = Pojedyncze zapisy tak się różnią: dziewięć na dziesięć ogrodów jest gotowych po { $hours } jazdy.
 pocket-this-log-if = Fragment: { $percent } w tym zapisie, { $fraction } bez zmian, { $fraction_2 } ze zmianą{ $sure ->
     [none] { "" }

@@ -716,8 +716,36 @@ lost-within = { $count }, { $time } förlorade, inom { $length } från { $place 
 more-spots = och { $spots } till
 ladder-title = Mindre och större
 ladder = Efter storlek, medelvärde av simulerade loggar: { $list }.
-rung = { $size } { $fraction }
-rung-chosen = { $size } { $fraction } (den här)
+rung = { $size }: { $fraction }{ $lawn ->
+    [none] { "" }
+   *[other] , gräsmatta { $lawn }
+}{ $chosen ->
+    [yes] { " " }(den här)
+   *[no] { "" }
+}
+change-set = Tillsammans, först det som ger mest mark för arbetet, var och en räknad efter de föregående: { $list }. Av gräsmattan är då { $lawn } överkörd.
+set-step = { $id } { $area } mer ({ $fraction } av dessa fläckar)
+visits-title = { $count ->
+    [one] 1 besök
+   *[other] { $count } besök
+}
+visits-when = När
+visits-who = Vem
+visits-machine = Maskin
+visits-said = Vad kunden sade
+visits-changed = Vad som ändrades
+visits-sure = Avgjort
+visits-pocket = { $id } { $before } → { $after }
+visits-decided = { $decided ->
+    [none] { $more ->
+        [none] inte avgjort
+        [1] inte avgjort: en sådan natt till
+       *[other] inte avgjort: { $more } sådana nätter till
+    }
+    [beyond_luck] avgjort
+    [1] avgjort efter första natten
+   *[other] avgjort efter { $decided } nätter
+}
 nights-differ = Så mycket skiljer sig enskilda loggar: nio av tio trädgårdar är klara efter { $hours } körning.
 pocket-this-log-if = Fläck: { $percent } i den här loggen, { $fraction } om inget ändras, { $fraction_2 } med ändringen{ $sure ->
     [none] { "" }

@@ -10,7 +10,7 @@ use minijinja::{Environment, Error, Value, context};
 use serde::Deserialize;
 use tussock_types::{
     Check, Comparison, Estimate, Findings, InputFindings, LogVerdict, OverTime, Place, PlanOffset,
-    PredictionHeld, ReferenceFindings, Rung, Said, Span, StuckSpot, Suggestion, Tape, WayHome,
+    PredictionHeld, ReferenceFindings, Said, SetStep, Span, StuckSpot, Suggestion, Tape, WayHome,
 };
 
 /// Anything with a place: a pocket, a spot, a point asked about.
@@ -145,8 +145,11 @@ pub(crate) fn add(to: &mut Environment<'_>, voice: Voice) {
     to.add_filter("is_wide", |estimate: Serde<Estimate>| {
         (estimate.high.zip(estimate.low)).is_some_and(|(high, low)| high - low > WIDE)
     });
-    to.add_filter("ladder", move |rungs: Serde<Vec<Rung>>, chosen_m: Option<f64>| {
-        words::ladder(voice, &rungs, chosen_m)
+    to.add_filter("ladder", move |suggestion: Serde<Suggestion>| {
+        words::ladder(voice, &suggestion)
+    });
+    to.add_filter("change_set", move |steps: Serde<Vec<SetStep>>| {
+        words::change_set(voice, &steps)
     });
     to.add_filter("cost", move |suggestion: Serde<Suggestion>| {
         words::cost(voice, &suggestion)
@@ -184,7 +187,7 @@ pub(crate) use fields;
 /// The findings as a template sees them: everything except the long lists of places and squares, which are drawn.
 pub(crate) fn shown(findings: &Findings) -> Value {
     fields!(findings: tool_version, settings, log_verdict, checks, span, positions, plan_fit, coverage, by_width, revisits, over_time,
-        missed_pockets, not_yet, unseen, stuck_spots, worn_lines, strays, possible_stops, installation, fit, suggestions,
+        missed_pockets, not_yet, unseen, stuck_spots, worn_lines, strays, possible_stops, installation, fit, suggestions, change_set,
         cautions, outline_source, drawn_outline, visit)
 }
 

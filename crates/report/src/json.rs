@@ -30,7 +30,9 @@ use serde::ser::Error as _;
 use serde::{Deserialize, Serialize};
 use serde_json::ser::{Formatter, PrettyFormatter};
 use std::io::{Read, Write};
-use tussock_types::{Cells, Comparison, ComplaintFindings, Findings, Grid, Inspection, SCHEMA_VERSION};
+use tussock_types::{
+    Cells, Comparison, ComplaintFindings, Findings, Grid, Inspection, SCHEMA_VERSION, VisitDone,
+};
 
 /// How the columns of the squares are packed.
 const PACKING: &str = "float32 little-endian, zlib, base64";
@@ -261,6 +263,14 @@ pub fn inspection_to_json(inspection: &Inspection) -> Result<String, ReportError
 /// [`ReportError::Json`].
 pub fn complaints_to_json(complaints: &[ComplaintFindings]) -> Result<String, ReportError> {
     pretty(&tree(&complaints)?)
+}
+
+/// The visits to a garden as a JSON list.
+///
+/// # Errors
+/// [`ReportError::Json`].
+pub fn visits_to_json(visits: &[VisitDone]) -> Result<String, ReportError> {
+    pretty(&tree(&visits)?)
 }
 
 /// Pretty-printed JSON with a line end; zero has no sign.

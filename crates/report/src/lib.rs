@@ -37,27 +37,29 @@ mod private;
 mod ramp;
 mod raster;
 mod terminal;
+mod visits;
 mod words;
 
 pub use error::ReportError;
 pub use geojson::geojson;
 pub use gpx::pockets_gpx;
-pub use html::{html, html_comparison, html_forecast, html_morning, metrics};
+pub use html::{html, html_comparison, html_forecast, html_morning, html_visits, metrics};
 pub use json::{
     comparison_from_json, comparison_to_json, complaints_to_json, from_json, inspection_to_json, looks_saved,
-    to_json,
+    to_json, visits_to_json,
 };
 #[cfg(feature = "picture")]
 pub use map::map_png;
 pub use map::map_svg;
 pub use messages::{Voice, text};
 pub use morning::{alarm_sentence, answer_morning, summary as morning_summary};
-pub use outputs::{MAP_WIDTH_PX, Output, Privacy, left_out, output, output_names, outputs, outputs_sized};
+pub use outputs::{MAP_WIDTH_PX, Output, left_out, output, output_names, outputs, outputs_sized};
 #[cfg(feature = "parquet")]
 pub use parquet::{cells_parquet, fixes_parquet, legs_parquet};
-pub use private::redact;
+pub use private::{Privacy, redact};
 pub use terminal::{
     Colour, Style, answer, answer_comparison, answer_complaint, answer_files, answer_inspection, answer_map,
-    hints,
+    answer_visits, hints,
 };
+pub use visits::visits;
 pub use words::is_hostile;

@@ -1,7 +1,7 @@
 //! Which files does an analysis leave behind?
 
 use crate::messages::Voice;
-use crate::{ReportError, geojson, html, pockets_gpx, redact, to_json};
+use crate::{Privacy, ReportError, geojson, html, pockets_gpx, redact, to_json};
 use rayon::prelude::*;
 use std::borrow::Cow;
 use tussock_types::Findings;
@@ -16,21 +16,6 @@ pub struct Output {
     pub name: &'static str,
     /// What is in it.
     pub bytes: Vec<u8>,
-}
-
-/// Whether the files may reveal where and when.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Privacy {
-    /// Everything.
-    Full,
-    /// Only files that make sense without coordinates, names, dates and digests; see [`redact`].
-    Private,
-}
-
-impl From<bool> for Privacy {
-    fn from(is_private: bool) -> Self {
-        if is_private { Self::Private } else { Self::Full }
-    }
 }
 
 /// Makes a file.

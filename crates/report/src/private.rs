@@ -16,6 +16,21 @@ use std::collections::BTreeMap;
 use std::sync::LazyLock;
 use tussock_types::{Findings, PlanRole};
 
+/// Whether the files may reveal where and when.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Privacy {
+    /// Everything.
+    Full,
+    /// Only files that make sense without coordinates, names, dates and digests; see [`redact`].
+    Private,
+}
+
+impl From<bool> for Privacy {
+    fn from(is_private: bool) -> Self {
+        if is_private { Self::Private } else { Self::Full }
+    }
+}
+
 /// How a field is shown.
 #[derive(Clone, Copy)]
 enum Telling {

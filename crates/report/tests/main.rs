@@ -14,3 +14,4 @@ mod outputs;
 mod page;
 mod schema;
 mod terminal;
+mod visits;

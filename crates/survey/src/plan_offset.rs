@@ -125,6 +125,7 @@ impl PlanShift {
             fit: _,
             reference: _,
             suggestions,
+            change_set: _,
             cautions: _,
             plan,
             lawn_outline,

@@ -3,9 +3,9 @@
 //! Question: the customer points at a corner. How often was it driven over, when last, how does that compare with the lawn,
 //! and what follows? Findings are enough to answer it, saved ones too.
 //!
-//! Method. The squares of the map within reach of the position error around the place show how often it may have been driven
-//! over; by chance, a point of a square sees more or fewer passes than the square does on average. Pockets, ground without
-//! evidence and stuck spots are those of the findings. The answer is one of: as often as the lawn, so look at blades,
+//! Method. The squares of the map around the place, weighted by how likely the position error puts it there, show how often it
+//! may have been driven over; by chance, a point of a square sees more or fewer passes than the square does on average.
+//! Pockets, ground without evidence and stuck spots are those of the findings. The answer is one of: as often as the lawn, so look at blades,
 //! height, growth or slope; less often, by luck or more than luck explains; never, and why; this log cannot tell.
 //!
 //! Exact: which pocket or spot holds the place. Approximate: the interval of the visits, blurred by squares of decimetres
@@ -14,7 +14,7 @@
 use crate::AnalyseError;
 use tussock_plane::{Frame, Region, RegionError};
 use tussock_survey::log_findings::rfc3339;
-use tussock_types::math::{self, quantile};
+use tussock_types::math;
 use tussock_types::{Cells, ComplaintFindings, ComplaintSettings, Estimate, Findings, GeoPoint, Place, Said};
 
 /// Position error if nothing shows it: that of unaided receivers (common practice, no source).
@@ -23,6 +23,9 @@ const ASSUMED_ERROR_M: f64 = 2.0;
 const SELDOM_SHARE: f64 = 0.5;
 /// Fewer expected visits count as none: at most one point in four of such a square was passed over.
 const NEVER_VISITS: f64 = 0.25;
+
+/// Squares farther away than this many position errors do not count.
+const FARTHEST_SDS: f64 = 3.0;
 
 /// A place farther from the lawn than this belongs to another garden.
 const FARTHEST_M: f64 = 50.0;
@@ -79,7 +82,7 @@ pub fn ask(findings: &Findings, asked: &ComplaintSettings) -> Result<ComplaintFi
     let error_m = error_m(findings);
     let reach_m = Estimate::END_SDS * error_m;
     if let Some(cells) = findings.cells.as_ref().filter(|_| findings.coverage.is_some()) {
-        let around = Around::of(cells, place, reach_m, findings.settings.machine.cut_width_m);
+        let around = Around::of(cells, place, error_m, findings.settings.machine.cut_width_m);
         found.visits = around.visits;
         found.last_visit = (findings.span.start_unix_s.zip(around.last_s))
             .and_then(|(start_s, last_s)| rfc3339(start_s + last_s));
@@ -125,10 +128,10 @@ struct Around {
 }
 
 impl Around {
-    fn of(cells: &Cells, place: Place, reach_m: f64, cut_width_m: Option<f64>) -> Self {
+    fn of(cells: &Cells, place: Place, error_m: f64, cut_width_m: Option<f64>) -> Self {
         let grid = cells.grid;
         // Squares that hold the place, or may hold it.
-        let within_m = reach_m + 0.5 * std::f64::consts::SQRT_2 * grid.cell_m;
+        let within_m = FARTHEST_SDS * error_m + 0.5 * std::f64::consts::SQRT_2 * grid.cell_m;
         let mut near: Vec<(f64, usize)> = (0..grid.columns * grid.rows)
             .filter(|&at| cells.lawn_fraction[at] > 0.0)
             .map(|at| {
@@ -147,27 +150,35 @@ impl Around {
                 last_s: None,
             };
         };
-        let estimate = f64::from(cells.visits_expected[here]);
-        let mut visits: Vec<f64> = near
+        // Each square counts as often as the true place lies in it, given the error and that of a square's middle; by
+        // comparison with the nearest one, so that the weights cannot all vanish.
+        let sd_m = error_m.max(grid.cell_m / 12.0_f64.sqrt());
+        let weigh =
+            |distance_m: f64| math::exp(0.5 * (near[0].0.powi(2) - distance_m.powi(2)) / sd_m.powi(2));
+        let weights = near.iter().map(|(distance_m, at)| {
+            let visits = f64::from(cells.visits_expected[*at]);
+            (weigh(*distance_m), visits)
+        });
+        let weights: Vec<(f64, f64)> = weights.collect();
+        let sum: f64 = weights.iter().map(|(weight, _)| weight).sum();
+        let estimate = weights
             .iter()
-            .map(|(_, at)| f64::from(cells.visits_expected[*at]))
-            .collect();
-        visits.sort_by(f64::total_cmp);
-        let (low, high) = (
-            quantile(&visits, 0.05).unwrap_or(estimate),
-            quantile(&visits, 0.95).unwrap_or(estimate),
-        );
+            .map(|(weight, visits)| weight * visits)
+            .sum::<f64>()
+            / sum;
+        let apart = |(weight, visits): &(f64, f64)| weight * (visits - estimate).powi(2);
+        let between = weights.iter().map(apart).sum::<f64>() / sum;
         // A pass covers some squares only in part, and a point of them is under it or not. If a swath crosses a square that
         // is as wide as it is from all sides on average (4/pi of its side, Cauchy), each rim leaves a sixth of that width to
         // chance.
         let rims = 4.0 / std::f64::consts::PI * grid.cell_m / 3.0 / cut_width_m.unwrap_or(grid.cell_m);
-        let chance = |visits: f64| Estimate::END_SDS * (visits * rims.min(1.0)).max(0.0).sqrt();
+        let end = Estimate::END_SDS * (between + estimate * rims.min(1.0)).sqrt();
         let last_s = f64::from(cells.last_visit_s[here]);
         Self {
             visits: Some(Estimate {
                 estimate,
-                low: Some((low - chance(low)).max(0.0)),
-                high: Some(high + chance(high)),
+                low: Some((estimate - end).max(0.0)),
+                high: Some(estimate + end),
             }),
             last_s: last_s.is_finite().then_some(last_s),
         }

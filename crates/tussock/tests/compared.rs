@@ -38,11 +38,11 @@ fn part(trace: &Trace, from: usize, to: usize) -> Trace {
     cut
 }
 
-fn frame() -> Frame {
+pub(crate) fn frame() -> Frame {
     Frame::at(tussock_simulate::gardens::ORIGIN)
 }
 
-fn ring(corners: &[(f64, f64)]) -> PlanShape {
+pub(crate) fn ring(corners: &[(f64, f64)]) -> PlanShape {
     let mut ring: Vec<_> = corners
         .iter()
         .map(|(x, y)| frame().to_geo(Place::new(*x, *y)))
@@ -51,7 +51,7 @@ fn ring(corners: &[(f64, f64)]) -> PlanShape {
     PlanShape::Polygons(vec![GeoPolygon { rings: vec![ring] }])
 }
 
-fn feature(index: usize, role: PlanRole, name: &str, shape: PlanShape) -> PlanFeature {
+pub(crate) fn feature(index: usize, role: PlanRole, name: &str, shape: PlanShape) -> PlanFeature {
     PlanFeature {
         role,
         name: name.to_owned(),

@@ -1,6 +1,6 @@
 //! Before and after a change. The shape of `comparison.json`.
 
-use crate::{Estimate, Findings, Place, PocketChange, Said};
+use crate::{Estimate, Findings, Place, PocketChange, Said, SiteVisit, SuggestionKind};
 use serde::{Deserialize, Serialize};
 
 /// What a change brought.
@@ -138,4 +138,23 @@ pub enum BuiltAs {
     Otherwise,
     /// Nothing that could be predicted.
     Nothing,
+}
+
+/// One visit to a garden, as its comparison tells it.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct VisitDone {
+    /// Name of the comparison's folder; empty if it is private.
+    pub name: String,
+    /// Who came, when and why; null if nobody said, or it is private.
+    pub visit: Option<SiteVisit>,
+    /// When the log after the change begins, RFC 3339 in UTC; null if it is private.
+    pub start: Option<String>,
+    /// What the customer said; null if it is private.
+    pub said: Option<String>,
+    /// Suggestions that were built.
+    pub built: Vec<SuggestionKind>,
+    /// The pocket that was to be mended: the customer's own, else the largest of those before. Null where there was none.
+    pub pocket: Option<ComparedPocket>,
+    /// Lawn, after minus before.
+    pub difference: Difference,
 }

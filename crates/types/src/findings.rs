@@ -111,6 +111,9 @@ pub struct Findings {
     pub reference: Option<ReferenceFindings>,
     /// What to change. Null until a stage makes suggestions.
     pub suggestions: Option<Vec<Suggestion>>,
+    /// Suggestions to make together, the most ground for the work first. Empty where fewer than two pockets can be mended.
+    #[serde(default)]
+    pub change_set: Vec<SetStep>,
     /// General cautions.
     pub cautions: Vec<Said>,
     /// The plan as used, for drawing; laid where the log says where the two lie beside each other. Null without one.
@@ -983,7 +986,7 @@ pub struct Suggestion {
     pub side: Option<Said>,
     /// Pockets that it is meant to mend.
     pub pocket_ids: Vec<String>,
-    /// Smaller and larger changes of that kind, cheapest first. Null until a stage tries them.
+    /// Smaller and larger changes of that kind, cheapest first. Null where no other size was tried.
     pub ladder: Option<Vec<Rung>>,
     /// Shift of a zone or of the boundary.
     pub shift_m: Option<f64>,
@@ -1009,10 +1012,33 @@ pub struct Suggestion {
 /// A change of some size, and what it brings.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Rung {
-    /// How far, or how wide.
-    pub size_m: f64,
+    /// How far a side is moved, or how much wire is laid; null where hours are added.
+    pub size_m: Option<f64>,
+    /// Share of outings to send along a guide run.
+    #[serde(default)]
+    pub outing_share_fraction: Option<f64>,
+    /// Working hours added per day.
+    #[serde(default)]
+    pub added_h_per_day: Option<f64>,
     /// The pocket, changed: the mean of single logs, and the ends that hold nine of ten.
     pub pocket_fraction_after: Estimate,
+    /// What it costs elsewhere: the mean of the whole lawn, changed, less its mean unchanged. Null in findings of older versions.
+    #[serde(default)]
+    pub lawn_gain_fraction: Option<f64>,
+}
+
+/// One of several changes that are made together, counted after those before it.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct SetStep {
+    /// Id of the suggestion, `G1`.
+    pub id: String,
+    /// Ground of the pockets that it adds to what the steps before it let the machine drive over: the mean of simulated logs.
+    pub gained_m2: f64,
+    /// Part of all these pockets that is driven over with it and the steps before it: the mean of simulated logs, and the
+    /// ends that hold nine of ten.
+    pub pockets_fraction_after: Estimate,
+    /// The whole lawn then: the mean of simulated logs, and the ends that hold nine of ten.
+    pub visited_fraction_after: Estimate,
 }
 
 /// Predicted fractions.

@@ -96,7 +96,7 @@ def table(rows):
         if not of:
             continue
         told = [row for row in of if row["code"] not in CANNOT_TELL and row["visits"]]
-        held = [row["visits"]["low"] - 0.5 <= row["truth"] <= row["visits"]["high"] + 0.5 for row in told]
+        held = [row["visits"]["low"] <= row["truth"] <= row["visits"]["high"] for row in told]
         widths = [row["visits"]["high"] - row["visits"]["low"] for row in told]
         silent = [row["code"] in CANNOT_TELL for row in of if row["is_silent"]]
         elsewhere = [row["code"] in CANNOT_TELL for row in of if not row["is_silent"]]

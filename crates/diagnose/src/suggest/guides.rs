@@ -16,6 +16,12 @@ const MANY_OUTINGS: f64 = 8.0;
 const LEAST_ODDS: f64 = 0.5;
 /// About this many metres can be laid in an hour.
 const METRES_AN_HOUR: f64 = 25.0;
+/// Parts of its stretch in the pocket by which a guide run is shortened,
+const SHORTER: [f64; 2] = [0.67, 0.33];
+/// where that saves this much.
+const LEAST_CUT_M: f64 = 0.5;
+/// Step in which that stretch is measured.
+const LOOK_M: f64 = 0.1;
 /// An existing guide run that ends this close to a pocket's new end is the same one.
 const SAME_END_M: f64 = 1.5;
 
@@ -63,21 +69,78 @@ impl Workshop<'_> {
                 if odds < LEAST_ODDS {
                     continue;
                 }
-                let mut guides = existing.clone();
-                guides.push(laid.line.clone());
-                let mut all_shares = self.site.guide_shares_fraction.clone();
-                all_shares.push(Some(share));
-                let mut cast = self.cast.clone();
-                cast.yard = cast.yard.with_guides(&guides, &all_shares);
-                changes.push(Change {
-                    geometry: laid.line.clone(),
-                    wire_m: Some(laid.wire_m),
-                    share_fraction: Some(share),
-                    effort_h: 1.0 + laid.wire_m / METRES_AN_HOUR,
-                    ..self.blank(SuggestionKind::GuideRun, cast)
-                });
+                changes.push(self.guide(laid.line.clone(), laid.wire_m, share));
             }
         }
         changes
+    }
+
+    /// The machine with one more guide run.
+    fn guide(&self, line: Vec<Place>, wire_m: f64, share_fraction: f64) -> Change {
+        let mut guides: Vec<Vec<Place>> = self.site.guides.iter().map(|guide| guide.shape.clone()).collect();
+        guides.push(line.clone());
+        let mut shares = self.site.guide_shares_fraction.clone();
+        shares.push(Some(share_fraction));
+        let mut cast = self.cast.clone();
+        cast.yard = cast.yard.with_guides(&guides, &shares);
+        Change {
+            geometry: line,
+            wire_m: Some(wire_m),
+            share_fraction: Some(share_fraction),
+            effort_h: 1.0 + wire_m / METRES_AN_HOUR,
+            ..self.blank(SuggestionKind::GuideRun, cast)
+        }
+    }
+
+    /// The same guide run ending earlier in the pocket, the shortest first, then whole with the next smaller share of outings.
+    pub(super) fn smaller_guides(&self, largest: &Change, pocket: usize) -> Vec<Change> {
+        let (line, mask) = (&largest.geometry, &self.scene.pockets[pocket]);
+        let (Some(wire_m), Some(share)) = (largest.wire_m, largest.share_fraction) else {
+            return Vec::new();
+        };
+        let is_inside = |cut_m: &f64| {
+            let end = shortened(line, *cut_m).last().copied();
+            end.and_then(|end| mask.grid.cell_at(end))
+                .is_some_and(|(column, row)| mask.get(column, row))
+        };
+        let steps = (1..=(way::length_m(line) / LOOK_M) as usize).map(|step| LOOK_M * step as f64);
+        let inside_m = steps.take_while(is_inside).last().unwrap_or(0.0);
+        let shorter = SHORTER
+            .map(|part| (100.0 * part * inside_m).round() / 100.0)
+            .into_iter()
+            .filter(|cut_m| *cut_m >= LEAST_CUT_M && *cut_m < wire_m)
+            .map(|cut_m| self.guide(shortened(line, cut_m), wire_m - cut_m, share));
+        let rarer = SHARES.into_iter().rev().find(|less| *less < share);
+        let rarer = rarer.map(|less| self.guide(line.clone(), wire_m, less));
+        shorter.chain(rarer).collect()
+    }
+}
+
+/// A line that ends this much earlier, to the centimetre.
+fn shortened(line: &[Place], cut_m: f64) -> Vec<Place> {
+    let (mut left, mut cut_m) = (line.to_vec(), cut_m);
+    while let [.., from, to] = left[..] {
+        let piece_m = from.distance_m(to);
+        left.pop();
+        if piece_m > cut_m {
+            left.push(way::rounded(to.towards(from, cut_m / piece_m)));
+            break;
+        }
+        cut_m -= piece_m;
+    }
+    left
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_shortened_line_loses_whole_pieces_and_a_part_of_one() {
+        let line =
+            [(0.0, 0.0), (10.0, 0.0), (10.0, 4.0)].map(|(east_m, north_m)| Place::new(east_m, north_m));
+        assert_eq!(shortened(&line, 1.0), [line[0], line[1], Place::new(10.0, 3.0)]);
+        assert_eq!(shortened(&line, 6.0), [line[0], Place::new(8.0, 0.0)]);
+        assert_eq!(shortened(&line, 20.0), [line[0]]);
     }
 }

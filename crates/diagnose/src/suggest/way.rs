@@ -194,7 +194,7 @@ fn roomier(room: &Room, line: &mut [Place]) {
 }
 
 /// Rounded to the centimetre: nobody can lay it more exactly.
-fn rounded(place: Place) -> Place {
+pub(super) fn rounded(place: Place) -> Place {
     Place::new(
         (100.0 * place.east_m).round() / 100.0,
         (100.0 * place.north_m).round() / 100.0,

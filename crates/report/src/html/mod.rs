@@ -25,12 +25,13 @@ use minijinja::value::Serde;
 use minijinja::{AutoEscape, Environment, UndefinedBehavior, Value, context, escape_formatter};
 use serde::Serialize;
 use sha2::{Digest, Sha256};
-use tussock_types::{Alarm, Comparison, Findings, Morning, PlanForecast, Settings};
+use tussock_types::{Alarm, Comparison, Findings, Morning, PlanForecast, Settings, VisitDone};
 
 const PAGE: &str = include_str!("../../templates/report.html");
 const COMPARE_PAGE: &str = include_str!("../../templates/compare.html");
 const PLAN_PAGE: &str = include_str!("../../templates/plan.html");
 const MORNING_PAGE: &str = include_str!("../../templates/morning.html");
+const VISITS_PAGE: &str = include_str!("../../templates/visits.html");
 const METRICS: &str = include_str!("../../templates/metrics.txt");
 const HEAD: &str = include_str!("../../templates/head.html");
 const ANSWERS: &str = include_str!("../../templates/answers.html");
@@ -102,6 +103,19 @@ pub fn html_forecast(
         "plan.html",
         PLAN_PAGE,
         forecast::page(voice, forecast, settings, tool_version),
+    )
+}
+
+/// The visits to a garden as `visits.html`.
+///
+/// # Errors
+/// [`ReportError::Page`] if the template cannot be filled, which would be a bug of ours.
+pub fn html_visits(visits: &[VisitDone], voice: Voice) -> Result<String, ReportError> {
+    render(
+        voice,
+        "visits.html",
+        VISITS_PAGE,
+        crate::visits::told(voice, visits),
     )
 }
 

@@ -13,7 +13,7 @@ use crate::messages::Voice;
 use crate::messages::say;
 use crate::words;
 use minijinja::{Environment, UndefinedBehavior, Value, context, value::Serde};
-use tussock_types::{Comparison, ComplaintFindings, Findings, Inspection};
+use tussock_types::{Comparison, ComplaintFindings, Findings, Inspection, VisitDone};
 
 pub use chart::answer_map;
 pub use hints::hints;
@@ -150,6 +150,7 @@ const ANSWER: Template = ("answer.txt", include_str!("../../templates/answer.txt
 const REFERENCE: Template = ("reference.txt", include_str!("../../templates/reference.txt"));
 const INSPECTION: Template = ("inspection.txt", include_str!("../../templates/inspection.txt"));
 const COMPLAINT: Template = ("complaint.txt", include_str!("../../templates/complaint.txt"));
+const VISITS: Template = ("visits.txt", include_str!("../../templates/visits.txt"));
 const COMPARISON: Template = ("comparison.txt", include_str!("../../templates/comparison.txt"));
 
 /// Fills a template and lays it out. The beginning of each line says what it becomes: `=` a headline, `| label | text` a
@@ -235,6 +236,11 @@ pub fn answer_complaint(complaint: &ComplaintFindings, findings: &Findings, styl
 /// The answer of a comparison as text.
 pub fn answer_comparison(comparison: &Comparison, style: Style) -> String {
     filled(COMPARISON, compared(style.voice, comparison), style)
+}
+
+/// The visits to a garden as text.
+pub fn answer_visits(visits: &[VisitDone], style: Style) -> String {
+    filled(VISITS, crate::visits::told(style.voice, visits), style)
 }
 
 /// The names of the files that were written, as one row.

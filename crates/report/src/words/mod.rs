@@ -17,7 +17,7 @@ use tussock_types::grouped;
 use tussock_types::math;
 use tussock_types::{
     Check, DarkHours, Estimate, Findings, LeftOut, LogLevel, LogVerdict, Night, OutlineSource, OverTime,
-    Place, Rung, Said, Span, StuckSpot, Suggestion, Tape, WayHome,
+    Place, Said, SetStep, Span, StuckSpot, Suggestion, Tape, WayHome, Whether,
 };
 use tussock_types::{FOOT_M, INCH_M, Language, MILE_M, Units};
 use unicode_width::{UnicodeWidthChar, UnicodeWidthStr};
@@ -504,24 +504,24 @@ pub(crate) fn figure(voice: Voice, value: f64) -> String {
 
 /// What a change needs, in a few words each.
 pub(crate) fn cost(voice: Voice, suggestion: &Suggestion) -> Vec<String> {
-    let mut cost = Vec::new();
-    if let Some(wire_m) = suggestion.wire_m {
-        cost.push(say!(voice, "wire-length", length = metres(voice, wire_m)));
-    }
-    if let Some(shift_m) = suggestion.shift_m {
-        cost.push(say!(voice, "shift-length", length = metres(voice, shift_m)));
-    }
-    if let Some(added_h) = suggestion.added_h_per_day {
-        cost.push(say!(voice, "more-day", hours = hours(voice, added_h)));
-    }
-    if let Some(share) = suggestion.outing_share_fraction {
-        cost.push(say!(
-            voice,
-            "outings-sent-along-percent",
-            percent = whole_percent(voice, share)
-        ));
-    }
+    let shift = |shift_m: f64| say!(voice, "shift-length", length = metres(voice, shift_m));
+    let mut cost: Vec<String> = suggestion.shift_m.map(shift).into_iter().collect();
+    let (added_h, share) = (suggestion.added_h_per_day, suggestion.outing_share_fraction);
+    cost.extend(work(voice, suggestion.wire_m, added_h, share));
     cost
+}
+
+fn work(voice: Voice, wire_m: Option<f64>, added_h: Option<f64>, share: Option<f64>) -> Vec<String> {
+    let wire = |wire_m: f64| say!(voice, "wire-length", length = metres(voice, wire_m));
+    let longer = |added_h: f64| say!(voice, "more-day", hours = hours(voice, added_h));
+    let sent = |share: f64| {
+        let percent = whole_percent(voice, share);
+        say!(voice, "outings-sent-along-percent", percent = percent)
+    };
+    [wire_m.map(wire), added_h.map(longer), share.map(sent)]
+        .into_iter()
+        .flatten()
+        .collect()
 }
 
 /// How the machine came home: how often by each way, and how long that took.
@@ -622,20 +622,53 @@ pub(crate) fn tape(voice: Voice, tape: &[Tape], target: Place) -> Option<String>
     (!parts.is_empty()).then(|| listed(voice, parts, ListMark::Comma))
 }
 
-/// What larger and smaller versions of a change would bring.
-pub(crate) fn ladder(voice: Voice, rungs: &[Rung], chosen_m: Option<f64>) -> String {
-    let told = rungs.iter().map(|rung| {
-        let (size, fraction) = (
-            metres(voice, rung.size_m),
-            percent(voice, rung.pocket_fraction_after.estimate),
-        );
-        if Some(rung.size_m) == chosen_m {
-            say!(voice, "rung-chosen", size = size, fraction = fraction)
-        } else {
-            say!(voice, "rung", size = size, fraction = fraction)
-        }
+/// What larger and smaller versions of a change would bring, and cost the lawn.
+pub(crate) fn ladder(voice: Voice, change: &Suggestion) -> String {
+    let chosen = (
+        change.shift_m.or(change.wire_m),
+        change.outing_share_fraction,
+        change.added_h_per_day,
+    );
+    let told = change.ladder.iter().flatten().map(|rung| {
+        let (share, added_h) = (rung.outing_share_fraction, rung.added_h_per_day);
+        let size = match rung.size_m {
+            Some(size_m) if share.is_none() => metres(voice, size_m),
+            wire_m => listed(voice, work(voice, wire_m, added_h, share), ListMark::Comma),
+        };
+        say!(
+            voice,
+            "rung",
+            size = size,
+            fraction = percent(voice, rung.pocket_fraction_after.estimate),
+            lawn = rung
+                .lawn_gain_fraction
+                .map_or_else(|| "none".to_owned(), |gain| points(voice, gain)),
+            chosen = Whether::from((rung.size_m, share, added_h) == chosen)
+        )
     });
-    say!(voice, "ladder", list = listed(voice, told, ListMark::Comma))
+    say!(voice, "ladder", list = listed(voice, told, ListMark::Semicolon))
+}
+
+/// Several changes together, each with what it adds to those before it.
+pub(crate) fn change_set(voice: Voice, steps: &[SetStep]) -> String {
+    let told = steps.iter().map(|step| {
+        say!(
+            voice,
+            "set-step",
+            id = plain(&step.id, 12),
+            area = area(voice, step.gained_m2),
+            fraction = percent(voice, step.pockets_fraction_after.estimate)
+        )
+    });
+    let lawn = steps
+        .last()
+        .map(|step| with_interval(voice, step.visited_fraction_after));
+    say!(
+        voice,
+        "change-set",
+        list = listed(voice, told, ListMark::Semicolon),
+        lawn = lawn.unwrap_or_default()
+    )
 }
 
 /// What to look at where the machine got stuck, and where it came from.

@@ -503,6 +503,7 @@ pub(crate) fn findings() -> Findings {
         fit: None,
         reference: None,
         suggestions: None,
+        change_set: Vec::new(),
         cautions: vec![Said::BladesOnLawn {}],
         plan: Some(plan()),
         lawn_outline: vec![vec![

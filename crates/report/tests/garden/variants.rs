@@ -259,8 +259,11 @@ pub(crate) fn full_findings() -> Findings {
         side: Some(Said::AlsoBehindPassage { width_m: 2.0 }),
         pocket_ids: vec!["M1".to_owned()],
         ladder: Some(vec![Rung {
-            size_m: 0.4,
+            size_m: Some(0.4),
+            outing_share_fraction: Some(0.25),
+            added_h_per_day: Some(0.5),
             pocket_fraction_after: between(0.55, 0.4, 0.7),
+            lawn_gain_fraction: Some(-0.002),
         }]),
         shift_m: Some(0.4),
         added_h_per_day: Some(1.5),
@@ -277,6 +280,12 @@ pub(crate) fn full_findings() -> Findings {
         done_after_h: Some(17.5),
         cautions: vec![Said::Dig {}],
     }]);
+    findings.change_set = vec![SetStep {
+        id: "G1".to_owned(),
+        gained_m2: 5.5,
+        pockets_fraction_after: between(0.81, 0.66, 0.9),
+        visited_fraction_after: between(share + 0.05, share + 0.03, share + 0.06),
+    }];
     findings.possible_stops = Some(possible_stops());
     findings.installation = Some(installation());
     findings.nights = Some(nights());
@@ -315,6 +324,7 @@ pub(crate) fn findings_without_width() -> Findings {
         missed_pockets: Vec::new(),
         not_yet: Vec::new(),
         suggestions: None,
+        change_set: Vec::new(),
         cells: None,
         ..full
     }

@@ -3,4 +3,5 @@
 
 mod family;
 mod proof;
+mod sets;
 mod table;
