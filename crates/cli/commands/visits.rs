@@ -70,7 +70,7 @@ fn gather(folder: &Path, deep: usize, found: &mut Vec<PathBuf>) -> Result<(), Co
 }
 
 fn read(folder: &Path, path: &Path) -> Result<(String, Comparison), CommandFailure> {
-    let comparison = tussock_report::comparison_from_json(&inputs::bytes(&path.to_path_buf())?)
+    let comparison = tussock_report::comparison_from_json(&inputs::bytes(path)?)
         .map_err(|error| failure!("{}: {}", name(path), with_causes(&error)))?;
     let within = path.parent().and_then(|parent| parent.strip_prefix(folder).ok());
     Ok((within.map(name).unwrap_or_default(), comparison))
