@@ -31,11 +31,14 @@ async function barriers(session) {
 const named = new Set(["heading", "region", "button", "link", "image", "img", "figure", "group", "table", "checkbox", "radio", "combobox", "textbox", "slider"]);
 
 /** What a screen reader is given: its faults, and its landmarks, headings, tables and controls in order. */
-async function readAloud(session) {
+async function readAloud(session, mapName) {
   const { nodes } = await session.send("Accessibility.getFullAXTree");
+  const byId = new Map(nodes.map((node) => [node.nodeId, node]));
   const seen = nodes.filter((node) => !node.ignored).map((node) => ({
     role: node.role?.value ?? "",
     name: node.name?.value?.trim() ?? "",
+    description: node.description?.value?.trim() ?? "",
+    parent: node.parentId,
     level: node.properties?.find((one) => one.name === "level")?.value?.value ?? 0,
   }));
   const found = [];
@@ -49,8 +52,16 @@ async function readAloud(session) {
     if (at > 0 && node.level > headings[at - 1].level + 1) found.push(`heading "${node.name}" skips a level`);
   });
   for (const node of seen.filter((one) => named.has(one.role) && one.name === "" && one.role !== "group" && one.role !== "table")) found.push(`${node.role} without a name`);
-  const tables = seen.filter((node) => node.role === "table").length;
-  if (tables > 0 && !seen.some((node) => node.role === "rowheader")) found.push("tables without row headers");
+  const tables = seen.filter((node) => node.role === "table");
+  // A table scrolls in a region of its own, which bears its name.
+  for (const table of tables) {
+    let around = table.name === "" ? byId.get(table.parent) : undefined;
+    while (around && around.role?.value !== "region") around = byId.get(around.parentId);
+    if (table.name === "" && !around?.name?.value) found.push("table without a name");
+  }
+  const maps = seen.filter((node) => node.name === mapName);
+  if (maps.length !== 1 || maps[0].description === "") found.push(`map: ${maps.length} of the name "${mapName}", described as "${maps[0]?.description}"`);
+  if (tables.length > 0 && !seen.some((node) => node.role === "rowheader")) found.push("tables without row headers");
   const kept = new Set(["main", "banner", "contentinfo", "heading", "region", "table", "button", "link"]);
   return { found, order: seen.filter((node) => kept.has(node.role)).map((node) => node.role + (node.level || "")).join(" ") };
 }
@@ -112,7 +123,7 @@ for (const file of files) {
     if (is_demo) {
       const session = await page.context().newCDPSession(page);
       for (const text of await barriers(session)) fault(text);
-      const { found, order } = await readAloud(session);
+      const { found, order } = await readAloud(session, await page.locator("svg.map").first().getAttribute("aria-label"));
       for (const text of found) fault(`read aloud: ${text}`);
       orders[width] ??= order;
       if (order !== orders[width]) fault("read aloud: another order of landmarks, headings, tables and controls than in the first language");

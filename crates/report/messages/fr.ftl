@@ -65,7 +65,7 @@ gps_time = Les heures sont en temps GPS et ont été converties en UTC, avec 18 
 week_rollover_repaired = { $fixes ->
     [one] { $fixes } relevé était daté
    *[other] { $fixes } relevés étaient datés
-} 1024 semaines trop tôt (retour à zéro de la semaine GPS), corrigés de { $days } jours ; le premier est maintenant du { $date }.
+} 1024 semaines trop tôt (retour à zéro de la semaine GPS), correction de { $days } jours ; le premier est maintenant du { $date }.
 late_fixes = { $fixes ->
     [one] { $fixes } relevé a été écrit en retard et remis à sa place.
    *[other] { $fixes } relevés ont été écrits en retard et remis à leur place.

@@ -267,11 +267,11 @@ impl Drawing {
     }
 }
 
-/// Where the upper left corner is, for anyone who asks which place is under a point.
+/// Where the upper left corner is, for anyone who asks which place is under a point, and which text describes the map.
 fn corner(view: &View) -> String {
     let corner = view.place(0.0, 0.0);
     format!(
-        " data-west-m=\"{:.3}\" data-north-m=\"{:.3}\"",
+        " data-west-m=\"{:.3}\" data-north-m=\"{:.3}\" aria-describedby=\"about-map\"",
         corner.east_m, corner.north_m
     )
 }
