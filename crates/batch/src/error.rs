@@ -25,7 +25,7 @@ pub enum BatchError {
         why: String,
     },
     /// A store of another version.
-    #[error("{}: store has schema version {found}, expected {expected} or one before", .path.display())]
+    #[error("{}: store has schema version {found}, expected {expected} or an earlier one", .path.display())]
     SchemaVersion {
         /// The folder.
         path: PathBuf,

@@ -46,9 +46,9 @@ fn every_batch_error_says_what_it_means() {
             BatchError::SchemaVersion {
                 path: "store".into(),
                 found: 9,
-                expected: 2,
+                expected: 3,
             },
-            "store: store has schema version 9, expected 2 or one before",
+            "store: store has schema version 9, expected 3 or an earlier one",
         ),
         (
             BatchError::InUse { path: "store".into() },

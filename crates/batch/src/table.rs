@@ -24,8 +24,8 @@ use std::collections::BTreeSet;
 use std::sync::Arc;
 
 /// Version of tables and commit record. Version 2 added the tables `usual` and `alarms`, and the last three columns of
-/// `gardens`.
-pub const SCHEMA_VERSION: u32 = 2;
+/// `gardens`; version 3 the last column (`said`) of `pockets`, `stuck_spots` and `alarms`.
+pub const SCHEMA_VERSION: u32 = 3;
 /// Oldest version that can be read: what it lacks is null, and is worked out by the next run.
 pub const OLDEST_SCHEMA_VERSION: u32 = 1;
 /// Rows of a row group: a reader that wants one garden skips the other groups by their smallest and largest name.
@@ -242,8 +242,8 @@ tables! {
         Number "chance_fraction" "probability that luck alone leaves a pocket of this width";
         Text "cause" "likeliest cause";
         Text "why" "one sentence";
-        Text "said" "the same as a code with its values, JSON";
         Text "outline" "rings on the plan's plane, metres east and north, as JSON";
+        Text "said" "why as a code with its values, JSON";
     }
     /// Each stuck spot of each night.
     STUCK_SPOTS "stuck_spots" ByNight {
@@ -818,6 +818,26 @@ mod tests {
             names.sort_unstable();
             names.dedup();
             assert_eq!(names.len(), table.columns.len());
+        }
+    }
+
+    #[test]
+    fn tables_that_version_2_wrote_are_read_and_lack_what_is_said_as_data() {
+        for table in [&POCKETS, &STUCK_SPOTS, &ALARMS] {
+            let columns = (table.columns.iter().copied()).filter(|column| column.name != "said");
+            let old: &'static StoreTable = Box::leak(Box::new(StoreTable {
+                name: table.name,
+                parted: table.parted,
+                columns: columns.collect::<Vec<_>>().leak(),
+            }));
+            let mut row = old.empty();
+            row[old.at("garden")] = "a".into();
+            row[old.at("why")] = "A fence.".into();
+            let bytes = bytes::Bytes::from(write(old, vec![row], "1").unwrap());
+            let all: Vec<usize> = (0..table.columns.len()).collect();
+            let read = read(table, "x", bytes, &all, Keep::All).unwrap();
+            assert_eq!(read[0][table.at("why")].text(), Some("A fence."));
+            assert_eq!(read[0][table.at("said")], Value::Null);
         }
     }
 
