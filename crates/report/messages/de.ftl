@@ -54,22 +54,25 @@ landmark_corner_apart = derjenigen Ecke { $body ->
     [none] des Rasens
    *[other] von „{ $body }“
 } im { $wind_deg }, die { $farther ->
-    [yes] weiter weg liegt von
-   *[other] näher liegt an
+    [yes] weiter von
+   *[other] näher an
 } { $beside ->
     [none] der Ladestation
    *[other] „{ $beside }“
+} { $farther ->
+    [yes] entfernt ist
+   *[other] liegt
 }
 
 ## Was der Leser einer Aufzeichnung getan oder bemerkt hat
 
 time_without_zone = Die Zeiten nennen keine Zeitzone und gelten als UTC.
 time_is_relative = Die Zeiten zählen ab einem eigenen Start des Loggers und tragen kein Datum.
-gps_time = Die Zeiten sind GPS-Zeit und wurden auf UTC zurückgeführt, um 18 Schaltsekunden seit 2017 (IERS, Bulletin C).
+gps_time = Die Zeiten sind GPS-Zeit und wurden in UTC umgerechnet, mit 18 Schaltsekunden seit 2017 (IERS, Bulletin C).
 week_rollover_repaired = { $fixes ->
     [one] 1 Messpunkt war
    *[other] { $fixes } Messpunkte waren
-} um 1024 Wochen zu früh datiert (Überlauf der GPS-Woche) und um { $days } Tage nach vorn verschoben; der erste liegt jetzt am { $date }.
+} um 1024 Wochen zu früh datiert (Überlauf der GPS-Woche), jetzt { $days } Tage später; der erste liegt am { $date }.
 late_fixes = { $fixes ->
     [one] 1 Messpunkt wurde später geschrieben als gemessen und dort eingeordnet, wo er hingehört.
    *[other] { $fixes } Messpunkte wurden später geschrieben als gemessen und dort eingeordnet, wo sie hingehören.
@@ -111,7 +114,7 @@ walk_positions_skipped = { $positions ->
 } von „{ $track }“ ohne brauchbare Breite und Länge.
 walk_name_unknown = „{ $track }“ wird weggelassen, der Name sagt nicht, was es ist.{ $seems ->
     [none] { "" }
-   *[other] { " " }Ist es das, wonach es aussieht, nimmt --role "{ $track }={ $seems }" es dafür.
+   *[other] { " " }Ist es das, wonach es aussieht, sagen Sie es mit --role "{ $track }={ $seems }".
 }
 walk_spikes_cut = { $positions ->
     [one] 1 Position von „{ $track }“ springt weg und zurück; sie wird weggelassen.
@@ -122,13 +125,13 @@ walk_waits_as_corners = Bei „{ $track }“ blieb man an { $places ->
    *[other] { $places } Stellen stehen; jede gilt als Ecke.
 }
 walk_pieces_joined = „{ $track }“ wurde in { $pieces } Stücken aufgezeichnet, die durch gerade Linien verbunden sind.
-walk_overlap_cut = „{ $track }“ wurde { $past_m } über den Anfang hinaus gegangen; dieses Ende ist abgeschnitten.
+walk_overlap_cut = Bei „{ $track }“ ging man { $past_m } über den Anfang hinaus; dieses Ende ist abgeschnitten.
 walk_gap_closed = „{ $track }“ wurde durch eine gerade Linie von { $gap_m } geschlossen.
 walk_loops_cut = { $loops ->
     [one] 1 kleine Schleife in „{ $track }“ ist abgeschnitten.
    *[other] { $loops } kleine Schleifen in „{ $track }“ sind abgeschnitten.
 }
-walk_guide_turned = „{ $track }“ wurde auf die Station zu gegangen und ist umgedreht.
+walk_guide_turned = „{ $track }“ wurde zur Ladestation hin abgegangen und ist umgedreht.
 
 ## Was sonst gegen eine Aufzeichnung spricht
 
@@ -703,7 +706,7 @@ failure-reason = { $value ->
     [plan] Plan
     [settings] Einstellungen
     [analysis] Auswertung
-    [time] zu lange
+    [time] dauerte zu lange
     [memory] zu wenig Speicher
     [died] abgebrochen
    *[pieces] in Stücken
@@ -834,7 +837,7 @@ visits-title = { $count ->
 }
 visits-when = Wann
 visits-who = Wer
-visits-machine = Maschine
+visits-machine = Mäher
 visits-said = Was der Kunde sagte
 visits-changed = Was geändert wurde
 visits-sure = Entschieden

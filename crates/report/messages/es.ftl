@@ -60,26 +60,26 @@ landmark_corner_apart = la esquina { $body ->
 
 ## Qué hizo o notó el lector de un registro
 
-time_without_zone = Las horas no dicen su zona y se toman como UTC.
+time_without_zone = Las horas no indican su zona horaria y se toman como UTC.
 time_is_relative = Las horas cuentan desde un inicio propio del registrador y no llevan fecha.
-gps_time = Las horas son tiempo GPS y se pasaron a UTC, con 18 segundos intercalares desde 2017 (IERS, Bulletin C).
+gps_time = Las horas son tiempo GPS y se convirtieron a UTC, con 18 segundos intercalares desde 2017 (IERS, Bulletin C).
 week_rollover_repaired = { $fixes ->
     [one] 1 posición estaba fechada
    *[other] { $fixes } posiciones estaban fechadas
-} 1024 semanas antes de tiempo (vuelta a cero de la semana GPS) y se adelantaron { $days } días; la primera es ahora del { $date }.
+} 1024 semanas antes de tiempo (vuelta a cero de la semana GPS), corrección de { $days } días; la primera es ahora del { $date }.
 late_fixes = { $fixes ->
-    [one] 1 posición se escribió después de su hora y se puso en su sitio.
-   *[other] { $fixes } posiciones se escribieron después de su hora y se pusieron en su sitio.
+    [one] 1 posición se escribió con retraso y se puso en su sitio.
+   *[other] { $fixes } posiciones se escribieron con retraso y se pusieron en su sitio.
 }
-newest_first = El registro empieza por la posición más nueva y se le dio la vuelta.
-block_out_of_order = Una parte del registro se escribió después de su hora.
+newest_first = El registro empieza por la posición más reciente; se invirtió su orden.
+block_out_of_order = Una parte del registro se escribió con retraso.
 tracks_overlap = Hay recorridos que coinciden en el tiempo; sus posiciones se pusieron en un solo orden y nada se une de uno a otro.
-times_do_not_fit = Un recorrido tiene { $times } horas y { $positions } posiciones, y nadie puede decir cuáles van juntas; se dejó fuera.
+times_do_not_fit = Un recorrido tiene { $times } horas y { $positions } posiciones, y no se puede saber cuáles van juntas; se dejó fuera.
 constant_quality = GGA llama a cada posición { $manual ->
     [yes] manual (7)
    *[other] simulada (8)
 } donde RMC dice que es válida; el tipo de posición se tomó de RMC.
-several_machines = El registro contiene { $machines } robots, distinguidos por sus lugares a las mismas horas.
+several_machines = El registro contiene { $machines } robots, distinguidos por dónde estaban a las mismas horas.
 same_log_twice = El mismo contenido que { $log }, leído una sola vez.
 overlaps_another_log = { $fixes ->
     [one] Se dejó fuera 1 posición
@@ -105,7 +105,7 @@ walk_positions_skipped = { $positions ->
 } de «{ $track }» sin latitud y longitud utilizables.
 walk_name_unknown = «{ $track }» se deja fuera, su nombre no dice qué es.{ $seems ->
     [none] { "" }
-   *[other] { " " }Si es lo que parece, --role "{ $track }={ $seems }" lo toma como tal.
+   *[other] { " " }Si es lo que parece, dígalo con --role "{ $track }={ $seems }".
 }
 walk_spikes_cut = { $positions ->
     [one] 1 posición de «{ $track }» salta lejos y vuelve; se deja fuera.
@@ -116,13 +116,13 @@ walk_waits_as_corners = En «{ $track }» quien caminaba se paró en { $places -
    *[other] { $places } lugares; cada uno queda como esquina.
 }
 walk_pieces_joined = «{ $track }» se grabó en { $pieces } trozos, unidos por líneas rectas.
-walk_overlap_cut = «{ $track }» se caminó { $past_m } más allá de su inicio; ese final está cortado.
+walk_overlap_cut = «{ $track }» se recorrió a pie { $past_m } más allá de su inicio; ese tramo final se cortó.
 walk_gap_closed = «{ $track }» se cerró con una línea recta de { $gap_m }.
 walk_loops_cut = { $loops ->
     [one] Se cortó 1 bucle pequeño de «{ $track }».
    *[other] Se cortaron { $loops } bucles pequeños de «{ $track }».
 }
-walk_guide_turned = «{ $track }» se caminó hacia la estación; se le dio la vuelta.
+walk_guide_turned = «{ $track }» se recorrió a pie hacia la estación; se invirtió su sentido.
 
 ## Qué más hay en contra de un registro
 
@@ -823,18 +823,18 @@ rung = { $size }: { $fraction }{ $lawn ->
     [none] { "" }
    *[other] , césped { $lawn }
 }{ $chosen ->
-    [yes] { " " }{ $size }: { $fraction } (este)
+    [yes] { " " }(este)
    *[no] { "" }
 }
 change-set = Juntos, primero lo que más superficie aporta por el trabajo, cada uno contado tras los anteriores: { $list }. Del césped se recorre entonces { $lawn }.
 set-step = { $id } { $area } más ({ $fraction } de estos huecos)
 visits-title = { $count ->
-    [one] 1 visita
-   *[other] { $count } visitas
+    [one] 1 visita a este jardín
+   *[other] { $count } visitas a este jardín
 }
 visits-when = Cuándo
 visits-who = Quién
-visits-machine = Máquina
+visits-machine = Robot
 visits-said = Lo que dijo el cliente
 visits-changed = Lo que se cambió
 visits-sure = Decidido
@@ -1574,11 +1574,11 @@ row-asked-about = Por aclarar
 row-missed = Omitido
 plan-answer = Césped por cortar: { $area }, { $edge } de borde; sin zonas ni obstáculos.
 forecast-hours = Con { $hours } de trabajo al día, según { $runs } simulaciones.
-col-role = papel
+col-role = función
 col-name = nombre
 col-length = largo
 no-faults = Sin fallos.
-row-plan-faults = A mirar
+row-plan-faults = Revisar
 col-id = id
 col-area = área
 col-widest = ancho

@@ -46,12 +46,12 @@ landmark_corner = le coin{ $outermost ->
     [none] de la pelouse
    *[other] de « { $body } »
 } côté { $wind_deg }
-landmark_corner_apart = celui des coins { $body ->
+landmark_corner_apart = le coin { $body ->
     [none] de la pelouse
    *[other] de « { $body } »
 } côté { $wind_deg } qui est { $farther ->
-    [yes] plus loin de
-   *[other] plus près de
+    [yes] le plus loin de
+   *[other] le plus près de
 } { $beside ->
     [none] la station
    *[other] « { $beside } »
@@ -59,52 +59,52 @@ landmark_corner_apart = celui des coins { $body ->
 
 ## Ce que la lecture d’un enregistrement a fait ou remarqué
 
-time_without_zone = Les heures n’indiquent pas leur fuseau et sont prises comme UTC.
+time_without_zone = Les heures n’indiquent pas leur fuseau et sont lues comme UTC.
 time_is_relative = Les heures comptent depuis un départ propre à l’enregistreur et ne portent pas de date.
-gps_time = Les heures sont en temps GPS et ont été ramenées à UTC, de 18 secondes intercalaires depuis 2017 (IERS, Bulletin C).
+gps_time = Les heures sont en temps GPS et ont été converties en UTC, avec 18 secondes intercalaires depuis 2017 (IERS, Bulletin C).
 week_rollover_repaired = { $fixes ->
     [one] { $fixes } relevé était daté
    *[other] { $fixes } relevés étaient datés
-} 1024 semaines trop tôt (retour à zéro de la semaine GPS), avancés de { $days } jours ; le premier est maintenant du { $date }.
+} 1024 semaines trop tôt (retour à zéro de la semaine GPS), corrigés de { $days } jours ; le premier est maintenant du { $date }.
 late_fixes = { $fixes ->
-    [one] { $fixes } relevé a été écrit après son heure et remis à sa place.
-   *[other] { $fixes } relevés ont été écrits après leur heure et remis à leur place.
+    [one] { $fixes } relevé a été écrit en retard et remis à sa place.
+   *[other] { $fixes } relevés ont été écrits en retard et remis à leur place.
 }
-newest_first = L’enregistrement commence par le relevé le plus récent et a été retourné.
-block_out_of_order = Une partie de l’enregistrement a été écrite après son heure.
+newest_first = L’enregistrement commence par le relevé le plus récent ; son ordre a été inversé.
+block_out_of_order = Une partie de l’enregistrement a été écrite en retard.
 tracks_overlap = Des traces se chevauchent dans le temps ; leurs relevés ont été mis dans un seul ordre, et rien n’est relié de l’une à l’autre.
-times_do_not_fit = Une trace a { $times } heures et { $positions } positions, et nul ne peut dire lesquelles vont ensemble ; elle a été laissée de côté.
-constant_quality = GGA dit chaque relevé { $manual ->
+times_do_not_fit = Une trace a { $times } heures et { $positions } positions, et rien ne dit lesquelles vont ensemble ; elle a été laissée de côté.
+constant_quality = GGA qualifie chaque relevé de { $manual ->
     [yes] manuel (7)
    *[other] simulé (8)
-} là où RMC le dit valide ; la nature du relevé a été prise dans RMC.
-several_machines = L’enregistrement contient { $machines } robots, distingués par leurs lieux aux mêmes heures.
+} là où RMC le dit valide ; la nature du relevé vient de RMC.
+several_machines = L’enregistrement contient { $machines } robots, distingués par les endroits où ils étaient aux mêmes heures.
 same_log_twice = Même contenu que { $log }, lu une seule fois.
 overlaps_another_log = { $fixes ->
     [one] { $fixes } relevé laissé
    *[other] { $fixes } relevés laissés
 } de côté à partir du { $date }, à des heures que couvre un autre enregistrement de ce robot.
-file_not_closed = Le fichier n’est pas fermé à sa fin, comme si l’enregistreur avait été éteint.
+file_not_closed = Le fichier n’est pas clos à la fin, comme si l’enregistreur avait été éteint.
 file_damaged = Le fichier compressé est endommagé, sa fin manque : { $fault }
-line_too_long = Une ligne de { $bytes } octets dépasse { $limit }, la limite fixée par limits.line_bytes, et a été sautée.
-line_cut = Une ligne de plus de { $bytes } octets dépasse { $limit }, la limite fixée par limits.line_bytes, et a été sautée.
-attribute_too_long = Un attribut de { $bytes } octets dépasse { $limit }, la limite fixée par limits.attribute_bytes, et a été sauté.
+line_too_long = Une ligne de { $bytes } octets dépasse { $limit }, la limite fixée par limits.line_bytes, et a été ignorée.
+line_cut = Une ligne de plus de { $bytes } octets dépasse { $limit }, la limite fixée par limits.line_bytes, et a été ignorée.
+attribute_too_long = Un attribut de { $bytes } octets dépasse { $limit }, la limite fixée par limits.attribute_bytes, et a été ignoré.
 document_type_ignored = Le type de document est ignoré, et aucune entité qu’il définit n’est remplacée.
 
 ## Ce que la lecture d’un tour à pied a fait ou remarqué
 
 walk_markup_broken = Le fichier est endommagé à { $places ->
-    [one] { $places } endroit, qui a été sauté
-   *[other] { $places } endroits, qui ont été sautés
+    [one] { $places } endroit, qui a été ignoré
+   *[other] { $places } endroits, qui ont été ignorés
 } ; vérifiez s’il manque quelque chose dans le plan.
-walk_taken_as_lawn = « { $track } » (fermé, { $area_m2 }, { $length_m } de tour) est pris pour la pelouse : c’est la seule trace qui revient à son départ. Si c’est autre chose, dites-le avec --role "{ $track }=ROLE".
+walk_taken_as_lawn = « { $track } » (fermé, { $area_m2 }, { $length_m } de tour) est considéré comme la pelouse : c’est la seule trace qui revient à son départ. Si c’est autre chose, dites-le avec --role "{ $track }=ROLE".
 walk_positions_skipped = { $positions ->
     [one] { $positions } position
    *[other] { $positions } positions
 } de « { $track } » sans latitude ni longitude utilisables.
 walk_name_unknown = « { $track } » est laissé de côté, son nom ne dit pas ce que c’est.{ $seems ->
     [none] { "" }
-   *[other] { " " }Si c’est bien ce que cela semble être, --role "{ $track }={ $seems }" le prend comme tel.
+   *[other] { " " }Si c’est bien ce dont cela a l’air, dites-le avec --role "{ $track }={ $seems }".
 }
 walk_spikes_cut = { $positions ->
     [one] { $positions } position de « { $track } » saute au loin et revient ; elle est laissée de côté.
@@ -121,7 +121,7 @@ walk_loops_cut = { $loops ->
     [one] { $loops } petite boucle de « { $track } » est coupée.
    *[other] { $loops } petites boucles de « { $track } » sont coupées.
 }
-walk_guide_turned = « { $track } » a été parcouru vers la station ; il est retourné.
+walk_guide_turned = « { $track } » a été parcouru vers la station ; son sens a été inversé.
 
 ## Ce qui joue encore contre un enregistrement
 
@@ -781,12 +781,12 @@ rung = { $size } : { $fraction }{ $lawn ->
 change-set = Ensemble, d’abord ce qui apporte le plus de surface pour le travail, chacun compté après les précédents : { $list }. Sur la pelouse, { $lawn } sont alors parcourus.
 set-step = { $id } { $area } de plus ({ $fraction } de ces poches)
 visits-title = { $count ->
-    [one] 1 visite
-   *[other] { $count } visites
+    [one] { $count } visite dans ce jardin
+   *[other] { $count } visites dans ce jardin
 }
 visits-when = Quand
 visits-who = Qui
-visits-machine = Machine
+visits-machine = Robot
 visits-said = Ce que le client a dit
 visits-changed = Ce qui a été changé
 visits-sure = Décidé
@@ -1524,7 +1524,7 @@ col-role = rôle
 col-name = nom
 col-length = long.
 no-faults = Aucun défaut.
-row-plan-faults = À regarder
+row-plan-faults = À vérifier
 col-id = id
 col-area = surface
 col-widest = largeur
@@ -1576,7 +1576,7 @@ list = { $before }, { $next }
 list-apart = { $before } ; { $next }
 way-home-row = { $times } { $along } ({ $time })
 # Two lengths of tape meet on one side of the line between their ends.
-tape-from = { $length } depuis : { $from }
+tape-from = { $length } depuis { $from }
 tape-side = { $tape }, de leur côté { $eighth ->
     [0] nord
     [1] nord-est

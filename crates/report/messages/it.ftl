@@ -49,36 +49,39 @@ landmark_corner = l’angolo{ $outermost ->
 landmark_corner_apart = l’angolo { $body ->
     [none] del prato
    *[other] di «{ $body }»
-} a { $wind_deg }, { $farther ->
-    [yes] quello più lontano; riferimento:
-   *[other] quello più vicino; riferimento:
-} { $beside ->
-    [none] la stazione
-   *[other] «{ $beside }»
+} a { $wind_deg }, il più { $farther ->
+    [yes] lontano { $beside ->
+        [none] dalla stazione
+       *[other] da «{ $beside }»
+    }
+   *[other] vicino { $beside ->
+        [none] alla stazione
+       *[other] a «{ $beside }»
+    }
 }
 
 ## Che cosa ha fatto o notato la lettura di una registrazione
 
-time_without_zone = Gli orari non indicano il fuso e sono presi come UTC.
+time_without_zone = Gli orari non indicano il fuso e sono letti come UTC.
 time_is_relative = Gli orari contano da un inizio proprio del registratore e non portano data.
-gps_time = Gli orari sono in tempo GPS e sono stati riportati a UTC, di 18 secondi intercalari dal 2017 (IERS, Bulletin C).
+gps_time = Gli orari sono in tempo GPS e sono stati convertiti in UTC, con 18 secondi intercalari dal 2017 (IERS, Bulletin C).
 week_rollover_repaired = { $fixes ->
     [one] { $fixes } rilevamento era datato
    *[other] { $fixes } rilevamenti erano datati
-} 1024 settimane troppo presto (azzeramento della settimana GPS), spostamento in avanti di { $days } giorni; il primo è ora del { $date }.
+} 1024 settimane troppo presto (azzeramento della settimana GPS), correzione di { $days } giorni; il primo è ora del { $date }.
 late_fixes = { $fixes ->
-    [one] { $fixes } rilevamento è stato scritto dopo la sua ora e rimesso al suo posto.
-   *[other] { $fixes } rilevamenti sono stati scritti dopo la loro ora e rimessi al loro posto.
+    [one] { $fixes } rilevamento è stato scritto in ritardo e rimesso al suo posto.
+   *[other] { $fixes } rilevamenti sono stati scritti in ritardo e rimessi al loro posto.
 }
-newest_first = La registrazione comincia dal rilevamento più recente ed è stata rovesciata.
-block_out_of_order = Una parte della registrazione è stata scritta dopo la sua ora.
+newest_first = La registrazione comincia dal rilevamento più recente; l’ordine è stato invertito.
+block_out_of_order = Una parte della registrazione è stata scritta in ritardo.
 tracks_overlap = Alcune tracce si sovrappongono nel tempo; i loro rilevamenti sono stati messi in un solo ordine e nulla è unito tra l’una e l’altra.
-times_do_not_fit = Una traccia ha { $times } orari e { $positions } posizioni, e nessuno può dire quali vadano insieme; è stata tralasciata.
-constant_quality = GGA dice ogni rilevamento { $manual ->
+times_do_not_fit = Una traccia ha { $times } orari e { $positions } posizioni, e non si può dire quali vadano insieme; è stata tralasciata.
+constant_quality = GGA indica ogni rilevamento come { $manual ->
     [yes] manuale (7)
    *[other] simulato (8)
-} dove RMC lo dice valido; il tipo di rilevamento è preso da RMC.
-several_machines = La registrazione contiene { $machines } robot, distinti per i loro luoghi agli stessi orari.
+} dove RMC lo indica come valido; il tipo di rilevamento è preso da RMC.
+several_machines = La registrazione contiene { $machines } robot, distinti in base a dove si trovavano agli stessi orari.
 same_log_twice = Stesso contenuto di { $log }, letto una volta sola.
 overlaps_another_log = { $fixes ->
     [one] { $fixes } rilevamento tralasciato
@@ -97,14 +100,14 @@ walk_markup_broken = Il file è danneggiato in { $places ->
     [one] { $places } punto, che è stato saltato
    *[other] { $places } punti, che sono stati saltati
 }; controllare se nella planimetria manca qualcosa.
-walk_taken_as_lawn = «{ $track }» (chiusa, { $area_m2 }, { $length_m } di giro) è presa per il prato: è l’unica traccia che torna dove era cominciata. Se è altro, dirlo con --role "{ $track }=ROLE".
+walk_taken_as_lawn = «{ $track }» (chiusa, { $area_m2 }, { $length_m } di contorno) è considerata il prato: è l’unica traccia che torna dove era cominciata. Se è altro, dirlo con --role "{ $track }=ROLE".
 walk_positions_skipped = { $positions ->
     [one] { $positions } posizione
    *[other] { $positions } posizioni
 } di «{ $track }» senza latitudine e longitudine utilizzabili.
 walk_name_unknown = «{ $track }» è tralasciata, il nome non dice che cosa sia.{ $seems ->
     [none] { "" }
-   *[other] { " " }Se è ciò che sembra, --role "{ $track }={ $seems }" la prende come tale.
+   *[other] { " " }Se è ciò che sembra, dirlo con --role "{ $track }={ $seems }".
 }
 walk_spikes_cut = { $positions ->
     [one] { $positions } posizione di «{ $track }» salta via e torna; è tralasciata.
@@ -121,7 +124,7 @@ walk_loops_cut = { $loops ->
     [one] { $loops } piccolo anello di «{ $track }» è tagliato.
    *[other] { $loops } piccoli anelli di «{ $track }» sono tagliati.
 }
-walk_guide_turned = «{ $track }» è stata percorsa verso la stazione; è rovesciata.
+walk_guide_turned = «{ $track }» è stata percorsa verso la stazione; il verso è stato invertito.
 
 ## Che cos’altro parla contro una registrazione
 
@@ -706,7 +709,7 @@ failure-reason = { $value ->
     [time] troppo tempo
     [memory] memoria insufficiente
     [died] interrotto
-   *[pieces] a pezzi
+   *[pieces] in più pezzi
 }
 fit-figure = { $value ->
     [visited_fraction] prato percorso, %
@@ -829,12 +832,12 @@ rung = { $size }: { $fraction }{ $lawn ->
 change-set = Insieme, prima ciò che rende più superficie per il lavoro, ognuna contata dopo le precedenti: { $list }. Del prato viene allora percorso { $lawn }.
 set-step = { $id } { $area } in più ({ $fraction } di queste aree)
 visits-title = { $count ->
-    [one] 1 visita
-   *[other] { $count } visite
+    [one] 1 visita a questo giardino
+   *[other] { $count } visite a questo giardino
 }
 visits-when = Quando
 visits-who = Chi
-visits-machine = Macchina
+visits-machine = Robot
 visits-said = Che cosa ha detto il cliente
 visits-changed = Che cosa è stato cambiato
 visits-sure = Deciso
@@ -1573,13 +1576,13 @@ row-change = Modifica { $id }
 row-by-lawn = per prato
 row-asked-about = Da chiarire
 row-missed = Saltato
-plan-answer = Prato da tagliare: { $area }, { $edge } di bordo; zone e ostacoli sono tolti.
+plan-answer = Prato da tagliare: { $area }, { $edge } di bordo; zone e ostacoli sono esclusi.
 forecast-hours = Con { $hours } di lavoro al giorno, da { $runs } prove simulate.
 col-role = ruolo
 col-name = nome
 col-length = lungh.
 no-faults = Nessun difetto.
-row-plan-faults = Da guardare
+row-plan-faults = Da vedere
 col-id = id
 col-area = superf.
 col-widest = largh.

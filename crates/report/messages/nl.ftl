@@ -59,35 +59,35 @@ landmark_corner_apart = de hoek van { $body ->
     [none] het gazon
    *[other] “{ $body }”
 } in het { $wind_deg } die { $farther ->
-    [yes] verder ligt van
-   *[other] dichter ligt bij
+    [yes] verder van
+   *[other] dichter bij
 } { $beside ->
     [none] het laadstation
    *[other] “{ $beside }”
-}
+} ligt
 
 ## Wat de lezer van een log deed of opmerkte
 
 time_without_zone = De tijden noemen geen tijdzone en gelden als UTC.
-time_is_relative = De tijden tellen vanaf een eigen begin van de logger en dragen geen datum.
-gps_time = De tijden zijn GPS-tijd en zijn teruggebracht naar UTC, met 18 schrikkelseconden sinds 2017 (IERS, Bulletin C).
+time_is_relative = De tijden tellen vanaf een eigen begin van de logger en bevatten geen datum.
+gps_time = De tijden zijn GPS-tijd en zijn omgerekend naar UTC, met 18 schrikkelseconden sinds 2017 (IERS, Bulletin C).
 week_rollover_repaired = { $fixes ->
     [one] 1 meetpunt was
    *[other] { $fixes } meetpunten waren
 } 1024 weken te vroeg gedateerd (overloop van de GPS-week) en { $days } dagen vooruit geschoven; het eerste is nu van { $date }.
 late_fixes = { $fixes ->
-    [one] 1 meetpunt is later geschreven dan zijn tijd en op zijn plaats gezet.
-   *[other] { $fixes } meetpunten zijn later geschreven dan hun tijd en op hun plaats gezet.
+    [one] 1 meetpunt is later weggeschreven dan gemeten en op zijn plaats gezet.
+   *[other] { $fixes } meetpunten zijn later weggeschreven dan gemeten en op hun plaats gezet.
 }
 newest_first = De log begint met het nieuwste meetpunt en is omgedraaid.
-block_out_of_order = Een deel van de log is later geschreven dan zijn tijd.
+block_out_of_order = Een deel van de log is later weggeschreven dan gemeten.
 tracks_overlap = Sporen overlappen in de tijd; hun meetpunten zijn in één volgorde gezet, en tussen de sporen wordt niets verbonden.
 times_do_not_fit = Een spoor heeft { $times } tijden en { $positions } posities, en niemand kan zeggen welke bij elkaar horen; het is weggelaten.
 constant_quality = GGA noemt elk meetpunt { $manual ->
     [yes] handmatig (7)
    *[other] gesimuleerd (8)
 } waar RMC het geldig noemt; de soort meetpunt is uit RMC genomen.
-several_machines = De log bevat { $machines } maaiers, onderscheiden door hun plaatsen op dezelfde tijden.
+several_machines = De log bevat { $machines } maaiers, onderscheiden naar waar ze op dezelfde tijden waren.
 same_log_twice = Dezelfde inhoud als { $log }, één keer gelezen.
 overlaps_another_log = { $fixes ->
     [one] 1 meetpunt
@@ -106,14 +106,14 @@ walk_markup_broken = Het bestand is op { $places ->
     [one] 1 plaats beschadigd, die is
    *[other] { $places } plaatsen beschadigd, die zijn
 } overgeslagen; kijk of er iets in de plattegrond ontbreekt.
-walk_taken_as_lawn = “{ $track }” (gesloten, { $area_m2 }, { $length_m } rond) geldt als het gazon: het is het enige spoor dat terugkomt waar het begon. Is het iets anders, zeg dat dan met --role "{ $track }=ROLE".
+walk_taken_as_lawn = “{ $track }” (gesloten, { $area_m2 }, omtrek { $length_m }) geldt als het gazon: het is het enige spoor dat terugkomt waar het begon. Is het iets anders, zeg dat dan met --role "{ $track }=ROLE".
 walk_positions_skipped = { $positions ->
     [one] 1 positie
    *[other] { $positions } posities
 } van “{ $track }” zonder bruikbare breedte- en lengtegraad.
 walk_name_unknown = “{ $track }” is weggelaten, de naam zegt niet wat het is.{ $seems ->
     [none] { "" }
-   *[other] { " " }Is het waar het op lijkt, dan neemt --role "{ $track }={ $seems }" het als zodanig.
+   *[other] { " " }Is het waar het op lijkt, zeg dat dan met --role "{ $track }={ $seems }".
 }
 walk_spikes_cut = { $positions ->
     [one] 1 positie van “{ $track }” springt weg en terug; die is weggelaten.
@@ -130,7 +130,7 @@ walk_loops_cut = { $loops ->
     [one] 1 kleine lus in “{ $track }” is afgesneden.
    *[other] { $loops } kleine lussen in “{ $track }” zijn afgesneden.
 }
-walk_guide_turned = “{ $track }” is naar het station toe gelopen; hij is omgedraaid.
+walk_guide_turned = “{ $track }” is naar het laadstation toe gelopen en is omgedraaid.
 
 ## What else stands against a log
 
@@ -831,12 +831,12 @@ rung = { $size }: { $fraction }{ $lawn ->
 change-set = Samen, eerst wat voor het werk de meeste grond oplevert, elk geteld na de vorige: { $list }. Van het gazon is dan { $lawn } bereden.
 set-step = { $id } { $area } meer ({ $fraction } van deze plekken)
 visits-title = { $count ->
-    [one] 1 bezoek
-   *[other] { $count } bezoeken
+    [one] 1 bezoek aan deze tuin
+   *[other] { $count } bezoeken aan deze tuin
 }
 visits-when = Wanneer
 visits-who = Wie
-visits-machine = Machine
+visits-machine = Maaier
 visits-said = Wat de klant zei
 visits-changed = Wat er is veranderd
 visits-sure = Beslist
@@ -1571,7 +1571,7 @@ row-change = Advies { $id }
 row-by-lawn = per gazon
 row-asked-about = Vraag
 row-missed = Gemist
-plan-answer = Te maaien gazon: { $area }, { $edge } rand; zones en obstakels zijn eraf.
+plan-answer = Te maaien gazon: { $area }, { $edge } rand; zones en obstakels niet meegerekend.
 forecast-hours = Bij { $hours } werk per dag, uit { $runs } simulaties.
 col-role = rol
 col-name = naam

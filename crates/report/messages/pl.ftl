@@ -25,55 +25,55 @@ walk_round = To wygląda na piesze obejście ogrodu o powierzchni { $area_m2 } (
 ## Skąd mierzy się taśmą
 
 landmark_station = stacja
-landmark_middle = środek: „{ $body }”
+landmark_middle = środek obiektu „{ $body }”
 landmark_corner_at = narożnik { $body ->
     [none] trawnika
-   *[other] „{ $body }”
-}, obok: { $beside ->
-    [none] stacja
-   *[other] „{ $beside }”
+   *[other] obiektu „{ $body }”
+} przy { $beside ->
+    [none] stacji
+   *[other] obiekcie „{ $beside }”
 }
 landmark_corner_nearest = narożnik { $body ->
     [none] trawnika
-   *[other] „{ $body }”
+   *[other] obiektu „{ $body }”
 } najbliżej stacji
 landmark_corner = { $outermost ->
     [yes] najdalej wysunięty{ " " }
    *[other] { "" }
 }narożnik { $body ->
     [none] trawnika
-   *[other] „{ $body }”
+   *[other] obiektu „{ $body }”
 } zwrócony na { $wind_deg }
 landmark_corner_apart = narożnik { $body ->
     [none] trawnika
-   *[other] „{ $body }”
-} zwrócony na { $wind_deg }, { $farther ->
-    [yes] ten dalszy; punkt odniesienia:
-   *[other] ten bliższy; punkt odniesienia:
+   *[other] obiektu „{ $body }”
+} zwrócony na { $wind_deg }, leżący { $farther ->
+    [yes] dalej od
+   *[other] bliżej
 } { $beside ->
-    [none] stacja
-   *[other] „{ $beside }”
+    [none] stacji
+   *[other] obiektu „{ $beside }”
 }
 
 ## Co zrobiono lub zauważono przy czytaniu zapisu
 
-time_without_zone = Godziny nie podają swojej strefy i są traktowane jako UTC.
-time_is_relative = Godziny liczone są od własnego początku rejestratora i nie mają daty.
-gps_time = Godziny podano w czasie GPS i przeliczono na UTC, o 18 sekund przestępnych od 2017 roku (IERS, Bulletin C).
+time_without_zone = Przy czasach nie podano strefy czasowej; są traktowane jako UTC.
+time_is_relative = Czas liczony jest od własnego startu rejestratora i nie ma daty.
+gps_time = Podano czas GPS; przeliczono go na UTC, z 18 sekundami przestępnymi od 2017 roku (IERS, Bulletin C).
 week_rollover_repaired = { $fixes ->
     [one] 1 pozycja miała
     [few] { $fixes } pozycje miały
    *[other] { $fixes } pozycji miało
 } datę o 1024 tygodnie za wczesną (przepełnienie tygodnia GPS), przesunięto o { $days } dni naprzód; pierwsza jest teraz z { $date }.
 late_fixes = { $fixes ->
-    [one] 1 pozycję zapisano później niż jej czas i wstawiono na miejsce.
-    [few] { $fixes } pozycje zapisano później niż ich czas i wstawiono na miejsce.
-   *[other] { $fixes } pozycji zapisano później niż ich czas i wstawiono na miejsce.
+    [one] 1 pozycję zapisano z opóźnieniem i wstawiono na właściwe miejsce.
+    [few] { $fixes } pozycje zapisano z opóźnieniem i wstawiono na właściwe miejsce.
+   *[other] { $fixes } pozycji zapisano z opóźnieniem i wstawiono na właściwe miejsce.
 }
 newest_first = Zapis zaczyna się od najnowszej pozycji i został odwrócony.
-block_out_of_order = Część zapisu powstała później niż jej czas.
+block_out_of_order = Część zapisu powstała z opóźnieniem.
 tracks_overlap = Ślady pokrywają się w czasie; ich pozycje ustawiono w jednej kolejności i niczego między nimi nie połączono.
-times_do_not_fit = Ślad ma { $times } godzin i { $positions } pozycji, i nie wiadomo, które do siebie należą; pominięto go.
+times_do_not_fit = Liczby czasów ({ $times }) i pozycji ({ $positions }) śladu różnią się i nie wiadomo, które należą do siebie; pominięto go.
 constant_quality = GGA nazywa każdą pozycję { $manual ->
     [yes] ręczną (7)
    *[other] symulowaną (8)
@@ -106,26 +106,26 @@ walk_positions_skipped = { $positions ->
 } w „{ $track }” bez użytecznej szerokości i długości geograficznej.
 walk_name_unknown = „{ $track }” pominięto, nazwa nie mówi, co to jest.{ $seems ->
     [none] { "" }
-   *[other] { " " }Jeśli to jest to, na co wygląda, --role "{ $track }={ $seems }" przyjmie to właśnie tak.
+   *[other] { " " }Jeśli to jest to, na co wygląda, podać --role "{ $track }={ $seems }".
 }
 walk_spikes_cut = { $positions ->
     [one] 1 pozycja w „{ $track }” odskakuje i wraca; pominięto ją.
     [few] { $positions } pozycje w „{ $track }” odskakują i wracają; pominięto je.
    *[other] { $positions } pozycji w „{ $track }” odskakuje i wraca; pominięto je.
 }
-walk_waits_as_corners = W „{ $track }” idący stał w { $places ->
-    [one] 1 miejscu; pozostaje ono narożnikiem.
-   *[other] { $places } miejscach; każde pozostaje narożnikiem.
+walk_waits_as_corners = W „{ $track }” zatrzymano się w { $places ->
+    [one] 1 miejscu; uznano je za narożnik.
+   *[other] { $places } miejscach; każde uznano za narożnik.
 }
 walk_pieces_joined = „{ $track }” nagrano w częściach ({ $pieces }), połączonych liniami prostymi.
-walk_overlap_cut = „{ $track }” przeszło o { $past_m } poza swój początek; ten koniec odcięto.
+walk_overlap_cut = Ślad „{ $track }” wykracza o { $past_m } poza swój początek; tę końcówkę odcięto.
 walk_gap_closed = „{ $track }” zamknięto linią prostą o długości { $gap_m }.
 walk_loops_cut = { $loops ->
     [one] Odcięto 1 małą pętlę w „{ $track }”.
     [few] Odcięto { $loops } małe pętle w „{ $track }”.
    *[other] Odcięto { $loops } małych pętli w „{ $track }”.
 }
-walk_guide_turned = „{ $track }” przeszło w stronę stacji; odwrócono kierunek.
+walk_guide_turned = Ślad „{ $track }” prowadził w stronę stacji; odwrócono jego kierunek.
 
 ## What else stands against a log
 
@@ -759,7 +759,7 @@ failure-reason = { $value ->
     [plan] plan
     [settings] ustawienia
     [analysis] analiza
-    [time] za długo
+    [time] trwało za długo
     [memory] za mało pamięci
     [died] przerwane
    *[pieces] w częściach
@@ -894,13 +894,13 @@ rung = { $size }: { $fraction }{ $lawn ->
 change-set = Razem, najpierw to, co daje najwięcej powierzchni za pracę, każda liczona po poprzednich: { $list }. Z trawnika przejechane jest wtedy { $lawn }.
 set-step = { $id } { $area } więcej ({ $fraction } tych fragmentów)
 visits-title = { $count ->
-    [one] 1 wizyta
-    [few] { $count } wizyty
-   *[other] { $count } wizyt
+    [one] 1 wizyta w tym ogrodzie
+    [few] { $count } wizyty w tym ogrodzie
+   *[other] { $count } wizyt w tym ogrodzie
 }
 visits-when = Kiedy
 visits-who = Kto
-visits-machine = Maszyna
+visits-machine = Kosiarka
 visits-said = Co powiedział klient
 visits-changed = Co zmieniono
 visits-sure = Rozstrzygnięte

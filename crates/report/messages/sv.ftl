@@ -65,26 +65,26 @@ landmark_corner_apart = det hörn av { $body ->
 
 ## Vad läsaren av en logg gjorde eller märkte
 
-time_without_zone = Tiderna anger ingen tidszon och tas som UTC.
+time_without_zone = Tiderna anger ingen tidszon och läses som UTC.
 time_is_relative = Tiderna räknas från loggerns egen start och har inget datum.
-gps_time = Tiderna är GPS-tid och har förts tillbaka till UTC, med 18 skottsekunder sedan 2017 (IERS, Bulletin C).
+gps_time = Tiderna är GPS-tid och har räknats om till UTC, med 18 skottsekunder sedan 2017 (IERS, Bulletin C).
 week_rollover_repaired = { $fixes ->
     [one] 1 mätpunkt var daterad
    *[other] { $fixes } mätpunkter var daterade
-} 1024 veckor för tidigt (GPS-veckan slog runt) och flyttades { $days } dagar framåt; den första är nu den { $date }.
+} 1024 veckor för tidigt (GPS-veckan slog runt) och flyttades { $days } dagar framåt; den första är nu daterad { $date }.
 late_fixes = { $fixes ->
-    [one] 1 mätpunkt skrevs senare än sin tid och sattes på sin plats.
-   *[other] { $fixes } mätpunkter skrevs senare än sin tid och sattes på sin plats.
+    [one] 1 mätpunkt skrevs senare än den mättes och sattes på sin plats.
+   *[other] { $fixes } mätpunkter skrevs senare än de mättes och sattes på sin plats.
 }
 newest_first = Loggen börjar med den nyaste mätpunkten och har vänts.
-block_out_of_order = En del av loggen skrevs senare än sin tid.
+block_out_of_order = En del av loggen skrevs senare än den mättes.
 tracks_overlap = Spår överlappar i tid; deras mätpunkter sattes i en enda ordning, och inget förbinds mellan dem.
-times_do_not_fit = Ett spår har { $times } tider och { $positions } positioner, och ingen kan säga vilka som hör ihop; det utelämnades.
+times_do_not_fit = Ett spår har { $times } tider och { $positions } positioner, och det går inte att säga vilka som hör ihop; det utelämnades.
 constant_quality = GGA kallar varje mätpunkt { $manual ->
     [yes] manuell (7)
    *[other] simulerad (8)
 } där RMC säger att den är giltig; mätpunktens slag togs från RMC.
-several_machines = Loggen innehåller { $machines } klippare, åtskilda genom sina platser vid samma tider.
+several_machines = Loggen innehåller { $machines } klippare, åtskilda genom var de var vid samma tider.
 same_log_twice = Samma innehåll som { $log }, läst en gång.
 overlaps_another_log = { $fixes ->
     [one] 1 mätpunkt
@@ -103,14 +103,14 @@ walk_markup_broken = Filen är skadad på { $places ->
     [one] 1 ställe, som
    *[other] { $places } ställen, som
 } hoppades över; se efter om något saknas i ritningen.
-walk_taken_as_lawn = ”{ $track }” (slutet, { $area_m2 }, { $length_m } runt) tas som gräsmattan: det är det enda spår som kommer tillbaka dit det började. Om det är något annat, säg det med --role "{ $track }=ROLE".
+walk_taken_as_lawn = ”{ $track }” (slutet, { $area_m2 }, { $length_m } runt) antas vara gräsmattan: det är det enda spår som kommer tillbaka dit det började. Om det är något annat, säg det med --role "{ $track }=ROLE".
 walk_positions_skipped = { $positions ->
     [one] 1 position
    *[other] { $positions } positioner
 } i ”{ $track }” utan användbar latitud och longitud.
 walk_name_unknown = ”{ $track }” utelämnas, namnet säger inte vad det är.{ $seems ->
     [none] { "" }
-   *[other] { " " }Om det är vad det ser ut som, tar --role "{ $track }={ $seems }" det som det.
+   *[other] { " " }Om det är vad det ser ut som, säg det med --role "{ $track }={ $seems }".
 }
 walk_spikes_cut = { $positions ->
     [one] 1 position i ”{ $track }” hoppar bort och tillbaka; den utelämnas.
@@ -121,13 +121,13 @@ walk_waits_as_corners = I ”{ $track }” stod den som gick stilla på { $place
    *[other] { $places } ställen; vart och ett behålls som hörn.
 }
 walk_pieces_joined = ”{ $track }” spelades in i { $pieces } bitar, förbundna med raka linjer.
-walk_overlap_cut = ”{ $track }” gicks { $past_m } förbi sin början; den änden är avklippt.
+walk_overlap_cut = I ”{ $track }” gick man { $past_m } förbi starten; den änden är avklippt.
 walk_gap_closed = ”{ $track }” slöts med en rak linje på { $gap_m }.
 walk_loops_cut = { $loops ->
     [one] 1 liten slinga i ”{ $track }” är avklippt.
    *[other] { $loops } små slingor i ”{ $track }” är avklippta.
 }
-walk_guide_turned = ”{ $track }” gicks mot stationen; den har vänts.
+walk_guide_turned = I ”{ $track }” gick man mot laddstationen; spåret har vänts.
 
 ## What else stands against a log
 
@@ -837,12 +837,12 @@ rung = { $size }: { $fraction }{ $lawn ->
 change-set = Tillsammans, först det som ger mest mark för arbetet, var och en räknad efter de föregående: { $list }. Av gräsmattan är då { $lawn } överkörd.
 set-step = { $id } { $area } mer ({ $fraction } av dessa fläckar)
 visits-title = { $count ->
-    [one] 1 besök
-   *[other] { $count } besök
+    [one] 1 besök i den här trädgården
+   *[other] { $count } besök i den här trädgården
 }
 visits-when = När
 visits-who = Vem
-visits-machine = Maskin
+visits-machine = Klippare
 visits-said = Vad kunden sade
 visits-changed = Vad som ändrades
 visits-sure = Avgjort
@@ -1577,7 +1577,7 @@ col-role = roll
 col-name = namn
 col-length = längd
 no-faults = Inga fel.
-row-plan-faults = Titta på
+row-plan-faults = Se över
 col-id = id
 col-area = yta
 col-widest = bredast
