@@ -1566,6 +1566,7 @@ row-by-lawn = je Rasen
 row-asked-about = Zu klären
 row-missed = Ausgelassen
 plan-answer = Zu mähender Rasen: { $area }, { $edge } Rand; Zonen und Hindernisse sind abgezogen.
+forecast-hours = Bei { $hours } Arbeit am Tag, aus { $runs } Simulationsläufen.
 col-role = Rolle
 col-name = Name
 col-length = Länge

@@ -1562,6 +1562,7 @@ row-by-lawn = by lawn
 row-asked-about = Asked about
 row-missed = Missed
 plan-answer = Lawn to be cut: { $area }, { $edge } of edge; zones and obstacles are taken out.
+forecast-hours = At { $hours } of work a day, from { $runs } simulated runs.
 col-role = role
 col-name = name
 col-length = length

@@ -1573,6 +1573,7 @@ row-by-lawn = por césped
 row-asked-about = Por aclarar
 row-missed = Omitido
 plan-answer = Césped por cortar: { $area }, { $edge } de borde; sin zonas ni obstáculos.
+forecast-hours = Con { $hours } de trabajo al día, según { $runs } simulaciones.
 col-role = función
 col-name = nombre
 col-length = largo

@@ -1519,6 +1519,7 @@ row-by-lawn = pelouses
 row-asked-about = À préciser
 row-missed = Oublié
 plan-answer = Pelouse à tondre : { $area }, { $edge } de bord ; zones et obstacles sont retirés.
+forecast-hours = Avec { $hours } de travail par jour, d’après { $runs } essais simulés.
 col-role = rôle
 col-name = nom
 col-length = long.

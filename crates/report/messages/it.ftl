@@ -1577,6 +1577,7 @@ row-by-lawn = per prato
 row-asked-about = Da chiarire
 row-missed = Saltato
 plan-answer = Prato da tagliare: { $area }, { $edge } di bordo; zone e ostacoli sono esclusi.
+forecast-hours = Con { $hours } di lavoro al giorno, da { $runs } prove simulate.
 col-role = ruolo
 col-name = nome
 col-length = lungh.

@@ -1572,6 +1572,7 @@ row-by-lawn = per gazon
 row-asked-about = Vraag
 row-missed = Gemist
 plan-answer = Te maaien gazon: { $area }, { $edge } rand; zones en obstakels niet meegerekend.
+forecast-hours = Bij { $hours } werk per dag, uit { $runs } simulaties.
 col-role = rol
 col-name = naam
 col-length = lengte

@@ -1660,6 +1660,7 @@ row-by-lawn = trawniki
 row-asked-about = Do ustalenia
 row-missed = Pominięto
 plan-answer = Trawnik do koszenia: { $area }, { $edge } krawędzi; bez stref i przeszkód.
+forecast-hours = Przy { $hours } pracy dziennie, z symulacji w liczbie { $runs }.
 col-role = rola
 col-name = nazwa
 col-length = długość

@@ -1572,6 +1572,7 @@ row-by-lawn = uppdelat
 row-asked-about = Fråga
 row-missed = Missat
 plan-answer = Gräsmatta att klippa: { $area }, { $edge } kant; zoner och hinder är borträknade.
+forecast-hours = Med { $hours } arbete om dagen, från { $runs } simuleringar.
 col-role = roll
 col-name = namn
 col-length = längd

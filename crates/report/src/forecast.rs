@@ -27,7 +27,10 @@ pub(crate) fn told(voice: Voice, forecast: &PlanForecast, settings: &Settings) -
         title => settings.garden.name.as_deref().map(words::name).filter(|name| !name.is_empty())
             .unwrap_or_else(|| say!(voice, "plan-on-paper")),
         forecast => Serde(PlanForecast { typical: None, ..forecast.clone() }),
-        everywhere => everywhere(voice, forecast),
+        everywhere => match settings.machine.cut_width_m {
+            Some(_) => everywhere(voice, forecast),
+            None => say!(voice, "give-width-for-days"),
+        },
         promise => Serde(&settings.promise),
         days => forecast.days.as_ref().map(|days| Serde(day_rows(voice, days))),
         passages => Serde(passage_rows(voice, forecast)),

@@ -114,11 +114,14 @@ fn notices<'de, D: Deserializer<'de>>(from: D) -> Result<Vec<Notice>, D::Error> 
     #[serde(untagged)]
     enum Saved {
         Coded(Notice),
-        Older(IgnoredAny),
+        Older { key: IgnoredAny, sentence: IgnoredAny },
     }
     let coded = |saved| match saved {
         Saved::Coded(notice) => Some(notice),
-        Saved::Older(IgnoredAny) => None,
+        Saved::Older {
+            key: IgnoredAny,
+            sentence: IgnoredAny,
+        } => None,
     };
     Ok(Vec::<Saved>::deserialize(from)?
         .into_iter()
