@@ -28,7 +28,7 @@ async function barriers(session) {
 }
 
 /** Roles that say nothing without a name. */
-const named = new Set(["heading", "region", "button", "link", "image", "img", "group", "table", "checkbox", "radio", "combobox", "textbox", "slider"]);
+const named = new Set(["heading", "region", "button", "link", "image", "img", "figure", "group", "table", "checkbox", "radio", "combobox", "textbox", "slider"]);
 
 /** What a screen reader is given: its faults, and its landmarks, headings, tables and controls in order. */
 async function readAloud(session, mapName) {
