@@ -404,6 +404,9 @@ pub(crate) struct FromWalkArguments {
     /// Output file for the plan; - is stdout. An existing file is not replaced
     #[arg(long, value_name = "FILE", default_value = "-")]
     pub(crate) out: PathBuf,
+
+    #[command(flatten)]
+    pub(crate) voice: VoiceArguments,
 }
 
 const TRACE_EXAMPLES: &str = "\

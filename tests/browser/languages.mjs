@@ -1,6 +1,6 @@
 // Pages in every language, at a desk and on a phone: nothing cut, nothing over something else, no scrolling sideways, the other way
-// round too, and no barriers that axe-core finds. Demo pages are looked at with everything unfolded; the sheets hold every message
-// with values as long as they come.
+// round too, no barriers that axe-core finds, and a tree for screen readers that is whole and the same in each language. Demo pages
+// are looked at with everything unfolded; the sheets hold every message with values as long as they come.
 // Usage: CHROMIUM=/usr/bin/chromium node languages.mjs folder-for-screens page.html...
 import { mkdirSync, readFileSync } from "node:fs";
 import { createRequire } from "node:module";
@@ -12,6 +12,7 @@ const [screens, ...files] = process.argv.slice(2).map((path) => resolve(path));
 const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 mkdirSync(screens, { recursive: true });
 const faults = [];
+const orders = {};
 const browser = await chromium.launch({ executablePath: process.env.CHROMIUM, args: ["--no-sandbox", "--disable-dev-shm-usage"] });
 
 /** What axe-core finds, by the debugger, past the policy of the page. */
@@ -24,6 +25,34 @@ async function barriers(session) {
     returnByValue: true,
   });
   return JSON.parse(result.value).map((violation) => `axe: ${violation}`);
+}
+
+/** Roles that say nothing without a name. */
+const named = new Set(["heading", "region", "button", "link", "image", "img", "group", "table", "checkbox", "radio", "combobox", "textbox", "slider"]);
+
+/** What a screen reader is given: its faults, and its landmarks, headings, tables and controls in order. */
+async function readAloud(session) {
+  const { nodes } = await session.send("Accessibility.getFullAXTree");
+  const seen = nodes.filter((node) => !node.ignored).map((node) => ({
+    role: node.role?.value ?? "",
+    name: node.name?.value?.trim() ?? "",
+    level: node.properties?.find((one) => one.name === "level")?.value?.value ?? 0,
+  }));
+  const found = [];
+  for (const role of ["main", "banner", "contentinfo"]) {
+    const count = seen.filter((node) => node.role === role).length;
+    if (count !== 1) found.push(`${count} of landmark ${role}`);
+  }
+  const headings = seen.filter((node) => node.role === "heading");
+  if (headings.filter((node) => node.level === 1).length !== 1) found.push("not one heading of level 1");
+  headings.forEach((node, at) => {
+    if (at > 0 && node.level > headings[at - 1].level + 1) found.push(`heading "${node.name}" skips a level`);
+  });
+  for (const node of seen.filter((one) => named.has(one.role) && one.name === "" && one.role !== "group" && one.role !== "table")) found.push(`${node.role} without a name`);
+  const tables = seen.filter((node) => node.role === "table").length;
+  if (tables > 0 && !seen.some((node) => node.role === "rowheader")) found.push("tables without row headers");
+  const kept = new Set(["main", "banner", "contentinfo", "heading", "region", "table", "button", "link"]);
+  return { found, order: seen.filter((node) => kept.has(node.role)).map((node) => node.role + (node.level || "")).join(" ") };
 }
 
 /** Runs in the page: texts that are cut, leave their drawing, or lie over each other. */
@@ -81,10 +110,17 @@ for (const file of files) {
     const sideways = () => page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
     if ((await sideways()) > 0) fault(`scrolls sideways by ${await sideways()} px`);
     if (is_demo) {
-      for (const text of await barriers(await page.context().newCDPSession(page))) fault(text);
+      const session = await page.context().newCDPSession(page);
+      for (const text of await barriers(session)) fault(text);
+      const { found, order } = await readAloud(session);
+      for (const text of found) fault(`read aloud: ${text}`);
+      orders[width] ??= order;
+      if (order !== orders[width]) fault("read aloud: another order of landmarks, headings, tables and controls than in the first language");
       await page.screenshot({ path: `${screens}/${name}-${width}.png`, fullPage: true });
       await page.evaluate(() => { document.documentElement.dir = "rtl"; });
       if ((await sideways()) > 0) fault(`from right to left: scrolls sideways by ${await sideways()} px`);
+      for (const text of await page.evaluate(cramped)) fault(`from right to left: ${text}`);
+      await page.screenshot({ path: `${screens}/${name}-${width}-rtl.png` });
     }
     await page.close();
   }

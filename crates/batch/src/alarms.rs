@@ -35,11 +35,11 @@
 use crate::night::{self, NightNumber};
 use crate::store::{ColumnChoice, StoreChange};
 use crate::table::{ALARMS, GARDENS, NIGHTS, POCKETS, STUCK_SPOTS, StoreTable, TableRow, USUAL, Value, row};
-use crate::{BatchError, Store};
+use crate::{BatchError, Store, rows};
 use std::collections::{BTreeMap, BTreeSet, HashMap};
 use std::f64::consts::LN_2;
 use std::ops::RangeBounds;
-use tussock_types::{Alarm, math};
+use tussock_types::{Alarm, Said, math};
 
 /// Changes if the same nights lead to other alarms: all are then worked out again.
 const RULES: u32 = 1;
@@ -128,7 +128,8 @@ pub(crate) struct Episode {
     pub(crate) gain_m2: f64,
     /// East, north, latitude, longitude.
     pub(crate) place: [Option<f64>; 4],
-    pub(crate) why: String,
+    /// What the newest night that shows it says; `None` if an older version wrote that night.
+    pub(crate) why: Option<Said>,
 }
 
 impl Episode {
@@ -144,7 +145,7 @@ impl Episode {
             found: None,
             gain_m2: 0.0,
             place: [None; 4],
-            why: String::new(),
+            why: None,
         }
     }
 
@@ -170,7 +171,8 @@ impl Episode {
             north_m: self.place[1],
             lat: self.place[2],
             lon: self.place[3],
-            why: &self.why,
+            why: self.why.as_ref().map(tussock_report::text),
+            said: self.why.as_ref().map_or(Value::Null, rows::as_data),
         })
     }
 
@@ -192,7 +194,7 @@ impl Episode {
             found: number("found"),
             gain_m2: number("gain_m2").unwrap_or(0.0),
             place: ["east_m", "north_m", "lat", "lon"].map(number),
-            why: text("why").unwrap_or_default().to_owned(),
+            why: text("said").and_then(|said| serde_json::from_str(said).ok()),
         })
     }
 
@@ -533,10 +535,8 @@ impl History<'_> {
     ) {
         let number = |name: &str| row[table.at(name)].number();
         episode.place = ["east_m", "north_m", "lat", "lon"].map(number);
-        row[table.at("why")]
-            .text()
-            .unwrap_or_default()
-            .clone_into(&mut episode.why);
+        let said = row[table.at("said")].text();
+        episode.why = said.and_then(|said| serde_json::from_str(said).ok());
         if episode.alarm == Alarm::MissedPocket {
             episode.found = number("area_m2");
             episode.gain_m2 = episode.found.unwrap_or(0.0);

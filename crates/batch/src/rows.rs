@@ -3,7 +3,7 @@
 use crate::night::NightNumber;
 use crate::table::{NIGHTS, POCKETS, STUCK_SPOTS, SUGGESTIONS, TableRow, Value, row};
 use tussock_types::math;
-use tussock_types::{Estimate, Findings, Grid, LogLevel, Place, PlanOffset, StuckSpot, Suggestion};
+use tussock_types::{Estimate, Findings, Grid, LogLevel, Place, PlanOffset, Said, StuckSpot, Suggestion};
 
 /// A word of an enumeration as written in JSON.
 fn word(value: impl serde::Serialize) -> Value {
@@ -104,6 +104,11 @@ fn turned(place: Place, from: (f64, f64), rotation_deg: f64, to: (f64, f64)) -> 
     )
 }
 
+/// What is said, for whoever says it in another language.
+pub(crate) fn as_data(said: &Said) -> Value {
+    serde_json::to_string(said).map_or(Value::Null, Value::Text)
+}
+
 pub(crate) fn outline(rings: &[Vec<Place>], offset: Option<PlanOffset>) -> Value {
     // To the centimetre, because people read rows too.
     let cm = |value_m: f64| (value_m * 100.0).round() / 100.0;
@@ -138,6 +143,7 @@ pub(crate) fn pockets(garden: &str, findings: &Findings) -> Vec<TableRow> {
                 chance_fraction: $pocket.chance_fraction,
                 cause: $cause,
                 why: tussock_report::text(&$pocket.why),
+                said: as_data(&$pocket.why),
                 outline: outline(&$pocket.outline, offset),
             })
         }};
@@ -169,6 +175,7 @@ pub(crate) fn stuck_spots(garden: &str, findings: &Findings) -> Vec<TableRow> {
             lost_min: spot.minutes,
             certainty: spot.certainty,
             why: tussock_report::text(&spot.why),
+            said: as_data(&spot.why),
         })
     };
     findings.stuck_spots.iter().map(row).collect()

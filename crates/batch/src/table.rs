@@ -242,6 +242,7 @@ tables! {
         Number "chance_fraction" "probability that luck alone leaves a pocket of this width";
         Text "cause" "likeliest cause";
         Text "why" "one sentence";
+        Text "said" "the same as a code with its values, JSON";
         Text "outline" "rings on the plan's plane, metres east and north, as JSON";
     }
     /// Each stuck spot of each night.
@@ -256,6 +257,7 @@ tables! {
         Number "lost_min" "minutes lost there";
         Number "certainty" "how sure it is a place of its own, 0 to 1; null where not measured";
         Text "why" "what to look at";
+        Text "said" "the same as a code with its values, JSON";
     }
     /// Suggestions for the gardens that need them most.
     SUGGESTIONS "suggestions" ByNight {
@@ -330,6 +332,7 @@ tables! {
         Number "lat" "latitude of it";
         Number "lon" "longitude of it";
         Text "why" "one sentence on a pocket or a spot";
+        Text "said" "the same as a code with its values, JSON";
     }
 }
 

@@ -1,20 +1,19 @@
 //! `tussock plan`: is this plan sound; make one from a walk.
 
-use crate::args::{
-    AlignArguments, Format, FromTraceArguments, FromWalkArguments, PlanCheckArguments, PlanCommand,
-};
+use crate::args::{AlignArguments, FromTraceArguments, FromWalkArguments, PlanCheckArguments, PlanCommand};
 use crate::exit::{CommandFailure, Exit};
 use crate::inputs::{self, name};
 use crate::outputs::{NewFile, OutputFolder, Rendered, write_new};
-use crate::printer::{Printer, harmless};
+use crate::printer::Printer;
 use crate::{CommandResult, commands, wishes};
 use serde_json::json;
+use std::convert::Infallible;
 use std::path::Path;
 use tussock::{AlignVerdict, PlanReport, PlanRow, TypicalRun};
 use tussock_ingest::WalkError;
 use tussock_report::Voice;
 use tussock_types::math;
-use tussock_types::{PlanForecast, PlanRole, Settings, decimal, plural};
+use tussock_types::{GardenSettings, PlanForecast, PlanRole, Settings};
 
 pub(crate) fn run(command: &PlanCommand, printer: &Printer) -> CommandResult {
     match command {
@@ -46,29 +45,16 @@ fn check(arguments: &PlanCheckArguments, printer: &Printer) -> CommandResult {
         true => tussock::plan_forecast(&plan, &settings, typical, arguments.seed),
         false => None,
     };
+    let voices = wishes::voices(arguments.voice, &settings.garden);
     let written = match (&folder, &forecast) {
-        (Some(folder), Some(forecast)) => folder.write(&drawn(
-            forecast,
-            &settings,
-            wishes::voices(arguments.voice, &settings.garden).page,
-        )?)?,
+        (Some(folder), Some(forecast)) => folder.write(&drawn(forecast, &settings, voices.page)?)?,
         _ => Vec::new(),
     };
-    let text = match arguments.format {
-        Format::Human => {
-            let ahead = forecast
-                .as_ref()
-                .map(|forecast| ahead(forecast, &settings))
-                .unwrap_or_default();
-            let files = written
-                .iter()
-                .map(|path| format!("Written: {}\n", path.display()));
-            let gap = if written.is_empty() { "" } else { "\n" };
-            table(&report, is_sound) + &ahead + gap + &files.collect::<String>()
-        }
-        Format::Json => json(&report, forecast.as_ref(), is_sound),
-    };
-    printer.data(text.as_bytes())?;
+    let checked = json(&report, forecast.as_ref(), is_sound);
+    let style = printer.style(voices.terminal);
+    let human = || tussock_report::answer_plan(&checked, &report.faults, forecast.as_ref(), &settings, style);
+    let json = || Ok::<_, Infallible>(format!("{checked:#}\n"));
+    commands::tell(arguments.format, human, json, &written, printer, voices.terminal)?;
     if is_sound {
         Ok(Exit::Done)
     } else {
@@ -76,118 +62,7 @@ fn check(arguments: &PlanCheckArguments, printer: &Printer) -> CommandResult {
     }
 }
 
-fn table(report: &PlanReport, is_sound: bool) -> String {
-    let mut text = String::new();
-    if let (Some(lawn_m2), Some(edge_m), true) = (report.lawn_m2, report.edge_m, is_sound) {
-        text.push_str(&format!("Lawn to be cut: {lawn_m2:.1} m2 within {edge_m:.1} m of edge (zones and obstacles taken out).\n\n"));
-        let widest = report
-            .rows
-            .iter()
-            .map(|row| row.name.chars().count())
-            .max()
-            .unwrap_or(0)
-            .clamp(4, 40);
-        text.push_str(&format!(
-            "{:>7}  {:<9}  {:<widest$}  {:>10}  {:>9}\n",
-            "feature", "role", "name", "area m2", "length m"
-        ));
-        for row in &report.rows {
-            let name: String = harmless(&row.name).chars().take(40).collect();
-            let number = |value: Option<f64>| value.map_or("-".to_owned(), |value| format!("{value:.1}"));
-            text.push_str(&format!(
-                "{:>7}  {:<9}  {name:<widest$}  {:>10}  {:>9}\n",
-                row.feature,
-                row.role.word(),
-                number(row.area_m2),
-                number(row.length_m)
-            ));
-        }
-        if report.faults.is_empty() {
-            text.push_str("\nNo faults.\n");
-        } else {
-            text.push_str("\nTo look at:\n");
-            for fault in &report.faults {
-                text.push_str(&format!("  {}\n", harmless(&fault.to_string())));
-            }
-        }
-    }
-    text
-}
-
-/// The plan's forecast, in words.
-fn ahead(forecast: &PlanForecast, settings: &Settings) -> String {
-    let mut text = String::new();
-    if !forecast.passages.is_empty() {
-        text.push_str(&format!(
-            "\nPassages, for a machine whose middle turns {:.2} m before the edge:\n\n{:>3}  {:>7}  {:>6}  {:>8}  {:>9}  {:>15}  {:>10}\n",
-            forecast.setback_m, "id", "width m", "free m", "length m", "behind m2", "changes per day", "fair share"
-        ));
-        for (passage, share) in forecast.passages.iter().zip(&forecast.passage_share_fraction) {
-            let changes = passage.crossings_expected.unwrap_or(0.0);
-            text.push_str(&format!(
-                "{:>3}  {:>7.2}  {:>6.2}  {:>8.1}  {:>9.0}  {changes:>15.1}  {:>8.0} %\n",
-                passage.id,
-                passage.width_m,
-                passage.free_width_m.max(0.0),
-                passage.length_m,
-                passage.behind_m2,
-                100.0 * share
-            ));
-        }
-        if forecast
-            .passages
-            .iter()
-            .any(|passage| passage.free_width_m <= 0.0)
-        {
-            text.push_str("Where nothing is free the machine does not get through.\n");
-        }
-    }
-    for part in &forecast.out_of_reach {
-        text.push_str(&format!(
-            "\nOut of reach: {:.1} m2 round {} m east, {} m north of the lawn's middle.\n",
-            part.area_m2,
-            decimal(part.east_m, 1),
-            decimal(part.north_m, 1)
-        ));
-    }
-    if forecast.edges_m2 > 0.0 {
-        text.push_str(&format!(
-            "\nEdges and corners that the disc does not get to: {:.1} m2 (to trim by hand).\n",
-            forecast.edges_m2
-        ));
-    }
-    if let Some(days) = &forecast.days {
-        text.push_str(&format!(
-            "\nDriven over, at {:.1} working hours a day ({} simulated runs, nine of ten in the range):\n",
-            days.working_h_per_day, days.runs
-        ));
-        for (number, fraction) in days.visited_fraction.iter().enumerate() {
-            text.push_str(&format!(
-                "  day {:>2}  {:>5.1} %  ({:.1} to {:.1} %)\n",
-                number + 1,
-                100.0 * fraction.estimate,
-                100.0 * fraction.low.unwrap_or(fraction.estimate),
-                100.0 * fraction.high.unwrap_or(fraction.estimate)
-            ));
-        }
-        let promise = &settings.promise;
-        text.push_str(&match days.needed_h_per_day {
-            Some(hours) => format!(
-                "The promise ({:.0} % within {}) needs about {hours:.1} working hours a day. Add hours by day: small animals are out at night.\n",
-                100.0 * promise.visited_fraction,
-                plural(promise.days, "day", "days")
-            ),
-            None => format!(
-                "The promise ({:.0} % within {}) cannot be reached with more hours alone.\n",
-                100.0 * promise.visited_fraction,
-                plural(promise.days, "day", "days")
-            ),
-        });
-    }
-    text
-}
-
-fn json(report: &PlanReport, forecast: Option<&PlanForecast>, is_sound: bool) -> String {
+fn json(report: &PlanReport, forecast: Option<&PlanForecast>, is_sound: bool) -> serde_json::Value {
     let rows: Vec<_> = report
         .rows
         .iter()
@@ -195,15 +70,14 @@ fn json(report: &PlanReport, forecast: Option<&PlanForecast>, is_sound: bool) ->
             json!({"feature": feature, "role": role.word(), "name": name, "area_m2": area_m2, "length_m": length_m})
         })
         .collect();
-    let value = json!({
+    json!({
         "is_sound": is_sound,
         "lawn_m2": report.lawn_m2,
         "edge_m": report.edge_m,
         "features": rows,
         "faults": report.faults,
         "forecast": forecast.map(|forecast| PlanForecast { typical: None, ..forecast.clone() }),
-    });
-    format!("{value:#}\n")
+    })
 }
 
 /// The page and the picture.
@@ -253,8 +127,9 @@ fn from_walk(arguments: &FromWalkArguments, printer: &Printer) -> CommandResult 
     let bytes = inputs::bytes(&arguments.walk)?;
     let walked = tussock_ingest::plan_from_walk(&name(&arguments.walk), &bytes, &roles)
         .map_err(|error| asked(error, arguments))?;
+    let voice = wishes::voices(arguments.voice, &GardenSettings::default()).terminal;
     for notice in &walked.notices {
-        printer.note(&format!("note: {}", notice.sentence));
+        printer.note(&tussock_report::said(voice, &notice.said));
     }
     let report = tussock::check_plan(&walked.plan);
     let text = tussock_ingest::write_plan(&walked.plan);

@@ -17,7 +17,7 @@ use crate::clock::{DAY_S, day_words};
 use crate::error::IngestError;
 use std::collections::BTreeMap;
 use tussock_types::math;
-use tussock_types::{Fix, FixQuality, LogFacts, Notice, Positions, SkipReason, Skipped, Trace, plural};
+use tussock_types::{Fix, FixQuality, LogFacts, Notice, Positions, Said, SkipReason, Skipped, Trace};
 
 /// All logs of one job, sorted by machine.
 #[derive(Clone, Debug, PartialEq)]
@@ -125,8 +125,11 @@ fn same_again(facts: &mut LogFacts, first: &str) {
         count,
         excerpt: String::new(),
     }];
-    let sentence = format!("the same content as {first}, read once");
-    facts.notices.push(Notice::new("same_log_twice", 0, sentence));
+    let log = first.to_owned();
+    facts.notices.push(Notice {
+        said: Said::SameLogTwice { log },
+        line: 0,
+    });
 }
 
 /// A repeated file belongs to the machine of the file that it repeats.
@@ -172,13 +175,11 @@ impl MachineLogs {
             facts.fixes = facts.fixes.saturating_sub(left_out);
             *facts.skipped.entry(SkipReason::DuplicateTime).or_default() += left_out;
             let day = day_words((other.time_s[0] / DAY_S).floor() as i32);
-            let sentence = format!(
-                "{} from {day} on left out, at times that another log of this machine covers",
-                plural(left_out, "fix", "fixes")
-            );
-            facts
-                .notices
-                .push(Notice::new("overlaps_another_log", 0, sentence));
+            let said = Said::OverlapsAnotherLog {
+                fixes: left_out,
+                date: day,
+            };
+            facts.notices.push(Notice { said, line: 0 });
         }
     }
 }

@@ -15,7 +15,7 @@ use crate::lines::{TextLine, TextLines};
 use crate::number::{DEGREE_M, WrittenSteps, decimal};
 use crate::reading::{self, Reading};
 use serde::Deserialize;
-use tussock_types::{Fix, FixQuality, LimitSettings, SkipReason};
+use tussock_types::{Fix, FixQuality, LimitSettings, Said, SkipReason};
 
 /// The parts of a report that matter.
 #[derive(Deserialize)]
@@ -67,7 +67,13 @@ pub(crate) fn read(name: &str, text: &[u8], limits: &LimitSettings) -> Result<Re
         }
         let outcome = if length > limits.line_bytes {
             let line = || line_of(text, start);
-            reading.too_long("line", "line_bytes", line, length, limits.line_bytes);
+            reading.notice_at(
+                line,
+                Said::LineTooLong {
+                    bytes: length,
+                    limit: limits.line_bytes,
+                },
+            );
             Err(SkipReason::TooLong)
         } else {
             fix(&line)

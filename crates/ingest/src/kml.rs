@@ -16,7 +16,7 @@ use crate::pairs::{Geographic, Lists, Pairs, Placed, Timed};
 use crate::reading::Reading;
 use quick_xml::events::Event;
 use std::borrow::Cow;
-use tussock_types::{LimitSettings, SkipReason};
+use tussock_types::{LimitSettings, Said, SkipReason};
 
 /// An element whose text is read.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -111,9 +111,7 @@ pub(crate) fn read(name: &str, original: &[u8], limits: &LimitSettings) -> Resul
     let is_cut_off = state.depth > 0 && !state.is_broken;
     state.settle(if is_cut_off { Lists::CutOff } else { Lists::Whole });
     if state.depth > 0 {
-        state.pairs.reading.notice("kml_not_closed", 0, || {
-            "the file ends without its closing tags, as if the logger had been switched off".into()
-        });
+        state.pairs.reading.notice(0, Said::FileNotClosed {});
     }
     let what = format!(
         "{} tracks, {} lines and places without times",

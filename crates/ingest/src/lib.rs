@@ -66,7 +66,7 @@ use reading::{PositionsOn, Reading};
 use recognise::Recognised;
 use source::Source;
 use std::sync::OnceLock;
-use tussock_types::{LimitSettings, LogFacts, LogFormat, Notice, Trace, file_name};
+use tussock_types::{LimitSettings, LogFacts, LogFormat, Notice, Said, Trace, file_name};
 
 /// What to do with a faulty piece of a log.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -175,14 +175,11 @@ impl RawLog {
             let limit = options.limits.line_bytes;
             let line = ledger::line_of(text, hole.at);
             // Notices about the ends that were kept would state too small a value.
-            let is_of_the_ends = |notice: &Notice| notice.key == "line_too_long" && notice.line == line;
+            let is_of_the_ends =
+                |notice: &Notice| matches!(notice.said, Said::LineTooLong { .. }) && notice.line == line;
             reading.notices.retain(|notice| !is_of_the_ends(notice));
-            reading.notice("line_cut", line, || {
-                format!(
-                    "a line of more than {} bytes is longer than {limit}, the limit set by limits.line_bytes, and was passed over",
-                    hole.bytes.saturating_add(limit)
-                )
-            });
+            let bytes = hole.bytes.saturating_add(limit);
+            reading.notice(line, Said::LineCut { bytes, limit });
         }
         if reading.ground == PositionsOn::Earth && format != LogFormat::Nmea && !reading.times_are_relative {
             order::repair_rollover(&mut reading, options.date);
@@ -204,17 +201,11 @@ impl RawLog {
             traces.push(order::settle(&mut reading));
         }
         if is_split {
-            reading.notice("several_machines", 0, || {
-                format!(
-                    "the log holds {} machines, told apart by their places at the same times",
-                    traces.len()
-                )
-            });
+            let machines = traces.len() as u64;
+            reading.notice(0, Said::SeveralMachines { machines });
         }
-        if let Some(what) = &self.source.damaged {
-            reading.notice("gzip_damaged", 0, || {
-                format!("the compressed file is damaged, its end is missing: {what}")
-            });
+        if let Some(fault) = self.source.damaged.clone() {
+            reading.notice(0, Said::FileDamaged { fault });
         }
         finish(name, format, &self.source, reading, traces, options)
     }

@@ -13,7 +13,7 @@ use crate::error::IngestError;
 use crate::number::decimal;
 use crate::pairs::{Geographic, Lists, Pairs, Placed, Timed};
 use crate::reading::Reading;
-use tussock_types::{LimitSettings, SkipReason};
+use tussock_types::{LimitSettings, Said, SkipReason};
 
 /// True if there are times of a moving feature near the top.
 pub(crate) fn holds_datetimes(head: &[u8]) -> bool {
@@ -145,9 +145,7 @@ impl<'a> Features<'a> {
             self.pairs.skip(from, to, SkipReason::Truncated, 1);
         }
         if !self.scopes.is_empty() {
-            self.pairs.reading.notice("json_not_closed", 0, || {
-                "the file ends in the middle, as if its writer had been stopped".into()
-            });
+            self.pairs.reading.notice(0, Said::FileNotClosed {});
         }
         while !self.scopes.is_empty() {
             self.close(Lists::CutOff);

@@ -13,7 +13,7 @@
 use crate::clock::{DAY_S, ROLLOVER_DAYS, day_of, day_words, first_day, last_day};
 use crate::ledger::Ledger;
 use crate::reading::{FoundFix, NO_MORE, Reading, rank};
-use tussock_types::{Positions, SkipReason, Trace, plural};
+use tussock_types::{Positions, Said, SkipReason, Trace};
 
 /// This many fixes in a row are a block, not a fault.
 const BLOCK: usize = 10;
@@ -139,9 +139,7 @@ fn sorted(found: Vec<FoundFix>, reading: &mut Reading) -> Vec<FoundFix> {
         from = to;
     }
     if late > 0 {
-        reading.notice("late_fixes", 0, || {
-            format!("{late} fixes were written later than their time and were put where they belong")
-        });
+        reading.notice(0, Said::LateFixes { fixes: late as u64 });
     }
     kept.sort_by(|a, b| a.fix.time_s.total_cmp(&b.fix.time_s));
     let Reading { more, ledger, .. } = reading;
@@ -160,9 +158,7 @@ fn sorted(found: Vec<FoundFix>, reading: &mut Reading) -> Vec<FoundFix> {
         }
     }
     if interleaved(&out) {
-        reading.notice("tracks_overlap", 0, || {
-            "tracks overlap in time; their fixes were put in one order, and nothing is joined across".into()
-        });
+        reading.notice(0, Said::TracksOverlap {});
     }
     out
 }
@@ -207,9 +203,7 @@ fn put_track(track: &[FoundFix], kept: &mut Vec<FoundFix>, block: &mut u32, read
     if track.len() >= BLOCK && falling * 10 >= (track.len() - 1) * 9 {
         turned = track.iter().rev().copied().collect();
         track = &turned;
-        reading.notice("newest_first", 0, || {
-            "the log has its newest fix first and was turned round".into()
-        });
+        reading.notice(0, Said::NewestFirst {});
     }
     let mut in_chain = longest_chain(track);
     let late = join_late(track, &mut in_chain);
@@ -228,9 +222,7 @@ fn put_track(track: &[FoundFix], kept: &mut Vec<FoundFix>, block: &mut u32, read
         if end - index >= BLOCK {
             *block += 1;
             track[index..end].iter().for_each(|one| keep(one, *block));
-            reading.notice("block_out_of_order", 0, || {
-                "a part of the log was written later than its time".into()
-            });
+            reading.notice(0, Said::BlockOutOfOrder {});
         } else {
             let Reading { more, ledger, .. } = reading;
             track[index..end]
@@ -348,12 +340,10 @@ pub(crate) fn note_rollover(reading: &mut Reading, shifted: u64) {
         .found
         .first()
         .map_or(0, |one| (one.fix.time_s / DAY_S).floor() as i32);
-    reading.notice("week_rollover_repaired", 0, || {
-        format!(
-            "{} dated 1024 weeks too early (GPS week rollover) and moved forward by {ROLLOVER_DAYS} days; \
-             the first is now on {}",
-            plural(shifted, "fix was", "fixes were"),
-            day_words(day)
-        )
-    });
+    let said = Said::WeekRolloverRepaired {
+        fixes: shifted,
+        days: ROLLOVER_DAYS as u64,
+        date: day_words(day),
+    };
+    reading.notice(0, said);
 }

@@ -7,7 +7,7 @@ use crate::clock::{TimeFault, Written, Zone};
 use crate::error::IngestError;
 use crate::number::WrittenSteps;
 use crate::reading::{self, FoundFix, More, NO_MORE, Reading};
-use tussock_types::{Fix, LimitSettings, SkipReason};
+use tussock_types::{Fix, LimitSettings, Said, SkipReason};
 
 /// A time, and its place in the text.
 #[derive(Clone, Copy, Debug)]
@@ -103,13 +103,11 @@ impl Pairs {
     pub(crate) fn lists(&mut self, times: &[Timed], places: &[Placed], lists: Lists) {
         self.new_segment();
         if lists == Lists::Whole && times.len() != places.len() {
-            self.reading.notice("times_do_not_fit", 0, || {
-                format!(
-                    "a track has {} times and {} positions, and nobody can say which belong together; it was left out",
-                    times.len(),
-                    places.len()
-                )
-            });
+            let said = Said::TimesDoNotFit {
+                times: times.len() as u64,
+                positions: places.len() as u64,
+            };
+            self.reading.notice(0, said);
             places.iter().for_each(|place| self.without_time(place));
             times.iter().for_each(|time| self.alone(time));
             return;

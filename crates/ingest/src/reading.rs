@@ -1,7 +1,7 @@
 //! What every reader returns, before it becomes a trace.
 
 use crate::ledger::{Ledger, SkippedStretch};
-use tussock_types::{Fix, FixQuality, Notice, SkipReason, Skipped, Trace};
+use tussock_types::{Fix, FixQuality, Notice, Said, SkipReason, Skipped, Trace};
 
 /// A fix with the bytes from which it was read.
 #[derive(Clone, Copy, Debug)]
@@ -181,37 +181,24 @@ impl Reading {
     }
 
     /// Records something once.
-    pub(crate) fn notice(&mut self, key: &str, line: u64, sentence: impl FnOnce() -> String) {
-        if self.notices.iter().all(|notice| notice.key != key) {
-            self.notices.push(Notice::new(key, line, sentence()));
+    pub(crate) fn notice(&mut self, line: u64, said: Said) {
+        self.notice_at(|| line, said);
+    }
+
+    /// As [`Self::notice`], with a line that is only looked for if it is needed.
+    pub(crate) fn notice_at(&mut self, line: impl FnOnce() -> u64, said: Said) {
+        if self
+            .notices
+            .iter()
+            .all(|notice| notice.said.code() != said.code())
+        {
+            self.notices.push(Notice { said, line: line() });
         }
     }
 
     /// Records that a time did not state its zone; the first is on a line.
     pub(crate) fn without_zone(&mut self, line: u64) {
-        self.notice("time_without_zone", line, || {
-            "times do not say their zone and are taken as UTC".into()
-        });
-    }
-
-    /// Records, once, that something was passed over because it is longer than a limit.
-    pub(crate) fn too_long(
-        &mut self,
-        what: &str,
-        key: &str,
-        line: impl FnOnce() -> u64,
-        bytes: u64,
-        limit: u64,
-    ) {
-        let name = format!("{what}_too_long");
-        let article = if what.starts_with('a') { "an" } else { "a" };
-        if self.notices.iter().all(|notice| notice.key != name) {
-            self.notice(&name, line(), || {
-                format!(
-                    "{article} {what} of {bytes} bytes is longer than {limit}, the limit set by limits.{key}, and was passed over"
-                )
-            });
-        }
+        self.notice(line, Said::TimeWithoutZone {});
     }
 
     /// Memory that the fixes and places take, including the trace and the closed ledger.

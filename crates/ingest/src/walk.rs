@@ -42,11 +42,11 @@ use crate::error::{listed, wanted};
 use clean::{Cleaned, cleaned};
 use gpx::{Recorded, WalkKind};
 use place::distance_m;
-use ring::{CLOSED_M, RingFault};
+use ring::RingFault;
 pub use shape::WalkGuess;
 use std::collections::{BTreeMap, BTreeSet};
 use tussock_types::{
-    ComplaintSettings, GeoPoint, GeoPolygon, Notice, Plan, PlanFeature, PlanRole, PlanShape, plural,
+    ComplaintSettings, GeoPoint, GeoPolygon, Notice, Plan, PlanFeature, PlanRole, PlanShape, Said,
 };
 
 /// A plan made from a walk, with what the user should know about it.
@@ -236,12 +236,12 @@ pub fn plan_from_walk(name: &str, bytes: &[u8], roles: &[WalkRole]) -> Result<Wa
     let contents = gpx::read(name, bytes)?;
     let mut maker = Maker::default();
     if contents.broken > 0 {
-        let sentence = format!(
-            "the file is damaged at {} place(s), which were passed over; look whether anything is missing in the plan",
-            contents.broken
-        );
-        let notice = Notice::new("walk_markup_broken", contents.broken_line, sentence);
-        maker.notices.push(notice);
+        maker.notices.push(Notice {
+            said: Said::WalkMarkupBroken {
+                places: contents.broken as u64,
+            },
+            line: contents.broken_line,
+        });
     }
     let mut recorded = contents.recorded;
     let titles = titles(&recorded);
@@ -252,12 +252,12 @@ pub fn plan_from_walk(name: &str, bytes: &[u8], roles: &[WalkRole]) -> Result<Wa
         let at = only_ring(name, &recorded, &guesses)?;
         meanings[at] = Meaning::Role(PlanRole::Lawn);
         if let Some(guess) = guesses[at].take() {
-            let sentence = format!(
-                "\"{}\" ({}) is taken as the lawn: it is the only track that comes back to where it began; if it is something else, \
-                 say so with --role \"{}=ROLE\"",
-                guess.title, guess.looks, guess.title
-            );
-            maker.note(&recorded[at], "walk_taken_as_lawn", sentence);
+            let said = Said::WalkTakenAsLawn {
+                area_m2: guess.area_m2.unwrap_or(0.0),
+                length_m: guess.length_m,
+                track: guess.title,
+            };
+            maker.note(&recorded[at], said);
         }
     }
     for (at, item) in recorded.iter_mut().enumerate() {
@@ -454,8 +454,9 @@ struct Maker {
 }
 
 impl Maker {
-    fn note(&mut self, item: &Recorded, key: &str, sentence: String) {
-        self.notices.push(Notice::new(key, item.line, sentence));
+    fn note(&mut self, item: &Recorded, said: Said) {
+        let line = item.line;
+        self.notices.push(Notice { said, line });
     }
 
     fn fault(&mut self, item: &Recorded, found: impl Into<String>, expected: impl Into<String>) {
@@ -491,11 +492,11 @@ impl Maker {
 
     fn take(&mut self, item: &Recorded, meaning: Meaning, guess: Option<&WalkGuess>) {
         if item.unusable > 0 {
-            let sentence = format!(
-                "{} position(s) of \"{}\" have no usable latitude and longitude",
-                item.unusable, item.name
-            );
-            self.note(item, "walk_positions_skipped", sentence);
+            let said = Said::WalkPositionsSkipped {
+                positions: item.unusable as u64,
+                track: item.name.clone(),
+            };
+            self.note(item, said);
         }
         match (meaning, item.kind) {
             (Meaning::Nothing, _) => self.left_out(item, guess),
@@ -524,44 +525,30 @@ impl Maker {
     }
 
     fn left_out(&mut self, item: &Recorded, guess: Option<&WalkGuess>) {
-        let kind = match item.kind {
-            WalkKind::Track => "track",
-            WalkKind::Waypoint => "waypoint",
+        let role = guess.and_then(|guess| guess.role);
+        let said = Said::WalkNameUnknown {
+            track: guess.map_or(&item.name, |guess| &guess.title).clone(),
+            seems: role.map_or("", PlanRole::word).to_owned(),
         };
-        let mut sentence = format!(
-            "the {kind} \"{}\" is left out, its name says nothing of what it is",
-            item.name
-        );
-        if let Some((guess, role)) = guess.and_then(|guess| Some((guess, guess.role?))) {
-            sentence.push_str(&format!(
-                "; it looks like {} ({}): --role \"{}={}\" takes it as that",
-                guess.seems(),
-                guess.looks,
-                guess.title,
-                role.word()
-            ));
-        }
-        self.note(item, "walk_name_unknown", sentence);
+        self.note(item, said);
     }
 
     /// The walk without spikes and waits, which are reported.
     fn cleaned(&mut self, item: &Recorded) -> Cleaned {
         let walk = cleaned(&item.points, &item.times_s);
         if walk.spikes > 0 {
-            let sentence = format!(
-                "{} of \"{}\" jump away and back; they are left out",
-                plural(walk.spikes as u64, "position", "positions"),
-                item.name
-            );
-            self.note(item, "walk_spikes_cut", sentence);
+            let said = Said::WalkSpikesCut {
+                positions: walk.spikes as u64,
+                track: item.name.clone(),
+            };
+            self.note(item, said);
         }
         if walk.waits > 0 {
-            let sentence = format!(
-                "in \"{}\" the walker stood still at {}; each is kept as a corner",
-                item.name,
-                plural(walk.waits as u64, "place", "places")
-            );
-            self.note(item, "walk_waits_as_corners", sentence);
+            let said = Said::WalkWaitsAsCorners {
+                places: walk.waits as u64,
+                track: item.name.clone(),
+            };
+            self.note(item, said);
         }
         walk
     }
@@ -611,33 +598,34 @@ impl Maker {
                 return;
             }
         };
+        let track = || item.name.clone();
         if item.pieces > 1 {
-            let sentence = format!(
-                "\"{}\" was recorded in {} pieces, joined by straight lines",
-                item.name, item.pieces
-            );
-            self.note(item, "walk_pieces_joined", sentence);
+            let said = Said::WalkPiecesJoined {
+                pieces: item.pieces as u64,
+                track: track(),
+            };
+            self.note(item, said);
         }
         if ring.cut_off_m > 0.5 {
-            let sentence = format!(
-                "\"{}\" was walked {:.1} m past its start; that end is cut off",
-                item.name, ring.cut_off_m
-            );
-            self.note(item, "walk_overlap_cut", sentence);
+            let said = Said::WalkOverlapCut {
+                past_m: ring.cut_off_m,
+                track: track(),
+            };
+            self.note(item, said);
         }
         if ring.gap_m > 0.5 {
-            let sentence = format!(
-                "\"{}\" was closed by a straight line of {:.1} m (up to {CLOSED_M:.0} m are)",
-                item.name, ring.gap_m
-            );
-            self.note(item, "walk_gap_closed", sentence);
+            let said = Said::WalkGapClosed {
+                gap_m: ring.gap_m,
+                track: track(),
+            };
+            self.note(item, said);
         }
         if ring.loops_cut > 0 {
-            let sentence = format!(
-                "{} small loop(s) in \"{}\" are cut off",
-                ring.loops_cut, item.name
-            );
-            self.note(item, "walk_loops_cut", sentence);
+            let said = Said::WalkLoopsCut {
+                loops: ring.loops_cut as u64,
+                track: track(),
+            };
+            self.note(item, said);
         }
         let polygon = GeoPolygon {
             rings: vec![ring.points],
@@ -668,11 +656,9 @@ fn turn_guides(plan: &mut Plan, notices: &mut Vec<Notice>) {
         };
         if distance_m(last, station) < distance_m(first, station) {
             points.reverse();
-            let sentence = format!(
-                "\"{}\" was walked towards the station; it is turned round",
-                feature.name
-            );
-            notices.push(Notice::new("walk_guide_turned", 0, sentence));
+            let track = feature.name.clone();
+            let said = Said::WalkGuideTurned { track };
+            notices.push(Notice { said, line: 0 });
         }
     }
 }

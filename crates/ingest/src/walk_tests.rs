@@ -3,8 +3,8 @@
 use super::*;
 use proptest::prelude::*;
 use std::fmt::Write;
-use tussock_types::GeoPoint;
 use tussock_types::math;
+use tussock_types::{GeoPoint, Said};
 
 /// A degree of latitude and of longitude at 52 degrees north, metres (IOGP 373-7-2, section 4.1.1).
 const NORTH_M_PER_DEG: f64 = 111_267.353_3;
@@ -97,7 +97,7 @@ fn area_m2(ring: &[(f64, f64)]) -> f64 {
 }
 
 fn keys(walked: &WalkedPlan) -> Vec<&str> {
-    walked.notices.iter().map(|notice| notice.key.as_str()).collect()
+    walked.notices.iter().map(|notice| notice.said.code()).collect()
 }
 
 #[test]
@@ -188,14 +188,11 @@ fn what_was_walked_past_the_start_is_cut_off() {
     let mut walk = steps(&LAWN, 0.0);
     walk.extend(steps(&[(0.2, 0.1), (9.0, 0.3)], 0.0));
     let walked = made(&[track("lawn", &walk)]);
-    assert_eq!(keys(&walked), ["walk_overlap_cut"]);
-    assert!(
-        walked.notices[0]
-            .sentence
-            .starts_with("\"lawn\" was walked 9.0 m past its start"),
-        "{:?}",
-        walked.notices
-    );
+    assert_eq!(keys(&walked), ["WalkOverlapCut"]);
+    let Said::WalkOverlapCut { past_m, track } = &walked.notices[0].said else {
+        panic!("{:?}", walked.notices);
+    };
+    assert!((past_m - 9.0).abs() < 0.05 && track == "lawn", "{past_m} {track}");
     assert_eq!(walked.notices[0].line, 3);
     let ring = ring(&walked.plan.features[0]);
     assert!(
@@ -213,10 +210,10 @@ fn a_small_gap_is_closed_and_a_large_one_refused() {
         )
     };
     let walked = made(&[track("lawn", &closing(4.9))]);
-    assert_eq!(
-        walked.notices[0].sentence,
-        "\"lawn\" was closed by a straight line of 4.9 m (up to 5 m are)"
-    );
+    let Said::WalkGapClosed { gap_m, track: name } = &walked.notices[0].said else {
+        panic!("{:?}", walked.notices);
+    };
+    assert!((gap_m - 4.9).abs() < 0.05 && name == "lawn", "{gap_m} {name}");
     let ring = ring(&walked.plan.features[0]);
     assert_eq!(ring.first(), ring.last());
     assert_eq!(
@@ -238,7 +235,7 @@ fn loops_of_a_walker_who_stands_are_cut_off() {
     walk.extend([(30.4, 0.3), (30.1, 0.6), (29.8, 0.1), (30.3, -0.2), (30.2, 0.5)]);
     walk.extend(steps(&[(30.0, 1.0), (30.0, 20.0), (0.0, 20.0), (0.0, 0.0)], 0.0));
     let walked = made(&[track("lawn", &walk)]);
-    assert_eq!(keys(&walked), ["walk_loops_cut"]);
+    assert_eq!(keys(&walked), ["WalkLoopsCut"]);
     let ring = ring(&walked.plan.features[0]);
     assert!((area_m2(&ring).abs() - 600.0).abs() < 2.0, "{ring:?}");
     let crossings = ring
@@ -267,30 +264,21 @@ fn names_that_mean_nothing_are_told() {
         waypoint("12.5 km", 3.0, 3.0),
     ]);
     assert_eq!(walked.plan.features.len(), 1);
-    let sentences: Vec<&str> = walked
-        .notices
-        .iter()
-        .map(|notice| notice.sentence.as_str())
+    let notices = walked.notices.iter();
+    let told: Vec<(&str, &str)> = notices
+        .map(|notice| match &notice.said {
+            Said::WalkNameUnknown { track, seems } => (&track[..], &seems[..]),
+            other => panic!("{other:?}"),
+        })
         .collect();
-    let boundary =
-        "it looks like the boundary, a second line round the lawn (closed, 600.0 m2, 100.0 m round)";
     assert_eq!(
-        sentences,
+        told,
         [
-            format!(
-                "the track \"Track 12\" is left out, its name says nothing of what it is; {boundary}: --role \"Track 12=boundary\" \
-                 takes it as that"
-            ),
-            format!(
-                "the track \"lawnmower\" is left out, its name says nothing of what it is; {boundary}: --role \"lawnmower=boundary\" \
-                 takes it as that"
-            ),
-            format!(
-                "the track \"track 1\" is left out, its name says nothing of what it is; {boundary}: --role \"track 1=boundary\" takes \
-                 it as that"
-            ),
-            "the waypoint \"gate\" is left out, its name says nothing of what it is".to_owned(),
-            "the waypoint \"12.5 km\" is left out, its name says nothing of what it is".to_owned(),
+            ("Track 12", "boundary"),
+            ("lawnmower", "boundary"),
+            ("track 1", "boundary"),
+            ("gate", ""),
+            ("12.5 km", ""),
         ]
     );
 }
@@ -363,12 +351,18 @@ fn the_only_closed_track_is_the_lawn_whatever_its_name() {
         ]);
         let title = if name.is_empty() { "track 1" } else { name };
         assert_eq!(roles_of(&walked), [(PlanRole::Lawn, title)]);
-        assert_eq!(
-            walked.notices[0].sentence,
-            format!(
-                "\"{title}\" (closed, 600.0 m2, 100.0 m round) is taken as the lawn: it is the only track that comes back to where it \
-                 began; if it is something else, say so with --role \"{title}=ROLE\""
-            )
+        let Said::WalkTakenAsLawn {
+            track,
+            area_m2,
+            length_m,
+        } = &walked.notices[0].said
+        else {
+            panic!("{:?}", walked.notices);
+        };
+        assert_eq!(track, title);
+        assert!(
+            (area_m2 - 600.0).abs() < 0.05 && (length_m - 100.0).abs() < 0.05,
+            "{area_m2} {length_m}"
         );
     }
     // The same goes for anything that may be a bend of somebody's way, and for ground as large as a park.
@@ -441,7 +435,7 @@ fn foreign_names_are_asked_about_at_once_and_the_answer_is_taken() {
             (Boundary, "Kabel"),
         ]
     );
-    assert_eq!(keys(&walked), ["walk_name_unknown"]);
+    assert_eq!(keys(&walked), ["WalkNameUnknown"]);
 }
 
 #[test]
@@ -613,12 +607,10 @@ fn spikes_are_left_out_and_told() {
         ..Habit::default()
     };
     let walked = made(&[walked(&BENT, habit, 1)]);
-    assert_eq!(keys(&walked), ["walk_taken_as_lawn", "walk_spikes_cut"]);
-    assert!(
-        walked.notices[1]
-            .sentence
-            .starts_with("8 positions of \"Garten\" jump away and back")
-    );
+    assert_eq!(keys(&walked), ["WalkTakenAsLawn", "WalkSpikesCut"]);
+    let track = "Garten".to_owned();
+    let cut = Said::WalkSpikesCut { positions: 8, track };
+    assert_eq!(walked.notices[1].said, cut);
     let ring = ring(&walked.plan.features[0]);
     assert!((area_m2(&ring).abs() - BENT_M2).abs() < 3.0, "{}", area_m2(&ring));
     assert!(ring.len() <= 12, "{ring:?}");
@@ -636,12 +628,10 @@ fn who_stands_still_marks_a_corner() {
         let waits = walked
             .notices
             .iter()
-            .find(|notice| notice.key == "walk_waits_as_corners");
-        let sentence = &waits.unwrap().sentence;
-        assert_eq!(
-            sentence, "in \"Garten\" the walker stood still at 6 places; each is kept as a corner",
-            "{seed}"
-        );
+            .find(|notice| notice.said.code() == "WalkWaitsAsCorners");
+        let track = "Garten".to_owned();
+        let said = Said::WalkWaitsAsCorners { places: 6, track };
+        assert_eq!(waits.unwrap().said, said, "{seed}");
         let ring = ring(&walked.plan.features[0]);
         // The median of ten fixes of 0.3 m, and what was walked before and after.
         for corner in &BENT[..6] {
@@ -704,11 +694,7 @@ fn a_second_round_is_cut_off() {
         ..Habit::default()
     };
     let walked = made(&[walked(&BENT, habit, 3)]);
-    assert!(
-        keys(&walked).contains(&"walk_overlap_cut"),
-        "{:?}",
-        walked.notices
-    );
+    assert!(keys(&walked).contains(&"WalkOverlapCut"), "{:?}", walked.notices);
     let area_m2 = area_m2(&ring(&walked.plan.features[0])).abs();
     assert!((area_m2 - BENT_M2).abs() < 0.05 * BENT_M2, "{area_m2}");
 }
@@ -754,7 +740,7 @@ fn broken_markup_costs_the_position_in_which_it_stands_and_is_told() {
         track("zone pond", &steps(&pond, 0.0)),
     ]);
     let sound = plan_from_walk("walk", whole.as_bytes(), &[]).unwrap();
-    assert!(!keys(&sound).contains(&"walk_markup_broken"));
+    assert!(!keys(&sound).contains(&"WalkMarkupBroken"));
     let point_40 = whole.match_indices("<trkpt").nth(40).unwrap().0;
     let second_track = whole.rfind("<trk>").unwrap();
     let at = |from: usize, what: &str| from + whole[from..].find(what).unwrap();
@@ -782,15 +768,11 @@ fn broken_markup_costs_the_position_in_which_it_stands_and_is_told() {
     let notices = plan_from_walk("walk", damaged.as_bytes(), &[]).unwrap().notices;
     let told = notices
         .iter()
-        .find(|notice| notice.key == "walk_markup_broken")
+        .find(|notice| notice.said.code() == "WalkMarkupBroken")
         .unwrap();
     let line = 1 + whole[..point_40].matches('\n').count() as u64;
     assert_eq!(told.line, line);
-    assert!(
-        told.sentence.starts_with("the file is damaged at 1 place(s)"),
-        "{}",
-        told.sentence
-    );
+    assert_eq!(told.said, Said::WalkMarkupBroken { places: 1 });
     // A surveyed path with a hole is none to measure against.
     assert!(lines("path", whole.as_bytes()).is_ok());
     let error = lines("path", damaged.as_bytes()).unwrap_err().to_string();
@@ -824,7 +806,7 @@ fn pieces_prefixes_entities_and_routes_are_understood() {
         route,
         "<trk><name><![CDATA[lawn <2>]]></name>".to_owned() + &half(&LAWN) + "</trk>",
     ]);
-    assert_eq!(keys(&walked), ["walk_pieces_joined"]);
+    assert_eq!(keys(&walked), ["WalkPiecesJoined"]);
     let names: Vec<&str> = walked
         .plan
         .features
@@ -854,7 +836,7 @@ fn guides_start_at_the_station_and_names_are_free() {
         track("guide", &[(20.0, 10.0), (1.0, 1.0)]),
         waypoint("charging station", 1.0, 1.0),
     ]);
-    assert_eq!(keys(&walked), ["walk_guide_turned"]);
+    assert_eq!(keys(&walked), ["WalkGuideTurned"]);
     let PlanShape::Line(guide) = &walked.plan.features[2].shape else {
         panic!()
     };
@@ -865,8 +847,8 @@ fn guides_start_at_the_station_and_names_are_free() {
 #[test]
 fn positions_that_are_none_are_counted() {
     let broken = track("lawn", &LAWN).replace("</trkseg>", "<trkpt lat=\"x52\" lon=\"5\"></trkpt></trkseg>");
-    assert!(keys(&made(&[broken])).contains(&"walk_positions_skipped"));
-    assert!(!keys(&made(&[track("lawn", &LAWN)])).contains(&"walk_positions_skipped"));
+    assert!(keys(&made(&[broken])).contains(&"WalkPositionsSkipped"));
+    assert!(!keys(&made(&[track("lawn", &LAWN)])).contains(&"WalkPositionsSkipped"));
 }
 
 #[test]

@@ -111,6 +111,33 @@ fn a_plan_is_found_where_the_turns_lie_as_drawn_moved_or_turned() {
 }
 
 #[test]
+fn an_end_out_of_reach_does_not_move_the_plan() {
+    // Moved by the missing end, the plan would gather as many turns: at three sides, as where it is drawn.
+    let drawn = edges(&HALL);
+    for closed_m in [2.0, 3.0, 4.0, 5.0, 6.0] {
+        for (west_m, east_m) in [(-12.0 + closed_m, 12.0), (-12.0, 12.0 - closed_m)] {
+            let reached = edges(&[(west_m, -8.0), (east_m, -8.0), (east_m, 8.0), (west_m, 8.0)]);
+            // By chance, the end that is reached has a fifth fewer turns than the other.
+            let mut turns = turns_at(&reached, |at| at);
+            let mut number = 0;
+            turns.retain(|turn| {
+                let is_at_end = match west_m > -12.0 {
+                    true => turn.place.east_m > 11.7,
+                    false => turn.place.east_m < -11.7,
+                };
+                number += usize::from(is_at_end);
+                !is_at_end || number % 5 > 0
+            });
+            let fit = fit(&turns, &drawn, EXPECTED_M, CENTIMETRES).unwrap();
+            assert!(
+                math::hypot(fit.offset.east_m, fit.offset.north_m) < 0.1,
+                "{closed_m}: {fit:?}"
+            );
+        }
+    }
+}
+
+#[test]
 fn one_side_that_is_drawn_too_far_out_is_that_side_and_no_other() {
     let true_edges = edges(&HALL);
     let drawn = edges(&[(-12.0, -8.0), (12.4, -8.0), (12.4, 8.0), (-12.0, 8.0)]);

@@ -12,7 +12,7 @@
 use crate::{Region, Site};
 use std::collections::BTreeMap;
 use tussock_types::math;
-use tussock_types::{Place, Tape};
+use tussock_types::{Place, Said, Tape, Whether};
 
 /// A corner can be seen as one if the edge turns by more than this.
 const SHARP_DEG: f64 = 30.0;
@@ -48,16 +48,32 @@ pub enum LandmarkKind {
 pub struct Landmark {
     /// A description that fits nothing else in this plan.
     pub words: String,
+    /// The same as data.
+    pub said: Said,
     /// Where it is.
     pub place: Place,
     /// What it is.
     pub kind: LandmarkKind,
 }
 
+/// What a thing is called: as spoken in English ("the shed"), and as named in the plan; empty for the station and an only lawn.
+#[derive(Clone)]
+struct LandmarkTitle {
+    words: String,
+    name: String,
+}
+
+/// A place with words for it.
+struct LandmarkTold {
+    words: String,
+    said: Said,
+    place: Place,
+}
+
 /// A thing by which corners are described.
 struct Beside {
     /// As in "nearest the shed".
-    words: String,
+    title: LandmarkTitle,
     shape: BesideShape,
 }
 
@@ -93,22 +109,30 @@ impl Site {
     /// Features of the plan that can be seen in a garden, the station first.
     pub fn landmarks(&self) -> Vec<Landmark> {
         let names = Names::of(self);
-        let station = self.station.map(|place| ("the station".to_owned(), place));
-        let mut beside: Vec<Beside> = (station.iter())
-            .map(|(words, place)| Beside {
-                words: words.clone(),
-                shape: BesideShape::Station(*place),
+        let words = "the station".to_owned();
+        let station = self.station.map(|place| LandmarkTold {
+            words: words.clone(),
+            said: Said::LandmarkStation {},
+            place,
+        });
+        let mut beside: Vec<Beside> = (self.station.into_iter())
+            .map(|place| Beside {
+                title: LandmarkTitle {
+                    words: words.clone(),
+                    name: String::new(),
+                },
+                shape: BesideShape::Station(place),
             })
             .collect();
         let bodies = self.obstacles.iter().flat_map(|obstacle| {
             let title = names.title("obstacle", &obstacle.name, obstacle.feature);
             told_of_body(&title, &obstacle.shape, &beside)
         });
-        let mut found: Vec<Landmark> = (station.iter().cloned().chain(bodies))
+        let mut found: Vec<Landmark> = (station.into_iter().chain(bodies))
             .map(|told| Landmark::of(LandmarkKind::Body, told))
             .collect();
         beside.extend(self.obstacles.iter().map(|obstacle| Beside {
-            words: names.title("obstacle", &obstacle.name, obstacle.feature),
+            title: names.title("obstacle", &obstacle.name, obstacle.feature),
             shape: BesideShape::Obstacle(obstacle.shape.clone()),
         }));
         let corners = self.told_of_lawns(&names, &beside).into_iter();
@@ -126,12 +150,15 @@ impl Site {
     }
 
     /// Corners of the lawns as drawn: there is none where a zone or an obstacle cuts into one, or where two meet.
-    fn told_of_lawns(&self, names: &Names, beside: &[Beside]) -> Vec<(String, Place)> {
+    fn told_of_lawns(&self, names: &Names, beside: &[Beside]) -> Vec<LandmarkTold> {
         let drawn = corners_of(&self.drawn_lawn);
         let is_drawn = |corner: &Place| drawn.iter().any(|at| at.distance_m(*corner) < STRAIGHTENED_M);
         let lawns = self.lawns.iter().flat_map(|lawn| {
             let title = match self.lawns.len() {
-                1 => "the lawn".to_owned(),
+                1 => LandmarkTitle {
+                    words: "the lawn".to_owned(),
+                    name: String::new(),
+                },
                 _ => names.title("lawn", &lawn.name, lawn.feature),
             };
             let corners: Vec<Place> = corners_of(&lawn.shape).into_iter().filter(is_drawn).collect();
@@ -142,42 +169,63 @@ impl Site {
 }
 
 impl Landmark {
-    fn of(kind: LandmarkKind, (words, place): (String, Place)) -> Self {
-        Self { words, place, kind }
+    fn of(kind: LandmarkKind, told: LandmarkTold) -> Self {
+        let LandmarkTold { words, said, place } = told;
+        Self {
+            words,
+            said,
+            place,
+            kind,
+        }
     }
 }
 
 /// Things that a person has to walk around are known by their corners, smaller ones by their middle.
-fn told_of_body(title: &str, shape: &Region, beside: &[Beside]) -> Vec<(String, Place)> {
+fn told_of_body(title: &LandmarkTitle, shape: &Region, beside: &[Beside]) -> Vec<LandmarkTold> {
     let corners = if is_round(shape) {
         Vec::new()
     } else {
         corners_of(shape)
     };
     if corners.is_empty() {
-        let middle = shape.centroid();
-        return middle
-            .map(|place| (format!("the middle of {title}"), place))
-            .into_iter()
-            .collect();
+        let middle = shape.centroid().map(|place| LandmarkTold {
+            words: format!("the middle of {}", title.words),
+            said: Said::LandmarkMiddle {
+                body: title.name.clone(),
+            },
+            place,
+        });
+        return middle.into_iter().collect();
     }
     told(title, shape, &corners, beside)
 }
 
 /// Corners of a feature with words that fit no other of them: by what is beside them, by compass direction, or by both.
-fn told(title: &str, shape: &Region, corners: &[Place], beside: &[Beside]) -> Vec<(String, Place)> {
-    let mut found: Vec<(String, Place)> = Vec::new();
+fn told(title: &LandmarkTitle, shape: &Region, corners: &[Place], beside: &[Beside]) -> Vec<LandmarkTold> {
+    let mut found: Vec<LandmarkTold> = Vec::new();
+    let (of, body) = (&title.words, || title.name.clone());
     for thing in beside {
         let is_at = |(_, distance_m): &(Place, f64)| *distance_m < BESIDE_M;
         let at = thing.nearest(corners).filter(is_at);
-        found.extend(at.map(|(place, _)| (format!("the corner of {title} at {}", thing.words), place)));
+        found.extend(at.map(|(place, _)| LandmarkTold {
+            words: format!("the corner of {of} at {}", thing.title.words),
+            said: Said::LandmarkCornerAt {
+                body: body(),
+                beside: thing.title.name.clone(),
+            },
+            place,
+        }));
     }
     // The station is known to everybody, wherever it is.
     let mut stations = beside
         .iter()
         .filter(|thing| matches!(thing.shape, BesideShape::Station(_)));
     let nearest = stations.next().and_then(|station| station.nearest(corners));
-    found.extend(nearest.map(|(place, _)| (format!("the corner of {title} nearest the station"), place)));
+    found.extend(nearest.map(|(place, _)| LandmarkTold {
+        words: format!("the corner of {of} nearest the station"),
+        said: Said::LandmarkCornerNearest { body: body() },
+        place,
+    }));
     let Some((low, high)) = shape.bounds() else {
         return found;
     };
@@ -192,13 +240,24 @@ fn told(title: &str, shape: &Region, corners: &[Place], beside: &[Beside]) -> Ve
         by_wind.entry(wind).or_default().push(*corner);
     }
     for (wind, group) in by_wind {
-        let words = format!("the {} corner of {title}", WINDS[wind]);
+        let towards = |outermost: bool, place: Place| LandmarkTold {
+            words: match outermost {
+                true => format!("the outermost {} corner of {of}", WINDS[wind]),
+                false => format!("the {} corner of {of}", WINDS[wind]),
+            },
+            said: Said::LandmarkCorner {
+                body: body(),
+                wind_deg: (90.0 - 45.0 * wind as f64).rem_euclid(360.0),
+                outermost: Whether::from(outermost),
+            },
+            place,
+        };
         match group[..] {
-            [place] => found.push((words, place)),
+            [place] => found.push(towards(false, place)),
             _ => {
-                found.extend(beside.iter().flat_map(|thing| apart(&words, &group, thing)));
-                let words = format!("the outermost {} corner of {title}", WINDS[wind]);
-                found.extend(outermost(&group, wind).map(|place| (words, place)));
+                let one = towards(false, group[0]);
+                found.extend(beside.iter().flat_map(|thing| apart(&one, &group, thing)));
+                found.extend(outermost(&group, wind).map(|place| towards(true, place)));
             }
         }
     }
@@ -220,16 +279,29 @@ fn outermost(group: &[Place], wind: usize) -> Option<Place> {
 }
 
 /// If several corners lie in one compass direction: the one that is clearly nearest to something and, of two, the other.
-fn apart(words: &str, group: &[Place], thing: &Beside) -> Vec<(String, Place)> {
+fn apart(one: &LandmarkTold, group: &[Place], thing: &Beside) -> Vec<LandmarkTold> {
     let Some((place, _)) = thing.nearest(group) else {
         return Vec::new();
     };
+    let told = |which: &str, farther: bool, place: Place| LandmarkTold {
+        words: format!("{}, the one {which} {}", one.words, thing.title.words),
+        said: match one.said.clone() {
+            Said::LandmarkCorner { body, wind_deg, .. } => Said::LandmarkCornerApart {
+                body,
+                wind_deg,
+                farther: Whether::from(farther),
+                beside: thing.title.name.clone(),
+            },
+            other => other,
+        },
+        place,
+    };
     let which = if group.len() == 2 { "nearer" } else { "nearest" };
-    let mut found = vec![(format!("{words}, the one {which} {}", thing.words), place)];
+    let mut found = vec![told(which, false, place)];
     let others = group
         .iter()
         .filter(|corner| group.len() == 2 && **corner != place);
-    found.extend(others.map(|corner| (format!("{words}, the one farther from {}", thing.words), *corner)));
+    found.extend(others.map(|corner| told("farther from", true, *corner)));
     found
 }
 
@@ -304,11 +376,17 @@ impl Names {
         Self { count }
     }
 
-    fn title(&self, role: &str, name: &str, feature: usize) -> String {
+    fn title(&self, role: &str, name: &str, feature: usize) -> LandmarkTitle {
         let plain = plain_title(role, name);
         match self.count.get(&plain) {
-            Some(1) => plain,
-            _ => format!("{plain} (feature {feature})"),
+            Some(1) => LandmarkTitle {
+                words: plain,
+                name: name.to_owned(),
+            },
+            _ => LandmarkTitle {
+                words: format!("{plain} (feature {feature})"),
+                name: format!("{name} ({feature})"),
+            },
         }
     }
 }
@@ -367,6 +445,7 @@ pub fn tape(landmarks: &[Landmark], target: Place) -> Vec<Tape> {
         .into_iter()
         .map(|(landmark, distance_m)| Tape {
             from: landmark.words.clone(),
+            landmark: Some(landmark.said.clone()),
             distance_m: (distance_m * 10.0).round() / 10.0,
             sd_m: None,
             from_east_m: landmark.place.east_m,

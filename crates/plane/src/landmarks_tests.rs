@@ -4,7 +4,7 @@ use super::*;
 use crate::Frame;
 use proptest::prelude::*;
 use tussock_types::math;
-use tussock_types::{GeoPoint, GeoPolygon, Plan, PlanFeature, PlanRole, PlanShape};
+use tussock_types::{GeoPoint, GeoPolygon, Plan, PlanFeature, PlanRole, PlanShape, Said, Whether};
 
 /// Role, name, corners (one for a point), radius.
 type Drawn<'a> = (PlanRole, &'a str, &'a [(f64, f64)], Option<f64>);
@@ -200,6 +200,22 @@ fn corners_in_one_wind_are_told_apart_by_what_one_sees() {
     unique.sort();
     unique.dedup();
     assert_eq!(unique.len(), landmarks.len());
+    // As data it says the same, and fits no other landmark either.
+    let farther = "the south-east corner of the lawn, the one farther from the station";
+    let farther = landmarks.iter().find(|landmark| landmark.words == farther);
+    let apart = Said::LandmarkCornerApart {
+        body: String::new(),
+        wind_deg: 135.0,
+        farther: Whether::Yes,
+        beside: String::new(),
+    };
+    assert_eq!(farther.unwrap().said, apart);
+    for (at, one) in landmarks.iter().enumerate() {
+        assert!(
+            landmarks[..at].iter().all(|other| other.said != one.said),
+            "{one:?}"
+        );
+    }
     // With nothing to distinguish them, only the outermost corners are named.
     let bare = words(&garden(&[(PlanRole::Lawn, "lawn", &COMB, None)]));
     assert_eq!(
@@ -281,6 +297,7 @@ fn round_edges_and_small_jogs_have_no_corners() {
 fn mark(words: &str, east_m: f64, north_m: f64) -> Landmark {
     Landmark {
         words: words.to_owned(),
+        said: Said::LandmarkStation {},
         place: Place::new(east_m, north_m),
         kind: LandmarkKind::Body,
     }

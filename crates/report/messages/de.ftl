@@ -28,6 +28,111 @@ walk_round = Das sieht nach einem Rundgang um { $area_m2 } Garten aus ({ $length
    *[other] , sobald der Rundgang als GPX gespeichert ist
 }. Ist es doch der Mäher, nennen Sie seine Geschwindigkeit (machine.speed_mps).
 
+## Von wo ein Maßband gelegt wird
+
+landmark_station = der Ladestation
+landmark_middle = der Mitte von „{ $body }“
+landmark_corner_at = der Ecke { $body ->
+    [none] des Rasens
+   *[other] von „{ $body }“
+} an { $beside ->
+    [none] der Ladestation
+   *[other] „{ $beside }“
+}
+landmark_corner_nearest = der Ecke { $body ->
+    [none] des Rasens
+   *[other] von „{ $body }“
+}, die der Ladestation am nächsten liegt
+landmark_corner = der{ $outermost ->
+    [yes] { " " }äußersten
+   *[other] { "" }
+} Ecke { $body ->
+    [none] des Rasens
+   *[other] von „{ $body }“
+} im { $wind_deg }
+landmark_corner_apart = derjenigen Ecke { $body ->
+    [none] des Rasens
+   *[other] von „{ $body }“
+} im { $wind_deg }, die { $farther ->
+    [yes] weiter von
+   *[other] näher an
+} { $beside ->
+    [none] der Ladestation
+   *[other] „{ $beside }“
+} { $farther ->
+    [yes] entfernt ist
+   *[other] liegt
+}
+
+## Was der Leser einer Aufzeichnung getan oder bemerkt hat
+
+time_without_zone = Die Zeiten nennen keine Zeitzone und gelten als UTC.
+time_is_relative = Die Zeiten zählen ab einem eigenen Start des Loggers und tragen kein Datum.
+gps_time = Die Zeiten sind GPS-Zeit und wurden in UTC umgerechnet, mit 18 Schaltsekunden seit 2017 (IERS, Bulletin C).
+week_rollover_repaired = { $fixes ->
+    [one] 1 Messpunkt war
+   *[other] { $fixes } Messpunkte waren
+} um 1024 Wochen zu früh datiert (Überlauf der GPS-Woche), jetzt { $days } Tage später; der erste liegt am { $date }.
+late_fixes = { $fixes ->
+    [one] 1 Messpunkt wurde später geschrieben als gemessen und dort eingeordnet, wo er hingehört.
+   *[other] { $fixes } Messpunkte wurden später geschrieben als gemessen und dort eingeordnet, wo sie hingehören.
+}
+newest_first = Die Aufzeichnung beginnt mit dem neuesten Messpunkt und wurde umgedreht.
+block_out_of_order = Ein Teil der Aufzeichnung wurde später geschrieben als gemessen.
+tracks_overlap = Spuren überschneiden sich zeitlich; ihre Messpunkte wurden in eine Reihenfolge gebracht, und zwischen den Spuren wird nichts verbunden.
+times_do_not_fit = Eine Spur hat { $times } Zeiten und { $positions } Positionen, und niemand kann sagen, welche zusammengehören; sie wurde weggelassen.
+constant_quality = GGA nennt jeden Messpunkt { $manual ->
+    [yes] manuell (7)
+   *[other] simuliert (8)
+}, wo er laut RMC gültig ist; die Art des Messpunkts stammt aus RMC.
+several_machines = Die Aufzeichnung enthält { $machines } Mäher, unterschieden an ihren Orten zu denselben Zeiten.
+same_log_twice = Derselbe Inhalt wie { $log }, nur einmal gelesen.
+overlaps_another_log = { $fixes ->
+    [one] 1 Messpunkt
+   *[other] { $fixes } Messpunkte
+} ab { $date } weggelassen, zu Zeiten, die eine andere Aufzeichnung dieses Mähers abdeckt.
+file_not_closed = Die Datei ist am Ende nicht abgeschlossen, als wäre der Logger ausgeschaltet worden.
+file_damaged = Die gepackte Datei ist beschädigt, ihr Ende fehlt: { $fault }
+line_too_long = Eine Zeile von { $bytes } Byte ist länger als { $limit }, die Grenze aus limits.line_bytes, und wurde übergangen.
+line_cut = Eine Zeile von mehr als { $bytes } Byte ist länger als { $limit }, die Grenze aus limits.line_bytes, und wurde übergangen.
+attribute_too_long = Ein Attribut von { $bytes } Byte ist länger als { $limit }, die Grenze aus limits.attribute_bytes, und wurde übergangen.
+document_type_ignored = Der Dokumenttyp wird nicht beachtet, und keine Entität daraus wird ersetzt.
+
+## Was der Leser eines Rundgangs getan oder bemerkt hat
+
+walk_markup_broken = Die Datei ist an { $places ->
+    [one] 1 Stelle beschädigt, die
+   *[other] { $places } Stellen beschädigt, die
+} übergangen wurde{ $places ->
+    [one] { "" }
+   *[other] n
+}; sehen Sie nach, ob im Plan etwas fehlt.
+walk_taken_as_lawn = „{ $track }“ (geschlossen, { $area_m2 }, Umfang { $length_m }) gilt als der Rasen: Es ist die einzige Spur, die dorthin zurückkommt, wo sie begann. Ist es etwas anderes, sagen Sie es mit --role "{ $track }=ROLE".
+walk_positions_skipped = { $positions ->
+    [one] 1 Position
+   *[other] { $positions } Positionen
+} von „{ $track }“ ohne brauchbare Breite und Länge.
+walk_name_unknown = „{ $track }“ wird weggelassen, der Name sagt nicht, was es ist.{ $seems ->
+    [none] { "" }
+   *[other] { " " }Ist es das, wonach es aussieht, sagen Sie es mit --role "{ $track }={ $seems }".
+}
+walk_spikes_cut = { $positions ->
+    [one] 1 Position von „{ $track }“ springt weg und zurück; sie wird weggelassen.
+   *[other] { $positions } Positionen von „{ $track }“ springen weg und zurück; sie werden weggelassen.
+}
+walk_waits_as_corners = Bei „{ $track }“ blieb man an { $places ->
+    [one] 1 Stelle stehen; sie gilt als Ecke.
+   *[other] { $places } Stellen stehen; jede gilt als Ecke.
+}
+walk_pieces_joined = „{ $track }“ wurde in { $pieces } Stücken aufgezeichnet, die durch gerade Linien verbunden sind.
+walk_overlap_cut = Bei „{ $track }“ ging man { $past_m } über den Anfang hinaus; dieses Ende ist abgeschnitten.
+walk_gap_closed = „{ $track }“ wurde durch eine gerade Linie von { $gap_m } geschlossen.
+walk_loops_cut = { $loops ->
+    [one] 1 kleine Schleife in „{ $track }“ ist abgeschnitten.
+   *[other] { $loops } kleine Schleifen in „{ $track }“ sind abgeschnitten.
+}
+walk_guide_turned = „{ $track }“ wurde zur Ladestation hin abgegangen und ist umgedreht.
+
 ## Was sonst gegen eine Aufzeichnung spricht
 
 stood_all_the_time = Der Mäher stand die ganze Zeit: Lassen Sie den Logger mehrere ganze Ausfahrten lang laufen.
@@ -245,12 +350,12 @@ turns_along = { $turns ->
     [one] 1 Wende
    *[other] { $turns } Wenden
 } entlang der inneren Seite.
-path_nearby = Im Umkreis von 3 m wurden { $share_ratio } der Strecke gefahren, die auf dem Rasen im Mittel üblich ist.
+path_nearby = In der Nähe wurden { $share_ratio } der Strecke gefahren, die auf dem Rasen im Mittel üblich ist.
 share_simulated = Simulationsläufe von dieser Ladestation aus geben der Fläche { $share_ratio } des Mittels auf dem Rasen.
 
 ## Was dagegen spricht
 
-gap_nearly_wide = Die Engstelle ist bis auf 5 cm so breit, wie der Mäher sie braucht: Messen Sie nach.
+gap_nearly_wide = Die Engstelle ist fast so breit, wie der Mäher sie braucht, oder kaum breiter: Messen Sie nach.
 few_turns = Nur { $turns ->
     [one] 1 Wende.
    *[other] { $turns } Wenden.
@@ -594,12 +699,24 @@ growth-source = { $value ->
     [settings] aus den Einstellungen
    *[temperature] aus der mittleren Temperatur
 }
+failure-reason = { $value ->
+    [unreadable] nicht lesbar
+    [damaged] beschädigt
+    [clock] Uhr
+    [plan] Plan
+    [settings] Einstellungen
+    [analysis] Auswertung
+    [time] dauerte zu lange
+    [memory] zu wenig Speicher
+    [died] abgebrochen
+   *[pieces] in Stücken
+}
 fit-figure = { $value ->
     [visited_fraction] Rasen überfahren, %
-    [path_m] gefahrene Strecke, m
+    [path_m] gefahrene Strecke, { $unit }
     [visits_map_correlation] Karte der Überfahrten, Korrelation mit dem Mittel der Simulationsläufe
-    [leg_m] gerade Strecke zwischen zwei Wenden, Median, m
-   *[revisit_path_m] Strecke zwischen zwei Überfahrten einer Stelle von 2 m Breite, Median, m
+    [leg_m] gerade Strecke zwischen zwei Wenden, Median, { $unit }
+   *[revisit_path_m] Strecke zwischen zwei Überfahrten einer Stelle, Median, { $unit }
 }
 
 ## Festfahrstellen
@@ -720,7 +837,7 @@ visits-title = { $count ->
 }
 visits-when = Wann
 visits-who = Wer
-visits-machine = Maschine
+visits-machine = Mäher
 visits-said = Was der Kunde sagte
 visits-changed = Was geändert wurde
 visits-sure = Entschieden
@@ -1448,6 +1565,13 @@ row-change = Änderung { $id }
 row-by-lawn = je Rasen
 row-asked-about = Zu klären
 row-missed = Ausgelassen
+plan-answer = Zu mähender Rasen: { $area }, { $edge } Rand; Zonen und Hindernisse sind abgezogen.
+forecast-hours = Bei { $hours } Arbeit am Tag, aus { $runs } Simulationsläufen.
+col-role = Rolle
+col-name = Name
+col-length = Länge
+no-faults = Keine Fehler.
+row-plan-faults = Ansehen
 col-id = Nr.
 col-area = Fläche
 col-widest = Breite

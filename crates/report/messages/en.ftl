@@ -29,6 +29,105 @@ walk_round = This looks like a walk round { $area_m2 } of garden ({ $length_m } 
    *[other] , once it is saved as GPX
 }. If it is the mower after all, state its speed (machine.speed_mps).
 
+## From where a tape is laid
+
+landmark_station = the station
+landmark_middle = the middle of “{ $body }”
+landmark_corner_at = the corner of { $body ->
+    [none] the lawn
+   *[other] “{ $body }”
+} at { $beside ->
+    [none] the station
+   *[other] “{ $beside }”
+}
+landmark_corner_nearest = the corner of { $body ->
+    [none] the lawn
+   *[other] “{ $body }”
+} nearest the station
+landmark_corner = the{ $outermost ->
+    [yes] { " " }outermost
+   *[other] { "" }
+} corner of { $body ->
+    [none] the lawn
+   *[other] “{ $body }”
+} in the { $wind_deg }
+landmark_corner_apart = the corner of { $body ->
+    [none] the lawn
+   *[other] “{ $body }”
+} in the { $wind_deg } that is { $farther ->
+    [yes] farther from
+   *[other] nearer to
+} { $beside ->
+    [none] the station
+   *[other] “{ $beside }”
+}
+
+## What the reader of a log did or noticed
+
+time_without_zone = The times do not state their zone and are taken as UTC.
+time_is_relative = The times count from a start of the logger's own and carry no date.
+gps_time = The times are GPS time and were taken back to UTC, by 18 leap seconds since 2017 (IERS, Bulletin C).
+week_rollover_repaired = { $fixes ->
+    [one] 1 fix was
+   *[other] { $fixes } fixes were
+} dated 1024 weeks too early (GPS week rollover) and moved forward by { $days } days; the first is now on { $date }.
+late_fixes = { $fixes ->
+    [one] 1 fix was written later than its time and was put where it belongs.
+   *[other] { $fixes } fixes were written later than their time and were put where they belong.
+}
+newest_first = The log has its newest fix first and was turned round.
+block_out_of_order = A part of the log was written later than its time.
+tracks_overlap = Tracks overlap in time; their fixes were put in one order, and nothing is joined across.
+times_do_not_fit = A track has { $times } times and { $positions } positions, and nobody can say which belong together; it was left out.
+constant_quality = GGA calls every fix { $manual ->
+    [yes] manual (7)
+   *[other] simulated (8)
+} where RMC says that it is valid; the kind of fix was taken from RMC.
+several_machines = The log holds { $machines } machines, told apart by their places at the same times.
+same_log_twice = The same content as { $log }, read once.
+overlaps_another_log = { $fixes ->
+    [one] 1 fix
+   *[other] { $fixes } fixes
+} from { $date } on left out, at times that another log of this machine covers.
+file_not_closed = The file is not closed at its end, as if the logger had been switched off.
+file_damaged = The compressed file is damaged, its end is missing: { $fault }
+line_too_long = A line of { $bytes } bytes is longer than { $limit }, the limit set by limits.line_bytes, and was passed over.
+line_cut = A line of more than { $bytes } bytes is longer than { $limit }, the limit set by limits.line_bytes, and was passed over.
+attribute_too_long = An attribute of { $bytes } bytes is longer than { $limit }, the limit set by limits.attribute_bytes, and was passed over.
+document_type_ignored = The document type is ignored, and no entity that it defines is replaced.
+
+## What the reader of a walk did or noticed
+
+walk_markup_broken = The file is damaged at { $places ->
+    [one] 1 place, which was
+   *[other] { $places } places, which were
+} passed over; look whether anything is missing in the plan.
+walk_taken_as_lawn = "{ $track }" (closed, { $area_m2 }, { $length_m } round) is taken as the lawn: it is the only track that comes back to where it began. If it is something else, say so with --role "{ $track }=ROLE".
+walk_positions_skipped = { $positions ->
+    [one] 1 position
+   *[other] { $positions } positions
+} of "{ $track }" without usable latitude and longitude.
+walk_name_unknown = "{ $track }" is left out, its name says nothing of what it is.{ $seems ->
+    [none] { "" }
+   *[other] { " " }If it is what it looks like, --role "{ $track }={ $seems }" takes it as that.
+}
+walk_spikes_cut = { $positions ->
+    [one] 1 position of "{ $track }" jumps away and back; it is left out.
+   *[other] { $positions } positions of "{ $track }" jump away and back; they are left out.
+}
+walk_waits_as_corners = In "{ $track }" the walker stood still at { $places ->
+    [one] 1 place; it is kept as a corner.
+   *[other] { $places } places; each is kept as a corner.
+}
+walk_pieces_joined = "{ $track }" was recorded in { $pieces } pieces, joined by straight lines.
+walk_overlap_cut = "{ $track }" was walked { $past_m } past its start; that end is cut off.
+walk_gap_closed = "{ $track }" was closed by a straight line of { $gap_m }.
+walk_loops_cut = { $loops ->
+    [one] 1 small loop in "{ $track }" is cut off.
+   *[other] { $loops } small loops in "{ $track }" are cut off.
+}
+walk_guide_turned = "{ $track }" was walked towards the station; it is turned round.
+
 ## What else stands against a log
 
 stood_all_the_time = The machine stood the whole time: let the logger run for several whole outings.
@@ -246,12 +345,12 @@ turns_along = { $turns ->
     [one] 1 turn
    *[other] { $turns } turns
 } along its inner side.
-path_nearby = Within 3 m of it, { $share_ratio } of the lawn's mean path was driven.
+path_nearby = Close to it, { $share_ratio } of the lawn's mean path was driven.
 share_simulated = Simulated runs from this station give it { $share_ratio } of the lawn's mean.
 
 ## Evidence against it
 
-gap_nearly_wide = The gap is within 5 cm of what the mower needs: measure it.
+gap_nearly_wide = The gap is nearly as wide as the mower needs, or hardly wider: measure it.
 few_turns = Only { $turns ->
     [one] 1 turn.
    *[other] { $turns } turns.
@@ -595,12 +694,24 @@ growth-source = { $value ->
     [settings] from the settings
    *[temperature] from the mean temperature
 }
+failure-reason = { $value ->
+    [unreadable] unreadable
+    [damaged] damaged
+    [clock] clock
+    [plan] plan
+    [settings] settings
+    [analysis] analysis
+    [time] took too long
+    [memory] too little memory
+    [died] broken off
+   *[pieces] in pieces
+}
 fit-figure = { $value ->
     [visited_fraction] lawn visited, %
-    [path_m] path driven, m
+    [path_m] path driven, { $unit }
     [visits_map_correlation] visits map, correlation with the mean of simulated runs
-    [leg_m] leg between two turns, median, m
-   *[revisit_path_m] path between two visits of a place 2 m wide, median, m
+    [leg_m] leg between two turns, median, { $unit }
+   *[revisit_path_m] path between two visits of a place, median, { $unit }
 }
 
 ## Stuck spots
@@ -1450,6 +1561,13 @@ row-change = Change { $id }
 row-by-lawn = by lawn
 row-asked-about = Asked about
 row-missed = Missed
+plan-answer = Lawn to be cut: { $area }, { $edge } of edge; zones and obstacles are taken out.
+forecast-hours = At { $hours } of work a day, from { $runs } simulated runs.
+col-role = role
+col-name = name
+col-length = length
+no-faults = No faults.
+row-plan-faults = To look at
 col-id = id
 col-area = area
 col-widest = widest

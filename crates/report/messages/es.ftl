@@ -25,6 +25,105 @@ walk_round = Esto parece una vuelta a pie alrededor de { $area_m2 } de jardín (
    *[other] , una vez guardada como GPX
 }. Si a pesar de todo es el robot, indique su velocidad (machine.speed_mps).
 
+## Desde dónde se mide con la cinta
+
+landmark_station = la estación
+landmark_middle = el centro de «{ $body }»
+landmark_corner_at = la esquina { $body ->
+    [none] del césped
+   *[other] de «{ $body }»
+} junto a { $beside ->
+    [none] la estación
+   *[other] «{ $beside }»
+}
+landmark_corner_nearest = la esquina { $body ->
+    [none] del césped
+   *[other] de «{ $body }»
+} más cercana a la estación
+landmark_corner = la esquina{ $outermost ->
+    [yes] { " " }extrema
+   *[other] { "" }
+} { $body ->
+    [none] del césped
+   *[other] de «{ $body }»
+} al { $wind_deg }
+landmark_corner_apart = la esquina { $body ->
+    [none] del césped
+   *[other] de «{ $body }»
+} al { $wind_deg } que está { $farther ->
+    [yes] más lejos de
+   *[other] más cerca de
+} { $beside ->
+    [none] la estación
+   *[other] «{ $beside }»
+}
+
+## Qué hizo o notó el lector de un registro
+
+time_without_zone = Las horas no indican su zona horaria y se toman como UTC.
+time_is_relative = Las horas cuentan desde un inicio propio del registrador y no llevan fecha.
+gps_time = Las horas son tiempo GPS y se convirtieron a UTC, con 18 segundos intercalares desde 2017 (IERS, Bulletin C).
+week_rollover_repaired = { $fixes ->
+    [one] 1 posición estaba fechada
+   *[other] { $fixes } posiciones estaban fechadas
+} 1024 semanas antes de tiempo (vuelta a cero de la semana GPS), corrección de { $days } días; la primera es ahora del { $date }.
+late_fixes = { $fixes ->
+    [one] 1 posición se escribió con retraso y se puso en su sitio.
+   *[other] { $fixes } posiciones se escribieron con retraso y se pusieron en su sitio.
+}
+newest_first = El registro empieza por la posición más reciente; se invirtió su orden.
+block_out_of_order = Una parte del registro se escribió con retraso.
+tracks_overlap = Hay recorridos que coinciden en el tiempo; sus posiciones se pusieron en un solo orden y nada se une de uno a otro.
+times_do_not_fit = Un recorrido tiene { $times } horas y { $positions } posiciones, y no se puede saber cuáles van juntas; se dejó fuera.
+constant_quality = GGA llama a cada posición { $manual ->
+    [yes] manual (7)
+   *[other] simulada (8)
+} donde RMC dice que es válida; el tipo de posición se tomó de RMC.
+several_machines = El registro contiene { $machines } robots, distinguidos por dónde estaban a las mismas horas.
+same_log_twice = El mismo contenido que { $log }, leído una sola vez.
+overlaps_another_log = { $fixes ->
+    [one] Se dejó fuera 1 posición
+   *[other] Se dejaron fuera { $fixes } posiciones
+} desde el { $date }, a horas que cubre otro registro de este robot.
+file_not_closed = El archivo no está cerrado al final, como si se hubiera apagado el registrador.
+file_damaged = El archivo comprimido está dañado, le falta el final: { $fault }
+line_too_long = Una línea de { $bytes } bytes supera { $limit }, el límite de limits.line_bytes, y se pasó por alto.
+line_cut = Una línea de más de { $bytes } bytes supera { $limit }, el límite de limits.line_bytes, y se pasó por alto.
+attribute_too_long = Un atributo de { $bytes } bytes supera { $limit }, el límite de limits.attribute_bytes, y se pasó por alto.
+document_type_ignored = El tipo de documento se ignora y no se sustituye ninguna entidad que defina.
+
+## Qué hizo o notó el lector de una vuelta a pie
+
+walk_markup_broken = El archivo está dañado en { $places ->
+    [one] 1 lugar, que se pasó
+   *[other] { $places } lugares, que se pasaron
+} por alto; mire si falta algo en el plano.
+walk_taken_as_lawn = «{ $track }» (cerrado, { $area_m2 }, { $length_m } de contorno) se toma como el césped: es el único recorrido que vuelve a donde empezó. Si es otra cosa, dígalo con --role "{ $track }=ROLE".
+walk_positions_skipped = { $positions ->
+    [one] 1 posición
+   *[other] { $positions } posiciones
+} de «{ $track }» sin latitud y longitud utilizables.
+walk_name_unknown = «{ $track }» se deja fuera, su nombre no dice qué es.{ $seems ->
+    [none] { "" }
+   *[other] { " " }Si es lo que parece, dígalo con --role "{ $track }={ $seems }".
+}
+walk_spikes_cut = { $positions ->
+    [one] 1 posición de «{ $track }» salta lejos y vuelve; se deja fuera.
+   *[other] { $positions } posiciones de «{ $track }» saltan lejos y vuelven; se dejan fuera.
+}
+walk_waits_as_corners = En «{ $track }» quien caminaba se paró en { $places ->
+    [one] 1 lugar; queda como esquina.
+   *[other] { $places } lugares; cada uno queda como esquina.
+}
+walk_pieces_joined = «{ $track }» se grabó en { $pieces } trozos, unidos por líneas rectas.
+walk_overlap_cut = «{ $track }» se recorrió a pie { $past_m } más allá de su inicio; ese tramo final se cortó.
+walk_gap_closed = «{ $track }» se cerró con una línea recta de { $gap_m }.
+walk_loops_cut = { $loops ->
+    [one] Se cortó 1 bucle pequeño de «{ $track }».
+   *[other] Se cortaron { $loops } bucles pequeños de «{ $track }».
+}
+walk_guide_turned = «{ $track }» se recorrió a pie hacia la estación; se invirtió su sentido.
+
 ## Qué más hay en contra de un registro
 
 stood_all_the_time = El robot estuvo parado todo el tiempo: deje el registrador encendido durante varias salidas completas.
@@ -248,12 +347,12 @@ turns_along = { $turns ->
     [one] 1 giro
    *[other] { $turns } giros
 } a lo largo de su lado interior.
-path_nearby = A menos de 3 m se recorrió el { $share_ratio } de la trayectoria media del césped.
+path_nearby = Cerca de allí se recorrió el { $share_ratio } de la trayectoria media del césped.
 share_simulated = Las simulaciones desde esta estación le dan el { $share_ratio } de la trayectoria media del césped.
 
 ## Indicios en contra
 
-gap_nearly_wide = El ancho del paso difiere en menos de 5 cm de lo que necesita el robot: mídalo.
+gap_nearly_wide = El paso es casi tan ancho como necesita el robot, o apenas más: mídalo.
 few_turns = Solo { $turns ->
     [one] 1 giro.
    *[other] { $turns } giros.
@@ -597,12 +696,24 @@ growth-source = { $value ->
     [settings] según la configuración
    *[temperature] según la temperatura media
 }
+failure-reason = { $value ->
+    [unreadable] ilegible
+    [damaged] dañado
+    [clock] reloj
+    [plan] plano
+    [settings] ajustes
+    [analysis] análisis
+    [time] demasiado tiempo
+    [memory] memoria insuficiente
+    [died] interrumpido
+   *[pieces] en trozos
+}
 fit-figure = { $value ->
     [visited_fraction] césped recorrido, %
-    [path_m] longitud de la trayectoria, m
+    [path_m] longitud de la trayectoria, { $unit }
     [visits_map_correlation] mapa de pasadas, correlación con la media de las simulaciones
-    [leg_m] tramo entre dos giros, mediana, m
-   *[revisit_path_m] trayectoria entre dos pasadas por un lugar de 2 m de ancho, mediana, m
+    [leg_m] tramo entre dos giros, mediana, { $unit }
+   *[revisit_path_m] trayectoria entre dos pasadas por un lugar, mediana, { $unit }
 }
 
 ## Puntos de atasco
@@ -712,18 +823,18 @@ rung = { $size }: { $fraction }{ $lawn ->
     [none] { "" }
    *[other] , césped { $lawn }
 }{ $chosen ->
-    [yes] { " " }{ $size }: { $fraction } (este)
+    [yes] { " " }(este)
    *[no] { "" }
 }
 change-set = Juntos, primero lo que más superficie aporta por el trabajo, cada uno contado tras los anteriores: { $list }. Del césped se recorre entonces { $lawn }.
 set-step = { $id } { $area } más ({ $fraction } de estos huecos)
 visits-title = { $count ->
-    [one] 1 visita
-   *[other] { $count } visitas
+    [one] 1 visita a este jardín
+   *[other] { $count } visitas a este jardín
 }
 visits-when = Cuándo
 visits-who = Quién
-visits-machine = Máquina
+visits-machine = Robot
 visits-said = Lo que dijo el cliente
 visits-changed = Lo que se cambió
 visits-sure = Decidido
@@ -1461,6 +1572,13 @@ row-change = Cambio { $id }
 row-by-lawn = por césped
 row-asked-about = Por aclarar
 row-missed = Omitido
+plan-answer = Césped por cortar: { $area }, { $edge } de borde; sin zonas ni obstáculos.
+forecast-hours = Con { $hours } de trabajo al día, según { $runs } simulaciones.
+col-role = función
+col-name = nombre
+col-length = largo
+no-faults = Sin fallos.
+row-plan-faults = Revisar
 col-id = id
 col-area = área
 col-widest = ancho

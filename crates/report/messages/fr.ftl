@@ -24,6 +24,105 @@ walk_round = Cela ressemble au tour à pied d’un jardin de { $area_m2 } ({ $le
    *[other] , une fois le tour sauvegardé au format GPX
 }. Si c’est tout de même le robot, indiquez sa vitesse (machine.speed_mps).
 
+## D’où part un mètre ruban
+
+landmark_station = la station
+landmark_middle = le milieu de « { $body } »
+landmark_corner_at = le coin { $body ->
+    [none] de la pelouse
+   *[other] de « { $body } »
+} près de { $beside ->
+    [none] la station
+   *[other] « { $beside } »
+}
+landmark_corner_nearest = le coin { $body ->
+    [none] de la pelouse
+   *[other] de « { $body } »
+} le plus proche de la station
+landmark_corner = le coin{ $outermost ->
+    [yes] { " " }extrême
+   *[other] { "" }
+} { $body ->
+    [none] de la pelouse
+   *[other] de « { $body } »
+} côté { $wind_deg }
+landmark_corner_apart = le coin { $body ->
+    [none] de la pelouse
+   *[other] de « { $body } »
+} côté { $wind_deg } qui est { $farther ->
+    [yes] le plus loin de
+   *[other] le plus près de
+} { $beside ->
+    [none] la station
+   *[other] « { $beside } »
+}
+
+## Ce que la lecture d’un enregistrement a fait ou remarqué
+
+time_without_zone = Les heures n’indiquent pas leur fuseau et sont lues comme UTC.
+time_is_relative = Les heures comptent depuis un départ propre à l’enregistreur et ne portent pas de date.
+gps_time = Les heures sont en temps GPS et ont été converties en UTC, avec 18 secondes intercalaires depuis 2017 (IERS, Bulletin C).
+week_rollover_repaired = { $fixes ->
+    [one] { $fixes } relevé était daté
+   *[other] { $fixes } relevés étaient datés
+} 1024 semaines trop tôt (retour à zéro de la semaine GPS), corrigés de { $days } jours ; le premier est maintenant du { $date }.
+late_fixes = { $fixes ->
+    [one] { $fixes } relevé a été écrit en retard et remis à sa place.
+   *[other] { $fixes } relevés ont été écrits en retard et remis à leur place.
+}
+newest_first = L’enregistrement commence par le relevé le plus récent ; son ordre a été inversé.
+block_out_of_order = Une partie de l’enregistrement a été écrite en retard.
+tracks_overlap = Des traces se chevauchent dans le temps ; leurs relevés ont été mis dans un seul ordre, et rien n’est relié de l’une à l’autre.
+times_do_not_fit = Une trace a { $times } heures et { $positions } positions, et rien ne dit lesquelles vont ensemble ; elle a été laissée de côté.
+constant_quality = GGA qualifie chaque relevé de { $manual ->
+    [yes] manuel (7)
+   *[other] simulé (8)
+} là où RMC le dit valide ; la nature du relevé vient de RMC.
+several_machines = L’enregistrement contient { $machines } robots, distingués par les endroits où ils étaient aux mêmes heures.
+same_log_twice = Même contenu que { $log }, lu une seule fois.
+overlaps_another_log = { $fixes ->
+    [one] { $fixes } relevé laissé
+   *[other] { $fixes } relevés laissés
+} de côté à partir du { $date }, à des heures que couvre un autre enregistrement de ce robot.
+file_not_closed = Le fichier n’est pas clos à la fin, comme si l’enregistreur avait été éteint.
+file_damaged = Le fichier compressé est endommagé, sa fin manque : { $fault }
+line_too_long = Une ligne de { $bytes } octets dépasse { $limit }, la limite fixée par limits.line_bytes, et a été ignorée.
+line_cut = Une ligne de plus de { $bytes } octets dépasse { $limit }, la limite fixée par limits.line_bytes, et a été ignorée.
+attribute_too_long = Un attribut de { $bytes } octets dépasse { $limit }, la limite fixée par limits.attribute_bytes, et a été ignoré.
+document_type_ignored = Le type de document est ignoré, et aucune entité qu’il définit n’est remplacée.
+
+## Ce que la lecture d’un tour à pied a fait ou remarqué
+
+walk_markup_broken = Le fichier est endommagé à { $places ->
+    [one] { $places } endroit, qui a été ignoré
+   *[other] { $places } endroits, qui ont été ignorés
+} ; vérifiez s’il manque quelque chose dans le plan.
+walk_taken_as_lawn = « { $track } » (fermé, { $area_m2 }, { $length_m } de tour) est considéré comme la pelouse : c’est la seule trace qui revient à son départ. Si c’est autre chose, dites-le avec --role "{ $track }=ROLE".
+walk_positions_skipped = { $positions ->
+    [one] { $positions } position
+   *[other] { $positions } positions
+} de « { $track } » sans latitude ni longitude utilisables.
+walk_name_unknown = « { $track } » est laissé de côté, son nom ne dit pas ce que c’est.{ $seems ->
+    [none] { "" }
+   *[other] { " " }Si c’est bien ce dont cela a l’air, dites-le avec --role "{ $track }={ $seems }".
+}
+walk_spikes_cut = { $positions ->
+    [one] { $positions } position de « { $track } » saute au loin et revient ; elle est laissée de côté.
+   *[other] { $positions } positions de « { $track } » sautent au loin et reviennent ; elles sont laissées de côté.
+}
+walk_waits_as_corners = Dans « { $track } », le marcheur s’est arrêté à { $places ->
+    [one] { $places } endroit ; il est gardé comme coin.
+   *[other] { $places } endroits ; chacun est gardé comme coin.
+}
+walk_pieces_joined = « { $track } » a été enregistré en { $pieces } morceaux, reliés par des lignes droites.
+walk_overlap_cut = « { $track } » a été parcouru { $past_m } au-delà de son départ ; ce bout est coupé.
+walk_gap_closed = « { $track } » a été fermé par une ligne droite de { $gap_m }.
+walk_loops_cut = { $loops ->
+    [one] { $loops } petite boucle de « { $track } » est coupée.
+   *[other] { $loops } petites boucles de « { $track } » sont coupées.
+}
+walk_guide_turned = « { $track } » a été parcouru vers la station ; son sens a été inversé.
+
 ## Ce qui joue encore contre un enregistrement
 
 stood_all_the_time = Le robot est resté à l’arrêt tout le temps : laissez l’enregistreur en marche pendant plusieurs sorties entières.
@@ -209,12 +308,12 @@ turns_along = { $turns ->
     [one] { $turns } demi-tour
    *[other] { $turns } demi-tours
 } le long de son côté intérieur.
-path_nearby = À moins de 3 m autour, la longueur parcourue atteint { $share_ratio } de la moyenne de la pelouse.
+path_nearby = Tout près, la longueur parcourue atteint { $share_ratio } de la moyenne de la pelouse.
 share_simulated = Les essais simulés depuis cette station lui donnent { $share_ratio } de la moyenne de la pelouse.
 
 ## Ce qui parle contre
 
-gap_nearly_wide = L’ouverture diffère de 5 cm au plus de ce qu’il faut au robot : mesurez-la.
+gap_nearly_wide = L’ouverture est presque aussi large qu’il le faut au robot, ou à peine plus : mesurez-la.
 few_turns = { $turns ->
     [one] Seulement { $turns } demi-tour.
    *[other] Seulement { $turns } demi-tours.
@@ -552,12 +651,24 @@ growth-source = { $value ->
     [settings] d’après les réglages
    *[temperature] d’après la température moyenne
 }
+failure-reason = { $value ->
+    [unreadable] illisible
+    [damaged] endommagé
+    [clock] horloge
+    [plan] plan
+    [settings] réglages
+    [analysis] analyse
+    [time] trop long
+    [memory] mémoire insuffisante
+    [died] interrompu
+   *[pieces] en morceaux
+}
 fit-figure = { $value ->
     [visited_fraction] pelouse parcourue, %
-    [path_m] longueur parcourue, m
+    [path_m] longueur parcourue, { $unit }
     [visits_map_correlation] carte des passages, corrélation avec la moyenne des essais simulés
-    [leg_m] ligne droite entre deux demi-tours, médiane, m
-   *[revisit_path_m] distance parcourue entre deux passages à un endroit large de 2 m, médiane, m
+    [leg_m] ligne droite entre deux demi-tours, médiane, { $unit }
+   *[revisit_path_m] distance parcourue entre deux passages à un endroit, médiane, { $unit }
 }
 
 ## Points de blocage
@@ -670,12 +781,12 @@ rung = { $size } : { $fraction }{ $lawn ->
 change-set = Ensemble, d’abord ce qui apporte le plus de surface pour le travail, chacun compté après les précédents : { $list }. Sur la pelouse, { $lawn } sont alors parcourus.
 set-step = { $id } { $area } de plus ({ $fraction } de ces poches)
 visits-title = { $count ->
-    [one] 1 visite
-   *[other] { $count } visites
+    [one] { $count } visite dans ce jardin
+   *[other] { $count } visites dans ce jardin
 }
 visits-when = Quand
 visits-who = Qui
-visits-machine = Machine
+visits-machine = Robot
 visits-said = Ce que le client a dit
 visits-changed = Ce qui a été changé
 visits-sure = Décidé
@@ -1407,6 +1518,13 @@ row-change = Modif. { $id }
 row-by-lawn = pelouses
 row-asked-about = À préciser
 row-missed = Oublié
+plan-answer = Pelouse à tondre : { $area }, { $edge } de bord ; zones et obstacles sont retirés.
+forecast-hours = Avec { $hours } de travail par jour, d’après { $runs } essais simulés.
+col-role = rôle
+col-name = nom
+col-length = long.
+no-faults = Aucun défaut.
+row-plan-faults = À vérifier
 col-id = id
 col-area = surface
 col-widest = largeur
@@ -1458,7 +1576,7 @@ list = { $before }, { $next }
 list-apart = { $before } ; { $next }
 way-home-row = { $times } { $along } ({ $time })
 # Two lengths of tape meet on one side of the line between their ends.
-tape-from = { $length } depuis : { $from }
+tape-from = { $length } depuis { $from }
 tape-side = { $tape }, de leur côté { $eighth ->
     [0] nord
     [1] nord-est

@@ -24,6 +24,108 @@ walk_round = Questo sembra un giro a piedi intorno a un giardino di { $area_m2 }
    *[other] , dopo averlo salvato come GPX
 }. Se invece è proprio il robot, indicare la sua velocità (machine.speed_mps).
 
+## Da dove si misura con il metro
+
+landmark_station = la stazione
+landmark_middle = il centro di «{ $body }»
+landmark_corner_at = l’angolo { $body ->
+    [none] del prato
+   *[other] di «{ $body }»
+} presso { $beside ->
+    [none] la stazione
+   *[other] «{ $beside }»
+}
+landmark_corner_nearest = l’angolo { $body ->
+    [none] del prato
+   *[other] di «{ $body }»
+} più vicino alla stazione
+landmark_corner = l’angolo{ $outermost ->
+    [yes] { " " }estremo
+   *[other] { "" }
+} { $body ->
+    [none] del prato
+   *[other] di «{ $body }»
+} a { $wind_deg }
+landmark_corner_apart = l’angolo { $body ->
+    [none] del prato
+   *[other] di «{ $body }»
+} a { $wind_deg }, il più { $farther ->
+    [yes] lontano { $beside ->
+        [none] dalla stazione
+       *[other] da «{ $beside }»
+    }
+   *[other] vicino { $beside ->
+        [none] alla stazione
+       *[other] a «{ $beside }»
+    }
+}
+
+## Che cosa ha fatto o notato la lettura di una registrazione
+
+time_without_zone = Gli orari non indicano il fuso e sono letti come UTC.
+time_is_relative = Gli orari contano da un inizio proprio del registratore e non portano data.
+gps_time = Gli orari sono in tempo GPS e sono stati convertiti in UTC, con 18 secondi intercalari dal 2017 (IERS, Bulletin C).
+week_rollover_repaired = { $fixes ->
+    [one] { $fixes } rilevamento era datato
+   *[other] { $fixes } rilevamenti erano datati
+} 1024 settimane troppo presto (azzeramento della settimana GPS), correzione di { $days } giorni; il primo è ora del { $date }.
+late_fixes = { $fixes ->
+    [one] { $fixes } rilevamento è stato scritto in ritardo e rimesso al suo posto.
+   *[other] { $fixes } rilevamenti sono stati scritti in ritardo e rimessi al loro posto.
+}
+newest_first = La registrazione comincia dal rilevamento più recente; l’ordine è stato invertito.
+block_out_of_order = Una parte della registrazione è stata scritta in ritardo.
+tracks_overlap = Alcune tracce si sovrappongono nel tempo; i loro rilevamenti sono stati messi in un solo ordine e nulla è unito tra l’una e l’altra.
+times_do_not_fit = Una traccia ha { $times } orari e { $positions } posizioni, e non si può dire quali vadano insieme; è stata tralasciata.
+constant_quality = GGA indica ogni rilevamento come { $manual ->
+    [yes] manuale (7)
+   *[other] simulato (8)
+} dove RMC lo indica come valido; il tipo di rilevamento è preso da RMC.
+several_machines = La registrazione contiene { $machines } robot, distinti in base a dove si trovavano agli stessi orari.
+same_log_twice = Stesso contenuto di { $log }, letto una volta sola.
+overlaps_another_log = { $fixes ->
+    [one] { $fixes } rilevamento tralasciato
+   *[other] { $fixes } rilevamenti tralasciati
+} dal { $date }, a orari coperti da un’altra registrazione di questo robot.
+file_not_closed = Il file non è chiuso alla fine, come se il registratore fosse stato spento.
+file_damaged = Il file compresso è danneggiato, manca la fine: { $fault }
+line_too_long = Una riga di { $bytes } byte supera { $limit }, il limite di limits.line_bytes, ed è stata saltata.
+line_cut = Una riga di oltre { $bytes } byte supera { $limit }, il limite di limits.line_bytes, ed è stata saltata.
+attribute_too_long = Un attributo di { $bytes } byte supera { $limit }, il limite di limits.attribute_bytes, ed è stato saltato.
+document_type_ignored = Il tipo di documento è ignorato e nessuna entità che definisce viene sostituita.
+
+## Che cosa ha fatto o notato la lettura di un giro a piedi
+
+walk_markup_broken = Il file è danneggiato in { $places ->
+    [one] { $places } punto, che è stato saltato
+   *[other] { $places } punti, che sono stati saltati
+}; controllare se nella planimetria manca qualcosa.
+walk_taken_as_lawn = «{ $track }» (chiusa, { $area_m2 }, { $length_m } di contorno) è considerata il prato: è l’unica traccia che torna dove era cominciata. Se è altro, dirlo con --role "{ $track }=ROLE".
+walk_positions_skipped = { $positions ->
+    [one] { $positions } posizione
+   *[other] { $positions } posizioni
+} di «{ $track }» senza latitudine e longitudine utilizzabili.
+walk_name_unknown = «{ $track }» è tralasciata, il nome non dice che cosa sia.{ $seems ->
+    [none] { "" }
+   *[other] { " " }Se è ciò che sembra, dirlo con --role "{ $track }={ $seems }".
+}
+walk_spikes_cut = { $positions ->
+    [one] { $positions } posizione di «{ $track }» salta via e torna; è tralasciata.
+   *[other] { $positions } posizioni di «{ $track }» saltano via e tornano; sono tralasciate.
+}
+walk_waits_as_corners = In «{ $track }» chi camminava si è fermato in { $places ->
+    [one] { $places } punto; resta come angolo.
+   *[other] { $places } punti; ognuno resta come angolo.
+}
+walk_pieces_joined = «{ $track }» è stata registrata in { $pieces } pezzi, uniti da linee rette.
+walk_overlap_cut = «{ $track }» prosegue per { $past_m } oltre il suo inizio; quel tratto è tagliato.
+walk_gap_closed = «{ $track }» è stata chiusa con una linea retta di { $gap_m }.
+walk_loops_cut = { $loops ->
+    [one] { $loops } piccolo anello di «{ $track }» è tagliato.
+   *[other] { $loops } piccoli anelli di «{ $track }» sono tagliati.
+}
+walk_guide_turned = «{ $track }» è stata percorsa verso la stazione; il verso è stato invertito.
+
 ## Che cos’altro parla contro una registrazione
 
 stood_all_the_time = Il robot è rimasto fermo tutto il tempo: lasciare acceso il registratore per diverse uscite intere.
@@ -239,12 +341,12 @@ turns_along = { $turns ->
     [one] { $turns } inversione
    *[other] { $turns } inversioni
 } lungo il suo lato interno.
-path_nearby = Lunghezza percorsa nel raggio di 3 m: { $share_ratio } della media del prato.
+path_nearby = Lunghezza percorsa lì vicino: { $share_ratio } della media del prato.
 share_simulated = Quota che le danno le prove simulate da questa stazione: { $share_ratio } della media del prato.
 
 ## Indizi contro
 
-gap_nearly_wide = Il varco differisce al massimo di 5 cm da quanto serve al robot: misurarlo.
+gap_nearly_wide = Il varco è largo quasi quanto serve al robot, o appena di più: misurarlo.
 few_turns = { $turns ->
     [one] Solo { $turns } inversione.
    *[other] Solo { $turns } inversioni.
@@ -597,12 +699,24 @@ growth-source = { $value ->
     [settings] dalle impostazioni
    *[temperature] dalla temperatura media
 }
+failure-reason = { $value ->
+    [unreadable] illeggibile
+    [damaged] danneggiato
+    [clock] orologio
+    [plan] planimetria
+    [settings] impostazioni
+    [analysis] analisi
+    [time] troppo tempo
+    [memory] memoria insufficiente
+    [died] interrotto
+   *[pieces] in più pezzi
+}
 fit-figure = { $value ->
     [visited_fraction] prato percorso, %
-    [path_m] traccia percorsa, m
+    [path_m] traccia percorsa, { $unit }
     [visits_map_correlation] mappa delle passate, correlazione con la media delle prove simulate
-    [leg_m] tratto rettilineo tra due inversioni, mediana, m
-   *[revisit_path_m] traccia tra due passate in un punto largo 2 m, mediana, m
+    [leg_m] tratto rettilineo tra due inversioni, mediana, { $unit }
+   *[revisit_path_m] traccia tra due passate in un punto, mediana, { $unit }
 }
 
 ## Punti di blocco
@@ -718,12 +832,12 @@ rung = { $size }: { $fraction }{ $lawn ->
 change-set = Insieme, prima ciò che rende più superficie per il lavoro, ognuna contata dopo le precedenti: { $list }. Del prato viene allora percorso { $lawn }.
 set-step = { $id } { $area } in più ({ $fraction } di queste aree)
 visits-title = { $count ->
-    [one] 1 visita
-   *[other] { $count } visite
+    [one] 1 visita a questo giardino
+   *[other] { $count } visite a questo giardino
 }
 visits-when = Quando
 visits-who = Chi
-visits-machine = Macchina
+visits-machine = Robot
 visits-said = Che cosa ha detto il cliente
 visits-changed = Che cosa è stato cambiato
 visits-sure = Deciso
@@ -1462,6 +1576,13 @@ row-change = Modifica { $id }
 row-by-lawn = per prato
 row-asked-about = Da chiarire
 row-missed = Saltato
+plan-answer = Prato da tagliare: { $area }, { $edge } di bordo; zone e ostacoli sono esclusi.
+forecast-hours = Con { $hours } di lavoro al giorno, da { $runs } prove simulate.
+col-role = ruolo
+col-name = nome
+col-length = lungh.
+no-faults = Nessun difetto.
+row-plan-faults = Da vedere
 col-id = id
 col-area = superf.
 col-widest = largh.

@@ -33,6 +33,105 @@ walk_round = Dit lijkt op een wandeling rond { $area_m2 } tuin ({ $length_m } me
    *[other] , zodra het als GPX is opgeslagen
 }. Is het toch de maaier, geef dan zijn snelheid op (machine.speed_mps).
 
+## Vanwaar een meetlint wordt gelegd
+
+landmark_station = het laadstation
+landmark_middle = het midden van “{ $body }”
+landmark_corner_at = de hoek van { $body ->
+    [none] het gazon
+   *[other] “{ $body }”
+} bij { $beside ->
+    [none] het laadstation
+   *[other] “{ $beside }”
+}
+landmark_corner_nearest = de hoek van { $body ->
+    [none] het gazon
+   *[other] “{ $body }”
+} het dichtst bij het laadstation
+landmark_corner = de{ $outermost ->
+    [yes] { " " }uiterste
+   *[other] { "" }
+} hoek van { $body ->
+    [none] het gazon
+   *[other] “{ $body }”
+} in het { $wind_deg }
+landmark_corner_apart = de hoek van { $body ->
+    [none] het gazon
+   *[other] “{ $body }”
+} in het { $wind_deg } die { $farther ->
+    [yes] verder van
+   *[other] dichter bij
+} { $beside ->
+    [none] het laadstation
+   *[other] “{ $beside }”
+} ligt
+
+## Wat de lezer van een log deed of opmerkte
+
+time_without_zone = De tijden noemen geen tijdzone en gelden als UTC.
+time_is_relative = De tijden tellen vanaf een eigen begin van de logger en bevatten geen datum.
+gps_time = De tijden zijn GPS-tijd en zijn omgerekend naar UTC, met 18 schrikkelseconden sinds 2017 (IERS, Bulletin C).
+week_rollover_repaired = { $fixes ->
+    [one] 1 meetpunt was
+   *[other] { $fixes } meetpunten waren
+} 1024 weken te vroeg gedateerd (overloop van de GPS-week) en { $days } dagen vooruit geschoven; het eerste is nu van { $date }.
+late_fixes = { $fixes ->
+    [one] 1 meetpunt is later weggeschreven dan gemeten en op zijn plaats gezet.
+   *[other] { $fixes } meetpunten zijn later weggeschreven dan gemeten en op hun plaats gezet.
+}
+newest_first = De log begint met het nieuwste meetpunt en is omgedraaid.
+block_out_of_order = Een deel van de log is later weggeschreven dan gemeten.
+tracks_overlap = Sporen overlappen in de tijd; hun meetpunten zijn in één volgorde gezet, en tussen de sporen wordt niets verbonden.
+times_do_not_fit = Een spoor heeft { $times } tijden en { $positions } posities, en niemand kan zeggen welke bij elkaar horen; het is weggelaten.
+constant_quality = GGA noemt elk meetpunt { $manual ->
+    [yes] handmatig (7)
+   *[other] gesimuleerd (8)
+} waar RMC het geldig noemt; de soort meetpunt is uit RMC genomen.
+several_machines = De log bevat { $machines } maaiers, onderscheiden naar waar ze op dezelfde tijden waren.
+same_log_twice = Dezelfde inhoud als { $log }, één keer gelezen.
+overlaps_another_log = { $fixes ->
+    [one] 1 meetpunt
+   *[other] { $fixes } meetpunten
+} vanaf { $date } weggelaten, op tijden die een andere log van deze maaier dekt.
+file_not_closed = Het bestand is aan het eind niet afgesloten, alsof de logger is uitgezet.
+file_damaged = Het gecomprimeerde bestand is beschadigd, het einde ontbreekt: { $fault }
+line_too_long = Een regel van { $bytes } bytes is langer dan { $limit }, de grens van limits.line_bytes, en is overgeslagen.
+line_cut = Een regel van meer dan { $bytes } bytes is langer dan { $limit }, de grens van limits.line_bytes, en is overgeslagen.
+attribute_too_long = Een attribuut van { $bytes } bytes is langer dan { $limit }, de grens van limits.attribute_bytes, en is overgeslagen.
+document_type_ignored = Het documenttype wordt genegeerd en geen entiteit die het bepaalt wordt vervangen.
+
+## Wat de lezer van een wandeling deed of opmerkte
+
+walk_markup_broken = Het bestand is op { $places ->
+    [one] 1 plaats beschadigd, die is
+   *[other] { $places } plaatsen beschadigd, die zijn
+} overgeslagen; kijk of er iets in de plattegrond ontbreekt.
+walk_taken_as_lawn = “{ $track }” (gesloten, { $area_m2 }, omtrek { $length_m }) geldt als het gazon: het is het enige spoor dat terugkomt waar het begon. Is het iets anders, zeg dat dan met --role "{ $track }=ROLE".
+walk_positions_skipped = { $positions ->
+    [one] 1 positie
+   *[other] { $positions } posities
+} van “{ $track }” zonder bruikbare breedte- en lengtegraad.
+walk_name_unknown = “{ $track }” is weggelaten, de naam zegt niet wat het is.{ $seems ->
+    [none] { "" }
+   *[other] { " " }Is het waar het op lijkt, zeg dat dan met --role "{ $track }={ $seems }".
+}
+walk_spikes_cut = { $positions ->
+    [one] 1 positie van “{ $track }” springt weg en terug; die is weggelaten.
+   *[other] { $positions } posities van “{ $track }” springen weg en terug; die zijn weggelaten.
+}
+walk_waits_as_corners = In “{ $track }” stond de wandelaar op { $places ->
+    [one] 1 plaats stil; die blijft als hoek.
+   *[other] { $places } plaatsen stil; elk ervan blijft als hoek.
+}
+walk_pieces_joined = “{ $track }” is in { $pieces } stukken opgenomen, verbonden door rechte lijnen.
+walk_overlap_cut = “{ $track }” is { $past_m } voorbij het begin gelopen; dat einde is afgesneden.
+walk_gap_closed = “{ $track }” is gesloten met een rechte lijn van { $gap_m }.
+walk_loops_cut = { $loops ->
+    [one] 1 kleine lus in “{ $track }” is afgesneden.
+   *[other] { $loops } kleine lussen in “{ $track }” zijn afgesneden.
+}
+walk_guide_turned = “{ $track }” is naar het laadstation toe gelopen en is omgedraaid.
+
 ## What else stands against a log
 
 stood_all_the_time = De machine heeft de hele tijd stilgestaan: laat de logger een aantal hele ritten lopen.
@@ -250,12 +349,12 @@ turns_along = { $turns ->
     [one] 1 keerpunt
    *[other] { $turns } keerpunten
 } langs de binnenkant.
-path_nearby = Binnen 3 m van deze plek is { $share_ratio } gereden van wat er gemiddeld op het gazon is gereden.
+path_nearby = Vlak bij deze plek is { $share_ratio } gereden van wat er gemiddeld op het gazon is gereden.
 share_simulated = Simulaties vanaf dit laadstation geven deze plek { $share_ratio } van het gemiddelde van het gazon.
 
 ## Evidence against it
 
-gap_nearly_wide = De opening scheelt minder dan 5 cm met wat de maaier nodig heeft: meet het na.
+gap_nearly_wide = De opening is bijna zo breed als de maaier nodig heeft, of nauwelijks breder: meet het na.
 few_turns = Maar { $turns ->
     [one] 1 keerpunt.
    *[other] { $turns } keerpunten.
@@ -599,12 +698,24 @@ growth-source = { $value ->
     [settings] uit de instellingen
    *[temperature] uit de gemiddelde temperatuur
 }
+failure-reason = { $value ->
+    [unreadable] onleesbaar
+    [damaged] beschadigd
+    [clock] klok
+    [plan] plattegrond
+    [settings] instellingen
+    [analysis] analyse
+    [time] duurde te lang
+    [memory] te weinig geheugen
+    [died] afgebroken
+   *[pieces] in stukken
+}
 fit-figure = { $value ->
     [visited_fraction] bereden deel van het gazon, %
-    [path_m] gereden afstand, m
+    [path_m] gereden afstand, { $unit }
     [visits_map_correlation] kaart van passeringen, correlatie met het gemiddelde van de simulaties
-    [leg_m] recht stuk tussen twee keerpunten, mediaan, m
-   *[revisit_path_m] gereden afstand tussen twee passeringen van een plaats van 2 m breed, mediaan, m
+    [leg_m] recht stuk tussen twee keerpunten, mediaan, { $unit }
+   *[revisit_path_m] gereden afstand tussen twee passeringen van een plaats, mediaan, { $unit }
 }
 
 ## Stuck spots
@@ -720,12 +831,12 @@ rung = { $size }: { $fraction }{ $lawn ->
 change-set = Samen, eerst wat voor het werk de meeste grond oplevert, elk geteld na de vorige: { $list }. Van het gazon is dan { $lawn } bereden.
 set-step = { $id } { $area } meer ({ $fraction } van deze plekken)
 visits-title = { $count ->
-    [one] 1 bezoek
-   *[other] { $count } bezoeken
+    [one] 1 bezoek aan deze tuin
+   *[other] { $count } bezoeken aan deze tuin
 }
 visits-when = Wanneer
 visits-who = Wie
-visits-machine = Machine
+visits-machine = Maaier
 visits-said = Wat de klant zei
 visits-changed = Wat er is veranderd
 visits-sure = Beslist
@@ -1460,6 +1571,13 @@ row-change = Advies { $id }
 row-by-lawn = per gazon
 row-asked-about = Vraag
 row-missed = Gemist
+plan-answer = Te maaien gazon: { $area }, { $edge } rand; zones en obstakels niet meegerekend.
+forecast-hours = Bij { $hours } werk per dag, uit { $runs } simulaties.
+col-role = rol
+col-name = naam
+col-length = lengte
+no-faults = Geen fouten.
+row-plan-faults = Bekijken
 col-id = id
 col-area = opp.
 col-widest = breedst

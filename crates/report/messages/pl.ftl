@@ -22,6 +22,111 @@ walk_round = To wygląda na piesze obejście ogrodu o powierzchni { $area_m2 } (
    *[other] , po zapisaniu go jako GPX
 }. Jeśli to jednak kosiarka, podać jej prędkość (machine.speed_mps).
 
+## Skąd mierzy się taśmą
+
+landmark_station = stacja
+landmark_middle = środek obiektu „{ $body }”
+landmark_corner_at = narożnik { $body ->
+    [none] trawnika
+   *[other] obiektu „{ $body }”
+} przy { $beside ->
+    [none] stacji
+   *[other] obiekcie „{ $beside }”
+}
+landmark_corner_nearest = narożnik { $body ->
+    [none] trawnika
+   *[other] obiektu „{ $body }”
+} najbliżej stacji
+landmark_corner = { $outermost ->
+    [yes] najdalej wysunięty{ " " }
+   *[other] { "" }
+}narożnik { $body ->
+    [none] trawnika
+   *[other] obiektu „{ $body }”
+} zwrócony na { $wind_deg }
+landmark_corner_apart = narożnik { $body ->
+    [none] trawnika
+   *[other] obiektu „{ $body }”
+} zwrócony na { $wind_deg }, leżący { $farther ->
+    [yes] dalej od
+   *[other] bliżej
+} { $beside ->
+    [none] stacji
+   *[other] obiektu „{ $beside }”
+}
+
+## Co zrobiono lub zauważono przy czytaniu zapisu
+
+time_without_zone = Przy czasach nie podano strefy czasowej; są traktowane jako UTC.
+time_is_relative = Czas liczony jest od własnego startu rejestratora i nie ma daty.
+gps_time = Podano czas GPS; przeliczono go na UTC, z 18 sekundami przestępnymi od 2017 roku (IERS, Bulletin C).
+week_rollover_repaired = { $fixes ->
+    [one] 1 pozycja miała
+    [few] { $fixes } pozycje miały
+   *[other] { $fixes } pozycji miało
+} datę o 1024 tygodnie za wczesną (przepełnienie tygodnia GPS), przesunięto o { $days } dni naprzód; pierwsza jest teraz z { $date }.
+late_fixes = { $fixes ->
+    [one] 1 pozycję zapisano z opóźnieniem i wstawiono na właściwe miejsce.
+    [few] { $fixes } pozycje zapisano z opóźnieniem i wstawiono na właściwe miejsce.
+   *[other] { $fixes } pozycji zapisano z opóźnieniem i wstawiono na właściwe miejsce.
+}
+newest_first = Zapis zaczyna się od najnowszej pozycji i został odwrócony.
+block_out_of_order = Część zapisu powstała z opóźnieniem.
+tracks_overlap = Ślady pokrywają się w czasie; ich pozycje ustawiono w jednej kolejności i niczego między nimi nie połączono.
+times_do_not_fit = Liczby czasów ({ $times }) i pozycji ({ $positions }) śladu różnią się i nie wiadomo, które należą do siebie; pominięto go.
+constant_quality = GGA nazywa każdą pozycję { $manual ->
+    [yes] ręczną (7)
+   *[other] symulowaną (8)
+} tam, gdzie RMC mówi, że jest ważna; rodzaj pozycji wzięto z RMC.
+several_machines = Zapis zawiera kosiarki w liczbie { $machines }, rozróżnione po miejscach w tych samych chwilach.
+same_log_twice = Ta sama treść co { $log }, przeczytana raz.
+overlaps_another_log = { $fixes ->
+    [one] Pominięto 1 pozycję
+    [few] Pominięto { $fixes } pozycje
+   *[other] Pominięto { $fixes } pozycji
+} od { $date }, z godzin, które obejmuje inny zapis tej kosiarki.
+file_not_closed = Plik nie jest zamknięty na końcu, jakby rejestrator wyłączono.
+file_damaged = Spakowany plik jest uszkodzony, brakuje końca: { $fault }
+line_too_long = Wiersz o długości { $bytes } B przekracza { $limit }, granicę z limits.line_bytes, i został pominięty.
+line_cut = Wiersz o długości ponad { $bytes } B przekracza { $limit }, granicę z limits.line_bytes, i został pominięty.
+attribute_too_long = Atrybut o długości { $bytes } B przekracza { $limit }, granicę z limits.attribute_bytes, i został pominięty.
+document_type_ignored = Typ dokumentu jest pomijany i żadna jego encja nie jest zastępowana.
+
+## Co zrobiono lub zauważono przy czytaniu obejścia
+
+walk_markup_broken = Plik jest uszkodzony w { $places ->
+    [one] 1 miejscu, które pominięto
+   *[other] { $places } miejscach, które pominięto
+}; sprawdzić, czy na planie czegoś nie brakuje.
+walk_taken_as_lawn = „{ $track }” (zamknięty, { $area_m2 }, obwód { $length_m }) uznano za trawnik: to jedyny ślad, który wraca do początku. Jeśli to coś innego, podać --role "{ $track }=ROLE".
+walk_positions_skipped = { $positions ->
+    [one] 1 pozycja
+    [few] { $positions } pozycje
+   *[other] { $positions } pozycji
+} w „{ $track }” bez użytecznej szerokości i długości geograficznej.
+walk_name_unknown = „{ $track }” pominięto, nazwa nie mówi, co to jest.{ $seems ->
+    [none] { "" }
+   *[other] { " " }Jeśli to jest to, na co wygląda, podać --role "{ $track }={ $seems }".
+}
+walk_spikes_cut = { $positions ->
+    [one] 1 pozycja w „{ $track }” odskakuje i wraca; pominięto ją.
+    [few] { $positions } pozycje w „{ $track }” odskakują i wracają; pominięto je.
+   *[other] { $positions } pozycji w „{ $track }” odskakuje i wraca; pominięto je.
+}
+walk_waits_as_corners = W „{ $track }” zatrzymano się w { $places ->
+    [one] 1 miejscu; uznano je za narożnik.
+   *[other] { $places } miejscach; każde uznano za narożnik.
+}
+walk_pieces_joined = „{ $track }” nagrano w częściach ({ $pieces }), połączonych liniami prostymi.
+walk_overlap_cut = Ślad „{ $track }” wykracza o { $past_m } poza swój początek; tę końcówkę odcięto.
+walk_gap_closed = „{ $track }” zamknięto linią prostą o długości { $gap_m }.
+walk_loops_cut = { $loops ->
+    [one] Odcięto 1 małą pętlę w „{ $track }”.
+    [few] Odcięto { $loops } małe pętle w „{ $track }”.
+   *[other] Odcięto { $loops } małych pętli w „{ $track }”.
+}
+walk_guide_turned = Ślad „{ $track }” prowadził w stronę stacji; odwrócono jego kierunek.
+
 ## What else stands against a log
 
 stood_all_the_time = Kosiarka cały czas stała: zostawić rejestrator włączony przez kilka całych wyjazdów.
@@ -256,12 +361,12 @@ turns_along = { $turns ->
     [few] { $turns } nawroty
    *[other] { $turns } nawrotów
 } wzdłuż jego wewnętrznej strony.
-path_nearby = Do 3 m od niego przejechano { $share_ratio } średniej drogi na trawniku.
+path_nearby = W pobliżu przejechano { $share_ratio } średniej drogi na trawniku.
 share_simulated = W symulacjach od tej stacji przypada na niego { $share_ratio } średniej dla trawnika.
 
 ## Evidence against it
 
-gap_nearly_wide = Szerokość prześwitu różni się od potrzebnej kosiarce najwyżej o 5 cm: zmierzyć go.
+gap_nearly_wide = Prześwit jest prawie tak szeroki, jak potrzebuje kosiarka, albo niewiele szerszy: zmierzyć go.
 few_turns = Tylko { $turns ->
     [one] 1 nawrót.
     [few] { $turns } nawroty.
@@ -647,12 +752,24 @@ growth-source = { $value ->
     [settings] z ustawień
    *[temperature] ze średniej temperatury
 }
+failure-reason = { $value ->
+    [unreadable] nieczytelny
+    [damaged] uszkodzony
+    [clock] zegar
+    [plan] plan
+    [settings] ustawienia
+    [analysis] analiza
+    [time] trwało za długo
+    [memory] za mało pamięci
+    [died] przerwane
+   *[pieces] w częściach
+}
 fit-figure = { $value ->
     [visited_fraction] przejechany trawnik, %
-    [path_m] przejechana droga, m
+    [path_m] przejechana droga, { $unit }
     [visits_map_correlation] mapa przejazdów, korelacja ze średnią symulacji
-    [leg_m] odcinek między dwoma nawrotami, mediana, m
-   *[revisit_path_m] droga między dwoma przejazdami przez miejsce szerokości 2 m, mediana, m
+    [leg_m] odcinek między dwoma nawrotami, mediana, { $unit }
+   *[revisit_path_m] droga między dwoma przejazdami przez miejsce, mediana, { $unit }
 }
 
 ## Stuck spots
@@ -777,13 +894,13 @@ rung = { $size }: { $fraction }{ $lawn ->
 change-set = Razem, najpierw to, co daje najwięcej powierzchni za pracę, każda liczona po poprzednich: { $list }. Z trawnika przejechane jest wtedy { $lawn }.
 set-step = { $id } { $area } więcej ({ $fraction } tych fragmentów)
 visits-title = { $count ->
-    [one] 1 wizyta
-    [few] { $count } wizyty
-   *[other] { $count } wizyt
+    [one] 1 wizyta w tym ogrodzie
+    [few] { $count } wizyty w tym ogrodzie
+   *[other] { $count } wizyt w tym ogrodzie
 }
 visits-when = Kiedy
 visits-who = Kto
-visits-machine = Maszyna
+visits-machine = Kosiarka
 visits-said = Co powiedział klient
 visits-changed = Co zmieniono
 visits-sure = Rozstrzygnięte
@@ -1542,6 +1659,13 @@ row-change = Zmiana { $id }
 row-by-lawn = trawniki
 row-asked-about = Do ustalenia
 row-missed = Pominięto
+plan-answer = Trawnik do koszenia: { $area }, { $edge } krawędzi; bez stref i przeszkód.
+forecast-hours = Przy { $hours } pracy dziennie, z symulacji w liczbie { $runs }.
+col-role = rola
+col-name = nazwa
+col-length = długość
+no-faults = Bez błędów.
+row-plan-faults = Obejrzeć
 col-id = nr
 col-area = pow.
 col-widest = szer.
@@ -1593,7 +1717,7 @@ list = { $before }, { $next }
 list-apart = { $before }; { $next }
 way-home-row = { $times } × { $along } ({ $time })
 # Two lengths of tape meet on one side of the line between their ends.
-tape-from = { $length } od punktu „{ $from }”
+tape-from = { $length } od punktu: { $from }
 tape-side = { $tape }, po { $eighth ->
     [0] północnej
     [1] północno-wschodniej

@@ -30,6 +30,105 @@ walk_round = Det här liknar en promenad runt { $area_m2 } trädgård ({ $length
    *[other] , så snart den är sparad som GPX
 }. Om det ändå är klipparen, ange dess hastighet (machine.speed_mps).
 
+## Varifrån ett måttband läggs
+
+landmark_station = laddstationen
+landmark_middle = mitten av ”{ $body }”
+landmark_corner_at = hörnet av { $body ->
+    [none] gräsmattan
+   *[other] ”{ $body }”
+} vid { $beside ->
+    [none] laddstationen
+   *[other] ”{ $beside }”
+}
+landmark_corner_nearest = hörnet av { $body ->
+    [none] gräsmattan
+   *[other] ”{ $body }”
+} närmast laddstationen
+landmark_corner = det{ $outermost ->
+    [yes] { " " }yttersta
+   *[other] { "" }
+} hörnet av { $body ->
+    [none] gräsmattan
+   *[other] ”{ $body }”
+} i { $wind_deg }
+landmark_corner_apart = det hörn av { $body ->
+    [none] gräsmattan
+   *[other] ”{ $body }”
+} i { $wind_deg } som ligger { $farther ->
+    [yes] längre från
+   *[other] närmare
+} { $beside ->
+    [none] laddstationen
+   *[other] ”{ $beside }”
+}
+
+## Vad läsaren av en logg gjorde eller märkte
+
+time_without_zone = Tiderna anger ingen tidszon och läses som UTC.
+time_is_relative = Tiderna räknas från loggerns egen start och har inget datum.
+gps_time = Tiderna är GPS-tid och har räknats om till UTC, med 18 skottsekunder sedan 2017 (IERS, Bulletin C).
+week_rollover_repaired = { $fixes ->
+    [one] 1 mätpunkt var daterad
+   *[other] { $fixes } mätpunkter var daterade
+} 1024 veckor för tidigt (GPS-veckan slog runt) och flyttades { $days } dagar framåt; den första är nu daterad { $date }.
+late_fixes = { $fixes ->
+    [one] 1 mätpunkt skrevs senare än den mättes och sattes på sin plats.
+   *[other] { $fixes } mätpunkter skrevs senare än de mättes och sattes på sin plats.
+}
+newest_first = Loggen börjar med den nyaste mätpunkten och har vänts.
+block_out_of_order = En del av loggen skrevs senare än den mättes.
+tracks_overlap = Spår överlappar i tid; deras mätpunkter sattes i en enda ordning, och inget förbinds mellan dem.
+times_do_not_fit = Ett spår har { $times } tider och { $positions } positioner, och det går inte att säga vilka som hör ihop; det utelämnades.
+constant_quality = GGA kallar varje mätpunkt { $manual ->
+    [yes] manuell (7)
+   *[other] simulerad (8)
+} där RMC säger att den är giltig; mätpunktens slag togs från RMC.
+several_machines = Loggen innehåller { $machines } klippare, åtskilda genom var de var vid samma tider.
+same_log_twice = Samma innehåll som { $log }, läst en gång.
+overlaps_another_log = { $fixes ->
+    [one] 1 mätpunkt
+   *[other] { $fixes } mätpunkter
+} från { $date } utelämnades, vid tider som en annan logg från den här klipparen täcker.
+file_not_closed = Filen är inte avslutad, som om loggern hade stängts av.
+file_damaged = Den packade filen är skadad, slutet saknas: { $fault }
+line_too_long = En rad på { $bytes } byte är längre än { $limit }, gränsen i limits.line_bytes, och hoppades över.
+line_cut = En rad på mer än { $bytes } byte är längre än { $limit }, gränsen i limits.line_bytes, och hoppades över.
+attribute_too_long = Ett attribut på { $bytes } byte är längre än { $limit }, gränsen i limits.attribute_bytes, och hoppades över.
+document_type_ignored = Dokumenttypen beaktas inte, och ingen entitet som den definierar ersätts.
+
+## Vad läsaren av en promenad gjorde eller märkte
+
+walk_markup_broken = Filen är skadad på { $places ->
+    [one] 1 ställe, som
+   *[other] { $places } ställen, som
+} hoppades över; se efter om något saknas i ritningen.
+walk_taken_as_lawn = ”{ $track }” (slutet, { $area_m2 }, { $length_m } runt) antas vara gräsmattan: det är det enda spår som kommer tillbaka dit det började. Om det är något annat, säg det med --role "{ $track }=ROLE".
+walk_positions_skipped = { $positions ->
+    [one] 1 position
+   *[other] { $positions } positioner
+} i ”{ $track }” utan användbar latitud och longitud.
+walk_name_unknown = ”{ $track }” utelämnas, namnet säger inte vad det är.{ $seems ->
+    [none] { "" }
+   *[other] { " " }Om det är vad det ser ut som, säg det med --role "{ $track }={ $seems }".
+}
+walk_spikes_cut = { $positions ->
+    [one] 1 position i ”{ $track }” hoppar bort och tillbaka; den utelämnas.
+   *[other] { $positions } positioner i ”{ $track }” hoppar bort och tillbaka; de utelämnas.
+}
+walk_waits_as_corners = I ”{ $track }” stod den som gick stilla på { $places ->
+    [one] 1 ställe; det behålls som hörn.
+   *[other] { $places } ställen; vart och ett behålls som hörn.
+}
+walk_pieces_joined = ”{ $track }” spelades in i { $pieces } bitar, förbundna med raka linjer.
+walk_overlap_cut = I ”{ $track }” gick man { $past_m } förbi starten; den änden är avklippt.
+walk_gap_closed = ”{ $track }” slöts med en rak linje på { $gap_m }.
+walk_loops_cut = { $loops ->
+    [one] 1 liten slinga i ”{ $track }” är avklippt.
+   *[other] { $loops } små slingor i ”{ $track }” är avklippta.
+}
+walk_guide_turned = I ”{ $track }” gick man mot laddstationen; spåret har vänts.
+
 ## What else stands against a log
 
 stood_all_the_time = Maskinen stod stilla hela tiden: låt loggern gå flera hela turer.
@@ -250,12 +349,12 @@ turns_along = { $turns ->
     [one] 1 vändning
    *[other] { $turns } vändningar
 } längs dess insida.
-path_nearby = Inom 3 m från den kördes { $share_ratio } av vad som i medeltal kördes på gräsmattan.
+path_nearby = Nära den kördes { $share_ratio } av vad som i medeltal kördes på gräsmattan.
 share_simulated = Simuleringar från den här stationen ger den { $share_ratio } av gräsmattans medelvärde.
 
 ## Evidence against it
 
-gap_nearly_wide = Öppningen skiljer mindre än 5 cm från vad klipparen behöver: mät den.
+gap_nearly_wide = Öppningen är nästan så bred som klipparen behöver, eller knappt bredare: mät den.
 few_turns = Bara { $turns ->
     [one] 1 vändning.
    *[other] { $turns } vändningar.
@@ -605,12 +704,24 @@ growth-source = { $value ->
     [settings] från inställningarna
    *[temperature] från medeltemperaturen
 }
+failure-reason = { $value ->
+    [unreadable] oläslig
+    [damaged] skadad
+    [clock] klocka
+    [plan] ritning
+    [settings] inställningar
+    [analysis] analys
+    [time] tog för lång tid
+    [memory] för lite minne
+    [died] avbruten
+   *[pieces] i bitar
+}
 fit-figure = { $value ->
     [visited_fraction] andel av gräsmattan som körts över, %
-    [path_m] körd sträcka, m
+    [path_m] körd sträcka, { $unit }
     [visits_map_correlation] karta över överfarter, korrelation med medelvärdet av simuleringarna
-    [leg_m] raksträcka mellan två vändningar, median, m
-   *[revisit_path_m] körd sträcka mellan två överfarter av en 2 m bred plats, median, m
+    [leg_m] raksträcka mellan två vändningar, median, { $unit }
+   *[revisit_path_m] körd sträcka mellan två överfarter av en plats, median, { $unit }
 }
 
 ## Stuck spots
@@ -726,12 +837,12 @@ rung = { $size }: { $fraction }{ $lawn ->
 change-set = Tillsammans, först det som ger mest mark för arbetet, var och en räknad efter de föregående: { $list }. Av gräsmattan är då { $lawn } överkörd.
 set-step = { $id } { $area } mer ({ $fraction } av dessa fläckar)
 visits-title = { $count ->
-    [one] 1 besök
-   *[other] { $count } besök
+    [one] 1 besök i den här trädgården
+   *[other] { $count } besök i den här trädgården
 }
 visits-when = När
 visits-who = Vem
-visits-machine = Maskin
+visits-machine = Klippare
 visits-said = Vad kunden sade
 visits-changed = Vad som ändrades
 visits-sure = Avgjort
@@ -1460,6 +1571,13 @@ row-change = Ändring { $id }
 row-by-lawn = uppdelat
 row-asked-about = Fråga
 row-missed = Missat
+plan-answer = Gräsmatta att klippa: { $area }, { $edge } kant; zoner och hinder är borträknade.
+forecast-hours = Med { $hours } arbete om dagen, från { $runs } simuleringar.
+col-role = roll
+col-name = namn
+col-length = längd
+no-faults = Inga fel.
+row-plan-faults = Se över
 col-id = id
 col-area = yta
 col-widest = bredast

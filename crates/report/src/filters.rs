@@ -136,6 +136,8 @@ pub(crate) fn add(to: &mut Environment<'_>, voice: Voice) {
     to.add_filter("reach", move |over_time: Serde<OverTime>| {
         words::reach(voice, &over_time)
     });
+    to.add_filter("fit_figure", move |what: String| words::fit_figure(voice, &what));
+    to.add_filter("fit_scale", move |what: String| words::fit_scale(voice, &what));
     to.add_filter("left", |text: String, width: usize| format!("{text:<width$}"));
     to.add_filter("right", |text: String, width: usize| words::right(&text, width));
     to.add_filter("fixes", move |span: Serde<Span>| words::fixes(voice, &span));

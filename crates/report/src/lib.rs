@@ -23,6 +23,7 @@ mod error;
 #[cfg(test)]
 mod error_tests;
 mod filters;
+mod forecast;
 mod geojson;
 mod gpx;
 mod html;
@@ -51,7 +52,7 @@ pub use json::{
 #[cfg(feature = "picture")]
 pub use map::map_png;
 pub use map::map_svg;
-pub use messages::{Voice, text};
+pub use messages::{Voice, said, text};
 pub use morning::{alarm_sentence, answer_morning, summary as morning_summary};
 pub use outputs::{MAP_WIDTH_PX, Output, left_out, output, output_names, outputs, outputs_sized};
 #[cfg(feature = "parquet")]
@@ -59,7 +60,7 @@ pub use parquet::{cells_parquet, fixes_parquet, legs_parquet};
 pub use private::{Privacy, redact};
 pub use terminal::{
     Colour, Style, answer, answer_comparison, answer_complaint, answer_files, answer_inspection, answer_map,
-    answer_visits, hints,
+    answer_plan, answer_visits, hints,
 };
 pub use visits::visits;
 pub use words::is_hostile;

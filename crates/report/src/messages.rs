@@ -35,6 +35,11 @@ pub struct Voice {
 }
 
 impl Voice {
+    /// Whether it speaks English from our own catalogue.
+    pub(crate) fn is_plain_english(self) -> bool {
+        self.language == Language::English && self.own.is_none()
+    }
+
     /// A voice of ours.
     pub const fn new(language: Language, units: Units) -> Self {
         Self {
@@ -219,7 +224,7 @@ pub fn text(said: &Said) -> String {
 }
 
 /// What is said, in words.
-pub(crate) fn said(voice: Voice, said: &Said) -> String {
+pub fn said(voice: Voice, said: &Said) -> String {
     Value::serialized(said)
         .ok()
         .and_then(|said| in_words(voice, &said))

@@ -1,7 +1,7 @@
 //! Which gardens need a visit, in the terminal and in the operator's mail?
 
 use crate::messages::Voice;
-use crate::messages::{message, named, say, value};
+use crate::messages::{message, named, said, say, value};
 use crate::words;
 use std::fmt::Write;
 use tussock_types::{AlarmState, AlarmTold, Morning, MorningDelivery, MorningMended, MorningReason};
@@ -27,7 +27,7 @@ pub fn alarm_sentence(reason: &MorningReason, voice: Voice) -> String {
     };
     let share = |fraction: f64| words::whole_percent(voice, fraction);
     let mut count = reason.nights;
-    let (mut usual, mut because) = (String::new(), "");
+    let (mut usual, mut because) = (String::new(), None);
     let (id, found) = match told {
         AlarmTold::LessVisited {
             found_fraction,
@@ -45,11 +45,11 @@ pub fn alarm_sentence(reason: &MorningReason, voice: Voice) -> String {
             ("alarm-receiver-worse", words::whole_cm(voice, *found_m))
         }
         AlarmTold::Stuck { found_min, why } => {
-            because = why;
+            because = why.as_ref();
             ("alarm-stuck-spot", words::whole_minutes(voice, *found_min))
         }
         AlarmTold::Missed { found_m2, why } => {
-            because = why;
+            because = why.as_ref();
             ("alarm-missed-pocket", words::area(voice, *found_m2))
         }
         AlarmTold::Promise {
@@ -66,6 +66,7 @@ pub fn alarm_sentence(reason: &MorningReason, voice: Voice) -> String {
         "" => "none".to_owned(),
         machine => words::name(machine),
     };
+    let because = because.map(|why| said(voice, why)).unwrap_or_default();
     let values = [
         ("found", value(&found)),
         ("usual", value(&usual)),
@@ -76,7 +77,9 @@ pub fn alarm_sentence(reason: &MorningReason, voice: Voice) -> String {
         ("nights", value(&count)),
         ("count", value(&count)),
     ];
-    message(voice, id, &values)
+    // Nothing stands behind the colon where no reason is known.
+    let sentence = message(voice, id, &values);
+    sentence.trim_end_matches([' ', '\u{a0}', ':']).to_owned()
 }
 
 /// A line for each delivery that failed.

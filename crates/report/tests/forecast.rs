@@ -42,7 +42,7 @@ fn without_a_width_the_page_says_what_to_give_and_draws_nothing() {
         ..forecast()
     };
     let page = page(&bare, &Settings::default());
-    assert!(page.contains("gets everywhere") && page.contains("machine.cut_width_m"));
+    assert!(!page.contains("gets everywhere") && page.contains("machine.cut_width_m"));
     assert!(!page.contains("data:image/png") && !page.contains("trim them"));
 }
 

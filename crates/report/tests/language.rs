@@ -6,8 +6,9 @@ use crate::garden::{
 use crate::morning::morning;
 use std::collections::BTreeSet;
 use tussock_report::{
-    Privacy, Style, Voice, answer, answer_comparison, answer_inspection, answer_map, answer_morning, hints,
-    html, html_comparison, html_forecast, html_morning, map_svg, outputs,
+    Privacy, Style, Voice, answer, answer_comparison, answer_inspection, answer_map, answer_morning,
+    answer_plan, answer_visits, hints, html, html_comparison, html_forecast, html_morning, html_visits,
+    map_svg, outputs, visits,
 };
 use tussock_types::{Findings, Language, Settings, Units};
 
@@ -122,20 +123,19 @@ fn every_word_of_every_window_is_from_the_catalogue() {
     // What is theirs: names, places, what was said and skipped, as the findings hold it; none of our codes has a blank.
     let theirs = |findings: &Findings| {
         let mut theirs = String::from(
-            "Residence with a rather long name, number Villa garden root, boards ordered Something of since Caution lt gt Look for ruts and \
+            "tool shed old pear tree Residence with a rather long name, number Villa garden root, boards ordered Caution lt gt Look for ruts and \
              roots. The way in is narrower than the body. A guide run leads there. The long meadow behind the orangery, the north-eastern corner of \
-             it. Absent LessVisited LostHours MissedPocket Promise StuckSpot",
+             it.",
         );
         let plan = findings.plan.iter().flat_map(|plan| &plan.features);
         theirs.extend(plan.map(|feature| format!(" {}", feature.name)));
-        theirs.extend(
-            findings
-                .missed_pockets
-                .iter()
-                .flat_map(|pocket| &pocket.tape)
-                .map(|tape| format!(" {}", tape.from)),
-        );
-        theirs.extend(findings.inputs.iter().map(|input| format!(" {:?}", input.facts)));
+        theirs.extend(findings.inputs.iter().map(|input| {
+            let facts = &input.facts;
+            format!(
+                " {} {} {:?} {:?}",
+                facts.name, facts.machine, facts.made_by, facts.places
+            )
+        }));
         theirs.extend(
             findings
                 .complaints
@@ -189,6 +189,20 @@ fn every_word_of_every_window_is_from_the_catalogue() {
     let plan = html_forecast(&forecast(), &settings, "0.1.0", voice).unwrap();
     let theirs = theirs(&full_findings());
     look("plan", &read_aloud(&plan), &theirs);
+    let checked = serde_json::json!({"is_sound": true, "lawn_m2": 412.0, "edge_m": 96.0, "features": [
+        {"feature": 0, "role": "lawn", "name": "garden", "area_m2": 412.0, "length_m": null}]});
+    look(
+        "plan terminal",
+        &answer_plan(&checked, &[], Some(&forecast()), &settings, style),
+        &format!("{theirs} lawn"),
+    );
+    let done = visits(vec![("folder".to_owned(), comparison())], Privacy::Private);
+    look(
+        "visits",
+        &read_aloud(&html_visits(&done, voice).unwrap()),
+        &theirs,
+    );
+    look("visits terminal", &answer_visits(&done, style), &theirs);
     look(
         "comparison",
         &read_aloud(&html_comparison(&comparison(), voice).unwrap()),
@@ -205,7 +219,14 @@ fn every_word_of_every_window_is_from_the_catalogue() {
         &theirs,
     );
     look("morning terminal", &answer_morning(&morning(5), voice), &theirs);
-    let logs = format!("{theirs} {:?}", inspection().inputs);
+    let inputs = inspection().inputs;
+    let logs = inputs.iter().map(|input| {
+        format!(
+            " {} {:?} {:?}",
+            input.facts.name, input.facts.made_by, input.facts.places
+        )
+    });
+    let logs = theirs + &logs.collect::<String>();
     look("inspection", &answer_inspection(&inspection(), style), &logs);
     faults.sort();
     faults.dedup();
@@ -290,5 +311,14 @@ fn feet_and_miles_stand_in_place_of_metres() {
     }
     assert!(text.contains(" sq ft") && text.contains(" ft"), "{text}");
     let page = html(&full_findings(), voice).unwrap().replace('\u{a0}', " ");
+    let read = read_aloud(&page);
+    for metric in [" m²", " m ", " m,", " m.", " m\n", " cm", " mm", " km", " m/s"] {
+        let at = read.find(metric);
+        assert!(
+            at.is_none(),
+            "{metric}: {:?}",
+            at.map(|at| &read[at.saturating_sub(60)..at + 5])
+        );
+    }
     assert!(page.contains(" mph") && page.contains("8.7 in"));
 }

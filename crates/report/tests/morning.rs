@@ -2,14 +2,45 @@
 
 use tussock_report::{Voice, answer_morning, html_morning, metrics, morning_summary};
 use tussock_types::{
-    Alarm, AlarmState, Estimate, GardenMorning, Morning, MorningDelivery, MorningMended, MorningNight,
-    MorningReason,
+    Alarm, AlarmState, AlarmTold, Estimate, GardenMorning, Morning, MorningDelivery, MorningMended,
+    MorningNight, MorningReason, Said,
 };
 
 const GARDENS: usize = 22;
 
 fn date(day: usize) -> String {
     format!("2026-05-{:02}", day + 1)
+}
+
+fn told(alarm: Alarm) -> AlarmTold {
+    match alarm {
+        Alarm::LessVisited => AlarmTold::LessVisited {
+            found_fraction: 0.71,
+            usual_fraction: 0.93,
+        },
+        Alarm::LostHours | Alarm::Silences => AlarmTold::Hours {
+            found_h: 2.5,
+            usual_h: 6.1,
+        },
+        Alarm::ReceiverWorse => AlarmTold::ReceiverWorse {
+            found_m: 0.4,
+            usual_m: 0.03,
+        },
+        Alarm::StuckSpot => AlarmTold::Stuck {
+            found_min: 42.0,
+            why: Some(Said::StuckInTheOpen {}),
+        },
+        Alarm::MissedPocket => AlarmTold::Missed {
+            found_m2: 12.0,
+            why: None,
+        },
+        Alarm::Promise => AlarmTold::Promise {
+            visited_fraction: 0.9,
+            promised_fraction: 0.95,
+            days: 3,
+        },
+        Alarm::Absent => AlarmTold::Absent,
+    }
 }
 
 fn garden(number: usize) -> GardenMorning {
@@ -27,8 +58,8 @@ fn garden(number: usize) -> GardenMorning {
         },
         said: (number == 3).then(|| "root, boards ordered".to_owned()),
         at_deg: (alarm == Alarm::StuckSpot).then_some((52.1, 13.2)),
-        sentence: format!("Something of {alarm:?} since {}.", date(9)),
-        told: None,
+        sentence: String::new(),
+        told: Some(told(alarm)),
     };
     let gain_m2 = 90.0 - 4.0 * number as f64;
     GardenMorning {
@@ -150,7 +181,8 @@ fn the_text_says_the_same_and_the_summary_is_one_line() {
     assert!(text.starts_with(&summary), "{text}");
     for part in [
         "40 of 290 gardens have sent nothing since 2026-05-14",
-        "Something of StuckSpot since 2026-05-10. Bring a spade, turf or boards.",
+        "Stuck at one place since 2026-05-10, 5 nights, 42 min in the last: Nothing on the plan is near: look for roots, a hole or \
+         soft ground. Bring a spade, turf or boards.",
         "(known: root, boards ordered)",
         "garden-0099: receiver worse since 2026-05-03 is mended since 2026-05-13.",
     ] {

@@ -794,6 +794,9 @@ pub struct CauseFindings {
 pub struct Tape {
     /// From where: a corner, the station, an obstacle, in words.
     pub from: String,
+    /// The same as data. Null in findings of older versions.
+    #[serde(default)]
+    pub landmark: Option<Said>,
     /// How far to the pocket's middle.
     pub distance_m: f64,
     /// Standard deviation of that distance, from the position error; null until a stage works it out.

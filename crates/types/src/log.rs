@@ -1,5 +1,7 @@
 //! What a log file contained: what could be used, what could not, and where.
 
+use crate::Said;
+use serde::de::{Deserializer, IgnoredAny};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
@@ -98,22 +100,33 @@ pub struct Skipped {
 }
 
 /// Something that the reader did or noticed and that the user should be told once.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Notice {
-    /// A short key that does not change with the wording: `time_without_zone`, `week_rollover_repaired`.
-    pub key: String,
-    /// One sentence, no full stop.
-    pub sentence: String,
+    /// What.
+    pub said: Said,
     /// Line on which it was first seen, from 1; 0 if it concerns the whole file.
     pub line: u64,
 }
 
-impl Notice {
-    /// A notice about a line.
-    pub fn new(key: &str, line: u64, sentence: String) -> Self {
-        let key = key.to_owned();
-        Self { key, sentence, line }
+/// Findings of older versions have sentences in place of codes: these are left out.
+fn notices<'de, D: Deserializer<'de>>(from: D) -> Result<Vec<Notice>, D::Error> {
+    #[derive(Deserialize)]
+    #[serde(untagged)]
+    enum Saved {
+        Coded(Notice),
+        Older { key: IgnoredAny, sentence: IgnoredAny },
     }
+    let coded = |saved| match saved {
+        Saved::Coded(notice) => Some(notice),
+        Saved::Older {
+            key: IgnoredAny,
+            sentence: IgnoredAny,
+        } => None,
+    };
+    Ok(Vec::<Saved>::deserialize(from)?
+        .into_iter()
+        .filter_map(coded)
+        .collect())
 }
 
 /// Facts about one log file, apart from its fixes.
@@ -142,6 +155,7 @@ pub struct LogFacts {
     /// Where the skipped pieces are, in file order; at most [`LogFacts::PLACES_KEPT`] of each reason keep an excerpt.
     pub places: Vec<Skipped>,
     /// What else the user should know.
+    #[serde(deserialize_with = "notices")]
     pub notices: Vec<Notice>,
     /// Resolution of the coordinates: the smallest step that their digits allow, in metres of latitude, if it can be
     /// determined.

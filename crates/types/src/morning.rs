@@ -1,6 +1,6 @@
 //! What the operator reads in the morning.
 
-use crate::Estimate;
+use crate::{Estimate, Said};
 use serde::{Deserialize, Serialize};
 
 /// One morning: which gardens need a visit, and since when.
@@ -174,15 +174,15 @@ pub enum AlarmTold {
     Stuck {
         /// Minutes lost in the last night.
         found_min: f64,
-        /// Where to look, as the store says it.
-        why: String,
+        /// Where to look; `None` if an older version wrote the night.
+        why: Option<Said>,
     },
     /// Ground that is missed night after night.
     Missed {
         /// Its area.
         found_m2: f64,
-        /// Why it is missed, as the store says it.
-        why: String,
+        /// Why it is missed; `None` if an older version wrote the night.
+        why: Option<Said>,
     },
     /// Less driven over than promised.
     Promise {

@@ -32,6 +32,11 @@ macro_rules! said {
         impl Said {
             /// Every code, as it is called in Rust, with the names of its values.
             pub const CODES: &[(&str, &[&str])] = &[$((stringify!($code), &[$(stringify!($value)),*])),*];
+
+            /// The code, as it is called in Rust.
+            pub const fn code(&self) -> &'static str {
+                match self { $(Self::$code { .. } => stringify!($code),)* }
+            }
         }
     };
 }
@@ -236,6 +241,45 @@ said! {
     PlaceCannotTell { error_m: f64 }
     PlaceNeedsWidth {}
     PlaceCompared { said: String, before_visits: f64, before_h: f64, after_visits: f64, after_h: f64 }
+    // From where a tape is laid; an empty body is the lawn, an empty thing beside it the station.
+    LandmarkStation {}
+    LandmarkMiddle { body: String }
+    LandmarkCornerAt { body: String, beside: String }
+    LandmarkCornerNearest { body: String }
+    LandmarkCorner { body: String, wind_deg: f64, outermost: Whether }
+    LandmarkCornerApart { body: String, wind_deg: f64, farther: Whether, beside: String }
+    // What the reader of a log did or noticed.
+    TimeWithoutZone {}
+    TimeIsRelative {}
+    GpsTime {}
+    WeekRolloverRepaired { fixes: u64, days: u64, date: String }
+    LateFixes { fixes: u64 }
+    NewestFirst {}
+    BlockOutOfOrder {}
+    TracksOverlap {}
+    TimesDoNotFit { times: u64, positions: u64 }
+    ConstantQuality { manual: Whether }
+    SeveralMachines { machines: u64 }
+    SameLogTwice { log: String }
+    OverlapsAnotherLog { fixes: u64, date: String }
+    FileNotClosed {}
+    FileDamaged { fault: String }
+    LineTooLong { bytes: u64, limit: u64 }
+    LineCut { bytes: u64, limit: u64 }
+    AttributeTooLong { bytes: u64, limit: u64 }
+    DocumentTypeIgnored {}
+    // What the reader of a walk did or noticed.
+    WalkMarkupBroken { places: u64 }
+    WalkTakenAsLawn { track: String, area_m2: f64, length_m: f64 }
+    WalkPositionsSkipped { positions: u64, track: String }
+    WalkNameUnknown { track: String, seems: String }
+    WalkSpikesCut { positions: u64, track: String }
+    WalkWaitsAsCorners { places: u64, track: String }
+    WalkPiecesJoined { pieces: u64, track: String }
+    WalkOverlapCut { past_m: f64, track: String }
+    WalkGapClosed { gap_m: f64, track: String }
+    WalkLoopsCut { loops: u64, track: String }
+    WalkGuideTurned { track: String }
 }
 
 /// What of the plan lies near a stuck spot.

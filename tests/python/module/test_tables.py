@@ -176,7 +176,7 @@ def test_times_of_a_data_frame_without_a_zone_are_utc_and_it_is_said(frame, trac
     plain = pd.DataFrame({"time": frame.index.tz_localize(None), "lat": frame.geometry.y, "lon": frame.geometry.x})
     read = tussock.read(plain)
     same_fixes(read, trace)
-    assert [notice.key for notice in read.facts[0].notices] == ["time_without_zone"]
+    assert [notice.said.code for notice in read.facts[0].notices] == ["time_without_zone"]
 
 
 def test_a_plan_comes_back_out_of_its_geodataframe(plan):

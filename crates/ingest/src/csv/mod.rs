@@ -35,7 +35,7 @@ use crate::{ReadOptions, check_size};
 use columns::{Field, FieldPlaces};
 use table::{CsvTable, cells, find_header, is_remark, number, table_of_columns};
 use times::{Order, TimeKind};
-use tussock_types::{Fix, FixQuality, SkipReason, plural};
+use tussock_types::{Fix, FixQuality, Said, SkipReason, plural};
 
 /// The kind of times is decided from this many rows.
 const PROBED_ROWS: usize = 200;
@@ -225,9 +225,7 @@ impl<'a> CsvRows<'a> {
         if self.kind == Some(TimeKind::Relative) {
             self.reading.times_are_relative = true;
             if self.reading.ground == PositionsOn::Earth {
-                self.reading.notice("time_is_relative", 0, || {
-                    "times count from a start of the logger's own and carry no date".into()
-                });
+                self.reading.notice(0, Said::TimeIsRelative {});
             }
         }
         Ok(())
@@ -315,8 +313,13 @@ impl<'a> CsvRows<'a> {
                 let text = self.text;
                 let limit = self.options.limits.line_bytes;
                 let line = || line_of(text, start);
-                self.reading
-                    .too_long("line", "line_bytes", line, content.len() as u64, limit);
+                self.reading.notice_at(
+                    line,
+                    Said::LineTooLong {
+                        bytes: content.len() as u64,
+                        limit: limit,
+                    },
+                );
                 self.reading.ledger.skip(start, end, SkipReason::TooLong, 1);
                 continue;
             }
@@ -530,9 +533,7 @@ impl<'a> CsvRows<'a> {
 
     fn finish(mut self) -> Reading {
         if self.scale() == Scale::Gps && !self.reading.found.is_empty() {
-            self.reading.notice("gps_time", 0, || {
-                "times are GPS time and were taken back to UTC, by 18 leap seconds since 2017 (IERS, Bulletin C)".into()
-            });
+            self.reading.notice(0, Said::GpsTime {});
         } else if let Some(byte) = self.without_zone.filter(|_| self.scale.is_none()) {
             let line = line_of(self.text, byte as u64);
             self.reading.without_zone(line);

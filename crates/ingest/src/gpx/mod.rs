@@ -32,7 +32,7 @@ use quick_xml::errors::Error as XmlError;
 use quick_xml::events::{BytesStart, Event};
 use std::borrow::Cow;
 use std::io::BufRead;
-use tussock_types::{Fix, FixQuality, LimitSettings, SkipReason};
+use tussock_types::{Fix, FixQuality, LimitSettings, Said, SkipReason};
 
 /// Whether the usual shape is read straight from the bytes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -413,9 +413,7 @@ impl<'a> GpxReader<'a> {
                 Event::DocType(_) => {
                     // Entities that it defines stay as they are: text that says nothing to us.
                     self.reading
-                        .notice("document_type_ignored", line_of(original, at), || {
-                            "the document type is ignored, and no entity that it defines is replaced".into()
-                        });
+                        .notice_at(|| line_of(original, at), Said::DocumentTypeIgnored {});
                 }
                 _ => {}
             }
@@ -651,8 +649,13 @@ impl<'a> GpxReader<'a> {
         let bytes = longest.unwrap_or(tag.len() as u64);
         if bytes > limit {
             let line = || line_of(original, at);
-            self.reading
-                .too_long("attribute", "attribute_bytes", line, bytes, limit);
+            self.reading.notice_at(
+                line,
+                Said::AttributeTooLong {
+                    bytes: bytes,
+                    limit: limit,
+                },
+            );
         }
         bytes > limit
     }
@@ -673,9 +676,7 @@ impl<'a> GpxReader<'a> {
         if self.point.is_some() || self.aside.is_some() {
             self.cut_off(end, end);
         } else if self.depth > 0 {
-            self.reading.notice("gpx_not_closed", 0, || {
-                "the file ends without its closing tags, as if the logger had been switched off".into()
-            });
+            self.reading.notice(0, Said::FileNotClosed {});
         }
     }
 
@@ -685,8 +686,13 @@ impl<'a> GpxReader<'a> {
         }
         if let Some((byte, bytes)) = self.too_long {
             let line = || line_of(original, byte);
-            self.reading
-                .too_long("line", "line_bytes", line, bytes, self.limits.line_bytes);
+            self.reading.notice_at(
+                line,
+                Said::LineTooLong {
+                    bytes: bytes,
+                    limit: self.limits.line_bytes,
+                },
+            );
         }
         self.reading.resolution_m = self.steps.resolution_m(DEGREE_M);
         self.reading.holds = format!(

@@ -34,7 +34,7 @@ use dates::{Anchor, Dated, Trust};
 use epoch::{Epoch, OpenEpochs};
 use frame::{Checksum, Frames, StreamPiece};
 use sentence::{Fields, FixClaim};
-use tussock_types::{FixQuality, SkipReason, plural};
+use tussock_types::{FixQuality, Said, SkipReason, Whether, plural};
 
 /// True if the bytes contain at least one sentence with a correct checksum, or of a known kind.
 pub(crate) fn holds_sentences(text: &[u8]) -> bool {
@@ -159,9 +159,13 @@ pub(crate) fn read(name: &str, text: &[u8], options: &ReadOptions) -> Result<Rea
                     if reason == SkipReason::TooLong {
                         let line = || line_of(text, start);
                         let most = options.limits.line_bytes;
-                        reader
-                            .reading
-                            .too_long("line", "line_bytes", line, body.len() as u64, most);
+                        reader.reading.notice_at(
+                            line,
+                            Said::LineTooLong {
+                                bytes: body.len() as u64,
+                                limit: most,
+                            },
+                        );
                     }
                     reader.skip(start, end, reason);
                     continue;
@@ -559,16 +563,8 @@ impl<'a> Nmea<'a> {
         for (one, clock) in found.iter_mut().zip(&self.clock) {
             one.fix.quality = clock.rmc_quality.unwrap_or(FixQuality::Unknown);
         }
-        self.reading.notice("constant_quality", 0, || {
-            format!(
-                "GGA calls every fix {} where RMC says that it is valid; the kind of fix was taken from RMC",
-                if constant == FixQuality::Manual {
-                    "manual (7)"
-                } else {
-                    "simulated (8)"
-                }
-            )
-        });
+        let manual = Whether::from(constant == FixQuality::Manual);
+        self.reading.notice(0, Said::ConstantQuality { manual });
     }
 
     fn finish(mut self, name: &str, text: &[u8], options: &ReadOptions) -> Result<Reading, IngestError> {

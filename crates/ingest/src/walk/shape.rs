@@ -30,8 +30,8 @@ pub struct WalkGuess {
     pub looks: String,
     /// What it therefore seems to be; `None` if nothing shows it.
     pub role: Option<PlanRole>,
-    area_m2: Option<f64>,
-    length_m: f64,
+    pub(super) area_m2: Option<f64>,
+    pub(super) length_m: f64,
 }
 
 /// Shape of a track.

@@ -2,7 +2,7 @@
 
 use crate::{hold_trace, read};
 use tussock_ingest::{Assembled, IngestError, LogFile, assemble};
-use tussock_types::{FixQuality, SkipReason};
+use tussock_types::{FixQuality, Said, SkipReason};
 
 /// A log with one fix a second, starting at a given second, at a latitude that follows the second.
 fn log(name: &str, seconds: std::ops::Range<usize>, east_deg: f64) -> LogFile {
@@ -98,7 +98,7 @@ fn overlapping_fixes_collapse_and_are_counted() {
         all.inputs[1]
             .notices
             .iter()
-            .any(|notice| notice.key == "overlaps_another_log")
+            .any(|notice| notice.said.code() == "OverlapsAnotherLog")
     );
     assert_eq!(all.traces[0].quality[299], FixQuality::RtkFixed);
     assert_eq!(all.traces[0].segment[299], 0);
@@ -129,7 +129,8 @@ fn the_same_log_under_two_names_is_read_once() {
     assert_eq!(again.skipped[&SkipReason::SameLogTwice], 200);
     assert_eq!(again.skipped_bytes[&SkipReason::SameLogTwice], again.bytes);
     assert_eq!(again.machine, "machine-1");
-    assert_eq!(again.notices[0].sentence, "the same content as a, read once");
+    let log = "a".to_owned();
+    assert_eq!(again.notices[0].said, Said::SameLogTwice { log });
 }
 
 #[test]

@@ -2,7 +2,7 @@
 
 use crate::{noticed, read, read_with, refuse, skipped, unix_s};
 use tussock_ingest::{IngestError, ReadOptions};
-use tussock_types::{FixQuality, LogFormat, Positions, SkipReason};
+use tussock_types::{FixQuality, LogFormat, Positions, Said, SkipReason};
 
 fn with_columns(columns: &str) -> ReadOptions {
     ReadOptions {
@@ -102,7 +102,7 @@ fn gps_weeks_and_seconds_of_the_week_become_utc() {
     ] {
         let file = read(log);
         assert_eq!(file.trace.time_s, [expected_s], "{log}");
-        assert_eq!(noticed(&file, "gps_time"), !log.contains("date"), "{log}");
+        assert_eq!(noticed(&file, "GpsTime"), !log.contains("date"), "{log}");
     }
     let file = read("week,time_s,x_m,y_m\n2137,0.5,1,2\n");
     assert_eq!(file.trace.time_s, [0.5]);
@@ -145,7 +145,7 @@ fn a_time_of_the_week_or_a_week_alone_is_never_a_clock_of_1970() {
         b"time,lat,lon\n0.5,52,5\n1.5,52,5\n",
         &with_columns("time_s=time,lat=lat,lon=lon"),
     );
-    assert!(noticed(&file.unwrap(), "time_is_relative"));
+    assert!(noticed(&file.unwrap(), "TimeIsRelative"));
 }
 
 #[test]
@@ -202,8 +202,8 @@ fn a_solution_file_is_read_with_its_own_clock_and_its_own_codes() {
                 (fix.claimed_sd_m - 0.035_355_34).abs() < 1e-7,
                 "the root of the mean of two squares"
             );
-            assert_eq!(noticed(&file, "gps_time"), clock == "GPST", "{log}");
-            assert!(!noticed(&file, "time_without_zone"));
+            assert_eq!(noticed(&file, "GpsTime"), clock == "GPST", "{log}");
+            assert!(!noticed(&file, "TimeWithoutZone"));
         }
     }
 }
@@ -271,10 +271,10 @@ fn late_lines_are_put_where_they_belong() {
             "{seconds:?}"
         );
         assert!(file.trace.segment.iter().all(|segment| *segment == 0));
-        assert!(noticed(&file, "late_fixes"), "{seconds:?}");
+        assert!(noticed(&file, "LateFixes"), "{seconds:?}");
     }
-    let told = &read(log(&[0, 1, 2, 5, 6, 7, 3, 4])).facts.notices[0].sentence;
-    assert!(told.starts_with("2 fixes were written later"), "{told}");
+    let told = &read(log(&[0, 1, 2, 5, 6, 7, 3, 4])).facts.notices[0].said;
+    assert_eq!(told, &Said::LateFixes { fixes: 2 });
 }
 
 #[test]
@@ -295,6 +295,6 @@ fn a_clock_that_jumps_back_is_no_late_line() {
         let times = [&steady[..], &behind].concat();
         let file = read(log(&times));
         assert!(file.facts.faults() > 0, "{behind:?}");
-        assert!(!noticed(&file, "late_fixes"), "{behind:?}");
+        assert!(!noticed(&file, "LateFixes"), "{behind:?}");
     }
 }

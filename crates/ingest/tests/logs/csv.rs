@@ -185,7 +185,7 @@ fn columns_parted_by_blanks_are_read_by_number() {
     // If the remark says that these are GPS times, they are 18 s ahead of UTC.
     assert_eq!(file.trace.time_s[1], unix_s("2020-12-24T21:28:25Z"));
     assert_eq!(skipped(&file, SkipReason::NotAPosition), 2);
-    assert!(noticed(&file, "gps_time"));
+    assert!(noticed(&file, "GpsTime"));
 }
 
 #[test]
@@ -348,7 +348,7 @@ fn columns_without_a_time_are_refused_as_such() {
 fn relative_times_with_latitude_and_longitude_are_said() {
     let file = read("elapsed_s,lat,lon\n0.5,52,5\n1.5,52,5\n");
     assert_eq!(file.trace.time_s, [0.5, 1.5]);
-    assert!(noticed(&file, "time_is_relative"));
+    assert!(noticed(&file, "TimeIsRelative"));
 }
 
 #[test]

@@ -99,7 +99,7 @@ fn damaged_gzip_keeps_what_came_before() {
         file.facts
             .notices
             .iter()
-            .any(|notice| notice.key == "gzip_damaged")
+            .any(|notice| notice.said.code() == "FileDamaged")
     );
     assert!(matches!(refuse(&packed[..8]), IngestError::Unpack { .. }));
 }
@@ -247,7 +247,7 @@ fn zstandard_is_unpacked_and_a_torn_end_keeps_what_came_before() {
         torn.facts
             .notices
             .iter()
-            .any(|notice| notice.key == "gzip_damaged")
+            .any(|notice| notice.said.code() == "FileDamaged")
     );
     let mut small = options;
     small.limits.unpacked_bytes = 1000;

@@ -214,7 +214,7 @@ fn a_time_without_zone_is_taken_as_utc_and_said_once() {
         .facts
         .notices
         .iter()
-        .filter(|notice| notice.key == "time_without_zone")
+        .filter(|notice| notice.said.code() == "TimeWithoutZone")
         .collect();
     assert_eq!(notices.len(), 1);
     assert_eq!(notices[0].line, 4);
@@ -271,7 +271,7 @@ fn tracks_out_of_order_are_sorted() {
 fn a_track_with_the_newest_point_first_is_turned_round() {
     let file = read(track(&(0..50).rev().map(point).collect::<String>()));
     assert_eq!(file.trace.len(), 50);
-    assert!(noticed(&file, "newest_first"));
+    assert!(noticed(&file, "NewestFirst"));
 }
 
 #[test]
@@ -473,7 +473,7 @@ fn a_logger_that_was_switched_off_leaves_no_fault_behind() {
     let log = track(&(0..5).map(point).collect::<String>());
     let file = read(log.split("</trkseg>").next().unwrap_or_default());
     assert_eq!((file.trace.len(), file.facts.faults()), (5, 0));
-    assert!(noticed(&file, "gpx_not_closed"));
+    assert!(noticed(&file, "FileNotClosed"));
 }
 
 #[test]
@@ -571,5 +571,5 @@ fn one_step_of_just_1024_weeks_between_points_is_repaired() {
         &(timed("2006-09-15T12:00:00Z") + &timed("2026-05-01T12:00:01Z")),
     ));
     assert_eq!(file.trace.time_s[0], unix_s("2026-05-01T12:00:00Z"));
-    assert!(noticed(&file, "week_rollover_repaired"));
+    assert!(noticed(&file, "WeekRolloverRepaired"));
 }

@@ -3,7 +3,7 @@
 use crate::{hold, read_with, sentence};
 use std::io::{Read, Write};
 use tussock_ingest::{IngestError, LogFile, ReadOptions, read_log};
-use tussock_types::{LimitSettings, SkipReason};
+use tussock_types::{LimitSettings, Said, SkipReason};
 
 /// Changes the limits so that one of them is the given value.
 type Set = fn(&mut LimitSettings, u64);
@@ -171,15 +171,14 @@ fn nested_elements() {
 }
 
 /// Exactly one piece was passed over as too long, and a remark says so.
-fn too_long(file: &LogFile, what: &str, words: &str) {
-    assert_eq!(file.facts.skipped.get(&SkipReason::TooLong), Some(&1), "{what}");
+fn too_long(file: &LogFile, said: &Said) {
+    assert_eq!(file.facts.skipped.get(&SkipReason::TooLong), Some(&1), "{said:?}");
     let notice = file
         .facts
         .notices
         .iter()
-        .find(|notice| notice.key == what)
-        .unwrap_or_else(|| panic!("{what}: {:?}", file.facts.notices));
-    assert!(notice.sentence.contains(words), "{}", notice.sentence);
+        .find(|notice| notice.said == *said)
+        .unwrap_or_else(|| panic!("{said:?}: {:?}", file.facts.notices));
     assert!(notice.line > 0);
 }
 
@@ -200,11 +199,8 @@ fn bytes_of_a_line() {
         let fits = read_with(log.as_bytes(), &limited(set, bytes as u64)).unwrap();
         assert!(!fits.facts.skipped.contains_key(&SkipReason::TooLong));
         let longer = read_with(log.as_bytes(), &limited(set, bytes as u64 - 1)).unwrap();
-        let words = format!(
-            "a line of {bytes} bytes is longer than {}, the limit set by limits.line_bytes",
-            bytes - 1
-        );
-        too_long(&longer, "line_too_long", &words);
+        let (bytes, limit) = (bytes as u64, bytes as u64 - 1);
+        too_long(&longer, &Said::LineTooLong { bytes, limit });
         assert!(longer.facts.fixes >= 3);
     }
 }
@@ -222,8 +218,8 @@ fn bytes_of_an_attribute() {
         4
     );
     let longer = read_with(log.as_bytes(), &limited(set, 299)).unwrap();
-    let words = "an attribute of 300 bytes is longer than 299, the limit set by limits.attribute_bytes";
-    too_long(&longer, "attribute_too_long", words);
+    let (bytes, limit) = (300, 299);
+    too_long(&longer, &Said::AttributeTooLong { bytes, limit });
     assert_eq!(longer.facts.fixes, 3);
     // Of the root it is left unread, and the log goes on.
     let log = log.replace("creator=\"x\"", &format!("creator=\"{}\"", "x".repeat(301)));
@@ -246,11 +242,21 @@ fn of_a_stretch_without_an_end_only_the_ends_are_kept_and_no_byte_is_lost() {
         let file = read_with(log.as_bytes(), &limited(set, 500)).unwrap();
         assert!(file.facts.fixes >= 4, "{:?}", file.facts);
         assert_eq!(file.facts.bytes, log.len() as u64);
-        let notice = file.facts.notices.iter().find(|notice| notice.key == "line_cut");
-        let sentence = &notice.unwrap().sentence;
+        let notice = file
+            .facts
+            .notices
+            .iter()
+            .find(|notice| notice.said.code() == "LineCut");
+        let said = &notice.unwrap().said;
         assert!(
-            sentence.contains("longer than 500, the limit set by limits.line_bytes"),
-            "{sentence}"
+            matches!(
+                said,
+                Said::LineCut {
+                    bytes: 500..,
+                    limit: 500
+                }
+            ),
+            "{said:?}"
         );
         // The same log under the usual limit: the same fixes, the same places.
         let whole = read_with(log.as_bytes(), &ReadOptions::default()).unwrap();
@@ -343,14 +349,7 @@ fn entities_that_a_document_defines_are_never_replaced() {
     assert_eq!(file.facts.fixes, 3);
     assert_eq!(file.facts.made_by.as_deref(), Some("&c;"));
     let notice = &file.facts.notices[0];
-    assert_eq!(
-        (&notice.key[..], notice.line, &notice.sentence[..]),
-        (
-            "document_type_ignored",
-            2,
-            "the document type is ignored, and no entity that it defines is replaced"
-        )
-    );
+    assert_eq!((&notice.said, notice.line), (&Said::DocumentTypeIgnored {}, 2));
 }
 
 #[test]

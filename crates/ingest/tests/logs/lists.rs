@@ -116,7 +116,7 @@ fn a_lost_time_shifts_no_other() {
         (file.trace.len(), skipped(&file, SkipReason::NoTime)),
         (SECONDS, SECONDS as u64)
     );
-    assert!(noticed(&file, "times_do_not_fit"));
+    assert!(noticed(&file, "TimesDoNotFit"));
 }
 
 #[test]
@@ -148,7 +148,7 @@ fn a_track_that_is_cut_off_or_broken_keeps_what_it_holds() {
     let cut = whole.find("5.0004").unwrap();
     let file = read(&whole[..cut]);
     assert_eq!(file.trace.len(), 4);
-    assert!(skipped(&file, SkipReason::Truncated) > 0 && noticed(&file, "kml_not_closed"));
+    assert!(skipped(&file, SkipReason::Truncated) > 0 && noticed(&file, "FileNotClosed"));
     // A missing quote swallows the time after it, and so all of two lists.
     let turns = track(&each(|second| when(second) + &coord(second)));
     let file = read(turns.replacen("<gx:coord>5.0002", "<gx:coord a=\">5.0002", 1));
@@ -169,7 +169,7 @@ fn a_broken_list_of_times_is_not_paired_by_its_head() {
     let sound = format!("<Placemark><gx:Track>{lists}</gx:Track></Placemark></Document>");
     let file = read(track(&broken).replace("</Document>", &sound));
     assert_eq!(
-        (file.trace.len(), noticed(&file, "times_do_not_fit")),
+        (file.trace.len(), noticed(&file, "TimesDoNotFit")),
         (SECONDS, true)
     );
     let file = read(track(&lists.replacen("5.0002", "5.0&#48;02", 1)));
@@ -252,7 +252,7 @@ fn times_of_one_feature_are_never_those_of_another() {
 fn moving_points_that_are_damaged_keep_what_is_sound() {
     let log = moving_point(&times(), &places());
     let file = read(&log[..log.find("5.0004").unwrap()]);
-    assert_eq!((file.trace.len(), noticed(&file, "json_not_closed")), (4, true));
+    assert_eq!((file.trace.len(), noticed(&file, "FileNotClosed")), (4, true));
     let file = read(log.replace("52.0002", "x52"));
     assert_eq!(
         (file.trace.len(), skipped(&file, SkipReason::Malformed)),

@@ -127,7 +127,7 @@ pub(crate) fn skipped(file: &LogFile, reason: SkipReason) -> u64 {
 
 /// True when a notice was given.
 pub(crate) fn noticed(file: &LogFile, key: &str) -> bool {
-    file.facts.notices.iter().any(|notice| notice.key == key)
+    file.facts.notices.iter().any(|notice| notice.said.code() == key)
 }
 
 /// Seconds since 1970 of an instant such as `2026-05-01T12:00:00Z`, by the `time` crate.

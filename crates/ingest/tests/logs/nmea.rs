@@ -467,7 +467,7 @@ fn a_constant_quality_that_rmc_denies_is_not_believed() {
             file.trace.quality.iter().all(|found| *found == expected),
             "{mode} {quality}"
         );
-        assert!(noticed(&file, "constant_quality"), "{mode} {quality}");
+        assert!(noticed(&file, "ConstantQuality"), "{mode} {quality}");
     }
     for (mode, quality, expected) in [
         (",M", 7, FixQuality::Manual),
@@ -479,7 +479,7 @@ fn a_constant_quality_that_rmc_denies_is_not_believed() {
             file.trace.quality.iter().all(|found| *found == expected),
             "{mode} {quality}"
         );
-        assert!(!noticed(&file, "constant_quality"));
+        assert!(!noticed(&file, "ConstantQuality"));
     }
 }
 

@@ -131,7 +131,7 @@ fn a_step_of_just_1024_weeks_inside_of_a_log_is_repaired() {
     let file = read(log);
     let noon = unix_s("2026-05-01T12:00:00Z");
     assert_eq!(file.trace.time_s, [noon, noon + 1.0, noon + 2.0, noon + 3.0]);
-    assert!(noticed(&file, "week_rollover_repaired"));
+    assert!(noticed(&file, "WeekRolloverRepaired"));
     // The other way round: the receiver lost the week while it ran.
     let log = rmc("120000", "010526") + &rmc("120001", "150906") + &rmc("120002", "150906");
     assert_eq!(read(log).trace.time_s, [noon, noon + 1.0, noon + 2.0]);
@@ -142,7 +142,7 @@ fn a_given_date_just_1024_weeks_later_is_evidence_of_a_rollover() {
     let log = rmc("120000", "150906") + &rmc("120001", "150906");
     let file = read_with(log.as_bytes(), &date(2026, 5, 1)).unwrap();
     assert_eq!(file.trace.time_s[0], unix_s("2026-05-01T12:00:00Z"));
-    assert!(noticed(&file, "week_rollover_repaired"));
+    assert!(noticed(&file, "WeekRolloverRepaired"));
     // Any other given date leaves the log's own dates alone.
     for options in [date(2026, 5, 4), date(2006, 9, 15), date(1987, 1, 30)] {
         let file = read_with(log.as_bytes(), &options).unwrap();
@@ -155,7 +155,7 @@ fn talkers_that_came_in_2012_under_an_older_date_are_evidence_of_a_rollover() {
     let log = rmc("120000", "150906") + &sentence("GAGSV,1,1,01,02,31,180,46,7");
     let file = read(log);
     assert_eq!(file.trace.time_s, [unix_s("2026-05-01T12:00:00Z")]);
-    assert!(noticed(&file, "week_rollover_repaired"));
+    assert!(noticed(&file, "WeekRolloverRepaired"));
 }
 
 #[test]
@@ -164,7 +164,7 @@ fn a_log_that_is_merely_old_stays_old() {
         rmc("120000", "150906") + &sentences(&["GPGSV,1,1,01,02,31,180,46", "GLGSV,1,1,01,72,31,180,46"]);
     let file = read(log);
     assert_eq!(file.trace.time_s, [unix_s("2006-09-15T12:00:00Z")]);
-    assert!(!noticed(&file, "week_rollover_repaired"));
+    assert!(!noticed(&file, "WeekRolloverRepaired"));
 }
 
 #[test]
@@ -179,6 +179,6 @@ fn single_fixes_whose_clock_was_wrong_are_skipped_and_a_block_written_late_is_pu
     let log: String = (100..200).chain(0..50).map(at).collect();
     let file = read(log);
     assert_eq!(file.trace.len(), 150);
-    assert!(noticed(&file, "block_out_of_order"));
+    assert!(noticed(&file, "BlockOutOfOrder"));
     assert_eq!(file.trace.segment[49] + 1, file.trace.segment[50]);
 }

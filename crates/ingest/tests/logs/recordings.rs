@@ -6,6 +6,7 @@ use crate::{hold, workspace};
 use std::fmt::Write;
 use std::path::{Path, PathBuf};
 use tussock_ingest::{ReadOptions, read_log};
+use tussock_types::Notice;
 
 /// What the reader must be told about a recording.
 pub(crate) fn options(name: &str) -> ReadOptions {
@@ -69,7 +70,13 @@ fn row(name: &str, bytes: &[u8]) -> String {
                 .iter()
                 .map(|(reason, count)| format!("{} {count}", reason.words()))
                 .collect();
-            let notices: Vec<&str> = facts.notices.iter().map(|notice| &notice.key[..]).collect();
+            let code = |notice: &Notice| {
+                serde_json::to_value(&notice.said).unwrap()["code"]
+                    .as_str()
+                    .unwrap()
+                    .to_owned()
+            };
+            let notices: Vec<String> = facts.notices.iter().map(code).collect();
             format!(
                 "| {name} | {} | {} | {} of {} | {} | {} |",
                 facts.format.words(),

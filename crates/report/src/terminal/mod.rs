@@ -13,7 +13,9 @@ use crate::messages::Voice;
 use crate::messages::say;
 use crate::words;
 use minijinja::{Environment, UndefinedBehavior, Value, context, value::Serde};
-use tussock_types::{Comparison, ComplaintFindings, Findings, Inspection, VisitDone};
+use tussock_types::{
+    Comparison, ComplaintFindings, Findings, Inspection, PlanFault, PlanForecast, Settings, VisitDone,
+};
 
 pub use chart::answer_map;
 pub use hints::hints;
@@ -151,6 +153,7 @@ const REFERENCE: Template = ("reference.txt", include_str!("../../templates/refe
 const INSPECTION: Template = ("inspection.txt", include_str!("../../templates/inspection.txt"));
 const COMPLAINT: Template = ("complaint.txt", include_str!("../../templates/complaint.txt"));
 const VISITS: Template = ("visits.txt", include_str!("../../templates/visits.txt"));
+const PLAN: Template = ("plan.txt", include_str!("../../templates/plan.txt"));
 const COMPARISON: Template = ("comparison.txt", include_str!("../../templates/comparison.txt"));
 
 /// Fills a template and lays it out. The beginning of each line says what it becomes: `=` a headline, `| label | text` a
@@ -236,6 +239,20 @@ pub fn answer_complaint(complaint: &ComplaintFindings, findings: &Findings, styl
 /// The answer of a comparison as text.
 pub fn answer_comparison(comparison: &Comparison, style: Style) -> String {
     filled(COMPARISON, compared(style.voice, comparison), style)
+}
+
+/// A plan that was checked as text: its features as in the JSON of the same answer, its faults, and what it promises.
+pub fn answer_plan(
+    checked: &serde_json::Value,
+    faults: &[PlanFault],
+    forecast: Option<&PlanForecast>,
+    settings: &Settings,
+    style: Style,
+) -> String {
+    let ahead = forecast.map(|forecast| crate::forecast::told(style.voice, forecast, settings));
+    let faults: Vec<String> = faults.iter().map(ToString::to_string).collect();
+    let context = context! { checked => Serde(checked), faults, ..ahead.unwrap_or_default() };
+    filled(PLAN, context, style)
 }
 
 /// The visits to a garden as text.

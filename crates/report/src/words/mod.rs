@@ -231,6 +231,24 @@ fn in_feet(voice: Voice, value_m: f64) -> f64 {
     }
 }
 
+/// What a figure of the fit is called, with the unit in which it stands.
+pub(crate) fn fit_figure(voice: Voice, what: &str) -> String {
+    let unit = match voice.units {
+        Units::Metric => "m",
+        Units::Imperial => "ft",
+    };
+    say!(voice, "fit-figure", value = what, unit = unit)
+}
+
+/// By how much a figure of the fit is multiplied before it is shown.
+pub(crate) fn fit_scale(voice: Voice, what: &str) -> f64 {
+    match what {
+        "visited_fraction" => 100.0,
+        length if length.ends_with("_m") => in_feet(voice, 1.0),
+        _ => 1.0,
+    }
+}
+
 /// An area before another that has the unit.
 pub(crate) fn bare_area(voice: Voice, value_m2: f64) -> String {
     number(voice, in_feet(voice, in_feet(voice, value_m2)), 0)
@@ -584,7 +602,12 @@ pub(crate) fn tapes(voice: Voice, tape: &[Tape], target: Place) -> Vec<String> {
                 ),
                 None => tape_length(voice, tape.distance_m),
             };
-            say!(voice, "tape-from", length = length, from = name(&tape.from))
+            // In English a name is spoken with its article.
+            let from = match &tape.landmark {
+                Some(landmark) if !voice.is_plain_english() => crate::messages::said(voice, landmark),
+                _ => name(&tape.from),
+            };
+            say!(voice, "tape-from", length = length, from = from)
         })
         .collect();
     if let (Some(eighth), Some(last)) = (tape_side(tape, target), parts.last_mut()) {
@@ -827,6 +850,7 @@ mod tests {
     fn two_tapes_say_on_which_side_they_meet_and_how_exact_they_are() {
         let tape = |from: &str, east_m: f64, north_m: f64| Tape {
             from: from.to_owned(),
+            landmark: None,
             distance_m: 5.0,
             sd_m: Some(0.04),
             from_east_m: east_m,

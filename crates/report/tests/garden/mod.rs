@@ -209,17 +209,20 @@ fn facts() -> LogFacts {
             excerpt: "$GPGGA,221205.00,5431.40507,N,00313.0".to_owned(),
         }],
         notices: vec![Notice {
-            key: "date_from_rmc".to_owned(),
-            sentence: "dates were taken from RMC sentences, first 2026-06-01".to_owned(),
+            said: Said::OverlapsAnotherLog {
+                fixes: 12,
+                date: "2026-06-01".to_owned(),
+            },
             line: 2,
         }],
         resolution_m: Some(0.0186),
     }
 }
 
-fn tape(from: &str, at: Place, to: Place) -> Tape {
+fn tape(from: &str, landmark: Said, at: Place, to: Place) -> Tape {
     Tape {
         from: from.to_owned(),
+        landmark: Some(landmark),
         distance_m: at.distance_m(to),
         sd_m: Some(0.05),
         from_east_m: at.east_m,
@@ -250,8 +253,22 @@ fn missed(id: &str, index: usize, middle: Place, area_m2: f64, widest_m: f64, wh
         next_look: None,
         why,
         tape: vec![
-            tape("the tool shed's south-east corner", Place::new(8.0, 5.0), middle),
-            tape("the station", Place::new(-4.0, -12.4), middle),
+            tape(
+                "the tool shed's south-east corner",
+                Said::LandmarkCorner {
+                    body: "tool shed".to_owned(),
+                    wind_deg: 135.0,
+                    outermost: Whether::No,
+                },
+                Place::new(8.0, 5.0),
+                middle,
+            ),
+            tape(
+                "the station",
+                Said::LandmarkStation {},
+                Place::new(-4.0, -12.4),
+                middle,
+            ),
         ],
         suggestion_ids: Vec::new(),
     }
@@ -276,7 +293,14 @@ fn not_yet(id: &str, index: usize, middle: Place, area_m2: f64, widest_m: f64) -
             widest_m,
             decided_h: 14.0,
         },
-        tape: vec![tape("the old pear tree", Place::new(-14.0, 1.0), middle)],
+        tape: vec![tape(
+            "the old pear tree",
+            Said::LandmarkMiddle {
+                body: "old pear tree".to_owned(),
+            },
+            Place::new(-14.0, 1.0),
+            middle,
+        )],
     }
 }
 

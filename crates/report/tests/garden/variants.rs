@@ -400,7 +400,7 @@ pub(crate) fn hostile_findings() -> Findings {
     facts.machine = hostile();
     facts.sha256 = hostile();
     facts.places[0].excerpt = hostile();
-    facts.notices[0].sentence = hostile();
+    facts.notices[0].said = said();
     findings.log_verdict.advice = said();
     findings.log_verdict.remarks = vec![said()];
     for feature in &mut findings.plan.as_mut().unwrap().features {
@@ -411,6 +411,7 @@ pub(crate) fn hostile_findings() -> Findings {
         pocket.id = hostile();
         pocket.why = said();
         pocket.tape[0].from = hostile();
+        pocket.tape[0].landmark = Some(said());
         for cause in pocket.causes.iter_mut().flatten() {
             cause.evidence_for = vec![said()];
             cause.evidence_against = vec![said()];
@@ -418,6 +419,7 @@ pub(crate) fn hostile_findings() -> Findings {
     }
     findings.not_yet[0].id = hostile();
     findings.not_yet[0].tape[0].from = hostile();
+    findings.not_yet[0].tape[0].landmark = Some(said());
     findings.stuck_spots[0].id = hostile();
     findings.stuck_spots[0].why = said();
     findings.unseen.as_mut().unwrap()[0].why = said();
