@@ -515,3 +515,22 @@ def test_drift_of_a_recorded_reference_station_is_that_of_dense_likelihoods():
         east_m = numpy.radians(lon_deg[session] - lon_deg[session[0]]) * 6_378_137.0 * numpy.cos(numpy.radians(60.3))
         north_m = numpy.radians(lat_deg[session] - lat_deg[session[0]]) * 6_378_137.0
         assert_drift_agrees(time_s[session], [east_m, north_m])
+
+
+def test_values_gather_as_dense_weights_in_numpy_say():
+    """Moran's I, squares of which some are unknown, neighbours by the distance of their middles."""
+    random = drawn(40)
+    asked = []
+    for _ in range(20):
+        rows, columns = random.integers(2, 14, size=2)
+        values = scipy.ndimage.gaussian_filter(random.normal(size=(rows, columns)), sigma=random.uniform(0, 1.5))
+        asked.append(numpy.where(random.uniform(size=values.shape) < 0.8, values, numpy.nan))
+    questions = [
+        {"ask": "moran", "columns": one.shape[1], "values": [None if numpy.isnan(value) else value for value in one.ravel()]}
+        for one in asked
+    ]
+    for one, found in zip(asked, ask(questions)):
+        places, values = numpy.argwhere(~numpy.isnan(one)), one[~numpy.isnan(one)]
+        weights = numpy.abs(places[:, None] - places[None]).sum(axis=2) == 1
+        off = values - values.mean()
+        assert found == pytest.approx(off @ weights @ off / weights.sum() / numpy.mean(off**2), abs=1e-12)

@@ -130,6 +130,18 @@ impl Intervals {
         (self.finished.iter().sum(), self.unfinished.iter().sum())
     }
 
+    /// Mean and standard deviation of the intervals that a visit ended, seconds; `None` without any.
+    pub fn finished_law_s(&self) -> Option<(f64, f64)> {
+        let of = |power: i32| {
+            let rows = self.rows().into_iter();
+            rows.map(|(middle_s, finished, _)| middle_s.powi(power) * finished as f64)
+                .sum::<f64>()
+        };
+        let count = of(0);
+        let mean_s = of(1) / count;
+        (count > 0.0).then(|| (mean_s, (of(2) / count - mean_s * mean_s).max(0.0).sqrt()))
+    }
+
     /// Median, 90 % and 99 % of the revisit interval; `None` if the log is too short to reach them.
     pub fn quantiles(&self) -> IntervalQuantiles {
         let curve = kaplan_meier(&self.rows());

@@ -18,6 +18,14 @@ pub(crate) fn measures(py: Python<'_>, asked: AskedOf) -> PyResult<String> {
     ask_survey(py, asked, tussock::measures::measures)
 }
 
+/// Field, unit, meaning and source of every measure.
+#[pyfunction]
+pub(crate) fn definitions() -> Vec<(&'static str, &'static str, &'static str, &'static str)> {
+    let each = tussock::measures::DEFINITIONS.iter();
+    each.map(|of| (of.field, of.unit, of.meaning, of.source))
+        .collect()
+}
+
 /// Which pattern it was, as JSON.
 #[pyfunction]
 pub(crate) fn guess_pattern(py: Python<'_>, asked: AskedOf) -> PyResult<String> {

@@ -30,8 +30,8 @@ use pyo3::prelude::*;
 mod _tussock {
     #[pymodule_export]
     use super::bench::{
-        compare_paired, count_on_grid, gardens_needed, guess_pattern, measures, nights_needed, power,
-        spread_of,
+        compare_paired, count_on_grid, definitions, gardens_needed, guess_pattern, measures, nights_needed,
+        power, spread_of,
     };
     #[pymodule_export]
     use super::findings::{Comparison, Findings, compare, read_comparison, read_findings};

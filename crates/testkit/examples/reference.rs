@@ -29,6 +29,11 @@ use tussock_types::{GeoPoint, Grid, NoiseSource, Place};
 enum Question {
     /// Squared distance of each cell to the nearest `0`.
     Distance { rows: Vec<String> },
+    /// Moran's I of values on squares, row by row.
+    Moran {
+        columns: usize,
+        values: Vec<Option<f64>>,
+    },
     /// Sizes of connected parts.
     Parts { rows: Vec<String>, neighbours: u8 },
     /// Pockets of a mask.
@@ -426,6 +431,7 @@ fn answer(question: &Question) -> Value {
             let found = statistics::bootstrap(values, statistics::mean, &resampling).unwrap();
             json!([found.low, found.high])
         }
+        Question::Moran { columns, values } => json!(tussock::measures::morans_i(*columns, values)),
         Question::Delta { a, b } => json!(statistics::cliffs_delta(a, b)),
         Question::Read { path } => {
             match read_log(path, std::fs::File::open(path).unwrap(), &ReadOptions::default()) {

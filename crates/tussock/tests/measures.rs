@@ -2,15 +2,18 @@
 //!
 //! Width and speed are fixed beforehand: 22 cm and 0.4 m/s.
 
+use crate::compared::{feature, ring};
 use crate::nights::{job, of_width};
-use tussock::measures::{CurveAxis, GuessedPattern, Measures, guess_pattern, measures};
+use tussock::measures::{
+    CurveAxis, DEFINITIONS, Definition, GuessedPattern, Measures, guess_pattern, measures,
+};
 use tussock::{AnalyseError, Job, Survey};
 use tussock_plane::{Joins, Site};
 use tussock_simulate::gardens::{GardenKind, Surprise, Wish, invent_as};
 use tussock_simulate::{
     Counting, Lanes, LogNoise, Machine, Pattern, Run, Sampling, Spell, TurnLaw, sample, simulate, truth,
 };
-use tussock_types::{Fix, FixQuality, Place, Plan, Settings, Trace};
+use tussock_types::{Fix, FixQuality, Place, Plan, PlanRole, Settings, Trace};
 
 const CUT_WIDTH_M: f64 = 0.22;
 const SPEED_MPS: f64 = 0.4;
@@ -149,12 +152,12 @@ fn a_roaming_machine_measures_as_random_and_lanes_as_lanes() {
         straight.visits
     );
     assert!(straight.visits.dispersion.unwrap() < 0.6 && random.visits.dispersion.unwrap() > 0.7);
-    // Overlap: what the random law leaves at that swept area; for lanes, a twentieth and the headlands.
+    // Swept again: what the random law leaves at that swept area.
     let by_law = 1.0 - random.visited_fraction / random.swept_times;
     assert!(
-        (random.overlap_fraction - by_law).abs() < 0.05,
+        (random.swept_again_fraction - by_law).abs() < 0.05,
         "{} for {by_law}",
-        random.overlap_fraction
+        random.swept_again_fraction
     );
     assert!(random.lanes.unwrap().one_axis < 0.5 && straight.lanes.unwrap().one_axis > 0.9);
     let axis_deg = straight.lanes.unwrap().axis_deg;
@@ -198,6 +201,94 @@ fn a_roaming_machine_measures_as_random_and_lanes_as_lanes() {
     let back: Measures = serde_json::from_str(&text).unwrap();
     assert_eq!(back.curve.axis, random.curve.axis);
     assert_eq!(back.visits.fractions.len(), random.visits.fractions.len());
+}
+
+// AgriEngineering 2025, 7(2):30: passes of 0.22 m that overlap by 4.27 cm. The simulator lays lanes at both edges and none farther apart
+// than asked, so the lawn is as wide as a whole number of them; and it says the same however often the lawn was mown.
+#[test]
+fn neighbouring_lanes_overlap_by_what_was_asked_for_however_long_it_drove() {
+    const OVERLAP_M: f64 = 0.0427;
+    let spacing_m = CUT_WIDTH_M - OVERLAP_M;
+    let (wide_m, high_m) = (20.0, 60.0 * spacing_m);
+    let corners = [(0.0, 0.0), (wide_m, 0.0), (wide_m, high_m), (0.0, high_m)];
+    let plan = Plan {
+        features: vec![feature(0, PlanRole::Lawn, "lawn", ring(&corners))],
+    };
+    let again = [1.0, 4.0].map(|hours| {
+        let machine = Machine {
+            pattern: Pattern::Lanes(Lanes::new(spacing_m, 0.0, 0.0)),
+            ..lanes()
+        };
+        let (trace, _) = log(&plan, &machine, hours, 9);
+        let found = measured(&plan, trace);
+        let lanes = found.lane_spacing.unwrap();
+        println!("{hours} h: {lanes:?}, {}", found.swept_again_fraction);
+        assert!((lanes.overlap_m - OVERLAP_M).abs() < 0.000_5, "{lanes:?}");
+        found.swept_again_fraction
+    });
+    assert!(again[1] > again[0] + 0.05, "{again:?}");
+}
+
+/// `REGENERATE=1` writes the table anew.
+#[test]
+fn the_table_of_measures_is_made_from_the_code() {
+    let path = concat!(env!("CARGO_MANIFEST_DIR"), "/../../docs/methods.md");
+    let text = std::fs::read_to_string(path).unwrap();
+    let head = "| measure | unit | definition | source |\n|---|---|---|---|\n";
+    let rows = DEFINITIONS.iter().map(|of| {
+        let Definition {
+            field,
+            unit,
+            meaning,
+            source,
+        } = of;
+        format!("| `{field}` | {unit} | {meaning} | {source} |\n")
+    });
+    let wanted = format!("{head}{}", rows.collect::<String>());
+    let start = text.find(head).expect("the table is there");
+    let end = start + text[start..].find("\n\n").expect("the table ends") + 1;
+    if std::env::var_os("REGENERATE").is_some() {
+        std::fs::write(path, format!("{}{wanted}{}", &text[..start], &text[end..])).unwrap();
+        return;
+    }
+    assert!(
+        text[start..end] == wanted,
+        "docs/methods.md should say:\n{wanted}"
+    );
+}
+
+#[test]
+fn every_measure_is_defined() {
+    let plan = &gardens()[0];
+    let (trace, _) = log(plan, &lanes(), 0.3, 8);
+    let mut settings = of_width(CUT_WIDTH_M);
+    settings.machine.track_width_m = Some(0.32);
+    let traces = [trace];
+    let survey = Survey::of(&job(&traces, Some(plan), &settings)).unwrap();
+    let found = serde_json::to_value(measures(&survey).unwrap()).unwrap();
+    for of in DEFINITIONS {
+        let field = of.field.split('.').try_fold(&found, |at, step| at.get(step));
+        assert!(field.is_some(), "{}", of.field);
+    }
+    let inputs = [
+        "machines",
+        "lawn_m2",
+        "cut_width_m",
+        "path_m",
+        "driving_s",
+        "span_s",
+        "speed_mps",
+        "driving_h_to_99",
+    ];
+    for name in found.as_object().unwrap().keys() {
+        let is_defined = DEFINITIONS
+            .iter()
+            .any(|of| of.field.split('.').next() == Some(name));
+        assert!(
+            is_defined || inputs.contains(&name.as_str()),
+            "{name} has no definition"
+        );
+    }
 }
 
 #[test]

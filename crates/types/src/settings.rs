@@ -42,6 +42,8 @@ pub struct MachineSettings {
     pub cut_width_sd_m: f64,
     /// Width of the body. Default: none; the cutting width then stands in where a body is needed.
     pub body_width_m: Option<f64>,
+    /// Distance between the middles of the driven wheels. No default: without it nothing is said of wheel passes.
+    pub track_width_m: Option<f64>,
     /// How far the antenna's place goes past the boundary before the machine turns; negative when it turns
     /// before. Default: none, it is read from the log.
     pub past_boundary_m: Option<f64>,
@@ -65,6 +67,7 @@ impl Default for MachineSettings {
             cut_width_m: None,
             cut_width_sd_m: 0.0,
             body_width_m: None,
+            track_width_m: None,
             past_boundary_m: None,
             cutter_forward_m: 0.0,
             antenna_forward_m: 0.0,

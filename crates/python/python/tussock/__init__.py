@@ -14,7 +14,7 @@ NumPy, pandas, pyarrow, geopandas, matplotlib and PySpark are imported when some
 ``pip install tussock[frames,plot,spark]``.
 """
 
-from . import laws, spark
+from . import fields, laws, spark
 from ._errors import (
     AnalyseError,
     BatchError,
@@ -29,6 +29,7 @@ from ._errors import (
     TussockError,
 )
 from ._inputs import QUALITIES, Plan, Reference, Settings, Trace, plan_check, read, read_all
+from ._many import analyse_many, way_distance_m
 from ._record import Record
 from ._results import (
     KINDS,
@@ -46,9 +47,12 @@ from ._results import (
 )
 from ._tussock import TOOL_VERSION as __version__
 from ._work import (
+    MEASURES,
     NOISES,
     GridCount,
+    Measure,
     Simulated,
+    about,
     against_reference,
     analyse,
     compare,
@@ -72,6 +76,7 @@ __all__ = [
     "LANGUAGES",
     "NOISES",
     "QUALITIES",
+    "MEASURES",
     "TIDY_COLUMNS",
     "UNITS",
     "AnalyseError",
@@ -84,6 +89,7 @@ __all__ = [
     "GridCount",
     "InternalError",
     "LogError",
+    "Measure",
     "OutputError",
     "Plan",
     "PlanError",
@@ -98,10 +104,13 @@ __all__ = [
     "TussockError",
     "__version__",
     "against_reference",
+    "about",
     "analyse",
+    "analyse_many",
     "compare",
     "compare_patterns",
     "count_on_grid",
+    "fields",
     "gardens_needed",
     "guess_pattern",
     "inspect",
@@ -122,4 +131,5 @@ __all__ = [
     "spread_of",
     "tidy",
     "tidy_row",
+    "way_distance_m",
 ]

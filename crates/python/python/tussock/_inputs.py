@@ -10,9 +10,9 @@ from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Union
 
-from . import _asked, _tables, _tussock
+from . import _asked, _tables, _tussock, fields
 from ._errors import LogError, PlanError, SettingsError, TussockError
-from ._record import Record, wrapped
+from ._record import Record, told
 
 if TYPE_CHECKING:
     import geopandas
@@ -62,7 +62,7 @@ def fetched(source: Any, error: type[TussockError], name: str) -> tuple[str, byt
         raise error(f"{told}: cannot be read: {failed.strerror}", "read") from failed
 
 
-class Settings:
+class Settings(fields.SettingsFields):
     """What the user wants, with a default for every key (see ``docs/formats.md``).
 
     Takes the tables of a settings file as keywords; unknown keys and values that cannot be used raise
@@ -105,10 +105,12 @@ class Settings:
     def _record(self) -> Record:
         return Record(json.loads(self._inner.to_json()))
 
-    def __getattr__(self, name: str) -> Any:
-        if name.startswith("_"):
-            raise AttributeError(name)
-        return getattr(self._record, name)
+    if not TYPE_CHECKING:
+
+        def __getattr__(self, name: str) -> Any:
+            if name.startswith("_"):
+                raise AttributeError(name)
+            return getattr(self._record, name)
 
     def __eq__(self, other: object) -> bool:
         return isinstance(other, Settings) and self.to_dict() == other.to_dict()
@@ -249,7 +251,7 @@ def _frame_of(features: Sequence[Mapping[str, Any]]) -> geopandas.GeoDataFrame:
     return geopandas.GeoDataFrame.from_features(features, crs="EPSG:4326")
 
 
-def plan_check(plan: Plan | Source, *, settings: Settings | PathLike | None = None) -> Record:
+def plan_check(plan: Plan | Source, *, settings: Settings | PathLike | None = None) -> fields.PlanChecked:
     """Is this plan sound, and how large is everything in it?
 
     Returns ``is_sound``, ``lawn_m2``, ``edge_m``, ``rows`` (role, name, ``area_m2``, ``length_m`` of each feature) and
@@ -258,7 +260,8 @@ def plan_check(plan: Plan | Source, *, settings: Settings | PathLike | None = No
     if isinstance(plan, Plan):
         plan = plan.to_geojson().encode()
     name, content = fetched(plan, PlanError, "plan")
-    return Record(json.loads(_tussock.plan_check(name, content, as_settings(settings)._inner)))
+    checked: fields.PlanChecked = told(_tussock.plan_check(name, content, as_settings(settings)._inner))
+    return checked
 
 
 class Trace:
@@ -275,7 +278,7 @@ class Trace:
     """
 
     def __init__(self, inner: _tussock.Trace) -> None:
-        self._inner = _asked.instance(LogError, "trace", inner, _tussock.Trace, "tussock.read and Trace.from_arrays make traces")
+        self._inner: _tussock.Trace = _asked.instance(LogError, "trace", inner, _tussock.Trace, "tussock.read and Trace.from_arrays make traces")
 
     @classmethod
     def from_arrays(
@@ -381,9 +384,9 @@ class Trace:
         return ("time_s", *places, "segment", "quality", *_FLOATS, "satellites")
 
     @property
-    def facts(self) -> tuple[Record, ...]:
+    def facts(self) -> tuple[fields.InputFindings, ...]:
         """What each file held, what was skipped and where; empty for a trace from arrays."""
-        return tuple(wrapped(json.loads(self._inner.facts_json())))
+        return tuple(told(self._inner.facts_json()))
 
     @property
     def left_out(self) -> tuple[int, ...]:
@@ -501,6 +504,22 @@ class Trace:
         frame.index = pd.DatetimeIndex(times, name="time")
         points = geopandas.points_from_xy(self.lon_deg, self.lat_deg)
         return geopandas.GeoDataFrame(frame, geometry=points, crs="EPSG:4326")
+
+    def to_mf_json(self) -> str:
+        """The trace as a moving point of OGC Moving Features JSON (19-045r3), times to the microsecond; :func:`read` takes it back."""
+        import numpy as np
+
+        if not self.is_geographic:
+            raise LogError("positions in local metres have no place on Earth, expected a log with latitudes", "no_place_on_earth")
+        times = np.round(self.time_s * 1e6).astype("M8[us]")
+        way = {
+            "type": "MovingPoint",
+            "coordinates": np.column_stack([self.lon_deg, self.lat_deg]).tolist(),
+            "datetimes": [f"{time}Z" for time in np.datetime_as_string(times)],
+            "interpolation": "Linear",
+        }
+        # Line by line: one line would be longer than readers take.
+        return json.dumps({"type": "Feature", "temporalGeometry": way, "properties": {"name": self.machine}}, indent=0)
 
     def to_log(self, format: str = "csv") -> bytes:
         """The trace as a log: ``"gpx"``, ``"nmea"`` or ``"csv"``."""

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+import json
 from collections.abc import Iterator, Mapping
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 
 def wrapped(value: Any) -> Any:
@@ -15,10 +16,15 @@ def wrapped(value: Any) -> Any:
     return value
 
 
+def told(text: str) -> Any:
+    """What JSON says, as records."""
+    return wrapped(json.loads(text))
+
+
 class Record(Mapping[str, Any]):
     """One object of a result: a read-only mapping whose keys are attributes too.
 
-    The keys are those of ``findings.json``; each carries its unit in its name.
+    The keys are those of ``findings.json``; each carries its unit in its name. Type checkers know them from :mod:`tussock.fields`.
 
     >>> visited = Record({"visited_fraction": {"estimate": 0.9}})
     >>> visited.visited_fraction.estimate == visited["visited_fraction"]["estimate"] == 0.9
@@ -40,11 +46,14 @@ class Record(Mapping[str, Any]):
     def __len__(self) -> int:
         return len(self._fields)
 
-    def __getattr__(self, name: str) -> Any:
-        try:
-            return object.__getattribute__(self, "_fields")[name]
-        except (KeyError, AttributeError):
-            raise AttributeError(f"no field {name!r}, expected one of {', '.join(self)}") from None
+    # Hidden from type checkers, which know the fields of each kind of record and name a misspelt one.
+    if not TYPE_CHECKING:
+
+        def __getattr__(self, name: str) -> Any:
+            try:
+                return object.__getattribute__(self, "_fields")[name]
+            except (KeyError, AttributeError):
+                raise AttributeError(f"no field {name!r}, expected one of {', '.join(self)}") from None
 
     def __setattr__(self, name: str, value: Any) -> None:
         raise AttributeError(f"{name}: a result is read-only")

@@ -9,18 +9,19 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from functools import cached_property, partial
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, Optional, get_args, get_type_hints
 
-from . import _asked, _folder, _tussock
+from . import _asked, _folder, _tables, _tussock, fields
 from ._errors import OutputError, ReportError
 from ._inputs import PathLike, Source, _frame_of, fetched
-from ._record import Record
+from ._record import Record, told
 
 if TYPE_CHECKING:
     import geopandas
     import matplotlib.axes
     import numpy
     import pandas
+    import xarray
 
 #: Every name that an output can have.
 OUTPUT_NAMES = (
@@ -65,6 +66,8 @@ class Cells:
     first_visit_s: numpy.ndarray[Any, Any]
     #: Seconds from the start of the span to the last visit; NaN when never.
     last_visit_s: numpy.ndarray[Any, Any]
+    #: Coordinate system of the plane (EPSG method 9840, which is the tangent plane); ``None`` for a log in local metres.
+    crs: str | None = None
 
     @property
     def shape(self) -> tuple[int, int]:
@@ -94,8 +97,30 @@ class Cells:
         north_max_m = self.north_min_m + rows * self.cell_m
         return self.east_min_m, east_max_m, self.north_min_m, north_max_m
 
+    def _arrays(self) -> dict[str, numpy.ndarray[Any, Any]]:
+        return {name: getattr(self, name) for name in _CELL_UNITS}
 
-class Findings:
+    def to_geodataframe(self) -> geopandas.GeoDataFrame:
+        """One row a square that has lawn, with its outline in metres on the plane; ``to_crs("EPSG:4326")`` turns it into degrees."""
+        import numpy as np
+
+        rows, columns = self.shape
+        east_m = self.east_min_m + np.arange(columns + 1) * self.cell_m
+        north_m = self.north_min_m + np.arange(rows + 1) * self.cell_m
+        frame = _tables.squares(np.stack(np.meshgrid(east_m, north_m), axis=-1), self._arrays(), self.crs)
+        return frame[frame.lawn_fraction > 0].reset_index(drop=True)
+
+    def to_xarray(self) -> xarray.Dataset:
+        """The arrays over ``north_m`` and ``east_m`` (middles of squares), each with its unit."""
+        axes = {name: (name, getattr(self, name), {"units": "m"}) for name in ("north_m", "east_m")}
+        arrays = {name: (("north_m", "east_m"), values, {"units": _CELL_UNITS[name]}) for name, values in self._arrays().items()}
+        return _tables.library("xarray").Dataset(arrays, axes, {"crs": self.crs or "", "cell_m": self.cell_m})
+
+
+_CELL_UNITS = {"lawn_fraction": "1", "visited_probability": "1", "visits_expected": "1", "first_visit_s": "s", "last_visit_s": "s"}
+
+
+class Findings(fields.FindingsFields):
     """Everything that one analysis found.
 
     The fields of ``findings.json`` (``docs/findings.schema.json``) are attributes: ``findings.coverage.visited_fraction.estimate``.
@@ -104,18 +129,20 @@ class Findings:
     """
 
     def __init__(self, inner: _tussock.Findings) -> None:
-        self._inner = _asked.instance(ReportError, "findings", inner, _tussock.Findings, "read_findings reads saved ones")
+        self._inner: _tussock.Findings = _asked.instance(ReportError, "findings", inner, _tussock.Findings, "read_findings reads saved ones")
 
     @cached_property
     def _record(self) -> Record:
-        fields = json.loads(self.to_json())
-        del fields["cells"]
-        return Record(fields)
+        told = json.loads(self.to_json())
+        del told["cells"]
+        return Record(told)
 
-    def __getattr__(self, name: str) -> Any:
-        if name.startswith("_"):
-            raise AttributeError(name)
-        return getattr(self._record, name)
+    if not TYPE_CHECKING:
+
+        def __getattr__(self, name: str) -> Any:
+            if name.startswith("_"):
+                raise AttributeError(name)
+            return getattr(self._record, name)
 
     def __dir__(self) -> list[str]:
         return [*super().__dir__(), *self._record]
@@ -137,6 +164,7 @@ class Findings:
         if grid is None:
             return None
         east_min_m, north_min_m, cell_m, columns, rows = grid
+        frame = self.frame
 
         def column(name: str) -> Any:
             values: Any = self._inner.cells(name)
@@ -151,6 +179,7 @@ class Findings:
             column("visits_expected"),
             column("first_visit_s"),
             column("last_visit_s"),
+            None if frame.origin_lat is None else f"+proj=ortho +lat_0={frame.origin_lat!r} +lon_0={frame.origin_lon!r} +ellps=WGS84 +units=m",
         )
 
     @_asked.held(
@@ -160,20 +189,22 @@ class Findings:
         radius_m=partial(_asked.number, low=0.0),
         said=_asked.text,
     )
-    def at(self, lat_deg: float, lon_deg: float, *, radius_m: float = 0.3, said: str | None = None) -> Record:
+    def at(self, lat_deg: float, lon_deg: float, *, radius_m: float = 0.3, said: str | None = None) -> fields.ComplaintFindings:
         """What is known of the ground within ``radius_m`` of a place: how often it was driven over and when last, how that
         compares with the lawn, and what follows. The fields are those of ``findings.complaints``.
 
         Raises :class:`AnalyseError` for a log in local metres: see :meth:`at_m`.
         """
-        return Record(json.loads(self._inner.ask((lat_deg, lon_deg), None, radius_m, said))[0])
+        found: fields.ComplaintFindings = told(self._inner.ask((lat_deg, lon_deg), None, radius_m, said))[0]
+        return found
 
     @_asked.held(
         ReportError, east_m=_asked.number, north_m=_asked.number, radius_m=partial(_asked.number, low=0.0), said=_asked.text
     )
-    def at_m(self, east_m: float, north_m: float, *, radius_m: float = 0.3, said: str | None = None) -> Record:
+    def at_m(self, east_m: float, north_m: float, *, radius_m: float = 0.3, said: str | None = None) -> fields.ComplaintFindings:
         """The same of a place in metres on the findings' plane."""
-        return Record(json.loads(self._inner.ask(None, (east_m, north_m), radius_m, said))[0])
+        found: fields.ComplaintFindings = told(self._inner.ask(None, (east_m, north_m), radius_m, said))[0]
+        return found
 
     @_asked.held(ReportError, kind=_asked.one_of(KINDS, "unknown_kind"))
     def to_geodataframe(self, kind: str | None = None) -> geopandas.GeoDataFrame:
@@ -324,24 +355,26 @@ def read_findings(source: Source) -> Findings:
     return Findings(_tussock.read_findings(name, content))
 
 
-class Comparison:
+class Comparison(fields.ComparisonFields):
     """What a change brought: the fields of ``comparison.json`` are attributes."""
 
     def __init__(self, inner: _tussock.Comparison) -> None:
-        self._inner = _asked.instance(ReportError, "comparison", inner, _tussock.Comparison, "read_comparison reads saved ones")
+        self._inner: _tussock.Comparison = _asked.instance(ReportError, "comparison", inner, _tussock.Comparison, "read_comparison reads saved ones")
 
     @cached_property
     def _record(self) -> Record:
-        fields = json.loads(self.to_json())
+        told = json.loads(self.to_json())
         for side in ("findings_before", "findings_after"):
-            if fields[side] is not None:
-                del fields[side]["cells"]
-        return Record(fields)
+            if told[side] is not None:
+                del told[side]["cells"]
+        return Record(told)
 
-    def __getattr__(self, name: str) -> Any:
-        if name.startswith("_"):
-            raise AttributeError(name)
-        return getattr(self._record, name)
+    if not TYPE_CHECKING:
+
+        def __getattr__(self, name: str) -> Any:
+            if name.startswith("_"):
+                raise AttributeError(name)
+            return getattr(self._record, name)
 
     def to_dict(self) -> dict[str, Any]:
         """The fields as plain dicts and lists, without squares."""
@@ -437,8 +470,28 @@ TIDY_COLUMNS: tuple[Column, ...] = (
 )
 
 
-def tidy_row(findings: Findings) -> dict[str, Any]:
-    """One row for one trace: the columns of :data:`TIDY_COLUMNS`."""
+def _scalars() -> list[Column]:
+    """A column for every measure that is one number."""
+    found = []
+    for name, unit, meaning, _ in _tussock.definitions():
+        kind: Any = fields.Measures
+        for step in name.split("."):
+            kind = get_type_hints(next(one for one in get_args(kind) or [kind] if one is not type(None)))[step]
+        if kind in (float, Optional[float]):
+            found.append(Column(name.replace(".", "_"), unit, meaning, name))
+    return found
+
+
+def reached(record: Any, path: str) -> Any:
+    """A field by its path; ``None`` where something on the way is."""
+    for step in path.split("."):
+        record = None if record is None else record[step]
+    return record
+
+
+def tidy_row(findings: Findings, measures: fields.Measures | None = None) -> dict[str, Any]:
+    """One row for one trace: the columns of :data:`TIDY_COLUMNS`, then those of ``measures`` that are one number each, named like their
+    fields with ``_`` for the dot."""
     _asked.instance(ReportError, "findings", findings, Findings, "tussock.analyse gives them")
     own = {
         "inputs": " ".join(one.name for one in findings.inputs),
@@ -453,19 +506,22 @@ def tidy_row(findings: Findings) -> dict[str, Any]:
         if column.name in own:
             row[column.name] = own[column.name]
             continue
-        value: Any = findings._record
-        for step in column.field.split("."):
-            value = None if value is None else value[step]
-        row[column.name] = value
+        row[column.name] = reached(findings._record, column.field)
+    for column in [] if measures is None else _scalars():
+        row[column.name] = reached(measures, column.field)
     return row
 
 
-def tidy(findings: Sequence[Findings]) -> pandas.DataFrame:
-    """A data frame with one row for each of the findings; columns as in :data:`TIDY_COLUMNS`, whose units and meanings stand
-    in ``frame.attrs["columns"]``."""
+def tidy(findings: Sequence[Findings], measures: Sequence[fields.Measures] | None = None) -> pandas.DataFrame:
+    """A data frame with one row for each of the findings; columns as in :data:`TIDY_COLUMNS`, and with ``measures`` of the same logs those
+    that are one number each. Units and meanings stand in ``frame.attrs["columns"]``, the settings of each row in ``frame.attrs["settings"]``
+    (pandas writes both into Parquet)."""
     import pandas as pd
 
     listed = _asked.items(ReportError, "findings", findings, "a list of findings")
-    frame = pd.DataFrame([tidy_row(one) for one in listed], columns=[column.name for column in TIDY_COLUMNS])
-    frame.attrs["columns"] = {column.name: [column.unit, column.meaning] for column in TIDY_COLUMNS}
+    beside = [None] * len(listed) if measures is None else _asked.items(ReportError, "measures", measures, "those of each", len(listed))
+    columns = [*TIDY_COLUMNS, *([] if measures is None else _scalars())]
+    frame = pd.DataFrame([tidy_row(*pair) for pair in zip(listed, beside)], columns=[column.name for column in columns])
+    frame.attrs["columns"] = {column.name: [column.unit, column.meaning] for column in columns}
+    frame.attrs["settings"] = [one.to_dict()["settings"] for one in listed]
     return frame

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+import importlib
 import numbers
 from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any
@@ -18,6 +19,21 @@ _ZONE = (
     'times.astype("M8[us]").astype("i8") / 1e6'
 )
 _PLAN_COLUMNS = ("role", "name", "radius_m", "outing_share_fraction")
+
+
+def library(name: str) -> Any:
+    """A library that is imported only when it is needed, or a sentence on how to get it."""
+    try:
+        return importlib.import_module(name)
+    except ImportError as failed:
+        raise ImportError(f'{name} is not installed, expected it for this call: pip install "tussock[frames]"', name=name) from failed
+
+
+def squares(corners: Any, columns: dict[str, Any], crs: str | None) -> Any:
+    """A GeoDataFrame of squares: corners by rows and columns, each with an x and a y, and what is known of what lies between."""
+    rings = [corners[:-1, :-1], corners[:-1, 1:], corners[1:, 1:], corners[1:, :-1]]
+    shapes = library("shapely").polygons(library("numpy").stack(rings, axis=2).reshape(-1, 4, 2))
+    return library("geopandas").GeoDataFrame({name: values.ravel() for name, values in columns.items()}, geometry=shapes, crs=crs)
 
 
 def is_frame(source: Any) -> bool:

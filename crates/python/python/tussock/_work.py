@@ -3,20 +3,24 @@
 from __future__ import annotations
 
 import datetime
+import importlib.metadata
 import json
+import platform
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
 from functools import partial
 from typing import TYPE_CHECKING, Any, Union
 
-from . import _asked, _tables, _tussock
+from . import _asked, _tables, _tussock, fields
 from ._errors import AnalyseError, CompareError, SimulateError
 from ._inputs import PathLike, Plan, Reference, Settings, Source, Trace, as_plan, as_reference, as_settings, is_source, read_all
-from ._record import Record
-from ._results import Comparison, Findings
+from ._record import told, wrapped
+from ._results import Comparison, Findings, reached
 
 if TYPE_CHECKING:
+    import geopandas
     import numpy
+    import xarray
 
 #: Traces, or logs that are read first.
 Logs = Union[Trace, Source, Iterable[Union[Trace, Source]]]
@@ -68,7 +72,7 @@ def against_reference(
     *,
     plan: Plan | Source | None = None,
     settings: Settings | PathLike | None = None,
-) -> Record:
+) -> fields.ReferenceFindings:
     """How far is the log from a surveyed path, and how far the path that Tussock finds behind it?
 
     ``logged`` and ``located`` each have ``cross_track`` (to the segment, not to the vertex; left of the path positive),
@@ -84,14 +88,16 @@ def against_reference(
     (0.3, None)
     """
     path = as_reference(reference, as_settings(settings))
-    return Record(json.loads(_tussock.against_reference(_job(logs, plan, settings, None), path._inner)))
+    found: fields.ReferenceFindings = told(_tussock.against_reference(_job(logs, plan, settings, None), path._inner))
+    return found
 
 
 def inspect(
     logs: Logs, *, plan: Plan | Source | None = None, settings: Settings | PathLike | None = None
-) -> Record:
+) -> fields.Inspection:
     """Is this log good enough? Verdict, rates, quality, silences; what was skipped and where stands in ``inputs``."""
-    return Record(json.loads(_tussock.inspect(_job(logs, plan, settings, None))))
+    found: fields.Inspection = told(_tussock.inspect(_job(logs, plan, settings, None)))
+    return found
 
 
 def plan_from_trace(logs: Logs, *, settings: Settings | PathLike | None = None) -> Plan:
@@ -129,24 +135,75 @@ def _names(names: Any) -> list[list[str]]:
     return [[_asked.text(CompareError, "a name", one) for one in _asked.items(CompareError, "names", side, "texts")] for side in sides]
 
 
+@dataclass(frozen=True)
+class Measure:
+    """One measure of a pattern."""
+
+    #: Its field in what :func:`measures` gives.
+    field: str
+    #: Its unit; ``""`` for fractions, ratios and counts.
+    unit: str
+    #: Its definition.
+    meaning: str
+    #: Where it was published.
+    source: str
+
+
+#: Every measure with unit, definition and source: the table of ``docs/methods.md``.
+MEASURES: tuple[Measure, ...] = tuple(Measure(*row) for row in _tussock.definitions())
+
+
 def measures(
     logs: Logs,
     *,
     plan: Plan | Source | None = None,
     settings: Settings | PathLike | None = None,
     cut_width_m: float | None = None,
-) -> Record:
+) -> fields.Measures:
     """Measures of a pattern as papers give them: visited fraction against path, time and outings; efficiency between the random
-    law and the exhaustive line (Koopman 1946; Gage 1993); overlap; Gini and dispersion of visits beside the Poisson
-    baseline; revisit intervals (Kaplan & Meier 1958); turn and leg laws; lane direction; edge against interior."""
-    return Record(json.loads(_tussock.measures(_job(logs, plan, settings, cut_width_m))))
+    law and the exhaustive line (Koopman 1946; Gage 1993); lane spacing and overlap of neighbouring passes; field efficiency; straightness
+    and turn angles; passes of wheels (with ``machine.track_width_m``); Gini and dispersion of visits beside the Poisson baseline; revisit
+    intervals (Kaplan & Meier 1958); turn and leg laws; lane direction; edge against interior. ``docs/methods.md`` defines each."""
+    found: fields.Measures = told(_tussock.measures(_job(logs, plan, settings, cut_width_m)))
+    return found
+
+
+def about(result: Findings | fields.Measures | None = None) -> fields.About:
+    """What a paper has to name: versions of the tool and of the libraries beside it, and where to cite; with ``result`` the settings as
+    used (findings), or unit, definition and source of every measure that it holds (measures), else those of all.
+
+    >>> import tussock
+    >>> tussock.about().version == tussock.__version__, len(tussock.about().measures) == len(tussock.MEASURES)
+    (True, True)
+    """
+    versions = {}
+    for name in ("numpy", "pandas", "pyarrow", "geopandas", "shapely", "xarray", "matplotlib", "pyspark"):
+        try:
+            versions[name] = importlib.metadata.version(name)
+        except importlib.metadata.PackageNotFoundError:
+            continue
+    held = [one for one in MEASURES if not isinstance(result, Mapping) or reached(result, one.field) is not None]
+    told: fields.About = wrapped(
+        {
+            "version": _tussock.TOOL_VERSION,
+            "result_version": result.tool_version if isinstance(result, Findings) else None,
+            "python": platform.python_version(),
+            "platform": platform.platform(),
+            "libraries": versions,
+            "settings": result.to_dict()["settings"] if isinstance(result, Findings) else None,
+            "measures": [asdict(one) for one in held],
+            "cite": "CITATION.cff, docs/methods.md, docs/bibliography.md",
+        }
+    )
+    return told
 
 
 def guess_pattern(
     logs: Logs, *, plan: Plan | Source | None = None, settings: Settings | PathLike | None = None
-) -> Record:
+) -> fields.PatternGuess:
     """Which pattern was it? A guess with the evidence beside it."""
-    return Record(json.loads(_tussock.guess_pattern(_job(logs, plan, settings, None))))
+    found: fields.PatternGuess = told(_tussock.guess_pattern(_job(logs, plan, settings, None)))
+    return found
 
 
 @dataclass(frozen=True)
@@ -163,6 +220,29 @@ class GridCount:
     visits: numpy.ndarray[Any, Any]
     #: Fixes in each cell; by other rules than ``fix_inside`` pieces of path that met it.
     hits: numpy.ndarray[Any, Any]
+    #: Origin, where the columns end and where the rows end, as asked for.
+    corners: tuple[tuple[float, float], ...] = ()
+    #: What the corners are: ``"earth"``, ``"degrees"`` or ``"local"``.
+    axes: str = "local"
+
+    def _arrays(self) -> dict[str, numpy.ndarray[Any, Any]]:
+        return {"visited_fraction": self.visited_fraction, "visits": self.visits, "hits": self.hits}
+
+    def to_geodataframe(self) -> geopandas.GeoDataFrame:
+        """One row a cell, row by row, with its outline in WGS 84, or in the metres of a local grid."""
+        import numpy as np
+
+        rows, columns = self.visits.shape
+        origin, along, up = (np.array(one[:: 1 if self.axes == "local" else -1]) for one in self.corners)
+        column, row = np.meshgrid(np.arange(columns + 1) / columns, np.arange(rows + 1) / rows)
+        corners = origin + column[..., None] * (along - origin) + row[..., None] * (up - origin)
+        return _tables.squares(corners, self._arrays(), None if self.axes == "local" else "EPSG:4326")
+
+    def to_xarray(self) -> xarray.Dataset:
+        """The arrays over ``row`` and ``column``."""
+        arrays = {name: (("row", "column"), values) for name, values in self._arrays().items()}
+        about = {"visited_m2": self.visited_m2, "cells_visited": self.cells_visited, "axes": self.axes}
+        return _tables.library("xarray").Dataset(arrays, attrs=about)
 
 
 @_asked.held(
@@ -200,7 +280,7 @@ def count_on_grid(
     """
     asked = _job(logs, plan, settings, None)
     places = enumerate(_asked.items(AnalyseError, "corners", corners, "places", 3))
-    wish = {
+    wish: dict[str, Any] = {
         "axes": axes,
         "corners": [_asked.pair(AnalyseError, f"corners[{number}]", one) for number, one in places],
         "columns": columns,
@@ -214,8 +294,9 @@ def count_on_grid(
     counted = _tussock.count_on_grid(asked, json.dumps(wish))
     shape = (counted[1], counted[0])
     return GridCount(
-        counted[2], counted[3], counted[4].reshape(shape), counted[5].reshape(shape), counted[6].reshape(shape)
-    )
+        counted[2], counted[3], counted[4].reshape(shape), counted[5].reshape(shape), counted[6].reshape(shape),
+        tuple(wish["corners"]), axes,
+    )  # fmt: skip
 
 
 # More draws would take hours and tell nothing.
@@ -226,7 +307,7 @@ def compare_patterns(
     paired_nights: bool = False,
     draws: int = 2000,
     seed: int = 0,
-) -> Record:
+) -> fields.Compared:
     """Is one pattern ahead of another? A measure of each night under the first and the second pattern, for each garden.
 
     Gardens are drawn, then nights within each, since nights of one garden are not independent (Davison & Hinkley 1997, section
@@ -243,12 +324,13 @@ def compare_patterns(
         pair = _asked.items(CompareError, f"garden {name}", nights, "lists of nights", 2)
         first, second = (_asked.numbers_of(CompareError, f"garden {name}", one) for one in pair)
         listed.append((_asked.text(CompareError, "the name of a garden", name), first, second))
-    return Record(json.loads(_tussock.compare_paired(listed, paired_nights, draws, seed)))
+    found: fields.Compared = told(_tussock.compare_paired(listed, paired_nights, draws, seed))
+    return found
 
 
 def spread_of(
     gardens: Mapping[str, Sequence[float]] | Iterable[Sequence[float]], *, position_sd: float | Mapping[str, Sequence[float]] = 0.0
-) -> Record:
+) -> fields.Spread:
     """How much of the spread of a measure is position error, how much nights, how much gardens?
 
     ``gardens`` are the nights of each garden: a measure, or the difference of two patterns on one night. ``position_sd`` is what position
@@ -275,7 +357,8 @@ def spread_of(
         else:
             deviations = [_asked.number(CompareError, "position_sd", position_sd, 0.0)] * len(values)
         nights.append(list(zip(values, deviations)))
-    return Record(json.loads(_tussock.spread_of(nights)))
+    found: fields.Spread = told(_tussock.spread_of(nights))
+    return found
 
 
 def _three(spread: Mapping[str, Any]) -> tuple[float, float, float]:
@@ -339,7 +422,7 @@ class Simulated:
     #: What a logger on the machine wrote down.
     trace: Trace
     #: What really happened: ``visited_fraction``, ``lawn_m2``, ``driving_s``, ``driven_m``, ``visits_histogram``, ``pockets``, ...
-    truth: Record
+    truth: fields.Truth
 
 
 _FIRST_START_S, _LAST_START_S = 347_155_200.0, 4_102_444_800.0
@@ -432,7 +515,7 @@ def simulate(
         "truth_cell_m": truth_cell_m,
     }
     trace, truth = _tussock.simulate(laid._inner, wanted._inner, json.dumps(wish))
-    return Simulated(Trace(trace), Record(json.loads(truth)))
+    return Simulated(Trace(trace), told(truth))
 
 
 @_asked.held(

@@ -33,10 +33,10 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from . import _asked, _tussock
+from . import _asked, _tussock, fields
 from ._errors import BatchError
 from ._inputs import PathLike
-from ._record import Record
+from ._record import wrapped
 
 if TYPE_CHECKING:
     import pyarrow
@@ -82,7 +82,7 @@ def run(
     partitions: int | None = None,
     now_unix_s: float | None = None,
     expire_at_most_fraction: float = 1 / 3,
-) -> Record:
+) -> fields.ShiftDone:
     """Works through all gardens that have something new, and writes what was found into the tables of the store.
 
     ``gardens`` is a folder or anything else that Spark reads (``s3a://``, ``hdfs://``), laid out as for ``tussock batch run``;
@@ -321,7 +321,7 @@ class _Shift:
         work = functools.partial(_work, clock=self.clock, limits=self.limits, is_last=is_last)
         return by_machine.mapInArrow(work, _spark_answer()).persist(StorageLevel.MEMORY_AND_DISK)
 
-    def run(self, expire_at_most_fraction: float) -> Record:
+    def run(self, expire_at_most_fraction: float) -> fields.ShiftDone:
         from pyspark.sql import functions
 
         known = self._is_known()
@@ -354,9 +354,9 @@ class _Shift:
                 one.unpersist()
         expired = self.store.expire(self.retention_days, self.clock, expire_at_most_fraction)
         sums = {key: sum(one[key] for one in done) for key in ("with_news", "logs", "nights", "failures")}
-        return Record(
-            {"gardens": len(self.gardens), **sums, "expired_rows": expired, "files": self.store.count()}
-        )
+        count = {"gardens": len(self.gardens), **sums, "expired_rows": expired, "files": self.store.count()}
+        shift: fields.ShiftDone = wrapped(count)
+        return shift
 
     def _write(self, answers: pyspark.sql.DataFrame, parts: set[tuple[Any, ...]]) -> None:
         """Writes every part of every table that changes beside the store, then has the store take all of it in."""

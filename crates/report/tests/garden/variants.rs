@@ -14,6 +14,7 @@ pub(crate) fn full_findings() -> Findings {
     findings.log_verdict.hours_more_needed = Some(3.5);
     let settings = &mut findings.settings;
     settings.machine.body_width_m = Some(0.5);
+    settings.machine.track_width_m = Some(0.32);
     settings.machine.past_boundary_m = Some(0.2);
     settings.machine.speed_mps = Some(SPEED_MPS);
     settings.turf = TurfSettings {

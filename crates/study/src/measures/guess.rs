@@ -7,10 +7,10 @@
 //! what lies between them is [`GuessedPattern::Undetermined`], and so is everything where positions do not carry such detail. How
 //! often that is right, on two generators: `docs/patterns.md`.
 
+use super::in_lanes::{FAR_BESIDE_WIDTHS, InLanes, MOST_ERROR_M, long_legs};
 use serde::{Deserialize, Serialize};
 use tussock_coverage::luck;
-use tussock_locate::{PathMethod, Piece, Vertex};
-use tussock_plane::Vector;
+use tussock_locate::{PathMethod, Piece};
 use tussock_survey::AnalyseError;
 use tussock_survey::{Survey, pattern};
 use tussock_types::math;
@@ -57,22 +57,12 @@ pub struct PatternGuess {
 
 /// Shorter paths do not show a pattern.
 const LEAST_PATH_M: f64 = 200.0;
-/// With larger errors lanes merge into one band.
-const MOST_ERROR_M: f64 = 0.3;
-/// Long legs of lanes.
-const LEAST_LEG_M: f64 = 1.0;
-/// Legs of two adjacent lanes differ by less than this (cosine of 8 degrees).
-const BESIDE_COS: f64 = 0.990;
-/// And are no farther apart than this many cutting widths or, without a width, than this distance.
+/// Adjacent lanes are no farther apart than this many cutting widths or, without a width, than this distance.
 const BESIDE_WIDTHS: f64 = 2.0;
 const BESIDE_M: f64 = 0.6;
-/// Lanes far apart are still lanes, where nearly all of the path lies in such and the legs have one axis.
-const FAR_BESIDE_WIDTHS: f64 = 5.0;
 /// From this agreement on the legs have an axis; below the other they have none.
 const ONE_AXIS: f64 = 0.9;
 const NO_AXIS: f64 = 0.6;
-/// So many lanes in a row, each beside the one before: chance turns a machine straight back once in a while, not three times.
-const LEAST_CHAIN: usize = 4;
 /// Chords into which a path is cut to search for spirals.
 const CHORD_M: f64 = 0.8;
 /// From chord to chord a spiral turns by less than this, and one way for this many turns.
@@ -96,8 +86,10 @@ pub fn guess_pattern(survey: &Survey<'_>) -> Result<PatternGuess, AnalyseError> 
         .machine
         .cut_width_m
         .map_or(BESIDE_M, |width_m| BESIDE_WIDTHS * width_m);
+    // Lanes far apart are still lanes, where nearly all of the path lies in such and the legs have one axis.
     let far_m = beside_m * FAR_BESIDE_WIDTHS / BESIDE_WIDTHS;
-    let (mut path_m, mut lanes_m, mut far_lanes_m, mut spirals_m) = (0.0, 0.0, 0.0, 0.0);
+    let (mut path_m, mut spirals_m) = (0.0, 0.0);
+    let (mut lanes, mut far_lanes) = (InLanes::default(), InLanes::default());
     let mut directions = Vec::new();
     let mut has_legs = true;
     for track in &survey.tracks {
@@ -105,9 +97,9 @@ pub fn guess_pattern(survey: &Survey<'_>) -> Result<PatternGuess, AnalyseError> 
         has_legs &= track.method != PathMethod::Chords;
         for piece in &track.pieces {
             let long = long_legs(piece);
-            lanes_m += in_lanes_m(&long, beside_m);
-            far_lanes_m += in_lanes_m(&long, far_m);
-            directions.extend(long.iter().map(|leg| (leg.2.angle_rad(), leg.3)));
+            lanes.add(&long, beside_m);
+            far_lanes.add(&long, far_m);
+            directions.extend(long.iter().map(|leg| (leg.along.angle_rad(), leg.length_m)));
             spirals_m += in_spirals_m(piece);
         }
     }
@@ -123,7 +115,7 @@ pub fn guess_pattern(survey: &Survey<'_>) -> Result<PatternGuess, AnalyseError> 
             0.0
         }
     };
-    let (lanes_fraction, spirals_fraction) = (part(lanes_m), part(spirals_m));
+    let (lanes_fraction, spirals_fraction) = (part(lanes.path_m), part(spirals_m));
     let rounds_fraction = pattern::rounds_fraction(&survey.tracks);
     let axis_agreement_fraction = luck::agreement(&directions, 2.0).max(luck::agreement(&directions, 4.0));
     let mut evidence = vec![
@@ -160,7 +152,10 @@ pub fn guess_pattern(survey: &Survey<'_>) -> Result<PatternGuess, AnalyseError> 
         GuessedPattern::Undetermined
     } else if lanes_fraction >= MOST && spirals_fraction < SOME {
         GuessedPattern::Lanes
-    } else if part(far_lanes_m) >= MOST && spirals_fraction < HARDLY && axis_agreement_fraction >= ONE_AXIS {
+    } else if part(far_lanes.path_m) >= MOST
+        && spirals_fraction < HARDLY
+        && axis_agreement_fraction >= ONE_AXIS
+    {
         evidence.push("Lanes lie far apart.".to_owned());
         GuessedPattern::Lanes
     } else if spirals_fraction >= SOME && lanes_fraction < SOME {
@@ -171,7 +166,7 @@ pub fn guess_pattern(survey: &Survey<'_>) -> Result<PatternGuess, AnalyseError> 
         && axis_agreement_fraction < ONE_AXIS
     {
         GuessedPattern::Combined
-    } else if part(far_lanes_m) < SOME
+    } else if part(far_lanes.path_m) < SOME
         && spirals_fraction < HARDLY
         && rounds_fraction < SOME
         && axis_agreement_fraction < NO_AXIS
@@ -193,45 +188,6 @@ pub fn guess_pattern(survey: &Survey<'_>) -> Result<PatternGuess, AnalyseError> 
         position_sd_m,
         evidence,
     })
-}
-
-/// A long leg: from, to, unit vector and length.
-type LongLeg = (Place, Place, Vector, f64);
-
-fn long_legs(piece: &Piece) -> Vec<LongLeg> {
-    let leg = |pair: &[Vertex]| {
-        let (from, to) = (pair[0].place, pair[1].place);
-        let (along, length_m) = (Vector::direction(from, to)?, from.distance_m(to));
-        (length_m >= LEAST_LEG_M).then_some((from, to, along, length_m))
-    };
-    piece.vertices.windows(2).filter_map(leg).collect()
-}
-
-/// Path in long legs of which several in a row run back beside the one before.
-fn in_lanes_m(long: &[LongLeg], beside_m: f64) -> f64 {
-    let (mut lanes_m, mut first, mut back) = (0.0, 0, 0);
-    for end in 1..=long.len() {
-        if let Some(b) = long.get(end) {
-            let a = &long[end - 1];
-            let turned = a.2.dot(b.2);
-            // The way across from the end of the one to the line of the other: the next lane begins beside the end.
-            let off = Vector::between(a.1, b.0);
-            let (aside_m, along_m) = (a.2.cross(off).abs(), a.2.dot(off).abs());
-            if turned <= -BESIDE_COS && aside_m <= beside_m && along_m <= LEAST_LEG_M + beside_m {
-                back += 1;
-                continue;
-            }
-            // A lane that is driven in two legs goes straight on, and so does a curved leg.
-            if turned >= BESIDE_COS && aside_m <= 0.5 * beside_m && along_m <= LEAST_LEG_M {
-                continue;
-            }
-        }
-        if back + 1 >= LEAST_CHAIN {
-            lanes_m += long[first..end].iter().map(|leg| leg.3).sum::<f64>();
-        }
-        (first, back) = (end, 0);
-    }
-    lanes_m
 }
 
 /// Path in stretches that turn one way for whole turns.

@@ -1,5 +1,6 @@
 //! By which law does the machine turn, how long are its legs, and are they in lanes?
 
+use super::LEAST_LEG_M;
 use crate::statistics::{LawFit, kolmogorov_smirnov};
 use serde::{Deserialize, Serialize};
 use tussock_coverage::luck;
@@ -7,9 +8,6 @@ use tussock_plane::Joins;
 use tussock_simulate::{TurnPair, laws as theory};
 use tussock_survey::Survey;
 use tussock_types::math;
-
-/// Legs shorter than this are turns and cross-overs.
-const LEAST_LEG_M: f64 = 1.0;
 
 /// Angles after a turn, from the inward normal of the edge, compared with laws.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]

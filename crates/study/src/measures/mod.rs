@@ -1,16 +1,6 @@
 //! What do a pattern's numbers mean, in the form that papers give them?
 //!
-//! | measure | source |
-//! |---|---|
-//! | visited fraction against driven path, time, outings ([`Curve`]) | Koopman, *Search and Screening*, 1946: swept area over lawn area is what counts |
-//! | efficiency between the random law and the exhaustive line | Gage, *Randomized search strategies with imperfect sensors*, 1993 |
-//! | overlap | swept area driven over again; AgriEngineering 2025, 7(2):30 gives it in centimetres |
-//! | Gini coefficient, index of dispersion ([`VisitSpread`]) | Gini 1912; Fisher 1925; the baseline is a Poisson law of the same mean |
-//! | revisit intervals ([`RevisitCurve`]) | Kaplan & Meier 1958; Greenwood 1926 |
-//! | turn angles and legs ([`TurnLaws`], [`LegLaws`]) | Lambert's law and pi A / P: Cauchy-Crofton, Santalo 1976; Mazzolo, arXiv:2011.06343 |
-//! | lane direction ([`LaneDirection`]) | Mardia & Jupp, *Directional Statistics*, 2000: doubled angles |
-//! | which pattern it was ([`PatternGuess`]) | our own thresholds, with their evidence |
-//! | edge against interior ([`EdgeAgainstInterior`]) | both parts counted alike; no source |
+//! [`DEFINITIONS`] has unit, definition and source of each; `docs/methods.md` is made from it.
 //!
 //! **The default axis is the driven path.** Visits depend on where the disc went, and the laws are stated in swept area:
 //! width times path over lawn area. Two machines with different speeds, or one that stands and turns for longer, give one
@@ -18,16 +8,22 @@
 //!
 //! Exact: counts, for the located path. Approximate: everything affected by position error, as described for the count; the
 //! curve has 400 steps of driving time. Laws are tested as if turns were independent and without error: a small probability
-//! is evidence against the law only if positions are good to centimetres. Cost: one count and one distance transform; a
-//! night takes about a second.
+//! is evidence against the law only if positions are good to centimetres. Cost: one count, a half
+//! again for evenness, one for wheels, and one distance transform; a night takes about two seconds.
 
 mod curve;
+mod definitions;
 mod guess;
+mod in_lanes;
 mod laws;
+mod work;
 
 pub use curve::{Curve, CurveAxis, OutingPoint};
+pub use definitions::{DEFINITIONS, Definition};
 pub use guess::{GuessedPattern, PatternGuess, guess_pattern};
+pub use in_lanes::LaneSpacing;
 pub use laws::{LaneDirection, LegLaws, TurnLaws};
+pub use work::{EvennessPoint, FieldWork, WayShape, WheelPasses, morans_i};
 
 use serde::{Deserialize, Serialize};
 use tussock_coverage::revisits;
@@ -38,6 +34,9 @@ use tussock_survey::AnalyseError;
 use tussock_survey::Survey;
 use tussock_survey::coverage_count::CoverageCount;
 use tussock_survey::laws as search_laws;
+
+/// Legs shorter than this are turns and cross-overs.
+const LEAST_LEG_M: f64 = 1.0;
 
 /// The measures of one log, or of several that are counted together.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -65,10 +64,21 @@ pub struct Measures {
     /// 0 on the random law, 1 on the exhaustive line, read where the swept area equals the lawn, or at the end; null if the
     /// two laws are too close to distinguish.
     pub efficiency: Option<f64>,
-    /// Part of the area swept on the lawn that had been swept before.
-    pub overlap_fraction: f64,
-    /// The same as a width: how much of the cutting width covers old ground.
-    pub overlap_m: f64,
+    /// Part of the area swept on the lawn that had been swept before, whenever that was: it grows with the hours.
+    pub swept_again_fraction: f64,
+    /// Distance of neighbouring lanes and how far their passes overlap; null if the path is not in lanes or positions do not show it.
+    pub lane_spacing: Option<LaneSpacing>,
+    /// Pace of the work; null without a drive.
+    pub field_work: Option<FieldWork>,
+    /// Shape of the way.
+    pub way: WayShape,
+    /// Passes of the wheels; null without a track width in the settings.
+    pub wheels: Option<WheelPasses>,
+    /// Moran's I of the mean visits of squares of a metre: 0 for chance, towards 1 where much visited ground lies together; null if all are
+    /// alike.
+    pub clustering: Option<f64>,
+    /// Evenness of the visits after each quarter of the driven path.
+    pub evenness: Vec<EvennessPoint>,
     /// How evenly visits are spread.
     pub visits: VisitSpread,
     /// Time between visits.
@@ -119,6 +129,9 @@ pub struct RevisitCurve {
     pub finished: u64,
     /// Intervals that the end of the log cut short.
     pub unfinished: u64,
+    /// How finished intervals gather: standard deviation less mean over their sum, -1 for a clock, 0 for chance, towards 1 for bursts;
+    /// null without any.
+    pub burstiness: Option<f64>,
     /// Median; null if the log is too short.
     pub median_h: Option<f64>,
     /// Mean interval of random search at this pace, including time not spent driving: lawn over width and speed, over the
@@ -168,7 +181,7 @@ pub fn measures(survey: &Survey<'_>) -> Result<Measures, AnalyseError> {
         .map(|sweep| cut_width_m * lawn.length_inside_m(&[sweep.from, sweep.to]))
         .sum();
     let visited_fraction = count.visited_fraction();
-    let overlap_fraction = if swept_m2 > 0.0 {
+    let swept_again_fraction = if swept_m2 > 0.0 {
         (1.0 - visited_fraction * lawn_m2 / swept_m2).clamp(0.0, 1.0)
     } else {
         0.0
@@ -190,8 +203,13 @@ pub fn measures(survey: &Survey<'_>) -> Result<Measures, AnalyseError> {
         swept_times: cut_width_m * path_m / lawn_m2,
         visited_fraction,
         efficiency: curve.efficiency(),
-        overlap_fraction,
-        overlap_m: overlap_fraction * cut_width_m,
+        swept_again_fraction,
+        lane_spacing: in_lanes::spacing(survey, cut_width_m, path_m),
+        field_work: work::field_work(survey, cut_width_m, path_m, visited_fraction * lawn_m2),
+        way: work::way_shape(survey),
+        wheels: work::wheel_passes(survey, count),
+        clustering: work::clustering(count),
+        evenness: work::evenness(survey, count, cut_width_m, path_m),
         visits: spread(&count.visit_histogram()),
         revisits: RevisitCurve {
             interval_h: steps.iter().map(|step| step.interval_s / 3600.0).collect(),
@@ -200,6 +218,8 @@ pub fn measures(survey: &Survey<'_>) -> Result<Measures, AnalyseError> {
             high_fraction: steps.iter().map(|step| step.high_fraction).collect(),
             finished,
             unfinished,
+            burstiness: (count.intervals.finished_law_s())
+                .map(|(mean_s, sd_s)| (sd_s - mean_s) / (sd_s + mean_s)),
             median_h: count.intervals.quantiles().p50,
             random_mean_h: (driving_s > 0.0 && speed_mps > 0.0).then(|| {
                 theory::mean_revisit_s(cut_width_m, speed_mps, lawn_m2) * span_s / driving_s / 3600.0
