@@ -127,6 +127,11 @@ struct Around {
     last_s: Option<f64>,
 }
 
+/// To a thousandth of a visit: findings that were saved hold places to so many digits, and answer the same.
+fn rounded(visits: f64) -> f64 {
+    (1000.0 * visits).round() / 1000.0
+}
+
 impl Around {
     fn of(cells: &Cells, place: Place, error_m: f64, cut_width_m: Option<f64>) -> Self {
         let grid = cells.grid;
@@ -176,9 +181,9 @@ impl Around {
         let last_s = f64::from(cells.last_visit_s[here]);
         Self {
             visits: Some(Estimate {
-                estimate,
-                low: Some((estimate - end).max(0.0)),
-                high: Some(estimate + end),
+                estimate: rounded(estimate),
+                low: Some(rounded((estimate - end).max(0.0))),
+                high: Some(rounded(estimate + end)),
             }),
             last_s: last_s.is_finite().then_some(last_s),
         }
