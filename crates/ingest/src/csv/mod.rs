@@ -317,7 +317,7 @@ impl<'a> CsvRows<'a> {
                     line,
                     Said::LineTooLong {
                         bytes: content.len() as u64,
-                        limit: limit,
+                        limit,
                     },
                 );
                 self.reading.ledger.skip(start, end, SkipReason::TooLong, 1);

@@ -649,13 +649,8 @@ impl<'a> GpxReader<'a> {
         let bytes = longest.unwrap_or(tag.len() as u64);
         if bytes > limit {
             let line = || line_of(original, at);
-            self.reading.notice_at(
-                line,
-                Said::AttributeTooLong {
-                    bytes: bytes,
-                    limit: limit,
-                },
-            );
+            self.reading
+                .notice_at(line, Said::AttributeTooLong { bytes, limit });
         }
         bytes > limit
     }
@@ -689,7 +684,7 @@ impl<'a> GpxReader<'a> {
             self.reading.notice_at(
                 line,
                 Said::LineTooLong {
-                    bytes: bytes,
+                    bytes,
                     limit: self.limits.line_bytes,
                 },
             );
