@@ -432,6 +432,10 @@ const BARE: &[(&str, &str)] = &[
     ("slip", "unit vector and metres"),
     ("lost", "metres, and their standard deviation"),
     ("turns", "numbers of steps and edges, and trust"),
+    ("clustering", "Moran's I, -1 to 1"),
+    ("burstiness", "-1 to 1"),
+    ("turn_agreement", "length of a mean unit vector"),
+    ("mean_passes", "number of passes"),
     ("cost", "unit of the prices that the caller gives"),
 ];
 

@@ -67,7 +67,8 @@ impl Checks {
     /// undecided.
     pub fn hold_to(&self, verdict: &mut LogVerdict) {
         let doubts = self.failing().any(|(_, follows)| *follows != Follows::Nothing);
-        if doubts {
+        // An unusable log claims nothing that a check could take back.
+        if doubts && verdict.level != LogLevel::Unusable {
             verdict.positions = verdict.positions.max(LogLevel::Limited);
             verdict.level = verdict.level.max(LogLevel::Limited);
         }

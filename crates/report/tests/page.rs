@@ -363,7 +363,7 @@ fn six_maps_show_how_the_lawn_filled_up() {
     let page = html(&sample, Voice::default()).unwrap();
     let stills = &page[page.find("class=\"stills\"").unwrap()..];
     let stills = &stills[..stills.find("</details>").unwrap()];
-    assert_eq!(stills.matches("<figure>").count(), 6);
+    assert_eq!(stills.matches("<figure aria-label=").count(), 6);
     let last = sample
         .over_time
         .as_ref()
