@@ -1,8 +1,7 @@
 //! What a log file contained: what could be used, what could not, and where.
 
 use crate::Said;
-use serde::de::{Deserializer, IgnoredAny};
-use serde::{Deserialize, Serialize};
+use serde::{Deserialize, Deserializer, Serialize};
 use std::collections::BTreeMap;
 
 worded! {
@@ -111,17 +110,19 @@ pub struct Notice {
 /// Findings of older versions have sentences in place of codes: these are left out.
 fn notices<'de, D: Deserializer<'de>>(from: D) -> Result<Vec<Notice>, D::Error> {
     #[derive(Deserialize)]
-    #[serde(untagged)]
-    enum Saved {
-        Coded(Notice),
-        Older { key: IgnoredAny, sentence: IgnoredAny },
+    struct Saved {
+        #[serde(default, deserialize_with = "coded")]
+        said: Option<Said>,
+        line: u64,
     }
-    let coded = |saved| match saved {
-        Saved::Coded(notice) => Some(notice),
-        Saved::Older {
-            key: IgnoredAny,
-            sentence: IgnoredAny,
-        } => None,
+    fn coded<'de, D: Deserializer<'de>>(from: D) -> Result<Option<Said>, D::Error> {
+        Said::deserialize(from).map(Some)
+    }
+    let coded = |saved: Saved| {
+        saved.said.map(|said| Notice {
+            said,
+            line: saved.line,
+        })
     };
     Ok(Vec::<Saved>::deserialize(from)?
         .into_iter()
